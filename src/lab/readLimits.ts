@@ -1,0 +1,195 @@
+import type { Finding } from "./finding.js";
+import type { LimitsRecord, LiquidLimitPoint, PlasticLimitPoint } from "./limitsRecord.js";
+import { readSheet } from "./readSheet.js";
+import type { SheetGrid } from "./sheetGrid.js";
+import type { SheetLayout, SheetRow } from "./sheetLayout.js";
+
+const LAYOUT: SheetLayout = {
+  title: "limits sheet",
+  facts: [
+    {
+      key: "wetLengthMm",
+      names: ["shrinkage bar wet length"],
+      kind: "number",
+      dimension: "length",
+      positive: true,
+    },
+    {
+      key: "dryLengthMm",
+      names: ["shrinkage bar dry length"],
+      kind: "number",
+      dimension: "length",
+      positive: true,
+    },
+    { key: "nonPlastic", names: ["non-plastic"], kind: "text" },
+  ],
+  columns: [
+    { key: "test", names: ["test"], kind: "text", required: true },
+    { key: "blows", names: ["blows"], kind: "number", min: 1, max: 100 },
+    {
+      key: "penetrationMm",
+      names: ["penetration"],
+      kind: "number",
+      dimension: "length",
+      positive: true,
+      max: 40,
+    },
+    {
+      key: "waterContentPct",
+      names: ["water content"],
+      kind: "number",
+      dimension: "ratio",
+      min: 0,
+      max: 200,
+    },
+    { key: "tinG", names: ["tin"], kind: "number", dimension: "mass", positive: true },
+    { key: "wetG", names: ["tin + wet soil"], kind: "number", dimension: "mass", positive: true },
+    { key: "dryG", names: ["tin + dry soil"], kind: "number", dimension: "mass", positive: true },
+  ],
+};
+
+/**
+ * Reads a limits sheet: rows named `liquid limit` (with `blows` or `penetration (mm)`) and
+ * `plastic limit`, each with `water content (%)` or the three masses `tin (g)`, `tin + wet soil (g)`
+ * and `tin + dry soil (g)`; the shrinkage bar's wet and dry length above the table.
+ *
+ * @returns the record, or `undefined` where the sheet holds too little to make one.
+ */
+export function readLimits(grid: SheetGrid, findings: Finding[]): LimitsRecord | undefined {
+  const before = findings.length;
+  const sheet = readSheet(grid, LAYOUT, findings);
+  if (!sheet) return undefined;
+  const { file, facts } = sheet;
+  const nonPlastic = /^(yes|true|np)$/i.test(String(facts.nonPlastic ?? ""));
+  const liquidLimitPoints: LiquidLimitPoint[] = [];
+  const plasticLimitPoints: PlasticLimitPoint[] = [];
+  const methods = new Set<"cup" | "cone">();
+  const refuse = (
+    entry: SheetRow,
+    code: string,
+    value: string,
+    message: string,
+    expected: string,
+    wayOut: string,
+  ) =>
+    findings.push({
+      severity: "error",
+      code,
+      file,
+      row: entry.row,
+      value,
+      message,
+      expected,
+      wayOut,
+    });
+
+  for (const entry of sheet.rows) {
+    const { row, values, written } = entry;
+    const waterContentPct = waterContent(entry, refuse);
+    const test = written.test.toLowerCase();
+    if (test === "plastic limit") {
+      if (waterContentPct !== undefined) plasticLimitPoints.push({ waterContentPct, row });
+    } else if (test === "liquid limit") {
+      const measure = values.blows ?? values.penetrationMm;
+      if (typeof measure !== "number") {
+        if (!written.blows && !written.penetrationMm) {
+          refuse(
+            entry,
+            "missing-value",
+            "",
+            "This row has neither blows nor a penetration.",
+            "blows of the cup, or the penetration of the cone",
+            "Fill in the reading that was taken.",
+          );
+        }
+        continue;
+      }
+      methods.add(values.blows === undefined ? "cone" : "cup");
+      if (waterContentPct !== undefined) liquidLimitPoints.push({ measure, waterContentPct, row });
+    } else if (test !== "") {
+      refuse(
+        entry,
+        "unknown-test",
+        written.test,
+        "This test is not known.",
+        "liquid limit or plastic limit",
+        "Use one of the two names, or start the row with #.",
+      );
+    }
+  }
+  if (methods.size > 1) {
+    findings.push({
+      severity: "error",
+      code: "mixed-methods",
+      file,
+      message: "The liquid limit rows mix cup and cone.",
+      expected: "one method a sheet",
+      wayOut: "Give each method a sheet of its own.",
+    });
+  }
+  const bar = [facts.wetLengthMm, facts.dryLengthMm];
+  const hasBar = bar.every((length) => typeof length === "number");
+  if (!hasBar && bar.some((length) => length !== undefined)) {
+    findings.push({
+      severity: "error",
+      code: "incomplete-shrinkage",
+      file,
+      message: "The shrinkage bar has only one of its two lengths.",
+      expected: "the wet and the dry length",
+      wayOut: "Add the missing line above the table.",
+    });
+  }
+  if (findings.slice(before).some(({ severity }) => severity === "error")) return undefined;
+  return {
+    file,
+    liquidLimitMethod: [...methods][0],
+    liquidLimitPoints,
+    plasticLimitPoints,
+    nonPlastic,
+    shrinkageBar: hasBar
+      ? { wetLengthMm: bar[0] as number, dryLengthMm: bar[1] as number }
+      : undefined,
+  };
+}
+
+/** From the sheet's own column, or from the three masses. */
+function waterContent(
+  entry: SheetRow,
+  refuse: (
+    entry: SheetRow,
+    code: string,
+    value: string,
+    message: string,
+    expected: string,
+    wayOut: string,
+  ) => void,
+): number | undefined {
+  const { values, written } = entry;
+  if (typeof values.waterContentPct === "number") return values.waterContentPct;
+  const { tinG, wetG, dryG } = values;
+  if (typeof tinG !== "number" || typeof wetG !== "number" || typeof dryG !== "number") {
+    if (!written.waterContentPct && (!written.tinG || !written.wetG || !written.dryG)) {
+      refuse(
+        entry,
+        "missing-value",
+        "",
+        "This row has no water content.",
+        "a water content in percent, or the three masses of tin, wet and dry soil",
+        "Fill in the readings.",
+      );
+    }
+    return undefined;
+  }
+  if (!(tinG < dryG && dryG <= wetG)) {
+    refuse(
+      entry,
+      "masses-disagree",
+      `${written.tinG}, ${written.wetG}, ${written.dryG}`,
+      "These masses cannot belong together.",
+      "tin < tin + dry soil ≤ tin + wet soil",
+      "Check which mass stands in which column.",
+    );
+    return undefined;
+  }
+  return (100 * (wetG - dryG)) / (dryG - tinG);
+}

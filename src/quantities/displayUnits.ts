@@ -1,0 +1,89 @@
+import { convertFromBase } from "./convertUnit.js";
+import { formatNumber } from "./formatNumber.js";
+import type { Dimension } from "./units.js";
+
+/** What a person reads: SI, or United States customary units. Inside, all is SI. */
+export type UnitSystem = "SI" | "US";
+
+/** A dimension as it is shown: bulk masses in kg or lb, small ones in g in both systems. */
+export type DisplayKind =
+  | "size"
+  | "length"
+  | "mass"
+  | "volume"
+  | "density"
+  | "stress"
+  | "force"
+  | "temperature"
+  | "ratio";
+
+interface DisplayUnit {
+  readonly unit: string;
+  readonly symbol: string;
+  readonly dimension: Dimension;
+}
+
+const DISPLAY: Readonly<Record<UnitSystem, Readonly<Record<DisplayKind, DisplayUnit>>>> = {
+  SI: {
+    size: { unit: "mm", symbol: "mm", dimension: "length" },
+    length: { unit: "m", symbol: "m", dimension: "length" },
+    mass: { unit: "kg", symbol: "kg", dimension: "mass" },
+    volume: { unit: "m3", symbol: "m³", dimension: "volume" },
+    density: { unit: "kg/m3", symbol: "kg/m³", dimension: "density" },
+    stress: { unit: "MPa", symbol: "MPa", dimension: "stress" },
+    force: { unit: "kN", symbol: "kN", dimension: "force" },
+    temperature: { unit: "C", symbol: "°C", dimension: "temperature" },
+    ratio: { unit: "%", symbol: "%", dimension: "ratio" },
+  },
+  US: {
+    // Sieve openings are printed in mm beside the designation in US lab sheets too.
+    size: { unit: "mm", symbol: "mm", dimension: "length" },
+    length: { unit: "ft", symbol: "ft", dimension: "length" },
+    mass: { unit: "lb", symbol: "lb", dimension: "mass" },
+    volume: { unit: "yd3", symbol: "yd³", dimension: "volume" },
+    density: { unit: "lb/ft3", symbol: "lb/ft³", dimension: "density" },
+    stress: { unit: "psi", symbol: "psi", dimension: "stress" },
+    force: { unit: "lbf", symbol: "lbf", dimension: "force" },
+    temperature: { unit: "F", symbol: "°F", dimension: "temperature" },
+    ratio: { unit: "%", symbol: "%", dimension: "ratio" },
+  },
+};
+
+/**
+ * Converts a value in base units to the number that a person reads in the study's unit system.
+ *
+ * @example
+ * displayValue(2.068427, "stress", "US") // => 300
+ */
+export function displayValue(value: number, kind: DisplayKind, system: UnitSystem): number {
+  const { unit, dimension } = DISPLAY[system][kind];
+  return convertFromBase(value, unit, dimension);
+}
+
+/**
+ * The symbol of the unit that a person reads.
+ *
+ * @example
+ * displayUnit("density", "US") // => "lb/ft³"
+ */
+export function displayUnit(kind: DisplayKind, system: UnitSystem): string {
+  return DISPLAY[system][kind].symbol;
+}
+
+/**
+ * Writes a value in base units with its unit, as a person reads it.
+ *
+ * @param significantDigits default 3.
+ *
+ * @example
+ * formatQuantity(2.0684, "stress", "SI") // => "2.07 MPa"
+ * formatQuantity(1900, "density", "US") // => "119 lb/ft³"
+ */
+export function formatQuantity(
+  value: number,
+  kind: DisplayKind,
+  system: UnitSystem,
+  significantDigits = 3,
+): string {
+  return `${formatNumber(displayValue(value, kind, system), significantDigits)} ${displayUnit(kind, system)}`;
+}

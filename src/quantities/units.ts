@@ -1,0 +1,112 @@
+/** What a number measures. Each dimension has one base unit, used everywhere inside. */
+export type Dimension =
+  | "length"
+  | "mass"
+  | "volume"
+  | "density"
+  | "stress"
+  | "force"
+  | "temperature"
+  | "ratio"
+  | "duration"
+  | "age"
+  | "concentration"
+  | "number";
+
+export interface UnitScale {
+  /** Base units in one of this unit. */
+  readonly factor: number;
+  /** Added before scaling; only temperatures have one. */
+  readonly offset?: number;
+}
+
+export interface DimensionUnits {
+  /** The unit that stands in names: `sizeMm`, `massG`, `strengthMpa`. */
+  readonly base: string;
+  readonly scales: Readonly<Record<string, UnitScale>>;
+}
+
+// The international pound and inch are exact by definition, and so is all that follows from them
+// (NIST Special Publication 811, Appendix B, from memory).
+const INCH_MM = 25.4;
+const POUND_G = 453.59237;
+const POUND_FORCE_N = 4.4482216152605;
+const FOOT_MM = 12 * INCH_MM;
+const FOOT3_CM3 = (FOOT_MM / 10) ** 3;
+
+/** Accepted units, by their plain spelling (see `normaliseUnit` for the others). */
+export const UNITS: Readonly<Record<Dimension, DimensionUnits>> = {
+  length: {
+    base: "mm",
+    scales: {
+      mm: { factor: 1 },
+      um: { factor: 0.001 },
+      cm: { factor: 10 },
+      m: { factor: 1000 },
+      in: { factor: INCH_MM },
+      ft: { factor: FOOT_MM },
+    },
+  },
+  mass: {
+    base: "g",
+    scales: {
+      g: { factor: 1 },
+      kg: { factor: 1000 },
+      t: { factor: 1e6 },
+      lb: { factor: POUND_G },
+      oz: { factor: POUND_G / 16 },
+      "short ton": { factor: 2000 * POUND_G },
+    },
+  },
+  volume: {
+    base: "cm3",
+    scales: {
+      cm3: { factor: 1 },
+      ml: { factor: 1 },
+      l: { factor: 1000 },
+      m3: { factor: 1e6 },
+      in3: { factor: (INCH_MM / 10) ** 3 },
+      ft3: { factor: FOOT3_CM3 },
+      yd3: { factor: 27 * FOOT3_CM3 },
+    },
+  },
+  density: {
+    base: "kg/m3",
+    scales: {
+      "kg/m3": { factor: 1 },
+      "g/cm3": { factor: 1000 },
+      "Mg/m3": { factor: 1000 },
+      "t/m3": { factor: 1000 },
+      "lb/ft3": { factor: (POUND_G * 1000) / FOOT3_CM3 },
+    },
+  },
+  stress: {
+    base: "MPa",
+    scales: {
+      MPa: { factor: 1 },
+      kPa: { factor: 0.001 },
+      "N/mm2": { factor: 1 },
+      psi: { factor: POUND_FORCE_N / INCH_MM ** 2 },
+    },
+  },
+  force: {
+    base: "kN",
+    scales: {
+      kN: { factor: 1 },
+      N: { factor: 0.001 },
+      lbf: { factor: POUND_FORCE_N / 1000 },
+    },
+  },
+  temperature: {
+    base: "C",
+    scales: { C: { factor: 1 }, F: { factor: 5 / 9, offset: -32 } },
+  },
+  ratio: { base: "%", scales: { "%": { factor: 1 } } },
+  duration: {
+    base: "min",
+    scales: { min: { factor: 1 }, s: { factor: 1 / 60 }, h: { factor: 60 } },
+  },
+  age: { base: "d", scales: { d: { factor: 1 }, day: { factor: 1 }, week: { factor: 7 } } },
+  concentration: { base: "g/l", scales: { "g/l": { factor: 1 } } },
+  number: { base: "-", scales: { "-": { factor: 1 } } },
+};

@@ -1,0 +1,105 @@
+import { isNode, LineCounter, parseDocument } from "yaml";
+import type { z } from "zod";
+import type { Finding } from "../lab/finding.js";
+import type { StudyConfig } from "./studyConfig.js";
+import { studySchema } from "./studySchema.js";
+
+export const STUDY_FILE = "study.yaml";
+
+/** Reads the text of `study.yaml`: the checked content, or findings with row and key for every problem. */
+export function parseStudyYaml(text: string): { config?: StudyConfig; findings: Finding[] } {
+  const lines = new LineCounter();
+  // Dates stay text: the core schema has no timestamp type. Aliases cannot blow up: their count is bounded.
+  const document = parseDocument(text, { lineCounter: lines, prettyErrors: true });
+  if (document.errors.length > 0) {
+    return {
+      findings: document.errors.map((problem) => ({
+        severity: "error",
+        code: "yaml-error",
+        file: STUDY_FILE,
+        row: problem.linePos?.[0].line,
+        message: `This is not valid YAML: ${problem.message.split("\n")[0].replace(/ at line .*$/, "")}.`,
+        expected: "lines of “key: value”, indented by spaces",
+        wayOut: "Put texts that hold : # { [ or quotes between single quotes.",
+      })),
+    };
+  }
+  const outcome = studySchema.safeParse(document.toJS({ maxAliasCount: 50 }));
+  if (outcome.success) return { config: outcome.data, findings: repeatedIds(outcome.data) };
+
+  const rowOf = (path: readonly PropertyKey[]): number | undefined => {
+    for (let length = path.length; length > 0; length--) {
+      const node = document.getIn(path.slice(0, length), true);
+      if (isNode(node) && node.range) return lines.linePos(node.range[0]).line;
+    }
+    return undefined;
+  };
+  return { findings: outcome.error.issues.flatMap((issue) => toFindings(issue, rowOf, document)) };
+}
+
+function toFindings(
+  issue: z.core.$ZodIssue,
+  rowOf: (path: readonly PropertyKey[]) => number | undefined,
+  document: { getIn(path: readonly unknown[]): unknown },
+): Finding[] {
+  const column = issue.path.map(String).join(".");
+  const base = { severity: "error" as const, file: STUDY_FILE, row: rowOf(issue.path), column };
+  if (issue.code === "unrecognized_keys") {
+    return issue.keys.map((key) => ({
+      ...base,
+      row: rowOf([...issue.path, key]) ?? base.row,
+      code: "unknown-key",
+      column: [...issue.path, key].map(String).join("."),
+      value: key,
+      message: `The key “${key}” is not known here.`,
+      expected: "a key of the study format (see the README)",
+      wayOut: "Correct its spelling, or take it out.",
+    }));
+  }
+  const params = issue.code === "custom" ? issue.params : undefined;
+  const found = params?.value ?? document.getIn([...issue.path]);
+  const missing = found === undefined;
+  return [
+    {
+      ...base,
+      code: missing ? "missing-key" : "wrong-value",
+      value: missing || typeof found === "object" ? undefined : String(found),
+      message: missing ? "This key is missing." : sentence(issue.message),
+      expected: String(params?.expected ?? expectation(issue)),
+      wayOut: missing ? "Add the key to study.yaml." : "Correct the value in study.yaml.",
+    },
+  ];
+}
+
+function expectation(issue: z.core.$ZodIssue): string {
+  if (issue.code === "invalid_value") return `one of ${issue.values.map(String).join(", ")}`;
+  if (issue.code === "invalid_type") return `a value of type ${issue.expected}`;
+  if (issue.code === "too_small") return `at least ${issue.minimum}`;
+  if (issue.code === "too_big") return `at most ${issue.maximum}`;
+  if (issue.code === "invalid_format") return `the form of ${issue.format}`;
+  if (issue.code === "invalid_union") return "a number with its unit";
+  return "a value of the study format (see the README)";
+}
+
+function sentence(text: string): string {
+  return /[.!?]$/.test(text) ? text : `${text}.`;
+}
+
+function repeatedIds(config: StudyConfig): Finding[] {
+  return config.materials.flatMap(({ id }, index) =>
+    config.materials.findIndex((other) => other.id === id) === index
+      ? []
+      : [
+          {
+            severity: "error" as const,
+            code: "repeated-material",
+            file: STUDY_FILE,
+            column: `materials.${index}.id`,
+            value: id,
+            message: "Two materials have this id.",
+            expected: "each id once",
+            wayOut: "Rename one of them.",
+          },
+        ],
+  );
+}

@@ -1,0 +1,102 @@
+import type { UnitSystem } from "../quantities/displayUnits.js";
+
+/** A price per dry mass or per loose volume, in the study's currency. */
+export interface Price {
+  readonly amount: number;
+  readonly per: "t" | "m3";
+}
+
+export interface MaterialConfig {
+  readonly id: string;
+  readonly name: string;
+  readonly role: "soil" | "sand" | "gravel";
+  /** Sheets, as named in the study. */
+  readonly sieve: string;
+  readonly hydrometer?: string;
+  readonly limits?: string;
+  readonly particleDensityKgM3: number;
+  /** Dry mass in a loose volume at the moisture below. */
+  readonly looseBulkDensityKgM3: number;
+  readonly moisturePct: number;
+  readonly price?: Price;
+  /** Allowed share of the dry mass of all soil and aggregate. */
+  readonly minSharePct: number;
+  readonly maxSharePct: number;
+}
+
+export interface TargetConfig {
+  readonly exponent: number;
+  readonly topSizeMm: number;
+}
+
+export type RequirementStatistic = "mean" | "prediction" | "tolerance";
+
+export interface RequirementConfig {
+  readonly strengthMpa: number;
+  readonly ageDays: number;
+  readonly statistic: RequirementStatistic;
+  /** 0 to 1. */
+  readonly confidence: number;
+  /** Code, clause or engineer's value: the user's own words, printed as they stand. */
+  readonly basis: string;
+}
+
+export interface StrengthConfig {
+  readonly sheet: string;
+  readonly form: "linear" | "quadratic" | "logarithmic" | "power";
+  readonly roundUpToPct: number;
+  readonly requirement: RequirementConfig;
+}
+
+export interface CementConfig {
+  readonly name: string;
+  readonly looseBulkDensityKgM3: number;
+  readonly bagMassKg: number;
+  readonly price?: Price;
+}
+
+export interface OpeningConfig {
+  readonly widthM: number;
+  readonly heightM: number;
+  readonly count: number;
+}
+
+export interface ElementConfig {
+  readonly name: string;
+  readonly lengthM: number;
+  readonly heightM: number;
+  readonly thicknessM: number;
+  readonly openings: readonly OpeningConfig[];
+  readonly compactedLiftM: number;
+  readonly wastePct: number;
+}
+
+export interface MethodConfig {
+  readonly test: string;
+  readonly standard: string;
+  readonly edition?: string;
+}
+
+/** What `study.yaml` says, in base units. */
+export interface StudyConfig {
+  readonly invented: boolean;
+  readonly title: string;
+  readonly place: string;
+  readonly purpose: string;
+  /** ISO 8601 calendar date. */
+  readonly date: string;
+  readonly units: UnitSystem;
+  readonly page: "A4" | "us-letter";
+  readonly currency?: string;
+  readonly seed: number;
+  readonly materials: readonly MaterialConfig[];
+  readonly target: TargetConfig;
+  /** Name of the guidance entry that the blend is held against. */
+  readonly guidance: string;
+  readonly compaction?: string;
+  readonly cement: CementConfig;
+  readonly strength: StrengthConfig;
+  readonly batchDryMassKg: number;
+  readonly element: ElementConfig;
+  readonly methods: readonly MethodConfig[];
+}
