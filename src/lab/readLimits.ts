@@ -129,7 +129,8 @@ export function readLimits(grid: SheetGrid, findings: Finding[]): LimitsRecord |
   }
   const bar = [facts.wetLengthMm, facts.dryLengthMm];
   const hasBar = bar.every((length) => typeof length === "number");
-  if (!hasBar && bar.some((length) => length !== undefined)) {
+  const barLines = ["wetLengthMm", "dryLengthMm"].filter((key) => key in sheet.factRows);
+  if (barLines.length === 1) {
     findings.push({
       severity: "error",
       code: "incomplete-shrinkage",

@@ -101,10 +101,10 @@ export function readSieve(grid: SheetGrid, findings: Finding[]): SieveRecord | u
     });
   }
 
-  const splitParts = ["splitSizeMm", "splitDryMassG"].filter((key) => facts[key] !== undefined);
+  const splitParts = ["splitSizeMm", "splitDryMassG"].filter((key) => key in sheet.factRows);
   if (
     splitParts.length === 1 ||
-    (splitParts.length === 0 && facts.splitWashedDryMassG !== undefined)
+    (splitParts.length === 0 && "splitWashedDryMassG" in sheet.factRows)
   ) {
     findings.push({
       severity: "error",
@@ -117,7 +117,10 @@ export function readSieve(grid: SheetGrid, findings: Finding[]): SieveRecord | u
     });
   }
   const splitSizeMm = facts.splitSizeMm;
-  if (typeof splitSizeMm === "number" && !rows.some(({ sizeMm }) => sizeMm === splitSizeMm)) {
+  if (
+    typeof splitSizeMm === "number" &&
+    !sheet.rows.some(({ values }) => values.sieve === splitSizeMm)
+  ) {
     findings.push({
       severity: "error",
       code: "split-not-in-set",

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { priceField } from "./priceField.js";
 import { quantityField } from "./quantityField.js";
+import { sizeField } from "./sizeField.js";
 import type { StudyConfig } from "./studyConfig.js";
 
 /** The value of `format` in a `study.yaml` of this version. */
@@ -145,7 +146,7 @@ export const studySchema = z
     target: z
       .strictObject({
         exponent: z.number().min(0.05).max(1),
-        "top-size": quantityField("length", "20 mm", { min: 1, max: 100 }),
+        "top-size": sizeField,
       })
       .transform((entry) => ({ exponent: entry.exponent, topSizeMm: entry["top-size"] })),
     guidance: text,

@@ -1,0 +1,62 @@
+import { formatFixed } from "../quantities/formatNumber.js";
+import { baseLayout } from "./baseLayout.js";
+import type { Figure } from "./figure.js";
+import { PALETTE, seriesStyle } from "./palette.js";
+
+export interface ChartShare {
+  readonly name: string;
+  readonly sharePct: number;
+  readonly minSharePct: number;
+  readonly maxSharePct: number;
+}
+
+/** Shares of dry mass as bars, each with the range that it was allowed. */
+export function sharesChart(title: string, shares: readonly ChartShare[]): Figure {
+  const y = shares.map(({ name }) => name);
+  const data = [
+    {
+      type: "bar",
+      orientation: "h",
+      name: "share",
+      x: shares.map(({ sharePct }) => sharePct),
+      y,
+      text: shares.map(({ sharePct }) => `${formatFixed(sharePct, 1)} %`),
+      textposition: "outside",
+      cliponaxis: false,
+      marker: { color: shares.map((_, index) => seriesStyle(index).color) },
+      width: 0.5,
+    },
+    {
+      type: "scatter",
+      mode: "markers",
+      name: "allowed range",
+      x: shares.map(({ minSharePct, maxSharePct }) => (minSharePct + maxSharePct) / 2),
+      y,
+      marker: { size: 0.1, color: PALETTE.manganese },
+      error_x: {
+        type: "data",
+        symmetric: true,
+        array: shares.map(({ minSharePct, maxSharePct }) => (maxSharePct - minSharePct) / 2),
+        color: PALETTE.manganese,
+        thickness: 1.2,
+        width: 5,
+      },
+    },
+  ];
+  return {
+    kind: "figure",
+    title,
+    altText: `${title}. ${shares
+      .map(
+        ({ name, sharePct, minSharePct, maxSharePct }) =>
+          `${name}: ${formatFixed(sharePct, 1)} % (allowed ${minSharePct} to ${maxSharePct} %)`,
+      )
+      .join("; ")}.`,
+    data,
+    layout: baseLayout(
+      { title: "Share of the dry mass of soil and aggregate (%)", range: [0, 105], dtick: 20 },
+      { title: "", autorange: "reversed", ticks: "", automargin: true },
+      { margin: { l: 150, r: 40, t: 16, b: 54 }, showlegend: false },
+    ),
+  };
+}

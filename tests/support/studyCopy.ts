@@ -1,0 +1,44 @@
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { onTestFinished } from "vitest";
+
+export const EXAMPLES = fileURLToPath(new URL("../../data-examples/", import.meta.url));
+
+export interface StudyCopy {
+  readonly folder: string;
+  /** Replaces the only occurrence of a text in a file; fails where it is missing or not alone. */
+  edit(file: string, from: string | RegExp, to: string): void;
+  write(file: string, content: string | Uint8Array): void;
+  remove(file: string): void;
+  /** Row of the line that holds a text, from 1. */
+  rowOf(file: string, text: string): number;
+}
+
+/** A throw-away copy of an example study, deleted when the test ends. */
+export function copyStudy(name: "reading-room" | "bus-shelter"): StudyCopy {
+  const parent = mkdtempSync(join(tmpdir(), "loambook-test-"));
+  const folder = join(parent, name);
+  cpSync(join(EXAMPLES, name), folder, { recursive: true });
+  onTestFinished(() => rmSync(parent, { recursive: true, force: true }));
+  const path = (file: string) => join(folder, file);
+  return {
+    folder,
+    edit(file, from, to) {
+      const before = readFileSync(path(file), "utf8");
+      const after = before.replace(from, () => to);
+      if (after === before) throw new Error(`${file} does not hold ${from}`);
+      writeFileSync(path(file), after);
+    },
+    write: (file, content) => writeFileSync(path(file), content),
+    remove: (file) => rmSync(path(file)),
+    rowOf(file, text) {
+      const index = readFileSync(path(file), "utf8")
+        .split("\n")
+        .findIndex((line) => line.includes(text));
+      if (index < 0) throw new Error(`${file} does not hold ${text}`);
+      return index + 1;
+    },
+  };
+}
