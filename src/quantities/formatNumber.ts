@@ -24,5 +24,8 @@ export function formatNumber(value: number, significantDigits = 3): string {
  * formatFixed(94.512, 1) // => "94.5"
  */
 export function formatFixed(value: number, decimals: number): string {
-  return Number.isFinite(value) ? value.toFixed(decimals).replace("-", "−") : "–";
+  if (!Number.isFinite(value)) return "–";
+  const text = value.toFixed(decimals);
+  // A value that rounds to nothing has no sign.
+  return Number(text) === 0 ? text.replace("-", "") : text.replace("-", "−");
 }

@@ -1,0 +1,42 @@
+import type { Finding } from "../lab/finding.js";
+
+const SEVERITIES = ["error", "warning", "note"] as const;
+
+/** Findings as plain text: errors first, each with its place, what was expected and the way out. */
+export function formatFindings(findings: readonly Finding[]): string {
+  const blocks = SEVERITIES.flatMap((severity) =>
+    findings.filter((finding) => finding.severity === severity).map(formatFinding),
+  );
+  return [...blocks, countFindings(findings)].join("\n\n");
+}
+
+/** One line: “2 errors, 1 warning, 0 notes”. */
+export function countFindings(findings: readonly Finding[]): string {
+  return SEVERITIES.map((severity) => {
+    const count = findings.filter((finding) => finding.severity === severity).length;
+    return `${count} ${severity}${count === 1 ? "" : "s"}`;
+  }).join(", ");
+}
+
+function formatFinding(finding: Finding): string {
+  const { severity, file, row, column, value, message, expected, wayOut } = finding;
+  const place = [
+    plain(file),
+    row === undefined ? undefined : `row ${row}`,
+    column === undefined ? undefined : `column “${plain(column)}”`,
+  ].filter(Boolean);
+  const found = value === undefined ? "" : `: “${plain(value)}”`;
+  const indent = " ".repeat(9);
+  return [
+    `${severity.padEnd(9)}${place.join(", ")}${found}`,
+    `${indent}${plain(message)}`,
+    `${indent}Expected: ${plain(expected)}`,
+    `${indent}Way out: ${plain(wayOut)}`,
+  ].join("\n");
+}
+
+/** A cell's text must not steer the terminal: control characters are shown, not sent. */
+function plain(text: string): string {
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for
+  return text.replace(/[\u0000-\u001f\u007f-\u009f]/g, (mark) => `\\u${mark.charCodeAt(0).toString(16).padStart(4, "0")}`);
+}

@@ -1,0 +1,46 @@
+import { CommandError } from "./commandError.js";
+import { EXIT } from "./exitCodes.js";
+import { COMMAND_HELP, type CommandName, MAIN_HELP } from "./help.js";
+
+type Command = (words: readonly string[]) => Promise<number>;
+
+/** Loaded only when called: `--help` must not wait for the analysis. */
+const COMMANDS: Readonly<Record<CommandName, () => Promise<Command>>> = {
+  new: async () => (await import("./newStudy.js")).newStudy,
+  check: async () => (await import("./checkStudy.js")).checkStudy,
+  compute: async () => (await import("./computeCommand.js")).computeCommand,
+  appendix: async () => (await import("./makeAppendix.js")).makeAppendix,
+  run: async () => (await import("./runCommand.js")).runCommand,
+  kernel: async () => (await import("./writeKernel.js")).writeKernel,
+};
+
+/** Runs a command line and returns its exit code. */
+export async function main(words: readonly string[]): Promise<number> {
+  const [name, ...rest] = words;
+  if (name === undefined || name === "--help" || name === "-h" || name === "help") {
+    process.stdout.write(MAIN_HELP);
+    return name === undefined ? EXIT.usage : EXIT.ok;
+  }
+  if (!Object.hasOwn(COMMANDS, name)) {
+    process.stderr.write(`There is no command “${name}”.\n\n${MAIN_HELP}`);
+    return EXIT.usage;
+  }
+  const command = name as CommandName;
+  if (rest.includes("--help") || rest.includes("-h")) {
+    process.stdout.write(COMMAND_HELP[command]);
+    return EXIT.ok;
+  }
+  try {
+    const run = await COMMANDS[command]();
+    return await run(rest);
+  } catch (problem) {
+    if (problem instanceof CommandError) {
+      process.stderr.write(`${problem.message}\n`);
+      return problem.exitCode;
+    }
+    process.stderr.write(
+      `A fault in loambook, not in your study:\n${(problem as Error).stack ?? problem}\n`,
+    );
+    return EXIT.fault;
+  }
+}

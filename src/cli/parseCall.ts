@@ -1,0 +1,47 @@
+import { type ParseArgsConfig, parseArgs } from "node:util";
+import { CommandError } from "./commandError.js";
+import { EXIT } from "./exitCodes.js";
+import { COMMAND_HELP, type CommandName } from "./help.js";
+
+export type OptionRules = NonNullable<ParseArgsConfig["options"]>;
+
+export interface Call {
+  readonly place?: string;
+  text(option: string): string | undefined;
+  flag(option: string): boolean;
+  list(option: string): readonly string[];
+}
+
+/**
+ * Reads the words behind a command: at most one place (a study, a folder, a notebook) and options.
+ *
+ * @throws CommandError with the command's usage line for an unknown option or a word too many.
+ */
+export function parseCall(
+  command: CommandName,
+  words: readonly string[],
+  options: OptionRules,
+  needsPlace: boolean,
+): Call {
+  const refuse = (problem: string): never => {
+    const [usage] = COMMAND_HELP[command].split("\n");
+    throw new CommandError(EXIT.usage, `${problem}\n${usage}`);
+  };
+  let parsed: ReturnType<typeof parseArgs>;
+  try {
+    parsed = parseArgs({ args: [...words], options, allowPositionals: true, strict: true });
+  } catch (problem) {
+    return refuse((problem as Error).message.split("\n")[0].replace(/\. To specify.*$/, "."));
+  }
+  const [place, extra] = parsed.positionals;
+  if (extra !== undefined) refuse(`One word too many: “${extra}”.`);
+  if (needsPlace && place === undefined) refuse(`“loambook ${command}” needs a place to work on.`);
+  if (!needsPlace && place !== undefined) refuse(`One word too many: “${place}”.`);
+  const { values } = parsed;
+  return {
+    place,
+    text: (option) => values[option] as string | undefined,
+    flag: (option) => values[option] === true,
+    list: (option) => (values[option] as string[] | undefined) ?? [],
+  };
+}

@@ -1,0 +1,89 @@
+import { existsSync } from "node:fs";
+import { dirname, relative, resolve } from "node:path";
+import { formatFailure } from "../notebook/formatFailure.js";
+import { type NotebookRun, runNotebook } from "../notebook/runNotebook.js";
+import { parseNumber } from "../quantities/parseNumber.js";
+import { CommandError } from "./commandError.js";
+import { EXIT } from "./exitCodes.js";
+import { parseCall } from "./parseCall.js";
+import { progressLine } from "./progressLine.js";
+import { writeNewFile } from "./writeNewFile.js";
+
+const OPTIONS = {
+  study: { type: "string" },
+  set: { type: "string", multiple: true },
+  out: { type: "string" },
+  "start-seconds": { type: "string" },
+  "cell-seconds": { type: "string" },
+  "total-seconds": { type: "string" },
+} as const;
+
+/** `loambook run`: a notebook from top to bottom, without a window. */
+export async function runCommand(words: readonly string[]): Promise<number> {
+  const call = parseCall("run", words, OPTIONS, true);
+  const notebookPath = resolve(call.place as string);
+  const out = call.text("out");
+  if (!existsSync(notebookPath)) {
+    throw new CommandError(EXIT.badInput, `There is no notebook ${notebookPath}.`);
+  }
+  if (out !== undefined && existsSync(out)) {
+    throw new CommandError(EXIT.output, `${out} exists already. Give another name.`);
+  }
+  const study = call.text("study");
+  const parameters = {
+    ...(study === undefined ? {} : { studyFolder: studyParameter(notebookPath, study) }),
+    ...Object.fromEntries(call.list("set").map(parseSetting)),
+  };
+  const progress = progressLine();
+  const run = await runNotebook({
+    notebookPath,
+    parameters,
+    timeouts: {
+      startSeconds: seconds("start-seconds", call.text("start-seconds")),
+      cellSeconds: seconds("cell-seconds", call.text("cell-seconds")),
+      totalSeconds: seconds("total-seconds", call.text("total-seconds")),
+    },
+    onProgress: ({ cell, cells }) => progress.show(`cell ${cell} of ${cells}`),
+  });
+  progress.clear();
+  if (run.status !== "done") throw runError(run);
+  const text = `${JSON.stringify(run.notebook, undefined, 1)}\n`;
+  if (out === undefined) process.stdout.write("Every cell ran.\n");
+  else {
+    await writeNewFile(out, text);
+    process.stdout.write(`Every cell ran. The executed notebook: ${out}\n`);
+  }
+  return EXIT.ok;
+}
+
+/** The study's folder as the notebook sees it: relative to its own folder, so that no path of this machine stays in it. */
+export function studyParameter(notebookPath: string, study: string): string {
+  return relative(dirname(notebookPath), resolve(study)).split("\\").join("/") || ".";
+}
+
+/** Turns a run that did not finish into the message and exit code of its kind. */
+export function runError(run: Exclude<NotebookRun, { status: "done" }>): CommandError {
+  const code = {
+    "cell-failed": EXIT.failedCell,
+    "kernel-died": EXIT.kernelDied,
+    "timed-out": EXIT.timeOut,
+  }[run.status];
+  return new CommandError(code, formatFailure(run));
+}
+
+function parseSetting(text: string): [string, string | number | boolean] {
+  const [, name, value] = /^([A-Za-z_$][\w$]*)=(.*)$/s.exec(text) ?? [];
+  if (name === undefined) {
+    throw new CommandError(EXIT.usage, `--set takes <name>=<value>, not “${text}”.`);
+  }
+  if (value === "true" || value === "false") return [name, value === "true"];
+  const number = parseNumber(value);
+  return [name, "value" in number ? number.value : value];
+}
+
+function seconds(option: string, text: string | undefined): number | undefined {
+  if (text === undefined) return undefined;
+  const number = parseNumber(text);
+  if ("value" in number && number.value > 0) return number.value;
+  throw new CommandError(EXIT.usage, `--${option} takes a number of seconds, not “${text}”.`);
+}

@@ -1,0 +1,58 @@
+import { JSDOM } from "jsdom";
+
+/** Elements a still drawing needs; whatever else stands in an SVG is taken out. */
+const ALLOWED = new Set(
+  (
+    "svg g defs title desc path rect circle ellipse line polyline polygon text tspan textPath " +
+    "clipPath mask pattern marker symbol use image linearGradient radialGradient stop"
+  ).split(" "),
+);
+const OUTSIDE = /url\(\s*['"]?(?!['"]?#)/i;
+const ID_LIST = new Set(["aria-labelledby", "aria-describedby"]);
+
+function safeAttribute(element: Element, name: string, value: string): boolean {
+  if (/^on/i.test(name)) return false;
+  if (name === "href" || name === "xlink:href") {
+    const picture = element.localName === "image" && /^data:image\/(png|jpeg);base64,/.test(value);
+    return value.startsWith("#") || picture;
+  }
+  return !OUTSIDE.test(value) && !/expression\(|@import/i.test(value);
+}
+
+let window: JSDOM["window"] | undefined;
+
+/**
+ * Takes from an SVG all that could run or be fetched (scripts, event handlers, foreign content,
+ * style sheets, outside addresses), starts every id with `idPrefix` so that several figures can
+ * stand in one page, and gives it a name and a description when it has none.
+ * Returns undefined when the text is not a well-formed SVG document.
+ */
+export function cleanSvg(text: string, idPrefix: string, alt: string): string | undefined {
+  window ??= new JSDOM("").window;
+  const document = new window.DOMParser().parseFromString(text, "image/svg+xml");
+  const svg = document.documentElement;
+  if (svg.localName !== "svg" || document.querySelector("parsererror")) return undefined;
+
+  const renamed = (id: string): string => `${idPrefix}${id}`;
+  for (const element of [svg, ...Array.from(svg.querySelectorAll("*"))]) {
+    if (!ALLOWED.has(element.localName) || element.namespaceURI !== svg.namespaceURI) {
+      element.remove();
+      continue;
+    }
+    for (const { name, value } of Array.from(element.attributes)) {
+      if (!safeAttribute(element, name, value)) element.removeAttribute(name);
+      else if (name === "id") element.setAttribute(name, renamed(value));
+      else if (ID_LIST.has(name)) {
+        element.setAttribute(name, value.trim().split(/\s+/).map(renamed).join(" "));
+      } else if (/href$/.test(name) && value.startsWith("#")) {
+        element.setAttribute(name, `#${renamed(value.slice(1))}`);
+      } else if (value.includes("url(")) {
+        const next = value.replace(/url\((\s*['"]?)#/g, `url($1#${idPrefix}`);
+        element.setAttribute(name, next);
+      }
+    }
+  }
+  svg.setAttribute("role", "img");
+  if (!svg.hasAttribute("aria-labelledby")) svg.setAttribute("aria-label", alt);
+  return new window.XMLSerializer().serializeToString(svg);
+}

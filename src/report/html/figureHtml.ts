@@ -1,0 +1,38 @@
+import type { FigureNode } from "../documentNode.js";
+import { escapeHtml } from "./escapeHtml.js";
+
+/** Trace types that the inlined part of plotly can draw. */
+const DRAWABLE = new Set(["scatter", "bar", "pie"]);
+
+/** Whether a figure can be made interactive in the page. */
+export function isInteractive(node: FigureNode): boolean {
+  return (
+    node.plotly?.data.every((trace) =>
+      DRAWABLE.has((trace as { type?: string }).type ?? "scatter"),
+    ) ?? false
+  );
+}
+
+/** JSON that can stand inside a script element: no `<` can end it or open a comment. */
+function scriptJson(value: unknown): string {
+  return JSON.stringify(value)
+    .replaceAll("<", "\\u003c")
+    .replaceAll("\u2028", "\\u2028")
+    .replaceAll("\u2029", "\\u2029");
+}
+
+/**
+ * A figure as inline SVG with its caption. Where plotly can draw it, its JSON stands beside it
+ * and a button (hidden until the page's script has run) offers to draw it.
+ */
+export function figureHtml(node: FigureNode): string {
+  const id = `figure-${node.number}`;
+  const caption = `<figcaption><span class="label">Figure ${node.number}</span> ${escapeHtml(node.caption)}</figcaption>`;
+  const still = `<div class="scroll drawing" role="region" tabindex="0" aria-label="Figure ${node.number}">${node.svg}</div>`;
+  const interactive = isInteractive(node)
+    ? `<div class="live" hidden></div>
+<p class="act"><button type="button" hidden data-figure="${id}" aria-label="Make figure ${node.number} interactive">Make this figure interactive</button></p>
+<script type="application/json">${scriptJson(node.plotly)}</script>`
+    : "";
+  return `<figure id="${id}">\n${still}\n${interactive}${caption}\n</figure>`;
+}

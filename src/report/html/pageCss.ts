@@ -1,0 +1,73 @@
+/**
+ * Style of the page: one measure of text, an umber accent (9.5 : 1 on the paper, 9 : 1 in the
+ * dark), numbers in tabular figures, wide things scrolling in their own box, and print rules.
+ */
+export const pageCss = `
+:root{color-scheme:light dark;--paper:#fbf9f5;--ink:#231e19;--soft:#655c52;--line:#ddd4c8;--accent:#5b3a1e;--wash:#f3ede4;--warn:#8a3b12;--warn-wash:#fbeee4;--sheet:#fff;
+--serif:"Source Serif 4","Iowan Old Style","Palatino Linotype",Palatino,Georgia,"DejaVu Serif",serif;--sans:"Source Sans 3","Segoe UI",system-ui,"Helvetica Neue",Arial,sans-serif;--mono:ui-monospace,"SF Mono",Menlo,Consolas,"DejaVu Sans Mono",monospace}
+@media (prefers-color-scheme:dark){:root{--paper:#1b1714;--ink:#ece4d9;--soft:#b3a798;--line:#40372f;--accent:#e0b489;--wash:#272019;--warn:#f0a678;--warn-wash:#35231a}}
+*{box-sizing:border-box}
+html{font-size:17px;-webkit-text-size-adjust:100%;scroll-padding-top:1.5rem}
+body{margin:0;background:var(--paper);color:var(--ink);font-family:var(--serif);line-height:1.6;overflow-wrap:break-word}
+.skip{position:absolute;left:-999rem}.skip:focus{left:1rem;top:1rem;padding:.5rem 1rem;background:var(--accent);color:var(--paper);font-family:var(--sans);z-index:2}
+.frame{max-width:46rem;margin:0 auto;padding:0 1.25rem 5rem}
+.banner{margin:0;padding:.65rem 1.25rem;background:var(--warn-wash);color:var(--warn);font:600 .9rem/1.45 var(--sans);text-align:center;border-bottom:1px solid var(--warn)}
+header.title{padding:4.5rem 0 2.25rem;border-bottom:1px solid var(--line)}
+header.title::before{content:"";display:block;width:3.5rem;height:.35rem;background:var(--accent);margin-bottom:1.6rem}
+h1,h2,h3,h4,h5,h6{font-family:var(--sans);line-height:1.2;text-wrap:balance;overflow-wrap:anywhere}
+h1{font-size:2.35rem;font-weight:650;letter-spacing:-.015em;margin:0}
+h2{font-size:1.5rem;font-weight:600;color:var(--accent);margin:3.4rem 0 .9rem;padding-top:.9rem;border-top:1px solid var(--line)}
+h3{font-size:1.16rem;font-weight:600;margin:2.3rem 0 .5rem}h4,h5,h6{font-size:1rem;font-weight:600;margin:1.8rem 0 .4rem}
+.number{color:var(--soft);font-weight:400;margin-right:.45em;font-variant-numeric:tabular-nums}
+.subtitle{font-size:1.25rem;line-height:1.4;color:var(--soft);margin:.6rem 0 0}
+.facts{font-family:var(--sans);font-size:.92rem;color:var(--soft);margin:1.6rem 0 0}
+p,ul,ol,blockquote,pre{margin:0 0 1rem}li>p{margin-bottom:.35rem}
+blockquote{padding-left:1.1rem;border-left:3px solid var(--line);color:var(--soft)}
+hr{border:0;border-top:1px solid var(--line);margin:2.2rem 0}
+.address{font-family:var(--sans);font-size:.86em;color:var(--soft);overflow-wrap:anywhere}
+a{color:var(--accent);text-underline-offset:.2em;text-decoration-thickness:1px}
+:focus-visible{outline:3px solid var(--accent);outline-offset:2px}
+nav.contents{font-family:var(--sans);font-size:.92rem;margin:2rem 0 0}
+nav.contents h2{font-size:.8rem;letter-spacing:.09em;text-transform:uppercase;color:var(--soft);border:0;margin:0 0 .6rem;padding:0}
+nav.contents ol{list-style:none;margin:0;padding:0}nav.contents ol ol{padding-left:1.5rem}
+nav.contents a{display:block;padding:.2rem 0;text-decoration:none;color:var(--ink)}nav.contents a:hover{color:var(--accent);text-decoration:underline}
+.scroll{overflow-x:auto;margin:1.7rem 0;max-width:100%}
+table{border-collapse:collapse;width:100%;font:.9rem/1.4 var(--sans);font-variant-numeric:tabular-nums lining-nums}
+caption,figcaption{text-align:left;font:.92rem/1.45 var(--sans);color:var(--soft)}
+caption{padding:0 0 .55rem;caption-side:top}
+.label{color:var(--accent);font-weight:600;margin-right:.35em}
+th,td{padding:.42rem .8rem;text-align:left;vertical-align:top;border-bottom:1px solid var(--line)}
+th:first-child,td:first-child{padding-left:.15rem}th:last-child,td:last-child{padding-right:.15rem}
+thead th{vertical-align:bottom;font-weight:600;border-bottom:1.5px solid var(--accent)}thead{border-top:1.5px solid var(--accent)}
+tbody tr:last-child>*{border-bottom:1.5px solid var(--accent)}
+tbody th{font-weight:400}.pairs{border-top:1.5px solid var(--accent)}.pairs th{color:var(--soft);width:42%}
+.right{text-align:right;white-space:nowrap}thead .right{white-space:normal}.center{text-align:center}
+.unit{display:block;font-weight:400;font-size:.88em;color:var(--soft)}
+.table-notes{margin:-1.1rem 0 1.7rem;padding-left:1.1rem;font:.83rem/1.45 var(--sans);color:var(--soft)}
+figure{margin:2.2rem 0}
+.drawing{margin:0 0 .8rem;background:var(--sheet);border:1px solid var(--line);border-radius:3px}
+.drawing svg{display:block;width:100%;height:auto;min-width:36rem}.drawing svg text{font-size-adjust:.486}
+.live{background:var(--sheet);border:1px solid var(--line);border-radius:3px;margin:0 0 .8rem;height:28rem;overflow:hidden}
+.act{margin:0 0 .6rem}
+button{font:600 .86rem/1.2 var(--sans);padding:.55rem .9rem;min-height:2.6rem;color:var(--accent);background:transparent;border:1px solid currentColor;border-radius:3px;cursor:pointer}button:hover{background:var(--wash)}
+[hidden]{display:none!important}
+.formula{padding:.2rem 0;text-align:center}math{font-size:1.06em}
+code,pre{font-family:var(--mono);font-size:.82rem}pre{overflow-x:auto;padding:.85rem 1rem;background:var(--wash);border-radius:3px;line-height:1.5}p code,li code{background:var(--wash);padding:.1em .3em;border-radius:2px;overflow-wrap:anywhere}
+details.code{margin:0 0 1.1rem;font-family:var(--sans)}summary{cursor:pointer;font-size:.84rem;color:var(--soft);padding:.3rem 0}details pre{margin:.3rem 0 0}
+.note,.cautions>li,.findings>li{border-left:3px solid var(--accent);background:var(--wash);padding:.8rem 1.1rem;margin:1.3rem 0;border-radius:0 3px 3px 0;font-family:var(--sans);font-size:.94rem}
+.note>:last-child,.cautions p:last-child,.findings p:last-child{margin-bottom:0}
+.cautions,.findings{list-style:none;padding:0}.cautions p,.findings p{margin-bottom:.3rem}
+.warning,.error,.cautions>li{border-left-color:var(--warn);background:var(--warn-wash)}.warning .tag,.error .tag,.caution-title{color:var(--warn)}
+.tag{color:var(--accent);margin-right:.3em}.caution-title{font-weight:600}.detail{font-size:.88em;color:var(--soft)}
+.signature{margin:2.4rem 0;padding:1.4rem 1.4rem .6rem;border:1px solid var(--line);break-inside:avoid}.signature-label{font:600 1rem/1.4 var(--sans);color:var(--accent)}
+.line{margin:2.9rem 0 .9rem;padding-top:.3rem;border-top:1px solid var(--ink);font:.84rem/1.4 var(--sans);color:var(--soft)}
+.references{padding-left:1.4rem;font-size:.94rem}.references li{margin-bottom:.5rem}.mark{font:.84em var(--sans);color:var(--soft)}
+.digest{font-family:var(--mono);font-size:.74rem;overflow-wrap:anywhere}
+footer{margin-top:4rem;padding-top:1rem;border-top:1px solid var(--line);font:.84rem/1.5 var(--sans);color:var(--soft)}
+@media (min-width:76rem){.frame{display:grid;grid-template-columns:15rem minmax(0,46rem);column-gap:4rem;max-width:69rem}
+.frame>*{grid-column:2}nav.contents{grid-column:1;grid-row:1/span 99;position:sticky;top:0;align-self:start;max-height:100vh;overflow-y:auto;padding:4.6rem 0 2rem;margin:0}}
+@media (max-width:30rem){html{font-size:16px}header.title{padding-top:3rem}h1{font-size:1.85rem}.signature{padding:1rem}}
+@media print{:root{--paper:#fff;--ink:#111;--soft:#444;--line:#bbb;--accent:#5b3a1e;--wash:#f6f2ec;--warn:#8a3b12;--warn-wash:#fbf3ed}
+html{font-size:10.5pt}.skip,.act,.live,nav.contents,details.code{display:none!important}.drawing[hidden]{display:block!important}.frame{display:block;max-width:none;padding:0}
+.scroll{overflow:visible}.drawing svg{min-width:0}h2,h3,h4,caption{break-after:avoid}figure,.note,.cautions>li,.findings>li,tr{break-inside:avoid}thead{display:table-header-group}.page-break{break-after:page}}
+`;

@@ -1,0 +1,114 @@
+import { createHash } from "node:crypto";
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import type { ReportDocument } from "../documentNode.js";
+import { longDate } from "../longDate.js";
+import { blockHtml } from "./blockHtml.js";
+import { contentsHtml } from "./contentsHtml.js";
+import { escapeHtml } from "./escapeHtml.js";
+import { isInteractive } from "./figureHtml.js";
+import { pageCss } from "./pageCss.js";
+import { pageScript } from "./pageScript.js";
+
+/** What a caller may change about the HTML file. */
+export interface HtmlOptions {
+  /** Whether figures can be made interactive (adds about 1.2 MB once); default true. */
+  readonly interactive?: boolean;
+}
+
+export const INVENTED_WORDS =
+  "The laboratory data in this report are invented for demonstration. Do not build from it.";
+
+function plotlySource(): string {
+  const require = createRequire(import.meta.url);
+  const source = readFileSync(require.resolve("plotly.js-basic-dist-min"), "utf8");
+  if (/<\/script|<!--/i.test(source)) {
+    throw new Error("plotly.js-basic-dist-min cannot stand in a page: it holds a closing tag");
+  }
+  return source;
+}
+
+function sha256(text: string): string {
+  return `'sha256-${createHash("sha256").update(text, "utf8").digest("base64")}'`;
+}
+
+function annexHtml(document: ReportDocument): { html: string; entries: string[] } {
+  const parts: string[] = [];
+  const entries: string[] = [];
+  const add = (id: string, title: string, body: string): void => {
+    entries.push(`<a href="#${id}">${title}</a>`);
+    parts.push(`<section>\n<h2 id="${id}">${title}</h2>\n${body}\n</section>`);
+  };
+  const { inputs = [] } = document.meta;
+  if (inputs.length > 0) {
+    const rows = inputs.map(
+      (input) =>
+        `<tr><th scope="row">${escapeHtml(input.file)}</th><td class="digest">${escapeHtml(input.sha256)}</td></tr>`,
+    );
+    add(
+      "annex-inputs",
+      "Annex: files read",
+      `<div class="scroll" role="region" tabindex="0" aria-label="Files read"><table><thead><tr><th scope="col">File</th><th scope="col">SHA-256 digest</th></tr></thead><tbody>${rows.join("\n")}</tbody></table></div>`,
+    );
+  }
+  if (document.annex.length > 0) {
+    add("annex-code", "Annex: the computation", document.annex.map(blockHtml).join("\n"));
+  }
+  return { html: parts.join("\n"), entries };
+}
+
+/**
+ * Renders a report as one HTML file that opens offline and makes no request.
+ *
+ * Figures are inline SVG; where scripts run, a button makes one interactive with the plotly that
+ * stands in the same file. Maths is MathML. A content security policy allows the page's own two
+ * scripts, by their digests, and nothing from outside. All text of the report is escaped.
+ *
+ * @example
+ * const meta = { title: "Mix <A>", date: "2024-05-02", language: "en", page: "A4" };
+ * const html = renderHtml({ meta, nodes: [], annex: [], findings: [] });
+ * html.includes("<h1>Mix &lt;A&gt;</h1>") // => true
+ */
+export function renderHtml(document: ReportDocument, options: HtmlOptions = {}): string {
+  const { meta, nodes } = document;
+  const interactive =
+    options.interactive !== false &&
+    nodes.some((node) => node.kind === "figure" && isInteractive(node));
+  const plotly = interactive ? plotlySource() : "";
+  const script = interactive ? `${sha256(pageScript)} ${sha256(plotly)}` : "'none'";
+  const policy = `default-src 'none'; style-src 'unsafe-inline'; img-src data:; script-src ${script}; base-uri 'none'; form-action 'none'`;
+  const annex = annexHtml(document);
+  const facts = [meta.place, longDate(meta.date)].filter(Boolean) as string[];
+  const subtitle = meta.subtitle ? `\n<p class="subtitle">${escapeHtml(meta.subtitle)}</p>` : "";
+  const keywords = meta.keywords?.length
+    ? `\n<meta name="keywords" content="${escapeHtml(meta.keywords.join(", "))}">`
+    : "";
+  return `<!doctype html>
+<html lang="${meta.language}">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="${policy}">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta name="referrer" content="no-referrer">${keywords}
+<link rel="icon" href="data:,">
+<title>${escapeHtml(meta.title)}</title>
+<style>${pageCss}</style>
+</head>
+<body>
+<a class="skip" href="#main">Skip to the report</a>
+${meta.invented ? `<p class="banner" role="note">${INVENTED_WORDS}</p>\n` : ""}<div class="frame">
+<header class="title">
+<h1>${escapeHtml(meta.title)}</h1>${subtitle}
+<p class="facts">${facts.map(escapeHtml).join(" · ")}</p>
+</header>
+${contentsHtml(nodes, annex.entries)}
+<main id="main" tabindex="-1">
+${nodes.map(blockHtml).join("\n")}
+${annex.html}
+</main>
+<footer>${meta.madeWith ? `Made with ${escapeHtml(meta.madeWith)}. ` : ""}${longDate(meta.date)}.</footer>
+</div>
+${interactive ? `<script type="text/plain" id="plotly-source">${plotly}</script>\n<script>${pageScript}</script>\n` : ""}</body>
+</html>
+`;
+}

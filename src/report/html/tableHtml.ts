@@ -1,0 +1,75 @@
+import { cellAlign } from "../cellAlign.js";
+import type { DocumentNode, NumberedBlock } from "../documentNode.js";
+import { escapeHtml } from "./escapeHtml.js";
+import { inlineHtml } from "./inlineHtml.js";
+
+type Side = "left" | "right" | "center";
+
+function cell(tag: string, side: Side | undefined, inner: string): string {
+  const shown = side === undefined || side === "left" ? "" : ` class="${side}"`;
+  return `<${tag}${shown}>${inner}</${tag.split(" ")[0]}>`;
+}
+
+/** A table that is wider than the page scrolls in its own box, by keyboard too. */
+function scrolling(label: string, table: string): string {
+  return `<div class="scroll" role="region" tabindex="0" aria-label="${escapeHtml(label)}">${table}</div>`;
+}
+
+/** A report table or label–value list, numbered and captioned, with header cells and notes. */
+export function tableHtml(node: NumberedBlock): string {
+  const label = `Table ${node.number}`;
+  const caption = `<caption><span class="label">${label}</span> ${escapeHtml(node.caption)}</caption>`;
+  const id = `table-${node.number}`;
+  if (node.kind === "keyValues") {
+    const rows = node.items
+      .map(
+        (item) =>
+          `<tr><th scope="row">${escapeHtml(item.label)}</th><td>${escapeHtml(item.value)}</td></tr>`,
+      )
+      .join("\n");
+    return scrolling(
+      label,
+      `<table id="${id}" class="pairs">${caption}\n<tbody>\n${rows}\n</tbody></table>`,
+    );
+  }
+  const sides = node.columns.map((column, index) =>
+    cellAlign(
+      column.align,
+      node.rows.map((row) => row[index]!),
+    ),
+  );
+  const head = node.columns
+    .map((column, index) => {
+      const unit = column.unit ? ` <span class="unit">${escapeHtml(column.unit)}</span>` : "";
+      return cell('th scope="col"', sides[index], escapeHtml(column.header) + unit);
+    })
+    .join("");
+  const rows = node.rows
+    .map((row) => {
+      const cells = row.map((text, index) =>
+        cell(index === 0 ? 'th scope="row"' : "td", sides[index], escapeHtml(text)),
+      );
+      return `<tr>${cells.join("")}</tr>`;
+    })
+    .join("\n");
+  const table = `<table id="${id}">${caption}\n<thead><tr>${head}</tr></thead>\n<tbody>\n${rows}\n</tbody></table>`;
+  const notes = (node.notes ?? []).map((note) => `<li>${escapeHtml(note)}</li>`).join("");
+  return scrolling(label, table) + (notes === "" ? "" : `\n<ul class="table-notes">${notes}</ul>`);
+}
+
+/** A table written in markdown: no caption, so no number. */
+export function proseTableHtml(node: Extract<DocumentNode, { kind: "proseTable" }>): string {
+  const head = node.header
+    .map((inlines, index) => cell('th scope="col"', node.align[index], inlineHtml(inlines)))
+    .join("");
+  const rows = node.rows
+    .map((row) => {
+      const cells = row.map((inlines, index) => cell("td", node.align[index], inlineHtml(inlines)));
+      return `<tr>${cells.join("")}</tr>`;
+    })
+    .join("\n");
+  return scrolling(
+    "Table in the text",
+    `<table><thead><tr>${head}</tr></thead>\n<tbody>\n${rows}\n</tbody></table>`,
+  );
+}

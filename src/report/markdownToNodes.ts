@@ -1,0 +1,114 @@
+import type { Nodes, PhrasingContent, RootContent, TableRow } from "mdast";
+import { fromMarkdown } from "mdast-util-from-markdown";
+import { gfmTableFromMarkdown } from "mdast-util-gfm-table";
+import { mathFromMarkdown } from "mdast-util-math";
+import { gfmTable } from "micromark-extension-gfm-table";
+import { math } from "micromark-extension-math";
+import type { DocumentNode, Inline } from "./documentNode.js";
+
+type Definitions = ReadonlyMap<string, string>;
+
+function inlines(nodes: readonly PhrasingContent[], known: Definitions): Inline[] {
+  return nodes.flatMap((node): Inline[] => {
+    switch (node.type) {
+      // markup inside a notebook is shown as the text it is, never obeyed
+      case "text":
+      case "html":
+        return [{ kind: "text", text: node.value.replaceAll("\n", " ") }];
+      case "inlineCode":
+        return [{ kind: "code", text: node.value }];
+      case "inlineMath":
+        return [{ kind: "math", tex: node.value }];
+      case "break":
+        return [{ kind: "break" }];
+      case "emphasis":
+      case "strong":
+        return [{ kind: node.type, children: inlines(node.children, known) }];
+      case "link":
+        return [{ kind: "link", address: node.url, children: inlines(node.children, known) }];
+      case "linkReference": {
+        const address = known.get(node.identifier) ?? "";
+        return [{ kind: "link", address, children: inlines(node.children, known) }];
+      }
+      // a picture would have to be fetched: its words and address stand in its place
+      case "image":
+        return [
+          { kind: "link", address: node.url, children: [{ kind: "text", text: node.alt ?? "" }] },
+        ];
+      default:
+        return [];
+    }
+  });
+}
+
+function tableRow(row: TableRow, known: Definitions): Inline[][] {
+  return row.children.map((cell) => inlines(cell.children, known));
+}
+
+/** Content of a list item or quotation; a heading in there would break the order of headings. */
+function inside(nodes: readonly RootContent[], known: Definitions): DocumentNode[] {
+  return nodes.flatMap((node) =>
+    block(node, known).map(
+      (made): DocumentNode =>
+        made.kind === "heading"
+          ? { kind: "prose", inlines: [{ kind: "strong", children: made.inlines }] }
+          : made,
+    ),
+  );
+}
+
+function block(node: RootContent, known: Definitions): DocumentNode[] {
+  switch (node.type) {
+    case "heading":
+      return [
+        { kind: "heading", level: node.depth, inlines: inlines(node.children, known), id: "" },
+      ];
+    case "paragraph":
+      return [{ kind: "prose", inlines: inlines(node.children, known) }];
+    case "html":
+      return [{ kind: "prose", inlines: [{ kind: "text", text: node.value }] }];
+    case "math":
+      return [{ kind: "mathBlock", tex: node.value }];
+    case "code":
+      return [{ kind: "stream", text: node.value, cell: 0, warning: false }];
+    case "thematicBreak":
+      return [{ kind: "rule" }];
+    case "blockquote":
+      return [{ kind: "quote", children: inside(node.children, known) }];
+    case "list":
+      return [
+        {
+          kind: "list",
+          ordered: node.ordered === true,
+          start: node.start ?? 1,
+          items: node.children.map((item) => inside(item.children, known)),
+        },
+      ];
+    case "table": {
+      const [header, ...rows] = node.children.map((row) => tableRow(row, known));
+      const align = (node.align ?? []).map((side) => side ?? undefined);
+      return [{ kind: "proseTable", align, header: header ?? [], rows }];
+    }
+    default:
+      return [];
+  }
+}
+
+/**
+ * Reads a markdown cell (CommonMark with tables and `$` maths) into document nodes.
+ * Raw HTML becomes plain text and pictures become their words: nothing is run or fetched.
+ * Heading ids are left empty for `numberNodes`.
+ */
+export function markdownToNodes(markdown: string): DocumentNode[] {
+  const tree = fromMarkdown(markdown, {
+    extensions: [gfmTable(), math()],
+    mdastExtensions: [gfmTableFromMarkdown(), mathFromMarkdown()],
+  });
+  const known = new Map<string, string>();
+  const collect = (node: Nodes): void => {
+    if (node.type === "definition") known.set(node.identifier, node.url);
+    if ("children" in node) for (const child of node.children) collect(child);
+  };
+  collect(tree);
+  return tree.children.flatMap((node) => block(node, known));
+}

@@ -1,0 +1,74 @@
+import type { Finding } from "../lab/finding.js";
+import type { CodeNode, DocumentNode, ReportDocument } from "./documentNode.js";
+import { markdownToNodes } from "./markdownToNodes.js";
+import { numberNodes } from "./numberNodes.js";
+import { outputToNodes } from "./outputToNodes.js";
+import { readNotebook } from "./readNotebook.js";
+import type { ReportMeta } from "./reportMeta.js";
+
+/** Name under which findings about the notebook speak of it. */
+const DEFAULT_FILE = "notebook.ipynb";
+
+/** The title replaces the notebook's own; what stood at level 2 becomes a main section. */
+function belowTitle(nodes: readonly DocumentNode[]): DocumentNode[] {
+  const title = nodes.findIndex((node) => node.kind === "heading" && node.level === 1);
+  return nodes
+    .filter((_, index) => index !== title)
+    .map((node) =>
+      node.kind === "heading" ? { ...node, level: Math.max(1, node.level - 1) } : node,
+    );
+}
+
+/**
+ * Turns an executed notebook into a report document.
+ *
+ * Markdown becomes headings, paragraphs, lists, tables and maths; outputs become figures, tables
+ * and the other report blocks; code becomes folded code, and all of it stands in the annex. A
+ * cell tagged `hide-code` keeps its code in the annex only. The first level-1 heading gives way
+ * to `meta.title`. What a cell wrote to its error stream is shown, and told as a finding.
+ *
+ * @param notebook an nbformat 4 notebook, as parsed from its JSON; not changed
+ * @param meta title page and properties
+ * @param file name of the notebook for findings; default `notebook.ipynb`
+ * @throws TypeError when `notebook` is not an nbformat 4 notebook
+ *
+ * @example
+ * const cell = { cell_type: "markdown", metadata: {}, source: "# Notes\n\n## Soil\n\nSandy." };
+ * const meta = { title: "Mix", date: "2024-05-02", language: "en", page: "A4" };
+ * const report = notebookToDocument({ nbformat: 4, nbformat_minor: 5, metadata: {}, cells: [cell] }, meta);
+ * report.nodes.map((node) => node.kind) // => ["heading", "prose"]
+ * report.nodes[0].number // => "1"
+ */
+export function notebookToDocument(
+  notebook: unknown,
+  meta: ReportMeta,
+  file: string = DEFAULT_FILE,
+): ReportDocument {
+  const { cells, metadata } = readNotebook(notebook);
+  const nodes: DocumentNode[] = [];
+  const annex: CodeNode[] = [];
+  const findings: Finding[] = [];
+  let cellNumber = 0;
+  for (const cell of cells) {
+    if (cell.cell_type === "markdown") nodes.push(...markdownToNodes(cell.source));
+    if (cell.cell_type !== "code") continue;
+    cellNumber += 1;
+    if (cell.source.trim() !== "") {
+      const language = metadata.language_info?.name ?? "typescript";
+      const code: CodeNode = {
+        kind: "code",
+        language,
+        text: cell.source.trimEnd(),
+        cell: cellNumber,
+      };
+      annex.push(code);
+      if (!cell.metadata.tags.includes("hide-code")) nodes.push(code);
+    }
+    cell.outputs.forEach((output, index) => {
+      const made = outputToNodes(output, { file, cell: cellNumber, output: index + 1 });
+      nodes.push(...made.nodes);
+      findings.push(...made.findings);
+    });
+  }
+  return { meta, nodes: numberNodes(belowTitle(nodes)), annex, findings };
+}

@@ -1,0 +1,122 @@
+import type { Finding } from "../lab/finding.js";
+import { cleanSvg } from "./cleanSvg.js";
+import type { DocumentNode, FigureNode } from "./documentNode.js";
+import { markdownToNodes } from "./markdownToNodes.js";
+import { readBlock } from "./readBlock.js";
+import { mimeText, type NotebookOutput } from "./readNotebook.js";
+
+/** MIME type under which a notebook shows one block of the report as data. */
+export const NODE_MIME = "application/vnd.loambook.node+json";
+/** MIME type of plotly's figure JSON. */
+export const PLOTLY_MIME = "application/vnd.plotly.v1+json";
+const SVG_MIME = "image/svg+xml";
+
+/** Where an output stands: code cells and outputs counted from 1. */
+export interface OutputPlace {
+  readonly file: string;
+  readonly cell: number;
+  readonly output: number;
+}
+
+/** Nodes made from one output, and what was found wrong with it. */
+export interface OutputResult {
+  readonly nodes: readonly DocumentNode[];
+  readonly findings: readonly Finding[];
+}
+
+function finding(
+  place: OutputPlace,
+  severity: Finding["severity"],
+  code: string,
+  words: readonly [message: string, expected: string, wayOut: string],
+): Finding {
+  const [message, expected, wayOut] = words;
+  return { severity, code, file: place.file, column: `cell ${place.cell}`, message, expected, wayOut };
+}
+
+function told(found: Finding): OutputResult {
+  return { nodes: [{ kind: "note", tone: "warning", text: found.message }], findings: [found] };
+}
+
+function record(value: unknown): Record<string, unknown> {
+  return typeof value === "object" && value !== null ? (value as Record<string, unknown>) : {};
+}
+
+function figure(
+  output: Extract<NotebookOutput, { data: unknown }>,
+  svgText: string,
+  place: OutputPlace,
+): OutputResult {
+  const words = record(output.metadata[SVG_MIME]);
+  const alt = typeof words.alt === "string" ? words.alt : "";
+  const caption = typeof words.caption === "string" ? words.caption : "";
+  const svg = cleanSvg(svgText, `c${place.cell}o${place.output}-`, alt || caption);
+  if (svg === undefined) {
+    const message = `The figure of cell ${place.cell} is not a well-formed SVG and was left out.`;
+    return told(
+      finding(place, "error", "figure-unreadable", [message, "an SVG document", "run the notebook again"]),
+    );
+  }
+  const { data, layout } = record(output.data[PLOTLY_MIME]);
+  const plotly: FigureNode["plotly"] = Array.isArray(data)
+    ? { data: data as object[], layout: record(layout) }
+    : undefined;
+  const findings = [];
+  if (alt === "") {
+    const message = `The figure of cell ${place.cell} has no text alternative.`;
+    findings.push(
+      finding(place, "warning", "figure-without-alt", [
+        message,
+        "a text alternative in the output's metadata",
+        "show the figure with loambook's own `show`, or give it an alt text",
+      ]),
+    );
+  }
+  const node = { kind: "figure", svg, plotly, alt: alt || caption || "Figure", caption } as const;
+  return { nodes: [node], findings };
+}
+
+/** Turns one output of a code cell into nodes: the richest form that can be shown as data wins. */
+export function outputToNodes(output: NotebookOutput, place: OutputPlace): OutputResult {
+  if (output.output_type === "stream") {
+    if (output.text.trim() === "") return { nodes: [], findings: [] };
+    const warning = output.name === "stderr";
+    const node = { kind: "stream", text: output.text.trimEnd(), cell: place.cell, warning } as const;
+    if (!warning) return { nodes: [node], findings: [] };
+    const message = `Cell ${place.cell} wrote to its error stream.`;
+    const words = [message, "no text on stderr", "read the text and mend its cause"] as const;
+    return { nodes: [node], findings: [finding(place, "warning", "cell-stderr", words)] };
+  }
+  if (output.output_type === "error") {
+    const message = `Cell ${place.cell} failed: ${output.ename}: ${output.evalue}`;
+    const words = [message, "a cell that runs to its end", "mend the cell and run again"] as const;
+    return told(finding(place, "error", "cell-failed", words));
+  }
+  if (NODE_MIME in output.data) {
+    const block = readBlock(output.data[NODE_MIME]);
+    if (typeof block !== "string") return { nodes: [block], findings: [] };
+    const message = `Cell ${place.cell} shows a report block that cannot be read (${block}).`;
+    const words = [message, "a block made by loambook", "run the notebook again"] as const;
+    return told(finding(place, "error", "block-unreadable", words));
+  }
+  const svg = mimeText(output.data[SVG_MIME]);
+  if (svg !== undefined) return figure(output, svg, place);
+  const markdown = mimeText(output.data["text/markdown"]);
+  if (markdown !== undefined) return { nodes: markdownToNodes(markdown), findings: [] };
+  const plain = mimeText(output.data["text/plain"]);
+  if (plain !== undefined && plain.trim() !== "") {
+    return {
+      nodes: [{ kind: "stream", text: plain, cell: place.cell, warning: false }],
+      findings: [],
+    };
+  }
+  const types = Object.keys(output.data).join(", ") || "nothing";
+  const message = `Cell ${place.cell} shows something a report cannot hold (${types}).`;
+  return told(
+    finding(place, "warning", "output-left-out", [
+      message,
+      "a figure, a table, markdown or text",
+      "show it with loambook's own `show`",
+    ]),
+  );
+}

@@ -1,0 +1,65 @@
+import { z } from "zod";
+
+const lines = z
+  .union([z.string(), z.array(z.string())])
+  .transform((text) => (typeof text === "string" ? text : text.join("")));
+
+const output = z.discriminatedUnion("output_type", [
+  z.object({ output_type: z.literal("stream"), name: z.string(), text: lines }),
+  z.object({
+    output_type: z.enum(["display_data", "execute_result"]),
+    data: z.record(z.string(), z.unknown()),
+    metadata: z.record(z.string(), z.unknown()).default({}),
+  }),
+  z.object({
+    output_type: z.literal("error"),
+    ename: z.string(),
+    evalue: z.string(),
+    traceback: z.array(z.string()).default([]),
+  }),
+]);
+
+const tagged = z.object({ tags: z.array(z.string()).default([]) });
+
+const notebook = z.object({
+  nbformat: z.literal(4),
+  metadata: z
+    .object({ language_info: z.object({ name: z.string() }).optional() })
+    .default({}),
+  cells: z.array(
+    z.discriminatedUnion("cell_type", [
+      z.object({ cell_type: z.literal("markdown"), source: lines, metadata: tagged }),
+      z.object({ cell_type: z.literal("raw"), source: lines, metadata: tagged }),
+      z.object({
+        cell_type: z.literal("code"),
+        source: lines,
+        metadata: tagged,
+        outputs: z.array(output),
+      }),
+    ]),
+  ),
+});
+
+/** A notebook as nbformat 4 stores it, its texts joined and only the parts a report reads kept. */
+export type Notebook = z.output<typeof notebook>;
+/** One output of a code cell. */
+export type NotebookOutput = z.output<typeof output>;
+
+/**
+ * Checks that a value is an nbformat 4 notebook and joins its multi-line texts.
+ * Throws TypeError naming the first place that does not fit.
+ * Source: the notebook format, version 4 (nbformat documentation), from memory.
+ */
+export function readNotebook(value: unknown): Notebook {
+  const result = notebook.safeParse(value);
+  if (result.success) return result.data;
+  const [issue] = result.error.issues;
+  const place = ["notebook", ...(issue?.path ?? [])].join(".");
+  throw new TypeError(`invalid \`${place}\`: ${issue?.message}; expected an nbformat 4 notebook`);
+}
+
+/** Text of one MIME entry, which nbformat may store as a string or as a list of lines. */
+export function mimeText(value: unknown): string | undefined {
+  const result = lines.safeParse(value);
+  return result.success ? result.data : undefined;
+}

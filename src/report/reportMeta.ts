@@ -1,0 +1,25 @@
+/** A file the study was computed from, told apart by its SHA-256 digest (hexadecimal). */
+export interface ReportInput {
+  readonly file: string;
+  readonly sha256: string;
+}
+
+/**
+ * What the title page of a report says, and what goes into the properties of the PDF.
+ * Given by the caller: nothing here is taken from a clock or from the machine.
+ */
+export interface ReportMeta {
+  readonly title: string;
+  readonly subtitle?: string;
+  readonly place?: string;
+  /** Date of the study, `YYYY-MM-DD`. */
+  readonly date: string;
+  readonly language: "en";
+  /** True when the laboratory data are invented for a demonstration: shown on every page. */
+  readonly invented?: boolean;
+  readonly page: "A4" | "us-letter";
+  readonly keywords?: readonly string[];
+  readonly inputs?: readonly ReportInput[];
+  /** Name and version of what made the report, for example `loambook 0.1.0`. */
+  readonly madeWith?: string;
+}

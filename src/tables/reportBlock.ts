@@ -1,0 +1,77 @@
+import type { Finding } from "../lab/finding.js";
+
+export interface TableColumn {
+  readonly header: string;
+  readonly unit?: string;
+  /** Default left; numbers stand right. */
+  readonly align?: "left" | "right";
+}
+
+export interface TableBlock {
+  readonly kind: "table";
+  readonly caption: string;
+  readonly columns: readonly TableColumn[];
+  /** One text a cell, as many as there are columns. */
+  readonly rows: readonly (readonly string[])[];
+  readonly notes?: readonly string[];
+}
+
+export interface FindingsBlock {
+  readonly kind: "findings";
+  readonly findings: readonly Finding[];
+}
+
+export interface CautionsBlock {
+  readonly kind: "cautions";
+  readonly items: readonly {
+    readonly title: string;
+    readonly text: string;
+    readonly source: string;
+  }[];
+}
+
+export interface KeyValuesBlock {
+  readonly kind: "keyValues";
+  readonly caption: string;
+  readonly items: readonly { readonly label: string; readonly value: string }[];
+}
+
+export interface ReferencesBlock {
+  readonly kind: "references";
+  /** `mark` says how the source is known: read, from memory, common practice. */
+  readonly items: readonly { readonly text: string; readonly mark: string }[];
+}
+
+export interface SignatureBlock {
+  readonly kind: "signature";
+  readonly label: string;
+  /** What is to be written on each line; the lines stay blank. */
+  readonly lines: readonly string[];
+}
+
+export interface ParagraphBlock {
+  readonly kind: "paragraph";
+  readonly text: string;
+}
+
+export interface NoteBlock {
+  readonly kind: "note";
+  readonly tone: "note" | "warning";
+  readonly text: string;
+}
+
+export interface PageBreakBlock {
+  readonly kind: "pageBreak";
+}
+
+/** A part of a report that is more than running text, as plain data: a notebook shows it, a report prints it. */
+export type ReportBlock =
+  | TableBlock
+  | FindingsBlock
+  | CautionsBlock
+  | KeyValuesBlock
+  | ReferencesBlock
+  | SignatureBlock
+  | ParagraphBlock
+  | NoteBlock
+  | PageBreakBlock;

@@ -1,0 +1,109 @@
+import { describe, expect, it } from "vitest";
+import { convertFromBase, convertToBase } from "../../src/quantities/convertUnit.js";
+import { formatFixed, formatNumber } from "../../src/quantities/formatNumber.js";
+import { parseNumber } from "../../src/quantities/parseNumber.js";
+import { parseQuantity } from "../../src/quantities/parseQuantity.js";
+import { parseSieve } from "../../src/quantities/parseSieve.js";
+import { SIEVE_DESIGNATIONS } from "../../src/quantities/sieveDesignations.js";
+import { type Dimension, UNITS } from "../../src/quantities/units.js";
+
+describe("units", () => {
+  // NIST Special Publication 811 (2008), Appendix B.8, from memory: psi 6.894 757 kPa,
+  // lb/ft3 16.018 46 kg/m3, ft3 0.028 316 85 m3, yd3 0.764 554 9 m3, lbf 4.448 222 N.
+  it.each([
+    [1, "psi", "stress", 0.006894757, 1e-9],
+    [1, "lb/ft3", "density", 16.01846, 1e-5],
+    [1, "ft3", "volume", 28316.85, 5e-3],
+    [1, "yd3", "volume", 764554.9, 5e-2],
+    [1000, "lbf", "force", 4.448222, 1e-6],
+    [94, "lb", "mass", 42637.68, 5e-3],
+  ] as const)("%d %s of %s", (value, unit, dimension, expected, within) => {
+    expect(Math.abs((convertToBase(value, unit, dimension) as number) - expected)).toBeLessThan(
+      within,
+    );
+  });
+
+  it("come back from the base unit", () => {
+    for (const [dimension, { scales }] of Object.entries(UNITS)) {
+      for (const unit of Object.keys(scales)) {
+        const base = convertToBase(12.75, unit, dimension as Dimension) as number;
+        expect(convertFromBase(base, unit, dimension as Dimension)).toBeCloseTo(12.75, 12);
+      }
+    }
+  });
+
+  it("belong to their dimension only, inherited names to none", () => {
+    expect(convertToBase(1, "kg", "stress")).toBeUndefined();
+    expect(convertToBase(1, "constructor", "stress")).toBeUndefined();
+    expect(() => convertFromBase(1, "kg", "stress")).toThrow(/invalid `unit`: kg/);
+  });
+});
+
+describe("numbers as people write them", () => {
+  it.each([
+    ["12", { value: 12 }],
+    ["-0.5", { value: -0.5 }],
+    ["−3", { value: -3 }],
+    ["1e3", { value: 1000 }],
+    ["1,234.5", { problem: "not-a-number" }],
+    ["1.234,5", { problem: "comma-decimal" }],
+    ["12,5", { problem: "comma-decimal" }],
+    ["1e999", { problem: "not-a-number" }],
+    ["0x10", { problem: "not-a-number" }],
+    ["NaN", { problem: "not-a-number" }],
+    ["  ", { problem: "empty" }],
+  ])("%s", (text, expected) => {
+    expect(parseNumber(text)).toEqual(expected);
+  });
+
+  it("with units", () => {
+    expect(parseQuantity("2,5 MPa", "stress")).toEqual({ problem: "comma-decimal" });
+    expect(parseQuantity("strong", "stress")).toEqual({ problem: "not-a-number" });
+    expect(parseQuantity("-40 °F", "temperature")).toEqual({ value: -40, unit: "°F" });
+    expect(parseQuantity("0.25", "number")).toEqual({ value: 0.25, unit: "-" });
+  });
+});
+
+describe("sieves", () => {
+  it("of the United States series are read in every spelling", () => {
+    for (const { name, sizeMm } of SIEVE_DESIGNATIONS) {
+      expect(parseSieve(name), name).toBe(sizeMm);
+      expect(parseSieve(name.replace("No. ", "#").replace(" in", '"')), name).toBe(sizeMm);
+    }
+    expect(parseSieve("1-1/2 in")).toBe(37.5);
+    expect(parseSieve("1/2")).toBe(12.5);
+  });
+
+  it("by their opening in any unit", () => {
+    expect(parseSieve("75 µm")).toBeCloseTo(0.075, 12);
+    expect(parseSieve("0.063")).toBe(0.063);
+    expect(parseSieve("6 in")).toBeCloseTo(152.4, 9);
+  });
+
+  it.each(["No. 7000", "-2", "0", "sand", "1/0 stone", ""])("%s is none", (text) => {
+    expect(parseSieve(text)).toBeUndefined();
+  });
+
+  it("stand from coarse to fine, each once", () => {
+    const sizes = SIEVE_DESIGNATIONS.map(({ sizeMm }) => sizeMm);
+    expect(sizes).toEqual([...sizes].sort((a, b) => b - a));
+    expect(new Set(sizes).size).toBe(sizes.length);
+  });
+});
+
+describe("numbers as people read them", () => {
+  it.each([
+    [1234567, 3, "1234567"],
+    [0.00012345, 2, "0.00012"],
+    [-2.5, 2, "−2.5"],
+    [0, 3, "0"],
+    [Number.NaN, 3, "–"],
+  ])("%d with %d digits", (value, digits, expected) => {
+    expect(formatNumber(value, digits)).toBe(expected);
+  });
+
+  it("with fixed decimals", () => {
+    expect(formatFixed(-0.04, 1)).toBe("0.0");
+    expect(formatFixed(2.345, 2)).toMatch(/2\.3[45]/);
+  });
+});
