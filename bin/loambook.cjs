@@ -4,7 +4,9 @@
 var parts = process.versions.node.split(".").map(Number);
 if (parts[0] < 20 || (parts[0] === 20 && parts[1] < 19)) {
   console.error(
-    "loambook needs Node.js 20.19 or newer; this is " + process.versions.node + ". Install a newer one from your system or from nodejs.org."
+    "loambook needs Node.js 20.19 or newer; this is " +
+      process.versions.node +
+      ". Install a newer one from your system or from nodejs.org.",
   );
   process.exit(1);
 }
@@ -12,11 +14,13 @@ var fs = require("node:fs");
 var path = require("node:path");
 var main = path.join(__dirname, "..", "dist", "cli", "main.js");
 if (!fs.existsSync(main)) {
-  console.error("loambook is not built yet: run “npm run build” in " + path.join(__dirname, "..") + ".");
+  console.error(
+    "loambook is not built yet: run “npm run build” in " + path.join(__dirname, "..") + ".",
+  );
   process.exit(1);
 }
-import(require("node:url").pathToFileURL(main).href).then(function (module) {
-  return module.main(process.argv.slice(2)).then(function (code) {
+import(require("node:url").pathToFileURL(main).href).then((module) =>
+  module.main(process.argv.slice(2)).then((code) => {
     process.exitCode = code;
-  });
-});
+  }),
+);

@@ -1,0 +1,1 @@
+export { parseSieve } from "./quantities/parseSieve.js";

@@ -26,7 +26,10 @@ export async function newStudy(words: readonly string[]): Promise<number> {
     // An empty folder may be replaced; a filled one makes the rename fail.
     await rename(draft, folder);
   } catch (problem) {
-    throw new CommandError(EXIT.output, `${folder} cannot be written: ${(problem as Error).message}`);
+    throw new CommandError(
+      EXIT.output,
+      `${folder} cannot be written: ${(problem as Error).message}`,
+    );
   } finally {
     await rm(draft, { recursive: true, force: true });
   }

@@ -5,7 +5,12 @@ import { parseCall } from "./parseCall.js";
 
 /** `loambook kernel`: the kernel description for an installed Jupyter. */
 export async function writeKernel(words: readonly string[]): Promise<number> {
-  const call = parseCall("kernel", words, { folder: { type: "string", default: ".jupyter" } }, false);
+  const call = parseCall(
+    "kernel",
+    words,
+    { folder: { type: "string", default: ".jupyter" } },
+    false,
+  );
   const folder = await writeKernelSpec(resolve(call.text("folder") as string));
   process.stdout.write(
     `The kernel “loambook” is described in ${folder}\n\n` +

@@ -3,7 +3,7 @@ import { createRequire } from "node:module";
 const require = createRequire(import.meta.url);
 
 /** Cuts of Source Sans 3 that the figures are measured with and drawn in. */
-export type SansCut = "400Regular" | "400Regular_Italic" | "600SemiBold" | "600SemiBold_Italic";
+export type SansCut = "400Regular" | "400Regular_Italic" | "700Bold" | "700Bold_Italic";
 
 /**
  * Path of one cut of Source Sans 3, as installed from npm (SIL Open Font License 1.1).

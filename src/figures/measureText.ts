@@ -34,7 +34,7 @@ function openFont(cut: SansCut): MeasuredFont {
 /**
  * Width, ascent and descent of a run of text set in Source Sans 3, from the font's own tables
  * (advance widths with kerning, `hhea` ascent and descent).
- * `weight` of 600 or more is measured in the semibold cut.
+ * `weight` of 600 or more is measured in the bold cut.
  */
 export function measureText(
   text: string,
@@ -42,8 +42,7 @@ export function measureText(
   weight = 400,
   italic = false,
 ): TextMeasure {
-  const cut =
-    `${weight >= 600 ? "600SemiBold" : "400Regular"}${italic ? "_Italic" : ""}` as SansCut;
+  const cut = `${weight >= 600 ? "700Bold" : "400Regular"}${italic ? "_Italic" : ""}` as SansCut;
   const font = openFont(cut);
   const key = `${cut}\u0000${text}`;
   let widthEm = widthsEm.get(key);

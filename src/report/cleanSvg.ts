@@ -1,4 +1,5 @@
-import { JSDOM } from "jsdom";
+import { createRequire } from "node:module";
+import type { JSDOM } from "jsdom";
 
 /** Elements a still drawing needs; whatever else stands in an SVG is taken out. */
 const ALLOWED = new Set(
@@ -21,6 +22,13 @@ function safeAttribute(element: Element, name: string, value: string): boolean {
 
 let window: JSDOM["window"] | undefined;
 
+/** jsdom is large: it is loaded with the first figure, not with the package. */
+function parser(): JSDOM["window"] {
+  const require = createRequire(import.meta.url);
+  const jsdom = require("jsdom") as { JSDOM: new (html: string) => JSDOM };
+  return new jsdom.JSDOM("").window;
+}
+
 /**
  * Takes from an SVG all that could run or be fetched (scripts, event handlers, foreign content,
  * style sheets, outside addresses), starts every id with `idPrefix` so that several figures can
@@ -28,7 +36,7 @@ let window: JSDOM["window"] | undefined;
  * Returns undefined when the text is not a well-formed SVG document.
  */
 export function cleanSvg(text: string, idPrefix: string, alt: string): string | undefined {
-  window ??= new JSDOM("").window;
+  window ??= parser();
   const document = new window.DOMParser().parseFromString(text, "image/svg+xml");
   const svg = document.documentElement;
   if (svg.localName !== "svg" || document.querySelector("parsererror")) return undefined;

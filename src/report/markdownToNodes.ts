@@ -5,8 +5,15 @@ import { mathFromMarkdown } from "mdast-util-math";
 import { gfmTable } from "micromark-extension-gfm-table";
 import { math } from "micromark-extension-math";
 import type { DocumentNode, Inline } from "./documentNode.js";
+import { plainText } from "./plainText.js";
 
 type Definitions = ReadonlyMap<string, string>;
+
+/** What is needed of the whole cell while reading one of its blocks. */
+interface Cell {
+  readonly source: string;
+  readonly known: Definitions;
+}
 
 function inlines(nodes: readonly PhrasingContent[], known: Definitions): Inline[] {
   return nodes.flatMap((node): Inline[] => {
@@ -41,14 +48,37 @@ function inlines(nodes: readonly PhrasingContent[], known: Definitions): Inline[
   });
 }
 
+/**
+ * A paragraph in which `$$…$$` stands on one line: markdown takes that for maths in the text,
+ * notebooks show it as a displayed formula, so the paragraph is parted around it.
+ */
+function paragraph(nodes: readonly PhrasingContent[], cell: Cell): DocumentNode[] {
+  const made: DocumentNode[] = [];
+  let run: PhrasingContent[] = [];
+  const close = (): void => {
+    const inside = inlines(run, cell.known);
+    if (plainText(inside).trim() !== "") made.push({ kind: "prose", inlines: inside });
+    run = [];
+  };
+  for (const node of nodes) {
+    const start = node.position?.start.offset ?? 0;
+    if (node.type === "inlineMath" && cell.source.startsWith("$$", start)) {
+      close();
+      made.push({ kind: "mathBlock", tex: node.value });
+    } else run.push(node);
+  }
+  close();
+  return made;
+}
+
 function tableRow(row: TableRow, known: Definitions): Inline[][] {
   return row.children.map((cell) => inlines(cell.children, known));
 }
 
 /** Content of a list item or quotation; a heading in there would break the order of headings. */
-function inside(nodes: readonly RootContent[], known: Definitions): DocumentNode[] {
+function inside(nodes: readonly RootContent[], cell: Cell): DocumentNode[] {
   return nodes.flatMap((node) =>
-    block(node, known).map(
+    block(node, cell).map(
       (made): DocumentNode =>
         made.kind === "heading"
           ? { kind: "prose", inlines: [{ kind: "strong", children: made.inlines }] }
@@ -57,14 +87,15 @@ function inside(nodes: readonly RootContent[], known: Definitions): DocumentNode
   );
 }
 
-function block(node: RootContent, known: Definitions): DocumentNode[] {
+function block(node: RootContent, cell: Cell): DocumentNode[] {
+  const { known } = cell;
   switch (node.type) {
     case "heading":
       return [
         { kind: "heading", level: node.depth, inlines: inlines(node.children, known), id: "" },
       ];
     case "paragraph":
-      return [{ kind: "prose", inlines: inlines(node.children, known) }];
+      return paragraph(node.children, cell);
     case "html":
       return [{ kind: "prose", inlines: [{ kind: "text", text: node.value }] }];
     case "math":
@@ -74,14 +105,14 @@ function block(node: RootContent, known: Definitions): DocumentNode[] {
     case "thematicBreak":
       return [{ kind: "rule" }];
     case "blockquote":
-      return [{ kind: "quote", children: inside(node.children, known) }];
+      return [{ kind: "quote", children: inside(node.children, cell) }];
     case "list":
       return [
         {
           kind: "list",
           ordered: node.ordered === true,
           start: node.start ?? 1,
-          items: node.children.map((item) => inside(item.children, known)),
+          items: node.children.map((item) => inside(item.children, cell)),
         },
       ];
     case "table": {
@@ -110,5 +141,5 @@ export function markdownToNodes(markdown: string): DocumentNode[] {
     if ("children" in node) for (const child of node.children) collect(child);
   };
   collect(tree);
-  return tree.children.flatMap((node) => block(node, known));
+  return tree.children.flatMap((node) => block(node, { source: markdown, known }));
 }

@@ -2,7 +2,11 @@ import type { DocumentNode } from "./documentNode.js";
 import { plainText } from "./plainText.js";
 
 function slug(text: string): string {
-  const words = text.normalize("NFKD").toLowerCase().match(/[a-z0-9]+/g) ?? [];
+  const words =
+    text
+      .normalize("NFKD")
+      .toLowerCase()
+      .match(/[a-z0-9]+/g) ?? [];
   return `s-${words.join("-").slice(0, 60) || "section"}`;
 }
 

@@ -31,7 +31,15 @@ function finding(
   words: readonly [message: string, expected: string, wayOut: string],
 ): Finding {
   const [message, expected, wayOut] = words;
-  return { severity, code, file: place.file, column: `cell ${place.cell}`, message, expected, wayOut };
+  return {
+    severity,
+    code,
+    file: place.file,
+    column: `cell ${place.cell}`,
+    message,
+    expected,
+    wayOut,
+  };
 }
 
 function told(found: Finding): OutputResult {
@@ -54,7 +62,11 @@ function figure(
   if (svg === undefined) {
     const message = `The figure of cell ${place.cell} is not a well-formed SVG and was left out.`;
     return told(
-      finding(place, "error", "figure-unreadable", [message, "an SVG document", "run the notebook again"]),
+      finding(place, "error", "figure-unreadable", [
+        message,
+        "an SVG document",
+        "run the notebook again",
+      ]),
     );
   }
   const { data, layout } = record(output.data[PLOTLY_MIME]);
@@ -81,7 +93,12 @@ export function outputToNodes(output: NotebookOutput, place: OutputPlace): Outpu
   if (output.output_type === "stream") {
     if (output.text.trim() === "") return { nodes: [], findings: [] };
     const warning = output.name === "stderr";
-    const node = { kind: "stream", text: output.text.trimEnd(), cell: place.cell, warning } as const;
+    const node = {
+      kind: "stream",
+      text: output.text.trimEnd(),
+      cell: place.cell,
+      warning,
+    } as const;
     if (!warning) return { nodes: [node], findings: [] };
     const message = `Cell ${place.cell} wrote to its error stream.`;
     const words = [message, "no text on stderr", "read the text and mend its cause"] as const;

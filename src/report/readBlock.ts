@@ -24,7 +24,7 @@ const block = z.discriminatedUnion("kind", [
       z.object({
         header: text,
         unit: text.optional(),
-        align: z.enum(["left", "right", "center"]).optional(),
+        align: z.enum(["left", "right"]).optional(),
       }),
     ),
     rows: z.array(list),

@@ -23,9 +23,7 @@ const tagged = z.object({ tags: z.array(z.string()).default([]) });
 
 const notebook = z.object({
   nbformat: z.literal(4),
-  metadata: z
-    .object({ language_info: z.object({ name: z.string() }).optional() })
-    .default({}),
+  metadata: z.object({ language_info: z.object({ name: z.string() }).optional() }).default({}),
   cells: z.array(
     z.discriminatedUnion("cell_type", [
       z.object({ cell_type: z.literal("markdown"), source: lines, metadata: tagged }),

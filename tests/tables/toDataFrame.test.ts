@@ -16,8 +16,8 @@ describe("a danfo.js frame", () => {
 
   it("refuses rows that do not match", async () => {
     await expect(toDataFrame([])).rejects.toThrow(/invalid `rows`/);
-    await expect(
-      toDataFrame([{ a: 1 }, { b: 2 } as unknown as { a: number }]),
-    ).rejects.toThrow(/invalid `rows\[1\]` keys: b; expected a/);
+    await expect(toDataFrame([{ a: 1 }, { b: 2 } as unknown as { a: number }])).rejects.toThrow(
+      /invalid `rows\[1\]` keys: b; expected a/,
+    );
   });
 });

@@ -20,6 +20,7 @@ h2{font-size:1.5rem;font-weight:600;color:var(--accent);margin:3.4rem 0 .9rem;pa
 h3{font-size:1.16rem;font-weight:600;margin:2.3rem 0 .5rem}h4,h5,h6{font-size:1rem;font-weight:600;margin:1.8rem 0 .4rem}
 .number{color:var(--soft);font-weight:400;margin-right:.45em;font-variant-numeric:tabular-nums}
 .subtitle{font-size:1.25rem;line-height:1.4;color:var(--soft);margin:.6rem 0 0}
+main{padding-top:2rem}main>h2:first-child{margin-top:0;border-top:0}
 .facts{font-family:var(--sans);font-size:.92rem;color:var(--soft);margin:1.6rem 0 0}
 p,ul,ol,blockquote,pre{margin:0 0 1rem}li>p{margin-bottom:.35rem}
 blockquote{padding-left:1.1rem;border-left:3px solid var(--line);color:var(--soft)}
@@ -35,6 +36,7 @@ nav.contents a{display:block;padding:.2rem 0;text-decoration:none;color:var(--in
 table{border-collapse:collapse;width:100%;font:.9rem/1.4 var(--sans);font-variant-numeric:tabular-nums lining-nums}
 caption,figcaption{text-align:left;font:.92rem/1.45 var(--sans);color:var(--soft)}
 caption{padding:0 0 .55rem;caption-side:top}
+caption>span{display:block;position:sticky;left:0;max-width:calc(min(100vw,46rem) - 2.5rem)}.long{min-width:14rem}
 .label{color:var(--accent);font-weight:600;margin-right:.35em}
 th,td{padding:.42rem .8rem;text-align:left;vertical-align:top;border-bottom:1px solid var(--line)}
 th:first-child,td:first-child{padding-left:.15rem}th:last-child,td:last-child{padding-right:.15rem}
@@ -53,6 +55,7 @@ button{font:600 .86rem/1.2 var(--sans);padding:.55rem .9rem;min-height:2.6rem;co
 [hidden]{display:none!important}
 .formula{padding:.2rem 0;text-align:center}math{font-size:1.06em}
 code,pre{font-family:var(--mono);font-size:.82rem}pre{overflow-x:auto;padding:.85rem 1rem;background:var(--wash);border-radius:3px;line-height:1.5}p code,li code{background:var(--wash);padding:.1em .3em;border-radius:2px;overflow-wrap:anywhere}
+h2 code,h3 code,h4 code{font-size:.85em}
 details.code{margin:0 0 1.1rem;font-family:var(--sans)}summary{cursor:pointer;font-size:.84rem;color:var(--soft);padding:.3rem 0}details pre{margin:.3rem 0 0}
 .note,.cautions>li,.findings>li{border-left:3px solid var(--accent);background:var(--wash);padding:.8rem 1.1rem;margin:1.3rem 0;border-radius:0 3px 3px 0;font-family:var(--sans);font-size:.94rem}
 .note>:last-child,.cautions p:last-child,.findings p:last-child{margin-bottom:0}
@@ -66,8 +69,10 @@ details.code{margin:0 0 1.1rem;font-family:var(--sans)}summary{cursor:pointer;fo
 footer{margin-top:4rem;padding-top:1rem;border-top:1px solid var(--line);font:.84rem/1.5 var(--sans);color:var(--soft)}
 @media (min-width:76rem){.frame{display:grid;grid-template-columns:15rem minmax(0,46rem);column-gap:4rem;max-width:69rem}
 .frame>*{grid-column:2}nav.contents{grid-column:1;grid-row:1/span 99;position:sticky;top:0;align-self:start;max-height:100vh;overflow-y:auto;padding:4.6rem 0 2rem;margin:0}}
-@media (max-width:30rem){html{font-size:16px}header.title{padding-top:3rem}h1{font-size:1.85rem}.signature{padding:1rem}}
+@media (max-width:46rem){p>.katex,li>.katex{display:inline-block;max-width:100%;overflow-x:auto;overflow-y:hidden;vertical-align:bottom}}
+@media (max-width:30rem){html{font-size:16px}header.title{padding-top:3rem}h1{font-size:1.85rem}.signature{padding:1rem}th,td{padding:.4rem .5rem}}
 @media print{:root{--paper:#fff;--ink:#111;--soft:#444;--line:#bbb;--accent:#5b3a1e;--wash:#f6f2ec;--warn:#8a3b12;--warn-wash:#fbf3ed}
-html{font-size:10.5pt}.skip,.act,.live,nav.contents,details.code{display:none!important}.drawing[hidden]{display:block!important}.frame{display:block;max-width:none;padding:0}
+html{font-size:10.5pt}.skip,.act,.live,nav.contents,h2 code,h3 code,h4 code{font-size:.85em}
+details.code{display:none!important}.drawing[hidden]{display:block!important}.frame{display:block;max-width:none;padding:0}
 .scroll{overflow:visible}.drawing svg{min-width:0}h2,h3,h4,caption{break-after:avoid}figure,.note,.cautions>li,.findings>li,tr{break-inside:avoid}thead{display:table-header-group}.page-break{break-after:page}}
 `;

@@ -2,6 +2,7 @@ import { createHash } from "node:crypto";
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import type { ReportDocument } from "../documentNode.js";
+import { INVENTED_WORDS } from "../inventedWords.js";
 import { longDate } from "../longDate.js";
 import { blockHtml } from "./blockHtml.js";
 import { contentsHtml } from "./contentsHtml.js";
@@ -15,9 +16,6 @@ export interface HtmlOptions {
   /** Whether figures can be made interactive (adds about 1.2 MB once); default true. */
   readonly interactive?: boolean;
 }
-
-export const INVENTED_WORDS =
-  "The laboratory data in this report are invented for demonstration. Do not build from it.";
 
 function plotlySource(): string {
   const require = createRequire(import.meta.url);
@@ -96,7 +94,7 @@ export function renderHtml(document: ReportDocument, options: HtmlOptions = {}):
 </head>
 <body>
 <a class="skip" href="#main">Skip to the report</a>
-${meta.invented ? `<p class="banner" role="note">${INVENTED_WORDS}</p>\n` : ""}<div class="frame">
+${meta.invented ? `<p class="banner" role="note">${INVENTED_WORDS.long}</p>\n` : ""}<div class="frame">
 <header class="title">
 <h1>${escapeHtml(meta.title)}</h1>${subtitle}
 <p class="facts">${facts.map(escapeHtml).join(" · ")}</p>

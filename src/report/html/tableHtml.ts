@@ -5,8 +5,15 @@ import { inlineHtml } from "./inlineHtml.js";
 
 type Side = "left" | "right" | "center";
 
+/** A cell of longer text keeps a readable width on a phone, where the table scrolls. */
+const LONG_TEXT = 40;
+
 function cell(tag: string, side: Side | undefined, inner: string): string {
-  const shown = side === undefined || side === "left" ? "" : ` class="${side}"`;
+  const names = [
+    side === undefined || side === "left" ? "" : side,
+    inner.replace(/<[^>]*>/g, "").length > LONG_TEXT ? "long" : "",
+  ].filter((name) => name !== "");
+  const shown = names.length === 0 ? "" : ` class="${names.join(" ")}"`;
   return `<${tag}${shown}>${inner}</${tag.split(" ")[0]}>`;
 }
 
@@ -18,7 +25,7 @@ function scrolling(label: string, table: string): string {
 /** A report table or label–value list, numbered and captioned, with header cells and notes. */
 export function tableHtml(node: NumberedBlock): string {
   const label = `Table ${node.number}`;
-  const caption = `<caption><span class="label">${label}</span> ${escapeHtml(node.caption)}</caption>`;
+  const caption = `<caption><span><span class="label">${label}</span> ${escapeHtml(node.caption)}</span></caption>`;
   const id = `table-${node.number}`;
   if (node.kind === "keyValues") {
     const rows = node.items

@@ -1,0 +1,73 @@
+import { basename, join, resolve } from "node:path";
+import { runNotebook } from "../notebook/runNotebook.js";
+import { writeReport } from "../report/writeReport.js";
+import { CommandError } from "./commandError.js";
+import { EXIT } from "./exitCodes.js";
+import { countFindings, formatFindings } from "./formatFindings.js";
+import { freshFolder } from "./freshFolder.js";
+import { loadStudy } from "./loadStudy.js";
+import { packageFolder } from "./packageFolder.js";
+import { parseCall } from "./parseCall.js";
+import { progressLine } from "./progressLine.js";
+import { reportMeta } from "./reportMetaOf.js";
+import { runError, studyParameter } from "./runCommand.js";
+
+const STANDARDS = ["a-2a", "ua-1"] as const;
+
+const OPTIONS = {
+  out: { type: "string" },
+  replace: { type: "boolean" },
+  standard: { type: "string", default: "a-2a" },
+} as const;
+
+/** `loambook appendix`: the technical appendix of a study as HTML and PDF. */
+export async function makeAppendix(words: readonly string[]): Promise<number> {
+  const call = parseCall("appendix", words, OPTIONS, true);
+  const standard = STANDARDS.find((name) => name === call.text("standard"));
+  if (!standard) {
+    throw new CommandError(
+      EXIT.usage,
+      `Unknown PDF standard “${call.text("standard")}”: give ${STANDARDS.join(" or ")}.`,
+    );
+  }
+  const study = call.place as string;
+  const progress = progressLine();
+  progress.show("reading and computing the study");
+  const result = await loadStudy(study);
+  const outFolder = freshFolder({
+    wanted: call.text("out"),
+    byDefault: resolve(`appendix-${basename(resolve(study))}`),
+    replace: call.flag("replace"),
+  });
+
+  const notebookPath = join(packageFolder(), "notebooks", "permit-appendix.ipynb");
+  const run = await runNotebook({
+    notebookPath,
+    parameters: { studyFolder: studyParameter(notebookPath, study) },
+    onProgress: ({ cell, cells }) => progress.show(`notebook, cell ${cell} of ${cells}`),
+  });
+  if (run.status !== "done") {
+    progress.clear();
+    throw runError(run);
+  }
+  progress.show("setting the pages");
+  const { htmlPath, pdfPath, findings } = await writeReport({
+    notebook: run.notebook,
+    meta: reportMeta(result),
+    name: "appendix",
+    companions: {
+      "appendix.ipynb": `${JSON.stringify(run.notebook, undefined, 1)}\n`,
+      "result.json": `${JSON.stringify(result, undefined, 2)}\n`,
+    },
+    outFolder,
+    replace: call.flag("replace"),
+    standard,
+  });
+  progress.clear();
+  const shown = findings.length > 0 ? `\n${formatFindings(findings)}\n` : "";
+  process.stdout.write(
+    `${shown}The study has ${countFindings(result.findings)}; they stand in the appendix.\n\n` +
+      `HTML  ${htmlPath}\nPDF   ${pdfPath}\n`,
+  );
+  return EXIT.ok;
+}

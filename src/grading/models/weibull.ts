@@ -1,0 +1,37 @@
+import type { GradingModel } from "./gradingModel.js";
+import { sizeNear } from "./sizeNear.js";
+import { straightLine } from "./straightLine.js";
+
+/**
+ * Weibull (Rosin–Rammler) grading: 100 (1 − exp(−(d / d63)^n)); at d63 63.2 % pass.
+ *
+ * @example
+ * weibull.evaluate(0.5, [0.5, 0.9]) // => 63.2121
+ */
+export const weibull: GradingModel = {
+  name: "weibull",
+  title: "Weibull (Rosin–Rammler)",
+  parameters: [
+    { name: "size63", unit: "mm", scale: "logarithm", lower: 1e-6, upper: 1e4 },
+    { name: "exponent", unit: "", scale: "plain", lower: 0.02, upper: 20 },
+  ],
+  evaluate: (sizeMm, [size63Mm, exponent]) => -100 * Math.expm1(-((sizeMm / size63Mm) ** exponent)),
+  starts(curve) {
+    const line = straightLine(
+      curve.points
+        .filter(({ passingPct }) => passingPct > 0.5 && passingPct < 99.5)
+        .map(({ sizeMm, passingPct }) => ({
+          x: Math.log(sizeMm),
+          y: Math.log(-Math.log1p(-passingPct / 100)),
+        })),
+    );
+    const size63 = sizeNear(curve, 63.2);
+    return line && line.slope > 0
+      ? [
+          [Math.exp(-line.intercept / line.slope), line.slope],
+          [size63, line.slope],
+        ]
+      : [[size63, 1]];
+  },
+  source: "R = exp(−(d/k)^n): codecogs (read); regression form: Doll 2017 (read)",
+};

@@ -1,0 +1,29 @@
+import type { GradingCurve } from "./gradingCurve.js";
+
+/**
+ * The size at which a percentage passes (D10, D60 …): the logarithm of size on a straight line of
+ * passing between two points. Where the curve runs level at the percentage, the finest such size.
+ *
+ * Source: log-linear reading is the usual convention, from memory.
+ *
+ * @returns mm, or `undefined` where the measured curve does not reach the percentage.
+ * @throws RangeError where the percentage is not 0 to 100.
+ *
+ * @example
+ * const curve = { points: [{ sizeMm: 0.1, passingPct: 10, origin: "sieve" }, { sizeMm: 10, passingPct: 100, origin: "sieve" }] };
+ * sizeAtPassing(curve, 55) // => 1
+ * sizeAtPassing(curve, 5) // => undefined
+ */
+export function sizeAtPassing({ points }: GradingCurve, passingPct: number): number | undefined {
+  if (!(passingPct >= 0 && passingPct <= 100)) {
+    throw new RangeError(`invalid \`passingPct\`: ${passingPct}; expected 0 to 100`);
+  }
+  const above = points.findIndex((point) => point.passingPct >= passingPct);
+  if (above < 0) return undefined;
+  const high = points[above];
+  if (high.passingPct === passingPct) return high.sizeMm;
+  if (above === 0) return undefined;
+  const low = points[above - 1];
+  const part = (passingPct - low.passingPct) / (high.passingPct - low.passingPct);
+  return low.sizeMm * (high.sizeMm / low.sizeMm) ** part;
+}

@@ -1,0 +1,117 @@
+import { joinText, type NotebookCell, type NotebookFile, splitText, tagsOf } from "./nbformat.js";
+
+export type ParameterValue = string | number | boolean;
+
+/** Parameters that do not fit the notebook; the message names those that it has. */
+export class ParameterError extends RangeError {
+  override readonly name = "ParameterError";
+}
+
+const PARAMETERS_TAG = "parameters";
+/** Tag of the cell that holds the parameters of a run. */
+export const INJECTED_TAG = "injected-parameters";
+
+const STRING = String.raw`"(?:[^"\\]|\\.)*"|'(?:[^'\\]|\\.)*'`;
+const LITERAL = String.raw`${STRING}|[-+]?(?:\d[\d_]*\.?\d*|\.\d+)(?:[eE][-+]?\d+)?|true|false`;
+const DECLARATION = new RegExp(
+  String.raw`^(?:let|const|var)\s+([A-Za-z_$][\w$]*)\s*(?::\s*([^=]+?))?\s*=\s*(${LITERAL})\s*;?\s*(?://.*)?$`,
+);
+
+interface Declared {
+  readonly name: string;
+  readonly annotation: string | undefined;
+  readonly type: "string" | "number" | "boolean";
+}
+
+/** Reads the declarations of a parameters cell: one literal a line, blank lines and comment lines apart. */
+function declarations(cell: NotebookCell): Declared[] {
+  const found: Declared[] = [];
+  joinText(cell.source)
+    .split("\n")
+    .forEach((line, index) => {
+      const text = line.trim();
+      if (text === "" || text.startsWith("//")) return;
+      const [, name, annotation, literal] = DECLARATION.exec(text) ?? [];
+      if (name === undefined || literal === undefined) {
+        throw new ParameterError(
+          `invalid parameters cell, line ${index + 1}: ${text}; expected \`let name = literal;\``,
+        );
+      }
+      const type = /^["']/.test(literal) ? "string" : /^[tf]/.test(literal) ? "boolean" : "number";
+      found.push({ name, annotation, type });
+    });
+  return found;
+}
+
+function line(name: string, value: ParameterValue, declared: Declared | undefined): string {
+  if (!["string", "number", "boolean"].includes(typeof value) || Number.isNaN(value)) {
+    throw new ParameterError(
+      `invalid parameter \`${name}\`: ${value}; expected a text, a number, true or false`,
+    );
+  }
+  if (typeof value === "number" && !Number.isFinite(value)) {
+    throw new ParameterError(`invalid parameter \`${name}\`: ${value}; expected a finite number`);
+  }
+  if (declared !== undefined && !declared.annotation && declared.type !== typeof value) {
+    throw new ParameterError(
+      `invalid parameter \`${name}\`: ${JSON.stringify(value)}; expected a ${declared.type}, as the notebook declares it`,
+    );
+  }
+  const annotation = declared?.annotation ? `: ${declared.annotation}` : "";
+  return `let ${name}${annotation} = ${JSON.stringify(value)};\n`;
+}
+
+/**
+ * Sets parameters of a notebook: puts a cell tagged `injected-parameters` after the cell tagged
+ * `parameters`, or first where there is none, in the place of an older injected cell.
+ *
+ * The parameters cell holds literals only, `let name = literal;` a line. A value has the type of the
+ * literal that it stands for; where the declaration has a type annotation, that is repeated and the
+ * kernel's compiler judges. Cells below see the new value, because a later `let` of the same name
+ * takes the place of the first in this kernel.
+ *
+ * @param notebook not changed
+ * @param values nothing to set: the notebook comes back as it is
+ * @throws ParameterError for a name that the parameters cell does not declare, a value of another
+ * type, or a line of the parameters cell that is no literal declaration
+ */
+export function injectParameters(
+  notebook: NotebookFile,
+  values: Readonly<Record<string, ParameterValue>>,
+): NotebookFile {
+  const names = Object.keys(values);
+  if (names.length === 0) return notebook;
+  const cells = notebook.cells.filter((cell) => !tagsOf(cell).includes(INJECTED_TAG));
+  const at = cells.findIndex(
+    (cell) => cell.cell_type === "code" && tagsOf(cell).includes(PARAMETERS_TAG),
+  );
+  const declared = at < 0 ? undefined : declarations(cells[at] as NotebookCell);
+  const unknown = names.filter(
+    (name) =>
+      !/^[A-Za-z_$][\w$]*$/.test(name) || declared?.every((known) => known.name !== name) === true,
+  );
+  if (unknown.length > 0) {
+    const known = declared?.map(({ name }) => name).join(", ") || "any identifier";
+    throw new ParameterError(`unknown parameter: ${unknown.join(", ")}; expected one of: ${known}`);
+  }
+  const source = names.map((name) =>
+    line(
+      name,
+      values[name] as ParameterValue,
+      declared?.find((known) => known.name === name),
+    ),
+  );
+  const taken = new Set(cells.map(({ id }) => id));
+  const id = ["", "-1", "-2", "-3"]
+    .map((end) => INJECTED_TAG + end)
+    .find((name) => !taken.has(name));
+  const injected: NotebookCell = {
+    cell_type: "code",
+    id: id ?? `${INJECTED_TAG}-${cells.length}`,
+    metadata: { tags: [INJECTED_TAG] },
+    source: splitText(source.join("").trimEnd()),
+    execution_count: null,
+    outputs: [],
+  };
+  return { ...notebook, cells: [...cells.slice(0, at + 1), injected, ...cells.slice(at + 1)] };
+}

@@ -1,0 +1,94 @@
+import { dirname, resolve } from "node:path";
+import { cellFailure } from "./cellFailure.js";
+import { executedNotebook } from "./executedNotebook.js";
+import { type Answer, type KernelClient, startKernel } from "./kernelClient.js";
+import { kernelText } from "./kernelText.js";
+import type { CellOutput, NotebookFile } from "./nbformat.js";
+import type { CellPlace, NotebookProgress, NotebookRun } from "./notebookRun.js";
+import { openNotebook } from "./openNotebook.js";
+import { injectParameters, type ParameterValue } from "./parameters.js";
+import { placesOf } from "./placesOf.js";
+import { checkTimeouts, type Timeouts } from "./timeouts.js";
+
+/** What `runNotebook` needs to know. */
+export interface RunNotebookOptions {
+  readonly notebookPath: string;
+  /** New values for names that the cell tagged `parameters` declares. */
+  readonly parameters?: Readonly<Record<string, ParameterValue>>;
+  readonly timeouts?: Timeouts;
+  readonly onProgress?: (progress: NotebookProgress) => void;
+  /** Ends the kernel; the promise is then rejected with the signal's reason. */
+  readonly signal?: AbortSignal;
+}
+
+type Stopped = Exclude<NotebookRun, { status: "done" } | { status: "cell-failed" }>;
+
+/**
+ * Runs a notebook from top to bottom without a window, in a kernel of its own that works in the
+ * notebook's folder. Stops at the first cell that fails. The file is read and never written; the
+ * same notebook with the same parameters gives the same executed notebook.
+ *
+ * Timeouts in seconds: 60 for the kernel to start, 120 for a cell, 600 for the whole.
+ *
+ * @throws ParameterError for parameters that the notebook does not have; TypeError when the file is
+ * no notebook; RangeError for a timeout that is no positive number
+ */
+export async function runNotebook(options: RunNotebookOptions): Promise<NotebookRun> {
+  const { onProgress = () => {}, signal } = options;
+  const limits = checkTimeouts(options.timeouts);
+  const started = performance.now();
+  const left = () => Math.max(0, limits.totalSeconds * 1000 - (performance.now() - started));
+  const path = resolve(options.notebookPath);
+  const cwd = dirname(path);
+  const given = await openNotebook(path);
+  const notebook = injectParameters(given, options.parameters ?? {});
+  const places = placesOf(notebook, given);
+  const cells = places.length;
+  const outputs: (readonly CellOutput[])[] = [];
+  const executed = (): NotebookFile => executedNotebook(notebook, outputs);
+  signal?.throwIfAborted();
+
+  onProgress({ cell: 0, cells, phase: "starting" });
+  const kernel = await startKernel(cwd);
+  const aborted = new Promise<never>((_, reject) => {
+    signal?.addEventListener("abort", () => reject(signal.reason), { once: true });
+  });
+  // it is waited for only while a cell runs
+  aborted.catch(() => {});
+  const stopped = (
+    answer: Exclude<Answer, { outcome: "replied" }>,
+    which: "start" | "cell",
+    limited: number,
+    cell?: CellPlace,
+  ): Stopped => {
+    const end = { notebook: executed(), cell, kernelMessage: kernelText(kernel.ownText(), cwd) };
+    if (answer.outcome === "died") return { status: "kernel-died", ...answer.end, ...end };
+    const ofWhole = limited < limits[`${which}Seconds`] * 1000;
+    const seconds = ofWhole ? limits.totalSeconds : limits[`${which}Seconds`];
+    return { status: "timed-out", which: ofWhole ? "total" : which, seconds, ...end };
+  };
+  const runCells = async (client: KernelClient): Promise<NotebookRun> => {
+    const startLimit = Math.min(limits.startSeconds * 1000, left());
+    const start = await client.ready(startLimit);
+    if (start.outcome !== "replied") return stopped(start, "start", startLimit);
+    for (const [index, place] of places.entries()) {
+      onProgress({ cell: index + 1, cells, phase: "running" });
+      const limit = Math.min(limits.cellSeconds * 1000, left());
+      const execution = await client.execute(place.source, limit);
+      const answer = await execution.answer;
+      outputs.push(execution.outputs());
+      if (answer.outcome !== "replied") return stopped(answer, "cell", limit, place);
+      if (answer.status === "ok") continue;
+      const failed = await cellFailure(client, place, execution.outputs(), cwd);
+      outputs[index] = failed.outputs;
+      return { status: "cell-failed", notebook: executed(), failure: failed.failure };
+    }
+    onProgress({ cell: cells, cells, phase: "finished" });
+    return { status: "done", notebook: executed() };
+  };
+  try {
+    return await Promise.race([runCells(kernel), aborted]);
+  } finally {
+    await kernel.close();
+  }
+}

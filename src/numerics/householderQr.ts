@@ -1,0 +1,162 @@
+/**
+ * Column-pivoted Householder QR of a small dense matrix: `A D P = Q R`.
+ *
+ * `D` scales each column by a power of two to a length near one (which rounds nothing), so the
+ * rank decision `|R_kk| <= tolerance |R_00|` does not depend on the units of the columns. `P` brings
+ * the longest remaining column forward. Works in place on a column-major array, so that solvers
+ * called thousands of times can reuse their memory. Source: Golub and Van Loan, *Matrix
+ * Computations*, §5.4 (from memory).
+ */
+export class HouseholderQr {
+  /** Reflectors below the diagonal, `R` on and above it, column-major. */
+  readonly packed: Float64Array;
+  rows: number;
+  columns: number;
+  /** `order[k]` is the original column standing in place `k`. */
+  readonly order: Int32Array;
+  /** Power of two by which each original column was multiplied. */
+  readonly scale: Float64Array;
+  /** Number of columns told apart from combinations of the others. */
+  rank = 0;
+  private readonly tau: Float64Array;
+  private readonly norms: Float64Array;
+
+  /** Takes over `columnMajor` (length at least `rows * columns`) and factorises it. */
+  constructor(columnMajor: Float64Array, rows: number, columns: number, tolerance?: number) {
+    this.packed = columnMajor;
+    this.rows = rows;
+    this.columns = columns;
+    this.order = new Int32Array(columns);
+    this.scale = new Float64Array(columns);
+    this.tau = new Float64Array(columns);
+    this.norms = new Float64Array(columns);
+    this.factorise(rows, columns, tolerance);
+  }
+
+  /**
+   * Factorises afresh what now stands in `packed`, at most as large as at first.
+   *
+   * @param tolerance Relative to the longest scaled column.
+   * @param floor A length counted as nothing. When given, columns keep their lengths: for columns that
+   *   may be mere rounding noise of others, where scaling would make the noise look sound.
+   */
+  factorise(rows: number, columns: number, tolerance?: number, floor?: number): void {
+    this.rows = rows;
+    this.columns = columns;
+    const { packed, order, norms, scale } = this;
+    const relative = tolerance ?? Math.max(rows, columns) * Number.EPSILON;
+    for (let j = 0; j < columns; j++) {
+      order[j] = j;
+      scale[j] = 1;
+      norms[j] = floor === undefined ? this.scaleColumn(j) : this.tailNorm(j, 0);
+    }
+    this.rank = 0;
+    let first = 0;
+    for (let k = 0; k < Math.min(rows, columns); k++) {
+      let best = k;
+      for (let j = k + 1; j < columns; j++) if (norms[j] > norms[best]) best = j;
+      if (best !== k) this.swap(k, best);
+      const length = this.tailNorm(k, k);
+      if (k === 0) first = length;
+      if (length === 0 || length <= Math.max(relative * first, floor ?? 0)) break;
+      this.rank = k + 1;
+      this.reflect(k, length);
+      for (let j = k + 1; j < columns; j++) {
+        if (norms[j] === 0) continue;
+        const above = packed[j * rows + k] / norms[j];
+        const left = 1 - above * above;
+        // Subtracting squares loses digits once most of the length is gone: measure again.
+        norms[j] = left > 0.01 ? norms[j] * Math.sqrt(left) : this.tailNorm(j, k + 1);
+      }
+    }
+  }
+
+  /** Overwrites `vector` (length `rows`) with `Qᵀ vector`. */
+  applyTranspose(vector: Float64Array): void {
+    for (let k = 0; k < this.rank; k++) this.reflectVector(k, vector, 0);
+  }
+
+  /** Overwrites `vector` (length `rows`) with `Q vector`. */
+  apply(vector: Float64Array): void {
+    for (let k = this.rank - 1; k >= 0; k--) this.reflectVector(k, vector, 0);
+  }
+
+  /** Overwrites the first `rank` entries of `vector` with `R⁻¹ vector` (leading block). */
+  solveUpper(vector: Float64Array): void {
+    const { packed, rows } = this;
+    for (let k = this.rank - 1; k >= 0; k--) {
+      const value = vector[k] / packed[k * rows + k];
+      vector[k] = value;
+      for (let i = 0; i < k; i++) vector[i] -= packed[k * rows + i] * value;
+    }
+  }
+
+  /** Overwrites the first `rank` entries of `vector` with `R⁻ᵀ vector` (leading block). */
+  solveUpperTransposed(vector: Float64Array): void {
+    const { packed, rows } = this;
+    for (let k = 0; k < this.rank; k++) {
+      let value = vector[k];
+      for (let i = 0; i < k; i++) value -= packed[k * rows + i] * vector[i];
+      vector[k] = value / packed[k * rows + k];
+    }
+  }
+
+  private scaleColumn(j: number): number {
+    const { packed, rows } = this;
+    const start = j * rows;
+    let largest = 0;
+    for (let i = start; i < start + rows; i++) {
+      const size = Math.abs(packed[i]);
+      if (size > largest) largest = size;
+    }
+    if (largest === 0) return 0;
+    // Clamped so that the scale and its reciprocal both stay ordinary numbers.
+    let power = 2 ** -Math.max(-1000, Math.min(1000, Math.floor(Math.log2(largest))));
+    let sum = 0;
+    for (let i = start; i < start + rows; i++) sum += (packed[i] * power) ** 2;
+    power *= 2 ** -Math.round(0.5 * Math.log2(sum));
+    for (let i = start; i < start + rows; i++) packed[i] *= power;
+    this.scale[j] = power;
+    return this.tailNorm(j, 0);
+  }
+
+  private tailNorm(j: number, from: number): number {
+    let sum = 0;
+    for (let i = j * this.rows + from; i < (j + 1) * this.rows; i++) sum += this.packed[i] ** 2;
+    return Math.sqrt(sum);
+  }
+
+  private swap(a: number, b: number): void {
+    const { packed, rows, order, norms } = this;
+    for (let i = 0; i < rows; i++) {
+      const held = packed[a * rows + i];
+      packed[a * rows + i] = packed[b * rows + i];
+      packed[b * rows + i] = held;
+    }
+    const heldOrder = order[a];
+    order[a] = order[b];
+    order[b] = heldOrder;
+    norms[b] = norms[a];
+  }
+
+  private reflect(k: number, length: number): void {
+    const { packed, rows } = this;
+    const at = k * rows + k;
+    const diagonal = packed[at] > 0 ? -length : length;
+    const head = packed[at] - diagonal;
+    for (let i = at + 1; i < (k + 1) * rows; i++) packed[i] /= head;
+    this.tau[k] = -head / diagonal;
+    packed[at] = diagonal;
+    for (let j = k + 1; j < this.columns; j++) this.reflectVector(k, packed, j * rows);
+  }
+
+  private reflectVector(k: number, target: Float64Array, start: number): void {
+    const { packed, rows } = this;
+    const base = k * rows;
+    let dot = target[start + k];
+    for (let i = k + 1; i < rows; i++) dot += packed[base + i] * target[start + i];
+    dot *= this.tau[k];
+    target[start + k] -= dot;
+    for (let i = k + 1; i < rows; i++) target[start + i] -= dot * packed[base + i];
+  }
+}

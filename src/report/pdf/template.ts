@@ -1,0 +1,50 @@
+import { templateBlocks } from "./templateBlocks.js";
+import { templateStyle } from "./templateStyle.js";
+
+/** Third part: title page, contents, body and annexes. */
+const templatePages = `#v(2.2cm)
+#block(width: 1.6cm, height: 5pt, fill: accent, below: 16pt)
+#show title: set text(font: sans, size: 25pt, weight: 600)
+#show title: set par(leading: 0.45em, justify: false)
+#show title: set align(left)
+#show title: set block(below: 0.6em)
+#title()
+#if meta.subtitle != "" { block(below: 1em, text(size: 14pt, fill: soft, meta.subtitle)) }
+#block(above: 1.4em, below: 1.4em, text(font: sans, size: 10pt, fill: soft, meta.facts))
+#if meta.invented { boxed(warn-wash, warn, par(text(weight: 600, fill: warn, meta.inventedLong))) }
+#v(1cm)
+#{
+  show heading: set text(size: 12.5pt, fill: accent)
+  heading(level: 1, numbering: none, outlined: false, bookmarked: false)[Contents]
+}
+#{
+  set text(font: sans, size: 10pt, number-width: "tabular")
+  show outline.entry.where(level: 1): set block(above: 0.95em)
+  show outline.entry.where(level: 1): set text(weight: 600)
+  set outline.entry(fill: box(width: 1fr, inset: (x: 4pt), repeat(text(fill: hair, "."), gap: 3pt)))
+  outline(title: none, depth: 2, indent: 1.6em)
+}
+#pagebreak()
+#show-blocks(doc.nodes, top: true)
+
+#if meta.inputs.len() > 0 {
+  heading(level: 1, numbering: none)[Annex: files read]
+  grid-table((1, 0), ("left", "left"), (text(weight: 600)[File], text(weight: 600)[SHA-256 digest]),
+    meta.inputs.map(input => (input.file, text(font: mono, size: 6.5pt, input.sha256))))
+}
+#if doc.annex.len() > 0 {
+  pagebreak(weak: true)
+  heading(level: 1, numbering: none)[Annex: the computation]
+  for cell in doc.annex {
+    block(above: 1.3em, below: 0.6em, sticky: true, text(font: sans, size: 9pt, fill: soft, cell.lead))
+    raw(cell.text, block: true)
+  }
+}
+`;
+
+/**
+ * Typst template of the PDF. It reads the whole report with `json(…)` from a virtual file, so
+ * no text of a study is ever part of this source; only formulas that passed `typstMath` are
+ * evaluated, and only as maths.
+ */
+export const template = [templateStyle, templateBlocks, templatePages].join("\n");

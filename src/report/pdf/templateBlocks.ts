@@ -1,0 +1,119 @@
+/** Second part of the Typst template: one function for inline nodes, one for blocks, and tables. */
+export const templateBlocks = `#let inlines(nodes) = {
+  for node in nodes {
+    if node.kind == "text" { [#node.text] }
+    else if node.kind == "code" { raw(node.text) }
+    else if node.kind == "math" { math.equation(alt: node.tex, eval(node.typst, mode: "math").body) }
+    else if node.kind == "break" { linebreak() }
+    else if node.kind == "emphasis" { emph(inlines(node.children)) }
+    else if node.kind == "strong" { strong(inlines(node.children)) }
+    else {
+      inlines(node.children)
+      if node.shown != "" { [ (#text(font: sans, size: 0.9em, fill: soft, node.shown))] }
+    }
+  }
+}
+
+#let rules = (top: 1pt + accent, head: 0.7pt + accent, row: 0.4pt + hair)
+#let grid-table(columns, align, header, rows) = {
+  set text(font: sans, size: 9pt, number-type: "lining", number-width: "tabular")
+  set par(leading: 0.55em, justify: false)
+  let cells = rows.enumerate().map(((at, row)) => {
+    let parts = row.map(cell => [#cell])
+    if at + 1 < rows.len() { parts + (table.hline(stroke: rules.row),) } else { parts }
+  }).flatten()
+  let head = if header == none { (table.hline(stroke: rules.top),) } else {
+    (table.header(table.hline(stroke: rules.top), ..header, table.hline(stroke: rules.head)),)
+  }
+  table(
+    columns: columns.map(c => if c == 0 { auto } else { c * 1fr }),
+    align: (x, y) => (if align.at(x) == "right" { right } else if align.at(x) == "center" { center } else { left }) + (if header != none and y == 0 { bottom } else { top }),
+    inset: (x, y) => (left: if x == 0 { 1pt } else { 6pt }, right: if x + 1 == columns.len() { 1pt } else { 6pt }, y: 5pt),
+    stroke: none,
+    ..head, ..cells, table.hline(stroke: rules.top),
+  )
+}
+#let head-cell(column) = {
+  text(weight: 600, column.header)
+  if column.unit != "" { linebreak(); text(fill: soft, size: 0.92em, column.unit) }
+}
+// a short table stays on one page; a long one breaks, and its header is repeated
+#let numbered(node, kind, supplement, body, rows: 0) = {
+  show figure: set block(breakable: rows > 14)
+  figure(
+    body, kind: kind, supplement: supplement, caption: [#node.caption],
+    numbering: (..) => str(node.number),
+  )
+}
+#let boxed(tint, edge, body) = block(
+  width: 100%, fill: tint, stroke: (left: 2pt + edge), inset: (x: 11pt, y: 9pt), above: 1.3em, below: 1.3em,
+  { set text(font: sans, size: 9.5pt); set par(leading: 0.62em, spacing: 0.75em); body },
+)
+#let tag(words, tint) = { text(weight: 600, fill: tint, words); h(0.6em) }
+#let detail(words) = par(text(size: 0.92em, fill: soft, words))
+
+#let show-blocks(nodes, top: false) = for node in nodes {
+  let kind = node.kind
+  // without it a list would cling to the paragraph before it
+  if top { parbreak() }
+  if kind == "list" {
+    let items = node.items.map(item => show-blocks(item))
+    if node.ordered { enum(start: node.start, ..items) } else { list(..items) }
+  } else if kind == "quote" {
+    block(inset: (left: 1em), stroke: (left: 1.5pt + hair), { set text(fill: soft); show-blocks(node.children) })
+  } else if kind == "heading" { heading(level: node.level, inlines(node.inlines)) }
+  else if kind == "prose" { par(inlines(node.inlines)) }
+  else if kind == "paragraph" { par[#node.text] }
+  else if kind == "rule" { line(length: 100%, stroke: 0.5pt + hair) }
+  else if kind == "pageBreak" { pagebreak(weak: true) }
+  else if kind == "mathBlock" {
+    if node.typst == none { raw(node.tex, block: true) }
+    else { math.equation(block: true, numbering: none, alt: node.tex, eval(node.typst, mode: "math").body) }
+  } else if kind == "proseTable" {
+    block(above: 1.5em, below: 1.5em, grid-table(node.widths, node.sides, node.header.map(c => text(weight: 600, inlines(c))), node.rows.map(row => row.map(inlines))))
+  } else if kind == "table" {
+    numbered(node, table, [Table], rows: node.rows.len(), {
+      grid-table(node.widths, node.sides, node.columns.map(head-cell), node.rows)
+      if node.notes.len() > 0 {
+        block(above: 0.8em, { set text(font: sans, size: 8.5pt, fill: soft); set par(leading: 0.55em, spacing: 0.6em); for note in node.notes { par[#note] } })
+      }
+    })
+  } else if kind == "keyValues" {
+    numbered(node, table, [Table], grid-table(node.widths, node.sides, none, node.items.map(item => (text(fill: soft, item.label), item.value))), rows: node.items.len())
+  } else if kind == "figure" {
+    numbered(node, image, [Figure], image("/figures/" + str(node.number) + ".svg", alt: node.alt, width: 100%))
+  } else if kind == "stream" {
+    if node.warning {
+      boxed(warn-wash, warn, { par({ tag("Warning", warn); node.lead }); raw(node.text, block: true) })
+    } else { raw(node.text, block: true) }
+  } else if kind == "note" {
+    if node.tone == "warning" { boxed(warn-wash, warn, par({ tag("Warning", warn); node.text })) }
+    else { boxed(wash, accent, par({ tag("Note", accent); node.text })) }
+  } else if kind == "findings" {
+    for finding in node.findings {
+      let grave = finding.severity != "Note"
+      boxed(if grave { warn-wash } else { wash }, if grave { warn } else { accent }, {
+        par({ tag(finding.severity, if grave { warn } else { accent }); finding.message })
+        detail(finding.detail)
+      })
+    }
+  } else if kind == "cautions" {
+    for item in node.items {
+      boxed(warn-wash, warn, { par(text(weight: 600, fill: warn, item.title)); par[#item.text]; detail("Source: " + item.source) })
+    }
+  } else if kind == "signature" {
+    block(width: 100%, breakable: false, stroke: 0.5pt + hair, inset: (x: 16pt, top: 14pt, bottom: 16pt), above: 2em, below: 2em, {
+      set text(font: sans, size: 9.5pt)
+      par(text(weight: 600, fill: accent, node.label))
+      for words in node.lines {
+        v(26pt)
+        line(length: 100%, stroke: 0.5pt + soft)
+        v(-7pt)
+        par(text(size: 8.5pt, fill: soft, words))
+      }
+    })
+  } else if kind == "references" {
+    enum(..node.items.map(item => { [#item.text]; text(font: sans, size: 0.88em, fill: soft, " " + item.mark) }))
+  }
+}
+`;

@@ -1,0 +1,76 @@
+/** First part of the Typst template: the data, colours, fonts, page, headings and captions. */
+export const templateStyle = `#let doc = json("/document.json")
+#let meta = doc.meta
+#let serif = ("Source Serif 4", "Source Sans 3")
+#let sans = ("Source Sans 3", "Source Serif 4")
+#let mono = ("DejaVu Sans Mono", "Source Sans 3", "Source Serif 4")
+#let accent = rgb("#5b3a1e")
+#let soft = rgb("#5f564c")
+#let hair = rgb("#d8cec1")
+#let wash = rgb("#f5f0e8")
+#let warn = rgb("#8a3b12")
+#let warn-wash = rgb("#fbf1e9")
+
+#set document(
+  title: meta.title,
+  keywords: meta.keywords,
+  description: meta.description,
+  date: datetime(year: meta.year, month: meta.month, day: meta.day),
+)
+#set text(font: serif, size: 10.5pt, lang: meta.language, fallback: false, number-type: "lining", fill: rgb("#1f1a15"))
+#set par(leading: 0.72em, spacing: 1.15em)
+#set page(
+  paper: meta.paper,
+  margin: (x: 2.5cm, top: 2.9cm, bottom: 2.5cm),
+  header: context {
+    set text(font: sans, size: 8.5pt, fill: soft)
+    if meta.invented {
+      block(width: 100%, below: 5pt, text(fill: warn, weight: 600, meta.inventedShort))
+    }
+    if counter(page).get().first() > 1 {
+      block(width: 100%, stroke: (bottom: 0.5pt + hair), inset: (bottom: 5pt), grid(
+        columns: (1fr, auto), column-gutter: 2em,
+        meta.running, meta.longDate,
+      ))
+    }
+  },
+  footer: context {
+    set text(font: sans, size: 8.5pt, fill: soft, number-width: "tabular")
+    grid(columns: (1fr, auto), meta.madeWith,
+      [page #counter(page).display() of #counter(page).final().first()])
+  },
+)
+
+#set heading(numbering: "1.1")
+#show heading: set text(font: sans, weight: 600)
+#show heading: set par(leading: 0.5em, justify: false)
+#show heading: it => block(above: 1.7em, below: 0.8em, sticky: true, {
+  if it.numbering != none {
+    text(fill: soft, weight: 400, counter(heading).display(it.numbering))
+    h(0.6em)
+  }
+  it.body
+})
+#show heading.where(level: 1): set text(size: 16pt, fill: accent)
+#show heading.where(level: 1): set block(above: 2.4em, below: 1em)
+#show heading.where(level: 2): set text(size: 12.5pt)
+#show heading.where(level: 3): set text(size: 10.5pt)
+#set strong(delta: 200)
+#show raw: set text(font: mono)
+#show raw.where(block: true): set text(size: 8pt)
+#show table: set block(below: 0.75em)
+#show raw.where(block: true): it => block(width: 100%, fill: wash, inset: 8pt, radius: 2pt, breakable: true, align(left, it))
+#show figure: set align(left)
+#show figure: set block(above: 1.9em, below: 1.9em)
+#show figure.where(kind: table): set figure.caption(position: top)
+#set figure(gap: 0.8em)
+#show figure.caption: it => block(width: 100%, sticky: it.kind == table, {
+  set text(font: sans, size: 9.5pt, fill: soft)
+  set par(leading: 0.6em)
+  text(fill: accent, weight: 600, [#it.supplement #it.counter.display(it.numbering)])
+  h(0.6em)
+  it.body
+})
+#set list(indent: 0.3em, body-indent: 0.7em, marker: text(fill: accent, "–"))
+#set enum(indent: 0.3em, body-indent: 0.7em)
+`;

@@ -1,0 +1,81 @@
+import type { AashtoClass, AashtoInput } from "./aashtoInput.js";
+import { groupIndex } from "./groupIndex.js";
+
+/**
+ * Classification for road subgrades: group, group index and the path of decisions.
+ *
+ * The groups are tried from the left of the table (A-1-a, A-1-b, A-3, A-2-4 …) and the first that fits
+ * is taken. Values are rounded to whole numbers first, as the table is written in them.
+ * Source: AASHTO M 145, table and index formula as reproduced (liquisearch.com and a worked solution,
+ * read); rounding first, from memory.
+ *
+ * @returns without a group where the limits are missing.
+ * @throws RangeError where a percentage is not 0 to 100 or the passings fall with size.
+ *
+ * @example
+ * classifyAashto({ passing2Pct: 100, passing0425Pct: 80, passing0075Pct: 58, liquidLimitPct: 30, plasticityIndexPct: 10 }).label // => "A-4(3)"
+ */
+export function classifyAashto(input: AashtoInput): AashtoClass {
+  const { passing2Pct, passing0425Pct, passing0075Pct, nonPlastic = false } = input;
+  for (const [name, value] of Object.entries({ passing2Pct, passing0425Pct, passing0075Pct })) {
+    if (!(value >= 0 && value <= 100)) {
+      throw new RangeError(`invalid \`${name}\`: ${value}; expected 0 to 100`);
+    }
+  }
+  if (passing0425Pct > passing2Pct || passing0075Pct > passing0425Pct) {
+    throw new RangeError(
+      `invalid \`passing0425Pct\`: ${passing0425Pct}; expected between \`passing0075Pct\` ${passing0075Pct} and \`passing2Pct\` ${passing2Pct}`,
+    );
+  }
+  const [f10, f40, f200] = [passing2Pct, passing0425Pct, passing0075Pct].map(Math.round);
+  const head = `Passing 2 mm ${f10} %, 0.425 mm ${f40} %, 0.075 mm ${f200} %.`;
+  const limits =
+    input.liquidLimitPct === undefined || input.plasticityIndexPct === undefined
+      ? undefined
+      : [Math.round(input.liquidLimitPct), Math.round(input.plasticityIndexPct)];
+  if (!nonPlastic && !limits) {
+    return { path: [head, "Without liquid limit and plasticity index no group can be told."] };
+  }
+  // A non-plastic soil has no limits; below every bound it takes the silty groups.
+  const [liquid, index] = nonPlastic ? [0, 0] : (limits ?? []);
+  const told = nonPlastic ? "Non-plastic." : `LL ${liquid}, PI ${index}.`;
+  const path = [head, told];
+
+  const granular = (): string | undefined => {
+    if (f10 <= 50 && f40 <= 30 && f200 <= 15 && index <= 6) return "A-1-a";
+    if (f40 <= 50 && f200 <= 25 && index <= 6) return "A-1-b";
+    if (f40 >= 51 && f200 <= 10 && nonPlastic) return "A-3";
+    return undefined;
+  };
+  const column = liquid <= 40 ? (index <= 10 ? 4 : 6) : index <= 10 ? 5 : 7;
+  const plasticity = `LL ${liquid <= 40 ? "up to 40" : "41 or more"} and PI ${index <= 10 ? "up to 10" : "11 or more"}`;
+  let group = f200 <= 35 ? granular() : undefined;
+  if (group) path.push(`First group from the left whose limits are all met: ${group}.`);
+  else if (f200 <= 35) {
+    group = `A-2-${column}`;
+    path.push(`Not A-1 or A-3, at most 35 % fines, ${plasticity}: ${group}.`);
+  } else {
+    const split = column === 7 ? (index <= liquid - 30 ? "-5" : "-6") : "";
+    group = `A-${column}${split}`;
+    path.push(
+      `36 % fines or more, ${plasticity}${split ? `, PI ${index <= liquid - 30 ? "up to" : "above"} LL − 30` : ""}: ${group}.`,
+    );
+  }
+
+  const values = { passing0075Pct: f200, liquidLimitPct: liquid, plasticityIndexPct: index };
+  const byRule = /^A-(1|3|2-4|2-5)/.test(group) || nonPlastic;
+  const raw = byRule ? 0 : groupIndex(values, /^A-2/.test(group) ? "plasticityOnly" : "present");
+  const whole = Math.round(raw);
+  path.push(
+    byRule
+      ? "Group index 0 by rule."
+      : `Group index ${raw.toFixed(2)}, rounded ${whole}, by the present formula without caps.`,
+  );
+  return {
+    group,
+    groupIndex: whole,
+    cappedGroupIndex: byRule ? 0 : Math.round(groupIndex(values, "capped")),
+    label: `${group}(${whole})`,
+    path,
+  };
+}

@@ -1,0 +1,28 @@
+import type { Finding } from "../lab/finding.js";
+
+/** The flow line of a liquid limit test, in the test's own measure. */
+export interface FlowLine {
+  readonly method: "cup" | "cone";
+  /** Water content against log10 of blows (cup) or millimetres of penetration (cone). */
+  readonly slope: number;
+  readonly intercept: number;
+  /** Root of the residual variance, percent water; absent for two points. */
+  readonly residualSdPct?: number;
+}
+
+export interface ConsistencyResult {
+  readonly nonPlastic: boolean;
+  readonly liquidLimitPct?: number;
+  /** 95 % confidence limits of the flow line at the limit; absent for fewer than three points. */
+  readonly liquidLimitInterval95?: readonly [number, number];
+  readonly plasticLimitPct?: number;
+  readonly plasticityIndexPct?: number;
+  /** Plasticity index at this liquid limit on the A-line. */
+  readonly aLinePct?: number;
+  readonly uLinePct?: number;
+  /** On or above the A-line. */
+  readonly aboveALine?: boolean;
+  readonly linearShrinkagePct?: number;
+  readonly flowLine?: FlowLine;
+  readonly findings: readonly Finding[];
+}

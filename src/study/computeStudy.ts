@@ -1,0 +1,46 @@
+import type { Finding } from "../lab/finding.js";
+import { analyseCompaction } from "../soil/analyseCompaction.js";
+import { computeBlend } from "./computeBlend.js";
+import { computeMaterial } from "./computeMaterial.js";
+import { computeStrength } from "./computeStrength.js";
+import { MADE_WITH } from "./madeWith.js";
+import type { Study } from "./study.js";
+import { RESULT_FORMAT, type StudyResult } from "./studyResult.js";
+
+export interface StudyComputation {
+  /** Present where no finding is an error. */
+  readonly result?: StudyResult;
+  /** Those of reading, then those of computing. */
+  readonly findings: readonly Finding[];
+}
+
+/** Computes a study that was read: the same result for the same study, with all findings. */
+export function computeStudy(study: Study, reading: readonly Finding[] = []): StudyComputation {
+  const { config } = study;
+  const findings: Finding[] = [...reading];
+  const materials = study.materials.map((material) => computeMaterial(material, findings));
+  const blend = computeBlend(config, materials, findings);
+  const compaction =
+    study.compaction &&
+    analyseCompaction(study.compaction, { particleDensityKgM3: blend?.particleDensityKgM3 });
+  if (compaction) findings.push(...compaction.findings);
+  const strength = computeStrength(study, findings);
+  if (!blend || !strength || findings.some(({ severity }) => severity === "error")) {
+    return { findings };
+  }
+  return {
+    findings,
+    result: {
+      format: RESULT_FORMAT,
+      madeWith: MADE_WITH,
+      config,
+      findings,
+      materials,
+      compaction,
+      blend,
+      strength,
+      inputs: study.inputs,
+      sheets: study.sheets,
+    },
+  };
+}

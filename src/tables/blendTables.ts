@@ -1,0 +1,63 @@
+import type { BlendResult } from "../blend/blendMaterials.js";
+import type { MaterialConfig } from "../study/studyConfig.js";
+import { digits, fixed, numberColumn } from "./cell.js";
+import type { TableBlock } from "./reportBlock.js";
+
+const BOUND_WORDS = {
+  "-1": "held by its least share",
+  "0": "free",
+  "1": "held by its largest share",
+};
+
+/** The shares of the blend, and which of them a limit of the user holds. */
+export function blendSharesTable(
+  blend: BlendResult,
+  materials: readonly MaterialConfig[],
+): TableBlock {
+  return {
+    kind: "table",
+    caption: "Shares of the blend nearest to the target",
+    columns: [
+      { header: "Material" },
+      numberColumn("Share of dry mass", "%"),
+      numberColumn("Allowed", "%"),
+      { header: "Limit" },
+    ],
+    rows: blend.shares.map(({ id, sharePct, bound }) => {
+      const material = materials.find((entry) => entry.id === id);
+      return [
+        material?.name ?? id,
+        fixed(sharePct, 1),
+        material ? `${digits(material.minSharePct, 2)} to ${digits(material.maxSharePct, 2)}` : "",
+        BOUND_WORDS[`${bound}`],
+      ];
+    }),
+    notes: [
+      "Percent of the dry mass of soil and aggregate, cement excluded.",
+      `Root mean square difference from the target: ${fixed(blend.rmsDifferencePct, 2)} points; largest: ${fixed(blend.worst.differencePct, 1)} points at ${digits(blend.worst.sizeMm, 3)} mm.`,
+      ...(blend.unique
+        ? []
+        : ["Other shares would fit equally well: two materials are alike at these sizes."]),
+    ],
+  };
+}
+
+/** The blend against its target, size by size. */
+export function blendFitTable(blend: BlendResult): TableBlock {
+  return {
+    kind: "table",
+    caption: "The blend against its target",
+    columns: [
+      numberColumn("Size", "mm"),
+      numberColumn("Target", "%"),
+      numberColumn("Blend", "%"),
+      numberColumn("Difference", "points"),
+    ],
+    rows: blend.points.map(({ sizeMm, targetPct, blendPct, differencePct }) => [
+      digits(sizeMm, 3),
+      fixed(targetPct, 1),
+      fixed(blendPct, 1),
+      fixed(differencePct, 1),
+    ]),
+  };
+}

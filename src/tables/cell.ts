@@ -1,0 +1,41 @@
+import {
+  type DisplayKind,
+  displayUnit,
+  displayValue,
+  type UnitSystem,
+} from "../quantities/displayUnits.js";
+import { formatFixed, formatNumber } from "../quantities/formatNumber.js";
+import type { TableColumn } from "./reportBlock.js";
+
+/** What stands in a cell that has no value. */
+export const BLANK = "–";
+
+/** A number column with a unit that does not depend on the study's unit system. */
+export function numberColumn(header: string, unit?: string): TableColumn {
+  return { header, unit, align: "right" };
+}
+
+/** A number column in the study's units. */
+export function quantityColumn(header: string, kind: DisplayKind, units: UnitSystem): TableColumn {
+  return { header, unit: displayUnit(kind, units), align: "right" };
+}
+
+/** A number with fixed decimals, or a dash. */
+export function fixed(value: number | undefined, decimals: number): string {
+  return value === undefined ? BLANK : formatFixed(value, decimals);
+}
+
+/** A number with significant digits, or a dash. */
+export function digits(value: number | undefined, count = 3): string {
+  return value === undefined ? BLANK : formatNumber(value, count);
+}
+
+/** A value in base units as a bare number in the study's units, or a dash. */
+export function quantity(
+  value: number | undefined,
+  kind: DisplayKind,
+  units: UnitSystem,
+  count = 3,
+): string {
+  return value === undefined ? BLANK : formatNumber(displayValue(value, kind, units), count);
+}

@@ -1,0 +1,106 @@
+import type { CharacteristicSizes } from "../grading/characteristicSizes.js";
+import type { Fractions } from "../grading/fractions.js";
+import type { HydrometerAnalysis } from "../grading/hydrometerAnalysis.js";
+import type { SieveAnalysis } from "../grading/sieveAnalysis.js";
+import { digits, fixed, numberColumn } from "./cell.js";
+import type { TableBlock } from "./reportBlock.js";
+
+/** A sieve analysis, coarse to fine, with the balance of masses below it. */
+export function sievingTable(name: string, analysis: SieveAnalysis): TableBlock {
+  const split = analysis.rows.some(({ portion }) => portion > 0);
+  return {
+    kind: "table",
+    caption: `Sieving: ${name}`,
+    columns: [
+      { header: "Sieve", align: "right" },
+      numberColumn("Opening", "mm"),
+      ...(split ? [{ header: "Sieved on" }] : []),
+      numberColumn("Retained", "g"),
+      numberColumn("Retained, of the whole", "%"),
+      numberColumn("Passing", "%"),
+    ],
+    rows: analysis.rows.map((row) => [
+      row.label,
+      digits(row.sizeMm, 3),
+      ...(split ? [row.portion === 0 ? "whole sample" : "subsample"] : []),
+      fixed(row.retainedG, 1),
+      fixed(row.retainedPct, 1),
+      fixed(row.passingPct, 1),
+    ]),
+    notes: analysis.sets.map(({ portion, dryMassG, washedOutG, lossPct }) => {
+      const what = portion === 0 ? "Whole sample" : "Subsample";
+      const loss = lossPct === undefined ? "" : `, ${fixed(lossPct, 2)} % not recovered`;
+      return `${what}: ${fixed(dryMassG, 1)} g dry, ${fixed(washedOutG, 1)} g washed out${loss}.`;
+    }),
+  };
+}
+
+/** A hydrometer analysis in the order of time. */
+export function sedimentationTable(name: string, analysis: HydrometerAnalysis): TableBlock {
+  return {
+    kind: "table",
+    caption: `Sedimentation with the hydrometer: ${name}`,
+    columns: [
+      numberColumn("Time", "min"),
+      numberColumn("Temperature", "°C"),
+      numberColumn("Corrected reading"),
+      numberColumn("Effective depth", "cm"),
+      numberColumn("Size", "mm"),
+      numberColumn("Finer, of the dispersed mass", "%"),
+      numberColumn("Passing, of the whole", "%"),
+    ],
+    rows: analysis.rows.map((row) => [
+      digits(row.timeMin, 4),
+      fixed(row.temperatureC, 1),
+      digits(row.correctedReading, 3),
+      fixed(row.effectiveDepthCm, 2),
+      digits(row.sizeMm, 3),
+      fixed(row.finerOfDispersedPct, 1),
+      fixed(row.passingPct, 1),
+    ]),
+  };
+}
+
+export interface NamedSizes {
+  readonly name: string;
+  readonly sizes: CharacteristicSizes;
+  readonly fractions: Fractions;
+}
+
+/** Characteristic sizes and fractions of several curves side by side. */
+export function sizesTable(caption: string, entries: readonly NamedSizes[]): TableBlock {
+  const { boundaries } = entries[0].fractions;
+  return {
+    kind: "table",
+    caption,
+    columns: [
+      { header: "Curve" },
+      numberColumn("D10", "mm"),
+      numberColumn("D30", "mm"),
+      numberColumn("D60", "mm"),
+      numberColumn("Cu"),
+      numberColumn("Cc"),
+      numberColumn("Clay", "%"),
+      numberColumn("Silt", "%"),
+      numberColumn("Fines", "%"),
+      numberColumn("Sand", "%"),
+      numberColumn("Gravel", "%"),
+    ],
+    rows: entries.map(({ name, sizes, fractions }) => [
+      name,
+      digits(sizes.d10, 3),
+      digits(sizes.d30, 3),
+      digits(sizes.d60, 3),
+      digits(sizes.cu, 3),
+      digits(sizes.cc, 3),
+      fixed(fractions.clayPct, 1),
+      fixed(fractions.siltPct, 1),
+      fixed(fractions.finesPct, 1),
+      fixed(fractions.sandPct, 1),
+      fixed(fractions.gravelPct, 1),
+    ]),
+    notes: [
+      `Boundaries: clay below ${boundaries.clayMm} mm, silt to ${boundaries.siltMm} mm, sand to ${boundaries.sandMm} mm, gravel to ${boundaries.gravelMm} mm. A dash: the size or fraction lies outside what was measured.`,
+    ],
+  };
+}

@@ -1,0 +1,26 @@
+import type { SheetGrid } from "../lab/sheetGrid.js";
+import type { TableBlock } from "./reportBlock.js";
+
+/** A lab sheet as it was read, cell by cell, for the annex. Rows are numbered as a spreadsheet does. */
+export function sheetTable(sheet: SheetGrid): TableBlock {
+  const width = Math.max(...sheet.rows.map((row) => lastFilled(row)));
+  const columns = Array.from({ length: width }, (_, index) => ({ header: columnName(index) }));
+  return {
+    kind: "table",
+    caption: `Readings as given: ${sheet.file}`,
+    columns: [{ header: "row", align: "right" }, ...columns],
+    rows: sheet.rows.flatMap((row, index) =>
+      lastFilled(row) === 0 ? [] : [[String(index + 1), ...columns.map((_, at) => row[at] ?? "")]],
+    ),
+  };
+}
+
+function lastFilled(row: readonly string[]): number {
+  return row.reduce((last, cell, index) => (cell === "" ? last : index + 1), 0);
+}
+
+function columnName(index: number): string {
+  return index < 26
+    ? String.fromCharCode(65 + index)
+    : columnName(Math.floor(index / 26) - 1) + columnName(index % 26);
+}

@@ -1,0 +1,103 @@
+import type { SpecimenRecord } from "../lab/specimenRecord.js";
+import type { UnitSystem } from "../quantities/displayUnits.js";
+import type { LackOfFit } from "../strength/lackOfFit.js";
+import type { StrengthBand } from "../strength/strengthBands.js";
+import type { FittedStrength } from "../strength/strengthFit.js";
+import { BLANK, digits, fixed, numberColumn, quantity, quantityColumn } from "./cell.js";
+import type { TableBlock } from "./reportBlock.js";
+
+/** Every block that was crushed, the excluded ones with their reason. Strengths as measured. */
+export function specimensTable(
+  specimens: readonly SpecimenRecord[],
+  fit: FittedStrength,
+  units: UnitSystem,
+): TableBlock {
+  const residualOf = new Map(fit.points.map(({ id, residualMpa }) => [id, residualMpa]));
+  return {
+    kind: "table",
+    caption: "Blocks as crushed",
+    columns: [
+      { header: "Block" },
+      { header: "Batch" },
+      numberColumn("Cement", "%"),
+      numberColumn("Age", "d"),
+      quantityColumn("Dry density", "density", units),
+      quantityColumn("Strength", "stress", units),
+      quantityColumn("Measured less fitted", "stress", units),
+      { header: "Remark" },
+    ],
+    rows: specimens.map((block) => [
+      block.id,
+      block.batch ?? BLANK,
+      digits(block.cementPct, 3),
+      digits(block.ageDays, 3),
+      quantity(block.dryDensityKgM3, "density", units, 4),
+      quantity(block.strengthMpa, "stress", units),
+      quantity(residualOf.get(block.id), "stress", units, 2),
+      [block.excluded ? `Excluded: ${block.excluded}` : undefined, block.remark]
+        .filter(Boolean)
+        .join("; "),
+    ]),
+    notes: [
+      "Strength is load over the loaded face, without a correction for the block's proportions.",
+      `“Measured less fitted” is given for the blocks of ${fit.ageDays} days that are in the regression.`,
+    ],
+  };
+}
+
+/** Coefficients of the regression with their uncertainty, and how well it fits. */
+export function regressionTable(fit: FittedStrength, lack: LackOfFit): TableBlock {
+  const test =
+    lack.fValue === null || lack.pValue === null
+      ? lack.message
+      : `Lack of fit against replicates: F = ${digits(lack.fValue, 3)} on ${lack.lackDegreesOfFreedom} and ${lack.pureDegreesOfFreedom} degrees of freedom, p = ${digits(lack.pValue, 2)}. ${lack.message}`;
+  const scale = fit.line === "median" ? "ln MPa" : "MPa";
+  return {
+    kind: "table",
+    caption: `Regression of strength on cement content at ${fit.ageDays} days`,
+    columns: [
+      { header: "Coefficient" },
+      numberColumn("Value"),
+      numberColumn("Standard error"),
+      numberColumn(`${digits(100 * fit.confidence, 2)} % interval, low`),
+      numberColumn("high"),
+      numberColumn("p"),
+    ],
+    rows: fit.coefficients.map(({ name, value, standardError, low, high, pValue }) => [
+      name,
+      digits(value, 4),
+      digits(standardError, 2),
+      digits(low, 3),
+      digits(high, 3),
+      pValue < 0.001 ? "< 0.001" : digits(pValue, 2),
+    ]),
+    notes: [
+      `${fit.formula}, with f in MPa and c in percent. ${fit.blocks} blocks, ${fit.degreesOfFreedom} degrees of freedom, residual standard deviation ${digits(fit.residualSd, 3)} ${scale}, R² ${fit.rSquared === null ? BLANK : fixed(fit.rSquared, 3)}, leave-one-out error ${fit.leaveOneOutErrorMpa === null ? BLANK : `${digits(fit.leaveOneOutErrorMpa, 3)} MPa`}.`,
+      test,
+    ],
+  };
+}
+
+/** The fitted strength and its bounds at each tested content and at the chosen one. */
+export function bandsTable(bands: readonly StrengthBand[], units: UnitSystem): TableBlock {
+  const stress = (value: number) => quantity(value, "stress", units);
+  return {
+    kind: "table",
+    caption: "Fitted strength and its lower bounds",
+    columns: [
+      numberColumn("Cement", "%"),
+      quantityColumn("Mean", "stress", units),
+      quantityColumn("Lower bound of the mean", "stress", units),
+      quantityColumn("Lower bound of one further block", "stress", units),
+      quantityColumn("Bound that 95 % of blocks exceed", "stress", units),
+    ],
+    rows: bands.map(({ cementPct, meanMpa, lowerBoundMpa }) => [
+      digits(cementPct, 3),
+      stress(meanMpa),
+      stress(lowerBoundMpa.mean),
+      stress(lowerBoundMpa.prediction),
+      stress(lowerBoundMpa.tolerance),
+    ]),
+    notes: ["Bounds are one-sided, each at the confidence of the requirement."],
+  };
+}

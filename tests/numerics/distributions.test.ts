@@ -1,0 +1,113 @@
+import { describe, expect, it } from "vitest";
+import { chiSquareQuantile } from "../../src/numerics/chiSquareQuantile.js";
+import { fCdf } from "../../src/numerics/fCdf.js";
+import { noncentralTCdf } from "../../src/numerics/noncentralTCdf.js";
+import { noncentralTQuantile } from "../../src/numerics/noncentralTQuantile.js";
+import { normalCdf } from "../../src/numerics/normalCdf.js";
+import { normalQuantile } from "../../src/numerics/normalQuantile.js";
+import { tCdf } from "../../src/numerics/tCdf.js";
+import { toleranceFactor } from "../../src/numerics/toleranceFactor.js";
+import { tQuantile } from "../../src/numerics/tQuantile.js";
+import scipy from "../reference/distributions.json" with { type: "json" };
+
+/** Asserts `|found - wanted| <= abs + rel |wanted|`, saying which case failed. */
+function near(found: number, wanted: number, within: { rel: number; abs: number }, of: unknown) {
+  const off = Math.abs(found - wanted);
+  expect(
+    off <= within.abs + within.rel * Math.abs(wanted),
+    `${JSON.stringify(of)}: found ${found}, wanted ${wanted}`,
+  ).toBe(true);
+}
+
+describe("distributions against SciPy", () => {
+  it("t, both ways", () => {
+    for (const [x, df, p] of scipy.t) {
+      near(tCdf(x, df), p, { rel: 1e-12, abs: 0 }, ["tCdf", x, df]);
+      // Near 1 the probability itself no longer tells neighbouring values apart.
+      const steep = p > 0.9 ? 1e-15 / (1 - p) : 0;
+      near(tQuantile(p, df), x, { rel: 1e-11 + steep, abs: 1e-14 }, ["tQuantile", p, df]);
+    }
+  });
+
+  it("normal, both ways", () => {
+    for (const [p, x] of scipy.normal) {
+      near(normalQuantile(p), x, { rel: 1e-14, abs: 1e-15 }, ["normalQuantile", p]);
+      near(normalCdf(x), p, { rel: 1e-13, abs: 0 }, ["normalCdf", x]);
+    }
+  });
+
+  it("chi-square and F", () => {
+    for (const [p, df, x] of scipy.chiSquare) {
+      near(chiSquareQuantile(p, df), x, { rel: 1e-11, abs: 0 }, ["chiSquareQuantile", p, df]);
+    }
+    for (const [x, a, b, p] of scipy.f) {
+      near(fCdf(x, a, b), p, { rel: 1e-12, abs: 0 }, ["fCdf", x, a, b]);
+    }
+  });
+
+  it("noncentral t", () => {
+    for (const [x, df, delta, p] of scipy.noncentralT) {
+      near(noncentralTCdf(x, df, delta), p, { rel: 0, abs: 1e-10 }, ["cdf", x, df, delta]);
+    }
+  });
+
+  it("one-sided tolerance factors", () => {
+    for (const [n, coverage, confidence, k] of scipy.toleranceFactor) {
+      near(toleranceFactor(n, coverage, confidence), k, { rel: 1e-9, abs: 0 }, [
+        n,
+        coverage,
+        confidence,
+      ]);
+    }
+  });
+});
+
+describe("noncentral t by its own laws", () => {
+  it("is Student's t without noncentrality", () => {
+    for (const [x, df, p] of scipy.t) {
+      near(noncentralTCdf(x, df, 0), p, { rel: 0, abs: 2e-14 }, ["central", x, df]);
+    }
+  });
+
+  it("has the value Φ(-delta) at zero, and mirrors in the sign of x and delta", () => {
+    for (const df of [1, 7, 250]) {
+      for (const delta of [-3, 0.4, 6]) {
+        near(noncentralTCdf(0, df, delta), normalCdf(-delta), { rel: 1e-13, abs: 0 }, [df, delta]);
+        const mirrored = 1 - noncentralTCdf(-2.5, df, -delta);
+        near(noncentralTCdf(2.5, df, delta), mirrored, { rel: 0, abs: 1e-14 }, [df, delta]);
+      }
+    }
+  });
+
+  it("returns from quantile to probability, far beyond where exp(-delta²/2) underflows", () => {
+    for (const p of [0.001, 0.05, 0.5, 0.95, 0.999]) {
+      for (const df of [1, 5, 40, 2000]) {
+        for (const delta of [-60, 0, 3, 90]) {
+          const x = noncentralTQuantile(p, df, delta);
+          near(noncentralTCdf(x, df, delta), p, { rel: 0, abs: 1e-12 }, [p, df, delta]);
+        }
+      }
+    }
+  });
+
+  it("gives factors that fall towards the normal quantile as results grow in number", () => {
+    const factors = [2, 5, 20, 100, 1000, 20000].map((n) => toleranceFactor(n, 0.95, 0.75));
+    for (let i = 1; i < factors.length; i++) expect(factors[i]).toBeLessThan(factors[i - 1]);
+    near(factors[5], normalQuantile(0.95), { rel: 0.01, abs: 0 }, "limit");
+  });
+});
+
+describe("misuse of distributions", () => {
+  it("is named with its value", () => {
+    expect(() => tQuantile(1.2, 3)).toThrow(new RangeError("invalid `p`: 1.2; expected 0 to 1"));
+    expect(() => tCdf(1, 0)).toThrow("invalid `df`: 0; expected above 0");
+    expect(() => normalQuantile(NaN)).toThrow("invalid `p`: NaN");
+    expect(() => normalCdf(NaN)).toThrow("invalid `x`: NaN");
+    expect(() => fCdf(1, 2, -1)).toThrow("invalid `d2`: -1");
+    expect(() => chiSquareQuantile(-0.1, 2)).toThrow("invalid `p`: -0.1");
+    expect(() => noncentralTCdf(1, 3, Infinity)).toThrow("invalid `delta`: Infinity");
+    expect(() => noncentralTQuantile(1, 3, 0)).toThrow("invalid `p`: 1");
+    expect(() => toleranceFactor(1, 0.95, 0.75)).toThrow("invalid `n`: 1");
+    expect(() => toleranceFactor(5, 0.95, 75)).toThrow("invalid `confidence`: 75");
+  });
+});
