@@ -1,1 +1,345 @@
+/** Everything that a notebook or another program may use, room by room, lowest first. */
+
+// batch
+export {
+  CEMENT_CARBON_FACTORS,
+  CONCRETE_CEMENT_CONTENT,
+  type SourcedRange,
+} from "./batch/carbonFactors.js";
+export { type Between, type CementComparison, cementComparison } from "./batch/cementComparison.js";
+export { type MaterialPrice, type MixCost, type MixCostLine, mixCost } from "./batch/mixCost.js";
+export { recipe } from "./batch/recipe.js";
+export type { RecipeInput, RecipeMaterial } from "./batch/recipeInput.js";
+export type { Recipe, RecipeLine, RecipeWater } from "./batch/recipeResult.js";
+export { scaleRecipe } from "./batch/scaleRecipe.js";
+export { type MassShares, toMassShares, type VolumePart } from "./batch/toMassShares.js";
+export { type VolumePartLine, type VolumeParts, volumeParts } from "./batch/volumeParts.js";
+export type { WallElement, WallOpening } from "./batch/wallElement.js";
+export { type WallAmounts, type WallQuantities, wallQuantities } from "./batch/wallQuantities.js";
+// blend
+export { type BlendedCurve, blendCurve } from "./blend/blendCurve.js";
+export type { BlendMaterial, TargetPoint } from "./blend/blendMaterial.js";
+export {
+  type BlendFitPoint,
+  type BlendResult,
+  type BlendShare,
+  blendMaterials,
+} from "./blend/blendMaterials.js";
+export { type BlendPassing, blendPassing } from "./blend/blendPassing.js";
+export { comparisonSizes } from "./blend/comparisonSizes.js";
+export { powerTarget } from "./blend/powerTarget.js";
+// figures
+export { blendChart } from "./figures/blendChart.js";
+export { compactionChart } from "./figures/compactionChart.js";
+export type { Figure } from "./figures/figure.js";
+export { type ChartBand, type ChartCurve, gradingChart } from "./figures/gradingChart.js";
+export { guidanceBand } from "./figures/guidanceBand.js";
+export { modelChart } from "./figures/modelChart.js";
+export { type LineStyle, PALETTE, SERIES_STYLES, seriesStyle } from "./figures/palette.js";
+export { type DrawableFigure, FIGURE_FONT, renderSvg } from "./figures/renderSvg.js";
+export { sharesChart } from "./figures/sharesChart.js";
+export { strengthChart } from "./figures/strengthChart.js";
+// grading
+export { analyseHydrometer } from "./grading/analyseHydrometer.js";
+export { analyseSieve } from "./grading/analyseSieve.js";
+export { type CharacteristicSizes, characteristicSizes } from "./grading/characteristicSizes.js";
+export { chooseModel } from "./grading/chooseModel.js";
+export type { ChosenModel, RankedFit } from "./grading/chosenModel.js";
+export type {
+  CombinedGrading,
+  CombineInput,
+  GradingOverlap,
+  GradingRepair,
+} from "./grading/combinedGrading.js";
+export { combineGrading } from "./grading/combineGrading.js";
+export { effectiveDepth } from "./grading/effectiveDepth.js";
+export { type FinenessModulus, finenessModulus } from "./grading/finenessModulus.js";
+export { fitGrading } from "./grading/fitGrading.js";
+export { type Fractions, fractions } from "./grading/fractions.js";
+export type { GradingCurve, GradingPoint } from "./grading/gradingCurve.js";
+export type { GradingFit, GradingFitParameter, GradingFitPoint } from "./grading/gradingFit.js";
+export type {
+  HydrometerAnalysis,
+  HydrometerAnalysisRow,
+  HydrometerInput,
+} from "./grading/hydrometerAnalysis.js";
+export { minimumSieveMass } from "./grading/minimumSieveMass.js";
+export { bimodalLognormal } from "./grading/models/bimodalLognormal.js";
+export { fredlund } from "./grading/models/fredlund.js";
+export type {
+  GradingModel,
+  GradingModelName,
+  GradingModelParameter,
+} from "./grading/models/gradingModel.js";
+export { GRADING_MODELS } from "./grading/models/gradingModels.js";
+export { haverkampParlange } from "./grading/models/haverkampParlange.js";
+export { lognormal } from "./grading/models/lognormal.js";
+export { power } from "./grading/models/power.js";
+export { weibull } from "./grading/models/weibull.js";
+export { passingAtSize } from "./grading/passingAtSize.js";
+export { poolAdjacent } from "./grading/poolAdjacent.js";
+export {
+  type GradingBandPoint,
+  type ResampleOptions,
+  resampleGrading,
+} from "./grading/resampleGrading.js";
+export { scalp } from "./grading/scalp.js";
+export type {
+  SieveAnalysis,
+  SieveAnalysisRow,
+  SieveOptions,
+  SieveSet,
+} from "./grading/sieveAnalysis.js";
+export { sizeAtPassing } from "./grading/sizeAtPassing.js";
+export {
+  type BoundarySystem,
+  SIZE_BOUNDARIES,
+  type SizeBoundaries,
+} from "./grading/sizeBoundaries.js";
+export { type SettlingInput, stokesDiameter } from "./grading/stokesDiameter.js";
+export { type WaterProperties, waterProperties } from "./grading/waterProperties.js";
+// guidance
+export { type BurroughsClass, burroughsClass } from "./guidance/burroughsClass.js";
+export { CAUTIONS, type Caution } from "./guidance/cautions.js";
+export { checkGuidance } from "./guidance/checkGuidance.js";
+export { type BandFraction, deriveBand } from "./guidance/deriveBand.js";
+export type {
+  CriterionCheck,
+  CriterionVerdict,
+  GuidanceCheck,
+  MeasuredConsistency,
+} from "./guidance/guidanceCheck.js";
+export { GUIDANCE_ENTRIES } from "./guidance/guidanceEntries.js";
+export type {
+  BandPoint,
+  ConsistencyLimit,
+  FractionLimit,
+  FractionName,
+  GuidanceEntry,
+  Source,
+} from "./guidance/guidanceEntry.js";
+// lab
+export type { CompactionPoint, CompactionRecord } from "./lab/compactionRecord.js";
+export type { Finding } from "./lab/finding.js";
+export { countFindings, formatFindings } from "./lab/formatFindings.js";
+export type { HydrometerReading, HydrometerRecord } from "./lab/hydrometerRecord.js";
+export type { LimitsRecord, LiquidLimitPoint, PlasticLimitPoint } from "./lab/limitsRecord.js";
+export { readCompaction } from "./lab/readCompaction.js";
+export { type GridReading, readGrid } from "./lab/readGrid.js";
+export { readHydrometer } from "./lab/readHydrometer.js";
+export { readLimits } from "./lab/readLimits.js";
+export { readSieve } from "./lab/readSieve.js";
+export { readSpecimens } from "./lab/readSpecimens.js";
+export type { SheetGrid } from "./lab/sheetGrid.js";
+export type { SieveRecord, SieveRow, SieveSplit } from "./lab/sieveRecord.js";
+export type { SpecimenRecord, SpecimenSheet } from "./lab/specimenRecord.js";
+// notebook
+export { formatFailure } from "./notebook/formatFailure.js";
+export {
+  KERNEL_NAME,
+  type KernelSpec,
+  kernelSpec,
+  writeKernelSpec,
+} from "./notebook/kernelSpec.js";
+export type {
+  CellOutput,
+  DisplayOutput,
+  NotebookCell,
+  NotebookFile,
+  NotebookText,
+  StreamOutput,
+} from "./notebook/nbformat.js";
+export type {
+  CellFailure,
+  CellPlace,
+  NotebookProgress,
+  NotebookRun,
+} from "./notebook/notebookRun.js";
+export type { ParameterValue } from "./notebook/parameters.js";
+export { type RunNotebookOptions, runNotebook } from "./notebook/runNotebook.js";
+export { show } from "./notebook/show.js";
+export type { Timeouts } from "./notebook/timeouts.js";
+export { toBundle } from "./notebook/toBundle.js";
+// numerics
+export { chiSquareQuantile } from "./numerics/chiSquareQuantile.js";
+export type { ConstrainedFit, ConstrainedProblem } from "./numerics/constrainedFit.js";
+export { constrainedLeastSquares } from "./numerics/convexQuadraticProgramme.js";
+export { fCdf } from "./numerics/fCdf.js";
+export { findRoot } from "./numerics/findRoot.js";
+export { leastSquares } from "./numerics/leastSquares.js";
+export type { LeastSquaresFit } from "./numerics/leastSquaresFit.js";
+export { levenbergMarquardt } from "./numerics/levenbergMarquardt.js";
+export { monotoneCubic } from "./numerics/monotoneCubic.js";
+export { noncentralTCdf } from "./numerics/noncentralTCdf.js";
+export { noncentralTQuantile } from "./numerics/noncentralTQuantile.js";
+export type { NonlinearFit, NonlinearProblem } from "./numerics/nonlinearFit.js";
+export { normalCdf } from "./numerics/normalCdf.js";
+export { normalQuantile } from "./numerics/normalQuantile.js";
+export { createRandom, type Random } from "./numerics/random.js";
+export { tCdf } from "./numerics/tCdf.js";
+export { toleranceFactor } from "./numerics/toleranceFactor.js";
+export { tQuantile } from "./numerics/tQuantile.js";
+// quantities
+export { convertFromBase, convertToBase } from "./quantities/convertUnit.js";
+export {
+  type DisplayKind,
+  displayUnit,
+  displayValue,
+  formatQuantity,
+  type UnitSystem,
+} from "./quantities/displayUnits.js";
+export { formatFixed, formatNumber } from "./quantities/formatNumber.js";
+export { normaliseUnit } from "./quantities/normaliseUnit.js";
+export { type HeaderCell, parseHeaderCell } from "./quantities/parseHeaderCell.js";
+export { type ParsedNumber, parseNumber } from "./quantities/parseNumber.js";
+export { acceptedUnits, type ParsedQuantity, parseQuantity } from "./quantities/parseQuantity.js";
 export { parseSieve } from "./quantities/parseSieve.js";
+export { SIEVE_DESIGNATIONS, type SieveDesignation } from "./quantities/sieveDesignations.js";
+export { type Dimension, type DimensionUnits, UNITS, type UnitScale } from "./quantities/units.js";
+// report
+export type {
+  CodeNode,
+  DocumentNode,
+  FigureNode,
+  HeadingNode,
+  Inline,
+  NumberedBlock,
+  ReportDocument,
+} from "./report/documentNode.js";
+export { type HtmlOptions, renderHtml } from "./report/html/renderHtml.js";
+export { notebookToDocument } from "./report/notebookToDocument.js";
+export { type PdfOptions, type PdfResult, renderPdf } from "./report/pdf/renderPdf.js";
+export type { ReportInput, ReportMeta } from "./report/reportMeta.js";
+export { type WriteReportOptions, type WrittenReport, writeReport } from "./report/writeReport.js";
+export type { AashtoClass, AashtoInput } from "./soil/aashtoInput.js";
+export { activity } from "./soil/activity.js";
+// soil
+export { aLine } from "./soil/aLine.js";
+export { analyseCompaction } from "./soil/analyseCompaction.js";
+export { classifyAashto } from "./soil/classifyAashto.js";
+export { classifyUscs } from "./soil/classifyUscs.js";
+export type {
+  CompactionAnalysis,
+  CompactionAnalysisPoint,
+  CompactionPeak,
+  DensityAtWater,
+  PeakMethod,
+} from "./soil/compactionAnalysis.js";
+export { consistencyLimits } from "./soil/consistencyLimits.js";
+export type { ConsistencyResult, FlowLine } from "./soil/consistencyResult.js";
+export { type GroupIndexInput, groupIndex } from "./soil/groupIndex.js";
+export { type LiquidLimit, liquidLimit } from "./soil/liquidLimit.js";
+export { uLine } from "./soil/uLine.js";
+export { uscsFromCurve } from "./soil/uscsFromCurve.js";
+export type { UscsClass, UscsInput } from "./soil/uscsInput.js";
+export {
+  type UsdaClass,
+  type UsdaParts,
+  type UsdaTexture,
+  usdaTexture,
+} from "./soil/usdaTexture.js";
+export { zeroAirVoidsDensity } from "./soil/zeroAirVoidsDensity.js";
+// strength
+export { ASPECT_RATIO_TABLES, type AspectRatioTable } from "./strength/aspectRatioTables.js";
+export type { StrengthStatistic } from "./strength/boundOffset.js";
+export { CHARACTERISTIC_RULES, type CharacteristicRule } from "./strength/characteristicRules.js";
+export {
+  type CharacteristicStrength,
+  characteristicStrength,
+} from "./strength/characteristicStrength.js";
+export { compareForms, type FormComparison, type FormsCompared } from "./strength/compareForms.js";
+export { type ContentInterval, contentInterval } from "./strength/contentInterval.js";
+export { type AspectCorrected, correctAspectRatio } from "./strength/correctAspectRatio.js";
+export { type FiellerContent, fiellerContent } from "./strength/fiellerContent.js";
+export { type FitStrengthOptions, fitStrength } from "./strength/fitStrength.js";
+export { type IncludedSpecimens, includedSpecimens } from "./strength/includedSpecimens.js";
+export { type LackOfFit, lackOfFit } from "./strength/lackOfFit.js";
+export { type LeastCement, leastCement, type StrengthRequirement } from "./strength/leastCement.js";
+export type { NextBlocks } from "./strength/nextBlocks.js";
+export { roundUpToStep } from "./strength/roundUpToStep.js";
+export {
+  type StrengthBand,
+  type StrengthBandsOptions,
+  strengthBands,
+} from "./strength/strengthBands.js";
+export { type StrengthBoundOptions, strengthBound } from "./strength/strengthBound.js";
+export type {
+  FittedStrength,
+  StrengthCoefficient,
+  StrengthFit,
+  StrengthFitPoint,
+  UnfittedStrength,
+} from "./strength/strengthFit.js";
+export {
+  STRENGTH_FORMS,
+  type StrengthForm,
+  type StrengthFormFacts,
+} from "./strength/strengthForm.js";
+// study
+export { computeStudy, type StudyComputation } from "./study/computeStudy.js";
+export { MADE_WITH } from "./study/madeWith.js";
+export { openStudy } from "./study/openStudy.js";
+export { readStudy, type StudyReading } from "./study/readStudy.js";
+export type { InputFile, Study, StudyMaterial } from "./study/study.js";
+export type {
+  CementConfig,
+  ElementConfig,
+  MaterialConfig,
+  MethodConfig,
+  OpeningConfig,
+  Price,
+  RequirementConfig,
+  RequirementStatistic,
+  StrengthConfig,
+  StudyConfig,
+  TargetConfig,
+} from "./study/studyConfig.js";
+export { StudyError } from "./study/studyError.js";
+export {
+  type BlendStudy,
+  type CompactedDensity,
+  type GuidanceStudy,
+  type MaterialResult,
+  type MixStudy,
+  RESULT_FORMAT,
+  type StrengthStudy,
+  type StudyResult,
+} from "./study/studyResult.js";
+// tables
+export { blendFitTable, blendSharesTable } from "./tables/blendTables.js";
+export {
+  type NamedSizes,
+  sedimentationTable,
+  sievingTable,
+  sizesTable,
+} from "./tables/gradingTables.js";
+export { cautionsBlock, guidanceTable, referencesBlock } from "./tables/guidanceTables.js";
+export { inputsTable } from "./tables/inputsTable.js";
+export { leastCementTable } from "./tables/leastCementTable.js";
+export { materialsTable, methodsTable } from "./tables/materialsTable.js";
+export {
+  comparisonTable,
+  costTable,
+  NO_MIX,
+  quantitiesTable,
+  recipeTable,
+} from "./tables/mixTables.js";
+export { projectTable } from "./tables/projectTable.js";
+export type {
+  CautionsBlock,
+  FindingsBlock,
+  KeyValuesBlock,
+  NoteBlock,
+  PageBreakBlock,
+  ParagraphBlock,
+  ReferencesBlock,
+  ReportBlock,
+  SignatureBlock,
+  TableBlock,
+  TableColumn,
+} from "./tables/reportBlock.js";
+export { sheetTable } from "./tables/sheetTable.js";
+export { compactionTable, limitsTable, modelTable } from "./tables/soilTables.js";
+export { statisticName } from "./tables/statisticName.js";
+export { bandsTable, regressionTable, specimensTable } from "./tables/strengthTables.js";
+export { type DataFrameLike, toDataFrame } from "./tables/toDataFrame.js";

@@ -1,7 +1,7 @@
+import { formatFindings } from "../lab/formatFindings.js";
 import { computeStudy } from "../study/computeStudy.js";
 import { readStudy } from "../study/readStudy.js";
 import { EXIT } from "./exitCodes.js";
-import { formatFindings } from "./formatFindings.js";
 import { parseCall } from "./parseCall.js";
 
 /** `loambook check`: all findings of a study; 3 where one of them is an error. */

@@ -1,7 +1,7 @@
 import { existsSync } from "node:fs";
+import { openStudy } from "../study/openStudy.js";
 import { CommandError } from "./commandError.js";
 import { EXIT } from "./exitCodes.js";
-import { loadStudy } from "./loadStudy.js";
 import { parseCall } from "./parseCall.js";
 import { summariseResult } from "./summariseResult.js";
 import { writeNewFile } from "./writeNewFile.js";
@@ -14,7 +14,7 @@ export async function computeCommand(words: readonly string[]): Promise<number> 
   if (out !== undefined && existsSync(out)) {
     throw new CommandError(EXIT.output, `${out} exists already. Give another name.`);
   }
-  const result = await loadStudy(call.place as string);
+  const result = await openStudy(call.place as string);
   const output = call.flag("json")
     ? `${JSON.stringify(result, undefined, 2)}\n`
     : summariseResult(result);

@@ -34,6 +34,10 @@ export async function main(words: readonly string[]): Promise<number> {
     const run = await COMMANDS[command]();
     return await run(rest);
   } catch (problem) {
+    if (isStudyError(problem)) {
+      process.stderr.write(`${problem.message}\n\nNothing was written.\n`);
+      return EXIT.badInput;
+    }
     if (problem instanceof CommandError) {
       process.stderr.write(`${problem.message}\n`);
       return problem.exitCode;
@@ -43,4 +47,9 @@ export async function main(words: readonly string[]): Promise<number> {
     );
     return EXIT.fault;
   }
+}
+
+/** By its name: loading its class here would load the study's code before it is needed. */
+function isStudyError(problem: unknown): problem is Error {
+  return problem instanceof Error && problem.name === "StudyError";
 }

@@ -1,11 +1,11 @@
 import { basename, join, resolve } from "node:path";
+import { countFindings, formatFindings } from "../lab/formatFindings.js";
 import { runNotebook } from "../notebook/runNotebook.js";
 import { writeReport } from "../report/writeReport.js";
+import { openStudy } from "../study/openStudy.js";
 import { CommandError } from "./commandError.js";
 import { EXIT } from "./exitCodes.js";
-import { countFindings, formatFindings } from "./formatFindings.js";
 import { freshFolder } from "./freshFolder.js";
-import { loadStudy } from "./loadStudy.js";
 import { packageFolder } from "./packageFolder.js";
 import { parseCall } from "./parseCall.js";
 import { progressLine } from "./progressLine.js";
@@ -33,7 +33,7 @@ export async function makeAppendix(words: readonly string[]): Promise<number> {
   const study = call.place as string;
   const progress = progressLine();
   progress.show("reading and computing the study");
-  const result = await loadStudy(study);
+  const result = await openStudy(study);
   const outFolder = freshFolder({
     wanted: call.text("out"),
     byDefault: resolve(`appendix-${basename(resolve(study))}`),

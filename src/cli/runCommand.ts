@@ -1,7 +1,8 @@
 import { existsSync } from "node:fs";
 import { dirname, relative, resolve } from "node:path";
 import { formatFailure } from "../notebook/formatFailure.js";
-import { type NotebookRun, runNotebook } from "../notebook/runNotebook.js";
+import type { NotebookRun } from "../notebook/notebookRun.js";
+import { runNotebook } from "../notebook/runNotebook.js";
 import { parseNumber } from "../quantities/parseNumber.js";
 import { CommandError } from "./commandError.js";
 import { EXIT } from "./exitCodes.js";

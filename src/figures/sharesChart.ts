@@ -1,17 +1,20 @@
+import type { BlendResult } from "../blend/blendMaterials.js";
 import { formatFixed } from "../quantities/formatNumber.js";
+import type { MaterialConfig } from "../study/studyConfig.js";
 import { baseLayout } from "./baseLayout.js";
 import type { Figure } from "./figure.js";
 import { PALETTE, seriesStyle } from "./palette.js";
 
-export interface ChartShare {
-  readonly name: string;
-  readonly sharePct: number;
-  readonly minSharePct: number;
-  readonly maxSharePct: number;
-}
-
 /** Shares of dry mass as bars, each with the range that it was allowed. */
-export function sharesChart(title: string, shares: readonly ChartShare[]): Figure {
+export function sharesChart(
+  title: string,
+  materials: readonly MaterialConfig[],
+  blend: BlendResult,
+): Figure {
+  const shares = materials.map((material) => ({
+    ...material,
+    sharePct: blend.shares.find(({ id }) => id === material.id)?.sharePct ?? 0,
+  }));
   const y = shares.map(({ name }) => name);
   const data = [
     {

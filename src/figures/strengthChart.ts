@@ -1,44 +1,31 @@
+import type { SpecimenRecord } from "../lab/specimenRecord.js";
 import {
   displayUnit,
   displayValue,
   formatQuantity,
-  type UnitSystem,
+
 } from "../quantities/displayUnits.js";
 import { formatFixed } from "../quantities/formatNumber.js";
+import type { StudyConfig } from "../study/studyConfig.js";
+import type { StrengthStudy, StudyResult } from "../study/studyResult.js";
 import { baseLayout } from "./baseLayout.js";
 import type { Figure } from "./figure.js";
 import { PALETTE } from "./palette.js";
 
-export interface StrengthChartInput {
-  readonly title: string;
-  readonly units: UnitSystem;
-  readonly ageDays: number;
-  readonly specimens: readonly {
-    readonly id: string;
-    readonly cementPct: number;
-    readonly ageDays: number;
-    readonly strengthMpa: number;
-    readonly excluded?: string;
-  }[];
-  /** The fitted mean and its bands at the age of the requirement, in order of cement content. */
-  readonly line: readonly {
-    readonly cementPct: number;
-    readonly meanMpa: number;
-    readonly meanLowMpa: number;
-    readonly meanHighMpa: number;
-    /** The one-sided bound that the requirement is held against. */
-    readonly boundMpa: number;
-  }[];
-  readonly boundName: string;
-  readonly requirementMpa: number;
-  readonly leastCementPct?: number;
-}
+const BOUND_NAMES = {
+  mean: "lower bound of the mean",
+  prediction: "lower bound of one further block",
+  tolerance: "bound that 95 % of blocks exceed",
+};
 
 /** Strength against cement content: blocks, fitted mean with its band, the bound, the requirement. */
-export function strengthChart(input: StrengthChartInput): Figure {
-  const { units, ageDays, line, specimens } = input;
+export function strengthChart(title: string, { config, strength }: StudyResult): Figure {
+  const { units } = config;
+  const { ageDays, statistic, strengthMpa: requirementMpa } = config.strength.requirement;
+  const { bands, specimens, fit } = strength;
+  const boundName = BOUND_NAMES[statistic];
   const stress = (mpa: number) => displayValue(mpa, "stress", units);
-  const x = line.map(({ cementPct }) => cementPct);
+  const x = bands.map(({ cementPct }) => cementPct);
   const lineTrace = (name: string, values: readonly number[], more: object) => ({
     type: "scatter",
     mode: "lines",
@@ -47,11 +34,7 @@ export function strengthChart(input: StrengthChartInput): Figure {
     y: values.map(stress),
     ...more,
   });
-  const points = (
-    name: string,
-    keep: (specimen: StrengthChartInput["specimens"][number]) => boolean,
-    marker: object,
-  ) => {
+  const points = (name: string, keep: (specimen: SpecimenRecord) => boolean, marker: object) => {
     const chosen = specimens.filter(keep);
     return {
       type: "scatter",
@@ -70,12 +53,12 @@ export function strengthChart(input: StrengthChartInput): Figure {
   const data = [
     lineTrace(
       "",
-      line.map((at) => at.meanHighMpa),
+      bands.map((at) => at.meanHighMpa),
       { ...edge, showlegend: false },
     ),
     lineTrace(
-      "95 % band of the mean",
-      line.map((at) => at.meanLowMpa),
+      "band of the mean",
+      bands.map((at) => at.meanLowMpa),
       {
         ...edge,
         fill: "tonexty",
@@ -83,15 +66,15 @@ export function strengthChart(input: StrengthChartInput): Figure {
       },
     ),
     lineTrace(
-      `mean at ${ageDays} d`,
-      line.map((at) => at.meanMpa),
+      `${fit.line} at ${ageDays} d`,
+      bands.map((at) => at.meanMpa),
       {
         line: { color: PALETTE.azurite, width: 2.5 },
       },
     ),
     lineTrace(
-      input.boundName,
-      line.map((at) => at.boundMpa),
+      boundName,
+      bands.map((at) => at.lowerBoundMpa[statistic]),
       {
         line: { color: PALETTE.redEarth, width: 2, dash: "dash" },
       },
@@ -118,7 +101,7 @@ export function strengthChart(input: StrengthChartInput): Figure {
         ]
       : []),
   ];
-  const required = stress(input.requirementMpa);
+  const required = stress(requirementMpa);
   const level = {
     type: "line",
     xref: "paper",
@@ -128,7 +111,7 @@ export function strengthChart(input: StrengthChartInput): Figure {
     y1: required,
     line: { color: PALETTE.manganese, width: 1.5, dash: "dot" },
   };
-  const least = input.leastCementPct;
+  const least = strength.leastCement.cementPct ?? undefined;
   const drop = {
     type: "line",
     x0: least,
@@ -140,8 +123,8 @@ export function strengthChart(input: StrengthChartInput): Figure {
   };
   return {
     kind: "figure",
-    title: input.title,
-    altText: describe(input),
+    title,
+    altText: describe(title, config, strength, boundName),
     data,
     layout: baseLayout(
       { title: "Cement (% of the dry mass of soil and aggregate)" },
@@ -150,7 +133,7 @@ export function strengthChart(input: StrengthChartInput): Figure {
         shapes: least === undefined ? [level] : [level, drop],
         annotations: [
           {
-            text: `required ${formatQuantity(input.requirementMpa, "stress", units)}`,
+            text: `required ${formatQuantity(requirementMpa, "stress", units)}`,
             xref: "paper",
             x: 1,
             xanchor: "right",
@@ -164,18 +147,23 @@ export function strengthChart(input: StrengthChartInput): Figure {
   };
 }
 
-function describe(input: StrengthChartInput): string {
-  const { line, units } = input;
-  const [first, last] = [line[0], line[line.length - 1]];
-  const strength = (mpa: number) => formatQuantity(mpa, "stress", units);
+function describe(
+  title: string,
+  config: StudyConfig,
+  { bands, specimens, fit, leastCement }: StrengthStudy,
+  boundName: string,
+): string {
+  const { statistic, strengthMpa } = config.strength.requirement;
+  const [first, last] = [bands[0], bands[bands.length - 1]];
+  const strength = (mpa: number) => formatQuantity(mpa, "stress", config.units);
   const least =
-    input.leastCementPct === undefined
+    leastCement.cementPct === null
       ? "Within the tested contents no least cement content is found."
-      : `The bound meets the requirement from ${formatFixed(input.leastCementPct, 2)} % cement.`;
+      : `The bound meets the requirement from ${formatFixed(leastCement.cementPct, 2)} % cement.`;
   return [
-    `${input.title}. ${input.specimens.length} blocks.`,
-    `The fitted mean at ${input.ageDays} days goes from ${strength(first.meanMpa)} at ${first.cementPct} % to ${strength(last.meanMpa)} at ${last.cementPct} % cement;`,
-    `${input.boundName} from ${strength(first.boundMpa)} to ${strength(last.boundMpa)}.`,
-    `Required: ${strength(input.requirementMpa)}. ${least}`,
+    `${title}. ${specimens.length} blocks.`,
+    `The fitted ${fit.line} at ${fit.ageDays} days goes from ${strength(first.meanMpa)} at ${first.cementPct} % to ${strength(last.meanMpa)} at ${last.cementPct} % cement;`,
+    `the ${boundName} from ${strength(first.lowerBoundMpa[statistic])} to ${strength(last.lowerBoundMpa[statistic])}.`,
+    `Required: ${strength(strengthMpa)}. ${least}`,
   ].join(" ");
 }

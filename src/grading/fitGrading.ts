@@ -1,13 +1,11 @@
-import { levenbergMarquardt } from "../numerics/levenbergMarquardt.js";
 import { tQuantile } from "../numerics/tQuantile.js";
+import { fitPoints } from "./fitPoints.js";
 import type { GradingCurve, GradingPoint } from "./gradingCurve.js";
 import type { GradingFit, GradingFitParameter } from "./gradingFit.js";
 import { gradingFitWarnings } from "./gradingFitWarnings.js";
-import type { GradingModel, GradingModelName } from "./models/gradingModel.js";
+import type { GradingModelName } from "./models/gradingModel.js";
 import { GRADING_MODELS } from "./models/gradingModels.js";
 
-/** Starts that are followed to the end, the best of those that the model offers. */
-const STARTS = 3;
 /** Variance below which points count as met exactly, squared percentage points: no sheet is that sharp. */
 const SMALLEST_VARIANCE = 1e-12;
 
@@ -15,7 +13,7 @@ const SMALLEST_VARIANCE = 1e-12;
  * Fits a closed-form curve to measured points by bounded nonlinear least squares on the passing.
  *
  * Problem: minimise Σ (model − measured)² in percentage points, every point alike, sizes stepped by
- * their logarithm. Algorithm: Levenberg–Marquardt from the {@link STARTS} best of the model's starts;
+ * their logarithm. Algorithm: Levenberg–Marquardt from the three best of the model's starts;
  * the best end is kept. Points beyond the first 100 % and before the last 0 % say nothing new and are
  * left out. Standard errors from the linearised covariance; sizes by the delta method.
  * AICc = n ln(RSS / n) + 2 k + 2 k (k + 1) / (n − k − 1), k parameters and the variance counted
@@ -45,49 +43,30 @@ export function fitGrading(
       `invalid \`curve\`: ${points.length} points that tell; expected at least ${count} for “${name}”`,
     );
   }
-  const run = runFrom(model, points);
-  const candidates = (starts ?? model.starts({ points }))
-    .map((values) => ({ values, misfit: misfit(model, points, values) }))
-    .filter((start) => Number.isFinite(start.misfit))
-    .sort((a, b) => a.misfit - b.misfit)
-    .slice(0, STARTS);
-  const ends = candidates.map(({ values }) => run(values));
-  if (ends.length === 0) throw new RangeError("invalid `starts`: none gives a finite curve");
-  const best = ends.reduce((kept, end) =>
-    end.residualSumOfSquares < kept.residualSumOfSquares ? end : kept,
-  );
-
-  const values = natural(model, best.parameters);
-  const free = points.length - count;
-  const parameters = model.parameters.map(({ name: own, unit, scale }, index) => {
-    const half = free > 0 ? tQuantile(0.975, free) * best.standardErrors[index] : Number.NaN;
-    const step = best.parameters[index];
-    const back = scale === "logarithm" ? Math.exp : (value: number) => value;
-    return {
-      name: own,
-      unit,
-      value: values[index],
-      standardError: best.standardErrors[index] * (scale === "logarithm" ? values[index] : 1),
-      interval95: [back(step - half), back(step + half)],
-    } satisfies GradingFitParameter;
-  });
+  const { solution, steps, values } = fitPoints(model, points, starts ?? model.starts({ points }));
   const n = points.length;
+  const free = n - count;
   const k = count + 1;
-  const variance = Math.max(best.residualSumOfSquares / n, SMALLEST_VARIANCE);
+  const variance = Math.max(solution.residualSumOfSquares / n, SMALLEST_VARIANCE);
   return {
     model: name,
     title: model.title,
     source: model.source,
-    converged: best.status === "converged",
-    message: best.message,
-    parameters,
+    converged: solution.status === "converged",
+    message: solution.message,
+    parameters: model.parameters.map(({ name: own, unit, scale }, index) => ({
+      name: own,
+      unit,
+      value: values[index],
+      ...doubt(steps[index], solution.standardErrors[index], scale, free),
+    })),
     points: n,
     degreesOfFreedom: free,
-    residualSdPct: free > 0 ? Math.sqrt(best.residualSumOfSquares / free) : Number.NaN,
+    ...(free > 0 ? { residualSdPct: Math.sqrt(solution.residualSumOfSquares / free) } : {}),
     ...(n - k - 1 > 0
       ? { aicc: n * Math.log(variance) + 2 * k + (2 * k * (k + 1)) / (n - k - 1) }
       : {}),
-    warnings: gradingFitWarnings(model, best, free),
+    warnings: gradingFitWarnings(model, solution, free),
     fitted: points.map(({ sizeMm, passingPct }) => ({
       sizeMm,
       measuredPct: passingPct,
@@ -96,46 +75,29 @@ export function fitGrading(
   };
 }
 
+/** Standard error and 95 % limits in the parameter's own unit, where the fit gives any. */
+function doubt(
+  step: number,
+  error: number,
+  scale: "logarithm" | "plain",
+  free: number,
+): Pick<GradingFitParameter, "standardError" | "interval95"> {
+  if (free < 1 || !Number.isFinite(error)) return {};
+  const half = tQuantile(0.975, free) * error;
+  return scale === "logarithm"
+    ? {
+        standardError: error * Math.exp(step),
+        interval95: [Math.exp(step - half), Math.exp(step + half)],
+      }
+    : { standardError: error, interval95: [step - half, step + half] };
+}
+
 /** The points from the last 0 % to the first 100 %. */
 function telling(points: readonly GradingPoint[]): GradingPoint[] {
-  const first = Math.max(0, points.findLastIndex(({ passingPct }) => passingPct <= 0));
+  const first = Math.max(
+    0,
+    points.findLastIndex(({ passingPct }) => passingPct <= 0),
+  );
   const full = points.findIndex(({ passingPct }) => passingPct >= 100);
   return points.slice(first, full < 0 ? undefined : full + 1);
-}
-
-function natural(model: GradingModel, steps: readonly number[]): number[] {
-  return steps.map((step, index) =>
-    model.parameters[index].scale === "logarithm" ? Math.exp(step) : step,
-  );
-}
-
-function misfit(
-  model: GradingModel,
-  points: readonly GradingPoint[],
-  values: readonly number[],
-): number {
-  return points.reduce(
-    (sum, { sizeMm, passingPct }) => sum + (model.evaluate(sizeMm, values) - passingPct) ** 2,
-    0,
-  );
-}
-
-function runFrom(model: GradingModel, points: readonly GradingPoint[]) {
-  const toStep = (value: number, index: number) =>
-    model.parameters[index].scale === "logarithm" ? Math.log(value) : value;
-  const lower = model.parameters.map(({ lower: bound }, index) => toStep(bound, index));
-  const upper = model.parameters.map(({ upper: bound }, index) => toStep(bound, index));
-  const residuals = (steps: readonly number[]): number[] => {
-    const values = natural(model, steps);
-    return points.map(({ sizeMm, passingPct }) => model.evaluate(sizeMm, values) - passingPct);
-  };
-  return (values: readonly number[]) =>
-    levenbergMarquardt({
-      residuals,
-      start: values.map((value, index) =>
-        Math.min(upper[index], Math.max(lower[index], toStep(value, index))),
-      ),
-      lower,
-      upper,
-    });
 }

@@ -4,9 +4,10 @@ export interface GradingFitParameter {
   readonly name: string;
   readonly unit: "mm" | "";
   readonly value: number;
-  readonly standardError: number;
+  /** Absent, like the interval, where the data give none: no degree of freedom, or a parameter on a bound. */
+  readonly standardError?: number;
   /** 95 % confidence limits by Student's t; for sizes worked out on the logarithm, hence not symmetric. */
-  readonly interval95: readonly [number, number];
+  readonly interval95?: readonly [number, number];
 }
 
 export interface GradingFitPoint {
@@ -25,8 +26,8 @@ export interface GradingFit {
   /** Count of points that the fit used. */
   readonly points: number;
   readonly degreesOfFreedom: number;
-  /** √(Σ residual² / degrees of freedom), percentage points; NaN without a degree of freedom. */
-  readonly residualSdPct: number;
+  /** √(Σ residual² / degrees of freedom), percentage points; absent without a degree of freedom. */
+  readonly residualSdPct?: number;
   /** Akaike's criterion corrected for few points; absent where there are too few for it. */
   readonly aicc?: number;
   /** When not to trust the fit. */

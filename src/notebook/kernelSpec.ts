@@ -14,16 +14,17 @@ export interface KernelSpec {
 }
 
 /**
- * Loaded before tslab. Its publishing socket holds 1000 messages and drops what is beyond, the end of
- * a cell too; a cell that prints some thousand lines would then never be seen to end (measured with
- * tslab 1.0.22). Without a limit nothing is lost.
+ * Loaded before tslab, because of two limits of its publishing socket: zeromq.js takes no more than 512
+ * messages at a stretch unless the time-out is 0, and ZeroMQ drops what is beyond the 1000 it holds.
+ * A cell that prints more lines loses the rest and the sign of its end, so that a front end waits for
+ * ever (measured: tslab 1.0.22 with zeromq 6.8).
  */
 function preload(manifest: string): string {
   const code = `import { createRequire } from "node:module";
 const zmq = createRequire(${JSON.stringify(manifest)})("zeromq");
 zmq.Publisher = class extends zmq.Publisher {
   constructor(options) {
-    super({ sendHighWaterMark: 0, ...options });
+    super({ sendHighWaterMark: 0, sendTimeout: 0, ...options });
   }
 };`;
   return `data:text/javascript,${encodeURIComponent(code)}`;

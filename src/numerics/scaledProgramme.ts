@@ -1,6 +1,7 @@
 import type { ActiveSetProgramme } from "./activeSetProgramme.js";
 import type { ConstrainedProblem } from "./constrainedFit.js";
 import { HouseholderQr } from "./householderQr.js";
+import { scaledConditions } from "./scaledConditions.js";
 
 /** A problem in unknowns `z = x / columnScale` with conditions multiplied by `rowScale`. */
 export interface ScaledProgramme {
@@ -51,19 +52,22 @@ export function scaledProgramme(problem: ConstrainedProblem, unknowns: number): 
   qr.rank = rank;
   qr.solveUpper(solved);
   for (let k = 0; k < rank; k++) start[qr.order[k]] = solved[k];
+  const { conditions, limits, rowScale } = scaledConditions(problem, columnScale);
   return {
     programme: {
       unknowns,
       rows: short,
       matrix: triangle,
       target: reducedTarget.slice(0, short),
-      ...conditionsOf(problem, unknowns, columnScale),
+      conditions,
+      limits,
+      equalities: problem.equalities?.matrix.length ?? 0,
       lower: Float64Array.from(columnScale, (s, j) => (problem.lower?.[j] ?? -Infinity) / s),
       upper: Float64Array.from(columnScale, (s, j) => (problem.upper?.[j] ?? Infinity) / s),
     },
     start,
     columnScale,
-    rowScale: rowScales(problem, unknowns, columnScale),
+    rowScale,
     matrix,
     target,
     rank,
@@ -73,43 +77,4 @@ export function scaledProgramme(problem: ConstrainedProblem, unknowns: number): 
 function isSound(qr: HouseholderQr, k: number): boolean {
   const tolerance = Math.max(qr.rows, qr.columns) * Number.EPSILON;
   return Math.abs(qr.packed[k * qr.rows + k]) > tolerance * Math.abs(qr.packed[0]);
-}
-
-function rowsOf(problem: ConstrainedProblem): readonly (readonly number[])[] {
-  return [...(problem.equalities?.matrix ?? []), ...(problem.inequalities?.matrix ?? [])];
-}
-
-function rowScales(
-  problem: ConstrainedProblem,
-  unknowns: number,
-  columnScale: Float64Array,
-): Float64Array {
-  return Float64Array.from(rowsOf(problem), (row) => {
-    let largest = 0;
-    for (let j = 0; j < unknowns; j++) {
-      largest = Math.max(largest, Math.abs(row[j] * columnScale[j]));
-    }
-    return largest === 0 ? 1 : 2 ** -Math.round(Math.log2(largest));
-  });
-}
-
-function conditionsOf(
-  problem: ConstrainedProblem,
-  unknowns: number,
-  columnScale: Float64Array,
-): Pick<ActiveSetProgramme, "conditions" | "limits" | "equalities"> {
-  const scales = rowScales(problem, unknowns, columnScale);
-  const rows = rowsOf(problem);
-  const given = [...(problem.equalities?.target ?? []), ...(problem.inequalities?.limit ?? [])];
-  const conditions = new Float64Array(rows.length * unknowns);
-  rows.forEach((row, i) => {
-    for (let j = 0; j < unknowns; j++) {
-      conditions[i * unknowns + j] = row[j] * columnScale[j] * scales[i];
-    }
-  });
-  return {
-    conditions,
-    limits: Float64Array.from(given, (value, i) => value * scales[i]),
-    equalities: problem.equalities?.matrix.length ?? 0,
-  };
 }

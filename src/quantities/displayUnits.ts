@@ -53,7 +53,7 @@ const DISPLAY: Readonly<Record<UnitSystem, Readonly<Record<DisplayKind, DisplayU
  * Converts a value in base units to the number that a person reads in the study's unit system.
  *
  * @example
- * displayValue(2.068427, "stress", "US") // => 300
+ * displayValue(2.068427, "stress", "US") // => 300.0
  */
 export function displayValue(value: number, kind: DisplayKind, system: UnitSystem): number {
   const { unit, dimension } = DISPLAY[system][kind];

@@ -89,7 +89,8 @@ export function usdaTexture(parts: UsdaParts): UsdaClass {
   const [sandPct, siltPct, clayPct] = [given.sandPct, given.siltPct, given.clayPct].map(
     (part) => (100 * part) / sum,
   );
-  const [texture, rule] = RULES.find(([, , fits]) => fits({ sandPct, siltPct, clayPct })) ?? RULES[RULES.length - 1];
+  const [texture, rule] =
+    RULES.find(([, , fits]) => fits({ sandPct, siltPct, clayPct })) ?? RULES[RULES.length - 1];
   const gravelly = gravelPct >= 15;
   return {
     texture,

@@ -34,7 +34,7 @@ export interface CharacteristicStrength {
  *
  * @example
  * const { factor, valueMpa } = characteristicStrength([2.5, 2.8, 3.2, 3.1], "en1990-normal");
- * [factor, valueMpa] // => [2.6312, 2.0679]
+ * [factor, valueMpa] // => [2.6311, 2.068]
  */
 export function characteristicStrength(
   strengthsMpa: readonly number[],

@@ -43,7 +43,7 @@ export interface FormsCompared {
  * const block = (id, cementPct, strengthMpa) => ({ id, cementPct, strengthMpa, ageDays: 28, row: 2 });
  * const blocks = [block("A", 4, 1.5), block("B", 5, 2.0), block("C", 6, 2.4), block("D", 7, 2.7), block("E", 8, 3.0), block("F", 9, 3.2), block("G", 10, 3.4)];
  * const { forms, used } = compareForms(blocks, { ageDays: 28 });
- * [forms[0].form, used] // => ["quadratic", "linear"]
+ * [forms[0].form, used] // => ["logarithmic", "linear"]
  */
 export function compareForms(
   specimens: readonly SpecimenRecord[],

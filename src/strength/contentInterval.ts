@@ -1,7 +1,7 @@
-import { boundOffset, type StrengthStatistic } from "./boundOffset.js";
+import type { StrengthStatistic } from "./boundOffset.js";
 import { fiellerContent } from "./fiellerContent.js";
 import { firstReach } from "./firstReach.js";
-import { fromFittedScale, strengthAt } from "./strengthAt.js";
+import { reachMargin } from "./reachMargin.js";
 import type { FittedStrength } from "./strengthFit.js";
 import { STRENGTH_FORMS } from "./strengthForm.js";
 
@@ -35,7 +35,7 @@ export function contentInterval(
   },
 ): ContentInterval | null {
   const { strengthMpa, statistic, confidence, coverage } = of;
-  const { contentsPct, degreesOfFreedom, residualSd } = fit;
+  const { contentsPct } = fit;
   const [first, last] = [contentsPct[0], contentsPct[contentsPct.length - 1]];
   const straight = STRENGTH_FORMS[fit.form].degree === 1 && fit.basis.coefficients[1] > 0;
   if (statistic !== "tolerance" && straight) {
@@ -52,11 +52,8 @@ export function contentInterval(
       };
     }
   }
-  const edge = (probability: number) => (cementPct: number) => {
-    const { value, leverage } = strengthAt(fit, cementPct);
-    const offset = boundOffset({ statistic, probability, coverage, leverage, degreesOfFreedom });
-    return fromFittedScale(fit, value + offset * residualSd) - strengthMpa;
-  };
+  const edge = (probability: number) =>
+    reachMargin(fit, { strengthMpa, statistic, probability, coverage });
   const low = firstReach(edge((1 + confidence) / 2), first, last);
   if (low === null) return null;
   const high = firstReach(edge((1 - confidence) / 2), first, last);

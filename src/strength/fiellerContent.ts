@@ -38,7 +38,7 @@ export interface FiellerContent {
  * const block = (id, cementPct, strengthMpa) => ({ id, cementPct, strengthMpa, ageDays: 28, row: 2 });
  * const fit = fitStrength([block("A", 4, 1.5), block("B", 6, 2.4), block("C", 8, 3.0), block("D", 10, 3.6)], { form: "linear", ageDays: 28 });
  * const { cementPct, lowPct, highPct } = fiellerContent(fit, { strengthMpa: 2.5, statistic: "mean" });
- * [cementPct, lowPct, highPct] // => [6.6377, 5.9173, 7.2969]
+ * [cementPct, lowPct, highPct] // => [6.6377, 5.8182, 7.3722]
  */
 export function fiellerContent(
   fit: StrengthFit,

@@ -5,6 +5,7 @@ import { type ContentInterval, contentInterval } from "./contentInterval.js";
 import { firstReach } from "./firstReach.js";
 import { leastCementFindings } from "./leastCementFindings.js";
 import { blocksAbove, blocksBelow, type NextBlocks } from "./nextBlocks.js";
+import { reachMargin } from "./reachMargin.js";
 import { roundUpToStep } from "./roundUpToStep.js";
 import { fromFittedScale, strengthAt } from "./strengthAt.js";
 import { strengthBound } from "./strengthBound.js";
@@ -36,7 +37,7 @@ export interface LeastCement {
   readonly boundAtBatchableMpa: number | null;
   /** The fitted line there, MPa. */
   readonly lineAtBatchableMpa: number | null;
-  /** Where the fitted line itself, without any margin, reaches the requirement. */
+  /** Where the fitted line itself, without any margin, reaches the requirement inside the range. */
   readonly lineContentPct: number | null;
   readonly interval: ContentInterval | null;
   readonly nextBlocks: NextBlocks | null;
@@ -62,7 +63,7 @@ export interface LeastCement {
  * const block = (id, cementPct, strengthMpa) => ({ id, cementPct, strengthMpa, ageDays: 28, row: 2 });
  * const fit = fitStrength([block("A", 4, 1.5), block("B", 6, 2.4), block("C", 8, 3.0), block("D", 10, 3.6)], { form: "linear", ageDays: 28 });
  * const { status, cementPct, batchablePct } = leastCement(fit, { strengthMpa: 2.5, statistic: "mean", confidence: 0.95 });
- * [status, cementPct, batchablePct] // => ["ok", 7.0879, 7.5]
+ * [status, cementPct, batchablePct] // => ["ok", 7.1302, 7.5]
  */
 export function leastCement(
   fit: StrengthFit,
@@ -91,7 +92,9 @@ export function leastCement(
   const rule = { strengthMpa, statistic, confidence, coverage };
   const line = (content: number) => fromFittedScale(fit, strengthAt(fit, content).value);
   const bound = (content: number) => strengthBound(fit, content, rule);
-  const reached = firstReach((content) => bound(content) - strengthMpa, first, last);
+  const margin = reachMargin(fit, { ...rule, probability: 1 - confidence });
+  const reached = firstReach(margin, first, last);
+  const lineReached = firstReach((content) => line(content) - strengthMpa, first, last);
   const cementPct = reached?.cementPct ?? null;
   const batchablePct = cementPct === null ? null : roundUpToStep(cementPct, roundUpToPct);
   const common = {
@@ -100,10 +103,9 @@ export function leastCement(
     roundUpToPct,
     boundAtBatchableMpa: batchablePct === null ? null : bound(batchablePct),
     lineAtBatchableMpa: batchablePct === null ? null : line(batchablePct),
-    lineContentPct:
-      firstReach((content) => line(content) - strengthMpa, first, last)?.cementPct ?? null,
+    lineContentPct: lineReached?.at === "inside" ? lineReached.cementPct : null,
     interval: contentInterval(fit, rule),
-    findings: leastCementFindings(fit, { file, strengthMpa, bound, cementPct, batchablePct }),
+    findings: leastCementFindings(fit, { file, strengthMpa, margin, cementPct, batchablePct }),
   };
   if (reached === null) {
     const nextBlocks = blocksAbove(fit, rule);
@@ -126,7 +128,7 @@ export function leastCement(
   }
   return {
     status: "ok",
-    message: `From ${reached.cementPct.toFixed(2)} % cement the bound meets ${strengthMpa} MPa; rounded up, ${batchablePct} %.`,
+    message: `From ${reached.cementPct.toFixed(2)} % cement the bound meets the requirement; rounded up, ${batchablePct} %.`,
     ...common,
     nextBlocks: null,
   };

@@ -12,12 +12,13 @@ export function leastCementFindings(
   of: {
     readonly file: string;
     readonly strengthMpa: number;
-    readonly bound: (cementPct: number) => number;
+    /** Below zero where the bound misses the requirement. */
+    readonly margin: (cementPct: number) => number;
     readonly cementPct: number | null;
     readonly batchablePct: number | null;
   },
 ): Finding[] {
-  const { file, strengthMpa, bound, cementPct, batchablePct } = of;
+  const { file, strengthMpa, margin, cementPct, batchablePct } = of;
   const { contentsPct } = fit;
   const [first, last] = [contentsPct[0], contentsPct[contentsPct.length - 1]];
   const grid = Array.from({ length: STEPS + 1 }, (_, i) => first + ((last - first) * i) / STEPS);
@@ -38,7 +39,7 @@ export function leastCementFindings(
     });
   }
   if (cementPct !== null) {
-    const lost = grid.find((content) => content > cementPct && bound(content) < strengthMpa);
+    const lost = grid.find((content) => content > cementPct && margin(content) < 0);
     if (lost !== undefined) {
       findings.push({
         severity: "warning",

@@ -62,7 +62,8 @@ function fromGroups(blocks: readonly SpecimenRecord[], degreesOfFreedom: number)
   const deviations = parts.map(
     ({ block, mean, residual, leverage }): Deviation => ({
       block,
-      expectedMpa: mean,
+      // The mean of the others: a block must not vouch for itself.
+      expectedMpa: leverage < 1 ? mean - (residual * leverage) / (1 - leverage) : mean,
       studentised: studentisedResidual({
         residual,
         leverage,

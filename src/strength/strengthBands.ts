@@ -48,7 +48,7 @@ export interface StrengthBandsOptions {
  * const block = (id, cementPct, strengthMpa) => ({ id, cementPct, strengthMpa, ageDays: 28, row: 2 });
  * const fit = fitStrength([block("A", 4, 1.5), block("B", 6, 2.4), block("C", 8, 3.0), block("D", 10, 3.6)], { form: "linear", ageDays: 28 });
  * const [at] = strengthBands(fit, { cementPct: [7] });
- * [at.meanMpa, at.meanLowMpa, at.predictionLowMpa] // => [2.625, 2.3967, 2.1144]
+ * [at.meanMpa, at.meanLowMpa, at.predictionLowMpa] // => [2.625, 2.375, 2.0661]
  */
 export function strengthBands(
   fit: StrengthFit,

@@ -33,7 +33,7 @@ export interface StrengthBoundOptions {
  * @example
  * const block = (id, cementPct, strengthMpa) => ({ id, cementPct, strengthMpa, ageDays: 28, row: 2 });
  * const fit = fitStrength([block("A", 4, 1.5), block("B", 6, 2.4), block("C", 8, 3.0), block("D", 10, 3.6)], { form: "linear", ageDays: 28 });
- * strengthBound(fit, 7, { statistic: "mean" }) // => 2.4703
+ * strengthBound(fit, 7, { statistic: "mean" }) // => 2.4554
  */
 export function strengthBound(
   fit: StrengthFit,

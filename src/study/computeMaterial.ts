@@ -1,6 +1,7 @@
 import { analyseHydrometer } from "../grading/analyseHydrometer.js";
 import { analyseSieve } from "../grading/analyseSieve.js";
 import { characteristicSizes } from "../grading/characteristicSizes.js";
+import { chooseModel } from "../grading/chooseModel.js";
 import { combineGrading } from "../grading/combineGrading.js";
 import { fractions } from "../grading/fractions.js";
 import type { GradingPoint } from "../grading/gradingCurve.js";
@@ -36,6 +37,7 @@ export function computeMaterial(material: StudyMaterial, findings: Finding[]): M
     repairs,
     sizes: characteristicSizes(curve),
     fractions: fractions(curve),
+    models: chooseModel(curve),
     limits,
   };
 }

@@ -1,7 +1,9 @@
 import type { Finding } from "../lab/finding.js";
 import { analyseCompaction } from "../soil/analyseCompaction.js";
 import { computeBlend } from "./computeBlend.js";
+import { computeGuidance } from "./computeGuidance.js";
 import { computeMaterial } from "./computeMaterial.js";
+import { computeMix } from "./computeMix.js";
 import { computeStrength } from "./computeStrength.js";
 import { MADE_WITH } from "./madeWith.js";
 import type { Study } from "./study.js";
@@ -25,7 +27,9 @@ export function computeStudy(study: Study, reading: readonly Finding[] = []): St
     analyseCompaction(study.compaction, { particleDensityKgM3: blend?.particleDensityKgM3 });
   if (compaction) findings.push(...compaction.findings);
   const strength = computeStrength(study, findings);
-  if (!blend || !strength || findings.some(({ severity }) => severity === "error")) {
+  const mix = blend && strength && computeMix(config, blend, strength, compaction, findings);
+  const guidance = blend && computeGuidance(config, materials, blend, findings);
+  if (!blend || !guidance || !strength || findings.some(({ severity }) => severity === "error")) {
     return { findings };
   }
   return {
@@ -38,7 +42,9 @@ export function computeStudy(study: Study, reading: readonly Finding[] = []): St
       materials,
       compaction,
       blend,
+      guidance,
       strength,
+      mix,
       inputs: study.inputs,
       sheets: study.sheets,
     },

@@ -1,11 +1,18 @@
+import type { CementComparison } from "../batch/cementComparison.js";
+import type { MixCost } from "../batch/mixCost.js";
+import type { Recipe } from "../batch/recipeResult.js";
+import type { VolumeParts } from "../batch/volumeParts.js";
+import type { WallAmounts } from "../batch/wallQuantities.js";
 import type { BlendedCurve } from "../blend/blendCurve.js";
 import type { BlendResult } from "../blend/blendMaterials.js";
 import type { CharacteristicSizes } from "../grading/characteristicSizes.js";
+import type { ChosenModel } from "../grading/chosenModel.js";
 import type { GradingOverlap, GradingRepair } from "../grading/combinedGrading.js";
 import type { Fractions } from "../grading/fractions.js";
 import type { GradingCurve } from "../grading/gradingCurve.js";
 import type { HydrometerAnalysis } from "../grading/hydrometerAnalysis.js";
 import type { SieveAnalysis } from "../grading/sieveAnalysis.js";
+import type { GuidanceCheck } from "../guidance/guidanceCheck.js";
 import type { Finding } from "../lab/finding.js";
 import type { SheetGrid } from "../lab/sheetGrid.js";
 import type { SpecimenRecord } from "../lab/specimenRecord.js";
@@ -33,6 +40,8 @@ export interface MaterialResult {
   readonly repairs: readonly GradingRepair[];
   readonly sizes: CharacteristicSizes;
   readonly fractions: Fractions;
+  /** Smooth models of the curve, best first. */
+  readonly models: ChosenModel;
   readonly limits?: ConsistencyResult;
 }
 
@@ -57,6 +66,34 @@ export interface StrengthStudy {
   readonly chosenCementPct?: number;
 }
 
+/** A curve held against one published recommendation. */
+export interface GuidanceStudy {
+  /** Name of the material, or of the blend. */
+  readonly name: string;
+  readonly check: GuidanceCheck;
+}
+
+export interface CompactedDensity {
+  /** Dry mass of all solids, cement included, in the rammed volume. */
+  readonly valueKgM3: number;
+  /** Where the value comes from. */
+  readonly basis: string;
+}
+
+export interface MixStudy {
+  /** One batch. */
+  readonly recipe: Recipe;
+  /** The recipe in whole parts by loose volume. */
+  readonly parts: VolumeParts;
+  readonly density: CompactedDensity;
+  /** For the element. */
+  readonly quantities: WallAmounts;
+  /** Absent where nothing has a price. */
+  readonly cost?: MixCost;
+  /** Beside an all-concrete element of the same volume: cement with cement. */
+  readonly comparison: CementComparison;
+}
+
 /** Everything that a study gives: plain data, the same for the same input. */
 export interface StudyResult {
   readonly format: typeof RESULT_FORMAT;
@@ -66,7 +103,11 @@ export interface StudyResult {
   readonly materials: readonly MaterialResult[];
   readonly compaction?: CompactionAnalysis;
   readonly blend: BlendStudy;
+  /** The soils, then the blend, against the recommendation that the study names. */
+  readonly guidance: readonly GuidanceStudy[];
   readonly strength: StrengthStudy;
+  /** Absent where the tests do not give a cement content or a water content. */
+  readonly mix?: MixStudy;
   readonly inputs: readonly InputFile[];
   /** The sheets' cells as read, for the annex. */
   readonly sheets: readonly SheetGrid[];

@@ -22,7 +22,7 @@ describe("the palette", () => {
     ["protanopia", filterDeficiencyProt(1)],
     ["deuteranopia", filterDeficiencyDeuter(1)],
     ["tritanopia", filterDeficiencyTrit(1)],
-  ])("any two colours are told apart under %s", (_, filter) => {
+  ] as [string, (colour: string) => string][])("any two colours are told apart under %s", (_, filter) => {
     const difference = differenceCiede2000();
     for (const [[, one], [, two]] of pairs) {
       // Above 10 a difference is seen at a glance (common practice, no source).

@@ -1,5 +1,6 @@
 import { normalCdf } from "../../numerics/normalCdf.js";
 import type { GradingModel } from "./gradingModel.js";
+import { normalDensity } from "./normalDensity.js";
 import { sizeNear } from "./sizeNear.js";
 
 /**
@@ -22,6 +23,19 @@ export const bimodalLognormal: GradingModel = {
     100 *
     (share * normalCdf(Math.log(sizeMm / median1) / spread1) +
       (1 - share) * normalCdf(Math.log(sizeMm / median2) / spread2)),
+  slopes(sizeMm, [share, median1, spread1, median2, spread2]) {
+    const z1 = Math.log(sizeMm / median1) / spread1;
+    const z2 = Math.log(sizeMm / median2) / spread2;
+    const steep1 = (-100 * share * normalDensity(z1)) / spread1;
+    const steep2 = (-100 * (1 - share) * normalDensity(z2)) / spread2;
+    return [
+      100 * (normalCdf(z1) - normalCdf(z2)),
+      steep1 / median1,
+      steep1 * z1,
+      steep2 / median2,
+      steep2 * z2,
+    ];
+  },
   starts: (curve) =>
     [0.2, 0.35, 0.5, 0.65, 0.8].flatMap((share) =>
       [0.7, 2].map((spread) => [

@@ -25,6 +25,23 @@ export const fredlund: GradingModel = {
     const fine = Math.log1p(residualMm / sizeMm) / Math.log1p(residualMm / SMALLEST_MM);
     return 100 * Math.log(Math.E + (a / sizeMm) ** n) ** -m * (1 - fine ** 7);
   },
+  slopes(sizeMm, [a, n, m, residualMm]) {
+    const power = (a / sizeMm) ** n;
+    if (sizeMm <= SMALLEST_MM || !Number.isFinite(power)) return [0, 0, 0, 0];
+    const [above, below] = [Math.log1p(residualMm / sizeMm), Math.log1p(residualMm / SMALLEST_MM)];
+    const ratio = above / below;
+    const level = Math.log(Math.E + power);
+    const main = 100 * level ** -m;
+    const cut = 1 - ratio ** 7;
+    const steep = (-m * main * cut * power) / (level * (Math.E + power));
+    const ratioSlope = (1 / (sizeMm + residualMm) - ratio / (SMALLEST_MM + residualMm)) / below;
+    return [
+      (steep * n) / a,
+      steep * Math.log(a / sizeMm),
+      -main * cut * Math.log(level),
+      -7 * main * ratio ** 6 * ratioSlope,
+    ];
+  },
   starts: (curve) =>
     [60, 85].flatMap((pct) =>
       [0.8, 2, 4].flatMap((n) => [0.4, 1, 2].map((m) => [sizeNear(curve, pct), n, m, 0.001])),

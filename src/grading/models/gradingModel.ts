@@ -24,6 +24,8 @@ export interface GradingModel {
   readonly parameters: readonly GradingModelParameter[];
   /** Percent passing at a size in mm; `values` in the order of `parameters`. */
   evaluate(sizeMm: number, values: readonly number[]): number;
+  /** Slopes of `evaluate` along each parameter: a fit with them takes a tenth of the time. */
+  slopes(sizeMm: number, values: readonly number[]): number[];
   /** Sets of values from which a fit may start, made from the measured curve. */
   starts(curve: GradingCurve): readonly (readonly number[])[];
   /** Where the equation comes from, with its honesty mark. */

@@ -16,6 +16,13 @@ export const haverkampParlange: GradingModel = {
     { name: "M", unit: "", scale: "plain", lower: 0.005, upper: 30 },
   ],
   evaluate: (sizeMm, [dg, n, m]) => 100 * (1 + (dg / sizeMm) ** n) ** -m,
+  slopes(sizeMm, [dg, n, m]) {
+    const power = (dg / sizeMm) ** n;
+    if (!Number.isFinite(power)) return [0, 0, 0];
+    const passing = 100 * (1 + power) ** -m;
+    const steep = (-m * passing * power) / (1 + power);
+    return [(steep * n) / dg, steep * Math.log(dg / sizeMm), -passing * Math.log1p(power)];
+  },
   starts: (curve) =>
     [40, 75].flatMap((pct) =>
       [0.7, 1.5, 4].flatMap((n) => [0.15, 0.5, 1.5].map((m) => [sizeNear(curve, pct), n, m])),

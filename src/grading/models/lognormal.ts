@@ -1,6 +1,7 @@
 import { normalCdf } from "../../numerics/normalCdf.js";
 import { normalQuantile } from "../../numerics/normalQuantile.js";
 import type { GradingModel } from "./gradingModel.js";
+import { normalDensity } from "./normalDensity.js";
 import { sizeNear } from "./sizeNear.js";
 import { straightLine } from "./straightLine.js";
 
@@ -19,6 +20,11 @@ export const lognormal: GradingModel = {
     { name: "spread", unit: "", scale: "plain", lower: 0.02, upper: 15 },
   ],
   evaluate: (sizeMm, [medianMm, spread]) => 100 * normalCdf(Math.log(sizeMm / medianMm) / spread),
+  slopes(sizeMm, [medianMm, spread]) {
+    const z = Math.log(sizeMm / medianMm) / spread;
+    const steep = (-100 * normalDensity(z)) / spread;
+    return [steep / medianMm, steep * z];
+  },
   starts(curve) {
     const line = straightLine(
       curve.points

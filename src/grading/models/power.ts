@@ -18,6 +18,11 @@ export const power: GradingModel = {
   ],
   evaluate: (sizeMm, [topSizeMm, exponent]) =>
     sizeMm >= topSizeMm ? 100 : 100 * (sizeMm / topSizeMm) ** exponent,
+  slopes(sizeMm, [topSizeMm, exponent]) {
+    if (sizeMm >= topSizeMm) return [0, 0];
+    const passing = 100 * (sizeMm / topSizeMm) ** exponent;
+    return [(-exponent * passing) / topSizeMm, passing * Math.log(sizeMm / topSizeMm)];
+  },
   starts(curve) {
     const line = straightLine(
       curve.points

@@ -16,6 +16,13 @@ export const weibull: GradingModel = {
     { name: "exponent", unit: "", scale: "plain", lower: 0.02, upper: 20 },
   ],
   evaluate: (sizeMm, [size63Mm, exponent]) => -100 * Math.expm1(-((sizeMm / size63Mm) ** exponent)),
+  slopes(sizeMm, [size63Mm, exponent]) {
+    const power = (sizeMm / size63Mm) ** exponent;
+    const steep = 100 * Math.exp(-power) * power;
+    // A power beyond the largest number has long since flattened the curve.
+    if (!Number.isFinite(steep)) return [0, 0];
+    return [(-steep * exponent) / size63Mm, steep * Math.log(sizeMm / size63Mm)];
+  },
   starts(curve) {
     const line = straightLine(
       curve.points

@@ -1,4 +1,4 @@
-import type { Finding } from "../lab/finding.js";
+import type { Finding } from "./finding.js";
 
 const SEVERITIES = ["error", "warning", "note"] as const;
 

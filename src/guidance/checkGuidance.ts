@@ -1,0 +1,119 @@
+import type { GradingCurve } from "../grading/gradingCurve.js";
+import { passingAtSize } from "../grading/passingAtSize.js";
+import { burroughsClass } from "./burroughsClass.js";
+import type { CriterionCheck, GuidanceCheck, MeasuredConsistency } from "./guidanceCheck.js";
+import type { FractionName, GuidanceEntry } from "./guidanceEntry.js";
+import { withinLimits } from "./withinLimits.js";
+
+const NO_PROOF =
+  "Lying inside published limits is no proof that a soil is suitable: ten soils made to meet such gradings led Ciancio, Jaquin and Walker (2013, Constr. Build. Mater. 42, abstract read) to conclude from strength, shrinkage and erosion that grading alone does not establish it. Lying outside is no proof of the opposite. Tests on the mix itself decide.";
+
+const CONSISTENCY_NAMES = {
+  liquidLimitPct: "liquid limit",
+  plasticityIndexPct: "plasticity index",
+  linearShrinkagePct: "linear shrinkage",
+};
+
+/**
+ * Holds a curve, and consistency where it was measured, against one published recommendation.
+ *
+ * Each criterion tells whether it is met, by how many percentage points, and at which size. Fractions
+ * are read off the curve at the entry's own boundaries.
+ *
+ * @param consistency of the same material; what is left out is told as not measured.
+ *
+ * @example
+ * const curve = { points: [{ sizeMm: 0.002, passingPct: 12, origin: "sedimentation" }, { sizeMm: 0.063, passingPct: 60, origin: "sieve" }, { sizeMm: 20, passingPct: 100, origin: "sieve" }] };
+ * const check = checkGuidance(curve, GUIDANCE_ENTRIES.find(({ id }) => id === "walker-2005"));
+ * check.verdict // => "outside"
+ * check.criteria[1].byPct // => 10
+ */
+export function checkGuidance(
+  curve: GradingCurve,
+  entry: GuidanceEntry,
+  consistency: MeasuredConsistency = {},
+): GuidanceCheck {
+  const criteria: CriterionCheck[] = [
+    ...entry.points.map(({ sizeMm, lowPct, highPct }) => ({
+      ...withinLimits(`passing ${sizeMm} mm`, "passing", passingAtSize(curve, sizeMm), {
+        minPct: lowPct,
+        maxPct: highPct,
+      }),
+      sizeMm,
+    })),
+    ...entry.fractions.map((limit) =>
+      withinLimits(WORDS[limit.fraction], "fraction", measure(curve, entry, limit.fraction), limit),
+    ),
+    ...entry.consistency.map((limit) =>
+      withinLimits(
+        CONSISTENCY_NAMES[limit.quantity],
+        "consistency",
+        consistency[limit.quantity],
+        limit,
+      ),
+    ),
+    ...(entry.judgedTogether ? [together(curve, entry, consistency)] : []),
+  ];
+  const verdict = criteria.some((criterion) => criterion.verdict === "outside")
+    ? "outside"
+    : criteria.every((criterion) => criterion.verdict === "inside")
+      ? "inside"
+      : "incomplete";
+  return { entry, verdict, criteria, honesty: honesty(entry), caution: NO_PROOF };
+}
+
+const WORDS: Readonly<Record<FractionName, string>> = {
+  clay: "clay",
+  silt: "silt",
+  fines: "silt and clay",
+  sand: "sand",
+  gravel: "gravel",
+  sandAndGravel: "sand and gravel",
+};
+
+function measure(
+  curve: GradingCurve,
+  { boundariesMm }: GuidanceEntry,
+  fraction: FractionName,
+): number | undefined {
+  const { clay, silt, sand } = boundariesMm;
+  const passing = (sizeMm: number) => passingAtSize(curve, sizeMm);
+  const between = (fine: number | undefined, coarse: number | undefined) =>
+    fine === undefined || coarse === undefined ? undefined : coarse - fine;
+  // Gravel here is everything coarser than sand: none of the sources speaks of cobbles in a mix.
+  return {
+    clay: () => passing(clay),
+    silt: () => between(passing(clay), passing(silt)),
+    fines: () => passing(silt),
+    sand: () => between(passing(silt), passing(sand)),
+    gravel: () => between(passing(sand), 100),
+    sandAndGravel: () => between(passing(silt), 100),
+  }[fraction]();
+}
+
+function together(
+  curve: GradingCurve,
+  entry: GuidanceEntry,
+  { linearShrinkagePct, plasticityIndexPct }: MeasuredConsistency,
+): CriterionCheck {
+  const what = "linear shrinkage, plasticity index and sand together";
+  if (linearShrinkagePct === undefined || plasticityIndexPct === undefined) {
+    const text = `${what}: not measured.`;
+    return { what, kind: "class", verdict: "not measured", text };
+  }
+  const sand = measure(curve, entry, "sand");
+  const found = burroughsClass(linearShrinkagePct, plasticityIndexPct, sand);
+  const verdict =
+    found === "favourable" ? "inside" : found === "unfavourable" ? "outside" : "not classified";
+  return { what, kind: "class", verdict, text: `${what}: ${found}.` };
+}
+
+function honesty({ basis, confidence, derived }: GuidanceEntry): string {
+  const from =
+    basis === "read"
+      ? "The numbers were read in the source named"
+      : `The numbers are from memory (confidence ${confidence}): check them in the source before citing`;
+  return derived
+    ? `${from}; the points of passing are derived by us from the fraction limits, not a published curve.`
+    : `${from}.`;
+}

@@ -1,0 +1,140 @@
+import { deriveBand } from "../deriveBand.js";
+import type { FractionLimit, GuidanceEntry } from "../guidanceEntry.js";
+
+const BS = { clay: 0.002, silt: 0.063, sand: 2 };
+
+/** Clay, silt, sand with gravel: the three fractions that most earth-building handbooks limit. */
+function threeFractions(
+  clay: readonly [number, number],
+  silt: readonly [number, number],
+  coarse: readonly [number, number],
+): Pick<GuidanceEntry, "fractions" | "points" | "derived"> {
+  const limit = (
+    fraction: FractionLimit["fraction"],
+    [minPct, maxPct]: readonly [number, number],
+  ) => ({
+    fraction,
+    minPct,
+    maxPct,
+  });
+  const fractions = [limit("clay", clay), limit("silt", silt), limit("sandAndGravel", coarse)];
+  const [first, second, third] = fractions;
+  return {
+    fractions,
+    points: deriveBand([{ ...first, upToMm: BS.clay }, { ...second, upToMm: BS.silt }, third]),
+    derived: true,
+  };
+}
+
+/** Entries whose numbers are from memory: check each against its source before citing it. */
+export const REMEMBERED_ENTRIES: readonly GuidanceEntry[] = [
+  {
+    id: "walker-2005",
+    title: "Rammed earth guidelines, United Kingdom",
+    material: "rammed-earth",
+    source: {
+      authors: "Walker, P.; Keable, R.; Martin, J.; Maniatidis, V.",
+      year: 2005,
+      title: "Rammed earth: design and construction guidelines (BRE EP 62)",
+      locator: "soil selection (place not recalled)",
+    },
+    basis: "memory",
+    confidence: "medium-high",
+    boundariesMm: BS,
+    ...threeFractions([5, 20], [10, 30], [45, 80]),
+    consistency: [
+      { quantity: "plasticityIndexPct", minPct: 2, maxPct: 30 },
+      { quantity: "liquidLimitPct", maxPct: 45, below: true },
+      { quantity: "linearShrinkagePct", maxPct: 5 },
+    ],
+    notes:
+      "Recalled with boundaries 0.002, 0.06 and 2 mm; 0.063 mm is used. For unstabilised earth.",
+  },
+  {
+    id: "keable-sazs-ars",
+    title: "Code of practice, southern Africa",
+    material: "rammed-earth",
+    source: {
+      authors: "Keable, J.; Standards Association of Zimbabwe; ARSO",
+      year: 2001,
+      title: "Rammed Earth Structures: a code of practice / SAZS 724",
+      locator: "soil clause (not read)",
+    },
+    basis: "memory",
+    confidence: "medium",
+    boundariesMm: BS,
+    ...threeFractions([5, 15], [15, 30], [50, 70]),
+    consistency: [],
+    notes: "That the standard descends from the 1996 book was read; the numbers were not.",
+  },
+  {
+    id: "hb195",
+    title: "Earth building handbook, Australia",
+    material: "rammed-earth",
+    source: {
+      authors: "Walker, P.; Standards Australia",
+      year: 2002,
+      title: "HB 195-2002",
+      locator: "rammed earth soil table (not read)",
+    },
+    basis: "memory",
+    confidence: "medium",
+    boundariesMm: BS,
+    ...threeFractions([0, 20], [10, 30], [45, 75]),
+    consistency: [{ quantity: "linearShrinkagePct", maxPct: 2.5 }],
+    notes:
+      "As quoted in later papers. The limits can all be met only with 50 % sand and gravel or more.",
+  },
+  {
+    id: "craterre-pise",
+    title: "Rammed earth composition, France",
+    material: "rammed-earth",
+    source: {
+      authors: "Doat, P. et al. (CRATerre)",
+      year: 1979,
+      title: "Construire en terre",
+      locator: "pisé section (not read)",
+    },
+    basis: "memory",
+    confidence: "medium",
+    boundariesMm: { clay: 0.002, silt: 0.06, sand: 2 },
+    fractions: [
+      { fraction: "clay", minPct: 15, maxPct: 25 },
+      { fraction: "silt", minPct: 20, maxPct: 35 },
+      { fraction: "sand", minPct: 40, maxPct: 50 },
+      { fraction: "gravel", minPct: 0, maxPct: 15 },
+    ],
+    points: deriveBand([
+      { upToMm: 0.002, minPct: 15, maxPct: 25 },
+      { upToMm: 0.06, minPct: 20, maxPct: 35 },
+      { upToMm: 2, minPct: 40, maxPct: 50 },
+      { minPct: 0, maxPct: 15 },
+    ]),
+    derived: true,
+    consistency: [],
+    notes: "High in clay beside the other handbooks; sometimes ascribed to other books.",
+  },
+  {
+    id: "aci-230",
+    title: "Soils for soil-cement",
+    material: "soil-cement",
+    source: {
+      authors: "ACI Committee 230",
+      year: 2009,
+      title: "Report on Soil Cement, ACI 230.1R-09",
+      locator: "materials chapter (not read)",
+    },
+    basis: "memory",
+    confidence: "medium",
+    boundariesMm: { clay: 0.002, silt: 0.075, sand: 4.75 },
+    fractions: [],
+    points: [
+      { sizeMm: 0.075, lowPct: 5, highPct: 35 },
+      { sizeMm: 4.75, lowPct: 55, highPct: 100 },
+      { sizeMm: 50, lowPct: 100, highPct: 100 },
+    ],
+    derived: false,
+    consistency: [{ quantity: "plasticityIndexPct", maxPct: 8 }],
+    notes: "Recalled as advice for economical cement contents in pavements, not as a hard limit.",
+  },
+];

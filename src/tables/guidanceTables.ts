@@ -1,0 +1,104 @@
+import { CAUTIONS } from "../guidance/cautions.js";
+import type { GuidanceStudy, StudyResult } from "../study/studyResult.js";
+import { fixed, numberColumn } from "./cell.js";
+import type { CautionsBlock, ReferencesBlock, TableBlock } from "./reportBlock.js";
+
+/** The soils and the blend against a published recommendation, criterion by criterion. */
+export function guidanceTable(guidance: readonly GuidanceStudy[]): TableBlock {
+  const [{ check }] = guidance;
+  const { entry } = check;
+  return {
+    kind: "table",
+    caption: `Against guidance: ${entry.title}`,
+    columns: [
+      { header: "Curve" },
+      { header: "Criterion" },
+      numberColumn("Recommended", "%"),
+      numberColumn("Measured", "%"),
+      { header: "Verdict" },
+    ],
+    rows: guidance.flatMap(({ name, check: { criteria } }) =>
+      criteria
+        // The points of passing are the fractions added up: shown in the figure, not twice here.
+        .filter(({ kind }) => !(entry.derived && kind === "passing"))
+        .map(({ what, lowPct, highPct, measuredPct, verdict, byPct }) => [
+          name,
+          what,
+          range(lowPct, highPct),
+          fixed(measuredPct, 1),
+          verdict === "outside" && byPct !== undefined ? `outside by ${fixed(byPct, 1)}` : verdict,
+        ]),
+    ),
+    notes: [
+      `${entry.source.authors}${entry.source.year ? ` (${entry.source.year})` : ""}, ${entry.source.title}, ${entry.source.locator}.`,
+      check.honesty,
+      check.caution,
+    ],
+  };
+}
+
+function range(low: number | undefined, high: number | undefined): string {
+  if (low === undefined) return high === undefined ? "–" : `at most ${fixed(high, 1)}`;
+  return high === undefined ? `at least ${fixed(low, 1)}` : `${fixed(low, 1)} to ${fixed(high, 1)}`;
+}
+
+/** The usual cautions, each with where it comes from. */
+export function cautionsBlock(): CautionsBlock {
+  return {
+    kind: "cautions",
+    items: CAUTIONS.map(({ title, text, source }) => ({ title, text, source })),
+  };
+}
+
+/** What the numbers of an appendix rest on, and whether it was read. */
+export function referencesBlock(result: StudyResult): ReferencesBlock {
+  const [{ check }] = result.guidance;
+  const { source, basis } = check.entry;
+  const { comparison } = result.mix ?? {};
+  const mark = (how: "read" | "memory") => (how === "read" ? "read" : "from memory; not read");
+  return {
+    kind: "references",
+    items: [
+      {
+        text: `${source.authors}${source.year ? ` (${source.year})` : ""}, ${source.title}, ${source.locator}: limits of grading and consistency`,
+        mark: mark(basis),
+      },
+      {
+        text: "Ciancio, Jaquin and Walker (2013), Construction and Building Materials 42, 40–47: grading alone does not establish suitability",
+        mark: "abstract read",
+      },
+      {
+        text: "Encyclopedia of Environmental Science and Engineering, p. 1332, after the International Critical Tables: viscosity and density of water",
+        mark: "read",
+      },
+      {
+        text: "University of Waterloo, CIVE 153 hand-out (2013): composite sieving, loss of at most 2 %",
+        mark: "read",
+      },
+      {
+        text: "Iowa DOT, I.M. 531: passing of a blend by dry mass",
+        mark: "read",
+      },
+      {
+        text: "Draper and Smith, Applied Regression Analysis: least squares, lack of fit",
+        mark: "from memory; checked against published data in the tests",
+      },
+      {
+        text: "Lieberman and Miller (1963), Biometrika 50: tolerance bounds in regression",
+        mark: "from memory; coverage checked by simulation",
+      },
+      ...(comparison
+        ? [
+            {
+              text: `${comparison.carbonFactor.source}: carbon of cement`,
+              mark: mark(comparison.carbonFactor.basis),
+            },
+            {
+              text: `${comparison.concreteCement.source}: cement in concrete`,
+              mark: mark(comparison.concreteCement.basis),
+            },
+          ]
+        : []),
+    ],
+  };
+}

@@ -1,0 +1,47 @@
+import { formatQuantity } from "../quantities/displayUnits.js";
+import { formatFixed } from "../quantities/formatNumber.js";
+import type { StudyResult } from "../study/studyResult.js";
+import { BLANK } from "./cell.js";
+import type { KeyValuesBlock } from "./reportBlock.js";
+import { statisticName } from "./statisticName.js";
+
+/** The least cement content that meets the requirement, and how sure it is. */
+export function leastCementTable({ config, strength }: StudyResult): KeyValuesBlock {
+  const { units } = config;
+  const { requirement } = config.strength;
+  const { leastCement: least, fit } = strength;
+  const percent = (value: number | null, decimals = 2) =>
+    value === null ? BLANK : `${formatFixed(value, decimals)} %`;
+  const stress = (value: number | null) =>
+    value === null ? BLANK : formatQuantity(value, "stress", units);
+  const [first, last] = [fit.contentsPct[0], fit.contentsPct[fit.contentsPct.length - 1]];
+  return {
+    kind: "keyValues",
+    caption: "The least cement that meets the requirement",
+    items: [
+      {
+        label: "Required",
+        value: `${stress(requirement.strengthMpa)} at ${requirement.ageDays} days`,
+      },
+      {
+        label: "To be met by",
+        value: statisticName(requirement.statistic, requirement.confidence),
+      },
+      { label: "Basis (as entered)", value: requirement.basis },
+      { label: "Tested contents", value: `${first} to ${last} %; nothing is extrapolated` },
+      { label: "Outcome", value: least.message },
+      { label: "Least content", value: percent(least.cementPct) },
+      {
+        label: `Rounded up to steps of ${least.roundUpToPct} %`,
+        value: percent(least.batchablePct, 1),
+      },
+      { label: "Bound at that content", value: stress(least.boundAtBatchableMpa) },
+      { label: `Fitted ${fit.line} at that content`, value: stress(least.lineAtBatchableMpa) },
+      {
+        label: `Content at which the ${fit.line} alone would meet it`,
+        value: percent(least.lineContentPct),
+      },
+      { label: "Choice of the curve", value: strength.forms.message },
+    ],
+  };
+}

@@ -1,0 +1,100 @@
+import type { ChosenModel } from "../grading/chosenModel.js";
+import { displayUnit, formatQuantity, type UnitSystem } from "../quantities/displayUnits.js";
+import type { CompactionAnalysis } from "../soil/compactionAnalysis.js";
+import type { ConsistencyResult } from "../soil/consistencyResult.js";
+import { BLANK, digits, fixed, numberColumn, quantity, quantityColumn } from "./cell.js";
+import type { KeyValuesBlock, TableBlock } from "./reportBlock.js";
+
+/** Liquid and plastic limit, plasticity and shrinkage of a material. */
+export function limitsTable(name: string, limits: ConsistencyResult): KeyValuesBlock {
+  const percent = (value: number | undefined) =>
+    value === undefined ? "not measured" : `${fixed(value, 1)} %`;
+  const interval = limits.liquidLimitInterval95;
+  return {
+    kind: "keyValues",
+    caption: `Consistency and shrinkage: ${name}`,
+    items: limits.nonPlastic
+      ? [{ label: "Plasticity", value: "non-plastic, as reported by the laboratory" }]
+      : [
+          {
+            label: "Liquid limit",
+            value: `${percent(limits.liquidLimitPct)}${limits.flowLine ? ` (${limits.flowLine.method})` : ""}${interval ? `; 95 % interval ${fixed(interval[0], 1)} to ${fixed(interval[1], 1)} %` : ""}`,
+          },
+          { label: "Plastic limit", value: percent(limits.plasticLimitPct) },
+          { label: "Plasticity index", value: percent(limits.plasticityIndexPct) },
+          {
+            label: "A-line at this liquid limit",
+            value: `${percent(limits.aLinePct)}${limits.aboveALine === undefined ? "" : limits.aboveALine ? "; the soil plots on or above it" : "; the soil plots below it"}`,
+          },
+          { label: "Linear shrinkage (bar)", value: percent(limits.linearShrinkagePct) },
+        ],
+  };
+}
+
+/** The models of a curve, best first. */
+export function modelTable(name: string, models: ChosenModel): TableBlock {
+  return {
+    kind: "table",
+    caption: `Smooth models of the grading: ${name}`,
+    columns: [
+      { header: "Model" },
+      { header: "Parameters with standard errors" },
+      numberColumn("Residual", "points"),
+      numberColumn("AICc above the best"),
+    ],
+    rows: models.ranking.map(({ fit, deltaAicc }) => [
+      fit.title,
+      fit.parameters
+        .map(
+          ({ name: parameter, value, standardError, unit }) =>
+            `${parameter} = ${digits(value, 3)} ± ${digits(standardError, 2)}${unit ? ` ${unit}` : ""}`,
+        )
+        .join("; "),
+      fixed(fit.residualSdPct, 2),
+      fixed(deltaAicc, 1),
+    ]),
+    notes: [
+      "AICc weighs closeness against the number of parameters; models within 2 of the best are not told apart by these readings.",
+      ...models.ranking.flatMap(({ fit }) =>
+        fit.warnings.map((warning) => `${fit.title}: ${warning}`),
+      ),
+      ...models.leftOut.map(({ model, reason }) => `Left out, ${model}: ${reason}`),
+    ],
+  };
+}
+
+/** The points of a compaction test and what was read off them. */
+export function compactionTable(compaction: CompactionAnalysis, units: UnitSystem): TableBlock {
+  const { peak } = compaction;
+  const density = (value: number) => quantity(value, "density", units, 4);
+  const withVoids = compaction.points.some(({ airVoidsPct }) => airVoidsPct !== undefined);
+  const interval = (
+    range: readonly [number, number] | undefined,
+    write: (value: number) => string,
+  ) => (range ? ` (95 % interval ${write(range[0])} to ${write(range[1])})` : "");
+  return {
+    kind: "table",
+    caption: "Compaction",
+    columns: [
+      numberColumn("Water content", "%"),
+      quantityColumn("Moist density", "density", units),
+      quantityColumn("Dry density", "density", units),
+      ...(withVoids ? [numberColumn("Air voids", "%")] : []),
+    ],
+    rows: compaction.points.map((point) => [
+      fixed(point.waterContentPct, 1),
+      density(point.bulkDensityKgM3),
+      density(point.dryDensityKgM3),
+      ...(withVoids ? [point.airVoidsPct === undefined ? BLANK : fixed(point.airVoidsPct, 1)] : []),
+    ]),
+    notes: peak
+      ? [
+          `Optimum ${fixed(peak.optimumWaterPct, 1)} % water${interval(peak.optimumInterval95, (value) => fixed(value, 1))}, maximum dry density ${formatQuantity(peak.maximumDryDensityKgM3, "density", units, 4)}${interval(peak.maximumInterval95, density)}; method: ${peak.method}.`,
+          ...compaction.alternatives.map(
+            (other) =>
+              `By ${other.method}: ${fixed(other.optimumWaterPct, 1)} %, ${density(other.maximumDryDensityKgM3)} ${displayUnit("density", units)}.`,
+          ),
+        ]
+      : ["The points show no top, so no optimum is given."],
+  };
+}

@@ -1,0 +1,186 @@
+import { describe, expect, it } from "vitest";
+import { analyseHydrometer } from "../../src/grading/analyseHydrometer.js";
+import { effectiveDepth } from "../../src/grading/effectiveDepth.js";
+import { stokesDiameter } from "../../src/grading/stokesDiameter.js";
+import { waterProperties } from "../../src/grading/waterProperties.js";
+import cases from "../reference/gradingWorkedExamples.json" with { type: "json" };
+import { frozen, hydrometerRecord } from "./gradingCases.js";
+
+const SOIL = { particleDensityKgM3: 2650, passingSeparatingPct: 80 };
+const READINGS = [
+  [1, 30, 5.5, 20.5],
+  [4, 25.5, 5.5, 20.5],
+  [60, 17, 5.5, 21],
+  [1440, 9.5, 5.5, 20],
+] as const;
+
+describe("analyseHydrometer", () => {
+  it("the percentages of the Atech procedure page", () => {
+    const { input, published } = cases["hyd-152H-atech"];
+    const record = hydrometerRecord([[2, input.reading, input.composite_correction, 20]], {
+      dryMassG: input.oven_dry_mass_dispersed_g,
+    });
+    const { rows, densityFactor } = analyseHydrometer(record, {
+      particleDensityKgM3: 1000 * input.Gs,
+      passingSeparatingPct: 100 - input.retained_on_2mm_pct,
+    });
+    expect(densityFactor).toBeCloseTo(input.a, 12);
+    expect(rows[0].correctedReading).toBeCloseTo(published.corrected_reading, 12);
+    expect(Math.abs(rows[0].finerOfDispersedPct - published.P_pct)).toBeLessThan(0.05);
+    expect(Math.abs(rows[0].passingPct - published.percent_of_total)).toBeLessThan(0.05);
+  });
+
+  it("both hydrometers agree on the same suspension", () => {
+    for (const particleDensityKgM3 of [2500, 2650, 2900]) {
+      const gravity = (units: number) => 1 + (units * 1.65) / 2650;
+      const heavy = hydrometerRecord(
+        READINGS.map(([time, reading, control, t]) => [
+          time,
+          gravity(reading),
+          gravity(control),
+          t,
+        ]),
+        { hydrometer: "151H", meniscusCorrection: gravity(0.5) - 1 },
+      );
+      const [a, b] = [hydrometerRecord(READINGS), heavy].map((record) =>
+        analyseHydrometer(record, { ...SOIL, particleDensityKgM3 }),
+      );
+      a.points.forEach(({ sizeMm, passingPct }, index) => {
+        expect(b.points[index].sizeMm).toBeCloseTo(sizeMm, 12);
+        expect(b.points[index].passingPct).toBeCloseTo(passingPct, 9);
+      });
+    }
+  });
+
+  it("gives points of increasing size and leaves its input alone", () => {
+    const { points } = analyseHydrometer(frozen(hydrometerRecord(READINGS)), SOIL);
+    const sizes = points.map(({ sizeMm }) => sizeMm);
+    expect(sizes).toEqual(sizes.toSorted((x, y) => x - y));
+    expect(points.every(({ origin }) => origin === "sedimentation")).toBe(true);
+  });
+
+  it("finds what cannot be", () => {
+    const codes = (...readings: [number, number, number, number][]) =>
+      analyseHydrometer(hydrometerRecord(readings), SOIL).findings.map(
+        ({ severity, code, row }) => `${severity} ${code} ${row}`,
+      );
+    expect(codes([1, 30, 5, 20], [4, 25, 5, 20])).toEqual([]);
+    expect(codes([1, 30, 5, 9.9])).toEqual(["error temperature-outside-table 6"]);
+    expect(codes([1, 30, 5, 30.1])).toEqual(["error temperature-outside-table 6"]);
+    expect(codes([1, 30, 5, 30])).toEqual([]);
+    expect(codes([1, 25, 5, 20], [4, 26, 5, 20])).toEqual(["warning finer-rises 7"]);
+    expect(codes([1, 56, 5, 20])).toEqual(["warning finer-over-100 6"]);
+    expect(codes([1, 58, 5, 20])).toEqual(["error finer-over-100 6"]);
+    expect(codes([1, 4.5, 5, 20])).toEqual(["warning finer-below-0 6"]);
+    expect(codes([1, 1, 5, 20])).toEqual(["error finer-below-0 6"]);
+    expect(codes([1, 101, 95, 20])).toEqual(["error reading-off-scale 6"]);
+  });
+
+  it("holds points within 0 and what passed the separating sieve", () => {
+    const record = hydrometerRecord([
+      [1, 56, 5, 20],
+      [60, 4.5, 5, 20],
+    ]);
+    expect(analyseHydrometer(record, SOIL).points.map(({ passingPct }) => passingPct)).toEqual([
+      0, 80,
+    ]);
+  });
+
+  it("refuses time zero and impossible input", () => {
+    const at = (time: number) => () =>
+      analyseHydrometer(hydrometerRecord([[time, 30, 5, 20]]), SOIL);
+    expect(at(0)).toThrow("invalid `readings[0].timeMin`: 0");
+    expect(at(-1)).toThrow(RangeError);
+    expect(() =>
+      analyseHydrometer(hydrometerRecord(READINGS), { ...SOIL, passingSeparatingPct: 104.2 }),
+    ).toThrow("invalid `passingSeparatingPct`: 104.2; expected 0 to 100");
+  });
+});
+
+describe("effectiveDepth", () => {
+  it("gives the one table entry that was read: reading 25, 12.2 cm (scribd 525588049)", () => {
+    expect(effectiveDepth("152H", 25)).toBeCloseTo(12.2, 1);
+  });
+
+  // ASTM D422 table 2 for 151H, from memory: a check of our own formula, not of the standard.
+  it.each([
+    [1.0, 16.3],
+    [1.01, 13.7],
+    [1.02, 11.0],
+    [1.03, 8.4],
+    [1.038, 6.2],
+  ])("151H at %f lies within 0.1 cm of the remembered table", (reading, depth) => {
+    expect(Math.abs(effectiveDepth("151H", reading) - depth)).toBeLessThan(0.1);
+  });
+});
+
+describe("stokesDiameter", () => {
+  it("gives the constant of the BS 1377-2 sheet: 0.005531", () => {
+    const size = stokesDiameter({
+      depthCm: 0.1,
+      timeMin: 1,
+      viscosityMPaS: 1,
+      waterDensityKgM3: 1000,
+      particleDensityKgM3: 2000,
+    });
+    expect(size).toBeCloseTo(0.005531, 6);
+  });
+
+  it("reproduces two entries of the K table of ASTM D422 that were read, within its 0.4 %", () => {
+    // K(23 °C, 2.70) = 0.01297 (scribd 525588049) and K(28 °C, 2.45) = 0.01327 (blablawriting).
+    for (const [temperature, gravity, k] of [
+      [23, 2.7, 0.01297],
+      [28, 2.45, 0.01327],
+    ]) {
+      const water = waterProperties(temperature)!;
+      const size = stokesDiameter({
+        depthCm: 1,
+        timeMin: 1,
+        viscosityMPaS: water.viscosityMPaS,
+        waterDensityKgM3: water.densityKgM3,
+        particleDensityKgM3: 1000 * gravity,
+      });
+      expect(Math.abs(size / k - 1)).toBeLessThan(0.004);
+    }
+  });
+
+  it("half the size takes four times as long", () => {
+    const base = {
+      depthCm: 12,
+      viscosityMPaS: 1,
+      waterDensityKgM3: 998,
+      particleDensityKgM3: 2700,
+    };
+    const size = stokesDiameter({ ...base, timeMin: 10 });
+    expect(stokesDiameter({ ...base, timeMin: 40 })).toBeCloseTo(size / 2, 12);
+  });
+
+  it("refuses a grain that floats", () => {
+    expect(() =>
+      stokesDiameter({
+        depthCm: 1,
+        timeMin: 1,
+        viscosityMPaS: 1,
+        waterDensityKgM3: 998,
+        particleDensityKgM3: 998,
+      }),
+    ).toThrow(RangeError);
+  });
+});
+
+describe("waterProperties", () => {
+  it("runs between the lines of the table and ends with it", () => {
+    expect(waterProperties(10)).toEqual({ viscosityMPaS: 1.3097, densityKgM3: 999.73 });
+    expect(waterProperties(20.5)!.viscosityMPaS).toBeCloseTo((1.0087 + 0.9843) / 2, 12);
+    expect(waterProperties(30)).toBeDefined();
+    expect(waterProperties(9.99)).toBeUndefined();
+    expect(waterProperties(30.01)).toBeUndefined();
+  });
+
+  it("stays within 1.5 % of the modern formula (engineersedge.com)", () => {
+    for (let t = 10; t <= 30; t++) {
+      const modern = 2.414e-2 * 10 ** (247.8 / (t + 273.15 - 140));
+      expect(Math.abs(waterProperties(t)!.viscosityMPaS / modern - 1)).toBeLessThan(0.015);
+    }
+  });
+});

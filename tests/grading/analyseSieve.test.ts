@@ -1,0 +1,183 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { analyseSieve } from "../../src/grading/analyseSieve.js";
+import { characteristicSizes } from "../../src/grading/characteristicSizes.js";
+import { fractions } from "../../src/grading/fractions.js";
+import cases from "../reference/gradingWorkedExamples.json" with { type: "json" };
+import { frozen, sieveRecord } from "./gradingCases.js";
+
+/** Printed to one decimal. */
+const PRINTED = 0.06;
+const passing = (record: ReturnType<typeof sieveRecord>) =>
+  analyseSieve(record).rows.map(({ passingPct }) => passingPct);
+const codes = (record: Parameters<typeof analyseSieve>[0], lossLimitPct?: number) =>
+  analyseSieve(record, { lossLimitPct }).findings.map(
+    ({ severity, code }) => `${severity} ${code}`,
+  );
+
+describe("published sieve analyses", () => {
+  it.each(["sieve-das-ex2.1-2.2", "sieve-das8-2.4"] as const)("%s", (id) => {
+    const { input, published } = cases[id];
+    const record = sieveRecord(input.opening_mm, input.mass_retained_g, input.pan_g);
+    passing(record).forEach((pct, index) => {
+      expect(Math.abs(pct - published.percent_finer[index])).toBeLessThan(PRINTED);
+    });
+    // The book reads its sizes off a hand-drawn graph: two editions of it differ by 10 %.
+    const { d10, d30, d60, cu, cc } = characteristicSizes(analyseSieve(record));
+    expect(Math.abs(d10! / published.D10_mm - 1)).toBeLessThan(0.15);
+    expect(Math.abs(d30! / published.D30_mm - 1)).toBeLessThan(0.15);
+    expect(Math.abs(d60! / published.D60_mm - 1)).toBeLessThan(0.15);
+    expect(Math.abs(cu! / published.Cu - 1)).toBeLessThan(0.2);
+    expect(Math.abs(cc! / published.Cc - 1)).toBeLessThan(0.3);
+  });
+
+  it("fractions of Das example 2.1", () => {
+    const { input, published } = cases["sieve-das-ex2.1-2.2"];
+    const curve = analyseSieve(sieveRecord(input.opening_mm, input.mass_retained_g, input.pan_g));
+    const { gravelPct, sandPct, finesPct } = fractions(curve, "astm");
+    expect(gravelPct).toBeCloseTo(published.gravel_pct, 1);
+    expect(Math.abs(sandPct! - published.sand_pct)).toBeLessThan(PRINTED);
+    expect(Math.abs(finesPct! - published.fines_pct)).toBeLessThan(PRINTED);
+  });
+
+  it("Smith example 1.2, printed in whole numbers", () => {
+    const { input, published } = cases["sieve-smith-1.2"];
+    const record = sieveRecord(input.opening_mm, input.mass_retained_g, input.pan_g);
+    expect(record.dryMassG).toBeCloseTo(published.total_g, 9);
+    passing(record).forEach((pct, index) => {
+      expect(Math.abs(pct - published.percent_passing[index])).toBeLessThan(1);
+    });
+  });
+
+  it("composite set of the Waterloo hand-out", () => {
+    const { input, published } = cases["sieve-composite-cive153"];
+    const record = {
+      ...sieveRecord(
+        [4.75, 1.18],
+        [input.cumulative_retained_4_75_g, input.fine_cumulative_retained_1_18_g],
+        233,
+      ),
+      dryMassG: input.total_initial_g,
+      splits: [{ sizeMm: input.split_sieve_mm, dryMassG: input.fine_subsample_before_wash_g }],
+    };
+    const [split, fine] = analyseSieve(record).rows;
+    expect(Math.abs(split.passingPct - published.percent_passing_4_75)).toBeLessThan(0.05);
+    expect(Math.abs(fine.passingPct - published.percent_passing_1_18)).toBeLessThan(0.05);
+    expect(
+      Math.abs(fine.retainedPct - published.percent_of_total_retained_in_fine_to_1_18),
+    ).toBeLessThan(0.05);
+    expect([split.portion, fine.portion]).toEqual([0, 1]);
+  });
+});
+
+describe("washing", () => {
+  it("counts washed-out fines as passing the finest sieve", () => {
+    const record = sieveRecord([2, 0.075], [100, 300], 20, { dryMassG: 500, washedDryMassG: 420 });
+    const { rows, sets } = analyseSieve(record);
+    expect(rows.map(({ passingPct }) => passingPct)).toEqual([80, 20]);
+    expect(sets).toEqual([
+      { portion: 0, dryMassG: 500, washedOutG: 80, retainedG: 400, lossPct: 0 },
+    ]);
+  });
+
+  it("gives the same curve whether the whole sample is washed before the split or the split after it", () => {
+    // 1000 g: 400 g gravel, 300 g sand, 300 g fines.
+    const split = sieveRecord([4, 0.063], [400, 150], 0, {
+      dryMassG: 1000,
+      splits: [{ sizeMm: 4, dryMassG: 300, washedDryMassG: 150 }],
+    });
+    const whole = sieveRecord([4, 0.063], [400, 75], 0, {
+      dryMassG: 1000,
+      washedDryMassG: 700,
+      splits: [{ sizeMm: 4, dryMassG: 75 }],
+    });
+    for (const record of [split, whole]) {
+      const { rows, findings } = analyseSieve(record);
+      expect(rows[0].passingPct).toBeCloseTo(60, 9);
+      expect(rows[1].passingPct).toBeCloseTo(30, 9);
+      expect(findings.filter(({ severity }) => severity === "error")).toEqual([]);
+    }
+  });
+
+  it("chains two splits", () => {
+    const record = sieveRecord([10, 2, 0.5], [500, 50, 10], 40, {
+      dryMassG: 2000,
+      splits: [
+        { sizeMm: 10, dryMassG: 200 },
+        { sizeMm: 2, dryMassG: 50 },
+      ],
+    });
+    // 75 %, of that 3/4, of that 4/5.
+    expect(passing(record)).toEqual([75, 56.25, 45]);
+  });
+});
+
+describe("findings", () => {
+  const sieved = (panG: number, more = {}) =>
+    sieveRecord([4, 1, 0.25], [0, 200, 300], panG, { dryMassG: 600, ...more });
+
+  it("loss: none, near the limit, beyond it; from both sides of each edge", () => {
+    expect(codes(sieved(100))).toEqual([]);
+    expect(codes(sieved(94.01))).toEqual([]);
+    expect(codes(sieved(93.99))).toEqual(["warning sieve-loss"]);
+    expect(codes(sieved(88.01))).toEqual(["warning sieve-loss"]);
+    expect(codes(sieved(87.99))).toEqual(["error sieve-loss"]);
+    expect(codes(sieved(112.01))).toEqual(["error sieve-gain"]);
+    expect(codes(sieved(94.01), 0.3)).toEqual(["error sieve-loss"]);
+  });
+
+  it("tells place, value, expectation and way out", () => {
+    const [finding] = analyseSieve(sieved(50)).findings;
+    expect(finding).toMatchObject({ file: "sheets/sieve.csv", value: "8.33 %" });
+    expect(finding.expected).toContain("2 %");
+    expect(finding.wayOut).toMatch(/\S/);
+  });
+
+  it("more retained than there was", () => {
+    expect(codes(sieved(0, { dryMassG: 480 }))).toEqual(["error retained-over-sample"]);
+    const cumulative = sieveRecord([4, 2, 1], [100, 250, 380], 20, { dryMassG: 400 });
+    expect(codes(cumulative)).toContain("error retained-over-sample");
+  });
+
+  it("a sample too small for its grains, and a top size left open", () => {
+    expect(codes(sieveRecord([25, 20, 16, 4], [0, 100, 400, 1400], 100))).toContain(
+      "warning small-sample",
+    );
+    expect(codes(sieveRecord([25, 20, 16, 4], [0, 300, 1200, 4200], 500))).toEqual([]);
+    expect(codes(sieveRecord([4, 1], [5, 400], 200))).toContain("warning top-size-unknown");
+  });
+
+  it("refuses a split sieve that is not in the set, and a mass of nothing", () => {
+    expect(() => analyseSieve(sieved(100, { splits: [{ sizeMm: 2, dryMassG: 100 }] }))).toThrow(
+      RangeError,
+    );
+    expect(() => analyseSieve(sieved(100, { dryMassG: 0 }))).toThrow("invalid `dryMassG`: 0");
+  });
+});
+
+describe("properties", () => {
+  const masses = fc.array(fc.double({ min: 0, max: 500, noNaN: true }), {
+    minLength: 2,
+    maxLength: 9,
+  });
+
+  it("the curve does not change when all masses are scaled, never falls, and the input stays as it was", () => {
+    fc.assert(
+      fc.property(masses, fc.double({ min: 0.01, max: 100, noNaN: true }), (retained, scale) => {
+        const openings = retained.map((_, index) => 16 / 2 ** index);
+        const record = frozen(sieveRecord(openings, retained, 50));
+        const scaled = sieveRecord(
+          openings,
+          retained.map((mass) => mass * scale),
+          50 * scale,
+        );
+        const [points, other] = [record, scaled].map((each) => analyseSieve(each).points);
+        points.forEach(({ passingPct, sizeMm }, index) => {
+          expect(other[index].passingPct).toBeCloseTo(passingPct, 7);
+          expect(passingPct).toBeGreaterThanOrEqual(points[index - 1]?.passingPct ?? 0);
+          expect(sizeMm).toBeGreaterThan(points[index - 1]?.sizeMm ?? 0);
+        });
+      }),
+    );
+  });
+});

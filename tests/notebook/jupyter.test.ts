@@ -1,0 +1,54 @@
+import { execFile } from "node:child_process";
+import { mkdtempSync, readFileSync, rmSync, statSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { promisify } from "node:util";
+import { expect, it, onTestFinished } from "vitest";
+import { kernelSpec, writeKernelSpec } from "../../src/notebook/kernelSpec.js";
+import { asNotebook } from "../../src/notebook/openNotebook.js";
+import { runNotebook } from "../../src/notebook/runNotebook.js";
+import { toolOrSkip } from "../support/requireTool.js";
+import { fixture, outputsOf, plainOutputs } from "./support.js";
+
+function freshFolder(): string {
+  const folder = mkdtempSync(join(tmpdir(), "loambook-test-"));
+  onTestFinished(() => rmSync(folder, { recursive: true, force: true }));
+  return folder;
+}
+
+it("writes the kernel description whole, and over an older one", async () => {
+  const folder = freshFolder();
+  expect(await writeKernelSpec(folder)).toBe(folder);
+  await writeKernelSpec(folder);
+  const written = JSON.parse(readFileSync(join(folder, "kernels/loambook/kernel.json"), "utf8"));
+  expect(written).toEqual(kernelSpec());
+  expect(written.argv[0]).toBe(process.execPath);
+  const program = written.argv.find((word: string) => word.endsWith("tslab"));
+  expect(statSync(program).isFile()).toBe(true);
+});
+
+it("gives the same outputs under Jupyter's own runner", { timeout: 180_000 }, async (context) => {
+  const jupyter = toolOrSkip(context, "jupyter");
+  const folder = freshFolder();
+  await writeKernelSpec(folder);
+  const words = ["nbconvert", "--to", "notebook", "--execute", "--output-dir", folder];
+  const env = { ...process.env, JUPYTER_PATH: folder };
+  await promisify(execFile)(jupyter, [...words, fixture("done")], { env });
+  const theirs = asNotebook(JSON.parse(readFileSync(join(folder, "done.ipynb"), "utf8")));
+  const ours = await runNotebook({ notebookPath: fixture("done") });
+  expect(ours.status).toBe("done");
+  const joined = (outputs: ReturnType<typeof outputsOf>) =>
+    outputs.map((cell) => {
+      // Jupyter's runner joins only what comes at once
+      const texts: string[] = [];
+      let name = "";
+      for (const text of plainOutputs(cell)) {
+        const [own] = text.split(": ", 1) as [string];
+        if (own === name) texts.push(`${texts.pop()}${text.slice(own.length + 2)}`);
+        else texts.push(text);
+        name = own;
+      }
+      return texts;
+    });
+  expect(joined(outputsOf(ours.notebook))).toEqual(joined(outputsOf(theirs)));
+});

@@ -1,0 +1,214 @@
+import { spawn } from "node:child_process";
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import { dirname } from "node:path";
+import { fileURLToPath } from "node:url";
+import { describe, expect, it } from "vitest";
+import { formatFailure } from "../../src/notebook/formatFailure.js";
+import { joinText } from "../../src/notebook/nbformat.js";
+import type { NotebookProgress, NotebookRun } from "../../src/notebook/notebookRun.js";
+import { runNotebook } from "../../src/notebook/runNotebook.js";
+import { FIXTURES, fixture, isAlive, outputsOf, plainOutputs, until } from "./support.js";
+
+const PATIENCE = 120_000;
+
+function expectStatus<S extends NotebookRun["status"]>(run: NotebookRun, status: S) {
+  expect(run.status, run.status === "done" ? "" : formatFailure(run)).toBe(status);
+  return run as Extract<NotebookRun, { status: S }>;
+}
+
+describe("runNotebook with a kernel", { timeout: PATIENCE }, () => {
+  it("runs every cell and gives the same notebook each time, without touching the file", async () => {
+    const before = readFileSync(fixture("done"), "utf8");
+    const progress: NotebookProgress[] = [];
+    const options = { notebookPath: fixture("done") };
+    const first = await runNotebook({ ...options, onProgress: (step) => progress.push(step) });
+    const { notebook } = expectStatus(first, "done");
+    expect(progress.map(({ cell, cells, phase }) => `${phase} ${cell}/${cells}`)).toEqual([
+      "starting 0/3",
+      "running 1/3",
+      "running 2/3",
+      "running 3/3",
+      "finished 3/3",
+    ]);
+    const [printed, shown, many] = outputsOf(notebook);
+    expect(plainOutputs(printed)).toEqual([
+      "stdout: a\nb\n",
+      "stderr: to stderr\n",
+      "stdout: fixtures\n",
+    ]);
+    expect(plainOutputs(shown)).toEqual(["stdout: 42\n"]);
+    // more lines than the sockets take at a stretch: none may be lost
+    const lines = Array.from({ length: 5000 }, (_, index) => `line ${index}\n`).join("");
+    expect(plainOutputs(many)).toEqual([`stdout: ${lines}`]);
+    expect(notebook.cells.map(({ id }) => id)).toEqual([1, 2, 3, 4, 5].map((n) => `done-${n}`));
+    expect(notebook.cells.flatMap((cell) => cell.execution_count ?? [])).toEqual([1, 2, 3]);
+    expect(notebook.metadata).toEqual({
+      authors: [{ name: "kept" }],
+      kernelspec: {
+        display_name: "TypeScript (loambook)",
+        language: "typescript",
+        name: "loambook",
+      },
+      language_info: { file_extension: ".ts", mimetype: "text/typescript", name: "typescript" },
+    });
+    const second = await runNotebook(options);
+    expect(JSON.stringify(second.notebook)).toBe(JSON.stringify(notebook));
+    expect(JSON.stringify(notebook)).not.toContain(dirname(FIXTURES));
+    expect(readFileSync(fixture("done"), "utf8")).toBe(before);
+  });
+
+  it("stops at a cell that does not compile and names its line", async () => {
+    const run = await runNotebook({ notebookPath: fixture("compile-error") });
+    const { failure, notebook } = expectStatus(run, "cell-failed");
+    expect(failure).toMatchObject({ cellNumber: 2, cellPosition: 3, line: 2, injected: false });
+    expect(failure.codeLine).toBe("const b: number =");
+    expect(failure.kernelMessage).toBe("2:7 - Type 'string' is not assignable to type 'number'.");
+    expect(notebook.cells.map((cell) => cell.execution_count)).toEqual([1, undefined, 2, null]);
+    expect(outputsOf(notebook)[2]).toEqual([]);
+  });
+
+  it("finds the line of an exception, also below a function of an earlier cell", async () => {
+    const run = await runNotebook({ notebookPath: fixture("throw-sync") });
+    const { failure, notebook } = expectStatus(run, "cell-failed");
+    expect(failure).toMatchObject({ cellNumber: 2, line: 9 });
+    expect(failure.codeLine).toBe("const checked: number = check(");
+    expect(failure.kernelMessage).toBe("RangeError: invalid `x`: 3; expected at most 2");
+    expect(plainOutputs(outputsOf(notebook)[1])).toEqual([`stderr: ${failure.kernelMessage}\n`]);
+    expect(formatFailure(run as Exclude<NotebookRun, { status: "done" }>)).toBe(
+      [
+        "The notebook stopped in code cell 2 (cell 2 of the notebook), line 9.",
+        "",
+        "   7 | const point: Point = { x: 3 };",
+        '   8 | const name: string = join("a", "b");',
+        ">  9 | const checked: number = check(",
+        "  10 |   point.x,",
+        "  11 | );",
+        "",
+        "The kernel says:",
+        "RangeError: invalid `x`: 3; expected at most 2",
+      ].join("\n"),
+    );
+  });
+
+  it("finds the line of an exception after an await", async () => {
+    const run = await runNotebook({ notebookPath: fixture("throw-async") });
+    const { failure } = expectStatus(run, "cell-failed");
+    expect(failure).toMatchObject({ cellNumber: 2, line: 5, codeLine: 'await step("third");' });
+    expect(failure.kernelMessage).toBe("Error: the third step failed");
+  });
+
+  it("names no line where the kernel tells none", async () => {
+    const run = await runNotebook({ notebookPath: fixture("throw-text") });
+    const { failure } = expectStatus(run, "cell-failed");
+    expect(failure).not.toHaveProperty("line");
+    expect(failure.kernelMessage).toBe("only a text");
+  });
+
+  it("tells when the kernel ends, with its exit code and what was shown before", async () => {
+    const run = await runNotebook({ notebookPath: fixture("exit") });
+    const died = expectStatus(run, "kernel-died");
+    expect(died).toMatchObject({ exitCode: 7, signal: null, cell: { cellNumber: 2 } });
+    expect(plainOutputs(outputsOf(died.notebook)[0])).toEqual(["stdout: before\n"]);
+    expect(formatFailure(died)).toContain("code cell 2 (cell 2 of the notebook) (exit code 7)");
+  });
+
+  it("stops a cell that does not end", async () => {
+    const timeouts = { cellSeconds: 3 };
+    const run = await runNotebook({ notebookPath: fixture("endless"), timeouts });
+    const late = expectStatus(run, "timed-out");
+    expect(late).toMatchObject({ which: "cell", seconds: 3, cell: { cellNumber: 1 } });
+    expect(formatFailure(late)).toContain("longer than the 3 s allowed for a cell");
+  });
+
+  it("stops when the kernel does not start in time, and when the whole takes too long", async () => {
+    const soon = { notebookPath: fixture("done"), timeouts: { startSeconds: 0.05 } };
+    const start = expectStatus(await runNotebook(soon), "timed-out");
+    expect(start).toMatchObject({ which: "start", seconds: 0.05 });
+    expect(start.cell).toBeUndefined();
+    const short = { notebookPath: fixture("done"), timeouts: { totalSeconds: 0.05 } };
+    expect(expectStatus(await runNotebook(short), "timed-out").which).toBe("total");
+  });
+
+  it("sets parameters, which the cells below see", async () => {
+    const parameters = { studyFolder: 'a "b" \\ `${c}`', count: 41, strict: false, limit: "none" };
+    const run = await runNotebook({ notebookPath: fixture("parameters"), parameters });
+    const { notebook } = expectStatus(run, "done");
+    expect(plainOutputs(outputsOf(notebook)[2])).toEqual([
+      'stdout: a "b" \\ `${c}`|42|false|string\n',
+    ]);
+    const untouched = await runNotebook({ notebookPath: fixture("parameters") });
+    expect(plainOutputs(outputsOf(untouched.notebook)[1])).toEqual([
+      "stdout: ../somewhere|4|true|number\n",
+    ]);
+  });
+
+  it("leaves no process behind, not even those that cells start", async () => {
+    const run = await runNotebook({ notebookPath: fixture("spawns") });
+    const { notebook } = expectStatus(run, "done");
+    const [output] = outputsOf(notebook)[0] ?? [];
+    const pids = joinText(output?.output_type === "stream" ? output.text : "")
+      .trim()
+      .split(" ")
+      .map(Number);
+    expect(pids).toHaveLength(2);
+    expect(await until(() => !pids.some(isAlive), 5000)).toBe(true);
+  });
+
+  it("ends the kernel when it is aborted", async () => {
+    const stop = new AbortController();
+    const run = runNotebook({
+      notebookPath: fixture("endless"),
+      signal: stop.signal,
+      onProgress: ({ phase }) => {
+        if (phase === "running") stop.abort(new Error("enough"));
+      },
+    });
+    await expect(run).rejects.toThrow("enough");
+  });
+
+  it.each(["SIGTERM", "SIGINT", "SIGKILL"] as const)(
+    "takes its kernel along when it is ended by %s",
+    async (signal) => {
+      const built = fileURLToPath(new URL("../../dist/notebook/runNotebook.js", import.meta.url));
+      const code = `
+        const { runNotebook } = require(${JSON.stringify(built)});
+        const { readdirSync, readFileSync } = require("node:fs");
+        const children = () => readdirSync("/proc").filter((pid) => /^\\d+$/.test(pid)).filter((pid) => {
+          try { return readFileSync("/proc/" + pid + "/stat", "utf8").split(") ")[1].split(" ")[1] === String(process.pid); }
+          catch { return false; }
+        });
+        runNotebook({ notebookPath: ${JSON.stringify(fixture("waits"))}, onProgress: ({ phase }) => {
+          if (phase === "running") console.log(children().join(" "));
+        } });`;
+      const parent = spawn(process.execPath, ["-e", code], {
+        stdio: ["ignore", "pipe", "inherit"],
+      });
+      const ended = new Promise((resolve) => parent.once("exit", (_, by) => resolve(by)));
+      let text = "";
+      parent.stdout.setEncoding("utf8").on("data", (part) => {
+        text += part;
+      });
+      expect(await until(() => text.includes("\n"), 60_000)).toBe(true);
+      const pids = text.trim().split(" ").map(Number);
+      expect(pids.length).toBeGreaterThan(0);
+      expect(pids.every(isAlive)).toBe(true);
+      parent.kill(signal);
+      expect(await ended).toBe(signal);
+      expect(await until(() => !pids.some(isAlive), 10_000)).toBe(true);
+    },
+  );
+});
+
+describe("runNotebook before a kernel starts", () => {
+  it("refuses what is no notebook, a limit that is none, and parameters that are not there", async () => {
+    const path = createRequire(import.meta.url).resolve("tslab/package.json");
+    await expect(runNotebook({ notebookPath: path })).rejects.toThrow("notebook.nbformat");
+    const notebookPath = fixture("parameters");
+    const timeouts = { cellSeconds: 0 };
+    await expect(runNotebook({ notebookPath, timeouts })).rejects.toThrow("timeouts.cellSeconds");
+    await expect(runNotebook({ notebookPath, parameters: { nope: 1 } })).rejects.toThrow(
+      "unknown parameter: nope; expected one of: studyFolder, count, strict, limit",
+    );
+  });
+});

@@ -1,0 +1,44 @@
+import type { SpecimenRecord } from "../../src/lab/specimenRecord.js";
+import { fitStrength } from "../../src/strength/fitStrength.js";
+import type { FittedStrength } from "../../src/strength/strengthFit.js";
+import type { StrengthForm } from "../../src/strength/strengthForm.js";
+
+/** Blocks of 28 days from pairs of content and strength; rows as in a sheet with one header row. */
+export function blocksOf(pairs: readonly (readonly number[])[]): SpecimenRecord[] {
+  return pairs.map(([cementPct, strengthMpa], index) => ({
+    id: `B${index + 1}`,
+    cementPct,
+    strengthMpa,
+    ageDays: 28,
+    row: index + 2,
+  }));
+}
+
+export function fitted(
+  pairs: readonly (readonly number[])[],
+  form: StrengthForm = "linear",
+): FittedStrength {
+  const fit = fitStrength(blocksOf(pairs), { form, ageDays: 28 });
+  if (fit.status !== "ok") throw new Error(fit.message);
+  return fit;
+}
+
+/** Invented: four contents, four blocks each, rising and flattening a little. */
+export const SIXTEEN: readonly (readonly number[])[] = [
+  [4, 1.42],
+  [4, 1.61],
+  [4, 1.55],
+  [4, 1.38],
+  [6, 2.31],
+  [6, 2.52],
+  [6, 2.22],
+  [6, 2.44],
+  [8, 2.98],
+  [8, 3.21],
+  [8, 2.87],
+  [8, 3.09],
+  [10, 3.55],
+  [10, 3.72],
+  [10, 3.41],
+  [10, 3.83],
+];

@@ -1,0 +1,99 @@
+import { describe, expect, it } from "vitest";
+import type { SpecimenRecord } from "../../src/lab/specimenRecord.js";
+import { includedSpecimens } from "../../src/strength/includedSpecimens.js";
+import { blocksOf, SIXTEEN } from "./blocks.js";
+
+const run = (
+  specimens: readonly SpecimenRecord[],
+  options: Parameters<typeof includedSpecimens>[1] = {},
+) => includedSpecimens({ file: "sheets/blocks.csv", specimens }, options);
+
+const codes = (
+  specimens: readonly SpecimenRecord[],
+  options: Parameters<typeof includedSpecimens>[1] = {},
+) => run(specimens, options).findings.map(({ code, row }) => [code, row]);
+
+const changed = (index: number, change: Partial<SpecimenRecord>) =>
+  blocksOf(SIXTEEN).map((block, at) => (at === index ? { ...block, ...change } : block));
+
+describe("includedSpecimens", () => {
+  it("has nothing to say of a clean sheet", () => {
+    const found = run(blocksOf(SIXTEEN));
+    expect(found.findings).toEqual([]);
+    expect([found.ageDays, found.included.length]).toEqual([28, 16]);
+  });
+
+  it("names file and row of every finding", () => {
+    const bad = changed(4, { strengthMpa: 0, id: "B1" });
+    for (const finding of run(bad).findings) {
+      expect(finding.file).toBe("sheets/blocks.csv");
+      expect(finding.row).toBe(6);
+    }
+    expect(codes(bad)).toEqual([
+      ["repeated-block", 6],
+      ["strength-not-positive", 6],
+    ]);
+  });
+
+  it("keeps the excluded with their reason, and takes nothing out of itself", () => {
+    const found = run(changed(2, { excluded: "dropped" }));
+    expect(found.excluded.map(({ id }) => id)).toEqual(["B3"]);
+    expect(found.included).toHaveLength(15);
+    expect(found.findings.map(({ code, severity }) => [code, severity])).toEqual([
+      ["excluded-block", "note"],
+    ]);
+  });
+
+  it("wants one age, and notes the others when it is named", () => {
+    const mixed = changed(5, { ageDays: 7 });
+    expect(codes(mixed)).toEqual([["mixed-ages", 7]]);
+    expect(run(mixed).included).toEqual([]);
+    expect(codes(mixed, { ageDays: 28 })).toEqual([["other-ages", 7]]);
+    expect(codes([])).toEqual([["no-blocks", undefined]]);
+  });
+
+  it("wants enough blocks and contents for the form", () => {
+    expect(codes(blocksOf(SIXTEEN.slice(0, 4)))).toEqual([["one-cement-content", 2]]);
+    expect(codes(blocksOf(SIXTEEN.slice(0, 8)), { form: "quadratic" })).toEqual([
+      ["too-few-contents", 2],
+    ]);
+    expect(codes(blocksOf(SIXTEEN.slice(3, 5)))).toEqual([["too-few-blocks", 2]]);
+  });
+
+  it("warns of strengths without scatter", () => {
+    const same = SIXTEEN.map(([content]) => [content, content / 3]);
+    expect(codes(blocksOf(same))).toEqual([["no-scatter", 2]]);
+  });
+
+  it("warns where every content is one batch, and not where one has two", () => {
+    const batched = blocksOf(SIXTEEN).map((block) => ({ ...block, batch: `M${block.cementPct}` }));
+    expect(codes(batched)).toEqual([["one-batch-a-content", 2]]);
+    const two = batched.map((block, index) => (index === 0 ? { ...block, batch: "N" } : block));
+    expect(codes(two)).toEqual([]);
+  });
+
+  it("names an outlying block and keeps it in", () => {
+    const found = run(changed(9, { strengthMpa: 1.4 }));
+    expect(found.findings.map(({ code, row, severity }) => [code, row, severity])).toEqual([
+      ["outlying-block", 11, "warning"],
+    ]);
+    expect(found.findings[0].expected).toContain("about 2.98 MPa");
+    expect(found.included).toHaveLength(16);
+  });
+
+  it("accuses nobody because the curve has the wrong shape", () => {
+    const bent = SIXTEEN.map(([content, strength]) => [
+      content,
+      content === 10 ? strength - 2 : strength,
+    ]);
+    expect(codes(blocksOf(bent))).toEqual([]);
+  });
+
+  it("finds the outlier of single blocks against the curve", () => {
+    const singles = [4, 5, 6, 7, 8, 9, 10, 11].map((content, index) => [
+      content,
+      0.4 * content + 0.03 * (-1) ** index - (content === 8 ? 1.5 : 0),
+    ]);
+    expect(codes(blocksOf(singles))).toEqual([["outlying-block", 6]]);
+  });
+});
