@@ -14,9 +14,7 @@ var fs = require("node:fs");
 var path = require("node:path");
 var main = path.join(__dirname, "..", "dist", "cli", "main.js");
 if (!fs.existsSync(main)) {
-  console.error(
-    "loambook is not built yet: run “npm run build” in " + path.join(__dirname, "..") + ".",
-  );
+  console.error(`loambook is not built yet: run “npm run build” in ${path.join(__dirname, "..")}.`);
   process.exit(1);
 }
 import(require("node:url").pathToFileURL(main).href).then((module) =>

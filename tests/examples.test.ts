@@ -66,8 +66,7 @@ describe("the examples in the docstrings", () => {
       })
       .join("\n");
     expect(checks).toBeGreaterThan(0);
-    const names = Object.keys(loambook);
-    const run = new AsyncFunction("__check", ...names, body);
-    await run(compare, ...names.map((name) => loambook[name as keyof typeof loambook]));
+    const run = new AsyncFunction("__check", ...Object.keys(loambook), body);
+    await run(compare, ...Object.values(loambook));
   });
 });

@@ -2,7 +2,7 @@ import type { ReportMeta } from "../report/reportMeta.js";
 import type { StudyResult } from "../study/studyResult.js";
 
 /** What the title page of a study's appendix says. */
-export function reportMeta({ config, inputs, madeWith }: StudyResult): ReportMeta {
+export function reportMeta({ config, madeWith }: StudyResult): ReportMeta {
   return {
     title: config.title,
     subtitle: "Technical appendix: soil, blend, strength and mix",
@@ -18,7 +18,6 @@ export function reportMeta({ config, inputs, madeWith }: StudyResult): ReportMet
       "blend",
       "compressive strength",
     ],
-    inputs,
     madeWith,
   };
 }

@@ -23,9 +23,6 @@ export function sharesChart(
       name: "share",
       x: shares.map(({ sharePct }) => sharePct),
       y,
-      text: shares.map(({ sharePct }) => `${formatFixed(sharePct, 1)} %`),
-      textposition: "outside",
-      cliponaxis: false,
       marker: { color: shares.map((_, index) => seriesStyle(index).color) },
       width: 0.5,
     },
@@ -57,9 +54,24 @@ export function sharesChart(
       .join("; ")}.`,
     data,
     layout: baseLayout(
-      { title: "Share of the dry mass of soil and aggregate (%)", range: [0, 105], dtick: 20 },
+      {
+        title: "Share of the dry mass of soil and aggregate (%)",
+        range: [0, 114],
+        tickvals: [0, 20, 40, 60, 80, 100],
+      },
       { title: "", autorange: "reversed", ticks: "", automargin: true },
-      { margin: { l: 150, r: 40, t: 16, b: 54 }, showlegend: false },
+      {
+        margin: { l: 150, r: 18, t: 16, b: 54 },
+        showlegend: false,
+        annotations: shares.map(({ name, sharePct }) => ({
+          text: `${formatFixed(sharePct, 1)} %`,
+          x: 113,
+          xanchor: "right",
+          y: name,
+          showarrow: false,
+          font: { size: 14 },
+        })),
+      },
     ),
   };
 }

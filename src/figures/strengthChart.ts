@@ -1,10 +1,5 @@
 import type { SpecimenRecord } from "../lab/specimenRecord.js";
-import {
-  displayUnit,
-  displayValue,
-  formatQuantity,
-
-} from "../quantities/displayUnits.js";
+import { displayUnit, displayValue, formatQuantity } from "../quantities/displayUnits.js";
 import { formatFixed } from "../quantities/formatNumber.js";
 import type { StudyConfig } from "../study/studyConfig.js";
 import type { StrengthStudy, StudyResult } from "../study/studyResult.js";

@@ -13,7 +13,7 @@ const SMALLEST_VARIANCE = 1e-12;
  * Fits a closed-form curve to measured points by bounded nonlinear least squares on the passing.
  *
  * Problem: minimise Σ (model − measured)² in percentage points, every point alike, sizes stepped by
- * their logarithm. Algorithm: Levenberg–Marquardt from the three best of the model's starts;
+ * their logarithm. Algorithm: Levenberg–Marquardt from the two best of the model's starts;
  * the best end is kept. Points beyond the first 100 % and before the last 0 % say nothing new and are
  * left out. Standard errors from the linearised covariance; sizes by the delta method.
  * AICc = n ln(RSS / n) + 2 k + 2 k (k + 1) / (n − k − 1), k parameters and the variance counted

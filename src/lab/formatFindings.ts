@@ -37,9 +37,8 @@ function formatFinding(finding: Finding): string {
 
 /** A cell's text must not steer the terminal: control characters are shown, not sent. */
 function plain(text: string): string {
-  // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for
   return text.replace(
-    /[\u0000-\u001f\u007f-\u009f]/g,
+    /\p{Cc}/gu,
     (mark) => `\\u${mark.charCodeAt(0).toString(16).padStart(4, "0")}`,
   );
 }

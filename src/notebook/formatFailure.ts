@@ -30,6 +30,11 @@ function said(kernelMessage: string): string[] {
 /**
  * Tells in a few lines why a notebook did not run to its end: the cell, its line with its neighbours
  * where that is known, and what the kernel said.
+ *
+ * @example
+ * const notebook = { nbformat: 4, nbformat_minor: 5, metadata: {}, cells: [] };
+ * const run = { status: "timed-out", which: "start", seconds: 60, notebook, kernelMessage: "" };
+ * formatFailure(run) // => "The notebook kernel did not answer within 60 s of its start."
  */
 export function formatFailure(run: Exclude<NotebookRun, { status: "done" }>): string {
   if (run.status === "cell-failed") {

@@ -56,6 +56,7 @@ export async function startKernel(cwd: string, transport?: "ipc" | "tcp"): Promi
   const connection = await openConnection(transport);
   const pending = new Map<string, Pending>();
   const collector = outputCollector();
+  let fault: { readonly error: unknown } | undefined;
   const settle = (id: string, change: Partial<Pending>): void => {
     const request = pending.get(id);
     if (request === undefined) return;
@@ -74,12 +75,14 @@ export async function startKernel(cwd: string, transport?: "ipc" | "tcp"): Promi
       settle(message.parentId ?? "", { idle: true });
     },
     onFault(error) {
+      fault ??= { error };
       for (const { fail } of pending.values()) fail(error);
     },
   });
   const kernel = startKernelProcess(connection.file, cwd);
 
   const ask = async (type: string, content: Readonly<Record<string, unknown>>) => {
+    if (fault !== undefined) throw fault.error;
     const id = await channels.send("shell", type, content);
     const reply = new Promise<Answer>((resolve, fail) => {
       const done = (status: string) => resolve({ outcome: "replied", status });

@@ -18,7 +18,7 @@ function sign(key: string, parts: readonly (string | Uint8Array)[]): string {
   return hmac.digest("hex");
 }
 
-/** Makes the requests of one session: a header with ids of its own for each. */
+/** Makes a request of a session, with an id of its own. */
 export function newRequest(
   session: string,
   type: string,

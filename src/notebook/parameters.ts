@@ -74,6 +74,11 @@ function line(name: string, value: ParameterValue, declared: Declared | undefine
  * @param values nothing to set: the notebook comes back as it is
  * @throws ParameterError for a name that the parameters cell does not declare, a value of another
  * type, or a line of the parameters cell that is no literal declaration
+ *
+ * @example
+ * const cell = { cell_type: "code", id: "a", metadata: { tags: ["parameters"] }, source: "let n = 1;" };
+ * const notebook = { nbformat: 4, nbformat_minor: 5, metadata: {}, cells: [cell] };
+ * injectParameters(notebook, { n: 2 }).cells[1].source // => ["let n = 2;"]
  */
 export function injectParameters(
   notebook: NotebookFile,

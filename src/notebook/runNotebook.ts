@@ -50,11 +50,12 @@ export async function runNotebook(options: RunNotebookOptions): Promise<Notebook
 
   onProgress({ cell: 0, cells, phase: "starting" });
   const kernel = await startKernel(cwd);
+  const listening = new AbortController();
   const aborted = new Promise<never>((_, reject) => {
-    signal?.addEventListener("abort", () => reject(signal.reason), { once: true });
+    const stop = () => reject(signal?.reason);
+    signal?.addEventListener("abort", stop, { once: true, signal: listening.signal });
+    if (signal?.aborted) stop();
   });
-  // it is waited for only while a cell runs
-  aborted.catch(() => {});
   const stopped = (
     answer: Exclude<Answer, { outcome: "replied" }>,
     which: "start" | "cell",
@@ -89,6 +90,7 @@ export async function runNotebook(options: RunNotebookOptions): Promise<Notebook
   try {
     return await Promise.race([runCells(kernel), aborted]);
   } finally {
+    listening.abort();
     await kernel.close();
   }
 }

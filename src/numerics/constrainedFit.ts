@@ -46,7 +46,7 @@ export interface ConstrainedFit {
     readonly inequalities: number[];
   };
   /** Largest breach of that equation and of those signs, columns scaled to unit length, relative to
-   * `‖matrix · x‖ + ‖target‖`. */
+   * `‖ |matrix| |x| ‖ + ‖target‖`; NaN when infeasible. */
   readonly optimalityResidual: number;
   /** Largest breach of a condition, relative to the sizes of the terms in its row. */
   readonly infeasibility: number;

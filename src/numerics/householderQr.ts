@@ -105,10 +105,7 @@ export class HouseholderQr {
     const { packed, rows } = this;
     const start = j * rows;
     let largest = 0;
-    for (let i = start; i < start + rows; i++) {
-      const size = Math.abs(packed[i]);
-      if (size > largest) largest = size;
-    }
+    for (let i = start; i < start + rows; i++) largest = Math.max(largest, Math.abs(packed[i]));
     if (largest === 0) return 0;
     // Clamped so that the scale and its reciprocal both stay ordinary numbers.
     let power = 2 ** -Math.max(-1000, Math.min(1000, Math.floor(Math.log2(largest))));
@@ -133,9 +130,7 @@ export class HouseholderQr {
       packed[a * rows + i] = packed[b * rows + i];
       packed[b * rows + i] = held;
     }
-    const heldOrder = order[a];
-    order[a] = order[b];
-    order[b] = heldOrder;
+    [order[a], order[b]] = [order[b], order[a]];
     norms[b] = norms[a];
   }
 

@@ -4,7 +4,7 @@ import type { WorkingSet } from "./workingSet.js";
 /**
  * How far a point and its multipliers are from the Karush–Kuhn–Tucker conditions: the largest entry
  * of `Aᵀ(A z - b) - Cᵀ λ - μ` and the largest multiplier of the wrong sign, relative to
- * `‖A z‖ + ‖b‖` (the columns of A have about unit length). Uses the whole matrix, not its triangle, so
+ * `‖ |A| |z| ‖ + ‖b‖`, the terms of the residual (the columns of A have about unit length). Uses the whole matrix, not its triangle, so
  * that it checks the reduction as well.
  */
 export function kktResidual(scaled: ScaledProgramme, set: WorkingSet, z: Float64Array): number {
@@ -16,9 +16,14 @@ export function kktResidual(scaled: ScaledProgramme, set: WorkingSet, z: Float64
   let targetSize = 0;
   for (let i = 0; i < rows; i++) {
     let value = 0;
-    for (let j = 0; j < unknowns; j++) value += matrix[j * rows + i] * z[j];
+    let terms = 0;
+    for (let j = 0; j < unknowns; j++) {
+      const term = matrix[j * rows + i] * z[j];
+      value += term;
+      terms += Math.abs(term);
+    }
     residual[i] = value - target[i];
-    size += value * value;
+    size += terms * terms;
     targetSize += target[i] * target[i];
   }
   let worst = 0;

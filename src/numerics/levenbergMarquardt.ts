@@ -29,7 +29,7 @@ import { polishedMinimum } from "./polishedMinimum.js";
  *   start: [3, 0.1],
  * });
  * fit.status // => "converged"
- * fit.parameters // => [3.7, 0.2]
+ * fit.parameters // => [3.71237533, 0.23297835]
  */
 export function levenbergMarquardt(problem: NonlinearProblem): NonlinearFit {
   const { start, lower, upper } = problem;

@@ -19,7 +19,7 @@ const DEEPEST = -45;
  * trapezoidal rule*, SIAM Review 56 (2014), from memory.
  *
  * @example
- * noncentralTCdf(3, 9, 2) // => 0.7902296
+ * noncentralTCdf(3, 9, 2) // => 0.77327342
  */
 export function noncentralTCdf(x: number, df: number, delta: number): number {
   if (Number.isNaN(x)) throw new RangeError("invalid `x`: NaN; expected a number");

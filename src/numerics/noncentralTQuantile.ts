@@ -14,7 +14,7 @@ import { noncentralTCdf } from "./noncentralTCdf.js";
  * Source: see `noncentralTCdf`.
  *
  * @example
- * noncentralTQuantile(0.95, 9, 2) // => 4.6058213
+ * noncentralTQuantile(0.95, 9, 2) // => 4.44710279
  */
 export function noncentralTQuantile(p: number, df: number, delta: number): number {
   if (!(p > 0 && p < 1)) {

@@ -8,7 +8,8 @@ const MOST_STEPS = 30;
  * Takes undamped Gauss–Newton steps with finer differences while each is shorter than the last.
  *
  * Near a minimum the sum of squares is flat, so comparing it fixes only half of the digits of the
- * parameters; the steps themselves fix the others. Leaves the solver's Jacobian at the last point.
+ * parameters; the steps themselves fix the others. Leaves in the solver the Jacobian at the last
+ * point, or within 1e-9 of it.
  */
 export function polishedMinimum(
   model: NonlinearModel,
@@ -35,10 +36,12 @@ export function polishedMinimum(
     const trial = model.residuals(next);
     const trialSquare = trial ? trial.reduce((sum, r) => sum + r * r, 0) : Infinity;
     if (!trial || trialSquare > square * (1 + 1e-12)) break;
-    before = size;
     parameters = next;
     residuals = trial;
     square = trialSquare;
+    // The next step would be shorter in about the same ratio: not worth its evaluations.
+    if (size < 1e-9 && size * (size / before) < 1e-15) break;
+    before = size;
   }
   return { parameters, residuals };
 }

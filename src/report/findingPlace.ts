@@ -8,3 +8,10 @@ export function findingPlace(finding: Finding): string {
   if (finding.value !== undefined) parts.push(`“${finding.value}”`);
   return parts.filter((part) => part !== "").join(", ");
 }
+
+/** The rest of a finding as running text: its place, what was expected, what to do. */
+export function findingDetail(finding: Finding): string {
+  return [findingPlace(finding), `Expected: ${finding.expected}`, `What to do: ${finding.wayOut}`]
+    .map((text) => (/[.!?]$/.test(text) ? text : `${text}.`))
+    .join(" ");
+}

@@ -24,7 +24,8 @@ function belowTitle(nodes: readonly DocumentNode[]): DocumentNode[] {
  *
  * Markdown becomes headings, paragraphs, lists, tables and maths; outputs become figures, tables
  * and the other report blocks; code becomes folded code, and all of it stands in the annex. A
- * cell tagged `hide-code` keeps its code in the annex only. The first level-1 heading gives way
+ * cell tagged `hide-code` keeps its code in the annex only; one tagged `notebook-only` speaks to who
+ * runs the notebook and is left out. The first level-1 heading gives way
  * to `meta.title`. What a cell wrote to its error stream is shown, and told as a finding.
  *
  * @param notebook an nbformat 4 notebook, as parsed from its JSON; not changed
@@ -50,6 +51,7 @@ export function notebookToDocument(
   const findings: Finding[] = [];
   let cellNumber = 0;
   for (const cell of cells) {
+    if (cell.metadata.tags.includes("notebook-only")) continue;
     if (cell.cell_type === "markdown") nodes.push(...markdownToNodes(cell.source));
     if (cell.cell_type !== "code") continue;
     cellNumber += 1;

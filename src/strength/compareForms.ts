@@ -60,6 +60,7 @@ export function compareForms(
       lackOfFitPValue: fit.status === "ok" ? lackOfFit(fit).pValue : null,
     };
   });
+  // Two forms without AICc make NaN, which keeps their order.
   fits.sort((a, b) => (a.aicc ?? Infinity) - (b.aicc ?? Infinity) || 0);
   const best = fits[0].aicc;
   let rank = 0;

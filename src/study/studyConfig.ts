@@ -1,6 +1,6 @@
 import type { UnitSystem } from "../quantities/displayUnits.js";
 
-/** A price per dry mass or per loose volume, in the study's currency. */
+/** A price per tonne as weighed on delivery, its water included, or per loose cubic metre; in the study's currency. */
 export interface Price {
   readonly amount: number;
   readonly per: "t" | "m3";

@@ -1,6 +1,6 @@
 import type { BlendResult } from "../blend/blendMaterials.js";
 import type { MaterialConfig } from "../study/studyConfig.js";
-import { digits, fixed, numberColumn } from "./cell.js";
+import { fixed, numberColumn, plain } from "./cell.js";
 import type { TableBlock } from "./reportBlock.js";
 
 const BOUND_WORDS = {
@@ -28,13 +28,13 @@ export function blendSharesTable(
       return [
         material?.name ?? id,
         fixed(sharePct, 1),
-        material ? `${digits(material.minSharePct, 2)} to ${digits(material.maxSharePct, 2)}` : "",
+        material ? `${plain(material.minSharePct)} to ${plain(material.maxSharePct)}` : "",
         BOUND_WORDS[`${bound}`],
       ];
     }),
     notes: [
       "Percent of the dry mass of soil and aggregate, cement excluded.",
-      `Root mean square difference from the target: ${fixed(blend.rmsDifferencePct, 2)} points; largest: ${fixed(blend.worst.differencePct, 1)} points at ${digits(blend.worst.sizeMm, 3)} mm.`,
+      `Root mean square difference from the target: ${fixed(blend.rmsDifferencePct, 2)} points; largest: ${fixed(blend.worst.differencePct, 1)} points at ${plain(blend.worst.sizeMm)} mm.`,
       ...(blend.unique
         ? []
         : ["Other shares would fit equally well: two materials are alike at these sizes."]),
@@ -54,7 +54,7 @@ export function blendFitTable(blend: BlendResult): TableBlock {
       numberColumn("Difference", "points"),
     ],
     rows: blend.points.map(({ sizeMm, targetPct, blendPct, differencePct }) => [
-      digits(sizeMm, 3),
+      plain(sizeMm),
       fixed(targetPct, 1),
       fixed(blendPct, 1),
       fixed(differencePct, 1),

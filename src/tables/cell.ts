@@ -39,3 +39,10 @@ export function quantity(
 ): string {
   return value === undefined ? BLANK : formatNumber(displayValue(value, kind, units), count);
 }
+
+/** A number as somebody entered it: up to so many significant digits, without zeros that say nothing. */
+export function plain(value: number | undefined, count = 4): string {
+  if (value === undefined) return BLANK;
+  const text = formatNumber(value, count);
+  return text.includes(".") ? text.replace(/\.?0+$/, "") : text;
+}

@@ -2,7 +2,7 @@ import type { CharacteristicSizes } from "../grading/characteristicSizes.js";
 import type { Fractions } from "../grading/fractions.js";
 import type { HydrometerAnalysis } from "../grading/hydrometerAnalysis.js";
 import type { SieveAnalysis } from "../grading/sieveAnalysis.js";
-import { digits, fixed, numberColumn } from "./cell.js";
+import { digits, fixed, numberColumn, plain } from "./cell.js";
 import type { TableBlock } from "./reportBlock.js";
 
 /** A sieve analysis, coarse to fine, with the balance of masses below it. */
@@ -21,7 +21,7 @@ export function sievingTable(name: string, analysis: SieveAnalysis): TableBlock 
     ],
     rows: analysis.rows.map((row) => [
       row.label,
-      digits(row.sizeMm, 3),
+      plain(row.sizeMm),
       ...(split ? [row.portion === 0 ? "whole sample" : "subsample"] : []),
       fixed(row.retainedG, 1),
       fixed(row.retainedPct, 1),
@@ -50,7 +50,7 @@ export function sedimentationTable(name: string, analysis: HydrometerAnalysis): 
       numberColumn("Passing, of the whole", "%"),
     ],
     rows: analysis.rows.map((row) => [
-      digits(row.timeMin, 4),
+      plain(row.timeMin),
       fixed(row.temperatureC, 1),
       digits(row.correctedReading, 3),
       fixed(row.effectiveDepthCm, 2),

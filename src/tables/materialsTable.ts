@@ -1,5 +1,5 @@
 import type { StudyConfig } from "../study/studyConfig.js";
-import { BLANK, digits, fixed, numberColumn, quantity, quantityColumn } from "./cell.js";
+import { BLANK, digits, fixed, numberColumn, plain, quantity, quantityColumn } from "./cell.js";
 import type { TableBlock } from "./reportBlock.js";
 
 /** The materials as the user entered them. */
@@ -23,7 +23,7 @@ export function materialsTable({ materials, units, currency }: StudyConfig): Tab
       quantity(material.particleDensityKgM3, "density", units, 4),
       quantity(material.looseBulkDensityKgM3, "density", units, 4),
       fixed(material.moisturePct, 1),
-      `${digits(material.minSharePct, 2)} to ${digits(material.maxSharePct, 2)}`,
+      `${plain(material.minSharePct)} to ${plain(material.maxSharePct)}`,
       ...(priced
         ? [
             material.price

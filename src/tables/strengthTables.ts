@@ -3,7 +3,7 @@ import type { UnitSystem } from "../quantities/displayUnits.js";
 import type { LackOfFit } from "../strength/lackOfFit.js";
 import type { StrengthBand } from "../strength/strengthBands.js";
 import type { FittedStrength } from "../strength/strengthFit.js";
-import { BLANK, digits, fixed, numberColumn, quantity, quantityColumn } from "./cell.js";
+import { BLANK, digits, fixed, numberColumn, plain, quantity, quantityColumn } from "./cell.js";
 import type { TableBlock } from "./reportBlock.js";
 
 /** Every block that was crushed, the excluded ones with their reason. Strengths as measured. */
@@ -29,8 +29,8 @@ export function specimensTable(
     rows: specimens.map((block) => [
       block.id,
       block.batch ?? BLANK,
-      digits(block.cementPct, 3),
-      digits(block.ageDays, 3),
+      plain(block.cementPct),
+      plain(block.ageDays),
       quantity(block.dryDensityKgM3, "density", units, 4),
       quantity(block.strengthMpa, "stress", units),
       quantity(residualOf.get(block.id), "stress", units, 2),
@@ -92,7 +92,7 @@ export function bandsTable(bands: readonly StrengthBand[], units: UnitSystem): T
       quantityColumn("Bound that 95 % of blocks exceed", "stress", units),
     ],
     rows: bands.map(({ cementPct, meanMpa, lowerBoundMpa }) => [
-      digits(cementPct, 3),
+      plain(cementPct),
       stress(meanMpa),
       stress(lowerBoundMpa.mean),
       stress(lowerBoundMpa.prediction),

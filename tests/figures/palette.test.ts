@@ -22,13 +22,16 @@ describe("the palette", () => {
     ["protanopia", filterDeficiencyProt(1)],
     ["deuteranopia", filterDeficiencyDeuter(1)],
     ["tritanopia", filterDeficiencyTrit(1)],
-  ] as [string, (colour: string) => string][])("any two colours are told apart under %s", (_, filter) => {
-    const difference = differenceCiede2000();
-    for (const [[, one], [, two]] of pairs) {
-      // Above 10 a difference is seen at a glance (common practice, no source).
-      expect(difference(filter(one), filter(two)), `${one} ${two}`).toBeGreaterThan(10);
-    }
-  });
+  ] as [string, (colour: string) => string][])(
+    "any two colours are told apart under %s",
+    (_, filter) => {
+      const difference = differenceCiede2000();
+      for (const [[, one], [, two]] of pairs) {
+        // Above 10 a difference is seen at a glance (common practice, no source).
+        expect(difference(filter(one), filter(two)), `${one} ${two}`).toBeGreaterThan(10);
+      }
+    },
+  );
 
   it("no two series share a colour, a dash or a marker", () => {
     for (const key of ["color", "dash", "symbol"] as const) {

@@ -62,6 +62,19 @@ describe("distributions against SciPy", () => {
   });
 });
 
+describe("one-sided 5 % factors calculated apart from this code, to three decimals", () => {
+  const n = [3, 4, 5, 6, 8, 10, 15, 20, 30];
+  const table: Record<number, number[]> = {
+    0.75: [3.152, 2.681, 2.463, 2.336, 2.188, 2.104, 1.991, 1.932, 1.869],
+    0.95: [7.656, 5.144, 4.203, 3.708, 3.187, 2.911, 2.566, 2.396, 2.22],
+  };
+  it.each([0.75, 0.95])("at confidence %f", (confidence) => {
+    for (const [i, k] of table[confidence].entries()) {
+      near(toleranceFactor(n[i], 0.95, confidence), k, { rel: 0, abs: 5.1e-4 }, [n[i], confidence]);
+    }
+  });
+});
+
 describe("noncentral t by its own laws", () => {
   it("is Student's t without noncentrality", () => {
     for (const [x, df, p] of scipy.t) {

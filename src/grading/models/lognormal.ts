@@ -34,14 +34,9 @@ export const lognormal: GradingModel = {
           y: normalQuantile(passingPct / 100),
         })),
     );
-    const median = sizeNear(curve, 50);
+    if (line && line.slope > 0) return [[Math.exp(-line.intercept / line.slope), 1 / line.slope]];
     const spread = Math.log(sizeNear(curve, 84) / sizeNear(curve, 16)) / 2 || 1;
-    return line && line.slope > 0
-      ? [
-          [Math.exp(-line.intercept / line.slope), 1 / line.slope],
-          [median, spread],
-        ]
-      : [[median, spread]];
+    return [[sizeNear(curve, 50), spread]];
   },
   source: "Buchan et al. (in its list of forms, read); equation from memory",
 };

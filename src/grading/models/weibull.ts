@@ -32,13 +32,9 @@ export const weibull: GradingModel = {
           y: Math.log(-Math.log1p(-passingPct / 100)),
         })),
     );
-    const size63 = sizeNear(curve, 63.2);
     return line && line.slope > 0
-      ? [
-          [Math.exp(-line.intercept / line.slope), line.slope],
-          [size63, line.slope],
-        ]
-      : [[size63, 1]];
+      ? [[Math.exp(-line.intercept / line.slope), line.slope]]
+      : [[sizeNear(curve, 63.2), 1]];
   },
   source: "R = exp(−(d/k)^n): codecogs (read); regression form: Doll 2017 (read)",
 };

@@ -1,6 +1,6 @@
 import type { Finding } from "../../lab/finding.js";
 import type { DocumentNode } from "../documentNode.js";
-import { findingPlace } from "../findingPlace.js";
+import { findingDetail } from "../findingPlace.js";
 import { escapeHtml } from "./escapeHtml.js";
 import { figureHtml } from "./figureHtml.js";
 import { inlineHtml } from "./inlineHtml.js";
@@ -11,7 +11,7 @@ const SEVERITY = { error: "Error", warning: "Warning", note: "Note" } as const;
 
 function findingHtml(finding: Finding): string {
   return `<li class="finding ${finding.severity}"><p><strong class="tag">${SEVERITY[finding.severity]}</strong> ${escapeHtml(finding.message)}</p>
-<p class="detail">${escapeHtml(findingPlace(finding))}. Expected: ${escapeHtml(finding.expected)}. What to do: ${escapeHtml(finding.wayOut)}.</p></li>`;
+<p class="detail">${escapeHtml(findingDetail(finding))}</p></li>`;
 }
 
 function codeHtml(summary: string, text: string): string {

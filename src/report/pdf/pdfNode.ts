@@ -1,6 +1,6 @@
 import { cellAlign } from "../cellAlign.js";
 import type { DocumentNode, Inline } from "../documentNode.js";
-import { findingPlace } from "../findingPlace.js";
+import { findingDetail } from "../findingPlace.js";
 import { plainText } from "../plainText.js";
 import { columnWidths } from "./columnWidths.js";
 
@@ -53,7 +53,7 @@ export function pdfNode(node: DocumentNode, mathOf: MathOf): PdfNode | undefined
       const findings = node.findings.map((finding) => ({
         severity: SEVERITY[finding.severity],
         message: finding.message,
-        detail: `${findingPlace(finding)}. Expected: ${finding.expected}. What to do: ${finding.wayOut}.`,
+        detail: findingDetail(finding),
       }));
       return { kind: "findings", findings };
     }

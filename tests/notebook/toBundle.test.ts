@@ -1,0 +1,193 @@
+import { JSDOM } from "jsdom";
+import { describe, expect, it } from "vitest";
+import { toBundle } from "../../src/notebook/toBundle.js";
+import type { ReportBlock } from "../../src/tables/reportBlock.js";
+import { toDataFrame } from "../../src/tables/toDataFrame.js";
+
+const X = `<script>alert("x")</script><img src=x onerror='y'>&amp;`;
+
+/** One block of each kind, every text of it hostile. */
+const BLOCKS: { readonly [K in ReportBlock["kind"]]: Extract<ReportBlock, { kind: K }> } = {
+  table: {
+    kind: "table",
+    caption: X,
+    columns: [
+      { header: X, unit: X },
+      { header: "n", align: "right" },
+    ],
+    rows: [[X, X]],
+    notes: [X],
+  },
+  findings: {
+    kind: "findings",
+    findings: [
+      {
+        severity: "warning",
+        code: "x",
+        file: X,
+        row: 3,
+        column: X,
+        value: X,
+        message: X,
+        expected: X,
+        wayOut: X,
+      },
+    ],
+  },
+  cautions: { kind: "cautions", items: [{ title: X, text: X, source: X }] },
+  keyValues: { kind: "keyValues", caption: X, items: [{ label: X, value: X }] },
+  references: { kind: "references", items: [{ text: X, mark: X }] },
+  signature: { kind: "signature", label: X, lines: [X] },
+  paragraph: { kind: "paragraph", text: X },
+  note: { kind: "note", tone: "warning", text: X },
+  pageBreak: { kind: "pageBreak" },
+};
+
+function occurrences(text: string, part: string): number {
+  return text.split(part).length - 1;
+}
+
+describe("toBundle of report blocks", () => {
+  it.each(Object.values(BLOCKS))("$kind: shows every text, and none as markup", async (block) => {
+    const { data, metadata } = await toBundle(block);
+    expect(metadata).toEqual({});
+    expect(data["application/vnd.loambook.node+json"]).toEqual(block);
+    const { document } = new JSDOM(`<body>${data["text/html"]}</body>`).window;
+    expect(document.querySelectorAll("script, img")).toHaveLength(0);
+    const texts = occurrences(JSON.stringify(block), JSON.stringify(X).slice(1, -1));
+    expect(occurrences(document.body.textContent, X)).toBe(texts);
+    expect(occurrences(data["text/plain"] as string, X)).toBe(texts);
+  });
+
+  it("writes a table that says what its headers head, and text in columns", async () => {
+    const { data } = await toBundle({
+      kind: "table",
+      caption: "Passing",
+      columns: [
+        { header: "Sieve", unit: "mm" },
+        { header: "Passing", unit: "%", align: "right" },
+      ],
+      rows: [
+        ["2", "78"],
+        ["0.063", "4.1"],
+      ],
+      notes: ["Washed."],
+    });
+    expect(data["text/plain"]).toBe(
+      "Passing\n\nSieve, mm  Passing, %\n---------  ----------\n2                  78\n0.063             4.1\nWashed.",
+    );
+    const { document } = new JSDOM(`<body>${data["text/html"]}</body>`).window;
+    expect(document.querySelector("table > caption")?.textContent).toBe("Passing");
+    expect(document.querySelectorAll('thead th[scope="col"]')).toHaveLength(2);
+    expect(document.querySelectorAll('tbody th[scope="row"]')).toHaveLength(2);
+    const cell = document.querySelector<HTMLElement>("tbody td");
+    expect(cell?.style.textAlign).toBe("right");
+  });
+
+  it.each([
+    [{ kind: "table", caption: "c", columns: [] }, "invalid `table.rows`: undefined"],
+    [{ kind: "paragraph", text: 3 }, "invalid `paragraph.text`: 3; expected a text"],
+    [{ kind: "table", caption: "c", columns: [{}], rows: [["a", "b"]] }, "2 cells; expected 1"],
+    [{ kind: "figure", title: "t", altText: "", data: [], layout: {} }, "`figure.altText`"],
+  ])("refuses %j", async (value, message) => {
+    await expect(toBundle(value)).rejects.toThrow(message);
+  });
+});
+
+describe("toBundle of a figure", () => {
+  const figure = { kind: "figure", title: X, altText: `Alt ${X}`, data: [], layout: {} } as const;
+
+  it("takes a drawing that is there, without what may not stand inside HTML", async () => {
+    const svg = '<?xml version="1.0"?>\n<!DOCTYPE svg>\n<svg xmlns="http://www.w3.org/2000/svg"/>';
+    const { data, metadata } = await toBundle({ ...figure, svg });
+    expect(Object.keys(data)).toEqual([
+      "application/vnd.plotly.v1+json",
+      "text/html",
+      "image/svg+xml",
+      "text/plain",
+    ]);
+    for (const mime of Object.keys(data)) {
+      expect(metadata[mime]).toEqual({ alt: figure.altText, caption: X });
+    }
+    expect(data["text/html"]).not.toContain("<?xml");
+    const { document } = new JSDOM(`<body>${data["text/html"]}</body>`).window;
+    expect(document.querySelectorAll("script, img")).toHaveLength(0);
+    expect(document.querySelector('figure [role="img"]')?.getAttribute("aria-label")).toBe(
+      figure.altText,
+    );
+    expect(document.querySelector("figure > figcaption")?.textContent).toBe(X);
+  });
+
+  it("draws one that is not drawn, the same each time", { timeout: 60_000 }, async () => {
+    const bars = { ...figure, data: [{ type: "bar", x: ["a"], y: [1] }] };
+    const [first, second] = [await toBundle(bars), await toBundle(bars)];
+    expect(first.data["image/svg+xml"]).toMatch(/^<svg [\s\S]*<\/svg>\s*$/);
+    expect(first).toEqual(second);
+    const { document } = new JSDOM(`<body>${first.data["text/html"]}</body>`).window;
+    expect(document.querySelectorAll("script, img")).toHaveLength(0);
+    expect(document.querySelectorAll("figure svg")).toHaveLength(1);
+  });
+});
+
+describe("toBundle of other values", () => {
+  const NODE = "application/vnd.loambook.node+json";
+
+  it("makes a table of flat objects, whose keys may differ", async () => {
+    const rows = [{ a: 0.1 + 0.2, b: "x" }, { a: null, c: true }, { a: Number.NaN }];
+    expect((await toBundle(rows)).data[NODE]).toEqual({
+      kind: "table",
+      caption: "3 rows, 3 columns",
+      columns: [
+        { header: "a", align: "right" },
+        { header: "b", align: "left" },
+        { header: "c", align: "left" },
+      ],
+      rows: [
+        ["0.3", "x", "–"],
+        ["–", "–", "true"],
+        ["–", "–", "–"],
+      ],
+      notes: ["Numbers rounded to 6 significant digits."],
+    });
+  });
+
+  it("says how many rows of a long table it leaves out", async () => {
+    const rows = Array.from({ length: 51 }, (_, index) => ({ index }));
+    const block = (await toBundle(rows)).data[NODE] as { rows: unknown[]; notes: string[] };
+    expect(block.rows).toHaveLength(50);
+    expect(block.notes).toEqual(["The first 50 of 51 rows."]);
+  });
+
+  it("makes a table of a danfo.js frame", { timeout: 60_000 }, async () => {
+    const frame = await toDataFrame([
+      { name: "soil", share: 62 },
+      { name: "sand", share: 38 },
+    ]);
+    expect((await toBundle(frame)).data[NODE]).toMatchObject({
+      columns: [{ header: "name" }, { header: "share", align: "right" }],
+      rows: [
+        ["soil", "62"],
+        ["sand", "38"],
+      ],
+    });
+    const named = { columns: ["n"], index: ["p", "q"], values: [[1], [2]] };
+    expect((await toBundle(named)).data[NODE]).toMatchObject({
+      columns: [{ header: "index" }, { header: "n" }],
+      rows: [
+        ["p", "1"],
+        ["q", "2"],
+      ],
+    });
+  });
+
+  it.each([
+    ["a text <b>", "a text <b>"],
+    [undefined, "undefined"],
+    [[], "[]"],
+    [[1, 2], "[ 1, 2 ]"],
+    [[{ a: { b: 1 } }], "[ { a: { b: 1 } } ]"],
+    [{ kind: "unheard-of", a: 1 }, "{ kind: 'unheard-of', a: 1 }"],
+  ])("shows %j as text", async (value, text) => {
+    expect(await toBundle(value)).toEqual({ data: { "text/plain": text }, metadata: {} });
+  });
+});
