@@ -2,6 +2,7 @@ import { existsSync } from "node:fs";
 import { dirname, relative, resolve } from "node:path";
 import { formatFailure } from "../notebook/formatFailure.js";
 import type { NotebookRun } from "../notebook/notebookRun.js";
+import { ParameterError } from "../notebook/parameters.js";
 import { runNotebook } from "../notebook/runNotebook.js";
 import { parseNumber } from "../quantities/parseNumber.js";
 import { CommandError } from "./commandError.js";
@@ -45,6 +46,12 @@ export async function runCommand(words: readonly string[]): Promise<number> {
       totalSeconds: seconds("total-seconds", call.text("total-seconds")),
     },
     onProgress: ({ cell, cells }) => progress.show(`cell ${cell} of ${cells}`),
+  }).catch((problem: unknown) => {
+    // Names that the notebook does not know, or a file that is no notebook: the user's to mend.
+    if (problem instanceof ParameterError || problem instanceof TypeError) {
+      throw new CommandError(EXIT.badInput, problem.message);
+    }
+    throw problem;
   });
   progress.clear();
   if (run.status !== "done") throw runError(run);

@@ -48,25 +48,28 @@ export function fitGrading(
   const free = n - count;
   const k = count + 1;
   const variance = Math.max(solution.residualSumOfSquares / n, SMALLEST_VARIANCE);
+  // Where the points are met to the last digit there is nothing left to lessen.
+  const converged = solution.status === "converged" || variance === SMALLEST_VARIANCE;
+  const parameters = model.parameters.map(({ name: own, unit, scale }, index) => ({
+    name: own,
+    unit,
+    value: values[index],
+    ...doubt(steps[index], solution.standardErrors[index], scale, free),
+  }));
   return {
     model: name,
     title: model.title,
     source: model.source,
-    converged: solution.status === "converged",
+    converged,
     message: solution.message,
-    parameters: model.parameters.map(({ name: own, unit, scale }, index) => ({
-      name: own,
-      unit,
-      value: values[index],
-      ...doubt(steps[index], solution.standardErrors[index], scale, free),
-    })),
+    parameters,
     points: n,
     degreesOfFreedom: free,
     ...(free > 0 ? { residualSdPct: Math.sqrt(solution.residualSumOfSquares / free) } : {}),
     ...(n - k - 1 > 0
       ? { aicc: n * Math.log(variance) + 2 * k + (2 * k * (k + 1)) / (n - k - 1) }
       : {}),
-    warnings: gradingFitWarnings(model, solution, free),
+    warnings: gradingFitWarnings(parameters, solution, { converged, degreesOfFreedom: free }),
     fitted: points.map(({ sizeMm, passingPct }) => ({
       sizeMm,
       measuredPct: passingPct,
@@ -84,12 +87,11 @@ function doubt(
 ): Pick<GradingFitParameter, "standardError" | "interval95"> {
   if (free < 1 || !Number.isFinite(error)) return {};
   const half = tQuantile(0.975, free) * error;
-  return scale === "logarithm"
-    ? {
-        standardError: error * Math.exp(step),
-        interval95: [Math.exp(step - half), Math.exp(step + half)],
-      }
-    : { standardError: error, interval95: [step - half, step + half] };
+  const back = scale === "logarithm" ? Math.exp : (value: number) => value;
+  const interval95 = [back(step - half), back(step + half)] as const;
+  // An error beyond all numbers says that the points do not settle the parameter.
+  if (!interval95.every(Number.isFinite)) return {};
+  return { standardError: error * (scale === "logarithm" ? Math.exp(step) : 1), interval95 };
 }
 
 /** The points from the last 0 % to the first 100 %. */

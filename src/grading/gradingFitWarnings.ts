@@ -1,30 +1,38 @@
 import type { PointFit } from "./fitPoints.js";
-import type { GradingModel } from "./models/gradingModel.js";
+import type { GradingFitParameter } from "./gradingFit.js";
 
 /** Degrees of freedom below which a residual error is mostly luck; common practice, no source. */
 const FEW = 3;
 
 /** When not to trust a fit, in plain sentences. */
 export function gradingFitWarnings(
-  model: GradingModel,
-  { activeBounds, unmoved, status, message }: PointFit["solution"],
-  degreesOfFreedom: number,
+  parameters: readonly GradingFitParameter[],
+  { activeBounds, unmoved, message }: PointFit["solution"],
+  {
+    converged,
+    degreesOfFreedom,
+  }: { readonly converged: boolean; readonly degreesOfFreedom: number },
 ): string[] {
-  const name = (index: number) => `“${model.parameters[index].name}”`;
+  const name = (index: number) => `“${parameters[index].name}”`;
   return [
-    ...(status === "converged" ? [] : [`The fit did not come to rest: ${message}`]),
-    ...model.parameters.flatMap((_, index) =>
+    ...(converged ? [] : [`The fit did not come to rest: ${message}`]),
+    ...parameters.flatMap((_, index) =>
       activeBounds[index] === 0
         ? []
         : [
             `${name(index)} sits on its ${activeBounds[index] < 0 ? "lower" : "upper"} bound: the points do not fix it, and the other errors hold it for known.`,
           ],
     ),
-    ...model.parameters.flatMap((_, index) =>
+    ...parameters.flatMap((_, index) =>
       unmoved[index] ? [`${name(index)} never left its start: its value is the guess.`] : [],
     ),
+    ...parameters.flatMap(({ standardError }, index) =>
+      standardError === undefined && degreesOfFreedom > 0 && activeBounds[index] === 0
+        ? [`The points do not settle ${name(index)}: no error can be given.`]
+        : [],
+    ),
     ...(degreesOfFreedom < FEW
-      ? [`Only ${degreesOfFreedom} points more than parameters: the errors are hardly known.`]
+      ? [`Points exceed parameters by only ${degreesOfFreedom}: the errors are hardly known.`]
       : []),
   ];
 }

@@ -11,6 +11,8 @@ type Channel = (typeof CHANNELS)[number];
 export interface Connection {
   readonly key: string;
   readonly file: string;
+  /** Holds the connection file and the sockets, nothing else. */
+  readonly folder: string;
   readonly address: (channel: Channel) => string;
   /** Deletes the connection file and its folder. */
   readonly remove: () => Promise<void>;
@@ -62,7 +64,7 @@ export async function openConnection(
       mode: 0o600,
     });
     const address = (channel: Channel) => `${used}://${ip}:${numbers[CHANNELS.indexOf(channel)]}`;
-    return { key, file, address, remove };
+    return { key, file, folder, address, remove };
   } catch (error) {
     await remove();
     throw error;

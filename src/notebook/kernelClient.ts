@@ -79,7 +79,7 @@ export async function startKernel(cwd: string, transport?: "ipc" | "tcp"): Promi
       for (const { fail } of pending.values()) fail(error);
     },
   });
-  const kernel = startKernelProcess(connection.file, cwd);
+  const kernel = startKernelProcess(connection, cwd);
 
   const ask = async (type: string, content: Readonly<Record<string, unknown>>) => {
     if (fault !== undefined) throw fault.error;

@@ -1,4 +1,6 @@
 import { type ChildProcess, spawn } from "node:child_process";
+import { rmSync } from "node:fs";
+import type { Connection } from "./connection.js";
 import { kernelSpec } from "./kernelSpec.js";
 
 /** How a process ended: a code, or the signal that ended it. */
@@ -16,8 +18,19 @@ export interface KernelProcess {
   readonly kill: () => void;
 }
 
-/** Ends the kernel when our end of its stdin closes: the one sign it gets when we are killed outright. */
-const GUARD = "process.stdin.on('end', () => process.exit(0)).resume().unref();";
+/**
+ * Loaded in the kernel: when our end of its stdin closes, we were killed outright, and the kernel ends
+ * itself and removes its folder. A cell that never yields keeps it from seeing that.
+ */
+function guard(folder: string): string {
+  const code = `import { rmSync } from "node:fs";
+process.stdin.on("end", () => {
+  rmSync(${JSON.stringify(folder)}, { recursive: true, force: true });
+  process.exit(0);
+}).resume().unref();`;
+  return `data:text/javascript,${encodeURIComponent(code)}`;
+}
+
 const SIGNALS = ["SIGINT", "SIGTERM", "SIGHUP"] as const;
 const KEPT_TEXT = 4000;
 
@@ -37,14 +50,18 @@ function killGroup(child: ChildProcess): void {
 
 /**
  * Starts the kernel in a process group of its own, which is killed as a whole: when asked, when the
- * kernel ends, when this process ends, and when a signal would end this process.
+ * kernel ends, when this process ends, and when a signal would end this process. In the last two cases
+ * the kernel's folder goes with it.
  */
-export function startKernelProcess(connectionFile: string, cwd: string): KernelProcess {
+export function startKernelProcess(
+  { file, folder }: Pick<Connection, "file" | "folder">,
+  cwd: string,
+): KernelProcess {
   const [node, ...words] = kernelSpec().argv;
-  const filled = words.map((word) => word.replace("{connection_file}", connectionFile));
+  const filled = words.map((word) => word.replace("{connection_file}", file));
   // colours would put escape codes into the outputs
   const { FORCE_COLOR: _, ...env } = process.env;
-  const child = spawn(node, ["--import", `data:text/javascript,${GUARD}`, ...filled], {
+  const child = spawn(node, ["--import", guard(folder), ...filled], {
     cwd,
     env: { ...env, NO_COLOR: "1" },
     detached: process.platform !== "win32",
@@ -61,17 +78,21 @@ export function startKernelProcess(connectionFile: string, cwd: string): KernelP
   child.stdin.on("error", (error) => keep(`${error.message}\n`));
 
   const kill = () => killGroup(child);
-  const onSignal = (signal: NodeJS.Signals) => {
+  const lastChance = () => {
     kill();
+    rmSync(folder, { recursive: true, force: true });
+  };
+  const onSignal = (signal: NodeJS.Signals) => {
+    lastChance();
     forget();
     // nobody else wants to know: let the signal do what it would have done without us
     if (process.listenerCount(signal) === 0) process.kill(process.pid, signal);
   };
   const forget = () => {
-    process.off("exit", kill);
+    process.off("exit", lastChance);
     for (const signal of SIGNALS) process.off(signal, onSignal);
   };
-  process.on("exit", kill);
+  process.on("exit", lastChance);
   for (const signal of SIGNALS) process.on(signal, onSignal);
 
   const ended = new Promise<ProcessEnd>((resolve) => {

@@ -104,14 +104,11 @@ describe("fitGrading", () => {
 
   it("warns of a parameter on its bound, of a guess that stayed one, and of few points", () => {
     // Nothing but a step: no spread is small enough.
-    const step = fitGrading(
-      curveOf([0.1, 0], [0.5, 0.001], [1, 50], [2, 99.999], [8, 100]),
-      "lognormal",
-    );
-    expect(step.warnings.join(" ")).toMatch(/bound|never left/);
+    const step = fitGrading(curveOf([0.5, 0], [1, 50], [1.001, 100]), "lognormal");
+    expect(step.warnings.join(" ")).toContain("“spread” sits on its lower bound");
     const few = fitGrading(curveOf([0.1, 10], [1, 40], [8, 90]), "lognormal");
     expect(few.degreesOfFreedom).toBe(1);
-    expect(few.warnings.join(" ")).toContain("Only 1 points more than parameters");
+    expect(few.warnings.join(" ")).toContain("Points exceed parameters by only 1");
     expect(few.aicc).toBeUndefined();
     const sand = fitGrading(
       curveOf(
@@ -170,6 +167,32 @@ describe("chooseModel", () => {
     expect(ranking.map(({ fit }) => fit.model)).toContain("weibull");
     expect(leftOut.map(({ model }) => model)).toEqual(["fredlund", "bimodal-lognormal"]);
     expect(leftOut[0].reason).toContain("at least 7");
+  });
+
+  it("comes back from any curve that a sheet can give", () => {
+    const steps = fc.array(fc.oneof(fc.constant(0), fc.double({ min: 0, max: 30, noNaN: true })), {
+      minLength: 1,
+      maxLength: 16,
+    });
+    fc.assert(
+      fc.property(steps, (given) => {
+        let passing = 0;
+        const curve = curveOf(
+          ...given.map((step, index): [number, number] => {
+            passing = Math.min(100, passing + step);
+            return [SIZES[index], passing];
+          }),
+        );
+        const { ranking, leftOut } = chooseModel(curve);
+        expect(ranking.length + leftOut.length).toBe(6);
+        for (const { fit } of ranking) {
+          expect(Number.isFinite(fit.aicc)).toBe(true);
+          // Infinities and NaN would become null.
+          expect(JSON.stringify(fit)).not.toContain("null");
+        }
+      }),
+      { numRuns: 150 },
+    );
   });
 
   it("shows ties", () => {

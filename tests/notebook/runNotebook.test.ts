@@ -1,9 +1,10 @@
 import { spawn } from "node:child_process";
-import { readFileSync } from "node:fs";
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
 import { createRequire } from "node:module";
-import { dirname } from "node:path";
+import { tmpdir } from "node:os";
+import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, onTestFinished } from "vitest";
 import { formatFailure } from "../../src/notebook/formatFailure.js";
 import { joinText } from "../../src/notebook/nbformat.js";
 import type { NotebookProgress, NotebookRun } from "../../src/notebook/notebookRun.js";
@@ -171,6 +172,8 @@ describe("runNotebook with a kernel", { timeout: PATIENCE }, () => {
   it.each(["SIGTERM", "SIGINT", "SIGKILL"] as const)(
     "takes its kernel along when it is ended by %s",
     async (signal) => {
+      const temporary = mkdtempSync(join(tmpdir(), "lb-"));
+      onTestFinished(() => rmSync(temporary, { recursive: true, force: true }));
       const built = fileURLToPath(new URL("../../dist/notebook/runNotebook.js", import.meta.url));
       const code = `
         const { runNotebook } = require(${JSON.stringify(built)});
@@ -184,6 +187,7 @@ describe("runNotebook with a kernel", { timeout: PATIENCE }, () => {
         } });`;
       const parent = spawn(process.execPath, ["-e", code], {
         stdio: ["ignore", "pipe", "inherit"],
+        env: { ...process.env, TMPDIR: temporary },
       });
       const ended = new Promise((resolve) => parent.once("exit", (_, by) => resolve(by)));
       let text = "";
@@ -194,9 +198,11 @@ describe("runNotebook with a kernel", { timeout: PATIENCE }, () => {
       const pids = text.trim().split(" ").map(Number);
       expect(pids.length).toBeGreaterThan(0);
       expect(pids.every(isAlive)).toBe(true);
+      expect(readdirSync(temporary)).toHaveLength(1);
       parent.kill(signal);
       expect(await ended).toBe(signal);
       expect(await until(() => !pids.some(isAlive), 10_000)).toBe(true);
+      expect(await until(() => readdirSync(temporary).length === 0, 5000)).toBe(true);
     },
   );
 });

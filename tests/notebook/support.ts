@@ -1,5 +1,4 @@
-import { existsSync, readdirSync, readFileSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { existsSync, readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { type CellOutput, joinText, type NotebookFile } from "../../src/notebook/nbformat.js";
 
@@ -33,11 +32,6 @@ export function isAlive(pid: number): boolean {
   // a zombie has ended; only its parent has not asked yet
   const stat = `/proc/${pid}/stat`;
   return !existsSync(stat) || !/\) Z /.test(readFileSync(stat, "utf8"));
-}
-
-/** Folders of kernels that were not removed. */
-export function kernelFolders(): string[] {
-  return readdirSync(tmpdir()).filter((name) => name.startsWith("loambook-kernel-"));
 }
 
 export async function until(condition: () => boolean, milliseconds: number): Promise<boolean> {

@@ -1,0 +1,195 @@
+import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { describe, expect, it } from "vitest";
+import { COMMAND_HELP } from "../../src/cli/help.js";
+import { computeStudy } from "../../src/study/computeStudy.js";
+import { readStudy } from "../../src/study/readStudy.js";
+import { ROOT, runCli, temporaryFolder } from "../support/runCli.js";
+import { copyStudy, EXAMPLES } from "../support/studyCopy.js";
+
+const FIXTURES = join(ROOT, "tests/notebook/fixtures");
+
+describe("help and usage", () => {
+  it("shows help, and asks for a command where none is given", async () => {
+    const asked = await runCli(["--help"]);
+    expect(asked).toMatchObject({ code: 0, stderr: "" });
+    const bare = await runCli([]);
+    expect(bare).toMatchObject({ code: 2, stdout: asked.stdout });
+    for (const [name, text] of Object.entries(COMMAND_HELP)) {
+      expect(asked.stdout).toContain(`\n  ${name}`);
+      expect(await runCli([name, "--help"])).toMatchObject({ code: 0, stdout: text });
+    }
+  });
+
+  it.each([
+    [["weigh"], /no command “weigh”/],
+    [["check"], /needs a place/],
+    [["check", "a", "b"], /One word too many: “b”/],
+    [["check", "a", "--loud"], /Unknown option '--loud'/],
+    [["appendix", "a", "--standard", "a-9"], /Unknown PDF standard “a-9”/],
+    [["new", "a", "--units", "metric"], /give SI or US/],
+    [["run", join(FIXTURES, "done.ipynb"), "--set", "seven"], /--set takes/],
+    [["run", join(FIXTURES, "done.ipynb"), "--cell-seconds", "0"], /number of seconds/],
+  ])("refuses %j", async (words, message) => {
+    const { code, stderr } = await runCli(words);
+    expect(code).toBe(2);
+    expect(stderr).toMatch(message);
+  });
+});
+
+describe("check", () => {
+  it("passes the examples and shows their defects", async () => {
+    const room = await runCli(["check", "data-examples/reading-room"]);
+    expect(room.code).toBe(0);
+    expect(room.stdout).toMatch(/pit-sand-sieve\.csv.*1\.30 %/);
+    expect(room.stdout).toMatch(/blocks\.csv, row 27.*1\.78 MPa/);
+    expect(room.stdout).toMatch(/Block L13 takes no part/);
+    const shelter = await runCli(["check", "data-examples/bus-shelter", "--json"]);
+    expect(shelter.code).toBe(0);
+    expect(JSON.parse(shelter.stdout)).toContainEqual(
+      expect.objectContaining({
+        file: "sheets/site-soil-hydrometer.csv",
+        column: "reading",
+        severity: "warning",
+      }),
+    );
+  });
+
+  it("ends with 3 and lists the errors of reading and of computing", async () => {
+    const copy = copyStudy("reading-room");
+    copy.edit("sheets/gravel-sieve.csv", "\n10,", "\n10,9");
+    copy.edit("sheets/pit-sand-sieve.csv", "\n0.25,", "\n0.25,9");
+    const { code, stdout } = await runCli(["check", copy.folder]);
+    expect(code).toBe(3);
+    expect(stdout).toContain("sheets/gravel-sieve.csv");
+    expect(stdout).toContain("sheets/pit-sand-sieve.csv");
+    expect(stdout).toMatch(/\n[2-9] errors, /);
+  });
+
+  it("shows control characters of a cell instead of sending them", async () => {
+    const copy = copyStudy("reading-room");
+    copy.edit("sheets/gravel-sieve.csv", "\n10,", "\n10,\u001b[31mred");
+    const { stdout } = await runCli(["check", copy.folder]);
+    expect(stdout).toContain("\\u001b[31mred");
+    expect(stdout).not.toContain("\u001b");
+  });
+});
+
+describe("compute", () => {
+  it("prints the result as JSON at full precision", async () => {
+    const { code, stdout, stderr } = await runCli([
+      "compute",
+      "data-examples/bus-shelter",
+      "--json",
+    ]);
+    expect({ code, stderr }).toEqual({ code: 0, stderr: "" });
+    const { study, findings } = await readStudy(join(EXAMPLES, "bus-shelter"));
+    const { result } = computeStudy(study as NonNullable<typeof study>, findings);
+    expect(JSON.parse(stdout)).toEqual(JSON.parse(JSON.stringify(result)));
+    expect(JSON.parse(stdout).format).toBe("loambook-result/1");
+  });
+
+  it("writes no file over another, and none at all for a study with errors", async () => {
+    const folder = temporaryFolder();
+    const out = join(folder, "result.json");
+    const words = ["compute", "data-examples/reading-room", "--out", out];
+    expect((await runCli(words)).code).toBe(0);
+    const before = readFileSync(out, "utf8");
+    expect(before).toContain("Least cement");
+    expect(await runCli(words)).toMatchObject({
+      code: 7,
+      stderr: expect.stringContaining("exists already"),
+    });
+    expect(readFileSync(out, "utf8")).toBe(before);
+    expect((await runCli(["compute", folder, "--out", join(folder, "x.json")])).code).toBe(3);
+    expect(readdirSync(folder)).toEqual(["result.json"]);
+  });
+});
+
+describe("new", () => {
+  it.each(["SI", "US"])("leaves a study in %s units that checks", async (units) => {
+    const folder = join(temporaryFolder(), "my wall");
+    expect((await runCli(["new", folder, "--units", units])).code).toBe(0);
+    expect((await runCli(["check", folder])).code).toBe(0);
+    const text = readFileSync(join(folder, "study.yaml"), "utf8");
+    expect(text).toContain("invented: true");
+    expect(text).toContain("title: A study to start from");
+    expect(text).toContain(`units: ${units}`);
+  });
+
+  it("writes into no folder that holds something", async () => {
+    const folder = temporaryFolder();
+    writeFileSync(join(folder, "mine.txt"), "mine");
+    expect((await runCli(["new", folder])).code).toBe(7);
+    expect(readdirSync(folder)).toEqual(["mine.txt"]);
+    mkdirSync(join(folder, "empty"));
+    expect((await runCli(["new", join(folder, "empty")])).code).toBe(0);
+    expect(readdirSync(folder)).toEqual(["empty", "mine.txt"]);
+  });
+});
+
+describe("run", () => {
+  it.each([
+    ["done", [], 0],
+    ["compile-error", [], 4],
+    ["throw-sync", [], 4],
+    ["exit", [], 5],
+    ["endless", ["--cell-seconds", "2"], 6],
+  ] as const)("%s ends with its own code", { timeout: 60_000 }, async (name, options, expected) => {
+    const out = join(temporaryFolder(), "out.ipynb");
+    const words = ["run", join(FIXTURES, `${name}.ipynb`), "--out", out, ...options];
+    const { code, stdout, stderr } = await runCli(words);
+    expect(code, stderr).toBe(expected);
+    expect(existsSync(out)).toBe(expected === 0);
+    if (expected === 0) expect(stdout).toContain("Every cell ran");
+    else expect(stderr).toMatch(/cell/);
+    // No progress in a pipe.
+    expect(stdout + stderr).not.toContain("\r");
+  });
+
+  it("says that there is no such notebook, or no such parameter", async () => {
+    expect((await runCli(["run", "nothing.ipynb"])).code).toBe(3);
+    const { code, stderr } = await runCli([
+      "run",
+      join(FIXTURES, "parameters.ipynb"),
+      "--set",
+      "unheardOf=3",
+    ]);
+    expect(code).toBe(3);
+    expect(stderr).toContain("unheardOf");
+  });
+});
+
+describe("appendix", () => {
+  it("writes nothing for a study with errors", async () => {
+    const copy = copyStudy("reading-room");
+    copy.remove("sheets/blocks.csv");
+    const folder = temporaryFolder();
+    const { code, stdout, stderr } = await runCli(["appendix", copy.folder], folder);
+    expect(code).toBe(3);
+    expect(stdout).toBe("");
+    expect(stderr).toContain("sheets/blocks.csv");
+    expect(stderr).toContain("Nothing was written.");
+    expect(readdirSync(folder)).toEqual([]);
+  });
+
+  it("writes into no folder that holds something without being asked", async () => {
+    const folder = temporaryFolder();
+    writeFileSync(join(folder, "mine.txt"), "mine");
+    const words = ["appendix", join(EXAMPLES, "reading-room"), "--out", folder];
+    const { code, stderr } = await runCli(words);
+    expect(code).toBe(7);
+    expect(stderr).toContain("--replace");
+    expect(readdirSync(folder)).toEqual(["mine.txt"]);
+  });
+});
+
+describe("kernel", () => {
+  it("writes the kernel description into its own folder", async () => {
+    const folder = temporaryFolder();
+    const { code, stdout } = await runCli(["kernel"], folder);
+    expect(code).toBe(0);
+    expect(stdout).toContain(`JUPYTER_PATH="${join(folder, ".jupyter")}"`);
+    expect(existsSync(join(folder, ".jupyter/kernels/loambook/kernel.json"))).toBe(true);
+  });
+});

@@ -1,0 +1,209 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { burroughsClass } from "../../src/guidance/burroughsClass.js";
+import { CAUTIONS } from "../../src/guidance/cautions.js";
+import { checkGuidance } from "../../src/guidance/checkGuidance.js";
+import { deriveBand } from "../../src/guidance/deriveBand.js";
+import { GUIDANCE_ENTRIES } from "../../src/guidance/guidanceEntries.js";
+import { curveOf } from "../grading/gradingCases.js";
+
+const entry = (id: string) => GUIDANCE_ENTRIES.find((each) => each.id === id)!;
+
+describe("deriveBand", () => {
+  it("every soil within the fraction limits lies within the band, and the band is no wider than that", () => {
+    const limits = fc.tuple(fc.integer({ min: 0, max: 60 }), fc.integer({ min: 0, max: 60 }));
+    fc.assert(
+      fc.property(limits, limits, limits, (...given) => {
+        const fractions = given.map(([a, b], index) => ({
+          minPct: Math.min(a, b),
+          maxPct: Math.max(a, b),
+          ...(index < 2 ? { upToMm: [0.002, 0.063][index] } : {}),
+        }));
+        // Every whole-number soil that meets the limits, by trial.
+        const passing: [number, number][] = [];
+        for (let clay = fractions[0].minPct; clay <= fractions[0].maxPct; clay++) {
+          for (let silt = fractions[1].minPct; silt <= fractions[1].maxPct; silt++) {
+            const rest = 100 - clay - silt;
+            if (rest >= fractions[2].minPct && rest <= fractions[2].maxPct)
+              passing.push([clay, clay + silt]);
+          }
+        }
+        if (passing.length === 0) {
+          expect(() => deriveBand(fractions)).toThrow(RangeError);
+          return;
+        }
+        deriveBand(fractions).forEach(({ lowPct, highPct }, index) => {
+          const seen = passing.map((each) => each[index]);
+          expect([lowPct, highPct]).toEqual([Math.min(...seen), Math.max(...seen)]);
+        });
+      }),
+    );
+  });
+
+  it("refuses limits the wrong way round", () => {
+    expect(() =>
+      deriveBand([
+        { minPct: 20, maxPct: 5 },
+        { minPct: 0, maxPct: 100 },
+      ]),
+    ).toThrow("invalid `fractions[0]`: 20 to 5");
+  });
+});
+
+describe("the entries", () => {
+  it("have names of their own, sources, and limits the right way round", () => {
+    expect(new Set(GUIDANCE_ENTRIES.map(({ id }) => id)).size).toBe(GUIDANCE_ENTRIES.length);
+    for (const {
+      source,
+      points,
+      fractions,
+      consistency,
+      judgedTogether,
+      notes,
+    } of GUIDANCE_ENTRIES) {
+      expect(source.authors && source.title && source.locator && notes).toMatch(/\S/);
+      expect(
+        points.length + fractions.length + consistency.length + (judgedTogether ? 1 : 0),
+      ).toBeGreaterThan(0);
+      for (const { lowPct, highPct } of points) expect(lowPct).toBeLessThanOrEqual(highPct);
+      for (const { minPct, maxPct } of fractions) expect(minPct).toBeLessThanOrEqual(maxPct);
+    }
+  });
+
+  it("an entry that was read has the address of what was read; one from memory says how firmly", () => {
+    for (const { basis, confidence, source } of GUIDANCE_ENTRIES) {
+      if (basis === "read")
+        expect([confidence, source.address]).toEqual(["read", expect.stringContaining("http")]);
+      else expect(confidence).not.toBe("read");
+    }
+  });
+
+  it.each([
+    ["walker-2005", [0.002, 5, 20, 0.063, 20, 50]],
+    ["keable-sazs-ars", [0.002, 5, 15, 0.063, 30, 45]],
+    ["hb195", [0.002, 0, 20, 0.063, 25, 50]],
+    ["craterre-pise", [0.002, 15, 25, 0.06, 35, 60, 2, 85, 100]],
+    ["darchitectures-pise", [0.002, 5, 20, 0.02, 30, 50]],
+  ] as const)("%s: derived points as worked out by hand, marked as derived", (id, expected) => {
+    expect(entry(id).derived).toBe(true);
+    expect(
+      entry(id).points.flatMap(({ sizeMm, lowPct, highPct }) => [sizeMm, lowPct, highPct]),
+    ).toEqual(expected);
+  });
+});
+
+describe("checkGuidance", () => {
+  const soil = (clay: number, fines: number) =>
+    curveOf([0.002, clay], [0.063, fines], [2, 80], [20, 100]);
+  const good = { liquidLimitPct: 30, plasticityIndexPct: 12, linearShrinkagePct: 4 };
+
+  it("inside: says by how much, and that it proves nothing", () => {
+    const check = checkGuidance(soil(12, 35), entry("walker-2005"), good);
+    expect(check.verdict).toBe("inside");
+    expect(check.criteria[0]).toMatchObject({
+      what: "passing 0.002 mm",
+      verdict: "inside",
+      measuredPct: 12,
+      byPct: 7,
+      sizeMm: 0.002,
+    });
+    expect(check.caution).toContain("no proof");
+    expect(check.caution).toContain("2013");
+    expect(check.honesty).toContain("from memory");
+    expect(check.honesty).toContain("derived by us");
+  });
+
+  it("edges, from both sides", () => {
+    const at = (clay: number, fines: number) =>
+      checkGuidance(soil(clay, fines), entry("walker-2005"), good).verdict;
+    expect([at(5, 30), at(4.9, 30), at(20, 40), at(20.1, 40)]).toEqual([
+      "inside",
+      "outside",
+      "inside",
+      "outside",
+    ]);
+    // Silt 30 %, then 30.1 %.
+    expect([at(12, 42), at(12, 42.1)]).toEqual(["inside", "outside"]);
+    const liquid = (liquidLimitPct: number) =>
+      checkGuidance(soil(12, 35), entry("walker-2005"), { ...good, liquidLimitPct }).verdict;
+    expect([liquid(44.9), liquid(45)]).toEqual(["inside", "outside"]);
+  });
+
+  it("outside: names criterion, size and distance", () => {
+    const check = checkGuidance(soil(12, 60), entry("keable-sazs-ars"));
+    expect(check.verdict).toBe("outside");
+    expect(check.criteria[1]).toMatchObject({
+      what: "passing 0.063 mm",
+      verdict: "outside",
+      byPct: 15,
+    });
+    expect(check.criteria[1].text).toBe(
+      "passing 0.063 mm: 60.0 %, asked for 30 to 45 %: outside by 15.0 points.",
+    );
+  });
+
+  it("incomplete where something was not measured, unless it is outside anyhow", () => {
+    const noFineEnd = curveOf([0.063, 35], [2, 80], [20, 100]);
+    expect(checkGuidance(noFineEnd, entry("walker-2005"), good).verdict).toBe("incomplete");
+    expect(
+      checkGuidance(noFineEnd, entry("walker-2005"), { ...good, liquidLimitPct: 60 }).verdict,
+    ).toBe("outside");
+    expect(checkGuidance(soil(12, 35), entry("walker-2005")).verdict).toBe("incomplete");
+  });
+
+  it("judges shrinkage, plasticity and sand together where the source does", () => {
+    const verdict = (linearShrinkagePct: number, plasticityIndexPct: number, fines = 35) =>
+      checkGuidance(soil(12, fines), entry("burroughs-2008"), {
+        linearShrinkagePct,
+        plasticityIndexPct,
+      }).criteria[0].verdict;
+    // Sand is 80 − fines here.
+    expect([
+      verdict(4, 12),
+      verdict(8, 20),
+      verdict(8, 20, 14),
+      verdict(12, 31),
+      verdict(4, 20),
+    ]).toEqual(["inside", "inside", "outside", "outside", "not classified"]);
+  });
+});
+
+describe("burroughsClass", () => {
+  it("draws its lines where the abstract does", () => {
+    expect([
+      burroughsClass(5.9, 14.9),
+      burroughsClass(6, 14.9),
+      burroughsClass(6, 15, 63.9),
+      burroughsClass(6, 15, 64),
+    ]).toEqual(["favourable", "not classified", "favourable", "unfavourable"]);
+    expect([
+      burroughsClass(11, 30, 70),
+      burroughsClass(11.1, 30, 70),
+      burroughsClass(11.1, 30.1),
+    ]).toEqual(["unfavourable", "not classified", "unfavourable"]);
+    expect(burroughsClass(8, 20)).toBe("not classified");
+  });
+});
+
+describe("cautions", () => {
+  it("cover what the house promises, each with its source", () => {
+    expect(CAUTIONS.map(({ id }) => id)).toEqual(
+      expect.arrayContaining([
+        "licensed-practice",
+        "cement-burns",
+        "silica-dust",
+        "form-pressure",
+        "lifting",
+        "working-height",
+        "cured-strength",
+        "water-and-frost",
+      ]),
+    );
+    expect(new Set(CAUTIONS.map(({ id }) => id)).size).toBe(CAUTIONS.length);
+    for (const { text, source, basis } of CAUTIONS) {
+      expect(text).toMatch(/\S/);
+      if (basis === "memory") expect(source).toContain("from memory");
+      if (basis === "read") expect(source).toContain("(read)");
+    }
+  });
+});

@@ -1,0 +1,197 @@
+import { describe, expect, it } from "vitest";
+import type { CompactionRecord } from "../../src/lab/compactionRecord.js";
+import { createRandom } from "../../src/numerics/random.js";
+import { analyseCompaction } from "../../src/soil/analyseCompaction.js";
+import { polynomialPeak } from "../../src/soil/polynomialPeak.js";
+import { zeroAirVoidsDensity } from "../../src/soil/zeroAirVoidsDensity.js";
+import cases from "../reference/soilWorkedExamples.json" with { type: "json" };
+
+/** 1 lb is 453.59237 g and 1 ft 304.8 mm, exactly; hence kg/m³ in a pcf. */
+const PCF = 453.59237 / 0.3048 ** 3 / 1000;
+
+function record(
+  water: readonly number[],
+  moistG: readonly number[],
+  mouldVolumeCm3 = 1000,
+): CompactionRecord {
+  return {
+    file: "sheets/compaction.csv",
+    mouldVolumeCm3,
+    points: water.map((waterContentPct, index) => ({
+      waterContentPct,
+      moistMassG: moistG[index],
+      row: index + 7,
+    })),
+  };
+}
+
+const dry = (found: ReturnType<typeof analyseCompaction>) =>
+  found.points.map(({ dryDensityKgM3 }) => dryDensityKgM3);
+
+/** A record whose dry densities are the given function of water. */
+const made = (water: readonly number[], density: (w: number) => number) =>
+  record(
+    water,
+    water.map((w) => density(w) * (1 + w / 100)),
+  );
+
+describe("published compaction tests", () => {
+  it("Smith: dry densities, and both fitted tops agree on the maximum", () => {
+    const { input, published } = cases["proctor-smith-ex"];
+    const moist = input.mould_plus_wet_g.map((mass) => mass - input.mould_g);
+    const found = analyseCompaction(record(input.water_pct, moist, input.volume_cm3), {
+      particleDensityKgM3: 1000 * input.Gs,
+    });
+    dry(found).forEach((density, index) => {
+      expect(Math.abs(density / 1000 - published.dry_density[index])).toBeLessThan(0.005);
+    });
+    // Our own recomputation of the same data in Python: cubic 1.888 at 13.24 %, parabola 1.888 at 13.45 %.
+    expect(found.peak).toMatchObject({ method: "cubic" });
+    expect(found.peak!.optimumWaterPct).toBeCloseTo(13.24, 2);
+    expect(Math.abs(found.peak!.maximumDryDensityKgM3 - 1888)).toBeLessThan(1);
+    const parabola = found.alternatives.find(({ method }) => method === "three-point parabola")!;
+    expect(parabola.optimumWaterPct).toBeCloseTo(13.45, 2);
+    expect(parabola.optimumInterval95).toBeUndefined();
+  });
+
+  it("UTHM: densities to 0.1 kg/m³; a steep peak shows how far the methods part", () => {
+    const { input, published } = cases["proctor-uthm"];
+    const water = input.cans_tin_wet_dry_g.map(
+      ([tin, wet, dried]) => (100 * (wet - dried)) / (dried - tin),
+    );
+    // The sheet prints 2.770 for its first water content where its own masses give 2.778.
+    water.forEach((pct, index) => {
+      expect(Math.abs(pct - published.water_pct[index])).toBeLessThan(0.01);
+    });
+    const moist = input.mould_plus_wet_kg.map((mass) => 1000 * (mass - input.mould_kg));
+    const found = analyseCompaction(record(published.water_pct, moist, 1e6 * input.volume_m3));
+    dry(found).forEach((density, index) => {
+      expect(Math.abs(density - published.dry_density[index])).toBeLessThan(0.1);
+    });
+    found.points.forEach(({ bulkDensityKgM3 }, index) => {
+      expect(Math.abs(bulkDensityKgM3 - published.wet_density[index])).toBeLessThan(0.1);
+    });
+    // The sheet takes its highest point for the maximum.
+    expect(found.highestPoint.dryDensityKgM3).toBeCloseTo(published.MDD, 0);
+    expect(found.highestPoint.waterContentPct).toBeCloseTo(published.OMC, 1);
+    expect(found.findings.map(({ code }) => code)).toContain("compaction-methods-differ");
+  });
+
+  it("CL137: dry densities", () => {
+    const { input, published } = cases["proctor-cl137"];
+    const found = analyseCompaction(record(input.water_pct, input.wet_g, input.volume_cm3));
+    dry(found).forEach((density, index) => {
+      expect(Math.abs(density - published.dry_density[index])).toBeLessThan(0.6);
+    });
+    const parabola = found.alternatives.find(({ method }) => method === "three-point parabola")!;
+    expect(parabola.optimumWaterPct).toBeCloseTo(11.21, 2);
+    expect(Math.abs(parabola.maximumDryDensityKgM3 - 1850)).toBeLessThan(1);
+  });
+
+  it("Das 9th ed. 6.4: textbook data that cannot be are remarked upon", () => {
+    const { input } = cases["proctor-das9-6.4"];
+    const moist = input.wet_lb.map((mass) => 453.59237 * mass);
+    const found = analyseCompaction(
+      record(input.water_pct, moist, (input.volume_ft3 * 304.8 ** 3) / 1000),
+      {
+        particleDensityKgM3: 1000 * input.Gs,
+      },
+    );
+    expect(found.points[3].dryDensityKgM3 / PCF).toBeCloseTo(120.6, 1);
+    const above = found.findings.filter(({ code }) => code === "above-zero-air-voids");
+    expect(above[0]).toMatchObject({ severity: "warning", row: 10 });
+    expect(above[0].message).toContain("denser than the soil can be");
+  });
+});
+
+describe("the top", () => {
+  it("is found exactly where the points follow the curve", () => {
+    const parabola = analyseCompaction(made([6, 8, 10, 12, 14], (w) => 2000 - 6 * (w - 9.7) ** 2));
+    expect(parabola.peak).toMatchObject({ method: "quadratic" });
+    expect(parabola.peak!.optimumWaterPct).toBeCloseTo(9.7, 9);
+    expect(parabola.peak!.maximumDryDensityKgM3).toBeCloseTo(2000, 8);
+    const cubic = analyseCompaction(
+      made([6, 7.5, 9, 10.5, 12, 14], (w) => 2000 - 6 * (w - 9.7) ** 2 + 0.4 * (w - 9.7) ** 3),
+    );
+    expect(cubic.peak).toMatchObject({ method: "cubic" });
+    expect(cubic.peak!.optimumWaterPct).toBeCloseTo(9.7, 8);
+  });
+
+  it("has intervals that hold the truth about as often as they say", () => {
+    let [optimum, maximum] = [0, 0];
+    const runs = 400;
+    for (let seed = 1; seed <= runs; seed++) {
+      const random = createRandom(seed);
+      const noisy = made(
+        [6, 7.5, 9, 10.5, 12, 13.5],
+        (w) => 2000 - 6 * (w - 9.7) ** 2 + 6 * random.normal(),
+      );
+      const xy = noisy.points.map(({ waterContentPct: x, moistMassG }) => ({
+        x,
+        y: moistMassG / (1 + x / 100),
+      }));
+      const peak = polynomialPeak(xy, 2)!;
+      // Student's t for 3 degrees of freedom, 97.5 %.
+      if (Math.abs(peak.x - 9.7) <= 3.18245 * peak.xStandardError) optimum++;
+      if (Math.abs(peak.y - 2000) <= 3.18245 * peak.yStandardError) maximum++;
+    }
+    // 95 % of 400 is 380, standard deviation 4.4.
+    for (const held of [optimum, maximum]) {
+      expect(held).toBeGreaterThan(362);
+      expect(held).toBeLessThan(396);
+    }
+  });
+
+  it("does not depend on the order of the points, nor on the size of the mould", () => {
+    const base = record([6.5, 8.7, 10.6, 12.2, 14.4], [1872, 1966, 2043, 2068, 1996]);
+    const back = { ...base, points: base.points.toReversed() };
+    expect(analyseCompaction(back)).toEqual(analyseCompaction(base));
+    const bigger = {
+      ...base,
+      mouldVolumeCm3: 2124,
+      points: base.points.map((point) => ({ ...point, moistMassG: 2.124 * point.moistMassG })),
+    };
+    expect(analyseCompaction(bigger).peak!.maximumDryDensityKgM3).toBeCloseTo(
+      analyseCompaction(base).peak!.maximumDryDensityKgM3,
+      7,
+    );
+  });
+
+  it("is not invented where the points only rise", () => {
+    const found = analyseCompaction(made([6, 8, 10, 12], (w) => 1800 + 20 * w));
+    expect(found.peak).toBeUndefined();
+    expect(found.curve).toEqual([]);
+    expect(found.findings).toMatchObject([{ severity: "error", code: "no-compaction-peak" }]);
+  });
+
+  it("is doubted with one point on a side", () => {
+    const found = analyseCompaction(made([6, 7, 8, 9, 10.2], (w) => 2000 - 6 * (w - 9.3) ** 2));
+    expect(found.findings).toMatchObject([
+      { severity: "warning", code: "compaction-one-sided", value: "1 wetter", row: 11 },
+    ]);
+  });
+});
+
+describe("no air left", () => {
+  it("air voids are 0 on the line and the line is drawn over the measured range", () => {
+    const onLine = made([8, 10, 12, 14], (w) => zeroAirVoidsDensity(w, 2650));
+    const found = analyseCompaction(onLine, { particleDensityKgM3: 2650 });
+    for (const { airVoidsPct } of found.points) expect(airVoidsPct).toBeCloseTo(0, 9);
+    expect(found.zeroAirVoids[0].waterContentPct).toBe(8);
+    expect(found.zeroAirVoids.at(-1)!.waterContentPct).toBe(14);
+    expect(analyseCompaction(onLine).zeroAirVoids).toEqual([]);
+  });
+
+  it("without water it is the particle density", () => {
+    expect(zeroAirVoidsDensity(0, 2650)).toBe(2650);
+    expect(() => zeroAirVoidsDensity(-1, 2650)).toThrow("invalid `waterContentPct`: -1");
+  });
+});
+
+describe("misuse", () => {
+  it("throws", () => {
+    expect(() => analyseCompaction(record([], []))).toThrow("invalid `points`: []");
+    expect(() => analyseCompaction(record([8], [0]))).toThrow(RangeError);
+    expect(() => analyseCompaction(record([8], [1900], 0))).toThrow("invalid `mouldVolumeCm3`: 0");
+  });
+});

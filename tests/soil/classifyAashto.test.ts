@@ -1,0 +1,126 @@
+import { describe, expect, it } from "vitest";
+import { passingAtSize } from "../../src/grading/passingAtSize.js";
+import type { AashtoInput } from "../../src/soil/aashtoInput.js";
+import { classifyAashto } from "../../src/soil/classifyAashto.js";
+import { groupIndex } from "../../src/soil/groupIndex.js";
+import { curveOf } from "../grading/gradingCases.js";
+import cases from "../reference/soilWorkedExamples.json" with { type: "json" };
+
+const soil = (
+  passing: [number, number, number],
+  liquidLimitPct: number,
+  plasticityIndexPct: number,
+): AashtoInput => ({
+  passing2Pct: passing[0],
+  passing0425Pct: passing[1],
+  passing0075Pct: passing[2],
+  liquidLimitPct,
+  plasticityIndexPct,
+});
+
+describe("published classes", () => {
+  it("Das: A-4(3)", () => {
+    const { input, published } = cases["aashto-das-a4"];
+    const found = classifyAashto(soil([input.F10, input.F40, input.F200], input.LL, input.PI));
+    expect(found.label).toBe(published.class);
+    expect(
+      groupIndex({
+        passing0075Pct: input.F200,
+        liquidLimitPct: input.LL,
+        plasticityIndexPct: input.PI,
+      }),
+    ).toBeCloseTo(published.GI_raw, 9);
+  });
+
+  it("hand-out 3.15 soil B: A-1-b(0), non-plastic", () => {
+    const { input, published } = cases["aashto-3.15-B"];
+    const curve = curveOf(
+      ...input.opening_mm.map((size, index): [number, number] => [
+        size,
+        input.percent_finer[index],
+      ]),
+    );
+    const [passing2Pct, passing0425Pct, passing0075Pct] = [2, 0.425, 0.075].map(
+      (size) => passingAtSize(curve, size)!,
+    );
+    expect(
+      classifyAashto({ passing2Pct, passing0425Pct, passing0075Pct, nonPlastic: true }),
+    ).toMatchObject({
+      group: published.class,
+      groupIndex: published.GI,
+    });
+  });
+
+  it("the older capped index (curioustab) is told apart from the present one", () => {
+    const { input, published } = cases["aashto-gi-capped-curioustab"];
+    const values = {
+      passing0075Pct: input.F200,
+      liquidLimitPct: input.LL,
+      plasticityIndexPct: input.PI,
+    };
+    expect(groupIndex(values, "capped")).toBeCloseTo(published.GI_capped_raw, 9);
+    expect(groupIndex(values)).toBeCloseTo(14.875, 9);
+    const found = classifyAashto(soil([100, 90, input.F200], input.LL, input.PI));
+    expect(found).toMatchObject({
+      groupIndex: 15,
+      cappedGroupIndex: published.GI_capped,
+      label: "A-7-5(15)",
+    });
+  });
+});
+
+describe("the table, from both sides of its limits", () => {
+  const group = (...given: Parameters<typeof soil>) => classifyAashto(soil(...given)).group;
+  it("granular groups", () => {
+    expect(group([50, 30, 15], 20, 6)).toBe("A-1-a");
+    expect(group([51, 30, 15], 20, 6)).toBe("A-1-b");
+    expect(group([50, 31, 15], 20, 6)).toBe("A-1-b");
+    expect(group([50, 30, 16], 20, 6)).toBe("A-1-b");
+    expect(group([50, 30, 15], 20, 7)).toBe("A-2-4");
+    expect(group([90, 50, 25], 20, 6)).toBe("A-1-b");
+    expect(group([90, 51, 25], 20, 6)).toBe("A-2-4");
+    expect(group([90, 50, 26], 20, 6)).toBe("A-2-4");
+  });
+
+  it("fine sand", () => {
+    const sand = (f40: number, f200: number) =>
+      classifyAashto({
+        passing2Pct: 100,
+        passing0425Pct: f40,
+        passing0075Pct: f200,
+        nonPlastic: true,
+      }).group;
+    expect([sand(51, 10), sand(51, 11), sand(50, 10)]).toEqual(["A-3", "A-2-4", "A-1-b"]);
+    expect(group([100, 80, 10], 20, 3)).toBe("A-2-4");
+  });
+
+  it("35 % fines, liquid limit 40, plasticity index 10, A-7", () => {
+    expect([group([100, 90, 35], 40, 10), group([100, 90, 36], 40, 10)]).toEqual(["A-2-4", "A-4"]);
+    expect([group([100, 90, 35], 41, 10), group([100, 90, 36], 41, 10)]).toEqual(["A-2-5", "A-5"]);
+    expect([group([100, 90, 35], 40, 11), group([100, 90, 36], 40, 11)]).toEqual(["A-2-6", "A-6"]);
+    expect([group([100, 90, 35], 41, 11), group([100, 90, 36], 41, 11)]).toEqual([
+      "A-2-7",
+      "A-7-5",
+    ]);
+    expect([group([100, 90, 60], 50, 20), group([100, 90, 60], 50, 21)]).toEqual([
+      "A-7-5",
+      "A-7-6",
+    ]);
+  });
+
+  it("A-2-6 takes the plasticity term alone, granular groups none, negatives are 0", () => {
+    expect(classifyAashto(soil([90, 80, 35], 40, 20)).groupIndex).toBe(2);
+    expect(classifyAashto(soil([90, 80, 20], 45, 9)).groupIndex).toBe(0);
+    expect(groupIndex({ passing0075Pct: 36, liquidLimitPct: 20, plasticityIndexPct: 2 })).toBe(0);
+  });
+});
+
+describe("classifyAashto", () => {
+  it("gives no group without limits, and refuses passings that fall with size", () => {
+    const found = classifyAashto({ passing2Pct: 90, passing0425Pct: 60, passing0075Pct: 40 });
+    expect(found.group).toBeUndefined();
+    expect(found.path.at(-1)).toContain("no group");
+    expect(() => classifyAashto(soil([50, 60, 10], 20, 5))).toThrow("invalid `passing0425Pct`: 60");
+    expect(() => classifyAashto(soil([150, 60, 10], 20, 5))).toThrow("invalid `passing2Pct`: 150");
+  });
+});
