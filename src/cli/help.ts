@@ -59,7 +59,8 @@ appendix.html (one file, opens offline), appendix.pdf, appendix.ipynb (as execut
   run: `Usage: loambook run <notebook> [--study <folder>] [--set <name>=<value> …] [--out <file>] [time-outs]
 
 Runs every cell from top to bottom in a fresh kernel. Values for the notebook's “parameters” cell
-are given with --set (numbers, true, false, or text); --study sets “studyFolder”.
+are given with --set (numbers, true, false, or text; a text of digits in double quotes);
+--study sets “studyFolder”.
 The notebook itself is never changed.
 
   --out <file>             write the executed notebook there; the file must not exist yet

@@ -85,6 +85,9 @@ function parseSetting(text: string): [string, string | number | boolean] {
     throw new CommandError(EXIT.usage, `--set takes <name>=<value>, not “${text}”.`);
   }
   if (value === "true" || value === "false") return [name, value === "true"];
+  // Quotes make a text of what would be read as a number.
+  const quoted = /^"(.*)"$/s.exec(value);
+  if (quoted) return [name, quoted[1]];
   const number = parseNumber(value);
   return [name, "value" in number ? number.value : value];
 }
