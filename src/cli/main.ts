@@ -16,6 +16,11 @@ const COMMANDS: Readonly<Record<CommandName, () => Promise<Command>>> = {
 
 /** Runs a command line and returns its exit code. */
 export async function main(words: readonly string[]): Promise<number> {
+  // Whoever reads us may have seen enough and closed the pipe: that is no fault.
+  process.stdout.on("error", (problem: NodeJS.ErrnoException) => {
+    if (problem.code === "EPIPE") process.exit(EXIT.ok);
+    throw problem;
+  });
   const [name, ...rest] = words;
   if (name === undefined || name === "--help" || name === "-h" || name === "help") {
     process.stdout.write(MAIN_HELP);

@@ -1,15 +1,13 @@
 import { basename, join, resolve } from "node:path";
 import { countFindings, formatFindings } from "../lab/formatFindings.js";
 import { runNotebook } from "../notebook/runNotebook.js";
-import { writeReport } from "../report/writeReport.js";
-import { openStudy } from "../study/openStudy.js";
+import type { StudyResult } from "../study/studyResult.js";
 import { CommandError } from "./commandError.js";
 import { EXIT } from "./exitCodes.js";
 import { freshFolder } from "./freshFolder.js";
 import { packageFolder } from "./packageFolder.js";
 import { parseCall } from "./parseCall.js";
 import { progressLine } from "./progressLine.js";
-import { reportMeta } from "./reportMetaOf.js";
 import { runError, studyParameter } from "./runCommand.js";
 
 const STANDARDS = ["a-2a", "ua-1"] as const;
@@ -31,21 +29,40 @@ export async function makeAppendix(words: readonly string[]): Promise<number> {
     );
   }
   const study = call.place as string;
-  const progress = progressLine();
-  progress.show("reading and computing the study");
-  const result = await openStudy(study);
   const outFolder = freshFolder({
     wanted: call.text("out"),
     byDefault: resolve(`appendix-${basename(resolve(study))}`),
     replace: call.flag("replace"),
   });
-
+  const progress = progressLine();
+  progress.show("reading and computing the study");
   const notebookPath = join(packageFolder(), "notebooks", "permit-appendix.ipynb");
-  const run = await runNotebook({
+  // The kernel takes seconds to start: meanwhile the study is checked here, and stops it if it has errors.
+  const stop = new AbortController();
+  const running = runNotebook({
     notebookPath,
     parameters: { studyFolder: studyParameter(notebookPath, study) },
-    onProgress: ({ cell, cells }) => progress.show(`notebook, cell ${cell} of ${cells}`),
+    onProgress: ({ cell, cells }) => {
+      if (cell > 0) progress.show(`notebook, cell ${cell} of ${cells}`);
+    },
+    signal: stop.signal,
   });
+  // Awaited below; until then a rejection must not count as one that nobody looks at.
+  running.catch(() => undefined);
+  let result: StudyResult;
+  try {
+    const { openStudy } = await import("../study/openStudy.js");
+    result = await openStudy(study);
+  } catch (problem) {
+    stop.abort();
+    await running.catch(() => "stopped, as asked");
+    progress.clear();
+    throw problem;
+  }
+  const { reportMeta } = await import("./reportMetaOf.js");
+  const { writeReport } = await import("../report/writeReport.js");
+  const { warmReport } = await import("../report/warmReport.js");
+  const [run] = await Promise.all([running, warmReport()]);
   if (run.status !== "done") {
     progress.clear();
     throw runError(run);

@@ -4,6 +4,14 @@ import { svgElementBox, svgPageBox } from "./svgElementBox.js";
 import { pointAlong, polylineLength, svgPathPoints } from "./svgPathPoints.js";
 import type { SvgBox } from "./svgTextBox.js";
 
+/** The small part draws scatter, bar and pie in a third of the loading time; both are of one version. */
+export type PlotlyPart = "basic" | "whole";
+
+const FILES: Readonly<Record<PlotlyPart, string>> = {
+  basic: "plotly.js-basic-dist-min/plotly-basic.min.js",
+  whole: "plotly.js-dist/plotly.js",
+};
+
 /** The parts of plotly that drawing to SVG needs. */
 export interface PlotlyModule {
   newPlot(target: unknown, data: object[], layout: object, config: object): Promise<PlotlyGraph>;
@@ -38,11 +46,11 @@ function domRect({ x, y, width, height }: SvgBox): object {
   return { x, y, width, height, left: x, top: y, right: x + width, bottom: y + height };
 }
 
-async function load(): Promise<PlotlyWindow> {
+async function load(part: PlotlyPart): Promise<PlotlyWindow> {
   const require = createRequire(import.meta.url);
   const [{ JSDOM }, source] = await Promise.all([
     import("jsdom"),
-    readFile(require.resolve("plotly.js-dist/plotly.js"), "utf8"),
+    readFile(require.resolve(FILES[part]), "utf8"),
   ]);
   // `outside-only`: scripts inside the document never run, only what we evaluate here; and no
   // resource loader is set, so the window can fetch nothing
@@ -90,13 +98,13 @@ async function load(): Promise<PlotlyWindow> {
   };
 }
 
-let loading: Promise<PlotlyWindow> | undefined;
+const loading: { [part in PlotlyPart]?: Promise<PlotlyWindow> } = {};
 
 /**
- * Loads jsdom and plotly once a process (about one second) and answers, from real font metrics,
- * the questions about text boxes that plotly otherwise puts to a browser.
+ * Loads jsdom and plotly once a process and answers, from real font metrics, the questions about text
+ * boxes that plotly otherwise puts to a browser.
  */
-export function plotlyWindow(): Promise<PlotlyWindow> {
-  loading ??= load();
-  return loading;
+export function plotlyWindow(part: PlotlyPart): Promise<PlotlyWindow> {
+  loading[part] ??= load(part);
+  return loading[part];
 }

@@ -1,4 +1,5 @@
 import { createHash } from "node:crypto";
+import { isBasic } from "./isBasic.js";
 import { plotlyWindow } from "./plotlyWindow.js";
 import { tidySvg } from "./tidySvg.js";
 
@@ -21,7 +22,9 @@ export const FIGURE_FONT =
 let queue: Promise<unknown> = Promise.resolve();
 
 async function draw(figure: DrawableFigure, widthPx: number, heightPx: number): Promise<string> {
-  const { document, plotly, restartRandom, serialize } = await plotlyWindow();
+  const { document, plotly, restartRandom, serialize } = await plotlyWindow(
+    isBasic(figure.data) ? "basic" : "whole",
+  );
   // plotly writes into what it is given: it gets a copy, and its defaults are filled in there
   const data = structuredClone(figure.data) as object[];
   const layout = structuredClone(figure.layout) as { font?: object };

@@ -12,6 +12,7 @@ const TIE = 2;
  * Fits every grading model that the points can carry and ranks them by AICc.
  *
  * @param names default: all models.
+ * @param sdPct error of the passing at a size, as in `fitGrading`.
  *
  * @example
  * const curve = { points: [0.063, 0.125, 0.25, 0.5, 1, 2, 4, 8, 16].map((sizeMm) => ({ sizeMm, passingPct: 100 * (sizeMm / 16) ** 0.3, origin: "sieve" })) };
@@ -20,6 +21,7 @@ const TIE = 2;
 export function chooseModel(
   curve: GradingCurve,
   names: readonly GradingModelName[] = Object.keys(GRADING_MODELS) as GradingModelName[],
+  sdPct?: (sizeMm: number) => number,
 ): ChosenModel {
   const fits: GradingFit[] = [];
   const leftOut: { model: GradingModelName; reason: string }[] = [];
@@ -30,7 +32,7 @@ export function chooseModel(
       leftOut.push({ model, reason: tooFew(told, least) });
       continue;
     }
-    const fit = fitGrading(curve, model);
+    const fit = fitGrading(curve, model, undefined, sdPct);
     if (!fit.converged) leftOut.push({ model, reason: fit.message });
     else if (fit.aicc === undefined) leftOut.push({ model, reason: tooFew(fit.points, least) });
     else fits.push(fit);

@@ -12,8 +12,8 @@ const SMALLEST_VARIANCE = 1e-12;
 /**
  * Fits a closed-form curve to measured points by bounded nonlinear least squares on the passing.
  *
- * Problem: minimise Σ (model − measured)² in percentage points, every point alike, sizes stepped by
- * their logarithm. Algorithm: Levenberg–Marquardt from the two best of the model's starts;
+ * Problem: minimise Σ ((model − measured) / s)² in percentage points, every point alike (s = 1) unless
+ * `sdPct` tells them apart, sizes stepped by their logarithm. Algorithm: Levenberg–Marquardt from the two best of the model's starts;
  * the best end is kept. Points beyond the first 100 % and before the last 0 % say nothing new and are
  * left out. Standard errors from the linearised covariance; sizes by the delta method.
  * AICc = n ln(RSS / n) + 2 k + 2 k (k + 1) / (n − k − 1), k parameters and the variance counted
@@ -21,6 +21,9 @@ const SMALLEST_VARIANCE = 1e-12;
  * together: take the intervals as lower limits of the doubt.
  *
  * @param starts other starts than the model's own: values in the order of its parameters.
+ * @param sdPct standard deviation of the passing at a size, for example from `readingSpread`. Only
+ * their proportions count: they are scaled to a mean square weight of 1, so that the residual error
+ * stays in percentage points.
  * @returns `converged: false` where no start came to rest; never throws for that.
  * @throws RangeError where there are fewer different points than parameters.
  *
@@ -33,6 +36,7 @@ export function fitGrading(
   curve: GradingCurve,
   name: GradingModelName,
   starts?: readonly (readonly number[])[],
+  sdPct?: (sizeMm: number) => number,
 ): GradingFit {
   const model = GRADING_MODELS[name];
   if (!model) throw new RangeError(`invalid \`name\`: ${name}; expected a grading model`);
@@ -43,7 +47,13 @@ export function fitGrading(
       `invalid \`curve\`: ${points.length} points that tell; expected at least ${count} for “${name}”`,
     );
   }
-  const { solution, steps, values } = fitPoints(model, points, starts ?? model.starts({ points }));
+  const sd = sdPct && relativeErrors(points, sdPct);
+  const { solution, steps, values } = fitPoints(
+    model,
+    points,
+    starts ?? model.starts({ points }),
+    sd,
+  );
   const n = points.length;
   const free = n - count;
   const k = count + 1;
@@ -70,10 +80,11 @@ export function fitGrading(
       ? { aicc: n * Math.log(variance) + 2 * k + (2 * k * (k + 1)) / (n - k - 1) }
       : {}),
     warnings: gradingFitWarnings(parameters, solution, { converged, degreesOfFreedom: free }),
-    fitted: points.map(({ sizeMm, passingPct }) => ({
+    fitted: points.map(({ sizeMm, passingPct }, index) => ({
       sizeMm,
       measuredPct: passingPct,
       fittedPct: model.evaluate(sizeMm, values),
+      ...(sd ? { sdPct: sd[index] } : {}),
     })),
   };
 }
@@ -92,6 +103,19 @@ function doubt(
   // An error beyond all numbers says that the points do not settle the parameter.
   if (!interval95.every(Number.isFinite)) return {};
   return { standardError: error * (scale === "logarithm" ? Math.exp(step) : 1), interval95 };
+}
+
+/** Errors scaled so that the mean of 1 / s² is 1. */
+function relativeErrors(points: readonly GradingPoint[], sdPct: (sizeMm: number) => number) {
+  const sd = points.map(({ sizeMm }) => {
+    const value = sdPct(sizeMm);
+    if (!(value > 0 && value < Infinity)) {
+      throw new RangeError(`invalid \`sdPct\`: ${value} at ${sizeMm} mm; expected above 0`);
+    }
+    return value;
+  });
+  const scale = Math.sqrt(sd.reduce((sum, value) => sum + value ** -2, 0) / sd.length);
+  return sd.map((value) => value * scale);
 }
 
 /** The points from the last 0 % to the first 100 %. */

@@ -23,7 +23,9 @@ export function fitPoints(
   model: GradingModel,
   points: readonly Pick<GradingPoint, "sizeMm" | "passingPct">[],
   starts: readonly (readonly number[])[],
+  sdPct?: readonly number[],
 ): PointFit {
+  const weight = points.map((_, index) => 1 / (sdPct?.[index] ?? 1));
   const toStep = (value: number, index: number) =>
     model.parameters[index].scale === "logarithm" ? Math.log(value) : value;
   const toValues = (steps: readonly number[]) =>
@@ -34,7 +36,9 @@ export function fitPoints(
   const upper = model.parameters.map(({ upper: bound }, index) => toStep(bound, index));
   const residuals = (steps: readonly number[]): number[] => {
     const values = toValues(steps);
-    return points.map(({ sizeMm, passingPct }) => model.evaluate(sizeMm, values) - passingPct);
+    return points.map(
+      ({ sizeMm, passingPct }, i) => (model.evaluate(sizeMm, values) - passingPct) * weight[i],
+    );
   };
   const jacobian = (steps: readonly number[]): number[][] => {
     const values = toValues(steps);
@@ -42,8 +46,8 @@ export function fitPoints(
     const stretch = values.map((value, index) =>
       model.parameters[index].scale === "logarithm" ? value : 1,
     );
-    return points.map(({ sizeMm }) =>
-      model.slopes(sizeMm, values).map((slope, index) => slope * stretch[index]),
+    return points.map(({ sizeMm }, i) =>
+      model.slopes(sizeMm, values).map((slope, index) => slope * stretch[index] * weight[i]),
     );
   };
   const candidates = starts

@@ -14,6 +14,8 @@ export interface GradingFitPoint {
   readonly sizeMm: number;
   readonly measuredPct: number;
   readonly fittedPct: number;
+  /** Error that the fit gave this point, percentage points beside the others; absent where all were alike. */
+  readonly sdPct?: number;
 }
 
 export interface GradingFit {

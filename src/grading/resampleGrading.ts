@@ -1,7 +1,8 @@
-import { createRandom } from "../numerics/random.js";
-import { fitPoints } from "./fitPoints.js";
+import type { GradingCurve } from "./gradingCurve.js";
 import type { GradingFit } from "./gradingFit.js";
 import { GRADING_MODELS } from "./models/gradingModels.js";
+import { quantile } from "./quantile.js";
+import { type ResampleMethod, resampleFits } from "./resampleFits.js";
 
 export interface ResampleOptions {
   readonly sizesMm: readonly number[];
@@ -11,6 +12,10 @@ export interface ResampleOptions {
   readonly resamples?: number;
   /** Share of the resampled curves within the band at each size, default 0.95. */
   readonly coverage?: number;
+  /** Default `residual`; see `resampleFits`. */
+  readonly method?: ResampleMethod;
+  /** For `readings`. */
+  readonly curves?: readonly GradingCurve[];
 }
 
 export interface GradingBandPoint {
@@ -21,11 +26,11 @@ export interface GradingBandPoint {
 }
 
 /**
- * A band about a fitted grading curve by resampling its residuals: residuals, widened by
- * √(n / degrees of freedom), are dealt anew to the fitted points, the model is fitted again from the
- * fit's own values, and at each size the middle of the curves so found is the band.
+ * A band about a fitted grading curve by resampling: the model is fitted again to points as they could
+ * have come out (see `resampleFits`), and at each size the middle of the curves so found is the band.
  *
- * It holds the scatter about this model for true and independent; a wrong model is not in it.
+ * By residuals or parametric it holds the scatter about this model for true and independent; by
+ * readings it holds the stated reading errors alone. A wrong model is in none of them.
  * Source: residual bootstrap, Efron and Tibshirani 1993, from memory.
  *
  * @throws RangeError for a fit without degrees of freedom, a coverage not between 0 and 1, fewer than
@@ -38,32 +43,16 @@ export interface GradingBandPoint {
  */
 export function resampleGrading(
   fit: GradingFit,
-  { sizesMm, seed, resamples = 200, coverage = 0.95 }: ResampleOptions,
+  { sizesMm, coverage = 0.95, ...options }: ResampleOptions,
 ): GradingBandPoint[] {
   if (!(coverage > 0 && coverage < 1)) {
     throw new RangeError(`invalid \`coverage\`: ${coverage}; expected between 0 and 1`);
   }
-  if (!(Number.isInteger(resamples) && resamples >= 2)) {
-    throw new RangeError(`invalid \`resamples\`: ${resamples}; expected a whole number from 2`);
-  }
-  if (fit.degreesOfFreedom < 1) {
-    throw new RangeError("invalid `fit`: 0 degrees of freedom; expected at least 1");
-  }
   const model = GRADING_MODELS[fit.model];
-  const random = createRandom(seed);
-  const widen = Math.sqrt(fit.points / fit.degreesOfFreedom);
-  const residuals = fit.fitted.map(({ measuredPct, fittedPct }) => measuredPct - fittedPct);
   const start = fit.parameters.map(({ value }) => value);
-  const curves = Array.from({ length: resamples }, () => {
-    const points = fit.fitted.map(({ sizeMm, fittedPct }) => ({
-      sizeMm,
-      passingPct: fittedPct + widen * residuals[random.integer(residuals.length)],
-    }));
-    const { values } = fitPoints(model, points, [start]);
-    return sizesMm.map((sizeMm) => model.evaluate(sizeMm, values));
-  });
-  return sizesMm.map((sizeMm, index) => {
-    const sorted = curves.map((curve) => curve[index]).sort((a, b) => a - b);
+  const { values } = resampleFits(fit, options);
+  return sizesMm.map((sizeMm) => {
+    const sorted = values.map((each) => model.evaluate(sizeMm, each)).sort((a, b) => a - b);
     return {
       sizeMm,
       fittedPct: model.evaluate(sizeMm, start),
@@ -71,11 +60,4 @@ export function resampleGrading(
       highPct: quantile(sorted, (1 + coverage) / 2),
     };
   });
-}
-
-function quantile(sorted: readonly number[], part: number): number {
-  const place = part * (sorted.length - 1);
-  const below = Math.floor(place);
-  const above = Math.min(below + 1, sorted.length - 1);
-  return sorted[below] + (place - below) * (sorted[above] - sorted[below]);
 }

@@ -14,19 +14,33 @@ export interface KernelSpec {
 }
 
 /**
- * Loaded before tslab, because of two limits of its publishing socket: zeromq.js takes no more than 512
- * messages at a stretch unless the time-out is 0, and ZeroMQ drops what is beyond the 1000 it holds.
- * A cell that prints more lines loses the rest and the sign of its end, so that a front end waits for
- * ever (measured: tslab 1.0.22 with zeromq 6.8).
+ * Loaded before tslab, because of what was measured of tslab 1.0.22 with zeromq 6.8:
+ *
+ * - Its publishing socket takes no more than 512 messages at a stretch unless the time-out is 0, and
+ *   ZeroMQ drops what is beyond the 1000 it holds. A cell that prints more lines loses the rest and the
+ *   sign of its end, so that a front end waits for ever.
+ * - Its compiler reads every package of `@types` in the folders above, those of the browser's graphics
+ *   among them, which doubles the time until the first cell. Only Node's types are global in a cell;
+ *   the types of a package that a cell imports are found all the same.
  */
 function preload(manifest: string): string {
   const code = `import { createRequire } from "node:module";
-const zmq = createRequire(${JSON.stringify(manifest)})("zeromq");
+import { existsSync } from "node:fs";
+import { dirname, join } from "node:path";
+const require = createRequire(${JSON.stringify(manifest)});
+const zmq = require("zeromq");
 zmq.Publisher = class extends zmq.Publisher {
   constructor(options) {
     super({ sendHighWaterMark: 0, sendTimeout: 0, ...options });
   }
-};`;
+};
+const ownTypes = join(dirname(${JSON.stringify(manifest)}), "node_modules", "@types");
+if (existsSync(join(ownTypes, "node", "package.json"))) {
+  const compiler = require.resolve("@tslab/typescript-for-tslab");
+  const properties = Object.getOwnPropertyDescriptors(require(compiler));
+  properties.getDefaultTypeRoots = { value: () => [ownTypes], enumerable: true };
+  require.cache[compiler].exports = Object.defineProperties({}, properties);
+}`;
   return `data:text/javascript,${encodeURIComponent(code)}`;
 }
 

@@ -6,7 +6,9 @@ export type GradingModelName =
   | "bimodal-lognormal"
   | "weibull"
   | "fredlund"
-  | "haverkamp-parlange";
+  | "haverkamp-parlange"
+  | "skaggs"
+  | "fredlund-bimodal";
 
 export interface GradingModelParameter {
   readonly name: string;

@@ -1,16 +1,10 @@
+import { isBasic } from "../../figures/isBasic.js";
 import type { FigureNode } from "../documentNode.js";
 import { escapeHtml } from "./escapeHtml.js";
 
-/** Trace types that the inlined part of plotly can draw. */
-const DRAWABLE = new Set(["scatter", "bar", "pie"]);
-
-/** Whether a figure can be made interactive in the page. */
+/** Whether a figure can be made interactive in the page: only the small part of plotly is inlined. */
 export function isInteractive(node: FigureNode): boolean {
-  return (
-    node.plotly?.data.every((trace) =>
-      DRAWABLE.has((trace as { type?: string }).type ?? "scatter"),
-    ) ?? false
-  );
+  return node.plotly !== undefined && isBasic(node.plotly.data);
 }
 
 /** JSON that can stand inside a script element: no `<` can end it or open a comment. */

@@ -1,0 +1,95 @@
+export interface BlendShare {
+  readonly id: string;
+  /** Percent of the dry mass of all soil and aggregate, cement excluded. */
+  readonly sharePct: number;
+  /** −1: held by its smallest allowed share; 1: by its largest; 0: free. */
+  readonly bound: -1 | 0 | 1;
+}
+
+export interface BlendFitPoint {
+  readonly sizeMm: number;
+  /** Against a band: the allowed value nearest to the blend. */
+  readonly targetPct: number;
+  readonly blendPct: number;
+  /** Blend minus target, percentage points; against a band 0 inside it. */
+  readonly differencePct: number;
+}
+
+/** How well a blend does, and what the search for it says of itself. */
+export interface BlendResult {
+  readonly status: "ok" | "infeasible" | "iteration-limit";
+  readonly message: string;
+  readonly shares: readonly BlendShare[];
+  readonly points: readonly BlendFitPoint[];
+  /** Root of the weighted mean squared difference, percentage points. */
+  readonly rmsDifferencePct: number;
+  /** The size at which the blend misses the target by most. */
+  readonly worst: BlendFitPoint;
+  /** False where other shares would fit equally well: two materials are alike at these sizes. */
+  readonly unique: boolean;
+  /** Relative residual of the optimality conditions; near machine precision where all is well. */
+  readonly optimalityResidual: number;
+  readonly condition: number;
+}
+
+/** Where a blend stands against one side of a limit. */
+export interface LimitState {
+  /** Place in the list of limits. */
+  readonly index: number;
+  readonly label: string;
+  readonly unit: string;
+  readonly side: "least" | "largest";
+  readonly limit: number;
+  readonly value: number;
+  /** The blend stands on the limit. */
+  readonly active: boolean;
+  /** From the materials' own tests by the share passing 0.425 mm: to be confirmed by a test of the blend. */
+  readonly estimate: boolean;
+}
+
+/** A limit that the allowed shares cannot meet, whatever the others say. */
+export interface UnreachableLimit {
+  readonly label: string;
+  readonly unit: string;
+  readonly side: "least" | "largest";
+  readonly limit: number;
+  /** Nearest that any allowed blend comes. */
+  readonly nearest: number;
+  readonly shortBy: number;
+  /** What a further material that takes up the stated share would have to bring, at least or at most. */
+  readonly furtherMaterial: { readonly sharePct: number; readonly value: number };
+}
+
+/** Why no blend keeps all limits. */
+export interface BlendConflict {
+  readonly alone: readonly UnreachableLimit[];
+  /** Limits that exclude one another, though each can be met: without any one of them the rest can be. */
+  readonly together: readonly string[];
+  /** Shares that break the limits least, and by how much each is broken, in its own unit. */
+  readonly sharesPct: readonly number[];
+  readonly leastBreach: readonly {
+    readonly label: string;
+    readonly by: number;
+    readonly unit: string;
+  }[];
+}
+
+export interface BlendDesign extends BlendResult {
+  readonly target: {
+    readonly kind: "power" | "curve" | "band-middle" | "band";
+    /** Of the power curve; null for other targets. */
+    readonly exponent: number | null;
+    readonly topSizeMm: number | null;
+    /** The exponent or top size found stands at an end of its range: a wider range would fit better. */
+    readonly atEndOfRange: boolean;
+  };
+  readonly limits: readonly LimitState[];
+  /** Null where a material used has none. */
+  readonly costPerT: number | null;
+  readonly carbonKgPerT: number | null;
+  readonly siteSoilPct: number;
+  /** Null unless infeasible. */
+  readonly conflict: BlendConflict | null;
+  /** What was made least, the most important first: for comparing designs of the same target. */
+  readonly score: readonly number[];
+}

@@ -1,0 +1,111 @@
+import type { ConstrainedFit } from "../numerics/constrainedFit.js";
+import { constrainedLeastSquares } from "../numerics/convexQuadraticProgramme.js";
+import type { BlendProgramme } from "./blendProgramme.js";
+import { limitCoefficients } from "./limitRows.js";
+
+/** What the shares are sought for, as numbers: one row a size. */
+export interface BlendAims {
+  /** Sizes by materials, percent. */
+  readonly passing: readonly (readonly number[])[];
+  readonly weights: readonly number[];
+  readonly lowPct: readonly number[];
+  readonly highPct: readonly number[];
+  /** One number a material whose mean is to be least, once the band is kept as well as can be. */
+  readonly second: readonly number[] | null;
+}
+
+export interface BlendSolution {
+  readonly fit: ConstrainedFit;
+  /** Parts of one. */
+  readonly shares: readonly number[];
+  /** What was made least, the most important first. */
+  readonly score: readonly number[];
+}
+
+/** Room, in points, that the first aim leaves to the next, so that rounding does not shut it out. */
+const ROOM_PCT = 1e-7;
+
+/** Nearest to a line where low and high are the same; else least breach of the band first, then the next aim. */
+export function solveBlend(programme: BlendProgramme, aims: BlendAims): BlendSolution {
+  const { passing, weights, lowPct, highPct, second } = aims;
+  const { lower, upper, rows } = programme;
+  const limits = rows.map(limitCoefficients);
+  const oneEach = lower.map(() => 1);
+  const middle = lowPct.map((low, i) => (low + highPct[i]) / 2);
+  const solve = (
+    matrix: readonly (readonly number[])[],
+    target: readonly number[],
+    rowWeights: readonly number[],
+    more: { matrix: readonly (readonly number[])[]; limit: readonly number[] },
+  ) =>
+    constrainedLeastSquares({
+      matrix,
+      target,
+      weights: rowWeights,
+      equalities: { matrix: [oneEach], target: [1] },
+      lower,
+      upper,
+      inequalities: {
+        matrix: [...limits, ...more.matrix],
+        limit: [...limits.map(() => 0), ...more.limit],
+      },
+    });
+  if (lowPct.every((low, i) => low === highPct[i])) {
+    const fit = solve(passing, middle, weights, { matrix: [], limit: [] });
+    return { fit, shares: fit.x, score: [fit.objective] };
+  }
+  const { fit: first, breach } = leastBreach(programme, aims, limits);
+  if (first.status !== "ok")
+    return { fit: first, shares: first.x.slice(0, lower.length), score: [Infinity] };
+  const kept = {
+    matrix: [...passing, ...passing.map((row) => row.map((value) => -value))],
+    limit: [
+      ...highPct.map((high, i) => high + breach[i] + ROOM_PCT),
+      ...lowPct.map((low, i) => ROOM_PCT + breach[i] - low),
+    ],
+  };
+  const outside = breach.reduce((sum, size, i) => sum + weights[i] * size ** 2, 0);
+  const spread = second ? Math.max(...second) - Math.min(...second) : 0;
+  if (second && spread > 0) {
+    // A mean is made least by drawing it to a value that no blend can reach.
+    const scaled = second.map((value) => (value - Math.min(...second)) / spread);
+    const least = solve([scaled], [-1], [1], kept);
+    if (least.status !== "ok") return { fit: least, shares: least.x, score: [outside] };
+    const mean = scaled.reduce((sum, value, j) => sum + value * least.x[j], 0);
+    kept.matrix.push(scaled);
+    kept.limit.push(mean + 1e-9);
+    const last = solve(passing, middle, weights, kept);
+    return { fit: last, shares: last.x, score: [outside, spread * mean, last.objective] };
+  }
+  const fit = solve(passing, middle, weights, kept);
+  return { fit, shares: fit.x, score: [outside, fit.objective] };
+}
+
+/** Unknowns are the shares and, at each size, the points by which the band is left. */
+function leastBreach(
+  programme: BlendProgramme,
+  { passing, weights, lowPct, highPct }: BlendAims,
+  limits: readonly (readonly number[])[],
+): { fit: ConstrainedFit; breach: number[] } {
+  const { lower, upper } = programme;
+  const [count, sizes] = [lower.length, passing.length];
+  const unit = (at: number, value: number) => passing.map((_, i): number => (i === at ? value : 0));
+  const none = passing.map(() => 0);
+  const fit = constrainedLeastSquares({
+    matrix: passing.map((_, i) => [...lower.map(() => 0), ...unit(i, 1)]),
+    target: none,
+    weights,
+    equalities: { matrix: [[...lower.map(() => 1), ...none]], target: [1] },
+    lower: [...lower, ...none],
+    upper: [...upper, ...passing.map(() => Infinity)],
+    inequalities: {
+      matrix: [
+        ...limits.map((row) => [...row, ...none]),
+        ...passing.map((row, i) => [...row, ...unit(i, -1)]),
+        ...passing.map((row, i) => [...row.map((value) => -value), ...unit(i, -1)]),
+      ],
+      limit: [...limits.map(() => 0), ...highPct, ...lowPct.map((low) => -low)],
+    },
+  });
+  return { fit, breach: fit.x.slice(count, count + sizes).map((size) => Math.max(0, size)) };
+}
