@@ -19,14 +19,26 @@ export { type WallAmounts, type WallQuantities, wallQuantities } from "./batch/w
 // blend
 export { type BlendedCurve, blendCurve } from "./blend/blendCurve.js";
 export type { BlendMaterial, TargetPoint } from "./blend/blendMaterial.js";
-export {
-  type BlendFitPoint,
-  type BlendResult,
-  type BlendShare,
-  blendMaterials,
-} from "./blend/blendMaterials.js";
+export { blendMaterials } from "./blend/blendMaterials.js";
 export { type BlendPassing, blendPassing } from "./blend/blendPassing.js";
+export type {
+  BlendConflict,
+  BlendDesign,
+  BlendFitPoint,
+  BlendResult,
+  BlendShare,
+  LimitState,
+  UnreachableLimit,
+} from "./blend/blendResult.js";
+export type {
+  BandAim,
+  BandTargetPoint,
+  BlendLimit,
+  BlendTarget,
+  FixedOrRange,
+} from "./blend/blendTarget.js";
 export { comparisonSizes } from "./blend/comparisonSizes.js";
+export { type BlendInput, designBlend } from "./blend/designBlend.js";
 export { powerTarget } from "./blend/powerTarget.js";
 // figures
 export { blendChart } from "./figures/blendChart.js";
@@ -64,8 +76,10 @@ export type {
   HydrometerInput,
 } from "./grading/hydrometerAnalysis.js";
 export { minimumSieveMass } from "./grading/minimumSieveMass.js";
+export { modelCurve } from "./grading/modelCurve.js";
 export { bimodalLognormal } from "./grading/models/bimodalLognormal.js";
 export { fredlund } from "./grading/models/fredlund.js";
+export { fredlundBimodal } from "./grading/models/fredlundBimodal.js";
 export type {
   GradingModel,
   GradingModelName,
@@ -75,14 +89,33 @@ export { GRADING_MODELS } from "./grading/models/gradingModels.js";
 export { haverkampParlange } from "./grading/models/haverkampParlange.js";
 export { lognormal } from "./grading/models/lognormal.js";
 export { power } from "./grading/models/power.js";
+export { skaggs } from "./grading/models/skaggs.js";
 export { weibull } from "./grading/models/weibull.js";
 export { passingAtSize } from "./grading/passingAtSize.js";
 export { poolAdjacent } from "./grading/poolAdjacent.js";
+export {
+  type GradingQuantity,
+  type QuantityInterval,
+  quantityIntervals,
+} from "./grading/quantityIntervals.js";
+export { DEFAULT_READING_ERRORS, type ReadingErrors } from "./grading/readingErrors.js";
+export { readingSpread } from "./grading/readingSpread.js";
+export {
+  type ResampledFits,
+  type ResampleFitsOptions,
+  type ResampleMethod,
+  resampleFits,
+} from "./grading/resampleFits.js";
 export {
   type GradingBandPoint,
   type ResampleOptions,
   resampleGrading,
 } from "./grading/resampleGrading.js";
+export {
+  type ReadingResampleOptions,
+  type ReadingSheets,
+  resampleReadings,
+} from "./grading/resampleReadings.js";
 export { scalp } from "./grading/scalp.js";
 export type {
   SieveAnalysis,
@@ -307,6 +340,8 @@ export {
 } from "./study/studyResult.js";
 // tables
 export { blendFitTable, blendSharesTable } from "./tables/blendTables.js";
+export { comparisonTable } from "./tables/comparisonTable.js";
+export { costTable } from "./tables/costTable.js";
 export {
   type NamedSizes,
   sedimentationTable,
@@ -317,14 +352,10 @@ export { cautionsBlock, guidanceTable, referencesBlock } from "./tables/guidance
 export { inputsTable } from "./tables/inputsTable.js";
 export { leastCementTable } from "./tables/leastCementTable.js";
 export { materialsTable, methodsTable } from "./tables/materialsTable.js";
-export {
-  comparisonTable,
-  costTable,
-  NO_MIX,
-  quantitiesTable,
-  recipeTable,
-} from "./tables/mixTables.js";
+export { NO_MIX } from "./tables/noMix.js";
 export { projectTable } from "./tables/projectTable.js";
+export { quantitiesTable } from "./tables/quantitiesTable.js";
+export { recipeTable } from "./tables/recipeTable.js";
 export type {
   CautionsBlock,
   FindingsBlock,

@@ -15,6 +15,8 @@ export interface ChartCurve {
 export interface ChartBand {
   /** Says what the band is and how far it can be trusted. */
   readonly name: string;
+  /** Nothing is known between the points: they are drawn as bars, not joined to a band. */
+  readonly pointsOnly?: boolean;
   readonly points: readonly {
     readonly sizeMm: number;
     readonly lowPct: number;
@@ -65,6 +67,26 @@ export function gradingChart(
 
 function bandTraces(band: ChartBand): object[] {
   const x = band.points.map(({ sizeMm }) => sizeMm);
+  if (band.pointsOnly) {
+    return [
+      {
+        type: "scatter",
+        mode: "markers",
+        name: band.name,
+        x,
+        y: band.points.map(({ lowPct, highPct }) => (lowPct + highPct) / 2),
+        marker: { symbol: "line-ns-open", size: 10, color: PALETTE.ochre, line: { width: 4 } },
+        error_y: {
+          type: "data",
+          array: band.points.map(({ lowPct, highPct }) => (highPct - lowPct) / 2),
+          color: PALETTE.ochre,
+          thickness: 4,
+          width: 7,
+        },
+        hoverinfo: "skip",
+      },
+    ];
+  }
   const edge = {
     type: "scatter",
     mode: "lines",

@@ -1,11 +1,10 @@
 import type { SpecimenRecord } from "../lab/specimenRecord.js";
 import { displayUnit, displayValue, formatQuantity } from "../quantities/displayUnits.js";
-import { formatFixed } from "../quantities/formatNumber.js";
-import type { StudyConfig } from "../study/studyConfig.js";
-import type { StrengthStudy, StudyResult } from "../study/studyResult.js";
+import type { StudyResult } from "../study/studyResult.js";
 import { baseLayout } from "./baseLayout.js";
 import type { Figure } from "./figure.js";
 import { PALETTE } from "./palette.js";
+import { strengthChartText } from "./strengthChartText.js";
 
 const BOUND_NAMES = {
   mean: "lower bound of the mean",
@@ -119,7 +118,7 @@ export function strengthChart(title: string, { config, strength }: StudyResult):
   return {
     kind: "figure",
     title,
-    altText: describe(title, config, strength, boundName),
+    altText: strengthChartText(title, config, strength, boundName),
     data,
     layout: baseLayout(
       { title: "Cement (% of the dry mass of soil and aggregate)" },
@@ -140,25 +139,4 @@ export function strengthChart(title: string, { config, strength }: StudyResult):
       },
     ),
   };
-}
-
-function describe(
-  title: string,
-  config: StudyConfig,
-  { bands, specimens, fit, leastCement }: StrengthStudy,
-  boundName: string,
-): string {
-  const { statistic, strengthMpa } = config.strength.requirement;
-  const [first, last] = [bands[0], bands[bands.length - 1]];
-  const strength = (mpa: number) => formatQuantity(mpa, "stress", config.units);
-  const least =
-    leastCement.cementPct === null
-      ? "Within the tested contents no least cement content is found."
-      : `The bound meets the requirement from ${formatFixed(leastCement.cementPct, 2)} % cement.`;
-  return [
-    `${title}. ${specimens.length} blocks.`,
-    `The fitted ${fit.line} at ${fit.ageDays} days goes from ${strength(first.meanMpa)} at ${first.cementPct} % to ${strength(last.meanMpa)} at ${last.cementPct} % cement;`,
-    `the ${boundName} from ${strength(first.lowerBoundMpa[statistic])} to ${strength(last.lowerBoundMpa[statistic])}.`,
-    `Required: ${strength(strengthMpa)}. ${least}`,
-  ].join(" ");
 }

@@ -70,7 +70,10 @@ const ENOUGH_KNOWN = 0.9;
  */
 export function quantityIntervals(
   curves: readonly GradingCurve[],
-  { system, coverage = 0.95 }: { readonly system?: BoundarySystem; readonly coverage?: number } = {},
+  {
+    system,
+    coverage = 0.95,
+  }: { readonly system?: BoundarySystem; readonly coverage?: number } = {},
 ): QuantityInterval[] {
   if (!(curves.length >= 2)) {
     throw new RangeError(`invalid \`curves\`: ${curves.length}; expected at least 2`);
@@ -78,7 +81,10 @@ export function quantityIntervals(
   if (!(coverage > 0 && coverage < 1)) {
     throw new RangeError(`invalid \`coverage\`: ${coverage}; expected between 0 and 1`);
   }
-  const read = curves.map((curve) => ({ ...characteristicSizes(curve), ...fractions(curve, system) }));
+  const read = curves.map((curve) => ({
+    ...characteristicSizes(curve),
+    ...fractions(curve, system),
+  }));
   return QUANTITIES.flatMap(([quantity, unit]): QuantityInterval[] => {
     const sorted = read
       .flatMap((each) => each[quantity] ?? [])

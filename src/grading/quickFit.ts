@@ -6,14 +6,14 @@ const MOST_STEPS = 60;
 const AT_REST = 1e-7;
 const MOST_DAMPING = 1e12;
 
-/** Refits a model to other passings at the same sizes, as fast as a resampling wants it. */
-export interface QuickFit {
-  /** Values in the model's order. `converged: false` where it did not come to rest. */
-  (
-    passingPct: ArrayLike<number>,
-    start: readonly number[],
-  ): { readonly values: number[]; readonly converged: boolean };
-}
+/**
+ * Refits a model to other passings at the same sizes; gives values in the model's order, and
+ * `converged: false` where it did not come to rest.
+ */
+export type QuickFit = (
+  passingPct: ArrayLike<number>,
+  start: readonly number[],
+) => { readonly values: number[]; readonly converged: boolean };
 
 /**
  * Prepares refits of one model at fixed sizes: damped Gauss–Newton on the normal equations with

@@ -5,10 +5,11 @@ import type { Dimension } from "./units.js";
 /** What a person reads: SI, or United States customary units. Inside, all is SI. */
 export type UnitSystem = "SI" | "US";
 
-/** A dimension as it is shown: bulk masses in kg or lb, small ones in g in both systems. */
+/** A dimension as it is shown: `length` is that of a wall, `depth` that of a lift. */
 export type DisplayKind =
   | "size"
   | "length"
+  | "depth"
   | "mass"
   | "volume"
   | "density"
@@ -27,6 +28,7 @@ const DISPLAY: Readonly<Record<UnitSystem, Readonly<Record<DisplayKind, DisplayU
   SI: {
     size: { unit: "mm", symbol: "mm", dimension: "length" },
     length: { unit: "m", symbol: "m", dimension: "length" },
+    depth: { unit: "mm", symbol: "mm", dimension: "length" },
     mass: { unit: "kg", symbol: "kg", dimension: "mass" },
     volume: { unit: "m3", symbol: "m³", dimension: "volume" },
     density: { unit: "kg/m3", symbol: "kg/m³", dimension: "density" },
@@ -39,6 +41,7 @@ const DISPLAY: Readonly<Record<UnitSystem, Readonly<Record<DisplayKind, DisplayU
     // Sieve openings are printed in mm beside the designation in US lab sheets too.
     size: { unit: "mm", symbol: "mm", dimension: "length" },
     length: { unit: "ft", symbol: "ft", dimension: "length" },
+    depth: { unit: "in", symbol: "in", dimension: "length" },
     mass: { unit: "lb", symbol: "lb", dimension: "mass" },
     volume: { unit: "yd3", symbol: "yd³", dimension: "volume" },
     density: { unit: "lb/ft3", symbol: "lb/ft³", dimension: "density" },

@@ -13,11 +13,15 @@ export const priceField = z.union([z.string(), z.number()]).transform((written, 
   const name = unit?.replace("³", "3");
   if ("value" in number && name !== undefined) {
     if (Object.hasOwn(PER_TONNE, name)) {
-      return { amount: number.value * PER_TONNE[name as keyof typeof PER_TONNE], per: "t" };
+      return {
+        amount: number.value * PER_TONNE[name as keyof typeof PER_TONNE],
+        per: "t",
+        written: text.trim(),
+      };
     }
     if (Object.hasOwn(PER_CUBIC_METRE, name)) {
       const factor = PER_CUBIC_METRE[name as keyof typeof PER_CUBIC_METRE];
-      return { amount: number.value * factor, per: "m3" };
+      return { amount: number.value * factor, per: "m3", written: text.trim() };
     }
   }
   context.addIssue({

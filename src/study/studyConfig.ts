@@ -4,6 +4,8 @@ import type { UnitSystem } from "../quantities/displayUnits.js";
 export interface Price {
   readonly amount: number;
   readonly per: "t" | "m3";
+  /** As the user wrote it. */
+  readonly written: string;
 }
 
 export interface MaterialConfig {

@@ -39,7 +39,10 @@ export function leastCementTable({ config, strength }: StudyResult): KeyValuesBl
       { label: `Fitted ${fit.line} at that content`, value: stress(least.lineAtBatchableMpa) },
       {
         label: `Content at which the ${fit.line} alone would meet it`,
-        value: percent(least.lineContentPct),
+        value:
+          least.lineContentPct === null
+            ? "outside the tested contents"
+            : percent(least.lineContentPct),
       },
       { label: "Choice of the curve", value: strength.forms.message },
     ],

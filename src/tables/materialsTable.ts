@@ -1,5 +1,5 @@
 import type { StudyConfig } from "../study/studyConfig.js";
-import { BLANK, digits, fixed, numberColumn, plain, quantity, quantityColumn } from "./cell.js";
+import { BLANK, fixed, numberColumn, plain, quantity, quantityColumn } from "./cell.js";
 import type { TableBlock } from "./reportBlock.js";
 
 /** The materials as the user entered them. */
@@ -24,13 +24,7 @@ export function materialsTable({ materials, units, currency }: StudyConfig): Tab
       quantity(material.looseBulkDensityKgM3, "density", units, 4),
       fixed(material.moisturePct, 1),
       `${plain(material.minSharePct)} to ${plain(material.maxSharePct)}`,
-      ...(priced
-        ? [
-            material.price
-              ? `${digits(material.price.amount, 3)} per ${material.price.per === "t" ? "t" : "m³"}`
-              : BLANK,
-          ]
-        : []),
+      ...(priced ? [material.price?.written ?? BLANK] : []),
     ]),
     notes: ["Shares are percent of the dry mass of all soil and aggregate, cement excluded."],
   };

@@ -16,7 +16,7 @@ export function projectTable(config: StudyConfig): KeyValuesBlock {
       { label: "Place", value: config.place },
       {
         label: "Element",
-        value: `${element.name}: ${length(element.lengthM)} long, ${length(element.heightM)} high, ${length(element.thicknessM)} thick, ${openings(config)}`,
+        value: `${element.name}: ${length(element.lengthM)} long, ${length(element.heightM)} high, ${formatQuantity(element.thicknessM * 1000, "depth", units)} thick, ${openings(config)}`,
       },
       {
         label: "Required strength",

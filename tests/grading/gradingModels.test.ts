@@ -39,6 +39,21 @@ const TYPICAL: Record<GradingModelName, readonly (readonly [number, number])[]> 
     [1, 6],
     [0.4, 1],
   ],
+  skaggs: [
+    [0.05, 0.4],
+    [0.05, 2],
+    [0.2, 0.6],
+  ],
+  "fredlund-bimodal": [
+    [0.2, 0.8],
+    [0.005, 0.05],
+    [0.6, 4],
+    [0.3, 2],
+    [0.5, 2],
+    [0.6, 4],
+    [0.3, 2],
+    [0.0005, 0.5],
+  ],
 };
 
 const valuesOf = (name: GradingModelName) =>
@@ -53,9 +68,13 @@ describe("cross-check vectors, computed with plain Python, not published", () =>
     ],
     ["lognormal", [0.1, 1.5], { 0.063: 37.9032, 2: 97.7096 }],
     ["haverkamp-parlange", [0.1, 2.5, 0.2], { 0.002: 14.142, 0.063: 75.1421 }],
+    ["skaggs", [0.2, 0.76976, 0.26585], { 0.002: 20, 0.02: 49.86, 0.05: 60, 0.1: 68.56, 0.25: 80 }],
   ] as const)("%s", (name, values, table) => {
     for (const [size, pct] of Object.entries(table)) {
-      expect(GRADING_MODELS[name].evaluate(Number(size), values)).toBeCloseTo(pct, 3);
+      expect(GRADING_MODELS[name].evaluate(Number(size), values)).toBeCloseTo(
+        pct,
+        name === "skaggs" ? 1 : 3,
+      );
     }
   });
 });

@@ -1,0 +1,43 @@
+import { formatQuantity } from "../quantities/displayUnits.js";
+import type { StudyResult } from "../study/studyResult.js";
+import { NO_MIX } from "./noMix.js";
+import type { KeyValuesBlock, NoteBlock } from "./reportBlock.js";
+
+/** What the element needs. */
+export function quantitiesTable({ config, mix }: StudyResult): KeyValuesBlock | NoteBlock {
+  if (!mix) return NO_MIX;
+  const { units, element, cement } = config;
+  const { quantities, density } = mix;
+  const volume = (cubicMetres: number) => formatQuantity(1e6 * cubicMetres, "volume", units);
+  const mass = (kilograms: number) => formatQuantity(1000 * kilograms, "mass", units, 4);
+  const depth = (metres: number) => formatQuantity(1000 * metres, "depth", units);
+  return {
+    kind: "keyValues",
+    caption: `Quantities: ${element.name}`,
+    items: [
+      { label: "Rammed volume, net of openings", value: volume(quantities.netVolumeM3) },
+      {
+        label: "Rammed volume to make",
+        value: `${volume(quantities.madeVolumeM3)}, with ${element.wastePct} % waste`,
+      },
+      {
+        label: "Dry density, rammed",
+        value: `${formatQuantity(density.valueKgM3, "density", units, 4)} (${density.basis})`,
+      },
+      ...quantities.mix.materials.map(({ name, moistMassKg, looseVolumeL }) => ({
+        label: `${name}, as shovelled`,
+        value: `${mass(moistMassKg)}${looseVolumeL === null ? "" : `, ${volume(looseVolumeL / 1000)} loose`}`,
+      })),
+      {
+        label: cement.name,
+        value: `${mass(quantities.cementKg)}, ${quantities.cementBags} bags of ${formatQuantity(1000 * cement.bagMassKg, "mass", units, 2)}`,
+      },
+      { label: "Water to add", value: mass(quantities.mix.water.toAddKg) },
+      { label: "Batches", value: `${Math.ceil(quantities.batches)} of the size above` },
+      {
+        label: "Lifts",
+        value: `${quantities.lifts} of ${depth(element.compactedLiftM)} rammed, the last of ${depth(quantities.lastLiftM)}`,
+      },
+    ],
+  };
+}

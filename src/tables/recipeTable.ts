@@ -1,0 +1,64 @@
+import type { RecipeLine } from "../batch/recipeResult.js";
+import { formatQuantity, type UnitSystem } from "../quantities/displayUnits.js";
+import type { StudyResult } from "../study/studyResult.js";
+import { BLANK, digits, fixed, numberColumn, quantity, quantityColumn } from "./cell.js";
+import { NO_MIX } from "./noMix.js";
+import type { NoteBlock, TableBlock } from "./reportBlock.js";
+
+/** Litres in SI, cubic feet in US customary units: what a crew measures with. */
+function looseVolume(litres: number | null, units: UnitSystem): string {
+  if (litres === null) return BLANK;
+  return digits(units === "SI" ? litres : litres / 28.316846592, 3);
+}
+
+/** One batch: by dry mass, by mass as shovelled, by loose volume, and in whole parts. */
+export function recipeTable({ config, mix }: StudyResult): TableBlock | NoteBlock {
+  if (!mix) return NO_MIX;
+  const { units } = config;
+  const { recipe, parts } = mix;
+  const partsOf = new Map(
+    [...parts.materials, ...(parts.cement ? [parts.cement] : [])].map((line) => [line.id, line]),
+  );
+  const mass = (kilograms: number) => quantity(1000 * kilograms, "mass", units);
+  const row = (line: RecipeLine, share: string) => [
+    line.name,
+    share,
+    mass(line.dryMassKg),
+    mass(line.moistMassKg),
+    looseVolume(line.looseVolumeL, units),
+    digits(line.partsToCement ?? undefined, 3),
+    String(partsOf.get(line.id)?.parts ?? BLANK),
+  ];
+  const { water } = recipe;
+  return {
+    kind: "table",
+    caption: `One batch of ${formatQuantity(1000 * recipe.dryMassKg, "mass", units)} dry soil and aggregate`,
+    columns: [
+      { header: "Material" },
+      numberColumn("Share of dry mass", "%"),
+      quantityColumn("Dry", "mass", units),
+      quantityColumn("As shovelled", "mass", units),
+      numberColumn("Loose", units === "SI" ? "L" : "ft³"),
+      numberColumn("Volumes to one of cement"),
+      numberColumn("Whole parts by volume"),
+    ],
+    rows: [
+      ...recipe.materials.map((line) => row(line, fixed(line.sharePct, 1))),
+      row(recipe.cement, `${fixed(recipe.cementPct, 1)} on top`),
+      [
+        "Water to add",
+        BLANK,
+        BLANK,
+        mass(water.toAddKg),
+        looseVolume(water.toAddKg, units),
+        BLANK,
+        BLANK,
+      ],
+    ],
+    notes: [
+      `Shares are percent of the dry mass of soil and aggregate; cement comes on top of 100. Cement is ${fixed(recipe.cementOfAllPct, 1)} % of all dry mass and ${fixed(recipe.cementByVolumePct ?? undefined, 1)} % of the loose volumes.`,
+      `Water for ${fixed(recipe.targetMoisturePct, 1)} % of the dry mass of all solids, the optimum of the compaction test; the damp materials bring ${mass(water.inMaterialsKg)} of it.`,
+      `Whole parts: ${parts.message}${parts.largestChangePct === null ? "" : ` Rounding changes a share of the whole by at most ${fixed(parts.largestChangePct, 1)} points.`}`,
+    ],
+  };
+}

@@ -1,0 +1,71 @@
+import { spawnSync } from "node:child_process";
+import { existsSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+import { bench, describe } from "vitest";
+import { fitGrading } from "../../src/grading/fitGrading.js";
+import type { GradingModelName } from "../../src/grading/models/gradingModel.js";
+import { resampleFits } from "../../src/grading/resampleFits.js";
+import scipy from "../reference/gradingScipy.json" with { type: "json" };
+
+const cases = scipy.cases.map(({ model, passingPct }) => ({
+  name: model as GradingModelName,
+  curve: {
+    points: scipy.sizesMm.map((sizeMm, index) => ({
+      sizeMm,
+      passingPct: passingPct[index],
+      origin: "sieve" as const,
+    })),
+  },
+}));
+const fredlund = cases.find(({ name }) => name === "fredlund")!;
+const fit = fitGrading(fredlund.curve, "fredlund");
+
+describe("one curve of 20 points", () => {
+  for (const { name, curve } of cases) {
+    bench(`fit ${name}`, () => {
+      fitGrading(curve, name);
+    });
+  }
+  bench("1,000 resamples of the four-parameter fit, residuals", () => {
+    resampleFits(fit, { seed: 1, resamples: 1000 });
+  });
+  bench("1,000 resamples of the four-parameter fit, parametric", () => {
+    resampleFits(fit, { seed: 1, resamples: 1000, method: "parametric" });
+  });
+});
+
+compareWithScipy();
+
+/** The same data in the same run, where the machine has SciPy; benches have no place for a table. */
+function compareWithScipy(): void {
+  const python = "/usr/bin/python3";
+  const script = fileURLToPath(new URL("../reference/scripts/gradingScipy.py", import.meta.url));
+  const run = existsSync(python)
+    ? spawnSync(python, [script, "time"], { encoding: "utf8" })
+    : undefined;
+  if (run?.status !== 0) {
+    console.log("SciPy: not on this machine, nothing to set beside.");
+    return;
+  }
+  const { versions, fitMs, thousandResamplesMs } = JSON.parse(run.stdout);
+  console.log(`SciPy ${versions.scipy}, least_squares with bounds, one start; milliseconds:`);
+  console.table([
+    ...cases.map(({ name, curve }) => ({
+      what: `fit ${name}`,
+      ours: lap(() => fitGrading(curve, name), 40),
+      scipy: fitMs[name],
+    })),
+    {
+      what: "1,000 resamples",
+      ours: lap(() => resampleFits(fit, { seed: 1, resamples: 1000 }), 3),
+      scipy: thousandResamplesMs,
+    },
+  ]);
+}
+
+function lap(run: () => unknown, times: number): number {
+  run();
+  const start = process.hrtime.bigint();
+  for (let round = 0; round < times; round++) run();
+  return Number(process.hrtime.bigint() - start) / 1e6 / times;
+}

@@ -1,0 +1,240 @@
+import { describe, expect, it } from "vitest";
+import { analyseSieve } from "../../src/grading/analyseSieve.js";
+import { chooseModel } from "../../src/grading/chooseModel.js";
+import { fitGrading } from "../../src/grading/fitGrading.js";
+import { modelCurve } from "../../src/grading/modelCurve.js";
+import type { GradingModelName } from "../../src/grading/models/gradingModel.js";
+import { GRADING_MODELS } from "../../src/grading/models/gradingModels.js";
+import { quantityIntervals } from "../../src/grading/quantityIntervals.js";
+import { quickFit } from "../../src/grading/quickFit.js";
+import { readingSpread } from "../../src/grading/readingSpread.js";
+import { resampleFits } from "../../src/grading/resampleFits.js";
+import { resampleGrading } from "../../src/grading/resampleGrading.js";
+import { resampleReadings } from "../../src/grading/resampleReadings.js";
+import { createRandom } from "../../src/numerics/random.js";
+import scipy from "../reference/gradingScipy.json" with { type: "json" };
+import { curveOf, frozen, hydrometerRecord, sieveRecord } from "./gradingCases.js";
+
+const curveFor = (passingPct: readonly number[]) =>
+  curveOf(...scipy.sizesMm.map((size, i): [number, number] => [size, passingPct[i]]));
+
+describe(`fits beside SciPy ${scipy.versions.scipy} (least_squares)`, () => {
+  it.each(scipy.cases.map((each) => [each.model as GradingModelName, each] as const))(
+    "%s",
+    (name, { passingPct, values, residualSumOfSquares }) => {
+      const fit = fitGrading(curveFor(passingPct), name);
+      const rss = fit.fitted.reduce((sum, at) => sum + (at.measuredPct - at.fittedPct) ** 2, 0);
+      expect(Math.abs(rss / residualSumOfSquares - 1)).toBeLessThan(1e-6);
+      // Fredlund's m and a trade off against each other along a flat valley.
+      const tolerance = { rel: name === "fredlund" ? 2e-3 : 1e-4 };
+      fit.parameters.forEach(({ value }, index) => {
+        expect(Math.abs(value / values[index] - 1)).toBeLessThan(tolerance.rel);
+      });
+    },
+  );
+});
+
+describe("quickFit", () => {
+  it.each(
+    scipy.cases.map(({ model, passingPct }) => [model as GradingModelName, passingPct] as const),
+  )("draws the same %s curve as the slow fit, from a start that is off", (name, passingPct) => {
+    const fit = fitGrading(curveFor(passingPct), name);
+    const start = fit.parameters.map(({ value }) => 1.15 * value);
+    const { values, converged } = quickFit(GRADING_MODELS[name], scipy.sizesMm)(passingPct, start);
+    expect(converged).toBe(true);
+    const rss = (at: readonly number[]) =>
+      scipy.sizesMm.reduce(
+        (sum, size, i) => sum + (GRADING_MODELS[name].evaluate(size, at) - passingPct[i]) ** 2,
+        0,
+      );
+    expect(rss(values) / rss(fit.parameters.map(({ value }) => value))).toBeLessThan(1 + 1e-4);
+  });
+
+  it("stays within the bounds and says where it did not come to rest", () => {
+    const step = quickFit(GRADING_MODELS.lognormal, [0.5, 1, 1.001]);
+    expect(step([0, 50, 100], [1, 1]).values[1]).toBeGreaterThanOrEqual(0.02);
+    expect(step([Number.NaN, 50, 100], [1, 1]).converged).toBe(false);
+  });
+});
+
+describe("weights", () => {
+  it("equal weights change nothing, whatever their size", () => {
+    const curve = curveFor(scipy.cases[2].passingPct);
+    const plain = fitGrading(curve, "weibull");
+    const weighted = fitGrading(curve, "weibull", undefined, () => 7);
+    weighted.parameters.forEach(({ value }, index) => {
+      expect(value).toBeCloseTo(plain.parameters[index].value, 8);
+    });
+    expect(weighted.residualSdPct).toBeCloseTo(plain.residualSdPct!, 8);
+    expect(weighted.fitted[0].sdPct).toBeCloseTo(1, 12);
+  });
+
+  it("a doubtful point pulls the curve less", () => {
+    const values = [0.12, 2];
+    const pairs = scipy.sizesMm.map((size, i): [number, number] => [
+      size,
+      GRADING_MODELS.lognormal.evaluate(size, values) + (i === 9 ? 8 : 0),
+    ]);
+    const off = (fit: ReturnType<typeof fitGrading>) => Math.abs(fit.parameters[0].value - 0.12);
+    const doubted = fitGrading(curveOf(...pairs), "lognormal", undefined, (size) =>
+      size === pairs[9][0] ? 10 : 0.5,
+    );
+    expect(off(doubted)).toBeLessThan(0.05 * off(fitGrading(curveOf(...pairs), "lognormal")));
+  });
+
+  it("refuses errors that are none", () => {
+    const curve = curveFor(scipy.cases[2].passingPct);
+    expect(() => fitGrading(curve, "weibull", undefined, () => 0)).toThrow("invalid `sdPct`: 0");
+    expect(chooseModel(curve, ["weibull"], () => 1).ranking).toHaveLength(1);
+  });
+});
+
+describe("resampleFits", () => {
+  const fit = fitGrading(curveFor(scipy.cases[4].passingPct), "fredlund");
+
+  it("refits 1,000 times in a fraction of a second", () => {
+    resampleFits(fit, { seed: 3, resamples: 200 });
+    const before = process.cpuUsage();
+    const { values, notConverged } = resampleFits(fit, { seed: 4, resamples: 1000 });
+    const { user, system } = process.cpuUsage(before);
+    expect(values).toHaveLength(1000);
+    expect(notConverged).toBeLessThan(20);
+    expect((user + system) / 1000).toBeLessThan(400);
+  });
+
+  it("residual and parametric bands agree, and hold the curve that the points were drawn from", () => {
+    const sizesMm = [0.004, 0.03, 0.25, 2];
+    const [residual, parametric] = (["residual", "parametric"] as const).map((method) =>
+      resampleGrading(fit, { sizesMm, seed: 5, resamples: 1000, method }),
+    );
+    residual.forEach(({ lowPct, highPct }, i) => {
+      const width = highPct - lowPct;
+      const other = parametric[i].highPct - parametric[i].lowPct;
+      expect(width / other).toBeGreaterThan(0.75);
+      expect(width / other).toBeLessThan(1.33);
+    });
+  });
+
+  it("parametric bands of 95 % hold the truth about 95 times in 100", () => {
+    const truth = [0.12, 2];
+    let held = 0;
+    for (let seed = 1; seed <= 200; seed++) {
+      const random = createRandom(seed);
+      const pairs = scipy.sizesMm.map((size): [number, number] => [
+        size,
+        GRADING_MODELS.lognormal.evaluate(size, truth) + 0.6 * random.normal(),
+      ]);
+      const noisy = fitGrading({ points: curveOf(...pairs).points }, "lognormal");
+      const [band] = resampleGrading(noisy, { sizesMm: [0.1], seed, method: "parametric" });
+      const true50 = GRADING_MODELS.lognormal.evaluate(0.1, truth);
+      if (band.lowPct <= true50 && true50 <= band.highPct) held++;
+    }
+    // 200 × 0.95 = 190; a t quantile in place of a normal one would add a little.
+    expect(held).toBeGreaterThanOrEqual(177);
+    expect(held).toBeLessThan(200);
+  });
+
+  it("refuses readings without curves", () => {
+    expect(() => resampleFits(fit, { seed: 1, method: "readings" })).toThrow("invalid `curves`");
+  });
+});
+
+describe("resampleReadings", () => {
+  const sieve = sieveRecord([20, 6.3, 2, 0.63, 0.2, 0.063], [0, 120, 180, 220, 160, 120], 198, {
+    dryMassG: 1000,
+  });
+  const hydrometer = hydrometerRecord([
+    [1, 30, 5, 20],
+    [10, 22, 5, 20],
+    [60, 16, 5, 20.5],
+    [1440, 10, 5, 20],
+  ]);
+  const sheets = frozen({ sieve, hydrometer, particleDensityKgM3: 2650 });
+
+  it("is the same for the same seed, another for another, and leaves the sheets alone", () => {
+    const options = { seed: 9, resamples: 20 };
+    expect(resampleReadings(sheets, options)).toEqual(resampleReadings(sheets, options));
+    expect(resampleReadings(sheets, { ...options, seed: 10 })).not.toEqual(
+      resampleReadings(sheets, options),
+    );
+  });
+
+  it("without errors gives the measured curve, the loss aside", () => {
+    const exact = { balanceG: 0, sievingPct: 0 };
+    const whole = sieveRecord([2, 0.063], [400, 500], 100);
+    const [curve] = resampleReadings({ sieve: whole }, { seed: 1, resamples: 2, errors: exact });
+    expect(curve.points).toEqual(analyseSieve(whole).points);
+  });
+
+  it("finds the spread that a balance alone gives", () => {
+    // Passing at 2 mm = 100 (1 − m / M): the error of m and of M on it, by hand.
+    const whole = sieveRecord([2, 0.063], [400, 500], 100);
+    const curves = resampleReadings(
+      { sieve: whole },
+      { seed: 2, resamples: 4000, errors: { balanceG: 5, sievingPct: 0 } },
+    );
+    const [spread] = readingSpread(curves, [2], 1e-9);
+    const expected = 100 * Math.hypot(5 / 1000, (5 * 400) / 1000 ** 2);
+    expect(Math.abs(spread / expected - 1)).toBeLessThan(0.05);
+  });
+
+  it("curves never fall, and quantities get intervals about the measured value", () => {
+    const curves = resampleReadings(sheets, { seed: 3, resamples: 300 });
+    for (const { points } of curves) {
+      points.slice(1).forEach((point, i) => {
+        expect(point.sizeMm).toBeGreaterThan(points[i].sizeMm);
+        expect(point.passingPct).toBeGreaterThanOrEqual(points[i].passingPct);
+      });
+    }
+    const found = quantityIntervals(curves);
+    const names = found.map(({ quantity }) => quantity);
+    expect(names).toContain("d60");
+    expect(names).toContain("clayPct");
+    for (const { low, median, high } of found) {
+      expect(low).toBeLessThanOrEqual(median);
+      expect(median).toBeLessThanOrEqual(high);
+    }
+    const clay = found.find(({ quantity }) => quantity === "clayPct")!;
+    expect(clay.high - clay.low).toBeGreaterThan(0.5);
+  });
+
+  it("greater errors, wider intervals; and a fit to the resampled curves gives a band", () => {
+    const width = (balanceG: number) => {
+      const curves = resampleReadings({ sieve }, { seed: 4, resamples: 200, errors: { balanceG } });
+      const d60 = quantityIntervals(curves).find(({ quantity }) => quantity === "d60")!;
+      return d60.high - d60.low;
+    };
+    expect(width(10)).toBeGreaterThan(2 * width(0.1));
+    const curves = resampleReadings(sheets, { seed: 5, resamples: 100 });
+    const fit = fitGrading(curves[0], "weibull");
+    const band = resampleGrading(fit, { sizesMm: [0.2], seed: 1, method: "readings", curves });
+    expect(band[0].highPct).toBeGreaterThan(band[0].lowPct);
+  });
+
+  it("takes a split sample and a washed one", () => {
+    const split = sieveRecord([20, 6.3, 2, 0.63, 0.063], [0, 2000, 3000, 120, 150], 60, {
+      dryMassG: 10_000,
+      splits: [{ sizeMm: 2, dryMassG: 400, washedDryMassG: 335 }],
+    });
+    const curves = resampleReadings({ sieve: split }, { seed: 6, resamples: 100 });
+    const spread = readingSpread(curves, [6.3, 0.063]);
+    expect(spread.every((value) => value > 0.1 && value < 3)).toBe(true);
+  });
+
+  it("refuses what it cannot do", () => {
+    expect(() => resampleReadings({ sieve, hydrometer }, { seed: 1 })).toThrow("particleDensity");
+    expect(() => resampleReadings({ sieve }, { seed: 1, errors: { balanceG: -1 } })).toThrow(
+      "invalid `errors.balanceG`: -1",
+    );
+    expect(() => quantityIntervals([])).toThrow("invalid `curves`: 0");
+  });
+});
+
+describe("modelCurve", () => {
+  it("reads like a measured curve", () => {
+    const { points } = modelCurve("power", [16, 0.5], { fromMm: 0.01, toMm: 16 });
+    expect(points).toHaveLength(61);
+    expect(points.at(-1)).toMatchObject({ sizeMm: 16, passingPct: 100 });
+    expect(() => modelCurve("power", [16, 0.5], { fromMm: 2, toMm: 1 })).toThrow(RangeError);
+  });
+});

@@ -1,0 +1,188 @@
+import { join } from "node:path";
+import { describe, expect, it } from "vitest";
+import { computeStudy } from "../../src/study/computeStudy.js";
+import { readStudy } from "../../src/study/readStudy.js";
+import { copyStudy, EXAMPLES, type StudyCopy } from "../support/studyCopy.js";
+
+async function compute(folder: string) {
+  const { study, findings } = await readStudy(folder);
+  if (!study) throw new Error(JSON.stringify(findings));
+  return { study, ...computeStudy(study, findings) };
+}
+
+async function errorsOf(copy: StudyCopy) {
+  const { result, findings } = await compute(copy.folder);
+  const errors = findings.filter(({ severity }) => severity === "error");
+  expect(result === undefined).toBe(errors.length > 0);
+  for (const error of errors) {
+    for (const text of [error.message, error.expected, error.wayOut]) expect(text).toMatch(/\S/);
+  }
+  return errors;
+}
+
+describe.each(["reading-room", "bus-shelter"])("the study %s", (name) => {
+  it("gives plain data, the same each time, and leaves its input alone", async () => {
+    const { study, result } = await compute(join(EXAMPLES, name));
+    const before = structuredClone(study);
+    const again = computeStudy(study, []).result;
+    expect(study).toEqual(before);
+    expect(result?.format).toBe("loambook-result/1");
+    expect(again?.blend).toEqual(result?.blend);
+    expect(again?.strength).toEqual(result?.strength);
+    expect(JSON.parse(JSON.stringify(again?.mix))).toEqual(JSON.parse(JSON.stringify(result?.mix)));
+  });
+
+  it("blends to shares that no small exchange of two materials improves", async () => {
+    const { result } = await compute(join(EXAMPLES, name));
+    if (!result) throw new Error("no result");
+    const { blend, config, materials } = result;
+    const misfit = (shares: readonly number[]) =>
+      blend.points.reduce((sum, { sizeMm, targetPct }) => {
+        const passing = materials.reduce((total, { curve }, index) => {
+          const above = curve.points.findIndex((point) => point.sizeMm >= sizeMm);
+          const high = above < 0 ? curve.points[curve.points.length - 1] : curve.points[above];
+          const low = above <= 0 ? high : curve.points[above - 1];
+          const way =
+            high === low || above < 0
+              ? 1
+              : Math.log(sizeMm / low.sizeMm) / Math.log(high.sizeMm / low.sizeMm);
+          const here = low.passingPct + way * (high.passingPct - low.passingPct);
+          return total + (shares[index] / 100) * here;
+        }, 0);
+        return sum + (passing - targetPct) ** 2;
+      }, 0);
+    const shares = blend.shares.map(({ sharePct }) => sharePct);
+    const best = misfit(shares);
+    expect(Math.sqrt(best / blend.points.length)).toBeCloseTo(blend.rmsDifferencePct, 9);
+    expect(shares.reduce((sum, share) => sum + share, 0)).toBeCloseTo(100, 9);
+    let tried = 0;
+    for (const [from, giver] of config.materials.entries()) {
+      for (const [to, taker] of config.materials.entries()) {
+        const other = [...shares];
+        other[from] -= 0.5;
+        other[to] += 0.5;
+        if (from === to || other[from] < giver.minSharePct || other[to] > taker.maxSharePct)
+          continue;
+        tried += 1;
+        expect(misfit(other)).toBeGreaterThan(best);
+      }
+    }
+    expect(tried).toBeGreaterThan(2);
+  });
+
+  it("keeps the cement of the recipe in the quantities", async () => {
+    const { result } = await compute(join(EXAMPLES, name));
+    const { mix, strength } = result as NonNullable<typeof result>;
+    if (!mix) throw new Error("no mix");
+    const { quantities, recipe, density } = mix;
+    expect(recipe.cementPct).toBe(strength.chosenCementPct);
+    expect((100 * recipe.cement.dryMassKg) / recipe.dryMassKg).toBeCloseTo(recipe.cementPct, 9);
+    // Dry density counts cement among the solids: cement = density c / (100 + c).
+    const { cementPct } = recipe;
+    expect(quantities.cementKgM3).toBeCloseTo(
+      (density.valueKgM3 * cementPct) / (100 + cementPct),
+      6,
+    );
+  });
+});
+
+describe("bad input that only the analysis sees", () => {
+  it("retained mass over the sample mass", async () => {
+    const copy = copyStudy("reading-room");
+    copy.edit("sheets/river-sand-sieve.csv", "\n1,", "\n1,2");
+    const errors = await errorsOf(copy);
+    expect(errors.map(({ file }) => file)).toContain("sheets/river-sand-sieve.csv");
+    expect(errors.length).toBe(1);
+  });
+
+  it("loss beyond the limit", async () => {
+    const copy = copyStudy("reading-room");
+    copy.edit("sheets/river-sand-sieve.csv", /\n0\.5,[\d.]+/, "\n0.5,230.0");
+    expect(await errorsOf(copy)).toMatchObject([
+      { code: "sieve-loss", file: "sheets/river-sand-sieve.csv" },
+    ]);
+  });
+
+  it("shares that cannot sum to 100 %", async () => {
+    const copy = copyStudy("reading-room");
+    copy.edit("study.yaml", "min: 30 %, max: 90 %", "min: 0 %, max: 10 %");
+    copy.edit("study.yaml", "share: { max: 60 % }", "share: { max: 20 % }");
+    copy.edit("study.yaml", "share: { max: 60 % }", "share: { max: 20 % }");
+    const errors = await errorsOf(copy);
+    expect(errors).toMatchObject([{ code: "no-blend" }]);
+    expect(errors[0].message).toMatch(/10(\.0)? points/);
+  });
+
+  it("a coarsest sieve that holds something back", async () => {
+    const copy = copyStudy("reading-room");
+    copy.edit("sheets/gravel-sieve.csv", "\n25,0.0\n20,51.4", "\n16,51.4");
+    copy.edit("sheets/gravel-sieve.csv", /\n16,145\.\d/, "");
+    const codes = (await errorsOf(copy)).map(({ code }) => code);
+    expect(codes).toContain("curve-ends-early");
+  });
+
+  it("an unknown guidance entry", async () => {
+    const copy = copyStudy("reading-room");
+    copy.edit("study.yaml", "guidance: walker-2005", "guidance: nobody-1900");
+    const errors = await errorsOf(copy);
+    expect(errors).toMatchObject([{ code: "unknown-guidance", value: "nobody-1900" }]);
+    expect(errors[0].expected).toContain("walker-2005");
+  });
+
+  it("openings larger than the wall", async () => {
+    const copy = copyStudy("reading-room");
+    copy.edit("study.yaml", "width: 1.2 m, height: 1.3 m", "width: 9 m, height: 1.3 m");
+    expect(await errorsOf(copy)).toMatchObject([{ code: "wall-geometry", file: "study.yaml" }]);
+  });
+
+  it("no block of the required age", async () => {
+    const copy = copyStudy("reading-room");
+    copy.edit("study.yaml", "age: 28 d", "age: 56 d");
+    const errors = await errorsOf(copy);
+    expect(errors.length).toBeGreaterThan(0);
+    expect(errors.every(({ file }) => file === "sheets/blocks.csv")).toBe(true);
+  });
+});
+
+describe("a requirement outside the tests", () => {
+  it("above them: a warning, advice, no mix, nothing extrapolated", async () => {
+    const copy = copyStudy("reading-room");
+    copy.edit("study.yaml", "strength: 1.5 MPa", "strength: 9 MPa");
+    const { result, findings } = await compute(copy.folder);
+    expect(result?.strength.leastCement).toMatchObject({ status: "above-range", cementPct: null });
+    expect(result?.strength.leastCement.nextBlocks).not.toBeNull();
+    expect(result?.mix).toBeUndefined();
+    expect(findings.map(({ code }) => code)).toEqual(
+      expect.arrayContaining(["least-cement-above-range", "no-mix"]),
+    );
+  });
+
+  it("below them: the lowest tested content, with a warning", async () => {
+    const copy = copyStudy("reading-room");
+    copy.edit("study.yaml", "strength: 1.5 MPa", "strength: 0.2 MPa");
+    const { result, findings } = await compute(copy.folder);
+    expect(result?.strength).toMatchObject({ chosenCementPct: 4 });
+    expect(findings.map(({ code }) => code)).toContain("least-cement-below-range");
+  });
+});
+
+describe("a study with less in it", () => {
+  it("computes without hydrometer, limits, prices and currency", async () => {
+    const copy = copyStudy("reading-room");
+    copy.edit("study.yaml", /\n {4}hydrometer: .*\n {4}limits: .*/, "");
+    for (let times = 0; times < 4; times++) copy.edit("study.yaml", /\n {4}price: .*/, "");
+    copy.edit("study.yaml", /\n {2}price: .*/, "");
+    copy.edit("study.yaml", /\ncurrency: .*/, "");
+    const { result } = await compute(copy.folder);
+    expect(result?.mix?.cost).toBeUndefined();
+    expect(result?.materials[0].fractions.clayPct).toBeUndefined();
+  });
+
+  it("states no mix without a compaction test", async () => {
+    const copy = copyStudy("reading-room");
+    copy.edit("study.yaml", /\ncompaction: .*/, "");
+    const { result } = await compute(copy.folder);
+    expect(result?.mix).toBeUndefined();
+    expect(result?.findings.map(({ code }) => code)).toContain("no-mix");
+  });
+});
