@@ -25,7 +25,7 @@ export interface UsdaParts {
 
 export interface UsdaClass {
   readonly texture: UsdaTexture;
-  /** With `gravelly` in front from 15 % gravel (USDA by volume, here by mass, from memory). */
+  /** With `gravelly` in front from 15 % gravel, `very` from 35, `extremely` from 60 (USDA by volume, here by mass, from memory). */
   readonly name: string;
   readonly path: readonly string[];
 }
@@ -91,15 +91,22 @@ export function usdaTexture(parts: UsdaParts): UsdaClass {
   );
   const [texture, rule] =
     RULES.find(([, , fits]) => fits({ sandPct, siltPct, clayPct })) ?? RULES[RULES.length - 1];
-  const gravelly = gravelPct >= 15;
+  const gravelly =
+    gravelPct >= 60
+      ? "extremely gravelly"
+      : gravelPct >= 35
+        ? "very gravelly"
+        : gravelPct >= 15
+          ? "gravelly"
+          : undefined;
   return {
     texture,
-    name: gravelly ? `gravelly ${texture}` : texture,
+    name: gravelly ? `${gravelly} ${texture}` : texture,
     path: [
       `Of the part under 2 mm: ${sandPct.toFixed(1)} % sand, ${siltPct.toFixed(1)} % silt, ${clayPct.toFixed(1)} % clay.`,
       `First rule that fits: ${rule}: ${texture}.`,
       ...(gravelly
-        ? [`${gravelPct.toFixed(1)} % of the whole is coarser than 2 mm: gravelly.`]
+        ? [`${gravelPct.toFixed(1)} % of the whole is coarser than 2 mm: ${gravelly}.`]
         : []),
     ],
   };
