@@ -45,7 +45,8 @@ export async function runCommand(words: readonly string[]): Promise<number> {
       cellSeconds: seconds("cell-seconds", call.text("cell-seconds")),
       totalSeconds: seconds("total-seconds", call.text("total-seconds")),
     },
-    onProgress: ({ cell, cells }) => progress.show(`cell ${cell} of ${cells}`),
+    onProgress: ({ cell, cells }) =>
+      progress.show(cell === 0 ? "starting the kernel" : `cell ${cell} of ${cells}`),
   }).catch((problem: unknown) => {
     // Names that the notebook does not know, or a file that is no notebook: the user's to mend.
     if (problem instanceof ParameterError || problem instanceof TypeError) {

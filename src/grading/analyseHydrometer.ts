@@ -7,6 +7,7 @@ import type {
   HydrometerAnalysisRow,
   HydrometerInput,
 } from "./hydrometerAnalysis.js";
+import { hydrometerDepth } from "./hydrometerDepth.js";
 import { stokesDiameter } from "./stokesDiameter.js";
 import { waterProperties } from "./waterProperties.js";
 
@@ -62,7 +63,10 @@ export function analyseHydrometer(
       throw new RangeError(`invalid \`readings[${index}].timeMin\`: ${timeMin}; expected above 0`);
     }
     const water = waterProperties(temperatureC);
-    const effectiveDepthCm = effectiveDepth(record.hydrometer, reading + record.meniscusCorrection);
+    const trueReading = reading + record.meniscusCorrection;
+    const effectiveDepthCm = input.calibration
+      ? hydrometerDepth(input.calibration, trueReading)
+      : effectiveDepth(record.hydrometer, trueReading);
     if (!water || !(effectiveDepthCm > 0)) return;
     const correctedReading = reading - control;
     const finerOfDispersedPct = correctedReading * pctPerUnit;

@@ -1,5 +1,6 @@
 import type { Finding } from "../lab/finding.js";
 import type { GradingPoint } from "./gradingCurve.js";
+import type { HydrometerCalibration } from "./hydrometerDepth.js";
 
 /** One line of the hydrometer table of a report. */
 export interface HydrometerAnalysisRow {
@@ -31,4 +32,6 @@ export interface HydrometerInput {
   readonly particleDensityKgM3: number;
   /** Percent of the whole sample that passes the sieve that separated the dispersed material. */
   readonly passingSeparatingPct: number;
+  /** The hydrometer's own calibration; without it the standard instrument is taken. */
+  readonly calibration?: HydrometerCalibration;
 }

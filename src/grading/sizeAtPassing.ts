@@ -1,4 +1,9 @@
+import { cubicPassing } from "./cubicPassing.js";
 import type { GradingCurve } from "./gradingCurve.js";
+import type { CurveReading } from "./passingAtSize.js";
+
+/** Halvings of an interval of the logarithm of size: beyond the last digit. */
+const HALVINGS = 60;
 
 /**
  * The size at which a percentage passes (D10, D60 …): the logarithm of size on a straight line of
@@ -6,6 +11,7 @@ import type { GradingCurve } from "./gradingCurve.js";
  *
  * Source: log-linear reading is the usual convention, from memory.
  *
+ * @param reading `log-linear` (default) or `monotone-cubic`, as in `passingAtSize`.
  * @returns mm, or `undefined` where the measured curve does not reach the percentage.
  * @throws RangeError where the percentage is not 0 to 100.
  *
@@ -14,7 +20,12 @@ import type { GradingCurve } from "./gradingCurve.js";
  * sizeAtPassing(curve, 55) // => 1
  * sizeAtPassing(curve, 5) // => undefined
  */
-export function sizeAtPassing({ points }: GradingCurve, passingPct: number): number | undefined {
+export function sizeAtPassing(
+  curve: GradingCurve,
+  passingPct: number,
+  reading: CurveReading = "log-linear",
+): number | undefined {
+  const { points } = curve;
   if (!(passingPct >= 0 && passingPct <= 100)) {
     throw new RangeError(`invalid \`passingPct\`: ${passingPct}; expected 0 to 100`);
   }
@@ -24,6 +35,19 @@ export function sizeAtPassing({ points }: GradingCurve, passingPct: number): num
   if (high.passingPct === passingPct) return high.sizeMm;
   if (above === 0) return undefined;
   const low = points[above - 1];
+  if (reading === "monotone-cubic") return cubicSize(curve, passingPct, low.sizeMm, high.sizeMm);
   const part = (passingPct - low.passingPct) / (high.passingPct - low.passingPct);
   return low.sizeMm * (high.sizeMm / low.sizeMm) ** part;
+}
+
+/** By halving: the smooth curve never falls, so the size lies where it crosses. */
+function cubicSize(curve: GradingCurve, passingPct: number, lowMm: number, highMm: number): number {
+  const passing = cubicPassing(curve);
+  let [low, high] = [Math.log(lowMm), Math.log(highMm)];
+  for (let count = 0; count < HALVINGS; count++) {
+    const middle = (low + high) / 2;
+    if (passing(middle) < passingPct) low = middle;
+    else high = middle;
+  }
+  return Math.exp(high);
 }

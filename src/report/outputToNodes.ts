@@ -1,14 +1,11 @@
 import type { Finding } from "../lab/finding.js";
+import { NODE_MIME, PLOTLY_MIME } from "../notebook/mimeBundle.js";
 import { cleanSvg } from "./cleanSvg.js";
 import type { DocumentNode, FigureNode } from "./documentNode.js";
 import { markdownToNodes } from "./markdownToNodes.js";
 import { readBlock } from "./readBlock.js";
 import { mimeText, type NotebookOutput } from "./readNotebook.js";
 
-/** MIME type under which a notebook shows one block of the report as data. */
-export const NODE_MIME = "application/vnd.loambook.node+json";
-/** MIME type of plotly's figure JSON. */
-export const PLOTLY_MIME = "application/vnd.plotly.v1+json";
 const SVG_MIME = "image/svg+xml";
 
 /** Where an output stands: code cells and outputs counted from 1. */

@@ -1,84 +1,20 @@
 import type { Finding } from "../lab/finding.js";
 import type { LimitsRecord } from "../lab/limitsRecord.js";
 import { formatFixed } from "../quantities/formatNumber.js";
+import { checkLiquidLimit } from "./checkLiquidLimit.js";
 import type { ConsistencyResult } from "./consistencyResult.js";
+import { plasticLimitRepeats } from "./plasticLimitRepeats.js";
 
 type Limits = Omit<ConsistencyResult, "findings">;
-
-/** Ranges of the liquid limit test; the cup's after ASTM D4318, the cone's after BS 1377-2, both from memory. */
-const MEASURES = {
-  cup: { name: "blows", low: 15, high: 35, limit: 25 },
-  cone: { name: "mm of penetration", low: 15, high: 25, limit: 20 },
-};
 
 /** What is wrong or doubtful about a limits test. */
 export function checkConsistency(record: LimitsRecord, limits: Limits): Finding[] {
   return [
-    ...liquidLimitPoints(record, limits),
+    ...checkLiquidLimit(record, limits),
     ...plasticLimitPoints(record),
     ...plausible(record, limits),
     ...shrinkage(record, limits),
   ];
-}
-
-function liquidLimitPoints(record: LimitsRecord, { flowLine }: Limits): Finding[] {
-  const { file, liquidLimitPoints: points, liquidLimitMethod: method = "cup" } = record;
-  if (points.length === 0) return [];
-  const { name, low, high, limit } = MEASURES[method];
-  const findings: Finding[] = points
-    .filter(({ measure }) => measure < low || measure > high)
-    .map(({ measure, row }) => ({
-      severity: "warning",
-      code: "liquid-limit-range",
-      file,
-      row,
-      value: String(measure),
-      message: `This point lies far from the limit at ${limit} ${name}.`,
-      expected: `${low} to ${high} ${name}`,
-      wayOut: "Dry or wet the soil a little and take another point nearer to the limit.",
-    }));
-  const measures = points.map(({ measure }) => measure);
-  if (Math.min(...measures) > limit || Math.max(...measures) < limit) {
-    findings.push({
-      severity: "warning",
-      code: "liquid-limit-outside",
-      file,
-      row: points[0].row,
-      value: `${Math.min(...measures)} to ${Math.max(...measures)} ${name}`,
-      message: "All points lie on one side of the limit: it is read off the line's prolongation.",
-      expected: `points on both sides of ${limit} ${name}`,
-      wayOut: "Take a point on the other side.",
-    });
-  }
-  if (points.length < 3) {
-    findings.push({
-      severity: "warning",
-      code: "few-liquid-limit-points",
-      file,
-      row: points[0].row,
-      value: String(points.length),
-      message: "The flow line has too few points to show whether it is straight.",
-      expected: "at least 3 points",
-      wayOut: "Take more points at other water contents.",
-    });
-  }
-  // More water: fewer blows, deeper cone.
-  const wrongWay = flowLine && (method === "cup" ? flowLine.slope >= 0 : flowLine.slope <= 0);
-  if (wrongWay || !flowLine) {
-    findings.push({
-      severity: "error",
-      code: "flow-line",
-      file,
-      row: points[0].row,
-      message: flowLine
-        ? "The flow line leans the wrong way: wetter soil should need fewer blows, or let the cone deeper in."
-        : "The points do not make a line: all have the same measure.",
-      expected:
-        "points at different water contents that follow one falling (cup) or rising (cone) line",
-      wayOut: "Check the points for exchanged columns or slips of the pen.",
-    });
-  }
-  return findings;
 }
 
 function plasticLimitPoints({
@@ -86,7 +22,8 @@ function plasticLimitPoints({
   plasticLimitPoints: points,
   nonPlastic,
 }: LimitsRecord): Finding[] {
-  if (!nonPlastic || points.length === 0) return [];
+  if (points.length === 0) return [];
+  if (!nonPlastic) return threadsApart(file, points);
   return [
     {
       severity: "warning",
@@ -96,6 +33,23 @@ function plasticLimitPoints({
       message: "The soil is reported as non-plastic, yet a plastic limit is given.",
       expected: "either one or the other",
       wayOut: "Keep the one that is right; non-plastic was taken here.",
+    },
+  ];
+}
+
+function threadsApart(file: string, points: LimitsRecord["plasticLimitPoints"]): Finding[] {
+  const repeats = plasticLimitRepeats(points.map(({ waterContentPct }) => waterContentPct));
+  if (!repeats?.apart) return [];
+  return [
+    {
+      severity: "warning",
+      code: "plastic-limit-apart",
+      file,
+      row: points[0].row,
+      value: `${formatFixed(repeats.rangePct, 1)} points`,
+      message: "The plastic limits of the threads lie far apart.",
+      expected: "within 2 points of water (common practice, no source)",
+      wayOut: "Roll more threads; the mean stands until then.",
     },
   ];
 }

@@ -3,6 +3,8 @@ import { aLine } from "./aLine.js";
 import { checkConsistency } from "./checkConsistency.js";
 import type { ConsistencyResult } from "./consistencyResult.js";
 import { liquidLimit } from "./liquidLimit.js";
+import { onePointLiquidLimit } from "./onePointLiquidLimit.js";
+import { plasticLimitRepeats } from "./plasticLimitRepeats.js";
 import { uLine } from "./uLine.js";
 
 /**
@@ -24,11 +26,10 @@ import { uLine } from "./uLine.js";
 export function consistencyLimits(record: LimitsRecord): ConsistencyResult {
   const liquid = liquidLimit(record);
   const threads = record.plasticLimitPoints.map(({ waterContentPct }) => waterContentPct);
-  const plasticLimitPct =
-    threads.length > 0 && !record.nonPlastic
-      ? threads.reduce((sum, water) => sum + water, 0) / threads.length
-      : undefined;
-  const liquidLimitPct = liquid?.liquidLimitPct;
+  const plastic = record.nonPlastic ? undefined : plasticLimitRepeats(threads);
+  const plasticLimitPct = plastic?.plasticLimitPct;
+  const single = liquid ? undefined : onePoint(record);
+  const liquidLimitPct = liquid?.liquidLimitPct ?? single;
   const plasticityIndexPct =
     liquidLimitPct !== undefined && plasticLimitPct !== undefined
       ? liquidLimitPct - plasticLimitPct
@@ -38,8 +39,12 @@ export function consistencyLimits(record: LimitsRecord): ConsistencyResult {
     nonPlastic: record.nonPlastic,
     liquidLimitPct,
     liquidLimitInterval95: liquid?.interval95,
+    ...(single === undefined ? {} : { onePoint: true as const }),
     plasticLimitPct,
+    ...(plastic ? { plasticLimitRangePct: plastic.rangePct } : {}),
+    ...(plastic?.interval95 ? { plasticLimitInterval95: plastic.interval95 } : {}),
     plasticityIndexPct,
+    ...plasticityDoubt(liquid?.interval95, plastic?.interval95),
     aLinePct,
     uLinePct: liquidLimitPct === undefined ? undefined : uLine(liquidLimitPct),
     aboveALine:
@@ -50,6 +55,26 @@ export function consistencyLimits(record: LimitsRecord): ConsistencyResult {
     flowLine: liquid?.flowLine,
   };
   return { ...result, findings: checkConsistency(record, result) };
+}
+
+function onePoint({
+  liquidLimitPoints: [first, ...others],
+  liquidLimitMethod = "cup",
+}: LimitsRecord): number | undefined {
+  // Cone: no rule for a single point was read, and none is guessed.
+  if (!first || others.length > 0 || liquidLimitMethod !== "cup") return undefined;
+  return onePointLiquidLimit(first.waterContentPct, first.measure);
+}
+
+/** Half widths of both limits together, as for independent errors: √(h1² + h2²). */
+function plasticityDoubt(
+  liquid: readonly [number, number] | undefined,
+  plastic: readonly [number, number] | undefined,
+): Pick<ConsistencyResult, "plasticityIndexInterval95"> {
+  if (!liquid || !plastic) return {};
+  const middle = (liquid[0] + liquid[1] - plastic[0] - plastic[1]) / 2;
+  const half = Math.hypot(liquid[1] - liquid[0], plastic[1] - plastic[0]) / 2;
+  return { plasticityIndexInterval95: [middle - half, middle + half] };
 }
 
 function linearShrinkage({ shrinkageBar }: LimitsRecord): number | undefined {

@@ -15,8 +15,16 @@ export interface ConsistencyResult {
   readonly liquidLimitPct?: number;
   /** 95 % confidence limits of the flow line at the limit; absent for fewer than three points. */
   readonly liquidLimitInterval95?: readonly [number, number];
+  /** The liquid limit rests on a single point of the cup and a slope taken for known. */
+  readonly onePoint?: true;
   readonly plasticLimitPct?: number;
+  /** How far the threads lie apart; absent without a thread. */
+  readonly plasticLimitRangePct?: number;
+  /** 95 % limits of the mean of the threads; absent for one thread. */
+  readonly plasticLimitInterval95?: readonly [number, number];
   readonly plasticityIndexPct?: number;
+  /** 95 % limits of the difference of both limits; absent where either has none. */
+  readonly plasticityIndexInterval95?: readonly [number, number];
   /** Plasticity index at this liquid limit on the A-line. */
   readonly aLinePct?: number;
   readonly uLinePct?: number;

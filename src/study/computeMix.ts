@@ -1,3 +1,4 @@
+import { mean } from "simple-statistics";
 import { CEMENT_CARBON_FACTORS } from "../batch/carbonFactors.js";
 import { cementComparison } from "../batch/cementComparison.js";
 import { mixCost } from "../batch/mixCost.js";
@@ -91,9 +92,8 @@ function compactedDensity(
     used.has(id) && dryDensityKgM3 !== undefined ? [dryDensityKgM3] : [],
   );
   if (densities.length > 0) {
-    const sum = densities.reduce((total, density) => total + density, 0);
     return {
-      valueKgM3: sum / densities.length,
+      valueKgM3: mean(densities),
       basis: `mean dry density of ${densities.length} blocks of ${fit.ageDays} days`,
     };
   }

@@ -1,7 +1,7 @@
 import type { Finding } from "../../lab/finding.js";
+import { escapeHtml } from "../../notebook/escapeHtml.js";
 import type { DocumentNode } from "../documentNode.js";
 import { findingDetail } from "../findingPlace.js";
-import { escapeHtml } from "./escapeHtml.js";
 import { figureHtml } from "./figureHtml.js";
 import { inlineHtml } from "./inlineHtml.js";
 import { mathHtml } from "./mathHtml.js";

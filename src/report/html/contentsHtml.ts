@@ -1,6 +1,6 @@
+import { escapeHtml } from "../../notebook/escapeHtml.js";
 import type { DocumentNode, HeadingNode } from "../documentNode.js";
 import { plainText } from "../plainText.js";
-import { escapeHtml } from "./escapeHtml.js";
 
 function entry(heading: Pick<HeadingNode, "id" | "number" | "inlines">): string {
   const number = heading.number ? `<span class="number">${heading.number}</span> ` : "";

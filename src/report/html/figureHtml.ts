@@ -1,6 +1,6 @@
 import { isBasic } from "../../figures/isBasic.js";
+import { escapeHtml } from "../../notebook/escapeHtml.js";
 import type { FigureNode } from "../documentNode.js";
-import { escapeHtml } from "./escapeHtml.js";
 
 /** Whether a figure can be made interactive in the page: only the small part of plotly is inlined. */
 export function isInteractive(node: FigureNode): boolean {

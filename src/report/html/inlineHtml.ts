@@ -1,6 +1,6 @@
+import { escapeHtml } from "../../notebook/escapeHtml.js";
 import type { Inline } from "../documentNode.js";
 import { plainText } from "../plainText.js";
-import { escapeHtml } from "./escapeHtml.js";
 import { mathHtml } from "./mathHtml.js";
 
 /**

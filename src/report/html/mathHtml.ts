@@ -1,6 +1,6 @@
 import { createRequire } from "node:module";
 import type { KatexOptions } from "katex";
-import { escapeHtml } from "./escapeHtml.js";
+import { escapeHtml } from "../../notebook/escapeHtml.js";
 
 interface Katex {
   renderToString(tex: string, options: KatexOptions): string;

@@ -1,12 +1,12 @@
 import { createHash } from "node:crypto";
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
+import { escapeHtml } from "../../notebook/escapeHtml.js";
 import type { ReportDocument } from "../documentNode.js";
 import { INVENTED_WORDS } from "../inventedWords.js";
 import { longDate } from "../longDate.js";
 import { blockHtml } from "./blockHtml.js";
 import { contentsHtml } from "./contentsHtml.js";
-import { escapeHtml } from "./escapeHtml.js";
 import { isInteractive } from "./figureHtml.js";
 import { pageCss } from "./pageCss.js";
 import { pageScript } from "./pageScript.js";

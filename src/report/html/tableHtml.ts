@@ -1,6 +1,6 @@
+import { escapeHtml } from "../../notebook/escapeHtml.js";
 import { cellAlign } from "../cellAlign.js";
 import type { DocumentNode, NumberedBlock } from "../documentNode.js";
-import { escapeHtml } from "./escapeHtml.js";
 import { inlineHtml } from "./inlineHtml.js";
 
 type Side = "left" | "right" | "center";
