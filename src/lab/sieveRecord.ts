@@ -16,6 +16,8 @@ export interface SieveRecord {
   readonly rows: readonly SieveRow[];
   /** Mass in the pan under the last sieve of the (finest) set. */
   readonly panG: number;
+  /** The sheet gave percentages and no mass: grams here are percent, and no mass can be checked. */
+  readonly massesUnknown?: true;
 }
 
 export interface SieveSplit {
