@@ -1,23 +1,65 @@
 /** Everything that a notebook or another program may use, room by room, lowest first. */
 
 // batch
+export type { BucketBatch, BucketLine } from "./batch/bucketBatch.js";
 export {
   CEMENT_CARBON_FACTORS,
   CONCRETE_CEMENT_CONTENT,
   type SourcedRange,
 } from "./batch/carbonFactors.js";
 export { type Between, type CementComparison, cementComparison } from "./batch/cementComparison.js";
+export { type CostRange, type CostRangeLine, costRange } from "./batch/costRange.js";
+export type {
+  EarthElement,
+  PierElement,
+  RingElement,
+  StraightElement,
+} from "./batch/earthElement.js";
+export {
+  type ElementAmounts,
+  type ElementQuantities,
+  elementQuantities,
+} from "./batch/elementQuantities.js";
+export { BALL_AND_DROP } from "./batch/fieldTests/ballAndDrop.js";
+export type {
+  FieldBasis,
+  FieldConclusion,
+  FieldReading,
+  FieldTest,
+} from "./batch/fieldTests/fieldTest.js";
+export { FIELD_TESTS } from "./batch/fieldTests/fieldTests.js";
+export { JAR_TEST } from "./batch/fieldTests/jarTest.js";
+export { PLASTIC_BALL } from "./batch/fieldTests/plasticBall.js";
+export { RIBBON_TEST } from "./batch/fieldTests/ribbonTest.js";
+export { SHRINKAGE_BOX } from "./batch/fieldTests/shrinkageBox.js";
+export { WASH_AND_SMELL } from "./batch/fieldTests/washAndSmell.js";
+export { type FormDays, formDays } from "./batch/formDays.js";
+export { type GradingChange, gradingChange } from "./batch/gradingChange.js";
+export { type LorryLoads, lorryLoads } from "./batch/lorryLoads.js";
+export { MATERIAL_CARBON_FACTORS } from "./batch/materialCarbonFactors.js";
+export { type MixCarbon, type MixCarbonLine, mixCarbon } from "./batch/mixCarbon.js";
 export { type MaterialPrice, type MixCost, type MixCostLine, mixCost } from "./batch/mixCost.js";
+export { type MixSaving, mixSaving } from "./batch/mixSaving.js";
+export type { HaulPrice, MaterialPriceRange, PriceRange } from "./batch/priceRange.js";
 export { recipe } from "./batch/recipe.js";
-export type { RecipeInput, RecipeMaterial } from "./batch/recipeInput.js";
+export type { LiftSize, RecipeInput, RecipeMaterial } from "./batch/recipeInput.js";
 export type { Recipe, RecipeLine, RecipeWater } from "./batch/recipeResult.js";
+export { type SandBulking, sandBulking } from "./batch/sandBulking.js";
+export { saturationMoisturePct } from "./batch/saturationMoisturePct.js";
+export { type SavingTrap, savingTrap } from "./batch/savingTrap.js";
 export { scaleRecipe } from "./batch/scaleRecipe.js";
 export { type MassShares, toMassShares, type VolumePart } from "./batch/toMassShares.js";
 export { type VolumePartLine, type VolumeParts, volumeParts } from "./batch/volumeParts.js";
 export type { WallElement, WallOpening } from "./batch/wallElement.js";
 export { type WallAmounts, type WallQuantities, wallQuantities } from "./batch/wallQuantities.js";
+export { type WaterByMoisture, waterByMoisture } from "./batch/waterByMoisture.js";
+export { type WaterWindow, waterWindow } from "./batch/waterWindow.js";
+export { type WeighedBatch, type WeighedLine, weighOut } from "./batch/weighOut.js";
+export { wholeBuckets } from "./batch/wholeBuckets.js";
 // blend
+export { blendByHand, type HandBlend } from "./blend/blendByHand.js";
 export { type BlendedCurve, blendCurve } from "./blend/blendCurve.js";
+export { blendFrontier, type FrontierPoint } from "./blend/blendFrontier.js";
 export type { BlendMaterial, TargetPoint } from "./blend/blendMaterial.js";
 export { blendMaterials } from "./blend/blendMaterials.js";
 export { type BlendPassing, blendPassing } from "./blend/blendPassing.js";
@@ -37,23 +79,47 @@ export type {
   BlendTarget,
   FixedOrRange,
 } from "./blend/blendTarget.js";
+export { type BucketChange, bucketSensitivity } from "./blend/bucketSensitivity.js";
+export { checkBlend } from "./blend/checkBlend.js";
 export { comparisonSizes } from "./blend/comparisonSizes.js";
 export { type BlendInput, designBlend } from "./blend/designBlend.js";
+export type { MaterialVariation } from "./blend/materialVariation.js";
 export { powerTarget } from "./blend/powerTarget.js";
+export {
+  type PartsLine,
+  type PartsOptions,
+  type PracticalParts,
+  practicalParts,
+} from "./blend/practicalParts.js";
+export { type Relaxation, relaxLimits } from "./blend/relaxLimits.js";
+export { type RobustBlend, type RobustBlendInput, robustBlend } from "./blend/robustBlend.js";
+export {
+  type Robustness,
+  type RobustnessInput,
+  type RobustPoint,
+  robustness,
+} from "./blend/robustness.js";
+export { type TernaryMap, type TernaryPoint, ternaryMap } from "./blend/ternaryMap.js";
 // figures
 export { blendChart } from "./figures/blendChart.js";
 export { compactionChart } from "./figures/compactionChart.js";
 export type { Figure } from "./figures/figure.js";
 export { type ChartBand, type ChartCurve, gradingChart } from "./figures/gradingChart.js";
+export { gradingResidualsChart } from "./figures/gradingResidualsChart.js";
 export { guidanceBand } from "./figures/guidanceBand.js";
 export { modelChart } from "./figures/modelChart.js";
 export { type LineStyle, PALETTE, SERIES_STYLES, seriesStyle } from "./figures/palette.js";
+export { type PlasticitySample, plasticityChart } from "./figures/plasticityChart.js";
 export { type DrawableFigure, FIGURE_FONT, renderSvg } from "./figures/renderSvg.js";
 export { sharesChart } from "./figures/sharesChart.js";
 export { strengthChart } from "./figures/strengthChart.js";
+export { type TextureSample, textureTriangle } from "./figures/textureTriangle.js";
 // grading
 export { analyseHydrometer } from "./grading/analyseHydrometer.js";
+export { analyseJar } from "./grading/analyseJar.js";
+export { analysePipette } from "./grading/analysePipette.js";
 export { analyseSieve } from "./grading/analyseSieve.js";
+export { type BsReading, bsHydrometer } from "./grading/bsHydrometer.js";
 export { type CharacteristicSizes, characteristicSizes } from "./grading/characteristicSizes.js";
 export { chooseModel } from "./grading/chooseModel.js";
 export type { ChosenModel, RankedFit } from "./grading/chosenModel.js";
@@ -75,6 +141,8 @@ export type {
   HydrometerAnalysisRow,
   HydrometerInput,
 } from "./grading/hydrometerAnalysis.js";
+export { type HydrometerCalibration, hydrometerDepth } from "./grading/hydrometerDepth.js";
+export type { JarAnalysis, JarShare } from "./grading/jarAnalysis.js";
 export { minimumSieveMass } from "./grading/minimumSieveMass.js";
 export { modelCurve } from "./grading/modelCurve.js";
 export { bimodalLognormal } from "./grading/models/bimodalLognormal.js";
@@ -91,7 +159,12 @@ export { lognormal } from "./grading/models/lognormal.js";
 export { power } from "./grading/models/power.js";
 export { skaggs } from "./grading/models/skaggs.js";
 export { weibull } from "./grading/models/weibull.js";
-export { passingAtSize } from "./grading/passingAtSize.js";
+export { type CurveReading, passingAtSize } from "./grading/passingAtSize.js";
+export type {
+  PipetteAnalysis,
+  PipetteAnalysisRow,
+  PipetteInput,
+} from "./grading/pipetteAnalysis.js";
 export { poolAdjacent } from "./grading/poolAdjacent.js";
 export {
   type GradingQuantity,
@@ -117,6 +190,7 @@ export {
   resampleReadings,
 } from "./grading/resampleReadings.js";
 export { scalp } from "./grading/scalp.js";
+export { type SeparateCorrections, separateCorrections } from "./grading/separateCorrections.js";
 export type {
   SieveAnalysis,
   SieveAnalysisRow,
@@ -135,12 +209,19 @@ export { type WaterProperties, waterProperties } from "./grading/waterProperties
 export { type BurroughsClass, burroughsClass } from "./guidance/burroughsClass.js";
 export { CAUTIONS, type Caution } from "./guidance/cautions.js";
 export { checkGuidance } from "./guidance/checkGuidance.js";
+export {
+  compareGuidance,
+  type GuidanceComparison,
+  type GuidanceDisagreement,
+} from "./guidance/compareGuidance.js";
 export { type BandFraction, deriveBand } from "./guidance/deriveBand.js";
+export { envelopeEntry } from "./guidance/envelopeEntry.js";
 export type {
   CriterionCheck,
   CriterionVerdict,
   GuidanceCheck,
   MeasuredConsistency,
+  OtherCheck,
 } from "./guidance/guidanceCheck.js";
 export { GUIDANCE_ENTRIES } from "./guidance/guidanceEntries.js";
 export type {
@@ -149,14 +230,21 @@ export type {
   FractionLimit,
   FractionName,
   GuidanceEntry,
+  OtherLimit,
+  OtherQuantity,
   Source,
 } from "./guidance/guidanceEntry.js";
+export { type GuidanceSureness, guidanceSureness } from "./guidance/guidanceSureness.js";
 // lab
+export { type CementParts, cementFromParts } from "./lab/cementFromParts.js";
 export type { CompactionPoint, CompactionRecord } from "./lab/compactionRecord.js";
+export type { EnvelopePoint, EnvelopeRecord } from "./lab/envelopeRecord.js";
 export type { Finding } from "./lab/finding.js";
 export { countFindings, formatFindings } from "./lab/formatFindings.js";
 export type { HydrometerReading, HydrometerRecord } from "./lab/hydrometerRecord.js";
+export type { JarLayer, JarLayerName, JarRecord } from "./lab/jarRecord.js";
 export type { LimitsRecord, LiquidLimitPoint, PlasticLimitPoint } from "./lab/limitsRecord.js";
+export type { PipetteRecord, PipetteSample } from "./lab/pipetteRecord.js";
 export { readCompaction } from "./lab/readCompaction.js";
 export { type GridReading, readGrid } from "./lab/readGrid.js";
 export { readHydrometer } from "./lab/readHydrometer.js";
@@ -165,7 +253,7 @@ export { readSieve } from "./lab/readSieve.js";
 export { readSpecimens } from "./lab/readSpecimens.js";
 export type { SheetGrid } from "./lab/sheetGrid.js";
 export type { SieveRecord, SieveRow, SieveSplit } from "./lab/sieveRecord.js";
-export type { SpecimenRecord, SpecimenSheet } from "./lab/specimenRecord.js";
+export type { SpecimenRecord, SpecimenShape, SpecimenSheet } from "./lab/specimenRecord.js";
 // notebook
 export { formatFailure } from "./notebook/formatFailure.js";
 export {
@@ -246,11 +334,25 @@ export type { ReportInput, ReportMeta } from "./report/reportMeta.js";
 export { type WriteReportOptions, type WrittenReport, writeReport } from "./report/writeReport.js";
 export type { AashtoClass, AashtoInput } from "./soil/aashtoInput.js";
 export { activity } from "./soil/activity.js";
+export { airVoidsDensity } from "./soil/airVoidsDensity.js";
 // soil
 export { aLine } from "./soil/aLine.js";
 export { analyseCompaction } from "./soil/analyseCompaction.js";
 export { classifyAashto } from "./soil/classifyAashto.js";
+export { classifyBs5930 } from "./soil/classifyBs5930.js";
+export {
+  type ClassSystem,
+  type CurveClass,
+  type CurveLimits,
+  classifyCurve,
+} from "./soil/classifyCurve.js";
+export { classifyIso14688 } from "./soil/classifyIso14688.js";
 export { classifyUscs } from "./soil/classifyUscs.js";
+export {
+  type ClassLikelihood,
+  classLikelihoods,
+  type DoubtfulLimits,
+} from "./soil/classLikelihoods.js";
 export type {
   CompactionAnalysis,
   CompactionAnalysisPoint,
@@ -260,11 +362,28 @@ export type {
 } from "./soil/compactionAnalysis.js";
 export { consistencyLimits } from "./soil/consistencyLimits.js";
 export type { ConsistencyResult, FlowLine } from "./soil/consistencyResult.js";
+export { type CurveUncertainty, curveUncertainty } from "./soil/curveUncertainty.js";
+export { type GradedTerm, gradedTerm } from "./soil/gradedTerm.js";
 export { type GroupIndexInput, groupIndex } from "./soil/groupIndex.js";
 export { type LiquidLimit, liquidLimit } from "./soil/liquidLimit.js";
+export {
+  type LongBoxRule,
+  type LongBoxShrinkage,
+  longBoxShrinkage,
+} from "./soil/longBoxShrinkage.js";
+export { type MoistureWindow, moistureWindow } from "./soil/moistureWindow.js";
+export { onePointLiquidLimit } from "./soil/onePointLiquidLimit.js";
+export { type OversizeInput, oversizeDensity } from "./soil/oversizeDensity.js";
+export { type PlasticLimitRepeats, plasticLimitRepeats } from "./soil/plasticLimitRepeats.js";
+export type { SizeClass, SizeClassInput } from "./soil/sizeClassInput.js";
+export { surveyCsv } from "./soil/surveyCsv.js";
+export { type SurveyOptions, type SurveyProgress, surveyGradings } from "./soil/surveyGradings.js";
+export type { SurveyGrading, SurveyModel, SurveyRow } from "./soil/surveyRow.js";
 export { uLine } from "./soil/uLine.js";
 export { uscsFromCurve } from "./soil/uscsFromCurve.js";
 export type { UscsClass, UscsInput } from "./soil/uscsInput.js";
+export { usdaFromCurve } from "./soil/usdaFromCurve.js";
+export { type TextureCorner, USDA_POLYGONS } from "./soil/usdaPolygons.js";
 export {
   type UsdaClass,
   type UsdaParts,
@@ -273,7 +392,10 @@ export {
 } from "./soil/usdaTexture.js";
 export { zeroAirVoidsDensity } from "./soil/zeroAirVoidsDensity.js";
 // strength
+export { type AcceptanceRisks, acceptanceRisks } from "./strength/acceptanceRisks.js";
 export { ASPECT_RATIO_TABLES, type AspectRatioTable } from "./strength/aspectRatioTables.js";
+export { batchMeans } from "./strength/batchMeans.js";
+export { type BatchScatter, batchScatter } from "./strength/batchScatter.js";
 export type { StrengthStatistic } from "./strength/boundOffset.js";
 export { CHARACTERISTIC_RULES, type CharacteristicRule } from "./strength/characteristicRules.js";
 export {
@@ -281,15 +403,29 @@ export {
   characteristicStrength,
 } from "./strength/characteristicStrength.js";
 export { compareForms, type FormComparison, type FormsCompared } from "./strength/compareForms.js";
+export { compareTrials, type TrialDifference } from "./strength/compareTrials.js";
 export { type ContentInterval, contentInterval } from "./strength/contentInterval.js";
+export { type ControlChart, type ControlPoint, controlChart } from "./strength/controlChart.js";
 export { type AspectCorrected, correctAspectRatio } from "./strength/correctAspectRatio.js";
+export { type AcceptanceDesign, designAcceptance } from "./strength/designAcceptance.js";
 export { type FiellerContent, fiellerContent } from "./strength/fiellerContent.js";
 export { type FitStrengthOptions, fitStrength } from "./strength/fitStrength.js";
 export { type IncludedSpecimens, includedSpecimens } from "./strength/includedSpecimens.js";
+export { judgeLot, type LotJudgement } from "./strength/judgeLot.js";
 export { type LackOfFit, lackOfFit } from "./strength/lackOfFit.js";
 export { type LeastCement, leastCement, type StrengthRequirement } from "./strength/leastCement.js";
 export type { NextBlocks } from "./strength/nextBlocks.js";
+export {
+  type CharacteristicPoint,
+  operatingCharacteristic,
+} from "./strength/operatingCharacteristic.js";
+export { programmeSheet } from "./strength/programmeSheet.js";
+export { type RequiredAverage, requiredAverage } from "./strength/requiredAverage.js";
+export { type ResidualCheck, residualChecks } from "./strength/residualChecks.js";
+export { type RobustStrength, robustStrength } from "./strength/robustStrength.js";
 export { roundUpToStep } from "./strength/roundUpToStep.js";
+export { shapiroWilk } from "./strength/shapiroWilk.js";
+export { sheetCsv } from "./strength/sheetCsv.js";
 export {
   type StrengthBand,
   type StrengthBandsOptions,
@@ -308,6 +444,12 @@ export {
   type StrengthForm,
   type StrengthFormFacts,
 } from "./strength/strengthForm.js";
+export {
+  type TestProgramme,
+  type TestProgrammeOptions,
+  testProgramme,
+} from "./strength/testProgramme.js";
+export { trialFindings, type WorkshopTrial } from "./strength/workshopTrial.js";
 // study
 export { computeStudy, type StudyComputation } from "./study/computeStudy.js";
 export { MADE_WITH } from "./study/madeWith.js";
@@ -339,6 +481,12 @@ export {
   type StudyResult,
 } from "./study/studyResult.js";
 // tables
+export {
+  blendLimitsTable,
+  blendPartsTable,
+  blendRelaxTable,
+  bucketTable,
+} from "./tables/blendDesignTables.js";
 export { blendFitTable, blendSharesTable } from "./tables/blendTables.js";
 export { comparisonTable } from "./tables/comparisonTable.js";
 export { costTable } from "./tables/costTable.js";
@@ -348,7 +496,8 @@ export {
   sievingTable,
   sizesTable,
 } from "./tables/gradingTables.js";
-export { cautionsBlock, guidanceTable, referencesBlock } from "./tables/guidanceTables.js";
+export { guidanceComparisonTable } from "./tables/guidanceComparisonTable.js";
+export { cautionsBlock, guidanceTables, referencesBlock } from "./tables/guidanceTables.js";
 export { inputsTable } from "./tables/inputsTable.js";
 export { leastCementTable } from "./tables/leastCementTable.js";
 export { materialsTable, methodsTable } from "./tables/materialsTable.js";
@@ -370,7 +519,18 @@ export type {
   TableColumn,
 } from "./tables/reportBlock.js";
 export { sheetTable } from "./tables/sheetTable.js";
+export { siteBlockLabels } from "./tables/siteBlockLabels.js";
+export { siteBucketCard } from "./tables/siteBucketCard.js";
+export { siteCautions } from "./tables/siteCautions.js";
+export { siteCuringLog } from "./tables/siteCuringLog.js";
+export { siteFieldTests } from "./tables/siteFieldTests.js";
+export { type SiteMix, siteMix } from "./tables/siteMix.js";
+export { siteMoistureCard } from "./tables/siteMoistureCard.js";
+export type { SiteOptions, SiteSheet } from "./tables/siteSheet.js";
+export { siteSheets } from "./tables/siteSheets.js";
+export { bucketSize, buckets, GALLON_L, liquid } from "./tables/siteUnits.js";
 export { compactionTable, limitsTable, modelTable } from "./tables/soilTables.js";
 export { statisticName } from "./tables/statisticName.js";
 export { bandsTable, regressionTable, specimensTable } from "./tables/strengthTables.js";
 export { type DataFrameLike, toDataFrame } from "./tables/toDataFrame.js";
+export { classesTable, intervalsTable } from "./tables/uncertaintyTables.js";

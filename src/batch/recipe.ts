@@ -1,7 +1,8 @@
 import type { Finding } from "../lab/finding.js";
 import { checkRecipeInput } from "./checkRecipeInput.js";
 import { densityFindings } from "./densityFindings.js";
-import type { RecipeInput } from "./recipeInput.js";
+import { moistureFindings } from "./moistureFindings.js";
+import type { LiftSize, RecipeInput } from "./recipeInput.js";
 import type { Recipe, RecipeLine } from "./recipeResult.js";
 
 /** What is weighed out where the batch size cannot be found for want of a density. */
@@ -18,7 +19,8 @@ const FALLBACK_DRY_MASS_KG = 100;
  * missing density the recipe is for 100 kg, status `incomplete`.
  *
  * @throws RangeError for a share, density, moisture or size out of range, or shares that do not sum to
- * 100 ± 0.05 (they are scaled to 100 within it); TypeError where not exactly one batch size is given.
+ * 100 ± 0.05 (they are scaled to 100 within it); TypeError where not exactly one batch size (dry mass, mixer volume, lift) is given. For a lift M = area × depth ×
+ * rammed dry density / (1 + c/100).
  * Source: own arithmetic.
  *
  * @example
@@ -45,8 +47,10 @@ export function recipe(input: RecipeInput): Recipe {
   ];
   const known = perKg.every((litres) => litres !== null);
   const unitVolumeL = known ? perKg.reduce<number>((sum, litres) => sum + litres!, 0) : null;
+  const { lift } = input;
   const dryMassKg =
     input.batchDryMassKg ??
+    (lift && liftDryMassKg(lift, cementPct)) ??
     (unitVolumeL === null ? FALLBACK_DRY_MASS_KG : input.mixerVolumeL! / unitVolumeL);
   const cementPerKg = perKg[perKg.length - 1];
   const allSolids = 1 + cementPct / 100;
@@ -74,7 +78,7 @@ export function recipe(input: RecipeInput): Recipe {
   const solidsKg = dryMassKg * (moistureOf === "all-solids" ? allSolids : 1);
   const targetKg = (solidsKg * targetMoisturePct) / 100;
   const surplusKg = Math.max(0, inMaterialsKg - targetKg);
-  const findings: Finding[] = densityFindings(input);
+  const findings: Finding[] = [...densityFindings(input), ...moistureFindings(input)];
   // A surplus below a gram in a tonne is rounding, not wet soil.
   const wet = surplusKg > 1e-6 * dryMassKg;
   if (wet) {
@@ -92,7 +96,7 @@ export function recipe(input: RecipeInput): Recipe {
   const status = !known ? "incomplete" : wet ? "too-wet" : "ok";
   return {
     status,
-    message: messageOf(status, cementPct, unitVolumeL === null && !input.batchDryMassKg),
+    message: messageOf(status, cementPct, unitVolumeL === null && input.mixerVolumeL !== undefined),
     materials,
     cement,
     water: {
@@ -112,6 +116,12 @@ export function recipe(input: RecipeInput): Recipe {
     moistureOf,
     findings,
   };
+}
+
+/** Of soil and aggregate; the density counts the cement in. */
+function liftDryMassKg(lift: LiftSize, cementPct: number): number {
+  const solidsKg = lift.planAreaM2 * lift.compactedDepthM * lift.compactedDryDensityKgM3;
+  return solidsKg / (1 + cementPct / 100);
 }
 
 function messageOf(status: Recipe["status"], cementPct: number, fallback: boolean): string {

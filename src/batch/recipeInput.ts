@@ -15,6 +15,18 @@ export interface RecipeMaterial {
    * the dry mass in a loose volume of the damp material.
    */
   readonly bulkingPct?: number;
+  /** Density of the grains. With it, a moisture that the loose heap could not hold is found. */
+  readonly particleDensityKgM3?: number;
+}
+
+/** A layer of the element, to make in one batch. */
+export interface LiftSize {
+  /** Seen from above, openings left out. */
+  readonly planAreaM2: number;
+  /** Depth after ramming. */
+  readonly compactedDepthM: number;
+  /** Dry mass of all solids, cement included, in the rammed volume. */
+  readonly compactedDryDensityKgM3: number;
 }
 
 export interface RecipeInput {
@@ -27,10 +39,12 @@ export interface RecipeInput {
   readonly targetMoisturePct: number;
   /** Default `all-solids`: a sample of the mix dried in an oven holds its cement. */
   readonly moistureOf?: "all-solids" | "soil-and-aggregate";
-  /** Dry mass of soil and aggregate in a batch, cement excluded. Give this or `mixerVolumeL`. */
+  /** Dry mass of soil and aggregate in a batch, cement excluded. Give this, `mixerVolumeL` or `lift`. */
   readonly batchDryMassKg?: number;
   /** Sum of the loose volumes that go in, cement included; water fills the gaps. */
   readonly mixerVolumeL?: number;
+  /** The batch fills one lift. */
+  readonly lift?: LiftSize;
   /** Named in findings; default `study.yaml`. */
   readonly file?: string;
 }

@@ -1,7 +1,23 @@
+import { checkAbove } from "./checkAmount.js";
 import type { Recipe, RecipeLine } from "./recipeResult.js";
 
-/** The same mix in another amount. */
+/**
+ * Gives the same mix in another amount: a trial batch for a full one, or a batch for a wall.
+ *
+ * Nothing is rounded, so scaling by f and by 1/f comes back to the last bit or two; what a scale or a
+ * bucket rounds is told by `weighOut` and `wholeBuckets`.
+ *
+ * @param factor times the amount, above 0.
+ * @throws RangeError for a factor not above 0. Source: own arithmetic.
+ *
+ * @example
+ * const materials = [{ id: "soil", name: "Soil", sharePct: 100, looseBulkDensityKgM3: 1200, moisturePct: 6 }];
+ * const trial = recipe({ materials, cementPct: 8, cementBulkDensityKgM3: 1200, targetMoisturePct: 10, batchDryMassKg: 5 });
+ * const full = scaleRecipe(trial, 24);
+ * [full.dryMassKg, full.cement.dryMassKg, full.water.toAddKg] // => [120, 9.6, 5.76]
+ */
 export function scaleRecipe(recipe: Recipe, factor: number): Recipe {
+  checkAbove("factor", factor);
   const times = (value: number | null) => (value === null ? null : value * factor);
   const line = (of: RecipeLine): RecipeLine => ({
     ...of,

@@ -84,7 +84,7 @@ export function wallQuantities(
   const batches = (madeVolumeM3 * compactedDryDensityKgM3) / recipe.dryMassWithCementKg;
   const mix = scaleRecipe(recipe, batches);
   // A remainder of a billionth is rounding, not one more lift or bag.
-  const wholes = (amount: number) => Math.ceil(amount - 1e-9);
+  const wholes = (amount: number) => Math.max(0, Math.ceil(amount - 1e-9));
   const lifts = wholes(heightM / compactedLiftM);
   return {
     status: "ok",

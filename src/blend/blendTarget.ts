@@ -61,5 +61,11 @@ export type BlendLimit =
       readonly kind: "top-size";
       readonly sizeMm: number;
     }
+  | {
+      /** All materials marked as soil of the site, together. */
+      readonly kind: "site-soil";
+      readonly minPct?: number;
+      readonly maxPct?: number;
+    }
   | { readonly kind: "cost"; readonly maxPerT: number }
   | { readonly kind: "carbon"; readonly maxKgPerT: number };

@@ -6,6 +6,8 @@ import type { BlendSolution } from "./solveBlend.js";
 
 /** Nearer than this, in the limit's own unit relative to its size, a blend stands on the limit. */
 const ON_LIMIT = 1e-6;
+/** A band left by less than this is kept: the solver's own room between its aims. */
+const ROUNDING_PCT = 1e-6;
 
 /** What shares mean in the user's terms: points, limits, cost. */
 export function describeBlend(
@@ -56,7 +58,7 @@ export function blendPoints(aims: SizedAims, shares: readonly number[]): BlendFi
   return aims.sizesMm.map((sizeMm, row) => {
     const blendPct = aims.passing[row].reduce((sum, value, j) => sum + value * shares[j], 0);
     const inside = Math.min(Math.max(blendPct, aims.lowPct[row]), aims.highPct[row]);
-    const differencePct = Math.abs(blendPct - inside) < 1e-6 * 1e-3 ? 0 : blendPct - inside;
+    const differencePct = Math.abs(blendPct - inside) < ROUNDING_PCT ? 0 : blendPct - inside;
     return { sizeMm, targetPct: inside, blendPct, differencePct };
   });
 }

@@ -32,36 +32,47 @@ export function explainConflict(programme: BlendProgramme, mostMaterials: number
     };
   }
   const alone = rows.flatMap((row) => unreachable(row, lower, upper));
-  const { shares, breach } = leastLimitBreach(programme);
-  const sharesPct = shares.map((share) => 100 * share);
-  if (Math.max(0, ...breach) <= ROUNDING) {
+  const all = leastLimitBreach(programme);
+  const sharesPct = all.shares.map((share) => 100 * share);
+  if (Math.max(0, ...all.breach) <= ROUNDING) {
     return {
       message: `No blend of at most ${mostMaterials} materials keeps all limits, though one of more materials does: allow another material.`,
       conflict: { alone: [], together: ["the number of materials"], sharesPct, leastBreach: [] },
     };
   }
   const together = alone.length > 0 ? [] : smallestConflict(programme);
+  // Limits outside the conflict are kept, unless there is a second conflict among them.
+  const kept = leastLimitBreach(programme, (row) => alone.length > 0 || together.includes(row));
+  const { shares, breach } = kept.status === "ok" ? kept : all;
   const leastBreach = rows.flatMap((row, i) =>
     breach[i] > ROUNDING ? [{ label: nameOf(row), by: breach[i], unit: row.unit }] : [],
   );
   const message =
     alone.length > 0
       ? alone.map(aloneMessage).join(" ")
-      : `Each of these limits can be met, but not all together: ${together.join("; ")}. The blend that breaks them least misses ${leastBreach
-          .map(({ label, by, unit }) => `${label} by ${amount(by, unit)}`)
+      : `Each of these limits can be met, but not all together: ${together.map(nameOf).join("; ")}. The blend that breaks them least misses ${leastBreach
+          .map(({ label, by, unit }) => `${label} by ${amount(by, unit === "%" ? "points" : unit)}`)
           .join(" and ")}. Relax one of them, or add a material that by itself keeps all of them.`;
-  return { conflict: { alone, together, sharesPct, leastBreach }, message };
+  return {
+    conflict: {
+      alone,
+      together: together.map(nameOf),
+      sharesPct: shares.map((share) => 100 * share),
+      leastBreach,
+    },
+    message,
+  };
 }
 
 /** Left out one by one, the limits without which there is still no blend; what stays is a smallest conflict. */
-function smallestConflict(programme: BlendProgramme): string[] {
+function smallestConflict(programme: BlendProgramme): readonly LimitRow[] {
   let rows = programme.rows;
   for (const row of programme.rows) {
     const rest = rows.filter((other) => other !== row);
     const { breach } = leastLimitBreach({ ...programme, rows: rest });
     if (Math.max(0, ...breach) > ROUNDING) rows = rest;
   }
-  return rows.map(nameOf);
+  return rows;
 }
 
 function unreachable(

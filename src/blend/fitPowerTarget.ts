@@ -13,12 +13,13 @@ export interface PowerFit {
 }
 
 const STEPS = 12;
-const ROUNDS = 13;
+/** Of a step of the grid. */
+const FINEST_STEP = 1e-6;
 
 /**
  * The power curve within the ranges that some blend comes nearest to, and that blend. For each pair of
- * exponent and top size the shares are exact, so only these two are searched: on a grid, again and
- * again, each time a quarter as wide about the best. The sizes are the same throughout, so that a curve is
+ * exponent and top size the shares are exact, so only these two are searched: on a grid first, then about
+ * the best by steps that are halved when none of them helps. The sizes are the same throughout, so that a curve is
  * not preferred for having fewer of them.
  */
 export function fitPowerTarget(
@@ -42,17 +43,27 @@ export function fitPowerTarget(
   let best = attempt(exponent.min, top.min);
   const infeasible = best.solution.fit.status !== "ok";
   // Limits do not depend on the target: where they exclude one another, no curve helps.
-  if (!infeasible && (exponent.min < exponent.max || top.min < top.max)) {
-    let [nRange, topRange] = [exponent, top];
-    for (let round = 0; round < ROUNDS; round += 1) {
-      for (const n of grid(nRange, false)) {
-        for (const size of grid(topRange, true)) {
-          const next = attempt(n, size);
-          if (next.solution.score[0] < best.solution.score[0]) best = next;
-        }
+  if (!infeasible) {
+    const [nStep, topStep] = [
+      (exponent.max - exponent.min) / STEPS,
+      (top.max / top.min) ** (1 / STEPS),
+    ];
+    const consider = (n: number, size: number): void => {
+      const next = attempt(clamp(n, exponent), clamp(size, top));
+      if (next.solution.score[0] < best.solution.score[0]) best = next;
+    };
+    const each = (range: Range) =>
+      Array.from({ length: range.min < range.max ? STEPS + 1 : 1 }, (_, i) => i);
+    for (const i of each(exponent)) {
+      for (const j of each(top)) consider(exponent.min + i * nStep, top.min * topStep ** j);
+    }
+    const moves = (range: Range) => (range.min < range.max ? [-1, 0, 1] : [0]);
+    for (let scale = 1 / 2; scale > FINEST_STEP; ) {
+      const { exponent: n, topSizeMm: size } = best;
+      for (const i of moves(exponent)) {
+        for (const j of moves(top)) consider(n + i * scale * nStep, size * topStep ** (j * scale));
       }
-      nRange = around(best.exponent, nRange, exponent, false);
-      topRange = around(best.topSizeMm, topRange, top, true);
+      if (best.exponent === n && best.topSizeMm === size) scale /= 2;
     }
   }
   return {
@@ -76,22 +87,8 @@ function range(name: string, value: FixedOrRange): Range {
   return found;
 }
 
-function grid({ min, max }: Range, byRatio: boolean): number[] {
-  if (min === max) return [min];
-  const to = byRatio ? Math.log : (value: number) => value;
-  const from = byRatio ? Math.exp : (value: number) => value;
-  const step = (to(max) - to(min)) / STEPS;
-  return [min, ...Array.from({ length: STEPS - 1 }, (_, i) => from(to(min) + (i + 1) * step)), max];
-}
-
-function around(value: number, last: Range, whole: Range, byRatio: boolean): Range {
-  if (last.min === last.max) return last;
-  if (byRatio) {
-    const half = (last.max / last.min) ** 0.125;
-    return { min: Math.max(whole.min, value / half), max: Math.min(whole.max, value * half) };
-  }
-  const half = (last.max - last.min) / 8;
-  return { min: Math.max(whole.min, value - half), max: Math.min(whole.max, value + half) };
+function clamp(value: number, { min, max }: Range): number {
+  return Math.min(Math.max(value, min), max);
 }
 
 function isAtEnd(value: number, { min, max }: Range): boolean {

@@ -1,13 +1,18 @@
+import type { ConstrainedFit } from "../numerics/constrainedFit.js";
 import { constrainedLeastSquares } from "../numerics/convexQuadraticProgramme.js";
 import type { BlendProgramme } from "./blendProgramme.js";
-import { limitCoefficients, limitValue } from "./limitRows.js";
+import { type LimitRow, limitCoefficients, limitValue } from "./limitRows.js";
 
 /**
  * The allowed shares that break the limits least (sum of squares, each breach relative to the size of
  * its limit's terms, so that a price and a percentage can stand side by side), and the breach of each
- * limit in its own unit. No limits, no breach.
+ * limit in its own unit. No limits, no breach. A limit that is not soft must be kept.
  */
-export function leastLimitBreach(programme: BlendProgramme): {
+export function leastLimitBreach(
+  programme: BlendProgramme,
+  soft: (row: LimitRow) => boolean = () => true,
+): {
+  readonly status: ConstrainedFit["status"];
   readonly shares: readonly number[];
   readonly breach: readonly number[];
 } {
@@ -27,7 +32,7 @@ export function leastLimitBreach(programme: BlendProgramme): {
     target: rows.length > 0 ? none : [0],
     equalities: { matrix: [[...lower.map(() => 1), ...none]], target: [1] },
     lower: [...lower, ...none],
-    upper: [...upper, ...rows.map(() => Infinity)],
+    upper: [...upper, ...rows.map((row) => (soft(row) ? Infinity : 0))],
     inequalities: {
       matrix: coefficients.map((row, i) => [...row, ...unit(i, -1)]),
       limit: none,
@@ -38,5 +43,5 @@ export function leastLimitBreach(programme: BlendProgramme): {
     const value = limitValue(row, shares);
     return Math.max(0, row.side === "largest" ? value - row.limit : row.limit - value);
   });
-  return { shares, breach };
+  return { status: fit.status, shares, breach };
 }

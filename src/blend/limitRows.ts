@@ -84,6 +84,10 @@ export function limitRows(
         return sides(`passing ${limit.sizeMm} mm (top size)`, "%", passing(limit.sizeMm), {
           min: 100,
         });
+      case "site-soil": {
+        const whole = materials.map(({ siteSoil }) => (siteSoil ? 100 : 0));
+        return sides("share of site soil", "%", whole, percent(limit));
+      }
       case "cost":
         return sides("cost", "per t", own("costPerT"), { max: limit.maxPerT });
       case "carbon":

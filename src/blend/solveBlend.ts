@@ -45,10 +45,13 @@ export function solveBlend(programme: BlendProgramme, aims: BlendAims): BlendSol
       equalities: { matrix: [oneEach], target: [1] },
       lower,
       upper,
-      inequalities: {
-        matrix: [...limits, ...more.matrix],
-        limit: [...limits.map(() => 0), ...more.limit],
-      },
+      inequalities:
+        limits.length + more.limit.length === 0
+          ? undefined
+          : {
+              matrix: [...limits, ...more.matrix],
+              limit: [...limits.map(() => 0), ...more.limit],
+            },
     });
   if (lowPct.every((low, i) => low === highPct[i])) {
     const fit = solve(passing, middle, weights, { matrix: [], limit: [] });

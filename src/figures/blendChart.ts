@@ -1,31 +1,38 @@
-import type { BlendFitPoint } from "../blend/blendMaterials.js";
 import type { GradingCurve } from "../grading/gradingCurve.js";
+import type { BlendStudy } from "../study/studyResult.js";
 import type { Figure } from "./figure.js";
-import { type ChartBand, gradingChart } from "./gradingChart.js";
+import { type ChartBand, type ChartCurve, gradingChart } from "./gradingChart.js";
 
-/** The blended curve against its target and, where given, a recommended band. */
+/**
+ * The blended curve against what it was to be (a curve, or a band), and a recommended band and the
+ * materials' own curves where given.
+ */
 export function blendChart(
   title: string,
-  blended: GradingCurve,
-  target: readonly BlendFitPoint[],
-  topSizeMm: number,
+  blend: Pick<BlendStudy, "curve" | "points" | "target">,
   band?: ChartBand,
+  components: readonly ChartCurve[] = [],
 ): Figure {
-  const targetCurve: GradingCurve = {
+  const { kind, topSizeMm } = blend.target;
+  const target: GradingCurve = {
     points: [
-      ...target.map(({ sizeMm, targetPct }) => ({
+      ...blend.points.map(({ sizeMm, targetPct }) => ({
         sizeMm,
         passingPct: targetPct,
         origin: "sieve" as const,
       })),
-      { sizeMm: topSizeMm, passingPct: 100, origin: "sieve" },
+      ...(topSizeMm === null
+        ? []
+        : [{ sizeMm: topSizeMm, passingPct: 100, origin: "sieve" as const }]),
     ],
   };
   return gradingChart(
     title,
     [
-      { name: "blend", curve: blended },
-      { name: "target", curve: targetCurve, smooth: true },
+      { name: "blend", curve: blend.curve },
+      // Against a band the target is the band itself.
+      ...(kind === "band" ? [] : [{ name: "target", curve: target, smooth: true }]),
+      ...components,
     ],
     band,
   );

@@ -65,6 +65,7 @@ function massBalance(
 }
 
 function sampleSize(record: SieveRecord, rows: readonly SieveAnalysisRow[]): Finding[] {
+  if (record.massesUnknown) return [];
   // Nominal maximum: the sieve above the first that retains more than 10 % (AASHTO usage, from memory).
   const first = rows.findIndex(({ passingPct }) => passingPct < 90);
   const nominal = rows[first < 0 ? rows.length - 1 : Math.max(0, first - 1)];

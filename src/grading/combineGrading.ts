@@ -92,8 +92,11 @@ function overlapFindings(file: string, overlap: GradingOverlap | undefined): Fin
       value: `${formatFixed(Math.abs(overlap.differencePct), 1)} points`,
       message: `At ${sizeMm} mm the sieve gives ${formatFixed(sievePct, 1)} % passing and the sedimentation ${formatFixed(sedimentationPct, 1)} %.`,
       expected: `a difference within ${OVERLAP_LIMIT_PCT} points`,
-      wayOut:
-        "Check the dispersed mass, the separating sieve, the particle density and the control readings.",
+      wayOut: `Check the dispersed mass, the separating sieve, the particle density and the control readings. ${
+        overlap.differencePct > 0
+          ? "More in the sedimentation may also mean fines that clung to coarse grains on the sieves: wash the sample."
+          : "Less in the sedimentation may also mean flocs that were not dispersed: check dispersant and stirring."
+      }`,
     },
   ];
 }

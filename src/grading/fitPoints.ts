@@ -1,6 +1,7 @@
 import { levenbergMarquardt } from "../numerics/levenbergMarquardt.js";
 import type { GradingPoint } from "./gradingCurve.js";
 import type { GradingModel } from "./models/gradingModel.js";
+import { quickFit } from "./quickFit.js";
 
 /** Starts that are followed to the end, the best of those that the model offers. */
 const STARTS = 2;
@@ -63,8 +64,23 @@ export function fitPoints(
   if (candidates.length === 0) {
     throw new RangeError("invalid `starts`: none gives a finite curve");
   }
-  const solution = candidates
-    .map(({ start }) => levenbergMarquardt({ residuals, jacobian, start, lower, upper }))
-    .reduce((best, end) => (end.residualSumOfSquares < best.residualSumOfSquares ? end : best));
+  // Each start is followed to its valley by the quick solver; the slow one settles the last digits.
+  const quick = quickFit(
+    model,
+    points.map(({ sizeMm }) => sizeMm),
+    sdPct,
+  );
+  const passing = points.map(({ passingPct }) => passingPct);
+  const ends = candidates.map(({ start }) => {
+    const end = quick(passing, toValues(start)).values.map(toStep);
+    const inside = end.map((step, j) => Math.min(upper[j], Math.max(lower[j], step)));
+    return { start, end: inside, misfit: residuals(inside).reduce((sum, r) => sum + r * r, 0) };
+  });
+  const best = ends.reduce((a, b) => (b.misfit < a.misfit ? b : a));
+  const settled = levenbergMarquardt({ residuals, jacobian, start: best.end, lower, upper });
+  const solution = {
+    ...settled,
+    unmoved: settled.parameters.map((step, j) => step === best.start[j]),
+  };
   return { solution, steps: solution.parameters, values: toValues(solution.parameters) };
 }

@@ -1,19 +1,24 @@
 import type { HydrometerRecord } from "../lab/hydrometerRecord.js";
+import type { PipetteRecord } from "../lab/pipetteRecord.js";
 import type { SieveRecord } from "../lab/sieveRecord.js";
 import { createRandom } from "../numerics/random.js";
 import { analyseHydrometer } from "./analyseHydrometer.js";
+import { analysePipette } from "./analysePipette.js";
 import { analyseSieve } from "./analyseSieve.js";
 import { combineGrading } from "./combineGrading.js";
 import type { GradingCurve, GradingPoint } from "./gradingCurve.js";
 import { passingAtSize } from "./passingAtSize.js";
 import { perturbHydrometer } from "./perturbHydrometer.js";
+import { perturbPipette } from "./perturbPipette.js";
 import { perturbSieve } from "./perturbSieve.js";
 import { DEFAULT_READING_ERRORS, type ReadingErrors } from "./readingErrors.js";
 
 export interface ReadingSheets {
   readonly sieve: SieveRecord;
   readonly hydrometer?: HydrometerRecord;
-  /** Needed with a hydrometer. */
+  /** In place of a hydrometer. */
+  readonly pipette?: PipetteRecord;
+  /** Needed with a hydrometer or a pipette. */
   readonly particleDensityKgM3?: number;
 }
 
@@ -43,7 +48,7 @@ export interface ReadingResampleOptions {
  * resampleReadings({ sieve }, { seed: 1, resamples: 2, errors: exact })[1].points.map(({ passingPct }) => passingPct) // => [10, 60]
  */
 export function resampleReadings(
-  { sieve, hydrometer, particleDensityKgM3 }: ReadingSheets,
+  { sieve, hydrometer, pipette, particleDensityKgM3 }: ReadingSheets,
   { seed, resamples = 500, errors: stated = {} }: ReadingResampleOptions,
 ): GradingCurve[] {
   const errors = { ...DEFAULT_READING_ERRORS, ...stated };
@@ -55,7 +60,11 @@ export function resampleReadings(
   if (!(Number.isInteger(resamples) && resamples >= 2)) {
     throw new RangeError(`invalid \`resamples\`: ${resamples}; expected a whole number from 2`);
   }
-  if (hydrometer && particleDensityKgM3 === undefined) {
+  if (hydrometer && pipette) {
+    throw new RangeError("invalid `pipette`: beside a hydrometer; expected one of the two");
+  }
+  const sediment = hydrometer ?? pipette;
+  if (sediment && particleDensityKgM3 === undefined) {
     throw new RangeError("invalid `particleDensityKgM3`: undefined; expected above 1000");
   }
   const random = createRandom(seed);
@@ -63,20 +72,22 @@ export function resampleReadings(
   const draw = (): GradingCurve => {
     const coarse = analyseSieve(perturbSieve(sieve, errors, random)).points;
     let fine: readonly GradingPoint[] | undefined;
-    if (hydrometer && particleDensityKgM3 !== undefined) {
+    if (sediment && particleDensityKgM3 !== undefined) {
       const density = particleDensityKgM3 + errors.particleDensityKgM3 * random.normal();
-      const passing = passingAtSize({ points: coarse }, hydrometer.separatingSizeMm);
+      const passing = passingAtSize({ points: coarse }, sediment.separatingSizeMm);
       if (passing === undefined) {
         throw new RangeError(
-          `invalid \`hydrometer.separatingSizeMm\`: ${hydrometer.separatingSizeMm}; expected within the sieves`,
+          `invalid \`separatingSizeMm\`: ${sediment.separatingSizeMm}; expected within the sieves`,
         );
       }
-      fine = distinct(
-        analyseHydrometer(perturbHydrometer(hydrometer, errors, random), {
-          particleDensityKgM3: Math.max(1001, density),
-          passingSeparatingPct: passing,
-        }).points,
-      );
+      const input = {
+        particleDensityKgM3: Math.max(1001, density),
+        passingSeparatingPct: passing,
+      };
+      const { points } = hydrometer
+        ? analyseHydrometer(perturbHydrometer(hydrometer, errors, random), input)
+        : analysePipette(perturbPipette(sediment as PipetteRecord, errors, random), input);
+      fine = distinct(points);
     }
     return combineGrading({ sieve: coarse, sedimentation: fine, file }).curve;
   };

@@ -1,6 +1,7 @@
 import type { GradingCurve } from "../grading/gradingCurve.js";
 import { passingAtSize } from "../grading/passingAtSize.js";
 import { burroughsClass } from "./burroughsClass.js";
+import { checkOthers } from "./checkOthers.js";
 import type { CriterionCheck, GuidanceCheck, MeasuredConsistency } from "./guidanceCheck.js";
 import type { FractionName, GuidanceEntry } from "./guidanceEntry.js";
 import { withinLimits } from "./withinLimits.js";
@@ -54,12 +55,21 @@ export function checkGuidance(
     ),
     ...(entry.judgedTogether ? [together(curve, entry, consistency)] : []),
   ];
-  const verdict = criteria.some((criterion) => criterion.verdict === "outside")
+  const others = checkOthers(curve, entry, consistency);
+  const verdict = [...criteria, ...others].some((each) => each.verdict === "outside")
     ? "outside"
-    : criteria.every((criterion) => criterion.verdict === "inside")
+    : // An entry that limits nothing else is judged by its other limits alone.
+      (criteria.length > 0 ? criteria : others).every(({ verdict: each }) => each === "inside")
       ? "inside"
       : "incomplete";
-  return { entry, verdict, criteria, honesty: honesty(entry), caution: NO_PROOF };
+  return {
+    entry,
+    verdict,
+    criteria,
+    ...(others.length > 0 ? { others } : {}),
+    honesty: honesty(entry),
+    caution: NO_PROOF,
+  };
 }
 
 const WORDS: Readonly<Record<FractionName, string>> = {
@@ -108,7 +118,8 @@ function together(
   return { what, kind: "class", verdict, text: `${what}: ${found}.` };
 }
 
-function honesty({ basis, confidence, derived }: GuidanceEntry): string {
+function honesty({ basis, confidence, derived, own }: GuidanceEntry): string {
+  if (own) return "An envelope that this study brought along; where it comes from was not checked.";
   const from =
     basis === "read"
       ? "The numbers were read in the source named"

@@ -32,11 +32,30 @@ export interface ConsistencyLimit {
   readonly below?: boolean;
 }
 
+export type OtherQuantity =
+  | "organicPct"
+  | "saltsPct"
+  | "topSizeMm"
+  | "dryDensityKgM3"
+  | "plasticLimitPct";
+
+/** A limit of something that is not read off the grading curve alone. */
+export interface OtherLimit {
+  readonly quantity: OtherQuantity;
+  readonly min?: number;
+  readonly max?: number;
+}
+
 /** One published recommendation about soils, as data. */
 export interface GuidanceEntry {
   readonly id: string;
   readonly title: string;
-  readonly material: "rammed-earth" | "stabilised-rammed-earth" | "soil-cement";
+  readonly material:
+    | "rammed-earth"
+    | "stabilised-rammed-earth"
+    | "soil-cement"
+    | "compressed-block"
+    | "own";
   readonly source: Source;
   /** `read`: the statement was seen, often in an abstract only. `memory`: it was not; check before citing. */
   readonly basis: "read" | "memory";
@@ -51,5 +70,9 @@ export interface GuidanceEntry {
   readonly consistency: readonly ConsistencyLimit[];
   /** Linear shrinkage, plasticity and sand are judged together by `burroughsClass`. */
   readonly judgedTogether?: true;
+  /** Organic matter, salts, top size, density; left out where the entry limits none of them. */
+  readonly others?: readonly OtherLimit[];
+  /** The study brought it along: nothing published, and its source is the user's own words. */
+  readonly own?: true;
   readonly notes: string;
 }

@@ -1,100 +1,33 @@
 import type { Finding } from "./finding.js";
 import { readSheet } from "./readSheet.js";
 import type { SheetGrid } from "./sheetGrid.js";
-import type { SheetLayout } from "./sheetLayout.js";
+import { findHeaderRow } from "./sheetHeader.js";
+import { checkCementColumns, specimenCement } from "./specimenCement.js";
+import { SPECIMEN_LAYOUT } from "./specimenLayout.js";
 import type { SpecimenRecord, SpecimenSheet } from "./specimenRecord.js";
-
-const LAYOUT: SheetLayout = {
-  title: "block sheet",
-  facts: [],
-  columns: [
-    { key: "id", names: ["block", "specimen"], kind: "text", required: true },
-    { key: "batch", names: ["batch"], kind: "text" },
-    {
-      key: "cementPct",
-      names: ["cement"],
-      kind: "number",
-      dimension: "ratio",
-      required: true,
-      min: 0,
-      max: 30,
-    },
-    {
-      key: "ageDays",
-      names: ["age"],
-      kind: "number",
-      dimension: "age",
-      required: true,
-      positive: true,
-    },
-    { key: "lengthMm", names: ["length"], kind: "number", dimension: "length", positive: true },
-    { key: "widthMm", names: ["width"], kind: "number", dimension: "length", positive: true },
-    { key: "heightMm", names: ["height"], kind: "number", dimension: "length", positive: true },
-    { key: "loadKn", names: ["load"], kind: "number", dimension: "force", positive: true },
-    {
-      key: "strengthMpa",
-      names: ["strength"],
-      kind: "number",
-      dimension: "stress",
-      positive: true,
-    },
-    {
-      key: "dryDensityKgM3",
-      names: ["dry density"],
-      kind: "number",
-      dimension: "density",
-      positive: true,
-    },
-    {
-      key: "moisturePct",
-      names: ["moisture"],
-      kind: "number",
-      dimension: "ratio",
-      min: 0,
-      max: 60,
-    },
-    { key: "excluded", names: ["excluded"], kind: "text" },
-    { key: "remark", names: ["remark"], kind: "text" },
-  ],
-};
+import { specimenStress } from "./specimenStress.js";
 
 /**
- * Reads a block sheet: `block`, `cement (%)` of the dry mass of soil and aggregate, `age (d)`, and
- * either `strength (MPa)` or `load (kN)` with `length (mm)` and `width (mm)` of the loaded face.
+ * Reads a block sheet: `block`, `cement (%)` of the dry mass of soil and aggregate (or `cement parts` and
+ * `soil parts` by loose volume, with the lines `cement loose density (kg/m3)`, `soil loose density (kg/m3)`
+ * and, where that soil was moist, `soil moisture (%)` above the table), `age (d)`, and either
+ * `strength (MPa)` or `load (kN)` with `length (mm)` and `width (mm)` or `diameter (mm)` of the loaded face.
  * A text in `excluded` keeps the block out of the regression and is shown in every report.
  *
  * @returns the record, or `undefined` where the sheet holds too little to make one.
  */
 export function readSpecimens(grid: SheetGrid, findings: Finding[]): SpecimenSheet | undefined {
   const before = findings.length;
-  const sheet = readSheet(grid, LAYOUT, findings);
+  const sheet = readSheet(grid, SPECIMEN_LAYOUT, findings);
   if (!sheet) return undefined;
   const { file } = sheet;
+  const hasCement = checkCementColumns(sheet, findHeaderRow(grid, SPECIMEN_LAYOUT) + 1, findings);
   const specimens: SpecimenRecord[] = [];
   const rowOfId = new Map<string, number>();
-  for (const { row, values, written } of sheet.rows) {
-    const { loadKn, lengthMm, widthMm } = values;
-    const stressMpa =
-      typeof loadKn === "number" && typeof lengthMm === "number" && typeof widthMm === "number"
-        ? (loadKn * 1000) / (lengthMm * widthMm)
-        : undefined;
-    const strengthMpa = values.strengthMpa ?? stressMpa;
-    if (
-      strengthMpa === undefined &&
-      !written.strengthMpa &&
-      !(written.loadKn && written.lengthMm && written.widthMm)
-    ) {
-      findings.push({
-        severity: "error",
-        code: "missing-value",
-        file,
-        row,
-        value: "",
-        message: "This block has no strength.",
-        expected: "a strength, or a load with the length and width of the loaded face",
-        wayOut: "Fill in the readings, or start the row with # to leave it out.",
-      });
-    }
+  for (const entry of sheet.rows) {
+    const { row, values, written } = entry;
+    const { strengthMpa, shape, dryDensityKgM3 } = specimenStress(sheet, entry, findings);
+    const cementPct = hasCement ? specimenCement(sheet, entry, findings) : undefined;
     const earlier = rowOfId.get(written.id);
     if (earlier !== undefined) {
       findings.push({
@@ -111,8 +44,8 @@ export function readSpecimens(grid: SheetGrid, findings: Finding[]): SpecimenShe
     }
     rowOfId.set(written.id, row);
     if (
-      typeof strengthMpa !== "number" ||
-      typeof values.cementPct !== "number" ||
+      strengthMpa === undefined ||
+      cementPct === undefined ||
       typeof values.ageDays !== "number"
     ) {
       continue;
@@ -120,9 +53,11 @@ export function readSpecimens(grid: SheetGrid, findings: Finding[]): SpecimenShe
     specimens.push({
       ...(values as Partial<SpecimenRecord>),
       id: written.id,
-      cementPct: values.cementPct,
+      cementPct,
       ageDays: values.ageDays,
       strengthMpa,
+      shape,
+      dryDensityKgM3,
       row,
     });
   }

@@ -18,6 +18,8 @@ export interface ReportMeta {
   /** True when the laboratory data are invented for a demonstration: shown on every page. */
   readonly invented?: boolean;
   readonly page: "A4" | "us-letter";
+  /** `sheet`: large type to read at arm's length, no title page, no contents, no numbers. Default `report`. */
+  readonly layout?: "report" | "sheet";
   readonly keywords?: readonly string[];
   readonly inputs?: readonly ReportInput[];
   /** Name and version of what made the report, for example `loambook 0.1.0`. */

@@ -29,9 +29,13 @@ const STEPS = 40;
  */
 export function analyseCompaction(
   record: CompactionRecord,
-  options: { readonly particleDensityKgM3?: number } = {},
+  options: {
+    readonly particleDensityKgM3?: number;
+    /** Leaves points denser than without any air out of the fit; default false: they are told either way. */
+    readonly rejectAboveZeroAir?: boolean;
+  } = {},
 ): CompactionAnalysis {
-  const { particleDensityKgM3 } = options;
+  const { particleDensityKgM3, rejectAboveZeroAir = false } = options;
   if (!(record.mouldVolumeCm3 > 0)) {
     throw new RangeError(`invalid \`mouldVolumeCm3\`: ${record.mouldVolumeCm3}; expected above 0`);
   }
@@ -47,22 +51,22 @@ export function analyseCompaction(
       }
       const bulkDensityKgM3 = (1000 * moistMassG) / record.mouldVolumeCm3;
       const dryDensityKgM3 = bulkDensityKgM3 / (1 + waterContentPct / 100);
+      const airVoidsPct =
+        particleDensityKgM3 === undefined
+          ? undefined
+          : 100 * (1 - dryDensityKgM3 / zeroAirVoidsDensity(waterContentPct, particleDensityKgM3));
+      const beyond = rejectAboveZeroAir && airVoidsPct !== undefined && airVoidsPct < 0;
       return {
         row,
         waterContentPct,
         bulkDensityKgM3,
         dryDensityKgM3,
-        ...(particleDensityKgM3 === undefined
-          ? {}
-          : {
-              airVoidsPct:
-                100 *
-                (1 - dryDensityKgM3 / zeroAirVoidsDensity(waterContentPct, particleDensityKgM3)),
-            }),
+        ...(airVoidsPct === undefined ? {} : { airVoidsPct }),
+        ...(beyond ? { rejected: true as const } : {}),
       };
     })
     .sort((a, b) => a.waterContentPct - b.waterContentPct);
-  const [chosen, ...others] = compactionPeaks(points);
+  const [chosen, ...others] = compactionPeaks(points.filter(({ rejected }) => !rejected));
   const grid = waterSteps(points);
   const highest = points.reduce((best, point) =>
     point.dryDensityKgM3 > best.dryDensityKgM3 ? point : best,

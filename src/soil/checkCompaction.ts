@@ -30,7 +30,10 @@ function aboveZeroAir(
 ): Finding[] {
   if (particleDensity === undefined) return [];
   const where = [
-    ...points.map((point) => ({ ...point, what: "This point" })),
+    ...points.map((point) => ({
+      ...point,
+      what: point.rejected ? "This point was left out of the fit: it" : "This point",
+    })),
     ...(peak
       ? [
           {

@@ -71,10 +71,14 @@ export function classifyAashto(input: AashtoInput): AashtoClass {
       ? "Group index 0 by rule."
       : `Group index ${raw.toFixed(2)}, rounded ${whole}, by the present formula without caps.`,
   );
+  const capped = byRule ? 0 : Math.round(groupIndex(values, "capped"));
+  if (capped !== whole) {
+    path.push(`The older form, still in print, caps its terms and would give ${capped}.`);
+  }
   return {
     group,
     groupIndex: whole,
-    cappedGroupIndex: byRule ? 0 : Math.round(groupIndex(values, "capped")),
+    cappedGroupIndex: capped,
     label: `${group}(${whole})`,
     path,
   };

@@ -9,6 +9,8 @@ export interface CompactionAnalysisPoint {
   readonly dryDensityKgM3: number;
   /** Percent of the volume; absent without a particle density. */
   readonly airVoidsPct?: number;
+  /** Denser than without any air, and on the caller's wish left out of the fitted curve. */
+  readonly rejected?: true;
 }
 
 export interface CompactionPeak {

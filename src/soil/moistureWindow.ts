@@ -28,7 +28,7 @@ export interface MoistureWindow {
  * @example
  * const points = [[6.5, 1872], [8.7, 1966], [10.6, 2043], [12.2, 2068], [14.4, 1996]].map(([waterContentPct, moistMassG], index) => ({ waterContentPct, moistMassG, row: index + 5 }));
  * const window = moistureWindow(analyseCompaction({ file: "c.csv", mouldVolumeCm3: 1000, points }));
- * [window.driestPct, window.wettestPct] // => [8.9, 13.3]
+ * [window.driestPct, window.wettestPct] // => [8.00, 12.94]
  */
 export function moistureWindow(
   { peak, curve }: Pick<CompactionAnalysis, "peak" | "curve">,

@@ -38,7 +38,9 @@ export function contentInterval(
   const { contentsPct } = fit;
   const [first, last] = [contentsPct[0], contentsPct[contentsPct.length - 1]];
   const straight = STRENGTH_FORMS[fit.form].degree === 1 && fit.basis.coefficients[1] > 0;
-  if (statistic !== "tolerance" && straight) {
+  const closed =
+    statistic === "mean" || (statistic === "prediction" && fit.basis.spread === "even");
+  if (closed && straight) {
     const { lowPct, highPct } = fiellerContent(fit, { strengthMpa, statistic, confidence });
     if (lowPct !== null && highPct !== null) {
       if (highPct < first || lowPct > last) return null;

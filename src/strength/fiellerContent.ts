@@ -24,14 +24,14 @@ export interface FiellerContent {
  *
  * Formula (u: content from its mean, on the scale of the form): u₀ = (f − a)/b;
  * g = t² s² / (b² Sxx); limits [u₀ ± (t s/|b|) √(u₀²/Sxx + (1 − g)(1/m + 1/n))] / (1 − g), with t on
- * n − 2 degrees of freedom; 1/m = 0 for the `mean`, 1 for one block (`prediction`). The limits are the
+ * the fit's degrees of freedom; 1/m = 0 for the `mean`, 1 for one block (`prediction`). The limits are the
  * contents whose two-sided band contains the strength. The closed form is not cut at the tested
  * contents.
  *
  * Source: Fieller's theorem as in Draper & Smith pp. 47–51, read through the vignette of the R package
  * investr (Greenwell & Schubert Kabban 2014, R Journal 6(1)).
  *
- * @throws RangeError for a fit without a curve, the quadratic form, a strength that the form has no
+ * @throws RangeError for a fit without a curve, the quadratic form, one block under proportional spread, a strength that the form has no
  * logarithm of, or a confidence outside 0 to 1.
  *
  * @example
@@ -58,6 +58,11 @@ export function fiellerContent(
       `invalid \`fit.form\`: ${fitted.form}; expected a form that is a straight line`,
     );
   }
+  if (statistic === "prediction" && fitted.basis.spread !== "even") {
+    throw new RangeError(
+      `invalid \`statistic\`: ${statistic}; expected mean for scatter that grows with strength`,
+    );
+  }
   const response = toFittedScale(fitted, strengthMpa);
   if (!Number.isFinite(response)) {
     throw new RangeError(
@@ -66,14 +71,20 @@ export function fiellerContent(
   }
   const { centre, scale, coefficients, unscaledCovariance } = fitted.basis;
   const [a, b] = coefficients;
-  // The basis is centred on the mean content, so the two coefficients are uncorrelated.
-  const [perMean, perSlope] = [unscaledCovariance[0][0], unscaledCovariance[1][1]];
-  const own = perMean + (statistic === "prediction" ? 1 : 0);
-  const u = (response - a) / b;
+  // Weights or covariates tie the two coefficients together; shifting u by that tie sets them free again.
+  const perSlope = unscaledCovariance[1][1];
+  const shift = unscaledCovariance[0][1] / perSlope;
+  const own =
+    unscaledCovariance[0][0] -
+    shift * unscaledCovariance[0][1] +
+    (statistic === "prediction" ? 1 : 0);
+  const u = (response - a) / b + shift;
   const t = tQuantile((1 + confidence) / 2, fitted.degreesOfFreedom);
   const g = (t * fitted.residualSd) ** 2 * (perSlope / (b * b));
-  const toContent = (value: number) =>
-    facts.contentScale === "logarithm" ? Math.exp(centre + scale * value) : centre + scale * value;
+  const toContent = (value: number) => {
+    const scaled = centre + scale * (value - shift);
+    return facts.contentScale === "logarithm" ? Math.exp(scaled) : scaled;
+  };
   const cementPct = toContent(u);
   const standardErrorPct =
     (fitted.residualSd / Math.abs(b)) *

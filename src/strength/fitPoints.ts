@@ -9,12 +9,14 @@ export function fitPoints(
   facts: StrengthFormFacts,
   solved: LeastSquaresFit,
   used: readonly SpecimenRecord[],
+  weights: readonly number[],
 ): StrengthFitPoint[] {
   const { residuals, leverages, residualSumOfSquares, degreesOfFreedom, residualSd } = solved;
   return used.map(({ id, row, cementPct, strengthMpa }, index) => {
     const fitted = solved.fitted[index];
     const fittedMpa = facts.strengthScale === "logarithm" ? Math.exp(fitted) : fitted;
-    const [residual, leverage] = [residuals[index], leverages[index]];
+    const residual = residuals[index] * Math.sqrt(weights[index]);
+    const leverage = leverages[index];
     const ratio = studentisedResidual({
       residual,
       leverage,
@@ -34,7 +36,7 @@ export function fitPoints(
         ratio === null || residualSd === 0
           ? null
           : (residual ** 2 * leverage) /
-            (facts.coefficientNames.length * residualSd ** 2 * (1 - leverage) ** 2),
+            (solved.coefficients.length * residualSd ** 2 * (1 - leverage) ** 2),
     };
   });
 }

@@ -1,37 +1,54 @@
 import type { SpecimenRecord } from "../lab/specimenRecord.js";
-import { leastSquares } from "../numerics/leastSquares.js";
+import type { LeastSquaresFit } from "../numerics/leastSquaresFit.js";
 import { checkFraction, checkPositive } from "./checkOption.js";
-import { basisRow, contentBasis } from "./contentBasis.js";
+import { contentBasis } from "./contentBasis.js";
 import { correctedAic } from "./correctedAic.js";
 import { fitPoints } from "./fitPoints.js";
 import { leaveOneOutError } from "./leaveOneOutError.js";
 import { plainCoefficients } from "./plainCoefficients.js";
-import type { StrengthFit, UnfittedStrength } from "./strengthFit.js";
+import { type SelectedBlocks, selectBlocks } from "./selectBlocks.js";
+import { solveStrength } from "./solveStrength.js";
+import type { StrengthCovariate } from "./strengthCovariate.js";
+import { strengthDesign } from "./strengthDesign.js";
+import type { StrengthFit } from "./strengthFit.js";
 import { STRENGTH_FORMS, type StrengthForm } from "./strengthForm.js";
+import type { StrengthSpread } from "./strengthSpread.js";
 
 export interface FitStrengthOptions {
   readonly form: StrengthForm;
-  /** Only blocks crushed at this age are used. */
+  /** Only blocks crushed at this age are used, unless `ln age` is a covariate: then all are. */
   readonly ageDays: number;
   /** Of the coefficient intervals; default 0.95. */
   readonly confidence?: number;
+  /** What else the strength may depend on; default none. */
+  readonly covariates?: readonly StrengthCovariate[];
+  /** Where the curve is asked, kg/m³ or percent; default the mean of the blocks. Age is `ageDays`. */
+  readonly at?: Partial<Readonly<Record<Exclude<StrengthCovariate, "ln age">, number>>>;
+  /** `block` gives each batch its own level; default `ignore`. */
+  readonly batches?: "ignore" | "block";
+  /** Default `even`. */
+  readonly spread?: StrengthSpread;
 }
 
 /**
  * Fits strength on cement content at one age, by least squares, to the blocks that are not excluded.
  *
  * Formula: f = a + b c, f = a + b c + d c², f = a + b ln c, or ln f = ln a + b ln c, with f in MPa and
- * c in percent of the dry mass of soil and aggregate. Blocks count alike; their errors are taken as
- * independent, of one spread on the fitted scale, and normal. Blocks moulded from one batch share
- * that batch's error, which this regression cannot see: `includedSpecimens` warns of it.
+ * c in percent of the dry mass of soil and aggregate. A covariate x adds g (x − x₀) on the fitted scale,
+ * so the curve is the one at x₀; age enters as ln days (common practice, no source). Errors are taken as
+ * independent and normal: of one spread on the fitted scale, or, `proportional`, of one coefficient of
+ * variation, by weights (reference/fitted)² renewed until they stand still. `batches: "block"` gives each
+ * batch its own level, summing to zero, and the curve of the average batch; it needs batches moulded at
+ * more than one content. Where each batch has one content, see `batchScatter` and fit `batchMeans`.
  *
- * Needs at least one block more than coefficients, and as many different contents as coefficients;
+ * Needs at least one block more than coefficients, and as many contents as the form has coefficients;
  * otherwise the status says what is missing, with no numbers.
  *
- * Source: ordinary least squares, e.g. Draper & Smith, Applied Regression Analysis (from memory);
- * proved on published sets in `tests/strength`.
+ * Source: least squares, e.g. Draper & Smith, Applied Regression Analysis (from memory); proved on
+ * published sets and beside statsmodels in `tests/strength`.
  *
- * @throws RangeError where `ageDays` is not above 0 or `confidence` not between 0 and 1.
+ * @throws RangeError where `ageDays` is not above 0, `confidence` not between 0 and 1, or the power form
+ * is asked for a proportional spread: on ln f it already is.
  *
  * @example
  * const block = (id, cementPct, strengthMpa) => ({ id, cementPct, strengthMpa, ageDays: 28, row: 2 });
@@ -43,7 +60,7 @@ export function fitStrength(
   specimens: readonly SpecimenRecord[],
   options: FitStrengthOptions,
 ): StrengthFit {
-  const { form, ageDays, confidence = 0.95 } = options;
+  const { form, ageDays, confidence = 0.95, covariates = [], spread = "even" } = options;
   const facts = STRENGTH_FORMS[form];
   if (!facts) {
     throw new RangeError(
@@ -52,68 +69,69 @@ export function fitStrength(
   }
   checkPositive("ageDays", ageDays);
   checkFraction("confidence", confidence);
-  const used = specimens.filter((block) => !block.excluded && block.ageDays === ageDays);
+  const logarithm = facts.strengthScale === "logarithm";
+  if (spread === "proportional" && logarithm) {
+    throw new RangeError(`invalid \`spread\`: ${spread}; expected even for the ${form} form`);
+  }
+  const batches = options.batches === "block";
+  const chosen = selectBlocks(specimens, facts, {
+    ...{ ageDays, covariates, batches, at: options.at ?? {} },
+  });
+  const { used, problem } = chosen;
+  const head = { form, formula: facts.formula, ageDays, blocks: used.length };
+  if (problem) return { ...problem, ...head };
   const contents = used.map(({ cementPct }) => cementPct);
   const contentsPct = [...new Set(contents)].sort((a, b) => a - b);
-  const count = facts.coefficientNames.length;
-  const head = { form, formula: facts.formula, ageDays, blocks: used.length };
-  const unfitted = (status: UnfittedStrength["status"], message: string): UnfittedStrength => ({
-    status,
-    message,
-    ...head,
-  });
-  const undefinedAt = used.find(
-    ({ cementPct, strengthMpa }) =>
-      (facts.contentScale === "logarithm" && !(cementPct > 0)) ||
-      (facts.strengthScale === "logarithm" && !(strengthMpa > 0)),
-  );
-  if (undefinedAt) {
-    const { id, cementPct, strengthMpa } = undefinedAt;
-    return unfitted(
-      "not-defined",
-      `The ${form} form takes logarithms; block ${id} has ${cementPct} % cement and ${strengthMpa} MPa. Choose another form, or exclude the block with the reason.`,
-    );
-  }
-  if (used.length < count + 1) {
-    return unfitted(
-      "too-few-points",
-      `The ${form} form needs at least ${count + 1} blocks of ${ageDays} days; there are ${used.length}.`,
-    );
-  }
-  if (contentsPct.length < count) {
-    return unfitted(
-      "rank-deficient",
-      `The ${form} form needs at least ${count} different cement contents; the blocks of ${ageDays} days have ${contentsPct.length}.`,
-    );
-  }
   const basis = contentBasis(facts, contents);
-  const response = used.map(({ strengthMpa }) =>
-    facts.strengthScale === "logarithm" ? Math.log(strengthMpa) : strengthMpa,
-  );
-  const solved = leastSquares(
-    contents.map((content) => basisRow(facts, basis, content)),
-    response,
-  );
-  if (solved.status !== "ok") return unfitted(solved.status, solved.message);
+  const design = strengthDesign(facts, basis, chosen);
+  const response = used.map(({ strengthMpa }) => (logarithm ? Math.log(strengthMpa) : strengthMpa));
+  const { solved, weights, reference, converged } = solveStrength(design.rows, response, spread);
+  if (solved.status !== "ok") return { ...unsolved(solved, chosen), ...head };
+  if (!converged) {
+    const message = "The weights for scatter that grows with strength do not settle.";
+    return { status: "not-converged", message, ...head };
+  }
+  const count = facts.coefficientNames.length;
+  const terms = design.termNames.length > 0 ? `, with ${design.termNames.join(", ")}` : "";
   return {
     status: "ok",
-    message: `${facts.formula}, fitted to ${used.length} blocks of ${ageDays} days at ${contentsPct.length} cement contents.`,
+    message: `${facts.formula}${terms}, fitted to ${used.length} blocks of ${agesOf(used)} days at ${contentsPct.length} cement contents.`,
     ...head,
-    line: facts.strengthScale === "logarithm" ? "median" : "mean",
+    line: logarithm ? "median" : "mean",
     contentsPct,
-    coefficients: plainCoefficients(facts, basis, solved, confidence),
+    coefficients: plainCoefficients(facts, basis, solved, confidence, design),
     confidence,
     degreesOfFreedom: solved.degreesOfFreedom,
     residualSd: solved.residualSd,
     rSquared: Number.isFinite(solved.rSquared) ? solved.rSquared : null,
-    aicc: correctedAic(facts, solved, used),
+    aicc: correctedAic(facts, solved, used, weights),
     leaveOneOutErrorMpa: leaveOneOutError(facts, solved, used),
     condition: solved.condition,
-    points: fitPoints(facts, solved, used),
+    points: fitPoints(facts, solved, used, weights),
+    covariates: chosen.covariates,
+    batches: chosen.batches,
     basis: {
       ...basis,
-      coefficients: solved.coefficients,
-      unscaledCovariance: solved.unscaledCovariance,
+      coefficients: solved.coefficients.slice(0, count),
+      unscaledCovariance: solved.unscaledCovariance
+        .slice(0, count)
+        .map((row) => row.slice(0, count)),
+      spread,
+      reference,
     },
   };
+}
+
+function agesOf(used: readonly SpecimenRecord[]): string {
+  return [...new Set(used.map(({ ageDays }) => ageDays))].sort((a, b) => a - b).join(", ");
+}
+
+/** Aliased columns: usually batches that were each moulded at one content only. */
+function unsolved(solved: LeastSquaresFit, { batches }: SelectedBlocks) {
+  const status = solved.status === "ok" ? "rank-deficient" : solved.status;
+  const message =
+    batches.length > 0
+      ? "Batches and cement contents cannot be told apart, as the batches do not have contents in common. Fit the means of the batches instead."
+      : `Two of the things that were measured go in step and cannot be told apart. ${solved.message}`;
+  return { status, message } as const;
 }

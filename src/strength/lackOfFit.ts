@@ -3,13 +3,15 @@ import { groupByContent } from "./groupByContent.js";
 import { requireFitted } from "./requireFitted.js";
 import { toFittedScale } from "./strengthAt.js";
 import type { StrengthFit } from "./strengthFit.js";
+import { relativeSpread } from "./strengthSpread.js";
 
 export interface LackOfFit {
   /**
    * `no-replicates`: no content has two blocks; `no-spare-contents`: as many coefficients as
-   * contents, so the curve goes through every group mean; `no-scatter`: replicates are identical.
+   * contents, so the curve goes through every group mean; `no-scatter`: replicates are identical;
+   * `other-terms`: covariates or batches tell blocks of one content apart.
    */
-  readonly status: "ok" | "no-replicates" | "no-spare-contents" | "no-scatter";
+  readonly status: "ok" | "no-replicates" | "no-spare-contents" | "no-scatter" | "other-terms";
   readonly message: string;
   /** Between the group means and the curve; on the fitted scale squared. */
   readonly lackSumOfSquares: number;
@@ -26,7 +28,7 @@ export interface LackOfFit {
  *
  * F = (SS_lack / (m − p)) / (SS_pure / (n − m)) for n blocks at m contents and p coefficients, where
  * SS_pure is the scatter of the blocks about their content's mean and SS_lack the rest of the residual
- * sum of squares. A small `pValue` says that the shape is wrong. For the power form all on ln f.
+ * sum of squares, each weighted as in the fit. A small `pValue` says that the shape is wrong. For the power form all on ln f.
  *
  * Source: Draper & Smith, Applied Regression Analysis, pure-error test (from memory); proved on
  * published sets in `tests/strength`.
@@ -42,16 +44,19 @@ export interface LackOfFit {
 export function lackOfFit(fit: StrengthFit): LackOfFit {
   const fitted = requireFitted(fit);
   const groups = groupByContent(fitted.points);
+  const { spread, reference } = fitted.basis;
   let pureSumOfSquares = 0;
   let lackSumOfSquares = 0;
   let size = 0;
   for (const group of groups.values()) {
     const values = group.map(({ strengthMpa }) => toFittedScale(fitted, strengthMpa));
     const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
-    lackSumOfSquares += values.length * (mean - toFittedScale(fitted, group[0].fittedMpa)) ** 2;
+    const fittedValue = toFittedScale(fitted, group[0].fittedMpa);
+    const weight = relativeSpread(spread, fittedValue, reference) ** -2;
+    lackSumOfSquares += weight * values.length * (mean - fittedValue) ** 2;
     for (const value of values) {
-      pureSumOfSquares += (value - mean) ** 2;
-      size += value * value;
+      pureSumOfSquares += weight * (value - mean) ** 2;
+      size += weight * value * value;
     }
   }
   const lackDegreesOfFreedom = groups.size - fitted.coefficients.length;
@@ -69,6 +74,12 @@ export function lackOfFit(fit: StrengthFit): LackOfFit {
     fValue: null,
     pValue: null,
   });
+  if (fitted.covariates.length + fitted.batches.length > 0) {
+    return without(
+      "other-terms",
+      "With covariates or batches in the regression, blocks of one cement content are not replicates, so the curve's shape is not tested. Test it on the fit without them.",
+    );
+  }
   if (pureDegreesOfFreedom === 0) {
     return without(
       "no-replicates",

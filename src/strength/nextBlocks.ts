@@ -51,7 +51,8 @@ export function blocksAbove(
     of.statistic === "mean"
       ? 0
       : normalQuantile(of.statistic === "prediction" ? of.confidence : of.coverage);
-  const known = fromFittedScale(fit, strengthAt(fit, highest).value - sds * fit.residualSd);
+  const { value, sd } = strengthAt(fit, highest);
+  const known = fromFittedScale(fit, value - sds * sd);
   if (known >= of.strengthMpa) {
     return {
       cementPct: highest,

@@ -1,5 +1,6 @@
 import type { Finding } from "../lab/finding.js";
 import type { SpecimenSheet } from "../lab/specimenRecord.js";
+import { unitFindings } from "./unitFindings.js";
 
 /** What is amiss with single blocks: repeated names, strengths not above zero; and each exclusion. */
 export function specimenFindings({ file, specimens }: SpecimenSheet): Finding[] {
@@ -64,5 +65,5 @@ export function specimenFindings({ file, specimens }: SpecimenSheet): Finding[] 
       });
     }
   }
-  return findings;
+  return [...findings, ...unitFindings(file, specimens)];
 }

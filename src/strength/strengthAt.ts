@@ -1,12 +1,16 @@
 import { basisRow } from "./contentBasis.js";
 import type { FittedStrength } from "./strengthFit.js";
 import { STRENGTH_FORMS } from "./strengthForm.js";
+import { relativeSpread } from "./strengthSpread.js";
 
-/** Fitted value on the fitted scale, and the leverage x'(XᵀX)⁻¹x of a content. */
+/**
+ * Fitted value of a content on the fitted scale, the standard deviation of blocks there, and the leverage:
+ * variance of the fitted value over that of one block, x'(XᵀWX)⁻¹x w.
+ */
 export function strengthAt(
   fit: FittedStrength,
   cementPct: number,
-): { readonly value: number; readonly leverage: number } {
+): { readonly value: number; readonly leverage: number; readonly sd: number } {
   const facts = STRENGTH_FORMS[fit.form];
   const needs = facts.contentScale === "logarithm" ? "above 0" : "0 or above";
   if (!(Number.isFinite(cementPct) && (needs === "above 0" ? cementPct > 0 : cementPct >= 0))) {
@@ -23,7 +27,9 @@ export function strengthAt(
       leverage += entry * fit.basis.unscaledCovariance[i][j] * other;
     });
   });
-  return { value, leverage };
+  const { spread, reference } = fit.basis;
+  const relative = relativeSpread(spread, value, reference);
+  return { value, leverage: leverage / relative ** 2, sd: fit.residualSd * relative };
 }
 
 /** From the fitted scale to MPa. */

@@ -1,9 +1,10 @@
 import { tQuantile } from "../numerics/tQuantile.js";
-import { boundOffset, type StrengthStatistic } from "./boundOffset.js";
+import type { StrengthStatistic } from "./boundOffset.js";
 import { checkFraction } from "./checkOption.js";
 import { requireFitted } from "./requireFitted.js";
 import { fromFittedScale, strengthAt } from "./strengthAt.js";
 import type { StrengthFit } from "./strengthFit.js";
+import { toleranceOffsets } from "./toleranceOffsets.js";
 
 export interface StrengthBand {
   readonly cementPct: number;
@@ -61,7 +62,7 @@ export function strengthBands(
   if (!(Number.isInteger(steps) && steps > 0)) {
     throw new RangeError(`invalid \`steps\`: ${steps}; expected a whole number above 0`);
   }
-  const { contentsPct, degreesOfFreedom, residualSd } = fitted;
+  const { contentsPct, degreesOfFreedom } = fitted;
   const [first, last] = [contentsPct[0], contentsPct[contentsPct.length - 1]];
   const contents =
     options.cementPct ??
@@ -69,30 +70,28 @@ export function strengthBands(
       i === steps ? last : first + ((last - first) * i) / steps,
     );
   const t = tQuantile((1 + confidence) / 2, degreesOfFreedom);
-  return contents.map((cementPct) => {
-    const { value, leverage } = strengthAt(fitted, cementPct);
-    const mpa = (sds: number) => fromFittedScale(fitted, value + sds * residualSd);
-    const bound = (statistic: StrengthStatistic) =>
-      mpa(
-        boundOffset({
-          statistic,
-          probability: 1 - confidence,
-          coverage,
-          leverage,
-          degreesOfFreedom,
-        }),
-      );
+  const oneSided = -tQuantile(confidence, degreesOfFreedom);
+  const places = contents.map((content) => strengthAt(fitted, content));
+  const offsets = toleranceOffsets(
+    places.map(({ leverage }) => leverage),
+    { confidence, coverage, degreesOfFreedom },
+  );
+  return contents.map((cementPct, index) => {
+    const { value, leverage, sd } = places[index];
+    const mpa = (sds: number) => fromFittedScale(fitted, value + sds * sd);
+    const ofMean = Math.sqrt(leverage);
+    const ofBlock = Math.sqrt(1 + leverage);
     return {
       cementPct,
       meanMpa: mpa(0),
-      meanLowMpa: mpa(-t * Math.sqrt(leverage)),
-      meanHighMpa: mpa(t * Math.sqrt(leverage)),
-      predictionLowMpa: mpa(-t * Math.sqrt(1 + leverage)),
-      predictionHighMpa: mpa(t * Math.sqrt(1 + leverage)),
+      meanLowMpa: mpa(-t * ofMean),
+      meanHighMpa: mpa(t * ofMean),
+      predictionLowMpa: mpa(-t * ofBlock),
+      predictionHighMpa: mpa(t * ofBlock),
       lowerBoundMpa: {
-        mean: bound("mean"),
-        prediction: bound("prediction"),
-        tolerance: bound("tolerance"),
+        mean: mpa(oneSided * ofMean),
+        prediction: mpa(oneSided * ofBlock),
+        tolerance: mpa(offsets[index]),
       },
       leverage,
       extrapolated: cementPct < first || cementPct > last,

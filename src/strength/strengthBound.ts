@@ -3,6 +3,7 @@ import { checkFraction } from "./checkOption.js";
 import { requireFitted } from "./requireFitted.js";
 import { fromFittedScale, strengthAt } from "./strengthAt.js";
 import type { StrengthFit } from "./strengthFit.js";
+import { toleranceOffsets } from "./toleranceOffsets.js";
 
 export interface StrengthBoundOptions {
   readonly statistic: StrengthStatistic;
@@ -44,13 +45,13 @@ export function strengthBound(
   const fitted = requireFitted(fit);
   checkFraction("confidence", confidence);
   checkFraction("coverage", coverage);
-  const { value, leverage } = strengthAt(fitted, cementPct);
-  const offset = boundOffset({
-    statistic,
-    probability: 1 - confidence,
-    coverage,
-    leverage,
-    degreesOfFreedom: fitted.degreesOfFreedom,
-  });
-  return fromFittedScale(fitted, value + offset * fitted.residualSd);
+  const { value, leverage, sd } = strengthAt(fitted, cementPct);
+  const { degreesOfFreedom } = fitted;
+  const offset =
+    statistic === "tolerance"
+      ? toleranceOffsets([leverage], { confidence, coverage, degreesOfFreedom })[0]
+      : boundOffset({
+          ...{ statistic, probability: 1 - confidence, coverage, leverage, degreesOfFreedom },
+        });
+  return fromFittedScale(fitted, value + offset * sd);
 }

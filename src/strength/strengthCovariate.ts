@@ -4,10 +4,7 @@ import type { SpecimenRecord } from "../lab/specimenRecord.js";
 export type StrengthCovariate = "ln age" | "dry density" | "moisture at test";
 
 /** The covariate of a block: ln days, kg/m³ or percent; undefined where it was not measured. */
-export function covariateValue(
-  block: SpecimenRecord,
-  kind: StrengthCovariate,
-): number | undefined {
+export function covariateValue(block: SpecimenRecord, kind: StrengthCovariate): number | undefined {
   if (kind === "ln age") return Math.log(block.ageDays);
   if (kind === "dry density") return block.dryDensityKgM3;
   return block.testMoisturePct ?? block.moisturePct;

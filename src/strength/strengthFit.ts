@@ -1,5 +1,7 @@
 import type { ContentBasis } from "./contentBasis.js";
+import type { CovariateAt } from "./selectBlocks.js";
 import type { StrengthForm } from "./strengthForm.js";
+import type { StrengthSpread } from "./strengthSpread.js";
 
 export interface StrengthCoefficient {
   /** As in the formula of the form. */
@@ -46,7 +48,7 @@ export interface FittedStrength {
   /** Confidence of the coefficient intervals. */
   readonly confidence: number;
   readonly degreesOfFreedom: number;
-  /** On the fitted scale: MPa, or ln MPa for the power form. */
+  /** On the fitted scale: MPa, or ln MPa for the power form; where the scatter grows, at `basis.reference`. */
   readonly residualSd: number;
   /** On the fitted scale. Null where all strengths are the same. */
   readonly rSquared: number | null;
@@ -59,15 +61,34 @@ export interface FittedStrength {
   readonly leaveOneOutErrorMpa: number | null;
   readonly condition: number;
   readonly points: readonly StrengthFitPoint[];
-  /** What the bands are computed from: coefficients on the centred basis and (XᵀX)⁻¹. */
+  /** What else is in the regression, and where the curve is asked. */
+  readonly covariates: readonly CovariateAt[];
+  /** Batches with a level of their own; empty where batches are not in the regression. */
+  readonly batches: readonly string[];
+  /**
+   * What the bands are computed from: the curve's coefficients on the centred basis and their part of
+   * (XᵀWX)⁻¹; how the scatter goes with strength, and the strength at which `residualSd` holds.
+   */
   readonly basis: ContentBasis & {
     readonly coefficients: readonly number[];
     readonly unscaledCovariance: readonly (readonly number[])[];
+    readonly spread: StrengthSpread;
+    readonly reference: number;
   };
 }
 
 export interface UnfittedStrength {
-  readonly status: "too-few-points" | "rank-deficient" | "not-defined";
+  /**
+   * `not-defined`: a logarithm of zero; `missing-reading`: a block lacks a covariate or batch;
+   * `outside-tested`: an age, density or moisture that no block has; `not-converged`: weights.
+   */
+  readonly status:
+    | "too-few-points"
+    | "rank-deficient"
+    | "not-defined"
+    | "missing-reading"
+    | "outside-tested"
+    | "not-converged";
   /** Why there is no curve, and what would mend it. */
   readonly message: string;
   readonly form: StrengthForm;

@@ -1,59 +1,68 @@
 import { blendCurve } from "../blend/blendCurve.js";
-import { blendMaterials } from "../blend/blendMaterials.js";
-import { comparisonSizes } from "../blend/comparisonSizes.js";
-import { powerTarget } from "../blend/powerTarget.js";
+import type { BlendMaterial } from "../blend/blendMaterial.js";
+import type { BlendDesign } from "../blend/blendResult.js";
+import type { BandTargetPoint } from "../blend/blendTarget.js";
+import { checkBlend } from "../blend/checkBlend.js";
+import { type BlendInput, designBlend } from "../blend/designBlend.js";
+import { relaxLimits } from "../blend/relaxLimits.js";
+import { type Robustness, robustness } from "../blend/robustness.js";
 import { characteristicSizes } from "../grading/characteristicSizes.js";
 import { fractions } from "../grading/fractions.js";
+import type { GuidanceEntry } from "../guidance/guidanceEntry.js";
 import type { Finding } from "../lab/finding.js";
 import { STUDY_FILE } from "./parseStudyYaml.js";
-import type { StudyConfig } from "./studyConfig.js";
+import type { MaterialConfig, StudyConfig } from "./studyConfig.js";
 import type { BlendStudy, MaterialResult } from "./studyResult.js";
 
 /** More unmeasured fines than this make the fine end of the blend a guess; common practice, no source. */
 const UNMEASURED_FINES_LIMIT_PCT = 5;
+/** Enough for a probability to about one point. */
+const ROBUSTNESS_DRAWS = 2000;
 
-/** The blend nearest to the study's target, or findings that say why there is none. */
+/** The blend nearest to the study's target within its limits, or findings that say why there is none. */
 export function computeBlend(
   config: StudyConfig,
   materials: readonly MaterialResult[],
+  entries: readonly GuidanceEntry[],
   findings: Finding[],
 ): BlendStudy | undefined {
-  const short = materials.filter(({ curve }) => !reaches100(curve.points, config.target.topSizeMm));
-  for (const { name, curve } of short) {
-    const last = curve.points[curve.points.length - 1];
+  const band = entries.find(({ points }) => points.length > 0)?.points ?? [];
+  if (config.target.kind === "band" && band.length === 0) {
     findings.push({
       severity: "error",
-      code: "curve-ends-early",
+      code: "no-band",
       file: STUDY_FILE,
-      column: "materials",
-      value: name,
-      message: `The coarsest sieve, ${last.sizeMm} mm, passes only ${last.passingPct.toFixed(1)} %: what is coarser was not measured.`,
-      expected: "a coarsest sieve that everything passes",
-      wayOut: "Add the next coarser sieve to the sheet, with 0 g retained.",
+      column: "target.band",
+      value: "guidance",
+      message: "The guidance that the study names limits no passing, so there is no band.",
+      expected: "a guidance entry with limits of passing, or an envelope sheet",
+      wayOut: "Name another entry, bring an envelope, or give an exponent and a top size.",
     });
+    return undefined;
   }
-  if (short.length > 0) return undefined;
-
   const curves = materials.map(({ curve }) => curve);
-  const { exponent, topSizeMm } = config.target;
-  const blend = blendMaterials(
-    config.materials.map(({ id, minSharePct, maxSharePct }, index) => ({
-      id,
-      curve: curves[index],
-      minSharePct,
-      maxSharePct,
-    })),
-    powerTarget(exponent, topSizeMm, comparisonSizes(curves, topSizeMm)),
-  );
+  const input: BlendInput = {
+    materials: materials.map((material, index) => blendMaterial(config.materials[index], material)),
+    target:
+      config.target.kind === "power"
+        ? config.target
+        : { kind: "band", aim: config.target.aim, points: band },
+    limits: config.limits,
+    mostMaterials: config.mostMaterials,
+  };
+  const checked = [...checkBlend(input, STUDY_FILE), ...endFindings(materials)];
+  findings.push(...checked);
+  if (checked.some(({ severity }) => severity === "error")) return undefined;
+  const blend = designBlend(input);
   if (blend.status !== "ok") {
     findings.push({
       severity: "error",
       code: "no-blend",
       file: STUDY_FILE,
-      column: "materials",
+      column: "limits",
       message: blend.message,
-      expected: "shares that can sum to 100 %",
-      wayOut: "Change the shares' limits in study.yaml.",
+      expected: "limits that some blend of these materials can keep",
+      wayOut: "Loosen a limit, or add a material with what is missing.",
     });
     return undefined;
   }
@@ -80,16 +89,84 @@ export function computeBlend(
   return {
     ...blend,
     ...blended,
+    relaxed: relaxLimits(input, blend),
+    robustness: blendRobustness(config, input, blend, band),
     sizes: characteristicSizes(blended.curve),
     fractions: fractions(blended.curve),
     particleDensityKgM3: 1 / specificVolume,
   };
 }
 
-function reaches100(
-  points: readonly { readonly sizeMm: number; readonly passingPct: number }[],
-  topSizeMm: number,
-): boolean {
-  const last = points[points.length - 1];
-  return last.passingPct >= 100 - 1e-9 || last.sizeMm >= topSizeMm;
+/** A curve that ends below 100 % says nothing of the sizes at which the others still go on. */
+function endFindings(materials: readonly MaterialResult[]): Finding[] {
+  const ends = materials.map(({ curve }) => curve.points[curve.points.length - 1]);
+  const coarsest = Math.max(...ends.map(({ sizeMm }) => sizeMm));
+  return materials.flatMap(({ name, sieve }, index): Finding[] => {
+    const { sizeMm, passingPct } = ends[index];
+    if (passingPct >= 100 - 1e-9 || sizeMm >= coarsest) return [];
+    return [
+      {
+        severity: "error",
+        code: "curve-ends-early",
+        file: STUDY_FILE,
+        column: "materials",
+        value: name,
+        message: `The coarsest sieve, ${sieve.rows[0].label}, passes only ${passingPct.toFixed(1)} %: what is coarser was not measured.`,
+        expected: "a coarsest sieve that everything passes",
+        wayOut: "Add the next coarser sieve to the sheet, with 0 g retained.",
+      },
+    ];
+  });
+}
+
+/** A material as blending needs it; without a limits sheet sand and gravel count as non-plastic. */
+function blendMaterial(config: MaterialConfig, { curve, limits }: MaterialResult): BlendMaterial {
+  const { id, name, role, minSharePct, maxSharePct, price } = config;
+  const plain = role === "soil" || limits ? undefined : 0;
+  const perDryTonne =
+    price &&
+    (price.per === "t"
+      ? price.amount * (1 + config.moisturePct / 100)
+      : (price.amount * 1000) / config.looseBulkDensityKgM3);
+  return {
+    id,
+    name,
+    curve,
+    minSharePct,
+    maxSharePct,
+    siteSoil: role === "soil",
+    costPerT: perDryTonne,
+    plasticityIndexPct: limits?.nonPlastic ? 0 : (limits?.plasticityIndexPct ?? plain),
+    linearShrinkagePct: limits?.nonPlastic ? 0 : (limits?.linearShrinkagePct ?? plain),
+  };
+}
+
+/** How often the blend keeps to the band, where the study says how its materials vary. */
+function blendRobustness(
+  config: StudyConfig,
+  input: BlendInput,
+  blend: BlendDesign,
+  band: readonly BandTargetPoint[],
+): Robustness | undefined {
+  const variation = config.materials.flatMap(({ id, finesPlusMinusPct, batchingPlusMinusPct }) =>
+    finesPlusMinusPct === undefined && batchingPlusMinusPct === undefined
+      ? []
+      : [{ id, finesPlusMinusPct, batchingPlusMinusPct }],
+  );
+  if (variation.length === 0 || band.length === 0) return undefined;
+  const finest = Math.max(
+    ...input.materials.map(({ curve, id }) =>
+      variation.some((entry) => entry.id === id) ? curve.points[0].sizeMm : 0,
+    ),
+  );
+  const measured = band.filter(({ sizeMm }) => sizeMm >= finest);
+  if (measured.length === 0) return undefined;
+  return robustness({
+    materials: input.materials,
+    sharesPct: blend.shares.map(({ sharePct }) => sharePct),
+    band: measured,
+    variation,
+    draws: ROBUSTNESS_DRAWS,
+    seed: config.seed,
+  });
 }

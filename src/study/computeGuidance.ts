@@ -1,17 +1,14 @@
 import { checkGuidance } from "../guidance/checkGuidance.js";
+import { envelopeEntry } from "../guidance/envelopeEntry.js";
 import { GUIDANCE_ENTRIES } from "../guidance/guidanceEntries.js";
+import type { GuidanceEntry } from "../guidance/guidanceEntry.js";
 import type { Finding } from "../lab/finding.js";
 import { STUDY_FILE } from "./parseStudyYaml.js";
-import type { StudyConfig } from "./studyConfig.js";
+import type { Study } from "./study.js";
 import type { BlendStudy, GuidanceStudy, MaterialResult } from "./studyResult.js";
 
-/** Holds the soils and the blend against the recommendation that the study names. */
-export function computeGuidance(
-  config: StudyConfig,
-  materials: readonly MaterialResult[],
-  blend: BlendStudy,
-  findings: Finding[],
-): GuidanceStudy[] | undefined {
+/** The entries that a study is held against: its own envelope first, then the recommendation that it names. */
+export function studyGuidance({ config, envelope }: Study, findings: Finding[]): GuidanceEntry[] {
   const entry = GUIDANCE_ENTRIES.find(({ id }) => id === config.guidance);
   if (!entry) {
     findings.push({
@@ -24,12 +21,20 @@ export function computeGuidance(
       expected: `one of ${GUIDANCE_ENTRIES.map(({ id }) => id).join(", ")}`,
       wayOut: "Correct the name in study.yaml.",
     });
-    return undefined;
   }
-  return [
+  return [...(envelope ? [envelopeEntry(envelope)] : []), ...(entry ? [entry] : [])];
+}
+
+/** Holds the soils and the blend against each entry. */
+export function computeGuidance(
+  entries: readonly GuidanceEntry[],
+  materials: readonly MaterialResult[],
+  blend: BlendStudy,
+): GuidanceStudy[] {
+  return entries.flatMap((entry) => [
     ...materials
       .filter(({ role }) => role === "soil")
       .map(({ name, curve, limits }) => ({ name, check: checkGuidance(curve, entry, limits) })),
     { name: "Blend", check: checkGuidance(blend.curve, entry) },
-  ];
+  ]);
 }

@@ -1,7 +1,7 @@
 import type { Finding } from "../lab/finding.js";
 import { analyseCompaction } from "../soil/analyseCompaction.js";
 import { computeBlend } from "./computeBlend.js";
-import { computeGuidance } from "./computeGuidance.js";
+import { computeGuidance, studyGuidance } from "./computeGuidance.js";
 import { computeMaterial } from "./computeMaterial.js";
 import { computeMix } from "./computeMix.js";
 import { computeStrength } from "./computeStrength.js";
@@ -21,14 +21,15 @@ export function computeStudy(study: Study, reading: readonly Finding[] = []): St
   const { config } = study;
   const findings: Finding[] = [...reading];
   const materials = study.materials.map((material) => computeMaterial(material, findings));
-  const blend = computeBlend(config, materials, findings);
+  const entries = studyGuidance(study, findings);
+  const blend = computeBlend(config, materials, entries, findings);
   const compaction =
     study.compaction &&
     analyseCompaction(study.compaction, { particleDensityKgM3: blend?.particleDensityKgM3 });
   if (compaction) findings.push(...compaction.findings);
   const strength = computeStrength(study, findings);
   const mix = blend && strength && computeMix(config, blend, strength, compaction, findings);
-  const guidance = blend && computeGuidance(config, materials, blend, findings);
+  const guidance = blend && computeGuidance(entries, materials, blend);
   if (!blend || !guidance || !strength || findings.some(({ severity }) => severity === "error")) {
     return { findings };
   }

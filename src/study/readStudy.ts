@@ -3,6 +3,7 @@ import { readFile } from "node:fs/promises";
 import { join } from "node:path";
 import type { Finding } from "../lab/finding.js";
 import { readCompaction } from "../lab/readCompaction.js";
+import { readEnvelope } from "../lab/readEnvelope.js";
 import { readGrid } from "../lab/readGrid.js";
 import { readHydrometer } from "../lab/readHydrometer.js";
 import { readLimits } from "../lab/readLimits.js";
@@ -77,6 +78,7 @@ export async function readStudy(folder: string): Promise<StudyReading> {
     const limits = await open(material.limits, `${key}.limits`, readLimits);
     if (sieve) materials.push({ config: material, sieve, hydrometer, limits });
   }
+  const envelope = await open(config.envelope, "envelope", readEnvelope);
   const compaction = await open(config.compaction, "compaction", readCompaction);
   const specimens = await open(config.strength.sheet, "strength.sheet", readSpecimens);
 
@@ -84,7 +86,7 @@ export async function readStudy(folder: string): Promise<StudyReading> {
     return { findings: problems };
   }
   return {
-    study: { config, materials, compaction, specimens, inputs, sheets },
+    study: { config, materials, envelope, compaction, specimens, inputs, sheets },
     findings: problems,
   };
 }

@@ -1,4 +1,5 @@
 import type { CompactionRecord } from "../lab/compactionRecord.js";
+import type { EnvelopeRecord } from "../lab/envelopeRecord.js";
 import type { HydrometerRecord } from "../lab/hydrometerRecord.js";
 import type { LimitsRecord } from "../lab/limitsRecord.js";
 import type { SheetGrid } from "../lab/sheetGrid.js";
@@ -24,6 +25,7 @@ export interface StudyMaterial {
 export interface Study {
   readonly config: StudyConfig;
   readonly materials: readonly StudyMaterial[];
+  readonly envelope?: EnvelopeRecord;
   readonly compaction?: CompactionRecord;
   readonly specimens: SpecimenSheet;
   readonly inputs: readonly InputFile[];

@@ -1,3 +1,4 @@
+import type { BandAim, BlendLimit, FixedOrRange } from "../blend/blendTarget.js";
 import type { UnitSystem } from "../quantities/displayUnits.js";
 
 /** A price per tonne as weighed on delivery, its water included, or per loose cubic metre; in the study's currency. */
@@ -24,12 +25,15 @@ export interface MaterialConfig {
   /** Allowed share of the dry mass of all soil and aggregate. */
   readonly minSharePct: number;
   readonly maxSharePct: number;
+  /** How the material varies from load to load; absent where nothing is stated. */
+  readonly finesPlusMinusPct?: number;
+  readonly batchingPlusMinusPct?: number;
 }
 
-export interface TargetConfig {
-  readonly exponent: number;
-  readonly topSizeMm: number;
-}
+/** A power curve, fixed or the best within a range; or the band of the guidance (or of the study's own envelope). */
+export type TargetConfig =
+  | { readonly kind: "power"; readonly exponent: FixedOrRange; readonly topSizeMm: FixedOrRange }
+  | { readonly kind: "band"; readonly aim: Exclude<BandAim, "least-carbon"> };
 
 export type RequirementStatistic = "mean" | "prediction" | "tolerance";
 
@@ -93,8 +97,13 @@ export interface StudyConfig {
   readonly seed: number;
   readonly materials: readonly MaterialConfig[];
   readonly target: TargetConfig;
+  /** Conditions that the blend must keep, beside the materials' own shares. */
+  readonly limits: readonly BlendLimit[];
+  readonly mostMaterials?: number;
   /** Name of the guidance entry that the blend is held against. */
   readonly guidance: string;
+  /** Sheet of the study's own grading envelope. */
+  readonly envelope?: string;
   readonly compaction?: string;
   readonly cement: CementConfig;
   readonly strength: StrengthConfig;

@@ -4,7 +4,9 @@ import type { Recipe } from "../batch/recipeResult.js";
 import type { VolumeParts } from "../batch/volumeParts.js";
 import type { WallAmounts } from "../batch/wallQuantities.js";
 import type { BlendedCurve } from "../blend/blendCurve.js";
-import type { BlendResult } from "../blend/blendMaterials.js";
+import type { BlendDesign } from "../blend/blendResult.js";
+import type { Relaxation } from "../blend/relaxLimits.js";
+import type { Robustness } from "../blend/robustness.js";
 import type { CharacteristicSizes } from "../grading/characteristicSizes.js";
 import type { ChosenModel } from "../grading/chosenModel.js";
 import type { GradingOverlap, GradingRepair } from "../grading/combinedGrading.js";
@@ -45,7 +47,11 @@ export interface MaterialResult {
   readonly limits?: ConsistencyResult;
 }
 
-export interface BlendStudy extends BlendResult, BlendedCurve {
+export interface BlendStudy extends BlendDesign, BlendedCurve {
+  /** What a little more room at each limit that binds would buy. */
+  readonly relaxed: readonly Relaxation[];
+  /** How often the blend keeps to the guidance band, where the study says how its materials vary. */
+  readonly robustness?: Robustness;
   readonly sizes: CharacteristicSizes;
   readonly fractions: Fractions;
   /** Mean particle density of the blend by volume: 100 / Σ (share / density). */

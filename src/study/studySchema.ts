@@ -1,8 +1,9 @@
 import { z } from "zod";
+import { limitsField } from "./limitsField.js";
 import { priceField } from "./priceField.js";
 import { quantityField } from "./quantityField.js";
-import { sizeField } from "./sizeField.js";
 import type { StudyConfig } from "./studyConfig.js";
+import { targetField } from "./targetField.js";
 
 /** The value of `format` in a `study.yaml` of this version. */
 export const STUDY_FORMAT = "loambook-study/1";
@@ -35,6 +36,12 @@ const material = z
     moisture: percent("6.5 %", 60),
     price: priceField.optional(),
     share,
+    varies: z
+      .strictObject({
+        fines: percent("4 %", 50).optional(),
+        batching: percent("3 %", 50).optional(),
+      })
+      .default({}),
   })
   .transform((entry) => ({
     id: entry.id,
@@ -49,6 +56,8 @@ const material = z
     price: entry.price,
     minSharePct: entry.share.min,
     maxSharePct: entry.share.max,
+    finesPlusMinusPct: entry.varies.fines,
+    batchingPlusMinusPct: entry.varies.batching,
   }));
 
 const requirement = z
@@ -143,13 +152,11 @@ export const studySchema = z
     currency: text.optional(),
     seed: z.int().min(0).max(4_294_967_295).default(1),
     materials: z.array(material).min(1).max(12),
-    target: z
-      .strictObject({
-        exponent: z.number().min(0.05).max(1),
-        "top-size": sizeField,
-      })
-      .transform((entry) => ({ exponent: entry.exponent, topSizeMm: entry["top-size"] })),
+    target: targetField,
+    limits: limitsField,
+    "most-materials": z.int().min(1).max(12).optional(),
     guidance: text,
+    envelope: sheet.optional(),
     compaction: sheet.optional(),
     cement,
     strength,

@@ -3,8 +3,14 @@ import type { GuidanceStudy, StudyResult } from "../study/studyResult.js";
 import { fixed, numberColumn } from "./cell.js";
 import type { CautionsBlock, ReferencesBlock, TableBlock } from "./reportBlock.js";
 
-/** The soils and the blend against a published recommendation, criterion by criterion. */
-export function guidanceTable(guidance: readonly GuidanceStudy[]): TableBlock {
+/** A table for each entry that the study is held against. */
+export function guidanceTables(guidance: readonly GuidanceStudy[]): TableBlock[] {
+  const entries = [...new Set(guidance.map(({ check }) => check.entry.id))];
+  return entries.map((id) => guidanceTable(guidance.filter(({ check }) => check.entry.id === id)));
+}
+
+/** The soils and the blend against one recommendation, criterion by criterion. */
+function guidanceTable(guidance: readonly GuidanceStudy[]): TableBlock {
   const [{ check }] = guidance;
   const { entry } = check;
   return {

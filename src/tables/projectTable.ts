@@ -1,6 +1,7 @@
+import type { FixedOrRange } from "../blend/blendTarget.js";
 import { formatQuantity } from "../quantities/displayUnits.js";
-import { formatNumber } from "../quantities/formatNumber.js";
-import type { StudyConfig } from "../study/studyConfig.js";
+import type { StudyConfig, TargetConfig } from "../study/studyConfig.js";
+import { plain } from "./cell.js";
 import type { KeyValuesBlock } from "./reportBlock.js";
 import { statisticName } from "./statisticName.js";
 
@@ -25,7 +26,7 @@ export function projectTable(config: StudyConfig): KeyValuesBlock {
       { label: "Basis of the requirement (as entered)", value: requirement.basis },
       {
         label: "Target grading (as entered)",
-        value: `power curve with exponent ${target.exponent} and top size ${formatNumber(target.topSizeMm, 3)} mm`,
+        value: targetWords(target),
       },
       { label: "Cement", value: config.cement.name },
       { label: "Date of the study", value: config.date },
@@ -46,4 +47,21 @@ function openings({ element, units }: StudyConfig): string {
       `${count} × ${formatQuantity(widthM * 1000, "length", units)} by ${formatQuantity(heightM * 1000, "length", units)}`,
   );
   return `openings ${list.join(", ")}`;
+}
+
+const SEEK = {
+  "most-site-soil": "the most site soil",
+  "least-cost": "the least cost",
+  "nearest-middle": "the middle of the band",
+};
+
+function targetWords(target: TargetConfig): string {
+  if (target.kind === "band") {
+    return `inside the band of the guidance; among such blends, ${SEEK[target.aim]}`;
+  }
+  const words = (value: FixedOrRange) =>
+    typeof value === "number"
+      ? plain(value)
+      : `the best from ${plain(value.min)} to ${plain(value.max)}`;
+  return `power curve, exponent ${words(target.exponent)}, top size ${words(target.topSizeMm)} mm`;
 }

@@ -11,13 +11,7 @@ function allFigures(result: StudyResult): loam.Figure[] {
     loam.modelChart("Model", materials[0].curve, materials[0].models),
     loam.compactionChart("Compaction", compaction, config.units),
     loam.sharesChart("Shares", config.materials, blend),
-    loam.blendChart(
-      "Blend",
-      blend.curve,
-      blend.points,
-      config.target.topSizeMm,
-      loam.guidanceBand(result.guidance[0].check.entry),
-    ),
+    loam.blendChart("Blend", blend, loam.guidanceBand(result.guidance[0].check.entry)),
     loam.strengthChart("Strength", result),
   ];
 }

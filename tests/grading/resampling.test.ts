@@ -5,8 +5,10 @@ import { fitGrading } from "../../src/grading/fitGrading.js";
 import { modelCurve } from "../../src/grading/modelCurve.js";
 import type { GradingModelName } from "../../src/grading/models/gradingModel.js";
 import { GRADING_MODELS } from "../../src/grading/models/gradingModels.js";
+import { passingAtSize } from "../../src/grading/passingAtSize.js";
 import { quantityIntervals } from "../../src/grading/quantityIntervals.js";
 import { quickFit } from "../../src/grading/quickFit.js";
+import { DEFAULT_READING_ERRORS } from "../../src/grading/readingErrors.js";
 import { readingSpread } from "../../src/grading/readingSpread.js";
 import { resampleFits } from "../../src/grading/resampleFits.js";
 import { resampleGrading } from "../../src/grading/resampleGrading.js";
@@ -99,7 +101,8 @@ describe("resampleFits", () => {
     const { user, system } = process.cpuUsage(before);
     expect(values).toHaveLength(1000);
     expect(notConverged).toBeLessThan(20);
-    expect((user + system) / 1000).toBeLessThan(400);
+    // Measured 170 to 250 ms of processor time; several times that is a fault, not a slow machine.
+    expect((user + system) / 1000).toBeLessThan(1000);
   });
 
   it("residual and parametric bands agree, and hold the curve that the points were drawn from", () => {
@@ -209,6 +212,34 @@ describe("resampleReadings", () => {
     const fit = fitGrading(curves[0], "weibull");
     const band = resampleGrading(fit, { sizesMm: [0.2], seed: 1, method: "readings", curves });
     expect(band[0].highPct).toBeGreaterThan(band[0].lowPct);
+  });
+
+  it("takes a pipette in place of a hydrometer, and not both", () => {
+    const pipette = {
+      file: "sheets/pipette.csv",
+      dryMassG: 20,
+      separatingSizeMm: 0.063,
+      cylinderVolumeCm3: 500,
+      pipetteVolumeCm3: 10,
+      dispersantG: 1,
+      samples: [
+        { timeMin: 4.7, depthMm: 100, temperatureC: 20, solidsG: 0.22, row: 8 },
+        { timeMin: 500, depthMm: 100, temperatureC: 20, solidsG: 0.08, row: 9 },
+      ],
+    };
+    const both = { sieve, pipette, particleDensityKgM3: 2650 };
+    const curves = resampleReadings(frozen(both), { seed: 8, resamples: 200 });
+    const clay = quantityIntervals(curves).find(({ quantity }) => quantity === "clayPct")!;
+    const none = Object.fromEntries(Object.keys(DEFAULT_READING_ERRORS).map((name) => [name, 0]));
+    const [measured] = resampleReadings(both, { seed: 1, resamples: 2, errors: none });
+    const pct = passingAtSize(measured, 0.002)!;
+    // 19.8 % pass 0.063 mm; of the 20 g in the cylinder 3 g are finer than 0.0019 mm.
+    expect(pct / (0.15 * 19.8)).toBeCloseTo(1, 1);
+    expect(clay.low).toBeLessThan(pct);
+    expect(clay.high).toBeGreaterThan(pct);
+    expect(() => resampleReadings({ ...both, hydrometer }, { seed: 1 })).toThrow(
+      "invalid `pipette`",
+    );
   });
 
   it("takes a split sample and a washed one", () => {

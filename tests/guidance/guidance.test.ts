@@ -59,12 +59,18 @@ describe("the entries", () => {
       fractions,
       consistency,
       judgedTogether,
+      others = [],
       notes,
     } of GUIDANCE_ENTRIES) {
       expect(source.authors && source.title && source.locator && notes).toMatch(/\S/);
       expect(
-        points.length + fractions.length + consistency.length + (judgedTogether ? 1 : 0),
+        points.length +
+          fractions.length +
+          consistency.length +
+          others.length +
+          (judgedTogether ? 1 : 0),
       ).toBeGreaterThan(0);
+      for (const { min = 0, max = Infinity } of others) expect(min).toBeLessThan(max);
       for (const { lowPct, highPct } of points) expect(lowPct).toBeLessThanOrEqual(highPct);
       for (const { minPct, maxPct } of fractions) expect(minPct).toBeLessThanOrEqual(maxPct);
     }

@@ -109,8 +109,8 @@ describe("bad input that only the analysis sees", () => {
     copy.edit("study.yaml", "share: { max: 60 % }", "share: { max: 20 % }");
     copy.edit("study.yaml", "share: { max: 60 % }", "share: { max: 20 % }");
     const errors = await errorsOf(copy);
-    expect(errors).toMatchObject([{ code: "no-blend" }]);
-    expect(errors[0].message).toMatch(/10(\.0)? points/);
+    expect(errors).toMatchObject([{ code: "blend-shares-exclude", column: "materials" }]);
+    expect(errors[0].wayOut).toMatch(/10(\.0)? points/);
   });
 
   it("a coarsest sieve that holds something back", async () => {

@@ -47,6 +47,11 @@ export const REMEMBERED_ENTRIES: readonly GuidanceEntry[] = [
       { quantity: "liquidLimitPct", maxPct: 45, below: true },
       { quantity: "linearShrinkagePct", maxPct: 5 },
     ],
+    others: [
+      { quantity: "organicPct", max: 2 },
+      { quantity: "saltsPct", max: 2 },
+      { quantity: "dryDensityKgM3", min: 1700, max: 2200 },
+    ],
     notes:
       "Recalled with boundaries 0.002, 0.06 and 2 mm; 0.063 mm is used. For unstabilised earth.",
   },
@@ -135,6 +140,7 @@ export const REMEMBERED_ENTRIES: readonly GuidanceEntry[] = [
     ],
     derived: false,
     consistency: [{ quantity: "plasticityIndexPct", maxPct: 8 }],
+    others: [{ quantity: "organicPct", max: 2 }],
     notes: "Recalled as advice for economical cement contents in pavements, not as a hard limit.",
   },
 ];

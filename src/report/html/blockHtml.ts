@@ -23,7 +23,7 @@ export function blockHtml(node: DocumentNode): string {
   switch (node.kind) {
     case "heading": {
       const tag = `h${Math.min(6, node.level + 1)}`;
-      const number = `<span class="number">${node.number}</span> `;
+      const number = node.number ? `<span class="number">${node.number}</span> ` : "";
       return `<${tag} id="${node.id}">${number}${inlineHtml(node.inlines)}</${tag}>`;
     }
     case "prose":

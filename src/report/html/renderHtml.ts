@@ -10,6 +10,7 @@ import { contentsHtml } from "./contentsHtml.js";
 import { isInteractive } from "./figureHtml.js";
 import { pageCss } from "./pageCss.js";
 import { pageScript } from "./pageScript.js";
+import { sheetCss } from "./sheetCss.js";
 
 /** What a caller may change about the HTML file. */
 export interface HtmlOptions {
@@ -69,6 +70,7 @@ function annexHtml(document: ReportDocument): { html: string; entries: string[] 
  */
 export function renderHtml(document: ReportDocument, options: HtmlOptions = {}): string {
   const { meta, nodes } = document;
+  const sheet = meta.layout === "sheet";
   const interactive =
     options.interactive !== false &&
     nodes.some((node) => node.kind === "figure" && isInteractive(node));
@@ -90,17 +92,16 @@ export function renderHtml(document: ReportDocument, options: HtmlOptions = {}):
 <meta name="referrer" content="no-referrer">${keywords}
 <link rel="icon" href="data:,">
 <title>${escapeHtml(meta.title)}</title>
-<style>${pageCss}</style>
+<style>${pageCss}${sheet ? sheetCss(meta.page) : ""}</style>
 </head>
-<body>
-<a class="skip" href="#main">Skip to the report</a>
+<body${sheet ? ' class="sheet"' : ""}>
+<a class="skip" href="#main">Skip to the ${sheet ? "sheet" : "report"}</a>
 ${meta.invented ? `<p class="banner" role="note">${INVENTED_WORDS.long}</p>\n` : ""}<div class="frame">
 <header class="title">
 <h1>${escapeHtml(meta.title)}</h1>${subtitle}
 <p class="facts">${facts.map(escapeHtml).join(" · ")}</p>
 </header>
-${contentsHtml(nodes, annex.entries)}
-<main id="main" tabindex="-1">
+${sheet ? "" : `${contentsHtml(nodes, annex.entries)}\n`}<main id="main" tabindex="-1">
 ${nodes.map(blockHtml).join("\n")}
 ${annex.html}
 </main>

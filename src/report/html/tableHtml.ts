@@ -12,6 +12,7 @@ function cell(tag: string, side: Side | undefined, inner: string): string {
   const names = [
     side === undefined || side === "left" ? "" : side,
     inner.replace(/<[^>]*>/g, "").length > LONG_TEXT ? "long" : "",
+    inner.includes("\n") ? "lines" : "",
   ].filter((name) => name !== "");
   const shown = names.length === 0 ? "" : ` class="${names.join(" ")}"`;
   return `<${tag}${shown}>${inner}</${tag.split(" ")[0]}>`;
@@ -24,9 +25,11 @@ function scrolling(label: string, table: string): string {
 
 /** A report table or label–value list, numbered and captioned, with header cells and notes. */
 export function tableHtml(node: NumberedBlock): string {
-  const label = `Table ${node.number}`;
-  const caption = `<caption><span><span class="label">${label}</span> ${escapeHtml(node.caption)}</span></caption>`;
-  const id = `table-${node.number}`;
+  const numbered = node.number !== undefined;
+  const label = numbered ? `Table ${node.number}` : node.caption || "Table";
+  const mark = numbered ? `<span class="label">${label}</span> ` : "";
+  const caption = `<caption><span>${mark}${escapeHtml(node.caption)}</span></caption>`;
+  const id = numbered ? ` id="table-${node.number}"` : "";
   if (node.kind === "keyValues") {
     const rows = node.items
       .map(
@@ -36,7 +39,7 @@ export function tableHtml(node: NumberedBlock): string {
       .join("\n");
     return scrolling(
       label,
-      `<table id="${id}" class="pairs">${caption}\n<tbody>\n${rows}\n</tbody></table>`,
+      `<table${id} class="pairs">${caption}\n<tbody>\n${rows}\n</tbody></table>`,
     );
   }
   const sides = node.columns.map((column, index) =>
@@ -59,7 +62,9 @@ export function tableHtml(node: NumberedBlock): string {
       return `<tr>${cells.join("")}</tr>`;
     })
     .join("\n");
-  const table = `<table id="${id}">${caption}\n<thead><tr>${head}</tr></thead>\n<tbody>\n${rows}\n</tbody></table>`;
+  const headed = node.columns.some(({ header }) => header !== "");
+  const thead = headed ? `<thead><tr>${head}</tr></thead>\n` : "";
+  const table = `<table${id}>${caption}\n${thead}<tbody>\n${rows}\n</tbody></table>`;
   const notes = (node.notes ?? []).map((note) => `<li>${escapeHtml(note)}</li>`).join("");
   return scrolling(label, table) + (notes === "" ? "" : `\n<ul class="table-notes">${notes}</ul>`);
 }

@@ -26,6 +26,7 @@ export function pdfData(
       facts: [meta.place, longDate(date)].filter(Boolean).join("  ·  "),
       longDate: longDate(date),
       language: meta.language,
+      sheet: meta.layout === "sheet",
       paper: page === "A4" ? "a4" : "us-letter",
       ...dateParts(date),
       invented: meta.invented === true,

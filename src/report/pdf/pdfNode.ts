@@ -4,6 +4,9 @@ import { findingDetail } from "../findingPlace.js";
 import { plainText } from "../plainText.js";
 import { columnWidths } from "./columnWidths.js";
 
+/** Characters of room for what is written by hand. */
+const WRITTEN_IN = 30;
+
 /** A node as the template reads it: plain JSON. */
 export type PdfNode = { readonly kind: string } & Readonly<Record<string, unknown>>;
 /** Typst maths for a TeX formula, or undefined when it has to be shown as TeX. */
@@ -64,6 +67,9 @@ export function pdfNode(node: DocumentNode, mathOf: MathOf): PdfNode | undefined
       const cells = node.columns.map((_, index) => node.rows.map((row) => row[index]!));
       const widths = columnWidths(
         node.columns.map((column, index) => [column.header, column.unit ?? "", ...cells[index]!]),
+        // only a sheet has tables without a number
+        node.number === undefined ? WRITTEN_IN : 0,
+        2,
       );
       const sides = node.columns.map((column, index) => cellAlign(column.align, cells[index]!));
       const columns = node.columns.map(({ header, unit }) => ({ header, unit: unit ?? "" }));

@@ -1,30 +1,42 @@
 import { templateBlocks } from "./templateBlocks.js";
 import { templateStyle } from "./templateStyle.js";
 
-/** Third part: title page, contents, body and annexes. */
-const templatePages = `#v(2.2cm)
-#block(width: 1.6cm, height: 5pt, fill: accent, below: 16pt)
-#show title: set text(font: sans, size: 25pt, weight: 600)
-#show title: set par(leading: 0.45em, justify: false)
-#show title: set align(left)
-#show title: set block(below: 0.6em)
-#title()
-#if meta.subtitle != "" { block(below: 1em, text(size: 14pt, fill: soft, meta.subtitle)) }
-#block(above: 1.4em, below: 1.4em, text(font: sans, size: 10pt, fill: soft, meta.facts))
-#if meta.invented { boxed(warn-wash, warn, par(text(weight: 600, fill: warn, meta.inventedLong))) }
-#v(1cm)
-#{
-  show heading: set text(size: 12.5pt, fill: accent)
-  heading(level: 1, numbering: none, outlined: false, bookmarked: false)[Contents]
+/** Third part: title page and contents, or the head of a sheet; body and annexes. */
+const templatePages = `#let front-of-sheet = {
+  show title: set text(font: sans, size: 28pt, weight: 700, fill: accent)
+  show title: set block(above: 0pt, below: 0.5em)
+  title()
+  if meta.subtitle != "" { block(below: 0.45em, text(size: 15pt, weight: 600, meta.subtitle)) }
+  block(above: 0pt, below: 0.8em, text(size: 11pt, fill: soft, meta.facts))
 }
-#{
-  set text(font: sans, size: 10pt, number-width: "tabular")
-  show outline.entry.where(level: 1): set block(above: 0.95em)
-  show outline.entry.where(level: 1): set text(weight: 600)
-  set outline.entry(fill: box(width: 1fr, inset: (x: 4pt), repeat(text(fill: hair, "."), gap: 3pt)))
-  outline(title: none, depth: 2, indent: 1.6em)
+#let front-of-report = {
+  v(2.2cm)
+  block(width: 1.6cm, height: 5pt, fill: accent, below: 16pt)
+  {
+    show title: set text(font: sans, size: 25pt, weight: 600)
+    show title: set par(leading: 0.45em, justify: false)
+    show title: set align(left)
+    show title: set block(below: 0.6em)
+    title()
+  }
+  if meta.subtitle != "" { block(below: 1em, text(size: 14pt, fill: soft, meta.subtitle)) }
+  block(above: 1.4em, below: 1.4em, text(font: sans, size: 10pt, fill: soft, meta.facts))
+  if meta.invented { boxed(warn-wash, warn, par(text(weight: 600, fill: warn, meta.inventedLong))) }
+  v(1cm)
+  {
+    show heading: set text(size: 12.5pt, fill: accent)
+    heading(level: 1, numbering: none, outlined: false, bookmarked: false)[Contents]
+  }
+  {
+    set text(font: sans, size: 10pt, number-width: "tabular")
+    show outline.entry.where(level: 1): set block(above: 0.95em)
+    show outline.entry.where(level: 1): set text(weight: 600)
+    set outline.entry(fill: box(width: 1fr, inset: (x: 4pt), repeat(text(fill: hair, "."), gap: 3pt)))
+    outline(title: none, depth: 2, indent: 1.6em)
+  }
+  pagebreak()
 }
-#pagebreak()
+#if meta.sheet { front-of-sheet } else { front-of-report }
 #show-blocks(doc.nodes, top: true)
 
 #if meta.inputs.len() > 0 {

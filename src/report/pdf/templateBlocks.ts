@@ -15,12 +15,20 @@ export const templateBlocks = `#let inlines(nodes) = {
 }
 
 #let rules = (top: 1pt + accent, head: 0.7pt + accent, row: 0.4pt + hair)
+// an empty cell is to be written in, a number to be seen from afar
+#let sheet-cell(cell, side) = {
+  if cell == "" { box(height: 1.1em) }
+  else if type(cell) == str and cell.contains("\n") { set par(leading: 0.8em); cell }
+  else if side == "right" { text(weight: 700, cell) }
+  else { [#cell] }
+}
 #let grid-table(columns, align, header, rows) = {
-  set text(font: sans, size: 9pt, number-type: "lining", number-width: "tabular")
-  set par(leading: 0.55em, justify: false)
+  set text(font: sans, size: sized(9pt, if columns.len() > 4 { 12.5pt } else { 16pt }), number-type: "lining", number-width: "tabular")
+  set par(leading: sized(0.55em, 0.45em), justify: false)
+  set table.cell(breakable: not meta.sheet)
   let cells = rows.enumerate().map(((at, row)) => {
-    let parts = row.map(cell => [#cell])
-    if at + 1 < rows.len() { parts + (table.hline(stroke: rules.row),) } else { parts }
+    let parts = row.enumerate().map(((x, cell)) => if meta.sheet { sheet-cell(cell, align.at(x)) } else { [#cell] })
+    if at + 1 < rows.len() and not meta.sheet { parts + (table.hline(stroke: rules.row),) } else { parts }
   }).flatten()
   let head = if header == none { (table.hline(stroke: rules.top),) } else {
     (table.header(table.hline(stroke: rules.top), ..header, table.hline(stroke: rules.head)),)
@@ -28,8 +36,8 @@ export const templateBlocks = `#let inlines(nodes) = {
   table(
     columns: columns.map(c => if c == 0 { auto } else { c * 1fr }),
     align: (x, y) => (if align.at(x) == "right" { right } else if align.at(x) == "center" { center } else { left }) + (if header != none and y == 0 { bottom } else { top }),
-    inset: (x, y) => (left: if x == 0 { 1pt } else { 6pt }, right: if x + 1 == columns.len() { 1pt } else { 6pt }, y: 5pt),
-    stroke: none,
+    inset: (x, y) => (left: if x == 0 { 1pt } else { 6pt }, right: if x + 1 == columns.len() { 1pt } else { 6pt }, y: 5pt) + sized((:), (left: 7pt, right: 7pt, y: 7pt)),
+    stroke: sized(none, 0.6pt + soft),
     ..head, ..cells, table.hline(stroke: rules.top),
   )
 }
@@ -39,6 +47,13 @@ export const templateBlocks = `#let inlines(nodes) = {
 }
 // a short table stays on one page; a long one breaks, and its header is repeated
 #let numbered(node, kind, supplement, body, rows: 0) = {
+  if node.at("number", default: none) == none {
+    block(above: 1.1em, below: 1.1em, {
+      if node.caption != "" { block(below: 0.5em, sticky: true, text(font: sans, size: sized(11pt, 15pt), weight: 600, fill: accent, node.caption)) }
+      body
+    })
+    return
+  }
   show figure: set block(breakable: rows > 14)
   figure(
     body, kind: kind, supplement: supplement, caption: [#node.caption],
@@ -46,11 +61,11 @@ export const templateBlocks = `#let inlines(nodes) = {
   )
 }
 #let boxed(tint, edge, body) = block(
-  width: 100%, fill: tint, stroke: (left: 2pt + edge), inset: (x: 11pt, y: 9pt), above: 1.3em, below: 1.3em,
-  { set text(font: sans, size: 9.5pt); set par(leading: 0.62em, spacing: 0.75em); body },
+  width: 100%, fill: tint, stroke: (left: 2pt + edge), inset: (x: 11pt, y: sized(9pt, 6pt)), above: sized(1.3em, 0.7em), below: sized(1.3em, 0.7em), breakable: not meta.sheet,
+  { set text(font: sans, size: sized(9.5pt, 12pt)); set par(leading: sized(0.62em, 0.5em), spacing: sized(0.75em, 0.5em)); body },
 )
 #let tag(words, tint) = { text(weight: 600, fill: tint, words); h(0.6em) }
-#let detail(words) = par(text(size: 0.92em, fill: soft, words))
+#let detail(words) = par(text(size: sized(0.92em, 0.75em), fill: soft, words))
 
 #let show-blocks(nodes, top: false) = for node in nodes {
   let kind = node.kind
@@ -73,9 +88,9 @@ export const templateBlocks = `#let inlines(nodes) = {
     block(above: 1.5em, below: 1.5em, grid-table(node.widths, node.sides, node.header.map(c => text(weight: 600, inlines(c))), node.rows.map(row => row.map(inlines))))
   } else if kind == "table" {
     numbered(node, table, [Table], rows: node.rows.len(), {
-      grid-table(node.widths, node.sides, node.columns.map(head-cell), node.rows)
+      grid-table(node.widths, node.sides, if node.columns.all(c => c.header == "") { none } else { node.columns.map(head-cell) }, node.rows)
       if node.notes.len() > 0 {
-        block(above: 0.8em, { set text(font: sans, size: 8.5pt, fill: soft); set par(leading: 0.55em, spacing: 0.6em); for note in node.notes { par[#note] } })
+        block(above: 0.8em, { set text(font: sans, size: sized(8.5pt, 11pt), fill: soft); set par(leading: 0.55em, spacing: 0.6em); for note in node.notes { par[#note] } })
       }
     })
   } else if kind == "keyValues" {

@@ -10,6 +10,8 @@ export const templateStyle = `#let doc = json("/document.json")
 #let wash = rgb("#f5f0e8")
 #let warn = rgb("#8a3b12")
 #let warn-wash = rgb("#fbf1e9")
+// a sheet is read at arm's length
+#let sized(page, sheet) = if meta.sheet { sheet } else { page }
 
 #set document(
   title: meta.title,
@@ -17,17 +19,17 @@ export const templateStyle = `#let doc = json("/document.json")
   description: meta.description,
   date: datetime(year: meta.year, month: meta.month, day: meta.day),
 )
-#set text(font: serif, size: 10.5pt, lang: meta.language, fallback: false, number-type: "lining", fill: rgb("#1f1a15"))
-#set par(leading: 0.72em, spacing: 1.15em)
+#set text(font: sized(serif, sans), size: sized(10.5pt, 14pt), lang: meta.language, fallback: false, number-type: "lining", fill: rgb("#1f1a15"))
+#set par(leading: sized(0.72em, 0.55em), spacing: sized(1.15em, 0.8em))
 #set page(
   paper: meta.paper,
-  margin: (x: 2.5cm, top: 2.9cm, bottom: 2.5cm),
+  margin: sized((x: 2.5cm, top: 2.9cm, bottom: 2.5cm), (x: 1.6cm, top: 1.9cm, bottom: 1.7cm)),
   header: context {
     set text(font: sans, size: 8.5pt, fill: soft)
     if meta.invented {
       block(width: 100%, below: 5pt, text(fill: warn, weight: 600, meta.inventedShort))
     }
-    if counter(page).get().first() > 1 {
+    if counter(page).get().first() > 1 and not meta.sheet {
       block(width: 100%, stroke: (bottom: 0.5pt + hair), inset: (bottom: 5pt), grid(
         columns: (1fr, auto), column-gutter: 2em,
         meta.running, meta.longDate,
@@ -36,7 +38,7 @@ export const templateStyle = `#let doc = json("/document.json")
   },
   footer: context {
     set text(font: sans, size: 8.5pt, fill: soft, number-width: "tabular")
-    grid(columns: (1fr, auto), meta.madeWith,
+    grid(columns: (1fr, auto), if meta.sheet [#meta.running  ·  #meta.madeWith] else { meta.madeWith },
       [page #counter(page).display() of #counter(page).final().first()])
   },
 )

@@ -1,0 +1,147 @@
+import type { Finding } from "../lab/finding.js";
+import type { Between } from "./cementComparison.js";
+import { checkAbove } from "./checkAmount.js";
+import type { EarthElement } from "./earthElement.js";
+import { elementFindings } from "./elementFindings.js";
+import { elementPlan } from "./elementPlan.js";
+import type { Recipe } from "./recipeResult.js";
+import { scaleRecipe } from "./scaleRecipe.js";
+
+export interface ElementAmounts {
+  readonly planAreaM2: number;
+  /** Along the middle of the wall; 0 of piers. */
+  readonly openingsAreaM2: number;
+  /** Rammed volume that stands in the end. */
+  readonly netVolumeM3: number;
+  readonly madeVolumeM3: number;
+  /** Both faces, the ends and the reveals of openings. */
+  readonly formAreaM2: number;
+  readonly lifts: number;
+  readonly compactedLiftM: number;
+  readonly lastLiftM: number;
+  /** Depth of loose mix to spread for a lift; null without all bulk densities. */
+  readonly looseLiftM: number | null;
+  /** Compacted depth in percent of the loose depth. */
+  readonly compactedOfLoosePct: number | null;
+  /** Rammed volume of a full lift where nothing is open. */
+  readonly liftVolumeM3: number;
+  /** Batches of the recipe's size in such a lift, waste not counted. */
+  readonly batchesPerLift: number;
+  /** The recipe in the amount to make, at the density given. */
+  readonly mix: Recipe;
+  /** Batches of the recipe's size, not rounded. */
+  readonly batches: number;
+  /** From the low to the high density. */
+  readonly dryMassKg: Between;
+  readonly cementKg: Between;
+  /** Whole bags for the low and the high density. */
+  readonly cementBags: Between;
+}
+
+/** An element's amounts, or what is wrong with its measures. */
+export interface ElementQuantities {
+  readonly status: "ok" | "invalid";
+  readonly message: string;
+  readonly amounts: ElementAmounts | null;
+  readonly findings: readonly Finding[];
+}
+
+/**
+ * Gives what a wall, bench, set of piers or closed ring needs, with the range that the density brings.
+ *
+ * Formulas: volume = plan area × height − openings × thickness; a ring's plan area = middle length ×
+ * thickness, corners once; form area = formed length × height − 2 × openings + the reveals (thickness ×
+ * girth of each opening); dry mass = volume × (1 + waste/100) × rammed dry density; loose depth of a
+ * lift = compacted depth × rammed dry density × loose volume per dry mass of the recipe. The loose volume is
+ * the sum of the loose volumes that go into the mixer: mixing fills gaps, so the true loose depth is
+ * less; try it at the first lift. For the same reason `compactedOfLoosePct` is an estimate.
+ *
+ * @param of.density rammed dry density of all solids, cement included; `low` and `high` default to `best`.
+ * @throws RangeError for a density or bag mass not above 0 or a range out of order. Bad geometry gives
+ * findings. Source: own arithmetic.
+ *
+ * @example
+ * const materials = [{ id: "soil", name: "Soil", sharePct: 100, looseBulkDensityKgM3: 1200, moisturePct: 6 }];
+ * const batch = recipe({ materials, cementPct: 5, cementBulkDensityKgM3: 1200, targetMoisturePct: 10, batchDryMassKg: 100 });
+ * const ring = { kind: "ring", plan: { shape: "rectangle", lengthM: 6, widthM: 4 }, thicknessM: 0.4, heightM: 2.5, compactedLiftM: 0.125, wastePct: 0 };
+ * const { amounts } = elementQuantities(ring, { recipe: batch, density: { best: 1900, low: 1850, high: 1950 }, bagMassKg: 25 });
+ * [amounts.planAreaM2, amounts.netVolumeM3, amounts.formAreaM2, amounts.lifts] // => [7.36, 18.4, 92.0, 20]
+ * amounts.looseLiftM // => 0.198
+ */
+export function elementQuantities(
+  element: EarthElement,
+  of: {
+    readonly recipe: Recipe;
+    readonly density: { readonly best: number; readonly low?: number; readonly high?: number };
+    readonly bagMassKg: number;
+    readonly file?: string;
+  },
+): ElementQuantities {
+  const { recipe, density, bagMassKg, file = "study.yaml" } = of;
+  const { best, low = best, high = best } = density;
+  checkAbove("density.best", best);
+  checkAbove("density.low", low);
+  checkAbove("bagMassKg", bagMassKg);
+  if (!(low <= best && best <= high)) {
+    throw new RangeError(`invalid \`density\`: ${low}, ${best}, ${high}; expected low first`);
+  }
+  const findings = elementFindings(element, file);
+  if (findings.length > 0) {
+    const message = "The element's measures do not hold together, so there are no quantities.";
+    return { status: "invalid", message, amounts: null, findings };
+  }
+  const { heightM, compactedLiftM, wastePct } = element;
+  const plan = elementPlan(element);
+  const [openings, thicknessM] =
+    element.kind === "pier" ? [[], 0] : [element.openings ?? [], element.thicknessM];
+  const openingsAreaM2 = openings.reduce(
+    (sum, { widthM, heightM: height, count = 1 }) => sum + widthM * height * count,
+    0,
+  );
+  const revealsM2 = openings.reduce(
+    (sum, { widthM, heightM: height, count = 1 }) =>
+      sum + 2 * (widthM + height) * thicknessM * count,
+    0,
+  );
+  const netVolumeM3 = plan.planAreaM2 * heightM - openingsAreaM2 * thicknessM;
+  const madeVolumeM3 = netVolumeM3 * (1 + wastePct / 100);
+  const perBatch = recipe.dryMassWithCementKg;
+  const mix = scaleRecipe(recipe, (madeVolumeM3 * best) / perBatch);
+  // A remainder of a billionth is rounding, not one more lift or bag.
+  const wholes = (amount: number) => Math.max(0, Math.ceil(amount - 1e-9));
+  const lifts = wholes(heightM / compactedLiftM);
+  const looseOfCompacted =
+    recipe.looseVolumeL === null ? null : (best * recipe.looseVolumeL) / 1000 / perBatch;
+  const liftVolumeM3 = plan.planAreaM2 * compactedLiftM;
+  const between = (amount: (densityKgM3: number) => number): Between => ({
+    low: amount(low),
+    high: amount(high),
+  });
+  const dryMass = (densityKgM3: number) => madeVolumeM3 * densityKgM3;
+  const cementOf = (densityKgM3: number) =>
+    (dryMass(densityKgM3) * recipe.cement.dryMassKg) / perBatch;
+  return {
+    status: "ok",
+    message: `${netVolumeM3.toFixed(2)} m³ rammed, ${madeVolumeM3.toFixed(2)} m³ to make with ${wastePct} % waste.`,
+    amounts: {
+      planAreaM2: plan.planAreaM2,
+      openingsAreaM2,
+      netVolumeM3,
+      madeVolumeM3,
+      formAreaM2: plan.formedLengthM * heightM - 2 * openingsAreaM2 + revealsM2,
+      lifts,
+      compactedLiftM,
+      lastLiftM: heightM - (lifts - 1) * compactedLiftM,
+      looseLiftM: looseOfCompacted === null ? null : compactedLiftM * looseOfCompacted,
+      compactedOfLoosePct: looseOfCompacted === null ? null : 100 / looseOfCompacted,
+      liftVolumeM3,
+      batchesPerLift: (liftVolumeM3 * best) / perBatch,
+      mix,
+      batches: (madeVolumeM3 * best) / perBatch,
+      dryMassKg: between(dryMass),
+      cementKg: between(cementOf),
+      cementBags: between((densityKgM3) => wholes(cementOf(densityKgM3) / bagMassKg)),
+    },
+    findings: [],
+  };
+}

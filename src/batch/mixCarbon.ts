@@ -1,0 +1,93 @@
+import type { SourcedRange } from "./carbonFactors.js";
+import type { Between } from "./cementComparison.js";
+import { checkNotBelow } from "./checkAmount.js";
+import type { Recipe } from "./recipeResult.js";
+
+export interface MixCarbonLine {
+  readonly id: string;
+  readonly name: string;
+  /** kg CO2e of making; null without a factor. */
+  readonly making: Between | null;
+  /** kg CO2e of haul; null without a distance. */
+  readonly haul: Between | null;
+  readonly factor: SourcedRange | null;
+}
+
+export interface MixCarbon {
+  readonly status: "ok" | "incomplete";
+  readonly message: string;
+  readonly lines: readonly MixCarbonLine[];
+  /** kg CO2e. */
+  readonly total: Between;
+  /** Cement in percent of the total, all factors low or all high: the smaller first. */
+  readonly cementPctOfTotal: Between;
+}
+
+/**
+ * Gives the carbon of a mix by material, from low to high: making by dry mass, haul by mass as carried.
+ *
+ * Formulas: making = dry mass × factor; haul = moist mass / 1000 × km × factor. Ramming, mixing, forms,
+ * the wall's life and later carbonation are not in it.
+ *
+ * @param of.factors by material id, the cement under `cement`. @param of.haulKm one way, by material id.
+ * @param of.haulFactor kg CO2e per tonne and kilometre; needed where a distance is given.
+ * @returns status `incomplete` where a material has no factor; it is then not in the total.
+ * @throws RangeError for a factor below 0 or out of order or a distance below 0; TypeError for a distance
+ * without `haulFactor`. Source: with each factor.
+ *
+ * @example
+ * const materials = [{ id: "soil", name: "Soil", sharePct: 100, looseBulkDensityKgM3: 1250, moisturePct: 0 }];
+ * const batch = recipe({ materials, cementPct: 8, cementBulkDensityKgM3: 1200, targetMoisturePct: 10, batchDryMassKg: 1000 });
+ * const carbon = mixCarbon(batch, { factors: { soil: MATERIAL_CARBON_FACTORS[0], cement: CEMENT_CARBON_FACTORS[0] } });
+ * carbon.total // => { low: 67.68, high: 97.76 }
+ * carbon.cementPctOfTotal // => { low: 75.45, high: 100 }
+ */
+export function mixCarbon(
+  recipe: Recipe,
+  of: {
+    readonly factors: Readonly<Record<string, SourcedRange | undefined>>;
+    readonly haulKm?: Readonly<Record<string, number | undefined>>;
+    readonly haulFactor?: SourcedRange;
+  },
+): MixCarbon {
+  const parts = [...recipe.materials, recipe.cement].filter(({ dryMassKg }) => dryMassKg > 0);
+  const times = (amount: number, { id, low, high }: SourcedRange): Between => {
+    if (!(low >= 0 && low <= high && Number.isFinite(high))) {
+      throw new RangeError(
+        `invalid range \`${id}\`: ${low} to ${high}; expected 0 or above, low first`,
+      );
+    }
+    return { low: amount * low, high: amount * high };
+  };
+  const lines = parts.map(({ id, name, dryMassKg, moistMassKg }): MixCarbonLine => {
+    const factor = of.factors[id] ?? null;
+    const km = of.haulKm?.[id];
+    if (km !== undefined) {
+      checkNotBelow(`haulKm.${id}`, km);
+      if (of.haulFactor === undefined) {
+        throw new TypeError("invalid `haulFactor`: undefined; expected a factor for the distances");
+      }
+    }
+    const haul = km === undefined ? null : times((moistMassKg / 1000) * km, of.haulFactor!);
+    return { id, name, making: factor && times(dryMassKg, factor), haul, factor };
+  });
+  const sum = (end: "low" | "high", of = lines) =>
+    of.reduce((all, line) => all + (line.making?.[end] ?? 0) + (line.haul?.[end] ?? 0), 0);
+  const total = { low: sum("low"), high: sum("high") };
+  const cement = lines.filter(({ id }) => id === "cement");
+  const pct = (end: "low" | "high") => (total[end] > 0 ? (100 * sum(end, cement)) / total[end] : 0);
+  const without = lines.filter(({ making }) => making === null);
+  return {
+    status: without.length === 0 ? "ok" : "incomplete",
+    message:
+      without.length === 0
+        ? `${total.low.toFixed(0)} to ${total.high.toFixed(0)} kg CO2e for making and haul of the materials.`
+        : `No factor for ${without.map(({ name }) => name).join(", ")}: not in the total.`,
+    lines,
+    total,
+    cementPctOfTotal: {
+      low: Math.min(pct("low"), pct("high")),
+      high: Math.max(pct("low"), pct("high")),
+    },
+  };
+}

@@ -1,0 +1,76 @@
+import type { Between } from "./cementComparison.js";
+import { checkNotBelow } from "./checkAmount.js";
+import type { Recipe } from "./recipeResult.js";
+
+export interface WaterWindow {
+  /** `dry-first`: the materials are wetter than the window; `ok` otherwise. */
+  readonly status: "ok" | "dry-first";
+  readonly message: string;
+  /** Moisture of the mix, percent of the mass that the recipe's `moistureOf` names. */
+  readonly moisturePct: Between;
+  readonly targetMoisturePct: number;
+  /** Of the damp materials alone, on the same base. */
+  readonly presentMoisturePct: number;
+  /** To pour in for the dry end, the target and the wet end; a kilogram is a litre. Never below 0. */
+  readonly toAddKg: { readonly low: number; readonly target: number; readonly high: number };
+}
+
+/**
+ * Gives the water to pour into a batch for the driest, the wanted and the wettest mix that may be rammed.
+ *
+ * Formula: water to add = solids × moisture/100 − water in the materials, the solids with or without
+ * cement as the recipe has it.
+ *
+ * @param window `driestPct` and `wettestPct`, for example from `moistureWindow`, or a tolerance on both
+ * sides of the optimum in `tolerancePct`.
+ * @throws RangeError where the target does not lie in the window, or a moisture is below 0. Source: own
+ * arithmetic; how wide the window may be is the designer's choice.
+ *
+ * @example
+ * const materials = [{ id: "soil", name: "Soil", sharePct: 100, looseBulkDensityKgM3: 1200, moisturePct: 6 }];
+ * const batch = recipe({ materials, cementPct: 8, cementBulkDensityKgM3: 1200, targetMoisturePct: 10, batchDryMassKg: 100 });
+ * waterWindow(batch, { tolerancePct: 1 }).toAddKg // => { low: 3.72, target: 4.8, high: 5.88 }
+ */
+export function waterWindow(
+  recipe: Recipe,
+  window:
+    | { readonly driestPct: number; readonly wettestPct: number }
+    | { readonly tolerancePct: number },
+): WaterWindow {
+  const { targetMoisturePct, water } = recipe;
+  if ("tolerancePct" in window) checkNotBelow("tolerancePct", window.tolerancePct);
+  const moisturePct =
+    "tolerancePct" in window
+      ? {
+          low: Math.max(0, targetMoisturePct - window.tolerancePct),
+          high: targetMoisturePct + window.tolerancePct,
+        }
+      : { low: window.driestPct, high: window.wettestPct };
+  checkNotBelow("driestPct", moisturePct.low);
+  checkNotBelow("wettestPct", moisturePct.high);
+  if (!(moisturePct.low <= targetMoisturePct && targetMoisturePct <= moisturePct.high)) {
+    throw new RangeError(
+      `invalid window: ${moisturePct.low} to ${moisturePct.high}; expected to hold the target ${targetMoisturePct}`,
+    );
+  }
+  const solidsKg =
+    recipe.moistureOf === "all-solids" ? recipe.dryMassWithCementKg : recipe.dryMassKg;
+  const toAdd = (pct: number) => Math.max(0, (solidsKg * pct) / 100 - water.inMaterialsKg);
+  const presentMoisturePct = (100 * water.inMaterialsKg) / solidsKg;
+  // A billionth over the wet end is rounding, not wet soil.
+  const wet = presentMoisturePct > moisturePct.high + 1e-9;
+  return {
+    status: wet ? "dry-first" : "ok",
+    message: wet
+      ? `The materials alone make the mix ${presentMoisturePct.toFixed(1)} % wet, above the window: dry them first.`
+      : `Ram between ${moisturePct.low.toFixed(1)} and ${moisturePct.high.toFixed(1)} %, best at ${targetMoisturePct.toFixed(1)} %.`,
+    moisturePct,
+    targetMoisturePct,
+    presentMoisturePct,
+    toAddKg: {
+      low: toAdd(moisturePct.low),
+      target: toAdd(targetMoisturePct),
+      high: toAdd(moisturePct.high),
+    },
+  };
+}

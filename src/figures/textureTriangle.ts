@@ -1,0 +1,148 @@
+import { formatFixed } from "../quantities/formatNumber.js";
+import { USDA_POLYGONS } from "../soil/usdaPolygons.js";
+import { type UsdaParts, usdaTexture } from "../soil/usdaTexture.js";
+import { baseLayout } from "./baseLayout.js";
+import type { Figure } from "./figure.js";
+import { PALETTE, seriesStyle } from "./palette.js";
+
+export interface TextureSample {
+  readonly name: string;
+  readonly parts: UsdaParts;
+  /** Parts as they could have come out, drawn as a cloud behind the sample. */
+  readonly resampled?: readonly UsdaParts[];
+}
+
+const HEIGHT = Math.sqrt(3) / 2;
+const HIDDEN = {
+  showgrid: false,
+  showline: false,
+  zeroline: false,
+  ticks: "",
+  showticklabels: false,
+};
+
+/** Clay upwards, silt to the right, sand to the left. */
+const place = (clayPct: number, siltPct: number) => ({
+  x: siltPct + clayPct / 2,
+  y: HEIGHT * clayPct,
+});
+
+/**
+ * The texture triangle: sand, silt and clay of the part under 2 mm, with the USDA classes (rules read
+ * in part; corners from memory).
+ *
+ * @throws RangeError without a sample, or where the parts of one are none.
+ *
+ * @example
+ * textureTriangle("Texture", [{ name: "Site soil", parts: { sandPct: 30, siltPct: 40, clayPct: 30 } }]).altText // => "Texture. Triangle of sand, silt and clay under 2 mm. Site soil: sand 30.0 %, silt 40.0 %, clay 30.0 %: clay loam."
+ */
+export function textureTriangle(title: string, samples: readonly TextureSample[]): Figure {
+  if (samples.length === 0) throw new RangeError("invalid `samples`: none; expected at least one");
+  const borders = Object.values(USDA_POLYGONS).map((corners) => {
+    const at = [...corners, corners[0]].map(([clay, silt]) => place(clay, silt));
+    return {
+      type: "scatter",
+      mode: "lines",
+      x: at.map(({ x }) => x),
+      y: at.map(({ y }) => y),
+      line: { color: "#8a7a69", width: 1 },
+      showlegend: false,
+      hoverinfo: "skip",
+    };
+  });
+  return {
+    kind: "figure",
+    title,
+    altText: `${title}. Triangle of sand, silt and clay under 2 mm. ${samples
+      .map(
+        ({ name, parts }) =>
+          `${name}: sand ${formatFixed(parts.sandPct, 1)} %, silt ${formatFixed(parts.siltPct, 1)} %, clay ${formatFixed(parts.clayPct, 1)} %: ${usdaTexture(parts).name}.`,
+      )
+      .join(" ")}`,
+    data: [...borders, ...samples.flatMap(sampleTraces)],
+    layout: baseLayout(
+      { title: "", range: [-14, 114], ...HIDDEN },
+      { title: "", range: [-11, 90], scaleanchor: "x", ...HIDDEN },
+      {
+        annotations: [...classNames(), ...ticks()],
+        margin: { l: 8, r: 8, t: 8, b: 36 },
+        legend: { orientation: "h", x: 0, xanchor: "left", y: -0.01, yanchor: "top" },
+      },
+    ),
+  };
+}
+
+function sampleTraces({ name, parts, resampled = [] }: TextureSample, index: number): object[] {
+  const { color, symbol } = seriesStyle(index);
+  const cloud = resampled.map(({ clayPct, siltPct }) => place(clayPct, siltPct));
+  const { x, y } = place(parts.clayPct, parts.siltPct);
+  return [
+    ...(cloud.length
+      ? [
+          {
+            type: "scatter",
+            mode: "markers",
+            name: `${name}, within its reading errors`,
+            x: cloud.map((each) => each.x),
+            y: cloud.map((each) => each.y),
+            marker: { color, symbol: "circle", size: 3, opacity: 0.35 },
+          },
+        ]
+      : []),
+    {
+      type: "scatter",
+      mode: "markers",
+      name,
+      x: [x],
+      y: [y],
+      marker: { color, symbol, size: 11, line: { color: "#ffffff", width: 1 } },
+    },
+  ];
+}
+
+/** Where the middle of the corners would put a name on a border: clay, silt. */
+const NAME_AT: Readonly<Record<string, readonly [number, number]>> = {
+  sand: [3, 3.5],
+  "loamy sand": [3.6, 14.6],
+  silt: [5, 87],
+};
+
+/** At the middle of a class's corners; long names on two lines. */
+function classNames(): object[] {
+  return Object.entries(USDA_POLYGONS).map(([name, corners]) => {
+    const middle = (part: 0 | 1) =>
+      corners.reduce((sum, corner) => sum + corner[part], 0) / corners.length;
+    return {
+      text: name.replace(" clay", "<br>clay").replace("loamy ", "loamy<br>"),
+      ...place(...(NAME_AT[name] ?? ([middle(0), middle(1)] as const))),
+      showarrow: false,
+      font: { size: 10, color: "#6b5d50" },
+    };
+  });
+}
+
+function ticks(): object[] {
+  const label = (text: string, x: number, y: number, more: object = {}) => ({
+    text,
+    x,
+    y,
+    showarrow: false,
+    font: { size: 10, color: PALETTE.manganese },
+    ...more,
+  });
+  const marks = [20, 40, 60, 80].flatMap((pct) => {
+    const [clay, silt, sand] = [place(pct, 0), place(100 - pct, pct), place(0, 100 - pct)];
+    return [
+      label(String(pct), clay.x - 2.5, clay.y),
+      label(String(pct), silt.x + 3, silt.y + 1),
+      label(String(pct), sand.x, -3),
+    ];
+  });
+  const title = { font: { size: 13, color: PALETTE.manganese } };
+  return [
+    ...marks,
+    label("clay (%)", 14, 46, { ...title, textangle: -60 }),
+    label("silt (%)", 86, 46, { ...title, textangle: 60 }),
+    label("sand (%), growing to the left", 50, -8.5, title),
+  ];
+}

@@ -1,0 +1,44 @@
+import type { GradingCurve } from "../grading/gradingCurve.js";
+import { formatFixed } from "../quantities/formatNumber.js";
+import type { MeasuredConsistency, OtherCheck } from "./guidanceCheck.js";
+import type { GuidanceEntry, OtherQuantity } from "./guidanceEntry.js";
+
+const QUANTITIES: Readonly<Record<OtherQuantity, readonly [string, OtherCheck["unit"], number]>> = {
+  organicPct: ["organic matter", "%", 1],
+  saltsPct: ["soluble salts", "%", 2],
+  topSizeMm: ["largest grain", "mm", 1],
+  dryDensityKgM3: ["dry density", "kg/m³", 0],
+  plasticLimitPct: ["plastic limit", "%", 1],
+};
+
+/** Holds organic matter, salts, top size and density against the limits of an entry. */
+export function checkOthers(
+  { points }: GradingCurve,
+  { others = [] }: GuidanceEntry,
+  measured: MeasuredConsistency,
+): OtherCheck[] {
+  return others.map(({ quantity, min, max }): OtherCheck => {
+    const [words, unit, decimals] = QUANTITIES[quantity];
+    const value =
+      quantity === "topSizeMm"
+        ? points.find(({ passingPct }) => passingPct >= 100)?.sizeMm
+        : measured[quantity];
+    const low = min === undefined ? "" : `from ${min} `;
+    const range = `${low}${max === undefined ? "" : `up to ${max} `}${unit}`;
+    const limits = { quantity, unit, min, max };
+    if (value === undefined) {
+      return {
+        ...limits,
+        verdict: "not measured",
+        text: `${words}: not measured; asked for ${range}.`,
+      };
+    }
+    const inside = value >= (min ?? -Infinity) && value <= (max ?? Infinity);
+    return {
+      ...limits,
+      measured: value,
+      verdict: inside ? "inside" : "outside",
+      text: `${words}: ${formatFixed(value, decimals)} ${unit}, asked for ${range}: ${inside ? "inside" : "outside"}.`,
+    };
+  });
+}

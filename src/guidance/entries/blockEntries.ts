@@ -1,0 +1,88 @@
+import { deriveBand } from "../deriveBand.js";
+import type { GuidanceEntry } from "../guidanceEntry.js";
+
+const BS = { clay: 0.002, silt: 0.06, sand: 2 };
+
+/** Entries for compressed blocks: the nearest trade, shown beside those for walls and never for them. */
+export const BLOCK_ENTRIES: readonly GuidanceEntry[] = [
+  {
+    id: "kerali-blocks",
+    title: "Soil for stabilised blocks",
+    material: "compressed-block",
+    source: {
+      authors:
+        "thesis excerpt (author not shown; cites Gooding 1993, VITA 1975, BRU 1974, Webb 1988)",
+      title: "Selection of suitable soil for stabilisation",
+      locator: "section text",
+      address: "https://1library.net/article/selection-of-suitable-soil-for-stabilisation.yev3351z",
+    },
+    basis: "read",
+    confidence: "read",
+    boundariesMm: BS,
+    fractions: [{ fraction: "clay", minPct: 10, maxPct: 35 }],
+    points: [],
+    derived: false,
+    consistency: [{ quantity: "linearShrinkagePct", minPct: 2.5, maxPct: 9 }],
+    notes:
+      "Outside the shrinkage: reject or blend. The clay content is for cohesion, after BRU 1974.",
+  },
+  {
+    id: "craterre-blocks",
+    title: "Compressed earth blocks, Africa",
+    material: "compressed-block",
+    source: {
+      authors: "CRATerre-EAG; CDE; ARSO",
+      year: 1998,
+      title: "Compressed Earth Blocks: Standards (Technologies Series 11)",
+      locator: "grading and plasticity zones (not read)",
+    },
+    basis: "memory",
+    confidence: "medium",
+    boundariesMm: BS,
+    fractions: [
+      { fraction: "clay", minPct: 8, maxPct: 30 },
+      { fraction: "silt", minPct: 10, maxPct: 25 },
+      { fraction: "sand", minPct: 25, maxPct: 80 },
+      { fraction: "gravel", minPct: 0, maxPct: 40 },
+    ],
+    points: deriveBand([
+      { upToMm: 0.002, minPct: 8, maxPct: 30 },
+      { upToMm: 0.06, minPct: 10, maxPct: 25 },
+      { upToMm: 2, minPct: 25, maxPct: 80 },
+      { minPct: 0, maxPct: 40 },
+    ]),
+    derived: true,
+    consistency: [
+      { quantity: "plasticityIndexPct", minPct: 2.5, maxPct: 29 },
+      { quantity: "liquidLimitPct", minPct: 25, maxPct: 51 },
+    ],
+    notes: "The drawn zone is the real criterion; these are the corners of it.",
+  },
+  {
+    id: "is-1725",
+    title: "Soil blocks, India",
+    material: "compressed-block",
+    source: {
+      authors: "Bureau of Indian Standards",
+      year: 1982,
+      title: "IS 1725:1982",
+      locator: "soil clause (not read)",
+    },
+    basis: "memory",
+    confidence: "low",
+    boundariesMm: BS,
+    fractions: [
+      { fraction: "clay", minPct: 5, maxPct: 18 },
+      { fraction: "silt", minPct: 10, maxPct: 40 },
+      { fraction: "sand", minPct: 50, maxPct: 80 },
+    ],
+    points: deriveBand([
+      { upToMm: 0.002, minPct: 5, maxPct: 18 },
+      { upToMm: 0.06, minPct: 10, maxPct: 40 },
+      { minPct: 50, maxPct: 80 },
+    ]),
+    derived: true,
+    consistency: [{ quantity: "plasticityIndexPct", maxPct: 12 }],
+    notes: "Revised in 2013 and 2023; recalled from the edition of 1982.",
+  },
+];

@@ -1,0 +1,90 @@
+import type { EnvelopePoint, EnvelopeRecord } from "./envelopeRecord.js";
+import type { Finding } from "./finding.js";
+import { readSheet } from "./readSheet.js";
+import type { SheetGrid } from "./sheetGrid.js";
+import type { SheetLayout } from "./sheetLayout.js";
+
+const share = { kind: "number", dimension: "ratio", required: true, min: 0, max: 100 } as const;
+
+const LAYOUT: SheetLayout = {
+  title: "envelope sheet",
+  facts: [
+    { key: "title", names: ["title"], kind: "text", required: true },
+    { key: "source", names: ["source"], kind: "text", required: true },
+  ],
+  columns: [
+    { key: "sieve", names: ["sieve"], kind: "sieve", required: true },
+    { key: "lowPct", names: ["low"], ...share },
+    { key: "highPct", names: ["high"], ...share },
+  ],
+};
+
+/**
+ * Reads an envelope sheet: `title` and `source` above a table of `sieve (mm)`, `low (%)` and `high (%)`
+ * passing, in either order of size.
+ *
+ * @returns the record, or `undefined` where the sheet holds too little to make one.
+ */
+export function readEnvelope(grid: SheetGrid, findings: Finding[]): EnvelopeRecord | undefined {
+  const before = findings.length;
+  const sheet = readSheet(grid, LAYOUT, findings);
+  if (!sheet) return undefined;
+  const { file, facts, headers } = sheet;
+  const refuse = (finding: Omit<Finding, "severity" | "file">) =>
+    findings.push({ severity: "error", file, ...finding });
+  const points: EnvelopePoint[] = [];
+  for (const { row, values, written } of sheet.rows) {
+    const { sieve, lowPct, highPct } = values;
+    if (sieve === "pan") {
+      refuse({
+        code: "unknown-sieve",
+        row,
+        column: headers.sieve,
+        value: written.sieve,
+        message: "A pan has no opening.",
+        expected: "an opening",
+        wayOut: "Take the row out.",
+      });
+    }
+    if (typeof sieve !== "number" || typeof lowPct !== "number" || typeof highPct !== "number") {
+      continue;
+    }
+    if (lowPct > highPct) {
+      refuse({
+        code: "envelope-crossed",
+        row,
+        value: `${written.lowPct}, ${written.highPct}`,
+        message: "The lower limit is above the upper one.",
+        expected: "low up to high",
+        wayOut: "Check whether the two columns were exchanged.",
+      });
+    }
+    if (points.some(({ sizeMm }) => sizeMm === sieve)) {
+      refuse({
+        code: "repeated-sieve",
+        row,
+        column: headers.sieve,
+        value: written.sieve,
+        message: "This sieve stands twice in the sheet.",
+        expected: "each sieve once",
+        wayOut: "Take one of the rows out.",
+      });
+    }
+    points.push({ sizeMm: sieve, lowPct, highPct, row });
+  }
+  points.sort((a, b) => a.sizeMm - b.sizeMm);
+  points.slice(1).forEach(({ lowPct, highPct, row }, index) => {
+    const finer = points[index];
+    if (lowPct >= finer.lowPct && highPct >= finer.highPct) return;
+    refuse({
+      code: "envelope-falls",
+      row,
+      value: `${lowPct}, ${highPct}`,
+      message: `A limit falls below that of the finer sieve ${finer.sizeMm} mm.`,
+      expected: "limits of the passing that never fall as size grows",
+      wayOut: "Check whether the limits are percent passing, not retained.",
+    });
+  });
+  if (findings.slice(before).some(({ severity }) => severity === "error")) return undefined;
+  return { file, title: String(facts.title), source: String(facts.source), points };
+}

@@ -1,0 +1,130 @@
+import type { Finding } from "./finding.js";
+import type { JarLayer, JarLayerName, JarRecord } from "./jarRecord.js";
+import { readSheet } from "./readSheet.js";
+import type { SheetGrid } from "./sheetGrid.js";
+import type { SheetLayout } from "./sheetLayout.js";
+
+const NAMES: readonly JarLayerName[] = ["sand and gravel", "silt", "clay"];
+
+const LAYOUT: SheetLayout = {
+  title: "jar sheet",
+  facts: [
+    {
+      key: "waterDepthMm",
+      names: ["water depth"],
+      kind: "number",
+      dimension: "length",
+      required: true,
+      positive: true,
+    },
+    {
+      key: "temperatureC",
+      names: ["temperature"],
+      kind: "number",
+      dimension: "temperature",
+      min: 5,
+      max: 40,
+    },
+  ],
+  columns: [
+    { key: "layer", names: ["layer"], kind: "text", required: true },
+    {
+      key: "timeMin",
+      names: ["time"],
+      kind: "number",
+      dimension: "duration",
+      required: true,
+      positive: true,
+    },
+    {
+      key: "topMm",
+      names: ["top"],
+      kind: "number",
+      dimension: "length",
+      required: true,
+      positive: true,
+    },
+  ],
+};
+
+/**
+ * Reads a jar sheet: `water depth (mm)` and, where measured, `temperature (C)` above a table of `layer`,
+ * `time (min)` and `top (mm)`: the height of the settled soil above the bottom at that time, one row each
+ * for `sand and gravel`, `silt` and `clay`, in this order.
+ *
+ * @returns the record, or `undefined` where the sheet holds too little to make one.
+ */
+export function readJar(grid: SheetGrid, findings: Finding[]): JarRecord | undefined {
+  const before = findings.length;
+  const sheet = readSheet(grid, LAYOUT, findings);
+  if (!sheet) return undefined;
+  const { file, facts } = sheet;
+  const refuse = (finding: Omit<Finding, "severity" | "file">) =>
+    findings.push({ severity: "error", file, ...finding });
+  const layers: JarLayer[] = [];
+  sheet.rows.forEach(({ row, values, written }, index) => {
+    const expected = NAMES[index];
+    if (written.layer && written.layer.toLowerCase() !== expected) {
+      refuse({
+        code: "layer-order",
+        row,
+        column: sheet.headers.layer,
+        value: written.layer,
+        message: "This layer is not the next one.",
+        expected: expected ?? "three rows: sand and gravel, silt, clay",
+        wayOut: "Write the three layers once each, from the bottom up.",
+      });
+      return;
+    }
+    const { timeMin, topMm } = values;
+    if (typeof timeMin !== "number" || typeof topMm !== "number") return;
+    const below = layers.at(-1);
+    for (const [key, value, least] of [
+      ["timeMin", timeMin, below?.timeMin ?? 0],
+      ["topMm", topMm, below?.topMm ?? 0],
+    ] as const) {
+      if (!below || value > least || (key === "topMm" && value === least)) continue;
+      refuse({
+        code: key === "timeMin" ? "time-order" : "layer-sinks",
+        row,
+        column: sheet.headers[key],
+        value: written[key],
+        message:
+          key === "timeMin"
+            ? "This reading is not later than the one above it."
+            : "The settled soil stands lower than at the reading before.",
+        expected: key === "timeMin" ? `more than ${least} min` : `at least ${least} mm`,
+        wayOut: "Heights are those of the top above the bottom of the jar, read in order.",
+      });
+    }
+    if (expected) layers.push({ name: expected, timeMin, topMm, row });
+  });
+  if (sheet.rows.length < NAMES.length) {
+    refuse({
+      code: "missing-layer",
+      row: sheet.rows[sheet.rows.length - 1].row,
+      message: "The table does not have all three layers.",
+      expected: NAMES.join(", "),
+      wayOut: "Add the missing row; a layer that cannot be seen has the top of the one below it.",
+    });
+  }
+  const last = layers.at(-1);
+  if (last && typeof facts.waterDepthMm === "number" && last.topMm >= facts.waterDepthMm) {
+    refuse({
+      code: "jar-full-of-soil",
+      row: last.row,
+      column: sheet.headers.topMm,
+      value: String(last.topMm),
+      message: "The soil stands as high as the water.",
+      expected: `less than the water's ${facts.waterDepthMm} mm; a third of it is usual`,
+      wayOut: "Check the heights; repeat the test with less soil.",
+    });
+  }
+  if (findings.slice(before).some(({ severity }) => severity === "error")) return undefined;
+  return {
+    file,
+    waterDepthMm: facts.waterDepthMm as number,
+    temperatureC: facts.temperatureC as number | undefined,
+    layers,
+  };
+}

@@ -1,0 +1,97 @@
+import type { Finding } from "./finding.js";
+import type { PipetteRecord, PipetteSample } from "./pipetteRecord.js";
+import { readSheet } from "./readSheet.js";
+import type { SheetGrid } from "./sheetGrid.js";
+import type { SheetLayout } from "./sheetLayout.js";
+
+const number = { kind: "number", required: true } as const;
+
+const LAYOUT: SheetLayout = {
+  title: "pipette sheet",
+  facts: [
+    { key: "dryMassG", names: ["dry mass"], dimension: "mass", positive: true, ...number },
+    { key: "separatingSizeMm", names: ["separating sieve"], kind: "sieve", required: true },
+    {
+      key: "cylinderVolumeCm3",
+      names: ["cylinder volume"],
+      dimension: "volume",
+      positive: true,
+      ...number,
+    },
+    {
+      key: "pipetteVolumeCm3",
+      names: ["pipette volume"],
+      dimension: "volume",
+      positive: true,
+      ...number,
+    },
+    { key: "dispersantG", names: ["dispersant mass"], dimension: "mass", min: 0, ...number },
+  ],
+  columns: [
+    { key: "timeMin", names: ["time"], dimension: "duration", positive: true, ...number },
+    { key: "depthMm", names: ["depth"], dimension: "length", positive: true, ...number },
+    {
+      key: "temperatureC",
+      names: ["temperature"],
+      dimension: "temperature",
+      min: 5,
+      max: 40,
+      ...number,
+    },
+    { key: "solidsG", names: ["solids"], dimension: "mass", min: 0, ...number },
+  ],
+};
+
+/**
+ * Reads a pipette sheet: `dry mass (g)`, `separating sieve (mm)`, `cylinder volume (ml)`,
+ * `pipette volume (ml)` and `dispersant mass (g)` in the whole cylinder, above a table of `time (min)`,
+ * `depth (mm)`, `temperature (C)` and `solids (g)`, the dried contents of the pipette.
+ *
+ * @returns the record, or `undefined` where the sheet holds too little to make one.
+ */
+export function readPipette(grid: SheetGrid, findings: Finding[]): PipetteRecord | undefined {
+  const before = findings.length;
+  const sheet = readSheet(grid, LAYOUT, findings);
+  if (!sheet) return undefined;
+  const { file, facts } = sheet;
+  const refuse = (finding: Omit<Finding, "severity" | "file">) =>
+    findings.push({ severity: "error", file, ...finding });
+  const samples: PipetteSample[] = [];
+  for (const { row, values, written } of sheet.rows) {
+    const { timeMin, depthMm, temperatureC, solidsG } = values;
+    if (
+      typeof timeMin !== "number" ||
+      typeof depthMm !== "number" ||
+      typeof temperatureC !== "number" ||
+      typeof solidsG !== "number"
+    ) {
+      continue;
+    }
+    const above = samples.at(-1);
+    if (above && timeMin <= above.timeMin) {
+      refuse({
+        code: "time-order",
+        row,
+        column: sheet.headers.timeMin,
+        value: written.timeMin,
+        message: "This sample is not later than the one above it.",
+        expected: `more than ${above.timeMin} min`,
+        wayOut: "Write the time since the start of sedimentation, in order.",
+      });
+    }
+    samples.push({ timeMin, depthMm, temperatureC, solidsG, row });
+  }
+  const { cylinderVolumeCm3: cylinder, pipetteVolumeCm3: pipette } = facts;
+  if (typeof cylinder === "number" && typeof pipette === "number" && pipette >= cylinder) {
+    refuse({
+      code: "pipette-volume",
+      row: sheet.factRows.pipetteVolumeCm3,
+      value: String(pipette),
+      message: "The pipette holds as much as the cylinder.",
+      expected: `less than ${cylinder} cm³`,
+      wayOut: "Check the two volumes and their units.",
+    });
+  }
+  if (findings.slice(before).some(({ severity }) => severity === "error")) return undefined;
+  return { file, ...(facts as unknown as Omit<PipetteRecord, "file" | "samples">), samples };
+}

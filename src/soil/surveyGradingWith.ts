@@ -1,0 +1,100 @@
+import { characteristicSizes } from "../grading/characteristicSizes.js";
+import { fractions } from "../grading/fractions.js";
+import type { GradingCurve } from "../grading/gradingCurve.js";
+import { GRADING_MODELS } from "../grading/models/gradingModels.js";
+import { poolAdjacent } from "../grading/poolAdjacent.js";
+import { type QuickFit, quickFit } from "../grading/quickFit.js";
+import type { Finding } from "../lab/finding.js";
+import { formatFixed } from "../quantities/formatNumber.js";
+import { classifyCurve } from "./classifyCurve.js";
+import type { SurveyGrading, SurveyModel, SurveyRow } from "./surveyRow.js";
+
+/** Percentage points by which a curve may fall and still be repaired; common practice, no source. */
+const MOST_REPAIR_PCT = 1;
+/** Refits prepared for sets of sizes: the rows of one file share theirs. */
+const MOST_KEPT = 64;
+
+/** Works out one grading of a survey after another; keeps what the same sizes need again. */
+export function surveyGradingWith(model: SurveyModel): (grading: SurveyGrading) => SurveyRow {
+  const form = GRADING_MODELS[model];
+  const count = form.parameters.length;
+  const kept = new Map<string, QuickFit>();
+  const refit = (sizes: readonly number[]): QuickFit => {
+    const key = sizes.join();
+    const found = kept.get(key) ?? quickFit(form, sizes);
+    if (kept.size < MOST_KEPT) kept.set(key, found);
+    return found;
+  };
+  return ({ file, row, id, points: raw, liquidLimitPct, plasticityIndexPct }) => {
+    const leaveOut = (
+      code: string,
+      message: string,
+      value: string,
+      expected: string,
+    ): SurveyRow => {
+      const wayOut = "Correct the row; the other rows stand without it.";
+      const finding: Finding = {
+        severity: "warning",
+        code,
+        file,
+        row,
+        value,
+        message,
+        expected,
+        wayOut,
+      };
+      return { row, id, status: "left out", finding, model, values: [] };
+    };
+    const level = poolAdjacent(raw.map(({ passingPct }) => passingPct));
+    const fall = Math.max(0, ...raw.map(({ passingPct }, i) => Math.abs(passingPct - level[i])));
+    if (fall > MOST_REPAIR_PCT) {
+      const told = `${formatFixed(fall, 1)} points`;
+      return leaveOut("grading-falls", "The passing falls as size grows.", told, "a rising curve");
+    }
+    const points = raw.map((point, i) => ({ ...point, passingPct: level[i] }));
+    const first = Math.max(
+      0,
+      points.findLastIndex(({ passingPct }) => passingPct <= 0),
+    );
+    const full = points.findIndex(({ passingPct }) => passingPct >= 100);
+    const telling = points.slice(first, full < 0 ? undefined : full + 1);
+    if (telling.length <= count) {
+      return leaveOut(
+        "too-few-points",
+        "The row has too few points that tell for this model.",
+        `${telling.length} points`,
+        `at least ${count + 1} from the last 0 % to the first 100 %`,
+      );
+    }
+    const curve: GradingCurve = { points };
+    const sizes = telling.map(({ sizeMm }) => sizeMm);
+    const passing = telling.map(({ passingPct }) => passingPct);
+    const [start] = form.starts({ points: telling });
+    const { values, converged } = refit(sizes)(passing, start);
+    const rss = sizes.reduce(
+      (sum, sizeMm, i) => sum + (form.evaluate(sizeMm, values) - passing[i]) ** 2,
+      0,
+    );
+    const { d10, d30, d60, cu, cc } = characteristicSizes(curve);
+    const { clayPct, finesPct, sandPct, gravelPct } = fractions(curve);
+    return {
+      row,
+      id,
+      status: converged ? "fitted" : "not converged",
+      model,
+      values,
+      residualSdPct: Math.sqrt(rss / (sizes.length - count)),
+      d10,
+      d30,
+      d60,
+      cu,
+      cc,
+      clayPct,
+      finesPct,
+      sandPct,
+      gravelPct,
+      uscs: classifyCurve(curve, "uscs", { liquidLimitPct, plasticityIndexPct }).label,
+      usda: classifyCurve(curve, "usda").label,
+    };
+  };
+}

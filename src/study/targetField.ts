@@ -1,0 +1,54 @@
+import { z } from "zod";
+import { parseSieve } from "../quantities/parseSieve.js";
+import type { TargetConfig } from "./studyConfig.js";
+
+type Read = (text: string) => number | undefined;
+
+/** One value, or two with “to” between them. */
+function fixedOrRange(read: Read, low: number, high: number, expected: string) {
+  return z.union([z.number(), z.string()]).transform((written, context) => {
+    const parts = String(written)
+      .split(/\s+to\s+/)
+      .map(read);
+    const inside = parts.every((value) => value !== undefined && value >= low && value <= high);
+    const [first, second] = parts as number[];
+    if (inside && parts.length === 1) return first;
+    if (inside && parts.length === 2 && first < second) return { min: first, max: second };
+    context.addIssue({
+      code: "custom",
+      message: "This is neither a value nor a range.",
+      params: { expected, value: String(written) },
+    });
+    return z.NEVER;
+  });
+}
+
+const exponent = fixedOrRange(
+  (text) => (/^\d*\.?\d+$/.test(text.trim()) ? Number(text) : undefined),
+  0.05,
+  1,
+  "0.05 to 1, for example “0.25” or “0.2 to 0.35”",
+);
+const topSize = fixedOrRange(
+  // A bare number would be taken as mm in silence.
+  (text) => (/^[\d.,\s]+$/.test(text) ? undefined : parseSieve(text)),
+  1,
+  100,
+  "1 mm to 100 mm, for example “20 mm”, “3/4 in” or “16 mm to 20 mm”",
+);
+
+/** `target` of `study.yaml`: a power curve, or the band of the guidance and what to seek inside it. */
+export const targetField = z
+  .union([
+    z.strictObject({ exponent, "top-size": topSize }),
+    z.strictObject({
+      band: z.literal("guidance"),
+      seek: z.enum(["most-site-soil", "least-cost", "nearest-middle"]).default("nearest-middle"),
+    }),
+  ])
+  .transform(
+    (entry): TargetConfig =>
+      "band" in entry
+        ? { kind: "band", aim: entry.seek }
+        : { kind: "power", exponent: entry.exponent, topSizeMm: entry["top-size"] },
+  );

@@ -1,0 +1,119 @@
+import type { BlendDesign } from "../blend/blendResult.js";
+import type { BucketChange } from "../blend/bucketSensitivity.js";
+import type { PracticalParts } from "../blend/practicalParts.js";
+import type { Relaxation } from "../blend/relaxLimits.js";
+import { digits, fixed, numberColumn, plain } from "./cell.js";
+import type { TableBlock } from "./reportBlock.js";
+
+const SIDES = { least: "at least", largest: "at most" };
+
+/** Where the blend stands against each limit, and which of them hold it. */
+export function blendLimitsTable(design: BlendDesign): TableBlock {
+  const estimates = design.limits.some(({ estimate }) => estimate);
+  return {
+    kind: "table",
+    caption: "The limits of the blend",
+    columns: [
+      { header: "Quantity" },
+      { header: "Limit", align: "right" },
+      { header: "Blend", align: "right" },
+      { header: "Stands" },
+    ],
+    rows: design.limits.map(({ label, side, limit, value, unit, active, estimate }) => [
+      estimate ? `${label} (estimate)` : label,
+      `${SIDES[side]} ${plain(limit)} ${unit}`,
+      `${digits(value)} ${unit}`,
+      active
+        ? "on the limit"
+        : (side === "least" ? value > limit : value < limit)
+          ? "inside"
+          : "outside",
+    ]),
+    notes: estimates
+      ? [
+          "Estimates are means of the materials' own tests, weighted by what passes 0.425 mm: to be confirmed by a test of the blend.",
+        ]
+      : [],
+  };
+}
+
+/** What a little more room at each limit that binds would buy. */
+export function blendRelaxTable(design: BlendDesign, relaxed: readonly Relaxation[]): TableBlock {
+  return {
+    kind: "table",
+    caption: "What relaxing each binding limit would buy",
+    columns: [
+      { header: "Limit" },
+      { header: "Now", align: "right" },
+      { header: "Relaxed to", align: "right" },
+      numberColumn("Nearer to the target", "points"),
+      numberColumn("Site soil", "%"),
+      numberColumn("Cost", "per t"),
+    ],
+    rows: relaxed.map(({ label, side, limit, relaxedTo, unit, gainPct, siteSoilPct, costPerT }) => [
+      label,
+      `${SIDES[side]} ${plain(limit)} ${unit}`,
+      `${plain(relaxedTo)} ${unit}`,
+      fixed(gainPct, 2),
+      fixed(siteSoilPct, 1),
+      digits(costPerT ?? undefined),
+    ]),
+    notes: [
+      `Each is solved again by itself. Now: ${fixed(design.rmsDifferencePct, 2)} points from the target.`,
+    ],
+  };
+}
+
+/** Parts for the bucket list, with the dry-mass shares that they give. */
+export function blendPartsTable(
+  parts: PracticalParts,
+  nameOf: (id: string) => string = (id) => id,
+): TableBlock {
+  return {
+    kind: "table",
+    caption: `Whole parts by ${parts.by === "volume" ? "loose volume" : "dry mass"}, cement not included`,
+    columns: [
+      { header: "Material" },
+      numberColumn("Parts"),
+      numberColumn("Share of dry mass", "%"),
+      numberColumn("Against the best blend", "points"),
+    ],
+    rows: parts.materials.map(({ id, parts: count, sharePct, changePct }) => [
+      nameOf(id),
+      `${count}`,
+      fixed(sharePct, 1),
+      fixed(changePct, 1),
+    ]),
+    notes: [
+      parts.message,
+      ...(parts.status === "ok"
+        ? [
+            `Whole parts differ from the target by ${fixed(parts.rmsDifferencePct, 2)} points, the best blend by ${fixed(parts.optimumRmsDifferencePct, 2)}.`,
+          ]
+        : []),
+    ],
+  };
+}
+
+/** What a miscounted bucket does. */
+export function bucketTable(
+  changes: readonly BucketChange[],
+  nameOf: (id: string) => string = (id) => id,
+): TableBlock {
+  return {
+    kind: "table",
+    caption: "What one bucket more or less does",
+    columns: [
+      { header: "Miscount" },
+      numberColumn("Difference from the target", "points"),
+      { header: "Worst size", align: "right" },
+      { header: "Limits" },
+    ],
+    rows: changes.map(({ id, change, rmsDifferencePct, worst, keepsLimits }) => [
+      `one ${change > 0 ? "more" : "less"} of ${nameOf(id)}`,
+      fixed(rmsDifferencePct, 2),
+      `${plain(worst.sizeMm)} mm (${fixed(worst.differencePct, 1)} points)`,
+      keepsLimits ? "kept" : "broken",
+    ]),
+  };
+}

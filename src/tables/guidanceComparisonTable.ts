@@ -1,0 +1,39 @@
+import type { GuidanceComparison } from "../guidance/compareGuidance.js";
+import { fixed, numberColumn } from "./cell.js";
+import type { TableBlock } from "./reportBlock.js";
+
+/** Where published recommendations disagree, side by side, none of them chosen. */
+export function guidanceComparisonTable(
+  name: string,
+  { disagreements, checks }: GuidanceComparison,
+): TableBlock {
+  const range = (low: number | undefined, high: number | undefined) =>
+    low === undefined ? `up to ${high}` : high === undefined ? `from ${low}` : `${low} to ${high}`;
+  return {
+    kind: "table",
+    caption: `Where the guidance disagrees: ${name}`,
+    columns: [
+      { header: "What" },
+      numberColumn("Measured", "%"),
+      { header: "Source" },
+      { header: "Asks for, %" },
+      { header: "Verdict" },
+    ],
+    rows: disagreements.flatMap(({ what, measuredPct, sides, irreconcilable }) =>
+      sides.map(({ id, lowPct, highPct, verdict }, index) => [
+        index === 0 ? `${what}${irreconcilable ? ": no soil meets all" : ""}` : "",
+        index === 0 ? fixed(measuredPct, 1) : "",
+        id,
+        range(lowPct, highPct),
+        verdict,
+      ]),
+    ),
+    notes: [
+      ...checks.map(
+        ({ entry: { id, source }, honesty }) =>
+          `${id}: ${source.authors}${source.year ? ` (${source.year})` : ""}, ${source.title}. ${honesty}`,
+      ),
+      ...(checks[0] ? [checks[0].caution] : []),
+    ],
+  };
+}

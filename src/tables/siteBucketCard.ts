@@ -1,0 +1,118 @@
+import { formatQuantity } from "../quantities/displayUnits.js";
+import type { StudyResult } from "../study/studyResult.js";
+import { fixed, plain } from "./cell.js";
+import { NO_MIX } from "./noMix.js";
+import type { ReportBlock, TableBlock } from "./reportBlock.js";
+import { siteCautions } from "./siteCautions.js";
+import { type SiteMix, siteMix } from "./siteMix.js";
+import type { SiteOptions, SiteSheet } from "./siteSheet.js";
+import { bucketSize, buckets, liquid } from "./siteUnits.js";
+
+/** A share that moves by more than this is worth a smaller bucket. */
+const LARGE_CHANGE_PCT = 2;
+
+/**
+ * One page with what goes into one batch, in buckets struck level: for the wall beside the mixer.
+ *
+ * Soil and aggregate by whole or half bucket, cement by scale (or bucket), water from dry to wet end of
+ * the window, with what rounding to buckets does to the cement content and the grading.
+ *
+ * @param options see `SiteOptions`. @returns one warning where the study gives no mix.
+ *
+ * @throws RangeError for options out of range. Source: `wholeBuckets`, `waterWindow`, `gradingChange`.
+ */
+export function siteBucketCard(result: StudyResult, options: SiteOptions = {}): SiteSheet {
+  const site = siteMix(result, options);
+  const blocks: ReportBlock[] = site ? cardBlocks(result, options, site) : [NO_MIX];
+  return { name: "bucket-card", title: "Bucket card", blocks };
+}
+
+function cardBlocks(result: StudyResult, options: SiteOptions, site: SiteMix): ReportBlock[] {
+  const { units } = result.config;
+  const { counted, batch, window } = site;
+  const mass = (kilograms: number) => formatQuantity(1000 * kilograms, "mass", units, 3);
+  const byBucket = counted.batch !== null;
+  const bucket = bucketSize(counted.bucketL, units);
+  const countOf = new Map(counted.materials.map((line) => [line.id, buckets(line.buckets)]));
+  const cementCount =
+    counted.cement === null
+      ? "–"
+      : counted.cementBy === "bucket"
+        ? buckets(counted.cement.buckets)
+        : "weigh";
+  const { toAddKg } = window;
+  const table: TableBlock = {
+    kind: "table",
+    caption: byBucket
+      ? `One batch. Bucket of ${bucket}, filled loosely, struck level`
+      : "One batch, by scale",
+    columns: [
+      { header: "Put in" },
+      { header: byBucket ? "Buckets" : "", align: "right" },
+      { header: "On a scale, as shovelled", align: "right" },
+    ],
+    rows: [
+      ...batch.materials
+        .filter(({ dryMassKg }) => dryMassKg > 0)
+        .map(({ id, name, moistMassKg }) => [name, countOf.get(id) ?? "–", mass(moistMassKg)]),
+      ...(batch.cementPct > 0
+        ? [["Cement", byBucket ? cementCount : "–", mass(batch.cement.dryMassKg)]]
+        : []),
+      ["Water, start with", liquid(toAddKg.low, units), mass(toAddKg.low)],
+      ["Water, aim for", liquid(toAddKg.target, units), mass(toAddKg.target)],
+      ["Water, never above", liquid(toAddKg.high, units), mass(toAddKg.high)],
+    ],
+    notes: honesty(result, options, site),
+  };
+  return [
+    ...(window.status === "ok" ? [] : [warning(window.message)]),
+    ...(byBucket ? [] : [warning(counted.message)]),
+    table,
+    ...(counted.largestShareChangePct !== null && counted.largestShareChangePct > LARGE_CHANGE_PCT
+      ? [
+          warning(
+            `Rounding moves a material's share by ${fixed(counted.largestShareChangePct, 1)} points: take a smaller bucket, or weigh.`,
+          ),
+        ]
+      : []),
+    {
+      kind: "table",
+      caption: "Order of work",
+      columns: [{ header: "" }, { header: "" }],
+      rows: [
+        ["1", "Soil, sand and gravel: mix until one colour."],
+        ["2", "Cement: mix until one colour again."],
+        ["3", "Water by fine rose, bit by bit; ball test from the moisture card."],
+        [
+          "4",
+          "Ram at once: cement sets from here on. Never add water to a mix that stiffens; throw it away.",
+        ],
+      ],
+    },
+    siteCautions(["cement-burns", "silica-dust"]),
+  ];
+}
+
+function warning(text: string): ReportBlock {
+  return { kind: "note", tone: "warning", text };
+}
+
+/** What the card holds against what the study asks for. */
+function honesty({ mix, config }: StudyResult, options: SiteOptions, site: SiteMix): string[] {
+  const { counted, grading, batch, window } = site;
+  const bags = config.cement.bagMassKg / batch.cement.dryMassKg;
+  return [
+    `Cement in this batch ${fixed(batch.cementPct, 1)} % of the dry soil and aggregate; asked for: ${plain(mix?.recipe.cementPct)} %.${Number.isFinite(bags) ? ` A bag serves ${fixed(bags, 1)} batches.` : ""}`,
+    ...(counted.largestShareChangePct === null || !grading
+      ? []
+      : [
+          `Rounding to buckets moves no share by more than ${fixed(counted.largestShareChangePct, 1)} points, and the grading by ${fixed(Math.abs(grading.changePct), 1)} at most, at ${plain(grading.sizeMm, 3)} mm.`,
+        ]),
+    `Water is for heaps that hold ${fixed((100 * batch.water.inMaterialsKg) / batch.dryMassKg, 1)} % in all, as the study has it; the mix may hold ${fixed(window.moisturePct.low, 1)} to ${fixed(window.moisturePct.high, 1)} %.`,
+    ...(options.bucketL === undefined && counted.batch
+      ? [
+          `The bucket of ${bucketSize(counted.bucketL, config.units)} is a default: measure yours with water, to the brim.`,
+        ]
+      : []),
+  ];
+}

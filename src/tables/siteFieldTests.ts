@@ -1,0 +1,59 @@
+import type { FieldBasis, FieldTest } from "../batch/fieldTests/fieldTest.js";
+import { FIELD_TESTS } from "../batch/fieldTests/fieldTests.js";
+import type { ReportBlock } from "./reportBlock.js";
+import type { SiteSheet } from "./siteSheet.js";
+
+const MARK: Readonly<Record<FieldBasis, string>> = {
+  read: "read",
+  memory: "from memory",
+  "common practice": "common practice",
+};
+
+/**
+ * The forms for the field tests, one page each: what to do, what to write down, what may be concluded and how
+ * that is known, and the laboratory test that settles it.
+ *
+ * @param tests default all of `FIELD_TESTS`.
+ *
+ * @example
+ * siteFieldTests([JAR_TEST]).blocks.map(({ kind }) => kind) // => ["table", "table", "table", "note", "note"]
+ */
+export function siteFieldTests(tests: readonly FieldTest[] = FIELD_TESTS): SiteSheet {
+  return {
+    name: "field-tests",
+    title: "Field tests",
+    blocks: tests.flatMap((test, index): ReportBlock[] => [
+      ...(index === 0 ? [] : [{ kind: "pageBreak" as const }]),
+      ...formOf(test),
+    ]),
+  };
+}
+
+function formOf(test: FieldTest): ReportBlock[] {
+  const apart = test.notToBeMistakenFor
+    ? ` Not to be mistaken for ${test.notToBeMistakenFor}.`
+    : "";
+  return [
+    {
+      kind: "table",
+      caption: `${test.name}. ${test.asks}`,
+      columns: [{ header: "" }, { header: "" }],
+      rows: [["With", test.tools], ...test.steps.map((step, index) => [`${index + 1}`, step])],
+    },
+    {
+      kind: "table",
+      caption: "Sample, place, depth, date, by: ______________________________",
+      columns: [{ header: "To write down" }, { header: "Reading" }],
+      rows: test.readings.map(({ label, unit }) => [unit ? `${label}, ${unit}` : label, ""]),
+    },
+    {
+      kind: "table",
+      caption: "What may be concluded",
+      columns: [{ header: "Seen" }, { header: "Means" }, { header: "Known how" }],
+      rows: test.conclusions.map(({ seen, means, basis }) => [seen, means, MARK[basis]]),
+      notes: [`Source: ${test.source}.`],
+    },
+    { kind: "note", tone: "warning", text: `It does not tell: ${test.doesNotTell}${apart}` },
+    { kind: "note", tone: "note", text: `Settled by: ${test.settledBy}.` },
+  ];
+}

@@ -1,0 +1,75 @@
+import type { SpecimenRecord } from "../lab/specimenRecord.js";
+import type { UnitSystem } from "../quantities/displayUnits.js";
+import type { CharacteristicStrength } from "../strength/characteristicStrength.js";
+import type { AspectCorrected } from "../strength/correctAspectRatio.js";
+import { BLANK, fixed, numberColumn, quantity, quantityColumn } from "./cell.js";
+import type { TableBlock } from "./reportBlock.js";
+
+const MARKS = {
+  read: "read",
+  memory: "from memory",
+  "own calculation": "own calculation",
+} as const;
+
+/** Characteristic strengths of one set of blocks by several rules, each with its factor and source. */
+export function characteristicTable(
+  found: readonly CharacteristicStrength[],
+  units: UnitSystem,
+): TableBlock {
+  const [first] = found;
+  return {
+    kind: "table",
+    caption: "Characteristic strength, rule by rule",
+    columns: [
+      { header: "Rule" },
+      numberColumn("Factor"),
+      quantityColumn("Characteristic", "stress", units),
+      { header: "Source" },
+      { header: "Mark" },
+    ],
+    rows: found.map(({ rule, factor, valueMpa, status, message }) => [
+      status === "ok" ? rule.name : `${rule.name}. ${message}`,
+      fixed(factor ?? undefined, 2),
+      quantity(valueMpa ?? undefined, "stress", units),
+      rule.source,
+      MARKS[rule.basis],
+    ]),
+    notes: first
+      ? [
+          `${first.blocks} blocks, mean ${quantity(first.meanMpa, "stress", units)}, standard deviation ${quantity(first.sdMpa ?? undefined, "stress", units)}, in the unit of the table. With few blocks the rules differ widely: say which one is used.`,
+        ]
+      : [],
+  };
+}
+
+/** Strengths corrected for the blocks' proportions, the measured ones beside them. */
+export function aspectTable(
+  rows: readonly { readonly block: SpecimenRecord; readonly corrected: AspectCorrected }[],
+  units: UnitSystem,
+): TableBlock {
+  const sources = [
+    ...new Set(rows.map(({ corrected }) => `${corrected.table.name}: ${corrected.table.source}.`)),
+  ];
+  return {
+    kind: "table",
+    caption: "Strength corrected for height over thickness",
+    columns: [
+      { header: "Block" },
+      numberColumn("Height over thickness"),
+      quantityColumn("Measured", "stress", units),
+      numberColumn("Factor"),
+      quantityColumn("Corrected", "stress", units),
+    ],
+    rows: rows.map(({ block, corrected }) => [
+      block.id,
+      fixed(corrected.ratio, 2),
+      quantity(corrected.uncorrectedMpa, "stress", units),
+      corrected.factor === null ? BLANK : fixed(corrected.factor, 3),
+      quantity(corrected.correctedMpa ?? undefined, "stress", units),
+    ]),
+    notes: [
+      ...sources,
+      "The tables disagree with one another; the regression uses the measured strengths.",
+    ],
+  };
+}

@@ -1,0 +1,50 @@
+import type { TrialDifference } from "../strength/compareTrials.js";
+import type { WorkshopTrial } from "../strength/workshopTrial.js";
+import { BLANK, fixed, numberColumn, plain } from "./cell.js";
+import type { TableBlock } from "./reportBlock.js";
+
+/** The log of workshop trials. */
+export function trialsTable(trials: readonly WorkshopTrial[]): TableBlock {
+  return {
+    kind: "table",
+    caption: "Workshop trials",
+    columns: [
+      { header: "Trial" },
+      { header: "Mix" },
+      { header: "Texture" },
+      { header: "Edges" },
+      numberColumn("Thickness", "mm"),
+      { header: "Munsell" },
+      { header: "L* a* b*" },
+      { header: "Dry" },
+    ],
+    rows: trials.map(
+      ({ id, mix, texture, edges, thicknessMm, munsell, lab, dryToConstantMass }) => [
+        ...[id, mix, texture ?? BLANK, edges ?? BLANK, plain(thicknessMm), munsell ?? BLANK],
+        lab ? [lab.l, lab.a, lab.b].map((value) => plain(value, 3)).join(" ") : BLANK,
+        dryToConstantMass ? "to constant mass" : "not known",
+      ],
+    ),
+    notes: [
+      "Small thin samples dry in an hour or so; colour is judged when the mass stands still, strength on cured blocks.",
+    ],
+  };
+}
+
+/** Colour differences between trials, largest first. */
+export function trialDifferencesTable(differences: readonly TrialDifference[]): TableBlock {
+  return {
+    kind: "table",
+    caption: "Colour differences between trials",
+    columns: [
+      { header: "Trial" },
+      { header: "Trial" },
+      numberColumn("CIEDE2000"),
+      { header: "In words" },
+    ],
+    rows: differences.map(({ one, other, deltaE, words }) => [one, other, fixed(deltaE, 1), words]),
+    notes: [
+      "The words are common practice, no source; photographs must share light, camera setting and grey card.",
+    ],
+  };
+}

@@ -1,0 +1,76 @@
+import type { QuantityInterval } from "../grading/quantityIntervals.js";
+import type { ClassSystem } from "../soil/classifyCurve.js";
+import type { CurveUncertainty } from "../soil/curveUncertainty.js";
+import { digits, numberColumn } from "./cell.js";
+import type { TableBlock } from "./reportBlock.js";
+
+const NAMES: Readonly<Record<QuantityInterval["quantity"], string>> = {
+  d10: "D10",
+  d15: "D15",
+  d30: "D30",
+  d50: "D50",
+  d60: "D60",
+  d85: "D85",
+  d90: "D90",
+  cu: "Cu",
+  cc: "Cc",
+  clayPct: "clay",
+  siltPct: "silt",
+  finesPct: "silt and clay",
+  sandPct: "sand",
+  gravelPct: "gravel",
+};
+
+const SYSTEMS: Readonly<Record<ClassSystem, string>> = {
+  uscs: "ASTM D2487",
+  aashto: "AASHTO M 145",
+  usda: "USDA texture",
+  iso14688: "ISO 14688-2 (from memory)",
+  bs5930: "BS 5930 (letters from memory)",
+};
+
+/** What the stated reading errors leave open of the numbers read off a curve. */
+export function intervalsTable(
+  name: string,
+  { quantities, errors, resamples, seed }: CurveUncertainty,
+): TableBlock {
+  return {
+    kind: "table",
+    caption: `Intervals from the reading errors: ${name}`,
+    columns: [
+      { header: "Quantity" },
+      numberColumn("Low"),
+      numberColumn("Middle"),
+      numberColumn("High"),
+      { header: "Unit" },
+    ],
+    rows: quantities.map(({ quantity, unit, low, median, high }) => [
+      NAMES[quantity],
+      digits(low),
+      digits(median),
+      digits(high),
+      unit,
+    ]),
+    notes: [
+      `95 % of ${resamples} resampled readings (seed ${seed}); standard deviations: balance ${errors.balanceG} g, sieving ${errors.sievingPct} % of each mass retained, hydrometer ${errors.hydrometerUnits} units, temperature ${errors.temperatureC} °C, time ${errors.timeS} s, particle density ${errors.particleDensityKgM3} kg/m³.`,
+      "How well the sample stands for the heap is not in them, and mostly matters more.",
+    ],
+  };
+}
+
+/** How likely each class is, given the reading errors. */
+export function classesTable(name: string, { classes }: CurveUncertainty): TableBlock {
+  return {
+    kind: "table",
+    caption: `Classes and how sure they are: ${name}`,
+    columns: [{ header: "System" }, { header: "Class" }, numberColumn("Likelihood", "%")],
+    rows: classes.flatMap(({ system, likelihoods }) =>
+      likelihoods.map(({ label, share }, index) => [
+        index === 0 ? SYSTEMS[system] : "",
+        label,
+        share < 0.005 ? "below 1" : String(Math.round(100 * share)),
+      ]),
+    ),
+    notes: ["Given the stated reading errors alone, as in the table of intervals."],
+  };
+}

@@ -1,0 +1,194 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { CEMENT_CARBON_FACTORS } from "../../src/batch/carbonFactors.js";
+import { costRange } from "../../src/batch/costRange.js";
+import { MATERIAL_CARBON_FACTORS } from "../../src/batch/materialCarbonFactors.js";
+import { mixCarbon } from "../../src/batch/mixCarbon.js";
+import { mixCost } from "../../src/batch/mixCost.js";
+import { mixSaving } from "../../src/batch/mixSaving.js";
+import type { MaterialPriceRange } from "../../src/batch/priceRange.js";
+import { recipe } from "../../src/batch/recipe.js";
+import { savingTrap } from "../../src/batch/savingTrap.js";
+import { near } from "../strength/near.js";
+
+const EXACT = { rel: 1e-10, abs: 1e-10 };
+
+const mix = (cementPct: number, soilPct = 60) =>
+  recipe({
+    materials: [
+      { id: "soil", name: "Soil", sharePct: soilPct, looseBulkDensityKgM3: 1200, moisturePct: 6 },
+      {
+        ...{ id: "sand", name: "Sand", sharePct: 100 - soilPct },
+        ...{ looseBulkDensityKgM3: 1500, moisturePct: 4 },
+      },
+    ],
+    cementPct,
+    cementBulkDensityKgM3: 1200,
+    targetMoisturePct: 9,
+    batchDryMassKg: 10_000,
+  });
+
+const PRICES: Record<string, MaterialPriceRange> = {
+  soil: { price: { low: 0, high: 4, per: "t" } },
+  sand: {
+    price: { low: 25, high: 30, per: "m3" },
+    haul: { low: 3, high: 5, per: "t" },
+    wastePct: 5,
+  },
+  cement: { price: { low: 160, high: 210, per: "t" } },
+};
+
+describe("costRange", () => {
+  it("is the single price where low and high agree", () => {
+    const flat = { amount: 20, per: "t" } as const;
+    const one = { price: { low: 20, high: 20, per: "t" } } as const;
+    const found = costRange(mix(8), { soil: one, sand: one, cement: one });
+    const plain = mixCost(mix(8), { soil: flat, sand: flat, cement: flat });
+    near(found.total.low, plain.total, EXACT, "low");
+    near(found.total.high, plain.total, EXACT, "high");
+  });
+
+  it("adds waste and haul by hand, and whole bags", () => {
+    const found = costRange(mix(8), PRICES);
+    const [, sand] = found.lines;
+    near(sand.material!.low, (25 * 4000 * 1.05) / 1500, EXACT, "sand");
+    near(sand.haul!.high, 5 * 4 * 1.04 * 1.05, EXACT, "haul");
+    const bag = { price: { low: 6, high: 6, per: "bag" as const }, bagMassKg: 42 };
+    const bags = costRange(mix(8), { ...PRICES, cement: bag });
+    near(bags.lines[2].material!.low, 6 * Math.ceil(800 / 42), EXACT, "bags");
+    const loads = { ...PRICES.sand, haul: { low: 50, high: 60, per: "load" as const }, loads: 3 };
+    near(costRange(mix(8), { ...PRICES, sand: loads }).lines[1].haul!.high, 180, EXACT, "loads");
+  });
+
+  it.each<[string, MaterialPriceRange | undefined, string]>([
+    ["none", undefined, "price-missing"],
+    ["without unit", { price: { low: 3, high: 4 } }, "price-without-unit"],
+    ["per bag of no mass", { price: { low: 3, high: 4, per: "bag" } }, "price-without-amount"],
+    [
+      "haul without unit",
+      { price: { low: 3, high: 4, per: "t" }, haul: { low: 1, high: 1 } },
+      "price-without-unit",
+    ],
+    [
+      "haul by loads not counted",
+      { price: { low: 3, high: 4, per: "t" }, haul: { low: 1, high: 1, per: "load" } },
+      "price-without-amount",
+    ],
+  ])("finds a price: %s", (_, price, code) => {
+    const found = costRange(mix(8), { ...PRICES, soil: price });
+    expect(found.status).toBe("incomplete");
+    expect(found.findings.map((finding) => finding.code)).toEqual([code]);
+    expect(found.findings[0].column).toMatch(/^materials\.soil\.(price|haul)$/);
+  });
+
+  it("refuses a range that runs backwards", () => {
+    const soil = { price: { low: 5, high: 4, per: "t" as const } };
+    expect(() => costRange(mix(8), { ...PRICES, soil })).toThrow(
+      "invalid `prices.soil.price.high`",
+    );
+  });
+});
+
+describe("mixSaving", () => {
+  it("holds the saving at any prices within the ranges", () => {
+    const part = fc.double({ min: 0, max: 1, noNaN: true });
+    fc.assert(
+      fc.property(
+        fc.array(part, { minLength: 4, maxLength: 4 }),
+        fc.integer({ min: 4, max: 10 }),
+        fc.integer({ min: 30, max: 90 }),
+        (at, cementPct, soilPct) => {
+          const [a, b] = [mix(cementPct, soilPct), mix(8)];
+          const { saved } = mixSaving({ mix: a, other: b, prices: PRICES });
+          const firm = (range: { low: number; high: number }, way: number) => {
+            const price = range.low + way * (range.high - range.low);
+            return { low: price, high: price };
+          };
+          const prices = {
+            soil: { price: { ...firm({ low: 0, high: 4 }, at[0]), per: "t" as const } },
+            sand: {
+              price: { ...firm({ low: 25, high: 30 }, at[1]), per: "m3" as const },
+              haul: { ...firm({ low: 3, high: 5 }, at[2]), per: "t" as const },
+              wastePct: 5,
+            },
+            cement: { price: { ...firm({ low: 160, high: 210 }, at[3]), per: "t" as const } },
+          };
+          const now = costRange(b, prices).total.low - costRange(a, prices).total.low;
+          expect(now).toBeGreaterThanOrEqual(saved!.low - 1e-6);
+          expect(now).toBeLessThanOrEqual(saved!.high + 1e-6);
+        },
+      ),
+      { seed: 61 },
+    );
+  });
+
+  it("is nothing against itself, turns its sign with the sides, and needs all prices", () => {
+    near(mixSaving({ mix: mix(8), other: mix(8), prices: PRICES }).saved!.high, 0, EXACT, "none");
+    const there = mixSaving({ mix: mix(6), other: mix(9, 40), prices: PRICES });
+    const back = mixSaving({ mix: mix(9, 40), other: mix(6), prices: PRICES });
+    near(there.saved!.low, -back.saved!.high, EXACT, "sign");
+    near(there.savedCementKg, 300, EXACT, "cement");
+    expect(mixSaving({ mix: mix(6), other: mix(8), prices: {} }).saved).toBeNull();
+  });
+});
+
+describe("mixCarbon", () => {
+  const [soil, aggregate, road] = MATERIAL_CARBON_FACTORS;
+  const factors = { soil, sand: aggregate, cement: CEMENT_CARBON_FACTORS[0] };
+
+  it("adds making and haul by hand", () => {
+    const found = mixCarbon(mix(8), { factors, haulKm: { sand: 20 }, haulFactor: road });
+    near(found.lines[1].making!.high, 4000 * aggregate.high, EXACT, "sand");
+    near(found.lines[1].haul!.low, 4.16 * 20 * road.low, EXACT, "haul");
+    const low = 800 * factors.cement.low + 4000 * aggregate.low + 4.16 * 20 * road.low;
+    near(found.total.low, low, EXACT, "total");
+    near(found.cementPctOfTotal.high, (80_000 * factors.cement.low) / low, EXACT, "cement");
+  });
+
+  it("agrees with 130 kg in a cubic metre at 8 % and 0.922 (own arithmetic)", () => {
+    const wall = recipe({
+      materials: [{ id: "soil", name: "Soil", sharePct: 100, moisturePct: 0 }],
+      cementPct: 8,
+      targetMoisturePct: 9,
+      batchDryMassKg: 1900 / 1.08,
+    });
+    const found = mixCarbon(wall, { factors: { soil, cement: factors.cement } });
+    near(found.lines[1].making!.high, 129.8, { rel: 0, abs: 0.1 }, "cement");
+  });
+
+  it("says what has no factor and refuses a distance without one", () => {
+    const found = mixCarbon(mix(8), { factors: { cement: factors.cement } });
+    expect([found.status, found.lines[0].making]).toEqual(["incomplete", null]);
+    expect(found.message).toContain("Soil, Sand");
+    expect(() => mixCarbon(mix(8), { factors, haulKm: { sand: 5 } })).toThrow(TypeError);
+  });
+
+  it("keeps its factors as ranges with their source and mark", () => {
+    for (const { low, high, source, basis } of MATERIAL_CARBON_FACTORS) {
+      expect(high).toBeGreaterThan(low);
+      expect(source.length).toBeGreaterThan(20);
+      expect(source.includes("from memory")).toBe(basis === "memory");
+    }
+  });
+});
+
+describe("savingTrap", () => {
+  // Common practice, as a check value only: 400 lb of cement where 5000 lb of ready-mixed concrete would have been.
+  it("shows that 90 % against whole concrete is a third or so of cement", () => {
+    const lb = 0.45359237;
+    const concreteVolumeM3 = (5000 * lb) / 2350;
+    const found = savingTrap({ earthCementKg: 400 * lb, concreteVolumeM3 });
+    near(found.falseSavingPct, 92, EXACT, "the false saving");
+    near(found.concreteMassKg / lb, 5000, EXACT, "whole concrete");
+    near(found.savingPct.low, 100 * (1 - (400 * lb) / (280 * concreteVolumeM3)), EXACT, "low");
+    expect(found.savingPct.low).toBeGreaterThan(30);
+    expect(found.savingPct.high).toBeLessThan(40);
+  });
+
+  it("goes below zero where the earth holds more cement, while the false one still shines", () => {
+    const found = savingTrap({ earthCementKg: 700, concreteVolumeM3: 2 });
+    expect(found.savingPct.high).toBeLessThan(0);
+    expect(found.falseSavingPct).toBeGreaterThan(80);
+    expect(found.text).toContain("−25 to −13 %");
+  });
+});

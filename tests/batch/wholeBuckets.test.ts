@@ -1,0 +1,204 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { gradingChange } from "../../src/batch/gradingChange.js";
+import { recipe } from "../../src/batch/recipe.js";
+import { scaleRecipe } from "../../src/batch/scaleRecipe.js";
+import { toMassShares } from "../../src/batch/toMassShares.js";
+import { weighOut } from "../../src/batch/weighOut.js";
+import { wholeBuckets } from "../../src/batch/wholeBuckets.js";
+import { near } from "../strength/near.js";
+
+const EXACT = { rel: 1e-10, abs: 1e-12 };
+
+const MIX = fc.record({
+  soilPct: fc.integer({ min: 20, max: 90 }),
+  densities: fc.array(fc.integer({ min: 900, max: 1700 }), { minLength: 3, maxLength: 3 }),
+  moisturePct: fc.integer({ min: 0, max: 9 }),
+  cementPct: fc.integer({ min: 3, max: 12 }),
+  mixerVolumeL: fc.integer({ min: 120, max: 400 }),
+  bucketL: fc.integer({ min: 8, max: 15 }),
+  bucketStep: fc.constantFrom(1 as const, 0.5 as const),
+});
+
+type Mix = typeof MIX extends fc.Arbitrary<infer T> ? T : never;
+
+const mixOf = ({ soilPct, densities, moisturePct, cementPct, mixerVolumeL }: Mix) =>
+  recipe({
+    materials: [
+      {
+        id: "soil",
+        name: "Soil",
+        sharePct: soilPct,
+        looseBulkDensityKgM3: densities[0],
+        moisturePct,
+      },
+      {
+        id: "sand",
+        name: "Sand",
+        sharePct: 100 - soilPct,
+        looseBulkDensityKgM3: densities[1],
+        moisturePct: 4,
+        bulkingPct: 15,
+      },
+    ],
+    cementPct,
+    cementBulkDensityKgM3: densities[2],
+    targetMoisturePct: 11,
+    mixerVolumeL,
+  });
+
+describe("wholeBuckets", () => {
+  it("tells the truth about its rounding, by the way back from volumes to mass", () => {
+    fc.assert(
+      fc.property(MIX, fc.boolean(), (of, byBucket) => {
+        const batch = mixOf(of);
+        const found = wholeBuckets(batch, {
+          bucketL: of.bucketL,
+          bucketStep: of.bucketStep,
+          cementBy: byBucket ? "bucket" : "scale",
+        });
+        if (found.status === "none") return;
+        const back = toMassShares(
+          found.materials.map(({ id, buckets }, index) => ({
+            id,
+            parts: buckets,
+            looseBulkDensityKgM3: of.densities[index],
+            bulkingPct: index === 1 ? 15 : 0,
+          })),
+          { parts: found.cement!.buckets, looseBulkDensityKgM3: of.densities[2] },
+        );
+        near(found.cement!.sharePct, back.cementPct, EXACT, "cement");
+        near(found.cementChangePct!, back.cementPct - of.cementPct, { rel: 1e-9, abs: 1e-9 }, "dc");
+        expect(found.cementChangePct!).toBeGreaterThan(-1e-9);
+        if (!byBucket) near(found.cementChangePct!, 0, { rel: 0, abs: 1e-9 }, "weighed cement");
+        found.materials.forEach(({ sharePct, buckets }, index) => {
+          near(sharePct, back.materials[index].sharePct, EXACT, "share");
+          expect(Number.isInteger(buckets / of.bucketStep)).toBe(true);
+          expect(buckets).toBeGreaterThan(0);
+        });
+        expect(found.batch!.looseVolumeL!).toBeLessThanOrEqual(
+          byBucket ? of.mixerVolumeL * (1 + 1e-9) : of.mixerVolumeL + of.bucketL,
+        );
+        // The water is that of the batch of buckets, not of the recipe.
+        const { water, dryMassWithCementKg } = found.batch!;
+        near(water.targetKg, 0.11 * dryMassWithCementKg, EXACT, "water");
+      }),
+      { seed: 31, numRuns: 200 },
+    );
+  });
+
+  it("repeats a good ratio to fill the mixer", () => {
+    const batch = recipe({
+      materials: [
+        { id: "soil", name: "Soil", sharePct: 75, looseBulkDensityKgM3: 1200, moisturePct: 5 },
+        { id: "sand", name: "Sand", sharePct: 25, looseBulkDensityKgM3: 1200, moisturePct: 5 },
+      ],
+      cementPct: 8,
+      cementBulkDensityKgM3: 1200,
+      targetMoisturePct: 10,
+      mixerVolumeL: 140,
+    });
+    const found = wholeBuckets(batch, { bucketL: 10 });
+    expect(found.materials.map(({ buckets }) => buckets)).toEqual([9, 3]);
+    near(found.largestShareChangePct!, 0, { rel: 0, abs: 1e-9 }, "exact");
+    near(found.cement!.dryMassKg, 0.08 * 12 * 12, EXACT, "cement");
+  });
+
+  it("says when no count will do, or a density is missing", () => {
+    const batch = mixOf({
+      soilPct: 60,
+      densities: [1200, 1500, 1200],
+      moisturePct: 5,
+      cementPct: 8,
+      mixerVolumeL: 120,
+      bucketL: 10,
+      bucketStep: 1,
+    });
+    expect(wholeBuckets(batch, { bucketL: 100 }).status).toBe("none");
+    const bare = { ...batch, looseVolumeL: null };
+    expect(wholeBuckets(bare, { bucketL: 10 }).status).toBe("no-volumes");
+    expect(() => wholeBuckets(batch, { bucketL: 0 })).toThrow("invalid `bucketL`: 0");
+  });
+});
+
+describe("gradingChange", () => {
+  const curve = (at: number) => ({
+    points: [
+      { sizeMm: 0.063, passingPct: at, origin: "sieve" as const },
+      { sizeMm: 2, passingPct: 100, origin: "sieve" as const },
+    ],
+  });
+  it("grows with the shares that move, and is nothing when none does", () => {
+    const shares = (soil: number) => [
+      { id: "soil", sharePct: soil },
+      { id: "sand", sharePct: 100 - soil },
+    ];
+    const curves = { soil: curve(50), sand: curve(0) };
+    near(gradingChange(curves, shares(60), shares(54)).changePct, -3, EXACT, "down");
+    near(gradingChange(curves, shares(60), shares(60)).changePct, 0, EXACT, "none");
+    near(
+      gradingChange(curves, shares(10), [{ id: "soil", sharePct: 100 }]).changePct,
+      45,
+      { rel: 0, abs: 1e-9 },
+      "sand gone",
+    );
+    expect(() => gradingChange({}, shares(60), shares(60))).toThrow("no curve of soil");
+  });
+});
+
+describe("a trial batch", () => {
+  it("scaled to full size and back is the same batch", () => {
+    fc.assert(
+      fc.property(MIX, fc.double({ min: 0.01, max: 500, noNaN: true }), (of, factor) => {
+        const batch = mixOf(of);
+        const back = scaleRecipe(scaleRecipe(batch, factor), 1 / factor);
+        near(back.cement.dryMassKg, batch.cement.dryMassKg, { rel: 1e-14, abs: 0 }, "cement");
+        near(back.water.toAddKg, batch.water.toAddKg, { rel: 1e-13, abs: 1e-13 }, "water");
+        near(back.looseVolumeL!, batch.looseVolumeL!, { rel: 1e-14, abs: 0 }, "volume");
+      }),
+      { seed: 32 },
+    );
+  });
+
+  it("weighed on a scale says how far it is from the recipe", () => {
+    fc.assert(
+      fc.property(MIX, fc.constantFrom(0.001, 0.01, 0.1, 0.5), (of, stepKg) => {
+        const trial = scaleRecipe(mixOf(of), 1 / 20);
+        const found = weighOut(trial, stepKg);
+        if (found.status === "too-coarse") {
+          expect(found.batch).toBeNull();
+          return;
+        }
+        const dry = found.lines.map(({ weighedKg, id }) => {
+          const w = id === "cement" ? 0 : id === "sand" ? 4 : of.moisturePct;
+          return weighedKg / (1 + w / 100);
+        });
+        const cementPct = (100 * dry[2]) / (dry[0] + dry[1]);
+        near(found.cementPct!, cementPct, EXACT, "cement");
+        near(found.cementChangePct!, cementPct - of.cementPct, { rel: 1e-8, abs: 1e-9 }, "change");
+        for (const { exactKg, weighedKg } of found.lines) {
+          expect(Math.abs(exactKg - weighedKg)).toBeLessThanOrEqual(stepKg / 2 + 1e-12);
+        }
+      }),
+      { seed: 33, numRuns: 200 },
+    );
+  });
+
+  it("says when the scale is too coarse for it", () => {
+    const trial = scaleRecipe(
+      mixOf({
+        soilPct: 60,
+        densities: [1200, 1500, 1200],
+        moisturePct: 5,
+        cementPct: 3,
+        mixerVolumeL: 120,
+        bucketL: 10,
+        bucketStep: 1,
+      }),
+      1 / 50,
+    );
+    const found = weighOut(trial, 0.5);
+    expect([found.status, found.cementPct]).toEqual(["too-coarse", null]);
+    expect(found.message).toContain("Cement");
+  });
+});

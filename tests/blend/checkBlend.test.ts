@@ -1,0 +1,144 @@
+import { describe, expect, it } from "vitest";
+import type { BlendMaterial } from "../../src/blend/blendMaterial.js";
+import { checkBlend } from "../../src/blend/checkBlend.js";
+import { type BlendInput, designBlend } from "../../src/blend/designBlend.js";
+import { curve, GRAVEL, SAND, SOIL, THREE } from "./materials.js";
+
+const POWER = { kind: "power", exponent: 0.3, topSizeMm: 20 } as const;
+const found = (input: BlendInput) =>
+  checkBlend(input).map(({ code, severity }) => [code, severity]);
+const withSoil = (soil: Partial<BlendMaterial>): BlendInput => ({
+  materials: [{ ...SOIL, ...soil }, SAND, GRAVEL],
+  target: POWER,
+});
+
+describe("bad input of a blend", () => {
+  it("is quiet about good input", () => {
+    expect(checkBlend({ materials: THREE, target: POWER })).toEqual([]);
+  });
+
+  it.each([
+    ["no material", { materials: [], target: POWER }, "blend-no-material"],
+    ["no curve", withSoil({ curve: { points: [] } }), "blend-no-curve"],
+    [
+      "NaN in a curve",
+      withSoil({ curve: curve([0.063, Number.NaN], [2, 100]) }),
+      "blend-bad-curve",
+    ],
+    ["a falling curve", withSoil({ curve: curve([0.063, 50], [2, 40]) }), "blend-bad-curve"],
+    ["a share that is none", withSoil({ minSharePct: Number.NaN }), "blend-bad-share"],
+    ["crossed bounds", withSoil({ minSharePct: 60, maxSharePct: 40 }), "blend-bad-share"],
+    [
+      "smallest shares above 100",
+      {
+        materials: [SOIL, { ...SAND, minSharePct: 60 }, { ...GRAVEL, minSharePct: 50 }],
+        target: POWER,
+      },
+      "blend-shares-exclude",
+    ],
+    [
+      "largest shares below 100",
+      {
+        materials: [
+          { ...SOIL, maxSharePct: 60 },
+          { ...SAND, maxSharePct: 30 },
+        ],
+        target: POWER,
+      },
+      "blend-shares-exclude",
+    ],
+    [
+      "one id twice",
+      { materials: [SOIL, SAND, { ...GRAVEL, id: "sand" }], target: POWER },
+      "blend-duplicate",
+    ],
+    [
+      "a plasticity limit without a test",
+      {
+        ...withSoil({ plasticityIndexPct: undefined }),
+        limits: [{ kind: "plasticity-index", maxPct: 10 }],
+      },
+      "blend-missing-property",
+    ],
+    [
+      "a limit that is none",
+      { ...withSoil({}), limits: [{ kind: "clay", minPct: Number.NaN }] },
+      "blend-bad-limit",
+    ],
+    [
+      "a window the wrong way round",
+      { ...withSoil({}), limits: [{ kind: "clay", minPct: 20, maxPct: 10 }] },
+      "blend-bad-limit",
+    ],
+    [
+      "NaN in the target",
+      { materials: THREE, target: { ...POWER, exponent: Number.NaN } },
+      "blend-bad-target",
+    ],
+    [
+      "a target without sizes",
+      { materials: THREE, target: { kind: "curve", points: [] } },
+      "blend-bad-target",
+    ],
+    [
+      "a coarse end that was not measured",
+      withSoil({ curve: curve([0.002, 20], [0.063, 40], [2, 90]) }),
+      "blend-curve-ends-early",
+    ],
+    [
+      "a clay limit on a soil without a hydrometer",
+      {
+        ...withSoil({ curve: curve([0.063, 45], [2, 85], [20, 100]) }),
+        limits: [{ kind: "clay", maxPct: 10 }],
+      },
+      "blend-extrapolated",
+    ],
+  ] as const)("is told: %s", (_, input, code) => {
+    expect(found(input as BlendInput)).toContainEqual([code, "error"]);
+  });
+
+  it("is a warning where it does no harm", () => {
+    expect(found({ materials: [SOIL, SAND, { ...SAND, id: "other" }], target: POWER })).toEqual([
+      ["blend-duplicate", "warning"],
+    ]);
+    // A washed sand without a hydrometer cannot be wrong by more than its 3 %.
+    const [only, ...rest] = checkBlend({
+      materials: [SOIL, SAND],
+      target: POWER,
+      limits: [{ kind: "clay", maxPct: 15 }],
+    });
+    expect(rest).toEqual([]);
+    expect(only).toMatchObject({ code: "blend-extrapolated", severity: "warning", value: "sand" });
+    expect(only.message).toContain("32 times coarser than the 0.00200 mm");
+  });
+
+  it("tells all at once", () => {
+    const codes = checkBlend({
+      materials: [
+        { ...SOIL, minSharePct: 70, plasticityIndexPct: undefined },
+        { ...SAND, id: "soil", minSharePct: 40 },
+      ],
+      target: POWER,
+      limits: [
+        { kind: "plasticity-index", maxPct: 10 },
+        { kind: "fines", minPct: -1 },
+      ],
+    }).map(({ code }) => code);
+    expect(new Set(codes)).toEqual(
+      new Set([
+        "blend-shares-exclude",
+        "blend-duplicate",
+        "blend-bad-limit",
+        "blend-missing-property",
+      ]),
+    );
+  });
+
+  it("throws where it is handed on all the same", () => {
+    expect(() => designBlend({ materials: [], target: POWER })).toThrow(RangeError);
+    expect(() => designBlend(withSoil({ curve: { points: [] } }))).toThrow(/no points/);
+    expect(() => designBlend({ materials: THREE, target: POWER, mostMaterials: 0 })).toThrow(
+      /mostMaterials/,
+    );
+  });
+});

@@ -1,0 +1,325 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { blendMaterials } from "../../src/blend/blendMaterials.js";
+import { blendPassing } from "../../src/blend/blendPassing.js";
+import type { BandAim, BlendLimit } from "../../src/blend/blendTarget.js";
+import { type BlendInput, designBlend } from "../../src/blend/designBlend.js";
+import { keepsConditions } from "../../src/blend/keepsConditions.js";
+import { limitRows } from "../../src/blend/limitRows.js";
+import { relaxLimits } from "../../src/blend/relaxLimits.js";
+import { near } from "../strength/near.js";
+import { bruteForceBounds } from "../support/bruteForceBounds.js";
+import { curve, GRAVEL, randomMaterials, SAND, SOIL, THREE } from "./materials.js";
+
+const SIZES = [0.063, 0.125, 0.25, 0.5, 1, 2, 4, 8];
+const POWER = { kind: "power", exponent: 0.3, topSizeMm: 20 } as const;
+const BAND = [
+  { sizeMm: 0.002, lowPct: 8, highPct: 12 },
+  { sizeMm: 0.063, lowPct: 18, highPct: 30 },
+  { sizeMm: 2, lowPct: 50, highPct: 65 },
+];
+const sharesOf = (input: BlendInput) => designBlend(input).shares.map(({ sharePct }) => sharePct);
+/** All blends in steps of 1 point that keep the limits. */
+function grid(limits: readonly BlendLimit[] = []): number[][] {
+  const rows = limitRows(THREE, limits);
+  const all: number[][] = [];
+  for (let a = 0; a <= 100; a += 1) {
+    for (let b = 0; b <= 100 - a; b += 1) {
+      const shares = [a / 100, b / 100, (100 - a - b) / 100];
+      if (keepsConditions(THREE, rows, shares)) all.push(shares);
+    }
+  }
+  return all;
+}
+const passingOf = (shares: readonly number[], sizeMm: number) =>
+  shares.reduce(
+    (sum, share, j) => sum + share * blendPassing(THREE[j].curve, sizeMm).passingPct,
+    0,
+  );
+
+describe("nearest to a curve", () => {
+  it("does as well as every active set tried in turn, for up to six materials", () => {
+    for (let seed = 1; seed <= 60; seed += 1) {
+      const count = 2 + (seed % 5);
+      const materials = randomMaterials(seed, count, SIZES);
+      const target = SIZES.map((sizeMm) => ({
+        sizeMm,
+        passingPct: 100 * (sizeMm / 8) ** 0.35,
+        weight: 1 + (seed % 3) * sizeMm,
+      }));
+      const found = blendMaterials(materials, target);
+      const roots = target.map(({ weight }) => Math.sqrt(weight));
+      const wanted = bruteForceBounds(
+        SIZES.map((size, i) =>
+          materials.map((of) => roots[i] * blendPassing(of.curve, size).passingPct),
+        ),
+        target.map(({ passingPct }, i) => roots[i] * passingPct),
+        materials.map(({ minSharePct }) => minSharePct / 100),
+        materials.map(({ maxSharePct }) => maxSharePct / 100),
+      );
+      const total = target.reduce((sum, { weight }) => sum + weight, 0);
+      near(found.rmsDifferencePct ** 2 * total, wanted, { rel: 1e-8, abs: 1e-8 }, `seed ${seed}`);
+      expect(found.optimalityResidual).toBeLessThan(1e-12);
+    }
+  });
+
+  it("does not depend on the order of the materials or the scale of the weights", () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 1, max: 1000 }),
+        fc.double({ min: 1e-6, max: 1e6, noNaN: true }),
+        (seed, scale) => {
+          const materials = randomMaterials(seed, 4, SIZES);
+          const points = SIZES.map((sizeMm) => ({ sizeMm, passingPct: 100 * (sizeMm / 8) ** 0.3 }));
+          const a = blendMaterials(materials, points);
+          const b = blendMaterials(
+            [...materials].reverse(),
+            points.map((point) => ({ ...point, weight: scale })),
+          );
+          near(b.rmsDifferencePct, a.rmsDifferencePct, { rel: 1e-8, abs: 1e-8 }, "difference");
+        },
+      ),
+      { numRuns: 40, seed: 4 },
+    );
+  });
+
+  it("tells when two materials are alike, and still finds the least difference", () => {
+    const found = blendMaterials(
+      [SOIL, { ...SAND }, { ...SAND, id: "same sand" }],
+      SIZES.map((sizeMm) => ({ sizeMm, passingPct: 100 * (sizeMm / 20) ** 0.3 })),
+    );
+    expect(found.unique).toBe(false);
+    const two = blendMaterials(
+      [SOIL, SAND],
+      SIZES.map((sizeMm) => ({ sizeMm, passingPct: 100 * (sizeMm / 20) ** 0.3 })),
+    );
+    near(found.rmsDifferencePct, two.rmsDifferencePct, { rel: 1e-9, abs: 0 }, "difference");
+  });
+});
+
+describe("a power curve fitted within ranges", () => {
+  it("finds an exponent that made the target", () => {
+    const fitted = designBlend({
+      materials: THREE,
+      target: { kind: "power", exponent: { min: 0.1, max: 0.8 }, topSizeMm: 20 },
+    });
+    for (let n = 0.1; n <= 0.8; n += 0.01) {
+      const fixed = designBlend({ materials: THREE, target: { ...POWER, exponent: n } });
+      expect(fitted.rmsDifferencePct).toBeLessThanOrEqual(fixed.rmsDifferencePct + 1e-9);
+    }
+    expect(fitted.target.atEndOfRange).toBe(false);
+    // A material that is itself the power curve is found with its exponent.
+    const sizesMm = [0.063, 0.25, 1, 4, 16];
+    const own = curve(...sizesMm.map((d) => [d, 100 * (d / 25) ** 0.37] as const), [25, 100]);
+    const exact = designBlend({
+      materials: [{ ...SOIL, curve: own }, GRAVEL],
+      target: {
+        kind: "power",
+        exponent: { min: 0.2, max: 0.6 },
+        topSizeMm: { min: 15, max: 40 },
+        sizesMm,
+      },
+    });
+    near(exact.target.exponent, 0.37, { rel: 0, abs: 1e-4 }, "exponent");
+    near(exact.target.topSizeMm, 25, { rel: 1e-3, abs: 0 }, "top size");
+    near(exact.rmsDifferencePct, 0, { rel: 0, abs: 1e-3 }, "difference");
+  });
+
+  it("says when it stands at an end of its range", () => {
+    const { target } = designBlend({
+      materials: THREE,
+      target: { kind: "power", exponent: { min: 0.6, max: 0.8 }, topSizeMm: 20 },
+    });
+    expect(target).toMatchObject({ exponent: 0.6, atEndOfRange: true });
+  });
+});
+
+describe("a band", () => {
+  const value: Record<Exclude<BandAim, "nearest-middle">, (shares: readonly number[]) => number> = {
+    "most-site-soil": ([soil]) => -100 * soil,
+    "least-cost": (shares) => shares.reduce((sum, share, j) => sum + share * THREE[j].costPerT!, 0),
+    "least-carbon": (shares) =>
+      shares.reduce((sum, share, j) => sum + share * THREE[j].carbonKgPerT!, 0),
+  };
+
+  it.each(Object.keys(value) as (keyof typeof value)[])("is kept, and then %s", (aim) => {
+    const found = designBlend({ materials: THREE, target: { kind: "band", points: BAND, aim } });
+    expect(found.status).toBe("ok");
+    expect(found.rmsDifferencePct).toBe(0);
+    const shares = found.shares.map(({ sharePct }) => sharePct / 100);
+    const inside = grid().filter((of) =>
+      BAND.every(({ sizeMm, lowPct, highPct }) => {
+        const passing = passingOf(of, sizeMm);
+        return passing >= lowPct && passing <= highPct;
+      }),
+    );
+    expect(inside.length).toBeGreaterThan(10);
+    const best = Math.min(...inside.map(value[aim]));
+    expect(value[aim](shares)).toBeLessThanOrEqual(best + 1e-6);
+    // A step of the grid cannot be far from the best of all.
+    expect(value[aim](shares)).toBeGreaterThan(best - 3);
+  });
+
+  it("that nothing keeps is left by least", () => {
+    const points = [
+      { sizeMm: 0.063, lowPct: 50, highPct: 60 },
+      { sizeMm: 2, lowPct: 20, highPct: 40 },
+    ];
+    const found = designBlend({ materials: THREE, target: { kind: "band", points } });
+    const breach = (shares: readonly number[]) =>
+      points.reduce((sum, { sizeMm, lowPct, highPct }) => {
+        const passing = passingOf(shares, sizeMm);
+        return sum + Math.max(lowPct - passing, passing - highPct, 0) ** 2;
+      }, 0);
+    const best = Math.min(...grid().map(breach));
+    near(2 * found.rmsDifferencePct ** 2, best, { rel: 0.02, abs: 0 }, "breach");
+    expect(2 * found.rmsDifferencePct ** 2).toBeLessThanOrEqual(best + 1e-6);
+  });
+
+  it("has a middle", () => {
+    const found = designBlend({ materials: THREE, target: { kind: "band-middle", points: BAND } });
+    expect(found.points.map(({ targetPct }) => targetPct)).toEqual([10, 24, 57.5]);
+  });
+});
+
+describe("limits", () => {
+  const LIMITS: BlendLimit[] = [
+    { kind: "clay", minPct: 8, maxPct: 12 },
+    { kind: "plasticity-index", maxPct: 12 },
+    { kind: "linear-shrinkage", maxPct: 5 },
+    { kind: "cost", maxPerT: 18 },
+  ];
+
+  it("are kept by a blend no worse than any of the grid", () => {
+    const found = designBlend({ materials: THREE, target: POWER, limits: LIMITS });
+    expect(found.status).toBe("ok");
+    const shares = found.shares.map(({ sharePct }) => sharePct / 100);
+    expect(keepsConditions(THREE, limitRows(THREE, LIMITS), shares)).toBe(true);
+    const rms = (of: readonly number[]) =>
+      Math.sqrt(
+        found.points.reduce(
+          (sum, { sizeMm, targetPct }) => sum + (passingOf(of, sizeMm) - targetPct) ** 2,
+          0,
+        ) / found.points.length,
+      );
+    const best = Math.min(...grid(LIMITS).map(rms));
+    expect(found.rmsDifferencePct).toBeLessThanOrEqual(best + 1e-9);
+    // Between two limits a grid of whole points comes no nearer than about its own step.
+    expect(found.rmsDifferencePct).toBeGreaterThan(best - 2);
+    expect(found.limits.filter(({ active }) => active).length).toBeGreaterThan(0);
+    expect(found.limits.filter(({ estimate }) => estimate)).toHaveLength(2);
+  });
+
+  it("weights plasticity by what passes 0.425 mm", () => {
+    const found = designBlend({
+      materials: [{ ...SOIL, minSharePct: 50, maxSharePct: 50 }, SAND],
+      target: POWER,
+      limits: [{ kind: "plasticity-index", maxPct: 18 }],
+    });
+    near(
+      found.limits[0].value,
+      (0.5 * 70 * 18) / (0.5 * 70 + 0.5 * 45),
+      { rel: 1e-12, abs: 0 },
+      "PI",
+    );
+  });
+
+  it("hold the number of materials: the best pair of all pairs", () => {
+    const found = designBlend({ materials: THREE, target: POWER, mostMaterials: 2 });
+    const pairs = [
+      [SOIL, SAND],
+      [SOIL, GRAVEL],
+      [SAND, GRAVEL],
+    ].map((pair) =>
+      designBlend({
+        materials: pair,
+        target: { ...POWER, sizesMm: found.points.map(({ sizeMm }) => sizeMm) },
+      }),
+    );
+    near(
+      found.rmsDifferencePct,
+      Math.min(...pairs.map(({ rmsDifferencePct }) => rmsDifferencePct)),
+      { rel: 1e-9, abs: 0 },
+      "best pair",
+    );
+    expect(found.shares.filter(({ sharePct }) => sharePct > 0)).toHaveLength(2);
+  });
+
+  it("keep a share already on site, and a top size", () => {
+    const fixed = { ...SAND, minSharePct: 20, maxSharePct: 20 };
+    expect(sharesOf({ materials: [SOIL, fixed, GRAVEL], target: POWER })[1]).toBeCloseTo(20, 9);
+    const found = designBlend({
+      materials: THREE,
+      target: POWER,
+      limits: [{ kind: "top-size", sizeMm: 8 }],
+    });
+    near(found.shares[1].sharePct, 100, { rel: 1e-9, abs: 0 }, "only the sand passes 8 mm");
+  });
+
+  it("say what relaxing them buys, by solving again", () => {
+    const input = {
+      materials: THREE,
+      target: POWER,
+      limits: [{ kind: "clay", minPct: 10 }] as const,
+    };
+    const design = designBlend(input);
+    const [relaxed] = relaxLimits(input, design);
+    expect(relaxed).toMatchObject({ label: "clay", side: "least", relaxedTo: 9 });
+    const again = designBlend({ ...input, limits: [{ kind: "clay", minPct: 9 }] });
+    expect(relaxed.gainPct).toBe(design.rmsDifferencePct - again.rmsDifferencePct);
+    expect(relaxed.gainPct).toBeGreaterThan(0);
+  });
+});
+
+describe("limits that cannot be met", () => {
+  it("are named with how far, and what a further material would have to bring", () => {
+    const { conflict, message, status } = designBlend({
+      materials: THREE,
+      target: POWER,
+      limits: [{ kind: "clay", minPct: 25 }],
+    });
+    expect(status).toBe("infeasible");
+    expect(conflict?.alone).toHaveLength(1);
+    near(conflict?.alone[0].nearest, 22, { rel: 1e-12, abs: 0 }, "nearest");
+    near(conflict?.alone[0].shortBy, 3, { rel: 1e-12, abs: 0 }, "short by");
+    const { sharePct, value } = conflict!.alone[0].furtherMaterial;
+    near(0.22 * (100 - sharePct) + (value * sharePct) / 100, 25, { rel: 1e-9, abs: 0 }, "helped");
+    expect(message).toMatch(/clay of at least 25\.0 %: the nearest is 22\.0 %, 3\.00 points away/);
+  });
+
+  it("are named where they exclude one another, and no others", () => {
+    const { conflict } = designBlend({
+      materials: THREE,
+      target: POWER,
+      limits: [
+        { kind: "clay", minPct: 15 },
+        { kind: "fines", maxPct: 90 },
+        { kind: "plasticity-index", maxPct: 12 },
+        { kind: "cost", maxPerT: 8 },
+      ],
+    });
+    expect(conflict?.alone).toEqual([]);
+    expect(conflict?.together).toHaveLength(2);
+    expect(conflict?.together.join()).not.toContain("fines");
+    expect(conflict?.leastBreach.length).toBeGreaterThan(0);
+  });
+
+  it("are told of shares that exclude one another, and of too few materials", () => {
+    const apart = designBlend({
+      materials: [
+        { ...SOIL, minSharePct: 60 },
+        { ...SAND, minSharePct: 50 },
+      ],
+      target: POWER,
+    });
+    expect(apart.message).toContain("110.0 %: lower them by 10.0 points");
+    const few = designBlend({
+      materials: THREE,
+      target: POWER,
+      mostMaterials: 1,
+      limits: [{ kind: "fines", minPct: 10, maxPct: 20 }],
+    });
+    expect(few.status).toBe("infeasible");
+    expect(few.message).toContain("allow another material");
+  });
+});

@@ -1,0 +1,96 @@
+import { describe, expect, it } from "vitest";
+import { bucketSensitivity } from "../../src/blend/bucketSensitivity.js";
+import { type BlendInput, designBlend } from "../../src/blend/designBlend.js";
+import { practicalParts } from "../../src/blend/practicalParts.js";
+import { forEachWholeRatio } from "../../src/numerics/forEachWholeRatio.js";
+import { near } from "../strength/near.js";
+import { THREE } from "./materials.js";
+
+const INPUT: BlendInput = {
+  materials: THREE,
+  target: { kind: "power", exponent: 0.3, topSizeMm: 20 },
+  limits: [{ kind: "clay", minPct: 7, maxPct: 12 }],
+};
+const DESIGN = designBlend(INPUT);
+
+describe("whole-number ratios", () => {
+  it("are all visited, once", () => {
+    const seen = new Set<string>();
+    let calls = 0;
+    forEachWholeRatio([0, 1, 0], 6, (parts, total) => {
+      calls += 1;
+      expect(parts.reduce((sum, value) => sum + value, 0)).toBe(total);
+      seen.add(parts.join());
+    });
+    // Three parts and what is left of 5: combinations of 8 by 3.
+    expect([calls, seen.size]).toEqual([56, 56]);
+    expect(() => forEachWholeRatio(new Array(9).fill(0), 60, () => {})).toThrow(RangeError);
+  });
+});
+
+describe("practical parts", () => {
+  it("are the best of all by plain loops, within the limits", () => {
+    for (const largestTotal of [4, 7, 12]) {
+      const found = practicalParts(INPUT, DESIGN, { by: "mass", largestTotal });
+      let best = Infinity;
+      for (let a = 0; a <= largestTotal; a += 1) {
+        for (let b = 0; a + b <= largestTotal; b += 1) {
+          for (let c = 0; a + b + c <= largestTotal; c += 1) {
+            const sum = a + b + c;
+            if (sum === 0) continue;
+            const fixed = [a, b, c].map((parts) => (100 * parts) / sum);
+            const held = designBlend({
+              ...INPUT,
+              materials: THREE.map((material, j) => ({
+                ...material,
+                minSharePct: fixed[j],
+                maxSharePct: fixed[j],
+              })),
+            });
+            if (held.status === "ok") best = Math.min(best, held.rmsDifferencePct);
+          }
+        }
+      }
+      near(found.rmsDifferencePct, best, { rel: 1e-6, abs: 1e-9 }, `up to ${largestTotal}`);
+      expect(found.rmsDifferencePct).toBeGreaterThanOrEqual(found.optimumRmsDifferencePct - 1e-9);
+    }
+  }, 20_000);
+
+  it("by volume allow for density and bulking", () => {
+    const found = practicalParts(INPUT, DESIGN, {
+      largestTotal: 12,
+      looseDryDensityKgM3: [1200, 1500, 1600],
+      bulkingPct: [0, 25, 0],
+    });
+    const kg = [1200, 1500 / 1.25, 1600];
+    const mass = found.materials.reduce((sum, { parts }, j) => sum + parts * kg[j], 0);
+    found.materials.forEach(({ parts, sharePct, changePct, id }, j) => {
+      near(sharePct, (100 * parts * kg[j]) / mass, { rel: 1e-12, abs: 0 }, id);
+      near(changePct, sharePct - DESIGN.shares[j].sharePct, { rel: 1e-12, abs: 1e-12 }, id);
+    });
+    expect(found).toMatchObject({ status: "ok", by: "volume", cementIncluded: false });
+    expect(() => practicalParts(INPUT, DESIGN)).toThrow(/looseDryDensityKgM3/);
+  });
+
+  it("are none where no small ratio keeps the limits", () => {
+    const tight: BlendInput = { ...INPUT, limits: [{ kind: "clay", minPct: 8, maxPct: 8.01 }] };
+    const found = practicalParts(tight, designBlend(tight), { by: "mass", largestTotal: 3 });
+    expect(found.status).toBe("none");
+  });
+});
+
+describe("a bucket more or less", () => {
+  it("changes the shares as counted by hand", () => {
+    const changes = bucketSensitivity(INPUT, DESIGN, [4, 2, 4], [1, 1, 1]);
+    expect(changes).toHaveLength(6);
+    const more = changes.find(({ id, change }) => id === "soil" && change === 1)!;
+    more.sharesPct.forEach((sharePct, j) => {
+      near(sharePct, (100 * [5, 2, 4][j]) / 11, { rel: 1e-12, abs: 0 }, `${j}`);
+    });
+    // Soil carries 22 % clay, 5 of 11 parts.
+    near(more.limitValues[0].value, (22 * 5 + 0.5 * 0) / 11, { rel: 0.1, abs: 0 }, "clay");
+    expect(changes.some(({ keepsLimits }) => !keepsLimits)).toBe(
+      changes.some(({ limitValues }) => limitValues[0].value < 7 || limitValues[0].value > 12),
+    );
+  });
+});

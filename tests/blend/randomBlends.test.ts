@@ -1,0 +1,184 @@
+import { describe, expect, it } from "vitest";
+import type { BlendMaterial } from "../../src/blend/blendMaterial.js";
+import { blendMaterials } from "../../src/blend/blendMaterials.js";
+import { blendPassing } from "../../src/blend/blendPassing.js";
+import type { BandAim, BlendLimit } from "../../src/blend/blendTarget.js";
+import { designBlend } from "../../src/blend/designBlend.js";
+import { keepsConditions } from "../../src/blend/keepsConditions.js";
+import { limitRows } from "../../src/blend/limitRows.js";
+import { createRandom } from "../../src/numerics/random.js";
+import { near } from "../strength/near.js";
+import { randomMaterials } from "./materials.js";
+
+const SIZES = [0.002, 0.0063, 0.02, 0.063, 0.2, 0.63, 2, 6.3];
+
+function randomLimits(seed: number): BlendLimit[] {
+  const random = createRandom(seed + 5000);
+  const window = (width: number) => {
+    const minPct = 60 * random.uniform();
+    return { minPct, maxPct: minPct + width * random.uniform() };
+  };
+  return [
+    { kind: "fines", ...window(25) },
+    { kind: "passing", sizeMm: 2, ...window(40) },
+    { kind: "cost", maxPerT: 10 + 25 * random.uniform() },
+  ];
+}
+
+function problem(seed: number) {
+  const materials = randomMaterials(seed, 2 + (seed % 5), SIZES);
+  const points = SIZES.map((sizeMm) => ({ sizeMm, passingPct: 100 * (sizeMm / 20) ** 0.3 }));
+  return { materials, limits: randomLimits(seed), target: { kind: "curve", points } } as const;
+}
+
+describe("random blends with limits", () => {
+  it("are optimal within all limits, or have a conflict that is a smallest one", () => {
+    let [solved, alone, together] = [0, 0, 0];
+    for (let seed = 1; seed <= 300; seed += 1) {
+      const input = problem(seed);
+      const found = designBlend(input);
+      const shares = found.shares.map(({ sharePct }) => sharePct / 100);
+      if (found.status === "ok") {
+        solved += 1;
+        const rows = limitRows(input.materials, input.limits);
+        expect(keepsConditions(input.materials, rows, shares), `seed ${seed}`).toBe(true);
+        expect(found.optimalityResidual).toBeLessThan(1e-11);
+        continue;
+      }
+      expect(found.status).toBe("infeasible");
+      const conflict = found.conflict!;
+      expect(conflict.leastBreach.length).toBeGreaterThan(0);
+      if (conflict.alone.length > 0) {
+        alone += 1;
+        // Each limit named is enough by itself to leave no blend.
+        for (const { label, side, limit } of conflict.alone) {
+          const only: BlendLimit[] = [onlySide(input.limits, label, side, limit)];
+          expect(designBlend({ ...input, limits: only }).status, `seed ${seed}`).toBe("infeasible");
+          // And a limit at the nearest value that was promised can be kept.
+          const { nearest } = conflict.alone.find((of) => of.label === label && of.side === side)!;
+          const slack = 1e-7 * Math.max(1, Math.abs(nearest)) * (side === "least" ? -1 : 1);
+          const kept = [onlySide(input.limits, label, side, nearest + slack)];
+          expect(designBlend({ ...input, limits: kept }).status, `seed ${seed}`).toBe("ok");
+        }
+        continue;
+      }
+      together += 1;
+      expect(conflict.together.length, `seed ${seed}`).toBeGreaterThan(1);
+    }
+    // The problems must be of all three kinds, or the test shows nothing.
+    expect(Math.min(solved, alone, together)).toBeGreaterThan(10);
+  });
+});
+
+function onlySide(
+  limits: readonly BlendLimit[],
+  label: string,
+  side: "least" | "largest",
+  limit: number,
+): BlendLimit {
+  const end = side === "least" ? { minPct: limit } : { maxPct: limit };
+  if (label === "cost") return { kind: "cost", maxPerT: limit };
+  if (label === "fines") return { kind: "fines", ...end };
+  expect(limits.some(({ kind }) => kind === "passing")).toBe(true);
+  return { kind: "passing", sizeMm: 2, ...end };
+}
+
+describe("random bands", () => {
+  it.each(["nearest-middle", "least-cost"] as BandAim[])(
+    "%s: solved, and not bettered by chance",
+    (aim) => {
+      for (let seed = 1; seed <= 150; seed += 1) {
+        const random = createRandom(seed);
+        const { materials } = problem(seed);
+        const points = SIZES.map((sizeMm) => {
+          const middle = 100 * (sizeMm / 20) ** 0.3;
+          const half = 2 + 12 * random.uniform();
+          return { sizeMm, lowPct: middle - half, highPct: middle + half };
+        });
+        const found = designBlend({ materials, target: { kind: "band", points, aim } });
+        expect(found.status, `seed ${seed}`).toBe("ok");
+        const breach = 8 * found.rmsDifferencePct ** 2;
+        for (let trial = 0; trial < 100; trial += 1) {
+          const shares = randomShares(materials, random.uniform);
+          const mean = (of: (material: BlendMaterial) => number) =>
+            materials.reduce((sum, material, j) => sum + (shares[j] / 100) * of(material), 0);
+          const other = points.reduce((sum, { sizeMm, lowPct, highPct }) => {
+            const passing = mean(({ curve }) => blendPassing(curve, sizeMm).passingPct);
+            return sum + Math.max(lowPct - passing, passing - highPct, 0) ** 2;
+          }, 0);
+          expect(other, `seed ${seed}`).toBeGreaterThanOrEqual(breach - 1e-5);
+          if (aim === "least-cost" && other <= breach) {
+            expect(
+              mean((of) => of.costPerT!),
+              `seed ${seed}`,
+            ).toBeGreaterThanOrEqual(found.costPerT! - 1e-5);
+          }
+        }
+      }
+    },
+    60_000,
+  );
+});
+
+/** Shares within the bounds: the bounds' own mixture, then random exchanges. */
+function randomShares(materials: readonly BlendMaterial[], uniform: () => number): number[] {
+  const least = materials.reduce((sum, of) => sum + of.minSharePct, 0);
+  const most = materials.reduce((sum, of) => sum + of.maxSharePct, 0);
+  const way = (100 - least) / (most - least);
+  const shares = materials.map((of) => of.minSharePct + way * (of.maxSharePct - of.minSharePct));
+  for (let turn = 0; turn < 2 * shares.length; turn += 1) {
+    const from = Math.floor(uniform() * shares.length);
+    const to = Math.floor(uniform() * shares.length);
+    if (from === to) continue;
+    const room = Math.min(
+      shares[from] - materials[from].minSharePct,
+      materials[to].maxSharePct - shares[to],
+    );
+    const move = room * uniform();
+    shares[from] -= move;
+    shares[to] += move;
+  }
+  return shares;
+}
+
+describe("hard cases", () => {
+  it("nearly the same materials: the difference does not suffer", () => {
+    for (const apart of [1e-3, 1e-6, 1e-9]) {
+      const [a, b, c] = randomMaterials(7, 3, SIZES).map((of) => ({
+        ...of,
+        minSharePct: 0,
+        maxSharePct: 100,
+      }));
+      const twin = {
+        ...a,
+        id: "twin",
+        curve: {
+          points: a.curve.points.map((point, i) => ({
+            ...point,
+            passingPct: point.passingPct * (1 - apart * (i % 3)),
+          })),
+        },
+      };
+      const points = SIZES.map((sizeMm) => ({ sizeMm, passingPct: 100 * (sizeMm / 20) ** 0.3 }));
+      const three = blendMaterials([a, b, c], points);
+      const four = blendMaterials([a, b, c, twin], points);
+      expect(four.status).toBe("ok");
+      expect(four.optimalityResidual).toBeLessThan(1e-11);
+      expect(four.rmsDifferencePct).toBeLessThanOrEqual(three.rmsDifferencePct + 1e-9);
+    }
+  });
+
+  it("weights over twelve decades", () => {
+    const { materials, target } = problem(11);
+    const points = target.points.map((point, i) => ({ ...point, weight: 10 ** (i % 2 ? -6 : 6) }));
+    const found = blendMaterials(materials, points);
+    expect(found.status).toBe("ok");
+    expect(found.optimalityResidual).toBeLessThan(1e-11);
+    near(
+      found.shares.reduce((sum, { sharePct }) => sum + sharePct, 0),
+      100,
+      { rel: 1e-12, abs: 0 },
+      "sum",
+    );
+  });
+});

@@ -1,0 +1,127 @@
+import { describe, expect, it } from "vitest";
+import { resampleReadings } from "../../src/grading/resampleReadings.js";
+import { checkGuidance } from "../../src/guidance/checkGuidance.js";
+import { compareGuidance } from "../../src/guidance/compareGuidance.js";
+import { envelopeEntry } from "../../src/guidance/envelopeEntry.js";
+import { GUIDANCE_ENTRIES } from "../../src/guidance/guidanceEntries.js";
+import { guidanceSureness } from "../../src/guidance/guidanceSureness.js";
+import { curveOf, frozen, sieveRecord } from "../grading/gradingCases.js";
+
+const entry = (id: string) => GUIDANCE_ENTRIES.find((each) => each.id === id)!;
+const CURVE = curveOf([0.002, 18], [0.02, 30], [0.063, 40], [2, 80], [20, 100]);
+
+describe("what is not read off the curve", () => {
+  it("counts where it was measured, and is told where it was not", () => {
+    const soil = { plasticityIndexPct: 12, liquidLimitPct: 30, linearShrinkagePct: 3 };
+    const good = curveOf([0.002, 12], [0.063, 32], [2, 80], [20, 100]);
+    const plain = checkGuidance(good, entry("walker-2005"), soil);
+    expect(plain.verdict).toBe("inside");
+    expect(plain.others?.map(({ verdict }) => verdict)).toEqual(Array(3).fill("not measured"));
+    const [at, over] = [2, 2.01].map((organicPct) =>
+      checkGuidance(good, entry("walker-2005"), { ...soil, organicPct }),
+    );
+    expect([at.verdict, over.verdict]).toEqual(["inside", "outside"]);
+    expect(over.others?.[0].text).toBe("organic matter: 2.0 %, asked for up to 2 %: outside.");
+  });
+
+  it("an entry that limits nothing else is judged by it alone", () => {
+    const check = (dryDensityKgM3?: number) =>
+      checkGuidance(CURVE, entry("hall-djerbib-2004"), { dryDensityKgM3 }).verdict;
+    expect([check(), check(1900), check(1700)]).toEqual(["incomplete", "inside", "outside"]);
+  });
+
+  it("takes the largest grain from the curve", () => {
+    expect(checkGuidance(CURVE, entry("nmac-re-soil")).others?.[0]).toMatchObject({
+      measured: 20,
+      verdict: "inside",
+    });
+    const stony = curveOf([2, 50], [60, 100]);
+    expect(checkGuidance(stony, entry("nmac-re-soil")).verdict).toBe("outside");
+  });
+});
+
+describe("compareGuidance", () => {
+  it("shows where sources disagree, about limits and about this soil", () => {
+    const { checks, disagreements } = compareGuidance(
+      frozen(CURVE),
+      ["walker-2005", "keable-sazs-ars", "craterre-pise"].map(entry),
+    );
+    expect(checks).toHaveLength(3);
+    const clay = disagreements.find(({ what }) => what.startsWith("clay"))!;
+    expect(clay.sides.map(({ id, verdict }) => [id, verdict])).toEqual([
+      ["walker-2005", "inside"],
+      ["keable-sazs-ars", "outside"],
+      ["craterre-pise", "inside"],
+    ]);
+    expect(clay).toMatchObject({ verdictsDiffer: true, irreconcilable: false, measuredPct: 18 });
+  });
+
+  it("says where no soil can please both", () => {
+    const high = {
+      ...entry("morel-clay"),
+      id: "high",
+      fractions: [{ fraction: "clay" as const, minPct: 20, maxPct: 30 }],
+    };
+    const [found] = compareGuidance(CURVE, [entry("morel-clay"), high]).disagreements;
+    expect(found.irreconcilable).toBe(true);
+    expect(found.text).toContain("No soil meets all of them.");
+  });
+
+  it("never sets silt to 0.02 mm beside silt to 0.063 mm", () => {
+    const { disagreements } = compareGuidance(CURVE, [
+      entry("darchitectures-pise"),
+      entry("walker-2005"),
+    ]);
+    expect(disagreements.filter(({ what }) => what.startsWith("silt"))).toEqual([]);
+    expect(compareGuidance(CURVE, [entry("walker-2005")]).disagreements).toEqual([]);
+    expect(() => compareGuidance(CURVE, [])).toThrow("invalid `entries`");
+  });
+});
+
+describe("an envelope of the study's own", () => {
+  const own = envelopeEntry({
+    file: "sheets/envelope.csv",
+    title: "Our pit",
+    source: "trial walls",
+    points: [
+      { sizeMm: 0.063, lowPct: 15, highPct: 30, row: 5 },
+      { sizeMm: 2, lowPct: 50, highPct: 85, row: 6 },
+    ],
+  });
+
+  it("is checked like a published one and never passed off as one", () => {
+    const check = checkGuidance(CURVE, own);
+    expect(check.verdict).toBe("outside");
+    expect(check.criteria[0]).toMatchObject({ sizeMm: 0.063, byPct: 10, verdict: "outside" });
+    expect(check.honesty).toContain("this study brought along");
+    expect(check.caution).toContain("no proof");
+  });
+
+  it("can be set beside published ones", () => {
+    const { checks } = compareGuidance(CURVE, [own, entry("rew-practitioner")]);
+    expect(checks.map(({ entry: { id } }) => id)).toEqual(["own", "rew-practitioner"]);
+  });
+});
+
+describe("guidanceSureness", () => {
+  const sieve = (finesG: number) =>
+    sieveRecord([20, 2, 0.075], [0, 300, 700 - finesG], finesG, { dryMassG: 1000 });
+  const sureness = (finesG: number) => {
+    const curves = resampleReadings({ sieve: sieve(finesG) }, { seed: 2, resamples: 300 });
+    const measured = curveOf([0.075, finesG / 10], [2, 70], [20, 100]);
+    return guidanceSureness(measured, curves, entry("rew-practitioner"));
+  };
+
+  it("a curve well within is sure; one on the limit is not, and the limit is named", () => {
+    expect(sureness(150)).toMatchObject({ verdict: "inside", sameVerdict: 1 });
+    expect(sureness(150).text).toContain("do not change this verdict");
+    const border = sureness(249);
+    expect(border.sameVerdict).toBeGreaterThan(0.3);
+    expect(border.sameVerdict).toBeLessThan(0.9);
+    expect(border.text).toContain("passing 0.075 mm could come out otherwise");
+  });
+
+  it("needs curves", () => {
+    expect(() => guidanceSureness(CURVE, [], entry("morel-clay"))).toThrow("invalid `curves`");
+  });
+});

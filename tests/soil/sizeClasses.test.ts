@@ -1,0 +1,150 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { classifyBs5930 } from "../../src/soil/classifyBs5930.js";
+import { classifyIso14688 } from "../../src/soil/classifyIso14688.js";
+import { gradedTerm } from "../../src/soil/gradedTerm.js";
+import { usdaFromCurve } from "../../src/soil/usdaFromCurve.js";
+import { usdaTexture } from "../../src/soil/usdaTexture.js";
+import { curveOf } from "../grading/gradingCases.js";
+import cases from "../reference/soilWorkedExamples.json" with { type: "json" };
+
+const bs = (gravelPct: number, sandPct: number, more: object = {}) =>
+  classifyBs5930({ gravelPct, sandPct, finesPct: 100 - gravelPct - sandPct, ...more });
+const iso = (gravelPct: number, sandPct: number, clayPct?: number, more: object = {}) =>
+  classifyIso14688({ gravelPct, sandPct, finesPct: 100 - gravelPct - sandPct, clayPct, ...more });
+
+describe("classifyBs5930", () => {
+  it("Craig, Problem 1.1, soil G", () => {
+    const { input, published } = cases["bs5930-craig-G"];
+    const found = bs(0, input.sand_pct, {
+      liquidLimitPct: input.LL,
+      plasticityIndexPct: input.PI,
+    });
+    expect(found.symbol).toBe(published.symbol);
+    expect(found.name).toContain("silt of low plasticity");
+    expect(found.path.join(" ")).toContain("below the A-line (8.8)");
+  });
+
+  const clay = { liquidLimitPct: 40, plasticityIndexPct: 20 };
+  it.each([
+    [0, 65, clay, "CIS"],
+    [0, 65.1, clay, "SCI"],
+    [20, 45, clay, "CIS"],
+    [45, 20, clay, "CIG"],
+    [0, 35, clay, "CI"],
+    [0, 85, clay, "SCI"],
+    [0, 85.1, { ...clay, cu: 8, cc: 1.5 }, "SW-SC"],
+    [0, 95.1, { cu: 8, cc: 1.5 }, "SW"],
+    [0, 95.1, { cu: 5.9, cc: 1.5 }, "SPu"],
+    [0, 95.1, { cu: 8, cc: 3.1 }, "SPg"],
+    [80, 18, { cu: 4, cc: 1 }, "GW"],
+    [0, 20, { ...clay, organic: true }, "CIO"],
+  ])("%d gravel, %d sand, %j: %s", (gravel, sand, more, symbol) => {
+    expect(bs(gravel, sand, more).symbol).toBe(symbol);
+  });
+
+  it.each([
+    [34.9, "CL"],
+    [35, "CI"],
+    [49.9, "CI"],
+    [50, "CH"],
+    [69.9, "CH"],
+    [70, "CV"],
+    [89.9, "CV"],
+    [90, "CE"],
+  ])("a liquid limit of %d gives %s", (liquidLimitPct, symbol) => {
+    expect(bs(0, 10, { liquidLimitPct, plasticityIndexPct: 60 }).symbol).toBe(symbol);
+  });
+
+  it("says what is missing instead of guessing", () => {
+    expect(bs(0, 30).missing).toEqual(["liquid limit and plasticity index"]);
+    expect(bs(0, 97).missing).toEqual(["D10, D30 and D60"]);
+    expect(bs(0, 30).symbol).toBeUndefined();
+    expect(() => bs(0, 101)).toThrow("invalid `sandPct`: 101");
+  });
+});
+
+describe("classifyIso14688", () => {
+  it.each([
+    [55, 35, 1, "saGr", "slightly silty sandy gravel"],
+    [55, 19.9, 1, "siGr", "silty gravel"],
+    [19.9, 60, 10, "clSa", "clayey sand"],
+    [20, 60, 10, "grclSa", "clayey gravelly sand"],
+    [0, 60, 3.9, "saSi", undefined],
+    [0, 30, 6.9, "saSi", undefined],
+    [0, 30, 7, "saclSi", undefined],
+    [0, 30, 14, "sasiCl", undefined],
+    [0, 30, 28, "saCl", undefined],
+    [0, 96, undefined, "Sa", "sand"],
+  ])("%d gravel, %d sand, %s clay: %s", (gravel, sand, clay, symbol, name) => {
+    const found = iso(gravel, sand, clay);
+    expect(found.symbol).toBe(symbol);
+    if (name) expect(found.name).toBe(name);
+    expect(found.source).toContain("from memory");
+  });
+
+  it("asks for the clay content where fines decide, and refuses more clay than fines", () => {
+    expect(iso(10, 60).missing).toEqual(["clay content"]);
+    expect(() => iso(10, 80, 11)).toThrow("invalid `clayPct`: 11");
+  });
+
+  it("names every soil that adds up", () => {
+    const share = fc.double({ min: 0, max: 100, noNaN: true });
+    fc.assert(
+      fc.property(share, share, share, (a, b, c) => {
+        const [gravel, sand] = [Math.min(a, b), Math.abs(a - b)];
+        const fines = 100 - gravel - sand;
+        const { symbol } = iso(gravel, sand, (fines * c) / 100);
+        expect(symbol).toMatch(/^(gr)?(sa)?(cl|si)?(Gr|Sa|Si|Cl)$/);
+      }),
+    );
+  });
+});
+
+describe("gradedTerm", () => {
+  it.each([
+    [15.1, 1, "multi-graded"],
+    [15.1, 3, "multi-graded"],
+    [15.1, 3.1, "gap-graded"],
+    [15.1, 0.9, "gap-graded"],
+    [15, 0.9, "medium-graded"],
+    [6, 0.9, "medium-graded"],
+    [5.9, 0.9, "even-graded"],
+  ] as const)("Cu %d, Cc %d: %s", (cu, cc, term) => {
+    expect(gradedTerm(cu, cc).term).toBe(term);
+  });
+
+  it("owns up to the holes of the table", () => {
+    expect(gradedTerm(10, 1.5).reason).toContain("no line of the table fits both");
+    expect(() => gradedTerm(0, 1)).toThrow("invalid `cu`: 0");
+  });
+});
+
+describe("USDA with gravel", () => {
+  const curve = (gravel: number) =>
+    curveOf(
+      [0.002, 0.2 * (100 - gravel)],
+      [0.05, 0.6 * (100 - gravel)],
+      [2, 100 - gravel],
+      [60, 100],
+    );
+
+  it("the texture does not change with the gravel; the word in front does", () => {
+    const names = [0, 14.9, 15, 34.9, 35, 59.9, 60].map(
+      (gravel) => usdaTexture(usdaFromCurve(curve(gravel))!).name,
+    );
+    expect(names).toEqual([
+      "loam",
+      "loam",
+      "gravelly loam",
+      "gravelly loam",
+      "very gravelly loam",
+      "very gravelly loam",
+      "extremely gravelly loam",
+    ]);
+  });
+
+  it("says nothing where clay was not measured", () => {
+    expect(usdaFromCurve(curveOf([0.063, 20], [2, 80]))).toBeUndefined();
+  });
+});

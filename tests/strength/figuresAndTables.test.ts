@@ -1,0 +1,135 @@
+import { describe, expect, it } from "vitest";
+import { lotsChart } from "../../src/figures/lotsChart.js";
+import { operatingCharacteristicChart } from "../../src/figures/operatingCharacteristicChart.js";
+import { renderSvg } from "../../src/figures/renderSvg.js";
+import { residualsChart } from "../../src/figures/residualsChart.js";
+import { createRandom } from "../../src/numerics/random.js";
+import { acceptanceRisks } from "../../src/strength/acceptanceRisks.js";
+import { CHARACTERISTIC_RULES } from "../../src/strength/characteristicRules.js";
+import { characteristicStrength } from "../../src/strength/characteristicStrength.js";
+import { compareForms } from "../../src/strength/compareForms.js";
+import { compareTrials } from "../../src/strength/compareTrials.js";
+import { controlChart } from "../../src/strength/controlChart.js";
+import { correctAspectRatio } from "../../src/strength/correctAspectRatio.js";
+import { judgeLot } from "../../src/strength/judgeLot.js";
+import { residualChecks } from "../../src/strength/residualChecks.js";
+import { robustStrength } from "../../src/strength/robustStrength.js";
+import { testProgramme } from "../../src/strength/testProgramme.js";
+import type { TableBlock } from "../../src/tables/reportBlock.js";
+import {
+  formsTable,
+  influenceTable,
+  strengthChecksTable,
+} from "../../src/tables/strengthChecksTable.js";
+import { programmeTable } from "../../src/tables/strengthProgrammeTable.js";
+import {
+  acceptanceTable,
+  lotJudgementTable,
+  lotsTable,
+} from "../../src/tables/strengthQualityTables.js";
+import { aspectTable, characteristicTable } from "../../src/tables/strengthRulesTable.js";
+import { trialDifferencesTable, trialsTable } from "../../src/tables/strengthTrialTables.js";
+import { blocksOf, fitted, SIXTEEN } from "./blocks.js";
+
+const random = createRandom(4);
+const lots = Array.from({ length: 20 }, (_, lot) => ({
+  label: `L${lot + 1}`,
+  strengthsMpa: [1, 2, 3, 4].map(() => 2.5 + 0.2 * random.normal() - (lot === 14 ? 0.9 : 0)),
+}));
+const fit = fitted(
+  SIXTEEN.map(([content, strength], index) => [content, strength + (index === 9 ? 0.8 : 0)]),
+);
+const chart = controlChart(lots);
+const rule = { kind: "mean-and-least", blocks: 5, meanMpa: 2.07, leastMpa: 1.72 } as const;
+const risks = acceptanceRisks(rule, { sdMpa: 0.25 });
+const figures = [
+  residualsChart("Residuals", fit, "SI"),
+  lotsChart("Lots", chart, "SI"),
+  operatingCharacteristicChart("Acceptance", rule, risks, { sdMpa: 0.25, units: "US" }),
+];
+
+describe("figures", () => {
+  it("tell in words what they show", () => {
+    const [residuals, control, acceptance] = figures.map(({ altText }) => altText);
+    expect(residuals).toContain("1 lie beyond plus or minus 2: B10.");
+    expect(control).toContain("Control chart of 20 lots (means)");
+    expect(control).toContain("L15");
+    expect(acceptance).toContain("psi");
+    expect(acceptance).toContain("is rejected in");
+  });
+
+  it("draw, with their labels in the picture", async () => {
+    for (const [index, figure] of figures.entries()) {
+      const svg = await renderSvg(figure);
+      expect(svg).toContain(["B10", "lots with a signal", "good"][index]);
+    }
+  }, 30_000);
+
+  it("stay plain data", () => {
+    for (const figure of figures) expect(JSON.parse(JSON.stringify(figure))).toEqual(figure);
+  });
+});
+
+describe("tables", () => {
+  const block = { ...blocksOf(SIXTEEN)[0], heightMm: 200, widthMm: 100 };
+  const corrected = correctAspectRatio(
+    { strengthMpa: block.strengthMpa, heightMm: 200, thicknessMm: 100 },
+    "nzs4298",
+  );
+  const trials = [
+    { id: "A", mix: "invented", lab: { l: 60, a: 10, b: 20 }, dryToConstantMass: true, row: 2 },
+    { id: "B", mix: "invented", lab: { l: 52, a: 12, b: 22 }, row: 3 },
+  ];
+  const strengths = [2.5, 2.8, 3.2, 3.1];
+  const rules = CHARACTERISTIC_RULES.map(({ id }) => characteristicStrength(strengths, id));
+  const programme = testProgramme({
+    aim: { kind: "difference", differenceMpa: 0.4 },
+    ...{ contentsPct: [4, 6, 8], sdMpa: 0.25, ageDays: 28 },
+  });
+  const tables: TableBlock[] = [
+    strengthChecksTable(residualChecks(fit), robustStrength(fit)),
+    formsTable(compareForms(blocksOf(SIXTEEN), { ageDays: 28 })),
+    influenceTable(fit),
+    characteristicTable(rules, "SI"),
+    aspectTable([{ block, corrected }], "SI"),
+    programmeTable(programme),
+    lotsTable(chart, "SI"),
+    trialsTable(trials),
+    trialDifferencesTable(compareTrials(trials)),
+  ];
+
+  it("have a cell for each column and no number that is none", () => {
+    for (const { caption, columns, rows, notes } of tables) {
+      expect(rows.length, caption).toBeGreaterThan(0);
+      for (const row of rows) expect(row.length, caption).toBe(columns.length);
+      expect([...rows.flat(), ...(notes ?? [])].join(" "), caption).not.toMatch(
+        /NaN|undefined|Infinity|null/,
+      );
+    }
+  });
+
+  it("show every rule with its mark, the measured strength, and the order of making", () => {
+    const rows = characteristicTable(rules, "SI").rows;
+    expect(rows.map((row) => row[4])).toContain("from memory");
+    expect(rows[0].slice(1, 3)).toEqual(["2.63", "2.07"]);
+    expect(aspectTable([{ block, corrected }], "SI").rows[0].slice(2)).toEqual([
+      "1.42",
+      "0.775",
+      "1.10",
+    ]);
+    expect(programmeTable(programme).rows.map(([id]) => id)).toEqual(
+      programme.blocks.map(({ id }) => id),
+    );
+  });
+
+  it("print the user's own frequency and basis, and the steps after a failure", () => {
+    const entered = {
+      frequency: "one lot of 5 blocks each day of ramming",
+      basis: "engineer's value",
+    };
+    const items = acceptanceTable(risks, entered, "SI").items.map(({ value }) => value);
+    expect(items).toEqual(expect.arrayContaining([entered.frequency, entered.basis]));
+    const judged = lotJudgementTable(judgeLot(rule, [1.5, 2, 2, 2, 2]), "SI");
+    expect(judged.items.filter(({ label }) => label.startsWith("Step")).length).toBeGreaterThan(3);
+  });
+});

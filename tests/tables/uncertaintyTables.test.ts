@@ -1,0 +1,52 @@
+import { describe, expect, it } from "vitest";
+import { analyseSieve } from "../../src/grading/analyseSieve.js";
+import { compareGuidance } from "../../src/guidance/compareGuidance.js";
+import { GUIDANCE_ENTRIES } from "../../src/guidance/guidanceEntries.js";
+import { curveUncertainty } from "../../src/soil/curveUncertainty.js";
+import { guidanceComparisonTable } from "../../src/tables/guidanceComparisonTable.js";
+import { classesTable, intervalsTable } from "../../src/tables/uncertaintyTables.js";
+import { frozen, sieveRecord } from "../grading/gradingCases.js";
+
+const sieve = frozen(
+  sieveRecord([75, 4.75, 2, 0.425, 0.075], [0, 100, 150, 150, 98], 500, { dryMassG: 1000 }),
+);
+const curve = { points: analyseSieve(sieve).points };
+const options = { seed: 3, resamples: 200, errors: { balanceG: 0.5 } };
+
+describe("curveUncertainty and its tables", () => {
+  const found = curveUncertainty(curve, { sieve }, undefined, options);
+
+  it("is plain data, the same for the same seed", () => {
+    expect(JSON.parse(JSON.stringify(found))).toEqual(found);
+    expect(curveUncertainty(curve, { sieve }, undefined, options)).toEqual(found);
+    expect(found.spread.map(({ sizeMm }) => sizeMm)).toEqual(
+      curve.points.map(({ sizeMm }) => sizeMm),
+    );
+  });
+
+  it("each row of the intervals has low up to high, and the notes name the errors", () => {
+    const { columns, rows, notes } = intervalsTable("Site soil", found);
+    expect(rows.length).toBeGreaterThan(3);
+    for (const row of rows) {
+      expect(row).toHaveLength(columns.length);
+      expect(Number(row[1])).toBeLessThanOrEqual(Number(row[3]));
+    }
+    expect(notes?.[0]).toContain("balance 0.5 g");
+  });
+
+  it("each system has its classes, shares of which add up to about 100", () => {
+    const { rows } = classesTable("Site soil", found);
+    expect(rows.map(([system]) => system).filter(Boolean)).toHaveLength(5);
+    expect(rows.every((row) => row.length === 3)).toBe(true);
+  });
+});
+
+describe("guidanceComparisonTable", () => {
+  it("names every source with its honesty mark, and the caution", () => {
+    const entries = GUIDANCE_ENTRIES.filter(({ id }) => ["walker-2005", "hb195"].includes(id));
+    const { rows, notes } = guidanceComparisonTable("Site soil", compareGuidance(curve, entries));
+    expect(rows.length).toBeGreaterThan(1);
+    expect(notes?.filter((note) => note.includes("from memory"))).toHaveLength(2);
+    expect(notes?.at(-1)).toContain("no proof");
+  });
+});
