@@ -9,6 +9,7 @@ export {
 } from "./batch/carbonFactors.js";
 export { type Between, type CementComparison, cementComparison } from "./batch/cementComparison.js";
 export { type CostRange, type CostRangeLine, costRange } from "./batch/costRange.js";
+export { DEFAULT_BULK_DENSITIES, type DefaultBulkDensity } from "./batch/defaultBulkDensities.js";
 export type {
   EarthElement,
   PierElement,
@@ -33,6 +34,7 @@ export { PLASTIC_BALL } from "./batch/fieldTests/plasticBall.js";
 export { RIBBON_TEST } from "./batch/fieldTests/ribbonTest.js";
 export { SHRINKAGE_BOX } from "./batch/fieldTests/shrinkageBox.js";
 export { WASH_AND_SMELL } from "./batch/fieldTests/washAndSmell.js";
+export { fillDensities } from "./batch/fillDensities.js";
 export { type FormDays, formDays } from "./batch/formDays.js";
 export { type GradingChange, gradingChange } from "./batch/gradingChange.js";
 export { type LorryLoads, lorryLoads } from "./batch/lorryLoads.js";
@@ -104,15 +106,21 @@ export { type TernaryMap, type TernaryPoint, ternaryMap } from "./blend/ternaryM
 export { blendChart } from "./figures/blendChart.js";
 export { compactionChart } from "./figures/compactionChart.js";
 export type { Figure } from "./figures/figure.js";
+export { frontierChart } from "./figures/frontierChart.js";
 export { type ChartBand, type ChartCurve, gradingChart } from "./figures/gradingChart.js";
 export { gradingResidualsChart } from "./figures/gradingResidualsChart.js";
 export { guidanceBand } from "./figures/guidanceBand.js";
+export { lotsChart } from "./figures/lotsChart.js";
 export { modelChart } from "./figures/modelChart.js";
+export { operatingCharacteristicChart } from "./figures/operatingCharacteristicChart.js";
 export { type LineStyle, PALETTE, SERIES_STYLES, seriesStyle } from "./figures/palette.js";
 export { type PlasticitySample, plasticityChart } from "./figures/plasticityChart.js";
 export { type DrawableFigure, FIGURE_FONT, renderSvg } from "./figures/renderSvg.js";
+export { residualsChart } from "./figures/residualsChart.js";
+export { robustnessChart } from "./figures/robustnessChart.js";
 export { sharesChart } from "./figures/sharesChart.js";
 export { strengthChart } from "./figures/strengthChart.js";
+export { ternaryChart } from "./figures/ternaryChart.js";
 export { type TextureSample, textureTriangle } from "./figures/textureTriangle.js";
 // grading
 export { analyseHydrometer } from "./grading/analyseHydrometer.js";
@@ -254,6 +262,7 @@ export { readSpecimens } from "./lab/readSpecimens.js";
 export type { SheetGrid } from "./lab/sheetGrid.js";
 export type { SieveRecord, SieveRow, SieveSplit } from "./lab/sieveRecord.js";
 export type { SpecimenRecord, SpecimenShape, SpecimenSheet } from "./lab/specimenRecord.js";
+export type { WorkshopTrial } from "./lab/workshopTrial.js";
 // notebook
 export { formatFailure } from "./notebook/formatFailure.js";
 export {
@@ -276,7 +285,13 @@ export type {
   NotebookProgress,
   NotebookRun,
 } from "./notebook/notebookRun.js";
-export type { ParameterValue } from "./notebook/parameters.js";
+export { asNotebook, openNotebook } from "./notebook/openNotebook.js";
+export {
+  INJECTED_TAG,
+  injectParameters,
+  ParameterError,
+  type ParameterValue,
+} from "./notebook/parameters.js";
 export { type RunNotebookOptions, runNotebook } from "./notebook/runNotebook.js";
 export { show } from "./notebook/show.js";
 export type { Timeouts } from "./notebook/timeouts.js";
@@ -449,8 +464,9 @@ export {
   type TestProgrammeOptions,
   testProgramme,
 } from "./strength/testProgramme.js";
-export { trialFindings, type WorkshopTrial } from "./strength/workshopTrial.js";
+export { trialFindings } from "./strength/workshopTrial.js";
 // study
+export { blendInput, blendInputOf, guidanceBandPoints } from "./study/blendInput.js";
 export { computeStudy, type StudyComputation } from "./study/computeStudy.js";
 export { MADE_WITH } from "./study/madeWith.js";
 export { openStudy } from "./study/openStudy.js";
@@ -531,6 +547,11 @@ export { siteSheets } from "./tables/siteSheets.js";
 export { bucketSize, buckets, GALLON_L, liquid } from "./tables/siteUnits.js";
 export { compactionTable, limitsTable, modelTable } from "./tables/soilTables.js";
 export { statisticName } from "./tables/statisticName.js";
+export { formsTable, influenceTable, strengthChecksTable } from "./tables/strengthChecksTable.js";
+export { programmeTable } from "./tables/strengthProgrammeTable.js";
+export { acceptanceTable, lotJudgementTable, lotsTable } from "./tables/strengthQualityTables.js";
+export { aspectTable, characteristicTable } from "./tables/strengthRulesTable.js";
 export { bandsTable, regressionTable, specimensTable } from "./tables/strengthTables.js";
+export { trialDifferencesTable, trialsTable } from "./tables/strengthTrialTables.js";
 export { type DataFrameLike, toDataFrame } from "./tables/toDataFrame.js";
 export { classesTable, intervalsTable } from "./tables/uncertaintyTables.js";

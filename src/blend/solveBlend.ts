@@ -57,16 +57,26 @@ export function solveBlend(programme: BlendProgramme, aims: BlendAims): BlendSol
     const fit = solve(passing, middle, weights, { matrix: [], limit: [] });
     return { fit, shares: fit.x, score: [fit.objective] };
   }
-  const { fit: first, breach } = leastBreach(programme, aims, limits);
-  if (first.status !== "ok")
-    return { fit: first, shares: first.x.slice(0, lower.length), score: [Infinity] };
-  const kept = {
+  const within = (breach: readonly number[]) => ({
     matrix: [...passing, ...passing.map((row) => row.map((value) => -value))],
     limit: [
       ...highPct.map((high, i) => high + breach[i] + ROOM_PCT),
       ...lowPct.map((low, i) => ROOM_PCT + breach[i] - low),
     ],
-  };
+  });
+  // Most bands can be kept, and that is quicker to see than by how much one cannot be.
+  let breach = passing.map(() => 0);
+  let kept = within(breach);
+  let nearest = solve(passing, middle, weights, kept);
+  if (nearest.status !== "ok") {
+    const least = leastBreach(programme, aims, limits);
+    if (least.fit.status !== "ok") {
+      return { fit: least.fit, shares: least.fit.x.slice(0, lower.length), score: [Infinity] };
+    }
+    breach = least.breach;
+    kept = within(breach);
+    nearest = solve(passing, middle, weights, kept);
+  }
   const outside = breach.reduce((sum, size, i) => sum + weights[i] * size ** 2, 0);
   const spread = second ? Math.max(...second) - Math.min(...second) : 0;
   if (second && spread > 0) {
@@ -80,8 +90,7 @@ export function solveBlend(programme: BlendProgramme, aims: BlendAims): BlendSol
     const last = solve(passing, middle, weights, kept);
     return { fit: last, shares: last.x, score: [outside, spread * mean, last.objective] };
   }
-  const fit = solve(passing, middle, weights, kept);
-  return { fit, shares: fit.x, score: [outside, fit.objective] };
+  return { fit: nearest, shares: nearest.x, score: [outside, nearest.objective] };
 }
 
 /** Unknowns are the shares and, at each size, the points by which the band is left. */

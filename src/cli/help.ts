@@ -8,6 +8,7 @@ Commands
   compute <study>       compute a study; a short summary, or everything with --json
   appendix <study>      make the technical appendix (HTML and PDF)
   run <notebook>        run a notebook from top to bottom without a window
+  survey <file>         fit and classify many gradings of one CSV file
   kernel                write the kernel description for Jupyter and say how to use it
 
 A study is a folder that holds study.yaml and the lab sheets it names.
@@ -67,6 +68,17 @@ The notebook itself is never changed.
   --start-seconds <n>      time-out for the kernel's start (default 60)
   --cell-seconds <n>       time-out for one cell (default 120)
   --total-seconds <n>      time-out for the whole run (default 600)
+`,
+  survey: `Usage: loambook survey <file> --out <file> [--model weibull|lognormal|power] [--threads <n>]
+
+Reads a CSV file with one grading a row and writes a table of fits, sizes, fractions and classes.
+Header: id, then sieves in mm or by designation (percent passing stands below them) and, where known,
+liquid limit (%) and plasticity index (%). A row that cannot be read is left out, with the reason.
+The file is read as a stream: its length does not matter.
+
+  --out <file>     the table; the file must not exist yet
+  --model <name>   model to fit (default weibull)
+  --threads <n>    worker threads, 0 for none (default 2)
 `,
   kernel: `Usage: loambook kernel [--folder <folder>]
 

@@ -4,11 +4,13 @@ import type { ChartBand } from "./gradingChart.js";
 /** The band of a guidance entry for a grading chart, named with how far it can be trusted; nothing where it limits no passing. */
 export function guidanceBand(entry: GuidanceEntry): ChartBand | undefined {
   if (entry.points.length === 0) return undefined;
-  const first = entry.source.authors.split(/[;,]/)[0];
-  const mark = [
-    entry.derived ? "derived by us" : "as published",
-    entry.basis === "read" ? "read" : "from memory",
-  ];
+  const first = entry.own ? entry.title : entry.source.authors.split(/[;,]/)[0];
+  const mark = entry.own
+    ? ["the study's own"]
+    : [
+        entry.derived ? "derived by us" : "as published",
+        entry.basis === "read" ? "read" : "from memory",
+      ];
   return {
     name: `${first} ${entry.source.year ?? ""} (${mark.join(", ")})`,
     pointsOnly: entry.derived,

@@ -26,7 +26,9 @@ export interface BsReading {
  * @throws RangeError where a depth, time, viscosity or mass is not positive or the grain would float.
  *
  * @example
- * bsHydrometer({ reading: 24, meniscusCorrection: 0.5, control: 0.5, depthMm: 100, timeMin: 8, viscosityMPaS: 1.0087, particleDensityKgM3: 2650, dryMassG: 50 }) // => { sizeMm: 0.01528966, finerPct: 75.484848, trueReading: 24.5 }
+ * const { sizeMm, finerPct } = bsHydrometer({ reading: 24, meniscusCorrection: 0.5, control: 0.5, depthMm: 100, timeMin: 8, viscosityMPaS: 1.0087, particleDensityKgM3: 2650, dryMassG: 50 });
+ * sizeMm // => 0.01529
+ * finerPct // => 75.48
  */
 export function bsHydrometer(input: BsReading): {
   readonly sizeMm: number;

@@ -12,7 +12,9 @@ export function perturbSieve(
   { balanceG, sievingPct }: ReadingErrors,
   random: Random,
 ): SieveRecord {
-  const weighed = (mass: number) => Math.max(0, mass + balanceG * random.normal());
+  // A sieve that holds nothing is seen to hold nothing: only what lies on the balance is misread.
+  const weighed = (mass: number) =>
+    mass === 0 ? 0 : Math.max(0, mass + balanceG * random.normal());
   const retained = record.rows.map(({ retainedG }) => weighed(retainedG));
   const pan = record.rows.length;
   retained.push(weighed(record.panG));

@@ -1,10 +1,11 @@
-import { mkdir, mkdtemp, readdir, rename, rm, rmdir, writeFile } from "node:fs/promises";
-import { basename, dirname, join, resolve } from "node:path";
+import { join, resolve } from "node:path";
 import type { Finding } from "../lab/finding.js";
+import { folderToFill } from "./folderToFill.js";
 import { renderHtml } from "./html/renderHtml.js";
 import { notebookToDocument } from "./notebookToDocument.js";
 import { renderPdf } from "./pdf/renderPdf.js";
 import type { ReportMeta } from "./reportMeta.js";
+import { writeWhole } from "./writeWhole.js";
 
 /** What `writeReport` needs to know. */
 export interface WriteReportOptions {
@@ -30,40 +31,6 @@ export interface WrittenReport {
   readonly findings: readonly Finding[];
 }
 
-async function entries(folder: string): Promise<string[]> {
-  try {
-    return await readdir(folder);
-  } catch (error) {
-    if ((error as NodeJS.ErrnoException).code === "ENOENT") return [];
-    throw error;
-  }
-}
-
-/** Puts each new file in the place of the old one; on failure the old ones go back. */
-async function swap(
-  fresh: string,
-  old: string,
-  folder: string,
-  files: readonly string[],
-  present: ReadonlySet<string>,
-): Promise<void> {
-  await mkdir(old);
-  const done: string[] = [];
-  try {
-    for (const name of files) {
-      if (present.has(name)) await rename(join(folder, name), join(old, name));
-      done.push(name);
-      await rename(join(fresh, name), join(folder, name));
-    }
-  } catch (error) {
-    for (const name of done) {
-      if (present.has(name)) await rename(join(old, name), join(folder, name));
-      else await rm(join(folder, name), { force: true });
-    }
-    throw error;
-  }
-}
-
 /**
  * Makes one HTML and one PDF file from an executed notebook, with their companions, whole or not at
  * all: everything is rendered and written beside the wanted folder before anything there is touched.
@@ -74,12 +41,8 @@ async function swap(
  */
 export async function writeReport(options: WriteReportOptions): Promise<WrittenReport> {
   const outFolder = resolve(options.outFolder);
-  const present = new Set(await entries(outFolder));
-  if (present.size > 0 && options.replace !== true) {
-    throw new RangeError(
-      `invalid \`outFolder\`: ${options.outFolder}; expected an empty or new folder, or \`replace\``,
-    );
-  }
+  // before anything is rendered: a refusal must not cost a minute
+  const present = await folderToFill(options.outFolder, options.replace);
   const name = options.name ?? "report";
   const document = notebookToDocument(options.notebook, options.meta);
   const html = renderHtml(document);
@@ -89,25 +52,7 @@ export async function writeReport(options: WriteReportOptions): Promise<WrittenR
     [`${name}.html`]: html,
     [`${name}.pdf`]: pdf,
   };
-  const files = Object.keys(contents);
-
-  const parent = dirname(outFolder);
-  await mkdir(parent, { recursive: true });
-  const work = await mkdtemp(join(parent, `.${basename(outFolder)}-`));
-  try {
-    const fresh = join(work, "new");
-    await mkdir(fresh);
-    for (const file of files) await writeFile(join(fresh, file), contents[file]);
-    if (present.size > 0) await swap(fresh, join(work, "old"), outFolder, files, present);
-    else {
-      // an empty folder gives way; a folder filled meanwhile makes this fail, and stays
-      await mkdir(outFolder, { recursive: true });
-      await rmdir(outFolder);
-      await rename(fresh, outFolder);
-    }
-  } finally {
-    await rm(work, { recursive: true, force: true });
-  }
+  await writeWhole(outFolder, contents, present);
   return {
     htmlPath: join(outFolder, `${name}.html`),
     pdfPath: join(outFolder, `${name}.pdf`),

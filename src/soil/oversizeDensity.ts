@@ -17,7 +17,7 @@ export interface OversizeInput {
  * @throws RangeError where a density is not positive, the water negative or the share not 0 to below 100.
  *
  * @example
- * oversizeDensity({ dryDensityKgM3: 1900, waterContentPct: 12, oversizePct: 20, oversizeParticleDensityKgM3: 2650 }) // => { dryDensityKgM3: 2014.42, waterContentPct: 9.6 }
+ * oversizeDensity({ dryDensityKgM3: 1900, waterContentPct: 12, oversizePct: 20, oversizeParticleDensityKgM3: 2650 }) // => { dryDensityKgM3: 2014.0, waterContentPct: 9.6 }
  */
 export function oversizeDensity(input: OversizeInput): {
   readonly dryDensityKgM3: number;

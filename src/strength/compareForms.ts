@@ -1,5 +1,5 @@
 import type { SpecimenRecord } from "../lab/specimenRecord.js";
-import { fitStrength } from "./fitStrength.js";
+import { type FitStrengthOptions, fitStrength } from "./fitStrength.js";
 import { lackOfFit } from "./lackOfFit.js";
 import type { StrengthFit } from "./strengthFit.js";
 import { STRENGTH_FORMS, type StrengthForm } from "./strengthForm.js";
@@ -36,7 +36,8 @@ export interface FormsCompared {
  * the scatter of the blocks, and a shape chosen by the same blocks makes the bands look narrower than
  * they are. AICc differences below 2 count as ties (common practice, no source).
  *
- * @param options.form default `linear`.
+ * @param options as for `fitStrength`; the form default `linear`. Proportional spread is not asked of the
+ * power form, which has it.
  * @throws RangeError as `fitStrength`. Source: as `fitStrength`.
  *
  * @example
@@ -47,11 +48,13 @@ export interface FormsCompared {
  */
 export function compareForms(
   specimens: readonly SpecimenRecord[],
-  options: { readonly ageDays: number; readonly form?: StrengthForm },
+  options: Omit<FitStrengthOptions, "form"> & { readonly form?: StrengthForm },
 ): FormsCompared {
-  const { ageDays, form: used = "linear" } = options;
+  const { form: used = "linear" } = options;
   const fits = (Object.keys(STRENGTH_FORMS) as StrengthForm[]).map((form) => {
-    const fit = fitStrength(specimens, { form, ageDays });
+    // On ln f the scatter is proportional already.
+    const spread = form === "power" ? "even" : options.spread;
+    const fit = fitStrength(specimens, { ...options, form, spread });
     return {
       form,
       fit,

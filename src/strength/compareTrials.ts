@@ -1,5 +1,5 @@
 import { differenceCiede2000 } from "culori";
-import type { WorkshopTrial } from "./workshopTrial.js";
+import type { WorkshopTrial } from "../lab/workshopTrial.js";
 
 export interface TrialDifference {
   readonly one: string;

@@ -1,7 +1,8 @@
+import { breuschPagan } from "./breuschPagan.js";
+import { brownForsythe } from "./brownForsythe.js";
 import { fittedResiduals } from "./fittedResiduals.js";
 import { requireFitted } from "./requireFitted.js";
 import { shapiroWilk } from "./shapiroWilk.js";
-import { breuschPagan, brownForsythe } from "./spreadTests.js";
 import { toFittedScale } from "./strengthAt.js";
 import type { StrengthFit } from "./strengthFit.js";
 

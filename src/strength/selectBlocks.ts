@@ -1,13 +1,7 @@
 import type { SpecimenRecord } from "../lab/specimenRecord.js";
-import { covariateValue, type StrengthCovariate } from "./strengthCovariate.js";
+import { type CovariateAt, covariateValue, type StrengthCovariate } from "./strengthCovariate.js";
 import type { UnfittedStrength } from "./strengthFit.js";
 import type { StrengthFormFacts } from "./strengthForm.js";
-
-export interface CovariateAt {
-  readonly kind: StrengthCovariate;
-  /** Where the curve is asked: ln days, kg/m³ or percent. */
-  readonly at: number;
-}
 
 export interface SelectedBlocks {
   readonly used: readonly SpecimenRecord[];

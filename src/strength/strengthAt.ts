@@ -19,14 +19,15 @@ export function strengthAt(
     );
   }
   const row = basisRow(facts, fit.basis, cementPct);
+  const { coefficients, unscaledCovariance } = fit.basis;
   let value = 0;
   let leverage = 0;
-  row.forEach((entry, i) => {
-    value += entry * fit.basis.coefficients[i];
-    row.forEach((other, j) => {
-      leverage += entry * fit.basis.unscaledCovariance[i][j] * other;
-    });
-  });
+  // Plain loops: this is asked hundreds of times for one answer.
+  for (let i = 0; i < row.length; i += 1) {
+    value += row[i] * coefficients[i];
+    const covariances = unscaledCovariance[i];
+    for (let j = 0; j < row.length; j += 1) leverage += row[i] * covariances[j] * row[j];
+  }
   const { spread, reference } = fit.basis;
   const relative = relativeSpread(spread, value, reference);
   return { value, leverage: leverage / relative ** 2, sd: fit.residualSd * relative };

@@ -1,5 +1,5 @@
 import type { ContentBasis } from "./contentBasis.js";
-import type { CovariateAt } from "./selectBlocks.js";
+import type { CovariateAt } from "./strengthCovariate.js";
 import type { StrengthForm } from "./strengthForm.js";
 import type { StrengthSpread } from "./strengthSpread.js";
 

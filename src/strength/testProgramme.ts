@@ -46,8 +46,8 @@ const MOST = 60;
  * SciPy in `tests/strength`.
  *
  * @example
- * const { blocksAContent, power } = testProgramme({ aim: { kind: "difference", differenceMpa: 0.3 }, contentsPct: [4, 6, 8, 10], sdMpa: 0.2, ageDays: 28 });
- * [blocksAContent, power] // => [10, 0.9038]
+ * const plan = testProgramme({ aim: { kind: "difference", differenceMpa: 0.3 }, contentsPct: [4, 6, 8, 10], sdMpa: 0.2, ageDays: 28 });
+ * [plan.blocksAContent, plan.power] // => [10, 0.9038]
  */
 export function testProgramme(options: TestProgrammeOptions): TestProgramme {
   const { aim, sdMpa, ageDays, form = "linear", batchesAContent = 2, seed = 1 } = options;

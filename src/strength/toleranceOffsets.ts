@@ -6,7 +6,7 @@ const DEEPEST = -28;
 /** Fewer contents than this are solved one by one. */
 const NODES = 16;
 /** Fewer do for root leverages that differ by no more than twofold. */
-const [NARROW, NARROW_NODES] = [2, 11];
+const [NARROW, NARROW_NODES] = [2, 9];
 /** Interpolation is trusted where the largest root leverage is at most so many times the least. */
 const WIDEST = 3;
 const ROOT_TAU = Math.sqrt(2 * Math.PI);
@@ -87,11 +87,15 @@ function factorSolver(df: number, confidence: number, z: number, leastRoot: numb
     }
   }
   const sum = weights.reduce((total, weight) => total + weight, 0);
-  let last = { root: 0, k: z };
+  const zConfidence = normalQuantile(confidence);
+  let last: { readonly root: number; readonly k: number } | undefined;
   let slant = 0;
   return (root: number): number => {
     let [below, above] = [-Infinity, Infinity];
-    let k = last.k + slant * (root - last.root);
+    // The first start: mean and standard deviation taken as independent and normal.
+    let k = last
+      ? last.k + slant * (root - last.root)
+      : z + zConfidence * Math.sqrt(root * root + (z * z) / (2 * df));
     for (let round = 0; round < 200; round += 1) {
       let chance = -confidence;
       let slope = 0;
@@ -115,8 +119,8 @@ function factorSolver(df: number, confidence: number, z: number, leastRoot: numb
           ? newton
           : halved;
       // The next step would be the square of this one.
-      if (Math.abs(next - k) <= 1e-6 * Math.max(1e-3, Math.abs(next))) {
-        slant = last.root > 0 && root !== last.root ? (next - last.k) / (root - last.root) : 0;
+      if (Math.abs(next - k) <= 1e-5 * Math.max(1e-3, Math.abs(next))) {
+        slant = last && root !== last.root ? (next - last.k) / (root - last.root) : 0;
         last = { root, k: next };
         return next;
       }

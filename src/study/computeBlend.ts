@@ -1,5 +1,4 @@
 import { blendCurve } from "../blend/blendCurve.js";
-import type { BlendMaterial } from "../blend/blendMaterial.js";
 import type { BlendDesign } from "../blend/blendResult.js";
 import type { BandTargetPoint } from "../blend/blendTarget.js";
 import { checkBlend } from "../blend/checkBlend.js";
@@ -10,8 +9,9 @@ import { characteristicSizes } from "../grading/characteristicSizes.js";
 import { fractions } from "../grading/fractions.js";
 import type { GuidanceEntry } from "../guidance/guidanceEntry.js";
 import type { Finding } from "../lab/finding.js";
+import { blendInput, guidanceBandPoints } from "./blendInput.js";
 import { STUDY_FILE } from "./parseStudyYaml.js";
-import type { MaterialConfig, StudyConfig } from "./studyConfig.js";
+import type { StudyConfig } from "./studyConfig.js";
 import type { BlendStudy, MaterialResult } from "./studyResult.js";
 
 /** More unmeasured fines than this make the fine end of the blend a guess; common practice, no source. */
@@ -26,7 +26,7 @@ export function computeBlend(
   entries: readonly GuidanceEntry[],
   findings: Finding[],
 ): BlendStudy | undefined {
-  const band = entries.find(({ points }) => points.length > 0)?.points ?? [];
+  const band = guidanceBandPoints(entries);
   if (config.target.kind === "band" && band.length === 0) {
     findings.push({
       severity: "error",
@@ -40,16 +40,7 @@ export function computeBlend(
     });
     return undefined;
   }
-  const curves = materials.map(({ curve }) => curve);
-  const input: BlendInput = {
-    materials: materials.map((material, index) => blendMaterial(config.materials[index], material)),
-    target:
-      config.target.kind === "power"
-        ? config.target
-        : { kind: "band", aim: config.target.aim, points: band },
-    limits: config.limits,
-    mostMaterials: config.mostMaterials,
-  };
+  const input = blendInput(config, materials, entries);
   const checked = [...checkBlend(input, STUDY_FILE), ...endFindings(materials)];
   findings.push(...checked);
   if (checked.some(({ severity }) => severity === "error")) return undefined;
@@ -67,7 +58,7 @@ export function computeBlend(
     return undefined;
   }
   const blended = blendCurve(
-    curves.map((curve, index) => ({ curve, sharePct: blend.shares[index].sharePct })),
+    materials.map(({ curve }, index) => ({ curve, sharePct: blend.shares[index].sharePct })),
   );
   if (blended.unmeasuredFinesPct > UNMEASURED_FINES_LIMIT_PCT) {
     findings.push({
@@ -117,28 +108,6 @@ function endFindings(materials: readonly MaterialResult[]): Finding[] {
       },
     ];
   });
-}
-
-/** A material as blending needs it; without a limits sheet sand and gravel count as non-plastic. */
-function blendMaterial(config: MaterialConfig, { curve, limits }: MaterialResult): BlendMaterial {
-  const { id, name, role, minSharePct, maxSharePct, price } = config;
-  const plain = role === "soil" || limits ? undefined : 0;
-  const perDryTonne =
-    price &&
-    (price.per === "t"
-      ? price.amount * (1 + config.moisturePct / 100)
-      : (price.amount * 1000) / config.looseBulkDensityKgM3);
-  return {
-    id,
-    name,
-    curve,
-    minSharePct,
-    maxSharePct,
-    siteSoil: role === "soil",
-    costPerT: perDryTonne,
-    plasticityIndexPct: limits?.nonPlastic ? 0 : (limits?.plasticityIndexPct ?? plain),
-    linearShrinkagePct: limits?.nonPlastic ? 0 : (limits?.linearShrinkagePct ?? plain),
-  };
 }
 
 /** How often the blend keeps to the band, where the study says how its materials vary. */

@@ -9,11 +9,20 @@ import type { HydrometerAnalysis } from "../grading/hydrometerAnalysis.js";
 import { passingAtSize } from "../grading/passingAtSize.js";
 import type { Finding } from "../lab/finding.js";
 import { consistencyLimits } from "../soil/consistencyLimits.js";
+import { curveUncertainty } from "../soil/curveUncertainty.js";
 import type { StudyMaterial } from "./study.js";
+import type { StudyConfig } from "./studyConfig.js";
 import type { MaterialResult } from "./studyResult.js";
 
+/** Enough for 95 % intervals to about a tenth of their width. */
+const RESAMPLES = 400;
+
 /** Works out one material: sieving, sedimentation, the joined curve and what is read off it. */
-export function computeMaterial(material: StudyMaterial, findings: Finding[]): MaterialResult {
+export function computeMaterial(
+  material: StudyMaterial,
+  study: StudyConfig,
+  findings: Finding[],
+): MaterialResult {
   const { config } = material;
   const sieve = analyseSieve(material.sieve);
   findings.push(...sieve.findings);
@@ -26,6 +35,19 @@ export function computeMaterial(material: StudyMaterial, findings: Finding[]): M
   findings.push(...combined.findings);
   const limits = material.limits && consistencyLimits(material.limits);
   if (limits) findings.push(...limits.findings);
+  const uncertainty =
+    config.role === "soil"
+      ? curveUncertainty(
+          curve,
+          {
+            sieve: material.sieve,
+            hydrometer: sedimentation && material.hydrometer,
+            particleDensityKgM3: config.particleDensityKgM3,
+          },
+          limits,
+          { seed: study.seed, resamples: RESAMPLES, errors: study.readingErrors },
+        )
+      : undefined;
   return {
     id: config.id,
     name: config.name,
@@ -39,6 +61,7 @@ export function computeMaterial(material: StudyMaterial, findings: Finding[]): M
     fractions: fractions(curve),
     models: chooseModel(curve),
     limits,
+    uncertainty,
   };
 }
 

@@ -1,3 +1,5 @@
+import { compareGuidance } from "../guidance/compareGuidance.js";
+import { GUIDANCE_ENTRIES } from "../guidance/guidanceEntries.js";
 import type { Finding } from "../lab/finding.js";
 import { analyseCompaction } from "../soil/analyseCompaction.js";
 import { computeBlend } from "./computeBlend.js";
@@ -8,6 +10,9 @@ import { computeStrength } from "./computeStrength.js";
 import { MADE_WITH } from "./madeWith.js";
 import type { Study } from "./study.js";
 import { RESULT_FORMAT, type StudyResult } from "./studyResult.js";
+
+/** Kinds of earth whose recommendations a rammed mix is compared with. */
+const EARTH = new Set(["rammed-earth", "stabilised-rammed-earth"]);
 
 export interface StudyComputation {
   /** Present where no finding is an error. */
@@ -20,7 +25,7 @@ export interface StudyComputation {
 export function computeStudy(study: Study, reading: readonly Finding[] = []): StudyComputation {
   const { config } = study;
   const findings: Finding[] = [...reading];
-  const materials = study.materials.map((material) => computeMaterial(material, findings));
+  const materials = study.materials.map((material) => computeMaterial(material, config, findings));
   const entries = studyGuidance(study, findings);
   const blend = computeBlend(config, materials, entries, findings);
   const compaction =
@@ -44,6 +49,10 @@ export function computeStudy(study: Study, reading: readonly Finding[] = []): St
       compaction,
       blend,
       guidance,
+      guidanceComparison: compareGuidance(
+        blend.curve,
+        GUIDANCE_ENTRIES.filter(({ material }) => EARTH.has(material)),
+      ),
       strength,
       mix,
       inputs: study.inputs,

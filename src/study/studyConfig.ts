@@ -1,4 +1,5 @@
 import type { BandAim, BlendLimit, FixedOrRange } from "../blend/blendTarget.js";
+import type { ReadingErrors } from "../grading/readingErrors.js";
 import type { UnitSystem } from "../quantities/displayUnits.js";
 
 /** A price per tonne as weighed on delivery, its water included, or per loose cubic metre; in the study's currency. */
@@ -95,6 +96,8 @@ export interface StudyConfig {
   readonly page: "A4" | "us-letter";
   readonly currency?: string;
   readonly seed: number;
+  /** What is known of the laboratory's reading errors; the rest is taken as usual. */
+  readonly readingErrors: Partial<ReadingErrors>;
   readonly materials: readonly MaterialConfig[];
   readonly target: TargetConfig;
   /** Conditions that the blend must keep, beside the materials' own shares. */

@@ -14,12 +14,14 @@ import type { Fractions } from "../grading/fractions.js";
 import type { GradingCurve } from "../grading/gradingCurve.js";
 import type { HydrometerAnalysis } from "../grading/hydrometerAnalysis.js";
 import type { SieveAnalysis } from "../grading/sieveAnalysis.js";
+import type { GuidanceComparison } from "../guidance/compareGuidance.js";
 import type { GuidanceCheck } from "../guidance/guidanceCheck.js";
 import type { Finding } from "../lab/finding.js";
 import type { SheetGrid } from "../lab/sheetGrid.js";
 import type { SpecimenRecord } from "../lab/specimenRecord.js";
 import type { CompactionAnalysis } from "../soil/compactionAnalysis.js";
 import type { ConsistencyResult } from "../soil/consistencyResult.js";
+import type { CurveUncertainty } from "../soil/curveUncertainty.js";
 import type { FormsCompared } from "../strength/compareForms.js";
 import type { LackOfFit } from "../strength/lackOfFit.js";
 import type { LeastCement } from "../strength/leastCement.js";
@@ -45,6 +47,8 @@ export interface MaterialResult {
   /** Smooth models of the curve, best first. */
   readonly models: ChosenModel;
   readonly limits?: ConsistencyResult;
+  /** What the stated reading errors do to the curve; for soils. */
+  readonly uncertainty?: CurveUncertainty;
 }
 
 export interface BlendStudy extends BlendDesign, BlendedCurve {
@@ -111,6 +115,8 @@ export interface StudyResult {
   readonly blend: BlendStudy;
   /** The soils, then the blend, against the recommendation that the study names. */
   readonly guidance: readonly GuidanceStudy[];
+  /** The blend against all recommendations that loambook knows for its kind of earth, and where they disagree. */
+  readonly guidanceComparison: GuidanceComparison;
   readonly strength: StrengthStudy;
   /** Absent where the tests do not give a cement content or a water content. */
   readonly mix?: MixStudy;

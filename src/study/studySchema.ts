@@ -152,6 +152,20 @@ export const studySchema = z
     currency: text.optional(),
     seed: z.int().min(0).max(4_294_967_295).default(1),
     materials: z.array(material).min(1).max(12),
+    "reading-errors": z
+      .strictObject({
+        balance: quantityField("mass", "0.1 g", { min: 0, max: 100 }).optional(),
+        sieving: percent("1 %", 10).optional(),
+        hydrometer: z.number().min(0).max(5).optional(),
+        temperature: quantityField("temperature", "0.5 C", { min: 0, max: 5 }).optional(),
+      })
+      .default({})
+      .transform((errors) => ({
+        ...(errors.balance === undefined ? {} : { balanceG: errors.balance }),
+        ...(errors.sieving === undefined ? {} : { sievingPct: errors.sieving }),
+        ...(errors.hydrometer === undefined ? {} : { hydrometerUnits: errors.hydrometer }),
+        ...(errors.temperature === undefined ? {} : { temperatureC: errors.temperature }),
+      })),
     target: targetField,
     limits: limitsField,
     "most-materials": z.int().min(1).max(12).optional(),
@@ -166,4 +180,12 @@ export const studySchema = z
     element,
     methods: z.array(method).default([]),
   })
-  .transform(({ format: _, batch, ...rest }): StudyConfig => ({ ...rest, batchDryMassKg: batch }));
+  .transform(
+    ({
+      format: _,
+      batch,
+      "most-materials": mostMaterials,
+      "reading-errors": readingErrors,
+      ...rest
+    }): StudyConfig => ({ ...rest, mostMaterials, readingErrors, batchDryMassKg: batch }),
+  );

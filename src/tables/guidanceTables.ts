@@ -58,17 +58,18 @@ export function cautionsBlock(): CautionsBlock {
 
 /** What the numbers of an appendix rest on, and whether it was read. */
 export function referencesBlock(result: StudyResult): ReferencesBlock {
-  const [{ check }] = result.guidance;
-  const { source, basis } = check.entry;
+  const entries = [
+    ...new Map(result.guidance.map(({ check }) => [check.entry.id, check.entry])).values(),
+  ];
   const { comparison } = result.mix ?? {};
   const mark = (how: "read" | "memory") => (how === "read" ? "read" : "from memory; not read");
   return {
     kind: "references",
     items: [
-      {
+      ...entries.map(({ source, basis, own }) => ({
         text: `${source.authors}${source.year ? ` (${source.year})` : ""}, ${source.title}, ${source.locator}: limits of grading and consistency`,
-        mark: mark(basis),
-      },
+        mark: own ? "the study's own; its origin was not checked" : mark(basis),
+      })),
       {
         text: "Ciancio, Jaquin and Walker (2013), Construction and Building Materials 42, 40–47: grading alone does not establish suitability",
         mark: "abstract read",

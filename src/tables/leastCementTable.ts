@@ -1,9 +1,20 @@
 import { formatQuantity } from "../quantities/displayUnits.js";
-import { formatFixed } from "../quantities/formatNumber.js";
+import { formatFixed, formatNumber } from "../quantities/formatNumber.js";
+import type { ContentInterval } from "../strength/contentInterval.js";
 import type { StudyResult } from "../study/studyResult.js";
 import { BLANK } from "./cell.js";
 import type { KeyValuesBlock } from "./reportBlock.js";
 import { statisticName } from "./statisticName.js";
+
+/** The interval by inversion of the two-sided band, and whether it was cut at a tested content. */
+function intervalWords(interval: ContentInterval | null): string {
+  if (interval === null) return "none of the tested contents";
+  const { lowPct, highPct, lowOpen, highOpen, confidence, method } = interval;
+  const low = lowOpen ? `${formatFixed(lowPct, 2)} % or less` : `${formatFixed(lowPct, 2)} %`;
+  const high = highOpen ? `${formatFixed(highPct, 2)} % or more` : `${formatFixed(highPct, 2)} %`;
+  const how = method === "fieller" ? "Fieller's theorem" : "inversion of the band";
+  return `${low} to ${high} (two-sided, ${formatNumber(100 * confidence, 3)} % confidence, by ${how})`;
+}
 
 /** The least cement content that meets the requirement, and how sure it is. */
 export function leastCementTable({ config, strength }: StudyResult): KeyValuesBlock {
@@ -44,6 +55,7 @@ export function leastCementTable({ config, strength }: StudyResult): KeyValuesBl
             ? "outside the tested contents"
             : percent(least.lineContentPct),
       },
+      { label: "Contents that the blocks do not rule out", value: intervalWords(least.interval) },
       { label: "Choice of the curve", value: strength.forms.message },
     ],
   };

@@ -83,10 +83,7 @@ function cardBlocks(result: StudyResult, options: SiteOptions, site: SiteMix): R
         ["1", "Soil, sand and gravel: mix until one colour."],
         ["2", "Cement: mix until one colour again."],
         ["3", "Water by fine rose, bit by bit; ball test from the moisture card."],
-        [
-          "4",
-          "Ram at once: cement sets from here on. Never add water to a mix that stiffens; throw it away.",
-        ],
+        ["4", "Ram at once. Never wet a mix that stiffens: throw it away."],
       ],
     },
     siteCautions(["cement-burns", "silica-dust"]),

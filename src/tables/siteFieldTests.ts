@@ -16,7 +16,7 @@ const MARK: Readonly<Record<FieldBasis, string>> = {
  * @param tests default all of `FIELD_TESTS`.
  *
  * @example
- * siteFieldTests([JAR_TEST]).blocks.map(({ kind }) => kind) // => ["table", "table", "table", "note", "note"]
+ * siteFieldTests([JAR_TEST]).blocks.map(({ kind }) => kind) // => ["table", "table", "table", "note"]
  */
 export function siteFieldTests(tests: readonly FieldTest[] = FIELD_TESTS): SiteSheet {
   return {
@@ -49,11 +49,14 @@ function formOf(test: FieldTest): ReportBlock[] {
     {
       kind: "table",
       caption: "What may be concluded",
-      columns: [{ header: "Seen" }, { header: "Means" }, { header: "Known how" }],
-      rows: test.conclusions.map(({ seen, means, basis }) => [seen, means, MARK[basis]]),
+      columns: [{ header: "Seen" }, { header: "Means" }],
+      rows: test.conclusions.map(({ seen, means, basis }) => [seen, `${means} (${MARK[basis]})`]),
       notes: [`Source: ${test.source}.`],
     },
-    { kind: "note", tone: "warning", text: `It does not tell: ${test.doesNotTell}${apart}` },
-    { kind: "note", tone: "note", text: `Settled by: ${test.settledBy}.` },
+    {
+      kind: "note",
+      tone: "warning",
+      text: `It does not tell: ${test.doesNotTell}${apart} Settled by: ${test.settledBy}.`,
+    },
   ];
 }

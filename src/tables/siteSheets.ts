@@ -10,9 +10,6 @@ import type { SiteOptions, SiteSheet } from "./siteSheet.js";
  * moisture check.
  *
  * @throws RangeError for options out of range. Source: with each sheet.
- *
- * @example
- * siteSheets.length // => 1
  */
 export function siteSheets(result: StudyResult, options: SiteOptions = {}): readonly SiteSheet[] {
   return [siteBucketCard, siteCuringLog, siteBlockLabels, siteMoistureCard].map((make) =>

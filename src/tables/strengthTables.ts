@@ -74,8 +74,33 @@ export function regressionTable(fit: FittedStrength, lack: LackOfFit): TableBloc
     notes: [
       `${fit.formula}, with f in MPa and c in percent. ${fit.blocks} blocks, ${fit.degreesOfFreedom} degrees of freedom, residual standard deviation ${digits(fit.residualSd, 3)} ${scale}, R² ${fit.rSquared === null ? BLANK : fixed(fit.rSquared, 3)}, leave-one-out error ${fit.leaveOneOutErrorMpa === null ? BLANK : `${digits(fit.leaveOneOutErrorMpa, 3)} MPa`}.`,
       test,
+      ...termNotes(fit),
     ],
   };
+}
+
+/** Where the curve stands among covariates and batches, and what its standard deviation speaks of. */
+function termNotes({ covariates, batches, basis }: FittedStrength): string[] {
+  const notes: string[] = [];
+  if (covariates.length > 0) {
+    const at = covariates.map(({ kind, at: value }) =>
+      kind === "ln age"
+        ? `age ${plain(Math.exp(value))} d`
+        : `${kind} ${plain(value)} ${kind === "dry density" ? "kg/m³" : "%"}`,
+    );
+    notes.push(`The curve is that at ${at.join(", ")}.`);
+  }
+  if (batches.length > 0) {
+    notes.push(
+      `The curve is that of the average of ${batches.length} batches; a further batch may lie above or below it. The level of batch ${batches[batches.length - 1]} is what makes the sum zero.`,
+    );
+  }
+  if (basis.spread === "proportional") {
+    notes.push(
+      `The scatter is taken as proportional to strength; the standard deviation given is that at ${digits(basis.reference, 3)} MPa.`,
+    );
+  }
+  return notes;
 }
 
 /** The fitted strength and its bounds at each tested content and at the chosen one. */

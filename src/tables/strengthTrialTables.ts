@@ -1,5 +1,5 @@
+import type { WorkshopTrial } from "../lab/workshopTrial.js";
 import type { TrialDifference } from "../strength/compareTrials.js";
-import type { WorkshopTrial } from "../strength/workshopTrial.js";
 import { BLANK, fixed, numberColumn, plain } from "./cell.js";
 import type { TableBlock } from "./reportBlock.js";
 

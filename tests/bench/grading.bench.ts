@@ -41,14 +41,17 @@ function compareWithScipy(): void {
   const python = "/usr/bin/python3";
   const script = fileURLToPath(new URL("../reference/scripts/gradingScipy.py", import.meta.url));
   const run = existsSync(python)
-    ? spawnSync(python, [script, "time"], { encoding: "utf8" })
+    ? spawnSync(python, [script, "time"], {
+        encoding: "utf8",
+        env: { ...process.env, OPENBLAS_NUM_THREADS: "1" },
+      })
     : undefined;
   if (run?.status !== 0) {
     console.log("SciPy: not on this machine, nothing to set beside.");
     return;
   }
   const { versions, fitMs, thousandResamplesMs } = JSON.parse(run.stdout);
-  console.log(`SciPy ${versions.scipy}, least_squares with bounds, one start; milliseconds:`);
+  console.log(`SciPy ${versions.scipy}, least_squares with bounds, one start; processor ms:`);
   console.table([
     ...cases.map(({ name, curve }) => ({
       what: `fit ${name}`,
@@ -63,11 +66,16 @@ function compareWithScipy(): void {
   ]);
 }
 
+/** Milliseconds of processor time, which other work on the machine hardly moves. */
 function lap(run: () => unknown, times: number): number {
+  const spent = () => {
+    const { user, system } = process.cpuUsage();
+    return (user + system) / 1000;
+  };
   // Warm first: a cold run measures the compiler.
-  const warm = process.hrtime.bigint();
-  while (process.hrtime.bigint() - warm < 400_000_000n) run();
-  const start = process.hrtime.bigint();
+  const cold = spent();
+  while (spent() - cold < 400) run();
+  const start = spent();
   for (let round = 0; round < times; round++) run();
-  return Number(process.hrtime.bigint() - start) / 1e6 / times;
+  return (spent() - start) / times;
 }

@@ -11,7 +11,9 @@ import { compareForms } from "../../src/strength/compareForms.js";
 import { compareTrials } from "../../src/strength/compareTrials.js";
 import { controlChart } from "../../src/strength/controlChart.js";
 import { correctAspectRatio } from "../../src/strength/correctAspectRatio.js";
+import { type FitStrengthOptions, fitStrength } from "../../src/strength/fitStrength.js";
 import { judgeLot } from "../../src/strength/judgeLot.js";
+import { lackOfFit } from "../../src/strength/lackOfFit.js";
 import { residualChecks } from "../../src/strength/residualChecks.js";
 import { robustStrength } from "../../src/strength/robustStrength.js";
 import { testProgramme } from "../../src/strength/testProgramme.js";
@@ -28,6 +30,7 @@ import {
   lotsTable,
 } from "../../src/tables/strengthQualityTables.js";
 import { aspectTable, characteristicTable } from "../../src/tables/strengthRulesTable.js";
+import { regressionTable } from "../../src/tables/strengthTables.js";
 import { trialDifferencesTable, trialsTable } from "../../src/tables/strengthTrialTables.js";
 import { blocksOf, fitted, SIXTEEN } from "./blocks.js";
 
@@ -131,5 +134,41 @@ describe("tables", () => {
     expect(items).toEqual(expect.arrayContaining([entered.frequency, entered.basis]));
     const judged = lotJudgementTable(judgeLot(rule, [1.5, 2, 2, 2, 2]), "SI");
     expect(judged.items.filter(({ label }) => label.startsWith("Step")).length).toBeGreaterThan(3);
+  });
+});
+
+describe("the regression's table", () => {
+  it("says where the curve stands among covariates and batches", () => {
+    const blocks = blocksOf(SIXTEEN).map((block, index) => ({
+      ...{ ...block, batch: `M${index % 3}` },
+      dryDensityKgM3: 1850 + ((index * 37) % 90),
+    }));
+    const notes = (options: Partial<FitStrengthOptions>) => {
+      const found = fitStrength(blocks, { form: "linear", ageDays: 28, ...options });
+      if (found.status !== "ok") throw new Error(found.message);
+      const table = regressionTable(found, lackOfFit(found));
+      expect(table.rows.flat().join(" ")).not.toMatch(/NaN|undefined/);
+      return table.notes?.slice(2).join(" ");
+    };
+    expect(notes({})).toBe("");
+    expect(notes({ covariates: ["dry density"], at: { "dry density": 1880 } })).toContain(
+      "dry density 1880 kg/m³",
+    );
+    expect(notes({ batches: "block" })).toContain("average of 3 batches");
+    expect(notes({ spread: "proportional" })).toContain("proportional to strength");
+  });
+
+  it("compares forms under the same covariates and spread", () => {
+    const { forms } = compareForms(blocksOf(SIXTEEN), { ageDays: 28, spread: "proportional" });
+    expect(forms.map(({ fit: one }) => one.status)).toEqual(["ok", "ok", "ok", "ok"]);
+    const power = forms.find(({ form }) => form === "power")!;
+    const linear = forms.find(({ form }) => form === "linear")!;
+    const alone = fitStrength(blocksOf(SIXTEEN), {
+      ...{ form: "linear", ageDays: 28 },
+      spread: "proportional",
+    });
+    expect(linear.aicc).toBe(alone.status === "ok" ? alone.aicc : null);
+    // Both judge the same strengths as densities in MPa, so they lie near each other.
+    expect(Math.abs(power.aicc! - linear.aicc!)).toBeLessThan(40);
   });
 });

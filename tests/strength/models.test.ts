@@ -159,6 +159,22 @@ describe("covariates, batches and weights", () => {
     }
   });
 
+  it("has the AICc of the normal density whose spread follows the curve", () => {
+    const fit = okOf({ spread: "proportional" });
+    const n = fit.blocks;
+    const relative = fit.points.map(({ fittedMpa }) => fittedMpa / fit.basis.reference);
+    const residuals = fit.points.map(({ residualMpa }, index) => residualMpa / relative[index]);
+    const variance = residuals.reduce((sum, e) => sum + e * e, 0) / n;
+    const logLikelihood = residuals.reduce(
+      (sum, e, index) =>
+        sum -
+        Math.log(relative[index] * Math.sqrt(2 * Math.PI * variance)) -
+        (e * e) / (2 * variance),
+      0,
+    );
+    near(fit.aicc, -2 * logLikelihood + 6 + 24 / (n - 4), { rel: 1e-9, abs: 0 }, "AICc");
+  });
+
   it("leaves the shape untested where blocks of one content are no replicates", () => {
     expect(lackOfFit(okOf({ covariates: ["dry density"] })).status).toBe("other-terms");
     expect(robustStrength(okOf({ batches: "block" })).status).toBe("other-terms");

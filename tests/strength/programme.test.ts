@@ -2,6 +2,7 @@ import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import type { Finding } from "../../src/lab/finding.js";
 import { readSpecimens } from "../../src/lab/readSpecimens.js";
+import { readTrials } from "../../src/lab/readTrials.js";
 import { compareTrials } from "../../src/strength/compareTrials.js";
 import { programmeSheet } from "../../src/strength/programmeSheet.js";
 import { differencePower } from "../../src/strength/programmeSize.js";
@@ -149,6 +150,35 @@ describe("workshop trials", () => {
     ]);
     expect(pairs).toHaveLength(3);
     expect(() => compareTrials([trial("A", Number.NaN, 0, 0)])).toThrow("`lab.l` of A: NaN");
+  });
+
+  it("reads the log, and what is amiss in its cells", () => {
+    const read = (lines: string) => {
+      const findings: Finding[] = [];
+      const rows = lines.split("\n").map((line) => line.split(","));
+      const trials = readTrials({ file: "trials.csv", rows }, findings);
+      return { trials, codes: findings.map(({ code, row }) => [code, row]) };
+    };
+    const header =
+      "trial,mix,texture,edges,thickness (mm),drying hours,dry,munsell,L*,a*,b*,remark";
+    const good = read(
+      `${header}\nT1,3 soil : 1 sand,smooth,sharp,12,48,yes,7.5YR 6/4,60,10,20,\nT2,soil,,,,,,,,,,`,
+    );
+    expect(good.codes).toEqual([]);
+    expect(good.trials).toEqual([
+      {
+        ...{ id: "T1", mix: "3 soil : 1 sand", texture: "smooth", edges: "sharp", thicknessMm: 12 },
+        ...{ dryingHours: 48, dryToConstantMass: true, munsell: "7.5YR 6/4", row: 2 },
+        lab: { l: 60, a: 10, b: 20 },
+      },
+      { id: "T2", mix: "soil", row: 3 },
+    ]);
+    const bad = read(`${header}\nT1,soil,,,,,perhaps,,60,10,,`);
+    expect(bad.trials).toBeUndefined();
+    expect(bad.codes).toEqual([
+      ["missing-value", 2],
+      ["not-yes-or-no", 2],
+    ]);
   });
 
   it("finds what is amiss with the log", () => {

@@ -1,12 +1,13 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import type { SpecimenRecord } from "../../src/lab/specimenRecord.js";
+import { breuschPagan } from "../../src/strength/breuschPagan.js";
+import { brownForsythe } from "../../src/strength/brownForsythe.js";
 import { type FitStrengthOptions, fitStrength } from "../../src/strength/fitStrength.js";
 import { fittedResiduals } from "../../src/strength/fittedResiduals.js";
 import { residualChecks } from "../../src/strength/residualChecks.js";
 import { robustStrength } from "../../src/strength/robustStrength.js";
 import { shapiroWilk } from "../../src/strength/shapiroWilk.js";
-import { breuschPagan, brownForsythe } from "../../src/strength/spreadTests.js";
 import { strengthBands } from "../../src/strength/strengthBands.js";
 import { near } from "./near.js";
 

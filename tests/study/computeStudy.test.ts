@@ -186,3 +186,63 @@ describe("a study with less in it", () => {
     expect(result?.findings.map(({ code }) => code)).toContain("no-mix");
   });
 });
+
+describe("what a study may ask of its blend", () => {
+  it("at most so many materials", async () => {
+    const copy = copyStudy("reading-room");
+    copy.edit("study.yaml", "\nguidance:", "\nmost-materials: 2\nguidance:");
+    const { result } = await compute(copy.folder);
+    expect(result?.blend.shares.filter(({ sharePct }) => sharePct > 1e-9)).toHaveLength(2);
+  });
+
+  it("a limit that binds, and what relaxing it would buy", async () => {
+    const copy = copyStudy("reading-room");
+    copy.edit("study.yaml", "fines: { max: 30 % }", "fines: { max: 20 % }");
+    const { result } = await compute(copy.folder);
+    const limit = result?.blend.limits.find(({ label }) => label === "fines");
+    expect(limit).toMatchObject({ active: true, limit: 20 });
+    expect(limit?.value).toBeCloseTo(20, 6);
+    const gain = result?.blend.relaxed.find(({ label }) => label === "fines")?.gainPct;
+    expect(gain).toBeGreaterThan(0);
+  });
+
+  it("a limit that these materials cannot keep, told in the user's terms", async () => {
+    const copy = copyStudy("reading-room");
+    copy.edit("study.yaml", "fines: { max: 30 % }", "fines: { min: 60 % }");
+    const errors = await errorsOf(copy);
+    expect(errors).toMatchObject([{ code: "no-blend", file: "study.yaml" }]);
+    expect(errors[0].message).toMatch(/fines/);
+  });
+
+  it("an exponent within a range, and the band of an envelope of its own", async () => {
+    const copy = copyStudy("reading-room");
+    copy.edit("study.yaml", "exponent: 0.25", "exponent: 0.2 to 0.4");
+    const ranged = (await compute(copy.folder)).result?.blend;
+    const fixed = (await compute(join(EXAMPLES, "reading-room"))).result?.blend;
+    expect(ranged?.rmsDifferencePct).toBeLessThan(fixed?.rmsDifferencePct as number);
+
+    copy.write(
+      "sheets/envelope.csv",
+      "title,Our own\nsource,invented\nsieve (mm),low (%),high (%)\n0.063,15,25\n2,45,60\n16,90,100\n",
+    );
+    copy.edit(
+      "study.yaml",
+      /exponent: .*\n {2}top-size: .*/,
+      "band: guidance\n  seek: most-site-soil",
+    );
+    copy.edit("study.yaml", "\nguidance:", "\nenvelope: sheets/envelope.csv\nguidance:");
+    const { result } = await compute(copy.folder);
+    expect(result?.blend.target.kind).toBe("band");
+    expect(result?.blend.rmsDifferencePct).toBeLessThan(1e-6);
+    expect(result?.blend.siteSoilPct).toBeGreaterThan(fixed?.siteSoilPct as number);
+    expect(result?.guidance[0].check.entry.own).toBe(true);
+  });
+
+  it("refuses a target that is neither", async () => {
+    const copy = copyStudy("reading-room");
+    copy.edit("study.yaml", "exponent: 0.25", "exponent: 0.4 to 0.2");
+    const { findings, study } = await readStudy(copy.folder);
+    expect(study).toBeUndefined();
+    expect(findings.some(({ column }) => column?.startsWith("target"))).toBe(true);
+  });
+});

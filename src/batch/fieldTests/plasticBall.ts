@@ -30,7 +30,7 @@ export const PLASTIC_BALL: FieldTest = {
     },
     { seen: "It falls apart", means: "Little clay, weak binding", basis: "read" },
     {
-      seen: "Hardly flattened, no cracks, and a dry ball is crushed only with much force",
+      seen: "A small ball of it, 20 to 30 mm, is crushed only with much force",
       means: "Rich in clay: sand may have to be added",
       basis: "read",
     },

@@ -10,17 +10,15 @@ export const WASH_AND_SMELL: FieldTest = {
   id: "wash-and-smell",
   name: "Wash and smell",
   asks: "Are the fines clay or silt, and is there humus in it?",
-  tools: "Hands without a cut, clean water, a fresh damp sample",
+  tools: "Bare hands without a cut, no cement on them; water; a fresh damp sample",
   steps: [
     "Smell the fresh sample; warm it in the hand and smell again.",
     "Rub it wet between the hands, then rinse.",
-    "Keep cement out of it: wet cement burns bare hands.",
   ],
   readings: [
     { label: "Smell: none, musty, like a wood's floor" },
     { label: "Colour; roots or leaves seen?" },
     { label: "Rinses off: at once, with rubbing, hardly" },
-    { label: "Depth the sample came from", unit: "m" },
   ],
   conclusions: [
     {

@@ -14,10 +14,12 @@ export function sheetCss(page: "A4" | "us-letter"): string {
 .sheet .right{font-weight:700;white-space:nowrap}.sheet thead .right{white-space:normal}
 .sheet td:empty,.sheet tbody th:empty{height:2.9rem}
 .sheet td:empty{min-width:4.5rem}.sheet td:empty:nth-child(2):last-child{width:42%}
-.sheet .lines{line-height:1.9}
+.sheet .lines{line-height:1.75}
 .sheet .table-notes{margin-top:-.6rem;font-size:1rem;line-height:1.4}
 .sheet .note,.sheet .cautions>li{font-size:1.08rem;line-height:1.4;padding:.6rem .9rem;margin:.8rem 0}
 .sheet .detail{font-size:.78em}
-@media print{.sheet header.title{padding-top:0}.sheet footer{margin-top:1rem}.sheet .banner{padding:.2rem}}
+.sheet caption>span{max-width:calc(min(100vw,58rem) - 2.5rem)}
+@media print{html{font-size:${page === "A4" ? 9 : 8.5}pt}.sheet header.title{padding:.6rem 0 .5rem}.sheet footer{margin-top:1rem;padding-top:.4rem}.sheet .banner{padding:.2rem}
+.sheet .frame{max-width:none}.sheet caption>span{max-width:none}}
 `;
 }

@@ -23,7 +23,7 @@ export const templateBlocks = `#let inlines(nodes) = {
   else { [#cell] }
 }
 #let grid-table(columns, align, header, rows) = {
-  set text(font: sans, size: sized(9pt, if columns.len() > 4 { 12.5pt } else { 16pt }), number-type: "lining", number-width: "tabular")
+  set text(font: sans, size: sized(9pt, if columns.len() > 4 { 12.5pt } else if rows.len() > 7 { 14.5pt } else { 16pt }), number-type: "lining", number-width: "tabular")
   set par(leading: sized(0.55em, 0.45em), justify: false)
   set table.cell(breakable: not meta.sheet)
   let cells = rows.enumerate().map(((at, row)) => {
@@ -36,7 +36,7 @@ export const templateBlocks = `#let inlines(nodes) = {
   table(
     columns: columns.map(c => if c == 0 { auto } else { c * 1fr }),
     align: (x, y) => (if align.at(x) == "right" { right } else if align.at(x) == "center" { center } else { left }) + (if header != none and y == 0 { bottom } else { top }),
-    inset: (x, y) => (left: if x == 0 { 1pt } else { 6pt }, right: if x + 1 == columns.len() { 1pt } else { 6pt }, y: 5pt) + sized((:), (left: 7pt, right: 7pt, y: 7pt)),
+    inset: (x, y) => (left: if x == 0 { 1pt } else { 6pt }, right: if x + 1 == columns.len() { 1pt } else { 6pt }, y: 5pt) + sized((:), (left: 7pt, right: 7pt, y: if rows.len() in range(8, 14) { 6pt } else { 7pt })),
     stroke: sized(none, 0.6pt + soft),
     ..head, ..cells, table.hline(stroke: rules.top),
   )

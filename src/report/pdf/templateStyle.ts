@@ -23,7 +23,7 @@ export const templateStyle = `#let doc = json("/document.json")
 #set par(leading: sized(0.72em, 0.55em), spacing: sized(1.15em, 0.8em))
 #set page(
   paper: meta.paper,
-  margin: sized((x: 2.5cm, top: 2.9cm, bottom: 2.5cm), (x: 1.6cm, top: 1.9cm, bottom: 1.7cm)),
+  margin: sized((x: 2.5cm, top: 2.9cm, bottom: 2.5cm), (x: 1.6cm, top: 1.8cm, bottom: 1.6cm)),
   header: context {
     set text(font: sans, size: 8.5pt, fill: soft)
     if meta.invented {

@@ -1,0 +1,257 @@
+import { mkdtemp, readdir, readFile, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { JSDOM } from "jsdom";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { FIELD_TESTS } from "../../src/batch/fieldTests/fieldTests.js";
+import { recipe } from "../../src/batch/recipe.js";
+import { CAUTIONS } from "../../src/guidance/cautions.js";
+import { renderHtml } from "../../src/report/html/renderHtml.js";
+import { renderPdf } from "../../src/report/pdf/renderPdf.js";
+import { siteDocument } from "../../src/report/site/siteDocument.js";
+import { writeSite } from "../../src/report/site/writeSite.js";
+import type { StudyResult } from "../../src/study/studyResult.js";
+import type { ReportBlock, TableBlock } from "../../src/tables/reportBlock.js";
+import { siteBlockLabels } from "../../src/tables/siteBlockLabels.js";
+import { siteBucketCard } from "../../src/tables/siteBucketCard.js";
+import { siteCautions } from "../../src/tables/siteCautions.js";
+import { siteCuringLog } from "../../src/tables/siteCuringLog.js";
+import { siteFieldTests } from "../../src/tables/siteFieldTests.js";
+import type { SiteSheet } from "../../src/tables/siteSheet.js";
+import { siteSheets } from "../../src/tables/siteSheets.js";
+import { bucketSize, buckets, GALLON_L, liquid } from "../../src/tables/siteUnits.js";
+import { EXAMPLE_NAMES, exampleResult } from "../support/exampleResult.js";
+import { HOSTILE } from "./sampleNotebook.js";
+
+const results = new Map<string, StudyResult>();
+let folder = "";
+beforeAll(async () => {
+  for (const name of EXAMPLE_NAMES) results.set(name, await exampleResult(name));
+  folder = await mkdtemp(join(tmpdir(), "loambook-site-"));
+}, 60_000);
+afterAll(() => rm(folder, { recursive: true }));
+
+const tables = (sheet: SiteSheet) =>
+  sheet.blocks.filter((block): block is TableBlock => block.kind === "table");
+const textOf = (blocks: readonly ReportBlock[]) => JSON.stringify(blocks);
+
+async function pagesOf(
+  sheet: SiteSheet,
+  result: StudyResult,
+): Promise<{ pages: number; size: number[]; text: string }> {
+  const { pdf, findings } = await renderPdf(siteDocument(sheet, result));
+  expect(findings).toEqual([]);
+  // loaded late: it adds globals that jsdom must not see when it starts
+  const { getDocument } = await import("pdfjs-dist/legacy/build/pdf.mjs");
+  const document = await getDocument({ data: pdf.slice(), verbosity: 0 }).promise;
+  const page = await document.getPage(1);
+  const { items } = await page.getTextContent();
+  const found = {
+    pages: document.numPages,
+    size: page.view.slice(2).map(Math.round),
+    text: items.map((item) => ("str" in item ? item.str : "")).join(" "),
+  };
+  await document.destroy();
+  return found;
+}
+
+describe.each(EXAMPLE_NAMES)("the sheets of %s", (name) => {
+  test("fit their pages, in the page size of the study", async () => {
+    const result = results.get(name)!;
+    const counts: Record<string, number> = {};
+    for (const sheet of [...siteSheets(result), siteFieldTests()]) {
+      const { pages, size, text } = await pagesOf(sheet, result);
+      counts[sheet.name] = pages;
+      expect(size).toEqual(name === "reading-room" ? [595, 842] : [612, 792]);
+      expect(text).toContain(sheet.title);
+      expect(text).toContain("do not build from this report");
+      expect(text).not.toContain("Contents");
+    }
+    expect(counts).toEqual({
+      "bucket-card": 1,
+      "making-and-curing-log": 3,
+      "block-labels": 1,
+      "moisture-check": 1,
+      "field-tests": FIELD_TESTS.length,
+    });
+  });
+
+  test("the card's buckets weigh what the card says", () => {
+    const result = results.get(name)!;
+    const { units, materials } = result.config;
+    const [card] = tables(siteBucketCard(result));
+    let checked = 0;
+    for (const [label, count, weight] of card.rows) {
+      const material = materials.find((one) => one.name === label);
+      if (!material) continue;
+      const number = Number(count.replace("½", "")) + (count.includes("½") ? 0.5 : 0);
+      const litres = number * (units === "SI" ? 10 : 5 * GALLON_L);
+      const kilograms =
+        (litres / 1000) * material.looseBulkDensityKgM3 * (1 + material.moisturePct / 100);
+      const shown = Number.parseFloat(weight) * (units === "SI" ? 1 : 0.45359237);
+      expect(Math.abs(shown / kilograms - 1), label).toBeLessThan(0.006);
+      checked += 1;
+    }
+    expect(checked).toBeGreaterThan(1);
+  });
+
+  test("show the cautions where they matter, and nobody's name", () => {
+    const sheets = siteSheets(results.get(name)!);
+    const shown = (sheet: SiteSheet) =>
+      sheet.blocks.flatMap((block) =>
+        block.kind === "cautions" ? block.items.map(({ title }) => title) : [],
+      );
+    const [card, log, labels, moisture] = sheets.map(shown);
+    expect(card).toEqual(["Wet cement burns", "Silica dust"]);
+    expect(log[0]).toBe("Pressure on the forms");
+    expect(log).toContain("Work at height");
+    expect(log).toContain("Water and frost");
+    expect(labels).toEqual(["Cured strength before loading"]);
+    expect(moisture).toEqual(["Wet cement burns"]);
+  });
+
+  test("are one page of HTML each, unnumbered, loading nothing", () => {
+    const result = results.get(name)!;
+    for (const sheet of siteSheets(result)) {
+      const page = new JSDOM(renderHtml(siteDocument(sheet, result))).window.document;
+      expect(page.querySelector("nav")).toBeNull();
+      expect(page.body.className).toBe("sheet");
+      expect(page.querySelectorAll("[src], link[href^=http], script, form")).toHaveLength(0);
+      expect(page.body.textContent).not.toMatch(/Table \d|undefined|NaN|null/);
+      const ids = Array.from(page.querySelectorAll("[id]")).map(({ id }) => id);
+      expect(new Set(ids).size).toBe(ids.length);
+      for (const cell of Array.from(page.querySelectorAll("th"))) {
+        expect(cell.getAttribute("scope")).toMatch(/^(row|col)$/);
+      }
+    }
+  });
+});
+
+describe("site sheets", () => {
+  const room = () => results.get("reading-room")!;
+
+  test("the card stays one page on the shorter paper with five materials and a warning", async () => {
+    const shelter = results.get("bus-shelter")!;
+    const { materials } = shelter.config;
+    const five = [
+      ...materials.slice(0, 4),
+      { ...materials[3], id: "more", name: "Crushed gravel" },
+    ];
+    const mix = recipe({
+      materials: five.map((one, index) => ({ ...one, sharePct: [40, 20, 10, 20, 10][index] })),
+      cementPct: 5.5,
+      cementBulkDensityKgM3: 1200,
+      targetMoisturePct: shelter.compaction!.peak!.optimumWaterPct,
+      mixerVolumeL: 100,
+    });
+    const result = {
+      ...shelter,
+      materials: [...shelter.materials, { ...shelter.materials[3], id: "more" }],
+      mix: { ...shelter.mix!, recipe: mix },
+    };
+    const card = siteBucketCard(result);
+    expect(textOf(card.blocks)).toContain("take a smaller bucket");
+    expect((await pagesOf(card, result)).pages).toBe(1);
+  });
+
+  test("say when a bucket is a default, and when rounding moves a share", () => {
+    expect(textOf(siteBucketCard(room()).blocks)).toContain("is a default");
+    const given = siteBucketCard(room(), { bucketL: 12, bucketStep: 1 });
+    expect(textOf(given.blocks)).not.toContain("is a default");
+    expect(textOf(given.blocks)).toContain("Bucket of 12 L");
+    const coarse = siteBucketCard(room(), { bucketL: 20, bucketStep: 1, mixerVolumeL: 75 });
+    expect(textOf(coarse.blocks)).toMatch(/share by \d+\.\d points: take a smaller bucket/);
+    const none = siteBucketCard(room(), { bucketL: 90 });
+    expect(textOf(none.blocks)).toContain("One batch, by scale");
+    expect(textOf(none.blocks)).toContain("Take a smaller bucket");
+  });
+
+  test("leave stripping time and curing to the user", () => {
+    const open = textOf(siteCuringLog(room()).blocks);
+    expect(open).toContain("________ hours; local rules");
+    expect(open).not.toMatch(/24 h/);
+    const log = siteCuringLog(room(), { strippingHours: 36, dampDays: 9 });
+    expect(textOf(log.blocks)).toContain("36 hours; local rules");
+    expect(tables(log)[1].rows).toHaveLength(9);
+    expect(() => siteCuringLog(room(), { dampDays: 0 })).toThrow("invalid `dampDays`: 0");
+    expect(() => siteCuringLog(room(), { strippingHours: -1 })).toThrow(RangeError);
+  });
+
+  test("print as many labels as asked for, each number once", () => {
+    const cells = tables(siteBlockLabels(room(), { labels: 19 }))
+      .flatMap(({ rows }) => rows.flat())
+      .flatMap((cell) => /^Block (\d+)/.exec(cell)?.[1] ?? []);
+    expect(cells.map(Number)).toEqual(Array.from({ length: 19 }, (_, index) => index + 1));
+    expect(() => siteBlockLabels(room(), { labels: 0 })).toThrow("invalid `labels`: 0");
+  });
+
+  test("without a mix hold one warning and no number", () => {
+    const bare = { ...room(), mix: undefined };
+    for (const { blocks } of siteSheets(bare)) {
+      expect(blocks.map(({ kind }) => kind)).toEqual(["note"]);
+    }
+  });
+
+  test("take text of a study as text", async () => {
+    const result = { ...room(), config: { ...room().config, title: HOSTILE } };
+    const sheet = siteBucketCard(result);
+    const page = new JSDOM(renderHtml(siteDocument(sheet, result))).window.document;
+    expect(page.querySelector(".subtitle")!.textContent).toBe(HOSTILE);
+    expect((await pagesOf(sheet, result)).text).toContain("#panic()");
+  });
+
+  test("are written whole, the same again, and never over a user's file unasked", async () => {
+    const outFolder = join(folder, "sheets");
+    const { paths } = await writeSite(room(), { outFolder });
+    expect(paths).toHaveLength(8);
+    const before = await Promise.all(paths.map((path) => readFile(path)));
+    await writeFile(join(outFolder, "mine.txt"), "keep");
+    await expect(writeSite(room(), { outFolder })).rejects.toThrow(RangeError);
+    const again = await writeSite(room(), { outFolder, replace: true, fieldTests: true });
+    expect(again.paths).toHaveLength(10);
+    expect(await Promise.all(paths.map((path) => readFile(path)))).toEqual(before);
+    expect(await readFile(join(outFolder, "mine.txt"), "utf8")).toBe("keep");
+    expect(await readdir(folder)).toEqual(["sheets"]);
+  });
+
+  test("call out halves and units as a crew does", () => {
+    expect([0.5, 1, 3.5].map(buckets)).toEqual(["½", "1", "3½"]);
+    expect([liquid(5.46, "SI"), liquid(GALLON_L, "US")]).toEqual(["5.5 L", "1.00 gal"]);
+    expect([bucketSize(10, "SI"), bucketSize(5 * GALLON_L, "US")]).toEqual(["10 L", "5 gal"]);
+    // From memory: a US gallon is 231 cubic inches by definition, 3.785411784 L.
+    expect(Math.abs(GALLON_L - 3.785411784)).toBeLessThan(1e-12);
+  });
+
+  test("know every caution by its id and no other", () => {
+    expect(siteCautions(CAUTIONS.map(({ id }) => id)).items).toHaveLength(CAUTIONS.length);
+    expect(() => siteCautions(["gloves"])).toThrow("invalid caution: gloves");
+  });
+});
+
+describe("field tests", () => {
+  test("keep the two dropped balls apart", () => {
+    const [plastic, moist] = ["plastic-ball", "ball-and-drop"].map(
+      (id) => FIELD_TESTS.find((one) => one.id === id)!,
+    );
+    expect(plastic.notToBeMistakenFor).toContain("moist mix");
+    expect(moist.notToBeMistakenFor).toContain("plastic soil");
+    expect(plastic.asks).not.toMatch(/moist/);
+    expect(moist.asks).not.toMatch(/clay|bind/);
+    expect(plastic.steps.join(" ")).toContain("2 m");
+    expect(moist.steps.join(" ")).toContain("shoulder height");
+  });
+
+  test("each has a mark, a limit, a source and the test that settles it", () => {
+    const ids = FIELD_TESTS.map(({ id }) => id);
+    expect(new Set(ids).size).toBe(ids.length);
+    for (const one of FIELD_TESTS) {
+      const [form] = [textOf(siteFieldTests([one]).blocks)];
+      for (const part of [one.settledBy, one.doesNotTell, one.source]) expect(form).toContain(part);
+      for (const { basis } of one.conclusions) {
+        if (basis === "read") expect(one.source).toContain("(read");
+        if (basis === "memory") expect(`${one.source}${one.doesNotTell}`).toContain("from memory");
+      }
+      expect(form).not.toMatch(/approved|is safe|suitable for building/i);
+    }
+  });
+});
