@@ -489,6 +489,7 @@ export { StudyError } from "./study/studyError.js";
 export {
   type BlendStudy,
   type CompactedDensity,
+  type ContentCharacteristics,
   type GuidanceStudy,
   type MaterialResult,
   type MixStudy,
@@ -542,6 +543,7 @@ export { siteCuringLog } from "./tables/siteCuringLog.js";
 export { siteFieldTests } from "./tables/siteFieldTests.js";
 export { type SiteMix, siteMix } from "./tables/siteMix.js";
 export { siteMoistureCard } from "./tables/siteMoistureCard.js";
+export { siteOrderList } from "./tables/siteOrderList.js";
 export type { SiteOptions, SiteSheet } from "./tables/siteSheet.js";
 export { siteSheets } from "./tables/siteSheets.js";
 export { bucketSize, buckets, GALLON_L, liquid } from "./tables/siteUnits.js";

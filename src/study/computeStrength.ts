@@ -1,24 +1,32 @@
 import type { Finding } from "../lab/finding.js";
+import type { SpecimenRecord } from "../lab/specimenRecord.js";
+import { batchScatter } from "../strength/batchScatter.js";
+import { characteristicStrength } from "../strength/characteristicStrength.js";
 import { compareForms } from "../strength/compareForms.js";
 import { fitStrength } from "../strength/fitStrength.js";
 import { includedSpecimens } from "../strength/includedSpecimens.js";
 import { lackOfFit } from "../strength/lackOfFit.js";
 import { leastCement } from "../strength/leastCement.js";
+import { residualChecks } from "../strength/residualChecks.js";
+import { robustStrength } from "../strength/robustStrength.js";
 import { strengthBands } from "../strength/strengthBands.js";
 import { STUDY_FILE } from "./parseStudyYaml.js";
 import type { Study } from "./study.js";
-import type { StrengthStudy } from "./studyResult.js";
+import type { ContentCharacteristics, StrengthStudy } from "./studyResult.js";
+
+/** Rules that need nothing but the strengths. */
+const RULES = ["en1990-normal", "tolerance-75", "tolerance-95"] as const;
 
 /** The regression of strength on cement content and the least content that meets the requirement. */
 export function computeStrength(study: Study, findings: Finding[]): StrengthStudy | undefined {
-  const { form, requirement, roundUpToPct } = study.config.strength;
+  const { form, requirement, roundUpToPct, batches, spread } = study.config.strength;
   const { ageDays, confidence } = requirement;
   const included = includedSpecimens(study.specimens, { ageDays, form });
   findings.push(...included.findings);
   if (included.findings.some(({ severity }) => severity === "error")) return undefined;
 
   const { specimens } = study.specimens;
-  const fit = fitStrength(specimens, { form, ageDays });
+  const fit = fitStrength(specimens, { form, ageDays, batches, spread });
   if (fit.status !== "ok") {
     findings.push({
       severity: "error",
@@ -43,19 +51,57 @@ export function computeStrength(study: Study, findings: Finding[]): StrengthStud
       wayOut: "Make and crush the blocks that the message names, then compute again.",
     });
   }
+  findings.push(...batchFindings(study, included.included));
   const chosen = least.batchablePct;
   const contents = new Set([...fit.contentsPct, ...(chosen === null ? [] : [chosen])]);
   return {
     specimens,
     fit,
     lackOfFit: lackOfFit(fit),
-    forms: compareForms(specimens, { ageDays, form }),
+    forms: compareForms(specimens, { ageDays, form, batches, spread }),
     bands: strengthBands(fit, { confidence }),
     bandsAtContents: strengthBands(fit, {
       confidence,
       cementPct: [...contents].sort((a, b) => a - b),
     }),
+    checks: residualChecks(fit),
+    robust: robustStrength(fit),
+    characteristic: characteristicByContent(included.included),
     leastCement: least,
     chosenCementPct: chosen ?? undefined,
   };
+}
+
+/** The characteristic value of the blocks of each content, by every rule that needs no further entry. */
+function characteristicByContent(blocks: readonly SpecimenRecord[]): ContentCharacteristics[] {
+  const contents = [...new Set(blocks.map(({ cementPct }) => cementPct))].sort((a, b) => a - b);
+  return contents.map((cementPct) => ({
+    cementPct,
+    values: RULES.map((rule) =>
+      characteristicStrength(
+        blocks.filter((block) => block.cementPct === cementPct).map((block) => block.strengthMpa),
+        rule,
+      ),
+    ),
+  }));
+}
+
+/** A warning where batches of one content differ by more than their blocks do. */
+function batchFindings({ config, specimens }: Study, blocks: readonly SpecimenRecord[]): Finding[] {
+  const scatter = batchScatter(blocks, {
+    ageDays: config.strength.requirement.ageDays,
+  });
+  if (scatter.pValue === null || scatter.pValue >= 0.05) return [];
+  return [
+    {
+      severity: "warning",
+      code: "batches-differ",
+      file: specimens.file,
+      column: "batch",
+      message: scatter.message,
+      expected: "batches of one content that differ no more than their blocks",
+      wayOut:
+        "Look for what changed between the batches; set strength.batches: block, or mix more batches.",
+    },
+  ];
 }

@@ -52,6 +52,10 @@ export interface StrengthConfig {
   readonly sheet: string;
   readonly form: "linear" | "quadratic" | "logarithmic" | "power";
   readonly roundUpToPct: number;
+  /** Whether the batches stand in the regression. */
+  readonly batches: "ignore" | "block";
+  /** Whether the scatter of blocks is the same at all contents, or grows with the strength. */
+  readonly spread: "even" | "proportional";
   readonly requirement: RequirementConfig;
 }
 

@@ -22,9 +22,12 @@ import type { SpecimenRecord } from "../lab/specimenRecord.js";
 import type { CompactionAnalysis } from "../soil/compactionAnalysis.js";
 import type { ConsistencyResult } from "../soil/consistencyResult.js";
 import type { CurveUncertainty } from "../soil/curveUncertainty.js";
+import type { CharacteristicStrength } from "../strength/characteristicStrength.js";
 import type { FormsCompared } from "../strength/compareForms.js";
 import type { LackOfFit } from "../strength/lackOfFit.js";
 import type { LeastCement } from "../strength/leastCement.js";
+import type { ResidualCheck } from "../strength/residualChecks.js";
+import type { RobustStrength } from "../strength/robustStrength.js";
 import type { StrengthBand } from "../strength/strengthBands.js";
 import type { FittedStrength } from "../strength/strengthFit.js";
 import type { InputFile } from "./study.js";
@@ -62,6 +65,12 @@ export interface BlendStudy extends BlendDesign, BlendedCurve {
   readonly particleDensityKgM3: number;
 }
 
+/** The blocks of one content taken alone, without the curve. */
+export interface ContentCharacteristics {
+  readonly cementPct: number;
+  readonly values: readonly CharacteristicStrength[];
+}
+
 export interface StrengthStudy {
   readonly specimens: readonly SpecimenRecord[];
   readonly fit: FittedStrength;
@@ -71,6 +80,10 @@ export interface StrengthStudy {
   readonly bands: readonly StrengthBand[];
   /** At each tested content and at the chosen one. */
   readonly bandsAtContents: readonly StrengthBand[];
+  /** Whether the scatter is even and normal, and a fit that outlying blocks move less. */
+  readonly checks: readonly ResidualCheck[];
+  readonly robust: RobustStrength;
+  readonly characteristic: readonly ContentCharacteristics[];
   readonly leastCement: LeastCement;
   /** The least content rounded up; absent where the tests do not give one. */
   readonly chosenCementPct?: number;

@@ -81,12 +81,16 @@ const strength = z
     sheet,
     form: z.enum(["linear", "quadratic", "logarithmic", "power"]).default("linear"),
     "round-up-to": percent("0.5 %", 5).default(0.5),
+    batches: z.enum(["ignore", "block"]).default("ignore"),
+    spread: z.enum(["even", "proportional"]).default("even"),
     requirement,
   })
   .transform((entry) => ({
     sheet: entry.sheet,
     form: entry.form,
     roundUpToPct: entry["round-up-to"],
+    batches: entry.batches,
+    spread: entry.spread,
     requirement: entry.requirement,
   }));
 

@@ -5,6 +5,7 @@ export interface SiteSheet {
   /** Name of the files, without ending. */
   readonly name:
     | "bucket-card"
+    | "order-list"
     | "making-and-curing-log"
     | "block-labels"
     | "moisture-check"
@@ -31,4 +32,12 @@ export interface SiteOptions {
   readonly dampDays?: number;
   /** Labels to print, 1 to 200. Default 8. */
   readonly labels?: number;
+  /** For the order list: what a lorry takes. Default: no loads. */
+  readonly lorry?: { readonly payloadKg: number; readonly bodyM3: number };
+  /** For the order list: the forms at hand and the pace. Default: no days. */
+  readonly forms?: {
+    readonly formsAtHandM2: number;
+    readonly hoursToSetAndRam: number;
+    readonly workingHoursADay: number;
+  };
 }

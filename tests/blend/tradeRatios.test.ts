@@ -26,7 +26,9 @@ it("half the recipe is three and a half to one to a half", () => {
     batchDryMassKg: 100,
   });
   const half = scaleRecipe(whole, 0.5);
-  const volumes = [...half.materials, half.cement].map(({ looseVolumeL }) => looseVolumeL as number);
+  const volumes = [...half.materials, half.cement].map(
+    ({ looseVolumeL }) => looseVolumeL as number,
+  );
   const unit = (whole.cement.looseVolumeL as number) / 1;
   expect(volumes.map((litres) => litres / unit)).toEqual([
     expect.closeTo(3.5, 9),

@@ -184,6 +184,44 @@ describe("appendix", () => {
   });
 });
 
+describe("survey", () => {
+  it("fits and classifies every grading of a file, and says why it left one out", async () => {
+    const folder = temporaryFolder();
+    const rows = Array.from({ length: 600 }, (_, index) => {
+      const size = 0.2 + (index % 50) / 10;
+      const passing = [20, 8, 4, 2, 1, 0.5, 0.25, 0.125, 0.063].map((sizeMm) =>
+        (100 * (1 - Math.exp(-((sizeMm / size) ** 0.7)))).toFixed(1),
+      );
+      return `pit-${index},100,${passing.join(",")}`;
+    });
+    rows[7] = "pit-7,100,90,80,seventy,60,50,40,30,20,10";
+    const file = join(folder, "gradings.csv");
+    writeFileSync(file, `id,63,20,8,4,2,1,0.5,0.25,0.125,0.063\n${rows.join("\n")}\n`);
+    const out = join(folder, "fits.csv");
+    const run = await runCli(["survey", file, "--out", out]);
+    expect(run.code, run.stderr).toBe(0);
+    expect(run.stdout).toContain("600 gradings, 1 of them left out");
+    const lines = readFileSync(out, "utf8").trimEnd().split("\n");
+    expect(lines).toHaveLength(601);
+    expect(lines[0]).toContain("USCS");
+    expect(lines[1]).toContain("pit-0");
+    expect(lines[8]).toMatch(/^9,.*left out.*not-a-number/);
+    // The curves were made with exponent 0.7: the fit finds it again from readings to a tenth.
+    const column = lines[0].split(",").indexOf("exponent");
+    expect(Number(lines[21].split(",")[column])).toBeCloseTo(0.7, 1);
+    expect((await runCli(["survey", file, "--out", out])).code).toBe(7);
+    expect(readdirSync(folder).sort()).toEqual(["fits.csv", "gradings.csv"]);
+  });
+
+  it("refuses a wrong call", async () => {
+    const folder = temporaryFolder();
+    expect((await runCli(["survey", "x.csv"])).code).toBe(2);
+    expect((await runCli(["survey", "x.csv", "--out", join(folder, "o.csv")])).code).toBe(3);
+    const words = ["survey", "x.csv", "--out", "o.csv", "--model", "cubic"];
+    expect((await runCli(words)).code).toBe(2);
+  });
+});
+
 describe("kernel", () => {
   it("writes the kernel description into its own folder", async () => {
     const folder = temporaryFolder();

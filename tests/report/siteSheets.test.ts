@@ -17,6 +17,7 @@ import { siteBucketCard } from "../../src/tables/siteBucketCard.js";
 import { siteCautions } from "../../src/tables/siteCautions.js";
 import { siteCuringLog } from "../../src/tables/siteCuringLog.js";
 import { siteFieldTests } from "../../src/tables/siteFieldTests.js";
+import { siteOrderList } from "../../src/tables/siteOrderList.js";
 import type { SiteSheet } from "../../src/tables/siteSheet.js";
 import { siteSheets } from "../../src/tables/siteSheets.js";
 import { bucketSize, buckets, GALLON_L, liquid } from "../../src/tables/siteUnits.js";
@@ -59,7 +60,7 @@ describe.each(EXAMPLE_NAMES)("the sheets of %s", (name) => {
   test("fit their pages, in the page size of the study", async () => {
     const result = results.get(name)!;
     const counts: Record<string, number> = {};
-    for (const sheet of [...siteSheets(result), siteFieldTests()]) {
+    for (const sheet of [...siteSheets(result), siteOrderList(result), siteFieldTests()]) {
       const { pages, size, text } = await pagesOf(sheet, result);
       counts[sheet.name] = pages;
       expect(size).toEqual(name === "reading-room" ? [595, 842] : [612, 792]);
@@ -72,6 +73,7 @@ describe.each(EXAMPLE_NAMES)("the sheets of %s", (name) => {
       "making-and-curing-log": 3,
       "block-labels": 1,
       "moisture-check": 1,
+      "order-list": 1,
       "field-tests": FIELD_TESTS.length,
     });
   });
@@ -166,6 +168,29 @@ describe("site sheets", () => {
     expect(textOf(none.blocks)).toContain("Take a smaller bucket");
   });
 
+  test("the order list adds up with the quantities of the study, and counts loads and days", () => {
+    const { quantities, density } = room().mix!;
+    const options = {
+      lorry: { payloadKg: 9000, bodyM3: 6 },
+      forms: { formsAtHandM2: 8, hoursToSetAndRam: 8, workingHoursADay: 8 },
+      strippingHours: 24,
+    };
+    const sheet = siteOrderList(room(), options);
+    const [order] = tables(sheet);
+    for (const [label, mass, , loads] of order.rows) {
+      const line = quantities.mix.materials.find(({ name }) => name === label);
+      if (!line) continue;
+      const [low, high] = mass.split(" to ").map((text) => Number.parseFloat(text));
+      expect(low).toBeLessThan(line.moistMassKg);
+      expect(high).toBeGreaterThan(line.moistMassKg);
+      const most = Math.max(high / 9000, ((line.looseVolumeL! / 6000) * high) / line.moistMassKg);
+      expect(Number(loads)).toBe(Math.ceil(most));
+    }
+    expect(textOf(sheet.blocks)).toContain(density.basis);
+    expect(textOf(sheet.blocks)).toMatch(/\d+ settings of 2\.0 days each/);
+    expect(textOf(siteOrderList(room()).blocks)).toContain("enter the forms and a stripping time");
+  });
+
   test("leave stripping time and curing to the user", () => {
     const open = textOf(siteCuringLog(room()).blocks);
     expect(open).toContain("________ hours; local rules");
@@ -207,8 +232,13 @@ describe("site sheets", () => {
     const before = await Promise.all(paths.map((path) => readFile(path)));
     await writeFile(join(outFolder, "mine.txt"), "keep");
     await expect(writeSite(room(), { outFolder })).rejects.toThrow(RangeError);
-    const again = await writeSite(room(), { outFolder, replace: true, fieldTests: true });
-    expect(again.paths).toHaveLength(10);
+    const again = await writeSite(room(), {
+      outFolder,
+      replace: true,
+      fieldTests: true,
+      orderList: true,
+    });
+    expect(again.paths).toHaveLength(12);
     expect(await Promise.all(paths.map((path) => readFile(path)))).toEqual(before);
     expect(await readFile(join(outFolder, "mine.txt"), "utf8")).toBe("keep");
     expect(await readdir(folder)).toEqual(["sheets"]);

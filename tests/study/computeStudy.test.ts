@@ -70,6 +70,17 @@ describe.each(["reading-room", "bus-shelter"])("the study %s", (name) => {
     expect(tried).toBeGreaterThan(2);
   });
 
+  it("classifies the soil in every resampled curve: an empty sieve stays empty", async () => {
+    const { result } = await compute(join(EXAMPLES, name));
+    const classes = result?.materials[0].uncertainty?.classes ?? [];
+    expect(classes).toHaveLength(5);
+    for (const { system, likelihoods } of classes) {
+      const labels = likelihoods.map(({ label }) => label);
+      expect(labels, system).not.toContain("not classified");
+      expect(likelihoods.reduce((sum, { share }) => sum + share, 0)).toBeCloseTo(1, 9);
+    }
+  });
+
   it("keeps the cement of the recipe in the quantities", async () => {
     const { result } = await compute(join(EXAMPLES, name));
     const { mix, strength } = result as NonNullable<typeof result>;

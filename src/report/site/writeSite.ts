@@ -2,6 +2,7 @@ import { join, resolve } from "node:path";
 import type { Finding } from "../../lab/finding.js";
 import type { StudyResult } from "../../study/studyResult.js";
 import { siteFieldTests } from "../../tables/siteFieldTests.js";
+import { siteOrderList } from "../../tables/siteOrderList.js";
 import type { SiteOptions } from "../../tables/siteSheet.js";
 import { siteSheets } from "../../tables/siteSheets.js";
 import { folderToFill } from "../folderToFill.js";
@@ -17,11 +18,11 @@ export interface WrittenSite {
 
 /**
  * Writes the sheets that a crew prints, each as HTML and PDF: bucket card, making and curing log, block
- * labels, moisture check, in the study's units and page size; and the field-test forms where asked for.
+ * labels, moisture check, in the study's units and page size; and the order list and field-test forms where asked for.
  * All files are written whole or not at all.
  *
  * @param options.outFolder made when it is not there; `replace` lets files in it be exchanged.
- * @param options.fieldTests default false.
+ * @param options.fieldTests, @param options.orderList default false.
  * @throws RangeError when the folder holds something and `replace` is not set, or for options out of range
  */
 export async function writeSite(
@@ -30,12 +31,17 @@ export async function writeSite(
     readonly outFolder: string;
     readonly replace?: boolean;
     readonly fieldTests?: boolean;
+    readonly orderList?: boolean;
   },
 ): Promise<WrittenSite> {
-  const { outFolder, replace, fieldTests = false, ...site } = options;
+  const { outFolder, replace, fieldTests = false, orderList = false, ...site } = options;
   const folder = resolve(outFolder);
   const present = await folderToFill(outFolder, replace);
-  const sheets = [...siteSheets(result, site), ...(fieldTests ? [siteFieldTests()] : [])];
+  const sheets = [
+    ...siteSheets(result, site),
+    ...(orderList ? [siteOrderList(result, site)] : []),
+    ...(fieldTests ? [siteFieldTests()] : []),
+  ];
   const { files, findings } = await renderSite(sheets, result);
   await writeWhole(folder, files, present);
   return { paths: Object.keys(files).map((name) => join(folder, name)), findings };
