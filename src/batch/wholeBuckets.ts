@@ -3,6 +3,7 @@ import type { BucketBatch, BucketLine } from "./bucketBatch.js";
 import { checkAbove } from "./checkAmount.js";
 import { rebuildRecipe } from "./rebuildRecipe.js";
 import type { Recipe, RecipeLine } from "./recipeResult.js";
+import { searchableTotal } from "./searchableTotal.js";
 
 /** A loose volume that fits by a billionth less fits. */
 const SLACK = 1e-9;
@@ -11,7 +12,8 @@ const SLACK = 1e-9;
  * Turns a recipe into whole (or half) buckets struck level, and says what the rounding does.
  *
  * Every count up to the mixer's volume is tried; the best keeps the shares of dry mass nearest at their
- * worst, among equals the fewest buckets, and that ratio is then repeated as often as the mixer holds.
+ * worst, among equals the fewest buckets, and that ratio is then repeated as often as the mixer holds. A
+ * mixer of very many buckets is searched up to a quarter of a million counts, and the rest is repetition.
  * Cement by bucket is never rounded down; cement by scale keeps the recipe's content exactly. The water is
  * worked out anew for the batch that the buckets make.
  *
@@ -19,7 +21,7 @@ const SLACK = 1e-9;
  * @param of.mixerVolumeL loose volume that the mixer takes; default the recipe's own loose volume.
  * @param of.bucketStep 1 (default) or 0.5.
  * @param of.cementBy `scale` (default) or `bucket`.
- * @throws RangeError for a volume not above 0, or more than two million counts to try. Source: exact
+ * @throws RangeError for a volume not above 0. Source: exact
  * enumeration, own arithmetic.
  *
  * @example
@@ -68,7 +70,7 @@ export function wholeBuckets(
       : bestWholeParts({
           densities: counted.map(kgPerL),
           shares: counted.map(({ dryMassKg }) => dryMassKg / mass),
-          largestTotal: most,
+          largestTotal: searchableTotal(counted.length, most),
           neverLess: weighed ? null : counted.length - 1,
         });
   if (best === null) {

@@ -8,6 +8,7 @@ Commands
   compute <study>       compute a study; a short summary, or everything with --json
   appendix <study>      make the technical appendix (HTML and PDF)
   run <notebook>        run a notebook from top to bottom without a window
+  plan <file>           how many blocks to make and crush, as a sheet to fill in
   survey <file>         fit and classify many gradings of one CSV file
   kernel                write the kernel description for Jupyter and say how to use it
 
@@ -68,6 +69,18 @@ The notebook itself is never changed.
   --start-seconds <n>      time-out for the kernel's start (default 60)
   --cell-seconds <n>       time-out for one cell (default 120)
   --total-seconds <n>      time-out for the whole run (default 600)
+`,
+  plan: `Usage: loambook plan <file> --contents 4,6,8,10 --difference "0.3 MPa" --sd "0.25 MPa" [options]
+
+Plans the fewest blocks that tell two cement contents apart, and writes a CSV sheet with their random
+order of making and crushing. Filled in, it is the block sheet of a study. The file must not exist yet.
+
+  --contents <list>      cement contents, percent of the dry mass of soil and aggregate
+  --difference <value>   the difference of mean strength to be seen (power 90 %, two-sided 5 %)
+  --sd <value>           expected standard deviation of blocks of one content
+  --age <value>          age at crushing (default 28 d)
+  --batches <n>          batches mixed on different days for each content (default 2)
+  --seed <n>             of the random order (default 1)
 `,
   survey: `Usage: loambook survey <file> --out <file> [--model weibull|lognormal|power] [--threads <n>]
 

@@ -15,7 +15,21 @@ import type { StudyConfig } from "./studyConfig.js";
 import type { MaterialResult } from "./studyResult.js";
 
 /** Enough for 95 % intervals to about a tenth of their width. */
-const RESAMPLES = 400;
+const RESAMPLES = 250;
+
+/**
+ * The models tried on a soil. The two-mode Fredlund model is left to notebooks: with nine parameters it
+ * takes as long as the others together and the points of one analysis seldom carry it.
+ */
+const MODELS = [
+  "power",
+  "lognormal",
+  "weibull",
+  "haverkamp-parlange",
+  "skaggs",
+  "fredlund",
+  "bimodal-lognormal",
+] as const;
 
 /** Works out one material: sieving, sedimentation, the joined curve and what is read off it. */
 export function computeMaterial(
@@ -59,7 +73,7 @@ export function computeMaterial(
     repairs,
     sizes: characteristicSizes(curve),
     fractions: fractions(curve),
-    models: chooseModel(curve),
+    models: config.role === "soil" ? chooseModel(curve, MODELS) : undefined,
     limits,
     uncertainty,
   };

@@ -47,8 +47,8 @@ export interface MaterialResult {
   readonly repairs: readonly GradingRepair[];
   readonly sizes: CharacteristicSizes;
   readonly fractions: Fractions;
-  /** Smooth models of the curve, best first. */
-  readonly models: ChosenModel;
+  /** Smooth models of the curve, best first; for soils. */
+  readonly models?: ChosenModel;
   readonly limits?: ConsistencyResult;
   /** What the stated reading errors do to the curve; for soils. */
   readonly uncertainty?: CurveUncertainty;

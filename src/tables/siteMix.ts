@@ -15,7 +15,9 @@ export interface SiteMix {
   /** The batch of the buckets; where buckets cannot be counted, that of the study, to be weighed. */
   readonly batch: Recipe;
   readonly window: WaterWindow;
-  /** Absent where the tolerance was given. */
+  /** Where the window comes from. */
+  readonly windowBasis: "test" | "entered" | "common practice";
+  /** Only with the basis `test`. */
   readonly fromTest?: MoistureWindow;
   /** What the buckets do to the grading; absent where they cannot be counted. */
   readonly grading?: GradingChange;
@@ -55,6 +57,11 @@ export function siteMix(result: StudyResult, options: SiteOptions): SiteMix | un
     counted,
     batch,
     window,
+    windowBasis: fromTest
+      ? "test"
+      : options.tolerancePct === undefined
+        ? "common practice"
+        : "entered",
     ...(fromTest ? { fromTest } : {}),
     ...(counted.batch
       ? { grading: gradingChange(curves, mix.recipe.materials, counted.materials) }

@@ -26,7 +26,10 @@ export function siteMoistureCard(result: StudyResult, options: SiteOptions = {})
   return { name: "moisture-check", title: "Moisture check", blocks };
 }
 
-function cardBlocks({ config }: StudyResult, { batch, window, fromTest }: SiteMix): ReportBlock[] {
+function cardBlocks(
+  { config }: StudyResult,
+  { batch, window, windowBasis, fromTest }: SiteMix,
+): ReportBlock[] {
   const heapPct = (100 * batch.water.inMaterialsKg) / batch.dryMassKg;
   const heaps = STEPS.map((step) => heapPct + step).filter((pct) => pct >= 0);
   const range = `${fixed(window.moisturePct.low, 1)} to ${fixed(window.moisturePct.high, 1)} %`;
@@ -49,7 +52,9 @@ function cardBlocks({ config }: StudyResult, { batch, window, fromTest }: SiteMi
       notes: [
         fromTest
           ? `Where the compaction test keeps ${fromTest.relativePct} % of its greatest dry density${fromTest.openDry || fromTest.openWet ? "; the test ends there, so the window may be wider" : ""}. Another rammer has another window.`
-          : "A tolerance that was entered, not a measured window.",
+          : windowBasis === "entered"
+            ? "A tolerance that was entered, not a measured window."
+            : "The compaction test gives no window; one point to each side is common practice without a source.",
       ],
     },
     {

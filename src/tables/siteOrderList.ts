@@ -6,6 +6,7 @@ import type { MixStudy, StudyResult } from "../study/studyResult.js";
 import { BLANK, fixed, plain } from "./cell.js";
 import { NO_MIX } from "./noMix.js";
 import type { KeyValuesBlock, TableBlock } from "./reportBlock.js";
+import { siteCautions } from "./siteCautions.js";
 import type { SiteOptions, SiteSheet } from "./siteSheet.js";
 
 const SQUARE_FOOT_M2 = 0.3048 ** 2;
@@ -38,6 +39,7 @@ export function siteOrderList(result: StudyResult, options: SiteOptions = {}): S
         tone: "note",
         text: `Amounts hold ${plain(config.element.wastePct)} % waste. Order soil and aggregate by what the yard measures: a lorry's weight holds its water, a loose cubic metre its bulking.`,
       },
+      siteCautions(["licensed-practice", "lifting"]),
     ],
   };
 }

@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { gradingChange } from "../../src/batch/gradingChange.js";
 import { recipe } from "../../src/batch/recipe.js";
 import { scaleRecipe } from "../../src/batch/scaleRecipe.js";
+import { searchableTotal } from "../../src/batch/searchableTotal.js";
 import { toMassShares } from "../../src/batch/toMassShares.js";
 import { weighOut } from "../../src/batch/weighOut.js";
 import { wholeBuckets } from "../../src/batch/wholeBuckets.js";
@@ -102,6 +103,38 @@ describe("wholeBuckets", () => {
     expect(found.materials.map(({ buckets }) => buckets)).toEqual([9, 3]);
     near(found.largestShareChangePct!, 0, { rel: 0, abs: 1e-9 }, "exact");
     near(found.cement!.dryMassKg, 0.08 * 12 * 12, EXACT, "cement");
+  });
+
+  it("does not stumble over a large mixer, many materials and half buckets", () => {
+    const batch = recipe({
+      materials: [31, 22, 19, 11, 9, 8].map((sharePct, index) => ({
+        id: `m${index}`,
+        name: `M${index}`,
+        sharePct,
+        looseBulkDensityKgM3: 1150 + 70 * index,
+        moisturePct: 3,
+      })),
+      cementPct: 7.5,
+      cementBulkDensityKgM3: 1200,
+      targetMoisturePct: 10,
+      mixerVolumeL: 1000,
+    });
+    for (const cementBy of ["scale", "bucket"] as const) {
+      const found = wholeBuckets(batch, { bucketL: 10, bucketStep: 0.5, cementBy });
+      expect(found.status).toBe("ok");
+      expect(found.largestShareChangePct).toBeLessThan(4);
+      expect(found.totalBuckets).toBeGreaterThan(60);
+    }
+  });
+
+  it("searches as many ratios as it may, and no more", () => {
+    const choose = (n: number, k: number): number => (k === 0 ? 1 : (choose(n - 1, k - 1) * n) / k);
+    for (const count of [1, 2, 4, 6, 9]) {
+      const total = searchableTotal(count, 5000);
+      expect(choose(total, count)).toBeLessThanOrEqual(250_000 * (1 + 1e-9));
+      if (total < 5000) expect(choose(total + 1, count)).toBeGreaterThan(250_000);
+      expect(searchableTotal(count, count)).toBe(count);
+    }
   });
 
   it("says when no count will do, or a density is missing", () => {

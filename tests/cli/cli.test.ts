@@ -184,6 +184,32 @@ describe("appendix", () => {
   });
 });
 
+describe("plan", () => {
+  it("writes a sheet whose filled form is a block sheet", async () => {
+    const out = join(temporaryFolder(), "blocks.csv");
+    const aim = ["--contents", "4,6,8,10", "--difference", "0.3 MPa", "--sd", "30 psi"];
+    const run = await runCli(["plan", out, ...aim]);
+    expect(run.code, run.stderr).toBe(0);
+    const text = readFileSync(out, "utf8");
+    const rows = text.trimEnd().split("\n").slice(2);
+    expect(rows.length).toBeGreaterThanOrEqual(16);
+    expect(new Set(rows.map((row) => row.split(",")[2]))).toEqual(new Set(["4", "6", "8", "10"]));
+    expect((await runCli(["plan", out, ...aim])).code).toBe(7);
+    expect(readFileSync(out, "utf8")).toBe(text);
+  });
+
+  it.each([
+    [["--contents", "4,six", "--difference", "0.3 MPa", "--sd", "0.2 MPa"], 2],
+    [["--contents", "4,6,8", "--difference", "0.3", "--sd", "0.2 MPa"], 2],
+    [["--contents", "4,6", "--difference", "0.3 MPa", "--sd", "0.2 MPa"], 3],
+    [["--contents", "4,6,8", "--difference", "0.001 MPa", "--sd", "2 MPa"], 3],
+  ] as const)("refuses %j with %d", async (words, code) => {
+    const folder = temporaryFolder();
+    expect((await runCli(["plan", join(folder, "b.csv"), ...words])).code).toBe(code);
+    expect(readdirSync(folder)).toEqual([]);
+  });
+});
+
 describe("survey", () => {
   it("fits and classifies every grading of a file, and says why it left one out", async () => {
     const folder = temporaryFolder();

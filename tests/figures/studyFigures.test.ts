@@ -8,7 +8,7 @@ function allFigures(result: StudyResult): loam.Figure[] {
   if (!compaction) throw new Error("the examples have a compaction test");
   return [
     loam.gradingChart("Grading", materials),
-    loam.modelChart("Model", materials[0].curve, materials[0].models),
+    loam.modelChart("Model", materials[0].curve, materials[0].models as loam.ChosenModel),
     loam.compactionChart("Compaction", compaction, config.units),
     loam.sharesChart("Shares", config.materials, blend),
     loam.blendChart("Blend", blend, loam.guidanceBand(result.guidance[0].check.entry)),

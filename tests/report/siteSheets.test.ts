@@ -17,6 +17,7 @@ import { siteBucketCard } from "../../src/tables/siteBucketCard.js";
 import { siteCautions } from "../../src/tables/siteCautions.js";
 import { siteCuringLog } from "../../src/tables/siteCuringLog.js";
 import { siteFieldTests } from "../../src/tables/siteFieldTests.js";
+import { siteMoistureCard } from "../../src/tables/siteMoistureCard.js";
 import { siteOrderList } from "../../src/tables/siteOrderList.js";
 import type { SiteSheet } from "../../src/tables/siteSheet.js";
 import { siteSheets } from "../../src/tables/siteSheets.js";
@@ -200,6 +201,17 @@ describe("site sheets", () => {
     expect(tables(log)[1].rows).toHaveLength(9);
     expect(() => siteCuringLog(room(), { dampDays: 0 })).toThrow("invalid `dampDays`: 0");
     expect(() => siteCuringLog(room(), { strippingHours: -1 })).toThrow(RangeError);
+  });
+
+  test("say where the moisture window comes from", () => {
+    expect(textOf(siteMoistureCard(room()).blocks)).toContain(
+      "Where the compaction test keeps 98 %",
+    );
+    const entered = textOf(siteMoistureCard(room(), { tolerancePct: 1.5 }).blocks);
+    expect(entered).toContain("A tolerance that was entered");
+    const untested = textOf(siteMoistureCard({ ...room(), compaction: undefined }).blocks);
+    expect(untested).toContain("common practice without a source");
+    expect(() => siteMoistureCard(room(), { tolerancePct: -1 })).toThrow("invalid `tolerancePct`");
   });
 
   test("print as many labels as asked for, each number once", () => {

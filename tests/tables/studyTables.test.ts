@@ -32,7 +32,7 @@ function allTables(result: StudyResult): ReportBlock[] {
     ...result.sheets.map(loam.sheetTable),
     ...materials.flatMap(({ name, sieve, sedimentation, models, limits }) => [
       loam.sievingTable(name, sieve),
-      loam.modelTable(name, models),
+      ...(models ? [loam.modelTable(name, models)] : []),
       ...(sedimentation ? [loam.sedimentationTable(name, sedimentation)] : []),
       ...(limits ? [loam.limitsTable(name, limits)] : []),
     ]),

@@ -1,0 +1,63 @@
+import { parseNumber } from "../quantities/parseNumber.js";
+import { parseQuantity } from "../quantities/parseQuantity.js";
+import { programmeSheet } from "../strength/programmeSheet.js";
+import { sheetCsv } from "../strength/sheetCsv.js";
+import { testProgramme } from "../strength/testProgramme.js";
+import { CommandError } from "./commandError.js";
+import { EXIT } from "./exitCodes.js";
+import { type Call, parseCall } from "./parseCall.js";
+import { writeNewFile } from "./writeNewFile.js";
+
+const OPTIONS = {
+  contents: { type: "string" },
+  difference: { type: "string" },
+  sd: { type: "string" },
+  age: { type: "string", default: "28 d" },
+  batches: { type: "string", default: "2" },
+  seed: { type: "string", default: "1" },
+} as const;
+
+/** `loambook plan`: how many blocks to make at which contents, as a sheet to fill in. */
+export async function planCommand(words: readonly string[]): Promise<number> {
+  const call = parseCall("plan", words, OPTIONS, true);
+  const out = call.place as string;
+  const programme = testProgramme({
+    aim: { kind: "difference", differenceMpa: quantity(call, "difference", "stress", "0.3 MPa") },
+    contentsPct: (call.text("contents") ?? "").split(",").map((text) => {
+      const number = parseNumber(text);
+      if ("value" in number && number.value >= 0 && number.value <= 30) return number.value;
+      throw new CommandError(EXIT.usage, "--contents takes percentages, for example 4,6,8,10.");
+    }),
+    sdMpa: quantity(call, "sd", "stress", "0.25 MPa"),
+    ageDays: quantity(call, "age", "age", "28 d"),
+    batchesAContent: whole(call, "batches", 1),
+    seed: whole(call, "seed", 0),
+  });
+  if (programme.status !== "ok") throw new CommandError(EXIT.badInput, programme.message);
+  await writeNewFile(out, sheetCsv(programmeSheet(programme.blocks, out)));
+  process.stdout.write(
+    `${programme.message}\n\n${programme.blocks.length} blocks in random order of making and crushing: ${out}\n` +
+      "Filled in, it is the block sheet of a study.\n",
+  );
+  return EXIT.ok;
+}
+
+function quantity(
+  call: Call,
+  option: string,
+  dimension: "stress" | "age",
+  example: string,
+): number {
+  const parsed = parseQuantity(call.text(option) ?? "", dimension);
+  if ("value" in parsed && parsed.value > 0) return parsed.value;
+  throw new CommandError(
+    EXIT.usage,
+    `--${option} takes a value with its unit, for example “${example}”.`,
+  );
+}
+
+function whole(call: Call, option: string, least: number): number {
+  const value = Number(call.text(option));
+  if (Number.isInteger(value) && value >= least && value < 2 ** 32) return value;
+  throw new CommandError(EXIT.usage, `--${option} takes a whole number from ${least}.`);
+}

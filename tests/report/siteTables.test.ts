@@ -1,0 +1,66 @@
+import { describe, expect, test } from "vitest";
+import { CEMENT_CARBON_FACTORS } from "../../src/batch/carbonFactors.js";
+import { costRange } from "../../src/batch/costRange.js";
+import { MATERIAL_CARBON_FACTORS } from "../../src/batch/materialCarbonFactors.js";
+import { mixCarbon } from "../../src/batch/mixCarbon.js";
+import { mixSaving } from "../../src/batch/mixSaving.js";
+import { recipe } from "../../src/batch/recipe.js";
+import { savingTrap } from "../../src/batch/savingTrap.js";
+import { readBlock } from "../../src/report/readBlock.js";
+import { siteCarbonTable } from "../../src/tables/siteCarbonTable.js";
+import { siteCostTable } from "../../src/tables/siteCostTable.js";
+
+const mix = (cementPct: number) =>
+  recipe({
+    materials: [
+      { id: "soil", name: "Soil", sharePct: 70, looseBulkDensityKgM3: 1200, moisturePct: 6 },
+      { id: "sand", name: "Sand", sharePct: 30, looseBulkDensityKgM3: 1500, moisturePct: 4 },
+    ],
+    cementPct,
+    cementBulkDensityKgM3: 1200,
+    targetMoisturePct: 9,
+    batchDryMassKg: 1000,
+  });
+
+describe("siteCarbonTable", () => {
+  const [soil, aggregate, road] = MATERIAL_CARBON_FACTORS;
+  const factors = { soil, sand: aggregate, cement: CEMENT_CARBON_FACTORS[0] };
+  const haul = { haulKm: { sand: 40 }, haulFactor: road };
+
+  test("shows each factor once with source and mark, and the trap in words", () => {
+    const trap = savingTrap({ earthCementKg: 300, concreteVolumeM3: 2 });
+    const table = siteCarbonTable(mixCarbon(mix(8), { factors, ...haul }), "SI", trap);
+    expect(readBlock(table)).toEqual(table);
+    const notes = table.notes!.join("\n");
+    for (const { source } of Object.values(factors)) expect(notes.split(source)).toHaveLength(2);
+    expect(notes).toContain("; read)");
+    expect(notes).toContain("94 % less cement sets cement against stone");
+    expect(notes).toContain("the saving is 46 to 52 %");
+  });
+
+  test("in US units is the same carbon in pounds", () => {
+    const carbon = mixCarbon(mix(8), { factors });
+    const [si, us] = (["SI", "US"] as const).map((units) => siteCarbonTable(carbon, units));
+    expect(us.columns[1].unit).toBe("lb");
+    const first = (text: string) => Number.parseFloat(text);
+    expect(first(si.rows[2][1]) / first(us.rows[2][1])).toBeCloseTo(0.4536, 2);
+  });
+
+  test("leaves a dash for what has no factor and says so", () => {
+    const table = siteCarbonTable(mixCarbon(mix(8), { factors: { cement: factors.cement } }), "SI");
+    expect(table.rows[0]).toEqual(["Soil", "–", "–"]);
+    expect(table.notes!.join()).toContain("No factor for Soil, Sand");
+  });
+});
+
+describe("siteCostTable", () => {
+  test("does not print a saving out of missing prices", () => {
+    const prices = { cement: { price: { low: 150, high: 200, per: "t" as const } } };
+    const saving = mixSaving({ mix: mix(6), other: mix(8), prices });
+    const table = siteCostTable(costRange(mix(6), prices), { currency: "EUR", saving });
+    expect(readBlock(table)).toEqual(table);
+    expect(table.rows[0]).toEqual(["Soil", "–", "–"]);
+    expect(table.notes![1]).toMatch(/^No saving against the other mix is given: Not whole/);
+    expect(table.columns[1].unit).toBe("EUR");
+  });
+});
