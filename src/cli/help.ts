@@ -8,6 +8,7 @@ Commands
   compute <study>       compute a study; a short summary, or everything with --json
   appendix <study>      make the technical appendix (HTML and PDF)
   run <notebook>        run a notebook from top to bottom without a window
+  site <study>          sheets for the crew: bucket card, making log, block labels, moisture check
   plan <file>           how many blocks to make and crush, as a sheet to fill in
   survey <file>         fit and classify many gradings of one CSV file
   kernel                write the kernel description for Jupyter and say how to use it
@@ -69,6 +70,15 @@ The notebook itself is never changed.
   --start-seconds <n>      time-out for the kernel's start (default 60)
   --cell-seconds <n>       time-out for one cell (default 120)
   --total-seconds <n>      time-out for the whole run (default 600)
+`,
+  site: `Usage: loambook site <study> [--out <folder>] [--replace] [--field-tests]
+
+Writes the sheets that a crew prints, each as HTML and PDF in large type: bucket card, making and curing
+log, block labels, moisture check, order list.
+
+  --out <folder>   where to (default: site-<study> in this folder, with a number if that exists)
+  --replace        write over a folder that an earlier run made
+  --field-tests    forms for the field tests (jar, ball, ribbon, shrinkage box, wash and smell) too
 `,
   plan: `Usage: loambook plan <file> --contents 4,6,8,10 --difference "0.3 MPa" --sd "0.25 MPa" [options]
 

@@ -11,6 +11,7 @@ const COMMANDS: Readonly<Record<CommandName, () => Promise<Command>>> = {
   compute: async () => (await import("./computeCommand.js")).computeCommand,
   appendix: async () => (await import("./makeAppendix.js")).makeAppendix,
   run: async () => (await import("./runCommand.js")).runCommand,
+  site: async () => (await import("./siteCommand.js")).siteCommand,
   plan: async () => (await import("./planCommand.js")).planCommand,
   survey: async () => (await import("./surveyCommand.js")).surveyCommand,
   kernel: async () => (await import("./writeKernel.js")).writeKernel,

@@ -184,6 +184,49 @@ describe("appendix", () => {
   });
 });
 
+describe("site", () => {
+  it.each(["reading-room", "bus-shelter"])(
+    "writes the sheets of %s",
+    { timeout: 60_000 },
+    async (name) => {
+      const out = join(temporaryFolder(), "site");
+      const run = await runCli(["site", join(EXAMPLES, name), "--out", out, "--field-tests"]);
+      expect(run.code, run.stderr).toBe(0);
+      const files = readdirSync(out).sort();
+      for (const sheet of [
+        "bucket-card",
+        "making-and-curing-log",
+        "block-labels",
+        "moisture-check",
+        "order-list",
+        "field-tests",
+      ]) {
+        expect(files).toContain(`${sheet}.html`);
+        expect(files).toContain(`${sheet}.pdf`);
+        expect(
+          readFileSync(join(out, `${sheet}.pdf`))
+            .subarray(0, 5)
+            .toString(),
+        ).toBe("%PDF-");
+      }
+      const card = readFileSync(join(out, "bucket-card.html"), "utf8");
+      expect(card).toContain(name === "reading-room" ? " kg" : " lb");
+      expect(card).toContain("Wet cement burns");
+      expect((await runCli(["site", join(EXAMPLES, name), "--out", out])).code).toBe(7);
+    },
+  );
+
+  it("writes none where the tests give no mix", async () => {
+    const copy = copyStudy("reading-room");
+    copy.edit("study.yaml", "strength: 1.5 MPa", "strength: 9 MPa");
+    const folder = temporaryFolder();
+    const run = await runCli(["site", copy.folder], folder);
+    expect(run.code).toBe(3);
+    expect(run.stderr).toContain("nothing to batch");
+    expect(readdirSync(folder)).toEqual([]);
+  });
+});
+
 describe("plan", () => {
   it("writes a sheet whose filled form is a block sheet", async () => {
     const out = join(temporaryFolder(), "blocks.csv");

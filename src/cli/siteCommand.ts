@@ -1,0 +1,41 @@
+import { basename, resolve } from "node:path";
+import { formatFindings } from "../lab/formatFindings.js";
+import { writeSite } from "../report/site/writeSite.js";
+import { openStudy } from "../study/openStudy.js";
+import { CommandError } from "./commandError.js";
+import { EXIT } from "./exitCodes.js";
+import { freshFolder } from "./freshFolder.js";
+import { parseCall } from "./parseCall.js";
+
+const OPTIONS = {
+  out: { type: "string" },
+  replace: { type: "boolean" },
+  "field-tests": { type: "boolean" },
+} as const;
+
+/** `loambook site`: the sheets that a crew prints. */
+export async function siteCommand(words: readonly string[]): Promise<number> {
+  const call = parseCall("site", words, OPTIONS, true);
+  const study = call.place as string;
+  const result = await openStudy(study);
+  if (!result.mix) {
+    throw new CommandError(
+      EXIT.badInput,
+      `The tests give no mix, so there is nothing to batch.\n\n${formatFindings(result.findings)}`,
+    );
+  }
+  const outFolder = freshFolder({
+    wanted: call.text("out"),
+    byDefault: resolve(`site-${basename(resolve(study))}`),
+    replace: call.flag("replace"),
+  });
+  const { paths, findings } = await writeSite(result, {
+    outFolder,
+    replace: call.flag("replace"),
+    fieldTests: call.flag("field-tests"),
+    orderList: true,
+  });
+  const shown = findings.length > 0 ? `${formatFindings(findings)}\n\n` : "";
+  process.stdout.write(`${shown}${paths.join("\n")}\n`);
+  return EXIT.ok;
+}
