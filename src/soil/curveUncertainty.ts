@@ -43,7 +43,7 @@ export interface CurveUncertainty {
  * @example
  * const sieve = { file: "s.csv", dryMassG: 1000, splits: [], panG: 200, rows: [[20, 0], [4.75, 200], [2, 200], [0.075, 400]].map(([sizeMm, retainedG], index) => ({ sizeMm, retainedG, label: String(sizeMm), row: index + 4 })) };
  * const found = curveUncertainty({ points: analyseSieve(sieve).points }, { sieve }, undefined, { seed: 1, resamples: 50 });
- * found.quantities.map(({ quantity }) => quantity) // => ["d30", "d50", "d60", "d85", "d90"]
+ * found.quantities.map(({ quantity }) => quantity) // => ["d30", "d50", "d60", "d85", "d90", "gravelPct"]
  * found.classes[2].likelihoods // => [{ label: "not classified", share: 1 }]
  */
 export function curveUncertainty(

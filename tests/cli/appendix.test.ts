@@ -123,7 +123,7 @@ describe.each(STUDIES)("the appendix of %s", (name) => {
     const { config, strength } = JSON.parse(readFileSync(join(folder, "result.json"), "utf8"));
     const text = pages.join(" ").replace(/\s+/g, " ");
     expect(title).toBe(config.title);
-    expect(text).toContain(config.title);
+    expect(text.includes(config.title)).toBe(true);
     expect(text).toContain(`page 2 of ${pages.length}`);
     expect(text).toContain("Invented demonstration data");
     expect(text).toContain(`${strength.chosenCementPct.toFixed(1)} %`);
@@ -135,7 +135,10 @@ describe.each(STUDIES)("the appendix of %s", (name) => {
     ]) {
       expect(text).toContain(part);
     }
-    expect(text).not.toMatch(/undefined|NaN|\[object|Infinity/);
+    // The code in the annex may well say "undefined"; no value may.
+    const values = text.slice(0, text.lastIndexOf("Annex: the computation"));
+    expect(values.length).toBeGreaterThan(text.length / 2);
+    expect(/undefined|NaN|\[object|Infinity/.exec(values)).toBeNull();
     expect([...tags]).toEqual(expect.arrayContaining(["H1", "P", "Figure", "Table", "TH", "TD"]));
     expect(figuresWithoutAlt).toBe(0);
   });
