@@ -480,6 +480,7 @@ export { readStudy, type StudyReading } from "./study/readStudy.js";
 export type { InputFile, Study, StudyMaterial } from "./study/study.js";
 export type {
   CementConfig,
+  CovariateConfig,
   ElementConfig,
   MaterialConfig,
   MethodConfig,

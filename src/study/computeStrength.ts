@@ -3,6 +3,7 @@ import type { SpecimenRecord } from "../lab/specimenRecord.js";
 import { batchScatter } from "../strength/batchScatter.js";
 import { characteristicStrength } from "../strength/characteristicStrength.js";
 import { compareForms } from "../strength/compareForms.js";
+import { correctAspectRatio } from "../strength/correctAspectRatio.js";
 import { fitStrength } from "../strength/fitStrength.js";
 import { includedSpecimens } from "../strength/includedSpecimens.js";
 import { lackOfFit } from "../strength/lackOfFit.js";
@@ -19,14 +20,22 @@ const RULES = ["en1990-normal", "tolerance-75", "tolerance-95"] as const;
 
 /** The regression of strength on cement content and the least content that meets the requirement. */
 export function computeStrength(study: Study, findings: Finding[]): StrengthStudy | undefined {
-  const { form, requirement, roundUpToPct, batches, spread } = study.config.strength;
+  const { form, requirement, roundUpToPct, batches, spread, aspectTable } = study.config.strength;
+  const { covariates } = study.config.strength;
   const { ageDays, confidence } = requirement;
   const included = includedSpecimens(study.specimens, { ageDays, form });
   findings.push(...included.findings);
   if (included.findings.some(({ severity }) => severity === "error")) return undefined;
 
   const { specimens } = study.specimens;
-  const fit = fitStrength(specimens, { form, ageDays, batches, spread });
+  const options = {
+    ...{ form, ageDays, batches, spread },
+    covariates: covariates.map(({ kind }) => kind),
+    at: Object.fromEntries(
+      covariates.flatMap(({ kind, at }) => (at === undefined ? [] : [[kind, at]])),
+    ),
+  };
+  const fit = fitStrength(specimens, options);
   if (fit.status !== "ok") {
     findings.push({
       severity: "error",
@@ -58,7 +67,7 @@ export function computeStrength(study: Study, findings: Finding[]): StrengthStud
     specimens,
     fit,
     lackOfFit: lackOfFit(fit),
-    forms: compareForms(specimens, { ageDays, form, batches, spread }),
+    forms: compareForms(specimens, options),
     bands: strengthBands(fit, { confidence }),
     bandsAtContents: strengthBands(fit, {
       confidence,
@@ -67,6 +76,7 @@ export function computeStrength(study: Study, findings: Finding[]): StrengthStud
     checks: residualChecks(fit),
     robust: robustStrength(fit),
     characteristic: characteristicByContent(included.included),
+    aspect: aspectTable === undefined ? [] : correctedBlocks(specimens, aspectTable),
     leastCement: least,
     chosenCementPct: chosen ?? undefined,
   };
@@ -84,6 +94,21 @@ function characteristicByContent(blocks: readonly SpecimenRecord[]): ContentChar
       ),
     ),
   }));
+}
+
+/** Each measured block beside its strength corrected for its proportions. */
+function correctedBlocks(
+  specimens: readonly SpecimenRecord[],
+  tableId: string,
+): StrengthStudy["aspect"] {
+  return specimens.flatMap((block) => {
+    const { strengthMpa, heightMm, lengthMm, widthMm } = block;
+    if (heightMm === undefined || lengthMm === undefined || widthMm === undefined) return [];
+    const thicknessMm = Math.min(lengthMm, widthMm);
+    return [
+      { block, corrected: correctAspectRatio({ strengthMpa, heightMm, thicknessMm }, tableId) },
+    ];
+  });
 }
 
 /** A warning where batches of one content differ by more than their blocks do. */

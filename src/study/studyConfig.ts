@@ -1,6 +1,7 @@
 import type { BandAim, BlendLimit, FixedOrRange } from "../blend/blendTarget.js";
 import type { ReadingErrors } from "../grading/readingErrors.js";
 import type { UnitSystem } from "../quantities/displayUnits.js";
+import type { StrengthCovariate } from "../strength/strengthCovariate.js";
 
 /** A price per tonne as weighed on delivery, its water included, or per loose cubic metre; in the study's currency. */
 export interface Price {
@@ -56,7 +57,17 @@ export interface StrengthConfig {
   readonly batches: "ignore" | "block";
   /** Whether the scatter of blocks is the same at all contents, or grows with the strength. */
   readonly spread: "even" | "proportional";
+  /** Readings that stand in the regression beside the cement content, and where the curve is asked. */
+  readonly covariates: readonly CovariateConfig[];
+  /** Table for the correction of block proportions, shown beside the measured strengths. */
+  readonly aspectTable?: string;
   readonly requirement: RequirementConfig;
+}
+
+export interface CovariateConfig {
+  readonly kind: StrengthCovariate;
+  /** kg/m³ or percent; without it the mean of the blocks. The age is that of the requirement. */
+  readonly at?: number;
 }
 
 export interface CementConfig {

@@ -24,6 +24,7 @@ import type { ConsistencyResult } from "../soil/consistencyResult.js";
 import type { CurveUncertainty } from "../soil/curveUncertainty.js";
 import type { CharacteristicStrength } from "../strength/characteristicStrength.js";
 import type { FormsCompared } from "../strength/compareForms.js";
+import type { AspectCorrected } from "../strength/correctAspectRatio.js";
 import type { LackOfFit } from "../strength/lackOfFit.js";
 import type { LeastCement } from "../strength/leastCement.js";
 import type { ResidualCheck } from "../strength/residualChecks.js";
@@ -84,6 +85,11 @@ export interface StrengthStudy {
   readonly checks: readonly ResidualCheck[];
   readonly robust: RobustStrength;
   readonly characteristic: readonly ContentCharacteristics[];
+  /** Measured and corrected for proportions, where the study names a table; the curve uses the measured. */
+  readonly aspect: readonly {
+    readonly block: SpecimenRecord;
+    readonly corrected: AspectCorrected;
+  }[];
   readonly leastCement: LeastCement;
   /** The least content rounded up; absent where the tests do not give one. */
   readonly chosenCementPct?: number;

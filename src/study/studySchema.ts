@@ -1,8 +1,9 @@
 import { z } from "zod";
+import { ASPECT_RATIO_TABLES } from "../strength/aspectRatioTables.js";
 import { limitsField } from "./limitsField.js";
 import { priceField } from "./priceField.js";
 import { quantityField } from "./quantityField.js";
-import type { StudyConfig } from "./studyConfig.js";
+import type { CovariateConfig, StudyConfig } from "./studyConfig.js";
 import { targetField } from "./targetField.js";
 
 /** The value of `format` in a `study.yaml` of this version. */
@@ -82,6 +83,16 @@ const strength = z
     form: z.enum(["linear", "quadratic", "logarithmic", "power"]).default("linear"),
     "round-up-to": percent("0.5 %", 5).default(0.5),
     batches: z.enum(["ignore", "block"]).default("ignore"),
+    covariates: z
+      .strictObject({
+        age: z.literal(true).optional(),
+        "dry-density": z.union([z.literal(true), density("1900 kg/m3")]).optional(),
+        moisture: z.union([z.literal(true), percent("6 %", 60)]).optional(),
+      })
+      .default({}),
+    "aspect-table": z
+      .enum(ASPECT_RATIO_TABLES.map(({ id }) => id) as [string, ...string[]])
+      .optional(),
     spread: z.enum(["even", "proportional"]).default("even"),
     requirement,
   })
@@ -90,9 +101,24 @@ const strength = z
     form: entry.form,
     roundUpToPct: entry["round-up-to"],
     batches: entry.batches,
+    covariates: [
+      ...(entry.covariates.age ? [{ kind: "ln age" as const }] : []),
+      ...asked("dry density", entry.covariates["dry-density"]),
+      ...asked("moisture at test", entry.covariates.moisture),
+    ],
+    aspectTable: entry["aspect-table"],
     spread: entry.spread,
     requirement: entry.requirement,
   }));
+
+/** `true` asks for the mean of the blocks, a number for that value. */
+function asked(
+  kind: "dry density" | "moisture at test",
+  value: number | true | undefined,
+): CovariateConfig[] {
+  if (value === undefined) return [];
+  return [value === true ? { kind } : { kind, at: value }];
+}
 
 const cement = z
   .strictObject({

@@ -257,3 +257,58 @@ describe("what a study may ask of its blend", () => {
     expect(findings.some(({ column }) => column?.startsWith("target"))).toBe(true);
   });
 });
+
+describe("what a study may ask of its regression", () => {
+  it("age as a covariate uses the blocks of both ages", async () => {
+    const copy = copyStudy("reading-room");
+    copy.edit(
+      "study.yaml",
+      "  round-up-to: 0.5 %",
+      "  round-up-to: 0.5 %\n  covariates: { age: true }",
+    );
+    const { result } = await compute(copy.folder);
+    const plain = (await compute(join(EXAMPLES, "reading-room"))).result;
+    expect(result?.strength.fit.blocks).toBeGreaterThan(plain?.strength.fit.blocks as number);
+    expect(result?.strength.fit.coefficients.map(({ name }) => name).join(" ")).toMatch(/age/);
+    expect(result?.strength.chosenCementPct).toBeGreaterThan(0);
+  });
+
+  it("a density that was tested, and none that was not", async () => {
+    const copy = copyStudy("reading-room");
+    const line = "  round-up-to: 0.5 %\n  covariates: { dry-density: 1950 kg/m3 }";
+    copy.edit("study.yaml", "  round-up-to: 0.5 %", line);
+    expect((await compute(copy.folder)).result?.strength.fit.coefficients).toHaveLength(3);
+    copy.edit("study.yaml", "1950 kg/m3 }", "2300 kg/m3 }");
+    expect(await errorsOf(copy)).toMatchObject([{ code: "no-regression" }]);
+  });
+
+  it("batches in the regression, and proportional spread", async () => {
+    const copy = copyStudy("bus-shelter");
+    copy.edit("study.yaml", "  round-up-to: 0.5 %", "  round-up-to: 0.5 %\n  spread: proportional");
+    const { result } = await compute(copy.folder);
+    const even = (await compute(join(EXAMPLES, "bus-shelter"))).result;
+    expect(result?.strength.leastCement.cementPct).not.toBeCloseTo(
+      even?.strength.leastCement.cementPct as number,
+      3,
+    );
+  });
+
+  it("strengths corrected for proportions, beside the measured ones", async () => {
+    const copy = copyStudy("reading-room");
+    copy.edit(
+      "study.yaml",
+      "  round-up-to: 0.5 %",
+      "  round-up-to: 0.5 %\n  aspect-table: nzs4298",
+    );
+    const { result } = await compute(copy.folder);
+    const [{ block, corrected }] = result?.strength.aspect ?? [];
+    expect(result?.strength.aspect).toHaveLength(36);
+    // Cubes: height over thickness near 1, factor near 0.70 (NZS 4298, from memory).
+    expect(corrected.factor).toBeCloseTo(0.7, 2);
+    expect(corrected.uncorrectedMpa).toBe(block.strengthMpa);
+    expect(corrected.correctedMpa).toBeCloseTo(0.7 * block.strengthMpa, 1);
+    copy.edit("study.yaml", "aspect-table: nzs4298", "aspect-table: guesswork");
+    const { findings } = await readStudy(copy.folder);
+    expect(findings).toMatchObject([{ column: "strength.aspect-table", value: "guesswork" }]);
+  });
+});
