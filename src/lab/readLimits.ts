@@ -1,52 +1,9 @@
 import type { Finding } from "./finding.js";
+import { LIMITS_LAYOUT } from "./limitsLayout.js";
 import type { LimitsRecord, LiquidLimitPoint, PlasticLimitPoint } from "./limitsRecord.js";
 import { readSheet } from "./readSheet.js";
 import type { SheetGrid } from "./sheetGrid.js";
-import type { SheetLayout, SheetRow } from "./sheetLayout.js";
-
-const LAYOUT: SheetLayout = {
-  title: "limits sheet",
-  facts: [
-    {
-      key: "wetLengthMm",
-      names: ["shrinkage bar wet length"],
-      kind: "number",
-      dimension: "length",
-      positive: true,
-    },
-    {
-      key: "dryLengthMm",
-      names: ["shrinkage bar dry length"],
-      kind: "number",
-      dimension: "length",
-      positive: true,
-    },
-    { key: "nonPlastic", names: ["non-plastic"], kind: "text" },
-  ],
-  columns: [
-    { key: "test", names: ["test"], kind: "text", required: true },
-    { key: "blows", names: ["blows"], kind: "number", min: 1, max: 100 },
-    {
-      key: "penetrationMm",
-      names: ["penetration"],
-      kind: "number",
-      dimension: "length",
-      positive: true,
-      max: 40,
-    },
-    {
-      key: "waterContentPct",
-      names: ["water content"],
-      kind: "number",
-      dimension: "ratio",
-      min: 0,
-      max: 200,
-    },
-    { key: "tinG", names: ["tin"], kind: "number", dimension: "mass", positive: true },
-    { key: "wetG", names: ["tin + wet soil"], kind: "number", dimension: "mass", positive: true },
-    { key: "dryG", names: ["tin + dry soil"], kind: "number", dimension: "mass", positive: true },
-  ],
-};
+import type { SheetRow } from "./sheetLayout.js";
 
 /**
  * Reads a limits sheet: rows named `liquid limit` (with `blows` or `penetration (mm)`) and
@@ -57,7 +14,7 @@ const LAYOUT: SheetLayout = {
  */
 export function readLimits(grid: SheetGrid, findings: Finding[]): LimitsRecord | undefined {
   const before = findings.length;
-  const sheet = readSheet(grid, LAYOUT, findings);
+  const sheet = readSheet(grid, LIMITS_LAYOUT, findings);
   if (!sheet) return undefined;
   const { file, facts } = sheet;
   const nonPlastic = /^(yes|true|np)$/i.test(String(facts.nonPlastic ?? ""));

@@ -1,0 +1,50 @@
+import { z } from "zod";
+import { priceField } from "./priceField.js";
+import { quantityField } from "./quantityField.js";
+import { density, percent, sheet, text } from "./schemaFields.js";
+
+const share = z
+  .strictObject({ min: percent("40 %").default(0), max: percent("85 %").default(100) })
+  .default({ min: 0, max: 100 })
+  .refine(({ min, max }) => min <= max, {
+    message: "The smallest share is above the largest.",
+    params: { expected: "min at most max" },
+  });
+
+/** One entry of `materials`. */
+export const materialSchema = z
+  .strictObject({
+    id: z.string().regex(/^[a-z][a-z0-9-]*$/, "An id is lower-case letters, digits and hyphens."),
+    name: text,
+    role: z.enum(["soil", "sand", "gravel"]),
+    sieve: sheet,
+    hydrometer: sheet.optional(),
+    limits: sheet.optional(),
+    "particle-density": quantityField("density", "2670 kg/m3", { min: 2000, max: 3500 }),
+    "loose-bulk-density": density("1250 kg/m3"),
+    moisture: percent("6.5 %", 60),
+    price: priceField.optional(),
+    share,
+    varies: z
+      .strictObject({
+        fines: percent("4 %", 50).optional(),
+        batching: percent("3 %", 50).optional(),
+      })
+      .default({}),
+  })
+  .transform((entry) => ({
+    id: entry.id,
+    name: entry.name,
+    role: entry.role,
+    sieve: entry.sieve,
+    hydrometer: entry.hydrometer,
+    limits: entry.limits,
+    particleDensityKgM3: entry["particle-density"],
+    looseBulkDensityKgM3: entry["loose-bulk-density"],
+    moisturePct: entry.moisture,
+    price: entry.price,
+    minSharePct: entry.share.min,
+    maxSharePct: entry.share.max,
+    finesPlusMinusPct: entry.varies.fines,
+    batchingPlusMinusPct: entry.varies.batching,
+  }));

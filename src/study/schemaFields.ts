@@ -1,0 +1,19 @@
+import { z } from "zod";
+import { quantityField } from "./quantityField.js";
+
+/** A text that says something. */
+export const text = z.string().trim().min(1, "This text is empty.");
+/** The name of a sheet inside the study folder. */
+export const sheet = text;
+/** A length, in metres. */
+export const metres = (example: string) =>
+  quantityField("length", example, { positive: true }, 0.001);
+/** A mass, in kilograms. */
+export const kilograms = (example: string) =>
+  quantityField("mass", example, { positive: true }, 0.001);
+/** A share, in percent. */
+export const percent = (example: string, max = 100) =>
+  quantityField("ratio", example, { min: 0, max });
+/** A density of soil, aggregate or cement, in kg/m³. */
+export const density = (example: string) =>
+  quantityField("density", example, { min: 500, max: 5000 });
