@@ -1,5 +1,6 @@
 import type { Finding } from "../lab/finding.js";
 import { checkNotBelow } from "./checkAmount.js";
+import { priceFinding } from "./priceFinding.js";
 import type { Recipe } from "./recipeResult.js";
 
 /** In any one currency. */
@@ -56,15 +57,7 @@ export function mixCost(
     const price = prices[id] ?? null;
     const column = id === "cement" ? "cement.price" : `materials.${id}.price`;
     if (price === null) {
-      findings.push({
-        severity: "warning",
-        code: "price-missing",
-        file,
-        column,
-        message: `${name} has no price, so it is not in the total.`,
-        expected: "a price per tonne or cubic metre, 0 where it costs nothing",
-        wayOut: "Add the price to the study.",
-      });
+      findings.push(priceFinding({ id, name, kind: "price", range: undefined, file }));
       return { id, name, price, cost: null };
     }
     checkNotBelow(`prices.${id}.amount`, price.amount);

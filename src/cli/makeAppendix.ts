@@ -5,6 +5,7 @@ import type { StudyResult } from "../study/studyResult.js";
 import { CommandError } from "./commandError.js";
 import { EXIT } from "./exitCodes.js";
 import { freshFolder } from "./freshFolder.js";
+import { outputProblem } from "./outputProblem.js";
 import { packageFolder } from "./packageFolder.js";
 import { parseCall } from "./parseCall.js";
 import { progressLine } from "./progressLine.js";
@@ -79,6 +80,8 @@ export async function makeAppendix(words: readonly string[]): Promise<number> {
     outFolder,
     replace: call.flag("replace"),
     standard,
+  }).catch((problem: unknown) => {
+    throw outputProblem(outFolder, problem);
   });
   progress.clear();
   const shown = findings.length > 0 ? `\n${formatFindings(findings)}\n` : "";

@@ -5,6 +5,7 @@ import { openStudy } from "../study/openStudy.js";
 import { CommandError } from "./commandError.js";
 import { EXIT } from "./exitCodes.js";
 import { freshFolder } from "./freshFolder.js";
+import { outputProblem } from "./outputProblem.js";
 import { parseCall } from "./parseCall.js";
 
 const OPTIONS = {
@@ -34,6 +35,8 @@ export async function siteCommand(words: readonly string[]): Promise<number> {
     replace: call.flag("replace"),
     fieldTests: call.flag("field-tests"),
     orderList: true,
+  }).catch((problem: unknown) => {
+    throw outputProblem(outFolder, problem);
   });
   const shown = findings.length > 0 ? `${formatFindings(findings)}\n\n` : "";
   process.stdout.write(`${shown}${paths.join("\n")}\n`);

@@ -1,6 +1,5 @@
 import { createReadStream, createWriteStream, existsSync } from "node:fs";
-import { link, rm } from "node:fs/promises";
-import { basename, dirname, join } from "node:path";
+import { basename } from "node:path";
 import { Readable } from "node:stream";
 import { pipeline } from "node:stream/promises";
 import { surveyCsv } from "../soil/surveyCsv.js";
@@ -9,6 +8,7 @@ import { CommandError } from "./commandError.js";
 import { EXIT } from "./exitCodes.js";
 import { parseCall } from "./parseCall.js";
 import { progressLine } from "./progressLine.js";
+import { writeNewFile } from "./writeNewFile.js";
 
 const MODELS = ["weibull", "lognormal", "power"] as const;
 
@@ -50,16 +50,11 @@ export async function surveyCommand(words: readonly string[]): Promise<number> {
       progress.show(`${rows} gradings`);
     },
   });
-  // Written beside and linked when whole: a broken run leaves nothing that looks like a table.
-  const draft = join(dirname(out), `.${basename(out)}.${process.pid}.part`);
   try {
-    await pipeline(
-      Readable.from(surveyCsv(survey, model)),
-      createWriteStream(draft, { flags: "wx" }),
+    await writeNewFile(out, (draft) =>
+      pipeline(Readable.from(surveyCsv(survey, model)), createWriteStream(draft, { flags: "wx" })),
     );
-    await link(draft, out);
   } finally {
-    await rm(draft, { force: true });
     progress.clear();
   }
   process.stdout.write(

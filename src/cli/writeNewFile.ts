@@ -1,23 +1,24 @@
 import { link, rm, writeFile } from "node:fs/promises";
 import { basename, dirname, join } from "node:path";
-import { CommandError } from "./commandError.js";
-import { EXIT } from "./exitCodes.js";
+import { outputProblem } from "./outputProblem.js";
 
-/** Writes a file whole or not at all, and never over an existing one. */
-export async function writeNewFile(path: string, content: string): Promise<void> {
+/**
+ * Makes a file whole or not at all, and never over an existing one.
+ *
+ * @param content the text, or a function that fills the draft whose path it is given.
+ */
+export async function writeNewFile(
+  path: string,
+  content: string | ((draft: string) => Promise<void>),
+): Promise<void> {
   const draft = join(dirname(path), `.${basename(path)}.${process.pid}.part`);
   try {
-    await writeFile(draft, content, { flag: "wx" });
+    if (typeof content === "string") await writeFile(draft, content, { flag: "wx" });
+    else await content(draft);
     // A link, unlike a rename, fails where the name is taken.
     await link(draft, path);
   } catch (problem) {
-    const taken = (problem as NodeJS.ErrnoException).code === "EEXIST";
-    throw new CommandError(
-      EXIT.output,
-      taken
-        ? `${path} exists already. Give another name, or remove it first.`
-        : `${path} cannot be written: ${(problem as Error).message}`,
-    );
+    throw outputProblem(path, problem);
   } finally {
     await rm(draft, { force: true });
   }

@@ -1,13 +1,13 @@
 import type { HydrometerRecord } from "../lab/hydrometerRecord.js";
 import { checkHydrometer } from "./checkHydrometer.js";
 import { effectiveDepth } from "./effectiveDepth.js";
-import type { GradingPoint } from "./gradingCurve.js";
 import type {
   HydrometerAnalysis,
   HydrometerAnalysisRow,
   HydrometerInput,
 } from "./hydrometerAnalysis.js";
 import { hydrometerDepth } from "./hydrometerDepth.js";
+import { sedimentationPoints } from "./sedimentationPoints.js";
 import { stokesDiameter } from "./stokesDiameter.js";
 import { waterProperties } from "./waterProperties.js";
 
@@ -89,11 +89,6 @@ export function analyseHydrometer(
     });
   });
 
-  const points = rows
-    .map(({ sizeMm, passingPct }): GradingPoint => {
-      const held = Math.min(passingSeparatingPct, Math.max(0, passingPct));
-      return { sizeMm, passingPct: held, origin: "sedimentation" };
-    })
-    .sort((a, b) => a.sizeMm - b.sizeMm);
+  const points = sedimentationPoints(rows, passingSeparatingPct);
   return { points, rows, densityFactor, findings: checkHydrometer(record, rows) };
 }

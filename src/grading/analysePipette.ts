@@ -1,7 +1,7 @@
 import type { PipetteRecord } from "../lab/pipetteRecord.js";
 import { checkPipette } from "./checkPipette.js";
-import type { GradingPoint } from "./gradingCurve.js";
 import type { PipetteAnalysis, PipetteAnalysisRow, PipetteInput } from "./pipetteAnalysis.js";
+import { sedimentationPoints } from "./sedimentationPoints.js";
 import { stokesDiameter } from "./stokesDiameter.js";
 import { waterProperties } from "./waterProperties.js";
 
@@ -59,11 +59,6 @@ export function analysePipette(record: PipetteRecord, input: PipetteInput): Pipe
       },
     ];
   });
-  const points = rows
-    .map(({ sizeMm, passingPct }): GradingPoint => {
-      const held = Math.min(passingSeparatingPct, Math.max(0, passingPct));
-      return { sizeMm, passingPct: held, origin: "sedimentation" };
-    })
-    .sort((a, b) => a.sizeMm - b.sizeMm);
+  const points = sedimentationPoints(rows, passingSeparatingPct);
   return { points, rows, findings: checkPipette(record, rows) };
 }

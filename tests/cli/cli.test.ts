@@ -227,6 +227,28 @@ describe("site", () => {
   });
 });
 
+describe("a place that cannot be written to", () => {
+  it("is told as such, and is no fault of ours", async () => {
+    const folder = temporaryFolder();
+    const file = join(folder, "a-file");
+    writeFileSync(file, "mine");
+    const gradings = join(folder, "g.csv");
+    writeFileSync(gradings, "id,4,2,1,0.5,0.25,0.063\na,100,80,60,40,30,10\n");
+    const room = join(EXAMPLES, "reading-room");
+    for (const words of [
+      ["site", room, "--out", join(file, "below")],
+      ["compute", room, "--out", join(folder, "nowhere", "r.json")],
+      ["survey", gradings, "--out", join(folder, "nowhere", "f.csv")],
+    ]) {
+      const { code, stderr } = await runCli(words);
+      expect(code, stderr).toBe(7);
+      expect(stderr).toContain("cannot be written");
+    }
+    expect(readdirSync(folder).sort()).toEqual(["a-file", "g.csv"]);
+    expect(readFileSync(file, "utf8")).toBe("mine");
+  });
+});
+
 describe("plan", () => {
   it("writes a sheet whose filled form is a block sheet", async () => {
     const out = join(temporaryFolder(), "blocks.csv");

@@ -1,7 +1,5 @@
 import type { GuidanceEntry } from "../guidanceEntry.js";
-
-/** Sizes used where a source names fractions without saying where they end (ISO 14688-1). */
-const UNSAID = { clay: 0.002, silt: 0.063, sand: 2 };
+import { UNSAID } from "./unsaidBoundaries.js";
 
 /** More entries whose numbers were seen: pages and secondary citations, weaker than those before them. */
 export const MORE_READ_ENTRIES: readonly GuidanceEntry[] = [

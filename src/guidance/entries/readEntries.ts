@@ -1,8 +1,6 @@
 import { deriveBand } from "../deriveBand.js";
 import type { GuidanceEntry } from "../guidanceEntry.js";
-
-/** Sizes used where a source names fractions without saying where they end (ISO 14688-1). */
-const UNSAID = { clay: 0.002, silt: 0.063, sand: 2 };
+import { UNSAID } from "./unsaidBoundaries.js";
 
 /** Entries whose numbers were seen, most of them in an abstract or an opening page. */
 export const READ_ENTRIES: readonly GuidanceEntry[] = [

@@ -1,0 +1,72 @@
+import type { Finding } from "../lab/finding.js";
+import { formatFixed } from "../quantities/formatNumber.js";
+import { waterProperties } from "./waterProperties.js";
+
+/** Where a sedimentation reading stands, and the column that it was read from. */
+export interface SedimentationPlace {
+  readonly file: string;
+  readonly row: number;
+  readonly column: "reading" | "solids";
+}
+
+/** A temperature at which the viscosity of water is not known. */
+export function temperatureFindings(file: string, row: number, temperatureC: number): Finding[] {
+  if (waterProperties(temperatureC)) return [];
+  return [
+    {
+      severity: "error",
+      code: "temperature-outside-table",
+      file,
+      row,
+      column: "temperature",
+      value: `${formatFixed(temperatureC, 1)} °C`,
+      message: "The viscosity of water is not tabulated at this temperature.",
+      expected: "10 to 30 °C",
+      wayOut:
+        "Check the reading and its unit; repeat the test in a room or bath within that range.",
+    },
+  ];
+}
+
+/** A percentage in suspension below 0 or over 100: a warning within the slack of the method, else an error. */
+export function percentFindings(
+  place: SedimentationPlace,
+  finerPct: number,
+  words: { readonly slackPct: number; readonly below: string; readonly wayOut: string },
+): Finding[] {
+  const outside = Math.max(finerPct - 100, -finerPct);
+  if (outside <= 1e-9) return [];
+  return [
+    {
+      ...place,
+      severity: outside > words.slackPct ? "error" : "warning",
+      code: finerPct > 100 ? "finer-over-100" : "finer-below-0",
+      value: `${formatFixed(finerPct, 1)} %`,
+      message: finerPct > 100 ? "More is in suspension than was put in." : words.below,
+      expected: `0 to 100 % of the dispersed mass (within ${words.slackPct} it is taken as the limit)`,
+      wayOut: words.wayOut,
+    },
+  ];
+}
+
+/** A percentage in suspension that rises with time. */
+export function riseFindings(
+  place: SedimentationPlace,
+  finerPct: number,
+  beforePct: number,
+  words: { readonly before: "reading" | "sample"; readonly wayOut: string },
+): Finding[] {
+  const rise = finerPct - beforePct;
+  if (!(rise > 1e-9)) return [];
+  return [
+    {
+      ...place,
+      severity: "warning",
+      code: "finer-rises",
+      value: `${formatFixed(finerPct, 1)} %`,
+      message: `The percentage in suspension rises by ${formatFixed(rise, 1)} points since the ${words.before} before, which settling cannot do.`,
+      expected: "percentages that fall or stay with time",
+      wayOut: words.wayOut,
+    },
+  ];
+}
