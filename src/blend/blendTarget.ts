@@ -42,7 +42,7 @@ export type BlendLimit =
       readonly maxPct?: number;
     }
   | {
-      /** By ISO 14688: clay below 0.002 mm, silt from there to 0.063 mm, fines both. */
+      /** By ISO 14688 (from memory): clay below 0.002 mm, silt from there to 0.063 mm, fines both. */
       readonly kind: "clay" | "silt" | "fines";
       readonly minPct?: number;
       readonly maxPct?: number;

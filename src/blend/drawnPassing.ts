@@ -3,7 +3,7 @@ import type { BlendMaterial } from "./blendMaterial.js";
 import { blendPassing } from "./blendPassing.js";
 import type { MaterialVariation } from "./materialVariation.js";
 
-/** Fines end here (ISO 14688). */
+/** Fines end here (ISO 14688, from memory). */
 const FINES_MM = 0.063;
 /** Of a normal error, 19 in 20 lie within so many standard deviations. */
 const NINETEEN_IN_TWENTY = 1.959964;

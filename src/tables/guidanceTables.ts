@@ -83,6 +83,26 @@ export function referencesBlock(result: StudyResult): ReferencesBlock {
         mark: "read",
       },
       {
+        text: "Murthy, equations 3.28 and 3.29: effective depth of the 152H hydrometer",
+        mark: "read",
+      },
+      {
+        text: "ASTM D2487: groups of soils; U-line of the plasticity chart",
+        mark: "from memory; agrees with the worked examples read",
+      },
+      {
+        text: "AASHTO M 145: groups of soils, as reproduced on a reference page",
+        mark: "read in that copy; rounding from memory",
+      },
+      {
+        text: "USDA texture triangle, ISO 14688 boundaries and letters, BS 5930 letters",
+        mark: "from memory, but five of the USDA classes",
+      },
+      {
+        text: "EN 1990:2002, Annex D: characteristic value with variation unknown",
+        mark: "its table read as coded in open software; recomputed",
+      },
+      {
         text: "Iowa DOT, I.M. 531: passing of a blend by dry mass",
         mark: "read",
       },

@@ -22,9 +22,9 @@ const NAMES: Readonly<Record<QuantityInterval["quantity"], string>> = {
 };
 
 const SYSTEMS: Readonly<Record<ClassSystem, string>> = {
-  uscs: "ASTM D2487",
-  aashto: "AASHTO M 145",
-  usda: "USDA texture",
+  uscs: "ASTM D2487 (rules from memory; agree with the examples read)",
+  aashto: "AASHTO M 145 (table read; rounding from memory)",
+  usda: "USDA texture (five classes read, the others from memory)",
   iso14688: "ISO 14688-2 (from memory)",
   bs5930: "BS 5930 (letters from memory)",
 };
