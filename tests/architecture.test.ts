@@ -4,6 +4,7 @@ import { sourceFiles } from "./support/sourceFiles.js";
 
 /** Lowest first; a folder imports only from itself and from folders before it. */
 const ORDER = [
+  "words",
   "quantities",
   "numerics",
   "lab",
@@ -16,6 +17,7 @@ const ORDER = [
   "study",
   "figures",
   "tables",
+  "workshop",
   "notebook",
   "report",
   "cli",

@@ -1,0 +1,2 @@
+/** Every sentence in Spanish, by its English text. */
+export const SPANISH: Readonly<Record<string, string>> = {};
