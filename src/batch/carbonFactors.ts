@@ -1,3 +1,4 @@
+import { phrase } from "../words/say.js";
 /** A factor with the range that sources give, never one bare number. */
 export interface SourcedRange {
   readonly id: string;
@@ -19,7 +20,7 @@ export interface SourcedRange {
 export const CEMENT_CARBON_FACTORS: readonly SourcedRange[] = [
   {
     id: "us-portland-2021",
-    name: "US portland cement, portland-limestone to plain",
+    name: phrase`US portland cement, portland-limestone to plain`,
     unit: "kg CO2e/kg",
     low: 0.846,
     high: 0.922,
@@ -29,7 +30,7 @@ export const CEMENT_CARBON_FACTORS: readonly SourcedRange[] = [
   },
   {
     id: "uk-average-to-cem-i",
-    name: "UK average cement to CEM I",
+    name: phrase`UK average cement to CEM I`,
     unit: "kg CO2e/kg",
     low: 0.832,
     high: 0.912,
@@ -46,7 +47,7 @@ export const CEMENT_CARBON_FACTORS: readonly SourcedRange[] = [
  */
 export const CONCRETE_CEMENT_CONTENT: SourcedRange = {
   id: "us-3000-psi",
-  name: "Ready-mixed concrete of about 21 MPa (3000 psi)",
+  name: phrase`Ready-mixed concrete of about 21 MPa (3000 psi)`,
   unit: "kg/m³",
   low: 280,
   high: 310,

@@ -1,3 +1,5 @@
+import { formatFixed } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 import { CONCRETE_CEMENT_CONTENT, type SourcedRange } from "./carbonFactors.js";
 import { checkAbove, checkNotBelow } from "./checkAmount.js";
 
@@ -87,6 +89,6 @@ export function cementComparison(of: {
     },
     carbonFactor,
     concreteCement,
-    statement: `The earth element holds ${cementPctOfConcrete.low.toFixed(0)} to ${cementPctOfConcrete.high.toFixed(0)} % of the cement of a concrete element of ${concreteVolumeM3.toFixed(2)} m³ (cement against cement, ${concreteCement.source}).`,
+    statement: say`The earth element holds ${formatFixed(cementPctOfConcrete.low, 0)} to ${formatFixed(cementPctOfConcrete.high, 0)} % of the cement of a concrete element of ${formatFixed(concreteVolumeM3, 2)} m³ (cement against cement, ${concreteCement.source}).`,
   };
 }

@@ -1,4 +1,5 @@
 import type { Finding } from "../lab/finding.js";
+import { say } from "../words/say.js";
 import type { Between } from "./cementComparison.js";
 import { checkNotBelow } from "./checkAmount.js";
 import { priceFinding } from "./priceFinding.js";
@@ -73,8 +74,8 @@ export function costRange(
     status: findings.length === 0 ? "ok" : "incomplete",
     message:
       findings.length === 0
-        ? "Materials and their haul, waste included; labour and forms are not in it."
-        : `Not whole: ${findings.length} prices are missing or cannot be used.`,
+        ? say`Materials and their haul, waste included; labour and forms are not in it.`
+        : say`Not whole: ${findings.length} prices are missing or cannot be used.`,
     lines,
     total: { low: total("low"), high: total("high") },
     findings,

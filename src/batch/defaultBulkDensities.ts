@@ -1,3 +1,4 @@
+import { phrase } from "../words/say.js";
 import type { SourcedRange } from "./carbonFactors.js";
 
 /** A general loose bulk density: a value to go on with, and how far off it may be. */
@@ -16,7 +17,7 @@ export interface DefaultBulkDensity extends SourcedRange {
 export const DEFAULT_BULK_DENSITIES: readonly DefaultBulkDensity[] = [
   {
     id: "soil",
-    name: "Dug soil, lumps broken, damp",
+    name: phrase`Dug soil, lumps broken, damp`,
     unit: "kg/m3",
     valueKgM3: 1200,
     low: 1000,
@@ -26,7 +27,7 @@ export const DEFAULT_BULK_DENSITIES: readonly DefaultBulkDensity[] = [
   },
   {
     id: "sand",
-    name: "Damp sand, loose",
+    name: phrase`Damp sand, loose`,
     unit: "kg/m3",
     valueKgM3: 1400,
     low: 1200,
@@ -36,7 +37,7 @@ export const DEFAULT_BULK_DENSITIES: readonly DefaultBulkDensity[] = [
   },
   {
     id: "gravel",
-    name: "Gravel, loose",
+    name: phrase`Gravel, loose`,
     unit: "kg/m3",
     valueKgM3: 1500,
     low: 1350,
@@ -46,7 +47,7 @@ export const DEFAULT_BULK_DENSITIES: readonly DefaultBulkDensity[] = [
   },
   {
     id: "cement",
-    name: "Portland cement, poured loosely",
+    name: phrase`Portland cement, poured loosely`,
     unit: "kg/m3",
     valueKgM3: 1200,
     low: 830,

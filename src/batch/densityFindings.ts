@@ -1,4 +1,5 @@
 import type { Finding } from "../lab/finding.js";
+import { say } from "../words/say.js";
 import type { RecipeInput } from "./recipeInput.js";
 
 /** Names each bulk density that is missing, or is a general value and not a measured one. */
@@ -14,7 +15,7 @@ export function densityFindings(input: RecipeInput): Finding[] {
     })),
     {
       column: "cement.loose-bulk-density",
-      name: "The cement",
+      name: say`The cement`,
       densityKgM3: input.cementBulkDensityKgM3,
       basis: input.cementDensityBasis,
       used: input.cementPct > 0,
@@ -23,15 +24,15 @@ export function densityFindings(input: RecipeInput): Finding[] {
   return entries
     .filter(({ used }) => used)
     .flatMap(({ column, name, densityKgM3, basis }): Finding[] => {
-      const place = { file, column, expected: "a loose bulk density measured on this material" };
-      const wayOut = "Fill a bucket of known volume loosely, weigh it, and take off the water.";
+      const place = { file, column, expected: say`a loose bulk density measured on this material` };
+      const wayOut = say`Fill a bucket of known volume loosely, weigh it, and take off the water.`;
       if (densityKgM3 === undefined) {
         return [
           {
             severity: "error",
             code: "bulk-density-missing",
             ...place,
-            message: `${name} has no loose bulk density, so its volume is not known.`,
+            message: say`${name} has no loose bulk density, so its volume is not known.`,
             wayOut,
           },
         ];
@@ -43,7 +44,7 @@ export function densityFindings(input: RecipeInput): Finding[] {
           code: "bulk-density-default",
           ...place,
           value: `${densityKgM3} kg/m³`,
-          message: `${name}: the loose bulk density is a general value; volumes may be off by a fifth or more.`,
+          message: say`${name}: the loose bulk density is a general value; volumes may be off by a fifth or more.`,
           wayOut,
         },
       ];

@@ -1,4 +1,5 @@
 import type { Finding } from "../lab/finding.js";
+import { say } from "../words/say.js";
 import type { EarthElement } from "./earthElement.js";
 import { elementPlan } from "./elementPlan.js";
 
@@ -31,33 +32,43 @@ export function elementFindings(element: EarthElement, file: string): Finding[] 
   const wrong = (column: string, value: number, message: string, expected: string) =>
     findings.push({
       ...{ severity: "error", code: "element-geometry", file, column: `element.${column}` },
-      ...{ value: String(value), message, expected, wayOut: "Correct the measure in the study." },
+      ...{
+        value: String(value),
+        message,
+        expected,
+        wayOut: say`Correct the measure in the study.`,
+      },
     });
   for (const [column, name, value] of measuresOf(element)) {
     if (!(Number.isFinite(value) && value > 0)) {
-      wrong(column, value, `The ${element.kind}'s ${name} is not above zero.`, "above 0 m");
+      wrong(column, value, say`The ${element.kind}'s ${name} is not above zero.`, say`above 0 m`);
     }
   }
   if (!(Number.isFinite(element.wastePct) && element.wastePct >= 0)) {
-    wrong("waste", element.wastePct, "The waste is below zero.", "0 % or above");
+    wrong("waste", element.wastePct, say`The waste is below zero.`, say`0 % or above`);
   }
   if (element.kind === "pier") {
     const { count = 1 } = element;
     if (!(Number.isInteger(count) && count > 0)) {
-      wrong("count", count, "The count of piers is not a whole number above zero.", "1 or more");
+      wrong(
+        "count",
+        count,
+        say`The count of piers is not a whole number above zero.`,
+        say`1 or more`,
+      );
     }
   }
   if (findings.length > 0) return findings;
   if (element.compactedLiftM > element.heightM) {
-    const message = `A lift is deeper than the ${element.kind} is high.`;
-    wrong("compacted-lift", element.compactedLiftM, message, `at most ${element.heightM} m`);
+    const message = say`A lift is deeper than the ${element.kind} is high.`;
+    wrong("compacted-lift", element.compactedLiftM, message, say`at most ${element.heightM} m`);
   }
   if (element.kind === "ring") {
     const { plan } = element;
     const least = plan.shape === "round" ? plan.diameterM : Math.min(plan.lengthM, plan.widthM);
     if (2 * element.thicknessM >= least) {
-      const message = "The ring's walls meet in the middle: nothing is left inside.";
-      wrong("thickness", element.thicknessM, message, `below ${least / 2} m`);
+      const message = say`The ring's walls meet in the middle: nothing is left inside.`;
+      wrong("thickness", element.thicknessM, message, say`below ${least / 2} m`);
       return findings;
     }
   }
@@ -68,17 +79,17 @@ export function elementFindings(element: EarthElement, file: string): Finding[] 
   (element.openings ?? []).forEach(({ widthM, heightM, count = 1 }, index) => {
     const place = `openings[${index}]`;
     if (!(widthM > 0 && heightM > 0 && Number.isInteger(count) && count > 0)) {
-      wrong(place, widthM, "An opening has a measure or count not above zero.", "above 0");
+      wrong(place, widthM, say`An opening has a measure or count not above zero.`, say`above 0`);
     } else if (widthM > centreLengthM || heightM > element.heightM) {
-      const message = `An opening of ${widthM} m by ${heightM} m does not fit the ${element.kind}.`;
-      wrong(place, widthM, message, `at most ${centreLengthM} m by ${element.heightM} m`);
+      const message = say`An opening of ${widthM} m by ${heightM} m does not fit the ${element.kind}.`;
+      wrong(place, widthM, message, say`at most ${centreLengthM} m by ${element.heightM} m`);
     } else {
       openM2 += widthM * heightM * count;
     }
   });
   if (findings.length === 0 && openM2 >= faceM2) {
-    const message = "The openings together are as large as the face or larger.";
-    wrong("openings", openM2, message, `below ${faceM2} m²`);
+    const message = say`The openings together are as large as the face or larger.`;
+    wrong("openings", openM2, message, say`below ${faceM2} m²`);
   }
   return findings;
 }

@@ -1,4 +1,6 @@
 import type { Finding } from "../lab/finding.js";
+import { formatFixed } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 import type { Between } from "./cementComparison.js";
 import { checkAbove } from "./checkAmount.js";
 import type { EarthElement } from "./earthElement.js";
@@ -87,7 +89,7 @@ export function elementQuantities(
   }
   const findings = elementFindings(element, file);
   if (findings.length > 0) {
-    const message = "The element's measures do not hold together, so there are no quantities.";
+    const message = say`The element's measures do not hold together, so there are no quantities.`;
     return { status: "invalid", message, amounts: null, findings };
   }
   const { heightM, compactedLiftM, wastePct } = element;
@@ -122,7 +124,7 @@ export function elementQuantities(
     (dryMass(densityKgM3) * recipe.cement.dryMassKg) / perBatch;
   return {
     status: "ok",
-    message: `${netVolumeM3.toFixed(2)} m³ rammed, ${madeVolumeM3.toFixed(2)} m³ to make with ${wastePct} % waste.`,
+    message: say`${formatFixed(netVolumeM3, 2)} m³ rammed, ${formatFixed(madeVolumeM3, 2)} m³ to make with ${wastePct} % waste.`,
     amounts: {
       planAreaM2: plan.planAreaM2,
       openingsAreaM2,

@@ -1,3 +1,5 @@
+import { formatFixed } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 import { checkAbove, checkNotBelow } from "./checkAmount.js";
 
 export interface FormDays {
@@ -48,6 +50,6 @@ export function formDays(of: {
     settings,
     daysPerSetting,
     days: settings * daysPerSetting,
-    message: `${settings} settings of ${daysPerSetting.toFixed(1)} days each, stripped after ${of.strippingHours} h as entered; local rules and curing govern.`,
+    message: say`${settings} settings of ${formatFixed(daysPerSetting, 1)} days each, stripped after ${of.strippingHours} h as entered; local rules and curing govern.`,
   };
 }

@@ -1,3 +1,4 @@
+import { phrase } from "../words/say.js";
 import type { SourcedRange } from "./carbonFactors.js";
 
 /**
@@ -10,7 +11,7 @@ import type { SourcedRange } from "./carbonFactors.js";
 export const MATERIAL_CARBON_FACTORS: readonly SourcedRange[] = [
   {
     id: "site-soil",
-    name: "Soil dug on site, by hand to by machine",
+    name: phrase`Soil dug on site, by hand to by machine`,
     unit: "kg CO2e/kg",
     low: 0,
     high: 0.024,
@@ -20,7 +21,7 @@ export const MATERIAL_CARBON_FACTORS: readonly SourcedRange[] = [
   },
   {
     id: "aggregate",
-    name: "Sand and gravel from a pit or quarry",
+    name: phrase`Sand and gravel from a pit or quarry`,
     unit: "kg CO2e/kg",
     low: 0.005,
     high: 0.0075,
@@ -29,7 +30,7 @@ export const MATERIAL_CARBON_FACTORS: readonly SourcedRange[] = [
   },
   {
     id: "road-haul",
-    name: "Lorry, part empty on the way back",
+    name: phrase`Lorry, part empty on the way back`,
     unit: "kg CO2e/(t km)",
     low: 0.07,
     high: 0.2,

@@ -1,3 +1,5 @@
+import { formatFixed } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 import type { SourcedRange } from "./carbonFactors.js";
 import type { Between } from "./cementComparison.js";
 import { checkNotBelow } from "./checkAmount.js";
@@ -81,8 +83,8 @@ export function mixCarbon(
     status: without.length === 0 ? "ok" : "incomplete",
     message:
       without.length === 0
-        ? `${total.low.toFixed(0)} to ${total.high.toFixed(0)} kg CO2e for making and haul of the materials.`
-        : `No factor for ${without.map(({ name }) => name).join(", ")}: not in the total.`,
+        ? say`${formatFixed(total.low, 0)} to ${formatFixed(total.high, 0)} kg CO2e for making and haul of the materials.`
+        : say`No factor for ${without.map(({ name }) => name).join(", ")}: not in the total.`,
     lines,
     total,
     cementPctOfTotal: {

@@ -1,4 +1,5 @@
 import type { Finding } from "../lab/finding.js";
+import { say } from "../words/say.js";
 import { checkNotBelow } from "./checkAmount.js";
 import { priceFinding } from "./priceFinding.js";
 import type { Recipe } from "./recipeResult.js";
@@ -68,10 +69,10 @@ export function mixCost(
           code: "price-without-volume",
           file,
           column,
-          value: `${price.amount} per m3`,
-          message: `${name} is priced by volume, but its loose bulk density is missing.`,
-          expected: "a loose bulk density, or a price per tonne",
-          wayOut: "Measure the loose bulk density.",
+          value: say`${price.amount} per m3`,
+          message: say`${name} is priced by volume, but its loose bulk density is missing.`,
+          expected: say`a loose bulk density, or a price per tonne`,
+          wayOut: say`Measure the loose bulk density.`,
         });
         return { id, name, price, cost: null };
       }
@@ -84,8 +85,8 @@ export function mixCost(
     status: findings.length === 0 ? "ok" : "incomplete",
     message:
       findings.length === 0
-        ? `Materials only, tonnes taken ${tonneOf}.`
-        : `Materials only, without ${findings.length} of ${parts.length} that have no usable price.`,
+        ? say`Materials only, tonnes taken ${tonneOf}.`
+        : say`Materials only, without ${findings.length} of ${parts.length} that have no usable price.`,
     lines,
     total: lines.reduce((sum, { cost }) => sum + (cost ?? 0), 0),
     findings,

@@ -1,3 +1,4 @@
+import { say } from "../words/say.js";
 import type { Between } from "./cementComparison.js";
 import { costRange } from "./costRange.js";
 import type { MaterialPriceRange } from "./priceRange.js";
@@ -57,9 +58,9 @@ export function mixSaving(of: {
   }
   const words =
     saved.low >= 0
-      ? "This mix costs less at all prices given."
+      ? say`This mix costs less at all prices given.`
       : saved.high <= 0
-        ? "This mix costs more at all prices given."
-        : "Which mix costs less depends on the prices within their ranges.";
+        ? say`This mix costs more at all prices given.`
+        : say`Which mix costs less depends on the prices within their ranges.`;
   return { status: "ok", message: words, saved, savedCementKg };
 }

@@ -1,4 +1,6 @@
 import type { Finding } from "../lab/finding.js";
+import { formatFixed } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 import type { RecipeInput } from "./recipeInput.js";
 import { saturationMoisturePct } from "./saturationMoisturePct.js";
 
@@ -15,9 +17,9 @@ export function moistureFindings(input: RecipeInput): Finding[] {
           file: input.file ?? "study.yaml",
           column: `materials.${material.id}.loose-bulk-density`,
           value: `${looseBulkDensityKgM3} kg/m³`,
-          message: `${material.name}: the loose heap is as dense as its grains or denser.`,
-          expected: `below ${particleDensityKgM3} kg/m³, the density of the grains`,
-          wayOut: "Check both densities and their units.",
+          message: say`${material.name}: the loose heap is as dense as its grains or denser.`,
+          expected: say`below ${particleDensityKgM3} kg/m³, the density of the grains`,
+          wayOut: say`Check both densities and their units.`,
         },
       ];
     }
@@ -30,10 +32,9 @@ export function moistureFindings(input: RecipeInput): Finding[] {
         file: input.file ?? "study.yaml",
         column: `materials.${material.id}.moisture`,
         value: `${moisturePct} %`,
-        message: `${material.name}: all pores of the loose heap are full at ${fullPct.toFixed(1)} % of the dry mass, so it cannot hold ${moisturePct} %.`,
-        expected: `at most ${fullPct.toFixed(1)} %`,
-        wayOut:
-          "Check that the moisture is a percentage of the dry mass, and measure it again on a drained sample.",
+        message: say`${material.name}: all pores of the loose heap are full at ${formatFixed(fullPct, 1)} % of the dry mass, so it cannot hold ${moisturePct} %.`,
+        expected: say`at most ${formatFixed(fullPct, 1)} %`,
+        wayOut: say`Check that the moisture is a percentage of the dry mass, and measure it again on a drained sample.`,
       },
     ];
   });

@@ -1,4 +1,5 @@
 import type { Finding } from "../lab/finding.js";
+import { say } from "../words/say.js";
 import type { HaulPrice, PriceRange } from "./priceRange.js";
 
 /** Says why a price cannot be used: none, none with a unit, or one whose amount is not known. */
@@ -19,34 +20,34 @@ export function priceFinding(of: {
     return {
       ...place,
       code: "price-missing",
-      message: `${name} has no price, so it is not in the total.`,
-      expected: "a price with its unit, 0 where it costs nothing",
-      wayOut: "Add the price to the study.",
+      message: say`${name} has no price, so it is not in the total.`,
+      expected: say`a price with its unit, 0 where it costs nothing`,
+      wayOut: say`Add the price to the study.`,
     };
   }
-  const value = range.low === range.high ? `${range.low}` : `${range.low} to ${range.high}`;
+  const value = range.low === range.high ? `${range.low}` : say`${range.low} to ${range.high}`;
   if (range.per === undefined) {
     return {
       ...place,
       code: "price-without-unit",
       value,
-      message: `${name}: the ${kind} has no unit, so nobody knows what it is for.`,
-      expected: "per t, per m3, per bag, or per load for haul",
-      wayOut: `Write the unit beside the ${kind}.`,
+      message: say`${name}: the ${kind} has no unit, so nobody knows what it is for.`,
+      expected: say`per t, per m3, per bag, or per load for haul`,
+      wayOut: say`Write the unit beside the ${kind}.`,
     };
   }
   const missing = {
-    t: "the mass",
-    m3: "a loose bulk density",
-    bag: "the mass of a bag",
-    load: "the count of loads",
+    t: say`the mass`,
+    m3: say`a loose bulk density`,
+    bag: say`the mass of a bag`,
+    load: say`the count of loads`,
   }[range.per];
   return {
     ...place,
     code: "price-without-amount",
-    value: `${value} per ${range.per}`,
-    message: `${name}: the ${kind} is per ${range.per}, but ${missing} is missing.`,
+    value: say`${value} per ${range.per}`,
+    message: say`${name}: the ${kind} is per ${range.per}, but ${missing} is missing.`,
     expected: missing,
-    wayOut: `Give ${missing}, or a ${kind} per tonne.`,
+    wayOut: say`Give ${missing}, or a ${kind} per tonne.`,
   };
 }

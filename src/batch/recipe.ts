@@ -1,4 +1,6 @@
 import type { Finding } from "../lab/finding.js";
+import { formatFixed } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 import { checkRecipeInput } from "./checkRecipeInput.js";
 import { densityFindings } from "./densityFindings.js";
 import { moistureFindings } from "./moistureFindings.js";
@@ -73,7 +75,7 @@ export function recipe(input: RecipeInput): Recipe {
   const materials = input.materials.map((material, index) =>
     line(material, shares[index], material.moisturePct, perKg[index]),
   );
-  const cement = line({ id: "cement", name: "Cement" }, cementPct / 100, 0, cementPerKg);
+  const cement = line({ id: "cement", name: say`Cement` }, cementPct / 100, 0, cementPerKg);
   const inMaterialsKg = materials.reduce((sum, part) => sum + part.moistMassKg - part.dryMassKg, 0);
   const solidsKg = dryMassKg * (moistureOf === "all-solids" ? allSolids : 1);
   const targetKg = (solidsKg * targetMoisturePct) / 100;
@@ -87,10 +89,10 @@ export function recipe(input: RecipeInput): Recipe {
       code: "materials-too-wet",
       file: input.file ?? "study.yaml",
       column: "materials",
-      value: `${((100 * inMaterialsKg) / solidsKg).toFixed(1)} %`,
-      message: `The materials bring more water than the mix may have: ${surplusKg.toFixed(1)} kg too much in this batch.`,
-      expected: `at most ${targetMoisturePct} % moisture`,
-      wayOut: "Dry the soil before mixing, cover the heaps, and measure the moisture again.",
+      value: `${formatFixed((100 * inMaterialsKg) / solidsKg, 1)} %`,
+      message: say`The materials bring more water than the mix may have: ${formatFixed(surplusKg, 1)} kg too much in this batch.`,
+      expected: say`at most ${targetMoisturePct} % moisture`,
+      wayOut: say`Dry the soil before mixing, cover the heaps, and measure the moisture again.`,
     });
   }
   const status = !known ? "incomplete" : wet ? "too-wet" : "ok";
@@ -125,9 +127,9 @@ function liftDryMassKg(lift: LiftSize, cementPct: number): number {
 }
 
 function messageOf(status: Recipe["status"], cementPct: number, fallback: boolean): string {
-  if (status === "too-wet") return "The materials are wetter than the mix may be: dry the soil.";
+  if (status === "too-wet") return say`The materials are wetter than the mix may be: dry the soil.`;
   if (status === "incomplete") {
-    return `A loose bulk density is missing, so volumes are not given.${fallback ? ` The mixer's volume cannot be used; masses are for ${FALLBACK_DRY_MASS_KG} kg of dry soil and aggregate.` : ""}`;
+    return say`A loose bulk density is missing, so volumes are not given.${fallback ? say` The mixer's volume cannot be used; masses are for ${FALLBACK_DRY_MASS_KG} kg of dry soil and aggregate.` : ""}`;
   }
-  return `Cement ${cementPct} % of the dry mass of soil and aggregate, cement not counted in that mass.`;
+  return say`Cement ${cementPct} % of the dry mass of soil and aggregate, cement not counted in that mass.`;
 }

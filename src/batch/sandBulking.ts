@@ -1,3 +1,5 @@
+import { formatFixed } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 import { checkAbove } from "./checkAmount.js";
 
 export interface SandBulking {
@@ -32,12 +34,12 @@ export function sandBulking(of: {
     return {
       status: "reversed",
       bulkingPct: null,
-      message: "The flooded sand stands higher than the damp: read both heights again.",
+      message: say`The flooded sand stands higher than the damp: read both heights again.`,
     };
   }
   return {
     status: "ok",
     bulkingPct,
-    message: `A bucket of this damp sand holds ${(100 - 10000 / (100 + bulkingPct)).toFixed(0)} % less dry sand than a bucket of it dry.`,
+    message: say`A bucket of this damp sand holds ${formatFixed(100 - 10000 / (100 + bulkingPct), 0)} % less dry sand than a bucket of it dry.`,
   };
 }

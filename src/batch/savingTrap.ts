@@ -1,3 +1,5 @@
+import { formatFixed } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 import { CONCRETE_CEMENT_CONTENT, type SourcedRange } from "./carbonFactors.js";
 import type { Between } from "./cementComparison.js";
 import { checkAbove, checkNotBelow } from "./checkAmount.js";
@@ -47,12 +49,12 @@ export function savingTrap(of: {
   const high = concreteVolumeM3 * concreteCement.high;
   const saved = (kilograms: number) => 100 * (1 - earthCementKg / kilograms);
   const savingPct = { low: saved(low), high: saved(high) };
-  const whole = (value: number) => value.toFixed(0).replace("-", "−");
+  const whole = (value: number) => formatFixed(value, 0).replace("-", "−");
   return {
     concreteMassKg,
     concreteCementKg: { low, high },
     falseSavingPct: saved(concreteMassKg),
     savingPct,
-    text: `${whole(earthCementKg)} kg of cement stand where ${whole(concreteMassKg)} kg of concrete would have stood. To call that ${whole(saved(concreteMassKg))} % less cement sets cement against stone: the concrete would have held ${whole(low)} to ${whole(high)} kg of cement, so the saving is ${whole(savingPct.low)} to ${whole(savingPct.high)} %.`,
+    text: say`${whole(earthCementKg)} kg of cement stand where ${whole(concreteMassKg)} kg of concrete would have stood. To call that ${whole(saved(concreteMassKg))} % less cement sets cement against stone: the concrete would have held ${whole(low)} to ${whole(high)} kg of cement, so the saving is ${whole(savingPct.low)} to ${whole(savingPct.high)} %.`,
   };
 }

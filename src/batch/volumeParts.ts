@@ -1,3 +1,5 @@
+import { formatFixed } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 import { bestWholeParts } from "./bestWholeParts.js";
 import type { Recipe, RecipeLine } from "./recipeResult.js";
 
@@ -56,7 +58,7 @@ export function volumeParts(
   if (recipe.looseVolumeL === null) {
     return {
       status: "no-volumes",
-      message: "A loose bulk density is missing, so there are no parts by volume.",
+      message: say`A loose bulk density is missing, so there are no parts by volume.`,
       ...none,
     };
   }
@@ -71,7 +73,7 @@ export function volumeParts(
   if (best === null) {
     return {
       status: "none",
-      message: `No ratio of whole parts up to ${largestTotal} in all keeps the cement content. Allow more parts, or weigh the cement.`,
+      message: say`No ratio of whole parts up to ${largestTotal} in all keeps the cement content. Allow more parts, or weigh the cement.`,
       ...none,
     };
   }
@@ -90,8 +92,8 @@ export function volumeParts(
   return {
     status: "ok",
     message: cement
-      ? `These parts hold ${cement.sharePct.toFixed(1)} % cement by dry mass of soil and aggregate; the recipe asks for ${recipe.cementPct} %.`
-      : "Parts without cement.",
+      ? say`These parts hold ${formatFixed(cement.sharePct, 1)} % cement by dry mass of soil and aggregate; the recipe asks for ${recipe.cementPct} %.`
+      : say`Parts without cement.`,
     materials: recipe.materials.map(partLine),
     cement,
     total: best.parts.reduce((sum, parts) => sum + parts, 0),

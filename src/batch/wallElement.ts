@@ -1,4 +1,5 @@
 import type { Finding } from "../lab/finding.js";
+import { say } from "../words/say.js";
 
 export interface WallOpening {
   readonly widthM: number;
@@ -30,7 +31,7 @@ export function wallFindings(element: WallElement, file: string): Finding[] {
       value: String(value),
       message,
       expected,
-      wayOut: "Correct the measure in the study.",
+      wayOut: say`Correct the measure in the study.`,
     });
   const measures = [
     ["length", element.lengthM],
@@ -40,31 +41,31 @@ export function wallFindings(element: WallElement, file: string): Finding[] {
   ] as const;
   for (const [name, value] of measures) {
     if (!(Number.isFinite(value) && value > 0)) {
-      wrong(name, value, `The wall's ${name} is not above zero.`, "above 0 m");
+      wrong(name, value, say`The wall's ${name} is not above zero.`, say`above 0 m`);
     }
   }
   if (!(Number.isFinite(element.wastePct) && element.wastePct >= 0)) {
-    wrong("waste", element.wastePct, "The waste is below zero.", "0 % or above");
+    wrong("waste", element.wastePct, say`The waste is below zero.`, say`0 % or above`);
   }
   if (element.compactedLiftM > element.heightM) {
     wrong(
       "compacted-lift",
       element.compactedLiftM,
-      "A lift is deeper than the wall is high.",
-      `at most ${element.heightM} m`,
+      say`A lift is deeper than the wall is high.`,
+      say`at most ${element.heightM} m`,
     );
   }
   let openAreaM2 = 0;
   element.openings.forEach(({ widthM, heightM, count = 1 }, index) => {
     const place = `openings[${index}]`;
     if (!(widthM > 0 && heightM > 0 && Number.isInteger(count) && count > 0)) {
-      wrong(place, widthM, "An opening has a measure or count not above zero.", "above 0");
+      wrong(place, widthM, say`An opening has a measure or count not above zero.`, say`above 0`);
     } else if (widthM > element.lengthM || heightM > element.heightM) {
       wrong(
         place,
         widthM,
-        `An opening of ${widthM} m by ${heightM} m does not fit the wall.`,
-        `at most ${element.lengthM} m by ${element.heightM} m`,
+        say`An opening of ${widthM} m by ${heightM} m does not fit the wall.`,
+        say`at most ${element.lengthM} m by ${element.heightM} m`,
       );
     } else {
       openAreaM2 += widthM * heightM * count;
@@ -74,8 +75,8 @@ export function wallFindings(element: WallElement, file: string): Finding[] {
     wrong(
       "openings",
       openAreaM2,
-      "The openings together are as large as the wall or larger.",
-      `below ${element.lengthM * element.heightM} m²`,
+      say`The openings together are as large as the wall or larger.`,
+      say`below ${element.lengthM * element.heightM} m²`,
     );
   }
   return findings;

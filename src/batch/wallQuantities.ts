@@ -1,4 +1,6 @@
 import type { Finding } from "../lab/finding.js";
+import { formatFixed } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 import { checkAbove } from "./checkAmount.js";
 import type { Recipe } from "./recipeResult.js";
 import { scaleRecipe } from "./scaleRecipe.js";
@@ -68,7 +70,7 @@ export function wallQuantities(
   if (findings.length > 0) {
     return {
       status: "invalid",
-      message: "The wall's measures do not hold together, so there are no quantities.",
+      message: say`The wall's measures do not hold together, so there are no quantities.`,
       amounts: null,
       findings,
     };
@@ -88,7 +90,7 @@ export function wallQuantities(
   const lifts = wholes(heightM / compactedLiftM);
   return {
     status: "ok",
-    message: `${netVolumeM3.toFixed(2)} m³ of wall, ${madeVolumeM3.toFixed(2)} m³ to make with ${wastePct} % waste.`,
+    message: say`${formatFixed(netVolumeM3, 2)} m³ of wall, ${formatFixed(madeVolumeM3, 2)} m³ to make with ${wastePct} % waste.`,
     amounts: {
       wallAreaM2,
       openingsAreaM2,

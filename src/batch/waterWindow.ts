@@ -1,3 +1,5 @@
+import { formatFixed } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 import type { Between } from "./cementComparison.js";
 import { checkNotBelow } from "./checkAmount.js";
 import type { Recipe } from "./recipeResult.js";
@@ -62,8 +64,8 @@ export function waterWindow(
   return {
     status: wet ? "dry-first" : "ok",
     message: wet
-      ? `The materials alone make the mix ${presentMoisturePct.toFixed(1)} % wet, above the window: dry them first.`
-      : `Ram between ${moisturePct.low.toFixed(1)} and ${moisturePct.high.toFixed(1)} %, best at ${targetMoisturePct.toFixed(1)} %.`,
+      ? say`The materials alone make the mix ${formatFixed(presentMoisturePct, 1)} % wet, above the window: dry them first.`
+      : say`Ram between ${formatFixed(moisturePct.low, 1)} and ${formatFixed(moisturePct.high, 1)} %, best at ${formatFixed(targetMoisturePct, 1)} %.`,
     moisturePct,
     targetMoisturePct,
     presentMoisturePct,

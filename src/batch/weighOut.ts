@@ -1,3 +1,5 @@
+import { formatFixed } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 import { checkAbove } from "./checkAmount.js";
 import { rebuildRecipe } from "./rebuildRecipe.js";
 import type { Recipe, RecipeLine } from "./recipeResult.js";
@@ -65,7 +67,7 @@ export function weighOut(recipe: Recipe, stepKg: number): WeighedBatch {
     });
     return {
       status: "too-coarse",
-      message: `The scale's step of ${stepKg} kg is too coarse for ${lost.map(({ name }) => name).join(", ")}: make the batch larger or use a finer scale.`,
+      message: say`The scale's step of ${stepKg} kg is too coarse for ${lost.map(({ name }) => name).join(", ")}: make the batch larger or use a finer scale.`,
       lines,
       waterKg,
       batch: null,
@@ -92,7 +94,7 @@ export function weighOut(recipe: Recipe, stepKg: number): WeighedBatch {
   const largest = Math.max(...lines.map(({ changePct }) => Math.abs(changePct!)));
   return {
     status: "ok",
-    message: `Weighed to ${stepKg} kg the batch holds ${batch.cementPct.toFixed(2)} % cement; the recipe asks for ${recipe.cementPct} %. No share moves by more than ${largest.toFixed(2)} points.`,
+    message: say`Weighed to ${stepKg} kg the batch holds ${formatFixed(batch.cementPct, 2)} % cement; the recipe asks for ${recipe.cementPct} %. No share moves by more than ${formatFixed(largest, 2)} points.`,
     lines,
     waterKg,
     batch,

@@ -1,3 +1,5 @@
+import { formatFixed } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 import { bestWholeParts } from "./bestWholeParts.js";
 import type { BucketBatch, BucketLine } from "./bucketBatch.js";
 import { checkAbove } from "./checkAmount.js";
@@ -52,7 +54,10 @@ export function wholeBuckets(
     ...{ batch: null, totalBuckets: null, largestShareChangePct: null, cementChangePct: null },
   });
   if (recipe.looseVolumeL === null) {
-    return failed("no-volumes", "A loose bulk density is missing, so buckets cannot be counted.");
+    return failed(
+      "no-volumes",
+      say`A loose bulk density is missing, so buckets cannot be counted.`,
+    );
   }
   const soils = recipe.materials.filter(({ dryMassKg }) => dryMassKg > 0);
   const weighed = cementBy === "scale" || recipe.cementPct === 0;
@@ -77,7 +82,7 @@ export function wholeBuckets(
     const step = bucketStep === 1 ? "whole" : "half";
     return failed(
       "none",
-      `No count of ${step} buckets of ${bucketL} L up to ${most} in all holds every material${weighed ? "" : " and enough cement"}. Take a smaller bucket, a larger mixer, or weigh.`,
+      say`No count of ${step} buckets of ${bucketL} L up to ${most} in all holds every material${weighed ? "" : say` and enough cement`}. Take a smaller bucket, a larger mixer, or weigh.`,
     );
   }
   const times = Math.floor(most / best.parts.reduce((sum, parts) => sum + parts, 0));
@@ -104,7 +109,7 @@ export function wholeBuckets(
   const largest = Math.max(...materials.map(({ changePct }) => Math.abs(changePct)));
   return {
     status: "ok",
-    message: `Rounding to buckets moves no share by more than ${largest.toFixed(1)} points${cement ? `; the batch holds ${cement.sharePct.toFixed(1)} % cement, the recipe asks for ${recipe.cementPct} %` : ""}.`,
+    message: say`Rounding to buckets moves no share by more than ${formatFixed(largest, 1)} points${cement ? say`; the batch holds ${formatFixed(cement.sharePct, 1)} % cement, the recipe asks for ${recipe.cementPct} %` : ""}.`,
     ...{ bucketL, bucketStep, cementBy, materials, cement, batch },
     totalBuckets: materials.reduce((sum, { buckets }) => sum + buckets, 0),
     largestShareChangePct: largest,

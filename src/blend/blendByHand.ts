@@ -1,4 +1,5 @@
 import { formatNumber } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 
 export interface HandBlend {
   /** `already`: the soil has no more than the target; `unreachable`: the sand has as much or more. */
@@ -41,17 +42,17 @@ export function blendByHand(input: {
     }
   }
   const text = (value: number) => formatNumber(value, 3);
-  const read = `The soil has ${text(soilPct)} % ${of}, the sand ${text(sandPct)} %; the blend is to have ${text(targetPct)} %.`;
+  const read = say`The soil has ${text(soilPct)} % ${of}, the sand ${text(sandPct)} %; the blend is to have ${text(targetPct)} %.`;
   if (soilPct <= targetPct) {
     const message =
       soilPct === targetPct
-        ? "The soil is on the target as it is."
-        : `The soil already has less ${of} than the target: sand would take it further away.`;
+        ? say`The soil is on the target as it is.`
+        : say`The soil already has less ${of} than the target: sand would take it further away.`;
     const shares = { sandToOneOfSoil: 0, soilSharePct: 100, sandSharePct: 0 };
     return { status: "already", message, ...shares, steps: [read, message] };
   }
   if (sandPct >= targetPct) {
-    const message = `This sand has as much ${of} as the target or more: it cannot bring the soil down to it.`;
+    const message = say`This sand has as much ${of} as the target or more: it cannot bring the soil down to it.`;
     const shares = { sandToOneOfSoil: null, soilSharePct: null, sandSharePct: null };
     return { status: "unreachable", message, ...shares, steps: [read, message] };
   }
@@ -60,17 +61,17 @@ export function blendByHand(input: {
   const soilSharePct = 100 / (1 + sand);
   return {
     status: "ok",
-    message: `${text(sand)} parts of sand to one part of soil, by dry mass.`,
+    message: say`${text(sand)} parts of sand to one part of soil, by dry mass.`,
     sandToOneOfSoil: sand,
     soilSharePct,
     sandSharePct: 100 - soilSharePct,
     steps: [
       read,
-      `One part of soil is ${text(soilPct)} − ${text(targetPct)} = ${text(excess)} points above the target.`,
-      `One part of sand is ${text(targetPct)} − ${text(sandPct)} = ${text(room)} points below it.`,
-      `So one part of soil needs ${text(excess)} ÷ ${text(room)} = ${text(sand)} parts of sand.`,
-      `That is ${text(soilSharePct)} % soil and ${text(100 - soilSharePct)} % sand of the dry mass, cement not counted.`,
-      `Check: (${text(soilPct)} + ${text(sand)} × ${text(sandPct)}) ÷ (1 + ${text(sand)}) = ${text(targetPct)} %.`,
+      say`One part of soil is ${text(soilPct)} − ${text(targetPct)} = ${text(excess)} points above the target.`,
+      say`One part of sand is ${text(targetPct)} − ${text(sandPct)} = ${text(room)} points below it.`,
+      say`So one part of soil needs ${text(excess)} ÷ ${text(room)} = ${text(sand)} parts of sand.`,
+      say`That is ${text(soilSharePct)} % soil and ${text(100 - soilSharePct)} % sand of the dry mass, cement not counted.`,
+      say`Check: (${text(soilPct)} + ${text(sand)} × ${text(sandPct)}) ÷ (1 + ${text(sand)}) = ${text(targetPct)} %.`,
     ],
   };
 }

@@ -1,5 +1,6 @@
 import type { Finding } from "../lab/finding.js";
 import { formatNumber } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 import type { BlendMaterial } from "./blendMaterial.js";
 import { checkCurveReach } from "./checkCurveReach.js";
 import { checkLimits } from "./checkLimits.js";
@@ -30,9 +31,9 @@ export function checkBlend(input: BlendInput, file = "study.yaml"): Finding[] {
       {
         ...at,
         code: "blend-no-material",
-        message: "There is nothing to blend.",
-        expected: "at least one material",
-        wayOut: "Name the soil and what may be added to it.",
+        message: say`There is nothing to blend.`,
+        expected: say`at least one material`,
+        wayOut: say`Name the soil and what may be added to it.`,
       },
     ];
   }
@@ -49,12 +50,12 @@ export function checkBlend(input: BlendInput, file = "study.yaml"): Finding[] {
       ...at,
       code: "blend-shares-exclude",
       value: `${formatNumber(total, 4)} %`,
-      message: `The ${what} allowed shares add up to ${formatNumber(total, 4)} %, so no shares sum to 100 %.`,
-      expected: "smallest shares of at most 100 % in all, largest of at least 100 %",
+      message: say`The ${what} allowed shares add up to ${formatNumber(total, 4)} %, so no shares sum to 100 %.`,
+      expected: say`smallest shares of at most 100 % in all, largest of at least 100 %`,
       wayOut:
         what === "smallest"
-          ? `Lower them by ${formatNumber(total - 100, 3)} points in all.`
-          : `Raise them by ${formatNumber(100 - total, 3)} points in all, or add a material.`,
+          ? say`Lower them by ${formatNumber(total - 100, 3)} points in all.`
+          : say`Raise them by ${formatNumber(100 - total, 3)} points in all, or add a material.`,
     });
   }
   materials.forEach((material, j) => {
@@ -72,12 +73,12 @@ export function checkBlend(input: BlendInput, file = "study.yaml"): Finding[] {
       code: "blend-duplicate",
       value: material.id,
       message: sameId
-        ? `Two materials are both called ${material.id}.`
-        : `${material.name ?? material.id} has the same curve as ${sameCurve!.name ?? sameCurve!.id}: how much of each cannot be told from the grading.`,
-      expected: "each material once",
+        ? say`Two materials are both called ${material.id}.`
+        : say`${material.name ?? material.id} has the same curve as ${sameCurve!.name ?? sameCurve!.id}: how much of each cannot be told from the grading.`,
+      expected: say`each material once`,
       wayOut: sameId
-        ? "Give each its own id."
-        : "Leave one out, or limit its share by what there is.",
+        ? say`Give each its own id.`
+        : say`Leave one out, or limit its share by what there is.`,
     });
   });
   // The rest reads the curves, which must be sound for it.
@@ -102,9 +103,9 @@ function curveFindings({ id, curve }: BlendMaterial, file: string): Finding[] {
       {
         ...at,
         code: "blend-no-curve",
-        message: `${id} has no grading curve.`,
-        expected: "at least one size with its passing",
-        wayOut: "Add its sieve sheet.",
+        message: say`${id} has no grading curve.`,
+        expected: say`at least one size with its passing`,
+        wayOut: say`Add its sieve sheet.`,
       },
     ];
   }
@@ -118,9 +119,9 @@ function curveFindings({ id, curve }: BlendMaterial, file: string): Finding[] {
         {
           ...at,
           code: "blend-bad-curve",
-          message: `${id} has a point of ${bad.passingPct} % at ${bad.sizeMm} mm.`,
-          expected: "sizes that grow, passing 0 to 100 that does not fall",
-          wayOut: "Correct the sheet.",
+          message: say`${id} has a point of ${bad.passingPct} % at ${bad.sizeMm} mm.`,
+          expected: say`sizes that grow, passing 0 to 100 that does not fall`,
+          wayOut: say`Correct the sheet.`,
         },
       ]
     : [];
@@ -135,9 +136,9 @@ function shareFindings({ id, minSharePct, maxSharePct }: BlendMaterial, file: st
       file,
       column: "materials",
       value: id,
-      message: `${id} may have a share of ${minSharePct} to ${maxSharePct} %.`,
-      expected: "0 to 100, smallest first",
-      wayOut: "Correct the shares.",
+      message: say`${id} may have a share of ${minSharePct} to ${maxSharePct} %.`,
+      expected: say`0 to 100, smallest first`,
+      wayOut: say`Correct the shares.`,
     },
   ];
 }

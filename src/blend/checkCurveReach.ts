@@ -1,5 +1,6 @@
 import type { Finding } from "../lab/finding.js";
 import { formatNumber } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 import type { BlendLimit } from "./blendTarget.js";
 import type { BlendInput } from "./designBlend.js";
 import { targetSizes } from "./resolveTarget.js";
@@ -29,9 +30,9 @@ export function checkCurveReach(input: BlendInput, file: string): Finding[] {
         severity: refused ? "error" : "warning",
         code: "blend-extrapolated",
         value: id,
-        message: `${name ?? id} was measured down to ${formatNumber(first.sizeMm, 3)} mm, ${formatNumber(factor, 2)} times coarser than the ${formatNumber(finest, 3)} mm asked for; ${formatNumber(first.passingPct, 3)} % of it is finer than was measured.`,
-        expected: `at most ${FARTHEST_FACTOR} times, or at most ${HARMLESS_PCT} % finer than measured`,
-        wayOut: "Add a hydrometer test, or leave the finest sizes out of the target and limits.",
+        message: say`${name ?? id} was measured down to ${formatNumber(first.sizeMm, 3)} mm, ${formatNumber(factor, 2)} times coarser than the ${formatNumber(finest, 3)} mm asked for; ${formatNumber(first.passingPct, 3)} % of it is finer than was measured.`,
+        expected: say`at most ${FARTHEST_FACTOR} times, or at most ${HARMLESS_PCT} % finer than measured`,
+        wayOut: say`Add a hydrometer test, or leave the finest sizes out of the target and limits.`,
       });
     }
     if (coarsest > last.sizeMm && last.passingPct < 100 - 1e-9) {
@@ -40,9 +41,9 @@ export function checkCurveReach(input: BlendInput, file: string): Finding[] {
         severity: "error",
         code: "blend-curve-ends-early",
         value: id,
-        message: `The coarsest sieve of ${name ?? id}, ${formatNumber(last.sizeMm, 3)} mm, passes ${formatNumber(last.passingPct, 3)} %, and the blend is judged up to ${formatNumber(coarsest, 3)} mm, ${formatNumber(coarsest / last.sizeMm, 2)} times coarser.`,
-        expected: "a coarsest sieve that everything passes",
-        wayOut: "Add the next coarser sieve, with 0 g retained.",
+        message: say`The coarsest sieve of ${name ?? id}, ${formatNumber(last.sizeMm, 3)} mm, passes ${formatNumber(last.passingPct, 3)} %, and the blend is judged up to ${formatNumber(coarsest, 3)} mm, ${formatNumber(coarsest / last.sizeMm, 2)} times coarser.`,
+        expected: say`a coarsest sieve that everything passes`,
+        wayOut: say`Add the next coarser sieve, with 0 g retained.`,
       });
     }
     return found;

@@ -1,12 +1,13 @@
 import type { Finding } from "../lab/finding.js";
+import { phrase, say } from "../words/say.js";
 import type { BlendLimit, BlendTarget } from "./blendTarget.js";
 import type { BlendInput } from "./designBlend.js";
 
 const NEEDS = {
   cost: ["costPerT", "a price"],
-  carbon: ["carbonKgPerT", "a carbon factor"],
-  "plasticity-index": ["plasticityIndexPct", "a plasticity index (0 if it is not plastic)"],
-  "linear-shrinkage": ["linearShrinkagePct", "a linear shrinkage (0 if it does not shrink)"],
+  carbon: ["carbonKgPerT", phrase`a carbon factor`],
+  "plasticity-index": ["plasticityIndexPct", phrase`a plasticity index (0 if it is not plastic)`],
+  "linear-shrinkage": ["linearShrinkagePct", phrase`a linear shrinkage (0 if it does not shrink)`],
 } as const;
 
 /** Numbers of target and limits that are none or the wrong way round, and what materials do not tell. */
@@ -26,9 +27,9 @@ export function checkLimits(
         code: "blend-bad-limit",
         column: `limits[${index}]`,
         value: numbers.map(([key, value]) => `${key} ${value}`).join(", "),
-        message: `The limit of ${limit.kind} is no range of numbers.`,
-        expected: "numbers from 0, smallest first",
-        wayOut: "Correct the limit.",
+        message: say`The limit of ${limit.kind} is no range of numbers.`,
+        expected: say`numbers from 0, smallest first`,
+        wayOut: say`Correct the limit.`,
       },
     ];
   });
@@ -44,9 +45,9 @@ export function checkLimits(
         code: "blend-missing-property",
         column: "materials",
         value: material.id,
-        message: `${material.name ?? material.id} has no ${words.replace(/^an? /, "")}, but a limit or aim asks for it.`,
+        message: say`${material.name ?? material.id} has no ${words.replace(/^an? /, "")}, but a limit or aim asks for it.`,
         expected: words,
-        wayOut: "Add it to the material, or leave the limit out.",
+        wayOut: say`Add it to the material, or leave the limit out.`,
       });
     }
   }
@@ -55,9 +56,9 @@ export function checkLimits(
       ...at,
       code: "blend-bad-target",
       column: "target",
-      message: "The target has no size, a value that is no number, or a range the wrong way round.",
-      expected: "sizes and top size above 0, exponent above 0 to 1, the lower value first",
-      wayOut: "Correct the target.",
+      message: say`The target has no size, a value that is no number, or a range the wrong way round.`,
+      expected: say`sizes and top size above 0, exponent above 0 to 1, the lower value first`,
+      wayOut: say`Correct the target.`,
     });
   }
   return findings;

@@ -1,4 +1,5 @@
 import { formatNumber } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 import type { BlendProgramme } from "./blendProgramme.js";
 import type { BlendConflict, UnreachableLimit } from "./blendResult.js";
 import { leastLimitBreach } from "./leastLimitBreach.js";
@@ -25,7 +26,7 @@ export function explainConflict(programme: BlendProgramme, mostMaterials: number
       message: sharesMessage(least, most),
       conflict: {
         alone: [],
-        together: ["the shares' own bounds"],
+        together: [say`the shares' own bounds`],
         sharesPct: lower.map((value, j) => 50 * (value + upper[j])),
         leastBreach: [],
       },
@@ -36,8 +37,8 @@ export function explainConflict(programme: BlendProgramme, mostMaterials: number
   const sharesPct = all.shares.map((share) => 100 * share);
   if (Math.max(0, ...all.breach) <= ROUNDING) {
     return {
-      message: `No blend of at most ${mostMaterials} materials keeps all limits, though one of more materials does: allow another material.`,
-      conflict: { alone: [], together: ["the number of materials"], sharesPct, leastBreach: [] },
+      message: say`No blend of at most ${mostMaterials} materials keeps all limits, though one of more materials does: allow another material.`,
+      conflict: { alone: [], together: [say`the number of materials`], sharesPct, leastBreach: [] },
     };
   }
   const together = alone.length > 0 ? [] : smallestConflict(programme);
@@ -50,8 +51,10 @@ export function explainConflict(programme: BlendProgramme, mostMaterials: number
   const message =
     alone.length > 0
       ? alone.map(aloneMessage).join(" ")
-      : `Each of these limits can be met, but not all together: ${together.map(nameOf).join("; ")}. The blend that breaks them least misses ${leastBreach
-          .map(({ label, by, unit }) => `${label} by ${amount(by, unit === "%" ? "points" : unit)}`)
+      : say`Each of these limits can be met, but not all together: ${together.map(nameOf).join("; ")}. The blend that breaks them least misses ${leastBreach
+          .map(
+            ({ label, by, unit }) => say`${label} by ${amount(by, unit === "%" ? "points" : unit)}`,
+          )
           .join(" and ")}. Relax one of them, or add a material that by itself keeps all of them.`;
   return {
     conflict: {
@@ -98,19 +101,19 @@ function aloneMessage(of: UnreachableLimit): string {
   const percentage = unit === "%" && !/index|shrinkage/.test(label);
   const impossible = value < 0 || (percentage && value > 100);
   const needed = impossible
-    ? `A further material must bring ${side === "least" ? "more" : "less"} than ${amount(limit, unit)}, and take up more than ${sharePct} % of the blend.`
-    : `A further material that takes up ${sharePct} % of the blend must bring at ${side === "least" ? "least" : "most"} ${amount(value, unit)}.`;
-  return `No allowed blend of these materials has a ${label} of ${side === "least" ? "at least" : "at most"} ${amount(limit, unit)}: the nearest is ${amount(nearest, unit)}, ${amount(shortBy, unit === "%" ? "points" : unit)} away. ${needed}`;
+    ? say`A further material must bring ${side === "least" ? "more" : "less"} than ${amount(limit, unit)}, and take up more than ${sharePct} % of the blend.`
+    : say`A further material that takes up ${sharePct} % of the blend must bring at ${side === "least" ? "least" : "most"} ${amount(value, unit)}.`;
+  return say`No allowed blend of these materials has a ${label} of ${side === "least" ? say`at least` : say`at most`} ${amount(limit, unit)}: the nearest is ${amount(nearest, unit)}, ${amount(shortBy, unit === "%" ? "points" : unit)} away. ${needed}`;
 }
 
 function sharesMessage(least: number, most: number): string {
   return least > 100
-    ? `The smallest allowed shares add up to ${formatNumber(least, 4)} %: lower them by ${formatNumber(least - 100, 3)} points in all.`
-    : `The largest allowed shares add up to ${formatNumber(most, 4)} %: raise them by ${formatNumber(100 - most, 3)} points in all, or add a material.`;
+    ? say`The smallest allowed shares add up to ${formatNumber(least, 4)} %: lower them by ${formatNumber(least - 100, 3)} points in all.`
+    : say`The largest allowed shares add up to ${formatNumber(most, 4)} %: raise them by ${formatNumber(100 - most, 3)} points in all, or add a material.`;
 }
 
 function nameOf({ label, side, limit, unit }: LimitRow): string {
-  return `${label} at ${side === "least" ? "least" : "most"} ${amount(limit, unit)}`;
+  return say`${label} at ${side === "least" ? "least" : "most"} ${amount(limit, unit)}`;
 }
 
 function amount(value: number, unit: string): string {

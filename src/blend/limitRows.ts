@@ -1,3 +1,4 @@
+import { say } from "../words/say.js";
 import type { BlendMaterial } from "./blendMaterial.js";
 import { blendPassing } from "./blendPassing.js";
 import type { BlendLimit } from "./blendTarget.js";
@@ -79,22 +80,22 @@ export function limitRows(
     };
     switch (limit.kind) {
       case "passing":
-        return sides(`passing ${limit.sizeMm} mm`, "%", passing(limit.sizeMm), percent(limit));
+        return sides(say`passing ${limit.sizeMm} mm`, "%", passing(limit.sizeMm), percent(limit));
       case "top-size":
-        return sides(`passing ${limit.sizeMm} mm (top size)`, "%", passing(limit.sizeMm), {
+        return sides(say`passing ${limit.sizeMm} mm (top size)`, "%", passing(limit.sizeMm), {
           min: 100,
         });
       case "site-soil": {
         const whole = materials.map(({ siteSoil }) => (siteSoil ? 100 : 0));
-        return sides("share of site soil", "%", whole, percent(limit));
+        return sides(say`share of site soil`, "%", whole, percent(limit));
       }
       case "cost":
-        return sides("cost", "per t", own("costPerT"), { max: limit.maxPerT });
+        return sides("cost", say`per t`, own("costPerT"), { max: limit.maxPerT });
       case "carbon":
-        return sides("carbon", "kg per t", own("carbonKgPerT"), { max: limit.maxKgPerT });
+        return sides("carbon", say`kg per t`, own("carbonKgPerT"), { max: limit.maxKgPerT });
       case "plasticity-index":
         return sides(
-          "plasticity index",
+          say`plasticity index`,
           "%",
           own("plasticityIndexPct"),
           percent(limit),
@@ -102,7 +103,7 @@ export function limitRows(
         );
       case "linear-shrinkage":
         return sides(
-          "linear shrinkage",
+          say`linear shrinkage`,
           "%",
           own("linearShrinkagePct"),
           percent(limit),

@@ -1,4 +1,5 @@
 import { forEachWholeRatio } from "../numerics/forEachWholeRatio.js";
+import { say } from "../words/say.js";
 import { blendAims } from "./blendAims.js";
 import type { BlendDesign, BlendFitPoint } from "./blendResult.js";
 import { blendPoints, rmsOf } from "./describeBlend.js";
@@ -113,8 +114,8 @@ export function practicalParts(
   return {
     status: found ? "ok" : "none",
     message: found
-      ? `Parts by ${by}, cement not included.`
-      : `No ratio of whole parts up to ${largestTotal} in all keeps the limits. Allow more parts, or weigh.`,
+      ? say`Parts by ${by}, cement not included.`
+      : say`No ratio of whole parts up to ${largestTotal} in all keeps the limits. Allow more parts, or weigh.`,
     by,
     cementIncluded: false,
     materials: materials.map(({ id }, j) => {

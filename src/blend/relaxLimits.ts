@@ -1,3 +1,4 @@
+import { say } from "../words/say.js";
 import type { BlendDesign } from "./blendResult.js";
 import type { BlendLimit } from "./blendTarget.js";
 import { type BlendInput, designBlend } from "./designBlend.js";
@@ -65,7 +66,7 @@ export function relaxLimits(input: BlendInput, design: BlendDesign, byPct = 5): 
         i === j ? { ...material, [key]: to } : material,
       );
       return [
-        row({ label: `share of ${name ?? id}`, side, limit, unit: "%" }, to, {
+        row({ label: say`share of ${name ?? id}`, side, limit, unit: "%" }, to, {
           ...input,
           materials,
         }),

@@ -1,3 +1,4 @@
+import { say } from "../words/say.js";
 import { blendProgramme } from "./blendProgramme.js";
 import type { BlendLimit } from "./blendTarget.js";
 import { designBlend } from "./designBlend.js";
@@ -90,7 +91,7 @@ export function robustBlend(input: RobustBlendInput): RobustBlend {
   const fresh = { ...input, seed: (seed + 0x9e3779b9) % 2 ** 32 };
   return {
     status: "ok",
-    message: "no move between two materials keeps the band more often",
+    message: say`no move between two materials keeps the band more often`,
     sharesPct: best.sharesPct,
     robustness: robustness({ ...fresh, sharesPct: best.sharesPct }),
     nearestMiddle: robustness({ ...fresh, sharesPct: first }),

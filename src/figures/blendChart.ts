@@ -1,5 +1,6 @@
 import type { GradingCurve } from "../grading/gradingCurve.js";
 import type { BlendStudy } from "../study/studyResult.js";
+import { say } from "../words/say.js";
 import type { Figure } from "./figure.js";
 import { type ChartBand, type ChartCurve, gradingChart } from "./gradingChart.js";
 
@@ -29,9 +30,9 @@ export function blendChart(
   return gradingChart(
     title,
     [
-      { name: "blend", curve: blend.curve },
+      { name: say`blend`, curve: blend.curve },
       // Against a band the target is the band itself.
-      ...(kind === "band" ? [] : [{ name: "target", curve: target, smooth: true }]),
+      ...(kind === "band" ? [] : [{ name: say`target`, curve: target, smooth: true }]),
       ...components,
     ],
     band,

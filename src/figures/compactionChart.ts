@@ -6,6 +6,7 @@ import {
 } from "../quantities/displayUnits.js";
 import { formatFixed } from "../quantities/formatNumber.js";
 import type { CompactionAnalysis, DensityAtWater } from "../soil/compactionAnalysis.js";
+import { say } from "../words/say.js";
 import { baseLayout } from "./baseLayout.js";
 import type { Figure } from "./figure.js";
 import { PALETTE } from "./palette.js";
@@ -27,19 +28,19 @@ export function compactionChart(
   const all = [...points, ...curve].map(({ dryDensityKgM3 }) => density(dryDensityKgM3));
   const [low, high] = [Math.min(...all), Math.max(...all)];
   const top = peak
-    ? `The fitted curve peaks at ${formatFixed(peak.optimumWaterPct, 1)} % water with a dry density of ${formatQuantity(peak.maximumDryDensityKgM3, "density", units, 4)}.`
-    : "The points show no top.";
+    ? say`The fitted curve peaks at ${formatFixed(peak.optimumWaterPct, 1)} % water with a dry density of ${formatQuantity(peak.maximumDryDensityKgM3, "density", units, 4)}.`
+    : say`The points show no top.`;
   const room = 0.25 * (high - low);
   return {
     kind: "figure",
     title,
-    altText: `${title}. ${points.length} points from ${formatFixed(points[0].waterContentPct, 1)} to ${formatFixed(points[points.length - 1].waterContentPct, 1)} % water. ${top}`,
+    altText: say`${title}. ${points.length} points from ${formatFixed(points[0].waterContentPct, 1)} to ${formatFixed(points[points.length - 1].waterContentPct, 1)} % water. ${top}`,
     data: [
-      trace("no air left (zero air voids)", zeroAirVoids, {
+      trace(say`no air left (zero air voids)`, zeroAirVoids, {
         mode: "lines",
         line: { color: PALETTE.redEarth, width: 1.5, dash: "dash" },
       }),
-      trace("fitted curve", curve, {
+      trace(say`fitted curve`, curve, {
         mode: "lines",
         line: { color: PALETTE.umber, width: 2 },
       }),
@@ -71,9 +72,9 @@ export function compactionChart(
         : []),
     ],
     layout: baseLayout(
-      { title: "Water content (% of dry mass)" },
+      { title: say`Water content (% of dry mass)` },
       {
-        title: `Dry density (${displayUnit("density", units)})`,
+        title: say`Dry density (${displayUnit("density", units)})`,
         range: [low - room, high + 2 * room],
       },
     ),

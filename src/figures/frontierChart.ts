@@ -1,5 +1,6 @@
 import type { FrontierPoint } from "../blend/blendFrontier.js";
 import { formatFixed, formatNumber } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 import { baseLayout } from "./baseLayout.js";
 import type { Figure } from "./figure.js";
 import { PALETTE } from "./palette.js";
@@ -19,17 +20,17 @@ export function frontierChart(
     .filter((point) => point !== undefined)
     .map(({ value, rmsDifferencePct, sharesPct }) => {
       const shares = sharesPct.map((share, j) => `${names[j]} ${formatFixed(share, 1)} %`);
-      return `at ${formatNumber(value, 3)} the difference is ${formatNumber(rmsDifferencePct, 3)} points (${shares.join(", ")})`;
+      return say`at ${formatNumber(value, 3)} the difference is ${formatNumber(rmsDifferencePct, 3)} points (${shares.join(", ")})`;
     });
   return {
     kind: "figure",
     title,
-    altText: `${title}. ${axis} against the root mean square difference from the target: ${described.join("; ") || "no blend keeps the limits"}.`,
+    altText: say`${title}. ${axis} against the root mean square difference from the target: ${described.join("; ") || say`no blend keeps the limits`}.`,
     data: [
       {
         type: "scatter",
         mode: "lines+markers",
-        name: "best blend",
+        name: say`best blend`,
         x: frontier.map(({ value }) => value),
         y: frontier.map(({ rmsDifferencePct }) => rmsDifferencePct),
         line: { color: PALETTE.umber, width: 2 },
@@ -38,7 +39,7 @@ export function frontierChart(
     ],
     layout: baseLayout(
       { title: axis },
-      { title: "Difference from the target (points, rms)", rangemode: "tozero" },
+      { title: say`Difference from the target (points, rms)`, rangemode: "tozero" },
       { showlegend: false },
     ),
   };

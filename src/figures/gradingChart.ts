@@ -1,5 +1,6 @@
 import type { GradingCurve } from "../grading/gradingCurve.js";
 import { formatNumber } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 import { baseLayout } from "./baseLayout.js";
 import type { Figure } from "./figure.js";
 import { PALETTE, seriesStyle } from "./palette.js";
@@ -59,7 +60,7 @@ export function gradingChart(
     data,
     layout: baseLayout(
       sizeAxis(smallest, largest),
-      { title: "Passing (% of dry mass)", range: [0, 102], dtick: 20 },
+      { title: say`Passing (% of dry mass)`, range: [0, 102], dtick: 20 },
       { ...marks, margin: { l: 62, r: 18, t: 26, b: 54 } },
     ),
   };
@@ -115,22 +116,22 @@ function describe(title: string, curves: readonly ChartCurve[], band?: ChartBand
       points[points.length - 1],
     ].map(
       ({ sizeMm, passingPct }) =>
-        `${formatNumber(passingPct, 3)} % at ${formatNumber(sizeMm, 2)} mm`,
+        say`${formatNumber(passingPct, 3)} % at ${formatNumber(sizeMm, 2)} mm`,
     );
-    return `${name}: passing ${reading.join(", ")}.`;
+    return say`${name}: passing ${reading.join(", ")}.`;
   });
   const behind = band
     ? [
-        `Band (${band.name}): ${band.points
+        say`Band (${band.name}): ${band.points
           .map(
             ({ sizeMm, lowPct, highPct }) =>
-              `${formatNumber(lowPct, 3)} to ${formatNumber(highPct, 3)} % at ${formatNumber(sizeMm, 2)} mm`,
+              say`${formatNumber(lowPct, 3)} to ${formatNumber(highPct, 3)} % at ${formatNumber(sizeMm, 2)} mm`,
           )
           .join(", ")}.`,
       ]
     : [];
   return [
-    `${title}. Percent passing against grain size on a logarithmic axis.`,
+    say`${title}. Percent passing against grain size on a logarithmic axis.`,
     ...lines,
     ...behind,
   ].join(" ");

@@ -1,5 +1,6 @@
 import type { GradingFit } from "../grading/gradingFit.js";
 import { formatFixed, formatNumber } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 import { baseLayout } from "./baseLayout.js";
 import type { Figure } from "./figure.js";
 import { PALETTE, seriesStyle } from "./palette.js";
@@ -24,7 +25,7 @@ export function gradingResidualsChart(title: string, fits: readonly GradingFit[]
   return {
     kind: "figure",
     title,
-    altText: `${title}. Measured less fitted passing against grain size on a logarithmic axis. ${fits.map(describe).join(" ")}`,
+    altText: say`${title}. Measured less fitted passing against grain size on a logarithmic axis. ${fits.map(describe).join(" ")}`,
     data: [
       {
         type: "scatter",
@@ -50,7 +51,7 @@ export function gradingResidualsChart(title: string, fits: readonly GradingFit[]
     ],
     layout: baseLayout(
       sizeAxis(smallest, largest),
-      { title: "Measured − fitted (% passing)", range: [-reach, reach] },
+      { title: say`Measured − fitted (% passing)`, range: [-reach, reach] },
       // Above the plot: below it a low figure would lay it over the axis title.
       { legend: { orientation: "h", x: 0, y: 1.02, yanchor: "bottom" } },
     ),
@@ -70,5 +71,5 @@ function describe(fit: GradingFit): string {
   const changes = residuals.filter(
     (value, index) => index > 0 && Math.sign(value) !== Math.sign(residuals[index - 1]),
   ).length;
-  return `${fit.title}: ${residuals.length} points, largest residual ${formatFixed(residuals[worst], 1)} points at ${formatNumber(fit.fitted[worst].sizeMm, 2)} mm, ${changes} changes of sign.`;
+  return say`${fit.title}: ${residuals.length} points, largest residual ${formatFixed(residuals[worst], 1)} points at ${formatNumber(fit.fitted[worst].sizeMm, 2)} mm, ${changes} changes of sign.`;
 }

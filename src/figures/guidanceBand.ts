@@ -1,4 +1,5 @@
 import type { GuidanceEntry } from "../guidance/guidanceEntry.js";
+import { say } from "../words/say.js";
 import type { ChartBand } from "./gradingChart.js";
 
 /** The band of a guidance entry for a grading chart, named with how far it can be trusted; nothing where it limits no passing. */
@@ -6,10 +7,10 @@ export function guidanceBand(entry: GuidanceEntry): ChartBand | undefined {
   if (entry.points.length === 0) return undefined;
   const first = entry.own ? entry.title : entry.source.authors.split(/[;,]/)[0];
   const mark = entry.own
-    ? ["the study's own"]
+    ? [say`the study's own`]
     : [
-        entry.derived ? "derived by us" : "as published",
-        entry.basis === "read" ? "read" : "from memory",
+        entry.derived ? say`derived by us` : say`as published`,
+        entry.basis === "read" ? "read" : say`from memory`,
       ];
   return {
     name: `${first} ${entry.source.year ?? ""} (${mark.join(", ")})`,

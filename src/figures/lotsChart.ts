@@ -5,6 +5,7 @@ import {
   type UnitSystem,
 } from "../quantities/displayUnits.js";
 import type { ControlChart } from "../strength/controlChart.js";
+import { say } from "../words/say.js";
 import { baseLayout } from "./baseLayout.js";
 import type { Figure } from "./figure.js";
 import { PALETTE } from "./palette.js";
@@ -29,8 +30,8 @@ export function lotsChart(title: string, chart: ControlChart, units: UnitSystem)
   });
   const levels = [
     [centreMpa, "solid", "centre"],
-    [lowMpa, "dash", "lower limit"],
-    [highMpa, "dash", "upper limit"],
+    [lowMpa, "dash", say`lower limit`],
+    [highMpa, "dash", say`upper limit`],
   ] as const;
   const drawn = levels.filter(([mpa]) => mpa !== null);
   return {
@@ -39,12 +40,12 @@ export function lotsChart(title: string, chart: ControlChart, units: UnitSystem)
     altText:
       centreMpa === null || lowMpa === null || highMpa === null
         ? chart.message
-        : `Control chart of ${points.length} lots (${chart.kind}). Centre ${formatQuantity(centreMpa, "stress", units)}, limits ${formatQuantity(lowMpa, "stress", units)} and ${formatQuantity(highMpa, "stress", units)}. ${chart.message}`,
+        : say`Control chart of ${points.length} lots (${chart.kind}). Centre ${formatQuantity(centreMpa, "stress", units)}, limits ${formatQuantity(lowMpa, "stress", units)} and ${formatQuantity(highMpa, "stress", units)}. ${chart.message}`,
     data: [
       trace("lots", plain, { color: PALETTE.azurite, symbol: "circle", size: 7 }),
       ...(marked.length > 0
         ? [
-            trace("lots with a signal", marked, {
+            trace(say`lots with a signal`, marked, {
               color: PALETTE.redEarth,
               symbol: "diamond",
               size: 10,
@@ -54,10 +55,10 @@ export function lotsChart(title: string, chart: ControlChart, units: UnitSystem)
     ],
     layout: baseLayout(
       {
-        ...{ title: "Lot, in order of making", type: "category" },
+        ...{ title: say`Lot, in order of making`, type: "category" },
         ...{ categoryorder: "array", categoryarray: points.map(({ label }) => label) },
       },
-      { title: `Strength (${displayUnit("stress", units)})` },
+      { title: say`Strength (${displayUnit("stress", units)})` },
       {
         shapes: drawn.map(([mpa, dash]) => ({
           ...{ type: "line", xref: "paper", x0: 0, x1: 1, y0: stress(mpa!), y1: stress(mpa!) },

@@ -1,6 +1,7 @@
 import type { ChosenModel } from "../grading/chosenModel.js";
 import type { GradingCurve } from "../grading/gradingCurve.js";
 import { GRADING_MODELS } from "../grading/models/gradingModels.js";
+import { say } from "../words/say.js";
 import type { Figure } from "./figure.js";
 import { gradingChart } from "./gradingChart.js";
 
@@ -12,7 +13,7 @@ export function modelChart(title: string, curve: GradingCurve, models: ChosenMod
   const { points } = curve;
   const [first, last] = [points[0].sizeMm, points[points.length - 1].sizeMm];
   const best = models.ranking[0]?.fit;
-  if (!best) return gradingChart(title, [{ name: "measured", curve }]);
+  if (!best) return gradingChart(title, [{ name: say`measured`, curve }]);
   const parameters = best.parameters.map(({ value }) => value);
   const smooth = Array.from({ length: STEPS + 1 }, (_, step) => {
     const sizeMm = first * (last / first) ** (step / STEPS);
@@ -23,7 +24,7 @@ export function modelChart(title: string, curve: GradingCurve, models: ChosenMod
     };
   });
   return gradingChart(title, [
-    { name: "measured", curve },
+    { name: say`measured`, curve },
     { name: best.title, curve: { points: smooth }, smooth: true },
   ]);
 }

@@ -7,6 +7,7 @@ import {
 import type { AcceptanceRisks } from "../strength/acceptanceRisks.js";
 import type { AcceptanceRule } from "../strength/acceptanceRule.js";
 import { operatingCharacteristic } from "../strength/operatingCharacteristic.js";
+import { say } from "../words/say.js";
 import { baseLayout } from "./baseLayout.js";
 import type { Figure } from "./figure.js";
 import { PALETTE } from "./palette.js";
@@ -39,26 +40,26 @@ export function operatingCharacteristicChart(
   return {
     kind: "figure",
     title,
-    altText: `Chance of acceptance against the true mean of a lot whose blocks scatter by ${formatQuantity(sdMpa, "stress", units)}. ${risks.message}${half ? ` Half of the lots pass at about ${formatQuantity(half.meanMpa, "stress", units)}.` : ""}`,
+    altText: say`Chance of acceptance against the true mean of a lot whose blocks scatter by ${formatQuantity(sdMpa, "stress", units)}. ${risks.message}${half ? say` Half of the lots pass at about ${formatQuantity(half.meanMpa, "stress", units)}.` : ""}`,
     data: [
       {
-        ...{ type: "scatter", mode: "lines", name: "chance of acceptance" },
+        ...{ type: "scatter", mode: "lines", name: say`chance of acceptance` },
         x: curve.map(({ meanMpa }) => stress(meanMpa)),
         y: curve.map(({ acceptance }) => 100 * acceptance),
         line: { color: PALETTE.azurite, width: 2.5 },
       },
       {
-        ...{ type: "scatter", mode: "markers+text", name: "poor lot and good lot" },
+        ...{ type: "scatter", mode: "markers+text", name: say`poor lot and good lot` },
         x: [stress(risks.poorMeanMpa), stress(risks.goodMeanMpa)],
         y: [100 * risks.ownerRisk, 100 * (1 - risks.builderRisk)],
-        text: ["poor", "good"],
+        text: [say`poor`, say`good`],
         textposition: ["top left", "bottom right"],
         marker: { color: PALETTE.redEarth, symbol: "diamond", size: 9 },
       },
     ],
     layout: baseLayout(
-      { title: `True mean of the lot (${displayUnit("stress", units)})` },
-      { title: "Accepted (% of lots)", range: [0, 102] },
+      { title: say`True mean of the lot (${displayUnit("stress", units)})` },
+      { title: say`Accepted (% of lots)`, range: [0, 102] },
     ),
   };
 }

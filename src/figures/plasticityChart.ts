@@ -2,6 +2,7 @@ import { formatFixed } from "../quantities/formatNumber.js";
 import { aLine } from "../soil/aLine.js";
 import { plasticityGroup } from "../soil/plasticityGroup.js";
 import { uLine } from "../soil/uLine.js";
+import { say } from "../words/say.js";
 import { baseLayout } from "./baseLayout.js";
 import type { Figure } from "./figure.js";
 import { PALETTE, seriesStyle } from "./palette.js";
@@ -62,10 +63,10 @@ export function plasticityChart(title: string, samples: readonly PlasticitySampl
   return {
     kind: "figure",
     title,
-    altText: `${title}. Plasticity index against liquid limit, with the A-line. ${samples.map(describe).join(" ")}`,
+    altText: say`${title}. Plasticity index against liquid limit, with the A-line. ${samples.map(describe).join(" ")}`,
     data: [
       line("A-line", aLine, A_FROM, { color: PALETTE.umber }),
-      line("U-line (from memory)", uLine, U_FROM, {
+      line(say`U-line (from memory)`, uLine, U_FROM, {
         color: PALETTE.manganese,
         dash: "dash",
         width: 1.5,
@@ -99,8 +100,8 @@ export function plasticityChart(title: string, samples: readonly PlasticitySampl
       }),
     ],
     layout: baseLayout(
-      { title: "Liquid limit (%)", range: [0, right], dtick: 10 },
-      { title: "Plasticity index (%)", range: [0, top], dtick: 10 },
+      { title: say`Liquid limit (%)`, range: [0, right], dtick: 10 },
+      { title: say`Plasticity index (%)`, range: [0, top], dtick: 10 },
       {
         // Above the plot: below it a low figure would lay it over the axis title.
         legend: { orientation: "h", x: 0, y: 1.02, yanchor: "bottom" },
@@ -125,5 +126,5 @@ export function plasticityChart(title: string, samples: readonly PlasticitySampl
 function describe({ name, liquidLimitPct, plasticityIndexPct }: PlasticitySample): string {
   const { group = "none" } = plasticityGroup({ liquidLimitPct, plasticityIndexPct });
   const above = plasticityIndexPct - aLine(liquidLimitPct);
-  return `${name}: liquid limit ${formatFixed(liquidLimitPct, 1)} %, plasticity index ${formatFixed(plasticityIndexPct, 1)} %, group ${group}, ${formatFixed(Math.abs(above), 1)} points ${above >= 0 ? "above" : "below"} the A-line.`;
+  return say`${name}: liquid limit ${formatFixed(liquidLimitPct, 1)} %, plasticity index ${formatFixed(plasticityIndexPct, 1)} %, group ${group}, ${formatFixed(Math.abs(above), 1)} points ${above >= 0 ? "above" : "below"} the A-line.`;
 }

@@ -4,7 +4,9 @@ import {
   formatQuantity,
   type UnitSystem,
 } from "../quantities/displayUnits.js";
+import { formatFixed } from "../quantities/formatNumber.js";
 import type { FittedStrength } from "../strength/strengthFit.js";
+import { say } from "../words/say.js";
 import { baseLayout } from "./baseLayout.js";
 import type { Figure } from "./figure.js";
 import { PALETTE } from "./palette.js";
@@ -30,15 +32,15 @@ export function residualsChart(title: string, fit: FittedStrength, units: UnitSy
     line: { color: PALETTE.manganese, width: 1, dash },
   });
   const altText = largest
-    ? `Studentised residuals of ${shown.length} blocks of ${fit.ageDays} days against fitted strength. ${far.length} lie beyond plus or minus ${LOOK}${far.length > 0 ? `: ${far.map(({ id }) => id).join(", ")}` : ""}. The largest is ${largest.studentised!.toFixed(1)}, of block ${largest.id} at a fitted ${formatQuantity(largest.fittedMpa, "stress", units)}.`
-    : "No studentised residuals: the blocks are too few, or lie exactly on the curve.";
+    ? say`Studentised residuals of ${shown.length} blocks of ${fit.ageDays} days against fitted strength. ${far.length} lie beyond plus or minus ${LOOK}${far.length > 0 ? `: ${far.map(({ id }) => id).join(", ")}` : ""}. The largest is ${formatFixed(largest.studentised!, 1)}, of block ${largest.id} at a fitted ${formatQuantity(largest.fittedMpa, "stress", units)}.`
+    : say`No studentised residuals: the blocks are too few, or lie exactly on the curve.`;
   return {
     kind: "figure",
     title,
     altText,
     data: [
       {
-        ...{ type: "scatter", mode: "markers+text", name: "blocks", showlegend: false },
+        ...{ type: "scatter", mode: "markers+text", name: say`blocks`, showlegend: false },
         x: shown.map(({ fittedMpa }) => displayValue(fittedMpa, "stress", units)),
         y: shown.map(({ studentised }) => studentised),
         text: shown.map((point) => (far.includes(point) ? point.id : "")),
@@ -47,8 +49,8 @@ export function residualsChart(title: string, fit: FittedStrength, units: UnitSy
       },
     ],
     layout: baseLayout(
-      { title: `Fitted strength (${displayUnit("stress", units)})` },
-      { title: "Studentised residual" },
+      { title: say`Fitted strength (${displayUnit("stress", units)})` },
+      { title: say`Studentised residual` },
       { shapes: [level(0, "solid"), level(LOOK, "dot"), level(-LOOK, "dot")] },
     ),
   };

@@ -1,5 +1,6 @@
 import type { Robustness } from "../blend/robustness.js";
-import { formatNumber } from "../quantities/formatNumber.js";
+import { formatNumber, formatPlain } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 import { baseLayout } from "./baseLayout.js";
 import type { Figure } from "./figure.js";
 import { PALETTE } from "./palette.js";
@@ -9,21 +10,21 @@ const BAND_COLOUR = "rgba(192,112,0,0.22)";
 /** At each size of the band: what is allowed, and between what nine in ten blends lie. */
 export function robustnessChart(title: string, of: Robustness): Figure {
   const { points, insideProbability, worst, draws } = of;
-  const x = points.map(({ sizeMm }) => `${formatNumber(sizeMm, 3).replace(/\.?0+$/, "")} mm`);
+  const x = points.map(({ sizeMm }) => `${formatPlain(sizeMm, 3)} mm`);
   const percent = (part: number) => `${formatNumber(100 * part, 3)} %`;
   return {
     kind: "figure",
     title,
-    altText: `${title}. ${percent(insideProbability)} of ${draws} drawn blends stay inside the band at every size; the worst size is ${formatNumber(worst.sizeMm, 2)} mm. ${points
+    altText: say`${title}. ${percent(insideProbability)} of ${draws} drawn blends stay inside the band at every size; the worst size is ${formatNumber(worst.sizeMm, 2)} mm. ${points
       .map(
         (point, i) =>
-          `At ${x[i]}: nine in ten between ${formatNumber(point.p05Pct, 3)} and ${formatNumber(point.p95Pct, 3)} %, allowed ${formatNumber(point.lowPct, 3)} to ${formatNumber(point.highPct, 3)} %, inside in ${percent(point.insideProbability)}.`,
+          say`At ${x[i]}: nine in ten between ${formatNumber(point.p05Pct, 3)} and ${formatNumber(point.p95Pct, 3)} %, allowed ${formatNumber(point.lowPct, 3)} to ${formatNumber(point.highPct, 3)} %, inside in ${percent(point.insideProbability)}.`,
       )
       .join(" ")}`,
     data: [
       {
         type: "bar",
-        name: "allowed",
+        name: say`allowed`,
         x,
         base: points.map(({ lowPct }) => lowPct),
         y: points.map(({ lowPct, highPct }) => highPct - lowPct),
@@ -33,7 +34,7 @@ export function robustnessChart(title: string, of: Robustness): Figure {
       {
         type: "scatter",
         mode: "markers",
-        name: "middle and nine in ten of the blends",
+        name: say`middle and nine in ten of the blends`,
         x,
         y: points.map(({ medianPct }) => medianPct),
         marker: { color: PALETTE.azurite, symbol: "diamond", size: 9 },
@@ -49,8 +50,8 @@ export function robustnessChart(title: string, of: Robustness): Figure {
       },
     ],
     layout: baseLayout(
-      { title: "Grain size", type: "category" },
-      { title: "Passing (% of dry mass)", range: [0, 108], tickvals: [0, 20, 40, 60, 80, 100] },
+      { title: say`Grain size`, type: "category" },
+      { title: say`Passing (% of dry mass)`, range: [0, 108], tickvals: [0, 20, 40, 60, 80, 100] },
       {
         annotations: points.map((point, i) => ({
           text: percent(point.insideProbability),

@@ -1,6 +1,7 @@
 import type { BlendResult } from "../blend/blendMaterials.js";
 import { formatFixed } from "../quantities/formatNumber.js";
 import type { MaterialConfig } from "../study/studyConfig.js";
+import { say } from "../words/say.js";
 import { baseLayout } from "./baseLayout.js";
 import type { Figure } from "./figure.js";
 import { PALETTE, seriesStyle } from "./palette.js";
@@ -20,7 +21,7 @@ export function sharesChart(
     {
       type: "bar",
       orientation: "h",
-      name: "share",
+      name: say`share`,
       x: shares.map(({ sharePct }) => sharePct),
       y,
       marker: { color: shares.map((_, index) => seriesStyle(index).color) },
@@ -29,7 +30,7 @@ export function sharesChart(
     {
       type: "scatter",
       mode: "markers",
-      name: "allowed range",
+      name: say`allowed range`,
       x: shares.map(({ minSharePct, maxSharePct }) => (minSharePct + maxSharePct) / 2),
       y,
       marker: { size: 0.1, color: PALETTE.manganese },
@@ -49,13 +50,13 @@ export function sharesChart(
     altText: `${title}. ${shares
       .map(
         ({ name, sharePct, minSharePct, maxSharePct }) =>
-          `${name}: ${formatFixed(sharePct, 1)} % (allowed ${minSharePct} to ${maxSharePct} %)`,
+          say`${name}: ${formatFixed(sharePct, 1)} % (allowed ${minSharePct} to ${maxSharePct} %)`,
       )
       .join("; ")}.`,
     data,
     layout: baseLayout(
       {
-        title: "Share of the dry mass of soil and aggregate (%)",
+        title: say`Share of the dry mass of soil and aggregate (%)`,
         range: [0, 114],
         tickvals: [0, 20, 40, 60, 80, 100],
       },

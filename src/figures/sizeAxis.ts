@@ -1,3 +1,4 @@
+import { phrase, say } from "../words/say.js";
 import type { AxisOptions } from "./baseLayout.js";
 
 const TICKS = [0.001, 0.002, 0.005, 0.01, 0.02, 0.063, 0.2, 0.63, 2, 6.3, 20, 63];
@@ -9,7 +10,7 @@ const TICKS = [0.001, 0.002, 0.005, 0.01, 0.02, 0.063, 0.2, 0.63, 2, 6.3, 20, 63
  */
 export function sizeAxis(smallestMm: number, largestMm: number): AxisOptions {
   return {
-    title: "Grain size (mm)",
+    title: say`Grain size (mm)`,
     type: "log",
     range: [Math.log10(smallestMm), Math.log10(largestMm)],
     tickmode: "array",
@@ -21,10 +22,10 @@ export function sizeAxis(smallestMm: number, largestMm: number): AxisOptions {
 }
 
 const CLASSES = [
-  { name: "clay", fromMm: 0.0005, toMm: 0.002 },
-  { name: "silt", fromMm: 0.002, toMm: 0.063 },
-  { name: "sand", fromMm: 0.063, toMm: 2 },
-  { name: "gravel", fromMm: 2, toMm: 63 },
+  { name: phrase`clay`, fromMm: 0.0005, toMm: 0.002 },
+  { name: phrase`silt`, fromMm: 0.002, toMm: 0.063 },
+  { name: phrase`sand`, fromMm: 0.063, toMm: 2 },
+  { name: phrase`gravel`, fromMm: 2, toMm: 63 },
 ];
 
 /** Names of the grain-size classes along the top of a grading chart, and light lines between them. */

@@ -1,15 +1,16 @@
 import type { SpecimenRecord } from "../lab/specimenRecord.js";
 import { displayUnit, displayValue, formatQuantity } from "../quantities/displayUnits.js";
 import type { StudyResult } from "../study/studyResult.js";
+import { phrase, say } from "../words/say.js";
 import { baseLayout } from "./baseLayout.js";
 import type { Figure } from "./figure.js";
 import { PALETTE } from "./palette.js";
 import { strengthChartText } from "./strengthChartText.js";
 
 const BOUND_NAMES = {
-  mean: "lower bound of the mean",
-  prediction: "lower bound of one further block",
-  tolerance: "bound that 95 % of blocks exceed",
+  mean: phrase`lower bound of the mean`,
+  prediction: phrase`lower bound of one further block`,
+  tolerance: phrase`bound that 95 % of blocks exceed`,
 };
 
 /** Strength against cement content: blocks, fitted mean with its band, the bound, the requirement. */
@@ -36,7 +37,7 @@ export function strengthChart(title: string, { config, strength }: StudyResult):
       name,
       x: chosen.map(({ cementPct }) => cementPct),
       y: chosen.map(({ strengthMpa }) => stress(strengthMpa)),
-      text: chosen.map(({ id, excluded }) => (excluded ? `${id}, excluded: ${excluded}` : id)),
+      text: chosen.map(({ id, excluded }) => (excluded ? say`${id}, excluded: ${excluded}` : id)),
       marker,
     };
   };
@@ -51,7 +52,7 @@ export function strengthChart(title: string, { config, strength }: StudyResult):
       { ...edge, showlegend: false },
     ),
     lineTrace(
-      "band of the mean",
+      say`band of the mean`,
       bands.map((at) => at.meanLowMpa),
       {
         ...edge,
@@ -60,7 +61,7 @@ export function strengthChart(title: string, { config, strength }: StudyResult):
       },
     ),
     lineTrace(
-      `${fit.line} at ${ageDays} d`,
+      say`${fit.line} at ${ageDays} d`,
       bands.map((at) => at.meanMpa),
       {
         line: { color: PALETTE.azurite, width: 2.5 },
@@ -121,13 +122,13 @@ export function strengthChart(title: string, { config, strength }: StudyResult):
     altText: strengthChartText(title, config, strength, boundName),
     data,
     layout: baseLayout(
-      { title: "Cement (% of the dry mass of soil and aggregate)" },
-      { title: `Compressive strength (${displayUnit("stress", units)})`, rangemode: "tozero" },
+      { title: say`Cement (% of the dry mass of soil and aggregate)` },
+      { title: say`Compressive strength (${displayUnit("stress", units)})`, rangemode: "tozero" },
       {
         shapes: least === undefined ? [level] : [level, drop],
         annotations: [
           {
-            text: `required ${formatQuantity(requirementMpa, "stress", units)}`,
+            text: say`required ${formatQuantity(requirementMpa, "stress", units)}`,
             xref: "paper",
             x: 1,
             xanchor: "right",

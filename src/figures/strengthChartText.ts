@@ -2,6 +2,7 @@ import { formatQuantity } from "../quantities/displayUnits.js";
 import { formatFixed } from "../quantities/formatNumber.js";
 import type { StudyConfig } from "../study/studyConfig.js";
 import type { StrengthStudy } from "../study/studyResult.js";
+import { say } from "../words/say.js";
 
 /** The strength chart in words, from the same numbers. */
 export function strengthChartText(
@@ -15,12 +16,12 @@ export function strengthChartText(
   const strength = (mpa: number) => formatQuantity(mpa, "stress", config.units);
   const least =
     leastCement.cementPct === null
-      ? "Within the tested contents no least cement content is found."
-      : `The bound meets the requirement from ${formatFixed(leastCement.cementPct, 2)} % cement.`;
+      ? say`Within the tested contents no least cement content is found.`
+      : say`The bound meets the requirement from ${formatFixed(leastCement.cementPct, 2)} % cement.`;
   return [
     `${title}. ${specimens.length} blocks.`,
-    `The fitted ${fit.line} at ${fit.ageDays} days goes from ${strength(first.meanMpa)} at ${first.cementPct} % to ${strength(last.meanMpa)} at ${last.cementPct} % cement;`,
-    `the ${boundName} from ${strength(first.lowerBoundMpa[statistic])} to ${strength(last.lowerBoundMpa[statistic])}.`,
-    `Required: ${strength(strengthMpa)}. ${least}`,
+    say`The fitted ${fit.line} at ${fit.ageDays} days goes from ${strength(first.meanMpa)} at ${first.cementPct} % to ${strength(last.meanMpa)} at ${last.cementPct} % cement;`,
+    say`the ${boundName} from ${strength(first.lowerBoundMpa[statistic])} to ${strength(last.lowerBoundMpa[statistic])}.`,
+    say`Required: ${strength(strengthMpa)}. ${least}`,
   ].join(" ");
 }

@@ -1,5 +1,6 @@
 import type { TernaryMap, TernaryPoint } from "../blend/ternaryMap.js";
 import { formatFixed, formatNumber } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 import type { Figure } from "./figure.js";
 import { PALETTE } from "./palette.js";
 
@@ -33,17 +34,17 @@ export function ternaryChart(
   const data = [
     trace(
       map.points.filter((point) => !point.allowed),
-      "breaks a limit",
+      say`breaks a limit`,
       { color: "#8a7f74", size: 5, symbol: "x-thin", line: { color: "#8a7f74", width: 1 } },
     ),
     ...CLASSES.map(({ color, size }, at) =>
       trace(
         allowed.filter((point) => classOf(point) === at),
-        at === CLASSES.length - 1 ? `more than ${below(at - 1)}` : `up to ${below(at)}`,
+        at === CLASSES.length - 1 ? say`more than ${below(at - 1)}` : say`up to ${below(at)}`,
         { color, size, symbol: "circle" },
       ),
     ),
-    trace(map.best ? [map.best] : [], "best blend", {
+    trace(map.best ? [map.best] : [], say`best blend`, {
       color: "#ffffff",
       size: 15,
       symbol: "star",
@@ -61,10 +62,10 @@ export function ternaryChart(
   return {
     kind: "figure",
     title,
-    altText: `${title}. Map of all blends of ${names.join(", ")}: ${allowed.length} of ${map.points.length} blends in even steps keep all limits. ${
+    altText: say`${title}. Map of all blends of ${names.join(", ")}: ${allowed.length} of ${map.points.length} blends in even steps keep all limits. ${
       best
-        ? `The best, ${best.join(", ")}, differs from the target by ${formatNumber(map.best!.rmsDifferencePct, 3)} points; ${allowed.filter((point) => classOf(point) === 0).length} blends differ by no more than ${below(0)}.`
-        : "No blend keeps all limits."
+        ? say`The best, ${best.join(", ")}, differs from the target by ${formatNumber(map.best!.rmsDifferencePct, 3)} points; ${allowed.filter((point) => classOf(point) === 0).length} blends differ by no more than ${below(0)}.`
+        : say`No blend keeps all limits.`
     }`,
     data,
     layout: {

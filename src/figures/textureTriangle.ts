@@ -1,6 +1,7 @@
 import { formatFixed } from "../quantities/formatNumber.js";
 import { USDA_POLYGONS } from "../soil/usdaPolygons.js";
 import { type UsdaParts, usdaTexture } from "../soil/usdaTexture.js";
+import { say } from "../words/say.js";
 import { baseLayout } from "./baseLayout.js";
 import type { Figure } from "./figure.js";
 import { PALETTE, seriesStyle } from "./palette.js";
@@ -53,10 +54,10 @@ export function textureTriangle(title: string, samples: readonly TextureSample[]
   return {
     kind: "figure",
     title,
-    altText: `${title}. Triangle of sand, silt and clay under 2 mm. ${samples
+    altText: say`${title}. Triangle of sand, silt and clay under 2 mm. ${samples
       .map(
         ({ name, parts }) =>
-          `${name}: sand ${formatFixed(parts.sandPct, 1)} %, silt ${formatFixed(parts.siltPct, 1)} %, clay ${formatFixed(parts.clayPct, 1)} %: ${usdaTexture(parts).name}.`,
+          say`${name}: sand ${formatFixed(parts.sandPct, 1)} %, silt ${formatFixed(parts.siltPct, 1)} %, clay ${formatFixed(parts.clayPct, 1)} %: ${usdaTexture(parts).name}.`,
       )
       .join(" ")}`,
     data: [...borders, ...samples.flatMap(sampleTraces)],
@@ -82,7 +83,7 @@ function sampleTraces({ name, parts, resampled = [] }: TextureSample, index: num
           {
             type: "scatter",
             mode: "markers",
-            name: `${name}, within its reading errors`,
+            name: say`${name}, within its reading errors`,
             x: cloud.map((each) => each.x),
             y: cloud.map((each) => each.y),
             marker: { color, symbol: "circle", size: 3, opacity: 0.35 },
@@ -113,7 +114,7 @@ function classNames(): object[] {
     const middle = (part: 0 | 1) =>
       corners.reduce((sum, corner) => sum + corner[part], 0) / corners.length;
     return {
-      text: name.replace(" clay", "<br>clay").replace("loamy ", "loamy<br>"),
+      text: name.replace(say` clay`, say`<br>clay`).replace(say`loamy `, say`loamy<br>`),
       ...place(...(NAME_AT[name] ?? ([middle(0), middle(1)] as const))),
       showarrow: false,
       font: { size: 10, color: "#6b5d50" },
@@ -141,8 +142,8 @@ function ticks(): object[] {
   const title = { font: { size: 13, color: PALETTE.manganese } };
   return [
     ...marks,
-    label("clay (%)", 14, 46, { ...title, textangle: -60 }),
-    label("silt (%)", 86, 46, { ...title, textangle: 60 }),
-    label("sand (%), growing to the left", 50, -8.5, title),
+    label(say`clay (%)`, 14, 46, { ...title, textangle: -60 }),
+    label(say`silt (%)`, 86, 46, { ...title, textangle: 60 }),
+    label(say`sand (%), growing to the left`, 50, -8.5, title),
   ];
 }

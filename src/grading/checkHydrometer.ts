@@ -1,5 +1,6 @@
 import type { Finding } from "../lab/finding.js";
 import type { HydrometerRecord } from "../lab/hydrometerRecord.js";
+import { say } from "../words/say.js";
 import { effectiveDepth } from "./effectiveDepth.js";
 import type { HydrometerAnalysisRow } from "./hydrometerAnalysis.js";
 import { percentFindings, riseFindings, temperatureFindings } from "./sedimentationFindings.js";
@@ -22,14 +23,14 @@ export function checkHydrometer(
     ...rows.flatMap(({ row, finerOfDispersedPct }) =>
       percentFindings(place(row), finerOfDispersedPct, {
         slackPct: SLACK_PCT,
-        below: "The reading lies below the control: less than nothing is in suspension.",
-        wayOut: "Check the dry mass, the control reading and the meniscus correction.",
+        below: say`The reading lies below the control: less than nothing is in suspension.`,
+        wayOut: say`Check the dry mass, the control reading and the meniscus correction.`,
       }),
     ),
     ...rows.slice(1).flatMap(({ row, finerOfDispersedPct }, index) =>
       riseFindings(place(row), finerOfDispersedPct, rows[index].finerOfDispersedPct, {
         before: "reading",
-        wayOut: "Check both readings, the control and the temperature.",
+        wayOut: say`Check both readings, the control and the temperature.`,
       }),
     ),
   ];
@@ -48,9 +49,9 @@ function offScale(
       row,
       column: "reading",
       value: String(reading),
-      message: `This reading is not on the scale of a ${hydrometer}.`,
-      expected: hydrometer === "152H" ? "about −5 to 60 (g/L)" : "about 0.995 to 1.038",
-      wayOut: "Check the reading and the type of hydrometer.",
+      message: say`This reading is not on the scale of a ${hydrometer}.`,
+      expected: hydrometer === "152H" ? say`about −5 to 60 (g/L)` : say`about 0.995 to 1.038`,
+      wayOut: say`Check the reading and the type of hydrometer.`,
     },
   ];
 }

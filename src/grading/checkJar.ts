@@ -1,6 +1,7 @@
 import type { Finding } from "../lab/finding.js";
 import type { JarRecord } from "../lab/jarRecord.js";
 import { formatNumber } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 
 /** Size that ends a layer (ISO 14688-1); clay settles to the end of the test. */
 const ENDS_MM = [0.063, 0.002];
@@ -20,10 +21,9 @@ export function checkJar(
       severity: "warning",
       code: "jar-first-guide",
       file,
-      message:
-        "Layer heights are not masses: clay settles loose and looks like more than it is, and flocculated clay settles with the silt. The test is a first guide only.",
-      expected: "sieving and a hydrometer or pipette before a mix is decided",
-      wayOut: "Use the shares to choose which soils go to the laboratory.",
+      message: say`Layer heights are not masses: clay settles loose and looks like more than it is, and flocculated clay settles with the silt. The test is a first guide only.`,
+      expected: say`sieving and a hydrometer or pipette before a mix is decided`,
+      wayOut: say`Use the shares to choose which soils go to the laboratory.`,
     },
   ];
   if (temperatureC === undefined) {
@@ -31,9 +31,9 @@ export function checkJar(
       severity: "note",
       code: "jar-temperature-taken",
       file,
-      message: "The sheet gives no temperature: 20 °C was taken for the settling times.",
-      expected: "“temperature (C)” above the table",
-      wayOut: "Nothing to do, unless the water was cold: at 10 °C it takes 30 % longer.",
+      message: say`The sheet gives no temperature: 20 °C was taken for the settling times.`,
+      expected: say`“temperature (C)” above the table`,
+      wayOut: say`Nothing to do, unless the water was cold: at 10 °C it takes 30 % longer.`,
     });
   } else if (settledMm.includes(undefined)) {
     findings.push({
@@ -41,9 +41,9 @@ export function checkJar(
       code: "temperature-outside-table",
       file,
       value: `${temperatureC} °C`,
-      message: "The viscosity of water is not tabulated at this temperature: no sizes can be told.",
-      expected: "10 to 30 °C",
-      wayOut: "Repeat the test at room temperature.",
+      message: say`The viscosity of water is not tabulated at this temperature: no sizes can be told.`,
+      expected: say`10 to 30 °C`,
+      wayOut: say`Repeat the test at room temperature.`,
     });
   }
   ENDS_MM.forEach((endMm, index) => {
@@ -57,9 +57,9 @@ export function checkJar(
       row: layers[index].row,
       column: "time",
       value: `${formatNumber(layers[index].timeMin)} min`,
-      message: `After this time grains down to ${formatNumber(settled, 2)} mm had settled from the surface, so part of the ${early ? `${layers[index].name} counts with the layer above it` : `${layers[index + 1].name} counts with the ${layers[index].name}`}.`,
-      expected: `a reading when grains of ${endMm} mm have settled, in this water after about ${formatNumber(layers[index].timeMin * (settled / endMm) ** 2, 2)} min`,
-      wayOut: "Read the top at that time, or take the boundary at the size told here.",
+      message: say`After this time grains down to ${formatNumber(settled, 2)} mm had settled from the surface, so part of the ${early ? say`${layers[index].name} counts with the layer above it` : say`${layers[index + 1].name} counts with the ${layers[index].name}`}.`,
+      expected: say`a reading when grains of ${endMm} mm have settled, in this water after about ${formatNumber(layers[index].timeMin * (settled / endMm) ** 2, 2)} min`,
+      wayOut: say`Read the top at that time, or take the boundary at the size told here.`,
     });
   });
   if (last.timeMin < LAST_READING_MIN) {
@@ -70,10 +70,9 @@ export function checkJar(
       row: last.row,
       column: "time",
       value: `${formatNumber(last.timeMin)} min`,
-      message:
-        "The last reading was taken before a day had passed: clay still in suspension is not counted.",
-      expected: `${LAST_READING_MIN} min or more, with clear water`,
-      wayOut: "Let the jar stand and read the top again.",
+      message: say`The last reading was taken before a day had passed: clay still in suspension is not counted.`,
+      expected: say`${LAST_READING_MIN} min or more, with clear water`,
+      wayOut: say`Let the jar stand and read the top again.`,
     });
   }
   return findings;

@@ -1,5 +1,6 @@
 import type { Finding } from "../lab/finding.js";
 import type { PipetteRecord } from "../lab/pipetteRecord.js";
+import { say } from "../words/say.js";
 import type { PipetteAnalysisRow } from "./pipetteAnalysis.js";
 import { percentFindings, riseFindings, temperatureFindings } from "./sedimentationFindings.js";
 
@@ -17,8 +18,8 @@ export function checkPipette(
     ...rows.flatMap(({ row, finerOfDispersedPct }) =>
       percentFindings(place(row), finerOfDispersedPct, {
         slackPct: SLACK_PCT,
-        below: "The sample holds less than its share of the dispersant.",
-        wayOut: "Check the dry mass, the two volumes and the mass of dispersant.",
+        below: say`The sample holds less than its share of the dispersant.`,
+        wayOut: say`Check the dry mass, the two volumes and the mass of dispersant.`,
       }),
     ),
     ...rows.slice(1).flatMap((row, index): Finding[] => {
@@ -27,7 +28,7 @@ export function checkPipette(
       if (row.sizeMm > before.sizeMm) return [];
       return riseFindings(place(row.row), row.finerOfDispersedPct, before.finerOfDispersedPct, {
         before: "sample",
-        wayOut: "Check both weighings, times and depths.",
+        wayOut: say`Check both weighings, times and depths.`,
       });
     }),
   ];

@@ -1,6 +1,7 @@
 import type { Finding } from "../lab/finding.js";
 import type { SieveRecord } from "../lab/sieveRecord.js";
 import { formatFixed } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 import { minimumSieveMass } from "./minimumSieveMass.js";
 import type { SieveAnalysisRow, SieveOptions, SieveSet } from "./sieveAnalysis.js";
 
@@ -26,7 +27,7 @@ function massBalance(
   set: SieveSet,
   limitPct: number,
 ): Finding[] {
-  const name = set.portion === 0 ? "sample" : "split subsample";
+  const name = set.portion === 0 ? "sample" : say`split subsample`;
   const sievedG = set.dryMassG - set.washedOutG;
   if (set.retainedG > sievedG * (1 + limitPct / 100)) {
     const last = rows.findLast(({ portion }) => portion === set.portion);
@@ -37,10 +38,9 @@ function massBalance(
         file,
         row: last?.row,
         value: `${formatFixed(set.retainedG, 1)} g`,
-        message: `The sieves retain more than the ${name} that was put on them.`,
-        expected: `at most ${formatFixed(sievedG, 1)} g on all sieves of this set together`,
-        wayOut:
-          "Check the dry masses and whether the masses are per sieve, not cumulative; check that rows below a split were weighed on the subsample.",
+        message: say`The sieves retain more than the ${name} that was put on them.`,
+        expected: say`at most ${formatFixed(sievedG, 1)} g on all sieves of this set together`,
+        wayOut: say`Check the dry masses and whether the masses are per sieve, not cumulative; check that rows below a split were weighed on the subsample.`,
       },
     ];
   }
@@ -55,11 +55,11 @@ function massBalance(
       code: gained ? "sieve-gain" : "sieve-loss",
       file,
       value: `${formatFixed(size, 2)} %`,
-      message: `${gained ? "More" : "Less"} mass was found after sieving than was put in: ${formatFixed(set.retainedG + panG + set.washedOutG, 1)} g of ${formatFixed(set.dryMassG, 1)} g of the ${name}, washed-out fines counted.`,
-      expected: `a difference within ${limitPct} % of the dry mass (University of Waterloo CIVE 153, 2013, for 2 %)`,
+      message: `${gained ? say`More` : say`Less`} mass was found after sieving than was put in: ${formatFixed(set.retainedG + panG + set.washedOutG, 1)} g of ${formatFixed(set.dryMassG, 1)} g of the ${name}, washed-out fines counted.`,
+      expected: say`a difference within ${limitPct} % of the dry mass (University of Waterloo CIVE 153, 2013, for 2 %)`,
       wayOut: beyond
-        ? "Check the masses for a slip of the pen; if none is found, sieve a fresh sample."
-        : "Check the masses; the result stands, with this remark.",
+        ? say`Check the masses for a slip of the pen; if none is found, sieve a fresh sample.`
+        : say`Check the masses; the result stands, with this remark.`,
     },
   ];
 }
@@ -80,9 +80,9 @@ function sampleSize(record: SieveRecord, rows: readonly SieveAnalysisRow[]): Fin
       file: record.file,
       row: nominal.row,
       value: `${formatFixed(record.dryMassG, 0)} g`,
-      message: `The sample is small for grains of ${nominal.label}: a few grains more or less would move the coarse end.`,
-      expected: `at least ${leastKg} kg (AASHTO T 27 as adopted by WSDOT, by nominal maximum size)`,
-      wayOut: "Sieve a larger sample of the coarse part, or take the coarse points with care.",
+      message: say`The sample is small for grains of ${nominal.label}: a few grains more or less would move the coarse end.`,
+      expected: say`at least ${leastKg} kg (AASHTO T 27 as adopted by WSDOT, by nominal maximum size)`,
+      wayOut: say`Sieve a larger sample of the coarse part, or take the coarse points with care.`,
     },
   ];
 }
@@ -97,9 +97,9 @@ function topSize({ file }: SieveRecord, rows: readonly SieveAnalysisRow[]): Find
       file,
       row: top.row,
       value: `${top.retainedG} g`,
-      message: `Material stayed on the coarsest sieve (${top.label}), so the largest grain is not known.`,
-      expected: "nothing retained on the coarsest sieve",
-      wayOut: "Add the next coarser sieve through which everything passes, with 0 retained.",
+      message: say`Material stayed on the coarsest sieve (${top.label}), so the largest grain is not known.`,
+      expected: say`nothing retained on the coarsest sieve`,
+      wayOut: say`Add the next coarser sieve through which everything passes, with 0 retained.`,
     },
   ];
 }

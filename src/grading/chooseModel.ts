@@ -1,3 +1,4 @@
+import { say } from "../words/say.js";
 import type { ChosenModel } from "./chosenModel.js";
 import { fitGrading } from "./fitGrading.js";
 import type { GradingCurve } from "./gradingCurve.js";
@@ -48,5 +49,5 @@ export function chooseModel(
 }
 
 function tooFew(points: number, least: number): string {
-  return `${points} points; at least ${least} are needed to judge it.`;
+  return say`${points} points; at least ${least} are needed to judge it.`;
 }

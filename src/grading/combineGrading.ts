@@ -1,5 +1,6 @@
 import type { Finding } from "../lab/finding.js";
 import { formatFixed, formatNumber } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 import type {
   CombinedGrading,
   CombineInput,
@@ -90,12 +91,12 @@ function overlapFindings(file: string, overlap: GradingOverlap | undefined): Fin
       code: "grading-overlap",
       file,
       value: `${formatFixed(Math.abs(overlap.differencePct), 1)} points`,
-      message: `At ${sizeMm} mm the sieve gives ${formatFixed(sievePct, 1)} % passing and the sedimentation ${formatFixed(sedimentationPct, 1)} %.`,
-      expected: `a difference within ${OVERLAP_LIMIT_PCT} points`,
-      wayOut: `Check the dispersed mass, the separating sieve, the particle density and the control readings. ${
+      message: say`At ${sizeMm} mm the sieve gives ${formatFixed(sievePct, 1)} % passing and the sedimentation ${formatFixed(sedimentationPct, 1)} %.`,
+      expected: say`a difference within ${OVERLAP_LIMIT_PCT} points`,
+      wayOut: say`Check the dispersed mass, the separating sieve, the particle density and the control readings. ${
         overlap.differencePct > 0
-          ? "More in the sedimentation may also mean fines that clung to coarse grains on the sieves: wash the sample."
-          : "Less in the sedimentation may also mean flocs that were not dispersed: check dispersant and stirring."
+          ? say`More in the sedimentation may also mean fines that clung to coarse grains on the sieves: wash the sample.`
+          : say`Less in the sedimentation may also mean flocs that were not dispersed: check dispersant and stirring.`
       }`,
     },
   ];
@@ -106,17 +107,17 @@ function repairFindings(file: string, repairs: readonly GradingRepair[]): Findin
   const most = Math.max(...repairs.map(({ fromPct, toPct }) => Math.abs(toPct - fromPct)));
   const list = repairs.map(
     ({ sizeMm, fromPct, toPct }) =>
-      `${formatNumber(sizeMm)} mm from ${formatFixed(fromPct, 1)} to ${formatFixed(toPct, 1)} %`,
+      say`${formatNumber(sizeMm)} mm from ${formatFixed(fromPct, 1)} to ${formatFixed(toPct, 1)} %`,
   );
   return [
     {
       severity: most > REPAIR_LIMIT_PCT ? "warning" : "note",
       code: "grading-repaired",
       file,
-      value: `${formatFixed(most, 1)} points at most`,
-      message: `The measured curve falls somewhere as size grows; points were moved: ${list.join("; ")}.`,
-      expected: "percentages that never fall as size grows",
-      wayOut: "Check the readings at these sizes; the moved curve is the nearest possible one.",
+      value: say`${formatFixed(most, 1)} points at most`,
+      message: say`The measured curve falls somewhere as size grows; points were moved: ${list.join("; ")}.`,
+      expected: say`percentages that never fall as size grows`,
+      wayOut: say`Check the readings at these sizes; the moved curve is the nearest possible one.`,
     },
   ];
 }

@@ -1,3 +1,4 @@
+import { say } from "../words/say.js";
 import type { PointFit } from "./fitPoints.js";
 import type { GradingFitParameter } from "./gradingFit.js";
 
@@ -15,24 +16,24 @@ export function gradingFitWarnings(
 ): string[] {
   const name = (index: number) => `“${parameters[index].name}”`;
   return [
-    ...(converged ? [] : [`The fit did not come to rest: ${message}`]),
+    ...(converged ? [] : [say`The fit did not come to rest: ${message}`]),
     ...parameters.flatMap((_, index) =>
       activeBounds[index] === 0
         ? []
         : [
-            `${name(index)} sits on its ${activeBounds[index] < 0 ? "lower" : "upper"} bound: the points do not fix it, and the other errors hold it for known.`,
+            say`${name(index)} sits on its ${activeBounds[index] < 0 ? "lower" : "upper"} bound: the points do not fix it, and the other errors hold it for known.`,
           ],
     ),
     ...parameters.flatMap((_, index) =>
-      unmoved[index] ? [`${name(index)} never left its start: its value is the guess.`] : [],
+      unmoved[index] ? [say`${name(index)} never left its start: its value is the guess.`] : [],
     ),
     ...parameters.flatMap(({ standardError }, index) =>
       standardError === undefined && degreesOfFreedom > 0 && activeBounds[index] === 0
-        ? [`The points do not settle ${name(index)}: no error can be given.`]
+        ? [say`The points do not settle ${name(index)}: no error can be given.`]
         : [],
     ),
     ...(degreesOfFreedom < FEW
-      ? [`Points exceed parameters by only ${degreesOfFreedom}: the errors are hardly known.`]
+      ? [say`Points exceed parameters by only ${degreesOfFreedom}: the errors are hardly known.`]
       : []),
   ];
 }

@@ -1,5 +1,6 @@
 import type { Finding } from "../lab/finding.js";
 import { formatFixed } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 import { waterProperties } from "./waterProperties.js";
 
 /** Where a sedimentation reading stands, and the column that it was read from. */
@@ -20,10 +21,9 @@ export function temperatureFindings(file: string, row: number, temperatureC: num
       row,
       column: "temperature",
       value: `${formatFixed(temperatureC, 1)} °C`,
-      message: "The viscosity of water is not tabulated at this temperature.",
-      expected: "10 to 30 °C",
-      wayOut:
-        "Check the reading and its unit; repeat the test in a room or bath within that range.",
+      message: say`The viscosity of water is not tabulated at this temperature.`,
+      expected: say`10 to 30 °C`,
+      wayOut: say`Check the reading and its unit; repeat the test in a room or bath within that range.`,
     },
   ];
 }
@@ -42,8 +42,8 @@ export function percentFindings(
       severity: outside > words.slackPct ? "error" : "warning",
       code: finerPct > 100 ? "finer-over-100" : "finer-below-0",
       value: `${formatFixed(finerPct, 1)} %`,
-      message: finerPct > 100 ? "More is in suspension than was put in." : words.below,
-      expected: `0 to 100 % of the dispersed mass (within ${words.slackPct} it is taken as the limit)`,
+      message: finerPct > 100 ? say`More is in suspension than was put in.` : words.below,
+      expected: say`0 to 100 % of the dispersed mass (within ${words.slackPct} it is taken as the limit)`,
       wayOut: words.wayOut,
     },
   ];
@@ -64,8 +64,8 @@ export function riseFindings(
       severity: "warning",
       code: "finer-rises",
       value: `${formatFixed(finerPct, 1)} %`,
-      message: `The percentage in suspension rises by ${formatFixed(rise, 1)} points since the ${words.before} before, which settling cannot do.`,
-      expected: "percentages that fall or stay with time",
+      message: say`The percentage in suspension rises by ${formatFixed(rise, 1)} points since the ${words.before} before, which settling cannot do.`,
+      expected: say`percentages that fall or stay with time`,
       wayOut: words.wayOut,
     },
   ];

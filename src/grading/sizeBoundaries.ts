@@ -1,3 +1,4 @@
+import { phrase } from "../words/say.js";
 /** Sizes in mm at which one fraction ends and the next begins. */
 export interface SizeBoundaries {
   readonly name: string;
@@ -19,7 +20,7 @@ export type BoundarySystem = "iso14688" | "bs5930" | "astm" | "usda";
  */
 export const SIZE_BOUNDARIES: Readonly<Record<BoundarySystem, SizeBoundaries>> = {
   iso14688: {
-    name: "ISO 14688-1",
+    name: phrase`ISO 14688-1`,
     clayMm: 0.002,
     siltMm: 0.063,
     sandMm: 2,
@@ -27,7 +28,7 @@ export const SIZE_BOUNDARIES: Readonly<Record<BoundarySystem, SizeBoundaries>> =
     source: "ISO 14688-1 as tabulated by the Auroville Earth Institute (read)",
   },
   bs5930: {
-    name: "BS 5930",
+    name: phrase`BS 5930`,
     clayMm: 0.002,
     siltMm: 0.063,
     sandMm: 2,
@@ -35,7 +36,7 @@ export const SIZE_BOUNDARIES: Readonly<Record<BoundarySystem, SizeBoundaries>> =
     source: "BS 5930, from memory; 0.063 mm read",
   },
   astm: {
-    name: "ASTM D2487 sieves, clay at 0.002 mm",
+    name: phrase`ASTM D2487 sieves, clay at 0.002 mm`,
     clayMm: 0.002,
     siltMm: 0.075,
     sandMm: 4.75,
@@ -44,7 +45,7 @@ export const SIZE_BOUNDARIES: Readonly<Record<BoundarySystem, SizeBoundaries>> =
       "ASTM D2487, from memory: it tells silt from clay by plasticity, not by size. ASTM D422 set clay at 0.005 mm, from memory; 0.002 mm is used here",
   },
   usda: {
-    name: "USDA",
+    name: phrase`USDA`,
     clayMm: 0.002,
     siltMm: 0.05,
     sandMm: 2,

@@ -1,3 +1,4 @@
+import { phrase } from "../words/say.js";
 /** Something that can hurt people or spoil a wall, told beside the numbers. */
 export interface Caution {
   readonly id: string;
@@ -16,73 +17,73 @@ export interface Caution {
 export const CAUTIONS: readonly Caution[] = [
   {
     id: "licensed-practice",
-    title: "Local code and licensed practice",
-    text: "Many places ask for a permit and for the seal of a licensed engineer or architect before earth walls bear load. Nothing here is an approval; whether a wall may be built is for them and for the building official.",
+    title: phrase`Local code and licensed practice`,
+    text: phrase`Many places ask for a permit and for the seal of a licensed engineer or architect before earth walls bear load. Nothing here is an approval; whether a wall may be built is for them and for the building official.`,
     source: "common practice, no source",
     basis: "common practice",
   },
   {
     id: "cement-burns",
-    title: "Wet cement burns",
-    text: "Wet cement is strongly alkaline and burns skin and eyes, often without pain at first. Wear waterproof gloves, long sleeves and goggles; rinse with plenty of water at once; see a doctor for eyes.",
+    title: phrase`Wet cement burns`,
+    text: phrase`Wet cement is strongly alkaline and burns skin and eyes, often without pain at first. Wear waterproof gloves, long sleeves and goggles; rinse with plenty of water at once; see a doctor for eyes.`,
     source: "from memory: general practice for cement work",
     basis: "memory",
   },
   {
     id: "silica-dust",
-    title: "Silica dust",
-    text: "Dry soil, sand and cement give off fine silica dust that damages lungs for good. Sieve and mix damp or outdoors, keep others away, wear a fitted respirator for fine dust.",
+    title: phrase`Silica dust`,
+    text: phrase`Dry soil, sand and cement give off fine silica dust that damages lungs for good. Sieve and mix damp or outdoors, keep others away, wear a fitted respirator for fine dust.`,
     source: "from memory: general practice for dusty work",
     basis: "memory",
   },
   {
     id: "form-pressure",
-    title: "Pressure on the forms",
-    text: "Ramming pushes forms outward harder than fresh concrete of the same lift would, and no published value of that pressure was found. Have forms, ties and braces designed for it, check them before each lift, and keep people clear of the form’s face while ramming.",
+    title: phrase`Pressure on the forms`,
+    text: phrase`Ramming pushes forms outward harder than fresh concrete of the same lift would, and no published value of that pressure was found. Have forms, ties and braces designed for it, check them before each lift, and keep people clear of the form’s face while ramming.`,
     source: "search for a published pressure found none; the rest from memory",
     basis: "memory",
   },
   {
     id: "lifting",
-    title: "Lifting and vibration",
-    text: "Bags of more than about 23 kg call for two people or a lifting aid. Pneumatic rammers shake hands and arms: take turns and breaks.",
+    title: phrase`Lifting and vibration`,
+    text: phrase`Bags of more than about 23 kg call for two people or a lifting aid. Pneumatic rammers shake hands and arms: take turns and breaks.`,
     source: "from memory: general practice",
     basis: "memory",
   },
   {
     id: "working-height",
-    title: "Work at height",
-    text: "Walls grow past the height from which a fall does harm. Use scaffolds and guard rails; never stand on a form or on a fresh wall’s edge.",
+    title: phrase`Work at height`,
+    text: phrase`Walls grow past the height from which a fall does harm. Use scaffolds and guard rails; never stand on a form or on a fresh wall’s edge.`,
     source: "common practice, no source",
     basis: "common practice",
   },
   {
     id: "cured-strength",
-    title: "Cured strength before loading",
-    text: "Do not load a wall before blocks of its own mix, cured as the wall was, reached the strength asked for. Cement-stabilised earth needs damp curing; a laboratory age of 28 days is the usual measure. Block strength is not wall strength.",
+    title: phrase`Cured strength before loading`,
+    text: phrase`Do not load a wall before blocks of its own mix, cured as the wall was, reached the strength asked for. Cement-stabilised earth needs damp curing; a laboratory age of 28 days is the usual measure. Block strength is not wall strength.`,
     source: "common practice, no source",
     basis: "common practice",
   },
   {
     id: "wet-strength",
-    title: "Strength falls when wet",
-    text: "Wet strength of cement-stabilised rammed earth was found near 60 % of the dry strength in one set of tests. Test soaked where a wall can get wet.",
+    title: phrase`Strength falls when wet`,
+    text: phrase`Wet strength of cement-stabilised rammed earth was found near 60 % of the dry strength in one set of tests. Test soaked where a wall can get wet.`,
     source:
       "Venkatarama Reddy and Prasanna Kumar, Compressive strength and elastic properties of stabilised rammed earth and masonry, abstract (read)",
     basis: "read",
   },
   {
     id: "working-time",
-    title: "Time between mixing and ramming",
-    text: "Cement begins to set as soon as it meets moist soil: a delay of ten hours halved the strength in one set of tests. Mix only what can be rammed at once.",
+    title: phrase`Time between mixing and ramming`,
+    text: phrase`Cement begins to set as soon as it meets moist soil: a delay of ten hours halved the strength in one set of tests. Mix only what can be rammed at once.`,
     source:
       "Venkatarama Reddy and Prasanna Kumar 2011, Cement stabilised rammed earth, Part A, abstract (read)",
     basis: "read",
   },
   {
     id: "water-and-frost",
-    title: "Water and frost",
-    text: "Keep rain, splash and rising damp away from the wall with a plinth, an overhang and drainage, and fresh work from frost. Blocks that pass in the laboratory say little about frost.",
+    title: phrase`Water and frost`,
+    text: phrase`Keep rain, splash and rising damp away from the wall with a plinth, an overhang and drainage, and fresh work from frost. Blocks that pass in the laboratory say little about frost.`,
     source: "common practice, no source",
     basis: "common practice",
   },

@@ -1,18 +1,18 @@
 import type { GradingCurve } from "../grading/gradingCurve.js";
 import { passingAtSize } from "../grading/passingAtSize.js";
+import { phrase, say } from "../words/say.js";
 import { burroughsClass } from "./burroughsClass.js";
 import { checkOthers } from "./checkOthers.js";
 import type { CriterionCheck, GuidanceCheck, MeasuredConsistency } from "./guidanceCheck.js";
 import type { FractionName, GuidanceEntry } from "./guidanceEntry.js";
 import { withinLimits } from "./withinLimits.js";
 
-const NO_PROOF =
-  "Lying inside published limits is no proof that a soil is suitable: ten soils made to meet such gradings led Ciancio, Jaquin and Walker (2013, Constr. Build. Mater. 42, abstract read) to conclude from strength, shrinkage and erosion that grading alone does not establish it. Lying outside is no proof of the opposite. Tests on the mix itself decide.";
+const NO_PROOF = phrase`Lying inside published limits is no proof that a soil is suitable: ten soils made to meet such gradings led Ciancio, Jaquin and Walker (2013, Constr. Build. Mater. 42, abstract read) to conclude from strength, shrinkage and erosion that grading alone does not establish it. Lying outside is no proof of the opposite. Tests on the mix itself decide.`;
 
 const CONSISTENCY_NAMES = {
-  liquidLimitPct: "liquid limit",
-  plasticityIndexPct: "plasticity index",
-  linearShrinkagePct: "linear shrinkage",
+  liquidLimitPct: phrase`liquid limit`,
+  plasticityIndexPct: phrase`plasticity index`,
+  linearShrinkagePct: phrase`linear shrinkage`,
 };
 
 /**
@@ -36,7 +36,7 @@ export function checkGuidance(
 ): GuidanceCheck {
   const criteria: CriterionCheck[] = [
     ...entry.points.map(({ sizeMm, lowPct, highPct }) => ({
-      ...withinLimits(`passing ${sizeMm} mm`, "passing", passingAtSize(curve, sizeMm), {
+      ...withinLimits(say`passing ${sizeMm} mm`, "passing", passingAtSize(curve, sizeMm), {
         minPct: lowPct,
         maxPct: highPct,
       }),
@@ -75,10 +75,10 @@ export function checkGuidance(
 const WORDS: Readonly<Record<FractionName, string>> = {
   clay: "clay",
   silt: "silt",
-  fines: "silt and clay",
+  fines: phrase`silt and clay`,
   sand: "sand",
   gravel: "gravel",
-  sandAndGravel: "sand and gravel",
+  sandAndGravel: phrase`sand and gravel`,
 };
 
 function measure(
@@ -106,9 +106,9 @@ function together(
   entry: GuidanceEntry,
   { linearShrinkagePct, plasticityIndexPct }: MeasuredConsistency,
 ): CriterionCheck {
-  const what = "linear shrinkage, plasticity index and sand together";
+  const what = say`linear shrinkage, plasticity index and sand together`;
   if (linearShrinkagePct === undefined || plasticityIndexPct === undefined) {
-    const text = `${what}: not measured.`;
+    const text = say`${what}: not measured.`;
     return { what, kind: "class", verdict: "not measured", text };
   }
   const sand = measure(curve, entry, "sand");
@@ -119,12 +119,13 @@ function together(
 }
 
 function honesty({ basis, confidence, derived, own }: GuidanceEntry): string {
-  if (own) return "An envelope that this study brought along; where it comes from was not checked.";
+  if (own)
+    return say`An envelope that this study brought along; where it comes from was not checked.`;
   const from =
     basis === "read"
-      ? "The numbers were read in the source named"
-      : `The numbers are from memory (confidence ${confidence}): check them in the source before citing`;
+      ? say`The numbers were read in the source named`
+      : say`The numbers are from memory (confidence ${confidence}): check them in the source before citing`;
   return derived
-    ? `${from}; the points of passing are derived by us from the fraction limits, not a published curve.`
+    ? say`${from}; the points of passing are derived by us from the fraction limits, not a published curve.`
     : `${from}.`;
 }

@@ -1,14 +1,15 @@
 import type { GradingCurve } from "../grading/gradingCurve.js";
 import { formatFixed } from "../quantities/formatNumber.js";
+import { phrase, say } from "../words/say.js";
 import type { MeasuredConsistency, OtherCheck } from "./guidanceCheck.js";
 import type { GuidanceEntry, OtherQuantity } from "./guidanceEntry.js";
 
 const QUANTITIES: Readonly<Record<OtherQuantity, readonly [string, OtherCheck["unit"], number]>> = {
-  organicPct: ["organic matter", "%", 1],
-  saltsPct: ["soluble salts", "%", 2],
-  topSizeMm: ["largest grain", "mm", 1],
-  dryDensityKgM3: ["dry density", "kg/m³", 0],
-  plasticLimitPct: ["plastic limit", "%", 1],
+  organicPct: [phrase`organic matter`, "%", 1],
+  saltsPct: [phrase`soluble salts`, "%", 2],
+  topSizeMm: [phrase`largest grain`, "mm", 1],
+  dryDensityKgM3: [phrase`dry density`, "kg/m³", 0],
+  plasticLimitPct: [phrase`plastic limit`, "%", 1],
 };
 
 /** Holds organic matter, salts, top size and density against the limits of an entry. */
@@ -23,14 +24,14 @@ export function checkOthers(
       quantity === "topSizeMm"
         ? points.find(({ passingPct }) => passingPct >= 100)?.sizeMm
         : measured[quantity];
-    const low = min === undefined ? "" : `from ${min} `;
-    const range = `${low}${max === undefined ? "" : `up to ${max} `}${unit}`;
+    const low = min === undefined ? "" : say`from ${min} `;
+    const range = `${low}${max === undefined ? "" : say`up to ${max} `}${unit}`;
     const limits = { quantity, unit, min, max };
     if (value === undefined) {
       return {
         ...limits,
         verdict: "not measured",
-        text: `${words}: not measured; asked for ${range}.`,
+        text: say`${words}: not measured; asked for ${range}.`,
       };
     }
     const inside = value >= (min ?? -Infinity) && value <= (max ?? Infinity);
@@ -38,7 +39,7 @@ export function checkOthers(
       ...limits,
       measured: value,
       verdict: inside ? "inside" : "outside",
-      text: `${words}: ${formatFixed(value, decimals)} ${unit}, asked for ${range}: ${inside ? "inside" : "outside"}.`,
+      text: say`${words}: ${formatFixed(value, decimals)} ${unit}, asked for ${range}: ${inside ? say`inside` : say`outside`}.`,
     };
   });
 }

@@ -1,4 +1,6 @@
 import type { GradingCurve } from "../grading/gradingCurve.js";
+import { formatFixed } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 import { checkGuidance } from "./checkGuidance.js";
 import type { CriterionCheck, GuidanceCheck, MeasuredConsistency } from "./guidanceCheck.js";
 import type { GuidanceEntry } from "./guidanceEntry.js";
@@ -80,12 +82,12 @@ export function compareGuidance(
         sides,
         verdictsDiffer: verdicts.has("inside") && verdicts.has("outside"),
         irreconcilable: low > high,
-        text: `${what}${measuredPct === undefined ? "" : `, ${measuredPct.toFixed(1)} % here`}: ${sides
+        text: `${what}${measuredPct === undefined ? "" : say`, ${formatFixed(measuredPct, 1)} % here`}: ${sides
           .map(
             ({ id, lowPct, highPct, verdict }) =>
-              `${id} asks for ${range(lowPct, highPct)} (${verdict})`,
+              say`${id} asks for ${range(lowPct, highPct)} (${verdict})`,
           )
-          .join("; ")}.${low > high ? " No soil meets all of them." : ""}`,
+          .join("; ")}.${low > high ? say` No soil meets all of them.` : ""}`,
       },
     ];
   });
@@ -97,17 +99,17 @@ function named({ what, kind }: CriterionCheck, { boundariesMm }: GuidanceEntry):
   if (kind !== "fraction") return what;
   const { clay, silt, sand } = boundariesMm;
   const sizes: Readonly<Record<string, string>> = {
-    clay: `up to ${clay} mm`,
-    silt: `${clay} to ${silt} mm`,
-    "silt and clay": `up to ${silt} mm`,
-    sand: `${silt} to ${sand} mm`,
-    gravel: `above ${sand} mm`,
-    "sand and gravel": `above ${silt} mm`,
+    clay: say`up to ${clay} mm`,
+    silt: say`${clay} to ${silt} mm`,
+    "silt and clay": say`up to ${silt} mm`,
+    sand: say`${silt} to ${sand} mm`,
+    gravel: say`above ${sand} mm`,
+    "sand and gravel": say`above ${silt} mm`,
   };
   return `${what} (${sizes[what]})`;
 }
 
 function range(low: number | undefined, high: number | undefined): string {
-  if (low === undefined) return `up to ${high} %`;
-  return high === undefined ? `from ${low} %` : `${low} to ${high} %`;
+  if (low === undefined) return say`up to ${high} %`;
+  return high === undefined ? say`from ${low} %` : say`${low} to ${high} %`;
 }

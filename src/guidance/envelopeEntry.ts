@@ -1,4 +1,5 @@
 import type { EnvelopeRecord } from "../lab/envelopeRecord.js";
+import { say } from "../words/say.js";
 import type { GuidanceEntry } from "./guidanceEntry.js";
 
 /**
@@ -24,6 +25,6 @@ export function envelopeEntry({ file, title, source, points }: EnvelopeRecord): 
     derived: false,
     consistency: [],
     own: true,
-    notes: "Not a published recommendation.",
+    notes: say`Not a published recommendation.`,
   };
 }

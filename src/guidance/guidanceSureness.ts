@@ -1,4 +1,5 @@
 import type { GradingCurve } from "../grading/gradingCurve.js";
+import { say } from "../words/say.js";
 import { checkGuidance } from "./checkGuidance.js";
 import type { GuidanceCheck, MeasuredConsistency } from "./guidanceCheck.js";
 import type { GuidanceEntry } from "./guidanceEntry.js";
@@ -59,7 +60,7 @@ export function guidanceSureness(
     criteria,
     text:
       open.length === 0
-        ? `The reading errors do not change this verdict (${pct} % of ${curves.length} resampled curves).`
-        : `Within the reading errors ${open.join(", ")} could come out otherwise: ${pct} % of ${curves.length} resampled curves have this verdict.`,
+        ? say`The reading errors do not change this verdict (${pct} % of ${curves.length} resampled curves).`
+        : say`Within the reading errors ${open.join(", ")} could come out otherwise: ${pct} % of ${curves.length} resampled curves have this verdict.`,
   };
 }

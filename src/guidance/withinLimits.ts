@@ -1,4 +1,5 @@
 import { formatFixed } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 import type { CriterionCheck } from "./guidanceCheck.js";
 
 export interface Limits {
@@ -18,12 +19,12 @@ export function withinLimits(
   const limits = { lowPct: minPct, highPct: maxPct };
   const range =
     minPct === undefined
-      ? `${below ? "below" : "up to"} ${maxPct} %`
+      ? `${below ? "below" : say`up to`} ${maxPct} %`
       : maxPct === undefined
-        ? `from ${minPct} %`
-        : `${minPct} to ${below ? "below " : ""}${maxPct} %`;
+        ? say`from ${minPct} %`
+        : say`${minPct} to ${below ? "below " : ""}${maxPct} %`;
   if (measuredPct === undefined) {
-    const text = `${what}: not measured; asked for ${range}.`;
+    const text = say`${what}: not measured; asked for ${range}.`;
     return { what, kind, verdict: "not measured", ...limits, text };
   }
   const margin = Math.min(
@@ -34,10 +35,10 @@ export function withinLimits(
   // Percentages come out of sums and interpolation: a last binary digit decides nothing.
   const inside = margin >= -1e-9 && !atTop;
   const byPct = Math.abs(margin);
-  const told = `${what}: ${formatFixed(measuredPct, 1)} %, asked for ${range}`;
+  const told = say`${what}: ${formatFixed(measuredPct, 1)} %, asked for ${range}`;
   const text = inside
-    ? `${told}: inside by ${formatFixed(byPct, 1)} points.`
-    : `${told}: outside by ${formatFixed(byPct, 1)} points.`;
+    ? say`${told}: inside by ${formatFixed(byPct, 1)} points.`
+    : say`${told}: outside by ${formatFixed(byPct, 1)} points.`;
   return {
     what,
     kind,

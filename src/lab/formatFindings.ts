@@ -1,3 +1,4 @@
+import { say } from "../words/say.js";
 import type { Finding } from "./finding.js";
 
 const SEVERITIES = ["error", "warning", "note"] as const;
@@ -22,8 +23,8 @@ function formatFinding(finding: Finding): string {
   const { severity, file, row, column, value, message, expected, wayOut } = finding;
   const place = [
     plain(file),
-    row === undefined ? undefined : `row ${row}`,
-    column === undefined ? undefined : `column “${plain(column)}”`,
+    row === undefined ? undefined : say`row ${row}`,
+    column === undefined ? undefined : say`column “${plain(column)}”`,
   ].filter(Boolean);
   const found = value === undefined ? "" : `: “${plain(value)}”`;
   const indent = " ".repeat(9);
@@ -31,7 +32,7 @@ function formatFinding(finding: Finding): string {
     `${severity.padEnd(9)}${place.join(", ")}${found}`,
     `${indent}${plain(message)}`,
     `${indent}Expected: ${plain(expected)}`,
-    `${indent}Way out: ${plain(wayOut)}`,
+    say`${indent}Way out: ${plain(wayOut)}`,
   ].join("\n");
 }
 

@@ -1,6 +1,7 @@
 import { convertToBase } from "../quantities/convertUnit.js";
 import { parseHeaderCell } from "../quantities/parseHeaderCell.js";
 import { acceptedUnits } from "../quantities/parseQuantity.js";
+import { say } from "../words/say.js";
 import type { Finding } from "./finding.js";
 import type { CellRule } from "./sheetLayout.js";
 
@@ -35,9 +36,9 @@ export function headerUnit(
     column: place.text,
     value: unit ?? "",
     message:
-      unit === undefined ? "This name has no unit." : `The unit “${unit}” is not known here.`,
-    expected: `one of ${acceptedUnits(dimension)} in brackets behind the name`,
-    wayOut: `Write for example ${headerExample(rule)}.`,
+      unit === undefined ? say`This name has no unit.` : say`The unit “${unit}” is not known here.`,
+    expected: say`one of ${acceptedUnits(dimension)} in brackets behind the name`,
+    wayOut: say`Write for example ${headerExample(rule)}.`,
   });
   return unit;
 }

@@ -1,8 +1,9 @@
+import { phrase } from "../words/say.js";
 import type { SheetLayout } from "./sheetLayout.js";
 
 /** What a limits sheet may hold. */
 export const LIMITS_LAYOUT: SheetLayout = {
-  title: "limits sheet",
+  title: phrase`limits sheet`,
   facts: [
     {
       key: "wetLengthMm",

@@ -2,6 +2,7 @@ import { convertToBase } from "../quantities/convertUnit.js";
 import { parseNumber } from "../quantities/parseNumber.js";
 import { parseSieve } from "../quantities/parseSieve.js";
 import { UNITS } from "../quantities/units.js";
+import { say } from "../words/say.js";
 import type { Finding } from "./finding.js";
 import type { CellRule, CellValue } from "./sheetLayout.js";
 
@@ -48,9 +49,9 @@ export function readCell(
       ? commaDecimal(text, refuse)
       : refuse(
           "unknown-sieve",
-          "This is not a sieve.",
-          "an opening, a United States designation such as No. 40 or 3/8 in, or pan",
-          "Write the opening in the column's unit.",
+          say`This is not a sieve.`,
+          say`an opening, a United States designation such as No. 40 or 3/8 in, or pan`,
+          say`Write the opening in the column's unit.`,
         );
   }
 
@@ -60,9 +61,9 @@ export function readCell(
       ? commaDecimal(text, refuse)
       : refuse(
           "not-a-number",
-          "This cell holds text where a number belongs.",
-          "a number with a decimal point, without its unit",
-          "Correct the reading; put remarks in a remark column.",
+          say`This cell holds text where a number belongs.`,
+          say`a number with a decimal point, without its unit`,
+          say`Correct the reading; put remarks in a remark column.`,
         );
   }
   const value =
@@ -75,9 +76,9 @@ export function readCell(
   if (value < min || value > max || (rule.positive && value <= 0)) {
     return refuse(
       "out-of-range",
-      "This value is outside what can be measured.",
+      say`This value is outside what can be measured.`,
       rangeText(rule),
-      "Check the reading against the lab's own sheet.",
+      say`Check the reading against the lab's own sheet.`,
     );
   }
   return value;
@@ -89,9 +90,9 @@ function commaDecimal(
 ): undefined {
   return refuse(
     "comma-decimal",
-    "This number is written with a decimal comma.",
-    `a decimal point: ${text.replace(",", ".")}`,
-    "Replace decimal commas by points in the whole sheet.",
+    say`This number is written with a decimal comma.`,
+    say`a decimal point: ${text.replace(",", ".")}`,
+    say`Replace decimal commas by points in the whole sheet.`,
   );
 }
 
@@ -99,10 +100,10 @@ function rangeText(rule: CellRule): string {
   const unit =
     rule.dimension && rule.dimension !== "number" ? ` ${UNITS[rule.dimension].base}` : "";
   const low = rule.positive
-    ? "more than 0"
+    ? say`more than 0`
     : rule.min === undefined
       ? undefined
-      : `at least ${rule.min}`;
-  const high = rule.max === undefined ? undefined : `at most ${rule.max}`;
+      : say`at least ${rule.min}`;
+  const high = rule.max === undefined ? undefined : say`at most ${rule.max}`;
   return [low, high].filter(Boolean).join(" and ") + unit;
 }

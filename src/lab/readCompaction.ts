@@ -1,3 +1,4 @@
+import { phrase, say } from "../words/say.js";
 import type { CompactionPoint, CompactionRecord } from "./compactionRecord.js";
 import type { Finding } from "./finding.js";
 import { readSheet } from "./readSheet.js";
@@ -5,7 +6,7 @@ import type { SheetGrid } from "./sheetGrid.js";
 import type { SheetLayout } from "./sheetLayout.js";
 
 const LAYOUT: SheetLayout = {
-  title: "compaction sheet",
+  title: phrase`compaction sheet`,
   facts: [
     { key: "method", names: ["method"], kind: "text" },
     {
@@ -70,9 +71,9 @@ export function readCompaction(grid: SheetGrid, findings: Finding[]): Compaction
         row,
         column: sheet.headers.mouldAndSoilG,
         value: written.mouldAndSoilG,
-        message: "The filled mould is not heavier than the empty one.",
-        expected: `more than the mould mass, ${facts.mouldMassG} g`,
-        wayOut: "Check the mould mass above the table and this reading.",
+        message: say`The filled mould is not heavier than the empty one.`,
+        expected: say`more than the mould mass, ${facts.mouldMassG} g`,
+        wayOut: say`Check the mould mass above the table and this reading.`,
       });
     }
     points.push({ waterContentPct, moistMassG, row });

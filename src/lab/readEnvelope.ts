@@ -1,3 +1,4 @@
+import { phrase, say } from "../words/say.js";
 import type { EnvelopePoint, EnvelopeRecord } from "./envelopeRecord.js";
 import type { Finding } from "./finding.js";
 import { readSheet } from "./readSheet.js";
@@ -7,7 +8,7 @@ import type { SheetLayout } from "./sheetLayout.js";
 const share = { kind: "number", dimension: "ratio", required: true, min: 0, max: 100 } as const;
 
 const LAYOUT: SheetLayout = {
-  title: "envelope sheet",
+  title: phrase`envelope sheet`,
   facts: [
     { key: "title", names: ["title"], kind: "text", required: true },
     { key: "source", names: ["source"], kind: "text", required: true },
@@ -41,9 +42,9 @@ export function readEnvelope(grid: SheetGrid, findings: Finding[]): EnvelopeReco
         row,
         column: headers.sieve,
         value: written.sieve,
-        message: "A pan has no opening.",
-        expected: "an opening",
-        wayOut: "Take the row out.",
+        message: say`A pan has no opening.`,
+        expected: say`an opening`,
+        wayOut: say`Take the row out.`,
       });
     }
     if (typeof sieve !== "number" || typeof lowPct !== "number" || typeof highPct !== "number") {
@@ -54,9 +55,9 @@ export function readEnvelope(grid: SheetGrid, findings: Finding[]): EnvelopeReco
         code: "envelope-crossed",
         row,
         value: `${written.lowPct}, ${written.highPct}`,
-        message: "The lower limit is above the upper one.",
-        expected: "low up to high",
-        wayOut: "Check whether the two columns were exchanged.",
+        message: say`The lower limit is above the upper one.`,
+        expected: say`low up to high`,
+        wayOut: say`Check whether the two columns were exchanged.`,
       });
     }
     if (points.some(({ sizeMm }) => sizeMm === sieve)) {
@@ -65,9 +66,9 @@ export function readEnvelope(grid: SheetGrid, findings: Finding[]): EnvelopeReco
         row,
         column: headers.sieve,
         value: written.sieve,
-        message: "This sieve stands twice in the sheet.",
-        expected: "each sieve once",
-        wayOut: "Take one of the rows out.",
+        message: say`This sieve stands twice in the sheet.`,
+        expected: say`each sieve once`,
+        wayOut: say`Take one of the rows out.`,
       });
     }
     points.push({ sizeMm: sieve, lowPct, highPct, row });
@@ -80,9 +81,9 @@ export function readEnvelope(grid: SheetGrid, findings: Finding[]): EnvelopeReco
       code: "envelope-falls",
       row,
       value: `${lowPct}, ${highPct}`,
-      message: `A limit falls below that of the finer sieve ${finer.sizeMm} mm.`,
-      expected: "limits of the passing that never fall as size grows",
-      wayOut: "Check whether the limits are percent passing, not retained.",
+      message: say`A limit falls below that of the finer sieve ${finer.sizeMm} mm.`,
+      expected: say`limits of the passing that never fall as size grows`,
+      wayOut: say`Check whether the limits are percent passing, not retained.`,
     });
   });
   if (findings.slice(before).some(({ severity }) => severity === "error")) return undefined;

@@ -1,4 +1,5 @@
 import { parse } from "csv-parse/sync";
+import { say } from "../words/say.js";
 import type { Finding } from "./finding.js";
 import { readWorkbook } from "./readWorkbook.js";
 import type { SheetGrid } from "./sheetGrid.js";
@@ -27,9 +28,9 @@ export async function readGrid(file: string, bytes: Uint8Array): Promise<GridRea
   if (bytes.length > LARGEST_SHEET_BYTES) {
     return refuse(
       "sheet-too-large",
-      `The file has ${bytes.length} bytes.`,
-      `a lab sheet of at most ${LARGEST_SHEET_BYTES} bytes`,
-      "Keep one test per file, without pictures.",
+      say`The file has ${bytes.length} bytes.`,
+      say`a lab sheet of at most ${LARGEST_SHEET_BYTES} bytes`,
+      say`Keep one test per file, without pictures.`,
     );
   }
   const workbook = /\.xlsx$/i.test(file);
@@ -38,18 +39,18 @@ export async function readGrid(file: string, bytes: Uint8Array): Promise<GridRea
     return refuse(
       workbook ? "not-a-workbook" : "not-a-csv",
       rows,
-      workbook ? "an Excel workbook (.xlsx)" : "text in UTF-8, one row a line",
+      workbook ? say`an Excel workbook (.xlsx)` : say`text in UTF-8, one row a line`,
       workbook
-        ? "Open the sheet in a spreadsheet program and save it as .xlsx, or as CSV with the ending .csv."
-        : "Save the sheet again as CSV (UTF-8).",
+        ? say`Open the sheet in a spreadsheet program and save it as .xlsx, or as CSV with the ending .csv.`
+        : say`Save the sheet again as CSV (UTF-8).`,
     );
   }
   if (rows.every((row) => row.every((cell) => cell === ""))) {
     return refuse(
       "empty-sheet",
-      "The sheet has no cells.",
-      "a sheet with a header row and readings",
-      "Fill in the sheet, or take it out of study.yaml.",
+      say`The sheet has no cells.`,
+      say`a sheet with a header row and readings`,
+      say`Fill in the sheet, or take it out of study.yaml.`,
     );
   }
   return { grid: { file, rows } };
@@ -61,9 +62,9 @@ function readCsv(bytes: Uint8Array): string[][] | string {
   try {
     text = new TextDecoder("utf-8", { fatal: true }).decode(bytes);
   } catch {
-    return "The file is not text in UTF-8.";
+    return say`The file is not text in UTF-8.`;
   }
-  if (text.includes("\u0000")) return "The file holds binary data.";
+  if (text.includes("\u0000")) return say`The file holds binary data.`;
   const delimiter = separatorOf(text);
   try {
     return parse(text, {
@@ -74,7 +75,7 @@ function readCsv(bytes: Uint8Array): string[][] | string {
       trim: true,
     }) as string[][];
   } catch (problem) {
-    return `The rows cannot be told apart: ${(problem as Error).message}.`;
+    return say`The rows cannot be told apart: ${(problem as Error).message}.`;
   }
 }
 

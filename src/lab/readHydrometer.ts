@@ -1,3 +1,4 @@
+import { phrase, say } from "../words/say.js";
 import type { Finding } from "./finding.js";
 import type { HydrometerReading, HydrometerRecord } from "./hydrometerRecord.js";
 import { readSheet } from "./readSheet.js";
@@ -5,7 +6,7 @@ import type { SheetGrid } from "./sheetGrid.js";
 import type { SheetLayout } from "./sheetLayout.js";
 
 const LAYOUT: SheetLayout = {
-  title: "hydrometer sheet",
+  title: phrase`hydrometer sheet`,
   facts: [
     { key: "hydrometer", names: ["hydrometer"], kind: "text", required: true },
     {
@@ -68,9 +69,9 @@ export function readHydrometer(grid: SheetGrid, findings: Finding[]): Hydrometer
       file,
       row: sheet.factRows.hydrometer,
       value: String(facts.hydrometer),
-      message: "This hydrometer is not known.",
-      expected: "151H or 152H",
-      wayOut: "Read the type off the stem of the instrument.",
+      message: say`This hydrometer is not known.`,
+      expected: say`151H or 152H`,
+      wayOut: say`Read the type off the stem of the instrument.`,
     });
   }
   const readings: HydrometerReading[] = [];
@@ -93,9 +94,9 @@ export function readHydrometer(grid: SheetGrid, findings: Finding[]): Hydrometer
         row,
         column: sheet.headers.timeMin,
         value: written.timeMin,
-        message: "This reading is not later than the one above it.",
-        expected: `more than ${above.timeMin} min`,
-        wayOut: "Write the time since the start of sedimentation, in order.",
+        message: say`This reading is not later than the one above it.`,
+        expected: say`more than ${above.timeMin} min`,
+        wayOut: say`Write the time since the start of sedimentation, in order.`,
       });
     }
     readings.push({ timeMin, reading, control, temperatureC, row });

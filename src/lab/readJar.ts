@@ -1,3 +1,4 @@
+import { phrase, say } from "../words/say.js";
 import type { Finding } from "./finding.js";
 import type { JarLayer, JarLayerName, JarRecord } from "./jarRecord.js";
 import { readSheet } from "./readSheet.js";
@@ -7,7 +8,7 @@ import type { SheetLayout } from "./sheetLayout.js";
 const NAMES: readonly JarLayerName[] = ["sand and gravel", "silt", "clay"];
 
 const LAYOUT: SheetLayout = {
-  title: "jar sheet",
+  title: phrase`jar sheet`,
   facts: [
     {
       key: "waterDepthMm",
@@ -70,9 +71,9 @@ export function readJar(grid: SheetGrid, findings: Finding[]): JarRecord | undef
         row,
         column: sheet.headers.layer,
         value: written.layer,
-        message: "This layer is not the next one.",
-        expected: expected ?? "three rows: sand and gravel, silt, clay",
-        wayOut: "Write the three layers once each, from the bottom up.",
+        message: say`This layer is not the next one.`,
+        expected: expected ?? say`three rows: sand and gravel, silt, clay`,
+        wayOut: say`Write the three layers once each, from the bottom up.`,
       });
       return;
     }
@@ -91,10 +92,10 @@ export function readJar(grid: SheetGrid, findings: Finding[]): JarRecord | undef
         value: written[key],
         message:
           key === "timeMin"
-            ? "This reading is not later than the one above it."
-            : "The settled soil stands lower than at the reading before.",
-        expected: key === "timeMin" ? `more than ${least} min` : `at least ${least} mm`,
-        wayOut: "Heights are those of the top above the bottom of the jar, read in order.",
+            ? say`This reading is not later than the one above it.`
+            : say`The settled soil stands lower than at the reading before.`,
+        expected: key === "timeMin" ? say`more than ${least} min` : say`at least ${least} mm`,
+        wayOut: say`Heights are those of the top above the bottom of the jar, read in order.`,
       });
     }
     if (expected) layers.push({ name: expected, timeMin, topMm, row });
@@ -103,9 +104,9 @@ export function readJar(grid: SheetGrid, findings: Finding[]): JarRecord | undef
     refuse({
       code: "missing-layer",
       row: sheet.rows[sheet.rows.length - 1].row,
-      message: "The table does not have all three layers.",
+      message: say`The table does not have all three layers.`,
       expected: NAMES.join(", "),
-      wayOut: "Add the missing row; a layer that cannot be seen has the top of the one below it.",
+      wayOut: say`Add the missing row; a layer that cannot be seen has the top of the one below it.`,
     });
   }
   const last = layers.at(-1);
@@ -115,9 +116,9 @@ export function readJar(grid: SheetGrid, findings: Finding[]): JarRecord | undef
       row: last.row,
       column: sheet.headers.topMm,
       value: String(last.topMm),
-      message: "The soil stands as high as the water.",
-      expected: `less than the water's ${facts.waterDepthMm} mm; a third of it is usual`,
-      wayOut: "Check the heights; repeat the test with less soil.",
+      message: say`The soil stands as high as the water.`,
+      expected: say`less than the water's ${facts.waterDepthMm} mm; a third of it is usual`,
+      wayOut: say`Check the heights; repeat the test with less soil.`,
     });
   }
   if (findings.slice(before).some(({ severity }) => severity === "error")) return undefined;

@@ -1,3 +1,4 @@
+import { say } from "../words/say.js";
 import type { Finding } from "./finding.js";
 import { LIMITS_LAYOUT } from "./limitsLayout.js";
 import type { LimitsRecord, LiquidLimitPoint, PlasticLimitPoint } from "./limitsRecord.js";
@@ -54,9 +55,9 @@ export function readLimits(grid: SheetGrid, findings: Finding[]): LimitsRecord |
             entry,
             "missing-value",
             "",
-            "This row has neither blows nor a penetration.",
-            "blows of the cup, or the penetration of the cone",
-            "Fill in the reading that was taken.",
+            say`This row has neither blows nor a penetration.`,
+            say`blows of the cup, or the penetration of the cone`,
+            say`Fill in the reading that was taken.`,
           );
         }
         continue;
@@ -68,9 +69,9 @@ export function readLimits(grid: SheetGrid, findings: Finding[]): LimitsRecord |
         entry,
         "unknown-test",
         written.test,
-        "This test is not known.",
-        "liquid limit or plastic limit",
-        "Use one of the two names, or start the row with #.",
+        say`This test is not known.`,
+        say`liquid limit or plastic limit`,
+        say`Use one of the two names, or start the row with #.`,
       );
     }
   }
@@ -79,9 +80,9 @@ export function readLimits(grid: SheetGrid, findings: Finding[]): LimitsRecord |
       severity: "error",
       code: "mixed-methods",
       file,
-      message: "The liquid limit rows mix cup and cone.",
-      expected: "one method a sheet",
-      wayOut: "Give each method a sheet of its own.",
+      message: say`The liquid limit rows mix cup and cone.`,
+      expected: say`one method a sheet`,
+      wayOut: say`Give each method a sheet of its own.`,
     });
   }
   const bar = [facts.wetLengthMm, facts.dryLengthMm];
@@ -92,9 +93,9 @@ export function readLimits(grid: SheetGrid, findings: Finding[]): LimitsRecord |
       severity: "error",
       code: "incomplete-shrinkage",
       file,
-      message: "The shrinkage bar has only one of its two lengths.",
-      expected: "the wet and the dry length",
-      wayOut: "Add the missing line above the table.",
+      message: say`The shrinkage bar has only one of its two lengths.`,
+      expected: say`the wet and the dry length`,
+      wayOut: say`Add the missing line above the table.`,
     });
   }
   if (findings.slice(before).some(({ severity }) => severity === "error")) return undefined;
@@ -131,9 +132,9 @@ function waterContent(
         entry,
         "missing-value",
         "",
-        "This row has no water content.",
-        "a water content in percent, or the three masses of tin, wet and dry soil",
-        "Fill in the readings.",
+        say`This row has no water content.`,
+        say`a water content in percent, or the three masses of tin, wet and dry soil`,
+        say`Fill in the readings.`,
       );
     }
     return undefined;
@@ -143,9 +144,9 @@ function waterContent(
       entry,
       "masses-disagree",
       `${written.tinG}, ${written.wetG}, ${written.dryG}`,
-      "These masses cannot belong together.",
-      "tin < tin + dry soil ≤ tin + wet soil",
-      "Check which mass stands in which column.",
+      say`These masses cannot belong together.`,
+      say`tin < tin + dry soil ≤ tin + wet soil`,
+      say`Check which mass stands in which column.`,
     );
     return undefined;
   }

@@ -1,3 +1,4 @@
+import { phrase, say } from "../words/say.js";
 import type { Finding } from "./finding.js";
 import type { PipetteRecord, PipetteSample } from "./pipetteRecord.js";
 import { readSheet } from "./readSheet.js";
@@ -7,7 +8,7 @@ import type { SheetLayout } from "./sheetLayout.js";
 const number = { kind: "number", required: true } as const;
 
 const LAYOUT: SheetLayout = {
-  title: "pipette sheet",
+  title: phrase`pipette sheet`,
   facts: [
     { key: "dryMassG", names: ["dry mass"], dimension: "mass", positive: true, ...number },
     { key: "separatingSizeMm", names: ["separating sieve"], kind: "sieve", required: true },
@@ -74,9 +75,9 @@ export function readPipette(grid: SheetGrid, findings: Finding[]): PipetteRecord
         row,
         column: sheet.headers.timeMin,
         value: written.timeMin,
-        message: "This sample is not later than the one above it.",
-        expected: `more than ${above.timeMin} min`,
-        wayOut: "Write the time since the start of sedimentation, in order.",
+        message: say`This sample is not later than the one above it.`,
+        expected: say`more than ${above.timeMin} min`,
+        wayOut: say`Write the time since the start of sedimentation, in order.`,
       });
     }
     samples.push({ timeMin, depthMm, temperatureC, solidsG, row });
@@ -87,9 +88,9 @@ export function readPipette(grid: SheetGrid, findings: Finding[]): PipetteRecord
       code: "pipette-volume",
       row: sheet.factRows.pipetteVolumeCm3,
       value: String(pipette),
-      message: "The pipette holds as much as the cylinder.",
-      expected: `less than ${cylinder} cm³`,
-      wayOut: "Check the two volumes and their units.",
+      message: say`The pipette holds as much as the cylinder.`,
+      expected: say`less than ${cylinder} cm³`,
+      wayOut: say`Check the two volumes and their units.`,
     });
   }
   if (findings.slice(before).some(({ severity }) => severity === "error")) return undefined;

@@ -1,3 +1,4 @@
+import { say } from "../words/say.js";
 import type { Finding } from "./finding.js";
 import { headerExample } from "./headerUnit.js";
 import { readCell } from "./readCell.js";
@@ -24,12 +25,12 @@ export function readSheet(
       severity: "error",
       code: "wrong-header",
       file,
-      message: `No row of this ${layout.title} holds the column “${layout.columns[0].names[0]}”.`,
-      expected: `a header row with ${layout.columns
+      message: say`No row of this ${layout.title} holds the column “${layout.columns[0].names[0]}”.`,
+      expected: say`a header row with ${layout.columns
         .filter((rule) => rule.required)
         .map(headerExample)
         .join(", ")}`,
-      wayOut: "Name the columns so; the unit stands in brackets behind the name.",
+      wayOut: say`Name the columns so; the unit stands in brackets behind the name.`,
     });
     return undefined;
   }
@@ -48,9 +49,9 @@ export function readSheet(
         file,
         row,
         value: cells.join(", "),
-        message: `This row has ${cells.length} cells, but the header has ${grid.rows[headerIndex].length}.`,
-        expected: "one cell for each header cell",
-        wayOut: "A decimal comma may have split a number in two: write decimal points.",
+        message: say`This row has ${cells.length} cells, but the header has ${grid.rows[headerIndex].length}.`,
+        expected: say`one cell for each header cell`,
+        wayOut: say`A decimal comma may have split a number in two: write decimal points.`,
       });
       continue;
     }
@@ -68,9 +69,9 @@ export function readSheet(
           row,
           column: header,
           value: "",
-          message: "This cell is empty.",
-          expected: rule.kind === "text" ? "a text" : "a reading",
-          wayOut: "Fill in the reading, or start the row with # to leave it out.",
+          message: say`This cell is empty.`,
+          expected: rule.kind === "text" ? say`a text` : say`a reading`,
+          wayOut: say`Fill in the reading, or start the row with # to leave it out.`,
         });
       }
     }
@@ -82,9 +83,9 @@ export function readSheet(
       code: "empty-sheet",
       file,
       row: headerIndex + 1,
-      message: `This ${layout.title} has a header but no readings.`,
-      expected: "at least one row below the header",
-      wayOut: "Fill in the readings, or take the sheet out of study.yaml.",
+      message: say`This ${layout.title} has a header but no readings.`,
+      expected: say`at least one row below the header`,
+      wayOut: say`Fill in the readings, or take the sheet out of study.yaml.`,
     });
     return undefined;
   }

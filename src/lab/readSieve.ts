@@ -1,3 +1,4 @@
+import { say } from "../words/say.js";
 import type { Finding } from "./finding.js";
 import { readSheet } from "./readSheet.js";
 import type { SheetGrid } from "./sheetGrid.js";
@@ -36,9 +37,9 @@ export function readSieve(grid: SheetGrid, findings: Finding[]): SieveRecord | u
       row: sheet.rows[0].row,
       column: sheet.headers.sieve,
       value: "pan",
-      message: "The sheet has a pan and no sieve.",
-      expected: "at least one sieve above the pan",
-      wayOut: "Fill in the sieves, or take the sheet out of study.yaml.",
+      message: say`The sheet has a pan and no sieve.`,
+      expected: say`at least one sieve above the pan`,
+      wayOut: say`Fill in the sieves, or take the sheet out of study.yaml.`,
     });
   }
   if (form !== "passing" && !sheet.rows.some(({ values }) => values.sieve === "pan")) {
@@ -46,9 +47,9 @@ export function readSieve(grid: SheetGrid, findings: Finding[]): SieveRecord | u
       severity: "error",
       code: "missing-pan",
       column: sheet.headers.sieve ?? "sieve",
-      message: "The sheet has no pan row.",
-      expected: "a last row “pan” with the mass under the finest sieve",
-      wayOut: "Weigh the pan, or write 0 where nothing reached it.",
+      message: say`The sheet has no pan row.`,
+      expected: say`a last row “pan” with the mass under the finest sieve`,
+      wayOut: say`Weigh the pan, or write 0 where nothing reached it.`,
     });
   }
   if (form === "passing") {
@@ -58,17 +59,17 @@ export function readSieve(grid: SheetGrid, findings: Finding[]): SieveRecord | u
         severity: "error",
         code: "passing-with-masses",
         row: factRows[extra],
-        message: "Percentages passing are of the whole sample: a split or a washing has no place.",
-        expected: "only “dry mass (g)” above a table of percentages",
-        wayOut: "Take the line out, or give the masses retained.",
+        message: say`Percentages passing are of the whole sample: a split or a washing has no place.`,
+        expected: say`only “dry mass (g)” above a table of percentages`,
+        wayOut: say`Take the line out, or give the masses retained.`,
       });
     }
     note({
       severity: "note",
       code: "passing-input",
-      message: "The sheet gives percentages passing: its mass balance cannot be checked.",
-      expected: "masses retained, where the laboratory has them",
-      wayOut: "Nothing to do, unless the masses are at hand.",
+      message: say`The sheet gives percentages passing: its mass balance cannot be checked.`,
+      expected: say`masses retained, where the laboratory has them`,
+      wayOut: say`Nothing to do, unless the masses are at hand.`,
     });
   }
   checkWashed(factRows, facts, file, findings);
@@ -102,9 +103,9 @@ function checkWashed(
       file,
       row: rows[after],
       value: String(washed),
-      message: "The sample is heavier after washing than before.",
-      expected: `at most ${dry} g`,
-      wayOut: "Check the two masses; one of them may still hold the tin.",
+      message: say`The sample is heavier after washing than before.`,
+      expected: say`at most ${dry} g`,
+      wayOut: say`Check the two masses; one of them may still hold the tin.`,
     });
   }
 }

@@ -1,3 +1,4 @@
+import { say } from "../words/say.js";
 import type { Finding } from "./finding.js";
 import { readSheet } from "./readSheet.js";
 import type { SheetGrid } from "./sheetGrid.js";
@@ -37,9 +38,9 @@ export function readSpecimens(grid: SheetGrid, findings: Finding[]): SpecimenShe
         row,
         column: sheet.headers.id,
         value: written.id,
-        message: `This block's name stands already in row ${earlier}.`,
-        expected: "each block once",
-        wayOut: "Correct the name, or take the copy out.",
+        message: say`This block's name stands already in row ${earlier}.`,
+        expected: say`each block once`,
+        wayOut: say`Correct the name, or take the copy out.`,
       });
     }
     rowOfId.set(written.id, row);

@@ -1,3 +1,4 @@
+import { phrase, say } from "../words/say.js";
 import type { Finding } from "./finding.js";
 import { readSheet } from "./readSheet.js";
 import type { SheetGrid } from "./sheetGrid.js";
@@ -10,7 +11,7 @@ const number = (key: string, name: string): CellRule => ({
 });
 
 const LAYOUT: SheetLayout = {
-  title: "trial sheet",
+  title: phrase`trial sheet`,
   facts: [],
   columns: [
     { key: "id", names: ["trial"], kind: "text", required: true },
@@ -49,9 +50,9 @@ export function readTrials(grid: SheetGrid, findings: Finding[]): WorkshopTrial[
       findings.push({
         ...{ severity: "error", code: "missing-value", file, row, column: headers[given[0]] },
         value: given.map((key) => written[key]).join(", "),
-        message: "A colour needs all three of L*, a* and b*.",
-        expected: "three numbers, or none",
-        wayOut: "Fill in the missing ones, or leave all three empty.",
+        message: say`A colour needs all three of L*, a* and b*.`,
+        expected: say`three numbers, or none`,
+        wayOut: say`Fill in the missing ones, or leave all three empty.`,
       });
     }
     const dry = (written.dry ?? "").toLowerCase();
@@ -59,9 +60,9 @@ export function readTrials(grid: SheetGrid, findings: Finding[]): WorkshopTrial[
       findings.push({
         ...{ severity: "error", code: "not-yes-or-no", file, row, column: headers.dry },
         value: written.dry,
-        message: "This cell says whether the mass stood still.",
-        expected: "yes, no, or empty",
-        wayOut: "Write yes or no; put the rest in the remark.",
+        message: say`This cell says whether the mass stood still.`,
+        expected: say`yes, no, or empty`,
+        wayOut: say`Write yes or no; put the rest in the remark.`,
       });
     }
     const words = (key: "texture" | "edges" | "munsell" | "remark") =>

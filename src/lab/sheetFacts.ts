@@ -1,4 +1,5 @@
 import { parseHeaderCell } from "../quantities/parseHeaderCell.js";
+import { say } from "../words/say.js";
 import type { Finding } from "./finding.js";
 import { headerExample, headerUnit } from "./headerUnit.js";
 import { readCell } from "./readCell.js";
@@ -30,11 +31,11 @@ export function readFacts(
         row,
         column: cells[0],
         value: cells[1] ?? "",
-        message: "This line above the table is not used.",
+        message: say`This line above the table is not used.`,
         expected: layout.facts.length
-          ? `one of ${layout.facts.map((fact) => fact.names[0]).join(", ")}`
-          : "the table's header",
-        wayOut: "Nothing to do, unless it was meant to be one of those.",
+          ? say`one of ${layout.facts.map((fact) => fact.names[0]).join(", ")}`
+          : say`the table's header`,
+        wayOut: say`Nothing to do, unless it was meant to be one of those.`,
       });
       continue;
     }
@@ -53,9 +54,9 @@ export function readFacts(
       severity: "error",
       code: "missing-fact",
       file,
-      message: `The line ${headerExample(rule)} above the table is missing.`,
-      expected: `${headerExample(rule)} in the first cell of a row above the table, the value in the second`,
-      wayOut: "Add the line.",
+      message: say`The line ${headerExample(rule)} above the table is missing.`,
+      expected: say`${headerExample(rule)} in the first cell of a row above the table, the value in the second`,
+      wayOut: say`Add the line.`,
     });
   }
   return { values, rows };

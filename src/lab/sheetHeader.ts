@@ -1,4 +1,5 @@
 import { parseHeaderCell } from "../quantities/parseHeaderCell.js";
+import { say } from "../words/say.js";
 import type { Finding } from "./finding.js";
 import { headerExample, headerUnit } from "./headerUnit.js";
 import type { SheetGrid } from "./sheetGrid.js";
@@ -52,9 +53,9 @@ export function readHeader(
           file,
           row,
           value: header.join(", "),
-          message: `The column “${rule.names[0]}” is missing.`,
+          message: say`The column “${rule.names[0]}” is missing.`,
           expected: headerExample(rule),
-          wayOut: "Add the column, or rename the one that holds it.",
+          wayOut: say`Add the column, or rename the one that holds it.`,
         });
       }
       continue;
@@ -74,11 +75,11 @@ export function readHeader(
       row,
       column: cell,
       value: cell,
-      message: repeated ? "This column stands twice." : "This column is not used.",
-      expected: `columns of a ${layout.title}: ${layout.columns.map((rule) => rule.names[0]).join(", ")}`,
+      message: repeated ? say`This column stands twice.` : say`This column is not used.`,
+      expected: say`columns of a ${layout.title}: ${layout.columns.map((rule) => rule.names[0]).join(", ")}`,
       wayOut: repeated
-        ? "Keep one of them."
-        : "Nothing to do, unless it was meant to be one of those.",
+        ? say`Keep one of them.`
+        : say`Nothing to do, unless it was meant to be one of those.`,
     });
   });
   return placed;

@@ -1,4 +1,5 @@
 import { parseHeaderCell } from "../quantities/parseHeaderCell.js";
+import { say } from "../words/say.js";
 import type { SheetGrid } from "./sheetGrid.js";
 import type { CellRule, SheetLayout } from "./sheetLayout.js";
 
@@ -71,7 +72,7 @@ export function sieveLayout(form: SieveForm): SheetLayout {
     mass(`split${index}WashedDryMassG`, `${splitName(index)} dry mass after washing`),
   ]).flat();
   return {
-    title: "sieve sheet",
+    title: say`sieve sheet`,
     facts: [
       mass("dryMassG", "dry mass", form !== "passing"),
       mass("washedDryMassG", "dry mass after washing"),

@@ -1,3 +1,4 @@
+import { say } from "../words/say.js";
 import type { Finding } from "./finding.js";
 import type { SheetValues } from "./sheetLayout.js";
 import type { SieveForm } from "./sieveLayout.js";
@@ -36,13 +37,13 @@ export function sieveReadings(
         value: written.reading,
         message:
           form === "passing"
-            ? "More passes this sieve than the coarser one above it."
-            : "The cumulative mass falls.",
-        expected: `${form === "passing" ? "at most" : "at least"} ${before}`,
+            ? say`More passes this sieve than the coarser one above it.`
+            : say`The cumulative mass falls.`,
+        expected: `${form === "passing" ? say`at most` : say`at least`} ${before}`,
         wayOut:
           form === "passing"
-            ? "Check the percentages, and whether the column holds percent retained."
-            : "Check the masses; below a split they begin anew, and the pan holds the set's total.",
+            ? say`Check the percentages, and whether the column holds percent retained.`
+            : say`Check the masses; below a split they begin anew, and the pan holds the set's total.`,
       });
     }
     const retainedG =
@@ -60,10 +61,10 @@ export function sieveReadings(
         column: sheet.headers.sieve,
         value: written.sieve,
         message: repeated
-          ? "This sieve stands twice in the sheet."
-          : `This sieve is coarser than the one above it (${above.label}).`,
-        expected: "each sieve once, from the coarsest to the finest",
-        wayOut: "Check the opening, then put the rows in order.",
+          ? say`This sieve stands twice in the sheet.`
+          : say`This sieve is coarser than the one above it (${above.label}).`,
+        expected: say`each sieve once, from the coarsest to the finest`,
+        wayOut: say`Check the opening, then put the rows in order.`,
       });
     }
     rows.push({ sizeMm: sieve, retainedG, label: written.sieve, row });

@@ -1,3 +1,4 @@
+import { say } from "../words/say.js";
 import type { Finding } from "./finding.js";
 import type { SheetValues } from "./sheetLayout.js";
 import { MOST_SPLITS, splitName } from "./sieveLayout.js";
@@ -21,9 +22,9 @@ export function sieveSplits(
         code: "incomplete-split",
         file,
         row: given.length ? factRows[key(given[0])] : washedRow,
-        message: "The split is described only in part.",
-        expected: `both “${name} sieve (mm)” and “${name} dry mass (g)”`,
-        wayOut: "Add the missing line, or take the other one out.",
+        message: say`The split is described only in part.`,
+        expected: say`both “${name} sieve (mm)” and “${name} dry mass (g)”`,
+        wayOut: say`Add the missing line, or take the other one out.`,
       });
       continue;
     }
@@ -38,9 +39,9 @@ export function sieveSplits(
         file,
         row,
         value: String(sizeMm),
-        message: "The split sieve is not among the sieves of the table.",
-        expected: "one of the table's sieves",
-        wayOut: "Give the sieve at which the sample was divided.",
+        message: say`The split sieve is not among the sieves of the table.`,
+        expected: say`one of the table's sieves`,
+        wayOut: say`Give the sieve at which the sample was divided.`,
       });
     }
     const above = splits.at(-1);
@@ -51,9 +52,9 @@ export function sieveSplits(
         file,
         row,
         value: String(sizeMm),
-        message: `This split is not finer than the one before it (${above.sizeMm} mm).`,
-        expected: "splits from the coarsest to the finest",
-        wayOut: "Number the splits in the order in which the sample was divided.",
+        message: say`This split is not finer than the one before it (${above.sizeMm} mm).`,
+        expected: say`splits from the coarsest to the finest`,
+        wayOut: say`Number the splits in the order in which the sample was divided.`,
       });
     }
     const washedDryMassG = facts[key("WashedDryMassG")] as number | undefined;

@@ -1,3 +1,4 @@
+import { say } from "../words/say.js";
 import { cementFromParts } from "./cementFromParts.js";
 import type { Finding } from "./finding.js";
 import type { SheetRow, SheetValues } from "./sheetLayout.js";
@@ -25,26 +26,26 @@ export function specimenCement(
   if (written.cementPct && parts) {
     return refuse("cement-twice", headers.cementPct, {
       value: `${written.cementPct}; ${written.cementParts} : ${written.soilParts}`,
-      message: "This block has its cement in percent and in parts.",
-      expected: "one of the two, so that they cannot contradict each other",
-      wayOut: "Leave the cells of one of them empty.",
+      message: say`This block has its cement in percent and in parts.`,
+      expected: say`one of the two, so that they cannot contradict each other`,
+      wayOut: say`Leave the cells of one of them empty.`,
     });
   }
   if (!parts) {
     if (written.cementPct) return cementPct as number | undefined;
     return refuse("missing-value", headers.cementPct ?? headers.cementParts, {
       value: "",
-      message: "This block has no cement content.",
-      expected: "cement in percent of the dry mass, or cement parts and soil parts by loose volume",
-      wayOut: "Fill it in (0 for none), or start the row with # to leave it out.",
+      message: say`This block has no cement content.`,
+      expected: say`cement in percent of the dry mass, or cement parts and soil parts by loose volume`,
+      wayOut: say`Fill it in (0 for none), or start the row with # to leave it out.`,
     });
   }
   if (!(written.cementParts && written.soilParts)) {
     return refuse("missing-value", headers.cementParts ?? headers.soilParts, {
       value: `${written.cementParts ?? ""} : ${written.soilParts ?? ""}`,
-      message: "Parts by volume need both numbers.",
-      expected: "cement parts and soil parts",
-      wayOut: "Fill in the missing one.",
+      message: say`Parts by volume need both numbers.`,
+      expected: say`cement parts and soil parts`,
+      wayOut: say`Fill in the missing one.`,
     });
   }
   const { cementLooseDensityKgM3, soilLooseDensityKgM3, soilMoisturePct } = facts;
@@ -80,9 +81,9 @@ export function checkCementColumns(
       file,
       row: headerRow,
       value: Object.values(headers).join(", "),
-      message: "The column “cement” is missing.",
-      expected: "“cement (%)”, or “cement parts” and “soil parts”",
-      wayOut: "Add the column, or rename the one that holds it.",
+      message: say`The column “cement” is missing.`,
+      expected: say`“cement (%)”, or “cement parts” and “soil parts”`,
+      wayOut: say`Add the column, or rename the one that holds it.`,
     });
     return false;
   }
@@ -99,10 +100,9 @@ export function checkCementColumns(
       row: first.row,
       column: headers.cementParts,
       value: `${first.written.cementParts ?? ""} : ${first.written.soilParts ?? ""}`,
-      message:
-        "The cement is in parts by volume, but the sheet does not say what a loose volume weighs.",
-      expected: `${lacking.join(" and ")} above the table`,
-      wayOut: "Fill a measure of known volume as on site, weigh it, and add the lines.",
+      message: say`The cement is in parts by volume, but the sheet does not say what a loose volume weighs.`,
+      expected: `${lacking.join(say` and `)} above the table`,
+      wayOut: say`Fill a measure of known volume as on site, weigh it, and add the lines.`,
     });
   }
   return true;

@@ -1,4 +1,5 @@
 import type { Dimension } from "../quantities/units.js";
+import { phrase } from "../words/say.js";
 import type { CellRule, SheetLayout } from "./sheetLayout.js";
 
 const measured = (key: string, name: string, dimension: Dimension): CellRule => ({
@@ -18,7 +19,7 @@ const text = (key: string, ...names: string[]): CellRule => ({ key, names, kind:
 
 /** Facts and columns of a block sheet. */
 export const SPECIMEN_LAYOUT: SheetLayout = {
-  title: "block sheet",
+  title: phrase`block sheet`,
   facts: [
     looseDensity("cementLooseDensityKgM3", "cement loose density"),
     looseDensity("soilLooseDensityKgM3", "soil loose density"),

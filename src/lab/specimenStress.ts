@@ -1,3 +1,5 @@
+import { formatFixed } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 import type { Finding } from "./finding.js";
 import type { SheetRow, SheetValues } from "./sheetLayout.js";
 import type { SpecimenShape } from "./specimenRecord.js";
@@ -22,9 +24,9 @@ export function specimenStress(
   if (shape !== undefined && !["cube", "prism", "cylinder"].includes(shape)) {
     push("unknown-shape", headers.shape, {
       value: written.shape,
-      message: "This shape is not known here.",
-      expected: "cube, prism or cylinder",
-      wayOut: "Write the nearest of them, and what it is in the remark.",
+      message: say`This shape is not known here.`,
+      expected: say`cube, prism or cylinder`,
+      wayOut: say`Write the nearest of them, and what it is in the remark.`,
     });
     return {};
   }
@@ -35,9 +37,9 @@ export function specimenStress(
   if (written.lengthMm && written.diameterMm) {
     push("two-shapes", headers.diameterMm, {
       value: `${written.lengthMm}; ${written.diameterMm}`,
-      message: "This block has a length and a diameter.",
-      expected: "length and width of a rectangular face, or the diameter of a round one",
-      wayOut: "Leave the cells of the other shape empty.",
+      message: say`This block has a length and a diameter.`,
+      expected: say`length and width of a rectangular face, or the diameter of a round one`,
+      wayOut: say`Leave the cells of the other shape empty.`,
     });
   }
   const area = round
@@ -49,10 +51,9 @@ export function specimenStress(
   if (entered !== undefined && stress !== undefined && Math.abs(entered / stress - 1) > ROUNDING) {
     push("strength-and-load-differ", headers.strengthMpa, {
       value: `${written.strengthMpa}; ${written.loadKn}`,
-      message: `The strength entered, ${entered.toFixed(3)} MPa, is not the load over the loaded face, ${stress.toFixed(3)} MPa.`,
-      expected: "the same strength within 3 %",
-      wayOut:
-        "Check the units in the header of both, and that the strength is not yet corrected for shape.",
+      message: say`The strength entered, ${formatFixed(entered, 3)} MPa, is not the load over the loaded face, ${formatFixed(stress, 3)} MPa.`,
+      expected: say`the same strength within 3 %`,
+      wayOut: say`Check the units in the header of both, and that the strength is not yet corrected for shape.`,
     });
   }
   const needed = round ? written.diameterMm : written.lengthMm && written.widthMm;
@@ -64,10 +65,9 @@ export function specimenStress(
   ) {
     push("missing-value", undefined, {
       value: "",
-      message: "This block has no strength.",
-      expected:
-        "a strength, or a load with the length and width (or the diameter) of the loaded face",
-      wayOut: "Fill in the readings, or start the row with # to leave it out.",
+      message: say`This block has no strength.`,
+      expected: say`a strength, or a load with the length and width (or the diameter) of the loaded face`,
+      wayOut: say`Fill in the readings, or start the row with # to leave it out.`,
     });
   }
   const [mass, height, moisture] = ["massG", "heightMm", "testMoisturePct"].map((key) =>

@@ -1,6 +1,9 @@
+import { localNumber } from "../words/language.js";
+
 /**
  * Writes a number for a person: a fixed count of significant digits, never in exponent form,
- * integers kept whole where the digits asked for are fewer than the integer part has.
+ * integers kept whole where the digits asked for are fewer than the integer part has, with the decimal
+ * sign of the language.
  *
  * @param significantDigits default 3.
  *
@@ -14,7 +17,7 @@ export function formatNumber(value: number, significantDigits = 3): string {
   if (value === 0) return "0";
   const magnitude = Math.floor(Math.log10(Math.abs(value)));
   const decimals = Math.min(Math.max(significantDigits - 1 - magnitude, 0), 10);
-  return value.toFixed(decimals).replace("-", "−");
+  return localNumber(value.toFixed(decimals).replace("-", "−"));
 }
 
 /**
@@ -27,5 +30,19 @@ export function formatFixed(value: number, decimals: number): string {
   if (!Number.isFinite(value)) return "–";
   const text = value.toFixed(decimals);
   // A value that rounds to nothing has no sign.
-  return Number(text) === 0 ? text.replace("-", "") : text.replace("-", "−");
+  return localNumber(Number(text) === 0 ? text.replace("-", "") : text.replace("-", "−"));
+}
+
+/**
+ * Writes a number as somebody entered it: up to so many significant digits, without zeros that say nothing.
+ *
+ * @param significantDigits default 4.
+ *
+ * @example
+ * formatPlain(2.5) // => "2.5"
+ * formatPlain(40) // => "40"
+ */
+export function formatPlain(value: number, significantDigits = 4): string {
+  const text = formatNumber(value, significantDigits);
+  return /[.,]/.test(text) ? text.replace(/[.,]?0+$/, "") : text;
 }

@@ -1,4 +1,5 @@
 import { formatFixed } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 import { aLine } from "./aLine.js";
 import type { SizeClassInput } from "./sizeClassInput.js";
 
@@ -27,11 +28,11 @@ export function bsFines({
   plasticityIndexPct: index,
   nonPlastic,
 }: Pick<SizeClassInput, "liquidLimitPct" | "plasticityIndexPct" | "nonPlastic">): BsFines {
-  if (nonPlastic) return { letter: "M", words: "silt", reason: "The fines are non-plastic: M." };
+  if (nonPlastic) return { letter: "M", words: "silt", reason: say`The fines are non-plastic: M.` };
   if (liquid === undefined || index === undefined) {
     return {
       words: "fines",
-      reason: "The fines cannot be named without liquid limit and plasticity index.",
+      reason: say`The fines cannot be named without liquid limit and plasticity index.`,
     };
   }
   const line = aLine(liquid);
@@ -41,6 +42,6 @@ export function bsFines({
     letter,
     band,
     words: `${letter === "C" ? "clay" : "silt"} of ${word} plasticity`,
-    reason: `PI ${formatFixed(index, 1)} lies ${letter === "C" ? "on or above" : "below"} the A-line (${formatFixed(line, 1)}): ${letter}; LL ${formatFixed(liquid, 1)}: ${word} plasticity, ${band}.`,
+    reason: say`PI ${formatFixed(index, 1)} lies ${letter === "C" ? say`on or above` : say`below`} the A-line (${formatFixed(line, 1)}): ${letter}; LL ${formatFixed(liquid, 1)}: ${word} plasticity, ${band}.`,
   };
 }

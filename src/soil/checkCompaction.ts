@@ -1,6 +1,7 @@
 import type { CompactionRecord } from "../lab/compactionRecord.js";
 import type { Finding } from "../lab/finding.js";
 import { formatFixed } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 import type { CompactionAnalysis } from "./compactionAnalysis.js";
 import { zeroAirVoidsDensity } from "./zeroAirVoidsDensity.js";
 
@@ -32,7 +33,7 @@ function aboveZeroAir(
   const where = [
     ...points.map((point) => ({
       ...point,
-      what: point.rejected ? "This point was left out of the fit: it" : "This point",
+      what: point.rejected ? say`This point was left out of the fit: it` : say`This point`,
     })),
     ...(peak
       ? [
@@ -40,7 +41,7 @@ function aboveZeroAir(
             row: undefined,
             waterContentPct: peak.optimumWaterPct,
             dryDensityKgM3: peak.maximumDryDensityKgM3,
-            what: `The fitted top (${peak.method})`,
+            what: say`The fitted top (${peak.method})`,
           },
         ]
       : []),
@@ -54,10 +55,10 @@ function aboveZeroAir(
         code: "above-zero-air-voids",
         file,
         ...(row === undefined ? {} : { row }),
-        value: `${formatFixed(dryDensityKgM3, 0)} kg/m³ at ${formatFixed(waterContentPct, 1)} %`,
-        message: `${what} is denser than the soil can be without any air left in it.`,
-        expected: `at most ${formatFixed(limit, 0)} kg/m³ for particles of ${formatFixed(particleDensity, 0)} kg/m³`,
-        wayOut: "Check the water content, the mould volume and the particle density.",
+        value: say`${formatFixed(dryDensityKgM3, 0)} kg/m³ at ${formatFixed(waterContentPct, 1)} %`,
+        message: say`${what} is denser than the soil can be without any air left in it.`,
+        expected: say`at most ${formatFixed(limit, 0)} kg/m³ for particles of ${formatFixed(particleDensity, 0)} kg/m³`,
+        wayOut: say`Check the water content, the mould volume and the particle density.`,
       },
     ];
   });
@@ -72,9 +73,9 @@ function shape(file: string, { points, peak }: Analysis): Finding[] {
         file,
         row: points[points.length - 1].row,
         value: `${points.length} points`,
-        message: "The points show no highest dry density between the driest and the wettest.",
-        expected: "at least three points that rise and then fall",
-        wayOut: "Compact more points on the side where the density still rises.",
+        message: say`The points show no highest dry density between the driest and the wettest.`,
+        expected: say`at least three points that rise and then fall`,
+        wayOut: say`Compact more points on the side where the density still rises.`,
       },
     ];
   }
@@ -89,9 +90,9 @@ function shape(file: string, { points, peak }: Analysis): Finding[] {
       file,
       row: points[dry ? 0 : points.length - 1].row,
       value: `${fewest} ${dry ? "drier" : "wetter"}`,
-      message: `Fewer than two points lie on the ${dry ? "dry" : "wet"} side of the optimum.`,
-      expected: "at least two points on either side (common practice, no source)",
-      wayOut: `Compact another point that is ${dry ? "drier" : "wetter"}.`,
+      message: say`Fewer than two points lie on the ${dry ? say`dry` : say`wet`} side of the optimum.`,
+      expected: say`at least two points on either side (common practice, no source)`,
+      wayOut: say`Compact another point that is ${dry ? say`drier` : say`wetter`}.`,
     },
   ];
 }
@@ -108,8 +109,8 @@ function methodsApart(file: string, { peak, alternatives }: Analysis): Finding[]
     code: "compaction-methods-differ",
     file,
     value: `${formatFixed(other.optimumWaterPct, 1)} %, ${formatFixed(other.maximumDryDensityKgM3, 0)} kg/m³`,
-    message: `The ${other.method} gives another top than the ${peak.method} (${formatFixed(peak.optimumWaterPct, 1)} %, ${formatFixed(peak.maximumDryDensityKgM3, 0)} kg/m³).`,
-    expected: `tops within ${OPTIMUM_APART_PCT} points of water and ${100 * MAXIMUM_APART} % of density of each other`,
-    wayOut: "Compact another point near the optimum; take the optimum as a range until then.",
+    message: say`The ${other.method} gives another top than the ${peak.method} (${formatFixed(peak.optimumWaterPct, 1)} %, ${formatFixed(peak.maximumDryDensityKgM3, 0)} kg/m³).`,
+    expected: say`tops within ${OPTIMUM_APART_PCT} points of water and ${100 * MAXIMUM_APART} % of density of each other`,
+    wayOut: say`Compact another point near the optimum; take the optimum as a range until then.`,
   }));
 }

@@ -1,6 +1,7 @@
 import type { Finding } from "../lab/finding.js";
 import type { LimitsRecord } from "../lab/limitsRecord.js";
 import { formatFixed } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 import { checkLiquidLimit } from "./checkLiquidLimit.js";
 import type { ConsistencyResult } from "./consistencyResult.js";
 import { plasticLimitRepeats } from "./plasticLimitRepeats.js";
@@ -30,9 +31,9 @@ function plasticLimitPoints({
       code: "non-plastic-with-limit",
       file,
       row: points[0].row,
-      message: "The soil is reported as non-plastic, yet a plastic limit is given.",
-      expected: "either one or the other",
-      wayOut: "Keep the one that is right; non-plastic was taken here.",
+      message: say`The soil is reported as non-plastic, yet a plastic limit is given.`,
+      expected: say`either one or the other`,
+      wayOut: say`Keep the one that is right; non-plastic was taken here.`,
     },
   ];
 }
@@ -47,9 +48,9 @@ function threadsApart(file: string, points: LimitsRecord["plasticLimitPoints"]):
       file,
       row: points[0].row,
       value: `${formatFixed(repeats.rangePct, 1)} points`,
-      message: "The plastic limits of the threads lie far apart.",
-      expected: "within 2 points of water (common practice, no source)",
-      wayOut: "Roll more threads; the mean stands until then.",
+      message: say`The plastic limits of the threads lie far apart.`,
+      expected: say`within 2 points of water (common practice, no source)`,
+      wayOut: say`Roll more threads; the mean stands until then.`,
     },
   ];
 }
@@ -57,7 +58,7 @@ function threadsApart(file: string, points: LimitsRecord["plasticLimitPoints"]):
 function plausible({ file }: LimitsRecord, limits: Limits): Finding[] {
   const { plasticityIndexPct: index, uLinePct, liquidLimitPct = 0 } = limits;
   if (index === undefined || uLinePct === undefined) return [];
-  const told = `LL ${formatFixed(liquidLimitPct, 1)}, PI ${formatFixed(index, 1)}`;
+  const told = say`LL ${formatFixed(liquidLimitPct, 1)}, PI ${formatFixed(index, 1)}`;
   if (index < 0) {
     return [
       {
@@ -65,9 +66,9 @@ function plausible({ file }: LimitsRecord, limits: Limits): Finding[] {
         code: "limits-crossed",
         file,
         value: told,
-        message: "The plastic limit lies above the liquid limit.",
-        expected: "a plastic limit below the liquid limit",
-        wayOut: "Check the water contents; a soil that cannot be rolled is non-plastic.",
+        message: say`The plastic limit lies above the liquid limit.`,
+        expected: say`a plastic limit below the liquid limit`,
+        wayOut: say`Check the water contents; a soil that cannot be rolled is non-plastic.`,
       },
     ];
   }
@@ -78,9 +79,9 @@ function plausible({ file }: LimitsRecord, limits: Limits): Finding[] {
       code: "above-u-line",
       file,
       value: told,
-      message: "The point lies above the U-line, where natural soils are hardly ever found.",
-      expected: `a plasticity index up to ${formatFixed(uLinePct, 1)} at this liquid limit (ASTM D2487, from memory)`,
-      wayOut: "Check both limits before relying on them.",
+      message: say`The point lies above the U-line, where natural soils are hardly ever found.`,
+      expected: say`a plasticity index up to ${formatFixed(uLinePct, 1)} at this liquid limit (ASTM D2487, from memory)`,
+      wayOut: say`Check both limits before relying on them.`,
     },
   ];
 }
@@ -93,9 +94,9 @@ function shrinkage({ file }: LimitsRecord, { linearShrinkagePct }: Limits): Find
       code: "bar-grew",
       file,
       value: `${formatFixed(linearShrinkagePct, 1)} %`,
-      message: "The shrinkage bar is longer dry than wet.",
-      expected: "a dry length up to the wet length",
-      wayOut: "Check whether the two lengths were exchanged.",
+      message: say`The shrinkage bar is longer dry than wet.`,
+      expected: say`a dry length up to the wet length`,
+      wayOut: say`Check whether the two lengths were exchanged.`,
     },
   ];
 }

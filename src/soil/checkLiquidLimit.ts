@@ -1,11 +1,12 @@
 import type { Finding } from "../lab/finding.js";
 import type { LimitsRecord } from "../lab/limitsRecord.js";
+import { phrase, say } from "../words/say.js";
 import type { ConsistencyResult } from "./consistencyResult.js";
 
 /** Ranges of the liquid limit test; the cup's after ASTM D4318, the cone's after BS 1377-2, both from memory. */
 const MEASURES = {
-  cup: { name: "blows", low: 15, high: 35, limit: 25 },
-  cone: { name: "mm of penetration", low: 15, high: 25, limit: 20 },
+  cup: { name: phrase`blows`, low: 15, high: 35, limit: 25 },
+  cone: { name: phrase`mm of penetration`, low: 15, high: 25, limit: 20 },
 };
 
 /** What is wrong or doubtful about the points of a liquid limit. */
@@ -24,10 +25,9 @@ export function checkLiquidLimit(
         file,
         row: points[0].row,
         value: `${points[0].measure} ${name}`,
-        message:
-          "The liquid limit rests on one point and a slope of the flow line taken for known.",
-        expected: "at least 3 points",
-        wayOut: "Take more points at other water contents; until then the limit has no interval.",
+        message: say`The liquid limit rests on one point and a slope of the flow line taken for known.`,
+        expected: say`at least 3 points`,
+        wayOut: say`Take more points at other water contents; until then the limit has no interval.`,
       },
     ];
   }
@@ -39,9 +39,9 @@ export function checkLiquidLimit(
       file,
       row,
       value: String(measure),
-      message: `This point lies far from the limit at ${limit} ${name}.`,
-      expected: `${low} to ${high} ${name}`,
-      wayOut: "Dry or wet the soil a little and take another point nearer to the limit.",
+      message: say`This point lies far from the limit at ${limit} ${name}.`,
+      expected: say`${low} to ${high} ${name}`,
+      wayOut: say`Dry or wet the soil a little and take another point nearer to the limit.`,
     }));
   const measures = points.map(({ measure }) => measure);
   if (Math.min(...measures) > limit || Math.max(...measures) < limit) {
@@ -50,10 +50,10 @@ export function checkLiquidLimit(
       code: "liquid-limit-outside",
       file,
       row: points[0].row,
-      value: `${Math.min(...measures)} to ${Math.max(...measures)} ${name}`,
-      message: "All points lie on one side of the limit: it is read off the line's prolongation.",
-      expected: `points on both sides of ${limit} ${name}`,
-      wayOut: "Take a point on the other side.",
+      value: say`${Math.min(...measures)} to ${Math.max(...measures)} ${name}`,
+      message: say`All points lie on one side of the limit: it is read off the line's prolongation.`,
+      expected: say`points on both sides of ${limit} ${name}`,
+      wayOut: say`Take a point on the other side.`,
     });
   }
   if (points.length < 3) {
@@ -63,9 +63,9 @@ export function checkLiquidLimit(
       file,
       row: points[0].row,
       value: String(points.length),
-      message: "The flow line has too few points to show whether it is straight.",
-      expected: "at least 3 points",
-      wayOut: "Take more points at other water contents.",
+      message: say`The flow line has too few points to show whether it is straight.`,
+      expected: say`at least 3 points`,
+      wayOut: say`Take more points at other water contents.`,
     });
   }
   // More water: fewer blows, deeper cone.
@@ -77,11 +77,10 @@ export function checkLiquidLimit(
       file,
       row: points[0].row,
       message: flowLine
-        ? "The flow line leans the wrong way: wetter soil should need fewer blows, or let the cone deeper in."
-        : "The points do not make a line: all have the same measure.",
-      expected:
-        "points at different water contents that follow one falling (cup) or rising (cone) line",
-      wayOut: "Check the points for exchanged columns or slips of the pen.",
+        ? say`The flow line leans the wrong way: wetter soil should need fewer blows, or let the cone deeper in.`
+        : say`The points do not make a line: all have the same measure.`,
+      expected: say`points at different water contents that follow one falling (cup) or rising (cone) line`,
+      wayOut: say`Check the points for exchanged columns or slips of the pen.`,
     });
   }
   return findings;

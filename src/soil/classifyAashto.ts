@@ -1,3 +1,5 @@
+import { formatFixed } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 import type { AashtoClass, AashtoInput } from "./aashtoInput.js";
 import { groupIndex } from "./groupIndex.js";
 
@@ -28,17 +30,17 @@ export function classifyAashto(input: AashtoInput): AashtoClass {
     );
   }
   const [f10, f40, f200] = [passing2Pct, passing0425Pct, passing0075Pct].map(Math.round);
-  const head = `Passing 2 mm ${f10} %, 0.425 mm ${f40} %, 0.075 mm ${f200} %.`;
+  const head = say`Passing 2 mm ${f10} %, 0.425 mm ${f40} %, 0.075 mm ${f200} %.`;
   const limits =
     input.liquidLimitPct === undefined || input.plasticityIndexPct === undefined
       ? undefined
       : [Math.round(input.liquidLimitPct), Math.round(input.plasticityIndexPct)];
   if (!nonPlastic && !limits) {
-    return { path: [head, "Without liquid limit and plasticity index no group can be told."] };
+    return { path: [head, say`Without liquid limit and plasticity index no group can be told.`] };
   }
   // A non-plastic soil has no limits; below every bound it takes the silty groups.
   const [liquid, index] = nonPlastic ? [0, 0] : (limits ?? []);
-  const told = nonPlastic ? "Non-plastic." : `LL ${liquid}, PI ${index}.`;
+  const told = nonPlastic ? say`Non-plastic.` : say`LL ${liquid}, PI ${index}.`;
   const path = [head, told];
 
   const granular = (): string | undefined => {
@@ -48,17 +50,17 @@ export function classifyAashto(input: AashtoInput): AashtoClass {
     return undefined;
   };
   const column = liquid <= 40 ? (index <= 10 ? 4 : 6) : index <= 10 ? 5 : 7;
-  const plasticity = `LL ${liquid <= 40 ? "up to 40" : "41 or more"} and PI ${index <= 10 ? "up to 10" : "11 or more"}`;
+  const plasticity = say`LL ${liquid <= 40 ? say`up to 40` : say`41 or more`} and PI ${index <= 10 ? say`up to 10` : say`11 or more`}`;
   let group = f200 <= 35 ? granular() : undefined;
-  if (group) path.push(`First group from the left whose limits are all met: ${group}.`);
+  if (group) path.push(say`First group from the left whose limits are all met: ${group}.`);
   else if (f200 <= 35) {
     group = `A-2-${column}`;
-    path.push(`Not A-1 or A-3, at most 35 % fines, ${plasticity}: ${group}.`);
+    path.push(say`Not A-1 or A-3, at most 35 % fines, ${plasticity}: ${group}.`);
   } else {
     const split = column === 7 ? (index <= liquid - 30 ? "-5" : "-6") : "";
     group = `A-${column}${split}`;
     path.push(
-      `36 % fines or more, ${plasticity}${split ? `, PI ${index <= liquid - 30 ? "up to" : "above"} LL − 30` : ""}: ${group}.`,
+      say`36 % fines or more, ${plasticity}${split ? say`, PI ${index <= liquid - 30 ? say`up to` : "above"} LL − 30` : ""}: ${group}.`,
     );
   }
 
@@ -68,12 +70,12 @@ export function classifyAashto(input: AashtoInput): AashtoClass {
   const whole = Math.round(raw);
   path.push(
     byRule
-      ? "Group index 0 by rule."
-      : `Group index ${raw.toFixed(2)}, rounded ${whole}, by the present formula without caps.`,
+      ? say`Group index 0 by rule.`
+      : say`Group index ${formatFixed(raw, 2)}, rounded ${whole}, by the present formula without caps.`,
   );
   const capped = byRule ? 0 : Math.round(groupIndex(values, "capped"));
   if (capped !== whole) {
-    path.push(`The older form, still in print, caps its terms and would give ${capped}.`);
+    path.push(say`The older form, still in print, caps its terms and would give ${capped}.`);
   }
   return {
     group,

@@ -1,10 +1,10 @@
 import { formatFixed } from "../quantities/formatNumber.js";
+import { phrase, say } from "../words/say.js";
 import { bsFines } from "./bsFines.js";
 import { checkSizeShares } from "./checkSizeShares.js";
 import type { SizeClass, SizeClassInput } from "./sizeClassInput.js";
 
-const SOURCE =
-  "BS 5930 letters, from memory; 35 % fines, 0.063 mm, the A-line and the letters G S M C F read in Smith, Elements of Soil Mechanics. For W the limits of ASTM D2487 are taken (Cu 4 for gravel, 6 for sand, Cc 1 to 3).";
+const SOURCE = phrase`BS 5930 letters, from memory; 35 % fines, 0.063 mm, the A-line and the letters G S M C F read in Smith, Elements of Soil Mechanics. For W the limits of ASTM D2487 are taken (Cu 4 for gravel, 6 for sand, Cc 1 to 3).`;
 
 /**
  * Soil group of BS 5930 by letters.
@@ -25,13 +25,13 @@ export function classifyBs5930(input: SizeClassInput): SizeClass {
   const { gravelPct, sandPct, finesPct, organic } = input;
   const pct = (value: number) => `${formatFixed(value, 1)} %`;
   const fines = bsFines(input);
-  const noLimits = ["liquid limit and plasticity index"];
+  const noLimits = [say`liquid limit and plasticity index`];
   if (finesPct >= 35) {
-    const path = [`${pct(finesPct)} fines, 35 % or more: fine soil.`, fines.reason];
+    const path = [say`${pct(finesPct)} fines, 35 % or more: fine soil.`, fines.reason];
     if (!fines.letter) return { path, missing: noLimits, source: SOURCE };
     const coarse = finesPct < 65 ? (gravelPct > sandPct ? "G" : "S") : "";
-    if (coarse) path.push(`Fines below 65 %: ${coarse === "G" ? "gravelly" : "sandy"}.`);
-    if (organic) path.push("Organic: O.");
+    if (coarse) path.push(say`Fines below 65 %: ${coarse === "G" ? "gravelly" : "sandy"}.`);
+    if (organic) path.push(say`Organic: O.`);
     return {
       symbol: `${fines.letter}${fines.band ?? ""}${coarse}${organic ? "O" : ""}`,
       name: `${organic ? "organic " : ""}${coarse === "G" ? "gravelly " : coarse ? "sandy " : ""}${fines.words}`,
@@ -43,11 +43,11 @@ export function classifyBs5930(input: SizeClassInput): SizeClass {
   const gravel = gravelPct > sandPct;
   const [letter, word] = gravel ? ["G", "gravel"] : ["S", "sand"];
   const path = [
-    `${pct(finesPct)} fines, below 35 %: coarse soil.`,
-    `${pct(gravelPct)} gravel ${gravel ? "exceeds" : "does not exceed"} ${pct(sandPct)} sand: ${word}.`,
+    say`${pct(finesPct)} fines, below 35 %: coarse soil.`,
+    say`${pct(gravelPct)} gravel ${gravel ? "exceeds" : say`does not exceed`} ${pct(sandPct)} sand: ${word}.`,
   ];
   if (finesPct >= 15) {
-    path.push(`Fines of 15 to 35 %: named by the fines. ${fines.reason}`);
+    path.push(say`Fines of 15 to 35 %: named by the fines. ${fines.reason}`);
     if (!fines.letter) return { path, missing: noLimits, source: SOURCE };
     return {
       symbol: `${letter}${fines.letter}${fines.band ?? ""}`,
@@ -59,9 +59,9 @@ export function classifyBs5930(input: SizeClassInput): SizeClass {
   }
   const graded = grading(input, gravel);
   path.push(graded.reason);
-  const missing = graded.letters ? [] : ["D10, D30 and D60"];
+  const missing = graded.letters ? [] : [say`D10, D30 and D60`];
   if (finesPct < 5) {
-    path.push("Fines below 5 %: clean.");
+    path.push(say`Fines below 5 %: clean.`);
     if (!graded.letters) return { path, missing, source: SOURCE };
     return {
       symbol: letter + graded.letters,
@@ -71,7 +71,7 @@ export function classifyBs5930(input: SizeClassInput): SizeClass {
       source: SOURCE,
     };
   }
-  path.push(`Fines of 5 to 15 %: both. ${fines.reason}`);
+  path.push(say`Fines of 5 to 15 %: both. ${fines.reason}`);
   if (!graded.letters || !fines.letter) {
     return { path, missing: [...missing, ...(fines.letter ? [] : noLimits)], source: SOURCE };
   }
@@ -89,14 +89,14 @@ function grading(
   gravel: boolean,
 ): { readonly letters?: string; readonly words?: string; readonly reason: string } {
   if (cu === undefined || cc === undefined) {
-    return { reason: "Well or poorly graded cannot be told without D10, D30 and D60." };
+    return { reason: say`Well or poorly graded cannot be told without D10, D30 and D60.` };
   }
   const least = gravel ? 4 : 6;
-  const told = `Cu ${formatFixed(cu, 1)}, Cc ${formatFixed(cc, 2)}`;
+  const told = say`Cu ${formatFixed(cu, 1)}, Cc ${formatFixed(cc, 2)}`;
   if (cu >= least && cc >= 1 && cc <= 3) {
-    return { letters: "W", words: "well-graded", reason: `${told}: well-graded, W.` };
+    return { letters: "W", words: "well-graded", reason: say`${told}: well-graded, W.` };
   }
   return cu < least
-    ? { letters: "Pu", words: "uniformly graded", reason: `${told}: uniform, Pu.` }
-    : { letters: "Pg", words: "gap-graded", reason: `${told}: a gap in the grading, Pg.` };
+    ? { letters: "Pu", words: "uniformly graded", reason: say`${told}: uniform, Pu.` }
+    : { letters: "Pg", words: "gap-graded", reason: say`${told}: a gap in the grading, Pg.` };
 }

@@ -1,6 +1,7 @@
 import { characteristicSizes } from "../grading/characteristicSizes.js";
 import type { GradingCurve } from "../grading/gradingCurve.js";
 import { passingAtSize } from "../grading/passingAtSize.js";
+import { phrase } from "../words/say.js";
 import { classifyAashto } from "./classifyAashto.js";
 import { classifyBs5930 } from "./classifyBs5930.js";
 import { classifyIso14688 } from "./classifyIso14688.js";
@@ -26,7 +27,7 @@ export interface CurveClass {
   readonly path: readonly string[];
 }
 
-const SHORT = "The measured curve does not reach the sizes that this system asks for.";
+const SHORT = phrase`The measured curve does not reach the sizes that this system asks for.`;
 
 /**
  * Class of a soil by a named system, read off its whole curve and its limits.

@@ -1,10 +1,10 @@
 import { formatFixed } from "../quantities/formatNumber.js";
+import { phrase, say } from "../words/say.js";
 import { checkSizeShares } from "./checkSizeShares.js";
 import { gradedTerm } from "./gradedTerm.js";
 import type { SizeClass, SizeClassInput } from "./sizeClassInput.js";
 
-const SOURCE =
-  "ISO 14688-2:2004, its guide table of composite soils and its grading terms, from memory; the boundary 0.063 mm and symbols such as saGr read. Later editions rest more on behaviour by hand: confirm before citing.";
+const SOURCE = phrase`ISO 14688-2:2004, its guide table of composite soils and its grading terms, from memory; the boundary 0.063 mm and symbols such as saGr read. Later editions rest more on behaviour by hand: confirm before citing.`;
 
 const WORDS = { Gr: "gravel", Sa: "sand", Si: "silt", Cl: "clay" } as const;
 const ADJECTIVES = { gr: "gravelly", sa: "sandy", si: "silty", cl: "clayey" } as const;
@@ -32,8 +32,10 @@ export function classifyIso14688(input: SizeClassInput): SizeClass {
   const path = [`${pct(gravelPct)} gravel, ${pct(sandPct)} sand, ${pct(finesPct)} fines.`];
   const asked = finesPct >= 5;
   if (asked && clayPct === undefined) {
-    path.push("Fines of 5 % or more: without the clay content silt and clay cannot be told apart.");
-    return { path, missing: ["clay content"], source: SOURCE };
+    path.push(
+      say`Fines of 5 % or more: without the clay content silt and clay cannot be told apart.`,
+    );
+    return { path, missing: [say`clay content`], source: SOURCE };
   }
   const ofFines = finesPct > 0 ? (100 * (clayPct ?? 0)) / finesPct : 0;
   const letters: (keyof typeof ADJECTIVES)[] = [];
@@ -41,21 +43,21 @@ export function classifyIso14688(input: SizeClassInput): SizeClass {
   let slightly = "";
 
   if (finesPct >= 40) {
-    path.push(`Fines of 40 % or more, clay ${pct(ofFines)} of them.`);
+    path.push(say`Fines of 40 % or more, clay ${pct(ofFines)} of them.`);
     if (ofFines >= 10 && ofFines < 20) letters.push("cl");
     if (ofFines >= 20 && ofFines < 40) letters.push("si");
     main = ofFines < 20 ? "Si" : "Cl";
   } else {
     main = gravelPct > sandPct ? "Gr" : "Sa";
     path.push(
-      `Fines below 40 %; ${main === "Gr" ? "gravel exceeds sand" : "sand is not exceeded by gravel"}.`,
+      say`Fines below 40 %; ${main === "Gr" ? say`gravel exceeds sand` : say`sand is not exceeded by gravel`}.`,
     );
     const fine = ofFines < 20 ? "si" : "cl";
     if (finesPct >= 15) letters.push(fine);
     else if (asked) slightly = `slightly ${ADJECTIVES[fine]} `;
     if (asked)
       path.push(
-        `Clay is ${pct(ofFines)} of the fines: ${slightly ? "slightly " : ""}${ADJECTIVES[fine]}.`,
+        say`Clay is ${pct(ofFines)} of the fines: ${slightly ? "slightly " : ""}${ADJECTIVES[fine]}.`,
       );
   }
   if (main !== "Sa" && sandPct >= 20) letters.unshift("sa");
@@ -69,8 +71,8 @@ export function classifyIso14688(input: SizeClassInput): SizeClass {
   const coarse = main === "Gr" || main === "Sa";
   if (!coarse || finesPct >= 15) return { symbol, name: words, path, missing: [], source: SOURCE };
   if (cu === undefined || cc === undefined) {
-    path.push("Without D10, D30 and D60 the grading cannot be told.");
-    return { symbol, name: words, path, missing: ["D10, D30 and D60"], source: SOURCE };
+    path.push(say`Without D10, D30 and D60 the grading cannot be told.`);
+    return { symbol, name: words, path, missing: [say`D10, D30 and D60`], source: SOURCE };
   }
   const graded = gradedTerm(cu, cc);
   path.push(graded.reason);

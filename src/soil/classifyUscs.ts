@@ -1,4 +1,5 @@
 import { formatFixed } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 import { plasticityGroup } from "./plasticityGroup.js";
 import { coarseGroupName, fineGroupName } from "./uscsGroupName.js";
 import type { UscsClass, UscsInput } from "./uscsInput.js";
@@ -22,10 +23,10 @@ export function classifyUscs(input: UscsInput): UscsClass {
   checkParts(input);
   const pct = (value: number) => `${formatFixed(value, 1)} %`;
   const fines = plasticityGroup(input);
-  const missingLimits = fines.group ? [] : ["liquid limit and plasticity index"];
+  const missingLimits = fines.group ? [] : [say`liquid limit and plasticity index`];
 
   if (finesPct >= 50) {
-    const path = [`${pct(finesPct)} fines, 50 % or more: fine-grained.`, fines.reason];
+    const path = [say`${pct(finesPct)} fines, 50 % or more: fine-grained.`, fines.reason];
     if (!fines.group) return { path, missing: missingLimits };
     const groupName = fineGroupName(fines.group, gravelPct, sandPct);
     return { symbol: fines.group, groupName, path, missing: [] };
@@ -35,11 +36,11 @@ export function classifyUscs(input: UscsInput): UscsClass {
   const letter = main === "gravel" ? "G" : "S";
   const otherPct = main === "gravel" ? sandPct : gravelPct;
   const path = [
-    `${pct(finesPct)} fines, less than 50 %: coarse-grained.`,
-    `${pct(gravelPct)} gravel ${main === "gravel" ? "exceeds" : "does not exceed"} ${pct(sandPct)} sand: ${main}.`,
+    say`${pct(finesPct)} fines, less than 50 %: coarse-grained.`,
+    say`${pct(gravelPct)} gravel ${main === "gravel" ? "exceeds" : say`does not exceed`} ${pct(sandPct)} sand: ${main}.`,
   ];
   if (finesPct > 12) {
-    path.push(`Fines above 12 %: named by the fines. ${fines.reason}`);
+    path.push(say`Fines above 12 %: named by the fines. ${fines.reason}`);
     if (!fines.group) return { path, missing: missingLimits };
     const symbol =
       fines.group === "CL-ML"
@@ -56,14 +57,14 @@ export function classifyUscs(input: UscsInput): UscsClass {
   const graded = grading(input, main);
   path.push(graded.reason);
   if (finesPct < 5) {
-    path.push("Fines below 5 %: clean.");
-    if (!graded.letter) return { path, missing: ["D10, D30 and D60"] };
+    path.push(say`Fines below 5 %: clean.`);
+    if (!graded.letter) return { path, missing: [say`D10, D30 and D60`] };
     const groupName = coarseGroupName({ main, grading: graded.name }, otherPct);
     return { symbol: letter + graded.letter, groupName, path, missing: [] };
   }
-  path.push(`Fines from 5 to 12 %: dual symbol. ${fines.reason}`);
+  path.push(say`Fines from 5 to 12 %: dual symbol. ${fines.reason}`);
   if (!graded.letter || !fines.group) {
-    return { path, missing: [...(graded.letter ? [] : ["D10, D30 and D60"]), ...missingLimits] };
+    return { path, missing: [...(graded.letter ? [] : [say`D10, D30 and D60`]), ...missingLimits] };
   }
   const second = fines.group.startsWith("C") ? "C" : "M";
   return {
@@ -96,19 +97,19 @@ function grading(
 } {
   const least = main === "gravel" ? 4 : 6;
   if (cu === undefined || cc === undefined) {
-    return { reason: "Well or poorly graded cannot be told without D10, D30 and D60." };
+    return { reason: say`Well or poorly graded cannot be told without D10, D30 and D60.` };
   }
   const well = cu >= least && cc >= 1 && cc <= 3;
-  const told = `Cu ${formatFixed(cu, 2)}, Cc ${formatFixed(cc, 2)}`;
+  const told = say`Cu ${formatFixed(cu, 2)}, Cc ${formatFixed(cc, 2)}`;
   return well
     ? {
         letter: "W",
         name: "well-graded",
-        reason: `${told}: Cu ${least} or more and Cc 1 to 3, well-graded.`,
+        reason: say`${told}: Cu ${least} or more and Cc 1 to 3, well-graded.`,
       }
     : {
         letter: "P",
         name: "poorly graded",
-        reason: `${told}: not both Cu ${least} or more and Cc 1 to 3, poorly graded.`,
+        reason: say`${told}: not both Cu ${least} or more and Cc 1 to 3, poorly graded.`,
       };
 }

@@ -1,4 +1,5 @@
 import { formatFixed } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 
 export type GradedTerm = "multi-graded" | "medium-graded" | "even-graded" | "gap-graded";
 
@@ -23,12 +24,12 @@ export function gradedTerm(
   for (const [name, value] of Object.entries({ cu, cc })) {
     if (!(value > 0)) throw new RangeError(`invalid \`${name}\`: ${value}; expected above 0`);
   }
-  const told = `Cu ${formatFixed(cu, 1)}, Cc ${formatFixed(cc, 2)}`;
+  const told = say`Cu ${formatFixed(cu, 1)}, Cc ${formatFixed(cc, 2)}`;
   const named = (term: GradedTerm, fits: boolean) => ({
     term,
     reason: fits
       ? `${told}: ${term}.`
-      : `${told}: no line of the table fits both; ${term} by Cu alone.`,
+      : say`${told}: no line of the table fits both; ${term} by Cu alone.`,
   });
   if (cu > 15) return cc >= 1 && cc <= 3 ? named("multi-graded", true) : named("gap-graded", true);
   if (cu >= 6) return named("medium-graded", cc < 1);

@@ -1,3 +1,5 @@
+import { say } from "../words/say.js";
+
 /** The long box of field practice. */
 const BOX_LENGTH_MM = 600;
 
@@ -82,7 +84,6 @@ export function longBoxShrinkage(
       const line: LongBoxRule | undefined = lines.find(({ uptoMm }) => per600Mm <= uptoMm);
       return { source, basis, ...(line ? { soilToCement: line.soilToCement } : {}) };
     }),
-    caution:
-      "Field test for pressed blocks: not the linear shrinkage of the laboratory bar, and no design of a rammed wall. The content of cement follows from crushed blocks of the mix.",
+    caution: say`Field test for pressed blocks: not the linear shrinkage of the laboratory bar, and no design of a rammed wall. The content of cement follows from crushed blocks of the mix.`,
   };
 }

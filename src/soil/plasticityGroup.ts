@@ -1,4 +1,5 @@
 import { formatFixed } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 import { aLine } from "./aLine.js";
 import type { UscsInput } from "./uscsInput.js";
 
@@ -21,21 +22,21 @@ export function plasticityGroup({
   readonly group?: PlasticityGroup;
   readonly reason: string;
 } {
-  if (nonPlastic) return { group: "ML", reason: "The fines are non-plastic: silt, ML." };
+  if (nonPlastic) return { group: "ML", reason: say`The fines are non-plastic: silt, ML.` };
   if (liquid === undefined || index === undefined) {
-    return { reason: "The fines cannot be named without liquid limit and plasticity index." };
+    return { reason: say`The fines cannot be named without liquid limit and plasticity index.` };
   }
   const high = liquid >= 50;
   const line = aLine(liquid);
   const above = index >= line;
-  const place = `LL ${formatFixed(liquid, 1)} is ${high ? "50 or more" : "below 50"}; PI ${formatFixed(index, 1)} lies ${above ? "on or above" : "below"} the A-line (${formatFixed(line, 1)})`;
+  const place = say`LL ${formatFixed(liquid, 1)} is ${high ? say`50 or more` : say`below 50`}; PI ${formatFixed(index, 1)} lies ${above ? say`on or above` : "below"} the A-line (${formatFixed(line, 1)})`;
   const named = (group: PlasticityGroup, why: string) => ({
     group,
     reason: `${place}${why}: ${group}.`,
   });
-  if (organic) return named(high ? "OH" : "OL", " and the fines are organic");
+  if (organic) return named(high ? "OH" : "OL", say` and the fines are organic`);
   if (high) return named(above ? "CH" : "MH", "");
-  if (above && index > 7) return named("CL", " and is above 7");
-  if (above && index >= 4) return named("CL-ML", " and is 4 to 7");
-  return named("ML", index < 4 ? " and is below 4" : "");
+  if (above && index > 7) return named("CL", say` and is above 7`);
+  if (above && index >= 4) return named("CL-ML", say` and is 4 to 7`);
+  return named("ML", index < 4 ? say` and is below 4` : "");
 }

@@ -1,6 +1,7 @@
 import { Readable } from "node:stream";
 import { type Options, parse } from "csv-parse";
 import type { Finding } from "../lab/finding.js";
+import { say } from "../words/say.js";
 import { type SurveyColumn, surveyCells, surveyColumns } from "./surveyCells.js";
 import type { SurveyGrading } from "./surveyRow.js";
 
@@ -40,7 +41,7 @@ export async function* readSurvey(
       value,
       message,
       expected,
-      wayOut: "Correct this row of the file.",
+      wayOut: say`Correct this row of the file.`,
     },
   });
   const source = Readable.from(chunks, { objectMode: false });
@@ -63,7 +64,7 @@ export async function* readSurvey(
             "wrong-header",
             record.slice(0, 6).join(", "),
             header,
-            "id, 0.002, 0.063, 2 … : an id and at least three sieves",
+            say`id, 0.002, 0.063, 2 … : an id and at least three sieves`,
           );
           return;
         }
@@ -82,14 +83,20 @@ export async function* readSurvey(
       row + 1,
       "not-a-csv",
       "",
-      `The rows cannot be told apart: ${(problem as Error).message}.`,
-      "CSV in UTF-8, one grading a row",
+      say`The rows cannot be told apart: ${(problem as Error).message}.`,
+      say`CSV in UTF-8, one grading a row`,
     );
     return;
   } finally {
     source.destroy();
   }
   if (!columns) {
-    yield refuse(1, "empty-sheet", "", "The file has no rows.", "a header and one grading a row");
+    yield refuse(
+      1,
+      "empty-sheet",
+      "",
+      say`The file has no rows.`,
+      say`a header and one grading a row`,
+    );
   }
 }

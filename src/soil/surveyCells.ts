@@ -2,6 +2,7 @@ import type { GradingPoint } from "../grading/gradingCurve.js";
 import { parseHeaderCell } from "../quantities/parseHeaderCell.js";
 import { parseNumber } from "../quantities/parseNumber.js";
 import { parseSieve } from "../quantities/parseSieve.js";
+import { say } from "../words/say.js";
 import type { SurveyGrading } from "./surveyRow.js";
 
 /** A column of a survey: a number is a sieve's opening in mm. */
@@ -17,14 +18,14 @@ export function surveyColumns(cells: readonly string[]): SurveyColumn[] | string
     else if (name === "plasticity index") columns.push("plasticityIndexPct");
     else {
       const sizeMm = parseSieve(unit === undefined ? cell : name, unit ?? "mm");
-      if (sizeMm === undefined) return `“${cell}” is neither a known column nor a sieve.`;
+      if (sizeMm === undefined) return say`“${cell}” is neither a known column nor a sieve.`;
       columns.push(sizeMm);
     }
   }
-  if (new Set(columns).size < columns.length) return "A column stands twice.";
-  if (!columns.includes("id")) return "The column “id” is missing.";
+  if (new Set(columns).size < columns.length) return say`A column stands twice.`;
+  if (!columns.includes("id")) return say`The column “id” is missing.`;
   const sieves = columns.filter((column) => typeof column === "number");
-  return sieves.length < 3 ? "The header names fewer than three sieves." : columns;
+  return sieves.length < 3 ? say`The header names fewer than three sieves.` : columns;
 }
 
 /** One row as a grading, or what is wrong with it. */
@@ -40,8 +41,8 @@ export function surveyCells(
     return {
       code: "row-too-long",
       value: cells.slice(0, 6).join(", "),
-      problem: `This row has ${cells.length} cells, but the header has ${columns.length}.`,
-      expected: "one cell for each header cell",
+      problem: say`This row has ${cells.length} cells, but the header has ${columns.length}.`,
+      expected: say`one cell for each header cell`,
     };
   }
   for (let at = 0; at < cells.length; at++) {
@@ -53,8 +54,8 @@ export function surveyCells(
       return {
         code: number.problem === "comma-decimal" ? "comma-decimal" : "not-a-number",
         value: text,
-        problem: "This cell holds text where a number belongs.",
-        expected: "a number with a decimal point",
+        problem: say`This cell holds text where a number belongs.`,
+        expected: say`a number with a decimal point`,
       };
     }
     const most = typeof column === "number" ? 100 : 200;
@@ -62,8 +63,8 @@ export function surveyCells(
       return {
         code: "out-of-range",
         value: text,
-        problem: "This value is outside what can be measured.",
-        expected: `0 to ${most}`,
+        problem: say`This value is outside what can be measured.`,
+        expected: say`0 to ${most}`,
       };
     }
     if (typeof column === "number") {

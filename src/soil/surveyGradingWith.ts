@@ -6,6 +6,7 @@ import { poolAdjacent } from "../grading/poolAdjacent.js";
 import { type QuickFit, quickFit } from "../grading/quickFit.js";
 import type { Finding } from "../lab/finding.js";
 import { formatFixed } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 import { classifyCurve } from "./classifyCurve.js";
 import type { SurveyGrading, SurveyModel, SurveyRow } from "./surveyRow.js";
 
@@ -32,7 +33,7 @@ export function surveyGradingWith(model: SurveyModel): (grading: SurveyGrading) 
       value: string,
       expected: string,
     ): SurveyRow => {
-      const wayOut = "Correct the row; the other rows stand without it.";
+      const wayOut = say`Correct the row; the other rows stand without it.`;
       const finding: Finding = {
         severity: "warning",
         code,
@@ -49,7 +50,12 @@ export function surveyGradingWith(model: SurveyModel): (grading: SurveyGrading) 
     const fall = Math.max(0, ...raw.map(({ passingPct }, i) => Math.abs(passingPct - level[i])));
     if (fall > MOST_REPAIR_PCT) {
       const told = `${formatFixed(fall, 1)} points`;
-      return leaveOut("grading-falls", "The passing falls as size grows.", told, "a rising curve");
+      return leaveOut(
+        "grading-falls",
+        say`The passing falls as size grows.`,
+        told,
+        say`a rising curve`,
+      );
     }
     const points = raw.map((point, i) => ({ ...point, passingPct: level[i] }));
     const first = Math.max(
@@ -61,9 +67,9 @@ export function surveyGradingWith(model: SurveyModel): (grading: SurveyGrading) 
     if (telling.length <= count) {
       return leaveOut(
         "too-few-points",
-        "The row has too few points that tell for this model.",
+        say`The row has too few points that tell for this model.`,
         `${telling.length} points`,
-        `at least ${count + 1} from the last 0 % to the first 100 %`,
+        say`at least ${count + 1} from the last 0 % to the first 100 %`,
       );
     }
     const curve: GradingCurve = { points };

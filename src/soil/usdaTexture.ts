@@ -1,3 +1,5 @@
+import { formatFixed } from "../quantities/formatNumber.js";
+import { phrase, say } from "../words/say.js";
 export type UsdaTexture =
   | "sand"
   | "loamy sand"
@@ -32,34 +34,38 @@ export interface UsdaClass {
 
 /** Tried in this order; the last rule takes what is left. */
 const RULES: readonly (readonly [UsdaTexture, string, (p: UsdaParts) => boolean])[] = [
-  ["sand", "silt + 1.5 clay below 15", (p) => p.siltPct + 1.5 * p.clayPct < 15],
+  ["sand", phrase`silt + 1.5 clay below 15`, (p) => p.siltPct + 1.5 * p.clayPct < 15],
   ["loamy sand", "silt + 2 clay below 30", (p) => p.siltPct + 2 * p.clayPct < 30],
-  ["silt", "silt 80 or more, clay below 12", (p) => p.siltPct >= 80 && p.clayPct < 12],
-  ["silt loam", "silt 50 or more, clay below 27", (p) => p.siltPct >= 50 && p.clayPct < 27],
+  ["silt", phrase`silt 80 or more, clay below 12`, (p) => p.siltPct >= 80 && p.clayPct < 12],
+  ["silt loam", phrase`silt 50 or more, clay below 27`, (p) => p.siltPct >= 50 && p.clayPct < 27],
   [
     "sandy loam",
-    "clay below 7, or clay below 20 and sand above 52",
+    phrase`clay below 7, or clay below 20 and sand above 52`,
     (p) => p.clayPct < 7 || (p.clayPct < 20 && p.sandPct > 52),
   ],
   [
     "loam",
-    "clay below 27, silt 28 or more, sand up to 52",
+    phrase`clay below 27, silt 28 or more, sand up to 52`,
     (p) => p.clayPct < 27 && p.siltPct >= 28 && p.sandPct <= 52,
   ],
   [
     "sandy clay loam",
-    "clay 20 to 35, silt below 28, sand above 45",
+    phrase`clay 20 to 35, silt below 28, sand above 45`,
     (p) => p.clayPct >= 20 && p.clayPct < 35 && p.siltPct < 28 && p.sandPct > 45,
   ],
-  ["sandy clay", "clay 35 or more, sand above 45", (p) => p.clayPct >= 35 && p.sandPct > 45],
+  ["sandy clay", phrase`clay 35 or more, sand above 45`, (p) => p.clayPct >= 35 && p.sandPct > 45],
   [
     "silty clay loam",
-    "clay 27 to 40, sand up to 20",
+    phrase`clay 27 to 40, sand up to 20`,
     (p) => p.clayPct >= 27 && p.clayPct < 40 && p.sandPct <= 20,
   ],
-  ["clay loam", "clay 27 to 40, sand 20 to 45", (p) => p.clayPct >= 27 && p.clayPct < 40],
-  ["silty clay", "clay 40 or more, silt 40 or more", (p) => p.clayPct >= 40 && p.siltPct >= 40],
-  ["clay", "clay 40 or more, silt below 40, sand up to 45", () => true],
+  ["clay loam", phrase`clay 27 to 40, sand 20 to 45`, (p) => p.clayPct >= 27 && p.clayPct < 40],
+  [
+    "silty clay",
+    phrase`clay 40 or more, silt 40 or more`,
+    (p) => p.clayPct >= 40 && p.siltPct >= 40,
+  ],
+  ["clay", phrase`clay 40 or more, silt below 40, sand up to 45`, () => true],
 ];
 
 /**
@@ -93,9 +99,9 @@ export function usdaTexture(parts: UsdaParts): UsdaClass {
     RULES.find(([, , fits]) => fits({ sandPct, siltPct, clayPct })) ?? RULES[RULES.length - 1];
   const gravelly =
     gravelPct >= 60
-      ? "extremely gravelly"
+      ? say`extremely gravelly`
       : gravelPct >= 35
-        ? "very gravelly"
+        ? say`very gravelly`
         : gravelPct >= 15
           ? "gravelly"
           : undefined;
@@ -103,10 +109,10 @@ export function usdaTexture(parts: UsdaParts): UsdaClass {
     texture,
     name: gravelly ? `${gravelly} ${texture}` : texture,
     path: [
-      `Of the part under 2 mm: ${sandPct.toFixed(1)} % sand, ${siltPct.toFixed(1)} % silt, ${clayPct.toFixed(1)} % clay.`,
-      `First rule that fits: ${rule}: ${texture}.`,
+      say`Of the part under 2 mm: ${formatFixed(sandPct, 1)} % sand, ${formatFixed(siltPct, 1)} % silt, ${formatFixed(clayPct, 1)} % clay.`,
+      say`First rule that fits: ${rule}: ${texture}.`,
       ...(gravelly
-        ? [`${gravelPct.toFixed(1)} % of the whole is coarser than 2 mm: ${gravelly}.`]
+        ? [say`${formatFixed(gravelPct, 1)} % of the whole is coarser than 2 mm: ${gravelly}.`]
         : []),
     ],
   };

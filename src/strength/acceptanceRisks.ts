@@ -1,4 +1,6 @@
 import { normalQuantile } from "../numerics/normalQuantile.js";
+import { formatFixed } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 import { type AcceptanceRule, acceptanceWords } from "./acceptanceRule.js";
 import { checkFraction } from "./checkOption.js";
 import { operatingCharacteristic } from "./operatingCharacteristic.js";
@@ -50,12 +52,12 @@ export function acceptanceRisks(
   const [good, poor] = operatingCharacteristic(rule, {
     ...{ sdMpa, seed, meansMpa: [goodMeanMpa, poorMeanMpa] },
   });
-  const percent = (share: number) => `${(100 * share).toFixed(1)} %`;
+  const percent = (share: number) => `${formatFixed(100 * share, 1)} %`;
   return {
     builderRisk: 1 - good.acceptance,
     ownerRisk: poor.acceptance,
     goodMeanMpa,
     poorMeanMpa,
-    message: `${acceptanceWords(rule)} A good lot, ${percent(goodBelow)} of its blocks below ${wanted} MPa, is rejected in ${percent(1 - good.acceptance)} of cases; a poor one, ${percent(poorBelow)} below, is accepted in ${percent(poor.acceptance)}.`,
+    message: say`${acceptanceWords(rule)} A good lot, ${percent(goodBelow)} of its blocks below ${wanted} MPa, is rejected in ${percent(1 - good.acceptance)} of cases; a poor one, ${percent(poorBelow)} below, is accepted in ${percent(poor.acceptance)}.`,
   };
 }

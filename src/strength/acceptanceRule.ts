@@ -1,3 +1,5 @@
+import { formatFixed } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 /** When a lot of site blocks is accepted. The numbers are the user's, from the code or the engineer. */
 export type AcceptanceRule =
   | {
@@ -37,6 +39,6 @@ export function checkRule(rule: AcceptanceRule): void {
 /** The rule in words. */
 export function acceptanceWords(rule: AcceptanceRule): string {
   return rule.kind === "mean-less-ks"
-    ? `Accept the lot when the mean of its ${rule.blocks} blocks less ${rule.factor.toFixed(2)} times their standard deviation is at least ${rule.requiredMpa} MPa.`
-    : `Accept the lot when the mean of its ${rule.blocks} blocks is at least ${rule.meanMpa} MPa and the weakest at least ${rule.leastMpa} MPa.`;
+    ? say`Accept the lot when the mean of its ${rule.blocks} blocks less ${formatFixed(rule.factor, 2)} times their standard deviation is at least ${rule.requiredMpa} MPa.`
+    : say`Accept the lot when the mean of its ${rule.blocks} blocks is at least ${rule.meanMpa} MPa and the weakest at least ${rule.leastMpa} MPa.`;
 }

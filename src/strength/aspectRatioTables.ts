@@ -1,3 +1,4 @@
+import { phrase } from "../words/say.js";
 export interface AspectRatioTable {
   readonly id: string;
   readonly name: string;
@@ -22,7 +23,7 @@ const points = (pairs: readonly (readonly [number, number])[]) =>
 export const ASPECT_RATIO_TABLES: readonly AspectRatioTable[] = [
   {
     id: "nzs4298",
-    name: "NZS 4298:1998 and HB 195",
+    name: phrase`NZS 4298:1998 and HB 195`,
     points: points([
       [0.4, 0.5],
       [0.7, 0.6],
@@ -36,7 +37,7 @@ export const ASPECT_RATIO_TABLES: readonly AspectRatioTable[] = [
   },
   {
     id: "heathcote-1992",
-    name: "Heathcote and Jankulovski 1992",
+    name: phrase`Heathcote and Jankulovski 1992`,
     points: points([
       [0.4, 0.25],
       [0.7, 0.4],
@@ -50,7 +51,7 @@ export const ASPECT_RATIO_TABLES: readonly AspectRatioTable[] = [
   },
   {
     id: "cylinder-c39",
-    name: "Concrete cylinders and cores, length over diameter",
+    name: phrase`Concrete cylinders and cores, length over diameter`,
     points: points([
       [1, 0.87],
       [1.25, 0.93],
@@ -65,7 +66,7 @@ export const ASPECT_RATIO_TABLES: readonly AspectRatioTable[] = [
   },
   {
     id: "none-2017",
-    name: "No correction, cement-stabilised rammed earth",
+    name: phrase`No correction, cement-stabilised rammed earth`,
     points: points([
       [2, 1],
       [5.81, 1],

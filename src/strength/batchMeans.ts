@@ -1,4 +1,5 @@
 import type { SpecimenRecord } from "../lab/specimenRecord.js";
+import { say } from "../words/say.js";
 
 /**
  * One record a batch, content and age, with the mean strength of its blocks: where blocks of a batch are
@@ -31,7 +32,7 @@ export function batchMeans(specimens: readonly SpecimenRecord[]): SpecimenRecord
   const means = [...groups].map(([id, blocks]): SpecimenRecord => {
     const { batch, cementPct, ageDays, row } = blocks[0];
     const strengthMpa = blocks.reduce((sum, block) => sum + block.strengthMpa, 0) / blocks.length;
-    const remark = `mean of ${blocks.map((block) => block.id).join(", ")}`;
+    const remark = say`mean of ${blocks.map((block) => block.id).join(", ")}`;
     return { id, batch, cementPct, ageDays, row, strengthMpa, remark };
   });
   return [...means, ...excluded];

@@ -1,5 +1,7 @@
 import type { SpecimenRecord } from "../lab/specimenRecord.js";
 import { fCdf } from "../numerics/fCdf.js";
+import { formatFixed } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 
 export interface BatchScatter {
   /** `one-batch-a-content`: batches and contents cannot be told apart; `no-replicates`: one block a batch. */
@@ -46,16 +48,16 @@ export function batchScatter(
     ...{ fValue: null, pValue: null, batches: count },
   });
   if (used.length === 0 || used.some(({ batch }) => !batch)) {
-    return without("missing-batches", "Not every block names its batch.");
+    return without("missing-batches", say`Not every block names its batch.`);
   }
   const [outer, inner] = [count - contents.size, used.length - count];
   if (outer < 1) {
     return without(
       "one-batch-a-content",
-      "Each content was one batch, so the scatter from batch to batch cannot be seen. Mix contents twice.",
+      say`Each content was one batch, so the scatter from batch to batch cannot be seen. Mix contents twice.`,
     );
   }
-  if (inner < 1) return without("no-replicates", "Each batch gave one block.");
+  if (inner < 1) return without("no-replicates", say`Each batch gave one block.`);
   const mean = (values: readonly number[]) =>
     values.reduce((sum, value) => sum + value, 0) / values.length;
   let [between, within, unequal] = [0, 0, 0];
@@ -78,8 +80,8 @@ export function batchScatter(
   return {
     status: "ok",
     message: differ
-      ? `Batches of one content differ by more than their blocks (standard deviation ${betweenSdMpa.toFixed(2)} MPa): the blocks are not independent, and bands made from them are too narrow. Fit the means of the batches.`
-      : "Batches of one content are not clearly different; few batches show only gross differences.",
+      ? say`Batches of one content differ by more than their blocks (standard deviation ${formatFixed(betweenSdMpa, 2)} MPa): the blocks are not independent, and bands made from them are too narrow. Fit the means of the batches.`
+      : say`Batches of one content are not clearly different; few batches show only gross differences.`,
     withinSdMpa: Math.sqrt(withinMs),
     betweenSdMpa,
     fValue,

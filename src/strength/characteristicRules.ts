@@ -1,3 +1,4 @@
+import { phrase } from "../words/say.js";
 /** How a characteristic strength is made from the blocks. */
 export interface CharacteristicRule {
   readonly id: string;
@@ -17,9 +18,8 @@ export interface CharacteristicRule {
   readonly basis: "read" | "own calculation" | "memory";
 }
 
-const EN1990 =
-  "EN 1990:2002 Annex D.7.2; its Table D.1 read as coded in open software, recomputed here without its truncation";
-const TOLERANCE = "Exact one-sided tolerance factor, noncentral t; own calculation";
+const EN1990 = phrase`EN 1990:2002 Annex D.7.2; its Table D.1 read as coded in open software, recomputed here without its truncation`;
+const TOLERANCE = phrase`Exact one-sided tolerance factor, noncentral t; own calculation`;
 
 const rule = (
   id: string,
@@ -51,7 +51,7 @@ const rule = (
 export const CHARACTERISTIC_RULES: readonly CharacteristicRule[] = [
   rule(
     "en1990-normal",
-    "EN 1990 Annex D, scatter from these blocks, normal",
+    phrase`EN 1990 Annex D, scatter from these blocks, normal`,
     "m − k s, k = t(0.95, n−1) √(1 + 1/n)",
     "normal",
     "prediction-unknown",
@@ -61,7 +61,7 @@ export const CHARACTERISTIC_RULES: readonly CharacteristicRule[] = [
   ),
   rule(
     "en1990-lognormal",
-    "EN 1990 Annex D, scatter from these blocks, lognormal",
+    phrase`EN 1990 Annex D, scatter from these blocks, lognormal`,
     "exp(m_ln − k s_ln), k = t(0.95, n−1) √(1 + 1/n)",
     "lognormal",
     "prediction-unknown",
@@ -71,7 +71,7 @@ export const CHARACTERISTIC_RULES: readonly CharacteristicRule[] = [
   ),
   rule(
     "en1990-normal-known",
-    "EN 1990 Annex D, coefficient of variation known beforehand, normal",
+    phrase`EN 1990 Annex D, coefficient of variation known beforehand, normal`,
     "m (1 − k V), k = 1.645 √(1 + 1/n)",
     "normal",
     "prediction-known",
@@ -81,7 +81,7 @@ export const CHARACTERISTIC_RULES: readonly CharacteristicRule[] = [
   ),
   rule(
     "en1990-lognormal-known",
-    "EN 1990 Annex D, coefficient of variation known beforehand, lognormal",
+    phrase`EN 1990 Annex D, coefficient of variation known beforehand, lognormal`,
     "exp(m_ln − k √(ln(V² + 1))), k = 1.645 √(1 + 1/n)",
     "lognormal",
     "prediction-known",
@@ -91,7 +91,7 @@ export const CHARACTERISTIC_RULES: readonly CharacteristicRule[] = [
   ),
   rule(
     "tolerance-75",
-    "95 % of all blocks above, with 75 % confidence, normal",
+    phrase`95 % of all blocks above, with 75 % confidence, normal`,
     "m − k s",
     "normal",
     "tolerance-75",
@@ -101,7 +101,7 @@ export const CHARACTERISTIC_RULES: readonly CharacteristicRule[] = [
   ),
   rule(
     "tolerance-95",
-    "95 % of all blocks above, with 95 % confidence, normal",
+    phrase`95 % of all blocks above, with 95 % confidence, normal`,
     "m − k s",
     "normal",
     "tolerance-95",
@@ -111,7 +111,7 @@ export const CHARACTERISTIC_RULES: readonly CharacteristicRule[] = [
   ),
   rule(
     "tolerance-95-lognormal",
-    "95 % of all blocks above, with 95 % confidence, lognormal",
+    phrase`95 % of all blocks above, with 95 % confidence, lognormal`,
     "exp(m_ln − k s_ln)",
     "lognormal",
     "tolerance-95",
@@ -121,22 +121,22 @@ export const CHARACTERISTIC_RULES: readonly CharacteristicRule[] = [
   ),
   rule(
     "margin-1.65",
-    "Mean less 1.65 s: no allowance for how few the blocks are",
+    phrase`Mean less 1.65 s: no allowance for how few the blocks are`,
     "m − 1.65 s",
     "normal",
     "margin-1.65",
     2,
-    "IS 10262 margin for concrete, read in a forum discussion; not in the standard itself",
+    phrase`IS 10262 margin for concrete, read in a forum discussion; not in the standard itself`,
     "read",
   ),
   rule(
     "nzs4298-least-block",
-    "NZS 4298:1998 small sample",
+    phrase`NZS 4298:1998 small sample`,
     "(1 − 1.5 s/m) × least block",
     "none",
     "least-block",
     5,
-    "NZS 4298:1998, from memory: check against the standard; strengths there are corrected for aspect ratio first",
+    phrase`NZS 4298:1998, from memory: check against the standard; strengths there are corrected for aspect ratio first`,
     "memory",
   ),
 ];

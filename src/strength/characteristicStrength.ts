@@ -1,3 +1,5 @@
+import { formatFixed } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 import { CHARACTERISTIC_RULES, type CharacteristicRule } from "./characteristicRules.js";
 import { characteristicFactor, characteristicValue, meanAndSd } from "./characteristicValue.js";
 import { checkPositive } from "./checkOption.js";
@@ -69,13 +71,13 @@ export function characteristicStrength(
   if (blocks < rule.leastBlocks) {
     return without(
       "too-few-blocks",
-      `This rule is meant for at least ${rule.leastBlocks} blocks; there are ${blocks}.`,
+      say`This rule is meant for at least ${rule.leastBlocks} blocks; there are ${blocks}.`,
     );
   }
   if (rule.factorKind === "prediction-known" && knownVariation === undefined) {
     return without(
       "needs-known-variation",
-      "This rule needs a coefficient of variation known from earlier work with the same materials.",
+      say`This rule needs a coefficient of variation known from earlier work with the same materials.`,
     );
   }
   const factor = characteristicFactor(rule, blocks);
@@ -83,13 +85,13 @@ export function characteristicStrength(
   if (!(valueMpa > 0)) {
     return without(
       "not-positive",
-      "The blocks scatter so much that this rule gives no strength above zero. Find the cause, or make more blocks.",
+      say`The blocks scatter so much that this rule gives no strength above zero. Find the cause, or make more blocks.`,
       factor,
     );
   }
   return {
     status: "ok",
-    message: `${rule.name}: factor ${factor.toFixed(2)} with ${blocks} blocks.`,
+    message: say`${rule.name}: factor ${formatFixed(factor, 2)} with ${blocks} blocks.`,
     ...head,
     factor,
     valueMpa,

@@ -1,4 +1,6 @@
 import type { SpecimenRecord } from "../lab/specimenRecord.js";
+import { formatFixed } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 import { type FitStrengthOptions, fitStrength } from "./fitStrength.js";
 import { lackOfFit } from "./lackOfFit.js";
 import type { StrengthFit } from "./strengthFit.js";
@@ -82,17 +84,17 @@ export function compareForms(
 
 function explain(forms: readonly FormComparison[], used: StrengthForm, byDefault: boolean): string {
   const why = byDefault
-    ? "The straight line is used, as no form was chosen."
-    : `The ${used} form is used, as chosen.`;
+    ? say`The straight line is used, as no form was chosen.`
+    : say`The ${used} form is used, as chosen.`;
   const own = forms.find(({ form }) => form === used)!;
-  if (own.fit.status !== "ok") return `${why} It could not be fitted: ${own.fit.message}`;
+  if (own.fit.status !== "ok") return say`${why} It could not be fitted: ${own.fit.message}`;
   if (own.aiccDifference === null || own.rank === null) {
-    return `${why} The blocks are too few, or lie too exactly on the curve, to compare the forms.`;
+    return say`${why} The blocks are too few, or lie too exactly on the curve, to compare the forms.`;
   }
-  if (own.rank === 1) return `${why} No other form fits these blocks clearly better.`;
+  if (own.rank === 1) return say`${why} No other form fits these blocks clearly better.`;
   const better = forms
     .filter(({ rank }) => rank !== null && rank < own.rank!)
     .map(({ form }) => form)
     .join(", ");
-  return `${why} Better by AICc: ${better} (difference ${own.aiccDifference.toFixed(1)} to the best). Look at the residuals and say in the report why the ${used} form was kept.`;
+  return say`${why} Better by AICc: ${better} (difference ${formatFixed(own.aiccDifference, 1)} to the best). Look at the residuals and say in the report why the ${used} form was kept.`;
 }

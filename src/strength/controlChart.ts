@@ -1,3 +1,4 @@
+import { say } from "../words/say.js";
 import { meanAndSd } from "./characteristicValue.js";
 
 export interface ControlPoint {
@@ -62,13 +63,13 @@ export function controlChart(
   if (lots.length < 5 || n === 0) {
     return without(
       "too-few-lots",
-      "Limits need five lots at least; twenty or more make them steady (common practice, no source).",
+      say`Limits need five lots at least; twenty or more make them steady (common practice, no source).`,
     );
   }
   if (lots.some(({ strengthsMpa }) => strengthsMpa.length !== n)) {
     return without(
       "uneven-lots",
-      "The lots have different numbers of blocks; chart those of one number.",
+      say`The lots have different numbers of blocks; chart those of one number.`,
     );
   }
   const parts = lots.map(({ label, strengthsMpa }) => ({ label, ...meanAndSd(strengthsMpa) }));
@@ -80,7 +81,7 @@ export function controlChart(
   const s = n > 1 ? average(parts.map(({ sd }) => sd!)) : 0;
   const sigma = n > 1 ? s / (c * Math.sqrt(n)) : (average(steps) * Math.sqrt(Math.PI)) / 2;
   if (sigma <= 1e-12 * Math.abs(centreMpa)) {
-    return without("no-scatter", "All readings are the same: enter each block's own reading.");
+    return without("no-scatter", say`All readings are the same: enter each block's own reading.`);
   }
   const [lowMpa, highMpa] = [centreMpa - 3 * sigma, centreMpa + 3 * sigma];
   const spreadHighMpa = n > 1 ? s * (1 + (3 * Math.sqrt(1 - c * c)) / c) : null;
@@ -100,8 +101,8 @@ export function controlChart(
     ...{ status: "ok", kind, centreMpa, lowMpa, highMpa, spreadHighMpa, points },
     message:
       named.length === 0
-        ? "No lot gives a signal: the work is steady, as far as the chart can tell."
-        : `Look at the work of ${named.join(", ")}: something other than the usual scatter is likely.`,
+        ? say`No lot gives a signal: the work is steady, as far as the chart can tell.`
+        : say`Look at the work of ${named.join(", ")}: something other than the usual scatter is likely.`,
   };
 }
 

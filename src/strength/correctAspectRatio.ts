@@ -1,3 +1,5 @@
+import { formatFixed } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 import { ASPECT_RATIO_TABLES, type AspectRatioTable } from "./aspectRatioTables.js";
 import { checkPositive } from "./checkOption.js";
 
@@ -48,7 +50,7 @@ export function correctAspectRatio(
   if (ratio < first.ratio || (ratio > last.ratio && !table.openAbove)) {
     return {
       status: "outside-table",
-      message: `Ratio ${ratio.toFixed(2)} lies outside this table, ${first.ratio} to ${last.ratio}; no factor is given.`,
+      message: say`Ratio ${formatFixed(ratio, 2)} lies outside this table, ${first.ratio} to ${last.ratio}; no factor is given.`,
       ...head,
       factor: null,
       correctedMpa: null,
@@ -60,7 +62,7 @@ export function correctAspectRatio(
   const factor = below.factor + share * (above.factor - below.factor);
   return {
     status: "ok",
-    message: `${table.name}: factor ${factor.toFixed(3)} at height over thickness ${ratio.toFixed(2)}. ${table.source}.`,
+    message: say`${table.name}: factor ${formatFixed(factor, 3)} at height over thickness ${formatFixed(ratio, 2)}. ${table.source}.`,
     ...head,
     factor,
     correctedMpa: factor * block.strengthMpa,

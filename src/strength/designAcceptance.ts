@@ -1,6 +1,8 @@
 import { noncentralTCdf } from "../numerics/noncentralTCdf.js";
 import { noncentralTQuantile } from "../numerics/noncentralTQuantile.js";
 import { normalQuantile } from "../numerics/normalQuantile.js";
+import { formatFixed } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 import type { AcceptanceRule } from "./acceptanceRule.js";
 import { checkFraction, checkPositive } from "./checkOption.js";
 
@@ -53,13 +55,13 @@ export function designAcceptance(of: {
     const factor = reached / root;
     return {
       status: "ok",
-      message: `${blocks} blocks a lot, factor ${factor.toFixed(2)}: the owner's risk is then ${(100 * accepted).toFixed(1)} %.`,
+      message: say`${blocks} blocks a lot, factor ${formatFixed(factor, 2)}: the owner's risk is then ${formatFixed(100 * accepted, 1)} %.`,
       rule: { kind: "mean-less-ks", blocks, requiredMpa, factor },
     };
   }
   return {
     status: "too-many-blocks",
-    message: `More than ${MOST_BLOCKS} blocks a lot would be needed: take shares farther apart, or larger risks.`,
+    message: say`More than ${MOST_BLOCKS} blocks a lot would be needed: take shares farther apart, or larger risks.`,
     rule: null,
   };
 }

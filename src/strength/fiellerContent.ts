@@ -1,4 +1,5 @@
 import { tQuantile } from "../numerics/tQuantile.js";
+import { say } from "../words/say.js";
 import { checkFraction } from "./checkOption.js";
 import { requireFitted } from "./requireFitted.js";
 import { toFittedScale } from "./strengthAt.js";
@@ -95,7 +96,7 @@ export function fiellerContent(
   if (!(g < 1)) {
     return {
       status: "slope-not-significant",
-      message: `At ${100 * confidence} % confidence these blocks do not show that strength depends on cement, so no finite interval of cement content exists. Make more blocks, or test contents farther apart.`,
+      message: say`At ${100 * confidence} % confidence these blocks do not show that strength depends on cement, so no finite interval of cement content exists. Make more blocks, or test contents farther apart.`,
       ...head,
       lowPct: null,
       highPct: null,
@@ -105,7 +106,7 @@ export function fiellerContent(
     ((t * fitted.residualSd) / Math.abs(b)) * Math.sqrt(u * u * perSlope + (1 - g) * own);
   return {
     status: "ok",
-    message: `The contents whose ${100 * confidence} % band contains ${strengthMpa} MPa.`,
+    message: say`The contents whose ${100 * confidence} % band contains ${strengthMpa} MPa.`,
     ...head,
     lowPct: toContent((u - half) / (1 - g)),
     highPct: toContent((u + half) / (1 - g)),

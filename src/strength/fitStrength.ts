@@ -1,5 +1,6 @@
 import type { SpecimenRecord } from "../lab/specimenRecord.js";
 import type { LeastSquaresFit } from "../numerics/leastSquaresFit.js";
+import { say } from "../words/say.js";
 import { checkFraction, checkPositive } from "./checkOption.js";
 import { contentBasis } from "./contentBasis.js";
 import { correctedAic } from "./correctedAic.js";
@@ -88,14 +89,14 @@ export function fitStrength(
   const { solved, weights, reference, converged } = solveStrength(design.rows, response, spread);
   if (solved.status !== "ok") return { ...unsolved(solved, chosen), ...head };
   if (!converged) {
-    const message = "The weights for scatter that grows with strength do not settle.";
+    const message = say`The weights for scatter that grows with strength do not settle.`;
     return { status: "not-converged", message, ...head };
   }
   const count = facts.coefficientNames.length;
-  const terms = design.termNames.length > 0 ? `, with ${design.termNames.join(", ")}` : "";
+  const terms = design.termNames.length > 0 ? say`, with ${design.termNames.join(", ")}` : "";
   return {
     status: "ok",
-    message: `${facts.formula}${terms}, fitted to ${used.length} blocks of ${agesOf(used)} days at ${contentsPct.length} cement contents.`,
+    message: say`${facts.formula}${terms}, fitted to ${used.length} blocks of ${agesOf(used)} days at ${contentsPct.length} cement contents.`,
     ...head,
     line: logarithm ? "median" : "mean",
     contentsPct,
@@ -131,7 +132,7 @@ function unsolved(solved: LeastSquaresFit, { batches }: SelectedBlocks) {
   const status = solved.status === "ok" ? "rank-deficient" : solved.status;
   const message =
     batches.length > 0
-      ? "Batches and cement contents cannot be told apart, as the batches do not have contents in common. Fit the means of the batches instead."
-      : `Two of the things that were measured go in step and cannot be told apart. ${solved.message}`;
+      ? say`Batches and cement contents cannot be told apart, as the batches do not have contents in common. Fit the means of the batches instead.`
+      : say`Two of the things that were measured go in step and cannot be told apart. ${solved.message}`;
   return { status, message } as const;
 }

@@ -1,5 +1,6 @@
 import type { Finding } from "../lab/finding.js";
 import type { SpecimenRecord, SpecimenSheet } from "../lab/specimenRecord.js";
+import { say } from "../words/say.js";
 import { outlierFindings } from "./outlierFindings.js";
 import { setFindings } from "./setFindings.js";
 import { specimenFindings } from "./specimenFindings.js";
@@ -60,12 +61,12 @@ export function includedSpecimens(
       column: "age",
       value: ages.map((age) => `${age} d`).join(", "),
       message: odd
-        ? "The blocks were crushed at different ages, and no age was chosen."
-        : "No block is left for the regression.",
-      expected: odd ? "one age for one curve" : "blocks that are not excluded",
+        ? say`The blocks were crushed at different ages, and no age was chosen.`
+        : say`No block is left for the regression.`,
+      expected: odd ? say`one age for one curve` : say`blocks that are not excluded`,
       wayOut: odd
-        ? "Name the age of the requirement in the study (strength.requirement.age)."
-        : "Add blocks, or take back an exclusion.",
+        ? say`Name the age of the requirement in the study (strength.requirement.age).`
+        : say`Add blocks, or take back an exclusion.`,
     });
     return { ageDays, included: [], excluded, otherAges, findings };
   }
@@ -80,9 +81,9 @@ export function includedSpecimens(
         .filter((age) => age !== ageDays)
         .map((age) => `${age} d`)
         .join(", "),
-      message: `${otherAges.length} blocks of another age take no part in the curve at ${ageDays} days.`,
+      message: say`${otherAges.length} blocks of another age take no part in the curve at ${ageDays} days.`,
       expected: `${ageDays} d`,
-      wayOut: "Nothing to do; they are shown beside the curve.",
+      wayOut: say`Nothing to do; they are shown beside the curve.`,
     });
   }
   findings.push(...setFindings(included, { file, form, ageDays }));

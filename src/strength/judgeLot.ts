@@ -1,3 +1,5 @@
+import { formatFixed } from "../quantities/formatNumber.js";
+import { phrase, say } from "../words/say.js";
 import { type AcceptanceRule, acceptanceWords, checkRule } from "./acceptanceRule.js";
 import { meanAndSd } from "./characteristicValue.js";
 
@@ -13,12 +15,12 @@ export interface LotJudgement {
 }
 
 const ON_FAILURE: readonly string[] = [
-  "Stop building on this lot, mark where it lies in the wall, and tell the responsible engineer.",
-  "Look for a fault of the test first: capping, age, soaking, the press, a mixed-up label. Crush the kept spare blocks of the same batches.",
-  "Look for a fault of the mix: batching record, cement bags used, moisture, mixing time, time from mixing to ramming.",
-  "Have the strength in the wall itself found, by cores or cut blocks, where the engineer asks for it.",
-  "Let the engineer decide in writing: accept with reason, strengthen, or take down. A new sample of the same lot does not undo the first.",
-  "Before going on, change what was found, and test the next lots at twice the frequency.",
+  phrase`Stop building on this lot, mark where it lies in the wall, and tell the responsible engineer.`,
+  phrase`Look for a fault of the test first: capping, age, soaking, the press, a mixed-up label. Crush the kept spare blocks of the same batches.`,
+  phrase`Look for a fault of the mix: batching record, cement bags used, moisture, mixing time, time from mixing to ramming.`,
+  phrase`Have the strength in the wall itself found, by cores or cut blocks, where the engineer asks for it.`,
+  phrase`Let the engineer decide in writing: accept with reason, strengthen, or take down. A new sample of the same lot does not undo the first.`,
+  phrase`Before going on, change what was found, and test the next lots at twice the frequency.`,
 ];
 
 /**
@@ -48,7 +50,7 @@ export function judgeLot(rule: AcceptanceRule, strengthsMpa: readonly number[]):
   if (strengthsMpa.length !== rule.blocks) {
     return {
       status: "wrong-number",
-      message: `The rule is made for ${rule.blocks} blocks, and the lot has ${strengthsMpa.length}: its risks would be others. Crush the missing blocks; leave none out.`,
+      message: say`The rule is made for ${rule.blocks} blocks, and the lot has ${strengthsMpa.length}: its risks would be others. Crush the missing blocks; leave none out.`,
       ...head,
       steps: [],
     };
@@ -57,18 +59,18 @@ export function judgeLot(rule: AcceptanceRule, strengthsMpa: readonly number[]):
   if (rule.kind === "mean-less-ks") {
     const reached = mean - rule.factor * sd!;
     if (reached < rule.requiredMpa) {
-      misses.push(`${reached.toFixed(2)} MPa is below ${rule.requiredMpa} MPa`);
+      misses.push(say`${formatFixed(reached, 2)} MPa is below ${rule.requiredMpa} MPa`);
     }
   } else {
-    if (mean < rule.meanMpa) misses.push(`the mean, ${mean.toFixed(2)} MPa, is too low`);
+    if (mean < rule.meanMpa) misses.push(say`the mean, ${formatFixed(mean, 2)} MPa, is too low`);
     if (leastMpa < rule.leastMpa)
-      misses.push(`the weakest, ${leastMpa.toFixed(2)} MPa, is too low`);
+      misses.push(say`the weakest, ${formatFixed(leastMpa, 2)} MPa, is too low`);
   }
   return misses.length === 0
-    ? { status: "accepted", message: "The lot meets the rule.", ...head, steps: [] }
+    ? { status: "accepted", message: say`The lot meets the rule.`, ...head, steps: [] }
     : {
         status: "rejected",
-        message: `The lot does not meet the rule: ${misses.join("; ")}.`,
+        message: say`The lot does not meet the rule: ${misses.join("; ")}.`,
         ...head,
         steps: ON_FAILURE,
       };

@@ -1,4 +1,5 @@
 import { fCdf } from "../numerics/fCdf.js";
+import { say } from "../words/say.js";
 import { groupByContent } from "./groupByContent.js";
 import { requireFitted } from "./requireFitted.js";
 import { toFittedScale } from "./strengthAt.js";
@@ -77,26 +78,26 @@ export function lackOfFit(fit: StrengthFit): LackOfFit {
   if (fitted.covariates.length + fitted.batches.length > 0) {
     return without(
       "other-terms",
-      "With covariates or batches in the regression, blocks of one cement content are not replicates, so the curve's shape is not tested. Test it on the fit without them.",
+      say`With covariates or batches in the regression, blocks of one cement content are not replicates, so the curve's shape is not tested. Test it on the fit without them.`,
     );
   }
   if (pureDegreesOfFreedom === 0) {
     return without(
       "no-replicates",
-      "No cement content has two blocks, so the curve's shape cannot be tested. Make replicates.",
+      say`No cement content has two blocks, so the curve's shape cannot be tested. Make replicates.`,
     );
   }
   if (lackDegreesOfFreedom <= 0) {
     return without(
       "no-spare-contents",
-      "The curve has as many coefficients as there are contents, so its shape cannot be tested. Test one content more.",
+      say`The curve has as many coefficients as there are contents, so its shape cannot be tested. Test one content more.`,
     );
   }
   // Identical replicates leave rounding error only.
   if (pureSumOfSquares <= 1e-24 * size) {
     return without(
       "no-scatter",
-      "The blocks of each content have the same strength, so there is no scatter to test against. Check that these are separate readings.",
+      say`The blocks of each content have the same strength, so there is no scatter to test against. Check that these are separate readings.`,
     );
   }
   const fValue =
@@ -107,8 +108,8 @@ export function lackOfFit(fit: StrengthFit): LackOfFit {
     status: "ok",
     message:
       pValue < 0.05
-        ? "The curve misses the group means by more than the scatter of the blocks explains (p below 0.05): try another form."
-        : "The scatter of the blocks gives no reason to doubt the curve's shape.",
+        ? say`The curve misses the group means by more than the scatter of the blocks explains (p below 0.05): try another form.`
+        : say`The scatter of the blocks gives no reason to doubt the curve's shape.`,
     ...sums,
     fValue,
     pValue,

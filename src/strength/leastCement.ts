@@ -1,4 +1,6 @@
 import type { Finding } from "../lab/finding.js";
+import { formatFixed } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 import type { StrengthStatistic } from "./boundOffset.js";
 import { checkFraction, checkPositive } from "./checkOption.js";
 import { type ContentInterval, contentInterval } from "./contentInterval.js";
@@ -111,7 +113,7 @@ export function leastCement(
     const nextBlocks = blocksAbove(fit, rule);
     return {
       status: "above-range",
-      message: `The requirement is not met within the tested contents, ${first} to ${last} %. ${nextBlocks.reason}`,
+      message: say`The requirement is not met within the tested contents, ${first} to ${last} %. ${nextBlocks.reason}`,
       ...common,
       nextBlocks,
     };
@@ -121,14 +123,14 @@ export function leastCement(
     return {
       status: "below-range",
       message:
-        `The lowest tested content, ${first} %, already meets the requirement. ${nextBlocks?.reason ?? ""}`.trim(),
+        say`The lowest tested content, ${first} %, already meets the requirement. ${nextBlocks?.reason ?? ""}`.trim(),
       ...common,
       nextBlocks,
     };
   }
   return {
     status: "ok",
-    message: `From ${reached.cementPct.toFixed(2)} % cement the bound meets the requirement; rounded up, ${batchablePct} %.`,
+    message: say`From ${formatFixed(reached.cementPct, 2)} % cement the bound meets the requirement; rounded up, ${batchablePct} %.`,
     ...common,
     nextBlocks: null,
   };

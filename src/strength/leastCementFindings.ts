@@ -1,10 +1,12 @@
 import type { Finding } from "../lab/finding.js";
+import { formatFixed } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 import { fromFittedScale, strengthAt } from "./strengthAt.js";
 import type { FittedStrength } from "./strengthFit.js";
 
 const STEPS = 100;
 
-const mpa = (value: number) => `${value.toFixed(2)} MPa`;
+const mpa = (value: number) => `${formatFixed(value, 2)} MPa`;
 
 /** What a reader must know beside the least cement content. */
 export function leastCementFindings(
@@ -33,9 +35,9 @@ export function leastCementFindings(
       file,
       column: "strength.form",
       value: fit.form,
-      message: `The fitted ${fit.form} curve falls with more cement from about ${grid[falls - 1].toFixed(1)} %.`,
-      expected: "strength that rises with cement",
-      wayOut: "Look at the blocks there, and compare the other forms.",
+      message: say`The fitted ${fit.form} curve falls with more cement from about ${formatFixed(grid[falls - 1], 1)} %.`,
+      expected: say`strength that rises with cement`,
+      wayOut: say`Look at the blocks there, and compare the other forms.`,
     });
   }
   if (cementPct !== null) {
@@ -47,9 +49,9 @@ export function leastCementFindings(
         file,
         column: "strength.requirement",
         value: mpa(strengthMpa),
-        message: `The bound falls below the requirement again at about ${lost.toFixed(1)} % cement.`,
-        expected: "a bound that stays above the requirement with more cement",
-        wayOut: "Do not take more cement for safer; make more blocks at the highest content.",
+        message: say`The bound falls below the requirement again at about ${formatFixed(lost, 1)} % cement.`,
+        expected: say`a bound that stays above the requirement with more cement`,
+        wayOut: say`Do not take more cement for safer; make more blocks at the highest content.`,
       });
     }
   }
@@ -60,9 +62,9 @@ export function leastCementFindings(
       file,
       column: "strength.round-up-to",
       value: `${batchablePct} %`,
-      message: `Rounded up, the content lies above the highest tested content, ${last} %.`,
-      expected: `at most ${last} %`,
-      wayOut: "Choose a smaller step, or test blocks with that content.",
+      message: say`Rounded up, the content lies above the highest tested content, ${last} %.`,
+      expected: say`at most ${last} %`,
+      wayOut: say`Choose a smaller step, or test blocks with that content.`,
     });
   }
   return findings;

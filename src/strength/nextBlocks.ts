@@ -1,4 +1,5 @@
 import { normalQuantile } from "../numerics/normalQuantile.js";
+import { say } from "../words/say.js";
 import type { StrengthStatistic } from "./boundOffset.js";
 import { fromFittedScale, strengthAt } from "./strengthAt.js";
 import type { FittedStrength } from "./strengthFit.js";
@@ -28,7 +29,7 @@ export function blocksBelow(fit: FittedStrength): NextBlocks | null {
   if (!(next > 0)) return null;
   return {
     cementPct: next,
-    reason: `Less than ${lowest} % may do, but has not been tested: make blocks with about ${next} % cement.`,
+    reason: say`Less than ${lowest} % may do, but has not been tested: make blocks with about ${next} % cement.`,
   };
 }
 
@@ -56,12 +57,12 @@ export function blocksAbove(
   if (known >= of.strengthMpa) {
     return {
       cementPct: highest,
-      reason: `The curve is high enough at ${highest} %, but it is not known well enough: make more blocks with ${highest} % cement.`,
+      reason: say`The curve is high enough at ${highest} %, but it is not known well enough: make more blocks with ${highest} % cement.`,
     };
   }
   const next = tenth(highest + usualGap(fit.contentsPct));
   return {
     cementPct: next,
-    reason: `More blocks of the tested contents would not be enough: make blocks with about ${next} % cement, or improve the grading, the compaction or the evenness of the mix.`,
+    reason: say`More blocks of the tested contents would not be enough: make blocks with about ${next} % cement, or improve the grading, the compaction or the evenness of the mix.`,
   };
 }

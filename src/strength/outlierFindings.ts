@@ -1,6 +1,8 @@
 import type { Finding } from "../lab/finding.js";
 import type { SpecimenRecord } from "../lab/specimenRecord.js";
 import { tQuantile } from "../numerics/tQuantile.js";
+import { formatFixed } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 import { fitStrength } from "./fitStrength.js";
 import { groupByContent } from "./groupByContent.js";
 import type { StrengthForm } from "./strengthForm.js";
@@ -35,18 +37,17 @@ export function outlierFindings(
   return deviations
     .filter(({ studentised }) => studentised !== null && Math.abs(studentised) > limit)
     .map(({ block, expectedMpa, studentised }): Finding => {
-      const far = Number.isFinite(studentised) ? ` (${studentised!.toFixed(1)})` : "";
+      const far = Number.isFinite(studentised) ? ` (${formatFixed(studentised!, 1)})` : "";
       return {
         severity: "warning",
         code: "outlying-block",
         file: options.file,
         row: block.row,
         column: "strength",
-        value: `${block.strengthMpa.toFixed(2)} MPa`,
-        message: `Block ${block.id} lies far from ${grouped ? "the others of its cement content" : "the fitted curve"}${far}.`,
-        expected: `about ${expectedMpa.toFixed(2)} MPa; studentised residual within ±${limit.toFixed(1)}`,
-        wayOut:
-          "Look at this specimen and its sheet. Exclude it only for a reason you can write down; it takes part until then.",
+        value: `${formatFixed(block.strengthMpa, 2)} MPa`,
+        message: say`Block ${block.id} lies far from ${grouped ? say`the others of its cement content` : say`the fitted curve`}${far}.`,
+        expected: say`about ${formatFixed(expectedMpa, 2)} MPa; studentised residual within ±${formatFixed(limit, 1)}`,
+        wayOut: say`Look at this specimen and its sheet. Exclude it only for a reason you can write down; it takes part until then.`,
       };
     });
 }

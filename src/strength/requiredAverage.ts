@@ -1,3 +1,5 @@
+import { formatFixed } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 import { checkPositive } from "./checkOption.js";
 
 /** Multipliers on s by number of tests, read; between them straight, as the source's table is used. */
@@ -44,8 +46,7 @@ export function requiredAverage(of: {
   checkPositive("specifiedMpa", specifiedMpa);
   if (sdMpa !== undefined) checkPositive("sdMpa", sdMpa);
   if (tests !== undefined) checkPositive("tests", tests);
-  const source =
-    "ACI 318-11 tables 5.3.1.2 and 5.3.2.2, ACI 318-19 26.12.3.1, read as quoted elsewhere; made for concrete";
+  const source = say`ACI 318-11 tables 5.3.1.2 and 5.3.2.2, ACI 318-19 26.12.3.1, read as quoted elsewhere; made for concrete`;
   if (sdMpa === undefined || tests === undefined || tests < MULTIPLIERS[0][0]) {
     const requiredAverageMpa =
       specifiedMpa < 21
@@ -57,7 +58,7 @@ export function requiredAverage(of: {
       requiredAverageMpa,
       multiplier: null,
       governs: "no record of tests",
-      message: `No record of at least ${MULTIPLIERS[0][0]} tests: ${requiredAverageMpa.toFixed(1)} MPa. This allowance was made for concrete.`,
+      message: say`No record of at least ${MULTIPLIERS[0][0]} tests: ${formatFixed(requiredAverageMpa, 1)} MPa. This allowance was made for concrete.`,
       source,
     };
   }
@@ -77,7 +78,7 @@ export function requiredAverage(of: {
     requiredAverageMpa,
     multiplier,
     governs: three >= single ? "average of three" : "single test",
-    message: `${requiredAverageMpa.toFixed(2)} MPa from s = ${sdMpa.toFixed(2)} MPa of ${tests} tests, times ${multiplier.toFixed(2)}.`,
+    message: say`${formatFixed(requiredAverageMpa, 2)} MPa from s = ${formatFixed(sdMpa, 2)} MPa of ${tests} tests, times ${formatFixed(multiplier, 2)}.`,
     source,
   };
 }

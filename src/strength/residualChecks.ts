@@ -1,3 +1,4 @@
+import { say } from "../words/say.js";
 import { breuschPagan } from "./breuschPagan.js";
 import { brownForsythe } from "./brownForsythe.js";
 import { fittedResiduals } from "./fittedResiduals.js";
@@ -53,25 +54,28 @@ export function residualChecks(fit: StrengthFit): ResidualCheck[] {
   const { form, basis } = fitted;
   const weighted = basis.spread === "proportional" || form === "power";
   return [
-    judge("normality", "Shapiro–Wilk", normal && { statistic: normal.w, pValue: normal.pValue }, {
-      fine: "The residuals give no reason to doubt that they are normal.",
-      doubt:
-        "The residuals are not like normal ones, so the bounds of single blocks may be wrong. Look for single odd blocks first, and at the robust fit; if all are sound, try the power form, whose errors are lognormal.",
-    }),
+    judge(
+      "normality",
+      say`Shapiro–Wilk`,
+      normal && { statistic: normal.w, pValue: normal.pValue },
+      {
+        fine: say`The residuals give no reason to doubt that they are normal.`,
+        doubt: say`The residuals are not like normal ones, so the bounds of single blocks may be wrong. Look for single odd blocks first, and at the robust fit; if all are sound, try the power form, whose errors are lognormal.`,
+      },
+    ),
     judge("equal spread of the contents", "Brown–Forsythe", groupSpread, {
-      fine: "The contents scatter alike, as far as so few blocks can tell.",
-      doubt:
-        "Some contents scatter more than others. Look at how those blocks were mixed and crushed; the bands are too narrow there and too wide elsewhere.",
+      fine: say`The contents scatter alike, as far as so few blocks can tell.`,
+      doubt: say`Some contents scatter more than others. Look at how those blocks were mixed and crushed; the bands are too narrow there and too wide elsewhere.`,
     }),
     judge("spread that grows with strength", "Breusch–Pagan (Koenker)", growth, {
-      fine: "The scatter does not clearly grow or shrink with strength.",
+      fine: say`The scatter does not clearly grow or shrink with strength.`,
       doubt: growth?.rises
         ? weighted
-          ? "The scatter grows even faster than the strength. Look at the strongest blocks."
-          : "Strong blocks scatter more than weak ones: fit with spread “proportional”, or the power form."
+          ? say`The scatter grows even faster than the strength. Look at the strongest blocks.`
+          : say`Strong blocks scatter more than weak ones: fit with spread “proportional”, or the power form.`
         : weighted
-          ? "Allowing for a scatter that grows went too far: fit with even spread."
-          : "Weak blocks scatter more than strong ones. Look at how the weak ones were made and capped.",
+          ? say`Allowing for a scatter that grows went too far: fit with even spread.`
+          : say`Weak blocks scatter more than strong ones. Look at how the weak ones were made and capped.`,
     }),
   ];
 }
@@ -83,7 +87,7 @@ function judge(
   words: { readonly fine: string; readonly doubt: string },
 ): ResidualCheck {
   if (!found) {
-    const message = "The blocks are too few, or do not scatter, so this was not tested.";
+    const message = say`The blocks are too few, or do not scatter, so this was not tested.`;
     return { check, test, statistic: null, pValue: null, status: "not-tested", message };
   }
   const doubt = found.pValue < LEVEL;

@@ -1,4 +1,6 @@
 import { leastSquares } from "../numerics/leastSquares.js";
+import { formatFixed } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 import { basisRow, toPlainCoefficients } from "./contentBasis.js";
 import { requireFitted } from "./requireFitted.js";
 import { fromFittedScale, strengthAt, toFittedScale } from "./strengthAt.js";
@@ -49,7 +51,7 @@ export function robustStrength(fit: StrengthFit): RobustStrength {
     ...{ largestDifferenceMpa: null, atPct: null },
   });
   if (fitted.covariates.length + fitted.batches.length > 0 || basis.spread !== "even") {
-    return without("other-terms", "The robust fit is made for the plain curve only.");
+    return without("other-terms", say`The robust fit is made for the plain curve only.`);
   }
   const facts = STRENGTH_FORMS[fitted.form];
   const rows = points.map(({ cementPct }) => basisRow(facts, basis, cementPct));
@@ -66,7 +68,7 @@ export function robustStrength(fit: StrengthFit): RobustStrength {
     if (scale <= 1e-12 * size) {
       return without(
         "no-scatter",
-        "Half of the blocks lie exactly on the curve; nothing to check.",
+        say`Half of the blocks lie exactly on the curve; nothing to check.`,
       );
     }
     weights = solved.residuals.map((e) => Math.min(1, (HUBER * scale) / Math.abs(e)));
@@ -89,7 +91,7 @@ export function robustStrength(fit: StrengthFit): RobustStrength {
       .filter(({ weight }) => weight < 1);
     return {
       status: "ok",
-      message: `The robust curve differs from the least-squares one by ${largest.mpa.toFixed(2)} MPa at most, at ${largest.pct.toFixed(1)} % cement. ${reduced.length === 0 ? "All blocks count fully." : `Counting less: ${reduced.map(({ id }) => id).join(", ")}. Look at those with the smallest weight.`}`,
+      message: say`The robust curve differs from the least-squares one by ${formatFixed(largest.mpa, 2)} MPa at most, at ${formatFixed(largest.pct, 1)} % cement. ${reduced.length === 0 ? say`All blocks count fully.` : say`Counting less: ${reduced.map(({ id }) => id).join(", ")}. Look at those with the smallest weight.`}`,
       coefficients: toPlainCoefficients(facts, basis).map(dot),
       reduced,
       largestDifferenceMpa: largest.mpa,
@@ -98,6 +100,6 @@ export function robustStrength(fit: StrengthFit): RobustStrength {
   }
   return without(
     "not-converged",
-    "The robust fit did not settle: the blocks fall into two crowds.",
+    say`The robust fit did not settle: the blocks fall into two crowds.`,
   );
 }

@@ -1,4 +1,5 @@
 import type { SpecimenRecord } from "../lab/specimenRecord.js";
+import { say } from "../words/say.js";
 import { type CovariateAt, covariateValue, type StrengthCovariate } from "./strengthCovariate.js";
 import type { UnfittedStrength } from "./strengthFit.js";
 import type { StrengthFormFacts } from "./strengthForm.js";
@@ -49,26 +50,26 @@ export function selectBlocks(
     const { id, cementPct, strengthMpa } = undefinedAt;
     return done(
       "not-defined",
-      `The ${facts.form} form takes logarithms; block ${id} has ${cementPct} % cement and ${strengthMpa} MPa. Choose another form, or exclude the block with the reason.`,
+      say`The ${facts.form} form takes logarithms; block ${id} has ${cementPct} % cement and ${strengthMpa} MPa. Choose another form, or exclude the block with the reason.`,
     );
   }
   const ages = used.map((block) => block.ageDays);
   if (withAges && used.length > 0 && (ageDays < Math.min(...ages) || ageDays > Math.max(...ages))) {
     return done(
       "outside-tested",
-      `No block was crushed at ${ageDays} days or ${ageDays > Math.max(...ages) ? "later" : "earlier"}, and nothing is extrapolated: the tested ages are ${Math.min(...ages)} to ${Math.max(...ages)} days. Keep blocks to crush at ${ageDays} days.`,
+      say`No block was crushed at ${ageDays} days or ${ageDays > Math.max(...ages) ? "later" : "earlier"}, and nothing is extrapolated: the tested ages are ${Math.min(...ages)} to ${Math.max(...ages)} days. Keep blocks to crush at ${ageDays} days.`,
     );
   }
   if (used.length < count + 1) {
     return done(
       "too-few-points",
-      `The ${facts.form} form${kinds.length + batches.length > 0 ? " with its covariates and batches" : ""} needs at least ${count + 1} blocks of ${ageDays} days; there are ${used.length}.`,
+      say`The ${facts.form} form${kinds.length + batches.length > 0 ? say` with its covariates and batches` : ""} needs at least ${count + 1} blocks of ${ageDays} days; there are ${used.length}.`,
     );
   }
   if (contents < facts.coefficientNames.length) {
     return done(
       "rank-deficient",
-      `The ${facts.form} form needs at least ${facts.coefficientNames.length} different cement contents; the blocks of ${ageDays} days have ${contents}.`,
+      say`The ${facts.form} form needs at least ${facts.coefficientNames.length} different cement contents; the blocks of ${ageDays} days have ${contents}.`,
     );
   }
   const lacking = kinds.map((kind) => ({
@@ -79,12 +80,12 @@ export function selectBlocks(
   if (gap) {
     return done(
       "missing-reading",
-      `These blocks have no ${gap.kind}: ${name(gap.blocks)}. Enter it, or leave ${gap.kind} out of the regression.`,
+      say`These blocks have no ${gap.kind}: ${name(gap.blocks)}. Enter it, or leave ${gap.kind} out of the regression.`,
     );
   }
   if (of.batches && batches.includes("")) {
     const blocks = used.filter(({ batch }) => !batch);
-    return done("missing-reading", `These blocks have no batch: ${name(blocks)}. Enter it.`);
+    return done("missing-reading", say`These blocks have no batch: ${name(blocks)}. Enter it.`);
   }
   const covariates = kinds.map((kind): CovariateAt => {
     if (kind === "ln age") return { kind, at: Math.log(ageDays) };
@@ -99,7 +100,7 @@ export function selectBlocks(
   if (far && far.kind !== "ln age") {
     return done(
       "outside-tested",
-      `The ${far.kind} asked for, ${far.at}, lies outside that of the blocks, and nothing is extrapolated. Make blocks with it.`,
+      say`The ${far.kind} asked for, ${far.at}, lies outside that of the blocks, and nothing is extrapolated. Make blocks with it.`,
       covariates,
     );
   }

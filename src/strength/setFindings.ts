@@ -1,5 +1,6 @@
 import type { Finding } from "../lab/finding.js";
 import type { SpecimenRecord } from "../lab/specimenRecord.js";
+import { say } from "../words/say.js";
 import { groupByContent } from "./groupByContent.js";
 import { STRENGTH_FORMS, type StrengthForm } from "./strengthForm.js";
 
@@ -21,9 +22,9 @@ export function setFindings(
       file,
       row,
       value: String(blocks.length),
-      message: `${blocks.length} blocks of ${ageDays} days are too few for the ${form} form.`,
-      expected: `at least ${coefficients + 1}; many more for a narrow band`,
-      wayOut: "Make and crush more blocks.",
+      message: say`${blocks.length} blocks of ${ageDays} days are too few for the ${form} form.`,
+      expected: say`at least ${coefficients + 1}; many more for a narrow band`,
+      wayOut: say`Make and crush more blocks.`,
     });
   } else if (contents.length < coefficients) {
     findings.push({
@@ -33,9 +34,9 @@ export function setFindings(
       row,
       column: "cement",
       value: contents.map((content) => `${content} %`).join(", "),
-      message: `The blocks have ${contents.length === 1 ? "one cement content only" : `only ${contents.length} cement contents`}, too few for the ${form} form.`,
-      expected: `at least ${coefficients} contents, better one more to see whether the shape fits`,
-      wayOut: "Make blocks with another cement content, or choose a simpler form.",
+      message: say`The blocks have ${contents.length === 1 ? say`one cement content only` : say`only ${contents.length} cement contents`}, too few for the ${form} form.`,
+      expected: say`at least ${coefficients} contents, better one more to see whether the shape fits`,
+      wayOut: say`Make blocks with another cement content, or choose a simpler form.`,
     });
   }
   const identical = [...groups.values()].every((group) =>
@@ -49,9 +50,9 @@ export function setFindings(
       row,
       column: "strength",
       value: `${blocks[0].strengthMpa} MPa`,
-      message: "The blocks of each cement content have exactly the same strength.",
-      expected: "readings that scatter, as all readings do",
-      wayOut: "Enter each block's own reading; a mean written many times hides the scatter.",
+      message: say`The blocks of each cement content have exactly the same strength.`,
+      expected: say`readings that scatter, as all readings do`,
+      wayOut: say`Enter each block's own reading; a mean written many times hides the scatter.`,
     });
   }
   const batches = [...groups.values()].map((group) => new Set(group.map(({ batch }) => batch)));
@@ -64,11 +65,9 @@ export function setFindings(
       row,
       column: "batch",
       value: [...new Set(blocks.map(({ batch }) => batch))].join(", "),
-      message:
-        "All blocks of a cement content come from one batch, so the scatter from batch to batch is not in the bands: they are narrower than the truth.",
-      expected: "two or more batches at a content",
-      wayOut:
-        "Mix at least one content twice, on different days, and mould blocks from each batch.",
+      message: say`All blocks of a cement content come from one batch, so the scatter from batch to batch is not in the bands: they are narrower than the truth.`,
+      expected: say`two or more batches at a content`,
+      wayOut: say`Mix at least one content twice, on different days, and mould blocks from each batch.`,
     });
   }
   return findings;

@@ -1,5 +1,6 @@
 import type { Finding } from "../lab/finding.js";
 import type { SpecimenSheet } from "../lab/specimenRecord.js";
+import { say } from "../words/say.js";
 import { unitFindings } from "./unitFindings.js";
 
 /** What is amiss with single blocks: repeated names, strengths not above zero; and each exclusion. */
@@ -16,9 +17,9 @@ export function specimenFindings({ file, specimens }: SpecimenSheet): Finding[] 
         row,
         column: "block",
         value: id,
-        message: `This block's name stands already in row ${earlier}.`,
-        expected: "each block once",
-        wayOut: "Correct the name, or take the copy out.",
+        message: say`This block's name stands already in row ${earlier}.`,
+        expected: say`each block once`,
+        wayOut: say`Correct the name, or take the copy out.`,
       });
     } else {
       rowOfId.set(id, row);
@@ -31,9 +32,9 @@ export function specimenFindings({ file, specimens }: SpecimenSheet): Finding[] 
         row,
         column: "excluded",
         value: excluded,
-        message: `Block ${id} takes no part in the regression: ${excluded}.`,
-        expected: "a reason that will stand in the report",
-        wayOut: "Nothing to do.",
+        message: say`Block ${id} takes no part in the regression: ${excluded}.`,
+        expected: say`a reason that will stand in the report`,
+        wayOut: say`Nothing to do.`,
       });
       continue;
     }
@@ -45,10 +46,9 @@ export function specimenFindings({ file, specimens }: SpecimenSheet): Finding[] 
         row,
         column: "strength",
         value: String(strengthMpa),
-        message: `Block ${id} has a strength that is not above zero.`,
-        expected: "a strength above 0 MPa",
-        wayOut:
-          "Correct the reading; if the block fell apart before crushing, exclude it with that reason and say so in the report.",
+        message: say`Block ${id} has a strength that is not above zero.`,
+        expected: say`a strength above 0 MPa`,
+        wayOut: say`Correct the reading; if the block fell apart before crushing, exclude it with that reason and say so in the report.`,
       });
     }
     if (!(cementPct >= 0)) {
@@ -59,9 +59,9 @@ export function specimenFindings({ file, specimens }: SpecimenSheet): Finding[] 
         row,
         column: "cement",
         value: String(cementPct),
-        message: `Block ${id} has a cement content below zero.`,
-        expected: "0 % or above",
-        wayOut: "Correct the cement content.",
+        message: say`Block ${id} has a cement content below zero.`,
+        expected: say`0 % or above`,
+        wayOut: say`Correct the cement content.`,
       });
     }
   }

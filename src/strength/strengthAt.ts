@@ -1,3 +1,4 @@
+import { say } from "../words/say.js";
 import { basisRow } from "./contentBasis.js";
 import type { FittedStrength } from "./strengthFit.js";
 import { STRENGTH_FORMS } from "./strengthForm.js";
@@ -12,7 +13,7 @@ export function strengthAt(
   cementPct: number,
 ): { readonly value: number; readonly leverage: number; readonly sd: number } {
   const facts = STRENGTH_FORMS[fit.form];
-  const needs = facts.contentScale === "logarithm" ? "above 0" : "0 or above";
+  const needs = facts.contentScale === "logarithm" ? say`above 0` : say`0 or above`;
   if (!(Number.isFinite(cementPct) && (needs === "above 0" ? cementPct > 0 : cementPct >= 0))) {
     throw new RangeError(
       `invalid \`cementPct\`: ${cementPct}; expected ${needs} for the ${fit.form} form`,

@@ -1,4 +1,5 @@
 import type { SpecimenRecord } from "../lab/specimenRecord.js";
+import { say } from "../words/say.js";
 import { basisRow, type ContentBasis } from "./contentBasis.js";
 import { covariateValue, type StrengthCovariate } from "./strengthCovariate.js";
 import type { StrengthFormFacts } from "./strengthForm.js";
@@ -40,7 +41,7 @@ export function strengthDesign(
       ...columns.map(({ values, scale }) => values[index] / scale),
       ...shown.map((batch) => Number(block.batch === batch) - Number(block.batch === last)),
     ]),
-    termNames: [...columns.map(({ kind }) => kind), ...shown.map((batch) => `batch ${batch}`)],
+    termNames: [...columns.map(({ kind }) => kind), ...shown.map((batch) => say`batch ${batch}`)],
     termScales: [...columns.map(({ scale }) => 1 / scale), ...shown.map(() => 1)],
   };
 }

@@ -1,3 +1,5 @@
+import { formatFixed } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 import { checkFraction, checkPositive } from "./checkOption.js";
 import { type PlannedBlock, planBlocks } from "./planBlocks.js";
 import { differencePower, meanHalfWidth, type ProgrammeAim } from "./programmeSize.js";
@@ -77,14 +79,14 @@ export function testProgramme(options: TestProgrammeOptions): TestProgramme {
   if (contentsPct.length < least) {
     return without(
       "too-few-contents",
-      `Plan at least ${least} contents for the ${form} form, so that its shape can be tested; there are ${contentsPct.length}.`,
+      say`Plan at least ${least} contents for the ${form} form, so that its shape can be tested; there are ${contentsPct.length}.`,
     );
   }
   const [first, last] = [contentsPct[0], contentsPct[contentsPct.length - 1]];
   if (aim.kind === "width" && !(aim.atPct >= first && aim.atPct <= last)) {
     return without(
       "outside-contents",
-      `${aim.atPct} % lies outside the planned contents, ${first} to ${last} %, and nothing is extrapolated.`,
+      say`${aim.atPct} % lies outside the planned contents, ${first} to ${last} %, and nothing is extrapolated.`,
     );
   }
   for (let blocks = batchesAContent; blocks <= MOST; blocks += batchesAContent) {
@@ -100,11 +102,11 @@ export function testProgramme(options: TestProgrammeOptions): TestProgramme {
     if (aim.kind === "difference" ? reached < wantedPower! : reached > aim.halfWidthMpa) continue;
     const result =
       aim.kind === "difference"
-        ? `a difference of ${aim.differenceMpa} MPa is seen with a chance of ${(100 * reached).toFixed(0)} %`
-        : `the mean at ${aim.atPct} % is known to ±${reached.toFixed(2)} MPa`;
+        ? say`a difference of ${aim.differenceMpa} MPa is seen with a chance of ${formatFixed(100 * reached, 0)} %`
+        : say`the mean at ${aim.atPct} % is known to ±${formatFixed(reached, 2)} MPa`;
     return {
       status: "ok",
-      message: `${blocks} blocks at each of ${contentsPct.length} contents, from ${batchesAContent} batches each: ${result}, if blocks of one content scatter by ${sdMpa} MPa and batches do not differ.`,
+      message: say`${blocks} blocks at each of ${contentsPct.length} contents, from ${batchesAContent} batches each: ${result}, if blocks of one content scatter by ${sdMpa} MPa and batches do not differ.`,
       ...{ contentsPct, blocksAContent: blocks, batchesAContent },
       power: aim.kind === "difference" ? reached : null,
       halfWidthMpa: aim.kind === "width" ? reached : null,
@@ -113,6 +115,6 @@ export function testProgramme(options: TestProgrammeOptions): TestProgramme {
   }
   return without(
     "too-many-blocks",
-    `More than ${MOST} blocks a content would be needed. Ask for less, or bring the scatter down first: mixing, moisture, compaction, capping.`,
+    say`More than ${MOST} blocks a content would be needed. Ask for less, or bring the scatter down first: mixing, moisture, compaction, capping.`,
   );
 }

@@ -1,5 +1,7 @@
 import type { Finding } from "../lab/finding.js";
 import type { SpecimenRecord } from "../lab/specimenRecord.js";
+import { formatFixed } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 
 /** kgf/cm², psi and kPa (or kN/m²) in one MPa: what a strength written in another unit is off by. */
 const UNITS = [
@@ -41,9 +43,9 @@ export function unitFindings(file: string, specimens: readonly SpecimenRecord[])
       row: block.row,
       column: "strength",
       value: `${block.strengthMpa} MPa`,
-      message: `Block ${block.id} is ${ratio > 1 ? `${ratio.toFixed(0)} times as strong as` : `a ${(1 / ratio).toFixed(0)}th as strong as`} the others: it may be written in another unit, such as ${unit}.`,
-      expected: `about ${usual.toFixed(2)} MPa; one unit for the whole column`,
-      wayOut: "Convert the reading; if it is true, exclude the block with its reason.",
+      message: say`Block ${block.id} is ${ratio > 1 ? say`${formatFixed(ratio, 0)} times as strong as` : say`a ${formatFixed(1 / ratio, 0)}th as strong as`} the others: it may be written in another unit, such as ${unit}.`,
+      expected: say`about ${formatFixed(usual, 2)} MPa; one unit for the whole column`,
+      wayOut: say`Convert the reading; if it is true, exclude the block with its reason.`,
     });
   }
   const contents = blocks.map(({ cementPct }) => cementPct);
@@ -57,9 +59,9 @@ export function unitFindings(file: string, specimens: readonly SpecimenRecord[])
       row: fraction.row,
       column: "cement",
       value: `${fraction.cementPct} %`,
-      message: `The cement content of block ${fraction.id} looks like a fraction, not a percentage.`,
-      expected: `percent, for example ${Number((100 * fraction.cementPct).toFixed(3))} %`,
-      wayOut: "Write all contents in percent of the dry mass of soil and aggregate.",
+      message: say`The cement content of block ${fraction.id} looks like a fraction, not a percentage.`,
+      expected: say`percent, for example ${Number((100 * fraction.cementPct).toFixed(3))} %`,
+      wayOut: say`Write all contents in percent of the dry mass of soil and aggregate.`,
     });
   }
   return findings;

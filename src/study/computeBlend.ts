@@ -9,6 +9,8 @@ import { characteristicSizes } from "../grading/characteristicSizes.js";
 import { fractions } from "../grading/fractions.js";
 import type { GuidanceEntry } from "../guidance/guidanceEntry.js";
 import type { Finding } from "../lab/finding.js";
+import { formatFixed } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
 import { blendInput, guidanceBandPoints } from "./blendInput.js";
 import { STUDY_FILE } from "./parseStudyYaml.js";
 import type { StudyConfig } from "./studyConfig.js";
@@ -34,9 +36,9 @@ export function computeBlend(
       file: STUDY_FILE,
       column: "target.band",
       value: "guidance",
-      message: "The guidance that the study names limits no passing, so there is no band.",
-      expected: "a guidance entry with limits of passing, or an envelope sheet",
-      wayOut: "Name another entry, bring an envelope, or give an exponent and a top size.",
+      message: say`The guidance that the study names limits no passing, so there is no band.`,
+      expected: say`a guidance entry with limits of passing, or an envelope sheet`,
+      wayOut: say`Name another entry, bring an envelope, or give an exponent and a top size.`,
     });
     return undefined;
   }
@@ -52,8 +54,8 @@ export function computeBlend(
       file: STUDY_FILE,
       column: "limits",
       message: blend.message,
-      expected: "limits that some blend of these materials can keep",
-      wayOut: "Loosen a limit, or add a material with what is missing.",
+      expected: say`limits that some blend of these materials can keep`,
+      wayOut: say`Loosen a limit, or add a material with what is missing.`,
     });
     return undefined;
   }
@@ -66,10 +68,10 @@ export function computeBlend(
       code: "unmeasured-fines",
       file: STUDY_FILE,
       column: "materials",
-      value: `${blended.unmeasuredFinesPct.toFixed(1)} %`,
-      message: "Much of the blend's fines comes from materials without a hydrometer test.",
-      expected: `at most ${UNMEASURED_FINES_LIMIT_PCT} % of the blend`,
-      wayOut: "Test the fines of the material that brings most of them.",
+      value: `${formatFixed(blended.unmeasuredFinesPct, 1)} %`,
+      message: say`Much of the blend's fines comes from materials without a hydrometer test.`,
+      expected: say`at most ${UNMEASURED_FINES_LIMIT_PCT} % of the blend`,
+      wayOut: say`Test the fines of the material that brings most of them.`,
     });
   }
   const specificVolume = config.materials.reduce(
@@ -102,9 +104,9 @@ function endFindings(materials: readonly MaterialResult[]): Finding[] {
         file: STUDY_FILE,
         column: "materials",
         value: name,
-        message: `The coarsest sieve, ${sieve.rows[0].label}, passes only ${passingPct.toFixed(1)} %: what is coarser was not measured.`,
-        expected: "a coarsest sieve that everything passes",
-        wayOut: "Add the next coarser sieve to the sheet, with 0 g retained.",
+        message: say`The coarsest sieve, ${sieve.rows[0].label}, passes only ${formatFixed(passingPct, 1)} %: what is coarser was not measured.`,
+        expected: say`a coarsest sieve that everything passes`,
+        wayOut: say`Add the next coarser sieve to the sheet, with 0 g retained.`,
       },
     ];
   });

@@ -3,6 +3,7 @@ import { envelopeEntry } from "../guidance/envelopeEntry.js";
 import { GUIDANCE_ENTRIES } from "../guidance/guidanceEntries.js";
 import type { GuidanceEntry } from "../guidance/guidanceEntry.js";
 import type { Finding } from "../lab/finding.js";
+import { say } from "../words/say.js";
 import { STUDY_FILE } from "./parseStudyYaml.js";
 import type { Study } from "./study.js";
 import type { BlendStudy, GuidanceStudy, MaterialResult } from "./studyResult.js";
@@ -17,9 +18,9 @@ export function studyGuidance({ config, envelope }: Study, findings: Finding[]):
       file: STUDY_FILE,
       column: "guidance",
       value: config.guidance,
-      message: "There is no guidance entry of this name.",
-      expected: `one of ${GUIDANCE_ENTRIES.map(({ id }) => id).join(", ")}`,
-      wayOut: "Correct the name in study.yaml.",
+      message: say`There is no guidance entry of this name.`,
+      expected: say`one of ${GUIDANCE_ENTRIES.map(({ id }) => id).join(", ")}`,
+      wayOut: say`Correct the name in study.yaml.`,
     });
   }
   return [...(envelope ? [envelopeEntry(envelope)] : []), ...(entry ? [entry] : [])];
@@ -35,6 +36,6 @@ export function computeGuidance(
     ...materials
       .filter(({ role }) => role === "soil")
       .map(({ name, curve, limits }) => ({ name, check: checkGuidance(curve, entry, limits) })),
-    { name: "Blend", check: checkGuidance(blend.curve, entry) },
+    { name: say`Blend`, check: checkGuidance(blend.curve, entry) },
   ]);
 }

@@ -10,6 +10,7 @@ import { passingAtSize } from "../grading/passingAtSize.js";
 import type { Finding } from "../lab/finding.js";
 import { consistencyLimits } from "../soil/consistencyLimits.js";
 import { curveUncertainty } from "../soil/curveUncertainty.js";
+import { say } from "../words/say.js";
 import type { StudyMaterial } from "./study.js";
 import type { StudyConfig } from "./studyConfig.js";
 import type { MaterialResult } from "./studyResult.js";
@@ -93,10 +94,9 @@ function sediment(
       file: hydrometer.file,
       column: "separating sieve",
       value: `${hydrometer.separatingSizeMm} mm`,
-      message: "The sieve analysis does not reach the sieve that separated the dispersed material.",
-      expected: `a sieve analysis of ${config.name} that spans ${hydrometer.separatingSizeMm} mm`,
-      wayOut:
-        "Give the sieve through which the dispersed material was passed, or sieve to that size.",
+      message: say`The sieve analysis does not reach the sieve that separated the dispersed material.`,
+      expected: say`a sieve analysis of ${config.name} that spans ${hydrometer.separatingSizeMm} mm`,
+      wayOut: say`Give the sieve through which the dispersed material was passed, or sieve to that size.`,
     });
     return undefined;
   }

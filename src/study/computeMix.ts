@@ -7,6 +7,7 @@ import { volumeParts } from "../batch/volumeParts.js";
 import { wallQuantities } from "../batch/wallQuantities.js";
 import type { Finding } from "../lab/finding.js";
 import type { CompactionAnalysis } from "../soil/compactionAnalysis.js";
+import { say } from "../words/say.js";
 import { STUDY_FILE } from "./parseStudyYaml.js";
 import type { StudyConfig } from "./studyConfig.js";
 import type { BlendStudy, CompactedDensity, MixStudy, StrengthStudy } from "./studyResult.js";
@@ -27,11 +28,11 @@ export function computeMix(
       code: "no-mix",
       file: STUDY_FILE,
       column: compaction?.peak ? "strength" : "compaction",
-      message: "No mix can be stated.",
-      expected: "an optimum water content from a compaction test, and a least cement content",
+      message: say`No mix can be stated.`,
+      expected: say`an optimum water content from a compaction test, and a least cement content`,
       wayOut: compaction?.peak
-        ? "See the finding on the least cement content."
-        : "Add a compaction sheet whose points show a top.",
+        ? say`See the finding on the least cement content.`
+        : say`Add a compaction sheet whose points show a top.`,
     });
     return undefined;
   }
@@ -94,13 +95,13 @@ function compactedDensity(
   if (densities.length > 0) {
     return {
       valueKgM3: mean(densities),
-      basis: `mean dry density of ${densities.length} blocks of ${fit.ageDays} days`,
+      basis: say`mean dry density of ${densities.length} blocks of ${fit.ageDays} days`,
     };
   }
   return compaction?.peak
     ? {
         valueKgM3: compaction.peak.maximumDryDensityKgM3,
-        basis: "maximum dry density of the compaction test",
+        basis: say`maximum dry density of the compaction test`,
       }
     : undefined;
 }

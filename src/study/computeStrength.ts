@@ -11,6 +11,7 @@ import { leastCement } from "../strength/leastCement.js";
 import { residualChecks } from "../strength/residualChecks.js";
 import { robustStrength } from "../strength/robustStrength.js";
 import { strengthBands } from "../strength/strengthBands.js";
+import { say } from "../words/say.js";
 import { STUDY_FILE } from "./parseStudyYaml.js";
 import type { Study } from "./study.js";
 import type { ContentCharacteristics, StrengthStudy } from "./studyResult.js";
@@ -42,8 +43,8 @@ export function computeStrength(study: Study, findings: Finding[]): StrengthStud
       code: "no-regression",
       file: study.specimens.file,
       message: fit.message,
-      expected: "blocks that a curve can be fitted to",
-      wayOut: "Make the missing blocks, or choose another form in study.yaml.",
+      expected: say`blocks that a curve can be fitted to`,
+      wayOut: say`Make the missing blocks, or choose another form in study.yaml.`,
     });
     return undefined;
   }
@@ -56,8 +57,8 @@ export function computeStrength(study: Study, findings: Finding[]): StrengthStud
       file: STUDY_FILE,
       column: "strength.requirement",
       message: least.message,
-      expected: "a requirement that is met between the lowest and the highest tested content",
-      wayOut: "Make and crush the blocks that the message names, then compute again.",
+      expected: say`a requirement that is met between the lowest and the highest tested content`,
+      wayOut: say`Make and crush the blocks that the message names, then compute again.`,
     });
   }
   findings.push(...batchFindings(study, included.included));
@@ -124,9 +125,8 @@ function batchFindings({ config, specimens }: Study, blocks: readonly SpecimenRe
       file: specimens.file,
       column: "batch",
       message: scatter.message,
-      expected: "batches of one content that differ no more than their blocks",
-      wayOut:
-        "Look for what changed between the batches; set strength.batches: block, or mix more batches.",
+      expected: say`batches of one content that differ no more than their blocks`,
+      wayOut: say`Look for what changed between the batches; set strength.batches: block, or mix more batches.`,
     },
   ];
 }

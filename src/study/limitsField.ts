@@ -1,5 +1,6 @@
 import { z } from "zod";
 import type { BlendLimit } from "../blend/blendTarget.js";
+import { phrase } from "../words/say.js";
 import { quantityField } from "./quantityField.js";
 import { sizeField } from "./sizeField.js";
 
@@ -7,12 +8,12 @@ const percent = quantityField("ratio", "12 %", { min: 0, max: 100 });
 const window = z
   .strictObject({ min: percent.optional(), max: percent.optional() })
   .refine(({ min, max }) => min !== undefined || max !== undefined, {
-    message: "This limit limits nothing.",
-    params: { expected: "min, max or both" },
+    message: phrase`This limit limits nothing.`,
+    params: { expected: phrase`min, max or both` },
   })
   .refine(({ min, max }) => min === undefined || max === undefined || min <= max, {
-    message: "The smallest value is above the largest.",
-    params: { expected: "min at most max" },
+    message: phrase`The smallest value is above the largest.`,
+    params: { expected: phrase`min at most max` },
   });
 
 const WINDOWS = [

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { phrase } from "../words/say.js";
 import { priceField } from "./priceField.js";
 import { quantityField } from "./quantityField.js";
 import { density, percent, sheet, text } from "./schemaFields.js";
@@ -7,8 +8,8 @@ const share = z
   .strictObject({ min: percent("40 %").default(0), max: percent("85 %").default(100) })
   .default({ min: 0, max: 100 })
   .refine(({ min, max }) => min <= max, {
-    message: "The smallest share is above the largest.",
-    params: { expected: "min at most max" },
+    message: phrase`The smallest share is above the largest.`,
+    params: { expected: phrase`min at most max` },
   });
 
 /** One entry of `materials`. */

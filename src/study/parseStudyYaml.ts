@@ -1,6 +1,7 @@
 import { isNode, LineCounter, parseDocument } from "yaml";
 import type { z } from "zod";
 import type { Finding } from "../lab/finding.js";
+import { say } from "../words/say.js";
 import type { StudyConfig } from "./studyConfig.js";
 import { studySchema } from "./studySchema.js";
 
@@ -18,9 +19,9 @@ export function parseStudyYaml(text: string): { config?: StudyConfig; findings: 
         code: "yaml-error",
         file: STUDY_FILE,
         row: problem.linePos?.[0].line,
-        message: `This is not valid YAML: ${problem.message.split("\n")[0].replace(/ at line .*$/, "")}.`,
-        expected: "lines of “key: value”, indented by spaces",
-        wayOut: "Put texts that hold : # { [ or quotes between single quotes.",
+        message: say`This is not valid YAML: ${problem.message.split("\n")[0].replace(/ at line .*$/, "")}.`,
+        expected: say`lines of “key: value”, indented by spaces`,
+        wayOut: say`Put texts that hold : # { [ or quotes between single quotes.`,
       })),
     };
   }
@@ -51,9 +52,9 @@ function toFindings(
       code: "unknown-key",
       column: [...issue.path, key].map(String).join("."),
       value: key,
-      message: `The key “${key}” is not known here.`,
-      expected: "a key of the study format (see the README)",
-      wayOut: "Correct its spelling, or take it out.",
+      message: say`The key “${key}” is not known here.`,
+      expected: say`a key of the study format (see the README)`,
+      wayOut: say`Correct its spelling, or take it out.`,
     }));
   }
   const params = issue.code === "custom" ? issue.params : undefined;
@@ -64,21 +65,21 @@ function toFindings(
       ...base,
       code: missing ? "missing-key" : "wrong-value",
       value: missing || typeof found === "object" ? undefined : String(found),
-      message: missing ? "This key is missing." : sentence(issue.message),
+      message: missing ? say`This key is missing.` : sentence(issue.message),
       expected: String(params?.expected ?? expectation(issue)),
-      wayOut: missing ? "Add the key to study.yaml." : "Correct the value in study.yaml.",
+      wayOut: missing ? say`Add the key to study.yaml.` : say`Correct the value in study.yaml.`,
     },
   ];
 }
 
 function expectation(issue: z.core.$ZodIssue): string {
-  if (issue.code === "invalid_value") return `one of ${issue.values.map(String).join(", ")}`;
-  if (issue.code === "invalid_type") return `a value of type ${issue.expected}`;
-  if (issue.code === "too_small") return `at least ${issue.minimum}`;
-  if (issue.code === "too_big") return `at most ${issue.maximum}`;
-  if (issue.code === "invalid_format") return `the form of ${issue.format}`;
-  if (issue.code === "invalid_union") return "a number with its unit";
-  return "a value of the study format (see the README)";
+  if (issue.code === "invalid_value") return say`one of ${issue.values.map(String).join(", ")}`;
+  if (issue.code === "invalid_type") return say`a value of type ${issue.expected}`;
+  if (issue.code === "too_small") return say`at least ${issue.minimum}`;
+  if (issue.code === "too_big") return say`at most ${issue.maximum}`;
+  if (issue.code === "invalid_format") return say`the form of ${issue.format}`;
+  if (issue.code === "invalid_union") return say`a number with its unit`;
+  return say`a value of the study format (see the README)`;
 }
 
 function sentence(text: string): string {
@@ -96,9 +97,9 @@ function repeatedIds(config: StudyConfig): Finding[] {
             file: STUDY_FILE,
             column: `materials.${index}.id`,
             value: id,
-            message: "Two materials have this id.",
-            expected: "each id once",
-            wayOut: "Rename one of them.",
+            message: say`Two materials have this id.`,
+            expected: say`each id once`,
+            wayOut: say`Rename one of them.`,
           },
         ],
   );

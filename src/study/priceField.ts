@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { parseNumber } from "../quantities/parseNumber.js";
+import { say } from "../words/say.js";
 import type { Price } from "./studyConfig.js";
 
 const PER_TONNE = { t: 1, kg: 1000, lb: 1000 / 0.45359237, "short ton": 1 / 0.90718474 } as const;
@@ -27,9 +28,11 @@ export const priceField = z.union([z.string(), z.number()]).transform((written, 
   context.addIssue({
     code: "custom",
     message:
-      "value" in number && unit === undefined ? "This price has no unit." : "This is not a price.",
+      "value" in number && unit === undefined
+        ? say`This price has no unit.`
+        : say`This is not a price.`,
     params: {
-      expected: `a number, “per”, and one of ${[...Object.keys(PER_TONNE), ...Object.keys(PER_CUBIC_METRE)].join(", ")}; for example “38 per t”`,
+      expected: say`a number, “per”, and one of ${[...Object.keys(PER_TONNE), ...Object.keys(PER_CUBIC_METRE)].join(", ")}; for example “38 per t”`,
       value: text,
     },
   });

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { acceptedUnits, parseQuantity } from "../quantities/parseQuantity.js";
 import type { Dimension } from "../quantities/units.js";
+import { say } from "../words/say.js";
 
 export interface QuantityLimits {
   readonly min?: number;
@@ -27,22 +28,26 @@ export function quantityField(
     const parsed = parseQuantity(text, dimension);
     if ("problem" in parsed) {
       const message = {
-        empty: "This field is empty.",
-        "comma-decimal": "This number is written with a decimal comma.",
-        "not-a-number": "This is not a number with a unit.",
-        "missing-unit": "This number has no unit.",
-        "unknown-unit": `The unit “${parsed.unit}” is not known here.`,
+        empty: say`This field is empty.`,
+        "comma-decimal": say`This number is written with a decimal comma.`,
+        "not-a-number": say`This is not a number with a unit.`,
+        "missing-unit": say`This number has no unit.`,
+        "unknown-unit": say`The unit “${parsed.unit}” is not known here.`,
       }[parsed.problem];
-      return refuse(message, `for example “${example}” (units: ${acceptedUnits(dimension)})`);
+      return refuse(message, say`for example “${example}” (units: ${acceptedUnits(dimension)})`);
     }
     const { min = Number.NEGATIVE_INFINITY, max = Number.POSITIVE_INFINITY } = limits;
     const { value } = parsed;
     if (value < min || value > max || (limits.positive && value <= 0)) {
-      const low = limits.positive ? "more than 0" : Number.isFinite(min) ? `at least ${min}` : "";
-      const high = Number.isFinite(max) ? `at most ${max}` : "";
+      const low = limits.positive
+        ? say`more than 0`
+        : Number.isFinite(min)
+          ? say`at least ${min}`
+          : "";
+      const high = Number.isFinite(max) ? say`at most ${max}` : "";
       return refuse(
-        "This value is outside the allowed range.",
-        `${[low, high].filter(Boolean).join(", ")} in ${acceptedUnits(dimension).split(", ")[0]}, for example “${example}”`,
+        say`This value is outside the allowed range.`,
+        say`${[low, high].filter(Boolean).join(", ")} in ${acceptedUnits(dimension).split(", ")[0]}, for example “${example}”`,
       );
     }
     return value * perBase;

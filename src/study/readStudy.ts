@@ -10,6 +10,7 @@ import { readLimits } from "../lab/readLimits.js";
 import { readSieve } from "../lab/readSieve.js";
 import { readSpecimens } from "../lab/readSpecimens.js";
 import type { SheetGrid } from "../lab/sheetGrid.js";
+import { say } from "../words/say.js";
 import { parseStudyYaml, STUDY_FILE } from "./parseStudyYaml.js";
 import { readStudyFile } from "./readStudyFile.js";
 import type { InputFile, Study, StudyMaterial } from "./study.js";
@@ -36,9 +37,9 @@ export async function readStudy(folder: string): Promise<StudyReading> {
       code: "missing-study",
       file: STUDY_FILE,
       value: folder,
-      message: `The study file cannot be read (${(problem as NodeJS.ErrnoException).code ?? "unknown reason"}).`,
-      expected: `a folder that holds ${STUDY_FILE}`,
-      wayOut: "Give the study's folder, or create one with “loambook new <folder>”.",
+      message: say`The study file cannot be read (${(problem as NodeJS.ErrnoException).code ?? say`unknown reason`}).`,
+      expected: say`a folder that holds ${STUDY_FILE}`,
+      wayOut: say`Give the study's folder, or create one with “loambook new <folder>”.`,
     };
     return { findings: [finding] };
   }

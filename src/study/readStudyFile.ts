@@ -1,6 +1,7 @@
 import { readFile, realpath, stat } from "node:fs/promises";
 import { isAbsolute, join, relative, sep } from "node:path";
 import type { Finding } from "../lab/finding.js";
+import { say } from "../words/say.js";
 import { STUDY_FILE } from "./parseStudyYaml.js";
 
 /**
@@ -27,9 +28,9 @@ export async function readStudyFile(
   const outside = () =>
     refuse(
       "outside-study",
-      "This file lies outside the study folder.",
-      "a path below the study folder, such as sheets/sand.csv",
-      "Copy the sheet into the study folder and name it there.",
+      say`This file lies outside the study folder.`,
+      say`a path below the study folder, such as sheets/sand.csv`,
+      say`Copy the sheet into the study folder and name it there.`,
     );
   const root = await realpath(folder);
   const path = join(root, file);
@@ -40,26 +41,26 @@ export async function readStudyFile(
   } catch {
     return refuse(
       "missing-sheet",
-      "This file is not there.",
-      "a file in the study folder",
-      "Add the sheet, or correct its name; capital letters count.",
+      say`This file is not there.`,
+      say`a file in the study folder`,
+      say`Add the sheet, or correct its name; capital letters count.`,
     );
   }
   if (!isBelow(root, target)) return outside();
   if (!(await stat(target)).isFile()) {
     return refuse(
       "missing-sheet",
-      "This is not a file.",
-      "a CSV or XLSX file",
-      "Name the sheet itself.",
+      say`This is not a file.`,
+      say`a CSV or XLSX file`,
+      say`Name the sheet itself.`,
     );
   }
   if (!/\.(csv|xlsx)$/i.test(file)) {
     return refuse(
       "unknown-sheet-type",
-      "This kind of file is not read.",
-      "a file ending in .csv or .xlsx",
-      "Save the sheet as CSV or as an Excel workbook (.xlsx).",
+      say`This kind of file is not read.`,
+      say`a file ending in .csv or .xlsx`,
+      say`Save the sheet as CSV or as an Excel workbook (.xlsx).`,
     );
   }
   return { bytes: await readFile(target) };

@@ -1,8 +1,9 @@
 import { z } from "zod";
+import { phrase } from "../words/say.js";
 import { quantityField } from "./quantityField.js";
 
 /** A text that says something. */
-export const text = z.string().trim().min(1, "This text is empty.");
+export const text = z.string().trim().min(1, phrase`This text is empty.`);
 /** The name of a sheet inside the study folder. */
 export const sheet = text;
 /** A length, in metres. */

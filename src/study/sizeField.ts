@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { parseSieve } from "../quantities/parseSieve.js";
+import { say } from "../words/say.js";
 
 /** A grain size of `study.yaml`: a number with its unit, or a sieve such as `3/4 in` or `No. 4`; gives mm. */
 export const sizeField = z.string().transform((text, context): number => {
@@ -7,8 +8,8 @@ export const sizeField = z.string().transform((text, context): number => {
   if (sizeMm !== undefined && sizeMm >= 1 && sizeMm <= 100) return sizeMm;
   context.addIssue({
     code: "custom",
-    message: "This is not a grain size.",
-    params: { expected: "1 mm to 100 mm, for example “20 mm” or “3/4 in”", value: text },
+    message: say`This is not a grain size.`,
+    params: { expected: say`1 mm to 100 mm, for example “20 mm” or “3/4 in”`, value: text },
   });
   return z.NEVER;
 });

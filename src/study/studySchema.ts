@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { phrase } from "../words/say.js";
 import { cementSchema } from "./cementSchema.js";
 import { elementSchema } from "./elementSchema.js";
 import { limitsField } from "./limitsField.js";
@@ -26,7 +27,7 @@ export const studySchema = z
     title: text,
     place: text,
     purpose: text,
-    date: z.iso.date("A date is written year-month-day, for example 2026-05-18."),
+    date: z.iso.date(phrase`A date is written year-month-day, for example 2026-05-18.`),
     units: z.enum(["SI", "US"]),
     page: z.enum(["A4", "us-letter"]).default("A4"),
     currency: text.optional(),

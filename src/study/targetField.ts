@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { parseSieve } from "../quantities/parseSieve.js";
+import { phrase, say } from "../words/say.js";
 import type { TargetConfig } from "./studyConfig.js";
 
 type Read = (text: string) => number | undefined;
@@ -16,7 +17,7 @@ function fixedOrRange(read: Read, low: number, high: number, expected: string) {
     if (inside && parts.length === 2 && first < second) return { min: first, max: second };
     context.addIssue({
       code: "custom",
-      message: "This is neither a value nor a range.",
+      message: say`This is neither a value nor a range.`,
       params: { expected, value: String(written) },
     });
     return z.NEVER;
@@ -27,14 +28,14 @@ const exponent = fixedOrRange(
   (text) => (/^\d*\.?\d+$/.test(text.trim()) ? Number(text) : undefined),
   0.05,
   1,
-  "0.05 to 1, for example “0.25” or “0.2 to 0.35”",
+  phrase`0.05 to 1, for example “0.25” or “0.2 to 0.35”`,
 );
 const topSize = fixedOrRange(
   // A bare number would be taken as mm in silence.
   (text) => (/^[\d.,\s]+$/.test(text) ? undefined : parseSieve(text)),
   1,
   100,
-  "1 mm to 100 mm, for example “20 mm”, “3/4 in” or “16 mm to 20 mm”",
+  phrase`1 mm to 100 mm, for example “20 mm”, “3/4 in” or “16 mm to 20 mm”`,
 );
 
 /** `target` of `study.yaml`: a power curve, or the band of the guidance and what to seek inside it. */

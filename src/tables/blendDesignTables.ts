@@ -2,36 +2,37 @@ import type { BlendDesign } from "../blend/blendResult.js";
 import type { BucketChange } from "../blend/bucketSensitivity.js";
 import type { PracticalParts } from "../blend/practicalParts.js";
 import type { Relaxation } from "../blend/relaxLimits.js";
+import { phrase, say } from "../words/say.js";
 import { digits, fixed, numberColumn, plain } from "./cell.js";
 import type { TableBlock } from "./reportBlock.js";
 
-const SIDES = { least: "at least", largest: "at most" };
+const SIDES = { least: phrase`at least`, largest: phrase`at most` };
 
 /** Where the blend stands against each limit, and which of them hold it. */
 export function blendLimitsTable(design: BlendDesign): TableBlock {
   const estimates = design.limits.some(({ estimate }) => estimate);
   return {
     kind: "table",
-    caption: "The limits of the blend",
+    caption: say`The limits of the blend`,
     columns: [
-      { header: "Quantity" },
-      { header: "Limit", align: "right" },
-      { header: "Blend", align: "right" },
-      { header: "Stands" },
+      { header: say`Quantity` },
+      { header: say`Limit`, align: "right" },
+      { header: say`Blend`, align: "right" },
+      { header: say`Stands` },
     ],
     rows: design.limits.map(({ label, side, limit, value, unit, active, estimate }) => [
       estimate ? `${label} (estimate)` : label,
       `${SIDES[side]} ${plain(limit)} ${unit}`,
       `${digits(value)} ${unit}`,
       active
-        ? "on the limit"
+        ? say`on the limit`
         : (side === "least" ? value > limit : value < limit)
           ? "inside"
           : "outside",
     ]),
     notes: estimates
       ? [
-          "Estimates are means of the materials' own tests, weighted by what passes 0.425 mm: to be confirmed by a test of the blend.",
+          say`Estimates are means of the materials' own tests, weighted by what passes 0.425 mm: to be confirmed by a test of the blend.`,
         ]
       : [],
   };
@@ -41,14 +42,14 @@ export function blendLimitsTable(design: BlendDesign): TableBlock {
 export function blendRelaxTable(design: BlendDesign, relaxed: readonly Relaxation[]): TableBlock {
   return {
     kind: "table",
-    caption: "What relaxing each binding limit would buy",
+    caption: say`What relaxing each binding limit would buy`,
     columns: [
-      { header: "Limit" },
-      { header: "Now", align: "right" },
-      { header: "Relaxed to", align: "right" },
-      numberColumn("Nearer to the target", "points"),
-      numberColumn("Site soil", "%"),
-      numberColumn("Cost", "per t"),
+      { header: say`Limit` },
+      { header: say`Now`, align: "right" },
+      { header: say`Relaxed to`, align: "right" },
+      numberColumn(say`Nearer to the target`, "points"),
+      numberColumn(say`Site soil`, "%"),
+      numberColumn(say`Cost`, say`per t`),
     ],
     rows: relaxed.map(({ label, side, limit, relaxedTo, unit, gainPct, siteSoilPct, costPerT }) => [
       label,
@@ -59,7 +60,7 @@ export function blendRelaxTable(design: BlendDesign, relaxed: readonly Relaxatio
       digits(costPerT ?? undefined),
     ]),
     notes: [
-      `Each is solved again by itself. Now: ${fixed(design.rmsDifferencePct, 2)} points from the target.`,
+      say`Each is solved again by itself. Now: ${fixed(design.rmsDifferencePct, 2)} points from the target.`,
     ],
   };
 }
@@ -71,12 +72,12 @@ export function blendPartsTable(
 ): TableBlock {
   return {
     kind: "table",
-    caption: `Whole parts by ${parts.by === "volume" ? "loose volume" : "dry mass"}, cement not included`,
+    caption: say`Whole parts by ${parts.by === "volume" ? say`loose volume` : say`dry mass`}, cement not included`,
     columns: [
-      { header: "Material" },
-      numberColumn("Parts"),
-      numberColumn("Share of dry mass", "%"),
-      numberColumn("Against the best blend", "points"),
+      { header: say`Material` },
+      numberColumn(say`Parts`),
+      numberColumn(say`Share of dry mass`, "%"),
+      numberColumn(say`Against the best blend`, "points"),
     ],
     rows: parts.materials.map(({ id, parts: count, sharePct, changePct }) => [
       nameOf(id),
@@ -88,7 +89,7 @@ export function blendPartsTable(
       parts.message,
       ...(parts.status === "ok"
         ? [
-            `Whole parts differ from the target by ${fixed(parts.rmsDifferencePct, 2)} points, the best blend by ${fixed(parts.optimumRmsDifferencePct, 2)}.`,
+            say`Whole parts differ from the target by ${fixed(parts.rmsDifferencePct, 2)} points, the best blend by ${fixed(parts.optimumRmsDifferencePct, 2)}.`,
           ]
         : []),
     ],
@@ -102,17 +103,17 @@ export function bucketTable(
 ): TableBlock {
   return {
     kind: "table",
-    caption: "What one bucket more or less does",
+    caption: say`What one bucket more or less does`,
     columns: [
-      { header: "Miscount" },
-      numberColumn("Difference from the target", "points"),
-      { header: "Worst size", align: "right" },
-      { header: "Limits" },
+      { header: say`Miscount` },
+      numberColumn(say`Difference from the target`, "points"),
+      { header: say`Worst size`, align: "right" },
+      { header: say`Limits` },
     ],
     rows: changes.map(({ id, change, rmsDifferencePct, worst, keepsLimits }) => [
-      `one ${change > 0 ? "more" : "less"} of ${nameOf(id)}`,
+      say`one ${change > 0 ? "more" : "less"} of ${nameOf(id)}`,
       fixed(rmsDifferencePct, 2),
-      `${plain(worst.sizeMm)} mm (${fixed(worst.differencePct, 1)} points)`,
+      say`${plain(worst.sizeMm)} mm (${fixed(worst.differencePct, 1)} points)`,
       keepsLimits ? "kept" : "broken",
     ]),
   };

@@ -1,12 +1,13 @@
 import type { BlendResult } from "../blend/blendMaterials.js";
 import type { MaterialConfig } from "../study/studyConfig.js";
+import { phrase, say } from "../words/say.js";
 import { fixed, numberColumn, plain } from "./cell.js";
 import type { TableBlock } from "./reportBlock.js";
 
 const BOUND_WORDS = {
-  "-1": "held by its least share",
+  "-1": phrase`held by its least share`,
   "0": "free",
-  "1": "held by its largest share",
+  "1": phrase`held by its largest share`,
 };
 
 /** The shares of the blend, and which of them a limit of the user holds. */
@@ -16,28 +17,28 @@ export function blendSharesTable(
 ): TableBlock {
   return {
     kind: "table",
-    caption: "Shares of the blend nearest to the target",
+    caption: say`Shares of the blend nearest to the target`,
     columns: [
-      { header: "Material" },
-      numberColumn("Share of dry mass", "%"),
-      numberColumn("Allowed", "%"),
-      { header: "Limit" },
+      { header: say`Material` },
+      numberColumn(say`Share of dry mass`, "%"),
+      numberColumn(say`Allowed`, "%"),
+      { header: say`Limit` },
     ],
     rows: blend.shares.map(({ id, sharePct, bound }) => {
       const material = materials.find((entry) => entry.id === id);
       return [
         material?.name ?? id,
         fixed(sharePct, 1),
-        material ? `${plain(material.minSharePct)} to ${plain(material.maxSharePct)}` : "",
+        material ? say`${plain(material.minSharePct)} to ${plain(material.maxSharePct)}` : "",
         BOUND_WORDS[`${bound}`],
       ];
     }),
     notes: [
-      "Percent of the dry mass of soil and aggregate, cement excluded.",
-      `Root mean square difference from the target: ${fixed(blend.rmsDifferencePct, 2)} points; largest: ${fixed(blend.worst.differencePct, 1)} points at ${plain(blend.worst.sizeMm)} mm.`,
+      say`Percent of the dry mass of soil and aggregate, cement excluded.`,
+      say`Root mean square difference from the target: ${fixed(blend.rmsDifferencePct, 2)} points; largest: ${fixed(blend.worst.differencePct, 1)} points at ${plain(blend.worst.sizeMm)} mm.`,
       ...(blend.unique
         ? []
-        : ["Other shares would fit equally well: two materials are alike at these sizes."]),
+        : [say`Other shares would fit equally well: two materials are alike at these sizes.`]),
     ],
   };
 }
@@ -46,12 +47,12 @@ export function blendSharesTable(
 export function blendFitTable(blend: BlendResult): TableBlock {
   return {
     kind: "table",
-    caption: "The blend against its target",
+    caption: say`The blend against its target`,
     columns: [
-      numberColumn("Size", "mm"),
-      numberColumn("Target", "%"),
-      numberColumn("Blend", "%"),
-      numberColumn("Difference", "points"),
+      numberColumn(say`Size`, "mm"),
+      numberColumn(say`Target`, "%"),
+      numberColumn(say`Blend`, "%"),
+      numberColumn(say`Difference`, "points"),
     ],
     rows: blend.points.map(({ sizeMm, targetPct, blendPct, differencePct }) => [
       plain(sizeMm),

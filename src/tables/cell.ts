@@ -4,7 +4,7 @@ import {
   displayValue,
   type UnitSystem,
 } from "../quantities/displayUnits.js";
-import { formatFixed, formatNumber } from "../quantities/formatNumber.js";
+import { formatFixed, formatNumber, formatPlain } from "../quantities/formatNumber.js";
 import type { TableColumn } from "./reportBlock.js";
 
 /** What stands in a cell that has no value. */
@@ -42,7 +42,5 @@ export function quantity(
 
 /** A number as somebody entered it: up to so many significant digits, without zeros that say nothing. */
 export function plain(value: number | undefined, count = 4): string {
-  if (value === undefined) return BLANK;
-  const text = formatNumber(value, count);
-  return text.includes(".") ? text.replace(/\.?0+$/, "") : text;
+  return value === undefined ? BLANK : formatPlain(value, count);
 }

@@ -1,4 +1,5 @@
 import type { StudyResult } from "../study/studyResult.js";
+import { say } from "../words/say.js";
 import { fixed, quantity, quantityColumn } from "./cell.js";
 import { NO_MIX } from "./noMix.js";
 import type { NoteBlock, TableBlock } from "./reportBlock.js";
@@ -9,32 +10,33 @@ export function comparisonTable({ config, mix }: StudyResult): TableBlock | Note
   const { comparison } = mix;
   const { units } = config;
   const mass = (kilograms: number) => quantity(1000 * kilograms, "mass", units);
-  const range = ({ low, high }: { low: number; high: number }) => `${mass(low)} to ${mass(high)}`;
+  const range = ({ low, high }: { low: number; high: number }) =>
+    say`${mass(low)} to ${mass(high)}`;
   const { carbonFactor, concreteCement } = comparison;
   return {
     kind: "table",
-    caption: "Cement with cement, for the net volume of the element",
+    caption: say`Cement with cement, for the net volume of the element`,
     columns: [
-      { header: "Element" },
-      quantityColumn("Cement", "mass", units),
-      quantityColumn("CO₂e of that cement", "mass", units),
+      { header: say`Element` },
+      quantityColumn(say`Cement`, "mass", units),
+      quantityColumn(say`CO₂e of that cement`, "mass", units),
     ],
     rows: [
       [
-        "Earth, as specified",
+        say`Earth, as specified`,
         mass(comparison.earthCementKg),
         range(comparison.earthCementCarbonKg),
       ],
       [
-        "Concrete, same volume",
+        say`Concrete, same volume`,
         range(comparison.concreteCementKg),
         range(comparison.concreteCementCarbonKg),
       ],
     ],
     notes: [
-      `The earth element holds ${fixed(comparison.cementPctOfConcrete.low, 0)} to ${fixed(comparison.cementPctOfConcrete.high, 0)} % of the cement of a concrete element of the same volume. A thinner concrete wall would narrow that.`,
-      `Concrete: ${concreteCement.name}, ${concreteCement.low} to ${concreteCement.high} ${concreteCement.unit} (${concreteCement.source}).`,
-      `Carbon: ${carbonFactor.low} to ${carbonFactor.high} ${carbonFactor.unit} (${carbonFactor.source}; ${carbonFactor.basis === "read" ? "read" : "from memory"}).`,
+      say`The earth element holds ${fixed(comparison.cementPctOfConcrete.low, 0)} to ${fixed(comparison.cementPctOfConcrete.high, 0)} % of the cement of a concrete element of the same volume. A thinner concrete wall would narrow that.`,
+      say`Concrete: ${concreteCement.name}, ${concreteCement.low} to ${concreteCement.high} ${concreteCement.unit} (${concreteCement.source}).`,
+      say`Carbon: ${carbonFactor.low} to ${carbonFactor.high} ${carbonFactor.unit} (${carbonFactor.source}; ${carbonFactor.basis === "read" ? say`read` : say`from memory`}).`,
     ],
   };
 }

@@ -1,5 +1,6 @@
 import type { StudyConfig } from "../study/studyConfig.js";
 import type { StudyResult } from "../study/studyResult.js";
+import { say } from "../words/say.js";
 import { BLANK, fixed, numberColumn } from "./cell.js";
 import { NO_MIX } from "./noMix.js";
 import type { NoteBlock, TableBlock } from "./reportBlock.js";
@@ -13,14 +14,14 @@ function writtenPrice({ materials, cement }: StudyConfig, id: string): string {
 export function costTable({ config, mix }: StudyResult): TableBlock | NoteBlock {
   if (!mix) return NO_MIX;
   const { cost } = mix;
-  if (!cost) return { kind: "note", tone: "note", text: "No prices were entered." };
+  if (!cost) return { kind: "note", tone: "note", text: say`No prices were entered.` };
   return {
     kind: "table",
-    caption: "Cost of the materials for the element",
+    caption: say`Cost of the materials for the element`,
     columns: [
-      { header: "Material" },
-      { header: "Price, as entered" },
-      numberColumn("Cost", config.currency),
+      { header: say`Material` },
+      { header: say`Price, as entered` },
+      numberColumn(say`Cost`, config.currency),
     ],
     rows: [
       ...cost.lines.map(({ id, name, cost: amount }) => [
@@ -28,8 +29,8 @@ export function costTable({ config, mix }: StudyResult): TableBlock | NoteBlock 
         writtenPrice(config, id),
         fixed(amount ?? undefined, 0),
       ]),
-      ["Total", "", fixed(cost.total, 0)],
+      [say`Total`, "", fixed(cost.total, 0)],
     ],
-    notes: [`${cost.message} Labour, transport, forms and whole bags are not in it.`],
+    notes: [say`${cost.message} Labour, transport, forms and whole bags are not in it.`],
   };
 }

@@ -2,6 +2,7 @@ import type { CharacteristicSizes } from "../grading/characteristicSizes.js";
 import type { Fractions } from "../grading/fractions.js";
 import type { HydrometerAnalysis } from "../grading/hydrometerAnalysis.js";
 import type { SieveAnalysis } from "../grading/sieveAnalysis.js";
+import { say } from "../words/say.js";
 import { digits, fixed, numberColumn, plain } from "./cell.js";
 import type { TableBlock } from "./reportBlock.js";
 
@@ -10,27 +11,27 @@ export function sievingTable(name: string, analysis: SieveAnalysis): TableBlock 
   const split = analysis.rows.some(({ portion }) => portion > 0);
   return {
     kind: "table",
-    caption: `Sieving: ${name}`,
+    caption: say`Sieving: ${name}`,
     columns: [
-      { header: "Sieve", align: "right" },
-      numberColumn("Opening", "mm"),
-      ...(split ? [{ header: "Sieved on" }] : []),
-      numberColumn("Retained", "g"),
-      numberColumn("Retained, of the whole", "%"),
-      numberColumn("Passing", "%"),
+      { header: say`Sieve`, align: "right" },
+      numberColumn(say`Opening`, "mm"),
+      ...(split ? [{ header: say`Sieved on` }] : []),
+      numberColumn(say`Retained`, "g"),
+      numberColumn(say`Retained, of the whole`, "%"),
+      numberColumn(say`Passing`, "%"),
     ],
     rows: analysis.rows.map((row) => [
       row.label,
       plain(row.sizeMm),
-      ...(split ? [row.portion === 0 ? "whole sample" : "subsample"] : []),
+      ...(split ? [row.portion === 0 ? say`whole sample` : "subsample"] : []),
       fixed(row.retainedG, 1),
       fixed(row.retainedPct, 1),
       fixed(row.passingPct, 1),
     ]),
     notes: analysis.sets.map(({ portion, dryMassG, washedOutG, lossPct }) => {
-      const what = portion === 0 ? "Whole sample" : "Subsample";
-      const loss = lossPct === undefined ? "" : `, ${fixed(lossPct, 2)} % not recovered`;
-      return `${what}: ${fixed(dryMassG, 1)} g dry, ${fixed(washedOutG, 1)} g washed out${loss}.`;
+      const what = portion === 0 ? say`Whole sample` : say`Subsample`;
+      const loss = lossPct === undefined ? "" : say`, ${fixed(lossPct, 2)} % not recovered`;
+      return say`${what}: ${fixed(dryMassG, 1)} g dry, ${fixed(washedOutG, 1)} g washed out${loss}.`;
     }),
   };
 }
@@ -39,15 +40,15 @@ export function sievingTable(name: string, analysis: SieveAnalysis): TableBlock 
 export function sedimentationTable(name: string, analysis: HydrometerAnalysis): TableBlock {
   return {
     kind: "table",
-    caption: `Sedimentation with the hydrometer: ${name}`,
+    caption: say`Sedimentation with the hydrometer: ${name}`,
     columns: [
-      numberColumn("Time", "min"),
-      numberColumn("Temperature", "°C"),
-      numberColumn("Corrected reading"),
-      numberColumn("Effective depth", "cm"),
-      numberColumn("Size", "mm"),
-      numberColumn("Finer, of the dispersed mass", "%"),
-      numberColumn("Passing, of the whole", "%"),
+      numberColumn(say`Time`, "min"),
+      numberColumn(say`Temperature`, "°C"),
+      numberColumn(say`Corrected reading`),
+      numberColumn(say`Effective depth`, "cm"),
+      numberColumn(say`Size`, "mm"),
+      numberColumn(say`Finer, of the dispersed mass`, "%"),
+      numberColumn(say`Passing, of the whole`, "%"),
     ],
     rows: analysis.rows.map((row) => [
       plain(row.timeMin),
@@ -74,17 +75,17 @@ export function sizesTable(caption: string, entries: readonly NamedSizes[]): Tab
     kind: "table",
     caption,
     columns: [
-      { header: "Curve" },
+      { header: say`Curve` },
       numberColumn("D10", "mm"),
       numberColumn("D30", "mm"),
       numberColumn("D60", "mm"),
       numberColumn("Cu"),
       numberColumn("Cc"),
-      numberColumn("Clay", "%"),
-      numberColumn("Silt", "%"),
-      numberColumn("Fines", "%"),
-      numberColumn("Sand", "%"),
-      numberColumn("Gravel", "%"),
+      numberColumn(say`Clay`, "%"),
+      numberColumn(say`Silt`, "%"),
+      numberColumn(say`Fines`, "%"),
+      numberColumn(say`Sand`, "%"),
+      numberColumn(say`Gravel`, "%"),
     ],
     rows: entries.map(({ name, sizes, fractions }) => [
       name,
@@ -100,7 +101,7 @@ export function sizesTable(caption: string, entries: readonly NamedSizes[]): Tab
       fixed(fractions.gravelPct, 1),
     ]),
     notes: [
-      `Boundaries: clay below ${boundaries.clayMm} mm, silt to ${boundaries.siltMm} mm, sand to ${boundaries.sandMm} mm, gravel to ${boundaries.gravelMm} mm. A dash: the size or fraction lies outside what was measured.`,
+      say`Boundaries: clay below ${boundaries.clayMm} mm, silt to ${boundaries.siltMm} mm, sand to ${boundaries.sandMm} mm, gravel to ${boundaries.gravelMm} mm. A dash: the size or fraction lies outside what was measured.`,
     ],
   };
 }

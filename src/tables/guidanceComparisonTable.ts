@@ -1,4 +1,5 @@
 import type { GuidanceComparison } from "../guidance/compareGuidance.js";
+import { say } from "../words/say.js";
 import { fixed, numberColumn } from "./cell.js";
 import type { TableBlock } from "./reportBlock.js";
 
@@ -8,20 +9,24 @@ export function guidanceComparisonTable(
   { disagreements, checks }: GuidanceComparison,
 ): TableBlock {
   const range = (low: number | undefined, high: number | undefined) =>
-    low === undefined ? `up to ${high}` : high === undefined ? `from ${low}` : `${low} to ${high}`;
+    low === undefined
+      ? say`up to ${high}`
+      : high === undefined
+        ? say`from ${low}`
+        : say`${low} to ${high}`;
   return {
     kind: "table",
-    caption: `Where the guidance disagrees: ${name}`,
+    caption: say`Where the guidance disagrees: ${name}`,
     columns: [
-      { header: "What" },
-      numberColumn("Measured", "%"),
-      { header: "Source" },
-      { header: "Asks for, %" },
-      { header: "Verdict" },
+      { header: say`What` },
+      numberColumn(say`Measured`, "%"),
+      { header: say`Source` },
+      { header: say`Asks for, %` },
+      { header: say`Verdict` },
     ],
     rows: disagreements.flatMap(({ what, measuredPct, sides, irreconcilable }) =>
       sides.map(({ id, lowPct, highPct, verdict }, index) => [
-        index === 0 ? `${what}${irreconcilable ? ": no soil meets all" : ""}` : "",
+        index === 0 ? `${what}${irreconcilable ? say`: no soil meets all` : ""}` : "",
         index === 0 ? fixed(measuredPct, 1) : "",
         id,
         range(lowPct, highPct),

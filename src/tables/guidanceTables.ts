@@ -1,5 +1,6 @@
 import { CAUTIONS } from "../guidance/cautions.js";
 import type { GuidanceStudy, StudyResult } from "../study/studyResult.js";
+import { say } from "../words/say.js";
 import { fixed, numberColumn } from "./cell.js";
 import type { CautionsBlock, ReferencesBlock, TableBlock } from "./reportBlock.js";
 
@@ -15,13 +16,13 @@ function guidanceTable(guidance: readonly GuidanceStudy[]): TableBlock {
   const { entry } = check;
   return {
     kind: "table",
-    caption: `Against guidance: ${entry.title}`,
+    caption: say`Against guidance: ${entry.title}`,
     columns: [
-      { header: "Curve" },
-      { header: "Criterion" },
-      numberColumn("Recommended", "%"),
-      numberColumn("Measured", "%"),
-      { header: "Verdict" },
+      { header: say`Curve` },
+      { header: say`Criterion` },
+      numberColumn(say`Recommended`, "%"),
+      numberColumn(say`Measured`, "%"),
+      { header: say`Verdict` },
     ],
     rows: guidance.flatMap(({ name, check: { criteria } }) =>
       criteria
@@ -32,7 +33,9 @@ function guidanceTable(guidance: readonly GuidanceStudy[]): TableBlock {
           what,
           range(lowPct, highPct),
           fixed(measuredPct, 1),
-          verdict === "outside" && byPct !== undefined ? `outside by ${fixed(byPct, 1)}` : verdict,
+          verdict === "outside" && byPct !== undefined
+            ? say`outside by ${fixed(byPct, 1)}`
+            : verdict,
         ]),
     ),
     notes: [
@@ -44,8 +47,10 @@ function guidanceTable(guidance: readonly GuidanceStudy[]): TableBlock {
 }
 
 function range(low: number | undefined, high: number | undefined): string {
-  if (low === undefined) return high === undefined ? "–" : `at most ${fixed(high, 1)}`;
-  return high === undefined ? `at least ${fixed(low, 1)}` : `${fixed(low, 1)} to ${fixed(high, 1)}`;
+  if (low === undefined) return high === undefined ? "–" : say`at most ${fixed(high, 1)}`;
+  return high === undefined
+    ? say`at least ${fixed(low, 1)}`
+    : say`${fixed(low, 1)} to ${fixed(high, 1)}`;
 }
 
 /** The usual cautions, each with where it comes from. */
@@ -62,66 +67,66 @@ export function referencesBlock(result: StudyResult): ReferencesBlock {
     ...new Map(result.guidance.map(({ check }) => [check.entry.id, check.entry])).values(),
   ];
   const { comparison } = result.mix ?? {};
-  const mark = (how: "read" | "memory") => (how === "read" ? "read" : "from memory; not read");
+  const mark = (how: "read" | "memory") => (how === "read" ? "read" : say`from memory; not read`);
   return {
     kind: "references",
     items: [
       ...entries.map(({ source, basis, own }) => ({
-        text: `${source.authors}${source.year ? ` (${source.year})` : ""}, ${source.title}, ${source.locator}: limits of grading and consistency`,
+        text: say`${source.authors}${source.year ? ` (${source.year})` : ""}, ${source.title}, ${source.locator}: limits of grading and consistency`,
         mark: own ? "the study's own; its origin was not checked" : mark(basis),
       })),
       {
-        text: "Ciancio, Jaquin and Walker (2013), Construction and Building Materials 42, 40–47: grading alone does not establish suitability",
+        text: say`Ciancio, Jaquin and Walker (2013), Construction and Building Materials 42, 40–47: grading alone does not establish suitability`,
         mark: "abstract read",
       },
       {
-        text: "Encyclopedia of Environmental Science and Engineering, p. 1332, after the International Critical Tables: viscosity and density of water",
+        text: say`Encyclopedia of Environmental Science and Engineering, p. 1332, after the International Critical Tables: viscosity and density of water`,
         mark: "read",
       },
       {
-        text: "University of Waterloo, CIVE 153 hand-out (2013): composite sieving, loss of at most 2 %",
+        text: say`University of Waterloo, CIVE 153 hand-out (2013): composite sieving, loss of at most 2 %`,
         mark: "read",
       },
       {
-        text: "Murthy, equations 3.28 and 3.29: effective depth of the 152H hydrometer",
+        text: say`Murthy, equations 3.28 and 3.29: effective depth of the 152H hydrometer`,
         mark: "read",
       },
       {
-        text: "ASTM D2487: groups of soils; U-line of the plasticity chart",
+        text: say`ASTM D2487: groups of soils; U-line of the plasticity chart`,
         mark: "from memory; agrees with the worked examples read",
       },
       {
-        text: "AASHTO M 145: groups of soils, as reproduced on a reference page",
+        text: say`AASHTO M 145: groups of soils, as reproduced on a reference page`,
         mark: "read in that copy; rounding from memory",
       },
       {
-        text: "USDA texture triangle, ISO 14688 boundaries and letters, BS 5930 letters",
+        text: say`USDA texture triangle, ISO 14688 boundaries and letters, BS 5930 letters`,
         mark: "from memory, but five of the USDA classes",
       },
       {
-        text: "EN 1990:2002, Annex D: characteristic value with variation unknown",
+        text: say`EN 1990:2002, Annex D: characteristic value with variation unknown`,
         mark: "its table read as coded in open software; recomputed",
       },
       {
-        text: "Iowa DOT, I.M. 531: passing of a blend by dry mass",
+        text: say`Iowa DOT, I.M. 531: passing of a blend by dry mass`,
         mark: "read",
       },
       {
-        text: "Draper and Smith, Applied Regression Analysis: least squares, lack of fit",
+        text: say`Draper and Smith, Applied Regression Analysis: least squares, lack of fit`,
         mark: "from memory; checked against published data in the tests",
       },
       {
-        text: "Lieberman and Miller (1963), Biometrika 50: tolerance bounds in regression",
+        text: say`Lieberman and Miller (1963), Biometrika 50: tolerance bounds in regression`,
         mark: "from memory; coverage checked by simulation",
       },
       ...(comparison
         ? [
             {
-              text: `${comparison.carbonFactor.source}: carbon of cement`,
+              text: say`${comparison.carbonFactor.source}: carbon of cement`,
               mark: mark(comparison.carbonFactor.basis),
             },
             {
-              text: `${comparison.concreteCement.source}: cement in concrete`,
+              text: say`${comparison.concreteCement.source}: cement in concrete`,
               mark: mark(comparison.concreteCement.basis),
             },
           ]

@@ -1,4 +1,5 @@
 import type { StudyConfig } from "../study/studyConfig.js";
+import { say } from "../words/say.js";
 import { BLANK, fixed, numberColumn, plain, quantity, quantityColumn } from "./cell.js";
 import type { TableBlock } from "./reportBlock.js";
 
@@ -7,15 +8,15 @@ export function materialsTable({ materials, units, currency }: StudyConfig): Tab
   const priced = materials.some(({ price }) => price);
   return {
     kind: "table",
-    caption: "Materials, as entered",
+    caption: say`Materials, as entered`,
     columns: [
-      { header: "Material" },
-      { header: "Role" },
-      quantityColumn("Particle density", "density", units),
-      quantityColumn("Loose bulk density, dry", "density", units),
-      numberColumn("Moisture", "%"),
-      numberColumn("Share allowed", "%"),
-      ...(priced ? [numberColumn("Price", currency)] : []),
+      { header: say`Material` },
+      { header: say`Role` },
+      quantityColumn(say`Particle density`, "density", units),
+      quantityColumn(say`Loose bulk density, dry`, "density", units),
+      numberColumn(say`Moisture`, "%"),
+      numberColumn(say`Share allowed`, "%"),
+      ...(priced ? [numberColumn(say`Price`, currency)] : []),
     ],
     rows: materials.map((material) => [
       material.name,
@@ -23,10 +24,10 @@ export function materialsTable({ materials, units, currency }: StudyConfig): Tab
       quantity(material.particleDensityKgM3, "density", units, 4),
       quantity(material.looseBulkDensityKgM3, "density", units, 4),
       fixed(material.moisturePct, 1),
-      `${plain(material.minSharePct)} to ${plain(material.maxSharePct)}`,
+      say`${plain(material.minSharePct)} to ${plain(material.maxSharePct)}`,
       ...(priced ? [material.price?.written ?? BLANK] : []),
     ]),
-    notes: ["Shares are percent of the dry mass of all soil and aggregate, cement excluded."],
+    notes: [say`Shares are percent of the dry mass of all soil and aggregate, cement excluded.`],
   };
 }
 
@@ -34,8 +35,12 @@ export function materialsTable({ materials, units, currency }: StudyConfig): Tab
 export function methodsTable({ methods }: StudyConfig): TableBlock {
   return {
     kind: "table",
-    caption: "Test methods, as entered",
-    columns: [{ header: "Test" }, { header: "Standard" }, { header: "Edition" }],
-    rows: methods.map(({ test, standard, edition }) => [test, standard, edition ?? "not stated"]),
+    caption: say`Test methods, as entered`,
+    columns: [{ header: say`Test` }, { header: say`Standard` }, { header: say`Edition` }],
+    rows: methods.map(({ test, standard, edition }) => [
+      test,
+      standard,
+      edition ?? say`not stated`,
+    ]),
   };
 }

@@ -1,5 +1,6 @@
 import { formatQuantity } from "../quantities/displayUnits.js";
 import type { StudyResult } from "../study/studyResult.js";
+import { say } from "../words/say.js";
 import { NO_MIX } from "./noMix.js";
 import type { KeyValuesBlock, NoteBlock } from "./reportBlock.js";
 
@@ -13,30 +14,30 @@ export function quantitiesTable({ config, mix }: StudyResult): KeyValuesBlock | 
   const depth = (metres: number) => formatQuantity(1000 * metres, "depth", units);
   return {
     kind: "keyValues",
-    caption: `Quantities: ${element.name}`,
+    caption: say`Quantities: ${element.name}`,
     items: [
-      { label: "Rammed volume, net of openings", value: volume(quantities.netVolumeM3) },
+      { label: say`Rammed volume, net of openings`, value: volume(quantities.netVolumeM3) },
       {
-        label: "Rammed volume to make",
-        value: `${volume(quantities.madeVolumeM3)}, with ${element.wastePct} % waste`,
+        label: say`Rammed volume to make`,
+        value: say`${volume(quantities.madeVolumeM3)}, with ${element.wastePct} % waste`,
       },
       {
-        label: "Dry density, rammed",
+        label: say`Dry density, rammed`,
         value: `${formatQuantity(density.valueKgM3, "density", units, 4)} (${density.basis})`,
       },
       ...quantities.mix.materials.map(({ name, moistMassKg, looseVolumeL }) => ({
-        label: `${name}, as shovelled`,
+        label: say`${name}, as shovelled`,
         value: `${mass(moistMassKg)}${looseVolumeL === null ? "" : `, ${volume(looseVolumeL / 1000)} loose`}`,
       })),
       {
         label: cement.name,
-        value: `${mass(quantities.cementKg)}, ${quantities.cementBags} bags of ${formatQuantity(1000 * cement.bagMassKg, "mass", units, 2)}`,
+        value: say`${mass(quantities.cementKg)}, ${quantities.cementBags} bags of ${formatQuantity(1000 * cement.bagMassKg, "mass", units, 2)}`,
       },
-      { label: "Water to add", value: mass(quantities.mix.water.toAddKg) },
-      { label: "Batches", value: `${Math.ceil(quantities.batches)} of the size above` },
+      { label: say`Water to add`, value: mass(quantities.mix.water.toAddKg) },
+      { label: say`Batches`, value: say`${Math.ceil(quantities.batches)} of the size above` },
       {
-        label: "Lifts",
-        value: `${quantities.lifts} of ${depth(element.compactedLiftM)} rammed, the last of ${depth(quantities.lastLiftM)}`,
+        label: say`Lifts`,
+        value: say`${quantities.lifts} of ${depth(element.compactedLiftM)} rammed, the last of ${depth(quantities.lastLiftM)}`,
       },
     ],
   };

@@ -1,6 +1,7 @@
 import type { RecipeLine } from "../batch/recipeResult.js";
 import { formatQuantity, type UnitSystem } from "../quantities/displayUnits.js";
 import type { StudyResult } from "../study/studyResult.js";
+import { say } from "../words/say.js";
 import { BLANK, digits, fixed, numberColumn, quantity, quantityColumn } from "./cell.js";
 import { NO_MIX } from "./noMix.js";
 import type { NoteBlock, TableBlock } from "./reportBlock.js";
@@ -32,21 +33,21 @@ export function recipeTable({ config, mix }: StudyResult): TableBlock | NoteBloc
   const { water } = recipe;
   return {
     kind: "table",
-    caption: `One batch of ${formatQuantity(1000 * recipe.dryMassKg, "mass", units)} dry soil and aggregate`,
+    caption: say`One batch of ${formatQuantity(1000 * recipe.dryMassKg, "mass", units)} dry soil and aggregate`,
     columns: [
-      { header: "Material" },
-      numberColumn("Share of dry mass", "%"),
-      quantityColumn("Dry", "mass", units),
-      quantityColumn("As shovelled", "mass", units),
-      numberColumn("Loose", units === "SI" ? "L" : "ft³"),
-      numberColumn("Volumes to one of cement"),
-      numberColumn("Whole parts by volume"),
+      { header: say`Material` },
+      numberColumn(say`Share of dry mass`, "%"),
+      quantityColumn(say`Dry`, "mass", units),
+      quantityColumn(say`As shovelled`, "mass", units),
+      numberColumn(say`Loose`, units === "SI" ? "L" : "ft³"),
+      numberColumn(say`Volumes to one of cement`),
+      numberColumn(say`Whole parts by volume`),
     ],
     rows: [
       ...recipe.materials.map((line) => row(line, fixed(line.sharePct, 1))),
-      row(recipe.cement, `${fixed(recipe.cementPct, 1)} on top`),
+      row(recipe.cement, say`${fixed(recipe.cementPct, 1)} on top`),
       [
-        "Water to add",
+        say`Water to add`,
         BLANK,
         BLANK,
         mass(water.toAddKg),
@@ -56,9 +57,9 @@ export function recipeTable({ config, mix }: StudyResult): TableBlock | NoteBloc
       ],
     ],
     notes: [
-      `Shares are percent of the dry mass of soil and aggregate; cement comes on top of 100. Cement is ${fixed(recipe.cementOfAllPct, 1)} % of all dry mass and ${fixed(recipe.cementByVolumePct ?? undefined, 1)} % of the loose volumes.`,
-      `Water for ${fixed(recipe.targetMoisturePct, 1)} % of the dry mass of all solids, the optimum of the compaction test; the damp materials bring ${mass(water.inMaterialsKg)} of it.`,
-      `Whole parts: ${parts.message}${parts.largestChangePct === null ? "" : ` Rounding changes a share of the whole by at most ${fixed(parts.largestChangePct, 1)} points.`}`,
+      say`Shares are percent of the dry mass of soil and aggregate; cement comes on top of 100. Cement is ${fixed(recipe.cementOfAllPct, 1)} % of all dry mass and ${fixed(recipe.cementByVolumePct ?? undefined, 1)} % of the loose volumes.`,
+      say`Water for ${fixed(recipe.targetMoisturePct, 1)} % of the dry mass of all solids, the optimum of the compaction test; the damp materials bring ${mass(water.inMaterialsKg)} of it.`,
+      say`Whole parts: ${parts.message}${parts.largestChangePct === null ? "" : say` Rounding changes a share of the whole by at most ${fixed(parts.largestChangePct, 1)} points.`}`,
     ],
   };
 }

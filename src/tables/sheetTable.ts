@@ -1,4 +1,5 @@
 import type { SheetGrid } from "../lab/sheetGrid.js";
+import { say } from "../words/say.js";
 import type { TableBlock } from "./reportBlock.js";
 
 /** A lab sheet as it was read, cell by cell, for the annex. Rows are numbered as a spreadsheet does. */
@@ -9,15 +10,15 @@ export function sheetTable(sheet: SheetGrid): TableBlock {
   const columns = Array.from({ length: width }, (_, index) => ({ header: columnName(index) }));
   return {
     kind: "table",
-    caption: `Readings as given: ${sheet.file}`,
-    columns: [{ header: "row", align: "right" }, ...columns],
+    caption: say`Readings as given: ${sheet.file}`,
+    columns: [{ header: say`row`, align: "right" }, ...columns],
     rows: sheet.rows.flatMap((row, index) =>
       lastFilled(row) === 0 || isRemark(row)
         ? []
         : [[String(index + 1), ...columns.map((_, at) => row[at] ?? "")]],
     ),
     notes: sheet.rows.flatMap((row, index) =>
-      isRemark(row) ? [`Row ${index + 1}: ${row.filter((cell) => cell !== "").join(" ")}`] : [],
+      isRemark(row) ? [say`Row ${index + 1}: ${row.filter((cell) => cell !== "").join(" ")}`] : [],
     ),
   };
 }

@@ -1,4 +1,5 @@
 import type { StudyResult } from "../study/studyResult.js";
+import { say } from "../words/say.js";
 import { plain } from "./cell.js";
 import { NO_MIX } from "./noMix.js";
 import type { ReportBlock } from "./reportBlock.js";
@@ -27,21 +28,21 @@ export function siteBlockLabels(result: StudyResult, options: SiteOptions = {}):
       `invalid \`labels\`: ${labels}; expected a whole number from 1 to ${MOST_LABELS}`,
     );
   }
-  const sheet = { name: "block-labels", title: "Labels for control blocks" } as const;
+  const sheet = { name: "block-labels", title: say`Labels for control blocks` } as const;
   if (!result.mix) return { ...sheet, blocks: [NO_MIX] };
   const { recipe } = result.mix;
   const { ageDays } = result.config.strength.requirement;
   const label = (number: number) =>
     [
-      `Block ${number} · cement ${plain(recipe.cementPct)} %`,
-      "Batch ________ Lift ________",
-      "Made on ________________",
-      `Test at ${ageDays} days, on ________`,
-      "Cured: damp □ · as the wall □",
+      say`Block ${number} · cement ${plain(recipe.cementPct)} %`,
+      say`Batch ________ Lift ________`,
+      say`Made on ________________`,
+      say`Test at ${ageDays} days, on ________`,
+      say`Cured: damp □ · as the wall □`,
     ].join("\n");
   const page = (first: number): ReportBlock => ({
     kind: "table",
-    caption: "Cut along the lines, tie on in a clear bag, scratch the number into the block",
+    caption: say`Cut along the lines, tie on in a clear bag, scratch the number into the block`,
     columns: [{ header: "" }, { header: "" }],
     rows: Array.from({ length: Math.ceil(Math.min(PER_PAGE, labels - first + 1) / 2) }, (_, row) =>
       [first + 2 * row, first + 2 * row + 1].map((number) =>

@@ -1,5 +1,6 @@
 import { formatQuantity } from "../quantities/displayUnits.js";
 import type { StudyResult } from "../study/studyResult.js";
+import { say } from "../words/say.js";
 import { fixed, plain } from "./cell.js";
 import { NO_MIX } from "./noMix.js";
 import type { ReportBlock, TableBlock } from "./reportBlock.js";
@@ -24,7 +25,7 @@ const LARGE_CHANGE_PCT = 2;
 export function siteBucketCard(result: StudyResult, options: SiteOptions = {}): SiteSheet {
   const site = siteMix(result, options);
   const blocks: ReportBlock[] = site ? cardBlocks(result, options, site) : [NO_MIX];
-  return { name: "bucket-card", title: "Bucket card", blocks };
+  return { name: "bucket-card", title: say`Bucket card`, blocks };
 }
 
 function cardBlocks(result: StudyResult, options: SiteOptions, site: SiteMix): ReportBlock[] {
@@ -44,23 +45,23 @@ function cardBlocks(result: StudyResult, options: SiteOptions, site: SiteMix): R
   const table: TableBlock = {
     kind: "table",
     caption: byBucket
-      ? `One batch. Bucket of ${bucket}, filled loosely, struck level`
-      : "One batch, by scale",
+      ? say`One batch. Bucket of ${bucket}, filled loosely, struck level`
+      : say`One batch, by scale`,
     columns: [
-      { header: "Put in" },
-      { header: byBucket ? "Buckets" : "", align: "right" },
-      { header: "On a scale, as shovelled", align: "right" },
+      { header: say`Put in` },
+      { header: byBucket ? say`Buckets` : "", align: "right" },
+      { header: say`On a scale, as shovelled`, align: "right" },
     ],
     rows: [
       ...batch.materials
         .filter(({ dryMassKg }) => dryMassKg > 0)
         .map(({ id, name, moistMassKg }) => [name, countOf.get(id) ?? "–", mass(moistMassKg)]),
       ...(batch.cementPct > 0
-        ? [["Cement", byBucket ? cementCount : "–", mass(batch.cement.dryMassKg)]]
+        ? [[say`Cement`, byBucket ? cementCount : "–", mass(batch.cement.dryMassKg)]]
         : []),
-      ["Water, start with", liquid(toAddKg.low, units), mass(toAddKg.low)],
-      ["Water, aim for", liquid(toAddKg.target, units), mass(toAddKg.target)],
-      ["Water, never above", liquid(toAddKg.high, units), mass(toAddKg.high)],
+      [say`Water, start with`, liquid(toAddKg.low, units), mass(toAddKg.low)],
+      [say`Water, aim for`, liquid(toAddKg.target, units), mass(toAddKg.target)],
+      [say`Water, never above`, liquid(toAddKg.high, units), mass(toAddKg.high)],
     ],
     notes: honesty(result, options, site),
   };
@@ -71,19 +72,19 @@ function cardBlocks(result: StudyResult, options: SiteOptions, site: SiteMix): R
     ...(counted.largestShareChangePct !== null && counted.largestShareChangePct > LARGE_CHANGE_PCT
       ? [
           warning(
-            `Rounding moves a material's share by ${fixed(counted.largestShareChangePct, 1)} points: take a smaller bucket, or weigh.`,
+            say`Rounding moves a material's share by ${fixed(counted.largestShareChangePct, 1)} points: take a smaller bucket, or weigh.`,
           ),
         ]
       : []),
     {
       kind: "table",
-      caption: "Order of work",
+      caption: say`Order of work`,
       columns: [{ header: "" }, { header: "" }],
       rows: [
-        ["1", "Soil, sand and gravel: mix until one colour."],
-        ["2", "Cement: mix until one colour again."],
-        ["3", "Water by fine rose, bit by bit; ball test from the moisture card."],
-        ["4", "Ram at once. Never wet a mix that stiffens: throw it away."],
+        ["1", say`Soil, sand and gravel: mix until one colour.`],
+        ["2", say`Cement: mix until one colour again.`],
+        ["3", say`Water by fine rose, bit by bit; ball test from the moisture card.`],
+        ["4", say`Ram at once. Never wet a mix that stiffens: throw it away.`],
       ],
     },
     siteCautions(["cement-burns", "silica-dust"]),
@@ -99,16 +100,16 @@ function honesty({ mix, config }: StudyResult, options: SiteOptions, site: SiteM
   const { counted, grading, batch, window } = site;
   const bags = config.cement.bagMassKg / batch.cement.dryMassKg;
   return [
-    `Cement in this batch ${fixed(batch.cementPct, 1)} % of the dry soil and aggregate; asked for: ${plain(mix?.recipe.cementPct)} %.${Number.isFinite(bags) ? ` A bag serves ${fixed(bags, 1)} batches.` : ""}`,
+    say`Cement in this batch ${fixed(batch.cementPct, 1)} % of the dry soil and aggregate; asked for: ${plain(mix?.recipe.cementPct)} %.${Number.isFinite(bags) ? say` A bag serves ${fixed(bags, 1)} batches.` : ""}`,
     ...(counted.largestShareChangePct === null || !grading
       ? []
       : [
-          `Rounding to buckets moves no share by more than ${fixed(counted.largestShareChangePct, 1)} points, and the grading by ${fixed(Math.abs(grading.changePct), 1)} at most, at ${plain(grading.sizeMm, 3)} mm.`,
+          say`Rounding to buckets moves no share by more than ${fixed(counted.largestShareChangePct, 1)} points, and the grading by ${fixed(Math.abs(grading.changePct), 1)} at most, at ${plain(grading.sizeMm, 3)} mm.`,
         ]),
-    `Water is for heaps that hold ${fixed((100 * batch.water.inMaterialsKg) / batch.dryMassKg, 1)} % in all, as the study has it; the mix may hold ${fixed(window.moisturePct.low, 1)} to ${fixed(window.moisturePct.high, 1)} %.`,
+    say`Water is for heaps that hold ${fixed((100 * batch.water.inMaterialsKg) / batch.dryMassKg, 1)} % in all, as the study has it; the mix may hold ${fixed(window.moisturePct.low, 1)} to ${fixed(window.moisturePct.high, 1)} %.`,
     ...(options.bucketL === undefined && counted.batch
       ? [
-          `The bucket of ${bucketSize(counted.bucketL, config.units)} is a default: measure yours with water, to the brim.`,
+          say`The bucket of ${bucketSize(counted.bucketL, config.units)} is a default: measure yours with water, to the brim.`,
         ]
       : []),
   ];

@@ -2,6 +2,7 @@ import type { Between } from "../batch/cementComparison.js";
 import type { MixCarbon } from "../batch/mixCarbon.js";
 import type { SavingTrap } from "../batch/savingTrap.js";
 import type { UnitSystem } from "../quantities/displayUnits.js";
+import { say } from "../words/say.js";
 import { BLANK, fixed, quantity, quantityColumn } from "./cell.js";
 import type { TableBlock } from "./reportBlock.js";
 
@@ -23,27 +24,27 @@ export function siteCarbonTable(
   const range = (value: Between | null) =>
     value === null
       ? BLANK
-      : `${quantity(1000 * value.low, "mass", units)} to ${quantity(1000 * value.high, "mass", units)}`;
+      : say`${quantity(1000 * value.low, "mass", units)} to ${quantity(1000 * value.high, "mass", units)}`;
   const { low, high } = carbon.cementPctOfTotal;
   const factors = carbon.lines.flatMap(({ factor }) => (factor ? [factor] : []));
   const used = [...new Map(factors.map((factor) => [factor.id, factor])).values()];
   return {
     kind: "table",
-    caption: "Carbon of the mix by material, CO₂e",
+    caption: say`Carbon of the mix by material, CO₂e`,
     columns: [
-      { header: "Material" },
-      quantityColumn("Making", "mass", units),
-      quantityColumn("Haul", "mass", units),
+      { header: say`Material` },
+      quantityColumn(say`Making`, "mass", units),
+      quantityColumn(say`Haul`, "mass", units),
     ],
     rows: [
       ...carbon.lines.map(({ name, making, haul }) => [name, range(making), range(haul)]),
-      ["Making and haul together", range(carbon.total), ""],
+      [say`Making and haul together`, range(carbon.total), ""],
     ],
     notes: [
-      `Cement makes ${fixed(low, 0)} to ${fixed(high, 0)} % of it. ${carbon.message}`,
+      say`Cement makes ${fixed(low, 0)} to ${fixed(high, 0)} % of it. ${carbon.message}`,
       ...used.map(
         (factor) =>
-          `${factor.name}: ${factor.low} to ${factor.high} ${factor.unit} (${factor.source}; ${factor.basis === "read" ? "read" : "from memory"}).`,
+          say`${factor.name}: ${factor.low} to ${factor.high} ${factor.unit} (${factor.source}; ${factor.basis === "read" ? say`read` : say`from memory`}).`,
       ),
       ...(trap ? [trap.text] : []),
     ],

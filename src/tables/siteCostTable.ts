@@ -1,6 +1,7 @@
 import type { Between } from "../batch/cementComparison.js";
 import type { CostRange } from "../batch/costRange.js";
 import type { MixSaving } from "../batch/mixSaving.js";
+import { say } from "../words/say.js";
 import { BLANK, fixed, numberColumn } from "./cell.js";
 import type { TableBlock } from "./reportBlock.js";
 
@@ -25,28 +26,28 @@ export function siteCostTable(
     readonly against?: string;
   } = {},
 ): TableBlock {
-  const { currency, saving, against = "the other mix" } = options;
+  const { currency, saving, against = say`the other mix` } = options;
   const range = (value: Between | null) =>
-    value === null ? BLANK : `${fixed(value.low, 0)} to ${fixed(value.high, 0)}`;
+    value === null ? BLANK : say`${fixed(value.low, 0)} to ${fixed(value.high, 0)}`;
   return {
     kind: "table",
-    caption: "Cost of the materials, from low to high",
+    caption: say`Cost of the materials, from low to high`,
     columns: [
-      { header: "Material" },
-      numberColumn("To buy", currency),
-      numberColumn("To bring", currency),
+      { header: say`Material` },
+      numberColumn(say`To buy`, currency),
+      numberColumn(say`To bring`, currency),
     ],
     rows: [
       ...cost.lines.map(({ name, material, haul }) => [name, range(material), range(haul)]),
-      ["Total", range(cost.total), ""],
+      [say`Total`, range(cost.total), ""],
     ],
     notes: [
       cost.message,
       ...(saving
         ? [
             saving.saved === null
-              ? `No saving against ${against} is given: ${saving.message}`
-              : `Saved against ${against}: ${range(saving.saved)}. ${saving.message}`,
+              ? say`No saving against ${against} is given: ${saving.message}`
+              : say`Saved against ${against}: ${range(saving.saved)}. ${saving.message}`,
           ]
         : []),
     ],

@@ -1,5 +1,6 @@
 import { formatQuantity } from "../quantities/displayUnits.js";
 import type { StudyResult } from "../study/studyResult.js";
+import { say } from "../words/say.js";
 import { fixed, plain } from "./cell.js";
 import { NO_MIX } from "./noMix.js";
 import type { ReportBlock } from "./reportBlock.js";
@@ -34,7 +35,7 @@ export function siteCuringLog(result: StudyResult, options: SiteOptions = {}): S
   }
   const site = siteMix(result, options);
   const blocks: ReportBlock[] = site ? logBlocks(result, options, site) : [NO_MIX];
-  return { name: "making-and-curing-log", title: "Making and curing log", blocks };
+  return { name: "making-and-curing-log", title: say`Making and curing log`, blocks };
 }
 
 function logBlocks(
@@ -49,41 +50,41 @@ function logBlocks(
       caption: config.element.name,
       items: [
         {
-          label: "Mix",
-          value: `cement ${plain(batch.cementPct, 3)} %, water ${fixed(window.moisturePct.low, 1)} to ${fixed(window.moisturePct.high, 1)} %, best ${fixed(window.targetMoisturePct, 1)} %`,
+          label: say`Mix`,
+          value: say`cement ${plain(batch.cementPct, 3)} %, water ${fixed(window.moisturePct.low, 1)} to ${fixed(window.moisturePct.high, 1)} %, best ${fixed(window.targetMoisturePct, 1)} %`,
         },
         ...(element
           ? [
               {
-                label: "A lift",
-                value: `${element.looseLiftM === null ? "" : `spread about ${depth(element.looseLiftM)}, `}ram to ${depth(element.compactedLiftM)}; ${element.lifts} lifts, about ${fixed(element.batchesPerLift, 1)} batches each`,
+                label: say`A lift`,
+                value: say`${element.looseLiftM === null ? "" : say`spread about ${depth(element.looseLiftM)}, `}ram to ${depth(element.compactedLiftM)}; ${element.lifts} lifts, about ${fixed(element.batchesPerLift, 1)} batches each`,
               },
             ]
           : []),
         {
-          label: "Forms off after",
-          value: `${strippingHours === undefined ? "________" : plain(strippingHours)} hours; local rules, engineer and curing govern`,
+          label: say`Forms off after`,
+          value: say`${strippingHours === undefined ? "________" : plain(strippingHours)} hours; local rules, engineer and curing govern`,
         },
         {
-          label: "Keep damp for",
-          value: `${dampDays === undefined ? "________" : plain(dampDays)} days, covered, out of sun, wind and frost`,
+          label: say`Keep damp for`,
+          value: say`${dampDays === undefined ? "________" : plain(dampDays)} days, covered, out of sun, wind and frost`,
         },
       ],
     },
     siteCautions(["form-pressure"]),
     {
       kind: "table",
-      caption: "Making: one line a lift",
+      caption: say`Making: one line a lift`,
       columns: [
-        { header: "Lift", align: "left" },
-        { header: "Date" },
-        { header: "Batch" },
-        { header: "Water in at" },
-        { header: "Rammed at" },
-        { header: "Ball test" },
-        { header: "Depth" },
-        { header: "Ties, clamps checked" },
-        { header: "By" },
+        { header: say`Lift`, align: "left" },
+        { header: say`Date` },
+        { header: say`Batch` },
+        { header: say`Water in at` },
+        { header: say`Rammed at` },
+        { header: say`Ball test` },
+        { header: say`Depth` },
+        { header: say`Ties, clamps checked` },
+        { header: say`By` },
       ],
       rows: Array.from({ length: element?.lifts ?? LIFT_ROWS }, (_, lift) => [
         `${lift + 1}`,
@@ -94,15 +95,15 @@ function logBlocks(
     { kind: "pageBreak" },
     {
       kind: "table",
-      caption: "Curing: one line a day",
+      caption: say`Curing: one line a day`,
       columns: [
-        { header: "Day", align: "left" },
-        { header: "Date" },
-        { header: "Damp?" },
-        { header: "Covered?" },
-        { header: "Coldest" },
-        { header: "Cracks, damage, rain" },
-        { header: "By" },
+        { header: say`Day`, align: "left" },
+        { header: say`Date` },
+        { header: say`Damp?` },
+        { header: say`Covered?` },
+        { header: say`Coldest` },
+        { header: say`Cracks, damage, rain` },
+        { header: say`By` },
       ],
       rows: Array.from({ length: dampDays ?? DAY_ROWS }, (_, day) => [
         `${day + 1}`,

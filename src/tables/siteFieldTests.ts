@@ -1,12 +1,13 @@
 import type { FieldBasis, FieldTest } from "../batch/fieldTests/fieldTest.js";
 import { FIELD_TESTS } from "../batch/fieldTests/fieldTests.js";
+import { phrase, say } from "../words/say.js";
 import type { ReportBlock } from "./reportBlock.js";
 import type { SiteSheet } from "./siteSheet.js";
 
 const MARK: Readonly<Record<FieldBasis, string>> = {
   read: "read",
-  memory: "from memory",
-  "common practice": "common practice",
+  memory: phrase`from memory`,
+  "common practice": phrase`common practice`,
 };
 
 /**
@@ -21,7 +22,7 @@ const MARK: Readonly<Record<FieldBasis, string>> = {
 export function siteFieldTests(tests: readonly FieldTest[] = FIELD_TESTS): SiteSheet {
   return {
     name: "field-tests",
-    title: "Field tests",
+    title: say`Field tests`,
     blocks: tests.flatMap((test, index): ReportBlock[] => [
       ...(index === 0 ? [] : [{ kind: "pageBreak" as const }]),
       ...formOf(test),
@@ -31,32 +32,32 @@ export function siteFieldTests(tests: readonly FieldTest[] = FIELD_TESTS): SiteS
 
 function formOf(test: FieldTest): ReportBlock[] {
   const apart = test.notToBeMistakenFor
-    ? ` Not to be mistaken for ${test.notToBeMistakenFor}.`
+    ? say` Not to be mistaken for ${test.notToBeMistakenFor}.`
     : "";
   return [
     {
       kind: "table",
       caption: `${test.name}. ${test.asks}`,
       columns: [{ header: "" }, { header: "" }],
-      rows: [["With", test.tools], ...test.steps.map((step, index) => [`${index + 1}`, step])],
+      rows: [[say`With`, test.tools], ...test.steps.map((step, index) => [`${index + 1}`, step])],
     },
     {
       kind: "table",
-      caption: "Sample, place, depth, date, by: ______________________________",
-      columns: [{ header: "To write down" }, { header: "Reading" }],
+      caption: say`Sample, place, depth, date, by: ______________________________`,
+      columns: [{ header: say`To write down` }, { header: say`Reading` }],
       rows: test.readings.map(({ label, unit }) => [unit ? `${label}, ${unit}` : label, ""]),
     },
     {
       kind: "table",
-      caption: "What may be concluded",
-      columns: [{ header: "Seen" }, { header: "Means" }],
+      caption: say`What may be concluded`,
+      columns: [{ header: say`Seen` }, { header: say`Means` }],
       rows: test.conclusions.map(({ seen, means, basis }) => [seen, `${means} (${MARK[basis]})`]),
-      notes: [`Source: ${test.source}.`],
+      notes: [say`Source: ${test.source}.`],
     },
     {
       kind: "note",
       tone: "warning",
-      text: `It does not tell: ${test.doesNotTell}${apart} Settled by: ${test.settledBy}.`,
+      text: say`It does not tell: ${test.doesNotTell}${apart} Settled by: ${test.settledBy}.`,
     },
   ];
 }

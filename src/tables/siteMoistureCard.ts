@@ -1,5 +1,6 @@
 import { waterByMoisture } from "../batch/waterByMoisture.js";
 import type { StudyResult } from "../study/studyResult.js";
+import { say } from "../words/say.js";
 import { fixed } from "./cell.js";
 import { NO_MIX } from "./noMix.js";
 import type { ReportBlock } from "./reportBlock.js";
@@ -23,7 +24,7 @@ const STEPS = [-2, -1, 0, 1, 2];
 export function siteMoistureCard(result: StudyResult, options: SiteOptions = {}): SiteSheet {
   const site = siteMix(result, options);
   const blocks: ReportBlock[] = site ? cardBlocks(result, site) : [NO_MIX];
-  return { name: "moisture-check", title: "Moisture check", blocks };
+  return { name: "moisture-check", title: say`Moisture check`, blocks };
 }
 
 function cardBlocks(
@@ -32,15 +33,15 @@ function cardBlocks(
 ): ReportBlock[] {
   const heapPct = (100 * batch.water.inMaterialsKg) / batch.dryMassKg;
   const heaps = STEPS.map((step) => heapPct + step).filter((pct) => pct >= 0);
-  const range = `${fixed(window.moisturePct.low, 1)} to ${fixed(window.moisturePct.high, 1)} %`;
+  const range = say`${fixed(window.moisturePct.low, 1)} to ${fixed(window.moisturePct.high, 1)} %`;
   return [
     {
       kind: "table",
-      caption: "The mix, as rammed, percent of its dry mass",
+      caption: say`The mix, as rammed, percent of its dry mass`,
       columns: [
-        { header: "Not below", align: "right" },
-        { header: "Best", align: "right" },
-        { header: "Not above", align: "right" },
+        { header: say`Not below`, align: "right" },
+        { header: say`Best`, align: "right" },
+        { header: say`Not above`, align: "right" },
       ],
       rows: [
         [
@@ -51,56 +52,56 @@ function cardBlocks(
       ],
       notes: [
         fromTest
-          ? `Where the compaction test keeps ${fromTest.relativePct} % of its greatest dry density${fromTest.openDry || fromTest.openWet ? "; the test ends there, so the window may be wider" : ""}. Another rammer has another window.`
+          ? say`Where the compaction test keeps ${fromTest.relativePct} % of its greatest dry density${fromTest.openDry || fromTest.openWet ? say`; the test ends there, so the window may be wider` : ""}. Another rammer has another window.`
           : windowBasis === "entered"
-            ? "A tolerance that was entered, not a measured window."
-            : "The compaction test gives no window; one point to each side is common practice without a source.",
+            ? say`A tolerance that was entered, not a measured window.`
+            : say`The compaction test gives no window; one point to each side is common practice without a source.`,
       ],
     },
     {
       kind: "table",
-      caption: "Ball and drop, before each lift",
+      caption: say`Ball and drop, before each lift`,
       columns: [{ header: "" }, { header: "" }],
       rows: [
-        ["Squeeze", "A handful, hard. Water on the hand: too wet."],
-        ["Drop", "From shoulder height onto a hard, clean floor."],
-        ["A few pieces", "Right: ram."],
-        ["One lump, flattened", "Too wet: spread it, turn it, wait, test again."],
-        ["Crumbs, or no ball", "Too dry: a little water by rose, mix, test again."],
+        [say`Squeeze`, say`A handful, hard. Water on the hand: too wet.`],
+        [say`Drop`, say`From shoulder height onto a hard, clean floor.`],
+        [say`A few pieces`, say`Right: ram.`],
+        [say`One lump, flattened`, say`Too wet: spread it, turn it, wait, test again.`],
+        [say`Crumbs, or no ball`, say`Too dry: a little water by rose, mix, test again.`],
       ],
       notes: [
-        "No water on squeezing, and just breaking up from shoulder height: Intermediate Technology Development Group, Technical Advice Note 2 (read). What the other shapes mean is common practice without a source; other texts drop from 1.5 m (from memory). To know the moisture, dry a sample.",
+        say`No water on squeezing, and just breaking up from shoulder height: Intermediate Technology Development Group, Technical Advice Note 2 (read). What the other shapes mean is common practice without a source; other texts drop from 1.5 m (from memory). To know the moisture, dry a sample.`,
       ],
     },
     {
       kind: "table",
-      caption: "Dry a sample: moisture = 100 × (damp − dry) ÷ (dry − pan)",
+      caption: say`Dry a sample: moisture = 100 × (damp − dry) ÷ (dry − pan)`,
       columns: [
-        { header: "Date, batch" },
-        { header: "Pan, g" },
-        { header: "Pan + damp, g" },
-        { header: "Pan + dry, g" },
-        { header: "Moisture, %" },
+        { header: say`Date, batch` },
+        { header: say`Pan, g` },
+        { header: say`Pan + damp, g` },
+        { header: say`Pan + dry, g` },
+        { header: say`Moisture, %` },
       ],
       rows: Array.from({ length: 3 }, () => ["", "", "", "", ""]),
     },
     {
       kind: "table",
-      caption: `Water for a batch, to reach ${fixed(window.targetMoisturePct, 1)} % (window ${range})`,
+      caption: say`Water for a batch, to reach ${fixed(window.targetMoisturePct, 1)} % (window ${range})`,
       columns: [
-        { header: "Heaps hold" },
+        { header: say`Heaps hold` },
         ...heaps.map((pct) => ({ header: `${fixed(pct, 1)} %`, align: "right" as const })),
       ],
       rows: [
         [
-          "Pour in",
+          say`Pour in`,
           ...waterByMoisture(batch, heaps).map(({ toAddKg, surplusKg }) =>
-            surplusKg > 0 ? "dry it" : liquid(toAddKg, config.units),
+            surplusKg > 0 ? say`dry it` : liquid(toAddKg, config.units),
           ),
         ],
       ],
       notes: [
-        `Heaps: soil, sand and gravel together, by dry mass; planned for ${fixed(heapPct, 1)} %. Damper sand also fills a bucket with less.`,
+        say`Heaps: soil, sand and gravel together, by dry mass; planned for ${fixed(heapPct, 1)} %. Damper sand also fills a bucket with less.`,
       ],
     },
     siteCautions(["cement-burns"]),

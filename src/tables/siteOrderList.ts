@@ -3,6 +3,7 @@ import { formDays } from "../batch/formDays.js";
 import { lorryLoads } from "../batch/lorryLoads.js";
 import { formatQuantity } from "../quantities/displayUnits.js";
 import type { MixStudy, StudyResult } from "../study/studyResult.js";
+import { say } from "../words/say.js";
 import { BLANK, fixed, plain } from "./cell.js";
 import { NO_MIX } from "./noMix.js";
 import type { KeyValuesBlock, TableBlock } from "./reportBlock.js";
@@ -20,7 +21,7 @@ const SQUARE_FOOT_M2 = 0.3048 ** 2;
  * @throws RangeError for options out of range. Source: `elementQuantities`, `lorryLoads`, `formDays`.
  */
 export function siteOrderList(result: StudyResult, options: SiteOptions = {}): SiteSheet {
-  const sheet = { name: "order-list", title: "Order list" } as const;
+  const sheet = { name: "order-list", title: say`Order list` } as const;
   const { mix, config } = result;
   if (!mix) return { ...sheet, blocks: [NO_MIX] };
   const density = densityRange(result, mix.density.valueKgM3);
@@ -37,7 +38,7 @@ export function siteOrderList(result: StudyResult, options: SiteOptions = {}): S
       {
         kind: "note",
         tone: "note",
-        text: `Amounts hold ${plain(config.element.wastePct)} % waste. Order soil and aggregate by what the yard measures: a lorry's weight holds its water, a loose cubic metre its bulking.`,
+        text: say`Amounts hold ${plain(config.element.wastePct)} % waste. Order soil and aggregate by what the yard measures: a lorry's weight holds its water, a loose cubic metre its bulking.`,
       },
       siteCautions(["licensed-practice", "lifting"]),
     ],
@@ -65,21 +66,21 @@ function orderTable(
   const { units, cement } = config;
   const mass = (kilograms: number) => formatQuantity(1000 * kilograms, "mass", units, 3);
   const range = (low: number, high: number) =>
-    low === high ? mass(low) : `${mass(low)} to ${mass(high)}`;
+    low === high ? mass(low) : say`${mass(low)} to ${mass(high)}`;
   const [thin, heavy] = [density.low, density.high].map((value) => value / density.best);
   const loads = (moistMassKg: number, looseVolumeL: number | null) =>
     lorry ? `${lorryLoads({ moistMassKg, looseVolumeL }, lorry).loads}` : BLANK;
   const { low, high } = amounts.cementBags;
   const heavyOf = (litres: number | null) => (litres === null ? null : litres * heavy);
-  const bags = low === high ? `${low}` : `${low} to ${high}`;
+  const bags = low === high ? `${low}` : say`${low} to ${high}`;
   return {
     kind: "table",
     caption: config.element.name,
     columns: [
-      { header: "Material" },
-      { header: "Mass, as delivered", align: "right" },
-      { header: "Loose, at most", align: "right" },
-      { header: lorry ? "Loads, at most" : "Bags", align: "right" },
+      { header: say`Material` },
+      { header: say`Mass, as delivered`, align: "right" },
+      { header: say`Loose, at most`, align: "right" },
+      { header: lorry ? say`Loads, at most` : say`Bags`, align: "right" },
     ],
     rows: [
       ...amounts.mix.materials
@@ -100,7 +101,7 @@ function orderTable(
       ],
     ],
     notes: [
-      `Range: dry density of the rammed mix ${formatQuantity(density.low, "density", units, 4)} to ${formatQuantity(density.high, "density", units, 4)}, best ${formatQuantity(density.best, "density", units, 4)} (${mix.density.basis}). Bags of ${formatQuantity(1000 * cement.bagMassKg, "mass", units, 2)}, whole.`,
+      say`Range: dry density of the rammed mix ${formatQuantity(density.low, "density", units, 4)} to ${formatQuantity(density.high, "density", units, 4)}, best ${formatQuantity(density.best, "density", units, 4)} (${mix.density.basis}). Bags of ${formatQuantity(1000 * cement.bagMassKg, "mass", units, 2)}, whole.`,
     ],
   };
 }
@@ -122,26 +123,29 @@ function formsTable(
       : undefined;
   return {
     kind: "keyValues",
-    caption: "Lifts and forms",
+    caption: say`Lifts and forms`,
     items: [
       {
-        label: "Lifts",
-        value: `${amounts.lifts} of ${depth(amounts.compactedLiftM)}, the last of ${depth(amounts.lastLiftM)}`,
+        label: say`Lifts`,
+        value: say`${amounts.lifts} of ${depth(amounts.compactedLiftM)}, the last of ${depth(amounts.lastLiftM)}`,
       },
       ...(amounts.looseLiftM === null || amounts.compactedOfLoosePct === null
         ? []
         : [
             {
-              label: "Spread loose",
-              value: `at most ${depth(amounts.looseLiftM)}; try it at the first lift`,
+              label: say`Spread loose`,
+              value: say`at most ${depth(amounts.looseLiftM)}; try it at the first lift`,
             },
           ]),
-      { label: "Batches", value: `${Math.ceil(amounts.batches)} in all` },
+      { label: say`Batches`, value: say`${Math.ceil(amounts.batches)} in all` },
       {
-        label: "Form area, all faces",
-        value: `${area(amounts.formAreaM2)}, ends and reveals counted`,
+        label: say`Form area, all faces`,
+        value: say`${area(amounts.formAreaM2)}, ends and reveals counted`,
       },
-      { label: "Days of forms", value: days?.message ?? "enter the forms and a stripping time" },
+      {
+        label: say`Days of forms`,
+        value: days?.message ?? say`enter the forms and a stripping time`,
+      },
     ],
   };
 }

@@ -2,31 +2,32 @@ import type { ChosenModel } from "../grading/chosenModel.js";
 import { displayUnit, formatQuantity, type UnitSystem } from "../quantities/displayUnits.js";
 import type { CompactionAnalysis } from "../soil/compactionAnalysis.js";
 import type { ConsistencyResult } from "../soil/consistencyResult.js";
+import { say } from "../words/say.js";
 import { BLANK, digits, fixed, numberColumn, quantity, quantityColumn } from "./cell.js";
 import type { KeyValuesBlock, TableBlock } from "./reportBlock.js";
 
 /** Liquid and plastic limit, plasticity and shrinkage of a material. */
 export function limitsTable(name: string, limits: ConsistencyResult): KeyValuesBlock {
   const percent = (value: number | undefined) =>
-    value === undefined ? "not measured" : `${fixed(value, 1)} %`;
+    value === undefined ? say`not measured` : `${fixed(value, 1)} %`;
   const interval = limits.liquidLimitInterval95;
   return {
     kind: "keyValues",
-    caption: `Consistency and shrinkage: ${name}`,
+    caption: say`Consistency and shrinkage: ${name}`,
     items: limits.nonPlastic
-      ? [{ label: "Plasticity", value: "non-plastic, as reported by the laboratory" }]
+      ? [{ label: say`Plasticity`, value: say`non-plastic, as reported by the laboratory` }]
       : [
           {
-            label: "Liquid limit",
-            value: `${percent(limits.liquidLimitPct)}${limits.flowLine ? ` (${limits.flowLine.method})` : ""}${interval ? `; 95 % interval ${fixed(interval[0], 1)} to ${fixed(interval[1], 1)} %` : ""}`,
+            label: say`Liquid limit`,
+            value: `${percent(limits.liquidLimitPct)}${limits.flowLine ? ` (${limits.flowLine.method})` : ""}${interval ? say`; 95 % interval ${fixed(interval[0], 1)} to ${fixed(interval[1], 1)} %` : ""}`,
           },
-          { label: "Plastic limit", value: percent(limits.plasticLimitPct) },
-          { label: "Plasticity index", value: percent(limits.plasticityIndexPct) },
+          { label: say`Plastic limit`, value: percent(limits.plasticLimitPct) },
+          { label: say`Plasticity index`, value: percent(limits.plasticityIndexPct) },
           {
-            label: "A-line at this liquid limit",
-            value: `${percent(limits.aLinePct)}${limits.aboveALine === undefined ? "" : limits.aboveALine ? "; the soil plots on or above it" : "; the soil plots below it"}`,
+            label: say`A-line at this liquid limit`,
+            value: `${percent(limits.aLinePct)}${limits.aboveALine === undefined ? "" : limits.aboveALine ? say`; the soil plots on or above it` : say`; the soil plots below it`}`,
           },
-          { label: "Linear shrinkage (bar)", value: percent(limits.linearShrinkagePct) },
+          { label: say`Linear shrinkage (bar)`, value: percent(limits.linearShrinkagePct) },
         ],
   };
 }
@@ -35,12 +36,12 @@ export function limitsTable(name: string, limits: ConsistencyResult): KeyValuesB
 export function modelTable(name: string, models: ChosenModel): TableBlock {
   return {
     kind: "table",
-    caption: `Smooth models of the grading: ${name}`,
+    caption: say`Smooth models of the grading: ${name}`,
     columns: [
-      { header: "Model" },
-      { header: "Parameters with standard errors" },
-      numberColumn("Residual", "points"),
-      numberColumn("AICc above the best"),
+      { header: say`Model` },
+      { header: say`Parameters with standard errors` },
+      numberColumn(say`Residual`, "points"),
+      numberColumn(say`AICc above the best`),
     ],
     rows: models.ranking.map(({ fit, deltaAicc }) => [
       fit.title,
@@ -54,11 +55,11 @@ export function modelTable(name: string, models: ChosenModel): TableBlock {
       fixed(deltaAicc, 1),
     ]),
     notes: [
-      "AICc weighs closeness against the number of parameters; models within 2 of the best are not told apart by these readings.",
+      say`AICc weighs closeness against the number of parameters; models within 2 of the best are not told apart by these readings.`,
       ...models.ranking.flatMap(({ fit }) =>
         fit.warnings.map((warning) => `${fit.title}: ${warning}`),
       ),
-      ...models.leftOut.map(({ model, reason }) => `Left out, ${model}: ${reason}`),
+      ...models.leftOut.map(({ model, reason }) => say`Left out, ${model}: ${reason}`),
     ],
   };
 }
@@ -71,15 +72,15 @@ export function compactionTable(compaction: CompactionAnalysis, units: UnitSyste
   const interval = (
     range: readonly [number, number] | undefined,
     write: (value: number) => string,
-  ) => (range ? ` (95 % interval ${write(range[0])} to ${write(range[1])})` : "");
+  ) => (range ? say` (95 % interval ${write(range[0])} to ${write(range[1])})` : "");
   return {
     kind: "table",
-    caption: "Compaction",
+    caption: say`Compaction`,
     columns: [
-      numberColumn("Water content", "%"),
-      quantityColumn("Moist density", "density", units),
-      quantityColumn("Dry density", "density", units),
-      ...(withVoids ? [numberColumn("Air voids", "%")] : []),
+      numberColumn(say`Water content`, "%"),
+      quantityColumn(say`Moist density`, "density", units),
+      quantityColumn(say`Dry density`, "density", units),
+      ...(withVoids ? [numberColumn(say`Air voids`, "%")] : []),
     ],
     rows: compaction.points.map((point) => [
       fixed(point.waterContentPct, 1),
@@ -89,12 +90,12 @@ export function compactionTable(compaction: CompactionAnalysis, units: UnitSyste
     ]),
     notes: peak
       ? [
-          `Optimum ${fixed(peak.optimumWaterPct, 1)} % water${interval(peak.optimumInterval95, (value) => fixed(value, 1))}, maximum dry density ${formatQuantity(peak.maximumDryDensityKgM3, "density", units, 4)}${interval(peak.maximumInterval95, density)}; method: ${peak.method}.`,
+          say`Optimum ${fixed(peak.optimumWaterPct, 1)} % water${interval(peak.optimumInterval95, (value) => fixed(value, 1))}, maximum dry density ${formatQuantity(peak.maximumDryDensityKgM3, "density", units, 4)}${interval(peak.maximumInterval95, density)}; method: ${peak.method}.`,
           ...compaction.alternatives.map(
             (other) =>
-              `By ${other.method}: ${fixed(other.optimumWaterPct, 1)} %, ${density(other.maximumDryDensityKgM3)} ${displayUnit("density", units)}.`,
+              say`By ${other.method}: ${fixed(other.optimumWaterPct, 1)} %, ${density(other.maximumDryDensityKgM3)} ${displayUnit("density", units)}.`,
           ),
         ]
-      : ["The points show no top, so no optimum is given."],
+      : [say`The points show no top, so no optimum is given.`],
   };
 }

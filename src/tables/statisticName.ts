@@ -1,4 +1,5 @@
 import type { RequirementStatistic } from "../study/studyConfig.js";
+import { say } from "../words/say.js";
 
 /**
  * What has to meet the required strength, in words that say how sure it is.
@@ -9,8 +10,8 @@ import type { RequirementStatistic } from "../study/studyConfig.js";
 export function statisticName(statistic: RequirementStatistic, confidence: number): string {
   const percent = `${Number((100 * confidence).toPrecision(4))} %`;
   return {
-    mean: `the lower bound of the mean strength, with ${percent} confidence`,
-    prediction: `the bound that one further block exceeds with ${percent} probability`,
-    tolerance: `the bound that 95 % of blocks exceed, with ${percent} confidence`,
+    mean: say`the lower bound of the mean strength, with ${percent} confidence`,
+    prediction: say`the bound that one further block exceeds with ${percent} probability`,
+    tolerance: say`the bound that 95 % of blocks exceed, with ${percent} confidence`,
   }[statistic];
 }

@@ -2,6 +2,7 @@ import type { FormsCompared } from "../strength/compareForms.js";
 import type { ResidualCheck } from "../strength/residualChecks.js";
 import type { RobustStrength } from "../strength/robustStrength.js";
 import type { FittedStrength } from "../strength/strengthFit.js";
+import { say } from "../words/say.js";
 import { BLANK, digits, fixed, numberColumn, plain } from "./cell.js";
 import type { TableBlock } from "./reportBlock.js";
 
@@ -15,21 +16,21 @@ export function strengthChecksTable(
 ): TableBlock {
   return {
     kind: "table",
-    caption: "Checks of the regression",
+    caption: say`Checks of the regression`,
     columns: [
-      { header: "Check" },
-      { header: "Test" },
-      numberColumn("Statistic"),
+      { header: say`Check` },
+      { header: say`Test` },
+      numberColumn(say`Statistic`),
       numberColumn("p"),
-      { header: "What it says" },
+      { header: say`What it says` },
     ],
     rows: [
       ...checks.map(({ check, test, statistic, pValue, message }) => [
         ...[check, test, digits(statistic ?? undefined, 3), p(pValue), message],
       ]),
-      ["single odd blocks", "robust fit (Huber)", BLANK, BLANK, robust.message],
+      [say`single odd blocks`, say`robust fit (Huber)`, BLANK, BLANK, robust.message],
     ],
-    notes: ["Residuals are not quite independent of one another, so p is approximate."],
+    notes: [say`Residuals are not quite independent of one another, so p is approximate.`],
   };
 }
 
@@ -37,13 +38,13 @@ export function strengthChecksTable(
 export function formsTable({ forms, message }: FormsCompared): TableBlock {
   return {
     kind: "table",
-    caption: "Forms of the curve compared",
+    caption: say`Forms of the curve compared`,
     columns: [
-      { header: "Form" },
-      numberColumn("Rank"),
-      numberColumn("AICc less the best"),
-      numberColumn("Leave-one-out error", "MPa"),
-      numberColumn("p of lack of fit"),
+      { header: say`Form` },
+      numberColumn(say`Rank`),
+      numberColumn(say`AICc less the best`),
+      numberColumn(say`Leave-one-out error`, "MPa"),
+      numberColumn(say`p of lack of fit`),
     ],
     rows: forms.map(({ form, rank, aiccDifference, leaveOneOutErrorMpa, lackOfFitPValue }) => [
       form,
@@ -52,7 +53,7 @@ export function formsTable({ forms, message }: FormsCompared): TableBlock {
       digits(leaveOneOutErrorMpa ?? undefined, 3),
       p(lackOfFitPValue),
     ]),
-    notes: [message, "Forms that differ by less than 2 are not told apart (common practice)."],
+    notes: [message, say`Forms that differ by less than 2 are not told apart (common practice).`],
   };
 }
 
@@ -60,13 +61,13 @@ export function formsTable({ forms, message }: FormsCompared): TableBlock {
 export function influenceTable(fit: FittedStrength): TableBlock {
   return {
     kind: "table",
-    caption: "Blocks in the regression",
+    caption: say`Blocks in the regression`,
     columns: [
-      { header: "Block" },
-      numberColumn("Cement", "%"),
-      numberColumn("Leverage"),
-      numberColumn("Studentised residual"),
-      numberColumn("Cook's distance"),
+      { header: say`Block` },
+      numberColumn(say`Cement`, "%"),
+      numberColumn(say`Leverage`),
+      numberColumn(say`Studentised residual`),
+      numberColumn(say`Cook's distance`),
     ],
     rows: fit.points.map(({ id, cementPct, leverage, studentised, cooksDistance }) => [
       id,

@@ -1,4 +1,5 @@
 import type { TestProgramme } from "../strength/testProgramme.js";
+import { say } from "../words/say.js";
 import { plain } from "./cell.js";
 import type { TableBlock } from "./reportBlock.js";
 
@@ -6,17 +7,17 @@ import type { TableBlock } from "./reportBlock.js";
 export function programmeTable(programme: TestProgramme): TableBlock {
   return {
     kind: "table",
-    caption: "Making and crushing",
+    caption: say`Making and crushing`,
     columns: [
-      { header: "Block" },
-      { header: "Batch" },
-      { header: "Cement", unit: "%", align: "right" },
-      { header: "Crush at", unit: "d", align: "right" },
-      { header: "Crushing order", align: "right" },
-      { header: "Size", unit: "mm" },
-      { header: "Mass", unit: "g" },
-      { header: "Load", unit: "kN" },
-      { header: "Remark" },
+      { header: say`Block` },
+      { header: say`Batch` },
+      { header: say`Cement`, unit: "%", align: "right" },
+      { header: say`Crush at`, unit: "d", align: "right" },
+      { header: say`Crushing order`, align: "right" },
+      { header: say`Size`, unit: "mm" },
+      { header: say`Mass`, unit: "g" },
+      { header: say`Load`, unit: "kN" },
+      { header: say`Remark` },
     ],
     rows: programme.blocks.map(({ id, batch, cementPct, ageDays, crushingOrder }) => [
       ...[id, batch, plain(cementPct), plain(ageDays), String(crushingOrder)],
@@ -24,7 +25,7 @@ export function programmeTable(programme: TestProgramme): TableBlock {
     ]),
     notes: [
       programme.message,
-      "Rows stand in the order of making, drawn at random. A block that breaks stays on the sheet with its reason.",
+      say`Rows stand in the order of making, drawn at random. A block that breaks stays on the sheet with its reason.`,
     ],
   };
 }

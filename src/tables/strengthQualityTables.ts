@@ -3,6 +3,7 @@ import { formatFixed } from "../quantities/formatNumber.js";
 import type { AcceptanceRisks } from "../strength/acceptanceRisks.js";
 import type { ControlChart } from "../strength/controlChart.js";
 import type { LotJudgement } from "../strength/judgeLot.js";
+import { say } from "../words/say.js";
 import { quantity, quantityColumn } from "./cell.js";
 import type { KeyValuesBlock, TableBlock } from "./reportBlock.js";
 
@@ -12,24 +13,24 @@ export function acceptanceTable(
   entered: { readonly frequency: string; readonly basis: string },
   units: UnitSystem,
 ): KeyValuesBlock {
-  const percent = (share: number) => `${formatFixed(100 * share, 1)} % of lots`;
+  const percent = (share: number) => say`${formatFixed(100 * share, 1)} % of lots`;
   return {
     kind: "keyValues",
-    caption: "Acceptance of site blocks",
+    caption: say`Acceptance of site blocks`,
     items: [
-      { label: "Rule and risks", value: risks.message },
-      { label: "Good lots rejected (builder's risk)", value: percent(risks.builderRisk) },
+      { label: say`Rule and risks`, value: risks.message },
+      { label: say`Good lots rejected (builder's risk)`, value: percent(risks.builderRisk) },
       {
-        label: "Mean of such a good lot",
+        label: say`Mean of such a good lot`,
         value: formatQuantity(risks.goodMeanMpa, "stress", units),
       },
-      { label: "Poor lots accepted (owner's risk)", value: percent(risks.ownerRisk) },
+      { label: say`Poor lots accepted (owner's risk)`, value: percent(risks.ownerRisk) },
       {
-        label: "Mean of such a poor lot",
+        label: say`Mean of such a poor lot`,
         value: formatQuantity(risks.poorMeanMpa, "stress", units),
       },
-      { label: "Frequency (as entered)", value: entered.frequency },
-      { label: "Basis (as entered)", value: entered.basis },
+      { label: say`Frequency (as entered)`, value: entered.frequency },
+      { label: say`Basis (as entered)`, value: entered.basis },
     ],
   };
 }
@@ -38,12 +39,12 @@ export function acceptanceTable(
 export function lotsTable(chart: ControlChart, units: UnitSystem): TableBlock {
   return {
     kind: "table",
-    caption: "Lots of site blocks",
+    caption: say`Lots of site blocks`,
     columns: [
-      { header: "Lot" },
-      quantityColumn("Mean", "stress", units),
-      quantityColumn("Standard deviation", "stress", units),
-      { header: "Signal" },
+      { header: say`Lot` },
+      quantityColumn(say`Mean`, "stress", units),
+      quantityColumn(say`Standard deviation`, "stress", units),
+      { header: say`Signal` },
     ],
     rows: chart.points.map(({ label, valueMpa, sdMpa, signals }) => [
       label,
@@ -60,13 +61,13 @@ export function lotJudgementTable(judgement: LotJudgement, units: UnitSystem): K
   const stress = (mpa: number) => formatQuantity(mpa, "stress", units);
   return {
     kind: "keyValues",
-    caption: "Judgement of the lot",
+    caption: say`Judgement of the lot`,
     items: [
-      { label: "Rule", value: judgement.rule },
-      { label: "Mean", value: stress(judgement.meanMpa) },
-      { label: "Weakest", value: stress(judgement.leastMpa) },
-      { label: "Outcome", value: judgement.message },
-      ...judgement.steps.map((value, index) => ({ label: `Step ${index + 1}`, value })),
+      { label: say`Rule`, value: judgement.rule },
+      { label: say`Mean`, value: stress(judgement.meanMpa) },
+      { label: say`Weakest`, value: stress(judgement.leastMpa) },
+      { label: say`Outcome`, value: judgement.message },
+      ...judgement.steps.map((value, index) => ({ label: say`Step ${index + 1}`, value })),
     ],
   };
 }

@@ -2,13 +2,14 @@ import type { SpecimenRecord } from "../lab/specimenRecord.js";
 import type { UnitSystem } from "../quantities/displayUnits.js";
 import type { CharacteristicStrength } from "../strength/characteristicStrength.js";
 import type { AspectCorrected } from "../strength/correctAspectRatio.js";
+import { phrase, say } from "../words/say.js";
 import { BLANK, fixed, numberColumn, quantity, quantityColumn } from "./cell.js";
 import type { TableBlock } from "./reportBlock.js";
 
 const MARKS = {
   read: "read",
-  memory: "from memory",
-  "own calculation": "own calculation",
+  memory: phrase`from memory`,
+  "own calculation": phrase`own calculation`,
 } as const;
 
 /** Characteristic strengths of one set of blocks by several rules, each with its factor and source. */
@@ -19,13 +20,13 @@ export function characteristicTable(
   const [first] = found;
   return {
     kind: "table",
-    caption: "Characteristic strength, rule by rule",
+    caption: say`Characteristic strength, rule by rule`,
     columns: [
-      { header: "Rule" },
-      numberColumn("Factor"),
-      quantityColumn("Characteristic", "stress", units),
-      { header: "Source" },
-      { header: "Mark" },
+      { header: say`Rule` },
+      numberColumn(say`Factor`),
+      quantityColumn(say`Characteristic`, "stress", units),
+      { header: say`Source` },
+      { header: say`Mark` },
     ],
     rows: found.map(({ rule, factor, valueMpa, status, message }) => [
       status === "ok" ? rule.name : `${rule.name}. ${message}`,
@@ -36,7 +37,7 @@ export function characteristicTable(
     ]),
     notes: first
       ? [
-          `${first.blocks} blocks, mean ${quantity(first.meanMpa, "stress", units)}, standard deviation ${quantity(first.sdMpa ?? undefined, "stress", units)}, in the unit of the table. With few blocks the rules differ widely: say which one is used.`,
+          say`${first.blocks} blocks, mean ${quantity(first.meanMpa, "stress", units)}, standard deviation ${quantity(first.sdMpa ?? undefined, "stress", units)}, in the unit of the table. With few blocks the rules differ widely: say which one is used.`,
         ]
       : [],
   };
@@ -52,13 +53,13 @@ export function aspectTable(
   ];
   return {
     kind: "table",
-    caption: "Strength corrected for height over thickness",
+    caption: say`Strength corrected for height over thickness`,
     columns: [
-      { header: "Block" },
-      numberColumn("Height over thickness"),
-      quantityColumn("Measured", "stress", units),
-      numberColumn("Factor"),
-      quantityColumn("Corrected", "stress", units),
+      { header: say`Block` },
+      numberColumn(say`Height over thickness`),
+      quantityColumn(say`Measured`, "stress", units),
+      numberColumn(say`Factor`),
+      quantityColumn(say`Corrected`, "stress", units),
     ],
     rows: rows.map(({ block, corrected }) => [
       block.id,
@@ -69,7 +70,7 @@ export function aspectTable(
     ]),
     notes: [
       ...sources,
-      "The tables disagree with one another; the regression uses the measured strengths.",
+      say`The tables disagree with one another; the regression uses the measured strengths.`,
     ],
   };
 }

@@ -3,6 +3,7 @@ import type { UnitSystem } from "../quantities/displayUnits.js";
 import type { LackOfFit } from "../strength/lackOfFit.js";
 import type { StrengthBand } from "../strength/strengthBands.js";
 import type { FittedStrength } from "../strength/strengthFit.js";
+import { say } from "../words/say.js";
 import { BLANK, digits, fixed, numberColumn, plain, quantity, quantityColumn } from "./cell.js";
 import type { TableBlock } from "./reportBlock.js";
 
@@ -15,16 +16,16 @@ export function specimensTable(
   const residualOf = new Map(fit.points.map(({ id, residualMpa }) => [id, residualMpa]));
   return {
     kind: "table",
-    caption: "Blocks as crushed",
+    caption: say`Blocks as crushed`,
     columns: [
-      { header: "Block" },
-      { header: "Batch" },
-      numberColumn("Cement", "%"),
-      numberColumn("Age", "d"),
-      quantityColumn("Dry density", "density", units),
-      quantityColumn("Strength", "stress", units),
-      quantityColumn("Measured less fitted", "stress", units),
-      { header: "Remark" },
+      { header: say`Block` },
+      { header: say`Batch` },
+      numberColumn(say`Cement`, "%"),
+      numberColumn(say`Age`, "d"),
+      quantityColumn(say`Dry density`, "density", units),
+      quantityColumn(say`Strength`, "stress", units),
+      quantityColumn(say`Measured less fitted`, "stress", units),
+      { header: say`Remark` },
     ],
     rows: specimens.map((block) => [
       block.id,
@@ -34,13 +35,13 @@ export function specimensTable(
       quantity(block.dryDensityKgM3, "density", units, 4),
       quantity(block.strengthMpa, "stress", units),
       quantity(residualOf.get(block.id), "stress", units, 2),
-      [block.excluded ? `Excluded: ${block.excluded}` : undefined, block.remark]
+      [block.excluded ? say`Excluded: ${block.excluded}` : undefined, block.remark]
         .filter(Boolean)
         .join("; "),
     ]),
     notes: [
-      "Strength is load over the loaded face, without a correction for the block's proportions.",
-      `“Measured less fitted” is given for the blocks of ${fit.ageDays} days that are in the regression.`,
+      say`Strength is load over the loaded face, without a correction for the block's proportions.`,
+      say`“Measured less fitted” is given for the blocks of ${fit.ageDays} days that are in the regression.`,
     ],
   };
 }
@@ -50,15 +51,15 @@ export function regressionTable(fit: FittedStrength, lack: LackOfFit): TableBloc
   const test =
     lack.fValue === null || lack.pValue === null
       ? lack.message
-      : `Lack of fit against replicates: F = ${digits(lack.fValue, 3)} on ${lack.lackDegreesOfFreedom} and ${lack.pureDegreesOfFreedom} degrees of freedom, p = ${digits(lack.pValue, 2)}. ${lack.message}`;
-  const scale = fit.line === "median" ? "ln MPa" : "MPa";
+      : say`Lack of fit against replicates: F = ${digits(lack.fValue, 3)} on ${lack.lackDegreesOfFreedom} and ${lack.pureDegreesOfFreedom} degrees of freedom, p = ${digits(lack.pValue, 2)}. ${lack.message}`;
+  const scale = fit.line === "median" ? say`ln MPa` : "MPa";
   return {
     kind: "table",
-    caption: `Regression of strength on cement content at ${fit.ageDays} days`,
+    caption: say`Regression of strength on cement content at ${fit.ageDays} days`,
     columns: [
-      { header: "Coefficient" },
-      numberColumn("Value"),
-      numberColumn("Standard error"),
+      { header: say`Coefficient` },
+      numberColumn(say`Value`),
+      numberColumn(say`Standard error`),
       numberColumn(`${digits(100 * fit.confidence, 2)} % interval, low`),
       numberColumn("high"),
       numberColumn("p"),
@@ -72,7 +73,7 @@ export function regressionTable(fit: FittedStrength, lack: LackOfFit): TableBloc
       pValue < 0.001 ? "< 0.001" : digits(pValue, 2),
     ]),
     notes: [
-      `${fit.formula}, with f in MPa and c in percent. ${fit.blocks} blocks, ${fit.degreesOfFreedom} degrees of freedom, residual standard deviation ${digits(fit.residualSd, 3)} ${scale}, R² ${fit.rSquared === null ? BLANK : fixed(fit.rSquared, 3)}, leave-one-out error ${fit.leaveOneOutErrorMpa === null ? BLANK : `${digits(fit.leaveOneOutErrorMpa, 3)} MPa`}.`,
+      say`${fit.formula}, with f in MPa and c in percent. ${fit.blocks} blocks, ${fit.degreesOfFreedom} degrees of freedom, residual standard deviation ${digits(fit.residualSd, 3)} ${scale}, R² ${fit.rSquared === null ? BLANK : fixed(fit.rSquared, 3)}, leave-one-out error ${fit.leaveOneOutErrorMpa === null ? BLANK : say`${digits(fit.leaveOneOutErrorMpa, 3)} MPa`}.`,
       test,
       ...termNotes(fit),
     ],
@@ -85,19 +86,19 @@ function termNotes({ covariates, batches, basis }: FittedStrength): string[] {
   if (covariates.length > 0) {
     const at = covariates.map(({ kind, at: value }) =>
       kind === "ln age"
-        ? `age ${plain(Math.exp(value))} d`
+        ? say`age ${plain(Math.exp(value))} d`
         : `${kind} ${plain(value)} ${kind === "dry density" ? "kg/m³" : "%"}`,
     );
-    notes.push(`The curve is that at ${at.join(", ")}.`);
+    notes.push(say`The curve is that at ${at.join(", ")}.`);
   }
   if (batches.length > 0) {
     notes.push(
-      `The curve is that of the average of ${batches.length} batches; a further batch may lie above or below it. The level of batch ${batches[batches.length - 1]} is what makes the sum zero.`,
+      say`The curve is that of the average of ${batches.length} batches; a further batch may lie above or below it. The level of batch ${batches[batches.length - 1]} is what makes the sum zero.`,
     );
   }
   if (basis.spread === "proportional") {
     notes.push(
-      `The scatter is taken as proportional to strength; the standard deviation given is that at ${digits(basis.reference, 3)} MPa.`,
+      say`The scatter is taken as proportional to strength; the standard deviation given is that at ${digits(basis.reference, 3)} MPa.`,
     );
   }
   return notes;
@@ -108,13 +109,13 @@ export function bandsTable(bands: readonly StrengthBand[], units: UnitSystem): T
   const stress = (value: number) => quantity(value, "stress", units);
   return {
     kind: "table",
-    caption: "Fitted strength and its lower bounds",
+    caption: say`Fitted strength and its lower bounds`,
     columns: [
-      numberColumn("Cement", "%"),
-      quantityColumn("Mean", "stress", units),
-      quantityColumn("Lower bound of the mean", "stress", units),
-      quantityColumn("Lower bound of one further block", "stress", units),
-      quantityColumn("Bound that 95 % of blocks exceed", "stress", units),
+      numberColumn(say`Cement`, "%"),
+      quantityColumn(say`Mean`, "stress", units),
+      quantityColumn(say`Lower bound of the mean`, "stress", units),
+      quantityColumn(say`Lower bound of one further block`, "stress", units),
+      quantityColumn(say`Bound that 95 % of blocks exceed`, "stress", units),
     ],
     rows: bands.map(({ cementPct, meanMpa, lowerBoundMpa }) => [
       plain(cementPct),
@@ -123,6 +124,6 @@ export function bandsTable(bands: readonly StrengthBand[], units: UnitSystem): T
       stress(lowerBoundMpa.prediction),
       stress(lowerBoundMpa.tolerance),
     ]),
-    notes: ["Bounds are one-sided, each at the confidence of the requirement."],
+    notes: [say`Bounds are one-sided, each at the confidence of the requirement.`],
   };
 }

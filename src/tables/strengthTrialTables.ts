@@ -1,5 +1,6 @@
 import type { WorkshopTrial } from "../lab/workshopTrial.js";
 import type { TrialDifference } from "../strength/compareTrials.js";
+import { say } from "../words/say.js";
 import { BLANK, fixed, numberColumn, plain } from "./cell.js";
 import type { TableBlock } from "./reportBlock.js";
 
@@ -7,26 +8,26 @@ import type { TableBlock } from "./reportBlock.js";
 export function trialsTable(trials: readonly WorkshopTrial[]): TableBlock {
   return {
     kind: "table",
-    caption: "Workshop trials",
+    caption: say`Workshop trials`,
     columns: [
-      { header: "Trial" },
-      { header: "Mix" },
-      { header: "Texture" },
-      { header: "Edges" },
-      numberColumn("Thickness", "mm"),
-      { header: "Munsell" },
+      { header: say`Trial` },
+      { header: say`Mix` },
+      { header: say`Texture` },
+      { header: say`Edges` },
+      numberColumn(say`Thickness`, "mm"),
+      { header: say`Munsell` },
       { header: "L* a* b*" },
-      { header: "Dry" },
+      { header: say`Dry` },
     ],
     rows: trials.map(
       ({ id, mix, texture, edges, thicknessMm, munsell, lab, dryToConstantMass }) => [
         ...[id, mix, texture ?? BLANK, edges ?? BLANK, plain(thicknessMm), munsell ?? BLANK],
         lab ? [lab.l, lab.a, lab.b].map((value) => plain(value, 3)).join(" ") : BLANK,
-        dryToConstantMass ? "to constant mass" : "not known",
+        dryToConstantMass ? say`to constant mass` : say`not known`,
       ],
     ),
     notes: [
-      "Small thin samples dry in an hour or so; colour is judged when the mass stands still, strength on cured blocks.",
+      say`Small thin samples dry in an hour or so; colour is judged when the mass stands still, strength on cured blocks.`,
     ],
   };
 }
@@ -35,16 +36,16 @@ export function trialsTable(trials: readonly WorkshopTrial[]): TableBlock {
 export function trialDifferencesTable(differences: readonly TrialDifference[]): TableBlock {
   return {
     kind: "table",
-    caption: "Colour differences between trials",
+    caption: say`Colour differences between trials`,
     columns: [
-      { header: "Trial" },
-      { header: "Trial" },
+      { header: say`Trial` },
+      { header: say`Trial` },
       numberColumn("CIEDE2000"),
-      { header: "In words" },
+      { header: say`In words` },
     ],
     rows: differences.map(({ one, other, deltaE, words }) => [one, other, fixed(deltaE, 1), words]),
     notes: [
-      "The words are common practice, no source; photographs must share light, camera setting and grey card.",
+      say`The words are common practice, no source; photographs must share light, camera setting and grey card.`,
     ],
   };
 }

@@ -1,6 +1,7 @@
 import type { QuantityInterval } from "../grading/quantityIntervals.js";
 import type { ClassSystem } from "../soil/classifyCurve.js";
 import type { CurveUncertainty } from "../soil/curveUncertainty.js";
+import { phrase, say } from "../words/say.js";
 import { digits, numberColumn } from "./cell.js";
 import type { TableBlock } from "./reportBlock.js";
 
@@ -16,17 +17,17 @@ const NAMES: Readonly<Record<QuantityInterval["quantity"], string>> = {
   cc: "Cc",
   clayPct: "clay",
   siltPct: "silt",
-  finesPct: "silt and clay",
+  finesPct: phrase`silt and clay`,
   sandPct: "sand",
   gravelPct: "gravel",
 };
 
 const SYSTEMS: Readonly<Record<ClassSystem, string>> = {
-  uscs: "ASTM D2487 (rules from memory; agree with the examples read)",
-  aashto: "AASHTO M 145 (table read; rounding from memory)",
-  usda: "USDA texture (five classes read, the others from memory)",
-  iso14688: "ISO 14688-2 (from memory)",
-  bs5930: "BS 5930 (letters from memory)",
+  uscs: phrase`ASTM D2487 (rules from memory; agree with the examples read)`,
+  aashto: phrase`AASHTO M 145 (table read; rounding from memory)`,
+  usda: phrase`USDA texture (five classes read, the others from memory)`,
+  iso14688: phrase`ISO 14688-2 (from memory)`,
+  bs5930: phrase`BS 5930 (letters from memory)`,
 };
 
 /** What the stated reading errors leave open of the numbers read off a curve. */
@@ -36,13 +37,13 @@ export function intervalsTable(
 ): TableBlock {
   return {
     kind: "table",
-    caption: `Intervals from the reading errors: ${name}`,
+    caption: say`Intervals from the reading errors: ${name}`,
     columns: [
-      { header: "Quantity" },
-      numberColumn("Low"),
-      numberColumn("Middle"),
-      numberColumn("High"),
-      { header: "Unit" },
+      { header: say`Quantity` },
+      numberColumn(say`Low`),
+      numberColumn(say`Middle`),
+      numberColumn(say`High`),
+      { header: say`Unit` },
     ],
     rows: quantities.map(({ quantity, unit, low, median, high }) => [
       NAMES[quantity],
@@ -52,8 +53,8 @@ export function intervalsTable(
       unit,
     ]),
     notes: [
-      `95 % of ${resamples} resampled readings (seed ${seed}); standard deviations: balance ${errors.balanceG} g, sieving ${errors.sievingPct} % of each mass retained, hydrometer ${errors.hydrometerUnits} units, temperature ${errors.temperatureC} °C, time ${errors.timeS} s, particle density ${errors.particleDensityKgM3} kg/m³.`,
-      "How well the sample stands for the heap is not in them, and mostly matters more.",
+      say`95 % of ${resamples} resampled readings (seed ${seed}); standard deviations: balance ${errors.balanceG} g, sieving ${errors.sievingPct} % of each mass retained, hydrometer ${errors.hydrometerUnits} units, temperature ${errors.temperatureC} °C, time ${errors.timeS} s, particle density ${errors.particleDensityKgM3} kg/m³.`,
+      say`How well the sample stands for the heap is not in them, and mostly matters more.`,
     ],
   };
 }
@@ -62,15 +63,15 @@ export function intervalsTable(
 export function classesTable(name: string, { classes }: CurveUncertainty): TableBlock {
   return {
     kind: "table",
-    caption: `Classes and how sure they are: ${name}`,
-    columns: [{ header: "System" }, { header: "Class" }, numberColumn("Likelihood", "%")],
+    caption: say`Classes and how sure they are: ${name}`,
+    columns: [{ header: say`System` }, { header: say`Class` }, numberColumn(say`Likelihood`, "%")],
     rows: classes.flatMap(({ system, likelihoods }) =>
       likelihoods.map(({ label, share }, index) => [
         index === 0 ? SYSTEMS[system] : "",
         label,
-        share < 0.005 ? "below 1" : String(Math.round(100 * share)),
+        share < 0.005 ? say`below 1` : String(Math.round(100 * share)),
       ]),
     ),
-    notes: ["Given the stated reading errors alone, as in the table of intervals."],
+    notes: [say`Given the stated reading errors alone, as in the table of intervals.`],
   };
 }

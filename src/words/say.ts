@@ -6,6 +6,9 @@ export function sentenceKey(strings: readonly string[]): string {
   return strings.reduce((key, part, index) => `${key}{${index - 1}}${part}`);
 }
 
+/** What may stand in a sentence; bare numbers get the language's decimal sign. */
+export type SaidValue = string | number | bigint | null | undefined;
+
 /**
  * Says a sentence in the language of the study. The English text stands where it is said and is the key
  * into the catalogue of every other language; a test finds each one that a catalogue lacks.
@@ -16,10 +19,7 @@ export function sentenceKey(strings: readonly string[]): string {
  * @example
  * say`A loss of ${1.5} %.` // => "A loss of 1.5 %."
  */
-export function say(
-  strings: TemplateStringsArray,
-  ...values: readonly (string | number)[]
-): string {
+export function say(strings: TemplateStringsArray, ...values: readonly SaidValue[]): string {
   const key = sentenceKey(strings);
   const sentence = currentLanguage() === "es" ? (SPANISH[key] ?? key) : key;
   return sentence.replace(/\{(\d+)\}/g, (_, index) => {

@@ -1,3 +1,4 @@
+import { phrase } from "../../words/say.js";
 import type { FieldTest } from "./fieldTest.js";
 
 /**
@@ -8,31 +9,39 @@ import type { FieldTest } from "./fieldTest.js";
  */
 export const WASH_AND_SMELL: FieldTest = {
   id: "wash-and-smell",
-  name: "Wash and smell",
-  asks: "Are the fines clay or silt, and is there humus in it?",
-  tools: "Bare hands without a cut, no cement on them; water; a fresh damp sample",
+  name: phrase`Wash and smell`,
+  asks: phrase`Are the fines clay or silt, and is there humus in it?`,
+  tools: phrase`Bare hands without a cut, no cement on them; water; a fresh damp sample`,
   steps: [
-    "Smell the fresh sample; warm it in the hand and smell again.",
-    "Rub it wet between the hands, then rinse.",
+    phrase`Smell the fresh sample; warm it in the hand and smell again.`,
+    phrase`Rub it wet between the hands, then rinse.`,
   ],
   readings: [
-    { label: "Smell: none, musty, like a wood's floor" },
-    { label: "Colour; roots or leaves seen?" },
-    { label: "Rinses off: at once, with rubbing, hardly" },
+    { label: phrase`Smell: none, musty, like a wood's floor` },
+    { label: phrase`Colour; roots or leaves seen?` },
+    { label: phrase`Rinses off: at once, with rubbing, hardly` },
   ],
   conclusions: [
     {
-      seen: "Musty, dark, with roots",
-      means: "Humus: do not use; it hinders the setting of cement",
+      seen: phrase`Musty, dark, with roots`,
+      means: phrase`Humus: do not use; it hinders the setting of cement`,
       basis: "common practice",
     },
-    { seen: "Topsoil, above about 0.4 m", means: "To be avoided", basis: "read" },
-    { seen: "Gritty, rinses off at once", means: "Sandy", basis: "common practice" },
-    { seen: "Floury, comes off with rubbing", means: "Silty", basis: "common practice" },
-    { seen: "Soapy, sticks, hardly comes off", means: "Clayey", basis: "common practice" },
+    { seen: phrase`Topsoil, above about 0.4 m`, means: phrase`To be avoided`, basis: "read" },
+    { seen: phrase`Gritty, rinses off at once`, means: phrase`Sandy`, basis: "common practice" },
+    {
+      seen: phrase`Floury, comes off with rubbing`,
+      means: phrase`Silty`,
+      basis: "common practice",
+    },
+    {
+      seen: phrase`Soapy, sticks, hardly comes off`,
+      means: phrase`Clayey`,
+      basis: "common practice",
+    },
   ],
-  doesNotTell: "Amounts, salts or sulphate: those neither smell nor feel.",
-  settledBy: "Organic content and sulphate by a laboratory; liquid and plastic limit for the fines",
+  doesNotTell: phrase`Amounts, salts or sulphate: those neither smell nor feel.`,
+  settledBy: phrase`Organic content and sulphate by a laboratory; liquid and plastic limit for the fines`,
   source:
     "common practice, no source; topsoil above 40 cm and pH below 6 to be avoided: Minke, Building with Earth (read)",
 };

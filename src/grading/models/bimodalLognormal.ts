@@ -1,4 +1,5 @@
 import { normalCdf } from "../../numerics/normalCdf.js";
+import { phrase } from "../../words/say.js";
 import type { GradingModel } from "./gradingModel.js";
 import { normalDensity } from "./normalDensity.js";
 import { sizeNear } from "./sizeNear.js";
@@ -11,7 +12,7 @@ import { sizeNear } from "./sizeNear.js";
  */
 export const bimodalLognormal: GradingModel = {
   name: "bimodal-lognormal",
-  title: "Bimodal lognormal",
+  title: phrase`Bimodal lognormal`,
   parameters: [
     { name: "fineShare", unit: "", scale: "plain", lower: 0.001, upper: 0.999 },
     { name: "fineMedian", unit: "mm", scale: "logarithm", lower: 1e-6, upper: 1e4 },

@@ -1,3 +1,4 @@
+import { phrase } from "../../words/say.js";
 import type { GradingModel } from "./gradingModel.js";
 import { sizeNear } from "./sizeNear.js";
 
@@ -13,7 +14,7 @@ const SMALLEST_MM = 1e-4;
  */
 export const fredlund: GradingModel = {
   name: "fredlund",
-  title: "Fredlund unimodal",
+  title: phrase`Fredlund unimodal`,
   parameters: [
     { name: "a", unit: "mm", scale: "logarithm", lower: 1e-5, upper: 1e4 },
     { name: "n", unit: "", scale: "plain", lower: 0.05, upper: 20 },

@@ -1,3 +1,4 @@
+import { phrase } from "../../words/say.js";
 import { fredlund } from "./fredlund.js";
 import type { GradingModel } from "./gradingModel.js";
 import { sizeNear } from "./sizeNear.js";
@@ -13,7 +14,7 @@ const [A, N, M, RESIDUAL] = fredlund.parameters;
  */
 export const fredlundBimodal: GradingModel = {
   name: "fredlund-bimodal",
-  title: "Fredlund two-mode",
+  title: phrase`Fredlund two-mode`,
   parameters: [
     { name: "fineShare", unit: "", scale: "plain", lower: 0.001, upper: 0.999 },
     { ...A, name: "fineA" },

@@ -1,3 +1,4 @@
+import { phrase } from "../../words/say.js";
 import type { GradingModel } from "./gradingModel.js";
 import { sizeNear } from "./sizeNear.js";
 
@@ -9,7 +10,7 @@ import { sizeNear } from "./sizeNear.js";
  */
 export const haverkampParlange: GradingModel = {
   name: "haverkamp-parlange",
-  title: "Haverkamp–Parlange",
+  title: phrase`Haverkamp–Parlange`,
   parameters: [
     { name: "dg", unit: "mm", scale: "logarithm", lower: 1e-6, upper: 1e4 },
     { name: "N", unit: "", scale: "plain", lower: 0.05, upper: 30 },

@@ -1,5 +1,6 @@
 import { normalCdf } from "../../numerics/normalCdf.js";
 import { normalQuantile } from "../../numerics/normalQuantile.js";
+import { phrase } from "../../words/say.js";
 import type { GradingModel } from "./gradingModel.js";
 import { normalDensity } from "./normalDensity.js";
 import { sizeNear } from "./sizeNear.js";
@@ -14,7 +15,7 @@ import { straightLine } from "./straightLine.js";
  */
 export const lognormal: GradingModel = {
   name: "lognormal",
-  title: "Lognormal",
+  title: phrase`Lognormal`,
   parameters: [
     { name: "median", unit: "mm", scale: "logarithm", lower: 1e-6, upper: 1e4 },
     { name: "spread", unit: "", scale: "plain", lower: 0.02, upper: 15 },

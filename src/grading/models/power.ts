@@ -1,3 +1,4 @@
+import { phrase } from "../../words/say.js";
 import type { GradingModel } from "./gradingModel.js";
 import { sizeNear } from "./sizeNear.js";
 import { straightLine } from "./straightLine.js";
@@ -11,7 +12,7 @@ import { straightLine } from "./straightLine.js";
  */
 export const power: GradingModel = {
   name: "power",
-  title: "Power curve (Talbot)",
+  title: phrase`Power curve (Talbot)`,
   parameters: [
     { name: "topSize", unit: "mm", scale: "logarithm", lower: 1e-3, upper: 1e3 },
     { name: "exponent", unit: "", scale: "plain", lower: 0.01, upper: 5 },

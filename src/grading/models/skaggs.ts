@@ -1,3 +1,4 @@
+import { phrase } from "../../words/say.js";
 import { passingAtSize } from "../passingAtSize.js";
 import type { GradingModel } from "./gradingModel.js";
 import { straightLine } from "./straightLine.js";
@@ -14,7 +15,7 @@ const FIRST_MM = 0.002;
  */
 export const skaggs: GradingModel = {
   name: "skaggs",
-  title: "Skaggs",
+  title: phrase`Skaggs`,
   parameters: [
     { name: "clayShare", unit: "", scale: "plain", lower: 0.0005, upper: 0.999 },
     { name: "u", unit: "", scale: "logarithm", lower: 1e-8, upper: 1e3 },

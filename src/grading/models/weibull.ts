@@ -1,3 +1,4 @@
+import { phrase } from "../../words/say.js";
 import type { GradingModel } from "./gradingModel.js";
 import { sizeNear } from "./sizeNear.js";
 import { straightLine } from "./straightLine.js";
@@ -10,7 +11,7 @@ import { straightLine } from "./straightLine.js";
  */
 export const weibull: GradingModel = {
   name: "weibull",
-  title: "Weibull (Rosin–Rammler)",
+  title: phrase`Weibull (Rosin–Rammler)`,
   parameters: [
     { name: "size63", unit: "mm", scale: "logarithm", lower: 1e-6, upper: 1e4 },
     { name: "exponent", unit: "", scale: "plain", lower: 0.02, upper: 20 },

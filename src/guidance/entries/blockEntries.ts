@@ -1,3 +1,4 @@
+import { phrase } from "../../words/say.js";
 import { deriveBand } from "../deriveBand.js";
 import type { GuidanceEntry } from "../guidanceEntry.js";
 
@@ -7,7 +8,7 @@ const BS = { clay: 0.002, silt: 0.06, sand: 2 };
 export const BLOCK_ENTRIES: readonly GuidanceEntry[] = [
   {
     id: "kerali-blocks",
-    title: "Soil for stabilised blocks",
+    title: phrase`Soil for stabilised blocks`,
     material: "compressed-block",
     source: {
       authors:
@@ -23,12 +24,11 @@ export const BLOCK_ENTRIES: readonly GuidanceEntry[] = [
     points: [],
     derived: false,
     consistency: [{ quantity: "linearShrinkagePct", minPct: 2.5, maxPct: 9 }],
-    notes:
-      "Outside the shrinkage: reject or blend. The clay content is for cohesion, after BRU 1974.",
+    notes: phrase`Outside the shrinkage: reject or blend. The clay content is for cohesion, after BRU 1974.`,
   },
   {
     id: "craterre-blocks",
-    title: "Compressed earth blocks, Africa",
+    title: phrase`Compressed earth blocks, Africa`,
     material: "compressed-block",
     source: {
       authors: "CRATerre-EAG; CDE; ARSO",
@@ -56,11 +56,11 @@ export const BLOCK_ENTRIES: readonly GuidanceEntry[] = [
       { quantity: "plasticityIndexPct", minPct: 2.5, maxPct: 29 },
       { quantity: "liquidLimitPct", minPct: 25, maxPct: 51 },
     ],
-    notes: "The drawn zone is the real criterion; these are the corners of it.",
+    notes: phrase`The drawn zone is the real criterion; these are the corners of it.`,
   },
   {
     id: "is-1725",
-    title: "Soil blocks, India",
+    title: phrase`Soil blocks, India`,
     material: "compressed-block",
     source: {
       authors: "Bureau of Indian Standards",
@@ -83,6 +83,6 @@ export const BLOCK_ENTRIES: readonly GuidanceEntry[] = [
     ]),
     derived: true,
     consistency: [{ quantity: "plasticityIndexPct", maxPct: 12 }],
-    notes: "Revised in 2013 and 2023; recalled from the edition of 1982.",
+    notes: phrase`Revised in 2013 and 2023; recalled from the edition of 1982.`,
   },
 ];

@@ -1,3 +1,4 @@
+import { phrase } from "../../words/say.js";
 import type { GuidanceEntry } from "../guidanceEntry.js";
 import { UNSAID } from "./unsaidBoundaries.js";
 
@@ -5,7 +6,7 @@ import { UNSAID } from "./unsaidBoundaries.js";
 export const MORE_READ_ENTRIES: readonly GuidanceEntry[] = [
   {
     id: "berge-pise",
-    title: "Clay in rammed earth",
+    title: phrase`Clay in rammed earth`,
     material: "rammed-earth",
     source: {
       authors: "Berge, B. (by its text)",
@@ -20,11 +21,11 @@ export const MORE_READ_ENTRIES: readonly GuidanceEntry[] = [
     points: [],
     derived: false,
     consistency: [],
-    notes: "12 % is called ideal, 30 % the most. The size that ends clay is not said.",
+    notes: phrase`12 % is called ideal, 30 % the most. The size that ends clay is not said.`,
   },
   {
     id: "easton-terrawiki",
-    title: "Proportions after Easton, secondary",
+    title: phrase`Proportions after Easton, secondary`,
     material: "rammed-earth",
     source: {
       authors: "Easton, D., as cited by a wiki",
@@ -44,12 +45,11 @@ export const MORE_READ_ENTRIES: readonly GuidanceEntry[] = [
     points: [{ sizeMm: 0.063, lowPct: 5, highPct: 30 }],
     derived: true,
     consistency: [],
-    notes:
-      "The page says clay 5 to 30 % and names no silt; clay is taken here for all fines, or nothing would be left for silt.",
+    notes: phrase`The page says clay 5 to 30 % and names no silt; clay is taken here for all fines, or nothing would be left for silt.`,
   },
   {
     id: "hall-djerbib-2004",
-    title: "Dry density of rammed earth",
+    title: phrase`Dry density of rammed earth`,
     material: "rammed-earth",
     source: {
       authors: "Hall, M.; Djerbib, Y.",
@@ -67,6 +67,6 @@ export const MORE_READ_ENTRIES: readonly GuidanceEntry[] = [
     derived: false,
     consistency: [],
     others: [{ quantity: "dryDensityKgM3", min: 1800, max: 2200 }],
-    notes: "A range met in practice, told as context; not a limit of suitability.",
+    notes: phrase`A range met in practice, told as context; not a limit of suitability.`,
   },
 ];

@@ -1,3 +1,4 @@
+import { phrase } from "../../words/say.js";
 import type { GuidanceEntry } from "../guidanceEntry.js";
 
 const BS = { clay: 0.002, silt: 0.063, sand: 2 };
@@ -6,7 +7,7 @@ const BS = { clay: 0.002, silt: 0.063, sand: 2 };
 export const MORE_REMEMBERED_ENTRIES: readonly GuidanceEntry[] = [
   {
     id: "maniatidis-walker-2003",
-    title: "Review of published limits, United Kingdom",
+    title: phrase`Review of published limits, United Kingdom`,
     material: "rammed-earth",
     source: {
       authors: "Maniatidis, V.; Walker, P.",
@@ -24,12 +25,11 @@ export const MORE_REMEMBERED_ENTRIES: readonly GuidanceEntry[] = [
     points: [{ sizeMm: 0.063, lowPct: 20, highPct: 35 }],
     derived: true,
     consistency: [],
-    notes:
-      "Sums up others: least fines of 20 to 25 %, most of 30 to 35 %; least sand 50 to 55 %, most 70 to 75 %. The outer ends are taken.",
+    notes: phrase`Sums up others: least fines of 20 to 25 %, most of 30 to 35 %; least sand 50 to 55 %, most 70 to 75 %. The outer ends are taken.`,
   },
   {
     id: "nmac-re-soil",
-    title: "Soil for rammed earth, New Mexico",
+    title: phrase`Soil for rammed earth, New Mexico`,
     material: "rammed-earth",
     source: {
       authors: "New Mexico Construction Industries Division",
@@ -47,11 +47,11 @@ export const MORE_REMEMBERED_ENTRIES: readonly GuidanceEntry[] = [
       { quantity: "topSizeMm", max: 38.1 },
       { quantity: "saltsPct", max: 2 },
     ],
-    notes: "Rock up to 1½ in, clay lumps up to ½ in, no organic matter, salts up to 2 %.",
+    notes: phrase`Rock up to 1½ in, clay lumps up to ½ in, no organic matter, salts up to 2 %.`,
   },
   {
     id: "lehmbau-regeln",
-    title: "Rammed earth, Germany",
+    title: phrase`Rammed earth, Germany`,
     material: "rammed-earth",
     source: {
       authors: "Dachverband Lehm",
@@ -70,12 +70,11 @@ export const MORE_REMEMBERED_ENTRIES: readonly GuidanceEntry[] = [
       { quantity: "dryDensityKgM3", min: 1700, max: 2400 },
       { quantity: "saltsPct", max: 0.12 },
     ],
-    notes:
-      "Its drying shrinkage of at most 2 % is that of a test prism as rammed, not of the laboratory bar: it is not compared here.",
+    notes: phrase`Its drying shrinkage of at most 2 % is that of a test prism as rammed, not of the laboratory bar: it is not compared here.`,
   },
   {
     id: "is-2110",
-    title: "Soil-cement walls rammed in place, India",
+    title: phrase`Soil-cement walls rammed in place, India`,
     material: "soil-cement",
     source: {
       authors: "Bureau of Indian Standards",
@@ -93,6 +92,6 @@ export const MORE_REMEMBERED_ENTRIES: readonly GuidanceEntry[] = [
       { quantity: "liquidLimitPct", maxPct: 27 },
       { quantity: "plasticityIndexPct", minPct: 8.5, maxPct: 10.5 },
     ],
-    notes: "Recalled with little confidence; only the front matter was seen.",
+    notes: phrase`Recalled with little confidence; only the front matter was seen.`,
   },
 ];

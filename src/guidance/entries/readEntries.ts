@@ -1,3 +1,4 @@
+import { phrase } from "../../words/say.js";
 import { deriveBand } from "../deriveBand.js";
 import type { GuidanceEntry } from "../guidanceEntry.js";
 import { UNSAID } from "./unsaidBoundaries.js";
@@ -6,7 +7,7 @@ import { UNSAID } from "./unsaidBoundaries.js";
 export const READ_ENTRIES: readonly GuidanceEntry[] = [
   {
     id: "darchitectures-pise",
-    title: "Unstabilised rammed earth, France",
+    title: phrase`Unstabilised rammed earth, France`,
     material: "rammed-earth",
     source: {
       authors: "d’Architectures (author not shown in the part read)",
@@ -29,12 +30,11 @@ export const READ_ENTRIES: readonly GuidanceEntry[] = [
     ]),
     derived: true,
     consistency: [],
-    notes:
-      "Silt ends at 0.02 mm here, not at 0.063: do not compare its silt with that of other entries. Cobbles to 100 mm count with sand and gravel.",
+    notes: phrase`Silt ends at 0.02 mm here, not at 0.063: do not compare its silt with that of other entries. Cobbles to 100 mm count with sand and gravel.`,
   },
   {
     id: "morel-clay",
-    title: "Clay in compressed blocks and rammed earth",
+    title: phrase`Clay in compressed blocks and rammed earth`,
     material: "rammed-earth",
     source: {
       authors: "Morel, J.-C.; Kouakou, C.H.",
@@ -49,11 +49,11 @@ export const READ_ENTRIES: readonly GuidanceEntry[] = [
     points: [],
     derived: false,
     consistency: [],
-    notes: "Approximate. The size that ends clay is not said; 0.002 mm is taken.",
+    notes: phrase`Approximate. The size that ends clay is not said; 0.002 mm is taken.`,
   },
   {
     id: "burroughs-2001",
-    title: "Favourable soils for stabilised rammed earth, thesis",
+    title: phrase`Favourable soils for stabilised rammed earth, thesis`,
     material: "stabilised-rammed-earth",
     source: {
       authors: "Burroughs, V.S.",
@@ -74,12 +74,11 @@ export const READ_ENTRIES: readonly GuidanceEntry[] = [
       { quantity: "linearShrinkagePct", maxPct: 7.1, below: true },
       { quantity: "plasticityIndexPct", maxPct: 16, below: true },
     ],
-    notes:
-      "90 % of such soils reached 2 MPa. The two other classes were cut off in the copy read. The same author’s paper of 2008 draws the lines elsewhere.",
+    notes: phrase`90 % of such soils reached 2 MPa. The two other classes were cut off in the copy read. The same author’s paper of 2008 draws the lines elsewhere.`,
   },
   {
     id: "burroughs-2008",
-    title: "Soil criteria for stabilisation at 2 MPa",
+    title: phrase`Soil criteria for stabilisation at 2 MPa`,
     material: "stabilised-rammed-earth",
     source: {
       authors: "Burroughs, S.",
@@ -97,12 +96,11 @@ export const READ_ENTRIES: readonly GuidanceEntry[] = [
     derived: false,
     consistency: [],
     judgedTogether: true,
-    notes:
-      "The abstract does not say which sizes it calls sand; 0.063 to 2 mm is taken. Its shrinkage is that of a laboratory bar, not of a wall.",
+    notes: phrase`The abstract does not say which sizes it calls sand; 0.063 to 2 mm is taken. Its shrinkage is that of a laboratory bar, not of a wall.`,
   },
   {
     id: "rew-practitioner",
-    title: "Fines of a soil to be stabilised, builder’s rule, California",
+    title: phrase`Fines of a soil to be stabilised, builder’s rule, California`,
     material: "stabilised-rammed-earth",
     source: {
       authors: "Rammed Earth Works blog",
@@ -118,7 +116,6 @@ export const READ_ENTRIES: readonly GuidanceEntry[] = [
     points: [{ sizeMm: 0.075, lowPct: 8, highPct: 25 }],
     derived: false,
     consistency: [],
-    notes:
-      "A builder’s opinion: with cement at least 8 to 10 % fines; above 25 % passing 0.075 mm sand probably has to be added.",
+    notes: phrase`A builder’s opinion: with cement at least 8 to 10 % fines; above 25 % passing 0.075 mm sand probably has to be added.`,
   },
 ];

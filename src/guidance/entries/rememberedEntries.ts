@@ -1,3 +1,4 @@
+import { phrase } from "../../words/say.js";
 import { deriveBand } from "../deriveBand.js";
 import type { FractionLimit, GuidanceEntry } from "../guidanceEntry.js";
 
@@ -30,7 +31,7 @@ function threeFractions(
 export const REMEMBERED_ENTRIES: readonly GuidanceEntry[] = [
   {
     id: "walker-2005",
-    title: "Rammed earth guidelines, United Kingdom",
+    title: phrase`Rammed earth guidelines, United Kingdom`,
     material: "rammed-earth",
     source: {
       authors: "Walker, P.; Keable, R.; Martin, J.; Maniatidis, V.",
@@ -52,12 +53,11 @@ export const REMEMBERED_ENTRIES: readonly GuidanceEntry[] = [
       { quantity: "saltsPct", max: 2 },
       { quantity: "dryDensityKgM3", min: 1700, max: 2200 },
     ],
-    notes:
-      "Recalled with boundaries 0.002, 0.06 and 2 mm; 0.063 mm is used. For unstabilised earth.",
+    notes: phrase`Recalled with boundaries 0.002, 0.06 and 2 mm; 0.063 mm is used. For unstabilised earth.`,
   },
   {
     id: "keable-sazs-ars",
-    title: "Code of practice, southern Africa",
+    title: phrase`Code of practice, southern Africa`,
     material: "rammed-earth",
     source: {
       authors: "Keable, J.; Standards Association of Zimbabwe; ARSO",
@@ -70,11 +70,11 @@ export const REMEMBERED_ENTRIES: readonly GuidanceEntry[] = [
     boundariesMm: BS,
     ...threeFractions([5, 15], [15, 30], [50, 70]),
     consistency: [],
-    notes: "That the standard descends from the 1996 book was read; the numbers were not.",
+    notes: phrase`That the standard descends from the 1996 book was read; the numbers were not.`,
   },
   {
     id: "hb195",
-    title: "Earth building handbook, Australia",
+    title: phrase`Earth building handbook, Australia`,
     material: "rammed-earth",
     source: {
       authors: "Walker, P.; Standards Australia",
@@ -87,12 +87,11 @@ export const REMEMBERED_ENTRIES: readonly GuidanceEntry[] = [
     boundariesMm: BS,
     ...threeFractions([0, 20], [10, 30], [45, 75]),
     consistency: [{ quantity: "linearShrinkagePct", maxPct: 2.5 }],
-    notes:
-      "As quoted in later papers. The limits can all be met only with 50 % sand and gravel or more.",
+    notes: phrase`As quoted in later papers. The limits can all be met only with 50 % sand and gravel or more.`,
   },
   {
     id: "craterre-pise",
-    title: "Rammed earth composition, France",
+    title: phrase`Rammed earth composition, France`,
     material: "rammed-earth",
     source: {
       authors: "Doat, P. et al. (CRATerre)",
@@ -117,11 +116,11 @@ export const REMEMBERED_ENTRIES: readonly GuidanceEntry[] = [
     ]),
     derived: true,
     consistency: [],
-    notes: "High in clay beside the other handbooks; sometimes ascribed to other books.",
+    notes: phrase`High in clay beside the other handbooks; sometimes ascribed to other books.`,
   },
   {
     id: "aci-230",
-    title: "Soils for soil-cement",
+    title: phrase`Soils for soil-cement`,
     material: "soil-cement",
     source: {
       authors: "ACI Committee 230",
@@ -141,6 +140,6 @@ export const REMEMBERED_ENTRIES: readonly GuidanceEntry[] = [
     derived: false,
     consistency: [{ quantity: "plasticityIndexPct", maxPct: 8 }],
     others: [{ quantity: "organicPct", max: 2 }],
-    notes: "Recalled as advice for economical cement contents in pavements, not as a hard limit.",
+    notes: phrase`Recalled as advice for economical cement contents in pavements, not as a hard limit.`,
   },
 ];
