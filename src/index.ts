@@ -3,10 +3,16 @@
 // batch
 export type { BucketBatch, BucketLine } from "./batch/bucketBatch.js";
 export {
+  type CarbonComparison,
+  CONCRETE_AGGREGATE_KG_M3,
+  carbonComparison,
+} from "./batch/carbonComparison.js";
+export {
   CEMENT_CARBON_FACTORS,
   CONCRETE_CEMENT_CONTENT,
   type SourcedRange,
 } from "./batch/carbonFactors.js";
+export { carbonSaving } from "./batch/carbonSaving.js";
 export { type Between, type CementComparison, cementComparison } from "./batch/cementComparison.js";
 export { type CostRange, type CostRangeLine, costRange } from "./batch/costRange.js";
 export { DEFAULT_BULK_DENSITIES, type DefaultBulkDensity } from "./batch/defaultBulkDensities.js";
@@ -328,7 +334,7 @@ export {
   formatQuantity,
   type UnitSystem,
 } from "./quantities/displayUnits.js";
-export { formatFixed, formatNumber } from "./quantities/formatNumber.js";
+export { formatFixed, formatNumber, formatPlain } from "./quantities/formatNumber.js";
 export { normaliseUnit } from "./quantities/normaliseUnit.js";
 export { type HeaderCell, parseHeaderCell } from "./quantities/parseHeaderCell.js";
 export { type ParsedNumber, parseNumber } from "./quantities/parseNumber.js";
@@ -525,7 +531,7 @@ export { cautionsBlock, guidanceTables, referencesBlock } from "./tables/guidanc
 export { inputsTable } from "./tables/inputsTable.js";
 export { leastCementTable } from "./tables/leastCementTable.js";
 export { materialsTable, methodsTable } from "./tables/materialsTable.js";
-export { NO_MIX } from "./tables/noMix.js";
+export { noMix } from "./tables/noMix.js";
 export { projectTable } from "./tables/projectTable.js";
 export { quantitiesTable } from "./tables/quantitiesTable.js";
 export { recipeTable } from "./tables/recipeTable.js";
@@ -566,3 +572,12 @@ export { bandsTable, regressionTable, specimensTable } from "./tables/strengthTa
 export { trialDifferencesTable, trialsTable } from "./tables/strengthTrialTables.js";
 export { type DataFrameLike, toDataFrame } from "./tables/toDataFrame.js";
 export { classesTable, intervalsTable } from "./tables/uncertaintyTables.js";
+// words
+export {
+  currentLanguage,
+  type Language,
+  type Locale,
+  localNumber,
+  useLanguage,
+} from "./words/language.js";
+export { phrase, type SaidValue, say, sayOf, sentenceKey } from "./words/say.js";

@@ -7,7 +7,8 @@ export interface SourcedRange {
   readonly low: number;
   readonly high: number;
   readonly source: string;
-  readonly basis: "read" | "memory";
+  /** `entered`: the user gave it, with the source in their own words. */
+  readonly basis: "read" | "memory" | "entered";
 }
 
 /**
@@ -24,8 +25,7 @@ export const CEMENT_CARBON_FACTORS: readonly SourcedRange[] = [
     unit: "kg CO2e/kg",
     low: 0.846,
     high: 0.922,
-    source:
-      "Portland Cement Association industry declaration 2021: 922 kg/t read; portland-limestone 8.2 % lower read, 846 kg/t by own arithmetic",
+    source: phrase`Portland Cement Association industry declaration 2021: 922 kg/t read; portland-limestone 8.2 % lower read, 846 kg/t by own arithmetic`,
     basis: "read",
   },
   {
@@ -34,7 +34,7 @@ export const CEMENT_CARBON_FACTORS: readonly SourcedRange[] = [
     unit: "kg CO2e/kg",
     low: 0.832,
     high: 0.912,
-    source: "ICE database V3.0, 2019, from memory; that edition has been replaced",
+    source: phrase`ICE database V3.0, 2019, from memory; that edition has been replaced`,
     basis: "memory",
   },
 ];
@@ -51,6 +51,6 @@ export const CONCRETE_CEMENT_CONTENT: SourcedRange = {
   unit: "kg/m³",
   low: 280,
   high: 310,
-  source: "US practice, 470 to 520 lb/yd³, from memory",
+  source: phrase`US practice, 470 to 520 lb/yd³, from memory`,
   basis: "memory",
 };

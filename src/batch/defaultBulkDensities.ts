@@ -22,7 +22,7 @@ export const DEFAULT_BULK_DENSITIES: readonly DefaultBulkDensity[] = [
     valueKgM3: 1200,
     low: 1000,
     high: 1450,
-    source: "from memory: order of magnitude of earthwork tables",
+    source: phrase`from memory: order of magnitude of earthwork tables`,
     basis: "memory",
   },
   {
@@ -32,7 +32,7 @@ export const DEFAULT_BULK_DENSITIES: readonly DefaultBulkDensity[] = [
     valueKgM3: 1400,
     low: 1200,
     high: 1600,
-    source: "from memory: order of magnitude of aggregate tables",
+    source: phrase`from memory: order of magnitude of aggregate tables`,
     basis: "memory",
   },
   {
@@ -42,7 +42,7 @@ export const DEFAULT_BULK_DENSITIES: readonly DefaultBulkDensity[] = [
     valueKgM3: 1500,
     low: 1350,
     high: 1650,
-    source: "from memory: order of magnitude of aggregate tables",
+    source: phrase`from memory: order of magnitude of aggregate tables`,
     basis: "memory",
   },
   {
@@ -52,8 +52,7 @@ export const DEFAULT_BULK_DENSITIES: readonly DefaultBulkDensity[] = [
     valueKgM3: 1200,
     low: 830,
     high: 1650,
-    source:
-      "range read on several pages (loose 830 to 1650; a full US bag is 94 lb in 1 ft³, 1506 kg/m³); the value within it from memory",
+    source: phrase`range read on several pages (loose 830 to 1650; a full US bag is 94 lb in 1 ft³, 1506 kg/m³); the value within it from memory`,
     basis: "read",
   },
 ];

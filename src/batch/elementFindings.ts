@@ -1,29 +1,37 @@
 import type { Finding } from "../lab/finding.js";
+import { formatPlain } from "../quantities/formatNumber.js";
 import { say } from "../words/say.js";
-import type { EarthElement } from "./earthElement.js";
+import type { EarthElement, PierElement } from "./earthElement.js";
 import { elementPlan } from "./elementPlan.js";
 
-type Measure = readonly [column: string, name: string, value: number];
+type Measure = readonly [column: string, value: number];
 
 function measuresOf(element: EarthElement): Measure[] {
   const shared: Measure[] = [
-    ["height", "height", element.heightM],
-    ["compacted-lift", "lift", element.compactedLiftM],
+    ["height", element.heightM],
+    ["compacted-lift", element.compactedLiftM],
   ];
   if (element.kind === "pier") {
     const { section } = element;
     return section.shape === "round"
-      ? [["diameter", "diameter", section.diameterM], ...shared]
-      : [["width", "width", section.widthM], ["depth", "depth", section.depthM], ...shared];
+      ? [["diameter", section.diameterM], ...shared]
+      : [["width", section.widthM], ["depth", section.depthM], ...shared];
   }
-  const thick: Measure = ["thickness", "thickness", element.thicknessM];
+  const thick: Measure = ["thickness", element.thicknessM];
   if (element.kind === "ring") {
     const { plan } = element;
     return plan.shape === "round"
-      ? [["diameter", "diameter", plan.diameterM], thick, ...shared]
-      : [["length", "length", plan.lengthM], ["width", "width", plan.widthM], thick, ...shared];
+      ? [["diameter", plan.diameterM], thick, ...shared]
+      : [["length", plan.lengthM], ["width", plan.widthM], thick, ...shared];
   }
-  return [["length", "length", element.lengthM], thick, ...shared];
+  return [["length", element.lengthM], thick, ...shared];
+}
+
+/** An opening lies in one straight wall, or within the circle. */
+function widestOpeningM(element: Exclude<EarthElement, PierElement>): number {
+  if (element.kind !== "ring") return element.lengthM;
+  const { plan } = element;
+  return plan.shape === "round" ? plan.diameterM : Math.max(plan.lengthM, plan.widthM);
 }
 
 /** What is impossible in an element's measures, each by its key path. */
@@ -39,9 +47,9 @@ export function elementFindings(element: EarthElement, file: string): Finding[] 
         wayOut: say`Correct the measure in the study.`,
       },
     });
-  for (const [column, name, value] of measuresOf(element)) {
+  for (const [column, value] of measuresOf(element)) {
     if (!(Number.isFinite(value) && value > 0)) {
-      wrong(column, value, say`The ${element.kind}'s ${name} is not above zero.`, say`above 0 m`);
+      wrong(column, value, say`This measure is not above zero: ${column}.`, say`above 0 m`);
     }
   }
   if (!(Number.isFinite(element.wastePct) && element.wastePct >= 0)) {
@@ -60,36 +68,47 @@ export function elementFindings(element: EarthElement, file: string): Finding[] 
   }
   if (findings.length > 0) return findings;
   if (element.compactedLiftM > element.heightM) {
-    const message = say`A lift is deeper than the ${element.kind} is high.`;
-    wrong("compacted-lift", element.compactedLiftM, message, say`at most ${element.heightM} m`);
+    const message = say`A lift is deeper than the element is high.`;
+    wrong(
+      "compacted-lift",
+      element.compactedLiftM,
+      message,
+      say`at most ${formatPlain(element.heightM)} m`,
+    );
   }
   if (element.kind === "ring") {
     const { plan } = element;
     const least = plan.shape === "round" ? plan.diameterM : Math.min(plan.lengthM, plan.widthM);
     if (2 * element.thicknessM >= least) {
       const message = say`The ring's walls meet in the middle: nothing is left inside.`;
-      wrong("thickness", element.thicknessM, message, say`below ${least / 2} m`);
+      wrong("thickness", element.thicknessM, message, say`below ${formatPlain(least / 2)} m`);
       return findings;
     }
   }
   const { centreLengthM } = elementPlan(element);
   if (element.kind === "pier" || centreLengthM === null) return findings;
   const faceM2 = centreLengthM * element.heightM;
+  const widestM = widestOpeningM(element);
   let openM2 = 0;
   (element.openings ?? []).forEach(({ widthM, heightM, count = 1 }, index) => {
     const place = `openings[${index}]`;
     if (!(widthM > 0 && heightM > 0 && Number.isInteger(count) && count > 0)) {
       wrong(place, widthM, say`An opening has a measure or count not above zero.`, say`above 0`);
-    } else if (widthM > centreLengthM || heightM > element.heightM) {
-      const message = say`An opening of ${widthM} m by ${heightM} m does not fit the ${element.kind}.`;
-      wrong(place, widthM, message, say`at most ${centreLengthM} m by ${element.heightM} m`);
+    } else if (widthM > widestM || heightM > element.heightM) {
+      const message = say`An opening of ${formatPlain(widthM)} m by ${formatPlain(heightM)} m does not fit the element.`;
+      wrong(
+        place,
+        widthM,
+        message,
+        say`at most ${formatPlain(widestM)} m by ${formatPlain(element.heightM)} m`,
+      );
     } else {
       openM2 += widthM * heightM * count;
     }
   });
   if (findings.length === 0 && openM2 >= faceM2) {
     const message = say`The openings together are as large as the face or larger.`;
-    wrong("openings", openM2, message, say`below ${faceM2} m²`);
+    wrong("openings", openM2, message, say`below ${formatPlain(faceM2)} m²`);
   }
   return findings;
 }

@@ -36,6 +36,8 @@ export interface ElementAmounts {
   /** From the low to the high density. */
   readonly dryMassKg: Between;
   readonly cementKg: Between;
+  /** Cement in a cubic metre of the element at the density given, without waste. */
+  readonly cementKgM3: number;
   /** Whole bags for the low and the high density. */
   readonly cementBags: Between;
 }
@@ -142,6 +144,7 @@ export function elementQuantities(
       batches: (madeVolumeM3 * best) / perBatch,
       dryMassKg: between(dryMass),
       cementKg: between(cementOf),
+      cementKgM3: (best * recipe.cement.dryMassKg) / perBatch,
       cementBags: between((densityKgM3) => wholes(cementOf(densityKgM3) / bagMassKg)),
     },
     findings: [],

@@ -15,8 +15,7 @@ export const MATERIAL_CARBON_FACTORS: readonly SourcedRange[] = [
     unit: "kg CO2e/kg",
     low: 0,
     high: 0.024,
-    source:
-      "0 by definition for hand work; upper end the rammed-soil entry of ICE V2.0, 2011, from memory",
+    source: phrase`0 by definition for hand work; upper end the rammed-soil entry of ICE V2.0, 2011, from memory`,
     basis: "memory",
   },
   {
@@ -25,7 +24,7 @@ export const MATERIAL_CARBON_FACTORS: readonly SourcedRange[] = [
     unit: "kg CO2e/kg",
     low: 0.005,
     high: 0.0075,
-    source: "ICE V2.0, 2011, and V3.0, 2019, from memory; both editions have been replaced",
+    source: phrase`ICE V2.0, 2011, and V3.0, 2019, from memory; both editions have been replaced`,
     basis: "memory",
   },
   {
@@ -34,7 +33,7 @@ export const MATERIAL_CARBON_FACTORS: readonly SourcedRange[] = [
     unit: "kg CO2e/(t km)",
     low: 0.07,
     high: 0.2,
-    source: "order of magnitude of freight emission tables, from memory",
+    source: phrase`order of magnitude of freight emission tables, from memory`,
     basis: "memory",
   },
 ];

@@ -1,7 +1,8 @@
 import { say } from "../words/say.js";
 import type { Between } from "./cementComparison.js";
-import { costRange } from "./costRange.js";
+import { type CostRange, costRange } from "./costRange.js";
 import type { MaterialPriceRange } from "./priceRange.js";
+import { rangeDifference } from "./rangeDifference.js";
 import type { Recipe } from "./recipeResult.js";
 
 export interface MixSaving {
@@ -33,29 +34,21 @@ export function mixSaving(of: {
   readonly mix: Recipe;
   readonly other: Recipe;
   readonly prices: Readonly<Record<string, MaterialPriceRange | undefined>>;
+  /** Where the other mix comes in other counts of loads; default `prices`. */
+  readonly otherPrices?: Readonly<Record<string, MaterialPriceRange | undefined>>;
   /** Named in findings; default `study.yaml`. */
   readonly file?: string;
 }): MixSaving {
-  const [mix, other] = [of.mix, of.other].map((recipe) =>
-    costRange(recipe, of.prices, { file: of.file }),
-  );
+  const mix = costRange(of.mix, of.prices, { file: of.file });
+  const other = costRange(of.other, of.otherPrices ?? of.prices, { file: of.file });
   const savedCementKg = of.other.cement.dryMassKg - of.mix.cement.dryMassKg;
   if (mix.status !== "ok" || other.status !== "ok") {
     const { message } = mix.status === "ok" ? other : mix;
     return { status: "incomplete", message, saved: null, savedCementKg };
   }
-  const saved = { low: 0, high: 0 };
-  const ids = new Set([...mix.lines, ...other.lines].map(({ id }) => id));
-  for (const id of ids) {
-    for (const kind of ["material", "haul"] as const) {
-      const here = mix.lines.find((line) => line.id === id)?.[kind];
-      const there = other.lines.find((line) => line.id === id)?.[kind];
-      const atLow = (there?.low ?? 0) - (here?.low ?? 0);
-      const atHigh = (there?.high ?? 0) - (here?.high ?? 0);
-      saved.low += Math.min(atLow, atHigh);
-      saved.high += Math.max(atLow, atHigh);
-    }
-  }
+  const account = ({ lines }: CostRange) =>
+    lines.map(({ id, material, haul }) => ({ id, parts: [material, haul] }));
+  const saved = rangeDifference(account(mix), account(other));
   const words =
     saved.low >= 0
       ? say`This mix costs less at all prices given.`

@@ -79,7 +79,7 @@ export function wholeBuckets(
           neverLess: weighed ? null : counted.length - 1,
         });
   if (best === null) {
-    const step = bucketStep === 1 ? "whole" : "half";
+    const step = bucketStep === 1 ? say`whole` : say`half`;
     return failed(
       "none",
       say`No count of ${step} buckets of ${bucketL} L up to ${most} in all holds every material${weighed ? "" : say` and enough cement`}. Take a smaller bucket, a larger mixer, or weigh.`,

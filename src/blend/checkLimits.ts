@@ -1,10 +1,10 @@
 import type { Finding } from "../lab/finding.js";
-import { phrase, say } from "../words/say.js";
+import { phrase, say, sayOf } from "../words/say.js";
 import type { BlendLimit, BlendTarget } from "./blendTarget.js";
 import type { BlendInput } from "./designBlend.js";
 
 const NEEDS = {
-  cost: ["costPerT", "a price"],
+  cost: ["costPerT", phrase`a price`],
   carbon: ["carbonKgPerT", phrase`a carbon factor`],
   "plasticity-index": ["plasticityIndexPct", phrase`a plasticity index (0 if it is not plastic)`],
   "linear-shrinkage": ["linearShrinkagePct", phrase`a linear shrinkage (0 if it does not shrink)`],
@@ -37,7 +37,8 @@ export function checkLimits(
   if (target.kind === "band" && target.aim === "least-cost") kinds.push("cost");
   if (target.kind === "band" && target.aim === "least-carbon") kinds.push("carbon");
   for (const kind of new Set(kinds)) {
-    const [key, words] = NEEDS[kind];
+    const [key, need] = NEEDS[kind];
+    const words = sayOf(need);
     for (const material of materials) {
       if (Number.isFinite(material[key])) continue;
       findings.push({
@@ -45,7 +46,7 @@ export function checkLimits(
         code: "blend-missing-property",
         column: "materials",
         value: material.id,
-        message: say`${material.name ?? material.id} has no ${words.replace(/^an? /, "")}, but a limit or aim asks for it.`,
+        message: say`${material.name ?? material.id} lacks what a limit or aim asks for: ${words}.`,
         expected: words,
         wayOut: say`Add it to the material, or leave the limit out.`,
       });

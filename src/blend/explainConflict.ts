@@ -53,9 +53,12 @@ export function explainConflict(programme: BlendProgramme, mostMaterials: number
       ? alone.map(aloneMessage).join(" ")
       : say`Each of these limits can be met, but not all together: ${together.map(nameOf).join("; ")}. The blend that breaks them least misses ${leastBreach
           .map(
-            ({ label, by, unit }) => say`${label} by ${amount(by, unit === "%" ? "points" : unit)}`,
+            ({ label, by, unit }) =>
+              say`${label} by ${amount(by, unit === "%" ? say`points` : unit)}`,
           )
-          .join(" and ")}. Relax one of them, or add a material that by itself keeps all of them.`;
+          .join(
+            say` and `,
+          )}. Relax one of them, or add a material that by itself keeps all of them.`;
   return {
     conflict: {
       alone,
@@ -101,9 +104,9 @@ function aloneMessage(of: UnreachableLimit): string {
   const percentage = unit === "%" && !/index|shrinkage/.test(label);
   const impossible = value < 0 || (percentage && value > 100);
   const needed = impossible
-    ? say`A further material must bring ${side === "least" ? "more" : "less"} than ${amount(limit, unit)}, and take up more than ${sharePct} % of the blend.`
+    ? say`A further material must bring ${side === "least" ? say`more` : say`less`} than ${amount(limit, unit)}, and take up more than ${sharePct} % of the blend.`
     : say`A further material that takes up ${sharePct} % of the blend must bring at ${side === "least" ? "least" : "most"} ${amount(value, unit)}.`;
-  return say`No allowed blend of these materials has a ${label} of ${side === "least" ? say`at least` : say`at most`} ${amount(limit, unit)}: the nearest is ${amount(nearest, unit)}, ${amount(shortBy, unit === "%" ? "points" : unit)} away. ${needed}`;
+  return say`No allowed blend of these materials has a ${label} of ${side === "least" ? say`at least` : say`at most`} ${amount(limit, unit)}: the nearest is ${amount(nearest, unit)}, ${amount(shortBy, unit === "%" ? say`points` : unit)} away. ${needed}`;
 }
 
 function sharesMessage(least: number, most: number): string {

@@ -1,6 +1,6 @@
 import type { GradingFit } from "../grading/gradingFit.js";
 import { formatFixed, formatNumber } from "../quantities/formatNumber.js";
-import { say } from "../words/say.js";
+import { say, sayOf } from "../words/say.js";
 import { baseLayout } from "./baseLayout.js";
 import type { Figure } from "./figure.js";
 import { PALETTE, seriesStyle } from "./palette.js";
@@ -41,7 +41,7 @@ export function gradingResidualsChart(title: string, fits: readonly GradingFit[]
         return {
           type: "scatter",
           mode: "lines+markers",
-          name: fit.title,
+          name: sayOf(fit.title),
           x: fit.fitted.map(({ sizeMm }) => sizeMm),
           y: residualsOf(fit),
           line: { color, dash, width: 1.5 },
@@ -71,5 +71,5 @@ function describe(fit: GradingFit): string {
   const changes = residuals.filter(
     (value, index) => index > 0 && Math.sign(value) !== Math.sign(residuals[index - 1]),
   ).length;
-  return say`${fit.title}: ${residuals.length} points, largest residual ${formatFixed(residuals[worst], 1)} points at ${formatNumber(fit.fitted[worst].sizeMm, 2)} mm, ${changes} changes of sign.`;
+  return say`${sayOf(fit.title)}: ${residuals.length} points, largest residual ${formatFixed(residuals[worst], 1)} points at ${formatNumber(fit.fitted[worst].sizeMm, 2)} mm, ${changes} changes of sign.`;
 }

@@ -10,7 +10,7 @@ export function guidanceBand(entry: GuidanceEntry): ChartBand | undefined {
     ? [say`the study's own`]
     : [
         entry.derived ? say`derived by us` : say`as published`,
-        entry.basis === "read" ? "read" : say`from memory`,
+        entry.basis === "read" ? say`read` : say`from memory`,
       ];
   return {
     name: `${first} ${entry.source.year ?? ""} (${mark.join(", ")})`,

@@ -1,7 +1,7 @@
 import type { ChosenModel } from "../grading/chosenModel.js";
 import type { GradingCurve } from "../grading/gradingCurve.js";
 import { GRADING_MODELS } from "../grading/models/gradingModels.js";
-import { say } from "../words/say.js";
+import { say, sayOf } from "../words/say.js";
 import type { Figure } from "./figure.js";
 import { gradingChart } from "./gradingChart.js";
 
@@ -25,6 +25,6 @@ export function modelChart(title: string, curve: GradingCurve, models: ChosenMod
   });
   return gradingChart(title, [
     { name: say`measured`, curve },
-    { name: best.title, curve: { points: smooth }, smooth: true },
+    { name: sayOf(best.title), curve: { points: smooth }, smooth: true },
   ]);
 }

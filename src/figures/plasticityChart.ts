@@ -126,5 +126,5 @@ export function plasticityChart(title: string, samples: readonly PlasticitySampl
 function describe({ name, liquidLimitPct, plasticityIndexPct }: PlasticitySample): string {
   const { group = "none" } = plasticityGroup({ liquidLimitPct, plasticityIndexPct });
   const above = plasticityIndexPct - aLine(liquidLimitPct);
-  return say`${name}: liquid limit ${formatFixed(liquidLimitPct, 1)} %, plasticity index ${formatFixed(plasticityIndexPct, 1)} %, group ${group}, ${formatFixed(Math.abs(above), 1)} points ${above >= 0 ? "above" : "below"} the A-line.`;
+  return say`${name}: liquid limit ${formatFixed(liquidLimitPct, 1)} %, plasticity index ${formatFixed(plasticityIndexPct, 1)} %, group ${group}, ${formatFixed(Math.abs(above), 1)} points ${above >= 0 ? say`above` : say`below`} the A-line.`;
 }

@@ -1,4 +1,4 @@
-import { phrase, say } from "../words/say.js";
+import { phrase, say, sayOf } from "../words/say.js";
 import type { AxisOptions } from "./baseLayout.js";
 
 const TICKS = [0.001, 0.002, 0.005, 0.01, 0.02, 0.063, 0.2, 0.63, 2, 6.3, 20, 63];
@@ -40,7 +40,7 @@ export function sizeClassMarks(
   })).filter(({ from, to }) => Math.log10(to / from) > 0.25);
   return {
     annotations: inside.map(({ name, from, to }) => ({
-      text: name,
+      text: sayOf(name),
       xref: "x",
       yref: "paper",
       x: (Math.log10(from) + Math.log10(to)) / 2,
@@ -57,7 +57,7 @@ export function sizeClassMarks(
       x1: from,
       y0: 0,
       y1: 1,
-      layer: "below",
+      layer: say`below`,
       line: { color: "#b9aa98", width: 1 },
     })),
   };

@@ -1,7 +1,7 @@
 import type { SpecimenRecord } from "../lab/specimenRecord.js";
 import { displayUnit, displayValue, formatQuantity } from "../quantities/displayUnits.js";
 import type { StudyResult } from "../study/studyResult.js";
-import { phrase, say } from "../words/say.js";
+import { phrase, say, sayOf } from "../words/say.js";
 import { baseLayout } from "./baseLayout.js";
 import type { Figure } from "./figure.js";
 import { PALETTE } from "./palette.js";
@@ -18,7 +18,7 @@ export function strengthChart(title: string, { config, strength }: StudyResult):
   const { units } = config;
   const { ageDays, statistic, strengthMpa: requirementMpa } = config.strength.requirement;
   const { bands, specimens, fit } = strength;
-  const boundName = BOUND_NAMES[statistic];
+  const boundName = sayOf(BOUND_NAMES[statistic]);
   const stress = (mpa: number) => displayValue(mpa, "stress", units);
   const x = bands.map(({ cementPct }) => cementPct);
   const lineTrace = (name: string, values: readonly number[], more: object) => ({

@@ -19,7 +19,7 @@ export function strengthChartText(
       ? say`Within the tested contents no least cement content is found.`
       : say`The bound meets the requirement from ${formatFixed(leastCement.cementPct, 2)} % cement.`;
   return [
-    `${title}. ${specimens.length} blocks.`,
+    say`${title}. ${specimens.length} blocks.`,
     say`The fitted ${fit.line} at ${fit.ageDays} days goes from ${strength(first.meanMpa)} at ${first.cementPct} % to ${strength(last.meanMpa)} at ${last.cementPct} % cement;`,
     say`the ${boundName} from ${strength(first.lowerBoundMpa[statistic])} to ${strength(last.lowerBoundMpa[statistic])}.`,
     say`Required: ${strength(strengthMpa)}. ${least}`,

@@ -30,7 +30,7 @@ export function ternaryChart(
   const unit = Math.max(nearest, 1);
   const classOf = ({ rmsDifferencePct }: TernaryPoint) =>
     CLASSES.findIndex(({ upTo }) => rmsDifferencePct <= upTo * unit);
-  const below = (at: number) => `${formatNumber(CLASSES[at].upTo * unit, 3)} points`;
+  const below = (at: number) => say`${formatNumber(CLASSES[at].upTo * unit, 3)} points`;
   const data = [
     trace(
       map.points.filter((point) => !point.allowed),

@@ -27,7 +27,7 @@ function massBalance(
   set: SieveSet,
   limitPct: number,
 ): Finding[] {
-  const name = set.portion === 0 ? "sample" : say`split subsample`;
+  const name = set.portion === 0 ? say`sample` : say`split subsample`;
   const sievedG = set.dryMassG - set.washedOutG;
   if (set.retainedG > sievedG * (1 + limitPct / 100)) {
     const last = rows.findLast(({ portion }) => portion === set.portion);
@@ -55,7 +55,7 @@ function massBalance(
       code: gained ? "sieve-gain" : "sieve-loss",
       file,
       value: `${formatFixed(size, 2)} %`,
-      message: `${gained ? say`More` : say`Less`} mass was found after sieving than was put in: ${formatFixed(set.retainedG + panG + set.washedOutG, 1)} g of ${formatFixed(set.dryMassG, 1)} g of the ${name}, washed-out fines counted.`,
+      message: say`${gained ? say`More` : say`Less`} mass was found after sieving than was put in: ${formatFixed(set.retainedG + panG + set.washedOutG, 1)} g of ${formatFixed(set.dryMassG, 1)} g of the ${name}, washed-out fines counted.`,
       expected: say`a difference within ${limitPct} % of the dry mass (University of Waterloo CIVE 153, 2013, for 2 %)`,
       wayOut: beyond
         ? say`Check the masses for a slip of the pen; if none is found, sieve a fresh sample.`

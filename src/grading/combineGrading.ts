@@ -90,7 +90,7 @@ function overlapFindings(file: string, overlap: GradingOverlap | undefined): Fin
       severity: "warning",
       code: "grading-overlap",
       file,
-      value: `${formatFixed(Math.abs(overlap.differencePct), 1)} points`,
+      value: say`${formatFixed(Math.abs(overlap.differencePct), 1)} points`,
       message: say`At ${sizeMm} mm the sieve gives ${formatFixed(sievePct, 1)} % passing and the sedimentation ${formatFixed(sedimentationPct, 1)} %.`,
       expected: say`a difference within ${OVERLAP_LIMIT_PCT} points`,
       wayOut: say`Check the dispersed mass, the separating sieve, the particle density and the control readings. ${

@@ -21,7 +21,7 @@ export function gradingFitWarnings(
       activeBounds[index] === 0
         ? []
         : [
-            say`${name(index)} sits on its ${activeBounds[index] < 0 ? "lower" : "upper"} bound: the points do not fix it, and the other errors hold it for known.`,
+            say`${name(index)} sits on its ${activeBounds[index] < 0 ? say`lower` : say`upper`} bound: the points do not fix it, and the other errors hold it for known.`,
           ],
     ),
     ...parameters.flatMap((_, index) =>

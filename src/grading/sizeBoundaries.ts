@@ -25,7 +25,7 @@ export const SIZE_BOUNDARIES: Readonly<Record<BoundarySystem, SizeBoundaries>> =
     siltMm: 0.063,
     sandMm: 2,
     gravelMm: 63,
-    source: "ISO 14688-1 as tabulated by the Auroville Earth Institute (read)",
+    source: phrase`ISO 14688-1 as tabulated by the Auroville Earth Institute (read)`,
   },
   bs5930: {
     name: phrase`BS 5930`,
@@ -33,7 +33,7 @@ export const SIZE_BOUNDARIES: Readonly<Record<BoundarySystem, SizeBoundaries>> =
     siltMm: 0.063,
     sandMm: 2,
     gravelMm: 63,
-    source: "BS 5930, from memory; 0.063 mm read",
+    source: phrase`BS 5930, from memory; 0.063 mm read`,
   },
   astm: {
     name: phrase`ASTM D2487 sieves, clay at 0.002 mm`,
@@ -41,8 +41,7 @@ export const SIZE_BOUNDARIES: Readonly<Record<BoundarySystem, SizeBoundaries>> =
     siltMm: 0.075,
     sandMm: 4.75,
     gravelMm: 75,
-    source:
-      "ASTM D2487, from memory: it tells silt from clay by plasticity, not by size. ASTM D422 set clay at 0.005 mm, from memory; 0.002 mm is used here",
+    source: phrase`ASTM D2487, from memory: it tells silt from clay by plasticity, not by size. ASTM D422 set clay at 0.005 mm, from memory; 0.002 mm is used here`,
   },
   usda: {
     name: phrase`USDA`,
@@ -50,6 +49,6 @@ export const SIZE_BOUNDARIES: Readonly<Record<BoundarySystem, SizeBoundaries>> =
     siltMm: 0.05,
     sandMm: 2,
     gravelMm: 75,
-    source: "USDA texture system, from memory",
+    source: phrase`USDA texture system, from memory`,
   },
 };

@@ -1,6 +1,6 @@
 import type { GradingCurve } from "../grading/gradingCurve.js";
 import { passingAtSize } from "../grading/passingAtSize.js";
-import { phrase, say } from "../words/say.js";
+import { phrase, say, sayOf } from "../words/say.js";
 import { burroughsClass } from "./burroughsClass.js";
 import { checkOthers } from "./checkOthers.js";
 import type { CriterionCheck, GuidanceCheck, MeasuredConsistency } from "./guidanceCheck.js";
@@ -43,11 +43,16 @@ export function checkGuidance(
       sizeMm,
     })),
     ...entry.fractions.map((limit) =>
-      withinLimits(WORDS[limit.fraction], "fraction", measure(curve, entry, limit.fraction), limit),
+      withinLimits(
+        sayOf(WORDS[limit.fraction]),
+        "fraction",
+        measure(curve, entry, limit.fraction),
+        limit,
+      ),
     ),
     ...entry.consistency.map((limit) =>
       withinLimits(
-        CONSISTENCY_NAMES[limit.quantity],
+        sayOf(CONSISTENCY_NAMES[limit.quantity]),
         "consistency",
         consistency[limit.quantity],
         limit,
@@ -68,16 +73,16 @@ export function checkGuidance(
     criteria,
     ...(others.length > 0 ? { others } : {}),
     honesty: honesty(entry),
-    caution: NO_PROOF,
+    caution: sayOf(NO_PROOF),
   };
 }
 
 const WORDS: Readonly<Record<FractionName, string>> = {
-  clay: "clay",
-  silt: "silt",
+  clay: phrase`clay`,
+  silt: phrase`silt`,
   fines: phrase`silt and clay`,
-  sand: "sand",
-  gravel: "gravel",
+  sand: phrase`sand`,
+  gravel: phrase`gravel`,
   sandAndGravel: phrase`sand and gravel`,
 };
 

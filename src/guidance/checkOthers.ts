@@ -1,6 +1,6 @@
 import type { GradingCurve } from "../grading/gradingCurve.js";
 import { formatFixed } from "../quantities/formatNumber.js";
-import { phrase, say } from "../words/say.js";
+import { phrase, say, sayOf } from "../words/say.js";
 import type { MeasuredConsistency, OtherCheck } from "./guidanceCheck.js";
 import type { GuidanceEntry, OtherQuantity } from "./guidanceEntry.js";
 
@@ -19,7 +19,8 @@ export function checkOthers(
   measured: MeasuredConsistency,
 ): OtherCheck[] {
   return others.map(({ quantity, min, max }): OtherCheck => {
-    const [words, unit, decimals] = QUANTITIES[quantity];
+    const [name, unit, decimals] = QUANTITIES[quantity];
+    const words = sayOf(name);
     const value =
       quantity === "topSizeMm"
         ? points.find(({ passingPct }) => passingPct >= 100)?.sizeMm

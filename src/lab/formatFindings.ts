@@ -31,7 +31,7 @@ function formatFinding(finding: Finding): string {
   return [
     `${severity.padEnd(9)}${place.join(", ")}${found}`,
     `${indent}${plain(message)}`,
-    `${indent}Expected: ${plain(expected)}`,
+    say`${indent}Expected: ${plain(expected)}`,
     say`${indent}Way out: ${plain(wayOut)}`,
   ].join("\n");
 }

@@ -105,5 +105,5 @@ function rangeText(rule: CellRule): string {
       ? undefined
       : say`at least ${rule.min}`;
   const high = rule.max === undefined ? undefined : say`at most ${rule.max}`;
-  return [low, high].filter(Boolean).join(" and ") + unit;
+  return [low, high].filter(Boolean).join(say` and `) + unit;
 }

@@ -1,4 +1,4 @@
-import { say } from "../words/say.js";
+import { say, sayOf } from "../words/say.js";
 import type { Finding } from "./finding.js";
 import { headerExample } from "./headerUnit.js";
 import { readCell } from "./readCell.js";
@@ -25,7 +25,7 @@ export function readSheet(
       severity: "error",
       code: "wrong-header",
       file,
-      message: say`No row of this ${layout.title} holds the column “${layout.columns[0].names[0]}”.`,
+      message: say`No row of this ${sayOf(layout.title)} holds the column “${layout.columns[0].names[0]}”.`,
       expected: say`a header row with ${layout.columns
         .filter((rule) => rule.required)
         .map(headerExample)
@@ -83,7 +83,7 @@ export function readSheet(
       code: "empty-sheet",
       file,
       row: headerIndex + 1,
-      message: say`This ${layout.title} has a header but no readings.`,
+      message: say`This ${sayOf(layout.title)} has a header but no readings.`,
       expected: say`at least one row below the header`,
       wayOut: say`Fill in the readings, or take the sheet out of study.yaml.`,
     });

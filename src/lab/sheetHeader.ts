@@ -1,5 +1,5 @@
 import { parseHeaderCell } from "../quantities/parseHeaderCell.js";
-import { say } from "../words/say.js";
+import { say, sayOf } from "../words/say.js";
 import type { Finding } from "./finding.js";
 import { headerExample, headerUnit } from "./headerUnit.js";
 import type { SheetGrid } from "./sheetGrid.js";
@@ -76,7 +76,7 @@ export function readHeader(
       column: cell,
       value: cell,
       message: repeated ? say`This column stands twice.` : say`This column is not used.`,
-      expected: say`columns of a ${layout.title}: ${layout.columns.map((rule) => rule.names[0]).join(", ")}`,
+      expected: say`columns of a ${sayOf(layout.title)}: ${layout.columns.map((rule) => rule.names[0]).join(", ")}`,
       wayOut: repeated
         ? say`Keep one of them.`
         : say`Nothing to do, unless it was meant to be one of those.`,

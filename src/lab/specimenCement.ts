@@ -101,7 +101,7 @@ export function checkCementColumns(
       column: headers.cementParts,
       value: `${first.written.cementParts ?? ""} : ${first.written.soilParts ?? ""}`,
       message: say`The cement is in parts by volume, but the sheet does not say what a loose volume weighs.`,
-      expected: `${lacking.join(say` and `)} above the table`,
+      expected: say`${lacking.join(say` and `)} above the table`,
       wayOut: say`Fill a measure of known volume as on site, weigh it, and add the lines.`,
     });
   }

@@ -2,6 +2,8 @@
 export type Dimension =
   | "length"
   | "mass"
+  | "area"
+  | "distance"
   | "volume"
   | "density"
   | "stress"
@@ -58,6 +60,9 @@ export const UNITS: Readonly<Record<Dimension, DimensionUnits>> = {
       "short ton": { factor: 2000 * POUND_G },
     },
   },
+  // The international mile is 5280 feet by definition.
+  distance: { base: "km", scales: { km: { factor: 1 }, mi: { factor: (5280 * FOOT_MM) / 1e6 } } },
+  area: { base: "m2", scales: { m2: { factor: 1 }, ft2: { factor: (FOOT_MM / 1000) ** 2 } } },
   volume: {
     base: "cm3",
     scales: {
@@ -68,6 +73,8 @@ export const UNITS: Readonly<Record<Dimension, DimensionUnits>> = {
       in3: { factor: (INCH_MM / 10) ** 3 },
       ft3: { factor: FOOT3_CM3 },
       yd3: { factor: 27 * FOOT3_CM3 },
+      // The US gallon is 231 cubic inches by definition.
+      gal: { factor: 231 * (INCH_MM / 10) ** 3 },
     },
   },
   density: {

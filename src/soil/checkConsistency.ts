@@ -47,7 +47,7 @@ function threadsApart(file: string, points: LimitsRecord["plasticLimitPoints"]):
       code: "plastic-limit-apart",
       file,
       row: points[0].row,
-      value: `${formatFixed(repeats.rangePct, 1)} points`,
+      value: say`${formatFixed(repeats.rangePct, 1)} points`,
       message: say`The plastic limits of the threads lie far apart.`,
       expected: say`within 2 points of water (common practice, no source)`,
       wayOut: say`Roll more threads; the mean stands until then.`,

@@ -1,6 +1,6 @@
 import type { Finding } from "../lab/finding.js";
 import type { LimitsRecord } from "../lab/limitsRecord.js";
-import { phrase, say } from "../words/say.js";
+import { phrase, say, sayOf } from "../words/say.js";
 import type { ConsistencyResult } from "./consistencyResult.js";
 
 /** Ranges of the liquid limit test; the cup's after ASTM D4318, the cone's after BS 1377-2, both from memory. */
@@ -16,7 +16,8 @@ export function checkLiquidLimit(
 ): Finding[] {
   const { file, liquidLimitPoints: points, liquidLimitMethod: method = "cup" } = record;
   if (points.length === 0) return [];
-  const { name, low, high, limit } = MEASURES[method];
+  const { low, high, limit, ...measured } = MEASURES[method];
+  const name = sayOf(measured.name);
   if (onePoint) {
     return [
       {

@@ -60,7 +60,7 @@ export function classifyAashto(input: AashtoInput): AashtoClass {
     const split = column === 7 ? (index <= liquid - 30 ? "-5" : "-6") : "";
     group = `A-${column}${split}`;
     path.push(
-      say`36 % fines or more, ${plasticity}${split ? say`, PI ${index <= liquid - 30 ? say`up to` : "above"} LL − 30` : ""}: ${group}.`,
+      say`36 % fines or more, ${plasticity}${split ? say`, PI ${index <= liquid - 30 ? say`up to` : say`above`} LL − 30` : ""}: ${group}.`,
     );
   }
 

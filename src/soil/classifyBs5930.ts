@@ -1,5 +1,5 @@
 import { formatFixed } from "../quantities/formatNumber.js";
-import { phrase, say } from "../words/say.js";
+import { phrase, say, sayOf } from "../words/say.js";
 import { bsFines } from "./bsFines.js";
 import { checkSizeShares } from "./checkSizeShares.js";
 import type { SizeClass, SizeClassInput } from "./sizeClassInput.js";
@@ -28,7 +28,7 @@ export function classifyBs5930(input: SizeClassInput): SizeClass {
   const noLimits = [say`liquid limit and plasticity index`];
   if (finesPct >= 35) {
     const path = [say`${pct(finesPct)} fines, 35 % or more: fine soil.`, fines.reason];
-    if (!fines.letter) return { path, missing: noLimits, source: SOURCE };
+    if (!fines.letter) return { path, missing: noLimits, source: sayOf(SOURCE) };
     const coarse = finesPct < 65 ? (gravelPct > sandPct ? "G" : "S") : "";
     if (coarse) path.push(say`Fines below 65 %: ${coarse === "G" ? "gravelly" : "sandy"}.`);
     if (organic) path.push(say`Organic: O.`);
@@ -37,24 +37,24 @@ export function classifyBs5930(input: SizeClassInput): SizeClass {
       name: `${organic ? "organic " : ""}${coarse === "G" ? "gravelly " : coarse ? "sandy " : ""}${fines.words}`,
       path,
       missing: [],
-      source: SOURCE,
+      source: sayOf(SOURCE),
     };
   }
   const gravel = gravelPct > sandPct;
   const [letter, word] = gravel ? ["G", "gravel"] : ["S", "sand"];
   const path = [
     say`${pct(finesPct)} fines, below 35 %: coarse soil.`,
-    say`${pct(gravelPct)} gravel ${gravel ? "exceeds" : say`does not exceed`} ${pct(sandPct)} sand: ${word}.`,
+    say`${pct(gravelPct)} gravel ${gravel ? say`exceeds` : say`does not exceed`} ${pct(sandPct)} sand: ${word}.`,
   ];
   if (finesPct >= 15) {
     path.push(say`Fines of 15 to 35 %: named by the fines. ${fines.reason}`);
-    if (!fines.letter) return { path, missing: noLimits, source: SOURCE };
+    if (!fines.letter) return { path, missing: noLimits, source: sayOf(SOURCE) };
     return {
       symbol: `${letter}${fines.letter}${fines.band ?? ""}`,
       name: `very ${fines.letter === "C" ? "clayey" : "silty"} ${word}`,
       path,
       missing: [],
-      source: SOURCE,
+      source: sayOf(SOURCE),
     };
   }
   const graded = grading(input, gravel);
@@ -62,25 +62,29 @@ export function classifyBs5930(input: SizeClassInput): SizeClass {
   const missing = graded.letters ? [] : [say`D10, D30 and D60`];
   if (finesPct < 5) {
     path.push(say`Fines below 5 %: clean.`);
-    if (!graded.letters) return { path, missing, source: SOURCE };
+    if (!graded.letters) return { path, missing, source: sayOf(SOURCE) };
     return {
       symbol: letter + graded.letters,
       name: `${graded.words} ${word}`,
       path,
       missing,
-      source: SOURCE,
+      source: sayOf(SOURCE),
     };
   }
   path.push(say`Fines of 5 to 15 %: both. ${fines.reason}`);
   if (!graded.letters || !fines.letter) {
-    return { path, missing: [...missing, ...(fines.letter ? [] : noLimits)], source: SOURCE };
+    return {
+      path,
+      missing: [...missing, ...(fines.letter ? [] : noLimits)],
+      source: sayOf(SOURCE),
+    };
   }
   return {
     symbol: `${letter}${graded.letters.slice(0, 1)}-${letter}${fines.letter}`,
     name: `${graded.words} ${fines.letter === "C" ? "clayey" : "silty"} ${word}`,
     path,
     missing: [],
-    source: SOURCE,
+    source: sayOf(SOURCE),
   };
 }
 

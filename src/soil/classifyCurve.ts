@@ -1,7 +1,7 @@
 import { characteristicSizes } from "../grading/characteristicSizes.js";
 import type { GradingCurve } from "../grading/gradingCurve.js";
 import { passingAtSize } from "../grading/passingAtSize.js";
-import { phrase } from "../words/say.js";
+import { phrase, sayOf } from "../words/say.js";
 import { classifyAashto } from "./classifyAashto.js";
 import { classifyBs5930 } from "./classifyBs5930.js";
 import { classifyIso14688 } from "./classifyIso14688.js";
@@ -50,13 +50,14 @@ export function classifyCurve(
   switch (system) {
     case "uscs": {
       const shares = uscsFromCurve(curve);
-      if (!shares) return { path: [SHORT] };
+      if (!shares) return { path: [sayOf(SHORT)] };
       const { symbol, groupName, path } = classifyUscs({ ...shares, ...limits });
       return { label: symbol, name: groupName, path };
     }
     case "aashto": {
       const [f10, f40, f200] = [2, 0.425, 0.075].map((size) => passingAtSize(curve, size));
-      if (f10 === undefined || f40 === undefined || f200 === undefined) return { path: [SHORT] };
+      if (f10 === undefined || f40 === undefined || f200 === undefined)
+        return { path: [sayOf(SHORT)] };
       const { label, group, path } = classifyAashto({
         passing2Pct: f10,
         passing0425Pct: f40,
@@ -67,14 +68,14 @@ export function classifyCurve(
     }
     case "usda": {
       const parts = usdaFromCurve(curve);
-      if (!parts) return { path: [SHORT] };
+      if (!parts) return { path: [sayOf(SHORT)] };
       const { texture, name, path } = usdaTexture(parts);
       return { label: texture, name, path };
     }
     case "iso14688":
     case "bs5930": {
       const shares = sizeShares(curve, system);
-      if (!shares) return { path: [SHORT] };
+      if (!shares) return { path: [sayOf(SHORT)] };
       const { cu, cc } = characteristicSizes(curve);
       const classify = system === "bs5930" ? classifyBs5930 : classifyIso14688;
       const { symbol, name, path } = classify({ ...shares, cu, cc, ...limits });

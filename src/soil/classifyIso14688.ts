@@ -1,5 +1,5 @@
 import { formatFixed } from "../quantities/formatNumber.js";
-import { phrase, say } from "../words/say.js";
+import { phrase, say, sayOf } from "../words/say.js";
 import { checkSizeShares } from "./checkSizeShares.js";
 import { gradedTerm } from "./gradedTerm.js";
 import type { SizeClass, SizeClassInput } from "./sizeClassInput.js";
@@ -29,13 +29,13 @@ export function classifyIso14688(input: SizeClassInput): SizeClass {
   checkSizeShares(input);
   const { gravelPct, sandPct, finesPct, clayPct, cu, cc } = input;
   const pct = (value: number) => `${formatFixed(value, 1)} %`;
-  const path = [`${pct(gravelPct)} gravel, ${pct(sandPct)} sand, ${pct(finesPct)} fines.`];
+  const path = [say`${pct(gravelPct)} gravel, ${pct(sandPct)} sand, ${pct(finesPct)} fines.`];
   const asked = finesPct >= 5;
   if (asked && clayPct === undefined) {
     path.push(
       say`Fines of 5 % or more: without the clay content silt and clay cannot be told apart.`,
     );
-    return { path, missing: [say`clay content`], source: SOURCE };
+    return { path, missing: [say`clay content`], source: sayOf(SOURCE) };
   }
   const ofFines = finesPct > 0 ? (100 * (clayPct ?? 0)) / finesPct : 0;
   const letters: (keyof typeof ADJECTIVES)[] = [];
@@ -69,12 +69,13 @@ export function classifyIso14688(input: SizeClassInput): SizeClass {
     .join("")}${WORDS[main]}`;
   path.push(`${symbol}: ${words}.`);
   const coarse = main === "Gr" || main === "Sa";
-  if (!coarse || finesPct >= 15) return { symbol, name: words, path, missing: [], source: SOURCE };
+  if (!coarse || finesPct >= 15)
+    return { symbol, name: words, path, missing: [], source: sayOf(SOURCE) };
   if (cu === undefined || cc === undefined) {
     path.push(say`Without D10, D30 and D60 the grading cannot be told.`);
-    return { symbol, name: words, path, missing: [say`D10, D30 and D60`], source: SOURCE };
+    return { symbol, name: words, path, missing: [say`D10, D30 and D60`], source: sayOf(SOURCE) };
   }
   const graded = gradedTerm(cu, cc);
   path.push(graded.reason);
-  return { symbol, name: `${graded.term} ${words}`, path, missing: [], source: SOURCE };
+  return { symbol, name: `${graded.term} ${words}`, path, missing: [], source: sayOf(SOURCE) };
 }

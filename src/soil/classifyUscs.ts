@@ -37,7 +37,7 @@ export function classifyUscs(input: UscsInput): UscsClass {
   const otherPct = main === "gravel" ? sandPct : gravelPct;
   const path = [
     say`${pct(finesPct)} fines, less than 50 %: coarse-grained.`,
-    say`${pct(gravelPct)} gravel ${main === "gravel" ? "exceeds" : say`does not exceed`} ${pct(sandPct)} sand: ${main}.`,
+    say`${pct(gravelPct)} gravel ${main === "gravel" ? say`exceeds` : say`does not exceed`} ${pct(sandPct)} sand: ${main}.`,
   ];
   if (finesPct > 12) {
     path.push(say`Fines above 12 %: named by the fines. ${fines.reason}`);

@@ -1,4 +1,4 @@
-import { say } from "../words/say.js";
+import { phrase, say } from "../words/say.js";
 
 /** The long box of field practice. */
 const BOX_LENGTH_MM = 600;
@@ -27,7 +27,7 @@ export interface LongBoxShrinkage {
 
 const TABLES = [
   {
-    source: "Nyagah, block contractor's page, Kenya, table",
+    source: phrase`Nyagah, block contractor's page, Kenya, table`,
     basis: "read",
     lines: [
       { uptoMm: 12, soilToCement: 18 },
@@ -37,7 +37,7 @@ const TABLES = [
     ],
   },
   {
-    source: "Adam and Agib (UNESCO) 2001, after Webb and Lockwood, from memory",
+    source: phrase`Adam and Agib (UNESCO) 2001, after Webb and Lockwood, from memory`,
     basis: "memory",
     lines: [
       { uptoMm: 15, soilToCement: 18 },

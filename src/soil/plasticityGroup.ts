@@ -29,7 +29,7 @@ export function plasticityGroup({
   const high = liquid >= 50;
   const line = aLine(liquid);
   const above = index >= line;
-  const place = say`LL ${formatFixed(liquid, 1)} is ${high ? say`50 or more` : say`below 50`}; PI ${formatFixed(index, 1)} lies ${above ? say`on or above` : "below"} the A-line (${formatFixed(line, 1)})`;
+  const place = say`LL ${formatFixed(liquid, 1)} is ${high ? say`50 or more` : say`below 50`}; PI ${formatFixed(index, 1)} lies ${above ? say`on or above` : say`below`} the A-line (${formatFixed(line, 1)})`;
   const named = (group: PlasticityGroup, why: string) => ({
     group,
     reason: `${place}${why}: ${group}.`,

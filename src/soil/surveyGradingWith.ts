@@ -49,7 +49,7 @@ export function surveyGradingWith(model: SurveyModel): (grading: SurveyGrading) 
     const level = poolAdjacent(raw.map(({ passingPct }) => passingPct));
     const fall = Math.max(0, ...raw.map(({ passingPct }, i) => Math.abs(passingPct - level[i])));
     if (fall > MOST_REPAIR_PCT) {
-      const told = `${formatFixed(fall, 1)} points`;
+      const told = say`${formatFixed(fall, 1)} points`;
       return leaveOut(
         "grading-falls",
         say`The passing falls as size grows.`,
@@ -68,7 +68,7 @@ export function surveyGradingWith(model: SurveyModel): (grading: SurveyGrading) 
       return leaveOut(
         "too-few-points",
         say`The row has too few points that tell for this model.`,
-        `${telling.length} points`,
+        say`${telling.length} points`,
         say`at least ${count + 1} from the last 0 % to the first 100 %`,
       );
     }

@@ -1,5 +1,5 @@
 import { formatFixed } from "../quantities/formatNumber.js";
-import { phrase, say } from "../words/say.js";
+import { phrase, say, sayOf } from "../words/say.js";
 export type UsdaTexture =
   | "sand"
   | "loamy sand"
@@ -110,7 +110,7 @@ export function usdaTexture(parts: UsdaParts): UsdaClass {
     name: gravelly ? `${gravelly} ${texture}` : texture,
     path: [
       say`Of the part under 2 mm: ${formatFixed(sandPct, 1)} % sand, ${formatFixed(siltPct, 1)} % silt, ${formatFixed(clayPct, 1)} % clay.`,
-      say`First rule that fits: ${rule}: ${texture}.`,
+      say`First rule that fits: ${sayOf(rule)}: ${sayOf(texture)}.`,
       ...(gravelly
         ? [say`${formatFixed(gravelPct, 1)} % of the whole is coarser than 2 mm: ${gravelly}.`]
         : []),

@@ -32,7 +32,7 @@ export const ASPECT_RATIO_TABLES: readonly AspectRatioTable[] = [
       [5, 1],
     ]),
     openAbove: true,
-    source: "NZS 4298:1998 and HB 195, after Krefeld; from memory: check against the standard",
+    source: phrase`NZS 4298:1998 and HB 195, after Krefeld; from memory: check against the standard`,
     basis: "memory",
   },
   {
@@ -46,7 +46,7 @@ export const ASPECT_RATIO_TABLES: readonly AspectRatioTable[] = [
       [5, 1],
     ]),
     openAbove: true,
-    source: "Heathcote & Jankulovski 1992; from memory, with low confidence",
+    source: phrase`Heathcote & Jankulovski 1992; from memory, with low confidence`,
     basis: "memory",
   },
   {
@@ -60,8 +60,7 @@ export const ASPECT_RATIO_TABLES: readonly AspectRatioTable[] = [
       [2, 1],
     ]),
     openAbove: false,
-    source:
-      "ASTM C39/C42 factors, read as coded in open software; the factor 1 at ratio 2 is from memory. Made for concrete",
+    source: phrase`ASTM C39/C42 factors, read as coded in open software; the factor 1 at ratio 2 is from memory. Made for concrete`,
     basis: "read",
   },
   {
@@ -72,8 +71,7 @@ export const ASPECT_RATIO_TABLES: readonly AspectRatioTable[] = [
       [5.81, 1],
     ]),
     openAbove: false,
-    source:
-      "Venkatarama Reddy, Suresh & Nanjunda Rao 2017, abstract read: from ratio 2 to 5.81 the loss is 1 % at 1800 kg/m³, 3 to 5 % at 1700 kg/m³",
+    source: phrase`Venkatarama Reddy, Suresh & Nanjunda Rao 2017, abstract read: from ratio 2 to 5.81 the loss is 1 % at 1800 kg/m³, 3 to 5 % at 1700 kg/m³`,
     basis: "read",
   },
 ];

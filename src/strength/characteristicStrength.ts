@@ -1,5 +1,5 @@
 import { formatFixed } from "../quantities/formatNumber.js";
-import { say } from "../words/say.js";
+import { say, sayOf } from "../words/say.js";
 import { CHARACTERISTIC_RULES, type CharacteristicRule } from "./characteristicRules.js";
 import { characteristicFactor, characteristicValue, meanAndSd } from "./characteristicValue.js";
 import { checkPositive } from "./checkOption.js";
@@ -91,7 +91,7 @@ export function characteristicStrength(
   }
   return {
     status: "ok",
-    message: say`${rule.name}: factor ${formatFixed(factor, 2)} with ${blocks} blocks.`,
+    message: say`${sayOf(rule.name)}: factor ${formatFixed(factor, 2)} with ${blocks} blocks.`,
     ...head,
     factor,
     valueMpa,

@@ -1,5 +1,5 @@
 import { formatFixed } from "../quantities/formatNumber.js";
-import { say } from "../words/say.js";
+import { say, sayOf } from "../words/say.js";
 import { ASPECT_RATIO_TABLES, type AspectRatioTable } from "./aspectRatioTables.js";
 import { checkPositive } from "./checkOption.js";
 
@@ -62,7 +62,7 @@ export function correctAspectRatio(
   const factor = below.factor + share * (above.factor - below.factor);
   return {
     status: "ok",
-    message: say`${table.name}: factor ${formatFixed(factor, 3)} at height over thickness ${formatFixed(ratio, 2)}. ${table.source}.`,
+    message: say`${sayOf(table.name)}: factor ${formatFixed(factor, 3)} at height over thickness ${formatFixed(ratio, 2)}. ${sayOf(table.source)}.`,
     ...head,
     factor,
     correctedMpa: factor * block.strengthMpa,

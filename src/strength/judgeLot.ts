@@ -1,5 +1,5 @@
 import { formatFixed } from "../quantities/formatNumber.js";
-import { phrase, say } from "../words/say.js";
+import { phrase, say, sayOf } from "../words/say.js";
 import { type AcceptanceRule, acceptanceWords, checkRule } from "./acceptanceRule.js";
 import { meanAndSd } from "./characteristicValue.js";
 
@@ -72,6 +72,6 @@ export function judgeLot(rule: AcceptanceRule, strengthsMpa: readonly number[]):
         status: "rejected",
         message: say`The lot does not meet the rule: ${misses.join("; ")}.`,
         ...head,
-        steps: ON_FAILURE,
+        steps: ON_FAILURE.map(sayOf),
       };
 }

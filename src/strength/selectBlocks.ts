@@ -57,7 +57,7 @@ export function selectBlocks(
   if (withAges && used.length > 0 && (ageDays < Math.min(...ages) || ageDays > Math.max(...ages))) {
     return done(
       "outside-tested",
-      say`No block was crushed at ${ageDays} days or ${ageDays > Math.max(...ages) ? "later" : "earlier"}, and nothing is extrapolated: the tested ages are ${Math.min(...ages)} to ${Math.max(...ages)} days. Keep blocks to crush at ${ageDays} days.`,
+      say`No block was crushed at ${ageDays} days or ${ageDays > Math.max(...ages) ? say`later` : say`earlier`}, and nothing is extrapolated: the tested ages are ${Math.min(...ages)} to ${Math.max(...ages)} days. Keep blocks to crush at ${ageDays} days.`,
     );
   }
   if (used.length < count + 1) {

@@ -1,16 +1,19 @@
-import { mean } from "simple-statistics";
-import { CEMENT_CARBON_FACTORS } from "../batch/carbonFactors.js";
+import { carbonComparison } from "../batch/carbonComparison.js";
 import { cementComparison } from "../batch/cementComparison.js";
-import { mixCost } from "../batch/mixCost.js";
+import { elementFindings } from "../batch/elementFindings.js";
+import { elementQuantities } from "../batch/elementQuantities.js";
 import { recipe } from "../batch/recipe.js";
 import { volumeParts } from "../batch/volumeParts.js";
-import { wallQuantities } from "../batch/wallQuantities.js";
 import type { Finding } from "../lab/finding.js";
 import type { CompactionAnalysis } from "../soil/compactionAnalysis.js";
 import { say } from "../words/say.js";
+import { compareFindings, compareMix } from "./compareMix.js";
+import { mixDensity } from "./mixDensity.js";
+import { CONCRETE_AGGREGATE, cementFactor, mixEmission, mixMoney } from "./mixSupply.js";
+import { mixWater } from "./mixWater.js";
 import { STUDY_FILE } from "./parseStudyYaml.js";
 import type { StudyConfig } from "./studyConfig.js";
-import type { BlendStudy, CompactedDensity, MixStudy, StrengthStudy } from "./studyResult.js";
+import type { BlendStudy, MixStudy, StrengthStudy } from "./studyResult.js";
 
 /** The mix to specify, and what the element needs of it; or findings that say what is missing for it. */
 export function computeMix(
@@ -20,7 +23,10 @@ export function computeMix(
   compaction: CompactionAnalysis | undefined,
   findings: Finding[],
 ): MixStudy | undefined {
-  const density = compactedDensity(strength, compaction);
+  const entered = [...elementFindings(config.element, STUDY_FILE), ...compareFindings(config)];
+  findings.push(...entered);
+  if (entered.length > 0) return undefined;
+  const density = mixDensity(strength, compaction);
   const { chosenCementPct } = strength;
   if (!compaction?.peak || !density || chosenCementPct === undefined) {
     findings.push({
@@ -48,60 +54,33 @@ export function computeMix(
     file: STUDY_FILE,
   });
   findings.push(...batch.findings);
-  const quantities = wallQuantities(config.element, {
+  const { amounts } = elementQuantities(config.element, {
     recipe: batch,
-    compactedDryDensityKgM3: density.valueKgM3,
+    density: { best: density.valueKgM3, low: density.lowKgM3, high: density.highKgM3 },
     bagMassKg: config.cement.bagMassKg,
     file: STUDY_FILE,
   });
-  findings.push(...quantities.findings);
-  const { amounts } = quantities;
   if (!amounts) return undefined;
-  const priced = config.cement.price !== undefined || config.materials.some(({ price }) => price);
-  const cost = priced
-    ? mixCost(
-        amounts.mix,
-        {
-          ...Object.fromEntries(config.materials.map(({ id, price }) => [id, price])),
-          cement: config.cement.price,
-        },
-        { file: STUDY_FILE },
-      )
-    : undefined;
+  const cost = mixMoney(config, amounts.mix);
   if (cost) findings.push(...cost.findings);
+  const carbon = mixEmission(config, amounts.mix);
+  const { netVolumeM3, cementKgM3 } = amounts;
+  const { concreteVolumeM3 = netVolumeM3, concreteCement } = config.carbon;
+  const comparison = cementComparison({
+    ...{ earthVolumeM3: netVolumeM3, earthCementKg: cementKgM3 * netVolumeM3 },
+    ...{ concreteVolumeM3, concreteCement, carbonFactor: cementFactor(config) },
+  });
+  const mix = { recipe: batch, density, quantities: amounts, cost, carbon };
   return {
-    recipe: batch,
+    ...mix,
     parts: volumeParts(batch),
-    density,
-    quantities: amounts,
-    cost,
-    comparison: cementComparison({
-      earthVolumeM3: amounts.netVolumeM3,
-      earthCementKg: amounts.cementKgM3 * amounts.netVolumeM3,
-      carbonFactor: CEMENT_CARBON_FACTORS[0],
+    water: mixWater(batch, compaction, config.site.tolerancePct),
+    comparison,
+    carbonComparison: carbonComparison({
+      ...{ carbon, wastePct: config.element.wastePct, concreteVolumeM3 },
+      concreteCementCarbonKg: comparison.concreteCementCarbonKg,
+      aggregate: CONCRETE_AGGREGATE,
     }),
+    compared: compareMix(config, mix),
   };
-}
-
-/** The blocks show what the rammed mix weighs; the compaction test stands in where none was weighed. */
-function compactedDensity(
-  { specimens, fit }: StrengthStudy,
-  compaction: CompactionAnalysis | undefined,
-): CompactedDensity | undefined {
-  const used = new Set(fit.points.map(({ id }) => id));
-  const densities = specimens.flatMap(({ id, dryDensityKgM3 }) =>
-    used.has(id) && dryDensityKgM3 !== undefined ? [dryDensityKgM3] : [],
-  );
-  if (densities.length > 0) {
-    return {
-      valueKgM3: mean(densities),
-      basis: say`mean dry density of ${densities.length} blocks of ${fit.ageDays} days`,
-    };
-  }
-  return compaction?.peak
-    ? {
-        valueKgM3: compaction.peak.maximumDryDensityKgM3,
-        basis: say`maximum dry density of the compaction test`,
-      }
-    : undefined;
 }

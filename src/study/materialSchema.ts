@@ -1,8 +1,10 @@
 import { z } from "zod";
 import { phrase } from "../words/say.js";
+import { bulkingField } from "./bulkingField.js";
 import { priceField } from "./priceField.js";
 import { quantityField } from "./quantityField.js";
 import { density, percent, sheet, text } from "./schemaFields.js";
+import { supplyFields, supplyOf } from "./supplySchema.js";
 
 const share = z
   .strictObject({ min: percent("40 %").default(0), max: percent("85 %").default(100) })
@@ -15,7 +17,9 @@ const share = z
 /** One entry of `materials`. */
 export const materialSchema = z
   .strictObject({
-    id: z.string().regex(/^[a-z][a-z0-9-]*$/, "An id is lower-case letters, digits and hyphens."),
+    id: z
+      .string()
+      .regex(/^[a-z][a-z0-9-]*$/, phrase`An id is lower-case letters, digits and hyphens.`),
     name: text,
     role: z.enum(["soil", "sand", "gravel"]),
     sieve: sheet,
@@ -24,7 +28,9 @@ export const materialSchema = z
     "particle-density": quantityField("density", "2670 kg/m3", { min: 2000, max: 3500 }),
     "loose-bulk-density": density("1250 kg/m3"),
     moisture: percent("6.5 %", 60),
-    price: priceField.optional(),
+    bulking: bulkingField.optional(),
+    price: priceField(["t", "m3"], "38 per t").optional(),
+    ...supplyFields,
     share,
     varies: z
       .strictObject({
@@ -43,7 +49,9 @@ export const materialSchema = z
     particleDensityKgM3: entry["particle-density"],
     looseBulkDensityKgM3: entry["loose-bulk-density"],
     moisturePct: entry.moisture,
+    ...(entry.bulking === undefined ? {} : { bulkingPct: entry.bulking }),
     price: entry.price,
+    ...supplyOf(entry),
     minSharePct: entry.share.min,
     maxSharePct: entry.share.max,
     finesPlusMinusPct: entry.varies.fines,

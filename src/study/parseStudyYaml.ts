@@ -1,9 +1,10 @@
 import { isNode, LineCounter, parseDocument } from "yaml";
-import type { z } from "zod";
+import { z } from "zod";
 import type { Finding } from "../lab/finding.js";
-import { say } from "../words/say.js";
+import { type Locale, useLanguage } from "../words/language.js";
+import { say, sayOf } from "../words/say.js";
 import type { StudyConfig } from "./studyConfig.js";
-import { studySchema } from "./studySchema.js";
+import { LOCALE, studySchema } from "./studySchema.js";
 
 export const STUDY_FILE = "study.yaml";
 
@@ -25,6 +26,7 @@ export function parseStudyYaml(text: string): { config?: StudyConfig; findings: 
       })),
     };
   }
+  speak(document.get("language"));
   const outcome = studySchema.safeParse(document.toJS({ maxAliasCount: 50 }));
   if (outcome.success) return { config: outcome.data, findings: repeatedIds(outcome.data) };
 
@@ -36,6 +38,12 @@ export function parseStudyYaml(text: string): { config?: StudyConfig; findings: 
     return undefined;
   };
   return { findings: outcome.error.issues.flatMap((issue) => toFindings(issue, rowOf, document)) };
+}
+
+/** The study's language is chosen before its entries are checked, so that what is wrong with them is said in it. */
+function speak(asked: unknown): void {
+  const locale = LOCALE.test(String(asked)) ? (String(asked) as Locale) : "en";
+  z.config(useLanguage(locale) === "es" ? z.locales.es() : z.locales.en());
 }
 
 function toFindings(
@@ -65,8 +73,8 @@ function toFindings(
       ...base,
       code: missing ? "missing-key" : "wrong-value",
       value: missing || typeof found === "object" ? undefined : String(found),
-      message: missing ? say`This key is missing.` : sentence(issue.message),
-      expected: String(params?.expected ?? expectation(issue)),
+      message: missing ? say`This key is missing.` : sentence(sayOf(issue.message)),
+      expected: params?.expected ? sayOf(String(params.expected)) : expectation(issue),
       wayOut: missing ? say`Add the key to study.yaml.` : say`Correct the value in study.yaml.`,
     },
   ];

@@ -9,6 +9,9 @@ export const sheet = text;
 /** A length, in metres. */
 export const metres = (example: string) =>
   quantityField("length", example, { positive: true }, 0.001);
+/** A way on the road, in kilometres. */
+export const kilometres = (example: string) =>
+  quantityField("distance", example, { min: 0, max: 20_000 });
 /** A mass, in kilograms. */
 export const kilograms = (example: string) =>
   quantityField("mass", example, { positive: true }, 0.001);

@@ -1,17 +1,16 @@
+import type { WallOpening } from "../batch/wallElement.js";
 import type { BandAim, BlendLimit, FixedOrRange } from "../blend/blendTarget.js";
 import type { ReadingErrors } from "../grading/readingErrors.js";
 import type { UnitSystem } from "../quantities/displayUnits.js";
 import type { StrengthCovariate } from "../strength/strengthCovariate.js";
+import type { Locale } from "../words/language.js";
+import type { CarbonConfig } from "./carbonSchema.js";
+import type { CompareConfig } from "./compareSchema.js";
+import type { ElementConfig } from "./elementSchema.js";
+import type { SiteConfig } from "./siteConfig.js";
+import type { Price, SupplyConfig, WrittenPrice } from "./supplyConfig.js";
 
-/** A price per tonne as weighed on delivery, its water included, or per loose cubic metre; in the study's currency. */
-export interface Price {
-  readonly amount: number;
-  readonly per: "t" | "m3";
-  /** As the user wrote it. */
-  readonly written: string;
-}
-
-export interface MaterialConfig {
+export interface MaterialConfig extends SupplyConfig {
   readonly id: string;
   readonly name: string;
   readonly role: "soil" | "sand" | "gravel";
@@ -23,6 +22,8 @@ export interface MaterialConfig {
   /** Dry mass in a loose volume at the moisture below. */
   readonly looseBulkDensityKgM3: number;
   readonly moisturePct: number;
+  /** How much more room the damp material takes than the dry; with it the bulk density is that of dry material. */
+  readonly bulkingPct?: number;
   readonly price?: Price;
   /** Allowed share of the dry mass of all soil and aggregate. */
   readonly minSharePct: number;
@@ -31,6 +32,10 @@ export interface MaterialConfig {
   readonly finesPlusMinusPct?: number;
   readonly batchingPlusMinusPct?: number;
 }
+
+export type { ElementConfig } from "./elementSchema.js";
+export type { Price } from "./supplyConfig.js";
+export type OpeningConfig = WallOpening;
 
 /** A power curve, fixed or the best within a range; or the band of the guidance (or of the study's own envelope). */
 export type TargetConfig =
@@ -70,27 +75,11 @@ export interface CovariateConfig {
   readonly at?: number;
 }
 
-export interface CementConfig {
+export interface CementConfig extends SupplyConfig {
   readonly name: string;
   readonly looseBulkDensityKgM3: number;
   readonly bagMassKg: number;
-  readonly price?: Price;
-}
-
-export interface OpeningConfig {
-  readonly widthM: number;
-  readonly heightM: number;
-  readonly count: number;
-}
-
-export interface ElementConfig {
-  readonly name: string;
-  readonly lengthM: number;
-  readonly heightM: number;
-  readonly thicknessM: number;
-  readonly openings: readonly OpeningConfig[];
-  readonly compactedLiftM: number;
-  readonly wastePct: number;
+  readonly price?: WrittenPrice<"t" | "m3" | "bag">;
 }
 
 export interface MethodConfig {
@@ -107,6 +96,8 @@ export interface StudyConfig {
   readonly purpose: string;
   /** ISO 8601 calendar date. */
   readonly date: string;
+  /** Of reports and findings; a country sets the decimal sign. */
+  readonly language: Locale;
   readonly units: UnitSystem;
   readonly page: "A4" | "us-letter";
   readonly currency?: string;
@@ -127,5 +118,9 @@ export interface StudyConfig {
   readonly strength: StrengthConfig;
   readonly batchDryMassKg: number;
   readonly element: ElementConfig;
+  /** Another mix of the element that the chosen one is held against. */
+  readonly compareBlend?: CompareConfig;
+  readonly carbon: CarbonConfig;
+  readonly site: SiteConfig;
   readonly methods: readonly MethodConfig[];
 }

@@ -1,8 +1,10 @@
+import type { CarbonComparison } from "../batch/carbonComparison.js";
 import type { CementComparison } from "../batch/cementComparison.js";
-import type { MixCost } from "../batch/mixCost.js";
+import type { CostRange } from "../batch/costRange.js";
+import type { ElementAmounts } from "../batch/elementQuantities.js";
+import type { MixCarbon } from "../batch/mixCarbon.js";
 import type { Recipe } from "../batch/recipeResult.js";
 import type { VolumeParts } from "../batch/volumeParts.js";
-import type { WallAmounts } from "../batch/wallQuantities.js";
 import type { BlendedCurve } from "../blend/blendCurve.js";
 import type { BlendDesign } from "../blend/blendResult.js";
 import type { Relaxation } from "../blend/relaxLimits.js";
@@ -31,6 +33,8 @@ import type { ResidualCheck } from "../strength/residualChecks.js";
 import type { RobustStrength } from "../strength/robustStrength.js";
 import type { StrengthBand } from "../strength/strengthBands.js";
 import type { FittedStrength } from "../strength/strengthFit.js";
+import type { ComparedMix } from "./compareMix.js";
+import type { MixWater } from "./mixWater.js";
 import type { InputFile } from "./study.js";
 import type { StudyConfig } from "./studyConfig.js";
 
@@ -105,6 +109,9 @@ export interface GuidanceStudy {
 export interface CompactedDensity {
   /** Dry mass of all solids, cement included, in the rammed volume. */
   readonly valueKgM3: number;
+  /** Of the lightest and the heaviest block. */
+  readonly lowKgM3: number;
+  readonly highKgM3: number;
   /** Where the value comes from. */
   readonly basis: string;
 }
@@ -115,12 +122,20 @@ export interface MixStudy {
   /** The recipe in whole parts by loose volume. */
   readonly parts: VolumeParts;
   readonly density: CompactedDensity;
+  /** How wet and how dry a batch may be. */
+  readonly water: MixWater;
   /** For the element. */
-  readonly quantities: WallAmounts;
+  readonly quantities: ElementAmounts;
   /** Absent where nothing has a price. */
-  readonly cost?: MixCost;
+  readonly cost?: CostRange;
+  /** Of the amount to make, with the user's factors or general ones. */
+  readonly carbon: MixCarbon;
   /** Beside an all-concrete element of the same volume: cement with cement. */
   readonly comparison: CementComparison;
+  /** Carbon of all materials with carbon of all materials; null where a factor is missing. */
+  readonly carbonComparison: CarbonComparison | null;
+  /** The other mix that the study asks to be compared. */
+  readonly compared?: ComparedMix;
 }
 
 /** Everything that a study gives: plain data, the same for the same input. */

@@ -1,17 +1,24 @@
 import { z } from "zod";
+import type { Locale } from "../words/language.js";
 import { phrase } from "../words/say.js";
+import { carbonSchema } from "./carbonSchema.js";
 import { cementSchema } from "./cementSchema.js";
+import { compareSchema } from "./compareSchema.js";
 import { elementSchema } from "./elementSchema.js";
 import { limitsField } from "./limitsField.js";
 import { materialSchema } from "./materialSchema.js";
 import { quantityField } from "./quantityField.js";
 import { kilograms, percent, sheet, text } from "./schemaFields.js";
+import { siteSchema } from "./siteSchema.js";
 import { strengthSchema } from "./strengthSchema.js";
 import type { StudyConfig } from "./studyConfig.js";
 import { targetField } from "./targetField.js";
 
 /** The value of `format` in a `study.yaml` of this version. */
 export const STUDY_FORMAT = "loambook-study/1";
+
+/** The languages that reports are complete in, with or without a country. */
+export const LOCALE = /^(en|es)(-[A-Z]{2})?$/;
 
 const method = z.strictObject({
   test: text,
@@ -28,6 +35,11 @@ export const studySchema = z
     place: text,
     purpose: text,
     date: z.iso.date(phrase`A date is written year-month-day, for example 2026-05-18.`),
+    language: z
+      .string()
+      .regex(LOCALE, phrase`en or es, or one of them with a country such as es-MX.`)
+      .default("en")
+      .transform((text) => text as Locale),
     units: z.enum(["SI", "US"]),
     page: z.enum(["A4", "us-letter"]).default("A4"),
     currency: text.optional(),
@@ -59,6 +71,9 @@ export const studySchema = z
       .strictObject({ "dry-mass": kilograms("120 kg") })
       .transform((entry) => entry["dry-mass"]),
     element: elementSchema,
+    "compare-blend": compareSchema.optional(),
+    carbon: carbonSchema,
+    site: siteSchema,
     methods: z.array(method).default([]),
   })
   .transform(
@@ -66,7 +81,14 @@ export const studySchema = z
       format: _,
       batch,
       "most-materials": mostMaterials,
+      "compare-blend": compareBlend,
       "reading-errors": readingErrors,
       ...rest
-    }): StudyConfig => ({ ...rest, mostMaterials, readingErrors, batchDryMassKg: batch }),
+    }): StudyConfig => ({
+      ...rest,
+      mostMaterials,
+      compareBlend,
+      readingErrors,
+      batchDryMassKg: batch,
+    }),
   );

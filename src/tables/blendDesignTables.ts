@@ -2,7 +2,7 @@ import type { BlendDesign } from "../blend/blendResult.js";
 import type { BucketChange } from "../blend/bucketSensitivity.js";
 import type { PracticalParts } from "../blend/practicalParts.js";
 import type { Relaxation } from "../blend/relaxLimits.js";
-import { phrase, say } from "../words/say.js";
+import { phrase, say, sayOf } from "../words/say.js";
 import { digits, fixed, numberColumn, plain } from "./cell.js";
 import type { TableBlock } from "./reportBlock.js";
 
@@ -21,14 +21,14 @@ export function blendLimitsTable(design: BlendDesign): TableBlock {
       { header: say`Stands` },
     ],
     rows: design.limits.map(({ label, side, limit, value, unit, active, estimate }) => [
-      estimate ? `${label} (estimate)` : label,
-      `${SIDES[side]} ${plain(limit)} ${unit}`,
+      estimate ? say`${label} (estimate)` : label,
+      `${sayOf(SIDES[side])} ${plain(limit)} ${unit}`,
       `${digits(value)} ${unit}`,
       active
         ? say`on the limit`
         : (side === "least" ? value > limit : value < limit)
-          ? "inside"
-          : "outside",
+          ? say`inside`
+          : say`outside`,
     ]),
     notes: estimates
       ? [
@@ -53,7 +53,7 @@ export function blendRelaxTable(design: BlendDesign, relaxed: readonly Relaxatio
     ],
     rows: relaxed.map(({ label, side, limit, relaxedTo, unit, gainPct, siteSoilPct, costPerT }) => [
       label,
-      `${SIDES[side]} ${plain(limit)} ${unit}`,
+      `${sayOf(SIDES[side])} ${plain(limit)} ${unit}`,
       `${plain(relaxedTo)} ${unit}`,
       fixed(gainPct, 2),
       fixed(siteSoilPct, 1),
@@ -111,10 +111,10 @@ export function bucketTable(
       { header: say`Limits` },
     ],
     rows: changes.map(({ id, change, rmsDifferencePct, worst, keepsLimits }) => [
-      say`one ${change > 0 ? "more" : "less"} of ${nameOf(id)}`,
+      say`one ${change > 0 ? say`more` : say`less`} of ${nameOf(id)}`,
       fixed(rmsDifferencePct, 2),
       say`${plain(worst.sizeMm)} mm (${fixed(worst.differencePct, 1)} points)`,
-      keepsLimits ? "kept" : "broken",
+      keepsLimits ? say`kept` : say`broken`,
     ]),
   };
 }

@@ -1,6 +1,6 @@
 import type { BlendResult } from "../blend/blendMaterials.js";
 import type { MaterialConfig } from "../study/studyConfig.js";
-import { phrase, say } from "../words/say.js";
+import { phrase, say, sayOf } from "../words/say.js";
 import { fixed, numberColumn, plain } from "./cell.js";
 import type { TableBlock } from "./reportBlock.js";
 
@@ -30,7 +30,7 @@ export function blendSharesTable(
         material?.name ?? id,
         fixed(sharePct, 1),
         material ? say`${plain(material.minSharePct)} to ${plain(material.maxSharePct)}` : "",
-        BOUND_WORDS[`${bound}`],
+        sayOf(BOUND_WORDS[`${bound}`]),
       ];
     }),
     notes: [

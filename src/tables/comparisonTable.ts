@@ -1,12 +1,12 @@
 import type { StudyResult } from "../study/studyResult.js";
-import { say } from "../words/say.js";
+import { say, sayOf } from "../words/say.js";
 import { fixed, quantity, quantityColumn } from "./cell.js";
-import { NO_MIX } from "./noMix.js";
+import { noMix } from "./noMix.js";
 import type { NoteBlock, TableBlock } from "./reportBlock.js";
 
 /** Cement and its carbon beside an all-concrete element of the same volume. */
 export function comparisonTable({ config, mix }: StudyResult): TableBlock | NoteBlock {
-  if (!mix) return NO_MIX;
+  if (!mix) return noMix();
   const { comparison } = mix;
   const { units } = config;
   const mass = (kilograms: number) => quantity(1000 * kilograms, "mass", units);
@@ -35,7 +35,7 @@ export function comparisonTable({ config, mix }: StudyResult): TableBlock | Note
     ],
     notes: [
       say`The earth element holds ${fixed(comparison.cementPctOfConcrete.low, 0)} to ${fixed(comparison.cementPctOfConcrete.high, 0)} % of the cement of a concrete element of the same volume. A thinner concrete wall would narrow that.`,
-      say`Concrete: ${concreteCement.name}, ${concreteCement.low} to ${concreteCement.high} ${concreteCement.unit} (${concreteCement.source}).`,
+      say`Concrete: ${sayOf(concreteCement.name)}, ${concreteCement.low} to ${concreteCement.high} ${concreteCement.unit} (${concreteCement.source}).`,
       say`Carbon: ${carbonFactor.low} to ${carbonFactor.high} ${carbonFactor.unit} (${carbonFactor.source}; ${carbonFactor.basis === "read" ? say`read` : say`from memory`}).`,
     ],
   };

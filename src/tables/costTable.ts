@@ -2,7 +2,7 @@ import type { StudyConfig } from "../study/studyConfig.js";
 import type { StudyResult } from "../study/studyResult.js";
 import { say } from "../words/say.js";
 import { BLANK, fixed, numberColumn } from "./cell.js";
-import { NO_MIX } from "./noMix.js";
+import { noMix } from "./noMix.js";
 import type { NoteBlock, TableBlock } from "./reportBlock.js";
 
 function writtenPrice({ materials, cement }: StudyConfig, id: string): string {
@@ -12,7 +12,7 @@ function writtenPrice({ materials, cement }: StudyConfig, id: string): string {
 
 /** What the materials cost, or that no price was entered. */
 export function costTable({ config, mix }: StudyResult): TableBlock | NoteBlock {
-  if (!mix) return NO_MIX;
+  if (!mix) return noMix();
   const { cost } = mix;
   if (!cost) return { kind: "note", tone: "note", text: say`No prices were entered.` };
   return {

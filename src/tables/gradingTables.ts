@@ -23,7 +23,7 @@ export function sievingTable(name: string, analysis: SieveAnalysis): TableBlock 
     rows: analysis.rows.map((row) => [
       row.label,
       plain(row.sizeMm),
-      ...(split ? [row.portion === 0 ? say`whole sample` : "subsample"] : []),
+      ...(split ? [row.portion === 0 ? say`whole sample` : say`subsample`] : []),
       fixed(row.retainedG, 1),
       fixed(row.retainedPct, 1),
       fixed(row.passingPct, 1),

@@ -1,6 +1,6 @@
 import { CAUTIONS } from "../guidance/cautions.js";
 import type { GuidanceStudy, StudyResult } from "../study/studyResult.js";
-import { say } from "../words/say.js";
+import { say, sayOf } from "../words/say.js";
 import { fixed, numberColumn } from "./cell.js";
 import type { CautionsBlock, ReferencesBlock, TableBlock } from "./reportBlock.js";
 
@@ -16,7 +16,7 @@ function guidanceTable(guidance: readonly GuidanceStudy[]): TableBlock {
   const { entry } = check;
   return {
     kind: "table",
-    caption: say`Against guidance: ${entry.title}`,
+    caption: say`Against guidance: ${sayOf(entry.title)}`,
     columns: [
       { header: say`Curve` },
       { header: say`Criterion` },
@@ -57,7 +57,11 @@ function range(low: number | undefined, high: number | undefined): string {
 export function cautionsBlock(): CautionsBlock {
   return {
     kind: "cautions",
-    items: CAUTIONS.map(({ title, text, source }) => ({ title, text, source })),
+    items: CAUTIONS.map(({ title, text, source }) => ({
+      title: sayOf(title),
+      text: sayOf(text),
+      source: sayOf(source),
+    })),
   };
 }
 
@@ -67,57 +71,58 @@ export function referencesBlock(result: StudyResult): ReferencesBlock {
     ...new Map(result.guidance.map(({ check }) => [check.entry.id, check.entry])).values(),
   ];
   const { comparison } = result.mix ?? {};
-  const mark = (how: "read" | "memory") => (how === "read" ? "read" : say`from memory; not read`);
+  const mark = (how: "read" | "memory") =>
+    how === "read" ? say`read` : say`from memory; not read`;
   return {
     kind: "references",
     items: [
       ...entries.map(({ source, basis, own }) => ({
         text: say`${source.authors}${source.year ? ` (${source.year})` : ""}, ${source.title}, ${source.locator}: limits of grading and consistency`,
-        mark: own ? "the study's own; its origin was not checked" : mark(basis),
+        mark: own ? say`the study's own; its origin was not checked` : mark(basis),
       })),
       {
         text: say`Ciancio, Jaquin and Walker (2013), Construction and Building Materials 42, 40–47: grading alone does not establish suitability`,
-        mark: "abstract read",
+        mark: say`abstract read`,
       },
       {
         text: say`Encyclopedia of Environmental Science and Engineering, p. 1332, after the International Critical Tables: viscosity and density of water`,
-        mark: "read",
+        mark: say`read`,
       },
       {
         text: say`University of Waterloo, CIVE 153 hand-out (2013): composite sieving, loss of at most 2 %`,
-        mark: "read",
+        mark: say`read`,
       },
       {
         text: say`Murthy, equations 3.28 and 3.29: effective depth of the 152H hydrometer`,
-        mark: "read",
+        mark: say`read`,
       },
       {
         text: say`ASTM D2487: groups of soils; U-line of the plasticity chart`,
-        mark: "from memory; agrees with the worked examples read",
+        mark: say`from memory; agrees with the worked examples read`,
       },
       {
         text: say`AASHTO M 145: groups of soils, as reproduced on a reference page`,
-        mark: "read in that copy; rounding from memory",
+        mark: say`read in that copy; rounding from memory`,
       },
       {
         text: say`USDA texture triangle, ISO 14688 boundaries and letters, BS 5930 letters`,
-        mark: "from memory, but five of the USDA classes",
+        mark: say`from memory, but five of the USDA classes`,
       },
       {
         text: say`EN 1990:2002, Annex D: characteristic value with variation unknown`,
-        mark: "its table read as coded in open software; recomputed",
+        mark: say`its table read as coded in open software; recomputed`,
       },
       {
         text: say`Iowa DOT, I.M. 531: passing of a blend by dry mass`,
-        mark: "read",
+        mark: say`read`,
       },
       {
         text: say`Draper and Smith, Applied Regression Analysis: least squares, lack of fit`,
-        mark: "from memory; checked against published data in the tests",
+        mark: say`from memory; checked against published data in the tests`,
       },
       {
         text: say`Lieberman and Miller (1963), Biometrika 50: tolerance bounds in regression`,
-        mark: "from memory; coverage checked by simulation",
+        mark: say`from memory; coverage checked by simulation`,
       },
       ...(comparison
         ? [

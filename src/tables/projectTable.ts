@@ -1,8 +1,9 @@
 import type { FixedOrRange } from "../blend/blendTarget.js";
 import { formatQuantity } from "../quantities/displayUnits.js";
 import type { StudyConfig, TargetConfig } from "../study/studyConfig.js";
-import { phrase, say } from "../words/say.js";
+import { phrase, say, sayOf } from "../words/say.js";
 import { plain } from "./cell.js";
+import { elementText } from "./elementText.js";
 import type { KeyValuesBlock } from "./reportBlock.js";
 import { statisticName } from "./statisticName.js";
 
@@ -10,7 +11,6 @@ import { statisticName } from "./statisticName.js";
 export function projectTable(config: StudyConfig): KeyValuesBlock {
   const { units, element, strength, target } = config;
   const { requirement } = strength;
-  const length = (metres: number) => formatQuantity(metres * 1000, "length", units);
   return {
     kind: "keyValues",
     caption: say`The study`,
@@ -18,7 +18,7 @@ export function projectTable(config: StudyConfig): KeyValuesBlock {
       { label: say`Place`, value: config.place },
       {
         label: say`Element`,
-        value: `${element.name}: ${length(element.lengthM)} long, ${length(element.heightM)} high, ${formatQuantity(element.thicknessM * 1000, "depth", units)} thick, ${openings(config)}`,
+        value: say`${element.name}: ${length(element.lengthM)} long, ${length(element.heightM)} high, ${formatQuantity(element.thicknessM * 1000, "depth", units)} thick, ${openings(config)}`,
       },
       {
         label: say`Required strength`,
@@ -41,15 +41,6 @@ export function projectTable(config: StudyConfig): KeyValuesBlock {
   };
 }
 
-function openings({ element, units }: StudyConfig): string {
-  if (element.openings.length === 0) return say`without openings`;
-  const list = element.openings.map(
-    ({ count, widthM, heightM }) =>
-      say`${count} × ${formatQuantity(widthM * 1000, "length", units)} by ${formatQuantity(heightM * 1000, "length", units)}`,
-  );
-  return say`openings ${list.join(", ")}`;
-}
-
 const SEEK = {
   "most-site-soil": phrase`the most site soil`,
   "least-cost": phrase`the least cost`,
@@ -58,7 +49,7 @@ const SEEK = {
 
 function targetWords(target: TargetConfig): string {
   if (target.kind === "band") {
-    return say`inside the band of the guidance; among such blends, ${SEEK[target.aim]}`;
+    return say`inside the band of the guidance; among such blends, ${sayOf(SEEK[target.aim])}`;
   }
   const words = (value: FixedOrRange) =>
     typeof value === "number"

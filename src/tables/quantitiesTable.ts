@@ -1,12 +1,12 @@
 import { formatQuantity } from "../quantities/displayUnits.js";
 import type { StudyResult } from "../study/studyResult.js";
 import { say } from "../words/say.js";
-import { NO_MIX } from "./noMix.js";
+import { noMix } from "./noMix.js";
 import type { KeyValuesBlock, NoteBlock } from "./reportBlock.js";
 
 /** What the element needs. */
 export function quantitiesTable({ config, mix }: StudyResult): KeyValuesBlock | NoteBlock {
-  if (!mix) return NO_MIX;
+  if (!mix) return noMix();
   const { units, element, cement } = config;
   const { quantities, density } = mix;
   const volume = (cubicMetres: number) => formatQuantity(1e6 * cubicMetres, "volume", units);
@@ -27,7 +27,7 @@ export function quantitiesTable({ config, mix }: StudyResult): KeyValuesBlock | 
       },
       ...quantities.mix.materials.map(({ name, moistMassKg, looseVolumeL }) => ({
         label: say`${name}, as shovelled`,
-        value: `${mass(moistMassKg)}${looseVolumeL === null ? "" : `, ${volume(looseVolumeL / 1000)} loose`}`,
+        value: `${mass(moistMassKg)}${looseVolumeL === null ? "" : say`, ${volume(looseVolumeL / 1000)} loose`}`,
       })),
       {
         label: cement.name,

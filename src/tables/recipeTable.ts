@@ -3,7 +3,7 @@ import { formatQuantity, type UnitSystem } from "../quantities/displayUnits.js";
 import type { StudyResult } from "../study/studyResult.js";
 import { say } from "../words/say.js";
 import { BLANK, digits, fixed, numberColumn, quantity, quantityColumn } from "./cell.js";
-import { NO_MIX } from "./noMix.js";
+import { noMix } from "./noMix.js";
 import type { NoteBlock, TableBlock } from "./reportBlock.js";
 
 /** Litres in SI, cubic feet in US customary units: what a crew measures with. */
@@ -14,7 +14,7 @@ function looseVolume(litres: number | null, units: UnitSystem): string {
 
 /** One batch: by dry mass, by mass as shovelled, by loose volume, and in whole parts. */
 export function recipeTable({ config, mix }: StudyResult): TableBlock | NoteBlock {
-  if (!mix) return NO_MIX;
+  if (!mix) return noMix();
   const { units } = config;
   const { recipe, parts } = mix;
   const partsOf = new Map(

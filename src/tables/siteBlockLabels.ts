@@ -1,7 +1,7 @@
 import type { StudyResult } from "../study/studyResult.js";
 import { say } from "../words/say.js";
 import { plain } from "./cell.js";
-import { NO_MIX } from "./noMix.js";
+import { noMix } from "./noMix.js";
 import type { ReportBlock } from "./reportBlock.js";
 import { siteCautions } from "./siteCautions.js";
 import type { SiteOptions, SiteSheet } from "./siteSheet.js";
@@ -29,7 +29,7 @@ export function siteBlockLabels(result: StudyResult, options: SiteOptions = {}):
     );
   }
   const sheet = { name: "block-labels", title: say`Labels for control blocks` } as const;
-  if (!result.mix) return { ...sheet, blocks: [NO_MIX] };
+  if (!result.mix) return { ...sheet, blocks: [noMix()] };
   const { recipe } = result.mix;
   const { ageDays } = result.config.strength.requirement;
   const label = (number: number) =>

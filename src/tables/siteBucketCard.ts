@@ -2,7 +2,7 @@ import { formatQuantity } from "../quantities/displayUnits.js";
 import type { StudyResult } from "../study/studyResult.js";
 import { say } from "../words/say.js";
 import { fixed, plain } from "./cell.js";
-import { NO_MIX } from "./noMix.js";
+import { noMix } from "./noMix.js";
 import type { ReportBlock, TableBlock } from "./reportBlock.js";
 import { siteCautions } from "./siteCautions.js";
 import { type SiteMix, siteMix } from "./siteMix.js";
@@ -24,7 +24,7 @@ const LARGE_CHANGE_PCT = 2;
  */
 export function siteBucketCard(result: StudyResult, options: SiteOptions = {}): SiteSheet {
   const site = siteMix(result, options);
-  const blocks: ReportBlock[] = site ? cardBlocks(result, options, site) : [NO_MIX];
+  const blocks: ReportBlock[] = site ? cardBlocks(result, options, site) : [noMix()];
   return { name: "bucket-card", title: say`Bucket card`, blocks };
 }
 
@@ -40,7 +40,7 @@ function cardBlocks(result: StudyResult, options: SiteOptions, site: SiteMix): R
       ? "–"
       : counted.cementBy === "bucket"
         ? buckets(counted.cement.buckets)
-        : "weigh";
+        : say`weigh`;
   const { toAddKg } = window;
   const table: TableBlock = {
     kind: "table",

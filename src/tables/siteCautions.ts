@@ -1,4 +1,5 @@
 import { CAUTIONS } from "../guidance/cautions.js";
+import { sayOf } from "../words/say.js";
 import type { CautionsBlock } from "./reportBlock.js";
 
 /**
@@ -19,7 +20,7 @@ export function siteCautions(ids: readonly string[]): CautionsBlock {
         throw new RangeError(`invalid caution: ${id}; expected one of ${known}`);
       }
       const { title, text, source } = caution;
-      return { title, text, source };
+      return { title: sayOf(title), text: sayOf(text), source: sayOf(source) };
     }),
   };
 }

@@ -2,7 +2,7 @@ import { formatQuantity } from "../quantities/displayUnits.js";
 import type { StudyResult } from "../study/studyResult.js";
 import { say } from "../words/say.js";
 import { fixed, plain } from "./cell.js";
-import { NO_MIX } from "./noMix.js";
+import { noMix } from "./noMix.js";
 import type { ReportBlock } from "./reportBlock.js";
 import { siteCautions } from "./siteCautions.js";
 import { type SiteMix, siteMix } from "./siteMix.js";
@@ -34,7 +34,7 @@ export function siteCuringLog(result: StudyResult, options: SiteOptions = {}): S
     );
   }
   const site = siteMix(result, options);
-  const blocks: ReportBlock[] = site ? logBlocks(result, options, site) : [NO_MIX];
+  const blocks: ReportBlock[] = site ? logBlocks(result, options, site) : [noMix()];
   return { name: "making-and-curing-log", title: say`Making and curing log`, blocks };
 }
 

@@ -1,6 +1,6 @@
 import type { FieldBasis, FieldTest } from "../batch/fieldTests/fieldTest.js";
 import { FIELD_TESTS } from "../batch/fieldTests/fieldTests.js";
-import { phrase, say } from "../words/say.js";
+import { phrase, say, sayOf } from "../words/say.js";
 import type { ReportBlock } from "./reportBlock.js";
 import type { SiteSheet } from "./siteSheet.js";
 
@@ -32,32 +32,41 @@ export function siteFieldTests(tests: readonly FieldTest[] = FIELD_TESTS): SiteS
 
 function formOf(test: FieldTest): ReportBlock[] {
   const apart = test.notToBeMistakenFor
-    ? say` Not to be mistaken for ${test.notToBeMistakenFor}.`
+    ? say` Not to be mistaken for ${sayOf(test.notToBeMistakenFor)}.`
     : "";
   return [
     {
       kind: "table",
-      caption: `${test.name}. ${test.asks}`,
+      caption: `${sayOf(test.name)}. ${sayOf(test.asks)}`,
       columns: [{ header: "" }, { header: "" }],
-      rows: [[say`With`, test.tools], ...test.steps.map((step, index) => [`${index + 1}`, step])],
+      rows: [
+        [say`With`, sayOf(test.tools)],
+        ...test.steps.map((step, index) => [`${index + 1}`, sayOf(step)]),
+      ],
     },
     {
       kind: "table",
       caption: say`Sample, place, depth, date, by: ______________________________`,
       columns: [{ header: say`To write down` }, { header: say`Reading` }],
-      rows: test.readings.map(({ label, unit }) => [unit ? `${label}, ${unit}` : label, ""]),
+      rows: test.readings.map(({ label, unit }) => [
+        unit ? `${sayOf(label)}, ${unit}` : sayOf(label),
+        "",
+      ]),
     },
     {
       kind: "table",
       caption: say`What may be concluded`,
       columns: [{ header: say`Seen` }, { header: say`Means` }],
-      rows: test.conclusions.map(({ seen, means, basis }) => [seen, `${means} (${MARK[basis]})`]),
-      notes: [say`Source: ${test.source}.`],
+      rows: test.conclusions.map(({ seen, means, basis }) => [
+        sayOf(seen),
+        `${sayOf(means)} (${sayOf(MARK[basis])})`,
+      ]),
+      notes: [say`Source: ${sayOf(test.source)}.`],
     },
     {
       kind: "note",
       tone: "warning",
-      text: say`It does not tell: ${test.doesNotTell}${apart} Settled by: ${test.settledBy}.`,
+      text: say`It does not tell: ${sayOf(test.doesNotTell)}${apart} Settled by: ${sayOf(test.settledBy)}.`,
     },
   ];
 }

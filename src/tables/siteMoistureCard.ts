@@ -2,7 +2,7 @@ import { waterByMoisture } from "../batch/waterByMoisture.js";
 import type { StudyResult } from "../study/studyResult.js";
 import { say } from "../words/say.js";
 import { fixed } from "./cell.js";
-import { NO_MIX } from "./noMix.js";
+import { noMix } from "./noMix.js";
 import type { ReportBlock } from "./reportBlock.js";
 import { siteCautions } from "./siteCautions.js";
 import { type SiteMix, siteMix } from "./siteMix.js";
@@ -23,7 +23,7 @@ const STEPS = [-2, -1, 0, 1, 2];
  */
 export function siteMoistureCard(result: StudyResult, options: SiteOptions = {}): SiteSheet {
   const site = siteMix(result, options);
-  const blocks: ReportBlock[] = site ? cardBlocks(result, site) : [NO_MIX];
+  const blocks: ReportBlock[] = site ? cardBlocks(result, site) : [noMix()];
   return { name: "moisture-check", title: say`Moisture check`, blocks };
 }
 

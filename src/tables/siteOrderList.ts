@@ -5,7 +5,7 @@ import { formatQuantity } from "../quantities/displayUnits.js";
 import type { MixStudy, StudyResult } from "../study/studyResult.js";
 import { say } from "../words/say.js";
 import { BLANK, fixed, plain } from "./cell.js";
-import { NO_MIX } from "./noMix.js";
+import { noMix } from "./noMix.js";
 import type { KeyValuesBlock, TableBlock } from "./reportBlock.js";
 import { siteCautions } from "./siteCautions.js";
 import type { SiteOptions, SiteSheet } from "./siteSheet.js";
@@ -23,13 +23,13 @@ const SQUARE_FOOT_M2 = 0.3048 ** 2;
 export function siteOrderList(result: StudyResult, options: SiteOptions = {}): SiteSheet {
   const sheet = { name: "order-list", title: say`Order list` } as const;
   const { mix, config } = result;
-  if (!mix) return { ...sheet, blocks: [NO_MIX] };
+  if (!mix) return { ...sheet, blocks: [noMix()] };
   const density = densityRange(result, mix.density.valueKgM3);
   const { amounts } = elementQuantities(
     { kind: "wall", ...config.element },
     { recipe: mix.recipe, density, bagMassKg: config.cement.bagMassKg },
   );
-  if (!amounts) return { ...sheet, blocks: [NO_MIX] };
+  if (!amounts) return { ...sheet, blocks: [noMix()] };
   return {
     ...sheet,
     blocks: [
@@ -97,7 +97,7 @@ function orderTable(
         cement.name,
         range(amounts.cementKg.low, amounts.cementKg.high),
         BLANK,
-        lorry ? `${bags} bags` : bags,
+        lorry ? say`${bags} bags` : bags,
       ],
     ],
     notes: [

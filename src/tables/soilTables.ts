@@ -2,7 +2,7 @@ import type { ChosenModel } from "../grading/chosenModel.js";
 import { displayUnit, formatQuantity, type UnitSystem } from "../quantities/displayUnits.js";
 import type { CompactionAnalysis } from "../soil/compactionAnalysis.js";
 import type { ConsistencyResult } from "../soil/consistencyResult.js";
-import { say } from "../words/say.js";
+import { say, sayOf } from "../words/say.js";
 import { BLANK, digits, fixed, numberColumn, quantity, quantityColumn } from "./cell.js";
 import type { KeyValuesBlock, TableBlock } from "./reportBlock.js";
 
@@ -44,7 +44,7 @@ export function modelTable(name: string, models: ChosenModel): TableBlock {
       numberColumn(say`AICc above the best`),
     ],
     rows: models.ranking.map(({ fit, deltaAicc }) => [
-      fit.title,
+      sayOf(fit.title),
       fit.parameters
         .map(
           ({ name: parameter, value, standardError, unit }) =>
@@ -57,7 +57,7 @@ export function modelTable(name: string, models: ChosenModel): TableBlock {
     notes: [
       say`AICc weighs closeness against the number of parameters; models within 2 of the best are not told apart by these readings.`,
       ...models.ranking.flatMap(({ fit }) =>
-        fit.warnings.map((warning) => `${fit.title}: ${warning}`),
+        fit.warnings.map((warning) => `${sayOf(fit.title)}: ${warning}`),
       ),
       ...models.leftOut.map(({ model, reason }) => say`Left out, ${model}: ${reason}`),
     ],

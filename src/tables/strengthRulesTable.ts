@@ -2,7 +2,7 @@ import type { SpecimenRecord } from "../lab/specimenRecord.js";
 import type { UnitSystem } from "../quantities/displayUnits.js";
 import type { CharacteristicStrength } from "../strength/characteristicStrength.js";
 import type { AspectCorrected } from "../strength/correctAspectRatio.js";
-import { phrase, say } from "../words/say.js";
+import { phrase, say, sayOf } from "../words/say.js";
 import { BLANK, fixed, numberColumn, quantity, quantityColumn } from "./cell.js";
 import type { TableBlock } from "./reportBlock.js";
 
@@ -29,11 +29,11 @@ export function characteristicTable(
       { header: say`Mark` },
     ],
     rows: found.map(({ rule, factor, valueMpa, status, message }) => [
-      status === "ok" ? rule.name : `${rule.name}. ${message}`,
+      status === "ok" ? sayOf(rule.name) : `${sayOf(rule.name)}. ${message}`,
       fixed(factor ?? undefined, 2),
       quantity(valueMpa ?? undefined, "stress", units),
-      rule.source,
-      MARKS[rule.basis],
+      sayOf(rule.source),
+      sayOf(MARKS[rule.basis]),
     ]),
     notes: first
       ? [
@@ -49,7 +49,11 @@ export function aspectTable(
   units: UnitSystem,
 ): TableBlock {
   const sources = [
-    ...new Set(rows.map(({ corrected }) => `${corrected.table.name}: ${corrected.table.source}.`)),
+    ...new Set(
+      rows.map(
+        ({ corrected }) => `${sayOf(corrected.table.name)}: ${sayOf(corrected.table.source)}.`,
+      ),
+    ),
   ];
   return {
     kind: "table",

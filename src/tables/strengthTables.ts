@@ -60,7 +60,7 @@ export function regressionTable(fit: FittedStrength, lack: LackOfFit): TableBloc
       { header: say`Coefficient` },
       numberColumn(say`Value`),
       numberColumn(say`Standard error`),
-      numberColumn(`${digits(100 * fit.confidence, 2)} % interval, low`),
+      numberColumn(say`${digits(100 * fit.confidence, 2)} % interval, low`),
       numberColumn("high"),
       numberColumn("p"),
     ],

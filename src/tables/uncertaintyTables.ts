@@ -1,7 +1,7 @@
 import type { QuantityInterval } from "../grading/quantityIntervals.js";
 import type { ClassSystem } from "../soil/classifyCurve.js";
 import type { CurveUncertainty } from "../soil/curveUncertainty.js";
-import { phrase, say } from "../words/say.js";
+import { phrase, say, sayOf } from "../words/say.js";
 import { digits, numberColumn } from "./cell.js";
 import type { TableBlock } from "./reportBlock.js";
 
@@ -46,7 +46,7 @@ export function intervalsTable(
       { header: say`Unit` },
     ],
     rows: quantities.map(({ quantity, unit, low, median, high }) => [
-      NAMES[quantity],
+      sayOf(NAMES[quantity]),
       digits(low),
       digits(median),
       digits(high),
@@ -67,7 +67,7 @@ export function classesTable(name: string, { classes }: CurveUncertainty): Table
     columns: [{ header: say`System` }, { header: say`Class` }, numberColumn(say`Likelihood`, "%")],
     rows: classes.flatMap(({ system, likelihoods }) =>
       likelihoods.map(({ label, share }, index) => [
-        index === 0 ? SYSTEMS[system] : "",
+        index === 0 ? sayOf(SYSTEMS[system]) : "",
         label,
         share < 0.005 ? say`below 1` : String(Math.round(100 * share)),
       ]),

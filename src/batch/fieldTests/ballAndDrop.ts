@@ -36,6 +36,5 @@ export const BALL_AND_DROP: FieldTest = {
   doesNotTell: phrase`The moisture in percent, or the best moisture of another soil or rammer; clayey and sandy mixes break differently at their optimum.`,
   settledBy: phrase`Oven drying of a sample (moisture), and a compaction test with the effort of the work (optimum)`,
   notToBeMistakenFor: phrase`the dropped ball of plastic soil, 200 g from 2 m, which asks how well the clay binds`,
-  source:
-    "Intermediate Technology Development Group, How to make stabilised soil blocks, Technical Advice Note 2: shoulder height, should just break up, no water when squeezed (read); about 1.5 m and a few pieces in NZS 4298 and SAZS 724 (from memory)",
+  source: phrase`Intermediate Technology Development Group, How to make stabilised soil blocks, Technical Advice Note 2: shoulder height, should just break up, no water when squeezed (read); about 1.5 m and a few pieces in NZS 4298 and SAZS 724 (from memory)`,
 };

@@ -37,6 +37,5 @@ export const JAR_TEST: FieldTest = {
   ],
   doesNotTell: phrase`The true percentages. Fine layers hold more water, so clay looks like more than it is: one text shows a loam of about 14 % clay that reads near 45 % in the jar (from memory). No measured correction was found; apply none.`,
   settledBy: phrase`Wet sieving and a sedimentation test (hydrometer or pipette)`,
-  source:
-    "Times: 1 min, 30 min to 1 h, 24 h on two web pages of builders (read); both warn, as a council guide does, that it is inaccurate (read)",
+  source: phrase`Times: 1 min, 30 min to 1 h, 24 h on two web pages of builders (read); both warn, as a council guide does, that it is inaccurate (read)`,
 };

@@ -39,6 +39,5 @@ export const PLASTIC_BALL: FieldTest = {
   doesNotTell: phrase`Whether a mix is moist enough to ram, or how much clay there is in percent.`,
   settledBy: phrase`Liquid and plastic limit, and a sedimentation test; binding force where it is asked for`,
   notToBeMistakenFor: phrase`the ball and drop of the moist mix, from shoulder height, which asks about its moisture`,
-  source:
-    "Berge, The Ecology of Building Materials, after DIN 18952: 200 g, 2 m, 50 mm (read); Minke, Building with Earth, figures 2.8 and 2.9 (read, photographs not seen)",
+  source: phrase`Berge, The Ecology of Building Materials, after DIN 18952: 200 g, 2 m, 50 mm (read); Minke, Building with Earth, figures 2.8 and 2.9 (read, photographs not seen)`,
 };

@@ -42,6 +42,5 @@ export const SHRINKAGE_BOX: FieldTest = {
   doesNotTell: phrase`The cement of a rammed wall: the table is for pressed blocks, and an older table breaks at 15, 30, 45 and 60 mm (from memory). Nor is this gap the linear shrinkage of the laboratory, or the drying shrinkage of rammed material: never hold one against another's limit.`,
   settledBy: phrase`Linear shrinkage in the standard mould, and block strengths for the cement`,
   notToBeMistakenFor: phrase`the laboratory bar of linear shrinkage, 140 mm long`,
-  source:
-    "Nyagah, How to test your soil when making construction blocks (read); steps and days: Intermediate Technology Development Group, Technical Advice Note 2 (read)",
+  source: phrase`Nyagah, How to test your soil when making construction blocks (read); steps and days: Intermediate Technology Development Group, Technical Advice Note 2 (read)`,
 };

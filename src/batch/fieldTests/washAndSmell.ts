@@ -42,6 +42,5 @@ export const WASH_AND_SMELL: FieldTest = {
   ],
   doesNotTell: phrase`Amounts, salts or sulphate: those neither smell nor feel.`,
   settledBy: phrase`Organic content and sulphate by a laboratory; liquid and plastic limit for the fines`,
-  source:
-    "common practice, no source; topsoil above 40 cm and pH below 6 to be avoided: Minke, Building with Earth (read)",
+  source: phrase`common practice, no source; topsoil above 40 cm and pH below 6 to be avoided: Minke, Building with Earth (read)`,
 };

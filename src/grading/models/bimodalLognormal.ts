@@ -47,5 +47,5 @@ export const bimodalLognormal: GradingModel = {
         spread,
       ]),
     ),
-  source: "Bimodal lognormal: Buchan et al. (named there, read); equation from memory",
+  source: phrase`Bimodal lognormal: Buchan et al. (named there, read); equation from memory`,
 };

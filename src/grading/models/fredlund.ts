@@ -47,6 +47,5 @@ export const fredlund: GradingModel = {
     [60, 85].flatMap((pct) =>
       [0.8, 2, 4].flatMap((n) => [0.4, 1, 2].map((m) => [sizeNear(curve, pct), n, m, 0.001])),
     ),
-  source:
-    "Fredlund et al. 2000; five-parameter unimodal form named in its abstract (read), equation from memory",
+  source: phrase`Fredlund et al. 2000; five-parameter unimodal form named in its abstract (read), equation from memory`,
 };

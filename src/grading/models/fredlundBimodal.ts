@@ -62,6 +62,5 @@ export const fredlundBimodal: GradingModel = {
         ]),
       ),
     ),
-  source:
-    "Fredlund et al. 2000: a bimodal form is named in its abstract (read); equation from memory",
+  source: phrase`Fredlund et al. 2000: a bimodal form is named in its abstract (read); equation from memory`,
 };

@@ -28,5 +28,5 @@ export const haverkampParlange: GradingModel = {
     [40, 75].flatMap((pct) =>
       [0.7, 1.5, 4].flatMap((n) => [0.15, 0.5, 1.5].map((m) => [sizeNear(curve, pct), n, m])),
     ),
-  source: "Haverkamp and Parlange 1986, from memory",
+  source: phrase`Haverkamp and Parlange 1986, from memory`,
 };

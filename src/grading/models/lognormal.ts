@@ -39,5 +39,5 @@ export const lognormal: GradingModel = {
     const spread = Math.log(sizeNear(curve, 84) / sizeNear(curve, 16)) / 2 || 1;
     return [[sizeNear(curve, 50), spread]];
   },
-  source: "Buchan et al. (in its list of forms, read); equation from memory",
+  source: phrase`Buchan et al. (in its list of forms, read); equation from memory`,
 };

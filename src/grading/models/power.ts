@@ -39,6 +39,5 @@ export const power: GradingModel = {
       [sizeNear(curve, 95), slope],
     ];
   },
-  source:
-    "Equation with n from 0.3 to 0.6: Das, Fundamentals of Geotechnical Engineering, 5th ed., problem 2.15 (read); Talbot and Richart 1923, from memory",
+  source: phrase`Equation with n from 0.3 to 0.6: Das, Fundamentals of Geotechnical Engineering, 5th ed., problem 2.15 (read); Talbot and Richart 1923, from memory`,
 };

@@ -57,6 +57,5 @@ export const skaggs: GradingModel = {
       : [];
     return [...from, [share, 0.5, 0.3], [share, 0.05, 0.8]];
   },
-  source:
-    "Skaggs et al. 2001 (abstract read, with its limit of 70 % silt); equation from memory, fitted to all points here",
+  source: phrase`Skaggs et al. 2001 (abstract read, with its limit of 70 % silt); equation from memory, fitted to all points here`,
 };

@@ -37,5 +37,5 @@ export const weibull: GradingModel = {
       ? [[Math.exp(-line.intercept / line.slope), line.slope]]
       : [[sizeNear(curve, 63.2), 1]];
   },
-  source: "R = exp(−(d/k)^n): codecogs (read); regression form: Doll 2017 (read)",
+  source: phrase`R = exp(−(d/k)^n): codecogs (read); regression form: Doll 2017 (read)`,
 };

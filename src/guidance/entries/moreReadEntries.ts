@@ -11,7 +11,7 @@ export const MORE_READ_ENTRIES: readonly GuidanceEntry[] = [
     source: {
       authors: "Berge, B. (by its text)",
       title: "Suitable types of earth",
-      locator: "whole page",
+      locator: phrase`whole page`,
       address: "https://www.ecologycenter.us/thermal-insulation/suitable-types-of-earth.html",
     },
     basis: "read",
@@ -31,7 +31,7 @@ export const MORE_READ_ENTRIES: readonly GuidanceEntry[] = [
       authors: "Easton, D., as cited by a wiki",
       year: 2007,
       title: "The Rammed Earth House (secondary citation)",
-      locator: "wiki page Proporciones de la tierra",
+      locator: phrase`wiki page Proporciones de la tierra`,
       address:
         "https://terrawiki.es/wiki/index.php?mobileaction=toggle_view_mobile&oldid=1123&title=Proporciones_de_la_tierra",
     },
@@ -56,7 +56,7 @@ export const MORE_READ_ENTRIES: readonly GuidanceEntry[] = [
       year: 2004,
       title:
         "Rammed earth sample production: context, recommendations and consistency (Constr. Build. Mater. 18, 281–286)",
-      locator: "abstract and first paragraph",
+      locator: phrase`abstract and first paragraph`,
       address: "https://fr.scribd.com/document/220153789/Rammed-Earth",
     },
     basis: "read",

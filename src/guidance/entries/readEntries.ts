@@ -12,7 +12,7 @@ export const READ_ENTRIES: readonly GuidanceEntry[] = [
     source: {
       authors: "d’Architectures (author not shown in the part read)",
       title: "Le pisé : formulation et mise en œuvre",
-      locator: "opening of the article",
+      locator: phrase`opening of the article`,
       address: "https://darchitectures.com/le-pise-formulation-et-mise-en-uvre-a5188.html",
     },
     basis: "read",
@@ -39,7 +39,7 @@ export const READ_ENTRIES: readonly GuidanceEntry[] = [
     source: {
       authors: "Morel, J.-C.; Kouakou, C.H.",
       title: "Performances mécaniques de l’adobe",
-      locator: "introduction",
+      locator: phrase`introduction`,
       address: "https://fr.scribd.com/document/549050664/artmorel",
     },
     basis: "read",
@@ -60,7 +60,7 @@ export const READ_ENTRIES: readonly GuidanceEntry[] = [
       year: 2001,
       title:
         "Quantitative criteria for the selection and stabilisation of soils for rammed earth wall construction (PhD, UNSW)",
-      locator: "abstract",
+      locator: phrase`abstract`,
       address:
         "https://www.scribd.com/document/464007159/Quantitative-criteria-for-the-selection-and-stabilization-of-soils-for-rammed-earth-wall-construction-pdf",
     },
@@ -85,7 +85,7 @@ export const READ_ENTRIES: readonly GuidanceEntry[] = [
       year: 2008,
       title:
         "Soil Property Criteria for Rammed Earth Stabilization (J. Mater. Civ. Eng. 20(3), citation from memory)",
-      locator: "abstract (TRIS accession 01091532)",
+      locator: phrase`abstract (TRIS accession 01091532)`,
       address: "https://trid.trb.org/View/851384",
     },
     basis: "read",
@@ -106,7 +106,7 @@ export const READ_ENTRIES: readonly GuidanceEntry[] = [
       authors: "Rammed Earth Works blog",
       year: 2010,
       title: "Finding the Right Soil",
-      locator: "opening",
+      locator: phrase`opening`,
       address: "https://www.rammedearthworks.com/blog/2010/07/11/finding-the-right-soil",
     },
     basis: "read",

@@ -1,0 +1,32 @@
+import { z } from "zod";
+import type { SourcedRange } from "../batch/carbonFactors.js";
+import { concreteCementField, haulFactorField } from "./carbonField.js";
+import { quantityField } from "./quantityField.js";
+
+/** What the element is compared with, and the factor of haul, where they are not the general ones. */
+export interface CarbonConfig {
+  readonly haul?: SourcedRange;
+  /** Volume of the concrete element that would stand in the same place; default that of the earth element. */
+  readonly concreteVolumeM3?: number;
+  readonly concreteCement?: SourcedRange;
+}
+
+/** `carbon`: factors beside those of the materials, and the concrete that is compared with. */
+export const carbonSchema = z
+  .strictObject({
+    haul: haulFactorField.optional(),
+    concrete: z
+      .strictObject({
+        volume: quantityField("volume", "3.2 m3", { positive: true }, 1e-6).optional(),
+        cement: concreteCementField.optional(),
+      })
+      .default({}),
+  })
+  .default({ concrete: {} })
+  .transform(
+    ({ haul, concrete: { volume, cement } }): CarbonConfig => ({
+      ...(haul === undefined ? {} : { haul }),
+      ...(volume === undefined ? {} : { concreteVolumeM3: volume }),
+      ...(cement === undefined ? {} : { concreteCement: cement }),
+    }),
+  );
