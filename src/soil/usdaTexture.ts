@@ -1,5 +1,6 @@
 import { formatFixed } from "../quantities/formatNumber.js";
 import { phrase, say, sayOf } from "../words/say.js";
+import { soilName } from "../words/soilName.js";
 export type UsdaTexture =
   | "sand"
   | "loamy sand"
@@ -99,9 +100,9 @@ export function usdaTexture(parts: UsdaParts): UsdaClass {
     RULES.find(([, , fits]) => fits({ sandPct, siltPct, clayPct })) ?? RULES[RULES.length - 1];
   const gravelly =
     gravelPct >= 60
-      ? say`extremely gravelly`
+      ? "extremely gravelly"
       : gravelPct >= 35
-        ? say`very gravelly`
+        ? "very gravelly"
         : gravelPct >= 15
           ? "gravelly"
           : undefined;
@@ -110,9 +111,11 @@ export function usdaTexture(parts: UsdaParts): UsdaClass {
     name: gravelly ? `${gravelly} ${texture}` : texture,
     path: [
       say`Of the part under 2 mm: ${formatFixed(sandPct, 1)} % sand, ${formatFixed(siltPct, 1)} % silt, ${formatFixed(clayPct, 1)} % clay.`,
-      say`First rule that fits: ${sayOf(rule)}: ${sayOf(texture)}.`,
+      say`First rule that fits: ${sayOf(rule)}: ${soilName(texture)}.`,
       ...(gravelly
-        ? [say`${formatFixed(gravelPct, 1)} % of the whole is coarser than 2 mm: ${gravelly}.`]
+        ? [
+            say`${formatFixed(gravelPct, 1)} % of the whole is coarser than 2 mm: ${soilName(gravelly)}.`,
+          ]
         : []),
     ],
   };

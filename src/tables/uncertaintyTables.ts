@@ -2,6 +2,7 @@ import type { QuantityInterval } from "../grading/quantityIntervals.js";
 import type { ClassSystem } from "../soil/classifyCurve.js";
 import type { CurveUncertainty } from "../soil/curveUncertainty.js";
 import { phrase, say, sayOf } from "../words/say.js";
+import { soilName } from "../words/soilName.js";
 import { digits, numberColumn } from "./cell.js";
 import type { TableBlock } from "./reportBlock.js";
 
@@ -68,7 +69,7 @@ export function classesTable(name: string, { classes }: CurveUncertainty): Table
     rows: classes.flatMap(({ system, likelihoods }) =>
       likelihoods.map(({ label, share }, index) => [
         index === 0 ? sayOf(SYSTEMS[system]) : "",
-        label,
+        soilName(label),
         share < 0.005 ? say`below 1` : String(Math.round(100 * share)),
       ]),
     ),

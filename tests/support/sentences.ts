@@ -34,7 +34,10 @@ export function sentences(): Sentence[] {
   return sourceFiles().flatMap(({ path, text }) => {
     const found: Sentence[] = [];
     const visit = (node: Node): void => {
-      if (compiler.isTaggedTemplateExpression(node) && /^(say|phrase)$/.test(node.tag?.text ?? "")) {
+      if (
+        compiler.isTaggedTemplateExpression(node) &&
+        /^(say|phrase)$/.test(node.tag?.text ?? "")
+      ) {
         const { template } = node;
         const spans = template?.templateSpans ?? [];
         const key = spans.reduce(

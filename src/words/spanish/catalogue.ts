@@ -1,2 +1,24 @@
-/** Every sentence in Spanish, by its English text. */
-export const SPANISH: Readonly<Record<string, string>> = {};
+import { SPANISH_BATCH } from "./batch.js";
+import { SPANISH_BLEND } from "./blend.js";
+import { SPANISH_FIGURES } from "./figures.js";
+import { SPANISH_GRADING } from "./grading.js";
+import { SPANISH_GUIDANCE } from "./guidance.js";
+import { SPANISH_LAB } from "./lab.js";
+import { SPANISH_SOIL } from "./soil.js";
+import { SPANISH_STRENGTH } from "./strength.js";
+import { SPANISH_STUDY } from "./study.js";
+
+/**
+ * Every sentence in Spanish, by its English text. The terms are those of `glossary.ts`.
+ */
+export const SPANISH: Readonly<Record<string, string>> = {
+  ...SPANISH_BATCH,
+  ...SPANISH_BLEND,
+  ...SPANISH_FIGURES,
+  ...SPANISH_GRADING,
+  ...SPANISH_GUIDANCE,
+  ...SPANISH_LAB,
+  ...SPANISH_SOIL,
+  ...SPANISH_STRENGTH,
+  ...SPANISH_STUDY,
+};
