@@ -50,6 +50,6 @@ export function formDays(of: {
     settings,
     daysPerSetting,
     days: settings * daysPerSetting,
-    message: say`${settings} settings of ${formatFixed(daysPerSetting, 1)} days each, stripped after ${of.strippingHours} h as entered; local rules and curing govern.`,
+    message: say`${settings} settings of ${formatFixed(daysPerSetting, 1)} days each, ${formatFixed(settings * daysPerSetting, 1)} days in all, stripped after ${of.strippingHours} h as entered; local rules and curing govern.`,
   };
 }

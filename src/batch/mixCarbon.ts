@@ -23,6 +23,8 @@ export interface MixCarbon {
   readonly total: Between;
   /** Cement in percent of the total, all factors low or all high: the smaller first. */
   readonly cementPctOfTotal: Between;
+  /** Per tonne and kilometre; null where nothing was hauled. */
+  readonly haulFactor: SourcedRange | null;
 }
 
 /**
@@ -87,6 +89,7 @@ export function mixCarbon(
         : say`No factor for ${without.map(({ name }) => name).join(", ")}: not in the total.`,
     lines,
     total,
+    haulFactor: lines.some(({ haul }) => haul !== null) ? of.haulFactor! : null,
     cementPctOfTotal: {
       low: Math.min(pct("low"), pct("high")),
       high: Math.max(pct("low"), pct("high")),

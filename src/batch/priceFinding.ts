@@ -40,7 +40,7 @@ export function priceFinding(of: {
     t: say`the mass`,
     m3: say`a loose bulk density`,
     bag: say`the mass of a bag`,
-    load: say`the count of loads`,
+    load: say`what a lorry takes`,
   }[range.per];
   return {
     ...place,

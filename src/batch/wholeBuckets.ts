@@ -23,6 +23,8 @@ const SLACK = 1e-9;
  * @param of.mixerVolumeL loose volume that the mixer takes; default the recipe's own loose volume.
  * @param of.bucketStep 1 (default) or 0.5.
  * @param of.cementBy `scale` (default) or `bucket`.
+ * @param of.leastFillPct percent of the room that the batch is to fill where some count does; default 0.
+ * For a batch that is to make a whole lift; it may cost a little of the shares.
  * @throws RangeError for a volume not above 0. Source: exact
  * enumeration, own arithmetic.
  *
@@ -41,9 +43,10 @@ export function wholeBuckets(
     readonly mixerVolumeL?: number;
     readonly bucketStep?: 1 | 0.5;
     readonly cementBy?: "bucket" | "scale";
+    readonly leastFillPct?: number;
   },
 ): BucketBatch {
-  const { bucketL, bucketStep = 1, cementBy = "scale" } = of;
+  const { bucketL, bucketStep = 1, cementBy = "scale", leastFillPct = 0 } = of;
   checkAbove("bucketL", bucketL);
   if (of.mixerVolumeL !== undefined) checkAbove("mixerVolumeL", of.mixerVolumeL);
   if (bucketStep !== 1 && bucketStep !== 0.5) {
@@ -69,15 +72,17 @@ export function wholeBuckets(
   const roomL = (of.mixerVolumeL ?? recipe.looseVolumeL) * (litres(counted) / recipe.looseVolumeL);
   const most = Math.floor(roomL / (bucketL * bucketStep) + SLACK);
   const mass = counted.reduce((sum, { dryMassKg }) => sum + dryMassKg, 0);
+  const search = {
+    densities: counted.map(kgPerL),
+    shares: counted.map(({ dryMassKg }) => dryMassKg / mass),
+    largestTotal: searchableTotal(counted.length, most),
+    neverLess: weighed ? null : counted.length - 1,
+  };
+  const filled = (total: number) => total * Math.floor(most / total) >= (most * leastFillPct) / 100;
   const best =
     most < counted.length
       ? null
-      : bestWholeParts({
-          densities: counted.map(kgPerL),
-          shares: counted.map(({ dryMassKg }) => dryMassKg / mass),
-          largestTotal: searchableTotal(counted.length, most),
-          neverLess: weighed ? null : counted.length - 1,
-        });
+      : (bestWholeParts({ ...search, accepts: filled }) ?? bestWholeParts(search));
   if (best === null) {
     const step = bucketStep === 1 ? say`whole` : say`half`;
     return failed(

@@ -3,14 +3,17 @@ export const MAIN_HELP = `loambook: from lab sheets to a specified rammed-earth 
 Usage: loambook <command> [options]
 
 Commands
-  new <folder>          start a study: a copy of an example to fill with your own sheets
+  new <folder>          start a study: a few questions, and invented sheets to replace by your own
   check <study>         read a study and list everything that is wrong or doubtful in it
   compute <study>       compute a study; a short summary, or everything with --json
   appendix <study>      make the technical appendix (HTML and PDF)
   run <notebook>        run a notebook from top to bottom without a window
+  report <notebook>     make HTML and PDF from an executed notebook
   site <study>          sheets for the crew: bucket card, making log, block labels, moisture check
   plan <file>           how many blocks to make and crush, as a sheet to fill in
   survey <file>         fit and classify many gradings of one CSV file
+  export <study>        every table as CSV and XLSX, every figure as SVG and PNG, the result as JSON
+  schema study|result   the JSON Schema of study.yaml (for an editor) or of the result
   kernel                write the kernel description for Jupyter and say how to use it
 
 A study is a folder that holds study.yaml and the lab sheets it names.
@@ -26,19 +29,29 @@ The numbers do not replace a licensed engineer, a laboratory or the local code.
 `;
 
 export const COMMAND_HELP = {
-  new: `Usage: loambook new <folder> [--units SI|US]
+  new: `Usage: loambook new <folder> [--units SI|US] [--title <text>] … [--no-questions]
 
-Writes a study that computes at once: study.yaml and a set of sheets, all of them invented.
-Replace the sheets and the entries by your own, then set “invented: false”.
-The folder must not exist yet, or be empty.
+Writes a study that computes at once: study.yaml, a set of invented sheets named after your materials, and
+study.schema.json for editors. On a terminal it asks for what no option says. The head of study.yaml says
+which sheet to replace first. The folder must not exist yet, or be empty.
 
-  --units SI|US   units of the sheets and of the report (default SI)
+  --units SI|US         units of the sheets and of the report (default SI)
+  --title, --place      texts of the title page
+  --language <name>     en (default) or es, or with a country (es-MX)
+  --page A4|us-letter   paper
+  --currency <text>     of the prices
+  --date <date>         of the report, year-month-day
+  --material <text>     role and name, such as “sand: River sand 0/4”; once for each material, with one soil
+  --length, --height, --thickness <value>   of the wall, such as “6.4 m”
+  --strength <value>    required strength, such as “1.5 MPa”
+  --no-questions        ask nothing, also on a terminal
 `,
   check: `Usage: loambook check <study> [--json]
 
 Reads study.yaml and every sheet, runs the analysis, and lists all findings at once:
 errors (the study cannot be used), warnings (look at this), notes (something was done or left unused).
 Each names the file, row, column and value, says what was expected and what you can do.
+Without errors it ends with what to look at first and which sheet would make an open number known.
 Ends with 3 if there is an error. Writes nothing.
 
   --json          the findings as JSON
@@ -50,14 +63,21 @@ Computes the study: grading curves, limits, compaction, blend, strength, least c
   --json          the whole result as JSON at full precision (its shape: README, “The result as JSON”)
   --out <file>    write there instead of to the screen; the file must not exist yet
 `,
-  appendix: `Usage: loambook appendix <study> [--out <folder>] [--replace] [--standard a-2a|ua-1]
+  appendix: `Usage: loambook appendix <study> [--template permit|handout] [--standard <name>] [--attach]
+       [--out <folder>] [--replace]
 
 Checks the study, runs the notebook permit-appendix.ipynb with it, and writes into a new folder:
 appendix.html (one file, opens offline), appendix.pdf, appendix.ipynb (as executed), result.json.
 
   --out <folder>       where to (default: appendix-<study> in this folder, with a number if that exists)
   --replace            write over a folder that an earlier run made
-  --standard <name>    PDF standard: a-2a (archival, default) or ua-1 (accessible)
+  --template <name>    permit (for a reviewer, default) or handout (for a workshop: short head, larger type,
+                       no checksums and no computation)
+  --standard <name>    PDF standard: a-2a (archival, default), a-3a (the same, may hold files),
+                       ua-1 (accessible) or none
+  --attach             put result.json, study.yaml and the sheets into the PDF (standard a-3a)
+
+Logo, colour, texts, style sheet, Typst file and fonts: the entry “report” of study.yaml (see the README).
 `,
   run: `Usage: loambook run <notebook> [--study <folder>] [--set <name>=<value> …] [--out <file>] [time-outs]
 
@@ -70,6 +90,22 @@ The notebook itself is never changed.
   --start-seconds <n>      time-out for the kernel's start (default 60)
   --cell-seconds <n>       time-out for one cell (default 120)
   --total-seconds <n>      time-out for the whole run (default 600)
+`,
+  report: `Usage: loambook report <executed notebook> --study <folder> | --date <day> [options]
+
+Makes one HTML and one PDF file from any notebook that has been run (“loambook run … --out”).
+From the study come date, place, language, page and dress; without one, a date is needed.
+
+  --template <name>    permit (default) or handout: larger type, short head, and lines to write on below
+                       cells tagged “exercise” (or “exercise-8” for eight lines)
+  --title <text>       default: the notebook's first heading
+  --date <day>         year-month-day; default: that of the study
+  --page <name>        A4 or us-letter; default: that of the study, or A4
+  --language en|es     of the words around the notebook's own; default: that of the study, or en
+  --standard <name>    PDF standard: a-2a (default), a-3a, ua-1 or none
+  --attach             put the study's files into the PDF (standard a-3a)
+  --out <folder>       where to (default: report-<notebook> in this folder, with a number if that exists)
+  --replace            write over a folder that an earlier run made
 `,
   site: `Usage: loambook site <study> [--out <folder>] [--replace] [--field-tests]
 
@@ -103,12 +139,36 @@ The file is read as a stream: its length does not matter.
   --model <name>   model to fit (default weibull)
   --threads <n>    worker threads, 0 for none (default 2)
 `,
+  export: `Usage: loambook export <study> [--out <folder>] [--replace]
+
+Runs the notebook of the appendix with the study and writes what it shows, for other programs:
+table-NN-….csv (a decimal point in every language, units in the header), tables.xlsx (all tables, numbers
+as numbers), figure-NN-….svg and .png, contents.csv (what is in which file, with captions, notes and the
+figures' text alternatives), result.json. Numbers of tables and figures are those of the appendix.
+CSV and XLSX hold the digits that the appendix prints; result.json holds full precision.
+Text that a spreadsheet could take for a formula (it begins with = + - @, a tab or a line end) gets an
+apostrophe before it in CSV, and is stored as text in XLSX.
+
+  --out <folder>   where to (default: export-<study> in this folder, with a number if that exists)
+  --replace        write over what an earlier run made; other files there are left alone, and named
+`,
+  schema: `Usage: loambook schema study|result [--out <file>] [--draft 2020-12|7]
+
+Prints a JSON Schema: of study.yaml, so that an editor checks it while you type, or of result.json.
+
+  --out <file>     write there instead of to the screen; the file must not exist yet
+  --draft <name>   for study: 2020-12 (default), or 7 for editors that know no later one
+`,
   kernel: `Usage: loambook kernel [--folder <folder>]
+       loambook kernel --for-jupyter [--replace]
 
 Writes the kernel description “loambook” for Jupyter and prints the JUPYTER_PATH to start it with.
 Nothing outside the folder is touched.
 
   --folder <folder>   default: .jupyter in this folder
+  --for-jupyter       sets the kernel up in your own Jupyter instead: says which file it writes (in the
+                      data folder that “jupyter --paths” names), and needs no JUPYTER_PATH afterwards
+  --replace           with --for-jupyter: write over a kernel “loambook” that is there and differs
 `,
 } as const;
 

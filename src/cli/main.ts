@@ -11,9 +11,12 @@ const COMMANDS: Readonly<Record<CommandName, () => Promise<Command>>> = {
   compute: async () => (await import("./computeCommand.js")).computeCommand,
   appendix: async () => (await import("./makeAppendix.js")).makeAppendix,
   run: async () => (await import("./runCommand.js")).runCommand,
+  report: async () => (await import("./reportCommand.js")).reportCommand,
   site: async () => (await import("./siteCommand.js")).siteCommand,
   plan: async () => (await import("./planCommand.js")).planCommand,
   survey: async () => (await import("./surveyCommand.js")).surveyCommand,
+  export: async () => (await import("./exportCommand.js")).exportCommand,
+  schema: async () => (await import("./schemaCommand.js")).schemaCommand,
   kernel: async () => (await import("./writeKernel.js")).writeKernel,
 };
 

@@ -1,34 +1,27 @@
 import { basename, join, resolve } from "node:path";
 import { countFindings, formatFindings } from "../lab/formatFindings.js";
 import { runNotebook } from "../notebook/runNotebook.js";
+import type { OpenedStyle } from "../report/style/openReportStyle.js";
 import type { StudyResult } from "../study/studyResult.js";
-import { CommandError } from "./commandError.js";
 import { EXIT } from "./exitCodes.js";
 import { freshFolder } from "./freshFolder.js";
 import { outputProblem } from "./outputProblem.js";
 import { packageFolder } from "./packageFolder.js";
 import { parseCall } from "./parseCall.js";
 import { progressLine } from "./progressLine.js";
+import { REPORT_OPTIONS, reportChoices } from "./reportChoices.js";
 import { runError, studyParameter } from "./runCommand.js";
-
-const STANDARDS = ["a-2a", "ua-1"] as const;
 
 const OPTIONS = {
   out: { type: "string" },
   replace: { type: "boolean" },
-  standard: { type: "string", default: "a-2a" },
+  ...REPORT_OPTIONS,
 } as const;
 
 /** `loambook appendix`: the technical appendix of a study as HTML and PDF. */
 export async function makeAppendix(words: readonly string[]): Promise<number> {
   const call = parseCall("appendix", words, OPTIONS, true);
-  const standard = STANDARDS.find((name) => name === call.text("standard"));
-  if (!standard) {
-    throw new CommandError(
-      EXIT.usage,
-      `Unknown PDF standard “${call.text("standard")}”: give ${STANDARDS.join(" or ")}.`,
-    );
-  }
+  const { template, standard, attach } = reportChoices(call);
   const study = call.place as string;
   const outFolder = freshFolder({
     wanted: call.text("out"),
@@ -51,15 +44,19 @@ export async function makeAppendix(words: readonly string[]): Promise<number> {
   // Awaited below; until then a rejection must not count as one that nobody looks at.
   running.catch(() => undefined);
   let result: StudyResult;
+  let opened: OpenedStyle;
   try {
     const { openStudy } = await import("../study/openStudy.js");
     result = await openStudy(study);
+    const { openStyle } = await import("./openStyle.js");
+    opened = await openStyle(study, result);
   } catch (problem) {
     stop.abort();
     await running.catch(() => "stopped, as asked");
     progress.clear();
     throw problem;
   }
+  const { studyAttachments } = await import("../report/studyAttachments.js");
   const { reportMeta } = await import("./reportMetaOf.js");
   const { writeReport } = await import("../report/writeReport.js");
   const { warmReport } = await import("../report/warmReport.js");
@@ -71,7 +68,11 @@ export async function makeAppendix(words: readonly string[]): Promise<number> {
   progress.show("setting the pages");
   const { htmlPath, pdfPath, findings } = await writeReport({
     notebook: run.notebook,
-    meta: reportMeta(result),
+    meta: {
+      ...reportMeta(result),
+      layout: template ?? result.config.report?.template ?? "permit",
+      style: opened.style,
+    },
     name: "appendix",
     companions: {
       "appendix.ipynb": `${JSON.stringify(run.notebook, undefined, 1)}\n`,
@@ -80,11 +81,13 @@ export async function makeAppendix(words: readonly string[]): Promise<number> {
     outFolder,
     replace: call.flag("replace"),
     standard,
+    attachments: attach ? await studyAttachments(study, result) : undefined,
   }).catch((problem: unknown) => {
     throw outputProblem(outFolder, problem);
   });
   progress.clear();
-  const shown = findings.length > 0 ? `\n${formatFindings(findings)}\n` : "";
+  const all = [...opened.findings, ...findings];
+  const shown = all.length > 0 ? `\n${formatFindings(all)}\n` : "";
   process.stdout.write(
     `${shown}The study has ${countFindings(result.findings)}; they stand in the appendix.\n\n` +
       `HTML  ${htmlPath}\nPDF   ${pdfPath}\n`,

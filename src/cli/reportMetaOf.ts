@@ -1,22 +1,24 @@
 import type { ReportMeta } from "../report/reportMeta.js";
 import type { StudyResult } from "../study/studyResult.js";
+import { currentLanguage } from "../words/language.js";
+import { say } from "../words/say.js";
 
 /** What the title page of a study's appendix says. */
 export function reportMeta({ config, madeWith }: StudyResult): ReportMeta {
   return {
     title: config.title,
-    subtitle: "Technical appendix: soil, blend, strength and mix",
+    subtitle: say`Technical appendix: soil, blend, strength and mix`,
     place: config.place,
     date: config.date,
-    language: "en",
+    language: currentLanguage(),
     invented: config.invented,
     page: config.page,
     keywords: [
-      "rammed earth",
-      "cement-stabilised earth",
-      "grading",
-      "blend",
-      "compressive strength",
+      say`rammed earth`,
+      say`cement-stabilised earth`,
+      say`grading`,
+      say`blend`,
+      say`compressive strength`,
     ],
     madeWith,
   };

@@ -1,8 +1,9 @@
 import type { GradingCurve } from "../grading/gradingCurve.js";
 import type { BlendStudy } from "../study/studyResult.js";
 import { say } from "../words/say.js";
+import type { ChartBand } from "./chartBand.js";
 import type { Figure } from "./figure.js";
-import { type ChartBand, type ChartCurve, gradingChart } from "./gradingChart.js";
+import { type ChartCurve, gradingChart } from "./gradingChart.js";
 
 /**
  * The blended curve against what it was to be (a curve, or a band), and a recommended band and the
@@ -11,7 +12,7 @@ import { type ChartBand, type ChartCurve, gradingChart } from "./gradingChart.js
 export function blendChart(
   title: string,
   blend: Pick<BlendStudy, "curve" | "points" | "target">,
-  band?: ChartBand,
+  band?: ChartBand | readonly ChartBand[],
   components: readonly ChartCurve[] = [],
 ): Figure {
   const { kind, topSizeMm } = blend.target;

@@ -1,10 +1,17 @@
 import type { GradingCurve } from "../grading/gradingCurve.js";
-import { formatNumber } from "../quantities/formatNumber.js";
+import type { BoundarySystem } from "../grading/sizeBoundaries.js";
 import { say } from "../words/say.js";
+import { bandTraces } from "./bandTraces.js";
 import { baseLayout } from "./baseLayout.js";
+import { characteristicMarkParts, characteristicMarks, TOP_PCT } from "./characteristicMarks.js";
+import type { ChartBand } from "./chartBand.js";
 import type { Figure } from "./figure.js";
-import { PALETTE, seriesStyle } from "./palette.js";
-import { sizeAxis, sizeClassMarks } from "./sizeAxis.js";
+import { gradingChartText } from "./gradingChartText.js";
+import { seriesStyle } from "./palette.js";
+import { type SizeDirection, sizeAxis, sizeClassMarks } from "./sizeAxis.js";
+
+/** Beside the chart for those who draw a band. */
+export type { ChartBand } from "./chartBand.js";
 
 export interface ChartCurve {
   readonly name: string;
@@ -13,126 +20,89 @@ export interface ChartCurve {
   readonly smooth?: boolean;
 }
 
-export interface ChartBand {
-  /** Says what the band is and how far it can be trusted. */
-  readonly name: string;
-  /** Nothing is known between the points: they are drawn as bars, not joined to a band. */
-  readonly pointsOnly?: boolean;
-  readonly points: readonly {
-    readonly sizeMm: number;
-    readonly lowPct: number;
-    readonly highPct: number;
-  }[];
+export interface GradingChartOptions {
+  /** Fine at the left (default, `fine-to-coarse`) or coarse at the left: the axis alone is turned. */
+  readonly direction?: SizeDirection;
+  /** Whose names and boundaries of fractions stand along the axis; default `iso14688`. */
+  readonly boundaries?: BoundarySystem;
+  /** Curves, counted from 0, whose characteristic sizes are marked and named; default none. */
+  readonly markSizesOf?: readonly number[];
+  /** Which of them: percentages passing; default 10, 30 and 60. */
+  readonly markedPct?: readonly number[];
 }
 
 /**
- * A grading chart: percent passing against the logarithm of grain size, fine at the left, with the
- * names of the grain-size classes along the top and, where given, a band behind the curves.
+ * A grading chart: percent passing against the logarithm of grain size, with the names of the fractions
+ * along the top and, where given, bands behind the curves: envelopes, or the doubt about a curve
+ * (`uncertaintyBand`). Several envelopes are told apart by hatching and dash, not by colour alone.
+ *
+ * @param title the caption; the text alternative begins with it and goes on with the numbers.
+ * @throws RangeError where `markSizesOf` names no curve, or a percentage is not 0 to 100.
+ *
+ * @example
+ * const curve = { points: [{ sizeMm: 0.01, passingPct: 10, origin: "sedimentation" }, { sizeMm: 10, passingPct: 100, origin: "sieve" }] };
+ * const chart = gradingChart("Grading", [{ name: "Site soil", curve }], [], { direction: "coarse-to-fine", markSizesOf: [0], markedPct: [55] });
+ * chart.data[1].x // => [0.316]
  */
 export function gradingChart(
   title: string,
   curves: readonly ChartCurve[],
-  band?: ChartBand,
+  bands: ChartBand | readonly ChartBand[] = [],
+  options: GradingChartOptions = {},
 ): Figure {
-  const sizes = curves.flatMap(({ curve }) => curve.points.map(({ sizeMm }) => sizeMm));
+  const { direction = "fine-to-coarse", boundaries = "iso14688" } = options;
+  const { markSizesOf = [], markedPct = [10, 30, 60] } = options;
+  for (const index of markSizesOf) {
+    if (!curves[index]) {
+      throw new RangeError(
+        `invalid \`markSizesOf\`: ${index}; expected 0 to below ${curves.length}`,
+      );
+    }
+  }
+  const behind = "name" in bands ? [bands] : bands;
+  const sizes = [...curves.map(({ curve }) => curve), ...behind].flatMap(({ points }) =>
+    points.map(({ sizeMm }) => sizeMm),
+  );
   const smallest = Math.min(0.001, ...sizes);
   const largest = Math.max(20, ...sizes) * 1.3;
-  const marks = sizeClassMarks(smallest, largest);
-  const data = [
-    ...(band ? bandTraces(band) : []),
-    ...curves.map(({ name, curve, smooth }, index) => {
-      const { color, dash, symbol } = seriesStyle(index);
-      return {
-        type: "scatter",
-        mode: smooth ? "lines" : "lines+markers",
-        name,
-        x: curve.points.map(({ sizeMm }) => sizeMm),
-        y: curve.points.map(({ passingPct }) => passingPct),
-        line: { color, dash, width: 2 },
-        marker: { color, symbol, size: 6 },
-      };
-    }),
-  ];
+  const axis = sizeAxis(smallest, largest, boundaries, direction);
+  const { annotations, shapes } = sizeClassMarks(smallest, largest, boundaries);
+  const marks = characteristicMarks(curves, markSizesOf, markedPct);
+  const marked = characteristicMarkParts(curves, marks, axis.range as number[]);
+  // Doubt first, so that envelopes are counted alone.
+  const doubts = behind.filter(({ aboutCurve }) => aboutCurve !== undefined);
+  const envelopes = behind.filter(({ aboutCurve }) => aboutCurve === undefined);
   return {
     kind: "figure",
     title,
-    altText: describe(title, curves, band),
-    data,
+    altText: gradingChartText(title, curves, behind, marks, { direction, boundaries }),
+    data: [
+      ...envelopes.flatMap(bandTraces),
+      ...doubts.flatMap(bandTraces),
+      ...curves.map(curveTrace),
+      ...marked.traces,
+    ],
     layout: baseLayout(
-      sizeAxis(smallest, largest),
-      { title: say`Passing (% of dry mass)`, range: [0, 102], dtick: 20 },
-      { ...marks, margin: { l: 62, r: 18, t: 26, b: 54 } },
+      axis,
+      { title: say`Passing (% of dry mass)`, range: [0, TOP_PCT], dtick: 20 },
+      {
+        annotations: [...annotations, ...marked.annotations],
+        shapes,
+        margin: { l: 62, r: 18, t: 26, b: 54 },
+      },
     ),
   };
 }
 
-function bandTraces(band: ChartBand): object[] {
-  const x = band.points.map(({ sizeMm }) => sizeMm);
-  if (band.pointsOnly) {
-    return [
-      {
-        type: "scatter",
-        mode: "markers",
-        name: band.name,
-        x,
-        y: band.points.map(({ lowPct, highPct }) => (lowPct + highPct) / 2),
-        marker: { symbol: "line-ns-open", size: 10, color: PALETTE.ochre, line: { width: 4 } },
-        error_y: {
-          type: "data",
-          array: band.points.map(({ lowPct, highPct }) => (highPct - lowPct) / 2),
-          color: PALETTE.ochre,
-          thickness: 4,
-          width: 7,
-        },
-        hoverinfo: "skip",
-      },
-    ];
-  }
-  const edge = {
+function curveTrace({ name, curve, smooth }: ChartCurve, index: number): object {
+  const { color, dash, symbol } = seriesStyle(index);
+  return {
     type: "scatter",
-    mode: "lines",
-    x,
-    line: { color: "#a08c76", width: 1, dash: "dot" },
+    mode: smooth ? "lines" : "lines+markers",
+    name,
+    x: curve.points.map(({ sizeMm }) => sizeMm),
+    y: curve.points.map(({ passingPct }) => passingPct),
+    line: { color, dash, width: 2 },
+    marker: { color, symbol, size: 6 },
   };
-  return [
-    { ...edge, y: band.points.map(({ highPct }) => highPct), showlegend: false, hoverinfo: "skip" },
-    {
-      ...edge,
-      y: band.points.map(({ lowPct }) => lowPct),
-      name: band.name,
-      fill: "tonexty",
-      fillcolor: "rgba(192,112,0,0.14)",
-      marker: { color: PALETTE.ochre },
-    },
-  ];
-}
-
-function describe(title: string, curves: readonly ChartCurve[], band?: ChartBand): string {
-  const lines = curves.map(({ name, curve }) => {
-    const { points } = curve;
-    const reading = [
-      points[0],
-      points[Math.floor(points.length / 2)],
-      points[points.length - 1],
-    ].map(
-      ({ sizeMm, passingPct }) =>
-        say`${formatNumber(passingPct, 3)} % at ${formatNumber(sizeMm, 2)} mm`,
-    );
-    return say`${name}: passing ${reading.join(", ")}.`;
-  });
-  const behind = band
-    ? [
-        say`Band (${band.name}): ${band.points
-          .map(
-            ({ sizeMm, lowPct, highPct }) =>
-              say`${formatNumber(lowPct, 3)} to ${formatNumber(highPct, 3)} % at ${formatNumber(sizeMm, 2)} mm`,
-          )
-          .join(", ")}.`,
-      ]
-    : [];
-  return [
-    say`${title}. Percent passing against grain size on a logarithmic axis.`,
-    ...lines,
-    ...behind,
-  ].join(" ");
 }

@@ -1,6 +1,6 @@
 import type { GuidanceEntry } from "../guidance/guidanceEntry.js";
 import { say } from "../words/say.js";
-import type { ChartBand } from "./gradingChart.js";
+import type { ChartBand } from "./chartBand.js";
 
 /** The band of a guidance entry for a grading chart, named with how far it can be trusted; nothing where it limits no passing. */
 export function guidanceBand(entry: GuidanceEntry): ChartBand | undefined {

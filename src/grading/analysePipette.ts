@@ -60,5 +60,9 @@ export function analysePipette(record: PipetteRecord, input: PipetteInput): Pipe
     ];
   });
   const points = sedimentationPoints(rows, passingSeparatingPct);
-  return { points, rows, findings: checkPipette(record, rows) };
+  const { pretreatment } = record;
+  return {
+    ...{ points, rows, findings: checkPipette(record, rows) },
+    ...(pretreatment ? { pretreatment } : {}),
+  };
 }

@@ -2,18 +2,25 @@ import type { Finding } from "../lab/finding.js";
 import type { PipetteRecord } from "../lab/pipetteRecord.js";
 import { say } from "../words/say.js";
 import type { PipetteAnalysisRow } from "./pipetteAnalysis.js";
-import { percentFindings, riseFindings, temperatureFindings } from "./sedimentationFindings.js";
+import {
+  percentFindings,
+  pretreatmentFindings,
+  riseFindings,
+  temperatureFindings,
+} from "./sedimentationFindings.js";
 
 /** Percentage points outside 0 to 100 that weighing explains; common practice, no source. */
 const SLACK_PCT = 2;
 
 /** What is wrong or doubtful about a pipette analysis. */
 export function checkPipette(
-  { file, samples }: PipetteRecord,
+  record: PipetteRecord,
   rows: readonly PipetteAnalysisRow[],
 ): Finding[] {
+  const { file, samples } = record;
   const place = (row: number) => ({ file, row, column: "solids" as const });
   return [
+    ...pretreatmentFindings(record),
     ...samples.flatMap(({ row, temperatureC }) => temperatureFindings(file, row, temperatureC)),
     ...rows.flatMap(({ row, finerOfDispersedPct }) =>
       percentFindings(place(row), finerOfDispersedPct, {

@@ -1,3 +1,5 @@
+import type { HydrometerType } from "../lab/hydrometerRecord.js";
+
 /** g/L on the 152H scale for one unit of specific gravity, for grains of 2650 kg/m³ in a litre. */
 const UNITS_152H_PER_GRAVITY = (1000 * 2.65) / 1.65;
 
@@ -9,13 +11,15 @@ const UNITS_152H_PER_GRAVITY = (1000 * 2.65) / 1.65;
  * 151H: the same stem and bulb with the same suspension under it, so that R = 1606 (r − 1) and
  * L = 16.3 − 263.6 (r − 1), computed by us; it lies within 0.1 cm of the table of ASTM D422, from memory.
  *
- * @param reading corrected for the meniscus only; g/L for 152H, specific gravity for 151H.
+ * A BS hydrometer has no standard depths: for it this is the depth of a 151H, fit for a rough check only.
+ *
+ * @param reading corrected for the meniscus only; g/L for 152H, specific gravity for 151H and BS.
  *
  * @example
  * effectiveDepth("152H", 25) // => 12.20
  * effectiveDepth("151H", 1.03) // => 8.39
  */
-export function effectiveDepth(hydrometer: "151H" | "152H", reading: number): number {
+export function effectiveDepth(hydrometer: HydrometerType, reading: number): number {
   const units = hydrometer === "152H" ? reading : UNITS_152H_PER_GRAVITY * (reading - 1);
   return 16.3 - 0.1641 * units;
 }

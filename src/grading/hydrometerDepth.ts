@@ -1,31 +1,26 @@
-/** What was measured on a hydrometer and its cylinder. */
-export interface HydrometerCalibration {
-  /** Two marks of the scale and their distance to the neck of the bulb, cm. */
-  readonly marks: readonly [
-    { readonly reading: number; readonly toNeckCm: number },
-    { readonly reading: number; readonly toNeckCm: number },
-  ];
-  /** Length of the bulb from neck to tip, cm. */
-  readonly bulbLengthCm: number;
-  readonly bulbVolumeCm3: number;
-  /** Inner cross-section of the cylinder. */
-  readonly cylinderAreaCm2: number;
-}
+import type { HydrometerCalibration } from "../lab/hydrometerCalibration.js";
+
+export type { HydrometerCalibration } from "../lab/hydrometerCalibration.js";
 
 /**
  * Effective depth from the hydrometer's own calibration, in cm.
  *
  * Formula: L = L1 + (L2 − Vb / A) / 2 with L1 from the reading to the neck, linear between the marks,
  * L2 the bulb's length, Vb its volume and A the cylinder's cross-section (Murthy eq. 3.28, read).
+ * Where the calibration gives depths, linear between its pairs and on beyond the outer ones, since the
+ * scale of a stem is even (own arithmetic).
  *
  * @param reading corrected for the meniscus only.
- * @throws RangeError where a length, volume or area is not positive or the marks do not differ.
+ * @throws RangeError where a length, volume or area is not positive, the marks do not differ or the readings
+ * of the depths do not rise.
  *
  * @example
  * const calibration = { marks: [{ reading: 0, toNeckCm: 10.5 }, { reading: 50, toNeckCm: 2.3 }], bulbLengthCm: 14, bulbVolumeCm3: 67, cylinderAreaCm2: 27.8 };
  * hydrometerDepth(calibration, 25) // => 12.19
+ * hydrometerDepth({ depths: [{ reading: 0, depthCm: 16.3 }, { reading: 60, depthCm: 6.5 }] }, 30) // => 11.4
  */
 export function hydrometerDepth(calibration: HydrometerCalibration, reading: number): number {
+  if ("depths" in calibration) return depthBetween(calibration.depths, reading);
   const { marks, bulbLengthCm, bulbVolumeCm3, cylinderAreaCm2 } = calibration;
   for (const [name, value] of Object.entries({ bulbLengthCm, bulbVolumeCm3, cylinderAreaCm2 })) {
     if (!(value > 0)) throw new RangeError(`invalid \`${name}\`: ${value}; expected above 0`);
@@ -37,4 +32,24 @@ export function hydrometerDepth(calibration: HydrometerCalibration, reading: num
   const part = (reading - a.reading) / (b.reading - a.reading);
   const toNeckCm = a.toNeckCm + part * (b.toNeckCm - a.toNeckCm);
   return toNeckCm + 0.5 * (bulbLengthCm - bulbVolumeCm3 / cylinderAreaCm2);
+}
+
+function depthBetween(
+  depths: readonly { readonly reading: number; readonly depthCm: number }[],
+  reading: number,
+): number {
+  depths.forEach((pair, index) => {
+    if (index > 0 && !(pair.reading > depths[index - 1].reading)) {
+      throw new RangeError(
+        `invalid \`depths[${index}].reading\`: ${pair.reading}; expected above ${depths[index - 1].reading}`,
+      );
+    }
+  });
+  if (depths.length < 2) {
+    throw new RangeError(`invalid \`depths\`: ${depths.length} pairs; expected at least 2`);
+  }
+  const found = depths.findIndex((pair) => pair.reading >= reading);
+  const upper = found < 0 ? depths.length - 1 : Math.max(1, found);
+  const [a, b] = [depths[upper - 1], depths[upper]];
+  return a.depthCm + ((reading - a.reading) / (b.reading - a.reading)) * (b.depthCm - a.depthCm);
 }

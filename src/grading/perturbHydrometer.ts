@@ -21,10 +21,19 @@ export function perturbHydrometer(
     ...record,
     dryMassG: record.dryMassG + balanceG * random.normal(),
     meniscusCorrection: record.meniscusCorrection + (sd / 2) * random.normal(),
+    // Without a control cylinder its error is that of the dispersant's share; the temperature has its own.
+    ...(record.corrections
+      ? {
+          corrections: {
+            ...record.corrections,
+            dispersant: record.corrections.dispersant + control,
+          },
+        }
+      : {}),
     readings: record.readings.map((reading) => ({
       ...reading,
       reading: reading.reading + sd * random.normal(),
-      control: reading.control + control,
+      ...(reading.control === undefined ? {} : { control: reading.control + control }),
       temperatureC: Math.min(30, Math.max(10, reading.temperatureC + degrees)),
       timeMin: Math.max(reading.timeMin / 2, reading.timeMin + (timeS / 60) * random.normal()),
     })),

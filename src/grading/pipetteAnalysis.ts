@@ -1,4 +1,5 @@
 import type { Finding } from "../lab/finding.js";
+import type { Pretreatment } from "../lab/pretreatment.js";
 import type { GradingPoint } from "./gradingCurve.js";
 
 /** One line of the pipette table of a report. */
@@ -22,6 +23,8 @@ export interface PipetteAnalysis {
   readonly points: readonly GradingPoint[];
   /** In the order of time. */
   readonly rows: readonly PipetteAnalysisRow[];
+  /** As the sheet gives it. */
+  readonly pretreatment?: Pretreatment;
   readonly findings: readonly Finding[];
 }
 

@@ -1,4 +1,5 @@
 import type { Finding } from "../lab/finding.js";
+import type { Pretreatment } from "../lab/pretreatment.js";
 import { formatFixed } from "../quantities/formatNumber.js";
 import { say } from "../words/say.js";
 import { waterProperties } from "./waterProperties.js";
@@ -67,6 +68,33 @@ export function riseFindings(
       message: say`The percentage in suspension rises by ${formatFixed(rise, 1)} points since the ${words.before} before, which settling cannot do.`,
       expected: say`percentages that fall or stay with time`,
       wayOut: words.wayOut,
+    },
+  ];
+}
+
+/** A note about what was done to the soil before it was dispersed: nothing of it is silent. */
+export function pretreatmentFindings({
+  file,
+  pretreatment,
+}: {
+  readonly file: string;
+  readonly pretreatment?: Pretreatment;
+}): Finding[] {
+  if (!pretreatment) return [];
+  const { text, lossPct } = pretreatment;
+  return [
+    {
+      severity: "note",
+      code: "pretreatment",
+      file,
+      column: "pretreatment",
+      value: text,
+      message:
+        lossPct === undefined
+          ? say`The dispersed soil was treated before; the mass lost by it is not given.`
+          : say`The dispersed soil was treated before and lost ${formatFixed(lossPct, 1)} % of its dry mass by it; nothing was reckoned back.`,
+      expected: say`a dispersed dry mass that was taken after the treatment, as percentages are of it`,
+      wayOut: say`Check that the dry mass of the sheet was weighed after the treatment; the sieved sample was not treated.`,
     },
   ];
 }

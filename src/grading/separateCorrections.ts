@@ -1,7 +1,8 @@
+import type { HydrometerType } from "../lab/hydrometerRecord.js";
 import { waterProperties } from "./waterProperties.js";
 
 export interface SeparateCorrections {
-  readonly hydrometer: "151H" | "152H";
+  readonly hydrometer: HydrometerType;
   /** Temperature at the reading. */
   readonly temperatureC: number;
   /** What the dispersant adds to a reading, in the hydrometer's units; from a test or from its mass. */
@@ -24,7 +25,7 @@ const GLASS_PER_C = 2.5e-5;
  * scale. Das's remembered −4.85 + 0.25 T gives 1.4 units at 25 °C where this gives 1.7 (a page read has
  * 1.3): a control cylinder is better than any of them.
  *
- * @returns in the hydrometer's units (152H: g/L; 151H: specific gravity, about 1), for
+ * @returns in the hydrometer's units (152H: g/L; else specific gravity, about 1), for
  * `HydrometerReading.control`; `undefined` outside 10 to 30 °C.
  * @throws RangeError where a number is not finite.
  *

@@ -19,7 +19,7 @@ export function headerExample(rule: CellRule): string {
 /** The unit of a header cell; a finding where one is missing or does not measure this. */
 export function headerUnit(
   rule: CellRule,
-  place: { file: string; row: number; text: string },
+  place: { file: string; row?: number; text: string },
   findings: Finding[],
 ): string | undefined {
   const { unit } = parseHeaderCell(place.text);

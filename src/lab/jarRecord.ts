@@ -7,6 +7,8 @@ export interface JarRecord {
   readonly waterDepthMm: number;
   /** Absent where nobody measured it; 20 °C is taken then. */
   readonly temperatureC?: number;
+  /** Sieve through which the soil was put before; absent where the jar holds the whole sample. */
+  readonly passedSizeMm?: number;
   /** Increasing times; the layers from the bottom up. */
   readonly layers: readonly JarLayer[];
 }

@@ -19,6 +19,14 @@ export const LIMITS_LAYOUT: SheetLayout = {
       dimension: "length",
       positive: true,
     },
+    {
+      ...{ key: "boxShrinkageMm", names: ["long box shrinkage"], kind: "number" },
+      ...{ dimension: "length", min: 0 },
+    },
+    {
+      ...{ key: "boxLengthMm", names: ["long box length"], kind: "number" },
+      ...{ dimension: "length", positive: true },
+    },
     { key: "nonPlastic", names: ["non-plastic"], kind: "text" },
   ],
   columns: [

@@ -9,6 +9,8 @@ export interface LimitsRecord {
   readonly nonPlastic: boolean;
   /** Bar mould: wet and dry lengths. */
   readonly shrinkageBar?: { readonly wetLengthMm: number; readonly dryLengthMm: number };
+  /** Long box of field practice, 600 mm where the sheet gives no length; not comparable with the bar. */
+  readonly longBox?: { readonly shrinkageMm: number; readonly lengthMm: number };
 }
 
 export interface LiquidLimitPoint {

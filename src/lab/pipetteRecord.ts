@@ -1,3 +1,5 @@
+import type { Pretreatment } from "./pretreatment.js";
+
 /** A pipette analysis as read from its sheet. */
 export interface PipetteRecord {
   readonly file: string;
@@ -9,6 +11,7 @@ export interface PipetteRecord {
   readonly pipetteVolumeCm3: number;
   /** Dry mass of dispersant in the whole cylinder; it dries down with every sample. */
   readonly dispersantG: number;
+  readonly pretreatment?: Pretreatment;
   /** Increasing times. */
   readonly samples: readonly PipetteSample[];
 }

@@ -5,7 +5,8 @@ import { readSheet } from "./readSheet.js";
 import type { SheetGrid } from "./sheetGrid.js";
 import type { SheetLayout } from "./sheetLayout.js";
 
-const LAYOUT: SheetLayout = {
+/** What a compaction sheet may hold. */
+export const COMPACTION_LAYOUT: SheetLayout = {
   title: phrase`compaction sheet`,
   facts: [
     { key: "method", names: ["method"], kind: "text" },
@@ -55,7 +56,7 @@ const LAYOUT: SheetLayout = {
  */
 export function readCompaction(grid: SheetGrid, findings: Finding[]): CompactionRecord | undefined {
   const before = findings.length;
-  const sheet = readSheet(grid, LAYOUT, findings);
+  const sheet = readSheet(grid, COMPACTION_LAYOUT, findings);
   if (!sheet) return undefined;
   const { file, facts } = sheet;
   const points: CompactionPoint[] = [];

@@ -7,7 +7,8 @@ import type { SheetLayout } from "./sheetLayout.js";
 
 const share = { kind: "number", dimension: "ratio", required: true, min: 0, max: 100 } as const;
 
-const LAYOUT: SheetLayout = {
+/** What an envelope sheet may hold. */
+export const ENVELOPE_LAYOUT: SheetLayout = {
   title: phrase`envelope sheet`,
   facts: [
     { key: "title", names: ["title"], kind: "text", required: true },
@@ -28,7 +29,7 @@ const LAYOUT: SheetLayout = {
  */
 export function readEnvelope(grid: SheetGrid, findings: Finding[]): EnvelopeRecord | undefined {
   const before = findings.length;
-  const sheet = readSheet(grid, LAYOUT, findings);
+  const sheet = readSheet(grid, ENVELOPE_LAYOUT, findings);
   if (!sheet) return undefined;
   const { file, facts, headers } = sheet;
   const refuse = (finding: Omit<Finding, "severity" | "file">) =>

@@ -13,10 +13,14 @@ export type GridReading =
 
 /**
  * Turns the bytes of a CSV or XLSX file into a grid of text cells, or says why it cannot.
- * CSV is UTF-8, separated by commas, semicolons or tabs (the first line that holds one decides).
+ * CSV is UTF-8, separated by commas, semicolons or tabs: by `delimiter`, or the mark that most lines hold.
  * XLSX gives the first sheet, numbers at full precision, not as the workbook displays them.
  */
-export async function readGrid(file: string, bytes: Uint8Array): Promise<GridReading> {
+export async function readGrid(
+  file: string,
+  bytes: Uint8Array,
+  { delimiter }: { readonly delimiter?: "," | ";" | "\t" } = {},
+): Promise<GridReading> {
   const refuse = (
     code: string,
     message: string,
@@ -34,7 +38,7 @@ export async function readGrid(file: string, bytes: Uint8Array): Promise<GridRea
     );
   }
   const workbook = /\.xlsx$/i.test(file);
-  const rows = workbook ? await readWorkbook(bytes) : readCsv(bytes);
+  const rows = workbook ? await readWorkbook(bytes) : readCsv(bytes, delimiter);
   if (typeof rows === "string") {
     return refuse(
       workbook ? "not-a-workbook" : "not-a-csv",
@@ -57,7 +61,7 @@ export async function readGrid(file: string, bytes: Uint8Array): Promise<GridRea
 }
 
 /** Rows of text cells, or a sentence that says why there are none. */
-function readCsv(bytes: Uint8Array): string[][] | string {
+function readCsv(bytes: Uint8Array, given?: string): string[][] | string {
   let text: string;
   try {
     text = new TextDecoder("utf-8", { fatal: true }).decode(bytes);
@@ -65,7 +69,7 @@ function readCsv(bytes: Uint8Array): string[][] | string {
     return say`The file is not text in UTF-8.`;
   }
   if (text.includes("\u0000")) return say`The file holds binary data.`;
-  const delimiter = separatorOf(text);
+  const delimiter = given ?? separatorOf(text);
   try {
     return parse(text, {
       bom: true,

@@ -7,7 +7,8 @@ import type { SheetLayout } from "./sheetLayout.js";
 
 const NAMES: readonly JarLayerName[] = ["sand and gravel", "silt", "clay"];
 
-const LAYOUT: SheetLayout = {
+/** What a jar sheet may hold. */
+export const JAR_LAYOUT: SheetLayout = {
   title: phrase`jar sheet`,
   facts: [
     {
@@ -26,6 +27,7 @@ const LAYOUT: SheetLayout = {
       min: 5,
       max: 40,
     },
+    { key: "passedSizeMm", names: ["passed sieve"], kind: "sieve" },
   ],
   columns: [
     { key: "layer", names: ["layer"], kind: "text", required: true },
@@ -49,7 +51,8 @@ const LAYOUT: SheetLayout = {
 };
 
 /**
- * Reads a jar sheet: `water depth (mm)` and, where measured, `temperature (C)` above a table of `layer`,
+ * Reads a jar sheet: `water depth (mm)` and, where they apply, `temperature (C)` and `passed sieve (mm)`
+ * (through which the soil was put before it went into the jar) above a table of `layer`,
  * `time (min)` and `top (mm)`: the height of the settled soil above the bottom at that time, one row each
  * for `sand and gravel`, `silt` and `clay`, in this order.
  *
@@ -57,7 +60,7 @@ const LAYOUT: SheetLayout = {
  */
 export function readJar(grid: SheetGrid, findings: Finding[]): JarRecord | undefined {
   const before = findings.length;
-  const sheet = readSheet(grid, LAYOUT, findings);
+  const sheet = readSheet(grid, JAR_LAYOUT, findings);
   if (!sheet) return undefined;
   const { file, facts } = sheet;
   const refuse = (finding: Omit<Finding, "severity" | "file">) =>
@@ -126,6 +129,7 @@ export function readJar(grid: SheetGrid, findings: Finding[]): JarRecord | undef
     file,
     waterDepthMm: facts.waterDepthMm as number,
     temperatureC: facts.temperatureC as number | undefined,
+    ...(typeof facts.passedSizeMm === "number" ? { passedSizeMm: facts.passedSizeMm } : {}),
     layers,
   };
 }

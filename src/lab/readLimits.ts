@@ -2,6 +2,7 @@ import { say } from "../words/say.js";
 import type { Finding } from "./finding.js";
 import { LIMITS_LAYOUT } from "./limitsLayout.js";
 import type { LimitsRecord, LiquidLimitPoint, PlasticLimitPoint } from "./limitsRecord.js";
+import { readLongBox } from "./longBox.js";
 import { readSheet } from "./readSheet.js";
 import type { SheetGrid } from "./sheetGrid.js";
 import type { SheetRow } from "./sheetLayout.js";
@@ -9,7 +10,8 @@ import type { SheetRow } from "./sheetLayout.js";
 /**
  * Reads a limits sheet: rows named `liquid limit` (with `blows` or `penetration (mm)`) and
  * `plastic limit`, each with `water content (%)` or the three masses `tin (g)`, `tin + wet soil (g)`
- * and `tin + dry soil (g)`; the shrinkage bar's wet and dry length above the table.
+ * and `tin + dry soil (g)`; the shrinkage bar's wet and dry length above the table, and apart from them
+ * `long box shrinkage (mm)` with, where it is not 600 mm, `long box length (mm)`.
  *
  * @returns the record, or `undefined` where the sheet holds too little to make one.
  */
@@ -98,6 +100,7 @@ export function readLimits(grid: SheetGrid, findings: Finding[]): LimitsRecord |
       wayOut: say`Add the missing line above the table.`,
     });
   }
+  const longBox = readLongBox(sheet, findings);
   if (findings.slice(before).some(({ severity }) => severity === "error")) return undefined;
   return {
     file,
@@ -108,6 +111,7 @@ export function readLimits(grid: SheetGrid, findings: Finding[]): LimitsRecord |
     shrinkageBar: hasBar
       ? { wetLengthMm: bar[0] as number, dryLengthMm: bar[1] as number }
       : undefined,
+    ...(longBox ? { longBox } : {}),
   };
 }
 

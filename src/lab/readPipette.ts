@@ -1,13 +1,15 @@
 import { phrase, say } from "../words/say.js";
 import type { Finding } from "./finding.js";
 import type { PipetteRecord, PipetteSample } from "./pipetteRecord.js";
+import { PRETREATMENT_FACTS, readPretreatment } from "./pretreatment.js";
 import { readSheet } from "./readSheet.js";
 import type { SheetGrid } from "./sheetGrid.js";
 import type { SheetLayout } from "./sheetLayout.js";
 
 const number = { kind: "number", required: true } as const;
 
-const LAYOUT: SheetLayout = {
+/** What a pipette sheet may hold. */
+export const PIPETTE_LAYOUT: SheetLayout = {
   title: phrase`pipette sheet`,
   facts: [
     { key: "dryMassG", names: ["dry mass"], dimension: "mass", positive: true, ...number },
@@ -27,6 +29,7 @@ const LAYOUT: SheetLayout = {
       ...number,
     },
     { key: "dispersantG", names: ["dispersant mass"], dimension: "mass", min: 0, ...number },
+    ...PRETREATMENT_FACTS,
   ],
   columns: [
     { key: "timeMin", names: ["time"], dimension: "duration", positive: true, ...number },
@@ -46,13 +49,14 @@ const LAYOUT: SheetLayout = {
 /**
  * Reads a pipette sheet: `dry mass (g)`, `separating sieve (mm)`, `cylinder volume (ml)`,
  * `pipette volume (ml)` and `dispersant mass (g)` in the whole cylinder, above a table of `time (min)`,
- * `depth (mm)`, `temperature (C)` and `solids (g)`, the dried contents of the pipette.
+ * `depth (mm)`, `temperature (C)` and `solids (g)`, the dried contents of the pipette; where the soil
+ * was treated before, `pretreatment` and `pretreatment loss (%)`.
  *
  * @returns the record, or `undefined` where the sheet holds too little to make one.
  */
 export function readPipette(grid: SheetGrid, findings: Finding[]): PipetteRecord | undefined {
   const before = findings.length;
-  const sheet = readSheet(grid, LAYOUT, findings);
+  const sheet = readSheet(grid, PIPETTE_LAYOUT, findings);
   if (!sheet) return undefined;
   const { file, facts } = sheet;
   const refuse = (finding: Omit<Finding, "severity" | "file">) =>
@@ -82,6 +86,7 @@ export function readPipette(grid: SheetGrid, findings: Finding[]): PipetteRecord
     }
     samples.push({ timeMin, depthMm, temperatureC, solidsG, row });
   }
+  const pretreatment = readPretreatment(sheet, findings);
   const { cylinderVolumeCm3: cylinder, pipetteVolumeCm3: pipette } = facts;
   if (typeof cylinder === "number" && typeof pipette === "number" && pipette >= cylinder) {
     refuse({
@@ -94,5 +99,14 @@ export function readPipette(grid: SheetGrid, findings: Finding[]): PipetteRecord
     });
   }
   if (findings.slice(before).some(({ severity }) => severity === "error")) return undefined;
-  return { file, ...(facts as unknown as Omit<PipetteRecord, "file" | "samples">), samples };
+  return {
+    file,
+    dryMassG: facts.dryMassG as number,
+    separatingSizeMm: facts.separatingSizeMm as number,
+    cylinderVolumeCm3: cylinder as number,
+    pipetteVolumeCm3: pipette as number,
+    dispersantG: facts.dispersantG as number,
+    ...(pretreatment ? { pretreatment } : {}),
+    samples,
+  };
 }

@@ -39,8 +39,11 @@ export function readSheet(
   const rows: SheetRow[] = [];
   for (let index = headerIndex + 1; index < grid.rows.length; index++) {
     const cells = grid.rows[index];
-    if (isBlankOrRemark(cells)) continue;
     const row = index + 1;
+    if (isBlankOrRemark(cells)) {
+      findings.push(...sieveOrRemark(file, row, cells, layout));
+      continue;
+    }
     const extra = cells.findIndex((cell, at) => at >= grid.rows[headerIndex].length && cell !== "");
     if (extra >= 0) {
       findings.push({
@@ -91,4 +94,26 @@ export function readSheet(
   }
   const headers = Object.fromEntries(columns.map(({ rule, header }) => [rule.key, header]));
   return { file, facts: facts.values, factRows: facts.rows, rows, headers };
+}
+
+/** “#4” may be a sieve or a row left out: taken for a remark, a sieve would vanish without a word. */
+function sieveOrRemark(
+  file: string,
+  row: number,
+  cells: readonly string[],
+  { columns: [first] }: SheetLayout,
+): Finding[] {
+  if (first.kind !== "sieve" || !/^#\d+( 1\/2)?$/.test(cells[0] ?? "") || !cells[1]) return [];
+  return [
+    {
+      severity: "error",
+      code: "sieve-or-remark",
+      file,
+      row,
+      value: cells[0],
+      message: say`This row may be sieve No. ${cells[0].slice(1)}, or a row that was left out.`,
+      expected: say`No. ${cells[0].slice(1)} for the sieve; # and a space before a remark`,
+      wayOut: say`Write the one that is meant.`,
+    },
+  ];
 }

@@ -17,12 +17,15 @@ export function readFacts(
   const { file } = grid;
   const values: Record<string, CellValue> = {};
   const rows: Record<string, number> = {};
-  for (let index = 0; index < headerIndex; index++) {
-    const cells = grid.rows[index];
+  const lines = [
+    // Lines that stand in the study have rows from 0 down, which lead back to them.
+    ...(grid.facts ?? []).map((fact, index) => ({ cells: [fact.name, fact.value], row: -index })),
+    ...grid.rows.slice(0, headerIndex).map((cells, index) => ({ cells, row: index + 1 })),
+  ];
+  for (const { cells, row } of lines) {
     if (isBlankOrRemark(cells)) continue;
     const { name } = parseHeaderCell(cells[0]);
     const rule = layout.facts.find((fact) => fact.names.includes(name));
-    const row = index + 1;
     if (!rule) {
       findings.push({
         severity: "note",

@@ -12,6 +12,7 @@ const FIELDS: Readonly<Record<ReportBlock["kind"], Readonly<Record<string, Field
   signature: { label: "text", lines: "texts" },
   paragraph: { text: "text" },
   note: { text: "text" },
+  checklist: { caption: "text", items: "list" },
   pageBreak: {},
 };
 

@@ -1,4 +1,5 @@
 import type { Finding } from "../lab/finding.js";
+import { checklistTable } from "../tables/checklistTable.js";
 import type { ReportBlock, TableBlock } from "../tables/reportBlock.js";
 import { escapeHtml as text } from "./escapeHtml.js";
 
@@ -91,6 +92,8 @@ export function blockHtml(block: ReportBlock): string {
       return `<p>${text(block.text)}</p>`;
     case "note":
       return `<p role="note"><strong>${block.tone === "warning" ? "Warning" : "Note"}:</strong> ${text(block.text)}</p>`;
+    case "checklist":
+      return table(checklistTable(block));
     case "pageBreak":
       return '<hr style="break-after:page">';
   }

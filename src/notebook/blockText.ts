@@ -1,4 +1,5 @@
 import type { Finding } from "../lab/finding.js";
+import { checklistTable } from "../tables/checklistTable.js";
 import type { ReportBlock, TableBlock } from "../tables/reportBlock.js";
 
 /** Columns a text takes in a terminal, near enough: one for each code point, none for combining marks. */
@@ -65,6 +66,8 @@ export function blockText(block: ReportBlock): string {
       return block.text;
     case "note":
       return `${block.tone === "warning" ? "Warning" : "Note"}: ${block.text}`;
+    case "checklist":
+      return table(checklistTable(block));
     case "pageBreak":
       return "— page break —";
   }

@@ -16,6 +16,7 @@ const OPENING_BY_NAME = new Map(SIEVE_DESIGNATIONS.map((sieve) => [sieve.name, s
  * parseSieve("No. 200") // => 0.075
  * parseSieve("3/8 in") // => 9.5
  * parseSieve("63", "um") // => 0.063
+ * parseSieve("1 1/2", "in") // => 37.5
  * parseSieve("large") // => undefined
  */
 export function parseSieve(text: string, unit = "mm"): number | undefined {
@@ -30,10 +31,11 @@ export function parseSieve(text: string, unit = "mm"): number | undefined {
     /^(\d+(?:\.\d+)?)?(?:[ -]?(\d+)\/(\d+))?\s*("|[a-zµμ]+)$/iu.exec(plain) ?? [];
   if (ownUnit === undefined || (whole === undefined && top === undefined)) {
     // "1/2" parsed greedily has its numerator in `whole`: take plain fractions of an inch here.
-    const fraction = /^(\d+)\/(\d+)\s*("|in\.?|inch)?$/i.exec(plain);
-    return fraction
-      ? inches(`${fraction[1]}/${fraction[2]}`, +fraction[1] / +fraction[2])
-      : undefined;
+    const fraction = /^(?:(\d+)[ -])?(\d+)\/(\d+)\s*("|in\.?|inch)?$/i.exec(plain);
+    if (!fraction) return undefined;
+    const [, full, part, parts] = fraction;
+    const label = full === undefined ? `${part}/${parts}` : `${full} ${part}/${parts}`;
+    return inches(label, Number(full ?? 0) + Number(part) / Number(parts));
   }
   const value = Number(whole ?? 0) + (top === undefined ? 0 : Number(top) / Number(bottom));
   const label = [whole, top === undefined ? undefined : `${top}/${bottom}`]

@@ -9,6 +9,8 @@ const ALLOWED = new Set(
   ).split(" "),
 );
 const OUTSIDE = /url\(\s*['"]?(?!['"]?#)/i;
+/** What drawing programs leave behind: gone without a word, because nobody sees it. */
+const HARMLESS = /^(metadata$|sodipodi:|inkscape:)/;
 const ID_LIST = new Set(["aria-labelledby", "aria-describedby"]);
 
 function safeAttribute(element: Element, name: string, value: string): boolean {
@@ -33,9 +35,15 @@ function parser(): JSDOM["window"] {
  * Takes from an SVG all that could run or be fetched (scripts, event handlers, foreign content,
  * style sheets, outside addresses), starts every id with `idPrefix` so that several figures can
  * stand in one page, and gives it a name and a description when it has none.
+ * `removed` collects the names of elements and attributes that were taken out.
  * Returns undefined when the text is not a well-formed SVG document.
  */
-export function cleanSvg(text: string, idPrefix: string, alt: string): string | undefined {
+export function cleanSvg(
+  text: string,
+  idPrefix: string,
+  alt: string,
+  removed = new Set<string>(),
+): string | undefined {
   window ??= parser();
   const document = new window.DOMParser().parseFromString(text, "image/svg+xml");
   const svg = document.documentElement;
@@ -43,13 +51,18 @@ export function cleanSvg(text: string, idPrefix: string, alt: string): string | 
 
   const renamed = (id: string): string => `${idPrefix}${id}`;
   for (const element of [svg, ...Array.from(svg.querySelectorAll("*"))]) {
+    // what stood inside a part that is gone already
+    if (!svg.contains(element)) continue;
     if (!ALLOWED.has(element.localName) || element.namespaceURI !== svg.namespaceURI) {
+      if (!HARMLESS.test(element.nodeName)) removed.add(element.nodeName);
       element.remove();
       continue;
     }
     for (const { name, value } of Array.from(element.attributes)) {
-      if (!safeAttribute(element, name, value)) element.removeAttribute(name);
-      else if (name === "id") element.setAttribute(name, renamed(value));
+      if (!safeAttribute(element, name, value)) {
+        removed.add(name);
+        element.removeAttribute(name);
+      } else if (name === "id") element.setAttribute(name, renamed(value));
       else if (ID_LIST.has(name)) {
         element.setAttribute(name, value.trim().split(/\s+/).map(renamed).join(" "));
       } else if (/href$/.test(name) && value.startsWith("#")) {

@@ -19,6 +19,8 @@ export interface HeadingNode {
   readonly id: string;
   /** `1`, `1.2`, …: set by `numberNodes`. */
   readonly number?: string;
+  /** What a clause checklist names the section by, from the tag `section-<key>` of its cell. */
+  readonly key?: string;
 }
 
 /** A figure: the still drawing, words for it, and plotly's JSON where there is any. */
@@ -39,6 +41,21 @@ export type NumberedBlock = Extract<ReportBlock, { kind: "table" | "keyValues" }
   readonly number?: number;
 };
 
+/** A section that a clause is answered in. */
+export interface SectionLink {
+  readonly id: string;
+  readonly number: string;
+  readonly title: string;
+}
+
+/** A clause checklist with the sections of this report. */
+export type ChecklistNode = Extract<ReportBlock, { kind: "checklist" }> & {
+  /** Position among the tables, from 1: set by `numberNodes`. */
+  readonly number?: number;
+  /** One an item, null where there is none in this report: set by `linkSections`. */
+  readonly sections?: readonly (SectionLink | null)[];
+};
+
 /** Source of a code cell; `cell` counts code cells from 1. */
 export interface CodeNode {
   readonly kind: "code";
@@ -52,8 +69,9 @@ export type DocumentNode =
   | HeadingNode
   | FigureNode
   | NumberedBlock
+  | ChecklistNode
   | CodeNode
-  | Exclude<ReportBlock, { kind: "table" | "keyValues" }>
+  | Exclude<ReportBlock, { kind: "table" | "keyValues" | "checklist" }>
   | { readonly kind: "prose"; readonly inlines: readonly Inline[] }
   | {
       readonly kind: "list";
@@ -70,6 +88,8 @@ export type DocumentNode =
     }
   | { readonly kind: "mathBlock"; readonly tex: string }
   | { readonly kind: "rule" }
+  /** Room to write by hand, below an exercise of a handout. */
+  | { readonly kind: "writingLines"; readonly lines: number }
   /** Text a cell printed; `warning` marks its stderr stream. */
   | {
       readonly kind: "stream";

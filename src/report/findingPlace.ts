@@ -1,9 +1,10 @@
 import type { Finding } from "../lab/finding.js";
+import { say } from "../words/say.js";
 
 /** Where a finding stands, as one phrase: `sieve.csv, row 4, column Retained, "12x"`. */
 export function findingPlace(finding: Finding): string {
   const parts = [finding.file];
-  if (finding.row !== undefined) parts.push(`row ${finding.row}`);
+  if (finding.row !== undefined) parts.push(say`row ${finding.row}`);
   if (finding.column !== undefined) parts.push(finding.column);
   if (finding.value !== undefined) parts.push(`“${finding.value}”`);
   return parts.filter((part) => part !== "").join(", ");
@@ -11,7 +12,11 @@ export function findingPlace(finding: Finding): string {
 
 /** The rest of a finding as running text: its place, what was expected, what to do. */
 export function findingDetail(finding: Finding): string {
-  return [findingPlace(finding), `Expected: ${finding.expected}`, `What to do: ${finding.wayOut}`]
+  return [
+    findingPlace(finding),
+    say`Expected: ${finding.expected}`,
+    say`What to do: ${finding.wayOut}`,
+  ]
     .map((text) => (/[.!?]$/.test(text) ? text : `${text}.`))
     .join(" ");
 }

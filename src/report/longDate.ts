@@ -1,7 +1,13 @@
-const MONTHS =
-  "January February March April May June July August September October November December".split(
+import type { Language } from "../words/language.js";
+
+const MONTHS: Readonly<Record<Language, readonly string[]>> = {
+  en: "January February March April May June July August September October November December".split(
     " ",
-  );
+  ),
+  es: "enero febrero marzo abril mayo junio julio agosto septiembre octubre noviembre diciembre".split(
+    " ",
+  ),
+};
 
 /** The parts of an ISO date `YYYY-MM-DD`; throws RangeError when it is no day of the calendar. */
 export function dateParts(iso: string): { year: number; month: number; day: number } {
@@ -14,8 +20,9 @@ export function dateParts(iso: string): { year: number; month: number; day: numb
   return { year, month, day };
 }
 
-/** A date as a reader of any country understands it: `2024-05-02` → `2 May 2024`. */
-export function longDate(iso: string): string {
+/** A date as a reader of any country understands it: `2024-05-02` → `2 May 2024`, `2 de mayo de 2024`. */
+export function longDate(iso: string, language: Language = "en"): string {
   const { year, month, day } = dateParts(iso);
-  return `${day} ${MONTHS[month - 1]} ${year}`;
+  const name = MONTHS[language][month - 1];
+  return language === "es" ? `${day} de ${name} de ${year}` : `${day} ${name} ${year}`;
 }

@@ -1,5 +1,8 @@
 import type { Finding } from "../lab/finding.js";
 import type { CodeNode, DocumentNode, ReportDocument } from "./documentNode.js";
+import { exerciseLines } from "./exerciseLines.js";
+import { keyedSection } from "./keyedSection.js";
+import { linkSections } from "./linkSections.js";
 import { markdownToNodes } from "./markdownToNodes.js";
 import { numberNodes } from "./numberNodes.js";
 import { outputToNodes } from "./outputToNodes.js";
@@ -25,7 +28,8 @@ function belowTitle(nodes: readonly DocumentNode[]): DocumentNode[] {
  * Markdown becomes headings, paragraphs, lists, tables and maths; outputs become figures, tables
  * and the other report blocks; code becomes folded code, and all of it stands in the annex. A
  * cell tagged `hide-code` keeps its code in the annex only; one tagged `notebook-only` speaks to who
- * runs the notebook and is left out. The first level-1 heading gives way
+ * runs the notebook and is left out. In a handout a cell tagged `exercise` is followed by lines to write
+ * on, and nothing stands in the annex. The first level-1 heading gives way
  * to `meta.title`. What a cell wrote to its error stream is shown, and told as a finding.
  *
  * @param notebook an nbformat 4 notebook, as parsed from its JSON; not changed
@@ -49,10 +53,16 @@ export function notebookToDocument(
   const nodes: DocumentNode[] = [];
   const annex: CodeNode[] = [];
   const findings: Finding[] = [];
+  const handout = meta.layout === "handout";
   let cellNumber = 0;
   for (const cell of cells) {
-    if (cell.metadata.tags.includes("notebook-only")) continue;
-    if (cell.cell_type === "markdown") nodes.push(...markdownToNodes(cell.source));
+    const { tags } = cell.metadata;
+    if (tags.includes("notebook-only")) continue;
+    const lines = handout ? exerciseLines(tags) : 0;
+    if (cell.cell_type === "markdown") {
+      nodes.push(...keyedSection(markdownToNodes(cell.source), tags));
+      if (lines > 0) nodes.push({ kind: "writingLines", lines });
+    }
     if (cell.cell_type !== "code") continue;
     cellNumber += 1;
     if (cell.source.trim() !== "") {
@@ -64,13 +74,18 @@ export function notebookToDocument(
         cell: cellNumber,
       };
       annex.push(code);
-      if (!cell.metadata.tags.includes("hide-code")) nodes.push(code);
+      if (!tags.includes("hide-code")) nodes.push(code);
     }
     cell.outputs.forEach((output, index) => {
       const made = outputToNodes(output, { file, cell: cellNumber, output: index + 1 });
       nodes.push(...made.nodes);
       findings.push(...made.findings);
     });
+    if (lines > 0) nodes.push({ kind: "writingLines", lines });
   }
-  return { meta, nodes: numberNodes(belowTitle(nodes)), annex, findings };
+  const linked = linkSections(numberNodes(belowTitle(nodes)), file);
+  findings.push(...linked.findings);
+  // who works through a handout has the notebook itself
+  if (handout) return { meta: { ...meta, inputs: [] }, nodes: linked.nodes, annex: [], findings };
+  return { meta, nodes: linked.nodes, annex, findings };
 }

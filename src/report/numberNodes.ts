@@ -21,7 +21,9 @@ export function numberNodes(nodes: readonly DocumentNode[]): DocumentNode[] {
   const used = new Map<string, number>();
   return nodes.map((node): DocumentNode => {
     if (node.kind === "figure") return { ...node, number: ++figures };
-    if (node.kind === "table" || node.kind === "keyValues") return { ...node, number: ++tables };
+    if (node.kind === "table" || node.kind === "keyValues" || node.kind === "checklist") {
+      return { ...node, number: ++tables };
+    }
     if (node.kind !== "heading") return node;
     const level = Math.min(node.level, lastLevel + 1);
     lastLevel = level;

@@ -1,5 +1,6 @@
 import type { Finding } from "../lab/finding.js";
 import { NODE_MIME, PLOTLY_MIME } from "../notebook/mimeBundle.js";
+import { say } from "../words/say.js";
 import { cleanSvg } from "./cleanSvg.js";
 import type { DocumentNode, FigureNode } from "./documentNode.js";
 import { markdownToNodes } from "./markdownToNodes.js";
@@ -32,7 +33,7 @@ function finding(
     severity,
     code,
     file: place.file,
-    column: `cell ${place.cell}`,
+    column: say`cell ${place.cell}`,
     message,
     expected,
     wayOut,
@@ -57,12 +58,12 @@ function figure(
   const caption = typeof words.caption === "string" ? words.caption : "";
   const svg = cleanSvg(svgText, `c${place.cell}o${place.output}-`, alt || caption);
   if (svg === undefined) {
-    const message = `The figure of cell ${place.cell} is not a well-formed SVG and was left out.`;
+    const message = say`The figure of cell ${place.cell} is not a well-formed SVG and was left out.`;
     return told(
       finding(place, "error", "figure-unreadable", [
         message,
-        "an SVG document",
-        "run the notebook again",
+        say`an SVG document`,
+        say`run the notebook again`,
       ]),
     );
   }
@@ -72,16 +73,22 @@ function figure(
     : undefined;
   const findings = [];
   if (alt === "") {
-    const message = `The figure of cell ${place.cell} has no text alternative.`;
+    const message = say`The figure of cell ${place.cell} has no text alternative.`;
     findings.push(
       finding(place, "warning", "figure-without-alt", [
         message,
-        "a text alternative in the output's metadata",
-        "show the figure with loambook's own `show`, or give it an alt text",
+        say`a text alternative in the output's metadata`,
+        say`show the figure with loambook's own “show”, or give it an alt text`,
       ]),
     );
   }
-  const node = { kind: "figure", svg, plotly, alt: alt || caption || "Figure", caption } as const;
+  const node = {
+    kind: "figure",
+    svg,
+    plotly,
+    alt: alt || caption || say`Figure`,
+    caption,
+  } as const;
   return { nodes: [node], findings };
 }
 
@@ -97,20 +104,24 @@ export function outputToNodes(output: NotebookOutput, place: OutputPlace): Outpu
       warning,
     } as const;
     if (!warning) return { nodes: [node], findings: [] };
-    const message = `Cell ${place.cell} wrote to its error stream.`;
-    const words = [message, "no text on stderr", "read the text and mend its cause"] as const;
+    const message = say`Cell ${place.cell} wrote to its error stream.`;
+    const words = [message, say`no text on stderr`, say`read the text and mend its cause`] as const;
     return { nodes: [node], findings: [finding(place, "warning", "cell-stderr", words)] };
   }
   if (output.output_type === "error") {
-    const message = `Cell ${place.cell} failed: ${output.ename}: ${output.evalue}`;
-    const words = [message, "a cell that runs to its end", "mend the cell and run again"] as const;
+    const message = say`Cell ${place.cell} failed: ${output.ename}: ${output.evalue}`;
+    const words = [
+      message,
+      say`a cell that runs to its end`,
+      say`mend the cell and run again`,
+    ] as const;
     return told(finding(place, "error", "cell-failed", words));
   }
   if (NODE_MIME in output.data) {
     const block = readBlock(output.data[NODE_MIME]);
     if (typeof block !== "string") return { nodes: [block], findings: [] };
-    const message = `Cell ${place.cell} shows a report block that cannot be read (${block}).`;
-    const words = [message, "a block made by loambook", "run the notebook again"] as const;
+    const message = say`Cell ${place.cell} shows a report block that cannot be read (${block}).`;
+    const words = [message, say`a block made by loambook`, say`run the notebook again`] as const;
     return told(finding(place, "error", "block-unreadable", words));
   }
   const svg = mimeText(output.data[SVG_MIME]);
@@ -124,13 +135,13 @@ export function outputToNodes(output: NotebookOutput, place: OutputPlace): Outpu
       findings: [],
     };
   }
-  const types = Object.keys(output.data).join(", ") || "nothing";
-  const message = `Cell ${place.cell} shows something a report cannot hold (${types}).`;
+  const types = Object.keys(output.data).join(", ") || say`nothing`;
+  const message = say`Cell ${place.cell} shows something a report cannot hold (${types}).`;
   return told(
     finding(place, "warning", "output-left-out", [
       message,
-      "a figure, a table, markdown or text",
-      "show it with loambook's own `show`",
+      say`a figure, a table, markdown or text`,
+      say`show it with loambook's own “show”`,
     ]),
   );
 }

@@ -43,6 +43,19 @@ const block = z.discriminatedUnion("kind", [
   z.object({ kind: z.literal("signature"), label: text, lines: list }),
   z.object({ kind: z.literal("paragraph"), text }),
   z.object({ kind: z.literal("note"), tone: z.enum(["note", "warning"]), text }),
+  z.object({
+    kind: z.literal("checklist"),
+    caption: text,
+    items: z.array(
+      z.object({
+        clause: text,
+        requirement: text,
+        remark: text,
+        sectionKey: text.optional(),
+        sectionTitle: text.optional(),
+      }),
+    ),
+  }),
   z.object({ kind: z.literal("pageBreak") }),
   z.object({ kind: z.literal("references"), items: z.array(z.object({ text, mark: text })) }),
 ]);

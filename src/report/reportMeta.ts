@@ -1,3 +1,7 @@
+import type { Language } from "../words/language.js";
+import type { ReportTemplate } from "./reportTemplate.js";
+import type { ReportStyle } from "./style/reportStyle.js";
+
 /** A file the study was computed from, told apart by its SHA-256 digest (hexadecimal). */
 export interface ReportInput {
   readonly file: string;
@@ -14,12 +18,18 @@ export interface ReportMeta {
   readonly place?: string;
   /** Date of the study, `YYYY-MM-DD`. */
   readonly date: string;
-  readonly language: "en";
+  /** Of the words around the report's own, of hyphenation and of dates. */
+  readonly language: Language;
   /** True when the laboratory data are invented for a demonstration: shown on every page. */
   readonly invented?: boolean;
   readonly page: "A4" | "us-letter";
-  /** `sheet`: large type to read at arm's length, no title page, no contents, no numbers. Default `report`. */
-  readonly layout?: "report" | "sheet";
+  /**
+   * One of the report templates, or `sheet`: large type to read at arm's length, no title page, no
+   * contents, no numbers. Default `permit`.
+   */
+  readonly layout?: ReportTemplate | "sheet";
+  /** The maker's own dress, from `openReportStyle`. */
+  readonly style?: ReportStyle;
   readonly keywords?: readonly string[];
   readonly inputs?: readonly ReportInput[];
   /** Name and version of what made the report, for example `loambook 0.1.0`. */

@@ -3,6 +3,8 @@ import type { Finding } from "../lab/finding.js";
 import { folderToFill } from "./folderToFill.js";
 import { renderHtml } from "./html/renderHtml.js";
 import { notebookToDocument } from "./notebookToDocument.js";
+import type { PdfAttachment } from "./pdf/pdfAttachment.js";
+import type { PdfStandard } from "./pdf/pdfStandard.js";
 import { renderPdf } from "./pdf/renderPdf.js";
 import type { ReportMeta } from "./reportMeta.js";
 import { writeWhole } from "./writeWhole.js";
@@ -11,6 +13,7 @@ import { writeWhole } from "./writeWhole.js";
 export interface WriteReportOptions {
   /** Executed notebook, as parsed from its JSON. */
   readonly notebook: object;
+  /** Its `layout` chooses the template, its `style` the dress. */
   readonly meta: ReportMeta;
   /** Folder for the files; made when it is not there. */
   readonly outFolder: string;
@@ -21,7 +24,9 @@ export interface WriteReportOptions {
   /** Further files that belong to the report, by their names. */
   readonly companions?: Readonly<Record<string, string | Uint8Array>>;
   /** Default `a-2a`. */
-  readonly standard?: "a-2a" | "ua-1" | "none";
+  readonly standard?: PdfStandard;
+  /** Files to stand inside the PDF; only with the standard `a-3a`. Default none. */
+  readonly attachments?: readonly PdfAttachment[];
 }
 
 /** Where the report is and what was found while making it. */
@@ -36,6 +41,8 @@ export interface WrittenReport {
  * all: everything is rendered and written beside the wanted folder before anything there is touched.
  * With `replace` these files are exchanged and others in the folder are left alone.
  *
+ * The words around the report's own are said in the language in use: `openStudy` sets it.
+ *
  * @throws RangeError when the folder holds something and `replace` is not set, and when the date
  * is no day of the calendar; TypeError when the notebook is none
  */
@@ -46,7 +53,10 @@ export async function writeReport(options: WriteReportOptions): Promise<WrittenR
   const name = options.name ?? "report";
   const document = notebookToDocument(options.notebook, options.meta);
   const html = renderHtml(document);
-  const { pdf, findings } = await renderPdf(document, { standard: options.standard });
+  const { pdf, findings } = await renderPdf(document, {
+    standard: options.standard,
+    attachments: options.attachments,
+  });
   const contents: Readonly<Record<string, string | Uint8Array>> = {
     ...options.companions,
     [`${name}.html`]: html,

@@ -3,6 +3,7 @@ import { aLine } from "./aLine.js";
 import { checkConsistency } from "./checkConsistency.js";
 import type { ConsistencyResult } from "./consistencyResult.js";
 import { liquidLimit } from "./liquidLimit.js";
+import { longBoxShrinkage } from "./longBoxShrinkage.js";
 import { onePointLiquidLimit } from "./onePointLiquidLimit.js";
 import { plasticLimitRepeats } from "./plasticLimitRepeats.js";
 import { uLine } from "./uLine.js";
@@ -12,7 +13,8 @@ import { uLine } from "./uLine.js";
  *
  * Formula: plastic limit: mean of the threads; PI = LL − PL (0 for a non-plastic soil is not claimed:
  * it has none); linear shrinkage = 100 (1 − dry length / wet length) of the bar (IS 2720 part 20,
- * civilblog, read; there rounded to a whole number, here not).
+ * civilblog, read; there rounded to a whole number, here not). The long field box is kept apart from it
+ * ({@link longBoxShrinkage}).
  *
  * @throws RangeError where a blow count, penetration or bar length is not positive.
  *
@@ -52,6 +54,9 @@ export function consistencyLimits(record: LimitsRecord): ConsistencyResult {
         ? undefined
         : plasticityIndexPct >= aLinePct,
     linearShrinkagePct: linearShrinkage(record),
+    ...(record.longBox
+      ? { longBox: longBoxShrinkage(record.longBox.shrinkageMm, record.longBox.lengthMm) }
+      : {}),
     flowLine: liquid?.flowLine,
   };
   return { ...result, findings: checkConsistency(record, result) };

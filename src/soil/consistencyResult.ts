@@ -1,4 +1,5 @@
 import type { Finding } from "../lab/finding.js";
+import type { LongBoxShrinkage } from "./longBoxShrinkage.js";
 
 /** The flow line of a liquid limit test, in the test's own measure. */
 export interface FlowLine {
@@ -30,7 +31,10 @@ export interface ConsistencyResult {
   readonly uLinePct?: number;
   /** On or above the A-line. */
   readonly aboveALine?: boolean;
+  /** Of the laboratory bar. */
   readonly linearShrinkagePct?: number;
+  /** Of the long field box: another number than the bar's, held against nothing that is made for the bar. */
+  readonly longBox?: LongBoxShrinkage;
   readonly flowLine?: FlowLine;
   readonly findings: readonly Finding[];
 }

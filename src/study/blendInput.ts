@@ -46,7 +46,7 @@ function blendMaterial(config: MaterialConfig, { curve, limits }: MaterialResult
     price &&
     (price.per === "t"
       ? price.amount * (1 + config.moisturePct / 100)
-      : (price.amount * 1000) / config.looseBulkDensityKgM3);
+      : (price.amount * 1000 * (1 + (config.bulkingPct ?? 0) / 100)) / config.looseBulkDensityKgM3);
   return {
     id,
     name,

@@ -2,6 +2,7 @@ import { z } from "zod";
 import { sandBulking } from "../batch/sandBulking.js";
 import { say } from "../words/say.js";
 import { metres, percent } from "./schemaFields.js";
+import { writtenAs } from "./writtenForm.js";
 
 const heights = z
   .strictObject({ damp: metres("200 mm"), flooded: metres("160 mm") })
@@ -19,13 +20,16 @@ const heights = z
     return z.NEVER;
   });
 
-/**
- * `bulking` of a material whose bulk density was measured dry: percent, or the two heights of the
- * flooding test.
- */
-export const bulkingField = z.unknown().transform((entry, context): number => {
-  const outcome = (typeof entry === "object" ? heights : percent("20 %", 60)).safeParse(entry);
+const share = percent("20 %", 60);
+const field = z.unknown().transform((entry, context): number => {
+  const outcome = (typeof entry === "object" ? heights : share).safeParse(entry);
   if (outcome.success) return outcome.data;
   for (const issue of outcome.error.issues) context.addIssue({ ...issue, code: "custom" });
   return z.NEVER;
 });
+
+/**
+ * `bulking` of a material whose bulk density was measured dry: percent, or the two heights of the
+ * flooding test.
+ */
+export const bulkingField = field.register(writtenAs, { schema: z.union([share, heights]) });

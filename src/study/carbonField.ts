@@ -3,10 +3,11 @@ import type { SourcedRange } from "../batch/carbonFactors.js";
 import { parseNumber } from "../quantities/parseNumber.js";
 import { phrase, say } from "../words/say.js";
 import { text } from "./schemaFields.js";
+import { writtenForms } from "./writtenForm.js";
 
 /** A number or two with “to” between them, not below 0, before a unit that must be written. */
 export function rangeField(unit: string, example: string) {
-  return z.union([z.string(), z.number()]).transform((written, context) => {
+  const field = z.union([z.string(), z.number()]).transform((written, context) => {
     const value = String(written).trim();
     const refuse = (message: string) => {
       const expected = say`a number or a range with its unit, for example “${example}”`;
@@ -21,6 +22,11 @@ export function rangeField(unit: string, example: string) {
     if (name.replace("³", "3") !== unit) return refuse(say`The unit “${name}” is not known here.`);
     if (low > high) return refuse(say`This range runs from its larger end to its smaller.`);
     return { low, high };
+  });
+  return field.register(writtenForms, {
+    type: "string",
+    description: `A number or a range with its unit, for example “${example}”.`,
+    examples: [example],
   });
 }
 

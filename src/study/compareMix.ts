@@ -1,31 +1,14 @@
 import { carbonSaving } from "../batch/carbonSaving.js";
-import type { Between } from "../batch/cementComparison.js";
-import type { CostRange } from "../batch/costRange.js";
-import { type ElementAmounts, elementQuantities } from "../batch/elementQuantities.js";
-import type { MixCarbon } from "../batch/mixCarbon.js";
-import { type MixSaving, mixSaving } from "../batch/mixSaving.js";
+import { elementQuantities } from "../batch/elementQuantities.js";
+import { mixSaving } from "../batch/mixSaving.js";
 import { recipe } from "../batch/recipe.js";
 import type { Finding } from "../lab/finding.js";
 import { say } from "../words/say.js";
+import type { ComparedMix } from "./comparedMix.js";
 import { mixEmission, mixMoney, pricesOf } from "./mixSupply.js";
 import { STUDY_FILE } from "./parseStudyYaml.js";
 import type { StudyConfig } from "./studyConfig.js";
 import type { MixStudy } from "./studyResult.js";
-
-/** Another mix of the same element, and what the chosen one saves against it. */
-export interface ComparedMix {
-  readonly name: string;
-  /** The user's words. */
-  readonly basis: string;
-  readonly quantities: ElementAmounts;
-  readonly cost?: CostRange;
-  readonly carbon: MixCarbon;
-  /** Absent where nothing has a price. */
-  readonly saving?: MixSaving;
-  readonly savedCementKg: number;
-  /** kg CO2e; null where a factor is missing. */
-  readonly savedCarbonKg: Between | null;
-}
 
 /** Ids of `compare-blend` that no material has. */
 export function compareFindings(config: StudyConfig): Finding[] {

@@ -2,8 +2,11 @@ import { checkGuidance } from "../guidance/checkGuidance.js";
 import { envelopeEntry } from "../guidance/envelopeEntry.js";
 import { GUIDANCE_ENTRIES } from "../guidance/guidanceEntries.js";
 import type { GuidanceEntry } from "../guidance/guidanceEntry.js";
+import { guidanceSureness } from "../guidance/guidanceSureness.js";
 import type { Finding } from "../lab/finding.js";
 import { say } from "../words/say.js";
+import type { DrawnCurves } from "./drawCurves.js";
+import { drawLimits } from "./drawLimits.js";
 import { STUDY_FILE } from "./parseStudyYaml.js";
 import type { Study } from "./study.js";
 import type { BlendStudy, GuidanceStudy, MaterialResult } from "./studyResult.js";
@@ -26,16 +29,30 @@ export function studyGuidance({ config, envelope }: Study, findings: Finding[]):
   return [...(envelope ? [envelopeEntry(envelope)] : []), ...(entry ? [entry] : [])];
 }
 
-/** Holds the soils and the blend against each entry. */
+/** Holds the soils and the blend against each entry, and says how sure each verdict is. */
 export function computeGuidance(
   entries: readonly GuidanceEntry[],
   materials: readonly MaterialResult[],
   blend: BlendStudy,
+  drawn: DrawnCurves,
+  seed: number,
 ): GuidanceStudy[] {
+  const soils = materials.flatMap(({ role, name, curve, limits }, index) => {
+    if (role !== "soil") return [];
+    const curves = drawn.materials[index];
+    const drawnLimits = limits && drawLimits(limits, curves.length, seed);
+    return [{ name, curve, curves, limits, drawnLimits }];
+  });
   return entries.flatMap((entry) => [
-    ...materials
-      .filter(({ role }) => role === "soil")
-      .map(({ name, curve, limits }) => ({ name, check: checkGuidance(curve, entry, limits) })),
-    { name: say`Blend`, check: checkGuidance(blend.curve, entry) },
+    ...soils.map(({ name, curve, curves, limits, drawnLimits }) => ({
+      name,
+      check: checkGuidance(curve, entry, limits),
+      sureness: guidanceSureness(curve, curves, entry, limits, drawnLimits),
+    })),
+    {
+      name: say`Blend`,
+      check: checkGuidance(blend.curve, entry),
+      sureness: guidanceSureness(blend.curve, drawn.blend, entry),
+    },
   ]);
 }

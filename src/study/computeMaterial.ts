@@ -1,22 +1,23 @@
 import { analyseHydrometer } from "../grading/analyseHydrometer.js";
+import { analyseJar } from "../grading/analyseJar.js";
+import { analysePipette } from "../grading/analysePipette.js";
 import { analyseSieve } from "../grading/analyseSieve.js";
 import { characteristicSizes } from "../grading/characteristicSizes.js";
 import { chooseModel } from "../grading/chooseModel.js";
 import { combineGrading } from "../grading/combineGrading.js";
 import { fractions } from "../grading/fractions.js";
-import type { GradingPoint } from "../grading/gradingCurve.js";
-import type { HydrometerAnalysis } from "../grading/hydrometerAnalysis.js";
+import type { GradingCurve, GradingPoint } from "../grading/gradingCurve.js";
+import { jarComparison } from "../grading/jarComparison.js";
 import { passingAtSize } from "../grading/passingAtSize.js";
 import type { Finding } from "../lab/finding.js";
 import { consistencyLimits } from "../soil/consistencyLimits.js";
 import { curveUncertainty } from "../soil/curveUncertainty.js";
 import { say } from "../words/say.js";
+import { READING_DRAWS } from "./drawCurves.js";
+import { readingSheets } from "./readingSheets.js";
 import type { StudyMaterial } from "./study.js";
 import type { StudyConfig } from "./studyConfig.js";
 import type { MaterialResult } from "./studyResult.js";
-
-/** Enough for 95 % intervals to about a tenth of their width. */
-const RESAMPLES = 250;
 
 /**
  * The models tried on a soil. The two-mode Fredlund model is left to notebooks: with nine parameters it
@@ -41,13 +42,15 @@ export function computeMaterial(
   const { config } = material;
   const sieve = analyseSieve(material.sieve);
   findings.push(...sieve.findings);
-  const sedimentation = sediment(material, sieve.points, findings);
+  const passing = separated(material, sieve.points, findings);
+  const { sedimentation, pipette } = settle(material, passing, findings);
   const { curve, overlap, repairs, ...combined } = combineGrading({
     sieve: sieve.points,
-    sedimentation: sedimentation?.points,
-    file: material.hydrometer?.file ?? material.sieve.file,
+    sedimentation: (sedimentation ?? pipette)?.points,
+    file: (material.hydrometer ?? material.pipette ?? material.sieve).file,
   });
   findings.push(...combined.findings);
+  const jar = settledJar(material, curve, findings);
   const limits = material.limits && consistencyLimits(material.limits);
   if (limits) findings.push(...limits.findings);
   const uncertainty =
@@ -55,12 +58,11 @@ export function computeMaterial(
       ? curveUncertainty(
           curve,
           {
-            sieve: material.sieve,
-            hydrometer: sedimentation && material.hydrometer,
-            particleDensityKgM3: config.particleDensityKgM3,
+            ...readingSheets(material),
+            ...(passing === undefined ? { hydrometer: undefined, pipette: undefined } : {}),
           },
           limits,
-          { seed: study.seed, resamples: RESAMPLES, errors: study.readingErrors },
+          { seed: study.seed, resamples: READING_DRAWS, errors: study.readingErrors },
         )
       : undefined;
   return {
@@ -69,6 +71,8 @@ export function computeMaterial(
     role: config.role,
     sieve,
     sedimentation,
+    ...(pipette ? { pipette } : {}),
+    ...(jar ? { jar } : {}),
     curve,
     overlap,
     repairs,
@@ -80,30 +84,53 @@ export function computeMaterial(
   };
 }
 
-function sediment(
-  { config, hydrometer }: StudyMaterial,
+/** The passing of the sieve that separated the dispersed material; a finding where it was not measured. */
+function separated(
+  { config, hydrometer, pipette }: StudyMaterial,
   sieve: readonly GradingPoint[],
   findings: Finding[],
-): HydrometerAnalysis | undefined {
-  if (!hydrometer) return undefined;
-  const passing = passingAtSize({ points: sieve }, hydrometer.separatingSizeMm);
+): number | undefined {
+  const sheet = hydrometer ?? pipette;
+  if (!sheet) return undefined;
+  const passing = passingAtSize({ points: sieve }, sheet.separatingSizeMm);
   if (passing === undefined) {
     findings.push({
       severity: "error",
       code: "separating-sieve-unmeasured",
-      file: hydrometer.file,
+      file: sheet.file,
       column: "separating sieve",
-      value: `${hydrometer.separatingSizeMm} mm`,
+      value: `${sheet.separatingSizeMm} mm`,
       message: say`The sieve analysis does not reach the sieve that separated the dispersed material.`,
-      expected: say`a sieve analysis of ${config.name} that spans ${hydrometer.separatingSizeMm} mm`,
+      expected: say`a sieve analysis of ${config.name} that spans ${sheet.separatingSizeMm} mm`,
       wayOut: say`Give the sieve through which the dispersed material was passed, or sieve to that size.`,
     });
-    return undefined;
   }
-  const analysis = analyseHydrometer(hydrometer, {
-    particleDensityKgM3: config.particleDensityKgM3,
-    passingSeparatingPct: passing,
-  });
-  findings.push(...analysis.findings);
-  return analysis;
+  return passing;
+}
+
+function settle(
+  { config, hydrometer, pipette }: StudyMaterial,
+  passingSeparatingPct: number | undefined,
+  findings: Finding[],
+): Pick<MaterialResult, "sedimentation" | "pipette"> {
+  if (passingSeparatingPct === undefined) return {};
+  const { particleDensityKgM3 } = config;
+  const input = { particleDensityKgM3, passingSeparatingPct };
+  const sedimentation = hydrometer && analyseHydrometer(hydrometer, input);
+  const drawn = pipette && analysePipette(pipette, input);
+  for (const analysis of [sedimentation, drawn]) findings.push(...(analysis?.findings ?? []));
+  return { sedimentation, pipette: drawn };
+}
+
+/** The jar beside the curve that was measured without it. */
+function settledJar(
+  { jar }: StudyMaterial,
+  curve: GradingCurve,
+  findings: Finding[],
+): MaterialResult["jar"] {
+  if (!jar) return undefined;
+  const analysis = analyseJar(jar);
+  const against = jarComparison(jar, analysis, curve);
+  findings.push(...analysis.findings, ...against.findings);
+  return { ...analysis, laboratory: against.rows };
 }

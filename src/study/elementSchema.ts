@@ -2,6 +2,7 @@ import { z } from "zod";
 import type { EarthElement } from "../batch/earthElement.js";
 import { phrase, say } from "../words/say.js";
 import { metres, percent, text } from "./schemaFields.js";
+import { writtenAs } from "./writtenForm.js";
 
 const KINDS = ["wall", "bench", "pier", "ring"];
 const opening = z
@@ -37,6 +38,14 @@ const forms = z.discriminatedUnion("kind", [
   }),
   z.strictObject({ ...walled, kind: z.literal("round ring"), diameter: metres("5 m") }),
 ]);
+
+/** The forms as somebody writes them: a wall needs no kind, and round is said by the diameter. */
+const written = z.union(
+  forms.options.map((form) => {
+    const kind = z.literal(form.shape.kind.value.replace("round ", ""));
+    return form.extend({ kind: kind.value === "wall" ? kind.default("wall") : kind });
+  }),
+);
 
 /** What is to be rammed, with the name that the study gives it. */
 export type ElementConfig = EarthElement & { readonly name: string };
@@ -79,10 +88,15 @@ function elementOf(entry: z.output<typeof forms>): ElementConfig {
   }
 }
 
-/**
- * `element`: what is to be built. Without a kind it is a wall; a diameter makes a pier or a ring round.
- */
-export const elementSchema = z
+function keysOf(kind: string): string[] {
+  const form = forms.options.find(({ shape }) => shape.kind.value === kind);
+  return Object.keys(form?.shape ?? {});
+}
+
+/** Of any kind. */
+const KEYS = new Set(forms.options.flatMap(({ shape }) => Object.keys(shape)));
+
+const field = z
   .unknown()
   .transform((entry, context) => {
     if (typeof entry !== "object" || entry === null || Array.isArray(entry)) return entry;
@@ -97,7 +111,24 @@ export const elementSchema = z
       return z.NEVER;
     }
     const round = "diameter" in entry && (kind === "pier" || kind === "ring");
-    return { ...entry, kind: round ? `round ${kind}` : kind };
+    const named = round ? `round ${kind}` : kind;
+    const keys = keysOf(named);
+    for (const [key, value] of Object.entries(entry)) {
+      // A key of no kind at all is refused as unknown further down.
+      if (keys.includes(key) || !KEYS.has(key)) continue;
+      context.addIssue({
+        code: "custom",
+        path: [key],
+        message: phrase`This key does not belong to this kind of element.`,
+        params: { expected: say`for this kind: ${keys.join(", ")}`, value },
+      });
+    }
+    return { ...entry, kind: named };
   })
   .pipe(forms)
   .transform(elementOf);
+
+/**
+ * `element`: what is to be built. Without a kind it is a wall; a diameter makes a pier or a ring round.
+ */
+export const elementSchema = field.register(writtenAs, { schema: written });

@@ -3,7 +3,8 @@ import { phrase } from "../words/say.js";
 import { bulkingField } from "./bulkingField.js";
 import { priceField } from "./priceField.js";
 import { quantityField } from "./quantityField.js";
-import { density, percent, sheet, text } from "./schemaFields.js";
+import { density, percent, text } from "./schemaFields.js";
+import { sheetField } from "./sheetField.js";
 import { supplyFields, supplyOf } from "./supplySchema.js";
 
 const share = z
@@ -22,9 +23,11 @@ export const materialSchema = z
       .regex(/^[a-z][a-z0-9-]*$/, phrase`An id is lower-case letters, digits and hyphens.`),
     name: text,
     role: z.enum(["soil", "sand", "gravel"]),
-    sieve: sheet,
-    hydrometer: sheet.optional(),
-    limits: sheet.optional(),
+    sieve: sheetField,
+    hydrometer: sheetField.optional(),
+    pipette: sheetField.optional(),
+    jar: sheetField.optional(),
+    limits: sheetField.optional(),
     "particle-density": quantityField("density", "2670 kg/m3", { min: 2000, max: 3500 }),
     "loose-bulk-density": density("1250 kg/m3"),
     moisture: percent("6.5 %", 60),
@@ -39,12 +42,19 @@ export const materialSchema = z
       })
       .default({}),
   })
+  .refine(({ hydrometer, pipette }) => hydrometer === undefined || pipette === undefined, {
+    path: ["pipette"],
+    message: phrase`This material has a hydrometer and a pipette sheet.`,
+    params: { expected: phrase`one of the two, so that the fine end of the curve has one source` },
+  })
   .transform((entry) => ({
     id: entry.id,
     name: entry.name,
     role: entry.role,
     sieve: entry.sieve,
     hydrometer: entry.hydrometer,
+    ...(entry.pipette === undefined ? {} : { pipette: entry.pipette }),
+    ...(entry.jar === undefined ? {} : { jar: entry.jar }),
     limits: entry.limits,
     particleDensityKgM3: entry["particle-density"],
     looseBulkDensityKgM3: entry["loose-bulk-density"],

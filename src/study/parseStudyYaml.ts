@@ -3,6 +3,8 @@ import { z } from "zod";
 import type { Finding } from "../lab/finding.js";
 import { type Locale, useLanguage } from "../words/language.js";
 import { say, sayOf } from "../words/say.js";
+import { knownKeys } from "./knownKeys.js";
+import { nearestName } from "./nearestName.js";
 import type { StudyConfig } from "./studyConfig.js";
 import { LOCALE, studySchema } from "./studySchema.js";
 
@@ -54,6 +56,7 @@ function toFindings(
   const column = issue.path.map(String).join(".");
   const base = { severity: "error" as const, file: STUDY_FILE, row: rowOf(issue.path), column };
   if (issue.code === "unrecognized_keys") {
+    const known = knownKeys(issue.path);
     return issue.keys.map((key) => ({
       ...base,
       row: rowOf([...issue.path, key]) ?? base.row,
@@ -61,8 +64,8 @@ function toFindings(
       column: [...issue.path, key].map(String).join("."),
       value: key,
       message: say`The key “${key}” is not known here.`,
-      expected: say`a key of the study format (see the README)`,
-      wayOut: say`Correct its spelling, or take it out.`,
+      expected: say`one of ${known.join(", ")}`,
+      wayOut: spelling(nearestName(key, known)),
     }));
   }
   const params = issue.code === "custom" ? issue.params : undefined;
@@ -78,6 +81,12 @@ function toFindings(
       wayOut: missing ? say`Add the key to study.yaml.` : say`Correct the value in study.yaml.`,
     },
   ];
+}
+
+function spelling(nearest: string | undefined): string {
+  return nearest === undefined
+    ? say`Correct its spelling, or take it out.`
+    : say`Write “${nearest}” if that was meant; otherwise take it out.`;
 }
 
 function expectation(issue: z.core.$ZodIssue): string {

@@ -2,6 +2,7 @@ import { z } from "zod";
 import { parseNumber } from "../quantities/parseNumber.js";
 import { say } from "../words/say.js";
 import type { WrittenPrice } from "./supplyConfig.js";
+import { writtenForms } from "./writtenForm.js";
 
 type Per = "t" | "m3" | "bag" | "load";
 
@@ -24,7 +25,7 @@ export function priceField<K extends Per>(kinds: readonly K[], example: string) 
   const units = kinds.flatMap((per) =>
     Object.entries(UNITS_OF[per]).map(([name, factor]) => ({ per, name, factor })),
   );
-  return z.union([z.string(), z.number()]).transform((written, context): WrittenPrice<K> => {
+  const field = z.union([z.string(), z.number()]).transform((written, context): WrittenPrice<K> => {
     const text = String(written).trim();
     const refuse = (message: string) => {
       const names = units.map(({ name }) => name).join(", ");
@@ -50,5 +51,12 @@ export function priceField<K extends Per>(kinds: readonly K[], example: string) 
     const { per, factor } = known;
     const amount = ((low + high) / 2) * factor;
     return { amount, low: low * factor, high: high * factor, per, written: text };
+  });
+  const names = units.map(({ name }) => name);
+  return field.register(writtenForms, {
+    type: "string",
+    description: `A price or a range of prices in the study's currency, for example “${example}”. Per: ${names.join(", ")}.`,
+    examples: [example],
+    pattern: `^\\s*[\\d.]+(\\s+to\\s+[\\d.]+)?\\s*(per\\b|/)\\s*(${names.join("|").replace(/([mydft]+)3/g, "$1[3³]")})\\s*$`,
   });
 }

@@ -2,6 +2,10 @@ import { z } from "zod";
 import { acceptedUnits, parseQuantity } from "../quantities/parseQuantity.js";
 import type { Dimension } from "../quantities/units.js";
 import { say } from "../words/say.js";
+import { writtenForms } from "./writtenForm.js";
+
+/** A number, then something that may be a unit; which one it is, reading tells. */
+const QUANTITY = "^\\s*[+−-]?(\\d+\\.?\\d*|\\.\\d+)([eE][+-]?\\d+)?\\s*[^\\s\\d.,].*$";
 
 export interface QuantityLimits {
   readonly min?: number;
@@ -19,7 +23,7 @@ export function quantityField(
   limits: QuantityLimits = {},
   perBase = 1,
 ) {
-  return z.union([z.string(), z.number()]).transform((written, context): number => {
+  const field = z.union([z.string(), z.number()]).transform((written, context): number => {
     const text = String(written);
     const refuse = (message: string, expected: string): never => {
       context.addIssue({ code: "custom", message, params: { expected, value: text } });
@@ -51,5 +55,11 @@ export function quantityField(
       );
     }
     return value * perBase;
+  });
+  return field.register(writtenForms, {
+    type: "string",
+    description: `A number with its unit, for example “${example}”. Units: ${acceptedUnits(dimension)}.`,
+    examples: [example],
+    pattern: QUANTITY,
   });
 }

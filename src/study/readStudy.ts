@@ -2,14 +2,12 @@ import { createHash } from "node:crypto";
 import { readFile } from "node:fs/promises";
 import { join } from "node:path";
 import type { Finding } from "../lab/finding.js";
-import { readCompaction } from "../lab/readCompaction.js";
-import { readEnvelope } from "../lab/readEnvelope.js";
+import { mapSheet } from "../lab/mapSheet.js";
+import { ownPlaces } from "../lab/ownPlaces.js";
 import { readGrid } from "../lab/readGrid.js";
-import { readHydrometer } from "../lab/readHydrometer.js";
-import { readLimits } from "../lab/readLimits.js";
-import { readSieve } from "../lab/readSieve.js";
-import { readSpecimens } from "../lab/readSpecimens.js";
 import type { SheetGrid } from "../lab/sheetGrid.js";
+import { SHEET_KINDS, type SheetKind } from "../lab/sheetKinds.js";
+import type { SheetMapping, SheetSource } from "../lab/sheetMapping.js";
 import { say } from "../words/say.js";
 import { parseStudyYaml, STUDY_FILE } from "./parseStudyYaml.js";
 import { readStudyFile } from "./readStudyFile.js";
@@ -20,8 +18,6 @@ export interface StudyReading {
   readonly study?: Study;
   readonly findings: readonly Finding[];
 }
-
-type SheetReader<T> = (grid: SheetGrid, findings: Finding[]) => T | undefined;
 
 /**
  * Reads a study folder: `study.yaml` and every sheet that it names. All problems of all files come
@@ -50,46 +46,67 @@ export async function readStudy(folder: string): Promise<StudyReading> {
   const sheets: SheetGrid[] = [];
   const problems: Finding[] = [...findings];
   const open = async <T>(
-    file: string | undefined,
+    source: SheetSource | undefined,
     key: string,
-    read: SheetReader<T>,
+    { read, layouts }: SheetKind<T>,
   ): Promise<T | undefined> => {
-    if (file === undefined) return undefined;
+    if (source === undefined) return undefined;
+    const mapping = typeof source === "string" ? undefined : source;
+    const file = typeof source === "string" ? source : source.sheet;
     const opened = await readStudyFile(folder, file, key);
     if ("finding" in opened) {
       problems.push(opened.finding);
       return undefined;
     }
-    const { grid, finding } = await readGrid(file, opened.bytes);
+    const { grid, finding } = await readGrid(file, opened.bytes, mapping);
     if (!inputs.some((input) => input.file === file)) inputs.push(fingerprint(file, opened.bytes));
     if (!grid) {
       problems.push(finding);
       return undefined;
     }
-    if (!sheets.some((sheet) => sheet.file === file)) sheets.push(grid);
-    return read(grid, problems);
+    keepForAnnex(sheets, grid, mapping);
+    if (!mapping) return read(grid, problems);
+    const place = { file: STUDY_FILE, key };
+    const found: Finding[] = [];
+    const mapped = mapSheet(grid, mapping, layouts(), place, found);
+    const record = mapped && read(mapped, found);
+    problems.push(...found.map((finding) => ownPlaces(finding, mapping, place, grid)));
+    // A reader knows of its own findings only, not of those of the mapping.
+    return found.some(({ severity }) => severity === "error") ? undefined : record;
   };
 
   // One after the other, so that findings and checksums stand in the order of the study.
   const materials: StudyMaterial[] = [];
   for (const [index, material] of config.materials.entries()) {
     const key = `materials.${index}`;
-    const sieve = await open(material.sieve, `${key}.sieve`, readSieve);
-    const hydrometer = await open(material.hydrometer, `${key}.hydrometer`, readHydrometer);
-    const limits = await open(material.limits, `${key}.limits`, readLimits);
-    if (sieve) materials.push({ config: material, sieve, hydrometer, limits });
+    const sieve = await open(material.sieve, `${key}.sieve`, SHEET_KINDS.sieve);
+    const hydrometer = await open(material.hydrometer, `${key}.hydrometer`, SHEET_KINDS.hydrometer);
+    const pipette = await open(material.pipette, `${key}.pipette`, SHEET_KINDS.pipette);
+    const jar = await open(material.jar, `${key}.jar`, SHEET_KINDS.jar);
+    const limits = await open(material.limits, `${key}.limits`, SHEET_KINDS.limits);
+    if (sieve) materials.push({ config: material, sieve, hydrometer, pipette, jar, limits });
   }
-  const envelope = await open(config.envelope, "envelope", readEnvelope);
-  const compaction = await open(config.compaction, "compaction", readCompaction);
-  const specimens = await open(config.strength.sheet, "strength.sheet", readSpecimens);
+  const envelope = await open(config.envelope, "envelope", SHEET_KINDS.envelope);
+  const compaction = await open(config.compaction, "compaction", SHEET_KINDS.compaction);
+  const specimens = await open(config.strength.sheet, "strength.sheet", SHEET_KINDS.specimens);
+  const { siteBlocks: site } = config.quality ?? {};
+  const siteBlocks = await open(site, "quality.site-blocks", SHEET_KINDS.specimens);
 
   if (!specimens || problems.some(({ severity }) => severity === "error")) {
     return { findings: problems };
   }
   return {
-    study: { config, materials, envelope, compaction, specimens, inputs, sheets },
+    study: { config, materials, envelope, compaction, specimens, siteBlocks, inputs, sheets },
     findings: problems,
   };
+}
+
+/** Each file once, with every way in which it was read. */
+function keepForAnnex(sheets: SheetGrid[], grid: SheetGrid, mapping?: SheetMapping): void {
+  const at = sheets.findIndex(({ file }) => file === grid.file);
+  const kept = at < 0 ? grid : sheets[at];
+  const readAs = [...(kept.readAs ?? []), ...(mapping ? [mapping] : [])];
+  sheets[at < 0 ? sheets.length : at] = readAs.length > 0 ? { ...kept, readAs } : kept;
 }
 
 function fingerprint(file: string, bytes: Uint8Array): InputFile {

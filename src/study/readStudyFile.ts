@@ -3,6 +3,7 @@ import { isAbsolute, join, relative, sep } from "node:path";
 import type { Finding } from "../lab/finding.js";
 import { say } from "../words/say.js";
 import { STUDY_FILE } from "./parseStudyYaml.js";
+import { similarSheets } from "./similarSheets.js";
 
 /**
  * Reads a file that `study.yaml` names. Only files inside the study's own folder are opened,
@@ -43,7 +44,7 @@ export async function readStudyFile(
       "missing-sheet",
       say`This file is not there.`,
       say`a file in the study folder`,
-      say`Add the sheet, or correct its name; capital letters count.`,
+      await otherSheet(root, file),
     );
   }
   if (!isBelow(root, target)) return outside();
@@ -64,6 +65,17 @@ export async function readStudyFile(
     );
   }
   return { bytes: await readFile(target) };
+}
+
+/** What to do about a sheet that is not there: the file that was meant is mostly in the folder. */
+async function otherSheet(root: string, file: string): Promise<string> {
+  const { nearest, all } = await similarSheets(root, file);
+  if (nearest !== undefined) {
+    return say`Write ${nearest} if that sheet is meant; otherwise add the sheet. Capital letters count.`;
+  }
+  if (all.length === 0) return say`Add the sheet; there is none in the study folder yet.`;
+  const shown = [...all.slice(0, 8), ...(all.length > 8 ? ["…"] : [])].join(", ");
+  return say`Add the sheet, or name one that is there: ${shown}.`;
 }
 
 function isBelow(root: string, path: string): boolean {

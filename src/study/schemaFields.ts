@@ -4,7 +4,7 @@ import { quantityField } from "./quantityField.js";
 
 /** A text that says something. */
 export const text = z.string().trim().min(1, phrase`This text is empty.`);
-/** The name of a sheet inside the study folder. */
+/** The name of a sheet inside the study folder that has our own layout. */
 export const sheet = text;
 /** A length, in metres. */
 export const metres = (example: string) =>

@@ -6,7 +6,7 @@ export interface SiteConfig {
   readonly bucketStep?: 1 | 0.5;
   /** Loose volume that the mixer takes. Default the batch of the study. */
   readonly mixerVolumeL?: number;
-  /** The batch fills one lift of the element, where no mixer volume is given. */
+  /** The batch is as near below one lift of the element as buckets allow, where no mixer volume is given. */
   readonly batchFills?: "lift";
   /** Default `scale`. */
   readonly cementBy?: "bucket" | "scale";

@@ -1,7 +1,8 @@
 import { z } from "zod";
 import { ASPECT_RATIO_TABLES } from "../strength/aspectRatioTables.js";
 import { quantityField } from "./quantityField.js";
-import { density, percent, sheet, text } from "./schemaFields.js";
+import { density, percent, text } from "./schemaFields.js";
+import { sheetField } from "./sheetField.js";
 import type { CovariateConfig } from "./studyConfig.js";
 
 const requirement = z
@@ -23,7 +24,7 @@ const requirement = z
 /** `strength`: the blocks, the curve and the requirement. */
 export const strengthSchema = z
   .strictObject({
-    sheet,
+    sheet: sheetField,
     form: z.enum(["linear", "quadratic", "logarithmic", "power"]).default("linear"),
     "round-up-to": percent("0.5 %", 5).default(0.5),
     batches: z.enum(["ignore", "block"]).default("ignore"),

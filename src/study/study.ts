@@ -1,7 +1,9 @@
 import type { CompactionRecord } from "../lab/compactionRecord.js";
 import type { EnvelopeRecord } from "../lab/envelopeRecord.js";
 import type { HydrometerRecord } from "../lab/hydrometerRecord.js";
+import type { JarRecord } from "../lab/jarRecord.js";
 import type { LimitsRecord } from "../lab/limitsRecord.js";
+import type { PipetteRecord } from "../lab/pipetteRecord.js";
 import type { SheetGrid } from "../lab/sheetGrid.js";
 import type { SieveRecord } from "../lab/sieveRecord.js";
 import type { SpecimenSheet } from "../lab/specimenRecord.js";
@@ -18,6 +20,9 @@ export interface StudyMaterial {
   readonly config: MaterialConfig;
   readonly sieve: SieveRecord;
   readonly hydrometer?: HydrometerRecord;
+  /** In place of a hydrometer. */
+  readonly pipette?: PipetteRecord;
+  readonly jar?: JarRecord;
   readonly limits?: LimitsRecord;
 }
 
@@ -28,6 +33,8 @@ export interface Study {
   readonly envelope?: EnvelopeRecord;
   readonly compaction?: CompactionRecord;
   readonly specimens: SpecimenSheet;
+  /** Blocks made on site, where the study names their sheet. */
+  readonly siteBlocks?: SpecimenSheet;
   readonly inputs: readonly InputFile[];
   readonly sheets: readonly SheetGrid[];
 }

@@ -1,23 +1,33 @@
 import type { WallOpening } from "../batch/wallElement.js";
 import type { BandAim, BlendLimit, FixedOrRange } from "../blend/blendTarget.js";
 import type { ReadingErrors } from "../grading/readingErrors.js";
+import type { SheetSource } from "../lab/sheetMapping.js";
 import type { UnitSystem } from "../quantities/displayUnits.js";
 import type { StrengthCovariate } from "../strength/strengthCovariate.js";
 import type { Locale } from "../words/language.js";
 import type { CarbonConfig } from "./carbonSchema.js";
 import type { CompareConfig } from "./compareSchema.js";
 import type { ElementConfig } from "./elementSchema.js";
+import type { QualityConfig } from "./qualityConfig.js";
+import type { ReportConfig } from "./reportSchema.js";
+import type { ClauseConfig, DecisionConfig } from "./reviewSchema.js";
+import type { SamplingConfig } from "./samplingSchema.js";
 import type { SiteConfig } from "./siteConfig.js";
 import type { Price, SupplyConfig, WrittenPrice } from "./supplyConfig.js";
+import type { ToleranceConfig } from "./toleranceSchema.js";
 
 export interface MaterialConfig extends SupplyConfig {
   readonly id: string;
   readonly name: string;
   readonly role: "soil" | "sand" | "gravel";
   /** Sheets, as named in the study. */
-  readonly sieve: string;
-  readonly hydrometer?: string;
-  readonly limits?: string;
+  readonly sieve: SheetSource;
+  readonly hydrometer?: SheetSource;
+  /** In place of a hydrometer. */
+  readonly pipette?: SheetSource;
+  /** A first guide, shown beside the laboratory's fractions. */
+  readonly jar?: SheetSource;
+  readonly limits?: SheetSource;
   readonly particleDensityKgM3: number;
   /** Dry mass in a loose volume at the moisture below. */
   readonly looseBulkDensityKgM3: number;
@@ -55,7 +65,7 @@ export interface RequirementConfig {
 }
 
 export interface StrengthConfig {
-  readonly sheet: string;
+  readonly sheet: SheetSource;
   readonly form: "linear" | "quadratic" | "logarithmic" | "power";
   readonly roundUpToPct: number;
   /** Whether the batches stand in the regression. */
@@ -112,8 +122,8 @@ export interface StudyConfig {
   /** Name of the guidance entry that the blend is held against. */
   readonly guidance: string;
   /** Sheet of the study's own grading envelope. */
-  readonly envelope?: string;
-  readonly compaction?: string;
+  readonly envelope?: SheetSource;
+  readonly compaction?: SheetSource;
   readonly cement: CementConfig;
   readonly strength: StrengthConfig;
   readonly batchDryMassKg: number;
@@ -122,5 +132,15 @@ export interface StudyConfig {
   readonly compareBlend?: CompareConfig;
   readonly carbon: CarbonConfig;
   readonly site: SiteConfig;
+  /** How the reports look. */
+  readonly report?: ReportConfig;
   readonly methods: readonly MethodConfig[];
+  readonly sampling?: readonly SamplingConfig[];
+  /** How far the work may stand from the specified mix. */
+  readonly tolerances?: ToleranceConfig;
+  /** How the work is watched. */
+  readonly quality?: QualityConfig;
+  /** Clauses of the user's code, and where the report answers them. */
+  readonly checklist?: readonly ClauseConfig[];
+  readonly decisions?: readonly DecisionConfig[];
 }

@@ -15,9 +15,13 @@ import type { GradingOverlap, GradingRepair } from "../grading/combinedGrading.j
 import type { Fractions } from "../grading/fractions.js";
 import type { GradingCurve } from "../grading/gradingCurve.js";
 import type { HydrometerAnalysis } from "../grading/hydrometerAnalysis.js";
+import type { JarAnalysis } from "../grading/jarAnalysis.js";
+import type { JarComparison } from "../grading/jarComparison.js";
+import type { PipetteAnalysis } from "../grading/pipetteAnalysis.js";
 import type { SieveAnalysis } from "../grading/sieveAnalysis.js";
 import type { GuidanceComparison } from "../guidance/compareGuidance.js";
 import type { GuidanceCheck } from "../guidance/guidanceCheck.js";
+import type { GuidanceSureness } from "../guidance/guidanceSureness.js";
 import type { Finding } from "../lab/finding.js";
 import type { SheetGrid } from "../lab/sheetGrid.js";
 import type { SpecimenRecord } from "../lab/specimenRecord.js";
@@ -33,10 +37,12 @@ import type { ResidualCheck } from "../strength/residualChecks.js";
 import type { RobustStrength } from "../strength/robustStrength.js";
 import type { StrengthBand } from "../strength/strengthBands.js";
 import type { FittedStrength } from "../strength/strengthFit.js";
-import type { ComparedMix } from "./compareMix.js";
+import type { ComparedMix } from "./comparedMix.js";
 import type { MixWater } from "./mixWater.js";
+import type { QualityPlan } from "./qualityPlan.js";
 import type { InputFile } from "./study.js";
 import type { StudyConfig } from "./studyConfig.js";
+import type { TextureStudy } from "./textureStudy.js";
 
 /** The value of `format` in a result of this version. */
 export const RESULT_FORMAT = "loambook-result/1";
@@ -46,7 +52,12 @@ export interface MaterialResult {
   readonly name: string;
   readonly role: "soil" | "sand" | "gravel";
   readonly sieve: SieveAnalysis;
+  /** With the hydrometer. */
   readonly sedimentation?: HydrometerAnalysis;
+  /** In place of the hydrometer. */
+  readonly pipette?: PipetteAnalysis;
+  /** A first guide beside the laboratory; never part of the curve. */
+  readonly jar?: JarAnalysis & { readonly laboratory: JarComparison["rows"] };
   readonly curve: GradingCurve;
   readonly overlap?: GradingOverlap;
   readonly repairs: readonly GradingRepair[];
@@ -104,6 +115,8 @@ export interface GuidanceStudy {
   /** Name of the material, or of the blend. */
   readonly name: string;
   readonly check: GuidanceCheck;
+  /** How sure the verdicts are, given the stated reading errors. */
+  readonly sureness: GuidanceSureness;
 }
 
 export interface CompactedDensity {
@@ -147,6 +160,10 @@ export interface StudyResult {
   readonly materials: readonly MaterialResult[];
   readonly compaction?: CompactionAnalysis;
   readonly blend: BlendStudy;
+  /** What the reading errors of the materials do to the blend's passing at each size of its curve. */
+  readonly blendSpread: CurveUncertainty["spread"];
+  /** The soils, then the blend, on the texture triangle. */
+  readonly textures: readonly TextureStudy[];
   /** The soils, then the blend, against the recommendation that the study names. */
   readonly guidance: readonly GuidanceStudy[];
   /** The blend against all recommendations that loambook knows for its kind of earth, and where they disagree. */
@@ -154,6 +171,8 @@ export interface StudyResult {
   readonly strength: StrengthStudy;
   /** Absent where the tests do not give a cement content or a water content. */
   readonly mix?: MixStudy;
+  /** The quality-control plan, where the study asks for one. */
+  readonly quality?: QualityPlan;
   readonly inputs: readonly InputFile[];
   /** The sheets' cells as read, for the annex. */
   readonly sheets: readonly SheetGrid[];

@@ -7,12 +7,18 @@ import { compareSchema } from "./compareSchema.js";
 import { elementSchema } from "./elementSchema.js";
 import { limitsField } from "./limitsField.js";
 import { materialSchema } from "./materialSchema.js";
+import { qualitySchema } from "./qualitySchema.js";
 import { quantityField } from "./quantityField.js";
-import { kilograms, percent, sheet, text } from "./schemaFields.js";
+import { reportSchema } from "./reportSchema.js";
+import { checklistSchema, decisionsSchema } from "./reviewSchema.js";
+import { samplingSchema } from "./samplingSchema.js";
+import { kilograms, percent, text } from "./schemaFields.js";
+import { sheetField } from "./sheetField.js";
 import { siteSchema } from "./siteSchema.js";
 import { strengthSchema } from "./strengthSchema.js";
 import type { StudyConfig } from "./studyConfig.js";
 import { targetField } from "./targetField.js";
+import { toleranceSchema } from "./toleranceSchema.js";
 
 /** The value of `format` in a `study.yaml` of this version. */
 export const STUDY_FORMAT = "loambook-study/1";
@@ -63,8 +69,8 @@ export const studySchema = z
     limits: limitsField,
     "most-materials": z.int().min(1).max(12).optional(),
     guidance: text,
-    envelope: sheet.optional(),
-    compaction: sheet.optional(),
+    envelope: sheetField.optional(),
+    compaction: sheetField.optional(),
     cement: cementSchema,
     strength: strengthSchema,
     batch: z
@@ -74,7 +80,13 @@ export const studySchema = z
     "compare-blend": compareSchema.optional(),
     carbon: carbonSchema,
     site: siteSchema,
+    report: reportSchema.optional(),
     methods: z.array(method).default([]),
+    sampling: samplingSchema.optional(),
+    tolerances: toleranceSchema.optional(),
+    quality: qualitySchema.optional(),
+    checklist: checklistSchema.optional(),
+    decisions: decisionsSchema.optional(),
   })
   .transform(
     ({

@@ -2,6 +2,7 @@ import { z } from "zod";
 import { parseSieve } from "../quantities/parseSieve.js";
 import { phrase, say } from "../words/say.js";
 import type { TargetConfig } from "./studyConfig.js";
+import { writtenForms } from "./writtenForm.js";
 
 type Read = (text: string) => number | undefined;
 
@@ -29,14 +30,22 @@ const exponent = fixedOrRange(
   0.05,
   1,
   phrase`0.05 to 1, for example “0.25” or “0.2 to 0.35”`,
-);
+).register(writtenForms, {
+  type: ["string", "number"],
+  description: "Exponent of the power curve, 0.05 to 1, or a range in which the best is sought.",
+  examples: [0.25, "0.2 to 0.35"],
+});
 const topSize = fixedOrRange(
   // A bare number would be taken as mm in silence.
   (text) => (/^[\d.,\s]+$/.test(text) ? undefined : parseSieve(text)),
   1,
   100,
   phrase`1 mm to 100 mm, for example “20 mm”, “3/4 in” or “16 mm to 20 mm”`,
-);
+).register(writtenForms, {
+  type: "string",
+  description: "Size that all grains pass, with its unit, or a range in which the best is sought.",
+  examples: ["20 mm", "3/4 in", "16 mm to 20 mm"],
+});
 
 /** `target` of `study.yaml`: a power curve, or the band of the guidance and what to seek inside it. */
 export const targetField = z

@@ -1,7 +1,9 @@
 import { CAUTIONS } from "../guidance/cautions.js";
+import { surenessWords } from "../guidance/surenessWords.js";
 import type { GuidanceStudy, StudyResult } from "../study/studyResult.js";
 import { say, sayOf } from "../words/say.js";
-import { fixed, numberColumn } from "./cell.js";
+import { BLANK, fixed, numberColumn } from "./cell.js";
+import { mixReferences } from "./mixReferences.js";
 import type { CautionsBlock, ReferencesBlock, TableBlock } from "./reportBlock.js";
 
 /** A table for each entry that the study is held against. */
@@ -10,7 +12,7 @@ export function guidanceTables(guidance: readonly GuidanceStudy[]): TableBlock[]
   return entries.map((id) => guidanceTable(guidance.filter(({ check }) => check.entry.id === id)));
 }
 
-/** The soils and the blend against one recommendation, criterion by criterion. */
+/** The soils and the blend against one recommendation, criterion by criterion, and how sure each verdict is. */
 function guidanceTable(guidance: readonly GuidanceStudy[]): TableBlock {
   const [{ check }] = guidance;
   const { entry } = check;
@@ -23,31 +25,42 @@ function guidanceTable(guidance: readonly GuidanceStudy[]): TableBlock {
       numberColumn(say`Recommended`, "%"),
       numberColumn(say`Measured`, "%"),
       { header: say`Verdict` },
+      { header: say`How sure, given the readings` },
     ],
-    rows: guidance.flatMap(({ name, check: { criteria } }) =>
-      criteria
+    rows: guidance.flatMap(({ name, check: { criteria }, sureness }) =>
+      criteria.flatMap(({ kind, what, lowPct, highPct, measuredPct, verdict, byPct }, index) =>
         // The points of passing are the fractions added up: shown in the figure, not twice here.
-        .filter(({ kind }) => !(entry.derived && kind === "passing"))
-        .map(({ what, lowPct, highPct, measuredPct, verdict, byPct }) => [
-          name,
-          what,
-          range(lowPct, highPct),
-          fixed(measuredPct, 1),
-          verdict === "outside" && byPct !== undefined
-            ? say`outside by ${fixed(byPct, 1)}`
-            : verdict,
-        ]),
+        entry.derived && kind === "passing"
+          ? []
+          : [
+              [
+                name,
+                what,
+                range(lowPct, highPct),
+                fixed(measuredPct, 1),
+                verdict === "outside" && byPct !== undefined
+                  ? say`outside by ${fixed(byPct, 1)}`
+                  : sayOf(verdict),
+                verdict === "not measured" ? BLANK : surenessWords(sureness.criteria[index].sure),
+              ],
+            ],
+      ),
     ),
     notes: [
-      `${entry.source.authors}${entry.source.year ? ` (${entry.source.year})` : ""}, ${entry.source.title}, ${entry.source.locator}.`,
+      `${entry.source.authors}${entry.source.year ? ` (${entry.source.year})` : ""}, ${sayOf(entry.source.title)}, ${sayOf(entry.source.locator)}.`,
       check.honesty,
+      ...guidance.map(
+        ({ name, check: { verdict }, sureness }) =>
+          say`${name}, all criteria together: ${sayOf(verdict)}. ${sureness.text}`,
+      ),
+      say`How sure: the share of ${guidance[0].sureness.draws} curves, drawn again within the stated reading errors, that get the same verdict; consistency limits are drawn within their own 95 % intervals where they have any. A blend is drawn from all of its materials at the shares as designed. Not in it: how well the samples stand for the deposit, errors of batching, and fines below the finest sieve of a material without a sedimentation test.`,
       check.caution,
     ],
   };
 }
 
 function range(low: number | undefined, high: number | undefined): string {
-  if (low === undefined) return high === undefined ? "–" : say`at most ${fixed(high, 1)}`;
+  if (low === undefined) return high === undefined ? BLANK : say`at most ${fixed(high, 1)}`;
   return high === undefined
     ? say`at least ${fixed(low, 1)}`
     : say`${fixed(low, 1)} to ${fixed(high, 1)}`;
@@ -70,7 +83,6 @@ export function referencesBlock(result: StudyResult): ReferencesBlock {
   const entries = [
     ...new Map(result.guidance.map(({ check }) => [check.entry.id, check.entry])).values(),
   ];
-  const { comparison } = result.mix ?? {};
   const mark = (how: "read" | "memory") =>
     how === "read" ? say`read` : say`from memory; not read`;
   return {
@@ -124,18 +136,7 @@ export function referencesBlock(result: StudyResult): ReferencesBlock {
         text: say`Lieberman and Miller (1963), Biometrika 50: tolerance bounds in regression`,
         mark: say`from memory; coverage checked by simulation`,
       },
-      ...(comparison
-        ? [
-            {
-              text: say`${comparison.carbonFactor.source}: carbon of cement`,
-              mark: mark(comparison.carbonFactor.basis),
-            },
-            {
-              text: say`${comparison.concreteCement.source}: cement in concrete`,
-              mark: mark(comparison.concreteCement.basis),
-            },
-          ]
-        : []),
+      ...(result.mix ? mixReferences(result.mix) : []),
     ],
   };
 }

@@ -18,7 +18,7 @@ export function projectTable(config: StudyConfig): KeyValuesBlock {
       { label: say`Place`, value: config.place },
       {
         label: say`Element`,
-        value: say`${element.name}: ${length(element.lengthM)} long, ${length(element.heightM)} high, ${formatQuantity(element.thicknessM * 1000, "depth", units)} thick, ${openings(config)}`,
+        value: say`${element.name}: ${elementText(element, units)}`,
       },
       {
         label: say`Required strength`,

@@ -1,6 +1,7 @@
 import type { RecipeLine } from "../batch/recipeResult.js";
 import { formatQuantity, type UnitSystem } from "../quantities/displayUnits.js";
-import type { StudyResult } from "../study/studyResult.js";
+import type { StudyConfig } from "../study/studyConfig.js";
+import type { MixStudy, StudyResult } from "../study/studyResult.js";
 import { say } from "../words/say.js";
 import { BLANK, digits, fixed, numberColumn, quantity, quantityColumn } from "./cell.js";
 import { noMix } from "./noMix.js";
@@ -12,6 +13,35 @@ function looseVolume(litres: number | null, units: UnitSystem): string {
   return digits(units === "SI" ? litres : litres / 28.316846592, 3);
 }
 
+/** Water for the dry and the wet end of what may be rammed, and where the window comes from. */
+function waterNote({ water }: MixStudy, mass: (kilograms: number) => string): string {
+  const { window, basis, fromTest } = water;
+  const ends = {
+    dry: fixed(window.moisturePct.low, 1),
+    wet: fixed(window.moisturePct.high, 1),
+    least: mass(window.toAddKg.low),
+    most: mass(window.toAddKg.high),
+  };
+  if (fromTest) {
+    return say`Ram between ${ends.dry} and ${ends.wet} %, where the compaction test keeps ${fromTest.relativePct} % of its greatest dry density: add ${ends.least} to ${ends.most}.`;
+  }
+  return basis === "entered"
+    ? say`Ram between ${ends.dry} and ${ends.wet} %, a tolerance that was entered: add ${ends.least} to ${ends.most}.`
+    : say`Ram between ${ends.dry} and ${ends.wet} %, one point to each side as is common practice without a source: add ${ends.least} to ${ends.most}.`;
+}
+
+/** Materials whose loose volume was corrected for bulking. */
+function bulkingNotes({ materials }: StudyConfig): string[] {
+  const bulked = materials.flatMap(({ name, bulkingPct }) =>
+    bulkingPct === undefined ? [] : [say`${name} ${fixed(bulkingPct, 0)} %`],
+  );
+  return bulked.length === 0
+    ? []
+    : [
+        say`Loose volumes count the bulking of damp material over dry: ${bulked.join(", ")}. It changes with moisture: repeat the flooding test when the heap is damper or drier.`,
+      ];
+}
+
 /** One batch: by dry mass, by mass as shovelled, by loose volume, and in whole parts. */
 export function recipeTable({ config, mix }: StudyResult): TableBlock | NoteBlock {
   if (!mix) return noMix();
@@ -21,6 +51,7 @@ export function recipeTable({ config, mix }: StudyResult): TableBlock | NoteBloc
     [...parts.materials, ...(parts.cement ? [parts.cement] : [])].map((line) => [line.id, line]),
   );
   const mass = (kilograms: number) => quantity(1000 * kilograms, "mass", units);
+  const massText = (kilograms: number) => formatQuantity(1000 * kilograms, "mass", units);
   const row = (line: RecipeLine, share: string) => [
     line.name,
     share,
@@ -58,7 +89,9 @@ export function recipeTable({ config, mix }: StudyResult): TableBlock | NoteBloc
     ],
     notes: [
       say`Shares are percent of the dry mass of soil and aggregate; cement comes on top of 100. Cement is ${fixed(recipe.cementOfAllPct, 1)} % of all dry mass and ${fixed(recipe.cementByVolumePct ?? undefined, 1)} % of the loose volumes.`,
-      say`Water for ${fixed(recipe.targetMoisturePct, 1)} % of the dry mass of all solids, the optimum of the compaction test; the damp materials bring ${mass(water.inMaterialsKg)} of it.`,
+      say`Water for ${fixed(recipe.targetMoisturePct, 1)} % of the dry mass of all solids, the optimum of the compaction test; the damp materials bring ${massText(water.inMaterialsKg)} of it.`,
+      waterNote(mix, massText),
+      ...bulkingNotes(config),
       say`Whole parts: ${parts.message}${parts.largestChangePct === null ? "" : say` Rounding changes a share of the whole by at most ${fixed(parts.largestChangePct, 1)} points.`}`,
     ],
   };

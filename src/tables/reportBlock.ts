@@ -60,6 +60,21 @@ export interface NoteBlock {
   readonly text: string;
 }
 
+export interface ChecklistBlock {
+  readonly kind: "checklist";
+  readonly caption: string;
+  readonly items: readonly {
+    /** As the user's code numbers it. */
+    readonly clause: string;
+    readonly requirement: string;
+    readonly remark: string;
+    /** Key of the section that answers it; a report turns it into a link. Absent while open. */
+    readonly sectionKey?: string;
+    /** Title of that section, where its key is one of the appendix. */
+    readonly sectionTitle?: string;
+  }[];
+}
+
 export interface PageBreakBlock {
   readonly kind: "pageBreak";
 }
@@ -74,4 +89,5 @@ export type ReportBlock =
   | SignatureBlock
   | ParagraphBlock
   | NoteBlock
+  | ChecklistBlock
   | PageBreakBlock;

@@ -1,4 +1,5 @@
 import type { SheetGrid } from "../lab/sheetGrid.js";
+import type { SheetMapping } from "../lab/sheetMapping.js";
 import { say } from "../words/say.js";
 import type { TableBlock } from "./reportBlock.js";
 
@@ -17,9 +18,14 @@ export function sheetTable(sheet: SheetGrid): TableBlock {
         ? []
         : [[String(index + 1), ...columns.map((_, at) => row[at] ?? "")]],
     ),
-    notes: sheet.rows.flatMap((row, index) =>
-      isRemark(row) ? [say`Row ${index + 1}: ${row.filter((cell) => cell !== "").join(" ")}`] : [],
-    ),
+    notes: [
+      ...sheet.rows.flatMap((row, index) =>
+        isRemark(row)
+          ? [say`Row ${index + 1}: ${row.filter((cell) => cell !== "").join(" ")}`]
+          : [],
+      ),
+      ...(sheet.readAs ?? []).flatMap(mappingNotes),
+    ],
   };
 }
 
@@ -31,4 +37,21 @@ function columnName(index: number): string {
   return index < 26
     ? String.fromCharCode(65 + index)
     : columnName(Math.floor(index / 26) - 1) + columnName(index % 26);
+}
+
+/** How a sheet of the user's own layout was read. */
+function mappingNotes(mapping: SheetMapping): string[] {
+  const { columns, lines, cells, facts, skipRows, decimalComma } = mapping;
+  const renamed = Object.entries({ ...lines, ...columns, ...cells });
+  const given = Object.entries(facts);
+  return [
+    ...(renamed.length > 0
+      ? [say`Read as: ${renamed.map(([own, ours]) => say`“${own}” as “${ours}”`).join("; ")}.`]
+      : []),
+    ...(given.length > 0
+      ? [say`Given in study.yaml: ${given.map(([name, value]) => `${name} ${value}`).join("; ")}.`]
+      : []),
+    ...(skipRows > 0 ? [say`Rows 1 to ${skipRows} were not read.`] : []),
+    ...(decimalComma ? [say`Its numbers have decimal commas.`] : []),
+  ];
 }

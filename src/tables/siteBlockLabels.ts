@@ -4,6 +4,7 @@ import { plain } from "./cell.js";
 import { noMix } from "./noMix.js";
 import type { ReportBlock } from "./reportBlock.js";
 import { siteCautions } from "./siteCautions.js";
+import { siteOptionsOf } from "./siteOptionsOf.js";
 import type { SiteOptions, SiteSheet } from "./siteSheet.js";
 
 const LABELS = 8;
@@ -22,7 +23,7 @@ const PER_PAGE = 8;
  * to make is for the engineer and the code.
  */
 export function siteBlockLabels(result: StudyResult, options: SiteOptions = {}): SiteSheet {
-  const { labels = LABELS } = options;
+  const { labels = LABELS } = siteOptionsOf(result, options);
   if (!(Number.isInteger(labels) && labels >= 1 && labels <= MOST_LABELS)) {
     throw new RangeError(
       `invalid \`labels\`: ${labels}; expected a whole number from 1 to ${MOST_LABELS}`,

@@ -1,12 +1,14 @@
 import { formatQuantity } from "../quantities/displayUnits.js";
 import type { StudyResult } from "../study/studyResult.js";
 import { say } from "../words/say.js";
-import { fixed, plain } from "./cell.js";
+import { BLANK, fixed, plain } from "./cell.js";
 import { noMix } from "./noMix.js";
 import type { ReportBlock, TableBlock } from "./reportBlock.js";
 import { siteCautions } from "./siteCautions.js";
 import { type SiteMix, siteMix } from "./siteMix.js";
+import { siteOptionsOf } from "./siteOptionsOf.js";
 import type { SiteOptions, SiteSheet } from "./siteSheet.js";
+import { trialMass, trialText } from "./siteTrial.js";
 import { bucketSize, buckets, liquid } from "./siteUnits.js";
 
 /** A share that moves by more than this is worth a smaller bucket. */
@@ -30,7 +32,8 @@ export function siteBucketCard(result: StudyResult, options: SiteOptions = {}): 
 
 function cardBlocks(result: StudyResult, options: SiteOptions, site: SiteMix): ReportBlock[] {
   const { units } = result.config;
-  const { counted, batch, window } = site;
+  const { counted, batch, trial } = site;
+  const { window } = site.water;
   const mass = (kilograms: number) => formatQuantity(1000 * kilograms, "mass", units, 3);
   const byBucket = counted.batch !== null;
   const bucket = bucketSize(counted.bucketL, units);
@@ -42,6 +45,14 @@ function cardBlocks(result: StudyResult, options: SiteOptions, site: SiteMix): R
         ? buckets(counted.cement.buckets)
         : say`weigh`;
   const { toAddKg } = window;
+  const none = trial ? [BLANK] : [];
+  const water = trial ? [trialMass(trial.waterKg, units)] : [];
+  const tried = (id: string) =>
+    trial
+      ? trial.lines
+          .filter((line) => line.id === id)
+          .map(({ weighedKg }) => trialMass(weighedKg, units))
+      : [];
   const table: TableBlock = {
     kind: "table",
     caption: byBucket
@@ -51,17 +62,30 @@ function cardBlocks(result: StudyResult, options: SiteOptions, site: SiteMix): R
       { header: say`Put in` },
       { header: byBucket ? say`Buckets` : "", align: "right" },
       { header: say`On a scale, as shovelled`, align: "right" },
+      ...(trial ? [{ header: say`Trial batch`, align: "right" as const }] : []),
     ],
     rows: [
       ...batch.materials
         .filter(({ dryMassKg }) => dryMassKg > 0)
-        .map(({ id, name, moistMassKg }) => [name, countOf.get(id) ?? "–", mass(moistMassKg)]),
+        .map(({ id, name, moistMassKg }) => [
+          name,
+          countOf.get(id) ?? "–",
+          mass(moistMassKg),
+          ...tried(id),
+        ]),
       ...(batch.cementPct > 0
-        ? [[say`Cement`, byBucket ? cementCount : "–", mass(batch.cement.dryMassKg)]]
+        ? [
+            [
+              say`Cement`,
+              byBucket ? cementCount : "–",
+              mass(batch.cement.dryMassKg),
+              ...tried("cement"),
+            ],
+          ]
         : []),
-      [say`Water, start with`, liquid(toAddKg.low, units), mass(toAddKg.low)],
-      [say`Water, aim for`, liquid(toAddKg.target, units), mass(toAddKg.target)],
-      [say`Water, never above`, liquid(toAddKg.high, units), mass(toAddKg.high)],
+      [say`Water, start with`, liquid(toAddKg.low, units), mass(toAddKg.low), ...none],
+      [say`Water, aim for`, liquid(toAddKg.target, units), mass(toAddKg.target), ...water],
+      [say`Water, never above`, liquid(toAddKg.high, units), mass(toAddKg.high), ...none],
     ],
     notes: honesty(result, options, site),
   };
@@ -96,8 +120,10 @@ function warning(text: string): ReportBlock {
 }
 
 /** What the card holds against what the study asks for. */
-function honesty({ mix, config }: StudyResult, options: SiteOptions, site: SiteMix): string[] {
-  const { counted, grading, batch, window } = site;
+function honesty(result: StudyResult, options: SiteOptions, site: SiteMix): string[] {
+  const { mix, config } = result;
+  const { counted, grading, batch } = site;
+  const { window } = site.water;
   const bags = config.cement.bagMassKg / batch.cement.dryMassKg;
   return [
     say`Cement in this batch ${fixed(batch.cementPct, 1)} % of the dry soil and aggregate; asked for: ${plain(mix?.recipe.cementPct)} %.${Number.isFinite(bags) ? say` A bag serves ${fixed(bags, 1)} batches.` : ""}`,
@@ -107,7 +133,8 @@ function honesty({ mix, config }: StudyResult, options: SiteOptions, site: SiteM
           say`Rounding to buckets moves no share by more than ${fixed(counted.largestShareChangePct, 1)} points, and the grading by ${fixed(Math.abs(grading.changePct), 1)} at most, at ${plain(grading.sizeMm, 3)} mm.`,
         ]),
     say`Water is for heaps that hold ${fixed((100 * batch.water.inMaterialsKg) / batch.dryMassKg, 1)} % in all, as the study has it; the mix may hold ${fixed(window.moisturePct.low, 1)} to ${fixed(window.moisturePct.high, 1)} %.`,
-    ...(options.bucketL === undefined && counted.batch
+    ...(site.trial ? [trialText(result, site.trial)] : []),
+    ...(siteOptionsOf(result, options).bucketL === undefined && counted.batch
       ? [
           say`The bucket of ${bucketSize(counted.bucketL, config.units)} is a default: measure yours with water, to the brim.`,
         ]

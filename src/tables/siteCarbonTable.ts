@@ -3,6 +3,7 @@ import type { MixCarbon } from "../batch/mixCarbon.js";
 import type { SavingTrap } from "../batch/savingTrap.js";
 import type { UnitSystem } from "../quantities/displayUnits.js";
 import { say } from "../words/say.js";
+import { markedSource } from "./basisMark.js";
 import { BLANK, fixed, quantity, quantityColumn } from "./cell.js";
 import type { TableBlock } from "./reportBlock.js";
 
@@ -26,7 +27,10 @@ export function siteCarbonTable(
       ? BLANK
       : say`${quantity(1000 * value.low, "mass", units)} to ${quantity(1000 * value.high, "mass", units)}`;
   const { low, high } = carbon.cementPctOfTotal;
-  const factors = carbon.lines.flatMap(({ factor }) => (factor ? [factor] : []));
+  const factors = [
+    ...carbon.lines.flatMap(({ factor }) => (factor ? [factor] : [])),
+    ...(carbon.haulFactor ? [carbon.haulFactor] : []),
+  ];
   const used = [...new Map(factors.map((factor) => [factor.id, factor])).values()];
   return {
     kind: "table",
@@ -41,10 +45,11 @@ export function siteCarbonTable(
       [say`Making and haul together`, range(carbon.total), ""],
     ],
     notes: [
-      say`Cement makes ${fixed(low, 0)} to ${fixed(high, 0)} % of it. ${carbon.message}`,
+      say`Cement makes ${fixed(low, 0)} to ${fixed(high, 0)} % of it.`,
+      ...(carbon.status === "ok" ? [] : [carbon.message]),
       ...used.map(
         (factor) =>
-          say`${factor.name}: ${factor.low} to ${factor.high} ${factor.unit} (${factor.source}; ${factor.basis === "read" ? say`read` : say`from memory`}).`,
+          say`${factor.name}: ${factor.low} to ${factor.high} ${factor.unit} (${markedSource(factor)}).`,
       ),
       ...(trap ? [trap.text] : []),
     ],

@@ -1,4 +1,5 @@
 import { formatQuantity } from "../quantities/displayUnits.js";
+import type { SiteConfig } from "../study/siteConfig.js";
 import type { StudyResult } from "../study/studyResult.js";
 import { say } from "../words/say.js";
 import { fixed, plain } from "./cell.js";
@@ -6,6 +7,7 @@ import { noMix } from "./noMix.js";
 import type { ReportBlock } from "./reportBlock.js";
 import { siteCautions } from "./siteCautions.js";
 import { type SiteMix, siteMix } from "./siteMix.js";
+import { siteOptionsOf } from "./siteOptionsOf.js";
 import type { SiteOptions, SiteSheet } from "./siteSheet.js";
 
 /** Where the element's lifts are not known. */
@@ -24,7 +26,8 @@ const MOST_DAYS = 90;
  * @throws RangeError for options out of range. Source: `elementQuantities` for the depths; own layout.
  */
 export function siteCuringLog(result: StudyResult, options: SiteOptions = {}): SiteSheet {
-  const { strippingHours = 0, dampDays = DAY_ROWS } = options;
+  const site = siteOptionsOf(result, options);
+  const { strippingHours = 0, dampDays = DAY_ROWS } = site;
   if (!(Number.isFinite(strippingHours) && strippingHours >= 0)) {
     throw new RangeError(`invalid \`strippingHours\`: ${strippingHours}; expected 0 or above`);
   }
@@ -33,15 +36,15 @@ export function siteCuringLog(result: StudyResult, options: SiteOptions = {}): S
       `invalid \`dampDays\`: ${dampDays}; expected a whole number from 1 to ${MOST_DAYS}`,
     );
   }
-  const site = siteMix(result, options);
-  const blocks: ReportBlock[] = site ? logBlocks(result, options, site) : [noMix()];
+  const mix = siteMix(result, options);
+  const blocks: ReportBlock[] = mix ? logBlocks(result, site, mix) : [noMix()];
   return { name: "making-and-curing-log", title: say`Making and curing log`, blocks };
 }
 
 function logBlocks(
   { config }: StudyResult,
-  { strippingHours, dampDays }: SiteOptions,
-  { batch, window, element }: SiteMix,
+  { strippingHours, dampDays }: SiteConfig,
+  { batch, water: { window }, element }: SiteMix,
 ): ReportBlock[] {
   const depth = (metres: number) => formatQuantity(1000 * metres, "depth", config.units, 2);
   return [

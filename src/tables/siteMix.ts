@@ -2,10 +2,12 @@ import type { BucketBatch } from "../batch/bucketBatch.js";
 import { type ElementAmounts, elementQuantities } from "../batch/elementQuantities.js";
 import { type GradingChange, gradingChange } from "../batch/gradingChange.js";
 import type { Recipe } from "../batch/recipeResult.js";
-import { type WaterWindow, waterWindow } from "../batch/waterWindow.js";
+import { scaleRecipe } from "../batch/scaleRecipe.js";
+import { type WeighedBatch, weighOut } from "../batch/weighOut.js";
 import { wholeBuckets } from "../batch/wholeBuckets.js";
-import { type MoistureWindow, moistureWindow } from "../soil/moistureWindow.js";
-import type { StudyResult } from "../study/studyResult.js";
+import { type MixWater, mixWater } from "../study/mixWater.js";
+import type { MixStudy, StudyResult } from "../study/studyResult.js";
+import { siteOptionsOf } from "./siteOptionsOf.js";
 import type { SiteOptions } from "./siteSheet.js";
 import { GALLON_L } from "./siteUnits.js";
 
@@ -14,58 +16,58 @@ export interface SiteMix {
   readonly counted: BucketBatch;
   /** The batch of the buckets; where buckets cannot be counted, that of the study, to be weighed. */
   readonly batch: Recipe;
-  readonly window: WaterWindow;
-  /** Where the window comes from. */
-  readonly windowBasis: "test" | "entered" | "common practice";
-  /** Only with the basis `test`. */
-  readonly fromTest?: MoistureWindow;
+  readonly water: MixWater;
   /** What the buckets do to the grading; absent where they cannot be counted. */
   readonly grading?: GradingChange;
+  /** The small batch to try first, weighed; absent where none was asked for. */
+  readonly trial?: WeighedBatch;
   readonly element: ElementAmounts | null;
 }
 
-/** Tolerance that stands in where neither a window nor a tolerance is known; common practice, no source. */
-const FALLBACK_TOLERANCE_PCT = 1;
+/** A batch for a lift that leaves more of it open than a tenth is not a batch for a lift. */
+const LIFT_FILL_PCT = 90;
 
 /** Works out the crew's batch; undefined where the study gives no mix. */
 export function siteMix(result: StudyResult, options: SiteOptions): SiteMix | undefined {
   const { mix, config, compaction, materials } = result;
   if (!mix) return undefined;
+  const site = siteOptionsOf(result, options);
   const counted = wholeBuckets(mix.recipe, {
-    bucketL: options.bucketL ?? (config.units === "SI" ? 10 : 5 * GALLON_L),
-    bucketStep: options.bucketStep ?? 0.5,
-    mixerVolumeL: options.mixerVolumeL,
-    cementBy: options.cementBy,
+    bucketL: site.bucketL ?? (config.units === "SI" ? 10 : 5 * GALLON_L),
+    bucketStep: site.bucketStep ?? 0.5,
+    mixerVolumeL: site.mixerVolumeL ?? (site.batchFills ? liftVolumeL(mix) : undefined),
+    cementBy: site.cementBy,
+    leastFillPct: site.batchFills && site.mixerVolumeL === undefined ? LIFT_FILL_PCT : 0,
   });
   const batch = counted.batch ?? mix.recipe;
-  const fromTest =
-    options.tolerancePct === undefined && compaction ? moistureWindow(compaction) : undefined;
-  const window = waterWindow(
-    batch,
-    fromTest ?? { tolerancePct: options.tolerancePct ?? FALLBACK_TOLERANCE_PCT },
-  );
   const curves = Object.fromEntries(materials.map(({ id, curve }) => [id, curve]));
-  const element = elementQuantities(
-    { kind: "wall", ...config.element },
-    {
-      recipe: batch,
-      density: { best: mix.density.valueKgM3 },
-      bagMassKg: config.cement.bagMassKg,
-    },
-  );
+  const { valueKgM3: best, lowKgM3: low, highKgM3: high } = mix.density;
+  const { amounts } = elementQuantities(config.element, {
+    recipe: batch,
+    density: { best, low, high },
+    bagMassKg: config.cement.bagMassKg,
+  });
+  const { trial } = site;
   return {
     counted,
     batch,
-    window,
-    windowBasis: fromTest
-      ? "test"
-      : options.tolerancePct === undefined
-        ? "common practice"
-        : "entered",
-    ...(fromTest ? { fromTest } : {}),
+    water: mixWater(batch, compaction, site.tolerancePct),
     ...(counted.batch
       ? { grading: gradingChange(curves, mix.recipe.materials, counted.materials) }
       : {}),
-    element: element.amounts,
+    ...(trial
+      ? {
+          trial: weighOut(
+            scaleRecipe(mix.recipe, trial.dryMassKg / mix.recipe.dryMassKg),
+            trial.scaleStepKg,
+          ),
+        }
+      : {}),
+    element: amounts,
   };
+}
+
+/** Loose volume of what fills one lift, or nothing where a bulk density is missing. */
+function liftVolumeL({ recipe, quantities }: MixStudy): number | undefined {
+  return recipe.looseVolumeL === null ? undefined : recipe.looseVolumeL * quantities.batchesPerLift;
 }

@@ -29,7 +29,7 @@ export function siteMoistureCard(result: StudyResult, options: SiteOptions = {})
 
 function cardBlocks(
   { config }: StudyResult,
-  { batch, window, windowBasis, fromTest }: SiteMix,
+  { batch, water: { window, basis, fromTest } }: SiteMix,
 ): ReportBlock[] {
   const heapPct = (100 * batch.water.inMaterialsKg) / batch.dryMassKg;
   const heaps = STEPS.map((step) => heapPct + step).filter((pct) => pct >= 0);
@@ -53,7 +53,7 @@ function cardBlocks(
       notes: [
         fromTest
           ? say`Where the compaction test keeps ${fromTest.relativePct} % of its greatest dry density${fromTest.openDry || fromTest.openWet ? say`; the test ends there, so the window may be wider` : ""}. Another rammer has another window.`
-          : windowBasis === "entered"
+          : basis === "entered"
             ? say`A tolerance that was entered, not a measured window.`
             : say`The compaction test gives no window; one point to each side is common practice without a source.`,
       ],

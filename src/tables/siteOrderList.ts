@@ -1,16 +1,16 @@
-import { type ElementAmounts, elementQuantities } from "../batch/elementQuantities.js";
-import { formDays } from "../batch/formDays.js";
+import type { ElementAmounts } from "../batch/elementQuantities.js";
 import { lorryLoads } from "../batch/lorryLoads.js";
 import { formatQuantity } from "../quantities/displayUnits.js";
+import type { SiteConfig } from "../study/siteConfig.js";
 import type { MixStudy, StudyResult } from "../study/studyResult.js";
 import { say } from "../words/say.js";
-import { BLANK, fixed, plain } from "./cell.js";
+import { BLANK, plain } from "./cell.js";
 import { noMix } from "./noMix.js";
+import { formItems } from "./quantityItems.js";
 import type { KeyValuesBlock, TableBlock } from "./reportBlock.js";
 import { siteCautions } from "./siteCautions.js";
+import { siteOptionsOf } from "./siteOptionsOf.js";
 import type { SiteOptions, SiteSheet } from "./siteSheet.js";
-
-const SQUARE_FOOT_M2 = 0.3048 ** 2;
 
 /**
  * What to order for the element: each material by mass and loose volume over the range of the blocks' dry
@@ -22,52 +22,28 @@ const SQUARE_FOOT_M2 = 0.3048 ** 2;
  */
 export function siteOrderList(result: StudyResult, options: SiteOptions = {}): SiteSheet {
   const sheet = { name: "order-list", title: say`Order list` } as const;
-  const { mix, config } = result;
+  const { mix } = result;
   if (!mix) return { ...sheet, blocks: [noMix()] };
-  const density = densityRange(result, mix.density.valueKgM3);
-  const { amounts } = elementQuantities(
-    { kind: "wall", ...config.element },
-    { recipe: mix.recipe, density, bagMassKg: config.cement.bagMassKg },
-  );
-  if (!amounts) return { ...sheet, blocks: [noMix()] };
+  const site = siteOptionsOf(result, options);
   return {
     ...sheet,
     blocks: [
-      orderTable(result, mix, amounts, density, options),
-      formsTable(result, amounts, options),
-      {
-        kind: "note",
-        tone: "note",
-        text: say`Amounts hold ${plain(config.element.wastePct)} % waste. Order soil and aggregate by what the yard measures: a lorry's weight holds its water, a loose cubic metre its bulking.`,
-      },
-      siteCautions(["licensed-practice", "lifting"]),
+      orderTable(result, mix, site),
+      formsTable(result, mix.quantities, site),
+      siteCautions(["lifting"]),
     ],
   };
 }
 
-type Density = { readonly best: number; readonly low: number; readonly high: number };
-
-/** From the lightest to the heaviest block that the fit used; one value where none was weighed. */
-function densityRange({ strength }: StudyResult, best: number): Density {
-  const used = new Set(strength.fit.points.map(({ id }) => id));
-  const weighed = strength.specimens.flatMap(({ id, dryDensityKgM3 }) =>
-    used.has(id) && dryDensityKgM3 !== undefined ? [dryDensityKgM3] : [],
-  );
-  return { best, low: Math.min(best, ...weighed), high: Math.max(best, ...weighed) };
-}
-
-function orderTable(
-  { config }: StudyResult,
-  mix: MixStudy,
-  amounts: ElementAmounts,
-  density: Density,
-  { lorry }: SiteOptions,
-): TableBlock {
+function orderTable({ config }: StudyResult, mix: MixStudy, { lorry }: SiteConfig): TableBlock {
   const { units, cement } = config;
+  const { quantities: amounts } = mix;
+  const { valueKgM3: best, lowKgM3, highKgM3, basis } = mix.density;
+  const density = (value: number) => formatQuantity(value, "density", units, 4);
   const mass = (kilograms: number) => formatQuantity(1000 * kilograms, "mass", units, 3);
   const range = (low: number, high: number) =>
     low === high ? mass(low) : say`${mass(low)} to ${mass(high)}`;
-  const [thin, heavy] = [density.low, density.high].map((value) => value / density.best);
+  const [thin, heavy] = [lowKgM3, highKgM3].map((value) => value / best);
   const loads = (moistMassKg: number, looseVolumeL: number | null) =>
     lorry ? `${lorryLoads({ moistMassKg, looseVolumeL }, lorry).loads}` : BLANK;
   const { low, high } = amounts.cementBags;
@@ -101,7 +77,8 @@ function orderTable(
       ],
     ],
     notes: [
-      say`Range: dry density of the rammed mix ${formatQuantity(density.low, "density", units, 4)} to ${formatQuantity(density.high, "density", units, 4)}, best ${formatQuantity(density.best, "density", units, 4)} (${mix.density.basis}). Bags of ${formatQuantity(1000 * cement.bagMassKg, "mass", units, 2)}, whole.`,
+      say`Range: dry density of the rammed mix ${density(lowKgM3)} to ${density(highKgM3)}, best ${density(best)} (${basis}). Bags of ${formatQuantity(1000 * cement.bagMassKg, "mass", units, 2)}, whole.`,
+      say`Amounts hold ${plain(config.element.wastePct)} % waste. Order soil and aggregate by what the yard measures: a lorry's weight holds its water, a loose cubic metre its bulking.`,
     ],
   };
 }
@@ -109,18 +86,10 @@ function orderTable(
 function formsTable(
   { config }: StudyResult,
   amounts: ElementAmounts,
-  { forms, strippingHours }: SiteOptions,
+  site: SiteConfig,
 ): KeyValuesBlock {
   const { units } = config;
-  const area = (squareMetres: number) =>
-    units === "SI"
-      ? `${fixed(squareMetres, 1)} m²`
-      : `${fixed(squareMetres / SQUARE_FOOT_M2, 0)} ft²`;
   const depth = (metres: number) => formatQuantity(1000 * metres, "depth", units, 2);
-  const days =
-    forms && strippingHours !== undefined
-      ? formDays({ formAreaM2: amounts.formAreaM2, ...forms, strippingHours })
-      : undefined;
   return {
     kind: "keyValues",
     caption: say`Lifts and forms`,
@@ -129,23 +98,8 @@ function formsTable(
         label: say`Lifts`,
         value: say`${amounts.lifts} of ${depth(amounts.compactedLiftM)}, the last of ${depth(amounts.lastLiftM)}`,
       },
-      ...(amounts.looseLiftM === null || amounts.compactedOfLoosePct === null
-        ? []
-        : [
-            {
-              label: say`Spread loose`,
-              value: say`at most ${depth(amounts.looseLiftM)}; try it at the first lift`,
-            },
-          ]),
       { label: say`Batches`, value: say`${Math.ceil(amounts.batches)} in all` },
-      {
-        label: say`Form area, all faces`,
-        value: say`${area(amounts.formAreaM2)}, ends and reveals counted`,
-      },
-      {
-        label: say`Days of forms`,
-        value: days?.message ?? say`enter the forms and a stripping time`,
-      },
+      ...formItems(amounts, site, units),
     ],
   };
 }

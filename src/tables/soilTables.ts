@@ -3,7 +3,7 @@ import { displayUnit, formatQuantity, type UnitSystem } from "../quantities/disp
 import type { CompactionAnalysis } from "../soil/compactionAnalysis.js";
 import type { ConsistencyResult } from "../soil/consistencyResult.js";
 import { say, sayOf } from "../words/say.js";
-import { BLANK, digits, fixed, numberColumn, quantity, quantityColumn } from "./cell.js";
+import { BLANK, digits, fixed, numberColumn, plain, quantity, quantityColumn } from "./cell.js";
 import type { KeyValuesBlock, TableBlock } from "./reportBlock.js";
 
 /** Liquid and plastic limit, plasticity and shrinkage of a material. */
@@ -11,11 +11,12 @@ export function limitsTable(name: string, limits: ConsistencyResult): KeyValuesB
   const percent = (value: number | undefined) =>
     value === undefined ? say`not measured` : `${fixed(value, 1)} %`;
   const interval = limits.liquidLimitInterval95;
+  const box = longBoxItems(limits);
   return {
     kind: "keyValues",
     caption: say`Consistency and shrinkage: ${name}`,
     items: limits.nonPlastic
-      ? [{ label: say`Plasticity`, value: say`non-plastic, as reported by the laboratory` }]
+      ? [{ label: say`Plasticity`, value: say`non-plastic, as reported by the laboratory` }, ...box]
       : [
           {
             label: say`Liquid limit`,
@@ -28,8 +29,32 @@ export function limitsTable(name: string, limits: ConsistencyResult): KeyValuesB
             value: `${percent(limits.aLinePct)}${limits.aboveALine === undefined ? "" : limits.aboveALine ? say`; the soil plots on or above it` : say`; the soil plots below it`}`,
           },
           { label: say`Linear shrinkage (bar)`, value: percent(limits.linearShrinkagePct) },
+          ...box,
         ],
   };
+}
+
+/** The long field box, apart from the bar. */
+function longBoxItems({ longBox }: ConsistencyResult): KeyValuesBlock["items"] {
+  if (!longBox) return [];
+  const { shrinkageMm, shrinkagePct, per600Mm, advice, caution } = longBox;
+  return [
+    {
+      label: say`Long box (field test)`,
+      value: say`${fixed(shrinkagePct, 1)} %: ${plain(shrinkageMm)} mm, or ${plain(per600Mm)} mm of a box of 600 mm`,
+    },
+    ...advice.map(({ source, soilToCement }) => ({
+      label: say`Long box, cement for pressed blocks by loose volume`,
+      value:
+        soilToCement === undefined
+          ? say`beyond the table (${sayOf(source)})`
+          : say`1 part to ${soilToCement} parts of soil (${sayOf(source)})`,
+    })),
+    {
+      label: say`Bar and long box`,
+      value: say`The two shrinkages are not comparable: the box is filled wetter, is longer and dries in the open. ${caution}`,
+    },
+  ];
 }
 
 /** The models of a curve, best first. */

@@ -143,7 +143,7 @@ describe("bad input that only the analysis sees", () => {
   it("openings larger than the wall", async () => {
     const copy = copyStudy("reading-room");
     copy.edit("study.yaml", "width: 1.2 m, height: 1.3 m", "width: 9 m, height: 1.3 m");
-    expect(await errorsOf(copy)).toMatchObject([{ code: "wall-geometry", file: "study.yaml" }]);
+    expect(await errorsOf(copy)).toMatchObject([{ code: "element-geometry", file: "study.yaml" }]);
   });
 
   it("no block of the required age", async () => {

@@ -1,16 +1,19 @@
 import type { Finding } from "../../lab/finding.js";
 import { escapeHtml } from "../../notebook/escapeHtml.js";
+import { say } from "../../words/say.js";
 import type { DocumentNode } from "../documentNode.js";
 import { findingDetail } from "../findingPlace.js";
+import { plainText } from "../plainText.js";
+import { severityWord } from "../severityWord.js";
+import { checklistHtml } from "./checklistHtml.js";
 import { figureHtml } from "./figureHtml.js";
 import { inlineHtml } from "./inlineHtml.js";
 import { mathHtml } from "./mathHtml.js";
 import { proseTableHtml, tableHtml } from "./tableHtml.js";
-
-const SEVERITY = { error: "Error", warning: "Warning", note: "Note" } as const;
+import { textDir } from "./textDir.js";
 
 function findingHtml(finding: Finding): string {
-  return `<li class="finding ${finding.severity}"><p><strong class="tag">${SEVERITY[finding.severity]}</strong> ${escapeHtml(finding.message)}</p>
+  return `<li class="finding ${finding.severity}"><p><strong class="tag">${severityWord(finding.severity)}</strong> ${escapeHtml(finding.message)}</p>
 <p class="detail">${escapeHtml(findingDetail(finding))}</p></li>`;
 }
 
@@ -24,12 +27,12 @@ export function blockHtml(node: DocumentNode): string {
     case "heading": {
       const tag = `h${Math.min(6, node.level + 1)}`;
       const number = node.number ? `<span class="number">${node.number}</span> ` : "";
-      return `<${tag} id="${node.id}">${number}${inlineHtml(node.inlines)}</${tag}>`;
+      return `<${tag} id="${node.id}"${textDir(plainText(node.inlines))}>${number}${inlineHtml(node.inlines)}</${tag}>`;
     }
     case "prose":
-      return `<p>${inlineHtml(node.inlines)}</p>`;
+      return `<p${textDir(plainText(node.inlines))}>${inlineHtml(node.inlines)}</p>`;
     case "paragraph":
-      return `<p>${escapeHtml(node.text)}</p>`;
+      return `<p${textDir(node.text)}>${escapeHtml(node.text)}</p>`;
     case "list": {
       const tag = node.ordered ? "ol" : "ul";
       const start = node.ordered && node.start !== 1 ? ` start="${node.start}"` : "";
@@ -40,32 +43,36 @@ export function blockHtml(node: DocumentNode): string {
       return `<blockquote>${node.children.map(blockHtml).join("\n")}</blockquote>`;
     case "rule":
       return "<hr>";
+    case "writingLines":
+      return `<div class="writing-lines" style="--lines:${node.lines}"></div>`;
     case "pageBreak":
       return '<div class="page-break"></div>';
     case "mathBlock":
-      return `<div class="scroll formula" role="region" tabindex="0" aria-label="Formula">${mathHtml(node.tex, true)}</div>`;
+      return `<div class="scroll formula" role="region" tabindex="0" aria-label="${escapeHtml(say`Formula`)}">${mathHtml(node.tex, true)}</div>`;
     case "proseTable":
       return proseTableHtml(node);
     case "table":
     case "keyValues":
       return tableHtml(node);
+    case "checklist":
+      return checklistHtml(node);
     case "figure":
       return figureHtml(node);
     case "code":
-      return codeHtml(`Code of cell ${node.cell}`, node.text);
+      return codeHtml(say`Code of cell ${node.cell}`, node.text);
     case "stream":
       return node.warning
-        ? `<div class="note warning"><p><strong class="tag">Warning</strong> Cell ${node.cell} wrote to its error stream:</p><pre tabindex="0">${escapeHtml(node.text)}</pre></div>`
+        ? `<div class="note warning"><p><strong class="tag">${severityWord("warning")}</strong> ${escapeHtml(say`Cell ${node.cell} wrote to its error stream:`)}</p><pre tabindex="0">${escapeHtml(node.text)}</pre></div>`
         : `<pre class="stream" tabindex="0">${escapeHtml(node.text)}</pre>`;
     case "note":
-      return `<div class="note ${node.tone}"><p><strong class="tag">${node.tone === "warning" ? "Warning" : "Note"}</strong> ${escapeHtml(node.text)}</p></div>`;
+      return `<div class="note ${node.tone}"><p><strong class="tag">${severityWord(node.tone)}</strong> ${escapeHtml(node.text)}</p></div>`;
     case "findings":
       return `<ul class="findings">\n${node.findings.map(findingHtml).join("\n")}\n</ul>`;
     case "cautions":
       return `<ul class="cautions">\n${node.items
         .map(
           (item) =>
-            `<li><p class="caution-title">${escapeHtml(item.title)}</p><p>${escapeHtml(item.text)}</p><p class="detail">Source: ${escapeHtml(item.source)}</p></li>`,
+            `<li><p class="caution-title">${escapeHtml(item.title)}</p><p>${escapeHtml(item.text)}</p><p class="detail">${escapeHtml(say`Source: ${item.source}`)}</p></li>`,
         )
         .join("\n")}\n</ul>`;
     case "signature":

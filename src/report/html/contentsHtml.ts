@@ -1,4 +1,5 @@
 import { escapeHtml } from "../../notebook/escapeHtml.js";
+import { say } from "../../words/say.js";
 import type { DocumentNode, HeadingNode } from "../documentNode.js";
 import { plainText } from "../plainText.js";
 
@@ -22,5 +23,5 @@ export function contentsHtml(nodes: readonly DocumentNode[], annexes: readonly s
       return `<li>${head}${below}</li>`;
     })
     .join("\n");
-  return `<nav class="contents" aria-labelledby="contents"><h2 id="contents">Contents</h2>\n<ol>\n${list}\n</ol></nav>`;
+  return `<nav class="contents" aria-labelledby="contents"><h2 id="contents">${escapeHtml(say`Contents`)}</h2>\n<ol>\n${list}\n</ol></nav>`;
 }

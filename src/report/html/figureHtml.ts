@@ -1,5 +1,6 @@
 import { isBasic } from "../../figures/isBasic.js";
 import { escapeHtml } from "../../notebook/escapeHtml.js";
+import { say } from "../../words/say.js";
 import type { FigureNode } from "../documentNode.js";
 
 /** Whether a figure can be made interactive in the page: only the small part of plotly is inlined. */
@@ -21,11 +22,12 @@ function scriptJson(value: unknown): string {
  */
 export function figureHtml(node: FigureNode): string {
   const id = `figure-${node.number}`;
-  const caption = `<figcaption><span class="label">Figure ${node.number}</span> ${escapeHtml(node.caption)}</figcaption>`;
-  const still = `<div class="scroll drawing" role="region" tabindex="0" aria-label="Figure ${node.number}">${node.svg}</div>`;
+  const label = escapeHtml(say`Figure ${node.number}`);
+  const caption = `<figcaption><span class="label">${label}</span> ${escapeHtml(node.caption)}</figcaption>`;
+  const still = `<div class="scroll drawing" role="region" tabindex="0" aria-label="${label}">${node.svg}</div>`;
   const interactive = isInteractive(node)
     ? `<div class="live" hidden></div>
-<p class="act"><button type="button" hidden data-figure="${id}" aria-label="Make figure ${node.number} interactive">Make this figure interactive</button></p>
+<p class="act"><button type="button" hidden data-figure="${id}" data-still="${escapeHtml(say`Show the still figure`)}" data-still-label="${escapeHtml(say`Show the still figure ${node.number}`)}" aria-label="${escapeHtml(say`Make figure ${node.number} interactive`)}">${escapeHtml(say`Make this figure interactive`)}</button></p>
 <script type="application/json">${scriptJson(node.plotly)}</script>`
     : "";
   return `<figure id="${id}">\n${still}\n${interactive}${caption}\n</figure>`;

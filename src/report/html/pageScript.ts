@@ -13,10 +13,11 @@ export const pageScript = `"use strict";
     document.head.appendChild(script);
   }
   function words(button, interactive) {
-    var number = button.dataset.figure.replace("figure-", "");
-    button.textContent = interactive ? "Show the still figure" : "Make this figure interactive";
-    button.setAttribute("aria-label", interactive
-      ? "Show the still figure " + number : "Make figure " + number + " interactive");
+    var said = button.dataset;
+    said.wake = said.wake || button.textContent;
+    said.wakeLabel = said.wakeLabel || button.getAttribute("aria-label");
+    button.textContent = interactive ? said.still : said.wake;
+    button.setAttribute("aria-label", interactive ? said.stillLabel : said.wakeLabel);
   }
   document.querySelectorAll("button[data-figure]").forEach(function (button) {
     var figure = document.getElementById(button.dataset.figure);

@@ -2,15 +2,20 @@ import { createHash } from "node:crypto";
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { escapeHtml } from "../../notebook/escapeHtml.js";
+import { say } from "../../words/say.js";
 import type { ReportDocument } from "../documentNode.js";
-import { INVENTED_WORDS } from "../inventedWords.js";
+import { inventedWords } from "../inventedWords.js";
 import { longDate } from "../longDate.js";
 import { blockHtml } from "./blockHtml.js";
 import { contentsHtml } from "./contentsHtml.js";
 import { isInteractive } from "./figureHtml.js";
+import { handoutCss } from "./handoutCss.js";
+import { logoHtml } from "./logoHtml.js";
 import { pageCss } from "./pageCss.js";
 import { pageScript } from "./pageScript.js";
 import { sheetCss } from "./sheetCss.js";
+import { styleCss } from "./styleCss.js";
+import { textDir } from "./textDir.js";
 
 /** What a caller may change about the HTML file. */
 export interface HtmlOptions {
@@ -35,8 +40,8 @@ function annexHtml(document: ReportDocument): { html: string; entries: string[] 
   const parts: string[] = [];
   const entries: string[] = [];
   const add = (id: string, title: string, body: string): void => {
-    entries.push(`<a href="#${id}">${title}</a>`);
-    parts.push(`<section>\n<h2 id="${id}">${title}</h2>\n${body}\n</section>`);
+    entries.push(`<a href="#${id}">${escapeHtml(title)}</a>`);
+    parts.push(`<section>\n<h2 id="${id}">${escapeHtml(title)}</h2>\n${body}\n</section>`);
   };
   const { inputs = [] } = document.meta;
   if (inputs.length > 0) {
@@ -46,12 +51,12 @@ function annexHtml(document: ReportDocument): { html: string; entries: string[] 
     );
     add(
       "annex-inputs",
-      "Annex: files read",
-      `<div class="scroll" role="region" tabindex="0" aria-label="Files read"><table><thead><tr><th scope="col">File</th><th scope="col">SHA-256 digest</th></tr></thead><tbody>${rows.join("\n")}</tbody></table></div>`,
+      say`Annex: files read`,
+      `<div class="scroll" role="region" tabindex="0" aria-label="${escapeHtml(say`Files read`)}"><table><thead><tr><th scope="col">${escapeHtml(say`File`)}</th><th scope="col">${escapeHtml(say`SHA-256 digest`)}</th></tr></thead><tbody>${rows.join("\n")}</tbody></table></div>`,
     );
   }
   if (document.annex.length > 0) {
-    add("annex-code", "Annex: the computation", document.annex.map(blockHtml).join("\n"));
+    add("annex-code", say`Annex: the computation`, document.annex.map(blockHtml).join("\n"));
   }
   return { html: parts.join("\n"), entries };
 }
@@ -70,7 +75,9 @@ function annexHtml(document: ReportDocument): { html: string; entries: string[] 
  */
 export function renderHtml(document: ReportDocument, options: HtmlOptions = {}): string {
   const { meta, nodes } = document;
+  const { style = {} } = meta;
   const sheet = meta.layout === "sheet";
+  const handout = meta.layout === "handout";
   const interactive =
     options.interactive !== false &&
     nodes.some((node) => node.kind === "figure" && isInteractive(node));
@@ -78,8 +85,11 @@ export function renderHtml(document: ReportDocument, options: HtmlOptions = {}):
   const script = interactive ? `${sha256(pageScript)} ${sha256(plotly)}` : "'none'";
   const policy = `default-src 'none'; style-src 'unsafe-inline'; img-src data:; script-src ${script}; base-uri 'none'; form-action 'none'`;
   const annex = annexHtml(document);
-  const facts = [meta.place, longDate(meta.date)].filter(Boolean) as string[];
-  const subtitle = meta.subtitle ? `\n<p class="subtitle">${escapeHtml(meta.subtitle)}</p>` : "";
+  const date = longDate(meta.date, meta.language);
+  const facts = [meta.place, date].filter(Boolean) as string[];
+  const subtitle = meta.subtitle
+    ? `\n<p class="subtitle"${textDir(meta.subtitle)}>${escapeHtml(meta.subtitle)}</p>`
+    : "";
   const keywords = meta.keywords?.length
     ? `\n<meta name="keywords" content="${escapeHtml(meta.keywords.join(", "))}">`
     : "";
@@ -92,20 +102,20 @@ export function renderHtml(document: ReportDocument, options: HtmlOptions = {}):
 <meta name="referrer" content="no-referrer">${keywords}
 <link rel="icon" href="data:,">
 <title>${escapeHtml(meta.title)}</title>
-<style>${pageCss}${sheet ? sheetCss(meta.page) : ""}</style>
+<style>${pageCss}${sheet ? sheetCss(meta.page) : ""}${handout ? handoutCss : ""}${styleCss(meta)}</style>
 </head>
-<body${sheet ? ' class="sheet"' : ""}>
-<a class="skip" href="#main">Skip to the ${sheet ? "sheet" : "report"}</a>
-${meta.invented ? `<p class="banner" role="note">${INVENTED_WORDS.long}</p>\n` : ""}<div class="frame">
+<body${sheet || handout ? ` class="${meta.layout}"` : ""}>
+<a class="skip" href="#main">${escapeHtml(sheet ? say`Skip to the sheet` : say`Skip to the report`)}</a>
+${meta.invented ? `<p class="banner" role="note">${escapeHtml(inventedWords().long)}</p>\n` : ""}<div class="frame">
 <header class="title">
-<h1>${escapeHtml(meta.title)}</h1>${subtitle}
-<p class="facts">${facts.map(escapeHtml).join(" · ")}</p>
+${style.logo ? `${logoHtml(style.logo)}\n` : ""}${style.header ? `<p class="house"${textDir(style.header)}>${escapeHtml(style.header)}</p>\n` : ""}<h1${textDir(meta.title)}>${escapeHtml(meta.title)}</h1>${subtitle}
+<p class="facts">${facts.map((fact) => `<span${textDir(fact)}>${escapeHtml(fact)}</span>`).join(" · ")}</p>
 </header>
 ${sheet ? "" : `${contentsHtml(nodes, annex.entries)}\n`}<main id="main" tabindex="-1">
 ${nodes.map(blockHtml).join("\n")}
 ${annex.html}
 </main>
-<footer>${meta.madeWith ? `Made with ${escapeHtml(meta.madeWith)}. ` : ""}${longDate(meta.date)}.</footer>
+<footer>${style.footer ? `<span${textDir(style.footer)}>${escapeHtml(style.footer)}</span> ` : ""}${meta.madeWith ? `${escapeHtml(say`Made with ${meta.madeWith}.`)} ` : ""}${date}.</footer>
 </div>
 ${interactive ? `<script type="text/plain" id="plotly-source">${plotly}</script>\n<script>${pageScript}</script>\n` : ""}</body>
 </html>

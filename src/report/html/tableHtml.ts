@@ -1,7 +1,9 @@
 import { escapeHtml } from "../../notebook/escapeHtml.js";
+import { say } from "../../words/say.js";
 import { cellAlign } from "../cellAlign.js";
 import type { DocumentNode, NumberedBlock } from "../documentNode.js";
 import { inlineHtml } from "./inlineHtml.js";
+import { textDir } from "./textDir.js";
 
 type Side = "left" | "right" | "center";
 
@@ -15,7 +17,7 @@ function cell(tag: string, side: Side | undefined, inner: string): string {
     inner.includes("\n") ? "lines" : "",
   ].filter((name) => name !== "");
   const shown = names.length === 0 ? "" : ` class="${names.join(" ")}"`;
-  return `<${tag}${shown}>${inner}</${tag.split(" ")[0]}>`;
+  return `<${tag}${shown}${textDir(inner)}>${inner}</${tag.split(" ")[0]}>`;
 }
 
 /** A table that is wider than the page scrolls in its own box, by keyboard too. */
@@ -26,7 +28,7 @@ function scrolling(label: string, table: string): string {
 /** A report table or label–value list, numbered and captioned, with header cells and notes. */
 export function tableHtml(node: NumberedBlock): string {
   const numbered = node.number !== undefined;
-  const label = numbered ? `Table ${node.number}` : node.caption || "Table";
+  const label = numbered ? say`Table ${node.number}` : node.caption || say`Table`;
   const mark = numbered ? `<span class="label">${label}</span> ` : "";
   const caption = `<caption><span>${mark}${escapeHtml(node.caption)}</span></caption>`;
   const id = numbered ? ` id="table-${node.number}"` : "";
@@ -34,7 +36,7 @@ export function tableHtml(node: NumberedBlock): string {
     const rows = node.items
       .map(
         (item) =>
-          `<tr><th scope="row">${escapeHtml(item.label)}</th><td>${escapeHtml(item.value)}</td></tr>`,
+          `<tr><th scope="row"${textDir(item.label)}>${escapeHtml(item.label)}</th><td${textDir(item.value)}>${escapeHtml(item.value)}</td></tr>`,
       )
       .join("\n");
     return scrolling(
@@ -81,7 +83,7 @@ export function proseTableHtml(node: Extract<DocumentNode, { kind: "proseTable" 
     })
     .join("\n");
   return scrolling(
-    "Table in the text",
+    say`Table in the text`,
     `<table><thead><tr>${head}</tr></thead>\n<tbody>\n${rows}\n</tbody></table>`,
   );
 }

@@ -1,30 +1,55 @@
 import { createRequire } from "node:module";
+import type { ReportFont } from "../style/reportStyle.js";
 import { reportFonts } from "./reportFonts.js";
 
 interface CoveringFont {
   hasGlyphForCodePoint(codePoint: number): boolean;
 }
 
-let fonts: readonly CoveringFont[] | undefined;
+interface Fontkit {
+  openSync(path: string): CoveringFont;
+  create(bytes: Buffer): CoveringFont;
+}
 
-function covered(codePoint: number): boolean {
-  if (codePoint < 0x7f && codePoint >= 0x20) return true;
-  if (codePoint === 0x0a || codePoint === 0x09) return true;
-  if (fonts === undefined) {
-    const require = createRequire(import.meta.url);
-    const fontkit = require("fontkit") as { openSync(path: string): CoveringFont };
-    // upright cuts of both families: the template falls back from one to the other
-    const upright = reportFonts().files.filter((file) => file.endsWith("_400Regular.ttf"));
-    fonts = upright.map((file) => fontkit.openSync(file));
-  }
-  return fonts.some((font) => font.hasGlyphForCodePoint(codePoint));
+let ours: readonly CoveringFont[] | undefined;
+
+/** Joiners and marks of direction: they steer their neighbours and need no glyph of their own. */
+const STEERING = /\p{Default_Ignorable_Code_Point}/u;
+
+/**
+ * Tells which characters the PDF's fonts can draw: ours, and those that the study brings.
+ * Ours are opened once for the process, with the first text that needs them.
+ */
+export function coverageOf(extra: readonly ReportFont[] = []): (codePoint: number) => boolean {
+  let fonts: readonly CoveringFont[] | undefined;
+  return (codePoint) => {
+    if (codePoint < 0x7f && codePoint >= 0x20) return true;
+    if (codePoint === 0x0a || codePoint === 0x09) return true;
+    if (fonts === undefined) {
+      const require = createRequire(import.meta.url);
+      const fontkit = require("fontkit") as Fontkit;
+      // upright cuts of both families: the template falls back from one to the other
+      const upright = reportFonts().files.filter((file) => file.endsWith("_400Regular.ttf"));
+      ours ??= upright.map((file) => fontkit.openSync(file));
+      fonts = [...ours, ...extra.map(({ bytes }) => fontkit.create(Buffer.from(bytes)))];
+    }
+    if (fonts.some((font) => font.hasGlyphForCodePoint(codePoint))) return true;
+    return STEERING.test(String.fromCodePoint(codePoint));
+  };
+}
+
+/** What is known while a report's texts are gone through. */
+export interface Coverage {
+  readonly covered: (codePoint: number) => boolean;
+  /** Filled with each character that no font has. */
+  readonly missing: Set<string>;
 }
 
 /**
- * Replaces each character that no embedded font can draw by its code in angle quotes
+ * Replaces each character that no font of the PDF can draw by its code in angle quotes
  * (`‹U+4E2D›`), because an archival PDF must not hold missing glyphs, and collects what it replaced.
  */
-export function coveredText(text: string, missing: Set<string>): string {
+export function coveredText(text: string, { covered, missing }: Coverage): string {
   let out = "";
   for (const sign of text) {
     const codePoint = sign.codePointAt(0)!;
@@ -38,10 +63,10 @@ export function coveredText(text: string, missing: Set<string>): string {
 }
 
 /** The same for every text inside plain data. Keys are left as they are. */
-export function coveredData<T>(value: T, missing: Set<string>): T {
-  if (typeof value === "string") return coveredText(value, missing) as T;
-  if (Array.isArray(value)) return value.map((item) => coveredData(item, missing)) as T;
+export function coveredData<T>(value: T, coverage: Coverage): T {
+  if (typeof value === "string") return coveredText(value, coverage) as T;
+  if (Array.isArray(value)) return value.map((item) => coveredData(item, coverage)) as T;
   if (typeof value !== "object" || value === null) return value;
-  const entries = Object.entries(value).map(([key, item]) => [key, coveredData(item, missing)]);
+  const entries = Object.entries(value).map(([key, item]) => [key, coveredData(item, coverage)]);
   return Object.fromEntries(entries) as T;
 }

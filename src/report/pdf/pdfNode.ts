@@ -1,7 +1,11 @@
+import { checklistHeaders } from "../../tables/checklistTable.js";
+import { say } from "../../words/say.js";
 import { cellAlign } from "../cellAlign.js";
 import type { DocumentNode, Inline } from "../documentNode.js";
 import { findingDetail } from "../findingPlace.js";
 import { plainText } from "../plainText.js";
+import { severityWord } from "../severityWord.js";
+import { startsRightToLeft } from "../startsRightToLeft.js";
 import { columnWidths } from "./columnWidths.js";
 
 /** Characters of room for what is written by hand. */
@@ -11,8 +15,6 @@ const WRITTEN_IN = 30;
 export type PdfNode = { readonly kind: string } & Readonly<Record<string, unknown>>;
 /** Typst maths for a TeX formula, or undefined when it has to be shown as TeX. */
 export type MathOf = (tex: string) => string | undefined;
-
-const SEVERITY = { error: "Error", warning: "Warning", note: "Note" } as const;
 
 /** Inline nodes as the template reads them; maths that cannot be set becomes code. */
 export function pdfInlines(inlines: readonly Inline[], mathOf: MathOf): PdfNode[] {
@@ -37,8 +39,15 @@ export function pdfNode(node: DocumentNode, mathOf: MathOf): PdfNode | undefined
     nodes.flatMap((child) => pdfNode(child, mathOf) ?? []);
   switch (node.kind) {
     case "heading":
-    case "prose":
       return { ...node, inlines: pdfInlines(node.inlines, mathOf) };
+    case "prose": {
+      const rightToLeft = startsRightToLeft(plainText(node.inlines));
+      return { ...node, rightToLeft, inlines: pdfInlines(node.inlines, mathOf) };
+    }
+    case "cautions": {
+      const items = node.items.map((item) => ({ ...item, source: say`Source: ${item.source}` }));
+      return { ...node, items };
+    }
     case "list":
       return { ...node, items: node.items.map(below) };
     case "quote":
@@ -49,12 +58,13 @@ export function pdfNode(node: DocumentNode, mathOf: MathOf): PdfNode | undefined
     case "mathBlock":
       return { ...node, typst: mathOf(node.tex) ?? null };
     case "stream":
-      return { ...node, lead: `Cell ${node.cell} wrote to its error stream:` };
+      return { ...node, lead: say`Cell ${node.cell} wrote to its error stream:` };
     case "figure":
       return { kind: "figure", number: node.number, alt: node.alt, caption: node.caption };
     case "findings": {
       const findings = node.findings.map((finding) => ({
-        severity: SEVERITY[finding.severity],
+        severity: severityWord(finding.severity),
+        grave: finding.severity !== "note",
         message: finding.message,
         detail: findingDetail(finding),
       }));
@@ -74,6 +84,20 @@ export function pdfNode(node: DocumentNode, mathOf: MathOf): PdfNode | undefined
       const sides = node.columns.map((column, index) => cellAlign(column.align, cells[index]!));
       const columns = node.columns.map(({ header, unit }) => ({ header, unit: unit ?? "" }));
       return { ...node, columns, sides, widths, notes: node.notes ?? [] };
+    }
+    case "checklist": {
+      const rows = node.items.map(({ clause, requirement, remark, sectionKey }, index) => {
+        const link = node.sections?.[index];
+        return {
+          ...{ clause, requirement, remark, open: sectionKey === undefined },
+          ...{ label: link?.id ?? "", section: link ? `${link.number} ${link.title}` : "" },
+          words: sectionKey === undefined ? say`open` : say`${sectionKey}: not in this report`,
+        };
+      });
+      const [clause, requirement, answered, remark] = checklistHeaders();
+      const header = [clause, requirement, answered, say`Page`, remark];
+      const { number, caption } = node;
+      return { kind: "checklist", number, caption, header, rows };
     }
     case "proseTable": {
       const columnCount = node.header.length;

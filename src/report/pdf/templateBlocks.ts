@@ -23,11 +23,11 @@ export const templateBlocks = `#let inlines(nodes) = {
   else { [#cell] }
 }
 #let grid-table(columns, align, header, rows) = {
-  set text(font: sans, size: sized(9pt, if columns.len() > 4 { 12.5pt } else if rows.len() > 7 { 14.5pt } else { 16pt }), number-type: "lining", number-width: "tabular")
+  set text(font: sans, size: sized(9pt * k, if columns.len() > 4 { 12.5pt } else if rows.len() > 7 { 14.5pt } else { 16pt }), number-type: "lining", number-width: "tabular")
   set par(leading: sized(0.55em, 0.45em), justify: false)
   set table.cell(breakable: not meta.sheet)
   let cells = rows.enumerate().map(((at, row)) => {
-    let parts = row.enumerate().map(((x, cell)) => if meta.sheet { sheet-cell(cell, align.at(x)) } else { [#cell] })
+    let parts = row.enumerate().map(((x, cell)) => if meta.sheet { sheet-cell(cell, align.at(x)) } else if type(cell) == str { [#said(cell)] } else { [#cell] })
     if at + 1 < rows.len() and not meta.sheet { parts + (table.hline(stroke: rules.row),) } else { parts }
   }).flatten()
   let head = if header == none { (table.hline(stroke: rules.top),) } else {
@@ -56,13 +56,13 @@ export const templateBlocks = `#let inlines(nodes) = {
   }
   show figure: set block(breakable: rows > 14)
   figure(
-    body, kind: kind, supplement: supplement, caption: [#node.caption],
+    body, kind: kind, supplement: supplement, caption: [#said(node.caption)],
     numbering: (..) => str(node.number),
   )
 }
 #let boxed(tint, edge, body) = block(
   width: 100%, fill: tint, stroke: (left: 2pt + edge), inset: (x: 11pt, y: sized(9pt, 6pt)), above: sized(1.3em, 0.7em), below: sized(1.3em, 0.7em), breakable: not meta.sheet,
-  { set text(font: sans, size: sized(9.5pt, 12pt)); set par(leading: sized(0.62em, 0.5em), spacing: sized(0.75em, 0.5em)); body },
+  { set text(font: sans, size: sized(9.5pt * k, 12pt)); set par(leading: sized(0.62em, 0.5em), spacing: sized(0.75em, 0.5em)); body },
 )
 #let tag(words, tint) = { text(weight: 600, fill: tint, words); h(0.6em) }
 #let detail(words) = par(text(size: sized(0.92em, 0.75em), fill: soft, words))
@@ -76,10 +76,16 @@ export const templateBlocks = `#let inlines(nodes) = {
     if node.ordered { enum(start: node.start, ..items) } else { list(..items) }
   } else if kind == "quote" {
     block(inset: (left: 1em), stroke: (left: 1.5pt + hair), { set text(fill: soft); show-blocks(node.children) })
-  } else if kind == "heading" { heading(level: node.level, inlines(node.inlines)) }
-  else if kind == "prose" { par(inlines(node.inlines)) }
-  else if kind == "paragraph" { par[#node.text] }
-  else if kind == "rule" { line(length: 100%, stroke: 0.5pt + hair) }
+  } else if kind == "heading" {
+    // a clause checklist asks for the page of a section by its id
+    if node.id == "" { heading(level: node.level, inlines(node.inlines)) }
+    else [#heading(level: node.level, inlines(node.inlines))#label(node.id)]
+  }
+  else if kind == "prose" { set text(dir: if node.rightToLeft { rtl } else { auto }); par(inlines(node.inlines)) }
+  else if kind == "paragraph" { par[#said(node.text)] }
+  else if kind == "writingLines" {
+    block(width: 100%, above: 1em, below: 1.6em, for _ in range(node.lines) { block(above: 0pt, below: 0pt, height: 0.9cm, width: 100%, stroke: (bottom: 0.6pt + soft)) })
+  } else if kind == "rule" { line(length: 100%, stroke: 0.5pt + hair) }
   else if kind == "pageBreak" { pagebreak(weak: true) }
   else if kind == "mathBlock" {
     if node.typst == none { raw(node.tex, block: true) }
@@ -87,26 +93,34 @@ export const templateBlocks = `#let inlines(nodes) = {
   } else if kind == "proseTable" {
     block(above: 1.5em, below: 1.5em, grid-table(node.widths, node.sides, node.header.map(c => text(weight: 600, inlines(c))), node.rows.map(row => row.map(inlines))))
   } else if kind == "table" {
-    numbered(node, table, [Table], rows: node.rows.len(), {
+    numbered(node, table, words.table, rows: node.rows.len(), {
       grid-table(node.widths, node.sides, if node.columns.all(c => c.header == "") { none } else { node.columns.map(head-cell) }, node.rows)
       if node.notes.len() > 0 {
         block(above: 0.8em, { set text(font: sans, size: sized(8.5pt, 11pt), fill: soft); set par(leading: 0.55em, spacing: 0.6em); for note in node.notes { par[#note] } })
       }
     })
   } else if kind == "keyValues" {
-    numbered(node, table, [Table], grid-table(node.widths, node.sides, none, node.items.map(item => (text(fill: soft, item.label), item.value))), rows: node.items.len())
+    numbered(node, table, words.table, grid-table(node.widths, node.sides, none, node.items.map(item => (text(fill: soft, item.label), item.value))), rows: node.items.len())
+  } else if kind == "checklist" {
+    let answer(row) = if row.label == "" { text(fill: warn, weight: 600, row.words) } else { link(label(row.label), text(fill: accent, row.section)) }
+    let page-of(row) = if row.label != "" { context link(label(row.label), str(counter(page).at(label(row.label)).first())) }
+    numbered(node, table, words.table, rows: node.rows.len(), grid-table(
+      (2, 5, 3.4, 0, 2.6), ("left", "left", "left", "right", "left"),
+      node.header.map(words => text(weight: 600, words)),
+      node.rows.map(row => (row.clause, row.requirement, answer(row), page-of(row), row.remark)),
+    ))
   } else if kind == "figure" {
-    numbered(node, image, [Figure], image("/figures/" + str(node.number) + ".svg", alt: node.alt, width: 100%))
+    numbered(node, image, words.figure, image("/figures/" + str(node.number) + ".svg", alt: node.alt, width: 100%))
   } else if kind == "stream" {
     if node.warning {
-      boxed(warn-wash, warn, { par({ tag("Warning", warn); node.lead }); raw(node.text, block: true) })
+      boxed(warn-wash, warn, { par({ tag(words.warning, warn); node.lead }); raw(node.text, block: true) })
     } else { raw(node.text, block: true) }
   } else if kind == "note" {
-    if node.tone == "warning" { boxed(warn-wash, warn, par({ tag("Warning", warn); node.text })) }
-    else { boxed(wash, accent, par({ tag("Note", accent); node.text })) }
+    if node.tone == "warning" { boxed(warn-wash, warn, par({ tag(words.warning, warn); said(node.text) })) }
+    else { boxed(wash, accent, par({ tag(words.note, accent); said(node.text) })) }
   } else if kind == "findings" {
     for finding in node.findings {
-      let grave = finding.severity != "Note"
+      let grave = finding.grave
       boxed(if grave { warn-wash } else { wash }, if grave { warn } else { accent }, {
         par({ tag(finding.severity, if grave { warn } else { accent }); finding.message })
         detail(finding.detail)
@@ -114,7 +128,7 @@ export const templateBlocks = `#let inlines(nodes) = {
     }
   } else if kind == "cautions" {
     for item in node.items {
-      boxed(warn-wash, warn, { par(text(weight: 600, fill: warn, item.title)); par[#item.text]; detail("Source: " + item.source) })
+      boxed(warn-wash, warn, { par(text(weight: 600, fill: warn, item.title)); par[#item.text]; detail(item.source) })
     }
   } else if kind == "signature" {
     block(width: 100%, breakable: false, stroke: 0.5pt + hair, inset: (x: 16pt, top: 14pt, bottom: 16pt), above: 2em, below: 2em, {

@@ -1,5 +1,6 @@
 import type { StudyResult } from "../../study/studyResult.js";
 import type { SiteSheet } from "../../tables/siteSheet.js";
+import { currentLanguage } from "../../words/language.js";
 import type { ReportDocument } from "../documentNode.js";
 
 /** A site sheet as a document to render: large type, no contents, nothing numbered. */
@@ -13,7 +14,7 @@ export function siteDocument(
       subtitle: config.title,
       place: config.place,
       date: config.date,
-      language: "en",
+      language: currentLanguage(),
       invented: config.invented,
       page: config.page,
       layout: "sheet",

@@ -21,6 +21,8 @@ export interface WrittenSite {
  * labels, moisture check, in the study's units and page size; and the order list and field-test forms where asked for.
  * All files are written whole or not at all.
  *
+ * The study's `site` says what the crew works with; an option given here stands before it.
+ *
  * @param options.outFolder made when it is not there; `replace` lets files in it be exchanged.
  * @param options.fieldTests, @param options.orderList default false.
  * @throws RangeError when the folder holds something and `replace` is not set, or for options out of range

@@ -236,6 +236,8 @@ export const SPANISH_BATCH: Readonly<Record<string, string>> = {
     "Materia orgánica y sulfatos en laboratorio; límites líquido y plástico para los finos",
   "common practice, no source; topsoil above 40 cm and pH below 6 to be avoided: Minke, Building with Earth (read)":
     "práctica común, sin fuente; evítense la tierra vegetal por encima de 40 cm y un pH menor que 6: Minke, Building with Earth (leído)",
+  "{0} settings of {1} days each, {2} days in all, stripped after {3} h as entered; local rules and curing govern.":
+    "{0} puestas de {1} días cada una, {2} días en total, con desencofrado a las {3} h como se indicó; mandan las reglas locales y el curado.",
   "Soil dug on site, by hand to by machine": "Suelo excavado en la obra, de a mano a con máquina",
   "0 by definition for hand work; upper end the rammed-soil entry of ICE V2.0, 2011, from memory":
     "0 por definición en trabajo a mano; extremo superior: la entrada de suelo apisonado de ICE V2.0, 2011, de memoria",
@@ -285,6 +287,7 @@ export const SPANISH_BATCH: Readonly<Record<string, string>> = {
   "the mass": "la masa",
   "a loose bulk density": "una densidad aparente suelta",
   "the mass of a bag": "la masa de un saco",
+  "what a lorry takes": "lo que lleva un camión",
   "{0} per {1}": "{0} por {1}",
   "{0}: the {1} is per {2}, but {3} is missing.": "{0}: {1} es por {2}, pero falta {3}.",
   "Give {0}, or a {1} per tonne.": "Dese {0}, o {1} por tonelada.",

@@ -4,9 +4,11 @@ import { SPANISH_FIGURES } from "./figures.js";
 import { SPANISH_GRADING } from "./grading.js";
 import { SPANISH_GUIDANCE } from "./guidance.js";
 import { SPANISH_LAB } from "./lab.js";
+import { SPANISH_REPORT } from "./report.js";
 import { SPANISH_SOIL } from "./soil.js";
 import { SPANISH_STRENGTH } from "./strength.js";
 import { SPANISH_STUDY } from "./study.js";
+import { SPANISH_TABLES } from "./tables.js";
 
 /**
  * Every sentence in Spanish, by its English text. The terms are those of `glossary.ts`.
@@ -18,7 +20,9 @@ export const SPANISH: Readonly<Record<string, string>> = {
   ...SPANISH_GRADING,
   ...SPANISH_GUIDANCE,
   ...SPANISH_LAB,
+  ...SPANISH_REPORT,
   ...SPANISH_SOIL,
   ...SPANISH_STRENGTH,
   ...SPANISH_STUDY,
+  ...SPANISH_TABLES,
 };

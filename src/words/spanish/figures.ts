@@ -2,6 +2,8 @@
 export const SPANISH_FIGURES: Readonly<Record<string, string>> = {
   blend: "combinación",
   target: "objetivo",
+  "D{0} {1} mm": "D{0} {1} mm",
+  "{0}, characteristic sizes": "{0}, tamaños característicos",
   "The fitted curve peaks at {0} % water with a dry density of {1}.":
     "La curva ajustada tiene su máximo con {0} % de agua y una densidad seca de {1}.",
   "The points show no top.": "Los puntos no muestran un máximo.",
@@ -18,12 +20,16 @@ export const SPANISH_FIGURES: Readonly<Record<string, string>> = {
   "Difference from the target (points, rms)":
     "Diferencia con el objetivo (puntos, cuadrática media)",
   "Passing (% of dry mass)": "Pasa (% de la masa seca)",
+  "{0}. Percent passing against grain size on a logarithmic axis, fine at the left; fractions by {1}.":
+    "{0}. Porcentaje que pasa frente al tamaño de grano en eje logarítmico, fino a la izquierda; fracciones según {1}.",
+  "{0}. Percent passing against grain size on a logarithmic axis, coarse at the left; fractions by {1}.":
+    "{0}. Porcentaje que pasa frente al tamaño de grano en eje logarítmico, grueso a la izquierda; fracciones según {1}.",
   "{0} % at {1} mm": "{0} % en {1} mm",
+  "{0}: passing {1}; {2}.": "{0}: pasa {1}; {2}.",
   "{0}: passing {1}.": "{0}: pasa {1}.",
-  "Band ({0}): {1}.": "Banda ({0}): {1}.",
+  "{0}: widest at {1} mm, {2} to {3} %.": "{0}: más ancha en {1} mm, de {2} a {3} %.",
   "{0} to {1} % at {2} mm": "de {0} a {1} % en {2} mm",
-  "{0}. Percent passing against grain size on a logarithmic axis.":
-    "{0}. Porcentaje que pasa frente al tamaño de grano en eje logarítmico.",
+  "Band ({0}): {1}.": "Banda ({0}): {1}.",
   "{0}. Measured less fitted passing against grain size on a logarithmic axis. {1}":
     "{0}. Medido menos ajustado, porcentaje que pasa frente al tamaño de grano en eje logarítmico. {1}",
   "Measured − fitted (% passing)": "Medido − ajustado (% que pasa)",
@@ -84,6 +90,7 @@ export const SPANISH_FIGURES: Readonly<Record<string, string>> = {
   silt: "limo",
   sand: "arena",
   gravel: "grava",
+  cobbles: "bolos",
   "lower bound of the mean": "cota inferior de la media",
   "lower bound of one further block": "cota inferior de una probeta más",
   "bound that 95 % of blocks exceed": "cota que supera el 95 % de las probetas",
@@ -124,4 +131,5 @@ export const SPANISH_FIGURES: Readonly<Record<string, string>> = {
   "clay (%)": "arcilla (%)",
   "silt (%)": "limo (%)",
   "sand (%), growing to the left": "arena (%), creciente hacia la izquierda",
+  "{0}: 95 % within the reading errors": "{0}: 95 % dentro de los errores de lectura",
 };

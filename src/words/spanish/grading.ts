@@ -1,14 +1,20 @@
 /** The sentences of `grading/` in Spanish, by their English text. */
 export const SPANISH_GRADING: Readonly<Record<string, string>> = {
+  "about −5 to 60 (g/L)": "cerca de −5 a 60 (g/L)",
+  "about 0.995 to 1.038": "cerca de 0.995 a 1.038",
+  "about −5 to 35 (thousandths above 1)": "cerca de −5 a 35 (milésimas por encima de 1)",
   "The reading lies below the control: less than nothing is in suspension.":
     "La lectura queda por debajo del control: habría menos que nada en suspensión.",
   "Check the dry mass, the control reading and the meniscus correction.":
     "Compruébense la masa seca, la lectura de control y la corrección de menisco.",
   "Check both readings, the control and the temperature.":
     "Compruébense ambas lecturas, el control y la temperatura.",
+  "{0} readings lie outside the calibrated marks; their depth was taken on along the scale.":
+    "{0} lecturas quedan fuera de las marcas calibradas; su profundidad se prolongó por la escala.",
+  "readings from {0} to {1}, meniscus added": "lecturas de {0} a {1}, con el menisco sumado",
+  "Measure the depth at a mark beyond these readings.":
+    "Mídase la profundidad en una marca más allá de estas lecturas.",
   "This reading is not on the scale of a {0}.": "Esta lectura no está en la escala de un {0}.",
-  "about −5 to 60 (g/L)": "cerca de −5 a 60 (g/L)",
-  "about 0.995 to 1.038": "cerca de 0.995 a 1.038",
   "Check the reading and the type of hydrometer.":
     "Compruébense la lectura y el tipo de hidrómetro.",
   "Layer heights are not masses: clay settles loose and looks like more than it is, and flocculated clay settles with the silt. The test is a first guide only.":
@@ -103,6 +109,12 @@ export const SPANISH_GRADING: Readonly<Record<string, string>> = {
     "Los puntos no determinan {0}: no puede darse error.",
   "Points exceed parameters by only {0}: the errors are hardly known.":
     "Los puntos superan a los parámetros en solo {0}: los errores apenas se conocen.",
+  "The jar allows {0} to {1} % of {2} by mass, the laboratory measured {3} %.":
+    "El frasco admite de {0} a {1} % de {2} en masa; el laboratorio midió {3} %.",
+  "the laboratory's share within what the height of the layer allows":
+    "la parte del laboratorio dentro de lo que admite la altura de la capa",
+  "The laboratory's curve stands. Check that both had the same soil, put through the same sieve, and that the jar was read at the right times.":
+    "Vale la curva del laboratorio. Compruébese que ambos tuvieran el mismo suelo, pasado por el mismo tamiz, y que el frasco se leyera a los tiempos debidos.",
   "Bimodal lognormal": "Lognormal bimodal",
   "Bimodal lognormal: Buchan et al. (named there, read); equation from memory":
     "Lognormal bimodal: Buchan et al. (allí nombrado, leído); ecuación de memoria",
@@ -136,6 +148,14 @@ export const SPANISH_GRADING: Readonly<Record<string, string>> = {
   "The percentage in suspension rises by {0} points since the {1} before, which settling cannot do.":
     "El porcentaje en suspensión sube {0} puntos desde {1} anterior, cosa que el asiento no puede hacer.",
   "percentages that fall or stay with time": "porcentajes que bajen o se mantengan con el tiempo",
+  "The dispersed soil was treated before; the mass lost by it is not given.":
+    "El suelo dispersado se trató antes; no se da la masa que perdió con ello.",
+  "The dispersed soil was treated before and lost {0} % of its dry mass by it; nothing was reckoned back.":
+    "El suelo dispersado se trató antes y perdió con ello el {0} % de su masa seca; nada se recalculó.",
+  "a dispersed dry mass that was taken after the treatment, as percentages are of it":
+    "una masa seca dispersada tomada después del tratamiento, pues los porcentajes son de ella",
+  "Check that the dry mass of the sheet was weighed after the treatment; the sieved sample was not treated.":
+    "Compruébese que la masa seca de la hoja se pesó después del tratamiento; la muestra tamizada no se trató.",
   "ISO 14688-1": "ISO 14688-1",
   "ISO 14688-1 as tabulated by the Auroville Earth Institute (read)":
     "ISO 14688-1 según la tabla del Auroville Earth Institute (leído)",

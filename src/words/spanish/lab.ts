@@ -1,5 +1,11 @@
 /** The sentences of `lab/` in Spanish, by their English text. */
 export const SPANISH_LAB: Readonly<Record<string, string>> = {
+  "This number has a point, but the sheet is said to write decimal commas.":
+    "Este número tiene un punto, pero se dijo que la hoja usa comas decimales.",
+  "a decimal comma: {0}, or {1} without thousands":
+    "una coma decimal: {0}, o {1} sin separador de millares",
+  "Correct the cell, or take “decimal: comma” out of study.yaml.":
+    "Corríjase la celda, o quítese “decimal: comma” de study.yaml.",
   "row {0}": "fila {0}",
   "column “{0}”": "columna “{0}”",
   "{0}Expected: {1}": "{0}Se espera: {1}",
@@ -8,7 +14,101 @@ export const SPANISH_LAB: Readonly<Record<string, string>> = {
   "The unit “{0}” is not known here.": "La unidad “{0}” no se conoce aquí.",
   "one of {0} in brackets behind the name": "una de {0} entre paréntesis detrás del nombre",
   "Write for example {0}.": "Escríbase por ejemplo {0}.",
+  "The sheet gives control readings and a dispersant correction.":
+    "La hoja da lecturas de control y una corrección de dispersante.",
+  "one of the two, so that they cannot contradict each other":
+    "uno de los dos, para que no puedan contradecirse",
+  "Keep the control readings where there are any: they hold all corrections in one.":
+    "Déjense las lecturas de control donde las haya: contienen todas las correcciones en una.",
+  "The sheet says neither what a control cylinder read nor what the dispersant adds.":
+    "La hoja no dice ni lo que marcó una probeta de control ni lo que añade el dispersante.",
+  "a column “control”, or the line “dispersant correction” above the table":
+    "una columna “control”, o la línea “dispersant correction” encima de la tabla",
+  "Read a second cylinder of water and dispersant with each reading, or add the line.":
+    "Léase con cada lectura una segunda probeta de agua y dispersante, o añádase la línea.",
+  "The calibration temperature is not used: the control readings hold the temperature's share.":
+    "La temperatura de calibración no se usa: las lecturas de control contienen la parte de la temperatura.",
+  "the line only beside a dispersant correction":
+    "la línea solo junto a una corrección de dispersante",
+  "Nothing to do.": "No hay que hacer nada.",
+  "This cell is empty.": "Esta celda está vacía.",
+  "a reading": "una lectura",
+  "Fill in the reading, or start the row with # to leave it out.":
+    "Complétese la lectura, o empiécese la fila con # para omitirla.",
+  "hydrometer sheet": "hoja de hidrómetro",
+  "This mark of the calibration needs its reading and one distance.":
+    "Esta marca de la calibración necesita su lectura y una distancia.",
+  "“{0} reading”, and either “{1} depth (mm)” or “{2} to neck (mm)”":
+    "“{0} reading”, y “{1} depth (mm)” o “{2} to neck (mm)”",
+  "Add the missing line, or take the other one out.":
+    "Añádase la línea que falta, o quítese la otra.",
+  "The sheet gives measured depths and the dimensions of the bulb.":
+    "La hoja da profundidades medidas y las dimensiones del bulbo.",
+  "Keep the depths, or keep the marks to the neck with bulb and cylinder.":
+    "Déjense las profundidades, o las marcas hasta el cuello con bulbo y probeta.",
+  "The dimensions of bulb and cylinder are given only in part.":
+    "Las dimensiones de bulbo y probeta se dan solo en parte.",
+  "Add the missing lines, or give measured depths in their place.":
+    "Añádanse las líneas que faltan, o dense en su lugar profundidades medidas.",
+  "The calibration has {0} marks.": "La calibración tiene {0} marcas.",
+  "two marks or more": "dos marcas o más",
+  "two marks of the scale": "dos marcas de la escala",
+  "Measure at the lowest and the highest mark that is read.":
+    "Mídase en la marca más baja y en la más alta que se lean.",
+  "Two marks of the calibration have the same reading.":
+    "Dos marcas de la calibración tienen la misma lectura.",
+  "The depth does not fall as the reading rises: a hydrometer that reads more floats higher.":
+    "La profundidad no baja al subir la lectura: un hidrómetro que marca más flota más alto.",
+  "less than {0} mm, at a higher reading": "menos de {0} mm, con una lectura mayor",
+  "Check which distance belongs to which mark.":
+    "Compruébese qué distancia corresponde a cada marca.",
   "limits sheet": "hoja de límites",
+  "The long box has a length and no shrinkage.": "La caja larga tiene longitud y no retracción.",
+  "“long box shrinkage (mm)” beside it": "“long box shrinkage (mm)” junto a ella",
+  "Add the line: all gaps of the dry bar pushed together, measured at one end.":
+    "Añádase la línea: todos los huecos de la barra seca juntos, medidos en un extremo.",
+  "The soil in the long box shrank by as much as the box is long.":
+    "El suelo de la caja larga retrajo tanto como mide la caja.",
+  "less than {0} mm": "menos de {0} mm",
+  "Check whether the dry length stands there in place of the shrinkage.":
+    "Compruébese si está ahí la longitud seca en lugar de la retracción.",
+  "{0} has no column “{1}”.": "{0} no tiene la columna “{1}”.",
+  "a row that holds the header cells named under “columns”":
+    "una fila con las celdas de encabezado nombradas en “columns”",
+  "a header cell of row {0}: {1}": "una celda de encabezado de la fila {0}: {1}",
+  "Write the header cell as it stands in the sheet.":
+    "Escríbase la celda de encabezado tal como está en la hoja.",
+  "{0} has {1} columns “{2}”.": "{0} tiene {1} columnas “{2}”.",
+  "header cells that can be told apart": "celdas de encabezado que puedan distinguirse",
+  "Rename the one that is not meant.": "Cámbiese el nombre de la que no se quiere.",
+  "{0} has a column “{1}” of its own beside the one mapped to it.":
+    "{0} tiene su propia columna “{1}” además de la que se le asigna.",
+  "each of our columns once": "cada columna nuestra una vez",
+  "Map that column to another name, or rename it in the sheet.":
+    "Asígnese esa columna a otro nombre, o cámbiese su nombre en la hoja.",
+  "{0} has no line “{1}” above its table.": "{0} no tiene la línea “{1}” encima de su tabla.",
+  "the text of a line's first cell": "el texto de la primera celda de una línea",
+  "Write it as it stands in the sheet, and check “skip-rows”.":
+    "Escríbase tal como está en la hoja, y compruébese “skip-rows”.",
+  "{0} has a line “{1}” of its own.": "{0} tiene su propia línea “{1}”.",
+  "the line in the sheet, or the fact in study.yaml":
+    "la línea en la hoja, o el dato en study.yaml",
+  "Take one of the two out.": "Quítese uno de los dos.",
+  "No cell of the table of {0} is “{1}”.": "Ninguna celda de la tabla de {0} es “{1}”.",
+  "the whole text of a cell below the header": "el texto entero de una celda debajo del encabezado",
+  "Write it as it stands in the sheet, or take it out.":
+    "Escríbase tal como está en la hoja, o quítese.",
+  "one of {0}": "una de {0}",
+  "Write the name with its unit in brackets, for example “sieve (mm)”.":
+    "Escríbase el nombre con su unidad entre paréntesis, por ejemplo “sieve (mm)”.",
+  "“{0}” is given twice: also by “{1}”.": "“{0}” se da dos veces: también con “{1}”.",
+  "each of our names once": "cada nombre nuestro una vez",
+  "“pretreatment” with what was done, for example organic matter removed with hydrogen peroxide":
+    "“pretreatment” con lo que se hizo, por ejemplo materia orgánica eliminada con agua oxigenada",
+  "The sheet does not say how the soil was treated before it was dispersed.":
+    "La hoja no dice cómo se trató el suelo antes de dispersarlo.",
+  "Write the treatment, or take both lines out where there was none.":
+    "Escríbase el tratamiento, o quítense ambas líneas si no lo hubo.",
   "This is not a sieve.": "Esto no es un tamiz.",
   "an opening, a United States designation such as No. 40 or 3/8 in, or pan":
     "una abertura, una designación de Estados Unidos como No. 40 o 3/8 in, o pan (fondo)",
@@ -63,10 +163,15 @@ export const SPANISH_LAB: Readonly<Record<string, string>> = {
   "The file is not text in UTF-8.": "El archivo no es texto en UTF-8.",
   "The file holds binary data.": "El archivo contiene datos binarios.",
   "The rows cannot be told apart: {0}.": "Las filas no pueden separarse: {0}.",
-  "hydrometer sheet": "hoja de hidrómetro",
   "This hydrometer is not known.": "Este hidrómetro no se conoce.",
-  "151H or 152H": "151H o 152H",
+  "151H, 152H or BS": "151H, 152H o BS",
   "Read the type off the stem of the instrument.": "Léase el tipo en el vástago del instrumento.",
+  "A hydrometer of this kind has no depths that hold for each instrument.":
+    "Un hidrómetro de esta clase no tiene profundidades válidas para cada aparato.",
+  "“calibration 1 reading” and “calibration 1 depth (mm)”, and so on, above the table":
+    "“calibration 1 reading” y “calibration 1 depth (mm)”, y así sucesivamente, encima de la tabla",
+  "Copy two marks or more from the instrument's calibration sheet.":
+    "Cópiense dos marcas o más de la hoja de calibración del aparato.",
   "This reading is not later than the one above it.":
     "Esta lectura no es posterior a la de encima.",
   "more than {0} min": "más de {0} min",
@@ -128,11 +233,7 @@ export const SPANISH_LAB: Readonly<Record<string, string>> = {
   "one cell for each header cell": "una celda por cada celda del encabezado",
   "A decimal comma may have split a number in two: write decimal points.":
     "Una coma decimal puede haber partido un número en dos: escríbanse puntos decimales.",
-  "This cell is empty.": "Esta celda está vacía.",
   "a text": "un texto",
-  "a reading": "una lectura",
-  "Fill in the reading, or start the row with # to leave it out.":
-    "Complétese la lectura, o empiécese la fila con # para omitirla.",
   "This {0} has a header but no readings.": "Esta {0} tiene encabezado pero no lecturas.",
   "at least one row below the header": "una fila como mínimo debajo del encabezado",
   "Fill in the readings, or take the sheet out of study.yaml.":
@@ -178,7 +279,6 @@ export const SPANISH_LAB: Readonly<Record<string, string>> = {
   "The workbook has no sheet.": "El libro no tiene hojas.",
   "The workbook cannot be read: {0}.": "El libro no puede leerse: {0}.",
   "This line above the table is not used.": "Esta línea encima de la tabla no se usa.",
-  "one of {0}": "una de {0}",
   "the table's header": "el encabezado de la tabla",
   "Nothing to do, unless it was meant to be one of those.":
     "No hay que hacer nada, salvo que debiera ser una de ellas.",
@@ -209,8 +309,6 @@ export const SPANISH_LAB: Readonly<Record<string, string>> = {
     "Compruébese la abertura y ordénense después las filas.",
   "The split is described only in part.": "El cuarteo está descrito solo en parte.",
   "both “{0} sieve (mm)” and “{1} dry mass (g)”": "tanto “{0} sieve (mm)” como “{1} dry mass (g)”",
-  "Add the missing line, or take the other one out.":
-    "Añádase la línea que falta, o quítese la otra.",
   "The split sieve is not among the sieves of the table.":
     "El tamiz del cuarteo no está entre los tamices de la tabla.",
   "one of the table's sieves": "uno de los tamices de la tabla",
@@ -223,8 +321,6 @@ export const SPANISH_LAB: Readonly<Record<string, string>> = {
     "Numérense los cuarteos en el orden en que se dividió la muestra.",
   "This block has its cement in percent and in parts.":
     "Esta probeta tiene el cemento en porcentaje y en partes.",
-  "one of the two, so that they cannot contradict each other":
-    "uno de los dos, para que no puedan contradecirse",
   "Leave the cells of one of them empty.": "Déjense vacías las celdas de uno de ellos.",
   "This block has no cement content.": "Esta probeta no tiene contenido de cemento.",
   "cement in percent of the dry mass, or cement parts and soil parts by loose volume":

@@ -260,7 +260,6 @@ export const SPANISH_STRENGTH: Readonly<Record<string, string>> = {
   "Block {0} takes no part in the regression: {1}.":
     "La probeta {0} no entra en la regresión: {1}.",
   "a reason that will stand in the report": "un motivo que figurará en el informe",
-  "Nothing to do.": "No hay que hacer nada.",
   "Block {0} has a strength that is not above zero.":
     "La probeta {0} tiene una resistencia que no es mayor que cero.",
   "a strength above 0 MPa": "una resistencia mayor que 0 MPa",

@@ -1,0 +1,71 @@
+import { readdir } from "node:fs/promises";
+import { basename, join, resolve } from "node:path";
+import { countFindings } from "../lab/formatFindings.js";
+import { runNotebook } from "../notebook/runNotebook.js";
+import { EXPORTED, exportFiles } from "../report/export/exportFiles.js";
+import { folderToFill } from "../report/folderToFill.js";
+import { notebookToDocument } from "../report/notebookToDocument.js";
+import { writeWhole } from "../report/writeWhole.js";
+import { openStudy } from "../study/openStudy.js";
+import { EXIT } from "./exitCodes.js";
+import { freshFolder } from "./freshFolder.js";
+import { outputProblem } from "./outputProblem.js";
+import { packageFolder } from "./packageFolder.js";
+import { parseCall } from "./parseCall.js";
+import { progressLine } from "./progressLine.js";
+import { reportMeta } from "./reportMetaOf.js";
+import { runError, studyParameter } from "./runCommand.js";
+
+const OPTIONS = { out: { type: "string" }, replace: { type: "boolean" } } as const;
+
+/** `loambook export`: tables, figures and the result of a study for other programs. */
+export async function exportCommand(words: readonly string[]): Promise<number> {
+  const call = parseCall("export", words, OPTIONS, true);
+  const study = call.place as string;
+  const replace = call.flag("replace");
+  const outFolder = freshFolder({
+    wanted: call.text("out"),
+    byDefault: resolve(`export-${basename(resolve(study))}`),
+    replace,
+  });
+  const progress = progressLine();
+  progress.show("reading and computing the study");
+  const result = await openStudy(study);
+  const notebookPath = join(packageFolder(), "notebooks", "permit-appendix.ipynb");
+  const run = await runNotebook({
+    notebookPath,
+    parameters: { studyFolder: studyParameter(notebookPath, study) },
+    onProgress: ({ cell, cells }) => {
+      if (cell > 0) progress.show(`notebook, cell ${cell} of ${cells}`);
+    },
+  });
+  if (run.status !== "done") {
+    progress.clear();
+    throw runError(run);
+  }
+  progress.show("writing tables and figures");
+  const { nodes } = notebookToDocument(run.notebook, reportMeta(result));
+  const files = {
+    ...exportFiles(nodes, result.config.title),
+    "result.json": `${JSON.stringify(result, undefined, 2)}\n`,
+  };
+  try {
+    await writeWhole(outFolder, files, await folderToFill(outFolder, replace));
+  } catch (problem) {
+    throw outputProblem(outFolder, problem);
+  } finally {
+    progress.clear();
+  }
+  const count = (pattern: RegExp) => Object.keys(files).filter((name) => pattern.test(name)).length;
+  process.stdout.write(
+    `${count(/^(table|list)-/)} tables (CSV, and all in tables.xlsx), ${count(/\.svg$/)} figures (SVG, PNG), result.json: ${outFolder}\n` +
+      `contents.csv says what is in which file. The study has ${countFindings(result.findings)}.\n`,
+  );
+  const old = (await readdir(outFolder)).filter((name) => EXPORTED.test(name) && !(name in files));
+  if (old.length > 0) {
+    process.stdout.write(
+      `\nFrom an earlier export, and not part of this one:\n${old.map((name) => `  ${name}\n`).join("")}`,
+    );
+  }
+  return EXIT.ok;
+}

@@ -1,0 +1,53 @@
+import { PDF_STANDARDS, type PdfStandard } from "../report/pdf/pdfStandard.js";
+import { REPORT_TEMPLATES, type ReportTemplate } from "../report/reportTemplate.js";
+import { CommandError } from "./commandError.js";
+import { EXIT } from "./exitCodes.js";
+import type { Call } from "./parseCall.js";
+
+/** What a command line may choose about a report. */
+export interface ReportChoices {
+  /** Absent where the study's own entry, or the default, decides. */
+  readonly template?: ReportTemplate;
+  readonly standard: PdfStandard;
+  /** Whether the study's files stand inside the PDF. */
+  readonly attach: boolean;
+}
+
+/** Options of the commands that make a report, for `parseCall`. */
+export const REPORT_OPTIONS = {
+  template: { type: "string" },
+  standard: { type: "string" },
+  attach: { type: "boolean" },
+} as const;
+
+/**
+ * Reads the options of a report: with `--attach` the standard is a-3a, without it a-2a.
+ *
+ * @throws CommandError for a name that is not known, and for files attached under a standard that forbids it.
+ */
+export function reportChoices(call: Call): ReportChoices {
+  const attach = call.flag("attach");
+  const asked = call.text("standard") ?? (attach ? "a-3a" : "a-2a");
+  const standard = PDF_STANDARDS.find((name) => name === asked);
+  if (standard === undefined) {
+    throw new CommandError(
+      EXIT.usage,
+      `Unknown PDF standard “${asked}”: give ${PDF_STANDARDS.join(", ")}.`,
+    );
+  }
+  if (attach && standard !== "a-3a") {
+    throw new CommandError(
+      EXIT.usage,
+      `--attach goes with the standard a-3a only, not with ${standard}.`,
+    );
+  }
+  const wanted = call.text("template");
+  const template = REPORT_TEMPLATES.find((name) => name === wanted);
+  if (wanted !== undefined && template === undefined) {
+    throw new CommandError(
+      EXIT.usage,
+      `Unknown template “${wanted}”: give ${REPORT_TEMPLATES.join(" or ")}.`,
+    );
+  }
+  return { template, standard, attach };
+}

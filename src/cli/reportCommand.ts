@@ -1,0 +1,115 @@
+import { readFile } from "node:fs/promises";
+import { basename, extname, resolve } from "node:path";
+import { formatFindings } from "../lab/formatFindings.js";
+import { notebookTitle } from "../report/notebookTitle.js";
+import type { ReportMeta } from "../report/reportMeta.js";
+import { studyAttachments } from "../report/studyAttachments.js";
+import { writeReport } from "../report/writeReport.js";
+import { openStudy } from "../study/openStudy.js";
+import { useLanguage } from "../words/language.js";
+import { CommandError } from "./commandError.js";
+import { EXIT } from "./exitCodes.js";
+import { freshFolder } from "./freshFolder.js";
+import { openStyle } from "./openStyle.js";
+import { outputProblem } from "./outputProblem.js";
+import { type Call, parseCall } from "./parseCall.js";
+import { REPORT_OPTIONS, reportChoices } from "./reportChoices.js";
+import { reportMeta } from "./reportMetaOf.js";
+
+const OPTIONS = {
+  ...REPORT_OPTIONS,
+  study: { type: "string" },
+  title: { type: "string" },
+  date: { type: "string" },
+  page: { type: "string" },
+  language: { type: "string" },
+  out: { type: "string" },
+  replace: { type: "boolean" },
+} as const;
+
+function oneOf<T extends string>(call: Call, option: string, names: readonly T[]): T | undefined {
+  const asked = call.text(option);
+  const found = names.find((name) => name === asked);
+  if (asked === undefined || found !== undefined) return found;
+  throw new CommandError(EXIT.usage, `--${option} is ${names.join(" or ")}, not “${asked}”.`);
+}
+
+async function readNotebookFile(path: string): Promise<object> {
+  let text: string;
+  try {
+    text = await readFile(path, "utf8");
+  } catch (problem) {
+    throw new CommandError(EXIT.badInput, `${path} cannot be read: ${(problem as Error).message}`);
+  }
+  try {
+    const notebook: unknown = JSON.parse(text);
+    // throws for what is no notebook
+    notebookTitle(notebook);
+    return notebook as object;
+  } catch (problem) {
+    throw new CommandError(EXIT.badInput, `${path} is no notebook: ${(problem as Error).message}`);
+  }
+}
+
+/** `loambook report`: an executed notebook as HTML and PDF. */
+export async function reportCommand(words: readonly string[]): Promise<number> {
+  const call = parseCall("report", words, OPTIONS, true);
+  const choices = reportChoices(call);
+  const page = oneOf(call, "page", ["A4", "us-letter"]);
+  const language = oneOf(call, "language", ["en", "es"]);
+  const path = resolve(call.place as string);
+  const notebook = await readNotebookFile(path);
+  const study = call.text("study");
+  const date = call.text("date");
+  if (study === undefined && date === undefined) {
+    const problem =
+      "A report carries a date: give --date year-month-day, or the --study it belongs to.";
+    throw new CommandError(EXIT.usage, problem);
+  }
+  if (choices.attach && study === undefined) {
+    throw new CommandError(
+      EXIT.usage,
+      "--attach needs the --study whose files are to be attached.",
+    );
+  }
+  const result = study === undefined ? undefined : await openStudy(study);
+  if (language !== undefined) useLanguage(language);
+  const opened = study && result ? await openStyle(study, result) : undefined;
+  const name = basename(path, extname(path));
+  const of = result ? reportMeta(result) : undefined;
+  const heading = notebookTitle(notebook);
+  const meta: ReportMeta = {
+    ...(of ?? { language: language ?? "en", page: page ?? "A4" }),
+    title: call.text("title") ?? heading ?? of?.title ?? name,
+    subtitle: of?.title,
+    date: date ?? (of?.date as string),
+    ...(page === undefined ? {} : { page }),
+    ...(language === undefined ? {} : { language }),
+    layout: choices.template ?? result?.config.report?.template ?? "permit",
+    style: opened?.style,
+  };
+  const outFolder = freshFolder({
+    wanted: call.text("out"),
+    byDefault: resolve(`report-${name}`),
+    replace: call.flag("replace"),
+  });
+  const { htmlPath, pdfPath, findings } = await writeReport({
+    notebook,
+    meta,
+    name,
+    outFolder,
+    replace: call.flag("replace"),
+    standard: choices.standard,
+    attachments:
+      choices.attach && study && result ? await studyAttachments(study, result) : undefined,
+  }).catch((problem: unknown) => {
+    if (problem instanceof RangeError && /`meta\.date`/.test(problem.message)) {
+      throw new CommandError(EXIT.usage, problem.message);
+    }
+    throw outputProblem(outFolder, problem);
+  });
+  const all = [...(opened?.findings ?? []), ...findings];
+  const shown = all.length > 0 ? `${formatFindings(all)}\n\n` : "";
+  process.stdout.write(`${shown}HTML  ${htmlPath}\nPDF   ${pdfPath}\n`);
+  return EXIT.ok;
+}

@@ -1,0 +1,106 @@
+import type { GradingCurve } from "../grading/gradingCurve.js";
+import { passingAtSize } from "../grading/passingAtSize.js";
+import { sizeAtPassing } from "../grading/sizeAtPassing.js";
+import { formatNumber } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
+import { PALETTE, seriesStyle } from "./palette.js";
+import { placeLabels } from "./placeLabels.js";
+
+/** Top of the axis of passing, a little above 100 so that a curve along it is seen whole. */
+export const TOP_PCT = 102;
+
+/** Of a half-width figure, the tightest: room of a letter and of a line, as parts of the plot. */
+const LETTER = 0.0165;
+const LINE = 0.075;
+/** Points along a curve, close enough not to slip through a label. */
+const STEPS = 150;
+
+export interface CharacteristicMark {
+  readonly curveName: string;
+  readonly passingPct: number;
+  readonly sizeMm: number;
+  readonly text: string;
+}
+
+interface Marked {
+  readonly name: string;
+  readonly curve: GradingCurve;
+}
+
+/** D10, D30, D60 … of the named curves, as far as they reach. */
+export function characteristicMarks(
+  curves: readonly Marked[],
+  of: readonly number[],
+  passingPcts: readonly number[],
+): (CharacteristicMark & { readonly curveIndex: number })[] {
+  return of.flatMap((curveIndex) =>
+    passingPcts.flatMap((passingPct) => {
+      const { name: curveName, curve } = curves[curveIndex];
+      const sizeMm = sizeAtPassing(curve, passingPct);
+      if (sizeMm === undefined) return [];
+      const text = say`D${passingPct} ${formatNumber(sizeMm, 2)} mm`;
+      return [{ curveIndex, curveName, passingPct, sizeMm, text }];
+    }),
+  );
+}
+
+/** Rings on the curves and, beside them, labels that cover neither each other nor, if possible, a curve. */
+export function characteristicMarkParts(
+  curves: readonly Marked[],
+  marks: ReturnType<typeof characteristicMarks>,
+  range: readonly number[],
+): { traces: object[]; annotations: object[] } {
+  const across = (sizeMm: number) => (Math.log10(sizeMm) - range[0]) / (range[1] - range[0]);
+  const lines = curves.flatMap(({ curve }) =>
+    Array.from({ length: STEPS + 1 }, (_, step) => {
+      const sizeMm = 10 ** (range[0] + ((range[1] - range[0]) * step) / STEPS);
+      const passing = passingAtSize(curve, sizeMm);
+      return passing === undefined ? [] : [{ x: across(sizeMm), y: passing / TOP_PCT }];
+    }).flat(),
+  );
+  const places = placeLabels(
+    marks.map(({ sizeMm, passingPct, text }) => ({
+      x: across(sizeMm),
+      y: passingPct / TOP_PCT,
+      width: LETTER * text.length,
+      height: LINE,
+    })),
+    lines,
+  );
+  const traces = [...new Set(marks.map(({ curveIndex }) => curveIndex))].map((index) => {
+    const own = marks.filter(({ curveIndex }) => curveIndex === index);
+    return {
+      type: "scatter",
+      mode: "markers",
+      name: say`${curves[index].name}, characteristic sizes`,
+      showlegend: false,
+      x: own.map(({ sizeMm }) => sizeMm),
+      y: own.map(({ passingPct }) => passingPct),
+      marker: {
+        symbol: "circle-open",
+        size: 12,
+        color: seriesStyle(index).color,
+        line: { width: 2 },
+      },
+    };
+  });
+  const annotations = marks.map(({ sizeMm, passingPct, text, curveIndex }, at) => ({
+    text,
+    x: Math.log10(sizeMm),
+    y: passingPct,
+    axref: "x",
+    ayref: "y",
+    // The end of the leader, where the label stands.
+    ax: range[0] + places[at].x * (range[1] - range[0]),
+    ay: places[at].y * TOP_PCT,
+    showarrow: true,
+    arrowhead: 0,
+    arrowwidth: 1,
+    arrowcolor: seriesStyle(curveIndex).color,
+    standoff: 6,
+    bgcolor: "rgba(255,255,255,0.85)",
+    borderpad: 1,
+    font: { size: 12, color: PALETTE.manganese },
+  }));
+  return { traces, annotations };
+}

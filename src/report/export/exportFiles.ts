@@ -1,0 +1,62 @@
+import { say } from "../../words/say.js";
+import type { DocumentNode, FigureNode } from "../documentNode.js";
+import { exportTables } from "./exportTable.js";
+import { figurePng } from "./figurePng.js";
+import { csvRow, tableCsv } from "./tableCsv.js";
+import { workbook } from "./workbook.js";
+
+/** Begins the name of every file of a table or figure: an earlier export is known by it. */
+export const EXPORTED = /^(table|figure|list)-[a-z0-9-]+\.(csv|svg|png)$/;
+
+/** Words of a caption as part of a file name. */
+function slug(text: string): string {
+  const words =
+    text
+      .normalize("NFKD")
+      .toLowerCase()
+      .match(/[a-z0-9]+/g) ?? [];
+  return words.join("-").slice(0, 60).replace(/-+$/, "");
+}
+
+/** `table-07-quantities`: sorted by number also beyond nine. */
+function fileName(kind: string, number: number | undefined, caption: string): string {
+  const place = number === undefined ? "" : String(number).padStart(2, "0");
+  return [kind, place, slug(caption)].filter(Boolean).join("-");
+}
+
+/**
+ * The files of an export, by their names: every table and list as CSV and all of them as one workbook,
+ * every figure as SVG and PNG, and `contents.csv` that says what is in which.
+ *
+ * @param nodes of the report: what an executed notebook shows, numbered as the report numbers it.
+ * @param title of the study.
+ */
+export function exportFiles(
+  nodes: readonly DocumentNode[],
+  title: string,
+): Readonly<Record<string, string | Uint8Array>> {
+  const files: Record<string, string | Uint8Array> = {};
+  const contents = [[say`file`, say`caption`, say`notes or text alternative`]];
+  const free = (name: string, ending: string): string => {
+    let own = `${name}${ending}`;
+    for (let again = 2; own in files; again++) own = `${name}-${again}${ending}`;
+    return own;
+  };
+  const tables = exportTables(nodes);
+  for (const table of tables) {
+    const kind = table.number === undefined ? "list" : "table";
+    const file = free(fileName(kind, table.number, table.caption), ".csv");
+    files[file] = tableCsv(table);
+    contents.push([file, table.caption, table.notes.join("\n")]);
+  }
+  const figures = nodes.filter((node): node is FigureNode => node.kind === "figure");
+  for (const { number, caption, alt, svg } of figures) {
+    const name = fileName("figure", number, caption);
+    files[`${name}.svg`] = `<?xml version="1.0" encoding="UTF-8"?>\n${svg}\n`;
+    files[`${name}.png`] = figurePng(svg);
+    contents.push([`${name}.svg`, caption, alt], [`${name}.png`, caption, alt]);
+  }
+  files["tables.xlsx"] = workbook(tables, title);
+  files["contents.csv"] = contents.map(csvRow).join("");
+  return files;
+}

@@ -1,0 +1,79 @@
+import { readFile, realpath, stat } from "node:fs/promises";
+import { isAbsolute, join, relative, sep } from "node:path";
+import type { Finding } from "../../lab/finding.js";
+import { say } from "../../words/say.js";
+import { styleFinding } from "./styleFinding.js";
+
+/** Largest file that is read; a logo or a style sheet is far smaller, a font of many signs is near it. */
+const LARGEST_BYTES = 40_000_000;
+
+function isBelow(root: string, path: string): boolean {
+  const way = relative(root, path);
+  return way !== "" && way !== ".." && !way.startsWith(`..${sep}`) && !isAbsolute(way);
+}
+
+/**
+ * Finds what `report` in `study.yaml` names. Nothing outside the study's own folder is opened, also
+ * where a link points elsewhere.
+ */
+export async function stylePath(
+  folder: string,
+  file: string,
+  key: string,
+  kind: "file" | "folder",
+): Promise<{ path: string } | { finding: Finding }> {
+  const refuse = (code: string, message: string, expected: string, wayOut: string) => ({
+    finding: styleFinding(key, file, "error", code, [message, expected, wayOut]),
+  });
+  const outside = () =>
+    refuse(
+      "outside-study",
+      say`This lies outside the study folder.`,
+      say`a path below the study folder, such as brand/logo.svg`,
+      say`Copy it into the study folder and name it there.`,
+    );
+  const root = await realpath(folder);
+  const wanted = join(root, file);
+  if (isAbsolute(file) || !isBelow(root, wanted)) return outside();
+  let path: string;
+  try {
+    path = await realpath(wanted);
+  } catch (problem) {
+    const reason = (problem as NodeJS.ErrnoException).code ?? say`unknown reason`;
+    return refuse(
+      "missing-report-file",
+      say`This cannot be found or opened (${reason}).`,
+      kind === "file" ? say`a file in the study folder` : say`a folder in the study folder`,
+      say`Add it, or correct its name; capital letters count.`,
+    );
+  }
+  if (!isBelow(root, path)) return outside();
+  const found = await stat(path);
+  if (kind === "file" ? !found.isFile() : !found.isDirectory()) {
+    return refuse(
+      "missing-report-file",
+      kind === "file" ? say`This is not a file.` : say`This is not a folder.`,
+      kind === "file" ? say`a file in the study folder` : say`a folder in the study folder`,
+      say`Correct the entry in study.yaml.`,
+    );
+  }
+  if (kind === "file" && found.size > LARGEST_BYTES) {
+    return refuse(
+      "report-file-too-large",
+      say`This file is too large to stand in a report (${Math.round(found.size / 1e6)} MB).`,
+      say`at most ${LARGEST_BYTES / 1e6} MB`,
+      say`Make it smaller.`,
+    );
+  }
+  return { path };
+}
+
+/** Reads a file that `report` in `study.yaml` names. */
+export async function styleFile(
+  folder: string,
+  file: string,
+  key: string,
+): Promise<{ bytes: Uint8Array } | { finding: Finding }> {
+  const found = await stylePath(folder, file, key, "file");
+  return "finding" in found ? found : { bytes: new Uint8Array(await readFile(found.path)) };
+}

@@ -1,0 +1,45 @@
+import { z } from "zod";
+import { metres, percent, text } from "./schemaFields.js";
+
+/** How far the work may stand from the specified mix; what is left out gets a marked default or none. */
+export interface ToleranceConfig {
+  /** Of the cement's mass in a batch, each way. */
+  readonly cementPct?: number;
+  /** Points of moisture from the optimum. */
+  readonly moistureBelowPct?: number;
+  readonly moistureAbovePct?: number;
+  /** Of a material's dry mass in a batch, each way. */
+  readonly sharesPct?: number;
+  /** Least rammed dry density, percent of the maximum of the compaction test. */
+  readonly densityPct?: number;
+  /** Of the rammed depth of a lift, each way. */
+  readonly liftM?: number;
+  /** Where the entered values come from: the user's own words. */
+  readonly basis?: string;
+}
+
+/** `tolerances`: every key may be left out. */
+export const toleranceSchema = z
+  .strictObject({
+    cement: percent("5 %", 50).optional(),
+    moisture: z.strictObject({ below: percent("1 %", 20), above: percent("1 %", 20) }).optional(),
+    shares: percent("5 %", 50).optional(),
+    density: percent("96 %", 105).optional(),
+    lift: metres("20 mm").optional(),
+    basis: text.optional(),
+  })
+  .transform((entry): ToleranceConfig => {
+    const config: ToleranceConfig = {
+      cementPct: entry.cement,
+      moistureBelowPct: entry.moisture?.below,
+      moistureAbovePct: entry.moisture?.above,
+      sharesPct: entry.shares,
+      densityPct: entry.density,
+      liftM: entry.lift,
+      basis: entry.basis,
+    };
+    // Only what was said: an entry that is there but empty would hide a default.
+    return Object.fromEntries(
+      Object.entries(config).filter(([, value]) => value !== undefined),
+    ) as ToleranceConfig;
+  });

@@ -1,0 +1,297 @@
+import { describe, expect, it } from "vitest";
+import { analyseHydrometer } from "../../src/grading/analyseHydrometer.js";
+import type { Finding } from "../../src/lab/finding.js";
+import { readGrid } from "../../src/lab/readGrid.js";
+import { readHydrometer } from "../../src/lab/readHydrometer.js";
+import { readLimits } from "../../src/lab/readLimits.js";
+import { readPipette } from "../../src/lab/readPipette.js";
+import type { SheetGrid } from "../../src/lab/sheetGrid.js";
+import { consistencyLimits } from "../../src/soil/consistencyLimits.js";
+import { sedimentationTable } from "../../src/tables/gradingTables.js";
+import { limitsTable } from "../../src/tables/soilTables.js";
+
+type Reader<T> = (grid: SheetGrid, findings: Finding[]) => T | undefined;
+
+async function read<T>(reader: Reader<T>, lines: readonly string[]) {
+  const bytes = new TextEncoder().encode(lines.join("\n"));
+  const { grid } = await readGrid("sheets/s.csv", bytes);
+  const findings: Finding[] = [];
+  const record = reader(grid as SheetGrid, findings);
+  const errors = findings.filter(({ severity }) => severity === "error");
+  expect(record === undefined).toBe(errors.length > 0);
+  for (const { message, expected, wayOut } of findings) {
+    expect([message, expected, wayOut].every((words) => /\S/.test(words))).toBe(true);
+  }
+  return { record: record as T, errors, findings };
+}
+
+const FACTS = ["dry mass (g),50", "separating sieve (mm),2", "meniscus correction,0.5"];
+const CONTROLLED = [
+  "time (min),reading,control,temperature (C)",
+  "1,40,4.5,20",
+  "60,20,4.5,20",
+  "1440,10,4.5,20",
+];
+const PLAIN = ["time (min),reading,temperature (C)", "1,40,20", "60,20,20", "1440,10,20"];
+const DEPTHS = [
+  "calibration 1 reading,0",
+  "calibration 1 depth (mm),163",
+  "calibration 2 reading,60",
+  "calibration 2 depth (cm),6.454",
+];
+const BULB = [
+  "calibration 1 reading,0",
+  "calibration 1 to neck (cm),10.5",
+  "calibration 2 reading,50",
+  "calibration 2 to neck (cm),2.3",
+  "bulb length (cm),14",
+  "bulb volume (cm3),67",
+  "cylinder inner diameter (mm),59.5",
+];
+const sheet = (type: string, ...lines: string[]) => [`hydrometer,${type}`, ...FACTS, ...lines];
+const INPUT = { particleDensityKgM3: 2650, passingSeparatingPct: 80 };
+
+describe("a hydrometer sheet with separate corrections", () => {
+  it("at the calibration temperature is the sheet with the same control", async () => {
+    const control = await read(readHydrometer, sheet("152H", ...CONTROLLED));
+    // 5 units of dispersant less 0.5 of meniscus is the control of 4.5.
+    const separate = await read(
+      readHydrometer,
+      sheet("152H", "dispersant correction,5", "calibration temperature (F),68", ...PLAIN),
+    );
+    expect(separate.findings).toEqual([]);
+    expect(separate.record.corrections?.calibrationC).toBeCloseTo(20, 9);
+    const [a, b] = [control, separate].map(({ record }) => analyseHydrometer(record, INPUT));
+    expect(b.points).toEqual(a.points);
+    expect(a.rows[0].computedControl).toBeUndefined();
+    expect(b.rows[0].computedControl).toBeCloseTo(4.5, 9);
+    const table = sedimentationTable("soil", b);
+    expect(table.columns.map(({ header }) => header)).toContain("Control, computed");
+    expect(table.notes?.join(" ")).toContain("No control cylinder was read");
+    expect(sedimentationTable("soil", a).notes).toBeUndefined();
+  });
+
+  it("warm water lowers the computed control", async () => {
+    const warm = PLAIN.map((line) => line.replace(/,20$/, ",25"));
+    const { record } = await read(
+      readHydrometer,
+      sheet("152H", "dispersant correction,5", ...warm),
+    );
+    const { rows } = analyseHydrometer(record, INPUT);
+    expect(rows[0].computedControl).toBeCloseTo(2.83, 2);
+  });
+
+  it("refuses both, none, and an empty control", async () => {
+    const both = await read(
+      readHydrometer,
+      sheet("152H", "dispersant correction,5", ...CONTROLLED),
+    );
+    expect(both.errors).toMatchObject([{ code: "control-twice", row: 5, column: "control" }]);
+    const none = await read(readHydrometer, sheet("152H", ...PLAIN));
+    expect(none.errors).toMatchObject([{ code: "missing-control" }]);
+    const empty = CONTROLLED.map((line) => line.replace("20,4.5", "20,"));
+    expect((await read(readHydrometer, sheet("152H", ...empty))).errors).toMatchObject([
+      { code: "missing-value", column: "control", row: 7, value: "" },
+    ]);
+  });
+
+  it("tells a calibration temperature that nothing uses, and refuses an impossible one", async () => {
+    const unused = sheet("152H", "calibration temperature (C),15", ...CONTROLLED);
+    expect((await read(readHydrometer, unused)).findings).toMatchObject([
+      { severity: "note", code: "unused-fact" },
+    ]);
+    const hot = ["dispersant correction,5", "calibration temperature (C),68"];
+    expect((await read(readHydrometer, sheet("152H", ...hot, ...PLAIN))).errors).toMatchObject([
+      { code: "out-of-range", row: 6, value: "68" },
+    ]);
+  });
+});
+
+describe("a calibration in the sheet", () => {
+  it("of depths that are the standard ones changes nothing", async () => {
+    const standard = await read(readHydrometer, sheet("152H", ...CONTROLLED));
+    const own = await read(readHydrometer, sheet("152H", ...DEPTHS, ...CONTROLLED));
+    const [a, b] = [standard, own].map(({ record }) => analyseHydrometer(record, INPUT));
+    b.rows.forEach(({ effectiveDepthCm, sizeMm }, index) => {
+      expect(effectiveDepthCm).toBeCloseTo(a.rows[index].effectiveDepthCm, 9);
+      expect(sizeMm).toBeCloseTo(a.rows[index].sizeMm, 9);
+    });
+    expect(sedimentationTable("soil", b).notes?.[0]).toContain("0 at 16.30 cm; 60 at 6.45 cm");
+  });
+
+  it("of the bulb gives the depth of the published formula", async () => {
+    const { record } = await read(readHydrometer, sheet("152H", ...BULB, ...CONTROLLED));
+    const { rows } = analyseHydrometer(record, INPUT);
+    // Murthy eq. 3.28 (read): L = L1 + (L2 − Vb / A) / 2 at a stem reading of 40.5.
+    const area = (Math.PI / 4) * 5.95 ** 2;
+    expect(rows[0].effectiveDepthCm).toBeCloseTo(
+      10.5 - (40.5 * 8.2) / 50 + (14 - 67 / area) / 2,
+      9,
+    );
+  });
+
+  it("warns of readings beyond its marks", async () => {
+    const narrow = DEPTHS.map((line) =>
+      line.replace("calibration 2 reading,60", "calibration 2 reading,30"),
+    );
+    const { record } = await read(readHydrometer, sheet("152H", ...narrow, ...CONTROLLED));
+    expect(analyseHydrometer(record, INPUT).findings).toMatchObject([
+      { severity: "warning", code: "outside-calibration", row: 10, value: "40" },
+    ]);
+  });
+
+  it.each<[string, string[], { code: string; row?: number }[]]>([
+    ["one mark", DEPTHS.slice(0, 2), [{ code: "incomplete-calibration", row: 5 }]],
+    ["a mark without its depth", DEPTHS.slice(0, 3), [{ code: "incomplete-calibration", row: 7 }]],
+    ["a depth without its reading", DEPTHS.slice(1), [{ code: "incomplete-calibration", row: 5 }]],
+    [
+      "a bulb without a volume",
+      BULB.filter((line) => !line.includes("volume")),
+      [{ code: "incomplete-calibration" }],
+    ],
+    ["a bulb without marks", BULB.slice(4), [{ code: "incomplete-calibration", row: 5 }]],
+    ["depths and a bulb", [...DEPTHS, ...BULB.slice(4)], [{ code: "two-calibrations", row: 9 }]],
+    [
+      "depths that rise with the reading",
+      DEPTHS.map((line) => line.replace("6.454", "26.4")),
+      [{ code: "calibration-order", row: 7 }],
+    ],
+    [
+      "the same reading twice",
+      DEPTHS.map((line) => line.replace("reading,60", "reading,0")),
+      [{ code: "calibration-order", row: 7 }],
+    ],
+    [
+      "a negative depth and a word, both told",
+      ["calibration 1 reading,none", "calibration 1 depth (mm),-3"],
+      [
+        { code: "not-a-number", row: 5 },
+        { code: "out-of-range", row: 6 },
+        { code: "incomplete-calibration" },
+      ],
+    ],
+  ])("refuses %s", async (_, lines, expected) => {
+    const { errors } = await read(readHydrometer, sheet("152H", ...lines, ...CONTROLLED));
+    expect(errors).toMatchObject(expected);
+  });
+});
+
+describe("a BS hydrometer", () => {
+  const lines = [
+    "hydrometer,BS",
+    ...FACTS,
+    "calibration 1 reading,0",
+    "calibration 1 depth (mm),200",
+    "calibration 2 reading,30",
+    "calibration 2 depth (mm),85",
+    "time (min),reading,control,temperature (C)",
+    "8,24,0.5,20",
+  ];
+
+  it("gives what the form of BS 1377-2 gives, and its size beside", async () => {
+    const { record } = await read(readHydrometer, lines);
+    const analysis = analyseHydrometer(record, INPUT);
+    const [row] = analysis.rows;
+    // The formulas of the form by hand: Hr at 24.5, Rd = 23.5.
+    const depthMm = 200 - (24.5 * 115) / 30;
+    expect(row.effectiveDepthCm).toBeCloseTo(depthMm / 10, 9);
+    expect(row.finerOfDispersedPct).toBeCloseTo((100 * 2.65 * 23.5) / (50 * 1.65), 6);
+    expect(row.bsSizeMm).toBeCloseTo(0.005531 * Math.sqrt((1.0087 * depthMm) / (1.65 * 8)), 9);
+    expect(Math.abs(row.sizeMm / (row.bsSizeMm ?? 0) - 1)).toBeLessThan(0.002);
+    const { columns, rows } = sedimentationTable("soil", analysis);
+    expect(columns.map(({ header }) => header)).toContain("Size, form of BS 1377-2");
+    expect(rows[0][2]).toBe("23.5");
+  });
+
+  it("needs its own depths", async () => {
+    const { errors } = await read(readHydrometer, sheet("BS", ...CONTROLLED));
+    expect(errors).toMatchObject([{ code: "missing-calibration", row: 1, value: "BS" }]);
+    expect(
+      (await read(readHydrometer, sheet("BS", ...DEPTHS.slice(0, 2), ...CONTROLLED))).errors,
+    ).toMatchObject([{ code: "incomplete-calibration" }]);
+  });
+});
+
+describe("a pretreatment", () => {
+  const TREATED = [
+    "pretreatment,organic matter removed with hydrogen peroxide",
+    "pretreatment loss (%),3.2",
+  ];
+
+  it("is kept, told, and stands below the table", async () => {
+    const { record } = await read(readHydrometer, sheet("152H", ...TREATED, ...CONTROLLED));
+    const analysis = analyseHydrometer(record, INPUT);
+    expect(analysis.findings).toMatchObject([
+      { severity: "note", code: "pretreatment", message: expect.stringContaining("3.2 %") },
+    ]);
+    expect(sedimentationTable("soil", analysis).notes).toEqual([
+      expect.stringContaining("organic matter removed with hydrogen peroxide; 3.2 %"),
+    ]);
+  });
+
+  it("must be named, with a loss that can be", async () => {
+    const { errors } = await read(readHydrometer, sheet("152H", TREATED[1], ...CONTROLLED));
+    expect(errors).toMatchObject([{ code: "pretreatment-unnamed", row: 5 }]);
+    const much = sheet("152H", TREATED[0], "pretreatment loss (%),320", ...CONTROLLED);
+    expect((await read(readHydrometer, much)).errors).toMatchObject([
+      { code: "out-of-range", value: "320" },
+    ]);
+  });
+
+  it("may stand in a pipette sheet", async () => {
+    const { record } = await read(readPipette, [
+      ...["dry mass (g),20", "separating sieve (mm),0.063", "cylinder volume (ml),500"],
+      ...["pipette volume (ml),10", "dispersant mass (g),1", ...TREATED],
+      ...["time (min),depth (mm),temperature (C),solids (g)", "4.7,100,20,0.22"],
+    ]);
+    expect(record.pretreatment?.lossPct).toBe(3.2);
+  });
+});
+
+describe("the long box", () => {
+  const TEST = ["test,water content (%)", "plastic limit,18"];
+  const BAR = ["shrinkage bar wet length (mm),140", "shrinkage bar dry length (mm),133"];
+
+  it("stands apart from the bar in record, result and table", async () => {
+    const { record } = await read(readLimits, [...BAR, "long box shrinkage (cm),2.7", ...TEST]);
+    expect(record.longBox).toEqual({ shrinkageMm: 27, lengthMm: 600 });
+    const result = consistencyLimits(record);
+    expect(result.linearShrinkagePct).toBeCloseTo(5, 9);
+    expect(result.longBox?.shrinkagePct).toBeCloseTo(4.5, 9);
+    const items = limitsTable("soil", result).items;
+    expect(items.find(({ label }) => label === "Linear shrinkage (bar)")?.value).toBe("5.0 %");
+    expect(items.find(({ label }) => label === "Long box (field test)")?.value).toMatch(/^4\.5 %/);
+    expect(items.at(-1)?.value).toContain("not comparable");
+  });
+
+  it("alone gives no linear shrinkage, and no line of it changes a table without it", async () => {
+    const boxed = await read(readLimits, [
+      "long box shrinkage (mm),27",
+      "long box length (mm),540",
+      ...TEST,
+    ]);
+    expect(consistencyLimits(boxed.record).linearShrinkagePct).toBeUndefined();
+    expect(consistencyLimits(boxed.record).longBox?.per600Mm).toBeCloseTo(30, 9);
+    const { record } = await read(readLimits, [...BAR, ...TEST]);
+    expect(limitsTable("soil", consistencyLimits(record)).items.at(-1)?.label).toBe(
+      "Linear shrinkage (bar)",
+    );
+  });
+
+  it.each<[string, string[], object[]]>([
+    [
+      "a length alone",
+      ["long box length (mm),600"],
+      [{ code: "incomplete-shrinkage", row: 1, value: "600" }],
+    ],
+    [
+      "the dry length in its place",
+      ["long box shrinkage (mm),610"],
+      [{ code: "box-shrank-away", row: 1 }],
+    ],
+    ["a negative shrinkage", ["long box shrinkage (mm),-2"], [{ code: "out-of-range", row: 1 }]],
+    ["no unit", ["long box shrinkage,27"], [{ code: "missing-unit", row: 1 }]],
+  ])("refuses %s", async (_, lines, expected) => {
+    expect((await read(readLimits, [...lines, ...TEST])).errors).toMatchObject(expected);
+  });
+});

@@ -1,0 +1,154 @@
+import { type ChildProcess, spawn } from "node:child_process";
+import { mkdtempSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
+import { createServer } from "node:net";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { type Browser, chromium, type Page } from "playwright-core";
+import { afterAll, expect, it } from "vitest";
+import { writeKernelSpec } from "../../src/notebook/kernelSpec.js";
+import { CHROMIUM, CHROMIUM_ARGUMENTS, chromiumOrSkip } from "../report/chromium.js";
+import { toolOrSkip } from "../support/requireTool.js";
+
+const ROOT = fileURLToPath(new URL("../../", import.meta.url));
+const STUDY = join(ROOT, "data-examples", "reading-room");
+
+/** What the notebook server puts into its page; only what is called here. */
+declare const Jupyter: {
+  notebook: {
+    kernel?: { is_connected(): boolean };
+    execute_cell_range(from: number, to: number): void;
+    get_cell(index: number): {
+      code_mirror: {
+        setValue(text: string): void;
+        setCursor(at: { line: number; ch: number }): void;
+      };
+      completer: { startCompletion(): void };
+      focus_editor(): void;
+    };
+  };
+};
+
+const folders: string[] = [];
+const children: ChildProcess[] = [];
+const browsers: Browser[] = [];
+afterAll(async () => {
+  for (const browser of browsers) await browser.close();
+  for (const child of children) child.kill("SIGKILL");
+  for (const folder of folders) rmSync(folder, { recursive: true, force: true });
+});
+
+/** A notebook of these cells, beside the installed package. */
+function folderWith(cells: readonly string[]): string {
+  const folder = mkdtempSync(join(tmpdir(), "loambook-browser-"));
+  folders.push(folder);
+  symlinkSync(join(ROOT, "node_modules"), join(folder, "node_modules"));
+  const notebook = {
+    cells: cells.map((source, index) => ({
+      ...{ cell_type: "code", id: `cell-${index}`, metadata: {}, source: [source] },
+      ...{ execution_count: null, outputs: [] },
+    })),
+    metadata: {
+      kernelspec: {
+        display_name: "TypeScript (loambook)",
+        language: "typescript",
+        name: "loambook",
+      },
+    },
+    nbformat: 4,
+    nbformat_minor: 5,
+  };
+  writeFileSync(join(folder, "tour.ipynb"), JSON.stringify(notebook));
+  return folder;
+}
+
+/** A port that nobody listens on: the server writes no port that it chose itself. */
+function freePort(): Promise<number> {
+  return new Promise((found, failed) => {
+    const probe = createServer().on("error", failed);
+    probe.listen(0, "127.0.0.1", () => {
+      const address = probe.address();
+      probe.close(() => found(typeof address === "object" && address ? address.port : 0));
+    });
+  });
+}
+
+/** Starts a notebook server on a free port of this machine and waits for its address. */
+async function serve(jupyter: string, folder: string): Promise<string> {
+  await writeKernelSpec(join(folder, ".jupyter"));
+  const words = ["--no-browser", "--allow-root", "--ip=127.0.0.1", `--port=${await freePort()}`];
+  const server = spawn(jupyter, [...words, "--NotebookApp.token=", `--notebook-dir=${folder}`], {
+    env: { ...process.env, JUPYTER_PATH: join(folder, ".jupyter"), HOME: folder },
+    cwd: folder,
+  });
+  children.push(server);
+  return new Promise((found, failed) => {
+    let told = "";
+    server.stderr.on("data", (chunk: Buffer) => {
+      told += chunk;
+      const address = /http:\/\/127\.0\.0\.1:\d+/.exec(told)?.[0];
+      if (address) found(address);
+    });
+    server.on("exit", () => failed(new Error(`the notebook server ended:\n${told}`)));
+  });
+}
+
+async function openPage(address: string): Promise<Page> {
+  const browser = await chromium.launch({ executablePath: CHROMIUM, args: CHROMIUM_ARGUMENTS });
+  browsers.push(browser);
+  const page = await browser.newPage({ viewport: { width: 1280, height: 1600 } });
+  await page.goto(`${address}/notebooks/tour.ipynb`);
+  await page.waitForFunction(
+    () => "Jupyter" in globalThis && Jupyter.notebook?.kernel?.is_connected(),
+    undefined,
+    { timeout: 60_000 },
+  );
+  return page;
+}
+
+it("shows figure, table, error and completions in a notebook in a real browser", {
+  timeout: 180_000,
+}, async (context) => {
+  chromiumOrSkip(context);
+  const jupyter = toolOrSkip(context, "jupyter-notebook");
+  const folder = folderWith([
+    `import * as loam from "loambook"; const result = await loam.openStudy(${JSON.stringify(STUDY)});`,
+    `await loam.show(loam.gradingChart("Grading", result.materials));`,
+    `await loam.show(loam.leastCementTable(result)); await loam.show({ kind: "findings", findings: result.findings });`,
+    `loam.scalp(result.materials[0].curve, -4);`,
+    `loam.grad`,
+  ]);
+  const page = await openPage(await serve(jupyter, folder));
+
+  await page.evaluate(() => Jupyter.notebook.execute_cell_range(0, 3));
+  const figure = page.locator(".output_html svg[role=img]").first();
+  await figure.waitFor({ timeout: 60_000 });
+  const box = await figure.boundingBox();
+  expect(box?.width).toBeGreaterThan(300);
+  expect(box?.height).toBeGreaterThan(200);
+
+  const table = page.locator(".output_html table", { hasText: "Tested contents" });
+  await table.waitFor({ timeout: 60_000 });
+  expect(await table.locator("caption").textContent()).toContain("least cement");
+  expect(await page.locator(".output_html", { hasText: "Expected:" }).count()).toBeGreaterThan(0);
+
+  // An error is told in the library's words: what was wrong, and what was expected.
+  const error = page.locator(".output_stderr").first();
+  await error.waitFor({ timeout: 60_000 });
+  expect(await error.textContent()).toMatch(/RangeError: invalid `.*`: -4; expected/);
+
+  await page.evaluate(() => {
+    const cell = Jupyter.notebook.get_cell(4);
+    cell.focus_editor();
+    cell.code_mirror.setCursor({ line: 0, ch: 9 });
+    cell.completer.startCompletion();
+  });
+  const completions = page.locator("#complete");
+  await completions.waitFor({ timeout: 30_000 });
+  const offered = await completions.textContent();
+  expect(offered).toContain("gradingChart");
+  expect(offered).toContain("gradingResidualsChart");
+  if (process.env.LOAMBOOK_BROWSER_PICTURE) {
+    await page.screenshot({ path: process.env.LOAMBOOK_BROWSER_PICTURE, fullPage: true });
+  }
+});

@@ -1,0 +1,103 @@
+import { execFileSync } from "node:child_process";
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { Ajv } from "ajv";
+import { Ajv2020 } from "ajv/dist/2020.js";
+import addFormats from "ajv-formats";
+import { describe, expect, it } from "vitest";
+import { parse } from "yaml";
+import { parseStudyYaml } from "../../src/study/parseStudyYaml.js";
+import { resultJsonSchema } from "../../src/study/resultJsonSchema.js";
+import { studyJsonSchema } from "../../src/study/studyJsonSchema.js";
+import { EXAMPLE_NAMES, exampleResult } from "../support/exampleResult.js";
+import { ROOT } from "../support/runCli.js";
+import { EXAMPLES } from "../support/studyCopy.js";
+
+const formats = addFormats as unknown as typeof addFormats.default;
+
+function judge(schema: object, value: unknown): readonly string[] {
+  const ajv = new Ajv2020({ allErrors: true, allowUnionTypes: true });
+  formats(ajv);
+  const validate = ajv.compile(schema);
+  validate(value);
+  return (validate.errors ?? []).map(
+    ({ instancePath, message, params }) => `${instancePath} ${message} ${JSON.stringify(params)}`,
+  );
+}
+
+describe("the schema of results", () => {
+  it("is the one that the types give now (else: npm run schema)", { timeout: 60_000 }, () => {
+    const script = join(ROOT, "tests/support/makeResultSchema.mjs");
+    const made = execFileSync(process.execPath, [script, "--print"], {
+      encoding: "utf8",
+      maxBuffer: 1e8,
+    });
+    expect(resultJsonSchema()).toEqual(JSON.parse(made));
+  });
+
+  it.each(EXAMPLE_NAMES)("holds for the result of %s", async (name) => {
+    const result = JSON.parse(JSON.stringify(await exampleResult(name)));
+    expect(judge(resultJsonSchema(), result)).toEqual([]);
+  });
+
+  it("refuses what is no result", async () => {
+    const result = JSON.parse(JSON.stringify(await exampleResult("reading-room")));
+    const broken = { ...result, format: "loambook-result/0", weather: "fair" };
+    broken.blend = { ...result.blend, rmsDifferencePct: "3.1 %" };
+    const found = judge(resultJsonSchema(), broken).join("\n");
+    expect(found).toContain("/format must be equal to constant");
+    expect(found).toContain('"additionalProperty":"weather"');
+    expect(found).toContain("/blend/rmsDifferencePct must be number");
+  });
+});
+
+describe("the schema of study.yaml", () => {
+  const text = (name: string) => readFileSync(join(EXAMPLES, name, "study.yaml"), "utf8");
+
+  it.each(EXAMPLE_NAMES)("holds for %s, in both drafts", (name) => {
+    const study: unknown = parse(text(name), { schema: "core" });
+    expect(judge(studyJsonSchema(), study)).toEqual([]);
+    const seven = new Ajv({ allErrors: true, allowUnionTypes: true });
+    formats(seven);
+    expect(seven.validate(studyJsonSchema("7"), study)).toBe(true);
+  });
+
+  it.each([
+    ["a missing unit", /moisture: 7.5 %/, "moisture: 7.5"],
+    ["a decimal comma", "moisture: 7.5 %", "moisture: 7,5 %"],
+    ["a price of nothing", /price: .* per t/, "price: 27"],
+    ["a mistyped key", "loose-bulk-density: 1180", "loose-bulk-densty: 1180"],
+    ["an unknown kind of element", "length: 6.4 m", "length: 6.4 m\n  kind: dome"],
+    ["a key that a wall has not", "length: 6.4 m", "length: 6.4 m\n  depth: 3 m"],
+    ["an unknown statistic", "statistic: tolerance", "statistic: best"],
+    ["no date", "date: 2026-05-18", "date: 18 May"],
+  ])("refuses %s, as the reader does", (_, from, to) => {
+    const room = text("reading-room");
+    expect(room).toMatch(from);
+    const broken = room.replace(from, to);
+    expect(judge(studyJsonSchema(), parse(broken, { schema: "core" }))).not.toEqual([]);
+    expect(parseStudyYaml(broken).config).toBeUndefined();
+  });
+
+  it.each([
+    ["a pier", "kind: pier\n  width: 600 mm\n  depth: 400 mm"],
+    ["a round pier", "kind: pier\n  diameter: 600 mm"],
+    ["a wall that says so", "kind: wall\n  length: 6 m\n  thickness: 400 mm"],
+    ["a round ring", "kind: ring\n  diameter: 5 m\n  thickness: 400 mm"],
+  ])("takes %s, as the reader does", (_, keys) => {
+    const room = text("reading-room").replace(
+      /^element:[\s\S]*?(?=^\S)/m,
+      `element:\n  name: One\n  height: 2.7 m\n  compacted-lift: 100 mm\n  waste: 5 %\n  ${keys}\n`,
+    );
+    const { findings } = parseStudyYaml(room.slice(0, room.indexOf("\nmethods:")));
+    expect(findings).toEqual([]);
+    const study: unknown = parse(room, { schema: "core" });
+    expect(judge(studyJsonSchema(), study)).toEqual([]);
+  });
+
+  it("tells an editor how a value is written", () => {
+    const schema = JSON.stringify(studyJsonSchema());
+    expect(schema).toContain("A number with its unit, for example “2.0 MPa”");
+    expect(schema).toContain("“38 per t”");
+  });
+});

@@ -1,0 +1,328 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { beforeAll, describe, expect, it } from "vitest";
+import { mixCost } from "../../src/batch/mixCost.js";
+import type { Finding } from "../../src/lab/finding.js";
+import { computeMix } from "../../src/study/computeMix.js";
+import { parseStudyYaml } from "../../src/study/parseStudyYaml.js";
+import type { MixStudy, StudyResult } from "../../src/study/studyResult.js";
+import { carbonTable } from "../../src/tables/carbonTable.js";
+import { compareBlendTable } from "../../src/tables/compareBlendTable.js";
+import { comparisonTable } from "../../src/tables/comparisonTable.js";
+import { costTable } from "../../src/tables/costTable.js";
+import { mixReferences } from "../../src/tables/mixReferences.js";
+import { quantitiesTable } from "../../src/tables/quantitiesTable.js";
+import { recipeTable } from "../../src/tables/recipeTable.js";
+import type { TableBlock } from "../../src/tables/reportBlock.js";
+import { savingTrapBlock } from "../../src/tables/savingTrapBlock.js";
+import { siteBlockLabels } from "../../src/tables/siteBlockLabels.js";
+import { siteBucketCard } from "../../src/tables/siteBucketCard.js";
+import { siteCuringLog } from "../../src/tables/siteCuringLog.js";
+import { siteMix } from "../../src/tables/siteMix.js";
+import { siteMoistureCard } from "../../src/tables/siteMoistureCard.js";
+import { siteOrderList } from "../../src/tables/siteOrderList.js";
+import { near } from "../strength/near.js";
+import { exampleResult } from "../support/exampleResult.js";
+import { EXAMPLES } from "../support/studyCopy.js";
+
+const EXACT = { rel: 1e-9, abs: 1e-9 };
+const YAML = readFileSync(join(EXAMPLES, "bus-shelter/study.yaml"), "utf8");
+let base: StudyResult;
+beforeAll(async () => {
+  base = await exampleResult("bus-shelter");
+}, 60_000);
+
+/** The study with some texts of study.yaml replaced and lines added at its end. */
+function read(edits: readonly (readonly [string, string])[], more = "") {
+  const text = edits.reduce((yaml, [from, to]) => {
+    expect(yaml.split(from), from).toHaveLength(2);
+    return yaml.replace(from, to);
+  }, YAML);
+  return parseStudyYaml(`${text}\n${more}`);
+}
+
+function study(edits: readonly (readonly [string, string])[], more = "") {
+  const { config, findings } = read(edits, more);
+  expect(findings).toEqual([]);
+  const found: Finding[] = [];
+  const mix = computeMix(config!, base.blend, base.strength, base.compaction, found);
+  const result: StudyResult = { ...base, config: config!, mix };
+  return { mix: mix as MixStudy, findings: found, result };
+}
+
+const text = (block: unknown) => JSON.stringify(block);
+
+describe("prices of study.yaml", () => {
+  it("a firm price costs what it did: amount times price", () => {
+    const { mix } = study([]);
+    const prices = Object.fromEntries(base.config.materials.map(({ id, price }) => [id, price]));
+    const { price: cement } = base.config.cement;
+    if (cement === undefined || cement.per === "bag") throw new Error("by mass here");
+    const { amount, per } = cement;
+    const before = mixCost(mix.quantities.mix, { ...prices, cement: { amount, per } });
+    near(mix.cost!.total.low, before.total, EXACT, "low");
+    near(mix.cost!.total.high, before.total, EXACT, "high");
+    expect((costTable(base) as TableBlock).columns).toHaveLength(3);
+  });
+
+  it("a range, haul, loss and bags add up by hand, low with low", () => {
+    const { mix, result } = study(
+      [
+        [
+          "price: 41 per yd3",
+          "price: 30 to 40 per short ton\n    haul: 5 to 7 per load\n    waste: 10 %",
+        ],
+        ["price: 0.11 per lb", "price: 11 to 12 per bag\n  haul: 2 to 3 per t"],
+      ],
+      "site:\n  lorry: { payload: 1 short ton, body: 3 yd3 }",
+    );
+    const gravel = mix.quantities.mix.materials.find(({ id }) => id === "pea-gravel")!;
+    const tons = (gravel.moistMassKg * 1.1) / 907.18474;
+    const yards = ((gravel.looseVolumeL! / 1000) * 1.1) / 0.764554857984;
+    const loads = Math.ceil(Math.max(tons, yards / 3));
+    expect(loads).toBeGreaterThan(1);
+    const line = mix.cost!.lines.find(({ id }) => id === "pea-gravel")!;
+    near(line.material!.low, 30 * tons, EXACT, "low");
+    near(line.material!.high, 40 * tons, EXACT, "high");
+    expect(line.haul).toEqual({ low: 5 * loads, high: 7 * loads });
+    const cement = mix.cost!.lines.find(({ id }) => id === "cement")!;
+    const bags = Math.ceil(mix.quantities.mix.cement.dryMassKg / (94 * 0.45359237));
+    expect(cement.material).toEqual({ low: 11 * bags, high: 12 * bags });
+    const table = costTable(result) as TableBlock;
+    expect(table.columns.map(({ header }) => header)).toEqual([
+      "Material",
+      "Price, as entered",
+      "To buy",
+      "To bring",
+    ]);
+    expect(table.rows.at(-1)!.at(-1)).toMatch(/^\d+ to \d+$/);
+    expect(text(table)).toContain("30 to 40 per short ton, haul 5 to 7 per load, 10 % lost");
+    expect(text(quantitiesTable(result))).toMatch(/\d+ lorry loads/);
+  });
+
+  it("haul by load without a lorry is said, and the total with it", () => {
+    const { mix, findings } = study([
+      ["price: 41 per yd3", "price: 41 per yd3\n    haul: 60 per load"],
+    ]);
+    expect(mix.cost!.status).toBe("incomplete");
+    expect(findings).toMatchObject([
+      { code: "price-without-amount", column: "materials.pea-gravel.haul" },
+    ]);
+  });
+
+  it.each<[string, string, RegExp]>([
+    ["30", "materials.3.price", /no unit/],
+    ["30 to 40", "materials.3.price", /no unit/],
+    ["30 to 40 per shovel", "materials.3.price", /“shovel” is not known/],
+    ["40 to 30 per t", "materials.3.price", /larger end/],
+    ["-4 per t", "materials.3.price", /not a price/],
+    ["30 per load", "materials.3.price", /“load” is not known/],
+  ])("a price of %s is refused", (price, column, message) => {
+    const { config, findings } = read([["price: 41 per yd3", `price: ${price}`]]);
+    expect(config).toBeUndefined();
+    expect(findings).toMatchObject([{ column, value: price }]);
+    expect(findings[0].message).toMatch(message);
+    expect(findings[0].expected).toContain("per");
+  });
+});
+
+const COMPARE = `compare-blend:
+  name: soil alone
+  shares: { site-soil: 100 % }
+  cement: 10 %
+  density: 1800 kg/m3
+  basis: invented`;
+
+describe("compare-blend of study.yaml", () => {
+  it("saves the difference of the two mixes at the element's volume", () => {
+    const { mix, result } = study([], COMPARE);
+    const { compared, quantities } = mix;
+    const otherKg = (quantities.madeVolumeM3 * 1800 * 10) / 110;
+    near(compared!.savedCementKg, otherKg - quantities.mix.cement.dryMassKg, EXACT, "cement");
+    expect(compared!.savedCementKg).toBeGreaterThan(50);
+    // Firm prices: the saving is the plain difference of the totals.
+    near(
+      compared!.saving!.saved!.low,
+      compared!.cost!.total.low - mix.cost!.total.low,
+      EXACT,
+      "money",
+    );
+    const { savedCarbonKg, carbon } = compared!;
+    expect(savedCarbonKg!.low).toBeGreaterThanOrEqual(carbon.total.low - mix.carbon.total.high);
+    expect(savedCarbonKg!.high).toBeLessThanOrEqual(carbon.total.high - mix.carbon.total.low);
+    const table = compareBlendTable(result) as TableBlock;
+    expect(table.rows[0].slice(1)).toEqual(["5.5", "10.0", "4.5"]);
+    expect(text(table)).toContain("says nothing of the other mix's strength");
+  });
+
+  it("against itself saves nothing", () => {
+    const shares = base.blend.shares
+      .filter(({ sharePct }) => sharePct > 0)
+      .map(({ id, sharePct }) => `${id}: ${sharePct} %`)
+      .join(", ");
+    const same = `compare-blend:\n  name: same\n  shares: { ${shares} }\n  cement: ${base.strength.chosenCementPct} %\n  basis: the same`;
+    const { mix } = study([], same);
+    near(mix.compared!.savedCementKg, 0, { rel: 0, abs: 1e-6 }, "cement");
+    near(mix.compared!.savedCarbonKg!.high, 0, { rel: 0, abs: 1e-6 }, "carbon");
+  });
+
+  it("is refused with shares off 100 %, and found with a material that is not there", () => {
+    const { findings } = read([], COMPARE.replace("100 %", "90 %"));
+    expect(findings).toMatchObject([{ column: "compare-blend.shares" }]);
+    const { mix, findings: found } = study([], COMPARE.replace("site-soil", "loam"));
+    expect(mix).toBeUndefined();
+    expect(found).toMatchObject([{ code: "unknown-material", value: "loam", severity: "error" }]);
+  });
+
+  it("without it the table is a note", () => {
+    expect(compareBlendTable(base).kind).toBe("note");
+  });
+});
+
+describe("carbon of study.yaml", () => {
+  it("takes general factors with their marks where none was entered", () => {
+    const { mix, result } = study([]);
+    expect(mix.carbon.status).toBe("ok");
+    expect(mix.carbon.lines.every(({ haul }) => haul === null)).toBe(true);
+    expect(text(carbonTable(result))).toContain("No haul distances were entered");
+    expect(text(carbonTable(result))).toContain("from memory");
+  });
+
+  it("takes the user's factor, distance and concrete, and prints their source", () => {
+    const { mix, result } = study(
+      [
+        [
+          "price: 0.11 per lb",
+          "price: 0.11 per lb\n  carbon: { factor: 0.5 to 0.6 kg CO2e/kg, source: Invented declaration 7 }\n  haul-distance: 50 mi",
+        ],
+      ],
+      "carbon:\n  haul: { factor: 0.1 kg CO2e/(t km), source: Invented carrier }\n  concrete:\n    volume: 2 m3\n    cement: { factor: 300 to 320 kg/m3, source: Invented plant }",
+    );
+    const { cement } = mix.quantities.mix;
+    const line = mix.carbon.lines.find(({ id }) => id === "cement")!;
+    near(line.making!.low, 0.5 * cement.dryMassKg, EXACT, "making");
+    const km = 50 * 1.609344;
+    near(line.haul!.high, (cement.dryMassKg / 1000) * km * 0.1, EXACT, "haul");
+    expect(mix.comparison.concreteCementKg).toEqual({ low: 600, high: 640 });
+    near(mix.comparison.concreteCementCarbonKg.high, 640 * 0.6, EXACT, "concrete");
+    // Aggregate of two cubic metres, 1800 to 1900 kg each.
+    near(mix.carbonComparison!.concrete.high, 640 * 0.6 + 2 * 1900 * 0.0075, EXACT, "all");
+    const tables = text([carbonTable(result), comparisonTable(result), mixReferences(mix)]);
+    for (const source of ["Invented declaration 7", "Invented carrier", "Invented plant"]) {
+      expect(tables).toContain(source);
+    }
+    expect(tables).toContain("as entered, not checked");
+    const trap = savingTrapBlock(result);
+    expect(trap.text).toContain("cement against stone");
+  });
+
+  it.each([
+    ["carbon: { factor: 0.5 to 0.6, source: x }", /no unit/],
+    ["carbon: { factor: 0.6 to 0.5 kg CO2e/kg, source: x }", /larger end/],
+    ["carbon: { factor: 0.5 kg, source: x }", /“kg” is not known/],
+    ["carbon: { factor: 0.5 kg CO2e/kg }", /missing/],
+  ])("%s is refused", (line, message) => {
+    const { config, findings } = read([["price: 0.11 per lb", `price: 0.11 per lb\n  ${line}`]]);
+    expect(config).toBeUndefined();
+    expect(findings[0].column).toMatch(/^cement\.carbon\./);
+    expect(findings[0].message).toMatch(message);
+  });
+});
+
+describe("water and bulking of study.yaml", () => {
+  it("a tolerance that was entered stands before the window of the test", () => {
+    const { result, mix } = study([], "site:\n  tolerance: 1 %");
+    expect(mix.water.basis).toBe("entered");
+    near(mix.water.window.moisturePct.low, mix.recipe.targetMoisturePct - 1, EXACT, "dry end");
+    expect(text(recipeTable(result))).toContain("a tolerance that was entered");
+    expect(text(siteMoistureCard(result).blocks)).toContain("A tolerance that was entered");
+    expect(text(recipeTable(base))).toContain("the compaction test keeps 98 %");
+  });
+
+  it("bulking by the flooding test gives the gravel more room, not more mass", () => {
+    const moisture = "moisture: 1.0 %";
+    const { mix, result } = study([
+      [moisture, `${moisture}\n    bulking: { damp: 10 in, flooded: 8 in }`],
+    ]);
+    const [before, after] = [base.mix!, mix].map(
+      ({ recipe }) => recipe.materials.find(({ id }) => id === "pea-gravel")!,
+    );
+    near(after.looseVolumeL!, 1.25 * before.looseVolumeL!, EXACT, "room");
+    near(after.moistMassKg, before.moistMassKg, EXACT, "mass");
+    expect(text(recipeTable(result))).toContain("Pea gravel 25 %");
+    const reversed = read([[moisture, `${moisture}\n    bulking: { damp: 7 in, flooded: 8 in }`]]);
+    expect(reversed.findings[0].message).toContain("read both heights again");
+    expect(reversed.findings[0].column).toBe("materials.3.bulking");
+  });
+});
+
+const SITE = `site:
+  bucket: 4 gal
+  bucket-step: 1
+  cement-by: bucket
+  mixer: 40 gal
+  stripping: 36 h
+  damp-curing: 9 d
+  labels: 12
+  lorry: { payload: 8 short ton, body: 7 yd3 }
+  forms: { area: 100 ft2, set-and-ram: 6 h, working-day: 8 h }
+  trial: { dry-mass: 20 lb, scale-step: 1 oz }`;
+
+describe("site of study.yaml", () => {
+  it("reaches every sheet, and an option of the call stands before it", () => {
+    const { result } = study([], SITE);
+    const card = text(siteBucketCard(result).blocks);
+    expect(card).toContain("Bucket of 4 gal");
+    expect(card).toContain("Trial batch");
+    expect(card).not.toContain("½");
+    expect(card).not.toContain("is a default");
+    expect(text(siteBucketCard(result, { bucketL: 10 }).blocks)).toContain("Bucket of 2.64 gal");
+    const log = text(siteCuringLog(result).blocks);
+    expect(log).toContain("36 hours; local rules");
+    expect(log).toContain("9 days, covered");
+    expect(text(siteBlockLabels(result).blocks)).toContain("Block 12 ");
+    const order = text(siteOrderList(result).blocks);
+    expect(order).toContain("Loads, at most");
+    // 6 of 8 hours and 36 of 24: 2.25 days a setting.
+    expect(order).toMatch(/3 settings of 2\.[23] days each/);
+    expect(text(quantitiesTable(result))).toContain("ft², ends and reveals counted");
+  });
+
+  it("the trial batch is the recipe made small, and comes back when scaled", () => {
+    const { mix, result } = study([], SITE);
+    const { trial } = siteMix(result, {})!;
+    const times = mix.recipe.dryMassKg / (20 * 0.45359237);
+    for (const line of trial!.lines) {
+      const full = [...mix.recipe.materials, mix.recipe.cement].find(({ id }) => id === line.id)!;
+      near(line.exactKg * times, full.moistMassKg, EXACT, line.id);
+      expect(Math.abs(line.weighedKg - line.exactKg)).toBeLessThanOrEqual(0.45359237 / 32 + 1e-12);
+    }
+  });
+
+  it("a batch can fill a lift", () => {
+    const { mix, result } = study([], "site:\n  batch-fills: lift\n  bucket: 1 gal");
+    const { batch } = siteMix(result, {})!;
+    const ratio = batch.dryMassKg / (mix.recipe.dryMassKg * mix.quantities.batchesPerLift);
+    expect(ratio).toBeGreaterThan(0.88);
+    expect(ratio).toBeLessThanOrEqual(1 + 1e-9);
+  });
+
+  it.each([
+    ["bucket: 0 L", "site.bucket"],
+    ["bucket-step: 0.3", "site.bucket-step"],
+    ["labels: 0", "site.labels"],
+    ["damp-curing: 200 d", "site.damp-curing"],
+    ["stripping: -1 h", "site.stripping"],
+    ["stripping: 24", "site.stripping"],
+    ["tolerance: 40 %", "site.tolerance"],
+    ["lorry: { payload: 9 t }", "site.lorry.body"],
+    ["forms: { area: 0 m2, set-and-ram: 8 h, working-day: 8 h }", "site.forms.area"],
+    ["forms: { area: 9 m2, set-and-ram: 8 h, working-day: 25 h }", "site.forms.working-day"],
+    ["mixer: 100 L\n  batch-fills: lift", "site"],
+    ["spoon: 3 L", "site.spoon"],
+  ])("%s is refused", (line, column) => {
+    const { config, findings } = read([], `site:\n  ${line}`);
+    expect(config).toBeUndefined();
+    expect(findings.map((finding) => finding.column)).toEqual([column]);
+  });
+});
