@@ -110,10 +110,11 @@ export {
 export { type TernaryMap, type TernaryPoint, ternaryMap } from "./blend/ternaryMap.js";
 // figures
 export { blendChart } from "./figures/blendChart.js";
+export type { ChartBand } from "./figures/chartBand.js";
 export { compactionChart } from "./figures/compactionChart.js";
 export type { Figure } from "./figures/figure.js";
 export { frontierChart } from "./figures/frontierChart.js";
-export { type ChartBand, type ChartCurve, gradingChart } from "./figures/gradingChart.js";
+export { type ChartCurve, type GradingChartOptions, gradingChart } from "./figures/gradingChart.js";
 export { gradingResidualsChart } from "./figures/gradingResidualsChart.js";
 export { guidanceBand } from "./figures/guidanceBand.js";
 export { lotsChart } from "./figures/lotsChart.js";
@@ -128,6 +129,7 @@ export { sharesChart } from "./figures/sharesChart.js";
 export { strengthChart } from "./figures/strengthChart.js";
 export { ternaryChart } from "./figures/ternaryChart.js";
 export { type TextureSample, textureTriangle } from "./figures/textureTriangle.js";
+export { uncertaintyBand } from "./figures/uncertaintyBand.js";
 // grading
 export { analyseHydrometer } from "./grading/analyseHydrometer.js";
 export { analyseJar } from "./grading/analyseJar.js";
@@ -155,8 +157,13 @@ export type {
   HydrometerAnalysisRow,
   HydrometerInput,
 } from "./grading/hydrometerAnalysis.js";
-export { type HydrometerCalibration, hydrometerDepth } from "./grading/hydrometerDepth.js";
+export { hydrometerDepth } from "./grading/hydrometerDepth.js";
 export type { JarAnalysis, JarShare } from "./grading/jarAnalysis.js";
+export {
+  type JarAgainstLaboratory,
+  type JarComparison,
+  jarComparison,
+} from "./grading/jarComparison.js";
 export { minimumSieveMass } from "./grading/minimumSieveMass.js";
 export { modelCurve } from "./grading/modelCurve.js";
 export { bimodalLognormal } from "./grading/models/bimodalLognormal.js";
@@ -249,27 +256,40 @@ export type {
   Source,
 } from "./guidance/guidanceEntry.js";
 export { type GuidanceSureness, guidanceSureness } from "./guidance/guidanceSureness.js";
+export { SURE, surenessPercent, surenessWords } from "./guidance/surenessWords.js";
 // lab
 export { type CementParts, cementFromParts } from "./lab/cementFromParts.js";
 export type { CompactionPoint, CompactionRecord } from "./lab/compactionRecord.js";
 export type { EnvelopePoint, EnvelopeRecord } from "./lab/envelopeRecord.js";
 export type { Finding } from "./lab/finding.js";
 export { countFindings, formatFindings } from "./lab/formatFindings.js";
-export type { HydrometerReading, HydrometerRecord } from "./lab/hydrometerRecord.js";
+export type {
+  BulbCalibration,
+  DepthCalibration,
+  HydrometerCalibration,
+} from "./lab/hydrometerCalibration.js";
+export type {
+  HydrometerCorrections,
+  HydrometerReading,
+  HydrometerRecord,
+  HydrometerType,
+} from "./lab/hydrometerRecord.js";
 export type { JarLayer, JarLayerName, JarRecord } from "./lab/jarRecord.js";
 export type { LimitsRecord, LiquidLimitPoint, PlasticLimitPoint } from "./lab/limitsRecord.js";
 export type { PipetteRecord, PipetteSample } from "./lab/pipetteRecord.js";
-export { readCompaction } from "./lab/readCompaction.js";
-export { readEnvelope } from "./lab/readEnvelope.js";
+export type { Pretreatment } from "./lab/pretreatment.js";
+export { COMPACTION_LAYOUT, readCompaction } from "./lab/readCompaction.js";
+export { ENVELOPE_LAYOUT, readEnvelope } from "./lab/readEnvelope.js";
 export { type GridReading, readGrid } from "./lab/readGrid.js";
 export { readHydrometer } from "./lab/readHydrometer.js";
-export { readJar } from "./lab/readJar.js";
+export { JAR_LAYOUT, readJar } from "./lab/readJar.js";
 export { readLimits } from "./lab/readLimits.js";
-export { readPipette } from "./lab/readPipette.js";
+export { PIPETTE_LAYOUT, readPipette } from "./lab/readPipette.js";
 export { readSieve } from "./lab/readSieve.js";
 export { readSpecimens } from "./lab/readSpecimens.js";
 export { readTrials } from "./lab/readTrials.js";
 export type { SheetGrid } from "./lab/sheetGrid.js";
+export type { MappedSheet, SheetMapping, SheetSource } from "./lab/sheetMapping.js";
 export type { SieveRecord, SieveRow, SieveSplit } from "./lab/sieveRecord.js";
 export type { SpecimenRecord, SpecimenShape, SpecimenSheet } from "./lab/specimenRecord.js";
 export type { WorkshopTrial } from "./lab/workshopTrial.js";
@@ -344,6 +364,7 @@ export { SIEVE_DESIGNATIONS, type SieveDesignation } from "./quantities/sieveDes
 export { type Dimension, type DimensionUnits, UNITS, type UnitScale } from "./quantities/units.js";
 // report
 export type {
+  ChecklistNode,
   CodeNode,
   DocumentNode,
   FigureNode,
@@ -351,13 +372,21 @@ export type {
   Inline,
   NumberedBlock,
   ReportDocument,
+  SectionLink,
 } from "./report/documentNode.js";
+export { EXPORTED, exportFiles } from "./report/export/exportFiles.js";
+export { type ShownNumber, shownNumber } from "./report/export/shownNumber.js";
+export { csvRow, harmlessText, tableCsv } from "./report/export/tableCsv.js";
 export { type HtmlOptions, renderHtml } from "./report/html/renderHtml.js";
+export { notebookTitle } from "./report/notebookTitle.js";
 export { notebookToDocument } from "./report/notebookToDocument.js";
+export type { PdfAttachment } from "./report/pdf/pdfAttachment.js";
 export { type PdfOptions, type PdfResult, renderPdf } from "./report/pdf/renderPdf.js";
 export type { ReportInput, ReportMeta } from "./report/reportMeta.js";
 export { siteDocument } from "./report/site/siteDocument.js";
 export { type WrittenSite, writeSite } from "./report/site/writeSite.js";
+export { type OpenedStyle, openReportStyle } from "./report/style/openReportStyle.js";
+export type { ReportFont, ReportLogo, ReportStyle } from "./report/style/reportStyle.js";
 export { type WriteReportOptions, type WrittenReport, writeReport } from "./report/writeReport.js";
 export type { AashtoClass, AashtoInput } from "./soil/aashtoInput.js";
 export { activity } from "./soil/activity.js";
@@ -478,20 +507,33 @@ export {
 } from "./strength/testProgramme.js";
 export { trialFindings } from "./strength/workshopTrial.js";
 // study
+export { APPENDIX_SECTIONS, type AppendixSection } from "./study/appendixSections.js";
 export { blendInput, blendInputOf, guidanceBandPoints } from "./study/blendInput.js";
+export type { ComparedMix } from "./study/comparedMix.js";
+export {
+  compareStudies,
+  type EntryChange,
+  type ResultPair,
+  type SheetChange,
+  type StudyComparison,
+} from "./study/compareStudies.js";
 export { computeStudy, type StudyComputation } from "./study/computeStudy.js";
+export { knownKeys } from "./study/knownKeys.js";
 export { MADE_WITH } from "./study/madeWith.js";
+export { nearestName } from "./study/nearestName.js";
 export { openStudy } from "./study/openStudy.js";
+export type { AcceptanceConfig, LotConfig, QualityConfig } from "./study/qualityConfig.js";
+export type { QualityPlan, SiteBlocks, SiteLot } from "./study/qualityPlan.js";
 export { readStudy, type StudyReading } from "./study/readStudy.js";
+export { resultJsonSchema } from "./study/resultJsonSchema.js";
+export type { SiteConfig } from "./study/siteConfig.js";
 export type { InputFile, Study, StudyMaterial } from "./study/study.js";
 export type {
   CementConfig,
   CovariateConfig,
-  ElementConfig,
   MaterialConfig,
   MethodConfig,
   OpeningConfig,
-  Price,
   RequirementConfig,
   RequirementStatistic,
   StrengthConfig,
@@ -499,6 +541,7 @@ export type {
   TargetConfig,
 } from "./study/studyConfig.js";
 export { StudyError } from "./study/studyError.js";
+export { type SchemaDraft, type SchemaNode, studyJsonSchema } from "./study/studyJsonSchema.js";
 export {
   type BlendStudy,
   type CompactedDensity,
@@ -510,7 +553,10 @@ export {
   type StrengthStudy,
   type StudyResult,
 } from "./study/studyResult.js";
+export type { Price, SupplyConfig, WrittenPrice } from "./study/supplyConfig.js";
+export type { TextureStudy } from "./study/textureStudy.js";
 // tables
+export { basisMark, markedSource } from "./tables/basisMark.js";
 export {
   blendLimitsTable,
   blendPartsTable,
@@ -518,8 +564,14 @@ export {
   bucketTable,
 } from "./tables/blendDesignTables.js";
 export { blendFitTable, blendSharesTable } from "./tables/blendTables.js";
+export { carbonTable } from "./tables/carbonTable.js";
+export { checklistBlock } from "./tables/checklistBlock.js";
+export { checklistHeaders, checklistTable } from "./tables/checklistTable.js";
+export { compareBlendTable } from "./tables/compareBlendTable.js";
 export { comparisonTable } from "./tables/comparisonTable.js";
 export { costTable } from "./tables/costTable.js";
+export { decisionsTable } from "./tables/decisionsTable.js";
+export { elementText } from "./tables/elementText.js";
 export {
   type NamedSizes,
   sedimentationTable,
@@ -529,14 +581,22 @@ export {
 export { guidanceComparisonTable } from "./tables/guidanceComparisonTable.js";
 export { cautionsBlock, guidanceTables, referencesBlock } from "./tables/guidanceTables.js";
 export { inputsTable } from "./tables/inputsTable.js";
+export { jarTable } from "./tables/jarTable.js";
 export { leastCementTable } from "./tables/leastCementTable.js";
 export { materialsTable, methodsTable } from "./tables/materialsTable.js";
+export { mixCard } from "./tables/mixCard.js";
+export { mixReferences } from "./tables/mixReferences.js";
 export { noMix } from "./tables/noMix.js";
+export { pipetteTable } from "./tables/pipetteTable.js";
 export { projectTable } from "./tables/projectTable.js";
+export { qualityChecksTable } from "./tables/qualityChecksTable.js";
+export { noQuality, qualityPlanTable } from "./tables/qualityPlanTable.js";
 export { quantitiesTable } from "./tables/quantitiesTable.js";
+export { cementText, formItems, loadsText } from "./tables/quantityItems.js";
 export { recipeTable } from "./tables/recipeTable.js";
 export type {
   CautionsBlock,
+  ChecklistBlock,
   FindingsBlock,
   KeyValuesBlock,
   NoteBlock,
@@ -548,8 +608,12 @@ export type {
   TableBlock,
   TableColumn,
 } from "./tables/reportBlock.js";
+export { samplingTable } from "./tables/samplingTable.js";
+export { savingTrapBlock } from "./tables/savingTrapBlock.js";
+export { pretreatmentNotes, sedimentationNotes } from "./tables/sedimentationNotes.js";
 export { sheetTable } from "./tables/sheetTable.js";
 export { siteBlockLabels } from "./tables/siteBlockLabels.js";
+export { siteBlocksTable } from "./tables/siteBlocksTable.js";
 export { siteBucketCard } from "./tables/siteBucketCard.js";
 export { siteCarbonTable } from "./tables/siteCarbonTable.js";
 export { siteCautions } from "./tables/siteCautions.js";
@@ -558,9 +622,11 @@ export { siteCuringLog } from "./tables/siteCuringLog.js";
 export { siteFieldTests } from "./tables/siteFieldTests.js";
 export { type SiteMix, siteMix } from "./tables/siteMix.js";
 export { siteMoistureCard } from "./tables/siteMoistureCard.js";
+export { siteOptionsOf } from "./tables/siteOptionsOf.js";
 export { siteOrderList } from "./tables/siteOrderList.js";
 export type { SiteOptions, SiteSheet } from "./tables/siteSheet.js";
 export { siteSheets } from "./tables/siteSheets.js";
+export { trialMass, trialText } from "./tables/siteTrial.js";
 export { bucketSize, buckets, GALLON_L, liquid } from "./tables/siteUnits.js";
 export { compactionTable, limitsTable, modelTable } from "./tables/soilTables.js";
 export { statisticName } from "./tables/statisticName.js";
@@ -570,7 +636,9 @@ export { acceptanceTable, lotJudgementTable, lotsTable } from "./tables/strength
 export { aspectTable, characteristicTable } from "./tables/strengthRulesTable.js";
 export { bandsTable, regressionTable, specimensTable } from "./tables/strengthTables.js";
 export { trialDifferencesTable, trialsTable } from "./tables/strengthTrialTables.js";
+export { studyComparisonTable } from "./tables/studyComparisonTable.js";
 export { type DataFrameLike, toDataFrame } from "./tables/toDataFrame.js";
+export { toleranceTable } from "./tables/toleranceTable.js";
 export { classesTable, intervalsTable } from "./tables/uncertaintyTables.js";
 // words
 export {
@@ -581,3 +649,35 @@ export {
   useLanguage,
 } from "./words/language.js";
 export { phrase, type SaidValue, say, sayOf, sentenceKey } from "./words/say.js";
+export { soilName } from "./words/soilName.js";
+export { type GlossaryTerm, SPANISH_GLOSSARY } from "./words/spanish/glossary.js";
+// workshop
+export { acceptedRange } from "./workshop/acceptedRange.js";
+export { answerKey } from "./workshop/answerKey.js";
+export { blendingExercises } from "./workshop/blendingExercises.js";
+export { type ClassBlend, type ClassBlendInput, classBlend } from "./workshop/classBlend.js";
+export type { ClassReadings } from "./workshop/classReadings.js";
+export { type ClassSoil, classSoil } from "./workshop/classSoil.js";
+export { commonTurns } from "./workshop/commonTurns.js";
+export { comparePredictions } from "./workshop/comparePredictions.js";
+export type {
+  AnswerTolerance,
+  ChoiceExercise,
+  Exercise,
+  NumberExercise,
+  WrongTurn,
+} from "./workshop/exercise.js";
+export { type FewerBlocksDraw, fewerBlocks } from "./workshop/fewerBlocks.js";
+export { gradingExercises } from "./workshop/gradingExercises.js";
+export { jarSharesTable } from "./workshop/jarSharesTable.js";
+export { type Judgement, judgeAnswer } from "./workshop/judgeAnswer.js";
+export { openExercises } from "./workshop/openExercises.js";
+export { predict } from "./workshop/predict.js";
+export { type AnswerReading, readAnswer } from "./workshop/readAnswer.js";
+export { readOffWrongly, type WrongReadings } from "./workshop/readOffWrongly.js";
+export { recogniseTurn } from "./workshop/recogniseTurn.js";
+export { savingExercises } from "./workshop/savingExercises.js";
+export { tryAnswer } from "./workshop/tryAnswer.js";
+export { volumeMassTable } from "./workshop/volumeMassTable.js";
+export { type ClassWall, wallCement } from "./workshop/wallCement.js";
+export { wrongTurnsTable } from "./workshop/wrongTurnsTable.js";

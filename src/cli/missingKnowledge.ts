@@ -44,7 +44,8 @@ export function missingKnowledge(result: StudyResult): string[] {
 
 function leastCementLine({ strength }: StudyResult): string[] {
   const { interval, nextBlocks, status } = strength.leastCement;
-  if (nextBlocks) return [nextBlocks.reason];
+  // Where there is no content at all, its message has said this already.
+  if (nextBlocks) return status === "above-range" ? [] : [nextBlocks.reason];
   if (status !== "ok" || !interval) return [];
   const { lowPct, highPct } = interval;
   const [low, high] = [formatFixed(lowPct, 1), formatFixed(highPct, 1)];

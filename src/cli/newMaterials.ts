@@ -20,6 +20,7 @@ function idOf(name: string, role: string): string {
   const words =
     name
       .normalize("NFKD")
+      .replace(/\p{M}/gu, "")
       .toLowerCase()
       .match(/[a-z0-9]+/g) ?? [];
   const id = words

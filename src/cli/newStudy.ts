@@ -1,6 +1,5 @@
 import { copyFile, mkdir, readdir, rename, rm, writeFile } from "node:fs/promises";
 import { dirname, join, resolve } from "node:path";
-import { createInterface } from "node:readline/promises";
 import { countFindings, formatFindings } from "../lab/formatFindings.js";
 import { computeStudy } from "../study/computeStudy.js";
 import { parseStudyYaml, STUDY_FILE } from "../study/parseStudyYaml.js";
@@ -16,6 +15,7 @@ import { outputProblem } from "./outputProblem.js";
 import { type Call, parseCall } from "./parseCall.js";
 import { sheetsOf } from "./sheetsOf.js";
 import { type StudyTemplate, studyTemplate, templateAnswers } from "./studyTemplate.js";
+import { terminalAsker } from "./terminalAsker.js";
 
 const OPTIONS = {
   ...Object.fromEntries(NEW_QUESTIONS.map(({ option }) => [option, { type: "string" as const }])),
@@ -81,22 +81,16 @@ function given(told: Partial<NewAnswers>, toldMaterials: readonly NewMaterial[])
 }
 
 async function ask(told: Partial<NewAnswers>, toldMaterials: readonly NewMaterial[]) {
-  const stop = new AbortController();
-  const terminal = createInterface({ input: process.stdin, output: process.stdout });
-  // The end of the input, or Ctrl+C: without this a question would wait for ever.
-  terminal.on("close", () => stop.abort());
-  const put = (line: string) => terminal.question(line, { signal: stop.signal });
+  const terminal = terminalAsker();
   process.stdout.write(
     "Return takes what stands in brackets; everything can be changed later.\n\n",
   );
   try {
-    const answers = await askAnswers(put, told, templateAnswers);
+    const answers = await askAnswers(terminal.ask, told, templateAnswers);
     const offered = studyTemplate(answers.units).entries.materials;
-    const materials = toldMaterials.length > 0 ? toldMaterials : await askMaterials(put, offered);
-    return given({ ...answers }, materials);
-  } catch (problem) {
-    if (!stop.signal.aborted) throw problem;
-    throw new CommandError(EXIT.usage, "\nThe questions were not answered; nothing was written.");
+    const materials =
+      toldMaterials.length > 0 ? toldMaterials : await askMaterials(terminal.ask, offered);
+    return given(answers, materials);
   } finally {
     terminal.close();
   }

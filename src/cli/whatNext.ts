@@ -10,17 +10,18 @@ import { touchedResults } from "./touchedResults.js";
  * @param place the study as it was named on the command line.
  */
 export function whatNext(result: StudyResult, place: string): string {
-  const { config, strength, mix } = result;
+  const { config, strength } = result;
   const group = (title: string, lines: readonly string[]) =>
     lines.length === 0 ? [] : [title, ...lines.map((line) => `  - ${line}`)];
-  const noMix = mix ? [] : [strength.leastCement.message];
+  const { chosenCementPct, leastCement } = strength;
+  const noContent = chosenCementPct === undefined ? [leastCement.message] : [];
   const invented = config.invented
     ? [
         say`This study is marked “invented: true”: its numbers are nobody's, and every page says so.`,
       ]
     : [];
   return [
-    ...group(say`Look at these first`, [...noMix, ...touchedResults(result)]),
+    ...group(say`Look at these first`, [...noContent, ...touchedResults(result)]),
     ...group(say`What would be known better`, missingKnowledge(result)),
     ...group(say`Then`, [
       ...invented,

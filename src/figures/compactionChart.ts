@@ -44,14 +44,14 @@ export function compactionChart(
         mode: "lines",
         line: { color: PALETTE.umber, width: 2 },
       }),
-      trace("test", points, {
+      trace(say`test`, points, {
         mode: "markers",
         marker: { color: PALETTE.azurite, symbol: "square", size: 8 },
       }),
       ...(peak
         ? [
             trace(
-              "optimum",
+              say`optimum`,
               [
                 {
                   waterContentPct: peak.optimumWaterPct,

@@ -65,7 +65,7 @@ export function plasticityChart(title: string, samples: readonly PlasticitySampl
     title,
     altText: say`${title}. Plasticity index against liquid limit, with the A-line. ${samples.map(describe).join(" ")}`,
     data: [
-      line("A-line", aLine, A_FROM, { color: PALETTE.umber }),
+      line(say`A-line`, aLine, A_FROM, { color: PALETTE.umber }),
       line(say`U-line (from memory)`, uLine, U_FROM, {
         color: PALETTE.manganese,
         dash: "dash",

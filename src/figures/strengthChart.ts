@@ -61,7 +61,7 @@ export function strengthChart(title: string, { config, strength }: StudyResult):
       },
     ),
     lineTrace(
-      say`${fit.line} at ${ageDays} d`,
+      say`${sayOf(fit.line)} at ${ageDays} d`,
       bands.map((at) => at.meanMpa),
       {
         line: { color: PALETTE.azurite, width: 2.5 },

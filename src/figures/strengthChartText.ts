@@ -2,7 +2,7 @@ import { formatQuantity } from "../quantities/displayUnits.js";
 import { formatFixed } from "../quantities/formatNumber.js";
 import type { StudyConfig } from "../study/studyConfig.js";
 import type { StrengthStudy } from "../study/studyResult.js";
-import { say } from "../words/say.js";
+import { say, sayOf } from "../words/say.js";
 
 /** The strength chart in words, from the same numbers. */
 export function strengthChartText(
@@ -20,7 +20,7 @@ export function strengthChartText(
       : say`The bound meets the requirement from ${formatFixed(leastCement.cementPct, 2)} % cement.`;
   return [
     say`${title}. ${specimens.length} blocks.`,
-    say`The fitted ${fit.line} at ${fit.ageDays} days goes from ${strength(first.meanMpa)} at ${first.cementPct} % to ${strength(last.meanMpa)} at ${last.cementPct} % cement;`,
+    say`The fitted ${sayOf(fit.line)} at ${fit.ageDays} days goes from ${strength(first.meanMpa)} at ${first.cementPct} % to ${strength(last.meanMpa)} at ${last.cementPct} % cement;`,
     say`the ${boundName} from ${strength(first.lowerBoundMpa[statistic])} to ${strength(last.lowerBoundMpa[statistic])}.`,
     say`Required: ${strength(strengthMpa)}. ${least}`,
   ].join(" ");

@@ -2,6 +2,7 @@ import { formatFixed } from "../quantities/formatNumber.js";
 import { USDA_POLYGONS } from "../soil/usdaPolygons.js";
 import { type UsdaParts, usdaTexture } from "../soil/usdaTexture.js";
 import { say } from "../words/say.js";
+import { soilName } from "../words/soilName.js";
 import { baseLayout } from "./baseLayout.js";
 import type { Figure } from "./figure.js";
 import { PALETTE, seriesStyle } from "./palette.js";
@@ -57,7 +58,7 @@ export function textureTriangle(title: string, samples: readonly TextureSample[]
     altText: say`${title}. Triangle of sand, silt and clay under 2 mm. ${samples
       .map(
         ({ name, parts }) =>
-          say`${name}: sand ${formatFixed(parts.sandPct, 1)} %, silt ${formatFixed(parts.siltPct, 1)} %, clay ${formatFixed(parts.clayPct, 1)} %: ${usdaTexture(parts).name}.`,
+          say`${name}: sand ${formatFixed(parts.sandPct, 1)} %, silt ${formatFixed(parts.siltPct, 1)} %, clay ${formatFixed(parts.clayPct, 1)} %: ${soilName(usdaTexture(parts).name)}.`,
       )
       .join(" ")}`,
     data: [...borders, ...samples.flatMap(sampleTraces)],
@@ -108,13 +109,18 @@ const NAME_AT: Readonly<Record<string, readonly [number, number]>> = {
   silt: [5, 87],
 };
 
-/** At the middle of a class's corners; long names on two lines. */
+/** A long name on two lines, broken before what it is called after. */
+function onTwoLines(name: string): string {
+  return name.length > 10 || / clay$|loamy /.test(name) ? name.replace(" ", "<br>") : name;
+}
+
+/** At the middle of a class's corners. */
 function classNames(): object[] {
   return Object.entries(USDA_POLYGONS).map(([name, corners]) => {
     const middle = (part: 0 | 1) =>
       corners.reduce((sum, corner) => sum + corner[part], 0) / corners.length;
     return {
-      text: name.replace(say` clay`, say`<br>clay`).replace(say`loamy `, say`loamy<br>`),
+      text: onTwoLines(soilName(name)),
       ...place(...(NAME_AT[name] ?? ([middle(0), middle(1)] as const))),
       showarrow: false,
       font: { size: 10, color: "#6b5d50" },

@@ -1,7 +1,5 @@
 import type { HydrometerCalibration } from "../lab/hydrometerCalibration.js";
 
-export type { HydrometerCalibration } from "../lab/hydrometerCalibration.js";
-
 /**
  * Effective depth from the hydrometer's own calibration, in cm.
  *

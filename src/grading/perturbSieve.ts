@@ -33,7 +33,8 @@ export function perturbSieve(
   const loss =
     sieved - record.panG - own.reduce((sum, index) => sum + record.rows[index].retainedG, 0);
   if (loss > 0) {
-    const places = [...own, pan];
+    // Nor was anything lost onto a sieve that is seen to hold nothing.
+    const places = [...own.filter((index) => record.rows[index].retainedG > 0), pan];
     const place = places[random.integer(places.length)];
     retained[place] += loss * random.uniform();
   }

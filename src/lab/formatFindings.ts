@@ -1,4 +1,4 @@
-import { say } from "../words/say.js";
+import { say, sayOf } from "../words/say.js";
 import type { Finding } from "./finding.js";
 
 const SEVERITIES = ["error", "warning", "note"] as const;
@@ -13,10 +13,14 @@ export function formatFindings(findings: readonly Finding[]): string {
 
 /** One line: “2 errors, 1 warning, 0 notes”. */
 export function countFindings(findings: readonly Finding[]): string {
-  return SEVERITIES.map((severity) => {
-    const count = findings.filter((finding) => finding.severity === severity).length;
-    return `${count} ${severity}${count === 1 ? "" : "s"}`;
-  }).join(", ");
+  const count = (severity: Finding["severity"]) =>
+    findings.filter((finding) => finding.severity === severity).length;
+  const [errors, warnings, notes] = SEVERITIES.map(count);
+  return [
+    errors === 1 ? say`1 error` : say`${errors} errors`,
+    warnings === 1 ? say`1 warning` : say`${warnings} warnings`,
+    notes === 1 ? say`1 note` : say`${notes} notes`,
+  ].join(", ");
 }
 
 function formatFinding(finding: Finding): string {
@@ -27,9 +31,9 @@ function formatFinding(finding: Finding): string {
     column === undefined ? undefined : say`column “${plain(column)}”`,
   ].filter(Boolean);
   const found = value === undefined ? "" : `: “${plain(value)}”`;
-  const indent = " ".repeat(9);
+  const indent = " ".repeat(Math.max(9, sayOf(severity).length + 1));
   return [
-    `${severity.padEnd(9)}${place.join(", ")}${found}`,
+    `${sayOf(severity).padEnd(indent.length)}${place.join(", ")}${found}`,
     `${indent}${plain(message)}`,
     say`${indent}Expected: ${plain(expected)}`,
     say`${indent}Way out: ${plain(wayOut)}`,

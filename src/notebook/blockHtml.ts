@@ -1,12 +1,13 @@
 import type { Finding } from "../lab/finding.js";
 import { checklistTable } from "../tables/checklistTable.js";
 import type { ReportBlock, TableBlock } from "../tables/reportBlock.js";
+import { phrase, say, sayOf } from "../words/say.js";
 import { escapeHtml as text } from "./escapeHtml.js";
 
 const SEVERITY: Readonly<Record<Finding["severity"], string>> = {
-  error: "Error",
-  warning: "Warning",
-  note: "Note",
+  error: phrase`Error`,
+  warning: phrase`Warning`,
+  note: phrase`Note`,
 };
 
 function headerText({ header, unit }: TableBlock["columns"][number]): string {
@@ -50,11 +51,13 @@ function sentence(words: string): string {
 }
 
 function finding({ severity, file, row, column, value, message, expected, wayOut }: Finding) {
-  const place = [file, row === undefined ? "" : `row ${row}`, column ?? ""].filter((part) => part);
-  const found = value === undefined ? "" : ` Found: <code>${text(value)}</code>.`;
+  const place = [file, row === undefined ? "" : say`row ${row}`, column ?? ""].filter(
+    (part) => part,
+  );
+  const found = value === undefined ? "" : ` ${say`Found: ${`<code>${text(value)}</code>`}.`}`;
   return (
-    `<strong>${SEVERITY[severity]}</strong> (${text(place.join(", "))}): ${sentence(message)}` +
-    `${found} Expected: ${sentence(expected)} Way out: ${sentence(wayOut)}`
+    `<strong>${sayOf(SEVERITY[severity])}</strong> (${text(place.join(", "))}): ${sentence(message)}` +
+    `${found} ${say`Expected: ${sentence(expected)} Way out: ${sentence(wayOut)}`}`
   );
 }
 
@@ -71,7 +74,7 @@ export function blockHtml(block: ReportBlock): string {
     }
     case "findings":
       return block.findings.length === 0
-        ? "<p>No findings.</p>"
+        ? `<p>${say`No findings.`}</p>`
         : list(block.findings.map(finding));
     case "cautions":
       return list(
@@ -91,7 +94,7 @@ export function blockHtml(block: ReportBlock): string {
     case "paragraph":
       return `<p>${text(block.text)}</p>`;
     case "note":
-      return `<p role="note"><strong>${block.tone === "warning" ? "Warning" : "Note"}:</strong> ${text(block.text)}</p>`;
+      return `<p role="note"><strong>${block.tone === "warning" ? say`Warning` : say`Note`}:</strong> ${text(block.text)}</p>`;
     case "checklist":
       return table(checklistTable(block));
     case "pageBreak":

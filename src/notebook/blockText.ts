@@ -1,6 +1,7 @@
 import type { Finding } from "../lab/finding.js";
 import { checklistTable } from "../tables/checklistTable.js";
 import type { ReportBlock, TableBlock } from "../tables/reportBlock.js";
+import { say, sayOf } from "../words/say.js";
 
 /** Columns a text takes in a terminal, near enough: one for each code point, none for combining marks. */
 function width(text: string): number {
@@ -30,12 +31,12 @@ function table({ caption, columns, rows, notes = [] }: TableBlock): string {
 }
 
 function finding(found: Finding): string {
-  const row = found.row === undefined ? "" : `, row ${found.row}`;
+  const row = found.row === undefined ? "" : say`, row ${found.row}`;
   const column = found.column === undefined ? "" : `, ${found.column}`;
-  const value = found.value === undefined ? "" : `\n  found: ${found.value}`;
+  const value = found.value === undefined ? "" : say`\n  found: ${found.value}`;
   return (
-    `${found.severity}: ${found.file}${row}${column}: ${found.message}${value}\n` +
-    `  expected: ${found.expected}\n  way out: ${found.wayOut}`
+    `${sayOf(found.severity)}: ${found.file}${row}${column}: ${found.message}${value}\n` +
+    say`  expected: ${found.expected}\n  way out: ${found.wayOut}`
   );
 }
 
@@ -51,7 +52,9 @@ export function blockText(block: ReportBlock): string {
         ...block.items.map(({ label, value }) => `${label}: ${value}`),
       ].join("\n");
     case "findings":
-      return block.findings.length === 0 ? "No findings." : block.findings.map(finding).join("\n");
+      return block.findings.length === 0
+        ? say`No findings.`
+        : block.findings.map(finding).join("\n");
     case "cautions":
       return block.items
         .map(({ title, text, source }) => `${title}: ${text} (${source})`)
@@ -65,10 +68,10 @@ export function blockText(block: ReportBlock): string {
     case "paragraph":
       return block.text;
     case "note":
-      return `${block.tone === "warning" ? "Warning" : "Note"}: ${block.text}`;
+      return `${block.tone === "warning" ? say`Warning` : say`Note`}: ${block.text}`;
     case "checklist":
       return table(checklistTable(block));
     case "pageBreak":
-      return "— page break —";
+      return say`— page break —`;
   }
 }

@@ -8,6 +8,7 @@ import { numberNodes } from "./numberNodes.js";
 import { outputToNodes } from "./outputToNodes.js";
 import { readNotebook } from "./readNotebook.js";
 import type { ReportMeta } from "./reportMeta.js";
+import { smartQuotes } from "./smartQuotes.js";
 
 /** Name under which findings about the notebook speak of it. */
 const DEFAULT_FILE = "notebook.ipynb";
@@ -60,7 +61,7 @@ export function notebookToDocument(
     if (tags.includes("notebook-only")) continue;
     const lines = handout ? exerciseLines(tags) : 0;
     if (cell.cell_type === "markdown") {
-      nodes.push(...keyedSection(markdownToNodes(cell.source), tags));
+      nodes.push(...keyedSection(smartQuotes(markdownToNodes(cell.source), meta.language), tags));
       if (lines > 0) nodes.push({ kind: "writingLines", lines });
     }
     if (cell.cell_type !== "code") continue;

@@ -1,6 +1,6 @@
 import type { Finding } from "../lab/finding.js";
 import { formatFixed } from "../quantities/formatNumber.js";
-import { say } from "../words/say.js";
+import { say, sayOf } from "../words/say.js";
 import { fromFittedScale, strengthAt } from "./strengthAt.js";
 import type { FittedStrength } from "./strengthFit.js";
 
@@ -35,7 +35,7 @@ export function leastCementFindings(
       file,
       column: "strength.form",
       value: fit.form,
-      message: say`The fitted ${fit.form} curve falls with more cement from about ${formatFixed(grid[falls - 1], 1)} %.`,
+      message: say`The fitted ${sayOf(fit.form)} curve falls with more cement from about ${formatFixed(grid[falls - 1], 1)} %.`,
       expected: say`strength that rises with cement`,
       wayOut: say`Look at the blocks there, and compare the other forms.`,
     });

@@ -1,5 +1,5 @@
 import type { SpecimenRecord } from "../lab/specimenRecord.js";
-import { say } from "../words/say.js";
+import { say, sayOf } from "../words/say.js";
 import { type CovariateAt, covariateValue, type StrengthCovariate } from "./strengthCovariate.js";
 import type { UnfittedStrength } from "./strengthFit.js";
 import type { StrengthFormFacts } from "./strengthForm.js";
@@ -50,7 +50,7 @@ export function selectBlocks(
     const { id, cementPct, strengthMpa } = undefinedAt;
     return done(
       "not-defined",
-      say`The ${facts.form} form takes logarithms; block ${id} has ${cementPct} % cement and ${strengthMpa} MPa. Choose another form, or exclude the block with the reason.`,
+      say`The ${sayOf(facts.form)} form takes logarithms; block ${id} has ${cementPct} % cement and ${strengthMpa} MPa. Choose another form, or exclude the block with the reason.`,
     );
   }
   const ages = used.map((block) => block.ageDays);
@@ -63,13 +63,13 @@ export function selectBlocks(
   if (used.length < count + 1) {
     return done(
       "too-few-points",
-      say`The ${facts.form} form${kinds.length + batches.length > 0 ? say` with its covariates and batches` : ""} needs at least ${count + 1} blocks of ${ageDays} days; there are ${used.length}.`,
+      say`The ${sayOf(facts.form)} form${kinds.length + batches.length > 0 ? say` with its covariates and batches` : ""} needs at least ${count + 1} blocks of ${ageDays} days; there are ${used.length}.`,
     );
   }
   if (contents < facts.coefficientNames.length) {
     return done(
       "rank-deficient",
-      say`The ${facts.form} form needs at least ${facts.coefficientNames.length} different cement contents; the blocks of ${ageDays} days have ${contents}.`,
+      say`The ${sayOf(facts.form)} form needs at least ${facts.coefficientNames.length} different cement contents; the blocks of ${ageDays} days have ${contents}.`,
     );
   }
   const lacking = kinds.map((kind) => ({

@@ -1,6 +1,6 @@
 import type { Finding } from "../lab/finding.js";
 import type { SpecimenRecord } from "../lab/specimenRecord.js";
-import { say } from "../words/say.js";
+import { say, sayOf } from "../words/say.js";
 import { groupByContent } from "./groupByContent.js";
 import { STRENGTH_FORMS, type StrengthForm } from "./strengthForm.js";
 
@@ -22,7 +22,7 @@ export function setFindings(
       file,
       row,
       value: String(blocks.length),
-      message: say`${blocks.length} blocks of ${ageDays} days are too few for the ${form} form.`,
+      message: say`${blocks.length} blocks of ${ageDays} days are too few for the ${sayOf(form)} form.`,
       expected: say`at least ${coefficients + 1}; many more for a narrow band`,
       wayOut: say`Make and crush more blocks.`,
     });
@@ -34,7 +34,7 @@ export function setFindings(
       row,
       column: "cement",
       value: contents.map((content) => `${content} %`).join(", "),
-      message: say`The blocks have ${contents.length === 1 ? say`one cement content only` : say`only ${contents.length} cement contents`}, too few for the ${form} form.`,
+      message: say`The blocks have ${contents.length === 1 ? say`one cement content only` : say`only ${contents.length} cement contents`}, too few for the ${sayOf(form)} form.`,
       expected: say`at least ${coefficients} contents, better one more to see whether the shape fits`,
       wayOut: say`Make blocks with another cement content, or choose a simpler form.`,
     });

@@ -1,5 +1,5 @@
 import { formatFixed } from "../quantities/formatNumber.js";
-import { say } from "../words/say.js";
+import { say, sayOf } from "../words/say.js";
 import { checkFraction, checkPositive } from "./checkOption.js";
 import { type PlannedBlock, planBlocks } from "./planBlocks.js";
 import { differencePower, meanHalfWidth, type ProgrammeAim } from "./programmeSize.js";
@@ -79,7 +79,7 @@ export function testProgramme(options: TestProgrammeOptions): TestProgramme {
   if (contentsPct.length < least) {
     return without(
       "too-few-contents",
-      say`Plan at least ${least} contents for the ${form} form, so that its shape can be tested; there are ${contentsPct.length}.`,
+      say`Plan at least ${least} contents for the ${sayOf(form)} form, so that its shape can be tested; there are ${contentsPct.length}.`,
     );
   }
   const [first, last] = [contentsPct[0], contentsPct[contentsPct.length - 1]];

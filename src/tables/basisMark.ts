@@ -1,4 +1,4 @@
-import { say } from "../words/say.js";
+import { say, sayOf } from "../words/say.js";
 
 /** How a factor is known, in words. */
 export function basisMark(basis: "read" | "memory" | "entered"): string {
@@ -13,6 +13,6 @@ export function markedSource(of: {
 }): string {
   // Some sources say of one part that it is from memory: the mark would say it twice.
   return of.basis === "memory" && of.source.includes("from memory")
-    ? of.source
-    : say`${of.source}; ${basisMark(of.basis)}`;
+    ? sayOf(of.source)
+    : say`${sayOf(of.source)}; ${basisMark(of.basis)}`;
 }

@@ -21,7 +21,7 @@ export function blendLimitsTable(design: BlendDesign): TableBlock {
       { header: say`Stands` },
     ],
     rows: design.limits.map(({ label, side, limit, value, unit, active, estimate }) => [
-      estimate ? say`${label} (estimate)` : label,
+      estimate ? say`${sayOf(label)} (estimate)` : sayOf(label),
       `${sayOf(SIDES[side])} ${plain(limit)} ${unit}`,
       `${digits(value)} ${unit}`,
       active
@@ -47,12 +47,12 @@ export function blendRelaxTable(design: BlendDesign, relaxed: readonly Relaxatio
       { header: say`Limit` },
       { header: say`Now`, align: "right" },
       { header: say`Relaxed to`, align: "right" },
-      numberColumn(say`Nearer to the target`, "points"),
+      numberColumn(say`Nearer to the target`, say`points`),
       numberColumn(say`Site soil`, "%"),
       numberColumn(say`Cost`, say`per t`),
     ],
     rows: relaxed.map(({ label, side, limit, relaxedTo, unit, gainPct, siteSoilPct, costPerT }) => [
-      label,
+      sayOf(label),
       `${sayOf(SIDES[side])} ${plain(limit)} ${unit}`,
       `${plain(relaxedTo)} ${unit}`,
       fixed(gainPct, 2),
@@ -77,7 +77,7 @@ export function blendPartsTable(
       { header: say`Material` },
       numberColumn(say`Parts`),
       numberColumn(say`Share of dry mass`, "%"),
-      numberColumn(say`Against the best blend`, "points"),
+      numberColumn(say`Against the best blend`, say`points`),
     ],
     rows: parts.materials.map(({ id, parts: count, sharePct, changePct }) => [
       nameOf(id),
@@ -106,7 +106,7 @@ export function bucketTable(
     caption: say`What one bucket more or less does`,
     columns: [
       { header: say`Miscount` },
-      numberColumn(say`Difference from the target`, "points"),
+      numberColumn(say`Difference from the target`, say`points`),
       { header: say`Worst size`, align: "right" },
       { header: say`Limits` },
     ],

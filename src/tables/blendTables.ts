@@ -52,7 +52,7 @@ export function blendFitTable(blend: BlendResult): TableBlock {
       numberColumn(say`Size`, "mm"),
       numberColumn(say`Target`, "%"),
       numberColumn(say`Blend`, "%"),
-      numberColumn(say`Difference`, "points"),
+      numberColumn(say`Difference`, say`points`),
     ],
     rows: blend.points.map(({ sizeMm, targetPct, blendPct, differencePct }) => [
       plain(sizeMm),

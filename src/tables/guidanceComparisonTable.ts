@@ -1,5 +1,5 @@
 import type { GuidanceComparison } from "../guidance/compareGuidance.js";
-import { say } from "../words/say.js";
+import { say, sayOf } from "../words/say.js";
 import { fixed, numberColumn } from "./cell.js";
 import type { TableBlock } from "./reportBlock.js";
 
@@ -30,7 +30,7 @@ export function guidanceComparisonTable(
         index === 0 ? fixed(measuredPct, 1) : "",
         id,
         range(lowPct, highPct),
-        verdict,
+        sayOf(verdict),
       ]),
     ),
     notes: [

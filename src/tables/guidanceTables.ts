@@ -89,7 +89,7 @@ export function referencesBlock(result: StudyResult): ReferencesBlock {
     kind: "references",
     items: [
       ...entries.map(({ source, basis, own }) => ({
-        text: say`${source.authors}${source.year ? ` (${source.year})` : ""}, ${source.title}, ${source.locator}: limits of grading and consistency`,
+        text: say`${source.authors}${source.year ? ` (${source.year})` : ""}, ${source.title}, ${sayOf(source.locator)}: limits of grading and consistency`,
         mark: own ? say`the study's own; its origin was not checked` : mark(basis),
       })),
       {

@@ -2,7 +2,7 @@ import { formatQuantity } from "../quantities/displayUnits.js";
 import { formatFixed, formatNumber } from "../quantities/formatNumber.js";
 import type { ContentInterval } from "../strength/contentInterval.js";
 import type { StudyResult } from "../study/studyResult.js";
-import { say } from "../words/say.js";
+import { say, sayOf } from "../words/say.js";
 import { BLANK } from "./cell.js";
 import type { KeyValuesBlock } from "./reportBlock.js";
 import { statisticName } from "./statisticName.js";
@@ -50,9 +50,12 @@ export function leastCementTable({ config, strength }: StudyResult): KeyValuesBl
         value: percent(least.batchablePct, 1),
       },
       { label: say`Bound at that content`, value: stress(least.boundAtBatchableMpa) },
-      { label: say`Fitted ${fit.line} at that content`, value: stress(least.lineAtBatchableMpa) },
       {
-        label: say`Content at which the ${fit.line} alone would meet it`,
+        label: say`Fitted ${sayOf(fit.line)} at that content`,
+        value: stress(least.lineAtBatchableMpa),
+      },
+      {
+        label: say`Content at which the ${sayOf(fit.line)} alone would meet it`,
         value:
           least.lineContentPct === null
             ? say`outside the tested contents`

@@ -1,5 +1,5 @@
 import type { StudyConfig } from "../study/studyConfig.js";
-import { say } from "../words/say.js";
+import { say, sayOf } from "../words/say.js";
 import { BLANK, fixed, numberColumn, plain, quantity, quantityColumn } from "./cell.js";
 import type { TableBlock } from "./reportBlock.js";
 
@@ -20,7 +20,7 @@ export function materialsTable({ materials, units, currency }: StudyConfig): Tab
     ],
     rows: materials.map((material) => [
       material.name,
-      material.role,
+      sayOf(material.role),
       quantity(material.particleDensityKgM3, "density", units, 4),
       quantity(material.looseBulkDensityKgM3, "density", units, 4),
       fixed(material.moisturePct, 1),

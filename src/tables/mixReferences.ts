@@ -14,7 +14,7 @@ export function mixReferences({ comparison, carbon }: MixStudy): ReferencesBlock
       mark: basisMark(basis),
     })),
     {
-      text: say`${comparison.concreteCement.source}: cement in concrete`,
+      text: say`${sayOf(comparison.concreteCement.source)}: cement in concrete`,
       mark: basisMark(comparison.concreteCement.basis),
     },
   ];

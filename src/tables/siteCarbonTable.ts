@@ -2,7 +2,7 @@ import type { Between } from "../batch/cementComparison.js";
 import type { MixCarbon } from "../batch/mixCarbon.js";
 import type { SavingTrap } from "../batch/savingTrap.js";
 import type { UnitSystem } from "../quantities/displayUnits.js";
-import { say } from "../words/say.js";
+import { say, sayOf } from "../words/say.js";
 import { markedSource } from "./basisMark.js";
 import { BLANK, fixed, quantity, quantityColumn } from "./cell.js";
 import type { TableBlock } from "./reportBlock.js";
@@ -49,7 +49,7 @@ export function siteCarbonTable(
       ...(carbon.status === "ok" ? [] : [carbon.message]),
       ...used.map(
         (factor) =>
-          say`${factor.name}: ${factor.low} to ${factor.high} ${factor.unit} (${markedSource(factor)}).`,
+          say`${sayOf(factor.name)}: ${factor.low} to ${factor.high} ${factor.unit} (${markedSource(factor)}).`,
       ),
       ...(trap ? [trap.text] : []),
     ],

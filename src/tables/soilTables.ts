@@ -20,7 +20,7 @@ export function limitsTable(name: string, limits: ConsistencyResult): KeyValuesB
       : [
           {
             label: say`Liquid limit`,
-            value: `${percent(limits.liquidLimitPct)}${limits.flowLine ? ` (${limits.flowLine.method})` : ""}${interval ? say`; 95 % interval ${fixed(interval[0], 1)} to ${fixed(interval[1], 1)} %` : ""}`,
+            value: `${percent(limits.liquidLimitPct)}${limits.flowLine ? ` (${sayOf(limits.flowLine.method)})` : ""}${interval ? say`; 95 % interval ${fixed(interval[0], 1)} to ${fixed(interval[1], 1)} %` : ""}`,
           },
           { label: say`Plastic limit`, value: percent(limits.plasticLimitPct) },
           { label: say`Plasticity index`, value: percent(limits.plasticityIndexPct) },
@@ -65,7 +65,7 @@ export function modelTable(name: string, models: ChosenModel): TableBlock {
     columns: [
       { header: say`Model` },
       { header: say`Parameters with standard errors` },
-      numberColumn(say`Residual`, "points"),
+      numberColumn(say`Residual`, say`points`),
       numberColumn(say`AICc above the best`),
     ],
     rows: models.ranking.map(({ fit, deltaAicc }) => [
@@ -115,10 +115,10 @@ export function compactionTable(compaction: CompactionAnalysis, units: UnitSyste
     ]),
     notes: peak
       ? [
-          say`Optimum ${fixed(peak.optimumWaterPct, 1)} % water${interval(peak.optimumInterval95, (value) => fixed(value, 1))}, maximum dry density ${formatQuantity(peak.maximumDryDensityKgM3, "density", units, 4)}${interval(peak.maximumInterval95, density)}; method: ${peak.method}.`,
+          say`Optimum ${fixed(peak.optimumWaterPct, 1)} % water${interval(peak.optimumInterval95, (value) => fixed(value, 1))}, maximum dry density ${formatQuantity(peak.maximumDryDensityKgM3, "density", units, 4)}${interval(peak.maximumInterval95, density)}; method: ${sayOf(peak.method)}.`,
           ...compaction.alternatives.map(
             (other) =>
-              say`By ${other.method}: ${fixed(other.optimumWaterPct, 1)} %, ${density(other.maximumDryDensityKgM3)} ${displayUnit("density", units)}.`,
+              say`By ${sayOf(other.method)}: ${fixed(other.optimumWaterPct, 1)} %, ${density(other.maximumDryDensityKgM3)} ${displayUnit("density", units)}.`,
           ),
         ]
       : [say`The points show no top, so no optimum is given.`],

@@ -2,7 +2,7 @@ import type { FormsCompared } from "../strength/compareForms.js";
 import type { ResidualCheck } from "../strength/residualChecks.js";
 import type { RobustStrength } from "../strength/robustStrength.js";
 import type { FittedStrength } from "../strength/strengthFit.js";
-import { say } from "../words/say.js";
+import { say, sayOf } from "../words/say.js";
 import { BLANK, digits, fixed, numberColumn, plain } from "./cell.js";
 import type { TableBlock } from "./reportBlock.js";
 
@@ -26,7 +26,7 @@ export function strengthChecksTable(
     ],
     rows: [
       ...checks.map(({ check, test, statistic, pValue, message }) => [
-        ...[check, test, digits(statistic ?? undefined, 3), p(pValue), message],
+        ...[sayOf(check), test, digits(statistic ?? undefined, 3), p(pValue), message],
       ]),
       [say`single odd blocks`, say`robust fit (Huber)`, BLANK, BLANK, robust.message],
     ],
@@ -47,7 +47,7 @@ export function formsTable({ forms, message }: FormsCompared): TableBlock {
       numberColumn(say`p of lack of fit`),
     ],
     rows: forms.map(({ form, rank, aiccDifference, leaveOneOutErrorMpa, lackOfFitPValue }) => [
-      form,
+      sayOf(form),
       rank === null ? BLANK : String(rank),
       fixed(aiccDifference ?? undefined, 1),
       digits(leaveOneOutErrorMpa ?? undefined, 3),

@@ -61,7 +61,7 @@ export function regressionTable(fit: FittedStrength, lack: LackOfFit): TableBloc
       numberColumn(say`Value`),
       numberColumn(say`Standard error`),
       numberColumn(say`${digits(100 * fit.confidence, 2)} % interval, low`),
-      numberColumn("high"),
+      numberColumn(say`high`),
       numberColumn("p"),
     ],
     rows: fit.coefficients.map(({ name, value, standardError, low, high, pValue }) => [

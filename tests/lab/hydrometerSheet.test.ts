@@ -1,11 +1,14 @@
 import { describe, expect, it } from "vitest";
 import { analyseHydrometer } from "../../src/grading/analyseHydrometer.js";
+import { perturbHydrometer } from "../../src/grading/perturbHydrometer.js";
+import { DEFAULT_READING_ERRORS } from "../../src/grading/readingErrors.js";
 import type { Finding } from "../../src/lab/finding.js";
 import { readGrid } from "../../src/lab/readGrid.js";
 import { readHydrometer } from "../../src/lab/readHydrometer.js";
 import { readLimits } from "../../src/lab/readLimits.js";
 import { readPipette } from "../../src/lab/readPipette.js";
 import type { SheetGrid } from "../../src/lab/sheetGrid.js";
+import { createRandom } from "../../src/numerics/random.js";
 import { consistencyLimits } from "../../src/soil/consistencyLimits.js";
 import { sedimentationTable } from "../../src/tables/gradingTables.js";
 import { limitsTable } from "../../src/tables/soilTables.js";
@@ -79,6 +82,19 @@ describe("a hydrometer sheet with separate corrections", () => {
     );
     const { rows } = analyseHydrometer(record, INPUT);
     expect(rows[0].computedControl).toBeCloseTo(2.83, 2);
+  });
+
+  it("has its own reading errors, the temperature's share among them", async () => {
+    const { record } = await read(
+      readHydrometer,
+      sheet("152H", "dispersant correction,5", ...PLAIN),
+    );
+    const random = () => createRandom(7);
+    const moved = perturbHydrometer(record, DEFAULT_READING_ERRORS, random());
+    expect(moved.corrections?.dispersant).not.toBe(5);
+    expect(moved.readings.every(({ control }) => control === undefined)).toBe(true);
+    expect(perturbHydrometer(record, DEFAULT_READING_ERRORS, random())).toEqual(moved);
+    expect(analyseHydrometer(moved, INPUT).rows).toHaveLength(3);
   });
 
   it("refuses both, none, and an empty control", async () => {

@@ -140,6 +140,7 @@ test("numbers stand right, words left, and an empty cell decides nothing", () =>
 
 test("a date is written out, and a day that is none is refused", () => {
   expect(longDate("2024-02-29")).toBe("29 February 2024");
+  expect(longDate("2026-05-18", "es")).toBe("18 de mayo de 2026");
   expect(() => longDate("2023-02-29")).toThrow(RangeError);
   expect(() => longDate("May 2")).toThrow("invalid `meta.date`: May 2");
 });

@@ -3,6 +3,7 @@ import type { ReportDocument } from "../../src/report/documentNode.js";
 import { notebookToDocument } from "../../src/report/notebookToDocument.js";
 import { renderPdf } from "../../src/report/pdf/renderPdf.js";
 import { typstMath } from "../../src/report/pdf/typstMath.js";
+import { type ReadPdf, readPdf } from "./readPdf.js";
 import {
   BARS,
   codeCell,
@@ -15,57 +16,13 @@ import {
   sampleNotebook,
 } from "./sampleNotebook.js";
 
-interface ReadPdf {
-  pages: string[];
-  roles: { role: string; alt?: string }[];
-  info: Record<string, unknown>;
-  outline: string[];
-  size: number[];
-}
-
-interface Tag {
-  role?: string;
-  alt?: string;
-  children?: Tag[];
-}
-
-async function read(pdf: Uint8Array): Promise<ReadPdf> {
-  // loaded late: it adds globals that jsdom, which draws the figures, must not see when it starts
-  const { getDocument } = await import("pdfjs-dist/legacy/build/pdf.mjs");
-  // pdf.js takes the bytes away from their owner, so it gets a copy
-  const document = await getDocument({ data: pdf.slice(), verbosity: 0 }).promise;
-  const pages: string[] = [];
-  const roles: ReadPdf["roles"] = [];
-  const walk = (tag: Tag): void => {
-    if (tag.role) roles.push({ role: tag.role, alt: tag.alt });
-    for (const child of tag.children ?? []) walk(child);
-  };
-  let size: number[] = [];
-  for (let number = 1; number <= document.numPages; number++) {
-    const page = await document.getPage(number);
-    size = page.view;
-    const { items } = await page.getTextContent();
-    pages.push(
-      items
-        .map((item) => ("str" in item ? item.str : ""))
-        .join(" ")
-        .replace(/\s+/g, " "),
-    );
-    walk((await page.getStructTree()) as Tag);
-  }
-  const { info } = await document.getMetadata();
-  const outline = ((await document.getOutline()) ?? []).map((entry) => entry.title);
-  await document.destroy();
-  return { pages, roles, info: info as Record<string, unknown>, outline, size };
-}
-
 let report: ReportDocument;
 let first: Uint8Array;
 let seen: ReadPdf;
 beforeAll(async () => {
   report = notebookToDocument(await sampleNotebook(), META);
   first = (await renderPdf(report)).pdf;
-  seen = await read(first);
+  seen = await readPdf(first);
 });
 
 describe("renderPdf", () => {
@@ -135,7 +92,7 @@ describe("renderPdf", () => {
   test("compiles to PDF/UA-1 and without a standard, on US Letter", async () => {
     for (const standard of ["ua-1", "none"] as const) {
       const { pdf } = await renderPdf(report, { standard, page: "us-letter" });
-      expect((await read(pdf)).size).toEqual([0, 0, 612, 792]);
+      expect((await readPdf(pdf)).size).toEqual([0, 0, 612, 792]);
     }
     const asText = (pdf: Uint8Array): string => Buffer.from(pdf).toString("latin1");
     expect(asText(first)).toMatch(/pdfaid:part>2<[\s\S]*pdfaid:conformance>A</);
@@ -152,7 +109,7 @@ describe("renderPdf", () => {
     ];
     const { pdf, findings } = await renderPdf(notebookToDocument(notebookOf(cells), meta));
     expect(findings).toEqual([]);
-    const { info, pages, roles } = await read(pdf);
+    const { info, pages, roles } = await readPdf(pdf);
     expect(info.Title).toBe(HOSTILE);
     const plain = (text: string): string => text.replace(/\s+/g, "");
     expect(plain(pages[0]!)).toContain(plain(HOSTILE));
@@ -166,14 +123,14 @@ describe("renderPdf", () => {
     expect(findings.map((finding) => [finding.code, finding.value])).toEqual([
       ["characters-not-in-font", "土"],
     ]);
-    expect((await read(pdf)).pages[0]).toContain("Wall ‹U+571F›");
+    expect((await readPdf(pdf)).pages[0]).toContain("Wall ‹U+571F›");
   });
 
   test("shows a formula it cannot set as TeX and says so", async () => {
     const cell = markdownCell("# T\n\nBad $\\unknowncommand{x}$ and good $x_1$.\n");
     const { pdf, findings } = await renderPdf(notebookToDocument(notebookOf([cell]), META));
     expect(findings.map((finding) => finding.code)).toEqual(["formula-shown-as-tex"]);
-    expect((await read(pdf)).pages[1]).toContain("\\unknowncommand{x}");
+    expect((await readPdf(pdf)).pages[1]).toContain("\\unknowncommand{x}");
   });
 });
 

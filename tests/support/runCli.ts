@@ -14,9 +14,13 @@ export interface CliRun {
 }
 
 /** Calls the built command line as a person would, with its output in a pipe. */
-export function runCli(words: readonly string[], cwd: string = ROOT): Promise<CliRun> {
+export function runCli(
+  words: readonly string[],
+  cwd: string = ROOT,
+  env: NodeJS.ProcessEnv = process.env,
+): Promise<CliRun> {
   return new Promise((resolve, reject) => {
-    const child = spawn(process.execPath, [join(ROOT, "bin/loambook.cjs"), ...words], { cwd });
+    const child = spawn(process.execPath, [join(ROOT, "bin/loambook.cjs"), ...words], { cwd, env });
     let stdout = "";
     let stderr = "";
     child.stdout.setEncoding("utf8").on("data", (text: string) => {

@@ -13,6 +13,7 @@ function slug(text: string): string {
   const words =
     text
       .normalize("NFKD")
+      .replace(/\p{M}/gu, "")
       .toLowerCase()
       .match(/[a-z0-9]+/g) ?? [];
   return words.join("-").slice(0, 60).replace(/-+$/, "");

@@ -90,5 +90,7 @@ export function workbook(tables: readonly ExportTable[], title: string): Uint8Ar
     sheet["!cols"] = widths(table);
     xlsx.utils.book_append_sheet(book, sheet, names[at]);
   }
-  return new Uint8Array(xlsx.write(book, { type: "buffer", bookType: "xlsx", compression: true }));
+  return new Uint8Array(
+    xlsx.write(book, { type: "buffer", bookType: "xlsx", bookSST: true, compression: true }),
+  );
 }

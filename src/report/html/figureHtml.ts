@@ -27,7 +27,7 @@ export function figureHtml(node: FigureNode): string {
   const still = `<div class="scroll drawing" role="region" tabindex="0" aria-label="${label}">${node.svg}</div>`;
   const interactive = isInteractive(node)
     ? `<div class="live" hidden></div>
-<p class="act"><button type="button" hidden data-figure="${id}" data-still="${escapeHtml(say`Show the still figure`)}" data-still-label="${escapeHtml(say`Show the still figure ${node.number}`)}" aria-label="${escapeHtml(say`Make figure ${node.number} interactive`)}">${escapeHtml(say`Make this figure interactive`)}</button></p>
+<p class="act"><button type="button" hidden data-figure="${id}" data-still="${escapeHtml(say`Show the still figure ${node.number}`)}">${escapeHtml(say`Make figure ${node.number} interactive`)}</button></p>
 <script type="application/json">${scriptJson(node.plotly)}</script>`
     : "";
   return `<figure id="${id}">\n${still}\n${interactive}${caption}\n</figure>`;

@@ -70,8 +70,8 @@ footer{margin-top:4rem;padding-top:1rem;border-top:1px solid var(--line);font:.8
 @media (min-width:76rem){.frame{display:grid;grid-template-columns:15rem minmax(0,46rem);column-gap:4rem;max-width:69rem}
 .frame>*{grid-column:2}nav.contents{grid-column:1;grid-row:1/span 99;position:sticky;top:0;align-self:start;max-height:100vh;overflow-y:auto;padding:4.6rem 0 2rem;margin:0}}
 @media (max-width:46rem){p>.katex,li>.katex{display:inline-block;max-width:100%;overflow-x:auto;overflow-y:hidden;vertical-align:bottom}}
-@media (max-width:30rem){html{font-size:16px}header.title{padding-top:3rem}h1{font-size:1.85rem}.signature{padding:1rem}th,td{padding:.4rem .5rem}}
+@media (max-width:30rem){html{font-size:16px}main p,main li{hyphens:auto}.address,code{hyphens:none}header.title{padding-top:3rem}h1{font-size:1.85rem}.signature{padding:1rem}th,td{padding:.4rem .5rem}}
 @media print{:root{--paper:#fff;--ink:#111;--soft:#444;--line:#bbb;--accent:#5b3a1e;--wash:#f6f2ec;--warn:#8a3b12;--warn-wash:#fbf3ed}
-html{font-size:10.5pt}.skip,.act,.live,nav.contents,details.code{display:none!important}.drawing[hidden]{display:block!important}.frame{display:block;max-width:none;padding:0}
-.scroll{overflow:visible}.drawing svg{min-width:0}h2,h3,h4,caption{break-after:avoid}figure,.note,.cautions>li,.findings>li,tr{break-inside:avoid}thead{display:table-header-group}.page-break{break-after:page}}
+html{font-size:10.5pt}.skip,.act,.live,nav.contents,details.code,#annex-code-section{display:none!important}.drawing[hidden]{display:block!important}.frame{display:block;max-width:none;padding:0}
+.scroll{overflow:visible}.drawing svg{min-width:0}h2,h3,h4,caption{break-after:avoid}figure,.short,.note,.cautions>li,.findings>li,tr{break-inside:avoid}thead{display:table-header-group}.page-break{break-after:page}}
 `;

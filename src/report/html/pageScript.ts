@@ -15,9 +15,7 @@ export const pageScript = `"use strict";
   function words(button, interactive) {
     var said = button.dataset;
     said.wake = said.wake || button.textContent;
-    said.wakeLabel = said.wakeLabel || button.getAttribute("aria-label");
     button.textContent = interactive ? said.still : said.wake;
-    button.setAttribute("aria-label", interactive ? said.stillLabel : said.wakeLabel);
   }
   document.querySelectorAll("button[data-figure]").forEach(function (button) {
     var figure = document.getElementById(button.dataset.figure);

@@ -41,7 +41,9 @@ function annexHtml(document: ReportDocument): { html: string; entries: string[] 
   const entries: string[] = [];
   const add = (id: string, title: string, body: string): void => {
     entries.push(`<a href="#${id}">${escapeHtml(title)}</a>`);
-    parts.push(`<section>\n<h2 id="${id}">${escapeHtml(title)}</h2>\n${body}\n</section>`);
+    parts.push(
+      `<section id="${id}-section">\n<h2 id="${id}">${escapeHtml(title)}</h2>\n${body}\n</section>`,
+    );
   };
   const { inputs = [] } = document.meta;
   if (inputs.length > 0) {
@@ -115,7 +117,7 @@ ${sheet ? "" : `${contentsHtml(nodes, annex.entries)}\n`}<main id="main" tabinde
 ${nodes.map(blockHtml).join("\n")}
 ${annex.html}
 </main>
-<footer>${style.footer ? `<span${textDir(style.footer)}>${escapeHtml(style.footer)}</span> ` : ""}${meta.madeWith ? `${escapeHtml(say`Made with ${meta.madeWith}.`)} ` : ""}${date}.</footer>
+<footer>${style.footer ? `<span${textDir(style.footer)}>${escapeHtml(style.footer)}</span> · ` : ""}${meta.madeWith ? `${escapeHtml(say`Made with ${meta.madeWith}.`)} ` : ""}${date}.</footer>
 </div>
 ${interactive ? `<script type="text/plain" id="plotly-source">${plotly}</script>\n<script>${pageScript}</script>\n` : ""}</body>
 </html>

@@ -8,7 +8,7 @@ export function styleCss({ page, layout, style }: ReportMeta): string {
     ? `:root{--accent:${style.accent.light}}@media (prefers-color-scheme:dark){:root{--accent:${style.accent.dark}}}@media print{:root{--accent:${style.accent.light}}}\n`
     : "";
   const logo = style?.logo
-    ? ".logo{margin:0 0 1.2rem}.logo svg,.logo img{display:block;height:4.2rem;width:auto;max-width:100%}.house{font:600 .92rem/1.4 var(--sans);color:var(--soft);margin:0 0 1rem}\n@media (prefers-color-scheme:dark){.logo{background:var(--sheet);padding:.6rem;border-radius:3px;width:fit-content;max-width:100%}}@media print{.logo{background:none;padding:0}.logo svg,.logo img{height:18mm}}\n"
+    ? "header.title:has(.logo)::before{display:none}.logo{margin:0 0 1.2rem}.logo svg,.logo img{display:block;height:4.2rem;width:auto;max-width:100%}.house{font:600 .92rem/1.4 var(--sans);color:var(--soft);margin:0 0 1rem}\n@media (prefers-color-scheme:dark){.logo{background:var(--sheet);padding:.6rem;border-radius:3px;width:fit-content;max-width:100%}}@media print{.logo{background:none;padding:0}.logo svg,.logo img{height:18mm}}\n"
     : ".house{font:600 .92rem/1.4 var(--sans);color:var(--soft);margin:0 0 1rem}\n";
   return `${paper}${style ? accent + logo : ""}${style?.css ?? ""}`;
 }

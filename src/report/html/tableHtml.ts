@@ -9,6 +9,8 @@ type Side = "left" | "right" | "center";
 
 /** A cell of longer text keeps a readable width on a phone, where the table scrolls. */
 const LONG_TEXT = 40;
+/** Rows of a table that is not parted in print. */
+const SHORT_TABLE = 14;
 
 function cell(tag: string, side: Side | undefined, inner: string): string {
   const names = [
@@ -21,8 +23,10 @@ function cell(tag: string, side: Side | undefined, inner: string): string {
 }
 
 /** A table that is wider than the page scrolls in its own box, by keyboard too. */
-function scrolling(label: string, table: string): string {
-  return `<div class="scroll" role="region" tabindex="0" aria-label="${escapeHtml(label)}">${table}</div>`;
+function scrolling(label: string, table: string, rows = 0): string {
+  // on paper a short table stays on one page
+  const names = rows <= SHORT_TABLE ? "scroll short" : "scroll";
+  return `<div class="${names}" role="region" tabindex="0" aria-label="${escapeHtml(label)}">${table}</div>`;
 }
 
 /** A report table or label–value list, numbered and captioned, with header cells and notes. */
@@ -42,6 +46,7 @@ export function tableHtml(node: NumberedBlock): string {
     return scrolling(
       label,
       `<table${id} class="pairs">${caption}\n<tbody>\n${rows}\n</tbody></table>`,
+      node.items.length,
     );
   }
   const sides = node.columns.map((column, index) =>
@@ -68,7 +73,10 @@ export function tableHtml(node: NumberedBlock): string {
   const thead = headed ? `<thead><tr>${head}</tr></thead>\n` : "";
   const table = `<table${id}>${caption}\n${thead}<tbody>\n${rows}\n</tbody></table>`;
   const notes = (node.notes ?? []).map((note) => `<li>${escapeHtml(note)}</li>`).join("");
-  return scrolling(label, table) + (notes === "" ? "" : `\n<ul class="table-notes">${notes}</ul>`);
+  return (
+    scrolling(label, table, node.rows.length) +
+    (notes === "" ? "" : `\n<ul class="table-notes">${notes}</ul>`)
+  );
 }
 
 /** A table written in markdown: no caption, so no number. */
@@ -85,5 +93,6 @@ export function proseTableHtml(node: Extract<DocumentNode, { kind: "proseTable" 
   return scrolling(
     say`Table in the text`,
     `<table><thead><tr>${head}</tr></thead>\n<tbody>\n${rows}\n</tbody></table>`,
+    node.rows.length,
   );
 }

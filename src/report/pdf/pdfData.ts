@@ -2,6 +2,7 @@ import { say } from "../../words/say.js";
 import type { ReportDocument } from "../documentNode.js";
 import { inventedWords } from "../inventedWords.js";
 import { dateParts, longDate } from "../longDate.js";
+import { startsRightToLeft } from "../startsRightToLeft.js";
 import type { PdfAttachment } from "./pdfAttachment.js";
 import { type MathOf, pdfNode } from "./pdfNode.js";
 
@@ -23,6 +24,11 @@ function wordsOfReport(): Readonly<Record<string, string>> {
     file: say`File`,
     digest: say`SHA-256 digest`,
   };
+}
+
+/** Keeps a right-to-left text from drawing the numbers behind it into its own order (Unicode UAX 9). */
+function isolated(text: string): string {
+  return startsRightToLeft(text) ? `\u2068${text}\u2069` : text;
 }
 
 /** The whole report as the JSON the template reads, before characters are checked. */
@@ -47,7 +53,9 @@ export function pdfData(
       subtitle: meta.subtitle ?? "",
       description: [meta.subtitle, meta.place].filter(Boolean).join(", "),
       keywords: meta.keywords ?? [],
-      facts: [meta.place, longDate(date, meta.language)].filter(Boolean).join("  ·  "),
+      facts: [meta.place && isolated(meta.place), longDate(date, meta.language)]
+        .filter(Boolean)
+        .join("  ·  "),
       longDate: longDate(date, meta.language),
       language: meta.language,
       place: meta.place ?? "",

@@ -5,7 +5,6 @@ import type { DocumentNode, Inline } from "../documentNode.js";
 import { findingDetail } from "../findingPlace.js";
 import { plainText } from "../plainText.js";
 import { severityWord } from "../severityWord.js";
-import { startsRightToLeft } from "../startsRightToLeft.js";
 import { columnWidths } from "./columnWidths.js";
 
 /** Characters of room for what is written by hand. */
@@ -39,11 +38,8 @@ export function pdfNode(node: DocumentNode, mathOf: MathOf): PdfNode | undefined
     nodes.flatMap((child) => pdfNode(child, mathOf) ?? []);
   switch (node.kind) {
     case "heading":
+    case "prose":
       return { ...node, inlines: pdfInlines(node.inlines, mathOf) };
-    case "prose": {
-      const rightToLeft = startsRightToLeft(plainText(node.inlines));
-      return { ...node, rightToLeft, inlines: pdfInlines(node.inlines, mathOf) };
-    }
     case "cautions": {
       const items = node.items.map((item) => ({ ...item, source: say`Source: ${item.source}` }));
       return { ...node, items };

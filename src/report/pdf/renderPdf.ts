@@ -68,9 +68,10 @@ export async function renderPdf(
   const asked = style.fonts ?? [];
   const compiler = NodeCompiler.create({
     workspace: ROOT,
+    // fonts in memory first: the compiler aborts the process when they come after folders
     fontArgs: [
-      { fontPaths: reportFonts().folders },
       { fontBlobs: asked.map(({ bytes }) => Buffer.from(bytes)) },
+      { fontPaths: reportFonts().folders },
     ],
   });
   const findings: Finding[] = [];

@@ -10,14 +10,14 @@ const templatePages = `#let front-of-sheet = {
   block(above: 0pt, below: 0.8em, text(size: 11pt, fill: soft, meta.facts))
 }
 #let front-of-handout = {
-  if logo != none { block(below: 0.8em, logo) }
+  if logo != none { block(below: 1.6em, logo) }
   show title: set text(font: sans, size: 22pt, weight: 600, fill: accent)
   show title: set par(leading: 0.45em, justify: false)
   show title: set align(left)
-  show title: set block(above: 0pt, below: 0.5em)
+  show title: set block(above: 0pt, below: 0.7em)
   title(said(meta.title))
-  if meta.subtitle != "" { block(below: 0.5em, text(size: 13pt, fill: soft, said(meta.subtitle))) }
-  block(above: 0pt, below: 1em, width: 100%, stroke: (bottom: 0.5pt + hair), inset: (bottom: 6pt), text(font: sans, size: 10pt, fill: soft, meta.facts))
+  if meta.subtitle != "" { block(below: 0.9em, text(size: 13pt, fill: soft, said(meta.subtitle))) }
+  block(above: 0pt, below: 1.6em, width: 100%, stroke: (bottom: 0.5pt + hair), inset: (bottom: 8pt), text(font: sans, size: 10pt, fill: soft, meta.facts))
 }
 #let title-of-report = {
   if logo != none { v(0.6cm); block(below: 1.4cm, logo) } else { v(2.2cm) }

@@ -22,7 +22,12 @@ export const templateBlocks = `#let inlines(nodes) = {
   else if side == "right" { text(weight: 700, cell) }
   else { [#cell] }
 }
-#let grid-table(columns, align, header, rows) = {
+// a number and its unit stay on one line
+#let units-bound(body) = if meta.sheet { body } else {
+  show regex("\\d (%|‰|mm|cm|m|µm|in|ft|lb|g|kg|t|d|h|L|MPa|kPa|psi)\\b|\\d [%‰]"): it => it.text.replace(" ", "\u{a0}")
+  body
+}
+#let grid-table(columns, align, header, rows) = units-bound({
   set text(font: sans, size: sized(9pt * k, if columns.len() > 4 { 12.5pt } else if rows.len() > 7 { 14.5pt } else { 16pt }), number-type: "lining", number-width: "tabular")
   set par(leading: sized(0.55em, 0.45em), justify: false)
   set table.cell(breakable: not meta.sheet)
@@ -40,7 +45,7 @@ export const templateBlocks = `#let inlines(nodes) = {
     stroke: sized(none, 0.6pt + soft),
     ..head, ..cells, table.hline(stroke: rules.top),
   )
-}
+})
 #let head-cell(column) = {
   text(weight: 600, column.header)
   if column.unit != "" { linebreak(); text(fill: soft, size: 0.92em, column.unit) }
@@ -60,10 +65,12 @@ export const templateBlocks = `#let inlines(nodes) = {
     numbering: (..) => str(node.number),
   )
 }
-#let boxed(tint, edge, body) = block(
-  width: 100%, fill: tint, stroke: (left: 2pt + edge), inset: (x: 11pt, y: sized(9pt, 6pt)), above: sized(1.3em, 0.7em), below: sized(1.3em, 0.7em), breakable: not meta.sheet,
+#let boxed(tint, edge, body, whole: true) = block(
+  width: 100%, fill: tint, stroke: (left: 2pt + edge), inset: (x: 11pt, y: sized(9pt, 6pt)), above: sized(1.3em, 0.7em), below: sized(1.3em, 0.7em), breakable: not whole and not meta.sheet,
   { set text(font: sans, size: sized(9.5pt * k, 12pt)); set par(leading: sized(0.62em, 0.5em), spacing: sized(0.75em, 0.5em)); body },
 )
+// a longer box may not fit a page
+#let long-text = 1500
 #let tag(words, tint) = { text(weight: 600, fill: tint, words); h(0.6em) }
 #let detail(words) = par(text(size: sized(0.92em, 0.75em), fill: soft, words))
 
@@ -81,10 +88,14 @@ export const templateBlocks = `#let inlines(nodes) = {
     if node.id == "" { heading(level: node.level, inlines(node.inlines)) }
     else [#heading(level: node.level, inlines(node.inlines))#label(node.id)]
   }
-  else if kind == "prose" { set text(dir: if node.rightToLeft { rtl } else { auto }); par(inlines(node.inlines)) }
+  else if kind == "prose" {
+    let words = node.inlines.filter(inline => inline.kind == "text").map(inline => inline.text).join("")
+    set text(hyphenate: true, dir: if words != none and right-to-left(words) { rtl } else { auto })
+    par(units-bound(inlines(node.inlines)))
+  }
   else if kind == "paragraph" { par[#said(node.text)] }
   else if kind == "writingLines" {
-    block(width: 100%, above: 1em, below: 1.6em, for _ in range(node.lines) { block(above: 0pt, below: 0pt, height: 0.9cm, width: 100%, stroke: (bottom: 0.6pt + soft)) })
+    block(width: 100%, above: 1em, below: 1.6em, breakable: false, for _ in range(node.lines) { block(above: 0pt, below: 0pt, height: 0.9cm, width: 100%, stroke: (bottom: 0.6pt + soft)) })
   } else if kind == "rule" { line(length: 100%, stroke: 0.5pt + hair) }
   else if kind == "pageBreak" { pagebreak(weak: true) }
   else if kind == "mathBlock" {
@@ -113,22 +124,22 @@ export const templateBlocks = `#let inlines(nodes) = {
     numbered(node, image, words.figure, image("/figures/" + str(node.number) + ".svg", alt: node.alt, width: 100%))
   } else if kind == "stream" {
     if node.warning {
-      boxed(warn-wash, warn, { par({ tag(words.warning, warn); node.lead }); raw(node.text, block: true) })
+      boxed(warn-wash, warn, whole: false, { par({ tag(words.warning, warn); node.lead }); raw(node.text, block: true) })
     } else { raw(node.text, block: true) }
   } else if kind == "note" {
-    if node.tone == "warning" { boxed(warn-wash, warn, par({ tag(words.warning, warn); said(node.text) })) }
-    else { boxed(wash, accent, par({ tag(words.note, accent); said(node.text) })) }
+    if node.tone == "warning" { boxed(warn-wash, warn, whole: node.text.len() < long-text, par({ tag(words.warning, warn); said(node.text) })) }
+    else { boxed(wash, accent, whole: node.text.len() < long-text, par({ tag(words.note, accent); said(node.text) })) }
   } else if kind == "findings" {
     for finding in node.findings {
       let grave = finding.grave
-      boxed(if grave { warn-wash } else { wash }, if grave { warn } else { accent }, {
+      boxed(if grave { warn-wash } else { wash }, if grave { warn } else { accent }, whole: (finding.message + finding.detail).len() < long-text, {
         par({ tag(finding.severity, if grave { warn } else { accent }); finding.message })
         detail(finding.detail)
       })
     }
   } else if kind == "cautions" {
     for item in node.items {
-      boxed(warn-wash, warn, { par(text(weight: 600, fill: warn, item.title)); par[#item.text]; detail(item.source) })
+      boxed(warn-wash, warn, whole: item.text.len() < long-text, { par(text(weight: 600, fill: warn, item.title)); par[#item.text]; detail(item.source) })
     }
   } else if kind == "signature" {
     block(width: 100%, breakable: false, stroke: 0.5pt + hair, inset: (x: 16pt, top: 14pt, bottom: 16pt), above: 2em, below: 2em, {

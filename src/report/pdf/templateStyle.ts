@@ -20,7 +20,8 @@ export const templateStyle = `#let doc = json("/document.json")
   context { if measure(drawn(height: 1.8cm)).width > 12cm { drawn(width: 12cm) } else { drawn(height: 1.8cm) } }
 }
 // a text that begins with right-to-left letters runs that way
-#let said(words) = if words.contains(regex("^[^\\p{L}]*[\\p{Arabic}\\p{Hebrew}\\p{Syriac}\\p{Thaana}\\p{Nko}]")) { text(dir: rtl, words) } else { words }
+#let right-to-left(words) = words.contains(regex("^[^\\p{L}]*[\\p{Arabic}\\p{Hebrew}\\p{Syriac}\\p{Thaana}\\p{Nko}]"))
+#let said(words) = if right-to-left(words) { text(dir: rtl, words) } else { words }
 // a handout is larger throughout
 #let k = if meta.handout { 1.18 } else { 1 }
 // a sheet is read at arm's length

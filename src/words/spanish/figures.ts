@@ -1,6 +1,5 @@
 /** The sentences of `figures/` in Spanish, by their English text. */
 export const SPANISH_FIGURES: Readonly<Record<string, string>> = {
-  blend: "combinación",
   target: "objetivo",
   "D{0} {1} mm": "D{0} {1} mm",
   "{0}, characteristic sizes": "{0}, tamaños característicos",
@@ -10,6 +9,8 @@ export const SPANISH_FIGURES: Readonly<Record<string, string>> = {
   "{0}. {1} points from {2} to {3} % water. {4}": "{0}. {1} puntos de {2} a {3} % de agua. {4}",
   "no air left (zero air voids)": "sin aire (cero vacíos)",
   "fitted curve": "curva ajustada",
+  test: "ensayo",
+  optimum: "óptimo",
   "Water content (% of dry mass)": "Humedad (% de la masa seca)",
   "Dry density ({0})": "Densidad seca ({0})",
   "at {0} the difference is {1} points ({2})": "con {0} la diferencia es de {1} puntos ({2})",
@@ -59,6 +60,7 @@ export const SPANISH_FIGURES: Readonly<Record<string, string>> = {
   "Accepted (% of lots)": "Aceptados (% de los lotes)",
   "{0}. Plasticity index against liquid limit, with the A-line. {1}":
     "{0}. Índice de plasticidad frente a límite líquido, con la línea A. {1}",
+  "A-line": "línea A",
   "U-line (from memory)": "línea U (de memoria)",
   "Liquid limit (%)": "Límite líquido (%)",
   "Plasticity index (%)": "Índice de plasticidad (%)",
@@ -124,10 +126,6 @@ export const SPANISH_FIGURES: Readonly<Record<string, string>> = {
   "{0}: sand {1} %, silt {2} %, clay {3} %: {4}.":
     "{0}: arena {1} %, limo {2} %, arcilla {3} %: {4}.",
   "{0}, within its reading errors": "{0}, dentro de sus errores de lectura",
-  " clay": " arcilloso",
-  "<br>clay": "<br>arcilloso",
-  "loamy ": "franco ",
-  "loamy<br>": "franco<br>",
   "clay (%)": "arcilla (%)",
   "silt (%)": "limo (%)",
   "sand (%), growing to the left": "arena (%), creciente hacia la izquierda",

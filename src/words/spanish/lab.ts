@@ -6,6 +6,10 @@ export const SPANISH_LAB: Readonly<Record<string, string>> = {
     "una coma decimal: {0}, o {1} sin separador de millares",
   "Correct the cell, or take “decimal: comma” out of study.yaml.":
     "Corríjase la celda, o quítese “decimal: comma” de study.yaml.",
+  "1 error": "1 error",
+  "{0} errors": "{0} errores",
+  "1 note": "1 nota",
+  "{0} notes": "{0} notas",
   "row {0}": "fila {0}",
   "column “{0}”": "columna “{0}”",
   "{0}Expected: {1}": "{0}Se espera: {1}",
@@ -98,6 +102,9 @@ export const SPANISH_LAB: Readonly<Record<string, string>> = {
   "the whole text of a cell below the header": "el texto entero de una celda debajo del encabezado",
   "Write it as it stands in the sheet, or take it out.":
     "Escríbase tal como está en la hoja, o quítese.",
+  "The layout of the {0} has no column “{1}”.": "El formato de la {0} no tiene la columna “{1}”.",
+  "The layout of the {0} has no line “{1}” above its table.":
+    "El formato de la {0} no tiene la línea “{1}” encima de su tabla.",
   "one of {0}": "una de {0}",
   "Write the name with its unit in brackets, for example “sieve (mm)”.":
     "Escríbase el nombre con su unidad entre paréntesis, por ejemplo “sieve (mm)”.",
@@ -238,6 +245,11 @@ export const SPANISH_LAB: Readonly<Record<string, string>> = {
   "at least one row below the header": "una fila como mínimo debajo del encabezado",
   "Fill in the readings, or take the sheet out of study.yaml.":
     "Complétense las lecturas, o quítese la hoja de study.yaml.",
+  "This row may be sieve No. {0}, or a row that was left out.":
+    "Esta fila puede ser el tamiz No. {0} o una fila dejada fuera.",
+  "No. {0} for the sieve; # and a space before a remark":
+    "No. {0} para el tamiz; # y un espacio delante de una nota",
+  "Write the one that is meant.": "Escríbase lo que se quiere decir.",
   "The sheet has a pan and no sieve.": "La hoja tiene un fondo y ningún tamiz.",
   "at least one sieve above the pan": "un tamiz como mínimo por encima del fondo",
   "Fill in the sieves, or take the sheet out of study.yaml.":

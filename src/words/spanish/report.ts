@@ -13,6 +13,10 @@ export const SPANISH_REPORT: Readonly<Record<string, string>> = {
   finding: "observación",
   expected: "se espera",
   "way out": "qué hacer",
+  clause: "cláusula",
+  requirement: "requisito",
+  section: "apartado",
+  remark: "nota",
   Cautions: "Precauciones",
   caution: "precaución",
   text: "texto",
@@ -23,14 +27,89 @@ export const SPANISH_REPORT: Readonly<Record<string, string>> = {
   table: "tabla",
   sheet: "hoja",
   Contents: "Índice",
+  "Expected: {0}": "Se espera: {0}",
+  "What to do: {0}": "Qué hacer: {0}",
+  Formula: "Fórmula",
+  "Code of cell {0}": "Código de la celda {0}",
+  "Cell {0} wrote to its error stream:": "La celda {0} escribió en su salida de errores:",
+  "Source: {0}": "Fuente: {0}",
   "Table {0}": "Tabla {0}",
   open: "abierto",
   "{0}: not in this report": "{0}: no está en este informe",
+  "Figure {0}": "Figura {0}",
+  "Show the still figure {0}": "Mostrar la figura {0} fija",
+  "Make figure {0} interactive": "Hacer interactiva la figura {0}",
+  "Annex: files read": "Anexo: archivos leídos",
+  "Files read": "Archivos leídos",
+  File: "Archivo",
+  "SHA-256 digest": "Resumen SHA-256",
+  "Annex: the computation": "Anexo: el cálculo",
+  "Skip to the sheet": "Ir a la hoja",
+  "Skip to the report": "Ir al informe",
+  "Made with {0}.": "Hecho con {0}.",
+  Table: "Tabla",
+  "Table in the text": "Tabla en el texto",
+  "The laboratory data in this report are invented for demonstration. Do not build from it.":
+    "Los datos de laboratorio de este informe están inventados para demostración. No se debe construir con él.",
+  "Invented demonstration data: do not build from this report.":
+    "Datos de demostración inventados: no se debe construir con este informe.",
   "Clause {0} is said to be answered in a section that this report does not have.":
     "Se dice que la cláusula {0} se responde en un apartado que este informe no tiene.",
   "Correct answered-by in the study, or give the section's cell the tag section-{0}.":
     "Corríjase answered-by en el estudio, o dese a la celda del apartado la etiqueta section-{0}.",
+  "cell {0}": "celda {0}",
+  "The figure of cell {0} is not a well-formed SVG and was left out.":
+    "La figura de la celda {0} no es un SVG bien formado y se omitió.",
+  "an SVG document": "un documento SVG",
+  "run the notebook again": "ejecútese el cuaderno otra vez",
+  "The figure of cell {0} has no text alternative.":
+    "La figura de la celda {0} no tiene texto alternativo.",
+  "a text alternative in the output's metadata":
+    "un texto alternativo en los metadatos de la salida",
+  "show the figure with loambook's own “show”, or give it an alt text":
+    "muéstrese la figura con el propio “show” de loambook, o désele un texto alternativo",
+  Figure: "Figura",
+  "Cell {0} wrote to its error stream.": "La celda {0} escribió en su salida de errores.",
+  "no text on stderr": "ningún texto en stderr",
+  "read the text and mend its cause": "léase el texto y corríjase su causa",
+  "Cell {0} failed: {1}: {2}": "La celda {0} falló: {1}: {2}",
+  "a cell that runs to its end": "una celda que llegue a su fin",
+  "mend the cell and run again": "corríjase la celda y ejecútese otra vez",
+  "Cell {0} shows a report block that cannot be read ({1}).":
+    "La celda {0} muestra un bloque de informe que no puede leerse ({1}).",
+  "a block made by loambook": "un bloque hecho por loambook",
+  nothing: "nada",
+  "Cell {0} shows something a report cannot hold ({1}).":
+    "La celda {0} muestra algo que un informe no puede contener ({1}).",
+  "a figure, a table, markdown or text": "una figura, una tabla, markdown o texto",
+  "show it with loambook's own “show”": "muéstrese con el propio “show” de loambook",
+  "page {0} of {1}": "página {0} de {1}",
+  Report: "Informe",
+  "Made with {0}": "Hecho con {0}",
+  "A formula could not be set in the PDF and is shown as TeX.":
+    "Una fórmula no pudo componerse en el PDF y se muestra como TeX.",
+  "plain TeX maths": "fórmulas TeX sencillas",
+  "write it with common TeX commands only": "escríbase solo con órdenes habituales de TeX",
+  "The PDF's fonts have no glyph for {0}; each is shown by its code, like ‹U+4E2D›.":
+    "Las fuentes del PDF no tienen signo para {0}; cada uno se muestra con su código, como ‹U+4E2D›.",
+  "text in Latin, Greek or Cyrillic letters, or fonts for other scripts":
+    "texto en letras latinas, griegas o cirílicas, o fuentes para otras escrituras",
+  "Put a font that has these signs into a folder of the study and name the folder under “report: fonts”; the HTML file shows them as they are.":
+    "Póngase una fuente que tenga estos signos en una carpeta del estudio y nómbrese la carpeta en “report: fonts”; el archivo HTML los muestra tal como son.",
+  "Put a font with these letters (for example {0}) into a folder of the study and name the folder under “report: fonts”; the HTML file shows them as they are.":
+    "Póngase una fuente con estas letras (por ejemplo {0}) en una carpeta del estudio y nómbrese la carpeta en “report: fonts”; el archivo HTML las muestra tal como son.",
+  "The typesetter does not know this font by its family name “{0}”; it is not used.":
+    "El compositor no conoce esta fuente por su nombre de familia “{0}”; no se usa.",
+  "a font whose family name is plain": "una fuente con un nombre de familia sencillo",
+  "Take another cut or file of the font.": "Tómese otro corte u otro archivo de la fuente.",
+  "The study's own Typst file does not work, so the PDF was made without it: {0}":
+    "El archivo Typst propio del estudio no funciona, así que el PDF se hizo sin él: {0}",
+  "a file that Typst can compile, for the PDF standard asked for":
+    "un archivo que Typst pueda compilar, para la norma de PDF pedida",
+  "Mend the file and make the report again.": "Corríjase el archivo y hágase el informe otra vez.",
   Page: "Página",
+  "The result of the study at full precision": "El resultado del estudio con toda su precisión",
+  "File of the study: {0}": "Archivo del estudio: {0}",
   "Line {0} of this style sheet holds “{1}”, which reaches outside the page.":
     "La línea {0} de esta hoja de estilo contiene “{1}”, que sale de la página.",
   "a style sheet without @import, outside url(…), addresses or markup":

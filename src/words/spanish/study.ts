@@ -35,8 +35,25 @@ export const SPANISH_STUDY: Readonly<Record<string, string>> = {
   "Correct the id, or add the material.": "Corríjase el id, o añádase el material.",
   "The shares do not sum to 100 %.": "Las proporciones no suman 100 %.",
   "shares that sum to 100 %": "proporciones que sumen 100 %",
+  "Clay of the blend": "Arcilla de la combinación",
+  "Silt of the blend": "Limo de la combinación",
+  "Fines of the blend": "Finos de la combinación",
+  "Optimum moisture": "Humedad óptima",
+  "Maximum dry density": "Densidad seca máxima",
   "Dry density, rammed": "Densidad seca, apisonada",
+  "Least cement, not rounded": "Cemento mínimo, sin redondear",
+  "Cement, as specified": "Cemento, según lo especificado",
+  "Strength bound at that": "Cota de resistencia con eso",
+  "Fitted strength at that": "Resistencia ajustada con eso",
+  "Scatter about the curve": "Dispersión en torno a la curva",
   "Rammed volume to make": "Volumen apisonado por preparar",
+  "Cement for the element": "Cemento para el elemento",
+  "Bags of cement, at most": "Sacos de cemento, como máximo",
+  "Cost, low": "Coste, mínimo",
+  "Cost, high": "Coste, máximo",
+  "Carbon (CO₂e), low": "Carbono (CO₂e), mínimo",
+  "Carbon (CO₂e), high": "Carbono (CO₂e), máximo",
+  "Warnings of the checks": "Advertencias de las comprobaciones",
   "The guidance that the study names limits no passing, so there is no band.":
     "La recomendación que nombra el estudio no limita lo que pasa, así que no hay banda.",
   "a guidance entry with limits of passing, or an envelope sheet":
@@ -175,14 +192,18 @@ export const SPANISH_STUDY: Readonly<Record<string, string>> = {
   "Copy the sheet into the study folder and name it there.":
     "Cópiese la hoja en la carpeta del estudio y nómbrese allí.",
   "This file is not there.": "Este archivo no está.",
-  "Add the sheet, or correct its name; capital letters count.":
-    "Añádase la hoja, o corríjase su nombre; las mayúsculas cuentan.",
   "a CSV or XLSX file": "un archivo CSV o XLSX",
   "Name the sheet itself.": "Nómbrese la propia hoja.",
   "This kind of file is not read.": "Esta clase de archivo no se lee.",
   "a file ending in .csv or .xlsx": "un archivo terminado en .csv o .xlsx",
   "Save the sheet as CSV or as an Excel workbook (.xlsx).":
     "Guárdese la hoja como CSV o como libro de Excel (.xlsx).",
+  "Write {0} if that sheet is meant; otherwise add the sheet. Capital letters count.":
+    "Escríbase {0} si se quería esa hoja; si no, añádase la hoja. Las mayúsculas cuentan.",
+  "Add the sheet; there is none in the study folder yet.":
+    "Añádase la hoja; aún no hay ninguna en la carpeta del estudio.",
+  "Add the sheet, or name one that is there: {0}.":
+    "Añádase la hoja, o nómbrese una de las que están: {0}.",
   "A colour stands in quotes, for example '#1f5f8b': without them the # begins a comment.":
     "Un color va entre comillas, por ejemplo '#1f5f8b': sin ellas el # empieza un comentario.",
   "No section of the appendix has this key; “{0}” may be meant.":

@@ -217,7 +217,6 @@ export const SPANISH_TABLES: Readonly<Record<string, string>> = {
     "Lieberman y Miller (1963), Biometrika 50: cotas de tolerancia en regresión",
   "from memory; coverage checked by simulation": "de memoria; cobertura comprobada por simulación",
   "Input files and their checksums": "Archivos de entrada y sus sumas de comprobación",
-  File: "Archivo",
   "SHA-256": "SHA-256",
   "Jar test, a first guide: {0}": "Ensayo del frasco, una primera guía: {0}",
   Layer: "Capa",
@@ -271,14 +270,40 @@ export const SPANISH_TABLES: Readonly<Record<string, string>> = {
   Standard: "Norma",
   Edition: "Edición",
   "not stated": "no indicado",
+  "Mix card": "Ficha de la mezcla",
   "One batch of {0} dry soil and aggregate": "Una amasada de {0} de suelo y áridos secos",
   "Put in": "Échese",
+  Share: "Proporción",
+  "Parts, loose": "Partes, sueltas",
   "As shovelled": "Como se palea",
   "{0} on top": "{0} además",
   "Water, aim for": "Agua, objetivo",
+  Water: "Agua",
+  "{0} to {1}; the mix at {2} to {3} %, best {4} %":
+    "de {0} a {1}; la mezcla con {2} a {3} %, lo mejor {4} %",
   Lifts: "Tongadas",
+  "{0}, each rammed to {1}": "{0}, cada una apisonada a {1}",
+  "{0}, each spread about {1}, rammed to {2}": "{0}, cada una extendida unos {1}, apisonada a {2}",
+  "least value not stated": "valor mínimo no indicado",
   Batches: "Amasadas",
   "{0} in all": "{0} en total",
+  "Who checks what": "Quién comprueba qué",
+  "Whoever mixes": "Quien amasa",
+  "every batch: parts struck level, cement weighed, one colour":
+    "cada amasada: partes enrasadas, cemento pesado, un solo color",
+  "Whoever rams": "Quien apisona",
+  "every lift: ball and drop, depth, time since the water went in":
+    "cada tongada: bola y caída, espesor, tiempo desde que entró el agua",
+  "Site leader": "Encargado",
+  "every day: bags against batches, a dried sample, blocks made":
+    "cada día: sacos frente a amasadas, una muestra secada, probetas hechas",
+  "every day: bags against batches, a dried sample; every lot: {0} blocks":
+    "cada día: sacos frente a amasadas, una muestra secada; cada lote: {0} probetas",
+  "Responsible person": "Persona responsable",
+  "trial wall; blocks at {0} days; what follows from a failure":
+    "muro de prueba; probetas a {0} días; qué sigue a un fallo",
+  "Nothing here is an approval. Local rules and the responsible person govern.":
+    "Nada de esto es una aprobación. Mandan las reglas locales y la persona responsable.",
   "{0}: carbon of {1}": "{0}: carbono del {1}",
   "{0}: cement in concrete": "{0}: cemento en el hormigón",
   "The tests do not give a mix: see the findings.":
@@ -725,6 +750,7 @@ export const SPANISH_TABLES: Readonly<Record<string, string>> = {
   Value: "Valor",
   "Standard error": "Error típico",
   "{0} % interval, low": "intervalo del {0} %, inferior",
+  high: "superior",
   "{0}, with f in MPa and c in percent. {1} blocks, {2} degrees of freedom, residual standard deviation {3} {4}, R² {5}, leave-one-out error {6}.":
     "{0}, con f en MPa y c en porcentaje. {1} probetas, {2} grados de libertad, desviación típica residual {3} {4}, R² {5}, error al dejar una fuera {6}.",
   "{0} MPa": "{0} MPa",
@@ -754,12 +780,31 @@ export const SPANISH_TABLES: Readonly<Record<string, string>> = {
   "In words": "En palabras",
   "The words are common practice, no source; photographs must share light, camera setting and grey card.":
     "Las palabras son práctica común, sin fuente; las fotografías han de compartir luz, ajuste de cámara y carta gris.",
+  added: "añadido",
+  removed: "retirado",
+  "other content": "otro contenido",
+  before: "antes",
+  after: "después",
+  "Results of two versions of the study": "Resultados de dos versiones del estudio",
+  Result: "Resultado",
+  same: "igual",
+  "Money is in two currencies ({0}, {1}) and has no difference.":
+    "El dinero está en dos monedas ({0}, {1}) y no tiene diferencia.",
+  "Computed with {0} and {1}: a difference may come from the program.":
+    "Calculado con {0} y {1}: una diferencia puede venir del programa.",
+  "Entries and sheets that changed": "Entradas y hojas que cambiaron",
+  "Entry or sheet": "Entrada u hoja",
+  "No entry and no sheet changed.": "No cambió ninguna entrada ni ninguna hoja.",
+  "Entries by the path of their value, in base units; sheets by their checksum.":
+    "Entradas por la ruta de su valor, en unidades base; hojas por su suma de comprobación.",
   "as entered": "tal como se escribió",
   "the batching variation entered for the material":
     "la variación de amasado escrita para el material",
   "window of the compaction test": "ventana del ensayo de compactación",
   "the lightest block that the strengths rest on":
     "la probeta más ligera en que se apoyan las resistencias",
+  "never below the least content that meets the requirement; above, common practice, no source":
+    "nunca por debajo del contenido mínimo que cumple el requisito; por encima, práctica común, sin fuente",
   "default; common practice, no source": "por defecto; práctica común, sin fuente",
   "count buckets struck level, or weigh; correct the heap's moisture":
     "cuéntense cubos enrasados, o pésese; corríjase por la humedad del montón",

@@ -1,0 +1,22 @@
+/** The sentences of `words/` in Spanish, by their English text. */
+export const SPANISH_WORDS: Readonly<Record<string, string>> = {
+  soil: "suelo",
+  error: "error",
+  warning: "advertencia",
+  note: "nota",
+  free: "libre",
+  fines: "finos",
+  linear: "lineal",
+  quadratic: "cuadrática",
+  logarithmic: "logarítmica",
+  power: "potencial",
+  normality: "normalidad",
+  "equal spread of the contents": "igual dispersión de los contenidos",
+  "spread that grows with strength": "dispersión que crece con la resistencia",
+  mean: "media",
+  median: "mediana",
+  cubic: "cúbica",
+  cup: "cuchara",
+  cone: "cono",
+  "three-point parabola": "parábola por tres puntos",
+};

@@ -1,0 +1,101 @@
+import { blendByHand, type HandBlend } from "../blend/blendByHand.js";
+import { blendCurve } from "../blend/blendCurve.js";
+import type { BlendMaterial } from "../blend/blendMaterial.js";
+import { blendPassing } from "../blend/blendPassing.js";
+import type { BlendDesign } from "../blend/blendResult.js";
+import type { BlendTarget } from "../blend/blendTarget.js";
+import { type BucketChange, bucketSensitivity } from "../blend/bucketSensitivity.js";
+import { designBlend } from "../blend/designBlend.js";
+import { type PracticalParts, practicalParts } from "../blend/practicalParts.js";
+import type { GradingCurve } from "../grading/gradingCurve.js";
+import { SIZE_BOUNDARIES } from "../grading/sizeBoundaries.js";
+
+export interface ClassBlendInput {
+  /** The soil first, then the sand that is added by hand, then whatever else is at hand. */
+  readonly materials: readonly BlendMaterial[];
+  /** A curve, or a power curve with one exponent and one top size. */
+  readonly target: BlendTarget;
+  /** Dry mass in a loose cubic metre of each material, in the same order. */
+  readonly looseDryDensityKgM3: readonly number[];
+}
+
+/** A blend found on paper for one size, beside the one that least squares finds for all sizes. */
+export interface ClassBlend extends ClassBlendInput {
+  /** Fines of each material, percent. */
+  readonly finesPct: readonly number[];
+  /** Fines of the target. */
+  readonly targetFinesPct: number;
+  readonly byHand: HandBlend;
+  /** The blend by hand held against the whole target. */
+  readonly handDesign: BlendDesign;
+  readonly handCurve: GradingCurve;
+  readonly design: BlendDesign;
+  readonly designCurve: GradingCurve;
+  /** The design in whole buckets, at most twelve. */
+  readonly parts: PracticalParts;
+  readonly changes: readonly BucketChange[];
+}
+
+/**
+ * Blends soil and sand by hand for the fines of the target, then all materials by least squares, and
+ * counts the second out in buckets.
+ *
+ * Source: `blendByHand`, `designBlend`, `practicalParts`, `bucketSensitivity`.
+ *
+ * @throws RangeError for fewer than two materials, where sand cannot bring the soil's fines to the
+ * target's, or where the target says nothing of the fines (0.063 mm).
+ *
+ * @example
+ * const soil = { points: [{ sizeMm: 0.063, passingPct: 40, origin: "sieve" }, { sizeMm: 2, passingPct: 100, origin: "sieve" }] };
+ * const sand = { points: [{ sizeMm: 0.063, passingPct: 0, origin: "sieve" }, { sizeMm: 2, passingPct: 100, origin: "sieve" }] };
+ * const materials = [{ id: "soil", curve: soil, minSharePct: 0, maxSharePct: 100 }, { id: "sand", curve: sand, minSharePct: 0, maxSharePct: 100 }];
+ * const target = { kind: "curve", points: [{ sizeMm: 0.063, passingPct: 30 }, { sizeMm: 0.5, passingPct: 70 }] };
+ * const blend = classBlend({ materials, target, looseDryDensityKgM3: [1200, 1500] });
+ * [blend.byHand.sandToOneOfSoil, blend.design.shares[0].sharePct] // => [0.3333, 73.3287]
+ */
+export function classBlend(input: ClassBlendInput): ClassBlend {
+  const { materials, target, looseDryDensityKgM3 } = input;
+  if (materials.length < 2) {
+    throw new RangeError(
+      `invalid \`materials\`: ${materials.length}; expected soil and sand at least`,
+    );
+  }
+  const finesMm = SIZE_BOUNDARIES.iso14688.siltMm;
+  const finesPct = materials.map(({ curve }) => blendPassing(curve, finesMm).passingPct);
+  const designInput = { materials, target };
+  const design = designBlend(designInput);
+  const targetFinesPct = design.points.find(({ sizeMm }) => sizeMm === finesMm)?.targetPct;
+  if (targetFinesPct === undefined) {
+    throw new RangeError(`invalid \`target\`: no passing at ${finesMm} mm; expected one`);
+  }
+  const [soilPct, sandPct] = finesPct;
+  const byHand = blendByHand({ soilPct, sandPct, targetPct: targetFinesPct });
+  const { soilSharePct, sandSharePct } = byHand;
+  if (byHand.status !== "ok" || soilSharePct === null || sandSharePct === null) {
+    throw new RangeError(
+      `invalid \`target\`: ${byHand.message} Expected less fines than the soil has.`,
+    );
+  }
+  const pinned = materials.map((material, index) => {
+    const sharePct = [soilSharePct, sandSharePct][index] ?? 0;
+    return { ...material, minSharePct: sharePct, maxSharePct: sharePct };
+  });
+  const curveOf = ({ shares }: BlendDesign) =>
+    blendCurve(materials.map(({ curve }, index) => ({ curve, sharePct: shares[index].sharePct })))
+      .curve;
+  const handDesign = designBlend({ ...designInput, materials: pinned });
+  const parts = practicalParts(designInput, design, { by: "volume", looseDryDensityKgM3 });
+  const counts = parts.materials.map((line) => line.parts);
+  return {
+    ...input,
+    finesPct,
+    targetFinesPct,
+    byHand,
+    handDesign,
+    handCurve: curveOf(handDesign),
+    design,
+    designCurve: curveOf(design),
+    parts,
+    changes: bucketSensitivity(designInput, design, counts, looseDryDensityKgM3),
+  };
+}

@@ -1,0 +1,99 @@
+import { analyseJar } from "../grading/analyseJar.js";
+import { analyseSieve } from "../grading/analyseSieve.js";
+import { type CharacteristicSizes, characteristicSizes } from "../grading/characteristicSizes.js";
+import { combineGrading } from "../grading/combineGrading.js";
+import { type Fractions, fractions } from "../grading/fractions.js";
+import type { GradingCurve } from "../grading/gradingCurve.js";
+import type { JarAnalysis } from "../grading/jarAnalysis.js";
+import { type JarComparison, jarComparison } from "../grading/jarComparison.js";
+import type { SieveAnalysis } from "../grading/sieveAnalysis.js";
+import type { Finding } from "../lab/finding.js";
+import type { JarRecord } from "../lab/jarRecord.js";
+import { readJar } from "../lab/readJar.js";
+import { readSieve } from "../lab/readSieve.js";
+import type { SieveRecord } from "../lab/sieveRecord.js";
+import { StudyError } from "../study/studyError.js";
+import type { ClassReadings } from "./classReadings.js";
+
+/** The soil of a class, worked out as any soil of a study is. */
+export interface ClassSoil {
+  readonly jarRecord: JarRecord;
+  readonly jar: JarAnalysis & { readonly laboratory: JarComparison["rows"] };
+  readonly sieveRecord: SieveRecord;
+  readonly sieve: SieveAnalysis;
+  readonly curve: GradingCurve;
+  readonly sizes: CharacteristicSizes;
+  readonly fractions: Fractions;
+  /** What the checks of the sheets say to the typed readings. */
+  readonly findings: readonly Finding[];
+}
+
+/**
+ * Works out what a class read: jar, sieving and, where a laboratory measured them, the finer grains. The
+ * readings pass through the same readers and checks as the sheets of a study.
+ *
+ * @throws StudyError, with all findings, where a reading cannot be: a negative mass, a layer that sinks.
+ *
+ * @example
+ * const jar = { waterDepthMm: 240, sandTopMm: 60, siltTopMm: 80, clayTopMm: 100 };
+ * const sieve = { dryMassG: 1000, washedDryMassG: 710, retained: [{ sizeMm: 4, massG: 0 }, { sizeMm: 2, massG: 300 }, { sizeMm: 0.063, massG: 400 }], panG: 10 };
+ * classSoil({ jar, sieve }).curve.points.map(({ passingPct }) => passingPct) // => [30, 70, 100]
+ */
+export function classSoil({ jar, sieve, laboratory = [] }: ClassReadings): ClassSoil {
+  const findings: Finding[] = [];
+  const { sandMin = 1, siltMin = 960, clayMin = 2880, passedSizeMm } = jar;
+  const jarRecord = readJar(
+    {
+      file: "jar",
+      rows: textRows([
+        ["water depth (mm)", jar.waterDepthMm],
+        ...(passedSizeMm === undefined ? [] : [["passed sieve (mm)", passedSizeMm]]),
+        [],
+        ["layer", "time (min)", "top (mm)"],
+        ["sand and gravel", sandMin, jar.sandTopMm],
+        ["silt", siltMin, jar.siltTopMm],
+        ["clay", clayMin, jar.clayTopMm],
+      ]),
+    },
+    findings,
+  );
+  const sieveRecord = readSieve(
+    {
+      file: "sieving",
+      rows: textRows([
+        ["dry mass (g)", sieve.dryMassG],
+        ["dry mass after washing (g)", sieve.washedDryMassG],
+        [],
+        ["sieve (mm)", "retained (g)"],
+        ...sieve.retained.map(({ sizeMm, massG }) => [sizeMm, massG]),
+        ["pan", sieve.panG],
+      ]),
+    },
+    findings,
+  );
+  if (!jarRecord || !sieveRecord) throw new StudyError(findings);
+  const sieved = analyseSieve(sieveRecord);
+  const { curve, ...combined } = combineGrading({
+    sieve: sieved.points,
+    sedimentation: laboratory.map((point) => ({ ...point, origin: "sedimentation" as const })),
+    file: "sieving",
+  });
+  const settled = analyseJar(jarRecord);
+  const against = jarComparison(jarRecord, settled, curve);
+  findings.push(...sieved.findings, ...combined.findings, ...settled.findings, ...against.findings);
+  if (findings.some(({ severity }) => severity === "error")) throw new StudyError(findings);
+  return {
+    jarRecord,
+    jar: { ...settled, laboratory: against.rows },
+    sieveRecord,
+    sieve: sieved,
+    curve,
+    sizes: characteristicSizes(curve),
+    fractions: fractions(curve),
+    findings,
+  };
+}
+
+function textRows(rows: readonly (readonly (string | number)[])[]): string[][] {
+  return rows.map((row) => row.map(String));
+}

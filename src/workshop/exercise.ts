@@ -1,0 +1,53 @@
+/** A way of going wrong that leads to an answer which can be known again. */
+export interface WrongTurn<Value> {
+  /** What somebody answers who went this way: computed from the same data as the right answer. */
+  readonly value: Value;
+  /** What went wrong, one or two sentences that do not give the right answer away. */
+  readonly text: string;
+}
+
+/** How far off an answer may be: the larger of the two counts. */
+export interface AnswerTolerance {
+  /** Part of the value, for example 0.05. */
+  readonly rel?: number;
+  /** In the unit of the answer. */
+  readonly abs?: number;
+}
+
+interface ExerciseText {
+  /** Name in `tryAnswer`, kebab-case. */
+  readonly id: string;
+  readonly question: string;
+  /** Said at the second wrong try. */
+  readonly hint: string;
+  /** The formula and the sum with its numbers; said at the third wrong try. */
+  readonly worked: string;
+  /** Why the answer is right, or what it means; said with a right answer. */
+  readonly why: string;
+}
+
+/** Asks for a number. */
+export interface NumberExercise extends ExerciseText {
+  readonly kind: "number";
+  /** Empty for a pure number. */
+  readonly unit: string;
+  /** Computed from the data. */
+  readonly value: number;
+  /** Where anything between two values is right: both ends; the tolerance is added outside. */
+  readonly between?: { readonly low: number; readonly high: number };
+  readonly tolerance: AnswerTolerance;
+  readonly wrongTurns: readonly WrongTurn<number>[];
+}
+
+/** Asks for one of a few texts. */
+export interface ChoiceExercise extends ExerciseText {
+  readonly kind: "choice";
+  readonly options: readonly string[];
+  /** The right one of them. */
+  readonly value: string;
+  /** What to say to the other ones. */
+  readonly wrongTurns: readonly WrongTurn<string>[];
+}
+
+/** A question of a workshop with its answer, computed from the data of the class. */
+export type Exercise = NumberExercise | ChoiceExercise;

@@ -1,0 +1,75 @@
+import type { SpecimenRecord } from "../lab/specimenRecord.js";
+import type { StrengthStatistic } from "../strength/boundOffset.js";
+import { fitStrength } from "../strength/fitStrength.js";
+import { leastCement } from "../strength/leastCement.js";
+
+/** What one way of having fewer blocks would have said. */
+export interface FewerBlocksDraw {
+  readonly ids: readonly string[];
+  readonly residualSdMpa: number;
+  /** Where the line reaches the requirement; null outside the tested contents. */
+  readonly lineContentPct: number | null;
+  /** Least cement by each bound; null where no tested content meets the requirement. */
+  readonly leastPct: Readonly<Record<StrengthStatistic, number | null>>;
+}
+
+/**
+ * Takes one block of each of three contents, in every possible way, and asks each triple for the least
+ * cement: what a class with three blocks might have been told, by luck.
+ *
+ * The contents are the lowest, the highest and the one nearest the middle. Linear form; bounds one-sided
+ * as in `leastCement`. Nothing is drawn by chance: all ways are tried.
+ *
+ * @param of.confidence default 0.95.
+ * @throws RangeError where there are not three contents with a block of that age. Source: `leastCement`.
+ *
+ * @example
+ * const block = (id, cementPct, strengthMpa) => ({ id, cementPct, strengthMpa, ageDays: 28, row: 2 });
+ * const blocks = [block("A", 4, 1.5), block("B", 4, 1.7), block("C", 6, 2.4), block("D", 8, 2.9), block("E", 8, 3.1)];
+ * const draws = fewerBlocks(blocks, { strengthMpa: 2, ageDays: 28 });
+ * draws.map(({ ids }) => ids.join("")) // => ["ACD", "ACE", "BCD", "BCE"]
+ * draws[0].leastPct.mean // => 7.673
+ */
+export function fewerBlocks(
+  specimens: readonly SpecimenRecord[],
+  of: { readonly strengthMpa: number; readonly ageDays: number; readonly confidence?: number },
+): FewerBlocksDraw[] {
+  const { strengthMpa, ageDays, confidence = 0.95 } = of;
+  const blocks = specimens.filter((block) => block.ageDays === ageDays && !block.excluded);
+  const contents = [...new Set(blocks.map(({ cementPct }) => cementPct))].sort((a, b) => a - b);
+  if (contents.length < 3) {
+    throw new RangeError(
+      `invalid \`specimens\`: ${contents.length} cement contents at ${ageDays} days; expected 3 or more`,
+    );
+  }
+  const [first, last] = [contents[0], contents[contents.length - 1]];
+  const middle = contents
+    .slice(1, -1)
+    .reduce((best, content) =>
+      Math.abs(content - (first + last) / 2) < Math.abs(best - (first + last) / 2) ? content : best,
+    );
+  const at = (content: number) => blocks.filter(({ cementPct }) => cementPct === content);
+  return at(first).flatMap((low) =>
+    at(middle).flatMap((centre) =>
+      at(last).flatMap((high): FewerBlocksDraw[] => {
+        const three = [low, centre, high];
+        const fit = fitStrength(three, { form: "linear", ageDays });
+        if (fit.status !== "ok") return [];
+        const least = (statistic: StrengthStatistic) =>
+          leastCement(fit, { strengthMpa, statistic, confidence });
+        return [
+          {
+            ids: three.map(({ id }) => id),
+            residualSdMpa: fit.residualSd,
+            lineContentPct: least("mean").lineContentPct,
+            leastPct: {
+              mean: least("mean").cementPct,
+              prediction: least("prediction").cementPct,
+              tolerance: least("tolerance").cementPct,
+            },
+          },
+        ];
+      }),
+    ),
+  );
+}

@@ -1,0 +1,100 @@
+import { formatFixed, formatPlain } from "../quantities/formatNumber.js";
+import { say } from "../words/say.js";
+import type { ChoiceExercise, Exercise } from "./exercise.js";
+import { volumePartExercises } from "./volumePartExercises.js";
+import { type ClassWall, wallCement } from "./wallCement.js";
+
+/**
+ * The exercises on cement saved: cement in the wall, the honest saving, carbon, and parts by volume
+ * against mass.
+ *
+ * @throws RangeError as `wallCement`. Source: `savingTrap`, `cementComparison`, `toMassShares`.
+ *
+ * @example
+ * const wall = { wallVolumeM3: 3.6, cementPct: 8, dryDensityKgM3: 1890, concreteVolumeM3: 2.2, parts: { soil: 7, sand: 2, cement: 1 }, looseDryKgM3: { soil: 1130, sand: 1390, cement: 1200 } };
+ * savingExercises(wall).map(({ id, value }) => [id, value]) // => [["cement-in-the-wall", 504], ["cement-saved", 22.1], ["carbon-follows-cement", "the same"], ["cement-by-volume", 10], ["cement-by-mass", 11.2]]
+ */
+export function savingExercises(wall: ClassWall): Exercise[] {
+  const { wallVolumeM3, cementPct, dryDensityKgM3, concreteVolumeM3 } = wall;
+  const { cementKg, trap, comparison } = wallCement(wall);
+  const { low, high } = trap.savingPct;
+  const sameVolume = comparison.concreteCement;
+  const savingOf = (kilograms: number) => 100 * (1 - cementKg / kilograms);
+  const whole = (value: number) => formatFixed(value, 0);
+  const plain = (value: number) => formatPlain(value);
+  const bothMiddle = (low + high) / 2;
+  return [
+    {
+      kind: "number",
+      id: "cement-in-the-wall",
+      question: say`${plain(wallVolumeM3)} m³ of wall, ${plain(dryDensityKgM3)} kg/m³ dry with its cement, ${plain(cementPct)} % cement of the dry mass of soil and aggregate. How much cement?`,
+      unit: "kg",
+      value: cementKg,
+      tolerance: { rel: 0.01 },
+      wrongTurns: [
+        {
+          value: (wallVolumeM3 * dryDensityKgM3 * cementPct) / 100,
+          text: say`The percentage was taken of everything. It is of soil and aggregate alone: divide by 100 plus the percentage.`,
+        },
+        {
+          value: (dryDensityKgM3 * cementPct) / (100 + cementPct),
+          text: say`This is for one cubic metre.`,
+        },
+      ],
+      hint: say`Of 100 + ${plain(cementPct)} kg of dry wall, ${plain(cementPct)} kg are cement.`,
+      worked: say`${plain(wallVolumeM3)} × ${plain(dryDensityKgM3)} × ${plain(cementPct)} ÷ (100 + ${plain(cementPct)}) = ${whole(cementKg)} kg.`,
+      why: say`That is ${whole(cementKg / wallVolumeM3)} kg in each cubic metre of wall.`,
+    },
+    {
+      kind: "number",
+      id: "cement-saved",
+      question: say`An all-concrete wall would take ${plain(concreteVolumeM3)} m³, with ${plain(sameVolume.low)} to ${plain(sameVolume.high)} kg of cement in a cubic metre. How much less cement does the earth wall hold? Below zero where it holds more.`,
+      unit: "%",
+      value: bothMiddle,
+      between: { low, high },
+      tolerance: { abs: 1 },
+      wrongTurns: [
+        {
+          value: trap.falseSavingPct,
+          text: say`This is the trap: cement was set against whole concrete, and most of that is stone and sand.`,
+        },
+        {
+          value: savingOf((wallVolumeM3 * (sameVolume.low + sameVolume.high)) / 2),
+          text: say`Both walls were taken as equally thick. The concrete one has its own volume.`,
+        },
+        {
+          value: 100 - bothMiddle,
+          text: say`This is what the earth wall holds, in percent of the concrete's cement. The saving is the rest.`,
+        },
+      ],
+      hint: say`First the cement in the concrete: its volume times kg in a cubic metre. Then cement against cement.`,
+      worked: say`${plain(concreteVolumeM3)} × ${plain(sameVolume.low)} to ${plain(sameVolume.high)} = ${whole(trap.concreteCementKg.low)} to ${whole(trap.concreteCementKg.high)} kg; 100 × (1 − ${whole(cementKg)} ÷ that) = ${whole(low)} to ${whole(high)} %.`,
+      why: trap.text,
+    },
+    carbonExercise(),
+    ...volumePartExercises(wall),
+  ];
+}
+
+function carbonExercise(): ChoiceExercise {
+  return {
+    kind: "choice",
+    id: "carbon-follows-cement",
+    question: say`Both walls are made with the same cement. Is the saving in carbon of cement, in percent, smaller than that in cement, the same, or larger? Answer "smaller", "the same" or "larger".`,
+    options: ["smaller", "the same", "larger"],
+    value: "the same",
+    wrongTurns: [
+      {
+        value: "smaller",
+        text: say`The factor is that of one and the same cement: it stands above and below the line.`,
+      },
+      {
+        value: "larger",
+        text: say`The factor is that of one and the same cement: it stands above and below the line.`,
+      },
+    ],
+    hint: say`Multiply both by the same factor and divide.`,
+    worked: say`100 × (1 − factor × cement ÷ (factor × cement in the concrete)): the factor cancels.`,
+    why: say`The factor cancels, in percent; in kilograms its range matters. Aggregate, haul and what else differs are no part of this.`,
+  };
+}

@@ -1,0 +1,68 @@
+import { describe, expect, it } from "vitest";
+import { whatNext } from "../../src/cli/whatNext.js";
+import { computeStudy } from "../../src/study/computeStudy.js";
+import { readStudy } from "../../src/study/readStudy.js";
+import type { StudyResult } from "../../src/study/studyResult.js";
+import { runCli } from "../support/runCli.js";
+import { copyStudy } from "../support/studyCopy.js";
+
+async function nextOf(copy: { folder: string }): Promise<string> {
+  const { study, findings } = await readStudy(copy.folder);
+  const { result, findings: all } = computeStudy(study as NonNullable<typeof study>, findings);
+  if (!result) throw new Error(JSON.stringify(all));
+  return whatNext(result as StudyResult, "my-wall");
+}
+
+describe("what next after a clean check", () => {
+  it("stands under the findings, and not in the JSON or under errors", async () => {
+    const copy = copyStudy("bus-shelter");
+    const run = await runCli(["check", copy.folder]);
+    expect(run.stdout).toMatch(/\d notes\n\nLook at these first\n {2}- Sheets of Site soil/);
+    expect(run.stdout).toContain(`loambook appendix ${copy.folder} makes`);
+    expect(JSON.parse((await runCli(["check", copy.folder, "--json"])).stdout)).toBeInstanceOf(
+      Array,
+    );
+    copy.remove("sheets/blocks.xlsx");
+    const broken = await runCli(["check", copy.folder]);
+    expect(broken.code).toBe(3);
+    expect(broken.stdout).not.toContain("Look at these first");
+  });
+
+  it("names the warned sheets by what rests on them", async () => {
+    const next = await nextOf(copyStudy("bus-shelter"));
+    expect(next).toMatch(
+      /Sheets of Site soil from the road cut \(1 warning\): it is \d\d\.\d % of the blend\./,
+    );
+    expect(next).not.toContain("sheets/blocks.xlsx (");
+  });
+
+  it("names the sheet that would tell what the study does not know", async () => {
+    const copy = copyStudy("bus-shelter");
+    const whole = await nextOf(copy);
+    expect(whole).not.toContain("has no hydrometer");
+    expect(whole).not.toContain("has no limits sheet");
+    copy.edit("study.yaml", /\n.*hydrometer: sheets.*\n/, "\n");
+    copy.edit("study.yaml", /\n.*limits: sheets.*\n/, "\n");
+    const less = await nextOf(copy);
+    expect(less).toMatch(/has no hydrometer or pipette sheet: below 0\.07\d mm \d+\.\d points/);
+    expect(less).toContain("has no limits sheet");
+  });
+
+  it("says what stands in the way where there is no mix", async () => {
+    const copy = copyStudy("bus-shelter");
+    copy.edit("study.yaml", "strength: 300 psi", "strength: 3000 psi");
+    const next = await nextOf(copy);
+    expect(next).toMatch(/^Look at these first\n {2}- The requirement is not met within/);
+    expect(next.match(/make blocks with about [\d.]+ % cement/g)).toHaveLength(1);
+  });
+
+  it("no longer speaks of what the study has told", async () => {
+    const copy = copyStudy("bus-shelter");
+    expect(await nextOf(copy)).toContain("“reading-errors”");
+    copy.edit("study.yaml", "seed:", "reading-errors: { balance: 0.1 g }\nseed:");
+    copy.edit("study.yaml", "invented: true", "invented: false");
+    const next = await nextOf(copy);
+    expect(next).not.toContain("“reading-errors”");
+    expect(next).not.toContain("“invented: true”");
+  });
+});

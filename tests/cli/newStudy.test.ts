@@ -1,0 +1,166 @@
+import { execFile } from "node:child_process";
+import { existsSync, readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import { promisify } from "node:util";
+import { Ajv } from "ajv";
+import addFormats from "ajv-formats";
+import { describe, expect, it } from "vitest";
+import { parse } from "yaml";
+import { askAnswers, askMaterials } from "../../src/cli/askAnswers.js";
+import { templateAnswers } from "../../src/cli/studyTemplate.js";
+import { toolOrSkip } from "../support/requireTool.js";
+import { ROOT, runCli, temporaryFolder } from "../support/runCli.js";
+
+const study = (folder: string) => {
+  const text = readFileSync(join(folder, "study.yaml"), "utf8");
+  return { text, entries: parse(text, { schema: "core" }) };
+};
+
+describe("new, told by options", () => {
+  it("writes what was said, a study that computes, and a schema that it keeps to", async () => {
+    const folder = join(temporaryFolder(), "wall");
+    const run = await runCli([
+      ...["new", folder, "--title", "Gate: “wall” #2", "--place", "=here", "--language", "es-MX"],
+      ...["--page", "us-letter", "--currency", "MXN", "--date", "2027-02-28", "--length", "8 m"],
+      ...["--height", "2.2 m", "--thickness", "450 mm", "--strength", "2.5 MPa"],
+      ...["--material", "soil: Loma roja", "--material", "sand: Arena: de río"],
+      ...["--material", "gravel: Grava"],
+    ]);
+    expect(run.code, run.stderr).toBe(0);
+    const { text, entries } = study(folder);
+    expect(entries).toMatchObject({
+      ...{ invented: true, title: "Gate: “wall” #2", place: "=here", language: "es-MX" },
+      ...{ page: "us-letter", currency: "MXN", date: "2027-02-28", units: "SI" },
+      element: { length: "8 m", height: "2.2 m", thickness: "450 mm" },
+      strength: { requirement: { strength: "2.5 MPa" } },
+    });
+    expect(entries.materials.map(({ name, id }: Record<string, string>) => [id, name])).toEqual([
+      ["loma-roja", "Loma roja"],
+      ["arena-de-rio", "Arena: de río"],
+      ["grava", "Grava"],
+    ]);
+    // The head says what to replace, and in which order; every file it names is there.
+    const head = text.slice(0, text.indexOf("\nformat:"));
+    const files = [...head.matchAll(/sheets\/\S+/g)].map(([file]) => file);
+    expect(files[0]).toBe("sheets/loma-roja-sieve.csv");
+    expect(files.at(-1)).toMatch(/blocks/);
+    expect(files.map((file) => existsSync(join(folder, file)))).not.toContain(false);
+    expect(readdirSync(join(folder, "sheets")).length).toBe(files.length);
+    expect((await runCli(["check", folder])).code).toBe(0);
+    const ajv = new Ajv({ allowUnionTypes: true });
+    (addFormats as unknown as typeof addFormats.default)(ajv);
+    const schema = JSON.parse(readFileSync(join(folder, "study.schema.json"), "utf8"));
+    expect(ajv.validate(schema, entries), JSON.stringify(ajv.errors)).toBe(true);
+    expect(text).toMatch(/^# yaml-language-server: \$schema=study\.schema\.json\n/);
+  });
+
+  it.each([
+    ["soil alone", ["soil: Loam"]],
+    ["names alike, and a script without letters of ours", ["soil: 土", "sand: 砂", "sand: 砂"]],
+    ["more sands than the example has", ["soil: a", "sand: b", "sand: c", "sand: d", "gravel: e"]],
+  ])("computes with %s", async (_, materials) => {
+    const folder = join(temporaryFolder(), "wall");
+    const words = materials.flatMap((text) => ["--material", text]);
+    const run = await runCli(["new", folder, "--units", "US", ...words]);
+    expect(run.code, run.stderr).toBe(0);
+    expect((await runCli(["check", folder])).code).toBe(0);
+    expect(study(folder).entries.materials).toHaveLength(materials.length);
+  });
+
+  it.each([
+    [["--units", "metric"], /SI or US/],
+    [["--length", "6.4"], /--length “6.4” will not do: give a value with its unit/],
+    [["--strength", "strong"], /--strength/],
+    [["--language", "fr"], /--language “fr”/],
+    [["--date", "2026-02-31"], /date/],
+    [["--page", "A3"], /A4 or us-letter/],
+    [["--title", " "], /--title/],
+    [["--material", "clay: x"], /--material takes soil, sand or gravel/],
+    [["--material", "sand: x"], /must be a soil/],
+  ])("refuses %j and writes nothing", async (words, message) => {
+    const folder = temporaryFolder();
+    const { code, stderr, stdout } = await runCli(["new", join(folder, "wall"), ...words]);
+    expect(code).toBe(2);
+    expect(stderr + stdout).toMatch(message);
+    expect(readdirSync(folder)).toEqual([]);
+  });
+});
+
+describe("the questions", () => {
+  /** Answers in order, and keeps what was asked. */
+  function person(...answers: string[]) {
+    const asked: string[] = [];
+    const ask = async (line: string) => {
+      asked.push(line);
+      const answer = answers.shift();
+      if (answer === undefined) throw new Error(`nothing left to answer: ${line}`);
+      return answer;
+    };
+    return { ask, asked };
+  }
+
+  it("ask again until an answer will do, skip what was told, and offer in the units chosen", async () => {
+    const { ask, asked } = person(
+      "metric",
+      "US",
+      "",
+      "Hill",
+      "en",
+      "",
+      "",
+      "",
+      "12",
+      "12 ft",
+      "",
+      "",
+      "",
+    );
+    const found = await askAnswers(ask, { title: "Told" }, templateAnswers);
+    expect(found).toMatchObject({
+      units: "US",
+      title: "Told",
+      place: "Write where the wall will stand",
+    });
+    expect(asked[1]).toContain("“metric” will not do: SI or US");
+    expect(asked.join("\n")).not.toContain("Title of the study");
+    expect(asked.find((line) => line.startsWith("Wall: height"))).toMatch(/ft\]/);
+  });
+
+  it("ask for the soil and what can be had near it", async () => {
+    const offered = [
+      { role: "soil", name: "Site soil" },
+      { role: "sand", name: "River sand" },
+    ] as const;
+    const { ask, asked } = person("", "many", "2", "clay", "", "", "gravel", "Pebbles");
+    expect(await askMaterials(ask, offered)).toEqual([
+      { role: "soil", name: "Site soil" },
+      { role: "sand", name: "River sand" },
+      { role: "gravel", name: "Pebbles" },
+    ]);
+    expect(asked[2]).toContain("“many” will not do: a whole number from 0 to 11");
+  });
+
+  it("are put on a terminal, and end with nothing written where the input ends", {
+    timeout: 60_000,
+  }, async (context) => {
+    const script = toolOrSkip(context, "script");
+    const folder = temporaryFolder();
+    const talk = (name: string, input: string) => {
+      const words = `"${process.execPath}" "${join(ROOT, "bin/loambook.cjs")}" new "${join(folder, name)}"`;
+      const child = promisify(execFile)(script, ["-qec", words, "/dev/null"]);
+      child.child.stdin?.end(input);
+      return child.then(
+        ({ stdout }) => ({ code: 0, stdout }),
+        (problem: { code: number; stdout: string }) => problem,
+      );
+    };
+    const done = await talk("wall", `SI\nGate wall\n${"\n".repeat(30)}`);
+    expect(done.stdout).toContain("Title of the study");
+    expect(done.code, done.stdout).toBe(0);
+    expect(study(join(folder, "wall")).entries.title).toBe("Gate wall");
+    const stopped = await talk("other", "SI\n\u0004");
+    expect(stopped.code).toBe(2);
+    expect(stopped.stdout).toContain("nothing was written");
+    expect(readdirSync(folder)).toEqual(["wall"]);
+  });
+});

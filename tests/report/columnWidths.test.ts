@@ -1,0 +1,39 @@
+import { expect, test } from "vitest";
+import { columnWidths } from "../../src/report/pdf/columnWidths.js";
+
+test("short columns share evenly, long ones by their text", () => {
+  expect(
+    columnWidths([
+      ["A", "1"],
+      ["B", "2"],
+    ]),
+  ).toEqual([1, 1]);
+  expect(
+    columnWidths([
+      ["A", "1"],
+      ["B", "x".repeat(40)],
+      ["C", "y".repeat(400)],
+    ]),
+  ).toEqual([0, 40, 70]);
+});
+
+test("a long header over short cells breaks, and does not take the room of long cells", () => {
+  const widths = columnWidths([
+    ["Material", "Site soil from the road cut"],
+    ["Densidad de partículas", "166.1"],
+    ["Precio", "4"],
+  ]);
+  expect(widths).toEqual([27, 11, 0]);
+});
+
+test("on a sheet a blank column has room to write", () => {
+  expect(
+    columnWidths(
+      [
+        ["Fecha de la mezcla", ""],
+        ["N", "1"],
+      ],
+      30,
+    ),
+  ).toEqual([30, 0]);
+});

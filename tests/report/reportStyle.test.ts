@@ -1,0 +1,206 @@
+import { mkdir, mkdtemp, rm, symlink, writeFile } from "node:fs/promises";
+import { createRequire } from "node:module";
+import { tmpdir } from "node:os";
+import { dirname, join } from "node:path";
+import { deflateSync } from "node:zlib";
+import { wcagContrast } from "culori";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { cleanSvg } from "../../src/report/cleanSvg.js";
+import { checkCss } from "../../src/report/style/checkCss.js";
+import { checkTypst } from "../../src/report/style/checkTypst.js";
+import { openReportStyle } from "../../src/report/style/openReportStyle.js";
+import { readAccent } from "../../src/report/style/readAccent.js";
+import { readLogo } from "../../src/report/style/readLogo.js";
+import { reportSchema } from "../../src/study/reportSchema.js";
+
+const require = createRequire(import.meta.url);
+const codes = (found: readonly { code: string }[]) => found.map(({ code }) => code);
+const bytes = (text: string) => new TextEncoder().encode(text);
+
+function png(width: number, height: number): Uint8Array {
+  const header = Buffer.alloc(13);
+  header.writeUInt32BE(width, 0);
+  header.writeUInt32BE(height, 4);
+  header.set([8, 0], 8);
+  const chunk = (name: string, data: Buffer) =>
+    Buffer.concat([Buffer.from([0, 0, 0, data.length]), Buffer.from(name), data, Buffer.alloc(4)]);
+  const signature = Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]);
+  return new Uint8Array(
+    Buffer.concat([signature, chunk("IHDR", header), chunk("IDAT", deflateSync(Buffer.alloc(9)))]),
+  );
+}
+
+let folder = "";
+beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), "loambook-style-"));
+  await mkdir(join(folder, "study", "fonts"), { recursive: true });
+  await mkdir(join(folder, "study", "empty"));
+  await writeFile(join(folder, "outside.svg"), '<svg xmlns="http://www.w3.org/2000/svg"/>');
+  await symlink(join(folder, "outside.svg"), join(folder, "study", "link.svg"));
+  await writeFile(
+    join(folder, "study", "logo.svg"),
+    '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 4 2"><rect width="4" height="2"/></svg>',
+  );
+  await writeFile(join(folder, "study", "own.css"), "h2{color:teal}");
+  await writeFile(join(folder, "study", "own.typ"), '#let hair = rgb("#123456")');
+  await writeFile(join(folder, "study", "fonts", "broken.ttf"), "no font");
+});
+afterAll(() => rm(folder, { recursive: true }));
+
+describe("openReportStyle", () => {
+  test("reads everything that a study names", async () => {
+    const config = {
+      logo: "logo.svg",
+      logoText: "Sign of a demonstration",
+      accent: "teal",
+      header: "<b>head</b>",
+      footer: "foot",
+      css: "own.css",
+      typst: "own.typ",
+    };
+    const { style, findings } = await openReportStyle(join(folder, "study"), config);
+    expect(findings).toEqual([]);
+    expect(style).toMatchObject({
+      logo: { type: "svg", alt: "Sign of a demonstration" },
+      accent: { light: "#008080" },
+      header: "<b>head</b>",
+      footer: "foot",
+      css: "h2{color:teal}",
+      typst: '#let hair = rgb("#123456")',
+    });
+    expect((await openReportStyle(folder, undefined)).style).toEqual({});
+  });
+
+  test("opens nothing outside the study, also through a link", async () => {
+    for (const logo of ["../outside.svg", "link.svg", "/etc/hostname", "."]) {
+      const { style, findings } = await openReportStyle(join(folder, "study"), { logo });
+      expect(codes(findings), logo).toEqual(["outside-study"]);
+      expect(style.logo).toBeUndefined();
+    }
+  });
+
+  test("tells what is missing, no file, no folder, no font", async () => {
+    const study = join(folder, "study");
+    const found = async (config: object) => codes((await openReportStyle(study, config)).findings);
+    expect(await found({ css: "none.css" })).toEqual(["missing-report-file"]);
+    expect(await found({ css: "fonts" })).toEqual(["missing-report-file"]);
+    expect(await found({ fonts: "logo.svg" })).toEqual(["missing-report-file"]);
+    expect(await found({ fonts: "empty" })).toEqual(["no-fonts"]);
+    expect(await found({ fonts: "fonts" })).toEqual(["font-unreadable"]);
+  });
+});
+
+describe("readLogo", () => {
+  test("cleans a drawing and tells what went", () => {
+    const svg =
+      '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 9 9" onload="x()"><script>1</script><metadata><a/></metadata>' +
+      '<image href="https://example.org/a.png"/><rect fill="url(https://example.org/b)" width="9" height="9"/></svg>';
+    const { logo, findings } = readLogo("l.svg", bytes(svg), "alt");
+    expect(codes(findings)).toEqual(["logo-cleaned"]);
+    expect(findings[0]!.message).toContain("fill, href, onload, script");
+    expect(findings[0]!.message).not.toContain("metadata");
+    expect(logo?.type === "svg" && logo.svg).not.toMatch(/script|onload|example\.org/);
+  });
+
+  test("takes a picture of fair size, and refuses what is none", () => {
+    expect(readLogo("l.png", png(300, 120), "alt")).toMatchObject({
+      logo: { type: "png" },
+      findings: [],
+    });
+    expect(codes(readLogo("l.png", png(60, 20), "alt").findings)).toEqual(["logo-coarse"]);
+    for (const [file, data] of [
+      ["l.png", png(9000, 10)],
+      ["l.png", bytes("GIF89a")],
+      ["l.gif", bytes("GIF89a")],
+      ["l.svg", bytes("<svg><g></svg>")],
+      ["l.svg", bytes('<svg xmlns="http://www.w3.org/2000/svg"><g/></svg>')],
+      ["l.svg", new Uint8Array(1_000_001)],
+    ] as const) {
+      const read = readLogo(file, data, "alt");
+      expect([read.logo, ...codes(read.findings)]).toEqual([undefined, "logo-unreadable"]);
+    }
+  });
+
+  test("without a collector the drawing is cleaned all the same", () => {
+    const svg = '<svg xmlns="http://www.w3.org/2000/svg"><g><script>1</script></g></svg>';
+    expect(cleanSvg(svg, "p-", "alt")).not.toContain("script");
+  });
+});
+
+describe("readAccent", () => {
+  test("warns below 3 : 1, notes below 4.5 : 1, and keeps the colour", () => {
+    expect(readAccent("#1f5f8b")).toMatchObject({ accent: { light: "#1f5f8b" }, findings: [] });
+    const pale = readAccent("#e0c080");
+    expect(pale.accent?.light).toBe("#e0c080");
+    expect(pale.findings).toMatchObject([{ severity: "warning", code: "accent-contrast" }]);
+    expect(readAccent("#c07000").findings).toMatchObject([{ severity: "note" }]);
+  });
+
+  test("gives a shade for dark screens that can be read", () => {
+    for (const colour of ["#000000", "#1f5f8b", "navy", "#5b3a1e", "#800080", "#ffffff"]) {
+      const dark = readAccent(colour).accent?.dark;
+      expect(wcagContrast(dark!, "#1b1714"), colour).toBeGreaterThanOrEqual(4.5);
+    }
+  });
+
+  test("refuses what is no opaque colour", () => {
+    for (const colour of ["umber-ish", "#12", "rgb(0 0 0 / 50%)", "transparent", "red;}"]) {
+      const { accent, findings } = readAccent(colour);
+      expect([accent, ...codes(findings)], colour).toEqual([undefined, "accent-unreadable"]);
+    }
+  });
+});
+
+describe("files of the maker's own", () => {
+  test("a style sheet may not reach outside, nor end its element", () => {
+    for (const css of [
+      "@import 'a.css';",
+      "a{background:url(https://example.org/x)}",
+      "a{background:url( 'x.png' )}",
+      "a{background:image-set('x.png' 1x)}",
+      "</style><script>",
+    ]) {
+      expect(codes(checkCss("own.css", `h1{}\n${css}`)), css).toEqual(["css-reaches-outside"]);
+      expect(checkCss("own.css", `h1{}\n${css}`)[0]!.message).toContain("Line 2");
+    }
+    expect(checkCss("own.css", 'a{background:url("data:image/png;base64,AA=="),url(#g)}')).toEqual(
+      [],
+    );
+  });
+
+  test("a Typst file stands alone and defines a part", () => {
+    for (const typst of [
+      '#import "@preview/a:1.0.0": *\n#let accent = red',
+      '#let accent = eval("red")',
+      "#let accent = dictionary(std).red",
+      '#let wash = read("/document.json")',
+    ]) {
+      expect(codes(checkTypst("own.typ", typst)), typst).toEqual(["typst-reaches-outside"]);
+    }
+    expect(codes(checkTypst("own.typ", "#let title-pages = 1"))).toEqual(["typst-without-part"]);
+    expect(checkTypst("own.typ", "#let title-page(doc, logo) = [reader]")).toEqual([]);
+  });
+
+  test("the schema names a colour without quotes for what it is", () => {
+    const outcome = reportSchema.safeParse({ accent: null });
+    expect(outcome.success).toBe(false);
+    expect(outcome.error!.issues[0]!.message).toContain("in quotes");
+    expect(reportSchema.parse({ "logo-text": "a", template: "handout" })).toEqual({
+      logoText: "a",
+      template: "handout",
+    });
+    expect(reportSchema.safeParse({ color: "red" }).success).toBe(false);
+  });
+});
+
+test("fonts of a folder come in the order of their names", async () => {
+  const file = require.resolve(
+    "@expo-google-fonts/noto-sans-arabic/400Regular/NotoSansArabic_400Regular.ttf",
+  );
+  // the package's own folder stands for a study: it holds one font
+  const { style, findings } = await openReportStyle(dirname(dirname(file)), {
+    fonts: "400Regular",
+  });
+  expect(findings).toEqual([]);
+  expect(style.fonts?.map((font) => font.family)).toEqual(["Noto Sans Arabic"]);
+});

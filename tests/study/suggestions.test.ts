@@ -1,0 +1,97 @@
+import { mkdirSync, renameSync, symlinkSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { describe, expect, it } from "vitest";
+import { knownKeys } from "../../src/study/knownKeys.js";
+import { nearestName } from "../../src/study/nearestName.js";
+import { readStudy } from "../../src/study/readStudy.js";
+import { similarSheets } from "../../src/study/similarSheets.js";
+import { temporaryFolder } from "../support/runCli.js";
+import { copyStudy } from "../support/studyCopy.js";
+
+describe("the nearest name", () => {
+  const keys = ["moisture", "price", "share", "loose-bulk-density", "particle-density"];
+  it.each([
+    ["moistuer", "moisture"],
+    ["Price", "price"],
+    ["loose_bulk_density", "loose-bulk-density"],
+    ["loose-bulk-densty", "loose-bulk-density"],
+    ["shares", "share"],
+  ])("of %s is %s", (written, name) => expect(nearestName(written, keys)).toBe(name));
+
+  it.each(["colour", "", "density-of-particles-and-more"])("is none for %j", (written) => {
+    expect(nearestName(written, keys)).toBeUndefined();
+  });
+});
+
+it("knows the keys of each place", () => {
+  expect(knownKeys([])).toContain("materials");
+  expect(knownKeys(["materials", 2])).toContain("hydrometer");
+  expect(knownKeys(["element"])).toEqual(expect.arrayContaining(["thickness", "diameter", "kind"]));
+  expect(knownKeys(["target"])).toEqual(expect.arrayContaining(["exponent", "band"]));
+  expect(knownKeys(["title", "x"])).toEqual([]);
+});
+
+describe("an unknown key", () => {
+  it("is told with the nearest known one", async () => {
+    const copy = copyStudy("reading-room");
+    copy.edit("study.yaml", "moisture: 7.5 %", "moistuer: 7.5 %");
+    const { findings } = await readStudy(copy.folder);
+    const unknown = findings.find(({ code }) => code === "unknown-key");
+    expect(unknown?.wayOut).toContain("“moisture”");
+    expect(unknown?.expected).toContain("loose-bulk-density");
+  });
+
+  it("is told without one where nothing is near", async () => {
+    const copy = copyStudy("reading-room");
+    copy.edit("study.yaml", "seed:", "weather: fair\nseed:");
+    const { findings } = await readStudy(copy.folder);
+    expect(findings.map(({ value, wayOut }) => [value, wayOut])).toEqual([
+      ["weather", "Correct its spelling, or take it out."],
+    ]);
+  });
+});
+
+describe("a sheet that is not there", () => {
+  it.each([
+    ["sheets/Gravel-Sieve.csv", "sheets/gravel-sieve.csv"],
+    ["sheets/gravel-seive.csv", "sheets/gravel-sieve.csv"],
+    ["gravel-sieve.xlsx", "sheets/gravel-sieve.csv"],
+  ])("named %s is told with %s", async (wrong, right) => {
+    const copy = copyStudy("reading-room");
+    copy.edit("study.yaml", "sheets/gravel-sieve.csv", wrong);
+    const { findings } = await readStudy(copy.folder);
+    expect(findings).toEqual([
+      expect.objectContaining({
+        code: "missing-sheet",
+        value: wrong,
+        wayOut: expect.stringContaining(right),
+      }),
+    ]);
+  });
+
+  it("is told with all there are where none is near, or with none", async () => {
+    const folder = temporaryFolder();
+    expect(await similarSheets(folder, "a.csv")).toEqual({ all: [] });
+    mkdirSync(join(folder, "sheets"));
+    writeFileSync(join(folder, "sheets/bags.csv"), "");
+    writeFileSync(join(folder, "notes.txt"), "");
+    expect(await similarSheets(folder, "hydrometer.csv")).toEqual({ all: ["sheets/bags.csv"] });
+  });
+
+  it("follows no link out of the folder", async () => {
+    const [folder, elsewhere] = [temporaryFolder(), temporaryFolder()];
+    writeFileSync(join(elsewhere, "secret.csv"), "");
+    symlinkSync(elsewhere, join(folder, "link"));
+    symlinkSync(join(elsewhere, "secret.csv"), join(folder, "secret.csv"));
+    expect(await similarSheets(folder, "secret.csv")).toEqual({ all: [] });
+  });
+
+  it("is told by the reader with the other files there are", async () => {
+    const copy = copyStudy("reading-room");
+    renameSync(join(copy.folder, "sheets/blocks.csv"), join(copy.folder, "sheets/xyz.csv"));
+    const { findings } = await readStudy(copy.folder);
+    expect(findings[0].wayOut).toMatch(
+      /^Add the sheet, or name one that is there: sheets\/compaction\.csv, /,
+    );
+  });
+});
