@@ -59,17 +59,15 @@ async function readPdf(path: string): Promise<PdfText> {
 }
 
 describe.each(STUDIES)("the appendix of %s", (name) => {
-  let folder: string;
+  const parent = mkdtempSync(join(tmpdir(), "loambook-appendix-"));
+  const folder = join(parent, "out");
   beforeAll(async () => {
-    folder = mkdtempSync(join(tmpdir(), "loambook-appendix-"));
-    const out = join(folder, "out");
-    const run = await runCli(["appendix", `data-examples/${name}`, "--out", out]);
+    const run = await runCli(["appendix", `data-examples/${name}`, "--out", folder]);
     expect(run.code, run.stderr).toBe(0);
     expect(run.stderr).toBe("");
-    expect(run.stdout).toContain(join(out, "appendix.html"));
-    folder = out;
+    expect(run.stdout).toContain(join(folder, "appendix.html"));
   }, 180_000);
-  afterAll(() => rmSync(join(folder, ".."), { recursive: true, force: true }));
+  afterAll(() => rmSync(parent, { recursive: true, force: true }));
 
   it("is four files without a path of this machine", () => {
     expect(readdirSync(folder).sort()).toEqual([
