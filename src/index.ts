@@ -655,9 +655,12 @@ export { type GlossaryTerm, SPANISH_GLOSSARY } from "./words/spanish/glossary.js
 export { acceptedRange } from "./workshop/acceptedRange.js";
 export { answerKey } from "./workshop/answerKey.js";
 export { blendingExercises } from "./workshop/blendingExercises.js";
+export { blendsTable } from "./workshop/blendsTable.js";
+export { cementExercises } from "./workshop/cementExercises.js";
 export { type ClassBlend, type ClassBlendInput, classBlend } from "./workshop/classBlend.js";
 export type { ClassReadings } from "./workshop/classReadings.js";
 export { type ClassSoil, classSoil } from "./workshop/classSoil.js";
+export type { ClassStrength } from "./workshop/classStrength.js";
 export { commonTurns } from "./workshop/commonTurns.js";
 export { comparePredictions } from "./workshop/comparePredictions.js";
 export type {
@@ -668,6 +671,7 @@ export type {
   WrongTurn,
 } from "./workshop/exercise.js";
 export { type FewerBlocksDraw, fewerBlocks } from "./workshop/fewerBlocks.js";
+export { fewerBlocksTable } from "./workshop/fewerBlocksTable.js";
 export { gradingExercises } from "./workshop/gradingExercises.js";
 export { jarSharesTable } from "./workshop/jarSharesTable.js";
 export { type Judgement, judgeAnswer } from "./workshop/judgeAnswer.js";

@@ -80,8 +80,8 @@ describe("the structure of src/", () => {
   it("keeps files small", () => {
     const long = files
       .map(({ path, text }) => ({ path, lines: text.split("\n").length }))
-      // The barrel is a list.
-      .filter(({ path, lines }) => lines > 200 && path !== "index.ts");
+      // The barrel and the catalogues of words are lists.
+      .filter(({ path, lines }) => lines > 200 && !/^(index\.ts|words\/spanish\/)/.test(path));
     expect(long).toEqual([]);
   });
 });

@@ -20,7 +20,7 @@ export function bandTraces(band: ChartBand, index: number): object[] {
   if (band.aboutCurve !== undefined) return doubt(band, seriesStyle(band.aboutCurve).color);
   const style = ENVELOPES[index % ENVELOPES.length];
   const x = band.points.map(({ sizeMm }) => sizeMm);
-  if (band.pointsOnly) {
+  if (band.pointsOnly || band.points.length < 2) {
     return [
       {
         type: "scatter",

@@ -12,6 +12,15 @@ const AXIS = {
   title: { standoff: 10 },
 } as const;
 
+/** Above the plot: below it, a low figure would lay the legend over the axis title. */
+export const TOP_LEGEND = {
+  orientation: "h",
+  x: 0,
+  xanchor: "left",
+  y: 1.02,
+  yanchor: "bottom",
+} as const;
+
 export interface AxisOptions {
   readonly title: string;
   readonly [option: string]: unknown;
@@ -35,7 +44,7 @@ export function baseLayout(
     margin: { l: 62, r: 18, t: 16, b: 54 },
     xaxis: axis(x),
     yaxis: axis(y),
-    legend: { orientation: "h", x: 0, xanchor: "left", y: -0.2, yanchor: "top" },
+    legend: TOP_LEGEND,
     ...more,
   };
 }

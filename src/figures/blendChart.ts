@@ -2,8 +2,9 @@ import type { GradingCurve } from "../grading/gradingCurve.js";
 import type { BlendStudy } from "../study/studyResult.js";
 import { say } from "../words/say.js";
 import type { ChartBand } from "./chartBand.js";
+import type { ChartCurve } from "./chartCurve.js";
 import type { Figure } from "./figure.js";
-import { type ChartCurve, gradingChart } from "./gradingChart.js";
+import { gradingChart } from "./gradingChart.js";
 
 /**
  * The blended curve against what it was to be (a curve, or a band), and a recommended band and the

@@ -3,17 +3,21 @@ import { passingAtSize } from "../grading/passingAtSize.js";
 import { sizeAtPassing } from "../grading/sizeAtPassing.js";
 import { formatNumber } from "../quantities/formatNumber.js";
 import { say } from "../words/say.js";
+import type { ChartBand } from "./chartBand.js";
 import { PALETTE, seriesStyle } from "./palette.js";
 import { placeLabels } from "./placeLabels.js";
 
 /** Top of the axis of passing, a little above 100 so that a curve along it is seen whole. */
 export const TOP_PCT = 102;
 
-/** Of a half-width figure, the tightest: room of a letter and of a line, as parts of the plot. */
-const LETTER = 0.0165;
-const LINE = 0.075;
+/** The plot of a half-width figure, the tightest; room of a letter and of a line in it. Pixels. */
+const TIGHT = { width: 400, height: 200 };
+const LETTER_PX = 6.4;
+const LINE_PX = 17;
 /** Points along a curve, close enough not to slip through a label. */
 const STEPS = 150;
+/** The same along the bars of a band that is known at some sizes only. */
+const BAR_STEPS = 10;
 
 export interface CharacteristicMark {
   readonly curveName: string;
@@ -49,6 +53,7 @@ export function characteristicMarkParts(
   curves: readonly Marked[],
   marks: ReturnType<typeof characteristicMarks>,
   range: readonly number[],
+  bands: readonly ChartBand[],
 ): { traces: object[]; annotations: object[] } {
   const across = (sizeMm: number) => (Math.log10(sizeMm) - range[0]) / (range[1] - range[0]);
   const lines = curves.flatMap(({ curve }) =>
@@ -58,14 +63,22 @@ export function characteristicMarkParts(
       return passing === undefined ? [] : [{ x: across(sizeMm), y: passing / TOP_PCT }];
     }).flat(),
   );
+  const bars = bands.flatMap(({ points }) =>
+    points.flatMap(({ sizeMm, lowPct, highPct }) =>
+      Array.from({ length: BAR_STEPS + 1 }, (_, step) => ({
+        x: across(sizeMm),
+        y: (lowPct + ((highPct - lowPct) * step) / BAR_STEPS) / TOP_PCT,
+      })),
+    ),
+  );
   const places = placeLabels(
     marks.map(({ sizeMm, passingPct, text }) => ({
       x: across(sizeMm),
       y: passingPct / TOP_PCT,
-      width: LETTER * text.length,
-      height: LINE,
+      width: (LETTER_PX * text.length) / TIGHT.width,
+      height: LINE_PX / TIGHT.height,
     })),
-    lines,
+    [...lines, ...bars],
   );
   const traces = [...new Set(marks.map(({ curveIndex }) => curveIndex))].map((index) => {
     const own = marks.filter(({ curveIndex }) => curveIndex === index);
@@ -88,11 +101,11 @@ export function characteristicMarkParts(
     text,
     x: Math.log10(sizeMm),
     y: passingPct,
-    axref: "x",
-    ayref: "y",
-    // The end of the leader, where the label stands.
-    ax: range[0] + places[at].x * (range[1] - range[0]),
-    ay: places[at].y * TOP_PCT,
+    // In pixels from the point: in a wider figure the labels stay as near to their points.
+    ax: Math.round((places[at].x - across(sizeMm)) * TIGHT.width),
+    ay: Math.round((passingPct / TOP_PCT - places[at].y) * TIGHT.height),
+    xanchor: "center",
+    yanchor: "middle",
     showarrow: true,
     arrowhead: 0,
     arrowwidth: 1,

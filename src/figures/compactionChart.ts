@@ -1,82 +1,140 @@
-import {
-  displayUnit,
-  displayValue,
-  formatQuantity,
-  type UnitSystem,
-} from "../quantities/displayUnits.js";
+import { displayUnit, displayValue, type UnitSystem } from "../quantities/displayUnits.js";
 import { formatFixed } from "../quantities/formatNumber.js";
 import type { CompactionAnalysis, DensityAtWater } from "../soil/compactionAnalysis.js";
+import { type MoistureWindow, moistureWindow } from "../soil/moistureWindow.js";
 import { say } from "../words/say.js";
+import { airVoidsLines } from "./airVoidsLines.js";
 import { baseLayout } from "./baseLayout.js";
+import { compactionChartText } from "./compactionChartText.js";
+import { compactionPoints } from "./compactionPoints.js";
 import type { Figure } from "./figure.js";
 import { PALETTE } from "./palette.js";
+import { translucent } from "./translucent.js";
 
-/** Dry density against water content: points, fitted curve with its peak, the line without air. */
+/**
+ * Dry density against water content: points, fitted curve with its peak and the peak's 95 % intervals,
+ * the window of moisture to ram in, and the lines of no air, 5 and 10 % air where the particle density
+ * is known. Points denser than without any air are marked, and told whether the fit left them out.
+ *
+ * @param relativePct percent of the maximum dry density that the window keeps; default as `moistureWindow`.
+ * @throws RangeError where the share is not above 0 and at most 100.
+ *
+ * @example
+ * const points = [[6.5, 1872], [8.7, 1966], [10.6, 2043], [12.2, 2068], [14.4, 1996]].map(([waterContentPct, moistMassG], index) => ({ waterContentPct, moistMassG, row: index + 5 }));
+ * const chart = compactionChart("Compaction", analyseCompaction({ file: "c.csv", mouldVolumeCm3: 1000, points }), "SI");
+ * chart.data[0].x // => [8.00, 12.94, 12.94, 8.00, 8.00]
+ */
 export function compactionChart(
   title: string,
-  { points, curve, zeroAirVoids, peak }: CompactionAnalysis,
+  compaction: CompactionAnalysis,
   units: UnitSystem,
+  relativePct?: number,
 ): Figure {
+  const { points, curve, zeroAirVoids, peak } = compaction;
   const density = (value: number) => displayValue(value, "density", units);
-  const trace = (name: string, at: readonly DensityAtWater[], style: object) => ({
+  const window = moistureWindow(compaction, relativePct);
+  const drawn = [...points, ...curve].map(({ dryDensityKgM3 }) => density(dryDensityKgM3));
+  const [low, high] = [Math.min(...drawn), Math.max(...drawn)];
+  const room = 0.25 * (high - low);
+  const bottom = low - room;
+  const airLines = airVoidsLines(zeroAirVoids);
+  // High enough to see where the soil has no air left, but not so high that the curve looks flat.
+  const wettest = zeroAirVoids.at(-1)?.dryDensityKgM3;
+  const top = Math.max(
+    high + 2 * room,
+    wettest === undefined ? 0 : Math.min(density(wettest) + room / 2, high + 4 * room),
+  );
+  const line = (name: string, at: readonly DensityAtWater[], style: object) => ({
     type: "scatter",
+    mode: "lines",
     name,
     x: at.map(({ waterContentPct }) => waterContentPct),
     y: at.map(({ dryDensityKgM3 }) => density(dryDensityKgM3)),
-    ...style,
+    line: style,
   });
-  const all = [...points, ...curve].map(({ dryDensityKgM3 }) => density(dryDensityKgM3));
-  const [low, high] = [Math.min(...all), Math.max(...all)];
-  const top = peak
-    ? say`The fitted curve peaks at ${formatFixed(peak.optimumWaterPct, 1)} % water with a dry density of ${formatQuantity(peak.maximumDryDensityKgM3, "density", units, 4)}.`
-    : say`The points show no top.`;
-  const room = 0.25 * (high - low);
   return {
     kind: "figure",
     title,
-    altText: say`${title}. ${points.length} points from ${formatFixed(points[0].waterContentPct, 1)} to ${formatFixed(points[points.length - 1].waterContentPct, 1)} % water. ${top}`,
+    altText: compactionChartText(title, compaction, units, window),
     data: [
-      trace(say`no air left (zero air voids)`, zeroAirVoids, {
-        mode: "lines",
-        line: { color: PALETTE.redEarth, width: 1.5, dash: "dash" },
-      }),
-      trace(say`fitted curve`, curve, {
-        mode: "lines",
-        line: { color: PALETTE.umber, width: 2 },
-      }),
-      trace(say`test`, points, {
-        mode: "markers",
-        marker: { color: PALETTE.azurite, symbol: "square", size: 8 },
-      }),
-      ...(peak
-        ? [
-            trace(
-              say`optimum`,
-              [
-                {
-                  waterContentPct: peak.optimumWaterPct,
-                  dryDensityKgM3: peak.maximumDryDensityKgM3,
-                },
-              ],
-              {
-                mode: "markers",
-                marker: {
-                  color: PALETTE.umber,
-                  symbol: "diamond-open",
-                  size: 11,
-                  line: { width: 2 },
-                },
-              },
-            ),
-          ]
-        : []),
+      ...(window ? [windowTrace(window, bottom, top)] : []),
+      ...airLines.map(({ name, points: at, dash, width }) => ({
+        ...line(name, at, { color: PALETTE.redEarth, width, dash }),
+        showlegend: false,
+      })),
+      ...(peak ? [line(say`fitted curve`, curve, { color: PALETTE.umber, width: 2 })] : []),
+      ...compactionPoints(points, density),
+      ...(peak ? [peakTrace(peak, density)] : []),
     ],
     layout: baseLayout(
       { title: say`Water content (% of dry mass)` },
-      {
-        title: say`Dry density (${displayUnit("density", units)})`,
-        range: [low - room, high + 2 * room],
-      },
+      { title: say`Dry density (${displayUnit("density", units)})`, range: [bottom, top] },
+      { annotations: airLines.flatMap((each) => lineLabel(each, density, top) ?? []) },
     ),
+  };
+}
+
+/** The name of a line of air where it enters the plot, to its right; nothing where it stays above. */
+function lineLabel(
+  { short, points }: ReturnType<typeof airVoidsLines>[number],
+  density: (kgM3: number) => number,
+  top: number,
+): object | undefined {
+  const first = points.find(({ dryDensityKgM3 }) => density(dryDensityKgM3) <= top);
+  if (!first) return undefined;
+  return {
+    text: short,
+    x: first.waterContentPct,
+    y: Math.min(top, density(first.dryDensityKgM3)),
+    xanchor: "left",
+    yanchor: "top",
+    xshift: 18,
+    showarrow: false,
+    font: { size: 12, color: PALETTE.redEarth },
+  };
+}
+
+function windowTrace(
+  { driestPct, wettestPct, relativePct }: MoistureWindow,
+  bottom: number,
+  top: number,
+): object {
+  return {
+    type: "scatter",
+    mode: "lines",
+    name: say`water that keeps ${relativePct} % of the maximum: ${formatFixed(driestPct, 1)} to ${formatFixed(wettestPct, 1)} %`,
+    x: [driestPct, wettestPct, wettestPct, driestPct, driestPct],
+    y: [bottom, bottom, top, top, bottom],
+    fill: "toself",
+    fillcolor: translucent(PALETTE.greenEarth, 0.2),
+    line: { color: PALETTE.greenEarth, width: 1, dash: "dot" },
+    hoverinfo: "skip",
+  };
+}
+
+function peakTrace(
+  peak: NonNullable<CompactionAnalysis["peak"]>,
+  density: (value: number) => number,
+): object {
+  const { optimumInterval95: water, maximumInterval95: dry } = peak;
+  const half = (interval: readonly [number, number] | undefined, to = (value: number) => value) =>
+    interval
+      ? {
+          type: "data",
+          array: [(to(interval[1]) - to(interval[0])) / 2],
+          color: PALETTE.umber,
+          thickness: 1.5,
+          width: 5,
+        }
+      : undefined;
+  return {
+    type: "scatter",
+    mode: "markers",
+    name: water ? say`optimum with 95 % intervals` : say`optimum`,
+    x: [peak.optimumWaterPct],
+    y: [density(peak.maximumDryDensityKgM3)],
+    ...(water ? { error_x: half(water) } : {}),
+    ...(dry ? { error_y: half(dry, density) } : {}),
+    marker: { color: PALETTE.umber, symbol: "diamond-open", size: 11, line: { width: 2 } },
   };
 }

@@ -1,24 +1,17 @@
-import type { GradingCurve } from "../grading/gradingCurve.js";
 import type { BoundarySystem } from "../grading/sizeBoundaries.js";
 import { say } from "../words/say.js";
 import { bandTraces } from "./bandTraces.js";
-import { baseLayout } from "./baseLayout.js";
+import { baseLayout, TOP_LEGEND } from "./baseLayout.js";
 import { characteristicMarkParts, characteristicMarks, TOP_PCT } from "./characteristicMarks.js";
 import type { ChartBand } from "./chartBand.js";
+import type { ChartCurve } from "./chartCurve.js";
 import type { Figure } from "./figure.js";
 import { gradingChartText } from "./gradingChartText.js";
 import { seriesStyle } from "./palette.js";
 import { type SizeDirection, sizeAxis, sizeClassMarks } from "./sizeAxis.js";
 
-/** Beside the chart for those who draw a band. */
 export type { ChartBand } from "./chartBand.js";
-
-export interface ChartCurve {
-  readonly name: string;
-  readonly curve: GradingCurve;
-  /** Drawn as a smooth line without markers: a model or a target. */
-  readonly smooth?: boolean;
-}
+export type { ChartCurve } from "./chartCurve.js";
 
 export interface GradingChartOptions {
   /** Fine at the left (default, `fine-to-coarse`) or coarse at the left: the axis alone is turned. */
@@ -68,7 +61,8 @@ export function gradingChart(
   const axis = sizeAxis(smallest, largest, boundaries, direction);
   const { annotations, shapes } = sizeClassMarks(smallest, largest, boundaries);
   const marks = characteristicMarks(curves, markSizesOf, markedPct);
-  const marked = characteristicMarkParts(curves, marks, axis.range as number[]);
+  const bars = behind.filter(({ pointsOnly }) => pointsOnly);
+  const marked = characteristicMarkParts(curves, marks, axis.range as number[], bars);
   // Doubt first, so that envelopes are counted alone.
   const doubts = behind.filter(({ aboutCurve }) => aboutCurve !== undefined);
   const envelopes = behind.filter(({ aboutCurve }) => aboutCurve === undefined);
@@ -89,6 +83,8 @@ export function gradingChart(
         annotations: [...annotations, ...marked.annotations],
         shapes,
         margin: { l: 62, r: 18, t: 26, b: 54 },
+        // Above the names of the fractions. Filled areas would turn the order round.
+        legend: { ...TOP_LEGEND, y: 1.1, traceorder: "normal" },
       },
     ),
   };

@@ -3,7 +3,7 @@ import { formatNumber } from "../quantities/formatNumber.js";
 import { say, sayOf } from "../words/say.js";
 import type { CharacteristicMark } from "./characteristicMarks.js";
 import type { ChartBand } from "./chartBand.js";
-import type { ChartCurve } from "./gradingChart.js";
+import type { ChartCurve } from "./chartCurve.js";
 import type { SizeDirection } from "./sizeAxis.js";
 
 /** The words of a grading chart: its curves, bands and marked sizes in numbers. */

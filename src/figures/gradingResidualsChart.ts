@@ -49,12 +49,10 @@ export function gradingResidualsChart(title: string, fits: readonly GradingFit[]
         };
       }),
     ],
-    layout: baseLayout(
-      sizeAxis(smallest, largest),
-      { title: say`Measured − fitted (% passing)`, range: [-reach, reach] },
-      // Above the plot: below it a low figure would lay it over the axis title.
-      { legend: { orientation: "h", x: 0, y: 1.02, yanchor: "bottom" } },
-    ),
+    layout: baseLayout(sizeAxis(smallest, largest), {
+      title: say`Measured − fitted (% passing)`,
+      range: [-reach, reach],
+    }),
   };
 }
 

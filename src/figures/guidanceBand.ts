@@ -5,7 +5,7 @@ import type { ChartBand } from "./chartBand.js";
 /** The band of a guidance entry for a grading chart, named with how far it can be trusted; nothing where it limits no passing. */
 export function guidanceBand(entry: GuidanceEntry): ChartBand | undefined {
   if (entry.points.length === 0) return undefined;
-  const first = entry.own ? entry.title : entry.source.authors.split(/[;,]/)[0];
+  const first = entry.own ? entry.title : entry.source.authors.split(/[;,(]/)[0].trim();
   const mark = entry.own
     ? [say`the study's own`]
     : [
@@ -13,7 +13,7 @@ export function guidanceBand(entry: GuidanceEntry): ChartBand | undefined {
         entry.basis === "read" ? say`read` : say`from memory`,
       ];
   return {
-    name: `${first} ${entry.source.year ?? ""} (${mark.join(", ")})`,
+    name: `${[first, entry.source.year].join(" ").trim()} (${mark.join(", ")})`,
     pointsOnly: entry.derived,
     points: entry.points,
   };

@@ -6,6 +6,7 @@ import { say } from "../words/say.js";
 import { baseLayout } from "./baseLayout.js";
 import type { Figure } from "./figure.js";
 import { PALETTE, seriesStyle } from "./palette.js";
+import { QUIET } from "./quietColours.js";
 
 export interface PlasticitySample {
   readonly name: string;
@@ -58,7 +59,7 @@ export function plasticityChart(title: string, samples: readonly PlasticitySampl
     y,
     showlegend: false,
     hoverinfo: "skip",
-    line: { color: "#8a7a69", width: 1 },
+    line: { color: QUIET.border, width: 1 },
   });
   return {
     kind: "figure",
@@ -103,8 +104,6 @@ export function plasticityChart(title: string, samples: readonly PlasticitySampl
       { title: say`Liquid limit (%)`, range: [0, right], dtick: 10 },
       { title: say`Plasticity index (%)`, range: [0, top], dtick: 10 },
       {
-        // Above the plot: below it a low figure would lay it over the axis title.
-        legend: { orientation: "h", x: 0, y: 1.02, yanchor: "bottom" },
         annotations: [
           ["CL", 38, 20],
           ["CH", 72, 44],
@@ -116,7 +115,7 @@ export function plasticityChart(title: string, samples: readonly PlasticitySampl
           x,
           y,
           showarrow: false,
-          font: { size: text === "CL-ML" ? 11 : 14, color: "#6b5d50" },
+          font: { size: text === "CL-ML" ? 11 : 14, color: QUIET.letters },
         })),
       },
     ),

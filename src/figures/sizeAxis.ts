@@ -8,12 +8,12 @@ import { QUIET } from "./quietColours.js";
 export type SizeDirection = "fine-to-coarse" | "coarse-to-fine";
 
 /** Ticks stand at the fraction boundaries of the system, and at rounder sizes between them. */
-const ISO_TICKS = [0.001, 0.002, 0.0063, 0.02, 0.063, 0.2, 0.63, 2, 6.3, 20, 63];
+const ISO_TICKS = [0.002, 0.0063, 0.02, 0.063, 0.2, 0.63, 2, 6.3, 20, 63];
 const TICKS: Readonly<Record<BoundarySystem, readonly number[]>> = {
   iso14688: ISO_TICKS,
   bs5930: ISO_TICKS,
-  astm: [0.001, 0.002, 0.005, 0.02, 0.075, 0.2, 0.425, 2, 4.75, 19, 75],
-  usda: [0.001, 0.002, 0.005, 0.02, 0.05, 0.25, 0.5, 2, 5, 20, 75],
+  astm: [0.002, 0.005, 0.02, 0.075, 0.2, 0.425, 2, 4.75, 19, 75],
+  usda: [0.002, 0.005, 0.02, 0.05, 0.25, 0.5, 2, 5, 20, 75],
 };
 
 /**

@@ -1,3 +1,4 @@
+import { surenessPercent } from "../guidance/surenessWords.js";
 import { formatFixed } from "../quantities/formatNumber.js";
 import { USDA_POLYGONS } from "../soil/usdaPolygons.js";
 import { type UsdaParts, usdaTexture } from "../soil/usdaTexture.js";
@@ -6,6 +7,10 @@ import { soilName } from "../words/soilName.js";
 import { baseLayout } from "./baseLayout.js";
 import type { Figure } from "./figure.js";
 import { PALETTE, seriesStyle } from "./palette.js";
+import { QUIET } from "./quietColours.js";
+import { textureNames } from "./textureNames.js";
+import { texturePlace } from "./texturePlace.js";
+import { textureShares } from "./textureShares.js";
 
 export interface TextureSample {
   readonly name: string;
@@ -14,7 +19,6 @@ export interface TextureSample {
   readonly resampled?: readonly UsdaParts[];
 }
 
-const HEIGHT = Math.sqrt(3) / 2;
 const HIDDEN = {
   showgrid: false,
   showline: false,
@@ -22,12 +26,6 @@ const HIDDEN = {
   ticks: "",
   showticklabels: false,
 };
-
-/** Clay upwards, silt to the right, sand to the left. */
-const place = (clayPct: number, siltPct: number) => ({
-  x: siltPct + clayPct / 2,
-  y: HEIGHT * clayPct,
-});
 
 /**
  * The texture triangle: sand, silt and clay of the part under 2 mm, with the USDA classes (rules read
@@ -41,13 +39,13 @@ const place = (clayPct: number, siltPct: number) => ({
 export function textureTriangle(title: string, samples: readonly TextureSample[]): Figure {
   if (samples.length === 0) throw new RangeError("invalid `samples`: none; expected at least one");
   const borders = Object.values(USDA_POLYGONS).map((corners) => {
-    const at = [...corners, corners[0]].map(([clay, silt]) => place(clay, silt));
+    const at = [...corners, corners[0]].map(([clay, silt]) => texturePlace(clay, silt));
     return {
       type: "scatter",
       mode: "lines",
       x: at.map(({ x }) => x),
       y: at.map(({ y }) => y),
-      line: { color: "#8a7a69", width: 1 },
+      line: { color: QUIET.border, width: 1 },
       showlegend: false,
       hoverinfo: "skip",
     };
@@ -55,29 +53,32 @@ export function textureTriangle(title: string, samples: readonly TextureSample[]
   return {
     kind: "figure",
     title,
-    altText: say`${title}. Triangle of sand, silt and clay under 2 mm. ${samples
-      .map(
-        ({ name, parts }) =>
-          say`${name}: sand ${formatFixed(parts.sandPct, 1)} %, silt ${formatFixed(parts.siltPct, 1)} %, clay ${formatFixed(parts.clayPct, 1)} %: ${soilName(usdaTexture(parts).name)}.`,
-      )
-      .join(" ")}`,
+    altText: say`${title}. Triangle of sand, silt and clay under 2 mm. ${samples.map(describe).join(" ")}`,
     data: [...borders, ...samples.flatMap(sampleTraces)],
     layout: baseLayout(
       { title: "", range: [-14, 114], ...HIDDEN },
       { title: "", range: [-11, 90], scaleanchor: "x", ...HIDDEN },
       {
-        annotations: [...classNames(), ...ticks()],
-        margin: { l: 8, r: 8, t: 8, b: 36 },
-        legend: { orientation: "h", x: 0, xanchor: "left", y: -0.01, yanchor: "top" },
+        annotations: [...textureNames(), ...ticks()],
+        margin: { l: 8, r: 8, t: 8, b: 8 },
       },
     ),
   };
 }
 
+function describe({ name, parts, resampled = [] }: TextureSample): string {
+  const found = say`${name}: sand ${formatFixed(parts.sandPct, 1)} %, silt ${formatFixed(parts.siltPct, 1)} %, clay ${formatFixed(parts.clayPct, 1)} %: ${soilName(usdaTexture(parts).name)}.`;
+  if (resampled.length === 0) return found;
+  const shares = textureShares(resampled).map(
+    ({ texture, share }) => `${soilName(texture)} ${surenessPercent(share)} %`,
+  );
+  return say`${found} Within its reading errors: ${shares.join(", ")}.`;
+}
+
 function sampleTraces({ name, parts, resampled = [] }: TextureSample, index: number): object[] {
   const { color, symbol } = seriesStyle(index);
-  const cloud = resampled.map(({ clayPct, siltPct }) => place(clayPct, siltPct));
-  const { x, y } = place(parts.clayPct, parts.siltPct);
+  const cloud = resampled.map(({ clayPct, siltPct }) => texturePlace(clayPct, siltPct));
+  const { x, y } = texturePlace(parts.clayPct, parts.siltPct);
   return [
     ...(cloud.length
       ? [
@@ -87,6 +88,7 @@ function sampleTraces({ name, parts, resampled = [] }: TextureSample, index: num
             name: say`${name}, within its reading errors`,
             x: cloud.map((each) => each.x),
             y: cloud.map((each) => each.y),
+            showlegend: false,
             marker: { color, symbol: "circle", size: 3, opacity: 0.35 },
           },
         ]
@@ -94,38 +96,12 @@ function sampleTraces({ name, parts, resampled = [] }: TextureSample, index: num
     {
       type: "scatter",
       mode: "markers",
-      name,
+      name: cloud.length ? say`${name} (small dots: within its reading errors)` : name,
       x: [x],
       y: [y],
       marker: { color, symbol, size: 11, line: { color: "#ffffff", width: 1 } },
     },
   ];
-}
-
-/** Where the middle of the corners would put a name on a border: clay, silt. */
-const NAME_AT: Readonly<Record<string, readonly [number, number]>> = {
-  sand: [3, 3.5],
-  "loamy sand": [3.6, 14.6],
-  silt: [5, 87],
-};
-
-/** A long name on two lines, broken before what it is called after. */
-function onTwoLines(name: string): string {
-  return name.length > 10 || / clay$|loamy /.test(name) ? name.replace(" ", "<br>") : name;
-}
-
-/** At the middle of a class's corners. */
-function classNames(): object[] {
-  return Object.entries(USDA_POLYGONS).map(([name, corners]) => {
-    const middle = (part: 0 | 1) =>
-      corners.reduce((sum, corner) => sum + corner[part], 0) / corners.length;
-    return {
-      text: onTwoLines(soilName(name)),
-      ...place(...(NAME_AT[name] ?? ([middle(0), middle(1)] as const))),
-      showarrow: false,
-      font: { size: 10, color: "#6b5d50" },
-    };
-  });
 }
 
 function ticks(): object[] {
@@ -134,15 +110,19 @@ function ticks(): object[] {
     x,
     y,
     showarrow: false,
-    font: { size: 10, color: PALETTE.manganese },
+    font: { size: 11, color: PALETTE.manganese },
     ...more,
   });
   const marks = [20, 40, 60, 80].flatMap((pct) => {
-    const [clay, silt, sand] = [place(pct, 0), place(100 - pct, pct), place(0, 100 - pct)];
+    const [clay, silt, sand] = [
+      texturePlace(pct, 0),
+      texturePlace(100 - pct, pct),
+      texturePlace(0, 100 - pct),
+    ];
     return [
       label(String(pct), clay.x - 2.5, clay.y),
       label(String(pct), silt.x + 3, silt.y + 1),
-      label(String(pct), sand.x, -3),
+      label(String(pct), sand.x, -3.6),
     ];
   });
   const title = { font: { size: 13, color: PALETTE.manganese } };
@@ -150,6 +130,6 @@ function ticks(): object[] {
     ...marks,
     label(say`clay (%)`, 14, 46, { ...title, textangle: -60 }),
     label(say`silt (%)`, 86, 46, { ...title, textangle: 60 }),
-    label(say`sand (%), growing to the left`, 50, -8.5, title),
+    label(say`sand (%), growing to the left`, 50, -9.5, title),
   ];
 }

@@ -1,7 +1,7 @@
 import type { Finding } from "../lab/finding.js";
 import type { Pretreatment } from "../lab/pretreatment.js";
 import { formatFixed } from "../quantities/formatNumber.js";
-import { say } from "../words/say.js";
+import { say, sayOf } from "../words/say.js";
 import { waterProperties } from "./waterProperties.js";
 
 /** Where a sedimentation reading stands, and the column that it was read from. */
@@ -65,7 +65,7 @@ export function riseFindings(
       severity: "warning",
       code: "finer-rises",
       value: `${formatFixed(finerPct, 1)} %`,
-      message: say`The percentage in suspension rises by ${formatFixed(rise, 1)} points since the ${words.before} before, which settling cannot do.`,
+      message: say`The percentage in suspension rises by ${formatFixed(rise, 1)} points since the ${sayOf(words.before)} before, which settling cannot do.`,
       expected: say`percentages that fall or stay with time`,
       wayOut: words.wayOut,
     },

@@ -129,7 +129,7 @@ function honesty({ basis, confidence, derived, own }: GuidanceEntry): string {
   const from =
     basis === "read"
       ? say`The numbers were read in the source named`
-      : say`The numbers are from memory (confidence ${confidence}): check them in the source before citing`;
+      : say`The numbers are from memory (confidence ${sayOf(confidence)}): check them in the source before citing`;
   return derived
     ? say`${from}; the points of passing are derived by us from the fraction limits, not a published curve.`
     : `${from}.`;

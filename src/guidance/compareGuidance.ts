@@ -1,9 +1,11 @@
 import type { GradingCurve } from "../grading/gradingCurve.js";
 import { formatFixed } from "../quantities/formatNumber.js";
-import { say } from "../words/say.js";
+import { say, sayOf } from "../words/say.js";
 import { checkGuidance } from "./checkGuidance.js";
 import type { CriterionCheck, GuidanceCheck, MeasuredConsistency } from "./guidanceCheck.js";
 import type { GuidanceEntry } from "./guidanceEntry.js";
+import { guidanceSureness } from "./guidanceSureness.js";
+import { verdictWords } from "./verdictWords.js";
 
 /** One thing that several sources limit, each in its own way. */
 export interface GuidanceDisagreement {
@@ -15,6 +17,8 @@ export interface GuidanceDisagreement {
     readonly lowPct?: number;
     readonly highPct?: number;
     readonly verdict: CriterionCheck["verdict"];
+    /** Share of the drawn curves with this verdict, 0 to 1; absent without them, or where nothing was measured. */
+    readonly sure?: number;
   }[];
   /** Some find this soil inside and some outside. */
   readonly verdictsDiffer: boolean;
@@ -31,6 +35,12 @@ export interface GuidanceComparison {
   readonly disagreements: readonly GuidanceDisagreement[];
 }
 
+interface Side {
+  readonly check: GuidanceCheck;
+  readonly criterion: CriterionCheck;
+  readonly sure: number | undefined;
+}
+
 /**
  * Holds a curve against several recommendations at once and says where they disagree, with one another
  * and about this soil. Nothing is averaged and none is chosen.
@@ -38,6 +48,8 @@ export interface GuidanceComparison {
  * Limits are set beside each other only where they mean the same sizes: silt to 0.02 mm and silt to
  * 0.063 mm are two things. Bands derived from fractions are left out, as the fractions stand for them.
  *
+ * @param curves the same curve as it could have come out (of `resampleReadings`), for how sure each
+ * verdict is; default none.
  * @throws RangeError without entries.
  *
  * @example
@@ -50,26 +62,33 @@ export function compareGuidance(
   curve: GradingCurve,
   entries: readonly GuidanceEntry[],
   measured: MeasuredConsistency = {},
+  curves: readonly GradingCurve[] = [],
 ): GuidanceComparison {
   if (entries.length === 0) throw new RangeError("invalid `entries`: none; expected at least one");
   const checks = entries.map((entry) => checkGuidance(curve, entry, measured));
-  const groups = new Map<string, { check: GuidanceCheck; criterion: CriterionCheck }[]>();
+  const groups = new Map<string, Side[]>();
   for (const check of checks) {
-    for (const criterion of check.criteria) {
+    const sureness =
+      curves.length > 0 ? guidanceSureness(curve, curves, check.entry, measured) : undefined;
+    for (const [index, criterion] of check.criteria.entries()) {
       if (criterion.kind === "class") continue;
       if (criterion.kind === "passing" && check.entry.derived) continue;
       const key = named(criterion, check.entry);
-      groups.set(key, [...(groups.get(key) ?? []), { check, criterion }]);
+      groups.set(key, [
+        ...(groups.get(key) ?? []),
+        { check, criterion, sure: sureness?.criteria[index].sure },
+      ]);
     }
   }
   const disagreements = [...groups].flatMap(([what, group]): GuidanceDisagreement[] => {
     const limits = group.map(({ criterion: { lowPct, highPct } }) => `${lowPct} ${highPct}`);
     if (new Set(limits).size < 2) return [];
-    const sides = group.map(({ check, criterion: { lowPct, highPct, verdict } }) => ({
+    const sides = group.map(({ check, criterion: { lowPct, highPct, verdict }, sure }) => ({
       id: check.entry.id,
       lowPct,
       highPct,
       verdict,
+      ...(sure === undefined || verdict === "not measured" ? {} : { sure }),
     }));
     const verdicts = new Set(sides.map(({ verdict }) => verdict));
     const low = Math.max(...sides.map(({ lowPct = -Infinity }) => lowPct));
@@ -85,7 +104,7 @@ export function compareGuidance(
         text: `${what}${measuredPct === undefined ? "" : say`, ${formatFixed(measuredPct, 1)} % here`}: ${sides
           .map(
             ({ id, lowPct, highPct, verdict }) =>
-              say`${id} asks for ${range(lowPct, highPct)} (${verdict})`,
+              say`${id} asks for ${range(lowPct, highPct)} (${verdictWords(verdict)})`,
           )
           .join("; ")}.${low > high ? say` No soil meets all of them.` : ""}`,
       },
@@ -99,12 +118,12 @@ function named({ what, kind }: CriterionCheck, { boundariesMm }: GuidanceEntry):
   if (kind !== "fraction") return what;
   const { clay, silt, sand } = boundariesMm;
   const sizes: Readonly<Record<string, string>> = {
-    clay: say`up to ${clay} mm`,
-    silt: say`${clay} to ${silt} mm`,
-    "silt and clay": say`up to ${silt} mm`,
-    sand: say`${silt} to ${sand} mm`,
-    gravel: say`above ${sand} mm`,
-    "sand and gravel": say`above ${silt} mm`,
+    [sayOf("clay")]: say`up to ${clay} mm`,
+    [sayOf("silt")]: say`${clay} to ${silt} mm`,
+    [sayOf("silt and clay")]: say`up to ${silt} mm`,
+    [sayOf("sand")]: say`${silt} to ${sand} mm`,
+    [sayOf("gravel")]: say`above ${sand} mm`,
+    [sayOf("sand and gravel")]: say`above ${silt} mm`,
   };
   return `${what} (${sizes[what]})`;
 }

@@ -1,4 +1,3 @@
-import { say } from "../words/say.js";
 import { basisRow } from "./contentBasis.js";
 import type { FittedStrength } from "./strengthFit.js";
 import { STRENGTH_FORMS } from "./strengthForm.js";
@@ -13,8 +12,9 @@ export function strengthAt(
   cementPct: number,
 ): { readonly value: number; readonly leverage: number; readonly sd: number } {
   const facts = STRENGTH_FORMS[fit.form];
-  const needs = facts.contentScale === "logarithm" ? say`above 0` : say`0 or above`;
-  if (!(Number.isFinite(cementPct) && (needs === "above 0" ? cementPct > 0 : cementPct >= 0))) {
+  const positive = facts.contentScale === "logarithm";
+  if (!(Number.isFinite(cementPct) && (positive ? cementPct > 0 : cementPct >= 0))) {
+    const needs = positive ? "above 0" : "0 or above";
     throw new RangeError(
       `invalid \`cementPct\`: ${cementPct}; expected ${needs} for the ${fit.form} form`,
     );

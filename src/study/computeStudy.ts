@@ -70,6 +70,8 @@ export function computeStudy(study: Study, reading: readonly Finding[] = []): St
       guidanceComparison: compareGuidance(
         blend.curve,
         GUIDANCE_ENTRIES.filter(({ material }) => EARTH.has(material)),
+        {},
+        drawn.blend,
       ),
       strength,
       mix,

@@ -1,6 +1,8 @@
 import type { GuidanceComparison } from "../guidance/compareGuidance.js";
-import { say, sayOf } from "../words/say.js";
-import { fixed, numberColumn } from "./cell.js";
+import { surenessWords } from "../guidance/surenessWords.js";
+import { verdictWords } from "../guidance/verdictWords.js";
+import { say } from "../words/say.js";
+import { BLANK, fixed, numberColumn } from "./cell.js";
 import type { TableBlock } from "./reportBlock.js";
 
 /** Where published recommendations disagree, side by side, none of them chosen. */
@@ -23,14 +25,16 @@ export function guidanceComparisonTable(
       { header: say`Source` },
       { header: say`Asks for, %` },
       { header: say`Verdict` },
+      { header: say`How sure, given the readings` },
     ],
     rows: disagreements.flatMap(({ what, measuredPct, sides, irreconcilable }) =>
-      sides.map(({ id, lowPct, highPct, verdict }, index) => [
+      sides.map(({ id, lowPct, highPct, verdict, sure }, index) => [
         index === 0 ? `${what}${irreconcilable ? say`: no soil meets all` : ""}` : "",
         index === 0 ? fixed(measuredPct, 1) : "",
         id,
         range(lowPct, highPct),
-        sayOf(verdict),
+        verdictWords(verdict),
+        sure === undefined ? BLANK : surenessWords(sure),
       ]),
     ),
     notes: [

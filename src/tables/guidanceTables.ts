@@ -1,5 +1,6 @@
 import { CAUTIONS } from "../guidance/cautions.js";
 import { surenessWords } from "../guidance/surenessWords.js";
+import { verdictWords } from "../guidance/verdictWords.js";
 import type { GuidanceStudy, StudyResult } from "../study/studyResult.js";
 import { say, sayOf } from "../words/say.js";
 import { BLANK, fixed, numberColumn } from "./cell.js";
@@ -40,7 +41,7 @@ function guidanceTable(guidance: readonly GuidanceStudy[]): TableBlock {
                 fixed(measuredPct, 1),
                 verdict === "outside" && byPct !== undefined
                   ? say`outside by ${fixed(byPct, 1)}`
-                  : sayOf(verdict),
+                  : verdictWords(verdict),
                 verdict === "not measured" ? BLANK : surenessWords(sureness.criteria[index].sure),
               ],
             ],
@@ -51,7 +52,7 @@ function guidanceTable(guidance: readonly GuidanceStudy[]): TableBlock {
       check.honesty,
       ...guidance.map(
         ({ name, check: { verdict }, sureness }) =>
-          say`${name}, all criteria together: ${sayOf(verdict)}. ${sureness.text}`,
+          say`${name}, all criteria together: ${verdictWords(verdict)}. ${sureness.text}`,
       ),
       say`How sure: the share of ${guidance[0].sureness.draws} curves, drawn again within the stated reading errors, that get the same verdict; consistency limits are drawn within their own 95 % intervals where they have any. A blend is drawn from all of its materials at the shares as designed. Not in it: how well the samples stand for the deposit, errors of batching, and fines below the finest sieve of a material without a sedimentation test.`,
       check.caution,

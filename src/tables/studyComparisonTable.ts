@@ -67,7 +67,7 @@ export function studyComparisonTable(
       caption: say`Entries and sheets that changed`,
       columns: [{ header: say`Entry or sheet` }, { header: first }, { header: second }],
       rows: [
-        ...entries.map(({ key, before, after }) => [key, entry(before), entry(after)]),
+        ...entries.map(({ key, before, after }) => [keyWords(key), entry(before), entry(after)]),
         ...sheets.map(({ file, change }) => [file, BLANK, sayOf(CHANGE[change])]),
       ],
       notes: [
@@ -77,6 +77,14 @@ export function studyComparisonTable(
       ],
     },
   ];
+}
+
+/** A path in words that a narrow column can break: `gravel.moisturePct` is `gravel / moisture pct`. */
+function keyWords(key: string): string {
+  return key
+    .split(".")
+    .map((part) => part.replace(/([a-z0-9])([A-Z])/g, "$1 $2").toLowerCase())
+    .join(" / ");
 }
 
 function entry(value: EntryChange["before"]): string {

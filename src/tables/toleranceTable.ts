@@ -41,12 +41,12 @@ export function toleranceTable(
       { header: say`From`, align: "right" },
       { header: say`To`, align: "right" },
       { header: say`Checked on site by` },
-      { header: say`Basis of the tolerance` },
+      { header: say`Basis` },
     ],
     rows: lines.map((line) => [
       lineName(line),
       amount(line, line.value, units),
-      amount(line, line.low, units),
+      amount(line, lowEnd(line), units),
       amount(line, line.high, units),
       sayOf(CHECK[line.kind]),
       sayOf(BASIS[line.basis]),
@@ -75,6 +75,11 @@ function lineName({ kind, name = "" }: SpecifiedLine): string {
     case "lift":
       return say`Depth of a rammed lift`;
   }
+}
+
+/** The least cement is rounded up: a printed figure below it would let too little in. */
+function lowEnd({ kind, low }: SpecifiedLine): number | undefined {
+  return kind === "cement" && low !== undefined ? Math.ceil(100 * low - 1e-9) / 100 : low;
 }
 
 /** Text of one end, or a dash where nothing bounds it. */

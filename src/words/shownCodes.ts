@@ -41,6 +41,14 @@ export const SHOWN_CODES: readonly string[] = [
   phrase`cup`,
   phrase`cone`,
   phrase`three-point parabola`,
+  // what a sedimentation is read by
+  phrase`reading`,
+  phrase`sample`,
+  // how surely a remembered value is known
+  phrase`high`,
+  phrase`medium-high`,
+  phrase`medium`,
+  phrase`low`,
   // marks of where a value comes from
   phrase`read`,
   phrase`from memory`,

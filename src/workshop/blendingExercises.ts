@@ -106,10 +106,15 @@ function misfitExercise({ handDesign }: ClassBlend): Exercise {
         value: off.reduce((total, number) => total + Math.abs(number), 0) / off.length,
         text: say`This is the mean without signs. Least squares counts the squares, so that one large miss weighs more than several small ones.`,
       },
-      {
-        value: off.reduce((total, number) => total + number, 0) / off.length,
-        text: say`This is the plain mean: differences above and below the target cancel in it.`,
-      },
+      // All to one side, nothing cancels: it is the mean without signs then.
+      ...(Math.min(...off) < 0 && Math.max(...off) > 0
+        ? [
+            {
+              value: off.reduce((total, number) => total + number, 0) / off.length,
+              text: say`This is the plain mean: differences above and below the target cancel in it.`,
+            },
+          ]
+        : []),
       { value: squares / off.length, text: say`The root is still to be drawn.` },
       { value: Math.sqrt(squares), text: say`The sum was not divided by the count of sizes.` },
       {

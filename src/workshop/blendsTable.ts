@@ -6,6 +6,13 @@ import type { ClassBlend } from "./classBlend.js";
 /**
  * The blend by hand and the blend by least squares, size by size against the same target: what each was
  * made to meet, and what it misses.
+ *
+ * @example
+ * const soil = { points: [{ sizeMm: 0.063, passingPct: 40, origin: "sieve" }, { sizeMm: 2, passingPct: 100, origin: "sieve" }] };
+ * const sand = { points: [{ sizeMm: 0.063, passingPct: 0, origin: "sieve" }, { sizeMm: 2, passingPct: 100, origin: "sieve" }] };
+ * const materials = [{ id: "soil", curve: soil, minSharePct: 0, maxSharePct: 100 }, { id: "sand", curve: sand, minSharePct: 0, maxSharePct: 100 }];
+ * const target = { kind: "curve", points: [{ sizeMm: 0.063, passingPct: 30 }, { sizeMm: 0.5, passingPct: 70 }] };
+ * blendsTable(classBlend({ materials, target, looseDryDensityKgM3: [1200, 1500] })).rows[0] // => ["0.063", "30.0", "30.0", "0.0", "29.3", "−0.7"]
  */
 export function blendsTable({ handDesign, design }: ClassBlend): TableBlock {
   return {

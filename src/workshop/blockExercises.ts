@@ -1,6 +1,6 @@
 import { formatFixed, formatNumber, formatPlain } from "../quantities/formatNumber.js";
-import type { StudyResult } from "../study/studyResult.js";
 import { say } from "../words/say.js";
+import type { ClassStrength } from "./classStrength.js";
 import type { Exercise } from "./exercise.js";
 
 /**
@@ -10,10 +10,7 @@ import type { Exercise } from "./exercise.js";
  *
  * @throws RangeError where the curve is not the linear form. Source: `fitStrength`.
  */
-export function blockExercises({
-  config,
-  strength,
-}: Pick<StudyResult, "config" | "strength">): Exercise[] {
+export function blockExercises({ config, strength }: ClassStrength): Exercise[] {
   const { fit, specimens, leastCement } = strength;
   const { strengthMpa, ageDays } = config.strength.requirement;
   if (fit.form !== "linear") {

@@ -2,8 +2,8 @@ import { tQuantile } from "../numerics/tQuantile.js";
 import { formatFixed, formatNumber, formatPlain } from "../quantities/formatNumber.js";
 import { strengthAt } from "../strength/strengthAt.js";
 import { strengthBound } from "../strength/strengthBound.js";
-import type { StudyResult } from "../study/studyResult.js";
 import { say } from "../words/say.js";
+import type { ClassStrength } from "./classStrength.js";
 import type { Exercise } from "./exercise.js";
 
 /** One-sided, of a standard normal variable, at 95 % (any table of it). */
@@ -15,10 +15,7 @@ const NORMAL_95 = 1.645;
  *
  * Source: `strengthBound`, `leastCement`.
  */
-export function boundExercises({
-  config,
-  strength,
-}: Pick<StudyResult, "config" | "strength">): Exercise[] {
+export function boundExercises({ config, strength }: ClassStrength): Exercise[] {
   const { fit, leastCement: least } = strength;
   const { requirement } = config.strength;
   const { confidence } = requirement;

@@ -32,6 +32,8 @@ export interface ClassSoil {
  * Works out what a class read: jar, sieving and, where a laboratory measured them, the finer grains. The
  * readings pass through the same readers and checks as the sheets of a study.
  *
+ * A sieving that lost too much is worked out all the same, as a class is to see it: its findings say so.
+ *
  * @throws StudyError, with all findings, where a reading cannot be: a negative mass, a layer that sinks.
  *
  * @example
@@ -81,7 +83,6 @@ export function classSoil({ jar, sieve, laboratory = [] }: ClassReadings): Class
   const settled = analyseJar(jarRecord);
   const against = jarComparison(jarRecord, settled, curve);
   findings.push(...sieved.findings, ...combined.findings, ...settled.findings, ...against.findings);
-  if (findings.some(({ severity }) => severity === "error")) throw new StudyError(findings);
   return {
     jarRecord,
     jar: { ...settled, laboratory: against.rows },

@@ -14,6 +14,13 @@ const STATISTICS: readonly StrengthStatistic[] = ["mean", "prediction", "toleran
  * given: lowest and highest answer, and how often there is none.
  *
  * @param of.confidence default 0.95, as the draws were made with.
+ *
+ * @example
+ * const block = (id, cementPct, strengthMpa) => ({ id, cementPct, strengthMpa, ageDays: 28, row: 2 });
+ * const blocks = [block("A", 4, 1.5), block("B", 4, 1.7), block("C", 6, 2.4), block("D", 8, 2.9), block("E", 8, 3.1)];
+ * const of = { strengthMpa: 2, ageDays: 28 };
+ * const table = fewerBlocksTable(fitStrength(blocks, { form: "linear", ageDays: 28 }), fewerBlocks(blocks, of), of);
+ * table.rows[0] // => ["the line itself, without any margin", "5.09", "4.9 to 5.2", "0 of 4"]
  */
 export function fewerBlocksTable(
   all: FittedStrength,

@@ -33,7 +33,8 @@ export function tryAnswer(id: string, answer: unknown): NoteBlock {
           : say`There is no exercise “${String(id)}”. Is ${near} meant?`,
     );
   }
-  const { tries, text } = judgeAnswer(exercise, answer, workshopMemory.tries.get(id) ?? 0);
+  const { verdict, tries, text } = judgeAnswer(exercise, answer, workshopMemory.tries.get(id) ?? 0);
   workshopMemory.tries.set(id, tries);
-  return note(`${id}. ${text}`);
+  // The list of exercises may stand far above the cell.
+  return note(verdict === "blank" ? `${id}. ${exercise.question} ${text}` : `${id}. ${text}`);
 }

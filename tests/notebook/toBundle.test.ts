@@ -40,6 +40,11 @@ const BLOCKS: { readonly [K in ReportBlock["kind"]]: Extract<ReportBlock, { kind
   signature: { kind: "signature", label: X, lines: [X] },
   paragraph: { kind: "paragraph", text: X },
   note: { kind: "note", tone: "warning", text: X },
+  checklist: {
+    kind: "checklist",
+    caption: X,
+    items: [{ clause: X, requirement: X, remark: X, sectionTitle: X }],
+  },
   pageBreak: { kind: "pageBreak" },
 };
 

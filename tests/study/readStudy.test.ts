@@ -158,13 +158,13 @@ describe("bad input", () => {
     copy.edit(SOIL_SIEVE, "retained (g)", "retained (stone)");
     copy.edit(HYDROMETER, "time (min)", "time");
     copy.edit("study.yaml", "1180 kg/m3", "1180 kg/hl");
-    copy.edit("study.yaml", "price: 27 per t", "price: 27");
+    copy.edit("study.yaml", "price: 25 to 31 per t", "price: 27");
     expect(await errorsOf(copy.folder)).toMatchObject([
       { code: "wrong-value", column: "materials.0.loose-bulk-density", value: "1180 kg/hl" },
       { code: "wrong-value", column: "materials.1.price", value: "27" },
     ]);
     copy.edit("study.yaml", "1180 kg/hl", "1180 kg/m3");
-    copy.edit("study.yaml", "price: 27\n", "price: 27 per t\n");
+    copy.edit("study.yaml", "price: 27\n", "price: 25 to 31 per t\n");
     expect(await errorsOf(copy.folder)).toMatchObject([
       { code: "unknown-unit", file: SOIL_SIEVE, column: "retained (stone)", value: "stone" },
       { code: "missing-unit", file: HYDROMETER, column: "time" },

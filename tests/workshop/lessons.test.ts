@@ -169,7 +169,7 @@ describe("what a class types", () => {
     expect(() => classSoil(sinking)).toThrow("lower than at the reading before");
     const missing = { ...CLASS, sieve: { ...CLASS.sieve, panG: Number.NaN } };
     expect(() => classSoil(missing)).toThrow("The study has errors");
-    const lost = { ...CLASS, sieve: { ...CLASS.sieve, dryMassG: 1300 } };
+    const lost = { ...CLASS, sieve: { ...CLASS.sieve, washedDryMassG: 950 } };
     expect(classSoil(lost).findings.map(({ code }) => code)).toContain("sieve-loss");
   });
 

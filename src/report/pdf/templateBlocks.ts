@@ -22,12 +22,7 @@ export const templateBlocks = `#let inlines(nodes) = {
   else if side == "right" { text(weight: 700, cell) }
   else { [#cell] }
 }
-// a number and its unit stay on one line
-#let units-bound(body) = if meta.sheet { body } else {
-  show regex("\\d (%|‰|mm|cm|m|µm|in|ft|lb|g|kg|t|d|h|L|MPa|kPa|psi)\\b|\\d [%‰]"): it => it.text.replace(" ", "\u{a0}")
-  body
-}
-#let grid-table(columns, align, header, rows) = units-bound({
+#let grid-table(columns, align, header, rows) = {
   set text(font: sans, size: sized(9pt * k, if columns.len() > 4 { 12.5pt } else if rows.len() > 7 { 14.5pt } else { 16pt }), number-type: "lining", number-width: "tabular")
   set par(leading: sized(0.55em, 0.45em), justify: false)
   set table.cell(breakable: not meta.sheet)
@@ -45,7 +40,7 @@ export const templateBlocks = `#let inlines(nodes) = {
     stroke: sized(none, 0.6pt + soft),
     ..head, ..cells, table.hline(stroke: rules.top),
   )
-})
+}
 #let head-cell(column) = {
   text(weight: 600, column.header)
   if column.unit != "" { linebreak(); text(fill: soft, size: 0.92em, column.unit) }
@@ -91,7 +86,7 @@ export const templateBlocks = `#let inlines(nodes) = {
   else if kind == "prose" {
     let words = node.inlines.filter(inline => inline.kind == "text").map(inline => inline.text).join("")
     set text(hyphenate: true, dir: if words != none and right-to-left(words) { rtl } else { auto })
-    par(units-bound(inlines(node.inlines)))
+    par(inlines(node.inlines))
   }
   else if kind == "paragraph" { par[#said(node.text)] }
   else if kind == "writingLines" {

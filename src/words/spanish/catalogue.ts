@@ -12,10 +12,9 @@ import { SPANISH_STRENGTH } from "./strength.js";
 import { SPANISH_STUDY } from "./study.js";
 import { SPANISH_TABLES } from "./tables.js";
 import { SPANISH_WORDS } from "./words.js";
+import { SPANISH_WORKSHOP } from "./workshop.js";
 
-/**
- * Every sentence in Spanish, by its English text. The terms are those of `glossary.ts`.
- */
+/** Every sentence in Spanish, by its English text. The terms are those of `glossary.ts`. */
 export const SPANISH: Readonly<Record<string, string>> = {
   ...SPANISH_BATCH,
   ...SPANISH_BLEND,
@@ -31,4 +30,5 @@ export const SPANISH: Readonly<Record<string, string>> = {
   ...SPANISH_STUDY,
   ...SPANISH_TABLES,
   ...SPANISH_WORDS,
+  ...SPANISH_WORKSHOP,
 };

@@ -1,18 +1,33 @@
 /** The sentences of `figures/` in Spanish, by their English text. */
 export const SPANISH_FIGURES: Readonly<Record<string, string>> = {
+  "no air left (zero air voids)": "sin aire (cero vacíos)",
+  "5 % air": "5 % de aire",
+  "10 % air": "10 % de aire",
   target: "objetivo",
   "D{0} {1} mm": "D{0} {1} mm",
   "{0}, characteristic sizes": "{0}, tamaños característicos",
+  "fitted curve": "curva ajustada",
+  "Water content (% of dry mass)": "Humedad (% de la masa seca)",
+  "Dry density ({0})": "Densidad seca ({0})",
+  "water that keeps {0} % of the maximum: {1} to {2} %":
+    "agua que conserva el {0} % del máximo: de {1} a {2} %",
+  "optimum with 95 % intervals": "óptimo con intervalos del 95 %",
+  optimum: "óptimo",
+  "{0}. {1} points from {2} to {3} % water.": "{0}. {1} puntos de {2} a {3} % de agua.",
   "The fitted curve peaks at {0} % water with a dry density of {1}.":
     "La curva ajustada tiene su máximo con {0} % de agua y una densidad seca de {1}.",
   "The points show no top.": "Los puntos no muestran un máximo.",
-  "{0}. {1} points from {2} to {3} % water. {4}": "{0}. {1} puntos de {2} a {3} % de agua. {4}",
-  "no air left (zero air voids)": "sin aire (cero vacíos)",
-  "fitted curve": "curva ajustada",
+  "95 % interval of the optimum: {0} to {1} %.": "Intervalo del 95 % del óptimo: de {0} a {1} %.",
+  "Between {0} and {1} % water the curve keeps {2} % of the maximum.":
+    "Entre {0} y {1} % de agua la curva conserva el {2} % del máximo.",
+  "The point at {0} % is denser than without any air and was left out of the fit.":
+    "El punto con {0} % es más denso que sin aire y quedó fuera del ajuste.",
+  "The point at {0} % is denser than without any air.":
+    "El punto con {0} % es más denso que sin aire.",
   test: "ensayo",
-  optimum: "óptimo",
-  "Water content (% of dry mass)": "Humedad (% de la masa seca)",
-  "Dry density ({0})": "Densidad seca ({0})",
+  "test, denser than without air": "ensayo, más denso que sin aire",
+  "test, denser than without air: left out of the fit":
+    "ensayo, más denso que sin aire: fuera del ajuste",
   "at {0} the difference is {1} points ({2})": "con {0} la diferencia es de {1} puntos ({2})",
   "{0}. {1} against the root mean square difference from the target: {2}.":
     "{0}. {1} frente a la diferencia cuadrática media con el objetivo: {2}.",
@@ -48,6 +63,7 @@ export const SPANISH_FIGURES: Readonly<Record<string, string>> = {
   "lots with a signal": "lotes con señal",
   "Lot, in order of making": "Lote, por orden de ejecución",
   "Strength ({0})": "Resistencia ({0})",
+  "{0}: {1} % of its resampled fits": "{0}: {1} % de sus ajustes remuestreados",
   measured: "medido",
   "Chance of acceptance against the true mean of a lot whose blocks scatter by {0}. {1}{2}":
     "Probabilidad de aceptación frente a la media verdadera de un lote cuyas probetas se dispersan {0}. {1}{2}",
@@ -125,6 +141,7 @@ export const SPANISH_FIGURES: Readonly<Record<string, string>> = {
     "{0}. Triángulo de arena, limo y arcilla menores que 2 mm. {1}",
   "{0}: sand {1} %, silt {2} %, clay {3} %: {4}.":
     "{0}: arena {1} %, limo {2} %, arcilla {3} %: {4}.",
+  "{0} Within its reading errors: {1}.": "{0} Dentro de sus errores de lectura: {1}.",
   "{0}, within its reading errors": "{0}, dentro de sus errores de lectura",
   "clay (%)": "arcilla (%)",
   "silt (%)": "limo (%)",

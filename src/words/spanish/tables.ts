@@ -244,6 +244,7 @@ export const SPANISH_TABLES: Readonly<Record<string, string>> = {
   Required: "Requerido",
   "{0} at {1} days": "{0} a los {1} días",
   "To be met by": "Ha de cumplirlo",
+  Basis: "Base",
   "Basis (as entered)": "Base (tal como se escribió)",
   "Tested contents": "Contenidos ensayados",
   "{0} to {1} %; nothing is extrapolated": "de {0} a {1} %; nada se extrapola",
@@ -306,6 +307,20 @@ export const SPANISH_TABLES: Readonly<Record<string, string>> = {
     "Nada de esto es una aprobación. Mandan las reglas locales y la persona responsable.",
   "{0}: carbon of {1}": "{0}: carbono del {1}",
   "{0}: cement in concrete": "{0}: cemento en el hormigón",
+  "Moisture to ram in, by the compaction test":
+    "Humedad para apisonar, según el ensayo de compactación",
+  "Dry density to keep": "Densidad seca que conservar",
+  "{0} % of the maximum (common practice, no source): at least {1}":
+    "{0} % del máximo (práctica común, sin fuente): al menos {1}",
+  Driest: "Lo más seco",
+  "{0}, where the tests end: drier was not tested":
+    "{0}, donde acaban los ensayos: más seco no se ensayó",
+  Wettest: "Lo más húmedo",
+  "{0}, where the tests end: wetter was not tested":
+    "{0}, donde acaban los ensayos: más húmedo no se ensayó",
+  "Holds for": "Vale para",
+  "the compactive effort of the test: a heavier rammer has a drier window, a lighter one a wetter":
+    "la energía de compactación del ensayo: un pisón más pesado tiene una ventana más seca, uno más ligero una más húmeda",
   "The tests do not give a mix: see the findings.":
     "Los ensayos no dan una mezcla: véanse las observaciones.",
   "Sedimentation with the pipette: {0}": "Sedimentación con la pipeta: {0}",
@@ -820,7 +835,6 @@ export const SPANISH_TABLES: Readonly<Record<string, string>> = {
   From: "De",
   To: "A",
   "Checked on site by": "Se comprueba en obra con",
-  "Basis of the tolerance": "Base de la tolerancia",
   "Shares and cement are percent of the dry mass of soil and aggregate, moisture is percent of the dry mass of all solids. Ways of checking are common practice, no source.":
     "Las proporciones y el cemento son porcentaje de la masa seca de suelo y áridos; la humedad, de la masa seca de todos los sólidos. Los modos de comprobar son práctica común, sin fuente.",
   "Basis of what was entered: {0}": "Base de lo que se escribió: {0}",

@@ -1,0 +1,111 @@
+import { describe, expect, it } from "vitest";
+import { compactionChart } from "../../src/figures/compactionChart.js";
+import { textureTriangle } from "../../src/figures/textureTriangle.js";
+import { airVoidsDensity } from "../../src/soil/airVoidsDensity.js";
+import { analyseCompaction } from "../../src/soil/analyseCompaction.js";
+import { moistureWindow } from "../../src/soil/moistureWindow.js";
+import { moistureWindowTable } from "../../src/tables/moistureWindowTable.js";
+
+interface Trace {
+  readonly name: string;
+  readonly x: readonly number[];
+  readonly y: readonly number[];
+  readonly error_x?: { readonly array: readonly number[] };
+}
+
+const record = (points: readonly (readonly [number, number])[]) => ({
+  file: "c.csv",
+  mouldVolumeCm3: 1000,
+  points: points.map(([waterContentPct, moistMassG], index) => ({
+    waterContentPct,
+    moistMassG,
+    row: index + 5,
+  })),
+});
+const GOOD = [
+  [6.5, 1872],
+  [8.7, 1966],
+  [10.6, 2043],
+  [12.2, 2068],
+  [14.4, 1996],
+] as const;
+const named = (figure: { readonly data: readonly object[] }, name: string) =>
+  (figure.data as readonly Trace[]).filter((trace) => trace.name.includes(name));
+
+describe("compactionChart", () => {
+  const analysis = analyseCompaction(record(GOOD), { particleDensityKgM3: 2650 });
+  const chart = compactionChart("Compaction", analysis, "SI");
+
+  it.each([
+    ["no air left", 0],
+    ["5 % air", 5],
+    ["10 % air", 10],
+  ])("draws %s where the formula has it", (name, airPct) => {
+    const line = (chart.data as readonly Trace[]).find((trace) => trace.name.startsWith(name))!;
+    expect(line.x.length).toBeGreaterThan(10);
+    line.x.forEach((water, at) => {
+      expect(line.y[at]).toBeCloseTo(airVoidsDensity(water, 2650, airPct), 6);
+    });
+  });
+
+  it("has no line of air without a particle density", () => {
+    const plain = compactionChart("C", analyseCompaction(record(GOOD)), "SI");
+    expect(named(plain, "air")).toEqual([]);
+  });
+
+  it("shades the window of moisture and gives the optimum its intervals", () => {
+    const window = moistureWindow(analysis)!;
+    const [shade] = named(chart, "water that keeps 98 %");
+    expect([Math.min(...shade.x), Math.max(...shade.x)]).toEqual([
+      window.driestPct,
+      window.wettestPct,
+    ]);
+    const [optimum] = named(chart, "optimum");
+    const [low, high] = analysis.peak!.optimumInterval95!;
+    expect(optimum.error_x!.array[0]).toBeCloseTo((high - low) / 2, 9);
+    const [narrow] = named(compactionChart("C", analysis, "SI", 99.5), "water that keeps 99.5 %");
+    expect(Math.min(...narrow.x)).toBeGreaterThan(window.driestPct);
+    const { items } = moistureWindowTable(analysis, "SI")!;
+    expect(items[2].value).toBe(`${window.wettestPct.toFixed(1)} %`);
+  });
+
+  it("marks points denser than without air, and says whether the fit left them out", () => {
+    const low = { particleDensityKgM3: 2350 };
+    const kept = analyseCompaction(record(GOOD), low);
+    const above = kept.points.filter(({ airVoidsPct }) => airVoidsPct! < 0);
+    expect(above.length).toBeGreaterThan(0);
+    const [mark] = named(compactionChart("C", kept, "SI"), "denser than without air");
+    expect(mark.x).toEqual(above.map(({ waterContentPct }) => waterContentPct));
+
+    const rejected = analyseCompaction(record(GOOD), { ...low, rejectAboveZeroAir: true });
+    const figure = compactionChart("C", rejected, "SI");
+    const [out] = named(figure, "left out of the fit");
+    expect(out.x).toEqual(
+      rejected.points.flatMap((point) => (point.rejected ? [point.waterContentPct] : [])),
+    );
+    expect(figure.altText).toContain("was left out of the fit");
+    const shown = [...named(figure, "test")].flatMap(({ x }) => x);
+    expect(shown.length).toBe(rejected.points.length);
+  });
+
+  it("of points without a top draws them and no curve", () => {
+    const rising = analyseCompaction(record(GOOD.slice(0, 3)));
+    const figure = compactionChart("C", rising, "US");
+    expect(figure.data).toHaveLength(1);
+    expect(figure.altText).toContain("show no top");
+    expect(moistureWindowTable(rising, "US")).toBeUndefined();
+  });
+});
+
+describe("textureTriangle with resampled parts", () => {
+  it("says how many of them fall into each class", () => {
+    const at = (sandPct: number) => ({ sandPct, siltPct: 85 - sandPct, clayPct: 15 });
+    const figure = textureTriangle("Texture", [
+      { name: "Soil", parts: at(50), resampled: [at(49), at(50), at(51), at(54)] },
+      { name: "Blend", parts: at(60) },
+    ]);
+    // Sand above 52 % with this clay is a sandy loam.
+    expect(figure.altText).toContain("Within its reading errors: loam 75 %, sandy loam 25 %.");
+    expect((figure.data as readonly Trace[]).at(-1)!.name).toBe("Blend");
+  });
+});

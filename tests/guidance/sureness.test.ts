@@ -1,0 +1,208 @@
+import { join } from "node:path";
+import { beforeAll, describe, expect, it } from "vitest";
+import { blendCurve } from "../../src/blend/blendCurve.js";
+import type { GradingCurve } from "../../src/grading/gradingCurve.js";
+import { passingAtSize } from "../../src/grading/passingAtSize.js";
+import { resampleReadings } from "../../src/grading/resampleReadings.js";
+import { compareGuidance } from "../../src/guidance/compareGuidance.js";
+import { GUIDANCE_ENTRIES } from "../../src/guidance/guidanceEntries.js";
+import { guidanceSureness } from "../../src/guidance/guidanceSureness.js";
+import { surenessPercent, surenessWords } from "../../src/guidance/surenessWords.js";
+import { verdictWords } from "../../src/guidance/verdictWords.js";
+import { computeStudy } from "../../src/study/computeStudy.js";
+import { drawCurves, READING_DRAWS } from "../../src/study/drawCurves.js";
+import { drawLimits } from "../../src/study/drawLimits.js";
+import { readingSheets } from "../../src/study/readingSheets.js";
+import { readStudy } from "../../src/study/readStudy.js";
+import type { Study } from "../../src/study/study.js";
+import type { StudyResult } from "../../src/study/studyResult.js";
+import { guidanceComparisonTable } from "../../src/tables/guidanceComparisonTable.js";
+import { guidanceTables } from "../../src/tables/guidanceTables.js";
+import { curveOf } from "../grading/gradingCases.js";
+import { EXAMPLES } from "../support/studyCopy.js";
+
+const entry = (id: string) => GUIDANCE_ENTRIES.find((each) => each.id === id)!;
+const clay = (pct: number) => curveOf([0.002, pct], [2, 100]);
+
+describe("surenessWords", () => {
+  it("steps at 95, 75 and 25 percent and never claims certainty", () => {
+    expect([1, 0.95, 0.949, 0.75, 0.74, 0.25, 0.24, 0].map(surenessWords)).toEqual([
+      "sure, over 99 %",
+      "sure, 95 %",
+      "likely, 95 %",
+      "likely, 75 %",
+      "open, 74 %",
+      "open, 25 %",
+      "doubtful, 24 %",
+      "doubtful, below 1 %",
+    ]);
+    expect(() => surenessPercent(1.01)).toThrow("invalid `share`: 1.01; expected 0 to 1");
+  });
+});
+
+describe("guidanceSureness with drawn limits", () => {
+  const walker = entry("walker-2005");
+  const curves = Array.from({ length: 4 }, () =>
+    curveOf([0.002, 12], [0.063, 35], [2, 70], [20, 100]),
+  );
+  const measured = { liquidLimitPct: 44, plasticityIndexPct: 15, linearShrinkagePct: 3 };
+
+  it("counts the draws of the limit beside those of the curve", () => {
+    const drawn = [43, 44, 44.9, 46].map((liquidLimitPct) => ({ ...measured, liquidLimitPct }));
+    const found = guidanceSureness(curves[0], curves, walker, measured, drawn);
+    const at = found.criteria.findIndex(({ what }) => what === "liquid limit");
+    expect(found.criteria[at]).toMatchObject({ verdict: "inside", sure: 0.75 });
+    expect(found).toMatchObject({ verdict: "inside", sameVerdict: 0.75, draws: 4 });
+    expect(found.text).toContain("liquid limit could come out otherwise: 75 %");
+    expect(guidanceSureness(curves[0], curves, walker, measured).sameVerdict).toBe(1);
+  });
+
+  it("wants one draw a curve", () => {
+    expect(() => guidanceSureness(curves[0], curves, walker, measured, [measured])).toThrow(
+      "invalid `drawn`: 1 of them; expected one for each of 4 curves",
+    );
+  });
+
+  it("tells each verdict apart in a comparison", () => {
+    const entries = ["walker-2005", "keable-sazs-ars"].map(entry);
+    const { disagreements } = compareGuidance(
+      clay(14.5),
+      entries,
+      {},
+      [14, 14.9, 15.1, 21].map(clay),
+    );
+    const [{ sides }] = disagreements;
+    expect(sides.map(({ verdict, sure }) => [verdict, sure])).toEqual([
+      ["inside", 0.75],
+      ["inside", 0.5],
+    ]);
+    const plain = compareGuidance(clay(14.5), entries).disagreements[0].sides;
+    expect(plain.every((side) => !("sure" in side))).toBe(true);
+  });
+});
+
+describe("drawLimits", () => {
+  const limits = {
+    nonPlastic: false,
+    liquidLimitPct: 40,
+    liquidLimitInterval95: [39.02, 40.98] as const,
+    plasticLimitPct: 20,
+    plasticityIndexPct: 20,
+    plasticityIndexInterval95: [18.04, 21.96] as const,
+    findings: [],
+  };
+  const spreadOf = (values: readonly number[]) => {
+    const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
+    return Math.sqrt(values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / values.length);
+  };
+
+  it("draws as wide as the intervals, the index always liquid less plastic limit", () => {
+    const drawn = drawLimits(limits, 4000, 3);
+    expect(spreadOf(drawn.map(({ liquidLimitPct }) => liquidLimitPct!))).toBeCloseTo(0.5, 1);
+    expect(spreadOf(drawn.map(({ plasticityIndexPct }) => plasticityIndexPct!))).toBeCloseTo(1, 1);
+    for (const { liquidLimitPct, plasticLimitPct, plasticityIndexPct } of drawn) {
+      expect(liquidLimitPct! - plasticLimitPct!).toBeCloseTo(plasticityIndexPct!, 9);
+    }
+    expect(drawLimits(limits, 3, 3)).toEqual(drawn.slice(0, 3));
+  });
+
+  it("leaves a limit without an interval where it was measured", () => {
+    const { liquidLimitInterval95, plasticityIndexInterval95, ...bare } = limits;
+    const [drawn] = drawLimits(bare, 1, 3);
+    expect(drawn).toMatchObject({
+      liquidLimitPct: 40,
+      plasticLimitPct: 20,
+      plasticityIndexPct: 20,
+    });
+  });
+});
+
+describe.each(["reading-room", "bus-shelter"])("the verdicts of %s", (name) => {
+  let study: Study;
+  let result: StudyResult;
+  let soil: GradingCurve[];
+  beforeAll(async () => {
+    study = (await readStudy(join(EXAMPLES, name))).study!;
+    result = computeStudy(study).result!;
+    soil = resampleReadings(readingSheets(study.materials[0]), {
+      seed: study.config.seed,
+      resamples: READING_DRAWS,
+      errors: study.config.readingErrors,
+    });
+  });
+
+  const share = (curves: readonly GradingCurve[], test: (curve: GradingCurve) => boolean) =>
+    curves.filter(test).length / curves.length;
+  const clayInside = (curve: GradingCurve) => {
+    const pct = passingAtSize(curve, 0.002);
+    return pct !== undefined && pct >= 5 && pct <= 20;
+  };
+  const siltInside = (curve: GradingCurve) => {
+    const [fine, coarse] = [passingAtSize(curve, 0.002), passingAtSize(curve, 0.063)];
+    return fine !== undefined && coarse !== undefined && coarse - fine >= 10 && coarse - fine <= 30;
+  };
+
+  it("are as sure as a direct count over the resampled soil says", () => {
+    const [{ sureness }] = result.guidance;
+    const sure = (what: string) => sureness.criteria.find((each) => each.what === what)!;
+    const expected = (inside: number, verdict: string) =>
+      verdict === "inside" ? inside : 1 - inside;
+    // Where the curve does not reach 0.002 mm nothing is measured: counted on neither side.
+    expect(soil.every((curve) => passingAtSize(curve, 0.002) !== undefined)).toBe(true);
+    for (const [what, test] of [
+      ["clay", clayInside],
+      ["silt", siltInside],
+    ] as const) {
+      const { sure: found, verdict } = sure(what);
+      expect(found).toBeCloseTo(expected(share(soil, test), verdict), 9);
+    }
+    expect(sureness.draws).toBe(READING_DRAWS);
+  });
+
+  it("of the blend come from blends of drawn curves at the designed shares", () => {
+    const shares = result.blend.shares.map(({ sharePct }) => sharePct);
+    const drawn = drawCurves(study, shares);
+    const first = blendCurve(
+      drawn.materials.map((curves, at) => ({
+        curve: curves[at * Math.floor(READING_DRAWS / shares.length)],
+        sharePct: shares[at],
+      })),
+    );
+    expect(drawn.blend[0]).toEqual(first.curve);
+    expect(drawn.materials[0]).toEqual(soil);
+    const { sureness, check } = result.guidance.find(({ name: curve }) => curve === "Blend")!;
+    const at = check.criteria.findIndex(({ what }) => what === "clay");
+    const inside = share(drawn.blend, clayInside);
+    expect(sureness.criteria[at].sure).toBeCloseTo(
+      check.criteria[at].verdict === "inside" ? inside : 1 - inside,
+      9,
+    );
+  });
+
+  it("stand in the tables in words and percent, beside what they do not prove", () => {
+    const [table] = guidanceTables(result.guidance);
+    const sure = table.columns.length - 1;
+    const measured = table.rows.filter((row) => row[sure - 1] !== "not measured");
+    expect(measured.length).toBeGreaterThan(5);
+    for (const row of measured) {
+      expect(row[sure]).toMatch(/^(sure|likely|open|doubtful), (over \d+|below 1|\d+) %$/);
+    }
+    expect(table.rows.some((row) => row[sure] === "–")).toBe(true);
+    const notes = table.notes!.join(" ");
+    expect(notes).toContain("no proof that a soil is suitable");
+    expect(notes).toContain("abstract read");
+    expect(notes).toContain(`Blend, all criteria together: ${verdictWords("outside")}.`);
+    const comparison = guidanceComparisonTable("the blend", result.guidanceComparison);
+    expect(comparison.rows.every((row) => row.length === comparison.columns.length)).toBe(true);
+    expect(comparison.rows.some((row) => /^(sure|likely|open), /.test(row[5]))).toBe(true);
+  });
+
+  it("and the textures are the same draws", () => {
+    const [texture] = result.textures;
+    expect(texture.resampled).toHaveLength(READING_DRAWS);
+    expect(result.blendSpread.map(({ sizeMm }) => sizeMm)).toEqual(
+      result.blend.curve.points.map(({ sizeMm }) => sizeMm),
+    );
+    expect(result.blendSpread.every(({ sdPct }) => sdPct > 0 && sdPct < 5)).toBe(true);
+  });
+});

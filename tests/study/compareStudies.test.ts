@@ -1,0 +1,102 @@
+import { describe, expect, it } from "vitest";
+import { compareStudies } from "../../src/study/compareStudies.js";
+import { flatConfig } from "../../src/study/flatConfig.js";
+import { openStudy } from "../../src/study/openStudy.js";
+import { studyComparisonTable } from "../../src/tables/studyComparisonTable.js";
+import { exampleResult } from "../support/exampleResult.js";
+import { copyStudy } from "../support/studyCopy.js";
+
+const before = await exampleResult("reading-room");
+
+describe("compareStudies", () => {
+  it("finds nothing between a study and itself", () => {
+    const { entries, sheets, results, madeWith } = compareStudies(before, before);
+    expect([entries, sheets, madeWith]).toEqual([[], [], undefined]);
+    expect(results.some(({ changed }) => changed)).toBe(false);
+    expect(results.length).toBeGreaterThan(20);
+  });
+
+  it("gives changed entries by their path, changed sheets, and what they did to the results", async () => {
+    const copy = copyStudy("reading-room");
+    copy.edit("study.yaml", "    strength: 1.5 MPa", "    strength: 1.3 MPa");
+    copy.edit("study.yaml", "share: { max: 40 % }", "share: { max: 30 % }");
+    copy.edit("sheets/site-blocks.csv", "S15,Lot 3,6,28,2.47", "S15,Lot 3,6,28,2.57");
+    copy.edit("study.yaml", "  labels: 8\n", "");
+    const other = await openStudy(copy.folder);
+    const { entries, sheets, results } = compareStudies(before, other);
+    expect(entries).toContainEqual({
+      ...{ key: "strength.requirement.strengthMpa", before: 1.5, after: 1.3 },
+    });
+    expect(entries).toContainEqual({ key: "materials.gravel.maxSharePct", before: 40, after: 30 });
+    expect(entries).toContainEqual({ key: "site.labels", before: 8 });
+    expect(entries).toHaveLength(3);
+    expect(sheets).toEqual([{ file: "sheets/site-blocks.csv", change: "changed" }]);
+    const cement = results.find(({ key }) => key === "least-cement");
+    const [was, is] = [before, other].map(({ strength }) => strength.leastCement.cementPct!);
+    expect(is).toBeLessThan(was);
+    expect(cement).toMatchObject({ before: was, after: is, difference: is - was, changed: true });
+    const gravel = results.find(({ key }) => key === "share.gravel");
+    expect(gravel?.after).toBeCloseTo(30, 6);
+    expect(results.find(({ key }) => key === "optimum")?.changed).toBe(false);
+    // The other way round, all differences turn their sign.
+    const back = compareStudies(other, before);
+    back.results.forEach(({ key, difference }) => {
+      const there = results.find((one) => one.key === key)?.difference ?? null;
+      expect(difference === null ? null : -difference + 0).toEqual(
+        there === null ? null : there + 0,
+      );
+    });
+  });
+
+  it("goes by the id of a material, not by its place", () => {
+    const config = { ...before.config, materials: [...before.config.materials].reverse() };
+    expect(compareStudies(before, { ...before, config }).entries).toEqual([]);
+  });
+
+  it("gives no difference of money in two currencies, and none where a side is missing", () => {
+    const config = { ...before.config, currency: "USD" };
+    const money = compareStudies(before, { ...before, config });
+    expect(money.results.find(({ key }) => key === "cost-low")?.difference).toBeNull();
+    const [table] = studyComparisonTable(before, { ...before, config });
+    expect(table.notes?.join(" ")).toContain("EUR, USD");
+    const without = compareStudies(before, { ...before, mix: undefined });
+    expect(without.results.find(({ key }) => key === "made")).toMatchObject({
+      ...{ after: null, difference: null, changed: true },
+    });
+  });
+
+  it("leaves its inputs as they were", () => {
+    const text = JSON.stringify(before);
+    compareStudies(before, before);
+    expect(JSON.stringify(before)).toBe(text);
+  });
+});
+
+describe("flatConfig", () => {
+  it("names things by id, other lists by position, and leaves out what is not there", () => {
+    const config = { a: undefined, b: null, list: [{ id: "x", v: 1 }, 2], deep: { c: true } };
+    expect(Object.fromEntries(flatConfig(config))).toEqual({
+      ...{ b: null, "list.x.id": "x", "list.x.v": 1, "list.2": 2, "deep.c": true },
+    });
+  });
+});
+
+describe("studyComparisonTable", () => {
+  it("shows both versions with their differences, and says what did not change", async () => {
+    const copy = copyStudy("reading-room");
+    copy.edit("study.yaml", "    strength: 1.5 MPa", "    strength: 1.3 MPa");
+    const other = await openStudy(copy.folder);
+    const [results, entries] = studyComparisonTable(before, other, ["May", "June"]);
+    expect(results.columns.map(({ header }) => header).slice(1, 3)).toEqual(["May", "June"]);
+    const row = results.rows.find(([name]) => name.startsWith("Cement, as specified"));
+    const chosen = [before, other].map(({ strength }) => strength.chosenCementPct!);
+    expect(row?.[1]).toBe(chosen[0].toFixed(2));
+    expect(row?.[2]).toBe(chosen[1].toFixed(2));
+    expect(row?.[3]).toBe(`−${(chosen[0] - chosen[1]).toFixed(2)}`);
+    expect(results.rows.find(([name]) => name.startsWith("Optimum"))?.[3]).toBe("same");
+    expect(entries.rows).toEqual([["strength / requirement / strength mpa", "1.5", "1.3"]]);
+    const same = studyComparisonTable(before, before)[1];
+    expect(same.rows).toEqual([]);
+    expect(same.notes?.[0]).toContain("No entry");
+  });
+});

@@ -1,0 +1,101 @@
+import { describe, expect, it } from "vitest";
+import { moistureWindow } from "../../src/soil/moistureWindow.js";
+import { computeStudy } from "../../src/study/computeStudy.js";
+import { readStudy } from "../../src/study/readStudy.js";
+import { specifiedMix } from "../../src/study/specifiedMix.js";
+import { exampleResult } from "../support/exampleResult.js";
+import { copyStudy } from "../support/studyCopy.js";
+
+async function edited(...edits: readonly (readonly [string | RegExp, string])[]) {
+  const copy = copyStudy("reading-room");
+  for (const [from, to] of edits) copy.edit("study.yaml", from, to);
+  const { study, findings } = await readStudy(copy.folder);
+  return study ? computeStudy(study, findings) : { findings, result: undefined };
+}
+
+const ALL = /tolerances:\n( {2}.*\n)+/;
+const codes = (findings: readonly { code: string }[]) =>
+  findings.map(({ code }) => code).filter((code) => code.startsWith("tolerance"));
+
+describe("the specified mix", () => {
+  it("takes the entered tolerances", async () => {
+    const result = await exampleResult("reading-room");
+    const lines = specifiedMix(result);
+    expect(lines.every(({ basis }) => basis === "entered")).toBe(true);
+    const cement = lines.find(({ kind }) => kind === "cement");
+    expect(cement).toMatchObject({ value: 6, low: expect.closeTo(5.94, 9) });
+    const density = lines.find(({ kind }) => kind === "density");
+    expect(density?.low).toBeCloseTo(0.96 * result.compaction!.peak!.maximumDryDensityKgM3, 9);
+    const lift = lines.find(({ kind }) => kind === "lift");
+    expect([lift?.low, lift?.high]).toEqual([expect.closeTo(0.085, 12), expect.closeTo(0.115, 12)]);
+    expect(codes(result.findings)).toEqual([]);
+  });
+
+  it("falls back to what was tested, and marks what is only common", async () => {
+    const result = await exampleResult("bus-shelter");
+    const basis = Object.fromEntries(specifiedMix(result).map((line) => [line.kind, line]));
+    expect(basis.share.basis).toBe("common practice");
+    // 5 % less of 5.5 would be below the least content, 5.41.
+    expect(basis.cement).toMatchObject({
+      basis: "least cement",
+      low: result.strength.leastCement.cementPct,
+    });
+    expect(basis.moisture).toMatchObject({
+      basis: "compaction test",
+      low: moistureWindow(result.compaction!)?.driestPct,
+    });
+    expect(basis.density).toMatchObject({
+      basis: "lightest block",
+      low: result.mix?.density.lowKgM3,
+    });
+    expect(basis.lift.basis).toBe("common practice");
+  });
+
+  it("uses the batching variation that the robustness was computed with", async () => {
+    const { result } = await edited([ALL, ""]);
+    const [soil, sand] = specifiedMix(result!);
+    expect(soil.basis).toBe("batching variation");
+    expect(soil.low).toBeCloseTo(0.97 * soil.value, 9);
+    expect(sand.basis).toBe("common practice");
+  });
+
+  it("has no lines without a mix", async () => {
+    const result = await exampleResult("reading-room");
+    expect(specifiedMix({ ...result, mix: undefined })).toEqual([]);
+  });
+});
+
+describe("tolerances that reach beyond what was tested", () => {
+  it.each([
+    ["cement: 1 %", "cement: 2 %", "tolerance-below-least-cement"],
+    ["below: 1.5 %, above: 1.5 %", "below: 1.5 %, above: 4 %", "tolerance-outside-window"],
+    ["below: 1.5 %, above: 1.5 %", "below: 3 %, above: 1 %", "tolerance-outside-window"],
+    ["density: 96 %", "density: 90 %", "tolerance-below-blocks"],
+    ["density: 96 %", "density: 99 %", "tolerance-above-blocks"],
+    ["lift: 15 mm", "lift: 100 mm", "tolerance-as-large-as-lift"],
+  ])("%s → %s", async (from, to, code) => {
+    const { result, findings } = await edited([from, to]);
+    expect(result).toBeDefined();
+    expect(codes(findings)).toEqual([code]);
+    expect(findings.find((finding) => finding.code === code)).toMatchObject({
+      severity: "warning",
+      file: "study.yaml",
+      column: `tolerances.${from.startsWith("below") ? "moisture" : from.split(":")[0]}`,
+    });
+  });
+});
+
+describe("bad entries of tolerances", () => {
+  it.each([
+    ["cement: 1 %", "cement: 1", "tolerances.cement"],
+    ["cement: 1 %", "cement: -1 %", "tolerances.cement"],
+    ["{ below: 1.5 %, above: 1.5 % }", "{ below: 1.5 % }", "tolerances.moisture.above"],
+    ["{ below: 1.5 %, above: 1.5 % }", "2 %", "tolerances.moisture"],
+    ["lift: 15 mm", "lift: 0 mm", "tolerances.lift"],
+    ["lift: 15 mm", "lifts: 15 mm", "tolerances.lifts"],
+  ])("%s → %s", async (from, to, column) => {
+    const { result, findings } = await edited([from, to]);
+    expect(result).toBeUndefined();
+    expect(findings.map((finding) => finding.column)).toContain(column);
+  });
+});

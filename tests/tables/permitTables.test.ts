@@ -1,0 +1,121 @@
+import { describe, expect, it } from "vitest";
+import { renderSite } from "../../src/report/site/renderSite.js";
+import { writeMixCard } from "../../src/report/site/writeMixCard.js";
+import { checklistBlock } from "../../src/tables/checklistBlock.js";
+import { decisionsTable } from "../../src/tables/decisionsTable.js";
+import { mixCard } from "../../src/tables/mixCard.js";
+import { qualityChecksTable } from "../../src/tables/qualityChecksTable.js";
+import { qualityPlanTable } from "../../src/tables/qualityPlanTable.js";
+import type { ReportBlock } from "../../src/tables/reportBlock.js";
+import { samplingTable } from "../../src/tables/samplingTable.js";
+import { siteBlocksTable } from "../../src/tables/siteBlocksTable.js";
+import { toleranceTable } from "../../src/tables/toleranceTable.js";
+import { EXAMPLE_NAMES, exampleResult } from "../support/exampleResult.js";
+
+function rowsOf(block: ReportBlock): readonly (readonly string[])[] {
+  if (block.kind !== "table") throw new Error(`${block.kind} is no table`);
+  for (const row of block.rows) expect(row).toHaveLength(block.columns.length);
+  return block.rows;
+}
+
+describe("the tables of a submission", () => {
+  it("prints tolerances in the study's units, and never less cement than is needed", async () => {
+    const us = await exampleResult("bus-shelter");
+    const rows = rowsOf(toleranceTable(us));
+    const cement = rows.find(([name]) => name === us.config.cement.name);
+    // 5.4085 % is needed: 5.40 would print less.
+    expect(cement?.slice(1, 4)).toEqual(["5.50 %", "5.41 %", "5.78 %"]);
+    expect(rows.find(([name]) => name.startsWith("Depth"))?.[1]).toBe("4.00 in");
+    expect(rows.find(([name]) => name.startsWith("Dry density"))?.[2]).toContain("lb/ft³");
+  });
+
+  it("says plainly what nobody entered", async () => {
+    const { config, ...rest } = await exampleResult("bus-shelter");
+    const bare = { ...rest, config };
+    expect(qualityPlanTable(bare)).toMatchObject({ kind: "note" });
+    expect(qualityChecksTable(bare)).toMatchObject({ kind: "note" });
+    expect(siteBlocksTable(bare)).toMatchObject({ kind: "note" });
+    expect(checklistBlock(config)).toMatchObject({ kind: "note" });
+    expect(decisionsTable(config)).toMatchObject({ kind: "note" });
+    expect(rowsOf(samplingTable(config)).every((row) => row[1] === "not stated")).toBe(true);
+    expect(toleranceTable({ ...bare, mix: undefined })).toMatchObject({ tone: "warning" });
+  });
+
+  it("puts decisions into the order of their dates", () => {
+    const entry = (date: string, what: string) => ({ date, what, why: "x" });
+    const decisions = [
+      entry("2026-05-02", "b"),
+      entry("2026-04-30", "a"),
+      entry("2026-05-02", "c"),
+    ];
+    const rows = rowsOf(decisionsTable({ decisions }));
+    expect(rows.map(([, what]) => what)).toEqual(["a", "b", "c"]);
+    expect(decisions[0].what).toBe("b");
+  });
+
+  it("gives the plan, the checks and the lots of the example", async () => {
+    const result = await exampleResult("reading-room");
+    const plan = qualityPlanTable(result);
+    if (plan.kind !== "keyValues") throw new Error("no plan");
+    expect(plan.items.find(({ label }) => label === "Blocks in all")?.value).toBe("36");
+    expect(rowsOf(qualityChecksTable(result)).map(([check]) => check)).toContain("Trial wall");
+    const lots = rowsOf(siteBlocksTable(result));
+    expect(lots).toHaveLength(5);
+    // Mean of 2.12, 2.30, 2.35, 1.85 and 2.15.
+    expect(lots[1][2]).toBe("2.15");
+  });
+
+  it("shows the steps of a lot that fails", async () => {
+    const result = await exampleResult("reading-room");
+    const { quality } = result;
+    const [first, ...others] = quality!.site!.lots;
+    const judgement = {
+      ...first.judgement,
+      status: "rejected" as const,
+      steps: ["Stop.", "Look."],
+    };
+    const site = { ...quality!.site!, lots: [{ ...first, judgement }, ...others] };
+    const table = siteBlocksTable({ ...result, quality: { ...quality!, site } });
+    expect(table).toMatchObject({ notes: expect.arrayContaining(["Step 2: Look."]) });
+  });
+});
+
+describe("the mix card", () => {
+  it.each(EXAMPLE_NAMES)("of %s is one page, with cement, water, lifts and parts", async (name) => {
+    const result = await exampleResult(name);
+    const { files, findings } = await renderSite([mixCard(result)], result);
+    expect(findings).toEqual([]);
+    // Loaded late: it adds globals that jsdom must not see when it starts.
+    const { getDocument } = await import("pdfjs-dist/legacy/build/pdf.mjs");
+    const pdf = (files["mix-card.pdf"] as Uint8Array).slice();
+    const read = await getDocument({ data: pdf, verbosity: 0 }).promise;
+    expect(read.numPages).toBe(1);
+    const { items } = await (await read.getPage(1)).getTextContent();
+    const text = items.map((item) => ("str" in item ? item.str : "")).join(" ");
+    for (const { name: material, dryMassKg } of result.mix!.recipe.materials) {
+      expect(text.includes(material)).toBe(dryMassKg > 0);
+    }
+    expect(text).toContain(`${result.mix!.quantities.lifts}`);
+    expect(text).toContain("Wet cement burns");
+    await read.destroy();
+  });
+
+  it("says that there is no mix", async () => {
+    const result = await exampleResult("bus-shelter");
+    expect(mixCard({ ...result, mix: undefined }).blocks).toMatchObject([{ tone: "warning" }]);
+  });
+
+  it("does not overwrite what it was not told to", async () => {
+    const { mkdtemp, readdir, rm, writeFile } = await import("node:fs/promises");
+    const { join } = await import("node:path");
+    const { tmpdir } = await import("node:os");
+    const folder = await mkdtemp(join(tmpdir(), "loambook-card-"));
+    const result = await exampleResult("bus-shelter");
+    await writeFile(join(folder, "mine.txt"), "kept");
+    await expect(writeMixCard(result, { outFolder: folder })).rejects.toThrow(RangeError);
+    const { paths } = await writeMixCard(result, { outFolder: folder, replace: true });
+    expect(paths).toEqual(["mix-card.html", "mix-card.pdf"].map((name) => join(folder, name)));
+    expect((await readdir(folder)).sort()).toEqual(["mine.txt", "mix-card.html", "mix-card.pdf"]);
+    await rm(folder, { recursive: true });
+  });
+});
