@@ -118,6 +118,7 @@ export { type ChartCurve, type GradingChartOptions, gradingChart } from "./figur
 export { gradingResidualsChart } from "./figures/gradingResidualsChart.js";
 export { guidanceBand } from "./figures/guidanceBand.js";
 export { lotsChart } from "./figures/lotsChart.js";
+export { modelBand } from "./figures/modelBand.js";
 export { modelChart } from "./figures/modelChart.js";
 export { operatingCharacteristicChart } from "./figures/operatingCharacteristicChart.js";
 export { type LineStyle, PALETTE, SERIES_STYLES, seriesStyle } from "./figures/palette.js";
@@ -381,10 +382,14 @@ export { type HtmlOptions, renderHtml } from "./report/html/renderHtml.js";
 export { notebookTitle } from "./report/notebookTitle.js";
 export { notebookToDocument } from "./report/notebookToDocument.js";
 export type { PdfAttachment } from "./report/pdf/pdfAttachment.js";
+export { PDF_STANDARDS, type PdfStandard } from "./report/pdf/pdfStandard.js";
 export { type PdfOptions, type PdfResult, renderPdf } from "./report/pdf/renderPdf.js";
 export type { ReportInput, ReportMeta } from "./report/reportMeta.js";
+export { REPORT_TEMPLATES, type ReportTemplate } from "./report/reportTemplate.js";
 export { siteDocument } from "./report/site/siteDocument.js";
+export { writeMixCard } from "./report/site/writeMixCard.js";
 export { type WrittenSite, writeSite } from "./report/site/writeSite.js";
+export { studyAttachments } from "./report/studyAttachments.js";
 export { type OpenedStyle, openReportStyle } from "./report/style/openReportStyle.js";
 export type { ReportFont, ReportLogo, ReportStyle } from "./report/style/reportStyle.js";
 export { type WriteReportOptions, type WrittenReport, writeReport } from "./report/writeReport.js";
@@ -520,13 +525,18 @@ export {
 export { computeStudy, type StudyComputation } from "./study/computeStudy.js";
 export { knownKeys } from "./study/knownKeys.js";
 export { MADE_WITH } from "./study/madeWith.js";
+export type { MixWater } from "./study/mixWater.js";
 export { nearestName } from "./study/nearestName.js";
 export { openStudy } from "./study/openStudy.js";
 export type { AcceptanceConfig, LotConfig, QualityConfig } from "./study/qualityConfig.js";
 export type { QualityPlan, SiteBlocks, SiteLot } from "./study/qualityPlan.js";
 export { readStudy, type StudyReading } from "./study/readStudy.js";
+export type { ReportConfig } from "./study/reportSchema.js";
 export { resultJsonSchema } from "./study/resultJsonSchema.js";
+export type { ClauseConfig, DecisionConfig } from "./study/reviewSchema.js";
+export type { SamplingConfig } from "./study/samplingSchema.js";
 export type { SiteConfig } from "./study/siteConfig.js";
+export { type SpecifiedLine, specifiedMix, type ToleranceBasis } from "./study/specifiedMix.js";
 export type { InputFile, Study, StudyMaterial } from "./study/study.js";
 export type {
   CementConfig,
@@ -555,6 +565,7 @@ export {
 } from "./study/studyResult.js";
 export type { Price, SupplyConfig, WrittenPrice } from "./study/supplyConfig.js";
 export type { TextureStudy } from "./study/textureStudy.js";
+export type { ToleranceConfig } from "./study/toleranceSchema.js";
 // tables
 export { basisMark, markedSource } from "./tables/basisMark.js";
 export {
@@ -586,6 +597,7 @@ export { leastCementTable } from "./tables/leastCementTable.js";
 export { materialsTable, methodsTable } from "./tables/materialsTable.js";
 export { mixCard } from "./tables/mixCard.js";
 export { mixReferences } from "./tables/mixReferences.js";
+export { moistureWindowTable } from "./tables/moistureWindowTable.js";
 export { noMix } from "./tables/noMix.js";
 export { pipetteTable } from "./tables/pipetteTable.js";
 export { projectTable } from "./tables/projectTable.js";

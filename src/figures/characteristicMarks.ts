@@ -10,8 +10,12 @@ import { placeLabels } from "./placeLabels.js";
 /** Top of the axis of passing, a little above 100 so that a curve along it is seen whole. */
 export const TOP_PCT = 102;
 
-/** The plot of a half-width figure, the tightest; room of a letter and of a line in it. Pixels. */
-const TIGHT = { width: 400, height: 200 };
+/** The plots of a figure of half the page's width and of the whole. */
+const PLOTS = [
+  { widthPx: 400, heightPx: 170 },
+  { widthPx: 920, heightPx: 400 },
+];
+/** Room of a letter and of a line. */
 const LETTER_PX = 6.4;
 const LINE_PX = 17;
 /** Points along a curve, close enough not to slip through a label. */
@@ -71,14 +75,15 @@ export function characteristicMarkParts(
       })),
     ),
   );
-  const places = placeLabels(
+  const ways = placeLabels(
     marks.map(({ sizeMm, passingPct, text }) => ({
       x: across(sizeMm),
       y: passingPct / TOP_PCT,
-      width: (LETTER_PX * text.length) / TIGHT.width,
-      height: LINE_PX / TIGHT.height,
+      widthPx: LETTER_PX * text.length,
+      heightPx: LINE_PX,
     })),
     [...lines, ...bars],
+    PLOTS,
   );
   const traces = [...new Set(marks.map(({ curveIndex }) => curveIndex))].map((index) => {
     const own = marks.filter(({ curveIndex }) => curveIndex === index);
@@ -102,8 +107,8 @@ export function characteristicMarkParts(
     x: Math.log10(sizeMm),
     y: passingPct,
     // In pixels from the point: in a wider figure the labels stay as near to their points.
-    ax: Math.round((places[at].x - across(sizeMm)) * TIGHT.width),
-    ay: Math.round((passingPct / TOP_PCT - places[at].y) * TIGHT.height),
+    ax: Math.round(ways[at].rightPx),
+    ay: Math.round(-ways[at].upPx),
     xanchor: "center",
     yanchor: "middle",
     showarrow: true,

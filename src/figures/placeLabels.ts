@@ -1,18 +1,32 @@
-/** A point that gets a label, as parts of the plot's width and height, 0 to 1, upwards. */
-export interface LabelAnchor {
-  readonly x: number;
-  readonly y: number;
-  readonly width: number;
-  readonly height: number;
-}
-
-/** Middles of the labels' boxes. */
-export interface LabelPlace {
+/** A place in a plot, as parts of its width and height, 0 to 1, upwards. */
+export interface PlotPlace {
   readonly x: number;
   readonly y: number;
 }
 
-type Box = LabelPlace & { readonly width: number; readonly height: number };
+/** A point that gets a label, and the room that the label needs. */
+export interface LabelAnchor extends PlotPlace {
+  readonly widthPx: number;
+  readonly heightPx: number;
+}
+
+/** Way from a point to the middle of its label, to the right and upwards. */
+export interface LabelWay {
+  readonly rightPx: number;
+  readonly upPx: number;
+}
+
+export interface PlotSize {
+  readonly widthPx: number;
+  readonly heightPx: number;
+}
+
+interface Box {
+  readonly x: number;
+  readonly y: number;
+  readonly widthPx: number;
+  readonly heightPx: number;
+}
 
 /** Steps away from the point: sideways in label widths, upwards in label heights. */
 const SIDEWAYS = [0.62, -0.62, 0.85, -0.85, 1.15, -1.15];
@@ -20,49 +34,69 @@ const UPWARDS = [-0.9, 0.9, 0, -1.7, 1.7, -2.6, 2.6, -3.6, 3.6];
 
 /**
  * Finds for each point a place of its label that covers no other label, no other point and as little as
- * possible of the drawn lines, and stays within the plot. Points are served in their order: the nearest
- * free place wins.
+ * possible of what is drawn, and stays within the plot: at each of the sizes that the figure may be
+ * drawn at. Points are served in their order: the nearest free place wins.
  *
- * @param lines points along what is drawn, close enough together not to slip through a label.
+ * @param drawn points along what is drawn, close enough together not to slip through a label.
  */
 export function placeLabels(
   anchors: readonly LabelAnchor[],
-  lines: readonly LabelPlace[],
-): LabelPlace[] {
-  const placed: Box[] = [];
-  return anchors.map((anchor) => {
-    const { width, height } = anchor;
-    const places = SIDEWAYS.flatMap((across) =>
-      UPWARDS.map((up) => ({
-        x: anchor.x + across * width,
-        y: anchor.y + up * height,
-        width,
-        height,
-        way: Math.abs(across) + Math.abs(up),
-      })),
-    );
-    const cost = (box: (typeof places)[number]) =>
-      1000 * placed.filter((other) => overlap(box, other)).length +
-      1000 * (within(box) ? 0 : 1) +
-      200 * anchors.filter((other) => holds(box, other)).length +
-      20 * lines.filter((point) => holds(box, point)).length +
-      box.way;
-    const best = places.reduce((a, b) => (cost(b) < cost(a) ? b : a));
-    placed.push(best);
-    return { x: best.x, y: best.y };
+  drawn: readonly PlotPlace[],
+  plots: readonly PlotSize[],
+): LabelWay[] {
+  const scaled = plots.map((plot) => {
+    const scale = ({ x, y }: PlotPlace) => ({ x: x * plot.widthPx, y: y * plot.heightPx });
+    return { plot, scale, points: anchors.map(scale), lines: drawn.map(scale) };
   });
+  const ways: LabelWay[] = [];
+  const boxOf = (
+    { rightPx, upPx }: LabelWay,
+    index: number,
+    scale: (p: PlotPlace) => PlotPlace,
+  ) => {
+    const { x, y } = scale(anchors[index]);
+    const { widthPx, heightPx } = anchors[index];
+    return { x: x + rightPx, y: y + upPx, widthPx, heightPx };
+  };
+  for (const [index, { widthPx, heightPx }] of anchors.entries()) {
+    const tried = SIDEWAYS.flatMap((across) =>
+      UPWARDS.map((up) => {
+        const way = { rightPx: across * widthPx, upPx: up * heightPx };
+        const cost = scaled.reduce((sum, { plot, scale, points, lines }) => {
+          const box = boxOf(way, index, scale);
+          const labels = ways.filter((each, at) => overlap(box, boxOf(each, at, scale)));
+          return (
+            sum +
+            5000 * labels.length +
+            (within(box, plot) ? 0 : 1000) +
+            200 * points.filter((point) => holds(box, point)).length +
+            20 * lines.filter((point) => holds(box, point)).length
+          );
+        }, Math.abs(across) + Math.abs(up));
+        return { way, cost };
+      }),
+    );
+    ways.push(tried.reduce((a, b) => (b.cost < a.cost ? b : a)).way);
+  }
+  return ways;
 }
 
 function overlap(a: Box, b: Box): boolean {
   return (
-    Math.abs(a.x - b.x) < (a.width + b.width) / 2 && Math.abs(a.y - b.y) < (a.height + b.height) / 2
+    Math.abs(a.x - b.x) < (a.widthPx + b.widthPx) / 2 &&
+    Math.abs(a.y - b.y) < (a.heightPx + b.heightPx) / 2
   );
 }
 
-function holds({ x, y, width, height }: Box, point: LabelPlace): boolean {
-  return Math.abs(point.x - x) < width / 2 && Math.abs(point.y - y) < height / 2;
+function holds({ x, y, widthPx, heightPx }: Box, point: PlotPlace): boolean {
+  return Math.abs(point.x - x) < widthPx / 2 && Math.abs(point.y - y) < heightPx / 2;
 }
 
-function within({ x, y, width, height }: Box): boolean {
-  return x - width / 2 > 0 && x + width / 2 < 1 && y - height / 2 > 0 && y + height / 2 < 1;
+function within({ x, y, widthPx, heightPx }: Box, plot: PlotSize): boolean {
+  return (
+    x - widthPx / 2 > 0 &&
+    x + widthPx / 2 < plot.widthPx &&
+    y - heightPx / 2 > 0 &&
+    y + heightPx / 2 < plot.heightPx
+  );
 }

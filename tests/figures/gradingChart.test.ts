@@ -183,32 +183,47 @@ describe("the bands of doubt", () => {
 
 describe("placeLabels", () => {
   const part = fc.double({ min: 0.05, max: 0.95, noNaN: true });
+  const plots = [
+    { widthPx: 400, heightPx: 170 },
+    { widthPx: 920, heightPx: 400 },
+  ];
+  const label = { widthPx: 70, heightPx: 15 };
 
-  it("lays no label on another, wherever up to six points are", () => {
+  it("lays no label on another at either size, wherever up to six points are", () => {
     fc.assert(
       fc.property(fc.array(fc.tuple(part, part), { minLength: 1, maxLength: 6 }), (points) => {
-        const anchors = points.map(([x, y]) => ({ x, y, width: 0.16, height: 0.06 }));
-        const places = placeLabels(anchors, []);
-        places.forEach((a, i) => {
-          for (const b of places.slice(i + 1)) {
-            const apart = Math.abs(a.x - b.x) >= 0.16 || Math.abs(a.y - b.y) >= 0.06;
-            expect(apart).toBe(true);
-          }
-        });
+        const anchors = points.map(([x, y]) => ({ x, y, ...label }));
+        const ways = placeLabels(anchors, [], plots);
+        for (const { widthPx, heightPx } of plots) {
+          const at = ways.map(({ rightPx, upPx }, i) => [
+            anchors[i].x * widthPx + rightPx,
+            anchors[i].y * heightPx + upPx,
+          ]);
+          at.forEach(([x, y], i) => {
+            for (const [u, v] of at.slice(i + 1)) {
+              const apart = Math.abs(x - u) >= label.widthPx || Math.abs(y - v) >= label.heightPx;
+              expect(apart).toBe(true);
+            }
+          });
+        }
       }),
     );
   });
 
   it("keeps a label within the plot and off a line that has room beside it", () => {
     const line = Array.from({ length: 101 }, (_, step) => ({ x: step / 100, y: step / 100 }));
-    const [place] = placeLabels([{ x: 0.5, y: 0.5, width: 0.2, height: 0.08 }], line);
-    const under = line.filter(
-      ({ x, y }) => Math.abs(x - place.x) < 0.1 && Math.abs(y - place.y) < 0.04,
-    );
-    expect(under).toEqual([]);
-    const [edge] = placeLabels([{ x: 0.99, y: 0.01, width: 0.2, height: 0.08 }], []);
-    expect(edge.x).toBeLessThan(0.9);
-    expect(edge.y).toBeGreaterThan(0.04);
+    const [way] = placeLabels([{ x: 0.5, y: 0.5, ...label }], line, plots);
+    for (const { widthPx, heightPx } of plots) {
+      const under = line.filter(
+        ({ x, y }) =>
+          Math.abs((x - 0.5) * widthPx - way.rightPx) < label.widthPx / 2 &&
+          Math.abs((y - 0.5) * heightPx - way.upPx) < label.heightPx / 2,
+      );
+      expect(under).toEqual([]);
+    }
+    const [edge] = placeLabels([{ x: 0.99, y: 0.01, ...label }], [], plots);
+    expect(edge.rightPx).toBeLessThan(0);
+    expect(edge.upPx).toBeGreaterThan(0);
   });
 });
 

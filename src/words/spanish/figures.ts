@@ -1,6 +1,7 @@
 /** The sentences of `figures/` in Spanish, by their English text. */
 export const SPANISH_FIGURES: Readonly<Record<string, string>> = {
   "no air left (zero air voids)": "sin aire (cero vacíos)",
+  "no air": "sin aire",
   "5 % air": "5 % de aire",
   "10 % air": "10 % de aire",
   target: "objetivo",
@@ -143,6 +144,8 @@ export const SPANISH_FIGURES: Readonly<Record<string, string>> = {
     "{0}: arena {1} %, limo {2} %, arcilla {3} %: {4}.",
   "{0} Within its reading errors: {1}.": "{0} Dentro de sus errores de lectura: {1}.",
   "{0}, within its reading errors": "{0}, dentro de sus errores de lectura",
+  "{0} (small dots: within its reading errors)":
+    "{0} (puntos pequeños: dentro de sus errores de lectura)",
   "clay (%)": "arcilla (%)",
   "silt (%)": "limo (%)",
   "sand (%), growing to the left": "arena (%), creciente hacia la izquierda",

@@ -268,7 +268,6 @@ export const SPANISH_STRENGTH: Readonly<Record<string, string>> = {
   "Block {0} has a cement content below zero.":
     "La probeta {0} tiene un contenido de cemento menor que cero.",
   "Correct the cement content.": "Corríjase el contenido de cemento.",
-  "0 or above": "0 o más",
   "batch {0}": "amasada {0}",
   "Plan at least {0} contents for the {1} form, so that its shape can be tested; there are {2}.":
     "Prevéanse {0} contenidos como mínimo para la forma {1}, de modo que pueda contrastarse; hay {2}.",

@@ -171,11 +171,11 @@ export const SPANISH_TABLES: Readonly<Record<string, string>> = {
   Source: "Fuente",
   "Asks for, %": "Pide, %",
   Verdict: "Veredicto",
+  "How sure, given the readings": "Seguridad, según las lecturas",
   ": no soil meets all": ": ningún suelo los cumple todos",
   "Against guidance: {0}": "Frente a la recomendación: {0}",
   Criterion: "Criterio",
   Recommended: "Recomendado",
-  "How sure, given the readings": "Seguridad, según las lecturas",
   "outside by {0}": "fuera por {0}",
   "{0}, all criteria together: {1}. {2}": "{0}, todos los criterios juntos: {1}. {2}",
   "How sure: the share of {0} curves, drawn again within the stated reading errors, that get the same verdict; consistency limits are drawn within their own 95 % intervals where they have any. A blend is drawn from all of its materials at the shares as designed. Not in it: how well the samples stand for the deposit, errors of batching, and fines below the finest sieve of a material without a sedimentation test.":
@@ -244,7 +244,6 @@ export const SPANISH_TABLES: Readonly<Record<string, string>> = {
   Required: "Requerido",
   "{0} at {1} days": "{0} a los {1} días",
   "To be met by": "Ha de cumplirlo",
-  Basis: "Base",
   "Basis (as entered)": "Base (tal como se escribió)",
   "Tested contents": "Contenidos ensayados",
   "{0} to {1} %; nothing is extrapolated": "de {0} a {1} %; nada se extrapola",
@@ -835,6 +834,7 @@ export const SPANISH_TABLES: Readonly<Record<string, string>> = {
   From: "De",
   To: "A",
   "Checked on site by": "Se comprueba en obra con",
+  Basis: "Base",
   "Shares and cement are percent of the dry mass of soil and aggregate, moisture is percent of the dry mass of all solids. Ways of checking are common practice, no source.":
     "Las proporciones y el cemento son porcentaje de la masa seca de suelo y áridos; la humedad, de la masa seca de todos los sólidos. Los modos de comprobar son práctica común, sin fuente.",
   "Basis of what was entered: {0}": "Base de lo que se escribió: {0}",

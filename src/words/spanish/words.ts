@@ -19,4 +19,8 @@ export const SPANISH_WORDS: Readonly<Record<string, string>> = {
   cup: "cuchara",
   cone: "cono",
   "three-point parabola": "parábola por tres puntos",
+  reading: "lectura",
+  "medium-high": "media-alta",
+  medium: "media",
+  low: "baja",
 };
