@@ -7,6 +7,7 @@ import { folderToFill } from "../report/folderToFill.js";
 import { notebookToDocument } from "../report/notebookToDocument.js";
 import { writeWhole } from "../report/writeWhole.js";
 import { openStudy } from "../study/openStudy.js";
+import { appendixNotebook } from "./appendixNotebook.js";
 import { EXIT } from "./exitCodes.js";
 import { freshFolder } from "./freshFolder.js";
 import { outputProblem } from "./outputProblem.js";
@@ -31,7 +32,7 @@ export async function exportCommand(words: readonly string[]): Promise<number> {
   const progress = progressLine();
   progress.show("reading and computing the study");
   const result = await openStudy(study);
-  const notebookPath = join(packageFolder(), "notebooks", "permit-appendix.ipynb");
+  const notebookPath = join(packageFolder(), "notebooks", appendixNotebook(study));
   const run = await runNotebook({
     notebookPath,
     parameters: { studyFolder: studyParameter(notebookPath, study) },

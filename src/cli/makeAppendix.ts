@@ -3,6 +3,7 @@ import { countFindings, formatFindings } from "../lab/formatFindings.js";
 import { runNotebook } from "../notebook/runNotebook.js";
 import type { OpenedStyle } from "../report/style/openReportStyle.js";
 import type { StudyResult } from "../study/studyResult.js";
+import { appendixNotebook } from "./appendixNotebook.js";
 import { EXIT } from "./exitCodes.js";
 import { freshFolder } from "./freshFolder.js";
 import { outputProblem } from "./outputProblem.js";
@@ -30,7 +31,7 @@ export async function makeAppendix(words: readonly string[]): Promise<number> {
   });
   const progress = progressLine();
   progress.show("reading and computing the study");
-  const notebookPath = join(packageFolder(), "notebooks", "permit-appendix.ipynb");
+  const notebookPath = join(packageFolder(), "notebooks", appendixNotebook(study));
   // The kernel takes seconds to start: meanwhile the study is checked here, and stops it if it has errors.
   const stop = new AbortController();
   const running = runNotebook({

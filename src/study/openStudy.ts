@@ -1,3 +1,4 @@
+import type { Language } from "../words/language.js";
 import { computeStudy } from "./computeStudy.js";
 import { readStudy } from "./readStudy.js";
 import { StudyError } from "./studyError.js";
@@ -7,10 +8,15 @@ import type { StudyResult } from "./studyResult.js";
  * Reads and computes a study folder: what a notebook starts with.
  *
  * @param folder path of the study, relative to where the notebook stands.
+ * @param options.language that of the notebook's own words, where tables and findings are to speak it whatever
+ * the study says; a study in the same language keeps its country. Default the study's.
  * @throws StudyError that lists every finding, where one of them is an error.
  */
-export async function openStudy(folder: string): Promise<StudyResult> {
-  const { study, findings } = await readStudy(folder);
+export async function openStudy(
+  folder: string,
+  options: { readonly language?: Language } = {},
+): Promise<StudyResult> {
+  const { study, findings } = await readStudy(folder, options);
   const computed = study ? computeStudy(study, findings) : { findings, result: undefined };
   if (computed.result) return computed.result;
   throw new StudyError(computed.findings);

@@ -1,7 +1,7 @@
 import { isNode, LineCounter, parseDocument } from "yaml";
 import { z } from "zod";
 import type { Finding } from "../lab/finding.js";
-import { type Locale, useLanguage } from "../words/language.js";
+import { type Language, type Locale, useLanguage } from "../words/language.js";
 import { say, sayOf } from "../words/say.js";
 import { knownKeys } from "./knownKeys.js";
 import { nearestName } from "./nearestName.js";
@@ -11,7 +11,10 @@ import { LOCALE, studySchema } from "./studySchema.js";
 export const STUDY_FILE = "study.yaml";
 
 /** Reads the text of `study.yaml`: the checked content, or findings with row and key for every problem. */
-export function parseStudyYaml(text: string): { config?: StudyConfig; findings: Finding[] } {
+export function parseStudyYaml(
+  text: string,
+  language?: Language,
+): { config?: StudyConfig; findings: Finding[] } {
   const lines = new LineCounter();
   // Dates stay text: the core schema has no timestamp type. Aliases cannot blow up: their count is bounded.
   const document = parseDocument(text, { lineCounter: lines, prettyErrors: true });
@@ -28,9 +31,13 @@ export function parseStudyYaml(text: string): { config?: StudyConfig; findings: 
       })),
     };
   }
-  speak(document.get("language"));
+  const locale = localeOf(document.get("language"), language);
+  z.config(useLanguage(locale) === "es" ? z.locales.es() : z.locales.en());
   const outcome = studySchema.safeParse(document.toJS({ maxAliasCount: 50 }));
-  if (outcome.success) return { config: outcome.data, findings: repeatedIds(outcome.data) };
+  if (outcome.success) {
+    const config = { ...outcome.data, language: locale };
+    return { config, findings: repeatedIds(config) };
+  }
 
   const rowOf = (path: readonly PropertyKey[]): number | undefined => {
     for (let length = path.length; length > 0; length--) {
@@ -42,10 +49,10 @@ export function parseStudyYaml(text: string): { config?: StudyConfig; findings: 
   return { findings: outcome.error.issues.flatMap((issue) => toFindings(issue, rowOf, document)) };
 }
 
-/** The study's language is chosen before its entries are checked, so that what is wrong with them is said in it. */
-function speak(asked: unknown): void {
-  const locale = LOCALE.test(String(asked)) ? (String(asked) as Locale) : "en";
-  z.config(useLanguage(locale) === "es" ? z.locales.es() : z.locales.en());
+/** The study's language, chosen before its entries are checked, so that what is wrong with them is said in it. */
+function localeOf(asked: unknown, language: Language | undefined): Locale {
+  const own = LOCALE.test(String(asked)) ? (String(asked) as Locale) : "en";
+  return language === undefined || own.split("-")[0] === language ? own : language;
 }
 
 function toFindings(

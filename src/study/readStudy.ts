@@ -8,6 +8,7 @@ import { readGrid } from "../lab/readGrid.js";
 import type { SheetGrid } from "../lab/sheetGrid.js";
 import { SHEET_KINDS, type SheetKind } from "../lab/sheetKinds.js";
 import type { SheetMapping, SheetSource } from "../lab/sheetMapping.js";
+import type { Language } from "../words/language.js";
 import { say } from "../words/say.js";
 import { parseStudyYaml, STUDY_FILE } from "./parseStudyYaml.js";
 import { readStudyFile } from "./readStudyFile.js";
@@ -23,7 +24,10 @@ export interface StudyReading {
  * Reads a study folder: `study.yaml` and every sheet that it names. All problems of all files come
  * back together; a study comes back only where none of them is an error.
  */
-export async function readStudy(folder: string): Promise<StudyReading> {
+export async function readStudy(
+  folder: string,
+  options: { readonly language?: Language } = {},
+): Promise<StudyReading> {
   let text: Buffer;
   try {
     text = await readFile(join(folder, STUDY_FILE));
@@ -39,7 +43,7 @@ export async function readStudy(folder: string): Promise<StudyReading> {
     };
     return { findings: [finding] };
   }
-  const { config, findings } = parseStudyYaml(text.toString("utf8"));
+  const { config, findings } = parseStudyYaml(text.toString("utf8"), options.language);
   if (!config) return { findings };
 
   const inputs: InputFile[] = [fingerprint(STUDY_FILE, text)];

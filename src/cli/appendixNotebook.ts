@@ -1,0 +1,19 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { STUDY_FILE } from "../study/parseStudyYaml.js";
+
+/**
+ * The appendix's notebook in the language of a study. It is asked for before the study is read, because the
+ * kernel takes seconds to start: a glance at the one line is enough, and all else is checked later.
+ */
+export function appendixNotebook(study: string): string {
+  let text = "";
+  try {
+    text = readFileSync(join(study, STUDY_FILE), "utf8");
+  } catch {
+    // Told with all that belongs to it when the study is read.
+  }
+  return /^language:\s*["']?es\b/m.test(text)
+    ? "permit-appendix.es.ipynb"
+    : "permit-appendix.ipynb";
+}
