@@ -9,7 +9,7 @@ Commands
   appendix <study>      make the technical appendix (HTML and PDF)
   run <notebook>        run a notebook from top to bottom without a window
   report <notebook>     make HTML and PDF from an executed notebook
-  site <study>          sheets for the crew: bucket card, making log, block labels, moisture check
+  site <study>          the mix on one page, and sheets for the crew: buckets, log, labels, moisture
   plan <file>           how many blocks to make and crush, as a sheet to fill in
   survey <file>         fit and classify many gradings of one CSV file
   export <study>        every table as CSV and XLSX, every figure as SVG and PNG, the result as JSON
@@ -110,7 +110,7 @@ From the study come date, place, language, page and dress; without one, a date i
   site: `Usage: loambook site <study> [--out <folder>] [--replace] [--field-tests]
 
 Writes the sheets that a crew prints, each as HTML and PDF in large type: bucket card, making and curing
-log, block labels, moisture check, order list.
+log, block labels, moisture check, the mix on one page, order list.
 
   --out <folder>   where to (default: site-<study> in this folder, with a number if that exists)
   --replace        write over a folder that an earlier run made

@@ -35,6 +35,7 @@ export async function siteCommand(words: readonly string[]): Promise<number> {
     replace: call.flag("replace"),
     fieldTests: call.flag("field-tests"),
     orderList: true,
+    card: true,
   }).catch((problem: unknown) => {
     throw outputProblem(outFolder, problem);
   });

@@ -195,6 +195,7 @@ describe("site", () => {
       const files = readdirSync(out).sort();
       for (const sheet of [
         "bucket-card",
+        "mix-card",
         "making-and-curing-log",
         "block-labels",
         "moisture-check",

@@ -1,6 +1,7 @@
 import { join, resolve } from "node:path";
 import type { Finding } from "../../lab/finding.js";
 import type { StudyResult } from "../../study/studyResult.js";
+import { mixCard } from "../../tables/mixCard.js";
 import { siteFieldTests } from "../../tables/siteFieldTests.js";
 import { siteOrderList } from "../../tables/siteOrderList.js";
 import type { SiteOptions } from "../../tables/siteSheet.js";
@@ -24,7 +25,7 @@ export interface WrittenSite {
  * The study's `site` says what the crew works with; an option given here stands before it.
  *
  * @param options.outFolder made when it is not there; `replace` lets files in it be exchanged.
- * @param options.fieldTests, @param options.orderList default false.
+ * @param options.fieldTests, @param options.orderList, @param options.card (the whole mix on one page) default false.
  * @throws RangeError when the folder holds something and `replace` is not set, or for options out of range
  */
 export async function writeSite(
@@ -34,13 +35,15 @@ export async function writeSite(
     readonly replace?: boolean;
     readonly fieldTests?: boolean;
     readonly orderList?: boolean;
+    readonly card?: boolean;
   },
 ): Promise<WrittenSite> {
-  const { outFolder, replace, fieldTests = false, orderList = false, ...site } = options;
+  const { outFolder, replace, fieldTests = false, orderList = false, card, ...site } = options;
   const folder = resolve(outFolder);
   const present = await folderToFill(outFolder, replace);
   const sheets = [
     ...siteSheets(result, site),
+    ...(card ? [mixCard(result)] : []),
     ...(orderList ? [siteOrderList(result, site)] : []),
     ...(fieldTests ? [siteFieldTests()] : []),
   ];
