@@ -34,9 +34,23 @@ const children: ChildProcess[] = [];
 const browsers: Browser[] = [];
 afterAll(async () => {
   for (const browser of browsers) await browser.close();
-  for (const child of children) child.kill("SIGKILL");
+  // Asked, not killed: only so does the server end its kernels too.
+  await Promise.all(children.map(endOf));
   for (const folder of folders) rmSync(folder, { recursive: true, force: true });
-});
+}, 60_000);
+
+/** Ends a server that may have ended already. */
+function endOf(child: ChildProcess): Promise<void> {
+  return new Promise((ended) => {
+    if (child.exitCode !== null || child.signalCode !== null) return ended();
+    const last = setTimeout(() => child.kill("SIGKILL"), 15_000);
+    child.once("exit", () => {
+      clearTimeout(last);
+      ended();
+    });
+    child.kill("SIGTERM");
+  });
+}
 
 /** A notebook of these cells, beside the installed package. */
 function folderWith(cells: readonly string[]): string {
@@ -120,7 +134,7 @@ it("shows figure, table, error and completions in a notebook in a real browser",
   ]);
   const page = await openPage(await serve(jupyter, folder));
 
-  await page.evaluate(() => Jupyter.notebook.execute_cell_range(0, 3));
+  await page.evaluate(() => Jupyter.notebook.execute_cell_range(0, 4));
   const figure = page.locator(".output_html svg[role=img]").first();
   await figure.waitFor({ timeout: 60_000 });
   const box = await figure.boundingBox();
