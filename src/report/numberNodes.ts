@@ -5,6 +5,7 @@ function slug(text: string): string {
   const words =
     text
       .normalize("NFKD")
+      .replace(/\p{M}/gu, "")
       .toLowerCase()
       .match(/[a-z0-9]+/g) ?? [];
   return `s-${words.join("-").slice(0, 60) || "section"}`;
