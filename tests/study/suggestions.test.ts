@@ -88,10 +88,10 @@ describe("a sheet that is not there", () => {
 
   it("is told by the reader with the other files there are", async () => {
     const copy = copyStudy("reading-room");
-    renameSync(join(copy.folder, "sheets/blocks.csv"), join(copy.folder, "sheets/xyz.csv"));
+    renameSync(join(copy.folder, "sheets/compaction.csv"), join(copy.folder, "sheets/xyz.csv"));
     const { findings } = await readStudy(copy.folder);
     expect(findings[0].wayOut).toMatch(
-      /^Add the sheet, or name one that is there: sheets\/compaction\.csv, /,
+      /^Add the sheet, or name one that is there: sheets\/blocks\.csv, /,
     );
   });
 });
