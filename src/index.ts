@@ -531,10 +531,10 @@ export { openStudy } from "./study/openStudy.js";
 export type { AcceptanceConfig, LotConfig, QualityConfig } from "./study/qualityConfig.js";
 export type { QualityPlan, SiteBlocks, SiteLot } from "./study/qualityPlan.js";
 export { readStudy, type StudyReading } from "./study/readStudy.js";
-export type { ReportConfig } from "./study/reportSchema.js";
+export type { ReportConfig } from "./study/reportConfig.js";
 export { resultJsonSchema } from "./study/resultJsonSchema.js";
-export type { ClauseConfig, DecisionConfig } from "./study/reviewSchema.js";
-export type { SamplingConfig } from "./study/samplingSchema.js";
+export type { ClauseConfig, DecisionConfig } from "./study/reviewConfig.js";
+export type { SamplingConfig } from "./study/samplingConfig.js";
 export type { SiteConfig } from "./study/siteConfig.js";
 export { type SpecifiedLine, specifiedMix, type ToleranceBasis } from "./study/specifiedMix.js";
 export type { InputFile, Study, StudyMaterial } from "./study/study.js";
@@ -565,7 +565,7 @@ export {
 } from "./study/studyResult.js";
 export type { Price, SupplyConfig, WrittenPrice } from "./study/supplyConfig.js";
 export type { TextureStudy } from "./study/textureStudy.js";
-export type { ToleranceConfig } from "./study/toleranceSchema.js";
+export type { ToleranceConfig } from "./study/toleranceConfig.js";
 // tables
 export { basisMark, markedSource } from "./tables/basisMark.js";
 export {

@@ -1,15 +1,7 @@
 import { z } from "zod";
-import type { SourcedRange } from "../batch/carbonFactors.js";
+import type { CarbonConfig } from "./carbonConfig.js";
 import { concreteCementField, haulFactorField } from "./carbonField.js";
 import { quantityField } from "./quantityField.js";
-
-/** What the element is compared with, and the factor of haul, where they are not the general ones. */
-export interface CarbonConfig {
-  readonly haul?: SourcedRange;
-  /** Volume of the concrete element that would stand in the same place; default that of the earth element. */
-  readonly concreteVolumeM3?: number;
-  readonly concreteCement?: SourcedRange;
-}
 
 /** `carbon`: factors beside those of the materials, and the concrete that is compared with. */
 export const carbonSchema = z

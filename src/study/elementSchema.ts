@@ -1,6 +1,6 @@
 import { z } from "zod";
-import type { EarthElement } from "../batch/earthElement.js";
 import { phrase, say } from "../words/say.js";
+import type { ElementConfig } from "./elementConfig.js";
 import { metres, percent, text } from "./schemaFields.js";
 import { writtenAs } from "./writtenForm.js";
 
@@ -46,9 +46,6 @@ const written = z.union(
     return form.extend({ kind: kind.value === "wall" ? kind.default("wall") : kind });
   }),
 );
-
-/** What is to be rammed, with the name that the study gives it. */
-export type ElementConfig = EarthElement & { readonly name: string };
 
 function elementOf(entry: z.output<typeof forms>): ElementConfig {
   const shared = {

@@ -5,16 +5,16 @@ import type { SheetSource } from "../lab/sheetMapping.js";
 import type { UnitSystem } from "../quantities/displayUnits.js";
 import type { StrengthCovariate } from "../strength/strengthCovariate.js";
 import type { Locale } from "../words/language.js";
-import type { CarbonConfig } from "./carbonSchema.js";
-import type { CompareConfig } from "./compareSchema.js";
-import type { ElementConfig } from "./elementSchema.js";
+import type { CarbonConfig } from "./carbonConfig.js";
+import type { CompareConfig } from "./compareConfig.js";
+import type { ElementConfig } from "./elementConfig.js";
 import type { QualityConfig } from "./qualityConfig.js";
-import type { ReportConfig } from "./reportSchema.js";
-import type { ClauseConfig, DecisionConfig } from "./reviewSchema.js";
-import type { SamplingConfig } from "./samplingSchema.js";
+import type { ReportConfig } from "./reportConfig.js";
+import type { ClauseConfig, DecisionConfig } from "./reviewConfig.js";
+import type { SamplingConfig } from "./samplingConfig.js";
 import type { SiteConfig } from "./siteConfig.js";
 import type { Price, SupplyConfig, WrittenPrice } from "./supplyConfig.js";
-import type { ToleranceConfig } from "./toleranceSchema.js";
+import type { ToleranceConfig } from "./toleranceConfig.js";
 
 export interface MaterialConfig extends SupplyConfig {
   readonly id: string;
@@ -43,7 +43,7 @@ export interface MaterialConfig extends SupplyConfig {
   readonly batchingPlusMinusPct?: number;
 }
 
-export type { ElementConfig } from "./elementSchema.js";
+export type { ElementConfig } from "./elementConfig.js";
 export type { Price } from "./supplyConfig.js";
 export type OpeningConfig = WallOpening;
 

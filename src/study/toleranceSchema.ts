@@ -1,22 +1,6 @@
 import { z } from "zod";
 import { metres, percent, text } from "./schemaFields.js";
-
-/** How far the work may stand from the specified mix; what is left out gets a marked default or none. */
-export interface ToleranceConfig {
-  /** Of the cement's mass in a batch, each way. */
-  readonly cementPct?: number;
-  /** Points of moisture from the optimum. */
-  readonly moistureBelowPct?: number;
-  readonly moistureAbovePct?: number;
-  /** Of a material's dry mass in a batch, each way. */
-  readonly sharesPct?: number;
-  /** Least rammed dry density, percent of the maximum of the compaction test. */
-  readonly densityPct?: number;
-  /** Of the rammed depth of a lift, each way. */
-  readonly liftM?: number;
-  /** Where the entered values come from: the user's own words. */
-  readonly basis?: string;
-}
+import type { ToleranceConfig } from "./toleranceConfig.js";
 
 /** `tolerances`: every key may be left out. */
 export const toleranceSchema = z

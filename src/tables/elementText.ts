@@ -1,5 +1,5 @@
 import { formatQuantity, type UnitSystem } from "../quantities/displayUnits.js";
-import type { ElementConfig } from "../study/elementSchema.js";
+import type { ElementConfig } from "../study/elementConfig.js";
 import { say } from "../words/say.js";
 
 /** The element's kind and measures in words, without its name. */

@@ -5,7 +5,7 @@ import { beforeAll, describe, expect, it } from "vitest";
 import { toMassShares } from "../../src/batch/toMassShares.js";
 import type { Finding } from "../../src/lab/finding.js";
 import { computeMix } from "../../src/study/computeMix.js";
-import type { ElementConfig } from "../../src/study/elementSchema.js";
+import type { ElementConfig } from "../../src/study/elementConfig.js";
 import { parseStudyYaml } from "../../src/study/parseStudyYaml.js";
 import type { SiteConfig } from "../../src/study/siteConfig.js";
 import type { StudyConfig } from "../../src/study/studyConfig.js";

@@ -1,5 +1,5 @@
 import type { Finding } from "../../lab/finding.js";
-import type { ReportConfig } from "../../study/reportSchema.js";
+import type { ReportConfig } from "../../study/reportConfig.js";
 import { say } from "../../words/say.js";
 import { checkCss } from "./checkCss.js";
 import { checkTypst } from "./checkTypst.js";
