@@ -20,12 +20,34 @@ export type SaidValue = string | number | bigint | null | undefined;
  * say`A loss of ${1.5} %.` // => "A loss of 1.5 %."
  */
 export function say(strings: TemplateStringsArray, ...values: readonly SaidValue[]): string {
+  // Thousands of sentences are said while curves are drawn again and again: no search in the text here.
+  if (currentLanguage() === "en") {
+    let said = strings[0];
+    for (let index = 1; index < strings.length; index += 1) {
+      said += valueText(values[index - 1]) + strings[index];
+    }
+    return said;
+  }
+  return spanishParts(strings)
+    .map((part, index) => (index % 2 === 0 ? part : valueText(values[Number(part)])))
+    .join("");
+}
+
+function valueText(value: SaidValue): string {
+  return typeof value === "number" ? localNumber(String(value)) : String(value);
+}
+
+/** Each sentence of the sources is one object for as long as the program runs. */
+const SPLIT = new WeakMap<TemplateStringsArray, readonly string[]>();
+
+/** Text and the numbers of values in turn. */
+function spanishParts(strings: TemplateStringsArray): readonly string[] {
+  const known = SPLIT.get(strings);
+  if (known) return known;
   const key = sentenceKey(strings);
-  const sentence = currentLanguage() === "es" ? (SPANISH[key] ?? key) : key;
-  return sentence.replace(/\{(\d+)\}/g, (_, index) => {
-    const value = values[Number(index)];
-    return typeof value === "number" ? localNumber(String(value)) : String(value);
-  });
+  const parts = (SPANISH[key] ?? key).split(/\{(\d+)\}/);
+  SPLIT.set(strings, parts);
+  return parts;
 }
 
 /**
