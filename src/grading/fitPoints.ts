@@ -26,41 +26,30 @@ export function fitPoints(
   starts: readonly (readonly number[])[],
   sdPct?: readonly number[],
 ): PointFit {
-  const n = points.length;
-  const count = model.parameters.length;
-  const sizes = points.map(({ sizeMm }) => sizeMm);
-  const passing = points.map(({ passingPct }) => passingPct);
   const weight = points.map((_, index) => 1 / (sdPct?.[index] ?? 1));
-  const log = model.parameters.map(({ scale }) => scale === "logarithm");
-  const toStep = (value: number, index: number) => (log[index] ? Math.log(value) : value);
-  // Loops, not array methods: the solvers call these hundreds of times a fit.
-  const toValues = (steps: readonly number[]) => {
-    const values = new Array<number>(count);
-    for (let j = 0; j < count; j++) values[j] = log[j] ? Math.exp(steps[j]) : steps[j];
-    return values;
-  };
+  const toStep = (value: number, index: number) =>
+    model.parameters[index].scale === "logarithm" ? Math.log(value) : value;
+  const toValues = (steps: readonly number[]) =>
+    steps.map((step, index) =>
+      model.parameters[index].scale === "logarithm" ? Math.exp(step) : step,
+    );
   const lower = model.parameters.map(({ lower: bound }, index) => toStep(bound, index));
   const upper = model.parameters.map(({ upper: bound }, index) => toStep(bound, index));
   const residuals = (steps: readonly number[]): number[] => {
     const values = toValues(steps);
-    const found = new Array<number>(n);
-    for (let i = 0; i < n; i++) {
-      found[i] = (model.evaluate(sizes[i], values) - passing[i]) * weight[i];
-    }
-    return found;
+    return points.map(
+      ({ sizeMm, passingPct }, i) => (model.evaluate(sizeMm, values) - passingPct) * weight[i],
+    );
   };
   const jacobian = (steps: readonly number[]): number[][] => {
     const values = toValues(steps);
-    const rows = new Array<number[]>(n);
-    for (let i = 0; i < n; i++) {
-      const slopes = model.slopes(sizes[i], values);
-      for (let j = 0; j < count; j++) {
-        // Along the logarithm of a size the slope is the size times that along the size.
-        slopes[j] = slopes[j] * (log[j] ? values[j] : 1) * weight[i];
-      }
-      rows[i] = slopes;
-    }
-    return rows;
+    // Along the logarithm of a size the slope is the size times that along the size.
+    const stretch = values.map((value, index) =>
+      model.parameters[index].scale === "logarithm" ? value : 1,
+    );
+    return points.map(({ sizeMm }, i) =>
+      model.slopes(sizeMm, values).map((slope, index) => slope * stretch[index] * weight[i]),
+    );
   };
   const candidates = starts
     .map((values) => {
@@ -76,7 +65,12 @@ export function fitPoints(
     throw new RangeError("invalid `starts`: none gives a finite curve");
   }
   // Each start is followed to its valley by the quick solver; the slow one settles the last digits.
-  const quick = quickFit(model, sizes, sdPct);
+  const quick = quickFit(
+    model,
+    points.map(({ sizeMm }) => sizeMm),
+    sdPct,
+  );
+  const passing = points.map(({ passingPct }) => passingPct);
   const ends = candidates.map(({ start }) => {
     const end = quick(passing, toValues(start)).values.map(toStep);
     const inside = end.map((step, j) => Math.min(upper[j], Math.max(lower[j], step)));

@@ -42,18 +42,17 @@ export function quickFit(
   const length = new Float64Array(p);
   const step = new Float64Array(p);
   const held = new Uint8Array(p);
-  let residual = new Float64Array(n);
-  let triedResidual = new Float64Array(n);
+  const residual = new Float64Array(n);
 
   const toValues = (at: ArrayLike<number>, into: number[]) => {
     for (let j = 0; j < p; j++) into[j] = log[j] ? Math.exp(at[j]) : at[j];
     return into;
   };
-  const square = (values: number[], passing: ArrayLike<number>, into: Float64Array): number => {
+  const square = (values: number[], passing: ArrayLike<number>, keep: boolean): number => {
     let sum = 0;
     for (let i = 0; i < n; i++) {
       const r = (model.evaluate(sizesMm[i], values) - passing[i]) * weight[i];
-      into[i] = r;
+      if (keep) residual[i] = r;
       sum += r * r;
     }
     return sum;
@@ -109,7 +108,7 @@ export function quickFit(
     const trial = [...at];
     const values = toValues(at, [...at]);
     const tried = [...values];
-    let misfit = square(values, passingPct, residual);
+    let misfit = square(values, passingPct, true);
     let damping = 1e-4;
     for (let count = 0; count < MOST_STEPS && misfit > 0; count++) {
       equations(values, at);
@@ -119,7 +118,7 @@ export function quickFit(
           for (let j = 0; j < p; j++) {
             trial[j] = Math.min(upper[j], Math.max(lower[j], at[j] + step[j]));
           }
-          next = square(toValues(trial, tried), passingPct, triedResidual);
+          next = square(toValues(trial, tried), passingPct, false);
           if (next < misfit) break;
         }
         // No shorter step helps: this is as low as the digits go.
@@ -131,8 +130,7 @@ export function quickFit(
         at[j] = trial[j];
         values[j] = tried[j];
       }
-      misfit = next;
-      [residual, triedResidual] = [triedResidual, residual];
+      misfit = square(values, passingPct, true);
       damping = Math.max(1e-10, damping / 6);
       if (fall < AT_REST) return { values, converged: true };
     }

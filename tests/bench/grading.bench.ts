@@ -7,7 +7,7 @@ import type { GradingModelName } from "../../src/grading/models/gradingModel.js"
 import { resampleFits } from "../../src/grading/resampleFits.js";
 import scipy from "../reference/gradingScipy.json" with { type: "json" };
 
-const asCase = ({ model, passingPct }: { model: string; passingPct: readonly number[] }) => ({
+const cases = scipy.cases.map(({ model, passingPct }) => ({
   name: model as GradingModelName,
   curve: {
     points: scipy.sizesMm.map((sizeMm, index) => ({
@@ -16,8 +16,7 @@ const asCase = ({ model, passingPct }: { model: string; passingPct: readonly num
       origin: "sieve" as const,
     })),
   },
-});
-const cases = scipy.cases.map(asCase);
+}));
 const fredlund = cases.find(({ name }) => name === "fredlund")!;
 const fit = fitGrading(fredlund.curve, "fredlund");
 
@@ -51,41 +50,32 @@ function compareWithScipy(): void {
     console.log("SciPy: not on this machine, nothing to set beside.");
     return;
   }
-  const { versions, fitMs, timedOnly, thousandResamplesMs } = JSON.parse(run.stdout);
-  const timed = [...cases, ...timedOnly.map(asCase)];
-  const ours = ourLaps(timed);
-  const rows: Row[] = timed.map(({ name }) => ({
-    what: `fit ${name}`,
-    ours: ours.fitMs[name],
-    scipy: fitMs[name],
-  }));
-  const sum = (key: "ours" | "scipy") => rows.reduce((total, row) => total + row[key], 0);
-  rows.push({ what: "the eight fits together", ours: sum("ours"), scipy: sum("scipy") });
-  rows.push({
-    what: "1,000 resamples",
-    ours: ours.thousandResamplesMs,
-    scipy: thousandResamplesMs,
-  });
+  const { versions, fitMs, thousandResamplesMs } = JSON.parse(run.stdout);
   console.log(`SciPy ${versions.scipy}, least_squares with bounds, one start; processor ms:`);
-  console.table(rows.map((row) => ({ ...row, timesAsFast: row.scipy / row.ours })));
+  console.table([
+    ...cases.map(({ name, curve }) => ({
+      what: `fit ${name}`,
+      ours: lap(() => fitGrading(curve, name), 40),
+      scipy: fitMs[name],
+    })),
+    {
+      what: "1,000 resamples",
+      ours: lap(() => resampleFits(fit, { seed: 1, resamples: 1000 }), 3),
+      scipy: thousandResamplesMs,
+    },
+  ]);
 }
 
-interface Row {
-  readonly what: string;
-  readonly ours: number;
-  readonly scipy: number;
-}
-
-/** Our side of the table, measured on the built package: `npm run bench` builds it first. */
-function ourLaps(timed: readonly (typeof cases)[number][]): {
-  readonly fitMs: Readonly<Record<string, number>>;
-  readonly thousandResamplesMs: number;
-} {
-  const script = fileURLToPath(new URL("./gradingLaps.mjs", import.meta.url));
-  const run = spawnSync(process.execPath, [script], {
-    encoding: "utf8",
-    input: JSON.stringify({ cases: timed, resampled: "fredlund" }),
-  });
-  if (run.status !== 0) throw new Error(run.stderr);
-  return JSON.parse(run.stdout);
+/** Milliseconds of processor time, which other work on the machine hardly moves. */
+function lap(run: () => unknown, times: number): number {
+  const spent = () => {
+    const { user, system } = process.cpuUsage();
+    return (user + system) / 1000;
+  };
+  // Warm first: a cold run measures the compiler.
+  const cold = spent();
+  while (spent() - cold < 400) run();
+  const start = spent();
+  for (let round = 0; round < times; round++) run();
+  return (spent() - start) / times;
 }

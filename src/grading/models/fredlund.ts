@@ -1,8 +1,9 @@
 import { phrase } from "../../words/say.js";
-import { fredlundPassing } from "./fredlundPassing.js";
-import { fredlundSlopes } from "./fredlundSlopes.js";
 import type { GradingModel } from "./gradingModel.js";
 import { sizeNear } from "./sizeNear.js";
+
+/** Smallest grain: a fixed value, because no sedimentation test measures it. */
+const SMALLEST_MM = 1e-4;
 
 /**
  * Unimodal curve of Fredlund et al. (2000):
@@ -20,9 +21,28 @@ export const fredlund: GradingModel = {
     { name: "m", unit: "", scale: "plain", lower: 0.02, upper: 20 },
     { name: "residualSize", unit: "mm", scale: "logarithm", lower: 1e-6, upper: 10 },
   ],
-  evaluate: (sizeMm, values) => fredlundPassing(sizeMm, values[0], values[1], values[2], values[3]),
-  slopes: (sizeMm, values) =>
-    fredlundSlopes(sizeMm, values[0], values[1], values[2], values[3]).slice(1),
+  evaluate(sizeMm, [a, n, m, residualMm]) {
+    if (sizeMm <= SMALLEST_MM) return 0;
+    const fine = Math.log1p(residualMm / sizeMm) / Math.log1p(residualMm / SMALLEST_MM);
+    return 100 * Math.log(Math.E + (a / sizeMm) ** n) ** -m * (1 - fine ** 7);
+  },
+  slopes(sizeMm, [a, n, m, residualMm]) {
+    const power = (a / sizeMm) ** n;
+    if (sizeMm <= SMALLEST_MM || !Number.isFinite(power)) return [0, 0, 0, 0];
+    const [above, below] = [Math.log1p(residualMm / sizeMm), Math.log1p(residualMm / SMALLEST_MM)];
+    const ratio = above / below;
+    const level = Math.log(Math.E + power);
+    const main = 100 * level ** -m;
+    const cut = 1 - ratio ** 7;
+    const steep = (-m * main * cut * power) / (level * (Math.E + power));
+    const ratioSlope = (1 / (sizeMm + residualMm) - ratio / (SMALLEST_MM + residualMm)) / below;
+    return [
+      (steep * n) / a,
+      steep * Math.log(a / sizeMm),
+      -main * cut * Math.log(level),
+      -7 * main * ratio ** 6 * ratioSlope,
+    ];
+  },
   starts: (curve) =>
     [60, 85].flatMap((pct) =>
       [0.8, 2, 4].flatMap((n) => [0.4, 1, 2].map((m) => [sizeNear(curve, pct), n, m, 0.001])),

@@ -1,7 +1,5 @@
 import { phrase } from "../../words/say.js";
 import { fredlund } from "./fredlund.js";
-import { fredlundPassing } from "./fredlundPassing.js";
-import { fredlundSlopes } from "./fredlundSlopes.js";
 import type { GradingModel } from "./gradingModel.js";
 import { sizeNear } from "./sizeNear.js";
 
@@ -27,23 +25,26 @@ export const fredlundBimodal: GradingModel = {
     { ...M, name: "coarseM" },
     RESIDUAL,
   ],
-  evaluate: (sizeMm, values) =>
-    values[0] * fredlundPassing(sizeMm, values[1], values[2], values[3], values[7]) +
-    (1 - values[0]) * fredlundPassing(sizeMm, values[4], values[5], values[6], values[7]),
-  slopes(sizeMm, values) {
-    const share = values[0];
+  evaluate: (sizeMm, [share, a1, n1, m1, a2, n2, m2, residualMm]) =>
+    share * fredlund.evaluate(sizeMm, [a1, n1, m1, residualMm]) +
+    (1 - share) * fredlund.evaluate(sizeMm, [a2, n2, m2, residualMm]),
+  slopes(sizeMm, [share, a1, n1, m1, a2, n2, m2, residualMm]) {
+    const [fine, coarse] = [
+      [a1, n1, m1, residualMm],
+      [a2, n2, m2, residualMm],
+    ];
+    const [fa, fn, fm, fr] = fredlund.slopes(sizeMm, fine);
+    const [ca, cn, cm, cr] = fredlund.slopes(sizeMm, coarse);
     const rest = 1 - share;
-    const fine = fredlundSlopes(sizeMm, values[1], values[2], values[3], values[7]);
-    const coarse = fredlundSlopes(sizeMm, values[4], values[5], values[6], values[7]);
     return [
-      fine[0] - coarse[0],
-      share * fine[1],
-      share * fine[2],
-      share * fine[3],
-      rest * coarse[1],
-      rest * coarse[2],
-      rest * coarse[3],
-      share * fine[4] + rest * coarse[4],
+      fredlund.evaluate(sizeMm, fine) - fredlund.evaluate(sizeMm, coarse),
+      share * fa,
+      share * fn,
+      share * fm,
+      rest * ca,
+      rest * cn,
+      rest * cm,
+      share * fr + rest * cr,
     ];
   },
   starts: (curve) =>

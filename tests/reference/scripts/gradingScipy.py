@@ -48,15 +48,6 @@ MODELS = [
      [0.4, 0.008, 0.9, 1.5, 1.0], [0.5, 0.01, 0.7, 1, 0.7]),
 ]
 
-# Timed only: with 20 points eight parameters have no one best fit that a fixture could hold.
-TIMED_ONLY = [
-    ("fredlund-bimodal",
-     lambda d, w, a, n, m, b, p, q, dr: w * fredlund(d, a, n, m, dr) + (1 - w) * fredlund(d, b, p, q, dr),
-     [0, 1, 0, 0, 1, 0, 0, 1],
-     [0.001, 1e-5, 0.05, 0.02, 1e-5, 0.05, 0.02, 1e-6], [0.999, 1e4, 20, 20, 1e4, 20, 20, 10],
-     [0.4, 0.02, 2, 1, 1.5, 2.5, 1.2, 0.001], [0.5, 0.03, 1.5, 0.7, 1, 1.5, 0.7, 0.001]),
-]
-
 
 def steps(values, log):
     return np.array([np.log(v) if l else v for v, l in zip(values, log)], float)
@@ -105,9 +96,8 @@ else:
             run()
         return 1000 * (time.process_time() - start) / times
 
-    out = {"versions": versions, "fitMs": {},
-           "timedOnly": [{"model": model[0], "passingPct": noisy(model)} for model in TIMED_ONLY]}
-    for model in MODELS + TIMED_ONLY:
+    out = {"versions": versions, "fitMs": {}}
+    for model in MODELS:
         y = np.array(noisy(model))
         out["fitMs"][model[0]] = lap(lambda: fit(model, y, model[6], False), 20)
     model = MODELS[4]
