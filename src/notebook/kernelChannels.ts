@@ -1,15 +1,11 @@
 import { randomUUID } from "node:crypto";
 import type { Connection } from "./connection.js";
-import { fromWire, type KernelMessage, newRequest, toWire } from "./messages.js";
+import { fromWire, type KernelMessage, toWire } from "./messages.js";
 
 /** The sockets to a kernel; every message that comes in has been checked. */
 export interface KernelChannels {
-  /** Sends a request and returns its id. */
-  readonly send: (
-    channel: "shell" | "control",
-    type: string,
-    content: Readonly<Record<string, unknown>>,
-  ) => Promise<string>;
+  /** Sends a request, whose answer may come in before the sending is known to be done. */
+  readonly send: (channel: "shell" | "control", request: KernelMessage) => Promise<void>;
   readonly close: () => void;
 }
 
@@ -55,10 +51,9 @@ export async function openChannels(
   listen(iopub, listeners.onPublished).catch(listeners.onFault);
 
   return {
-    async send(channel, type, content) {
-      const request = newRequest(session, type, content);
-      await (channel === "shell" ? shell : control).send(toWire(connection.key, request));
-      return request.id;
+    async send(channel, request) {
+      const frames = toWire(connection.key, { ...request, session });
+      await (channel === "shell" ? shell : control).send(frames);
     },
     close() {
       for (const socket of [shell, control, iopub]) socket.close();

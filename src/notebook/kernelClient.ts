@@ -3,7 +3,7 @@ import { setTimeout as wait } from "node:timers/promises";
 import { openConnection } from "./connection.js";
 import { openChannels } from "./kernelChannels.js";
 import { type ProcessEnd, startKernelProcess } from "./kernelProcess.js";
-import type { KernelMessage } from "./messages.js";
+import { type KernelMessage, newRequest } from "./messages.js";
 import type { CellOutput } from "./nbformat.js";
 import { outputCollector } from "./outputCollector.js";
 import { within } from "./within.js";
@@ -45,17 +45,25 @@ interface Pending {
   readonly fail: (error: unknown) => void;
 }
 
+/** The requests under way: what comes in from the kernel is matched to them here. */
+export interface KernelRequests {
+  /** Sends a request; `reply` comes once the kernel has answered and has published all of its outputs. */
+  readonly ask: (
+    type: string,
+    content: Readonly<Record<string, unknown>>,
+  ) => Promise<{ readonly id: string; readonly reply: Promise<Answer> }>;
+  readonly onReply: (message: KernelMessage) => void;
+  readonly onPublished: (message: KernelMessage) => void;
+  /** All requests under way fail, and all later ones. */
+  readonly onFault: (error: unknown) => void;
+}
+
 /**
- * Starts tslab as a kernel and speaks the Jupyter messaging protocol with it. Whatever happens,
- * `close` leaves no process behind; so does the end of this process.
- *
- * @param cwd folder the cells run in
- * @param transport default: Unix sockets where there are any, else TCP on 127.0.0.1
+ * Keeps the requests under way. A request is known before it is sent, because a quick kernel answers
+ * before the sending is known to be done, and an answer to nobody would be lost.
  */
-export async function startKernel(cwd: string, transport?: "ipc" | "tcp"): Promise<KernelClient> {
-  const connection = await openConnection(transport);
+export function trackRequests(send: (request: KernelMessage) => Promise<void>): KernelRequests {
   const pending = new Map<string, Pending>();
-  const collector = outputCollector();
   let fault: { readonly error: unknown } | undefined;
   const settle = (id: string, change: Partial<Pending>): void => {
     const request = pending.get(id);
@@ -66,30 +74,57 @@ export async function startKernel(cwd: string, transport?: "ipc" | "tcp"): Promi
     pending.delete(id);
     request.done(request.status);
   };
-  const channels = await openChannels(connection, {
+  return {
+    async ask(type, content) {
+      if (fault !== undefined) throw fault.error;
+      const request = newRequest(type, content);
+      const reply = new Promise<Answer>((resolve, fail) => {
+        const done = (status: string) => resolve({ outcome: "replied", status });
+        pending.set(request.id, { idle: false, done, fail });
+      });
+      // whoever asked looks at the reply only once the sending is done
+      reply.catch(() => undefined);
+      try {
+        await send(request);
+      } catch (error) {
+        pending.delete(request.id);
+        throw error;
+      }
+      return { id: request.id, reply };
+    },
     onReply: ({ parentId = "", content }) =>
       settle(parentId, { status: String(content.status ?? "ok") }),
-    onPublished(message: KernelMessage) {
-      collector.take(message);
-      if (message.type !== "status" || message.content.execution_state !== "idle") return;
-      settle(message.parentId ?? "", { idle: true });
+    onPublished({ type, parentId = "", content }) {
+      if (type === "status" && content.execution_state === "idle") settle(parentId, { idle: true });
     },
     onFault(error) {
       fault ??= { error };
       for (const { fail } of pending.values()) fail(error);
     },
+  };
+}
+
+/**
+ * Starts tslab as a kernel and speaks the Jupyter messaging protocol with it. Whatever happens,
+ * `close` leaves no process behind; so does the end of this process.
+ *
+ * @param cwd folder the cells run in
+ * @param transport default: Unix sockets where there are any, else TCP on 127.0.0.1
+ */
+export async function startKernel(cwd: string, transport?: "ipc" | "tcp"): Promise<KernelClient> {
+  const connection = await openConnection(transport);
+  const collector = outputCollector();
+  const requests = trackRequests((request) => channels.send("shell", request));
+  const channels = await openChannels(connection, {
+    onReply: requests.onReply,
+    onPublished(message) {
+      collector.take(message);
+      requests.onPublished(message);
+    },
+    onFault: requests.onFault,
   });
   const kernel = startKernelProcess(connection, cwd);
 
-  const ask = async (type: string, content: Readonly<Record<string, unknown>>) => {
-    if (fault !== undefined) throw fault.error;
-    const id = await channels.send("shell", type, content);
-    const reply = new Promise<Answer>((resolve, fail) => {
-      const done = (status: string) => resolve({ outcome: "replied", status });
-      pending.set(id, { idle: false, done, fail });
-    });
-    return { id, reply };
-  };
   const firstOf = async (reply: Promise<Answer>, milliseconds: number): Promise<Answer> => {
     const died = kernel.ended.then((end): Answer => ({ outcome: "died", end }));
     const answer = await within(milliseconds, Promise.race([reply, died]));
@@ -104,7 +139,8 @@ export async function startKernel(cwd: string, transport?: "ipc" | "tcp"): Promi
       let timer: ReturnType<typeof setInterval> | undefined;
       const reply = new Promise<Answer>((resolve, reject) => {
         const again = () => {
-          ask("kernel_info_request", {})
+          requests
+            .ask("kernel_info_request", {})
             .then((request) => request.reply)
             .then(resolve, reject);
         };
@@ -119,13 +155,16 @@ export async function startKernel(cwd: string, transport?: "ipc" | "tcp"): Promi
     },
     async execute(code, milliseconds) {
       const content = { code, silent: false, store_history: true, allow_stdin: false };
-      const { id, reply } = await ask("execute_request", { ...content, stop_on_error: true });
+      const { id, reply } = await requests.ask("execute_request", {
+        ...content,
+        stop_on_error: true,
+      });
       return { answer: firstOf(reply, milliseconds), outputs: () => collector.outputsOf(id) };
     },
     ownText: kernel.ownText,
     async close() {
       try {
-        await channels.send("control", "shutdown_request", { restart: false });
+        await channels.send("control", newRequest("shutdown_request", { restart: false }));
         await within(POLITE_MS, kernel.ended);
       } finally {
         kernel.kill();

@@ -18,13 +18,12 @@ function sign(key: string, parts: readonly (string | Uint8Array)[]): string {
   return hmac.digest("hex");
 }
 
-/** Makes a request of a session, with an id of its own. */
+/** Makes a request with an id of its own, known before it is sent. */
 export function newRequest(
-  session: string,
   type: string,
   content: Readonly<Record<string, unknown>>,
-): KernelMessage & { readonly session: string } {
-  return { id: randomUUID(), session, type, content };
+): KernelMessage {
+  return { id: randomUUID(), type, content };
 }
 
 /**

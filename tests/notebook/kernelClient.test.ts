@@ -2,7 +2,8 @@ import { existsSync, readFileSync, statSync } from "node:fs";
 import { dirname } from "node:path";
 import { describe, expect, it } from "vitest";
 import { openConnection } from "../../src/notebook/connection.js";
-import { startKernel } from "../../src/notebook/kernelClient.js";
+import { startKernel, trackRequests } from "../../src/notebook/kernelClient.js";
+import type { KernelMessage } from "../../src/notebook/messages.js";
 import { FIXTURES, plainOutputs } from "./support.js";
 
 describe("openConnection", () => {
@@ -23,6 +24,50 @@ describe("openConnection", () => {
       await connection.remove();
     }
     expect(existsSync(dirname(connection.file))).toBe(false);
+  });
+});
+
+describe("trackRequests", () => {
+  const idle = { execution_state: "idle" };
+  const about = (parentId: string, type: string, content: Record<string, unknown>) =>
+    ({ id: "x", type, parentId, content }) satisfies KernelMessage;
+
+  it("hears an answer that comes before the sending returns", async () => {
+    const requests = trackRequests(async ({ id }) => {
+      requests.onReply(about(id, "execute_reply", { status: "ok" }));
+      await new Promise((resolve) => setTimeout(resolve, 5));
+      requests.onPublished(about(id, "status", idle));
+      await new Promise((resolve) => setTimeout(resolve, 5));
+    });
+    const { reply } = await requests.ask("execute_request", { code: "1" });
+    const late = new Promise((resolve) => setTimeout(() => resolve("lost"), 500));
+    expect(await Promise.race([reply, late])).toEqual({ outcome: "replied", status: "ok" });
+  });
+
+  it("waits for reply and end of outputs, in any order, each of its own request", async () => {
+    const sent: string[] = [];
+    const requests = trackRequests(async ({ id }) => void sent.push(id));
+    const [first, second] = [await requests.ask("a", {}), await requests.ask("b", {})];
+    expect(sent).toEqual([first.id, second.id]);
+    requests.onPublished(about(second.id, "status", idle));
+    requests.onPublished(about(first.id, "status", { execution_state: "busy" }));
+    requests.onReply(about(first.id, "a_reply", { status: "error" }));
+    requests.onReply(about("of another", "a_reply", { status: "ok" }));
+    const soon = Promise.race([first.reply, second.reply, Promise.resolve("waiting")]);
+    expect(await soon).toBe("waiting");
+    requests.onReply(about(second.id, "b_reply", {}));
+    requests.onPublished(about(first.id, "status", idle));
+    expect(await first.reply).toEqual({ outcome: "replied", status: "error" });
+    expect(await second.reply).toEqual({ outcome: "replied", status: "ok" });
+  });
+
+  it("fails what is under way and what comes later by a fault, and tells a failed sending", async () => {
+    const requests = trackRequests(async () => requests.onFault(new Error("not the kernel's")));
+    const { reply } = await requests.ask("a", {});
+    await expect(reply).rejects.toThrow("not the kernel's");
+    await expect(requests.ask("b", {})).rejects.toThrow("not the kernel's");
+    const shut = trackRequests(() => Promise.reject(new Error("shut")));
+    await expect(shut.ask("a", {})).rejects.toThrow("shut");
   });
 });
 

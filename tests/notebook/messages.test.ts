@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { fromWire, newRequest, toWire } from "../../src/notebook/messages.js";
 
-const request = newRequest("session", "execute_request", { code: "const π = '„x“';" });
-const frames = toWire("key", request).map((frame) => Buffer.from(frame));
+const request = newRequest("execute_request", { code: "const π = '„x“';" });
+const frames = toWire("key", { ...request, session: "session" }).map((frame) => Buffer.from(frame));
 
 describe("wire messages", () => {
   it("come back as they were sent, whatever routing frames stand before them", () => {

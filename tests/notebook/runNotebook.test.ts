@@ -1,5 +1,5 @@
 import { spawn } from "node:child_process";
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
@@ -53,6 +53,34 @@ describe("runNotebook with a kernel", { timeout: PATIENCE }, () => {
     expect(JSON.stringify(second.notebook)).toBe(JSON.stringify(notebook));
     expect(JSON.stringify(notebook)).not.toContain(dirname(FIXTURES));
     expect(readFileSync(fixture("done"), "utf8")).toBe(before);
+  });
+
+  it("loses no reply in many runs of many short cells, several at a time", {
+    timeout: 3_600_000,
+  }, async () => {
+    // more runs than the other tests have patience for: LOAMBOOK_RUNS=200
+    const runs = Number(process.env.LOAMBOOK_RUNS ?? 6);
+    const folder = mkdtempSync(join(tmpdir(), "loambook-many-"));
+    onTestFinished(() => rmSync(folder, { recursive: true }));
+    const cells = Array.from({ length: 40 }, (_, index) => ({
+      cell_type: "code",
+      id: `cell-${index}`,
+      source: `const value${index} = ${index};`,
+      ...{ metadata: {}, execution_count: null, outputs: [] },
+    }));
+    const notebookPath = join(folder, "many-cells.ipynb");
+    const notebook = { cells, metadata: {}, nbformat: 4, nbformat_minor: 5 };
+    writeFileSync(notebookPath, JSON.stringify(notebook));
+    const ends: string[] = [];
+    const oneAfterTheOther = async (count: number) => {
+      for (let run = 0; run < count; run += 1) {
+        const { status } = await runNotebook({ notebookPath, timeouts: { cellSeconds: 30 } });
+        ends.push(status);
+        if (status !== "done") console.log(`run ${ends.length}: ${status}`);
+      }
+    };
+    await Promise.all([0, 1, 2].map((row) => oneAfterTheOther(Math.ceil((runs - row) / 3))));
+    expect(ends).toEqual(Array.from({ length: runs }, () => "done"));
   });
 
   it("loses no line of a cell that prints more than the sockets take at a stretch", async () => {
