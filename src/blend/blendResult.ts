@@ -92,4 +92,8 @@ export interface BlendDesign extends BlendResult {
   readonly conflict: BlendConflict | null;
   /** What was made least, the most important first: for comparing designs of the same target. */
   readonly score: readonly number[];
+  /** Ids of the materials whose share is zero: the best blend has none of them, or less than can be weighed. */
+  readonly notUsed: readonly string[];
+  /** Ids of those that have no more than can just be weighed, because limits, band or user ask for them. */
+  readonly hardlyUsed: readonly string[];
 }

@@ -17,7 +17,7 @@ export interface BucketChange {
 }
 
 /**
- * What a miscount does: for each material one part more and one part less, all else as it was.
+ * What a miscount does: for each material used one part more and one part less, all else as it was.
  *
  * @param massShares dry mass per part of each material, in any one unit: all 1 for parts by mass, the
  * loose dry densities for parts by volume.
@@ -53,6 +53,7 @@ export function bucketSensitivity(
   const rows = limitRows(materials, limits);
   return materials.flatMap(({ id }, at) =>
     ([-1, 1] as const).flatMap((change): BucketChange[] => {
+      if (parts[at] === 0 && design.notUsed.includes(id)) return [];
       const changed = parts.map((value, j) => (j === at ? value + change : value));
       const mass = changed.reduce((sum, value, j) => sum + value * massShares[j], 0);
       if (changed[at] < 0 || !(mass > 0)) return [];

@@ -15,7 +15,7 @@ export function describeBlend(
   aims: SizedAims,
   { fit }: BlendSolution,
   shares: readonly number[],
-): Omit<BlendDesign, "message" | "target" | "conflict" | "score"> {
+): Omit<BlendDesign, "message" | "target" | "conflict" | "score" | "notUsed" | "hardlyUsed"> {
   const { materials, lower, upper, rows } = programme;
   const points = blendPoints(aims, shares);
   const limits = rows.map((row): LimitState => {

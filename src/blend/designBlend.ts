@@ -1,5 +1,5 @@
 import type { BlendMaterial } from "./blendMaterial.js";
-import { blendProgramme } from "./blendProgramme.js";
+import { type BlendProgramme, blendProgramme, onlyMaterials } from "./blendProgramme.js";
 import type { BlendDesign } from "./blendResult.js";
 import type { BlendLimit, BlendTarget } from "./blendTarget.js";
 import { chooseMaterials } from "./chooseMaterials.js";
@@ -7,6 +7,7 @@ import { describeBlend } from "./describeBlend.js";
 import { explainConflict } from "./explainConflict.js";
 import { fitPowerTarget } from "./fitPowerTarget.js";
 import { resolveTarget, type SizedAims } from "./resolveTarget.js";
+import type { BlendSolution } from "./solveBlend.js";
 
 export interface BlendInput {
   readonly materials: readonly BlendMaterial[];
@@ -18,13 +19,25 @@ export interface BlendInput {
 }
 
 /**
+ * The smallest share of the dry mass that a design gives a material: 50 g in a batch of 100 kg, about
+ * the step of a balance on site, so that less cannot be weighed out. Common practice, no source.
+ */
+export const LEAST_SHARE_PCT = 0.05;
+/** Shares below this, as parts of one, are rounding of the solver. */
+const ROUNDING = 1e-12;
+/** Room that the solver leaves between its aims, relative to the smallest share. */
+const SLACK = 1e-5;
+
+/**
  * Finds the shares that bring a blend nearest to its target within all limits, or says why none can.
  *
  * Formula: minimise Σ weight (Σ share passing − target)² over the target's sizes, with shares that sum
  * to one and keep their bounds and all limits (each linear in the shares). Against a band the
  * difference is to its nearest edge; among all blends that leave the band equally little, the second
  * aim decides, and then the nearness to the middle. A range of exponents or top sizes is searched for
- * the curve that fits best.
+ * the curve that fits best. A share too small to be weighed (below 0.05 %, see `LEAST_SHARE_PCT`) is none:
+ * the material is dropped and the rest solved again. Where the limits or the band cannot do without it, it
+ * is held at 0.05 %; a smallest share of the user's own is kept as it is.
  *
  * @param input weights default to 1 at each size: standard sieves stand about evenly on the logarithm
  * of size, so that equal weights treat coarse and fine alike.
@@ -45,12 +58,14 @@ export interface BlendInput {
 export function designBlend(input: BlendInput): BlendDesign {
   const { materials, target, limits = [], mostMaterials = materials.length } = input;
   const programme = blendProgramme(materials, limits);
-  const solve = (aims: SizedAims) => chooseMaterials(programme, aims, mostMaterials);
-  const plain = () => {
-    const aims = resolveTarget(target as Exclude<BlendTarget, { kind: "power" }>, materials);
-    return { aims, solution: solve(aims), exponent: null, topSizeMm: null, atEndOfRange: false };
+  const plainAims = target.kind === "power" ? null : resolveTarget(target, materials);
+  const find = (within: BlendProgramme): Found => {
+    const solve = (aims: SizedAims) => chooseMaterials(within, aims, mostMaterials);
+    if (target.kind === "power") return fitPowerTarget(target, materials, solve);
+    const [aims, solution] = [plainAims!, solve(plainAims!)];
+    return { aims, solution, exponent: null, topSizeMm: null, atEndOfRange: false };
   };
-  const found = target.kind === "power" ? fitPowerTarget(target, materials, solve) : plain();
+  const found = withoutTraces(programme, find, target.kind === "band");
   const { aims, solution, exponent, topSizeMm, atEndOfRange } = found;
   const report =
     solution.fit.status === "infeasible"
@@ -59,11 +74,68 @@ export function designBlend(input: BlendInput): BlendDesign {
   const shares = report.conflict
     ? report.conflict.sharesPct.map((sharePct) => sharePct / 100)
     : solution.shares;
+  const usedUpTo = (mostPct: number) =>
+    materials.flatMap(({ id }, j) => (100 * shares[j] <= mostPct ? [id] : []));
+  const notUsed = report.conflict ? [] : usedUpTo(0);
   return {
     ...describeBlend(programme, aims, solution, shares),
     message: report.message,
     target: { kind: target.kind, exponent, topSizeMm, atEndOfRange },
     conflict: report.conflict,
     score: solution.score,
+    notUsed,
+    hardlyUsed: report.conflict
+      ? []
+      : usedUpTo(LEAST_SHARE_PCT * (1 + SLACK)).filter((id) => !notUsed.includes(id)),
   };
+}
+
+interface Found {
+  readonly aims: SizedAims;
+  readonly solution: BlendSolution;
+  readonly exponent: number | null;
+  readonly topSizeMm: number | null;
+  readonly atEndOfRange: boolean;
+}
+
+/** Solves again until no share is smaller than can be weighed, but for those that cannot be helped. */
+function withoutTraces(
+  programme: BlendProgramme,
+  find: (within: BlendProgramme) => Found,
+  isBand: boolean,
+): Found {
+  const least = LEAST_SHARE_PCT / 100;
+  let within = programme;
+  let found = find(within);
+  const settled = new Set<number>();
+  const isTrace = (j: number) => {
+    const share = found.solution.shares[j];
+    const mayGo = programme.lower[j] === 0 && within.upper[j] > 0 && !settled.has(j);
+    return mayGo && share > ROUNDING && share < least;
+  };
+  while (found.solution.fit.status === "ok") {
+    const traces = programme.lower.map((_, j) => j).filter(isTrace);
+    if (traces.length === 0) break;
+    const { shares, score } = found.solution;
+    const smallest = traces.reduce((least, j) => (shares[j] < shares[least] ? j : least));
+    // A band that was kept is not given up for a trace, if the trace can be made weighable.
+    const keptBand = isBand && score[0] < ROUNDING;
+    const attempt = (next: BlendProgramme, giveUpBand = false): boolean => {
+      const tried = find(next);
+      if (tried.solution.fit.status !== "ok") return false;
+      if (keptBand && !giveUpBand && tried.solution.score[0] >= ROUNDING) return false;
+      [within, found] = [next, tried];
+      return true;
+    };
+    const without = (gone: readonly number[]) => onlyMaterials(within, (j) => !gone.includes(j));
+    if (attempt(without(traces)) || attempt(without([smallest]))) continue;
+    settled.add(smallest);
+    const raised = within.lower.map((share, j) => (j === smallest ? least : share));
+    if (within.upper[smallest] >= least && attempt({ ...within, lower: raised })) continue;
+    attempt(without([smallest]), true);
+  }
+  const { solution } = found;
+  const clean = (share: number, j: number) =>
+    within.upper[j] === 0 || (programme.lower[j] === 0 && share <= ROUNDING) ? 0 : share;
+  return { ...found, solution: { ...solution, shares: solution.shares.map(clean) } };
 }

@@ -44,7 +44,8 @@ export interface PracticalParts {
 
 /**
  * The whole-number parts, up to a total, whose blend does best by the same target and within the same
- * limits as the optimum. Every ratio is tried, so the answer is exact; among equals the fewest parts.
+ * limits as the optimum, from the materials that it uses. Every ratio is tried, so the answer is exact;
+ * among equals the fewest parts.
  *
  * Formula: dry-mass share = parts × kg in a part / Σ; kg in a part = loose density / (1 + bulking/100).
  * Cement is not in these parts; the shares are of the dry mass of soil and aggregate.
@@ -79,6 +80,7 @@ export function practicalParts(
   const aims = blendAims(input, design);
   const rows = limitRows(materials, input.limits ?? []);
   const most = input.mostMaterials ?? materials.length;
+  const notUsed = materials.map(({ id }) => design.notUsed.includes(id));
   const least = materials.map(({ minSharePct }) => (minSharePct > 0 ? 1 : 0));
   const shares = materials.map(() => 0);
   let best: { parts: number[]; shares: number[]; objective: number; total: number } | null = null;
@@ -88,7 +90,7 @@ export function practicalParts(
     for (let j = 0; j < parts.length; j += 1) mass += parts[j] * massOfPart[j];
     for (let j = 0; j < parts.length; j += 1) {
       shares[j] = (parts[j] * massOfPart[j]) / mass;
-      if (parts[j] > 0) used += 1;
+      if (parts[j] > 0) used += notUsed[j] ? Infinity : 1;
     }
     if (used > most) return;
     let objective = 0;

@@ -1,7 +1,7 @@
 import { say } from "../words/say.js";
 import { blendProgramme } from "./blendProgramme.js";
 import type { BlendLimit } from "./blendTarget.js";
-import { designBlend } from "./designBlend.js";
+import { designBlend, LEAST_SHARE_PCT } from "./designBlend.js";
 import { drawnPassing } from "./drawnPassing.js";
 import { keepsConditions } from "./keepsConditions.js";
 import { type Robustness, type RobustnessInput, robustness } from "./robustness.js";
@@ -71,7 +71,9 @@ export function robustBlend(input: RobustBlendInput): RobustBlend {
     let next = best;
     for (let from = 0; from < materials.length; from += 1) {
       for (let to = 0; to < materials.length; to += 1) {
-        const move = Math.min(step, best.sharesPct[from]);
+        // What would be left below the smallest share goes with the rest, unless it is asked for.
+        const [share, kept] = [best.sharesPct[from], materials[from].minSharePct > 0];
+        const move = share - step < LEAST_SHARE_PCT && !kept ? share : Math.min(step, share);
         if (from === to || !(move > 0)) continue;
         const sharesPct = best.sharesPct.map((share, j) =>
           j === from ? share - move : j === to ? share + move : share,

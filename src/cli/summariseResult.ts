@@ -20,8 +20,10 @@ export function summariseResult(result: StudyResult): string {
     config.invented ? "(invented data)" : "",
     "",
     "Blend, percent of the dry mass of soil and aggregate:",
-    ...blend.shares.map(
-      ({ id, sharePct }) => `  ${formatFixed(sharePct, 1).padStart(5)} %  ${nameOf(id)}`,
+    ...blend.shares.map(({ id, sharePct }) =>
+      sharePct === 0
+        ? `  not used  ${nameOf(id)}`
+        : `  ${formatFixed(sharePct, 1).padStart(5)} %  ${nameOf(id)}`,
     ),
     `  differs from the target by ${formatFixed(blend.rmsDifferencePct, 1)} points (root mean square)`,
     "",

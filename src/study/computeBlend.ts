@@ -2,14 +2,14 @@ import { blendCurve } from "../blend/blendCurve.js";
 import type { BlendDesign } from "../blend/blendResult.js";
 import type { BandTargetPoint } from "../blend/blendTarget.js";
 import { checkBlend } from "../blend/checkBlend.js";
-import { type BlendInput, designBlend } from "../blend/designBlend.js";
+import { type BlendInput, designBlend, LEAST_SHARE_PCT } from "../blend/designBlend.js";
 import { relaxLimits } from "../blend/relaxLimits.js";
 import { type Robustness, robustness } from "../blend/robustness.js";
 import { characteristicSizes } from "../grading/characteristicSizes.js";
 import { fractions } from "../grading/fractions.js";
 import type { GuidanceEntry } from "../guidance/guidanceEntry.js";
 import type { Finding } from "../lab/finding.js";
-import { formatFixed } from "../quantities/formatNumber.js";
+import { formatFixed, formatNumber } from "../quantities/formatNumber.js";
 import { say } from "../words/say.js";
 import { blendInput, guidanceBandPoints } from "./blendInput.js";
 import { STUDY_FILE } from "./parseStudyYaml.js";
@@ -59,6 +59,7 @@ export function computeBlend(
     });
     return undefined;
   }
+  findings.push(...traceFindings(config, blend));
   const blended = blendCurve(
     materials.map(({ curve }, index) => ({ curve, sharePct: blend.shares[index].sharePct })),
   );
@@ -88,6 +89,36 @@ export function computeBlend(
     fractions: fractions(blended.curve),
     particleDensityKgM3: 1 / specificVolume,
   };
+}
+
+/** Materials that the blend leaves out, and those of which it has hardly any. */
+function traceFindings({ materials }: StudyConfig, blend: BlendDesign): Finding[] {
+  const expected = say`a share of at least ${LEAST_SHARE_PCT} % of the dry mass: less cannot be weighed on site`;
+  return materials.flatMap(({ id, name, minSharePct, maxSharePct }, index): Finding[] => {
+    const { sharePct } = blend.shares[index];
+    const at = { file: STUDY_FILE, column: `materials.${index}.share`, expected };
+    const value = `${formatNumber(sharePct, 3)} %`;
+    if (blend.notUsed.includes(id) && maxSharePct > 0) {
+      return [
+        {
+          ...{ severity: "note", code: "material-not-used", ...at, value: name },
+          message: say`${name} is not used: the best blend has none of it, or less than can be weighed.`,
+          wayOut: say`Leave it out of the study, or give it a smallest share if it is to be used.`,
+        },
+      ];
+    }
+    if (!blend.hardlyUsed.includes(id)) return [];
+    return [
+      {
+        ...{ severity: "warning", code: "material-hardly-used", ...at, value },
+        message:
+          minSharePct > 0
+            ? say`The study asks for hardly any ${name}.`
+            : say`The limits or the band cannot do without ${name}, though hardly any of it is needed.`,
+        wayOut: say`Loosen what asks for it, or give it a larger smallest share.`,
+      },
+    ];
+  });
 }
 
 /** A curve that ends below 100 % says nothing of the sizes at which the others still go on. */
@@ -127,7 +158,9 @@ function blendRobustness(
   if (variation.length === 0 || band.length === 0) return undefined;
   const finest = Math.max(
     ...input.materials.map(({ curve, id }) =>
-      variation.some((entry) => entry.id === id) ? curve.points[0].sizeMm : 0,
+      !blend.notUsed.includes(id) && variation.some((entry) => entry.id === id)
+        ? curve.points[0].sizeMm
+        : 0,
     ),
   );
   const measured = band.filter(({ sizeMm }) => sizeMm >= finest);

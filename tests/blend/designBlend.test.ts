@@ -3,9 +3,11 @@ import { describe, expect, it } from "vitest";
 import { blendMaterials } from "../../src/blend/blendMaterials.js";
 import { blendPassing } from "../../src/blend/blendPassing.js";
 import type { BandAim, BlendLimit } from "../../src/blend/blendTarget.js";
-import { type BlendInput, designBlend } from "../../src/blend/designBlend.js";
+import { bucketSensitivity } from "../../src/blend/bucketSensitivity.js";
+import { type BlendInput, designBlend, LEAST_SHARE_PCT } from "../../src/blend/designBlend.js";
 import { keepsConditions } from "../../src/blend/keepsConditions.js";
 import { limitRows } from "../../src/blend/limitRows.js";
+import { practicalParts } from "../../src/blend/practicalParts.js";
 import { relaxLimits } from "../../src/blend/relaxLimits.js";
 import { near } from "../strength/near.js";
 import { bruteForceBounds } from "../support/bruteForceBounds.js";
@@ -268,6 +270,85 @@ describe("limits", () => {
     const again = designBlend({ ...input, limits: [{ kind: "clay", minPct: 9 }] });
     expect(relaxed.gainPct).toBe(design.rmsDifferencePct - again.rmsDifferencePct);
     expect(relaxed.gainPct).toBeGreaterThan(0);
+  });
+});
+
+describe("a share too small to be weighed", () => {
+  /** Passing 0.063 mm 45 % of the soil, 3 % of the sand: a target with so much of the soil. */
+  const withSoil = (sharePct: number) => ({
+    kind: "curve" as const,
+    points: [{ sizeMm: 0.063, passingPct: 3 + (42 * sharePct) / 100 }],
+  });
+  const band = (lowPct: number, highPct: number) => ({
+    kind: "band" as const,
+    points: [{ sizeMm: 0.063, lowPct, highPct }],
+  });
+
+  it("is none, and the rest is solved again", () => {
+    const found = designBlend({ materials: [SOIL, SAND], target: withSoil(0.04) });
+    expect(found.shares.map(({ sharePct }) => sharePct)).toEqual([0, 100]);
+    expect([found.notUsed, found.hardlyUsed]).toEqual([["soil"], []]);
+    const more = designBlend({ materials: [SOIL, SAND], target: withSoil(0.06) });
+    expect(more.shares[0].sharePct).toBeCloseTo(0.06, 9);
+    expect(more.notUsed).toEqual([]);
+  });
+
+  it("is kept where the user asks for it", () => {
+    const asked = { ...SOIL, minSharePct: 0.01 };
+    const found = designBlend({ materials: [asked, SAND], target: withSoil(0.04) });
+    expect(found.shares[0].sharePct).toBeCloseTo(0.04, 9);
+    expect([found.notUsed, found.hardlyUsed]).toEqual([[], ["soil"]]);
+  });
+
+  it("is raised to what can be weighed where a limit or the band needs it", () => {
+    const materials = [{ ...SOIL, costPerT: 90 }, SAND];
+    const limits = [{ kind: "fines", minPct: 3 + 0.42 * 0.01 }] as const;
+    const wide = band(3 + 0.42 * 0.01, 30);
+    for (const input of [
+      { materials, target: withSoil(0), limits },
+      { materials, target: { ...wide, aim: "least-cost" as const } },
+    ]) {
+      const found = designBlend(input);
+      expect(found.status).toBe("ok");
+      expect(found.shares[0].sharePct).toBeCloseTo(LEAST_SHARE_PCT, 6);
+      expect([found.notUsed, found.hardlyUsed]).toEqual([[], ["soil"]]);
+    }
+  });
+
+  it("stays as it is where a limit lets it be neither none nor more", () => {
+    const found = designBlend({
+      materials: [SOIL, SAND],
+      target: withSoil(0.02),
+      limits: [{ kind: "fines", minPct: 3 + 0.42 * 0.01, maxPct: 3 + 0.42 * 0.03 }],
+    });
+    expect(found.status).toBe("ok");
+    expect(found.shares[0].sharePct).toBeCloseTo(0.02, 6);
+    expect(found.hardlyUsed).toEqual(["soil"]);
+    // The band alone is given up for it.
+    const soft = designBlend({
+      materials: [{ ...SOIL, maxSharePct: 0.03 }, SAND],
+      target: band(3 + 0.42 * 0.01, 3 + 0.42 * 0.03),
+    });
+    expect(soft.notUsed).toEqual(["soil"]);
+  });
+
+  it("has no part, and no miscounted bucket", () => {
+    // Two sands alike but for their fines; whole parts would gladly take some of the third.
+    const input = {
+      materials: [SOIL, SAND, { ...GRAVEL, curve: SAND.curve, maxSharePct: 0.04 }],
+      target: withSoil(38),
+    };
+    const design = designBlend(input);
+    expect(design.notUsed).toEqual(["gravel"]);
+    const parts = practicalParts(input, design, { by: "mass", largestTotal: 12 });
+    expect(parts.materials[2]).toMatchObject({ parts: 0, sharePct: 0, changePct: 0 });
+    const changes = bucketSensitivity(
+      input,
+      design,
+      parts.materials.map((line) => line.parts),
+      [1, 1, 1],
+    );
+    expect(new Set(changes.map(({ id }) => id))).toEqual(new Set(["soil", "sand"]));
   });
 });
 

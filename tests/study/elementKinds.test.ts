@@ -230,11 +230,10 @@ describe("a study's mix, there and back, for every kind of element and option of
           const { mix } = mixOf(config);
           const { recipe, quantities, density } = mix!;
           const back = toMassShares(
-            recipe.materials.map(({ id, looseVolumeL }, index) => ({
-              ...{ id, parts: looseVolumeL! },
-              looseBulkDensityKgM3: materials[index].looseBulkDensityKgM3,
-              bulkingPct: bulking[index],
-            })),
+            recipe.materials.map(({ id, looseVolumeL }) => {
+              const { looseBulkDensityKgM3, bulkingPct } = materials.find((one) => one.id === id)!;
+              return { id, parts: looseVolumeL!, looseBulkDensityKgM3, bulkingPct };
+            }),
             {
               parts: recipe.cement.looseVolumeL!,
               looseBulkDensityKgM3: config.cement.looseBulkDensityKgM3,

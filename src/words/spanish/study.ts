@@ -64,6 +64,17 @@ export const SPANISH_STUDY: Readonly<Record<string, string>> = {
     "límites que alguna combinación de estos materiales pueda cumplir",
   "Loosen a limit, or add a material with what is missing.":
     "Aflójese un límite, o añádase un material con lo que falta.",
+  "a share of at least {0} % of the dry mass: less cannot be weighed on site":
+    "una proporción de al menos el {0} % de la masa seca: menos no puede pesarse en obra",
+  "{0} is not used: the best blend has none of it, or less than can be weighed.":
+    "{0} no se usa: la mejor combinación no lleva nada de ese material, o menos de lo que puede pesarse.",
+  "Leave it out of the study, or give it a smallest share if it is to be used.":
+    "Déjese fuera del estudio, o désele una proporción mínima si ha de usarse.",
+  "The study asks for hardly any {0}.": "El estudio apenas pide {0}.",
+  "The limits or the band cannot do without {0}, though hardly any of it is needed.":
+    "Los límites o el huso no pueden prescindir de {0}, aunque apenas hace falta.",
+  "Loosen what asks for it, or give it a larger smallest share.":
+    "Aflójese lo que lo pide, o désele una proporción mínima mayor.",
   "Much of the blend's fines comes from materials without a hydrometer test.":
     "Muchos de los finos de la combinación vienen de materiales sin ensayo de hidrómetro.",
   "at most {0} % of the blend": "{0} % de la combinación como máximo",
