@@ -15,7 +15,8 @@ const FALLBACK_DRY_MASS_KG = 100;
  *
  * Formulas, for dry mass M of soil and aggregate: material M share/100; cement M c/100 (cement is not
  * part of M); moist mass = dry mass (1 + w/100); loose volume = dry mass / bulk density × (1 + bulking/100);
- * water to add = target moisture of the solids − water in the materials. Cement is taken as dry.
+ * water to add = target moisture of the solids − water in the materials. Cement is taken as dry. A
+ * material whose share is zero is not in the recipe.
  *
  * Missing densities leave volumes null with a finding, never a silent value. With `mixerVolumeL` and a
  * missing density the recipe is for 100 kg, status `incomplete`.
@@ -35,14 +36,15 @@ const FALLBACK_DRY_MASS_KG = 100;
 export function recipe(input: RecipeInput): Recipe {
   checkRecipeInput(input);
   const { cementPct, cementBulkDensityKgM3, targetMoisturePct, moistureOf = "all-solids" } = input;
-  const total = input.materials.reduce((sum, { sharePct }) => sum + sharePct, 0);
-  const shares = input.materials.map(({ sharePct }) => sharePct / total);
+  const used = input.materials.filter(({ sharePct }) => sharePct > 0);
+  const total = used.reduce((sum, { sharePct }) => sum + sharePct, 0);
+  const shares = used.map(({ sharePct }) => sharePct / total);
   const litresPerKg = (densityKgM3: number | undefined, bulkingPct = 0) =>
     densityKgM3 === undefined ? null : (1000 / densityKgM3) * (1 + bulkingPct / 100);
   const roomOf = (dryMassKg: number, litres: number | null) =>
     dryMassKg === 0 ? 0 : litres === null ? null : dryMassKg * litres;
   const perKg = [
-    ...input.materials.map((material, index) =>
+    ...used.map((material, index) =>
       roomOf(shares[index], litresPerKg(material.looseBulkDensityKgM3, material.bulkingPct)),
     ),
     roomOf(cementPct / 100, litresPerKg(cementBulkDensityKgM3)),
@@ -72,7 +74,7 @@ export function recipe(input: RecipeInput): Recipe {
     partsToCement: unitVolumeL !== null && cementPerKg ? litres! / cementPerKg : null,
     partsOfTen: unitVolumeL === null ? null : (10 * litres!) / unitVolumeL,
   });
-  const materials = input.materials.map((material, index) =>
+  const materials = used.map((material, index) =>
     line(material, shares[index], material.moisturePct, perKg[index]),
   );
   const cement = line({ id: "cement", name: say`Cement` }, cementPct / 100, 0, cementPerKg);

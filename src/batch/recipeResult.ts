@@ -33,6 +33,7 @@ export interface Recipe {
   /** `incomplete`: a bulk density is missing, so there are no volumes; `too-wet`: dry the soil first. */
   readonly status: "ok" | "incomplete" | "too-wet";
   readonly message: string;
+  /** Those that have a share. */
   readonly materials: readonly RecipeLine[];
   readonly cement: RecipeLine;
   readonly water: RecipeWater;

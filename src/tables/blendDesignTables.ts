@@ -79,12 +79,15 @@ export function blendPartsTable(
       numberColumn(say`Share of dry mass`, "%"),
       numberColumn(say`Against the best blend`, say`points`),
     ],
-    rows: parts.materials.map(({ id, parts: count, sharePct, changePct }) => [
-      nameOf(id),
-      `${count}`,
-      fixed(sharePct, 1),
-      fixed(changePct, 1),
-    ]),
+    rows: parts.materials
+      // what has no part here and no share in the best blend is not used
+      .filter(({ parts: count, changePct }) => count > 0 || changePct !== 0)
+      .map(({ id, parts: count, sharePct, changePct }) => [
+        nameOf(id),
+        `${count}`,
+        fixed(sharePct, 1),
+        fixed(changePct, 1),
+      ]),
     notes: [
       parts.message,
       ...(parts.status === "ok"

@@ -30,7 +30,7 @@ export function blendSharesTable(
         material?.name ?? id,
         fixed(sharePct, 1),
         material ? say`${plain(material.minSharePct)} to ${plain(material.maxSharePct)}` : "",
-        sayOf(BOUND_WORDS[`${bound}`]),
+        sharePct === 0 ? say`not used` : sayOf(BOUND_WORDS[`${bound}`]),
       ];
     }),
     notes: [

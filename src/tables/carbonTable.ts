@@ -9,7 +9,10 @@ import { siteCarbonTable } from "./siteCarbonTable.js";
 export function carbonTable({ config, mix }: StudyResult): TableBlock | NoteBlock {
   if (!mix) return noMix();
   const table = siteCarbonTable(mix.carbon, config.units);
-  const ways = [...config.materials, config.cement].flatMap(({ name, haulKm }) =>
+  const used = config.materials.filter(({ id }) =>
+    mix.recipe.materials.some((line) => line.id === id),
+  );
+  const ways = [...used, config.cement].flatMap(({ name, haulKm }) =>
     haulKm === undefined ? [] : [say`${name} ${plain(haulKm)} km`],
   );
   return {

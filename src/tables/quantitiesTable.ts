@@ -29,14 +29,11 @@ export function quantitiesTable({ config, mix }: StudyResult): KeyValuesBlock | 
       },
       ...quantities.mix.materials.map(({ name, moistMassKg, looseVolumeL }) => ({
         label: say`${name}, as shovelled`,
-        value:
-          moistMassKg === 0
-            ? say`not used`
-            : [
-                mass(moistMassKg),
-                ...(looseVolumeL === null ? [] : [say`${volume(looseVolumeL / 1000)} loose`]),
-                ...loadsText({ moistMassKg, looseVolumeL }, site),
-              ].join(", "),
+        value: [
+          mass(moistMassKg),
+          ...(looseVolumeL === null ? [] : [say`${volume(looseVolumeL / 1000)} loose`]),
+          ...loadsText({ moistMassKg, looseVolumeL }, site),
+        ].join(", "),
       })),
       {
         label: cement.name,

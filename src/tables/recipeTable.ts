@@ -31,8 +31,9 @@ function waterNote({ water }: MixStudy, mass: (kilograms: number) => string): st
 }
 
 /** Materials whose loose volume was corrected for bulking. */
-function bulkingNotes({ materials }: StudyConfig): string[] {
-  const bulked = materials.flatMap(({ name, bulkingPct }) =>
+function bulkingNotes({ materials }: StudyConfig, { recipe }: MixStudy): string[] {
+  const used = materials.filter(({ id }) => recipe.materials.some((line) => line.id === id));
+  const bulked = used.flatMap(({ name, bulkingPct }) =>
     bulkingPct === undefined ? [] : [say`${name} ${fixed(bulkingPct, 0)} %`],
   );
   return bulked.length === 0
@@ -91,7 +92,7 @@ export function recipeTable({ config, mix }: StudyResult): TableBlock | NoteBloc
       say`Shares are percent of the dry mass of soil and aggregate; cement comes on top of 100. Cement is ${fixed(recipe.cementOfAllPct, 1)} % of all dry mass and ${fixed(recipe.cementByVolumePct ?? undefined, 1)} % of the loose volumes.`,
       say`Water for ${fixed(recipe.targetMoisturePct, 1)} % of the dry mass of all solids, the optimum of the compaction test; the damp materials bring ${massText(water.inMaterialsKg)} of it.`,
       waterNote(mix, massText),
-      ...bulkingNotes(config),
+      ...bulkingNotes(config, mix),
       say`Whole parts: ${parts.message}${parts.largestChangePct === null ? "" : say` Rounding changes a share of the whole by at most ${fixed(parts.largestChangePct, 1)} points.`}`,
     ],
   };
