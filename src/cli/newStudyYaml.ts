@@ -1,4 +1,5 @@
 import { stringify } from "yaml";
+import { INVENTED_MARKS, PLACEHOLDERS } from "../study/inventedData.js";
 import { STUDY_FORMAT } from "../study/studySchema.js";
 import type { NewAnswers } from "./newAnswers.js";
 import type { PlacedMaterial } from "./newMaterials.js";
@@ -16,10 +17,10 @@ function materialLines({ id, name, role, model, sheets }: PlacedMaterial): strin
   const share = role === "soil" ? [line("share", { min: "30 %" })] : [];
   const lines = [
     ...[line("id", id), line("name", name), line("role", role)],
-    ...sheets.map(({ test, to }) => `${line(test, to)}    # invented: replace this sheet`),
+    ...sheets.map(({ test, to }) => `${line(test, to)}    # ${INVENTED_MARKS.sheet}`),
     ...(["particle-density", "loose-bulk-density", "moisture", "price"] as const)
       .filter((key) => model[key] !== undefined)
-      .map((key) => `${line(key, model[key])}    # invented`),
+      .map((key) => `${line(key, model[key])}    # ${INVENTED_MARKS.entry}`),
     ...share,
   ].join("\n");
   return indented(lines, "    ").replace(/^ {4}/, "  - ");
@@ -55,6 +56,10 @@ export function newStudyYaml(
     ...sheetsOf(entries.strength.sheet),
   ];
   const { requirement, form, "round-up-to": roundUp } = entries.strength;
+  const cement = {
+    ...{ name: PLACEHOLDERS.cement, "loose-bulk-density": entries.cement["loose-bulk-density"] },
+    ...{ bag: entries.cement.bag, price: entries.cement.price },
+  };
   const element = {
     ...{ name: "Wall", length, height, thickness },
     ...{ "compacted-lift": entries.element["compacted-lift"], waste: entries.element.waste },
@@ -84,13 +89,13 @@ ${line("target", entries.target)}
 #   fines: { max: 30 % }
 ${line("guidance", entries.guidance)}
 
-${line("compaction", compaction)}    # invented: replace this sheet
+${line("compaction", compaction)}    # ${INVENTED_MARKS.sheet}
 
-# Invented: the brand, its density and its price.
-${line("cement", Object.fromEntries(["name", "loose-bulk-density", "bag", "price"].map((key) => [key, entries.cement[key]])))}
+# ${INVENTED_MARKS.cement}
+${line("cement", cement)}
 
 strength:
-  ${line("sheet", blocks)}    # invented: replace this sheet
+  ${line("sheet", blocks)}    # ${INVENTED_MARKS.sheet}
   ${line("form", form ?? "linear")}
   ${line("round-up-to", roundUp ?? "0.5 %")}
   requirement:
@@ -98,7 +103,7 @@ strength:
     ${line("age", requirement.age)}
     ${line("statistic", requirement.statistic)}
     ${line("confidence", requirement.confidence)}
-    basis: Write the code and clause, or the engineer's letter, that asks for this strength.
+    ${line("basis", PLACEHOLDERS.basis)}
 
 ${line("batch", entries.batch)}
 

@@ -2,6 +2,7 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { parse } from "yaml";
 import type { SheetSource } from "../lab/sheetMapping.js";
+import { PLACEHOLDERS } from "../study/inventedData.js";
 import { STUDY_FILE } from "../study/parseStudyYaml.js";
 import type { NewAnswers, NewMaterial } from "./newAnswers.js";
 import { packageFolder } from "./packageFolder.js";
@@ -57,7 +58,7 @@ export function templateAnswers(units: "SI" | "US"): NewAnswers {
   const { date, currency, page, element, strength } = studyTemplate(units).entries;
   const { length, height, thickness } = element;
   return {
-    ...{ units, title: "A study to start from", place: "Write where the wall will stand" },
+    ...{ units, title: PLACEHOLDERS.title, place: PLACEHOLDERS.place },
     ...{ language: "en", page, currency, date, length, height, thickness },
     strength: strength.requirement.strength,
   };

@@ -10,6 +10,7 @@ import { SHEET_KINDS, type SheetKind } from "../lab/sheetKinds.js";
 import type { SheetMapping, SheetSource } from "../lab/sheetMapping.js";
 import type { Language } from "../words/language.js";
 import { say } from "../words/say.js";
+import { inventedFindings } from "./inventedData.js";
 import { parseStudyYaml, STUDY_FILE } from "./parseStudyYaml.js";
 import { readStudyFile } from "./readStudyFile.js";
 import type { InputFile, Study, StudyMaterial } from "./study.js";
@@ -96,6 +97,7 @@ export async function readStudy(
   const { siteBlocks: site } = config.quality ?? {};
   const siteBlocks = await open(site, "quality.site-blocks", SHEET_KINDS.specimens);
 
+  problems.push(...inventedFindings(text.toString("utf8"), config, sheets));
   if (!specimens || problems.some(({ severity }) => severity === "error")) {
     return { findings: problems };
   }

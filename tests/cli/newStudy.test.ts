@@ -1,6 +1,6 @@
 import { execFile } from "node:child_process";
-import { existsSync, readdirSync, readFileSync } from "node:fs";
-import { join } from "node:path";
+import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { dirname, join } from "node:path";
 import { promisify } from "node:util";
 import { Ajv } from "ajv";
 import addFormats from "ajv-formats";
@@ -8,6 +8,7 @@ import { describe, expect, it } from "vitest";
 import { parse } from "yaml";
 import { askAnswers, askMaterials } from "../../src/cli/askAnswers.js";
 import { templateAnswers } from "../../src/cli/studyTemplate.js";
+import type { Finding } from "../../src/lab/finding.js";
 import { toolOrSkip } from "../support/requireTool.js";
 import { ROOT, runCli, temporaryFolder } from "../support/runCli.js";
 
@@ -83,6 +84,81 @@ describe("new, told by options", () => {
     expect(code).toBe(2);
     expect(stderr + stdout).toMatch(message);
     expect(readdirSync(folder)).toEqual([]);
+  });
+});
+
+describe("a new study that says it is not invented", () => {
+  const made = async (...words: string[]) => {
+    const folder = join(temporaryFolder(), "wall");
+    expect((await runCli(["new", folder, ...words])).code).toBe(0);
+    const edit = (file: string, change: (text: string) => string) =>
+      writeFileSync(join(folder, file), change(readFileSync(join(folder, file), "utf8")));
+    edit("study.yaml", (text) => text.replace("invented: true", "invented: false"));
+    const errors = async () => {
+      const run = await runCli(["check", folder, "--json"]);
+      const findings = JSON.parse(run.stdout) as Finding[];
+      return { code: run.code, errors: findings.filter(({ severity }) => severity === "error") };
+    };
+    return { folder, edit, errors };
+  };
+
+  it("has an error for each mark and each text that it began with, and gets no pages", {
+    timeout: 60_000,
+  }, async () => {
+    for (const units of ["SI", "US"]) {
+      const { folder, errors } = await made("--units", units, "--no-questions");
+      const found = await errors();
+      expect(found.code).toBe(3);
+      expect(new Set(found.errors.map(({ code }) => code))).toEqual(new Set(["invented-data"]));
+      const { text, entries } = study(folder);
+      const inSheets = found.errors.filter(({ file }) => file !== "study.yaml");
+      const sheets = [...text.matchAll(/: (sheets\/\S+)/g)].map(([, file]) => file);
+      expect(inSheets.map(({ file, row }) => [file, row])).toEqual(sheets.map((file) => [file, 1]));
+      const keyOf = (value: string) => found.errors.find((one) => one.value === value)?.column;
+      expect(keyOf(entries.title)).toBe("title");
+      expect(keyOf(entries.place)).toBe("place");
+      expect(keyOf(entries.cement.name)).toBe("cement.name");
+      expect(keyOf(entries.strength.requirement.basis)).toBe("strength.requirement.basis");
+      const rows = text
+        .split("\n")
+        .flatMap((line, i) => (/# invented\b/i.test(line) ? [i + 1] : []));
+      const marked = found.errors.flatMap(({ file, row, column }) =>
+        file === "study.yaml" && !column?.match(/^(title|place)$|\./) ? [row] : [],
+      );
+      expect(marked).toEqual(rows);
+      for (const { value, wayOut, row } of found.errors) {
+        expect([value, wayOut, row]).not.toContain(undefined);
+      }
+      for (const command of ["site", "appendix", "export"]) {
+        const out = join(dirname(folder), command);
+        const run = await runCli([command, folder, "--out", out]);
+        expect([command, run.code, existsSync(out)]).toEqual([command, 3, false]);
+        expect(run.stderr).toContain("marked as invented");
+      }
+    }
+  });
+
+  it("passes once all of it is replaced, and not before", async () => {
+    const { folder, edit, errors } = await made("--title", "Gate", "--place", "Alcalá");
+    for (const file of readdirSync(join(folder, "sheets"))) {
+      edit(`sheets/${file}`, (text) => text.replace(/^# Invented.*\n/, "# Read by A. B.\n"));
+    }
+    edit("study.yaml", (text) =>
+      text
+        .replace(/ *# invented.*$/gim, "")
+        .replace("Portland cement, invented brand", "CEM II/A-L 42.5")
+        .replace(/basis: .*/, "basis: '# invented: no, clause 3 of the local code'"),
+    );
+    expect(await errors()).toEqual({ code: 0, errors: [] });
+    const out = join(dirname(folder), "site");
+    expect((await runCli(["site", folder, "--out", out])).code).toBe(0);
+
+    edit("study.yaml", (text) => text.replace(/moisture: (.*)/, "moisture: $1 # Invented"));
+    const { code, errors: left } = await errors();
+    expect([code, left.length]).toEqual([3, 1]);
+    expect(left[0]).toMatchObject({ file: "study.yaml", column: "moisture", value: "7.5 %" });
+    edit("study.yaml", (text) => text.replace(/^invented: false/m, "invented: true"));
+    expect(await errors()).toEqual({ code: 0, errors: [] });
   });
 });
 

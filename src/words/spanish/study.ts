@@ -75,6 +75,19 @@ export const SPANISH_STUDY: Readonly<Record<string, string>> = {
     "Los límites o el huso no pueden prescindir de {0}, aunque apenas hace falta.",
   "Loosen what asks for it, or give it a larger smallest share.":
     "Aflójese lo que lo pide, o désele una proporción mínima mayor.",
+  "your own, and no mark of invented data, as the study says “invented: false”":
+    "lo propio, y ninguna marca de datos inventados, pues el estudio dice “invented: false”",
+  "This sheet is marked as invented.": "Esta hoja está marcada como inventada.",
+  "Put your own readings in its place, without this remark, or set “invented: true”.":
+    "Pónganse en su lugar las lecturas propias, sin esta nota, o escríbase “invented: true”.",
+  "What follows is marked as invented.": "Lo que sigue está marcado como inventado.",
+  "This entry is marked as invented.": "Esta entrada está marcada como inventada.",
+  "Write your own and take away the remark “{0}”, or set “invented: true”.":
+    "Escríbase lo propio y quítese la nota “{0}”, o escríbase “invented: true”.",
+  "This is the text that a new study begins with.":
+    "Este es el texto con el que empieza un estudio nuevo.",
+  "Write what holds for your wall, or set “invented: true”.":
+    "Escríbase lo que vale para el muro propio, o póngase “invented: true”.",
   "Much of the blend's fines comes from materials without a hydrometer test.":
     "Muchos de los finos de la combinación vienen de materiales sin ensayo de hidrómetro.",
   "at most {0} % of the blend": "{0} % de la combinación como máximo",
