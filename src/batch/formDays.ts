@@ -1,4 +1,4 @@
-import { formatFixed } from "../quantities/formatNumber.js";
+import { formatFixed } from "../quantities/format.js";
 import { say } from "../words/say.js";
 import { checkAbove, checkNotBelow } from "./checkAmount.js";
 

@@ -1,5 +1,5 @@
-import { blendCurve } from "../blend/blendCurve.js";
-import type { GradingCurve } from "../grading/gradingCurve.js";
+import { blendCurve } from "../blend/material.js";
+import type { GradingCurve } from "../grading/curve.js";
 
 export interface GradingChange {
   /** Size at which the passing moved most. */

@@ -1,8 +1,8 @@
-import type { Finding } from "../lab/finding.js";
+import type { Finding } from "../findings/finding.js";
 import { say } from "../words/say.js";
 import { checkNotBelow } from "./checkAmount.js";
-import { priceFinding } from "./priceFinding.js";
-import type { Recipe } from "./recipeResult.js";
+import { priceFinding } from "./cost.js";
+import type { Recipe } from "./recipe.js";
 
 /** In any one currency. */
 export interface MaterialPrice {

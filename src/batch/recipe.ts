@@ -1,11 +1,114 @@
-import type { Finding } from "../lab/finding.js";
-import { formatFixed } from "../quantities/formatNumber.js";
+import type { Finding } from "../findings/finding.js";
+import { formatFixed } from "../quantities/format.js";
 import { say } from "../words/say.js";
-import { checkRecipeInput } from "./checkRecipeInput.js";
-import { densityFindings } from "./densityFindings.js";
-import { moistureFindings } from "./moistureFindings.js";
-import type { LiftSize, RecipeInput } from "./recipeInput.js";
-import type { Recipe, RecipeLine } from "./recipeResult.js";
+import { checkAbove, checkNotBelow } from "./checkAmount.js";
+
+/** A soil or aggregate in the mix. */
+export interface RecipeMaterial {
+  readonly id: string;
+  readonly name: string;
+  /** Percent of the dry mass of all soil and aggregate, cement excluded. */
+  readonly sharePct: number;
+  /** Dry mass in a loose volume, as measured on dry material unless `bulkingPct` is left out. */
+  readonly looseBulkDensityKgM3?: number;
+  /** `default`: a general value, not measured on this material. Default `measured`. */
+  readonly densityBasis?: "measured" | "default";
+  /** Water in the material as it is shovelled, percent of its dry mass. */
+  readonly moisturePct: number;
+  /**
+   * How much more room the damp material takes than the dry. Default 0: right where the density is
+   * the dry mass in a loose volume of the damp material.
+   */
+  readonly bulkingPct?: number;
+  /** Density of the grains. With it, a moisture that the loose heap could not hold is found. */
+  readonly particleDensityKgM3?: number;
+}
+
+/** A layer of the element, to make in one batch. */
+export interface LiftSize {
+  /** Seen from above, openings left out. */
+  readonly planAreaM2: number;
+  /** Depth after ramming. */
+  readonly compactedDepthM: number;
+  /** Dry mass of all solids, cement included, in the rammed volume. */
+  readonly compactedDryDensityKgM3: number;
+}
+
+export interface RecipeInput {
+  readonly materials: readonly RecipeMaterial[];
+  /** Percent of the dry mass of soil and aggregate. */
+  readonly cementPct: number;
+  readonly cementBulkDensityKgM3?: number;
+  readonly cementDensityBasis?: "measured" | "default";
+  /** Moisture of the mix at ramming, percent of the dry mass named in `moistureOf`. */
+  readonly targetMoisturePct: number;
+  /** Default `all-solids`: a sample of the mix dried in an oven holds its cement. */
+  readonly moistureOf?: "all-solids" | "soil-and-aggregate";
+  /** Dry mass of soil and aggregate in a batch, cement excluded. Give this, `mixerVolumeL` or `lift`. */
+  readonly batchDryMassKg?: number;
+  /** Sum of the loose volumes that go in, cement included; water fills the gaps. */
+  readonly mixerVolumeL?: number;
+  /** The batch fills one lift. */
+  readonly lift?: LiftSize;
+  /** Named in findings; default `study.yaml`. */
+  readonly file?: string;
+}
+
+export interface RecipeLine {
+  readonly id: string;
+  readonly name: string;
+  /** Of the dry mass of soil and aggregate; for cement, the cement content. */
+  readonly sharePct: number;
+  /** Of the dry mass of soil, aggregate and cement. */
+  readonly shareOfAllPct: number;
+  readonly dryMassKg: number;
+  /** What the scale shows: dry mass and the water in it. */
+  readonly moistMassKg: number;
+  /** As shovelled. Null without a bulk density. */
+  readonly looseVolumeL: number | null;
+  /** Volumes for one volume of cement. Null without all densities, or without cement. */
+  readonly partsToCement: number | null;
+  /** Volumes of ten in all, cement among them. Null without all densities. */
+  readonly partsOfTen: number | null;
+}
+
+export interface RecipeWater {
+  /** For the moisture of the mix. */
+  readonly targetKg: number;
+  /** Brought by the damp materials. */
+  readonly inMaterialsKg: number;
+  /** To pour in; a kilogram is a litre. Never below zero. */
+  readonly toAddKg: number;
+  /** More than wanted, already in the materials. */
+  readonly surplusKg: number;
+}
+
+export interface Recipe {
+  /** `incomplete`: a bulk density is missing, so there are no volumes; `too-wet`: dry the soil first. */
+  readonly status: "ok" | "incomplete" | "too-wet";
+  readonly message: string;
+  /** Those that have a share. */
+  readonly materials: readonly RecipeLine[];
+  readonly cement: RecipeLine;
+  readonly water: RecipeWater;
+  /** Soil and aggregate, cement excluded. */
+  readonly dryMassKg: number;
+  /** Soil, aggregate and cement. */
+  readonly dryMassWithCementKg: number;
+  /** Everything with its water, as rammed. */
+  readonly rammedMassKg: number;
+  /** Sum of the loose volumes, cement included. */
+  readonly looseVolumeL: number | null;
+  /** Percent of the dry mass of soil and aggregate. */
+  readonly cementPct: number;
+  /** Percent of the dry mass of soil, aggregate and cement: the same cement, another base. */
+  readonly cementOfAllPct: number;
+  /** Percent of the sum of loose volumes, cement included. */
+  readonly cementByVolumePct: number | null;
+  readonly targetMoisturePct: number;
+  readonly moistureOf: "all-solids" | "soil-and-aggregate";
+  readonly findings: readonly Finding[];
+}
 
 /** What is weighed out where the batch size cannot be found for want of a density. */
 const FALLBACK_DRY_MASS_KG = 100;
@@ -134,4 +237,165 @@ function messageOf(status: Recipe["status"], cementPct: number, fallback: boolea
     return say`A loose bulk density is missing, so volumes are not given.${fallback ? say` The mixer's volume cannot be used; masses are for ${FALLBACK_DRY_MASS_KG} kg of dry soil and aggregate.` : ""}`;
   }
   return say`Cement ${cementPct} % of the dry mass of soil and aggregate, cement not counted in that mass.`;
+}
+
+/** Shares written with two decimals still count as adding up. */
+const SHARE_TOLERANCE = 0.05;
+
+/** Refuses a recipe that no batch could have, naming the entry. */
+function checkRecipeInput(input: RecipeInput): void {
+  const { materials, cementPct, targetMoisturePct, batchDryMassKg, mixerVolumeL, lift } = input;
+  if (materials.length === 0) {
+    throw new RangeError("invalid `materials`: []; expected at least one");
+  }
+  const ids = new Set(["cement"]);
+  materials.forEach((material, index) => {
+    if (ids.has(material.id)) {
+      throw new RangeError(
+        `invalid \`materials[${index}].id\`: ${material.id}; expected a name of its own, not "cement"`,
+      );
+    }
+    ids.add(material.id);
+    checkNotBelow(`materials[${index}].sharePct`, material.sharePct);
+    checkNotBelow(`materials[${index}].moisturePct`, material.moisturePct);
+    checkNotBelow(`materials[${index}].bulkingPct`, material.bulkingPct ?? 0);
+    if (material.looseBulkDensityKgM3 !== undefined) {
+      checkAbove(`materials[${index}].looseBulkDensityKgM3`, material.looseBulkDensityKgM3);
+    }
+    if (material.particleDensityKgM3 !== undefined) {
+      checkAbove(`materials[${index}].particleDensityKgM3`, material.particleDensityKgM3);
+    }
+  });
+  const total = materials.reduce((sum, { sharePct }) => sum + sharePct, 0);
+  if (Math.abs(total - 100) > SHARE_TOLERANCE) {
+    throw new RangeError(`invalid \`materials\` shares: sum ${total}; expected 100`);
+  }
+  checkNotBelow("cementPct", cementPct);
+  checkNotBelow("targetMoisturePct", targetMoisturePct);
+  if (input.cementBulkDensityKgM3 !== undefined) {
+    checkAbove("cementBulkDensityKgM3", input.cementBulkDensityKgM3);
+  }
+  const sizes = [batchDryMassKg, mixerVolumeL, lift].filter((size) => size !== undefined);
+  if (sizes.length !== 1) {
+    throw new TypeError(
+      `invalid batch size: batchDryMassKg ${batchDryMassKg}, mixerVolumeL ${mixerVolumeL}, lift ${lift === undefined ? "undefined" : "given"}; expected one of the three`,
+    );
+  }
+  if (batchDryMassKg !== undefined) checkAbove("batchDryMassKg", batchDryMassKg);
+  if (mixerVolumeL !== undefined) checkAbove("mixerVolumeL", mixerVolumeL);
+  if (lift !== undefined) {
+    checkAbove("lift.planAreaM2", lift.planAreaM2);
+    checkAbove("lift.compactedDepthM", lift.compactedDepthM);
+    checkAbove("lift.compactedDryDensityKgM3", lift.compactedDryDensityKgM3);
+  }
+}
+
+/** Names each bulk density that is missing, or is a general value and not a measured one. */
+function densityFindings(input: RecipeInput): Finding[] {
+  const file = input.file ?? "study.yaml";
+  const entries = [
+    ...input.materials.map((material) => ({
+      column: `materials.${material.id}.loose-bulk-density`,
+      name: material.name,
+      densityKgM3: material.looseBulkDensityKgM3,
+      basis: material.densityBasis,
+      used: material.sharePct > 0,
+    })),
+    {
+      column: "cement.loose-bulk-density",
+      name: say`The cement`,
+      densityKgM3: input.cementBulkDensityKgM3,
+      basis: input.cementDensityBasis,
+      used: input.cementPct > 0,
+    },
+  ];
+  return entries
+    .filter(({ used }) => used)
+    .flatMap(({ column, name, densityKgM3, basis }): Finding[] => {
+      const place = { file, column, expected: say`a loose bulk density measured on this material` };
+      const wayOut = say`Fill a bucket of known volume loosely, weigh it, and take off the water.`;
+      if (densityKgM3 === undefined) {
+        return [
+          {
+            severity: "error",
+            code: "bulk-density-missing",
+            ...place,
+            message: say`${name} has no loose bulk density, so its volume is not known.`,
+            wayOut,
+          },
+        ];
+      }
+      if (basis !== "default") return [];
+      return [
+        {
+          severity: "warning",
+          code: "bulk-density-default",
+          ...place,
+          value: `${densityKgM3} kg/m³`,
+          message: say`${name}: the loose bulk density is a general value; volumes may be off by a fifth or more.`,
+          wayOut,
+        },
+      ];
+    });
+}
+
+/** Names each material said to hold more water than its pores have room for. */
+function moistureFindings(input: RecipeInput): Finding[] {
+  return input.materials.flatMap((material): Finding[] => {
+    const { looseBulkDensityKgM3, particleDensityKgM3, moisturePct } = material;
+    if (looseBulkDensityKgM3 === undefined || particleDensityKgM3 === undefined) return [];
+    if (looseBulkDensityKgM3 >= particleDensityKgM3) {
+      return [
+        {
+          severity: "error",
+          code: "bulk-density-over-particle",
+          file: input.file ?? "study.yaml",
+          column: `materials.${material.id}.loose-bulk-density`,
+          value: `${looseBulkDensityKgM3} kg/m³`,
+          message: say`${material.name}: the loose heap is as dense as its grains or denser.`,
+          expected: say`below ${particleDensityKgM3} kg/m³, the density of the grains`,
+          wayOut: say`Check both densities and their units.`,
+        },
+      ];
+    }
+    const fullPct = saturationMoisturePct(looseBulkDensityKgM3, particleDensityKgM3);
+    if (moisturePct <= fullPct) return [];
+    return [
+      {
+        severity: "error",
+        code: "moisture-over-saturation",
+        file: input.file ?? "study.yaml",
+        column: `materials.${material.id}.moisture`,
+        value: `${moisturePct} %`,
+        message: say`${material.name}: all pores of the loose heap are full at ${formatFixed(fullPct, 1)} % of the dry mass, so it cannot hold ${moisturePct} %.`,
+        expected: say`at most ${formatFixed(fullPct, 1)} %`,
+        wayOut: say`Check that the moisture is a percentage of the dry mass, and measure it again on a drained sample.`,
+      },
+    ];
+  });
+}
+
+const WATER_KG_M3 = 1000;
+
+/**
+ * The moisture at which all pores of a material are full of water, percent of its dry mass.
+ *
+ * Formula: w = 100 ρw (1/ρd − 1/ρs), with water at 1000 kg/m³.
+ *
+ * @param dryDensityKgM3 dry mass in the volume, loose or rammed, below the particle density.
+ * @throws RangeError for a density not above 0, or a dry density above the particle density. Source:
+ * phase relation, own arithmetic.
+ *
+ * @example
+ * saturationMoisturePct(1900, 2650) // => 14.90
+ */
+export function saturationMoisturePct(dryDensityKgM3: number, particleDensityKgM3: number): number {
+  checkAbove("dryDensityKgM3", dryDensityKgM3);
+  checkAbove("particleDensityKgM3", particleDensityKgM3);
+  if (dryDensityKgM3 > particleDensityKgM3) {
+    throw new RangeError(
+      `invalid \`dryDensityKgM3\`: ${dryDensityKgM3}; expected at most the particle density ${particleDensityKgM3}`,
+    );
+  }
+  return 100 * WATER_KG_M3 * (1 / dryDensityKgM3 - 1 / particleDensityKgM3);
 }

@@ -1,7 +1,8 @@
-import { formatFixed } from "../quantities/formatNumber.js";
+import { forEachWholeRatio } from "../numerics/wholeRatios.js";
+import { formatFixed } from "../quantities/format.js";
 import { say } from "../words/say.js";
-import { bestWholeParts } from "./bestWholeParts.js";
-import type { Recipe, RecipeLine } from "./recipeResult.js";
+import { checkAbove, checkNotBelow } from "./checkAmount.js";
+import type { Recipe, RecipeLine } from "./recipe.js";
 
 export interface VolumePartLine {
   readonly id: string;
@@ -99,4 +100,110 @@ export function volumeParts(
     total: best.parts.reduce((sum, parts) => sum + parts, 0),
     largestChangePct: 100 * best.largestChange,
   };
+}
+
+export interface VolumePart {
+  readonly id: string;
+  /** Loose volumes, in any one unit: buckets, shovels, litres. */
+  readonly parts: number;
+  /** Dry mass in a loose volume. */
+  readonly looseBulkDensityKgM3: number;
+  /** See `RecipeMaterial`; default 0. */
+  readonly bulkingPct?: number;
+}
+
+export interface MassShares {
+  readonly materials: readonly {
+    readonly id: string;
+    /** Of the dry mass of soil and aggregate, cement excluded. */
+    readonly sharePct: number;
+    /** Of the dry mass of soil, aggregate and cement. */
+    readonly shareOfAllPct: number;
+  }[];
+  /** Of the dry mass of soil and aggregate. */
+  readonly cementPct: number;
+  readonly cementOfAllPct: number;
+  /** Of all loose volumes, cement included. */
+  readonly cementByVolumePct: number;
+}
+
+/**
+ * Turns parts by loose volume into shares of dry mass: the way back from a site recipe.
+ *
+ * Formula: mass ∝ parts × bulk density / (1 + bulking/100). One part of cement to N parts of soil is
+ * 100 ρ_cement / (N ρ_soil) percent by mass, so the same bucket recipe holds quite different cement
+ * contents with other densities.
+ *
+ * @throws RangeError for a part below 0, a density not above 0, or no soil at all. Source: own
+ * arithmetic.
+ *
+ * @example
+ * const { cementPct, cementByVolumePct } = toMassShares([{ id: "soil", parts: 10, looseBulkDensityKgM3: 1300 }], { parts: 1, looseBulkDensityKgM3: 1506 });
+ * [cementPct, cementByVolumePct] // => [11.58, 9.09]
+ */
+export function toMassShares(
+  materials: readonly VolumePart[],
+  cement: { readonly parts: number; readonly looseBulkDensityKgM3: number },
+): MassShares {
+  const weigh = (part: Omit<VolumePart, "id">, name: string) => {
+    checkNotBelow(`${name}.parts`, part.parts);
+    checkAbove(`${name}.looseBulkDensityKgM3`, part.looseBulkDensityKgM3);
+    checkNotBelow(`${name}.bulkingPct`, part.bulkingPct ?? 0);
+    return (part.parts * part.looseBulkDensityKgM3) / (1 + (part.bulkingPct ?? 0) / 100);
+  };
+  const masses = materials.map((part, index) => weigh(part, `materials[${index}]`));
+  const cementMass = weigh(cement, "cement");
+  const soil = masses.reduce((sum, mass) => sum + mass, 0);
+  checkAbove("materials parts", soil);
+  const volume = materials.reduce((sum, { parts }) => sum + parts, cement.parts);
+  return {
+    materials: materials.map(({ id }, index) => ({
+      id,
+      sharePct: (100 * masses[index]) / soil,
+      shareOfAllPct: (100 * masses[index]) / (soil + cementMass),
+    })),
+    cementPct: (100 * cementMass) / soil,
+    cementOfAllPct: (100 * cementMass) / (soil + cementMass),
+    cementByVolumePct: (100 * cement.parts) / volume,
+  };
+}
+
+/**
+ * Tries every ratio of whole parts (each at least 1) up to a total, and returns the one whose mass
+ * shares differ least at their worst; among equals the one with fewest parts. `neverLess` names a part
+ * whose ratio to the mass of the others may not fall. `accepts` may turn totals away. Null where no ratio
+ * qualifies.
+ */
+export function bestWholeParts(of: {
+  readonly densities: readonly number[];
+  readonly shares: readonly number[];
+  readonly largestTotal: number;
+  readonly neverLess: number | null;
+  readonly accepts?: (total: number) => boolean;
+}): { readonly parts: readonly number[]; readonly largestChange: number } | null {
+  const { densities, shares, largestTotal, neverLess, accepts } = of;
+  const count = densities.length;
+  let best: { parts: number[]; largestChange: number; total: number } | null = null;
+  const judge = (parts: readonly number[], total: number) => {
+    if (accepts && !accepts(total)) return;
+    let mass = 0;
+    for (let i = 0; i < count; i += 1) mass += parts[i] * densities[i];
+    let largestChange = 0;
+    for (let i = 0; i < count; i += 1) {
+      const change = (parts[i] * densities[i]) / mass - shares[i];
+      // Rounding error alone must not turn an exact ratio away.
+      if (i === neverLess && change < -1e-12) return;
+      largestChange = Math.max(largestChange, Math.abs(change));
+    }
+    const gain = best === null ? Infinity : best.largestChange - largestChange;
+    if (gain > 1e-12 || (gain >= -1e-12 && total < best!.total)) {
+      best = { parts: [...parts], largestChange, total };
+    }
+  };
+  forEachWholeRatio(
+    densities.map(() => 1),
+    largestTotal,
+    judge,
+  );
+  return best;
 }

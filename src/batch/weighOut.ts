@@ -1,8 +1,8 @@
-import { formatFixed } from "../quantities/formatNumber.js";
+import { formatFixed } from "../quantities/format.js";
 import { say } from "../words/say.js";
 import { checkAbove } from "./checkAmount.js";
-import { rebuildRecipe } from "./rebuildRecipe.js";
-import type { Recipe, RecipeLine } from "./recipeResult.js";
+import type { Recipe, RecipeLine } from "./recipe.js";
+import { rebuildRecipe } from "./scaleRecipe.js";
 
 export interface WeighedLine {
   readonly id: string;

@@ -1,11 +1,45 @@
-import { formatFixed } from "../quantities/formatNumber.js";
+import { formatFixed } from "../quantities/format.js";
 import { say } from "../words/say.js";
-import { bestWholeParts } from "./bestWholeParts.js";
-import type { BucketBatch, BucketLine } from "./bucketBatch.js";
 import { checkAbove } from "./checkAmount.js";
-import { rebuildRecipe } from "./rebuildRecipe.js";
-import type { Recipe, RecipeLine } from "./recipeResult.js";
-import { searchableTotal } from "./searchableTotal.js";
+import type { Recipe, RecipeLine } from "./recipe.js";
+import { rebuildRecipe } from "./scaleRecipe.js";
+import { bestWholeParts } from "./volumeParts.js";
+
+export interface BucketLine {
+  readonly id: string;
+  readonly name: string;
+  /** Struck level. Of weighed cement: what it would fill, not rounded. */
+  readonly buckets: number;
+  readonly looseVolumeL: number;
+  readonly dryMassKg: number;
+  /** What a scale would show. */
+  readonly moistMassKg: number;
+  /** Of the dry mass of soil and aggregate (for cement: the cement content) with these buckets. */
+  readonly sharePct: number;
+  /** Against the recipe, percentage points. */
+  readonly changePct: number;
+}
+
+export interface BucketBatch {
+  /** `no-volumes`: a bulk density is missing; `none`: no count of buckets fits the limits. */
+  readonly status: "ok" | "no-volumes" | "none";
+  readonly message: string;
+  readonly bucketL: number;
+  /** Smallest part of a bucket that is used. */
+  readonly bucketStep: 1 | 0.5;
+  readonly cementBy: "bucket" | "scale";
+  readonly materials: readonly BucketLine[];
+  /** Null without cement in the recipe. */
+  readonly cement: BucketLine | null;
+  /** The batch that these buckets make, its own water in it. Null without counts. */
+  readonly batch: Recipe | null;
+  /** Soil and aggregate. */
+  readonly totalBuckets: number | null;
+  /** Percentage points of the dry mass of soil and aggregate. */
+  readonly largestShareChangePct: number | null;
+  /** Percentage points. */
+  readonly cementChangePct: number | null;
+}
 
 /** A loose volume that fits by a billionth less fits. */
 const SLACK = 1e-9;
@@ -120,4 +154,20 @@ export function wholeBuckets(
     largestShareChangePct: largest,
     cementChangePct: cement === null ? null : cement.changePct,
   };
+}
+
+/** Ratios that are tried while a person waits for a page: some hundredths of a second. */
+const ENOUGH_RATIOS = 250_000;
+
+/** The largest total of `count` whole parts, at most `most`, that leaves few enough ratios to try all. */
+export function searchableTotal(count: number, most: number): number {
+  // Lists of `count` parts, each at least 1, of at most `total` in all: total over count.
+  let [total, ways] = [count, 1];
+  while (total < most) {
+    const next = (ways * (total + 1)) / (total + 1 - count);
+    if (next > ENOUGH_RATIOS) break;
+    total += 1;
+    ways = next;
+  }
+  return Math.min(total, most);
 }

@@ -1,20 +1,15 @@
 import { readdir } from "node:fs/promises";
 import { basename, join, resolve } from "node:path";
-import { countFindings } from "../lab/formatFindings.js";
+import { countFindings } from "../findings/format.js";
 import { runNotebook } from "../notebook/runNotebook.js";
 import { EXPORTED, exportFiles } from "../report/export/exportFiles.js";
-import { folderToFill } from "../report/folderToFill.js";
 import { notebookToDocument } from "../report/notebookToDocument.js";
-import { writeWhole } from "../report/writeWhole.js";
+import { folderToFill, writeWhole } from "../report/wholeFolder.js";
 import { openStudy } from "../study/openStudy.js";
-import { appendixNotebook } from "./appendixNotebook.js";
-import { EXIT } from "./exitCodes.js";
-import { freshFolder } from "./freshFolder.js";
-import { outputProblem } from "./outputProblem.js";
-import { packageFolder } from "./packageFolder.js";
-import { parseCall } from "./parseCall.js";
-import { progressLine } from "./progressLine.js";
-import { reportMeta } from "./reportMetaOf.js";
+import { EXIT, parseCall } from "./call.js";
+import { freshFolder, outputProblem, progressLine } from "./output.js";
+import { appendixNotebook, packageFolder } from "./packageFiles.js";
+import { reportMeta } from "./reportChoices.js";
 import { runError, studyParameter } from "./runCommand.js";
 
 const OPTIONS = { out: { type: "string" }, replace: { type: "boolean" } } as const;

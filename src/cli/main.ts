@@ -1,5 +1,4 @@
-import { CommandError } from "./commandError.js";
-import { EXIT } from "./exitCodes.js";
+import { CommandError, EXIT } from "./call.js";
 import { COMMAND_HELP, type CommandName, MAIN_HELP } from "./help.js";
 
 type Command = (words: readonly string[]) => Promise<number>;
@@ -7,9 +6,9 @@ type Command = (words: readonly string[]) => Promise<number>;
 /** Loaded only when called: `--help` must not wait for the analysis. */
 const COMMANDS: Readonly<Record<CommandName, () => Promise<Command>>> = {
   new: async () => (await import("./newStudy.js")).newStudy,
-  check: async () => (await import("./checkStudy.js")).checkStudy,
+  check: async () => (await import("./checkCommand.js")).checkStudy,
   compute: async () => (await import("./computeCommand.js")).computeCommand,
-  appendix: async () => (await import("./makeAppendix.js")).makeAppendix,
+  appendix: async () => (await import("./appendixCommand.js")).makeAppendix,
   run: async () => (await import("./runCommand.js")).runCommand,
   report: async () => (await import("./reportCommand.js")).reportCommand,
   site: async () => (await import("./siteCommand.js")).siteCommand,
@@ -17,7 +16,7 @@ const COMMANDS: Readonly<Record<CommandName, () => Promise<Command>>> = {
   survey: async () => (await import("./surveyCommand.js")).surveyCommand,
   export: async () => (await import("./exportCommand.js")).exportCommand,
   schema: async () => (await import("./schemaCommand.js")).schemaCommand,
-  kernel: async () => (await import("./writeKernel.js")).writeKernel,
+  kernel: async () => (await import("./kernelCommand.js")).writeKernel,
 };
 
 /** Runs a command line and returns its exit code. */

@@ -1,21 +1,28 @@
+import { readFileSync } from "node:fs";
 import { copyFile, mkdir, readdir, rename, rm, writeFile } from "node:fs/promises";
 import { dirname, join, resolve } from "node:path";
-import { countFindings, formatFindings } from "../lab/formatFindings.js";
+import { parse, stringify } from "yaml";
+import { INVENTED_MARKS, PLACEHOLDERS } from "../entries/inventedData.js";
+import { parseStudyYaml, STUDY_FILE } from "../entries/parseStudyYaml.js";
+import { sheetsOf } from "../entries/sheets.js";
+import { studyJsonSchema } from "../entries/studyJsonSchema.js";
+import { STUDY_FORMAT } from "../entries/studySchema.js";
+import { countFindings, formatFindings } from "../findings/format.js";
+import type { SheetSource } from "../lab/sheet/grid.js";
 import { computeStudy } from "../study/computeStudy.js";
-import { parseStudyYaml, STUDY_FILE } from "../study/parseStudyYaml.js";
 import { readStudy } from "../study/readStudy.js";
-import { studyJsonSchema } from "../study/studyJsonSchema.js";
-import { askAnswers, askMaterials } from "./askAnswers.js";
-import { CommandError } from "./commandError.js";
-import { EXIT } from "./exitCodes.js";
-import { NEW_QUESTIONS, type NewAnswers, type NewMaterial, parseMaterial } from "./newAnswers.js";
-import { type PlacedMaterial, placeMaterials } from "./newMaterials.js";
-import { newStudyYaml, SCHEMA_FILE } from "./newStudyYaml.js";
-import { outputProblem } from "./outputProblem.js";
-import { type Call, parseCall } from "./parseCall.js";
-import { sheetsOf } from "./sheetsOf.js";
-import { type StudyTemplate, studyTemplate, templateAnswers } from "./studyTemplate.js";
-import { terminalAsker } from "./terminalAsker.js";
+import { type Call, CommandError, EXIT, parseCall } from "./call.js";
+import {
+  askAnswers,
+  askMaterials,
+  NEW_QUESTIONS,
+  type NewAnswers,
+  type NewMaterial,
+  parseMaterial,
+  terminalAsker,
+} from "./newQuestions.js";
+import { outputProblem } from "./output.js";
+import { packageFolder } from "./packageFiles.js";
 
 const OPTIONS = {
   ...Object.fromEntries(NEW_QUESTIONS.map(({ option }) => [option, { type: "string" as const }])),
@@ -142,4 +149,222 @@ async function refuseFilled(folder: string): Promise<void> {
   if (entries.length > 0) {
     throw new CommandError(EXIT.output, `${folder} is not empty. Give the name of a new folder.`);
   }
+}
+
+const EXAMPLES = { SI: "reading-room", US: "bus-shelter" } as const;
+
+/** A material of an example study, as its file has it. */
+export interface TemplateMaterial extends NewMaterial {
+  readonly id: string;
+  readonly sieve: SheetSource;
+  readonly hydrometer?: SheetSource;
+  readonly limits?: SheetSource;
+  readonly "particle-density": string;
+  readonly "loose-bulk-density": string;
+  readonly moisture: string;
+  readonly price?: string;
+}
+
+/** The entries of an example study that a new one begins with. */
+export interface StudyTemplate {
+  readonly folder: string;
+  readonly entries: {
+    readonly date: string;
+    readonly currency: string;
+    readonly page: string;
+    readonly seed: number;
+    readonly materials: readonly TemplateMaterial[];
+    readonly target: object;
+    readonly guidance: string;
+    readonly compaction: SheetSource;
+    readonly cement: { readonly [key: string]: unknown };
+    readonly strength: {
+      readonly sheet: SheetSource;
+      readonly requirement: { readonly strength: string; readonly [key: string]: unknown };
+      readonly [key: string]: unknown;
+    };
+    readonly batch: object;
+    readonly element: Readonly<Record<"length" | "height" | "thickness", string>> &
+      Readonly<Record<string, unknown>>;
+  };
+}
+
+/** The invented example that a new study in these units is made from. */
+export function studyTemplate(units: "SI" | "US"): StudyTemplate {
+  const folder = join(packageFolder(), "data-examples", EXAMPLES[units]);
+  const text = readFileSync(join(folder, STUDY_FILE), "utf8");
+  // The core schema keeps dates as text.
+  return { folder, entries: parse(text, { schema: "core" }) as StudyTemplate["entries"] };
+}
+
+/** What is offered where the user says nothing. */
+export function templateAnswers(units: "SI" | "US"): NewAnswers {
+  const { date, currency, page, element, strength } = studyTemplate(units).entries;
+  const { length, height, thickness } = element;
+  return {
+    ...{ units, title: PLACEHOLDERS.title, place: PLACEHOLDERS.place },
+    ...{ language: "en", page, currency, date, length, height, thickness },
+    strength: strength.requirement.strength,
+  };
+}
+
+const SHEETS = ["sieve", "hydrometer", "limits"] as const;
+
+/** A material of a new study: whose numbers it borrows, and which example sheets are copied for it. */
+export interface PlacedMaterial extends NewMaterial {
+  readonly id: string;
+  readonly model: TemplateMaterial;
+  readonly sheets: readonly {
+    readonly test: (typeof SHEETS)[number];
+    readonly from: string;
+    readonly to: string;
+  }[];
+}
+
+/** Words of a name as an id of the study format; none are left of some scripts. */
+function idOf(name: string, role: string): string {
+  const words =
+    name
+      .normalize("NFKD")
+      .replace(/\p{M}/gu, "")
+      .toLowerCase()
+      .match(/[a-z0-9]+/g) ?? [];
+  const id = words
+    .join("-")
+    .slice(0, 40)
+    .replace(/^[^a-z]+|-+$/g, "");
+  return id === "" ? role : id;
+}
+
+/** Gives each material an id of its own and an example of its kind; where examples run out they serve again. */
+export function placeMaterials(
+  materials: readonly NewMaterial[],
+  examples: readonly TemplateMaterial[],
+): PlacedMaterial[] {
+  const ids = new Set<string>();
+  const served = new Map<string, number>();
+  return materials.map(({ role, name }) => {
+    const alike = examples.filter((example) => example.role === role);
+    const turn = served.get(role) ?? 0;
+    served.set(role, turn + 1);
+    const model = alike[turn % alike.length];
+    const first = idOf(name, role);
+    let id = first;
+    for (let again = 2; ids.has(id); again++) id = `${first}-${again}`;
+    ids.add(id);
+    const sheets = SHEETS.flatMap((test) =>
+      sheetsOf(model[test]).map((from) => ({
+        ...{ test, from },
+        to: `sheets/${id}-${test}${/\.[^.]+$/.exec(from)?.[0] ?? ""}`,
+      })),
+    );
+    return { role, name, id, model, sheets };
+  });
+}
+
+/** Name of the schema that is laid beside a new study, for editors. */
+export const SCHEMA_FILE = "study.schema.json";
+
+const line = (key: string, value: unknown) =>
+  stringify({ [key]: value }, { lineWidth: 0 }).trimEnd();
+const indented = (text: string, by: string) => text.replace(/^(?=.)/gm, by);
+
+function materialLines({ id, name, role, model, sheets }: PlacedMaterial): string {
+  const share = role === "soil" ? [line("share", { min: "30 %" })] : [];
+  const lines = [
+    ...[line("id", id), line("name", name), line("role", role)],
+    ...sheets.map(({ test, to }) => `${line(test, to)}    # ${INVENTED_MARKS.sheet}`),
+    ...(["particle-density", "loose-bulk-density", "moisture", "price"] as const)
+      .filter((key) => model[key] !== undefined)
+      .map((key) => `${line(key, model[key])}    # ${INVENTED_MARKS.entry}`),
+    ...share,
+  ].join("\n");
+  return indented(lines, "    ").replace(/^ {4}/, "  - ");
+}
+
+/** The order in which invented sheets give way to one's own, each step resting on the one before. */
+function order(materials: readonly PlacedMaterial[], compaction: string, blocks: string): string {
+  const files = (soil: boolean) =>
+    materials
+      .filter(({ role }) => (role === "soil") === soil)
+      .flatMap(({ sheets }) => sheets.map(({ to }) => `#      ${to}\n`))
+      .join("");
+  const bought = files(false);
+  const steps = [
+    `The soil, which decides whether the rest is worth while:\n${files(true)}`,
+    ...(bought === "" ? [] : [`What can be had near it; then the blend is your own:\n${bought}`]),
+    `Compaction of that blend, without cement; then water and density are your own:\n#      ${compaction}\n`,
+    `Blocks of that blend with three cement contents or more (“loambook plan” says how many):\n#      ${blocks}\n`,
+    "Then the entries below that are marked “invented”.\n",
+  ];
+  return steps.map((step, index) => `#   ${index + 1}. ${step}`).join("");
+}
+
+/** The text of `study.yaml` for a new study: what the user said, and an example's numbers marked as invented. */
+export function newStudyYaml(
+  answers: NewAnswers,
+  materials: readonly PlacedMaterial[],
+  { entries }: StudyTemplate,
+): string {
+  const { length, height, thickness } = answers;
+  const [compaction, blocks] = [
+    ...sheetsOf(entries.compaction),
+    ...sheetsOf(entries.strength.sheet),
+  ];
+  const { requirement, form, "round-up-to": roundUp } = entries.strength;
+  const cement = {
+    ...{ name: PLACEHOLDERS.cement, "loose-bulk-density": entries.cement["loose-bulk-density"] },
+    ...{ bag: entries.cement.bag, price: entries.cement.price },
+  };
+  const element = {
+    ...{ name: "Wall", length, height, thickness },
+    ...{ "compacted-lift": entries.element["compacted-lift"], waste: entries.element.waste },
+  };
+  return `# yaml-language-server: $schema=${SCHEMA_FILE}
+# A study to start from. Every sheet, and every entry marked “invented”, is invented. Replace in this order:
+${order(materials, compaction, blocks)}# When nothing invented is left, set “invented: false”. “loambook check” tells at any time what is wrong
+# or doubtful, and what would be known better.
+${line("format", STUDY_FORMAT)}
+invented: true
+${line("title", answers.title)}
+${line("place", answers.place)}
+${line("purpose", "Choose the blend and the least cement, for review by the responsible engineer.")}
+${line("date", answers.date)}
+${line("language", answers.language)}
+${line("units", answers.units)}
+${line("page", answers.page)}
+${line("currency", answers.currency)}
+${line("seed", entries.seed)}
+
+materials:
+${materials.map(materialLines).join("\n")}
+
+# The designer's choice.
+${line("target", entries.target)}
+# limits:                       # conditions that the blend must keep, for example
+#   fines: { max: 30 % }
+${line("guidance", entries.guidance)}
+
+${line("compaction", compaction)}    # ${INVENTED_MARKS.sheet}
+
+# ${INVENTED_MARKS.cement}
+${line("cement", cement)}
+
+strength:
+  ${line("sheet", blocks)}    # ${INVENTED_MARKS.sheet}
+  ${line("form", form ?? "linear")}
+  ${line("round-up-to", roundUp ?? "0.5 %")}
+  requirement:
+    ${line("strength", answers.strength)}
+    ${line("age", requirement.age)}
+    ${line("statistic", requirement.statistic)}
+    ${line("confidence", requirement.confidence)}
+    ${line("basis", PLACEHOLDERS.basis)}
+
+${line("batch", entries.batch)}
+
+${line("element", element)}
+#  openings:
+#    - { width: 1.2 m, height: 1.3 m, count: 2 }
+`;
 }

@@ -1,12 +1,7 @@
-import { parseNumber } from "../quantities/parseNumber.js";
-import { parseQuantity } from "../quantities/parseQuantity.js";
-import { programmeSheet } from "../strength/programmeSheet.js";
-import { sheetCsv } from "../strength/sheetCsv.js";
-import { testProgramme } from "../strength/testProgramme.js";
-import { CommandError } from "./commandError.js";
-import { EXIT } from "./exitCodes.js";
-import { type Call, parseCall } from "./parseCall.js";
-import { writeNewFile } from "./writeNewFile.js";
+import { parseNumber, parseQuantity } from "../quantities/parseQuantity.js";
+import { programmeSheet, sheetCsv, testProgramme } from "../strength/programme.js";
+import { type Call, CommandError, EXIT, parseCall } from "./call.js";
+import { writeNewFile } from "./output.js";
 
 const OPTIONS = {
   contents: { type: "string" },

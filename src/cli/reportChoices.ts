@@ -1,8 +1,14 @@
-import { PDF_STANDARDS, type PdfStandard } from "../report/pdf/pdfStandard.js";
-import { REPORT_TEMPLATES, type ReportTemplate } from "../report/reportTemplate.js";
-import { CommandError } from "./commandError.js";
-import { EXIT } from "./exitCodes.js";
-import type { Call } from "./parseCall.js";
+import {
+  PDF_STANDARDS,
+  type PdfStandard,
+  REPORT_TEMPLATES,
+  type ReportMeta,
+  type ReportTemplate,
+} from "../report/reportMeta.js";
+import type { StudyResult } from "../study/studyResult.js";
+import { currentLanguage } from "../words/language.js";
+import { say } from "../words/say.js";
+import { type Call, CommandError, EXIT } from "./call.js";
 
 /** What a command line may choose about a report. */
 export interface ReportChoices {
@@ -50,4 +56,25 @@ export function reportChoices(call: Call): ReportChoices {
     );
   }
   return { template, standard, attach };
+}
+
+/** What the title page of a study's appendix says. */
+export function reportMeta({ config, madeWith }: StudyResult): ReportMeta {
+  return {
+    title: config.title,
+    subtitle: say`Technical appendix: soil, blend, strength and mix`,
+    place: config.place,
+    date: config.date,
+    language: currentLanguage(),
+    invented: config.invented,
+    page: config.page,
+    keywords: [
+      say`rammed earth`,
+      say`cement-stabilised earth`,
+      say`grading`,
+      say`blend`,
+      say`compressive strength`,
+    ],
+    madeWith,
+  };
 }

@@ -1,20 +1,17 @@
 import { readFile } from "node:fs/promises";
 import { basename, extname, resolve } from "node:path";
-import { formatFindings } from "../lab/formatFindings.js";
-import { notebookTitle } from "../report/notebookTitle.js";
+import { formatFindings } from "../findings/format.js";
+import { studyAttachments } from "../report/attachments.js";
+import { notebookTitle } from "../report/notebookToDocument.js";
 import type { ReportMeta } from "../report/reportMeta.js";
-import { studyAttachments } from "../report/studyAttachments.js";
+import { type OpenedStyle, openReportStyle } from "../report/style/openReportStyle.js";
 import { writeReport } from "../report/writeReport.js";
 import { openStudy } from "../study/openStudy.js";
+import type { StudyResult } from "../study/studyResult.js";
 import { useLanguage } from "../words/language.js";
-import { CommandError } from "./commandError.js";
-import { EXIT } from "./exitCodes.js";
-import { freshFolder } from "./freshFolder.js";
-import { openStyle } from "./openStyle.js";
-import { outputProblem } from "./outputProblem.js";
-import { type Call, parseCall } from "./parseCall.js";
-import { REPORT_OPTIONS, reportChoices } from "./reportChoices.js";
-import { reportMeta } from "./reportMetaOf.js";
+import { type Call, CommandError, EXIT, parseCall } from "./call.js";
+import { freshFolder, outputProblem } from "./output.js";
+import { REPORT_OPTIONS, reportChoices, reportMeta } from "./reportChoices.js";
 
 const OPTIONS = {
   ...REPORT_OPTIONS,
@@ -112,4 +109,18 @@ export async function reportCommand(words: readonly string[]): Promise<number> {
   const shown = all.length > 0 ? `${formatFindings(all)}\n\n` : "";
   process.stdout.write(`${shown}HTML  ${htmlPath}\nPDF   ${pdfPath}\n`);
   return EXIT.ok;
+}
+
+/**
+ * Opens what the study's `report` entry names.
+ *
+ * @throws CommandError that lists the findings, where one of them is an error.
+ */
+export async function openStyle(study: string, { config }: StudyResult): Promise<OpenedStyle> {
+  const opened = await openReportStyle(study, config.report);
+  if (opened.findings.every(({ severity }) => severity !== "error")) return opened;
+  throw new CommandError(
+    EXIT.badInput,
+    `${formatFindings(opened.findings)}\n\nNothing was written.`,
+  );
 }

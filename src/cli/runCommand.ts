@@ -1,15 +1,11 @@
 import { existsSync } from "node:fs";
 import { dirname, relative, resolve } from "node:path";
-import { formatFailure } from "../notebook/formatFailure.js";
-import type { NotebookRun } from "../notebook/notebookRun.js";
+import { formatFailure, type NotebookRun } from "../notebook/notebookRun.js";
 import { ParameterError } from "../notebook/parameters.js";
 import { runNotebook } from "../notebook/runNotebook.js";
-import { parseNumber } from "../quantities/parseNumber.js";
-import { CommandError } from "./commandError.js";
-import { EXIT } from "./exitCodes.js";
-import { parseCall } from "./parseCall.js";
-import { progressLine } from "./progressLine.js";
-import { writeNewFile } from "./writeNewFile.js";
+import { parseNumber } from "../quantities/parseQuantity.js";
+import { CommandError, EXIT, parseCall } from "./call.js";
+import { progressLine, writeNewFile } from "./output.js";
 
 const OPTIONS = {
   study: { type: "string" },

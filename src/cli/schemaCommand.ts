@@ -1,9 +1,7 @@
+import { studyJsonSchema } from "../entries/studyJsonSchema.js";
 import { resultJsonSchema } from "../study/resultJsonSchema.js";
-import { studyJsonSchema } from "../study/studyJsonSchema.js";
-import { CommandError } from "./commandError.js";
-import { EXIT } from "./exitCodes.js";
-import { parseCall } from "./parseCall.js";
-import { writeNewFile } from "./writeNewFile.js";
+import { CommandError, EXIT, parseCall } from "./call.js";
+import { writeNewFile } from "./output.js";
 
 const OPTIONS = {
   out: { type: "string" },

@@ -1,12 +1,9 @@
 import { basename, resolve } from "node:path";
-import { formatFindings } from "../lab/formatFindings.js";
-import { writeSite } from "../report/site/writeSite.js";
+import { formatFindings } from "../findings/format.js";
+import { writeSite } from "../report/writeSite.js";
 import { openStudy } from "../study/openStudy.js";
-import { CommandError } from "./commandError.js";
-import { EXIT } from "./exitCodes.js";
-import { freshFolder } from "./freshFolder.js";
-import { outputProblem } from "./outputProblem.js";
-import { parseCall } from "./parseCall.js";
+import { CommandError, EXIT, parseCall } from "./call.js";
+import { freshFolder, outputProblem } from "./output.js";
 
 const OPTIONS = {
   out: { type: "string" },

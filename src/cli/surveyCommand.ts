@@ -2,13 +2,10 @@ import { createReadStream, createWriteStream, existsSync } from "node:fs";
 import { basename } from "node:path";
 import { Readable } from "node:stream";
 import { pipeline } from "node:stream/promises";
-import { surveyCsv } from "../soil/surveyCsv.js";
-import { surveyGradings } from "../soil/surveyGradings.js";
-import { CommandError } from "./commandError.js";
-import { EXIT } from "./exitCodes.js";
-import { parseCall } from "./parseCall.js";
-import { progressLine } from "./progressLine.js";
-import { writeNewFile } from "./writeNewFile.js";
+import { surveyCsv } from "../soil/survey/surveyCsv.js";
+import { surveyGradings } from "../soil/survey/surveyGradings.js";
+import { CommandError, EXIT, parseCall } from "./call.js";
+import { progressLine, writeNewFile } from "./output.js";
 
 const MODELS = ["weibull", "lognormal", "power"] as const;
 

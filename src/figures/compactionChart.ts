@@ -1,15 +1,20 @@
-import { displayUnit, displayValue, type UnitSystem } from "../quantities/displayUnits.js";
-import { formatFixed } from "../quantities/formatNumber.js";
-import type { CompactionAnalysis, DensityAtWater } from "../soil/compactionAnalysis.js";
-import { type MoistureWindow, moistureWindow } from "../soil/moistureWindow.js";
-import { say } from "../words/say.js";
-import { airVoidsLines } from "./airVoidsLines.js";
-import { baseLayout } from "./baseLayout.js";
-import { compactionChartText } from "./compactionChartText.js";
-import { compactionPoints } from "./compactionPoints.js";
+import {
+  displayUnit,
+  displayValue,
+  formatFixed,
+  formatQuantity,
+  type UnitSystem,
+} from "../quantities/format.js";
+import type {
+  CompactionAnalysis,
+  CompactionAnalysisPoint,
+  DensityAtWater,
+} from "../soil/compaction/compactionTest.js";
+import { type MoistureWindow, moistureWindow } from "../soil/compaction/moistureWindow.js";
+import { airVoidsDensity } from "../soil/compaction/phaseRelations.js";
+import { phrase, say, sayOf } from "../words/say.js";
 import type { Figure } from "./figure.js";
-import { PALETTE } from "./palette.js";
-import { translucent } from "./translucent.js";
+import { baseLayout, PALETTE, translucent } from "./style.js";
 
 /**
  * Dry density against water content: points, fitted curve with its peak and the peak's 95 % intervals,
@@ -137,4 +142,117 @@ function peakTrace(
     ...(dry ? { error_y: half(dry, density) } : {}),
     marker: { color: PALETTE.umber, symbol: "diamond-open", size: 11, line: { width: 2 } },
   };
+}
+
+/** A point without a particle density has no air voids: nothing is said of it. */
+const KINDS = [
+  {
+    name: phrase`test`,
+    is: ({ rejected, airVoidsPct = 0 }: CompactionAnalysisPoint) => !rejected && airVoidsPct >= 0,
+    marker: { color: PALETTE.azurite, symbol: "square", size: 8 },
+  },
+  {
+    name: phrase`test, denser than without air`,
+    is: ({ rejected, airVoidsPct = 0 }: CompactionAnalysisPoint) => !rejected && airVoidsPct < 0,
+    marker: { color: PALETTE.redEarth, symbol: "square-x-open", size: 10, line: { width: 2 } },
+  },
+  {
+    name: phrase`test, denser than without air: left out of the fit`,
+    is: ({ rejected }: CompactionAnalysisPoint) => rejected === true,
+    marker: { color: PALETTE.redEarth, symbol: "x-open", size: 10, line: { width: 2 } },
+  },
+];
+
+/** The points of a compaction test; those denser than the soil can be without air look different. */
+function compactionPoints(
+  points: readonly CompactionAnalysisPoint[],
+  density: (kgM3: number) => number,
+): object[] {
+  return KINDS.flatMap(({ name, is, marker }) => {
+    const own = points.filter(is);
+    if (own.length === 0) return [];
+    return [
+      {
+        type: "scatter",
+        mode: "markers",
+        name: sayOf(name),
+        x: own.map(({ waterContentPct }) => waterContentPct),
+        y: own.map(({ dryDensityKgM3 }) => density(dryDensityKgM3)),
+        marker,
+      },
+    ];
+  });
+}
+
+const LINES = [
+  {
+    airPct: 0,
+    name: phrase`no air left (zero air voids)`,
+    short: phrase`no air`,
+    dash: "dash",
+    width: 1.8,
+  },
+  { airPct: 5, name: phrase`5 % air`, short: phrase`5 % air`, dash: "dashdot", width: 1.3 },
+  { airPct: 10, name: phrase`10 % air`, short: phrase`10 % air`, dash: "dot", width: 1.3 },
+] as const;
+
+/** Water that fills a volume, kg/m³: the convention of the phase relations. */
+const WATER_KG_M3 = 1000;
+
+/** The line without air and those of 5 and 10 % air, at the water contents of the first; none without it. */
+function airVoidsLines(zeroAirVoids: readonly DensityAtWater[]): {
+  readonly name: string;
+  /** For a label beside the line. */
+  readonly short: string;
+  readonly dash: string;
+  readonly width: number;
+  readonly points: readonly DensityAtWater[];
+}[] {
+  if (zeroAirVoids.length === 0) return [];
+  const [{ waterContentPct, dryDensityKgM3 }] = zeroAirVoids;
+  // The line without air holds the particle density: 1 / ρd = 1 / ρs + w / ρw.
+  const particleDensity = 1 / (1 / dryDensityKgM3 - waterContentPct / 100 / WATER_KG_M3);
+  return LINES.map(({ airPct, name, short, dash, width }) => ({
+    name: sayOf(name),
+    short: sayOf(short),
+    dash,
+    width,
+    points: zeroAirVoids.map(({ waterContentPct: water }) => ({
+      waterContentPct: water,
+      dryDensityKgM3: airVoidsDensity(water, particleDensity, airPct),
+    })),
+  }));
+}
+
+/** The words of a compaction chart: its points, top, intervals and window in numbers. */
+function compactionChartText(
+  title: string,
+  { points, peak }: CompactionAnalysis,
+  units: UnitSystem,
+  window: MoistureWindow | undefined,
+): string {
+  const above = points.filter(
+    ({ rejected, airVoidsPct }) => rejected || (airVoidsPct !== undefined && airVoidsPct < 0),
+  );
+  return [
+    say`${title}. ${points.length} points from ${formatFixed(points[0].waterContentPct, 1)} to ${formatFixed(points[points.length - 1].waterContentPct, 1)} % water.`,
+    peak
+      ? say`The fitted curve peaks at ${formatFixed(peak.optimumWaterPct, 1)} % water with a dry density of ${formatQuantity(peak.maximumDryDensityKgM3, "density", units, 4)}.`
+      : say`The points show no top.`,
+    ...(peak?.optimumInterval95
+      ? [
+          say`95 % interval of the optimum: ${formatFixed(peak.optimumInterval95[0], 1)} to ${formatFixed(peak.optimumInterval95[1], 1)} %.`,
+        ]
+      : []),
+    ...(window
+      ? [
+          say`Between ${formatFixed(window.driestPct, 1)} and ${formatFixed(window.wettestPct, 1)} % water the curve keeps ${window.relativePct} % of the maximum.`,
+        ]
+      : []),
+    ...above.map(({ waterContentPct, rejected }) =>
+      rejected
+        ? say`The point at ${formatFixed(waterContentPct, 1)} % is denser than without any air and was left out of the fit.`
+        : say`The point at ${formatFixed(waterContentPct, 1)} % is denser than without any air.`,
+    ),
+  ].join(" ");
 }

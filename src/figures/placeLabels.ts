@@ -1,22 +1,22 @@
 /** A place in a plot, as parts of its width and height, 0 to 1, upwards. */
-export interface PlotPlace {
+interface PlotPlace {
   readonly x: number;
   readonly y: number;
 }
 
 /** A point that gets a label, and the room that the label needs. */
-export interface LabelAnchor extends PlotPlace {
+interface LabelAnchor extends PlotPlace {
   readonly widthPx: number;
   readonly heightPx: number;
 }
 
 /** Way from a point to the middle of its label, to the right and upwards. */
-export interface LabelWay {
+interface LabelWay {
   readonly rightPx: number;
   readonly upPx: number;
 }
 
-export interface PlotSize {
+interface PlotSize {
   readonly widthPx: number;
   readonly heightPx: number;
 }

@@ -1,12 +1,9 @@
-import { formatFixed } from "../quantities/formatNumber.js";
-import { aLine } from "../soil/aLine.js";
-import { plasticityGroup } from "../soil/plasticityGroup.js";
-import { uLine } from "../soil/uLine.js";
+import { formatFixed } from "../quantities/format.js";
+import { plasticityGroup } from "../soil/classification/uscs.js";
+import { aLine, uLine } from "../soil/consistency/plasticityChart.js";
 import { say } from "../words/say.js";
-import { baseLayout } from "./baseLayout.js";
 import type { Figure } from "./figure.js";
-import { PALETTE, seriesStyle } from "./palette.js";
-import { QUIET } from "./quietColours.js";
+import { baseLayout, PALETTE, QUIET, seriesStyle } from "./style.js";
 
 export interface PlasticitySample {
   readonly name: string;

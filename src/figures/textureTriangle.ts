@@ -1,16 +1,15 @@
-import { surenessPercent } from "../guidance/surenessWords.js";
-import { formatFixed } from "../quantities/formatNumber.js";
-import { USDA_POLYGONS } from "../soil/usdaPolygons.js";
-import { type UsdaParts, usdaTexture } from "../soil/usdaTexture.js";
+import { surenessPercent } from "../guidance/probability.js";
+import { formatFixed } from "../quantities/format.js";
+import {
+  USDA_POLYGONS,
+  type UsdaParts,
+  type UsdaTexture,
+  usdaTexture,
+} from "../soil/classification/usdaTexture.js";
 import { say } from "../words/say.js";
 import { soilName } from "../words/soilName.js";
-import { baseLayout } from "./baseLayout.js";
 import type { Figure } from "./figure.js";
-import { PALETTE, seriesStyle } from "./palette.js";
-import { QUIET } from "./quietColours.js";
-import { textureNames } from "./textureNames.js";
-import { texturePlace } from "./texturePlace.js";
-import { textureShares } from "./textureShares.js";
+import { baseLayout, PALETTE, QUIET, seriesStyle } from "./style.js";
 
 export interface TextureSample {
   readonly name: string;
@@ -132,4 +131,55 @@ function ticks(): object[] {
     label(say`silt (%)`, 86, 46, { ...title, textangle: 60 }),
     label(say`sand (%), growing to the left`, 50, -9.5, title),
   ];
+}
+
+const HEIGHT = Math.sqrt(3) / 2;
+
+/** A place in the texture triangle: clay upwards, silt to the right, sand to the left. */
+function texturePlace(clayPct: number, siltPct: number): { x: number; y: number } {
+  return { x: siltPct + clayPct / 2, y: HEIGHT * clayPct };
+}
+
+/** Where the middle of the corners would put a name on a border: clay, silt. */
+const NAME_AT: Readonly<Record<string, readonly [number, number]>> = {
+  sand: [3, 3.5],
+  // Off the middle, where most soils for ramming lie.
+  "sandy loam": [14.5, 14],
+  loam: [23.5, 36],
+  "loamy sand": [3.6, 14.6],
+  silt: [5, 87],
+};
+
+/** A long name on two lines, broken before what it is called after. */
+function onTwoLines(name: string): string {
+  return name.length > 10 || / clay$|loamy /.test(name) ? name.replace(" ", "<br>") : name;
+}
+
+/** At the middle of a class's corners; names of more than one word on two lines. */
+function textureNames(): object[] {
+  return (Object.keys(USDA_POLYGONS) as UsdaTexture[]).map((texture) => {
+    const corners = USDA_POLYGONS[texture];
+    const middle = (part: 0 | 1) =>
+      corners.reduce((sum, corner) => sum + corner[part], 0) / corners.length;
+    return {
+      text: onTwoLines(soilName(texture)),
+      ...texturePlace(...(NAME_AT[texture] ?? ([middle(0), middle(1)] as const))),
+      showarrow: false,
+      font: { size: 11, color: QUIET.letters },
+    };
+  });
+}
+
+/** How many of the drawn parts fall into each texture class, most first; the shares add up to 1. */
+function textureShares(
+  resampled: readonly UsdaParts[],
+): { readonly texture: UsdaTexture; readonly share: number }[] {
+  const counts = new Map<UsdaTexture, number>();
+  for (const parts of resampled) {
+    const { texture } = usdaTexture(parts);
+    counts.set(texture, (counts.get(texture) ?? 0) + 1);
+  }
+  return [...counts]
+    .map(([texture, count]) => ({ texture, share: count / resampled.length }))
+    .sort((a, b) => b.share - a.share || (a.texture < b.texture ? -1 : 1));
 }

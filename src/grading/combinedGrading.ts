@@ -1,5 +1,7 @@
-import type { Finding } from "../lab/finding.js";
-import type { GradingCurve, GradingPoint } from "./gradingCurve.js";
+import type { Finding } from "../findings/finding.js";
+import { formatFixed, formatNumber } from "../quantities/format.js";
+import { say } from "../words/say.js";
+import { type GradingCurve, type GradingPoint, passingAtSize } from "./curve.js";
 
 export interface CombineInput {
   readonly sieve: readonly GradingPoint[];
@@ -30,4 +32,138 @@ export interface CombinedGrading {
   readonly overlap?: GradingOverlap;
   readonly repairs: readonly GradingRepair[];
   readonly findings: readonly Finding[];
+}
+
+/** Percentage points between the methods beyond which the joint is doubtful; common practice, no source. */
+const OVERLAP_LIMIT_PCT = 3;
+/** A repair beyond this is more than reading and weighing explain; common practice, no source. */
+const REPAIR_LIMIT_PCT = 1;
+
+/**
+ * Joins sieve and sedimentation into one curve: sieve points down to the finest sieve, sedimentation
+ * below it. Where the joined curve would fall with size it is repaired by pooling the neighbours that
+ * are out of order (the nearest non-decreasing curve in least squares), and every point moved is told.
+ *
+ * @throws RangeError where there is no point at all, or a size or percentage is impossible.
+ *
+ * @example
+ * const sieve = [{ sizeMm: 0.063, passingPct: 30, origin: "sieve" }, { sizeMm: 2, passingPct: 100, origin: "sieve" }];
+ * const sedimentation = [{ sizeMm: 0.002, passingPct: 10, origin: "sedimentation" }, { sizeMm: 0.1, passingPct: 40, origin: "sedimentation" }];
+ * const { curve, overlap } = combineGrading({ sieve, sedimentation, file: "soil.csv" });
+ * curve.points.map(({ passingPct }) => passingPct) // => [10, 30, 100]
+ * overlap.differencePct // => 6.5
+ */
+export function combineGrading({ sieve, sedimentation = [], file }: CombineInput): CombinedGrading {
+  const coarse = inOrder(sieve, "sieve");
+  const fine = inOrder(sedimentation, "sedimentation");
+  if (coarse.length + fine.length === 0) {
+    throw new RangeError("invalid `sieve`: []; expected at least one point");
+  }
+  const joint = coarse[0];
+  const overlap = joint && overlapAt(joint, fine);
+  const raw = [...fine.filter(({ sizeMm }) => !joint || sizeMm < joint.sizeMm), ...coarse];
+  const level = poolAdjacent(raw.map(({ passingPct }) => passingPct));
+  const points = raw.map((point, index): GradingPoint => ({ ...point, passingPct: level[index] }));
+  const repairs = raw.flatMap(({ sizeMm, passingPct }, index): GradingRepair[] =>
+    // Rounding in the last digit is no repair.
+    Math.abs(level[index] - passingPct) <= 1e-9
+      ? []
+      : [{ sizeMm, fromPct: passingPct, toPct: level[index] }],
+  );
+  return {
+    curve: { points },
+    ...(overlap ? { overlap } : {}),
+    repairs,
+    findings: [...overlapFindings(file, overlap), ...repairFindings(file, repairs)],
+  };
+}
+
+function inOrder(points: readonly GradingPoint[], name: string): GradingPoint[] {
+  points.forEach(({ sizeMm, passingPct }, index) => {
+    if (!(sizeMm > 0 && sizeMm < Infinity)) {
+      throw new RangeError(`invalid \`${name}[${index}].sizeMm\`: ${sizeMm}; expected above 0`);
+    }
+    if (!(passingPct >= 0 && passingPct <= 100)) {
+      throw new RangeError(
+        `invalid \`${name}[${index}].passingPct\`: ${passingPct}; expected 0 to 100`,
+      );
+    }
+  });
+  const sorted = points.toSorted((a, b) => a.sizeMm - b.sizeMm);
+  const twin = sorted.find(({ sizeMm }, index) => sizeMm === sorted[index + 1]?.sizeMm);
+  if (twin) throw new RangeError(`invalid \`${name}\`: ${twin.sizeMm} mm twice; expected once`);
+  return sorted;
+}
+
+function overlapAt(
+  { sizeMm, passingPct: sievePct }: GradingPoint,
+  fine: readonly GradingPoint[],
+): GradingOverlap | undefined {
+  if (!fine.some((point) => point.sizeMm >= sizeMm)) return undefined;
+  const sedimentationPct = passingAtSize({ points: fine }, sizeMm);
+  if (sedimentationPct === undefined) return undefined;
+  return { sizeMm, sievePct, sedimentationPct, differencePct: sedimentationPct - sievePct };
+}
+
+function overlapFindings(file: string, overlap: GradingOverlap | undefined): Finding[] {
+  if (!overlap || Math.abs(overlap.differencePct) <= OVERLAP_LIMIT_PCT) return [];
+  const { sizeMm, sievePct, sedimentationPct } = overlap;
+  return [
+    {
+      severity: "warning",
+      code: "grading-overlap",
+      file,
+      value: say`${formatFixed(Math.abs(overlap.differencePct), 1)} points`,
+      message: say`At ${sizeMm} mm the sieve gives ${formatFixed(sievePct, 1)} % passing and the sedimentation ${formatFixed(sedimentationPct, 1)} %.`,
+      expected: say`a difference within ${OVERLAP_LIMIT_PCT} points`,
+      wayOut: say`Check the dispersed mass, the separating sieve, the particle density and the control readings. ${
+        overlap.differencePct > 0
+          ? say`More in the sedimentation may also mean fines that clung to coarse grains on the sieves: wash the sample.`
+          : say`Less in the sedimentation may also mean flocs that were not dispersed: check dispersant and stirring.`
+      }`,
+    },
+  ];
+}
+
+function repairFindings(file: string, repairs: readonly GradingRepair[]): Finding[] {
+  if (repairs.length === 0) return [];
+  const most = Math.max(...repairs.map(({ fromPct, toPct }) => Math.abs(toPct - fromPct)));
+  const list = repairs.map(
+    ({ sizeMm, fromPct, toPct }) =>
+      say`${formatNumber(sizeMm)} mm from ${formatFixed(fromPct, 1)} to ${formatFixed(toPct, 1)} %`,
+  );
+  return [
+    {
+      severity: most > REPAIR_LIMIT_PCT ? "warning" : "note",
+      code: "grading-repaired",
+      file,
+      value: say`${formatFixed(most, 1)} points at most`,
+      message: say`The measured curve falls somewhere as size grows; points were moved: ${list.join("; ")}.`,
+      expected: say`percentages that never fall as size grows`,
+      wayOut: say`Check the readings at these sizes; the moved curve is the nearest possible one.`,
+    },
+  ];
+}
+
+/**
+ * The non-decreasing sequence nearest to a sequence in least squares (pool adjacent violators):
+ * neighbours out of order are replaced by their mean until none are left.
+ *
+ * Source: Ayer, Brunk, Ewing, Reid and Silverman 1955, from memory.
+ *
+ * @example
+ * poolAdjacent([1, 3, 2, 5]) // => [1, 2.5, 2.5, 5]
+ */
+export function poolAdjacent(values: readonly number[]): number[] {
+  const blocks: { mean: number; count: number }[] = [];
+  for (const value of values) {
+    let block = { mean: value, count: 1 };
+    for (let last = blocks.at(-1); last && last.mean > block.mean; last = blocks.at(-1)) {
+      blocks.pop();
+      const count = last.count + block.count;
+      block = { mean: (last.mean * last.count + block.mean * block.count) / count, count };
+    }
+    blocks.push(block);
+  }
+  return blocks.flatMap(({ mean, count }) => Array<number>(count).fill(mean));
 }

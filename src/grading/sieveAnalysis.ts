@@ -1,5 +1,8 @@
-import type { Finding } from "../lab/finding.js";
-import type { GradingPoint } from "./gradingCurve.js";
+import type { Finding } from "../findings/finding.js";
+import type { SieveRecord } from "../lab/sieve.js";
+import { formatFixed } from "../quantities/format.js";
+import { say } from "../words/say.js";
+import type { GradingPoint } from "./curve.js";
 
 /** One line of the sieve table of a report. */
 export interface SieveAnalysisRow {
@@ -42,4 +45,209 @@ export interface SieveAnalysis {
 export interface SieveOptions {
   /** Largest loss that a set may have, percent of its dry mass; default 2. */
   readonly lossLimitPct?: number;
+}
+
+/**
+ * Works out a sieve analysis, single or composite, washed or not.
+ *
+ * Formula: passing = 100 (1 − Σ retained / M) with M the dry mass before washing, so that fines washed
+ * out count as passing the finest sieve. Below a split: passing = W + (P − W)(1 − Σ retained / m), with
+ * P the passing at the split sieve, m the subsample's dry mass before washing, and W the part of the
+ * whole that had been washed out before the split was taken (0 unless the whole sample was washed).
+ * Source: composite form and the 2 % loss limit, University of Waterloo CIVE 153 hand-out, 2013 (read);
+ * washing, WSDOT FOP for AASHTO T 27/T 11, opening pages (read). Other limits in use, from memory:
+ * 0.3 % (AASHTO T 27), 1 % (BS 1377-2).
+ *
+ * A lost mass is not spread over the sieves: it counts as passing the finest one, and is told.
+ *
+ * @throws RangeError where a mass is not positive or a split sieve is not among the sieves.
+ *
+ * @example
+ * const record = { file: "s.csv", dryMassG: 1000, splits: [], panG: 100, rows: [{ sizeMm: 2, retainedG: 400, label: "2", row: 4 }, { sizeMm: 0.063, retainedG: 500, label: "0.063", row: 5 }] };
+ * analyseSieve(record).points.map(({ passingPct }) => passingPct) // => [10, 60]
+ * analyseSieve(record).sets[0].lossPct // => 0
+ */
+export function analyseSieve(record: SieveRecord, options: SieveOptions = {}): SieveAnalysis {
+  const rows: SieveAnalysisRow[] = [];
+  const sets: SieveSet[] = [];
+  const edges = record.splits.map(({ sizeMm }) => sizeMm);
+  let arrivingPct = 100;
+  let washedPct = 0;
+
+  for (let portion = 0; portion <= record.splits.length; portion++) {
+    const { dryMassG, washedDryMassG } = portion === 0 ? record : record.splits[portion - 1];
+    if (!(dryMassG > 0)) {
+      throw new RangeError(`invalid \`dryMassG\`: ${dryMassG}; expected above 0`);
+    }
+    const [coarse, fine] = [edges[portion - 1] ?? Infinity, edges[portion] ?? -Infinity];
+    const own = record.rows.filter(({ sizeMm }) => sizeMm < coarse && sizeMm >= fine);
+    // What one gram of this set stands for, in percent of the whole sample.
+    const pctPerGram = (arrivingPct - washedPct) / dryMassG;
+    let retainedG = 0;
+    for (const { sizeMm, label, row, retainedG: onSieve } of own) {
+      retainedG += onSieve;
+      rows.push({
+        sizeMm,
+        label,
+        row,
+        retainedG: onSieve,
+        retainedPct: onSieve * pctPerGram,
+        passingPct: arrivingPct - retainedG * pctPerGram,
+        portion,
+      });
+    }
+    const washedOutG = dryMassG - (washedDryMassG ?? dryMassG);
+    const last = portion === record.splits.length;
+    const lossPct = (100 * (dryMassG - washedOutG - retainedG - record.panG)) / dryMassG;
+    sets.push({ portion, dryMassG, washedOutG, retainedG, ...(last ? { lossPct } : {}) });
+    if (last) break;
+    if (own.at(-1)?.sizeMm !== edges[portion]) {
+      throw new RangeError(
+        `invalid \`splits[${portion}].sizeMm\`: ${edges[portion]}; expected one of the sieves of the set above it`,
+      );
+    }
+    washedPct += washedOutG * pctPerGram;
+    arrivingPct = rows[rows.length - 1].passingPct;
+  }
+
+  const points = rows
+    .map(({ sizeMm, passingPct }): GradingPoint => {
+      // A gain within the loss limit may push the finest passing a hair below 0.
+      return { sizeMm, passingPct: Math.min(100, Math.max(0, passingPct)), origin: "sieve" };
+    })
+    .reverse();
+  return { points, rows, sets, findings: checkSieveSets(record, rows, sets, options) };
+}
+
+const LOSS_LIMIT_PCT = 2;
+
+/** What is wrong or doubtful about a sieve analysis: mass balance, sample size, top size. */
+function checkSieveSets(
+  record: SieveRecord,
+  rows: readonly SieveAnalysisRow[],
+  sets: readonly SieveSet[],
+  { lossLimitPct = LOSS_LIMIT_PCT }: SieveOptions,
+): Finding[] {
+  return [
+    ...sets.flatMap((set) => massBalance(record, rows, set, lossLimitPct)),
+    ...sampleSize(record, rows),
+    ...topSize(record, rows),
+  ];
+}
+
+function massBalance(
+  { file, panG }: SieveRecord,
+  rows: readonly SieveAnalysisRow[],
+  set: SieveSet,
+  limitPct: number,
+): Finding[] {
+  const name = set.portion === 0 ? say`sample` : say`split subsample`;
+  const sievedG = set.dryMassG - set.washedOutG;
+  if (set.retainedG > sievedG * (1 + limitPct / 100)) {
+    const last = rows.findLast(({ portion }) => portion === set.portion);
+    return [
+      {
+        severity: "error",
+        code: "retained-over-sample",
+        file,
+        row: last?.row,
+        value: `${formatFixed(set.retainedG, 1)} g`,
+        message: say`The sieves retain more than the ${name} that was put on them.`,
+        expected: say`at most ${formatFixed(sievedG, 1)} g on all sieves of this set together`,
+        wayOut: say`Check the dry masses and whether the masses are per sieve, not cumulative; check that rows below a split were weighed on the subsample.`,
+      },
+    ];
+  }
+  if (set.lossPct === undefined) return [];
+  const size = Math.abs(set.lossPct);
+  if (size <= limitPct / 2) return [];
+  const beyond = size > limitPct;
+  const gained = set.lossPct < 0;
+  return [
+    {
+      severity: beyond ? "error" : "warning",
+      code: gained ? "sieve-gain" : "sieve-loss",
+      file,
+      value: `${formatFixed(size, 2)} %`,
+      message: say`${gained ? say`More` : say`Less`} mass was found after sieving than was put in: ${formatFixed(set.retainedG + panG + set.washedOutG, 1)} g of ${formatFixed(set.dryMassG, 1)} g of the ${name}, washed-out fines counted.`,
+      expected: say`a difference within ${limitPct} % of the dry mass (University of Waterloo CIVE 153, 2013, for 2 %)`,
+      wayOut: beyond
+        ? say`Check the masses for a slip of the pen; if none is found, sieve a fresh sample.`
+        : say`Check the masses; the result stands, with this remark.`,
+    },
+  ];
+}
+
+function sampleSize(record: SieveRecord, rows: readonly SieveAnalysisRow[]): Finding[] {
+  if (record.massesUnknown) return [];
+  // Nominal maximum: the sieve above the first that retains more than 10 % (AASHTO usage, from memory).
+  const first = rows.findIndex(({ passingPct }) => passingPct < 90);
+  const nominal = rows[first < 0 ? rows.length - 1 : Math.max(0, first - 1)];
+  // The table speaks of aggregates; sands and soils without gravel need less than its first line.
+  if (!nominal || nominal.sizeMm < 4.75) return [];
+  const leastKg = minimumSieveMass(nominal.sizeMm);
+  if (leastKg === undefined || record.dryMassG >= 1000 * leastKg) return [];
+  return [
+    {
+      severity: "warning",
+      code: "small-sample",
+      file: record.file,
+      row: nominal.row,
+      value: `${formatFixed(record.dryMassG, 0)} g`,
+      message: say`The sample is small for grains of ${nominal.label}: a few grains more or less would move the coarse end.`,
+      expected: say`at least ${leastKg} kg (AASHTO T 27 as adopted by WSDOT, by nominal maximum size)`,
+      wayOut: say`Sieve a larger sample of the coarse part, or take the coarse points with care.`,
+    },
+  ];
+}
+
+function topSize({ file }: SieveRecord, rows: readonly SieveAnalysisRow[]): Finding[] {
+  const top = rows[0];
+  if (!top || top.retainedG === 0) return [];
+  return [
+    {
+      severity: "warning",
+      code: "top-size-unknown",
+      file,
+      row: top.row,
+      value: `${top.retainedG} g`,
+      message: say`Material stayed on the coarsest sieve (${top.label}), so the largest grain is not known.`,
+      expected: say`nothing retained on the coarsest sieve`,
+      wayOut: say`Add the next coarser sieve through which everything passes, with 0 retained.`,
+    },
+  ];
+}
+
+/** Nominal maximum size in mm and the least mass in kg. */
+const LEAST_KG: readonly (readonly [number, number])[] = [
+  [4.75, 0.5],
+  [6.3, 1],
+  [9.5, 1],
+  [12.5, 2],
+  [16, 2],
+  [19, 3],
+  [25, 6],
+  [31.5, 7.5],
+  [37.5, 9],
+  [50, 10],
+  [63, 12],
+  [75, 15],
+  [90, 20],
+];
+
+/**
+ * Least dry mass that represents a material of a nominal maximum grain size; a size between two lines
+ * of the table takes the larger mass.
+ *
+ * Source: AASHTO T 27 as adopted by WSDOT (T 27/T 11, read).
+ *
+ * @returns kg, or `undefined` above 90 mm, where the table ends.
+ *
+ * @example
+ * minimumSieveMass(19) // => 3
+ * minimumSieveMass(20) // => 6
+ * minimumSieveMass(120) // => undefined
+ */
+export function minimumSieveMass(nominalSizeMm: number): number | undefined {
+  return LEAST_KG.find(([sizeMm]) => sizeMm >= nominalSizeMm)?.[1];
 }

@@ -1,4 +1,5 @@
 import { phrase } from "../words/say.js";
+
 /** Something that can hurt people or spoil a wall, told beside the numbers. */
 export interface Caution {
   readonly id: string;

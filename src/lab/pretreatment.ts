@@ -1,6 +1,6 @@
+import type { Finding } from "../findings/finding.js";
 import { phrase, say, sayOf } from "../words/say.js";
-import type { Finding } from "./finding.js";
-import type { CellRule, SheetValues } from "./sheetLayout.js";
+import type { CellRule, SheetValues } from "./sheet/layout.js";
 
 /** What was done to the soil before it was dispersed. */
 export interface Pretreatment {

@@ -1,18 +1,14 @@
-import type { Finding } from "./finding.js";
-import { HYDROMETER_LAYOUT } from "./hydrometerLayout.js";
-import { LIMITS_LAYOUT } from "./limitsLayout.js";
-import { COMPACTION_LAYOUT, readCompaction } from "./readCompaction.js";
-import { ENVELOPE_LAYOUT, readEnvelope } from "./readEnvelope.js";
-import { readHydrometer } from "./readHydrometer.js";
-import { JAR_LAYOUT, readJar } from "./readJar.js";
-import { readLimits } from "./readLimits.js";
-import { PIPETTE_LAYOUT, readPipette } from "./readPipette.js";
-import { readSieve } from "./readSieve.js";
-import { readSpecimens } from "./readSpecimens.js";
-import type { SheetGrid } from "./sheetGrid.js";
-import type { SheetLayout } from "./sheetLayout.js";
-import { sieveLayout } from "./sieveLayout.js";
-import { SPECIMEN_LAYOUT } from "./specimenLayout.js";
+import type { Finding } from "../findings/finding.js";
+import { COMPACTION_LAYOUT, readCompaction } from "./compaction.js";
+import { ENVELOPE_LAYOUT, readEnvelope } from "./envelope.js";
+import { HYDROMETER_LAYOUT, readHydrometer } from "./hydrometer.js";
+import { JAR_LAYOUT, readJar } from "./jar.js";
+import { LIMITS_LAYOUT, readLimits } from "./limits.js";
+import { PIPETTE_LAYOUT, readPipette } from "./pipette.js";
+import type { SheetGrid } from "./sheet/grid.js";
+import type { SheetLayout } from "./sheet/layout.js";
+import { readSieve, sieveLayout } from "./sieve.js";
+import { readSpecimens, SPECIMEN_LAYOUT } from "./specimens.js";
 
 /** A kind of sheet: its reader, and the forms that it may have. */
 export interface SheetKind<T> {

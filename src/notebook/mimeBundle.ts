@@ -1,8 +1,14 @@
+import { inspect } from "node:util";
+import type { Figure } from "../figures/figure.js";
+import type { TableBlock, TableColumn } from "../tables/reportBlock.js";
+import { asBlock, blockHtml, blockText } from "./block.js";
+import { escapeHtml } from "./escapeHtml.js";
+
 /** One block of a report as data (`ReportBlock`), which the report reads in place of its HTML. */
 export const NODE_MIME = "application/vnd.loambook.node+json";
 /** Plotly's figure JSON, drawn where a front end has a renderer for it. */
 export const PLOTLY_MIME = "application/vnd.plotly.v1+json";
-export const SVG_MIME = "image/svg+xml";
+const SVG_MIME = "image/svg+xml";
 export const HTML_MIME = "text/html";
 export const TEXT_MIME = "text/plain";
 
@@ -10,4 +16,165 @@ export const TEXT_MIME = "text/plain";
 export interface MimeBundle {
   readonly data: Readonly<Record<string, unknown>>;
   readonly metadata: Readonly<Record<string, unknown>>;
+}
+
+function plainText(value: unknown): string {
+  if (typeof value === "string") return value;
+  return inspect(value, { depth: 4, breakLength: 100, maxArrayLength: 100, colors: false });
+}
+
+/**
+ * Makes what a notebook shows of a value. A figure and the blocks of a report are known by their
+ * `kind`; danfo.js frames and lists of flat objects become tables; all else is shown as text.
+ *
+ * Every text of the value is escaped where it stands in HTML.
+ *
+ * @param value anything; not changed
+ * @throws TypeError or RangeError when the `kind` is known but the value has not the fields of it
+ *
+ * @example
+ * const { data } = await toBundle([{ sizeMm: 2, passingPct: 78 }]);
+ * Object.keys(data) // => ["application/vnd.loambook.node+json", "text/html", "text/plain"]
+ */
+export async function toBundle(value: unknown): Promise<MimeBundle> {
+  const figure = asFigure(value);
+  if (figure !== undefined) return figureBundle(figure);
+  const block = asBlock(value) ?? asTable(value);
+  if (block === undefined) return { data: { [TEXT_MIME]: plainText(value) }, metadata: {} };
+  return {
+    data: { [NODE_MIME]: block, [HTML_MIME]: blockHtml(block), [TEXT_MIME]: blockText(block) },
+    metadata: {},
+  };
+}
+
+const MAX_ROWS = 50;
+const DIGITS = 6;
+
+function isRecord(value: unknown): value is Record<string, unknown> {
+  return typeof value === "object" && value !== null && !Array.isArray(value);
+}
+
+function isFlat(value: unknown): boolean {
+  return value === null || value instanceof Date || !["object", "function"].includes(typeof value);
+}
+
+function isMissing(value: unknown): boolean {
+  return value === null || value === undefined || Number.isNaN(value);
+}
+
+function cellText(value: unknown): string {
+  if (isMissing(value)) return "–";
+  if (typeof value === "number") return String(Number(value.toPrecision(DIGITS)));
+  return value instanceof Date ? value.toISOString() : String(value);
+}
+
+function block(headers: readonly string[], values: readonly (readonly unknown[])[]): TableBlock {
+  const columns = headers.map((header, index): TableColumn => {
+    const own = values.map((row) => row[index]).filter((value) => !isMissing(value));
+    const numeric = own.length > 0 && own.every((value) => typeof value === "number");
+    return { header, align: numeric ? "right" : "left" };
+  });
+  const shown = values.slice(0, MAX_ROWS);
+  const rows = shown.map((row) => headers.map((_, index) => cellText(row[index])));
+  const rounded = shown
+    .flat()
+    .some((value) => typeof value === "number" && Number(value.toPrecision(DIGITS)) !== value);
+  const notes = [
+    ...(shown.length < values.length
+      ? [`The first ${shown.length} of ${values.length} rows.`]
+      : []),
+    ...(rounded && shown.flat().some(Number.isFinite)
+      ? [`Numbers rounded to ${DIGITS} significant digits.`]
+      : []),
+  ];
+  const count = (number: number, name: string) => `${number} ${name}${number === 1 ? "" : "s"}`;
+  const caption = `${count(values.length, "row")}, ${count(headers.length, "column")}`;
+  return { kind: "table", caption, columns, rows, notes };
+}
+
+/** A danfo.js frame by its shape, since the library must not be loaded to look at a value. */
+function frame(value: Record<string, unknown>): TableBlock | undefined {
+  const { columns, values, index } = value;
+  if (!Array.isArray(columns) || !Array.isArray(values) || !Array.isArray(index)) return undefined;
+  if (!values.every((row) => Array.isArray(row) && row.length === columns.length)) return undefined;
+  const counted = index.every((label, place) => label === place);
+  const headers = columns.map(String);
+  return counted
+    ? block(headers, values)
+    : block(
+        ["index", ...headers],
+        values.map((row: unknown[], place) => [index[place], ...row]),
+      );
+}
+
+/**
+ * Makes a table of a danfo.js frame or of a list of flat objects; `undefined` of anything else.
+ *
+ * Columns are the keys in the order of their first appearance. Numbers are shown with six significant
+ * digits and missing values as a dash; of more than 50 rows the first 50. What was left out is noted
+ * below the table.
+ */
+function asTable(value: unknown): TableBlock | undefined {
+  if (isRecord(value)) return frame(value);
+  if (!Array.isArray(value) || value.length === 0) return undefined;
+  if (!value.every((row) => isRecord(row) && Object.values(row).every(isFlat))) return undefined;
+  const headers = [...new Set(value.flatMap((row) => Object.keys(row)))];
+  if (headers.length === 0) return undefined;
+  return block(
+    headers,
+    value.map((row) => headers.map((header) => row[header])),
+  );
+}
+
+/** A figure, perhaps drawn already. */
+type ShownFigure = Figure & { readonly svg?: string };
+
+/** Takes a value as a figure by its shape; `undefined` where it is none. */
+function asFigure(value: unknown): ShownFigure | undefined {
+  if (typeof value !== "object" || value === null) return undefined;
+  if (!("kind" in value) || value.kind !== "figure") return undefined;
+  const { title, altText, data, layout } = value as Partial<ShownFigure>;
+  const wrong = (name: string, found: unknown, expected: string): never => {
+    throw new TypeError(
+      `invalid \`figure.${name}\`: ${JSON.stringify(found)}; expected ${expected}`,
+    );
+  };
+  if (typeof title !== "string") wrong("title", title, "a text");
+  if (typeof altText !== "string" || altText === "") wrong("altText", altText, "a text");
+  if (!Array.isArray(data)) wrong("data", data, "a list of plotly traces");
+  if (typeof layout !== "object" || layout === null) wrong("layout", layout, "a plotly layout");
+  return value as ShownFigure;
+}
+
+/** What stands before an SVG document has no place inside HTML. */
+function inlineSvg(svg: string): string {
+  return svg.replace(/^\s*(?:<\?xml[^>]*\?>|<!DOCTYPE[^>]*>|\s)*/i, "").trim();
+}
+
+/**
+ * Makes the bundle of a figure: plotly's JSON for front ends that draw it, HTML with the drawing in it
+ * that works without script, the SVG alone, and the title with the text alternative.
+ */
+async function figureBundle(figure: ShownFigure): Promise<MimeBundle> {
+  const { title, altText, data, layout } = figure;
+  // drawing takes jsdom and plotly: loaded only when there is something to draw
+  const svg = figure.svg ?? (await (await import("../figures/svg/renderSvg.js")).renderSvg(figure));
+  const html =
+    `<figure style="margin:0">\n<div role="img" aria-label="${escapeHtml(altText)}">${inlineSvg(svg)}</div>\n` +
+    `<figcaption>${escapeHtml(title)}</figcaption>\n</figure>`;
+  const words = { alt: altText, caption: title };
+  return {
+    data: {
+      [PLOTLY_MIME]: { data, layout, config: { displaylogo: false, responsive: true } },
+      [HTML_MIME]: html,
+      [SVG_MIME]: svg,
+      [TEXT_MIME]: `${title}\n${altText}`,
+    },
+    metadata: {
+      [PLOTLY_MIME]: words,
+      [HTML_MIME]: words,
+      [SVG_MIME]: words,
+      [TEXT_MIME]: words,
+    },
+  };
 }

@@ -1,4 +1,10 @@
-import { joinText, type NotebookCell, type NotebookFile, splitText, tagsOf } from "./nbformat.js";
+import {
+  joinText,
+  type NotebookCell,
+  type NotebookFile,
+  splitText,
+  tagsOf,
+} from "./notebookFile.js";
 
 export type ParameterValue = string | number | boolean;
 

@@ -1,5 +1,5 @@
-import { displayBundle } from "./kernelDisplay.js";
-import { toBundle } from "./toBundle.js";
+import { createRequire } from "node:module";
+import { HTML_MIME, type MimeBundle, TEXT_MIME, toBundle } from "./mimeBundle.js";
 
 /**
  * Shows a value below the notebook cell that runs: a figure, a part of a report, a table of a
@@ -15,4 +15,57 @@ import { toBundle } from "./toBundle.js";
  */
 export async function show(value: unknown): Promise<void> {
   displayBundle(await toBundle(value));
+}
+
+type Send = (bundle: MimeBundle) => void;
+
+/** The modules that the program has loaded, as `require.cache` holds them. */
+type ModuleCache = Readonly<Record<string, { readonly exports: unknown } | undefined>>;
+
+interface Tslab {
+  readonly display: { html(text: string): void; text(text: string): void };
+}
+
+const KERNEL_MODULE = /[\\/]tslab[\\/]dist[\\/]jupyter\.js$/;
+
+/**
+ * Finds how to show a bundle in the running kernel; `undefined` when no kernel runs.
+ *
+ * tslab's own `display` sends one MIME type a call and no metadata. The function below it sends a
+ * whole bundle; it is no part of tslab's public face, so where it is missing the HTML (or the text)
+ * goes out by `display`. Seen in tslab 1.0.22.
+ *
+ * @param cache `require.cache`, which all modules of a program share
+ * @param loadTslab loads the tslab that a module of it belongs to
+ */
+export function kernelSender(
+  cache: ModuleCache,
+  loadTslab: (path: string) => Tslab,
+): Send | undefined {
+  const kernels = Object.keys(cache).filter((path) => KERNEL_MODULE.test(path));
+  if (kernels.length === 0) return undefined;
+  for (const path of kernels) {
+    const inner = cache[path]?.exports as { lastWriteDisplayData?: unknown };
+    const send = inner.lastWriteDisplayData;
+    if (typeof send === "function") {
+      return ({ data, metadata }) => send({ data, metadata, transient: {} }, undefined);
+    }
+    // there, but no cell has run yet, or in a second copy of tslab that does not run
+    if (send === null) continue;
+    return ({ data }) => {
+      const { display } = loadTslab(path);
+      if (typeof data[HTML_MIME] === "string") display.html(data[HTML_MIME]);
+      else display.text(String(data[TEXT_MIME]));
+    };
+  }
+  return undefined;
+}
+
+/** Shows a bundle in the cell that runs; outside of a notebook its text is printed. */
+function displayBundle(bundle: MimeBundle): void {
+  const { cache } = createRequire(import.meta.url);
+  // its own folder, because a tslab that is installed globally cannot be found by its name
+  const send = kernelSender(cache, (path) => createRequire(path)(".."));
+  if (send === undefined) process.stdout.write(`${bundle.data[TEXT_MIME]}\n`);
+  else send(bundle);
 }

@@ -1,9 +1,53 @@
-import { dampedGaussNewton } from "./dampedGaussNewton.js";
 import { GaussNewtonStep } from "./gaussNewtonStep.js";
-import type { NonlinearFit, NonlinearProblem } from "./nonlinearFit.js";
-import { NonlinearModel } from "./nonlinearModel.js";
-import { nonlinearReport } from "./nonlinearReport.js";
-import { polishedMinimum } from "./polishedMinimum.js";
+import { unscaledCovariance } from "./householderQr.js";
+
+/** A nonlinear least-squares problem: find the parameters that make `Σ residuals²` least. */
+export interface NonlinearProblem {
+  /** Residuals at given parameters, always the same number of them; weights already applied. */
+  readonly residuals: (parameters: readonly number[]) => number[];
+  readonly start: readonly number[];
+  /** Least values, -Infinity for none; none by default. */
+  readonly lower?: readonly number[];
+  /** Largest values, Infinity for none; none by default. */
+  readonly upper?: readonly number[];
+  /** Residuals by parameters; central differences by default. */
+  readonly jacobian?: (parameters: readonly number[]) => number[][];
+  /** Default 200. */
+  readonly maxIterations?: number;
+  /** Relative step and relative gradient at which to stop; default 1e-10. */
+  readonly tolerance?: number;
+}
+
+/** What a nonlinear least-squares fit found. */
+export interface NonlinearFit {
+  /**
+   * `no-progress`: no shorter step helps, yet the gradient is not small. `invalid-start`: residuals
+   * not finite at the start, a start outside its bounds, or fewer residuals than parameters.
+   */
+  readonly status: "converged" | "iteration-limit" | "no-progress" | "invalid-start";
+  readonly message: string;
+  readonly parameters: number[];
+  /** NaN for a parameter on a bound, and for all where the data do not settle those left. */
+  readonly standardErrors: number[];
+  /** `s² (JᵀJ)⁻¹` over the parameters not on a bound. */
+  readonly covariance: number[][];
+  readonly correlation: number[][];
+  readonly residuals: number[];
+  readonly residualSumOfSquares: number;
+  /** Residuals less parameters, those on a bound included. */
+  readonly degreesOfFreedom: number;
+  /** `√(RSS / df)`; NaN without degrees of freedom. */
+  readonly residualSd: number;
+  /** -1: on its least value; 1: on its largest; 0: between. */
+  readonly activeBounds: (-1 | 0 | 1)[];
+  /** True for a parameter that never left its start: a sign that the data say nothing about it. */
+  readonly unmoved: boolean[];
+  readonly iterations: number;
+  /** Calls of `residuals`. */
+  readonly evaluations: number;
+  /** Largest cosine between the residuals and a free column of the Jacobian, 0 to 1. */
+  readonly gradientNorm: number;
+}
 
 /**
  * Finds the parameters, within bounds, that make the sum of squared residuals least nearby.
@@ -92,4 +136,304 @@ function checkBounds(
       throw new RangeError(`invalid \`lower[${j}]\`: ${least}; expected at most ${most}`);
     }
   });
+}
+
+/** Beyond this damping a step no longer changes the parameters' digits. */
+const MOST_DAMPING = 1e20;
+
+interface DampedResult {
+  status: NonlinearFit["status"];
+  parameters: number[];
+  residuals: number[];
+  iterations: number;
+}
+
+/**
+ * Levenberg–Marquardt iterations: damped steps cut off at the bounds, damping led by the ratio of the
+ * fall to the promised fall (Nielsen, *Damping parameter in Marquardt's method*, 1999, from memory).
+ */
+function dampedGaussNewton(
+  model: NonlinearModel,
+  solver: GaussNewtonStep,
+  start: readonly number[],
+  startResiduals: number[],
+  options: { maxIterations: number; tolerance: number },
+): DampedResult {
+  const { lower, upper } = model;
+  let p = [...start];
+  let residuals = startResiduals;
+  let square = sumOfSquares(residuals);
+  let damping = 1e-3;
+  let growth = 2;
+  const done = (status: NonlinearFit["status"], iterations: number): DampedResult => ({
+    status,
+    parameters: p,
+    residuals,
+    iterations,
+  });
+  for (let iteration = 1; iteration <= options.maxIterations; iteration++) {
+    if (!model.jacobian(p, residuals, solver.jacobian, false))
+      return done("no-progress", iteration);
+    solver.prepare(p, residuals, lower, upper);
+    if (square === 0 || solver.gradientNorm <= options.tolerance)
+      return done("converged", iteration);
+    while (true) {
+      solver.find(damping);
+      let moved = 0;
+      const trial = p.map((value, j) => {
+        const next = Math.min(upper[j], Math.max(lower[j], value + solver.step[j]));
+        solver.step[j] = next - value;
+        if (next !== value) {
+          moved = Math.max(
+            moved,
+            Math.abs(next - value) / Math.max(Math.abs(next), Math.abs(value)),
+          );
+        }
+        return next;
+      });
+      const promised = solver.predictedFall();
+      const found = moved > 0 ? model.residuals(trial) : undefined;
+      const trialSquare = found ? sumOfSquares(found) : Infinity;
+      const fell = square - trialSquare;
+      // At the floor of rounding a fall can no longer be told from a rise.
+      const level = moved <= options.tolerance || promised <= 4 * Number.EPSILON * square;
+      if (found && fell > 0) {
+        p = trial;
+        residuals = found;
+        square = trialSquare;
+        const ratio = Math.min(1, fell / promised);
+        damping = Math.max(1e-15, damping * Math.max(1 / 3, 1 - (2 * ratio - 1) ** 3));
+        growth = 2;
+        if (level) return done("converged", iteration);
+        break;
+      }
+      if (level && damping < 1) return done("converged", iteration);
+      if (level || damping > MOST_DAMPING) return done(stuck(solver.gradientNorm), iteration);
+      damping *= growth;
+      growth *= 2;
+    }
+  }
+  return done("iteration-limit", options.maxIterations);
+}
+
+/** Differences of the residuals know the gradient to about this; anything smaller is a minimum. */
+function stuck(gradientNorm: number): NonlinearFit["status"] {
+  return gradientNorm < 1e-5 ? "converged" : "no-progress";
+}
+
+function sumOfSquares(values: readonly number[]): number {
+  let sum = 0;
+  for (const value of values) sum += value * value;
+  return sum;
+}
+
+const MOST_STEPS = 30;
+
+/**
+ * Takes undamped Gauss–Newton steps with finer differences while each is shorter than the last.
+ *
+ * Near a minimum the sum of squares is flat, so comparing it fixes only half of the digits of the
+ * parameters; the steps themselves fix the others. Leaves in the solver the Jacobian at the last
+ * point, or within 1e-9 of it.
+ */
+function polishedMinimum(
+  model: NonlinearModel,
+  solver: GaussNewtonStep,
+  found: DampedResult,
+): { parameters: number[]; residuals: number[] } {
+  const { lower, upper } = model;
+  let { parameters, residuals } = found;
+  let square = residuals.reduce((sum, r) => sum + r * r, 0);
+  let before = 1e-3;
+  for (let step = 0; ; step++) {
+    if (!model.jacobian(parameters, residuals, solver.jacobian, true)) break;
+    solver.prepare(parameters, residuals, lower, upper);
+    if (found.status !== "converged" || step === MOST_STEPS) break;
+    if (solver.qr.rank < solver.qr.columns) break;
+    solver.find(0);
+    let size = 0;
+    const next = parameters.map((value, j) => {
+      const moved = Math.min(upper[j], Math.max(lower[j], value + solver.step[j]));
+      if (value !== 0) size = Math.max(size, Math.abs(moved - value) / Math.abs(value));
+      return moved;
+    });
+    if (!(size < 0.9 * before) || size < Number.EPSILON) break;
+    const trial = model.residuals(next);
+    const trialSquare = trial ? trial.reduce((sum, r) => sum + r * r, 0) : Infinity;
+    if (!trial || trialSquare > square * (1 + 1e-12)) break;
+    parameters = next;
+    residuals = trial;
+    square = trialSquare;
+    // The next step would be shorter in about the same ratio: not worth its evaluations.
+    if (size < 1e-9 && size * (size / before) < 1e-15) break;
+    before = size;
+  }
+  return { parameters, residuals };
+}
+
+/** Central differences of second order lose least at the cube root of the rounding unit. */
+const STEP = Math.cbrt(Number.EPSILON);
+/** Those of fourth order at its fifth root. */
+const LONG_STEP = Number.EPSILON ** 0.2;
+
+/** A nonlinear problem with counted evaluations and a Jacobian in every case. */
+class NonlinearModel {
+  readonly lower: Float64Array;
+  readonly upper: Float64Array;
+  evaluations = 0;
+  private readonly moved: number[];
+
+  constructor(
+    private readonly problem: NonlinearProblem,
+    readonly rows: number,
+  ) {
+    const { start, lower, upper } = problem;
+    this.lower = Float64Array.from(start, (_, j) => lower?.[j] ?? -Infinity);
+    this.upper = Float64Array.from(start, (_, j) => upper?.[j] ?? Infinity);
+    this.moved = [...start];
+  }
+
+  /** Residuals at `p`, or undefined where one is not finite. */
+  residuals(p: readonly number[]): number[] | undefined {
+    this.evaluations++;
+    const found = this.problem.residuals(p);
+    if (found.length !== this.rows) {
+      throw new TypeError(
+        `invalid \`residuals\`: ${found.length} values; expected ${this.rows} as at the start`,
+      );
+    }
+    return found.every(Number.isFinite) ? found : undefined;
+  }
+
+  /**
+   * Writes the Jacobian at `p`, column-major, into `into`.
+   *
+   * @param fine Fourth-order differences, for the last steps and the covariance.
+   * @returns False where a column cannot be found because the residuals around are not finite.
+   */
+  jacobian(
+    p: readonly number[],
+    at: readonly number[],
+    into: Float64Array,
+    fine: boolean,
+  ): boolean {
+    const { rows } = this;
+    if (this.problem.jacobian) {
+      const given = this.problem.jacobian(p);
+      for (let j = 0; j < p.length; j++) {
+        for (let i = 0; i < rows; i++) into[j * rows + i] = given[i][j];
+      }
+      return into.every(Number.isFinite);
+    }
+    for (let j = 0; j < p.length; j++) {
+      this.moved[j] = p[j];
+    }
+    for (let j = 0; j < p.length; j++) {
+      if (this.lower[j] === this.upper[j]) {
+        into.fill(0, j * rows, (j + 1) * rows);
+        continue;
+      }
+      const found =
+        (fine && this.column(p, at, j, into, [-2, -1, 1, 2], [1, -8, 8, -1], 12, LONG_STEP)) ||
+        this.column(p, at, j, into, [-1, 1], [-1, 1], 2, STEP) ||
+        this.column(p, at, j, into, [0, 1, 2], [-3, 4, -1], 2, STEP) ||
+        this.column(p, at, j, into, [0, -1, -2], [3, -4, 1], 2, STEP);
+      if (!found) return false;
+    }
+    return true;
+  }
+
+  /** One column by the given stencil; false where that leaves the bounds or a residual is not finite. */
+  private column(
+    p: readonly number[],
+    at: readonly number[],
+    j: number,
+    into: Float64Array,
+    places: readonly number[],
+    factors: readonly number[],
+    divisor: number,
+    relative: number,
+  ): boolean {
+    const { rows, moved } = this;
+    const start = Math.abs(this.problem.start[j]);
+    const room = (this.upper[j] - this.lower[j]) / 4;
+    const wished = Math.min(room, relative * (Math.max(Math.abs(p[j]), 1e-3 * start) || 1));
+    // The step as the addition really makes it, so that no digits are lost in dividing by it.
+    const step = p[j] + wished - p[j];
+    const ends = places.map((place) => p[j] + place * step);
+    if (ends.some((end) => end < this.lower[j] || end > this.upper[j])) return false;
+    into.fill(0, j * rows, (j + 1) * rows);
+    // Factors sum to nothing, so differences from here do too: a parameter without effect gives zeros.
+    for (let k = 0; k < places.length; k++) {
+      moved[j] = ends[k];
+      const found = places[k] === 0 ? at : this.residuals(moved);
+      moved[j] = p[j];
+      if (!found) return false;
+      const factor = factors[k] / (divisor * step);
+      for (let i = 0; i < rows; i++) into[j * rows + i] += factor * (found[i] - at[i]);
+    }
+    return true;
+  }
+}
+
+const MESSAGES: Record<NonlinearFit["status"], string> = {
+  converged: "the residuals are at right angles to every direction left free",
+  "iteration-limit": "stopped at the most iterations allowed; the fit may still improve",
+  "no-progress": "no step lessens the sum of squares, though the gradient is not small",
+  "invalid-start": "the fit could not start",
+};
+
+/** From the last point and its Jacobian to everything a nonlinear fit reports. */
+function nonlinearReport(
+  model: NonlinearModel,
+  solver: GaussNewtonStep,
+  start: readonly number[],
+  found: {
+    status: NonlinearFit["status"];
+    parameters: number[];
+    residuals: number[];
+    iterations: number;
+    message?: string;
+  },
+): NonlinearFit {
+  const { parameters, residuals, status } = found;
+  const count = parameters.length;
+  const residualSumOfSquares = residuals.reduce((sum, r) => sum + r * r, 0);
+  const degreesOfFreedom = Math.max(0, residuals.length - count);
+  const variance = degreesOfFreedom > 0 ? residualSumOfSquares / degreesOfFreedom : NaN;
+  const covariance = parameters.map(() => new Array<number>(count).fill(NaN));
+  if (status !== "invalid-start") {
+    const free = parameters.map((_, j) => j).filter((j) => !solver.held[j]);
+    const { matrix } = unscaledCovariance(solver.qr);
+    free.forEach((a, row) => {
+      free.forEach((b, column) => {
+        covariance[a][b] = matrix[row][column] * variance;
+      });
+    });
+  }
+  const standardErrors = covariance.map((row, j) => Math.sqrt(row[j]));
+  return {
+    status,
+    message: found.message ?? MESSAGES[status],
+    parameters,
+    standardErrors,
+    covariance,
+    correlation: covariance.map((row, a) =>
+      row.map((value, b) =>
+        a === b ? value / value : value / standardErrors[a] / standardErrors[b],
+      ),
+    ),
+    residuals,
+    residualSumOfSquares,
+    degreesOfFreedom,
+    residualSd: Math.sqrt(variance),
+    activeBounds: parameters.map((value, j) => {
+      if (value === model.lower[j]) return -1;
+      return value === model.upper[j] ? 1 : 0;
+    }),
+    unmoved: parameters.map((value, j) => value === start[j]),
+    iterations: found.iterations,
+    evaluations: model.evaluations,
+    gradientNorm: status === "invalid-start" ? NaN : solver.gradientNorm,
+  };
 }

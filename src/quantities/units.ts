@@ -117,3 +117,110 @@ export const UNITS: Readonly<Record<Dimension, DimensionUnits>> = {
   concentration: { base: "g/l", scales: { "g/l": { factor: 1 } } },
   number: { base: "-", scales: { "-": { factor: 1 } } },
 };
+
+/**
+ * Converts a value from a named unit to the base unit of its dimension: base = factor (value + offset).
+ *
+ * @returns the value in the base unit, or `undefined` where the unit does not belong to the dimension.
+ * Source: exact international definitions of inch, pound and pound-force (from memory).
+ *
+ * @example
+ * convertToBase(1, "in", "length") // => 25.4
+ * convertToBase(300, "psi", "stress") // => 2.068427
+ * convertToBase(68, "°F", "temperature") // => 20
+ * convertToBase(1, "kg", "length") // => undefined
+ */
+export function convertToBase(
+  value: number,
+  unit: string,
+  dimension: Dimension,
+): number | undefined {
+  const scales = UNITS[dimension].scales;
+  const name = normaliseUnit(unit);
+  if (!Object.hasOwn(scales, name)) return undefined;
+  const scale = scales[name];
+  return (value + (scale.offset ?? 0)) * scale.factor;
+}
+
+/**
+ * Converts a value from the base unit of its dimension to a named unit: the inverse of `convertToBase`.
+ *
+ * @throws RangeError where the unit does not belong to the dimension.
+ *
+ * @example
+ * convertFromBase(25.4, "in", "length") // => 1
+ * convertFromBase(1900, "lb/ft3", "density") // => 118.6131
+ */
+export function convertFromBase(value: number, unit: string, dimension: Dimension): number {
+  const scales = UNITS[dimension].scales;
+  const name = normaliseUnit(unit);
+  if (!Object.hasOwn(scales, name)) {
+    throw new RangeError(
+      `invalid \`unit\`: ${unit}; expected one of ${Object.keys(scales).join(", ")}`,
+    );
+  }
+  const scale = scales[name];
+  return value / scale.factor - (scale.offset ?? 0);
+}
+
+const SPELLINGS: Readonly<Record<string, string>> = {
+  µm: "um",
+  μm: "um",
+  micron: "um",
+  inch: "in",
+  inches: "in",
+  '"': "in",
+  feet: "ft",
+  gram: "g",
+  grams: "g",
+  lbs: "lb",
+  pound: "lb",
+  pounds: "lb",
+  ton: "short ton",
+  tonne: "t",
+  cc: "cm3",
+  mL: "ml",
+  L: "l",
+  litre: "l",
+  "cu ft": "ft3",
+  "cu yd": "yd3",
+  pcf: "lb/ft3",
+  "g/cc": "g/cm3",
+  mpa: "MPa",
+  kpa: "kPa",
+  kn: "kN",
+  n: "N",
+  degC: "C",
+  c: "C",
+  degF: "F",
+  f: "F",
+  percent: "%",
+  minute: "min",
+  minutes: "min",
+  sec: "s",
+  hour: "h",
+  hours: "h",
+  days: "d",
+  weeks: "week",
+  "g/L": "g/l",
+};
+
+/**
+ * Brings the usual spellings of a unit to the one plain spelling that `UNITS` knows:
+ * superscripts, degree and micro signs, plurals and common abbreviations.
+ * Unknown text is returned trimmed and otherwise untouched, so that a message can quote it.
+ *
+ * @example
+ * normaliseUnit("kg/m³") // => "kg/m3"
+ * normaliseUnit("°F") // => "F"
+ * normaliseUnit("pcf") // => "lb/ft3"
+ */
+export function normaliseUnit(text: string): string {
+  const plain = text
+    .trim()
+    .replace(/\s+/g, " ")
+    .replace(/³|\^3/g, "3")
+    .replace(/²|\^2/g, "2")
+    .replace(/^°\s*/, "");
+  return Object.hasOwn(SPELLINGS, plain) ? SPELLINGS[plain] : plain;
+}

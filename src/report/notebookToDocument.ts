@@ -1,14 +1,10 @@
-import type { Finding } from "../lab/finding.js";
-import type { CodeNode, DocumentNode, ReportDocument } from "./documentNode.js";
-import { exerciseLines } from "./exerciseLines.js";
-import { keyedSection } from "./keyedSection.js";
-import { linkSections } from "./linkSections.js";
-import { markdownToNodes } from "./markdownToNodes.js";
-import { numberNodes } from "./numberNodes.js";
-import { outputToNodes } from "./outputToNodes.js";
-import { readNotebook } from "./readNotebook.js";
+import type { Finding } from "../findings/finding.js";
+import { outputToNodes } from "./cellOutput.js";
+import { type CodeNode, type DocumentNode, plainText, type ReportDocument } from "./document.js";
+import { readNotebook } from "./executedNotebook.js";
+import { markdownToNodes, smartQuotes } from "./markdown.js";
 import type { ReportMeta } from "./reportMeta.js";
-import { smartQuotes } from "./smartQuotes.js";
+import { keyedSection, linkSections, numberNodes } from "./sections.js";
 
 /** Name under which findings about the notebook speak of it. */
 const DEFAULT_FILE = "notebook.ipynb";
@@ -89,4 +85,32 @@ export function notebookToDocument(
   // who works through a handout has the notebook itself
   if (handout) return { meta: { ...meta, inputs: [] }, nodes: linked.nodes, annex: [], findings };
   return { meta, nodes: linked.nodes, annex, findings };
+}
+
+/**
+ * The words of a notebook's first level-1 heading, which a report's title replaces; undefined without one.
+ *
+ * @throws TypeError when `notebook` is not an nbformat 4 notebook
+ *
+ * @example
+ * const cell = { cell_type: "markdown", metadata: {}, source: "# Two *mixes*" };
+ * notebookTitle({ nbformat: 4, nbformat_minor: 5, metadata: {}, cells: [cell] }) // => "Two mixes"
+ */
+export function notebookTitle(notebook: unknown): string | undefined {
+  for (const cell of readNotebook(notebook).cells) {
+    if (cell.cell_type !== "markdown" || cell.metadata.tags.includes("notebook-only")) continue;
+    for (const node of markdownToNodes(cell.source)) {
+      if (node.kind === "heading" && node.level === 1) return plainText(node.inlines);
+    }
+  }
+  return undefined;
+}
+
+const TAG = /^exercise(?:-([1-9]\d?))?$/;
+const USUAL_LINES = 5;
+
+/** Lines to write on below a cell, from its tags: 5 for `exercise`, 8 for `exercise-8`, 0 without. */
+export function exerciseLines(tags: readonly string[]): number {
+  const found = tags.map((tag) => TAG.exec(tag)).find((match) => match !== null);
+  return found ? Number(found[1] ?? USUAL_LINES) : 0;
 }

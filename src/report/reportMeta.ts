@@ -1,6 +1,5 @@
 import type { Language } from "../words/language.js";
-import type { ReportTemplate } from "./reportTemplate.js";
-import type { ReportStyle } from "./style/reportStyle.js";
+import { say } from "../words/say.js";
 
 /** A file the study was computed from, told apart by its SHA-256 digest (hexadecimal). */
 export interface ReportInput {
@@ -34,4 +33,87 @@ export interface ReportMeta {
   readonly inputs?: readonly ReportInput[];
   /** Name and version of what made the report, for example `loambook 0.1.0`. */
   readonly madeWith?: string;
+}
+
+/**
+ * Forms that a report can be made in.
+ * - `permit`: for a reviewer: title page, contents, all tables, the files read and the computation.
+ * - `handout`: for a workshop: a short title block, larger type, lines to write on below exercises (cells
+ *   tagged `exercise`, or `exercise-8` for eight lines), no checksums and no computation.
+ */
+export const REPORT_TEMPLATES = ["permit", "handout"] as const;
+
+export type ReportTemplate = (typeof REPORT_TEMPLATES)[number];
+
+/**
+ * Standards that a PDF can be made to: archival and tagged (`a-2a`), the same with files attached (`a-3a`),
+ * universally accessible (`ua-1`), or none of them.
+ */
+export const PDF_STANDARDS = ["a-2a", "a-3a", "ua-1", "none"] as const;
+
+export type PdfStandard = (typeof PDF_STANDARDS)[number];
+
+/** A picture for the title block, checked and ready to be set. */
+export type ReportLogo =
+  | { readonly type: "svg"; readonly svg: string; readonly alt: string }
+  | { readonly type: "png"; readonly bytes: Uint8Array; readonly alt: string };
+
+/** A font beside the report's own, for scripts that those do not have. */
+export interface ReportFont {
+  readonly file: string;
+  /** As the font names itself. */
+  readonly family: string;
+  readonly bytes: Uint8Array;
+}
+
+/**
+ * What a report wears in place of our own dress: made by `openReportStyle`, which has checked every file.
+ * All of it is optional; text in it is data, never markup.
+ */
+export interface ReportStyle {
+  readonly logo?: ReportLogo;
+  /** `#rrggbb`: on paper, and the same hue on a dark screen. */
+  readonly accent?: { readonly light: string; readonly dark: string };
+  readonly header?: string;
+  readonly footer?: string;
+  /** Style sheet that stands behind ours in the HTML file. */
+  readonly css?: string;
+  /** Text of a Typst file whose names stand in place of ours in the PDF. */
+  readonly typst?: string;
+  readonly fonts?: readonly ReportFont[];
+}
+
+const MONTHS: Readonly<Record<Language, readonly string[]>> = {
+  en: "January February March April May June July August September October November December".split(
+    " ",
+  ),
+  es: "enero febrero marzo abril mayo junio julio agosto septiembre octubre noviembre diciembre".split(
+    " ",
+  ),
+};
+
+/** The parts of an ISO date `YYYY-MM-DD`; throws RangeError when it is no day of the calendar. */
+export function dateParts(iso: string): { year: number; month: number; day: number } {
+  const match = /^(\d{4})-(\d{2})-(\d{2})$/.exec(iso);
+  const [year, month, day] = (match ?? []).slice(1).map(Number) as [number, number, number];
+  const date = new Date(Date.UTC(year, month - 1, day));
+  if (match === null || date.getUTCMonth() !== month - 1 || date.getUTCDate() !== day) {
+    throw new RangeError(`invalid \`meta.date\`: ${iso}; expected a day as YYYY-MM-DD`);
+  }
+  return { year, month, day };
+}
+
+/** A date as a reader of any country understands it: `2024-05-02` → `2 May 2024`, `2 de mayo de 2024`. */
+export function longDate(iso: string, language: Language = "en"): string {
+  const { year, month, day } = dateParts(iso);
+  const name = MONTHS[language][month - 1];
+  return language === "es" ? `${day} de ${name} de ${year}` : `${day} ${name} ${year}`;
+}
+
+/** What a report on invented data says where it can be seen, and on each page of the PDF. */
+export function inventedWords(): { readonly long: string; readonly short: string } {
+  return {
+    long: say`The laboratory data in this report are invented for demonstration. Do not build from it.`,
+    short: say`Invented demonstration data: do not build from this report.`,
+  };
 }

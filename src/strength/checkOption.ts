@@ -11,10 +11,3 @@ export function checkPositive(name: string, value: number): void {
     throw new RangeError(`invalid \`${name}\`: ${value}; expected a number above 0`);
   }
 }
-
-/** Refuses a number that is not finite or is below zero. */
-export function checkNotNegative(name: string, value: number): void {
-  if (!(Number.isFinite(value) && value >= 0)) {
-    throw new RangeError(`invalid \`${name}\`: ${value}; expected 0 or above`);
-  }
-}

@@ -1,9 +1,16 @@
-import type { StrengthStatistic } from "./boundOffset.js";
-import { fiellerContent } from "./fiellerContent.js";
-import { firstReach } from "./firstReach.js";
-import { reachMargin } from "./reachMargin.js";
-import type { FittedStrength } from "./strengthFit.js";
-import { STRENGTH_FORMS } from "./strengthForm.js";
+import { tQuantile } from "../numerics/distributions.js";
+import { findRoot } from "../numerics/findRoot.js";
+import { say } from "../words/say.js";
+import { checkFraction } from "./checkOption.js";
+import { type StrengthStatistic, toleranceOffset } from "./regression/bounds.js";
+import {
+  type FittedStrength,
+  requireFitted,
+  type StrengthFit,
+  strengthAt,
+  toFittedScale,
+} from "./regression/curve.js";
+import { STRENGTH_FORMS } from "./regression/model.js";
 
 /** The cement contents that the blocks do not rule out. */
 export interface ContentInterval {
@@ -68,4 +75,188 @@ export function contentInterval(
     confidence,
     method: "inversion",
   };
+}
+
+export interface FiellerContent {
+  /** `slope-not-significant`: g ≥ 1, strength may not depend on cement, no finite interval exists. */
+  readonly status: "ok" | "slope-not-significant";
+  readonly message: string;
+  /** Where the fitted line reaches the strength. */
+  readonly cementPct: number;
+  /** Wald (delta-method) standard error of that content. */
+  readonly standardErrorPct: number;
+  readonly lowPct: number | null;
+  readonly highPct: number | null;
+  /** t² s² / (b² Sxx): how far the slope is from being certain; below 1 for a finite interval. */
+  readonly g: number;
+}
+
+/**
+ * Finds the cement content at which a straight-line fit reaches a strength, with its exact interval.
+ *
+ * Formula (u: content from its mean, on the scale of the form): u₀ = (f − a)/b;
+ * g = t² s² / (b² Sxx); limits [u₀ ± (t s/|b|) √(u₀²/Sxx + (1 − g)(1/m + 1/n))] / (1 − g), with t on
+ * the fit's degrees of freedom; 1/m = 0 for the `mean`, 1 for one block (`prediction`). The limits are the
+ * contents whose two-sided band contains the strength. The closed form is not cut at the tested
+ * contents.
+ *
+ * Source: Fieller's theorem as in Draper & Smith pp. 47–51, read through the vignette of the R package
+ * investr (Greenwell & Schubert Kabban 2014, R Journal 6(1)).
+ *
+ * @throws RangeError for a fit without a curve, the quadratic form, one block under proportional spread, a strength that the form has no
+ * logarithm of, or a confidence outside 0 to 1.
+ *
+ * @example
+ * const block = (id, cementPct, strengthMpa) => ({ id, cementPct, strengthMpa, ageDays: 28, row: 2 });
+ * const fit = fitStrength([block("A", 4, 1.5), block("B", 6, 2.4), block("C", 8, 3.0), block("D", 10, 3.6)], { form: "linear", ageDays: 28 });
+ * const { cementPct, lowPct, highPct } = fiellerContent(fit, { strengthMpa: 2.5, statistic: "mean" });
+ * [cementPct, lowPct, highPct] // => [6.6377, 5.8182, 7.3722]
+ */
+export function fiellerContent(
+  fit: StrengthFit,
+  of: {
+    readonly strengthMpa: number;
+    readonly statistic: "mean" | "prediction";
+    /** Two-sided; default 0.95. */
+    readonly confidence?: number;
+  },
+): FiellerContent {
+  const fitted = requireFitted(fit);
+  const { strengthMpa, statistic, confidence = 0.95 } = of;
+  checkFraction("confidence", confidence);
+  const facts = STRENGTH_FORMS[fitted.form];
+  if (facts.degree !== 1) {
+    throw new RangeError(
+      `invalid \`fit.form\`: ${fitted.form}; expected a form that is a straight line`,
+    );
+  }
+  if (statistic === "prediction" && fitted.basis.spread !== "even") {
+    throw new RangeError(
+      `invalid \`statistic\`: ${statistic}; expected mean for scatter that grows with strength`,
+    );
+  }
+  const response = toFittedScale(fitted, strengthMpa);
+  if (!Number.isFinite(response)) {
+    throw new RangeError(
+      `invalid \`strengthMpa\`: ${strengthMpa}; expected a strength that the ${fitted.form} form can reach`,
+    );
+  }
+  const { centre, scale, coefficients, unscaledCovariance } = fitted.basis;
+  const [a, b] = coefficients;
+  // Weights or covariates tie the two coefficients together; shifting u by that tie sets them free again.
+  const perSlope = unscaledCovariance[1][1];
+  const shift = unscaledCovariance[0][1] / perSlope;
+  const own =
+    unscaledCovariance[0][0] -
+    shift * unscaledCovariance[0][1] +
+    (statistic === "prediction" ? 1 : 0);
+  const u = (response - a) / b + shift;
+  const t = tQuantile((1 + confidence) / 2, fitted.degreesOfFreedom);
+  const g = (t * fitted.residualSd) ** 2 * (perSlope / (b * b));
+  const toContent = (value: number) => {
+    const scaled = centre + scale * (value - shift);
+    return facts.contentScale === "logarithm" ? Math.exp(scaled) : scaled;
+  };
+  const cementPct = toContent(u);
+  const standardErrorPct =
+    (fitted.residualSd / Math.abs(b)) *
+    Math.sqrt(own + u * u * perSlope) *
+    scale *
+    (facts.contentScale === "logarithm" ? cementPct : 1);
+  const head = { cementPct, standardErrorPct, g };
+  if (!(g < 1)) {
+    return {
+      status: "slope-not-significant",
+      message: say`At ${100 * confidence} % confidence these blocks do not show that strength depends on cement, so no finite interval of cement content exists. Make more blocks, or test contents farther apart.`,
+      ...head,
+      lowPct: null,
+      highPct: null,
+    };
+  }
+  const half =
+    ((t * fitted.residualSd) / Math.abs(b)) * Math.sqrt(u * u * perSlope + (1 - g) * own);
+  return {
+    status: "ok",
+    message: say`The contents whose ${100 * confidence} % band contains ${strengthMpa} MPa.`,
+    ...head,
+    lowPct: toContent((u - half) / (1 - g)),
+    highPct: toContent((u + half) / (1 - g)),
+  };
+}
+
+/** Contents that the range of leverages is looked for at, and about as many that will be asked. */
+const STEPS = 40;
+
+/**
+ * A number that is at or above zero exactly where the one-sided bound of `boundOffset` reaches a
+ * strength, for root finding: the bound less the strength, on the fitted scale. The quantile's factor is
+ * interpolated over the leverages of the tested contents, which is far cheaper than one noncentral t a
+ * content (see `toleranceOffsets` for its error).
+ */
+export function reachMargin(
+  fit: FittedStrength,
+  of: {
+    readonly strengthMpa: number;
+    readonly statistic: StrengthStatistic;
+    readonly probability: number;
+    readonly coverage: number;
+  },
+): (cementPct: number) => number {
+  const wanted = toFittedScale(fit, of.strengthMpa);
+  const offset = offsetOf(fit, of);
+  return (cementPct) => {
+    const { value, leverage, sd } = strengthAt(fit, cementPct);
+    const over = value - wanted;
+    return sd === 0 ? over : over + offset(leverage) * sd;
+  };
+}
+
+function offsetOf(
+  fit: FittedStrength,
+  of: {
+    readonly statistic: StrengthStatistic;
+    readonly probability: number;
+    readonly coverage: number;
+  },
+): (leverage: number) => number {
+  const { statistic, probability, coverage } = of;
+  const { degreesOfFreedom, contentsPct } = fit;
+  if (statistic !== "tolerance") {
+    const t = tQuantile(probability, degreesOfFreedom);
+    const own = statistic === "prediction" ? 1 : 0;
+    return (leverage) => t * Math.sqrt(own + leverage);
+  }
+  const [first, last] = [contentsPct[0], contentsPct[contentsPct.length - 1]];
+  const roots = Array.from({ length: STEPS + 1 }, (_, i) =>
+    Math.sqrt(strengthAt(fit, first + ((last - first) * i) / STEPS).leverage),
+  );
+  const offset = toleranceOffset(
+    { confidence: 1 - probability, coverage, degreesOfFreedom },
+    [Math.min(...roots), Math.max(...roots)],
+    STEPS,
+  );
+  return (leverage) => offset(Math.sqrt(leverage));
+}
+
+/** Steps that the tested range is looked at in; a curve that turns twice within one would be missed. */
+const SEARCH_STEPS = 100;
+
+/**
+ * The smallest content in a range from which a curve has reached zero: `start` where it has at the
+ * lower end, null where it nowhere has.
+ */
+export function firstReach(
+  curve: (cementPct: number) => number,
+  fromPct: number,
+  toPct: number,
+): { readonly cementPct: number; readonly at: "start" | "inside" } | null {
+  if (curve(fromPct) >= 0) return { cementPct: fromPct, at: "start" };
+  let before = fromPct;
+  for (let step = 1; step <= SEARCH_STEPS; step += 1) {
+    const here =
+      step === SEARCH_STEPS ? toPct : fromPct + ((toPct - fromPct) * step) / SEARCH_STEPS;
+    if (curve(here) >= 0) return { cementPct: findRoot(curve, before, here), at: "inside" };
+    before = here;
+  }
+  return null;
 }

@@ -1,17 +1,21 @@
-import type { Finding } from "../lab/finding.js";
-import { formatFixed } from "../quantities/formatNumber.js";
-import { say } from "../words/say.js";
-import type { StrengthStatistic } from "./boundOffset.js";
+import type { Finding } from "../findings/finding.js";
+import { normalQuantile } from "../numerics/distributions.js";
+import { formatFixed } from "../quantities/format.js";
+import { say, sayOf } from "../words/say.js";
 import { checkFraction, checkPositive } from "./checkOption.js";
-import { type ContentInterval, contentInterval } from "./contentInterval.js";
-import { firstReach } from "./firstReach.js";
-import { leastCementFindings } from "./leastCementFindings.js";
-import { blocksAbove, blocksBelow, type NextBlocks } from "./nextBlocks.js";
-import { reachMargin } from "./reachMargin.js";
-import { roundUpToStep } from "./roundUpToStep.js";
-import { fromFittedScale, strengthAt } from "./strengthAt.js";
-import { strengthBound } from "./strengthBound.js";
-import type { StrengthFit } from "./strengthFit.js";
+import {
+  type ContentInterval,
+  contentInterval,
+  firstReach,
+  reachMargin,
+} from "./contentInterval.js";
+import { type StrengthStatistic, strengthBound } from "./regression/bounds.js";
+import {
+  type FittedStrength,
+  fromFittedScale,
+  type StrengthFit,
+  strengthAt,
+} from "./regression/curve.js";
 
 export interface StrengthRequirement {
   readonly strengthMpa: number;
@@ -134,4 +138,153 @@ export function leastCement(
     ...common,
     nextBlocks: null,
   };
+}
+
+const STEPS = 100;
+
+const mpa = (value: number) => `${formatFixed(value, 2)} MPa`;
+
+/** What a reader must know beside the least cement content. */
+function leastCementFindings(
+  fit: FittedStrength,
+  of: {
+    readonly file: string;
+    readonly strengthMpa: number;
+    /** Below zero where the bound misses the requirement. */
+    readonly margin: (cementPct: number) => number;
+    readonly cementPct: number | null;
+    readonly batchablePct: number | null;
+  },
+): Finding[] {
+  const { file, strengthMpa, margin, cementPct, batchablePct } = of;
+  const { contentsPct } = fit;
+  const [first, last] = [contentsPct[0], contentsPct[contentsPct.length - 1]];
+  const grid = Array.from({ length: STEPS + 1 }, (_, i) => first + ((last - first) * i) / STEPS);
+  const findings: Finding[] = [];
+  const line = grid.map((content) => fromFittedScale(fit, strengthAt(fit, content).value));
+  const span = Math.max(...line.map(Math.abs));
+  const falls = line.findIndex((value, i) => i > 0 && value < line[i - 1] - 1e-9 * span);
+  if (falls > 0) {
+    findings.push({
+      severity: "warning",
+      code: "strength-falls-with-cement",
+      file,
+      column: "strength.form",
+      value: fit.form,
+      message: say`The fitted ${sayOf(fit.form)} curve falls with more cement from about ${formatFixed(grid[falls - 1], 1)} %.`,
+      expected: say`strength that rises with cement`,
+      wayOut: say`Look at the blocks there, and compare the other forms.`,
+    });
+  }
+  if (cementPct !== null) {
+    const lost = grid.find((content) => content > cementPct && margin(content) < 0);
+    if (lost !== undefined) {
+      findings.push({
+        severity: "warning",
+        code: "requirement-lost-again",
+        file,
+        column: "strength.requirement",
+        value: mpa(strengthMpa),
+        message: say`The bound falls below the requirement again at about ${formatFixed(lost, 1)} % cement.`,
+        expected: say`a bound that stays above the requirement with more cement`,
+        wayOut: say`Do not take more cement for safer; make more blocks at the highest content.`,
+      });
+    }
+  }
+  if (batchablePct !== null && batchablePct > last) {
+    findings.push({
+      severity: "warning",
+      code: "rounded-beyond-tested",
+      file,
+      column: "strength.round-up-to",
+      value: `${batchablePct} %`,
+      message: say`Rounded up, the content lies above the highest tested content, ${last} %.`,
+      expected: say`at most ${last} %`,
+      wayOut: say`Choose a smaller step, or test blocks with that content.`,
+    });
+  }
+  return findings;
+}
+
+/** Which blocks to make next, and why. */
+export interface NextBlocks {
+  readonly cementPct: number;
+  readonly reason: string;
+}
+
+/** The usual distance between tested contents: their median gap. */
+function usualGap(contentsPct: readonly number[]): number {
+  const gaps = contentsPct
+    .slice(1)
+    .map((content, index) => content - contentsPct[index])
+    .sort((a, b) => a - b);
+  return gaps[Math.floor(gaps.length / 2)];
+}
+
+/** A content a person would choose: whole tenths of a percent. */
+const tenth = (content: number) => Number(content.toFixed(1));
+
+/** What to make where the lowest tested content already meets the requirement. */
+function blocksBelow(fit: FittedStrength): NextBlocks | null {
+  const lowest = fit.contentsPct[0];
+  const next = tenth(lowest - usualGap(fit.contentsPct));
+  if (!(next > 0)) return null;
+  return {
+    cementPct: next,
+    reason: say`Less than ${lowest} % may do, but has not been tested: make blocks with about ${next} % cement.`,
+  };
+}
+
+/**
+ * What to make where the requirement is not met within the tested contents. Were the curve known
+ * without error, the bound would still stand z s below it for single blocks: if even that misses the
+ * requirement, more cement must be tested; otherwise more blocks near the top would do.
+ */
+function blocksAbove(
+  fit: FittedStrength,
+  of: {
+    readonly strengthMpa: number;
+    readonly statistic: StrengthStatistic;
+    readonly confidence: number;
+    readonly coverage: number;
+  },
+): NextBlocks {
+  const highest = fit.contentsPct[fit.contentsPct.length - 1];
+  const sds =
+    of.statistic === "mean"
+      ? 0
+      : normalQuantile(of.statistic === "prediction" ? of.confidence : of.coverage);
+  const { value, sd } = strengthAt(fit, highest);
+  const known = fromFittedScale(fit, value - sds * sd);
+  if (known >= of.strengthMpa) {
+    return {
+      cementPct: highest,
+      reason: say`The curve is high enough at ${highest} %, but it is not known well enough: make more blocks with ${highest} % cement.`,
+    };
+  }
+  const next = tenth(highest + usualGap(fit.contentsPct));
+  return {
+    cementPct: next,
+    reason: say`More blocks of the tested contents would not be enough: make blocks with about ${next} % cement, or improve the grading, the compaction or the evenness of the mix.`,
+  };
+}
+
+/** Root finding ends within this much of the true content, percent points. */
+const ROOT_ERROR_PCT = 1e-9;
+
+/**
+ * Rounds a cement content up, never down, to a step that can be weighed out on site.
+ *
+ * @param stepPct step in percent points, for example 0.1, 0.25 or 0.5.
+ * @throws RangeError where the step is not above 0. Source: own arithmetic.
+ *
+ * @example
+ * roundUpToStep(7.31, 0.25) // => 7.5
+ * roundUpToStep(7.5, 0.5) // => 7.5
+ */
+export function roundUpToStep(cementPct: number, stepPct: number): number {
+  checkPositive("stepPct", stepPct);
+  const steps = Math.ceil((cementPct - ROOT_ERROR_PCT) / stepPct);
+  // 83 × 0.1 is 8.3 only after the binary remainder is taken off.
+  return Number((steps * stepPct).toFixed(10));
 }

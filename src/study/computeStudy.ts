@@ -1,22 +1,33 @@
-import { readingSpread } from "../grading/readingSpread.js";
-import { compareGuidance } from "../guidance/compareGuidance.js";
-import { GUIDANCE_ENTRIES } from "../guidance/guidanceEntries.js";
-import type { Finding } from "../lab/finding.js";
-import { analyseCompaction } from "../soil/analyseCompaction.js";
-import { computeBlend } from "./computeBlend.js";
-import { computeGuidance, studyGuidance } from "./computeGuidance.js";
-import { computeMaterial } from "./computeMaterial.js";
-import { computeMix } from "./computeMix.js";
-import { computeQuality } from "./computeQuality.js";
-import { computeStrength } from "./computeStrength.js";
-import { computeTexture } from "./computeTexture.js";
-import { drawCurves } from "./drawCurves.js";
+import { STUDY_FILE } from "../entries/parseStudyYaml.js";
+import type { StudyConfig } from "../entries/studyConfig.js";
+import type { Finding } from "../findings/finding.js";
+import type { GradingCurve } from "../grading/curve.js";
+import { readingSpread } from "../grading/uncertainty/intervals.js";
+import { compareGuidance } from "../guidance/comparison.js";
+import { GUIDANCE_ENTRIES } from "../guidance/published/recommendations.js";
+import type { MappedSheet, SheetSource } from "../lab/sheet/grid.js";
+import { ownPlaces } from "../lab/sheet/mapping.js";
+import { usdaFromCurve } from "../soil/classification/usdaTexture.js";
+import { analyseCompaction } from "../soil/compaction/compactionTest.js";
+import { say } from "../words/say.js";
+import { computeBlend } from "./blend.js";
+import { computeGuidance, studyGuidance } from "./guidance.js";
 import { MADE_WITH } from "./madeWith.js";
-import { ownFindings } from "./ownFindings.js";
-import { reviewFindings } from "./reviewFindings.js";
+import { computeMaterial } from "./material.js";
+import { computeMix } from "./mix.js";
+import { computeQuality } from "./quality.js";
+import { reviewFindings } from "./review.js";
+import { type DrawnCurves, drawCurves } from "./sampledCurves.js";
+import { toleranceFindings } from "./specifiedMix.js";
+import { computeStrength } from "./strength.js";
 import type { Study } from "./study.js";
-import { RESULT_FORMAT, type StudyResult } from "./studyResult.js";
-import { toleranceFindings } from "./toleranceFindings.js";
+import {
+  type BlendStudy,
+  type MaterialResult,
+  RESULT_FORMAT,
+  type StudyResult,
+  type TextureStudy,
+} from "./studyResult.js";
 
 /** Kinds of earth whose recommendations a rammed mix is compared with. */
 const EARTH = new Set(["rammed-earth", "stabilised-rammed-earth"]);
@@ -80,4 +91,43 @@ export function computeStudy(study: Study, reading: readonly Finding[] = []): St
       sheets: study.sheets,
     },
   };
+}
+
+/** The soils and the blend on the texture triangle; those whose curve does not reach 0.002 mm are left out. */
+function computeTexture(
+  materials: readonly MaterialResult[],
+  blend: BlendStudy,
+  drawn: DrawnCurves,
+): TextureStudy[] {
+  const study = (
+    name: string,
+    curve: GradingCurve,
+    curves: readonly GradingCurve[],
+  ): TextureStudy[] => {
+    const parts = usdaFromCurve(curve);
+    if (!parts) return [];
+    return [{ name, parts, resampled: curves.flatMap((each) => usdaFromCurve(each) ?? []) }];
+  };
+  return [
+    ...materials.flatMap(({ name, role, curve }, index) =>
+      role === "soil" ? study(name, curve, drawn.materials[index]) : [],
+    ),
+    ...study(say`Blend`, blend.curve, drawn.blend),
+  ];
+}
+
+/** Findings of computing, with the user's own header cells where a sheet has a layout of its own. */
+export function ownFindings(config: StudyConfig, findings: readonly Finding[]): Finding[] {
+  const { materials, envelope, compaction, strength, quality } = config;
+  const sources: readonly (SheetSource | undefined)[] = [
+    ...materials.flatMap(({ sieve, hydrometer, pipette, jar, limits }) => [
+      ...[sieve, hydrometer, pipette, jar, limits],
+    ]),
+    ...[envelope, compaction, strength.sheet, quality?.siteBlocks],
+  ];
+  const mapped = sources.filter((source): source is MappedSheet => typeof source === "object");
+  return findings.map((finding) => {
+    const source = mapped.find(({ sheet }) => sheet === finding.file);
+    return source ? ownPlaces(finding, source, { file: STUDY_FILE, key: source.sheet }) : finding;
+  });
 }

@@ -1,7 +1,7 @@
-import type { Recipe } from "../batch/recipeResult.js";
-import { type WaterWindow, waterWindow } from "../batch/waterWindow.js";
-import type { CompactionAnalysis } from "../soil/compactionAnalysis.js";
-import { type MoistureWindow, moistureWindow } from "../soil/moistureWindow.js";
+import type { Recipe } from "../batch/recipe.js";
+import { type WaterWindow, waterWindow } from "../batch/water.js";
+import type { CompactionAnalysis } from "../soil/compaction/compactionTest.js";
+import { type MoistureWindow, moistureWindow } from "../soil/compaction/moistureWindow.js";
 
 /** The water that a batch may hold, and how that is known. */
 export interface MixWater {

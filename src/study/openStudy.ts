@@ -1,7 +1,7 @@
 import type { Language } from "../words/language.js";
 import { computeStudy } from "./computeStudy.js";
 import { readStudy } from "./readStudy.js";
-import { StudyError } from "./studyError.js";
+import { StudyError } from "./study.js";
 import type { StudyResult } from "./studyResult.js";
 
 /**

@@ -1,18 +1,20 @@
 import { createHash } from "node:crypto";
-import { readFile } from "node:fs/promises";
-import { join } from "node:path";
-import type { Finding } from "../lab/finding.js";
-import { mapSheet } from "../lab/mapSheet.js";
-import { ownPlaces } from "../lab/ownPlaces.js";
-import { readGrid } from "../lab/readGrid.js";
-import type { SheetGrid } from "../lab/sheetGrid.js";
+import { readdir, readFile, realpath, stat } from "node:fs/promises";
+import { basename, isAbsolute, join, relative, sep } from "node:path";
+import { inventedFindings } from "../entries/inventedData.js";
+import { parseStudyYaml, STUDY_FILE } from "../entries/parseStudyYaml.js";
+import type { Finding } from "../findings/finding.js";
+import {
+  readGrid,
+  type SheetGrid,
+  type SheetMapping,
+  type SheetSource,
+} from "../lab/sheet/grid.js";
+import { mapSheet, ownPlaces } from "../lab/sheet/mapping.js";
 import { SHEET_KINDS, type SheetKind } from "../lab/sheetKinds.js";
-import type { SheetMapping, SheetSource } from "../lab/sheetMapping.js";
 import type { Language } from "../words/language.js";
+import { nearestName } from "../words/nearestName.js";
 import { say } from "../words/say.js";
-import { inventedFindings } from "./inventedData.js";
-import { parseStudyYaml, STUDY_FILE } from "./parseStudyYaml.js";
-import { readStudyFile } from "./readStudyFile.js";
 import type { InputFile, Study, StudyMaterial } from "./study.js";
 
 export interface StudyReading {
@@ -117,4 +119,116 @@ function keepForAnnex(sheets: SheetGrid[], grid: SheetGrid, mapping?: SheetMappi
 
 function fingerprint(file: string, bytes: Uint8Array): InputFile {
   return { file, sha256: createHash("sha256").update(bytes).digest("hex") };
+}
+
+/**
+ * Reads a file that `study.yaml` names. Only files inside the study's own folder are opened,
+ * also where a link points elsewhere.
+ */
+async function readStudyFile(
+  folder: string,
+  file: string,
+  key: string,
+): Promise<{ bytes: Uint8Array } | { finding: Finding }> {
+  const refuse = (code: string, message: string, expected: string, wayOut: string) => ({
+    finding: {
+      severity: "error" as const,
+      code,
+      file: STUDY_FILE,
+      column: key,
+      value: file,
+      message,
+      expected,
+      wayOut,
+    },
+  });
+  const outside = () =>
+    refuse(
+      "outside-study",
+      say`This file lies outside the study folder.`,
+      say`a path below the study folder, such as sheets/sand.csv`,
+      say`Copy the sheet into the study folder and name it there.`,
+    );
+  const root = await realpath(folder);
+  const path = join(root, file);
+  if (isAbsolute(file) || !isBelow(root, path)) return outside();
+  let target: string;
+  try {
+    target = await realpath(path);
+  } catch {
+    return refuse(
+      "missing-sheet",
+      say`This file is not there.`,
+      say`a file in the study folder`,
+      await otherSheet(root, file),
+    );
+  }
+  if (!isBelow(root, target)) return outside();
+  if (!(await stat(target)).isFile()) {
+    return refuse(
+      "missing-sheet",
+      say`This is not a file.`,
+      say`a CSV or XLSX file`,
+      say`Name the sheet itself.`,
+    );
+  }
+  if (!/\.(csv|xlsx)$/i.test(file)) {
+    return refuse(
+      "unknown-sheet-type",
+      say`This kind of file is not read.`,
+      say`a file ending in .csv or .xlsx`,
+      say`Save the sheet as CSV or as an Excel workbook (.xlsx).`,
+    );
+  }
+  return { bytes: await readFile(target) };
+}
+
+/** What to do about a sheet that is not there: the file that was meant is mostly in the folder. */
+async function otherSheet(root: string, file: string): Promise<string> {
+  const { nearest, all } = await similarSheets(root, file);
+  if (nearest !== undefined) {
+    return say`Write ${nearest} if that sheet is meant; otherwise add the sheet. Capital letters count.`;
+  }
+  if (all.length === 0) return say`Add the sheet; there is none in the study folder yet.`;
+  const shown = [...all.slice(0, 8), ...(all.length > 8 ? ["…"] : [])].join(", ");
+  return say`Add the sheet, or name one that is there: ${shown}.`;
+}
+
+function isBelow(root: string, path: string): boolean {
+  const way = relative(root, path);
+  return way !== "" && way !== ".." && !way.startsWith(`..${sep}`) && !isAbsolute(way);
+}
+
+/** Deep enough for sheets sorted by test or by date, and never a whole disk. */
+const DEPTH = 3;
+const MOST = 500;
+
+/**
+ * Files of a study folder that may be meant by the name of a sheet that is not there: the one of the most
+ * similar name, or else all sheets there are.
+ *
+ * @param folder the study's; links are not followed.
+ * @param missing path as the study names it.
+ */
+export async function similarSheets(
+  folder: string,
+  missing: string,
+): Promise<{ readonly nearest?: string; readonly all: readonly string[] }> {
+  const all: string[] = [];
+  const look = async (below: string, depth: number): Promise<void> => {
+    const entries = await readdir(join(folder, below), { withFileTypes: true });
+    entries.sort((a, b) => (a.name < b.name ? -1 : 1));
+    for (const entry of entries) {
+      if (all.length >= MOST || entry.name.startsWith(".") || entry.name === "node_modules")
+        continue;
+      const path = below === "" ? entry.name : `${below}/${entry.name}`;
+      if (entry.isDirectory() && depth < DEPTH) await look(path, depth + 1);
+      else if (entry.isFile() && /\.(csv|xlsx)$/i.test(entry.name)) all.push(path);
+    }
+  };
+  await look("", 0);
+  const bare = (path: string) => basename(path).replace(/\.[^.]*$/, "");
+  const name = nearestName(bare(missing), all.map(bare));
+  const nearest = nearestName(missing, all) ?? all.find((path) => bare(path) === name);
+  return { ...(nearest === undefined ? {} : { nearest }), all };
 }

@@ -1,5 +1,5 @@
 import { readFileSync } from "node:fs";
-import type { SchemaNode } from "./studyJsonSchema.js";
+import type { SchemaNode } from "../entries/studyJsonSchema.js";
 
 /**
  * The JSON Schema of a study result (`result.json`, `loambook compute --json`), made from the types of

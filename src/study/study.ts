@@ -1,13 +1,17 @@
-import type { CompactionRecord } from "../lab/compactionRecord.js";
-import type { EnvelopeRecord } from "../lab/envelopeRecord.js";
-import type { HydrometerRecord } from "../lab/hydrometerRecord.js";
-import type { JarRecord } from "../lab/jarRecord.js";
-import type { LimitsRecord } from "../lab/limitsRecord.js";
-import type { PipetteRecord } from "../lab/pipetteRecord.js";
-import type { SheetGrid } from "../lab/sheetGrid.js";
-import type { SieveRecord } from "../lab/sieveRecord.js";
-import type { SpecimenSheet } from "../lab/specimenRecord.js";
-import type { MaterialConfig, StudyConfig } from "./studyConfig.js";
+import type { MaterialConfig, StudyConfig } from "../entries/studyConfig.js";
+import type { Finding } from "../findings/finding.js";
+import { formatFindings } from "../findings/format.js";
+import type { ReadingSheets } from "../grading/uncertainty/readingErrors.js";
+import type { CompactionRecord } from "../lab/compaction.js";
+import type { EnvelopeRecord } from "../lab/envelope.js";
+import type { HydrometerRecord } from "../lab/hydrometer.js";
+import type { JarRecord } from "../lab/jar.js";
+import type { LimitsRecord } from "../lab/limits.js";
+import type { PipetteRecord } from "../lab/pipette.js";
+import type { SheetGrid } from "../lab/sheet/grid.js";
+import type { SieveRecord } from "../lab/sieve.js";
+import type { SpecimenSheet } from "../lab/specimens.js";
+import { say } from "../words/say.js";
 
 /** A file that the study was computed from. */
 export interface InputFile {
@@ -37,4 +41,25 @@ export interface Study {
   readonly siteBlocks?: SpecimenSheet;
   readonly inputs: readonly InputFile[];
   readonly sheets: readonly SheetGrid[];
+}
+
+/** The sheets that a material's grading was read from, to be read again with errors. */
+export function readingSheets({
+  config,
+  sieve,
+  hydrometer,
+  pipette,
+}: StudyMaterial): ReadingSheets {
+  return { sieve, hydrometer, pipette, particleDensityKgM3: config.particleDensityKgM3 };
+}
+
+/** A study cannot be computed: the message lists every finding. */
+export class StudyError extends Error {
+  readonly findings: readonly Finding[];
+
+  constructor(findings: readonly Finding[]) {
+    super(say`The study has errors.\n\n${formatFindings(findings)}`);
+    this.name = "StudyError";
+    this.findings = findings;
+  }
 }

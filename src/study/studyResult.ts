@@ -1,48 +1,50 @@
-import type { CarbonComparison } from "../batch/carbonComparison.js";
-import type { CementComparison } from "../batch/cementComparison.js";
-import type { CostRange } from "../batch/costRange.js";
-import type { ElementAmounts } from "../batch/elementQuantities.js";
-import type { MixCarbon } from "../batch/mixCarbon.js";
-import type { Recipe } from "../batch/recipeResult.js";
+import type { CarbonComparison, MixCarbon } from "../batch/carbon.js";
+import type { Between, CementComparison } from "../batch/cementComparison.js";
+import type { CostRange, MixSaving } from "../batch/cost.js";
+import type { ElementAmounts } from "../batch/element.js";
+import type { Recipe } from "../batch/recipe.js";
 import type { VolumeParts } from "../batch/volumeParts.js";
-import type { BlendedCurve } from "../blend/blendCurve.js";
-import type { BlendDesign } from "../blend/blendResult.js";
-import type { Relaxation } from "../blend/relaxLimits.js";
+import type { BlendDesign } from "../blend/description.js";
+import type { BlendedCurve } from "../blend/material.js";
 import type { Robustness } from "../blend/robustness.js";
-import type { CharacteristicSizes } from "../grading/characteristicSizes.js";
-import type { ChosenModel } from "../grading/chosenModel.js";
+import type { Relaxation } from "../blend/tradeoffs.js";
+import type { StudyConfig } from "../entries/studyConfig.js";
+import type { Finding } from "../findings/finding.js";
+import type { CharacteristicSizes } from "../grading/characteristics.js";
 import type { GradingOverlap, GradingRepair } from "../grading/combinedGrading.js";
+import type { GradingCurve } from "../grading/curve.js";
 import type { Fractions } from "../grading/fractions.js";
-import type { GradingCurve } from "../grading/gradingCurve.js";
-import type { HydrometerAnalysis } from "../grading/hydrometerAnalysis.js";
-import type { JarAnalysis } from "../grading/jarAnalysis.js";
-import type { JarComparison } from "../grading/jarComparison.js";
-import type { PipetteAnalysis } from "../grading/pipetteAnalysis.js";
+import type { ChosenModel } from "../grading/models/modelChoice.js";
+import type { HydrometerAnalysis } from "../grading/sedimentation/hydrometer.js";
+import type { JarAnalysis, JarComparison } from "../grading/sedimentation/jar.js";
+import type { PipetteAnalysis } from "../grading/sedimentation/pipette.js";
 import type { SieveAnalysis } from "../grading/sieveAnalysis.js";
-import type { GuidanceComparison } from "../guidance/compareGuidance.js";
-import type { GuidanceCheck } from "../guidance/guidanceCheck.js";
-import type { GuidanceSureness } from "../guidance/guidanceSureness.js";
-import type { Finding } from "../lab/finding.js";
-import type { SheetGrid } from "../lab/sheetGrid.js";
-import type { SpecimenRecord } from "../lab/specimenRecord.js";
-import type { CompactionAnalysis } from "../soil/compactionAnalysis.js";
-import type { ConsistencyResult } from "../soil/consistencyResult.js";
+import type { GuidanceCheck } from "../guidance/check.js";
+import type { GuidanceComparison } from "../guidance/comparison.js";
+import type { GuidanceSureness } from "../guidance/probability.js";
+import type { SheetGrid } from "../lab/sheet/grid.js";
+import type { SpecimenRecord } from "../lab/specimens.js";
+import type { UsdaParts } from "../soil/classification/usdaTexture.js";
+import type { CompactionAnalysis } from "../soil/compaction/compactionTest.js";
+import type { ConsistencyResult } from "../soil/consistency/limits.js";
 import type { CurveUncertainty } from "../soil/curveUncertainty.js";
+import type { AspectCorrected } from "../strength/aspectRatio.js";
 import type { CharacteristicStrength } from "../strength/characteristicStrength.js";
-import type { FormsCompared } from "../strength/compareForms.js";
-import type { AspectCorrected } from "../strength/correctAspectRatio.js";
-import type { LackOfFit } from "../strength/lackOfFit.js";
+import type {
+  AcceptanceRisks,
+  AcceptanceRule,
+  LotJudgement,
+} from "../strength/control/acceptance.js";
+import type { ControlChart } from "../strength/control/controlChart.js";
 import type { LeastCement } from "../strength/leastCement.js";
-import type { ResidualCheck } from "../strength/residualChecks.js";
-import type { RobustStrength } from "../strength/robustStrength.js";
-import type { StrengthBand } from "../strength/strengthBands.js";
-import type { FittedStrength } from "../strength/strengthFit.js";
-import type { ComparedMix } from "./comparedMix.js";
+import type { StrengthBand } from "../strength/regression/bounds.js";
+import type { FittedStrength } from "../strength/regression/curve.js";
+import type { FormsCompared } from "../strength/regression/formComparison.js";
+import type { LackOfFit } from "../strength/regression/lackOfFit.js";
+import type { ResidualCheck } from "../strength/regression/residuals.js";
+import type { RobustStrength } from "../strength/regression/robustFit.js";
 import type { MixWater } from "./mixWater.js";
-import type { QualityPlan } from "./qualityPlan.js";
 import type { InputFile } from "./study.js";
-import type { StudyConfig } from "./studyConfig.js";
-import type { TextureStudy } from "./textureStudy.js";
 
 /** The value of `format` in a result of this version. */
 export const RESULT_FORMAT = "loambook-result/1";
@@ -176,4 +178,67 @@ export interface StudyResult {
   readonly inputs: readonly InputFile[];
   /** The sheets' cells as read, for the annex. */
   readonly sheets: readonly SheetGrid[];
+}
+
+/** A lot of blocks made on site, as far as crushed. */
+export interface SiteLot {
+  /** The batch of the sheet. */
+  readonly label: string;
+  /** At the age of the requirement, in the order of the sheet. */
+  readonly strengthsMpa: readonly number[];
+  readonly judgement: LotJudgement;
+}
+
+export interface SiteBlocks {
+  readonly file: string;
+  readonly lots: readonly SiteLot[];
+  readonly chart: ControlChart;
+  /** Blocks of other ages: shown in the annex, not judged. */
+  readonly otherAges: number;
+  /** Left out by the sheet, with its reason. */
+  readonly excluded: readonly { readonly id: string; readonly reason: string }[];
+}
+
+/** How the work is watched, worked out for the element. */
+export interface QualityPlan {
+  readonly agesDays: readonly number[];
+  /** Absent where no rule keeps the risks that were asked for. */
+  readonly rule?: AcceptanceRule;
+  /** How the rule was come by. */
+  readonly ruleMessage: string;
+  /** Standard deviation of blocks that the risks hold for. */
+  readonly scatterMpa: number;
+  readonly scatterBasis: "entered" | "regression";
+  readonly risks?: AcceptanceRisks;
+  /** Absent where a lot is days of work and no pace was entered, or the study gives no mix. */
+  readonly lots?: number;
+  /** Blocks to make for a lot, all ages and the spare ones together; absent without a rule. */
+  readonly blocksALot?: number;
+  readonly blocks?: number;
+  readonly densityChecks?: number;
+  /** Absent where the study names no sheet. */
+  readonly site?: SiteBlocks;
+}
+
+/** Another mix of the same element, and what the chosen one saves against it. */
+export interface ComparedMix {
+  readonly name: string;
+  /** The user's words. */
+  readonly basis: string;
+  readonly quantities: ElementAmounts;
+  readonly cost?: CostRange;
+  readonly carbon: MixCarbon;
+  /** Absent where nothing has a price. */
+  readonly saving?: MixSaving;
+  readonly savedCementKg: number;
+  /** kg CO2e; null where a factor is missing. */
+  readonly savedCarbonKg: Between | null;
+}
+
+/** Sand, silt and clay of a soil or of the blend, for the texture triangle. */
+export interface TextureStudy {
+  readonly name: string;
+  readonly parts: UsdaParts;
+  /** As they could have come out within the reading errors; those of curves that reach far enough. */
+  readonly resampled: readonly UsdaParts[];
 }

@@ -2,9 +2,11 @@ import {
   type DisplayKind,
   displayUnit,
   displayValue,
+  formatFixed,
+  formatNumber,
+  formatPlain,
   type UnitSystem,
-} from "../quantities/displayUnits.js";
-import { formatFixed, formatNumber, formatPlain } from "../quantities/formatNumber.js";
+} from "../quantities/format.js";
 import type { TableColumn } from "./reportBlock.js";
 
 /** What stands in a cell that has no value. */

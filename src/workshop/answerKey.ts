@@ -1,9 +1,7 @@
-import { formatNumber } from "../quantities/formatNumber.js";
+import { formatNumber } from "../quantities/format.js";
 import type { TableBlock } from "../tables/reportBlock.js";
 import { say } from "../words/say.js";
-import { acceptedRange } from "./acceptedRange.js";
-import type { Exercise } from "./exercise.js";
-import { withUnit } from "./withUnit.js";
+import { acceptedRange, type Exercise, withUnit } from "./exercise.js";
 
 /**
  * The answers of exercises for the teacher: what is right, what is accepted, and how it is worked.
@@ -30,5 +28,37 @@ export function answerKey(name: string, exercises: readonly Exercise[]): TableBl
       const accepted = from === to ? withUnit(exercise.value, "") : say`${from} to ${to}`;
       return [id, withUnit(exercise.value, exercise.unit), accepted, worked];
     }),
+  };
+}
+
+/**
+ * The wrong turns that each exercise knows, with the answer that they lead to: for the teacher. Left out
+ * are those that these data cannot tell from the right answer.
+ *
+ * @example
+ * const exercise = { kind: "number", id: "fines", question: "Fines?", unit: "%", value: 27, tolerance: { abs: 0.5 }, wrongTurns: [{ value: 1, text: "The wash was forgotten." }, { value: 27.3, text: "Rounded early." }], hint: "", worked: "", why: "" };
+ * wrongTurnsTable("Grading", [exercise]).rows // => [["fines", "1.00 %", "The wash was forgotten."]]
+ */
+export function wrongTurnsTable(name: string, exercises: readonly Exercise[]): TableBlock {
+  return {
+    kind: "table",
+    caption: say`Common wrong turns: ${name}`,
+    columns: [
+      { header: say`Exercise` },
+      { header: say`Leads to`, align: "right" },
+      { header: say`What went wrong` },
+    ],
+    rows: exercises.flatMap((exercise) => {
+      if (exercise.kind === "choice") {
+        return exercise.wrongTurns.map(({ value, text }) => [exercise.id, value, text]);
+      }
+      const { low, high } = acceptedRange(exercise);
+      return exercise.wrongTurns
+        .filter(({ value }) => Number.isFinite(value) && (value < low || value > high))
+        .map(({ value, text }) => [exercise.id, withUnit(value, exercise.unit), text]);
+    }),
+    notes: [
+      say`Beside these, slips of the decimal point, of the unit, of the sign, of a fraction for percent and of a quotient turned round are known in every exercise.`,
+    ],
   };
 }

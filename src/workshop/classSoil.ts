@@ -1,19 +1,45 @@
-import { analyseJar } from "../grading/analyseJar.js";
-import { analyseSieve } from "../grading/analyseSieve.js";
-import { type CharacteristicSizes, characteristicSizes } from "../grading/characteristicSizes.js";
-import { combineGrading } from "../grading/combineGrading.js";
+import type { Finding } from "../findings/finding.js";
+import { type CharacteristicSizes, characteristicSizes } from "../grading/characteristics.js";
+import { combineGrading } from "../grading/combinedGrading.js";
+import type { GradingCurve } from "../grading/curve.js";
 import { type Fractions, fractions } from "../grading/fractions.js";
-import type { GradingCurve } from "../grading/gradingCurve.js";
-import type { JarAnalysis } from "../grading/jarAnalysis.js";
-import { type JarComparison, jarComparison } from "../grading/jarComparison.js";
-import type { SieveAnalysis } from "../grading/sieveAnalysis.js";
-import type { Finding } from "../lab/finding.js";
-import type { JarRecord } from "../lab/jarRecord.js";
-import { readJar } from "../lab/readJar.js";
-import { readSieve } from "../lab/readSieve.js";
-import type { SieveRecord } from "../lab/sieveRecord.js";
-import { StudyError } from "../study/studyError.js";
-import type { ClassReadings } from "./classReadings.js";
+import {
+  analyseJar,
+  type JarAnalysis,
+  type JarComparison,
+  jarComparison,
+} from "../grading/sedimentation/jar.js";
+import { analyseSieve, type SieveAnalysis } from "../grading/sieveAnalysis.js";
+import { type JarRecord, readJar } from "../lab/jar.js";
+import { readSieve, type SieveRecord } from "../lab/sieve.js";
+import { StudyError } from "../study/study.js";
+
+/** What a class reads off its jar and its balance, as typed into a notebook. */
+export interface ClassReadings {
+  readonly jar: {
+    readonly waterDepthMm: number;
+    /** Tops of the layers above the bottom of the jar. */
+    readonly sandTopMm: number;
+    readonly siltTopMm: number;
+    readonly clayTopMm: number;
+    /** When each top was read; default 1, 960 and 2880 min. */
+    readonly sandMin?: number;
+    readonly siltMin?: number;
+    readonly clayMin?: number;
+    /** Sieve through which the soil was put before. */
+    readonly passedSizeMm?: number;
+  };
+  readonly sieve: {
+    /** Before washing. */
+    readonly dryMassG: number;
+    readonly washedDryMassG: number;
+    /** Coarse to fine. */
+    readonly retained: readonly { readonly sizeMm: number; readonly massG: number }[];
+    readonly panG: number;
+  };
+  /** What a laboratory found below the finest sieve, of the same soil; default none. */
+  readonly laboratory?: readonly { readonly sizeMm: number; readonly passingPct: number }[];
+}
 
 /** The soil of a class, worked out as any soil of a study is. */
 export interface ClassSoil {

@@ -1,4 +1,4 @@
-import { formatFixed } from "../quantities/formatNumber.js";
+import { formatFixed } from "../quantities/format.js";
 import type { TableBlock } from "../tables/reportBlock.js";
 import { say } from "../words/say.js";
 

@@ -1,14 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { CEMENT_CARBON_FACTORS } from "../../src/batch/carbonFactors.js";
-import { costRange } from "../../src/batch/costRange.js";
-import { MATERIAL_CARBON_FACTORS } from "../../src/batch/materialCarbonFactors.js";
-import { mixCarbon } from "../../src/batch/mixCarbon.js";
+import { mixCarbon } from "../../src/batch/carbon.js";
+import { CEMENT_CARBON_FACTORS, MATERIAL_CARBON_FACTORS } from "../../src/batch/carbonFactors.js";
+import { savingTrap } from "../../src/batch/cementComparison.js";
+import { costRange, type MaterialPriceRange, mixSaving } from "../../src/batch/cost.js";
 import { mixCost } from "../../src/batch/mixCost.js";
-import { mixSaving } from "../../src/batch/mixSaving.js";
-import type { MaterialPriceRange } from "../../src/batch/priceRange.js";
 import { recipe } from "../../src/batch/recipe.js";
-import { savingTrap } from "../../src/batch/savingTrap.js";
 import { near } from "../strength/near.js";
 
 const EXACT = { rel: 1e-10, abs: 1e-10 };

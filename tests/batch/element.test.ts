@@ -1,7 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import type { EarthElement, RingElement } from "../../src/batch/earthElement.js";
-import { elementQuantities } from "../../src/batch/elementQuantities.js";
+import { type EarthElement, elementQuantities, type RingElement } from "../../src/batch/element.js";
 import { formDays } from "../../src/batch/formDays.js";
 import { lorryLoads } from "../../src/batch/lorryLoads.js";
 import { recipe } from "../../src/batch/recipe.js";

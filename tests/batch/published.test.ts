@@ -1,13 +1,11 @@
 import { describe, expect, it } from "vitest";
+import { DEFAULT_BULK_DENSITIES, fillDensities } from "../../src/batch/bulkDensity.js";
 import { CEMENT_CARBON_FACTORS } from "../../src/batch/carbonFactors.js";
-import { DEFAULT_BULK_DENSITIES } from "../../src/batch/defaultBulkDensities.js";
-import { SHRINKAGE_BOX } from "../../src/batch/fieldTests/shrinkageBox.js";
-import { fillDensities } from "../../src/batch/fillDensities.js";
+import { savingTrap } from "../../src/batch/cementComparison.js";
+import { SHRINKAGE_BOX } from "../../src/batch/fieldTests.js";
 import { recipe } from "../../src/batch/recipe.js";
-import { savingTrap } from "../../src/batch/savingTrap.js";
-import { toMassShares } from "../../src/batch/toMassShares.js";
-import { volumeParts } from "../../src/batch/volumeParts.js";
-import { convertToBase } from "../../src/quantities/convertUnit.js";
+import { toMassShares, volumeParts } from "../../src/batch/volumeParts.js";
+import { convertToBase } from "../../src/quantities/units.js";
 import reference from "../reference/batchExamples.json" with { type: "json" };
 import { near } from "../strength/near.js";
 

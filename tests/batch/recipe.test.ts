@@ -1,9 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { recipe } from "../../src/batch/recipe.js";
-import type { RecipeInput } from "../../src/batch/recipeInput.js";
-import { toMassShares } from "../../src/batch/toMassShares.js";
-import { volumeParts } from "../../src/batch/volumeParts.js";
+import { type RecipeInput, recipe } from "../../src/batch/recipe.js";
+import { toMassShares, volumeParts } from "../../src/batch/volumeParts.js";
 import { near } from "../strength/near.js";
 
 const EXACT = { rel: 1e-10, abs: 1e-12 };

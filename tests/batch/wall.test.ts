@@ -3,8 +3,7 @@ import { CEMENT_CARBON_FACTORS, CONCRETE_CEMENT_CONTENT } from "../../src/batch/
 import { cementComparison } from "../../src/batch/cementComparison.js";
 import { mixCost } from "../../src/batch/mixCost.js";
 import { recipe } from "../../src/batch/recipe.js";
-import type { WallElement } from "../../src/batch/wallElement.js";
-import { wallQuantities } from "../../src/batch/wallQuantities.js";
+import { type WallElement, wallQuantities } from "../../src/batch/wallQuantities.js";
 import { near } from "../strength/near.js";
 
 const EXACT = { rel: 1e-10, abs: 1e-12 };

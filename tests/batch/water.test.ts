@@ -1,10 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { recipe } from "../../src/batch/recipe.js";
-import type { RecipeInput } from "../../src/batch/recipeInput.js";
-import { sandBulking } from "../../src/batch/sandBulking.js";
-import { saturationMoisturePct } from "../../src/batch/saturationMoisturePct.js";
-import { waterWindow } from "../../src/batch/waterWindow.js";
+import { sandBulking } from "../../src/batch/bulkDensity.js";
+import { type RecipeInput, recipe, saturationMoisturePct } from "../../src/batch/recipe.js";
+import { waterWindow } from "../../src/batch/water.js";
 import { near } from "../strength/near.js";
 
 const EXACT = { rel: 1e-10, abs: 1e-10 };

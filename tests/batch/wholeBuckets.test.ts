@@ -3,10 +3,9 @@ import { describe, expect, it } from "vitest";
 import { gradingChange } from "../../src/batch/gradingChange.js";
 import { recipe } from "../../src/batch/recipe.js";
 import { scaleRecipe } from "../../src/batch/scaleRecipe.js";
-import { searchableTotal } from "../../src/batch/searchableTotal.js";
-import { toMassShares } from "../../src/batch/toMassShares.js";
+import { toMassShares } from "../../src/batch/volumeParts.js";
 import { weighOut } from "../../src/batch/weighOut.js";
-import { wholeBuckets } from "../../src/batch/wholeBuckets.js";
+import { searchableTotal, wholeBuckets } from "../../src/batch/wholeBuckets.js";
 import { near } from "../strength/near.js";
 
 const EXACT = { rel: 1e-10, abs: 1e-12 };

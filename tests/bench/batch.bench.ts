@@ -1,5 +1,5 @@
 import { bench, describe } from "vitest";
-import { elementQuantities } from "../../src/batch/elementQuantities.js";
+import { elementQuantities } from "../../src/batch/element.js";
 import { recipe } from "../../src/batch/recipe.js";
 import { volumeParts } from "../../src/batch/volumeParts.js";
 import { weighOut } from "../../src/batch/weighOut.js";

@@ -1,10 +1,8 @@
 import { bench, describe } from "vitest";
-import type { BlendMaterial } from "../../src/blend/blendMaterial.js";
-import { blendMaterials } from "../../src/blend/blendMaterials.js";
-import { designBlend } from "../../src/blend/designBlend.js";
-import { practicalParts } from "../../src/blend/practicalParts.js";
-import { robustBlend } from "../../src/blend/robustBlend.js";
-import { robustness } from "../../src/blend/robustness.js";
+import { blendMaterials, designBlend } from "../../src/blend/design.js";
+import type { BlendMaterial } from "../../src/blend/material.js";
+import { practicalParts } from "../../src/blend/parts.js";
+import { robustBlend, robustness } from "../../src/blend/robustness.js";
 import { createRandom } from "../../src/numerics/random.js";
 
 const random = createRandom(4);

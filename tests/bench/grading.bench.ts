@@ -2,9 +2,9 @@ import { spawnSync } from "node:child_process";
 import { existsSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { bench, describe } from "vitest";
-import { fitGrading } from "../../src/grading/fitGrading.js";
+import { fitGrading } from "../../src/grading/models/fit.js";
 import type { GradingModelName } from "../../src/grading/models/gradingModel.js";
-import { resampleFits } from "../../src/grading/resampleFits.js";
+import { resampleFits } from "../../src/grading/uncertainty/fitBand.js";
 import scipy from "../reference/gradingScipy.json" with { type: "json" };
 
 const cases = scipy.cases.map(({ model, passingPct }) => ({

@@ -1,5 +1,5 @@
 import { bench, describe } from "vitest";
-import { constrainedLeastSquares } from "../../src/numerics/convexQuadraticProgramme.js";
+import { constrainedLeastSquares } from "../../src/numerics/constrainedLeastSquares.js";
 import { leastSquares } from "../../src/numerics/leastSquares.js";
 import { levenbergMarquardt } from "../../src/numerics/levenbergMarquardt.js";
 import { createRandom } from "../../src/numerics/random.js";

@@ -1,14 +1,14 @@
 import { bench, describe } from "vitest";
 import { createRandom } from "../../src/numerics/random.js";
-import { batchScatter } from "../../src/strength/batchScatter.js";
-import { compareForms } from "../../src/strength/compareForms.js";
-import { fitStrength } from "../../src/strength/fitStrength.js";
-import { includedSpecimens } from "../../src/strength/includedSpecimens.js";
+import { batchScatter } from "../../src/strength/batches.js";
+import { includedSpecimens } from "../../src/strength/includedBlocks.js";
 import { leastCement } from "../../src/strength/leastCement.js";
-import { residualChecks } from "../../src/strength/residualChecks.js";
-import { robustStrength } from "../../src/strength/robustStrength.js";
-import { strengthBands } from "../../src/strength/strengthBands.js";
-import { testProgramme } from "../../src/strength/testProgramme.js";
+import { testProgramme } from "../../src/strength/programme.js";
+import { strengthBands } from "../../src/strength/regression/bounds.js";
+import { fitStrength } from "../../src/strength/regression/fit.js";
+import { compareForms } from "../../src/strength/regression/formComparison.js";
+import { residualChecks } from "../../src/strength/regression/residuals.js";
+import { robustStrength } from "../../src/strength/regression/robustFit.js";
 
 const random = createRandom(60);
 const blocks = Array.from({ length: 60 }, (_, index) => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import type { BlendMaterial } from "../../src/blend/blendMaterial.js";
-import { checkBlend } from "../../src/blend/checkBlend.js";
-import { type BlendInput, designBlend } from "../../src/blend/designBlend.js";
+import { checkBlend } from "../../src/blend/check.js";
+import { type BlendInput, designBlend } from "../../src/blend/design.js";
+import type { BlendMaterial } from "../../src/blend/material.js";
 import { curve, GRAVEL, SAND, SOIL, THREE } from "./materials.js";
 
 const POWER = { kind: "power", exponent: 0.3, topSizeMm: 20 } as const;

@@ -1,14 +1,16 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { blendMaterials } from "../../src/blend/blendMaterials.js";
-import { blendPassing } from "../../src/blend/blendPassing.js";
-import type { BandAim, BlendLimit } from "../../src/blend/blendTarget.js";
-import { bucketSensitivity } from "../../src/blend/bucketSensitivity.js";
-import { type BlendInput, designBlend, LEAST_SHARE_PCT } from "../../src/blend/designBlend.js";
-import { keepsConditions } from "../../src/blend/keepsConditions.js";
-import { limitRows } from "../../src/blend/limitRows.js";
-import { practicalParts } from "../../src/blend/practicalParts.js";
-import { relaxLimits } from "../../src/blend/relaxLimits.js";
+import {
+  type BlendInput,
+  blendMaterials,
+  designBlend,
+  LEAST_SHARE_PCT,
+} from "../../src/blend/design.js";
+import { keepsConditions, limitRows } from "../../src/blend/limits.js";
+import { blendPassing } from "../../src/blend/material.js";
+import { bucketSensitivity, practicalParts } from "../../src/blend/parts.js";
+import type { BandAim, BlendLimit } from "../../src/blend/target.js";
+import { relaxLimits } from "../../src/blend/tradeoffs.js";
 import { near } from "../strength/near.js";
 import { bruteForceBounds } from "../support/bruteForceBounds.js";
 import { curve, GRAVEL, randomMaterials, SAND, SOIL, THREE } from "./materials.js";

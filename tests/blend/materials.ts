@@ -1,5 +1,5 @@
-import type { BlendMaterial } from "../../src/blend/blendMaterial.js";
-import type { GradingCurve } from "../../src/grading/gradingCurve.js";
+import type { BlendMaterial } from "../../src/blend/material.js";
+import type { GradingCurve } from "../../src/grading/curve.js";
 import { createRandom } from "../../src/numerics/random.js";
 
 export function curve(...points: readonly (readonly [number, number])[]): GradingCurve {

@@ -1,8 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { bucketSensitivity } from "../../src/blend/bucketSensitivity.js";
-import { type BlendInput, designBlend } from "../../src/blend/designBlend.js";
-import { practicalParts } from "../../src/blend/practicalParts.js";
-import { forEachWholeRatio } from "../../src/numerics/forEachWholeRatio.js";
+import { type BlendInput, designBlend } from "../../src/blend/design.js";
+import { bucketSensitivity, practicalParts } from "../../src/blend/parts.js";
+import { forEachWholeRatio } from "../../src/numerics/wholeRatios.js";
 import { near } from "../strength/near.js";
 import { THREE } from "./materials.js";
 

@@ -1,11 +1,9 @@
 import { describe, expect, it } from "vitest";
-import { blendByHand } from "../../src/blend/blendByHand.js";
-import { blendCurve } from "../../src/blend/blendCurve.js";
-import type { BlendMaterial } from "../../src/blend/blendMaterial.js";
-import { blendMaterials } from "../../src/blend/blendMaterials.js";
-import type { BlendLimit } from "../../src/blend/blendTarget.js";
-import { designBlend } from "../../src/blend/designBlend.js";
-import { passingAtSize } from "../../src/grading/passingAtSize.js";
+import { blendByHand } from "../../src/blend/byHand.js";
+import { blendMaterials, designBlend } from "../../src/blend/design.js";
+import { type BlendMaterial, blendCurve } from "../../src/blend/material.js";
+import type { BlendLimit } from "../../src/blend/target.js";
+import { passingAtSize } from "../../src/grading/curve.js";
 import published from "../reference/blendCases.json" with { type: "json" };
 import { near } from "../strength/near.js";
 import { curve } from "./materials.js";

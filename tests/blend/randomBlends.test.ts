@@ -1,11 +1,8 @@
 import { describe, expect, it } from "vitest";
-import type { BlendMaterial } from "../../src/blend/blendMaterial.js";
-import { blendMaterials } from "../../src/blend/blendMaterials.js";
-import { blendPassing } from "../../src/blend/blendPassing.js";
-import type { BandAim, BlendLimit } from "../../src/blend/blendTarget.js";
-import { designBlend } from "../../src/blend/designBlend.js";
-import { keepsConditions } from "../../src/blend/keepsConditions.js";
-import { limitRows } from "../../src/blend/limitRows.js";
+import { blendMaterials, designBlend } from "../../src/blend/design.js";
+import { keepsConditions, limitRows } from "../../src/blend/limits.js";
+import { type BlendMaterial, blendPassing } from "../../src/blend/material.js";
+import type { BandAim, BlendLimit } from "../../src/blend/target.js";
 import { createRandom } from "../../src/numerics/random.js";
 import { near } from "../strength/near.js";
 import { randomMaterials } from "./materials.js";

@@ -1,10 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { blendFrontier } from "../../src/blend/blendFrontier.js";
-import { designBlend } from "../../src/blend/designBlend.js";
-import { robustBlend } from "../../src/blend/robustBlend.js";
-import { robustness } from "../../src/blend/robustness.js";
-import { ternaryMap } from "../../src/blend/ternaryMap.js";
-import { normalCdf } from "../../src/numerics/normalCdf.js";
+import { designBlend } from "../../src/blend/design.js";
+import { robustBlend, robustness } from "../../src/blend/robustness.js";
+import { blendFrontier, ternaryMap } from "../../src/blend/tradeoffs.js";
+import { normalCdf } from "../../src/numerics/distributions.js";
 import { near } from "../strength/near.js";
 import { curve, SOIL, THREE } from "./materials.js";
 

@@ -1,8 +1,8 @@
 import { expect, it } from "vitest";
 import { recipe } from "../../src/batch/recipe.js";
 import { scaleRecipe } from "../../src/batch/scaleRecipe.js";
-import { toMassShares } from "../../src/batch/toMassShares.js";
-import { parseSieve } from "../../src/quantities/parseSieve.js";
+import { toMassShares } from "../../src/batch/volumeParts.js";
+import { parseSieve } from "../../src/quantities/sieves.js";
 
 // Common practice, no source: seven parts of soil, two of sand, one of cement; soil screened at a
 // quarter inch; half the recipe is three and a half to one to a half.

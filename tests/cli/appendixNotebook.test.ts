@@ -1,5 +1,5 @@
 import { expect, it } from "vitest";
-import { appendixNotebook } from "../../src/cli/appendixNotebook.js";
+import { appendixNotebook } from "../../src/cli/packageFiles.js";
 import { copyStudy } from "../support/studyCopy.js";
 
 it("takes the notebook in the study's language, and English where nothing can be read", () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { whatNext } from "../../src/cli/whatNext.js";
+import { whatNext } from "../../src/cli/checkCommand.js";
 import { computeStudy } from "../../src/study/computeStudy.js";
 import { readStudy } from "../../src/study/readStudy.js";
 import type { StudyResult } from "../../src/study/studyResult.js";

@@ -3,8 +3,8 @@ import { chmodSync, existsSync, mkdirSync, readFileSync, writeFileSync } from "n
 import { join } from "node:path";
 import { promisify } from "node:util";
 import { describe, expect, it } from "vitest";
-import { jupyterFolder } from "../../src/cli/jupyterFolder.js";
-import { kernelSpec } from "../../src/notebook/kernelSpec.js";
+import { jupyterFolder } from "../../src/cli/kernelCommand.js";
+import { kernelSpec } from "../../src/notebook/kernel/spec.js";
 import { toolOrSkip } from "../support/requireTool.js";
 import { runCli, temporaryFolder } from "../support/runCli.js";
 

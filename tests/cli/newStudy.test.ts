@@ -6,9 +6,9 @@ import { Ajv } from "ajv";
 import addFormats from "ajv-formats";
 import { describe, expect, it } from "vitest";
 import { parse } from "yaml";
-import { askAnswers, askMaterials } from "../../src/cli/askAnswers.js";
-import { templateAnswers } from "../../src/cli/studyTemplate.js";
-import type { Finding } from "../../src/lab/finding.js";
+import { askAnswers, askMaterials } from "../../src/cli/newQuestions.js";
+import { templateAnswers } from "../../src/cli/newStudy.js";
+import type { Finding } from "../../src/findings/finding.js";
 import { toolOrSkip } from "../support/requireTool.js";
 import { ROOT, runCli, temporaryFolder } from "../support/runCli.js";
 

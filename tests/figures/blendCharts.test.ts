@@ -1,23 +1,18 @@
 import { describe, expect, it } from "vitest";
-import { blendCurve } from "../../src/blend/blendCurve.js";
-import { blendFrontier } from "../../src/blend/blendFrontier.js";
-import { bucketSensitivity } from "../../src/blend/bucketSensitivity.js";
-import { designBlend } from "../../src/blend/designBlend.js";
-import { practicalParts } from "../../src/blend/practicalParts.js";
-import { relaxLimits } from "../../src/blend/relaxLimits.js";
+import { designBlend } from "../../src/blend/design.js";
+import { blendCurve } from "../../src/blend/material.js";
+import { bucketSensitivity, practicalParts } from "../../src/blend/parts.js";
 import { robustness } from "../../src/blend/robustness.js";
-import { ternaryMap } from "../../src/blend/ternaryMap.js";
-import { blendChart } from "../../src/figures/blendChart.js";
-import { frontierChart } from "../../src/figures/frontierChart.js";
-import { renderSvg } from "../../src/figures/renderSvg.js";
-import { robustnessChart } from "../../src/figures/robustnessChart.js";
-import { ternaryChart } from "../../src/figures/ternaryChart.js";
+import { blendFrontier, relaxLimits, ternaryMap } from "../../src/blend/tradeoffs.js";
+import { blendChart, robustnessChart } from "../../src/figures/blend/blendChart.js";
+import { frontierChart, ternaryChart } from "../../src/figures/blend/tradeoffCharts.js";
+import { renderSvg } from "../../src/figures/svg/renderSvg.js";
 import {
   blendLimitsTable,
   blendPartsTable,
   blendRelaxTable,
   bucketTable,
-} from "../../src/tables/blendDesignTables.js";
+} from "../../src/tables/blend.js";
 import type { TableBlock } from "../../src/tables/reportBlock.js";
 import { THREE } from "../blend/materials.js";
 

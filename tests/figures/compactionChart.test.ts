@@ -1,10 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { compactionChart } from "../../src/figures/compactionChart.js";
 import { textureTriangle } from "../../src/figures/textureTriangle.js";
-import { airVoidsDensity } from "../../src/soil/airVoidsDensity.js";
-import { analyseCompaction } from "../../src/soil/analyseCompaction.js";
-import { moistureWindow } from "../../src/soil/moistureWindow.js";
-import { moistureWindowTable } from "../../src/tables/moistureWindowTable.js";
+import { analyseCompaction } from "../../src/soil/compaction/compactionTest.js";
+import { moistureWindow } from "../../src/soil/compaction/moistureWindow.js";
+import { airVoidsDensity } from "../../src/soil/compaction/phaseRelations.js";
+import { moistureWindowTable } from "../../src/tables/soil.js";
 
 interface Trace {
   readonly name: string;

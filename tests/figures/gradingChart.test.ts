@@ -1,20 +1,18 @@
 import { wcagContrast } from "culori";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { gradingChart } from "../../src/figures/gradingChart.js";
-import { guidanceBand } from "../../src/figures/guidanceBand.js";
-import { modelBand } from "../../src/figures/modelBand.js";
-import { modelChart } from "../../src/figures/modelChart.js";
+import { guidanceBand, modelBand, uncertaintyBand } from "../../src/figures/grading/band.js";
+import { gradingChart } from "../../src/figures/grading/gradingChart.js";
+import { modelChart } from "../../src/figures/grading/modelChart.js";
 import { placeLabels } from "../../src/figures/placeLabels.js";
-import { QUIET } from "../../src/figures/quietColours.js";
-import { renderSvg } from "../../src/figures/renderSvg.js";
-import { uncertaintyBand } from "../../src/figures/uncertaintyBand.js";
-import { characteristicSizes } from "../../src/grading/characteristicSizes.js";
-import { chooseModel } from "../../src/grading/chooseModel.js";
-import { passingAtSize } from "../../src/grading/passingAtSize.js";
-import { resampleGrading } from "../../src/grading/resampleGrading.js";
-import { type BoundarySystem, SIZE_BOUNDARIES } from "../../src/grading/sizeBoundaries.js";
-import { GUIDANCE_ENTRIES } from "../../src/guidance/guidanceEntries.js";
+import { QUIET } from "../../src/figures/style.js";
+import { renderSvg } from "../../src/figures/svg/renderSvg.js";
+import { characteristicSizes } from "../../src/grading/characteristics.js";
+import { passingAtSize } from "../../src/grading/curve.js";
+import { type BoundarySystem, SIZE_BOUNDARIES } from "../../src/grading/fractions.js";
+import { chooseModel } from "../../src/grading/models/modelChoice.js";
+import { resampleGrading } from "../../src/grading/uncertainty/fitBand.js";
+import { GUIDANCE_ENTRIES } from "../../src/guidance/published/recommendations.js";
 import { curveOf } from "../grading/gradingCases.js";
 
 interface Trace {

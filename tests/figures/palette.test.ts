@@ -6,7 +6,7 @@ import {
   wcagContrast,
 } from "culori";
 import { describe, expect, it } from "vitest";
-import { PALETTE, SERIES_STYLES, seriesStyle } from "../../src/figures/palette.js";
+import { PALETTE, SERIES_STYLES, seriesStyle } from "../../src/figures/style.js";
 
 const colours = Object.entries(PALETTE);
 const pairs = colours.flatMap((one, index) => colours.slice(index + 1).map((two) => [one, two]));

@@ -2,11 +2,15 @@ import { readFileSync } from "node:fs";
 import { JSDOM } from "jsdom";
 import { chromium } from "playwright-core";
 import { describe, expect, test } from "vitest";
-import { fontFile } from "../../src/figures/fontFile.js";
-import { measureText } from "../../src/figures/measureText.js";
-import { renderSvg } from "../../src/figures/renderSvg.js";
-import { pointAlong, polylineLength, svgPathPoints } from "../../src/figures/svgPathPoints.js";
-import { svgTransform, transformedBox } from "../../src/figures/svgTransform.js";
+import {
+  pointAlong,
+  polylineLength,
+  svgPathPoints,
+  svgTransform,
+  transformedBox,
+} from "../../src/figures/svg/geometry.js";
+import { renderSvg } from "../../src/figures/svg/renderSvg.js";
+import { fontFile, measureText } from "../../src/figures/svg/sourceSans.js";
 import { CHROMIUM, CHROMIUM_ARGUMENTS, chromiumOrSkip } from "../report/chromium.js";
 import { BARS, GRADING, HOSTILE } from "../report/sampleNotebook.js";
 

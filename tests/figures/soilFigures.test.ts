@@ -1,12 +1,11 @@
 import { describe, expect, it } from "vitest";
-import { gradingResidualsChart } from "../../src/figures/gradingResidualsChart.js";
+import { gradingResidualsChart } from "../../src/figures/grading/modelChart.js";
 import { plasticityChart } from "../../src/figures/plasticityChart.js";
-import { renderSvg } from "../../src/figures/renderSvg.js";
+import { renderSvg } from "../../src/figures/svg/renderSvg.js";
 import { textureTriangle } from "../../src/figures/textureTriangle.js";
-import { fitGrading } from "../../src/grading/fitGrading.js";
+import { fitGrading } from "../../src/grading/models/fit.js";
 import { createRandom } from "../../src/numerics/random.js";
-import { USDA_POLYGONS } from "../../src/soil/usdaPolygons.js";
-import { usdaTexture } from "../../src/soil/usdaTexture.js";
+import { USDA_POLYGONS, usdaTexture } from "../../src/soil/classification/usdaTexture.js";
 import { curveOf } from "../grading/gradingCases.js";
 
 interface Trace {

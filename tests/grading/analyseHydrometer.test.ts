@@ -1,8 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { analyseHydrometer } from "../../src/grading/analyseHydrometer.js";
-import { effectiveDepth } from "../../src/grading/effectiveDepth.js";
-import { stokesDiameter } from "../../src/grading/stokesDiameter.js";
-import { waterProperties } from "../../src/grading/waterProperties.js";
+import { analyseHydrometer } from "../../src/grading/sedimentation/hydrometer.js";
+import { effectiveDepth } from "../../src/grading/sedimentation/hydrometerDepth.js";
+import { stokesDiameter, waterProperties } from "../../src/grading/sedimentation/settling.js";
 import cases from "../reference/gradingWorkedExamples.json" with { type: "json" };
 import { frozen, hydrometerRecord } from "./gradingCases.js";
 

@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { analyseSieve } from "../../src/grading/analyseSieve.js";
-import { characteristicSizes } from "../../src/grading/characteristicSizes.js";
+import { characteristicSizes } from "../../src/grading/characteristics.js";
 import { fractions } from "../../src/grading/fractions.js";
+import { analyseSieve } from "../../src/grading/sieveAnalysis.js";
 import cases from "../reference/gradingWorkedExamples.json" with { type: "json" };
 import { frozen, sieveRecord } from "./gradingCases.js";
 

@@ -1,8 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { combineGrading } from "../../src/grading/combineGrading.js";
-import type { GradingPoint } from "../../src/grading/gradingCurve.js";
-import { poolAdjacent } from "../../src/grading/poolAdjacent.js";
+import { combineGrading, poolAdjacent } from "../../src/grading/combinedGrading.js";
+import type { GradingPoint } from "../../src/grading/curve.js";
 import { frozen } from "./gradingCases.js";
 
 const sieve = (...pairs: [number, number][]): GradingPoint[] =>

@@ -1,12 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { characteristicSizes } from "../../src/grading/characteristicSizes.js";
-import { finenessModulus } from "../../src/grading/finenessModulus.js";
+import { characteristicSizes, finenessModulus } from "../../src/grading/characteristics.js";
+import { passingAtSize, scalp, sizeAtPassing } from "../../src/grading/curve.js";
 import { fractions } from "../../src/grading/fractions.js";
-import { minimumSieveMass } from "../../src/grading/minimumSieveMass.js";
-import { passingAtSize } from "../../src/grading/passingAtSize.js";
-import { scalp } from "../../src/grading/scalp.js";
-import { sizeAtPassing } from "../../src/grading/sizeAtPassing.js";
+import { minimumSieveMass } from "../../src/grading/sieveAnalysis.js";
 import cases from "../reference/gradingWorkedExamples.json" with { type: "json" };
 import { curveOf } from "./gradingCases.js";
 

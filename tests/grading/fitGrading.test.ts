@@ -1,10 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { chooseModel } from "../../src/grading/chooseModel.js";
-import { fitGrading } from "../../src/grading/fitGrading.js";
+import { fitGrading } from "../../src/grading/models/fit.js";
 import type { GradingModelName } from "../../src/grading/models/gradingModel.js";
 import { GRADING_MODELS } from "../../src/grading/models/gradingModels.js";
-import { resampleGrading } from "../../src/grading/resampleGrading.js";
+import { chooseModel } from "../../src/grading/models/modelChoice.js";
+import { resampleGrading } from "../../src/grading/uncertainty/fitBand.js";
 import { createRandom } from "../../src/numerics/random.js";
 import { curveOf, frozen } from "./gradingCases.js";
 

@@ -1,6 +1,6 @@
-import type { GradingCurve } from "../../src/grading/gradingCurve.js";
-import type { HydrometerRecord } from "../../src/lab/hydrometerRecord.js";
-import type { SieveRecord } from "../../src/lab/sieveRecord.js";
+import type { GradingCurve } from "../../src/grading/curve.js";
+import type { HydrometerRecord } from "../../src/lab/hydrometer.js";
+import type { SieveRecord } from "../../src/lab/sieve.js";
 
 /** A curve of sieve points from [size, passing] pairs. */
 export function curveOf(...pairs: readonly (readonly [number, number])[]): GradingCurve {

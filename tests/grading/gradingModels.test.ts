@@ -1,8 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import type { GradingModelName } from "../../src/grading/models/gradingModel.js";
+import { type GradingModelName, straightLine } from "../../src/grading/models/gradingModel.js";
 import { GRADING_MODELS } from "../../src/grading/models/gradingModels.js";
-import { straightLine } from "../../src/grading/models/straightLine.js";
 import cases from "../reference/gradingWorkedExamples.json" with { type: "json" };
 
 const MODELS = Object.values(GRADING_MODELS);

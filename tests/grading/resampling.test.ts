@@ -1,18 +1,17 @@
 import { describe, expect, it } from "vitest";
-import { analyseSieve } from "../../src/grading/analyseSieve.js";
-import { chooseModel } from "../../src/grading/chooseModel.js";
-import { fitGrading } from "../../src/grading/fitGrading.js";
-import { modelCurve } from "../../src/grading/modelCurve.js";
+import { passingAtSize } from "../../src/grading/curve.js";
+import { fitGrading } from "../../src/grading/models/fit.js";
 import type { GradingModelName } from "../../src/grading/models/gradingModel.js";
-import { GRADING_MODELS } from "../../src/grading/models/gradingModels.js";
-import { passingAtSize } from "../../src/grading/passingAtSize.js";
-import { quantityIntervals } from "../../src/grading/quantityIntervals.js";
-import { quickFit } from "../../src/grading/quickFit.js";
-import { DEFAULT_READING_ERRORS } from "../../src/grading/readingErrors.js";
-import { readingSpread } from "../../src/grading/readingSpread.js";
-import { resampleFits } from "../../src/grading/resampleFits.js";
-import { resampleGrading } from "../../src/grading/resampleGrading.js";
-import { resampleReadings } from "../../src/grading/resampleReadings.js";
+import { GRADING_MODELS, modelCurve } from "../../src/grading/models/gradingModels.js";
+import { chooseModel } from "../../src/grading/models/modelChoice.js";
+import { quickFit } from "../../src/grading/models/quickFit.js";
+import { analyseSieve } from "../../src/grading/sieveAnalysis.js";
+import { resampleFits, resampleGrading } from "../../src/grading/uncertainty/fitBand.js";
+import { quantityIntervals, readingSpread } from "../../src/grading/uncertainty/intervals.js";
+import {
+  DEFAULT_READING_ERRORS,
+  resampleReadings,
+} from "../../src/grading/uncertainty/readingErrors.js";
 import { createRandom } from "../../src/numerics/random.js";
 import scipy from "../reference/gradingScipy.json" with { type: "json" };
 import { curveOf, frozen, hydrometerRecord, sieveRecord } from "./gradingCases.js";

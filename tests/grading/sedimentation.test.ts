@@ -1,16 +1,19 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { analyseHydrometer } from "../../src/grading/analyseHydrometer.js";
-import { analyseJar } from "../../src/grading/analyseJar.js";
-import { analysePipette } from "../../src/grading/analysePipette.js";
-import { bsHydrometer } from "../../src/grading/bsHydrometer.js";
-import { effectiveDepth } from "../../src/grading/effectiveDepth.js";
-import { hydrometerDepth } from "../../src/grading/hydrometerDepth.js";
-import { separateCorrections } from "../../src/grading/separateCorrections.js";
-import { stokesDiameter } from "../../src/grading/stokesDiameter.js";
-import { waterProperties } from "../../src/grading/waterProperties.js";
-import type { JarRecord } from "../../src/lab/jarRecord.js";
-import type { PipetteRecord } from "../../src/lab/pipetteRecord.js";
+import {
+  analyseHydrometer,
+  bsHydrometer,
+  separateCorrections,
+} from "../../src/grading/sedimentation/hydrometer.js";
+import {
+  effectiveDepth,
+  hydrometerDepth,
+} from "../../src/grading/sedimentation/hydrometerDepth.js";
+import { analyseJar } from "../../src/grading/sedimentation/jar.js";
+import { analysePipette } from "../../src/grading/sedimentation/pipette.js";
+import { stokesDiameter, waterProperties } from "../../src/grading/sedimentation/settling.js";
+import type { JarRecord } from "../../src/lab/jar.js";
+import type { PipetteRecord } from "../../src/lab/pipette.js";
 import { frozen, hydrometerRecord } from "./gradingCases.js";
 
 const pipette = (more: Partial<PipetteRecord> = {}): PipetteRecord => ({

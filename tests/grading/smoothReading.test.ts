@@ -1,7 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { passingAtSize } from "../../src/grading/passingAtSize.js";
-import { sizeAtPassing } from "../../src/grading/sizeAtPassing.js";
+import { passingAtSize, sizeAtPassing } from "../../src/grading/curve.js";
 import { curveOf } from "./gradingCases.js";
 
 const CURVE = curveOf([0.063, 5], [0.25, 18], [1, 55], [4, 82], [16, 100]);

@@ -1,10 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { burroughsClass } from "../../src/guidance/burroughsClass.js";
 import { CAUTIONS } from "../../src/guidance/cautions.js";
-import { checkGuidance } from "../../src/guidance/checkGuidance.js";
-import { deriveBand } from "../../src/guidance/deriveBand.js";
-import { GUIDANCE_ENTRIES } from "../../src/guidance/guidanceEntries.js";
+import { burroughsClass, checkGuidance } from "../../src/guidance/check.js";
+import { deriveBand } from "../../src/guidance/entry.js";
+import { GUIDANCE_ENTRIES } from "../../src/guidance/published/recommendations.js";
 import { curveOf } from "../grading/gradingCases.js";
 
 const entry = (id: string) => GUIDANCE_ENTRIES.find((each) => each.id === id)!;

@@ -1,10 +1,10 @@
 import { describe, expect, it } from "vitest";
-import { resampleReadings } from "../../src/grading/resampleReadings.js";
-import { checkGuidance } from "../../src/guidance/checkGuidance.js";
-import { compareGuidance } from "../../src/guidance/compareGuidance.js";
-import { envelopeEntry } from "../../src/guidance/envelopeEntry.js";
-import { GUIDANCE_ENTRIES } from "../../src/guidance/guidanceEntries.js";
-import { guidanceSureness } from "../../src/guidance/guidanceSureness.js";
+import { resampleReadings } from "../../src/grading/uncertainty/readingErrors.js";
+import { checkGuidance } from "../../src/guidance/check.js";
+import { compareGuidance } from "../../src/guidance/comparison.js";
+import { envelopeEntry } from "../../src/guidance/entry.js";
+import { guidanceSureness } from "../../src/guidance/probability.js";
+import { GUIDANCE_ENTRIES } from "../../src/guidance/published/recommendations.js";
 import { curveOf, frozen, sieveRecord } from "../grading/gradingCases.js";
 
 const entry = (id: string) => GUIDANCE_ENTRIES.find((each) => each.id === id)!;

@@ -1,23 +1,22 @@
 import { join } from "node:path";
 import { beforeAll, describe, expect, it } from "vitest";
-import { blendCurve } from "../../src/blend/blendCurve.js";
-import type { GradingCurve } from "../../src/grading/gradingCurve.js";
-import { passingAtSize } from "../../src/grading/passingAtSize.js";
-import { resampleReadings } from "../../src/grading/resampleReadings.js";
-import { compareGuidance } from "../../src/guidance/compareGuidance.js";
-import { GUIDANCE_ENTRIES } from "../../src/guidance/guidanceEntries.js";
-import { guidanceSureness } from "../../src/guidance/guidanceSureness.js";
-import { surenessPercent, surenessWords } from "../../src/guidance/surenessWords.js";
-import { verdictWords } from "../../src/guidance/verdictWords.js";
+import { blendCurve } from "../../src/blend/material.js";
+import { type GradingCurve, passingAtSize } from "../../src/grading/curve.js";
+import { resampleReadings } from "../../src/grading/uncertainty/readingErrors.js";
+import { verdictWords } from "../../src/guidance/check.js";
+import { compareGuidance } from "../../src/guidance/comparison.js";
+import {
+  guidanceSureness,
+  surenessPercent,
+  surenessWords,
+} from "../../src/guidance/probability.js";
+import { GUIDANCE_ENTRIES } from "../../src/guidance/published/recommendations.js";
 import { computeStudy } from "../../src/study/computeStudy.js";
-import { drawCurves, READING_DRAWS } from "../../src/study/drawCurves.js";
-import { drawLimits } from "../../src/study/drawLimits.js";
-import { readingSheets } from "../../src/study/readingSheets.js";
 import { readStudy } from "../../src/study/readStudy.js";
-import type { Study } from "../../src/study/study.js";
+import { drawCurves, drawLimits, READING_DRAWS } from "../../src/study/sampledCurves.js";
+import { readingSheets, type Study } from "../../src/study/study.js";
 import type { StudyResult } from "../../src/study/studyResult.js";
-import { guidanceComparisonTable } from "../../src/tables/guidanceComparisonTable.js";
-import { guidanceTables } from "../../src/tables/guidanceTables.js";
+import { guidanceComparisonTable, guidanceTables } from "../../src/tables/guidance.js";
 import { curveOf } from "../grading/gradingCases.js";
 import { EXAMPLES } from "../support/studyCopy.js";
 

@@ -1,17 +1,18 @@
 import { describe, expect, it } from "vitest";
-import { analyseHydrometer } from "../../src/grading/analyseHydrometer.js";
-import { perturbHydrometer } from "../../src/grading/perturbHydrometer.js";
-import { DEFAULT_READING_ERRORS } from "../../src/grading/readingErrors.js";
-import type { Finding } from "../../src/lab/finding.js";
-import { readGrid } from "../../src/lab/readGrid.js";
-import { readHydrometer } from "../../src/lab/readHydrometer.js";
-import { readLimits } from "../../src/lab/readLimits.js";
-import { readPipette } from "../../src/lab/readPipette.js";
-import type { SheetGrid } from "../../src/lab/sheetGrid.js";
+import type { Finding } from "../../src/findings/finding.js";
+import { analyseHydrometer } from "../../src/grading/sedimentation/hydrometer.js";
+import {
+  DEFAULT_READING_ERRORS,
+  perturbHydrometer,
+} from "../../src/grading/uncertainty/readingErrors.js";
+import { readHydrometer } from "../../src/lab/hydrometer.js";
+import { readLimits } from "../../src/lab/limits.js";
+import { readPipette } from "../../src/lab/pipette.js";
+import { readGrid, type SheetGrid } from "../../src/lab/sheet/grid.js";
 import { createRandom } from "../../src/numerics/random.js";
-import { consistencyLimits } from "../../src/soil/consistencyLimits.js";
-import { sedimentationTable } from "../../src/tables/gradingTables.js";
-import { limitsTable } from "../../src/tables/soilTables.js";
+import { consistencyLimits } from "../../src/soil/consistency/limits.js";
+import { sedimentationTable } from "../../src/tables/grading.js";
+import { limitsTable } from "../../src/tables/soil.js";
 
 type Reader<T> = (grid: SheetGrid, findings: Finding[]) => T | undefined;
 

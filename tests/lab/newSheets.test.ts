@@ -1,12 +1,11 @@
 import { describe, expect, it } from "vitest";
-import { analyseSieve } from "../../src/grading/analyseSieve.js";
-import type { Finding } from "../../src/lab/finding.js";
-import { readEnvelope } from "../../src/lab/readEnvelope.js";
-import { readGrid } from "../../src/lab/readGrid.js";
-import { readJar } from "../../src/lab/readJar.js";
-import { readPipette } from "../../src/lab/readPipette.js";
-import { readSieve } from "../../src/lab/readSieve.js";
-import type { SheetGrid } from "../../src/lab/sheetGrid.js";
+import type { Finding } from "../../src/findings/finding.js";
+import { analyseSieve } from "../../src/grading/sieveAnalysis.js";
+import { readEnvelope } from "../../src/lab/envelope.js";
+import { readJar } from "../../src/lab/jar.js";
+import { readPipette } from "../../src/lab/pipette.js";
+import { readGrid, type SheetGrid } from "../../src/lab/sheet/grid.js";
+import { readSieve } from "../../src/lab/sieve.js";
 
 async function read<T>(
   reader: (grid: SheetGrid, findings: Finding[]) => T | undefined,

@@ -1,6 +1,6 @@
 import { utils, write } from "@e965/xlsx";
 import { describe, expect, it } from "vitest";
-import { readGrid } from "../../src/lab/readGrid.js";
+import { readGrid } from "../../src/lab/sheet/grid.js";
 
 const bytes = (text: string) => new TextEncoder().encode(text);
 const rowsOf = async (file: string, content: Uint8Array) =>

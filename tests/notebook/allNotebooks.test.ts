@@ -5,10 +5,13 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { promisify } from "node:util";
 import { describe, expect, it, onTestFinished } from "vitest";
-import { writeKernelSpec } from "../../src/notebook/kernelSpec.js";
-import type { CellOutput, NotebookFile } from "../../src/notebook/nbformat.js";
-import { joinText } from "../../src/notebook/nbformat.js";
-import { asNotebook } from "../../src/notebook/openNotebook.js";
+import { writeKernelSpec } from "../../src/notebook/kernel/spec.js";
+import {
+  asNotebook,
+  type CellOutput,
+  joinText,
+  type NotebookFile,
+} from "../../src/notebook/notebookFile.js";
 import { runNotebook } from "../../src/notebook/runNotebook.js";
 import { toolOrSkip } from "../support/requireTool.js";
 

@@ -6,7 +6,7 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { type Browser, chromium, type Page } from "playwright-core";
 import { afterAll, expect, it } from "vitest";
-import { writeKernelSpec } from "../../src/notebook/kernelSpec.js";
+import { writeKernelSpec } from "../../src/notebook/kernel/spec.js";
 import { CHROMIUM, CHROMIUM_ARGUMENTS, chromiumOrSkip } from "../report/chromium.js";
 import { toolOrSkip } from "../support/requireTool.js";
 

@@ -1,8 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { emittedPlace } from "../../src/notebook/emittedPlace.js";
-import { formatFailure } from "../../src/notebook/formatFailure.js";
-import { kernelText } from "../../src/notebook/kernelText.js";
-import { stderrPlace } from "../../src/notebook/stderrPlace.js";
+import { emittedPlace, kernelText, stderrPlace } from "../../src/notebook/cellFailure.js";
+import { formatFailure } from "../../src/notebook/notebookRun.js";
 
 /** As tslab 1.0.22 wrote it on Node.js 20, the stack shortened. */
 const THROWN = `evalmachine.<anonymous>:27

@@ -1,9 +1,8 @@
 import { existsSync, readFileSync, statSync } from "node:fs";
 import { dirname } from "node:path";
 import { describe, expect, it } from "vitest";
-import { openConnection } from "../../src/notebook/connection.js";
-import { startKernel, trackRequests } from "../../src/notebook/kernelClient.js";
-import type { KernelMessage } from "../../src/notebook/messages.js";
+import { type KernelMessage, openConnection } from "../../src/notebook/kernel/channels.js";
+import { startKernel, trackRequests } from "../../src/notebook/kernel/client.js";
 import { FIXTURES, plainOutputs } from "./support.js";
 
 describe("openConnection", () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { kernelSender } from "../../src/notebook/kernelDisplay.js";
+import { kernelSender } from "../../src/notebook/show.js";
 
 const PATH = "/x/node_modules/tslab/dist/jupyter.js";
 const BUNDLE = { data: { "text/html": "<p>", "text/plain": "p" }, metadata: { a: 1 } };

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { fromWire, newRequest, toWire } from "../../src/notebook/messages.js";
+import { fromWire, newRequest, toWire } from "../../src/notebook/kernel/channels.js";
 
 const request = newRequest("execute_request", { code: "const π = '„x“';" });
 const frames = toWire("key", { ...request, session: "session" }).map((frame) => Buffer.from(frame));

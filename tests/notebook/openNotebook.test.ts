@@ -1,6 +1,5 @@
 import { expect, it } from "vitest";
-import { executedNotebook } from "../../src/notebook/executedNotebook.js";
-import { asNotebook, openNotebook } from "../../src/notebook/openNotebook.js";
+import { asNotebook, executedNotebook, openNotebook } from "../../src/notebook/notebookFile.js";
 import { FIXTURES } from "./support.js";
 
 const code = { cell_type: "code", metadata: {}, source: "1", outputs: [{ old: 1 }] };

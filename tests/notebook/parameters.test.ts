@@ -5,9 +5,9 @@ import {
   type NotebookCell,
   type NotebookFile,
   tagsOf,
-} from "../../src/notebook/nbformat.js";
+} from "../../src/notebook/notebookFile.js";
+import { placesOf } from "../../src/notebook/notebookRun.js";
 import { injectParameters, ParameterError } from "../../src/notebook/parameters.js";
-import { placesOf } from "../../src/notebook/placesOf.js";
 
 function code(id: string, source: string, tags: string[] = []): NotebookCell {
   return { cell_type: "code", id, metadata: { tags }, source, execution_count: null, outputs: [] };

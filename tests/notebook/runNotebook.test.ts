@@ -5,9 +5,12 @@ import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { describe, expect, it, onTestFinished } from "vitest";
-import { formatFailure } from "../../src/notebook/formatFailure.js";
-import { joinText } from "../../src/notebook/nbformat.js";
-import type { NotebookProgress, NotebookRun } from "../../src/notebook/notebookRun.js";
+import { joinText } from "../../src/notebook/notebookFile.js";
+import {
+  formatFailure,
+  type NotebookProgress,
+  type NotebookRun,
+} from "../../src/notebook/notebookRun.js";
 import { runNotebook } from "../../src/notebook/runNotebook.js";
 import { FIXTURES, fixture, isAlive, outputsOf, plainOutputs, until } from "./support.js";
 

@@ -1,7 +1,7 @@
 import { existsSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { beforeAll, describe, expect, it } from "vitest";
-import { joinText, type NotebookText } from "../../src/notebook/nbformat.js";
+import { joinText, type NotebookText } from "../../src/notebook/notebookFile.js";
 import { runNotebook } from "../../src/notebook/runNotebook.js";
 import { fixture, outputsOf, plainOutputs } from "./support.js";
 

@@ -1,6 +1,6 @@
 import { existsSync, readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
-import { type CellOutput, joinText, type NotebookFile } from "../../src/notebook/nbformat.js";
+import { type CellOutput, joinText, type NotebookFile } from "../../src/notebook/notebookFile.js";
 
 export const FIXTURES = fileURLToPath(new URL("fixtures/", import.meta.url));
 

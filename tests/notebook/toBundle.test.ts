@@ -1,6 +1,6 @@
 import { JSDOM } from "jsdom";
 import { describe, expect, it } from "vitest";
-import { toBundle } from "../../src/notebook/toBundle.js";
+import { toBundle } from "../../src/notebook/mimeBundle.js";
 import type { ReportBlock } from "../../src/tables/reportBlock.js";
 import { toDataFrame } from "../../src/tables/toDataFrame.js";
 

@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
-import type { ConstrainedProblem } from "../../src/numerics/constrainedFit.js";
-import { constrainedLeastSquares } from "../../src/numerics/convexQuadraticProgramme.js";
+import {
+  type ConstrainedProblem,
+  constrainedLeastSquares,
+} from "../../src/numerics/constrainedLeastSquares.js";
 import { leastSquares } from "../../src/numerics/leastSquares.js";
 import { createRandom } from "../../src/numerics/random.js";
 import scipy from "../reference/constrainedLeastSquares.json" with { type: "json" };

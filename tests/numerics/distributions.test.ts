@@ -1,13 +1,17 @@
 import { describe, expect, it } from "vitest";
-import { chiSquareQuantile } from "../../src/numerics/chiSquareQuantile.js";
-import { fCdf } from "../../src/numerics/fCdf.js";
-import { noncentralTCdf } from "../../src/numerics/noncentralTCdf.js";
-import { noncentralTQuantile } from "../../src/numerics/noncentralTQuantile.js";
-import { normalCdf } from "../../src/numerics/normalCdf.js";
-import { normalQuantile } from "../../src/numerics/normalQuantile.js";
-import { tCdf } from "../../src/numerics/tCdf.js";
-import { toleranceFactor } from "../../src/numerics/toleranceFactor.js";
-import { tQuantile } from "../../src/numerics/tQuantile.js";
+import {
+  chiSquareQuantile,
+  fCdf,
+  normalCdf,
+  normalQuantile,
+  tCdf,
+  tQuantile,
+} from "../../src/numerics/distributions.js";
+import {
+  noncentralTCdf,
+  noncentralTQuantile,
+  toleranceFactor,
+} from "../../src/numerics/noncentralT.js";
 import scipy from "../reference/distributions.json" with { type: "json" };
 
 /** Asserts `|found - wanted| <= abs + rel |wanted|`, saying which case failed. */

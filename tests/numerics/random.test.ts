@@ -1,6 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { createRandom } from "../../src/numerics/random.js";
-import { xoshiro128 } from "../../src/numerics/xoshiro128.js";
+import { createRandom, xoshiro128 } from "../../src/numerics/random.js";
 
 const many = (n: number, draw: () => number): number[] => Array.from({ length: n }, draw);
 const mean = (values: number[]): number => values.reduce((a, b) => a + b, 0) / values.length;

@@ -1,11 +1,13 @@
 import { describe, expect, it } from "vitest";
-import { convertFromBase, convertToBase } from "../../src/quantities/convertUnit.js";
-import { formatFixed, formatNumber } from "../../src/quantities/formatNumber.js";
-import { parseNumber } from "../../src/quantities/parseNumber.js";
-import { parseQuantity } from "../../src/quantities/parseQuantity.js";
-import { parseSieve } from "../../src/quantities/parseSieve.js";
-import { SIEVE_DESIGNATIONS } from "../../src/quantities/sieveDesignations.js";
-import { type Dimension, UNITS } from "../../src/quantities/units.js";
+import { formatFixed, formatNumber } from "../../src/quantities/format.js";
+import { parseNumber, parseQuantity } from "../../src/quantities/parseQuantity.js";
+import { parseSieve, SIEVE_DESIGNATIONS } from "../../src/quantities/sieves.js";
+import {
+  convertFromBase,
+  convertToBase,
+  type Dimension,
+  UNITS,
+} from "../../src/quantities/units.js";
 
 describe("units", () => {
   // NIST Special Publication 811 (2008), Appendix B.8, from memory: psi 6.894 757 kPa,

@@ -1,11 +1,11 @@
 import { JSDOM } from "jsdom";
 import { describe, expect, it } from "vitest";
-import type { ReportDocument } from "../../src/report/documentNode.js";
+import type { ReportDocument } from "../../src/report/document.js";
+import { readBlock } from "../../src/report/executedNotebook.js";
 import { renderHtml } from "../../src/report/html/renderHtml.js";
 import { notebookToDocument } from "../../src/report/notebookToDocument.js";
 import { renderPdf } from "../../src/report/pdf/renderPdf.js";
-import { readBlock } from "../../src/report/readBlock.js";
-import { checklistBlock } from "../../src/tables/checklistBlock.js";
+import { checklistBlock } from "../../src/tables/studyEntries.js";
 import { HOSTILE, META } from "./sampleNotebook.js";
 
 const markdown = (source: string, tags: string[] = []) => ({

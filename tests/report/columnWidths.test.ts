@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { columnWidths } from "../../src/report/pdf/columnWidths.js";
+import { columnWidths } from "../../src/report/pdf/pdfData.js";
 
 test("short columns share evenly, long ones by their text", () => {
   expect(

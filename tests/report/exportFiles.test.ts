@@ -1,13 +1,11 @@
 import { createRequire } from "node:module";
 import { parse } from "csv-parse/sync";
 import { afterEach, describe, expect, it } from "vitest";
-import { renderSvg } from "../../src/figures/renderSvg.js";
-import type { Finding } from "../../src/lab/finding.js";
-import type { DocumentNode } from "../../src/report/documentNode.js";
-import { exportFiles } from "../../src/report/export/exportFiles.js";
-import { figurePng } from "../../src/report/export/figurePng.js";
-import { shownNumber } from "../../src/report/export/shownNumber.js";
-import { harmlessText } from "../../src/report/export/tableCsv.js";
+import { renderSvg } from "../../src/figures/svg/renderSvg.js";
+import type { Finding } from "../../src/findings/finding.js";
+import type { DocumentNode } from "../../src/report/document.js";
+import { exportFiles, figurePng } from "../../src/report/export/exportFiles.js";
+import { harmlessText, shownNumber } from "../../src/report/export/exportTable.js";
 import { useLanguage } from "../../src/words/language.js";
 
 const xlsx = createRequire(import.meta.url)("@e965/xlsx") as typeof import("@e965/xlsx");

@@ -1,10 +1,10 @@
 import { describe, expect, test } from "vitest";
-import { cellAlign } from "../../src/report/cellAlign.js";
 import { cleanSvg } from "../../src/report/cleanSvg.js";
-import { longDate } from "../../src/report/longDate.js";
-import { markdownToNodes } from "../../src/report/markdownToNodes.js";
+import { cellAlign } from "../../src/report/document.js";
+import { readBlock } from "../../src/report/executedNotebook.js";
+import { markdownToNodes } from "../../src/report/markdown.js";
 import { notebookToDocument } from "../../src/report/notebookToDocument.js";
-import { readBlock } from "../../src/report/readBlock.js";
+import { longDate } from "../../src/report/reportMeta.js";
 import {
   blockOutput,
   codeCell,

@@ -1,10 +1,8 @@
 import { describe, expect, test } from "vitest";
-import { exerciseLines } from "../../src/report/exerciseLines.js";
-import { notebookTitle } from "../../src/report/notebookTitle.js";
-import { coverageOf, coveredData } from "../../src/report/pdf/coveredText.js";
-import { missingScripts } from "../../src/report/pdf/missingScripts.js";
-import { smartQuotes } from "../../src/report/smartQuotes.js";
-import { startsRightToLeft } from "../../src/report/startsRightToLeft.js";
+import { smartQuotes } from "../../src/report/markdown.js";
+import { exerciseLines, notebookTitle } from "../../src/report/notebookToDocument.js";
+import { coverageOf, coveredData, missingScripts } from "../../src/report/pdf/fonts.js";
+import { startsRightToLeft } from "../../src/report/pdf/pdfData.js";
 import { markdownCell, notebookOf } from "./sampleNotebook.js";
 
 describe("characters", () => {

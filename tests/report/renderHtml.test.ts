@@ -6,7 +6,7 @@ import { pathToFileURL } from "node:url";
 import { JSDOM } from "jsdom";
 import { chromium } from "playwright-core";
 import { beforeAll, describe, expect, test } from "vitest";
-import { mathHtml } from "../../src/report/html/mathHtml.js";
+import { mathHtml } from "../../src/report/html/inlineHtml.js";
 import { renderHtml } from "../../src/report/html/renderHtml.js";
 import { notebookToDocument } from "../../src/report/notebookToDocument.js";
 import { CHROMIUM, CHROMIUM_ARGUMENTS, chromiumOrSkip } from "./chromium.js";

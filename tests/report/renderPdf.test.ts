@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, test } from "vitest";
-import type { ReportDocument } from "../../src/report/documentNode.js";
+import type { ReportDocument } from "../../src/report/document.js";
 import { notebookToDocument } from "../../src/report/notebookToDocument.js";
 import { renderPdf } from "../../src/report/pdf/renderPdf.js";
 import { typstMath } from "../../src/report/pdf/typstMath.js";

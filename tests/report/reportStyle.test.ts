@@ -5,13 +5,11 @@ import { dirname, join } from "node:path";
 import { deflateSync } from "node:zlib";
 import { wcagContrast } from "culori";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { reportSchema } from "../../src/entries/report.js";
 import { cleanSvg } from "../../src/report/cleanSvg.js";
-import { checkCss } from "../../src/report/style/checkCss.js";
-import { checkTypst } from "../../src/report/style/checkTypst.js";
-import { openReportStyle } from "../../src/report/style/openReportStyle.js";
-import { readAccent } from "../../src/report/style/readAccent.js";
-import { readLogo } from "../../src/report/style/readLogo.js";
-import { reportSchema } from "../../src/study/reportSchema.js";
+import { readLogo } from "../../src/report/style/logo.js";
+import { openReportStyle, readAccent } from "../../src/report/style/openReportStyle.js";
+import { checkCss, checkTypst } from "../../src/report/style/ownCode.js";
 
 const require = createRequire(import.meta.url);
 const codes = (found: readonly { code: string }[]) => found.map(({ code }) => code);

@@ -1,4 +1,4 @@
-import { type DrawableFigure, renderSvg } from "../../src/figures/renderSvg.js";
+import { type DrawableFigure, renderSvg } from "../../src/figures/svg/renderSvg.js";
 import type { ReportMeta } from "../../src/report/reportMeta.js";
 import type { ReportBlock } from "../../src/tables/reportBlock.js";
 

@@ -4,10 +4,10 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { describe, expect, onTestFinished, test } from "vitest";
-import { renderSite } from "../../src/report/site/renderSite.js";
-import { siteFieldTests } from "../../src/tables/siteFieldTests.js";
-import { siteOrderList } from "../../src/tables/siteOrderList.js";
-import { siteSheets } from "../../src/tables/siteSheets.js";
+import { renderSite } from "../../src/report/writeSite.js";
+import { siteOrderList } from "../../src/tables/quantities.js";
+import { siteSheets } from "../../src/tables/site/crewCards.js";
+import { siteFieldTests } from "../../src/tables/site/fieldTestForms.js";
 import { EXAMPLE_NAMES, exampleResult } from "../support/exampleResult.js";
 import { CHROMIUM, CHROMIUM_ARGUMENTS, chromiumOrSkip } from "./chromium.js";
 

@@ -1,14 +1,12 @@
 import { describe, expect, test } from "vitest";
-import { CEMENT_CARBON_FACTORS } from "../../src/batch/carbonFactors.js";
-import { costRange } from "../../src/batch/costRange.js";
-import { MATERIAL_CARBON_FACTORS } from "../../src/batch/materialCarbonFactors.js";
-import { mixCarbon } from "../../src/batch/mixCarbon.js";
-import { mixSaving } from "../../src/batch/mixSaving.js";
+import { mixCarbon } from "../../src/batch/carbon.js";
+import { CEMENT_CARBON_FACTORS, MATERIAL_CARBON_FACTORS } from "../../src/batch/carbonFactors.js";
+import { savingTrap } from "../../src/batch/cementComparison.js";
+import { costRange, mixSaving } from "../../src/batch/cost.js";
 import { recipe } from "../../src/batch/recipe.js";
-import { savingTrap } from "../../src/batch/savingTrap.js";
-import { readBlock } from "../../src/report/readBlock.js";
-import { siteCarbonTable } from "../../src/tables/siteCarbonTable.js";
-import { siteCostTable } from "../../src/tables/siteCostTable.js";
+import { readBlock } from "../../src/report/executedNotebook.js";
+import { siteCarbonTable } from "../../src/tables/carbon.js";
+import { siteCostTable } from "../../src/tables/cost.js";
 
 const mix = (cementPct: number) =>
   recipe({

@@ -3,7 +3,7 @@ import { mkdir, mkdtemp, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { studyAttachments } from "../../src/report/studyAttachments.js";
+import { studyAttachments } from "../../src/report/attachments.js";
 import type { StudyResult } from "../../src/study/studyResult.js";
 
 const SHEET = "size,mass\n2,10\n";

@@ -1,9 +1,8 @@
 import { describe, expect, it } from "vitest";
-import type { CompactionRecord } from "../../src/lab/compactionRecord.js";
+import type { CompactionRecord } from "../../src/lab/compaction.js";
 import { createRandom } from "../../src/numerics/random.js";
-import { analyseCompaction } from "../../src/soil/analyseCompaction.js";
-import { polynomialPeak } from "../../src/soil/polynomialPeak.js";
-import { zeroAirVoidsDensity } from "../../src/soil/zeroAirVoidsDensity.js";
+import { analyseCompaction, polynomialPeak } from "../../src/soil/compaction/compactionTest.js";
+import { zeroAirVoidsDensity } from "../../src/soil/compaction/phaseRelations.js";
 import cases from "../reference/soilWorkedExamples.json" with { type: "json" };
 
 /** 1 lb is 453.59237 g and 1 ft 304.8 mm, exactly; hence kg/m³ in a pcf. */

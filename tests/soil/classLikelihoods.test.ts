@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { resampleReadings } from "../../src/grading/resampleReadings.js";
-import { type ClassSystem, classifyCurve } from "../../src/soil/classifyCurve.js";
-import { classLikelihoods } from "../../src/soil/classLikelihoods.js";
+import { resampleReadings } from "../../src/grading/uncertainty/readingErrors.js";
+import { type ClassSystem, classifyCurve } from "../../src/soil/classification/classifyCurve.js";
+import { classLikelihoods } from "../../src/soil/curveUncertainty.js";
 import { curveOf, sieveRecord } from "../grading/gradingCases.js";
 
 const LIMITS = { liquidLimitPct: 30, plasticityIndexPct: 12 };

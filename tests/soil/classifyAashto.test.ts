@@ -1,8 +1,10 @@
 import { describe, expect, it } from "vitest";
-import { passingAtSize } from "../../src/grading/passingAtSize.js";
-import type { AashtoInput } from "../../src/soil/aashtoInput.js";
-import { classifyAashto } from "../../src/soil/classifyAashto.js";
-import { groupIndex } from "../../src/soil/groupIndex.js";
+import { passingAtSize } from "../../src/grading/curve.js";
+import {
+  type AashtoInput,
+  classifyAashto,
+  groupIndex,
+} from "../../src/soil/classification/aashto.js";
 import { curveOf } from "../grading/gradingCases.js";
 import cases from "../reference/soilWorkedExamples.json" with { type: "json" };
 

@@ -1,7 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { classifyUscs } from "../../src/soil/classifyUscs.js";
-import { uscsFromCurve } from "../../src/soil/uscsFromCurve.js";
-import type { UscsInput } from "../../src/soil/uscsInput.js";
+import { classifyUscs, type UscsInput, uscsFromCurve } from "../../src/soil/classification/uscs.js";
 import { curveOf } from "../grading/gradingCases.js";
 import cases from "../reference/soilWorkedExamples.json" with { type: "json" };
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import type { LimitsRecord } from "../../src/lab/limitsRecord.js";
-import { activity } from "../../src/soil/activity.js";
-import { consistencyLimits } from "../../src/soil/consistencyLimits.js";
+import type { LimitsRecord } from "../../src/lab/limits.js";
+import { consistencyLimits } from "../../src/soil/consistency/limits.js";
+import { activity } from "../../src/soil/consistency/plasticityChart.js";
 import cases from "../reference/soilWorkedExamples.json" with { type: "json" };
 
 function record(

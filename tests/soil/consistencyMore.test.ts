@@ -1,14 +1,18 @@
 import { describe, expect, it } from "vitest";
-import type { LimitsRecord } from "../../src/lab/limitsRecord.js";
-import { airVoidsDensity } from "../../src/soil/airVoidsDensity.js";
-import { analyseCompaction } from "../../src/soil/analyseCompaction.js";
-import { consistencyLimits } from "../../src/soil/consistencyLimits.js";
-import { longBoxShrinkage } from "../../src/soil/longBoxShrinkage.js";
-import { moistureWindow } from "../../src/soil/moistureWindow.js";
-import { onePointLiquidLimit } from "../../src/soil/onePointLiquidLimit.js";
-import { oversizeDensity } from "../../src/soil/oversizeDensity.js";
-import { plasticLimitRepeats } from "../../src/soil/plasticLimitRepeats.js";
-import { zeroAirVoidsDensity } from "../../src/soil/zeroAirVoidsDensity.js";
+import type { LimitsRecord } from "../../src/lab/limits.js";
+import { analyseCompaction } from "../../src/soil/compaction/compactionTest.js";
+import { moistureWindow } from "../../src/soil/compaction/moistureWindow.js";
+import {
+  airVoidsDensity,
+  oversizeDensity,
+  zeroAirVoidsDensity,
+} from "../../src/soil/compaction/phaseRelations.js";
+import {
+  consistencyLimits,
+  onePointLiquidLimit,
+  plasticLimitRepeats,
+} from "../../src/soil/consistency/limits.js";
+import { longBoxShrinkage } from "../../src/soil/consistency/longBox.js";
 
 const record = (more: Partial<LimitsRecord>): LimitsRecord => ({
   file: "sheets/limits.csv",

@@ -1,10 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { classifyBs5930 } from "../../src/soil/classifyBs5930.js";
-import { classifyIso14688 } from "../../src/soil/classifyIso14688.js";
-import { gradedTerm } from "../../src/soil/gradedTerm.js";
-import { usdaFromCurve } from "../../src/soil/usdaFromCurve.js";
-import { usdaTexture } from "../../src/soil/usdaTexture.js";
+import { classifyBs5930 } from "../../src/soil/classification/bs5930.js";
+import { classifyIso14688, gradedTerm } from "../../src/soil/classification/iso14688.js";
+import { usdaFromCurve, usdaTexture } from "../../src/soil/classification/usdaTexture.js";
 import { curveOf } from "../grading/gradingCases.js";
 import cases from "../reference/soilWorkedExamples.json" with { type: "json" };
 

@@ -2,11 +2,11 @@ import { createReadStream, existsSync, mkdtempSync, rmSync, writeFileSync } from
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
-import { fitGrading } from "../../src/grading/fitGrading.js";
+import { fitGrading } from "../../src/grading/models/fit.js";
 import { createRandom } from "../../src/numerics/random.js";
-import { surveyCsv } from "../../src/soil/surveyCsv.js";
-import { type SurveyOptions, surveyGradings } from "../../src/soil/surveyGradings.js";
-import type { SurveyRow } from "../../src/soil/surveyRow.js";
+import { surveyCsv } from "../../src/soil/survey/surveyCsv.js";
+import { type SurveyOptions, surveyGradings } from "../../src/soil/survey/surveyGradings.js";
+import type { SurveyRow } from "../../src/soil/survey/surveyRow.js";
 import { curveOf } from "../grading/gradingCases.js";
 
 const SIZES = [0.002, 0.006, 0.02, 0.05, 0.075, 0.25, 0.85, 2, 4.75, 75];

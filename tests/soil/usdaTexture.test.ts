@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type UsdaTexture, usdaTexture } from "../../src/soil/usdaTexture.js";
+import { type UsdaTexture, usdaTexture } from "../../src/soil/classification/usdaTexture.js";
 import cases from "../reference/soilWorkedExamples.json" with { type: "json" };
 
 /** Vertices (clay, silt, sand) of the triangle's classes; from memory, an independent form of the same rules. */

@@ -1,7 +1,7 @@
-import type { SpecimenRecord } from "../../src/lab/specimenRecord.js";
-import { fitStrength } from "../../src/strength/fitStrength.js";
-import type { FittedStrength } from "../../src/strength/strengthFit.js";
-import type { StrengthForm } from "../../src/strength/strengthForm.js";
+import type { SpecimenRecord } from "../../src/lab/specimens.js";
+import type { FittedStrength } from "../../src/strength/regression/curve.js";
+import { fitStrength } from "../../src/strength/regression/fit.js";
+import type { StrengthForm } from "../../src/strength/regression/model.js";
 
 /** Blocks of 28 days from pairs of content and strength; rows as in a sheet with one header row. */
 export function blocksOf(pairs: readonly (readonly number[])[]): SpecimenRecord[] {

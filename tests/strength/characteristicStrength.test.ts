@@ -1,9 +1,10 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { ASPECT_RATIO_TABLES } from "../../src/strength/aspectRatioTables.js";
-import { CHARACTERISTIC_RULES } from "../../src/strength/characteristicRules.js";
-import { characteristicStrength } from "../../src/strength/characteristicStrength.js";
-import { correctAspectRatio } from "../../src/strength/correctAspectRatio.js";
+import { ASPECT_RATIO_TABLES, correctAspectRatio } from "../../src/strength/aspectRatio.js";
+import {
+  CHARACTERISTIC_RULES,
+  characteristicStrength,
+} from "../../src/strength/characteristicStrength.js";
 import { near } from "./near.js";
 
 const file = new URL("../reference/strengthCharacteristic.json", import.meta.url);

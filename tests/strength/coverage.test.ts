@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { createRandom } from "../../src/numerics/random.js";
-import { fiellerContent } from "../../src/strength/fiellerContent.js";
+import { fiellerContent } from "../../src/strength/contentInterval.js";
 import { leastCement } from "../../src/strength/leastCement.js";
-import { strengthBands } from "../../src/strength/strengthBands.js";
+import { strengthBands } from "../../src/strength/regression/bounds.js";
 import { fitted } from "./blocks.js";
 
 const STUDIES = 2000;

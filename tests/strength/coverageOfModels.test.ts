@@ -1,11 +1,11 @@
 import { describe, expect, it } from "vitest";
-import type { SpecimenRecord } from "../../src/lab/specimenRecord.js";
+import type { SpecimenRecord } from "../../src/lab/specimens.js";
 import { createRandom, type Random } from "../../src/numerics/random.js";
-import { batchMeans } from "../../src/strength/batchMeans.js";
-import { fiellerContent } from "../../src/strength/fiellerContent.js";
-import { type FitStrengthOptions, fitStrength } from "../../src/strength/fitStrength.js";
+import { batchMeans } from "../../src/strength/batches.js";
+import { fiellerContent } from "../../src/strength/contentInterval.js";
 import { leastCement } from "../../src/strength/leastCement.js";
-import { strengthBands } from "../../src/strength/strengthBands.js";
+import { strengthBands } from "../../src/strength/regression/bounds.js";
+import { type FitStrengthOptions, fitStrength } from "../../src/strength/regression/fit.js";
 
 const STUDIES = 2000;
 const CONTENTS = [4, 6, 8, 10];

@@ -1,37 +1,39 @@
 import { describe, expect, it } from "vitest";
-import { lotsChart } from "../../src/figures/lotsChart.js";
-import { operatingCharacteristicChart } from "../../src/figures/operatingCharacteristicChart.js";
-import { renderSvg } from "../../src/figures/renderSvg.js";
-import { residualsChart } from "../../src/figures/residualsChart.js";
+import {
+  lotsChart,
+  operatingCharacteristicChart,
+} from "../../src/figures/strength/controlCharts.js";
+import { residualsChart } from "../../src/figures/strength/strengthChart.js";
+import { renderSvg } from "../../src/figures/svg/renderSvg.js";
 import { createRandom } from "../../src/numerics/random.js";
-import { acceptanceRisks } from "../../src/strength/acceptanceRisks.js";
-import { CHARACTERISTIC_RULES } from "../../src/strength/characteristicRules.js";
-import { characteristicStrength } from "../../src/strength/characteristicStrength.js";
-import { compareForms } from "../../src/strength/compareForms.js";
-import { compareTrials } from "../../src/strength/compareTrials.js";
-import { controlChart } from "../../src/strength/controlChart.js";
-import { correctAspectRatio } from "../../src/strength/correctAspectRatio.js";
-import { type FitStrengthOptions, fitStrength } from "../../src/strength/fitStrength.js";
-import { judgeLot } from "../../src/strength/judgeLot.js";
-import { lackOfFit } from "../../src/strength/lackOfFit.js";
-import { residualChecks } from "../../src/strength/residualChecks.js";
-import { robustStrength } from "../../src/strength/robustStrength.js";
-import { testProgramme } from "../../src/strength/testProgramme.js";
+import { correctAspectRatio } from "../../src/strength/aspectRatio.js";
+import {
+  CHARACTERISTIC_RULES,
+  characteristicStrength,
+} from "../../src/strength/characteristicStrength.js";
+import { acceptanceRisks, judgeLot } from "../../src/strength/control/acceptance.js";
+import { controlChart } from "../../src/strength/control/controlChart.js";
+import { testProgramme } from "../../src/strength/programme.js";
+import { type FitStrengthOptions, fitStrength } from "../../src/strength/regression/fit.js";
+import { compareForms } from "../../src/strength/regression/formComparison.js";
+import { lackOfFit } from "../../src/strength/regression/lackOfFit.js";
+import { residualChecks } from "../../src/strength/regression/residuals.js";
+import { robustStrength } from "../../src/strength/regression/robustFit.js";
+import { compareTrials } from "../../src/strength/trials.js";
+import { aspectTable, characteristicTable } from "../../src/tables/characteristicStrength.js";
+import { acceptanceTable, lotJudgementTable, lotsTable } from "../../src/tables/quality.js";
 import type { TableBlock } from "../../src/tables/reportBlock.js";
 import {
   formsTable,
   influenceTable,
+  regressionTable,
   strengthChecksTable,
-} from "../../src/tables/strengthChecksTable.js";
-import { programmeTable } from "../../src/tables/strengthProgrammeTable.js";
+} from "../../src/tables/strength.js";
 import {
-  acceptanceTable,
-  lotJudgementTable,
-  lotsTable,
-} from "../../src/tables/strengthQualityTables.js";
-import { aspectTable, characteristicTable } from "../../src/tables/strengthRulesTable.js";
-import { regressionTable } from "../../src/tables/strengthTables.js";
-import { trialDifferencesTable, trialsTable } from "../../src/tables/strengthTrialTables.js";
+  programmeTable,
+  trialDifferencesTable,
+  trialsTable,
+} from "../../src/tables/trialBlocks.js";
 import { blocksOf, fitted, SIXTEEN } from "./blocks.js";
 
 const random = createRandom(4);

@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
-import { compareForms } from "../../src/strength/compareForms.js";
-import { fiellerContent } from "../../src/strength/fiellerContent.js";
-import { fitStrength } from "../../src/strength/fitStrength.js";
-import { lackOfFit } from "../../src/strength/lackOfFit.js";
-import { strengthBands } from "../../src/strength/strengthBands.js";
+import { fiellerContent } from "../../src/strength/contentInterval.js";
+import { strengthBands } from "../../src/strength/regression/bounds.js";
+import { fitStrength } from "../../src/strength/regression/fit.js";
+import { compareForms } from "../../src/strength/regression/formComparison.js";
+import { lackOfFit } from "../../src/strength/regression/lackOfFit.js";
 import { blocksOf, fitted, SIXTEEN } from "./blocks.js";
 import { near } from "./near.js";
 

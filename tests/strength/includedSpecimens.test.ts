@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import type { SpecimenRecord } from "../../src/lab/specimenRecord.js";
-import { includedSpecimens } from "../../src/strength/includedSpecimens.js";
+import type { SpecimenRecord } from "../../src/lab/specimens.js";
+import { includedSpecimens } from "../../src/strength/includedBlocks.js";
 import { blocksOf, SIXTEEN } from "./blocks.js";
 
 const run = (

@@ -1,9 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { fitStrength } from "../../src/strength/fitStrength.js";
-import { leastCement } from "../../src/strength/leastCement.js";
-import { roundUpToStep } from "../../src/strength/roundUpToStep.js";
-import { strengthBound } from "../../src/strength/strengthBound.js";
+import { leastCement, roundUpToStep } from "../../src/strength/leastCement.js";
+import { strengthBound } from "../../src/strength/regression/bounds.js";
+import { fitStrength } from "../../src/strength/regression/fit.js";
 import { blocksOf, fitted, SIXTEEN } from "./blocks.js";
 import { near } from "./near.js";
 

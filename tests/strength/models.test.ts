@@ -1,17 +1,14 @@
 import { describe, expect, it } from "vitest";
-import type { SpecimenRecord } from "../../src/lab/specimenRecord.js";
-import { batchMeans } from "../../src/strength/batchMeans.js";
-import { batchScatter } from "../../src/strength/batchScatter.js";
-import { contentInterval } from "../../src/strength/contentInterval.js";
-import { fiellerContent } from "../../src/strength/fiellerContent.js";
-import { type FitStrengthOptions, fitStrength } from "../../src/strength/fitStrength.js";
-import { includedSpecimens } from "../../src/strength/includedSpecimens.js";
-import { lackOfFit } from "../../src/strength/lackOfFit.js";
+import type { SpecimenRecord } from "../../src/lab/specimens.js";
+import { batchMeans, batchScatter } from "../../src/strength/batches.js";
+import { contentInterval, fiellerContent } from "../../src/strength/contentInterval.js";
+import { includedSpecimens } from "../../src/strength/includedBlocks.js";
 import { leastCement } from "../../src/strength/leastCement.js";
-import { residualChecks } from "../../src/strength/residualChecks.js";
-import { robustStrength } from "../../src/strength/robustStrength.js";
-import { strengthBands } from "../../src/strength/strengthBands.js";
-import { strengthBound } from "../../src/strength/strengthBound.js";
+import { strengthBands, strengthBound } from "../../src/strength/regression/bounds.js";
+import { type FitStrengthOptions, fitStrength } from "../../src/strength/regression/fit.js";
+import { lackOfFit } from "../../src/strength/regression/lackOfFit.js";
+import { residualChecks } from "../../src/strength/regression/residuals.js";
+import { robustStrength } from "../../src/strength/regression/robustFit.js";
 import { blocksOf, fitted, SIXTEEN } from "./blocks.js";
 import { near } from "./near.js";
 

@@ -1,15 +1,17 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import type { Finding } from "../../src/lab/finding.js";
-import { readSpecimens } from "../../src/lab/readSpecimens.js";
-import { readTrials } from "../../src/lab/readTrials.js";
-import { compareTrials } from "../../src/strength/compareTrials.js";
-import { programmeSheet } from "../../src/strength/programmeSheet.js";
-import { differencePower } from "../../src/strength/programmeSize.js";
-import { sheetCsv } from "../../src/strength/sheetCsv.js";
-import { strengthBands } from "../../src/strength/strengthBands.js";
-import { type TestProgrammeOptions, testProgramme } from "../../src/strength/testProgramme.js";
-import { trialFindings } from "../../src/strength/workshopTrial.js";
+import type { Finding } from "../../src/findings/finding.js";
+import { readSpecimens } from "../../src/lab/specimens.js";
+import { readTrials } from "../../src/lab/trials.js";
+import {
+  differencePower,
+  programmeSheet,
+  sheetCsv,
+  type TestProgrammeOptions,
+  testProgramme,
+} from "../../src/strength/programme.js";
+import { strengthBands } from "../../src/strength/regression/bounds.js";
+import { compareTrials, trialFindings } from "../../src/strength/trials.js";
 import { fitted } from "./blocks.js";
 import { near } from "./near.js";
 

@@ -1,8 +1,8 @@
 import { readFileSync } from "node:fs";
 import { describe, it } from "vitest";
-import { tQuantile } from "../../src/numerics/tQuantile.js";
-import { fiellerContent } from "../../src/strength/fiellerContent.js";
-import { lackOfFit } from "../../src/strength/lackOfFit.js";
+import { tQuantile } from "../../src/numerics/distributions.js";
+import { fiellerContent } from "../../src/strength/contentInterval.js";
+import { lackOfFit } from "../../src/strength/regression/lackOfFit.js";
 import { fitted } from "./blocks.js";
 import { near } from "./near.js";
 

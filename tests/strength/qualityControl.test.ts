@@ -1,15 +1,17 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { noncentralTQuantile } from "../../src/numerics/noncentralTQuantile.js";
-import { normalQuantile } from "../../src/numerics/normalQuantile.js";
+import { normalQuantile } from "../../src/numerics/distributions.js";
+import { noncentralTQuantile } from "../../src/numerics/noncentralT.js";
 import { createRandom } from "../../src/numerics/random.js";
-import { acceptanceRisks } from "../../src/strength/acceptanceRisks.js";
-import type { AcceptanceRule } from "../../src/strength/acceptanceRule.js";
-import { controlChart } from "../../src/strength/controlChart.js";
-import { designAcceptance } from "../../src/strength/designAcceptance.js";
-import { judgeLot } from "../../src/strength/judgeLot.js";
-import { operatingCharacteristic } from "../../src/strength/operatingCharacteristic.js";
-import { requiredAverage } from "../../src/strength/requiredAverage.js";
+import {
+  type AcceptanceRule,
+  acceptanceRisks,
+  designAcceptance,
+  judgeLot,
+  operatingCharacteristic,
+} from "../../src/strength/control/acceptance.js";
+import { controlChart } from "../../src/strength/control/controlChart.js";
+import { requiredAverage } from "../../src/strength/control/requiredAverage.js";
 import { near } from "./near.js";
 
 const file = new URL("../reference/strengthStatsmodels.json", import.meta.url);

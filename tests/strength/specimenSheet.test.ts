@@ -1,7 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { cementFromParts } from "../../src/lab/cementFromParts.js";
-import type { Finding } from "../../src/lab/finding.js";
-import { readSpecimens } from "../../src/lab/readSpecimens.js";
+import type { Finding } from "../../src/findings/finding.js";
+import { cementFromParts, readSpecimens } from "../../src/lab/specimens.js";
 import { near } from "./near.js";
 
 function read(text: string) {

@@ -1,14 +1,16 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import type { SpecimenRecord } from "../../src/lab/specimenRecord.js";
-import { breuschPagan } from "../../src/strength/breuschPagan.js";
-import { brownForsythe } from "../../src/strength/brownForsythe.js";
-import { type FitStrengthOptions, fitStrength } from "../../src/strength/fitStrength.js";
-import { fittedResiduals } from "../../src/strength/fittedResiduals.js";
-import { residualChecks } from "../../src/strength/residualChecks.js";
-import { robustStrength } from "../../src/strength/robustStrength.js";
-import { shapiroWilk } from "../../src/strength/shapiroWilk.js";
-import { strengthBands } from "../../src/strength/strengthBands.js";
+import type { SpecimenRecord } from "../../src/lab/specimens.js";
+import { strengthBands } from "../../src/strength/regression/bounds.js";
+import { type FitStrengthOptions, fitStrength } from "../../src/strength/regression/fit.js";
+import {
+  breuschPagan,
+  brownForsythe,
+  fittedResiduals,
+  residualChecks,
+  shapiroWilk,
+} from "../../src/strength/regression/residuals.js";
+import { robustStrength } from "../../src/strength/regression/robustFit.js";
 import { near } from "./near.js";
 
 const file = new URL("../reference/strengthStatsmodels.json", import.meta.url);

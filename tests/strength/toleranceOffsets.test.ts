@@ -1,7 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { boundOffset } from "../../src/strength/boundOffset.js";
-import { toleranceOffsets } from "../../src/strength/toleranceOffsets.js";
+import { boundOffset, toleranceOffsets } from "../../src/strength/regression/bounds.js";
 
 const worst = (leverages: readonly number[], of: Parameters<typeof toleranceOffsets>[1]) => {
   const found = toleranceOffsets(leverages, of);

@@ -1,8 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { compareStudies } from "../../src/study/compareStudies.js";
-import { flatConfig } from "../../src/study/flatConfig.js";
+import { compareStudies, flatConfig } from "../../src/study/compareStudies.js";
 import { openStudy } from "../../src/study/openStudy.js";
-import { studyComparisonTable } from "../../src/tables/studyComparisonTable.js";
+import { studyComparisonTable } from "../../src/tables/studyComparison.js";
 import { exampleResult } from "../support/exampleResult.js";
 import { copyStudy } from "../support/studyCopy.js";
 

@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
-import type { Finding } from "../../src/lab/finding.js";
-import { computeMaterial } from "../../src/study/computeMaterial.js";
+import type { Finding } from "../../src/findings/finding.js";
+import { computeMaterial } from "../../src/study/material.js";
 import { readStudy } from "../../src/study/readStudy.js";
-import { sievingTable } from "../../src/tables/gradingTables.js";
+import { sievingTable } from "../../src/tables/grading.js";
 import { copyStudy } from "../support/studyCopy.js";
 
 const GRAVEL = "sheets/gravel-sieve.csv";

@@ -1,10 +1,9 @@
 import { describe, expect, it } from "vitest";
-import type { Finding } from "../../src/lab/finding.js";
-import { computeMaterial } from "../../src/study/computeMaterial.js";
+import type { Finding } from "../../src/findings/finding.js";
 import { computeStudy } from "../../src/study/computeStudy.js";
+import { computeMaterial } from "../../src/study/material.js";
 import { readStudy } from "../../src/study/readStudy.js";
-import { jarTable } from "../../src/tables/jarTable.js";
-import { pipetteTable } from "../../src/tables/pipetteTable.js";
+import { jarTable, pipetteTable } from "../../src/tables/grading.js";
 import { copyStudy, type StudyCopy } from "../support/studyCopy.js";
 
 const HYDROMETER = "sheets/site-soil-hydrometer.csv";

@@ -2,12 +2,12 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { utils, write } from "@e965/xlsx";
 import { describe, expect, it } from "vitest";
-import type { Finding } from "../../src/lab/finding.js";
-import { computeMaterial } from "../../src/study/computeMaterial.js";
-import { ownFindings } from "../../src/study/ownFindings.js";
+import type { Finding } from "../../src/findings/finding.js";
+import { ownFindings } from "../../src/study/computeStudy.js";
+import { computeMaterial } from "../../src/study/material.js";
 import { readStudy } from "../../src/study/readStudy.js";
 import type { Study } from "../../src/study/study.js";
-import { sheetTable } from "../../src/tables/sheetTable.js";
+import { sheetTable } from "../../src/tables/inputs.js";
 import { copyStudy, type StudyCopy } from "../support/studyCopy.js";
 
 const SAND = "sheets/river-sand-sieve.csv";

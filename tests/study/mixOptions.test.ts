@@ -2,25 +2,23 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { beforeAll, describe, expect, it } from "vitest";
 import { mixCost } from "../../src/batch/mixCost.js";
-import type { Finding } from "../../src/lab/finding.js";
-import { computeMix } from "../../src/study/computeMix.js";
-import { parseStudyYaml } from "../../src/study/parseStudyYaml.js";
+import { parseStudyYaml } from "../../src/entries/parseStudyYaml.js";
+import type { Finding } from "../../src/findings/finding.js";
+import { computeMix } from "../../src/study/mix.js";
 import type { MixStudy, StudyResult } from "../../src/study/studyResult.js";
-import { carbonTable } from "../../src/tables/carbonTable.js";
-import { compareBlendTable } from "../../src/tables/compareBlendTable.js";
-import { comparisonTable } from "../../src/tables/comparisonTable.js";
-import { costTable } from "../../src/tables/costTable.js";
-import { mixReferences } from "../../src/tables/mixReferences.js";
-import { quantitiesTable } from "../../src/tables/quantitiesTable.js";
-import { recipeTable } from "../../src/tables/recipeTable.js";
+import {
+  carbonTable,
+  comparisonTable,
+  mixReferences,
+  savingTrapBlock,
+} from "../../src/tables/carbon.js";
+import { compareBlendTable, costTable } from "../../src/tables/cost.js";
+import { recipeTable } from "../../src/tables/mix.js";
+import { quantitiesTable, siteOrderList } from "../../src/tables/quantities.js";
 import type { TableBlock } from "../../src/tables/reportBlock.js";
-import { savingTrapBlock } from "../../src/tables/savingTrapBlock.js";
-import { siteBlockLabels } from "../../src/tables/siteBlockLabels.js";
-import { siteBucketCard } from "../../src/tables/siteBucketCard.js";
-import { siteCuringLog } from "../../src/tables/siteCuringLog.js";
-import { siteMix } from "../../src/tables/siteMix.js";
-import { siteMoistureCard } from "../../src/tables/siteMoistureCard.js";
-import { siteOrderList } from "../../src/tables/siteOrderList.js";
+import { siteBucketCard, siteMoistureCard } from "../../src/tables/site/crewCards.js";
+import { siteMix } from "../../src/tables/site/crewMix.js";
+import { siteBlockLabels, siteCuringLog } from "../../src/tables/site/logAndLabels.js";
 import { near } from "../strength/near.js";
 import { exampleResult } from "../support/exampleResult.js";
 import { EXAMPLES } from "../support/studyCopy.js";

@@ -1,7 +1,6 @@
 import { describe, expect, it } from "vitest";
-import type { Finding } from "../../src/lab/finding.js";
-import { acceptanceRisks } from "../../src/strength/acceptanceRisks.js";
-import { designAcceptance } from "../../src/strength/designAcceptance.js";
+import type { Finding } from "../../src/findings/finding.js";
+import { acceptanceRisks, designAcceptance } from "../../src/strength/control/acceptance.js";
 import { computeStudy } from "../../src/study/computeStudy.js";
 import { readStudy } from "../../src/study/readStudy.js";
 import { exampleResult } from "../support/exampleResult.js";

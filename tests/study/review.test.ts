@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { APPENDIX_SECTIONS } from "../../src/study/appendixSections.js";
 import { computeStudy } from "../../src/study/computeStudy.js";
 import { readStudy } from "../../src/study/readStudy.js";
+import { APPENDIX_SECTIONS } from "../../src/study/review.js";
 import { copyStudy } from "../support/studyCopy.js";
 
 async function edited(from: string | RegExp, to: string) {

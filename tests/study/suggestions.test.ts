@@ -1,10 +1,9 @@
 import { mkdirSync, renameSync, symlinkSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
-import { knownKeys } from "../../src/study/knownKeys.js";
-import { nearestName } from "../../src/study/nearestName.js";
-import { readStudy } from "../../src/study/readStudy.js";
-import { similarSheets } from "../../src/study/similarSheets.js";
+import { knownKeys } from "../../src/entries/studyJsonSchema.js";
+import { readStudy, similarSheets } from "../../src/study/readStudy.js";
+import { nearestName } from "../../src/words/nearestName.js";
 import { temporaryFolder } from "../support/runCli.js";
 import { copyStudy } from "../support/studyCopy.js";
 

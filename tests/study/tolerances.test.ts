@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { moistureWindow } from "../../src/soil/moistureWindow.js";
+import { moistureWindow } from "../../src/soil/compaction/moistureWindow.js";
 import { computeStudy } from "../../src/study/computeStudy.js";
 import { readStudy } from "../../src/study/readStudy.js";
 import { specifiedMix } from "../../src/study/specifiedMix.js";

@@ -1,15 +1,10 @@
 import { describe, expect, it } from "vitest";
-import { renderSite } from "../../src/report/site/renderSite.js";
-import { writeMixCard } from "../../src/report/site/writeMixCard.js";
-import { checklistBlock } from "../../src/tables/checklistBlock.js";
-import { decisionsTable } from "../../src/tables/decisionsTable.js";
-import { mixCard } from "../../src/tables/mixCard.js";
-import { qualityChecksTable } from "../../src/tables/qualityChecksTable.js";
-import { qualityPlanTable } from "../../src/tables/qualityPlanTable.js";
+import { renderSite, writeMixCard } from "../../src/report/writeSite.js";
+import { toleranceTable } from "../../src/tables/mix.js";
+import { qualityChecksTable, qualityPlanTable, siteBlocksTable } from "../../src/tables/quality.js";
 import type { ReportBlock } from "../../src/tables/reportBlock.js";
-import { samplingTable } from "../../src/tables/samplingTable.js";
-import { siteBlocksTable } from "../../src/tables/siteBlocksTable.js";
-import { toleranceTable } from "../../src/tables/toleranceTable.js";
+import { mixCard } from "../../src/tables/site/mixCard.js";
+import { checklistBlock, decisionsTable, samplingTable } from "../../src/tables/studyEntries.js";
 import { EXAMPLE_NAMES, exampleResult } from "../support/exampleResult.js";
 
 function rowsOf(block: ReportBlock): readonly (readonly string[])[] {

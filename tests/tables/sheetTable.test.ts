@@ -1,5 +1,5 @@
 import { expect, it } from "vitest";
-import { sheetTable } from "../../src/tables/sheetTable.js";
+import { sheetTable } from "../../src/tables/inputs.js";
 
 it("shows every filled cell under its spreadsheet column and row", () => {
   const wide = Array.from({ length: 28 }, (_, index) => (index === 27 ? "last" : ""));

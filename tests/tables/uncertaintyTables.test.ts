@@ -1,10 +1,10 @@
 import { describe, expect, it } from "vitest";
-import { analyseSieve } from "../../src/grading/analyseSieve.js";
-import { compareGuidance } from "../../src/guidance/compareGuidance.js";
-import { GUIDANCE_ENTRIES } from "../../src/guidance/guidanceEntries.js";
+import { analyseSieve } from "../../src/grading/sieveAnalysis.js";
+import { compareGuidance } from "../../src/guidance/comparison.js";
+import { GUIDANCE_ENTRIES } from "../../src/guidance/published/recommendations.js";
 import { curveUncertainty } from "../../src/soil/curveUncertainty.js";
-import { guidanceComparisonTable } from "../../src/tables/guidanceComparisonTable.js";
-import { classesTable, intervalsTable } from "../../src/tables/uncertaintyTables.js";
+import { classesTable, intervalsTable } from "../../src/tables/gradingUncertainty.js";
+import { guidanceComparisonTable } from "../../src/tables/guidance.js";
 import { frozen, sieveRecord } from "../grading/gradingCases.js";
 
 const sieve = frozen(

@@ -1,5 +1,5 @@
 import { afterEach, describe, expect, it } from "vitest";
-import { formatFixed, formatNumber, formatPlain } from "../../src/quantities/formatNumber.js";
+import { formatFixed, formatNumber, formatPlain } from "../../src/quantities/format.js";
 import { useLanguage } from "../../src/words/language.js";
 import { say, sayOf } from "../../src/words/say.js";
 import { soilName } from "../../src/words/soilName.js";

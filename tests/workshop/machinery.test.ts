@@ -1,12 +1,17 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { acceptedRange } from "../../src/workshop/acceptedRange.js";
-import { comparePredictions } from "../../src/workshop/comparePredictions.js";
-import type { ChoiceExercise, NumberExercise } from "../../src/workshop/exercise.js";
+import {
+  acceptedRange,
+  type ChoiceExercise,
+  type NumberExercise,
+} from "../../src/workshop/exercise.js";
 import { judgeAnswer } from "../../src/workshop/judgeAnswer.js";
-import { openExercises } from "../../src/workshop/openExercises.js";
-import { predict } from "../../src/workshop/predict.js";
-import { tryAnswer } from "../../src/workshop/tryAnswer.js";
+import {
+  comparePredictions,
+  openExercises,
+  predict,
+  tryAnswer,
+} from "../../src/workshop/session.js";
 
 const fines: NumberExercise = {
   kind: "number",

@@ -1,4 +1,4 @@
-import type { GradingCurve } from "../gradingCurve.js";
+import { type GradingCurve, sizeAtPassing } from "../curve.js";
 
 export type GradingModelName =
   | "power"
@@ -32,4 +32,38 @@ export interface GradingModel {
   starts(curve: GradingCurve): readonly (readonly number[])[];
   /** Where the equation comes from, with its honesty mark. */
   readonly source: string;
+}
+
+/** The size at which a percentage passes, or the end of the curve on the side where it is not reached. */
+export function sizeNear(curve: GradingCurve, passingPct: number): number {
+  const size = sizeAtPassing(curve, passingPct);
+  if (size !== undefined) return size;
+  const end = passingPct < curve.points[0].passingPct ? curve.points[0] : curve.points.at(-1);
+  return end?.sizeMm ?? 1;
+}
+
+interface StraightLine {
+  readonly slope: number;
+  readonly intercept: number;
+}
+
+/**
+ * Least-squares line y = intercept + slope x, only good enough to start a fit from.
+ *
+ * @returns `undefined` where the x do not differ.
+ */
+export function straightLine(
+  points: readonly { readonly x: number; readonly y: number }[],
+): StraightLine | undefined {
+  const mean = (values: number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;
+  const meanX = mean(points.map(({ x }) => x));
+  const meanY = mean(points.map(({ y }) => y));
+  let [xx, xy] = [0, 0];
+  for (const { x, y } of points) {
+    xx += (x - meanX) ** 2;
+    xy += (x - meanX) * (y - meanY);
+  }
+  if (!(xx > 0)) return undefined;
+  const slope = xy / xx;
+  return { slope, intercept: meanY - slope * meanX };
 }

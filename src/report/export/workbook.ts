@@ -1,7 +1,6 @@
 import { createRequire } from "node:module";
 import { say } from "../../words/say.js";
-import type { ExportTable } from "./exportTable.js";
-import { shownNumber } from "./shownNumber.js";
+import { type ExportTable, shownNumber } from "./exportTable.js";
 
 type Library = typeof import("@e965/xlsx");
 type Cell = import("@e965/xlsx").CellObject;

@@ -1,7 +1,7 @@
+import { createRequire } from "node:module";
+import type { KatexOptions } from "katex";
 import { escapeHtml } from "../../notebook/escapeHtml.js";
-import type { Inline } from "../documentNode.js";
-import { plainText } from "../plainText.js";
-import { mathHtml } from "./mathHtml.js";
+import { type Inline, plainText } from "../document.js";
 
 /**
  * Inline nodes as HTML. A link is shown as its words with the address behind them, as text:
@@ -32,4 +32,41 @@ export function inlineHtml(inlines: readonly Inline[]): string {
       }
     })
     .join("");
+}
+
+interface Katex {
+  renderToString(tex: string, options: KatexOptions): string;
+  readonly ParseError: new (message: string) => Error;
+}
+
+const require = createRequire(import.meta.url);
+
+/**
+ * TeX maths as MathML, which browsers draw with their own fonts.
+ * A formula that cannot be read is shown as the TeX it is.
+ */
+export function mathHtml(tex: string, display: boolean): string {
+  // loaded with the first formula, not with the package
+  const katex = require("katex") as Katex;
+  try {
+    return katex.renderToString(tex, {
+      output: "mathml",
+      displayMode: display,
+      throwOnError: true,
+      strict: "ignore",
+      trust: false,
+      maxExpand: 500,
+    });
+  } catch (error) {
+    if (!(error instanceof katex.ParseError)) throw error;
+    return `<code class="tex">${escapeHtml(tex)}</code>`;
+  }
+}
+
+const RIGHT_TO_LEFT =
+  /[\p{Script=Arabic}\p{Script=Hebrew}\p{Script=Syriac}\p{Script=Thaana}\p{Script=Nko}]/u;
+
+/** Attribute for an element that holds a user's text: a text with right-to-left letters decides its own direction. */
+export function textDir(text: string): string {
+  return RIGHT_TO_LEFT.test(text) ? ' dir="auto"' : "";
 }

@@ -1,3 +1,5 @@
+import type { ReportMeta } from "../reportMeta.js";
+
 /**
  * Style of the page: one measure of text, an umber accent (9.5 : 1 on the paper, 9 : 1 in the
  * dark), numbers in tabular figures, wide things scrolling in their own box, and print rules.
@@ -75,3 +77,59 @@ footer{margin-top:4rem;padding-top:1rem;border-top:1px solid var(--line);font:.8
 html{font-size:10.5pt}.skip,.act,.live,nav.contents,details.code,#annex-code-section{display:none!important}.drawing[hidden]{display:block!important}.frame{display:block;max-width:none;padding:0}
 .scroll{overflow:visible}.drawing svg{min-width:0}h2,h3,h4,caption{break-after:avoid}figure,.short,.note,.cautions>li,.findings>li,tr{break-inside:avoid}thead{display:table-header-group}.page-break{break-after:page}}
 `;
+
+/** Added to `pageCss` for a handout: a short head, larger type, lines to write on. */
+export const handoutCss = `
+.handout{font-size:1.12rem}
+.handout header.title{padding:2rem 0 1rem}.handout header.title::before{display:none}
+.handout h1{font-size:1.9rem}.handout .subtitle{font-size:1.1rem;margin-top:.2rem}.handout .facts{margin-top:.4rem}
+.handout table{font-size:1rem}.handout h2{margin-top:2.4rem}
+.writing-lines{margin:1.2rem 0 1.6rem;height:calc(var(--lines)*2.4rem);background:repeating-linear-gradient(to bottom,transparent 0 calc(2.4rem - 1px),var(--soft) calc(2.4rem - 1px) 2.4rem)}
+@media print{.handout{font-size:12pt}.handout header.title{padding:0 0 .4rem}.writing-lines{break-inside:avoid;print-color-adjust:exact;-webkit-print-color-adjust:exact}}
+`;
+
+/** Added to `pageCss` for a sheet that is read at arm's length and printed: large type, lines to write on. */
+export function sheetCss(page: "A4" | "us-letter"): string {
+  return `
+@page{size:${page === "A4" ? "A4" : "letter"};margin:10mm 15mm}
+.sheet{font-family:var(--sans);font-size:1.2rem;line-height:1.4}
+.sheet .frame{display:block;max-width:58rem}
+.sheet header.title{padding:2rem 0 1rem}.sheet header.title::before{display:none}
+.sheet h1{font-size:2.6rem;font-weight:700;color:var(--accent)}
+.sheet .subtitle{color:var(--ink);font-weight:600}.sheet .facts{margin-top:.5rem}
+.sheet main{padding-top:.5rem}.sheet .scroll{margin:1.1rem 0}
+.sheet caption{font-size:1.25rem;font-weight:600;color:var(--accent)}
+.sheet table{font-size:1.3rem;line-height:1.3}
+.sheet th,.sheet td{border:1px solid var(--soft);padding:.5rem .6rem;white-space:pre-line}
+.sheet .right{font-weight:700;white-space:nowrap}.sheet thead .right{white-space:normal}
+.sheet td:empty,.sheet tbody th:empty{height:2.9rem}
+.sheet td:empty{min-width:4.5rem}.sheet td:empty:nth-child(2):last-child{width:42%}
+.sheet .lines{line-height:1.75}
+.sheet .table-notes{margin-top:-.6rem;font-size:1rem;line-height:1.4}
+.sheet .note,.sheet .cautions>li{font-size:1.08rem;line-height:1.4;padding:.6rem .9rem;margin:.8rem 0}
+.sheet .detail{font-size:.78em}
+.sheet caption>span{max-width:calc(min(100vw,58rem) - 2.5rem)}
+@media print{html{font-size:10.7pt}
+.sheet *{font-size-adjust:.486}.sheet{line-height:1.2}.sheet .frame{max-width:none;padding:0 1px}.sheet caption>span{max-width:none}
+.sheet .banner{padding:.1rem;font-size:.8rem}.sheet header.title{padding:.3rem 0 .3rem}.sheet h1{font-size:2.7rem;line-height:1.1}
+.sheet .subtitle{font-size:1.5rem;line-height:1.2;margin-top:.1rem}.sheet .facts{font-size:1.15rem;line-height:1.2;margin:.1rem 0 0}.sheet main{padding-top:0}
+.sheet .scroll{margin:.5rem 0 .75rem}.sheet table{font-size:1.5rem;line-height:1.2}.sheet table:has(tr>:nth-child(5)){font-size:1.16rem}.sheet caption{font-size:1.4rem;line-height:1.2;padding-bottom:.25rem}.sheet th,.sheet td{padding:.26rem .5rem}
+.sheet td:empty,.sheet tbody th:empty{height:2.1rem}.sheet table:has(tr>:nth-child(7)) td:empty{height:2.7rem}.sheet .lines{line-height:1.34}
+.sheet .table-notes{margin:-.4rem 0 .8rem;font-size:1.04rem;line-height:1.2;padding-left:0;list-style:none}
+.sheet .note,.sheet .cautions>li{font-size:1.2rem;line-height:1.2;padding:.35rem .8rem;margin:.6rem 0}
+.sheet .pairs th{width:30%}.sheet .cautions{margin:0}.sheet footer{margin-top:.5rem;padding-top:.3rem;font-size:.8rem}}
+`;
+}
+
+/** Sheets behind the page's own: paper of the report, the maker's accent, then their style sheet. */
+export function styleCss({ page, layout, style }: ReportMeta): string {
+  const size = page === "A4" ? "A4" : "letter";
+  const paper = layout === "sheet" ? "" : `@page{size:${size};margin:18mm 20mm 20mm}\n`;
+  const accent = style?.accent
+    ? `:root{--accent:${style.accent.light}}@media (prefers-color-scheme:dark){:root{--accent:${style.accent.dark}}}@media print{:root{--accent:${style.accent.light}}}\n`
+    : "";
+  const logo = style?.logo
+    ? "header.title:has(.logo)::before{display:none}.logo{margin:0 0 1.2rem}.logo svg,.logo img{display:block;height:4.2rem;width:auto;max-width:100%}.house{font:600 .92rem/1.4 var(--sans);color:var(--soft);margin:0 0 1rem}\n@media (prefers-color-scheme:dark){.logo{background:var(--sheet);padding:.6rem;border-radius:3px;width:fit-content;max-width:100%}}@media print{.logo{background:none;padding:0}.logo svg,.logo img{height:18mm}}\n"
+    : ".house{font:600 .92rem/1.4 var(--sans);color:var(--soft);margin:0 0 1rem}\n";
+  return `${paper}${style ? accent + logo : ""}${style?.css ?? ""}`;
+}

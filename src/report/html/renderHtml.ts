@@ -3,19 +3,16 @@ import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { escapeHtml } from "../../notebook/escapeHtml.js";
 import { say } from "../../words/say.js";
-import type { ReportDocument } from "../documentNode.js";
-import { inventedWords } from "../inventedWords.js";
-import { longDate } from "../longDate.js";
-import { blockHtml } from "./blockHtml.js";
-import { contentsHtml } from "./contentsHtml.js";
-import { isInteractive } from "./figureHtml.js";
-import { handoutCss } from "./handoutCss.js";
-import { logoHtml } from "./logoHtml.js";
-import { pageCss } from "./pageCss.js";
-import { pageScript } from "./pageScript.js";
-import { sheetCss } from "./sheetCss.js";
-import { styleCss } from "./styleCss.js";
-import { textDir } from "./textDir.js";
+import {
+  type DocumentNode,
+  type HeadingNode,
+  plainText,
+  type ReportDocument,
+} from "../document.js";
+import { inventedWords, longDate, type ReportLogo } from "../reportMeta.js";
+import { blockHtml, isInteractive } from "./blockHtml.js";
+import { textDir } from "./inlineHtml.js";
+import { handoutCss, pageCss, sheetCss, styleCss } from "./pageCss.js";
 
 /** What a caller may change about the HTML file. */
 export interface HtmlOptions {
@@ -123,3 +120,77 @@ ${interactive ? `<script type="text/plain" id="plotly-source">${plotly}</script>
 </html>
 `;
 }
+
+function entry(heading: Pick<HeadingNode, "id" | "number" | "inlines">): string {
+  const number = heading.number ? `<span class="number">${heading.number}</span> ` : "";
+  return `<a href="#${heading.id}">${number}${escapeHtml(plainText(heading.inlines))}</a>`;
+}
+
+/** List of contents with links: main sections and the sections one level below them. */
+function contentsHtml(nodes: readonly DocumentNode[], annexes: readonly string[]): string {
+  const items: { head: string; under: string[] }[] = [];
+  for (const node of nodes) {
+    if (node.kind !== "heading") continue;
+    if (node.level === 1) items.push({ head: entry(node), under: [] });
+    else if (node.level === 2) items.at(-1)?.under.push(`<li>${entry(node)}</li>`);
+  }
+  for (const annex of annexes) items.push({ head: annex, under: [] });
+  const list = items
+    .map(({ head, under }) => {
+      const below = under.length > 0 ? `<ol>${under.join("")}</ol>` : "";
+      return `<li>${head}${below}</li>`;
+    })
+    .join("\n");
+  return `<nav class="contents" aria-labelledby="contents"><h2 id="contents">${escapeHtml(say`Contents`)}</h2>\n<ol>\n${list}\n</ol></nav>`;
+}
+
+/** A logo inside the page: a drawing as it was cleaned, a picture as data; nothing is fetched. */
+function logoHtml(logo: ReportLogo): string {
+  if (logo.type === "svg") return `<div class="logo">${logo.svg}</div>`;
+  const data = Buffer.from(logo.bytes).toString("base64");
+  return `<div class="logo"><img src="data:image/png;base64,${data}" alt="${escapeHtml(logo.alt)}"></div>`;
+}
+
+/**
+ * Script of the page: shows the buttons, and on the first press runs the plotly source that
+ * stands in the page as text. Until then plotly is not even parsed; nothing is ever fetched.
+ */
+const pageScript = `"use strict";
+(function () {
+  var source = document.getElementById("plotly-source");
+  if (!source) return;
+  function load() {
+    if (window.Plotly) return;
+    var script = document.createElement("script");
+    script.textContent = source.textContent;
+    document.head.appendChild(script);
+  }
+  function words(button, interactive) {
+    var said = button.dataset;
+    said.wake = said.wake || button.textContent;
+    button.textContent = interactive ? said.still : said.wake;
+  }
+  document.querySelectorAll("button[data-figure]").forEach(function (button) {
+    var figure = document.getElementById(button.dataset.figure);
+    var still = figure.querySelector(".drawing");
+    var live = figure.querySelector(".live");
+    button.hidden = false;
+    button.addEventListener("click", function () {
+      var show = live.hidden;
+      live.hidden = !show;
+      still.hidden = show;
+      words(button, show);
+      if (!show) return;
+      load();
+      var drawn = JSON.parse(figure.querySelector('script[type="application/json"]').textContent);
+      delete drawn.layout.width;
+      delete drawn.layout.height;
+      drawn.layout.autosize = true;
+      window.Plotly.react(live, drawn.data, drawn.layout, {
+        responsive: true, displaylogo: false, showSendToCloud: false, plotlyServerURL: "",
+        showEditInChartStudio: false, showLink: false, modeBarButtonsToRemove: ["toImage", "sendDataToCloud"]
+      });
+    });
+  });
+})();
+`;

@@ -1,13 +1,13 @@
 import { resolve } from "node:path";
-import type { Finding } from "../../lab/finding.js";
-import type { ReportDocument } from "../documentNode.js";
-import { coverageOf, coveredData, coveredText } from "./coveredText.js";
-import type { PdfAttachment } from "./pdfAttachment.js";
+import type { NodeCompiler } from "@myriaddreamin/typst-ts-node-compiler";
+import type { Finding } from "../../findings/finding.js";
+import { say } from "../../words/say.js";
+import type { PdfAttachment } from "../attachments.js";
+import type { ReportDocument } from "../document.js";
+import type { PdfStandard } from "../reportMeta.js";
+import { coverageOf, coveredData, coveredText, missingScripts, reportFonts } from "./fonts.js";
 import { pdfData } from "./pdfData.js";
-import { charactersFinding, fontFinding, formulaFinding, typstFinding } from "./pdfFinding.js";
-import type { PdfStandard } from "./pdfStandard.js";
-import { reportFonts } from "./reportFonts.js";
-import { setPages } from "./setPages.js";
+import { template } from "./template.js";
 import { typstMath } from "./typstMath.js";
 
 /** How the PDF is made. */
@@ -125,4 +125,83 @@ export async function renderPdf(
   compiler.evictCache(0);
   if ("problem" in made) throw new Error(`the PDF could not be compiled: ${made.problem}`);
   return { pdf: made.pdf, findings };
+}
+
+/** What Typst says, without the report's own data or the spans that only its compiler understands. */
+function messages(diagnostics: readonly { readonly message?: string }[] | undefined): string {
+  const said = (diagnostics ?? []).flatMap(({ message }) => message ?? []);
+  return [...new Set(said)].join("; ") || "no reason given";
+}
+
+/** Compiles the template with the files that were handed to the compiler, and writes the PDF. */
+function setPages(
+  compiler: NodeCompiler,
+  standard: PdfStandard,
+): { readonly pdf: Uint8Array } | { readonly problem: string } {
+  const compiled = compiler.compile({ mainFileContent: template });
+  if (compiled.result === null) {
+    const found = compiled.takeError() ?? compiled.takeDiagnostics();
+    return { problem: messages(found?.shortDiagnostics) };
+  }
+  const options = standard === "none" ? undefined : { pdfStandard: standard };
+  try {
+    return { pdf: new Uint8Array(compiler.pdf(compiled.result, options)) };
+  } catch (problem) {
+    // what breaks the standard, as Typst's debugging text holds it
+    const said = [...String(problem).matchAll(/message: "((?:[^"\\]|\\.)*)"/g)].map(
+      ([, text]) => text,
+    );
+    return { problem: said.join("; ") || String(problem) };
+  }
+}
+
+function finding(
+  severity: Finding["severity"],
+  code: string,
+  value: string | undefined,
+  words: readonly [message: string, expected: string, wayOut: string],
+): Finding {
+  const [message, expected, wayOut] = words;
+  return { severity, code, file: "report.pdf", value, message, expected, wayOut };
+}
+
+/** A formula that the typesetter cannot set. */
+function formulaFinding(tex: string): Finding {
+  return finding("warning", "formula-shown-as-tex", tex, [
+    say`A formula could not be set in the PDF and is shown as TeX.`,
+    say`plain TeX maths`,
+    say`write it with common TeX commands only`,
+  ]);
+}
+
+/** Characters that no font of the PDF has, with the fonts that would help. */
+function charactersFinding(missing: ReadonlySet<string>): Finding {
+  const signs = [...missing].join(" ");
+  const scripts = missingScripts(missing);
+  const fonts = [...new Set(scripts.map(({ font }) => font))].join(", ");
+  return finding("warning", "characters-not-in-font", signs, [
+    say`The PDF's fonts have no glyph for ${signs}; each is shown by its code, like ‹U+4E2D›.`,
+    say`text in Latin, Greek or Cyrillic letters, or fonts for other scripts`,
+    fonts === ""
+      ? say`Put a font that has these signs into a folder of the study and name the folder under “report: fonts”; the HTML file shows them as they are.`
+      : say`Put a font with these letters (for example ${fonts}) into a folder of the study and name the folder under “report: fonts”; the HTML file shows them as they are.`,
+  ]);
+}
+
+/** A font of the study that the typesetter does not take. */
+function fontFinding(file: string, family: string): Finding {
+  return finding("warning", "font-not-used", file, [
+    say`The typesetter does not know this font by its family name “${family}”; it is not used.`,
+    say`a font whose family name is plain`,
+    say`Take another cut or file of the font.`,
+  ]);
+}
+
+/** A user's Typst file with which the report cannot be made. */
+function typstFinding(message: string): Finding {
+  return finding("error", "typst-template-failed", undefined, [
+    say`The study's own Typst file does not work, so the PDF was made without it: ${message}`,
+    say`a file that Typst can compile, for the PDF standard asked for`,
+    say`Mend the file and make the report again.`,
+  ]);
 }

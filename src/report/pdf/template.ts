@@ -1,5 +1,255 @@
-import { templateBlocks } from "./templateBlocks.js";
-import { templateStyle } from "./templateStyle.js";
+/** First part of the Typst template: the data, colours, fonts, page, headings and captions. */
+const templateStyle = `#let doc = json("/document.json")
+#let meta = doc.meta
+#let words = doc.words
+// a user's file, empty where there is none: what it defines stands in place of ours
+#import "/own.typ" as own-file
+#let own = dictionary(own-file)
+#let part(name, ours) = own.at(name, default: ours)
+#let serif = part("serif", ("Source Serif 4", "Source Sans 3")) + meta.families
+#let sans = part("sans", ("Source Sans 3", "Source Serif 4")) + meta.families
+#let mono = part("mono", ("DejaVu Sans Mono", "Source Sans 3", "Source Serif 4")) + meta.families
+#let accent = part("accent", rgb(meta.accent))
+#let soft = part("soft", rgb("#5f564c"))
+#let hair = part("hair", rgb("#d8cec1"))
+#let wash = part("wash", rgb("#f5f0e8"))
+#let warn = part("warn", rgb("#8a3b12"))
+#let warn-wash = part("warn-wash", rgb("#fbf1e9"))
+#let logo = if meta.logo == "" { none } else {
+  let drawn(..size) = image("/" + meta.logo, alt: meta.logoText, ..size)
+  context { if measure(drawn(height: 1.8cm)).width > 12cm { drawn(width: 12cm) } else { drawn(height: 1.8cm) } }
+}
+// a text that begins with right-to-left letters runs that way
+#let right-to-left(words) = words.contains(regex("^[^\\p{L}]*[\\p{Arabic}\\p{Hebrew}\\p{Syriac}\\p{Thaana}\\p{Nko}]"))
+#let said(words) = if right-to-left(words) { text(dir: rtl, words) } else { words }
+// a handout is larger throughout
+#let k = if meta.handout { 1.18 } else { 1 }
+// a sheet is read at arm's length
+#let sized(page, sheet) = if meta.sheet { sheet } else { page }
+
+#set document(
+  title: meta.title,
+  keywords: meta.keywords,
+  description: meta.description,
+  date: datetime(year: meta.year, month: meta.month, day: meta.day),
+)
+#set text(font: sized(serif, sans), size: sized(10.5pt * k, 14pt), lang: meta.language, fallback: false, number-type: "lining", fill: rgb("#1f1a15"))
+#set par(leading: sized(0.72em, 0.55em), spacing: sized(1.15em, 0.8em))
+#set page(
+  paper: meta.paper,
+  margin: sized((x: 2.5cm, top: 2.9cm, bottom: 2.5cm), (x: 1.6cm, top: 1.8cm, bottom: 1.6cm)),
+  header: context {
+    set text(font: sans, size: 8.5pt, fill: soft)
+    if meta.invented {
+      block(width: 100%, below: 5pt, text(fill: warn, weight: 600, meta.inventedShort))
+    }
+    if "running-head" in own { (own.running-head)(doc, counter(page).get().first()) }
+    else if counter(page).get().first() > 1 and not meta.sheet {
+      block(width: 100%, stroke: (bottom: 0.5pt + hair), inset: (bottom: 5pt), grid(
+        columns: (1fr, auto), column-gutter: 2em,
+        said(meta.running), meta.longDate,
+      ))
+    }
+  },
+  footer: context {
+    set text(font: sans, size: 8.5pt, fill: soft, number-width: "tabular")
+    let (here, all) = (counter(page).get().first(), counter(page).final().first())
+    if "running-foot" in own { (own.running-foot)(doc, here, all) }
+    else {
+      grid(columns: (1fr, auto), column-gutter: 2em, if meta.sheet [#meta.running  ·  #meta.madeWith] else { said(meta.foot) },
+        words.pageOf.replace("<page>", str(here)).replace("<pages>", str(all)))
+    }
+  },
+)
+
+#set heading(numbering: "1.1")
+#show heading: set text(font: sans, weight: 600)
+#show heading: set par(leading: 0.5em, justify: false)
+#show heading: it => block(above: 1.7em, below: 0.8em, sticky: true, {
+  if it.numbering != none {
+    text(fill: soft, weight: 400, counter(heading).display(it.numbering))
+    h(0.6em)
+  }
+  it.body
+})
+#show heading.where(level: 1): set text(size: 16pt * k, fill: accent)
+#show heading.where(level: 1): set block(above: 2.4em, below: 1em)
+#show heading.where(level: 2): set text(size: 12.5pt * k)
+#show heading.where(level: 3): set text(size: 10.5pt * k)
+#set strong(delta: 200)
+#show raw: set text(font: mono)
+#show raw.where(block: true): set text(size: 8pt)
+#show table: set block(below: 0.75em)
+#show raw.where(block: true): it => block(width: 100%, fill: wash, inset: 8pt, radius: 2pt, breakable: true, align(left, it))
+#show figure: set align(left)
+#show figure: set block(above: 1.9em, below: 1.9em)
+#show figure.where(kind: table): set figure.caption(position: top)
+#set figure(gap: 0.8em)
+#show figure.caption: it => block(width: 100%, sticky: it.kind == table, {
+  set text(font: sans, size: 9.5pt * k, fill: soft)
+  set par(leading: 0.6em)
+  text(fill: accent, weight: 600, [#it.supplement #it.counter.display(it.numbering)])
+  h(0.6em)
+  it.body
+})
+#set list(indent: 0.3em, body-indent: 0.7em, marker: text(fill: accent, "–"))
+#set enum(indent: 0.3em, body-indent: 0.7em)
+`;
+
+/** Second part of the Typst template: one function for inline nodes, one for blocks, and tables. */
+const templateBlocks = `#let inlines(nodes) = {
+  for node in nodes {
+    if node.kind == "text" { [#node.text] }
+    else if node.kind == "code" { raw(node.text) }
+    else if node.kind == "math" { math.equation(alt: node.tex, eval(node.typst, mode: "math").body) }
+    else if node.kind == "break" { linebreak() }
+    else if node.kind == "emphasis" { emph(inlines(node.children)) }
+    else if node.kind == "strong" { strong(inlines(node.children)) }
+    else {
+      inlines(node.children)
+      if node.shown != "" { [ (#text(font: sans, size: 0.9em, fill: soft, node.shown))] }
+    }
+  }
+}
+
+#let rules = (top: 1pt + accent, head: 0.7pt + accent, row: 0.4pt + hair)
+// an empty cell is to be written in, a number to be seen from afar
+#let sheet-cell(cell, side) = {
+  if cell == "" { box(height: 1.1em) }
+  else if type(cell) == str and cell.contains("\n") { set par(leading: 0.8em); cell }
+  else if side == "right" { text(weight: 700, cell) }
+  else { [#cell] }
+}
+#let grid-table(columns, align, header, rows) = {
+  set text(font: sans, size: sized(9pt * k, if columns.len() > 4 { 12.5pt } else if rows.len() > 7 { 14.5pt } else { 16pt }), number-type: "lining", number-width: "tabular")
+  set par(leading: sized(0.55em, 0.45em), justify: false)
+  set table.cell(breakable: not meta.sheet)
+  let cells = rows.enumerate().map(((at, row)) => {
+    let parts = row.enumerate().map(((x, cell)) => if meta.sheet { sheet-cell(cell, align.at(x)) } else if type(cell) == str { [#said(cell)] } else { [#cell] })
+    if at + 1 < rows.len() and not meta.sheet { parts + (table.hline(stroke: rules.row),) } else { parts }
+  }).flatten()
+  let head = if header == none { (table.hline(stroke: rules.top),) } else {
+    (table.header(table.hline(stroke: rules.top), ..header, table.hline(stroke: rules.head)),)
+  }
+  table(
+    columns: columns.map(c => if c == 0 { auto } else { c * 1fr }),
+    align: (x, y) => (if align.at(x) == "right" { right } else if align.at(x) == "center" { center } else { left }) + (if header != none and y == 0 { bottom } else { top }),
+    inset: (x, y) => (left: if x == 0 { 1pt } else { 6pt }, right: if x + 1 == columns.len() { 1pt } else { 6pt }, y: 5pt) + sized((:), (left: 7pt, right: 7pt, y: if rows.len() in range(8, 14) { 6pt } else { 7pt })),
+    stroke: sized(none, 0.6pt + soft),
+    ..head, ..cells, table.hline(stroke: rules.top),
+  )
+}
+#let head-cell(column) = {
+  text(weight: 600, column.header)
+  if column.unit != "" { linebreak(); text(fill: soft, size: 0.92em, column.unit) }
+}
+// a short table stays on one page; a long one breaks, and its header is repeated
+#let numbered(node, kind, supplement, body, rows: 0) = {
+  if node.at("number", default: none) == none {
+    block(above: 1.1em, below: 1.1em, {
+      if node.caption != "" { block(below: 0.5em, sticky: true, text(font: sans, size: sized(11pt, 15pt), weight: 600, fill: accent, node.caption)) }
+      body
+    })
+    return
+  }
+  show figure: set block(breakable: rows > 14)
+  figure(
+    body, kind: kind, supplement: supplement, caption: [#said(node.caption)],
+    numbering: (..) => str(node.number),
+  )
+}
+#let boxed(tint, edge, body, whole: true) = block(
+  width: 100%, fill: tint, stroke: (left: 2pt + edge), inset: (x: 11pt, y: sized(9pt, 6pt)), above: sized(1.3em, 0.7em), below: sized(1.3em, 0.7em), breakable: not whole and not meta.sheet,
+  { set text(font: sans, size: sized(9.5pt * k, 12pt)); set par(leading: sized(0.62em, 0.5em), spacing: sized(0.75em, 0.5em)); body },
+)
+// a longer box may not fit a page
+#let long-text = 1500
+#let tag(words, tint) = { text(weight: 600, fill: tint, words); h(0.6em) }
+#let detail(words) = par(text(size: sized(0.92em, 0.75em), fill: soft, words))
+
+#let show-blocks(nodes, top: false) = for node in nodes {
+  let kind = node.kind
+  // without it a list would cling to the paragraph before it
+  if top { parbreak() }
+  if kind == "list" {
+    let items = node.items.map(item => show-blocks(item))
+    if node.ordered { enum(start: node.start, ..items) } else { list(..items) }
+  } else if kind == "quote" {
+    block(inset: (left: 1em), stroke: (left: 1.5pt + hair), { set text(fill: soft); show-blocks(node.children) })
+  } else if kind == "heading" {
+    // a clause checklist asks for the page of a section by its id
+    if node.id == "" { heading(level: node.level, inlines(node.inlines)) }
+    else [#heading(level: node.level, inlines(node.inlines))#label(node.id)]
+  }
+  else if kind == "prose" {
+    let words = node.inlines.filter(inline => inline.kind == "text").map(inline => inline.text).join("")
+    set text(hyphenate: true, dir: if words != none and right-to-left(words) { rtl } else { auto })
+    par(inlines(node.inlines))
+  }
+  else if kind == "paragraph" { par[#said(node.text)] }
+  else if kind == "writingLines" {
+    block(width: 100%, above: 1em, below: 1.6em, breakable: false, for _ in range(node.lines) { block(above: 0pt, below: 0pt, height: 0.9cm, width: 100%, stroke: (bottom: 0.6pt + soft)) })
+  } else if kind == "rule" { line(length: 100%, stroke: 0.5pt + hair) }
+  else if kind == "pageBreak" { pagebreak(weak: true) }
+  else if kind == "mathBlock" {
+    if node.typst == none { raw(node.tex, block: true) }
+    else { math.equation(block: true, numbering: none, alt: node.tex, eval(node.typst, mode: "math").body) }
+  } else if kind == "proseTable" {
+    block(above: 1.5em, below: 1.5em, grid-table(node.widths, node.sides, node.header.map(c => text(weight: 600, inlines(c))), node.rows.map(row => row.map(inlines))))
+  } else if kind == "table" {
+    numbered(node, table, words.table, rows: node.rows.len(), {
+      grid-table(node.widths, node.sides, if node.columns.all(c => c.header == "") { none } else { node.columns.map(head-cell) }, node.rows)
+      if node.notes.len() > 0 {
+        block(above: 0.8em, { set text(font: sans, size: sized(8.5pt, 11pt), fill: soft); set par(leading: 0.55em, spacing: 0.6em); for note in node.notes { par[#note] } })
+      }
+    })
+  } else if kind == "keyValues" {
+    numbered(node, table, words.table, grid-table(node.widths, node.sides, none, node.items.map(item => (text(fill: soft, item.label), item.value))), rows: node.items.len())
+  } else if kind == "checklist" {
+    let answer(row) = if row.label == "" { text(fill: warn, weight: 600, row.words) } else { link(label(row.label), text(fill: accent, row.section)) }
+    let page-of(row) = if row.label != "" { context link(label(row.label), str(counter(page).at(label(row.label)).first())) }
+    numbered(node, table, words.table, rows: node.rows.len(), grid-table(
+      (2, 5, 3.4, 0, 2.6), ("left", "left", "left", "right", "left"),
+      node.header.map(words => text(weight: 600, words)),
+      node.rows.map(row => (row.clause, row.requirement, answer(row), page-of(row), row.remark)),
+    ))
+  } else if kind == "figure" {
+    numbered(node, image, words.figure, image("/figures/" + str(node.number) + ".svg", alt: node.alt, width: 100%))
+  } else if kind == "stream" {
+    if node.warning {
+      boxed(warn-wash, warn, whole: false, { par({ tag(words.warning, warn); node.lead }); raw(node.text, block: true) })
+    } else { raw(node.text, block: true) }
+  } else if kind == "note" {
+    if node.tone == "warning" { boxed(warn-wash, warn, whole: node.text.len() < long-text, par({ tag(words.warning, warn); said(node.text) })) }
+    else { boxed(wash, accent, whole: node.text.len() < long-text, par({ tag(words.note, accent); said(node.text) })) }
+  } else if kind == "findings" {
+    for finding in node.findings {
+      let grave = finding.grave
+      boxed(if grave { warn-wash } else { wash }, if grave { warn } else { accent }, whole: (finding.message + finding.detail).len() < long-text, {
+        par({ tag(finding.severity, if grave { warn } else { accent }); finding.message })
+        detail(finding.detail)
+      })
+    }
+  } else if kind == "cautions" {
+    for item in node.items {
+      boxed(warn-wash, warn, whole: item.text.len() < long-text, { par(text(weight: 600, fill: warn, item.title)); par[#item.text]; detail(item.source) })
+    }
+  } else if kind == "signature" {
+    block(width: 100%, breakable: false, stroke: 0.5pt + hair, inset: (x: 16pt, top: 14pt, bottom: 16pt), above: 2em, below: 2em, {
+      set text(font: sans, size: 9.5pt)
+      par(text(weight: 600, fill: accent, node.label))
+      for words in node.lines {
+        v(26pt)
+        line(length: 100%, stroke: 0.5pt + soft)
+        v(-7pt)
+        par(text(size: 8.5pt, fill: soft, words))
+      }
+    })
+  } else if kind == "references" {
+    enum(..node.items.map(item => { [#item.text]; text(font: sans, size: 0.88em, fill: soft, " " + item.mark) }))
+  }
+}
+`;
 
 /** Third part: title page and contents, or the head of a sheet; body and annexes. */
 const templatePages = `#let front-of-sheet = {

@@ -1,13 +1,15 @@
-import type { Finding } from "../../lab/finding.js";
-import type { ReportConfig } from "../../study/reportConfig.js";
+import { readdir, readFile } from "node:fs/promises";
+import { createRequire } from "node:module";
+import { join } from "node:path";
+import { formatHex, oklch, parse, wcagContrast } from "culori";
+import type { ReportConfig } from "../../entries/report.js";
+import type { Finding } from "../../findings/finding.js";
+import { formatFixed } from "../../quantities/format.js";
 import { say } from "../../words/say.js";
-import { checkCss } from "./checkCss.js";
-import { checkTypst } from "./checkTypst.js";
-import { readAccent } from "./readAccent.js";
-import { readFonts } from "./readFonts.js";
-import { readLogo } from "./readLogo.js";
-import type { ReportStyle } from "./reportStyle.js";
-import { styleFile } from "./styleFile.js";
+import type { ReportFont, ReportStyle } from "../reportMeta.js";
+import { readLogo } from "./logo.js";
+import { checkCss, checkTypst } from "./ownCode.js";
+import { styleFile, styleFinding, stylePath } from "./styleFile.js";
 
 /** What a report is to wear, and what was found while reading it. */
 export interface OpenedStyle {
@@ -73,4 +75,111 @@ export async function openReportStyle(
     style.fonts = read.fonts;
   }
   return { style, findings };
+}
+
+/** Grounds that the accent stands on: the page of the HTML file in the light and in the dark. */
+const LIGHT_PAPER = "#fbf9f5";
+const DARK_PAPER = "#1b1714";
+/** For rules and large type, and for small type: WCAG 2.2, 1.4.11 and 1.4.3 (from memory). */
+const LARGE = 3;
+const SMALL = 4.5;
+
+/** The same hue, made just light enough for small type on a dark screen. */
+function onDark(colour: string): string {
+  const base = oklch(colour);
+  if (base === undefined) return colour;
+  for (let lightness = base.l; lightness < 1; lightness += 0.01) {
+    const lighter = formatHex({ ...base, l: lightness });
+    if (wcagContrast(lighter, DARK_PAPER) >= SMALL) return lighter;
+  }
+  return "#ffffff";
+}
+
+/**
+ * Reads the accent colour and checks its contrast on the page. It is used as it is given: a colour that is
+ * too pale is the maker's to change, and told as a finding.
+ */
+export function readAccent(text: string): {
+  readonly accent?: ReportStyle["accent"];
+  readonly findings: readonly Finding[];
+} {
+  const colour = parse(text);
+  if (colour === undefined || (colour.alpha ?? 1) < 1) {
+    const words = [
+      say`This is not an opaque colour.`,
+      say`a colour as CSS writes it, such as '#1f5f8b' or teal`,
+      say`Correct the value in study.yaml.`,
+    ] as const;
+    return { findings: [styleFinding("accent", text, "error", "accent-unreadable", words)] };
+  }
+  const light = formatHex(colour);
+  const contrast = wcagContrast(light, LIGHT_PAPER);
+  const accent = { light, dark: onDark(light) };
+  if (contrast >= SMALL) return { accent, findings: [] };
+  const shown = formatFixed(contrast, 1);
+  const pale = contrast < LARGE;
+  const words = [
+    pale
+      ? say`The accent colour has a contrast of ${shown} : 1 on the page: headings and rules are hard to see.`
+      : say`The accent colour has a contrast of ${shown} : 1 on the page: enough for headings, too little for small type.`,
+    pale
+      ? say`at least ${LARGE} : 1, for small type 4.5 : 1`
+      : say`at least 4.5 : 1 for small type`,
+    say`Take a darker shade of it.`,
+  ] as const;
+  const severity = pale ? "warning" : "note";
+  return { accent, findings: [styleFinding("accent", text, severity, "accent-contrast", words)] };
+}
+
+interface OpenedFont {
+  readonly familyName?: string | null;
+}
+
+/** Opens the fonts of a folder inside the study, in the order of their file names. */
+async function readFonts(
+  folder: string,
+  entry: string,
+): Promise<{ readonly fonts: readonly ReportFont[]; readonly findings: readonly Finding[] }> {
+  const found = await stylePath(folder, entry, "fonts", "folder");
+  if ("finding" in found) return { fonts: [], findings: [found.finding] };
+  const require = createRequire(import.meta.url);
+  const fontkit = require("fontkit") as { create(bytes: Buffer): OpenedFont };
+  const fonts: ReportFont[] = [];
+  const findings: Finding[] = [];
+  const names = (await readdir(found.path)).filter((name) => /\.(ttf|otf)$/i.test(name)).sort();
+  for (const name of names) {
+    const file = `${entry.replace(/\/+$/, "")}/${name}`;
+    // by its own path again: a link in the folder could point elsewhere
+    const inside = await stylePath(folder, join(entry, name), "fonts", "file");
+    if ("finding" in inside) {
+      findings.push(inside.finding);
+      continue;
+    }
+    const bytes = await readFile(inside.path);
+    let family = "";
+    let reason = say`it names no family`;
+    try {
+      family = fontkit.create(bytes).familyName ?? "";
+    } catch (problem) {
+      reason = (problem as Error).message;
+    }
+    if (family !== "") fonts.push({ file, family, bytes: new Uint8Array(bytes) });
+    else {
+      const words = [
+        say`This font cannot be read (${reason}).`,
+        say`a TTF or OTF font`,
+        say`Get the font again, or take it out of the folder.`,
+      ] as const;
+      findings.push(styleFinding("fonts", file, "error", "font-unreadable", words));
+    }
+  }
+  if (names.length === 0) {
+    const words = [
+      say`This folder holds no font.`,
+      say`files ending in .ttf or .otf`,
+      say`Put the fonts into it; a web font (.woff2) has to be converted first.`,
+    ] as const;
+    findings.push(styleFinding("fonts", entry, "warning", "no-fonts", words));
+  }
+  return { fonts, findings };
 }

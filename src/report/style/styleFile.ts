@@ -1,8 +1,7 @@
 import { readFile, realpath, stat } from "node:fs/promises";
 import { isAbsolute, join, relative, sep } from "node:path";
-import type { Finding } from "../../lab/finding.js";
+import type { Finding } from "../../findings/finding.js";
 import { say } from "../../words/say.js";
-import { styleFinding } from "./styleFinding.js";
 
 /** Largest file that is read; a logo or a style sheet is far smaller, a font of many signs is near it. */
 const LARGEST_BYTES = 40_000_000;
@@ -76,4 +75,17 @@ export async function styleFile(
 ): Promise<{ bytes: Uint8Array } | { finding: Finding }> {
   const found = await stylePath(folder, file, key, "file");
   return "finding" in found ? found : { bytes: new Uint8Array(await readFile(found.path)) };
+}
+
+/** Makes a finding about one entry of `report` in `study.yaml`. */
+export function styleFinding(
+  key: string,
+  value: string,
+  severity: Finding["severity"],
+  code: string,
+  words: readonly [message: string, expected: string, wayOut: string],
+): Finding {
+  const [message, expected, wayOut] = words;
+  const column = `report.${key}`;
+  return { severity, code, file: "study.yaml", column, value, message, expected, wayOut };
 }

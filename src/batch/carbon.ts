@@ -1,0 +1,189 @@
+import { formatFixed } from "../quantities/format.js";
+import { say } from "../words/say.js";
+import type { SourcedRange } from "./carbonFactors.js";
+import type { Between } from "./cementComparison.js";
+import { checkAbove, checkNotBelow } from "./checkAmount.js";
+import { rangeDifference } from "./rangeDifference.js";
+import type { Recipe } from "./recipe.js";
+
+export interface MixCarbonLine {
+  readonly id: string;
+  readonly name: string;
+  /** kg CO2e of making; null without a factor. */
+  readonly making: Between | null;
+  /** kg CO2e of haul; null without a distance. */
+  readonly haul: Between | null;
+  readonly factor: SourcedRange | null;
+}
+
+export interface MixCarbon {
+  readonly status: "ok" | "incomplete";
+  readonly message: string;
+  readonly lines: readonly MixCarbonLine[];
+  /** kg CO2e. */
+  readonly total: Between;
+  /** Cement in percent of the total, all factors low or all high: the smaller first. */
+  readonly cementPctOfTotal: Between;
+  /** Per tonne and kilometre; null where nothing was hauled. */
+  readonly haulFactor: SourcedRange | null;
+}
+
+/**
+ * Gives the carbon of a mix by material, from low to high: making by dry mass, haul by mass as carried.
+ *
+ * Formulas: making = dry mass × factor; haul = moist mass / 1000 × km × factor. Ramming, mixing, forms,
+ * the wall's life and later carbonation are not in it.
+ *
+ * @param of.factors by material id, the cement under `cement`. @param of.haulKm one way, by material id.
+ * @param of.haulFactor kg CO2e per tonne and kilometre; needed where a distance is given.
+ * @returns status `incomplete` where a material has no factor; it is then not in the total.
+ * @throws RangeError for a factor below 0 or out of order or a distance below 0; TypeError for a distance
+ * without `haulFactor`. Source: with each factor.
+ *
+ * @example
+ * const materials = [{ id: "soil", name: "Soil", sharePct: 100, looseBulkDensityKgM3: 1250, moisturePct: 0 }];
+ * const batch = recipe({ materials, cementPct: 8, cementBulkDensityKgM3: 1200, targetMoisturePct: 10, batchDryMassKg: 1000 });
+ * const carbon = mixCarbon(batch, { factors: { soil: MATERIAL_CARBON_FACTORS[0], cement: CEMENT_CARBON_FACTORS[0] } });
+ * carbon.total // => { low: 67.68, high: 97.76 }
+ * carbon.cementPctOfTotal // => { low: 75.45, high: 100 }
+ */
+export function mixCarbon(
+  recipe: Recipe,
+  of: {
+    readonly factors: Readonly<Record<string, SourcedRange | undefined>>;
+    readonly haulKm?: Readonly<Record<string, number | undefined>>;
+    readonly haulFactor?: SourcedRange;
+  },
+): MixCarbon {
+  const parts = [...recipe.materials, recipe.cement].filter(({ dryMassKg }) => dryMassKg > 0);
+  const times = (amount: number, { id, low, high }: SourcedRange): Between => {
+    if (!(low >= 0 && low <= high && Number.isFinite(high))) {
+      throw new RangeError(
+        `invalid range \`${id}\`: ${low} to ${high}; expected 0 or above, low first`,
+      );
+    }
+    return { low: amount * low, high: amount * high };
+  };
+  const lines = parts.map(({ id, name, dryMassKg, moistMassKg }): MixCarbonLine => {
+    const factor = of.factors[id] ?? null;
+    const km = of.haulKm?.[id];
+    if (km !== undefined) {
+      checkNotBelow(`haulKm.${id}`, km);
+      if (of.haulFactor === undefined) {
+        throw new TypeError("invalid `haulFactor`: undefined; expected a factor for the distances");
+      }
+    }
+    const haul = km === undefined ? null : times((moistMassKg / 1000) * km, of.haulFactor!);
+    return { id, name, making: factor && times(dryMassKg, factor), haul, factor };
+  });
+  const sum = (end: "low" | "high", of = lines) =>
+    of.reduce((all, line) => all + (line.making?.[end] ?? 0) + (line.haul?.[end] ?? 0), 0);
+  const total = { low: sum("low"), high: sum("high") };
+  const cement = lines.filter(({ id }) => id === "cement");
+  const pct = (end: "low" | "high") => (total[end] > 0 ? (100 * sum(end, cement)) / total[end] : 0);
+  const without = lines.filter(({ making }) => making === null);
+  return {
+    status: without.length === 0 ? "ok" : "incomplete",
+    message:
+      without.length === 0
+        ? say`${formatFixed(total.low, 0)} to ${formatFixed(total.high, 0)} kg CO2e for making and haul of the materials.`
+        : say`No factor for ${without.map(({ name }) => name).join(", ")}: not in the total.`,
+    lines,
+    total,
+    haulFactor: lines.some(({ haul }) => haul !== null) ? of.haulFactor! : null,
+    cementPctOfTotal: {
+      low: Math.min(pct("low"), pct("high")),
+      high: Math.max(pct("low"), pct("high")),
+    },
+  };
+}
+
+/**
+ * Gives what a mix saves in carbon against another one of the same element, at the same factors.
+ *
+ * A factor that both mixes use errs alike in both, so the range is not the difference of two ranges.
+ * Formula: Σ over materials of factor × (amount in other − amount in this), kg CO2e; below zero where
+ * this mix emits more.
+ *
+ * @returns null where a factor is missing in either: a part of a saving says nothing. Source: own
+ * arithmetic.
+ *
+ * @example
+ * const materials = [{ id: "soil", name: "Soil", sharePct: 100, looseBulkDensityKgM3: 1250, moisturePct: 0 }];
+ * const factors = { soil: MATERIAL_CARBON_FACTORS[0], cement: CEMENT_CARBON_FACTORS[0] };
+ * const at = (cementPct) => mixCarbon(recipe({ materials, cementPct, cementBulkDensityKgM3: 1200, targetMoisturePct: 10, batchDryMassKg: 1000 }), { factors });
+ * carbonSaving(at(6), at(8)) // => { low: 16.92, high: 18.44 }
+ */
+export function carbonSaving(mix: MixCarbon, other: MixCarbon): Between | null {
+  if (mix.status !== "ok" || other.status !== "ok") return null;
+  const account = ({ lines }: MixCarbon) =>
+    lines.map(({ id, making, haul }) => ({ id, parts: [making, haul] }));
+  return rangeDifference(account(mix), account(other));
+}
+
+export interface CarbonComparison {
+  /** kg CO2e of making all materials of the earth element, haul and waste left out. */
+  readonly earth: Between;
+  /** The same of the concrete: its cement, sand and stone. */
+  readonly concrete: Between;
+  readonly earthPctOfConcrete: Between;
+  readonly aggregate: SourcedRange;
+}
+
+/**
+ * Sand and stone in a cubic metre of structural concrete, kg. Near 2350 kg less cement and water.
+ *
+ * @example
+ * CONCRETE_AGGREGATE_KG_M3 // => { low: 1800, high: 1900 }
+ */
+export const CONCRETE_AGGREGATE_KG_M3: Between = { low: 1800, high: 1900 };
+
+/**
+ * Compares the carbon of an earth element with that of an all-concrete one: making of all materials with
+ * making of all materials, neither with haul, forms or reinforcement.
+ *
+ * Formulas: earth = Σ making / (1 + waste/100); concrete = its cement carbon + volume × aggregate ×
+ * factor, low with low and high with high. The percentage takes the ends that lie furthest apart.
+ *
+ * @param of.carbon of the amount to make. @param of.wastePct taken off again: both elements net.
+ * @param of.concreteCementCarbonKg from `cementComparison`.
+ * @returns null where a material of the earth has no factor.
+ * @throws RangeError for a volume not above 0. Source: factors with each; the aggregate in concrete is
+ * common practice, no source.
+ *
+ * @example
+ * const materials = [{ id: "soil", name: "Soil", sharePct: 100, looseBulkDensityKgM3: 1250, moisturePct: 0 }];
+ * const batch = recipe({ materials, cementPct: 8, cementBulkDensityKgM3: 1200, targetMoisturePct: 10, batchDryMassKg: 1750 });
+ * const carbon = mixCarbon(batch, { factors: { soil: MATERIAL_CARBON_FACTORS[0], cement: CEMENT_CARBON_FACTORS[0] } });
+ * const { earth, concrete } = carbonComparison({ carbon, wastePct: 0, concreteVolumeM3: 1, concreteCementCarbonKg: { low: 237, high: 286 }, aggregate: MATERIAL_CARBON_FACTORS[1] });
+ * earth // => { low: 118.44, high: 171.08 }
+ * concrete // => { low: 246, high: 300.25 }
+ */
+export function carbonComparison(of: {
+  readonly carbon: MixCarbon;
+  readonly wastePct: number;
+  readonly concreteVolumeM3: number;
+  readonly concreteCementCarbonKg: Between;
+  readonly aggregate: SourcedRange;
+}): CarbonComparison | null {
+  const { carbon, wastePct, concreteVolumeM3, concreteCementCarbonKg, aggregate } = of;
+  checkAbove("concreteVolumeM3", concreteVolumeM3);
+  if (carbon.status !== "ok") return null;
+  const earthAt = (end: "low" | "high") =>
+    carbon.lines.reduce((sum, { making }) => sum + making![end], 0) / (1 + wastePct / 100);
+  const concreteAt = (end: "low" | "high") =>
+    concreteCementCarbonKg[end] + concreteVolumeM3 * CONCRETE_AGGREGATE_KG_M3[end] * aggregate[end];
+  const [earth, concrete] = [earthAt, concreteAt].map((at) => ({
+    low: at("low"),
+    high: at("high"),
+  }));
+  return {
+    earth,
+    concrete,
+    earthPctOfConcrete: {
+      low: (100 * earth.low) / concrete.high,
+      high: (100 * earth.high) / concrete.low,
+    },
+    aggregate,
+  };
+}

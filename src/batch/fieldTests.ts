@@ -1,0 +1,299 @@
+import { phrase } from "../words/say.js";
+
+export type FieldBasis = "read" | "memory" | "common practice";
+
+/** What may be concluded from what is seen, and how the rule is known. */
+export interface FieldConclusion {
+  readonly seen: string;
+  readonly means: string;
+  readonly basis: FieldBasis;
+}
+
+/** A line of the form. */
+export interface FieldReading {
+  readonly label: string;
+  readonly unit?: string;
+}
+
+/** A test that needs no laboratory: what to do, write down and conclude, and what it cannot tell. */
+export interface FieldTest {
+  readonly id: string;
+  readonly name: string;
+  /** The one question it answers. */
+  readonly asks: string;
+  readonly tools: string;
+  readonly steps: readonly string[];
+  readonly readings: readonly FieldReading[];
+  readonly conclusions: readonly FieldConclusion[];
+  /** What people take from it and should not. */
+  readonly doesNotTell: string;
+  /** The laboratory test that settles the question. */
+  readonly settledBy: string;
+  /** Another test that shares a name or a look. */
+  readonly notToBeMistakenFor?: string;
+  readonly source: string;
+}
+
+/**
+ * Washing hands and smelling: clay or silt, and humus.
+ *
+ * @example
+ * WASH_AND_SMELL.id // => "wash-and-smell"
+ */
+export const WASH_AND_SMELL: FieldTest = {
+  id: "wash-and-smell",
+  name: phrase`Wash and smell`,
+  asks: phrase`Are the fines clay or silt, and is there humus in it?`,
+  tools: phrase`Bare hands without a cut, no cement on them; water; a fresh damp sample`,
+  steps: [
+    phrase`Smell the fresh sample; warm it in the hand and smell again.`,
+    phrase`Rub it wet between the hands, then rinse.`,
+  ],
+  readings: [
+    { label: phrase`Smell: none, musty, like a wood's floor` },
+    { label: phrase`Colour; roots or leaves seen?` },
+    { label: phrase`Rinses off: at once, with rubbing, hardly` },
+  ],
+  conclusions: [
+    {
+      seen: phrase`Musty, dark, with roots`,
+      means: phrase`Humus: do not use; it hinders the setting of cement`,
+      basis: "common practice",
+    },
+    { seen: phrase`Topsoil, above about 0.4 m`, means: phrase`To be avoided`, basis: "read" },
+    { seen: phrase`Gritty, rinses off at once`, means: phrase`Sandy`, basis: "common practice" },
+    {
+      seen: phrase`Floury, comes off with rubbing`,
+      means: phrase`Silty`,
+      basis: "common practice",
+    },
+    {
+      seen: phrase`Soapy, sticks, hardly comes off`,
+      means: phrase`Clayey`,
+      basis: "common practice",
+    },
+  ],
+  doesNotTell: phrase`Amounts, salts or sulphate: those neither smell nor feel.`,
+  settledBy: phrase`Organic content and sulphate by a laboratory; liquid and plastic limit for the fines`,
+  source: phrase`common practice, no source; topsoil above 40 cm and pH below 6 to be avoided: Minke, Building with Earth (read)`,
+};
+
+/**
+ * Layers in a shaken jar: a first look at sand against fines.
+ *
+ * @example
+ * JAR_TEST.id // => "jar"
+ */
+export const JAR_TEST: FieldTest = {
+  id: "jar",
+  name: phrase`Jar`,
+  asks: phrase`Is there mostly sand, or mostly fines?`,
+  tools: phrase`Straight clear jar with a lid, ruler, clean water, a pinch of salt, a watch`,
+  steps: [
+    phrase`Break the lumps, take out stones, fill a third of the jar with soil.`,
+    phrase`Fill up with water, add the salt, leave an hour, shake hard for two minutes.`,
+    phrase`Set down and do not move. Mark the top of the settled layer after 1 minute, 30 to 60 minutes, 24 hours.`,
+  ],
+  readings: [
+    { label: phrase`Height after 1 minute: sand and coarser`, unit: "mm" },
+    { label: phrase`Height after ____ minutes: and silt`, unit: "mm" },
+    { label: phrase`Height after 24 hours: and clay`, unit: "mm" },
+    { label: phrase`Water still cloudy?` },
+  ],
+  conclusions: [
+    {
+      seen: phrase`Nearly all settles in the first minute`,
+      means: phrase`Few fines: it will not hold together without more binder`,
+      basis: "common practice",
+    },
+    {
+      seen: phrase`Little settles in the first minute`,
+      means: phrase`Rich in fines: expect shrinkage; sand may have to be added`,
+      basis: "common practice",
+    },
+  ],
+  doesNotTell: phrase`The true percentages. Fine layers hold more water, so clay looks like more than it is: one text shows a loam of about 14 % clay that reads near 45 % in the jar (from memory). No measured correction was found; apply none.`,
+  settledBy: phrase`Wet sieving and a sedimentation test (hydrometer or pipette)`,
+  source: phrase`Times: 1 min, 30 min to 1 h, 24 h on two web pages of builders (read); both warn, as a council guide does, that it is inaccurate (read)`,
+};
+
+/**
+ * A roll pushed over an edge until it breaks: how plastic the soil is.
+ *
+ * @example
+ * RIBBON_TEST.readings.length // => 4
+ */
+export const RIBBON_TEST: FieldTest = {
+  id: "ribbon",
+  name: phrase`Ribbon`,
+  asks: phrase`How well does the plastic soil hold together?`,
+  tools: phrase`Smooth board, ruler, water`,
+  steps: [
+    phrase`Take out all that is coarser than sand; knead with water until it does not stick to the hand.`,
+    phrase`Roll to the thickness of a finger, press flat, and push it slowly over the edge of the board.`,
+    phrase`Measure the piece that breaks off. Do it five times.`,
+  ],
+  readings: [
+    { label: phrase`Thickness of the ribbon`, unit: "mm" },
+    { label: phrase`Lengths that broke off, five times`, unit: "mm" },
+    { label: phrase`Mean`, unit: "mm" },
+    { label: phrase`Did it stick to the hand?` },
+  ],
+  conclusions: [
+    { seen: phrase`80 to 120 mm`, means: phrase`Clay in the range often wanted`, basis: "memory" },
+    {
+      seen: phrase`50 to 150 mm (2 to 6 in)`,
+      means: phrase`Taken as usable by one builder`,
+      basis: "read",
+    },
+    { seen: phrase`Over 200 mm`, means: phrase`Binds strongly: expect shrinkage`, basis: "read" },
+    {
+      seen: phrase`Breaks at once`,
+      means: phrase`Little clay, or too dry: knead again`,
+      basis: "common practice",
+    },
+  ],
+  doesNotTell: phrase`The clay content. Thickness, moisture and the hand change the length; the limits of different texts do not agree.`,
+  settledBy: phrase`Liquid and plastic limit`,
+  notToBeMistakenFor: phrase`the thread rolled to 3 mm, which is the plastic limit's own procedure without a scale`,
+  source: phrase`80 to 120 mm: SAZS 724 and the code of practice behind it (from memory); 2 to 6 in: a builder's web page (read); over 20 cm: Minke, Building with Earth, on a garbled mirror (read)`,
+};
+
+/**
+ * A ball of plastic soil dropped from two metres: how well the clay binds.
+ *
+ * @example
+ * PLASTIC_BALL.conclusions[0].basis // => "read"
+ */
+export const PLASTIC_BALL: FieldTest = {
+  id: "plastic-ball",
+  name: phrase`Dropped plastic ball: binding of the soil`,
+  asks: phrase`Does the clay of this soil bind at all, or very strongly?`,
+  tools: phrase`Scale, ruler, tape, a flat hard floor, water`,
+  steps: [
+    phrase`Sieve out stones, add water and knead until the soil is stiff and plastic; no cement.`,
+    phrase`Form a smooth ball of 200 g.`,
+    phrase`Let it fall from 2 m on the floor and measure the flattened width.`,
+  ],
+  readings: [
+    { label: phrase`Mass of the ball`, unit: "g" },
+    { label: phrase`Height of fall`, unit: "m" },
+    { label: phrase`Flattened width`, unit: "mm" },
+    { label: phrase`Cracks: none, few, many, fell apart` },
+  ],
+  conclusions: [
+    {
+      seen: phrase`Flattened to less than 50 mm`,
+      means: phrase`As stiff as this test is made for: the cracks may be compared with other soils`,
+      basis: "read",
+    },
+    { seen: phrase`It falls apart`, means: phrase`Little clay, weak binding`, basis: "read" },
+    {
+      seen: phrase`A small ball of it, 20 to 30 mm, is crushed only with much force`,
+      means: phrase`Rich in clay: sand may have to be added`,
+      basis: "read",
+    },
+  ],
+  doesNotTell: phrase`Whether a mix is moist enough to ram, or how much clay there is in percent.`,
+  settledBy: phrase`Liquid and plastic limit, and a sedimentation test; binding force where it is asked for`,
+  notToBeMistakenFor: phrase`the ball and drop of the moist mix, from shoulder height, which asks about its moisture`,
+  source: phrase`Berge, The Ecology of Building Materials, after DIN 18952: 200 g, 2 m, 50 mm (read); Minke, Building with Earth, figures 2.8 and 2.9 (read, photographs not seen)`,
+};
+
+/**
+ * A long box of wet soil left to dry: how much it shrinks.
+ *
+ * @example
+ * SHRINKAGE_BOX.readings[0].unit // => "mm"
+ */
+export const SHRINKAGE_BOX: FieldTest = {
+  id: "shrinkage-box",
+  name: phrase`Long shrinkage box`,
+  asks: phrase`How much does the soil shrink when it dries from very wet?`,
+  tools: phrase`Smooth box 600 × 40 × 40 mm inside, oil, ruler, shade`,
+  steps: [
+    phrase`Sieve at 5 to 6 mm; add water until a groove in it just closes on ten taps.`,
+    phrase`Oil the box, fill it without gaps, strike level.`,
+    phrase`Dry in shade for 10 days, or in sun for 5. Push all pieces to one end.`,
+    phrase`Measure the gap at the other end.`,
+  ],
+  readings: [
+    { label: phrase`Length of the box inside`, unit: "mm" },
+    { label: phrase`Gap after drying`, unit: "mm" },
+    { label: phrase`Gap in percent of the length`, unit: "%" },
+    { label: phrase`Humped, cracked across, or whole?` },
+  ],
+  conclusions: [
+    {
+      seen: phrase`Gap of 0 to 12 mm in 600 mm`,
+      means: phrase`For pressed blocks, one maker's table has 1 cement to 18 soil by loose volume`,
+      basis: "read",
+    },
+    { seen: phrase`12 to 24 mm`, means: phrase`The same table: 1 to 16`, basis: "read" },
+    { seen: phrase`25 to 39 mm`, means: phrase`The same table: 1 to 14`, basis: "read" },
+    { seen: phrase`40 to 50 mm`, means: phrase`The same table: 1 to 12`, basis: "read" },
+    {
+      seen: phrase`More than 50 mm`,
+      means: phrase`Outside that table: add sand and test again`,
+      basis: "common practice",
+    },
+  ],
+  doesNotTell: phrase`The cement of a rammed wall: the table is for pressed blocks, and an older table breaks at 15, 30, 45 and 60 mm (from memory). Nor is this gap the linear shrinkage of the laboratory, or the drying shrinkage of rammed material: never hold one against another's limit.`,
+  settledBy: phrase`Linear shrinkage in the standard mould, and block strengths for the cement`,
+  notToBeMistakenFor: phrase`the laboratory bar of linear shrinkage, 140 mm long`,
+  source: phrase`Nyagah, How to test your soil when making construction blocks (read); steps and days: Intermediate Technology Development Group, Technical Advice Note 2 (read)`,
+};
+
+/**
+ * Squeeze and drop of the moist mix: is it wet enough to ram.
+ *
+ * @example
+ * BALL_AND_DROP.notToBeMistakenFor.includes("plastic") // => true
+ */
+export const BALL_AND_DROP: FieldTest = {
+  id: "ball-and-drop",
+  name: phrase`Ball and drop: moisture of the mix`,
+  asks: phrase`Is the mix moist enough, and not too moist, to ram?`,
+  tools: phrase`A hand in a glove, a hard clean floor`,
+  steps: [
+    phrase`Take a handful of the mix as it will be rammed and squeeze it hard into a ball.`,
+    phrase`Look at the glove: is there water on it?`,
+    phrase`Hold the ball at shoulder height and let it fall on the floor.`,
+  ],
+  readings: [
+    { label: phrase`Batch` },
+    { label: phrase`Water on the glove?` },
+    { label: phrase`Height of fall`, unit: "m" },
+    { label: phrase`One lump, a few pieces, or crumbs` },
+  ],
+  conclusions: [
+    { seen: phrase`No water, and it just breaks up`, means: phrase`Right: ram`, basis: "read" },
+    { seen: phrase`Water on the glove`, means: phrase`Too wet`, basis: "read" },
+    { seen: phrase`It stays one flattened lump`, means: phrase`Too wet`, basis: "common practice" },
+    {
+      seen: phrase`No ball, or it bursts into crumbs`,
+      means: phrase`Too dry`,
+      basis: "common practice",
+    },
+  ],
+  doesNotTell: phrase`The moisture in percent, or the best moisture of another soil or rammer; clayey and sandy mixes break differently at their optimum.`,
+  settledBy: phrase`Oven drying of a sample (moisture), and a compaction test with the effort of the work (optimum)`,
+  notToBeMistakenFor: phrase`the dropped ball of plastic soil, 200 g from 2 m, which asks how well the clay binds`,
+  source: phrase`Intermediate Technology Development Group, How to make stabilised soil blocks, Technical Advice Note 2: shoulder height, should just break up, no water when squeezed (read); about 1.5 m and a few pieces in NZS 4298 and SAZS 724 (from memory)`,
+};
+
+/**
+ * The field tests, in the order in which a soil meets them. They choose what goes to the laboratory; they
+ * do not take its place. The two tests that drop a ball stand apart: one asks about moisture, one about clay.
+ *
+ * @example
+ * FIELD_TESTS.map(({ id }) => id) // => ["wash-and-smell", "jar", "ribbon", "plastic-ball", "shrinkage-box", "ball-and-drop"]
+ */
+export const FIELD_TESTS: readonly FieldTest[] = [
+  WASH_AND_SMELL,
+  JAR_TEST,
+  RIBBON_TEST,
+  PLASTIC_BALL,
+  SHRINKAGE_BOX,
+  BALL_AND_DROP,
+];

@@ -1,0 +1,183 @@
+import { type BlendMaterial, blendPassing } from "./material.js";
+import type { BlendAims, BlendSolution } from "./solve.js";
+import {
+  type BandAim,
+  type BlendTarget,
+  comparisonSizes,
+  type FixedOrRange,
+  powerTarget,
+} from "./target.js";
+
+/** A target as numbers: one value a size. */
+export interface SizedAims extends BlendAims {
+  readonly sizesMm: readonly number[];
+}
+
+/** The sizes at which a target is held. */
+export function targetSizes(target: BlendTarget, materials: readonly BlendMaterial[]): number[] {
+  if (target.kind !== "power") return target.points.map(({ sizeMm }) => sizeMm);
+  const { topSizeMm, sizesMm } = target;
+  const top = typeof topSizeMm === "number" ? topSizeMm : topSizeMm.max;
+  return sizesMm
+    ? [...sizesMm]
+    : comparisonSizes(
+        materials.map(({ curve }) => curve),
+        top,
+      );
+}
+
+/** Every target but a power curve, whose exponent and top size are numbers first. */
+export function resolveTarget(
+  target: Exclude<BlendTarget, { kind: "power" }>,
+  materials: readonly BlendMaterial[],
+): SizedAims {
+  if (target.points.length === 0) {
+    throw new RangeError("invalid `target`: []; expected at least one size");
+  }
+  const sizesMm = target.points.map(({ sizeMm }) => sizeMm);
+  const base = {
+    sizesMm,
+    passing: passingMatrix(materials, sizesMm),
+    weights: target.points.map(({ weight }) => weight ?? 1),
+    second: null,
+  };
+  if (target.kind === "curve") {
+    const line = target.points.map(({ passingPct }) => passingPct);
+    return { ...base, lowPct: line, highPct: line };
+  }
+  target.points.forEach(({ lowPct, highPct }, index) => {
+    if (!(lowPct <= highPct)) {
+      throw new RangeError(
+        `invalid \`target.points[${index}]\`: ${lowPct} to ${highPct}; expected the lower value first`,
+      );
+    }
+  });
+  if (target.kind === "band-middle") {
+    const middle = target.points.map(({ lowPct, highPct }) => (lowPct + highPct) / 2);
+    return { ...base, lowPct: middle, highPct: middle };
+  }
+  return {
+    ...base,
+    lowPct: target.points.map(({ lowPct }) => lowPct),
+    highPct: target.points.map(({ highPct }) => highPct),
+    second: aimValues(target.aim ?? "nearest-middle", materials),
+  };
+}
+
+/** Sizes by materials, percent. */
+export function passingMatrix(
+  materials: readonly BlendMaterial[],
+  sizesMm: readonly number[],
+): number[][] {
+  return sizesMm.map((sizeMm) =>
+    materials.map(({ curve }) => blendPassing(curve, sizeMm).passingPct),
+  );
+}
+
+function aimValues(aim: BandAim, materials: readonly BlendMaterial[]): number[] | null {
+  if (aim === "nearest-middle") return null;
+  if (aim === "most-site-soil") return materials.map(({ siteSoil }) => (siteSoil ? 0 : 1));
+  const key = aim === "least-cost" ? "costPerT" : "carbonKgPerT";
+  return materials.map((material) => {
+    const value = material[key];
+    if (value === undefined || !Number.isFinite(value)) {
+      throw new RangeError(
+        `invalid \`${key}\` of ${material.id}: ${value}; expected a number, as the aim ${aim} asks for it`,
+      );
+    }
+    return value;
+  });
+}
+
+interface PowerFit {
+  readonly aims: SizedAims;
+  readonly solution: BlendSolution;
+  readonly exponent: number;
+  readonly topSizeMm: number;
+  readonly atEndOfRange: boolean;
+}
+
+const STEPS = 12;
+/** Of a step of the grid. */
+const FINEST_STEP = 1e-6;
+
+/**
+ * The power curve within the ranges that some blend comes nearest to, and that blend. For each pair of
+ * exponent and top size the shares are exact, so only these two are searched: on a grid first, then about
+ * the best by steps that are halved when none of them helps. The sizes are the same throughout, so that a curve is
+ * not preferred for having fewer of them.
+ */
+export function fitPowerTarget(
+  target: Extract<BlendTarget, { kind: "power" }>,
+  materials: readonly BlendMaterial[],
+  solve: (aims: SizedAims) => BlendSolution,
+): PowerFit {
+  const exponent = range("exponent", target.exponent);
+  const top = range("topSizeMm", target.topSizeMm);
+  const sizesMm = targetSizes(target, materials);
+  if (sizesMm.length === 0) {
+    throw new RangeError("invalid `target`: no size below the top size; expected at least one");
+  }
+  const passing = passingMatrix(materials, sizesMm);
+  const weights = sizesMm.map(() => 1);
+  const attempt = (n: number, topSizeMm: number) => {
+    const line = powerTarget(n, topSizeMm, sizesMm).map(({ passingPct }) => passingPct);
+    const aims = { sizesMm, passing, weights, lowPct: line, highPct: line, second: null };
+    return { aims, solution: solve(aims), exponent: n, topSizeMm };
+  };
+  let best = attempt(exponent.min, top.min);
+  const infeasible = best.solution.fit.status !== "ok";
+  // Limits do not depend on the target: where they exclude one another, no curve helps.
+  if (!infeasible) {
+    const [nStep, topStep] = [
+      (exponent.max - exponent.min) / STEPS,
+      (top.max / top.min) ** (1 / STEPS),
+    ];
+    const consider = (n: number, size: number): void => {
+      const next = attempt(clamp(n, exponent), clamp(size, top));
+      if (next.solution.score[0] < best.solution.score[0]) best = next;
+    };
+    const each = (range: Range) =>
+      Array.from({ length: range.min < range.max ? STEPS + 1 : 1 }, (_, i) => i);
+    for (const i of each(exponent)) {
+      for (const j of each(top)) consider(exponent.min + i * nStep, top.min * topStep ** j);
+    }
+    const moves = (range: Range) => (range.min < range.max ? [-1, 0, 1] : [0]);
+    for (let scale = 1 / 2; scale > FINEST_STEP; ) {
+      const { exponent: n, topSizeMm: size } = best;
+      for (const i of moves(exponent)) {
+        for (const j of moves(top)) consider(n + i * scale * nStep, size * topStep ** (j * scale));
+      }
+      if (best.exponent === n && best.topSizeMm === size) scale /= 2;
+    }
+  }
+  return {
+    ...best,
+    atEndOfRange: !infeasible && (isAtEnd(best.exponent, exponent) || isAtEnd(best.topSizeMm, top)),
+  };
+}
+
+interface Range {
+  readonly min: number;
+  readonly max: number;
+}
+
+function range(name: string, value: FixedOrRange): Range {
+  const found = typeof value === "number" ? { min: value, max: value } : value;
+  if (!(found.min > 0 && found.min <= found.max && Number.isFinite(found.max))) {
+    throw new RangeError(
+      `invalid \`${name}\`: ${found.min} to ${found.max}; expected more than 0, smallest first`,
+    );
+  }
+  return found;
+}
+
+function clamp(value: number, { min, max }: Range): number {
+  return Math.min(Math.max(value, min), max);
+}
+
+function isAtEnd(value: number, { min, max }: Range): boolean {
+  if (min === max) return false;
+  const near = 1e-6 * (max - min);
+  return value - min < near || max - value < near;
+}

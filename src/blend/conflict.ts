@@ -1,0 +1,206 @@
+import {
+  type ConstrainedFit,
+  constrainedLeastSquares,
+} from "../numerics/constrainedLeastSquares.js";
+import { formatNumber } from "../quantities/format.js";
+import { say } from "../words/say.js";
+import type { BlendConflict, UnreachableLimit } from "./description.js";
+import { type BlendProgramme, type LimitRow, limitCoefficients, limitValue } from "./limits.js";
+
+/** Breaches below this are rounding, in the limit's own unit. */
+const ROUNDING = 1e-6;
+/** A further material is described as taking up this much of the blend. */
+const FURTHER_SHARE_PCT = 20;
+
+interface ConflictReport {
+  readonly conflict: BlendConflict;
+  readonly message: string;
+}
+
+/** Says in the user's terms which limits these materials cannot meet, by how much, and what would help. */
+export function explainConflict(programme: BlendProgramme, mostMaterials: number): ConflictReport {
+  const { lower, upper, rows } = programme;
+  const least = 100 * lower.reduce((sum, value) => sum + value, 0);
+  const most = 100 * upper.reduce((sum, value) => sum + value, 0);
+  if (least > 100 + 1e-9 || most < 100 - 1e-9) {
+    return {
+      message: sharesMessage(least, most),
+      conflict: {
+        alone: [],
+        together: [say`the shares' own bounds`],
+        sharesPct: lower.map((value, j) => 50 * (value + upper[j])),
+        leastBreach: [],
+      },
+    };
+  }
+  const alone = rows.flatMap((row) => unreachable(row, lower, upper));
+  const all = leastLimitBreach(programme);
+  const sharesPct = all.shares.map((share) => 100 * share);
+  if (Math.max(0, ...all.breach) <= ROUNDING) {
+    return {
+      message: say`No blend of at most ${mostMaterials} materials keeps all limits, though one of more materials does: allow another material.`,
+      conflict: { alone: [], together: [say`the number of materials`], sharesPct, leastBreach: [] },
+    };
+  }
+  const together = alone.length > 0 ? [] : smallestConflict(programme);
+  // Limits outside the conflict are kept, unless there is a second conflict among them.
+  const kept = leastLimitBreach(programme, (row) => alone.length > 0 || together.includes(row));
+  const { shares, breach } = kept.status === "ok" ? kept : all;
+  const leastBreach = rows.flatMap((row, i) =>
+    breach[i] > ROUNDING ? [{ label: nameOf(row), by: breach[i], unit: row.unit }] : [],
+  );
+  const message =
+    alone.length > 0
+      ? alone.map(aloneMessage).join(" ")
+      : say`Each of these limits can be met, but not all together: ${together.map(nameOf).join("; ")}. The blend that breaks them least misses ${leastBreach
+          .map(
+            ({ label, by, unit }) =>
+              say`${label} by ${amount(by, unit === "%" ? say`points` : unit)}`,
+          )
+          .join(
+            say` and `,
+          )}. Relax one of them, or add a material that by itself keeps all of them.`;
+  return {
+    conflict: {
+      alone,
+      together: together.map(nameOf),
+      sharesPct: shares.map((share) => 100 * share),
+      leastBreach,
+    },
+    message,
+  };
+}
+
+/** Left out one by one, the limits without which there is still no blend; what stays is a smallest conflict. */
+function smallestConflict(programme: BlendProgramme): readonly LimitRow[] {
+  let rows = programme.rows;
+  for (const row of programme.rows) {
+    const rest = rows.filter((other) => other !== row);
+    const { breach } = leastLimitBreach({ ...programme, rows: rest });
+    if (Math.max(0, ...breach) > ROUNDING) rows = rest;
+  }
+  return rows;
+}
+
+function unreachable(
+  row: LimitRow,
+  lower: readonly number[],
+  upper: readonly number[],
+): UnreachableLimit[] {
+  const nearest = nearestReachable(row, lower, upper);
+  if (nearest === null) return [];
+  const shortBy = row.side === "least" ? row.limit - nearest : nearest - row.limit;
+  if (!(shortBy > ROUNDING)) return [];
+  // The others keep their proportions of the nearest blend.
+  const part = FURTHER_SHARE_PCT / 100;
+  const value = (row.limit - (1 - part) * nearest) / part;
+  const { label, unit, side, limit } = row;
+  const furtherMaterial = { sharePct: FURTHER_SHARE_PCT, value };
+  return [{ label, unit, side, limit, nearest, shortBy, furtherMaterial }];
+}
+
+function aloneMessage(of: UnreachableLimit): string {
+  const { label, unit, side, limit, nearest, shortBy, furtherMaterial } = of;
+  const { sharePct, value } = furtherMaterial;
+  const percentage = unit === "%" && !/index|shrinkage/.test(label);
+  const impossible = value < 0 || (percentage && value > 100);
+  const needed = impossible
+    ? say`A further material must bring ${side === "least" ? say`more` : say`less`} than ${amount(limit, unit)}, and take up more than ${sharePct} % of the blend.`
+    : say`A further material that takes up ${sharePct} % of the blend must bring at ${side === "least" ? "least" : "most"} ${amount(value, unit)}.`;
+  return say`No allowed blend of these materials has a ${label} of ${side === "least" ? say`at least` : say`at most`} ${amount(limit, unit)}: the nearest is ${amount(nearest, unit)}, ${amount(shortBy, unit === "%" ? say`points` : unit)} away. ${needed}`;
+}
+
+function sharesMessage(least: number, most: number): string {
+  return least > 100
+    ? say`The smallest allowed shares add up to ${formatNumber(least, 4)} %: lower them by ${formatNumber(least - 100, 3)} points in all.`
+    : say`The largest allowed shares add up to ${formatNumber(most, 4)} %: raise them by ${formatNumber(100 - most, 3)} points in all, or add a material.`;
+}
+
+function nameOf({ label, side, limit, unit }: LimitRow): string {
+  return say`${label} at ${side === "least" ? "least" : "most"} ${amount(limit, unit)}`;
+}
+
+function amount(value: number, unit: string): string {
+  return `${formatNumber(value, 3)} ${unit}`;
+}
+
+/**
+ * The allowed shares that break the limits least (sum of squares, each breach relative to the size of
+ * its limit's terms, so that a price and a percentage can stand side by side), and the breach of each
+ * limit in its own unit. No limits, no breach. A limit that is not soft must be kept.
+ */
+function leastLimitBreach(
+  programme: BlendProgramme,
+  soft: (row: LimitRow) => boolean = () => true,
+): {
+  readonly status: ConstrainedFit["status"];
+  readonly shares: readonly number[];
+  readonly breach: readonly number[];
+} {
+  const { lower, upper, rows } = programme;
+  const coefficients = rows.map((row) => {
+    const own = limitCoefficients(row);
+    const size = Math.max(...own.map(Math.abs));
+    return size > 0 ? own.map((value) => value / size) : own;
+  });
+  const none = rows.map(() => 0);
+  const unit = (at: number, value: number) => rows.map((_, i): number => (i === at ? value : 0));
+  const fit = constrainedLeastSquares({
+    matrix:
+      rows.length > 0
+        ? rows.map((_, i) => [...lower.map(() => 0), ...unit(i, 1)])
+        : [lower.map(() => 0)],
+    target: rows.length > 0 ? none : [0],
+    equalities: { matrix: [[...lower.map(() => 1), ...none]], target: [1] },
+    lower: [...lower, ...none],
+    upper: [...upper, ...rows.map((row) => (soft(row) ? Infinity : 0))],
+    inequalities: {
+      matrix: coefficients.map((row, i) => [...row, ...unit(i, -1)]),
+      limit: none,
+    },
+  });
+  const shares = fit.x.slice(0, lower.length);
+  const breach = rows.map((row) => {
+    const value = limitValue(row, shares);
+    return Math.max(0, row.side === "largest" ? value - row.limit : row.limit - value);
+  });
+  return { status: fit.status, shares, breach };
+}
+
+/**
+ * The least (or largest) weighted mean that shares within their bounds can reach: by bisection on the
+ * mean, because at a trial mean the best shares are found one by one, nearest material first.
+ * Null where the bounds exclude shares that sum to one.
+ */
+function nearestReachable(
+  row: LimitRow,
+  lower: readonly number[],
+  upper: readonly number[],
+): number | null {
+  const sign = row.side === "largest" ? 1 : -1;
+  const used = row.values.filter((_, j) => upper[j] > 0);
+  let [low, high] = [Math.min(...used), Math.max(...used)];
+  const sum = (of: readonly number[]) => of.reduce((total, value) => total + value, 0);
+  if (sum(lower) > 1 + 1e-12 || sum(upper) < 1 - 1e-12) return null;
+  const equalWeights = row.weights.every((weight) => weight === row.weights[0]);
+  // The least of Σ share weight (value − mean) is negative just where a mean below is reachable.
+  const excess = (mean: number): number => {
+    const cost = row.values.map((value, j) => sign * row.weights[j] * (value - mean));
+    let left = 1 - sum(lower);
+    let total = cost.reduce((so, value, j) => so + lower[j] * value, 0);
+    for (const j of cost.map((_, index) => index).sort((a, b) => cost[a] - cost[b])) {
+      const take = Math.min(left, upper[j] - lower[j]);
+      total += take * cost[j];
+      left -= take;
+    }
+    return total;
+  };
+  if (equalWeights && row.weights[0] > 0) return (sign * excess(0)) / row.weights[0];
+  for (let step = 0; step < 200 && low < high; step += 1) {
+    const middle = (low + high) / 2;
+    if (middle === low || middle === high) break;
+    if (excess(middle) <= 0 === (sign === 1)) high = middle;
+    else low = middle;
+  }
+  return sign === 1 ? high : low;
+}

@@ -1,0 +1,192 @@
+import { say } from "../words/say.js";
+import { type BlendMaterial, blendPassing } from "./material.js";
+import type { BlendLimit } from "./target.js";
+
+/** Consistency limits are tested on what passes this sieve (ASTM D4318, from memory). */
+const FINE_TEST_MM = 0.425;
+const CLAY_MM = 0.002;
+const SILT_MM = 0.063;
+
+/** One side of a limit, ready for the solver. */
+export interface LimitRow {
+  /** Place in the list of limits. */
+  readonly index: number;
+  readonly label: string;
+  readonly unit: string;
+  readonly side: "least" | "largest";
+  readonly limit: number;
+  /** What each material brings to the quantity. */
+  readonly values: readonly number[];
+  /** Weight of each material in the mean: all 1 unless the quantity belongs to a part of the material. */
+  readonly weights: readonly number[];
+  /** An estimate that only a test of the blend settles. */
+  readonly estimate: boolean;
+}
+
+/** The quantity of a blend: Σ share weight value / Σ share weight; 0 where nothing carries it. */
+export function limitValue(row: LimitRow, shares: readonly number[]): number {
+  let [sum, weight] = [0, 0];
+  shares.forEach((share, j) => {
+    sum += share * row.weights[j] * row.values[j];
+    weight += share * row.weights[j];
+  });
+  return weight > 0 ? sum / weight : 0;
+}
+
+/** The row as `coefficients · shares <= 0`, with shares that sum to one. */
+export function limitCoefficients(row: LimitRow): number[] {
+  const sign = row.side === "largest" ? 1 : -1;
+  return row.values.map((value, j) => sign * row.weights[j] * (value - row.limit));
+}
+
+/**
+ * The sides of the limits as rows for the solver. All are linear in the shares, also the estimates of
+ * plasticity: Σ share p value / Σ share p <= U is the same as Σ share p (value − U) <= 0.
+ *
+ * @throws RangeError where a material lacks what a limit is about.
+ */
+export function limitRows(
+  materials: readonly BlendMaterial[],
+  limits: readonly BlendLimit[],
+): LimitRow[] {
+  const passing = (sizeMm: number) =>
+    materials.map(({ curve }) => blendPassing(curve, sizeMm).passingPct);
+  const ones = materials.map(() => 1);
+  const own = (key: "costPerT" | "carbonKgPerT" | "plasticityIndexPct" | "linearShrinkagePct") =>
+    materials.map((material) => {
+      const value = material[key];
+      if (value === undefined || !Number.isFinite(value)) {
+        throw new RangeError(
+          `invalid \`${key}\` of ${material.id}: ${value}; expected a number, as a limit asks for it`,
+        );
+      }
+      return value;
+    });
+  return limits.flatMap((limit, index) => {
+    const sides = (
+      label: string,
+      unit: string,
+      values: readonly number[],
+      range: { readonly min?: number; readonly max?: number },
+      weights: readonly number[] = ones,
+    ): LimitRow[] => {
+      const { min, max } = range;
+      const row = { index, label, unit, values, weights, estimate: weights !== ones };
+      return [
+        ...(min === undefined ? [] : [{ ...row, side: "least" as const, limit: min }]),
+        ...(max === undefined ? [] : [{ ...row, side: "largest" as const, limit: max }]),
+      ];
+    };
+    switch (limit.kind) {
+      case "passing":
+        return sides(say`passing ${limit.sizeMm} mm`, "%", passing(limit.sizeMm), percent(limit));
+      case "top-size":
+        return sides(say`passing ${limit.sizeMm} mm (top size)`, "%", passing(limit.sizeMm), {
+          min: 100,
+        });
+      case "site-soil": {
+        const whole = materials.map(({ siteSoil }) => (siteSoil ? 100 : 0));
+        return sides(say`share of site soil`, "%", whole, percent(limit));
+      }
+      case "cost":
+        return sides("cost", say`per t`, own("costPerT"), { max: limit.maxPerT });
+      case "carbon":
+        return sides("carbon", say`kg per t`, own("carbonKgPerT"), { max: limit.maxKgPerT });
+      case "plasticity-index":
+        return sides(
+          say`plasticity index`,
+          "%",
+          own("plasticityIndexPct"),
+          percent(limit),
+          passing(FINE_TEST_MM).map((p) => p / 100),
+        );
+      case "linear-shrinkage":
+        return sides(
+          say`linear shrinkage`,
+          "%",
+          own("linearShrinkagePct"),
+          percent(limit),
+          passing(FINE_TEST_MM).map((p) => p / 100),
+        );
+      default: {
+        const { clayMm = CLAY_MM, siltMm = SILT_MM } = limit;
+        const clay = passing(clayMm);
+        const fines = passing(siltMm);
+        const values = {
+          clay,
+          fines,
+          silt: fines.map((value, j) => value - clay[j]),
+        }[limit.kind];
+        return sides(limit.kind, "%", values, percent(limit));
+      }
+    }
+  });
+}
+
+function percent(limit: { readonly minPct?: number; readonly maxPct?: number }) {
+  return { min: limit.minPct, max: limit.maxPct };
+}
+
+/** Materials and limits as numbers; shares as parts of one, so that all conditions have one scale. */
+export interface BlendProgramme {
+  readonly materials: readonly BlendMaterial[];
+  readonly lower: readonly number[];
+  readonly upper: readonly number[];
+  readonly rows: readonly LimitRow[];
+}
+
+/**
+ * @throws RangeError where there is no material, a share bound lies outside 0 to 100 or the wrong way
+ * round, or a limit asks for what a material does not tell.
+ */
+export function blendProgramme(
+  materials: readonly BlendMaterial[],
+  limits: readonly BlendLimit[],
+): BlendProgramme {
+  if (materials.length === 0)
+    throw new RangeError("invalid `materials`: []; expected at least one");
+  materials.forEach(({ minSharePct, maxSharePct, curve }, index) => {
+    if (!(minSharePct >= 0 && minSharePct <= maxSharePct && maxSharePct <= 100)) {
+      throw new RangeError(
+        `invalid \`materials[${index}]\` share: ${minSharePct} to ${maxSharePct}; expected 0 to 100, smallest first`,
+      );
+    }
+    if (curve.points.length === 0) {
+      throw new RangeError(
+        `invalid \`materials[${index}].curve\`: no points; expected at least one`,
+      );
+    }
+  });
+  return {
+    materials,
+    lower: materials.map(({ minSharePct }) => minSharePct / 100),
+    upper: materials.map(({ maxSharePct }) => maxSharePct / 100),
+    rows: limitRows(materials, limits),
+  };
+}
+
+/** The same with the materials outside a set held at nothing. */
+export function onlyMaterials(
+  programme: BlendProgramme,
+  used: (index: number) => boolean,
+): BlendProgramme {
+  return { ...programme, upper: programme.upper.map((most, j) => (used(j) ? most : 0)) };
+}
+
+/** Whether shares (parts of one) keep the materials' bounds and all limits, but for rounding. */
+export function keepsConditions(
+  materials: readonly BlendMaterial[],
+  rows: readonly LimitRow[],
+  shares: readonly number[],
+): boolean {
+  for (let j = 0; j < shares.length; j += 1) {
+    const sharePct = 100 * shares[j];
+    const { minSharePct, maxSharePct } = materials[j];
+    if (sharePct < minSharePct - 1e-9 || sharePct > maxSharePct + 1e-9) return false;
+  }
+  return rows.every((row) => {
+    const over = limitValue(row, shares) - row.limit;
+    const slight = 1e-9 * Math.max(1, Math.abs(row.limit));
+    return (row.side === "largest" ? over : -over) <= slight;
+  });
+}

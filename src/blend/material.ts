@@ -1,0 +1,122 @@
+import type { GradingCurve, GradingPoint } from "../grading/curve.js";
+
+/** A material that may go into the blend, with the share of dry mass that it may have. */
+export interface BlendMaterial {
+  readonly id: string;
+  readonly curve: GradingCurve;
+  /** A share already on site is one whose smallest and largest value are the same. */
+  readonly minSharePct: number;
+  readonly maxSharePct: number;
+  /** What messages call it; default the id. */
+  readonly name?: string;
+  /** It is soil of the site, which costs least to carry: see the aim `most-site-soil`. */
+  readonly siteSoil?: boolean;
+  /** Of dry mass, in the study's currency. */
+  readonly costPerT?: number;
+  /** kg CO₂e per tonne of dry mass. */
+  readonly carbonKgPerT?: number;
+  /** Of the part that passes 0.425 mm; 0 for a material that is not plastic. */
+  readonly plasticityIndexPct?: number;
+  /** Of the part that passes 0.425 mm; 0 for a material that does not shrink. */
+  readonly linearShrinkagePct?: number;
+}
+
+/** What the blend should pass at a size. */
+export interface TargetPoint {
+  readonly sizeMm: number;
+  readonly passingPct: number;
+  /**
+   * Weight of the squared difference at this size. Default 1: standard sieves stand about evenly on
+   * the logarithm of size, so that equal weights treat coarse and fine alike.
+   */
+  readonly weight?: number;
+}
+
+/** Grains below this do not count any more: the curve of an unmeasured fine end is drawn down to it. */
+const FINE_END_MM = 0.001;
+
+export interface BlendPassing {
+  readonly passingPct: number;
+  /** The size is finer than the material's finest measured one: drawn straight to 0 at 0.001 mm. */
+  readonly assumed: boolean;
+}
+
+/**
+ * A material's passing at any size, as blending needs it: log-linear between the points, 100 above the
+ * coarsest point if the material passes it whole, and below the finest point a straight line (on the
+ * logarithm of size) to 0 at 0.001 mm, told as assumed.
+ *
+ * @throws RangeError where the size is coarser than the curve and the curve does not reach 100 %.
+ *
+ * @example
+ * const curve = { points: [{ sizeMm: 0.1, passingPct: 10, origin: "sieve" }, { sizeMm: 1, passingPct: 100, origin: "sieve" }] };
+ * blendPassing(curve, 10) // => { passingPct: 100, assumed: false }
+ * blendPassing(curve, 0.01) // => { passingPct: 5, assumed: true }
+ */
+export function blendPassing(curve: GradingCurve, sizeMm: number): BlendPassing {
+  const { points } = curve;
+  const [first, last] = [points[0], points[points.length - 1]];
+  if (sizeMm >= last.sizeMm) {
+    if (sizeMm > last.sizeMm && last.passingPct < 100 - 1e-9) {
+      throw new RangeError(
+        `invalid \`sizeMm\`: ${sizeMm}; expected at most ${last.sizeMm}, where the curve ends at ${last.passingPct} %`,
+      );
+    }
+    return { passingPct: last.passingPct, assumed: false };
+  }
+  if (sizeMm < first.sizeMm) {
+    const slope = Math.log(sizeMm / FINE_END_MM) / Math.log(first.sizeMm / FINE_END_MM);
+    return { passingPct: first.passingPct * Math.max(0, slope), assumed: true };
+  }
+  const above = points.findIndex((point) => point.sizeMm > sizeMm);
+  const [low, high] = [points[above - 1], points[above]];
+  const way = Math.log(sizeMm / low.sizeMm) / Math.log(high.sizeMm / low.sizeMm);
+  return {
+    passingPct: low.passingPct + way * (high.passingPct - low.passingPct),
+    assumed: false,
+  };
+}
+
+export interface BlendedCurve {
+  readonly curve: GradingCurve;
+  /**
+   * Percent of the blend whose size below the finest sieve was not measured but assumed: the most by
+   * which the blend's fine end could be wrong.
+   */
+  readonly unmeasuredFinesPct: number;
+}
+
+/**
+ * The grading curve of a blend: at each size that any of its materials was measured at, the mean of
+ * the materials' passings weighted by their dry-mass shares.
+ *
+ * @param parts shares in percent that sum to 100; parts with share 0 are left out.
+ *
+ * @example
+ * const a = { points: [{ sizeMm: 0.1, passingPct: 0, origin: "sieve" }, { sizeMm: 1, passingPct: 100, origin: "sieve" }] };
+ * const b = { points: [{ sizeMm: 0.1, passingPct: 40, origin: "sieve" }, { sizeMm: 1, passingPct: 100, origin: "sieve" }] };
+ * const { curve } = blendCurve([{ curve: a, sharePct: 50 }, { curve: b, sharePct: 50 }]);
+ * curve.points.map(({ passingPct }) => passingPct) // => [20, 100]
+ */
+export function blendCurve(
+  parts: readonly { readonly curve: GradingCurve; readonly sharePct: number }[],
+): BlendedCurve {
+  const used = parts.filter(({ sharePct }) => sharePct > 0);
+  const sizes = [...new Set(used.flatMap(({ curve }) => curve.points.map(({ sizeMm }) => sizeMm)))];
+  sizes.sort((a, b) => a - b);
+  const coarsestFineEnd = Math.max(...used.map(({ curve }) => curve.points[0].sizeMm));
+  const points = sizes.map((sizeMm): GradingPoint => {
+    const passingPct = used.reduce(
+      (sum, { curve, sharePct }) => sum + (sharePct / 100) * blendPassing(curve, sizeMm).passingPct,
+      0,
+    );
+    return { sizeMm, passingPct, origin: sizeMm < coarsestFineEnd ? "sedimentation" : "sieve" };
+  });
+  const finest = sizes[0];
+  const unmeasuredFinesPct = used.reduce(
+    (sum, { curve, sharePct }) =>
+      curve.points[0].sizeMm > finest ? sum + (sharePct / 100) * curve.points[0].passingPct : sum,
+    0,
+  );
+  return { curve: { points }, unmeasuredFinesPct };
+}

@@ -1,0 +1,220 @@
+import { forEachWholeRatio } from "../numerics/wholeRatios.js";
+import { say } from "../words/say.js";
+import { type BlendDesign, type BlendFitPoint, blendPoints, rmsOf } from "./description.js";
+import { type BlendInput, blendAims } from "./design.js";
+import { keepsConditions, type LimitRow, limitRows, limitValue } from "./limits.js";
+
+export interface PartsOptions {
+  /** Sum of all parts of soil and aggregate; default 12. */
+  readonly largestTotal?: number;
+  /** Parts by loose volume (buckets) or by dry mass; default `volume`. */
+  readonly by?: "volume" | "mass";
+  /**
+   * For parts by volume: dry mass in a loose cubic metre of each material as it is shovelled.
+   */
+  readonly looseDryDensityKgM3?: readonly number[];
+  /** How much room each gains by its moisture, percent of the dry loose volume; default 0. */
+  readonly bulkingPct?: readonly number[];
+}
+
+export interface PartsLine {
+  readonly id: string;
+  readonly parts: number;
+  readonly sharePct: number;
+  /** Against the optimum, percentage points. */
+  readonly changePct: number;
+}
+
+/** Parts without cement: see `volumeParts` for a recipe with cement. */
+export interface PracticalParts {
+  readonly status: "ok" | "none";
+  readonly message: string;
+  readonly by: "volume" | "mass";
+  readonly cementIncluded: false;
+  readonly materials: readonly PartsLine[];
+  readonly total: number;
+  readonly points: readonly BlendFitPoint[];
+  readonly rmsDifferencePct: number;
+  /** What rounding costs: the optimum's difference beside it. */
+  readonly optimumRmsDifferencePct: number;
+}
+
+/**
+ * The whole-number parts, up to a total, whose blend does best by the same target and within the same
+ * limits as the optimum, from the materials that it uses. Every ratio is tried, so the answer is exact;
+ * among equals the fewest parts.
+ *
+ * Formula: dry-mass share = parts × kg in a part / Σ; kg in a part = loose density / (1 + bulking/100).
+ * Cement is not in these parts; the shares are of the dry mass of soil and aggregate.
+ *
+ * @param design what `designBlend` found for the same input.
+ * @returns status `none` where no whole-number ratio up to the total keeps all limits.
+ * @throws RangeError for a total that is no whole number from 1, a missing or unusable density, or more
+ * than two million ratios. Source: exact enumeration, own arithmetic.
+ *
+ * @example
+ * const soil = { points: [{ sizeMm: 0.063, passingPct: 40, origin: "sieve" }, { sizeMm: 2, passingPct: 100, origin: "sieve" }] };
+ * const sand = { points: [{ sizeMm: 0.063, passingPct: 0, origin: "sieve" }, { sizeMm: 2, passingPct: 100, origin: "sieve" }] };
+ * const materials = [{ id: "soil", curve: soil, minSharePct: 0, maxSharePct: 100 }, { id: "sand", curve: sand, minSharePct: 0, maxSharePct: 100 }];
+ * const input = { materials, target: { kind: "curve", points: [{ sizeMm: 0.063, passingPct: 25 }] } };
+ * const parts = practicalParts(input, designBlend(input), { by: "mass", largestTotal: 6 });
+ * parts.materials.map(({ parts }) => parts) // => [3, 2]
+ * parts.points[0].blendPct // => 24.0
+ */
+export function practicalParts(
+  input: BlendInput,
+  design: BlendDesign,
+  options: PartsOptions = {},
+): PracticalParts {
+  const { largestTotal = 12, by = "volume" } = options;
+  if (!(Number.isInteger(largestTotal) && largestTotal >= 1)) {
+    throw new RangeError(
+      `invalid \`largestTotal\`: ${largestTotal}; expected a whole number, at least 1`,
+    );
+  }
+  const { materials } = input;
+  const massOfPart = materials.map((_, j) => partMass(by, options, j));
+  const aims = blendAims(input, design);
+  const rows = limitRows(materials, input.limits ?? []);
+  const most = input.mostMaterials ?? materials.length;
+  const notUsed = materials.map(({ id }) => design.notUsed.includes(id));
+  const least = materials.map(({ minSharePct }) => (minSharePct > 0 ? 1 : 0));
+  const shares = materials.map(() => 0);
+  let best: { parts: number[]; shares: number[]; objective: number; total: number } | null = null;
+  forEachWholeRatio(least, largestTotal, (parts, total) => {
+    if (total === 0) return;
+    let [mass, used] = [0, 0];
+    for (let j = 0; j < parts.length; j += 1) mass += parts[j] * massOfPart[j];
+    for (let j = 0; j < parts.length; j += 1) {
+      shares[j] = (parts[j] * massOfPart[j]) / mass;
+      if (parts[j] > 0) used += notUsed[j] ? Infinity : 1;
+    }
+    if (used > most) return;
+    let objective = 0;
+    for (let i = 0; i < aims.passing.length; i += 1) {
+      const row = aims.passing[i];
+      let blend = 0;
+      for (let j = 0; j < shares.length; j += 1) blend += row[j] * shares[j];
+      const off = Math.max(aims.lowPct[i] - blend, blend - aims.highPct[i], 0);
+      // Inside a band the nearness to the middle decides, so lightly that it never outweighs a breach.
+      const middle = blend - (aims.lowPct[i] + aims.highPct[i]) / 2;
+      const inside = aims.lowPct[i] < aims.highPct[i] ? 1e-6 * middle ** 2 : 0;
+      objective += aims.weights[i] * (off ** 2 + inside);
+    }
+    const gain = best === null ? Infinity : best.objective - objective;
+    const slight = 1e-9 * (1 + objective);
+    if (!(gain > slight || (gain >= -slight && total < best!.total))) return;
+    if (keepsConditions(materials, rows, shares)) {
+      best = { parts: [...parts], shares: [...shares], objective, total };
+    }
+  });
+  const found = best as { parts: number[]; shares: number[]; total: number } | null;
+  const points = found ? blendPoints(aims, found.shares) : [];
+  return {
+    status: found ? "ok" : "none",
+    message: found
+      ? say`Parts by ${by}, cement not included.`
+      : say`No ratio of whole parts up to ${largestTotal} in all keeps the limits. Allow more parts, or weigh.`,
+    by,
+    cementIncluded: false,
+    materials: materials.map(({ id }, j) => {
+      const sharePct = found ? 100 * found.shares[j] : 0;
+      const changePct = sharePct - design.shares[j].sharePct;
+      return { id, parts: found?.parts[j] ?? 0, sharePct, changePct };
+    }),
+    total: found?.total ?? 0,
+    points,
+    rmsDifferencePct: found ? rmsOf(points, aims.weights) : Number.NaN,
+    optimumRmsDifferencePct: design.rmsDifferencePct,
+  };
+}
+
+function partMass(by: "volume" | "mass", options: PartsOptions, j: number): number {
+  if (by === "mass") return 1;
+  const density = options.looseDryDensityKgM3?.[j];
+  const bulking = options.bulkingPct?.[j] ?? 0;
+  if (!(density !== undefined && density > 0 && Number.isFinite(density))) {
+    throw new RangeError(
+      `invalid \`looseDryDensityKgM3[${j}]\`: ${density}; expected more than 0, as parts are by volume`,
+    );
+  }
+  if (!(bulking >= 0 && bulking < 100)) {
+    throw new RangeError(`invalid \`bulkingPct[${j}]\`: ${bulking}; expected 0 to below 100`);
+  }
+  return density / (1 + bulking / 100);
+}
+
+export interface BucketChange {
+  readonly id: string;
+  readonly change: -1 | 1;
+  readonly sharesPct: readonly number[];
+  readonly rmsDifferencePct: number;
+  readonly worst: { readonly sizeMm: number; readonly differencePct: number };
+  /** False where the miscount breaks a share's bound or a limit. */
+  readonly keepsLimits: boolean;
+  readonly limitValues: readonly { readonly label: string; readonly value: number }[];
+}
+
+/**
+ * What a miscount does: for each material used one part more and one part less, all else as it was.
+ *
+ * @param massShares dry mass per part of each material, in any one unit: all 1 for parts by mass, the
+ * loose dry densities for parts by volume.
+ * @throws RangeError where parts or masses are not as many as the materials, or negative.
+ * Source: own arithmetic.
+ *
+ * @example
+ * const soil = { points: [{ sizeMm: 0.063, passingPct: 40, origin: "sieve" }, { sizeMm: 2, passingPct: 100, origin: "sieve" }] };
+ * const sand = { points: [{ sizeMm: 0.063, passingPct: 0, origin: "sieve" }, { sizeMm: 2, passingPct: 100, origin: "sieve" }] };
+ * const materials = [{ id: "soil", curve: soil, minSharePct: 0, maxSharePct: 100 }, { id: "sand", curve: sand, minSharePct: 0, maxSharePct: 100 }];
+ * const input = { materials, target: { kind: "curve", points: [{ sizeMm: 0.063, passingPct: 24 }] } };
+ * const changes = bucketSensitivity(input, designBlend(input), [3, 2], [1, 1]);
+ * changes.map(({ id, change, rmsDifferencePct }) => [id, change, rmsDifferencePct]) // => [["soil", -1, 4], ["soil", 1, 2.666667], ["sand", -1, 6], ["sand", 1, 4]]
+ */
+export function bucketSensitivity(
+  input: BlendInput,
+  design: BlendDesign,
+  parts: readonly number[],
+  massShares: readonly number[],
+): BucketChange[] {
+  const { materials, limits = [] } = input;
+  for (const [name, values] of [
+    ["parts", parts],
+    ["massShares", massShares],
+  ] as const) {
+    if (values.length !== materials.length || values.some((value) => !(value >= 0))) {
+      throw new RangeError(
+        `invalid \`${name}\`: [${values}]; expected ${materials.length} numbers, 0 or more`,
+      );
+    }
+  }
+  const aims = blendAims(input, design);
+  const rows = limitRows(materials, limits);
+  return materials.flatMap(({ id }, at) =>
+    ([-1, 1] as const).flatMap((change): BucketChange[] => {
+      if (parts[at] === 0 && design.notUsed.includes(id)) return [];
+      const changed = parts.map((value, j) => (j === at ? value + change : value));
+      const mass = changed.reduce((sum, value, j) => sum + value * massShares[j], 0);
+      if (changed[at] < 0 || !(mass > 0)) return [];
+      const shares = changed.map((value, j) => (value * massShares[j]) / mass);
+      const points = blendPoints(aims, shares);
+      const { sizeMm, differencePct } = points.reduce((worst, point) =>
+        Math.abs(point.differencePct) > Math.abs(worst.differencePct) ? point : worst,
+      );
+      return [
+        {
+          id,
+          change,
+          sharesPct: shares.map((share) => 100 * share),
+          rmsDifferencePct: rmsOf(points, aims.weights),
+          worst: { sizeMm, differencePct },
+          keepsLimits: keepsConditions(materials, rows, shares),
+          limitValues: rows.map((row: LimitRow) => ({
+            label: row.label,
+            value: limitValue(row, shares),
+          })),
+        },
+      ];
+    }),
+  );
+}

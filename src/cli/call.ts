@@ -1,0 +1,75 @@
+import { type ParseArgsConfig, parseArgs } from "node:util";
+import { COMMAND_HELP, type CommandName } from "./help.js";
+
+/** What the command line returns, so that a script can tell the outcomes apart. */
+export const EXIT = {
+  ok: 0,
+  /** A fault of ours: an exception that nobody expected. */
+  fault: 1,
+  /** The command was called wrongly. */
+  usage: 2,
+  /** The study has errors. */
+  badInput: 3,
+  /** A notebook cell failed. */
+  failedCell: 4,
+  /** The notebook kernel ended while it was needed. */
+  kernelDied: 5,
+  /** A start, a cell or the whole run took longer than allowed. */
+  timeOut: 6,
+  /** The output exists already, or cannot be written. */
+  output: 7,
+} as const;
+
+/** A command cannot go on, for a reason that the user can mend. The message is all they need. */
+export class CommandError extends Error {
+  readonly exitCode: number;
+
+  constructor(exitCode: number, message: string) {
+    super(message);
+    this.name = "CommandError";
+    this.exitCode = exitCode;
+  }
+}
+
+type OptionRules = NonNullable<ParseArgsConfig["options"]>;
+
+export interface Call {
+  readonly place?: string;
+  text(option: string): string | undefined;
+  flag(option: string): boolean;
+  list(option: string): readonly string[];
+}
+
+/**
+ * Reads the words behind a command: at most one place (a study, a folder, a notebook) and options.
+ *
+ * @throws CommandError with the command's usage line for an unknown option or a word too many.
+ */
+export function parseCall(
+  command: CommandName,
+  words: readonly string[],
+  options: OptionRules,
+  needsPlace: boolean,
+): Call {
+  const refuse = (problem: string): never => {
+    const [usage] = COMMAND_HELP[command].split("\n");
+    throw new CommandError(EXIT.usage, `${problem}\n${usage}`);
+  };
+  let parsed: ReturnType<typeof parseArgs>;
+  try {
+    parsed = parseArgs({ args: [...words], options, allowPositionals: true, strict: true });
+  } catch (problem) {
+    return refuse((problem as Error).message.split("\n")[0].replace(/\. To specify.*$/, "."));
+  }
+  const [place, extra] = parsed.positionals;
+  if (extra !== undefined) refuse(`One word too many: “${extra}”.`);
+  if (needsPlace && place === undefined) refuse(`“loambook ${command}” needs a place to work on.`);
+  if (!needsPlace && place !== undefined) refuse(`One word too many: “${place}”.`);
+  const { values } = parsed;
+  return {
+    place,
+    text: (option) => values[option] as string | undefined,
+    flag: (option) => values[option] === true,
+    list: (option) => (values[option] as string[] | undefined) ?? [],
+  };
+}

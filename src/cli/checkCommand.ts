@@ -1,0 +1,195 @@
+import { sheetsOf } from "../entries/sheets.js";
+import type { Finding } from "../findings/finding.js";
+import { formatFindings } from "../findings/format.js";
+import { formatFixed, formatNumber } from "../quantities/format.js";
+import { computeStudy } from "../study/computeStudy.js";
+import { readStudy } from "../study/readStudy.js";
+import type { MaterialResult, StudyResult } from "../study/studyResult.js";
+import { say } from "../words/say.js";
+import { EXIT, parseCall } from "./call.js";
+
+/** `loambook check`: all findings of a study; 3 where one of them is an error. */
+export async function checkStudy(words: readonly string[]): Promise<number> {
+  const call = parseCall("check", words, { json: { type: "boolean" } }, true);
+  const place = call.place as string;
+  const { study, findings: reading } = await readStudy(place);
+  const computed = study ? computeStudy(study, reading) : { findings: reading, result: undefined };
+  const { findings, result } = computed;
+  if (call.flag("json")) process.stdout.write(`${JSON.stringify(findings, undefined, 2)}\n`);
+  else {
+    const next = result ? `\n${plain(whatNext(result, place))}\n` : "";
+    process.stdout.write(`${formatFindings(findings)}\n${next}`);
+  }
+  return findings.some(({ severity }) => severity === "error") ? EXIT.badInput : EXIT.ok;
+}
+
+/** Names come from the study: what would steer the terminal is shown, not sent. */
+function plain(text: string): string {
+  return text.replace(
+    /(?!\n)\p{Cc}/gu,
+    (mark) => `\\u${mark.charCodeAt(0).toString(16).padStart(4, "0")}`,
+  );
+}
+
+/**
+ * What to do after a check without errors, drawn from this study: which warnings bear on which result, and
+ * what would make an open number known.
+ *
+ * @param place the study as it was named on the command line.
+ */
+export function whatNext(result: StudyResult, place: string): string {
+  const { config, strength } = result;
+  const group = (title: string, lines: readonly string[]) =>
+    lines.length === 0 ? [] : [title, ...lines.map((line) => `  - ${line}`)];
+  const { chosenCementPct, leastCement } = strength;
+  const noContent = chosenCementPct === undefined ? [leastCement.message] : [];
+  const invented = config.invented
+    ? [
+        say`This study is marked “invented: true”: its numbers are nobody's, and every page says so.`,
+      ]
+    : [];
+  return [
+    ...group(say`Look at these first`, [...noContent, ...touchedResults(result)]),
+    ...group(say`What would be known better`, missingKnowledge(result)),
+    ...group(say`Then`, [
+      ...invented,
+      say`loambook appendix ${place} makes the technical appendix.`,
+    ]),
+  ].join("\n");
+}
+
+function warnings(count: number): string {
+  return count === 1 ? say`1 warning` : say`${count} warnings`;
+}
+
+/**
+ * One sentence for each result that warnings touch, the one that moves the mix most first: the strength of
+ * the blocks, then the materials by their shares.
+ */
+export function touchedResults(result: StudyResult): string[] {
+  const { config, blend, strength } = result;
+  let left = result.findings.filter(({ severity }) => severity === "warning");
+  const take = (of: (finding: Finding) => boolean): string | undefined => {
+    const taken = left.filter(of);
+    left = left.filter((finding) => !taken.includes(finding));
+    return taken.length > 0 ? warnings(taken.length) : undefined;
+  };
+  const sentences: string[] = [];
+  const [blocks] = sheetsOf(config.strength.sheet);
+  const inBlocks = take(({ file }) => file === blocks);
+  const { chosenCementPct } = strength;
+  if (inBlocks && chosenCementPct !== undefined) {
+    sentences.push(
+      say`${blocks} (${inBlocks}): the least cement, now ${formatFixed(chosenCementPct, 1)} %, rests on it.`,
+    );
+  } else if (inBlocks) {
+    sentences.push(say`${blocks} (${inBlocks}): the least cement rests on it.`);
+  }
+  const shareOf = (id: string) => blend.shares.find((share) => share.id === id)?.sharePct ?? 0;
+  const materials = config.materials.map((material) => ({
+    ...{ name: material.name, sharePct: shareOf(material.id) },
+    files: sheetsOf(
+      material.sieve,
+      material.hydrometer,
+      material.pipette,
+      material.limits,
+      material.jar,
+    ),
+  }));
+  materials.sort((a, b) => b.sharePct - a.sharePct);
+  for (const { name, sharePct, files } of materials) {
+    const inSheets = take(({ file }) => files.includes(file));
+    if (!inSheets) continue;
+    sentences.push(
+      sharePct >= 0.05
+        ? say`Sheets of ${name} (${inSheets}): it is ${formatFixed(sharePct, 1)} % of the blend.`
+        : say`Sheets of ${name} (${inSheets}): it takes no part in the blend, so nothing in the mix rests on them.`,
+    );
+  }
+  const compaction = sheetsOf(config.compaction);
+  const inCompaction = take(({ file }) => compaction.includes(file));
+  if (inCompaction) {
+    sentences.push(say`Compaction test (${inCompaction}): the water of the mix rests on it.`);
+  }
+  const elsewhere = take(() => true);
+  if (elsewhere)
+    sentences.push(say`Elsewhere (${elsewhere}): read them before the numbers are used.`);
+  return sentences;
+}
+
+/** Points of the blend below which an assumed tail of a curve is not worth a test. */
+const WORTH_A_TEST = 1;
+
+/** What the study does not know, what that leaves open, and which sheet or entry would tell. */
+export function missingKnowledge(result: StudyResult): string[] {
+  const { config, blend, materials, mix } = result;
+  const sharePct = (id: string) => blend.shares.find((share) => share.id === id)?.sharePct ?? 0;
+  const used = materials.filter(({ id }) => sharePct(id) >= 0.05);
+  const lines = [...leastCementLine(result)];
+  for (const material of used) {
+    lines.push(...tailLine(material, sharePct(material.id)));
+    if (material.role === "soil") lines.push(...soilLines(material));
+  }
+  const stated = Object.keys(config.readingErrors).length > 0;
+  const fines = used
+    .flatMap(({ name, uncertainty }) => {
+      const found = uncertainty?.quantities.find(({ quantity }) => quantity === "finesPct");
+      return found ? [{ name, ...found }] : [];
+    })
+    .sort((a, b) => b.high - b.low - (a.high - a.low))[0];
+  if (fines && !stated) {
+    lines.push(
+      say`Usual reading errors put the fines of ${fines.name} between ${formatFixed(fines.low, 1)} and ${formatFixed(fines.high, 1)} %: your laboratory's own, under “reading-errors”, make that interval its own.`,
+    );
+  }
+  if (!blend.robustness) {
+    lines.push(
+      say`How often the blend keeps to its limits from load to load is not known: say under “varies” how its materials change.`,
+    );
+  }
+  if (!config.compaction) {
+    lines.push(
+      say`There is no compaction sheet: without it there is no water content to aim at, and so no mix.`,
+    );
+  }
+  if (mix && !mix.cost)
+    lines.push(say`Nothing has a price: with “price” entries the cost is added up.`);
+  return lines;
+}
+
+function leastCementLine({ strength }: StudyResult): string[] {
+  const { interval, nextBlocks, status } = strength.leastCement;
+  // Where there is no content at all, its message has said this already.
+  if (nextBlocks) return status === "above-range" ? [] : [nextBlocks.reason];
+  if (status !== "ok" || !interval) return [];
+  const { lowPct, highPct } = interval;
+  const [low, high] = [formatFixed(lowPct, 1), formatFixed(highPct, 1)];
+  return [
+    say`The blocks leave the cement content open between ${low} and ${high} %: more blocks of those contents (loambook plan) narrow that.`,
+  ];
+}
+
+/** Below its finest sieve a curve without a sedimentation test is assumed. */
+function tailLine(material: MaterialResult, sharePct: number): string[] {
+  const { name, sedimentation, pipette, curve } = material;
+  const finest = curve.points.reduce((least, point) =>
+    point.sizeMm < least.sizeMm ? point : least,
+  );
+  const pointsOfBlend = (sharePct * finest.passingPct) / 100;
+  if (sedimentation || pipette || pointsOfBlend < WORTH_A_TEST) return [];
+  return [
+    say`${name} has no hydrometer or pipette sheet: below ${formatNumber(finest.sizeMm, 2)} mm ${formatFixed(pointsOfBlend, 1)} points of the blend's curve are assumed, and its clay and silt are not told apart.`,
+  ];
+}
+
+function soilLines({ name, limits }: MaterialResult): string[] {
+  if (!limits) {
+    return [
+      say`${name} has no limits sheet: its plasticity index, and the classes and limits that ask for it, stay open.`,
+    ];
+  }
+  if (limits.linearShrinkagePct === undefined) {
+    return [say`The limits sheet of ${name} has no shrinkage bar: linear shrinkage is not judged.`];
+  }
+  return [];
+}

@@ -1,0 +1,137 @@
+import type { FrontierPoint, TernaryMap, TernaryPoint } from "../../blend/tradeoffs.js";
+import { formatFixed, formatNumber } from "../../quantities/format.js";
+import { say } from "../../words/say.js";
+import type { Figure } from "../figure.js";
+import { baseLayout, PALETTE } from "../style.js";
+
+/**
+ * What a better fit costs: difference from the target against cost per tonne or share of site soil.
+ *
+ * @param names of the materials in the order of the shares, for the text alternative.
+ */
+export function frontierChart(
+  title: string,
+  frontier: readonly FrontierPoint[],
+  axis: string,
+  names: readonly string[],
+): Figure {
+  const described = [frontier[0], frontier[frontier.length - 1]]
+    .filter((point) => point !== undefined)
+    .map(({ value, rmsDifferencePct, sharesPct }) => {
+      const shares = sharesPct.map((share, j) => `${names[j]} ${formatFixed(share, 1)} %`);
+      return say`at ${formatNumber(value, 3)} the difference is ${formatNumber(rmsDifferencePct, 3)} points (${shares.join(", ")})`;
+    });
+  return {
+    kind: "figure",
+    title,
+    altText: say`${title}. ${axis} against the root mean square difference from the target: ${described.join("; ") || say`no blend keeps the limits`}.`,
+    data: [
+      {
+        type: "scatter",
+        mode: "lines+markers",
+        name: say`best blend`,
+        x: frontier.map(({ value }) => value),
+        y: frontier.map(({ rmsDifferencePct }) => rmsDifferencePct),
+        line: { color: PALETTE.umber, width: 2 },
+        marker: { color: PALETTE.umber, symbol: "circle", size: 7 },
+      },
+    ],
+    layout: baseLayout(
+      { title: axis },
+      { title: say`Difference from the target (points, rms)`, rangemode: "tozero" },
+      { showlegend: false },
+    ),
+  };
+}
+
+/** Darker is nearer; the size of the mark says it too. */
+const CLASSES = [
+  { upTo: 1.25, color: PALETTE.umber, size: 11 },
+  { upTo: 2, color: PALETTE.redEarth, size: 8.5 },
+  { upTo: 4, color: PALETTE.ochre, size: 6 },
+  { upTo: Infinity, color: PALETTE.ochre, size: 3.5 },
+] as const;
+
+/**
+ * All blends of three materials: each corner is one material alone. Marks are larger and darker the
+ * nearer the blend is to its target, in multiples of the best difference; crosses break a limit.
+ */
+export function ternaryChart(
+  title: string,
+  map: TernaryMap,
+  names: readonly [string, string, string],
+): Figure {
+  const allowed = map.points.filter((point) => point.allowed);
+  const nearest = allowed.reduce(
+    (least, { rmsDifferencePct }) => Math.min(least, rmsDifferencePct),
+    map.best?.rmsDifferencePct ?? Infinity,
+  );
+  // Where the target is met exactly, multiples of nothing would all be far.
+  const unit = Math.max(nearest, 1);
+  const classOf = ({ rmsDifferencePct }: TernaryPoint) =>
+    CLASSES.findIndex(({ upTo }) => rmsDifferencePct <= upTo * unit);
+  const below = (at: number) => say`${formatNumber(CLASSES[at].upTo * unit, 3)} points`;
+  const data = [
+    trace(
+      map.points.filter((point) => !point.allowed),
+      say`breaks a limit`,
+      { color: "#8a7f74", size: 5, symbol: "x-thin", line: { color: "#8a7f74", width: 1 } },
+    ),
+    ...CLASSES.map(({ color, size }, at) =>
+      trace(
+        allowed.filter((point) => classOf(point) === at),
+        at === CLASSES.length - 1 ? say`more than ${below(at - 1)}` : say`up to ${below(at)}`,
+        { color, size, symbol: "circle" },
+      ),
+    ),
+    trace(map.best ? [map.best] : [], say`best blend`, {
+      color: "#ffffff",
+      size: 15,
+      symbol: "star",
+      line: { color: PALETTE.manganese, width: 1.6 },
+    }),
+  ].filter(({ a }) => a.length > 0);
+  const axis = (name: string) => ({
+    title: { text: `${name} (%)` },
+    tickvals: [20, 40, 60, 80],
+    linecolor: PALETTE.manganese,
+    gridcolor: "#e4ddd4",
+    min: 0,
+  });
+  const best = map.best?.sharesPct.map((share, j) => `${names[j]} ${formatFixed(share, 1)} %`);
+  return {
+    kind: "figure",
+    title,
+    altText: say`${title}. Map of all blends of ${names.join(", ")}: ${allowed.length} of ${map.points.length} blends in even steps keep all limits. ${
+      best
+        ? say`The best, ${best.join(", ")}, differs from the target by ${formatNumber(map.best!.rmsDifferencePct, 3)} points; ${allowed.filter((point) => classOf(point) === 0).length} blends differ by no more than ${below(0)}.`
+        : say`No blend keeps all limits.`
+    }`,
+    data,
+    layout: {
+      font: { family: "Source Sans 3, sans-serif", size: 13, color: PALETTE.manganese },
+      paper_bgcolor: "#ffffff",
+      margin: { l: 70, r: 70, t: 46, b: 60 },
+      ternary: {
+        sum: 100,
+        bgcolor: "#ffffff",
+        aaxis: axis(names[0]),
+        baxis: axis(names[1]),
+        caxis: axis(names[2]),
+      },
+      legend: { orientation: "h", x: 0.5, xanchor: "center", y: -0.14, yanchor: "top" },
+    },
+  };
+}
+
+function trace(points: readonly TernaryPoint[], name: string, marker: object) {
+  return {
+    type: "scatterternary",
+    mode: "markers",
+    name,
+    a: points.map(({ sharesPct }) => sharesPct[0]),
+    b: points.map(({ sharesPct }) => sharesPct[1]),
+    c: points.map(({ sharesPct }) => sharesPct[2]),
+    marker,
+  };
+}

@@ -1,0 +1,242 @@
+import type { GradingCurve } from "../../grading/curve.js";
+import { type BoundarySystem, SIZE_BOUNDARIES } from "../../grading/fractions.js";
+import { formatNumber, formatPlain } from "../../quantities/format.js";
+import { phrase, say, sayOf } from "../../words/say.js";
+import type { Figure } from "../figure.js";
+import { type AxisOptions, baseLayout, QUIET, seriesStyle, TOP_LEGEND } from "../style.js";
+import { bandTraces, type ChartBand } from "./band.js";
+import {
+  type CharacteristicMark,
+  characteristicMarkParts,
+  characteristicMarks,
+  TOP_PCT,
+} from "./characteristicMarks.js";
+
+/** A curve of a grading chart. */
+export interface ChartCurve {
+  readonly name: string;
+  readonly curve: GradingCurve;
+  /** Drawn as a smooth line without markers: a model or a target. */
+  readonly smooth?: boolean;
+}
+
+export type { ChartBand } from "./band.js";
+
+export interface GradingChartOptions {
+  /** Fine at the left (default, `fine-to-coarse`) or coarse at the left: the axis alone is turned. */
+  readonly direction?: SizeDirection;
+  /** Whose names and boundaries of fractions stand along the axis; default `iso14688`. */
+  readonly boundaries?: BoundarySystem;
+  /** Curves, counted from 0, whose characteristic sizes are marked and named; default none. */
+  readonly markSizesOf?: readonly number[];
+  /** Which of them: percentages passing; default 10, 30 and 60. */
+  readonly markedPct?: readonly number[];
+}
+
+/**
+ * A grading chart: percent passing against the logarithm of grain size, with the names of the fractions
+ * along the top and, where given, bands behind the curves: envelopes, or the doubt about a curve
+ * (`uncertaintyBand`). Several envelopes are told apart by hatching and dash, not by colour alone.
+ *
+ * @param title the caption; the text alternative begins with it and goes on with the numbers.
+ * @throws RangeError where `markSizesOf` names no curve, or a percentage is not 0 to 100.
+ *
+ * @example
+ * const curve = { points: [{ sizeMm: 0.01, passingPct: 10, origin: "sedimentation" }, { sizeMm: 10, passingPct: 100, origin: "sieve" }] };
+ * const chart = gradingChart("Grading", [{ name: "Site soil", curve }], [], { direction: "coarse-to-fine", markSizesOf: [0], markedPct: [55] });
+ * chart.data[1].x // => [0.316]
+ */
+export function gradingChart(
+  title: string,
+  curves: readonly ChartCurve[],
+  bands: ChartBand | readonly ChartBand[] = [],
+  options: GradingChartOptions = {},
+): Figure {
+  const { direction = "fine-to-coarse", boundaries = "iso14688" } = options;
+  const { markSizesOf = [], markedPct = [10, 30, 60] } = options;
+  for (const index of markSizesOf) {
+    if (!curves[index]) {
+      throw new RangeError(
+        `invalid \`markSizesOf\`: ${index}; expected 0 to below ${curves.length}`,
+      );
+    }
+  }
+  const behind = "name" in bands ? [bands] : bands;
+  const sizes = [...curves.map(({ curve }) => curve), ...behind].flatMap(({ points }) =>
+    points.map(({ sizeMm }) => sizeMm),
+  );
+  const smallest = Math.min(0.001, ...sizes);
+  const largest = Math.max(20, ...sizes) * 1.3;
+  const axis = sizeAxis(smallest, largest, boundaries, direction);
+  const { annotations, shapes } = sizeClassMarks(smallest, largest, boundaries);
+  const marks = characteristicMarks(curves, markSizesOf, markedPct);
+  const bars = behind.filter(({ pointsOnly }) => pointsOnly);
+  const marked = characteristicMarkParts(curves, marks, axis.range as number[], bars);
+  // Doubt first, so that envelopes are counted alone.
+  const doubts = behind.filter(({ aboutCurve }) => aboutCurve !== undefined);
+  const envelopes = behind.filter(({ aboutCurve }) => aboutCurve === undefined);
+  return {
+    kind: "figure",
+    title,
+    altText: gradingChartText(title, curves, behind, marks, { direction, boundaries }),
+    data: [
+      ...envelopes.flatMap(bandTraces),
+      ...doubts.flatMap(bandTraces),
+      ...curves.map(curveTrace),
+      ...marked.traces,
+    ],
+    layout: baseLayout(
+      axis,
+      { title: say`Passing (% of dry mass)`, range: [0, TOP_PCT], dtick: 20 },
+      {
+        annotations: [...annotations, ...marked.annotations],
+        shapes,
+        margin: { l: 62, r: 18, t: 26, b: 54 },
+        // Above the names of the fractions. Filled areas would turn the order round.
+        legend: { ...TOP_LEGEND, y: 1.1, traceorder: "normal" },
+      },
+    ),
+  };
+}
+
+function curveTrace({ name, curve, smooth }: ChartCurve, index: number): object {
+  const { color, dash, symbol } = seriesStyle(index);
+  return {
+    type: "scatter",
+    mode: smooth ? "lines" : "lines+markers",
+    name,
+    x: curve.points.map(({ sizeMm }) => sizeMm),
+    y: curve.points.map(({ passingPct }) => passingPct),
+    line: { color, dash, width: 2 },
+    marker: { color, symbol, size: 6 },
+  };
+}
+
+/** Which way a grading chart runs from left to right. */
+type SizeDirection = "fine-to-coarse" | "coarse-to-fine";
+
+/** Ticks stand at the fraction boundaries of the system, and at rounder sizes between them. */
+const ISO_TICKS = [0.002, 0.0063, 0.02, 0.063, 0.2, 0.63, 2, 6.3, 20, 63];
+const TICKS: Readonly<Record<BoundarySystem, readonly number[]>> = {
+  iso14688: ISO_TICKS,
+  bs5930: ISO_TICKS,
+  astm: [0.002, 0.005, 0.02, 0.075, 0.2, 0.425, 2, 4.75, 19, 75],
+  usda: [0.002, 0.005, 0.02, 0.05, 0.25, 0.5, 2, 5, 20, 75],
+};
+
+/**
+ * A logarithmic axis of grain size with ticks at the limits of the grain-size classes.
+ *
+ * Class limits: ISO 14688-1 (0.002, 0.0063, 0.02, 0.063 … 63 mm), from memory; the boundaries of
+ * fractions as in `SIZE_BOUNDARIES`; sieves of ASTM between them, from memory.
+ */
+export function sizeAxis(
+  smallestMm: number,
+  largestMm: number,
+  system: BoundarySystem = "iso14688",
+  direction: SizeDirection = "fine-to-coarse",
+): AxisOptions {
+  const range = [Math.log10(smallestMm), Math.log10(largestMm)];
+  const ticks = TICKS[system].filter(
+    (tick) => tick >= smallestMm * 0.999 && tick <= largestMm * 1.001,
+  );
+  return {
+    title: say`Grain size (mm)`,
+    type: "log",
+    range: direction === "fine-to-coarse" ? range : range.reverse(),
+    tickmode: "array",
+    tickvals: ticks,
+    ticktext: ticks.map((tick) => formatPlain(tick, 3)),
+    tickangle: 0,
+    tickfont: { size: 12 },
+  };
+}
+
+/** Names of the fractions along the top of a grading chart, and light lines between them. */
+function sizeClassMarks(
+  smallestMm: number,
+  largestMm: number,
+  system: BoundarySystem = "iso14688",
+): { annotations: object[]; shapes: object[] } {
+  const { clayMm, siltMm, sandMm, gravelMm } = SIZE_BOUNDARIES[system];
+  const inside = [
+    { name: phrase`clay`, fromMm: 0, toMm: clayMm },
+    { name: phrase`silt`, fromMm: clayMm, toMm: siltMm },
+    { name: phrase`sand`, fromMm: siltMm, toMm: sandMm },
+    { name: phrase`gravel`, fromMm: sandMm, toMm: gravelMm },
+    { name: phrase`cobbles`, fromMm: gravelMm, toMm: Infinity },
+  ]
+    .map(({ name, fromMm, toMm }) => ({
+      name,
+      from: Math.max(fromMm, smallestMm),
+      to: Math.min(toMm, largestMm),
+    }))
+    // A name needs about a quarter of a decade; a fraction that the chart does not reach has none.
+    .filter(({ from, to }) => Math.log10(to / from) > 0.25);
+  return {
+    annotations: inside.map(({ name, from, to }) => ({
+      text: sayOf(name),
+      xref: "x",
+      yref: "paper",
+      x: (Math.log10(from) + Math.log10(to)) / 2,
+      y: 1,
+      yanchor: "bottom",
+      showarrow: false,
+      font: { size: 12, color: QUIET.letters },
+    })),
+    shapes: inside.slice(1).map(({ from }) => ({
+      type: "line",
+      xref: "x",
+      yref: "paper",
+      x0: from,
+      x1: from,
+      y0: 0,
+      y1: 1,
+      layer: "below",
+      line: { color: QUIET.faint, width: 1 },
+    })),
+  };
+}
+
+/** The words of a grading chart: its curves, bands and marked sizes in numbers. */
+function gradingChartText(
+  title: string,
+  curves: readonly ChartCurve[],
+  bands: readonly ChartBand[],
+  marks: readonly CharacteristicMark[],
+  {
+    direction,
+    boundaries,
+  }: { readonly direction: SizeDirection; readonly boundaries: BoundarySystem },
+): string {
+  const system = sayOf(SIZE_BOUNDARIES[boundaries].name);
+  return [
+    direction === "fine-to-coarse"
+      ? say`${title}. Percent passing against grain size on a logarithmic axis, fine at the left; fractions by ${system}.`
+      : say`${title}. Percent passing against grain size on a logarithmic axis, coarse at the left; fractions by ${system}.`,
+    ...curves.map(({ name, curve: { points } }) => {
+      const at = [points[0], points[Math.floor(points.length / 2)], points[points.length - 1]];
+      const reading = at.map(
+        ({ sizeMm, passingPct }) =>
+          say`${formatNumber(passingPct, 3)} % at ${formatNumber(sizeMm, 2)} mm`,
+      );
+      const sizes = marks.filter(({ curveName }) => curveName === name).map(({ text }) => text);
+      return sizes.length > 0
+        ? say`${name}: passing ${reading.join(", ")}; ${sizes.join(", ")}.`
+        : say`${name}: passing ${reading.join(", ")}.`;
+    }),
+    ...bands.map(({ name, aboutCurve, points }) => {
+      if (aboutCurve !== undefined) {
+        const widest = points.reduce((a, b) =>
+          b.highPct - b.lowPct > a.highPct - a.lowPct ? b : a,
+        );
+        return say`${name}: widest at ${formatNumber(widest.sizeMm, 2)} mm, ${formatNumber(widest.lowPct, 3)} to ${formatNumber(widest.highPct, 3)} %.`;
+      }
+      const limits = points.map(
+        ({ sizeMm, lowPct, highPct }) =>
+          say`${formatNumber(lowPct, 3)} to ${formatNumber(highPct, 3)} % at ${formatNumber(sizeMm, 2)} mm`,
+      );
+      return say`Band (${name}): ${limits.join(", ")}.`;
+    }),
+  ].join(" ");
+}

@@ -1,0 +1,102 @@
+/**
+ * Line colours named after earth pigments. Each has a contrast of at least 3 : 1 on white, and any two
+ * stay apart under the three common colour-vision deficiencies (checked in tests/figures/palette.test.ts).
+ * No figure tells things apart by colour alone: dash and marker go with it.
+ */
+export const PALETTE = {
+  umber: "#5f2b00",
+  azurite: "#01629c",
+  ochre: "#c07000",
+  greenEarth: "#6a8a6c",
+  redEarth: "#a3424e",
+  manganese: "#1b150f",
+} as const;
+
+export interface LineStyle {
+  readonly color: string;
+  readonly dash: "solid" | "dash" | "dot" | "dashdot" | "longdash" | "longdashdot";
+  readonly symbol: "circle" | "square" | "diamond" | "triangle-up" | "cross" | "x";
+}
+
+/** Styles for series that stand side by side, in order of use. */
+export const SERIES_STYLES: readonly LineStyle[] = [
+  { color: PALETTE.umber, dash: "solid", symbol: "circle" },
+  { color: PALETTE.azurite, dash: "dash", symbol: "square" },
+  { color: PALETTE.ochre, dash: "dot", symbol: "diamond" },
+  { color: PALETTE.greenEarth, dash: "dashdot", symbol: "triangle-up" },
+  { color: PALETTE.redEarth, dash: "longdash", symbol: "cross" },
+  { color: PALETTE.manganese, dash: "longdashdot", symbol: "x" },
+];
+
+/** The style of the n-th series; after six the colours and dashes repeat out of step. */
+export function seriesStyle(index: number): LineStyle {
+  const count = SERIES_STYLES.length;
+  const base = SERIES_STYLES[index % count];
+  const round = Math.floor(index / count);
+  return round === 0 ? base : { ...base, dash: SERIES_STYLES[(index + round) % count].dash };
+}
+
+/**
+ * Tints between the palette's manganese and white for what must not compete with the curves: borders of
+ * classes, names along an axis. Letters keep a contrast of at least 4.5 : 1 on white (tested).
+ */
+export const QUIET = {
+  letters: "#6b5d50",
+  border: "#8a7a69",
+  faint: "#b9aa98",
+} as const;
+
+/** A palette colour with some of the ground showing through, for areas behind curves. */
+export function translucent(hex: string, opacity: number): string {
+  const part = (from: number) => Number.parseInt(hex.slice(from, from + 2), 16);
+  return `rgba(${part(1)},${part(3)},${part(5)},${opacity})`;
+}
+
+const AXIS = {
+  showline: true,
+  linecolor: PALETTE.manganese,
+  linewidth: 1,
+  ticks: "outside",
+  tickcolor: PALETTE.manganese,
+  ticklen: 4,
+  gridcolor: "#e4ddd4",
+  zeroline: false,
+  title: { standoff: 10 },
+} as const;
+
+/** Above the plot: below it, a low figure would lay the legend over the axis title. */
+export const TOP_LEGEND = {
+  orientation: "h",
+  x: 0,
+  xanchor: "left",
+  y: 1.02,
+  yanchor: "bottom",
+} as const;
+
+export interface AxisOptions {
+  readonly title: string;
+  readonly [option: string]: unknown;
+}
+
+/** The layout that all figures share: white ground, quiet grid, no title inside (the caption has it). */
+export function baseLayout(
+  x: AxisOptions,
+  y: AxisOptions,
+  more: Readonly<Record<string, unknown>> = {},
+): object {
+  const axis = ({ title, ...rest }: AxisOptions) => ({
+    ...AXIS,
+    title: { ...AXIS.title, text: title },
+    ...rest,
+  });
+  return {
+    font: { family: "Source Sans 3, sans-serif", size: 13, color: PALETTE.manganese },
+    paper_bgcolor: "#ffffff",
+    plot_bgcolor: "#ffffff",
+    margin: { l: 62, r: 18, t: 16, b: 54 },
+    xaxis: axis(x),
+    yaxis: axis(y),
+    legend: TOP_LEGEND,
+    ...more,
+  };
+}

@@ -1,0 +1,297 @@
+import { measureText } from "./sourceSans.js";
+
+const EMPTY: SvgBox = { x: 0, y: 0, width: 0, height: 0 };
+
+function hull(boxes: readonly SvgBox[]): SvgBox {
+  const solid = boxes.filter((box) => box.width > 0 || box.height > 0);
+  if (solid.length === 0) return EMPTY;
+  const x = Math.min(...solid.map((box) => box.x));
+  const y = Math.min(...solid.map((box) => box.y));
+  const right = Math.max(...solid.map((box) => box.x + box.width));
+  const bottom = Math.max(...solid.map((box) => box.y + box.height));
+  return { x, y, width: right - x, height: bottom - y };
+}
+
+/**
+ * Box of an SVG element in its own user units, answered without a browser: text from font
+ * metrics, `rect` and `path` from their geometry, groups as the hull of their children.
+ */
+export function svgElementBox(element: SVGElement): SvgBox {
+  const attribute = (name: string): number => Number(element.getAttribute(name) ?? 0);
+  switch (element.localName) {
+    case "text":
+    case "tspan":
+      return svgTextBox(element);
+    case "rect":
+      return {
+        x: attribute("x"),
+        y: attribute("y"),
+        width: attribute("width"),
+        height: attribute("height"),
+      };
+    case "path": {
+      const points = svgPathPoints(element.getAttribute("d") ?? "");
+      if (points.length === 0) return EMPTY;
+      const [xs, ys] = [points.map((point) => point[0]), points.map((point) => point[1])];
+      const [x, y] = [Math.min(...xs), Math.min(...ys)];
+      return { x, y, width: Math.max(...xs) - x, height: Math.max(...ys) - y };
+    }
+    default:
+      return hull(
+        Array.from(element.children).map((child) =>
+          transformedBox(
+            svgElementBox(child as unknown as SVGElement),
+            svgTransform(child.getAttribute("transform")),
+          ),
+        ),
+      );
+  }
+}
+
+/** Box of an SVG element on the page: its own box through its and its ancestors' transforms. */
+export function svgPageBox(element: SVGElement): SvgBox {
+  let box = svgElementBox(element);
+  for (let at: Element | null = element; at !== null; at = at.parentElement) {
+    const transform = at.getAttribute("transform");
+    if (transform !== null) box = transformedBox(box, svgTransform(transform));
+  }
+  return box;
+}
+
+/** A box in SVG user units, y downwards. */
+export interface SvgBox {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+interface TextStyle {
+  readonly sizePx: number;
+  readonly weight: number;
+  readonly italic: boolean;
+  readonly anchor: string;
+}
+
+const ROOT_STYLE: TextStyle = { sizePx: 16, weight: 400, italic: false, anchor: "start" };
+
+function property(element: SVGElement, name: string): string {
+  return element.style?.getPropertyValue(name) || element.getAttribute(name) || "";
+}
+
+function ownStyle(element: SVGElement, parent: TextStyle): TextStyle {
+  const size = property(element, "font-size");
+  const weight = property(element, "font-weight");
+  const slant = property(element, "font-style");
+  const anchor = property(element, "text-anchor");
+  const weightOf: Record<string, number> = { bold: 700, normal: 400 };
+  return {
+    sizePx: size === "" ? parent.sizePx : length(size, parent.sizePx),
+    weight: weight === "" ? parent.weight : (weightOf[weight] ?? Number(weight)),
+    italic: slant === "" ? parent.italic : slant === "italic" || slant === "oblique",
+    anchor: anchor === "" ? parent.anchor : anchor,
+  };
+}
+
+function inheritedStyle(element: SVGElement): TextStyle {
+  const parent = element.parentElement as SVGElement | null;
+  return ownStyle(element, parent === null ? ROOT_STYLE : inheritedStyle(parent));
+}
+
+function length(text: string, emPx: number): number {
+  const value = Number.parseFloat(text);
+  if (!Number.isFinite(value)) return 0;
+  if (text.endsWith("em")) return value * emPx;
+  return text.endsWith("%") ? (value / 100) * emPx : value;
+}
+
+/**
+ * Box of an SVG `text` or `tspan` element as a browser would lay it out in Source Sans 3:
+ * lines (`tspan` with its own `x`), `dy` shifts, raised and lowered runs, `text-anchor`.
+ * This is what plotly asks a browser for when it makes room for legends, titles and labels.
+ */
+function svgTextBox(element: SVGElement): SvgBox {
+  let [left, right, top, bottom] = [Infinity, -Infinity, Infinity, -Infinity];
+  let [chunkX, chunkWidth, y, anchor] = [0, 0, 0, "start"];
+
+  const closeChunk = (): void => {
+    if (chunkWidth === 0) return;
+    const shift = anchor === "middle" ? chunkWidth / 2 : anchor === "end" ? chunkWidth : 0;
+    left = Math.min(left, chunkX - shift);
+    right = Math.max(right, chunkX - shift + chunkWidth);
+    chunkX += chunkWidth;
+    chunkWidth = 0;
+  };
+
+  const walk = (node: SVGElement, style: TextStyle): void => {
+    const x = node.getAttribute("x");
+    if (x !== null) {
+      closeChunk();
+      chunkX = length(x, style.sizePx);
+    }
+    if (chunkWidth === 0) anchor = style.anchor;
+    const ownY = node.getAttribute("y");
+    if (ownY !== null) y = length(ownY, style.sizePx);
+    y += length(node.getAttribute("dy") ?? "0", style.sizePx);
+    for (const child of Array.from(node.childNodes)) {
+      if (child.nodeType === 1) {
+        walk(child as unknown as SVGElement, ownStyle(child as unknown as SVGElement, style));
+      } else if (child.nodeType === 3) {
+        // plotly sets `white-space: pre`; the zero-width space only carries a `dy` back down
+        const text = (child.textContent ?? "").replaceAll("\u200b", "");
+        if (text === "") continue;
+        const size = measureText(text, style.sizePx, style.weight, style.italic);
+        chunkWidth += size.widthPx;
+        top = Math.min(top, y - size.ascentPx);
+        bottom = Math.max(bottom, y + size.descentPx);
+      }
+    }
+  };
+
+  walk(element, inheritedStyle(element));
+  closeChunk();
+  if (left > right) return EMPTY;
+  return { x: left, y: top, width: right - left, height: bottom - top };
+}
+
+/** Plane map (x, y) → (a x + c y + e, b x + d y + f), as SVG's `matrix(a b c d e f)`. */
+type SvgMatrix = readonly [number, number, number, number, number, number];
+
+const IDENTITY: SvgMatrix = [1, 0, 0, 1, 0, 0];
+
+function times(m: SvgMatrix, n: SvgMatrix): SvgMatrix {
+  return [
+    m[0] * n[0] + m[2] * n[1],
+    m[1] * n[0] + m[3] * n[1],
+    m[0] * n[2] + m[2] * n[3],
+    m[1] * n[2] + m[3] * n[3],
+    m[0] * n[4] + m[2] * n[5] + m[4],
+    m[1] * n[4] + m[3] * n[5] + m[5],
+  ];
+}
+
+function single(name: string, values: readonly number[]): SvgMatrix {
+  const [a = 0, b = 0, c = 0] = values;
+  if (name === "translate") return [1, 0, 0, 1, a, b];
+  if (name === "scale") return [a, 0, 0, values.length > 1 ? b : a, 0, 0];
+  if (name === "matrix" && values.length === 6) return values as unknown as SvgMatrix;
+  if (name !== "rotate") return IDENTITY;
+  const [cos, sin] = [Math.cos((a * Math.PI) / 180), Math.sin((a * Math.PI) / 180)];
+  return [cos, sin, -sin, cos, b - cos * b + sin * c, c - sin * b - cos * c];
+}
+
+/** Reads an SVG `transform` attribute (SVG 1.1, clause 7.6; skews are not used by plotly). */
+export function svgTransform(attribute: string | null): SvgMatrix {
+  let matrix = IDENTITY;
+  for (const [, name, values] of (attribute ?? "").matchAll(/(\w+)\s*\(([^)]*)\)/g)) {
+    const numbers = values!.split(/[\s,]+/).filter((part) => part !== "");
+    matrix = times(matrix, single(name!, numbers.map(Number)));
+  }
+  return matrix;
+}
+
+/** Upright box around a box after a transform. */
+export function transformedBox(box: SvgBox, matrix: SvgMatrix): SvgBox {
+  const corners = [
+    [box.x, box.y],
+    [box.x + box.width, box.y],
+    [box.x, box.y + box.height],
+    [box.x + box.width, box.y + box.height],
+  ] as const;
+  const xs = corners.map(([x, y]) => matrix[0] * x + matrix[2] * y + matrix[4]);
+  const ys = corners.map(([x, y]) => matrix[1] * x + matrix[3] * y + matrix[5]);
+  const [x, y] = [Math.min(...xs), Math.min(...ys)];
+  return { x, y, width: Math.max(...xs) - x, height: Math.max(...ys) - y };
+}
+
+const ARGUMENTS: Record<string, number> = {
+  M: 2,
+  L: 2,
+  H: 1,
+  V: 1,
+  C: 6,
+  S: 4,
+  Q: 4,
+  T: 2,
+  A: 7,
+  Z: 0,
+};
+const STEPS_PER_CURVE = 24;
+
+type Point = readonly [x: number, y: number];
+
+function bezier(points: readonly Point[], t: number): Point {
+  if (points.length === 1) return points[0]!;
+  const shorter = points.slice(1).map((point, index): Point => {
+    const before = points[index]!;
+    return [before[0] + (point[0] - before[0]) * t, before[1] + (point[1] - before[1]) * t];
+  });
+  return bezier(shorter, t);
+}
+
+/**
+ * Flattens the `d` attribute of an SVG path to points, so that its length and the point at a
+ * distance can be answered without a browser. Curves of Bézier kind become 24 chords; elliptical
+ * arcs one chord, which is enough for what plotly asks (arrow shafts and labels on lines).
+ */
+export function svgPathPoints(d: string): readonly Point[] {
+  const points: Point[] = [];
+  let at: Point = [0, 0];
+  let start: Point = at;
+  let control: Point | undefined;
+  for (const [, letter, tail] of d.matchAll(/([MLHVCSQTAZ])([^MLHVCSQTAZ]*)/gi)) {
+    const command = letter!.toUpperCase();
+    const relative = letter !== command;
+    const numbers = (tail!.match(/[-+]?(?:\d+\.?\d*|\.\d+)(?:e[-+]?\d+)?/gi) ?? []).map(Number);
+    const size = ARGUMENTS[command]!;
+    if (command === "Z") {
+      points.push(start);
+      at = start;
+      continue;
+    }
+    for (let from = 0; from + size <= numbers.length; from += size) {
+      const part = numbers.slice(from, from + size);
+      const [x0, y0] = relative ? at : [0, 0];
+      const pair = (index: number): Point => [x0 + part[index]!, y0 + part[index + 1]!];
+      const mirrored: Point = control ? [2 * at[0] - control[0], 2 * at[1] - control[1]] : at;
+      let curve: Point[] = [];
+      if (command === "H") curve = [[x0 + part[0]!, at[1]]];
+      else if (command === "V") curve = [[at[0], y0 + part[0]!]];
+      else if (command === "C") curve = [pair(0), pair(2), pair(4)];
+      else if (command === "S") curve = [mirrored, pair(0), pair(2)];
+      else if (command === "Q") curve = [pair(0), pair(2)];
+      else if (command === "T") curve = [mirrored, pair(0)];
+      else curve = [pair(size - 2)];
+      control = curve.length > 1 ? curve[curve.length - 2] : undefined;
+      const steps = curve.length > 1 ? STEPS_PER_CURVE : 1;
+      for (let step = 1; step <= steps; step++) points.push(bezier([at, ...curve], step / steps));
+      if (command === "M" && from === 0) start = curve[0]!;
+      at = curve[curve.length - 1]!;
+    }
+  }
+  return points;
+}
+
+/** Length of the polyline through the points. */
+export function polylineLength(points: readonly Point[]): number {
+  let sum = 0;
+  for (let i = 1; i < points.length; i++) {
+    sum += Math.hypot(points[i]![0] - points[i - 1]![0], points[i]![1] - points[i - 1]![1]);
+  }
+  return sum;
+}
+
+/** Point at a distance along the polyline, held to its ends. */
+export function pointAlong(points: readonly Point[], distance: number): { x: number; y: number } {
+  let left = Math.max(0, distance);
+  for (let i = 1; i < points.length; i++) {
+    const [a, b] = [points[i - 1]!, points[i]!];
+    const step = Math.hypot(b[0] - a[0], b[1] - a[1]);
+    if (left <= step && step > 0) {
+      return { x: a[0] + ((b[0] - a[0]) * left) / step, y: a[1] + ((b[1] - a[1]) * left) / step };
+    }
+    left -= step;
+  }
+  const [x, y] = points[points.length - 1] ?? [0, 0];
+  return { x, y };
+}

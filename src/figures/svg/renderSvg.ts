@@ -1,0 +1,155 @@
+import { createHash } from "node:crypto";
+import { isBasic } from "../figure.js";
+import { plotlyWindow } from "./plotlyWindow.js";
+
+/** What is drawn: plotly traces and layout, a title, and words for those who cannot see it. */
+export interface DrawableFigure {
+  readonly data: readonly object[];
+  readonly layout: object;
+  readonly title: string;
+  readonly altText: string;
+}
+
+/**
+ * Font list of every figure. Source Sans 3 is what the boxes are measured with and what the PDF
+ * embeds; the rest is what a browser without it finds on Windows, macOS and elsewhere.
+ */
+export const FIGURE_FONT =
+  "'Source Sans 3', 'Segoe UI', 'Helvetica Neue', Arial, 'Liberation Sans', sans-serif";
+
+// one window serves all: two figures drawn at the same time would share its random numbers
+let queue: Promise<unknown> = Promise.resolve();
+
+async function draw(figure: DrawableFigure, widthPx: number, heightPx: number): Promise<string> {
+  const { document, plotly, restartRandom, serialize } = await plotlyWindow(
+    isBasic(figure.data) ? "basic" : "whole",
+  );
+  // plotly writes into what it is given: it gets a copy, and its defaults are filled in there
+  const data = structuredClone(figure.data) as object[];
+  const layout = structuredClone(figure.layout) as { font?: object };
+  const hash = createHash("sha256")
+    .update(JSON.stringify([figure, widthPx, heightPx]))
+    .digest("hex")
+    .slice(0, 10);
+  const target = document.createElement("div");
+  document.body.append(target);
+  restartRandom();
+  try {
+    const sized = {
+      ...layout,
+      font: { size: 13, color: "#2b2620", ...layout.font, family: FIGURE_FONT },
+      width: widthPx,
+      height: heightPx,
+      autosize: false,
+    };
+    const graph = await plotly.newPlot(target, data, sized, { staticPlot: true });
+    // prepares the main SVG for export; its text is not used, because tidying needs the nodes
+    plotly.Snapshot.toSVG(graph, "svg");
+    const svg = graph._fullLayout._paper.node();
+    tidySvg(svg, { idPrefix: `f${hash}`, title: figure.title, altText: figure.altText });
+    return serialize(svg);
+  } finally {
+    plotly.purge(target);
+    target.remove();
+  }
+}
+
+function checkSize(name: string, value: number): void {
+  if (!Number.isFinite(value) || value < 100 || value > 10_000) {
+    throw new RangeError(`invalid \`${name}\`: ${value}; expected 100 to 10000`);
+  }
+}
+
+/**
+ * Draws a plotly figure to an SVG text without a browser.
+ *
+ * Text boxes come from the metrics of Source Sans 3, so legends, titles and annotations get the
+ * room they need. The SVG carries `role="img"`, a title and a description, and the same figure
+ * gives the same bytes whatever was drawn before. Loads jsdom and plotly on the first call.
+ *
+ * @param figure plotly `data` and `layout`, a title and a text alternative; not changed
+ * @param size width and height in CSS pixels, 100 to 10000; default 720 × 450
+ * @throws RangeError when a size is out of range
+ *
+ * @example
+ * const bars = { data: [{ type: "bar", x: ["a"], y: [1] }], layout: {}, title: "One", altText: "One bar" };
+ * const svg = await renderSvg(bars);
+ * svg.includes('role="img"') // => true
+ */
+export async function renderSvg(
+  figure: DrawableFigure,
+  size: { readonly widthPx: number; readonly heightPx: number } = { widthPx: 720, heightPx: 450 },
+): Promise<string> {
+  checkSize("size.widthPx", size.widthPx);
+  checkSize("size.heightPx", size.heightPx);
+  const result = queue.then(() => draw(figure, size.widthPx, size.heightPx));
+  // a failed figure is told to its caller; it must not stop the ones behind it
+  queue = result.catch(() => undefined);
+  return result;
+}
+
+/** What stands in a tidied SVG besides the drawing. */
+export interface SvgWords {
+  /** Starts every id, so that several figures can stand in one page. */
+  readonly idPrefix: string;
+  readonly title: string;
+  readonly altText: string;
+}
+
+const XMLNS = "http://www.w3.org/2000/svg";
+const REFERENCE = /#([\w-]+)/g;
+
+function drop(element: Element): boolean {
+  const empty = element.childNodes.length === 0;
+  return empty && (element.localName === "g" || element.localName === "defs");
+}
+
+/**
+ * Makes a drawn SVG fit to stand in a document: an accessible name and description, ids that do
+ * not clash, a `viewBox` so that it scales, and none of the classes, data attributes and empty
+ * groups that only an interactive graph needs. Changes the element it is given.
+ */
+export function tidySvg(svg: SVGSVGElement, words: SvgWords): void {
+  const document = svg.ownerDocument;
+  for (const element of Array.from(svg.querySelectorAll("script, foreignObject"))) element.remove();
+  for (let again = true; again; ) {
+    const empty = Array.from(svg.querySelectorAll("g, defs")).filter(drop);
+    for (const element of empty) element.remove();
+    again = empty.length > 0;
+  }
+
+  const ids = new Map<string, string>();
+  for (const element of Array.from(svg.querySelectorAll("[id]"))) {
+    ids.set(element.id, `${words.idPrefix}-${ids.size + 1}`);
+  }
+  const renamed = (value: string): string =>
+    value.replace(REFERENCE, (whole, id: string) => (ids.has(id) ? `#${ids.get(id)}` : whole));
+  for (const element of [svg, ...Array.from(svg.querySelectorAll("*"))]) {
+    for (const { name, value } of Array.from(element.attributes)) {
+      if (name === "class" || name.startsWith("data-") || name.startsWith("on")) {
+        element.removeAttribute(name);
+      } else if (name === "id") element.setAttribute("id", ids.get(value)!);
+      else if (name === "style" && value === "") element.removeAttribute(name);
+      else if (value.includes("#") && !name.startsWith("xmlns")) {
+        const next = renamed(value);
+        if (next !== value) element.setAttribute(name, next);
+      }
+    }
+  }
+
+  const [width, height] = [svg.getAttribute("width"), svg.getAttribute("height")];
+  svg.setAttribute("viewBox", `0 0 ${width} ${height}`);
+  svg.removeAttribute("style");
+  svg.setAttribute("role", "img");
+  svg.setAttribute("aria-labelledby", `${words.idPrefix}-title ${words.idPrefix}-desc`);
+  const parts = [
+    ["desc", words.altText],
+    ["title", words.title],
+  ] as const;
+  for (const [tag, text] of parts) {
+    const element = document.createElementNS(XMLNS, tag);
+    element.setAttribute("id", `${words.idPrefix}-${tag}`);
+    element.textContent = text;
+    svg.insertBefore(element, svg.firstChild);
+  }
+}

@@ -1,0 +1,284 @@
+import { tQuantile } from "../../numerics/distributions.js";
+import { levenbergMarquardt } from "../../numerics/levenbergMarquardt.js";
+import { say } from "../../words/say.js";
+import type { GradingCurve, GradingPoint } from "../curve.js";
+import type { GradingModel, GradingModelName } from "./gradingModel.js";
+import { GRADING_MODELS } from "./gradingModels.js";
+import { quickFit } from "./quickFit.js";
+
+export interface GradingFitParameter {
+  readonly name: string;
+  readonly unit: "mm" | "";
+  readonly value: number;
+  /** Absent, like the interval, where the data give none: no degree of freedom, or a parameter on a bound. */
+  readonly standardError?: number;
+  /** 95 % confidence limits by Student's t; for sizes worked out on the logarithm, hence not symmetric. */
+  readonly interval95?: readonly [number, number];
+}
+
+export interface GradingFitPoint {
+  readonly sizeMm: number;
+  readonly measuredPct: number;
+  readonly fittedPct: number;
+  /** Error that the fit gave this point, percentage points beside the others; absent where all were alike. */
+  readonly sdPct?: number;
+}
+
+export interface GradingFit {
+  readonly model: GradingModelName;
+  readonly title: string;
+  readonly source: string;
+  readonly converged: boolean;
+  readonly message: string;
+  readonly parameters: readonly GradingFitParameter[];
+  /** Count of points that the fit used. */
+  readonly points: number;
+  readonly degreesOfFreedom: number;
+  /** √(Σ residual² / degrees of freedom), percentage points; absent without a degree of freedom. */
+  readonly residualSdPct?: number;
+  /** Akaike's criterion corrected for few points; absent where there are too few for it. */
+  readonly aicc?: number;
+  /** When not to trust the fit. */
+  readonly warnings: readonly string[];
+  readonly fitted: readonly GradingFitPoint[];
+}
+
+/** Variance below which points count as met exactly, squared percentage points: no sheet is that sharp. */
+const SMALLEST_VARIANCE = 1e-12;
+
+/**
+ * Fits a closed-form curve to measured points by bounded nonlinear least squares on the passing.
+ *
+ * Problem: minimise Σ ((model − measured) / s)² in percentage points, every point alike (s = 1) unless
+ * `sdPct` tells them apart, sizes stepped by their logarithm. Algorithm: Levenberg–Marquardt from the two best of the model's starts;
+ * the best end is kept. Points beyond the first 100 % and before the last 0 % say nothing new and are
+ * left out. Standard errors from the linearised covariance; sizes by the delta method.
+ * AICc = n ln(RSS / n) + 2 k + 2 k (k + 1) / (n − k − 1), k parameters and the variance counted
+ * (Hurvich and Tsai 1989, from memory). The points of one curve are cumulative, so their errors hang
+ * together: take the intervals as lower limits of the doubt.
+ *
+ * @param starts other starts than the model's own: values in the order of its parameters.
+ * @param sdPct standard deviation of the passing at a size, for example from `readingSpread`. Only
+ * their proportions count: they are scaled to a mean square weight of 1, so that the residual error
+ * stays in percentage points.
+ * @returns `converged: false` where no start came to rest; never throws for that.
+ * @throws RangeError where there are fewer different points than parameters.
+ *
+ * @example
+ * const curve = { points: [0.063, 0.25, 1, 4, 16].map((sizeMm) => ({ sizeMm, passingPct: 100 * (sizeMm / 16) ** 0.3, origin: "sieve" })) };
+ * const { parameters } = fitGrading(curve, "power");
+ * parameters.map(({ value }) => value) // => [16.00, 0.30]
+ */
+export function fitGrading(
+  curve: GradingCurve,
+  name: GradingModelName,
+  starts?: readonly (readonly number[])[],
+  sdPct?: (sizeMm: number) => number,
+): GradingFit {
+  const model = GRADING_MODELS[name];
+  if (!model) throw new RangeError(`invalid \`name\`: ${name}; expected a grading model`);
+  const points = telling(curve.points);
+  const count = model.parameters.length;
+  if (points.length < count) {
+    throw new RangeError(
+      `invalid \`curve\`: ${points.length} points that tell; expected at least ${count} for “${name}”`,
+    );
+  }
+  const sd = sdPct && relativeErrors(points, sdPct);
+  const { solution, steps, values } = fitPoints(
+    model,
+    points,
+    starts ?? model.starts({ points }),
+    sd,
+  );
+  const n = points.length;
+  const free = n - count;
+  const k = count + 1;
+  const variance = Math.max(solution.residualSumOfSquares / n, SMALLEST_VARIANCE);
+  // Where the points are met to the last digit there is nothing left to lessen.
+  const converged = solution.status === "converged" || variance === SMALLEST_VARIANCE;
+  const parameters = model.parameters.map(({ name: own, unit, scale }, index) => ({
+    name: own,
+    unit,
+    value: values[index],
+    ...doubt(steps[index], solution.standardErrors[index], scale, free),
+  }));
+  return {
+    model: name,
+    title: model.title,
+    source: model.source,
+    converged,
+    message: solution.message,
+    parameters,
+    points: n,
+    degreesOfFreedom: free,
+    ...(free > 0 ? { residualSdPct: Math.sqrt(solution.residualSumOfSquares / free) } : {}),
+    ...(n - k - 1 > 0
+      ? { aicc: n * Math.log(variance) + 2 * k + (2 * k * (k + 1)) / (n - k - 1) }
+      : {}),
+    warnings: gradingFitWarnings(parameters, solution, { converged, degreesOfFreedom: free }),
+    fitted: points.map(({ sizeMm, passingPct }, index) => ({
+      sizeMm,
+      measuredPct: passingPct,
+      fittedPct: model.evaluate(sizeMm, values),
+      ...(sd ? { sdPct: sd[index] } : {}),
+    })),
+  };
+}
+
+/** Standard error and 95 % limits in the parameter's own unit, where the fit gives any. */
+function doubt(
+  step: number,
+  error: number,
+  scale: "logarithm" | "plain",
+  free: number,
+): Pick<GradingFitParameter, "standardError" | "interval95"> {
+  if (free < 1 || !Number.isFinite(error)) return {};
+  const half = tQuantile(0.975, free) * error;
+  const back = scale === "logarithm" ? Math.exp : (value: number) => value;
+  const interval95 = [back(step - half), back(step + half)] as const;
+  // An error beyond all numbers says that the points do not settle the parameter.
+  if (!interval95.every(Number.isFinite)) return {};
+  return { standardError: error * (scale === "logarithm" ? Math.exp(step) : 1), interval95 };
+}
+
+/** Errors scaled so that the mean of 1 / s² is 1. */
+function relativeErrors(points: readonly GradingPoint[], sdPct: (sizeMm: number) => number) {
+  const sd = points.map(({ sizeMm }) => {
+    const value = sdPct(sizeMm);
+    if (!(value > 0 && value < Infinity)) {
+      throw new RangeError(`invalid \`sdPct\`: ${value} at ${sizeMm} mm; expected above 0`);
+    }
+    return value;
+  });
+  const scale = Math.sqrt(sd.reduce((sum, value) => sum + value ** -2, 0) / sd.length);
+  return sd.map((value) => value * scale);
+}
+
+/** The points from the last 0 % to the first 100 %. */
+function telling(points: readonly GradingPoint[]): GradingPoint[] {
+  const first = Math.max(
+    0,
+    points.findLastIndex(({ passingPct }) => passingPct <= 0),
+  );
+  const full = points.findIndex(({ passingPct }) => passingPct >= 100);
+  return points.slice(first, full < 0 ? undefined : full + 1);
+}
+
+/** Starts that are followed to the end, the best of those that the model offers. */
+const STARTS = 2;
+
+type Solution = ReturnType<typeof levenbergMarquardt>;
+
+interface PointFit {
+  readonly solution: Solution;
+  /** Parameters as the solver steps them: sizes by their logarithm. */
+  readonly steps: readonly number[];
+  readonly values: readonly number[];
+}
+
+/**
+ * Least squares of a grading model on points, from the best few of several starts.
+ *
+ * @throws RangeError where no start gives a finite curve.
+ */
+function fitPoints(
+  model: GradingModel,
+  points: readonly Pick<GradingPoint, "sizeMm" | "passingPct">[],
+  starts: readonly (readonly number[])[],
+  sdPct?: readonly number[],
+): PointFit {
+  const weight = points.map((_, index) => 1 / (sdPct?.[index] ?? 1));
+  const toStep = (value: number, index: number) =>
+    model.parameters[index].scale === "logarithm" ? Math.log(value) : value;
+  const toValues = (steps: readonly number[]) =>
+    steps.map((step, index) =>
+      model.parameters[index].scale === "logarithm" ? Math.exp(step) : step,
+    );
+  const lower = model.parameters.map(({ lower: bound }, index) => toStep(bound, index));
+  const upper = model.parameters.map(({ upper: bound }, index) => toStep(bound, index));
+  const residuals = (steps: readonly number[]): number[] => {
+    const values = toValues(steps);
+    return points.map(
+      ({ sizeMm, passingPct }, i) => (model.evaluate(sizeMm, values) - passingPct) * weight[i],
+    );
+  };
+  const jacobian = (steps: readonly number[]): number[][] => {
+    const values = toValues(steps);
+    // Along the logarithm of a size the slope is the size times that along the size.
+    const stretch = values.map((value, index) =>
+      model.parameters[index].scale === "logarithm" ? value : 1,
+    );
+    return points.map(({ sizeMm }, i) =>
+      model.slopes(sizeMm, values).map((slope, index) => slope * stretch[index] * weight[i]),
+    );
+  };
+  const candidates = starts
+    .map((values) => {
+      const start = values.map((value, index) =>
+        Math.min(upper[index], Math.max(lower[index], toStep(value, index))),
+      );
+      return { start, misfit: residuals(start).reduce((sum, r) => sum + r * r, 0) };
+    })
+    .filter(({ misfit }) => Number.isFinite(misfit))
+    .sort((a, b) => a.misfit - b.misfit)
+    .slice(0, STARTS);
+  if (candidates.length === 0) {
+    throw new RangeError("invalid `starts`: none gives a finite curve");
+  }
+  // Each start is followed to its valley by the quick solver; the slow one settles the last digits.
+  const quick = quickFit(
+    model,
+    points.map(({ sizeMm }) => sizeMm),
+    sdPct,
+  );
+  const passing = points.map(({ passingPct }) => passingPct);
+  const ends = candidates.map(({ start }) => {
+    const end = quick(passing, toValues(start)).values.map(toStep);
+    const inside = end.map((step, j) => Math.min(upper[j], Math.max(lower[j], step)));
+    return { start, end: inside, misfit: residuals(inside).reduce((sum, r) => sum + r * r, 0) };
+  });
+  const best = ends.reduce((a, b) => (b.misfit < a.misfit ? b : a));
+  const settled = levenbergMarquardt({ residuals, jacobian, start: best.end, lower, upper });
+  const solution = {
+    ...settled,
+    unmoved: settled.parameters.map((step, j) => step === best.start[j]),
+  };
+  return { solution, steps: solution.parameters, values: toValues(solution.parameters) };
+}
+
+/** Degrees of freedom below which a residual error is mostly luck; common practice, no source. */
+const FEW = 3;
+
+/** When not to trust a fit, in plain sentences. */
+function gradingFitWarnings(
+  parameters: readonly GradingFitParameter[],
+  { activeBounds, unmoved, message }: PointFit["solution"],
+  {
+    converged,
+    degreesOfFreedom,
+  }: { readonly converged: boolean; readonly degreesOfFreedom: number },
+): string[] {
+  const name = (index: number) => `“${parameters[index].name}”`;
+  return [
+    ...(converged ? [] : [say`The fit did not come to rest: ${message}`]),
+    ...parameters.flatMap((_, index) =>
+      activeBounds[index] === 0
+        ? []
+        : [
+            say`${name(index)} sits on its ${activeBounds[index] < 0 ? say`lower` : say`upper`} bound: the points do not fix it, and the other errors hold it for known.`,
+          ],
+    ),
+    ...parameters.flatMap((_, index) =>
+      unmoved[index] ? [say`${name(index)} never left its start: its value is the guess.`] : [],
+    ),
+    ...parameters.flatMap(({ standardError }, index) =>
+      standardError === undefined && degreesOfFreedom > 0 && activeBounds[index] === 0
+        ? [say`The points do not settle ${name(index)}: no error can be given.`]
+        : [],
+    ),
+    ...(degreesOfFreedom < FEW
+      ? [say`Points exceed parameters by only ${degreesOfFreedom}: the errors are hardly known.`]
+      : []),
+  ];
+}

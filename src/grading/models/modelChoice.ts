@@ -1,0 +1,66 @@
+import { say } from "../../words/say.js";
+import type { GradingCurve } from "../curve.js";
+import { fitGrading, type GradingFit } from "./fit.js";
+import type { GradingModelName } from "./gradingModel.js";
+import { GRADING_MODELS } from "./gradingModels.js";
+
+export interface RankedFit {
+  readonly fit: GradingFit;
+  /** AICc less that of the best. */
+  readonly deltaAicc: number;
+}
+
+export interface ChosenModel {
+  /** Best first; those without convergence or with too few points are not in it. */
+  readonly ranking: readonly RankedFit[];
+  /** The best and every model within 2 of it: the data do not tell these apart. */
+  readonly ties: readonly GradingModelName[];
+  /** Models that were left out, each with the reason. */
+  readonly leftOut: readonly { readonly model: GradingModelName; readonly reason: string }[];
+}
+
+/** Below this difference the data do not tell two models apart (Burnham and Anderson 2002, from memory). */
+const TIE = 2;
+
+/**
+ * Fits every grading model that the points can carry and ranks them by AICc.
+ *
+ * @param names default: all models.
+ * @param sdPct error of the passing at a size, as in `fitGrading`.
+ *
+ * @example
+ * const curve = { points: [0.063, 0.125, 0.25, 0.5, 1, 2, 4, 8, 16].map((sizeMm) => ({ sizeMm, passingPct: 100 * (sizeMm / 16) ** 0.3, origin: "sieve" })) };
+ * chooseModel(curve).ties // => ["power"]
+ */
+export function chooseModel(
+  curve: GradingCurve,
+  names: readonly GradingModelName[] = Object.keys(GRADING_MODELS) as GradingModelName[],
+  sdPct?: (sizeMm: number) => number,
+): ChosenModel {
+  const fits: GradingFit[] = [];
+  const leftOut: { model: GradingModelName; reason: string }[] = [];
+  for (const model of names) {
+    const least = GRADING_MODELS[model].parameters.length + 3;
+    const told = curve.points.filter(({ passingPct }) => passingPct > 0 && passingPct < 100).length;
+    if (told < least - 2) {
+      leftOut.push({ model, reason: tooFew(told, least) });
+      continue;
+    }
+    const fit = fitGrading(curve, model, undefined, sdPct);
+    if (!fit.converged) leftOut.push({ model, reason: fit.message });
+    else if (fit.aicc === undefined) leftOut.push({ model, reason: tooFew(fit.points, least) });
+    else fits.push(fit);
+  }
+  const aicc = (fit: GradingFit) => fit.aicc ?? Number.POSITIVE_INFINITY;
+  fits.sort((a, b) => aicc(a) - aicc(b));
+  const ranking = fits.map((fit) => ({ fit, deltaAicc: aicc(fit) - aicc(fits[0]) }));
+  return {
+    ranking,
+    ties: ranking.filter(({ deltaAicc }) => deltaAicc < TIE).map(({ fit }) => fit.model),
+    leftOut,
+  };
+}
+
+function tooFew(points: number, least: number): string {
+  return say`${points} points; at least ${least} are needed to judge it.`;
+}

@@ -1,0 +1,382 @@
+import type { Finding } from "../../findings/finding.js";
+import type {
+  HydrometerCalibration,
+  HydrometerCorrections,
+  HydrometerRecord,
+  HydrometerType,
+} from "../../lab/hydrometer.js";
+import type { Pretreatment } from "../../lab/pretreatment.js";
+import { formatPlain } from "../../quantities/format.js";
+import { say } from "../../words/say.js";
+import type { GradingPoint } from "../curve.js";
+import { effectiveDepth, hydrometerDepth } from "./hydrometerDepth.js";
+import { stokesDiameter, waterProperties } from "./settling.js";
+import {
+  percentFindings,
+  pretreatmentFindings,
+  riseFindings,
+  sedimentationPoints,
+  temperatureFindings,
+} from "./suspension.js";
+
+/** One line of the hydrometer table of a report. */
+export interface HydrometerAnalysisRow {
+  readonly row: number;
+  readonly timeMin: number;
+  readonly temperatureC: number;
+  /** What separate corrections stand for as a control reading; absent where a control was read. */
+  readonly computedControl?: number;
+  /** Reading less control, in the units of the record. */
+  readonly correctedReading: number;
+  readonly effectiveDepthCm: number;
+  readonly viscosityMPaS: number;
+  readonly sizeMm: number;
+  /** Size by the form of BS 1377-2, for comparison; of a BS hydrometer only. */
+  readonly bsSizeMm?: number;
+  /** Percent of the dispersed dry mass. */
+  readonly finerOfDispersedPct: number;
+  /** Percent of the whole sample. */
+  readonly passingPct: number;
+}
+
+export interface HydrometerAnalysis {
+  /** Increasing size, percent of the whole sample, held within 0 and the passing of the separating sieve. */
+  readonly points: readonly GradingPoint[];
+  /** In the order of time. */
+  readonly rows: readonly HydrometerAnalysisRow[];
+  /** Factor a of the 152H scale for particles that are not of 2650 kg/m³; 1 for the 151H, whose formula needs none. */
+  readonly densityFactor: number;
+  /** As the sheet gives them; absent where it does not. */
+  readonly corrections?: HydrometerCorrections;
+  readonly calibration?: HydrometerCalibration;
+  readonly pretreatment?: Pretreatment;
+  readonly findings: readonly Finding[];
+}
+
+export interface HydrometerInput {
+  readonly particleDensityKgM3: number;
+  /** Percent of the whole sample that passes the sieve that separated the dispersed material. */
+  readonly passingSeparatingPct: number;
+  /** In place of the record's own calibration; without either the standard instrument is taken. */
+  readonly calibration?: HydrometerCalibration;
+}
+
+/**
+ * Works out a hydrometer analysis (sedimentation in a 1 L cylinder) with a 152H, 151H or BS hydrometer.
+ *
+ * Formula: corrected reading Rc = reading − control, which takes off dispersant, temperature and
+ * meniscus in one (ASTM D422 clause 7, read); where the record has separate corrections, the control
+ * is what {@link separateCorrections} makes of them. Percent of the dispersed mass W finer than the size:
+ * 152H: 100 Rc a / W (read, atechcenter.com hyd11) with a = 1.65 G / (2.65 (G − 1)), from memory;
+ * 151H and BS, in specific gravity: (100 000 / W) G / (G − 1) Rc (ASTM D422, from memory; the same as
+ * the form of BS 1377-2, read, with thousandths).
+ * Size: Stokes' law with {@link waterProperties} and the depth of {@link hydrometerDepth} where there is
+ * a calibration, else of {@link effectiveDepth}; no remembered K table.
+ * Percent of the whole sample: times the passing of the separating sieve / 100 (read, hyd12).
+ * G = particle density / 1000 kg/m³.
+ *
+ * A BS hydrometer also gets the size of the form of BS 1377-2 ({@link bsHydrometer}) for comparison.
+ * A reading outside the water table (10 to 30 °C) gives a finding and no point.
+ *
+ * @throws RangeError where a time, mass or density is not positive, a percentage not 0 to 100, a
+ * reading without control or corrections, or a BS hydrometer without a calibration.
+ *
+ * @example
+ * const record = { file: "h.csv", hydrometer: "152H", dryMassG: 81.09, separatingSizeMm: 2, meniscusCorrection: 1, readings: [{ timeMin: 2, reading: 38, control: 7.5, temperatureC: 20, row: 6 }] };
+ * const { rows } = analyseHydrometer(record, { particleDensityKgM3: 2650, passingSeparatingPct: 58 });
+ * rows[0].finerOfDispersedPct // => 37.6
+ * rows[0].passingPct // => 21.8
+ */
+export function analyseHydrometer(
+  record: HydrometerRecord,
+  input: HydrometerInput,
+): HydrometerAnalysis {
+  const { particleDensityKgM3, passingSeparatingPct } = input;
+  if (!(passingSeparatingPct >= 0 && passingSeparatingPct <= 100)) {
+    throw new RangeError(
+      `invalid \`passingSeparatingPct\`: ${passingSeparatingPct}; expected 0 to 100`,
+    );
+  }
+  if (!(record.dryMassG > 0)) {
+    throw new RangeError(`invalid \`dryMassG\`: ${record.dryMassG}; expected above 0`);
+  }
+  if (!(particleDensityKgM3 > 1000 && particleDensityKgM3 < Infinity)) {
+    throw new RangeError(
+      `invalid \`particleDensityKgM3\`: ${particleDensityKgM3}; expected above 1000`,
+    );
+  }
+  const calibration = input.calibration ?? record.calibration;
+  if (record.hydrometer === "BS" && !calibration) {
+    throw new RangeError("invalid `calibration`: undefined; expected one for a BS hydrometer");
+  }
+  const gravity = particleDensityKgM3 / 1000;
+  const is152H = record.hydrometer === "152H";
+  const densityFactor = is152H ? (1.65 * gravity) / (2.65 * (gravity - 1)) : 1;
+  const pctPerUnit = is152H
+    ? (100 * densityFactor) / record.dryMassG
+    : ((100_000 / record.dryMassG) * gravity) / (gravity - 1);
+
+  const rows: HydrometerAnalysisRow[] = [];
+  record.readings.forEach(({ timeMin, reading, control, temperatureC, row }, index) => {
+    if (!(timeMin > 0)) {
+      throw new RangeError(`invalid \`readings[${index}].timeMin\`: ${timeMin}; expected above 0`);
+    }
+    const water = waterProperties(temperatureC);
+    const trueReading = reading + record.meniscusCorrection;
+    const effectiveDepthCm = calibration
+      ? hydrometerDepth(calibration, trueReading)
+      : effectiveDepth(record.hydrometer, trueReading);
+    if (!water || !(effectiveDepthCm > 0)) return;
+    const computedControl =
+      control === undefined && record.corrections
+        ? separateCorrections({ ...record, ...record.corrections, temperatureC })
+        : undefined;
+    const taken = control ?? computedControl;
+    if (taken === undefined) {
+      throw new RangeError(
+        `invalid \`readings[${index}].control\`: ${control}; expected a reading, or corrections`,
+      );
+    }
+    const correctedReading = reading - taken;
+    const finerOfDispersedPct = correctedReading * pctPerUnit;
+    rows.push({
+      row,
+      timeMin,
+      temperatureC,
+      ...(computedControl === undefined ? {} : { computedControl }),
+      correctedReading,
+      effectiveDepthCm,
+      viscosityMPaS: water.viscosityMPaS,
+      sizeMm: stokesDiameter({
+        depthCm: effectiveDepthCm,
+        timeMin,
+        viscosityMPaS: water.viscosityMPaS,
+        waterDensityKgM3: water.densityKgM3,
+        particleDensityKgM3,
+      }),
+      ...(record.hydrometer === "BS"
+        ? {
+            bsSizeMm: bsHydrometer({
+              ...{ reading: 1000 * (reading - 1), control: 1000 * (taken - 1) },
+              meniscusCorrection: 1000 * record.meniscusCorrection,
+              ...{ depthMm: 10 * effectiveDepthCm, timeMin, viscosityMPaS: water.viscosityMPaS },
+              ...{ particleDensityKgM3, dryMassG: record.dryMassG },
+            }).sizeMm,
+          }
+        : {}),
+      finerOfDispersedPct,
+      passingPct: (finerOfDispersedPct * passingSeparatingPct) / 100,
+    });
+  });
+
+  const points = sedimentationPoints(rows, passingSeparatingPct);
+  const { corrections, pretreatment } = record;
+  return {
+    ...{ points, rows, densityFactor },
+    ...(corrections ? { corrections } : {}),
+    ...(calibration ? { calibration } : {}),
+    ...(pretreatment ? { pretreatment } : {}),
+    findings: checkHydrometer(record, rows, calibration),
+  };
+}
+
+export interface SeparateCorrections {
+  readonly hydrometer: HydrometerType;
+  /** Temperature at the reading. */
+  readonly temperatureC: number;
+  /** What the dispersant adds to a reading, in the hydrometer's units; from a test or from its mass. */
+  readonly dispersant: number;
+  /** What is added to a reading at the top of the meniscus, in the hydrometer's units. */
+  readonly meniscusCorrection: number;
+  /** Temperature at which the scale is right; default 20. */
+  readonly calibrationC?: number;
+}
+
+/** Volume expansion of the glass bulb per °C (soda-lime glass, from memory). */
+const GLASS_PER_C = 2.5e-5;
+
+/**
+ * The control reading that separate corrections stand for, where no control cylinder was read.
+ *
+ * Formula: control = dispersant + temperature term − meniscus. The temperature term is computed: the
+ * scale sinks with the density of water and rises with the bulb's expansion,
+ * ρ(T) (1 + 2.5·10⁻⁵ (T − Tc)) / ρ(Tc) − 1 in specific gravity, times 1000 · 2.65 / 1.65 on the 152H
+ * scale. Das's remembered −4.85 + 0.25 T gives 1.4 units at 25 °C where this gives 1.7 (a page read has
+ * 1.3): a control cylinder is better than any of them.
+ *
+ * @returns in the hydrometer's units (152H: g/L; else specific gravity, about 1), for
+ * `HydrometerReading.control`; `undefined` outside 10 to 30 °C.
+ * @throws RangeError where a number is not finite.
+ *
+ * @example
+ * separateCorrections({ hydrometer: "152H", temperatureC: 20, dispersant: 5, meniscusCorrection: 0.5 }) // => 4.5
+ * separateCorrections({ hydrometer: "152H", temperatureC: 25, dispersant: 5, meniscusCorrection: 0.5 }) // => 2.83
+ */
+export function separateCorrections(input: SeparateCorrections): number | undefined {
+  const { hydrometer, temperatureC, dispersant, meniscusCorrection, calibrationC = 20 } = input;
+  for (const [name, value] of Object.entries({ dispersant, meniscusCorrection, calibrationC })) {
+    if (!Number.isFinite(value)) {
+      throw new RangeError(`invalid \`${name}\`: ${value}; expected a number`);
+    }
+  }
+  const [now, then] = [waterProperties(temperatureC), waterProperties(calibrationC)];
+  if (!now || !then) return undefined;
+  const swollen = 1 + GLASS_PER_C * (temperatureC - calibrationC);
+  const gravity = (now.densityKgM3 * swollen) / then.densityKgM3 - 1;
+  const scale = hydrometer === "152H" ? (1000 * 2.65) / 1.65 : 1;
+  return (hydrometer === "152H" ? 0 : 1) + dispersant + gravity * scale - meniscusCorrection;
+}
+
+/** mm² of the printed formula, with viscosity in mPa·s, depth in mm, density in Mg/m³ and time in min. */
+const CONSTANT = 0.005531;
+
+export interface BsReading {
+  /** Reading at the top of the meniscus, in units of 0.001 above 1.000 (1.0240 is 24.0). */
+  readonly reading: number;
+  /** Meniscus correction in the same units, added for the depth. */
+  readonly meniscusCorrection: number;
+  /** Reading at the top of the meniscus in water with dispersant, same units. */
+  readonly control: number;
+  /** Depth Hr in mm at the corrected reading, by the hydrometer's own calibration. */
+  readonly depthMm: number;
+  readonly timeMin: number;
+  readonly viscosityMPaS: number;
+  readonly particleDensityKgM3: number;
+  readonly dryMassG: number;
+}
+
+/**
+ * One hydrometer reading worked out as the sheet of BS 1377-2 does: a cross-check beside
+ * `analyseHydrometer`, which takes the density of water at the test's temperature.
+ *
+ * Formula: D = 0.005531 √(η Hr / ((ρs − 1) t)), K = 100 ρs Rd / (m (ρs − 1)), Rd = Rh' − Ro'
+ * (blank form of BS 1377-2, read). The printed form takes water as 1 Mg/m³.
+ *
+ * @throws RangeError where a depth, time, viscosity or mass is not positive or the grain would float.
+ *
+ * @example
+ * const { sizeMm, finerPct } = bsHydrometer({ reading: 24, meniscusCorrection: 0.5, control: 0.5, depthMm: 100, timeMin: 8, viscosityMPaS: 1.0087, particleDensityKgM3: 2650, dryMassG: 50 });
+ * sizeMm // => 0.01529
+ * finerPct // => 75.48
+ */
+export function bsHydrometer(input: BsReading): {
+  readonly sizeMm: number;
+  /** Percent of the dispersed dry mass. */
+  readonly finerPct: number;
+  /** Rh, at which the calibration gives the depth. */
+  readonly trueReading: number;
+} {
+  for (const key of ["depthMm", "timeMin", "viscosityMPaS", "dryMassG"] as const) {
+    if (!(input[key] > 0 && input[key] < Infinity)) {
+      throw new RangeError(`invalid \`${key}\`: ${input[key]}; expected above 0`);
+    }
+  }
+  const gravity = input.particleDensityKgM3 / 1000;
+  if (!(gravity > 1 && gravity < Infinity)) {
+    throw new RangeError(
+      `invalid \`particleDensityKgM3\`: ${input.particleDensityKgM3}; expected above 1000`,
+    );
+  }
+  const settling = (input.viscosityMPaS * input.depthMm) / ((gravity - 1) * input.timeMin);
+  return {
+    sizeMm: CONSTANT * Math.sqrt(settling),
+    finerPct: (100 * gravity * (input.reading - input.control)) / (input.dryMassG * (gravity - 1)),
+    trueReading: input.reading + input.meniscusCorrection,
+  };
+}
+
+/** Percentage points outside 0 to 100 that reading to half a division explains; common practice, no source. */
+const SLACK_PCT = 3;
+
+const EXPECTED: Readonly<Record<HydrometerRecord["hydrometer"], () => string>> = {
+  "152H": () => say`about −5 to 60 (g/L)`,
+  "151H": () => say`about 0.995 to 1.038`,
+  BS: () => say`about −5 to 35 (thousandths above 1)`,
+};
+
+/** What is wrong or doubtful about hydrometer readings and the percentages made from them. */
+function checkHydrometer(
+  record: HydrometerRecord,
+  rows: readonly HydrometerAnalysisRow[],
+  calibration: HydrometerCalibration | undefined = record.calibration,
+): Finding[] {
+  const { file } = record;
+  const place = (row: number) => ({ file, row, column: "reading" as const });
+  return [
+    ...pretreatmentFindings(record),
+    ...outsideMarks(record, calibration),
+    ...record.readings.flatMap((reading) => [
+      ...temperatureFindings(file, reading.row, reading.temperatureC),
+      ...offScale(record, reading, calibration),
+    ]),
+    ...rows.flatMap(({ row, finerOfDispersedPct }) =>
+      percentFindings(place(row), finerOfDispersedPct, {
+        slackPct: SLACK_PCT,
+        below: say`The reading lies below the control: less than nothing is in suspension.`,
+        wayOut: say`Check the dry mass, the control reading and the meniscus correction.`,
+      }),
+    ),
+    ...rows.slice(1).flatMap(({ row, finerOfDispersedPct }, index) =>
+      riseFindings(place(row), finerOfDispersedPct, rows[index].finerOfDispersedPct, {
+        before: "reading",
+        wayOut: say`Check both readings, the control and the temperature.`,
+      }),
+    ),
+  ];
+}
+
+/** Readings beyond the calibrated marks: the scale is even, but nobody measured there. */
+function outsideMarks(
+  { file, readings, meniscusCorrection, hydrometer }: HydrometerRecord,
+  calibration: HydrometerCalibration | undefined,
+): Finding[] {
+  if (!calibration) return [];
+  const marks = "depths" in calibration ? calibration.depths : calibration.marks;
+  const told = marks.map(({ reading }) => reading);
+  const [low, high] = [Math.min(...told), Math.max(...told)];
+  const written = (reading: number) =>
+    formatPlain(hydrometer === "BS" ? 1000 * (reading - 1) : reading, 5);
+  const beyond = readings.filter(({ reading }) => {
+    const stem = reading + meniscusCorrection;
+    // A whole span beyond the marks is no reading, and a hair beyond is no remark.
+    return Math.max(low - stem, stem - high) > (high - low) / 50;
+  });
+  if (beyond.length === 0) return [];
+  const [first] = beyond;
+  return [
+    {
+      severity: "warning",
+      code: "outside-calibration",
+      file,
+      row: first.row,
+      column: "reading",
+      value: written(first.reading),
+      message: say`${beyond.length} readings lie outside the calibrated marks; their depth was taken on along the scale.`,
+      expected: say`readings from ${written(low)} to ${written(high)}, meniscus added`,
+      wayOut: say`Measure the depth at a mark beyond these readings.`,
+    },
+  ];
+}
+
+function offScale(
+  { file, hydrometer, meniscusCorrection }: HydrometerRecord,
+  { reading, row }: HydrometerRecord["readings"][number],
+  calibration: HydrometerCalibration | undefined,
+): Finding[] {
+  const stem = reading + meniscusCorrection;
+  const depth = calibration ? hydrometerDepth(calibration, stem) : effectiveDepth(hydrometer, stem);
+  if (depth > 0) return [];
+  return [
+    {
+      severity: "error",
+      code: "reading-off-scale",
+      file,
+      row,
+      column: "reading",
+      value: hydrometer === "BS" ? formatPlain(1000 * (reading - 1), 5) : String(reading),
+      message: say`This reading is not on the scale of a ${hydrometer}.`,
+      expected: EXPECTED[hydrometer](),
+      wayOut: say`Check the reading and the type of hydrometer.`,
+    },
+  ];
+}

@@ -1,0 +1,114 @@
+import type { Finding } from "../../findings/finding.js";
+import type { Pretreatment } from "../../lab/pretreatment.js";
+import { formatFixed } from "../../quantities/format.js";
+import { say, sayOf } from "../../words/say.js";
+import type { GradingPoint } from "../curve.js";
+import { waterProperties } from "./settling.js";
+
+/** Rows of a sedimentation as points of a curve: increasing size, held within 0 and the separating sieve's passing. */
+export function sedimentationPoints(
+  rows: readonly { readonly sizeMm: number; readonly passingPct: number }[],
+  passingSeparatingPct: number,
+): GradingPoint[] {
+  return rows
+    .map(({ sizeMm, passingPct }): GradingPoint => {
+      const held = Math.min(passingSeparatingPct, Math.max(0, passingPct));
+      return { sizeMm, passingPct: held, origin: "sedimentation" };
+    })
+    .sort((a, b) => a.sizeMm - b.sizeMm);
+}
+
+/** Where a sedimentation reading stands, and the column that it was read from. */
+interface SedimentationPlace {
+  readonly file: string;
+  readonly row: number;
+  readonly column: "reading" | "solids";
+}
+
+/** A temperature at which the viscosity of water is not known. */
+export function temperatureFindings(file: string, row: number, temperatureC: number): Finding[] {
+  if (waterProperties(temperatureC)) return [];
+  return [
+    {
+      severity: "error",
+      code: "temperature-outside-table",
+      file,
+      row,
+      column: "temperature",
+      value: `${formatFixed(temperatureC, 1)} °C`,
+      message: say`The viscosity of water is not tabulated at this temperature.`,
+      expected: say`10 to 30 °C`,
+      wayOut: say`Check the reading and its unit; repeat the test in a room or bath within that range.`,
+    },
+  ];
+}
+
+/** A percentage in suspension below 0 or over 100: a warning within the slack of the method, else an error. */
+export function percentFindings(
+  place: SedimentationPlace,
+  finerPct: number,
+  words: { readonly slackPct: number; readonly below: string; readonly wayOut: string },
+): Finding[] {
+  const outside = Math.max(finerPct - 100, -finerPct);
+  if (outside <= 1e-9) return [];
+  return [
+    {
+      ...place,
+      severity: outside > words.slackPct ? "error" : "warning",
+      code: finerPct > 100 ? "finer-over-100" : "finer-below-0",
+      value: `${formatFixed(finerPct, 1)} %`,
+      message: finerPct > 100 ? say`More is in suspension than was put in.` : words.below,
+      expected: say`0 to 100 % of the dispersed mass (within ${words.slackPct} it is taken as the limit)`,
+      wayOut: words.wayOut,
+    },
+  ];
+}
+
+/** A percentage in suspension that rises with time. */
+export function riseFindings(
+  place: SedimentationPlace,
+  finerPct: number,
+  beforePct: number,
+  words: { readonly before: "reading" | "sample"; readonly wayOut: string },
+): Finding[] {
+  const rise = finerPct - beforePct;
+  if (!(rise > 1e-9)) return [];
+  return [
+    {
+      ...place,
+      severity: "warning",
+      code: "finer-rises",
+      value: `${formatFixed(finerPct, 1)} %`,
+      message: say`The percentage in suspension rises by ${formatFixed(rise, 1)} points since the ${sayOf(words.before)} before, which settling cannot do.`,
+      expected: say`percentages that fall or stay with time`,
+      wayOut: words.wayOut,
+    },
+  ];
+}
+
+/** A note about what was done to the soil before it was dispersed: nothing of it is silent. */
+export function pretreatmentFindings({
+  file,
+  pretreatment,
+}: {
+  readonly file: string;
+  readonly pretreatment?: Pretreatment;
+}): Finding[] {
+  if (!pretreatment) return [];
+  const { text, lossPct } = pretreatment;
+  return [
+    {
+      severity: "note",
+      code: "pretreatment",
+      file,
+      column: "pretreatment",
+      value: text,
+      message:
+        lossPct === undefined
+          ? say`The dispersed soil was treated before; the mass lost by it is not given.`
+          : say`The dispersed soil was treated before and lost ${formatFixed(lossPct, 1)} % of its dry mass by it; nothing was reckoned back.`,
+      expected: say`a dispersed dry mass that was taken after the treatment, as percentages are of it`,
+      wayOut: say`Check that the dry mass of the sheet was weighed after the treatment; the sieved sample was not treated.`,
+    },
+  ];
+}

@@ -1,0 +1,148 @@
+import { characteristicSizes } from "../characteristics.js";
+import { type GradingCurve, passingAtSize } from "../curve.js";
+import { type BoundarySystem, fractions } from "../fractions.js";
+
+export type GradingQuantity =
+  | "d10"
+  | "d15"
+  | "d30"
+  | "d50"
+  | "d60"
+  | "d85"
+  | "d90"
+  | "cu"
+  | "cc"
+  | "clayPct"
+  | "siltPct"
+  | "finesPct"
+  | "sandPct"
+  | "gravelPct";
+
+/** What the resampled curves say of one number read off a grading curve. */
+export interface QuantityInterval {
+  readonly quantity: GradingQuantity;
+  /** `mm` for D-sizes, `%` for fractions, none for Cu and Cc. */
+  readonly unit: "mm" | "%" | "";
+  readonly low: number;
+  readonly median: number;
+  readonly high: number;
+  /** Share of the curves that reach far enough to give the number, 0 to 1. */
+  readonly known: number;
+}
+
+const QUANTITIES: readonly (readonly [GradingQuantity, QuantityInterval["unit"]])[] = [
+  ["d10", "mm"],
+  ["d15", "mm"],
+  ["d30", "mm"],
+  ["d50", "mm"],
+  ["d60", "mm"],
+  ["d85", "mm"],
+  ["d90", "mm"],
+  ["cu", ""],
+  ["cc", ""],
+  ["clayPct", "%"],
+  ["siltPct", "%"],
+  ["finesPct", "%"],
+  ["sandPct", "%"],
+  ["gravelPct", "%"],
+];
+
+/** Below this share of curves the known ones would be a chosen few, and their interval false comfort. */
+const ENOUGH_KNOWN = 0.9;
+
+/**
+ * Intervals of the numbers read off a curve, from curves as it could have come out: of
+ * `resampleReadings`, or of `resampleFits` through `modelCurve`.
+ *
+ * The middle part of the resampled values (percentile interval, Efron and Tibshirani 1993, from
+ * memory). A number that fewer than 90 % of the curves reach is left out.
+ *
+ * @param system boundaries of the fractions; default `iso14688`.
+ * @param coverage default 0.95.
+ * @throws RangeError for fewer than 2 curves or a coverage not between 0 and 1.
+ *
+ * @example
+ * const curve = (pct) => ({ points: [{ sizeMm: 0.063, passingPct: pct, origin: "sieve" }, { sizeMm: 2, passingPct: 80, origin: "sieve" }, { sizeMm: 20, passingPct: 100, origin: "sieve" }] });
+ * const found = quantityIntervals([curve(20), curve(30), curve(40)]);
+ * found.find(({ quantity }) => quantity === "finesPct") // => { quantity: "finesPct", unit: "%", low: 20.5, median: 30, high: 39.5, known: 1 }
+ */
+export function quantityIntervals(
+  curves: readonly GradingCurve[],
+  {
+    system,
+    coverage = 0.95,
+  }: { readonly system?: BoundarySystem; readonly coverage?: number } = {},
+): QuantityInterval[] {
+  if (!(curves.length >= 2)) {
+    throw new RangeError(`invalid \`curves\`: ${curves.length}; expected at least 2`);
+  }
+  if (!(coverage > 0 && coverage < 1)) {
+    throw new RangeError(`invalid \`coverage\`: ${coverage}; expected between 0 and 1`);
+  }
+  const read = curves.map((curve) => ({
+    ...characteristicSizes(curve),
+    ...fractions(curve, system),
+  }));
+  return QUANTITIES.flatMap(([quantity, unit]): QuantityInterval[] => {
+    const sorted = read
+      .flatMap((each) => each[quantity] ?? [])
+      .filter(Number.isFinite)
+      .sort((a, b) => a - b);
+    const known = sorted.length / curves.length;
+    if (known < ENOUGH_KNOWN) return [];
+    return [
+      {
+        quantity,
+        unit,
+        low: quantile(sorted, (1 - coverage) / 2),
+        median: quantile(sorted, 0.5),
+        high: quantile(sorted, (1 + coverage) / 2),
+        known,
+      },
+    ];
+  });
+}
+
+/** Percentage points that no laboratory does better than, so that no point weighs without end. */
+const FLOOR_PCT = 0.2;
+
+/**
+ * Standard deviation of the passing at each size among resampled curves: the weights of a fit.
+ *
+ * Reading errors alone would give points near 0 and 100 % next to no doubt; `floorPct` is added in
+ * square for what a smooth model cannot follow.
+ *
+ * @param floorPct percentage points; default 0.2 (common practice, no source).
+ * @throws RangeError for fewer than 2 curves or a floor not above 0.
+ *
+ * @example
+ * const curve = (pct) => ({ points: [{ sizeMm: 0.063, passingPct: pct, origin: "sieve" }, { sizeMm: 2, passingPct: 80, origin: "sieve" }] });
+ * readingSpread([curve(20), curve(23)], [0.063, 2]) // => [2.131, 0.200]
+ */
+export function readingSpread(
+  curves: readonly GradingCurve[],
+  sizesMm: readonly number[],
+  floorPct: number = FLOOR_PCT,
+): number[] {
+  if (curves.length < 2) {
+    throw new RangeError(`invalid \`curves\`: ${curves.length}; expected at least 2`);
+  }
+  if (!(floorPct > 0)) {
+    throw new RangeError(`invalid \`floorPct\`: ${floorPct}; expected above 0`);
+  }
+  return sizesMm.map((sizeMm) => {
+    const values = curves.flatMap((curve) => passingAtSize(curve, sizeMm) ?? []);
+    if (values.length < 2) return floorPct;
+    const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
+    const square = values.reduce((sum, value) => sum + (value - mean) ** 2, 0);
+    return Math.hypot(floorPct, Math.sqrt(square / (values.length - 1)));
+  });
+}
+
+/** Value below which a part of sorted numbers lies, linear between neighbours. */
+export function quantile(sorted: readonly number[], part: number): number {
+  const place = part * (sorted.length - 1);
+  const below = Math.floor(place);
+  const above = Math.min(below + 1, sorted.length - 1);
+  return sorted[below] + (place - below) * (sorted[above] - sorted[below]);
+}

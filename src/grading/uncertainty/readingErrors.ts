@@ -1,0 +1,247 @@
+import type { HydrometerRecord } from "../../lab/hydrometer.js";
+import type { PipetteRecord } from "../../lab/pipette.js";
+import type { SieveRecord } from "../../lab/sieve.js";
+import { createRandom, type Random } from "../../numerics/random.js";
+import { combineGrading } from "../combinedGrading.js";
+import { type GradingCurve, type GradingPoint, passingAtSize } from "../curve.js";
+import { analyseHydrometer } from "../sedimentation/hydrometer.js";
+import { analysePipette } from "../sedimentation/pipette.js";
+import { analyseSieve } from "../sieveAnalysis.js";
+
+/** How far a lab's readings may be off: standard deviations, each of its own reading. */
+export interface ReadingErrors {
+  /** Each weighing on the balance, g. */
+  readonly balanceG: number;
+  /** Each weighing of a dried pipette sample, g. */
+  readonly pipetteBalanceG: number;
+  /** Volume of the pipette, percent, one error for all its samples. */
+  readonly pipetteVolumePct: number;
+  /** Mass that wanders between neighbouring sieves or is lost, percent of what a sieve retains. */
+  readonly sievingPct: number;
+  /** Hydrometer reading and control, in units of the 152H scale (g/L). */
+  readonly hydrometerUnits: number;
+  readonly temperatureC: number;
+  /** Time of a reading, in seconds. */
+  readonly timeS: number;
+  /** Density of the particles, kg/m³. */
+  readonly particleDensityKgM3: number;
+}
+
+/**
+ * Reading errors taken where a study states none: common practice, no source. Balance 0.1 g, 1 % of
+ * what a sieve retains, half a division of the hydrometer, half a degree, two seconds, 20 kg/m³; dried
+ * pipette samples to 1 mg and the pipette's volume to 0.5 %.
+ * They say nothing about how well the sample stands for the heap, which is mostly worse.
+ *
+ * @example
+ * DEFAULT_READING_ERRORS.hydrometerUnits // => 0.5
+ */
+export const DEFAULT_READING_ERRORS: ReadingErrors = {
+  balanceG: 0.1,
+  pipetteBalanceG: 0.001,
+  pipetteVolumePct: 0.5,
+  sievingPct: 1,
+  hydrometerUnits: 0.5,
+  temperatureC: 0.5,
+  timeS: 2,
+  particleDensityKgM3: 20,
+};
+
+export interface ReadingSheets {
+  readonly sieve: SieveRecord;
+  readonly hydrometer?: HydrometerRecord;
+  /** In place of a hydrometer. */
+  readonly pipette?: PipetteRecord;
+  /** Needed with a hydrometer or a pipette. */
+  readonly particleDensityKgM3?: number;
+}
+
+export interface ReadingResampleOptions {
+  /** Whole number; the same seed gives the same curves. */
+  readonly seed: number;
+  /** Default 500. */
+  readonly resamples?: number;
+  /** Default `DEFAULT_READING_ERRORS`; what is left out is taken from there. */
+  readonly errors?: Partial<ReadingErrors>;
+}
+
+/**
+ * Curves as the same sample could have been measured: every reading is moved by its stated error and
+ * the whole analysis is run again, sieve, hydrometer and joint.
+ *
+ * Hence errors of neighbouring points hang together as they do in the laboratory: a heavy sieve moves
+ * all points below it. It holds reading and sieving errors alone: not how well the sample stands for
+ * the heap, not a wrong method.
+ *
+ * @throws RangeError for a hydrometer without a particle density, fewer than 2 resamples, a negative
+ * error, or sheets that cannot be analysed.
+ *
+ * @example
+ * const sieve = { file: "s.csv", dryMassG: 1000, splits: [], panG: 100, rows: [{ sizeMm: 2, retainedG: 400, label: "2", row: 4 }, { sizeMm: 0.063, retainedG: 500, label: "0.063", row: 5 }] };
+ * const exact = { balanceG: 0, sievingPct: 0 };
+ * resampleReadings({ sieve }, { seed: 1, resamples: 2, errors: exact })[1].points.map(({ passingPct }) => passingPct) // => [10, 60]
+ */
+export function resampleReadings(
+  { sieve, hydrometer, pipette, particleDensityKgM3 }: ReadingSheets,
+  { seed, resamples = 500, errors: stated = {} }: ReadingResampleOptions,
+): GradingCurve[] {
+  const errors = { ...DEFAULT_READING_ERRORS, ...stated };
+  for (const [name, value] of Object.entries(errors)) {
+    if (!(value >= 0 && value < Infinity)) {
+      throw new RangeError(`invalid \`errors.${name}\`: ${value}; expected 0 or more`);
+    }
+  }
+  if (!(Number.isInteger(resamples) && resamples >= 2)) {
+    throw new RangeError(`invalid \`resamples\`: ${resamples}; expected a whole number from 2`);
+  }
+  if (hydrometer && pipette) {
+    throw new RangeError("invalid `pipette`: beside a hydrometer; expected one of the two");
+  }
+  const sediment = hydrometer ?? pipette;
+  if (sediment && particleDensityKgM3 === undefined) {
+    throw new RangeError("invalid `particleDensityKgM3`: undefined; expected above 1000");
+  }
+  const random = createRandom(seed);
+  const { file } = sieve;
+  const draw = (): GradingCurve => {
+    const coarse = analyseSieve(perturbSieve(sieve, errors, random)).points;
+    let fine: readonly GradingPoint[] | undefined;
+    if (sediment && particleDensityKgM3 !== undefined) {
+      const density = particleDensityKgM3 + errors.particleDensityKgM3 * random.normal();
+      const passing = passingAtSize({ points: coarse }, sediment.separatingSizeMm);
+      if (passing === undefined) {
+        throw new RangeError(
+          `invalid \`separatingSizeMm\`: ${sediment.separatingSizeMm}; expected within the sieves`,
+        );
+      }
+      const input = {
+        particleDensityKgM3: Math.max(1001, density),
+        passingSeparatingPct: passing,
+      };
+      const { points } = hydrometer
+        ? analyseHydrometer(perturbHydrometer(hydrometer, errors, random), input)
+        : analysePipette(perturbPipette(sediment as PipetteRecord, errors, random), input);
+      fine = distinct(points);
+    }
+    return combineGrading({ sieve: coarse, sedimentation: fine, file }).curve;
+  };
+  return Array.from({ length: resamples }, draw);
+}
+
+/** Moved times may meet: two readings at the same size are one point. */
+function distinct(points: readonly GradingPoint[]): GradingPoint[] {
+  return points.filter(({ sizeMm }, index) => sizeMm !== points[index + 1]?.sizeMm);
+}
+
+/**
+ * A sieve sheet as the same sample could have been read: each mass moved by the balance's error, some
+ * of what a sieve retains moved to the next finer one (or back), and a recorded loss given back to a
+ * sieve or the pan drawn by lot, since nobody knows where it was lost.
+ */
+function perturbSieve(
+  record: SieveRecord,
+  { balanceG, sievingPct }: ReadingErrors,
+  random: Random,
+): SieveRecord {
+  // A sieve that holds nothing is seen to hold nothing: only what lies on the balance is misread.
+  const weighed = (mass: number) =>
+    mass === 0 ? 0 : Math.max(0, mass + balanceG * random.normal());
+  const retained = record.rows.map(({ retainedG }) => weighed(retainedG));
+  const pan = record.rows.length;
+  retained.push(weighed(record.panG));
+  for (let index = 0; index < pan; index++) {
+    // Near-size grains: they pass or stay by chance. Only within one set of sieves.
+    if (record.splits.some(({ sizeMm }) => sizeMm === record.rows[index].sizeMm)) continue;
+    const moved = (sievingPct / 100) * record.rows[index].retainedG * random.normal();
+    const held = Math.max(-retained[index + 1], Math.min(retained[index], moved));
+    retained[index] -= held;
+    retained[index + 1] += held;
+  }
+  const lastSplitMm = record.splits.at(-1)?.sizeMm ?? Infinity;
+  const own = record.rows.flatMap(({ sizeMm }, index) => (sizeMm < lastSplitMm ? [index] : []));
+  const last = record.splits.at(-1) ?? record;
+  const sieved = last.washedDryMassG ?? last.dryMassG;
+  const loss =
+    sieved - record.panG - own.reduce((sum, index) => sum + record.rows[index].retainedG, 0);
+  if (loss > 0) {
+    // Nor was anything lost onto a sieve that is seen to hold nothing.
+    const places = [...own.filter((index) => record.rows[index].retainedG > 0), pan];
+    const place = places[random.integer(places.length)];
+    retained[place] += loss * random.uniform();
+  }
+  const dry = (mass: number) => mass + balanceG * random.normal();
+  const washed = (mass: number | undefined) => (mass === undefined ? undefined : dry(mass));
+  return {
+    ...record,
+    dryMassG: dry(record.dryMassG),
+    washedDryMassG: washed(record.washedDryMassG),
+    splits: record.splits.map((split) => ({
+      ...split,
+      dryMassG: dry(split.dryMassG),
+      washedDryMassG: washed(split.washedDryMassG),
+    })),
+    rows: record.rows.map((row, index) => ({ ...row, retainedG: retained[index] })),
+    panG: retained[pan],
+  };
+}
+
+/** One unit of the 152H scale (g/L of grains of 2650 kg/m³) in specific gravity. */
+const GRAVITY_PER_UNIT = 1.65 / 2650;
+
+/**
+ * A hydrometer sheet as the same suspension could have been read: readings and times move one by one;
+ * control, meniscus, thermometer and dispersed mass are off for all readings together.
+ */
+export function perturbHydrometer(
+  record: HydrometerRecord,
+  { hydrometerUnits, temperatureC, timeS, balanceG }: ReadingErrors,
+  random: Random,
+): HydrometerRecord {
+  const sd = hydrometerUnits * (record.hydrometer === "152H" ? 1 : GRAVITY_PER_UNIT);
+  const control = sd * random.normal();
+  const degrees = temperatureC * random.normal();
+  return {
+    ...record,
+    dryMassG: record.dryMassG + balanceG * random.normal(),
+    meniscusCorrection: record.meniscusCorrection + (sd / 2) * random.normal(),
+    // Without a control cylinder its error is that of the dispersant's share; the temperature has its own.
+    ...(record.corrections
+      ? {
+          corrections: {
+            ...record.corrections,
+            dispersant: record.corrections.dispersant + control,
+          },
+        }
+      : {}),
+    readings: record.readings.map((reading) => ({
+      ...reading,
+      reading: reading.reading + sd * random.normal(),
+      ...(reading.control === undefined ? {} : { control: reading.control + control }),
+      temperatureC: Math.min(30, Math.max(10, reading.temperatureC + degrees)),
+      timeMin: Math.max(reading.timeMin / 2, reading.timeMin + (timeS / 60) * random.normal()),
+    })),
+  };
+}
+
+/**
+ * A pipette sheet as the same suspension could have been sampled: each dried sample and each time moves
+ * by itself; volume, thermometer and dispersed mass are off for all samples together.
+ */
+function perturbPipette(
+  record: PipetteRecord,
+  { pipetteBalanceG, pipetteVolumePct, balanceG, temperatureC, timeS }: ReadingErrors,
+  random: Random,
+): PipetteRecord {
+  const degrees = temperatureC * random.normal();
+  return {
+    ...record,
+    dryMassG: record.dryMassG + balanceG * random.normal(),
+    pipetteVolumeCm3: record.pipetteVolumeCm3 * (1 + (pipetteVolumePct / 100) * random.normal()),
+    samples: record.samples.map((sample) => ({
+      ...sample,
+      solidsG: Math.max(0, sample.solidsG + pipetteBalanceG * random.normal()),
+      temperatureC: Math.min(30, Math.max(10, sample.temperatureC + degrees)),
+      timeMin: Math.max(sample.timeMin / 2, sample.timeMin + (timeS / 60) * random.normal()),
+    })),
+  };
+}

@@ -1,0 +1,330 @@
+import { type GradingCurve, passingAtSize } from "../grading/curve.js";
+import { formatFixed } from "../quantities/format.js";
+import { phrase, say, sayOf } from "../words/say.js";
+import type { FractionName, GuidanceEntry, OtherQuantity } from "./entry.js";
+
+export type CriterionVerdict = "inside" | "outside" | "not measured" | "not classified";
+
+export interface CriterionCheck {
+  /** What is limited, in words: `passing 0.063 mm`, `clay`, `plasticity index`. */
+  readonly what: string;
+  readonly kind: "passing" | "fraction" | "consistency" | "class";
+  readonly verdict: CriterionVerdict;
+  readonly measuredPct?: number;
+  readonly lowPct?: number;
+  readonly highPct?: number;
+  /** Where it is a matter of size. */
+  readonly sizeMm?: number;
+  /** Percentage points outside the nearest limit, or inside of it. */
+  readonly byPct?: number;
+  /** One plain sentence. */
+  readonly text: string;
+}
+
+/** A limit of organic matter, salts, top size or density. */
+export interface OtherCheck {
+  readonly quantity: OtherQuantity;
+  readonly unit: "%" | "mm" | "kg/m³";
+  readonly measured?: number;
+  readonly min?: number;
+  readonly max?: number;
+  readonly verdict: "inside" | "outside" | "not measured";
+  /** One plain sentence. */
+  readonly text: string;
+}
+
+export interface GuidanceCheck {
+  readonly entry: GuidanceEntry;
+  /**
+   * `outside` as soon as one criterion is; `incomplete` where one could not be judged. Of the `others`
+   * only those that were measured count.
+   */
+  readonly verdict: "inside" | "outside" | "incomplete";
+  readonly criteria: readonly CriterionCheck[];
+  /** Absent where the entry limits none of them. */
+  readonly others?: readonly OtherCheck[];
+  /** How far the entry itself can be trusted, in words. */
+  readonly honesty: string;
+  /** What a verdict of this kind does not say. */
+  readonly caution: string;
+}
+
+/** Measured consistency, and what else was measured on the soil, as far as it is known. */
+export interface MeasuredConsistency {
+  readonly liquidLimitPct?: number;
+  readonly plasticityIndexPct?: number;
+  /** Of the laboratory bar, not of the long box. */
+  readonly linearShrinkagePct?: number;
+  readonly plasticLimitPct?: number;
+  readonly organicPct?: number;
+  readonly saltsPct?: number;
+  readonly dryDensityKgM3?: number;
+}
+
+const NO_PROOF = phrase`Lying inside published limits is no proof that a soil is suitable: ten soils made to meet such gradings led Ciancio, Jaquin and Walker (2013, Constr. Build. Mater. 42, abstract read) to conclude from strength, shrinkage and erosion that grading alone does not establish it. Lying outside is no proof of the opposite. Tests on the mix itself decide.`;
+
+const CONSISTENCY_NAMES = {
+  liquidLimitPct: phrase`liquid limit`,
+  plasticityIndexPct: phrase`plasticity index`,
+  linearShrinkagePct: phrase`linear shrinkage`,
+};
+
+/**
+ * Holds a curve, and consistency where it was measured, against one published recommendation.
+ *
+ * Each criterion tells whether it is met, by how many percentage points, and at which size. Fractions
+ * are read off the curve at the entry's own boundaries.
+ *
+ * @param consistency of the same material; what is left out is told as not measured.
+ *
+ * @example
+ * const curve = { points: [{ sizeMm: 0.002, passingPct: 12, origin: "sedimentation" }, { sizeMm: 0.063, passingPct: 60, origin: "sieve" }, { sizeMm: 20, passingPct: 100, origin: "sieve" }] };
+ * const check = checkGuidance(curve, GUIDANCE_ENTRIES.find(({ id }) => id === "walker-2005"));
+ * check.verdict // => "outside"
+ * check.criteria[1].byPct // => 10
+ */
+export function checkGuidance(
+  curve: GradingCurve,
+  entry: GuidanceEntry,
+  consistency: MeasuredConsistency = {},
+): GuidanceCheck {
+  const criteria: CriterionCheck[] = [
+    ...entry.points.map(({ sizeMm, lowPct, highPct }) => ({
+      ...withinLimits(say`passing ${sizeMm} mm`, "passing", passingAtSize(curve, sizeMm), {
+        minPct: lowPct,
+        maxPct: highPct,
+      }),
+      sizeMm,
+    })),
+    ...entry.fractions.map((limit) =>
+      withinLimits(
+        sayOf(WORDS[limit.fraction]),
+        "fraction",
+        measure(curve, entry, limit.fraction),
+        limit,
+      ),
+    ),
+    ...entry.consistency.map((limit) =>
+      withinLimits(
+        sayOf(CONSISTENCY_NAMES[limit.quantity]),
+        "consistency",
+        consistency[limit.quantity],
+        limit,
+      ),
+    ),
+    ...(entry.judgedTogether ? [together(curve, entry, consistency)] : []),
+  ];
+  const others = checkOthers(curve, entry, consistency);
+  const verdict = [...criteria, ...others].some((each) => each.verdict === "outside")
+    ? "outside"
+    : // An entry that limits nothing else is judged by its other limits alone.
+      (criteria.length > 0 ? criteria : others).every(({ verdict: each }) => each === "inside")
+      ? "inside"
+      : "incomplete";
+  return {
+    entry,
+    verdict,
+    criteria,
+    ...(others.length > 0 ? { others } : {}),
+    honesty: honesty(entry),
+    caution: sayOf(NO_PROOF),
+  };
+}
+
+const WORDS: Readonly<Record<FractionName, string>> = {
+  clay: phrase`clay`,
+  silt: phrase`silt`,
+  fines: phrase`silt and clay`,
+  sand: phrase`sand`,
+  gravel: phrase`gravel`,
+  sandAndGravel: phrase`sand and gravel`,
+};
+
+function measure(
+  curve: GradingCurve,
+  { boundariesMm }: GuidanceEntry,
+  fraction: FractionName,
+): number | undefined {
+  const { clay, silt, sand } = boundariesMm;
+  const passing = (sizeMm: number) => passingAtSize(curve, sizeMm);
+  const between = (fine: number | undefined, coarse: number | undefined) =>
+    fine === undefined || coarse === undefined ? undefined : coarse - fine;
+  // Gravel here is everything coarser than sand: none of the sources speaks of cobbles in a mix.
+  return {
+    clay: () => passing(clay),
+    silt: () => between(passing(clay), passing(silt)),
+    fines: () => passing(silt),
+    sand: () => between(passing(silt), passing(sand)),
+    gravel: () => between(passing(sand), 100),
+    sandAndGravel: () => between(passing(silt), 100),
+  }[fraction]();
+}
+
+function together(
+  curve: GradingCurve,
+  entry: GuidanceEntry,
+  { linearShrinkagePct, plasticityIndexPct }: MeasuredConsistency,
+): CriterionCheck {
+  const what = say`linear shrinkage, plasticity index and sand together`;
+  if (linearShrinkagePct === undefined || plasticityIndexPct === undefined) {
+    const text = say`${what}: not measured.`;
+    return { what, kind: "class", verdict: "not measured", text };
+  }
+  const sand = measure(curve, entry, "sand");
+  const found = burroughsClass(linearShrinkagePct, plasticityIndexPct, sand);
+  const verdict =
+    found === "favourable" ? "inside" : found === "unfavourable" ? "outside" : "not classified";
+  return { what, kind: "class", verdict, text: `${what}: ${found}.` };
+}
+
+function honesty({ basis, confidence, derived, own }: GuidanceEntry): string {
+  if (own)
+    return say`An envelope that this study brought along; where it comes from was not checked.`;
+  const from =
+    basis === "read"
+      ? say`The numbers were read in the source named`
+      : say`The numbers are from memory (confidence ${sayOf(confidence)}): check them in the source before citing`;
+  return derived
+    ? say`${from}; the points of passing are derived by us from the fraction limits, not a published curve.`
+    : `${from}.`;
+}
+
+interface Limits {
+  readonly minPct?: number;
+  readonly maxPct?: number;
+  /** The largest value itself no longer counts as inside. */
+  readonly below?: boolean;
+}
+
+/** Holds a measured percentage against limits and says by how much it lies within or beyond them. */
+function withinLimits(
+  what: string,
+  kind: CriterionCheck["kind"],
+  measuredPct: number | undefined,
+  { minPct, maxPct, below = false }: Limits,
+): CriterionCheck {
+  const limits = { lowPct: minPct, highPct: maxPct };
+  const range =
+    minPct === undefined
+      ? `${below ? "below" : say`up to`} ${maxPct} %`
+      : maxPct === undefined
+        ? say`from ${minPct} %`
+        : say`${minPct} to ${below ? "below " : ""}${maxPct} %`;
+  if (measuredPct === undefined) {
+    const text = say`${what}: not measured; asked for ${range}.`;
+    return { what, kind, verdict: "not measured", ...limits, text };
+  }
+  const margin = Math.min(
+    measuredPct - (minPct ?? Number.NEGATIVE_INFINITY),
+    (maxPct ?? Number.POSITIVE_INFINITY) - measuredPct,
+  );
+  const atTop = below && measuredPct === maxPct;
+  // Percentages come out of sums and interpolation: a last binary digit decides nothing.
+  const inside = margin >= -1e-9 && !atTop;
+  const byPct = Math.abs(margin);
+  const told = say`${what}: ${formatFixed(measuredPct, 1)} %, asked for ${range}`;
+  const text = inside
+    ? say`${told}: inside by ${formatFixed(byPct, 1)} points.`
+    : say`${told}: outside by ${formatFixed(byPct, 1)} points.`;
+  return {
+    what,
+    kind,
+    verdict: inside ? "inside" : "outside",
+    measuredPct,
+    ...limits,
+    byPct,
+    text,
+  };
+}
+
+const QUANTITIES: Readonly<Record<OtherQuantity, readonly [string, OtherCheck["unit"], number]>> = {
+  organicPct: [phrase`organic matter`, "%", 1],
+  saltsPct: [phrase`soluble salts`, "%", 2],
+  topSizeMm: [phrase`largest grain`, "mm", 1],
+  dryDensityKgM3: [phrase`dry density`, "kg/m³", 0],
+  plasticLimitPct: [phrase`plastic limit`, "%", 1],
+};
+
+/** Holds organic matter, salts, top size and density against the limits of an entry. */
+function checkOthers(
+  { points }: GradingCurve,
+  { others = [] }: GuidanceEntry,
+  measured: MeasuredConsistency,
+): OtherCheck[] {
+  return others.map(({ quantity, min, max }): OtherCheck => {
+    const [name, unit, decimals] = QUANTITIES[quantity];
+    const words = sayOf(name);
+    const value =
+      quantity === "topSizeMm"
+        ? points.find(({ passingPct }) => passingPct >= 100)?.sizeMm
+        : measured[quantity];
+    const low = min === undefined ? "" : say`from ${min} `;
+    const range = `${low}${max === undefined ? "" : say`up to ${max} `}${unit}`;
+    const limits = { quantity, unit, min, max };
+    if (value === undefined) {
+      return {
+        ...limits,
+        verdict: "not measured",
+        text: say`${words}: not measured; asked for ${range}.`,
+      };
+    }
+    const inside = value >= (min ?? -Infinity) && value <= (max ?? Infinity);
+    return {
+      ...limits,
+      measured: value,
+      verdict: inside ? "inside" : "outside",
+      text: say`${words}: ${formatFixed(value, decimals)} ${unit}, asked for ${range}: ${inside ? say`inside` : say`outside`}.`,
+    };
+  });
+}
+
+export type BurroughsClass = "favourable" | "unfavourable" | "not classified";
+
+/**
+ * Class of a soil for stabilisation with cement or lime, by shrinkage and plasticity together.
+ *
+ * Favourable (at least 80 % of the soils reached 2 MPa): linear shrinkage below 6.0 % and PI below 15;
+ * or shrinkage 6.0 to 11.0 %, PI 15 to 30 and sand below 64 %. Unfavourable (below 60 % did): the same
+ * ranges with sand of 64 % or more; or shrinkage above 11.0 % and PI above 30. Every other combination
+ * is not classified in what was read, and is not guessed here.
+ * Source: Burroughs 2008, J. Mater. Civ. Eng. 20(3), abstract (read); 104 soils, 4 to 8 % cement and
+ * lime together. The abstract does not say which sizes it calls sand.
+ *
+ * @param sandPct left out where it is not known.
+ *
+ * @example
+ * burroughsClass(4, 12) // => "favourable"
+ * burroughsClass(8, 20, 70) // => "unfavourable"
+ * burroughsClass(4, 20) // => "not classified"
+ */
+export function burroughsClass(
+  linearShrinkagePct: number,
+  plasticityIndexPct: number,
+  sandPct?: number,
+): BurroughsClass {
+  for (const [name, value] of Object.entries({ linearShrinkagePct, plasticityIndexPct })) {
+    if (Number.isNaN(value)) throw new RangeError(`invalid \`${name}\`: NaN; expected a number`);
+  }
+  if (linearShrinkagePct < 6 && plasticityIndexPct < 15) return "favourable";
+  if (linearShrinkagePct > 11 && plasticityIndexPct > 30) return "unfavourable";
+  const middle =
+    linearShrinkagePct >= 6 &&
+    linearShrinkagePct <= 11 &&
+    plasticityIndexPct >= 15 &&
+    plasticityIndexPct <= 30;
+  if (!middle || sandPct === undefined) return "not classified";
+  return sandPct < 64 ? "favourable" : "unfavourable";
+}
+
+const VERDICT_WORDS: Readonly<Record<CriterionVerdict | GuidanceCheck["verdict"], string>> = {
+  inside: phrase`inside`,
+  outside: phrase`outside`,
+  incomplete: phrase`incomplete`,
+  "not measured": phrase`not measured`,
+  "not classified": phrase`not classified`,
+};
+
+/** A verdict in the language of the study. */
+export function verdictWords(verdict: keyof typeof VERDICT_WORDS): string {
+  return sayOf(VERDICT_WORDS[verdict]);
+}

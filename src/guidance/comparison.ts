@@ -1,0 +1,138 @@
+import type { GradingCurve } from "../grading/curve.js";
+import { formatFixed } from "../quantities/format.js";
+import { say, sayOf } from "../words/say.js";
+import {
+  type CriterionCheck,
+  checkGuidance,
+  type GuidanceCheck,
+  type MeasuredConsistency,
+  verdictWords,
+} from "./check.js";
+import type { GuidanceEntry } from "./entry.js";
+import { guidanceSureness } from "./probability.js";
+
+/** One thing that several sources limit, each in its own way. */
+export interface GuidanceDisagreement {
+  /** What they limit: `clay`, `plasticity index` … with its sizes where those matter. */
+  readonly what: string;
+  readonly measuredPct?: number;
+  readonly sides: readonly {
+    readonly id: string;
+    readonly lowPct?: number;
+    readonly highPct?: number;
+    readonly verdict: CriterionCheck["verdict"];
+    /** Share of the drawn curves with this verdict, 0 to 1; absent without them, or where nothing was measured. */
+    readonly sure?: number;
+  }[];
+  /** Some find this soil inside and some outside. */
+  readonly verdictsDiffer: boolean;
+  /** No value can meet all of them. */
+  readonly irreconcilable: boolean;
+  /** One plain sentence. */
+  readonly text: string;
+}
+
+export interface GuidanceComparison {
+  /** In the order of the entries. */
+  readonly checks: readonly GuidanceCheck[];
+  /** Where limits of two sources or more are not the same. */
+  readonly disagreements: readonly GuidanceDisagreement[];
+}
+
+interface Side {
+  readonly check: GuidanceCheck;
+  readonly criterion: CriterionCheck;
+  readonly sure: number | undefined;
+}
+
+/**
+ * Holds a curve against several recommendations at once and says where they disagree, with one another
+ * and about this soil. Nothing is averaged and none is chosen.
+ *
+ * Limits are set beside each other only where they mean the same sizes: silt to 0.02 mm and silt to
+ * 0.063 mm are two things. Bands derived from fractions are left out, as the fractions stand for them.
+ *
+ * @param curves the same curve as it could have come out (of `resampleReadings`), for how sure each
+ * verdict is; default none.
+ * @throws RangeError without entries.
+ *
+ * @example
+ * const curve = { points: [{ sizeMm: 0.002, passingPct: 18, origin: "sedimentation" }, { sizeMm: 0.063, passingPct: 40, origin: "sieve" }, { sizeMm: 2, passingPct: 80, origin: "sieve" }, { sizeMm: 20, passingPct: 100, origin: "sieve" }] };
+ * const entries = ["walker-2005", "keable-sazs-ars"].map((id) => GUIDANCE_ENTRIES.find((entry) => entry.id === id));
+ * const { disagreements } = compareGuidance(curve, entries);
+ * disagreements[0].text // => "clay (up to 0.002 mm), 18.0 % here: walker-2005 asks for 5 to 20 % (inside); keable-sazs-ars asks for 5 to 15 % (outside)."
+ */
+export function compareGuidance(
+  curve: GradingCurve,
+  entries: readonly GuidanceEntry[],
+  measured: MeasuredConsistency = {},
+  curves: readonly GradingCurve[] = [],
+): GuidanceComparison {
+  if (entries.length === 0) throw new RangeError("invalid `entries`: none; expected at least one");
+  const checks = entries.map((entry) => checkGuidance(curve, entry, measured));
+  const groups = new Map<string, Side[]>();
+  for (const check of checks) {
+    const sureness =
+      curves.length > 0 ? guidanceSureness(curve, curves, check.entry, measured) : undefined;
+    for (const [index, criterion] of check.criteria.entries()) {
+      if (criterion.kind === "class") continue;
+      if (criterion.kind === "passing" && check.entry.derived) continue;
+      const key = named(criterion, check.entry);
+      groups.set(key, [
+        ...(groups.get(key) ?? []),
+        { check, criterion, sure: sureness?.criteria[index].sure },
+      ]);
+    }
+  }
+  const disagreements = [...groups].flatMap(([what, group]): GuidanceDisagreement[] => {
+    const limits = group.map(({ criterion: { lowPct, highPct } }) => `${lowPct} ${highPct}`);
+    if (new Set(limits).size < 2) return [];
+    const sides = group.map(({ check, criterion: { lowPct, highPct, verdict }, sure }) => ({
+      id: check.entry.id,
+      lowPct,
+      highPct,
+      verdict,
+      ...(sure === undefined || verdict === "not measured" ? {} : { sure }),
+    }));
+    const verdicts = new Set(sides.map(({ verdict }) => verdict));
+    const low = Math.max(...sides.map(({ lowPct = -Infinity }) => lowPct));
+    const high = Math.min(...sides.map(({ highPct = Infinity }) => highPct));
+    const { measuredPct } = group[0].criterion;
+    return [
+      {
+        what,
+        ...(measuredPct === undefined ? {} : { measuredPct }),
+        sides,
+        verdictsDiffer: verdicts.has("inside") && verdicts.has("outside"),
+        irreconcilable: low > high,
+        text: `${what}${measuredPct === undefined ? "" : say`, ${formatFixed(measuredPct, 1)} % here`}: ${sides
+          .map(
+            ({ id, lowPct, highPct, verdict }) =>
+              say`${id} asks for ${range(lowPct, highPct)} (${verdictWords(verdict)})`,
+          )
+          .join("; ")}.${low > high ? say` No soil meets all of them.` : ""}`,
+      },
+    ];
+  });
+  return { checks, disagreements };
+}
+
+/** With the sizes that a fraction means, so that only like is set beside like. */
+function named({ what, kind }: CriterionCheck, { boundariesMm }: GuidanceEntry): string {
+  if (kind !== "fraction") return what;
+  const { clay, silt, sand } = boundariesMm;
+  const sizes: Readonly<Record<string, string>> = {
+    [sayOf("clay")]: say`up to ${clay} mm`,
+    [sayOf("silt")]: say`${clay} to ${silt} mm`,
+    [sayOf("silt and clay")]: say`up to ${silt} mm`,
+    [sayOf("sand")]: say`${silt} to ${sand} mm`,
+    [sayOf("gravel")]: say`above ${sand} mm`,
+    [sayOf("sand and gravel")]: say`above ${silt} mm`,
+  };
+  return `${what} (${sizes[what]})`;
+}
+
+function range(low: number | undefined, high: number | undefined): string {
+  if (low === undefined) return say`up to ${high} %`;
+  return high === undefined ? say`from ${low} %` : say`${low} to ${high} %`;
+}

@@ -1,0 +1,123 @@
+import type { GradingCurve } from "../grading/curve.js";
+import { say } from "../words/say.js";
+import { checkGuidance, type GuidanceCheck, type MeasuredConsistency } from "./check.js";
+import type { GuidanceEntry, OtherQuantity } from "./entry.js";
+
+export interface GuidanceSureness {
+  readonly verdict: GuidanceCheck["verdict"];
+  /** Share of the resampled curves with the same verdict, 0 to 1. */
+  readonly sameVerdict: number;
+  /** How many curves were tried. */
+  readonly draws: number;
+  /** In the order of the check's criteria. */
+  readonly criteria: readonly {
+    readonly what: string;
+    readonly verdict: string;
+    /** Share of the resampled curves for which the criterion has this verdict. */
+    readonly sure: number;
+  }[];
+  /** Organic matter, top size and the like, in the order of the check; absent where it has none. */
+  readonly others?: readonly {
+    readonly quantity: OtherQuantity;
+    readonly verdict: string;
+    readonly sure: number;
+  }[];
+  /** One plain sentence. */
+  readonly text: string;
+}
+
+/**
+ * How sure a verdict on a recommendation is, given how the curve could have come out.
+ *
+ * The share of the resampled curves (of `resampleReadings`) that get the same verdict. The sureness is
+ * about the readings alone: a sure "inside" is no proof that a soil is suitable.
+ *
+ * @param measured consistency and what else was measured.
+ * @param drawn the same as it could have come out, one a curve; left out, `measured` holds for all.
+ * @throws RangeError without curves, or where `drawn` is not as long as `curves`.
+ *
+ * @example
+ * const at = (clay) => ({ points: [{ sizeMm: 0.002, passingPct: clay, origin: "sedimentation" }, { sizeMm: 2, passingPct: 100, origin: "sieve" }] });
+ * const entry = GUIDANCE_ENTRIES.find(({ id }) => id === "morel-clay");
+ * const { verdict, sameVerdict } = guidanceSureness(at(14.5), [14, 14.4, 14.8, 15.2].map(at), entry);
+ * [verdict, sameVerdict] // => ["inside", 0.75]
+ */
+export function guidanceSureness(
+  curve: GradingCurve,
+  curves: readonly GradingCurve[],
+  entry: GuidanceEntry,
+  measured: MeasuredConsistency = {},
+  drawn?: readonly MeasuredConsistency[],
+): GuidanceSureness {
+  if (curves.length === 0) throw new RangeError("invalid `curves`: 0; expected at least 1");
+  if (drawn && drawn.length !== curves.length) {
+    throw new RangeError(
+      `invalid \`drawn\`: ${drawn.length} of them; expected one for each of ${curves.length} curves`,
+    );
+  }
+  const check = checkGuidance(curve, entry, measured);
+  const checks = curves.map((each, index) =>
+    checkGuidance(each, entry, drawn ? drawn[index] : measured),
+  );
+  const share = (same: (each: GuidanceCheck) => boolean) =>
+    checks.filter(same).length / checks.length;
+  const sameVerdict = share(({ verdict }) => verdict === check.verdict);
+  const criteria = check.criteria.map(({ what, verdict }, index) => ({
+    what,
+    verdict,
+    sure: share((each) => each.criteria[index].verdict === verdict),
+  }));
+  const others = check.others?.map(({ quantity, verdict }, index) => ({
+    quantity,
+    verdict,
+    sure: share((each) => each.others?.[index].verdict === verdict),
+  }));
+  const open = criteria.filter(({ sure }) => sure < SURE).map(({ what }) => what);
+  const percent = surenessPercent(sameVerdict);
+  return {
+    verdict: check.verdict,
+    sameVerdict,
+    draws: curves.length,
+    criteria,
+    ...(others ? { others } : {}),
+    text:
+      open.length === 0
+        ? say`The reading errors do not change this verdict (${percent} % of ${curves.length} resampled curves).`
+        : say`Within the reading errors ${open.join(", ")} could come out otherwise: ${percent} % of ${curves.length} resampled curves have this verdict.`,
+  };
+}
+
+/** From here on a verdict is called sure, given the stated errors; common practice, no source. */
+export const SURE = 0.95;
+/** The other steps between the words; common practice, no source. */
+const LIKELY = 0.75;
+const OPEN = 0.25;
+
+/**
+ * How sure something is, in a word and in percent: `sure` from 95 %, `likely` from 75 %, `open` from
+ * 25 %, `doubtful` below (common practice, no source).
+ *
+ * A few hundred draws that all agree do not make certainty: the ends read `over 99` and `below 1`.
+ *
+ * @param share 0 to 1.
+ * @throws RangeError where the share is not 0 to 1.
+ *
+ * @example
+ * surenessWords(0.82) // => "likely, 82 %"
+ * surenessWords(1) // => "sure, over 99 %"
+ */
+export function surenessWords(share: number): string {
+  const percent = surenessPercent(share);
+  if (share >= SURE) return say`sure, ${percent} %`;
+  if (share >= LIKELY) return say`likely, ${percent} %`;
+  return share >= OPEN ? say`open, ${percent} %` : say`doubtful, ${percent} %`;
+}
+
+/** A share of draws in percent, never more certain than some hundred draws can be. */
+export function surenessPercent(share: number): string {
+  if (!(share >= 0 && share <= 1)) {
+    throw new RangeError(`invalid \`share\`: ${share}; expected 0 to 1`);
+  }
+  if (share > 0.99) return say`over 99`;
+  return share < 0.01 ? say`below 1` : String(Math.round(100 * share));
+}

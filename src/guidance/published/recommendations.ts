@@ -1,0 +1,104 @@
+import { phrase } from "../../words/say.js";
+import { deriveBand, type GuidanceEntry } from "../entry.js";
+import { MORE_READ_ENTRIES, READ_ENTRIES } from "./read.js";
+import { MORE_REMEMBERED_ENTRIES, REMEMBERED_ENTRIES } from "./remembered.js";
+
+const BS = { clay: 0.002, silt: 0.06, sand: 2 };
+
+/** Entries for compressed blocks: the nearest trade, shown beside those for walls and never for them. */
+const BLOCK_ENTRIES: readonly GuidanceEntry[] = [
+  {
+    id: "kerali-blocks",
+    title: phrase`Soil for stabilised blocks`,
+    material: "compressed-block",
+    source: {
+      authors:
+        "thesis excerpt (author not shown; cites Gooding 1993, VITA 1975, BRU 1974, Webb 1988)",
+      title: "Selection of suitable soil for stabilisation",
+      locator: phrase`section text`,
+      address: "https://1library.net/article/selection-of-suitable-soil-for-stabilisation.yev3351z",
+    },
+    basis: "read",
+    confidence: "read",
+    boundariesMm: BS,
+    fractions: [{ fraction: "clay", minPct: 10, maxPct: 35 }],
+    points: [],
+    derived: false,
+    consistency: [{ quantity: "linearShrinkagePct", minPct: 2.5, maxPct: 9 }],
+    notes: phrase`Outside the shrinkage: reject or blend. The clay content is for cohesion, after BRU 1974.`,
+  },
+  {
+    id: "craterre-blocks",
+    title: phrase`Compressed earth blocks, Africa`,
+    material: "compressed-block",
+    source: {
+      authors: "CRATerre-EAG; CDE; ARSO",
+      year: 1998,
+      title: "Compressed Earth Blocks: Standards (Technologies Series 11)",
+      locator: phrase`grading and plasticity zones (not read)`,
+    },
+    basis: "memory",
+    confidence: "medium",
+    boundariesMm: BS,
+    fractions: [
+      { fraction: "clay", minPct: 8, maxPct: 30 },
+      { fraction: "silt", minPct: 10, maxPct: 25 },
+      { fraction: "sand", minPct: 25, maxPct: 80 },
+      { fraction: "gravel", minPct: 0, maxPct: 40 },
+    ],
+    points: deriveBand([
+      { upToMm: 0.002, minPct: 8, maxPct: 30 },
+      { upToMm: 0.06, minPct: 10, maxPct: 25 },
+      { upToMm: 2, minPct: 25, maxPct: 80 },
+      { minPct: 0, maxPct: 40 },
+    ]),
+    derived: true,
+    consistency: [
+      { quantity: "plasticityIndexPct", minPct: 2.5, maxPct: 29 },
+      { quantity: "liquidLimitPct", minPct: 25, maxPct: 51 },
+    ],
+    notes: phrase`The drawn zone is the real criterion; these are the corners of it.`,
+  },
+  {
+    id: "is-1725",
+    title: phrase`Soil blocks, India`,
+    material: "compressed-block",
+    source: {
+      authors: "Bureau of Indian Standards",
+      year: 1982,
+      title: "IS 1725:1982",
+      locator: phrase`soil clause (not read)`,
+    },
+    basis: "memory",
+    confidence: "low",
+    boundariesMm: BS,
+    fractions: [
+      { fraction: "clay", minPct: 5, maxPct: 18 },
+      { fraction: "silt", minPct: 10, maxPct: 40 },
+      { fraction: "sand", minPct: 50, maxPct: 80 },
+    ],
+    points: deriveBand([
+      { upToMm: 0.002, minPct: 5, maxPct: 18 },
+      { upToMm: 0.06, minPct: 10, maxPct: 40 },
+      { minPct: 50, maxPct: 80 },
+    ]),
+    derived: true,
+    consistency: [{ quantity: "plasticityIndexPct", maxPct: 12 }],
+    notes: phrase`Revised in 2013 and 2023; recalled from the edition of 1982.`,
+  },
+];
+
+/**
+ * Published recommendations about soils for rammed and cement-stabilised earth, those that were read
+ * first, and after them some for compressed blocks. No complete two-sided grading curve was read for any of them.
+ *
+ * @example
+ * GUIDANCE_ENTRIES.find(({ id }) => id === "walker-2005").basis // => "memory"
+ */
+export const GUIDANCE_ENTRIES: readonly GuidanceEntry[] = [
+  ...READ_ENTRIES,
+  ...MORE_READ_ENTRIES,
+  ...REMEMBERED_ENTRIES,
+  ...MORE_REMEMBERED_ENTRIES,
+  ...BLOCK_ENTRIES,
+];

@@ -1,0 +1,237 @@
+import { phrase } from "../../words/say.js";
+import { deriveBand, type FractionLimit, type GuidanceEntry } from "../entry.js";
+
+const BS = { clay: 0.002, silt: 0.063, sand: 2 };
+
+/** Clay, silt, sand with gravel: the three fractions that most earth-building handbooks limit. */
+function threeFractions(
+  clay: readonly [number, number],
+  silt: readonly [number, number],
+  coarse: readonly [number, number],
+): Pick<GuidanceEntry, "fractions" | "points" | "derived"> {
+  const limit = (
+    fraction: FractionLimit["fraction"],
+    [minPct, maxPct]: readonly [number, number],
+  ) => ({
+    fraction,
+    minPct,
+    maxPct,
+  });
+  const fractions = [limit("clay", clay), limit("silt", silt), limit("sandAndGravel", coarse)];
+  const [first, second, third] = fractions;
+  return {
+    fractions,
+    points: deriveBand([{ ...first, upToMm: BS.clay }, { ...second, upToMm: BS.silt }, third]),
+    derived: true,
+  };
+}
+
+/** Entries whose numbers are from memory: check each against its source before citing it. */
+export const REMEMBERED_ENTRIES: readonly GuidanceEntry[] = [
+  {
+    id: "walker-2005",
+    title: phrase`Rammed earth guidelines, United Kingdom`,
+    material: "rammed-earth",
+    source: {
+      authors: "Walker, P.; Keable, R.; Martin, J.; Maniatidis, V.",
+      year: 2005,
+      title: "Rammed earth: design and construction guidelines (BRE EP 62)",
+      locator: phrase`soil selection (place not recalled)`,
+    },
+    basis: "memory",
+    confidence: "medium-high",
+    boundariesMm: BS,
+    ...threeFractions([5, 20], [10, 30], [45, 80]),
+    consistency: [
+      { quantity: "plasticityIndexPct", minPct: 2, maxPct: 30 },
+      { quantity: "liquidLimitPct", maxPct: 45, below: true },
+      { quantity: "linearShrinkagePct", maxPct: 5 },
+    ],
+    others: [
+      { quantity: "organicPct", max: 2 },
+      { quantity: "saltsPct", max: 2 },
+      { quantity: "dryDensityKgM3", min: 1700, max: 2200 },
+    ],
+    notes: phrase`Recalled with boundaries 0.002, 0.06 and 2 mm; 0.063 mm is used. For unstabilised earth.`,
+  },
+  {
+    id: "keable-sazs-ars",
+    title: phrase`Code of practice, southern Africa`,
+    material: "rammed-earth",
+    source: {
+      authors: "Keable, J.; Standards Association of Zimbabwe; ARSO",
+      year: 2001,
+      title: "Rammed Earth Structures: a code of practice / SAZS 724",
+      locator: phrase`soil clause (not read)`,
+    },
+    basis: "memory",
+    confidence: "medium",
+    boundariesMm: BS,
+    ...threeFractions([5, 15], [15, 30], [50, 70]),
+    consistency: [],
+    notes: phrase`That the standard descends from the 1996 book was read; the numbers were not.`,
+  },
+  {
+    id: "hb195",
+    title: phrase`Earth building handbook, Australia`,
+    material: "rammed-earth",
+    source: {
+      authors: "Walker, P.; Standards Australia",
+      year: 2002,
+      title: "HB 195-2002",
+      locator: phrase`rammed earth soil table (not read)`,
+    },
+    basis: "memory",
+    confidence: "medium",
+    boundariesMm: BS,
+    ...threeFractions([0, 20], [10, 30], [45, 75]),
+    consistency: [{ quantity: "linearShrinkagePct", maxPct: 2.5 }],
+    notes: phrase`As quoted in later papers. The limits can all be met only with 50 % sand and gravel or more.`,
+  },
+  {
+    id: "craterre-pise",
+    title: phrase`Rammed earth composition, France`,
+    material: "rammed-earth",
+    source: {
+      authors: "Doat, P. et al. (CRATerre)",
+      year: 1979,
+      title: "Construire en terre",
+      locator: phrase`pisé section (not read)`,
+    },
+    basis: "memory",
+    confidence: "medium",
+    boundariesMm: { clay: 0.002, silt: 0.06, sand: 2 },
+    fractions: [
+      { fraction: "clay", minPct: 15, maxPct: 25 },
+      { fraction: "silt", minPct: 20, maxPct: 35 },
+      { fraction: "sand", minPct: 40, maxPct: 50 },
+      { fraction: "gravel", minPct: 0, maxPct: 15 },
+    ],
+    points: deriveBand([
+      { upToMm: 0.002, minPct: 15, maxPct: 25 },
+      { upToMm: 0.06, minPct: 20, maxPct: 35 },
+      { upToMm: 2, minPct: 40, maxPct: 50 },
+      { minPct: 0, maxPct: 15 },
+    ]),
+    derived: true,
+    consistency: [],
+    notes: phrase`High in clay beside the other handbooks; sometimes ascribed to other books.`,
+  },
+  {
+    id: "aci-230",
+    title: phrase`Soils for soil-cement`,
+    material: "soil-cement",
+    source: {
+      authors: "ACI Committee 230",
+      year: 2009,
+      title: "Report on Soil Cement, ACI 230.1R-09",
+      locator: phrase`materials chapter (not read)`,
+    },
+    basis: "memory",
+    confidence: "medium",
+    boundariesMm: { clay: 0.002, silt: 0.075, sand: 4.75 },
+    fractions: [],
+    points: [
+      { sizeMm: 0.075, lowPct: 5, highPct: 35 },
+      { sizeMm: 4.75, lowPct: 55, highPct: 100 },
+      { sizeMm: 50, lowPct: 100, highPct: 100 },
+    ],
+    derived: false,
+    consistency: [{ quantity: "plasticityIndexPct", maxPct: 8 }],
+    others: [{ quantity: "organicPct", max: 2 }],
+    notes: phrase`Recalled as advice for economical cement contents in pavements, not as a hard limit.`,
+  },
+];
+
+/** More entries whose numbers are from memory: check each against its source before citing it. */
+export const MORE_REMEMBERED_ENTRIES: readonly GuidanceEntry[] = [
+  {
+    id: "maniatidis-walker-2003",
+    title: phrase`Review of published limits, United Kingdom`,
+    material: "rammed-earth",
+    source: {
+      authors: "Maniatidis, V.; Walker, P.",
+      year: 2003,
+      title: "A Review of Rammed Earth Construction (DTi)",
+      locator: phrase`sec. 3.2.2 (heading read, numbers not)`,
+    },
+    basis: "memory",
+    confidence: "medium-high",
+    boundariesMm: BS,
+    fractions: [
+      { fraction: "fines", minPct: 20, maxPct: 35 },
+      { fraction: "sand", minPct: 50, maxPct: 75 },
+    ],
+    points: [{ sizeMm: 0.063, lowPct: 20, highPct: 35 }],
+    derived: true,
+    consistency: [],
+    notes: phrase`Sums up others: least fines of 20 to 25 %, most of 30 to 35 %; least sand 50 to 55 %, most 70 to 75 %. The outer ends are taken.`,
+  },
+  {
+    id: "nmac-re-soil",
+    title: phrase`Soil for rammed earth, New Mexico`,
+    material: "rammed-earth",
+    source: {
+      authors: "New Mexico Construction Industries Division",
+      title: "14.7.4 NMAC",
+      locator: phrase`soil specification subsection (not read)`,
+    },
+    basis: "memory",
+    confidence: "medium",
+    boundariesMm: BS,
+    fractions: [],
+    points: [],
+    derived: false,
+    consistency: [],
+    others: [
+      { quantity: "topSizeMm", max: 38.1 },
+      { quantity: "saltsPct", max: 2 },
+    ],
+    notes: phrase`Rock up to 1½ in, clay lumps up to ½ in, no organic matter, salts up to 2 %.`,
+  },
+  {
+    id: "lehmbau-regeln",
+    title: phrase`Rammed earth, Germany`,
+    material: "rammed-earth",
+    source: {
+      authors: "Dachverband Lehm",
+      year: 2009,
+      title: "Lehmbau Regeln, 3rd ed.",
+      locator: phrase`Stampflehm section (not read)`,
+    },
+    basis: "memory",
+    confidence: "medium",
+    boundariesMm: BS,
+    fractions: [],
+    points: [],
+    derived: false,
+    consistency: [],
+    others: [
+      { quantity: "dryDensityKgM3", min: 1700, max: 2400 },
+      { quantity: "saltsPct", max: 0.12 },
+    ],
+    notes: phrase`Its drying shrinkage of at most 2 % is that of a test prism as rammed, not of the laboratory bar: it is not compared here.`,
+  },
+  {
+    id: "is-2110",
+    title: phrase`Soil-cement walls rammed in place, India`,
+    material: "soil-cement",
+    source: {
+      authors: "Bureau of Indian Standards",
+      year: 1980,
+      title: "IS 2110:1980",
+      locator: phrase`soil clause (not read)`,
+    },
+    basis: "memory",
+    confidence: "low",
+    boundariesMm: BS,
+    fractions: [{ fraction: "sand", minPct: 35, maxPct: 100 }],
+    points: [],
+    derived: false,
+    consistency: [
+      { quantity: "liquidLimitPct", maxPct: 27 },
+      { quantity: "plasticityIndexPct", minPct: 8.5, maxPct: 10.5 },
+    ],
+    notes: phrase`Recalled with little confidence; only the front matter was seen.`,
+  },
+];

@@ -1,0 +1,245 @@
+import { clearInterval, setInterval } from "node:timers";
+import { setTimeout as wait } from "node:timers/promises";
+import type { CellOutput } from "../notebookFile.js";
+import { type KernelMessage, newRequest, openChannels, openConnection } from "./channels.js";
+import { type ProcessEnd, startKernelProcess } from "./process.js";
+
+/** How a request ended. */
+export type Answer =
+  | { readonly outcome: "replied"; readonly status: string }
+  | { readonly outcome: "died"; readonly end: ProcessEnd }
+  | { readonly outcome: "timed-out" };
+
+/** A request to run code: `answer` comes later, `outputs` can be asked at any time. */
+interface Execution {
+  readonly answer: Promise<Answer>;
+  readonly outputs: () => CellOutput[];
+}
+
+/** A kernel that can run code. */
+export interface KernelClient {
+  /** Waits until the kernel answers and what it publishes reaches us. */
+  readonly ready: (milliseconds: number) => Promise<Answer>;
+  /** Runs code; the answer is the kernel's reply, once all that was published by then has come in. */
+  readonly execute: (code: string, milliseconds: number) => Promise<Execution>;
+  /** What the process wrote outside of any cell. */
+  readonly ownText: () => string;
+  /** Asks the kernel to end, ends it if it does not, and removes what was made for it. */
+  readonly close: () => Promise<void>;
+}
+
+const POLITE_MS = 2000;
+/** Time for the last outputs of a dead kernel, which may be on their way to us. */
+const DRAIN_MS = 50;
+const ASK_AGAIN_MS = 250;
+
+/** A request under way. */
+interface Pending {
+  status?: string;
+  idle: boolean;
+  readonly done: (status: string) => void;
+  readonly fail: (error: unknown) => void;
+}
+
+/** The requests under way: what comes in from the kernel is matched to them here. */
+interface KernelRequests {
+  /** Sends a request; `reply` comes once the kernel has answered and has published all of its outputs. */
+  readonly ask: (
+    type: string,
+    content: Readonly<Record<string, unknown>>,
+  ) => Promise<{ readonly id: string; readonly reply: Promise<Answer> }>;
+  readonly onReply: (message: KernelMessage) => void;
+  readonly onPublished: (message: KernelMessage) => void;
+  /** All requests under way fail, and all later ones. */
+  readonly onFault: (error: unknown) => void;
+}
+
+/**
+ * Keeps the requests under way. A request is known before it is sent, because a quick kernel answers
+ * before the sending is known to be done, and an answer to nobody would be lost.
+ */
+export function trackRequests(send: (request: KernelMessage) => Promise<void>): KernelRequests {
+  const pending = new Map<string, Pending>();
+  let fault: { readonly error: unknown } | undefined;
+  const settle = (id: string, change: Partial<Pending>): void => {
+    const request = pending.get(id);
+    if (request === undefined) return;
+    Object.assign(request, change);
+    // the reply and the end of the outputs come by different sockets, in any order
+    if (request.status === undefined || !request.idle) return;
+    pending.delete(id);
+    request.done(request.status);
+  };
+  return {
+    async ask(type, content) {
+      if (fault !== undefined) throw fault.error;
+      const request = newRequest(type, content);
+      const reply = new Promise<Answer>((resolve, fail) => {
+        const done = (status: string) => resolve({ outcome: "replied", status });
+        pending.set(request.id, { idle: false, done, fail });
+      });
+      // whoever asked looks at the reply only once the sending is done
+      reply.catch(() => undefined);
+      try {
+        await send(request);
+      } catch (error) {
+        pending.delete(request.id);
+        throw error;
+      }
+      return { id: request.id, reply };
+    },
+    onReply: ({ parentId = "", content }) =>
+      settle(parentId, { status: String(content.status ?? "ok") }),
+    onPublished({ type, parentId = "", content }) {
+      if (type === "status" && content.execution_state === "idle") settle(parentId, { idle: true });
+    },
+    onFault(error) {
+      fault ??= { error };
+      for (const { fail } of pending.values()) fail(error);
+    },
+  };
+}
+
+/**
+ * Starts tslab as a kernel and speaks the Jupyter messaging protocol with it. Whatever happens,
+ * `close` leaves no process behind; so does the end of this process.
+ *
+ * @param cwd folder the cells run in
+ * @param transport default: Unix sockets where there are any, else TCP on 127.0.0.1
+ */
+export async function startKernel(cwd: string, transport?: "ipc" | "tcp"): Promise<KernelClient> {
+  const connection = await openConnection(transport);
+  const collector = outputCollector();
+  const requests = trackRequests((request) => channels.send("shell", request));
+  const channels = await openChannels(connection, {
+    onReply: requests.onReply,
+    onPublished(message) {
+      collector.take(message);
+      requests.onPublished(message);
+    },
+    onFault: requests.onFault,
+  });
+  const kernel = startKernelProcess(connection, cwd);
+
+  const firstOf = async (reply: Promise<Answer>, milliseconds: number): Promise<Answer> => {
+    const died = kernel.ended.then((end): Answer => ({ outcome: "died", end }));
+    const answer = await within(milliseconds, Promise.race([reply, died]));
+    if (answer === undefined) return { outcome: "timed-out" };
+    if (answer.outcome === "died") await wait(DRAIN_MS);
+    return answer;
+  };
+
+  return {
+    async ready(milliseconds) {
+      // asked again and again: what the kernel published before our subscription reached it is lost
+      let timer: ReturnType<typeof setInterval> | undefined;
+      const reply = new Promise<Answer>((resolve, reject) => {
+        const again = () => {
+          requests
+            .ask("kernel_info_request", {})
+            .then((request) => request.reply)
+            .then(resolve, reject);
+        };
+        again();
+        timer = setInterval(again, ASK_AGAIN_MS);
+      });
+      try {
+        return await firstOf(reply, milliseconds);
+      } finally {
+        clearInterval(timer);
+      }
+    },
+    async execute(code, milliseconds) {
+      const content = { code, silent: false, store_history: true, allow_stdin: false };
+      const { id, reply } = await requests.ask("execute_request", {
+        ...content,
+        stop_on_error: true,
+      });
+      return { answer: firstOf(reply, milliseconds), outputs: () => collector.outputsOf(id) };
+    },
+    ownText: kernel.ownText,
+    async close() {
+      try {
+        await channels.send("control", newRequest("shutdown_request", { restart: false }));
+        await within(POLITE_MS, kernel.ended);
+      } finally {
+        kernel.kill();
+        await kernel.ended;
+        channels.close();
+        await connection.remove();
+      }
+    },
+  };
+}
+
+type Mutable =
+  | { output_type: "stream"; name: "stdout" | "stderr"; text: string }
+  | {
+      output_type: "display_data";
+      data: Record<string, unknown>;
+      metadata: Record<string, unknown>;
+      displayId?: unknown;
+    };
+
+function record(value: unknown): Record<string, unknown> {
+  return typeof value === "object" && value !== null ? (value as Record<string, unknown>) : {};
+}
+
+/** Gathers what the kernel publishes, cell by cell. */
+interface OutputCollector {
+  /** Takes a message of the iopub channel; other kinds than outputs are passed over. */
+  readonly take: (message: KernelMessage) => void;
+  /** Outputs of one request so far, in order, texts of the same stream that follow each other joined. */
+  readonly outputsOf: (requestId: string) => CellOutput[];
+}
+
+/**
+ * Makes a collector. An output belongs to the request that its message names, also when it comes
+ * late; an update replaces every output shown under the same display id, whichever cell showed it.
+ */
+function outputCollector(): OutputCollector {
+  const cells = new Map<string, Mutable[]>();
+  const take = ({ type, parentId, content }: KernelMessage): void => {
+    if (parentId === undefined) return;
+    const outputs = cells.get(parentId) ?? [];
+    cells.set(parentId, outputs);
+    const displayId = record(content.transient).display_id;
+    if (type === "stream") {
+      const name = content.name === "stderr" ? "stderr" : "stdout";
+      const last = outputs.at(-1);
+      if (last?.output_type === "stream" && last.name === name) last.text += content.text;
+      else outputs.push({ output_type: "stream", name, text: String(content.text) });
+    } else if (type === "display_data") {
+      const [data, metadata] = [record(content.data), record(content.metadata)];
+      outputs.push({ output_type: "display_data", data, metadata, displayId });
+    } else if (type === "update_display_data" && displayId !== undefined) {
+      for (const output of [...cells.values()].flat()) {
+        if (output.output_type === "display_data" && output.displayId === displayId) {
+          output.data = record(content.data);
+          output.metadata = record(content.metadata);
+        }
+      }
+    }
+  };
+  const outputsOf = (requestId: string): CellOutput[] =>
+    (cells.get(requestId) ?? []).map((output): CellOutput => {
+      if (output.output_type === "stream") return { ...output };
+      const { displayId: _, ...shown } = output;
+      return shown;
+    });
+  return { take, outputsOf };
+}
+
+/** Waits for a promise, but not longer than so many milliseconds: `undefined` when the time is up. */
+async function within<T>(milliseconds: number, promise: Promise<T>): Promise<T | undefined> {
+  let forget = () => {};
+  const late = new Promise<undefined>((resolve) => {
+    const timer = setTimeout(() => resolve(undefined), milliseconds);
+    forget = () => clearTimeout(timer);
+  });
+  try {
+    return await Promise.race([promise, late]);
+  } finally {
+    forget();
+  }
+}

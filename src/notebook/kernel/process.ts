@@ -1,0 +1,111 @@
+import { type ChildProcess, spawn } from "node:child_process";
+import { rmSync } from "node:fs";
+import type { Connection } from "./channels.js";
+import { kernelSpec } from "./spec.js";
+
+/** How a process ended: a code, or the signal that ended it. */
+export interface ProcessEnd {
+  readonly exitCode: number | null;
+  readonly signal: string | null;
+}
+
+/** A running kernel process and everything it started. */
+interface KernelProcess {
+  readonly ended: Promise<ProcessEnd>;
+  /** The last part of what the process itself wrote, outside of any cell. */
+  readonly ownText: () => string;
+  /** Ends the process and its children at once. */
+  readonly kill: () => void;
+}
+
+/**
+ * Loaded in the kernel: when our end of its stdin closes, we were killed outright, and the kernel ends
+ * itself and removes its folder. A cell that never yields keeps it from seeing that.
+ */
+function guard(folder: string): string {
+  const code = `import { rmSync } from "node:fs";
+process.stdin.on("end", () => {
+  rmSync(${JSON.stringify(folder)}, { recursive: true, force: true });
+  process.exit(0);
+}).resume().unref();`;
+  return `data:text/javascript,${encodeURIComponent(code)}`;
+}
+
+const SIGNALS = ["SIGINT", "SIGTERM", "SIGHUP"] as const;
+const KEPT_TEXT = 4000;
+
+function killGroup(child: ChildProcess): void {
+  if (child.pid === undefined) return;
+  if (process.platform === "win32") {
+    child.kill("SIGKILL");
+    return;
+  }
+  try {
+    process.kill(-child.pid, "SIGKILL");
+  } catch (error) {
+    // the group is gone already
+    if ((error as NodeJS.ErrnoException).code !== "ESRCH") throw error;
+  }
+}
+
+/**
+ * Starts the kernel in a process group of its own, which is killed as a whole: when asked, when the
+ * kernel ends, when this process ends, and when a signal would end this process. In the last two cases
+ * the kernel's folder goes with it.
+ */
+export function startKernelProcess(
+  { file, folder }: Pick<Connection, "file" | "folder">,
+  cwd: string,
+): KernelProcess {
+  const [node, ...words] = kernelSpec().argv;
+  const filled = words.map((word) => word.replace("{connection_file}", file));
+  // colours would put escape codes into the outputs
+  const { FORCE_COLOR: _, ...env } = process.env;
+  const child = spawn(node, ["--import", guard(folder), ...filled], {
+    cwd,
+    env: { ...env, NO_COLOR: "1" },
+    detached: process.platform !== "win32",
+    stdio: ["pipe", "pipe", "pipe"],
+    windowsHide: true,
+  });
+  let text = "";
+  const keep = (part: string) => {
+    text = (text + part).slice(-KEPT_TEXT);
+  };
+  child.stdout.setEncoding("utf8").on("data", keep);
+  child.stderr.setEncoding("utf8").on("data", keep);
+  // the kernel may be gone before its stdin is closed
+  child.stdin.on("error", (error) => keep(`${error.message}\n`));
+
+  const kill = () => killGroup(child);
+  const lastChance = () => {
+    kill();
+    rmSync(folder, { recursive: true, force: true });
+  };
+  const onSignal = (signal: NodeJS.Signals) => {
+    lastChance();
+    forget();
+    // nobody else wants to know: let the signal do what it would have done without us
+    if (process.listenerCount(signal) === 0) process.kill(process.pid, signal);
+  };
+  const forget = () => {
+    process.off("exit", lastChance);
+    for (const signal of SIGNALS) process.off(signal, onSignal);
+  };
+  process.on("exit", lastChance);
+  for (const signal of SIGNALS) process.on(signal, onSignal);
+
+  const ended = new Promise<ProcessEnd>((resolve) => {
+    const end = (exitCode: number | null, signal: string | null) => {
+      kill();
+      forget();
+      resolve({ exitCode, signal });
+    };
+    child.once("error", (error) => {
+      keep(`${error.message}\n`);
+      end(null, null);
+    });
+    child.once("exit", end);
+  });
+  return { ended, ownText: () => text.trim(), kill };
+}

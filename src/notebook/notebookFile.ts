@@ -1,0 +1,180 @@
+import { readFile } from "node:fs/promises";
+import { KERNEL_NAME, kernelSpec } from "./kernel/spec.js";
+
+/** Text as nbformat stores it: whole, or one string a line with its line end. */
+export type NotebookText = string | readonly string[];
+
+/** What a cell printed on one of its two streams. */
+export interface StreamOutput {
+  readonly output_type: "stream";
+  readonly name: "stdout" | "stderr";
+  readonly text: NotebookText;
+}
+
+/** One thing shown, in as many forms as its MIME types say. */
+export interface DisplayOutput {
+  readonly output_type: "display_data";
+  readonly data: Readonly<Record<string, unknown>>;
+  readonly metadata: Readonly<Record<string, unknown>>;
+}
+
+export type CellOutput = StreamOutput | DisplayOutput;
+
+/** One cell; `outputs` and `execution_count` stand in code cells only. */
+export interface NotebookCell {
+  readonly cell_type: "code" | "markdown" | "raw";
+  readonly id: string;
+  readonly metadata: Readonly<Record<string, unknown>>;
+  readonly source: NotebookText;
+  readonly execution_count?: number | null;
+  readonly outputs?: readonly CellOutput[];
+  readonly attachments?: Readonly<Record<string, unknown>>;
+}
+
+/** A notebook in nbformat 4.5. */
+export interface NotebookFile {
+  readonly nbformat: 4;
+  readonly nbformat_minor: number;
+  readonly metadata: Readonly<Record<string, unknown>>;
+  readonly cells: readonly NotebookCell[];
+}
+
+/** Joins a text that may be stored line by line. */
+export function joinText(text: NotebookText): string {
+  return typeof text === "string" ? text : text.join("");
+}
+
+/** Splits a text after its line ends, as nbformat stores it, so that a version control system sees lines. */
+export function splitText(text: string): string[] {
+  return text === "" ? [] : text.split(/(?<=\n)/);
+}
+
+/** Tags of a cell; none where the metadata holds none. */
+export function tagsOf(cell: NotebookCell): readonly string[] {
+  const { tags } = cell.metadata;
+  return Array.isArray(tags) ? tags.filter((tag) => typeof tag === "string") : [];
+}
+
+const KINDS = new Set(["code", "markdown", "raw"]);
+
+function isRecord(value: unknown): value is Record<string, unknown> {
+  return typeof value === "object" && value !== null && !Array.isArray(value);
+}
+
+function isText(value: unknown): boolean {
+  return (
+    typeof value === "string" ||
+    (Array.isArray(value) && value.every((line) => typeof line === "string"))
+  );
+}
+
+/**
+ * Takes a parsed JSON value as a notebook. Cells of a notebook older than 4.5 have no ids: they get
+ * `cell-1`, `cell-2`, … so that the same notebook always gets the same ids.
+ *
+ * @throws TypeError that names the first place that is no nbformat 4 notebook
+ * Source: the notebook format, version 4.5 (nbformat documentation), from memory.
+ */
+export function asNotebook(value: unknown): NotebookFile {
+  const wrong = (place: string, found: unknown, expected: string): never => {
+    throw new TypeError(`invalid \`${place}\`: ${JSON.stringify(found)}; expected ${expected}`);
+  };
+  if (!isRecord(value)) return wrong("notebook", value, "an object");
+  if (value.nbformat !== 4) wrong("notebook.nbformat", value.nbformat, "4");
+  const given: unknown = value.cells;
+  if (!Array.isArray(given)) return wrong("notebook.cells", given, "a list of cells");
+  const taken = new Set<unknown>(given.map((cell) => (isRecord(cell) ? cell.id : undefined)));
+  const cells = given.map((cell: unknown, index): NotebookCell => {
+    const place = `notebook.cells[${index}]`;
+    if (!isRecord(cell)) return wrong(place, cell, "an object");
+    if (!KINDS.has(cell.cell_type as string)) {
+      wrong(`${place}.cell_type`, cell.cell_type, '"code", "markdown" or "raw"');
+    }
+    if (!isText(cell.source)) wrong(`${place}.source`, cell.source, "a text or a list of lines");
+    let id = cell.id;
+    for (let number = index + 1; typeof id !== "string"; number += given.length) {
+      if (!taken.has(`cell-${number}`)) id = `cell-${number}`;
+    }
+    return { ...cell, id, metadata: isRecord(cell.metadata) ? cell.metadata : {} } as NotebookCell;
+  });
+  const metadata = isRecord(value.metadata) ? value.metadata : {};
+  const minor = typeof value.nbformat_minor === "number" ? value.nbformat_minor : 0;
+  return { nbformat: 4, nbformat_minor: Math.max(5, minor), metadata, cells };
+}
+
+/**
+ * Reads a notebook file.
+ *
+ * @throws TypeError when the file is no JSON or no nbformat 4 notebook; the file system's own error
+ * when it cannot be read
+ */
+export async function openNotebook(path: string): Promise<NotebookFile> {
+  const text = await readFile(path, "utf8");
+  let value: unknown;
+  try {
+    value = JSON.parse(text);
+  } catch (cause) {
+    throw new TypeError(`invalid \`notebook\`: ${path} is not JSON; expected a notebook`, {
+      cause,
+    });
+  }
+  return asNotebook(value);
+}
+
+/** Texts are stored line by line; JSON stays JSON. */
+function stored(mime: string, value: unknown): unknown {
+  return typeof value === "string" && (mime.startsWith("text/") || mime === "image/svg+xml")
+    ? splitText(value)
+    : value;
+}
+
+function storedOutput(output: CellOutput): CellOutput {
+  if (output.output_type === "stream") {
+    return { ...output, text: splitText(joinText(output.text)) };
+  }
+  const data = Object.fromEntries(
+    Object.entries(output.data).map(([mime, value]) => [mime, stored(mime, value)]),
+  );
+  return { output_type: "display_data", data, metadata: output.metadata };
+}
+
+/** A cell without the times of an earlier run; a code cell with what this run made. */
+function executedCell(
+  cell: NotebookCell,
+  count: number | null,
+  outputs: readonly CellOutput[],
+): NotebookCell {
+  const { execution: _, ...metadata } = cell.metadata;
+  if (cell.cell_type !== "code") return { ...cell, metadata };
+  return { ...cell, metadata, execution_count: count, outputs: outputs.map(storedOutput) };
+}
+
+/**
+ * Makes the executed notebook: code cells numbered 1, 2, … as far as they were run, their outputs in
+ * place of older ones, and metadata that is the same on every machine.
+ *
+ * @param outputs of the code cells in order, as many as were run
+ */
+export function executedNotebook(
+  notebook: NotebookFile,
+  outputs: readonly (readonly CellOutput[])[],
+): NotebookFile {
+  let run = 0;
+  const cells = notebook.cells.map((cell) => {
+    if (cell.cell_type !== "code") return executedCell(cell, null, []);
+    const own = outputs[run];
+    run += 1;
+    return executedCell(cell, own === undefined ? null : run, own ?? []);
+  });
+  const { display_name, language } = kernelSpec();
+  return {
+    cells,
+    metadata: {
+      ...notebook.metadata,
+      kernelspec: { display_name, language, name: KERNEL_NAME },
+      language_info: { file_extension: ".ts", mimetype: "text/typescript", name: "typescript" },
+    },
+    nbformat: 4,
+    nbformat_minor: notebook.nbformat_minor,
+  };
+}

@@ -1,0 +1,138 @@
+import { localNumber } from "../words/language.js";
+import { convertFromBase, type Dimension } from "./units.js";
+
+/**
+ * Writes a number for a person: a fixed count of significant digits, never in exponent form,
+ * integers kept whole where the digits asked for are fewer than the integer part has, with the decimal
+ * sign of the language.
+ *
+ * @param significantDigits default 3.
+ *
+ * @example
+ * formatNumber(0.0123456) // => "0.0123"
+ * formatNumber(1893.4) // => "1893"
+ * formatNumber(2, 3) // => "2.00"
+ */
+export function formatNumber(value: number, significantDigits = 3): string {
+  if (!Number.isFinite(value)) return "–";
+  if (value === 0) return "0";
+  const magnitude = Math.floor(Math.log10(Math.abs(value)));
+  const decimals = Math.min(Math.max(significantDigits - 1 - magnitude, 0), 10);
+  return localNumber(value.toFixed(decimals).replace("-", "−"));
+}
+
+/**
+ * Writes a number for a person with a fixed count of decimals.
+ *
+ * @example
+ * formatFixed(94.512, 1) // => "94.5"
+ */
+export function formatFixed(value: number, decimals: number): string {
+  if (!Number.isFinite(value)) return "–";
+  const text = value.toFixed(decimals);
+  // A value that rounds to nothing has no sign.
+  return localNumber(Number(text) === 0 ? text.replace("-", "") : text.replace("-", "−"));
+}
+
+/**
+ * Writes a number as somebody entered it: up to so many significant digits, without zeros that say nothing.
+ *
+ * @param significantDigits default 4.
+ *
+ * @example
+ * formatPlain(2.5) // => "2.5"
+ * formatPlain(40) // => "40"
+ */
+export function formatPlain(value: number, significantDigits = 4): string {
+  const text = formatNumber(value, significantDigits);
+  return /[.,]/.test(text) ? text.replace(/[.,]?0+$/, "") : text;
+}
+
+/** What a person reads: SI, or United States customary units. Inside, all is SI. */
+export type UnitSystem = "SI" | "US";
+
+/** A dimension as it is shown: `length` is that of a wall, `depth` that of a lift. */
+export type DisplayKind =
+  | "size"
+  | "length"
+  | "depth"
+  | "mass"
+  | "volume"
+  | "density"
+  | "stress"
+  | "force"
+  | "temperature"
+  | "ratio";
+
+interface DisplayUnit {
+  readonly unit: string;
+  readonly symbol: string;
+  readonly dimension: Dimension;
+}
+
+const DISPLAY: Readonly<Record<UnitSystem, Readonly<Record<DisplayKind, DisplayUnit>>>> = {
+  SI: {
+    size: { unit: "mm", symbol: "mm", dimension: "length" },
+    length: { unit: "m", symbol: "m", dimension: "length" },
+    depth: { unit: "mm", symbol: "mm", dimension: "length" },
+    mass: { unit: "kg", symbol: "kg", dimension: "mass" },
+    volume: { unit: "m3", symbol: "m³", dimension: "volume" },
+    density: { unit: "kg/m3", symbol: "kg/m³", dimension: "density" },
+    stress: { unit: "MPa", symbol: "MPa", dimension: "stress" },
+    force: { unit: "kN", symbol: "kN", dimension: "force" },
+    temperature: { unit: "C", symbol: "°C", dimension: "temperature" },
+    ratio: { unit: "%", symbol: "%", dimension: "ratio" },
+  },
+  US: {
+    // Sieve openings are printed in mm beside the designation in US lab sheets too.
+    size: { unit: "mm", symbol: "mm", dimension: "length" },
+    length: { unit: "ft", symbol: "ft", dimension: "length" },
+    depth: { unit: "in", symbol: "in", dimension: "length" },
+    mass: { unit: "lb", symbol: "lb", dimension: "mass" },
+    volume: { unit: "yd3", symbol: "yd³", dimension: "volume" },
+    density: { unit: "lb/ft3", symbol: "lb/ft³", dimension: "density" },
+    stress: { unit: "psi", symbol: "psi", dimension: "stress" },
+    force: { unit: "lbf", symbol: "lbf", dimension: "force" },
+    temperature: { unit: "F", symbol: "°F", dimension: "temperature" },
+    ratio: { unit: "%", symbol: "%", dimension: "ratio" },
+  },
+};
+
+/**
+ * Converts a value in base units to the number that a person reads in the study's unit system.
+ *
+ * @example
+ * displayValue(2.068427, "stress", "US") // => 300.0
+ */
+export function displayValue(value: number, kind: DisplayKind, system: UnitSystem): number {
+  const { unit, dimension } = DISPLAY[system][kind];
+  return convertFromBase(value, unit, dimension);
+}
+
+/**
+ * The symbol of the unit that a person reads.
+ *
+ * @example
+ * displayUnit("density", "US") // => "lb/ft³"
+ */
+export function displayUnit(kind: DisplayKind, system: UnitSystem): string {
+  return DISPLAY[system][kind].symbol;
+}
+
+/**
+ * Writes a value in base units with its unit, as a person reads it.
+ *
+ * @param significantDigits default 3.
+ *
+ * @example
+ * formatQuantity(2.0684, "stress", "SI") // => "2.07 MPa"
+ * formatQuantity(1900, "density", "US") // => "119 lb/ft³"
+ */
+export function formatQuantity(
+  value: number,
+  kind: DisplayKind,
+  system: UnitSystem,
+  significantDigits = 3,
+): string {
+  return `${formatNumber(displayValue(value, kind, system), significantDigits)} ${displayUnit(kind, system)}`;
+}

@@ -1,0 +1,143 @@
+import type { Finding } from "../findings/finding.js";
+import type { ReportBlock } from "../tables/reportBlock.js";
+import type { ReportMeta } from "./reportMeta.js";
+
+/** A run of text inside a paragraph, heading or cell of a markdown table. */
+export type Inline =
+  | { readonly kind: "text"; readonly text: string }
+  | { readonly kind: "code"; readonly text: string }
+  | { readonly kind: "math"; readonly tex: string }
+  | { readonly kind: "break" }
+  | { readonly kind: "emphasis" | "strong"; readonly children: readonly Inline[] }
+  | { readonly kind: "link"; readonly children: readonly Inline[]; readonly address: string };
+
+/** Heading of the body; level 1 is a main section, because the title stands above all. */
+export interface HeadingNode {
+  readonly kind: "heading";
+  readonly level: number;
+  readonly inlines: readonly Inline[];
+  readonly id: string;
+  /** `1`, `1.2`, …: set by `numberNodes`. */
+  readonly number?: string;
+  /** What a clause checklist names the section by, from the tag `section-<key>` of its cell. */
+  readonly key?: string;
+}
+
+/** A figure: the still drawing, words for it, and plotly's JSON where there is any. */
+export interface FigureNode {
+  readonly kind: "figure";
+  /** Cleaned SVG text: no script, no event handler, no outside address. */
+  readonly svg: string;
+  readonly plotly?: { readonly data: readonly object[]; readonly layout: object };
+  readonly alt: string;
+  readonly caption: string;
+  /** Position among the figures, from 1: set by `numberNodes`. */
+  readonly number?: number;
+}
+
+/** A table of the report, or the label–value list that counts as one. */
+export type NumberedBlock = Extract<ReportBlock, { kind: "table" | "keyValues" }> & {
+  /** Position among the tables, from 1: set by `numberNodes`. */
+  readonly number?: number;
+};
+
+/** A section that a clause is answered in. */
+export interface SectionLink {
+  readonly id: string;
+  readonly number: string;
+  readonly title: string;
+}
+
+/** A clause checklist with the sections of this report. */
+export type ChecklistNode = Extract<ReportBlock, { kind: "checklist" }> & {
+  /** Position among the tables, from 1: set by `numberNodes`. */
+  readonly number?: number;
+  /** One an item, null where there is none in this report: set by `linkSections`. */
+  readonly sections?: readonly (SectionLink | null)[];
+};
+
+/** Source of a code cell; `cell` counts code cells from 1. */
+export interface CodeNode {
+  readonly kind: "code";
+  readonly language: string;
+  readonly text: string;
+  readonly cell: number;
+}
+
+/** One block of the report, in reading order. */
+export type DocumentNode =
+  | HeadingNode
+  | FigureNode
+  | NumberedBlock
+  | ChecklistNode
+  | CodeNode
+  | Exclude<ReportBlock, { kind: "table" | "keyValues" | "checklist" }>
+  | { readonly kind: "prose"; readonly inlines: readonly Inline[] }
+  | {
+      readonly kind: "list";
+      readonly ordered: boolean;
+      readonly start: number;
+      readonly items: readonly (readonly DocumentNode[])[];
+    }
+  | { readonly kind: "quote"; readonly children: readonly DocumentNode[] }
+  | {
+      readonly kind: "proseTable";
+      readonly align: readonly ("left" | "right" | "center" | undefined)[];
+      readonly header: readonly (readonly Inline[])[];
+      readonly rows: readonly (readonly (readonly Inline[])[])[];
+    }
+  | { readonly kind: "mathBlock"; readonly tex: string }
+  | { readonly kind: "rule" }
+  /** Room to write by hand, below an exercise of a handout. */
+  | { readonly kind: "writingLines"; readonly lines: number }
+  /** Text a cell printed; `warning` marks its stderr stream. */
+  | {
+      readonly kind: "stream";
+      readonly text: string;
+      readonly cell: number;
+      readonly warning: boolean;
+    };
+
+/** A whole report, ready to be rendered. */
+export interface ReportDocument {
+  readonly meta: ReportMeta;
+  readonly nodes: readonly DocumentNode[];
+  /** Source of every code cell, in order, for the annex. */
+  readonly annex: readonly CodeNode[];
+  /** What went wrong or was changed while reading the notebook. */
+  readonly findings: readonly Finding[];
+}
+
+/** The words of inline nodes without their form: for ids, contents lists and PDF bookmarks. */
+export function plainText(inlines: readonly Inline[]): string {
+  return inlines
+    .map((inline) => {
+      switch (inline.kind) {
+        case "text":
+        case "code":
+          return inline.text;
+        case "math":
+          return inline.tex;
+        case "break":
+          return " ";
+        default:
+          return plainText(inline.children);
+      }
+    })
+    .join("");
+}
+
+const NUMERIC = /^[-+−–±<>≤≥≈~ ]*\d[\d\s.,'’]*(?:[–-]\s*\d[\d\s.,]*)?\s*(?:%|‰)?$/;
+
+/**
+ * Side on which a column stands: as asked, or right when each filled cell is a number
+ * (with sign, range or percent) so that digits stand under digits, or left.
+ */
+export function cellAlign(
+  asked: "left" | "right" | "center" | undefined,
+  cells: readonly string[],
+): "left" | "right" | "center" {
+  if (asked !== undefined) return asked;
+  const filled = cells.map((cell) => cell.trim()).filter((cell) => !/^[-–—]?$/.test(cell));
+  return filled.length > 0 && filled.every((cell) => NUMERIC.test(cell)) ? "right" : "left";
+}

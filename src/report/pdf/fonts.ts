@@ -1,0 +1,128 @@
+import { createRequire } from "node:module";
+import { dirname } from "node:path";
+import type { ReportFont } from "../reportMeta.js";
+
+const FAMILIES = { "source-serif-4": "SourceSerif4", "source-sans-3": "SourceSans3" };
+const CUTS = ["400Regular", "400Regular_Italic", "600SemiBold", "600SemiBold_Italic", "700Bold"];
+
+/**
+ * Paths of the TTF files the PDF embeds (Source Serif 4 and Source Sans 3, SIL Open Font
+ * License 1.1), as installed from npm.
+ */
+export function reportFonts(): { readonly files: readonly string[]; readonly folders: string[] } {
+  const require = createRequire(import.meta.url);
+  const files = Object.entries(FAMILIES).flatMap(([packageName, family]) =>
+    CUTS.map((cut) =>
+      require.resolve(`@expo-google-fonts/${packageName}/${cut}/${family}_${cut}.ttf`),
+    ),
+  );
+  return { files, folders: files.map((file) => dirname(file)) };
+}
+
+interface CoveringFont {
+  hasGlyphForCodePoint(codePoint: number): boolean;
+}
+
+interface Fontkit {
+  openSync(path: string): CoveringFont;
+  create(bytes: Buffer): CoveringFont;
+}
+
+let ours: readonly CoveringFont[] | undefined;
+
+/** Joiners and marks of direction: they steer their neighbours and need no glyph of their own. */
+const STEERING = /\p{Default_Ignorable_Code_Point}/u;
+
+/**
+ * Tells which characters the PDF's fonts can draw: ours, and those that the study brings.
+ * Ours are opened once for the process, with the first text that needs them.
+ */
+export function coverageOf(extra: readonly ReportFont[] = []): (codePoint: number) => boolean {
+  let fonts: readonly CoveringFont[] | undefined;
+  return (codePoint) => {
+    if (codePoint < 0x7f && codePoint >= 0x20) return true;
+    if (codePoint === 0x0a || codePoint === 0x09) return true;
+    if (fonts === undefined) {
+      const require = createRequire(import.meta.url);
+      const fontkit = require("fontkit") as Fontkit;
+      // upright cuts of both families: the template falls back from one to the other
+      const upright = reportFonts().files.filter((file) => file.endsWith("_400Regular.ttf"));
+      ours ??= upright.map((file) => fontkit.openSync(file));
+      fonts = [...ours, ...extra.map(({ bytes }) => fontkit.create(Buffer.from(bytes)))];
+    }
+    if (fonts.some((font) => font.hasGlyphForCodePoint(codePoint))) return true;
+    return STEERING.test(String.fromCodePoint(codePoint));
+  };
+}
+
+/** What is known while a report's texts are gone through. */
+interface Coverage {
+  readonly covered: (codePoint: number) => boolean;
+  /** Filled with each character that no font has. */
+  readonly missing: Set<string>;
+}
+
+/**
+ * Replaces each character that no font of the PDF can draw by its code in angle quotes
+ * (`‹U+4E2D›`), because an archival PDF must not hold missing glyphs, and collects what it replaced.
+ */
+export function coveredText(text: string, { covered, missing }: Coverage): string {
+  let out = "";
+  for (const sign of text) {
+    const codePoint = sign.codePointAt(0)!;
+    if (covered(codePoint)) out += sign;
+    else {
+      missing.add(sign);
+      out += `‹U+${codePoint.toString(16).toUpperCase().padStart(4, "0")}›`;
+    }
+  }
+  return out;
+}
+
+/** The same for every text inside plain data. Keys are left as they are. */
+export function coveredData<T>(value: T, coverage: Coverage): T {
+  if (typeof value === "string") return coveredText(value, coverage) as T;
+  if (Array.isArray(value)) return value.map((item) => coveredData(item, coverage)) as T;
+  if (typeof value !== "object" || value === null) return value;
+  const entries = Object.entries(value).map(([key, item]) => [key, coveredData(item, coverage)]);
+  return Object.fromEntries(entries) as T;
+}
+
+/** A script of Unicode, and a free font that has it (Noto, SIL Open Font License; names from memory). */
+const SCRIPTS: readonly (readonly [script: string, font: string])[] = [
+  ["Arabic", "Noto Sans Arabic"],
+  ["Armenian", "Noto Sans Armenian"],
+  ["Bengali", "Noto Sans Bengali"],
+  ["Devanagari", "Noto Sans Devanagari"],
+  ["Ethiopic", "Noto Sans Ethiopic"],
+  ["Georgian", "Noto Sans Georgian"],
+  ["Gujarati", "Noto Sans Gujarati"],
+  ["Gurmukhi", "Noto Sans Gurmukhi"],
+  ["Han", "Noto Sans SC, TC, JP or KR"],
+  ["Hangul", "Noto Sans KR"],
+  ["Hebrew", "Noto Sans Hebrew"],
+  ["Hiragana", "Noto Sans JP"],
+  ["Katakana", "Noto Sans JP"],
+  ["Kannada", "Noto Sans Kannada"],
+  ["Khmer", "Noto Sans Khmer"],
+  ["Lao", "Noto Sans Lao"],
+  ["Malayalam", "Noto Sans Malayalam"],
+  ["Myanmar", "Noto Sans Myanmar"],
+  ["Nko", "Noto Sans NKo"],
+  ["Sinhala", "Noto Sans Sinhala"],
+  ["Tamil", "Noto Sans Tamil"],
+  ["Telugu", "Noto Sans Telugu"],
+  ["Thai", "Noto Sans Thai"],
+  ["Tibetan", "Noto Serif Tibetan"],
+  ["Tifinagh", "Noto Sans Tifinagh"],
+];
+
+/** Fonts that would draw the characters given, one a script; empty where no script is known here. */
+export function missingScripts(
+  signs: Iterable<string>,
+): readonly { readonly script: string; readonly font: string }[] {
+  const text = [...signs].join("");
+  return SCRIPTS.filter(([script]) => new RegExp(`\\p{Script=${script}}`, "u").test(text)).map(
+    ([script, font]) => ({ script, font }),
+  );
+}

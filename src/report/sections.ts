@@ -1,0 +1,99 @@
+import type { Finding } from "../findings/finding.js";
+import { say } from "../words/say.js";
+import { type DocumentNode, type HeadingNode, plainText, type SectionLink } from "./document.js";
+
+function slug(text: string): string {
+  const words =
+    text
+      .normalize("NFKD")
+      .replace(/\p{M}/gu, "")
+      .toLowerCase()
+      .match(/[a-z0-9]+/g) ?? [];
+  return `s-${words.join("-").slice(0, 60) || "section"}`;
+}
+
+/**
+ * Numbers sections (1, 1.1, …), figures and tables in reading order and gives headings their
+ * ids, in one place, so that HTML and PDF agree. A heading that skips a level is raised to the
+ * next one below its parent, because readers of the page's structure rely on that order.
+ */
+export function numberNodes(nodes: readonly DocumentNode[]): DocumentNode[] {
+  let [figures, tables, lastLevel] = [0, 0, 0];
+  let counters: number[] = [];
+  const used = new Map<string, number>();
+  return nodes.map((node): DocumentNode => {
+    if (node.kind === "figure") return { ...node, number: ++figures };
+    if (node.kind === "table" || node.kind === "keyValues" || node.kind === "checklist") {
+      return { ...node, number: ++tables };
+    }
+    if (node.kind !== "heading") return node;
+    const level = Math.min(node.level, lastLevel + 1);
+    lastLevel = level;
+    counters = counters.slice(0, level);
+    counters[level - 1] = (counters[level - 1] ?? 0) + 1;
+    const base = slug(plainText(node.inlines));
+    const times = (used.get(base) ?? 0) + 1;
+    used.set(base, times);
+    const id = times === 1 ? base : `${base}--${times}`;
+    return { ...node, level, id, number: counters.join(".") };
+  });
+}
+
+const TAG = /^section-(.+)$/;
+
+/** Gives the first heading of a cell the key that the cell's tag `section-<key>` holds. */
+export function keyedSection(
+  nodes: readonly DocumentNode[],
+  tags: readonly string[],
+): readonly DocumentNode[] {
+  const key = tags.map((tag) => TAG.exec(tag)?.[1]).find((found) => found !== undefined);
+  if (key === undefined) return nodes;
+  const first = nodes.findIndex(({ kind }) => kind === "heading");
+  return nodes.map((node, index) =>
+    index === first && node.kind === "heading" ? { ...node, key } : node,
+  );
+}
+
+/** What an untagged section of a user's own notebook may be named by: its id without the prefix. */
+const slugOf = ({ id }: HeadingNode) => id.replace(/^s-/, "");
+
+/**
+ * Finds the section of each clause of the checklists, and tells which are not in this report.
+ * A section is known by its key, or, without one, by the words of its heading joined by hyphens.
+ */
+export function linkSections(
+  nodes: readonly DocumentNode[],
+  file: string,
+): { nodes: DocumentNode[]; findings: Finding[] } {
+  const headings = nodes.filter((node): node is HeadingNode => node.kind === "heading");
+  const findings: Finding[] = [];
+  const sectionOf = (key: string, clause: string): SectionLink | null => {
+    const heading =
+      headings.find((one) => one.key === key) ??
+      headings.find((one) => one.key === undefined && slugOf(one) === key);
+    if (heading) {
+      return { id: heading.id, number: heading.number ?? "", title: plainText(heading.inlines) };
+    }
+    findings.push({
+      ...{ severity: "warning", code: "section-not-in-report", file, column: "checklist" },
+      value: key,
+      message: say`Clause ${clause} is said to be answered in a section that this report does not have.`,
+      expected: say`one of ${headings.map((one) => one.key ?? slugOf(one)).join(", ")}`,
+      wayOut: say`Correct answered-by in the study, or give the section's cell the tag section-${key}.`,
+    });
+    return null;
+  };
+  return {
+    nodes: nodes.map((node) =>
+      node.kind === "checklist"
+        ? {
+            ...node,
+            sections: node.items.map(({ sectionKey, clause }) =>
+              sectionKey === undefined ? null : sectionOf(sectionKey, clause),
+            ),
+          }
+        : node,
+    ),
+    findings,
+  };
+}

@@ -1,0 +1,71 @@
+import type { Finding } from "../../findings/finding.js";
+import { say } from "../../words/say.js";
+import { cleanSvg } from "../cleanSvg.js";
+import type { ReportLogo } from "../reportMeta.js";
+import { styleFinding } from "./styleFile.js";
+
+/** It stands in the HTML file as text, so a photograph would make every report heavy. */
+const LARGEST_BYTES = 1_000_000;
+const LARGEST_SIDE_PX = 4000;
+/** About 120 dots an inch at the size a logo is set: common practice, no source. */
+const SMALLEST_HEIGHT_PX = 80;
+const PNG_SIGNATURE = [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a];
+
+interface LogoReading {
+  readonly logo?: ReportLogo;
+  readonly findings: readonly Finding[];
+}
+
+function readPng(file: string, bytes: Uint8Array, alt: string): LogoReading {
+  // signature, then the header chunk with width and height: PNG specification, section 11.2.1 (from memory)
+  const header = String.fromCharCode(...bytes.slice(12, 16));
+  if (PNG_SIGNATURE.some((byte, at) => bytes[at] !== byte) || header !== "IHDR") {
+    return refused(file, say`This is not a PNG picture.`);
+  }
+  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+  const [width, height] = [view.getUint32(16), view.getUint32(20)];
+  if (width === 0 || height === 0 || Math.max(width, height) > LARGEST_SIDE_PX) {
+    return refused(file, say`The picture has ${width} by ${height} dots.`);
+  }
+  const logo: ReportLogo = { type: "png", bytes, alt };
+  if (height >= SMALLEST_HEIGHT_PX) return { logo, findings: [] };
+  const words = [
+    say`The picture is only ${height} dots high and will look coarse in print.`,
+    say`at least ${SMALLEST_HEIGHT_PX} dots, or an SVG drawing`,
+    say`Save it larger, or as SVG.`,
+  ] as const;
+  return { logo, findings: [styleFinding("logo", file, "note", "logo-coarse", words)] };
+}
+
+function refused(file: string, message: string): LogoReading {
+  const words = [
+    message,
+    say`a well-formed SVG with a size, or a PNG of at most ${LARGEST_SIDE_PX} dots a side and ${LARGEST_BYTES / 1e6} MB`,
+    say`Save the logo again in one of these forms.`,
+  ] as const;
+  return { findings: [styleFinding("logo", file, "error", "logo-unreadable", words)] };
+}
+
+/** Reads a logo: an SVG is cleaned of all that could run or be fetched, and what was taken out is told. */
+export function readLogo(file: string, bytes: Uint8Array, alt: string): LogoReading {
+  if (bytes.length > LARGEST_BYTES) {
+    return refused(file, say`The file has ${Math.ceil(bytes.length / 1000)} kB.`);
+  }
+  if (/\.png$/i.test(file)) return readPng(file, bytes, alt);
+  if (!/\.svg$/i.test(file)) return refused(file, say`This kind of picture is not read.`);
+  const removed = new Set<string>();
+  const svg = cleanSvg(new TextDecoder().decode(bytes), "logo-", alt, removed);
+  if (svg === undefined) return refused(file, say`This is not a well-formed SVG drawing.`);
+  const root = /<svg[^>]*>/.exec(svg)?.[0] ?? "";
+  if (!/\sviewBox=/.test(root) && !(/\swidth="[\d.]/.test(root) && /\sheight="[\d.]/.test(root))) {
+    return refused(file, say`The drawing states no size.`);
+  }
+  const logo: ReportLogo = { type: "svg", svg, alt };
+  if (removed.size === 0) return { logo, findings: [] };
+  const words = [
+    say`Parts of the drawing that could run or fetch something, or that style it from a sheet, were taken out: ${[...removed].sort().join(", ")}.`,
+    say`an SVG of plain shapes with their colours as attributes`,
+    say`Look at the logo in the report; where it changed, save it as plain SVG with presentation attributes.`,
+  ] as const;
+  return { logo, findings: [styleFinding("logo", file, "warning", "logo-cleaned", words)] };
+}

@@ -1,0 +1,120 @@
+import { join, resolve } from "node:path";
+import type { Finding } from "../findings/finding.js";
+import type { StudyResult } from "../study/studyResult.js";
+import { siteOrderList } from "../tables/quantities.js";
+import { siteSheets } from "../tables/site/crewCards.js";
+import { siteFieldTests } from "../tables/site/fieldTestForms.js";
+import { mixCard } from "../tables/site/mixCard.js";
+import type { SiteOptions, SiteSheet } from "../tables/site/siteSheet.js";
+import { currentLanguage } from "../words/language.js";
+import type { ReportDocument } from "./document.js";
+import { renderHtml } from "./html/renderHtml.js";
+import { renderPdf } from "./pdf/renderPdf.js";
+import { folderToFill, writeWhole } from "./wholeFolder.js";
+
+/** Where the sheets are and what was found while making them. */
+export interface WrittenSite {
+  /** Of every file, HTML and PDF. */
+  readonly paths: readonly string[];
+  readonly findings: readonly Finding[];
+}
+
+/**
+ * Writes the sheets that a crew prints, each as HTML and PDF: bucket card, making and curing log, block
+ * labels, moisture check, in the study's units and page size; and the order list and field-test forms where asked for.
+ * All files are written whole or not at all.
+ *
+ * The study's `site` says what the crew works with; an option given here stands before it.
+ *
+ * @param options.outFolder made when it is not there; `replace` lets files in it be exchanged.
+ * @param options.fieldTests, @param options.orderList, @param options.card (the whole mix on one page) default false.
+ * @throws RangeError when the folder holds something and `replace` is not set, or for options out of range
+ */
+export async function writeSite(
+  result: StudyResult,
+  options: SiteOptions & {
+    readonly outFolder: string;
+    readonly replace?: boolean;
+    readonly fieldTests?: boolean;
+    readonly orderList?: boolean;
+    readonly card?: boolean;
+  },
+): Promise<WrittenSite> {
+  const { outFolder, replace, fieldTests = false, orderList = false, card, ...site } = options;
+  const folder = resolve(outFolder);
+  const present = await folderToFill(outFolder, replace);
+  const sheets = [
+    ...siteSheets(result, site),
+    ...(card ? [mixCard(result)] : []),
+    ...(orderList ? [siteOrderList(result, site)] : []),
+    ...(fieldTests ? [siteFieldTests()] : []),
+  ];
+  const { files, findings } = await renderSite(sheets, result);
+  await writeWhole(folder, files, present);
+  return { paths: Object.keys(files).map((name) => join(folder, name)), findings };
+}
+
+/**
+ * Writes the mix card of a study as HTML and PDF, in the study's units and page size.
+ *
+ * @param options.outFolder made when it is not there; `replace` lets the card in it be exchanged.
+ * @throws RangeError when the folder holds something and `replace` is not set.
+ */
+export async function writeMixCard(
+  result: StudyResult,
+  options: { readonly outFolder: string; readonly replace?: boolean },
+): Promise<WrittenSite> {
+  const { outFolder, replace } = options;
+  const present = await folderToFill(outFolder, replace);
+  const { files, findings } = await renderSite([mixCard(result)], result);
+  const folder = resolve(outFolder);
+  await writeWhole(folder, files, present);
+  return { paths: Object.keys(files).map((name) => join(folder, name)), findings };
+}
+
+/** The sheets' files, by name. */
+interface RenderedSite {
+  readonly files: Readonly<Record<string, string | Uint8Array>>;
+  readonly findings: readonly Finding[];
+}
+
+/** Renders each sheet as one HTML and one PDF file; the same sheets give the same bytes. */
+export async function renderSite(
+  sheets: readonly SiteSheet[],
+  result: Pick<StudyResult, "config" | "madeWith">,
+): Promise<RenderedSite> {
+  const files: Record<string, string | Uint8Array> = {};
+  const findings: Finding[] = [];
+  for (const sheet of sheets) {
+    const document = siteDocument(sheet, result);
+    files[`${sheet.name}.html`] = renderHtml(document);
+    const { pdf, findings: found } = await renderPdf(document);
+    files[`${sheet.name}.pdf`] = pdf;
+    findings.push(...found);
+  }
+  return { files, findings };
+}
+
+/** A site sheet as a document to render: large type, no contents, nothing numbered. */
+export function siteDocument(
+  sheet: SiteSheet,
+  { config, madeWith }: Pick<StudyResult, "config" | "madeWith">,
+): ReportDocument {
+  return {
+    meta: {
+      title: sheet.title,
+      subtitle: config.title,
+      place: config.place,
+      date: config.date,
+      language: currentLanguage(),
+      invented: config.invented,
+      page: config.page,
+      layout: "sheet",
+      keywords: ["rammed earth", "site sheet"],
+      madeWith,
+    },
+    nodes: sheet.blocks,
+    annex: [],
+    findings: [],
+  };
+}

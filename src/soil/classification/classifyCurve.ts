@@ -1,0 +1,86 @@
+import { characteristicSizes } from "../../grading/characteristics.js";
+import { type GradingCurve, passingAtSize } from "../../grading/curve.js";
+import { phrase, sayOf } from "../../words/say.js";
+import { classifyAashto } from "./aashto.js";
+import { classifyBs5930 } from "./bs5930.js";
+import { classifyIso14688 } from "./iso14688.js";
+import { sizeShares } from "./sizeClass.js";
+import { classifyUscs, uscsFromCurve } from "./uscs.js";
+import { usdaFromCurve, usdaTexture } from "./usdaTexture.js";
+
+export type ClassSystem = "uscs" | "aashto" | "usda" | "iso14688" | "bs5930";
+
+/** Consistency of the part under 0.425 mm, as far as it is known. */
+export interface CurveLimits {
+  readonly liquidLimitPct?: number;
+  readonly plasticityIndexPct?: number;
+  readonly nonPlastic?: boolean;
+}
+
+export interface CurveClass {
+  /** Symbol, group or texture; absent where the curve or the limits do not tell. */
+  readonly label?: string;
+  readonly name?: string;
+  readonly path: readonly string[];
+}
+
+const SHORT = phrase`The measured curve does not reach the sizes that this system asks for.`;
+
+/**
+ * Class of a soil by a named system, read off its whole curve and its limits.
+ *
+ * @param system `uscs` (ASTM D2487), `aashto` (M 145), `usda` texture, `iso14688` or `bs5930`.
+ * @throws RangeError for another system.
+ *
+ * @example
+ * const curve = { points: [{ sizeMm: 0.002, passingPct: 12, origin: "sedimentation" }, { sizeMm: 0.05, passingPct: 38, origin: "sedimentation" }, { sizeMm: 0.075, passingPct: 42, origin: "sieve" }, { sizeMm: 4.75, passingPct: 90, origin: "sieve" }, { sizeMm: 75, passingPct: 100, origin: "sieve" }] };
+ * const limits = { liquidLimitPct: 30, plasticityIndexPct: 12 };
+ * classifyCurve(curve, "uscs", limits).label // => "SC"
+ * classifyCurve(curve, "aashto", limits).label // => "A-6(2)"
+ * classifyCurve(curve, "usda").label // => "sandy loam"
+ */
+export function classifyCurve(
+  curve: GradingCurve,
+  system: ClassSystem,
+  limits: CurveLimits = {},
+): CurveClass {
+  switch (system) {
+    case "uscs": {
+      const shares = uscsFromCurve(curve);
+      if (!shares) return { path: [sayOf(SHORT)] };
+      const { symbol, groupName, path } = classifyUscs({ ...shares, ...limits });
+      return { label: symbol, name: groupName, path };
+    }
+    case "aashto": {
+      const [f10, f40, f200] = [2, 0.425, 0.075].map((size) => passingAtSize(curve, size));
+      if (f10 === undefined || f40 === undefined || f200 === undefined)
+        return { path: [sayOf(SHORT)] };
+      const { label, group, path } = classifyAashto({
+        passing2Pct: f10,
+        passing0425Pct: f40,
+        passing0075Pct: f200,
+        ...limits,
+      });
+      return { label, name: group, path };
+    }
+    case "usda": {
+      const parts = usdaFromCurve(curve);
+      if (!parts) return { path: [sayOf(SHORT)] };
+      const { texture, name, path } = usdaTexture(parts);
+      return { label: texture, name, path };
+    }
+    case "iso14688":
+    case "bs5930": {
+      const shares = sizeShares(curve, system);
+      if (!shares) return { path: [sayOf(SHORT)] };
+      const { cu, cc } = characteristicSizes(curve);
+      const classify = system === "bs5930" ? classifyBs5930 : classifyIso14688;
+      const { symbol, name, path } = classify({ ...shares, cu, cc, ...limits });
+      return { label: symbol, name, path };
+    }
+    default:
+      throw new RangeError(
+        `invalid \`system\`: ${system}; expected uscs, aashto, usda, iso14688 or bs5930`,
+      );
+  }
+}

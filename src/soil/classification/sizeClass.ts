@@ -1,0 +1,81 @@
+import { type GradingCurve, passingAtSize } from "../../grading/curve.js";
+import { type BoundarySystem, fractions } from "../../grading/fractions.js";
+
+/** What the classifications of ISO 14688-2 and BS 5930 ask for; percent of the part under 63 mm. */
+export interface SizeClassInput {
+  /** 2 to 63 mm. */
+  readonly gravelPct: number;
+  /** 0.063 to 2 mm. */
+  readonly sandPct: number;
+  /** Under 0.063 mm. */
+  readonly finesPct: number;
+  /** Under 0.002 mm; only ISO 14688-2 asks for it, where there are fines. */
+  readonly clayPct?: number;
+  readonly cu?: number;
+  readonly cc?: number;
+  /** Only BS 5930 asks for limits, from 5 % fines. */
+  readonly liquidLimitPct?: number;
+  readonly plasticityIndexPct?: number;
+  readonly nonPlastic?: boolean;
+  readonly organic?: boolean;
+}
+
+export interface SizeClass {
+  /** Absent where a value that decides is missing. */
+  readonly symbol?: string;
+  /** In words. */
+  readonly name?: string;
+  /** The decisions in their order, in plain sentences. */
+  readonly path: readonly string[];
+  readonly missing: readonly string[];
+  /** How far the rules themselves can be trusted. */
+  readonly source: string;
+}
+
+/** Percent of the part that passes the upper end of gravel. */
+interface SizeShares {
+  readonly gravelPct: number;
+  readonly sandPct: number;
+  readonly finesPct: number;
+  /** Absent where the curve does not reach clay. */
+  readonly clayPct?: number;
+}
+
+/**
+ * Gravel, sand and fines of the part finer than cobbles, taken as 100: what a classification by size
+ * asks for.
+ *
+ * @returns `undefined` where the curve does not reach the boundaries of fines and sand, or the top of gravel.
+ */
+export function sizeShares(curve: GradingCurve, system: BoundarySystem): SizeShares | undefined {
+  const { boundaries, gravelPct, sandPct, finesPct, clayPct } = fractions(curve, system);
+  const whole = passingAtSize(curve, boundaries.gravelMm);
+  if (gravelPct === undefined || sandPct === undefined || finesPct === undefined || !whole) {
+    return undefined;
+  }
+  const part = (pct: number) => (100 * pct) / whole;
+  return {
+    gravelPct: part(gravelPct),
+    sandPct: part(sandPct),
+    finesPct: part(finesPct),
+    ...(clayPct === undefined ? {} : { clayPct: part(clayPct) }),
+  };
+}
+
+/** Refuses shares that are no shares, or that do not add up to 100 (within 0.5). */
+export function checkSizeShares({ gravelPct, sandPct, finesPct, clayPct }: SizeClassInput): void {
+  for (const [name, value] of Object.entries({ gravelPct, sandPct, finesPct, clayPct })) {
+    if (value !== undefined && !(value >= 0 && value <= 100)) {
+      throw new RangeError(`invalid \`${name}\`: ${value}; expected 0 to 100`);
+    }
+  }
+  const sum = gravelPct + sandPct + finesPct;
+  if (Math.abs(sum - 100) > 0.5) {
+    throw new RangeError(`invalid sum of gravel, sand and fines: ${sum}; expected 100`);
+  }
+  if (clayPct !== undefined && clayPct > finesPct + 1e-9) {
+    throw new RangeError(
+      `invalid \`clayPct\`: ${clayPct}; expected at most the fines, ${finesPct}`,
+    );
+  }
+}

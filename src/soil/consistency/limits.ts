@@ -1,0 +1,443 @@
+import type { Finding } from "../../findings/finding.js";
+import type { LimitsRecord } from "../../lab/limits.js";
+import { tQuantile } from "../../numerics/distributions.js";
+import { leastSquares } from "../../numerics/leastSquares.js";
+import { formatFixed } from "../../quantities/format.js";
+import { phrase, say, sayOf } from "../../words/say.js";
+import { type LongBoxShrinkage, longBoxShrinkage } from "./longBox.js";
+import { aLine, uLine } from "./plasticityChart.js";
+
+/** The flow line of a liquid limit test, in the test's own measure. */
+export interface FlowLine {
+  readonly method: "cup" | "cone";
+  /** Water content against log10 of blows (cup) or millimetres of penetration (cone). */
+  readonly slope: number;
+  readonly intercept: number;
+  /** Root of the residual variance, percent water; absent for two points. */
+  readonly residualSdPct?: number;
+}
+
+export interface ConsistencyResult {
+  readonly nonPlastic: boolean;
+  readonly liquidLimitPct?: number;
+  /** 95 % confidence limits of the flow line at the limit; absent for fewer than three points. */
+  readonly liquidLimitInterval95?: readonly [number, number];
+  /** The liquid limit rests on a single point of the cup and a slope taken for known. */
+  readonly onePoint?: true;
+  readonly plasticLimitPct?: number;
+  /** How far the threads lie apart; absent without a thread. */
+  readonly plasticLimitRangePct?: number;
+  /** 95 % limits of the mean of the threads; absent for one thread. */
+  readonly plasticLimitInterval95?: readonly [number, number];
+  readonly plasticityIndexPct?: number;
+  /** 95 % limits of the difference of both limits; absent where either has none. */
+  readonly plasticityIndexInterval95?: readonly [number, number];
+  /** Plasticity index at this liquid limit on the A-line. */
+  readonly aLinePct?: number;
+  readonly uLinePct?: number;
+  /** On or above the A-line. */
+  readonly aboveALine?: boolean;
+  /** Of the laboratory bar. */
+  readonly linearShrinkagePct?: number;
+  /** Of the long field box: another number than the bar's, held against nothing that is made for the bar. */
+  readonly longBox?: LongBoxShrinkage;
+  readonly flowLine?: FlowLine;
+  readonly findings: readonly Finding[];
+}
+
+/**
+ * Liquid limit, plastic limit, plasticity index and linear shrinkage from a limits sheet.
+ *
+ * Formula: plastic limit: mean of the threads; PI = LL − PL (0 for a non-plastic soil is not claimed:
+ * it has none); linear shrinkage = 100 (1 − dry length / wet length) of the bar (IS 2720 part 20,
+ * civilblog, read; there rounded to a whole number, here not). The long field box is kept apart from it
+ * ({@link longBoxShrinkage}).
+ *
+ * @throws RangeError where a blow count, penetration or bar length is not positive.
+ *
+ * @example
+ * const liquidLimitPoints = [{ measure: 15, waterContentPct: 42, row: 2 }, { measure: 20, waterContentPct: 40.8, row: 3 }, { measure: 28, waterContentPct: 39.1, row: 4 }];
+ * const plasticLimitPoints = [{ waterContentPct: 18.6, row: 5 }, { waterContentPct: 18.8, row: 6 }];
+ * const limits = consistencyLimits({ file: "l.csv", liquidLimitMethod: "cup", liquidLimitPoints, plasticLimitPoints, nonPlastic: false, shrinkageBar: { wetLengthMm: 140, dryLengthMm: 133 } });
+ * limits.plasticityIndexPct // => 20.97
+ * limits.linearShrinkagePct // => 5
+ */
+export function consistencyLimits(record: LimitsRecord): ConsistencyResult {
+  const liquid = liquidLimit(record);
+  const threads = record.plasticLimitPoints.map(({ waterContentPct }) => waterContentPct);
+  const plastic = record.nonPlastic ? undefined : plasticLimitRepeats(threads);
+  const plasticLimitPct = plastic?.plasticLimitPct;
+  const single = liquid ? undefined : onePoint(record);
+  const liquidLimitPct = liquid?.liquidLimitPct ?? single;
+  const plasticityIndexPct =
+    liquidLimitPct !== undefined && plasticLimitPct !== undefined
+      ? liquidLimitPct - plasticLimitPct
+      : undefined;
+  const aLinePct = liquidLimitPct === undefined ? undefined : aLine(liquidLimitPct);
+  const result: Omit<ConsistencyResult, "findings"> = {
+    nonPlastic: record.nonPlastic,
+    liquidLimitPct,
+    liquidLimitInterval95: liquid?.interval95,
+    ...(single === undefined ? {} : { onePoint: true as const }),
+    plasticLimitPct,
+    ...(plastic ? { plasticLimitRangePct: plastic.rangePct } : {}),
+    ...(plastic?.interval95 ? { plasticLimitInterval95: plastic.interval95 } : {}),
+    plasticityIndexPct,
+    ...plasticityDoubt(liquid?.interval95, plastic?.interval95),
+    aLinePct,
+    uLinePct: liquidLimitPct === undefined ? undefined : uLine(liquidLimitPct),
+    aboveALine:
+      aLinePct === undefined || plasticityIndexPct === undefined
+        ? undefined
+        : plasticityIndexPct >= aLinePct,
+    linearShrinkagePct: linearShrinkage(record),
+    ...(record.longBox
+      ? { longBox: longBoxShrinkage(record.longBox.shrinkageMm, record.longBox.lengthMm) }
+      : {}),
+    flowLine: liquid?.flowLine,
+  };
+  return { ...result, findings: checkConsistency(record, result) };
+}
+
+function onePoint({
+  liquidLimitPoints: [first, ...others],
+  liquidLimitMethod = "cup",
+}: LimitsRecord): number | undefined {
+  // Cone: no rule for a single point was read, and none is guessed.
+  if (!first || others.length > 0 || liquidLimitMethod !== "cup") return undefined;
+  return onePointLiquidLimit(first.waterContentPct, first.measure);
+}
+
+/** Half widths of both limits together, as for independent errors: √(h1² + h2²). */
+function plasticityDoubt(
+  liquid: readonly [number, number] | undefined,
+  plastic: readonly [number, number] | undefined,
+): Pick<ConsistencyResult, "plasticityIndexInterval95"> {
+  if (!liquid || !plastic) return {};
+  const middle = (liquid[0] + liquid[1] - plastic[0] - plastic[1]) / 2;
+  const half = Math.hypot(liquid[1] - liquid[0], plastic[1] - plastic[0]) / 2;
+  return { plasticityIndexInterval95: [middle - half, middle + half] };
+}
+
+function linearShrinkage({ shrinkageBar }: LimitsRecord): number | undefined {
+  if (!shrinkageBar) return undefined;
+  const { wetLengthMm, dryLengthMm } = shrinkageBar;
+  if (!(wetLengthMm > 0 && dryLengthMm > 0)) {
+    throw new RangeError(
+      `invalid \`shrinkageBar\`: ${wetLengthMm} and ${dryLengthMm} mm; expected above 0`,
+    );
+  }
+  return 100 * (1 - dryLengthMm / wetLengthMm);
+}
+
+export interface LiquidLimit {
+  readonly liquidLimitPct: number;
+  readonly interval95?: readonly [number, number];
+  readonly flowLine: FlowLine;
+}
+
+/**
+ * Liquid limit by a least-squares flow line through all points.
+ *
+ * Formula: cup: w = a + b log10(N) at N = 25 blows; cone: w = a + b h at h = 20 mm (80 g, 30°).
+ * The interval is that of the line's height at the limit, Student's t.
+ * Source: cup, worked solution of Das problem 4.3 (read); cone, Smith, Example 1.3 (read).
+ *
+ * @returns `undefined` where two points with different measures are missing.
+ * @throws RangeError where a measure is not positive.
+ *
+ * @example
+ * const liquidLimitPoints = [{ measure: 15, waterContentPct: 42, row: 2 }, { measure: 20, waterContentPct: 40.8, row: 3 }, { measure: 28, waterContentPct: 39.1, row: 4 }];
+ * liquidLimit({ file: "l.csv", liquidLimitMethod: "cup", liquidLimitPoints, plasticLimitPoints: [], nonPlastic: false }).liquidLimitPct // => 39.67
+ */
+export function liquidLimit(record: LimitsRecord): LiquidLimit | undefined {
+  const { liquidLimitPoints: points, liquidLimitMethod: method = "cup" } = record;
+  const measures = points.map(({ measure }, index) => {
+    if (!(measure > 0)) {
+      throw new RangeError(
+        `invalid \`liquidLimitPoints[${index}].measure\`: ${measure}; expected above 0`,
+      );
+    }
+    return method === "cup" ? Math.log10(measure) : measure;
+  });
+  if (new Set(measures).size < 2) return undefined;
+  // Measured from the limit, so that the intercept of the fit is the limit itself.
+  const limit = method === "cup" ? Math.log10(25) : 20;
+  const fit = leastSquares(
+    measures.map((measure) => [1, measure - limit]),
+    points.map(({ waterContentPct }) => waterContentPct),
+  );
+  const [liquidLimitPct, slope] = fit.coefficients;
+  const free = fit.degreesOfFreedom;
+  const half = free > 0 ? tQuantile(0.975, free) * fit.standardErrors[0] : undefined;
+  return {
+    liquidLimitPct,
+    ...(half === undefined
+      ? {}
+      : { interval95: [liquidLimitPct - half, liquidLimitPct + half] as const }),
+    flowLine: {
+      method,
+      slope,
+      intercept: liquidLimitPct - slope * limit,
+      ...(free > 0 ? { residualSdPct: fit.residualSd } : {}),
+    },
+  };
+}
+
+/** Range of blows within which one point may stand for the flow line. */
+const FEWEST_BLOWS = 20;
+const MOST_BLOWS = 30;
+const EXPONENT = 0.121;
+
+/**
+ * Liquid limit from a single point of the cup.
+ *
+ * Formula: LL = w (N / 25)^0.121 (limecalculator.com, read; Sowers 1965 has 0.12, read in the help of
+ * the R package soilphysics). Between 20 and 30 blows the exponents differ by less than 0.1 % of LL.
+ * It takes the slope of the flow line for known, so several points are better.
+ *
+ * @returns percent, or `undefined` outside 20 to 30 blows.
+ * @throws RangeError where a value is not positive.
+ *
+ * @example
+ * onePointLiquidLimit(40, 22) // => 39.39
+ * onePointLiquidLimit(40, 12) // => undefined
+ */
+export function onePointLiquidLimit(waterContentPct: number, blows: number): number | undefined {
+  for (const [name, value] of Object.entries({ waterContentPct, blows })) {
+    if (!(value > 0)) throw new RangeError(`invalid \`${name}\`: ${value}; expected above 0`);
+  }
+  if (blows < FEWEST_BLOWS || blows > MOST_BLOWS) return undefined;
+  return waterContentPct * (blows / 25) ** EXPONENT;
+}
+
+/** Percentage points between two threads beyond which the plastic limit is doubtful; common practice, no source. */
+const WIDEST_RANGE_PCT = 2;
+
+export interface PlasticLimitRepeats {
+  readonly plasticLimitPct: number;
+  /** Count of threads. */
+  readonly threads: number;
+  /** Largest less smallest. */
+  readonly rangePct: number;
+  /** Of the mean; absent for one thread. */
+  readonly standardErrorPct?: number;
+  /** 95 % limits of the mean by Student's t; absent for one thread. */
+  readonly interval95?: readonly [number, number];
+  /** The threads lie further apart than rolling explains. */
+  readonly apart: boolean;
+}
+
+/**
+ * Plastic limit as the mean of repeated threads, with what their scatter says about it.
+ *
+ * @returns `undefined` without a thread.
+ * @throws RangeError where a water content is negative.
+ *
+ * @example
+ * const { plasticLimitPct, rangePct, standardErrorPct } = plasticLimitRepeats([18.6, 18.8, 19.3]);
+ * [plasticLimitPct, rangePct, standardErrorPct] // => [18.9, 0.7, 0.208]
+ */
+export function plasticLimitRepeats(
+  waterContentsPct: readonly number[],
+): PlasticLimitRepeats | undefined {
+  waterContentsPct.forEach((value, index) => {
+    if (!(value >= 0)) {
+      throw new RangeError(`invalid \`waterContentsPct[${index}]\`: ${value}; expected 0 or more`);
+    }
+  });
+  const n = waterContentsPct.length;
+  if (n === 0) return undefined;
+  const mean = waterContentsPct.reduce((sum, value) => sum + value, 0) / n;
+  const rangePct = Math.max(...waterContentsPct) - Math.min(...waterContentsPct);
+  const known = {
+    plasticLimitPct: mean,
+    threads: n,
+    rangePct,
+    apart: rangePct > WIDEST_RANGE_PCT,
+  };
+  if (n === 1) return known;
+  const square = waterContentsPct.reduce((sum, value) => sum + (value - mean) ** 2, 0);
+  const standardErrorPct = Math.sqrt(square / (n - 1) / n);
+  const half = tQuantile(0.975, n - 1) * standardErrorPct;
+  return { ...known, standardErrorPct, interval95: [mean - half, mean + half] };
+}
+
+type Limits = Omit<ConsistencyResult, "findings">;
+
+/** What is wrong or doubtful about a limits test. */
+function checkConsistency(record: LimitsRecord, limits: Limits): Finding[] {
+  return [
+    ...checkLiquidLimit(record, limits),
+    ...plasticLimitPoints(record),
+    ...plausible(record, limits),
+    ...shrinkage(record, limits),
+  ];
+}
+
+function plasticLimitPoints({
+  file,
+  plasticLimitPoints: points,
+  nonPlastic,
+}: LimitsRecord): Finding[] {
+  if (points.length === 0) return [];
+  if (!nonPlastic) return threadsApart(file, points);
+  return [
+    {
+      severity: "warning",
+      code: "non-plastic-with-limit",
+      file,
+      row: points[0].row,
+      message: say`The soil is reported as non-plastic, yet a plastic limit is given.`,
+      expected: say`either one or the other`,
+      wayOut: say`Keep the one that is right; non-plastic was taken here.`,
+    },
+  ];
+}
+
+function threadsApart(file: string, points: LimitsRecord["plasticLimitPoints"]): Finding[] {
+  const repeats = plasticLimitRepeats(points.map(({ waterContentPct }) => waterContentPct));
+  if (!repeats?.apart) return [];
+  return [
+    {
+      severity: "warning",
+      code: "plastic-limit-apart",
+      file,
+      row: points[0].row,
+      value: say`${formatFixed(repeats.rangePct, 1)} points`,
+      message: say`The plastic limits of the threads lie far apart.`,
+      expected: say`within 2 points of water (common practice, no source)`,
+      wayOut: say`Roll more threads; the mean stands until then.`,
+    },
+  ];
+}
+
+function plausible({ file }: LimitsRecord, limits: Limits): Finding[] {
+  const { plasticityIndexPct: index, uLinePct, liquidLimitPct = 0 } = limits;
+  if (index === undefined || uLinePct === undefined) return [];
+  const told = say`LL ${formatFixed(liquidLimitPct, 1)}, PI ${formatFixed(index, 1)}`;
+  if (index < 0) {
+    return [
+      {
+        severity: "error",
+        code: "limits-crossed",
+        file,
+        value: told,
+        message: say`The plastic limit lies above the liquid limit.`,
+        expected: say`a plastic limit below the liquid limit`,
+        wayOut: say`Check the water contents; a soil that cannot be rolled is non-plastic.`,
+      },
+    ];
+  }
+  if (index <= uLinePct) return [];
+  return [
+    {
+      severity: "warning",
+      code: "above-u-line",
+      file,
+      value: told,
+      message: say`The point lies above the U-line, where natural soils are hardly ever found.`,
+      expected: say`a plasticity index up to ${formatFixed(uLinePct, 1)} at this liquid limit (ASTM D2487, from memory)`,
+      wayOut: say`Check both limits before relying on them.`,
+    },
+  ];
+}
+
+function shrinkage({ file }: LimitsRecord, { linearShrinkagePct }: Limits): Finding[] {
+  if (linearShrinkagePct === undefined || linearShrinkagePct >= 0) return [];
+  return [
+    {
+      severity: "error",
+      code: "bar-grew",
+      file,
+      value: `${formatFixed(linearShrinkagePct, 1)} %`,
+      message: say`The shrinkage bar is longer dry than wet.`,
+      expected: say`a dry length up to the wet length`,
+      wayOut: say`Check whether the two lengths were exchanged.`,
+    },
+  ];
+}
+
+/** Ranges of the liquid limit test; the cup's after ASTM D4318, the cone's after BS 1377-2, both from memory. */
+const MEASURES = {
+  cup: { name: phrase`blows`, low: 15, high: 35, limit: 25 },
+  cone: { name: phrase`mm of penetration`, low: 15, high: 25, limit: 20 },
+};
+
+/** What is wrong or doubtful about the points of a liquid limit. */
+function checkLiquidLimit(
+  record: LimitsRecord,
+  { flowLine, onePoint }: Pick<ConsistencyResult, "flowLine" | "onePoint">,
+): Finding[] {
+  const { file, liquidLimitPoints: points, liquidLimitMethod: method = "cup" } = record;
+  if (points.length === 0) return [];
+  const { low, high, limit, ...measured } = MEASURES[method];
+  const name = sayOf(measured.name);
+  if (onePoint) {
+    return [
+      {
+        severity: "warning",
+        code: "one-point-liquid-limit",
+        file,
+        row: points[0].row,
+        value: `${points[0].measure} ${name}`,
+        message: say`The liquid limit rests on one point and a slope of the flow line taken for known.`,
+        expected: say`at least 3 points`,
+        wayOut: say`Take more points at other water contents; until then the limit has no interval.`,
+      },
+    ];
+  }
+  const findings: Finding[] = points
+    .filter(({ measure }) => measure < low || measure > high)
+    .map(({ measure, row }) => ({
+      severity: "warning",
+      code: "liquid-limit-range",
+      file,
+      row,
+      value: String(measure),
+      message: say`This point lies far from the limit at ${limit} ${name}.`,
+      expected: say`${low} to ${high} ${name}`,
+      wayOut: say`Dry or wet the soil a little and take another point nearer to the limit.`,
+    }));
+  const measures = points.map(({ measure }) => measure);
+  if (Math.min(...measures) > limit || Math.max(...measures) < limit) {
+    findings.push({
+      severity: "warning",
+      code: "liquid-limit-outside",
+      file,
+      row: points[0].row,
+      value: say`${Math.min(...measures)} to ${Math.max(...measures)} ${name}`,
+      message: say`All points lie on one side of the limit: it is read off the line's prolongation.`,
+      expected: say`points on both sides of ${limit} ${name}`,
+      wayOut: say`Take a point on the other side.`,
+    });
+  }
+  if (points.length < 3) {
+    findings.push({
+      severity: "warning",
+      code: "few-liquid-limit-points",
+      file,
+      row: points[0].row,
+      value: String(points.length),
+      message: say`The flow line has too few points to show whether it is straight.`,
+      expected: say`at least 3 points`,
+      wayOut: say`Take more points at other water contents.`,
+    });
+  }
+  // More water: fewer blows, deeper cone.
+  const wrongWay = flowLine && (method === "cup" ? flowLine.slope >= 0 : flowLine.slope <= 0);
+  if (wrongWay || !flowLine) {
+    findings.push({
+      severity: "error",
+      code: "flow-line",
+      file,
+      row: points[0].row,
+      message: flowLine
+        ? say`The flow line leans the wrong way: wetter soil should need fewer blows, or let the cone deeper in.`
+        : say`The points do not make a line: all have the same measure.`,
+      expected: say`points at different water contents that follow one falling (cup) or rising (cone) line`,
+      wayOut: say`Check the points for exchanged columns or slips of the pen.`,
+    });
+  }
+  return findings;
+}

@@ -1,0 +1,147 @@
+import type { Finding } from "../../findings/finding.js";
+import { characteristicSizes } from "../../grading/characteristics.js";
+import { poolAdjacent } from "../../grading/combinedGrading.js";
+import type { GradingCurve, GradingPoint } from "../../grading/curve.js";
+import { fractions } from "../../grading/fractions.js";
+import type { GradingModelName } from "../../grading/models/gradingModel.js";
+import { GRADING_MODELS } from "../../grading/models/gradingModels.js";
+import { type QuickFit, quickFit } from "../../grading/models/quickFit.js";
+import { formatFixed } from "../../quantities/format.js";
+import { say } from "../../words/say.js";
+import { classifyCurve } from "../classification/classifyCurve.js";
+
+/** One grading of a survey, as read from a row of its file. */
+export interface SurveyGrading {
+  readonly file: string;
+  readonly row: number;
+  readonly id: string;
+  /** Increasing size. */
+  readonly points: readonly GradingPoint[];
+  readonly liquidLimitPct?: number;
+  readonly plasticityIndexPct?: number;
+}
+
+export type SurveyModel = Extract<GradingModelName, "weibull" | "lognormal" | "power">;
+
+/** One row of a survey's result. */
+export interface SurveyRow {
+  readonly row: number;
+  readonly id: string;
+  /** `left out`: `finding` says why, and nothing else is known. */
+  readonly status: "fitted" | "not converged" | "left out";
+  readonly finding?: Finding;
+  readonly model: SurveyModel;
+  /** In the order of the model's parameters; empty where left out. */
+  readonly values: readonly number[];
+  /** √(Σ residual² / degrees of freedom), percentage points. */
+  readonly residualSdPct?: number;
+  readonly d10?: number;
+  readonly d30?: number;
+  readonly d60?: number;
+  readonly cu?: number;
+  readonly cc?: number;
+  /** ISO 14688-1 boundaries. */
+  readonly clayPct?: number;
+  readonly finesPct?: number;
+  readonly sandPct?: number;
+  readonly gravelPct?: number;
+  /** Symbol of ASTM D2487; absent where limits or sizes that decide are missing. */
+  readonly uscs?: string;
+  /** Texture of the part under 2 mm. */
+  readonly usda?: string;
+}
+
+/** Percentage points by which a curve may fall and still be repaired; common practice, no source. */
+const MOST_REPAIR_PCT = 1;
+/** Refits prepared for sets of sizes: the rows of one file share theirs. */
+const MOST_KEPT = 64;
+
+/** Works out one grading of a survey after another; keeps what the same sizes need again. */
+export function surveyGradingWith(model: SurveyModel): (grading: SurveyGrading) => SurveyRow {
+  const form = GRADING_MODELS[model];
+  const count = form.parameters.length;
+  const kept = new Map<string, QuickFit>();
+  const refit = (sizes: readonly number[]): QuickFit => {
+    const key = sizes.join();
+    const found = kept.get(key) ?? quickFit(form, sizes);
+    if (kept.size < MOST_KEPT) kept.set(key, found);
+    return found;
+  };
+  return ({ file, row, id, points: raw, liquidLimitPct, plasticityIndexPct }) => {
+    const leaveOut = (
+      code: string,
+      message: string,
+      value: string,
+      expected: string,
+    ): SurveyRow => {
+      const wayOut = say`Correct the row; the other rows stand without it.`;
+      const finding: Finding = {
+        severity: "warning",
+        code,
+        file,
+        row,
+        value,
+        message,
+        expected,
+        wayOut,
+      };
+      return { row, id, status: "left out", finding, model, values: [] };
+    };
+    const level = poolAdjacent(raw.map(({ passingPct }) => passingPct));
+    const fall = Math.max(0, ...raw.map(({ passingPct }, i) => Math.abs(passingPct - level[i])));
+    if (fall > MOST_REPAIR_PCT) {
+      const told = say`${formatFixed(fall, 1)} points`;
+      return leaveOut(
+        "grading-falls",
+        say`The passing falls as size grows.`,
+        told,
+        say`a rising curve`,
+      );
+    }
+    const points = raw.map((point, i) => ({ ...point, passingPct: level[i] }));
+    const first = Math.max(
+      0,
+      points.findLastIndex(({ passingPct }) => passingPct <= 0),
+    );
+    const full = points.findIndex(({ passingPct }) => passingPct >= 100);
+    const telling = points.slice(first, full < 0 ? undefined : full + 1);
+    if (telling.length <= count) {
+      return leaveOut(
+        "too-few-points",
+        say`The row has too few points that tell for this model.`,
+        say`${telling.length} points`,
+        say`at least ${count + 1} from the last 0 % to the first 100 %`,
+      );
+    }
+    const curve: GradingCurve = { points };
+    const sizes = telling.map(({ sizeMm }) => sizeMm);
+    const passing = telling.map(({ passingPct }) => passingPct);
+    const [start] = form.starts({ points: telling });
+    const { values, converged } = refit(sizes)(passing, start);
+    const rss = sizes.reduce(
+      (sum, sizeMm, i) => sum + (form.evaluate(sizeMm, values) - passing[i]) ** 2,
+      0,
+    );
+    const { d10, d30, d60, cu, cc } = characteristicSizes(curve);
+    const { clayPct, finesPct, sandPct, gravelPct } = fractions(curve);
+    return {
+      row,
+      id,
+      status: converged ? "fitted" : "not converged",
+      model,
+      values,
+      residualSdPct: Math.sqrt(rss / (sizes.length - count)),
+      d10,
+      d30,
+      d60,
+      cu,
+      cc,
+      clayPct,
+      finesPct,
+      sandPct,
+      gravelPct,
+      uscs: classifyCurve(curve, "uscs", { liquidLimitPct, plasticityIndexPct }).label,
+      usda: classifyCurve(curve, "usda").label,
+    };
+  };
+}

@@ -1,0 +1,128 @@
+import type { SpecimenRecord } from "../lab/specimens.js";
+import { fCdf } from "../numerics/distributions.js";
+import { formatFixed } from "../quantities/format.js";
+import { say } from "../words/say.js";
+
+export interface BatchScatter {
+  /** `one-batch-a-content`: batches and contents cannot be told apart; `no-replicates`: one block a batch. */
+  readonly status: "ok" | "missing-batches" | "one-batch-a-content" | "no-replicates";
+  readonly message: string;
+  /** Standard deviation of blocks of one batch, MPa. */
+  readonly withinSdMpa: number | null;
+  /** Standard deviation of batches of one content beyond that, MPa; 0 where none is seen. */
+  readonly betweenSdMpa: number | null;
+  readonly fValue: number | null;
+  readonly pValue: number | null;
+  readonly batches: number;
+}
+
+/**
+ * Tells the scatter from batch to batch from that of blocks of one batch, within each cement content.
+ *
+ * Nested analysis of variance: F = (SS_batches/(B − m)) / (SS_within/(n − B)) for n blocks, B batches at m
+ * contents; betweenSd = √((MS_batches − MS_within)/n₀), n₀ the mean number of blocks a batch, corrected for
+ * unequal numbers: (n − Σ_contents Σ nᵢ²/N_content)/(B − m).
+ *
+ * @param options.ageDays only blocks of this age; excluded blocks take no part.
+ * Source: nested analysis of variance, e.g. Montgomery, Design and Analysis of Experiments (from memory).
+ *
+ * @example
+ * const block = (id, batch, strengthMpa) => ({ id, batch, cementPct: 6, strengthMpa, ageDays: 28, row: 2 });
+ * const { fValue, betweenSdMpa } = batchScatter([block("A", "M1", 2.0), block("B", "M1", 2.2), block("C", "M2", 2.8), block("D", "M2", 3.0)], { ageDays: 28 });
+ * [fValue, betweenSdMpa] // => [32, 0.5568]
+ */
+export function batchScatter(
+  specimens: readonly SpecimenRecord[],
+  { ageDays }: { readonly ageDays: number },
+): BatchScatter {
+  const used = specimens.filter((block) => !block.excluded && block.ageDays === ageDays);
+  const contents = new Map<number, Map<string, number[]>>();
+  for (const { cementPct, batch, strengthMpa } of used) {
+    const batches = contents.get(cementPct) ?? new Map<string, number[]>();
+    contents.set(cementPct, batches);
+    batches.set(batch ?? "", [...(batches.get(batch ?? "") ?? []), strengthMpa]);
+  }
+  const count = [...contents.values()].reduce((sum, batches) => sum + batches.size, 0);
+  const without = (status: BatchScatter["status"], message: string): BatchScatter => ({
+    ...{ status, message, withinSdMpa: null, betweenSdMpa: null },
+    ...{ fValue: null, pValue: null, batches: count },
+  });
+  if (used.length === 0 || used.some(({ batch }) => !batch)) {
+    return without("missing-batches", say`Not every block names its batch.`);
+  }
+  const [outer, inner] = [count - contents.size, used.length - count];
+  if (outer < 1) {
+    return without(
+      "one-batch-a-content",
+      say`Each content was one batch, so the scatter from batch to batch cannot be seen. Mix contents twice.`,
+    );
+  }
+  if (inner < 1) return without("no-replicates", say`Each batch gave one block.`);
+  const mean = (values: readonly number[]) =>
+    values.reduce((sum, value) => sum + value, 0) / values.length;
+  let [between, within, unequal] = [0, 0, 0];
+  for (const batches of contents.values()) {
+    const all = [...batches.values()].flat();
+    const grand = mean(all);
+    for (const values of batches.values()) {
+      const own = mean(values);
+      between += values.length * (own - grand) ** 2;
+      within += values.reduce((sum, value) => sum + (value - own) ** 2, 0);
+      unequal += values.length ** 2 / all.length;
+    }
+  }
+  const [betweenMs, withinMs] = [between / outer, within / inner];
+  const perBatch = (used.length - unequal) / outer;
+  const fValue = withinMs > 0 ? betweenMs / withinMs : null;
+  const pValue = fValue === null ? null : fValue > 0 ? fCdf(1 / fValue, inner, outer) : 1;
+  const betweenSdMpa = Math.sqrt(Math.max(0, betweenMs - withinMs) / perBatch);
+  const differ = pValue !== null && pValue < 0.05;
+  return {
+    status: "ok",
+    message: differ
+      ? say`Batches of one content differ by more than their blocks (standard deviation ${formatFixed(betweenSdMpa, 2)} MPa): the blocks are not independent, and bands made from them are too narrow. Fit the means of the batches.`
+      : say`Batches of one content are not clearly different; few batches show only gross differences.`,
+    withinSdMpa: Math.sqrt(withinMs),
+    betweenSdMpa,
+    fValue,
+    pValue,
+    batches: count,
+  };
+}
+
+/**
+ * One record a batch, content and age, with the mean strength of its blocks: where blocks of a batch are
+ * alike, the batches are the independent readings, and the curve's band should be made from them.
+ *
+ * Excluded blocks take no part and come back as they are, so that they stay in sight. A bound of the means
+ * speaks of batch means, not of single blocks. Blocks without a batch are readings of their own.
+ *
+ * Source: the balanced nested design, e.g. Montgomery, Design and Analysis of Experiments (from memory).
+ *
+ * @example
+ * const block = (id, batch, strengthMpa) => ({ id, batch, cementPct: 6, strengthMpa, ageDays: 28, row: 2 });
+ * batchMeans([block("A", "M1", 2.0), block("B", "M1", 2.4), block("C", "M2", 2.8)]).map(({ id, strengthMpa }) => [id, strengthMpa]) // => [["M1, 6 %, 28 d", 2.2], ["M2, 6 %, 28 d", 2.8]]
+ */
+export function batchMeans(specimens: readonly SpecimenRecord[]): SpecimenRecord[] {
+  const groups = new Map<string, SpecimenRecord[]>();
+  const excluded: SpecimenRecord[] = [];
+  for (const block of specimens) {
+    if (block.excluded) {
+      excluded.push(block);
+      continue;
+    }
+    const name = block.batch
+      ? `${block.batch}, ${block.cementPct} %, ${block.ageDays} d`
+      : block.id;
+    const group = groups.get(name);
+    if (group) group.push(block);
+    else groups.set(name, [block]);
+  }
+  const means = [...groups].map(([id, blocks]): SpecimenRecord => {
+    const { batch, cementPct, ageDays, row } = blocks[0];
+    const strengthMpa = blocks.reduce((sum, block) => sum + block.strengthMpa, 0) / blocks.length;
+    const remark = say`mean of ${blocks.map((block) => block.id).join(", ")}`;
+    return { id, batch, cementPct, ageDays, row, strengthMpa, remark };
+  });
+  return [...means, ...excluded];
+}

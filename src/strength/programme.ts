@@ -1,0 +1,279 @@
+import type { SheetGrid } from "../lab/sheet/grid.js";
+import { tQuantile } from "../numerics/distributions.js";
+import { leastSquares } from "../numerics/leastSquares.js";
+import { noncentralTCdf } from "../numerics/noncentralT.js";
+import { createRandom } from "../numerics/random.js";
+import { formatFixed } from "../quantities/format.js";
+import { say, sayOf } from "../words/say.js";
+import { checkFraction, checkPositive } from "./checkOption.js";
+import { basisRow, contentBasis, STRENGTH_FORMS, type StrengthForm } from "./regression/model.js";
+
+export interface TestProgramme {
+  readonly status: "ok" | "too-many-blocks" | "too-few-contents" | "outside-contents";
+  readonly message: string;
+  readonly contentsPct: readonly number[];
+  readonly blocksAContent: number | null;
+  readonly batchesAContent: number;
+  /** Reached with that number, by calculation; null where it is not the aim. */
+  readonly power: number | null;
+  readonly halfWidthMpa: number | null;
+  /** In the order of making. */
+  readonly blocks: readonly PlannedBlock[];
+}
+
+export interface TestProgrammeOptions {
+  readonly aim: ProgrammeAim;
+  readonly contentsPct: readonly number[];
+  /** Expected standard deviation of blocks of one content: from earlier work, or a cautious guess. */
+  readonly sdMpa: number;
+  readonly ageDays: number;
+  /** Default `linear`; the power form is not planned for, its scatter being on ln f. */
+  readonly form?: Exclude<StrengthForm, "power">;
+  /** Mixed on different days; default 2. */
+  readonly batchesAContent?: number;
+  /** Default 1. */
+  readonly seed?: number;
+}
+
+/** More than this many a content nobody crushes. */
+const MOST = 60;
+
+/**
+ * Plans how many blocks to make at which contents, and in which order to make and crush them.
+ *
+ * The fewest blocks a content, in whole batches, that reach the aim: the power of a t test between two
+ * contents (s pooled over all), or the half width of the mean's band at a content. Both as `sdMpa` and
+ * independent blocks would have it: where batches differ, count batches and not blocks. The order is
+ * random by `seed`, so that a drift of moisture or weather is not taken for cement.
+ *
+ * @throws RangeError for numbers not above 0, or a power outside 0 to 1.
+ * Source: noncentral t, e.g. Montgomery, Design and Analysis of Experiments (from memory); proved beside
+ * SciPy in `tests/strength`.
+ *
+ * @example
+ * const plan = testProgramme({ aim: { kind: "difference", differenceMpa: 0.3 }, contentsPct: [4, 6, 8, 10], sdMpa: 0.2, ageDays: 28 });
+ * [plan.blocksAContent, plan.power] // => [10, 0.9038]
+ */
+export function testProgramme(options: TestProgrammeOptions): TestProgramme {
+  const { aim, sdMpa, ageDays, form = "linear", batchesAContent = 2, seed = 1 } = options;
+  checkPositive("sdMpa", sdMpa);
+  checkPositive("ageDays", ageDays);
+  options.contentsPct.forEach((content, index) => {
+    if (!(Number.isFinite(content) && content >= 0)) {
+      throw new RangeError(`invalid \`contentsPct[${index}]\`: ${content}; expected 0 or above`);
+    }
+  });
+  if (!(Number.isInteger(batchesAContent) && batchesAContent > 0)) {
+    throw new RangeError(
+      `invalid \`batchesAContent\`: ${batchesAContent}; expected a whole number above 0`,
+    );
+  }
+  const wantedPower = aim.kind === "difference" ? (aim.power ?? 0.9) : null;
+  if (aim.kind === "difference") {
+    checkPositive("aim.differenceMpa", aim.differenceMpa);
+    checkFraction("aim.power", wantedPower!);
+  } else checkPositive("aim.halfWidthMpa", aim.halfWidthMpa);
+  const contentsPct = [...new Set(options.contentsPct)].sort((a, b) => a - b);
+  const without = (status: TestProgramme["status"], message: string): TestProgramme => ({
+    ...{ status, message, contentsPct, blocksAContent: null, batchesAContent },
+    ...{ power: null, halfWidthMpa: null, blocks: [] },
+  });
+  const least = STRENGTH_FORMS[form].coefficientNames.length + 1;
+  if (contentsPct.length < least) {
+    return without(
+      "too-few-contents",
+      say`Plan at least ${least} contents for the ${sayOf(form)} form, so that its shape can be tested; there are ${contentsPct.length}.`,
+    );
+  }
+  const [first, last] = [contentsPct[0], contentsPct[contentsPct.length - 1]];
+  if (aim.kind === "width" && !(aim.atPct >= first && aim.atPct <= last)) {
+    return without(
+      "outside-contents",
+      say`${aim.atPct} % lies outside the planned contents, ${first} to ${last} %, and nothing is extrapolated.`,
+    );
+  }
+  for (let blocks = batchesAContent; blocks <= MOST; blocks += batchesAContent) {
+    const reached =
+      aim.kind === "difference"
+        ? differencePower({
+            contents: contentsPct.length,
+            blocks,
+            sdMpa,
+            differenceMpa: aim.differenceMpa,
+          })
+        : meanHalfWidth({ contentsPct, form, blocks, sd: sdMpa, atPct: aim.atPct });
+    if (aim.kind === "difference" ? reached < wantedPower! : reached > aim.halfWidthMpa) continue;
+    const result =
+      aim.kind === "difference"
+        ? say`a difference of ${aim.differenceMpa} MPa is seen with a chance of ${formatFixed(100 * reached, 0)} %`
+        : say`the mean at ${aim.atPct} % is known to ±${formatFixed(reached, 2)} MPa`;
+    return {
+      status: "ok",
+      message: say`${blocks} blocks at each of ${contentsPct.length} contents, from ${batchesAContent} batches each: ${result}, if blocks of one content scatter by ${sdMpa} MPa and batches do not differ.`,
+      ...{ contentsPct, blocksAContent: blocks, batchesAContent },
+      power: aim.kind === "difference" ? reached : null,
+      halfWidthMpa: aim.kind === "width" ? reached : null,
+      blocks: planBlocks({ contentsPct, blocks, batches: batchesAContent, ageDays, seed }),
+    };
+  }
+  return without(
+    "too-many-blocks",
+    say`More than ${MOST} blocks a content would be needed. Ask for less, or bring the scatter down first: mixing, moisture, compaction, capping.`,
+  );
+}
+
+/** What the blocks are made for. */
+type ProgrammeAim =
+  | {
+      /** Tell two contents apart whose true means differ by this much, at 5 %, two-sided. */
+      readonly kind: "difference";
+      readonly differenceMpa: number;
+      /** Chance of seeing it; default 0.9. */
+      readonly power?: number;
+    }
+  | {
+      /** Know the mean at a content to plus or minus this much, at 95 % confidence. */
+      readonly kind: "width";
+      readonly halfWidthMpa: number;
+      readonly atPct: number;
+    };
+
+const LEVEL = 0.05;
+
+/**
+ * Power of the two-sided t test between two of `contents` contents with `blocks` blocks each, s pooled
+ * over all: noncentral t with δ = difference/(σ √(2/blocks)).
+ */
+export function differencePower(of: {
+  readonly contents: number;
+  readonly blocks: number;
+  readonly sdMpa: number;
+  readonly differenceMpa: number;
+}): number {
+  const df = of.contents * (of.blocks - 1);
+  if (df < 1) return 0;
+  const t = tQuantile(1 - LEVEL / 2, df);
+  const delta = of.differenceMpa / (of.sdMpa * Math.sqrt(2 / of.blocks));
+  return noncentralTCdf(-t, df, -delta) + noncentralTCdf(-t, df, delta);
+}
+
+/**
+ * Half width of the 95 % band of the mean at a content, were the residual standard deviation σ:
+ * t σ √(h₁/blocks), h₁ the leverage with one block a content. Infinite without degrees of freedom.
+ */
+function meanHalfWidth(of: {
+  readonly contentsPct: readonly number[];
+  readonly form: StrengthForm;
+  readonly blocks: number;
+  readonly sd: number;
+  readonly atPct: number;
+}): number {
+  const facts = STRENGTH_FORMS[of.form];
+  const basis = contentBasis(facts, of.contentsPct);
+  const df = of.blocks * of.contentsPct.length - facts.coefficientNames.length;
+  if (df < 1) return Infinity;
+  const { unscaledCovariance } = leastSquares(
+    of.contentsPct.map((content) => basisRow(facts, basis, content)),
+    of.contentsPct.map(() => 0),
+  );
+  const row = basisRow(facts, basis, of.atPct);
+  const leverage = row.reduce(
+    (sum, left, i) =>
+      sum + row.reduce((inner, right, j) => inner + left * right * unscaledCovariance[i][j], 0),
+    0,
+  );
+  return tQuantile(1 - LEVEL / 2, df) * of.sd * Math.sqrt(leverage / of.blocks);
+}
+
+interface PlannedBlock {
+  readonly id: string;
+  readonly batch: string;
+  readonly cementPct: number;
+  readonly ageDays: number;
+  /** Place in the order of crushing, from 1. */
+  readonly crushingOrder: number;
+}
+
+/** Lays blocks out in batches, the batches in random order of making, the blocks in one of crushing. */
+function planBlocks(of: {
+  readonly contentsPct: readonly number[];
+  /** A content; a whole number of batches. */
+  readonly blocks: number;
+  readonly batches: number;
+  readonly ageDays: number;
+  readonly seed: number;
+}): PlannedBlock[] {
+  const random = createRandom(of.seed);
+  const batches = of.contentsPct.flatMap((cementPct) =>
+    Array.from({ length: of.batches }, () => cementPct),
+  );
+  const perBatch = of.blocks / of.batches;
+  // Numbered in the order of making, so that a name does not tell the content to whoever crushes.
+  const made = random.shuffle(batches).flatMap((cementPct, batch) =>
+    Array.from({ length: perBatch }, (_, block) => ({
+      id: `M${batch + 1}-${block + 1}`,
+      batch: `M${batch + 1}`,
+      cementPct,
+      ageDays: of.ageDays,
+    })),
+  );
+  const order = random.shuffle(made.map((_, index) => index + 1));
+  return made.map((block, index) => ({ ...block, crushingOrder: order[index] }));
+}
+
+const HEADER: readonly string[] = [
+  "block",
+  "batch",
+  "cement (%)",
+  "age (d)",
+  "crushing order",
+  "length (mm)",
+  "width (mm)",
+  "height (mm)",
+  "load (kN)",
+  "mass (g)",
+  "moisture at making (%)",
+  "moisture at test (%)",
+  "excluded",
+  "remark",
+];
+
+/**
+ * The programme as a making-and-crushing sheet: its filled form is the block sheet of a study.
+ *
+ * Rows stand in the order of making; sizes, load, mass and moistures are to be filled in.
+ *
+ * @param file what the sheet is to be called. Source: own layout.
+ *
+ * @example
+ * const sheet = programmeSheet([{ id: "M1-1", batch: "M1", cementPct: 6, ageDays: 28, crushingOrder: 2 }], "blocks.csv");
+ * sheet.rows[2].slice(0, 6) // => ["M1-1", "M1", "6", "28", "2", ""]
+ */
+export function programmeSheet(blocks: readonly PlannedBlock[], file: string): SheetGrid {
+  return {
+    file,
+    rows: [
+      [
+        "# Make in the order of the rows. Crush in the order of “crushing order”. Leave no block out: write the reason under “excluded”.",
+      ],
+      HEADER,
+      ...blocks.map(({ id, batch, cementPct, ageDays, crushingOrder }) => {
+        const known = [id, batch, String(cementPct), String(ageDays), String(crushingOrder)];
+        return [...known, ...HEADER.slice(known.length).map(() => "")];
+      }),
+    ],
+  };
+}
+
+/**
+ * A sheet's cells as CSV text, with commas, and quotes where a cell needs them.
+ *
+ * Source: RFC 4180 (from memory), with line feeds alone.
+ *
+ * @example
+ * sheetCsv({ file: "blocks.csv", rows: [["block", "remark"], ["A", "dry, \"crumbly\""]] }) // => "block,remark\nA,\"dry, \"\"crumbly\"\"\"\n"
+ */
+export function sheetCsv({ rows }: SheetGrid): string {
+  const cell = (text: string) => (/[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text);
+  return rows.map((row) => `${row.map(cell).join(",")}\n`).join("");
+}

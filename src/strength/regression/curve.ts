@@ -1,0 +1,156 @@
+import {
+  basisRow,
+  type ContentBasis,
+  type CovariateAt,
+  relativeSpread,
+  STRENGTH_FORMS,
+  type StrengthForm,
+  type StrengthSpread,
+} from "./model.js";
+
+export interface StrengthCoefficient {
+  /** As in the formula of the form. */
+  readonly name: string;
+  readonly value: number;
+  readonly standardError: number;
+  /** Two-sided t interval at `confidence` of the fit. */
+  readonly low: number;
+  readonly high: number;
+  /** Two-sided, of the hypothesis that the coefficient is zero. */
+  readonly pValue: number;
+}
+
+/** One block in the regression, with what the fit says of it. */
+export interface StrengthFitPoint {
+  readonly id: string;
+  readonly row: number;
+  readonly cementPct: number;
+  readonly strengthMpa: number;
+  readonly fittedMpa: number;
+  /** Measured minus fitted, MPa. */
+  readonly residualMpa: number;
+  /** Diagonal of the hat matrix, 0 to 1. */
+  readonly leverage: number;
+  /** Externally studentised residual on the fitted scale; null where it is not defined. */
+  readonly studentised: number | null;
+  /** Cook's distance; null where it is not defined. */
+  readonly cooksDistance: number | null;
+}
+
+/** The curve of strength on cement content at one age. Plain data, JSON-safe. */
+export interface FittedStrength {
+  readonly status: "ok";
+  readonly message: string;
+  readonly form: StrengthForm;
+  readonly formula: string;
+  readonly ageDays: number;
+  /** What the fitted line is: the power form gives the median, the others the mean. */
+  readonly line: "mean" | "median";
+  readonly blocks: number;
+  /** Different cement contents tested, ascending. */
+  readonly contentsPct: readonly number[];
+  readonly coefficients: readonly StrengthCoefficient[];
+  /** Confidence of the coefficient intervals. */
+  readonly confidence: number;
+  readonly degreesOfFreedom: number;
+  /** On the fitted scale: MPa, or ln MPa for the power form; where the scatter grows, at `basis.reference`. */
+  readonly residualSd: number;
+  /** On the fitted scale. Null where all strengths are the same. */
+  readonly rSquared: number | null;
+  /**
+   * Smaller is better; comparable among forms fitted to the same blocks, the power form's carrying
+   * the Jacobian of the logarithm. Null with too few blocks or without scatter.
+   */
+  readonly aicc: number | null;
+  /** Root of the mean squared error at the block left out, MPa. Null where a block has leverage 1. */
+  readonly leaveOneOutErrorMpa: number | null;
+  readonly condition: number;
+  readonly points: readonly StrengthFitPoint[];
+  /** What else is in the regression, and where the curve is asked. */
+  readonly covariates: readonly CovariateAt[];
+  /** Batches with a level of their own; empty where batches are not in the regression. */
+  readonly batches: readonly string[];
+  /**
+   * What the bands are computed from: the curve's coefficients on the centred basis and their part of
+   * (XᵀWX)⁻¹; how the scatter goes with strength, and the strength at which `residualSd` holds.
+   */
+  readonly basis: ContentBasis & {
+    readonly coefficients: readonly number[];
+    readonly unscaledCovariance: readonly (readonly number[])[];
+    readonly spread: StrengthSpread;
+    readonly reference: number;
+  };
+}
+
+export interface UnfittedStrength {
+  /**
+   * `not-defined`: a logarithm of zero; `missing-reading`: a block lacks a covariate or batch;
+   * `outside-tested`: an age, density or moisture that no block has; `not-converged`: weights.
+   */
+  readonly status:
+    | "too-few-points"
+    | "rank-deficient"
+    | "not-defined"
+    | "missing-reading"
+    | "outside-tested"
+    | "not-converged";
+  /** Why there is no curve, and what would mend it. */
+  readonly message: string;
+  readonly form: StrengthForm;
+  readonly formula: string;
+  readonly ageDays: number;
+  readonly blocks: number;
+}
+
+export type StrengthFit = FittedStrength | UnfittedStrength;
+
+/**
+ * Fitted value of a content on the fitted scale, the standard deviation of blocks there, and the leverage:
+ * variance of the fitted value over that of one block, x'(XᵀWX)⁻¹x w.
+ */
+export function strengthAt(
+  fit: FittedStrength,
+  cementPct: number,
+): { readonly value: number; readonly leverage: number; readonly sd: number } {
+  const facts = STRENGTH_FORMS[fit.form];
+  const positive = facts.contentScale === "logarithm";
+  if (!(Number.isFinite(cementPct) && (positive ? cementPct > 0 : cementPct >= 0))) {
+    const needs = positive ? "above 0" : "0 or above";
+    throw new RangeError(
+      `invalid \`cementPct\`: ${cementPct}; expected ${needs} for the ${fit.form} form`,
+    );
+  }
+  const row = basisRow(facts, fit.basis, cementPct);
+  const { coefficients, unscaledCovariance } = fit.basis;
+  let value = 0;
+  let leverage = 0;
+  // Plain loops: this is asked hundreds of times for one answer.
+  for (let i = 0; i < row.length; i += 1) {
+    value += row[i] * coefficients[i];
+    const covariances = unscaledCovariance[i];
+    for (let j = 0; j < row.length; j += 1) leverage += row[i] * covariances[j] * row[j];
+  }
+  const { spread, reference } = fit.basis;
+  const relative = relativeSpread(spread, value, reference);
+  return { value, leverage: leverage / relative ** 2, sd: fit.residualSd * relative };
+}
+
+/** From the fitted scale to MPa. */
+export function fromFittedScale(fit: FittedStrength, value: number): number {
+  return STRENGTH_FORMS[fit.form].strengthScale === "logarithm" ? Math.exp(value) : value;
+}
+
+/** From MPa to the fitted scale. */
+export function toFittedScale(fit: FittedStrength, strengthMpa: number): number {
+  return STRENGTH_FORMS[fit.form].strengthScale === "logarithm"
+    ? Math.log(strengthMpa)
+    : strengthMpa;
+}
+
+/** Refuses a fit that has no curve, quoting why. */
+export function requireFitted(fit: StrengthFit): FittedStrength {
+  if (fit.status !== "ok") {
+    throw new RangeError(`invalid \`fit\`: status "${fit.status}" (${fit.message}); expected "ok"`);
+  }
+  return fit;
+}

@@ -1,0 +1,231 @@
+import { checkBlend } from "../blend/check.js";
+import type { BlendDesign } from "../blend/description.js";
+import { type BlendInput, designBlend, LEAST_SHARE_PCT } from "../blend/design.js";
+import { type BlendMaterial, blendCurve } from "../blend/material.js";
+import { type Robustness, robustness } from "../blend/robustness.js";
+import type { BandTargetPoint } from "../blend/target.js";
+import { relaxLimits } from "../blend/tradeoffs.js";
+import { STUDY_FILE } from "../entries/parseStudyYaml.js";
+import type { MaterialConfig, StudyConfig } from "../entries/studyConfig.js";
+import type { Finding } from "../findings/finding.js";
+import { characteristicSizes } from "../grading/characteristics.js";
+import { fractions } from "../grading/fractions.js";
+import type { BandPoint, GuidanceEntry } from "../guidance/entry.js";
+import { formatFixed, formatNumber } from "../quantities/format.js";
+import { say } from "../words/say.js";
+import type { BlendStudy, MaterialResult, StudyResult } from "./studyResult.js";
+
+/** More unmeasured fines than this make the fine end of the blend a guess; common practice, no source. */
+const UNMEASURED_FINES_LIMIT_PCT = 5;
+/** Enough for a probability to about one point. */
+const ROBUSTNESS_DRAWS = 2000;
+
+/** The blend nearest to the study's target within its limits, or findings that say why there is none. */
+export function computeBlend(
+  config: StudyConfig,
+  materials: readonly MaterialResult[],
+  entries: readonly GuidanceEntry[],
+  findings: Finding[],
+): BlendStudy | undefined {
+  const band = guidanceBandPoints(entries);
+  if (config.target.kind === "band" && band.length === 0) {
+    findings.push({
+      severity: "error",
+      code: "no-band",
+      file: STUDY_FILE,
+      column: "target.band",
+      value: "guidance",
+      message: say`The guidance that the study names limits no passing, so there is no band.`,
+      expected: say`a guidance entry with limits of passing, or an envelope sheet`,
+      wayOut: say`Name another entry, bring an envelope, or give an exponent and a top size.`,
+    });
+    return undefined;
+  }
+  const input = blendInput(config, materials, entries);
+  const checked = [...checkBlend(input, STUDY_FILE), ...endFindings(materials)];
+  findings.push(...checked);
+  if (checked.some(({ severity }) => severity === "error")) return undefined;
+  const blend = designBlend(input);
+  if (blend.status !== "ok") {
+    findings.push({
+      severity: "error",
+      code: "no-blend",
+      file: STUDY_FILE,
+      column: "limits",
+      message: blend.message,
+      expected: say`limits that some blend of these materials can keep`,
+      wayOut: say`Loosen a limit, or add a material with what is missing.`,
+    });
+    return undefined;
+  }
+  findings.push(...traceFindings(config, blend));
+  const blended = blendCurve(
+    materials.map(({ curve }, index) => ({ curve, sharePct: blend.shares[index].sharePct })),
+  );
+  if (blended.unmeasuredFinesPct > UNMEASURED_FINES_LIMIT_PCT) {
+    findings.push({
+      severity: "warning",
+      code: "unmeasured-fines",
+      file: STUDY_FILE,
+      column: "materials",
+      value: `${formatFixed(blended.unmeasuredFinesPct, 1)} %`,
+      message: say`Much of the blend's fines comes from materials without a hydrometer test.`,
+      expected: say`at most ${UNMEASURED_FINES_LIMIT_PCT} % of the blend`,
+      wayOut: say`Test the fines of the material that brings most of them.`,
+    });
+  }
+  const specificVolume = config.materials.reduce(
+    (sum, { particleDensityKgM3 }, index) =>
+      sum + blend.shares[index].sharePct / 100 / particleDensityKgM3,
+    0,
+  );
+  return {
+    ...blend,
+    ...blended,
+    relaxed: relaxLimits(input, blend),
+    robustness: blendRobustness(config, input, blend, band),
+    sizes: characteristicSizes(blended.curve),
+    fractions: fractions(blended.curve),
+    particleDensityKgM3: 1 / specificVolume,
+  };
+}
+
+/** Materials that the blend leaves out, and those of which it has hardly any. */
+function traceFindings({ materials }: StudyConfig, blend: BlendDesign): Finding[] {
+  const expected = say`a share of at least ${LEAST_SHARE_PCT} % of the dry mass: less cannot be weighed on site`;
+  return materials.flatMap(({ id, name, minSharePct, maxSharePct }, index): Finding[] => {
+    const { sharePct } = blend.shares[index];
+    const at = { file: STUDY_FILE, column: `materials.${index}.share`, expected };
+    const value = `${formatNumber(sharePct, 3)} %`;
+    if (blend.notUsed.includes(id) && maxSharePct > 0) {
+      return [
+        {
+          ...{ severity: "note", code: "material-not-used", ...at, value: name },
+          message: say`${name} is not used: the best blend has none of it, or less than can be weighed.`,
+          wayOut: say`Leave it out of the study, or give it a smallest share if it is to be used.`,
+        },
+      ];
+    }
+    if (!blend.hardlyUsed.includes(id)) return [];
+    return [
+      {
+        ...{ severity: "warning", code: "material-hardly-used", ...at, value },
+        message:
+          minSharePct > 0
+            ? say`The study asks for hardly any ${name}.`
+            : say`The limits or the band cannot do without ${name}, though hardly any of it is needed.`,
+        wayOut: say`Loosen what asks for it, or give it a larger smallest share.`,
+      },
+    ];
+  });
+}
+
+/** A curve that ends below 100 % says nothing of the sizes at which the others still go on. */
+function endFindings(materials: readonly MaterialResult[]): Finding[] {
+  const ends = materials.map(({ curve }) => curve.points[curve.points.length - 1]);
+  const coarsest = Math.max(...ends.map(({ sizeMm }) => sizeMm));
+  return materials.flatMap(({ name, sieve }, index): Finding[] => {
+    const { sizeMm, passingPct } = ends[index];
+    if (passingPct >= 100 - 1e-9 || sizeMm >= coarsest) return [];
+    return [
+      {
+        severity: "error",
+        code: "curve-ends-early",
+        file: STUDY_FILE,
+        column: "materials",
+        value: name,
+        message: say`The coarsest sieve, ${sieve.rows[0].label}, passes only ${formatFixed(passingPct, 1)} %: what is coarser was not measured.`,
+        expected: say`a coarsest sieve that everything passes`,
+        wayOut: say`Add the next coarser sieve to the sheet, with 0 g retained.`,
+      },
+    ];
+  });
+}
+
+/** How often the blend keeps to the band, where the study says how its materials vary. */
+function blendRobustness(
+  config: StudyConfig,
+  input: BlendInput,
+  blend: BlendDesign,
+  band: readonly BandTargetPoint[],
+): Robustness | undefined {
+  const variation = config.materials.flatMap(({ id, finesPlusMinusPct, batchingPlusMinusPct }) =>
+    finesPlusMinusPct === undefined && batchingPlusMinusPct === undefined
+      ? []
+      : [{ id, finesPlusMinusPct, batchingPlusMinusPct }],
+  );
+  if (variation.length === 0 || band.length === 0) return undefined;
+  const finest = Math.max(
+    ...input.materials.map(({ curve, id }) =>
+      !blend.notUsed.includes(id) && variation.some((entry) => entry.id === id)
+        ? curve.points[0].sizeMm
+        : 0,
+    ),
+  );
+  const measured = band.filter(({ sizeMm }) => sizeMm >= finest);
+  if (measured.length === 0) return undefined;
+  return robustness({
+    materials: input.materials,
+    sharesPct: blend.shares.map(({ sharePct }) => sharePct),
+    band: measured,
+    variation,
+    draws: ROBUSTNESS_DRAWS,
+    seed: config.seed,
+  });
+}
+
+/** The band of the first entry that limits passing. */
+export function guidanceBandPoints(entries: readonly GuidanceEntry[]): readonly BandPoint[] {
+  return entries.find(({ points }) => points.length > 0)?.points ?? [];
+}
+
+/** The blending problem that a study states. */
+export function blendInput(
+  config: StudyConfig,
+  materials: readonly MaterialResult[],
+  entries: readonly GuidanceEntry[],
+): BlendInput {
+  return {
+    materials: materials.map((material, index) => blendMaterial(config.materials[index], material)),
+    target:
+      config.target.kind === "power"
+        ? config.target
+        : { kind: "band", aim: config.target.aim, points: guidanceBandPoints(entries) },
+    limits: config.limits,
+    mostMaterials: config.mostMaterials,
+  };
+}
+
+/**
+ * The blending problem of a computed study, for a notebook that goes on with it: other targets and
+ * limits, a frontier, a map of three materials.
+ */
+export function blendInputOf({ config, materials, guidance }: StudyResult): BlendInput {
+  return blendInput(
+    config,
+    materials,
+    guidance.map(({ check }) => check.entry),
+  );
+}
+
+/** A material as blending needs it; without a limits sheet sand and gravel count as non-plastic. */
+function blendMaterial(config: MaterialConfig, { curve, limits }: MaterialResult): BlendMaterial {
+  const { id, name, role, minSharePct, maxSharePct, price } = config;
+  const plain = role === "soil" || limits ? undefined : 0;
+  const perDryTonne =
+    price &&
+    (price.per === "t"
+      ? price.amount * (1 + config.moisturePct / 100)
+      : (price.amount * 1000 * (1 + (config.bulkingPct ?? 0) / 100)) / config.looseBulkDensityKgM3);
+  return {
+    id,
+    name,
+    curve,
+    minSharePct,
+    maxSharePct,
+    siteSoil: role === "soil",
+    costPerT: perDryTonne,
+    plasticityIndexPct: limits?.nonPlastic ? 0 : (limits?.plasticityIndexPct ?? plain),
+    linearShrinkagePct: limits?.nonPlastic ? 0 : (limits?.linearShrinkagePct ?? plain),
+  };
+}

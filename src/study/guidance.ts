@@ -1,0 +1,56 @@
+import { STUDY_FILE } from "../entries/parseStudyYaml.js";
+import type { Finding } from "../findings/finding.js";
+import { checkGuidance } from "../guidance/check.js";
+import { envelopeEntry, type GuidanceEntry } from "../guidance/entry.js";
+import { guidanceSureness } from "../guidance/probability.js";
+import { GUIDANCE_ENTRIES } from "../guidance/published/recommendations.js";
+import { say } from "../words/say.js";
+import { type DrawnCurves, drawLimits } from "./sampledCurves.js";
+import type { Study } from "./study.js";
+import type { BlendStudy, GuidanceStudy, MaterialResult } from "./studyResult.js";
+
+/** The entries that a study is held against: its own envelope first, then the recommendation that it names. */
+export function studyGuidance({ config, envelope }: Study, findings: Finding[]): GuidanceEntry[] {
+  const entry = GUIDANCE_ENTRIES.find(({ id }) => id === config.guidance);
+  if (!entry) {
+    findings.push({
+      severity: "error",
+      code: "unknown-guidance",
+      file: STUDY_FILE,
+      column: "guidance",
+      value: config.guidance,
+      message: say`There is no guidance entry of this name.`,
+      expected: say`one of ${GUIDANCE_ENTRIES.map(({ id }) => id).join(", ")}`,
+      wayOut: say`Correct the name in study.yaml.`,
+    });
+  }
+  return [...(envelope ? [envelopeEntry(envelope)] : []), ...(entry ? [entry] : [])];
+}
+
+/** Holds the soils and the blend against each entry, and says how sure each verdict is. */
+export function computeGuidance(
+  entries: readonly GuidanceEntry[],
+  materials: readonly MaterialResult[],
+  blend: BlendStudy,
+  drawn: DrawnCurves,
+  seed: number,
+): GuidanceStudy[] {
+  const soils = materials.flatMap(({ role, name, curve, limits }, index) => {
+    if (role !== "soil") return [];
+    const curves = drawn.materials[index];
+    const drawnLimits = limits && drawLimits(limits, curves.length, seed);
+    return [{ name, curve, curves, limits, drawnLimits }];
+  });
+  return entries.flatMap((entry) => [
+    ...soils.map(({ name, curve, curves, limits, drawnLimits }) => ({
+      name,
+      check: checkGuidance(curve, entry, limits),
+      sureness: guidanceSureness(curve, curves, entry, limits, drawnLimits),
+    })),
+    {
+      name: say`Blend`,
+      check: checkGuidance(blend.curve, entry),
+      sureness: guidanceSureness(blend.curve, drawn.blend, entry),
+    },
+  ]);
+}

@@ -1,0 +1,248 @@
+import { mean } from "simple-statistics";
+import { carbonComparison, carbonSaving, type MixCarbon, mixCarbon } from "../batch/carbon.js";
+import {
+  CEMENT_CARBON_FACTORS,
+  MATERIAL_CARBON_FACTORS,
+  type SourcedRange,
+} from "../batch/carbonFactors.js";
+import { cementComparison } from "../batch/cementComparison.js";
+import { type CostRange, costRange, type MaterialPriceRange, mixSaving } from "../batch/cost.js";
+import { elementFindings, elementQuantities } from "../batch/element.js";
+import { lorryLoads } from "../batch/lorryLoads.js";
+import { type Recipe, recipe } from "../batch/recipe.js";
+import { volumeParts } from "../batch/volumeParts.js";
+import { STUDY_FILE } from "../entries/parseStudyYaml.js";
+import type { StudyConfig } from "../entries/studyConfig.js";
+import type { Finding } from "../findings/finding.js";
+import type { CompactionAnalysis } from "../soil/compaction/compactionTest.js";
+import { say } from "../words/say.js";
+import { mixWater } from "./mixWater.js";
+import type {
+  BlendStudy,
+  CompactedDensity,
+  ComparedMix,
+  MixStudy,
+  StrengthStudy,
+} from "./studyResult.js";
+
+/** The mix to specify, and what the element needs of it; or findings that say what is missing for it. */
+export function computeMix(
+  config: StudyConfig,
+  blend: BlendStudy,
+  strength: StrengthStudy,
+  compaction: CompactionAnalysis | undefined,
+  findings: Finding[],
+): MixStudy | undefined {
+  const entered = [...elementFindings(config.element, STUDY_FILE), ...compareFindings(config)];
+  findings.push(...entered);
+  if (entered.length > 0) return undefined;
+  const density = mixDensity(strength, compaction);
+  const { chosenCementPct } = strength;
+  if (!compaction?.peak || !density || chosenCementPct === undefined) {
+    findings.push({
+      severity: "warning",
+      code: "no-mix",
+      file: STUDY_FILE,
+      column: compaction?.peak ? "strength" : "compaction",
+      message: say`No mix can be stated.`,
+      expected: say`an optimum water content from a compaction test, and a least cement content`,
+      wayOut: compaction?.peak
+        ? say`See the finding on the least cement content.`
+        : say`Add a compaction sheet whose points show a top.`,
+    });
+    return undefined;
+  }
+  const batch = recipe({
+    materials: config.materials.map((material, index) => ({
+      ...material,
+      sharePct: blend.shares[index].sharePct,
+    })),
+    cementPct: chosenCementPct,
+    cementBulkDensityKgM3: config.cement.looseBulkDensityKgM3,
+    targetMoisturePct: compaction.peak.optimumWaterPct,
+    batchDryMassKg: config.batchDryMassKg,
+    file: STUDY_FILE,
+  });
+  findings.push(...batch.findings);
+  const { amounts } = elementQuantities(config.element, {
+    recipe: batch,
+    density: { best: density.valueKgM3, low: density.lowKgM3, high: density.highKgM3 },
+    bagMassKg: config.cement.bagMassKg,
+    file: STUDY_FILE,
+  });
+  if (!amounts) return undefined;
+  const cost = mixMoney(config, amounts.mix);
+  if (cost) findings.push(...cost.findings);
+  const carbon = mixEmission(config, amounts.mix);
+  const { netVolumeM3, cementKgM3 } = amounts;
+  const { concreteVolumeM3 = netVolumeM3, concreteCement } = config.carbon;
+  const comparison = cementComparison({
+    ...{ earthVolumeM3: netVolumeM3, earthCementKg: cementKgM3 * netVolumeM3 },
+    ...{ concreteVolumeM3, concreteCement, carbonFactor: cementFactor(config) },
+  });
+  const mix = { recipe: batch, density, quantities: amounts, cost, carbon };
+  return {
+    ...mix,
+    parts: volumeParts(batch),
+    water: mixWater(batch, compaction, config.site.tolerancePct),
+    comparison,
+    carbonComparison: carbonComparison({
+      ...{ carbon, wastePct: config.element.wastePct, concreteVolumeM3 },
+      concreteCementCarbonKg: comparison.concreteCementCarbonKg,
+      aggregate: CONCRETE_AGGREGATE,
+    }),
+    compared: compareMix(config, mix),
+  };
+}
+
+/** The blocks show what the rammed mix weighs; the compaction test stands in where none was weighed. */
+function mixDensity(
+  { specimens, fit }: StrengthStudy,
+  compaction: CompactionAnalysis | undefined,
+): CompactedDensity | undefined {
+  const used = new Set(fit.points.map(({ id }) => id));
+  const densities = specimens.flatMap(({ id, dryDensityKgM3 }) =>
+    used.has(id) && dryDensityKgM3 !== undefined ? [dryDensityKgM3] : [],
+  );
+  if (densities.length > 0) {
+    return {
+      valueKgM3: mean(densities),
+      lowKgM3: Math.min(...densities),
+      highKgM3: Math.max(...densities),
+      basis: say`mean dry density of ${densities.length} blocks of ${fit.ageDays} days`,
+    };
+  }
+  if (!compaction?.peak) return undefined;
+  const valueKgM3 = compaction.peak.maximumDryDensityKgM3;
+  return {
+    ...{ valueKgM3, lowKgM3: valueKgM3, highKgM3: valueKgM3 },
+    basis: say`maximum dry density of the compaction test`,
+  };
+}
+
+const [SITE_SOIL, AGGREGATE, ROAD_HAUL] = MATERIAL_CARBON_FACTORS;
+
+/** Sand and stone of the concrete that is compared with. */
+const CONCRETE_AGGREGATE = AGGREGATE;
+
+/** The factor of the cement: the user's own, or the first of the general ones. */
+function cementFactor({ cement }: StudyConfig): SourcedRange {
+  return cement.carbon
+    ? { ...cement.carbon, id: "own-cement", name: cement.name }
+    : CEMENT_CARBON_FACTORS[0];
+}
+
+/** Prices by material; loads are counted where haul is by load and the study knows the lorry. */
+function pricesOf(
+  config: StudyConfig,
+  mix: Recipe,
+): Record<string, MaterialPriceRange | undefined> {
+  const { materials, cement, site } = config;
+  const lines = [...mix.materials, mix.cement];
+  const bought = [...materials, { ...cement, id: "cement" }];
+  return Object.fromEntries(
+    bought.map(({ id, price, haul, lossPct = 0 }) => {
+      const line = lines.find((one) => one.id === id);
+      const more = 1 + lossPct / 100;
+      const loads =
+        line && site.lorry
+          ? lorryLoads(
+              {
+                moistMassKg: line.moistMassKg * more,
+                looseVolumeL: line.looseVolumeL === null ? null : line.looseVolumeL * more,
+              },
+              site.lorry,
+            ).loads
+          : undefined;
+      const bagMassKg = id === "cement" ? cement.bagMassKg : undefined;
+      return [id, { price, haul, wastePct: lossPct, bagMassKg, loads }];
+    }),
+  );
+}
+
+/** What a mix costs; undefined where nothing has a price. */
+function mixMoney(config: StudyConfig, mix: Recipe): CostRange | undefined {
+  const { materials, cement } = config;
+  const priced = [...materials, cement].some(({ price, haul }) => price ?? haul);
+  return priced ? costRange(mix, pricesOf(config, mix), { file: STUDY_FILE }) : undefined;
+}
+
+/** Carbon of a mix with the user's factors, the general ones where none was entered. */
+function mixEmission(config: StudyConfig, mix: Recipe): MixCarbon {
+  const { materials, cement, carbon } = config;
+  const own = materials.map(({ id, name, role, carbon: factor }) => [
+    id,
+    factor ? { ...factor, id: `own-${id}`, name } : role === "soil" ? SITE_SOIL : AGGREGATE,
+  ]);
+  const ways = [...materials, { ...cement, id: "cement" }].map(({ id, haulKm }) => [id, haulKm]);
+  return mixCarbon(mix, {
+    factors: { ...Object.fromEntries(own), cement: cementFactor(config) },
+    haulKm: Object.fromEntries(ways),
+    haulFactor: carbon.haul ?? ROAD_HAUL,
+  });
+}
+
+/** Ids of `compare-blend` that no material has. */
+function compareFindings(config: StudyConfig): Finding[] {
+  const { compareBlend, materials } = config;
+  const known = materials.map(({ id }) => id);
+  return Object.keys(compareBlend?.sharesPct ?? {}).flatMap((id): Finding[] =>
+    known.includes(id)
+      ? []
+      : [
+          {
+            severity: "error",
+            code: "unknown-material",
+            file: STUDY_FILE,
+            column: `compare-blend.shares.${id}`,
+            value: id,
+            message: say`No material of the study has this id.`,
+            expected: say`one of ${known.join(", ")}`,
+            wayOut: say`Correct the id, or add the material.`,
+          },
+        ],
+  );
+}
+
+/** Works out the other mix at the element's size, with the same prices and factors. */
+function compareMix(
+  config: StudyConfig,
+  mix: Pick<MixStudy, "recipe" | "density" | "quantities" | "cost" | "carbon">,
+): ComparedMix | undefined {
+  const { compareBlend: other, materials, cement, element } = config;
+  if (!other) return undefined;
+  const batch = recipe({
+    materials: materials.map((material) => ({
+      ...material,
+      sharePct: other.sharesPct[material.id] ?? 0,
+    })),
+    cementPct: other.cementPct,
+    cementBulkDensityKgM3: cement.looseBulkDensityKgM3,
+    targetMoisturePct: other.moisturePct ?? mix.recipe.targetMoisturePct,
+    batchDryMassKg: config.batchDryMassKg,
+    file: STUDY_FILE,
+  });
+  const { amounts } = elementQuantities(element, {
+    recipe: batch,
+    density: { best: other.densityKgM3 ?? mix.density.valueKgM3 },
+    bagMassKg: cement.bagMassKg,
+    file: STUDY_FILE,
+  });
+  if (!amounts) return undefined;
+  const carbon = mixEmission(config, amounts.mix);
+  const cost = mixMoney(config, amounts.mix);
+  // By load each mix has its own count, so each is priced with its own.
+  const saving =
+    mix.cost && cost
+      ? mixSaving({
+          ...{ mix: mix.quantities.mix, other: amounts.mix },
+          ...{ prices: pricesOf(config, mix.quantities.mix), file: STUDY_FILE },
+          otherPrices: pricesOf(config, amounts.mix),
+        })
+      : undefined;
+  return {
+    ...{ name: other.name, basis: other.basis, quantities: amounts, cost, carbon, saving },
+    savedCementKg: amounts.mix.cement.dryMassKg - mix.quantities.mix.cement.dryMassKg,
+    savedCarbonKg: carbonSaving(mix.carbon, carbon),
+  };
+}

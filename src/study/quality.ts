@@ -1,0 +1,204 @@
+import { STUDY_FILE } from "../entries/parseStudyYaml.js";
+import type { AcceptanceConfig, LotConfig } from "../entries/quality.js";
+import type { RequirementConfig, StudyConfig } from "../entries/studyConfig.js";
+import type { Finding } from "../findings/finding.js";
+import type { SpecimenRecord, SpecimenSheet } from "../lab/specimens.js";
+import { formatFixed } from "../quantities/format.js";
+import {
+  type AcceptanceRule,
+  acceptanceRisks,
+  acceptanceWords,
+  designAcceptance,
+  judgeLot,
+} from "../strength/control/acceptance.js";
+import { controlChart } from "../strength/control/controlChart.js";
+import { say } from "../words/say.js";
+import type { MixStudy, QualityPlan, SiteBlocks, StrengthStudy } from "./studyResult.js";
+
+/** Works out the quality-control plan that `quality` asks for, and judges the blocks made so far. */
+export function computeQuality(
+  config: StudyConfig,
+  strength: StrengthStudy,
+  mix: MixStudy | undefined,
+  siteBlocks: SpecimenSheet | undefined,
+  findings: Finding[],
+): QualityPlan | undefined {
+  const { quality } = config;
+  if (!quality) return undefined;
+  const { requirement } = config.strength;
+  const agesDays = quality.agesDays ?? [requirement.ageDays];
+  if (!agesDays.includes(requirement.ageDays)) {
+    findings.push({
+      ...{ severity: "error", code: "age-not-tested", file: STUDY_FILE, column: "quality.ages" },
+      value: agesDays.join(", "),
+      message: say`No block of a lot is crushed at the age of the requirement.`,
+      expected: say`${requirement.ageDays} d among the ages`,
+      wayOut: say`Add the age to quality.ages; lots are judged at it.`,
+    });
+    return undefined;
+  }
+  const { rule, message, risks: shares } = ruleOf(quality.acceptance, requirement.strengthMpa);
+  if (!rule) {
+    findings.push({
+      ...{ severity: "warning", code: "no-acceptance-rule", file: STUDY_FILE },
+      ...{ column: "quality.acceptance", message },
+      expected: say`shares and risks that a rule can keep`,
+      wayOut: say`Take shares farther apart, or larger risks.`,
+    });
+  } else weakRule(rule, requirement.strengthMpa, findings);
+  const scatterMpa = quality.scatterMpa ?? regressionScatter(strength);
+  const lots = mix && lotsOf(quality.lot, mix);
+  const blocksALot = rule && rule.blocks * agesDays.length + quality.spareBlocks;
+  const { densityChecks } = quality;
+  return {
+    agesDays,
+    ...(rule ? { rule } : {}),
+    ruleMessage: message,
+    scatterMpa,
+    scatterBasis: quality.scatterMpa === undefined ? "regression" : "entered",
+    ...(rule && scatterMpa > 0
+      ? { risks: acceptanceRisks(rule, { sdMpa: scatterMpa, seed: config.seed, ...shares }) }
+      : {}),
+    ...(lots === undefined ? {} : { lots }),
+    ...(blocksALot === undefined ? {} : { blocksALot }),
+    ...(lots === undefined || blocksALot === undefined ? {} : { blocks: lots * blocksALot }),
+    ...(lots === undefined || densityChecks === undefined
+      ? {}
+      : { densityChecks: lots * densityChecks }),
+    ...(rule && siteBlocks
+      ? { site: judgeSiteBlocks(siteBlocks, { rule, requirement, strength }, findings) }
+      : {}),
+  };
+}
+
+/** The rule, and, where it was designed, the shares that say what a good and a poor lot is. */
+function ruleOf(acceptance: AcceptanceConfig, requiredMpa: number) {
+  if (acceptance.kind === "designed") {
+    const { strengthMpa = requiredMpa, goodBelow, poorBelow, builderRisk, ownerRisk } = acceptance;
+    const design = designAcceptance({
+      ...{ requiredMpa: strengthMpa, goodBelow, poorBelow, builderRisk, ownerRisk },
+    });
+    return {
+      ...{ rule: design.rule ?? undefined, message: design.message },
+      risks: { goodBelow, poorBelow },
+    };
+  }
+  const rule: AcceptanceRule =
+    acceptance.kind === "mean-and-least"
+      ? acceptance
+      : {
+          ...{ kind: acceptance.kind, blocks: acceptance.blocks, factor: acceptance.factor },
+          requiredMpa: acceptance.strengthMpa ?? requiredMpa,
+        };
+  return { rule, message: acceptanceWords(rule), risks: {} };
+}
+
+/** A rule that asks for less than the study requires is said, not forbidden: ages and bases differ. */
+function weakRule(rule: AcceptanceRule, requiredMpa: number, findings: Finding[]): void {
+  const asked = rule.kind === "mean-less-ks" ? rule.requiredMpa : rule.meanMpa;
+  if (asked >= requiredMpa) return;
+  findings.push({
+    ...{ severity: "warning", code: "weak-acceptance-rule", file: STUDY_FILE },
+    ...{ column: "quality.acceptance", value: `${asked} MPa` },
+    message: say`The acceptance rule asks for less than the requirement of the study.`,
+    expected: say`at least ${requiredMpa} MPa`,
+    wayOut: say`Raise the strength of the rule, or say in quality.basis why it may be lower.`,
+  });
+}
+
+/** A remainder of a billionth is rounding, not one more lot. */
+function lotsOf(lot: LotConfig, { quantities }: MixStudy): number | undefined {
+  const up = (amount: number) => Math.max(1, Math.ceil(amount - 1e-9));
+  if (lot.kind === "volume") return up(quantities.madeVolumeM3 / lot.volumeM3);
+  return lot.batchesADay && up(Math.ceil(quantities.batches) / lot.batchesADay / lot.days);
+}
+
+/** The scatter about the curve in MPa at the chosen content, on whatever scale the curve was fitted. */
+function regressionScatter({ fit, leastCement }: StrengthStudy): number {
+  const line = leastCement.lineAtBatchableMpa;
+  if (fit.form === "power") return fit.residualSd * (line ?? Math.exp(fit.basis.reference));
+  if (fit.basis.spread === "even" || line === null) return fit.residualSd;
+  return (fit.residualSd * line) / fit.basis.reference;
+}
+
+/** A difference of cement that rounding in a sheet makes. */
+const CEMENT_SLACK_PCT = 0.05;
+
+/** Judges the lots of a sheet of site blocks, one lot a batch, and charts them in their order. */
+function judgeSiteBlocks(
+  { file, specimens }: SpecimenSheet,
+  of: {
+    readonly rule: AcceptanceRule;
+    readonly requirement: RequirementConfig;
+    readonly strength: Pick<StrengthStudy, "chosenCementPct">;
+  },
+  findings: Finding[],
+): SiteBlocks {
+  const { rule, requirement, strength } = of;
+  const warn = (
+    block: SpecimenRecord | undefined,
+    code: string,
+    column: string,
+    words: readonly [string, string, string],
+  ) => {
+    const [message, expected, wayOut] = words;
+    const place = block === undefined ? {} : { row: block.row };
+    findings.push({
+      ...{ severity: "warning", code, file, column, ...place },
+      ...{ message, expected, wayOut },
+    });
+  };
+  const counted = specimens.filter(({ excluded }) => excluded === undefined);
+  const atAge = counted.filter(({ ageDays }) => ageDays === requirement.ageDays);
+  const lots = new Map<string, SpecimenRecord[]>();
+  for (const block of atAge) {
+    if (block.batch === undefined) {
+      warn(block, "site-block-without-lot", "batch", [
+        say`Block ${block.id} names no batch, so it belongs to no lot.`,
+        say`the lot in the column batch`,
+        say`Add it from the making log.`,
+      ]);
+    } else lots.set(block.batch, [...(lots.get(block.batch) ?? []), block]);
+    const chosen = strength.chosenCementPct;
+    if (chosen !== undefined && Math.abs(block.cementPct - chosen) > CEMENT_SLACK_PCT) {
+      warn(block, "site-block-other-cement", "cement", [
+        say`Block ${block.id} holds ${formatFixed(block.cementPct, 1)} % cement; the specified mix holds ${formatFixed(chosen, 1)} %.`,
+        say`blocks of the specified mix`,
+        say`Correct the sheet, or find out why the mix was another.`,
+      ]);
+    }
+  }
+  if (lots.size === 0) {
+    warn(undefined, "no-site-lots", "age", [
+      say`The sheet of site blocks holds no lot at ${requirement.ageDays} days.`,
+      say`blocks crushed at the age of the requirement`,
+      say`Add them when they are crushed.`,
+    ]);
+  }
+  const judged = [...lots].map(([label, blocks]) => {
+    const strengthsMpa = blocks.map(({ strengthMpa }) => strengthMpa);
+    const judgement = judgeLot(rule, strengthsMpa);
+    if (judgement.status !== "accepted") {
+      warn(blocks[0], `lot-${judgement.status}`, "batch", [
+        say`Lot ${label}: ${judgement.message}`,
+        judgement.rule,
+        say`Tell the responsible person, who decides; the order of steps stands with the lot.`,
+      ]);
+    }
+    return { label, strengthsMpa, judgement };
+  });
+  const chart = controlChart(judged);
+  if (chart.points.some(({ signals }) => signals.length > 0)) {
+    warn(undefined, "control-chart-signal", "strength", [
+      chart.message,
+      say`lots inside the limits of the chart, on both sides of its centre`,
+      say`Look at batching, moisture, ramming and testing of these lots. A signal does not reject a lot.`,
+    ]);
+  }
+  return {
+    ...{ file, lots: judged, chart, otherAges: counted.length - atAge.length },
+    excluded: specimens.flatMap(({ id, excluded }) =>
+      excluded === undefined ? [] : [{ id, reason: excluded }],
+    ),
+  };
+}

@@ -1,0 +1,82 @@
+import { blendCurve } from "../blend/material.js";
+import type { GradingCurve } from "../grading/curve.js";
+import { resampleReadings } from "../grading/uncertainty/readingErrors.js";
+import type { MeasuredConsistency } from "../guidance/check.js";
+import { createRandom } from "../numerics/random.js";
+import type { ConsistencyResult } from "../soil/consistency/limits.js";
+import { readingSheets, type Study } from "./study.js";
+
+/** Enough for a probability to about three points, and for 95 % intervals to a tenth of their width. */
+export const READING_DRAWS = 250;
+
+/** Curves as they could have come out within the stated reading errors. */
+export interface DrawnCurves {
+  /** In the order of the materials; the same draws as behind their intervals. */
+  readonly materials: readonly (readonly GradingCurve[])[];
+  readonly blend: readonly GradingCurve[];
+}
+
+/**
+ * Draws the curves of all materials, bought ones too, and blends them at the designed shares.
+ *
+ * All materials draw from the same seed, so that a soil's curves are those of its own intervals. One
+ * blend takes each material's curve from another place of its row: otherwise the same random numbers
+ * would move all materials together.
+ */
+export function drawCurves(
+  { materials, config }: Pick<Study, "materials" | "config">,
+  sharesPct: readonly number[],
+): DrawnCurves {
+  const drawn = materials.map((material) =>
+    resampleReadings(readingSheets(material), {
+      seed: config.seed,
+      resamples: READING_DRAWS,
+      errors: config.readingErrors,
+    }),
+  );
+  const step = Math.floor(READING_DRAWS / materials.length);
+  const blend = Array.from(
+    { length: READING_DRAWS },
+    (_, draw) =>
+      blendCurve(
+        drawn.map((curves, index) => ({
+          curve: curves[(draw + index * step) % READING_DRAWS],
+          sharePct: sharesPct[index],
+        })),
+      ).curve,
+  );
+  return { materials: drawn, blend };
+}
+
+/** Half of a 95 % interval in standard errors of a normal distribution. */
+const HALF_95 = 1.96;
+
+/**
+ * Consistency limits as they could have come out: normal errors about the measured ones, as wide as
+ * their own 95 % intervals. A limit without an interval stays where it was measured.
+ */
+export function drawLimits(
+  limits: ConsistencyResult,
+  count: number,
+  seed: number,
+): MeasuredConsistency[] {
+  const random = createRandom(seed);
+  const error = (interval: readonly [number, number] | undefined) =>
+    interval ? (interval[1] - interval[0]) / 2 / HALF_95 : 0;
+  const ofLiquid = error(limits.liquidLimitInterval95);
+  const ofIndex = error(limits.plasticityIndexInterval95);
+  // The index is the liquid limit less the plastic one: what moves the first moves the second too.
+  const ofPlastic = Math.sqrt(Math.max(0, ofIndex ** 2 - ofLiquid ** 2));
+  const moved = (value: number | undefined, by: number) =>
+    value === undefined ? undefined : Math.max(0, value + by);
+  return Array.from({ length: count }, () => {
+    const liquid = ofLiquid * random.normal();
+    const plastic = ofPlastic * random.normal();
+    return {
+      ...limits,
+      liquidLimitPct: moved(limits.liquidLimitPct, liquid),
+      plasticLimitPct: moved(limits.plasticLimitPct, plastic),
+      plasticityIndexPct: moved(limits.plasticityIndexPct, ofIndex > 0 ? liquid - plastic : 0),
+    };
+  });
+}

@@ -1,0 +1,183 @@
+import type { BlendDesign } from "../blend/description.js";
+import type { BlendResult } from "../blend/design.js";
+import type { BucketChange, PracticalParts } from "../blend/parts.js";
+import type { Relaxation } from "../blend/tradeoffs.js";
+import type { MaterialConfig } from "../entries/studyConfig.js";
+import { phrase, say, sayOf } from "../words/say.js";
+import { digits, fixed, numberColumn, plain } from "./cell.js";
+import type { TableBlock } from "./reportBlock.js";
+
+const BOUND_WORDS = {
+  "-1": phrase`held by its least share`,
+  "0": "free",
+  "1": phrase`held by its largest share`,
+};
+
+/** The shares of the blend, and which of them a limit of the user holds. */
+export function blendSharesTable(
+  blend: BlendResult,
+  materials: readonly MaterialConfig[],
+): TableBlock {
+  return {
+    kind: "table",
+    caption: say`Shares of the blend nearest to the target`,
+    columns: [
+      { header: say`Material` },
+      numberColumn(say`Share of dry mass`, "%"),
+      numberColumn(say`Allowed`, "%"),
+      { header: say`Limit` },
+    ],
+    rows: blend.shares.map(({ id, sharePct, bound }) => {
+      const material = materials.find((entry) => entry.id === id);
+      return [
+        material?.name ?? id,
+        fixed(sharePct, 1),
+        material ? say`${plain(material.minSharePct)} to ${plain(material.maxSharePct)}` : "",
+        sharePct === 0 ? say`not used` : sayOf(BOUND_WORDS[`${bound}`]),
+      ];
+    }),
+    notes: [
+      say`Percent of the dry mass of soil and aggregate, cement excluded.`,
+      say`Root mean square difference from the target: ${fixed(blend.rmsDifferencePct, 2)} points; largest: ${fixed(blend.worst.differencePct, 1)} points at ${plain(blend.worst.sizeMm)} mm.`,
+      ...(blend.unique
+        ? []
+        : [say`Other shares would fit equally well: two materials are alike at these sizes.`]),
+    ],
+  };
+}
+
+/** The blend against its target, size by size. */
+export function blendFitTable(blend: BlendResult): TableBlock {
+  return {
+    kind: "table",
+    caption: say`The blend against its target`,
+    columns: [
+      numberColumn(say`Size`, "mm"),
+      numberColumn(say`Target`, "%"),
+      numberColumn(say`Blend`, "%"),
+      numberColumn(say`Difference`, say`points`),
+    ],
+    rows: blend.points.map(({ sizeMm, targetPct, blendPct, differencePct }) => [
+      plain(sizeMm),
+      fixed(targetPct, 1),
+      fixed(blendPct, 1),
+      fixed(differencePct, 1),
+    ]),
+  };
+}
+
+const SIDES = { least: phrase`at least`, largest: phrase`at most` };
+
+/** Where the blend stands against each limit, and which of them hold it. */
+export function blendLimitsTable(design: BlendDesign): TableBlock {
+  const estimates = design.limits.some(({ estimate }) => estimate);
+  return {
+    kind: "table",
+    caption: say`The limits of the blend`,
+    columns: [
+      { header: say`Quantity` },
+      { header: say`Limit`, align: "right" },
+      { header: say`Blend`, align: "right" },
+      { header: say`Stands` },
+    ],
+    rows: design.limits.map(({ label, side, limit, value, unit, active, estimate }) => [
+      estimate ? say`${sayOf(label)} (estimate)` : sayOf(label),
+      `${sayOf(SIDES[side])} ${plain(limit)} ${unit}`,
+      `${digits(value)} ${unit}`,
+      active
+        ? say`on the limit`
+        : (side === "least" ? value > limit : value < limit)
+          ? say`inside`
+          : say`outside`,
+    ]),
+    notes: estimates
+      ? [
+          say`Estimates are means of the materials' own tests, weighted by what passes 0.425 mm: to be confirmed by a test of the blend.`,
+        ]
+      : [],
+  };
+}
+
+/** What a little more room at each limit that binds would buy. */
+export function blendRelaxTable(design: BlendDesign, relaxed: readonly Relaxation[]): TableBlock {
+  return {
+    kind: "table",
+    caption: say`What relaxing each binding limit would buy`,
+    columns: [
+      { header: say`Limit` },
+      { header: say`Now`, align: "right" },
+      { header: say`Relaxed to`, align: "right" },
+      numberColumn(say`Nearer to the target`, say`points`),
+      numberColumn(say`Site soil`, "%"),
+      numberColumn(say`Cost`, say`per t`),
+    ],
+    rows: relaxed.map(({ label, side, limit, relaxedTo, unit, gainPct, siteSoilPct, costPerT }) => [
+      sayOf(label),
+      `${sayOf(SIDES[side])} ${plain(limit)} ${unit}`,
+      `${plain(relaxedTo)} ${unit}`,
+      fixed(gainPct, 2),
+      fixed(siteSoilPct, 1),
+      digits(costPerT ?? undefined),
+    ]),
+    notes: [
+      say`Each is solved again by itself. Now: ${fixed(design.rmsDifferencePct, 2)} points from the target.`,
+    ],
+  };
+}
+
+/** Parts for the bucket list, with the dry-mass shares that they give. */
+export function blendPartsTable(
+  parts: PracticalParts,
+  nameOf: (id: string) => string = (id) => id,
+): TableBlock {
+  return {
+    kind: "table",
+    caption: say`Whole parts by ${parts.by === "volume" ? say`loose volume` : say`dry mass`}, cement not included`,
+    columns: [
+      { header: say`Material` },
+      numberColumn(say`Parts`),
+      numberColumn(say`Share of dry mass`, "%"),
+      numberColumn(say`Against the best blend`, say`points`),
+    ],
+    rows: parts.materials
+      // what has no part here and no share in the best blend is not used
+      .filter(({ parts: count, changePct }) => count > 0 || changePct !== 0)
+      .map(({ id, parts: count, sharePct, changePct }) => [
+        nameOf(id),
+        `${count}`,
+        fixed(sharePct, 1),
+        fixed(changePct, 1),
+      ]),
+    notes: [
+      parts.message,
+      ...(parts.status === "ok"
+        ? [
+            say`Whole parts differ from the target by ${fixed(parts.rmsDifferencePct, 2)} points, the best blend by ${fixed(parts.optimumRmsDifferencePct, 2)}.`,
+          ]
+        : []),
+    ],
+  };
+}
+
+/** What a miscounted bucket does. */
+export function bucketTable(
+  changes: readonly BucketChange[],
+  nameOf: (id: string) => string = (id) => id,
+): TableBlock {
+  return {
+    kind: "table",
+    caption: say`What one bucket more or less does`,
+    columns: [
+      { header: say`Miscount` },
+      numberColumn(say`Difference from the target`, say`points`),
+      { header: say`Worst size`, align: "right" },
+      { header: say`Limits` },
+    ],
+    rows: changes.map(({ id, change, rmsDifferencePct, worst, keepsLimits }) => [
+      say`one ${change > 0 ? say`more` : say`less`} of ${nameOf(id)}`,
+      fixed(rmsDifferencePct, 2),
+      say`${plain(worst.sizeMm)} mm (${fixed(worst.differencePct, 1)} points)`,
+      keepsLimits ? say`kept` : say`broken`,
+    ]),
+  };
+}

@@ -1,0 +1,80 @@
+import type { SpecimenRecord } from "../lab/specimens.js";
+import type { UnitSystem } from "../quantities/format.js";
+import type { AspectCorrected } from "../strength/aspectRatio.js";
+import type { CharacteristicStrength } from "../strength/characteristicStrength.js";
+import { phrase, say, sayOf } from "../words/say.js";
+import { BLANK, fixed, numberColumn, quantity, quantityColumn } from "./cell.js";
+import type { TableBlock } from "./reportBlock.js";
+
+const MARKS = {
+  read: "read",
+  memory: phrase`from memory`,
+  "own calculation": phrase`own calculation`,
+} as const;
+
+/** Characteristic strengths of one set of blocks by several rules, each with its factor and source. */
+export function characteristicTable(
+  found: readonly CharacteristicStrength[],
+  units: UnitSystem,
+): TableBlock {
+  const [first] = found;
+  return {
+    kind: "table",
+    caption: say`Characteristic strength, rule by rule`,
+    columns: [
+      { header: say`Rule` },
+      numberColumn(say`Factor`),
+      quantityColumn(say`Characteristic`, "stress", units),
+      { header: say`Source` },
+      { header: say`Mark` },
+    ],
+    rows: found.map(({ rule, factor, valueMpa, status, message }) => [
+      status === "ok" ? sayOf(rule.name) : `${sayOf(rule.name)}. ${message}`,
+      fixed(factor ?? undefined, 2),
+      quantity(valueMpa ?? undefined, "stress", units),
+      sayOf(rule.source),
+      sayOf(MARKS[rule.basis]),
+    ]),
+    notes: first
+      ? [
+          say`${first.blocks} blocks, mean ${quantity(first.meanMpa, "stress", units)}, standard deviation ${quantity(first.sdMpa ?? undefined, "stress", units)}, in the unit of the table. With few blocks the rules differ widely: say which one is used.`,
+        ]
+      : [],
+  };
+}
+
+/** Strengths corrected for the blocks' proportions, the measured ones beside them. */
+export function aspectTable(
+  rows: readonly { readonly block: SpecimenRecord; readonly corrected: AspectCorrected }[],
+  units: UnitSystem,
+): TableBlock {
+  const sources = [
+    ...new Set(
+      rows.map(
+        ({ corrected }) => `${sayOf(corrected.table.name)}: ${sayOf(corrected.table.source)}.`,
+      ),
+    ),
+  ];
+  return {
+    kind: "table",
+    caption: say`Strength corrected for height over thickness`,
+    columns: [
+      { header: say`Block` },
+      numberColumn(say`Height over thickness`),
+      quantityColumn(say`Measured`, "stress", units),
+      numberColumn(say`Factor`),
+      quantityColumn(say`Corrected`, "stress", units),
+    ],
+    rows: rows.map(({ block, corrected }) => [
+      block.id,
+      fixed(corrected.ratio, 2),
+      quantity(corrected.uncorrectedMpa, "stress", units),
+      corrected.factor === null ? BLANK : fixed(corrected.factor, 3),
+      quantity(corrected.correctedMpa ?? undefined, "stress", units),
+    ]),
+    notes: [
+      ...sources,
+      say`The tables disagree with one another; the regression uses the measured strengths.`,
+    ],
+  };
+}

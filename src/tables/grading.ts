@@ -1,0 +1,267 @@
+import type { CharacteristicSizes } from "../grading/characteristics.js";
+import type { Fractions } from "../grading/fractions.js";
+import type { HydrometerAnalysis } from "../grading/sedimentation/hydrometer.js";
+import type { JarAnalysis, JarComparison } from "../grading/sedimentation/jar.js";
+import type { PipetteAnalysis } from "../grading/sedimentation/pipette.js";
+import type { SieveAnalysis } from "../grading/sieveAnalysis.js";
+import type { Pretreatment } from "../lab/pretreatment.js";
+import { say, sayOf } from "../words/say.js";
+import { BLANK, digits, fixed, numberColumn, plain } from "./cell.js";
+import type { TableBlock } from "./reportBlock.js";
+
+/** A sieve analysis, coarse to fine, with the balance of masses below it. */
+export function sievingTable(name: string, analysis: SieveAnalysis): TableBlock {
+  const split = analysis.rows.some(({ portion }) => portion > 0);
+  // One division needs no number; several have to be told apart.
+  const several = analysis.sets.length > 2;
+  return {
+    kind: "table",
+    caption: say`Sieving: ${name}`,
+    columns: [
+      { header: say`Sieve`, align: "right" },
+      numberColumn(say`Opening`, "mm"),
+      ...(split ? [{ header: say`Sieved on` }] : []),
+      numberColumn(say`Retained`, "g"),
+      numberColumn(say`Retained, of the whole`, "%"),
+      numberColumn(say`Passing`, "%"),
+    ],
+    rows: analysis.rows.map((row) => [
+      row.label,
+      plain(row.sizeMm),
+      ...(split
+        ? [
+            row.portion === 0
+              ? say`whole sample`
+              : several
+                ? say`subsample ${row.portion}`
+                : say`subsample`,
+          ]
+        : []),
+      fixed(row.retainedG, 1),
+      fixed(row.retainedPct, 1),
+      fixed(row.passingPct, 1),
+    ]),
+    notes: analysis.sets.map(({ portion, dryMassG, washedOutG, lossPct }) => {
+      const what =
+        portion === 0 ? say`Whole sample` : several ? say`Subsample ${portion}` : say`Subsample`;
+      const loss = lossPct === undefined ? "" : say`, ${fixed(lossPct, 2)} % not recovered`;
+      return say`${what}: ${fixed(dryMassG, 1)} g dry, ${fixed(washedOutG, 1)} g washed out${loss}.`;
+    }),
+  };
+}
+
+/** A hydrometer analysis in the order of time. */
+export function sedimentationTable(name: string, analysis: HydrometerAnalysis): TableBlock {
+  const computed = analysis.rows.some(({ computedControl }) => computedControl !== undefined);
+  const bs = analysis.rows.some(({ bsSizeMm }) => bsSizeMm !== undefined);
+  const notes = sedimentationNotes(analysis);
+  // A BS scale counts thousandths of specific gravity.
+  const units = (difference: number) => digits(bs ? 1000 * difference : difference, 3);
+  return {
+    kind: "table",
+    caption: say`Sedimentation with the hydrometer: ${name}`,
+    columns: [
+      numberColumn(say`Time`, "min"),
+      numberColumn(say`Temperature`, "°C"),
+      ...(computed ? [numberColumn(say`Control, computed`)] : []),
+      numberColumn(say`Corrected reading`),
+      numberColumn(say`Effective depth`, "cm"),
+      numberColumn(say`Size`, "mm"),
+      ...(bs ? [numberColumn(say`Size, form of BS 1377-2`, "mm")] : []),
+      numberColumn(say`Finer, of the dispersed mass`, "%"),
+      numberColumn(say`Passing, of the whole`, "%"),
+    ],
+    rows: analysis.rows.map((row) => [
+      plain(row.timeMin),
+      fixed(row.temperatureC, 1),
+      ...(computed ? [controlCell(row.computedControl, bs)] : []),
+      units(row.correctedReading),
+      fixed(row.effectiveDepthCm, 2),
+      digits(row.sizeMm, 3),
+      ...(bs ? [digits(row.bsSizeMm, 3)] : []),
+      fixed(row.finerOfDispersedPct, 1),
+      fixed(row.passingPct, 1),
+    ]),
+    ...(notes.length > 0 ? { notes } : {}),
+  };
+}
+
+function controlCell(control: number | undefined, bs: boolean): string {
+  if (control === undefined) return BLANK;
+  // Near 1 the digits that count stand behind three zeros.
+  return bs ? fixed(1000 * (control - 1), 2) : fixed(control, control < 2 ? 4 : 2);
+}
+
+export interface NamedSizes {
+  readonly name: string;
+  readonly sizes: CharacteristicSizes;
+  readonly fractions: Fractions;
+}
+
+/** Characteristic sizes and fractions of several curves side by side. */
+export function sizesTable(caption: string, entries: readonly NamedSizes[]): TableBlock {
+  const { boundaries } = entries[0].fractions;
+  return {
+    kind: "table",
+    caption,
+    columns: [
+      { header: say`Curve` },
+      numberColumn("D10", "mm"),
+      numberColumn("D30", "mm"),
+      numberColumn("D60", "mm"),
+      numberColumn("Cu"),
+      numberColumn("Cc"),
+      numberColumn(say`Clay`, "%"),
+      numberColumn(say`Silt`, "%"),
+      numberColumn(say`Fines`, "%"),
+      numberColumn(say`Sand`, "%"),
+      numberColumn(say`Gravel`, "%"),
+    ],
+    rows: entries.map(({ name, sizes, fractions }) => [
+      name,
+      digits(sizes.d10, 3),
+      digits(sizes.d30, 3),
+      digits(sizes.d60, 3),
+      digits(sizes.cu, 3),
+      digits(sizes.cc, 3),
+      fixed(fractions.clayPct, 1),
+      fixed(fractions.siltPct, 1),
+      fixed(fractions.finesPct, 1),
+      fixed(fractions.sandPct, 1),
+      fixed(fractions.gravelPct, 1),
+    ]),
+    notes: [
+      say`Boundaries: clay below ${boundaries.clayMm} mm, silt to ${boundaries.siltMm} mm, sand to ${boundaries.sandMm} mm, gravel to ${boundaries.gravelMm} mm. A dash: the size or fraction lies outside what was measured.`,
+    ],
+  };
+}
+
+/**
+ * A pipette analysis in the order of time.
+ *
+ * @example
+ * const record = { file: "p.csv", dryMassG: 20, separatingSizeMm: 0.063, cylinderVolumeCm3: 500, pipetteVolumeCm3: 10, dispersantG: 1, samples: [{ timeMin: 4.7, depthMm: 100, temperatureC: 20, solidsG: 0.22, row: 7 }] };
+ * pipetteTable("Clay", analysePipette(record, { particleDensityKgM3: 2650, passingSeparatingPct: 40 })).rows // => [["4.7", "20.0", "100", "0.0199", "10.00", "50.0", "20.0"]]
+ */
+export function pipetteTable(name: string, analysis: PipetteAnalysis): TableBlock {
+  const notes = pretreatmentNotes(analysis.pretreatment);
+  return {
+    kind: "table",
+    caption: say`Sedimentation with the pipette: ${name}`,
+    columns: [
+      numberColumn(say`Time`, "min"),
+      numberColumn(say`Temperature`, "°C"),
+      numberColumn(say`Depth of the tip`, "mm"),
+      numberColumn(say`Size`, "mm"),
+      numberColumn(say`Finer, in the cylinder`, "g"),
+      numberColumn(say`Finer, of the dispersed mass`, "%"),
+      numberColumn(say`Passing, of the whole`, "%"),
+    ],
+    rows: analysis.rows.map((row) => [
+      plain(row.timeMin),
+      fixed(row.temperatureC, 1),
+      plain(row.depthMm),
+      digits(row.sizeMm, 3),
+      fixed(row.finerG, 2),
+      fixed(row.finerOfDispersedPct, 1),
+      fixed(row.passingPct, 1),
+    ]),
+    ...(notes.length > 0 ? { notes } : {}),
+  };
+}
+
+/** What was done to the soil before, as a line below a sedimentation table. */
+export function pretreatmentNotes(pretreatment: Pretreatment | undefined): string[] {
+  if (!pretreatment) return [];
+  const { text, lossPct } = pretreatment;
+  return [
+    lossPct === undefined
+      ? say`Before dispersing: ${text}; the mass lost by it is not given.`
+      : say`Before dispersing: ${text}; ${fixed(lossPct, 1)} % of the dry mass was lost by it. Percentages are of the mass after it.`,
+  ];
+}
+
+/** Lines below a hydrometer table: what of it is not as with a standard instrument and a control cylinder. */
+export function sedimentationNotes(
+  analysis: Pick<HydrometerAnalysis, "corrections" | "calibration" | "pretreatment" | "rows">,
+): string[] {
+  const { corrections, calibration, pretreatment, rows } = analysis;
+  const bs = rows.some(({ bsSizeMm }) => bsSizeMm !== undefined);
+  const notes = pretreatmentNotes(pretreatment);
+  if (corrections) {
+    const { dispersant, calibrationC = 20 } = corrections;
+    const added = bs ? 1000 * dispersant : dispersant;
+    notes.push(
+      say`No control cylinder was read: the control is computed from the dispersant's ${plain(added)} units, the meniscus and the temperature (scale right at ${plain(calibrationC)} °C).`,
+    );
+  }
+  if (calibration && "depths" in calibration) {
+    notes.push(
+      say`Effective depth by the instrument's own calibration: ${calibration.depths
+        .map(({ reading, depthCm }) => say`${scale(reading, bs)} at ${fixed(depthCm, 2)} cm`)
+        .join("; ")}.`,
+    );
+  } else if (calibration) {
+    const { bulbLengthCm, bulbVolumeCm3, cylinderAreaCm2, marks } = calibration;
+    notes.push(
+      say`Effective depth by the instrument's own dimensions: bulb ${fixed(bulbLengthCm, 2)} cm and ${fixed(bulbVolumeCm3, 1)} cm³, cylinder ${fixed(cylinderAreaCm2, 1)} cm²; to the neck ${marks
+        .map(({ reading, toNeckCm }) => say`${fixed(toNeckCm, 2)} cm at ${scale(reading, bs)}`)
+        .join("; ")}.`,
+    );
+  }
+  if (bs) {
+    notes.push(
+      say`Readings are thousandths above 1. The form of BS 1377-2 (read) takes water as 1 Mg/m³; the curve has the sizes by the density of water at the temperature of the reading.`,
+    );
+  }
+  return notes;
+}
+
+function scale(reading: number, bs: boolean): string {
+  return bs ? plain(1000 * (reading - 1)) : plain(reading, 5);
+}
+
+/**
+ * A jar test beside the laboratory's fractions: a first guide with the interval that its heights allow.
+ *
+ * @param jar `MaterialResult.jar`: the analysis with the laboratory's shares.
+ *
+ * @example
+ * const layers = [["sand and gravel", 1, 60], ["silt", 930, 80], ["clay", 2880, 100]].map(([name, timeMin, topMm], index) => ({ name, timeMin, topMm, row: index + 4 }));
+ * const analysis = analyseJar({ file: "j.csv", waterDepthMm: 200, layers });
+ * jarTable("Pit 1", { ...analysis, laboratory: analysis.shares.map(({ name }) => ({ name })) }).rows[2] // => ["clay", "20", "20", "4 to 14", "–", "–", "0.00114"]
+ */
+export function jarTable(
+  name: string,
+  { shares, laboratory }: JarAnalysis & { readonly laboratory: JarComparison["rows"] },
+): TableBlock {
+  return {
+    kind: "table",
+    caption: say`Jar test, a first guide: ${name}`,
+    columns: [
+      { header: say`Layer` },
+      numberColumn(say`Height`, "mm"),
+      numberColumn(say`Share of the height`, "%"),
+      numberColumn(say`Share of the mass that it allows`, "%"),
+      numberColumn(say`Laboratory, of the mass`, "%"),
+      { header: say`Agrees` },
+      numberColumn(say`Settled down to`, "mm"),
+    ],
+    rows: shares.map((share, index) => {
+      const { laboratoryPct, agrees } = laboratory[index];
+      return [
+        sayOf(share.name),
+        plain(share.heightMm),
+        fixed(share.heightSharePct, 0),
+        say`${fixed(share.lowPct, 0)} to ${fixed(share.highPct, 0)}`,
+        fixed(laboratoryPct, 1),
+        agrees === undefined ? BLANK : agrees ? say`yes` : say`no`,
+        digits(share.finestMm, 3),
+      ];
+    }),
+    notes: [
+      say`Heights are not masses: a layer of clay is mostly water. The interval takes each layer with the least and the most solids that such layers have (sand 0.55 to 0.65, silt 0.40 to 0.55, clay 0.10 to 0.30 of the volume; common practice, no source) and heights within 1 mm.`,
+      say`The jar test is no part of the grading curve, the blend or any number that follows from them.`,
+    ],
+  };
+}

@@ -1,0 +1,78 @@
+import type { QuantityInterval } from "../grading/uncertainty/intervals.js";
+import type { ClassSystem } from "../soil/classification/classifyCurve.js";
+import type { CurveUncertainty } from "../soil/curveUncertainty.js";
+import { phrase, say, sayOf } from "../words/say.js";
+import { soilName } from "../words/soilName.js";
+import { digits, numberColumn } from "./cell.js";
+import type { TableBlock } from "./reportBlock.js";
+
+const NAMES: Readonly<Record<QuantityInterval["quantity"], string>> = {
+  d10: "D10",
+  d15: "D15",
+  d30: "D30",
+  d50: "D50",
+  d60: "D60",
+  d85: "D85",
+  d90: "D90",
+  cu: "Cu",
+  cc: "Cc",
+  clayPct: "clay",
+  siltPct: "silt",
+  finesPct: phrase`silt and clay`,
+  sandPct: "sand",
+  gravelPct: "gravel",
+};
+
+const SYSTEMS: Readonly<Record<ClassSystem, string>> = {
+  uscs: phrase`ASTM D2487 (rules from memory; agree with the examples read)`,
+  aashto: phrase`AASHTO M 145 (table read; rounding from memory)`,
+  usda: phrase`USDA texture (five classes read, the others from memory)`,
+  iso14688: phrase`ISO 14688-2 (from memory)`,
+  bs5930: phrase`BS 5930 (letters from memory)`,
+};
+
+/** What the stated reading errors leave open of the numbers read off a curve. */
+export function intervalsTable(
+  name: string,
+  { quantities, errors, resamples, seed }: CurveUncertainty,
+): TableBlock {
+  return {
+    kind: "table",
+    caption: say`Intervals from the reading errors: ${name}`,
+    columns: [
+      { header: say`Quantity` },
+      numberColumn(say`Low`),
+      numberColumn(say`Middle`),
+      numberColumn(say`High`),
+      { header: say`Unit` },
+    ],
+    rows: quantities.map(({ quantity, unit, low, median, high }) => [
+      sayOf(NAMES[quantity]),
+      digits(low),
+      digits(median),
+      digits(high),
+      unit,
+    ]),
+    notes: [
+      say`95 % of ${resamples} resampled readings (seed ${seed}); standard deviations: balance ${errors.balanceG} g, sieving ${errors.sievingPct} % of each mass retained, hydrometer ${errors.hydrometerUnits} units, temperature ${errors.temperatureC} °C, time ${errors.timeS} s, particle density ${errors.particleDensityKgM3} kg/m³.`,
+      say`How well the sample stands for the heap is not in them, and mostly matters more.`,
+    ],
+  };
+}
+
+/** How likely each class is, given the reading errors. */
+export function classesTable(name: string, { classes }: CurveUncertainty): TableBlock {
+  return {
+    kind: "table",
+    caption: say`Classes and how sure they are: ${name}`,
+    columns: [{ header: say`System` }, { header: say`Class` }, numberColumn(say`Likelihood`, "%")],
+    rows: classes.flatMap(({ system, likelihoods }) =>
+      likelihoods.map(({ label, share }, index) => [
+        index === 0 ? sayOf(SYSTEMS[system]) : "",
+        soilName(label),
+        share < 0.005 ? say`below 1` : String(Math.round(100 * share)),
+      ]),
+    ),
+    notes: [say`Given the stated reading errors alone, as in the table of intervals.`],
+  };
+}

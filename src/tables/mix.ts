@@ -1,0 +1,183 @@
+import type { RecipeLine } from "../batch/recipe.js";
+import type { StudyConfig } from "../entries/studyConfig.js";
+import { formatQuantity, type UnitSystem } from "../quantities/format.js";
+import { type SpecifiedLine, specifiedMix, type ToleranceBasis } from "../study/specifiedMix.js";
+import type { MixStudy, StudyResult } from "../study/studyResult.js";
+import { phrase, say, sayOf } from "../words/say.js";
+import { BLANK, digits, fixed, numberColumn, quantity, quantityColumn } from "./cell.js";
+import { type NoteBlock, noMix, type TableBlock } from "./reportBlock.js";
+
+/** Litres in SI, cubic feet in US customary units: what a crew measures with. */
+function looseVolume(litres: number | null, units: UnitSystem): string {
+  if (litres === null) return BLANK;
+  return digits(units === "SI" ? litres : litres / 28.316846592, 3);
+}
+
+/** Water for the dry and the wet end of what may be rammed, and where the window comes from. */
+function waterNote({ water }: MixStudy, mass: (kilograms: number) => string): string {
+  const { window, basis, fromTest } = water;
+  const ends = {
+    dry: fixed(window.moisturePct.low, 1),
+    wet: fixed(window.moisturePct.high, 1),
+    least: mass(window.toAddKg.low),
+    most: mass(window.toAddKg.high),
+  };
+  if (fromTest) {
+    return say`Ram between ${ends.dry} and ${ends.wet} %, where the compaction test keeps ${fromTest.relativePct} % of its greatest dry density: add ${ends.least} to ${ends.most}.`;
+  }
+  return basis === "entered"
+    ? say`Ram between ${ends.dry} and ${ends.wet} %, a tolerance that was entered: add ${ends.least} to ${ends.most}.`
+    : say`Ram between ${ends.dry} and ${ends.wet} %, one point to each side as is common practice without a source: add ${ends.least} to ${ends.most}.`;
+}
+
+/** Materials whose loose volume was corrected for bulking. */
+function bulkingNotes({ materials }: StudyConfig, { recipe }: MixStudy): string[] {
+  const used = materials.filter(({ id }) => recipe.materials.some((line) => line.id === id));
+  const bulked = used.flatMap(({ name, bulkingPct }) =>
+    bulkingPct === undefined ? [] : [say`${name} ${fixed(bulkingPct, 0)} %`],
+  );
+  return bulked.length === 0
+    ? []
+    : [
+        say`Loose volumes count the bulking of damp material over dry: ${bulked.join(", ")}. It changes with moisture: repeat the flooding test when the heap is damper or drier.`,
+      ];
+}
+
+/** One batch: by dry mass, by mass as shovelled, by loose volume, and in whole parts. */
+export function recipeTable({ config, mix }: StudyResult): TableBlock | NoteBlock {
+  if (!mix) return noMix();
+  const { units } = config;
+  const { recipe, parts } = mix;
+  const partsOf = new Map(
+    [...parts.materials, ...(parts.cement ? [parts.cement] : [])].map((line) => [line.id, line]),
+  );
+  const mass = (kilograms: number) => quantity(1000 * kilograms, "mass", units);
+  const massText = (kilograms: number) => formatQuantity(1000 * kilograms, "mass", units);
+  const row = (line: RecipeLine, share: string) => [
+    line.name,
+    share,
+    mass(line.dryMassKg),
+    mass(line.moistMassKg),
+    looseVolume(line.looseVolumeL, units),
+    digits(line.partsToCement ?? undefined, 3),
+    String(partsOf.get(line.id)?.parts ?? BLANK),
+  ];
+  const { water } = recipe;
+  return {
+    kind: "table",
+    caption: say`One batch of ${formatQuantity(1000 * recipe.dryMassKg, "mass", units)} dry soil and aggregate`,
+    columns: [
+      { header: say`Material` },
+      numberColumn(say`Share of dry mass`, "%"),
+      quantityColumn(say`Dry`, "mass", units),
+      quantityColumn(say`As shovelled`, "mass", units),
+      numberColumn(say`Loose`, units === "SI" ? "L" : "ft³"),
+      numberColumn(say`Volumes to one of cement`),
+      numberColumn(say`Whole parts by volume`),
+    ],
+    rows: [
+      ...recipe.materials.map((line) => row(line, fixed(line.sharePct, 1))),
+      row(recipe.cement, say`${fixed(recipe.cementPct, 1)} on top`),
+      [
+        say`Water to add`,
+        BLANK,
+        BLANK,
+        mass(water.toAddKg),
+        looseVolume(water.toAddKg, units),
+        BLANK,
+        BLANK,
+      ],
+    ],
+    notes: [
+      say`Shares are percent of the dry mass of soil and aggregate; cement comes on top of 100. Cement is ${fixed(recipe.cementOfAllPct, 1)} % of all dry mass and ${fixed(recipe.cementByVolumePct ?? undefined, 1)} % of the loose volumes.`,
+      say`Water for ${fixed(recipe.targetMoisturePct, 1)} % of the dry mass of all solids, the optimum of the compaction test; the damp materials bring ${massText(water.inMaterialsKg)} of it.`,
+      waterNote(mix, massText),
+      ...bulkingNotes(config, mix),
+      say`Whole parts: ${parts.message}${parts.largestChangePct === null ? "" : say` Rounding changes a share of the whole by at most ${fixed(parts.largestChangePct, 1)} points.`}`,
+    ],
+  };
+}
+
+const BASIS: Readonly<Record<ToleranceBasis, string>> = {
+  entered: phrase`as entered`,
+  "batching variation": phrase`the batching variation entered for the material`,
+  "compaction test": phrase`window of the compaction test`,
+  "lightest block": phrase`the lightest block that the strengths rest on`,
+  "least cement": phrase`never below the least content that meets the requirement; above, common practice, no source`,
+  "common practice": phrase`default; common practice, no source`,
+  "not stated": phrase`not stated`,
+};
+
+/** How each line is checked on site; common practice, no source. */
+const CHECK: Readonly<Record<SpecifiedLine["kind"], string>> = {
+  share: phrase`count buckets struck level, or weigh; correct the heap's moisture`,
+  cement: phrase`weigh each batch; at the day's end, bags used against batches made`,
+  moisture: phrase`ball and drop before each lift; dry a sample each day`,
+  density: phrase`core or ring cut from a rammed lift, or a block rammed the same way, weighed dry`,
+  lift: phrase`marks on the form, read after ramming`,
+};
+
+/** The specified mix: each value with its tolerance, how it is checked on site, and its basis. */
+export function toleranceTable(
+  result: Pick<StudyResult, "config" | "mix" | "compaction" | "strength">,
+): TableBlock | NoteBlock {
+  const lines = specifiedMix(result);
+  if (lines.length === 0) return noMix();
+  const { units, tolerances } = result.config;
+  return {
+    kind: "table",
+    caption: say`Specified mix and tolerances`,
+    columns: [
+      { header: say`Line` },
+      { header: say`Value`, align: "right" },
+      { header: say`From`, align: "right" },
+      { header: say`To`, align: "right" },
+      { header: say`Checked on site by` },
+      { header: say`Basis` },
+    ],
+    rows: lines.map((line) => [
+      lineName(line),
+      amount(line, line.value, units),
+      amount(line, lowEnd(line), units),
+      amount(line, line.high, units),
+      sayOf(CHECK[line.kind]),
+      sayOf(BASIS[line.basis]),
+    ]),
+    notes: [
+      say`Shares and cement are percent of the dry mass of soil and aggregate, moisture is percent of the dry mass of all solids. Ways of checking are common practice, no source.`,
+      ...(tolerances?.basis ? [say`Basis of what was entered: ${tolerances.basis}`] : []),
+      ...(lines.some(({ basis }) => basis === "lightest block")
+        ? [
+            say`No wall lighter than the lightest block was tested for strength; a least density from a code or from the engineer stands before this one.`,
+          ]
+        : []),
+    ],
+  };
+}
+
+function lineName({ kind, name = "" }: SpecifiedLine): string {
+  switch (kind) {
+    case "share":
+    case "cement":
+      return name;
+    case "moisture":
+      return say`Moisture at ramming`;
+    case "density":
+      return say`Dry density, rammed`;
+    case "lift":
+      return say`Depth of a rammed lift`;
+  }
+}
+
+/** The least cement is rounded up: a printed figure below it would let too little in. */
+function lowEnd({ kind, low }: SpecifiedLine): number | undefined {
+  return kind === "cement" && low !== undefined ? Math.ceil(100 * low - 1e-9) / 100 : low;
+}
+
+/** Text of one end, or a dash where nothing bounds it. */
+function amount({ kind }: SpecifiedLine, value: number | undefined, units: UnitSystem): string {
+  if (value === undefined) return BLANK;
+  if (kind === "density") return formatQuantity(value, "density", units, 4);
+  if (kind === "lift") return formatQuantity(1000 * value, "depth", units);
+  return `${fixed(value, kind === "cement" ? 2 : 1)} %`;
+}

@@ -1,0 +1,270 @@
+import { waterByMoisture } from "../../batch/water.js";
+import type { WeighedBatch } from "../../batch/weighOut.js";
+import { formatFixed, formatQuantity, type UnitSystem } from "../../quantities/format.js";
+import type { StudyResult } from "../../study/studyResult.js";
+import { say } from "../../words/say.js";
+import { BLANK, fixed, plain } from "../cell.js";
+import { noMix, type ReportBlock, type TableBlock } from "../reportBlock.js";
+import { bucketSize, buckets, liquid, type SiteMix, siteMix } from "./crewMix.js";
+import { siteBlockLabels, siteCuringLog } from "./logAndLabels.js";
+import { type SiteOptions, type SiteSheet, siteCautions, siteOptionsOf } from "./siteSheet.js";
+
+/**
+ * The four sheets of a study that a crew prints: bucket card, making and curing log, block labels,
+ * moisture check.
+ *
+ * @throws RangeError for options out of range. Source: with each sheet.
+ */
+export function siteSheets(result: StudyResult, options: SiteOptions = {}): readonly SiteSheet[] {
+  return [siteBucketCard, siteCuringLog, siteBlockLabels, siteMoistureCard].map((make) =>
+    make(result, options),
+  );
+}
+
+/** A share that moves by more than this is worth a smaller bucket. */
+const LARGE_CHANGE_PCT = 2;
+
+/**
+ * One page with what goes into one batch, in buckets struck level: for the wall beside the mixer.
+ *
+ * Soil and aggregate by whole or half bucket, cement by scale (or bucket), water from dry to wet end of
+ * the window, with what rounding to buckets does to the cement content and the grading.
+ *
+ * @param options see `SiteOptions`. @returns one warning where the study gives no mix.
+ *
+ * @throws RangeError for options out of range. Source: `wholeBuckets`, `waterWindow`, `gradingChange`.
+ */
+export function siteBucketCard(result: StudyResult, options: SiteOptions = {}): SiteSheet {
+  const site = siteMix(result, options);
+  const blocks: ReportBlock[] = site ? cardBlocks(result, options, site) : [noMix()];
+  return { name: "bucket-card", title: say`Bucket card`, blocks };
+}
+
+function cardBlocks(result: StudyResult, options: SiteOptions, site: SiteMix): ReportBlock[] {
+  const { units } = result.config;
+  const { counted, batch, trial } = site;
+  const { window } = site.water;
+  const mass = (kilograms: number) => formatQuantity(1000 * kilograms, "mass", units, 3);
+  const byBucket = counted.batch !== null;
+  const bucket = bucketSize(counted.bucketL, units);
+  const countOf = new Map(counted.materials.map((line) => [line.id, buckets(line.buckets)]));
+  const cementCount =
+    counted.cement === null
+      ? "–"
+      : counted.cementBy === "bucket"
+        ? buckets(counted.cement.buckets)
+        : say`weigh`;
+  const { toAddKg } = window;
+  const none = trial ? [BLANK] : [];
+  const water = trial ? [trialMass(trial.waterKg, units)] : [];
+  const tried = (id: string) =>
+    trial
+      ? trial.lines
+          .filter((line) => line.id === id)
+          .map(({ weighedKg }) => trialMass(weighedKg, units))
+      : [];
+  const table: TableBlock = {
+    kind: "table",
+    caption: byBucket
+      ? say`One batch. Bucket of ${bucket}, filled loosely, struck level`
+      : say`One batch, by scale`,
+    columns: [
+      { header: say`Put in` },
+      { header: byBucket ? say`Buckets` : "", align: "right" },
+      { header: say`On a scale, as shovelled`, align: "right" },
+      ...(trial ? [{ header: say`Trial batch`, align: "right" as const }] : []),
+    ],
+    rows: [
+      ...batch.materials
+        .filter(({ dryMassKg }) => dryMassKg > 0)
+        .map(({ id, name, moistMassKg }) => [
+          name,
+          countOf.get(id) ?? "–",
+          mass(moistMassKg),
+          ...tried(id),
+        ]),
+      ...(batch.cementPct > 0
+        ? [
+            [
+              say`Cement`,
+              byBucket ? cementCount : "–",
+              mass(batch.cement.dryMassKg),
+              ...tried("cement"),
+            ],
+          ]
+        : []),
+      [say`Water, start with`, liquid(toAddKg.low, units), mass(toAddKg.low), ...none],
+      [say`Water, aim for`, liquid(toAddKg.target, units), mass(toAddKg.target), ...water],
+      [say`Water, never above`, liquid(toAddKg.high, units), mass(toAddKg.high), ...none],
+    ],
+    notes: honesty(result, options, site),
+  };
+  return [
+    ...(window.status === "ok" ? [] : [warning(window.message)]),
+    ...(byBucket ? [] : [warning(counted.message)]),
+    table,
+    ...(counted.largestShareChangePct !== null && counted.largestShareChangePct > LARGE_CHANGE_PCT
+      ? [
+          warning(
+            say`Rounding moves a material's share by ${fixed(counted.largestShareChangePct, 1)} points: take a smaller bucket, or weigh.`,
+          ),
+        ]
+      : []),
+    {
+      kind: "table",
+      caption: say`Order of work`,
+      columns: [{ header: "" }, { header: "" }],
+      rows: [
+        ["1", say`Soil, sand and gravel: mix until one colour.`],
+        ["2", say`Cement: mix until one colour again.`],
+        ["3", say`Water by fine rose, bit by bit; ball test from the moisture card.`],
+        ["4", say`Ram at once. Never wet a mix that stiffens: throw it away.`],
+      ],
+    },
+    siteCautions(["cement-burns", "silica-dust"]),
+  ];
+}
+
+function warning(text: string): ReportBlock {
+  return { kind: "note", tone: "warning", text };
+}
+
+/** What the card holds against what the study asks for. */
+function honesty(result: StudyResult, options: SiteOptions, site: SiteMix): string[] {
+  const { mix, config } = result;
+  const { counted, grading, batch } = site;
+  const { window } = site.water;
+  const bags = config.cement.bagMassKg / batch.cement.dryMassKg;
+  return [
+    say`Cement in this batch ${fixed(batch.cementPct, 1)} % of the dry soil and aggregate; asked for: ${plain(mix?.recipe.cementPct)} %.${Number.isFinite(bags) ? say` A bag serves ${fixed(bags, 1)} batches.` : ""}`,
+    ...(counted.largestShareChangePct === null || !grading
+      ? []
+      : [
+          say`Rounding to buckets moves no share by more than ${fixed(counted.largestShareChangePct, 1)} points, and the grading by ${fixed(Math.abs(grading.changePct), 1)} at most, at ${plain(grading.sizeMm, 3)} mm.`,
+        ]),
+    say`Water is for heaps that hold ${fixed((100 * batch.water.inMaterialsKg) / batch.dryMassKg, 1)} % in all, as the study has it; the mix may hold ${fixed(window.moisturePct.low, 1)} to ${fixed(window.moisturePct.high, 1)} %.`,
+    ...(site.trial ? [trialText(result, site.trial)] : []),
+    ...(siteOptionsOf(result, options).bucketL === undefined && counted.batch
+      ? [
+          say`The bucket of ${bucketSize(counted.bucketL, config.units)} is a default: measure yours with water, to the brim.`,
+        ]
+      : []),
+  ];
+}
+
+const POUND_KG = 0.45359237;
+
+/** Hundredths: what a bench scale shows. */
+export function trialMass(kilograms: number, units: UnitSystem): string {
+  return units === "SI"
+    ? say`${formatFixed(kilograms, 2)} kg`
+    : say`${formatFixed(kilograms / POUND_KG, 2)} lb`;
+}
+
+/** How the trial and the full batch hang together. */
+export function trialText({ mix, config }: StudyResult, trial: WeighedBatch): string {
+  if (!mix || !trial.batch) return say`Trial batch: ${trial.message}`;
+  const mass = trialMass(trial.batch.dryMassKg, config.units);
+  const times = fixed(mix.recipe.dryMassKg / trial.batch.dryMassKg, 1);
+  const change = fixed(trial.cementChangePct ?? 0, 2);
+  return say`Trial batch of ${mass} dry soil and aggregate; the study's batch is ${times} times that. Its scale changes the cement by ${change} points: scale the recipe, not these rounded masses.`;
+}
+
+/** Points of moisture below and above the planned heap that the table covers. */
+const STEPS = [-2, -1, 0, 1, 2];
+
+/**
+ * One page to check the moisture of the mix by hand before each lift, and to correct the water.
+ *
+ * The ball test here is the one for the moisture of a mix. The test of the same name that drops a plastic
+ * ball from two metres to judge binding is another one, and is not meant.
+ *
+ * @throws RangeError for options out of range. Source: steps and drop height of the ball test with the
+ * field test `ball-and-drop`; the drying test is common practice, no source.
+ */
+export function siteMoistureCard(result: StudyResult, options: SiteOptions = {}): SiteSheet {
+  const site = siteMix(result, options);
+  const blocks: ReportBlock[] = site ? moistureCardBlocks(result, site) : [noMix()];
+  return { name: "moisture-check", title: say`Moisture check`, blocks };
+}
+
+function moistureCardBlocks(
+  { config }: StudyResult,
+  { batch, water: { window, basis, fromTest } }: SiteMix,
+): ReportBlock[] {
+  const heapPct = (100 * batch.water.inMaterialsKg) / batch.dryMassKg;
+  const heaps = STEPS.map((step) => heapPct + step).filter((pct) => pct >= 0);
+  const range = say`${fixed(window.moisturePct.low, 1)} to ${fixed(window.moisturePct.high, 1)} %`;
+  return [
+    {
+      kind: "table",
+      caption: say`The mix, as rammed, percent of its dry mass`,
+      columns: [
+        { header: say`Not below`, align: "right" },
+        { header: say`Best`, align: "right" },
+        { header: say`Not above`, align: "right" },
+      ],
+      rows: [
+        [
+          `${fixed(window.moisturePct.low, 1)} %`,
+          `${fixed(window.targetMoisturePct, 1)} %`,
+          `${fixed(window.moisturePct.high, 1)} %`,
+        ],
+      ],
+      notes: [
+        fromTest
+          ? say`Where the compaction test keeps ${fromTest.relativePct} % of its greatest dry density${fromTest.openDry || fromTest.openWet ? say`; the test ends there, so the window may be wider` : ""}. Another rammer has another window.`
+          : basis === "entered"
+            ? say`A tolerance that was entered, not a measured window.`
+            : say`The compaction test gives no window; one point to each side is common practice without a source.`,
+      ],
+    },
+    {
+      kind: "table",
+      caption: say`Ball and drop, before each lift`,
+      columns: [{ header: "" }, { header: "" }],
+      rows: [
+        [say`Squeeze`, say`A handful, hard. Water on the hand: too wet.`],
+        [say`Drop`, say`From shoulder height onto a hard, clean floor.`],
+        [say`A few pieces`, say`Right: ram.`],
+        [say`One lump, flattened`, say`Too wet: spread it, turn it, wait, test again.`],
+        [say`Crumbs, or no ball`, say`Too dry: a little water by rose, mix, test again.`],
+      ],
+      notes: [
+        say`No water on squeezing, and just breaking up from shoulder height: Intermediate Technology Development Group, Technical Advice Note 2 (read). What the other shapes mean is common practice without a source; other texts drop from 1.5 m (from memory). To know the moisture, dry a sample.`,
+      ],
+    },
+    {
+      kind: "table",
+      caption: say`Dry a sample: moisture = 100 × (damp − dry) ÷ (dry − pan)`,
+      columns: [
+        { header: say`Date, batch` },
+        { header: say`Pan, g` },
+        { header: say`Pan + damp, g` },
+        { header: say`Pan + dry, g` },
+        { header: say`Moisture, %` },
+      ],
+      rows: Array.from({ length: 3 }, () => ["", "", "", "", ""]),
+    },
+    {
+      kind: "table",
+      caption: say`Water for a batch, to reach ${fixed(window.targetMoisturePct, 1)} % (window ${range})`,
+      columns: [
+        { header: say`Heaps hold` },
+        ...heaps.map((pct) => ({ header: `${fixed(pct, 1)} %`, align: "right" as const })),
+      ],
+      rows: [
+        [
+          say`Pour in`,
+          ...waterByMoisture(batch, heaps).map(({ toAddKg, surplusKg }) =>
+            surplusKg > 0 ? say`dry it` : liquid(toAddKg, config.units),
+          ),
+        ],
+      ],
+      notes: [
+        say`Heaps: soil, sand and gravel together, by dry mass; planned for ${fixed(heapPct, 1)} %. Damper sand also fills a bucket with less.`,
+      ],
+    },
+    siteCautions(["cement-burns"]),
+  ];
+}

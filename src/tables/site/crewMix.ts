@@ -1,0 +1,94 @@
+import { type ElementAmounts, elementQuantities } from "../../batch/element.js";
+import { type GradingChange, gradingChange } from "../../batch/gradingChange.js";
+import type { Recipe } from "../../batch/recipe.js";
+import { scaleRecipe } from "../../batch/scaleRecipe.js";
+import { type WeighedBatch, weighOut } from "../../batch/weighOut.js";
+import { type BucketBatch, wholeBuckets } from "../../batch/wholeBuckets.js";
+import { formatFixed, type UnitSystem } from "../../quantities/format.js";
+import { type MixWater, mixWater } from "../../study/mixWater.js";
+import type { MixStudy, StudyResult } from "../../study/studyResult.js";
+import { plain } from "../cell.js";
+import { type SiteOptions, siteOptionsOf } from "./siteSheet.js";
+
+/** What the site sheets are made from: the mix as a crew will make it. */
+export interface SiteMix {
+  readonly counted: BucketBatch;
+  /** The batch of the buckets; where buckets cannot be counted, that of the study, to be weighed. */
+  readonly batch: Recipe;
+  readonly water: MixWater;
+  /** What the buckets do to the grading; absent where they cannot be counted. */
+  readonly grading?: GradingChange;
+  /** The small batch to try first, weighed; absent where none was asked for. */
+  readonly trial?: WeighedBatch;
+  readonly element: ElementAmounts | null;
+}
+
+/** A batch for a lift that leaves more of it open than a tenth is not a batch for a lift. */
+const LIFT_FILL_PCT = 90;
+
+/** Works out the crew's batch; undefined where the study gives no mix. */
+export function siteMix(result: StudyResult, options: SiteOptions): SiteMix | undefined {
+  const { mix, config, compaction, materials } = result;
+  if (!mix) return undefined;
+  const site = siteOptionsOf(result, options);
+  const counted = wholeBuckets(mix.recipe, {
+    bucketL: site.bucketL ?? (config.units === "SI" ? 10 : 5 * GALLON_L),
+    bucketStep: site.bucketStep ?? 0.5,
+    mixerVolumeL: site.mixerVolumeL ?? (site.batchFills ? liftVolumeL(mix) : undefined),
+    cementBy: site.cementBy,
+    leastFillPct: site.batchFills && site.mixerVolumeL === undefined ? LIFT_FILL_PCT : 0,
+  });
+  const batch = counted.batch ?? mix.recipe;
+  const curves = Object.fromEntries(materials.map(({ id, curve }) => [id, curve]));
+  const { valueKgM3: best, lowKgM3: low, highKgM3: high } = mix.density;
+  const { amounts } = elementQuantities(config.element, {
+    recipe: batch,
+    density: { best, low, high },
+    bagMassKg: config.cement.bagMassKg,
+  });
+  const { trial } = site;
+  return {
+    counted,
+    batch,
+    water: mixWater(batch, compaction, site.tolerancePct),
+    ...(counted.batch
+      ? { grading: gradingChange(curves, mix.recipe.materials, counted.materials) }
+      : {}),
+    ...(trial
+      ? {
+          trial: weighOut(
+            scaleRecipe(mix.recipe, trial.dryMassKg / mix.recipe.dryMassKg),
+            trial.scaleStepKg,
+          ),
+        }
+      : {}),
+    element: amounts,
+  };
+}
+
+/** Loose volume of what fills one lift, or nothing where a bulk density is missing. */
+function liftVolumeL({ recipe, quantities }: MixStudy): number | undefined {
+  return recipe.looseVolumeL === null ? undefined : recipe.looseVolumeL * quantities.batchesPerLift;
+}
+
+/** A US gallon is 231 cubic inches by definition. */
+export const GALLON_L = 231 * 0.0254 ** 3 * 1000;
+
+/** Water to pour: tenths of a litre, or hundredths of a US gallon. */
+export function liquid(litres: number, units: UnitSystem): string {
+  return units === "SI"
+    ? `${formatFixed(litres, 1)} L`
+    : `${formatFixed(litres / GALLON_L, 2)} gal`;
+}
+
+/** The volume of a bucket, without zeros that say nothing. */
+export function bucketSize(litres: number, units: UnitSystem): string {
+  return units === "SI" ? `${plain(litres)} L` : `${plain(litres / GALLON_L, 3)} gal`;
+}
+
+/** Whole and half buckets as they are called out: 3½. */
+export function buckets(count: number): string {
+  const whole = Math.floor(count + 1e-9);
+  const half = count - whole > 0.25;
+  return half ? `${whole === 0 ? "" : whole}½` : `${whole}`;
+}

@@ -1,0 +1,71 @@
+import { FIELD_TESTS, type FieldBasis, type FieldTest } from "../../batch/fieldTests.js";
+import { phrase, say, sayOf } from "../../words/say.js";
+import type { ReportBlock } from "../reportBlock.js";
+import type { SiteSheet } from "./siteSheet.js";
+
+const MARK: Readonly<Record<FieldBasis, string>> = {
+  read: "read",
+  memory: phrase`from memory`,
+  "common practice": phrase`common practice`,
+};
+
+/**
+ * The forms for the field tests, one page each: what to do, what to write down, what may be concluded and how
+ * that is known, and the laboratory test that settles it.
+ *
+ * @param tests default all of `FIELD_TESTS`.
+ *
+ * @example
+ * siteFieldTests([JAR_TEST]).blocks.map(({ kind }) => kind) // => ["table", "table", "table", "note"]
+ */
+export function siteFieldTests(tests: readonly FieldTest[] = FIELD_TESTS): SiteSheet {
+  return {
+    name: "field-tests",
+    title: say`Field tests`,
+    blocks: tests.flatMap((test, index): ReportBlock[] => [
+      ...(index === 0 ? [] : [{ kind: "pageBreak" as const }]),
+      ...formOf(test),
+    ]),
+  };
+}
+
+function formOf(test: FieldTest): ReportBlock[] {
+  const apart = test.notToBeMistakenFor
+    ? say` Not to be mistaken for ${sayOf(test.notToBeMistakenFor)}.`
+    : "";
+  return [
+    {
+      kind: "table",
+      caption: `${sayOf(test.name)}. ${sayOf(test.asks)}`,
+      columns: [{ header: "" }, { header: "" }],
+      rows: [
+        [say`With`, sayOf(test.tools)],
+        ...test.steps.map((step, index) => [`${index + 1}`, sayOf(step)]),
+      ],
+    },
+    {
+      kind: "table",
+      caption: say`Sample, place, depth, date, by: ______________________________`,
+      columns: [{ header: say`To write down` }, { header: say`Reading` }],
+      rows: test.readings.map(({ label, unit }) => [
+        unit ? `${sayOf(label)}, ${unit}` : sayOf(label),
+        "",
+      ]),
+    },
+    {
+      kind: "table",
+      caption: say`What may be concluded`,
+      columns: [{ header: say`Seen` }, { header: say`Means` }],
+      rows: test.conclusions.map(({ seen, means, basis }) => [
+        sayOf(seen),
+        `${sayOf(means)} (${sayOf(MARK[basis])})`,
+      ]),
+      notes: [say`Source: ${sayOf(test.source)}.`],
+    },
+    {
+      kind: "note",
+      tone: "warning",
+      text: say`It does not tell: ${sayOf(test.doesNotTell)}${apart} Settled by: ${sayOf(test.settledBy)}.`,
+    },
+  ];
+}

@@ -1,0 +1,61 @@
+import type { SiteConfig } from "../../entries/site.js";
+import { CAUTIONS } from "../../guidance/cautions.js";
+import type { StudyResult } from "../../study/studyResult.js";
+import { sayOf } from "../../words/say.js";
+import type { CautionsBlock, ReportBlock } from "../reportBlock.js";
+
+/** A page for the crew: what it is called, and what stands on it. */
+export interface SiteSheet {
+  /** Name of the files, without ending. */
+  readonly name:
+    | "bucket-card"
+    | "order-list"
+    | "making-and-curing-log"
+    | "block-labels"
+    | "moisture-check"
+    | "field-tests"
+    | "mix-card";
+  readonly title: string;
+  readonly blocks: readonly ReportBlock[];
+}
+
+/**
+ * What the crew works with, where it is to be other than the study's `site` says. Each has a default, and
+ * the sheet says where a default was used.
+ */
+export interface SiteOptions extends SiteConfig {}
+
+/** What the study says of the site, with what was asked for here before it. */
+export function siteOptionsOf(
+  { config }: Pick<StudyResult, "config">,
+  options: SiteOptions,
+): SiteConfig {
+  const given = Object.entries(options).filter(([, value]) => value !== undefined);
+  // A mixer asked for here stands before a study that fills lifts.
+  const { batchFills, ...rest } = config.site;
+  const study = options.mixerVolumeL === undefined ? config.site : rest;
+  return { ...study, ...Object.fromEntries(given) };
+}
+
+/**
+ * The cautions that matter at one place of the work, in the order asked for.
+ *
+ * @throws RangeError for an id that no caution has. Source: with each caution.
+ *
+ * @example
+ * siteCautions(["cement-burns"]).items.map(({ title }) => title) // => ["Wet cement burns"]
+ */
+export function siteCautions(ids: readonly string[]): CautionsBlock {
+  return {
+    kind: "cautions",
+    items: ids.map((id) => {
+      const caution = CAUTIONS.find((one) => one.id === id);
+      if (!caution) {
+        const known = CAUTIONS.map((one) => one.id).join(", ");
+        throw new RangeError(`invalid caution: ${id}; expected one of ${known}`);
+      }
+      const { title, text, source } = caution;
+      return { title: sayOf(title), text: sayOf(text), source: sayOf(source) };
+    }),
+  };
+}

@@ -1,0 +1,176 @@
+import type { ChosenModel } from "../grading/models/modelChoice.js";
+import { displayUnit, formatQuantity, type UnitSystem } from "../quantities/format.js";
+import type { CompactionAnalysis } from "../soil/compaction/compactionTest.js";
+import { moistureWindow } from "../soil/compaction/moistureWindow.js";
+import type { ConsistencyResult } from "../soil/consistency/limits.js";
+import { say, sayOf } from "../words/say.js";
+import { BLANK, digits, fixed, numberColumn, plain, quantity, quantityColumn } from "./cell.js";
+import type { KeyValuesBlock, TableBlock } from "./reportBlock.js";
+
+/** Liquid and plastic limit, plasticity and shrinkage of a material. */
+export function limitsTable(name: string, limits: ConsistencyResult): KeyValuesBlock {
+  const percent = (value: number | undefined) =>
+    value === undefined ? say`not measured` : `${fixed(value, 1)} %`;
+  const interval = limits.liquidLimitInterval95;
+  const box = longBoxItems(limits);
+  return {
+    kind: "keyValues",
+    caption: say`Consistency and shrinkage: ${name}`,
+    items: limits.nonPlastic
+      ? [{ label: say`Plasticity`, value: say`non-plastic, as reported by the laboratory` }, ...box]
+      : [
+          {
+            label: say`Liquid limit`,
+            value: `${percent(limits.liquidLimitPct)}${limits.flowLine ? ` (${sayOf(limits.flowLine.method)})` : ""}${interval ? say`; 95 % interval ${fixed(interval[0], 1)} to ${fixed(interval[1], 1)} %` : ""}`,
+          },
+          { label: say`Plastic limit`, value: percent(limits.plasticLimitPct) },
+          { label: say`Plasticity index`, value: percent(limits.plasticityIndexPct) },
+          {
+            label: say`A-line at this liquid limit`,
+            value: `${percent(limits.aLinePct)}${limits.aboveALine === undefined ? "" : limits.aboveALine ? say`; the soil plots on or above it` : say`; the soil plots below it`}`,
+          },
+          { label: say`Linear shrinkage (bar)`, value: percent(limits.linearShrinkagePct) },
+          ...box,
+        ],
+  };
+}
+
+/** The long field box, apart from the bar. */
+function longBoxItems({ longBox }: ConsistencyResult): KeyValuesBlock["items"] {
+  if (!longBox) return [];
+  const { shrinkageMm, shrinkagePct, per600Mm, advice, caution } = longBox;
+  return [
+    {
+      label: say`Long box (field test)`,
+      value: say`${fixed(shrinkagePct, 1)} %: ${plain(shrinkageMm)} mm, or ${plain(per600Mm)} mm of a box of 600 mm`,
+    },
+    ...advice.map(({ source, soilToCement }) => ({
+      label: say`Long box, cement for pressed blocks by loose volume`,
+      value:
+        soilToCement === undefined
+          ? say`beyond the table (${sayOf(source)})`
+          : say`1 part to ${soilToCement} parts of soil (${sayOf(source)})`,
+    })),
+    {
+      label: say`Bar and long box`,
+      value: say`The two shrinkages are not comparable: the box is filled wetter, is longer and dries in the open. ${caution}`,
+    },
+  ];
+}
+
+/** The models of a curve, best first. */
+export function modelTable(name: string, models: ChosenModel): TableBlock {
+  return {
+    kind: "table",
+    caption: say`Smooth models of the grading: ${name}`,
+    columns: [
+      { header: say`Model` },
+      { header: say`Parameters with standard errors` },
+      numberColumn(say`Residual`, say`points`),
+      numberColumn(say`AICc above the best`),
+    ],
+    rows: models.ranking.map(({ fit, deltaAicc }) => [
+      sayOf(fit.title),
+      fit.parameters
+        .map(
+          ({ name: parameter, value, standardError, unit }) =>
+            `${parameter} = ${digits(value, 3)} ± ${digits(standardError, 2)}${unit ? ` ${unit}` : ""}`,
+        )
+        .join("; "),
+      fixed(fit.residualSdPct, 2),
+      fixed(deltaAicc, 1),
+    ]),
+    notes: [
+      say`AICc weighs closeness against the number of parameters; models within 2 of the best are not told apart by these readings.`,
+      ...models.ranking.flatMap(({ fit }) =>
+        fit.warnings.map((warning) => `${sayOf(fit.title)}: ${warning}`),
+      ),
+      ...models.leftOut.map(({ model, reason }) => say`Left out, ${model}: ${reason}`),
+    ],
+  };
+}
+
+/** The points of a compaction test and what was read off them. */
+export function compactionTable(compaction: CompactionAnalysis, units: UnitSystem): TableBlock {
+  const { peak } = compaction;
+  const density = (value: number) => quantity(value, "density", units, 4);
+  const withVoids = compaction.points.some(({ airVoidsPct }) => airVoidsPct !== undefined);
+  const interval = (
+    range: readonly [number, number] | undefined,
+    write: (value: number) => string,
+  ) => (range ? say` (95 % interval ${write(range[0])} to ${write(range[1])})` : "");
+  return {
+    kind: "table",
+    caption: say`Compaction`,
+    columns: [
+      numberColumn(say`Water content`, "%"),
+      quantityColumn(say`Moist density`, "density", units),
+      quantityColumn(say`Dry density`, "density", units),
+      ...(withVoids ? [numberColumn(say`Air voids`, "%")] : []),
+    ],
+    rows: compaction.points.map((point) => [
+      fixed(point.waterContentPct, 1),
+      density(point.bulkDensityKgM3),
+      density(point.dryDensityKgM3),
+      ...(withVoids ? [point.airVoidsPct === undefined ? BLANK : fixed(point.airVoidsPct, 1)] : []),
+    ]),
+    notes: peak
+      ? [
+          say`Optimum ${fixed(peak.optimumWaterPct, 1)} % water${interval(peak.optimumInterval95, (value) => fixed(value, 1))}, maximum dry density ${formatQuantity(peak.maximumDryDensityKgM3, "density", units, 4)}${interval(peak.maximumInterval95, density)}; method: ${sayOf(peak.method)}.`,
+          ...compaction.alternatives.map(
+            (other) =>
+              say`By ${sayOf(other.method)}: ${fixed(other.optimumWaterPct, 1)} %, ${density(other.maximumDryDensityKgM3)} ${displayUnit("density", units)}.`,
+          ),
+        ]
+      : [say`The points show no top, so no optimum is given.`],
+  };
+}
+
+/**
+ * How wet the mix may be rammed: the water contents that keep a share of the maximum dry density of the
+ * compaction test.
+ *
+ * @param relativePct percent of the maximum; default as `moistureWindow`: 98 (common practice, no source).
+ * @returns `undefined` where the points show no top.
+ * @throws RangeError where the share is not above 0 and at most 100.
+ *
+ * @example
+ * const points = [[6.5, 1872], [8.7, 1966], [10.6, 2043], [12.2, 2068], [14.4, 1996]].map(([waterContentPct, moistMassG], index) => ({ waterContentPct, moistMassG, row: index + 5 }));
+ * moistureWindowTable(analyseCompaction({ file: "c.csv", mouldVolumeCm3: 1000, points }), "SI").items[1].value // => "8.0 %"
+ */
+export function moistureWindowTable(
+  compaction: CompactionAnalysis,
+  units: UnitSystem,
+  relativePct?: number,
+): KeyValuesBlock | undefined {
+  const window = moistureWindow(compaction, relativePct);
+  if (!window) return undefined;
+  const { driestPct, wettestPct, openDry, openWet, leastDryDensityKgM3 } = window;
+  const percent = (value: number) => `${fixed(value, 1)} %`;
+  return {
+    kind: "keyValues",
+    caption: say`Moisture to ram in, by the compaction test`,
+    items: [
+      {
+        label: say`Dry density to keep`,
+        value: say`${window.relativePct} % of the maximum (common practice, no source): at least ${formatQuantity(leastDryDensityKgM3, "density", units, 4)}`,
+      },
+      {
+        label: say`Driest`,
+        value: openDry
+          ? say`${percent(driestPct)}, where the tests end: drier was not tested`
+          : percent(driestPct),
+      },
+      {
+        label: say`Wettest`,
+        value: openWet
+          ? say`${percent(wettestPct)}, where the tests end: wetter was not tested`
+          : percent(wettestPct),
+      },
+      {
+        label: say`Holds for`,
+        value: say`the compactive effort of the test: a heavier rammer has a drier window, a lighter one a wetter`,
+      },
+    ],
+  };
+}

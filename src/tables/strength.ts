@@ -1,0 +1,291 @@
+import type { RequirementStatistic } from "../entries/studyConfig.js";
+import type { SpecimenRecord } from "../lab/specimens.js";
+import {
+  formatFixed,
+  formatNumber,
+  formatQuantity,
+  type UnitSystem,
+} from "../quantities/format.js";
+import type { ContentInterval } from "../strength/contentInterval.js";
+import type { StrengthBand } from "../strength/regression/bounds.js";
+import type { FittedStrength } from "../strength/regression/curve.js";
+import type { FormsCompared } from "../strength/regression/formComparison.js";
+import type { LackOfFit } from "../strength/regression/lackOfFit.js";
+import type { ResidualCheck } from "../strength/regression/residuals.js";
+import type { RobustStrength } from "../strength/regression/robustFit.js";
+import type { StudyResult } from "../study/studyResult.js";
+import { say, sayOf } from "../words/say.js";
+import { BLANK, digits, fixed, numberColumn, plain, quantity, quantityColumn } from "./cell.js";
+import type { KeyValuesBlock, TableBlock } from "./reportBlock.js";
+
+/** Every block that was crushed, the excluded ones with their reason. Strengths as measured. */
+export function specimensTable(
+  specimens: readonly SpecimenRecord[],
+  fit: FittedStrength,
+  units: UnitSystem,
+): TableBlock {
+  const residualOf = new Map(fit.points.map(({ id, residualMpa }) => [id, residualMpa]));
+  return {
+    kind: "table",
+    caption: say`Blocks as crushed`,
+    columns: [
+      { header: say`Block` },
+      { header: say`Batch` },
+      numberColumn(say`Cement`, "%"),
+      numberColumn(say`Age`, "d"),
+      quantityColumn(say`Dry density`, "density", units),
+      quantityColumn(say`Strength`, "stress", units),
+      quantityColumn(say`Measured less fitted`, "stress", units),
+      { header: say`Remark` },
+    ],
+    rows: specimens.map((block) => [
+      block.id,
+      block.batch ?? BLANK,
+      plain(block.cementPct),
+      plain(block.ageDays),
+      quantity(block.dryDensityKgM3, "density", units, 4),
+      quantity(block.strengthMpa, "stress", units),
+      quantity(residualOf.get(block.id), "stress", units, 2),
+      [block.excluded ? say`Excluded: ${block.excluded}` : undefined, block.remark]
+        .filter(Boolean)
+        .join("; "),
+    ]),
+    notes: [
+      say`Strength is load over the loaded face, without a correction for the block's proportions.`,
+      say`“Measured less fitted” is given for the blocks of ${fit.ageDays} days that are in the regression.`,
+    ],
+  };
+}
+
+/** Coefficients of the regression with their uncertainty, and how well it fits. */
+export function regressionTable(fit: FittedStrength, lack: LackOfFit): TableBlock {
+  const test =
+    lack.fValue === null || lack.pValue === null
+      ? lack.message
+      : say`Lack of fit against replicates: F = ${digits(lack.fValue, 3)} on ${lack.lackDegreesOfFreedom} and ${lack.pureDegreesOfFreedom} degrees of freedom, p = ${digits(lack.pValue, 2)}. ${lack.message}`;
+  const scale = fit.line === "median" ? say`ln MPa` : "MPa";
+  return {
+    kind: "table",
+    caption: say`Regression of strength on cement content at ${fit.ageDays} days`,
+    columns: [
+      { header: say`Coefficient` },
+      numberColumn(say`Value`),
+      numberColumn(say`Standard error`),
+      numberColumn(say`${digits(100 * fit.confidence, 2)} % interval, low`),
+      numberColumn(say`high`),
+      numberColumn("p"),
+    ],
+    rows: fit.coefficients.map(({ name, value, standardError, low, high, pValue }) => [
+      name,
+      digits(value, 4),
+      digits(standardError, 2),
+      digits(low, 3),
+      digits(high, 3),
+      pValue < 0.001 ? "< 0.001" : digits(pValue, 2),
+    ]),
+    notes: [
+      say`${fit.formula}, with f in MPa and c in percent. ${fit.blocks} blocks, ${fit.degreesOfFreedom} degrees of freedom, residual standard deviation ${digits(fit.residualSd, 3)} ${scale}, R² ${fit.rSquared === null ? BLANK : fixed(fit.rSquared, 3)}, leave-one-out error ${fit.leaveOneOutErrorMpa === null ? BLANK : say`${digits(fit.leaveOneOutErrorMpa, 3)} MPa`}.`,
+      test,
+      ...termNotes(fit),
+    ],
+  };
+}
+
+/** Where the curve stands among covariates and batches, and what its standard deviation speaks of. */
+function termNotes({ covariates, batches, basis }: FittedStrength): string[] {
+  const notes: string[] = [];
+  if (covariates.length > 0) {
+    const at = covariates.map(({ kind, at: value }) =>
+      kind === "ln age"
+        ? say`age ${plain(Math.exp(value))} d`
+        : `${kind} ${plain(value)} ${kind === "dry density" ? "kg/m³" : "%"}`,
+    );
+    notes.push(say`The curve is that at ${at.join(", ")}.`);
+  }
+  if (batches.length > 0) {
+    notes.push(
+      say`The curve is that of the average of ${batches.length} batches; a further batch may lie above or below it. The level of batch ${batches[batches.length - 1]} is what makes the sum zero.`,
+    );
+  }
+  if (basis.spread === "proportional") {
+    notes.push(
+      say`The scatter is taken as proportional to strength; the standard deviation given is that at ${digits(basis.reference, 3)} MPa.`,
+    );
+  }
+  return notes;
+}
+
+/** The fitted strength and its bounds at each tested content and at the chosen one. */
+export function bandsTable(bands: readonly StrengthBand[], units: UnitSystem): TableBlock {
+  const stress = (value: number) => quantity(value, "stress", units);
+  return {
+    kind: "table",
+    caption: say`Fitted strength and its lower bounds`,
+    columns: [
+      numberColumn(say`Cement`, "%"),
+      quantityColumn(say`Mean`, "stress", units),
+      quantityColumn(say`Lower bound of the mean`, "stress", units),
+      quantityColumn(say`Lower bound of one further block`, "stress", units),
+      quantityColumn(say`Bound that 95 % of blocks exceed`, "stress", units),
+    ],
+    rows: bands.map(({ cementPct, meanMpa, lowerBoundMpa }) => [
+      plain(cementPct),
+      stress(meanMpa),
+      stress(lowerBoundMpa.mean),
+      stress(lowerBoundMpa.prediction),
+      stress(lowerBoundMpa.tolerance),
+    ]),
+    notes: [say`Bounds are one-sided, each at the confidence of the requirement.`],
+  };
+}
+
+const p = (value: number | null) =>
+  value === null ? BLANK : value < 0.001 ? "< 0.001" : digits(value, 2);
+
+/** What the bands rest on, and what was found: normality, spread, and the robust cross-check. */
+export function strengthChecksTable(
+  checks: readonly ResidualCheck[],
+  robust: RobustStrength,
+): TableBlock {
+  return {
+    kind: "table",
+    caption: say`Checks of the regression`,
+    columns: [
+      { header: say`Check` },
+      { header: say`Test` },
+      numberColumn(say`Statistic`),
+      numberColumn("p"),
+      { header: say`What it says` },
+    ],
+    rows: [
+      ...checks.map(({ check, test, statistic, pValue, message }) => [
+        ...[sayOf(check), test, digits(statistic ?? undefined, 3), p(pValue), message],
+      ]),
+      [say`single odd blocks`, say`robust fit (Huber)`, BLANK, BLANK, robust.message],
+    ],
+    notes: [say`Residuals are not quite independent of one another, so p is approximate.`],
+  };
+}
+
+/** The four forms fitted to the same blocks. */
+export function formsTable({ forms, message }: FormsCompared): TableBlock {
+  return {
+    kind: "table",
+    caption: say`Forms of the curve compared`,
+    columns: [
+      { header: say`Form` },
+      numberColumn(say`Rank`),
+      numberColumn(say`AICc less the best`),
+      numberColumn(say`Leave-one-out error`, "MPa"),
+      numberColumn(say`p of lack of fit`),
+    ],
+    rows: forms.map(({ form, rank, aiccDifference, leaveOneOutErrorMpa, lackOfFitPValue }) => [
+      sayOf(form),
+      rank === null ? BLANK : String(rank),
+      fixed(aiccDifference ?? undefined, 1),
+      digits(leaveOneOutErrorMpa ?? undefined, 3),
+      p(lackOfFitPValue),
+    ]),
+    notes: [message, say`Forms that differ by less than 2 are not told apart (common practice).`],
+  };
+}
+
+/** What the fit says of each block in it. */
+export function influenceTable(fit: FittedStrength): TableBlock {
+  return {
+    kind: "table",
+    caption: say`Blocks in the regression`,
+    columns: [
+      { header: say`Block` },
+      numberColumn(say`Cement`, "%"),
+      numberColumn(say`Leverage`),
+      numberColumn(say`Studentised residual`),
+      numberColumn(say`Cook's distance`),
+    ],
+    rows: fit.points.map(({ id, cementPct, leverage, studentised, cooksDistance }) => [
+      id,
+      plain(cementPct),
+      fixed(leverage, 3),
+      fixed(studentised ?? undefined, 2),
+      fixed(cooksDistance ?? undefined, 3),
+    ]),
+  };
+}
+
+/** The interval by inversion of the two-sided band, and whether it was cut at a tested content. */
+function intervalWords(interval: ContentInterval | null): string {
+  if (interval === null) return say`none of the tested contents`;
+  const { lowPct, highPct, lowOpen, highOpen, confidence, method } = interval;
+  const low = lowOpen ? say`${formatFixed(lowPct, 2)} % or less` : `${formatFixed(lowPct, 2)} %`;
+  const high = highOpen
+    ? say`${formatFixed(highPct, 2)} % or more`
+    : `${formatFixed(highPct, 2)} %`;
+  const how = method === "fieller" ? say`Fieller's theorem` : say`inversion of the band`;
+  return say`${low} to ${high} (two-sided, ${formatNumber(100 * confidence, 3)} % confidence, by ${how})`;
+}
+
+/** The least cement content that meets the requirement, and how sure it is. */
+export function leastCementTable({ config, strength }: StudyResult): KeyValuesBlock {
+  const { units } = config;
+  const { requirement } = config.strength;
+  const { leastCement: least, fit } = strength;
+  const percent = (value: number | null, decimals = 2) =>
+    value === null ? BLANK : `${formatFixed(value, decimals)} %`;
+  const stress = (value: number | null) =>
+    value === null ? BLANK : formatQuantity(value, "stress", units);
+  const [first, last] = [fit.contentsPct[0], fit.contentsPct[fit.contentsPct.length - 1]];
+  return {
+    kind: "keyValues",
+    caption: say`The least cement that meets the requirement`,
+    items: [
+      {
+        label: say`Required`,
+        value: say`${stress(requirement.strengthMpa)} at ${requirement.ageDays} days`,
+      },
+      {
+        label: say`To be met by`,
+        value: statisticName(requirement.statistic, requirement.confidence),
+      },
+      { label: say`Basis (as entered)`, value: requirement.basis },
+      { label: say`Tested contents`, value: say`${first} to ${last} %; nothing is extrapolated` },
+      { label: say`Outcome`, value: least.message },
+      { label: say`Least content`, value: percent(least.cementPct) },
+      {
+        label: say`Rounded up to steps of ${least.roundUpToPct} %`,
+        value: percent(least.batchablePct, 1),
+      },
+      { label: say`Bound at that content`, value: stress(least.boundAtBatchableMpa) },
+      {
+        label: say`Fitted ${sayOf(fit.line)} at that content`,
+        value: stress(least.lineAtBatchableMpa),
+      },
+      {
+        label: say`Content at which the ${sayOf(fit.line)} alone would meet it`,
+        value:
+          least.lineContentPct === null
+            ? say`outside the tested contents`
+            : percent(least.lineContentPct),
+      },
+      {
+        label: say`Contents that the blocks do not rule out`,
+        value: intervalWords(least.interval),
+      },
+      { label: say`Choice of the curve`, value: strength.forms.message },
+    ],
+  };
+}
+
+/**
+ * What has to meet the required strength, in words that say how sure it is.
+ *
+ * @example
+ * statisticName("tolerance", 0.95) // => "the bound that 95 % of blocks exceed, with 95 % confidence"
+ */
+export function statisticName(statistic: RequirementStatistic, confidence: number): string {
+  const percent = `${Number((100 * confidence).toPrecision(4))} %`;
+  return {
+    mean: say`the lower bound of the mean strength, with ${percent} confidence`,
+    prediction: say`the bound that one further block exceeds with ${percent} probability`,
+    tolerance: say`the bound that 95 % of blocks exceed, with ${percent} confidence`,
+  }[statistic];
+}

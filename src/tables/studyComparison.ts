@@ -1,0 +1,123 @@
+import {
+  displayUnit,
+  displayValue,
+  formatFixed,
+  formatNumber,
+  formatPlain,
+  type UnitSystem,
+} from "../quantities/format.js";
+import { compareStudies, type EntryChange, type ResultPair } from "../study/compareStudies.js";
+import type { StudyResult } from "../study/studyResult.js";
+import { phrase, say, sayOf } from "../words/say.js";
+import { BLANK } from "./cell.js";
+import type { TableBlock } from "./reportBlock.js";
+
+const CHANGE = {
+  added: phrase`added`,
+  removed: phrase`removed`,
+  changed: phrase`other content`,
+};
+
+/**
+ * Two versions of a study side by side: the results with their differences, then the entries and sheets
+ * that changed. In the units of the second version.
+ *
+ * @param names what the versions are called; default the dates of the studies.
+ */
+export function studyComparisonTable(
+  a: StudyResult,
+  b: StudyResult,
+  names: readonly [string, string] = [a.config.date, b.config.date],
+): readonly TableBlock[] {
+  const { entries, sheets, results, madeWith } = compareStudies(a, b);
+  const { units } = b.config;
+  const currencies = [a.config.currency ?? "", b.config.currency ?? ""];
+  const [first, second] = names[0] === names[1] ? [say`before`, say`after`] : names;
+  return [
+    {
+      kind: "table",
+      caption: say`Results of two versions of the study`,
+      columns: [
+        { header: say`Result` },
+        { header: first, align: "right" },
+        { header: second, align: "right" },
+        { header: say`Difference`, align: "right" },
+      ],
+      rows: results
+        .filter(({ before, after }) => before !== null || after !== null)
+        .map((pair) => {
+          const unit = unitOf(pair, units, currencies);
+          const name = sayOf(pair.label);
+          return [
+            unit === "" ? name : `${name}, ${unit}`,
+            shown(pair, pair.before, units),
+            shown(pair, pair.after, units),
+            pair.changed ? shown(pair, pair.difference, units, "difference") : say`same`,
+          ];
+        }),
+      notes: [
+        ...(currencies[0] === currencies[1]
+          ? []
+          : [
+              say`Money is in two currencies (${currencies[0]}, ${currencies[1]}) and has no difference.`,
+            ]),
+        ...(madeWith
+          ? [
+              say`Computed with ${madeWith[0]} and ${madeWith[1]}: a difference may come from the program.`,
+            ]
+          : []),
+      ],
+    },
+    {
+      kind: "table",
+      caption: say`Entries and sheets that changed`,
+      columns: [{ header: say`Entry or sheet` }, { header: first }, { header: second }],
+      rows: [
+        ...entries.map(({ key, before, after }) => [keyWords(key), entry(before), entry(after)]),
+        ...sheets.map(({ file, change }) => [file, BLANK, sayOf(CHANGE[change])]),
+      ],
+      notes: [
+        entries.length + sheets.length === 0
+          ? say`No entry and no sheet changed.`
+          : say`Entries by the path of their value, in base units; sheets by their checksum.`,
+      ],
+    },
+  ];
+}
+
+/** A path in words that a narrow column can break: `gravel.moisturePct` is `gravel / moisture pct`. */
+function keyWords(key: string): string {
+  return key
+    .split(".")
+    .map((part) => part.replace(/([a-z0-9])([A-Z])/g, "$1 $2").toLowerCase())
+    .join(" / ");
+}
+
+function entry(value: EntryChange["before"]): string {
+  if (value === undefined) return BLANK;
+  return typeof value === "number" ? formatPlain(value, 6) : String(value);
+}
+
+function unitOf({ kind }: ResultPair, units: UnitSystem, [a, b]: readonly string[]): string {
+  if (kind === "percent") return "%";
+  if (kind === "money") return a === b ? a : "";
+  return kind === "whole" ? "" : displayUnit(kind, units);
+}
+
+/** A difference is rounded as the values are, so that the row adds up to the last digit or so. */
+function shown(
+  { kind, before, after }: ResultPair,
+  value: number | null,
+  units: UnitSystem,
+  as: "value" | "difference" = "value",
+): string {
+  if (value === null) return BLANK;
+  const sign = as === "difference" && value > 0 ? "+" : "";
+  if (kind === "percent") return sign + formatFixed(value, 2);
+  if (kind === "money" || kind === "whole") return sign + formatFixed(value, 0);
+  const scaled = displayValue(value, kind, units);
+  if (as === "value") return formatNumber(scaled, 4);
+  const largest = Math.max(Math.abs(before ?? 0), Math.abs(after ?? 0));
+  const magnitude = Math.floor(Math.log10(displayValue(largest, kind, units)));
+  return sign + formatFixed(scaled, Math.max(0, 3 - magnitude));
+}

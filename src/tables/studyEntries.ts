@@ -1,0 +1,214 @@
+import type { FixedOrRange } from "../blend/target.js";
+import type { ElementConfig } from "../entries/element.js";
+import type { StudyConfig, TargetConfig } from "../entries/studyConfig.js";
+import { formatQuantity, type UnitSystem } from "../quantities/format.js";
+import { APPENDIX_SECTIONS } from "../study/review.js";
+import { phrase, say, sayOf } from "../words/say.js";
+import { BLANK, fixed, numberColumn, plain, quantity, quantityColumn } from "./cell.js";
+import type { ChecklistBlock, KeyValuesBlock, NoteBlock, TableBlock } from "./reportBlock.js";
+import { statisticName } from "./strength.js";
+
+/** What the study is about and what it has to meet, as the user entered it. */
+export function projectTable(config: StudyConfig): KeyValuesBlock {
+  const { units, element, strength, target } = config;
+  const { requirement } = strength;
+  return {
+    kind: "keyValues",
+    caption: say`The study`,
+    items: [
+      { label: say`Place`, value: config.place },
+      {
+        label: say`Element`,
+        value: say`${element.name}: ${elementText(element, units)}`,
+      },
+      {
+        label: say`Required strength`,
+        value: say`${formatQuantity(requirement.strengthMpa, "stress", units)} at ${requirement.ageDays} days, to be met by ${statisticName(requirement.statistic, requirement.confidence)}`,
+      },
+      { label: say`Basis of the requirement (as entered)`, value: requirement.basis },
+      {
+        label: say`Target grading (as entered)`,
+        value: targetWords(target),
+      },
+      { label: say`Cement`, value: config.cement.name },
+      { label: say`Date of the study`, value: config.date },
+      {
+        label: say`Data`,
+        value: config.invented
+          ? say`Invented for demonstration. Not to be built from.`
+          : say`As given by the user.`,
+      },
+    ],
+  };
+}
+
+const SEEK = {
+  "most-site-soil": phrase`the most site soil`,
+  "least-cost": phrase`the least cost`,
+  "nearest-middle": phrase`the middle of the band`,
+};
+
+function targetWords(target: TargetConfig): string {
+  if (target.kind === "band") {
+    return say`inside the band of the guidance; among such blends, ${sayOf(SEEK[target.aim])}`;
+  }
+  const words = (value: FixedOrRange) =>
+    typeof value === "number"
+      ? plain(value)
+      : say`the best from ${plain(value.min)} to ${plain(value.max)}`;
+  return say`power curve, exponent ${words(target.exponent)}, top size ${words(target.topSizeMm)} mm`;
+}
+
+/** The element's kind and measures in words, without its name. */
+export function elementText(element: ElementConfig, units: UnitSystem): string {
+  const length = (metres: number) => formatQuantity(metres * 1000, "length", units);
+  const depth = (metres: number) => formatQuantity(metres * 1000, "depth", units);
+  const high = length(element.heightM);
+  if (element.kind === "pier") {
+    const { section, count = 1 } = element;
+    return section.shape === "round"
+      ? say`${count} round piers, diameter ${depth(section.diameterM)}, ${high} high`
+      : say`${count} piers of ${depth(section.widthM)} by ${depth(section.depthM)}, ${high} high`;
+  }
+  const thick = depth(element.thicknessM);
+  const openings = openingsText(element.openings ?? [], units);
+  if (element.kind === "ring") {
+    const { plan } = element;
+    return plan.shape === "round"
+      ? say`round ring, outside diameter ${length(plan.diameterM)}, ${high} high, ${thick} thick, ${openings}`
+      : say`closed ring, outside ${length(plan.lengthM)} by ${length(plan.widthM)}, ${high} high, ${thick} thick, ${openings}`;
+  }
+  const long = length(element.lengthM);
+  return element.kind === "bench"
+    ? say`bench ${long} long, ${high} high, ${thick} deep, ${openings}`
+    : say`${long} long, ${high} high, ${thick} thick, ${openings}`;
+}
+
+function openingsText(
+  openings: readonly {
+    readonly widthM: number;
+    readonly heightM: number;
+    readonly count?: number;
+  }[],
+  units: UnitSystem,
+): string {
+  if (openings.length === 0) return say`without openings`;
+  const length = (metres: number) => formatQuantity(metres * 1000, "length", units);
+  const list = openings.map(
+    ({ count = 1, widthM, heightM }) => say`${count} × ${length(widthM)} by ${length(heightM)}`,
+  );
+  return say`openings ${list.join(", ")}`;
+}
+
+/** The materials as the user entered them. */
+export function materialsTable({ materials, units, currency }: StudyConfig): TableBlock {
+  const priced = materials.some(({ price }) => price);
+  return {
+    kind: "table",
+    caption: say`Materials, as entered`,
+    columns: [
+      { header: say`Material` },
+      { header: say`Role` },
+      quantityColumn(say`Particle density`, "density", units),
+      quantityColumn(say`Loose bulk density, dry`, "density", units),
+      numberColumn(say`Moisture`, "%"),
+      numberColumn(say`Share allowed`, "%"),
+      ...(priced ? [numberColumn(say`Price`, currency)] : []),
+    ],
+    rows: materials.map((material) => [
+      material.name,
+      sayOf(material.role),
+      quantity(material.particleDensityKgM3, "density", units, 4),
+      quantity(material.looseBulkDensityKgM3, "density", units, 4),
+      fixed(material.moisturePct, 1),
+      say`${plain(material.minSharePct)} to ${plain(material.maxSharePct)}`,
+      ...(priced ? [material.price?.written ?? BLANK] : []),
+    ]),
+    notes: [say`Shares are percent of the dry mass of all soil and aggregate, cement excluded.`],
+  };
+}
+
+/** Test methods with standard and edition, as the user entered them. */
+export function methodsTable({ methods }: StudyConfig): TableBlock {
+  return {
+    kind: "table",
+    caption: say`Test methods, as entered`,
+    columns: [{ header: say`Test` }, { header: say`Standard` }, { header: say`Edition` }],
+    rows: methods.map(({ test, standard, edition }) => [
+      test,
+      standard,
+      edition ?? say`not stated`,
+    ]),
+  };
+}
+
+/** How each material was sampled, in the user's words; a material without a statement says so. */
+export function samplingTable({
+  materials,
+  sampling = [],
+}: Pick<StudyConfig, "materials" | "sampling">): TableBlock {
+  return {
+    kind: "table",
+    caption: say`Sampling, as entered`,
+    columns: [
+      { header: say`Material` },
+      { header: say`Where` },
+      { header: say`How` },
+      { header: say`Pits or heaps`, align: "right" },
+      { header: say`Date` },
+    ],
+    rows: materials.flatMap(({ id, name }) => {
+      const stated = sampling.filter(({ material }) => material === id);
+      if (stated.length === 0) return [[name, say`not stated`, say`not stated`, BLANK, BLANK]];
+      return stated.map(({ where, how, pits, date }) => [
+        ...[name, where, how],
+        ...[pits === undefined ? BLANK : String(pits), date ?? BLANK],
+      ]);
+    }),
+    notes: [
+      say`Grading, colour and moisture of a deposit can change within metres: the tests speak for the samples, and for the deposit as far as the sampling does.`,
+    ],
+  };
+}
+
+/** The decision log, in the order of its dates; entries of one day stay in the order of the study. */
+export function decisionsTable({
+  decisions = [],
+}: Pick<StudyConfig, "decisions">): TableBlock | NoteBlock {
+  if (decisions.length === 0) {
+    return { kind: "note", tone: "note", text: say`No decisions were entered.` };
+  }
+  const inOrder = [...decisions].sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
+  return {
+    kind: "table",
+    caption: say`Decisions, as entered`,
+    columns: [
+      { header: say`Date` },
+      { header: say`Decided` },
+      { header: say`Because` },
+      { header: say`Instead of` },
+    ],
+    rows: inOrder.map(({ date, what, why, insteadOf }) => [date, what, why, insteadOf ?? BLANK]),
+  };
+}
+
+/** The clauses that the study lists, each with the section of the report that answers it. */
+export function checklistBlock({
+  checklist = [],
+}: Pick<StudyConfig, "checklist">): ChecklistBlock | NoteBlock {
+  if (checklist.length === 0) {
+    return { kind: "note", tone: "note", text: say`No clauses were entered.` };
+  }
+  return {
+    kind: "checklist",
+    caption: say`Clauses and where this report answers them`,
+    items: checklist.map(({ clause, requirement, answeredBy, remark = "" }) => {
+      const section = APPENDIX_SECTIONS.find(({ key }) => key === answeredBy);
+      return {
+        ...{ clause, requirement, remark },
+        ...(answeredBy === undefined ? {} : { sectionKey: answeredBy }),
+        ...(section ? { sectionTitle: sayOf(section.title) } : {}),
+      };
+    }),
+  };
+}
