@@ -1,5 +1,5 @@
 import { formatFixed } from "../quantities/format.js";
-import { phrase, say } from "../words/say.js";
+import { say, type Text } from "../words/message.js";
 import type { SourcedRange } from "./carbonFactors.js";
 import { checkAbove } from "./checkAmount.js";
 import type { RecipeInput } from "./recipe.js";
@@ -20,42 +20,42 @@ export interface DefaultBulkDensity extends SourcedRange {
 export const DEFAULT_BULK_DENSITIES: readonly DefaultBulkDensity[] = [
   {
     id: "soil",
-    name: phrase`Dug soil, lumps broken, damp`,
+    name: say`Dug soil, lumps broken, damp`,
     unit: "kg/m3",
     valueKgM3: 1200,
     low: 1000,
     high: 1450,
-    source: phrase`from memory: order of magnitude of earthwork tables`,
+    source: say`from memory: order of magnitude of earthwork tables`,
     basis: "memory",
   },
   {
     id: "sand",
-    name: phrase`Damp sand, loose`,
+    name: say`Damp sand, loose`,
     unit: "kg/m3",
     valueKgM3: 1400,
     low: 1200,
     high: 1600,
-    source: phrase`from memory: order of magnitude of aggregate tables`,
+    source: say`from memory: order of magnitude of aggregate tables`,
     basis: "memory",
   },
   {
     id: "gravel",
-    name: phrase`Gravel, loose`,
+    name: say`Gravel, loose`,
     unit: "kg/m3",
     valueKgM3: 1500,
     low: 1350,
     high: 1650,
-    source: phrase`from memory: order of magnitude of aggregate tables`,
+    source: say`from memory: order of magnitude of aggregate tables`,
     basis: "memory",
   },
   {
     id: "cement",
-    name: phrase`Portland cement, poured loosely`,
+    name: say`Portland cement, poured loosely`,
     unit: "kg/m3",
     valueKgM3: 1200,
     low: 830,
     high: 1650,
-    source: phrase`range read on several pages (loose 830 to 1650; a full US bag is 94 lb in 1 ft³, 1506 kg/m³); the value within it from memory`,
+    source: say`range read on several pages (loose 830 to 1650; a full US bag is 94 lb in 1 ft³, 1506 kg/m³); the value within it from memory`,
     basis: "read",
   },
 ];
@@ -96,7 +96,7 @@ export interface SandBulking {
   readonly status: "ok" | "reversed";
   /** How much more room the damp sand takes than the same sand dry, percent: `bulkingPct` of a recipe. */
   readonly bulkingPct: number | null;
-  readonly message: string;
+  readonly message: Text;
 }
 
 /**

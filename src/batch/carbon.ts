@@ -1,5 +1,5 @@
 import { formatFixed } from "../quantities/format.js";
-import { say } from "../words/say.js";
+import { say, type Text } from "../words/message.js";
 import type { SourcedRange } from "./carbonFactors.js";
 import type { Between } from "./cementComparison.js";
 import { checkAbove, checkNotBelow } from "./checkAmount.js";
@@ -8,7 +8,7 @@ import type { Recipe } from "./recipe.js";
 
 export interface MixCarbonLine {
   readonly id: string;
-  readonly name: string;
+  readonly name: Text;
   /** kg CO2e of making; null without a factor. */
   readonly making: Between | null;
   /** kg CO2e of haul; null without a distance. */
@@ -18,7 +18,7 @@ export interface MixCarbonLine {
 
 export interface MixCarbon {
   readonly status: "ok" | "incomplete";
-  readonly message: string;
+  readonly message: Text;
   readonly lines: readonly MixCarbonLine[];
   /** kg CO2e. */
   readonly total: Between;

@@ -1,13 +1,13 @@
-import { phrase } from "../words/say.js";
+import { say, type Text } from "../words/message.js";
 
 /** A factor with the range that sources give, never one bare number. */
 export interface SourcedRange {
   readonly id: string;
-  readonly name: string;
+  readonly name: Text;
   readonly unit: string;
   readonly low: number;
   readonly high: number;
-  readonly source: string;
+  readonly source: Text;
   /** `entered`: the user gave it, with the source in their own words. */
   readonly basis: "read" | "memory" | "entered";
 }
@@ -22,20 +22,20 @@ export interface SourcedRange {
 export const CEMENT_CARBON_FACTORS: readonly SourcedRange[] = [
   {
     id: "us-portland-2021",
-    name: phrase`US portland cement, portland-limestone to plain`,
+    name: say`US portland cement, portland-limestone to plain`,
     unit: "kg CO2e/kg",
     low: 0.846,
     high: 0.922,
-    source: phrase`Portland Cement Association industry declaration 2021: 922 kg/t read; portland-limestone 8.2 % lower read, 846 kg/t by own arithmetic`,
+    source: say`Portland Cement Association industry declaration 2021: 922 kg/t read; portland-limestone 8.2 % lower read, 846 kg/t by own arithmetic`,
     basis: "read",
   },
   {
     id: "uk-average-to-cem-i",
-    name: phrase`UK average cement to CEM I`,
+    name: say`UK average cement to CEM I`,
     unit: "kg CO2e/kg",
     low: 0.832,
     high: 0.912,
-    source: phrase`ICE database V3.0, 2019, from memory; that edition has been replaced`,
+    source: say`ICE database V3.0, 2019, from memory; that edition has been replaced`,
     basis: "memory",
   },
 ];
@@ -48,11 +48,11 @@ export const CEMENT_CARBON_FACTORS: readonly SourcedRange[] = [
  */
 export const CONCRETE_CEMENT_CONTENT: SourcedRange = {
   id: "us-3000-psi",
-  name: phrase`Ready-mixed concrete of about 21 MPa (3000 psi)`,
+  name: say`Ready-mixed concrete of about 21 MPa (3000 psi)`,
   unit: "kg/m³",
   low: 280,
   high: 310,
-  source: phrase`US practice, 470 to 520 lb/yd³, from memory`,
+  source: say`US practice, 470 to 520 lb/yd³, from memory`,
   basis: "memory",
 };
 
@@ -66,29 +66,29 @@ export const CONCRETE_CEMENT_CONTENT: SourcedRange = {
 export const MATERIAL_CARBON_FACTORS: readonly SourcedRange[] = [
   {
     id: "site-soil",
-    name: phrase`Soil dug on site, by hand to by machine`,
+    name: say`Soil dug on site, by hand to by machine`,
     unit: "kg CO2e/kg",
     low: 0,
     high: 0.024,
-    source: phrase`0 by definition for hand work; upper end the rammed-soil entry of ICE V2.0, 2011, from memory`,
+    source: say`0 by definition for hand work; upper end the rammed-soil entry of ICE V2.0, 2011, from memory`,
     basis: "memory",
   },
   {
     id: "aggregate",
-    name: phrase`Sand and gravel from a pit or quarry`,
+    name: say`Sand and gravel from a pit or quarry`,
     unit: "kg CO2e/kg",
     low: 0.005,
     high: 0.0075,
-    source: phrase`ICE V2.0, 2011, and V3.0, 2019, from memory; both editions have been replaced`,
+    source: say`ICE V2.0, 2011, and V3.0, 2019, from memory; both editions have been replaced`,
     basis: "memory",
   },
   {
     id: "road-haul",
-    name: phrase`Lorry, part empty on the way back`,
+    name: say`Lorry, part empty on the way back`,
     unit: "kg CO2e/(t km)",
     low: 0.07,
     high: 0.2,
-    source: phrase`order of magnitude of freight emission tables, from memory`,
+    source: say`order of magnitude of freight emission tables, from memory`,
     basis: "memory",
   },
 ];

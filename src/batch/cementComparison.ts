@@ -1,5 +1,5 @@
 import { formatFixed } from "../quantities/format.js";
-import { say } from "../words/say.js";
+import { say, type Text } from "../words/message.js";
 import { CONCRETE_CEMENT_CONTENT, type SourcedRange } from "./carbonFactors.js";
 import { checkAbove, checkNotBelow } from "./checkAmount.js";
 
@@ -20,7 +20,7 @@ export interface CementComparison {
   readonly concreteCementCarbonKg: Between;
   readonly carbonFactor: SourcedRange;
   readonly concreteCement: SourcedRange;
-  readonly statement: string;
+  readonly statement: Text;
 }
 
 /**
@@ -101,7 +101,7 @@ export interface SavingTrap {
   /** Cement against cement, low first; below zero where the earth holds more. */
   readonly savingPct: Between;
   /** For a reader who has not met the trap. */
-  readonly text: string;
+  readonly text: Text;
 }
 
 /**

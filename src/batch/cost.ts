@@ -1,5 +1,5 @@
 import type { Finding } from "../findings/finding.js";
-import { say } from "../words/say.js";
+import { say, type Text } from "../words/message.js";
 import type { Between } from "./cementComparison.js";
 import { checkNotBelow } from "./checkAmount.js";
 import { rangeDifference } from "./rangeDifference.js";
@@ -35,7 +35,7 @@ export interface MaterialPriceRange {
 
 export interface CostRangeLine {
   readonly id: string;
-  readonly name: string;
+  readonly name: Text;
   /** Null where the price is missing or cannot be used. */
   readonly material: Between | null;
   /** Null where no haul was given. */
@@ -44,7 +44,7 @@ export interface CostRangeLine {
 
 export interface CostRange {
   readonly status: "ok" | "incomplete";
-  readonly message: string;
+  readonly message: Text;
   readonly lines: readonly CostRangeLine[];
   readonly total: Between;
   readonly findings: readonly Finding[];
@@ -132,7 +132,7 @@ function amountOf(
 
 export interface MixSaving {
   readonly status: "ok" | "incomplete";
-  readonly message: string;
+  readonly message: Text;
   /** Cost of the other mix less that of this one: below zero where this one costs more. */
   readonly saved: Between | null;
   readonly savedCementKg: number;
@@ -186,7 +186,7 @@ export function mixSaving(of: {
 /** Says why a price cannot be used: none, none with a unit, or one whose amount is not known. */
 export function priceFinding(of: {
   readonly id: string;
-  readonly name: string;
+  readonly name: Text;
   readonly kind: "price" | "haul";
   readonly range: PriceRange | HaulPrice | undefined;
   readonly file: string;
@@ -203,7 +203,7 @@ export function priceFinding(of: {
       code: "price-missing",
       message: say`${name} has no price, so it is not in the total.`,
       expected: say`a price with its unit, 0 where it costs nothing`,
-      wayOut: say`Add the price to the study.`,
+      remedy: say`Add the price to the study.`,
     };
   }
   const value = range.low === range.high ? `${range.low}` : say`${range.low} to ${range.high}`;
@@ -214,7 +214,7 @@ export function priceFinding(of: {
       value,
       message: say`${name}: the ${kind} has no unit, so nobody knows what it is for.`,
       expected: say`per t, per m3, per bag, or per load for haul`,
-      wayOut: say`Write the unit beside the ${kind}.`,
+      remedy: say`Write the unit beside the ${kind}.`,
     };
   }
   const missing = {
@@ -229,6 +229,6 @@ export function priceFinding(of: {
     value: say`${value} per ${range.per}`,
     message: say`${name}: the ${kind} is per ${range.per}, but ${missing} is missing.`,
     expected: missing,
-    wayOut: say`Give ${missing}, or a ${kind} per tonne.`,
+    remedy: say`Give ${missing}, or a ${kind} per tonne.`,
   };
 }

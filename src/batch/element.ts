@@ -1,6 +1,6 @@
 import type { Finding } from "../findings/finding.js";
 import { formatFixed, formatPlain } from "../quantities/format.js";
-import { say } from "../words/say.js";
+import { say, type Text } from "../words/message.js";
 import type { Between } from "./cementComparison.js";
 import { checkAbove } from "./checkAmount.js";
 import type { Recipe } from "./recipe.js";
@@ -82,7 +82,7 @@ export interface ElementAmounts {
 /** An element's amounts, or what is wrong with its measures. */
 export interface ElementQuantities {
   readonly status: "ok" | "invalid";
-  readonly message: string;
+  readonly message: Text;
   readonly amounts: ElementAmounts | null;
   readonly findings: readonly Finding[];
 }
@@ -260,14 +260,14 @@ function widestOpeningM(element: Exclude<EarthElement, PierElement>): number {
 /** What is impossible in an element's measures, each by its key path. */
 export function elementFindings(element: EarthElement, file: string): Finding[] {
   const findings: Finding[] = [];
-  const wrong = (column: string, value: number, message: string, expected: string) =>
+  const wrong = (column: string, value: number, message: Text, expected: Text) =>
     findings.push({
       ...{ severity: "error", code: "element-geometry", file, column: `element.${column}` },
       ...{
         value: String(value),
         message,
         expected,
-        wayOut: say`Correct the measure in the study.`,
+        remedy: say`Correct the measure in the study.`,
       },
     });
   for (const [column, value] of measuresOf(element)) {

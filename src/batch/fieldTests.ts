@@ -1,37 +1,37 @@
-import { phrase } from "../words/say.js";
+import { say, type Text } from "../words/message.js";
 
 export type FieldBasis = "read" | "memory" | "common practice";
 
 /** What may be concluded from what is seen, and how the rule is known. */
 export interface FieldConclusion {
-  readonly seen: string;
-  readonly means: string;
+  readonly seen: Text;
+  readonly means: Text;
   readonly basis: FieldBasis;
 }
 
 /** A line of the form. */
 export interface FieldReading {
-  readonly label: string;
+  readonly label: Text;
   readonly unit?: string;
 }
 
 /** A test that needs no laboratory: what to do, write down and conclude, and what it cannot tell. */
 export interface FieldTest {
   readonly id: string;
-  readonly name: string;
+  readonly name: Text;
   /** The one question it answers. */
-  readonly asks: string;
-  readonly tools: string;
-  readonly steps: readonly string[];
+  readonly asks: Text;
+  readonly tools: Text;
+  readonly steps: readonly Text[];
   readonly readings: readonly FieldReading[];
   readonly conclusions: readonly FieldConclusion[];
   /** What people take from it and should not. */
-  readonly doesNotTell: string;
+  readonly doesNotTell: Text;
   /** The laboratory test that settles the question. */
-  readonly settledBy: string;
+  readonly settledBy: Text;
   /** Another test that shares a name or a look. */
-  readonly notToBeMistakenFor?: string;
-  readonly source: string;
+  readonly notToBeMistakenFor?: Text;
+  readonly source: Text;
 }
 
 /**
@@ -42,40 +42,40 @@ export interface FieldTest {
  */
 export const WASH_AND_SMELL: FieldTest = {
   id: "wash-and-smell",
-  name: phrase`Wash and smell`,
-  asks: phrase`Are the fines clay or silt, and is there humus in it?`,
-  tools: phrase`Bare hands without a cut, no cement on them; water; a fresh damp sample`,
+  name: say`Wash and smell`,
+  asks: say`Are the fines clay or silt, and is there humus in it?`,
+  tools: say`Bare hands without a cut, no cement on them; water; a fresh damp sample`,
   steps: [
-    phrase`Smell the fresh sample; warm it in the hand and smell again.`,
-    phrase`Rub it wet between the hands, then rinse.`,
+    say`Smell the fresh sample; warm it in the hand and smell again.`,
+    say`Rub it wet between the hands, then rinse.`,
   ],
   readings: [
-    { label: phrase`Smell: none, musty, like a wood's floor` },
-    { label: phrase`Colour; roots or leaves seen?` },
-    { label: phrase`Rinses off: at once, with rubbing, hardly` },
+    { label: say`Smell: none, musty, like a wood's floor` },
+    { label: say`Colour; roots or leaves seen?` },
+    { label: say`Rinses off: at once, with rubbing, hardly` },
   ],
   conclusions: [
     {
-      seen: phrase`Musty, dark, with roots`,
-      means: phrase`Humus: do not use; it hinders the setting of cement`,
+      seen: say`Musty, dark, with roots`,
+      means: say`Humus: do not use; it hinders the setting of cement`,
       basis: "common practice",
     },
-    { seen: phrase`Topsoil, above about 0.4 m`, means: phrase`To be avoided`, basis: "read" },
-    { seen: phrase`Gritty, rinses off at once`, means: phrase`Sandy`, basis: "common practice" },
+    { seen: say`Topsoil, above about 0.4 m`, means: say`To be avoided`, basis: "read" },
+    { seen: say`Gritty, rinses off at once`, means: say`Sandy`, basis: "common practice" },
     {
-      seen: phrase`Floury, comes off with rubbing`,
-      means: phrase`Silty`,
+      seen: say`Floury, comes off with rubbing`,
+      means: say`Silty`,
       basis: "common practice",
     },
     {
-      seen: phrase`Soapy, sticks, hardly comes off`,
-      means: phrase`Clayey`,
+      seen: say`Soapy, sticks, hardly comes off`,
+      means: say`Clayey`,
       basis: "common practice",
     },
   ],
-  doesNotTell: phrase`Amounts, salts or sulphate: those neither smell nor feel.`,
-  settledBy: phrase`Organic content and sulphate by a laboratory; liquid and plastic limit for the fines`,
-  source: phrase`common practice, no source; topsoil above 40 cm and pH below 6 to be avoided: Minke, Building with Earth (read)`,
+  doesNotTell: say`Amounts, salts or sulphate: those neither smell nor feel.`,
+  settledBy: say`Organic content and sulphate by a laboratory; liquid and plastic limit for the fines`,
+  source: say`common practice, no source; topsoil above 40 cm and pH below 6 to be avoided: Minke, Building with Earth (read)`,
 };
 
 /**
@@ -86,35 +86,35 @@ export const WASH_AND_SMELL: FieldTest = {
  */
 export const JAR_TEST: FieldTest = {
   id: "jar",
-  name: phrase`Jar`,
-  asks: phrase`Is there mostly sand, or mostly fines?`,
-  tools: phrase`Straight clear jar with a lid, ruler, clean water, a pinch of salt, a watch`,
+  name: say`Jar`,
+  asks: say`Is there mostly sand, or mostly fines?`,
+  tools: say`Straight clear jar with a lid, ruler, clean water, a pinch of salt, a watch`,
   steps: [
-    phrase`Break the lumps, take out stones, fill a third of the jar with soil.`,
-    phrase`Fill up with water, add the salt, leave an hour, shake hard for two minutes.`,
-    phrase`Set down and do not move. Mark the top of the settled layer after 1 minute, 30 to 60 minutes, 24 hours.`,
+    say`Break the lumps, take out stones, fill a third of the jar with soil.`,
+    say`Fill up with water, add the salt, leave an hour, shake hard for two minutes.`,
+    say`Set down and do not move. Mark the top of the settled layer after 1 minute, 30 to 60 minutes, 24 hours.`,
   ],
   readings: [
-    { label: phrase`Height after 1 minute: sand and coarser`, unit: "mm" },
-    { label: phrase`Height after ____ minutes: and silt`, unit: "mm" },
-    { label: phrase`Height after 24 hours: and clay`, unit: "mm" },
-    { label: phrase`Water still cloudy?` },
+    { label: say`Height after 1 minute: sand and coarser`, unit: "mm" },
+    { label: say`Height after ____ minutes: and silt`, unit: "mm" },
+    { label: say`Height after 24 hours: and clay`, unit: "mm" },
+    { label: say`Water still cloudy?` },
   ],
   conclusions: [
     {
-      seen: phrase`Nearly all settles in the first minute`,
-      means: phrase`Few fines: it will not hold together without more binder`,
+      seen: say`Nearly all settles in the first minute`,
+      means: say`Few fines: it will not hold together without more binder`,
       basis: "common practice",
     },
     {
-      seen: phrase`Little settles in the first minute`,
-      means: phrase`Rich in fines: expect shrinkage; sand may have to be added`,
+      seen: say`Little settles in the first minute`,
+      means: say`Rich in fines: expect shrinkage; sand may have to be added`,
       basis: "common practice",
     },
   ],
-  doesNotTell: phrase`The true percentages. Fine layers hold more water, so clay looks like more than it is: one text shows a loam of about 14 % clay that reads near 45 % in the jar (from memory). No measured correction was found; apply none.`,
-  settledBy: phrase`Wet sieving and a sedimentation test (hydrometer or pipette)`,
-  source: phrase`Times: 1 min, 30 min to 1 h, 24 h on two web pages of builders (read); both warn, as a council guide does, that it is inaccurate (read)`,
+  doesNotTell: say`The true percentages. Fine layers hold more water, so clay looks like more than it is: one text shows a loam of about 14 % clay that reads near 45 % in the jar (from memory). No measured correction was found; apply none.`,
+  settledBy: say`Wet sieving and a sedimentation test (hydrometer or pipette)`,
+  source: say`Times: 1 min, 30 min to 1 h, 24 h on two web pages of builders (read); both warn, as a council guide does, that it is inaccurate (read)`,
 };
 
 /**
@@ -125,38 +125,38 @@ export const JAR_TEST: FieldTest = {
  */
 export const RIBBON_TEST: FieldTest = {
   id: "ribbon",
-  name: phrase`Ribbon`,
-  asks: phrase`How well does the plastic soil hold together?`,
-  tools: phrase`Smooth board, ruler, water`,
+  name: say`Ribbon`,
+  asks: say`How well does the plastic soil hold together?`,
+  tools: say`Smooth board, ruler, water`,
   steps: [
-    phrase`Take out all that is coarser than sand; knead with water until it does not stick to the hand.`,
-    phrase`Roll to the thickness of a finger, press flat, and push it slowly over the edge of the board.`,
-    phrase`Measure the piece that breaks off. Do it five times.`,
+    say`Take out all that is coarser than sand; knead with water until it does not stick to the hand.`,
+    say`Roll to the thickness of a finger, press flat, and push it slowly over the edge of the board.`,
+    say`Measure the piece that breaks off. Do it five times.`,
   ],
   readings: [
-    { label: phrase`Thickness of the ribbon`, unit: "mm" },
-    { label: phrase`Lengths that broke off, five times`, unit: "mm" },
-    { label: phrase`Mean`, unit: "mm" },
-    { label: phrase`Did it stick to the hand?` },
+    { label: say`Thickness of the ribbon`, unit: "mm" },
+    { label: say`Lengths that broke off, five times`, unit: "mm" },
+    { label: say`Mean`, unit: "mm" },
+    { label: say`Did it stick to the hand?` },
   ],
   conclusions: [
-    { seen: phrase`80 to 120 mm`, means: phrase`Clay in the range often wanted`, basis: "memory" },
+    { seen: say`80 to 120 mm`, means: say`Clay in the range often wanted`, basis: "memory" },
     {
-      seen: phrase`50 to 150 mm (2 to 6 in)`,
-      means: phrase`Taken as usable by one builder`,
+      seen: say`50 to 150 mm (2 to 6 in)`,
+      means: say`Taken as usable by one builder`,
       basis: "read",
     },
-    { seen: phrase`Over 200 mm`, means: phrase`Binds strongly: expect shrinkage`, basis: "read" },
+    { seen: say`Over 200 mm`, means: say`Binds strongly: expect shrinkage`, basis: "read" },
     {
-      seen: phrase`Breaks at once`,
-      means: phrase`Little clay, or too dry: knead again`,
+      seen: say`Breaks at once`,
+      means: say`Little clay, or too dry: knead again`,
       basis: "common practice",
     },
   ],
-  doesNotTell: phrase`The clay content. Thickness, moisture and the hand change the length; the limits of different texts do not agree.`,
-  settledBy: phrase`Liquid and plastic limit`,
-  notToBeMistakenFor: phrase`the thread rolled to 3 mm, which is the plastic limit's own procedure without a scale`,
-  source: phrase`80 to 120 mm: SAZS 724 and the code of practice behind it (from memory); 2 to 6 in: a builder's web page (read); over 20 cm: Minke, Building with Earth, on a garbled mirror (read)`,
+  doesNotTell: say`The clay content. Thickness, moisture and the hand change the length; the limits of different texts do not agree.`,
+  settledBy: say`Liquid and plastic limit`,
+  notToBeMistakenFor: say`the thread rolled to 3 mm, which is the plastic limit's own procedure without a scale`,
+  source: say`80 to 120 mm: SAZS 724 and the code of practice behind it (from memory); 2 to 6 in: a builder's web page (read); over 20 cm: Minke, Building with Earth, on a garbled mirror (read)`,
 };
 
 /**
@@ -167,37 +167,37 @@ export const RIBBON_TEST: FieldTest = {
  */
 export const PLASTIC_BALL: FieldTest = {
   id: "plastic-ball",
-  name: phrase`Dropped plastic ball: binding of the soil`,
-  asks: phrase`Does the clay of this soil bind at all, or very strongly?`,
-  tools: phrase`Scale, ruler, tape, a flat hard floor, water`,
+  name: say`Dropped plastic ball: binding of the soil`,
+  asks: say`Does the clay of this soil bind at all, or very strongly?`,
+  tools: say`Scale, ruler, tape, a flat hard floor, water`,
   steps: [
-    phrase`Sieve out stones, add water and knead until the soil is stiff and plastic; no cement.`,
-    phrase`Form a smooth ball of 200 g.`,
-    phrase`Let it fall from 2 m on the floor and measure the flattened width.`,
+    say`Sieve out stones, add water and knead until the soil is stiff and plastic; no cement.`,
+    say`Form a smooth ball of 200 g.`,
+    say`Let it fall from 2 m on the floor and measure the flattened width.`,
   ],
   readings: [
-    { label: phrase`Mass of the ball`, unit: "g" },
-    { label: phrase`Height of fall`, unit: "m" },
-    { label: phrase`Flattened width`, unit: "mm" },
-    { label: phrase`Cracks: none, few, many, fell apart` },
+    { label: say`Mass of the ball`, unit: "g" },
+    { label: say`Height of fall`, unit: "m" },
+    { label: say`Flattened width`, unit: "mm" },
+    { label: say`Cracks: none, few, many, fell apart` },
   ],
   conclusions: [
     {
-      seen: phrase`Flattened to less than 50 mm`,
-      means: phrase`As stiff as this test is made for: the cracks may be compared with other soils`,
+      seen: say`Flattened to less than 50 mm`,
+      means: say`As stiff as this test is made for: the cracks may be compared with other soils`,
       basis: "read",
     },
-    { seen: phrase`It falls apart`, means: phrase`Little clay, weak binding`, basis: "read" },
+    { seen: say`It falls apart`, means: say`Little clay, weak binding`, basis: "read" },
     {
-      seen: phrase`A small ball of it, 20 to 30 mm, is crushed only with much force`,
-      means: phrase`Rich in clay: sand may have to be added`,
+      seen: say`A small ball of it, 20 to 30 mm, is crushed only with much force`,
+      means: say`Rich in clay: sand may have to be added`,
       basis: "read",
     },
   ],
-  doesNotTell: phrase`Whether a mix is moist enough to ram, or how much clay there is in percent.`,
-  settledBy: phrase`Liquid and plastic limit, and a sedimentation test; binding force where it is asked for`,
-  notToBeMistakenFor: phrase`the ball and drop of the moist mix, from shoulder height, which asks about its moisture`,
-  source: phrase`Berge, The Ecology of Building Materials, after DIN 18952: 200 g, 2 m, 50 mm (read); Minke, Building with Earth, figures 2.8 and 2.9 (read, photographs not seen)`,
+  doesNotTell: say`Whether a mix is moist enough to ram, or how much clay there is in percent.`,
+  settledBy: say`Liquid and plastic limit, and a sedimentation test; binding force where it is asked for`,
+  notToBeMistakenFor: say`the ball and drop of the moist mix, from shoulder height, which asks about its moisture`,
+  source: say`Berge, The Ecology of Building Materials, after DIN 18952: 200 g, 2 m, 50 mm (read); Minke, Building with Earth, figures 2.8 and 2.9 (read, photographs not seen)`,
 };
 
 /**
@@ -208,40 +208,40 @@ export const PLASTIC_BALL: FieldTest = {
  */
 export const SHRINKAGE_BOX: FieldTest = {
   id: "shrinkage-box",
-  name: phrase`Long shrinkage box`,
-  asks: phrase`How much does the soil shrink when it dries from very wet?`,
-  tools: phrase`Smooth box 600 × 40 × 40 mm inside, oil, ruler, shade`,
+  name: say`Long shrinkage box`,
+  asks: say`How much does the soil shrink when it dries from very wet?`,
+  tools: say`Smooth box 600 × 40 × 40 mm inside, oil, ruler, shade`,
   steps: [
-    phrase`Sieve at 5 to 6 mm; add water until a groove in it just closes on ten taps.`,
-    phrase`Oil the box, fill it without gaps, strike level.`,
-    phrase`Dry in shade for 10 days, or in sun for 5. Push all pieces to one end.`,
-    phrase`Measure the gap at the other end.`,
+    say`Sieve at 5 to 6 mm; add water until a groove in it just closes on ten taps.`,
+    say`Oil the box, fill it without gaps, strike level.`,
+    say`Dry in shade for 10 days, or in sun for 5. Push all pieces to one end.`,
+    say`Measure the gap at the other end.`,
   ],
   readings: [
-    { label: phrase`Length of the box inside`, unit: "mm" },
-    { label: phrase`Gap after drying`, unit: "mm" },
-    { label: phrase`Gap in percent of the length`, unit: "%" },
-    { label: phrase`Humped, cracked across, or whole?` },
+    { label: say`Length of the box inside`, unit: "mm" },
+    { label: say`Gap after drying`, unit: "mm" },
+    { label: say`Gap in percent of the length`, unit: "%" },
+    { label: say`Humped, cracked across, or whole?` },
   ],
   conclusions: [
     {
-      seen: phrase`Gap of 0 to 12 mm in 600 mm`,
-      means: phrase`For pressed blocks, one maker's table has 1 cement to 18 soil by loose volume`,
+      seen: say`Gap of 0 to 12 mm in 600 mm`,
+      means: say`For pressed blocks, one maker's table has 1 cement to 18 soil by loose volume`,
       basis: "read",
     },
-    { seen: phrase`12 to 24 mm`, means: phrase`The same table: 1 to 16`, basis: "read" },
-    { seen: phrase`25 to 39 mm`, means: phrase`The same table: 1 to 14`, basis: "read" },
-    { seen: phrase`40 to 50 mm`, means: phrase`The same table: 1 to 12`, basis: "read" },
+    { seen: say`12 to 24 mm`, means: say`The same table: 1 to 16`, basis: "read" },
+    { seen: say`25 to 39 mm`, means: say`The same table: 1 to 14`, basis: "read" },
+    { seen: say`40 to 50 mm`, means: say`The same table: 1 to 12`, basis: "read" },
     {
-      seen: phrase`More than 50 mm`,
-      means: phrase`Outside that table: add sand and test again`,
+      seen: say`More than 50 mm`,
+      means: say`Outside that table: add sand and test again`,
       basis: "common practice",
     },
   ],
-  doesNotTell: phrase`The cement of a rammed wall: the table is for pressed blocks, and an older table breaks at 15, 30, 45 and 60 mm (from memory). Nor is this gap the linear shrinkage of the laboratory, or the drying shrinkage of rammed material: never hold one against another's limit.`,
-  settledBy: phrase`Linear shrinkage in the standard mould, and block strengths for the cement`,
-  notToBeMistakenFor: phrase`the laboratory bar of linear shrinkage, 140 mm long`,
-  source: phrase`Nyagah, How to test your soil when making construction blocks (read); steps and days: Intermediate Technology Development Group, Technical Advice Note 2 (read)`,
+  doesNotTell: say`The cement of a rammed wall: the table is for pressed blocks, and an older table breaks at 15, 30, 45 and 60 mm (from memory). Nor is this gap the linear shrinkage of the laboratory, or the drying shrinkage of rammed material: never hold one against another's limit.`,
+  settledBy: say`Linear shrinkage in the standard mould, and block strengths for the cement`,
+  notToBeMistakenFor: say`the laboratory bar of linear shrinkage, 140 mm long`,
+  source: say`Nyagah, How to test your soil when making construction blocks (read); steps and days: Intermediate Technology Development Group, Technical Advice Note 2 (read)`,
 };
 
 /**
@@ -252,34 +252,34 @@ export const SHRINKAGE_BOX: FieldTest = {
  */
 export const BALL_AND_DROP: FieldTest = {
   id: "ball-and-drop",
-  name: phrase`Ball and drop: moisture of the mix`,
-  asks: phrase`Is the mix moist enough, and not too moist, to ram?`,
-  tools: phrase`A hand in a glove, a hard clean floor`,
+  name: say`Ball and drop: moisture of the mix`,
+  asks: say`Is the mix moist enough, and not too moist, to ram?`,
+  tools: say`A hand in a glove, a hard clean floor`,
   steps: [
-    phrase`Take a handful of the mix as it will be rammed and squeeze it hard into a ball.`,
-    phrase`Look at the glove: is there water on it?`,
-    phrase`Hold the ball at shoulder height and let it fall on the floor.`,
+    say`Take a handful of the mix as it will be rammed and squeeze it hard into a ball.`,
+    say`Look at the glove: is there water on it?`,
+    say`Hold the ball at shoulder height and let it fall on the floor.`,
   ],
   readings: [
-    { label: phrase`Batch` },
-    { label: phrase`Water on the glove?` },
-    { label: phrase`Height of fall`, unit: "m" },
-    { label: phrase`One lump, a few pieces, or crumbs` },
+    { label: say`Batch` },
+    { label: say`Water on the glove?` },
+    { label: say`Height of fall`, unit: "m" },
+    { label: say`One lump, a few pieces, or crumbs` },
   ],
   conclusions: [
-    { seen: phrase`No water, and it just breaks up`, means: phrase`Right: ram`, basis: "read" },
-    { seen: phrase`Water on the glove`, means: phrase`Too wet`, basis: "read" },
-    { seen: phrase`It stays one flattened lump`, means: phrase`Too wet`, basis: "common practice" },
+    { seen: say`No water, and it just breaks up`, means: say`Right: ram`, basis: "read" },
+    { seen: say`Water on the glove`, means: say`Too wet`, basis: "read" },
+    { seen: say`It stays one flattened lump`, means: say`Too wet`, basis: "common practice" },
     {
-      seen: phrase`No ball, or it bursts into crumbs`,
-      means: phrase`Too dry`,
+      seen: say`No ball, or it bursts into crumbs`,
+      means: say`Too dry`,
       basis: "common practice",
     },
   ],
-  doesNotTell: phrase`The moisture in percent, or the best moisture of another soil or rammer; clayey and sandy mixes break differently at their optimum.`,
-  settledBy: phrase`Oven drying of a sample (moisture), and a compaction test with the effort of the work (optimum)`,
-  notToBeMistakenFor: phrase`the dropped ball of plastic soil, 200 g from 2 m, which asks how well the clay binds`,
-  source: phrase`Intermediate Technology Development Group, How to make stabilised soil blocks, Technical Advice Note 2: shoulder height, should just break up, no water when squeezed (read); about 1.5 m and a few pieces in NZS 4298 and SAZS 724 (from memory)`,
+  doesNotTell: say`The moisture in percent, or the best moisture of another soil or rammer; clayey and sandy mixes break differently at their optimum.`,
+  settledBy: say`Oven drying of a sample (moisture), and a compaction test with the effort of the work (optimum)`,
+  notToBeMistakenFor: say`the dropped ball of plastic soil, 200 g from 2 m, which asks how well the clay binds`,
+  source: say`Intermediate Technology Development Group, How to make stabilised soil blocks, Technical Advice Note 2: shoulder height, should just break up, no water when squeezed (read); about 1.5 m and a few pieces in NZS 4298 and SAZS 724 (from memory)`,
 };
 
 /**

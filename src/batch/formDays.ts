@@ -1,5 +1,5 @@
 import { formatFixed } from "../quantities/format.js";
-import { say } from "../words/say.js";
+import { say, type Text } from "../words/message.js";
 import { checkAbove, checkNotBelow } from "./checkAmount.js";
 
 export interface FormDays {
@@ -8,7 +8,7 @@ export interface FormDays {
   /** Calendar days from the first setting to the last stripping. */
   readonly days: number;
   readonly daysPerSetting: number;
-  readonly message: string;
+  readonly message: Text;
 }
 
 /**

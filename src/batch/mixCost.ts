@@ -1,5 +1,5 @@
 import type { Finding } from "../findings/finding.js";
-import { say } from "../words/say.js";
+import { say, type Text } from "../words/message.js";
 import { checkNotBelow } from "./checkAmount.js";
 import { priceFinding } from "./cost.js";
 import type { Recipe } from "./recipe.js";
@@ -13,7 +13,7 @@ export interface MaterialPrice {
 
 export interface MixCostLine {
   readonly id: string;
-  readonly name: string;
+  readonly name: Text;
   readonly price: MaterialPrice | null;
   /** Null without a price, or without the volume that it is for. */
   readonly cost: number | null;
@@ -21,7 +21,7 @@ export interface MixCostLine {
 
 export interface MixCost {
   readonly status: "ok" | "incomplete";
-  readonly message: string;
+  readonly message: Text;
   readonly lines: readonly MixCostLine[];
   /** Of the lines that have a cost. */
   readonly total: number;
@@ -72,7 +72,7 @@ export function mixCost(
           value: say`${price.amount} per m3`,
           message: say`${name} is priced by volume, but its loose bulk density is missing.`,
           expected: say`a loose bulk density, or a price per tonne`,
-          wayOut: say`Measure the loose bulk density.`,
+          remedy: say`Measure the loose bulk density.`,
         });
         return { id, name, price, cost: null };
       }

@@ -1,6 +1,6 @@
 import type { Finding } from "../findings/finding.js";
 import { formatFixed } from "../quantities/format.js";
-import { say } from "../words/say.js";
+import { say, type Text } from "../words/message.js";
 import { checkAbove, checkNotBelow } from "./checkAmount.js";
 
 /** A soil or aggregate in the mix. */
@@ -56,7 +56,7 @@ export interface RecipeInput {
 
 export interface RecipeLine {
   readonly id: string;
-  readonly name: string;
+  readonly name: Text;
   /** Of the dry mass of soil and aggregate; for cement, the cement content. */
   readonly sharePct: number;
   /** Of the dry mass of soil, aggregate and cement. */
@@ -86,7 +86,7 @@ export interface RecipeWater {
 export interface Recipe {
   /** `incomplete`: a bulk density is missing, so there are no volumes; `too-wet`: dry the soil first. */
   readonly status: "ok" | "incomplete" | "too-wet";
-  readonly message: string;
+  readonly message: Text;
   /** Those that have a share. */
   readonly materials: readonly RecipeLine[];
   readonly cement: RecipeLine;
@@ -162,7 +162,7 @@ export function recipe(input: RecipeInput): Recipe {
   const cementPerKg = perKg[perKg.length - 1];
   const allSolids = 1 + cementPct / 100;
   const line = (
-    { id, name }: { id: string; name: string },
+    { id, name }: { id: string; name: Text },
     share: number,
     moisturePct: number,
     litres: number | null,
@@ -194,10 +194,10 @@ export function recipe(input: RecipeInput): Recipe {
       code: "materials-too-wet",
       file: input.file ?? "study.yaml",
       column: "materials",
-      value: `${formatFixed((100 * inMaterialsKg) / solidsKg, 1)} %`,
+      value: say`${formatFixed((100 * inMaterialsKg) / solidsKg, 1)} %`,
       message: say`The materials bring more water than the mix may have: ${formatFixed(surplusKg, 1)} kg too much in this batch.`,
       expected: say`at most ${targetMoisturePct} % moisture`,
-      wayOut: say`Dry the soil before mixing, cover the heaps, and measure the moisture again.`,
+      remedy: say`Dry the soil before mixing, cover the heaps, and measure the moisture again.`,
     });
   }
   const status = !known ? "incomplete" : wet ? "too-wet" : "ok";
@@ -231,7 +231,7 @@ function liftDryMassKg(lift: LiftSize, cementPct: number): number {
   return solidsKg / (1 + cementPct / 100);
 }
 
-function messageOf(status: Recipe["status"], cementPct: number, fallback: boolean): string {
+function messageOf(status: Recipe["status"], cementPct: number, fallback: boolean): Text {
   if (status === "too-wet") return say`The materials are wetter than the mix may be: dry the soil.`;
   if (status === "incomplete") {
     return say`A loose bulk density is missing, so volumes are not given.${fallback ? say` The mixer's volume cannot be used; masses are for ${FALLBACK_DRY_MASS_KG} kg of dry soil and aggregate.` : ""}`;
@@ -313,7 +313,7 @@ function densityFindings(input: RecipeInput): Finding[] {
     .filter(({ used }) => used)
     .flatMap(({ column, name, densityKgM3, basis }): Finding[] => {
       const place = { file, column, expected: say`a loose bulk density measured on this material` };
-      const wayOut = say`Fill a bucket of known volume loosely, weigh it, and take off the water.`;
+      const remedy = say`Fill a bucket of known volume loosely, weigh it, and take off the water.`;
       if (densityKgM3 === undefined) {
         return [
           {
@@ -321,7 +321,7 @@ function densityFindings(input: RecipeInput): Finding[] {
             code: "bulk-density-missing",
             ...place,
             message: say`${name} has no loose bulk density, so its volume is not known.`,
-            wayOut,
+            remedy,
           },
         ];
       }
@@ -333,7 +333,7 @@ function densityFindings(input: RecipeInput): Finding[] {
           ...place,
           value: `${densityKgM3} kg/m³`,
           message: say`${name}: the loose bulk density is a general value; volumes may be off by a fifth or more.`,
-          wayOut,
+          remedy,
         },
       ];
     });
@@ -354,7 +354,7 @@ function moistureFindings(input: RecipeInput): Finding[] {
           value: `${looseBulkDensityKgM3} kg/m³`,
           message: say`${material.name}: the loose heap is as dense as its grains or denser.`,
           expected: say`below ${particleDensityKgM3} kg/m³, the density of the grains`,
-          wayOut: say`Check both densities and their units.`,
+          remedy: say`Check both densities and their units.`,
         },
       ];
     }
@@ -369,7 +369,7 @@ function moistureFindings(input: RecipeInput): Finding[] {
         value: `${moisturePct} %`,
         message: say`${material.name}: all pores of the loose heap are full at ${formatFixed(fullPct, 1)} % of the dry mass, so it cannot hold ${moisturePct} %.`,
         expected: say`at most ${formatFixed(fullPct, 1)} %`,
-        wayOut: say`Check that the moisture is a percentage of the dry mass, and measure it again on a drained sample.`,
+        remedy: say`Check that the moisture is a percentage of the dry mass, and measure it again on a drained sample.`,
       },
     ];
   });

@@ -1,12 +1,12 @@
 import { forEachWholeRatio } from "../numerics/wholeRatios.js";
 import { formatFixed } from "../quantities/format.js";
-import { say } from "../words/say.js";
+import { say, type Text } from "../words/message.js";
 import { checkAbove, checkNotBelow } from "./checkAmount.js";
 import type { Recipe, RecipeLine } from "./recipe.js";
 
 export interface VolumePartLine {
   readonly id: string;
-  readonly name: string;
+  readonly name: Text;
   readonly parts: number;
   /** Of the dry mass of soil and aggregate (for cement: the cement content) with these parts. */
   readonly sharePct: number;
@@ -17,7 +17,7 @@ export interface VolumePartLine {
 export interface VolumeParts {
   /** `no-volumes`: a bulk density is missing; `none`: no ratio within the total keeps the cement. */
   readonly status: "ok" | "no-volumes" | "none";
-  readonly message: string;
+  readonly message: Text;
   readonly materials: readonly VolumePartLine[];
   /** Null without cement in the recipe. */
   readonly cement: VolumePartLine | null;

@@ -1,6 +1,6 @@
 import type { Finding } from "../findings/finding.js";
 import { formatFixed } from "../quantities/format.js";
-import { say } from "../words/say.js";
+import { say, type Text } from "../words/message.js";
 import { checkAbove } from "./checkAmount.js";
 import type { Recipe } from "./recipe.js";
 import { scaleRecipe } from "./scaleRecipe.js";
@@ -26,7 +26,7 @@ export interface WallElement {
 /** What is impossible in the geometry, each by its key path. */
 function wallFindings(element: WallElement, file: string): Finding[] {
   const findings: Finding[] = [];
-  const wrong = (column: string, value: number, message: string, expected: string) =>
+  const wrong = (column: string, value: number, message: Text, expected: Text) =>
     findings.push({
       severity: "error",
       code: "wall-geometry",
@@ -35,7 +35,7 @@ function wallFindings(element: WallElement, file: string): Finding[] {
       value: String(value),
       message,
       expected,
-      wayOut: say`Correct the measure in the study.`,
+      remedy: say`Correct the measure in the study.`,
     });
   const measures = [
     ["length", element.lengthM],
@@ -109,7 +109,7 @@ export interface WallAmounts {
 
 export interface WallQuantities {
   readonly status: "ok" | "invalid";
-  readonly message: string;
+  readonly message: Text;
   /** Null where the geometry is invalid. */
   readonly amounts: WallAmounts | null;
   readonly findings: readonly Finding[];

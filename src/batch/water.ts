@@ -1,5 +1,5 @@
 import { formatFixed } from "../quantities/format.js";
-import { say } from "../words/say.js";
+import { say, type Text } from "../words/message.js";
 import type { Between } from "./cementComparison.js";
 import { checkNotBelow } from "./checkAmount.js";
 import type { Recipe } from "./recipe.js";
@@ -7,7 +7,7 @@ import type { Recipe } from "./recipe.js";
 export interface WaterWindow {
   /** `dry-first`: the materials are wetter than the window; `ok` otherwise. */
   readonly status: "ok" | "dry-first";
-  readonly message: string;
+  readonly message: Text;
   /** Moisture of the mix, percent of the mass that the recipe's `moistureOf` names. */
   readonly moisturePct: Between;
   readonly targetMoisturePct: number;

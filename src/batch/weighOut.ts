@@ -1,12 +1,12 @@
 import { formatFixed } from "../quantities/format.js";
-import { say } from "../words/say.js";
+import { say, type Text } from "../words/message.js";
 import { checkAbove } from "./checkAmount.js";
 import type { Recipe, RecipeLine } from "./recipe.js";
 import { rebuildRecipe } from "./scaleRecipe.js";
 
 export interface WeighedLine {
   readonly id: string;
-  readonly name: string;
+  readonly name: Text;
   /** What the recipe asks for, as shovelled. */
   readonly exactKg: number;
   /** What the scale will show. */
@@ -20,7 +20,7 @@ export interface WeighedLine {
 export interface WeighedBatch {
   /** `too-coarse`: a part would be weighed as nothing, or without soil: take a finer scale or a larger batch. */
   readonly status: "ok" | "too-coarse";
-  readonly message: string;
+  readonly message: Text;
   readonly lines: readonly WeighedLine[];
   readonly waterKg: number;
   /** As weighed; null when the scale is too coarse. Scale the recipe, not this, to another size. */

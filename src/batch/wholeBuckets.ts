@@ -1,5 +1,5 @@
 import { formatFixed } from "../quantities/format.js";
-import { say } from "../words/say.js";
+import { say, type Text } from "../words/message.js";
 import { checkAbove } from "./checkAmount.js";
 import type { Recipe, RecipeLine } from "./recipe.js";
 import { rebuildRecipe } from "./scaleRecipe.js";
@@ -7,7 +7,7 @@ import { bestWholeParts } from "./volumeParts.js";
 
 export interface BucketLine {
   readonly id: string;
-  readonly name: string;
+  readonly name: Text;
   /** Struck level. Of weighed cement: what it would fill, not rounded. */
   readonly buckets: number;
   readonly looseVolumeL: number;
@@ -23,7 +23,7 @@ export interface BucketLine {
 export interface BucketBatch {
   /** `no-volumes`: a bulk density is missing; `none`: no count of buckets fits the limits. */
   readonly status: "ok" | "no-volumes" | "none";
-  readonly message: string;
+  readonly message: Text;
   readonly bucketL: number;
   /** Smallest part of a bucket that is used. */
   readonly bucketStep: 1 | 0.5;
@@ -86,7 +86,7 @@ export function wholeBuckets(
   if (bucketStep !== 1 && bucketStep !== 0.5) {
     throw new RangeError(`invalid \`bucketStep\`: ${bucketStep}; expected 1 or 0.5`);
   }
-  const failed = (status: "no-volumes" | "none", message: string): BucketBatch => ({
+  const failed = (status: "no-volumes" | "none", message: Text): BucketBatch => ({
     ...{ status, message, bucketL, bucketStep, cementBy, materials: [], cement: null },
     ...{ batch: null, totalBuckets: null, largestShareChangePct: null, cementChangePct: null },
   });

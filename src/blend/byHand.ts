@@ -1,16 +1,16 @@
 import { formatNumber } from "../quantities/format.js";
-import { say } from "../words/say.js";
+import { say, type Text } from "../words/message.js";
 
 export interface HandBlend {
   /** `already`: the soil has no more than the target; `unreachable`: the sand has as much or more. */
   readonly status: "ok" | "already" | "unreachable";
-  readonly message: string;
+  readonly message: Text;
   /** Of dry mass; 0 where none is needed, null where it does not help. */
   readonly sandToOneOfSoil: number | null;
   readonly soilSharePct: number | null;
   readonly sandSharePct: number | null;
   /** The sum step by step, for doing it on paper. */
-  readonly steps: readonly string[];
+  readonly steps: readonly Text[];
 }
 
 /**

@@ -1,6 +1,6 @@
 import type { Finding } from "../findings/finding.js";
 import { formatNumber } from "../quantities/format.js";
-import { phrase, say, sayOf } from "../words/say.js";
+import { say, wordFor } from "../words/message.js";
 import { targetSizes } from "./aims.js";
 import type { BlendInput } from "./design.js";
 import type { BlendMaterial } from "./material.js";
@@ -33,7 +33,7 @@ export function checkBlend(input: BlendInput, file = "study.yaml"): Finding[] {
         code: "blend-no-material",
         message: say`There is nothing to blend.`,
         expected: say`at least one material`,
-        wayOut: say`Name the soil and what may be added to it.`,
+        remedy: say`Name the soil and what may be added to it.`,
       },
     ];
   }
@@ -49,10 +49,10 @@ export function checkBlend(input: BlendInput, file = "study.yaml"): Finding[] {
     findings.push({
       ...at,
       code: "blend-shares-exclude",
-      value: `${formatNumber(total, 4)} %`,
+      value: say`${formatNumber(total, 4)} %`,
       message: say`The ${what} allowed shares add up to ${formatNumber(total, 4)} %, so no shares sum to 100 %.`,
       expected: say`smallest shares of at most 100 % in all, largest of at least 100 %`,
-      wayOut:
+      remedy:
         what === "smallest"
           ? say`Lower them by ${formatNumber(total - 100, 3)} points in all.`
           : say`Raise them by ${formatNumber(100 - total, 3)} points in all, or add a material.`,
@@ -76,7 +76,7 @@ export function checkBlend(input: BlendInput, file = "study.yaml"): Finding[] {
         ? say`Two materials are both called ${material.id}.`
         : say`${material.name ?? material.id} has the same curve as ${sameCurve!.name ?? sameCurve!.id}: how much of each cannot be told from the grading.`,
       expected: say`each material once`,
-      wayOut: sameId
+      remedy: sameId
         ? say`Give each its own id.`
         : say`Leave one out, or limit its share by what there is.`,
     });
@@ -105,7 +105,7 @@ function curveFindings({ id, curve }: BlendMaterial, file: string): Finding[] {
         code: "blend-no-curve",
         message: say`${id} has no grading curve.`,
         expected: say`at least one size with its passing`,
-        wayOut: say`Add its sieve sheet.`,
+        remedy: say`Add its sieve sheet.`,
       },
     ];
   }
@@ -121,7 +121,7 @@ function curveFindings({ id, curve }: BlendMaterial, file: string): Finding[] {
           code: "blend-bad-curve",
           message: say`${id} has a point of ${bad.passingPct} % at ${bad.sizeMm} mm.`,
           expected: say`sizes that grow, passing 0 to 100 that does not fall`,
-          wayOut: say`Correct the sheet.`,
+          remedy: say`Correct the sheet.`,
         },
       ]
     : [];
@@ -138,16 +138,16 @@ function shareFindings({ id, minSharePct, maxSharePct }: BlendMaterial, file: st
       value: id,
       message: say`${id} may have a share of ${minSharePct} to ${maxSharePct} %.`,
       expected: say`0 to 100, smallest first`,
-      wayOut: say`Correct the shares.`,
+      remedy: say`Correct the shares.`,
     },
   ];
 }
 
 const NEEDS = {
-  cost: ["costPerT", phrase`a price`],
-  carbon: ["carbonKgPerT", phrase`a carbon factor`],
-  "plasticity-index": ["plasticityIndexPct", phrase`a plasticity index (0 if it is not plastic)`],
-  "linear-shrinkage": ["linearShrinkagePct", phrase`a linear shrinkage (0 if it does not shrink)`],
+  cost: ["costPerT", say`a price`],
+  carbon: ["carbonKgPerT", say`a carbon factor`],
+  "plasticity-index": ["plasticityIndexPct", say`a plasticity index (0 if it is not plastic)`],
+  "linear-shrinkage": ["linearShrinkagePct", say`a linear shrinkage (0 if it does not shrink)`],
 } as const;
 
 /** Numbers of target and limits that are none or the wrong way round, and what materials do not tell. */
@@ -166,7 +166,7 @@ function checkLimits({ materials, target, limits = [] }: BlendInput, file: strin
         value: numbers.map(([key, value]) => `${key} ${value}`).join(", "),
         message: say`The limit of ${limit.kind} is no range of numbers.`,
         expected: say`numbers from 0, smallest first`,
-        wayOut: say`Correct the limit.`,
+        remedy: say`Correct the limit.`,
       },
     ];
   });
@@ -175,7 +175,7 @@ function checkLimits({ materials, target, limits = [] }: BlendInput, file: strin
   if (target.kind === "band" && target.aim === "least-carbon") kinds.push("carbon");
   for (const kind of new Set(kinds)) {
     const [key, need] = NEEDS[kind];
-    const words = sayOf(need);
+    const words = need;
     for (const material of materials) {
       if (Number.isFinite(material[key])) continue;
       findings.push({
@@ -185,7 +185,7 @@ function checkLimits({ materials, target, limits = [] }: BlendInput, file: strin
         value: material.id,
         message: say`${material.name ?? material.id} lacks what a limit or aim asks for: ${words}.`,
         expected: words,
-        wayOut: say`Add it to the material, or leave the limit out.`,
+        remedy: say`Add it to the material, or leave the limit out.`,
       });
     }
   }
@@ -196,7 +196,7 @@ function checkLimits({ materials, target, limits = [] }: BlendInput, file: strin
       column: "target",
       message: say`The target has no size, a value that is no number, or a range the wrong way round.`,
       expected: say`sizes and top size above 0, exponent above 0 to 1, the lower value first`,
-      wayOut: say`Correct the target.`,
+      remedy: say`Correct the target.`,
     });
   }
   return findings;
@@ -253,7 +253,7 @@ function checkCurveReach(input: BlendInput, file: string): Finding[] {
         value: id,
         message: say`${name ?? id} was measured down to ${formatNumber(first.sizeMm, 3)} mm, ${formatNumber(factor, 2)} times coarser than the ${formatNumber(finest, 3)} mm asked for; ${formatNumber(first.passingPct, 3)} % of it is finer than was measured.`,
         expected: say`at most ${FARTHEST_FACTOR} times, or at most ${HARMLESS_PCT} % finer than measured`,
-        wayOut: say`Add a hydrometer test, or leave the finest sizes out of the target and limits.`,
+        remedy: say`Add a hydrometer test, or leave the finest sizes out of the target and limits.`,
       });
     }
     if (coarsest > last.sizeMm && last.passingPct < 100 - 1e-9) {
@@ -264,7 +264,7 @@ function checkCurveReach(input: BlendInput, file: string): Finding[] {
         value: id,
         message: say`The coarsest sieve of ${name ?? id}, ${formatNumber(last.sizeMm, 3)} mm, passes ${formatNumber(last.passingPct, 3)} %, and the blend is judged up to ${formatNumber(coarsest, 3)} mm, ${formatNumber(coarsest / last.sizeMm, 2)} times coarser.`,
         expected: say`a coarsest sieve that everything passes`,
-        wayOut: say`Add the next coarser sieve, with 0 g retained.`,
+        remedy: say`Add the next coarser sieve, with 0 g retained.`,
       });
     }
     return found;

@@ -3,7 +3,7 @@ import {
   constrainedLeastSquares,
 } from "../numerics/constrainedLeastSquares.js";
 import { formatNumber } from "../quantities/format.js";
-import { say } from "../words/say.js";
+import { say, type Text } from "../words/message.js";
 import type { BlendConflict, UnreachableLimit } from "./description.js";
 import { type BlendProgramme, type LimitRow, limitCoefficients, limitValue } from "./limits.js";
 
@@ -14,7 +14,7 @@ const FURTHER_SHARE_PCT = 20;
 
 interface ConflictReport {
   readonly conflict: BlendConflict;
-  readonly message: string;
+  readonly message: Text;
 }
 
 /** Says in the user's terms which limits these materials cannot meet, by how much, and what would help. */
@@ -99,7 +99,7 @@ function unreachable(
   return [{ label, unit, side, limit, nearest, shortBy, furtherMaterial }];
 }
 
-function aloneMessage(of: UnreachableLimit): string {
+function aloneMessage(of: UnreachableLimit): Text {
   const { label, unit, side, limit, nearest, shortBy, furtherMaterial } = of;
   const { sharePct, value } = furtherMaterial;
   const percentage = unit === "%" && !/index|shrinkage/.test(label);
@@ -110,18 +110,18 @@ function aloneMessage(of: UnreachableLimit): string {
   return say`No allowed blend of these materials has a ${label} of ${side === "least" ? say`at least` : say`at most`} ${amount(limit, unit)}: the nearest is ${amount(nearest, unit)}, ${amount(shortBy, unit === "%" ? say`points` : unit)} away. ${needed}`;
 }
 
-function sharesMessage(least: number, most: number): string {
+function sharesMessage(least: number, most: number): Text {
   return least > 100
     ? say`The smallest allowed shares add up to ${formatNumber(least, 4)} %: lower them by ${formatNumber(least - 100, 3)} points in all.`
     : say`The largest allowed shares add up to ${formatNumber(most, 4)} %: raise them by ${formatNumber(100 - most, 3)} points in all, or add a material.`;
 }
 
-function nameOf({ label, side, limit, unit }: LimitRow): string {
+function nameOf({ label, side, limit, unit }: LimitRow): Text {
   return say`${label} at ${side === "least" ? "least" : "most"} ${amount(limit, unit)}`;
 }
 
-function amount(value: number, unit: string): string {
-  return `${formatNumber(value, 3)} ${unit}`;
+function amount(value: number, unit: Text): Text {
+  return say`${formatNumber(value, 3)} ${unit}`;
 }
 
 /**

@@ -1,3 +1,4 @@
+import type { Text } from "../words/message.js";
 import type { SizedAims } from "./aims.js";
 import { type BlendProgramme, limitValue } from "./limits.js";
 import type { BlendSolution } from "./solve.js";
@@ -22,7 +23,7 @@ export interface BlendFitPoint {
 /** How well a blend does, and what the search for it says of itself. */
 export interface BlendResult {
   readonly status: "ok" | "infeasible" | "iteration-limit";
-  readonly message: string;
+  readonly message: Text;
   readonly shares: readonly BlendShare[];
   readonly points: readonly BlendFitPoint[];
   /** Root of the weighted mean squared difference, percentage points. */
@@ -68,7 +69,7 @@ export interface UnreachableLimit {
 export interface BlendConflict {
   readonly alone: readonly UnreachableLimit[];
   /** Limits that exclude one another, though each can be met: without any one of them the rest can be. */
-  readonly together: readonly string[];
+  readonly together: readonly Text[];
   /** Shares that break the limits least, and by how much each is broken, in its own unit. */
   readonly sharesPct: readonly number[];
   readonly leastBreach: readonly {

@@ -1,4 +1,4 @@
-import { say } from "../words/say.js";
+import { say, type Text } from "../words/message.js";
 import { type BlendMaterial, blendPassing } from "./material.js";
 import type { BlendLimit } from "./target.js";
 
@@ -64,8 +64,8 @@ export function limitRows(
     });
   return limits.flatMap((limit, index) => {
     const sides = (
-      label: string,
-      unit: string,
+      label: Text,
+      unit: Text,
       values: readonly number[],
       range: { readonly min?: number; readonly max?: number },
       weights: readonly number[] = ones,

@@ -1,5 +1,5 @@
 import { forEachWholeRatio } from "../numerics/wholeRatios.js";
-import { say } from "../words/say.js";
+import { say, type Text } from "../words/message.js";
 import { type BlendDesign, type BlendFitPoint, blendPoints, rmsOf } from "./description.js";
 import { type BlendInput, blendAims } from "./design.js";
 import { keepsConditions, type LimitRow, limitRows, limitValue } from "./limits.js";
@@ -28,7 +28,7 @@ export interface PartsLine {
 /** Parts without cement: see `volumeParts` for a recipe with cement. */
 export interface PracticalParts {
   readonly status: "ok" | "none";
-  readonly message: string;
+  readonly message: Text;
   readonly by: "volume" | "mass";
   readonly cementIncluded: false;
   readonly materials: readonly PartsLine[];

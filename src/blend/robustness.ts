@@ -1,6 +1,6 @@
 import type { GradingCurve } from "../grading/curve.js";
 import { createRandom } from "../numerics/random.js";
-import { say } from "../words/say.js";
+import { say, type Text } from "../words/message.js";
 import { designBlend, LEAST_SHARE_PCT } from "./design.js";
 import { blendProgramme, keepsConditions } from "./limits.js";
 import { type BlendMaterial, blendPassing } from "./material.js";
@@ -130,7 +130,7 @@ export interface RobustBlendInput extends Omit<RobustnessInput, "sharesPct"> {
 
 export interface RobustBlend {
   readonly status: "ok" | "infeasible";
-  readonly message: string;
+  readonly message: Text;
   readonly sharesPct: readonly number[];
   /** Judged on new draws, not on those that chose the shares. */
   readonly robustness: Robustness | null;

@@ -1,4 +1,4 @@
-import { say } from "../words/say.js";
+import { say, type Text } from "../words/message.js";
 import { type BlendDesign, blendPoints, rmsOf } from "./description.js";
 import { type BlendInput, blendAims, designBlend } from "./design.js";
 import { keepsConditions, limitRows } from "./limits.js";
@@ -140,7 +140,7 @@ export function ternaryMap(input: BlendInput, steps = 20): TernaryMap {
 
 /** What a little more room at one limit would buy. */
 export interface Relaxation {
-  readonly label: string;
+  readonly label: Text;
   readonly side: "least" | "largest";
   readonly limit: number;
   readonly relaxedTo: number;

@@ -5,7 +5,7 @@ import { formatFixed, formatNumber } from "../quantities/format.js";
 import { computeStudy } from "../study/computeStudy.js";
 import { readStudy } from "../study/readStudy.js";
 import type { MaterialResult, StudyResult } from "../study/studyResult.js";
-import { say } from "../words/say.js";
+import { say } from "../words/message.js";
 import { EXIT, parseCall } from "./call.js";
 
 /** `loambook check`: all findings of a study; 3 where one of them is an error. */

@@ -6,8 +6,8 @@ import {
   type ReportTemplate,
 } from "../report/reportMeta.js";
 import type { StudyResult } from "../study/studyResult.js";
-import { currentLanguage } from "../words/language.js";
-import { say } from "../words/say.js";
+import { say } from "../words/message.js";
+import { currentLanguage } from "../words/render.js";
 import { type Call, CommandError, EXIT } from "./call.js";
 
 /** What a command line may choose about a report. */

@@ -8,7 +8,7 @@ import { type OpenedStyle, openReportStyle } from "../report/style/openReportSty
 import { writeReport } from "../report/writeReport.js";
 import { openStudy } from "../study/openStudy.js";
 import type { StudyResult } from "../study/studyResult.js";
-import { useLanguage } from "../words/language.js";
+import { useLanguage } from "../words/render.js";
 import { type Call, CommandError, EXIT, parseCall } from "./call.js";
 import { freshFolder, outputProblem } from "./output.js";
 import { REPORT_OPTIONS, reportChoices, reportMeta } from "./reportChoices.js";

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { phrase } from "../words/say.js";
+import { say } from "../words/message.js";
 import { density, percent, text } from "./writtenValue.js";
 
 /** Another mix of the same element, to see what the chosen one saves. */
@@ -26,8 +26,8 @@ export const compareSchema = z
         (shares) =>
           Math.abs(Object.values(shares).reduce((sum, share) => sum + share, 0) - 100) <= 0.05,
         {
-          message: phrase`The shares do not sum to 100 %.`,
-          params: { expected: phrase`shares that sum to 100 %` },
+          message: say`The shares do not sum to 100 %.`,
+          params: { expected: say`shares that sum to 100 %` },
         },
       ),
     cement: percent("10 %", 50),

@@ -1,7 +1,7 @@
 import { CST, isNode, Lexer, LineCounter, parseDocument } from "yaml";
 import type { Finding } from "../findings/finding.js";
 import type { SheetGrid } from "../lab/sheet/grid.js";
-import { say } from "../words/say.js";
+import { say } from "../words/message.js";
 import { STUDY_FILE } from "./parseStudyYaml.js";
 import type { StudyConfig } from "./studyConfig.js";
 
@@ -46,7 +46,7 @@ export function inventedFindings(
         {
           ...{ ...at, file, row: index + 1, value: remark },
           message: say`This sheet is marked as invented.`,
-          wayOut: say`Put your own readings in its place, without this remark, or set “invented: true”.`,
+          remedy: say`Put your own readings in its place, without this remark, or set “invented: true”.`,
         },
       ];
     }),
@@ -61,7 +61,7 @@ export function inventedFindings(
           key === undefined
             ? say`What follows is marked as invented.`
             : say`This entry is marked as invented.`,
-        wayOut: say`Write your own and take away the remark “${remark}”, or set “invented: true”.`,
+        remedy: say`Write your own and take away the remark “${remark}”, or set “invented: true”.`,
       },
     ];
   });
@@ -80,7 +80,7 @@ export function inventedFindings(
       {
         ...{ ...at, file: STUDY_FILE, row: rowOf(path), column: path.join("."), value: written },
         message: say`This is the text that a new study begins with.`,
-        wayOut: say`Write what holds for your wall, or set “invented: true”.`,
+        remedy: say`Write what holds for your wall, or set “invented: true”.`,
       },
     ];
   });

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { sandBulking } from "../batch/bulkDensity.js";
-import { phrase, say } from "../words/say.js";
+import { say } from "../words/message.js";
 import { sheetField } from "./sheets.js";
 import { priceField, supplyFields, supplyOf } from "./supply.js";
 import {
@@ -47,8 +47,8 @@ const share = z
   .strictObject({ min: percent("40 %").default(0), max: percent("85 %").default(100) })
   .default({ min: 0, max: 100 })
   .refine(({ min, max }) => min <= max, {
-    message: phrase`The smallest share is above the largest.`,
-    params: { expected: phrase`min at most max` },
+    message: say`The smallest share is above the largest.`,
+    params: { expected: say`min at most max` },
   });
 
 /** One entry of `materials`. */
@@ -56,7 +56,7 @@ export const materialSchema = z
   .strictObject({
     id: z
       .string()
-      .regex(/^[a-z][a-z0-9-]*$/, phrase`An id is lower-case letters, digits and hyphens.`),
+      .regex(/^[a-z][a-z0-9-]*$/, say`An id is lower-case letters, digits and hyphens.`),
     name: text,
     role: z.enum(["soil", "sand", "gravel"]),
     sieve: sheetField,
@@ -80,8 +80,8 @@ export const materialSchema = z
   })
   .refine(({ hydrometer, pipette }) => hydrometer === undefined || pipette === undefined, {
     path: ["pipette"],
-    message: phrase`This material has a hydrometer and a pipette sheet.`,
-    params: { expected: phrase`one of the two, so that the fine end of the curve has one source` },
+    message: say`This material has a hydrometer and a pipette sheet.`,
+    params: { expected: say`one of the two, so that the fine end of the curve has one source` },
   })
   .transform((entry) => ({
     id: entry.id,

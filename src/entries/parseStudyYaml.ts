@@ -1,9 +1,9 @@
 import { isNode, LineCounter, parseDocument } from "yaml";
 import { z } from "zod";
 import type { Finding } from "../findings/finding.js";
-import { type Language, type Locale, useLanguage } from "../words/language.js";
+import { say, type Text, wordFor } from "../words/message.js";
 import { nearestName } from "../words/nearestName.js";
-import { say, sayOf } from "../words/say.js";
+import { type Language, type Locale, useLanguage } from "../words/render.js";
 import type { StudyConfig } from "./studyConfig.js";
 import { knownKeys } from "./studyJsonSchema.js";
 import { LOCALE, studySchema } from "./studySchema.js";
@@ -27,7 +27,7 @@ export function parseStudyYaml(
         row: problem.linePos?.[0].line,
         message: say`This is not valid YAML: ${problem.message.split("\n")[0].replace(/ at line .*$/, "")}.`,
         expected: say`lines of “key: value”, indented by spaces`,
-        wayOut: say`Put texts that hold : # { [ or quotes between single quotes.`,
+        remedy: say`Put texts that hold : # { [ or quotes between single quotes.`,
       })),
     };
   }
@@ -72,7 +72,7 @@ function toFindings(
       value: key,
       message: say`The key “${key}” is not known here.`,
       expected: say`one of ${known.join(", ")}`,
-      wayOut: spelling(nearestName(key, known)),
+      remedy: spelling(nearestName(key, known)),
     }));
   }
   const params = issue.code === "custom" ? issue.params : undefined;
@@ -83,20 +83,20 @@ function toFindings(
       ...base,
       code: missing ? "missing-key" : "wrong-value",
       value: missing || typeof found === "object" ? undefined : String(found),
-      message: missing ? say`This key is missing.` : sentence(sayOf(issue.message)),
-      expected: params?.expected ? sayOf(String(params.expected)) : expectation(issue),
-      wayOut: missing ? say`Add the key to study.yaml.` : say`Correct the value in study.yaml.`,
+      message: missing ? say`This key is missing.` : sentence(wordFor(issue.message)),
+      expected: params?.expected ? wordFor(String(params.expected)) : expectation(issue),
+      remedy: missing ? say`Add the key to study.yaml.` : say`Correct the value in study.yaml.`,
     },
   ];
 }
 
-function spelling(nearest: string | undefined): string {
+function spelling(nearest: string | undefined): Text {
   return nearest === undefined
     ? say`Correct its spelling, or take it out.`
     : say`Write “${nearest}” if that was meant; otherwise take it out.`;
 }
 
-function expectation(issue: z.core.$ZodIssue): string {
+function expectation(issue: z.core.$ZodIssue): Text {
   if (issue.code === "invalid_value") return say`one of ${issue.values.map(String).join(", ")}`;
   if (issue.code === "invalid_type") return say`a value of type ${issue.expected}`;
   if (issue.code === "too_small") return say`at least ${issue.minimum}`;
@@ -106,8 +106,8 @@ function expectation(issue: z.core.$ZodIssue): string {
   return say`a value of the study format (see the README)`;
 }
 
-function sentence(text: string): string {
-  return /[.!?]$/.test(text) ? text : `${text}.`;
+function sentence(text: Text): Text {
+  return /[.!?]$/.test(text) ? text : say`${text}.`;
 }
 
 function repeatedIds(config: StudyConfig): Finding[] {
@@ -123,7 +123,7 @@ function repeatedIds(config: StudyConfig): Finding[] {
             value: id,
             message: say`Two materials have this id.`,
             expected: say`each id once`,
-            wayOut: say`Rename one of them.`,
+            remedy: say`Rename one of them.`,
           },
         ],
   );

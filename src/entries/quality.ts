@@ -1,6 +1,6 @@
 import { z } from "zod";
 import type { SheetSource } from "../lab/sheet/grid.js";
-import { phrase } from "../words/say.js";
+import { say } from "../words/message.js";
 import { sheetField } from "./sheets.js";
 import { metres, percent, quantityField, text } from "./writtenValue.js";
 
@@ -120,8 +120,8 @@ const acceptance = z
         least: strength("1.6 MPa"),
       })
       .refine(({ mean, least }) => least <= mean, {
-        message: phrase`The weakest block is asked for more than the mean.`,
-        params: { expected: phrase`least at most mean` },
+        message: say`The weakest block is asked for more than the mean.`,
+        params: { expected: say`least at most mean` },
       }),
     z
       .strictObject({
@@ -133,8 +133,8 @@ const acceptance = z
         "owner-risk": share("10 %", 50),
       })
       .refine((entry) => entry["good-below"] < entry["poor-below"], {
-        message: phrase`A good lot has no fewer blocks below the strength than a poor one.`,
-        params: { expected: phrase`good-below less than poor-below` },
+        message: say`A good lot has no fewer blocks below the strength than a poor one.`,
+        params: { expected: say`good-below less than poor-below` },
       }),
   ])
   .transform((entry): AcceptanceConfig => {

@@ -1,11 +1,11 @@
 import { z } from "zod";
 import type { MappedSheet, SheetSource } from "../lab/sheet/grid.js";
-import { phrase } from "../words/say.js";
+import { say } from "../words/message.js";
 import { writtenAs } from "./writtenValue.js";
 
 const DELIMITERS = { comma: ",", semicolon: ";", tab: "\t" } as const;
 
-const text = z.string().trim().min(1, phrase`This text is empty.`);
+const text = z.string().trim().min(1, say`This text is empty.`);
 const names = z.record(text, text).default({});
 const value = z.union([z.string(), z.number(), z.boolean()]).transform(String);
 

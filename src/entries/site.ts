@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { phrase } from "../words/say.js";
+import { say } from "../words/message.js";
 import { kilograms, percent, quantityField } from "./writtenValue.js";
 
 /** What the crew works with. All have a default, and the sheet says where a default was used. */
@@ -80,8 +80,8 @@ export const siteSchema = z
       .optional(),
   })
   .refine((entry) => entry.mixer === undefined || entry["batch-fills"] === undefined, {
-    message: phrase`A batch cannot be sized both by the mixer and by the lift.`,
-    params: { expected: phrase`mixer or batch-fills, not both` },
+    message: say`A batch cannot be sized both by the mixer and by the lift.`,
+    params: { expected: say`mixer or batch-fills, not both` },
   })
   .default({})
   .transform((entry): SiteConfig => {

@@ -4,7 +4,7 @@ import type { ReadingErrors } from "../grading/uncertainty/readingErrors.js";
 import type { SheetSource } from "../lab/sheet/grid.js";
 import type { UnitSystem } from "../quantities/format.js";
 import type { StrengthCovariate } from "../strength/regression/model.js";
-import type { Locale } from "../words/language.js";
+import type { Locale } from "../words/render.js";
 import type { CompareConfig } from "./compareMix.js";
 import type { ElementConfig } from "./element.js";
 import type { QualityConfig, ToleranceConfig } from "./quality.js";

@@ -1,6 +1,6 @@
 import { z } from "zod";
-import type { Locale } from "../words/language.js";
-import { phrase } from "../words/say.js";
+import { say } from "../words/message.js";
+import type { Locale } from "../words/render.js";
 import { compareSchema } from "./compareMix.js";
 import { elementSchema } from "./element.js";
 import { cementSchema, materialSchema } from "./materials.js";
@@ -34,10 +34,10 @@ export const studySchema = z
     title: text,
     place: text,
     purpose: text,
-    date: z.iso.date(phrase`A date is written year-month-day, for example 2026-05-18.`),
+    date: z.iso.date(say`A date is written year-month-day, for example 2026-05-18.`),
     language: z
       .string()
-      .regex(LOCALE, phrase`en or es, or one of them with a country such as es-MX.`)
+      .regex(LOCALE, say`en or es, or one of them with a country such as es-MX.`)
       .default("en")
       .transform((text) => text as Locale),
     units: z.enum(["SI", "US"]),

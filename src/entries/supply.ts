@@ -1,7 +1,7 @@
 import { z } from "zod";
 import type { SourcedRange } from "../batch/carbonFactors.js";
 import { parseNumber } from "../quantities/parseQuantity.js";
-import { phrase, say } from "../words/say.js";
+import { say, type Text } from "../words/message.js";
 import { kilometres, percent, quantityField, text, writtenForms } from "./writtenValue.js";
 
 /** A price or a range of prices in the study's currency, for one tonne, loose cubic metre, bag or load. */
@@ -60,7 +60,7 @@ export function priceField<K extends Per>(kinds: readonly K[], example: string) 
   );
   const field = z.union([z.string(), z.number()]).transform((written, context): WrittenPrice<K> => {
     const text = String(written).trim();
-    const refuse = (message: string) => {
+    const refuse = (message: Text) => {
       const names = units.map(({ name }) => name).join(", ");
       context.addIssue({
         code: "custom",
@@ -98,7 +98,7 @@ export function priceField<K extends Per>(kinds: readonly K[], example: string) 
 function rangeField(unit: string, example: string) {
   const field = z.union([z.string(), z.number()]).transform((written, context) => {
     const value = String(written).trim();
-    const refuse = (message: string) => {
+    const refuse = (message: Text) => {
       const expected = say`a number or a range with its unit, for example “${example}”`;
       context.addIssue({ code: "custom", message, params: { expected, value } });
       return z.NEVER;
@@ -120,7 +120,7 @@ function rangeField(unit: string, example: string) {
 }
 
 /** A factor of the user's own, with the source in their words: it is printed beside the number. */
-function ownFactor(id: string, name: string, unit: string, example: string) {
+function ownFactor(id: string, name: Text, unit: string, example: string) {
   return z.strictObject({ factor: rangeField(unit, example), source: text }).transform(
     ({ factor, source }): SourcedRange => ({
       ...{ id, name, unit: unit.replace("m3", "m³"), ...factor },
@@ -134,14 +134,14 @@ const carbonField = ownFactor("", "", "kg CO2e/kg", "0.62 to 0.70 kg CO2e/kg");
 /** Haul by road. */
 const haulFactorField = ownFactor(
   "own-haul",
-  phrase`Haul, factor entered by the user`,
+  say`Haul, factor entered by the user`,
   "kg CO2e/(t km)",
   "0.06 to 0.10 kg CO2e/(t km)",
 );
 /** Cement in the concrete that is compared with. */
 const concreteCementField = ownFactor(
   "own-concrete",
-  phrase`Concrete mix entered by the user`,
+  say`Concrete mix entered by the user`,
   "kg/m3",
   "300 to 340 kg/m3",
 );

@@ -1,14 +1,14 @@
 import { z } from "zod";
 import type { BlendLimit } from "../blend/target.js";
 import { parseSieve } from "../quantities/sieves.js";
-import { phrase, say } from "../words/say.js";
+import { say, type Text } from "../words/message.js";
 import type { TargetConfig } from "./studyConfig.js";
 import { quantityField, sizeField, writtenForms } from "./writtenValue.js";
 
 type Read = (text: string) => number | undefined;
 
 /** One value, or two with “to” between them. */
-function fixedOrRange(read: Read, low: number, high: number, expected: string) {
+function fixedOrRange(read: Read, low: number, high: number, expected: Text) {
   return z.union([z.number(), z.string()]).transform((written, context) => {
     const parts = String(written)
       .split(/\s+to\s+/)
@@ -30,7 +30,7 @@ const exponent = fixedOrRange(
   (text) => (/^\d*\.?\d+$/.test(text.trim()) ? Number(text) : undefined),
   0.05,
   1,
-  phrase`0.05 to 1, for example “0.25” or “0.2 to 0.35”`,
+  say`0.05 to 1, for example “0.25” or “0.2 to 0.35”`,
 ).register(writtenForms, {
   type: ["string", "number"],
   description: "Exponent of the power curve, 0.05 to 1, or a range in which the best is sought.",
@@ -41,7 +41,7 @@ const topSize = fixedOrRange(
   (text) => (/^[\d.,\s]+$/.test(text) ? undefined : parseSieve(text)),
   1,
   100,
-  phrase`1 mm to 100 mm, for example “20 mm”, “3/4 in” or “16 mm to 20 mm”`,
+  say`1 mm to 100 mm, for example “20 mm”, “3/4 in” or “16 mm to 20 mm”`,
 ).register(writtenForms, {
   type: "string",
   description: "Size that all grains pass, with its unit, or a range in which the best is sought.",
@@ -68,12 +68,12 @@ const percent = quantityField("ratio", "12 %", { min: 0, max: 100 });
 const window = z
   .strictObject({ min: percent.optional(), max: percent.optional() })
   .refine(({ min, max }) => min !== undefined || max !== undefined, {
-    message: phrase`This limit limits nothing.`,
-    params: { expected: phrase`min, max or both` },
+    message: say`This limit limits nothing.`,
+    params: { expected: say`min, max or both` },
   })
   .refine(({ min, max }) => min === undefined || max === undefined || min <= max, {
-    message: phrase`The smallest value is above the largest.`,
-    params: { expected: phrase`min at most max` },
+    message: say`The smallest value is above the largest.`,
+    params: { expected: say`min at most max` },
   });
 
 const WINDOWS = [

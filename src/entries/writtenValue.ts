@@ -2,7 +2,7 @@ import { z } from "zod";
 import { acceptedUnits, parseQuantity } from "../quantities/parseQuantity.js";
 import { parseSieve } from "../quantities/sieves.js";
 import type { Dimension } from "../quantities/units.js";
-import { phrase, say } from "../words/say.js";
+import { say, type Text } from "../words/message.js";
 
 /** What a field looks like in `study.yaml`, as JSON Schema, where its type alone says too little. */
 interface WrittenForm {
@@ -42,7 +42,7 @@ export function quantityField(
 ) {
   const field = z.union([z.string(), z.number()]).transform((written, context): number => {
     const text = String(written);
-    const refuse = (message: string, expected: string): never => {
+    const refuse = (message: Text, expected: Text): never => {
       context.addIssue({ code: "custom", message, params: { expected, value: text } });
       return z.NEVER;
     };
@@ -82,7 +82,7 @@ export function quantityField(
 }
 
 /** A text that says something. */
-export const text = z.string().trim().min(1, phrase`This text is empty.`);
+export const text = z.string().trim().min(1, say`This text is empty.`);
 /** A length, in metres. */
 export const metres = (example: string) =>
   quantityField("length", example, { positive: true }, 0.001);

@@ -12,7 +12,7 @@ import type {
 } from "../soil/compaction/compactionTest.js";
 import { type MoistureWindow, moistureWindow } from "../soil/compaction/moistureWindow.js";
 import { airVoidsDensity } from "../soil/compaction/phaseRelations.js";
-import { phrase, say, sayOf } from "../words/say.js";
+import { say, type Text, wordFor } from "../words/message.js";
 import type { Figure } from "./figure.js";
 import { baseLayout, PALETTE, translucent } from "./style.js";
 
@@ -49,7 +49,7 @@ export function compactionChart(
     high + 2 * room,
     wettest === undefined ? 0 : Math.min(density(wettest) + room / 2, high + 4 * room),
   );
-  const line = (name: string, at: readonly DensityAtWater[], style: object) => ({
+  const line = (name: Text, at: readonly DensityAtWater[], style: object) => ({
     type: "scatter",
     mode: "lines",
     name,
@@ -147,17 +147,17 @@ function peakTrace(
 /** A point without a particle density has no air voids: nothing is said of it. */
 const KINDS = [
   {
-    name: phrase`test`,
+    name: say`test`,
     is: ({ rejected, airVoidsPct = 0 }: CompactionAnalysisPoint) => !rejected && airVoidsPct >= 0,
     marker: { color: PALETTE.azurite, symbol: "square", size: 8 },
   },
   {
-    name: phrase`test, denser than without air`,
+    name: say`test, denser than without air`,
     is: ({ rejected, airVoidsPct = 0 }: CompactionAnalysisPoint) => !rejected && airVoidsPct < 0,
     marker: { color: PALETTE.redEarth, symbol: "square-x-open", size: 10, line: { width: 2 } },
   },
   {
-    name: phrase`test, denser than without air: left out of the fit`,
+    name: say`test, denser than without air: left out of the fit`,
     is: ({ rejected }: CompactionAnalysisPoint) => rejected === true,
     marker: { color: PALETTE.redEarth, symbol: "x-open", size: 10, line: { width: 2 } },
   },
@@ -175,7 +175,7 @@ function compactionPoints(
       {
         type: "scatter",
         mode: "markers",
-        name: sayOf(name),
+        name: name,
         x: own.map(({ waterContentPct }) => waterContentPct),
         y: own.map(({ dryDensityKgM3 }) => density(dryDensityKgM3)),
         marker,
@@ -187,13 +187,13 @@ function compactionPoints(
 const LINES = [
   {
     airPct: 0,
-    name: phrase`no air left (zero air voids)`,
-    short: phrase`no air`,
+    name: say`no air left (zero air voids)`,
+    short: say`no air`,
     dash: "dash",
     width: 1.8,
   },
-  { airPct: 5, name: phrase`5 % air`, short: phrase`5 % air`, dash: "dashdot", width: 1.3 },
-  { airPct: 10, name: phrase`10 % air`, short: phrase`10 % air`, dash: "dot", width: 1.3 },
+  { airPct: 5, name: say`5 % air`, short: say`5 % air`, dash: "dashdot", width: 1.3 },
+  { airPct: 10, name: say`10 % air`, short: say`10 % air`, dash: "dot", width: 1.3 },
 ] as const;
 
 /** Water that fills a volume, kg/m³: the convention of the phase relations. */
@@ -213,8 +213,8 @@ function airVoidsLines(zeroAirVoids: readonly DensityAtWater[]): {
   // The line without air holds the particle density: 1 / ρd = 1 / ρs + w / ρw.
   const particleDensity = 1 / (1 / dryDensityKgM3 - waterContentPct / 100 / WATER_KG_M3);
   return LINES.map(({ airPct, name, short, dash, width }) => ({
-    name: sayOf(name),
-    short: sayOf(short),
+    name: name,
+    short: short,
     dash,
     width,
     points: zeroAirVoids.map(({ waterContentPct: water }) => ({

@@ -1,3 +1,5 @@
+import type { Text } from "../words/message.js";
+
 /**
  * A figure as data: plotly traces and layout, with a title and a text alternative made from the same
  * numbers. Nothing is drawn until somebody shows it.
@@ -5,7 +7,7 @@
 export interface Figure {
   readonly kind: "figure";
   readonly title: string;
-  readonly altText: string;
+  readonly altText: Text;
   readonly data: readonly object[];
   readonly layout: object;
 }

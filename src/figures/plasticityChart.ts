@@ -1,7 +1,7 @@
 import { formatFixed } from "../quantities/format.js";
 import { plasticityGroup } from "../soil/classification/uscs.js";
 import { aLine, uLine } from "../soil/consistency/plasticityChart.js";
-import { say } from "../words/say.js";
+import { say, type Text } from "../words/message.js";
 import type { Figure } from "./figure.js";
 import { baseLayout, PALETTE, QUIET, seriesStyle } from "./style.js";
 
@@ -37,7 +37,7 @@ export function plasticityChart(title: string, samples: readonly PlasticitySampl
     50,
     ...samples.map(({ plasticityIndexPct }) => 10 * Math.ceil(plasticityIndexPct / 10 + 0.5)),
   );
-  const line = (name: string, at: (liquid: number) => number, from: number, style: object) => {
+  const line = (name: Text, at: (liquid: number) => number, from: number, style: object) => {
     const end = Math.min(right, from + (top - at(from)) / ((at(100) - at(50)) / 50));
     return {
       type: "scatter",
@@ -119,7 +119,7 @@ export function plasticityChart(title: string, samples: readonly PlasticitySampl
   };
 }
 
-function describe({ name, liquidLimitPct, plasticityIndexPct }: PlasticitySample): string {
+function describe({ name, liquidLimitPct, plasticityIndexPct }: PlasticitySample): Text {
   const { group = "none" } = plasticityGroup({ liquidLimitPct, plasticityIndexPct });
   const above = plasticityIndexPct - aLine(liquidLimitPct);
   return say`${name}: liquid limit ${formatFixed(liquidLimitPct, 1)} %, plasticity index ${formatFixed(plasticityIndexPct, 1)} %, group ${group}, ${formatFixed(Math.abs(above), 1)} points ${above >= 0 ? say`above` : say`below`} the A-line.`;

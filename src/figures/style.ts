@@ -1,3 +1,5 @@
+import type { Text } from "../words/message.js";
+
 /**
  * Line colours named after earth pigments. Each has a contrast of at least 3 : 1 on white, and any two
  * stay apart under the three common colour-vision deficiencies (checked in tests/figures/palette.test.ts).
@@ -74,7 +76,7 @@ export const TOP_LEGEND = {
 } as const;
 
 export interface AxisOptions {
-  readonly title: string;
+  readonly title: Text;
   readonly [option: string]: unknown;
 }
 

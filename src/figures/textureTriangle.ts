@@ -6,8 +6,7 @@ import {
   type UsdaTexture,
   usdaTexture,
 } from "../soil/classification/usdaTexture.js";
-import { say } from "../words/say.js";
-import { soilName } from "../words/soilName.js";
+import { say, soilNamed, type Text } from "../words/message.js";
 import type { Figure } from "./figure.js";
 import { baseLayout, PALETTE, QUIET, seriesStyle } from "./style.js";
 
@@ -65,11 +64,11 @@ export function textureTriangle(title: string, samples: readonly TextureSample[]
   };
 }
 
-function describe({ name, parts, resampled = [] }: TextureSample): string {
-  const found = say`${name}: sand ${formatFixed(parts.sandPct, 1)} %, silt ${formatFixed(parts.siltPct, 1)} %, clay ${formatFixed(parts.clayPct, 1)} %: ${soilName(usdaTexture(parts).name)}.`;
+function describe({ name, parts, resampled = [] }: TextureSample): Text {
+  const found = say`${name}: sand ${formatFixed(parts.sandPct, 1)} %, silt ${formatFixed(parts.siltPct, 1)} %, clay ${formatFixed(parts.clayPct, 1)} %: ${soilNamed(usdaTexture(parts).name)}.`;
   if (resampled.length === 0) return found;
   const shares = textureShares(resampled).map(
-    ({ texture, share }) => `${soilName(texture)} ${surenessPercent(share)} %`,
+    ({ texture, share }) => say`${soilNamed(texture)} ${surenessPercent(share)} %`,
   );
   return say`${found} Within its reading errors: ${shares.join(", ")}.`;
 }
@@ -104,7 +103,7 @@ function sampleTraces({ name, parts, resampled = [] }: TextureSample, index: num
 }
 
 function ticks(): object[] {
-  const label = (text: string, x: number, y: number, more: object = {}) => ({
+  const label = (text: Text, x: number, y: number, more: object = {}) => ({
     text,
     x,
     y,
@@ -151,7 +150,7 @@ const NAME_AT: Readonly<Record<string, readonly [number, number]>> = {
 };
 
 /** A long name on two lines, broken before what it is called after. */
-function onTwoLines(name: string): string {
+function onTwoLines(name: Text): Text {
   return name.length > 10 || / clay$|loamy /.test(name) ? name.replace(" ", "<br>") : name;
 }
 
@@ -162,7 +161,7 @@ function textureNames(): object[] {
     const middle = (part: 0 | 1) =>
       corners.reduce((sum, corner) => sum + corner[part], 0) / corners.length;
     return {
-      text: onTwoLines(soilName(texture)),
+      text: onTwoLines(soilNamed(texture)),
       ...texturePlace(...(NAME_AT[texture] ?? ([middle(0), middle(1)] as const))),
       showarrow: false,
       font: { size: 11, color: QUIET.letters },

@@ -1,13 +1,10 @@
-/**
- * One problem or remark about what the user gave us, told so that they can mend it.
- *
- * `error` stops a command; `warning` is shown wherever the number it touches is shown;
- * `note` records something that was done (a repair, an exclusion) so that nothing is silent.
- */
-export interface Finding {
-  readonly severity: "error" | "warning" | "note";
-  /** Stable name of the kind of finding, kebab-case, for example `sieve-loss`. */
-  readonly code: string;
+import type { Text } from "../words/message.js";
+
+/** How serious a finding is; `error` stops a command. */
+export type Severity = "error" | "warning" | "note";
+
+/** Where a finding was made. */
+export interface FindingPlace {
   /** File inside the study folder, as the study names it. */
   readonly file: string;
   /** Row as a spreadsheet counts it, from 1. */
@@ -16,10 +13,62 @@ export interface Finding {
   readonly column?: string;
   /** The text found at that place. */
   readonly value?: string;
+}
+
+/** What a finding says to the user. */
+export interface FindingWords {
   /** What was found, one sentence. */
-  readonly message: string;
+  readonly message: Text;
   /** What was expected there. */
-  readonly expected: string;
+  readonly expected: Text;
   /** What the user can do. */
-  readonly wayOut: string;
+  readonly remedy: Text;
+}
+
+/**
+ * One problem or remark about what the user gave us, told so that they can mend it.
+ *
+ * `error` stops a command; `warning` is shown wherever the number it touches is shown;
+ * `note` records something that was done (a repair, an exclusion) so that nothing is silent.
+ */
+export interface Finding extends FindingPlace, FindingWords {
+  readonly severity: Severity;
+  /** Stable name of the kind of finding, kebab-case, for example `sieve-loss`. */
+  readonly code: string;
+}
+
+/**
+ * Makes a finding.
+ *
+ * @example
+ * const words = { message: say`The loss is 3 %.`, expected: say`at most 2 %`, remedy: say`Weigh again.` };
+ * finding("warning", "sieve-loss", { file: "sieve.csv", row: 4 }, words).severity // => "warning"
+ */
+export function finding(
+  severity: Severity,
+  code: string,
+  { file, row, column, value }: FindingPlace,
+  { message, expected, remedy }: FindingWords,
+): Finding {
+  return {
+    severity,
+    code,
+    file,
+    ...(row === undefined ? {} : { row }),
+    ...(column === undefined ? {} : { column }),
+    ...(value === undefined ? {} : { value }),
+    message,
+    expected,
+    remedy,
+  };
+}
+
+/**
+ * Whether there is an error among the findings.
+ *
+ * @example
+ * hasErrors([]) // => false
+ */
+export function hasErrors(findings: readonly Finding[]): boolean {
+  return findings.some(({ severity }) => severity === "error");
 }

@@ -1,42 +1,50 @@
-import { say, sayOf } from "../words/say.js";
-import type { Finding } from "./finding.js";
+import { say, type Text, wordFor } from "../words/message.js";
+import { type Locale, render } from "../words/render.js";
+import type { Finding, Severity } from "./finding.js";
 
-const SEVERITIES = ["error", "warning", "note"] as const;
+const SEVERITIES: readonly Severity[] = ["error", "warning", "note"];
 
-/** Findings as plain text: errors first, each with its place, what was expected and the way out. */
-export function formatFindings(findings: readonly Finding[]): string {
+/**
+ * Findings as plain text: errors first, each with its place, what was expected and the remedy.
+ *
+ * @param locale default `en`.
+ */
+export function formatFindings(findings: readonly Finding[], locale: Locale = "en"): string {
   const blocks = SEVERITIES.flatMap((severity) =>
-    findings.filter((finding) => finding.severity === severity).map(formatFinding),
+    findings
+      .filter((finding) => finding.severity === severity)
+      .map((finding) => formatFinding(finding, locale)),
   );
-  return [...blocks, countFindings(findings)].join("\n\n");
+  return [...blocks, render(countFindings(findings), locale)].join("\n\n");
 }
 
-/** One line: “2 errors, 1 warning, 0 notes”. */
-export function countFindings(findings: readonly Finding[]): string {
-  const count = (severity: Finding["severity"]) =>
-    findings.filter((finding) => finding.severity === severity).length;
-  const [errors, warnings, notes] = SEVERITIES.map(count);
-  return [
-    errors === 1 ? say`1 error` : say`${errors} errors`,
-    warnings === 1 ? say`1 warning` : say`${warnings} warnings`,
-    notes === 1 ? say`1 note` : say`${notes} notes`,
-  ].join(", ");
+/**
+ * How many findings of each kind there are.
+ *
+ * @example
+ * render(countFindings([])) // => "0 errors, 0 warnings, 0 notes"
+ */
+export function countFindings(findings: readonly Finding[]): Text {
+  const [errors, warnings, notes] = SEVERITIES.map(
+    (severity) => findings.filter((finding) => finding.severity === severity).length,
+  );
+  return say`${errors}{0, plural, one { error} other { errors}}, ${warnings}{1, plural, one { warning} other { warnings}}, ${notes}{2, plural, one { note} other { notes}}`;
 }
 
-function formatFinding(finding: Finding): string {
-  const { severity, file, row, column, value, message, expected, wayOut } = finding;
-  const place = [
-    plain(file),
-    row === undefined ? undefined : say`row ${row}`,
-    column === undefined ? undefined : say`column “${plain(column)}”`,
-  ].filter(Boolean);
+function formatFinding(finding: Finding, locale: Locale): string {
+  const { severity, file, row, column, value, message, expected, remedy } = finding;
+  const said = (text: Text) => render(text, locale);
+  const place = [plain(file)];
+  if (row !== undefined) place.push(said(say`row ${row}`));
+  if (column !== undefined) place.push(said(say`column “${plain(column)}”`));
   const found = value === undefined ? "" : `: “${plain(value)}”`;
-  const indent = " ".repeat(Math.max(9, sayOf(severity).length + 1));
+  const label = said(wordFor(severity));
+  const indent = " ".repeat(Math.max(9, label.length + 1));
   return [
-    `${sayOf(severity).padEnd(indent.length)}${place.join(", ")}${found}`,
-    `${indent}${plain(message)}`,
-    say`${indent}Expected: ${plain(expected)}`,
-    say`${indent}Way out: ${plain(wayOut)}`,
+    `${label.padEnd(indent.length)}${place.join(", ")}${found}`,
+    `${indent}${plain(said(message))}`,
+    said(say`${indent}Expected: ${plain(said(expected))}`),
+    said(say`${indent}Remedy: ${plain(said(remedy))}`),
   ].join("\n");
 }
 

@@ -1,6 +1,6 @@
 import type { Finding } from "../findings/finding.js";
 import { formatFixed, formatNumber } from "../quantities/format.js";
-import { say } from "../words/say.js";
+import { say } from "../words/message.js";
 import { type GradingCurve, type GradingPoint, passingAtSize } from "./curve.js";
 
 export interface CombineInput {
@@ -116,7 +116,7 @@ function overlapFindings(file: string, overlap: GradingOverlap | undefined): Fin
       value: say`${formatFixed(Math.abs(overlap.differencePct), 1)} points`,
       message: say`At ${sizeMm} mm the sieve gives ${formatFixed(sievePct, 1)} % passing and the sedimentation ${formatFixed(sedimentationPct, 1)} %.`,
       expected: say`a difference within ${OVERLAP_LIMIT_PCT} points`,
-      wayOut: say`Check the dispersed mass, the separating sieve, the particle density and the control readings. ${
+      remedy: say`Check the dispersed mass, the separating sieve, the particle density and the control readings. ${
         overlap.differencePct > 0
           ? say`More in the sedimentation may also mean fines that clung to coarse grains on the sieves: wash the sample.`
           : say`Less in the sedimentation may also mean flocs that were not dispersed: check dispersant and stirring.`
@@ -140,7 +140,7 @@ function repairFindings(file: string, repairs: readonly GradingRepair[]): Findin
       value: say`${formatFixed(most, 1)} points at most`,
       message: say`The measured curve falls somewhere as size grows; points were moved: ${list.join("; ")}.`,
       expected: say`percentages that never fall as size grows`,
-      wayOut: say`Check the readings at these sizes; the moved curve is the nearest possible one.`,
+      remedy: say`Check the readings at these sizes; the moved curve is the nearest possible one.`,
     },
   ];
 }

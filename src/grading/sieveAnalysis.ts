@@ -1,7 +1,7 @@
 import type { Finding } from "../findings/finding.js";
 import type { SieveRecord } from "../lab/sieve.js";
 import { formatFixed } from "../quantities/format.js";
-import { say } from "../words/say.js";
+import { say } from "../words/message.js";
 import type { GradingPoint } from "./curve.js";
 
 /** One line of the sieve table of a report. */
@@ -151,10 +151,10 @@ function massBalance(
         code: "retained-over-sample",
         file,
         row: last?.row,
-        value: `${formatFixed(set.retainedG, 1)} g`,
+        value: say`${formatFixed(set.retainedG, 1)} g`,
         message: say`The sieves retain more than the ${name} that was put on them.`,
         expected: say`at most ${formatFixed(sievedG, 1)} g on all sieves of this set together`,
-        wayOut: say`Check the dry masses and whether the masses are per sieve, not cumulative; check that rows below a split were weighed on the subsample.`,
+        remedy: say`Check the dry masses and whether the masses are per sieve, not cumulative; check that rows below a split were weighed on the subsample.`,
       },
     ];
   }
@@ -168,10 +168,10 @@ function massBalance(
       severity: beyond ? "error" : "warning",
       code: gained ? "sieve-gain" : "sieve-loss",
       file,
-      value: `${formatFixed(size, 2)} %`,
+      value: say`${formatFixed(size, 2)} %`,
       message: say`${gained ? say`More` : say`Less`} mass was found after sieving than was put in: ${formatFixed(set.retainedG + panG + set.washedOutG, 1)} g of ${formatFixed(set.dryMassG, 1)} g of the ${name}, washed-out fines counted.`,
       expected: say`a difference within ${limitPct} % of the dry mass (University of Waterloo CIVE 153, 2013, for 2 %)`,
-      wayOut: beyond
+      remedy: beyond
         ? say`Check the masses for a slip of the pen; if none is found, sieve a fresh sample.`
         : say`Check the masses; the result stands, with this remark.`,
     },
@@ -193,10 +193,10 @@ function sampleSize(record: SieveRecord, rows: readonly SieveAnalysisRow[]): Fin
       code: "small-sample",
       file: record.file,
       row: nominal.row,
-      value: `${formatFixed(record.dryMassG, 0)} g`,
+      value: say`${formatFixed(record.dryMassG, 0)} g`,
       message: say`The sample is small for grains of ${nominal.label}: a few grains more or less would move the coarse end.`,
       expected: say`at least ${leastKg} kg (AASHTO T 27 as adopted by WSDOT, by nominal maximum size)`,
-      wayOut: say`Sieve a larger sample of the coarse part, or take the coarse points with care.`,
+      remedy: say`Sieve a larger sample of the coarse part, or take the coarse points with care.`,
     },
   ];
 }
@@ -213,7 +213,7 @@ function topSize({ file }: SieveRecord, rows: readonly SieveAnalysisRow[]): Find
       value: `${top.retainedG} g`,
       message: say`Material stayed on the coarsest sieve (${top.label}), so the largest grain is not known.`,
       expected: say`nothing retained on the coarsest sieve`,
-      wayOut: say`Add the next coarser sieve through which everything passes, with 0 retained.`,
+      remedy: say`Add the next coarser sieve through which everything passes, with 0 retained.`,
     },
   ];
 }

@@ -1,13 +1,13 @@
 import { type GradingCurve, passingAtSize } from "../grading/curve.js";
 import { formatFixed } from "../quantities/format.js";
-import { phrase, say, sayOf } from "../words/say.js";
+import { say, type Text, wordFor } from "../words/message.js";
 import type { FractionName, GuidanceEntry, OtherQuantity } from "./entry.js";
 
 export type CriterionVerdict = "inside" | "outside" | "not measured" | "not classified";
 
 export interface CriterionCheck {
   /** What is limited, in words: `passing 0.063 mm`, `clay`, `plasticity index`. */
-  readonly what: string;
+  readonly what: Text;
   readonly kind: "passing" | "fraction" | "consistency" | "class";
   readonly verdict: CriterionVerdict;
   readonly measuredPct?: number;
@@ -18,7 +18,7 @@ export interface CriterionCheck {
   /** Percentage points outside the nearest limit, or inside of it. */
   readonly byPct?: number;
   /** One plain sentence. */
-  readonly text: string;
+  readonly text: Text;
 }
 
 /** A limit of organic matter, salts, top size or density. */
@@ -30,7 +30,7 @@ export interface OtherCheck {
   readonly max?: number;
   readonly verdict: "inside" | "outside" | "not measured";
   /** One plain sentence. */
-  readonly text: string;
+  readonly text: Text;
 }
 
 export interface GuidanceCheck {
@@ -44,9 +44,9 @@ export interface GuidanceCheck {
   /** Absent where the entry limits none of them. */
   readonly others?: readonly OtherCheck[];
   /** How far the entry itself can be trusted, in words. */
-  readonly honesty: string;
+  readonly honesty: Text;
   /** What a verdict of this kind does not say. */
-  readonly caution: string;
+  readonly caution: Text;
 }
 
 /** Measured consistency, and what else was measured on the soil, as far as it is known. */
@@ -61,12 +61,12 @@ export interface MeasuredConsistency {
   readonly dryDensityKgM3?: number;
 }
 
-const NO_PROOF = phrase`Lying inside published limits is no proof that a soil is suitable: ten soils made to meet such gradings led Ciancio, Jaquin and Walker (2013, Constr. Build. Mater. 42, abstract read) to conclude from strength, shrinkage and erosion that grading alone does not establish it. Lying outside is no proof of the opposite. Tests on the mix itself decide.`;
+const NO_PROOF = say`Lying inside published limits is no proof that a soil is suitable: ten soils made to meet such gradings led Ciancio, Jaquin and Walker (2013, Constr. Build. Mater. 42, abstract read) to conclude from strength, shrinkage and erosion that grading alone does not establish it. Lying outside is no proof of the opposite. Tests on the mix itself decide.`;
 
 const CONSISTENCY_NAMES = {
-  liquidLimitPct: phrase`liquid limit`,
-  plasticityIndexPct: phrase`plasticity index`,
-  linearShrinkagePct: phrase`linear shrinkage`,
+  liquidLimitPct: say`liquid limit`,
+  plasticityIndexPct: say`plasticity index`,
+  linearShrinkagePct: say`linear shrinkage`,
 };
 
 /**
@@ -98,7 +98,7 @@ export function checkGuidance(
     })),
     ...entry.fractions.map((limit) =>
       withinLimits(
-        sayOf(WORDS[limit.fraction]),
+        wordFor(WORDS[limit.fraction]),
         "fraction",
         measure(curve, entry, limit.fraction),
         limit,
@@ -106,7 +106,7 @@ export function checkGuidance(
     ),
     ...entry.consistency.map((limit) =>
       withinLimits(
-        sayOf(CONSISTENCY_NAMES[limit.quantity]),
+        CONSISTENCY_NAMES[limit.quantity],
         "consistency",
         consistency[limit.quantity],
         limit,
@@ -127,17 +127,17 @@ export function checkGuidance(
     criteria,
     ...(others.length > 0 ? { others } : {}),
     honesty: honesty(entry),
-    caution: sayOf(NO_PROOF),
+    caution: NO_PROOF,
   };
 }
 
 const WORDS: Readonly<Record<FractionName, string>> = {
-  clay: phrase`clay`,
-  silt: phrase`silt`,
-  fines: phrase`silt and clay`,
-  sand: phrase`sand`,
-  gravel: phrase`gravel`,
-  sandAndGravel: phrase`sand and gravel`,
+  clay: say`clay`,
+  silt: say`silt`,
+  fines: say`silt and clay`,
+  sand: say`sand`,
+  gravel: say`gravel`,
+  sandAndGravel: say`sand and gravel`,
 };
 
 function measure(
@@ -174,19 +174,19 @@ function together(
   const found = burroughsClass(linearShrinkagePct, plasticityIndexPct, sand);
   const verdict =
     found === "favourable" ? "inside" : found === "unfavourable" ? "outside" : "not classified";
-  return { what, kind: "class", verdict, text: `${what}: ${found}.` };
+  return { what, kind: "class", verdict, text: say`${what}: ${found}.` };
 }
 
-function honesty({ basis, confidence, derived, own }: GuidanceEntry): string {
+function honesty({ basis, confidence, derived, own }: GuidanceEntry): Text {
   if (own)
     return say`An envelope that this study brought along; where it comes from was not checked.`;
   const from =
     basis === "read"
       ? say`The numbers were read in the source named`
-      : say`The numbers are from memory (confidence ${sayOf(confidence)}): check them in the source before citing`;
+      : say`The numbers are from memory (confidence ${wordFor(confidence)}): check them in the source before citing`;
   return derived
     ? say`${from}; the points of passing are derived by us from the fraction limits, not a published curve.`
-    : `${from}.`;
+    : say`${from}.`;
 }
 
 interface Limits {
@@ -198,7 +198,7 @@ interface Limits {
 
 /** Holds a measured percentage against limits and says by how much it lies within or beyond them. */
 function withinLimits(
-  what: string,
+  what: Text,
   kind: CriterionCheck["kind"],
   measuredPct: number | undefined,
   { minPct, maxPct, below = false }: Limits,
@@ -206,7 +206,7 @@ function withinLimits(
   const limits = { lowPct: minPct, highPct: maxPct };
   const range =
     minPct === undefined
-      ? `${below ? "below" : say`up to`} ${maxPct} %`
+      ? say`${below ? "below" : say`up to`} ${maxPct} %`
       : maxPct === undefined
         ? say`from ${minPct} %`
         : say`${minPct} to ${below ? "below " : ""}${maxPct} %`;
@@ -237,12 +237,12 @@ function withinLimits(
   };
 }
 
-const QUANTITIES: Readonly<Record<OtherQuantity, readonly [string, OtherCheck["unit"], number]>> = {
-  organicPct: [phrase`organic matter`, "%", 1],
-  saltsPct: [phrase`soluble salts`, "%", 2],
-  topSizeMm: [phrase`largest grain`, "mm", 1],
-  dryDensityKgM3: [phrase`dry density`, "kg/m³", 0],
-  plasticLimitPct: [phrase`plastic limit`, "%", 1],
+const QUANTITIES: Readonly<Record<OtherQuantity, readonly [Text, OtherCheck["unit"], number]>> = {
+  organicPct: [say`organic matter`, "%", 1],
+  saltsPct: [say`soluble salts`, "%", 2],
+  topSizeMm: [say`largest grain`, "mm", 1],
+  dryDensityKgM3: [say`dry density`, "kg/m³", 0],
+  plasticLimitPct: [say`plastic limit`, "%", 1],
 };
 
 /** Holds organic matter, salts, top size and density against the limits of an entry. */
@@ -253,13 +253,13 @@ function checkOthers(
 ): OtherCheck[] {
   return others.map(({ quantity, min, max }): OtherCheck => {
     const [name, unit, decimals] = QUANTITIES[quantity];
-    const words = sayOf(name);
+    const words = name;
     const value =
       quantity === "topSizeMm"
         ? points.find(({ passingPct }) => passingPct >= 100)?.sizeMm
         : measured[quantity];
     const low = min === undefined ? "" : say`from ${min} `;
-    const range = `${low}${max === undefined ? "" : say`up to ${max} `}${unit}`;
+    const range = say`${low}${max === undefined ? "" : say`up to ${max} `}${unit}`;
     const limits = { quantity, unit, min, max };
     if (value === undefined) {
       return {
@@ -317,14 +317,14 @@ export function burroughsClass(
 }
 
 const VERDICT_WORDS: Readonly<Record<CriterionVerdict | GuidanceCheck["verdict"], string>> = {
-  inside: phrase`inside`,
-  outside: phrase`outside`,
-  incomplete: phrase`incomplete`,
-  "not measured": phrase`not measured`,
-  "not classified": phrase`not classified`,
+  inside: say`inside`,
+  outside: say`outside`,
+  incomplete: say`incomplete`,
+  "not measured": say`not measured`,
+  "not classified": say`not classified`,
 };
 
 /** A verdict in the language of the study. */
-export function verdictWords(verdict: keyof typeof VERDICT_WORDS): string {
-  return sayOf(VERDICT_WORDS[verdict]);
+export function verdictWords(verdict: keyof typeof VERDICT_WORDS): Text {
+  return wordFor(VERDICT_WORDS[verdict]);
 }

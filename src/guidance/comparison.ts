@@ -1,6 +1,6 @@
 import type { GradingCurve } from "../grading/curve.js";
 import { formatFixed } from "../quantities/format.js";
-import { say, sayOf } from "../words/say.js";
+import { say, type Text, wordFor } from "../words/message.js";
 import {
   type CriterionCheck,
   checkGuidance,
@@ -29,7 +29,7 @@ export interface GuidanceDisagreement {
   /** No value can meet all of them. */
   readonly irreconcilable: boolean;
   /** One plain sentence. */
-  readonly text: string;
+  readonly text: Text;
 }
 
 export interface GuidanceComparison {
@@ -105,7 +105,7 @@ export function compareGuidance(
         sides,
         verdictsDiffer: verdicts.has("inside") && verdicts.has("outside"),
         irreconcilable: low > high,
-        text: `${what}${measuredPct === undefined ? "" : say`, ${formatFixed(measuredPct, 1)} % here`}: ${sides
+        text: say`${what}${measuredPct === undefined ? "" : say`, ${formatFixed(measuredPct, 1)} % here`}: ${sides
           .map(
             ({ id, lowPct, highPct, verdict }) =>
               say`${id} asks for ${range(lowPct, highPct)} (${verdictWords(verdict)})`,
@@ -118,21 +118,21 @@ export function compareGuidance(
 }
 
 /** With the sizes that a fraction means, so that only like is set beside like. */
-function named({ what, kind }: CriterionCheck, { boundariesMm }: GuidanceEntry): string {
+function named({ what, kind }: CriterionCheck, { boundariesMm }: GuidanceEntry): Text {
   if (kind !== "fraction") return what;
   const { clay, silt, sand } = boundariesMm;
   const sizes: Readonly<Record<string, string>> = {
-    [sayOf("clay")]: say`up to ${clay} mm`,
-    [sayOf("silt")]: say`${clay} to ${silt} mm`,
-    [sayOf("silt and clay")]: say`up to ${silt} mm`,
-    [sayOf("sand")]: say`${silt} to ${sand} mm`,
-    [sayOf("gravel")]: say`above ${sand} mm`,
-    [sayOf("sand and gravel")]: say`above ${silt} mm`,
+    [wordFor("clay")]: say`up to ${clay} mm`,
+    [wordFor("silt")]: say`${clay} to ${silt} mm`,
+    [wordFor("silt and clay")]: say`up to ${silt} mm`,
+    [wordFor("sand")]: say`${silt} to ${sand} mm`,
+    [wordFor("gravel")]: say`above ${sand} mm`,
+    [wordFor("sand and gravel")]: say`above ${silt} mm`,
   };
-  return `${what} (${sizes[what]})`;
+  return say`${what} (${sizes[what]})`;
 }
 
-function range(low: number | undefined, high: number | undefined): string {
+function range(low: number | undefined, high: number | undefined): Text {
   if (low === undefined) return say`up to ${high} %`;
   return high === undefined ? say`from ${low} %` : say`${low} to ${high} %`;
 }

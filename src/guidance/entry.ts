@@ -1,12 +1,12 @@
 import type { EnvelopeRecord } from "../lab/envelope.js";
-import { say } from "../words/say.js";
+import { say, type Text } from "../words/message.js";
 
 /** Where a statement comes from. */
 export interface Source {
   readonly authors: string;
   readonly year?: number;
   readonly title: string;
-  readonly locator: string;
+  readonly locator: Text;
   /** Address of the copy that was read. */
   readonly address?: string;
 }
@@ -52,7 +52,7 @@ export interface OtherLimit {
 /** One published recommendation about soils, as data. */
 export interface GuidanceEntry {
   readonly id: string;
-  readonly title: string;
+  readonly title: Text;
   readonly material:
     | "rammed-earth"
     | "stabilised-rammed-earth"
@@ -77,7 +77,7 @@ export interface GuidanceEntry {
   readonly others?: readonly OtherLimit[];
   /** The study brought it along: nothing published, and its source is the user's own words. */
   readonly own?: true;
-  readonly notes: string;
+  readonly notes: Text;
 }
 
 /** A fraction between its neighbour's upper size and its own; percent of the dry mass. */

@@ -1,5 +1,5 @@
 import type { GradingCurve } from "../grading/curve.js";
-import { say } from "../words/say.js";
+import { say, type Text } from "../words/message.js";
 import { checkGuidance, type GuidanceCheck, type MeasuredConsistency } from "./check.js";
 import type { GuidanceEntry, OtherQuantity } from "./entry.js";
 
@@ -23,7 +23,7 @@ export interface GuidanceSureness {
     readonly sure: number;
   }[];
   /** One plain sentence. */
-  readonly text: string;
+  readonly text: Text;
 }
 
 /**
@@ -106,7 +106,7 @@ const OPEN = 0.25;
  * surenessWords(0.82) // => "likely, 82 %"
  * surenessWords(1) // => "sure, over 99 %"
  */
-export function surenessWords(share: number): string {
+export function surenessWords(share: number): Text {
   const percent = surenessPercent(share);
   if (share >= SURE) return say`sure, ${percent} %`;
   if (share >= LIKELY) return say`likely, ${percent} %`;
@@ -114,7 +114,7 @@ export function surenessWords(share: number): string {
 }
 
 /** A share of draws in percent, never more certain than some hundred draws can be. */
-export function surenessPercent(share: number): string {
+export function surenessPercent(share: number): Text {
   if (!(share >= 0 && share <= 1)) {
     throw new RangeError(`invalid \`share\`: ${share}; expected 0 to 1`);
   }

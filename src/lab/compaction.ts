@@ -1,5 +1,5 @@
 import type { Finding } from "../findings/finding.js";
-import { phrase, say } from "../words/say.js";
+import { say } from "../words/message.js";
 import type { SheetGrid } from "./sheet/grid.js";
 import type { SheetLayout } from "./sheet/layout.js";
 import { readSheet } from "./sheet/readSheet.js";
@@ -22,7 +22,7 @@ export interface CompactionPoint {
 
 /** What a compaction sheet may hold. */
 export const COMPACTION_LAYOUT: SheetLayout = {
-  title: phrase`compaction sheet`,
+  title: say`compaction sheet`,
   facts: [
     { key: "method", names: ["method"], kind: "text" },
     {
@@ -89,7 +89,7 @@ export function readCompaction(grid: SheetGrid, findings: Finding[]): Compaction
         value: written.mouldAndSoilG,
         message: say`The filled mould is not heavier than the empty one.`,
         expected: say`more than the mould mass, ${facts.mouldMassG} g`,
-        wayOut: say`Check the mould mass above the table and this reading.`,
+        remedy: say`Check the mould mass above the table and this reading.`,
       });
     }
     points.push({ waterContentPct, moistMassG, row });

@@ -1,5 +1,5 @@
 import type { Finding } from "../findings/finding.js";
-import { phrase, say } from "../words/say.js";
+import { say } from "../words/message.js";
 import type { SheetGrid } from "./sheet/grid.js";
 import type { SheetLayout } from "./sheet/layout.js";
 import { readSheet } from "./sheet/readSheet.js";
@@ -25,7 +25,7 @@ const share = { kind: "number", dimension: "ratio", required: true, min: 0, max:
 
 /** What an envelope sheet may hold. */
 export const ENVELOPE_LAYOUT: SheetLayout = {
-  title: phrase`envelope sheet`,
+  title: say`envelope sheet`,
   facts: [
     { key: "title", names: ["title"], kind: "text", required: true },
     { key: "source", names: ["source"], kind: "text", required: true },
@@ -61,7 +61,7 @@ export function readEnvelope(grid: SheetGrid, findings: Finding[]): EnvelopeReco
         value: written.sieve,
         message: say`A pan has no opening.`,
         expected: say`an opening`,
-        wayOut: say`Take the row out.`,
+        remedy: say`Take the row out.`,
       });
     }
     if (typeof sieve !== "number" || typeof lowPct !== "number" || typeof highPct !== "number") {
@@ -74,7 +74,7 @@ export function readEnvelope(grid: SheetGrid, findings: Finding[]): EnvelopeReco
         value: `${written.lowPct}, ${written.highPct}`,
         message: say`The lower limit is above the upper one.`,
         expected: say`low up to high`,
-        wayOut: say`Check whether the two columns were exchanged.`,
+        remedy: say`Check whether the two columns were exchanged.`,
       });
     }
     if (points.some(({ sizeMm }) => sizeMm === sieve)) {
@@ -85,7 +85,7 @@ export function readEnvelope(grid: SheetGrid, findings: Finding[]): EnvelopeReco
         value: written.sieve,
         message: say`This sieve stands twice in the sheet.`,
         expected: say`each sieve once`,
-        wayOut: say`Take one of the rows out.`,
+        remedy: say`Take one of the rows out.`,
       });
     }
     points.push({ sizeMm: sieve, lowPct, highPct, row });
@@ -100,7 +100,7 @@ export function readEnvelope(grid: SheetGrid, findings: Finding[]): EnvelopeReco
       value: `${lowPct}, ${highPct}`,
       message: say`A limit falls below that of the finer sieve ${finer.sizeMm} mm.`,
       expected: say`limits of the passing that never fall as size grows`,
-      wayOut: say`Check whether the limits are percent passing, not retained.`,
+      remedy: say`Check whether the limits are percent passing, not retained.`,
     });
   });
   if (findings.slice(before).some(({ severity }) => severity === "error")) return undefined;

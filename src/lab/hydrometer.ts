@@ -1,5 +1,5 @@
 import type { Finding } from "../findings/finding.js";
-import { phrase, say } from "../words/say.js";
+import { say } from "../words/message.js";
 import { PRETREATMENT_FACTS, type Pretreatment, readPretreatment } from "./pretreatment.js";
 import type { SheetGrid } from "./sheet/grid.js";
 import type { CellRule, SheetLayout, SheetValues } from "./sheet/layout.js";
@@ -99,7 +99,7 @@ export function readHydrometer(grid: SheetGrid, findings: Finding[]): Hydrometer
       value: String(facts.hydrometer),
       message: say`This hydrometer is not known.`,
       expected: say`151H, 152H or BS`,
-      wayOut: say`Read the type off the stem of the instrument.`,
+      remedy: say`Read the type off the stem of the instrument.`,
     });
   }
   // A BS scale counts thousandths above 1: kept as specific gravity, so that one formula serves.
@@ -119,7 +119,7 @@ export function readHydrometer(grid: SheetGrid, findings: Finding[]): Hydrometer
       value: String(facts.hydrometer),
       message: say`A hydrometer of this kind has no depths that hold for each instrument.`,
       expected: say`“calibration 1 reading” and “calibration 1 depth (mm)”, and so on, above the table`,
-      wayOut: say`Copy two marks or more from the instrument's calibration sheet.`,
+      remedy: say`Copy two marks or more from the instrument's calibration sheet.`,
     });
   }
   const readings: HydrometerReading[] = [];
@@ -144,7 +144,7 @@ export function readHydrometer(grid: SheetGrid, findings: Finding[]): Hydrometer
         value: written.timeMin,
         message: say`This reading is not later than the one above it.`,
         expected: say`more than ${above.timeMin} min`,
-        wayOut: say`Write the time since the start of sedimentation, in order.`,
+        remedy: say`Write the time since the start of sedimentation, in order.`,
       });
     }
     readings.push({
@@ -191,7 +191,7 @@ const MARKS = Array.from({ length: MOST_MARKS }, (_, index): CellRule[] => [
 
 /** What a hydrometer sheet may hold. */
 export const HYDROMETER_LAYOUT: SheetLayout = {
-  title: phrase`hydrometer sheet`,
+  title: say`hydrometer sheet`,
   facts: [
     { key: "hydrometer", names: ["hydrometer"], kind: "text", required: true },
     {
@@ -246,7 +246,7 @@ function hydrometerControl(
       column: headers.control,
       message: say`The sheet gives control readings and a dispersant correction.`,
       expected: say`one of the two, so that they cannot contradict each other`,
-      wayOut: say`Keep the control readings where there are any: they hold all corrections in one.`,
+      remedy: say`Keep the control readings where there are any: they hold all corrections in one.`,
     });
   }
   if (corrected) return "corrections";
@@ -257,7 +257,7 @@ function hydrometerControl(
       column: "control",
       message: say`The sheet says neither what a control cylinder read nor what the dispersant adds.`,
       expected: say`a column “control”, or the line “dispersant correction” above the table`,
-      wayOut: say`Read a second cylinder of water and dispersant with each reading, or add the line.`,
+      remedy: say`Read a second cylinder of water and dispersant with each reading, or add the line.`,
     });
     return "control";
   }
@@ -269,7 +269,7 @@ function hydrometerControl(
       column: "calibration temperature",
       message: say`The calibration temperature is not used: the control readings hold the temperature's share.`,
       expected: say`the line only beside a dispersant correction`,
-      wayOut: say`Nothing to do.`,
+      remedy: say`Nothing to do.`,
     });
   }
   for (const { row, written } of rows) {
@@ -282,7 +282,7 @@ function hydrometerControl(
       value: "",
       message: say`This cell is empty.`,
       expected: say`a reading`,
-      wayOut: say`Fill in the reading, or start the row with # to leave it out.`,
+      remedy: say`Fill in the reading, or start the row with # to leave it out.`,
     });
   }
   return "control";
@@ -327,7 +327,7 @@ function hydrometerMarks(
       refuse("incomplete-calibration", row, {
         message: say`This mark of the calibration needs its reading and one distance.`,
         expected: say`“${name} reading”, and either “${name} depth (mm)” or “${name} to neck (mm)”`,
-        wayOut: say`Add the missing line, or take the other one out.`,
+        remedy: say`Add the missing line, or take the other one out.`,
       });
       continue;
     }
@@ -341,7 +341,7 @@ function hydrometerMarks(
     refuse("two-calibrations", necks[0]?.row ?? factRows[bulb[0]], {
       message: say`The sheet gives measured depths and the dimensions of the bulb.`,
       expected: say`one of the two, so that they cannot contradict each other`,
-      wayOut: say`Keep the depths, or keep the marks to the neck with bulb and cylinder.`,
+      remedy: say`Keep the depths, or keep the marks to the neck with bulb and cylinder.`,
     });
   }
   const lacking = Object.entries(BULB).filter(([key]) => !bulb.includes(key));
@@ -349,7 +349,7 @@ function hydrometerMarks(
     refuse("incomplete-calibration", necks[0]?.row ?? factRows[bulb[0]], {
       message: say`The dimensions of bulb and cylinder are given only in part.`,
       expected: lacking.map(([, name]) => name).join(say` and `),
-      wayOut: say`Add the missing lines, or give measured depths in their place.`,
+      remedy: say`Add the missing lines, or give measured depths in their place.`,
     });
   }
   const marks = depths.length > 0 ? depths : necks;
@@ -359,7 +359,7 @@ function hydrometerMarks(
       value: String(marks.length),
       message: say`The calibration has ${marks.length} marks.`,
       expected: marks === depths ? say`two marks or more` : say`two marks of the scale`,
-      wayOut: say`Measure at the lowest and the highest mark that is read.`,
+      remedy: say`Measure at the lowest and the highest mark that is read.`,
     });
   }
   marks.sort((a, b) => a.reading - b.reading);
@@ -373,7 +373,7 @@ function hydrometerMarks(
           ? say`Two marks of the calibration have the same reading.`
           : say`The depth does not fall as the reading rises: a hydrometer that reads more floats higher.`,
       expected: say`less than ${lower.mm} mm, at a higher reading`,
-      wayOut: say`Check which distance belongs to which mark.`,
+      remedy: say`Check which distance belongs to which mark.`,
     });
   });
   const { bulbLengthMm, bulbVolumeCm3, cylinderDiameterMm } = facts;

@@ -1,5 +1,5 @@
 import type { Finding } from "../findings/finding.js";
-import { phrase, say } from "../words/say.js";
+import { say } from "../words/message.js";
 import type { SheetGrid } from "./sheet/grid.js";
 import type { SheetLayout } from "./sheet/layout.js";
 import { readSheet } from "./sheet/readSheet.js";
@@ -31,7 +31,7 @@ const NAMES: readonly JarLayerName[] = ["sand and gravel", "silt", "clay"];
 
 /** What a jar sheet may hold. */
 export const JAR_LAYOUT: SheetLayout = {
-  title: phrase`jar sheet`,
+  title: say`jar sheet`,
   facts: [
     {
       key: "waterDepthMm",
@@ -98,7 +98,7 @@ export function readJar(grid: SheetGrid, findings: Finding[]): JarRecord | undef
         value: written.layer,
         message: say`This layer is not the next one.`,
         expected: expected ?? say`three rows: sand and gravel, silt, clay`,
-        wayOut: say`Write the three layers once each, from the bottom up.`,
+        remedy: say`Write the three layers once each, from the bottom up.`,
       });
       return;
     }
@@ -120,7 +120,7 @@ export function readJar(grid: SheetGrid, findings: Finding[]): JarRecord | undef
             ? say`This reading is not later than the one above it.`
             : say`The settled soil stands lower than at the reading before.`,
         expected: key === "timeMin" ? say`more than ${least} min` : say`at least ${least} mm`,
-        wayOut: say`Heights are those of the top above the bottom of the jar, read in order.`,
+        remedy: say`Heights are those of the top above the bottom of the jar, read in order.`,
       });
     }
     if (expected) layers.push({ name: expected, timeMin, topMm, row });
@@ -131,7 +131,7 @@ export function readJar(grid: SheetGrid, findings: Finding[]): JarRecord | undef
       row: sheet.rows[sheet.rows.length - 1].row,
       message: say`The table does not have all three layers.`,
       expected: NAMES.join(", "),
-      wayOut: say`Add the missing row; a layer that cannot be seen has the top of the one below it.`,
+      remedy: say`Add the missing row; a layer that cannot be seen has the top of the one below it.`,
     });
   }
   const last = layers.at(-1);
@@ -143,7 +143,7 @@ export function readJar(grid: SheetGrid, findings: Finding[]): JarRecord | undef
       value: String(last.topMm),
       message: say`The soil stands as high as the water.`,
       expected: say`less than the water's ${facts.waterDepthMm} mm; a third of it is usual`,
-      wayOut: say`Check the heights; repeat the test with less soil.`,
+      remedy: say`Check the heights; repeat the test with less soil.`,
     });
   }
   if (findings.slice(before).some(({ severity }) => severity === "error")) return undefined;

@@ -1,5 +1,5 @@
 import type { Finding } from "../findings/finding.js";
-import { phrase, say } from "../words/say.js";
+import { say, type Text } from "../words/message.js";
 import type { SheetGrid } from "./sheet/grid.js";
 import type { SheetLayout, SheetRow, SheetValues } from "./sheet/layout.js";
 import { readSheet } from "./sheet/readSheet.js";
@@ -52,9 +52,9 @@ export function readLimits(grid: SheetGrid, findings: Finding[]): LimitsRecord |
     entry: SheetRow,
     code: string,
     value: string,
-    message: string,
-    expected: string,
-    wayOut: string,
+    message: Text,
+    expected: Text,
+    remedy: Text,
   ) =>
     findings.push({
       severity: "error",
@@ -64,7 +64,7 @@ export function readLimits(grid: SheetGrid, findings: Finding[]): LimitsRecord |
       value,
       message,
       expected,
-      wayOut,
+      remedy,
     });
 
   for (const entry of sheet.rows) {
@@ -108,7 +108,7 @@ export function readLimits(grid: SheetGrid, findings: Finding[]): LimitsRecord |
       file,
       message: say`The liquid limit rows mix cup and cone.`,
       expected: say`one method a sheet`,
-      wayOut: say`Give each method a sheet of its own.`,
+      remedy: say`Give each method a sheet of its own.`,
     });
   }
   const bar = [facts.wetLengthMm, facts.dryLengthMm];
@@ -121,7 +121,7 @@ export function readLimits(grid: SheetGrid, findings: Finding[]): LimitsRecord |
       file,
       message: say`The shrinkage bar has only one of its two lengths.`,
       expected: say`the wet and the dry length`,
-      wayOut: say`Add the missing line above the table.`,
+      remedy: say`Add the missing line above the table.`,
     });
   }
   const longBox = readLongBox(sheet, findings);
@@ -146,9 +146,9 @@ function waterContent(
     entry: SheetRow,
     code: string,
     value: string,
-    message: string,
-    expected: string,
-    wayOut: string,
+    message: Text,
+    expected: Text,
+    remedy: Text,
   ) => void,
 ): number | undefined {
   const { values, written } = entry;
@@ -183,7 +183,7 @@ function waterContent(
 
 /** What a limits sheet may hold. */
 export const LIMITS_LAYOUT: SheetLayout = {
-  title: phrase`limits sheet`,
+  title: say`limits sheet`,
   facts: [
     {
       key: "wetLengthMm",
@@ -254,7 +254,7 @@ function readLongBox(
         value: String(facts.boxLengthMm ?? ""),
         message: say`The long box has a length and no shrinkage.`,
         expected: say`“long box shrinkage (mm)” beside it`,
-        wayOut: say`Add the line: all gaps of the dry bar pushed together, measured at one end.`,
+        remedy: say`Add the line: all gaps of the dry bar pushed together, measured at one end.`,
       });
     }
     return undefined;
@@ -270,7 +270,7 @@ function readLongBox(
       value: `${shrinkage} mm`,
       message: say`The soil in the long box shrank by as much as the box is long.`,
       expected: say`less than ${length} mm`,
-      wayOut: say`Check whether the dry length stands there in place of the shrinkage.`,
+      remedy: say`Check whether the dry length stands there in place of the shrinkage.`,
     });
     return undefined;
   }

@@ -1,5 +1,5 @@
 import type { Finding } from "../findings/finding.js";
-import { phrase, say } from "../words/say.js";
+import { say } from "../words/message.js";
 import { PRETREATMENT_FACTS, type Pretreatment, readPretreatment } from "./pretreatment.js";
 import type { SheetGrid } from "./sheet/grid.js";
 import type { SheetLayout } from "./sheet/layout.js";
@@ -35,7 +35,7 @@ const number = { kind: "number", required: true } as const;
 
 /** What a pipette sheet may hold. */
 export const PIPETTE_LAYOUT: SheetLayout = {
-  title: phrase`pipette sheet`,
+  title: say`pipette sheet`,
   facts: [
     { key: "dryMassG", names: ["dry mass"], dimension: "mass", positive: true, ...number },
     { key: "separatingSizeMm", names: ["separating sieve"], kind: "sieve", required: true },
@@ -106,7 +106,7 @@ export function readPipette(grid: SheetGrid, findings: Finding[]): PipetteRecord
         value: written.timeMin,
         message: say`This sample is not later than the one above it.`,
         expected: say`more than ${above.timeMin} min`,
-        wayOut: say`Write the time since the start of sedimentation, in order.`,
+        remedy: say`Write the time since the start of sedimentation, in order.`,
       });
     }
     samples.push({ timeMin, depthMm, temperatureC, solidsG, row });
@@ -120,7 +120,7 @@ export function readPipette(grid: SheetGrid, findings: Finding[]): PipetteRecord
       value: String(pipette),
       message: say`The pipette holds as much as the cylinder.`,
       expected: say`less than ${cylinder} cm³`,
-      wayOut: say`Check the two volumes and their units.`,
+      remedy: say`Check the two volumes and their units.`,
     });
   }
   if (findings.slice(before).some(({ severity }) => severity === "error")) return undefined;

@@ -1,5 +1,5 @@
 import type { Finding } from "../findings/finding.js";
-import { phrase, say, sayOf } from "../words/say.js";
+import { say, wordFor } from "../words/message.js";
 import type { CellRule, SheetValues } from "./sheet/layout.js";
 
 /** What was done to the soil before it was dispersed. */
@@ -19,7 +19,7 @@ export const PRETREATMENT_FACTS: readonly CellRule[] = [
   },
 ];
 
-const EXAMPLE = phrase`“pretreatment” with what was done, for example organic matter removed with hydrogen peroxide`;
+const EXAMPLE = say`“pretreatment” with what was done, for example organic matter removed with hydrogen peroxide`;
 
 /** The pretreatment that a sheet tells of; a finding where it gives a loss and no treatment. */
 export function readPretreatment(
@@ -38,8 +38,8 @@ export function readPretreatment(
         column: "pretreatment",
         value: text,
         message: say`The sheet does not say how the soil was treated before it was dispersed.`,
-        expected: sayOf(EXAMPLE),
-        wayOut: say`Write the treatment, or take both lines out where there was none.`,
+        expected: EXAMPLE,
+        remedy: say`Write the treatment, or take both lines out where there was none.`,
       });
     }
     return undefined;

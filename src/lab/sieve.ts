@@ -1,5 +1,5 @@
 import type { Finding } from "../findings/finding.js";
-import { say } from "../words/say.js";
+import { say } from "../words/message.js";
 import type { SheetGrid } from "./sheet/grid.js";
 import {
   type CellRule,
@@ -79,7 +79,7 @@ export function readSieve(grid: SheetGrid, findings: Finding[]): SieveRecord | u
       value: "pan",
       message: say`The sheet has a pan and no sieve.`,
       expected: say`at least one sieve above the pan`,
-      wayOut: say`Fill in the sieves, or take the sheet out of study.yaml.`,
+      remedy: say`Fill in the sieves, or take the sheet out of study.yaml.`,
     });
   }
   if (form !== "passing" && !sheet.rows.some(({ values }) => values.sieve === "pan")) {
@@ -89,7 +89,7 @@ export function readSieve(grid: SheetGrid, findings: Finding[]): SieveRecord | u
       column: sheet.headers.sieve ?? "sieve",
       message: say`The sheet has no pan row.`,
       expected: say`a last row “pan” with the mass under the finest sieve`,
-      wayOut: say`Weigh the pan, or write 0 where nothing reached it.`,
+      remedy: say`Weigh the pan, or write 0 where nothing reached it.`,
     });
   }
   if (form === "passing") {
@@ -101,7 +101,7 @@ export function readSieve(grid: SheetGrid, findings: Finding[]): SieveRecord | u
         row: factRows[extra],
         message: say`Percentages passing are of the whole sample: a split or a washing has no place.`,
         expected: say`only “dry mass (g)” above a table of percentages`,
-        wayOut: say`Take the line out, or give the masses retained.`,
+        remedy: say`Take the line out, or give the masses retained.`,
       });
     }
     note({
@@ -109,7 +109,7 @@ export function readSieve(grid: SheetGrid, findings: Finding[]): SieveRecord | u
       code: "passing-input",
       message: say`The sheet gives percentages passing: its mass balance cannot be checked.`,
       expected: say`masses retained, where the laboratory has them`,
-      wayOut: say`Nothing to do, unless the masses are at hand.`,
+      remedy: say`Nothing to do, unless the masses are at hand.`,
     });
   }
   checkWashed(factRows, facts, file, findings);
@@ -145,7 +145,7 @@ function checkWashed(
       value: String(washed),
       message: say`The sample is heavier after washing than before.`,
       expected: say`at most ${dry} g`,
-      wayOut: say`Check the two masses; one of them may still hold the tin.`,
+      remedy: say`Check the two masses; one of them may still hold the tin.`,
     });
   }
 }
@@ -249,7 +249,7 @@ function sieveSplits(
         row: given.length ? factRows[key(given[0])] : washedRow,
         message: say`The split is described only in part.`,
         expected: say`both “${name} sieve (mm)” and “${name} dry mass (g)”`,
-        wayOut: say`Add the missing line, or take the other one out.`,
+        remedy: say`Add the missing line, or take the other one out.`,
       });
       continue;
     }
@@ -266,7 +266,7 @@ function sieveSplits(
         value: String(sizeMm),
         message: say`The split sieve is not among the sieves of the table.`,
         expected: say`one of the table's sieves`,
-        wayOut: say`Give the sieve at which the sample was divided.`,
+        remedy: say`Give the sieve at which the sample was divided.`,
       });
     }
     const above = splits.at(-1);
@@ -279,7 +279,7 @@ function sieveSplits(
         value: String(sizeMm),
         message: say`This split is not finer than the one before it (${above.sizeMm} mm).`,
         expected: say`splits from the coarsest to the finest`,
-        wayOut: say`Number the splits in the order in which the sample was divided.`,
+        remedy: say`Number the splits in the order in which the sample was divided.`,
       });
     }
     const washedDryMassG = facts[key("WashedDryMassG")] as number | undefined;
@@ -323,8 +323,8 @@ function sieveReadings(
           form === "passing"
             ? say`More passes this sieve than the coarser one above it.`
             : say`The cumulative mass falls.`,
-        expected: `${form === "passing" ? say`at most` : say`at least`} ${before}`,
-        wayOut:
+        expected: say`${form === "passing" ? say`at most` : say`at least`} ${before}`,
+        remedy:
           form === "passing"
             ? say`Check the percentages, and whether the column holds percent retained.`
             : say`Check the masses; below a split they begin anew, and the pan holds the set's total.`,
@@ -348,7 +348,7 @@ function sieveReadings(
           ? say`This sieve stands twice in the sheet.`
           : say`This sieve is coarser than the one above it (${above.label}).`,
         expected: say`each sieve once, from the coarsest to the finest`,
-        wayOut: say`Check the opening, then put the rows in order.`,
+        remedy: say`Check the opening, then put the rows in order.`,
       });
     }
     rows.push({ sizeMm: sieve, retainedG, label: written.sieve, row });

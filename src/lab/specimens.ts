@@ -1,7 +1,7 @@
 import type { Finding } from "../findings/finding.js";
 import { formatFixed } from "../quantities/format.js";
 import type { Dimension } from "../quantities/units.js";
-import { phrase, say } from "../words/say.js";
+import { say, type Text } from "../words/message.js";
 import type { SheetGrid } from "./sheet/grid.js";
 import type { CellRule, SheetLayout, SheetRow, SheetValues } from "./sheet/layout.js";
 import { findHeaderRow, readSheet } from "./sheet/readSheet.js";
@@ -36,7 +36,7 @@ export interface SpecimenRecord {
   readonly testMoisturePct?: number;
   /** Place in the order of crushing. */
   readonly crushingOrder?: number;
-  readonly remark?: string;
+  readonly remark?: Text;
   /** The reason why it takes no part in the regression. Shown in every report, never dropped. */
   readonly excluded?: string;
   readonly row: number;
@@ -79,7 +79,7 @@ export function readSpecimens(grid: SheetGrid, findings: Finding[]): SpecimenShe
         value: written.id,
         message: say`This block's name stands already in row ${earlier}.`,
         expected: say`each block once`,
-        wayOut: say`Correct the name, or take the copy out.`,
+        remedy: say`Correct the name, or take the copy out.`,
       });
     }
     rowOfId.set(written.id, row);
@@ -122,7 +122,7 @@ const text = (key: string, ...names: string[]): CellRule => ({ key, names, kind:
 
 /** Facts and columns of a block sheet. */
 export const SPECIMEN_LAYOUT: SheetLayout = {
-  title: phrase`block sheet`,
+  title: say`block sheet`,
   facts: [
     looseDensity("cementLooseDensityKgM3", "cement loose density"),
     looseDensity("soilLooseDensityKgM3", "soil loose density"),
@@ -181,7 +181,7 @@ function specimenCement(
       value: `${written.cementPct}; ${written.cementParts} : ${written.soilParts}`,
       message: say`This block has its cement in percent and in parts.`,
       expected: say`one of the two, so that they cannot contradict each other`,
-      wayOut: say`Leave the cells of one of them empty.`,
+      remedy: say`Leave the cells of one of them empty.`,
     });
   }
   if (!parts) {
@@ -190,7 +190,7 @@ function specimenCement(
       value: "",
       message: say`This block has no cement content.`,
       expected: say`cement in percent of the dry mass, or cement parts and soil parts by loose volume`,
-      wayOut: say`Fill it in (0 for none), or start the row with # to leave it out.`,
+      remedy: say`Fill it in (0 for none), or start the row with # to leave it out.`,
     });
   }
   if (!(written.cementParts && written.soilParts)) {
@@ -198,7 +198,7 @@ function specimenCement(
       value: `${written.cementParts ?? ""} : ${written.soilParts ?? ""}`,
       message: say`Parts by volume need both numbers.`,
       expected: say`cement parts and soil parts`,
-      wayOut: say`Fill in the missing one.`,
+      remedy: say`Fill in the missing one.`,
     });
   }
   const { cementLooseDensityKgM3, soilLooseDensityKgM3, soilMoisturePct } = facts;
@@ -232,7 +232,7 @@ function checkCementColumns(sheet: SheetValues, headerRow: number, findings: Fin
       value: Object.values(headers).join(", "),
       message: say`The column “cement” is missing.`,
       expected: say`“cement (%)”, or “cement parts” and “soil parts”`,
-      wayOut: say`Add the column, or rename the one that holds it.`,
+      remedy: say`Add the column, or rename the one that holds it.`,
     });
     return false;
   }
@@ -251,7 +251,7 @@ function checkCementColumns(sheet: SheetValues, headerRow: number, findings: Fin
       value: `${first.written.cementParts ?? ""} : ${first.written.soilParts ?? ""}`,
       message: say`The cement is in parts by volume, but the sheet does not say what a loose volume weighs.`,
       expected: say`${lacking.join(say` and `)} above the table`,
-      wayOut: say`Fill a measure of known volume as on site, weigh it, and add the lines.`,
+      remedy: say`Fill a measure of known volume as on site, weigh it, and add the lines.`,
     });
   }
   return true;
@@ -311,7 +311,7 @@ function specimenStress(
   const push = (
     code: string,
     column: string | undefined,
-    rest: Pick<Finding, "value" | "message" | "expected" | "wayOut">,
+    rest: Pick<Finding, "value" | "message" | "expected" | "remedy">,
   ) => findings.push({ severity: "error", code, file, row, column, ...rest });
   const shape = written.shape ? written.shape.toLowerCase() : undefined;
   if (shape !== undefined && !["cube", "prism", "cylinder"].includes(shape)) {
@@ -319,7 +319,7 @@ function specimenStress(
       value: written.shape,
       message: say`This shape is not known here.`,
       expected: say`cube, prism or cylinder`,
-      wayOut: say`Write the nearest of them, and what it is in the remark.`,
+      remedy: say`Write the nearest of them, and what it is in the remark.`,
     });
     return {};
   }
@@ -332,7 +332,7 @@ function specimenStress(
       value: `${written.lengthMm}; ${written.diameterMm}`,
       message: say`This block has a length and a diameter.`,
       expected: say`length and width of a rectangular face, or the diameter of a round one`,
-      wayOut: say`Leave the cells of the other shape empty.`,
+      remedy: say`Leave the cells of the other shape empty.`,
     });
   }
   const area = round
@@ -346,7 +346,7 @@ function specimenStress(
       value: `${written.strengthMpa}; ${written.loadKn}`,
       message: say`The strength entered, ${formatFixed(entered, 3)} MPa, is not the load over the loaded face, ${formatFixed(stress, 3)} MPa.`,
       expected: say`the same strength within 3 %`,
-      wayOut: say`Check the units in the header of both, and that the strength is not yet corrected for shape.`,
+      remedy: say`Check the units in the header of both, and that the strength is not yet corrected for shape.`,
     });
   }
   const needed = round ? written.diameterMm : written.lengthMm && written.widthMm;
@@ -360,7 +360,7 @@ function specimenStress(
       value: "",
       message: say`This block has no strength.`,
       expected: say`a strength, or a load with the length and width (or the diameter) of the loaded face`,
-      wayOut: say`Fill in the readings, or start the row with # to leave it out.`,
+      remedy: say`Fill in the readings, or start the row with # to leave it out.`,
     });
   }
   const [mass, height, moisture] = ["massG", "heightMm", "testMoisturePct"].map((key) =>

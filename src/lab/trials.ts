@@ -1,5 +1,5 @@
 import type { Finding } from "../findings/finding.js";
-import { phrase, say } from "../words/say.js";
+import { say } from "../words/message.js";
 import type { SheetGrid } from "./sheet/grid.js";
 import type { CellRule, SheetLayout } from "./sheet/layout.js";
 import { readSheet } from "./sheet/readSheet.js";
@@ -32,7 +32,7 @@ const number = (key: string, name: string): CellRule => ({
 });
 
 const LAYOUT: SheetLayout = {
-  title: phrase`trial sheet`,
+  title: say`trial sheet`,
   facts: [],
   columns: [
     { key: "id", names: ["trial"], kind: "text", required: true },
@@ -73,7 +73,7 @@ export function readTrials(grid: SheetGrid, findings: Finding[]): WorkshopTrial[
         value: given.map((key) => written[key]).join(", "),
         message: say`A colour needs all three of L*, a* and b*.`,
         expected: say`three numbers, or none`,
-        wayOut: say`Fill in the missing ones, or leave all three empty.`,
+        remedy: say`Fill in the missing ones, or leave all three empty.`,
       });
     }
     const dry = (written.dry ?? "").toLowerCase();
@@ -83,7 +83,7 @@ export function readTrials(grid: SheetGrid, findings: Finding[]): WorkshopTrial[
         value: written.dry,
         message: say`This cell says whether the mass stood still.`,
         expected: say`yes, no, or empty`,
-        wayOut: say`Write yes or no; put the rest in the remark.`,
+        remedy: say`Write yes or no; put the rest in the remark.`,
       });
     }
     const words = (key: "texture" | "edges" | "munsell" | "remark") =>

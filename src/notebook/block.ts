@@ -1,6 +1,6 @@
 import type { Finding } from "../findings/finding.js";
 import { checklistTable, type ReportBlock, type TableBlock } from "../tables/reportBlock.js";
-import { phrase, say, sayOf } from "../words/say.js";
+import { say, wordFor } from "../words/message.js";
 import { escapeHtml as text } from "./escapeHtml.js";
 
 type Field = "text" | "list" | "texts" | "rows";
@@ -68,9 +68,9 @@ export function asBlock(value: unknown): ReportBlock | undefined {
 }
 
 const SEVERITY: Readonly<Record<Finding["severity"], string>> = {
-  error: phrase`Error`,
-  warning: phrase`Warning`,
-  note: phrase`Note`,
+  error: say`Error`,
+  warning: say`Warning`,
+  note: say`Note`,
 };
 
 function headerText({ header, unit }: TableBlock["columns"][number]): string {
@@ -113,14 +113,14 @@ function sentence(words: string): string {
   return text(/[.!?]$/.test(words) ? words : `${words}.`);
 }
 
-function finding({ severity, file, row, column, value, message, expected, wayOut }: Finding) {
+function finding({ severity, file, row, column, value, message, expected, remedy }: Finding) {
   const place = [file, row === undefined ? "" : say`row ${row}`, column ?? ""].filter(
     (part) => part,
   );
   const found = value === undefined ? "" : ` ${say`Found: ${`<code>${text(value)}</code>`}.`}`;
   return (
-    `<strong>${sayOf(SEVERITY[severity])}</strong> (${text(place.join(", "))}): ${sentence(message)}` +
-    `${found} ${say`Expected: ${sentence(expected)} Way out: ${sentence(wayOut)}`}`
+    `<strong>${wordFor(SEVERITY[severity])}</strong> (${text(place.join(", "))}): ${sentence(message)}` +
+    `${found} ${say`Expected: ${sentence(expected)} Remedy: ${sentence(remedy)}`}`
   );
 }
 
@@ -197,8 +197,8 @@ function findingText(found: Finding): string {
   const column = found.column === undefined ? "" : `, ${found.column}`;
   const value = found.value === undefined ? "" : say`\n  found: ${found.value}`;
   return (
-    `${sayOf(found.severity)}: ${found.file}${row}${column}: ${found.message}${value}\n` +
-    say`  expected: ${found.expected}\n  way out: ${found.wayOut}`
+    `${wordFor(found.severity)}: ${found.file}${row}${column}: ${found.message}${value}\n` +
+    say`  expected: ${found.expected}\n  remedy: ${found.remedy}`
   );
 }
 

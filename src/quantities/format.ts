@@ -1,37 +1,37 @@
-import { localNumber } from "../words/language.js";
+import { say, type Text, type WrittenNumber } from "../words/message.js";
 import { convertFromBase, type Dimension } from "./units.js";
 
 /**
  * Writes a number for a person: a fixed count of significant digits, never in exponent form,
- * integers kept whole where the digits asked for are fewer than the integer part has, with the decimal
- * sign of the language.
+ * integers kept whole where the digits asked for are fewer than the integer part has, with a decimal
+ * point until it is rendered.
  *
  * @param significantDigits default 3.
  *
  * @example
- * formatNumber(0.0123456) // => "0.0123"
- * formatNumber(1893.4) // => "1893"
- * formatNumber(2, 3) // => "2.00"
+ * formatNumber(0.0123456) // => { number: "0.0123" }
+ * formatNumber(1893.4) // => { number: "1893" }
+ * formatNumber(2, 3) // => { number: "2.00" }
  */
-export function formatNumber(value: number, significantDigits = 3): string {
-  if (!Number.isFinite(value)) return "–";
-  if (value === 0) return "0";
+export function formatNumber(value: number, significantDigits = 3): WrittenNumber {
+  if (!Number.isFinite(value)) return { number: "–" };
+  if (value === 0) return { number: "0" };
   const magnitude = Math.floor(Math.log10(Math.abs(value)));
   const decimals = Math.min(Math.max(significantDigits - 1 - magnitude, 0), 10);
-  return localNumber(value.toFixed(decimals).replace("-", "−"));
+  return { number: value.toFixed(decimals).replace("-", "−") };
 }
 
 /**
  * Writes a number for a person with a fixed count of decimals.
  *
  * @example
- * formatFixed(94.512, 1) // => "94.5"
+ * formatFixed(94.512, 1) // => { number: "94.5" }
  */
-export function formatFixed(value: number, decimals: number): string {
-  if (!Number.isFinite(value)) return "–";
+export function formatFixed(value: number, decimals: number): WrittenNumber {
+  if (!Number.isFinite(value)) return { number: "–" };
   const text = value.toFixed(decimals);
   // A value that rounds to nothing has no sign.
-  return localNumber(Number(text) === 0 ? text.replace("-", "") : text.replace("-", "−"));
+  return { number: Number(text) === 0 ? text.replace("-", "") : text.replace("-", "−") };
 }
 
 /**
@@ -40,12 +40,12 @@ export function formatFixed(value: number, decimals: number): string {
  * @param significantDigits default 4.
  *
  * @example
- * formatPlain(2.5) // => "2.5"
- * formatPlain(40) // => "40"
+ * formatPlain(2.5) // => { number: "2.5" }
+ * formatPlain(40) // => { number: "40" }
  */
-export function formatPlain(value: number, significantDigits = 4): string {
-  const text = formatNumber(value, significantDigits);
-  return /[.,]/.test(text) ? text.replace(/[.,]?0+$/, "") : text;
+export function formatPlain(value: number, significantDigits = 4): WrittenNumber {
+  const { number } = formatNumber(value, significantDigits);
+  return { number: number.includes(".") ? number.replace(/\.?0+$/, "") : number };
 }
 
 /** What a person reads: SI, or United States customary units. Inside, all is SI. */
@@ -133,6 +133,6 @@ export function formatQuantity(
   kind: DisplayKind,
   system: UnitSystem,
   significantDigits = 3,
-): string {
-  return `${formatNumber(displayValue(value, kind, system), significantDigits)} ${displayUnit(kind, system)}`;
+): Text {
+  return say`${formatNumber(displayValue(value, kind, system), significantDigits)} ${displayUnit(kind, system)}`;
 }

@@ -2,7 +2,7 @@ import { createHash } from "node:crypto";
 import { readFile } from "node:fs/promises";
 import { extname, join } from "node:path";
 import type { StudyResult } from "../study/studyResult.js";
-import { say } from "../words/say.js";
+import { say } from "../words/message.js";
 
 /** A file inside the PDF: allowed by PDF/A-3 (ISO 19005-3, from memory), not by PDF/A-2. */
 export interface PdfAttachment {

@@ -1,6 +1,6 @@
 import type { Finding } from "../findings/finding.js";
 import { NODE_MIME, PLOTLY_MIME } from "../notebook/mimeBundle.js";
-import { say } from "../words/say.js";
+import { say } from "../words/message.js";
 import { cleanSvg } from "./cleanSvg.js";
 import type { DocumentNode, FigureNode } from "./document.js";
 import { mimeText, type NotebookOutput, readBlock } from "./executedNotebook.js";
@@ -25,9 +25,9 @@ function finding(
   place: OutputPlace,
   severity: Finding["severity"],
   code: string,
-  words: readonly [message: string, expected: string, wayOut: string],
+  words: readonly [message: string, expected: string, remedy: string],
 ): Finding {
-  const [message, expected, wayOut] = words;
+  const [message, expected, remedy] = words;
   return {
     severity,
     code,
@@ -35,7 +35,7 @@ function finding(
     column: say`cell ${place.cell}`,
     message,
     expected,
-    wayOut,
+    remedy,
   };
 }
 

@@ -75,7 +75,7 @@ const finding = z.object({
   value: text.optional(),
   message: text,
   expected: text,
-  wayOut: text,
+  remedy: text,
 });
 
 const block = z.discriminatedUnion("kind", [

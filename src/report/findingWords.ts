@@ -1,5 +1,5 @@
 import type { Finding } from "../findings/finding.js";
-import { say } from "../words/say.js";
+import { say } from "../words/message.js";
 
 /** Where a finding stands, as one phrase: `sieve.csv, row 4, column Retained, "12x"`. */
 function findingPlace(finding: Finding): string {
@@ -15,7 +15,7 @@ export function findingDetail(finding: Finding): string {
   return [
     findingPlace(finding),
     say`Expected: ${finding.expected}`,
-    say`What to do: ${finding.wayOut}`,
+    say`What to do: ${finding.remedy}`,
   ]
     .map((text) => (/[.!?]$/.test(text) ? text : `${text}.`))
     .join(" ");

@@ -4,7 +4,7 @@ import { gfmTableFromMarkdown } from "mdast-util-gfm-table";
 import { mathFromMarkdown } from "mdast-util-math";
 import { gfmTable } from "micromark-extension-gfm-table";
 import { math } from "micromark-extension-math";
-import type { Language } from "../words/language.js";
+import type { Language } from "../words/render.js";
 import { type DocumentNode, type Inline, plainText } from "./document.js";
 
 type Definitions = ReadonlyMap<string, string>;

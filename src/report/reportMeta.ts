@@ -1,5 +1,5 @@
-import type { Language } from "../words/language.js";
-import { say } from "../words/say.js";
+import { say } from "../words/message.js";
+import type { Language } from "../words/render.js";
 
 /** A file the study was computed from, told apart by its SHA-256 digest (hexadecimal). */
 export interface ReportInput {

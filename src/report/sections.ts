@@ -1,5 +1,5 @@
 import type { Finding } from "../findings/finding.js";
-import { say } from "../words/say.js";
+import { say } from "../words/message.js";
 import { type DocumentNode, type HeadingNode, plainText, type SectionLink } from "./document.js";
 
 function slug(text: string): string {
@@ -79,7 +79,7 @@ export function linkSections(
       value: key,
       message: say`Clause ${clause} is said to be answered in a section that this report does not have.`,
       expected: say`one of ${headings.map((one) => one.key ?? slugOf(one)).join(", ")}`,
-      wayOut: say`Correct answered-by in the study, or give the section's cell the tag section-${key}.`,
+      remedy: say`Correct answered-by in the study, or give the section's cell the tag section-${key}.`,
     });
     return null;
   };

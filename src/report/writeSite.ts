@@ -6,7 +6,7 @@ import { siteSheets } from "../tables/site/crewCards.js";
 import { siteFieldTests } from "../tables/site/fieldTestForms.js";
 import { mixCard } from "../tables/site/mixCard.js";
 import type { SiteOptions, SiteSheet } from "../tables/site/siteSheet.js";
-import { currentLanguage } from "../words/language.js";
+import { currentLanguage } from "../words/render.js";
 import type { ReportDocument } from "./document.js";
 import { renderHtml } from "./html/renderHtml.js";
 import { renderPdf } from "./pdf/renderPdf.js";

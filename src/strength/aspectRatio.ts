@@ -1,11 +1,11 @@
 import { formatFixed } from "../quantities/format.js";
-import { phrase, say, sayOf } from "../words/say.js";
+import { say, type Text, wordFor } from "../words/message.js";
 import { checkPositive } from "./checkOption.js";
 
 export interface AspectCorrected {
   /** `outside-table`: the ratio is not covered; nothing is extrapolated. */
   readonly status: "ok" | "outside-table";
-  readonly message: string;
+  readonly message: Text;
   readonly table: AspectRatioTable;
   readonly ratio: number;
   readonly factor: number | null;
@@ -61,7 +61,7 @@ export function correctAspectRatio(
   const factor = below.factor + share * (above.factor - below.factor);
   return {
     status: "ok",
-    message: say`${sayOf(table.name)}: factor ${formatFixed(factor, 3)} at height over thickness ${formatFixed(ratio, 2)}. ${sayOf(table.source)}.`,
+    message: say`${table.name}: factor ${formatFixed(factor, 3)} at height over thickness ${formatFixed(ratio, 2)}. ${table.source}.`,
     ...head,
     factor,
     correctedMpa: factor * block.strengthMpa,
@@ -70,12 +70,12 @@ export function correctAspectRatio(
 
 export interface AspectRatioTable {
   readonly id: string;
-  readonly name: string;
+  readonly name: Text;
   /** Height over least thickness, ascending, with the factor that the strength is multiplied by. */
   readonly points: readonly { readonly ratio: number; readonly factor: number }[];
   /** True where the last factor holds for all higher ratios. */
   readonly openAbove: boolean;
-  readonly source: string;
+  readonly source: Text;
   readonly basis: "read" | "memory";
 }
 
@@ -92,7 +92,7 @@ const points = (pairs: readonly (readonly [number, number])[]) =>
 export const ASPECT_RATIO_TABLES: readonly AspectRatioTable[] = [
   {
     id: "nzs4298",
-    name: phrase`NZS 4298:1998 and HB 195`,
+    name: say`NZS 4298:1998 and HB 195`,
     points: points([
       [0.4, 0.5],
       [0.7, 0.6],
@@ -101,12 +101,12 @@ export const ASPECT_RATIO_TABLES: readonly AspectRatioTable[] = [
       [5, 1],
     ]),
     openAbove: true,
-    source: phrase`NZS 4298:1998 and HB 195, after Krefeld; from memory: check against the standard`,
+    source: say`NZS 4298:1998 and HB 195, after Krefeld; from memory: check against the standard`,
     basis: "memory",
   },
   {
     id: "heathcote-1992",
-    name: phrase`Heathcote and Jankulovski 1992`,
+    name: say`Heathcote and Jankulovski 1992`,
     points: points([
       [0.4, 0.25],
       [0.7, 0.4],
@@ -115,12 +115,12 @@ export const ASPECT_RATIO_TABLES: readonly AspectRatioTable[] = [
       [5, 1],
     ]),
     openAbove: true,
-    source: phrase`Heathcote & Jankulovski 1992; from memory, with low confidence`,
+    source: say`Heathcote & Jankulovski 1992; from memory, with low confidence`,
     basis: "memory",
   },
   {
     id: "cylinder-c39",
-    name: phrase`Concrete cylinders and cores, length over diameter`,
+    name: say`Concrete cylinders and cores, length over diameter`,
     points: points([
       [1, 0.87],
       [1.25, 0.93],
@@ -129,18 +129,18 @@ export const ASPECT_RATIO_TABLES: readonly AspectRatioTable[] = [
       [2, 1],
     ]),
     openAbove: false,
-    source: phrase`ASTM C39/C42 factors, read as coded in open software; the factor 1 at ratio 2 is from memory. Made for concrete`,
+    source: say`ASTM C39/C42 factors, read as coded in open software; the factor 1 at ratio 2 is from memory. Made for concrete`,
     basis: "read",
   },
   {
     id: "none-2017",
-    name: phrase`No correction, cement-stabilised rammed earth`,
+    name: say`No correction, cement-stabilised rammed earth`,
     points: points([
       [2, 1],
       [5.81, 1],
     ]),
     openAbove: false,
-    source: phrase`Venkatarama Reddy, Suresh & Nanjunda Rao 2017, abstract read: from ratio 2 to 5.81 the loss is 1 % at 1800 kg/m³, 3 to 5 % at 1700 kg/m³`,
+    source: say`Venkatarama Reddy, Suresh & Nanjunda Rao 2017, abstract read: from ratio 2 to 5.81 the loss is 1 % at 1800 kg/m³, 3 to 5 % at 1700 kg/m³`,
     basis: "read",
   },
 ];

@@ -1,12 +1,12 @@
 import type { SpecimenRecord } from "../lab/specimens.js";
 import { fCdf } from "../numerics/distributions.js";
 import { formatFixed } from "../quantities/format.js";
-import { say } from "../words/say.js";
+import { say, type Text } from "../words/message.js";
 
 export interface BatchScatter {
   /** `one-batch-a-content`: batches and contents cannot be told apart; `no-replicates`: one block a batch. */
   readonly status: "ok" | "missing-batches" | "one-batch-a-content" | "no-replicates";
-  readonly message: string;
+  readonly message: Text;
   /** Standard deviation of blocks of one batch, MPa. */
   readonly withinSdMpa: number | null;
   /** Standard deviation of batches of one content beyond that, MPa; 0 where none is seen. */
@@ -43,7 +43,7 @@ export function batchScatter(
     batches.set(batch ?? "", [...(batches.get(batch ?? "") ?? []), strengthMpa]);
   }
   const count = [...contents.values()].reduce((sum, batches) => sum + batches.size, 0);
-  const without = (status: BatchScatter["status"], message: string): BatchScatter => ({
+  const without = (status: BatchScatter["status"], message: Text): BatchScatter => ({
     ...{ status, message, withinSdMpa: null, betweenSdMpa: null },
     ...{ fValue: null, pValue: null, batches: count },
   });

@@ -1,7 +1,7 @@
 import { tQuantile } from "../numerics/distributions.js";
 import { toleranceFactor } from "../numerics/noncentralT.js";
 import { formatFixed } from "../quantities/format.js";
-import { phrase, say, sayOf } from "../words/say.js";
+import { say, type Text, wordFor } from "../words/message.js";
 import { checkPositive } from "./checkOption.js";
 
 export interface CharacteristicStrength {
@@ -10,7 +10,7 @@ export interface CharacteristicStrength {
    * coefficient of variation; `not-positive`: the value falls to zero or below, or a logarithm fails.
    */
   readonly status: "ok" | "too-few-blocks" | "needs-known-variation" | "not-positive";
-  readonly message: string;
+  readonly message: Text;
   readonly rule: CharacteristicRule;
   readonly blocks: number;
   readonly meanMpa: number;
@@ -65,7 +65,7 @@ export function characteristicStrength(
   const head = { rule, blocks, meanMpa: plain.mean, sdMpa: plain.sd };
   const without = (
     status: CharacteristicStrength["status"],
-    message: string,
+    message: Text,
     factor: number | null = null,
   ): CharacteristicStrength => ({ status, message, ...head, factor, valueMpa: null });
   if (blocks < rule.leastBlocks) {
@@ -91,7 +91,7 @@ export function characteristicStrength(
   }
   return {
     status: "ok",
-    message: say`${sayOf(rule.name)}: factor ${formatFixed(factor, 2)} with ${blocks} blocks.`,
+    message: say`${rule.name}: factor ${formatFixed(factor, 2)} with ${blocks} blocks.`,
     ...head,
     factor,
     valueMpa,
@@ -140,7 +140,7 @@ function characteristicValue(
 /** How a characteristic strength is made from the blocks. */
 export interface CharacteristicRule {
   readonly id: string;
-  readonly name: string;
+  readonly name: Text;
   readonly formula: string;
   readonly distribution: "normal" | "lognormal" | "none";
   readonly factorKind:
@@ -152,21 +152,21 @@ export interface CharacteristicRule {
     | "least-block";
   /** Fewest blocks that the rule is meant for. */
   readonly leastBlocks: number;
-  readonly source: string;
+  readonly source: Text;
   readonly basis: "read" | "own calculation" | "memory";
 }
 
-const EN1990 = phrase`EN 1990:2002 Annex D.7.2; its Table D.1 read as coded in open software, recomputed here without its truncation`;
-const TOLERANCE = phrase`Exact one-sided tolerance factor, noncentral t; own calculation`;
+const EN1990 = say`EN 1990:2002 Annex D.7.2; its Table D.1 read as coded in open software, recomputed here without its truncation`;
+const TOLERANCE = say`Exact one-sided tolerance factor, noncentral t; own calculation`;
 
 const rule = (
   id: string,
-  name: string,
+  name: Text,
   formula: string,
   distribution: CharacteristicRule["distribution"],
   factorKind: CharacteristicRule["factorKind"],
   leastBlocks: number,
-  source: string,
+  source: Text,
   basis: CharacteristicRule["basis"],
 ): CharacteristicRule => ({
   id,
@@ -189,7 +189,7 @@ const rule = (
 export const CHARACTERISTIC_RULES: readonly CharacteristicRule[] = [
   rule(
     "en1990-normal",
-    phrase`EN 1990 Annex D, scatter from these blocks, normal`,
+    say`EN 1990 Annex D, scatter from these blocks, normal`,
     "m − k s, k = t(0.95, n−1) √(1 + 1/n)",
     "normal",
     "prediction-unknown",
@@ -199,7 +199,7 @@ export const CHARACTERISTIC_RULES: readonly CharacteristicRule[] = [
   ),
   rule(
     "en1990-lognormal",
-    phrase`EN 1990 Annex D, scatter from these blocks, lognormal`,
+    say`EN 1990 Annex D, scatter from these blocks, lognormal`,
     "exp(m_ln − k s_ln), k = t(0.95, n−1) √(1 + 1/n)",
     "lognormal",
     "prediction-unknown",
@@ -209,7 +209,7 @@ export const CHARACTERISTIC_RULES: readonly CharacteristicRule[] = [
   ),
   rule(
     "en1990-normal-known",
-    phrase`EN 1990 Annex D, coefficient of variation known beforehand, normal`,
+    say`EN 1990 Annex D, coefficient of variation known beforehand, normal`,
     "m (1 − k V), k = 1.645 √(1 + 1/n)",
     "normal",
     "prediction-known",
@@ -219,7 +219,7 @@ export const CHARACTERISTIC_RULES: readonly CharacteristicRule[] = [
   ),
   rule(
     "en1990-lognormal-known",
-    phrase`EN 1990 Annex D, coefficient of variation known beforehand, lognormal`,
+    say`EN 1990 Annex D, coefficient of variation known beforehand, lognormal`,
     "exp(m_ln − k √(ln(V² + 1))), k = 1.645 √(1 + 1/n)",
     "lognormal",
     "prediction-known",
@@ -229,7 +229,7 @@ export const CHARACTERISTIC_RULES: readonly CharacteristicRule[] = [
   ),
   rule(
     "tolerance-75",
-    phrase`95 % of all blocks above, with 75 % confidence, normal`,
+    say`95 % of all blocks above, with 75 % confidence, normal`,
     "m − k s",
     "normal",
     "tolerance-75",
@@ -239,7 +239,7 @@ export const CHARACTERISTIC_RULES: readonly CharacteristicRule[] = [
   ),
   rule(
     "tolerance-95",
-    phrase`95 % of all blocks above, with 95 % confidence, normal`,
+    say`95 % of all blocks above, with 95 % confidence, normal`,
     "m − k s",
     "normal",
     "tolerance-95",
@@ -249,7 +249,7 @@ export const CHARACTERISTIC_RULES: readonly CharacteristicRule[] = [
   ),
   rule(
     "tolerance-95-lognormal",
-    phrase`95 % of all blocks above, with 95 % confidence, lognormal`,
+    say`95 % of all blocks above, with 95 % confidence, lognormal`,
     "exp(m_ln − k s_ln)",
     "lognormal",
     "tolerance-95",
@@ -259,22 +259,22 @@ export const CHARACTERISTIC_RULES: readonly CharacteristicRule[] = [
   ),
   rule(
     "margin-1.65",
-    phrase`Mean less 1.65 s: no allowance for how few the blocks are`,
+    say`Mean less 1.65 s: no allowance for how few the blocks are`,
     "m − 1.65 s",
     "normal",
     "margin-1.65",
     2,
-    phrase`IS 10262 margin for concrete, read in a forum discussion; not in the standard itself`,
+    say`IS 10262 margin for concrete, read in a forum discussion; not in the standard itself`,
     "read",
   ),
   rule(
     "nzs4298-least-block",
-    phrase`NZS 4298:1998 small sample`,
+    say`NZS 4298:1998 small sample`,
     "(1 − 1.5 s/m) × least block",
     "none",
     "least-block",
     5,
-    phrase`NZS 4298:1998, from memory: check against the standard; strengths there are corrected for aspect ratio first`,
+    say`NZS 4298:1998, from memory: check against the standard; strengths there are corrected for aspect ratio first`,
     "memory",
   ),
 ];

@@ -1,6 +1,6 @@
 import { tQuantile } from "../numerics/distributions.js";
 import { findRoot } from "../numerics/findRoot.js";
-import { say } from "../words/say.js";
+import { say, type Text } from "../words/message.js";
 import { checkFraction } from "./checkOption.js";
 import { type StrengthStatistic, toleranceOffset } from "./regression/bounds.js";
 import {
@@ -80,7 +80,7 @@ export function contentInterval(
 export interface FiellerContent {
   /** `slope-not-significant`: g ≥ 1, strength may not depend on cement, no finite interval exists. */
   readonly status: "ok" | "slope-not-significant";
-  readonly message: string;
+  readonly message: Text;
   /** Where the fitted line reaches the strength. */
   readonly cementPct: number;
   /** Wald (delta-method) standard error of that content. */

@@ -2,7 +2,7 @@ import type { Finding } from "../findings/finding.js";
 import type { SpecimenRecord, SpecimenSheet } from "../lab/specimens.js";
 import { tQuantile } from "../numerics/distributions.js";
 import { formatFixed } from "../quantities/format.js";
-import { say, sayOf } from "../words/say.js";
+import { say, wordFor } from "../words/message.js";
 import { groupByContent } from "./regression/blocks.js";
 import { fitStrength, studentisedResidual } from "./regression/fit.js";
 import { STRENGTH_FORMS, type StrengthForm } from "./regression/model.js";
@@ -65,7 +65,7 @@ export function includedSpecimens(
         ? say`The blocks were crushed at different ages, and no age was chosen.`
         : say`No block is left for the regression.`,
       expected: odd ? say`one age for one curve` : say`blocks that are not excluded`,
-      wayOut: odd
+      remedy: odd
         ? say`Name the age of the requirement in the study (strength.requirement.age).`
         : say`Add blocks, or take back an exclusion.`,
     });
@@ -84,7 +84,7 @@ export function includedSpecimens(
         .join(", "),
       message: say`${otherAges.length} blocks of another age take no part in the curve at ${ageDays} days.`,
       expected: `${ageDays} d`,
-      wayOut: say`Nothing to do; they are shown beside the curve.`,
+      remedy: say`Nothing to do; they are shown beside the curve.`,
     });
   }
   findings.push(...setFindings(included, { file, form, ageDays }));
@@ -110,7 +110,7 @@ function specimenFindings({ file, specimens }: SpecimenSheet): Finding[] {
         value: id,
         message: say`This block's name stands already in row ${earlier}.`,
         expected: say`each block once`,
-        wayOut: say`Correct the name, or take the copy out.`,
+        remedy: say`Correct the name, or take the copy out.`,
       });
     } else {
       rowOfId.set(id, row);
@@ -125,7 +125,7 @@ function specimenFindings({ file, specimens }: SpecimenSheet): Finding[] {
         value: excluded,
         message: say`Block ${id} takes no part in the regression: ${excluded}.`,
         expected: say`a reason that will stand in the report`,
-        wayOut: say`Nothing to do.`,
+        remedy: say`Nothing to do.`,
       });
       continue;
     }
@@ -139,7 +139,7 @@ function specimenFindings({ file, specimens }: SpecimenSheet): Finding[] {
         value: String(strengthMpa),
         message: say`Block ${id} has a strength that is not above zero.`,
         expected: say`a strength above 0 MPa`,
-        wayOut: say`Correct the reading; if the block fell apart before crushing, exclude it with that reason and say so in the report.`,
+        remedy: say`Correct the reading; if the block fell apart before crushing, exclude it with that reason and say so in the report.`,
       });
     }
     if (!(cementPct >= 0)) {
@@ -152,7 +152,7 @@ function specimenFindings({ file, specimens }: SpecimenSheet): Finding[] {
         value: String(cementPct),
         message: say`Block ${id} has a cement content below zero.`,
         expected: say`0 % or above`,
-        wayOut: say`Correct the cement content.`,
+        remedy: say`Correct the cement content.`,
       });
     }
   }
@@ -201,7 +201,7 @@ function unitFindings(file: string, specimens: readonly SpecimenRecord[]): Findi
       value: `${block.strengthMpa} MPa`,
       message: say`Block ${block.id} is ${ratio > 1 ? say`${formatFixed(ratio, 0)} times as strong as` : say`a ${formatFixed(1 / ratio, 0)}th as strong as`} the others: it may be written in another unit, such as ${unit}.`,
       expected: say`about ${formatFixed(usual, 2)} MPa; one unit for the whole column`,
-      wayOut: say`Convert the reading; if it is true, exclude the block with its reason.`,
+      remedy: say`Convert the reading; if it is true, exclude the block with its reason.`,
     });
   }
   const contents = blocks.map(({ cementPct }) => cementPct);
@@ -217,7 +217,7 @@ function unitFindings(file: string, specimens: readonly SpecimenRecord[]): Findi
       value: `${fraction.cementPct} %`,
       message: say`The cement content of block ${fraction.id} looks like a fraction, not a percentage.`,
       expected: say`percent, for example ${Number((100 * fraction.cementPct).toFixed(3))} %`,
-      wayOut: say`Write all contents in percent of the dry mass of soil and aggregate.`,
+      remedy: say`Write all contents in percent of the dry mass of soil and aggregate.`,
     });
   }
   return findings;
@@ -247,9 +247,9 @@ function setFindings(
       file,
       row,
       value: String(blocks.length),
-      message: say`${blocks.length} blocks of ${ageDays} days are too few for the ${sayOf(form)} form.`,
+      message: say`${blocks.length} blocks of ${ageDays} days are too few for the ${wordFor(form)} form.`,
       expected: say`at least ${coefficients + 1}; many more for a narrow band`,
-      wayOut: say`Make and crush more blocks.`,
+      remedy: say`Make and crush more blocks.`,
     });
   } else if (contents.length < coefficients) {
     findings.push({
@@ -259,9 +259,9 @@ function setFindings(
       row,
       column: "cement",
       value: contents.map((content) => `${content} %`).join(", "),
-      message: say`The blocks have ${contents.length === 1 ? say`one cement content only` : say`only ${contents.length} cement contents`}, too few for the ${sayOf(form)} form.`,
+      message: say`The blocks have ${contents.length === 1 ? say`one cement content only` : say`only ${contents.length} cement contents`}, too few for the ${wordFor(form)} form.`,
       expected: say`at least ${coefficients} contents, better one more to see whether the shape fits`,
-      wayOut: say`Make blocks with another cement content, or choose a simpler form.`,
+      remedy: say`Make blocks with another cement content, or choose a simpler form.`,
     });
   }
   const identical = [...groups.values()].every((group) =>
@@ -277,7 +277,7 @@ function setFindings(
       value: `${blocks[0].strengthMpa} MPa`,
       message: say`The blocks of each cement content have exactly the same strength.`,
       expected: say`readings that scatter, as all readings do`,
-      wayOut: say`Enter each block's own reading; a mean written many times hides the scatter.`,
+      remedy: say`Enter each block's own reading; a mean written many times hides the scatter.`,
     });
   }
   const batches = [...groups.values()].map((group) => new Set(group.map(({ batch }) => batch)));
@@ -292,7 +292,7 @@ function setFindings(
       value: [...new Set(blocks.map(({ batch }) => batch))].join(", "),
       message: say`All blocks of a cement content come from one batch, so the scatter from batch to batch is not in the bands: they are narrower than the truth.`,
       expected: say`two or more batches at a content`,
-      wayOut: say`Mix at least one content twice, on different days, and mould blocks from each batch.`,
+      remedy: say`Mix at least one content twice, on different days, and mould blocks from each batch.`,
     });
   }
   return findings;
@@ -333,17 +333,17 @@ function outlierFindings(
   return deviations
     .filter(({ studentised }) => studentised !== null && Math.abs(studentised) > limit)
     .map(({ block, expectedMpa, studentised }): Finding => {
-      const far = Number.isFinite(studentised) ? ` (${formatFixed(studentised!, 1)})` : "";
+      const far = Number.isFinite(studentised) ? say` (${formatFixed(studentised!, 1)})` : "";
       return {
         severity: "warning",
         code: "outlying-block",
         file: options.file,
         row: block.row,
         column: "strength",
-        value: `${formatFixed(block.strengthMpa, 2)} MPa`,
+        value: say`${formatFixed(block.strengthMpa, 2)} MPa`,
         message: say`Block ${block.id} lies far from ${grouped ? say`the others of its cement content` : say`the fitted curve`}${far}.`,
         expected: say`about ${formatFixed(expectedMpa, 2)} MPa; studentised residual within ±${formatFixed(limit, 1)}`,
-        wayOut: say`Look at this specimen and its sheet. Exclude it only for a reason you can write down; it takes part until then.`,
+        remedy: say`Look at this specimen and its sheet. Exclude it only for a reason you can write down; it takes part until then.`,
       };
     });
 }

@@ -1,7 +1,7 @@
 import type { Finding } from "../findings/finding.js";
 import { normalQuantile } from "../numerics/distributions.js";
 import { formatFixed } from "../quantities/format.js";
-import { say, sayOf } from "../words/say.js";
+import { say, type Text, wordFor } from "../words/message.js";
 import { checkFraction, checkPositive } from "./checkOption.js";
 import {
   type ContentInterval,
@@ -33,7 +33,7 @@ export interface LeastCement {
    * `above-range`: no tested content does; `no-fit`: there is no curve.
    */
   readonly status: "ok" | "below-range" | "above-range" | "no-fit";
-  readonly message: string;
+  readonly message: Text;
   /** Exact; percent of the dry mass of soil and aggregate. Null without an answer. */
   readonly cementPct: number | null;
   /** Rounded up to the step. */
@@ -142,7 +142,7 @@ export function leastCement(
 
 const STEPS = 100;
 
-const mpa = (value: number) => `${formatFixed(value, 2)} MPa`;
+const mpa = (value: number) => say`${formatFixed(value, 2)} MPa`;
 
 /** What a reader must know beside the least cement content. */
 function leastCementFindings(
@@ -171,9 +171,9 @@ function leastCementFindings(
       file,
       column: "strength.form",
       value: fit.form,
-      message: say`The fitted ${sayOf(fit.form)} curve falls with more cement from about ${formatFixed(grid[falls - 1], 1)} %.`,
+      message: say`The fitted ${wordFor(fit.form)} curve falls with more cement from about ${formatFixed(grid[falls - 1], 1)} %.`,
       expected: say`strength that rises with cement`,
-      wayOut: say`Look at the blocks there, and compare the other forms.`,
+      remedy: say`Look at the blocks there, and compare the other forms.`,
     });
   }
   if (cementPct !== null) {
@@ -187,7 +187,7 @@ function leastCementFindings(
         value: mpa(strengthMpa),
         message: say`The bound falls below the requirement again at about ${formatFixed(lost, 1)} % cement.`,
         expected: say`a bound that stays above the requirement with more cement`,
-        wayOut: say`Do not take more cement for safer; make more blocks at the highest content.`,
+        remedy: say`Do not take more cement for safer; make more blocks at the highest content.`,
       });
     }
   }
@@ -200,7 +200,7 @@ function leastCementFindings(
       value: `${batchablePct} %`,
       message: say`Rounded up, the content lies above the highest tested content, ${last} %.`,
       expected: say`at most ${last} %`,
-      wayOut: say`Choose a smaller step, or test blocks with that content.`,
+      remedy: say`Choose a smaller step, or test blocks with that content.`,
     });
   }
   return findings;
@@ -209,7 +209,7 @@ function leastCementFindings(
 /** Which blocks to make next, and why. */
 export interface NextBlocks {
   readonly cementPct: number;
-  readonly reason: string;
+  readonly reason: Text;
 }
 
 /** The usual distance between tested contents: their median gap. */

@@ -4,13 +4,13 @@ import { leastSquares } from "../numerics/leastSquares.js";
 import { noncentralTCdf } from "../numerics/noncentralT.js";
 import { createRandom } from "../numerics/random.js";
 import { formatFixed } from "../quantities/format.js";
-import { say, sayOf } from "../words/say.js";
+import { say, type Text, wordFor } from "../words/message.js";
 import { checkFraction, checkPositive } from "./checkOption.js";
 import { basisRow, contentBasis, STRENGTH_FORMS, type StrengthForm } from "./regression/model.js";
 
 export interface TestProgramme {
   readonly status: "ok" | "too-many-blocks" | "too-few-contents" | "outside-contents";
-  readonly message: string;
+  readonly message: Text;
   readonly contentsPct: readonly number[];
   readonly blocksAContent: number | null;
   readonly batchesAContent: number;
@@ -74,7 +74,7 @@ export function testProgramme(options: TestProgrammeOptions): TestProgramme {
     checkFraction("aim.power", wantedPower!);
   } else checkPositive("aim.halfWidthMpa", aim.halfWidthMpa);
   const contentsPct = [...new Set(options.contentsPct)].sort((a, b) => a - b);
-  const without = (status: TestProgramme["status"], message: string): TestProgramme => ({
+  const without = (status: TestProgramme["status"], message: Text): TestProgramme => ({
     ...{ status, message, contentsPct, blocksAContent: null, batchesAContent },
     ...{ power: null, halfWidthMpa: null, blocks: [] },
   });
@@ -82,7 +82,7 @@ export function testProgramme(options: TestProgrammeOptions): TestProgramme {
   if (contentsPct.length < least) {
     return without(
       "too-few-contents",
-      say`Plan at least ${least} contents for the ${sayOf(form)} form, so that its shape can be tested; there are ${contentsPct.length}.`,
+      say`Plan at least ${least} contents for the ${wordFor(form)} form, so that its shape can be tested; there are ${contentsPct.length}.`,
     );
   }
   const [first, last] = [contentsPct[0], contentsPct[contentsPct.length - 1]];

@@ -1,7 +1,7 @@
 import { differenceCiede2000 } from "culori";
 import type { Finding } from "../findings/finding.js";
 import type { WorkshopTrial } from "../lab/trials.js";
-import { say } from "../words/say.js";
+import { say } from "../words/message.js";
 
 export type { WorkshopTrial } from "../lab/trials.js";
 
@@ -30,7 +30,7 @@ export function trialFindings(trials: readonly WorkshopTrial[], file: string): F
         ...{ severity: "error", code: "repeated-trial", file, row, column: "trial", value: id },
         message: say`This trial's name stands already in row ${earlier}.`,
         expected: say`each trial once`,
-        wayOut: say`Correct the name, or take the copy out.`,
+        remedy: say`Correct the name, or take the copy out.`,
       });
     } else rowOfId.set(id, row);
     if (munsell !== undefined && !MUNSELL.test(munsell)) {
@@ -39,7 +39,7 @@ export function trialFindings(trials: readonly WorkshopTrial[], file: string): F
         value: munsell,
         message: say`This is not a Munsell colour.`,
         expected: say`hue, value and chroma, for example 7.5YR 6/4, or N 5/ for a grey`,
-        wayOut: say`Read it from the chart again, in shade, beside the dry sample.`,
+        remedy: say`Read it from the chart again, in shade, beside the dry sample.`,
       });
     }
     if (lab && !(lab.l >= 0 && lab.l <= 100 && Math.abs(lab.a) <= 128 && Math.abs(lab.b) <= 128)) {
@@ -48,7 +48,7 @@ export function trialFindings(trials: readonly WorkshopTrial[], file: string): F
         value: `${lab.l}, ${lab.a}, ${lab.b}`,
         message: say`These numbers are not a CIELAB colour.`,
         expected: say`L* 0 to 100, a* and b* −128 to 128`,
-        wayOut: say`Check the colour space of the picture program: L*a*b*, not RGB.`,
+        remedy: say`Check the colour space of the picture program: L*a*b*, not RGB.`,
       });
     }
     if ((munsell !== undefined || lab) && !dryToConstantMass) {
@@ -57,7 +57,7 @@ export function trialFindings(trials: readonly WorkshopTrial[], file: string): F
         value: munsell ?? `L* ${lab!.l}`,
         message: say`The colour of trial ${id} was taken without knowing that it was dry; moist earth looks darker.`,
         expected: say`a mass that stands still between two weighings a day apart`,
-        wayOut: say`Let it dry, weigh it twice, and take the colour again.`,
+        remedy: say`Let it dry, weigh it twice, and take the colour again.`,
       });
     }
   }
@@ -66,7 +66,7 @@ export function trialFindings(trials: readonly WorkshopTrial[], file: string): F
       ...{ severity: "note", code: "trial-not-strength", file },
       message: say`Small thin samples dry in an hour or so. They show colour, texture and edges; strength is that of blocks, cured and crushed.`,
       expected: say`blocks of the chosen mix, cured to the age of the requirement`,
-      wayOut: say`Choose the mixes worth testing here, then make blocks of them.`,
+      remedy: say`Choose the mixes worth testing here, then make blocks of them.`,
     });
   }
   return findings;

@@ -12,7 +12,7 @@ import { characteristicSizes } from "../grading/characteristics.js";
 import { fractions } from "../grading/fractions.js";
 import type { BandPoint, GuidanceEntry } from "../guidance/entry.js";
 import { formatFixed, formatNumber } from "../quantities/format.js";
-import { say } from "../words/say.js";
+import { say } from "../words/message.js";
 import type { BlendStudy, MaterialResult, StudyResult } from "./studyResult.js";
 
 /** More unmeasured fines than this make the fine end of the blend a guess; common practice, no source. */
@@ -37,7 +37,7 @@ export function computeBlend(
       value: "guidance",
       message: say`The guidance that the study names limits no passing, so there is no band.`,
       expected: say`a guidance entry with limits of passing, or an envelope sheet`,
-      wayOut: say`Name another entry, bring an envelope, or give an exponent and a top size.`,
+      remedy: say`Name another entry, bring an envelope, or give an exponent and a top size.`,
     });
     return undefined;
   }
@@ -54,7 +54,7 @@ export function computeBlend(
       column: "limits",
       message: blend.message,
       expected: say`limits that some blend of these materials can keep`,
-      wayOut: say`Loosen a limit, or add a material with what is missing.`,
+      remedy: say`Loosen a limit, or add a material with what is missing.`,
     });
     return undefined;
   }
@@ -68,10 +68,10 @@ export function computeBlend(
       code: "unmeasured-fines",
       file: STUDY_FILE,
       column: "materials",
-      value: `${formatFixed(blended.unmeasuredFinesPct, 1)} %`,
+      value: say`${formatFixed(blended.unmeasuredFinesPct, 1)} %`,
       message: say`Much of the blend's fines comes from materials without a hydrometer test.`,
       expected: say`at most ${UNMEASURED_FINES_LIMIT_PCT} % of the blend`,
-      wayOut: say`Test the fines of the material that brings most of them.`,
+      remedy: say`Test the fines of the material that brings most of them.`,
     });
   }
   const specificVolume = config.materials.reduce(
@@ -96,13 +96,13 @@ function traceFindings({ materials }: StudyConfig, blend: BlendDesign): Finding[
   return materials.flatMap(({ id, name, minSharePct, maxSharePct }, index): Finding[] => {
     const { sharePct } = blend.shares[index];
     const at = { file: STUDY_FILE, column: `materials.${index}.share`, expected };
-    const value = `${formatNumber(sharePct, 3)} %`;
+    const value = say`${formatNumber(sharePct, 3)} %`;
     if (blend.notUsed.includes(id) && maxSharePct > 0) {
       return [
         {
           ...{ severity: "note", code: "material-not-used", ...at, value: name },
           message: say`${name} is not used: the best blend has none of it, or less than can be weighed.`,
-          wayOut: say`Leave it out of the study, or give it a smallest share if it is to be used.`,
+          remedy: say`Leave it out of the study, or give it a smallest share if it is to be used.`,
         },
       ];
     }
@@ -114,7 +114,7 @@ function traceFindings({ materials }: StudyConfig, blend: BlendDesign): Finding[
           minSharePct > 0
             ? say`The study asks for hardly any ${name}.`
             : say`The limits or the band cannot do without ${name}, though hardly any of it is needed.`,
-        wayOut: say`Loosen what asks for it, or give it a larger smallest share.`,
+        remedy: say`Loosen what asks for it, or give it a larger smallest share.`,
       },
     ];
   });
@@ -136,7 +136,7 @@ function endFindings(materials: readonly MaterialResult[]): Finding[] {
         value: name,
         message: say`The coarsest sieve, ${sieve.rows[0].label}, passes only ${formatFixed(passingPct, 1)} %: what is coarser was not measured.`,
         expected: say`a coarsest sieve that everything passes`,
-        wayOut: say`Add the next coarser sieve to the sheet, with 0 g retained.`,
+        remedy: say`Add the next coarser sieve to the sheet, with 0 g retained.`,
       },
     ];
   });

@@ -1,6 +1,6 @@
 import { STUDY_FILE } from "../entries/parseStudyYaml.js";
 import type { DisplayKind } from "../quantities/format.js";
-import { phrase } from "../words/say.js";
+import { say, type Text } from "../words/message.js";
 import type { StudyResult } from "./studyResult.js";
 
 /** An entry of `study.yaml` that differs, by the path of its value in the result's `config`. */
@@ -117,7 +117,7 @@ interface ComparedNumber {
   /** Stable, for programs. */
   readonly key: string;
   /** A phrase to be said; of shares, the material's own name. */
-  readonly label: string;
+  readonly label: Text;
   /** `percent` and `money` are shown as they are, `whole` without decimals. */
   readonly kind: DisplayKind | "percent" | "money" | "whole";
   /** In base units; null where the study does not give it. */
@@ -129,42 +129,42 @@ function comparedResults(result: StudyResult): ComparedNumber[] {
   const { config, blend, compaction, strength, mix, findings } = result;
   const { leastCement, fit } = strength;
   const { peak } = compaction ?? {};
-  const percent = (key: string, label: string, value: number | null | undefined) =>
+  const percent = (key: string, label: Text, value: number | null | undefined) =>
     line(key, label, "percent", value);
   return [
     ...config.materials.map(({ id, name }, index) =>
       percent(`share.${id}`, name, blend.shares[index].sharePct),
     ),
-    percent("clay", phrase`Clay of the blend`, blend.fractions.clayPct),
-    percent("silt", phrase`Silt of the blend`, blend.fractions.siltPct),
-    percent("fines", phrase`Fines of the blend`, blend.fractions.finesPct),
-    percent("optimum", phrase`Optimum moisture`, peak?.optimumWaterPct),
-    line("max-density", phrase`Maximum dry density`, "density", peak?.maximumDryDensityKgM3),
-    line("density", phrase`Dry density, rammed`, "density", mix?.density.valueKgM3),
-    percent("least-cement", phrase`Least cement, not rounded`, leastCement.cementPct),
-    percent("cement", phrase`Cement, as specified`, strength.chosenCementPct),
-    line("bound", phrase`Strength bound at that`, "stress", leastCement.boundAtBatchableMpa),
-    line("line", phrase`Fitted strength at that`, "stress", leastCement.lineAtBatchableMpa),
+    percent("clay", say`Clay of the blend`, blend.fractions.clayPct),
+    percent("silt", say`Silt of the blend`, blend.fractions.siltPct),
+    percent("fines", say`Fines of the blend`, blend.fractions.finesPct),
+    percent("optimum", say`Optimum moisture`, peak?.optimumWaterPct),
+    line("max-density", say`Maximum dry density`, "density", peak?.maximumDryDensityKgM3),
+    line("density", say`Dry density, rammed`, "density", mix?.density.valueKgM3),
+    percent("least-cement", say`Least cement, not rounded`, leastCement.cementPct),
+    percent("cement", say`Cement, as specified`, strength.chosenCementPct),
+    line("bound", say`Strength bound at that`, "stress", leastCement.boundAtBatchableMpa),
+    line("line", say`Fitted strength at that`, "stress", leastCement.lineAtBatchableMpa),
     line(
       "scatter",
-      phrase`Scatter about the curve`,
+      say`Scatter about the curve`,
       "stress",
       // The power form's scatter stands on a logarithm.
       fit.form === "power" ? undefined : fit.residualSd,
     ),
-    line("made", phrase`Rammed volume to make`, "volume", times(mix?.quantities.madeVolumeM3, 1e6)),
+    line("made", say`Rammed volume to make`, "volume", times(mix?.quantities.madeVolumeM3, 1e6)),
     line(
       "cement-mass",
-      phrase`Cement for the element`,
+      say`Cement for the element`,
       "mass",
       times(mix?.quantities.mix.cement.dryMassKg, 1000),
     ),
-    line("bags", phrase`Bags of cement, at most`, "whole", mix?.quantities.cementBags.high),
-    line("cost-low", phrase`Cost, low`, "money", mix?.cost?.total.low),
-    line("cost-high", phrase`Cost, high`, "money", mix?.cost?.total.high),
-    line("carbon-low", phrase`Carbon (CO₂e), low`, "mass", times(mix?.carbon.total.low, 1000)),
-    line("carbon-high", phrase`Carbon (CO₂e), high`, "mass", times(mix?.carbon.total.high, 1000)),
-    line("warnings", phrase`Warnings of the checks`, "whole", countOf("warning")),
+    line("bags", say`Bags of cement, at most`, "whole", mix?.quantities.cementBags.high),
+    line("cost-low", say`Cost, low`, "money", mix?.cost?.total.low),
+    line("cost-high", say`Cost, high`, "money", mix?.cost?.total.high),
+    line("carbon-low", say`Carbon (CO₂e), low`, "mass", times(mix?.carbon.total.low, 1000)),
+    line("carbon-high", say`Carbon (CO₂e), high`, "mass", times(mix?.carbon.total.high, 1000)),
+    line("warnings", say`Warnings of the checks`, "whole", countOf("warning")),
   ];
 
   function countOf(severity: string): number {
@@ -174,7 +174,7 @@ function comparedResults(result: StudyResult): ComparedNumber[] {
 
 function line(
   key: string,
-  label: string,
+  label: Text,
   kind: ComparedNumber["kind"],
   value: number | null | undefined,
 ): ComparedNumber {

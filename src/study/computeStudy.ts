@@ -9,7 +9,7 @@ import type { MappedSheet, SheetSource } from "../lab/sheet/grid.js";
 import { ownPlaces } from "../lab/sheet/mapping.js";
 import { usdaFromCurve } from "../soil/classification/usdaTexture.js";
 import { analyseCompaction } from "../soil/compaction/compactionTest.js";
-import { say } from "../words/say.js";
+import { say, type Text } from "../words/message.js";
 import { computeBlend } from "./blend.js";
 import { computeGuidance, studyGuidance } from "./guidance.js";
 import { MADE_WITH } from "./madeWith.js";
@@ -17,7 +17,7 @@ import { computeMaterial } from "./material.js";
 import { computeMix } from "./mix.js";
 import { computeQuality } from "./quality.js";
 import { reviewFindings } from "./review.js";
-import { type DrawnCurves, drawCurves } from "./sampledCurves.js";
+import { type DrawnCurves, sampleCurves } from "./sampledCurves.js";
 import { toleranceFindings } from "./specifiedMix.js";
 import { computeStrength } from "./strength.js";
 import type { Study } from "./study.js";
@@ -59,7 +59,7 @@ export function computeStudy(study: Study, reading: readonly Finding[] = []): St
   if (!blend || !strength || told.some(({ severity }) => severity === "error")) {
     return { findings: told };
   }
-  const drawn = drawCurves(
+  const drawn = sampleCurves(
     study,
     blend.shares.map(({ sharePct }) => sharePct),
   );
@@ -100,7 +100,7 @@ function computeTexture(
   drawn: DrawnCurves,
 ): TextureStudy[] {
   const study = (
-    name: string,
+    name: Text,
     curve: GradingCurve,
     curves: readonly GradingCurve[],
   ): TextureStudy[] => {

@@ -4,7 +4,7 @@ import { checkGuidance } from "../guidance/check.js";
 import { envelopeEntry, type GuidanceEntry } from "../guidance/entry.js";
 import { guidanceSureness } from "../guidance/probability.js";
 import { GUIDANCE_ENTRIES } from "../guidance/published/recommendations.js";
-import { say } from "../words/say.js";
+import { say } from "../words/message.js";
 import { type DrawnCurves, drawLimits } from "./sampledCurves.js";
 import type { Study } from "./study.js";
 import type { BlendStudy, GuidanceStudy, MaterialResult } from "./studyResult.js";
@@ -21,7 +21,7 @@ export function studyGuidance({ config, envelope }: Study, findings: Finding[]):
       value: config.guidance,
       message: say`There is no guidance entry of this name.`,
       expected: say`one of ${GUIDANCE_ENTRIES.map(({ id }) => id).join(", ")}`,
-      wayOut: say`Correct the name in study.yaml.`,
+      remedy: say`Correct the name in study.yaml.`,
     });
   }
   return [...(envelope ? [envelopeEntry(envelope)] : []), ...(entry ? [entry] : [])];

@@ -11,7 +11,7 @@ import { analysePipette } from "../grading/sedimentation/pipette.js";
 import { analyseSieve } from "../grading/sieveAnalysis.js";
 import { consistencyLimits } from "../soil/consistency/limits.js";
 import { curveUncertainty } from "../soil/curveUncertainty.js";
-import { say } from "../words/say.js";
+import { say } from "../words/message.js";
 import { READING_DRAWS } from "./sampledCurves.js";
 import { readingSheets, type StudyMaterial } from "./study.js";
 import type { MaterialResult } from "./studyResult.js";
@@ -99,7 +99,7 @@ function separated(
       value: `${sheet.separatingSizeMm} mm`,
       message: say`The sieve analysis does not reach the sieve that separated the dispersed material.`,
       expected: say`a sieve analysis of ${config.name} that spans ${sheet.separatingSizeMm} mm`,
-      wayOut: say`Give the sieve through which the dispersed material was passed, or sieve to that size.`,
+      remedy: say`Give the sieve through which the dispersed material was passed, or sieve to that size.`,
     });
   }
   return passing;

@@ -15,7 +15,7 @@ import { STUDY_FILE } from "../entries/parseStudyYaml.js";
 import type { StudyConfig } from "../entries/studyConfig.js";
 import type { Finding } from "../findings/finding.js";
 import type { CompactionAnalysis } from "../soil/compaction/compactionTest.js";
-import { say } from "../words/say.js";
+import { say } from "../words/message.js";
 import { mixWater } from "./mixWater.js";
 import type {
   BlendStudy,
@@ -46,7 +46,7 @@ export function computeMix(
       column: compaction?.peak ? "strength" : "compaction",
       message: say`No mix can be stated.`,
       expected: say`an optimum water content from a compaction test, and a least cement content`,
-      wayOut: compaction?.peak
+      remedy: compaction?.peak
         ? say`See the finding on the least cement content.`
         : say`Add a compaction sheet whose points show a top.`,
     });
@@ -198,7 +198,7 @@ function compareFindings(config: StudyConfig): Finding[] {
             value: id,
             message: say`No material of the study has this id.`,
             expected: say`one of ${known.join(", ")}`,
-            wayOut: say`Correct the id, or add the material.`,
+            remedy: say`Correct the id, or add the material.`,
           },
         ],
   );

@@ -1,4 +1,4 @@
-import type { Language } from "../words/language.js";
+import type { Language } from "../words/render.js";
 import { computeStudy } from "./computeStudy.js";
 import { readStudy } from "./readStudy.js";
 import { StudyError } from "./study.js";

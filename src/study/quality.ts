@@ -12,7 +12,7 @@ import {
   judgeLot,
 } from "../strength/control/acceptance.js";
 import { controlChart } from "../strength/control/controlChart.js";
-import { say } from "../words/say.js";
+import { say, type Text } from "../words/message.js";
 import type { MixStudy, QualityPlan, SiteBlocks, StrengthStudy } from "./studyResult.js";
 
 /** Works out the quality-control plan that `quality` asks for, and judges the blocks made so far. */
@@ -33,7 +33,7 @@ export function computeQuality(
       value: agesDays.join(", "),
       message: say`No block of a lot is crushed at the age of the requirement.`,
       expected: say`${requirement.ageDays} d among the ages`,
-      wayOut: say`Add the age to quality.ages; lots are judged at it.`,
+      remedy: say`Add the age to quality.ages; lots are judged at it.`,
     });
     return undefined;
   }
@@ -43,7 +43,7 @@ export function computeQuality(
       ...{ severity: "warning", code: "no-acceptance-rule", file: STUDY_FILE },
       ...{ column: "quality.acceptance", message },
       expected: say`shares and risks that a rule can keep`,
-      wayOut: say`Take shares farther apart, or larger risks.`,
+      remedy: say`Take shares farther apart, or larger risks.`,
     });
   } else weakRule(rule, requirement.strengthMpa, findings);
   const scatterMpa = quality.scatterMpa ?? regressionScatter(strength);
@@ -102,7 +102,7 @@ function weakRule(rule: AcceptanceRule, requiredMpa: number, findings: Finding[]
     ...{ column: "quality.acceptance", value: `${asked} MPa` },
     message: say`The acceptance rule asks for less than the requirement of the study.`,
     expected: say`at least ${requiredMpa} MPa`,
-    wayOut: say`Raise the strength of the rule, or say in quality.basis why it may be lower.`,
+    remedy: say`Raise the strength of the rule, or say in quality.basis why it may be lower.`,
   });
 }
 
@@ -139,13 +139,13 @@ function judgeSiteBlocks(
     block: SpecimenRecord | undefined,
     code: string,
     column: string,
-    words: readonly [string, string, string],
+    words: readonly [Text, Text, Text],
   ) => {
-    const [message, expected, wayOut] = words;
+    const [message, expected, remedy] = words;
     const place = block === undefined ? {} : { row: block.row };
     findings.push({
       ...{ severity: "warning", code, file, column, ...place },
-      ...{ message, expected, wayOut },
+      ...{ message, expected, remedy },
     });
   };
   const counted = specimens.filter(({ excluded }) => excluded === undefined);

@@ -12,9 +12,9 @@ import {
 } from "../lab/sheet/grid.js";
 import { mapSheet, ownPlaces } from "../lab/sheet/mapping.js";
 import { SHEET_KINDS, type SheetKind } from "../lab/sheetKinds.js";
-import type { Language } from "../words/language.js";
+import { say, type Text } from "../words/message.js";
 import { nearestName } from "../words/nearestName.js";
-import { say } from "../words/say.js";
+import type { Language } from "../words/render.js";
 import type { InputFile, Study, StudyMaterial } from "./study.js";
 
 export interface StudyReading {
@@ -42,7 +42,7 @@ export async function readStudy(
       value: folder,
       message: say`The study file cannot be read (${(problem as NodeJS.ErrnoException).code ?? say`unknown reason`}).`,
       expected: say`a folder that holds ${STUDY_FILE}`,
-      wayOut: say`Give the study's folder, or create one with “loambook new <folder>”.`,
+      remedy: say`Give the study's folder, or create one with “loambook new <folder>”.`,
     };
     return { findings: [finding] };
   }
@@ -130,7 +130,7 @@ async function readStudyFile(
   file: string,
   key: string,
 ): Promise<{ bytes: Uint8Array } | { finding: Finding }> {
-  const refuse = (code: string, message: string, expected: string, wayOut: string) => ({
+  const refuse = (code: string, message: Text, expected: Text, remedy: Text) => ({
     finding: {
       severity: "error" as const,
       code,
@@ -139,7 +139,7 @@ async function readStudyFile(
       value: file,
       message,
       expected,
-      wayOut,
+      remedy,
     },
   });
   const outside = () =>
@@ -184,7 +184,7 @@ async function readStudyFile(
 }
 
 /** What to do about a sheet that is not there: the file that was meant is mostly in the folder. */
-async function otherSheet(root: string, file: string): Promise<string> {
+async function otherSheet(root: string, file: string): Promise<Text> {
   const { nearest, all } = await similarSheets(root, file);
   if (nearest !== undefined) {
     return say`Write ${nearest} if that sheet is meant; otherwise add the sheet. Capital letters count.`;

@@ -1,13 +1,13 @@
 import { STUDY_FILE } from "../entries/parseStudyYaml.js";
 import type { StudyConfig } from "../entries/studyConfig.js";
 import type { Finding } from "../findings/finding.js";
+import { say, type Text } from "../words/message.js";
 import { nearestName } from "../words/nearestName.js";
-import { phrase, say } from "../words/say.js";
 
 /** A section of the technical appendix, by the key that a study names it with. */
 export interface AppendixSection {
   readonly key: string;
-  readonly title: string;
+  readonly title: Text;
 }
 
 /**
@@ -20,31 +20,31 @@ export interface AppendixSection {
  * APPENDIX_SECTIONS[0].key // => "purpose"
  */
 export const APPENDIX_SECTIONS: readonly AppendixSection[] = [
-  { key: "purpose", title: phrase`Purpose and scope` },
-  { key: "materials", title: phrase`Materials and sampling` },
-  { key: "methods", title: phrase`Methods` },
-  { key: "findings", title: phrase`Findings of the checks` },
-  { key: "grading", title: phrase`Grading of the materials` },
-  { key: "grading-model", title: phrase`A model of the soil's grading` },
-  { key: "classes", title: phrase`How sure the curve is, and the soil's classes` },
-  { key: "consistency", title: phrase`Consistency and shrinkage` },
-  { key: "compaction", title: phrase`Compaction` },
-  { key: "guidance", title: phrase`Against published guidance` },
-  { key: "blend", title: phrase`Blend` },
-  { key: "strength", title: phrase`Strength and cement` },
-  { key: "mix", title: phrase`Specified mix` },
-  { key: "tolerances", title: phrase`Tolerances` },
-  { key: "quality", title: phrase`Quality control` },
-  { key: "comparison", title: phrase`Cement beside an all-concrete element` },
-  { key: "validity", title: phrase`Limits of validity` },
-  { key: "cautions", title: phrase`Cautions` },
-  { key: "decisions", title: phrase`Decisions` },
-  { key: "checklist", title: phrase`Clause checklist` },
-  { key: "references", title: phrase`References` },
-  { key: "review", title: phrase`Review` },
-  { key: "analyses", title: phrase`Annex: analyses of the sheets` },
-  { key: "readings", title: phrase`Annex: readings as given` },
-  { key: "inputs", title: phrase`Annex: inputs and versions` },
+  { key: "purpose", title: say`Purpose and scope` },
+  { key: "materials", title: say`Materials and sampling` },
+  { key: "methods", title: say`Methods` },
+  { key: "findings", title: say`Findings of the checks` },
+  { key: "grading", title: say`Grading of the materials` },
+  { key: "grading-model", title: say`A model of the soil's grading` },
+  { key: "classes", title: say`How sure the curve is, and the soil's classes` },
+  { key: "consistency", title: say`Consistency and shrinkage` },
+  { key: "compaction", title: say`Compaction` },
+  { key: "guidance", title: say`Against published guidance` },
+  { key: "blend", title: say`Blend` },
+  { key: "strength", title: say`Strength and cement` },
+  { key: "mix", title: say`Specified mix` },
+  { key: "tolerances", title: say`Tolerances` },
+  { key: "quality", title: say`Quality control` },
+  { key: "comparison", title: say`Cement beside an all-concrete element` },
+  { key: "validity", title: say`Limits of validity` },
+  { key: "cautions", title: say`Cautions` },
+  { key: "decisions", title: say`Decisions` },
+  { key: "checklist", title: say`Clause checklist` },
+  { key: "references", title: say`References` },
+  { key: "review", title: say`Review` },
+  { key: "analyses", title: say`Annex: analyses of the sheets` },
+  { key: "readings", title: say`Annex: readings as given` },
+  { key: "inputs", title: say`Annex: inputs and versions` },
 ];
 
 /** What is wrong with the keys and ids that `checklist` and `sampling` name. */
@@ -61,7 +61,7 @@ export function reviewFindings({ checklist = [], sampling = [], materials }: Stu
         ? say`No section of the appendix has this key; “${near}” may be meant.`
         : say`No section of the appendix has this key.`,
       expected: say`one of ${keys.join(", ")}`,
-      wayOut: say`Correct the key, or give a section of your own notebook the tag section-${answeredBy}.`,
+      remedy: say`Correct the key, or give a section of your own notebook the tag section-${answeredBy}.`,
     });
   });
   const ids = materials.map(({ id }) => id);
@@ -72,7 +72,7 @@ export function reviewFindings({ checklist = [], sampling = [], materials }: Stu
       ...{ column: `sampling.${index}.material`, value: material },
       message: say`No material has this id.`,
       expected: say`one of ${ids.join(", ")}`,
-      wayOut: say`Correct the id in study.yaml.`,
+      remedy: say`Correct the id in study.yaml.`,
     });
   });
   return findings;

@@ -23,7 +23,7 @@ export interface DrawnCurves {
  * blend takes each material's curve from another place of its row: otherwise the same random numbers
  * would move all materials together.
  */
-export function drawCurves(
+export function sampleCurves(
   { materials, config }: Pick<Study, "materials" | "config">,
   sharesPct: readonly number[],
 ): DrawnCurves {

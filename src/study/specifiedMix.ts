@@ -2,7 +2,7 @@ import { STUDY_FILE } from "../entries/parseStudyYaml.js";
 import type { Finding } from "../findings/finding.js";
 import { formatFixed, formatQuantity } from "../quantities/format.js";
 import { moistureWindow } from "../soil/compaction/moistureWindow.js";
-import { say } from "../words/say.js";
+import { say, type Text } from "../words/message.js";
 import type { StudyResult } from "./studyResult.js";
 
 /** Where a tolerance comes from. */
@@ -142,14 +142,14 @@ export function toleranceFindings(
   const lines = specifiedMix(result);
   const line = (kind: SpecifiedLine["kind"]) => lines.find((one) => one.kind === kind);
   const findings: Finding[] = [];
-  const add = (key: string, code: string, words: readonly [string, string, string]) => {
-    const [message, expected, wayOut] = words;
+  const add = (key: string, code: string, words: readonly [Text, Text, Text]) => {
+    const [message, expected, remedy] = words;
     findings.push({
       ...{ severity: "warning", code, file: STUDY_FILE, column: `tolerances.${key}` },
-      ...{ message, expected, wayOut },
+      ...{ message, expected, remedy },
     });
   };
-  const percent = (value: number) => `${formatFixed(value, 2)} %`;
+  const percent = (value: number) => say`${formatFixed(value, 2)} %`;
   const density = (value: number) => formatQuantity(value, "density", config.units, 4);
 
   const cement = line("cement")?.low;

@@ -12,7 +12,7 @@ import { compareForms } from "../strength/regression/formComparison.js";
 import { lackOfFit } from "../strength/regression/lackOfFit.js";
 import { residualChecks } from "../strength/regression/residuals.js";
 import { robustStrength } from "../strength/regression/robustFit.js";
-import { say } from "../words/say.js";
+import { say } from "../words/message.js";
 import type { Study } from "./study.js";
 import type { ContentCharacteristics, StrengthStudy } from "./studyResult.js";
 
@@ -44,7 +44,7 @@ export function computeStrength(study: Study, findings: Finding[]): StrengthStud
       file: study.specimens.file,
       message: fit.message,
       expected: say`blocks that a curve can be fitted to`,
-      wayOut: say`Make the missing blocks, or choose another form in study.yaml.`,
+      remedy: say`Make the missing blocks, or choose another form in study.yaml.`,
     });
     return undefined;
   }
@@ -58,7 +58,7 @@ export function computeStrength(study: Study, findings: Finding[]): StrengthStud
       column: "strength.requirement",
       message: least.message,
       expected: say`a requirement that is met between the lowest and the highest tested content`,
-      wayOut: say`Make and crush the blocks that the message names, then compute again.`,
+      remedy: say`Make and crush the blocks that the message names, then compute again.`,
     });
   }
   findings.push(...batchFindings(study, included.included));
@@ -126,7 +126,7 @@ function batchFindings({ config, specimens }: Study, blocks: readonly SpecimenRe
       column: "batch",
       message: scatter.message,
       expected: say`batches of one content that differ no more than their blocks`,
-      wayOut: say`Look for what changed between the batches; set strength.batches: block, or mix more batches.`,
+      remedy: say`Look for what changed between the batches; set strength.batches: block, or mix more batches.`,
     },
   ];
 }

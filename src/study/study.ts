@@ -11,7 +11,7 @@ import type { PipetteRecord } from "../lab/pipette.js";
 import type { SheetGrid } from "../lab/sheet/grid.js";
 import type { SieveRecord } from "../lab/sieve.js";
 import type { SpecimenSheet } from "../lab/specimens.js";
-import { say } from "../words/say.js";
+import { say } from "../words/message.js";
 
 /** A file that the study was computed from. */
 export interface InputFile {

@@ -43,6 +43,7 @@ import type { FormsCompared } from "../strength/regression/formComparison.js";
 import type { LackOfFit } from "../strength/regression/lackOfFit.js";
 import type { ResidualCheck } from "../strength/regression/residuals.js";
 import type { RobustStrength } from "../strength/regression/robustFit.js";
+import type { Text } from "../words/message.js";
 import type { MixWater } from "./mixWater.js";
 import type { InputFile } from "./study.js";
 
@@ -128,7 +129,7 @@ export interface CompactedDensity {
   readonly lowKgM3: number;
   readonly highKgM3: number;
   /** Where the value comes from. */
-  readonly basis: string;
+  readonly basis: Text;
 }
 
 export interface MixStudy {
@@ -205,7 +206,7 @@ export interface QualityPlan {
   /** Absent where no rule keeps the risks that were asked for. */
   readonly rule?: AcceptanceRule;
   /** How the rule was come by. */
-  readonly ruleMessage: string;
+  readonly ruleMessage: Text;
   /** Standard deviation of blocks that the risks hold for. */
   readonly scatterMpa: number;
   readonly scatterBasis: "entered" | "regression";
@@ -237,7 +238,7 @@ export interface ComparedMix {
 
 /** Sand, silt and clay of a soil or of the blend, for the texture triangle. */
 export interface TextureStudy {
-  readonly name: string;
+  readonly name: Text;
   readonly parts: UsdaParts;
   /** As they could have come out within the reading errors; those of curves that reach far enough. */
   readonly resampled: readonly UsdaParts[];

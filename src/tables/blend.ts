@@ -3,14 +3,14 @@ import type { BlendResult } from "../blend/design.js";
 import type { BucketChange, PracticalParts } from "../blend/parts.js";
 import type { Relaxation } from "../blend/tradeoffs.js";
 import type { MaterialConfig } from "../entries/studyConfig.js";
-import { phrase, say, sayOf } from "../words/say.js";
+import { say, wordFor } from "../words/message.js";
 import { digits, fixed, numberColumn, plain } from "./cell.js";
 import type { TableBlock } from "./reportBlock.js";
 
 const BOUND_WORDS = {
-  "-1": phrase`held by its least share`,
+  "-1": say`held by its least share`,
   "0": "free",
-  "1": phrase`held by its largest share`,
+  "1": say`held by its largest share`,
 };
 
 /** The shares of the blend, and which of them a limit of the user holds. */
@@ -33,7 +33,7 @@ export function blendSharesTable(
         material?.name ?? id,
         fixed(sharePct, 1),
         material ? say`${plain(material.minSharePct)} to ${plain(material.maxSharePct)}` : "",
-        sharePct === 0 ? say`not used` : sayOf(BOUND_WORDS[`${bound}`]),
+        sharePct === 0 ? say`not used` : BOUND_WORDS[`${bound}`],
       ];
     }),
     notes: [
@@ -66,7 +66,7 @@ export function blendFitTable(blend: BlendResult): TableBlock {
   };
 }
 
-const SIDES = { least: phrase`at least`, largest: phrase`at most` };
+const SIDES = { least: say`at least`, largest: say`at most` };
 
 /** Where the blend stands against each limit, and which of them hold it. */
 export function blendLimitsTable(design: BlendDesign): TableBlock {
@@ -81,9 +81,9 @@ export function blendLimitsTable(design: BlendDesign): TableBlock {
       { header: say`Stands` },
     ],
     rows: design.limits.map(({ label, side, limit, value, unit, active, estimate }) => [
-      estimate ? say`${sayOf(label)} (estimate)` : sayOf(label),
-      `${sayOf(SIDES[side])} ${plain(limit)} ${unit}`,
-      `${digits(value)} ${unit}`,
+      estimate ? say`${wordFor(label)} (estimate)` : wordFor(label),
+      say`${SIDES[side]} ${plain(limit)} ${unit}`,
+      say`${digits(value)} ${unit}`,
       active
         ? say`on the limit`
         : (side === "least" ? value > limit : value < limit)
@@ -112,9 +112,9 @@ export function blendRelaxTable(design: BlendDesign, relaxed: readonly Relaxatio
       numberColumn(say`Cost`, say`per t`),
     ],
     rows: relaxed.map(({ label, side, limit, relaxedTo, unit, gainPct, siteSoilPct, costPerT }) => [
-      sayOf(label),
-      `${sayOf(SIDES[side])} ${plain(limit)} ${unit}`,
-      `${plain(relaxedTo)} ${unit}`,
+      label,
+      say`${SIDES[side]} ${plain(limit)} ${unit}`,
+      say`${plain(relaxedTo)} ${unit}`,
       fixed(gainPct, 2),
       fixed(siteSoilPct, 1),
       digits(costPerT ?? undefined),

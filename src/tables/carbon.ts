@@ -2,7 +2,7 @@ import { CONCRETE_AGGREGATE_KG_M3, type MixCarbon } from "../batch/carbon.js";
 import { type Between, type SavingTrap, savingTrap } from "../batch/cementComparison.js";
 import { formatQuantity, type UnitSystem } from "../quantities/format.js";
 import type { MixStudy, StudyResult } from "../study/studyResult.js";
-import { say, sayOf } from "../words/say.js";
+import { say, type Text, wordFor } from "../words/message.js";
 import { BLANK, fixed, plain, quantity, quantityColumn } from "./cell.js";
 import { type NoteBlock, noMix, type ReferencesBlock, type TableBlock } from "./reportBlock.js";
 
@@ -71,7 +71,7 @@ export function siteCarbonTable(
       ...(carbon.status === "ok" ? [] : [carbon.message]),
       ...used.map(
         (factor) =>
-          say`${sayOf(factor.name)}: ${factor.low} to ${factor.high} ${factor.unit} (${markedSource(factor)}).`,
+          say`${factor.name}: ${factor.low} to ${factor.high} ${factor.unit} (${markedSource(factor)}).`,
       ),
       ...(trap ? [trap.text] : []),
     ],
@@ -121,7 +121,7 @@ export function comparisonTable({ config, mix }: StudyResult): TableBlock | Note
             say`All materials, earth with concrete: ${fixed(carbonComparison.earthPctOfConcrete.low, 0)} to ${fixed(carbonComparison.earthPctOfConcrete.high, 0)} % of the carbon of making them. Neither side counts haul, waste, forms or reinforcement; the concrete holds ${CONCRETE_AGGREGATE_KG_M3.low} to ${CONCRETE_AGGREGATE_KG_M3.high} kg/m³ of sand and stone (common practice, no source).`,
           ]
         : []),
-      say`Concrete: ${sayOf(concreteCement.name)}, ${concreteCement.low} to ${concreteCement.high} ${concreteCement.unit} (${markedSource(concreteCement)}).`,
+      say`Concrete: ${concreteCement.name}, ${concreteCement.low} to ${concreteCement.high} ${concreteCement.unit} (${markedSource(concreteCement)}).`,
       say`Carbon: ${carbonFactor.low} to ${carbonFactor.high} ${carbonFactor.unit} (${markedSource(carbonFactor)}).`,
     ],
   };
@@ -158,11 +158,11 @@ export function mixReferences({ comparison, carbon }: MixStudy): ReferencesBlock
   );
   const items = [
     ...[comparison.carbonFactor, ...factors].map(({ name, source, basis }) => ({
-      text: say`${source}: carbon of ${sayOf(name)}`,
+      text: say`${source}: carbon of ${name}`,
       mark: basisMark(basis),
     })),
     {
-      text: say`${sayOf(comparison.concreteCement.source)}: cement in concrete`,
+      text: say`${comparison.concreteCement.source}: cement in concrete`,
       mark: basisMark(comparison.concreteCement.basis),
     },
   ];
@@ -170,7 +170,7 @@ export function mixReferences({ comparison, carbon }: MixStudy): ReferencesBlock
 }
 
 /** How a factor is known, in words. */
-export function basisMark(basis: "read" | "memory" | "entered"): string {
+export function basisMark(basis: "read" | "memory" | "entered"): Text {
   if (basis === "read") return say`read`;
   return basis === "memory" ? say`from memory` : say`as entered, not checked`;
 }
@@ -179,9 +179,9 @@ export function basisMark(basis: "read" | "memory" | "entered"): string {
 export function markedSource(of: {
   readonly source: string;
   readonly basis: "read" | "memory" | "entered";
-}): string {
+}): Text {
   // Some sources say of one part that it is from memory: the mark would say it twice.
   return of.basis === "memory" && of.source.includes("from memory")
-    ? sayOf(of.source)
-    : say`${sayOf(of.source)}; ${basisMark(of.basis)}`;
+    ? wordFor(of.source)
+    : say`${wordFor(of.source)}; ${basisMark(of.basis)}`;
 }

@@ -7,28 +7,29 @@ import {
   formatPlain,
   type UnitSystem,
 } from "../quantities/format.js";
+import type { Text } from "../words/message.js";
 import type { TableColumn } from "./reportBlock.js";
 
 /** What stands in a cell that has no value. */
 export const BLANK = "–";
 
 /** A number column with a unit that does not depend on the study's unit system. */
-export function numberColumn(header: string, unit?: string): TableColumn {
+export function numberColumn(header: Text, unit?: Text): TableColumn {
   return { header, unit, align: "right" };
 }
 
 /** A number column in the study's units. */
-export function quantityColumn(header: string, kind: DisplayKind, units: UnitSystem): TableColumn {
+export function quantityColumn(header: Text, kind: DisplayKind, units: UnitSystem): TableColumn {
   return { header, unit: displayUnit(kind, units), align: "right" };
 }
 
 /** A number with fixed decimals, or a dash. */
-export function fixed(value: number | undefined, decimals: number): string {
+export function fixed(value: number | undefined, decimals: number): Text {
   return value === undefined ? BLANK : formatFixed(value, decimals);
 }
 
 /** A number with significant digits, or a dash. */
-export function digits(value: number | undefined, count = 3): string {
+export function digits(value: number | undefined, count = 3): Text {
   return value === undefined ? BLANK : formatNumber(value, count);
 }
 
@@ -38,11 +39,11 @@ export function quantity(
   kind: DisplayKind,
   units: UnitSystem,
   count = 3,
-): string {
+): Text {
   return value === undefined ? BLANK : formatNumber(displayValue(value, kind, units), count);
 }
 
 /** A number as somebody entered it: up to so many significant digits, without zeros that say nothing. */
-export function plain(value: number | undefined, count = 4): string {
+export function plain(value: number | undefined, count = 4): Text {
   return value === undefined ? BLANK : formatPlain(value, count);
 }

@@ -2,14 +2,14 @@ import type { SpecimenRecord } from "../lab/specimens.js";
 import type { UnitSystem } from "../quantities/format.js";
 import type { AspectCorrected } from "../strength/aspectRatio.js";
 import type { CharacteristicStrength } from "../strength/characteristicStrength.js";
-import { phrase, say, sayOf } from "../words/say.js";
+import { say, wordFor } from "../words/message.js";
 import { BLANK, fixed, numberColumn, quantity, quantityColumn } from "./cell.js";
 import type { TableBlock } from "./reportBlock.js";
 
 const MARKS = {
   read: "read",
-  memory: phrase`from memory`,
-  "own calculation": phrase`own calculation`,
+  memory: say`from memory`,
+  "own calculation": say`own calculation`,
 } as const;
 
 /** Characteristic strengths of one set of blocks by several rules, each with its factor and source. */
@@ -29,11 +29,11 @@ export function characteristicTable(
       { header: say`Mark` },
     ],
     rows: found.map(({ rule, factor, valueMpa, status, message }) => [
-      status === "ok" ? sayOf(rule.name) : `${sayOf(rule.name)}. ${message}`,
+      status === "ok" ? rule.name : say`${rule.name}. ${message}`,
       fixed(factor ?? undefined, 2),
       quantity(valueMpa ?? undefined, "stress", units),
-      sayOf(rule.source),
-      sayOf(MARKS[rule.basis]),
+      rule.source,
+      MARKS[rule.basis],
     ]),
     notes: first
       ? [
@@ -50,9 +50,7 @@ export function aspectTable(
 ): TableBlock {
   const sources = [
     ...new Set(
-      rows.map(
-        ({ corrected }) => `${sayOf(corrected.table.name)}: ${sayOf(corrected.table.source)}.`,
-      ),
+      rows.map(({ corrected }) => say`${corrected.table.name}: ${corrected.table.source}.`),
     ),
   ];
   return {

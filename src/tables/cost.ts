@@ -3,7 +3,7 @@ import type { CostRange, MixSaving } from "../batch/cost.js";
 import type { StudyConfig } from "../entries/studyConfig.js";
 import { displayUnit } from "../quantities/format.js";
 import type { StudyResult } from "../study/studyResult.js";
-import { say } from "../words/say.js";
+import { say } from "../words/message.js";
 import { BLANK, fixed, numberColumn, plain, quantity } from "./cell.js";
 import { type NoteBlock, noMix, type TableBlock } from "./reportBlock.js";
 

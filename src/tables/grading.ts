@@ -5,7 +5,7 @@ import type { JarAnalysis, JarComparison } from "../grading/sedimentation/jar.js
 import type { PipetteAnalysis } from "../grading/sedimentation/pipette.js";
 import type { SieveAnalysis } from "../grading/sieveAnalysis.js";
 import type { Pretreatment } from "../lab/pretreatment.js";
-import { say, sayOf } from "../words/say.js";
+import { say, type Text, wordFor } from "../words/message.js";
 import { BLANK, digits, fixed, numberColumn, plain } from "./cell.js";
 import type { TableBlock } from "./reportBlock.js";
 
@@ -86,7 +86,7 @@ export function sedimentationTable(name: string, analysis: HydrometerAnalysis): 
   };
 }
 
-function controlCell(control: number | undefined, bs: boolean): string {
+function controlCell(control: number | undefined, bs: boolean): Text {
   if (control === undefined) return BLANK;
   // Near 1 the digits that count stand behind three zeros.
   return bs ? fixed(1000 * (control - 1), 2) : fixed(control, control < 2 ? 4 : 2);
@@ -171,7 +171,7 @@ export function pipetteTable(name: string, analysis: PipetteAnalysis): TableBloc
 }
 
 /** What was done to the soil before, as a line below a sedimentation table. */
-export function pretreatmentNotes(pretreatment: Pretreatment | undefined): string[] {
+export function pretreatmentNotes(pretreatment: Pretreatment | undefined): Text[] {
   if (!pretreatment) return [];
   const { text, lossPct } = pretreatment;
   return [
@@ -184,7 +184,7 @@ export function pretreatmentNotes(pretreatment: Pretreatment | undefined): strin
 /** Lines below a hydrometer table: what of it is not as with a standard instrument and a control cylinder. */
 export function sedimentationNotes(
   analysis: Pick<HydrometerAnalysis, "corrections" | "calibration" | "pretreatment" | "rows">,
-): string[] {
+): Text[] {
   const { corrections, calibration, pretreatment, rows } = analysis;
   const bs = rows.some(({ bsSizeMm }) => bsSizeMm !== undefined);
   const notes = pretreatmentNotes(pretreatment);
@@ -217,7 +217,7 @@ export function sedimentationNotes(
   return notes;
 }
 
-function scale(reading: number, bs: boolean): string {
+function scale(reading: number, bs: boolean): Text {
   return bs ? plain(1000 * (reading - 1)) : plain(reading, 5);
 }
 
@@ -250,7 +250,7 @@ export function jarTable(
     rows: shares.map((share, index) => {
       const { laboratoryPct, agrees } = laboratory[index];
       return [
-        sayOf(share.name),
+        wordFor(share.name),
         plain(share.heightMm),
         fixed(share.heightSharePct, 0),
         say`${fixed(share.lowPct, 0)} to ${fixed(share.highPct, 0)}`,

@@ -1,8 +1,7 @@
 import type { QuantityInterval } from "../grading/uncertainty/intervals.js";
 import type { ClassSystem } from "../soil/classification/classifyCurve.js";
 import type { CurveUncertainty } from "../soil/curveUncertainty.js";
-import { phrase, say, sayOf } from "../words/say.js";
-import { soilName } from "../words/soilName.js";
+import { say, soilNamed, wordFor } from "../words/message.js";
 import { digits, numberColumn } from "./cell.js";
 import type { TableBlock } from "./reportBlock.js";
 
@@ -18,17 +17,17 @@ const NAMES: Readonly<Record<QuantityInterval["quantity"], string>> = {
   cc: "Cc",
   clayPct: "clay",
   siltPct: "silt",
-  finesPct: phrase`silt and clay`,
+  finesPct: say`silt and clay`,
   sandPct: "sand",
   gravelPct: "gravel",
 };
 
 const SYSTEMS: Readonly<Record<ClassSystem, string>> = {
-  uscs: phrase`ASTM D2487 (rules from memory; agree with the examples read)`,
-  aashto: phrase`AASHTO M 145 (table read; rounding from memory)`,
-  usda: phrase`USDA texture (five classes read, the others from memory)`,
-  iso14688: phrase`ISO 14688-2 (from memory)`,
-  bs5930: phrase`BS 5930 (letters from memory)`,
+  uscs: say`ASTM D2487 (rules from memory; agree with the examples read)`,
+  aashto: say`AASHTO M 145 (table read; rounding from memory)`,
+  usda: say`USDA texture (five classes read, the others from memory)`,
+  iso14688: say`ISO 14688-2 (from memory)`,
+  bs5930: say`BS 5930 (letters from memory)`,
 };
 
 /** What the stated reading errors leave open of the numbers read off a curve. */
@@ -47,7 +46,7 @@ export function intervalsTable(
       { header: say`Unit` },
     ],
     rows: quantities.map(({ quantity, unit, low, median, high }) => [
-      sayOf(NAMES[quantity]),
+      wordFor(NAMES[quantity]),
       digits(low),
       digits(median),
       digits(high),
@@ -68,8 +67,8 @@ export function classesTable(name: string, { classes }: CurveUncertainty): Table
     columns: [{ header: say`System` }, { header: say`Class` }, numberColumn(say`Likelihood`, "%")],
     rows: classes.flatMap(({ system, likelihoods }) =>
       likelihoods.map(({ label, share }, index) => [
-        index === 0 ? sayOf(SYSTEMS[system]) : "",
-        soilName(label),
+        index === 0 ? wordFor(SYSTEMS[system]) : "",
+        soilNamed(label),
         share < 0.005 ? say`below 1` : String(Math.round(100 * share)),
       ]),
     ),

@@ -3,7 +3,7 @@ import { verdictWords } from "../guidance/check.js";
 import type { GuidanceComparison } from "../guidance/comparison.js";
 import { surenessWords } from "../guidance/probability.js";
 import type { GuidanceStudy, StudyResult } from "../study/studyResult.js";
-import { say, sayOf } from "../words/say.js";
+import { say, type Text, wordFor } from "../words/message.js";
 import { mixReferences } from "./carbon.js";
 import { BLANK, fixed, numberColumn } from "./cell.js";
 import type { CautionsBlock, ReferencesBlock, TableBlock } from "./reportBlock.js";
@@ -20,7 +20,7 @@ function guidanceTable(guidance: readonly GuidanceStudy[]): TableBlock {
   const { entry } = check;
   return {
     kind: "table",
-    caption: say`Against guidance: ${sayOf(entry.title)}`,
+    caption: say`Against guidance: ${entry.title}`,
     columns: [
       { header: say`Curve` },
       { header: say`Criterion` },
@@ -49,7 +49,7 @@ function guidanceTable(guidance: readonly GuidanceStudy[]): TableBlock {
       ),
     ),
     notes: [
-      `${entry.source.authors}${entry.source.year ? ` (${entry.source.year})` : ""}, ${sayOf(entry.source.title)}, ${sayOf(entry.source.locator)}.`,
+      say`${entry.source.authors}${entry.source.year ? ` (${entry.source.year})` : ""}, ${wordFor(entry.source.title)}, ${entry.source.locator}.`,
       check.honesty,
       ...guidance.map(
         ({ name, check: { verdict }, sureness }) =>
@@ -61,7 +61,7 @@ function guidanceTable(guidance: readonly GuidanceStudy[]): TableBlock {
   };
 }
 
-function range(low: number | undefined, high: number | undefined): string {
+function range(low: number | undefined, high: number | undefined): Text {
   if (low === undefined) return high === undefined ? BLANK : say`at most ${fixed(high, 1)}`;
   return high === undefined
     ? say`at least ${fixed(low, 1)}`
@@ -73,9 +73,9 @@ export function cautionsBlock(): CautionsBlock {
   return {
     kind: "cautions",
     items: CAUTIONS.map(({ title, text, source }) => ({
-      title: sayOf(title),
-      text: sayOf(text),
-      source: sayOf(source),
+      title: title,
+      text: text,
+      source: source,
     })),
   };
 }
@@ -91,7 +91,7 @@ export function referencesBlock(result: StudyResult): ReferencesBlock {
     kind: "references",
     items: [
       ...entries.map(({ source, basis, own }) => ({
-        text: say`${source.authors}${source.year ? ` (${source.year})` : ""}, ${source.title}, ${sayOf(source.locator)}: limits of grading and consistency`,
+        text: say`${source.authors}${source.year ? ` (${source.year})` : ""}, ${source.title}, ${source.locator}: limits of grading and consistency`,
         mark: own ? say`the study's own; its origin was not checked` : mark(basis),
       })),
       {
@@ -167,7 +167,7 @@ export function guidanceComparisonTable(
     ],
     rows: disagreements.flatMap(({ what, measuredPct, sides, irreconcilable }) =>
       sides.map(({ id, lowPct, highPct, verdict, sure }, index) => [
-        index === 0 ? `${what}${irreconcilable ? say`: no soil meets all` : ""}` : "",
+        index === 0 ? say`${what}${irreconcilable ? say`: no soil meets all` : ""}` : "",
         index === 0 ? fixed(measuredPct, 1) : "",
         id,
         range(lowPct, highPct),
@@ -178,7 +178,7 @@ export function guidanceComparisonTable(
     notes: [
       ...checks.map(
         ({ entry: { id, source }, honesty }) =>
-          `${id}: ${source.authors}${source.year ? ` (${source.year})` : ""}, ${source.title}. ${honesty}`,
+          say`${id}: ${source.authors}${source.year ? ` (${source.year})` : ""}, ${source.title}. ${honesty}`,
       ),
       ...(checks[0] ? [checks[0].caution] : []),
     ],

@@ -1,6 +1,6 @@
 import type { SheetGrid, SheetMapping } from "../lab/sheet/grid.js";
 import type { InputFile } from "../study/study.js";
-import { say } from "../words/say.js";
+import { say, type Text } from "../words/message.js";
 import type { TableBlock } from "./reportBlock.js";
 
 /** The files that the numbers come from, each with the checksum of its bytes. */
@@ -50,7 +50,7 @@ function columnName(index: number): string {
 }
 
 /** How a sheet of the user's own layout was read. */
-function mappingNotes(mapping: SheetMapping): string[] {
+function mappingNotes(mapping: SheetMapping): Text[] {
   const { columns, lines, cells, facts, skipRows, decimalComma } = mapping;
   const renamed = Object.entries({ ...lines, ...columns, ...cells });
   const given = Object.entries(facts);

@@ -3,18 +3,18 @@ import type { StudyConfig } from "../entries/studyConfig.js";
 import { formatQuantity, type UnitSystem } from "../quantities/format.js";
 import { type SpecifiedLine, specifiedMix, type ToleranceBasis } from "../study/specifiedMix.js";
 import type { MixStudy, StudyResult } from "../study/studyResult.js";
-import { phrase, say, sayOf } from "../words/say.js";
+import { say, type Text, wordFor } from "../words/message.js";
 import { BLANK, digits, fixed, numberColumn, quantity, quantityColumn } from "./cell.js";
 import { type NoteBlock, noMix, type TableBlock } from "./reportBlock.js";
 
 /** Litres in SI, cubic feet in US customary units: what a crew measures with. */
-function looseVolume(litres: number | null, units: UnitSystem): string {
+function looseVolume(litres: number | null, units: UnitSystem): Text {
   if (litres === null) return BLANK;
   return digits(units === "SI" ? litres : litres / 28.316846592, 3);
 }
 
 /** Water for the dry and the wet end of what may be rammed, and where the window comes from. */
-function waterNote({ water }: MixStudy, mass: (kilograms: number) => string): string {
+function waterNote({ water }: MixStudy, mass: (kilograms: number) => string): Text {
   const { window, basis, fromTest } = water;
   const ends = {
     dry: fixed(window.moisturePct.low, 1),
@@ -31,7 +31,7 @@ function waterNote({ water }: MixStudy, mass: (kilograms: number) => string): st
 }
 
 /** Materials whose loose volume was corrected for bulking. */
-function bulkingNotes({ materials }: StudyConfig, { recipe }: MixStudy): string[] {
+function bulkingNotes({ materials }: StudyConfig, { recipe }: MixStudy): Text[] {
   const used = materials.filter(({ id }) => recipe.materials.some((line) => line.id === id));
   const bulked = used.flatMap(({ name, bulkingPct }) =>
     bulkingPct === undefined ? [] : [say`${name} ${fixed(bulkingPct, 0)} %`],
@@ -53,7 +53,7 @@ export function recipeTable({ config, mix }: StudyResult): TableBlock | NoteBloc
   );
   const mass = (kilograms: number) => quantity(1000 * kilograms, "mass", units);
   const massText = (kilograms: number) => formatQuantity(1000 * kilograms, "mass", units);
-  const row = (line: RecipeLine, share: string) => [
+  const row = (line: RecipeLine, share: Text) => [
     line.name,
     share,
     mass(line.dryMassKg),
@@ -99,22 +99,22 @@ export function recipeTable({ config, mix }: StudyResult): TableBlock | NoteBloc
 }
 
 const BASIS: Readonly<Record<ToleranceBasis, string>> = {
-  entered: phrase`as entered`,
-  "batching variation": phrase`the batching variation entered for the material`,
-  "compaction test": phrase`window of the compaction test`,
-  "lightest block": phrase`the lightest block that the strengths rest on`,
-  "least cement": phrase`never below the least content that meets the requirement; above, common practice, no source`,
-  "common practice": phrase`default; common practice, no source`,
-  "not stated": phrase`not stated`,
+  entered: say`as entered`,
+  "batching variation": say`the batching variation entered for the material`,
+  "compaction test": say`window of the compaction test`,
+  "lightest block": say`the lightest block that the strengths rest on`,
+  "least cement": say`never below the least content that meets the requirement; above, common practice, no source`,
+  "common practice": say`default; common practice, no source`,
+  "not stated": say`not stated`,
 };
 
 /** How each line is checked on site; common practice, no source. */
 const CHECK: Readonly<Record<SpecifiedLine["kind"], string>> = {
-  share: phrase`count buckets struck level, or weigh; correct the heap's moisture`,
-  cement: phrase`weigh each batch; at the day's end, bags used against batches made`,
-  moisture: phrase`ball and drop before each lift; dry a sample each day`,
-  density: phrase`core or ring cut from a rammed lift, or a block rammed the same way, weighed dry`,
-  lift: phrase`marks on the form, read after ramming`,
+  share: say`count buckets struck level, or weigh; correct the heap's moisture`,
+  cement: say`weigh each batch; at the day's end, bags used against batches made`,
+  moisture: say`ball and drop before each lift; dry a sample each day`,
+  density: say`core or ring cut from a rammed lift, or a block rammed the same way, weighed dry`,
+  lift: say`marks on the form, read after ramming`,
 };
 
 /** The specified mix: each value with its tolerance, how it is checked on site, and its basis. */
@@ -140,8 +140,8 @@ export function toleranceTable(
       amount(line, line.value, units),
       amount(line, lowEnd(line), units),
       amount(line, line.high, units),
-      sayOf(CHECK[line.kind]),
-      sayOf(BASIS[line.basis]),
+      wordFor(CHECK[line.kind]),
+      wordFor(BASIS[line.basis]),
     ]),
     notes: [
       say`Shares and cement are percent of the dry mass of soil and aggregate, moisture is percent of the dry mass of all solids. Ways of checking are common practice, no source.`,
@@ -155,7 +155,7 @@ export function toleranceTable(
   };
 }
 
-function lineName({ kind, name = "" }: SpecifiedLine): string {
+function lineName({ kind, name = "" }: SpecifiedLine): Text {
   switch (kind) {
     case "share":
     case "cement":
@@ -175,9 +175,9 @@ function lowEnd({ kind, low }: SpecifiedLine): number | undefined {
 }
 
 /** Text of one end, or a dash where nothing bounds it. */
-function amount({ kind }: SpecifiedLine, value: number | undefined, units: UnitSystem): string {
+function amount({ kind }: SpecifiedLine, value: number | undefined, units: UnitSystem): Text {
   if (value === undefined) return BLANK;
   if (kind === "density") return formatQuantity(value, "density", units, 4);
   if (kind === "lift") return formatQuantity(1000 * value, "depth", units);
-  return `${fixed(value, kind === "cement" ? 2 : 1)} %`;
+  return say`${fixed(value, kind === "cement" ? 2 : 1)} %`;
 }

@@ -4,7 +4,7 @@ import type { AcceptanceRisks, LotJudgement } from "../strength/control/acceptan
 import type { ControlChart } from "../strength/control/controlChart.js";
 import { type SpecifiedLine, specifiedMix } from "../study/specifiedMix.js";
 import type { StudyResult } from "../study/studyResult.js";
-import { say } from "../words/say.js";
+import { say, type Text } from "../words/message.js";
 import { fixed, plain, quantity, quantityColumn } from "./cell.js";
 import type { KeyValuesBlock, NoteBlock, TableBlock } from "./reportBlock.js";
 
@@ -71,7 +71,7 @@ export function qualityPlanTable({
   };
 }
 
-function lotText(lot: LotConfig, units: StudyResult["config"]["units"]): string {
+function lotText(lot: LotConfig, units: StudyResult["config"]["units"]): Text {
   if (lot.kind === "volume") {
     return say`${formatQuantity(1e6 * lot.volumeM3, "volume", units)} rammed`;
   }
@@ -103,7 +103,7 @@ export function qualityChecksTable(
   const depth = (metres: number) => formatQuantity(1000 * metres, "depth", config.units);
   const lift = line("lift");
   const least = line("density")?.low;
-  const usual = (words: string) => say`${words} (common practice, no source)`;
+  const usual = (words: Text) => say`${words} (common practice, no source)`;
   return {
     kind: "table",
     caption: say`Checks on site`,
@@ -226,7 +226,7 @@ export function siteBlocksTable({
   }
 }
 
-function signalWords(signal: "outside-limits" | "run-of-eight" | "spread-outside-limits"): string {
+function signalWords(signal: "outside-limits" | "run-of-eight" | "spread-outside-limits"): Text {
   return {
     "outside-limits": say`outside the limits`,
     "run-of-eight": say`eight in a row on one side`,

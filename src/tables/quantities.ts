@@ -4,7 +4,7 @@ import { lorryLoads } from "../batch/lorryLoads.js";
 import type { SiteConfig } from "../entries/site.js";
 import { formatQuantity, type UnitSystem } from "../quantities/format.js";
 import type { MixStudy, StudyResult } from "../study/studyResult.js";
-import { say } from "../words/say.js";
+import { say, type Text } from "../words/message.js";
 import { BLANK, fixed, plain } from "./cell.js";
 import { type KeyValuesBlock, type NoteBlock, noMix, type TableBlock } from "./reportBlock.js";
 import { type SiteOptions, type SiteSheet, siteCautions, siteOptionsOf } from "./site/siteSheet.js";
@@ -29,7 +29,7 @@ export function quantitiesTable({ config, mix }: StudyResult): KeyValuesBlock | 
       },
       {
         label: say`Dry density, rammed`,
-        value: `${formatQuantity(density.valueKgM3, "density", units, 4)} (${density.basis})`,
+        value: say`${formatQuantity(density.valueKgM3, "density", units, 4)} (${density.basis})`,
       },
       ...quantities.mix.materials.map(({ name, moistMassKg, looseVolumeL }) => ({
         label: say`${name}, as shovelled`,
@@ -152,7 +152,7 @@ const SQUARE_FOOT_M2 = 0.3048 ** 2;
 export function loadsText(
   of: { readonly moistMassKg: number; readonly looseVolumeL: number | null },
   { lorry }: SiteConfig,
-): string[] {
+): Text[] {
   if (!lorry) return [];
   const { loads } = lorryLoads(of, lorry);
   return [loads === 1 ? say`1 lorry load` : say`${loads} lorry loads`];
@@ -161,9 +161,9 @@ export function loadsText(
 /** Cement by mass and in whole bags, with the range that the blocks' densities bring. */
 export function cementText(
   { mix, cementKg, cementBags }: ElementAmounts,
-  bag: string,
+  bag: Text,
   mass: (kilograms: number) => string,
-): string {
+): Text {
   const best = mass(mix.cement.dryMassKg);
   return cementBags.low === cementBags.high
     ? say`${best}, ${cementBags.low} bags of ${bag}`

@@ -1,20 +1,20 @@
 import type { Finding } from "../findings/finding.js";
-import { say } from "../words/say.js";
+import { say, type Text } from "../words/message.js";
 
 export interface TableColumn {
-  readonly header: string;
-  readonly unit?: string;
+  readonly header: Text;
+  readonly unit?: Text;
   /** Default left; numbers stand right. */
   readonly align?: "left" | "right";
 }
 
 export interface TableBlock {
   readonly kind: "table";
-  readonly caption: string;
+  readonly caption: Text;
   readonly columns: readonly TableColumn[];
   /** One text a cell, as many as there are columns. */
-  readonly rows: readonly (readonly string[])[];
-  readonly notes?: readonly string[];
+  readonly rows: readonly (readonly Text[])[];
+  readonly notes?: readonly Text[];
 }
 
 export interface FindingsBlock {
@@ -33,8 +33,8 @@ export interface CautionsBlock {
 
 export interface KeyValuesBlock {
   readonly kind: "keyValues";
-  readonly caption: string;
-  readonly items: readonly { readonly label: string; readonly value: string }[];
+  readonly caption: Text;
+  readonly items: readonly { readonly label: Text; readonly value: Text }[];
 }
 
 export interface ReferencesBlock {
@@ -52,18 +52,18 @@ export interface SignatureBlock {
 
 export interface ParagraphBlock {
   readonly kind: "paragraph";
-  readonly text: string;
+  readonly text: Text;
 }
 
 export interface NoteBlock {
   readonly kind: "note";
   readonly tone: "note" | "warning";
-  readonly text: string;
+  readonly text: Text;
 }
 
 export interface ChecklistBlock {
   readonly kind: "checklist";
-  readonly caption: string;
+  readonly caption: Text;
   readonly items: readonly {
     /** As the user's code numbers it. */
     readonly clause: string;
@@ -116,7 +116,7 @@ export function checklistTable({ caption, items }: ChecklistBlock): TableBlock {
 }
 
 /** Clause, requirement, answer and remark. */
-export function checklistHeaders(): string[] {
+export function checklistHeaders(): Text[] {
   return [say`Clause`, say`Requirement`, say`Answered in`, say`Remark`];
 }
 

@@ -3,14 +3,14 @@ import { displayUnit, formatQuantity, type UnitSystem } from "../quantities/form
 import type { CompactionAnalysis } from "../soil/compaction/compactionTest.js";
 import { moistureWindow } from "../soil/compaction/moistureWindow.js";
 import type { ConsistencyResult } from "../soil/consistency/limits.js";
-import { say, sayOf } from "../words/say.js";
+import { say, wordFor } from "../words/message.js";
 import { BLANK, digits, fixed, numberColumn, plain, quantity, quantityColumn } from "./cell.js";
 import type { KeyValuesBlock, TableBlock } from "./reportBlock.js";
 
 /** Liquid and plastic limit, plasticity and shrinkage of a material. */
 export function limitsTable(name: string, limits: ConsistencyResult): KeyValuesBlock {
   const percent = (value: number | undefined) =>
-    value === undefined ? say`not measured` : `${fixed(value, 1)} %`;
+    value === undefined ? say`not measured` : say`${fixed(value, 1)} %`;
   const interval = limits.liquidLimitInterval95;
   const box = longBoxItems(limits);
   return {
@@ -21,13 +21,13 @@ export function limitsTable(name: string, limits: ConsistencyResult): KeyValuesB
       : [
           {
             label: say`Liquid limit`,
-            value: `${percent(limits.liquidLimitPct)}${limits.flowLine ? ` (${sayOf(limits.flowLine.method)})` : ""}${interval ? say`; 95 % interval ${fixed(interval[0], 1)} to ${fixed(interval[1], 1)} %` : ""}`,
+            value: say`${percent(limits.liquidLimitPct)}${limits.flowLine ? say` (${wordFor(limits.flowLine.method)})` : ""}${interval ? say`; 95 % interval ${fixed(interval[0], 1)} to ${fixed(interval[1], 1)} %` : ""}`,
           },
           { label: say`Plastic limit`, value: percent(limits.plasticLimitPct) },
           { label: say`Plasticity index`, value: percent(limits.plasticityIndexPct) },
           {
             label: say`A-line at this liquid limit`,
-            value: `${percent(limits.aLinePct)}${limits.aboveALine === undefined ? "" : limits.aboveALine ? say`; the soil plots on or above it` : say`; the soil plots below it`}`,
+            value: say`${percent(limits.aLinePct)}${limits.aboveALine === undefined ? "" : limits.aboveALine ? say`; the soil plots on or above it` : say`; the soil plots below it`}`,
           },
           { label: say`Linear shrinkage (bar)`, value: percent(limits.linearShrinkagePct) },
           ...box,
@@ -48,8 +48,8 @@ function longBoxItems({ longBox }: ConsistencyResult): KeyValuesBlock["items"] {
       label: say`Long box, cement for pressed blocks by loose volume`,
       value:
         soilToCement === undefined
-          ? say`beyond the table (${sayOf(source)})`
-          : say`1 part to ${soilToCement} parts of soil (${sayOf(source)})`,
+          ? say`beyond the table (${wordFor(source)})`
+          : say`1 part to ${soilToCement} parts of soil (${wordFor(source)})`,
     })),
     {
       label: say`Bar and long box`,
@@ -70,11 +70,11 @@ export function modelTable(name: string, models: ChosenModel): TableBlock {
       numberColumn(say`AICc above the best`),
     ],
     rows: models.ranking.map(({ fit, deltaAicc }) => [
-      sayOf(fit.title),
+      fit.title,
       fit.parameters
         .map(
           ({ name: parameter, value, standardError, unit }) =>
-            `${parameter} = ${digits(value, 3)} ± ${digits(standardError, 2)}${unit ? ` ${unit}` : ""}`,
+            say`${parameter} = ${digits(value, 3)} ± ${digits(standardError, 2)}${unit ? ` ${unit}` : ""}`,
         )
         .join("; "),
       fixed(fit.residualSdPct, 2),
@@ -83,7 +83,7 @@ export function modelTable(name: string, models: ChosenModel): TableBlock {
     notes: [
       say`AICc weighs closeness against the number of parameters; models within 2 of the best are not told apart by these readings.`,
       ...models.ranking.flatMap(({ fit }) =>
-        fit.warnings.map((warning) => `${sayOf(fit.title)}: ${warning}`),
+        fit.warnings.map((warning) => say`${fit.title}: ${warning}`),
       ),
       ...models.leftOut.map(({ model, reason }) => say`Left out, ${model}: ${reason}`),
     ],
@@ -116,10 +116,10 @@ export function compactionTable(compaction: CompactionAnalysis, units: UnitSyste
     ]),
     notes: peak
       ? [
-          say`Optimum ${fixed(peak.optimumWaterPct, 1)} % water${interval(peak.optimumInterval95, (value) => fixed(value, 1))}, maximum dry density ${formatQuantity(peak.maximumDryDensityKgM3, "density", units, 4)}${interval(peak.maximumInterval95, density)}; method: ${sayOf(peak.method)}.`,
+          say`Optimum ${fixed(peak.optimumWaterPct, 1)} % water${interval(peak.optimumInterval95, (value) => fixed(value, 1))}, maximum dry density ${formatQuantity(peak.maximumDryDensityKgM3, "density", units, 4)}${interval(peak.maximumInterval95, density)}; method: ${wordFor(peak.method)}.`,
           ...compaction.alternatives.map(
             (other) =>
-              say`By ${sayOf(other.method)}: ${fixed(other.optimumWaterPct, 1)} %, ${density(other.maximumDryDensityKgM3)} ${displayUnit("density", units)}.`,
+              say`By ${wordFor(other.method)}: ${fixed(other.optimumWaterPct, 1)} %, ${density(other.maximumDryDensityKgM3)} ${displayUnit("density", units)}.`,
           ),
         ]
       : [say`The points show no top, so no optimum is given.`],
@@ -146,7 +146,7 @@ export function moistureWindowTable(
   const window = moistureWindow(compaction, relativePct);
   if (!window) return undefined;
   const { driestPct, wettestPct, openDry, openWet, leastDryDensityKgM3 } = window;
-  const percent = (value: number) => `${fixed(value, 1)} %`;
+  const percent = (value: number) => say`${fixed(value, 1)} %`;
   return {
     kind: "keyValues",
     caption: say`Moisture to ram in, by the compaction test`,

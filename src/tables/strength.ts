@@ -14,7 +14,7 @@ import type { LackOfFit } from "../strength/regression/lackOfFit.js";
 import type { ResidualCheck } from "../strength/regression/residuals.js";
 import type { RobustStrength } from "../strength/regression/robustFit.js";
 import type { StudyResult } from "../study/studyResult.js";
-import { say, sayOf } from "../words/say.js";
+import { say, type Text, wordFor } from "../words/message.js";
 import { BLANK, digits, fixed, numberColumn, plain, quantity, quantityColumn } from "./cell.js";
 import type { KeyValuesBlock, TableBlock } from "./reportBlock.js";
 
@@ -98,7 +98,7 @@ function termNotes({ covariates, batches, basis }: FittedStrength): string[] {
     const at = covariates.map(({ kind, at: value }) =>
       kind === "ln age"
         ? say`age ${plain(Math.exp(value))} d`
-        : `${kind} ${plain(value)} ${kind === "dry density" ? "kg/m³" : "%"}`,
+        : say`${kind} ${plain(value)} ${kind === "dry density" ? "kg/m³" : "%"}`,
     );
     notes.push(say`The curve is that at ${at.join(", ")}.`);
   }
@@ -159,7 +159,7 @@ export function strengthChecksTable(
     ],
     rows: [
       ...checks.map(({ check, test, statistic, pValue, message }) => [
-        ...[sayOf(check), test, digits(statistic ?? undefined, 3), p(pValue), message],
+        ...[wordFor(check), test, digits(statistic ?? undefined, 3), p(pValue), message],
       ]),
       [say`single odd blocks`, say`robust fit (Huber)`, BLANK, BLANK, robust.message],
     ],
@@ -180,7 +180,7 @@ export function formsTable({ forms, message }: FormsCompared): TableBlock {
       numberColumn(say`p of lack of fit`),
     ],
     rows: forms.map(({ form, rank, aiccDifference, leaveOneOutErrorMpa, lackOfFitPValue }) => [
-      sayOf(form),
+      wordFor(form),
       rank === null ? BLANK : String(rank),
       fixed(aiccDifference ?? undefined, 1),
       digits(leaveOneOutErrorMpa ?? undefined, 3),
@@ -213,13 +213,13 @@ export function influenceTable(fit: FittedStrength): TableBlock {
 }
 
 /** The interval by inversion of the two-sided band, and whether it was cut at a tested content. */
-function intervalWords(interval: ContentInterval | null): string {
+function intervalWords(interval: ContentInterval | null): Text {
   if (interval === null) return say`none of the tested contents`;
   const { lowPct, highPct, lowOpen, highOpen, confidence, method } = interval;
-  const low = lowOpen ? say`${formatFixed(lowPct, 2)} % or less` : `${formatFixed(lowPct, 2)} %`;
+  const low = lowOpen ? say`${formatFixed(lowPct, 2)} % or less` : say`${formatFixed(lowPct, 2)} %`;
   const high = highOpen
     ? say`${formatFixed(highPct, 2)} % or more`
-    : `${formatFixed(highPct, 2)} %`;
+    : say`${formatFixed(highPct, 2)} %`;
   const how = method === "fieller" ? say`Fieller's theorem` : say`inversion of the band`;
   return say`${low} to ${high} (two-sided, ${formatNumber(100 * confidence, 3)} % confidence, by ${how})`;
 }
@@ -230,7 +230,7 @@ export function leastCementTable({ config, strength }: StudyResult): KeyValuesBl
   const { requirement } = config.strength;
   const { leastCement: least, fit } = strength;
   const percent = (value: number | null, decimals = 2) =>
-    value === null ? BLANK : `${formatFixed(value, decimals)} %`;
+    value === null ? BLANK : say`${formatFixed(value, decimals)} %`;
   const stress = (value: number | null) =>
     value === null ? BLANK : formatQuantity(value, "stress", units);
   const [first, last] = [fit.contentsPct[0], fit.contentsPct[fit.contentsPct.length - 1]];
@@ -256,11 +256,11 @@ export function leastCementTable({ config, strength }: StudyResult): KeyValuesBl
       },
       { label: say`Bound at that content`, value: stress(least.boundAtBatchableMpa) },
       {
-        label: say`Fitted ${sayOf(fit.line)} at that content`,
+        label: say`Fitted ${wordFor(fit.line)} at that content`,
         value: stress(least.lineAtBatchableMpa),
       },
       {
-        label: say`Content at which the ${sayOf(fit.line)} alone would meet it`,
+        label: say`Content at which the ${wordFor(fit.line)} alone would meet it`,
         value:
           least.lineContentPct === null
             ? say`outside the tested contents`
@@ -281,7 +281,7 @@ export function leastCementTable({ config, strength }: StudyResult): KeyValuesBl
  * @example
  * statisticName("tolerance", 0.95) // => "the bound that 95 % of blocks exceed, with 95 % confidence"
  */
-export function statisticName(statistic: RequirementStatistic, confidence: number): string {
+export function statisticName(statistic: RequirementStatistic, confidence: number): Text {
   const percent = `${Number((100 * confidence).toPrecision(4))} %`;
   return {
     mean: say`the lower bound of the mean strength, with ${percent} confidence`,

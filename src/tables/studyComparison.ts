@@ -8,14 +8,14 @@ import {
 } from "../quantities/format.js";
 import { compareStudies, type EntryChange, type ResultPair } from "../study/compareStudies.js";
 import type { StudyResult } from "../study/studyResult.js";
-import { phrase, say, sayOf } from "../words/say.js";
+import { say, type Text, wordFor } from "../words/message.js";
 import { BLANK } from "./cell.js";
 import type { TableBlock } from "./reportBlock.js";
 
 const CHANGE = {
-  added: phrase`added`,
-  removed: phrase`removed`,
-  changed: phrase`other content`,
+  added: say`added`,
+  removed: say`removed`,
+  changed: say`other content`,
 };
 
 /**
@@ -47,9 +47,9 @@ export function studyComparisonTable(
         .filter(({ before, after }) => before !== null || after !== null)
         .map((pair) => {
           const unit = unitOf(pair, units, currencies);
-          const name = sayOf(pair.label);
+          const name = pair.label;
           return [
-            unit === "" ? name : `${name}, ${unit}`,
+            unit === "" ? name : say`${name}, ${unit}`,
             shown(pair, pair.before, units),
             shown(pair, pair.after, units),
             pair.changed ? shown(pair, pair.difference, units, "difference") : say`same`,
@@ -74,7 +74,7 @@ export function studyComparisonTable(
       columns: [{ header: say`Entry or sheet` }, { header: first }, { header: second }],
       rows: [
         ...entries.map(({ key, before, after }) => [keyWords(key), entry(before), entry(after)]),
-        ...sheets.map(({ file, change }) => [file, BLANK, sayOf(CHANGE[change])]),
+        ...sheets.map(({ file, change }) => [file, BLANK, CHANGE[change]]),
       ],
       notes: [
         entries.length + sheets.length === 0
@@ -93,7 +93,7 @@ function keyWords(key: string): string {
     .join(" / ");
 }
 
-function entry(value: EntryChange["before"]): string {
+function entry(value: EntryChange["before"]): Text {
   if (value === undefined) return BLANK;
   return typeof value === "number" ? formatPlain(value, 6) : String(value);
 }
@@ -110,7 +110,7 @@ function shown(
   value: number | null,
   units: UnitSystem,
   as: "value" | "difference" = "value",
-): string {
+): Text {
   if (value === null) return BLANK;
   const sign = as === "difference" && value > 0 ? "+" : "";
   if (kind === "percent") return sign + formatFixed(value, 2);

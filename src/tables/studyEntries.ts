@@ -3,7 +3,7 @@ import type { ElementConfig } from "../entries/element.js";
 import type { StudyConfig, TargetConfig } from "../entries/studyConfig.js";
 import { formatQuantity, type UnitSystem } from "../quantities/format.js";
 import { APPENDIX_SECTIONS } from "../study/review.js";
-import { phrase, say, sayOf } from "../words/say.js";
+import { say, type Text, wordFor } from "../words/message.js";
 import { BLANK, fixed, numberColumn, plain, quantity, quantityColumn } from "./cell.js";
 import type { ChecklistBlock, KeyValuesBlock, NoteBlock, TableBlock } from "./reportBlock.js";
 import { statisticName } from "./strength.js";
@@ -43,14 +43,14 @@ export function projectTable(config: StudyConfig): KeyValuesBlock {
 }
 
 const SEEK = {
-  "most-site-soil": phrase`the most site soil`,
-  "least-cost": phrase`the least cost`,
-  "nearest-middle": phrase`the middle of the band`,
+  "most-site-soil": say`the most site soil`,
+  "least-cost": say`the least cost`,
+  "nearest-middle": say`the middle of the band`,
 };
 
-function targetWords(target: TargetConfig): string {
+function targetWords(target: TargetConfig): Text {
   if (target.kind === "band") {
-    return say`inside the band of the guidance; among such blends, ${sayOf(SEEK[target.aim])}`;
+    return say`inside the band of the guidance; among such blends, ${SEEK[target.aim]}`;
   }
   const words = (value: FixedOrRange) =>
     typeof value === "number"
@@ -60,7 +60,7 @@ function targetWords(target: TargetConfig): string {
 }
 
 /** The element's kind and measures in words, without its name. */
-export function elementText(element: ElementConfig, units: UnitSystem): string {
+export function elementText(element: ElementConfig, units: UnitSystem): Text {
   const length = (metres: number) => formatQuantity(metres * 1000, "length", units);
   const depth = (metres: number) => formatQuantity(metres * 1000, "depth", units);
   const high = length(element.heightM);
@@ -91,7 +91,7 @@ function openingsText(
     readonly count?: number;
   }[],
   units: UnitSystem,
-): string {
+): Text {
   if (openings.length === 0) return say`without openings`;
   const length = (metres: number) => formatQuantity(metres * 1000, "length", units);
   const list = openings.map(
@@ -117,7 +117,7 @@ export function materialsTable({ materials, units, currency }: StudyConfig): Tab
     ],
     rows: materials.map((material) => [
       material.name,
-      sayOf(material.role),
+      wordFor(material.role),
       quantity(material.particleDensityKgM3, "density", units, 4),
       quantity(material.looseBulkDensityKgM3, "density", units, 4),
       fixed(material.moisturePct, 1),
@@ -207,7 +207,7 @@ export function checklistBlock({
       return {
         ...{ clause, requirement, remark },
         ...(answeredBy === undefined ? {} : { sectionKey: answeredBy }),
-        ...(section ? { sectionTitle: sayOf(section.title) } : {}),
+        ...(section ? { sectionTitle: section.title } : {}),
       };
     }),
   };

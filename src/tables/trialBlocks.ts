@@ -1,7 +1,7 @@
 import type { WorkshopTrial } from "../lab/trials.js";
 import type { TestProgramme } from "../strength/programme.js";
 import type { TrialDifference } from "../strength/trials.js";
-import { say } from "../words/say.js";
+import { say } from "../words/message.js";
 import { BLANK, fixed, numberColumn, plain } from "./cell.js";
 import type { TableBlock } from "./reportBlock.js";
 

@@ -1,57 +1,57 @@
-import { phrase } from "./say.js";
+import { type Sentence, say } from "./message.js";
 
 /**
  * Codes of results that a person reads as words. A result holds the same code in every language, so that
- * programs can compare it; tables and sentences say it by `sayOf`.
+ * programs can compare it; tables and sentences say it by `wordFor`.
  */
-export const SHOWN_CODES: readonly string[] = [
+export const SHOWN_CODES: readonly Sentence[] = [
   // roles of materials
-  phrase`soil`,
-  phrase`sand`,
-  phrase`gravel`,
+  say`soil`,
+  say`sand`,
+  say`gravel`,
   // how serious a finding is
-  phrase`error`,
-  phrase`warning`,
-  phrase`note`,
+  say`error`,
+  say`warning`,
+  say`note`,
   // verdicts
-  phrase`inside`,
-  phrase`outside`,
-  phrase`incomplete`,
-  phrase`not measured`,
-  phrase`not classified`,
+  say`inside`,
+  say`outside`,
+  say`incomplete`,
+  say`not measured`,
+  say`not classified`,
   // bounds of a blend, and what its limits are on
-  phrase`free`,
-  phrase`clay`,
-  phrase`silt`,
-  phrase`fines`,
+  say`free`,
+  say`clay`,
+  say`silt`,
+  say`fines`,
   // forms of the strength curve
-  phrase`linear`,
-  phrase`quadratic`,
-  phrase`logarithmic`,
-  phrase`power`,
+  say`linear`,
+  say`quadratic`,
+  say`logarithmic`,
+  say`power`,
   // what a regression is checked for
-  phrase`normality`,
-  phrase`equal spread of the contents`,
-  phrase`spread that grows with strength`,
+  say`normality`,
+  say`equal spread of the contents`,
+  say`spread that grows with strength`,
   // what the requirement is held against
-  phrase`mean`,
-  phrase`median`,
+  say`mean`,
+  say`median`,
   // how an optimum or a limit was read off
-  phrase`cubic`,
-  phrase`cup`,
-  phrase`cone`,
-  phrase`three-point parabola`,
+  say`cubic`,
+  say`cup`,
+  say`cone`,
+  say`three-point parabola`,
   // what a sedimentation is read by
-  phrase`reading`,
-  phrase`sample`,
+  say`reading`,
+  say`sample`,
   // how surely a remembered value is known
-  phrase`high`,
-  phrase`medium-high`,
-  phrase`medium`,
-  phrase`low`,
+  say`high`,
+  say`medium-high`,
+  say`medium`,
+  say`low`,
   // marks of where a value comes from
-  phrase`read`,
-  phrase`from memory`,
-  phrase`common practice`,
-  phrase`own calculation`,
+  say`read`,
+  say`from memory`,
+  say`common practice`,
+  say`own calculation`,
 ];

@@ -1,6 +1,6 @@
 import { formatNumber } from "../quantities/format.js";
 import type { TableBlock } from "../tables/reportBlock.js";
-import { say } from "../words/say.js";
+import { say } from "../words/message.js";
 import { acceptedRange, type Exercise, withUnit } from "./exercise.js";
 
 /**

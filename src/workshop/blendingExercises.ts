@@ -1,7 +1,7 @@
 import { toMassShares } from "../batch/volumeParts.js";
 import type { BucketChange } from "../blend/parts.js";
 import { formatFixed, formatNumber, formatPlain } from "../quantities/format.js";
-import { say } from "../words/say.js";
+import { say } from "../words/message.js";
 import type { ClassBlend } from "./classBlend.js";
 import type { Exercise } from "./exercise.js";
 

@@ -5,7 +5,7 @@ import type { LeastCement, StrengthRequirement } from "../strength/leastCement.j
 import { strengthBound } from "../strength/regression/bounds.js";
 import { strengthAt } from "../strength/regression/curve.js";
 import type { StrengthStudy } from "../study/studyResult.js";
-import { say } from "../words/say.js";
+import { say } from "../words/message.js";
 import type { Exercise } from "./exercise.js";
 import { type FewerBlocksDraw, fewerBlocks } from "./fewerBlocks.js";
 
@@ -285,7 +285,7 @@ function fewerBlocksExercise(
       },
     ].filter((turn) => turn.value !== value),
     hint: say`Three blocks and two coefficients leave one degree of freedom; t is then 6.3 at 95 %.`,
-    worked: `${span} ${say`All blocks ask for ${least.cementPct === null ? "–" : one(least.cementPct)} %.`}`,
+    worked: say`${span} ${say`All blocks ask for ${least.cementPct === null ? "–" : one(least.cementPct)} %.`}`,
     why: span,
   };
 }

@@ -13,7 +13,7 @@ import type { GradingCurve } from "../grading/curve.js";
 import { SIZE_BOUNDARIES } from "../grading/fractions.js";
 import { fixed, numberColumn, plain } from "../tables/cell.js";
 import type { TableBlock } from "../tables/reportBlock.js";
-import { say } from "../words/say.js";
+import { say } from "../words/message.js";
 
 export interface ClassBlendInput {
   /** The soil first, then the sand that is added by hand, then whatever else is at hand. */
@@ -78,7 +78,7 @@ export function classBlend(input: ClassBlendInput): ClassBlend {
   const { soilSharePct, sandSharePct } = byHand;
   if (byHand.status !== "ok" || soilSharePct === null || sandSharePct === null) {
     throw new RangeError(
-      `invalid \`target\`: ${byHand.message} Expected less fines than the soil has.`,
+      say`invalid \`target\`: ${byHand.message} Expected less fines than the soil has.`,
     );
   }
   const pinned = materials.map((material, index) => {

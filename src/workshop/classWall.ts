@@ -10,7 +10,7 @@ import { checkAbove } from "../batch/checkAmount.js";
 import { toMassShares } from "../batch/volumeParts.js";
 import { fixed, numberColumn, plain } from "../tables/cell.js";
 import type { TableBlock } from "../tables/reportBlock.js";
-import { say, sayOf } from "../words/say.js";
+import { say, wordFor } from "../words/message.js";
 
 /** A wall on paper and what a crew would measure out for it. */
 export interface ClassWall {
@@ -120,8 +120,7 @@ export function volumeMassTable({
       ];
     }),
     notes: ends.map(
-      ({ name, low, high, source }) =>
-        say`${sayOf(name)}: ${low} to ${high} kg/m³, ${sayOf(source)}.`,
+      ({ name, low, high, source }) => say`${name}: ${low} to ${high} kg/m³, ${source}.`,
     ),
   };
 }

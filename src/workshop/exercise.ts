@@ -1,11 +1,12 @@
 import { formatNumber, formatPlain } from "../quantities/format.js";
+import { say, type Text } from "../words/message.js";
 
 /** A way of going wrong that leads to an answer which can be known again. */
 export interface WrongTurn<Value> {
   /** What somebody answers who went this way: computed from the same data as the right answer. */
   readonly value: Value;
   /** What went wrong, one or two sentences that do not give the right answer away. */
-  readonly text: string;
+  readonly text: Text;
 }
 
 /** How far off an answer may be: the larger of the two counts. */
@@ -19,13 +20,13 @@ export interface AnswerTolerance {
 interface ExerciseText {
   /** Name in `tryAnswer`, kebab-case. */
   readonly id: string;
-  readonly question: string;
+  readonly question: Text;
   /** Said at the second wrong try. */
-  readonly hint: string;
+  readonly hint: Text;
   /** The formula and the sum with its numbers; said at the third wrong try. */
-  readonly worked: string;
+  readonly worked: Text;
   /** Why the answer is right, or what it means; said with a right answer. */
-  readonly why: string;
+  readonly why: Text;
 }
 
 /** Asks for a number. */
@@ -48,7 +49,7 @@ export interface ChoiceExercise extends ExerciseText {
   /** The right one of them. */
   readonly value: string;
   /** What to say to the other ones. */
-  readonly wrongTurns: readonly WrongTurn<string>[];
+  readonly wrongTurns: readonly WrongTurn<Text>[];
 }
 
 /** A question of a workshop with its answer, computed from the data of the class. */
@@ -85,6 +86,6 @@ export function acceptedRange(exercise: Pick<NumberExercise, "value" | "between"
 }
 
 /** A number with its unit, three significant digits. */
-export function withUnit(value: number, unit: string): string {
-  return unit === "" ? formatPlain(value, 3) : `${formatNumber(value, 3)} ${unit}`;
+export function withUnit(value: number, unit: string): Text {
+  return unit === "" ? formatPlain(value, 3) : say`${formatNumber(value, 3)} ${unit}`;
 }

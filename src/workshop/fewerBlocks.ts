@@ -6,7 +6,7 @@ import { fitStrength } from "../strength/regression/fit.js";
 import { BLANK, fixed } from "../tables/cell.js";
 import type { TableBlock } from "../tables/reportBlock.js";
 import { statisticName } from "../tables/strength.js";
-import { say } from "../words/say.js";
+import { say } from "../words/message.js";
 
 /** What one way of having fewer blocks would have said. */
 export interface FewerBlocksDraw {

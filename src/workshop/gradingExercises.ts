@@ -6,7 +6,7 @@ import {
 } from "../grading/curve.js";
 import type { GuidanceComparison } from "../guidance/comparison.js";
 import { formatFixed, formatNumber, formatPlain } from "../quantities/format.js";
-import { say } from "../words/say.js";
+import { say } from "../words/message.js";
 import type { ClassSoil } from "./classSoil.js";
 import type { Exercise, WrongTurn } from "./exercise.js";
 

@@ -1,6 +1,6 @@
 import { formatFixed } from "../quantities/format.js";
 import type { TableBlock } from "../tables/reportBlock.js";
-import { say } from "../words/say.js";
+import { say } from "../words/message.js";
 
 /** One group's heights in mm: tops of sand, silt and clay above the bottom of the jar. */
 type Heights = readonly [number, number, number];

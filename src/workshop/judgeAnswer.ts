@@ -1,5 +1,5 @@
 import { formatNumber } from "../quantities/format.js";
-import { say } from "../words/say.js";
+import { say, type Text } from "../words/message.js";
 import {
   acceptedRange,
   type Exercise,
@@ -13,7 +13,7 @@ export interface Judgement {
   /** Tries so far, this one counted where it was an answer. */
   readonly tries: number;
   /** For the person who answered. */
-  readonly text: string;
+  readonly text: Text;
 }
 
 /** From this wrong try on, the worked answer is given. */
@@ -64,7 +64,7 @@ export function judgeAnswer(exercise: Exercise, answer: unknown, triesBefore = 0
 }
 
 /** What is wrong, or nothing where the answer is accepted. */
-function wrongWords(exercise: Exercise, answer: number | string): string | undefined {
+function wrongWords(exercise: Exercise, answer: number | string): Text | undefined {
   if (exercise.kind === "choice") {
     if (answer === exercise.value) return undefined;
     return (
@@ -82,7 +82,7 @@ export type AnswerReading =
   | { readonly kind: "blank" }
   | { readonly kind: "number"; readonly value: number }
   | { readonly kind: "choice"; readonly value: string }
-  | { readonly kind: "unreadable"; readonly text: string };
+  | { readonly kind: "unreadable"; readonly text: Text };
 
 /**
  * Takes whatever stands in an answer cell: nothing, a number, one of the texts that the exercise offers,
@@ -99,7 +99,7 @@ export function readAnswer(
 ): AnswerReading {
   if (answer === undefined || answer === null) return { kind: "blank" };
   if (typeof answer === "string" && answer.trim() === "") return { kind: "blank" };
-  const unreadable = (text: string): AnswerReading => ({ kind: "unreadable", text });
+  const unreadable = (text: Text): AnswerReading => ({ kind: "unreadable", text });
   if (typeof answer === "object" && "then" in answer) {
     return unreadable(say`This is a promise of a value, not the value. Write await before it.`);
   }
@@ -172,7 +172,7 @@ const ROUNDED = 0.005;
 export function recogniseTurn(
   exercise: Pick<NumberExercise, "value" | "unit" | "between" | "tolerance" | "wrongTurns">,
   answer: number,
-): string {
+): Text {
   const { value, tolerance, wrongTurns } = exercise;
   const accepted = acceptedRange(exercise);
   const differs = (turn: number) => turn < accepted.low || turn > accepted.high;

@@ -1,6 +1,6 @@
 import { toMassShares } from "../batch/volumeParts.js";
 import { formatFixed, formatPlain } from "../quantities/format.js";
-import { say } from "../words/say.js";
+import { say } from "../words/message.js";
 import { type ClassWall, wallCement } from "./classWall.js";
 import type { ChoiceExercise, Exercise } from "./exercise.js";
 

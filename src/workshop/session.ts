@@ -1,9 +1,9 @@
 import { formatNumber, formatPlain } from "../quantities/format.js";
 import { BLANK } from "../tables/cell.js";
 import type { NoteBlock, TableBlock } from "../tables/reportBlock.js";
-import { localNumber } from "../words/language.js";
+import { say, type Text } from "../words/message.js";
 import { nearestName } from "../words/nearestName.js";
-import { say } from "../words/say.js";
+import { localNumber } from "../words/render.js";
 import type { Exercise } from "./exercise.js";
 import { judgeAnswer } from "./judgeAnswer.js";
 
@@ -58,7 +58,7 @@ export function openExercises(exercises: readonly Exercise[]): TableBlock {
 }
 
 /** The sort of answer that is asked for, in words. */
-function answerSort(exercise: Exercise): string {
+function answerSort(exercise: Exercise): Text {
   if (exercise.kind === "choice") {
     const list = exercise.options.map((option) => `"${option}"`).join(", ");
     return say`one of ${list}`;
@@ -69,7 +69,7 @@ function answerSort(exercise: Exercise): string {
   if (rel === 0 && abs <= 0.001) {
     return unit === "" ? say`a number, exactly` : say`a number, ${unit}, exactly`;
   }
-  const room = rel > 0 ? `${formatPlain(100 * rel)} %` : formatPlain(abs);
+  const room = rel > 0 ? say`${formatPlain(100 * rel)} %` : formatPlain(abs);
   const near =
     rel > 0 && abs > 0
       ? say`within ${room} or ${formatPlain(abs)}, whichever is more`
@@ -93,7 +93,7 @@ function answerSort(exercise: Exercise): string {
  * tryAnswer("sands", 1).text // => "There is no exercise “sands”. Is sand meant?"
  */
 export function tryAnswer(id: string, answer: unknown): NoteBlock {
-  const note = (text: string): NoteBlock => ({ kind: "note", tone: "note", text });
+  const note = (text: Text): NoteBlock => ({ kind: "note", tone: "note", text });
   const exercise = workshopMemory.exercises.get(id);
   if (!exercise) {
     const known = [...workshopMemory.exercises.keys()];
@@ -109,7 +109,7 @@ export function tryAnswer(id: string, answer: unknown): NoteBlock {
   const { verdict, tries, text } = judgeAnswer(exercise, answer, workshopMemory.tries.get(id) ?? 0);
   workshopMemory.tries.set(id, tries);
   // The list of exercises may stand far above the cell.
-  return note(verdict === "blank" ? `${id}. ${exercise.question} ${text}` : `${id}. ${text}`);
+  return note(verdict === "blank" ? say`${id}. ${exercise.question} ${text}` : say`${id}. ${text}`);
 }
 
 /**
@@ -125,7 +125,7 @@ export function tryAnswer(id: string, answer: unknown): NoteBlock {
  * predict("gravel, %", undefined).text // => "No prediction yet, gravel, %. A guess that misses teaches more than none."
  */
 export function predict(name: string, value: unknown): NoteBlock {
-  const note = (text: string): NoteBlock => ({ kind: "note", tone: "note", text });
+  const note = (text: Text): NoteBlock => ({ kind: "note", tone: "note", text });
   const { predictions, revealed } = workshopMemory;
   const usable =
     (typeof value === "number" && Number.isFinite(value)) ||
@@ -195,10 +195,10 @@ export function comparePredictions(
   };
 }
 
-function difference(predicted: number | string | undefined, value: unknown): string {
+function difference(predicted: number | string | undefined, value: unknown): Text {
   if (typeof predicted !== "number" || typeof value !== "number") return BLANK;
   if (!Number.isFinite(value) || value === 0) return BLANK;
   const off = (100 * (predicted - value)) / Math.abs(value);
   const sign = Math.round(off) > 0 ? "+" : "";
-  return `${sign}${formatNumber(Math.round(off), 1)} %`;
+  return say`${sign}${formatNumber(Math.round(off), 1)} %`;
 }

@@ -126,8 +126,8 @@ describe("a new study that says it is not invented", () => {
         file === "study.yaml" && !column?.match(/^(title|place)$|\./) ? [row] : [],
       );
       expect(marked).toEqual(rows);
-      for (const { value, wayOut, row } of found.errors) {
-        expect([value, wayOut, row]).not.toContain(undefined);
+      for (const { value, remedy, row } of found.errors) {
+        expect([value, remedy, row]).not.toContain(undefined);
       }
       for (const command of ["site", "appendix", "export"]) {
         const out = join(dirname(folder), command);

@@ -126,11 +126,11 @@ describe("findings", () => {
     expect(codes(sieved(94.01), 0.3)).toEqual(["error sieve-loss"]);
   });
 
-  it("tells place, value, expectation and way out", () => {
+  it("tells place, value, expectation and remedy", () => {
     const [finding] = analyseSieve(sieved(50)).findings;
     expect(finding).toMatchObject({ file: "sheets/sieve.csv", value: "8.33 %" });
     expect(finding.expected).toContain("2 %");
-    expect(finding.wayOut).toMatch(/\S/);
+    expect(finding.remedy).toMatch(/\S/);
   });
 
   it("more retained than there was", () => {

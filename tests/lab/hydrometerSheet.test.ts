@@ -23,8 +23,8 @@ async function read<T>(reader: Reader<T>, lines: readonly string[]) {
   const record = reader(grid as SheetGrid, findings);
   const errors = findings.filter(({ severity }) => severity === "error");
   expect(record === undefined).toBe(errors.length > 0);
-  for (const { message, expected, wayOut } of findings) {
-    expect([message, expected, wayOut].every((words) => /\S/.test(words))).toBe(true);
+  for (const { message, expected, remedy } of findings) {
+    expect([message, expected, remedy].every((words) => /\S/.test(words))).toBe(true);
   }
   return { record: record as T, errors, findings };
 }

@@ -18,7 +18,7 @@ async function read<T>(
   // A record comes back exactly where nothing is wrong.
   expect(record === undefined).toBe(errors.length > 0);
   for (const each of findings) {
-    expect([each.message, each.expected, each.wayOut].every((words) => /\S/.test(words))).toBe(
+    expect([each.message, each.expected, each.remedy].every((words) => /\S/.test(words))).toBe(
       true,
     );
   }

@@ -30,7 +30,7 @@ const BLOCKS: { readonly [K in ReportBlock["kind"]]: Extract<ReportBlock, { kind
         value: X,
         message: X,
         expected: X,
-        wayOut: X,
+        remedy: X,
       },
     ],
   },

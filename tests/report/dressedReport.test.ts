@@ -141,8 +141,8 @@ describe("other scripts", () => {
   test("without a font, the finding says which would help", async () => {
     const { pdf, findings } = await renderPdf(dressed({ fonts: [FONTS[0]!] }, { title }));
     expect(findings).toMatchObject([{ code: "characters-not-in-font", severity: "warning" }]);
-    expect(findings[0]!.wayOut).toContain("Noto Sans Devanagari, Noto Sans SC, TC, JP or KR");
-    expect(findings[0]!.wayOut).not.toContain("Arabic");
+    expect(findings[0]!.remedy).toContain("Noto Sans Devanagari, Noto Sans SC, TC, JP or KR");
+    expect(findings[0]!.remedy).not.toContain("Arabic");
     expect((await readPdf(pdf)).pages[0]).toContain("‹U+5899›");
   });
 

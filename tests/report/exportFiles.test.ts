@@ -146,7 +146,7 @@ it("lists findings, cautions and references, and gives two of one name two files
     value: "=9",
     message: "m",
     expected: "e",
-    wayOut: "w",
+    remedy: "w",
   };
   const findings: DocumentNode = { kind: "findings", findings: [finding] };
   const files = exportFiles([findings, findings, { kind: "cautions", items: [] }], "t");

@@ -214,7 +214,7 @@ export async function sampleNotebook(): Promise<object> {
             value: "12.1",
             message: "The masses retained add up to 1.3 % less than the mass before sieving",
             expected: "a loss of at most 1 %",
-            wayOut: "weigh again or repeat the test",
+            remedy: "weigh again or repeat the test",
           },
           {
             severity: "note",
@@ -222,7 +222,7 @@ export async function sampleNotebook(): Promise<object> {
             file: "strength.csv",
             message: "One empty row at the end was left out",
             expected: "a filled row",
-            wayOut: "nothing",
+            remedy: "nothing",
           },
         ],
       }),

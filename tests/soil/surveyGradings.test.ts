@@ -85,7 +85,7 @@ describe("surveyGradings", () => {
       { status: "fitted" },
     ]);
     const [{ finding }] = rows;
-    expect([finding!.message, finding!.expected, finding!.wayOut].every(Boolean)).toBe(true);
+    expect([finding!.message, finding!.expected, finding!.remedy].every(Boolean)).toBe(true);
   });
 
   it.each([

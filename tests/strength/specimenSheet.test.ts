@@ -10,8 +10,8 @@ function read(text: string) {
     .split("\n")
     .map((line) => line.split(",").map((cell) => cell.trim()));
   const sheet = readSpecimens({ file: "blocks.csv", rows }, findings);
-  for (const { message, expected, wayOut, file } of findings) {
-    expect([message, expected, wayOut, file].every((part) => part.length > 0)).toBe(true);
+  for (const { message, expected, remedy, file } of findings) {
+    expect([message, expected, remedy, file].every((part) => part.length > 0)).toBe(true);
   }
   return { sheet, codes: findings.map(({ code, row }) => [code, row]) };
 }

@@ -15,7 +15,7 @@ async function errorsOf(copy: StudyCopy) {
   const errors = findings.filter(({ severity }) => severity === "error");
   expect(result === undefined).toBe(errors.length > 0);
   for (const error of errors) {
-    for (const text of [error.message, error.expected, error.wayOut]) expect(text).toMatch(/\S/);
+    for (const text of [error.message, error.expected, error.remedy]) expect(text).toMatch(/\S/);
   }
   return errors;
 }
@@ -121,7 +121,7 @@ describe("bad input that only the analysis sees", () => {
     copy.edit("study.yaml", "share: { max: 60 % }", "share: { max: 20 % }");
     const errors = await errorsOf(copy);
     expect(errors).toMatchObject([{ code: "blend-shares-exclude", column: "materials" }]);
-    expect(errors[0].wayOut).toMatch(/10(\.0)? points/);
+    expect(errors[0].remedy).toMatch(/10(\.0)? points/);
   });
 
   it("a coarsest sieve that holds something back", async () => {

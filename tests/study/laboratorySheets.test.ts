@@ -147,7 +147,7 @@ describe("pipette and hydrometer", () => {
     const errors = await errorsOf(copy);
     expect(
       errors.every(
-        ({ file, expected, wayOut }) => file === PIPETTE && expected !== "" && wayOut !== "",
+        ({ file, expected, remedy }) => file === PIPETTE && expected !== "" && remedy !== "",
       ),
     ).toBe(true);
     expect(errors).toMatchObject([

@@ -255,8 +255,8 @@ describe("a wrong mapping", () => {
     const errors = await errorsOf(copy);
     expect(
       errors.every(
-        ({ file, message, expected, wayOut }) =>
-          file === "study.yaml" && Boolean(message && expected && wayOut),
+        ({ file, message, expected, remedy }) =>
+          file === "study.yaml" && Boolean(message && expected && remedy),
       ),
     ).toBe(true);
     expect(errors.map(({ code, column }) => [code, column?.slice(KEY.length + 1)])).toEqual([

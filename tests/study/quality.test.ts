@@ -56,7 +56,7 @@ describe("the quality-control plan", () => {
     const found = only(findings, "lot-rejected");
     expect(found).toMatchObject({ severity: "warning", file: SITE });
     expect(found.message).toContain("Lot 3");
-    expect(found.wayOut).toContain("responsible person");
+    expect(found.remedy).toContain("responsible person");
     const lot = result?.quality?.site?.lots[2];
     expect(lot?.judgement.steps).toHaveLength(6);
   });
@@ -160,7 +160,7 @@ describe("bad entries of quality", () => {
     expect(errors.map(({ column }) => column)).toContainEqual(
       expect.stringContaining(`quality.${key}`),
     );
-    for (const { expected, wayOut } of errors) expect(`${expected}${wayOut}`).toMatch(/\S/);
+    for (const { expected, remedy } of errors) expect(`${expected}${remedy}`).toMatch(/\S/);
   });
 
   it("refuses a weakest block above the mean, and a good lot no better than a poor one", async () => {

@@ -17,7 +17,7 @@ async function errorsOf(folder: string) {
   for (const error of errors) {
     expect(error.message).toMatch(/\S/);
     expect(error.expected).toMatch(/\S/);
-    expect(error.wayOut).toMatch(/\S/);
+    expect(error.remedy).toMatch(/\S/);
   }
   return errors;
 }

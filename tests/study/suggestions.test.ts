@@ -36,7 +36,7 @@ describe("an unknown key", () => {
     copy.edit("study.yaml", "moisture: 7.5 %", "moistuer: 7.5 %");
     const { findings } = await readStudy(copy.folder);
     const unknown = findings.find(({ code }) => code === "unknown-key");
-    expect(unknown?.wayOut).toContain("“moisture”");
+    expect(unknown?.remedy).toContain("“moisture”");
     expect(unknown?.expected).toContain("loose-bulk-density");
   });
 
@@ -44,7 +44,7 @@ describe("an unknown key", () => {
     const copy = copyStudy("reading-room");
     copy.edit("study.yaml", "seed:", "weather: fair\nseed:");
     const { findings } = await readStudy(copy.folder);
-    expect(findings.map(({ value, wayOut }) => [value, wayOut])).toEqual([
+    expect(findings.map(({ value, remedy }) => [value, remedy])).toEqual([
       ["weather", "Correct its spelling, or take it out."],
     ]);
   });
@@ -63,7 +63,7 @@ describe("a sheet that is not there", () => {
       expect.objectContaining({
         code: "missing-sheet",
         value: wrong,
-        wayOut: expect.stringContaining(right),
+        remedy: expect.stringContaining(right),
       }),
     ]);
   });
@@ -89,7 +89,7 @@ describe("a sheet that is not there", () => {
     const copy = copyStudy("reading-room");
     renameSync(join(copy.folder, "sheets/compaction.csv"), join(copy.folder, "sheets/xyz.csv"));
     const { findings } = await readStudy(copy.folder);
-    expect(findings[0].wayOut).toMatch(
+    expect(findings[0].remedy).toMatch(
       /^Add the sheet, or name one that is there: sheets\/blocks\.csv, /,
     );
   });

@@ -4,7 +4,7 @@ import type { MaterialConfig } from "../../entries/studyConfig.js";
 import type { GradingCurve } from "../../grading/curve.js";
 import { formatFixed, formatNumber, formatPlain } from "../../quantities/format.js";
 import type { BlendStudy } from "../../study/studyResult.js";
-import { say } from "../../words/say.js";
+import { say } from "../../words/message.js";
 import type { Figure } from "../figure.js";
 import type { ChartBand } from "../grading/band.js";
 import { type ChartCurve, gradingChart } from "../grading/gradingChart.js";
@@ -104,7 +104,7 @@ export function sharesChart(
         margin: { l: 150, r: 18, t: 16, b: 54 },
         showlegend: false,
         annotations: shares.map(({ name, sharePct }) => ({
-          text: `${formatFixed(sharePct, 1)} %`,
+          text: say`${formatFixed(sharePct, 1)} %`,
           x: 113,
           xanchor: "right",
           y: name,
@@ -121,8 +121,8 @@ const BAND_COLOUR = "rgba(192,112,0,0.22)";
 /** At each size of the band: what is allowed, and between what nine in ten blends lie. */
 export function robustnessChart(title: string, of: Robustness): Figure {
   const { points, insideProbability, worst, draws } = of;
-  const x = points.map(({ sizeMm }) => `${formatPlain(sizeMm, 3)} mm`);
-  const percent = (part: number) => `${formatNumber(100 * part, 3)} %`;
+  const x = points.map(({ sizeMm }) => say`${formatPlain(sizeMm, 3)} mm`);
+  const percent = (part: number) => say`${formatNumber(100 * part, 3)} %`;
   return {
     kind: "figure",
     title,

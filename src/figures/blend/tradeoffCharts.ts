@@ -1,6 +1,6 @@
 import type { FrontierPoint, TernaryMap, TernaryPoint } from "../../blend/tradeoffs.js";
 import { formatFixed, formatNumber } from "../../quantities/format.js";
-import { say } from "../../words/say.js";
+import { say, type Text } from "../../words/message.js";
 import type { Figure } from "../figure.js";
 import { baseLayout, PALETTE } from "../style.js";
 
@@ -18,7 +18,7 @@ export function frontierChart(
   const described = [frontier[0], frontier[frontier.length - 1]]
     .filter((point) => point !== undefined)
     .map(({ value, rmsDifferencePct, sharesPct }) => {
-      const shares = sharesPct.map((share, j) => `${names[j]} ${formatFixed(share, 1)} %`);
+      const shares = sharesPct.map((share, j) => say`${names[j]} ${formatFixed(share, 1)} %`);
       return say`at ${formatNumber(value, 3)} the difference is ${formatNumber(rmsDifferencePct, 3)} points (${shares.join(", ")})`;
     });
   return {
@@ -98,7 +98,7 @@ export function ternaryChart(
     gridcolor: "#e4ddd4",
     min: 0,
   });
-  const best = map.best?.sharesPct.map((share, j) => `${names[j]} ${formatFixed(share, 1)} %`);
+  const best = map.best?.sharesPct.map((share, j) => say`${names[j]} ${formatFixed(share, 1)} %`);
   return {
     kind: "figure",
     title,
@@ -124,7 +124,7 @@ export function ternaryChart(
   };
 }
 
-function trace(points: readonly TernaryPoint[], name: string, marker: object) {
+function trace(points: readonly TernaryPoint[], name: Text, marker: object) {
   return {
     type: "scatterternary",
     mode: "markers",

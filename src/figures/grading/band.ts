@@ -1,13 +1,13 @@
 import { type GradingCurve, passingAtSize } from "../../grading/curve.js";
 import type { GradingBandPoint } from "../../grading/uncertainty/fitBand.js";
 import type { GuidanceEntry } from "../../guidance/entry.js";
-import { say } from "../../words/say.js";
+import { say, type Text } from "../../words/message.js";
 import { type LineStyle, PALETTE, seriesStyle, translucent } from "../style.js";
 
 /** An area behind the curves of a grading chart: an envelope, or how far a curve is in doubt. */
 export interface ChartBand {
   /** Says what the band is and how far it can be trusted. */
-  readonly name: string;
+  readonly name: Text;
   /** Nothing is known between the points: they are drawn as bars, not joined to a band. */
   readonly pointsOnly?: boolean;
   /** The band is the doubt about this curve, counted from 0: it takes the curve's colour. */

@@ -1,6 +1,6 @@
 import { type GradingCurve, passingAtSize, sizeAtPassing } from "../../grading/curve.js";
 import { formatNumber } from "../../quantities/format.js";
-import { say } from "../../words/say.js";
+import { say } from "../../words/message.js";
 import { placeLabels } from "../placeLabels.js";
 import { PALETTE, seriesStyle } from "../style.js";
 import type { ChartBand } from "./band.js";

@@ -1,7 +1,7 @@
 import type { GradingCurve } from "../../grading/curve.js";
 import { type BoundarySystem, SIZE_BOUNDARIES } from "../../grading/fractions.js";
 import { formatNumber, formatPlain } from "../../quantities/format.js";
-import { phrase, say, sayOf } from "../../words/say.js";
+import { say, type Text, wordFor } from "../../words/message.js";
 import type { Figure } from "../figure.js";
 import { type AxisOptions, baseLayout, QUIET, seriesStyle, TOP_LEGEND } from "../style.js";
 import { bandTraces, type ChartBand } from "./band.js";
@@ -14,7 +14,7 @@ import {
 
 /** A curve of a grading chart. */
 export interface ChartCurve {
-  readonly name: string;
+  readonly name: Text;
   readonly curve: GradingCurve;
   /** Drawn as a smooth line without markers: a model or a target. */
   readonly smooth?: boolean;
@@ -160,11 +160,11 @@ function sizeClassMarks(
 ): { annotations: object[]; shapes: object[] } {
   const { clayMm, siltMm, sandMm, gravelMm } = SIZE_BOUNDARIES[system];
   const inside = [
-    { name: phrase`clay`, fromMm: 0, toMm: clayMm },
-    { name: phrase`silt`, fromMm: clayMm, toMm: siltMm },
-    { name: phrase`sand`, fromMm: siltMm, toMm: sandMm },
-    { name: phrase`gravel`, fromMm: sandMm, toMm: gravelMm },
-    { name: phrase`cobbles`, fromMm: gravelMm, toMm: Infinity },
+    { name: say`clay`, fromMm: 0, toMm: clayMm },
+    { name: say`silt`, fromMm: clayMm, toMm: siltMm },
+    { name: say`sand`, fromMm: siltMm, toMm: sandMm },
+    { name: say`gravel`, fromMm: sandMm, toMm: gravelMm },
+    { name: say`cobbles`, fromMm: gravelMm, toMm: Infinity },
   ]
     .map(({ name, fromMm, toMm }) => ({
       name,
@@ -175,7 +175,7 @@ function sizeClassMarks(
     .filter(({ from, to }) => Math.log10(to / from) > 0.25);
   return {
     annotations: inside.map(({ name, from, to }) => ({
-      text: sayOf(name),
+      text: name,
       xref: "x",
       yref: "paper",
       x: (Math.log10(from) + Math.log10(to)) / 2,
@@ -209,7 +209,7 @@ function gradingChartText(
     boundaries,
   }: { readonly direction: SizeDirection; readonly boundaries: BoundarySystem },
 ): string {
-  const system = sayOf(SIZE_BOUNDARIES[boundaries].name);
+  const system = SIZE_BOUNDARIES[boundaries].name;
   return [
     direction === "fine-to-coarse"
       ? say`${title}. Percent passing against grain size on a logarithmic axis, fine at the left; fractions by ${system}.`

@@ -3,7 +3,7 @@ import type { GradingFit } from "../../grading/models/fit.js";
 import { GRADING_MODELS } from "../../grading/models/gradingModels.js";
 import type { ChosenModel } from "../../grading/models/modelChoice.js";
 import { formatFixed, formatNumber } from "../../quantities/format.js";
-import { say, sayOf } from "../../words/say.js";
+import { say, type Text, wordFor } from "../../words/message.js";
 import type { Figure } from "../figure.js";
 import { baseLayout, PALETTE, seriesStyle } from "../style.js";
 import type { ChartBand } from "./band.js";
@@ -39,7 +39,7 @@ export function modelChart(
     title,
     [
       { name: say`measured`, curve },
-      { name: sayOf(best.title), curve: { points: smooth }, smooth: true },
+      { name: best.title, curve: { points: smooth }, smooth: true },
     ],
     bands,
   );
@@ -80,7 +80,7 @@ export function gradingResidualsChart(title: string, fits: readonly GradingFit[]
         return {
           type: "scatter",
           mode: "lines+markers",
-          name: sayOf(fit.title),
+          name: fit.title,
           x: fit.fitted.map(({ sizeMm }) => sizeMm),
           y: residualsOf(fit),
           line: { color, dash, width: 1.5 },
@@ -99,7 +99,7 @@ function residualsOf({ fitted }: GradingFit): number[] {
   return fitted.map(({ measuredPct, fittedPct }) => measuredPct - fittedPct);
 }
 
-function describe(fit: GradingFit): string {
+function describe(fit: GradingFit): Text {
   const residuals = residualsOf(fit);
   const worst = residuals.reduce(
     (best, value, index) => (Math.abs(value) > Math.abs(residuals[best]) ? index : best),
@@ -108,5 +108,5 @@ function describe(fit: GradingFit): string {
   const changes = residuals.filter(
     (value, index) => index > 0 && Math.sign(value) !== Math.sign(residuals[index - 1]),
   ).length;
-  return say`${sayOf(fit.title)}: ${residuals.length} points, largest residual ${formatFixed(residuals[worst], 1)} points at ${formatNumber(fit.fitted[worst].sizeMm, 2)} mm, ${changes} changes of sign.`;
+  return say`${fit.title}: ${residuals.length} points, largest residual ${formatFixed(residuals[worst], 1)} points at ${formatNumber(fit.fitted[worst].sizeMm, 2)} mm, ${changes} changes of sign.`;
 }

@@ -10,7 +10,7 @@ import {
   operatingCharacteristic,
 } from "../../strength/control/acceptance.js";
 import type { ControlChart } from "../../strength/control/controlChart.js";
-import { say } from "../../words/say.js";
+import { say, type Text } from "../../words/message.js";
 import type { Figure } from "../figure.js";
 import { baseLayout, PALETTE } from "../style.js";
 
@@ -26,7 +26,7 @@ export function lotsChart(title: string, chart: ControlChart, units: UnitSystem)
   const stress = (mpa: number) => displayValue(mpa, "stress", units);
   const marked = points.filter(({ signals }) => signals.length > 0);
   const plain = points.filter(({ signals }) => signals.length === 0);
-  const trace = (name: string, shown: typeof points, marker: object) => ({
+  const trace = (name: Text, shown: typeof points, marker: object) => ({
     ...{ type: "scatter", mode: "markers", name, marker },
     x: shown.map(({ label }) => label),
     y: shown.map(({ valueMpa }) => stress(valueMpa)),

@@ -9,14 +9,14 @@ import {
 } from "../../quantities/format.js";
 import type { FittedStrength } from "../../strength/regression/curve.js";
 import type { StrengthStudy, StudyResult } from "../../study/studyResult.js";
-import { phrase, say, sayOf } from "../../words/say.js";
+import { say, type Text, wordFor } from "../../words/message.js";
 import type { Figure } from "../figure.js";
 import { baseLayout, PALETTE } from "../style.js";
 
 const BOUND_NAMES = {
-  mean: phrase`lower bound of the mean`,
-  prediction: phrase`lower bound of one further block`,
-  tolerance: phrase`bound that 95 % of blocks exceed`,
+  mean: say`lower bound of the mean`,
+  prediction: say`lower bound of one further block`,
+  tolerance: say`bound that 95 % of blocks exceed`,
 };
 
 /** Strength against cement content: blocks, fitted mean with its band, the bound, the requirement. */
@@ -24,10 +24,10 @@ export function strengthChart(title: string, { config, strength }: StudyResult):
   const { units } = config;
   const { ageDays, statistic, strengthMpa: requirementMpa } = config.strength.requirement;
   const { bands, specimens, fit } = strength;
-  const boundName = sayOf(BOUND_NAMES[statistic]);
+  const boundName = BOUND_NAMES[statistic];
   const stress = (mpa: number) => displayValue(mpa, "stress", units);
   const x = bands.map(({ cementPct }) => cementPct);
-  const lineTrace = (name: string, values: readonly number[], more: object) => ({
+  const lineTrace = (name: Text, values: readonly number[], more: object) => ({
     type: "scatter",
     mode: "lines",
     name,
@@ -67,7 +67,7 @@ export function strengthChart(title: string, { config, strength }: StudyResult):
       },
     ),
     lineTrace(
-      say`${sayOf(fit.line)} at ${ageDays} d`,
+      say`${wordFor(fit.line)} at ${ageDays} d`,
       bands.map((at) => at.meanMpa),
       {
         line: { color: PALETTE.azurite, width: 2.5 },
@@ -153,7 +153,7 @@ function strengthChartText(
   title: string,
   config: StudyConfig,
   { bands, specimens, fit, leastCement }: StrengthStudy,
-  boundName: string,
+  boundName: Text,
 ): string {
   const { statistic, strengthMpa } = config.strength.requirement;
   const [first, last] = [bands[0], bands[bands.length - 1]];
@@ -164,7 +164,7 @@ function strengthChartText(
       : say`The bound meets the requirement from ${formatFixed(leastCement.cementPct, 2)} % cement.`;
   return [
     say`${title}. ${specimens.length} blocks.`,
-    say`The fitted ${sayOf(fit.line)} at ${fit.ageDays} days goes from ${strength(first.meanMpa)} at ${first.cementPct} % to ${strength(last.meanMpa)} at ${last.cementPct} % cement;`,
+    say`The fitted ${wordFor(fit.line)} at ${fit.ageDays} days goes from ${strength(first.meanMpa)} at ${first.cementPct} % to ${strength(last.meanMpa)} at ${last.cementPct} % cement;`,
     say`the ${boundName} from ${strength(first.lowerBoundMpa[statistic])} to ${strength(last.lowerBoundMpa[statistic])}.`,
     say`Required: ${strength(strengthMpa)}. ${least}`,
   ].join(" ");

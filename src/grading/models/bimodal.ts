@@ -1,5 +1,5 @@
 import { normalCdf } from "../../numerics/distributions.js";
-import { phrase } from "../../words/say.js";
+import { say } from "../../words/message.js";
 import { type GradingModel, sizeNear } from "./gradingModel.js";
 import { fredlund, normalDensity } from "./unimodal.js";
 
@@ -11,7 +11,7 @@ import { fredlund, normalDensity } from "./unimodal.js";
  */
 export const bimodalLognormal: GradingModel = {
   name: "bimodal-lognormal",
-  title: phrase`Bimodal lognormal`,
+  title: say`Bimodal lognormal`,
   parameters: [
     { name: "fineShare", unit: "", scale: "plain", lower: 0.001, upper: 0.999 },
     { name: "fineMedian", unit: "mm", scale: "logarithm", lower: 1e-6, upper: 1e4 },
@@ -46,7 +46,7 @@ export const bimodalLognormal: GradingModel = {
         spread,
       ]),
     ),
-  source: phrase`Bimodal lognormal: Buchan et al. (named there, read); equation from memory`,
+  source: say`Bimodal lognormal: Buchan et al. (named there, read); equation from memory`,
 };
 
 const [A, N, M, RESIDUAL] = fredlund.parameters;
@@ -60,7 +60,7 @@ const [A, N, M, RESIDUAL] = fredlund.parameters;
  */
 export const fredlundBimodal: GradingModel = {
   name: "fredlund-bimodal",
-  title: phrase`Fredlund two-mode`,
+  title: say`Fredlund two-mode`,
   parameters: [
     { name: "fineShare", unit: "", scale: "plain", lower: 0.001, upper: 0.999 },
     { ...A, name: "fineA" },
@@ -108,5 +108,5 @@ export const fredlundBimodal: GradingModel = {
         ]),
       ),
     ),
-  source: phrase`Fredlund et al. 2000: a bimodal form is named in its abstract (read); equation from memory`,
+  source: say`Fredlund et al. 2000: a bimodal form is named in its abstract (read); equation from memory`,
 };

@@ -1,6 +1,6 @@
 import { tQuantile } from "../../numerics/distributions.js";
 import { levenbergMarquardt } from "../../numerics/levenbergMarquardt.js";
-import { say } from "../../words/say.js";
+import { say, type Text } from "../../words/message.js";
 import type { GradingCurve, GradingPoint } from "../curve.js";
 import type { GradingModel, GradingModelName } from "./gradingModel.js";
 import { GRADING_MODELS } from "./gradingModels.js";
@@ -26,8 +26,8 @@ export interface GradingFitPoint {
 
 export interface GradingFit {
   readonly model: GradingModelName;
-  readonly title: string;
-  readonly source: string;
+  readonly title: Text;
+  readonly source: Text;
   readonly converged: boolean;
   readonly message: string;
   readonly parameters: readonly GradingFitParameter[];
@@ -39,7 +39,7 @@ export interface GradingFit {
   /** Akaike's criterion corrected for few points; absent where there are too few for it. */
   readonly aicc?: number;
   /** When not to trust the fit. */
-  readonly warnings: readonly string[];
+  readonly warnings: readonly Text[];
   readonly fitted: readonly GradingFitPoint[];
 }
 
@@ -258,7 +258,7 @@ function gradingFitWarnings(
     converged,
     degreesOfFreedom,
   }: { readonly converged: boolean; readonly degreesOfFreedom: number },
-): string[] {
+): Text[] {
   const name = (index: number) => `“${parameters[index].name}”`;
   return [
     ...(converged ? [] : [say`The fit did not come to rest: ${message}`]),

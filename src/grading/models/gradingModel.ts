@@ -1,3 +1,4 @@
+import type { Text } from "../../words/message.js";
 import { type GradingCurve, sizeAtPassing } from "../curve.js";
 
 export type GradingModelName =
@@ -22,7 +23,7 @@ export interface GradingModelParameter {
 /** A grading curve in closed form. */
 export interface GradingModel {
   readonly name: GradingModelName;
-  readonly title: string;
+  readonly title: Text;
   readonly parameters: readonly GradingModelParameter[];
   /** Percent passing at a size in mm; `values` in the order of `parameters`. */
   evaluate(sizeMm: number, values: readonly number[]): number;
@@ -31,7 +32,7 @@ export interface GradingModel {
   /** Sets of values from which a fit may start, made from the measured curve. */
   starts(curve: GradingCurve): readonly (readonly number[])[];
   /** Where the equation comes from, with its honesty mark. */
-  readonly source: string;
+  readonly source: Text;
 }
 
 /** The size at which a percentage passes, or the end of the curve on the side where it is not reached. */

@@ -1,4 +1,4 @@
-import { say } from "../../words/say.js";
+import { say, type Text } from "../../words/message.js";
 import type { GradingCurve } from "../curve.js";
 import { fitGrading, type GradingFit } from "./fit.js";
 import type { GradingModelName } from "./gradingModel.js";
@@ -38,7 +38,7 @@ export function chooseModel(
   sdPct?: (sizeMm: number) => number,
 ): ChosenModel {
   const fits: GradingFit[] = [];
-  const leftOut: { model: GradingModelName; reason: string }[] = [];
+  const leftOut: { model: GradingModelName; reason: Text }[] = [];
   for (const model of names) {
     const least = GRADING_MODELS[model].parameters.length + 3;
     const told = curve.points.filter(({ passingPct }) => passingPct > 0 && passingPct < 100).length;
@@ -61,6 +61,6 @@ export function chooseModel(
   };
 }
 
-function tooFew(points: number, least: number): string {
+function tooFew(points: number, least: number): Text {
   return say`${points} points; at least ${least} are needed to judge it.`;
 }

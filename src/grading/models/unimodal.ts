@@ -1,5 +1,5 @@
 import { normalCdf, normalQuantile } from "../../numerics/distributions.js";
-import { phrase } from "../../words/say.js";
+import { say } from "../../words/message.js";
 import { passingAtSize } from "../curve.js";
 import { type GradingModel, sizeNear, straightLine } from "./gradingModel.js";
 
@@ -12,7 +12,7 @@ import { type GradingModel, sizeNear, straightLine } from "./gradingModel.js";
  */
 export const power: GradingModel = {
   name: "power",
-  title: phrase`Power curve (Talbot)`,
+  title: say`Power curve (Talbot)`,
   parameters: [
     { name: "topSize", unit: "mm", scale: "logarithm", lower: 1e-3, upper: 1e3 },
     { name: "exponent", unit: "", scale: "plain", lower: 0.01, upper: 5 },
@@ -39,7 +39,7 @@ export const power: GradingModel = {
       [sizeNear(curve, 95), slope],
     ];
   },
-  source: phrase`Equation with n from 0.3 to 0.6: Das, Fundamentals of Geotechnical Engineering, 5th ed., problem 2.15 (read); Talbot and Richart 1923, from memory`,
+  source: say`Equation with n from 0.3 to 0.6: Das, Fundamentals of Geotechnical Engineering, 5th ed., problem 2.15 (read); Talbot and Richart 1923, from memory`,
 };
 
 /**
@@ -51,7 +51,7 @@ export const power: GradingModel = {
  */
 export const lognormal: GradingModel = {
   name: "lognormal",
-  title: phrase`Lognormal`,
+  title: say`Lognormal`,
   parameters: [
     { name: "median", unit: "mm", scale: "logarithm", lower: 1e-6, upper: 1e4 },
     { name: "spread", unit: "", scale: "plain", lower: 0.02, upper: 15 },
@@ -75,7 +75,7 @@ export const lognormal: GradingModel = {
     const spread = Math.log(sizeNear(curve, 84) / sizeNear(curve, 16)) / 2 || 1;
     return [[sizeNear(curve, 50), spread]];
   },
-  source: phrase`Buchan et al. (in its list of forms, read); equation from memory`,
+  source: say`Buchan et al. (in its list of forms, read); equation from memory`,
 };
 
 /**
@@ -86,7 +86,7 @@ export const lognormal: GradingModel = {
  */
 export const weibull: GradingModel = {
   name: "weibull",
-  title: phrase`Weibull (Rosin–Rammler)`,
+  title: say`Weibull (Rosin–Rammler)`,
   parameters: [
     { name: "size63", unit: "mm", scale: "logarithm", lower: 1e-6, upper: 1e4 },
     { name: "exponent", unit: "", scale: "plain", lower: 0.02, upper: 20 },
@@ -112,7 +112,7 @@ export const weibull: GradingModel = {
       ? [[Math.exp(-line.intercept / line.slope), line.slope]]
       : [[sizeNear(curve, 63.2), 1]];
   },
-  source: phrase`R = exp(−(d/k)^n): codecogs (read); regression form: Doll 2017 (read)`,
+  source: say`R = exp(−(d/k)^n): codecogs (read); regression form: Doll 2017 (read)`,
 };
 
 /**
@@ -123,7 +123,7 @@ export const weibull: GradingModel = {
  */
 export const haverkampParlange: GradingModel = {
   name: "haverkamp-parlange",
-  title: phrase`Haverkamp–Parlange`,
+  title: say`Haverkamp–Parlange`,
   parameters: [
     { name: "dg", unit: "mm", scale: "logarithm", lower: 1e-6, upper: 1e4 },
     { name: "N", unit: "", scale: "plain", lower: 0.05, upper: 30 },
@@ -141,7 +141,7 @@ export const haverkampParlange: GradingModel = {
     [40, 75].flatMap((pct) =>
       [0.7, 1.5, 4].flatMap((n) => [0.15, 0.5, 1.5].map((m) => [sizeNear(curve, pct), n, m])),
     ),
-  source: phrase`Haverkamp and Parlange 1986, from memory`,
+  source: say`Haverkamp and Parlange 1986, from memory`,
 };
 
 /** Smallest grain: a fixed value, because no sedimentation test measures it. */
@@ -156,7 +156,7 @@ const SMALLEST_MM = 1e-4;
  */
 export const fredlund: GradingModel = {
   name: "fredlund",
-  title: phrase`Fredlund unimodal`,
+  title: say`Fredlund unimodal`,
   parameters: [
     { name: "a", unit: "mm", scale: "logarithm", lower: 1e-5, upper: 1e4 },
     { name: "n", unit: "", scale: "plain", lower: 0.05, upper: 20 },
@@ -189,7 +189,7 @@ export const fredlund: GradingModel = {
     [60, 85].flatMap((pct) =>
       [0.8, 2, 4].flatMap((n) => [0.4, 1, 2].map((m) => [sizeNear(curve, pct), n, m, 0.001])),
     ),
-  source: phrase`Fredlund et al. 2000; five-parameter unimodal form named in its abstract (read), equation from memory`,
+  source: say`Fredlund et al. 2000; five-parameter unimodal form named in its abstract (read), equation from memory`,
 };
 
 /** Where the curve begins: the upper size of clay. It says nothing about anything finer. */
@@ -204,7 +204,7 @@ const FIRST_MM = 0.002;
  */
 export const skaggs: GradingModel = {
   name: "skaggs",
-  title: phrase`Skaggs`,
+  title: say`Skaggs`,
   parameters: [
     { name: "clayShare", unit: "", scale: "plain", lower: 0.0005, upper: 0.999 },
     { name: "u", unit: "", scale: "logarithm", lower: 1e-8, upper: 1e3 },
@@ -246,7 +246,7 @@ export const skaggs: GradingModel = {
       : [];
     return [...from, [share, 0.5, 0.3], [share, 0.05, 0.8]];
   },
-  source: phrase`Skaggs et al. 2001 (abstract read, with its limit of 70 % silt); equation from memory, fitted to all points here`,
+  source: say`Skaggs et al. 2001 (abstract read, with its limit of 70 % silt); equation from memory, fitted to all points here`,
 };
 
 const SCALE = 1 / Math.sqrt(2 * Math.PI);

@@ -7,7 +7,7 @@ import type {
 } from "../../lab/hydrometer.js";
 import type { Pretreatment } from "../../lab/pretreatment.js";
 import { formatPlain } from "../../quantities/format.js";
-import { say } from "../../words/say.js";
+import { say } from "../../words/message.js";
 import type { GradingPoint } from "../curve.js";
 import { effectiveDepth, hydrometerDepth } from "./hydrometerDepth.js";
 import { stokesDiameter, waterProperties } from "./settling.js";
@@ -313,13 +313,13 @@ function checkHydrometer(
       percentFindings(place(row), finerOfDispersedPct, {
         slackPct: SLACK_PCT,
         below: say`The reading lies below the control: less than nothing is in suspension.`,
-        wayOut: say`Check the dry mass, the control reading and the meniscus correction.`,
+        remedy: say`Check the dry mass, the control reading and the meniscus correction.`,
       }),
     ),
     ...rows.slice(1).flatMap(({ row, finerOfDispersedPct }, index) =>
       riseFindings(place(row), finerOfDispersedPct, rows[index].finerOfDispersedPct, {
         before: "reading",
-        wayOut: say`Check both readings, the control and the temperature.`,
+        remedy: say`Check both readings, the control and the temperature.`,
       }),
     ),
   ];
@@ -353,7 +353,7 @@ function outsideMarks(
       value: written(first.reading),
       message: say`${beyond.length} readings lie outside the calibrated marks; their depth was taken on along the scale.`,
       expected: say`readings from ${written(low)} to ${written(high)}, meniscus added`,
-      wayOut: say`Measure the depth at a mark beyond these readings.`,
+      remedy: say`Measure the depth at a mark beyond these readings.`,
     },
   ];
 }
@@ -376,7 +376,7 @@ function offScale(
       value: hydrometer === "BS" ? formatPlain(1000 * (reading - 1), 5) : String(reading),
       message: say`This reading is not on the scale of a ${hydrometer}.`,
       expected: EXPECTED[hydrometer](),
-      wayOut: say`Check the reading and the type of hydrometer.`,
+      remedy: say`Check the reading and the type of hydrometer.`,
     },
   ];
 }

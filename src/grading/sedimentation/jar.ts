@@ -1,7 +1,7 @@
 import type { Finding } from "../../findings/finding.js";
 import type { JarLayerName, JarRecord } from "../../lab/jar.js";
 import { formatFixed, formatNumber } from "../../quantities/format.js";
-import { say, sayOf } from "../../words/say.js";
+import { say, wordFor } from "../../words/message.js";
 import { type GradingCurve, passingAtSize } from "../curve.js";
 import { SIZE_BOUNDARIES } from "../fractions.js";
 import { stokesDiameter, waterProperties } from "./settling.js";
@@ -162,9 +162,9 @@ export function jarComparison(
         row: layers[index].row,
         column: "layer",
         value: name,
-        message: say`The jar allows ${formatFixed(lowPct, 0)} to ${formatFixed(highPct, 0)} % of ${sayOf(name)} by mass, the laboratory measured ${formatFixed(laboratoryPct, 1)} %.`,
+        message: say`The jar allows ${formatFixed(lowPct, 0)} to ${formatFixed(highPct, 0)} % of ${wordFor(name)} by mass, the laboratory measured ${formatFixed(laboratoryPct, 1)} %.`,
         expected: say`the laboratory's share within what the height of the layer allows`,
-        wayOut: say`The laboratory's curve stands. Check that both had the same soil, put through the same sieve, and that the jar was read at the right times.`,
+        remedy: say`The laboratory's curve stands. Check that both had the same soil, put through the same sieve, and that the jar was read at the right times.`,
       },
     ];
   });
@@ -191,7 +191,7 @@ function checkJar(
       file,
       message: say`Layer heights are not masses: clay settles loose and looks like more than it is, and flocculated clay settles with the silt. The test is a first guide only.`,
       expected: say`sieving and a hydrometer or pipette before a mix is decided`,
-      wayOut: say`Use the shares to choose which soils go to the laboratory.`,
+      remedy: say`Use the shares to choose which soils go to the laboratory.`,
     },
   ];
   if (temperatureC === undefined) {
@@ -201,7 +201,7 @@ function checkJar(
       file,
       message: say`The sheet gives no temperature: 20 °C was taken for the settling times.`,
       expected: say`“temperature (C)” above the table`,
-      wayOut: say`Nothing to do, unless the water was cold: at 10 °C it takes 30 % longer.`,
+      remedy: say`Nothing to do, unless the water was cold: at 10 °C it takes 30 % longer.`,
     });
   } else if (settledMm.includes(undefined)) {
     findings.push({
@@ -211,7 +211,7 @@ function checkJar(
       value: `${temperatureC} °C`,
       message: say`The viscosity of water is not tabulated at this temperature: no sizes can be told.`,
       expected: say`10 to 30 °C`,
-      wayOut: say`Repeat the test at room temperature.`,
+      remedy: say`Repeat the test at room temperature.`,
     });
   }
   ENDS_MM.forEach((endMm, index) => {
@@ -224,10 +224,10 @@ function checkJar(
       file,
       row: layers[index].row,
       column: "time",
-      value: `${formatNumber(layers[index].timeMin)} min`,
+      value: say`${formatNumber(layers[index].timeMin)} min`,
       message: say`After this time grains down to ${formatNumber(settled, 2)} mm had settled from the surface, so part of the ${early ? say`${layers[index].name} counts with the layer above it` : say`${layers[index + 1].name} counts with the ${layers[index].name}`}.`,
       expected: say`a reading when grains of ${endMm} mm have settled, in this water after about ${formatNumber(layers[index].timeMin * (settled / endMm) ** 2, 2)} min`,
-      wayOut: say`Read the top at that time, or take the boundary at the size told here.`,
+      remedy: say`Read the top at that time, or take the boundary at the size told here.`,
     });
   });
   if (last.timeMin < LAST_READING_MIN) {
@@ -237,10 +237,10 @@ function checkJar(
       file,
       row: last.row,
       column: "time",
-      value: `${formatNumber(last.timeMin)} min`,
+      value: say`${formatNumber(last.timeMin)} min`,
       message: say`The last reading was taken before a day had passed: clay still in suspension is not counted.`,
       expected: say`${LAST_READING_MIN} min or more, with clear water`,
-      wayOut: say`Let the jar stand and read the top again.`,
+      remedy: say`Let the jar stand and read the top again.`,
     });
   }
   return findings;

@@ -1,7 +1,7 @@
 import type { Finding } from "../../findings/finding.js";
 import type { PipetteRecord } from "../../lab/pipette.js";
 import type { Pretreatment } from "../../lab/pretreatment.js";
-import { say } from "../../words/say.js";
+import { say } from "../../words/message.js";
 import type { GradingPoint } from "../curve.js";
 import { stokesDiameter, waterProperties } from "./settling.js";
 import {
@@ -120,7 +120,7 @@ function checkPipette(record: PipetteRecord, rows: readonly PipetteAnalysisRow[]
       percentFindings(place(row), finerOfDispersedPct, {
         slackPct: SLACK_PCT,
         below: say`The sample holds less than its share of the dispersant.`,
-        wayOut: say`Check the dry mass, the two volumes and the mass of dispersant.`,
+        remedy: say`Check the dry mass, the two volumes and the mass of dispersant.`,
       }),
     ),
     ...rows.slice(1).flatMap((row, index): Finding[] => {
@@ -129,7 +129,7 @@ function checkPipette(record: PipetteRecord, rows: readonly PipetteAnalysisRow[]
       if (row.sizeMm > before.sizeMm) return [];
       return riseFindings(place(row.row), row.finerOfDispersedPct, before.finerOfDispersedPct, {
         before: "sample",
-        wayOut: say`Check both weighings, times and depths.`,
+        remedy: say`Check both weighings, times and depths.`,
       });
     }),
   ];

@@ -1,7 +1,7 @@
 import type { Finding } from "../../findings/finding.js";
 import type { Pretreatment } from "../../lab/pretreatment.js";
 import { formatFixed } from "../../quantities/format.js";
-import { say, sayOf } from "../../words/say.js";
+import { say, type Text, wordFor } from "../../words/message.js";
 import type { GradingPoint } from "../curve.js";
 import { waterProperties } from "./settling.js";
 
@@ -35,10 +35,10 @@ export function temperatureFindings(file: string, row: number, temperatureC: num
       file,
       row,
       column: "temperature",
-      value: `${formatFixed(temperatureC, 1)} °C`,
+      value: say`${formatFixed(temperatureC, 1)} °C`,
       message: say`The viscosity of water is not tabulated at this temperature.`,
       expected: say`10 to 30 °C`,
-      wayOut: say`Check the reading and its unit; repeat the test in a room or bath within that range.`,
+      remedy: say`Check the reading and its unit; repeat the test in a room or bath within that range.`,
     },
   ];
 }
@@ -47,7 +47,7 @@ export function temperatureFindings(file: string, row: number, temperatureC: num
 export function percentFindings(
   place: SedimentationPlace,
   finerPct: number,
-  words: { readonly slackPct: number; readonly below: string; readonly wayOut: string },
+  words: { readonly slackPct: number; readonly below: Text; readonly remedy: Text },
 ): Finding[] {
   const outside = Math.max(finerPct - 100, -finerPct);
   if (outside <= 1e-9) return [];
@@ -56,10 +56,10 @@ export function percentFindings(
       ...place,
       severity: outside > words.slackPct ? "error" : "warning",
       code: finerPct > 100 ? "finer-over-100" : "finer-below-0",
-      value: `${formatFixed(finerPct, 1)} %`,
+      value: say`${formatFixed(finerPct, 1)} %`,
       message: finerPct > 100 ? say`More is in suspension than was put in.` : words.below,
       expected: say`0 to 100 % of the dispersed mass (within ${words.slackPct} it is taken as the limit)`,
-      wayOut: words.wayOut,
+      remedy: words.remedy,
     },
   ];
 }
@@ -69,7 +69,7 @@ export function riseFindings(
   place: SedimentationPlace,
   finerPct: number,
   beforePct: number,
-  words: { readonly before: "reading" | "sample"; readonly wayOut: string },
+  words: { readonly before: "reading" | "sample"; readonly remedy: Text },
 ): Finding[] {
   const rise = finerPct - beforePct;
   if (!(rise > 1e-9)) return [];
@@ -78,10 +78,10 @@ export function riseFindings(
       ...place,
       severity: "warning",
       code: "finer-rises",
-      value: `${formatFixed(finerPct, 1)} %`,
-      message: say`The percentage in suspension rises by ${formatFixed(rise, 1)} points since the ${sayOf(words.before)} before, which settling cannot do.`,
+      value: say`${formatFixed(finerPct, 1)} %`,
+      message: say`The percentage in suspension rises by ${formatFixed(rise, 1)} points since the ${wordFor(words.before)} before, which settling cannot do.`,
       expected: say`percentages that fall or stay with time`,
-      wayOut: words.wayOut,
+      remedy: words.remedy,
     },
   ];
 }
@@ -108,7 +108,7 @@ export function pretreatmentFindings({
           ? say`The dispersed soil was treated before; the mass lost by it is not given.`
           : say`The dispersed soil was treated before and lost ${formatFixed(lossPct, 1)} % of its dry mass by it; nothing was reckoned back.`,
       expected: say`a dispersed dry mass that was taken after the treatment, as percentages are of it`,
-      wayOut: say`Check that the dry mass of the sheet was weighed after the treatment; the sieved sample was not treated.`,
+      remedy: say`Check that the dry mass of the sheet was weighed after the treatment; the sieved sample was not treated.`,
     },
   ];
 }

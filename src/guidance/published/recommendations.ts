@@ -1,4 +1,4 @@
-import { phrase } from "../../words/say.js";
+import { say } from "../../words/message.js";
 import { deriveBand, type GuidanceEntry } from "../entry.js";
 import { MORE_READ_ENTRIES, READ_ENTRIES } from "./read.js";
 import { MORE_REMEMBERED_ENTRIES, REMEMBERED_ENTRIES } from "./remembered.js";
@@ -9,13 +9,13 @@ const BS = { clay: 0.002, silt: 0.06, sand: 2 };
 const BLOCK_ENTRIES: readonly GuidanceEntry[] = [
   {
     id: "kerali-blocks",
-    title: phrase`Soil for stabilised blocks`,
+    title: say`Soil for stabilised blocks`,
     material: "compressed-block",
     source: {
       authors:
         "thesis excerpt (author not shown; cites Gooding 1993, VITA 1975, BRU 1974, Webb 1988)",
       title: "Selection of suitable soil for stabilisation",
-      locator: phrase`section text`,
+      locator: say`section text`,
       address: "https://1library.net/article/selection-of-suitable-soil-for-stabilisation.yev3351z",
     },
     basis: "read",
@@ -25,17 +25,17 @@ const BLOCK_ENTRIES: readonly GuidanceEntry[] = [
     points: [],
     derived: false,
     consistency: [{ quantity: "linearShrinkagePct", minPct: 2.5, maxPct: 9 }],
-    notes: phrase`Outside the shrinkage: reject or blend. The clay content is for cohesion, after BRU 1974.`,
+    notes: say`Outside the shrinkage: reject or blend. The clay content is for cohesion, after BRU 1974.`,
   },
   {
     id: "craterre-blocks",
-    title: phrase`Compressed earth blocks, Africa`,
+    title: say`Compressed earth blocks, Africa`,
     material: "compressed-block",
     source: {
       authors: "CRATerre-EAG; CDE; ARSO",
       year: 1998,
       title: "Compressed Earth Blocks: Standards (Technologies Series 11)",
-      locator: phrase`grading and plasticity zones (not read)`,
+      locator: say`grading and plasticity zones (not read)`,
     },
     basis: "memory",
     confidence: "medium",
@@ -57,17 +57,17 @@ const BLOCK_ENTRIES: readonly GuidanceEntry[] = [
       { quantity: "plasticityIndexPct", minPct: 2.5, maxPct: 29 },
       { quantity: "liquidLimitPct", minPct: 25, maxPct: 51 },
     ],
-    notes: phrase`The drawn zone is the real criterion; these are the corners of it.`,
+    notes: say`The drawn zone is the real criterion; these are the corners of it.`,
   },
   {
     id: "is-1725",
-    title: phrase`Soil blocks, India`,
+    title: say`Soil blocks, India`,
     material: "compressed-block",
     source: {
       authors: "Bureau of Indian Standards",
       year: 1982,
       title: "IS 1725:1982",
-      locator: phrase`soil clause (not read)`,
+      locator: say`soil clause (not read)`,
     },
     basis: "memory",
     confidence: "low",
@@ -84,7 +84,7 @@ const BLOCK_ENTRIES: readonly GuidanceEntry[] = [
     ]),
     derived: true,
     consistency: [{ quantity: "plasticityIndexPct", maxPct: 12 }],
-    notes: phrase`Revised in 2013 and 2023; recalled from the edition of 1982.`,
+    notes: say`Revised in 2013 and 2023; recalled from the edition of 1982.`,
   },
 ];
 

@@ -1,6 +1,6 @@
 import { parse } from "csv-parse/sync";
 import type { Finding } from "../../findings/finding.js";
-import { say } from "../../words/say.js";
+import { say } from "../../words/message.js";
 
 /** The cells of one sheet as text, as a spreadsheet shows its rows; row `i` of the sheet is `rows[i - 1]`. */
 export interface SheetGrid {
@@ -60,9 +60,9 @@ export async function readGrid(
     code: string,
     message: string,
     expected: string,
-    wayOut: string,
+    remedy: string,
   ): GridReading => ({
-    finding: { severity: "error", code, file, message, expected, wayOut },
+    finding: { severity: "error", code, file, message, expected, remedy },
   });
   if (bytes.length > LARGEST_SHEET_BYTES) {
     return refuse(

@@ -2,7 +2,7 @@ import type { Finding } from "../../findings/finding.js";
 import { acceptedUnits, parseNumber } from "../../quantities/parseQuantity.js";
 import { parseSieve } from "../../quantities/sieves.js";
 import { convertToBase, type Dimension, UNITS } from "../../quantities/units.js";
-import { say } from "../../words/say.js";
+import { say } from "../../words/message.js";
 
 /** What a cell may hold. Numbers are converted to the base unit of their dimension. */
 export interface CellRule {
@@ -104,7 +104,7 @@ export function headerUnit(
     message:
       unit === undefined ? say`This name has no unit.` : say`The unit “${unit}” is not known here.`,
     expected: say`one of ${acceptedUnits(dimension)} in brackets behind the name`,
-    wayOut: say`Write for example ${headerExample(rule)}.`,
+    remedy: say`Write for example ${headerExample(rule)}.`,
   });
   return unit;
 }
@@ -127,7 +127,7 @@ export function readCell(
   place: CellPlace,
   findings: Finding[],
 ): CellValue {
-  const refuse = (code: string, message: string, expected: string, wayOut: string): undefined => {
+  const refuse = (code: string, message: string, expected: string, remedy: string): undefined => {
     const { file, row, column } = place;
     findings.push({
       severity: "error",
@@ -138,7 +138,7 @@ export function readCell(
       value: text,
       message,
       expected,
-      wayOut,
+      remedy,
     });
     return undefined;
   };
@@ -189,7 +189,7 @@ export function readCell(
 
 function commaDecimal(
   text: string,
-  refuse: (code: string, message: string, expected: string, wayOut: string) => undefined,
+  refuse: (code: string, message: string, expected: string, remedy: string) => undefined,
 ): undefined {
   return refuse(
     "comma-decimal",

@@ -1,6 +1,6 @@
 import type { Finding } from "../../findings/finding.js";
 import { parseNumber } from "../../quantities/parseQuantity.js";
-import { say, sayOf } from "../../words/say.js";
+import { say, wordFor } from "../../words/message.js";
 import type { SheetGrid, SheetMapping } from "./grid.js";
 import { type CellRule, headerUnit, parseHeaderCell, type SheetLayout } from "./layout.js";
 import { findHeaderRow, isBlankOrRemark } from "./readSheet.js";
@@ -121,10 +121,10 @@ function mappedTargets(
           ...{ severity: "error", code: "unknown-target", file, column, value: ours },
           message:
             part === "columns"
-              ? say`The layout of the ${sayOf(layouts[0].title)} has no column “${ours}”.`
-              : say`The layout of the ${sayOf(layouts[0].title)} has no line “${ours}” above its table.`,
+              ? say`The layout of the ${wordFor(layouts[0].title)} has no column “${ours}”.`
+              : say`The layout of the ${wordFor(layouts[0].title)} has no line “${ours}” above its table.`,
           expected: say`one of ${[...new Set(rules.map(({ names }) => names[0]))].join(", ")}`,
-          wayOut: say`Write the name with its unit in brackets, for example “sieve (mm)”.`,
+          remedy: say`Write the name with its unit in brackets, for example “sieve (mm)”.`,
         });
         continue;
       }
@@ -138,7 +138,7 @@ function mappedTargets(
           ...{ severity: "error", code: "mapped-twice", file, column, value: ours },
           message: say`“${ours}” is given twice: also by “${earlier}”.`,
           expected: say`each of our names once`,
-          wayOut: say`Take one of the two out.`,
+          remedy: say`Take one of the two out.`,
         });
       }
       taken.set(rule.names[0], own);
@@ -183,13 +183,13 @@ function mappedSources(
           headerIndex < 0
             ? say`a row that holds the header cells named under “columns”`
             : say`a header cell of row ${headerIndex + 1}: ${shown.join(", ")}`,
-        wayOut: say`Write the header cell as it stands in the sheet.`,
+        remedy: say`Write the header cell as it stands in the sheet.`,
       });
     } else if (count > 1) {
       refuse("repeated-column", "columns", own, {
         message: say`${sheet.file} has ${count} columns “${own}”.`,
         expected: say`header cells that can be told apart`,
-        wayOut: say`Rename the one that is not meant.`,
+        remedy: say`Rename the one that is not meant.`,
       });
     }
     const rule = ruleOf(
@@ -203,7 +203,7 @@ function mappedSources(
       refuse("mapped-twice", "columns", own, {
         message: say`${sheet.file} has a column “${other}” of its own beside the one mapped to it.`,
         expected: say`each of our columns once`,
-        wayOut: say`Map that column to another name, or rename it in the sheet.`,
+        remedy: say`Map that column to another name, or rename it in the sheet.`,
       });
     }
   }
@@ -213,7 +213,7 @@ function mappedSources(
     refuse("absent-line", "lines", own, {
       message: say`${sheet.file} has no line “${own}” above its table.`,
       expected: say`the text of a line's first cell`,
-      wayOut: say`Write it as it stands in the sheet, and check “skip-rows”.`,
+      remedy: say`Write it as it stands in the sheet, and check “skip-rows”.`,
     });
   }
   for (const fact of Object.keys(mapping.facts)) {
@@ -226,7 +226,7 @@ function mappedSources(
     refuse("mapped-twice", "facts", fact, {
       message: say`${sheet.file} has a line “${line[0]}” of its own.`,
       expected: say`the line in the sheet, or the fact in study.yaml`,
-      wayOut: say`Take one of the two out.`,
+      remedy: say`Take one of the two out.`,
     });
   }
   const below = rows
@@ -238,7 +238,7 @@ function mappedSources(
     refuse("absent-cell", "cells", own, {
       message: say`No cell of the table of ${sheet.file} is “${own}”.`,
       expected: say`the whole text of a cell below the header`,
-      wayOut: say`Write it as it stands in the sheet, or take it out.`,
+      remedy: say`Write it as it stands in the sheet, or take it out.`,
     });
   }
   return findings;
@@ -268,7 +268,7 @@ function decimalComma(
     ...{ severity: "error", code: "point-decimal", ...place, value: text },
     message: say`This number has a point, but the sheet is said to write decimal commas.`,
     expected: say`a decimal comma: ${text.replace(".", ",")}, or ${text.replaceAll(".", "")} without thousands`,
-    wayOut: say`Correct the cell, or take “decimal: comma” out of study.yaml.`,
+    remedy: say`Correct the cell, or take “decimal: comma” out of study.yaml.`,
   });
   return text;
 }

@@ -1,5 +1,5 @@
 import type { Finding } from "../../findings/finding.js";
-import { say, sayOf } from "../../words/say.js";
+import { say, wordFor } from "../../words/message.js";
 import type { SheetGrid } from "./grid.js";
 import {
   type CellRule,
@@ -31,12 +31,12 @@ export function readSheet(
       severity: "error",
       code: "wrong-header",
       file,
-      message: say`No row of this ${sayOf(layout.title)} holds the column “${layout.columns[0].names[0]}”.`,
+      message: say`No row of this ${wordFor(layout.title)} holds the column “${layout.columns[0].names[0]}”.`,
       expected: say`a header row with ${layout.columns
         .filter((rule) => rule.required)
         .map(headerExample)
         .join(", ")}`,
-      wayOut: say`Name the columns so; the unit stands in brackets behind the name.`,
+      remedy: say`Name the columns so; the unit stands in brackets behind the name.`,
     });
     return undefined;
   }
@@ -60,7 +60,7 @@ export function readSheet(
         value: cells.join(", "),
         message: say`This row has ${cells.length} cells, but the header has ${grid.rows[headerIndex].length}.`,
         expected: say`one cell for each header cell`,
-        wayOut: say`A decimal comma may have split a number in two: write decimal points.`,
+        remedy: say`A decimal comma may have split a number in two: write decimal points.`,
       });
       continue;
     }
@@ -80,7 +80,7 @@ export function readSheet(
           value: "",
           message: say`This cell is empty.`,
           expected: rule.kind === "text" ? say`a text` : say`a reading`,
-          wayOut: say`Fill in the reading, or start the row with # to leave it out.`,
+          remedy: say`Fill in the reading, or start the row with # to leave it out.`,
         });
       }
     }
@@ -92,9 +92,9 @@ export function readSheet(
       code: "empty-sheet",
       file,
       row: headerIndex + 1,
-      message: say`This ${sayOf(layout.title)} has a header but no readings.`,
+      message: say`This ${wordFor(layout.title)} has a header but no readings.`,
       expected: say`at least one row below the header`,
-      wayOut: say`Fill in the readings, or take the sheet out of study.yaml.`,
+      remedy: say`Fill in the readings, or take the sheet out of study.yaml.`,
     });
     return undefined;
   }
@@ -119,7 +119,7 @@ function sieveOrRemark(
       value: cells[0],
       message: say`This row may be sieve No. ${cells[0].slice(1)}, or a row that was left out.`,
       expected: say`No. ${cells[0].slice(1)} for the sieve; # and a space before a remark`,
-      wayOut: say`Write the one that is meant.`,
+      remedy: say`Write the one that is meant.`,
     },
   ];
 }
@@ -174,7 +174,7 @@ function readHeader(
           value: header.join(", "),
           message: say`The column “${rule.names[0]}” is missing.`,
           expected: headerExample(rule),
-          wayOut: say`Add the column, or rename the one that holds it.`,
+          remedy: say`Add the column, or rename the one that holds it.`,
         });
       }
       continue;
@@ -195,8 +195,8 @@ function readHeader(
       column: cell,
       value: cell,
       message: repeated ? say`This column stands twice.` : say`This column is not used.`,
-      expected: say`columns of a ${sayOf(layout.title)}: ${layout.columns.map((rule) => rule.names[0]).join(", ")}`,
-      wayOut: repeated
+      expected: say`columns of a ${wordFor(layout.title)}: ${layout.columns.map((rule) => rule.names[0]).join(", ")}`,
+      remedy: repeated
         ? say`Keep one of them.`
         : say`Nothing to do, unless it was meant to be one of those.`,
     });
@@ -235,7 +235,7 @@ function readFacts(
         expected: layout.facts.length
           ? say`one of ${layout.facts.map((fact) => fact.names[0]).join(", ")}`
           : say`the table's header`,
-        wayOut: say`Nothing to do, unless it was meant to be one of those.`,
+        remedy: say`Nothing to do, unless it was meant to be one of those.`,
       });
       continue;
     }
@@ -256,7 +256,7 @@ function readFacts(
       file,
       message: say`The line ${headerExample(rule)} above the table is missing.`,
       expected: say`${headerExample(rule)} in the first cell of a row above the table, the value in the second`,
-      wayOut: say`Add the line.`,
+      remedy: say`Add the line.`,
     });
   }
   return { values, rows };

@@ -1,6 +1,6 @@
 import { createRequire } from "node:module";
 import { fontFile, type SansCut } from "../../figures/svg/sourceSans.js";
-import { say } from "../../words/say.js";
+import { say } from "../../words/message.js";
 import type { DocumentNode, FigureNode } from "../document.js";
 import { csvRow, exportTables, tableCsv } from "./exportTable.js";
 import { workbook } from "./workbook.js";

@@ -4,8 +4,8 @@ import type {
   FindingsBlock,
   ReferencesBlock,
 } from "../../tables/reportBlock.js";
-import { localNumber } from "../../words/language.js";
-import { say } from "../../words/say.js";
+import { say } from "../../words/message.js";
+import { localNumber } from "../../words/render.js";
 import type { DocumentNode, NumberedBlock } from "../document.js";
 
 /** A column as another program gets it: the unit stands in the header. */
@@ -56,12 +56,12 @@ function rowsOf(block: Listed): ExportTable {
         caption: say`Findings of the checks`,
         columns: texts(
           ...[say`severity`, say`code`, say`file`, say`row`, say`column`, say`value`],
-          ...[say`finding`, say`expected`, say`way out`],
+          ...[say`finding`, say`expected`, say`remedy`],
         ),
         rows: block.findings.map((found) => [
           ...[found.severity, found.code, found.file, String(found.row ?? "")],
           ...[found.column ?? "", found.value ?? ""],
-          ...[found.message, found.expected, found.wayOut],
+          ...[found.message, found.expected, found.remedy],
         ]),
         notes: [],
       };

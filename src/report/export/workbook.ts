@@ -1,5 +1,5 @@
 import { createRequire } from "node:module";
-import { say } from "../../words/say.js";
+import { say } from "../../words/message.js";
 import { type ExportTable, shownNumber } from "./exportTable.js";
 
 type Library = typeof import("@e965/xlsx");

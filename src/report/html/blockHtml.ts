@@ -2,7 +2,7 @@ import { isBasic } from "../../figures/figure.js";
 import type { Finding } from "../../findings/finding.js";
 import { escapeHtml } from "../../notebook/escapeHtml.js";
 import { checklistHeaders } from "../../tables/reportBlock.js";
-import { say } from "../../words/say.js";
+import { say } from "../../words/message.js";
 import {
   type ChecklistNode,
   cellAlign,

@@ -1,5 +1,5 @@
 import { checklistHeaders } from "../../tables/reportBlock.js";
-import { say } from "../../words/say.js";
+import { say } from "../../words/message.js";
 import type { PdfAttachment } from "../attachments.js";
 import {
   cellAlign,

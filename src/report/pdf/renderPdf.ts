@@ -1,7 +1,7 @@
 import { resolve } from "node:path";
 import type { NodeCompiler } from "@myriaddreamin/typst-ts-node-compiler";
 import type { Finding } from "../../findings/finding.js";
-import { say } from "../../words/say.js";
+import { say } from "../../words/message.js";
 import type { PdfAttachment } from "../attachments.js";
 import type { ReportDocument } from "../document.js";
 import type { PdfStandard } from "../reportMeta.js";
@@ -159,10 +159,10 @@ function finding(
   severity: Finding["severity"],
   code: string,
   value: string | undefined,
-  words: readonly [message: string, expected: string, wayOut: string],
+  words: readonly [message: string, expected: string, remedy: string],
 ): Finding {
-  const [message, expected, wayOut] = words;
-  return { severity, code, file: "report.pdf", value, message, expected, wayOut };
+  const [message, expected, remedy] = words;
+  return { severity, code, file: "report.pdf", value, message, expected, remedy };
 }
 
 /** A formula that the typesetter cannot set. */

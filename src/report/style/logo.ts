@@ -1,5 +1,5 @@
 import type { Finding } from "../../findings/finding.js";
-import { say } from "../../words/say.js";
+import { say } from "../../words/message.js";
 import { cleanSvg } from "../cleanSvg.js";
 import type { ReportLogo } from "../reportMeta.js";
 import { styleFinding } from "./styleFile.js";

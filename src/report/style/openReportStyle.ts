@@ -5,7 +5,7 @@ import { formatHex, oklch, parse, wcagContrast } from "culori";
 import type { ReportConfig } from "../../entries/report.js";
 import type { Finding } from "../../findings/finding.js";
 import { formatFixed } from "../../quantities/format.js";
-import { say } from "../../words/say.js";
+import { say } from "../../words/message.js";
 import type { ReportFont, ReportStyle } from "../reportMeta.js";
 import { readLogo } from "./logo.js";
 import { checkCss, checkTypst } from "./ownCode.js";

@@ -1,5 +1,5 @@
 import type { Finding } from "../../findings/finding.js";
-import { say } from "../../words/say.js";
+import { say } from "../../words/message.js";
 import { styleFinding } from "./styleFile.js";
 
 /** What a style sheet could fetch with, and what could end the element that it stands in. */

@@ -1,7 +1,7 @@
 import { readFile, realpath, stat } from "node:fs/promises";
 import { isAbsolute, join, relative, sep } from "node:path";
 import type { Finding } from "../../findings/finding.js";
-import { say } from "../../words/say.js";
+import { say } from "../../words/message.js";
 
 /** Largest file that is read; a logo or a style sheet is far smaller, a font of many signs is near it. */
 const LARGEST_BYTES = 40_000_000;
@@ -21,8 +21,8 @@ export async function stylePath(
   key: string,
   kind: "file" | "folder",
 ): Promise<{ path: string } | { finding: Finding }> {
-  const refuse = (code: string, message: string, expected: string, wayOut: string) => ({
-    finding: styleFinding(key, file, "error", code, [message, expected, wayOut]),
+  const refuse = (code: string, message: string, expected: string, remedy: string) => ({
+    finding: styleFinding(key, file, "error", code, [message, expected, remedy]),
   });
   const outside = () =>
     refuse(
@@ -83,9 +83,9 @@ export function styleFinding(
   value: string,
   severity: Finding["severity"],
   code: string,
-  words: readonly [message: string, expected: string, wayOut: string],
+  words: readonly [message: string, expected: string, remedy: string],
 ): Finding {
-  const [message, expected, wayOut] = words;
+  const [message, expected, remedy] = words;
   const column = `report.${key}`;
-  return { severity, code, file: "study.yaml", column, value, message, expected, wayOut };
+  return { severity, code, file: "study.yaml", column, value, message, expected, remedy };
 }

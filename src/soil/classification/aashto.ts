@@ -1,5 +1,5 @@
 import { formatFixed } from "../../quantities/format.js";
-import { say } from "../../words/say.js";
+import { say, type Text } from "../../words/message.js";
 
 export interface AashtoInput {
   readonly passing2Pct: number;
@@ -19,7 +19,7 @@ export interface AashtoClass {
   readonly cappedGroupIndex?: number;
   /** Group and index as written, for example `A-4(3)`. */
   readonly label?: string;
-  readonly path: readonly string[];
+  readonly path: readonly Text[];
 }
 
 /**

@@ -1,9 +1,9 @@
 import { formatFixed } from "../../quantities/format.js";
-import { phrase, say, sayOf } from "../../words/say.js";
+import { say, type Text, wordFor } from "../../words/message.js";
 import { aLine } from "../consistency/plasticityChart.js";
 import { checkSizeShares, type SizeClass, type SizeClassInput } from "./sizeClass.js";
 
-const SOURCE = phrase`BS 5930 letters, from memory; 35 % fines, 0.063 mm, the A-line and the letters G S M C F read in Smith, Elements of Soil Mechanics. For W the limits of ASTM D2487 are taken (Cu 4 for gravel, 6 for sand, Cc 1 to 3).`;
+const SOURCE = say`BS 5930 letters, from memory; 35 % fines, 0.063 mm, the A-line and the letters G S M C F read in Smith, Elements of Soil Mechanics. For W the limits of ASTM D2487 are taken (Cu 4 for gravel, 6 for sand, Cc 1 to 3).`;
 
 /**
  * Soil group of BS 5930 by letters.
@@ -22,12 +22,12 @@ const SOURCE = phrase`BS 5930 letters, from memory; 35 % fines, 0.063 mm, the A-
 export function classifyBs5930(input: SizeClassInput): SizeClass {
   checkSizeShares(input);
   const { gravelPct, sandPct, finesPct, organic } = input;
-  const pct = (value: number) => `${formatFixed(value, 1)} %`;
+  const pct = (value: number) => say`${formatFixed(value, 1)} %`;
   const fines = bsFines(input);
   const noLimits = [say`liquid limit and plasticity index`];
   if (finesPct >= 35) {
     const path = [say`${pct(finesPct)} fines, 35 % or more: fine soil.`, fines.reason];
-    if (!fines.letter) return { path, missing: noLimits, source: sayOf(SOURCE) };
+    if (!fines.letter) return { path, missing: noLimits, source: SOURCE };
     const coarse = finesPct < 65 ? (gravelPct > sandPct ? "G" : "S") : "";
     if (coarse) path.push(say`Fines below 65 %: ${coarse === "G" ? "gravelly" : "sandy"}.`);
     if (organic) path.push(say`Organic: O.`);
@@ -36,7 +36,7 @@ export function classifyBs5930(input: SizeClassInput): SizeClass {
       name: `${organic ? "organic " : ""}${coarse === "G" ? "gravelly " : coarse ? "sandy " : ""}${fines.words}`,
       path,
       missing: [],
-      source: sayOf(SOURCE),
+      source: SOURCE,
     };
   }
   const gravel = gravelPct > sandPct;
@@ -47,13 +47,13 @@ export function classifyBs5930(input: SizeClassInput): SizeClass {
   ];
   if (finesPct >= 15) {
     path.push(say`Fines of 15 to 35 %: named by the fines. ${fines.reason}`);
-    if (!fines.letter) return { path, missing: noLimits, source: sayOf(SOURCE) };
+    if (!fines.letter) return { path, missing: noLimits, source: SOURCE };
     return {
       symbol: `${letter}${fines.letter}${fines.band ?? ""}`,
       name: `very ${fines.letter === "C" ? "clayey" : "silty"} ${word}`,
       path,
       missing: [],
-      source: sayOf(SOURCE),
+      source: SOURCE,
     };
   }
   const graded = grading(input, gravel);
@@ -61,13 +61,13 @@ export function classifyBs5930(input: SizeClassInput): SizeClass {
   const missing = graded.letters ? [] : [say`D10, D30 and D60`];
   if (finesPct < 5) {
     path.push(say`Fines below 5 %: clean.`);
-    if (!graded.letters) return { path, missing, source: sayOf(SOURCE) };
+    if (!graded.letters) return { path, missing, source: SOURCE };
     return {
       symbol: letter + graded.letters,
       name: `${graded.words} ${word}`,
       path,
       missing,
-      source: sayOf(SOURCE),
+      source: SOURCE,
     };
   }
   path.push(say`Fines of 5 to 15 %: both. ${fines.reason}`);
@@ -75,7 +75,7 @@ export function classifyBs5930(input: SizeClassInput): SizeClass {
     return {
       path,
       missing: [...missing, ...(fines.letter ? [] : noLimits)],
-      source: sayOf(SOURCE),
+      source: SOURCE,
     };
   }
   return {
@@ -83,14 +83,14 @@ export function classifyBs5930(input: SizeClassInput): SizeClass {
     name: `${graded.words} ${fines.letter === "C" ? "clayey" : "silty"} ${word}`,
     path,
     missing: [],
-    source: sayOf(SOURCE),
+    source: SOURCE,
   };
 }
 
 function grading(
   { cu, cc }: SizeClassInput,
   gravel: boolean,
-): { readonly letters?: string; readonly words?: string; readonly reason: string } {
+): { readonly letters?: string; readonly words?: string; readonly reason: Text } {
   if (cu === undefined || cc === undefined) {
     return { reason: say`Well or poorly graded cannot be told without D10, D30 and D60.` };
   }
@@ -117,7 +117,7 @@ interface BsFines {
   /** L, I, H, V or E; absent for non-plastic fines. */
   readonly band?: string;
   readonly words: string;
-  readonly reason: string;
+  readonly reason: Text;
 }
 
 /**

@@ -1,6 +1,6 @@
 import { characteristicSizes } from "../../grading/characteristics.js";
 import { type GradingCurve, passingAtSize } from "../../grading/curve.js";
-import { phrase, sayOf } from "../../words/say.js";
+import { say, type Text, wordFor } from "../../words/message.js";
 import { classifyAashto } from "./aashto.js";
 import { classifyBs5930 } from "./bs5930.js";
 import { classifyIso14688 } from "./iso14688.js";
@@ -21,10 +21,10 @@ export interface CurveClass {
   /** Symbol, group or texture; absent where the curve or the limits do not tell. */
   readonly label?: string;
   readonly name?: string;
-  readonly path: readonly string[];
+  readonly path: readonly Text[];
 }
 
-const SHORT = phrase`The measured curve does not reach the sizes that this system asks for.`;
+const SHORT = say`The measured curve does not reach the sizes that this system asks for.`;
 
 /**
  * Class of a soil by a named system, read off its whole curve and its limits.
@@ -47,14 +47,13 @@ export function classifyCurve(
   switch (system) {
     case "uscs": {
       const shares = uscsFromCurve(curve);
-      if (!shares) return { path: [sayOf(SHORT)] };
+      if (!shares) return { path: [SHORT] };
       const { symbol, groupName, path } = classifyUscs({ ...shares, ...limits });
       return { label: symbol, name: groupName, path };
     }
     case "aashto": {
       const [f10, f40, f200] = [2, 0.425, 0.075].map((size) => passingAtSize(curve, size));
-      if (f10 === undefined || f40 === undefined || f200 === undefined)
-        return { path: [sayOf(SHORT)] };
+      if (f10 === undefined || f40 === undefined || f200 === undefined) return { path: [SHORT] };
       const { label, group, path } = classifyAashto({
         passing2Pct: f10,
         passing0425Pct: f40,
@@ -65,14 +64,14 @@ export function classifyCurve(
     }
     case "usda": {
       const parts = usdaFromCurve(curve);
-      if (!parts) return { path: [sayOf(SHORT)] };
+      if (!parts) return { path: [SHORT] };
       const { texture, name, path } = usdaTexture(parts);
       return { label: texture, name, path };
     }
     case "iso14688":
     case "bs5930": {
       const shares = sizeShares(curve, system);
-      if (!shares) return { path: [sayOf(SHORT)] };
+      if (!shares) return { path: [SHORT] };
       const { cu, cc } = characteristicSizes(curve);
       const classify = system === "bs5930" ? classifyBs5930 : classifyIso14688;
       const { symbol, name, path } = classify({ ...shares, cu, cc, ...limits });

@@ -1,8 +1,8 @@
 import { formatFixed } from "../../quantities/format.js";
-import { phrase, say, sayOf } from "../../words/say.js";
+import { say, wordFor } from "../../words/message.js";
 import { checkSizeShares, type SizeClass, type SizeClassInput } from "./sizeClass.js";
 
-const SOURCE = phrase`ISO 14688-2:2004, its guide table of composite soils and its grading terms, from memory; the boundary 0.063 mm and symbols such as saGr read. Later editions rest more on behaviour by hand: confirm before citing.`;
+const SOURCE = say`ISO 14688-2:2004, its guide table of composite soils and its grading terms, from memory; the boundary 0.063 mm and symbols such as saGr read. Later editions rest more on behaviour by hand: confirm before citing.`;
 
 const WORDS = { Gr: "gravel", Sa: "sand", Si: "silt", Cl: "clay" } as const;
 const ADJECTIVES = { gr: "gravelly", sa: "sandy", si: "silty", cl: "clayey" } as const;
@@ -26,14 +26,14 @@ const ADJECTIVES = { gr: "gravelly", sa: "sandy", si: "silty", cl: "clayey" } as
 export function classifyIso14688(input: SizeClassInput): SizeClass {
   checkSizeShares(input);
   const { gravelPct, sandPct, finesPct, clayPct, cu, cc } = input;
-  const pct = (value: number) => `${formatFixed(value, 1)} %`;
+  const pct = (value: number) => say`${formatFixed(value, 1)} %`;
   const path = [say`${pct(gravelPct)} gravel, ${pct(sandPct)} sand, ${pct(finesPct)} fines.`];
   const asked = finesPct >= 5;
   if (asked && clayPct === undefined) {
     path.push(
       say`Fines of 5 % or more: without the clay content silt and clay cannot be told apart.`,
     );
-    return { path, missing: [say`clay content`], source: sayOf(SOURCE) };
+    return { path, missing: [say`clay content`], source: SOURCE };
   }
   const ofFines = finesPct > 0 ? (100 * (clayPct ?? 0)) / finesPct : 0;
   const letters: (keyof typeof ADJECTIVES)[] = [];
@@ -67,15 +67,14 @@ export function classifyIso14688(input: SizeClassInput): SizeClass {
     .join("")}${WORDS[main]}`;
   path.push(`${symbol}: ${words}.`);
   const coarse = main === "Gr" || main === "Sa";
-  if (!coarse || finesPct >= 15)
-    return { symbol, name: words, path, missing: [], source: sayOf(SOURCE) };
+  if (!coarse || finesPct >= 15) return { symbol, name: words, path, missing: [], source: SOURCE };
   if (cu === undefined || cc === undefined) {
     path.push(say`Without D10, D30 and D60 the grading cannot be told.`);
-    return { symbol, name: words, path, missing: [say`D10, D30 and D60`], source: sayOf(SOURCE) };
+    return { symbol, name: words, path, missing: [say`D10, D30 and D60`], source: SOURCE };
   }
   const graded = gradedTerm(cu, cc);
   path.push(graded.reason);
-  return { symbol, name: `${graded.term} ${words}`, path, missing: [], source: sayOf(SOURCE) };
+  return { symbol, name: `${graded.term} ${words}`, path, missing: [], source: SOURCE };
 }
 
 export type GradedTerm = "multi-graded" | "medium-graded" | "even-graded" | "gap-graded";
@@ -105,7 +104,7 @@ export function gradedTerm(
   const named = (term: GradedTerm, fits: boolean) => ({
     term,
     reason: fits
-      ? `${told}: ${term}.`
+      ? say`${told}: ${term}.`
       : say`${told}: no line of the table fits both; ${term} by Cu alone.`,
   });
   if (cu > 15) return cc >= 1 && cc <= 3 ? named("multi-graded", true) : named("gap-graded", true);

@@ -1,5 +1,6 @@
 import { type GradingCurve, passingAtSize } from "../../grading/curve.js";
 import { type BoundarySystem, fractions } from "../../grading/fractions.js";
+import type { Text } from "../../words/message.js";
 
 /** What the classifications of ISO 14688-2 and BS 5930 ask for; percent of the part under 63 mm. */
 export interface SizeClassInput {
@@ -26,10 +27,10 @@ export interface SizeClass {
   /** In words. */
   readonly name?: string;
   /** The decisions in their order, in plain sentences. */
-  readonly path: readonly string[];
-  readonly missing: readonly string[];
+  readonly path: readonly Text[];
+  readonly missing: readonly Text[];
   /** How far the rules themselves can be trusted. */
-  readonly source: string;
+  readonly source: Text;
 }
 
 /** Percent of the part that passes the upper end of gravel. */

@@ -1,7 +1,7 @@
 import { characteristicSizes } from "../../grading/characteristics.js";
 import { type GradingCurve, passingAtSize } from "../../grading/curve.js";
 import { formatFixed } from "../../quantities/format.js";
-import { say } from "../../words/say.js";
+import { say, type Text } from "../../words/message.js";
 import { aLine } from "../consistency/plasticityChart.js";
 
 /** What the classification of ASTM D2487 asks for; percentages of the material under 75 mm. */
@@ -29,9 +29,9 @@ export interface UscsClass {
   readonly symbol?: string;
   readonly groupName?: string;
   /** The decisions in their order, in plain sentences. */
-  readonly path: readonly string[];
+  readonly path: readonly Text[];
   /** Values that were asked for and not given. */
-  readonly missing: readonly string[];
+  readonly missing: readonly Text[];
 }
 
 /**
@@ -51,7 +51,7 @@ export interface UscsClass {
 export function classifyUscs(input: UscsInput): UscsClass {
   const { gravelPct, sandPct, finesPct } = input;
   checkParts(input);
-  const pct = (value: number) => `${formatFixed(value, 1)} %`;
+  const pct = (value: number) => say`${formatFixed(value, 1)} %`;
   const fines = plasticityGroup(input);
   const missingLimits = fines.group ? [] : [say`liquid limit and plasticity index`];
 
@@ -123,7 +123,7 @@ function grading(
 ): {
   readonly letter?: "W" | "P";
   readonly name?: "well-graded" | "poorly graded";
-  readonly reason: string;
+  readonly reason: Text;
 } {
   const least = main === "gravel" ? 4 : 6;
   if (cu === undefined || cc === undefined) {
@@ -161,7 +161,7 @@ export function plasticityGroup({
   organic = false,
 }: Pick<UscsInput, "liquidLimitPct" | "plasticityIndexPct" | "nonPlastic" | "organic">): {
   readonly group?: PlasticityGroup;
-  readonly reason: string;
+  readonly reason: Text;
 } {
   if (nonPlastic) return { group: "ML", reason: say`The fines are non-plastic: silt, ML.` };
   if (liquid === undefined || index === undefined) {
@@ -171,9 +171,9 @@ export function plasticityGroup({
   const line = aLine(liquid);
   const above = index >= line;
   const place = say`LL ${formatFixed(liquid, 1)} is ${high ? say`50 or more` : say`below 50`}; PI ${formatFixed(index, 1)} lies ${above ? say`on or above` : say`below`} the A-line (${formatFixed(line, 1)})`;
-  const named = (group: PlasticityGroup, why: string) => ({
+  const named = (group: PlasticityGroup, why: Text) => ({
     group,
-    reason: `${place}${why}: ${group}.`,
+    reason: say`${place}${why}: ${group}.`,
   });
   if (organic) return named(high ? "OH" : "OL", say` and the fines are organic`);
   if (high) return named(above ? "CH" : "MH", "");

@@ -1,8 +1,7 @@
 import { type GradingCurve, passingAtSize } from "../../grading/curve.js";
 import { fractions } from "../../grading/fractions.js";
 import { formatFixed } from "../../quantities/format.js";
-import { phrase, say, sayOf } from "../../words/say.js";
-import { soilName } from "../../words/soilName.js";
+import { say, soilNamed, type Text, wordFor } from "../../words/message.js";
 
 export type UsdaTexture =
   | "sand"
@@ -33,43 +32,39 @@ export interface UsdaClass {
   readonly texture: UsdaTexture;
   /** With `gravelly` in front from 15 % gravel, `very` from 35, `extremely` from 60 (USDA by volume, here by mass, from memory). */
   readonly name: string;
-  readonly path: readonly string[];
+  readonly path: readonly Text[];
 }
 
 /** Tried in this order; the last rule takes what is left. */
-const RULES: readonly (readonly [UsdaTexture, string, (p: UsdaParts) => boolean])[] = [
-  ["sand", phrase`silt + 1.5 clay below 15`, (p) => p.siltPct + 1.5 * p.clayPct < 15],
+const RULES: readonly (readonly [UsdaTexture, Text, (p: UsdaParts) => boolean])[] = [
+  ["sand", say`silt + 1.5 clay below 15`, (p) => p.siltPct + 1.5 * p.clayPct < 15],
   ["loamy sand", "silt + 2 clay below 30", (p) => p.siltPct + 2 * p.clayPct < 30],
-  ["silt", phrase`silt 80 or more, clay below 12`, (p) => p.siltPct >= 80 && p.clayPct < 12],
-  ["silt loam", phrase`silt 50 or more, clay below 27`, (p) => p.siltPct >= 50 && p.clayPct < 27],
+  ["silt", say`silt 80 or more, clay below 12`, (p) => p.siltPct >= 80 && p.clayPct < 12],
+  ["silt loam", say`silt 50 or more, clay below 27`, (p) => p.siltPct >= 50 && p.clayPct < 27],
   [
     "sandy loam",
-    phrase`clay below 7, or clay below 20 and sand above 52`,
+    say`clay below 7, or clay below 20 and sand above 52`,
     (p) => p.clayPct < 7 || (p.clayPct < 20 && p.sandPct > 52),
   ],
   [
     "loam",
-    phrase`clay below 27, silt 28 or more, sand up to 52`,
+    say`clay below 27, silt 28 or more, sand up to 52`,
     (p) => p.clayPct < 27 && p.siltPct >= 28 && p.sandPct <= 52,
   ],
   [
     "sandy clay loam",
-    phrase`clay 20 to 35, silt below 28, sand above 45`,
+    say`clay 20 to 35, silt below 28, sand above 45`,
     (p) => p.clayPct >= 20 && p.clayPct < 35 && p.siltPct < 28 && p.sandPct > 45,
   ],
-  ["sandy clay", phrase`clay 35 or more, sand above 45`, (p) => p.clayPct >= 35 && p.sandPct > 45],
+  ["sandy clay", say`clay 35 or more, sand above 45`, (p) => p.clayPct >= 35 && p.sandPct > 45],
   [
     "silty clay loam",
-    phrase`clay 27 to 40, sand up to 20`,
+    say`clay 27 to 40, sand up to 20`,
     (p) => p.clayPct >= 27 && p.clayPct < 40 && p.sandPct <= 20,
   ],
-  ["clay loam", phrase`clay 27 to 40, sand 20 to 45`, (p) => p.clayPct >= 27 && p.clayPct < 40],
-  [
-    "silty clay",
-    phrase`clay 40 or more, silt 40 or more`,
-    (p) => p.clayPct >= 40 && p.siltPct >= 40,
-  ],
-  ["clay", phrase`clay 40 or more, silt below 40, sand up to 45`, () => true],
+  ["clay loam", say`clay 27 to 40, sand 20 to 45`, (p) => p.clayPct >= 27 && p.clayPct < 40],
+  ["silty clay", say`clay 40 or more, silt 40 or more`, (p) => p.clayPct >= 40 && p.siltPct >= 40],
+  ["clay", say`clay 40 or more, silt below 40, sand up to 45`, () => true],
 ];
 
 /**
@@ -114,10 +109,10 @@ export function usdaTexture(parts: UsdaParts): UsdaClass {
     name: gravelly ? `${gravelly} ${texture}` : texture,
     path: [
       say`Of the part under 2 mm: ${formatFixed(sandPct, 1)} % sand, ${formatFixed(siltPct, 1)} % silt, ${formatFixed(clayPct, 1)} % clay.`,
-      say`First rule that fits: ${sayOf(rule)}: ${soilName(texture)}.`,
+      say`First rule that fits: ${rule}: ${soilNamed(texture)}.`,
       ...(gravelly
         ? [
-            say`${formatFixed(gravelPct, 1)} % of the whole is coarser than 2 mm: ${soilName(gravelly)}.`,
+            say`${formatFixed(gravelPct, 1)} % of the whole is coarser than 2 mm: ${soilNamed(gravelly)}.`,
           ]
         : []),
     ],

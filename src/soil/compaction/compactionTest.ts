@@ -3,7 +3,7 @@ import type { CompactionRecord } from "../../lab/compaction.js";
 import { tQuantile } from "../../numerics/distributions.js";
 import { leastSquares } from "../../numerics/leastSquares.js";
 import { formatFixed } from "../../quantities/format.js";
-import { say } from "../../words/say.js";
+import { say } from "../../words/message.js";
 import { zeroAirVoidsDensity } from "./phaseRelations.js";
 
 export type PeakMethod = "cubic" | "quadratic" | "three-point parabola";
@@ -309,7 +309,7 @@ function aboveZeroAir(
         value: say`${formatFixed(dryDensityKgM3, 0)} kg/m³ at ${formatFixed(waterContentPct, 1)} %`,
         message: say`${what} is denser than the soil can be without any air left in it.`,
         expected: say`at most ${formatFixed(limit, 0)} kg/m³ for particles of ${formatFixed(particleDensity, 0)} kg/m³`,
-        wayOut: say`Check the water content, the mould volume and the particle density.`,
+        remedy: say`Check the water content, the mould volume and the particle density.`,
       },
     ];
   });
@@ -326,7 +326,7 @@ function shape(file: string, { points, peak }: Analysis): Finding[] {
         value: say`${points.length} points`,
         message: say`The points show no highest dry density between the driest and the wettest.`,
         expected: say`at least three points that rise and then fall`,
-        wayOut: say`Compact more points on the side where the density still rises.`,
+        remedy: say`Compact more points on the side where the density still rises.`,
       },
     ];
   }
@@ -340,10 +340,10 @@ function shape(file: string, { points, peak }: Analysis): Finding[] {
       code: "compaction-one-sided",
       file,
       row: points[dry ? 0 : points.length - 1].row,
-      value: `${fewest} ${dry ? say`drier` : say`wetter`}`,
+      value: say`${fewest} ${dry ? say`drier` : say`wetter`}`,
       message: say`Fewer than two points lie on the ${dry ? say`dry` : say`wet`} side of the optimum.`,
       expected: say`at least two points on either side (common practice, no source)`,
-      wayOut: say`Compact another point that is ${dry ? say`drier` : say`wetter`}.`,
+      remedy: say`Compact another point that is ${dry ? say`drier` : say`wetter`}.`,
     },
   ];
 }
@@ -359,9 +359,9 @@ function methodsApart(file: string, { peak, alternatives }: Analysis): Finding[]
     severity: "warning",
     code: "compaction-methods-differ",
     file,
-    value: `${formatFixed(other.optimumWaterPct, 1)} %, ${formatFixed(other.maximumDryDensityKgM3, 0)} kg/m³`,
+    value: say`${formatFixed(other.optimumWaterPct, 1)} %, ${formatFixed(other.maximumDryDensityKgM3, 0)} kg/m³`,
     message: say`The ${other.method} gives another top than the ${peak.method} (${formatFixed(peak.optimumWaterPct, 1)} %, ${formatFixed(peak.maximumDryDensityKgM3, 0)} kg/m³).`,
     expected: say`tops within ${OPTIMUM_APART_PCT} points of water and ${100 * MAXIMUM_APART} % of density of each other`,
-    wayOut: say`Compact another point near the optimum; take the optimum as a range until then.`,
+    remedy: say`Compact another point near the optimum; take the optimum as a range until then.`,
   }));
 }

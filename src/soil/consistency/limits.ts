@@ -3,7 +3,7 @@ import type { LimitsRecord } from "../../lab/limits.js";
 import { tQuantile } from "../../numerics/distributions.js";
 import { leastSquares } from "../../numerics/leastSquares.js";
 import { formatFixed } from "../../quantities/format.js";
-import { phrase, say, sayOf } from "../../words/say.js";
+import { say, wordFor } from "../../words/message.js";
 import { type LongBoxShrinkage, longBoxShrinkage } from "./longBox.js";
 import { aLine, uLine } from "./plasticityChart.js";
 
@@ -290,7 +290,7 @@ function plasticLimitPoints({
       row: points[0].row,
       message: say`The soil is reported as non-plastic, yet a plastic limit is given.`,
       expected: say`either one or the other`,
-      wayOut: say`Keep the one that is right; non-plastic was taken here.`,
+      remedy: say`Keep the one that is right; non-plastic was taken here.`,
     },
   ];
 }
@@ -307,7 +307,7 @@ function threadsApart(file: string, points: LimitsRecord["plasticLimitPoints"]):
       value: say`${formatFixed(repeats.rangePct, 1)} points`,
       message: say`The plastic limits of the threads lie far apart.`,
       expected: say`within 2 points of water (common practice, no source)`,
-      wayOut: say`Roll more threads; the mean stands until then.`,
+      remedy: say`Roll more threads; the mean stands until then.`,
     },
   ];
 }
@@ -325,7 +325,7 @@ function plausible({ file }: LimitsRecord, limits: Limits): Finding[] {
         value: told,
         message: say`The plastic limit lies above the liquid limit.`,
         expected: say`a plastic limit below the liquid limit`,
-        wayOut: say`Check the water contents; a soil that cannot be rolled is non-plastic.`,
+        remedy: say`Check the water contents; a soil that cannot be rolled is non-plastic.`,
       },
     ];
   }
@@ -338,7 +338,7 @@ function plausible({ file }: LimitsRecord, limits: Limits): Finding[] {
       value: told,
       message: say`The point lies above the U-line, where natural soils are hardly ever found.`,
       expected: say`a plasticity index up to ${formatFixed(uLinePct, 1)} at this liquid limit (ASTM D2487, from memory)`,
-      wayOut: say`Check both limits before relying on them.`,
+      remedy: say`Check both limits before relying on them.`,
     },
   ];
 }
@@ -350,18 +350,18 @@ function shrinkage({ file }: LimitsRecord, { linearShrinkagePct }: Limits): Find
       severity: "error",
       code: "bar-grew",
       file,
-      value: `${formatFixed(linearShrinkagePct, 1)} %`,
+      value: say`${formatFixed(linearShrinkagePct, 1)} %`,
       message: say`The shrinkage bar is longer dry than wet.`,
       expected: say`a dry length up to the wet length`,
-      wayOut: say`Check whether the two lengths were exchanged.`,
+      remedy: say`Check whether the two lengths were exchanged.`,
     },
   ];
 }
 
 /** Ranges of the liquid limit test; the cup's after ASTM D4318, the cone's after BS 1377-2, both from memory. */
 const MEASURES = {
-  cup: { name: phrase`blows`, low: 15, high: 35, limit: 25 },
-  cone: { name: phrase`mm of penetration`, low: 15, high: 25, limit: 20 },
+  cup: { name: say`blows`, low: 15, high: 35, limit: 25 },
+  cone: { name: say`mm of penetration`, low: 15, high: 25, limit: 20 },
 };
 
 /** What is wrong or doubtful about the points of a liquid limit. */
@@ -372,7 +372,7 @@ function checkLiquidLimit(
   const { file, liquidLimitPoints: points, liquidLimitMethod: method = "cup" } = record;
   if (points.length === 0) return [];
   const { low, high, limit, ...measured } = MEASURES[method];
-  const name = sayOf(measured.name);
+  const name = measured.name;
   if (onePoint) {
     return [
       {
@@ -380,10 +380,10 @@ function checkLiquidLimit(
         code: "one-point-liquid-limit",
         file,
         row: points[0].row,
-        value: `${points[0].measure} ${name}`,
+        value: say`${points[0].measure} ${name}`,
         message: say`The liquid limit rests on one point and a slope of the flow line taken for known.`,
         expected: say`at least 3 points`,
-        wayOut: say`Take more points at other water contents; until then the limit has no interval.`,
+        remedy: say`Take more points at other water contents; until then the limit has no interval.`,
       },
     ];
   }
@@ -397,7 +397,7 @@ function checkLiquidLimit(
       value: String(measure),
       message: say`This point lies far from the limit at ${limit} ${name}.`,
       expected: say`${low} to ${high} ${name}`,
-      wayOut: say`Dry or wet the soil a little and take another point nearer to the limit.`,
+      remedy: say`Dry or wet the soil a little and take another point nearer to the limit.`,
     }));
   const measures = points.map(({ measure }) => measure);
   if (Math.min(...measures) > limit || Math.max(...measures) < limit) {
@@ -409,7 +409,7 @@ function checkLiquidLimit(
       value: say`${Math.min(...measures)} to ${Math.max(...measures)} ${name}`,
       message: say`All points lie on one side of the limit: it is read off the line's prolongation.`,
       expected: say`points on both sides of ${limit} ${name}`,
-      wayOut: say`Take a point on the other side.`,
+      remedy: say`Take a point on the other side.`,
     });
   }
   if (points.length < 3) {
@@ -421,7 +421,7 @@ function checkLiquidLimit(
       value: String(points.length),
       message: say`The flow line has too few points to show whether it is straight.`,
       expected: say`at least 3 points`,
-      wayOut: say`Take more points at other water contents.`,
+      remedy: say`Take more points at other water contents.`,
     });
   }
   // More water: fewer blows, deeper cone.
@@ -436,7 +436,7 @@ function checkLiquidLimit(
         ? say`The flow line leans the wrong way: wetter soil should need fewer blows, or let the cone deeper in.`
         : say`The points do not make a line: all have the same measure.`,
       expected: say`points at different water contents that follow one falling (cup) or rising (cone) line`,
-      wayOut: say`Check the points for exchanged columns or slips of the pen.`,
+      remedy: say`Check the points for exchanged columns or slips of the pen.`,
     });
   }
   return findings;

@@ -1,4 +1,4 @@
-import { phrase, say } from "../../words/say.js";
+import { say, type Text } from "../../words/message.js";
 
 /** The long box of field practice. */
 const BOX_LENGTH_MM = 600;
@@ -22,12 +22,12 @@ export interface LongBoxShrinkage {
     /** Loose volumes of soil to one of cement; absent beyond the table. */
     readonly soilToCement?: number;
   }[];
-  readonly caution: string;
+  readonly caution: Text;
 }
 
 const TABLES = [
   {
-    source: phrase`Nyagah, block contractor's page, Kenya, table`,
+    source: say`Nyagah, block contractor's page, Kenya, table`,
     basis: "read",
     lines: [
       { uptoMm: 12, soilToCement: 18 },
@@ -37,7 +37,7 @@ const TABLES = [
     ],
   },
   {
-    source: phrase`Adam and Agib (UNESCO) 2001, after Webb and Lockwood, from memory`,
+    source: say`Adam and Agib (UNESCO) 2001, after Webb and Lockwood, from memory`,
     basis: "memory",
     lines: [
       { uptoMm: 15, soilToCement: 18 },

@@ -5,7 +5,7 @@ import type { GradingPoint } from "../../grading/curve.js";
 import { parseHeaderCell } from "../../lab/sheet/layout.js";
 import { parseNumber } from "../../quantities/parseQuantity.js";
 import { parseSieve } from "../../quantities/sieves.js";
-import { say } from "../../words/say.js";
+import { say, type Text } from "../../words/message.js";
 import type { SurveyGrading } from "./surveyRow.js";
 
 /** A row of the file: a grading, or what is wrong with it. */
@@ -34,7 +34,7 @@ export async function* readSurvey(
   file: string,
   chunks: AsyncIterable<string | Uint8Array> | Iterable<string | Uint8Array>,
 ): AsyncGenerator<SurveyReading> {
-  const refuse = (row: number, code: string, value: string, message: string, expected: string) => ({
+  const refuse = (row: number, code: string, value: string, message: Text, expected: Text) => ({
     row,
     finding: {
       severity: "error" as const,
@@ -44,7 +44,7 @@ export async function* readSurvey(
       value,
       message,
       expected,
-      wayOut: say`Correct this row of the file.`,
+      remedy: say`Correct this row of the file.`,
     },
   });
   const source = Readable.from(chunks, { objectMode: false });
@@ -108,7 +108,7 @@ export async function* readSurvey(
 type SurveyColumn = "id" | "liquidLimitPct" | "plasticityIndexPct" | number;
 
 /** The columns in their order, or a sentence on what is wrong with them. */
-function surveyColumns(cells: readonly string[]): SurveyColumn[] | string {
+function surveyColumns(cells: readonly string[]): SurveyColumn[] | Text {
   const columns: SurveyColumn[] = [];
   for (const cell of cells) {
     const { name, unit } = parseHeaderCell(cell);
@@ -133,7 +133,7 @@ function surveyCells(
   row: number,
   cells: readonly string[],
   columns: readonly SurveyColumn[],
-): SurveyGrading | { code: string; value: string; problem: string; expected: string } {
+): SurveyGrading | { code: string; value: string; problem: Text; expected: Text } {
   const points: GradingPoint[] = [];
   const facts: { id: string; liquidLimitPct?: number; plasticityIndexPct?: number } = { id: "" };
   if (cells.length > columns.length) {

@@ -1,4 +1,5 @@
 import { GRADING_MODELS } from "../../grading/models/gradingModels.js";
+import { say, type Text } from "../../words/message.js";
 import type { SurveyModel, SurveyRow } from "./surveyRow.js";
 
 const NUMBERS = [
@@ -39,7 +40,7 @@ export async function* surveyCsv(
       ...NUMBERS.map(([key]) => digits(row[key])),
       row.uscs ?? "",
       row.usda ?? "",
-      quoted(row.finding ? `${row.finding.code}: ${row.finding.message}` : ""),
+      quoted(row.finding ? say`${row.finding.code}: ${row.finding.message}` : ""),
     ];
     yield `${cells.join(",")}\n`;
   }
@@ -49,8 +50,8 @@ function digits(value: number | undefined): string {
   return value === undefined || !Number.isFinite(value) ? "" : String(Number(value.toPrecision(5)));
 }
 
-function quoted(text: string): string {
+function quoted(text: Text): Text {
   // A spreadsheet would run a text that begins like a formula.
-  const safe = /^[=+\-@\t]/.test(text) ? `'${text}` : text;
+  const safe = /^[=+\-@\t]/.test(text) ? say`'${text}` : text;
   return /[",\n\r]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }

@@ -7,7 +7,7 @@ import type { GradingModelName } from "../../grading/models/gradingModel.js";
 import { GRADING_MODELS } from "../../grading/models/gradingModels.js";
 import { type QuickFit, quickFit } from "../../grading/models/quickFit.js";
 import { formatFixed } from "../../quantities/format.js";
-import { say } from "../../words/say.js";
+import { say, type Text } from "../../words/message.js";
 import { classifyCurve } from "../classification/classifyCurve.js";
 
 /** One grading of a survey, as read from a row of its file. */
@@ -68,13 +68,8 @@ export function surveyGradingWith(model: SurveyModel): (grading: SurveyGrading) 
     return found;
   };
   return ({ file, row, id, points: raw, liquidLimitPct, plasticityIndexPct }) => {
-    const leaveOut = (
-      code: string,
-      message: string,
-      value: string,
-      expected: string,
-    ): SurveyRow => {
-      const wayOut = say`Correct the row; the other rows stand without it.`;
+    const leaveOut = (code: string, message: Text, value: Text, expected: Text): SurveyRow => {
+      const remedy = say`Correct the row; the other rows stand without it.`;
       const finding: Finding = {
         severity: "warning",
         code,
@@ -83,7 +78,7 @@ export function surveyGradingWith(model: SurveyModel): (grading: SurveyGrading) 
         value,
         message,
         expected,
-        wayOut,
+        remedy,
       };
       return { row, id, status: "left out", finding, model, values: [] };
     };

@@ -2,7 +2,7 @@ import { normalCdf, normalQuantile } from "../../numerics/distributions.js";
 import { noncentralTCdf, noncentralTQuantile } from "../../numerics/noncentralT.js";
 import { createRandom } from "../../numerics/random.js";
 import { formatFixed } from "../../quantities/format.js";
-import { phrase, say, sayOf } from "../../words/say.js";
+import { say, type Text, wordFor } from "../../words/message.js";
 import { meanAndSd } from "../characteristicStrength.js";
 import { checkFraction, checkPositive } from "../checkOption.js";
 
@@ -43,7 +43,7 @@ function checkRule(rule: AcceptanceRule): void {
 }
 
 /** The rule in words. */
-export function acceptanceWords(rule: AcceptanceRule): string {
+export function acceptanceWords(rule: AcceptanceRule): Text {
   return rule.kind === "mean-less-ks"
     ? say`Accept the lot when the mean of its ${rule.blocks} blocks less ${formatFixed(rule.factor, 2)} times their standard deviation is at least ${rule.requiredMpa} MPa.`
     : say`Accept the lot when the mean of its ${rule.blocks} blocks is at least ${rule.meanMpa} MPa and the weakest at least ${rule.leastMpa} MPa.`;
@@ -53,7 +53,7 @@ const MOST_BLOCKS = 200;
 
 export interface AcceptanceDesign {
   readonly status: "ok" | "too-many-blocks";
-  readonly message: string;
+  readonly message: Text;
   readonly rule: AcceptanceRule | null;
 }
 
@@ -116,7 +116,7 @@ export interface AcceptanceRisks {
   readonly ownerRisk: number;
   readonly goodMeanMpa: number;
   readonly poorMeanMpa: number;
-  readonly message: string;
+  readonly message: Text;
 }
 
 /**
@@ -156,7 +156,7 @@ export function acceptanceRisks(
   const [good, poor] = operatingCharacteristic(rule, {
     ...{ sdMpa, seed, meansMpa: [goodMeanMpa, poorMeanMpa] },
   });
-  const percent = (share: number) => `${formatFixed(100 * share, 1)} %`;
+  const percent = (share: number) => say`${formatFixed(100 * share, 1)} %`;
   return {
     builderRisk: 1 - good.acceptance,
     ownerRisk: poor.acceptance,
@@ -258,22 +258,22 @@ function bySimulation(
 
 export interface LotJudgement {
   readonly status: "accepted" | "rejected" | "wrong-number";
-  readonly message: string;
+  readonly message: Text;
   readonly rule: string;
   readonly meanMpa: number;
   readonly sdMpa: number | null;
   readonly leastMpa: number;
   /** What to do now, in order; empty for an accepted lot. Common practice, no source. */
-  readonly steps: readonly string[];
+  readonly steps: readonly Text[];
 }
 
-const ON_FAILURE: readonly string[] = [
-  phrase`Stop building on this lot, mark where it lies in the wall, and tell the responsible engineer.`,
-  phrase`Look for a fault of the test first: capping, age, soaking, the press, a mixed-up label. Crush the kept spare blocks of the same batches.`,
-  phrase`Look for a fault of the mix: batching record, cement bags used, moisture, mixing time, time from mixing to ramming.`,
-  phrase`Have the strength in the wall itself found, by cores or cut blocks, where the engineer asks for it.`,
-  phrase`Let the engineer decide in writing: accept with reason, strengthen, or take down. A new sample of the same lot does not undo the first.`,
-  phrase`Before going on, change what was found, and test the next lots at twice the frequency.`,
+const ON_FAILURE: readonly Text[] = [
+  say`Stop building on this lot, mark where it lies in the wall, and tell the responsible engineer.`,
+  say`Look for a fault of the test first: capping, age, soaking, the press, a mixed-up label. Crush the kept spare blocks of the same batches.`,
+  say`Look for a fault of the mix: batching record, cement bags used, moisture, mixing time, time from mixing to ramming.`,
+  say`Have the strength in the wall itself found, by cores or cut blocks, where the engineer asks for it.`,
+  say`Let the engineer decide in writing: accept with reason, strengthen, or take down. A new sample of the same lot does not undo the first.`,
+  say`Before going on, change what was found, and test the next lots at twice the frequency.`,
 ];
 
 /**
@@ -325,6 +325,6 @@ export function judgeLot(rule: AcceptanceRule, strengthsMpa: readonly number[]):
         status: "rejected",
         message: say`The lot does not meet the rule: ${misses.join("; ")}.`,
         ...head,
-        steps: ON_FAILURE.map(sayOf),
+        steps: ON_FAILURE.map(wordFor),
       };
 }

@@ -1,4 +1,4 @@
-import { say } from "../../words/say.js";
+import { say, type Text } from "../../words/message.js";
 import { meanAndSd } from "../characteristicStrength.js";
 
 export interface ControlPoint {
@@ -12,7 +12,7 @@ export interface ControlPoint {
 
 export interface ControlChart {
   readonly status: "ok" | "too-few-lots" | "uneven-lots" | "no-scatter";
-  readonly message: string;
+  readonly message: Text;
   readonly kind: "means" | "single blocks";
   readonly centreMpa: number | null;
   readonly lowMpa: number | null;
@@ -56,7 +56,7 @@ export function controlChart(
   });
   const n = lots[0]?.strengthsMpa.length ?? 0;
   const kind = n > 1 ? "means" : "single blocks";
-  const without = (status: ControlChart["status"], message: string): ControlChart => ({
+  const without = (status: ControlChart["status"], message: Text): ControlChart => ({
     ...{ status, message, kind, centreMpa: null, lowMpa: null, highMpa: null },
     ...{ spreadHighMpa: null, points: [] },
   });

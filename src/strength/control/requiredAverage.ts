@@ -1,5 +1,5 @@
 import { formatFixed } from "../../quantities/format.js";
-import { say } from "../../words/say.js";
+import { say, type Text } from "../../words/message.js";
 import { checkPositive } from "../checkOption.js";
 
 /** Multipliers on s by number of tests, read; between them straight, as the source's table is used. */
@@ -15,8 +15,8 @@ export interface RequiredAverage {
   /** On s, for the number of tests; null where no scatter is known. */
   readonly multiplier: number | null;
   readonly governs: "average of three" | "single test" | "no record of tests";
-  readonly message: string;
-  readonly source: string;
+  readonly message: Text;
+  readonly source: Text;
 }
 
 /**

@@ -1,5 +1,5 @@
 import type { SpecimenRecord } from "../../lab/specimens.js";
-import { say, sayOf } from "../../words/say.js";
+import { say, type Text, wordFor } from "../../words/message.js";
 import type { UnfittedStrength } from "./curve.js";
 import {
   type CovariateAt,
@@ -15,7 +15,7 @@ export interface SelectedBlocks {
   readonly batches: readonly string[];
   readonly problem: {
     readonly status: UnfittedStrength["status"];
-    readonly message: string;
+    readonly message: Text;
   } | null;
 }
 
@@ -41,7 +41,7 @@ export function selectBlocks(
   const name = (blocks: readonly SpecimenRecord[]) => blocks.map(({ id }) => id).join(", ");
   const done = (
     status: UnfittedStrength["status"],
-    message: string,
+    message: Text,
     covariates: readonly CovariateAt[] = [],
   ): SelectedBlocks => ({ used, covariates, batches, problem: { status, message } });
 
@@ -54,7 +54,7 @@ export function selectBlocks(
     const { id, cementPct, strengthMpa } = undefinedAt;
     return done(
       "not-defined",
-      say`The ${sayOf(facts.form)} form takes logarithms; block ${id} has ${cementPct} % cement and ${strengthMpa} MPa. Choose another form, or exclude the block with the reason.`,
+      say`The ${wordFor(facts.form)} form takes logarithms; block ${id} has ${cementPct} % cement and ${strengthMpa} MPa. Choose another form, or exclude the block with the reason.`,
     );
   }
   const ages = used.map((block) => block.ageDays);
@@ -67,13 +67,13 @@ export function selectBlocks(
   if (used.length < count + 1) {
     return done(
       "too-few-points",
-      say`The ${sayOf(facts.form)} form${kinds.length + batches.length > 0 ? say` with its covariates and batches` : ""} needs at least ${count + 1} blocks of ${ageDays} days; there are ${used.length}.`,
+      say`The ${wordFor(facts.form)} form${kinds.length + batches.length > 0 ? say` with its covariates and batches` : ""} needs at least ${count + 1} blocks of ${ageDays} days; there are ${used.length}.`,
     );
   }
   if (contents < facts.coefficientNames.length) {
     return done(
       "rank-deficient",
-      say`The ${sayOf(facts.form)} form needs at least ${facts.coefficientNames.length} different cement contents; the blocks of ${ageDays} days have ${contents}.`,
+      say`The ${wordFor(facts.form)} form needs at least ${facts.coefficientNames.length} different cement contents; the blocks of ${ageDays} days have ${contents}.`,
     );
   }
   const lacking = kinds.map((kind) => ({

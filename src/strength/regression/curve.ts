@@ -1,3 +1,4 @@
+import { say, type Text } from "../../words/message.js";
 import {
   basisRow,
   type ContentBasis,
@@ -40,7 +41,7 @@ export interface StrengthFitPoint {
 /** The curve of strength on cement content at one age. Plain data, JSON-safe. */
 export interface FittedStrength {
   readonly status: "ok";
-  readonly message: string;
+  readonly message: Text;
   readonly form: StrengthForm;
   readonly formula: string;
   readonly ageDays: number;
@@ -95,7 +96,7 @@ export interface UnfittedStrength {
     | "outside-tested"
     | "not-converged";
   /** Why there is no curve, and what would mend it. */
-  readonly message: string;
+  readonly message: Text;
   readonly form: StrengthForm;
   readonly formula: string;
   readonly ageDays: number;
@@ -150,7 +151,9 @@ export function toFittedScale(fit: FittedStrength, strengthMpa: number): number 
 /** Refuses a fit that has no curve, quoting why. */
 export function requireFitted(fit: StrengthFit): FittedStrength {
   if (fit.status !== "ok") {
-    throw new RangeError(`invalid \`fit\`: status "${fit.status}" (${fit.message}); expected "ok"`);
+    throw new RangeError(
+      say`invalid \`fit\`: status "${fit.status}" (${fit.message}); expected "ok"`,
+    );
   }
   return fit;
 }

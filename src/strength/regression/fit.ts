@@ -1,7 +1,7 @@
 import type { SpecimenRecord } from "../../lab/specimens.js";
 import { tCdf, tQuantile } from "../../numerics/distributions.js";
 import { type LeastSquaresFit, leastSquares } from "../../numerics/leastSquares.js";
-import { say } from "../../words/say.js";
+import { say } from "../../words/message.js";
 import { checkFraction, checkPositive } from "../checkOption.js";
 import { type SelectedBlocks, selectBlocks } from "./blocks.js";
 import type { StrengthCoefficient, StrengthFit, StrengthFitPoint } from "./curve.js";

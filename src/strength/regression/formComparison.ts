@@ -1,6 +1,6 @@
 import type { SpecimenRecord } from "../../lab/specimens.js";
 import { formatFixed } from "../../quantities/format.js";
-import { say } from "../../words/say.js";
+import { say, type Text } from "../../words/message.js";
 import type { StrengthFit } from "./curve.js";
 import { type FitStrengthOptions, fitStrength } from "./fit.js";
 import { lackOfFit } from "./lackOfFit.js";
@@ -27,7 +27,7 @@ export interface FormsCompared {
   readonly forms: readonly FormComparison[];
   readonly used: StrengthForm;
   /** Why that form is used, and what the comparison says of it. */
-  readonly message: string;
+  readonly message: Text;
 }
 
 /**
@@ -82,7 +82,7 @@ export function compareForms(
   return { forms, used, message: explain(forms, used, options.form === undefined) };
 }
 
-function explain(forms: readonly FormComparison[], used: StrengthForm, byDefault: boolean): string {
+function explain(forms: readonly FormComparison[], used: StrengthForm, byDefault: boolean): Text {
   const why = byDefault
     ? say`The straight line is used, as no form was chosen.`
     : say`The ${used} form is used, as chosen.`;

@@ -1,5 +1,5 @@
 import { fCdf } from "../../numerics/distributions.js";
-import { say } from "../../words/say.js";
+import { say, type Text } from "../../words/message.js";
 import { groupByContent } from "./blocks.js";
 import { requireFitted, type StrengthFit, toFittedScale } from "./curve.js";
 import { relativeSpread } from "./model.js";
@@ -11,7 +11,7 @@ export interface LackOfFit {
    * `other-terms`: covariates or batches tell blocks of one content apart.
    */
   readonly status: "ok" | "no-replicates" | "no-spare-contents" | "no-scatter" | "other-terms";
-  readonly message: string;
+  readonly message: Text;
   /** Between the group means and the curve; on the fitted scale squared. */
   readonly lackSumOfSquares: number;
   readonly lackDegreesOfFreedom: number;
@@ -66,7 +66,7 @@ export function lackOfFit(fit: StrengthFit): LackOfFit {
     pureSumOfSquares,
     pureDegreesOfFreedom,
   };
-  const without = (status: LackOfFit["status"], message: string): LackOfFit => ({
+  const without = (status: LackOfFit["status"], message: Text): LackOfFit => ({
     status,
     message,
     ...sums,

@@ -1,5 +1,5 @@
 import type { SpecimenRecord } from "../../lab/specimens.js";
-import { say } from "../../words/say.js";
+import { say, type Text } from "../../words/message.js";
 
 /** Shape of the curve of strength on cement content. */
 export type StrengthForm = "linear" | "quadratic" | "logarithmic" | "power";
@@ -144,7 +144,7 @@ export function toPlainCoefficients(
 export interface StrengthDesign {
   readonly rows: readonly (readonly number[])[];
   /** Names of the columns after the curve's own. */
-  readonly termNames: readonly string[];
+  readonly termNames: readonly Text[];
   /** What one unit of each of those columns is multiplied by to give its printed unit. */
   readonly termScales: readonly number[];
 }

@@ -1,19 +1,19 @@
 import { fCdf, normalCdf, normalQuantile } from "../../numerics/distributions.js";
 import { leastSquares } from "../../numerics/leastSquares.js";
-import { say } from "../../words/say.js";
+import { say, type Text } from "../../words/message.js";
 import { type FittedStrength, requireFitted, type StrengthFit, toFittedScale } from "./curve.js";
 import { relativeSpread } from "./model.js";
 
 export interface ResidualCheck {
   readonly check: "normality" | "equal spread of the contents" | "spread that grows with strength";
-  readonly test: string;
+  readonly test: Text;
   /** Null where the blocks are too few, or do not scatter. */
   readonly statistic: number | null;
   readonly pValue: number | null;
   /** `doubt`: p below 0.05; `not-tested`: see the message. */
   readonly status: "no-doubt" | "doubt" | "not-tested";
   /** What was found and what to do. */
-  readonly message: string;
+  readonly message: Text;
 }
 
 /** Usual level of a test: common practice, no source. */
@@ -79,9 +79,9 @@ export function residualChecks(fit: StrengthFit): ResidualCheck[] {
 
 function judge(
   check: ResidualCheck["check"],
-  test: string,
+  test: Text,
   found: { readonly statistic: number; readonly pValue: number } | null,
-  words: { readonly fine: string; readonly doubt: string },
+  words: { readonly fine: Text; readonly doubt: Text },
 ): ResidualCheck {
   if (!found) {
     const message = say`The blocks are too few, or do not scatter, so this was not tested.`;

@@ -1,6 +1,6 @@
 import { leastSquares } from "../../numerics/leastSquares.js";
 import { formatFixed } from "../../quantities/format.js";
-import { say } from "../../words/say.js";
+import { say, type Text } from "../../words/message.js";
 import {
   fromFittedScale,
   requireFitted,
@@ -20,7 +20,7 @@ const STEPS = 60;
 export interface RobustStrength {
   /** `other-terms`: covariates, batches or weights; `no-scatter`: half the blocks lie on the curve. */
   readonly status: "ok" | "not-converged" | "other-terms" | "no-scatter";
-  readonly message: string;
+  readonly message: Text;
   /** As the formula of the form names them; empty without a fit. */
   readonly coefficients: readonly number[];
   /** Blocks that count less than fully, with their weight. */
@@ -49,7 +49,7 @@ export interface RobustStrength {
 export function robustStrength(fit: StrengthFit): RobustStrength {
   const fitted = requireFitted(fit);
   const { basis, contentsPct, points } = fitted;
-  const without = (status: RobustStrength["status"], message: string): RobustStrength => ({
+  const without = (status: RobustStrength["status"], message: Text): RobustStrength => ({
     ...{ status, message, coefficients: [], reduced: [] },
     ...{ largestDifferenceMpa: null, atPct: null },
   });

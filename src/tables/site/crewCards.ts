@@ -2,7 +2,7 @@ import { waterByMoisture } from "../../batch/water.js";
 import type { WeighedBatch } from "../../batch/weighOut.js";
 import { formatFixed, formatQuantity, type UnitSystem } from "../../quantities/format.js";
 import type { StudyResult } from "../../study/studyResult.js";
-import { say } from "../../words/say.js";
+import { say, type Text } from "../../words/message.js";
 import { BLANK, fixed, plain } from "../cell.js";
 import { noMix, type ReportBlock, type TableBlock } from "../reportBlock.js";
 import { bucketSize, buckets, liquid, type SiteMix, siteMix } from "./crewMix.js";
@@ -125,12 +125,12 @@ function cardBlocks(result: StudyResult, options: SiteOptions, site: SiteMix): R
   ];
 }
 
-function warning(text: string): ReportBlock {
+function warning(text: Text): ReportBlock {
   return { kind: "note", tone: "warning", text };
 }
 
 /** What the card holds against what the study asks for. */
-function honesty(result: StudyResult, options: SiteOptions, site: SiteMix): string[] {
+function honesty(result: StudyResult, options: SiteOptions, site: SiteMix): Text[] {
   const { mix, config } = result;
   const { counted, grading, batch } = site;
   const { window } = site.water;
@@ -155,14 +155,14 @@ function honesty(result: StudyResult, options: SiteOptions, site: SiteMix): stri
 const POUND_KG = 0.45359237;
 
 /** Hundredths: what a bench scale shows. */
-export function trialMass(kilograms: number, units: UnitSystem): string {
+export function trialMass(kilograms: number, units: UnitSystem): Text {
   return units === "SI"
     ? say`${formatFixed(kilograms, 2)} kg`
     : say`${formatFixed(kilograms / POUND_KG, 2)} lb`;
 }
 
 /** How the trial and the full batch hang together. */
-export function trialText({ mix, config }: StudyResult, trial: WeighedBatch): string {
+export function trialText({ mix, config }: StudyResult, trial: WeighedBatch): Text {
   if (!mix || !trial.batch) return say`Trial batch: ${trial.message}`;
   const mass = trialMass(trial.batch.dryMassKg, config.units);
   const times = fixed(mix.recipe.dryMassKg / trial.batch.dryMassKg, 1);
@@ -206,9 +206,9 @@ function moistureCardBlocks(
       ],
       rows: [
         [
-          `${fixed(window.moisturePct.low, 1)} %`,
-          `${fixed(window.targetMoisturePct, 1)} %`,
-          `${fixed(window.moisturePct.high, 1)} %`,
+          say`${fixed(window.moisturePct.low, 1)} %`,
+          say`${fixed(window.targetMoisturePct, 1)} %`,
+          say`${fixed(window.moisturePct.high, 1)} %`,
         ],
       ],
       notes: [
@@ -251,7 +251,7 @@ function moistureCardBlocks(
       caption: say`Water for a batch, to reach ${fixed(window.targetMoisturePct, 1)} % (window ${range})`,
       columns: [
         { header: say`Heaps hold` },
-        ...heaps.map((pct) => ({ header: `${fixed(pct, 1)} %`, align: "right" as const })),
+        ...heaps.map((pct) => ({ header: say`${fixed(pct, 1)} %`, align: "right" as const })),
       ],
       rows: [
         [

@@ -7,6 +7,7 @@ import { type BucketBatch, wholeBuckets } from "../../batch/wholeBuckets.js";
 import { formatFixed, type UnitSystem } from "../../quantities/format.js";
 import { type MixWater, mixWater } from "../../study/mixWater.js";
 import type { MixStudy, StudyResult } from "../../study/studyResult.js";
+import { say, type Text } from "../../words/message.js";
 import { plain } from "../cell.js";
 import { type SiteOptions, siteOptionsOf } from "./siteSheet.js";
 
@@ -75,15 +76,15 @@ function liftVolumeL({ recipe, quantities }: MixStudy): number | undefined {
 export const GALLON_L = 231 * 0.0254 ** 3 * 1000;
 
 /** Water to pour: tenths of a litre, or hundredths of a US gallon. */
-export function liquid(litres: number, units: UnitSystem): string {
+export function liquid(litres: number, units: UnitSystem): Text {
   return units === "SI"
-    ? `${formatFixed(litres, 1)} L`
-    : `${formatFixed(litres / GALLON_L, 2)} gal`;
+    ? say`${formatFixed(litres, 1)} L`
+    : say`${formatFixed(litres / GALLON_L, 2)} gal`;
 }
 
 /** The volume of a bucket, without zeros that say nothing. */
-export function bucketSize(litres: number, units: UnitSystem): string {
-  return units === "SI" ? `${plain(litres)} L` : `${plain(litres / GALLON_L, 3)} gal`;
+export function bucketSize(litres: number, units: UnitSystem): Text {
+  return units === "SI" ? say`${plain(litres)} L` : say`${plain(litres / GALLON_L, 3)} gal`;
 }
 
 /** Whole and half buckets as they are called out: 3½. */

@@ -1,12 +1,12 @@
 import { FIELD_TESTS, type FieldBasis, type FieldTest } from "../../batch/fieldTests.js";
-import { phrase, say, sayOf } from "../../words/say.js";
+import { say, wordFor } from "../../words/message.js";
 import type { ReportBlock } from "../reportBlock.js";
 import type { SiteSheet } from "./siteSheet.js";
 
 const MARK: Readonly<Record<FieldBasis, string>> = {
   read: "read",
-  memory: phrase`from memory`,
-  "common practice": phrase`common practice`,
+  memory: say`from memory`,
+  "common practice": say`common practice`,
 };
 
 /**
@@ -31,41 +31,35 @@ export function siteFieldTests(tests: readonly FieldTest[] = FIELD_TESTS): SiteS
 
 function formOf(test: FieldTest): ReportBlock[] {
   const apart = test.notToBeMistakenFor
-    ? say` Not to be mistaken for ${sayOf(test.notToBeMistakenFor)}.`
+    ? say` Not to be mistaken for ${test.notToBeMistakenFor}.`
     : "";
   return [
     {
       kind: "table",
-      caption: `${sayOf(test.name)}. ${sayOf(test.asks)}`,
+      caption: say`${test.name}. ${test.asks}`,
       columns: [{ header: "" }, { header: "" }],
-      rows: [
-        [say`With`, sayOf(test.tools)],
-        ...test.steps.map((step, index) => [`${index + 1}`, sayOf(step)]),
-      ],
+      rows: [[say`With`, test.tools], ...test.steps.map((step, index) => [`${index + 1}`, step])],
     },
     {
       kind: "table",
       caption: say`Sample, place, depth, date, by: ______________________________`,
       columns: [{ header: say`To write down` }, { header: say`Reading` }],
-      rows: test.readings.map(({ label, unit }) => [
-        unit ? `${sayOf(label)}, ${unit}` : sayOf(label),
-        "",
-      ]),
+      rows: test.readings.map(({ label, unit }) => [unit ? say`${label}, ${unit}` : label, ""]),
     },
     {
       kind: "table",
       caption: say`What may be concluded`,
       columns: [{ header: say`Seen` }, { header: say`Means` }],
       rows: test.conclusions.map(({ seen, means, basis }) => [
-        sayOf(seen),
-        `${sayOf(means)} (${sayOf(MARK[basis])})`,
+        seen,
+        say`${means} (${wordFor(MARK[basis])})`,
       ]),
-      notes: [say`Source: ${sayOf(test.source)}.`],
+      notes: [say`Source: ${test.source}.`],
     },
     {
       kind: "note",
       tone: "warning",
-      text: say`It does not tell: ${sayOf(test.doesNotTell)}${apart} Settled by: ${sayOf(test.settledBy)}.`,
+      text: say`It does not tell: ${test.doesNotTell}${apart} Settled by: ${test.settledBy}.`,
     },
   ];
 }

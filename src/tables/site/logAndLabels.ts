@@ -1,7 +1,7 @@
 import type { SiteConfig } from "../../entries/site.js";
 import { formatQuantity } from "../../quantities/format.js";
 import type { StudyResult } from "../../study/studyResult.js";
-import { say } from "../../words/say.js";
+import { say } from "../../words/message.js";
 import { fixed, plain } from "../cell.js";
 import { noMix, type ReportBlock } from "../reportBlock.js";
 import { type SiteMix, siteMix } from "./crewMix.js";

@@ -1,7 +1,7 @@
 import { formatQuantity } from "../../quantities/format.js";
 import { specifiedMix } from "../../study/specifiedMix.js";
 import type { MixStudy, StudyResult } from "../../study/studyResult.js";
-import { say } from "../../words/say.js";
+import { say } from "../../words/message.js";
 import { BLANK, fixed, plain } from "../cell.js";
 import { type KeyValuesBlock, noMix, type TableBlock } from "../reportBlock.js";
 import { liquid } from "./crewMix.js";

@@ -1,7 +1,7 @@
 import type { SiteConfig } from "../../entries/site.js";
 import { CAUTIONS } from "../../guidance/cautions.js";
 import type { StudyResult } from "../../study/studyResult.js";
-import { sayOf } from "../../words/say.js";
+import { type Text, wordFor } from "../../words/message.js";
 import type { CautionsBlock, ReportBlock } from "../reportBlock.js";
 
 /** A page for the crew: what it is called, and what stands on it. */
@@ -15,7 +15,7 @@ export interface SiteSheet {
     | "moisture-check"
     | "field-tests"
     | "mix-card";
-  readonly title: string;
+  readonly title: Text;
   readonly blocks: readonly ReportBlock[];
 }
 
@@ -55,7 +55,7 @@ export function siteCautions(ids: readonly string[]): CautionsBlock {
         throw new RangeError(`invalid caution: ${id}; expected one of ${known}`);
       }
       const { title, text, source } = caution;
-      return { title: sayOf(title), text: sayOf(text), source: sayOf(source) };
+      return { title: title, text: text, source: source };
     }),
   };
 }

@@ -1,0 +1,97 @@
+/** Recipe, buckets, quantities, cost, carbon. @module */
+export {
+  DEFAULT_BULK_DENSITIES,
+  type DefaultBulkDensity,
+  fillDensities,
+  type SandBulking,
+  sandBulking,
+} from "./bulkDensity.js";
+export {
+  type CarbonComparison,
+  CONCRETE_AGGREGATE_KG_M3,
+  carbonComparison,
+  carbonSaving,
+  type MixCarbon,
+  type MixCarbonLine,
+  mixCarbon,
+} from "./carbon.js";
+export {
+  CEMENT_CARBON_FACTORS,
+  CONCRETE_CEMENT_CONTENT,
+  MATERIAL_CARBON_FACTORS,
+  type SourcedRange,
+} from "./carbonFactors.js";
+export {
+  type Between,
+  type CementComparison,
+  cementComparison,
+  type SavingTrap,
+  savingTrap,
+} from "./cementComparison.js";
+export type { HaulPrice, MaterialPriceRange, PriceRange } from "./cost.js";
+export {
+  type CostRange,
+  type CostRangeLine,
+  costRange,
+  type MixSaving,
+  mixSaving,
+} from "./cost.js";
+export type {
+  EarthElement,
+  PierElement,
+  RingElement,
+  StraightElement,
+} from "./element.js";
+export {
+  type ElementAmounts,
+  type ElementQuantities,
+  elementQuantities,
+} from "./element.js";
+export type {
+  FieldBasis,
+  FieldConclusion,
+  FieldReading,
+  FieldTest,
+} from "./fieldTests.js";
+export {
+  BALL_AND_DROP,
+  FIELD_TESTS,
+  JAR_TEST,
+  PLASTIC_BALL,
+  RIBBON_TEST,
+  SHRINKAGE_BOX,
+  WASH_AND_SMELL,
+} from "./fieldTests.js";
+export { type FormDays, formDays } from "./formDays.js";
+export { type GradingChange, gradingChange } from "./gradingChange.js";
+export { type LorryLoads, lorryLoads } from "./lorryLoads.js";
+export { type MaterialPrice, type MixCost, type MixCostLine, mixCost } from "./mixCost.js";
+export type {
+  LiftSize,
+  Recipe,
+  RecipeInput,
+  RecipeLine,
+  RecipeMaterial,
+  RecipeWater,
+} from "./recipe.js";
+export { recipe, saturationMoisturePct } from "./recipe.js";
+export { scaleRecipe } from "./scaleRecipe.js";
+export {
+  type MassShares,
+  toMassShares,
+  type VolumePart,
+  type VolumePartLine,
+  type VolumeParts,
+  volumeParts,
+} from "./volumeParts.js";
+export type { WallElement, WallOpening } from "./wallQuantities.js";
+export { type WallAmounts, type WallQuantities, wallQuantities } from "./wallQuantities.js";
+export {
+  type WaterByMoisture,
+  type WaterWindow,
+  waterByMoisture,
+  waterWindow,
+} from "./water.js";
+export { type WeighedBatch, type WeighedLine, weighOut } from "./weighOut.js";
+export type { BucketBatch, BucketLine } from "./wholeBuckets.js";
+export { wholeBuckets } from "./wholeBuckets.js";

@@ -1,0 +1,55 @@
+/** Shares of soil, sand and gravel. @module */
+export { blendByHand, type HandBlend } from "./byHand.js";
+export { checkBlend } from "./check.js";
+export type {
+  BlendConflict,
+  BlendDesign,
+  BlendFitPoint,
+  BlendResult,
+  BlendShare,
+  LimitState,
+  UnreachableLimit,
+} from "./description.js";
+export { type BlendInput, blendMaterials, designBlend } from "./design.js";
+export type { BlendMaterial, TargetPoint } from "./material.js";
+export {
+  type BlendedCurve,
+  type BlendPassing,
+  blendCurve,
+  blendPassing,
+} from "./material.js";
+export {
+  type BucketChange,
+  bucketSensitivity,
+  type PartsLine,
+  type PartsOptions,
+  type PracticalParts,
+  practicalParts,
+} from "./parts.js";
+export type { MaterialVariation } from "./robustness.js";
+export {
+  type RobustBlend,
+  type RobustBlendInput,
+  type Robustness,
+  type RobustnessInput,
+  type RobustPoint,
+  robustBlend,
+  robustness,
+} from "./robustness.js";
+export type {
+  BandAim,
+  BandTargetPoint,
+  BlendLimit,
+  BlendTarget,
+  FixedOrRange,
+} from "./target.js";
+export { comparisonSizes, powerTarget } from "./target.js";
+export {
+  blendFrontier,
+  type FrontierPoint,
+  type Relaxation,
+  relaxLimits,
+  type TernaryMap,
+  type TernaryPoint,
+  ternaryMap,
+} from "./tradeoffs.js";

@@ -1,0 +1,19 @@
+/** Results as figures. @module */
+export { blendChart, robustnessChart, sharesChart } from "./blend/blendChart.js";
+export { frontierChart, ternaryChart } from "./blend/tradeoffCharts.js";
+export { compactionChart } from "./compactionChart.js";
+export type { Figure } from "./figure.js";
+export type { ChartBand } from "./grading/band.js";
+export { guidanceBand, modelBand, uncertaintyBand } from "./grading/band.js";
+export {
+  type ChartCurve,
+  type GradingChartOptions,
+  gradingChart,
+} from "./grading/gradingChart.js";
+export { gradingResidualsChart, modelChart } from "./grading/modelChart.js";
+export { type PlasticitySample, plasticityChart } from "./plasticityChart.js";
+export { lotsChart, operatingCharacteristicChart } from "./strength/controlCharts.js";
+export { residualsChart, strengthChart } from "./strength/strengthChart.js";
+export { type LineStyle, PALETTE, SERIES_STYLES, seriesStyle } from "./style.js";
+export { type DrawableFigure, FIGURE_FONT, renderSvg } from "./svg/renderSvg.js";
+export { type TextureSample, textureTriangle } from "./textureTriangle.js";

@@ -1,0 +1,10 @@
+/** What is wrong or doubtful, as data. @module */
+export {
+  type Finding,
+  type FindingPlace,
+  type FindingWords,
+  finding,
+  hasErrors,
+  type Severity,
+} from "./finding.js";
+export { countFindings, formatFindings } from "./format.js";

@@ -1,0 +1,103 @@
+/** From readings to one grading curve, its models and its uncertainty. @module */
+export {
+  type CharacteristicSizes,
+  characteristicSizes,
+  type FinenessModulus,
+  finenessModulus,
+} from "./characteristics.js";
+export type {
+  CombinedGrading,
+  CombineInput,
+  GradingOverlap,
+  GradingRepair,
+} from "./combinedGrading.js";
+export { combineGrading, poolAdjacent } from "./combinedGrading.js";
+export type { GradingCurve, GradingPoint } from "./curve.js";
+export { type CurveReading, passingAtSize, scalp, sizeAtPassing } from "./curve.js";
+export {
+  type BoundarySystem,
+  type Fractions,
+  fractions,
+  SIZE_BOUNDARIES,
+  type SizeBoundaries,
+} from "./fractions.js";
+export { bimodalLognormal, fredlundBimodal } from "./models/bimodal.js";
+export type { GradingFit, GradingFitParameter, GradingFitPoint } from "./models/fit.js";
+export { fitGrading } from "./models/fit.js";
+export type {
+  GradingModel,
+  GradingModelName,
+  GradingModelParameter,
+} from "./models/gradingModel.js";
+export { GRADING_MODELS, modelCurve } from "./models/gradingModels.js";
+export type { ChosenModel, RankedFit } from "./models/modelChoice.js";
+export { chooseModel } from "./models/modelChoice.js";
+export {
+  fredlund,
+  haverkampParlange,
+  lognormal,
+  power,
+  skaggs,
+  weibull,
+} from "./models/unimodal.js";
+export type {
+  HydrometerAnalysis,
+  HydrometerAnalysisRow,
+  HydrometerInput,
+} from "./sedimentation/hydrometer.js";
+export {
+  analyseHydrometer,
+  type BsReading,
+  bsHydrometer,
+  type SeparateCorrections,
+  separateCorrections,
+} from "./sedimentation/hydrometer.js";
+export { effectiveDepth, hydrometerDepth } from "./sedimentation/hydrometerDepth.js";
+export type { JarAnalysis, JarShare } from "./sedimentation/jar.js";
+export {
+  analyseJar,
+  type JarAgainstLaboratory,
+  type JarComparison,
+  jarComparison,
+} from "./sedimentation/jar.js";
+export type {
+  PipetteAnalysis,
+  PipetteAnalysisRow,
+  PipetteInput,
+} from "./sedimentation/pipette.js";
+export { analysePipette } from "./sedimentation/pipette.js";
+export {
+  type SettlingInput,
+  stokesDiameter,
+  type WaterProperties,
+  waterProperties,
+} from "./sedimentation/settling.js";
+export type {
+  SieveAnalysis,
+  SieveAnalysisRow,
+  SieveOptions,
+  SieveSet,
+} from "./sieveAnalysis.js";
+export { analyseSieve, minimumSieveMass } from "./sieveAnalysis.js";
+export {
+  type GradingBandPoint,
+  type ResampledFits,
+  type ResampleFitsOptions,
+  type ResampleMethod,
+  type ResampleOptions,
+  resampleFits,
+  resampleGrading,
+} from "./uncertainty/fitBand.js";
+export {
+  type GradingQuantity,
+  type QuantityInterval,
+  quantityIntervals,
+  readingSpread,
+} from "./uncertainty/intervals.js";
+export {
+  DEFAULT_READING_ERRORS,
+  type ReadingErrors,
+  type ReadingResampleOptions,
+  type ReadingSheets,
+  resampleReadings,
+} from "./uncertainty/readingErrors.js";

@@ -1,0 +1,34 @@
+/** Published limits and cautions, with their sources. @module */
+export { CAUTIONS, type Caution } from "./cautions.js";
+export type {
+  CriterionCheck,
+  CriterionVerdict,
+  GuidanceCheck,
+  MeasuredConsistency,
+  OtherCheck,
+} from "./check.js";
+export { type BurroughsClass, burroughsClass, checkGuidance } from "./check.js";
+export {
+  compareGuidance,
+  type GuidanceComparison,
+  type GuidanceDisagreement,
+} from "./comparison.js";
+export type {
+  BandPoint,
+  ConsistencyLimit,
+  FractionLimit,
+  FractionName,
+  GuidanceEntry,
+  OtherLimit,
+  OtherQuantity,
+  Source,
+} from "./entry.js";
+export { type BandFraction, deriveBand, envelopeEntry } from "./entry.js";
+export {
+  type GuidanceSureness,
+  guidanceSureness,
+  SURE,
+  surenessPercent,
+  surenessWords,
+} from "./probability.js";
+export { GUIDANCE_ENTRIES } from "./published/recommendations.js";

@@ -1,0 +1,28 @@
+/** Units, sieve designations and the writing of numbers. @module */
+export {
+  type DisplayKind,
+  displayUnit,
+  displayValue,
+  formatFixed,
+  formatNumber,
+  formatPlain,
+  formatQuantity,
+  type UnitSystem,
+} from "./format.js";
+export {
+  acceptedUnits,
+  type ParsedNumber,
+  type ParsedQuantity,
+  parseNumber,
+  parseQuantity,
+} from "./parseQuantity.js";
+export { parseSieve, SIEVE_DESIGNATIONS, type SieveDesignation } from "./sieves.js";
+export {
+  convertFromBase,
+  convertToBase,
+  type Dimension,
+  type DimensionUnits,
+  normaliseUnit,
+  UNITS,
+  type UnitScale,
+} from "./units.js";

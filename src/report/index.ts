@@ -1,0 +1,41 @@
+/** Executed notebooks as HTML and PDF; the crew's sheets. @module */
+export type { PdfAttachment } from "./attachments.js";
+export { studyAttachments } from "./attachments.js";
+export type {
+  ChecklistNode,
+  CodeNode,
+  DocumentNode,
+  FigureNode,
+  HeadingNode,
+  Inline,
+  NumberedBlock,
+  ReportDocument,
+  SectionLink,
+} from "./document.js";
+export { EXPORTED, exportFiles } from "./export/exportFiles.js";
+export {
+  csvRow,
+  harmlessText,
+  type ShownNumber,
+  shownNumber,
+  tableCsv,
+} from "./export/exportTable.js";
+export { type HtmlOptions, renderHtml } from "./html/renderHtml.js";
+export { notebookTitle, notebookToDocument } from "./notebookToDocument.js";
+export { type PdfOptions, type PdfResult, renderPdf } from "./pdf/renderPdf.js";
+export type {
+  ReportFont,
+  ReportInput,
+  ReportLogo,
+  ReportMeta,
+  ReportStyle,
+} from "./reportMeta.js";
+export {
+  PDF_STANDARDS,
+  type PdfStandard,
+  REPORT_TEMPLATES,
+  type ReportTemplate,
+} from "./reportMeta.js";
+export { type OpenedStyle, openReportStyle } from "./style/openReportStyle.js";
+export { type WriteReportOptions, type WrittenReport, writeReport } from "./writeReport.js";
+export { siteDocument, type WrittenSite, writeMixCard, writeSite } from "./writeSite.js";

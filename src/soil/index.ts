@@ -1,0 +1,67 @@
+/** Consistency, classification, shrinkage, compaction. @module */
+export type { AashtoClass, AashtoInput } from "./classification/aashto.js";
+export { classifyAashto, type GroupIndexInput, groupIndex } from "./classification/aashto.js";
+export { classifyBs5930 } from "./classification/bs5930.js";
+export {
+  type ClassSystem,
+  type CurveClass,
+  type CurveLimits,
+  classifyCurve,
+} from "./classification/classifyCurve.js";
+export { classifyIso14688, type GradedTerm, gradedTerm } from "./classification/iso14688.js";
+export type { SizeClass, SizeClassInput } from "./classification/sizeClass.js";
+export type { UscsClass, UscsInput } from "./classification/uscs.js";
+export { classifyUscs, uscsFromCurve } from "./classification/uscs.js";
+export {
+  type TextureCorner,
+  USDA_POLYGONS,
+  type UsdaClass,
+  type UsdaParts,
+  type UsdaTexture,
+  usdaFromCurve,
+  usdaTexture,
+} from "./classification/usdaTexture.js";
+export type {
+  CompactionAnalysis,
+  CompactionAnalysisPoint,
+  CompactionPeak,
+  DensityAtWater,
+  PeakMethod,
+} from "./compaction/compactionTest.js";
+export { analyseCompaction } from "./compaction/compactionTest.js";
+export { type MoistureWindow, moistureWindow } from "./compaction/moistureWindow.js";
+export {
+  airVoidsDensity,
+  type OversizeInput,
+  oversizeDensity,
+  zeroAirVoidsDensity,
+} from "./compaction/phaseRelations.js";
+export type { ConsistencyResult, FlowLine } from "./consistency/limits.js";
+export {
+  consistencyLimits,
+  type LiquidLimit,
+  liquidLimit,
+  onePointLiquidLimit,
+  type PlasticLimitRepeats,
+  plasticLimitRepeats,
+} from "./consistency/limits.js";
+export {
+  type LongBoxRule,
+  type LongBoxShrinkage,
+  longBoxShrinkage,
+} from "./consistency/longBox.js";
+export { activity, aLine, uLine } from "./consistency/plasticityChart.js";
+export {
+  type ClassLikelihood,
+  type CurveUncertainty,
+  classLikelihoods,
+  curveUncertainty,
+  type DoubtfulLimits,
+} from "./curveUncertainty.js";
+export { surveyCsv } from "./survey/surveyCsv.js";
+export {
+  type SurveyOptions,
+  type SurveyProgress,
+  surveyGradings,
+} from "./survey/surveyGradings.js";
+export type { SurveyGrading, SurveyModel, SurveyRow } from "./survey/surveyRow.js";

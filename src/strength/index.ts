@@ -1,0 +1,85 @@
+/** Strength on cement content, least cement, quality control. @module */
+export {
+  ASPECT_RATIO_TABLES,
+  type AspectCorrected,
+  type AspectRatioTable,
+  correctAspectRatio,
+} from "./aspectRatio.js";
+export { type BatchScatter, batchMeans, batchScatter } from "./batches.js";
+export {
+  CHARACTERISTIC_RULES,
+  type CharacteristicRule,
+  type CharacteristicStrength,
+  characteristicStrength,
+} from "./characteristicStrength.js";
+export {
+  type ContentInterval,
+  contentInterval,
+  type FiellerContent,
+  fiellerContent,
+} from "./contentInterval.js";
+export {
+  type AcceptanceDesign,
+  type AcceptanceRisks,
+  acceptanceRisks,
+  type CharacteristicPoint,
+  designAcceptance,
+  judgeLot,
+  type LotJudgement,
+  operatingCharacteristic,
+} from "./control/acceptance.js";
+export {
+  type ControlChart,
+  type ControlPoint,
+  controlChart,
+} from "./control/controlChart.js";
+export { type RequiredAverage, requiredAverage } from "./control/requiredAverage.js";
+export { type IncludedSpecimens, includedSpecimens } from "./includedBlocks.js";
+export type { NextBlocks } from "./leastCement.js";
+export {
+  type LeastCement,
+  leastCement,
+  roundUpToStep,
+  type StrengthRequirement,
+} from "./leastCement.js";
+export {
+  programmeSheet,
+  sheetCsv,
+  type TestProgramme,
+  type TestProgrammeOptions,
+  testProgramme,
+} from "./programme.js";
+export type { StrengthStatistic } from "./regression/bounds.js";
+export {
+  type StrengthBand,
+  type StrengthBandsOptions,
+  type StrengthBoundOptions,
+  strengthBands,
+  strengthBound,
+} from "./regression/bounds.js";
+export type {
+  FittedStrength,
+  StrengthCoefficient,
+  StrengthFit,
+  StrengthFitPoint,
+  UnfittedStrength,
+} from "./regression/curve.js";
+export { type FitStrengthOptions, fitStrength } from "./regression/fit.js";
+export {
+  compareForms,
+  type FormComparison,
+  type FormsCompared,
+} from "./regression/formComparison.js";
+export { type LackOfFit, lackOfFit } from "./regression/lackOfFit.js";
+export {
+  STRENGTH_FORMS,
+  type StrengthForm,
+  type StrengthFormFacts,
+} from "./regression/model.js";
+export {
+  type ResidualCheck,
+  residualChecks,
+  shapiroWilk,
+} from "./regression/residuals.js";
+export { type RobustStrength, robustStrength } from "./regression/robustFit.js";
+export { compareTrials, type TrialDifference, trialFindings } from "./trials.js";

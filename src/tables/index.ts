@@ -1,0 +1,113 @@
+/** Results as tables and other blocks. @module */
+export {
+  blendFitTable,
+  blendLimitsTable,
+  blendPartsTable,
+  blendRelaxTable,
+  blendSharesTable,
+  bucketTable,
+} from "./blend.js";
+export {
+  basisMark,
+  carbonTable,
+  comparisonTable,
+  markedSource,
+  mixReferences,
+  savingTrapBlock,
+  siteCarbonTable,
+} from "./carbon.js";
+export { aspectTable, characteristicTable } from "./characteristicStrength.js";
+export { compareBlendTable, costTable, siteCostTable } from "./cost.js";
+export {
+  jarTable,
+  type NamedSizes,
+  pipetteTable,
+  pretreatmentNotes,
+  sedimentationNotes,
+  sedimentationTable,
+  sievingTable,
+  sizesTable,
+} from "./grading.js";
+export { classesTable, intervalsTable } from "./gradingUncertainty.js";
+export {
+  cautionsBlock,
+  guidanceComparisonTable,
+  guidanceTables,
+  referencesBlock,
+} from "./guidance.js";
+export { inputsTable, sheetTable } from "./inputs.js";
+export { recipeTable, toleranceTable } from "./mix.js";
+export {
+  acceptanceTable,
+  lotJudgementTable,
+  lotsTable,
+  noQuality,
+  qualityChecksTable,
+  qualityPlanTable,
+  siteBlocksTable,
+} from "./quality.js";
+export {
+  cementText,
+  formItems,
+  loadsText,
+  quantitiesTable,
+  siteOrderList,
+} from "./quantities.js";
+export type {
+  CautionsBlock,
+  ChecklistBlock,
+  FindingsBlock,
+  KeyValuesBlock,
+  NoteBlock,
+  PageBreakBlock,
+  ParagraphBlock,
+  ReferencesBlock,
+  ReportBlock,
+  SignatureBlock,
+  TableBlock,
+  TableColumn,
+} from "./reportBlock.js";
+export { checklistHeaders, checklistTable, noMix } from "./reportBlock.js";
+export {
+  siteBucketCard,
+  siteMoistureCard,
+  siteSheets,
+  trialMass,
+  trialText,
+} from "./site/crewCards.js";
+export {
+  bucketSize,
+  buckets,
+  GALLON_L,
+  liquid,
+  type SiteMix,
+  siteMix,
+} from "./site/crewMix.js";
+export { siteFieldTests } from "./site/fieldTestForms.js";
+export { siteBlockLabels, siteCuringLog } from "./site/logAndLabels.js";
+export { mixCard } from "./site/mixCard.js";
+export type { SiteOptions, SiteSheet } from "./site/siteSheet.js";
+export { siteCautions, siteOptionsOf } from "./site/siteSheet.js";
+export { compactionTable, limitsTable, modelTable, moistureWindowTable } from "./soil.js";
+export {
+  bandsTable,
+  formsTable,
+  influenceTable,
+  leastCementTable,
+  regressionTable,
+  specimensTable,
+  statisticName,
+  strengthChecksTable,
+} from "./strength.js";
+export { studyComparisonTable } from "./studyComparison.js";
+export {
+  checklistBlock,
+  decisionsTable,
+  elementText,
+  materialsTable,
+  methodsTable,
+  projectTable,
+  samplingTable,
+} from "./studyEntries.js";
+export { type DataFrameLike, toDataFrame } from "./toDataFrame.js";
+export { programmeTable, trialDifferencesTable, trialsTable } from "./trialBlocks.js";
