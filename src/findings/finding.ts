@@ -11,8 +11,8 @@ export interface FindingPlace {
   readonly row?: number;
   /** Header cell as written, or the key path in `study.yaml`. */
   readonly column?: string;
-  /** The text found at that place. */
-  readonly value?: string;
+  /** The text found at that place, or a number worked out from it. */
+  readonly value?: Text;
 }
 
 /** What a finding says to the user. */

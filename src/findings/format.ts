@@ -37,7 +37,7 @@ function formatFinding(finding: Finding, locale: Locale): string {
   const place = [plain(file)];
   if (row !== undefined) place.push(said(say`row ${row}`));
   if (column !== undefined) place.push(said(say`column “${plain(column)}”`));
-  const found = value === undefined ? "" : `: “${plain(value)}”`;
+  const found = value === undefined ? "" : `: “${plain(said(value))}”`;
   const label = said(wordFor(severity));
   const indent = " ".repeat(Math.max(9, label.length + 1));
   return [
