@@ -2,6 +2,7 @@
 
 export * from "./batch/index.js";
 export * from "./blend/index.js";
+export * from "./blocks/index.js";
 export * from "./entries/index.js";
 export * from "./figures/index.js";
 export * from "./findings/index.js";

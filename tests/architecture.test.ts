@@ -8,6 +8,7 @@ const ORDER = [
   "quantities",
   "numerics",
   "findings",
+  "blocks",
   "lab",
   "grading",
   "soil",

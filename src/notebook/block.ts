@@ -1,7 +1,7 @@
+import { checklistTable, type ReportBlock, type TableBlock } from "../blocks/block.js";
+import { escapeHtml as text } from "../blocks/escapeHtml.js";
 import type { Finding } from "../findings/finding.js";
-import { checklistTable, type ReportBlock, type TableBlock } from "../tables/reportBlock.js";
 import { say, wordFor } from "../words/message.js";
-import { escapeHtml as text } from "./escapeHtml.js";
 
 type Field = "text" | "list" | "texts" | "rows";
 

@@ -1,8 +1,8 @@
 import { inspect } from "node:util";
+import type { TableBlock, TableColumn } from "../blocks/block.js";
+import { escapeHtml } from "../blocks/escapeHtml.js";
 import type { Figure } from "../figures/figure.js";
-import type { TableBlock, TableColumn } from "../tables/reportBlock.js";
 import { asBlock, blockHtml, blockText } from "./block.js";
-import { escapeHtml } from "./escapeHtml.js";
 
 /** One block of a report as data (`ReportBlock`), which the report reads in place of its HTML. */
 export const NODE_MIME = "application/vnd.loambook.node+json";

@@ -1,5 +1,5 @@
+import type { ReportBlock } from "../blocks/block.js";
 import type { Finding } from "../findings/finding.js";
-import type { ReportBlock } from "../tables/reportBlock.js";
 import type { ReportMeta } from "./reportMeta.js";
 
 /** A run of text inside a paragraph, heading or cell of a markdown table. */

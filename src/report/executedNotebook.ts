@@ -1,5 +1,5 @@
 import { z } from "zod";
-import type { ReportBlock } from "../tables/reportBlock.js";
+import type { ReportBlock } from "../blocks/block.js";
 
 const lines = z
   .union([z.string(), z.array(z.string())])

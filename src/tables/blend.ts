@@ -5,7 +5,7 @@ import type { Relaxation } from "../blend/tradeoffs.js";
 import type { MaterialConfig } from "../entries/studyConfig.js";
 import { say, wordFor } from "../words/message.js";
 import { digits, fixed, numberColumn, plain } from "./cell.js";
-import type { TableBlock } from "./reportBlock.js";
+import type { TableBlock } from "../blocks/block.js";
 
 const BOUND_WORDS = {
   "-1": say`held by its least share`,

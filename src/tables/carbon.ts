@@ -1,10 +1,13 @@
 import { CONCRETE_AGGREGATE_KG_M3, type MixCarbon } from "../batch/carbon.js";
-import { type Between, type SavingTrap, savingTrap } from "../batch/cementComparison.js";
+import { type SavingTrap, savingTrap } from "../batch/cementComparison.js";
+import type { NoteBlock, ReferencesBlock, TableBlock } from "../blocks/block.js";
 import { formatQuantity, type UnitSystem } from "../quantities/format.js";
+import type { Interval } from "../quantities/interval.js";
 import type { MixStudy, StudyResult } from "../study/studyResult.js";
-import { say, type Text, wordFor } from "../words/message.js";
+import { joinTexts, say, type Text } from "../words/message.js";
+import { render } from "../words/render.js";
 import { BLANK, fixed, plain, quantity, quantityColumn } from "./cell.js";
-import { type NoteBlock, noMix, type ReferencesBlock, type TableBlock } from "./reportBlock.js";
+import { noMix } from "./noMix.js";
 
 /** Carbon of the element's materials by material, as ranges, each factor with its source and mark. */
 export function carbonTable({ config, mix }: StudyResult): TableBlock | NoteBlock {
@@ -22,7 +25,7 @@ export function carbonTable({ config, mix }: StudyResult): TableBlock | NoteBloc
     notes: [
       ...(table.notes ?? []),
       ways.length > 0
-        ? say`Haul one way: ${ways.join(", ")}. What has no distance is not hauled in this account.`
+        ? say`Haul one way: ${joinTexts(ways)}. What has no distance is not hauled in this account.`
         : say`No haul distances were entered, so haul is not counted.`,
       say`Mixing, ramming, forms, the life of the element and later carbonation are not in it.`,
     ],
@@ -44,7 +47,7 @@ export function siteCarbonTable(
   units: UnitSystem,
   trap?: SavingTrap,
 ): TableBlock {
-  const range = (value: Between | null) =>
+  const range = (value: Interval | null) =>
     value === null
       ? BLANK
       : say`${quantity(1000 * value.low, "mass", units)} to ${quantity(1000 * value.high, "mass", units)}`;
@@ -166,7 +169,7 @@ export function mixReferences({ comparison, carbon }: MixStudy): ReferencesBlock
       mark: basisMark(comparison.concreteCement.basis),
     },
   ];
-  return [...new Map(items.map((item) => [item.text, item])).values()];
+  return [...new Map(items.map((item) => [render(item.text), item])).values()];
 }
 
 /** How a factor is known, in words. */
@@ -176,12 +179,15 @@ export function basisMark(basis: "read" | "memory" | "entered"): Text {
 }
 
 /** A source with how it is known, once. */
-export function markedSource(of: {
-  readonly source: string;
+export function markedSource({
+  source,
+  basis,
+}: {
+  readonly source: Text;
   readonly basis: "read" | "memory" | "entered";
 }): Text {
   // Some sources say of one part that it is from memory: the mark would say it twice.
-  return of.basis === "memory" && of.source.includes("from memory")
-    ? wordFor(of.source)
-    : say`${wordFor(of.source)}; ${basisMark(of.basis)}`;
+  return basis === "memory" && render(source).includes("from memory")
+    ? source
+    : say`${source}; ${basisMark(basis)}`;
 }

@@ -8,7 +8,7 @@ import {
   type UnitSystem,
 } from "../quantities/format.js";
 import type { Text } from "../words/message.js";
-import type { TableColumn } from "./reportBlock.js";
+import type { TableColumn } from "../blocks/block.js";
 
 /** What stands in a cell that has no value. */
 export const BLANK = "–";

@@ -2,12 +2,12 @@ import type { SpecimenRecord } from "../lab/specimens.js";
 import type { UnitSystem } from "../quantities/format.js";
 import type { AspectCorrected } from "../strength/aspectRatio.js";
 import type { CharacteristicStrength } from "../strength/characteristicStrength.js";
-import { say, wordFor } from "../words/message.js";
+import { say, type Text } from "../words/message.js";
 import { BLANK, fixed, numberColumn, quantity, quantityColumn } from "./cell.js";
-import type { TableBlock } from "./reportBlock.js";
+import type { TableBlock } from "../blocks/block.js";
 
 const MARKS = {
-  read: "read",
+  read: say`read`,
   memory: say`from memory`,
   "own calculation": say`own calculation`,
 } as const;
@@ -48,11 +48,8 @@ export function aspectTable(
   rows: readonly { readonly block: SpecimenRecord; readonly corrected: AspectCorrected }[],
   units: UnitSystem,
 ): TableBlock {
-  const sources = [
-    ...new Set(
-      rows.map(({ corrected }) => say`${corrected.table.name}: ${corrected.table.source}.`),
-    ),
-  ];
+  const used = [...new Set(rows.map(({ corrected }) => corrected.table))];
+  const sources: Text[] = used.map(({ name, source }) => say`${name}: ${source}.`);
   return {
     kind: "table",
     caption: say`Strength corrected for height over thickness`,

@@ -1,13 +1,14 @@
-import type { Between } from "../batch/cementComparison.js";
 import type { CostRange, MixSaving } from "../batch/cost.js";
+import type { NoteBlock, TableBlock } from "../blocks/block.js";
 import type { StudyConfig } from "../entries/studyConfig.js";
 import { displayUnit } from "../quantities/format.js";
+import type { Interval } from "../quantities/interval.js";
 import type { StudyResult } from "../study/studyResult.js";
-import { say } from "../words/message.js";
+import { joinTexts, say, type Text } from "../words/message.js";
 import { BLANK, fixed, numberColumn, plain, quantity } from "./cell.js";
-import { type NoteBlock, noMix, type TableBlock } from "./reportBlock.js";
+import { noMix } from "./noMix.js";
 
-function writtenPrices({ materials, cement }: StudyConfig, id: string): string {
+function writtenPrices({ materials, cement }: StudyConfig, id: string): Text {
   const owner = id === "cement" ? cement : materials.find((material) => material.id === id);
   const { price, haul, lossPct } = owner ?? {};
   const words = [
@@ -15,7 +16,7 @@ function writtenPrices({ materials, cement }: StudyConfig, id: string): string {
     ...(haul ? [say`haul ${haul.written}`] : []),
     ...(lossPct ? [say`${plain(lossPct)} % lost`] : []),
   ];
-  return words.join(", ");
+  return joinTexts(words);
 }
 
 /** What the materials cost, or that no price was entered. */
@@ -23,17 +24,17 @@ export function costTable({ config, mix }: StudyResult): TableBlock | NoteBlock 
   if (!mix) return noMix();
   const { cost } = mix;
   if (!cost) return { kind: "note", tone: "note", text: say`No prices were entered.` };
-  const range = (value: Between | null) => {
+  const range = (value: Interval | null) => {
     if (value === null) return BLANK;
     const [low, high] = [fixed(value.low, 0), fixed(value.high, 0)];
     return low === high ? low : say`${low} to ${high}`;
   };
   const hauled = cost.lines.some(({ haul }) => haul !== null);
-  const sumOf = (part: "material" | "haul"): Between => ({
+  const sumOf = (part: "material" | "haul"): Interval => ({
     low: cost.lines.reduce((sum, line) => sum + (line[part]?.low ?? 0), 0),
     high: cost.lines.reduce((sum, line) => sum + (line[part]?.high ?? 0), 0),
   });
-  const bringing = (haul: Between | null) => (hauled ? [range(haul)] : []);
+  const bringing = (haul: Interval | null) => (hauled ? [range(haul)] : []);
   return {
     kind: "table",
     caption: say`Cost of the materials for the element`,
@@ -89,11 +90,11 @@ export function siteCostTable(
   options: {
     readonly currency?: string;
     readonly saving?: MixSaving;
-    readonly against?: string;
+    readonly against?: Text;
   } = {},
 ): TableBlock {
   const { currency, saving, against = say`the other mix` } = options;
-  const range = (value: Between | null) =>
+  const range = (value: Interval | null) =>
     value === null ? BLANK : say`${fixed(value.low, 0)} to ${fixed(value.high, 0)}`;
   return {
     kind: "table",
@@ -130,7 +131,7 @@ export function compareBlendTable({ config, mix }: StudyResult): TableBlock | No
   const { units, currency = "" } = config;
   const massUnit = displayUnit("mass", units);
   const mass = (kilograms: number) => quantity(1000 * kilograms, "mass", units, 4);
-  const between = (value: Between | null | undefined, write: (end: number) => string) => {
+  const between = (value: Interval | null | undefined, write: (end: number) => Text) => {
     if (!value) return BLANK;
     const [low, high] = [write(value.low), write(value.high)];
     return low === high ? low : say`${low} to ${high}`;
@@ -147,12 +148,12 @@ export function compareBlendTable({ config, mix }: StudyResult): TableBlock | No
           : sum + moistMassKg,
       0,
     );
-  const other = config.materials
-    .flatMap(({ id, name }) => {
+  const other = joinTexts(
+    config.materials.flatMap(({ id, name }) => {
       const share = config.compareBlend?.sharesPct[id];
       return share ? [say`${name} ${fixed(share, 1)} %`] : [];
-    })
-    .join(", ");
+    }),
+  );
   return {
     kind: "table",
     caption: say`What the mix saves against: ${compared.name}`,

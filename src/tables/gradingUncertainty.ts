@@ -1,11 +1,11 @@
 import type { QuantityInterval } from "../grading/uncertainty/intervals.js";
 import type { ClassSystem } from "../soil/classification/classifyCurve.js";
 import type { CurveUncertainty } from "../soil/curveUncertainty.js";
-import { say, soilNamed, wordFor } from "../words/message.js";
+import { say, soilNamed, type Text } from "../words/message.js";
 import { digits, numberColumn } from "./cell.js";
-import type { TableBlock } from "./reportBlock.js";
+import type { TableBlock } from "../blocks/block.js";
 
-const NAMES: Readonly<Record<QuantityInterval["quantity"], string>> = {
+const NAMES: Readonly<Record<QuantityInterval["quantity"], Text>> = {
   d10: "D10",
   d15: "D15",
   d30: "D30",
@@ -15,14 +15,14 @@ const NAMES: Readonly<Record<QuantityInterval["quantity"], string>> = {
   d90: "D90",
   cu: "Cu",
   cc: "Cc",
-  clayPct: "clay",
-  siltPct: "silt",
+  clayPct: say`clay`,
+  siltPct: say`silt`,
   finesPct: say`silt and clay`,
-  sandPct: "sand",
-  gravelPct: "gravel",
+  sandPct: say`sand`,
+  gravelPct: say`gravel`,
 };
 
-const SYSTEMS: Readonly<Record<ClassSystem, string>> = {
+const SYSTEMS: Readonly<Record<ClassSystem, Text>> = {
   uscs: say`ASTM D2487 (rules from memory; agree with the examples read)`,
   aashto: say`AASHTO M 145 (table read; rounding from memory)`,
   usda: say`USDA texture (five classes read, the others from memory)`,
@@ -46,7 +46,7 @@ export function intervalsTable(
       { header: say`Unit` },
     ],
     rows: quantities.map(({ quantity, unit, low, median, high }) => [
-      wordFor(NAMES[quantity]),
+      NAMES[quantity],
       digits(low),
       digits(median),
       digits(high),
@@ -67,7 +67,7 @@ export function classesTable(name: string, { classes }: CurveUncertainty): Table
     columns: [{ header: say`System` }, { header: say`Class` }, numberColumn(say`Likelihood`, "%")],
     rows: classes.flatMap(({ system, likelihoods }) =>
       likelihoods.map(({ label, share }, index) => [
-        index === 0 ? wordFor(SYSTEMS[system]) : "",
+        index === 0 ? SYSTEMS[system] : "",
         soilNamed(label),
         share < 0.005 ? say`below 1` : String(Math.round(100 * share)),
       ]),

@@ -6,7 +6,7 @@ import type { GuidanceStudy, StudyResult } from "../study/studyResult.js";
 import { say, type Text, wordFor } from "../words/message.js";
 import { mixReferences } from "./carbon.js";
 import { BLANK, fixed, numberColumn } from "./cell.js";
-import type { CautionsBlock, ReferencesBlock, TableBlock } from "./reportBlock.js";
+import type { CautionsBlock, ReferencesBlock, TableBlock } from "../blocks/block.js";
 
 /** A table for each entry that the study is held against. */
 export function guidanceTables(guidance: readonly GuidanceStudy[]): TableBlock[] {

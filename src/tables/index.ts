@@ -37,6 +37,7 @@ export {
 } from "./guidance.js";
 export { inputsTable, sheetTable } from "./inputs.js";
 export { recipeTable, toleranceTable } from "./mix.js";
+export { noMix } from "./noMix.js";
 export {
   acceptanceTable,
   lotJudgementTable,
@@ -53,21 +54,6 @@ export {
   quantitiesTable,
   siteOrderList,
 } from "./quantities.js";
-export type {
-  CautionsBlock,
-  ChecklistBlock,
-  FindingsBlock,
-  KeyValuesBlock,
-  NoteBlock,
-  PageBreakBlock,
-  ParagraphBlock,
-  ReferencesBlock,
-  ReportBlock,
-  SignatureBlock,
-  TableBlock,
-  TableColumn,
-} from "./reportBlock.js";
-export { checklistHeaders, checklistTable, noMix } from "./reportBlock.js";
 export {
   siteBucketCard,
   siteMoistureCard,

@@ -1,11 +1,12 @@
 import type { RecipeLine } from "../batch/recipe.js";
+import type { NoteBlock, TableBlock } from "../blocks/block.js";
 import type { StudyConfig } from "../entries/studyConfig.js";
 import { formatQuantity, type UnitSystem } from "../quantities/format.js";
 import { type SpecifiedLine, specifiedMix, type ToleranceBasis } from "../study/specifiedMix.js";
 import type { MixStudy, StudyResult } from "../study/studyResult.js";
-import { say, type Text, wordFor } from "../words/message.js";
+import { joinTexts, say, type Text } from "../words/message.js";
 import { BLANK, digits, fixed, numberColumn, quantity, quantityColumn } from "./cell.js";
-import { type NoteBlock, noMix, type TableBlock } from "./reportBlock.js";
+import { noMix } from "./noMix.js";
 
 /** Litres in SI, cubic feet in US customary units: what a crew measures with. */
 function looseVolume(litres: number | null, units: UnitSystem): Text {
@@ -14,7 +15,7 @@ function looseVolume(litres: number | null, units: UnitSystem): Text {
 }
 
 /** Water for the dry and the wet end of what may be rammed, and where the window comes from. */
-function waterNote({ water }: MixStudy, mass: (kilograms: number) => string): Text {
+function waterNote({ water }: MixStudy, mass: (kilograms: number) => Text): Text {
   const { window, basis, fromTest } = water;
   const ends = {
     dry: fixed(window.moisturePct.low, 1),
@@ -39,7 +40,7 @@ function bulkingNotes({ materials }: StudyConfig, { recipe }: MixStudy): Text[] 
   return bulked.length === 0
     ? []
     : [
-        say`Loose volumes count the bulking of damp material over dry: ${bulked.join(", ")}. It changes with moisture: repeat the flooding test when the heap is damper or drier.`,
+        say`Loose volumes count the bulking of damp material over dry: ${joinTexts(bulked)}. It changes with moisture: repeat the flooding test when the heap is damper or drier.`,
       ];
 }
 
@@ -98,7 +99,7 @@ export function recipeTable({ config, mix }: StudyResult): TableBlock | NoteBloc
   };
 }
 
-const BASIS: Readonly<Record<ToleranceBasis, string>> = {
+const BASIS: Readonly<Record<ToleranceBasis, Text>> = {
   entered: say`as entered`,
   "batching variation": say`the batching variation entered for the material`,
   "compaction test": say`window of the compaction test`,
@@ -109,7 +110,7 @@ const BASIS: Readonly<Record<ToleranceBasis, string>> = {
 };
 
 /** How each line is checked on site; common practice, no source. */
-const CHECK: Readonly<Record<SpecifiedLine["kind"], string>> = {
+const CHECK: Readonly<Record<SpecifiedLine["kind"], Text>> = {
   share: say`count buckets struck level, or weigh; correct the heap's moisture`,
   cement: say`weigh each batch; at the day's end, bags used against batches made`,
   moisture: say`ball and drop before each lift; dry a sample each day`,
@@ -140,8 +141,8 @@ export function toleranceTable(
       amount(line, line.value, units),
       amount(line, lowEnd(line), units),
       amount(line, line.high, units),
-      wordFor(CHECK[line.kind]),
-      wordFor(BASIS[line.basis]),
+      CHECK[line.kind],
+      BASIS[line.basis],
     ]),
     notes: [
       say`Shares and cement are percent of the dry mass of soil and aggregate, moisture is percent of the dry mass of all solids. Ways of checking are common practice, no source.`,

@@ -4,9 +4,9 @@ import type { AcceptanceRisks, LotJudgement } from "../strength/control/acceptan
 import type { ControlChart } from "../strength/control/controlChart.js";
 import { type SpecifiedLine, specifiedMix } from "../study/specifiedMix.js";
 import type { StudyResult } from "../study/studyResult.js";
-import { say, type Text } from "../words/message.js";
+import { joinTexts, say, type Text } from "../words/message.js";
 import { fixed, plain, quantity, quantityColumn } from "./cell.js";
-import type { KeyValuesBlock, NoteBlock, TableBlock } from "./reportBlock.js";
+import type { KeyValuesBlock, NoteBlock, TableBlock } from "../blocks/block.js";
 
 /** What stands in the place of the plan where the study asks for none. */
 export function noQuality(): NoteBlock {
@@ -27,7 +27,7 @@ export function qualityPlanTable({
   const { units } = config;
   const { lots, blocks, blocksALot, agesDays, rule, risks, densityChecks } = quality;
   const stress = (mpa: number) => formatQuantity(mpa, "stress", units);
-  const ages = agesDays.map((age) => plain(age)).join(", ");
+  const ages = joinTexts(agesDays.map((age) => plain(age)));
   const unknown = say`not known: enter how many batches are made a day`;
   return {
     kind: "keyValues",
@@ -220,9 +220,9 @@ export function siteBlocksTable({
     ],
   };
 
-  function signalsOf(label: string): string {
+  function signalsOf(label: string): Text {
     const point = site?.chart.points.find((one) => one.label === label);
-    return (point?.signals ?? []).map(signalWords).join(", ");
+    return joinTexts((point?.signals ?? []).map(signalWords));
   }
 }
 
@@ -277,7 +277,7 @@ export function lotsTable(chart: ControlChart, units: UnitSystem): TableBlock {
       label,
       quantity(valueMpa, "stress", units),
       quantity(sdMpa ?? undefined, "stress", units),
-      signals.join(", ").replaceAll("-", " "),
+      joinTexts(signals.map(signalWords)),
     ]),
     notes: [chart.message],
   };

@@ -1,12 +1,13 @@
 import type { ElementAmounts } from "../batch/element.js";
 import { formDays } from "../batch/formDays.js";
 import { lorryLoads } from "../batch/lorryLoads.js";
+import type { KeyValuesBlock, NoteBlock, TableBlock } from "../blocks/block.js";
 import type { SiteConfig } from "../entries/site.js";
 import { formatQuantity, type UnitSystem } from "../quantities/format.js";
 import type { MixStudy, StudyResult } from "../study/studyResult.js";
-import { say, type Text } from "../words/message.js";
+import { joinTexts, say, type Text } from "../words/message.js";
 import { BLANK, fixed, plain } from "./cell.js";
-import { type KeyValuesBlock, type NoteBlock, noMix, type TableBlock } from "./reportBlock.js";
+import { noMix } from "./noMix.js";
 import { type SiteOptions, type SiteSheet, siteCautions, siteOptionsOf } from "./site/siteSheet.js";
 
 /** What the element needs. */
@@ -33,11 +34,11 @@ export function quantitiesTable({ config, mix }: StudyResult): KeyValuesBlock | 
       },
       ...quantities.mix.materials.map(({ name, moistMassKg, looseVolumeL }) => ({
         label: say`${name}, as shovelled`,
-        value: [
+        value: joinTexts([
           mass(moistMassKg),
           ...(looseVolumeL === null ? [] : [say`${volume(looseVolumeL / 1000)} loose`]),
           ...loadsText({ moistMassKg, looseVolumeL }, site),
-        ].join(", "),
+        ]),
       })),
       {
         label: cement.name,
@@ -162,7 +163,7 @@ export function loadsText(
 export function cementText(
   { mix, cementKg, cementBags }: ElementAmounts,
   bag: Text,
-  mass: (kilograms: number) => string,
+  mass: (kilograms: number) => Text,
 ): Text {
   const best = mass(mix.cement.dryMassKg);
   return cementBags.low === cementBags.high

@@ -3,9 +3,9 @@ import { displayUnit, formatQuantity, type UnitSystem } from "../quantities/form
 import type { CompactionAnalysis } from "../soil/compaction/compactionTest.js";
 import { moistureWindow } from "../soil/compaction/moistureWindow.js";
 import type { ConsistencyResult } from "../soil/consistency/limits.js";
-import { say, wordFor } from "../words/message.js";
+import { joinTexts, say, type Text, wordFor } from "../words/message.js";
 import { BLANK, digits, fixed, numberColumn, plain, quantity, quantityColumn } from "./cell.js";
-import type { KeyValuesBlock, TableBlock } from "./reportBlock.js";
+import type { KeyValuesBlock, TableBlock } from "../blocks/block.js";
 
 /** Liquid and plastic limit, plasticity and shrinkage of a material. */
 export function limitsTable(name: string, limits: ConsistencyResult): KeyValuesBlock {
@@ -71,12 +71,11 @@ export function modelTable(name: string, models: ChosenModel): TableBlock {
     ],
     rows: models.ranking.map(({ fit, deltaAicc }) => [
       fit.title,
-      fit.parameters
+      joinTexts(fit.parameters
         .map(
           ({ name: parameter, value, standardError, unit }) =>
             say`${parameter} = ${digits(value, 3)} ± ${digits(standardError, 2)}${unit ? ` ${unit}` : ""}`,
-        )
-        .join("; "),
+        ), "; "),
       fixed(fit.residualSdPct, 2),
       fixed(deltaAicc, 1),
     ]),
@@ -97,7 +96,7 @@ export function compactionTable(compaction: CompactionAnalysis, units: UnitSyste
   const withVoids = compaction.points.some(({ airVoidsPct }) => airVoidsPct !== undefined);
   const interval = (
     range: readonly [number, number] | undefined,
-    write: (value: number) => string,
+    write: (value: number) => Text,
   ) => (range ? say` (95 % interval ${write(range[0])} to ${write(range[1])})` : "");
   return {
     kind: "table",

@@ -14,9 +14,9 @@ import type { LackOfFit } from "../strength/regression/lackOfFit.js";
 import type { ResidualCheck } from "../strength/regression/residuals.js";
 import type { RobustStrength } from "../strength/regression/robustFit.js";
 import type { StudyResult } from "../study/studyResult.js";
-import { say, type Text, wordFor } from "../words/message.js";
+import { joinTexts, say, type Text, wordFor } from "../words/message.js";
 import { BLANK, digits, fixed, numberColumn, plain, quantity, quantityColumn } from "./cell.js";
-import type { KeyValuesBlock, TableBlock } from "./reportBlock.js";
+import type { KeyValuesBlock, TableBlock } from "../blocks/block.js";
 
 /** Every block that was crushed, the excluded ones with their reason. Strengths as measured. */
 export function specimensTable(
@@ -46,9 +46,7 @@ export function specimensTable(
       quantity(block.dryDensityKgM3, "density", units, 4),
       quantity(block.strengthMpa, "stress", units),
       quantity(residualOf.get(block.id), "stress", units, 2),
-      [block.excluded ? say`Excluded: ${block.excluded}` : undefined, block.remark]
-        .filter(Boolean)
-        .join("; "),
+      joinTexts([block.excluded ? say`Excluded: ${block.excluded}` : undefined, block.remark], "; "),
     ]),
     notes: [
       say`Strength is load over the loaded face, without a correction for the block's proportions.`,
@@ -92,15 +90,15 @@ export function regressionTable(fit: FittedStrength, lack: LackOfFit): TableBloc
 }
 
 /** Where the curve stands among covariates and batches, and what its standard deviation speaks of. */
-function termNotes({ covariates, batches, basis }: FittedStrength): string[] {
-  const notes: string[] = [];
+function termNotes({ covariates, batches, basis }: FittedStrength): Text[] {
+  const notes: Text[] = [];
   if (covariates.length > 0) {
     const at = covariates.map(({ kind, at: value }) =>
       kind === "ln age"
         ? say`age ${plain(Math.exp(value))} d`
         : say`${kind} ${plain(value)} ${kind === "dry density" ? "kg/m³" : "%"}`,
     );
-    notes.push(say`The curve is that at ${at.join(", ")}.`);
+    notes.push(say`The curve is that at ${joinTexts(at)}.`);
   }
   if (batches.length > 0) {
     notes.push(

@@ -8,9 +8,9 @@ import {
 } from "../quantities/format.js";
 import { compareStudies, type EntryChange, type ResultPair } from "../study/compareStudies.js";
 import type { StudyResult } from "../study/studyResult.js";
-import { say, type Text, wordFor } from "../words/message.js";
+import { say, type Text } from "../words/message.js";
 import { BLANK } from "./cell.js";
-import type { TableBlock } from "./reportBlock.js";
+import type { TableBlock } from "../blocks/block.js";
 
 const CHANGE = {
   added: say`added`,
@@ -113,11 +113,12 @@ function shown(
 ): Text {
   if (value === null) return BLANK;
   const sign = as === "difference" && value > 0 ? "+" : "";
-  if (kind === "percent") return sign + formatFixed(value, 2);
-  if (kind === "money" || kind === "whole") return sign + formatFixed(value, 0);
+  const signed = (text: Text) => (sign === "" ? text : say`+${text}`);
+  if (kind === "percent") return signed(formatFixed(value, 2));
+  if (kind === "money" || kind === "whole") return signed(formatFixed(value, 0));
   const scaled = displayValue(value, kind, units);
   if (as === "value") return formatNumber(scaled, 4);
   const largest = Math.max(Math.abs(before ?? 0), Math.abs(after ?? 0));
   const magnitude = Math.floor(Math.log10(displayValue(largest, kind, units)));
-  return sign + formatFixed(scaled, Math.max(0, 3 - magnitude));
+  return signed(formatFixed(scaled, Math.max(0, 3 - magnitude)));
 }

@@ -3,9 +3,9 @@ import type { ElementConfig } from "../entries/element.js";
 import type { StudyConfig, TargetConfig } from "../entries/studyConfig.js";
 import { formatQuantity, type UnitSystem } from "../quantities/format.js";
 import { APPENDIX_SECTIONS } from "../study/review.js";
-import { say, type Text, wordFor } from "../words/message.js";
+import { joinTexts, say, type Text, wordFor } from "../words/message.js";
 import { BLANK, fixed, numberColumn, plain, quantity, quantityColumn } from "./cell.js";
-import type { ChecklistBlock, KeyValuesBlock, NoteBlock, TableBlock } from "./reportBlock.js";
+import type { ChecklistBlock, KeyValuesBlock, NoteBlock, TableBlock } from "../blocks/block.js";
 import { statisticName } from "./strength.js";
 
 /** What the study is about and what it has to meet, as the user entered it. */
@@ -97,7 +97,7 @@ function openingsText(
   const list = openings.map(
     ({ count = 1, widthM, heightM }) => say`${count} × ${length(widthM)} by ${length(heightM)}`,
   );
-  return say`openings ${list.join(", ")}`;
+  return say`openings ${joinTexts(list)}`;
 }
 
 /** The materials as the user entered them. */

@@ -1,5 +1,5 @@
+import type { TableBlock } from "../blocks/block.js";
 import { formatNumber } from "../quantities/format.js";
-import type { TableBlock } from "../tables/reportBlock.js";
 import { say } from "../words/message.js";
 import { acceptedRange, type Exercise, withUnit } from "./exercise.js";
 

@@ -9,10 +9,10 @@ import {
   practicalParts,
 } from "../blend/parts.js";
 import type { BlendTarget } from "../blend/target.js";
+import type { TableBlock } from "../blocks/block.js";
 import type { GradingCurve } from "../grading/curve.js";
 import { SIZE_BOUNDARIES } from "../grading/fractions.js";
 import { fixed, numberColumn, plain } from "../tables/cell.js";
-import type { TableBlock } from "../tables/reportBlock.js";
 import { say } from "../words/message.js";
 
 export interface ClassBlendInput {

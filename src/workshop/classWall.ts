@@ -6,10 +6,10 @@ import {
   type SavingTrap,
   savingTrap,
 } from "../batch/cementComparison.js";
-import { checkAbove } from "../batch/checkAmount.js";
 import { toMassShares } from "../batch/volumeParts.js";
+import type { TableBlock } from "../blocks/block.js";
+import { checkPositive } from "../quantities/checkNumber.js";
 import { fixed, numberColumn, plain } from "../tables/cell.js";
-import type { TableBlock } from "../tables/reportBlock.js";
 import { say, wordFor } from "../words/message.js";
 
 /** A wall on paper and what a crew would measure out for it. */
@@ -47,7 +47,7 @@ export function wallCement(wall: ClassWall): {
 } {
   const { wallVolumeM3, cementPct, dryDensityKgM3, concreteVolumeM3 } = wall;
   for (const [name, value] of Object.entries({ wallVolumeM3, cementPct, dryDensityKgM3 })) {
-    checkAbove(name, value);
+    checkPositive(name, value);
   }
   const cementKg = (wallVolumeM3 * dryDensityKgM3 * cementPct) / (100 + cementPct);
   return {

@@ -1,10 +1,10 @@
+import type { TableBlock } from "../blocks/block.js";
 import type { SpecimenRecord } from "../lab/specimens.js";
 import { leastCement } from "../strength/leastCement.js";
 import type { StrengthStatistic } from "../strength/regression/bounds.js";
 import type { FittedStrength } from "../strength/regression/curve.js";
 import { fitStrength } from "../strength/regression/fit.js";
 import { BLANK, fixed } from "../tables/cell.js";
-import type { TableBlock } from "../tables/reportBlock.js";
 import { statisticName } from "../tables/strength.js";
 import { say } from "../words/message.js";
 

@@ -1,5 +1,5 @@
+import type { TableBlock } from "../blocks/block.js";
 import { formatFixed } from "../quantities/format.js";
-import type { TableBlock } from "../tables/reportBlock.js";
 import { say } from "../words/message.js";
 
 /** One group's heights in mm: tops of sand, silt and clay above the bottom of the jar. */

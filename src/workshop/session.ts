@@ -1,6 +1,6 @@
+import type { NoteBlock, TableBlock } from "../blocks/block.js";
 import { formatNumber, formatPlain } from "../quantities/format.js";
 import { BLANK } from "../tables/cell.js";
-import type { NoteBlock, TableBlock } from "../tables/reportBlock.js";
 import { say, type Text } from "../words/message.js";
 import { nearestName } from "../words/nearestName.js";
 import { localNumber } from "../words/render.js";

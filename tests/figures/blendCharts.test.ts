@@ -13,7 +13,7 @@ import {
   blendRelaxTable,
   bucketTable,
 } from "../../src/tables/blend.js";
-import type { TableBlock } from "../../src/tables/reportBlock.js";
+import type { TableBlock } from "../../src/blocks/block.js";
 import { THREE } from "../blend/materials.js";
 
 const INPUT = {

@@ -1,7 +1,7 @@
 import { JSDOM } from "jsdom";
 import { describe, expect, it } from "vitest";
 import { toBundle } from "../../src/notebook/mimeBundle.js";
-import type { ReportBlock } from "../../src/tables/reportBlock.js";
+import type { ReportBlock } from "../../src/blocks/block.js";
 import { toDataFrame } from "../../src/tables/toDataFrame.js";
 
 const X = `<script>alert("x")</script><img src=x onerror='y'>&amp;`;

@@ -11,7 +11,7 @@ import { renderPdf } from "../../src/report/pdf/renderPdf.js";
 import { siteDocument, writeSite } from "../../src/report/writeSite.js";
 import type { StudyResult } from "../../src/study/studyResult.js";
 import { siteOrderList } from "../../src/tables/quantities.js";
-import type { ReportBlock, TableBlock } from "../../src/tables/reportBlock.js";
+import type { ReportBlock, TableBlock } from "../../src/blocks/block.js";
 import { siteBucketCard, siteMoistureCard, siteSheets } from "../../src/tables/site/crewCards.js";
 import { bucketSize, buckets, GALLON_L, liquid } from "../../src/tables/site/crewMix.js";
 import { siteFieldTests } from "../../src/tables/site/fieldTestForms.js";

@@ -22,7 +22,7 @@ import { robustStrength } from "../../src/strength/regression/robustFit.js";
 import { compareTrials } from "../../src/strength/trials.js";
 import { aspectTable, characteristicTable } from "../../src/tables/characteristicStrength.js";
 import { acceptanceTable, lotJudgementTable, lotsTable } from "../../src/tables/quality.js";
-import type { TableBlock } from "../../src/tables/reportBlock.js";
+import type { TableBlock } from "../../src/blocks/block.js";
 import {
   formsTable,
   influenceTable,

@@ -15,7 +15,7 @@ import {
 import { compareBlendTable, costTable } from "../../src/tables/cost.js";
 import { recipeTable } from "../../src/tables/mix.js";
 import { quantitiesTable, siteOrderList } from "../../src/tables/quantities.js";
-import type { TableBlock } from "../../src/tables/reportBlock.js";
+import type { TableBlock } from "../../src/blocks/block.js";
 import { siteBucketCard, siteMoistureCard } from "../../src/tables/site/crewCards.js";
 import { siteMix } from "../../src/tables/site/crewMix.js";
 import { siteBlockLabels, siteCuringLog } from "../../src/tables/site/logAndLabels.js";

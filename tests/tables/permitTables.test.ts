@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { renderSite, writeMixCard } from "../../src/report/writeSite.js";
 import { toleranceTable } from "../../src/tables/mix.js";
 import { qualityChecksTable, qualityPlanTable, siteBlocksTable } from "../../src/tables/quality.js";
-import type { ReportBlock } from "../../src/tables/reportBlock.js";
+import type { ReportBlock } from "../../src/blocks/block.js";
 import { mixCard } from "../../src/tables/site/mixCard.js";
 import { checklistBlock, decisionsTable, samplingTable } from "../../src/tables/studyEntries.js";
 import { EXAMPLE_NAMES, exampleResult } from "../support/exampleResult.js";

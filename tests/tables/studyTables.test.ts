@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, it } from "vitest";
 import * as loam from "../../src/index.js";
 import type { StudyResult } from "../../src/study/studyResult.js";
-import type { ReportBlock } from "../../src/tables/reportBlock.js";
+import type { ReportBlock } from "../../src/blocks/block.js";
 import { EXAMPLE_NAMES, exampleResult } from "../support/exampleResult.js";
 
 function allTables(result: StudyResult): ReportBlock[] {

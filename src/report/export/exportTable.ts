@@ -3,7 +3,7 @@ import type {
   ChecklistBlock,
   FindingsBlock,
   ReferencesBlock,
-} from "../../tables/reportBlock.js";
+} from "../../blocks/block.js";
 import { say } from "../../words/message.js";
 import { localNumber } from "../../words/render.js";
 import type { DocumentNode, NumberedBlock } from "../document.js";

@@ -1,7 +1,7 @@
+import { checklistHeaders } from "../../blocks/block.js";
+import { escapeHtml } from "../../blocks/escapeHtml.js";
 import { isBasic } from "../../figures/figure.js";
 import type { Finding } from "../../findings/finding.js";
-import { escapeHtml } from "../../notebook/escapeHtml.js";
-import { checklistHeaders } from "../../tables/reportBlock.js";
 import { say } from "../../words/message.js";
 import {
   type ChecklistNode,

@@ -1,6 +1,6 @@
 import { createRequire } from "node:module";
 import type { KatexOptions } from "katex";
-import { escapeHtml } from "../../notebook/escapeHtml.js";
+import { escapeHtml } from "../../blocks/escapeHtml.js";
 import { type Inline, plainText } from "../document.js";
 
 /**

@@ -1,7 +1,7 @@
 import { createHash } from "node:crypto";
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
-import { escapeHtml } from "../../notebook/escapeHtml.js";
+import { escapeHtml } from "../../blocks/escapeHtml.js";
 import { say } from "../../words/message.js";
 import {
   type DocumentNode,

@@ -1,4 +1,4 @@
-import { checklistHeaders } from "../../tables/reportBlock.js";
+import { checklistHeaders } from "../../blocks/block.js";
 import { say } from "../../words/message.js";
 import type { PdfAttachment } from "../attachments.js";
 import {

@@ -1,10 +1,11 @@
 import { waterByMoisture } from "../../batch/water.js";
 import type { WeighedBatch } from "../../batch/weighOut.js";
+import type { ReportBlock, TableBlock } from "../../blocks/block.js";
 import { formatFixed, formatQuantity, type UnitSystem } from "../../quantities/format.js";
 import type { StudyResult } from "../../study/studyResult.js";
 import { say, type Text } from "../../words/message.js";
 import { BLANK, fixed, plain } from "../cell.js";
-import { noMix, type ReportBlock, type TableBlock } from "../reportBlock.js";
+import { noMix } from "../noMix.js";
 import { bucketSize, buckets, liquid, type SiteMix, siteMix } from "./crewMix.js";
 import { siteBlockLabels, siteCuringLog } from "./logAndLabels.js";
 import { type SiteOptions, type SiteSheet, siteCautions, siteOptionsOf } from "./siteSheet.js";

@@ -1,10 +1,10 @@
 import { FIELD_TESTS, type FieldBasis, type FieldTest } from "../../batch/fieldTests.js";
-import { say, wordFor } from "../../words/message.js";
-import type { ReportBlock } from "../reportBlock.js";
+import { say, type Text } from "../../words/message.js";
+import type { ReportBlock } from "../../blocks/block.js";
 import type { SiteSheet } from "./siteSheet.js";
 
-const MARK: Readonly<Record<FieldBasis, string>> = {
-  read: "read",
+const MARK: Readonly<Record<FieldBasis, Text>> = {
+  read: say`read`,
   memory: say`from memory`,
   "common practice": say`common practice`,
 };
@@ -52,7 +52,7 @@ function formOf(test: FieldTest): ReportBlock[] {
       columns: [{ header: say`Seen` }, { header: say`Means` }],
       rows: test.conclusions.map(({ seen, means, basis }) => [
         seen,
-        say`${means} (${wordFor(MARK[basis])})`,
+        say`${means} (${MARK[basis]})`,
       ]),
       notes: [say`Source: ${test.source}.`],
     },

@@ -1,9 +1,10 @@
+import type { ReportBlock } from "../../blocks/block.js";
 import type { SiteConfig } from "../../entries/site.js";
 import { formatQuantity } from "../../quantities/format.js";
 import type { StudyResult } from "../../study/studyResult.js";
-import { say } from "../../words/message.js";
+import { joinTexts, say } from "../../words/message.js";
 import { fixed, plain } from "../cell.js";
-import { noMix, type ReportBlock } from "../reportBlock.js";
+import { noMix } from "../noMix.js";
 import { type SiteMix, siteMix } from "./crewMix.js";
 import { type SiteOptions, type SiteSheet, siteCautions, siteOptionsOf } from "./siteSheet.js";
 
@@ -146,13 +147,16 @@ export function siteBlockLabels(result: StudyResult, options: SiteOptions = {}):
   const { recipe } = result.mix;
   const { ageDays } = result.config.strength.requirement;
   const label = (number: number) =>
-    [
-      say`Block ${number} · cement ${plain(recipe.cementPct)} %`,
-      say`Batch ________ Lift ________`,
-      say`Made on ________________`,
-      say`Test at ${ageDays} days, on ________`,
-      say`Cured: damp □ · as the wall □`,
-    ].join("\n");
+    joinTexts(
+      [
+        say`Block ${number} · cement ${plain(recipe.cementPct)} %`,
+        say`Batch ________ Lift ________`,
+        say`Made on ________________`,
+        say`Test at ${ageDays} days, on ________`,
+        say`Cured: damp □ · as the wall □`,
+      ],
+      "\n",
+    );
   const page = (first: number): ReportBlock => ({
     kind: "table",
     caption: say`Cut along the lines, tie on in a clear bag, scratch the number into the block`,

@@ -1,9 +1,10 @@
+import type { KeyValuesBlock, TableBlock } from "../../blocks/block.js";
 import { formatQuantity } from "../../quantities/format.js";
 import { specifiedMix } from "../../study/specifiedMix.js";
 import type { MixStudy, StudyResult } from "../../study/studyResult.js";
 import { say } from "../../words/message.js";
 import { BLANK, fixed, plain } from "../cell.js";
-import { type KeyValuesBlock, noMix, type TableBlock } from "../reportBlock.js";
+import { noMix } from "../noMix.js";
 import { liquid } from "./crewMix.js";
 import { type SiteSheet, siteCautions } from "./siteSheet.js";
 

@@ -119,12 +119,3 @@ export function checklistTable({ caption, items }: ChecklistBlock): TableBlock {
 export function checklistHeaders(): Text[] {
   return [say`Clause`, say`Requirement`, say`Answered in`, say`Remark`];
 }
-
-/** What stands in the place of a table about the mix where the tests do not give one. */
-export function noMix(): NoteBlock {
-  return {
-    kind: "note",
-    tone: "warning",
-    text: say`The tests do not give a mix: see the findings.`,
-  };
-}

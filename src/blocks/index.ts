@@ -1,0 +1,16 @@
+/** Parts of a report as plain data, and how they are written. @module */
+export type {
+  CautionsBlock,
+  ChecklistBlock,
+  FindingsBlock,
+  KeyValuesBlock,
+  NoteBlock,
+  PageBreakBlock,
+  ParagraphBlock,
+  ReferencesBlock,
+  ReportBlock,
+  SignatureBlock,
+  TableBlock,
+  TableColumn,
+} from "./block.js";
+export { checklistHeaders, checklistTable } from "./block.js";
