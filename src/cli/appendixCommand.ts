@@ -3,6 +3,7 @@ import { countFindings, formatFindings } from "../findings/format.js";
 import { runNotebook } from "../notebook/runNotebook.js";
 import type { OpenedStyle } from "../report/style/openReportStyle.js";
 import type { StudyResult } from "../study/studyResult.js";
+import { render } from "../words/render.js";
 import { EXIT, parseCall } from "./call.js";
 import { freshFolder, outputProblem, progressLine } from "./output.js";
 import { appendixNotebook, packageFolder } from "./packageFiles.js";
@@ -84,9 +85,9 @@ export async function makeAppendix(words: readonly string[]): Promise<number> {
   });
   progress.clear();
   const all = [...opened.findings, ...findings];
-  const shown = all.length > 0 ? `\n${formatFindings(all)}\n` : "";
+  const shown = all.length > 0 ? `\n${formatFindings(all, result.config.language)}\n` : "";
   process.stdout.write(
-    `${shown}The study has ${countFindings(result.findings)}; they stand in the appendix.\n\n` +
+    `${shown}The study has ${render(countFindings(result.findings))}; they stand in the appendix.\n\n` +
       `HTML  ${htmlPath}\nPDF   ${pdfPath}\n`,
   );
   return EXIT.ok;

@@ -1,26 +1,28 @@
 import { sheetsOf } from "../entries/sheets.js";
-import type { Finding } from "../findings/finding.js";
+import { type Finding, hasErrors } from "../findings/finding.js";
 import { formatFindings } from "../findings/format.js";
 import { formatFixed, formatNumber } from "../quantities/format.js";
 import { computeStudy } from "../study/computeStudy.js";
 import { readStudy } from "../study/readStudy.js";
 import type { MaterialResult, StudyResult } from "../study/studyResult.js";
-import { say } from "../words/message.js";
+import { say, type Text } from "../words/message.js";
+import { render, renderAll } from "../words/render.js";
 import { EXIT, parseCall } from "./call.js";
 
 /** `loambook check`: all findings of a study; 3 where one of them is an error. */
 export async function checkStudy(words: readonly string[]): Promise<number> {
   const call = parseCall("check", words, { json: { type: "boolean" } }, true);
   const place = call.place as string;
-  const { study, findings: reading } = await readStudy(place);
+  const { study, findings: reading, locale } = await readStudy(place);
   const computed = study ? computeStudy(study, reading) : { findings: reading, result: undefined };
   const { findings, result } = computed;
-  if (call.flag("json")) process.stdout.write(`${JSON.stringify(findings, undefined, 2)}\n`);
-  else {
+  if (call.flag("json")) {
+    process.stdout.write(`${JSON.stringify(renderAll(findings, locale), undefined, 2)}\n`);
+  } else {
     const next = result ? `\n${plain(whatNext(result, place))}\n` : "";
-    process.stdout.write(`${formatFindings(findings)}\n${next}`);
+    process.stdout.write(`${formatFindings(findings, locale)}\n${next}`);
   }
-  return findings.some(({ severity }) => severity === "error") ? EXIT.badInput : EXIT.ok;
+  return hasErrors(findings) ? EXIT.badInput : EXIT.ok;
 }
 
 /** Names come from the study: what would steer the terminal is shown, not sent. */
@@ -39,8 +41,9 @@ function plain(text: string): string {
  */
 export function whatNext(result: StudyResult, place: string): string {
   const { config, strength } = result;
-  const group = (title: string, lines: readonly string[]) =>
-    lines.length === 0 ? [] : [title, ...lines.map((line) => `  - ${line}`)];
+  const said = (text: Text) => render(text, config.language);
+  const group = (title: Text, lines: readonly Text[]) =>
+    lines.length === 0 ? [] : [said(title), ...lines.map((line) => `  - ${said(line)}`)];
   const { chosenCementPct, leastCement } = strength;
   const noContent = chosenCementPct === undefined ? [leastCement.message] : [];
   const invented = config.invented
@@ -58,23 +61,23 @@ export function whatNext(result: StudyResult, place: string): string {
   ].join("\n");
 }
 
-function warnings(count: number): string {
-  return count === 1 ? say`1 warning` : say`${count} warnings`;
+function warnings(count: number): Text {
+  return say`${count}{0, plural, one { warning} other { warnings}}`;
 }
 
 /**
  * One sentence for each result that warnings touch, the one that moves the mix most first: the strength of
  * the blocks, then the materials by their shares.
  */
-export function touchedResults(result: StudyResult): string[] {
+export function touchedResults(result: StudyResult): Text[] {
   const { config, blend, strength } = result;
   let left = result.findings.filter(({ severity }) => severity === "warning");
-  const take = (of: (finding: Finding) => boolean): string | undefined => {
-    const taken = left.filter(of);
+  const take = (isTouched: (finding: Finding) => boolean): Text | undefined => {
+    const taken = left.filter(isTouched);
     left = left.filter((finding) => !taken.includes(finding));
     return taken.length > 0 ? warnings(taken.length) : undefined;
   };
-  const sentences: string[] = [];
+  const sentences: Text[] = [];
   const [blocks] = sheetsOf(config.strength.sheet);
   const inBlocks = take(({ file }) => file === blocks);
   const { chosenCementPct } = strength;
@@ -121,7 +124,7 @@ export function touchedResults(result: StudyResult): string[] {
 const WORTH_A_TEST = 1;
 
 /** What the study does not know, what that leaves open, and which sheet or entry would tell. */
-export function missingKnowledge(result: StudyResult): string[] {
+export function missingKnowledge(result: StudyResult): Text[] {
   const { config, blend, materials, mix } = result;
   const sharePct = (id: string) => blend.shares.find((share) => share.id === id)?.sharePct ?? 0;
   const used = materials.filter(({ id }) => sharePct(id) >= 0.05);
@@ -157,7 +160,7 @@ export function missingKnowledge(result: StudyResult): string[] {
   return lines;
 }
 
-function leastCementLine({ strength }: StudyResult): string[] {
+function leastCementLine({ strength }: StudyResult): Text[] {
   const { interval, nextBlocks, status } = strength.leastCement;
   // Where there is no content at all, its message has said this already.
   if (nextBlocks) return status === "above-range" ? [] : [nextBlocks.reason];
@@ -170,7 +173,7 @@ function leastCementLine({ strength }: StudyResult): string[] {
 }
 
 /** Below its finest sieve a curve without a sedimentation test is assumed. */
-function tailLine(material: MaterialResult, sharePct: number): string[] {
+function tailLine(material: MaterialResult, sharePct: number): Text[] {
   const { name, sedimentation, pipette, curve } = material;
   const finest = curve.points.reduce((least, point) =>
     point.sizeMm < least.sizeMm ? point : least,
@@ -182,7 +185,7 @@ function tailLine(material: MaterialResult, sharePct: number): string[] {
   ];
 }
 
-function soilLines({ name, limits }: MaterialResult): string[] {
+function soilLines({ name, limits }: MaterialResult): Text[] {
   if (!limits) {
     return [
       say`${name} has no limits sheet: its plasticity index, and the classes and limits that ask for it, stay open.`,

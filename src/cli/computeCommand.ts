@@ -1,9 +1,11 @@
 import { existsSync } from "node:fs";
 import { countFindings } from "../findings/format.js";
-import { displayUnit, displayValue, formatFixed, formatNumber } from "../quantities/format.js";
+import { formatFixed, formatQuantity } from "../quantities/format.js";
 import { openStudy } from "../study/openStudy.js";
 import type { StudyResult } from "../study/studyResult.js";
 import { statisticName } from "../tables/strength.js";
+import { say, type Text } from "../words/message.js";
+import { render } from "../words/render.js";
 import { CommandError, EXIT, parseCall } from "./call.js";
 import { writeNewFile } from "./output.js";
 
@@ -27,39 +29,38 @@ export async function computeCommand(words: readonly string[]): Promise<number> 
   return EXIT.ok;
 }
 
-/** A study result in a dozen lines for the screen. */
+/** A study result in a dozen lines for the screen, in the study's language. */
 export function summariseResult(result: StudyResult): string {
-  const { config, blend, compaction, strength } = result;
-  const { units } = config;
+  const { config, blend, compaction, strength, findings } = result;
+  const { units, language } = config;
   const { requirement } = config.strength;
-  const stress = (mpa: number | null) =>
-    mpa === null
-      ? "–"
-      : `${formatNumber(displayValue(mpa, "stress", units), 3)} ${displayUnit("stress", units)}`;
+  const said = (text: Text) => render(text, language);
   const nameOf = (id: string) =>
     config.materials.find((material) => material.id === id)?.name ?? id;
-  const lines = [
-    config.title,
-    config.invented ? "(invented data)" : "",
+  const shares = blend.shares.map(({ id, sharePct }) => {
+    if (sharePct === 0) return said(say`  not used  ${nameOf(id)}`);
+    return `  ${said(formatFixed(sharePct, 1)).padStart(5)} %  ${nameOf(id)}`;
+  });
+  const required = formatQuantity(requirement.strengthMpa, "stress", units);
+  const lines: Text[] = [config.title];
+  if (config.invented) lines.push(say`(invented data)`);
+  lines.push("", say`Blend, percent of the dry mass of soil and aggregate:`, ...shares);
+  lines.push(
+    say`  differs from the target by ${formatFixed(blend.rmsDifferencePct, 1)} points (root mean square)`,
     "",
-    "Blend, percent of the dry mass of soil and aggregate:",
-    ...blend.shares.map(({ id, sharePct }) =>
-      sharePct === 0
-        ? `  not used  ${nameOf(id)}`
-        : `  ${formatFixed(sharePct, 1).padStart(5)} %  ${nameOf(id)}`,
-    ),
-    `  differs from the target by ${formatFixed(blend.rmsDifferencePct, 1)} points (root mean square)`,
+  );
+  if (compaction?.peak) {
+    const { maximumDryDensityKgM3, optimumWaterPct } = compaction.peak;
+    lines.push(
+      say`Compaction: ${formatQuantity(maximumDryDensityKgM3, "density", units, 4)} dry at ${formatFixed(optimumWaterPct, 1)} % water`,
+    );
+  }
+  lines.push(
+    say`Required: ${required} at ${requirement.ageDays} days, to be met by ${statisticName(requirement.statistic, requirement.confidence)}`,
+    say`Least cement: ${strength.leastCement.message}`,
     "",
-    ...(compaction?.peak
-      ? [
-          `Compaction: ${formatNumber(displayValue(compaction.peak.maximumDryDensityKgM3, "density", units), 4)} ${displayUnit("density", units)} dry at ${formatFixed(compaction.peak.optimumWaterPct, 1)} % water`,
-        ]
-      : []),
-    `Required: ${stress(requirement.strengthMpa)} at ${requirement.ageDays} days, to be met by ${statisticName(requirement.statistic, requirement.confidence)}`,
-    `Least cement: ${strength.leastCement.message}`,
-    "",
-    `Findings: ${countFindings(result.findings)} (loambook check shows them)`,
-    "The numbers do not replace a licensed engineer, a laboratory or the local code.",
-  ];
-  return `${lines.filter((line, index) => line !== "" || lines[index - 1] !== "").join("\n")}\n`;
+    say`Findings: ${countFindings(findings)} (loambook check shows them)`,
+    say`The numbers do not replace a licensed engineer, a laboratory or the local code.`,
+  );
+  return `${lines.map(said).join("\n")}\n`;
 }

@@ -6,6 +6,7 @@ import { EXPORTED, exportFiles } from "../report/export/exportFiles.js";
 import { notebookToDocument } from "../report/notebookToDocument.js";
 import { folderToFill, writeWhole } from "../report/wholeFolder.js";
 import { openStudy } from "../study/openStudy.js";
+import { render } from "../words/render.js";
 import { EXIT, parseCall } from "./call.js";
 import { freshFolder, outputProblem, progressLine } from "./output.js";
 import { appendixNotebook, packageFolder } from "./packageFiles.js";
@@ -55,7 +56,7 @@ export async function exportCommand(words: readonly string[]): Promise<number> {
   const count = (pattern: RegExp) => Object.keys(files).filter((name) => pattern.test(name)).length;
   process.stdout.write(
     `${count(/^(table|list)-/)} tables (CSV, and all in tables.xlsx), ${count(/\.svg$/)} figures (SVG, PNG), result.json: ${outFolder}\n` +
-      `contents.csv says what is in which file. The study has ${countFindings(result.findings)}.\n`,
+      `contents.csv says what is in which file. The study has ${render(countFindings(result.findings))}.\n`,
   );
   const old = (await readdir(outFolder)).filter((name) => EXPORTED.test(name) && !(name in files));
   if (old.length > 0) {

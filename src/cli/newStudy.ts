@@ -7,10 +7,12 @@ import { parseStudyYaml, STUDY_FILE } from "../entries/parseStudyYaml.js";
 import { sheetsOf } from "../entries/sheets.js";
 import { studyJsonSchema } from "../entries/studyJsonSchema.js";
 import { STUDY_FORMAT } from "../entries/studySchema.js";
+import { hasErrors } from "../findings/finding.js";
 import { countFindings, formatFindings } from "../findings/format.js";
 import type { SheetSource } from "../lab/sheet/grid.js";
 import { computeStudy } from "../study/computeStudy.js";
 import { readStudy } from "../study/readStudy.js";
+import { render } from "../words/render.js";
 import { type Call, CommandError, EXIT, parseCall } from "./call.js";
 import {
   askAnswers,
@@ -125,7 +127,7 @@ async function write(
     await writeFile(join(draft, SCHEMA_FILE), `${schema}\n`);
     const { study, findings } = await readStudy(draft);
     const computed = study ? computeStudy(study, findings) : { findings };
-    if (computed.findings.some(({ severity }) => severity === "error")) {
+    if (hasErrors(computed.findings)) {
       throw new CommandError(
         EXIT.badInput,
         `${formatFindings(computed.findings)}\n\nThese answers give no study that computes. Nothing was written.`,
@@ -133,7 +135,7 @@ async function write(
     }
     // An empty folder may be replaced; a filled one makes the rename fail.
     await rename(draft, folder);
-    return countFindings(computed.findings);
+    return render(countFindings(computed.findings));
   } catch (problem) {
     throw outputProblem(folder, problem);
   } finally {

@@ -1,5 +1,6 @@
 import { parseNumber, parseQuantity } from "../quantities/parseQuantity.js";
 import { programmeSheet, sheetCsv, testProgramme } from "../strength/programme.js";
+import { render } from "../words/render.js";
 import { type Call, CommandError, EXIT, parseCall } from "./call.js";
 import { writeNewFile } from "./output.js";
 
@@ -28,10 +29,10 @@ export async function planCommand(words: readonly string[]): Promise<number> {
     batchesAContent: whole(call, "batches", 1),
     seed: whole(call, "seed", 0),
   });
-  if (programme.status !== "ok") throw new CommandError(EXIT.badInput, programme.message);
+  if (programme.status !== "ok") throw new CommandError(EXIT.badInput, render(programme.message));
   await writeNewFile(out, sheetCsv(programmeSheet(programme.blocks, out)));
   process.stdout.write(
-    `${programme.message}\n\n${programme.blocks.length} blocks in random order of making and crushing: ${out}\n` +
+    `${render(programme.message)}\n\n${programme.blocks.length} blocks in random order of making and crushing: ${out}\n` +
       "Filled in, it is the block sheet of a study.\n",
   );
   return EXIT.ok;

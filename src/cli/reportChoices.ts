@@ -6,8 +6,8 @@ import {
   type ReportTemplate,
 } from "../report/reportMeta.js";
 import type { StudyResult } from "../study/studyResult.js";
-import { say } from "../words/message.js";
-import { currentLanguage } from "../words/render.js";
+import { say, type Text } from "../words/message.js";
+import { languageOf, render } from "../words/render.js";
 import { type Call, CommandError, EXIT } from "./call.js";
 
 /** What a command line may choose about a report. */
@@ -60,12 +60,13 @@ export function reportChoices(call: Call): ReportChoices {
 
 /** What the title page of a study's appendix says. */
 export function reportMeta({ config, madeWith }: StudyResult): ReportMeta {
+  const said = (text: Text) => render(text, config.language);
   return {
     title: config.title,
-    subtitle: say`Technical appendix: soil, blend, strength and mix`,
+    subtitle: said(say`Technical appendix: soil, blend, strength and mix`),
     place: config.place,
     date: config.date,
-    language: currentLanguage(),
+    language: languageOf(config.language),
     invented: config.invented,
     page: config.page,
     keywords: [
@@ -74,7 +75,7 @@ export function reportMeta({ config, madeWith }: StudyResult): ReportMeta {
       say`grading`,
       say`blend`,
       say`compressive strength`,
-    ],
+    ].map(said),
     madeWith,
   };
 }

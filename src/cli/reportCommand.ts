@@ -1,5 +1,6 @@
 import { readFile } from "node:fs/promises";
 import { basename, extname, resolve } from "node:path";
+import { hasErrors } from "../findings/finding.js";
 import { formatFindings } from "../findings/format.js";
 import { studyAttachments } from "../report/attachments.js";
 import { notebookTitle } from "../report/notebookToDocument.js";
@@ -8,7 +9,6 @@ import { type OpenedStyle, openReportStyle } from "../report/style/openReportSty
 import { writeReport } from "../report/writeReport.js";
 import { openStudy } from "../study/openStudy.js";
 import type { StudyResult } from "../study/studyResult.js";
-import { useLanguage } from "../words/render.js";
 import { type Call, CommandError, EXIT, parseCall } from "./call.js";
 import { freshFolder, outputProblem } from "./output.js";
 import { REPORT_OPTIONS, reportChoices, reportMeta } from "./reportChoices.js";
@@ -70,16 +70,15 @@ export async function reportCommand(words: readonly string[]): Promise<number> {
     );
   }
   const result = study === undefined ? undefined : await openStudy(study);
-  if (language !== undefined) useLanguage(language);
   const opened = study && result ? await openStyle(study, result) : undefined;
   const name = basename(path, extname(path));
-  const of = result ? reportMeta(result) : undefined;
+  const ofStudy = result ? reportMeta(result) : undefined;
   const heading = notebookTitle(notebook);
   const meta: ReportMeta = {
-    ...(of ?? { language: language ?? "en", page: page ?? "A4" }),
-    title: call.text("title") ?? heading ?? of?.title ?? name,
-    subtitle: of?.title,
-    date: date ?? (of?.date as string),
+    ...(ofStudy ?? { language: language ?? "en", page: page ?? "A4" }),
+    title: call.text("title") ?? heading ?? ofStudy?.title ?? name,
+    subtitle: ofStudy?.title,
+    date: date ?? (ofStudy?.date as string),
     ...(page === undefined ? {} : { page }),
     ...(language === undefined ? {} : { language }),
     layout: choices.template ?? result?.config.report?.template ?? "permit",
@@ -106,7 +105,8 @@ export async function reportCommand(words: readonly string[]): Promise<number> {
     throw outputProblem(outFolder, problem);
   });
   const all = [...(opened?.findings ?? []), ...findings];
-  const shown = all.length > 0 ? `${formatFindings(all)}\n\n` : "";
+  const shown =
+    all.length > 0 ? `${formatFindings(all, result?.config.language ?? language)}\n\n` : "";
   process.stdout.write(`${shown}HTML  ${htmlPath}\nPDF   ${pdfPath}\n`);
   return EXIT.ok;
 }
@@ -118,9 +118,9 @@ export async function reportCommand(words: readonly string[]): Promise<number> {
  */
 export async function openStyle(study: string, { config }: StudyResult): Promise<OpenedStyle> {
   const opened = await openReportStyle(study, config.report);
-  if (opened.findings.every(({ severity }) => severity !== "error")) return opened;
+  if (!hasErrors(opened.findings)) return opened;
   throw new CommandError(
     EXIT.badInput,
-    `${formatFindings(opened.findings)}\n\nNothing was written.`,
+    `${formatFindings(opened.findings, config.language)}\n\nNothing was written.`,
   );
 }

@@ -19,7 +19,7 @@ export async function siteCommand(words: readonly string[]): Promise<number> {
   if (!result.mix) {
     throw new CommandError(
       EXIT.badInput,
-      `The tests give no mix, so there is nothing to batch.\n\n${formatFindings(result.findings)}`,
+      `The tests give no mix, so there is nothing to batch.\n\n${formatFindings(result.findings, result.config.language)}`,
     );
   }
   const outFolder = freshFolder({
@@ -36,7 +36,8 @@ export async function siteCommand(words: readonly string[]): Promise<number> {
   }).catch((problem: unknown) => {
     throw outputProblem(outFolder, problem);
   });
-  const shown = findings.length > 0 ? `${formatFindings(findings)}\n\n` : "";
+  const shown =
+    findings.length > 0 ? `${formatFindings(findings, result.config.language)}\n\n` : "";
   process.stdout.write(`${shown}${paths.join("\n")}\n`);
   return EXIT.ok;
 }

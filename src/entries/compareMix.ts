@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { say } from "../words/message.js";
+import { render } from "../words/render.js";
 import { density, percent, text } from "./writtenValue.js";
 
 /** Another mix of the same element, to see what the chosen one saves. */
@@ -26,7 +27,7 @@ export const compareSchema = z
         (shares) =>
           Math.abs(Object.values(shares).reduce((sum, share) => sum + share, 0) - 100) <= 0.05,
         {
-          message: say`The shares do not sum to 100 %.`,
+          message: render(say`The shares do not sum to 100 %.`),
           params: { expected: say`shares that sum to 100 %` },
         },
       ),

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import type { EarthElement } from "../batch/element.js";
 import { say } from "../words/message.js";
+import { render } from "../words/render.js";
 import { metres, percent, text, writtenAs } from "./writtenValue.js";
 
 /** What is to be rammed, with the name that the study gives it. */
@@ -104,7 +105,7 @@ const field = z
       context.addIssue({
         code: "custom",
         path: ["kind"],
-        message: say`This kind of element is not known.`,
+        message: render(say`This kind of element is not known.`),
         params: { expected: say`one of ${KINDS.join(", ")}`, value: String(kind) },
       });
       return z.NEVER;
@@ -118,7 +119,7 @@ const field = z
       context.addIssue({
         code: "custom",
         path: [key],
-        message: say`This key does not belong to this kind of element.`,
+        message: render(say`This key does not belong to this kind of element.`),
         params: { expected: say`for this kind: ${keys.join(", ")}`, value },
       });
     }

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { sandBulking } from "../batch/bulkDensity.js";
 import { say } from "../words/message.js";
+import { render } from "../words/render.js";
 import { sheetField } from "./sheets.js";
 import { priceField, supplyFields, supplyOf } from "./supply.js";
 import {
@@ -20,7 +21,7 @@ const heights = z
     if (bulkingPct !== null) return bulkingPct;
     context.addIssue({
       code: "custom",
-      message,
+      message: render(message),
       params: {
         expected: say`a flooded height at most the damp one`,
         value: `${damp} m, ${flooded} m`,
@@ -47,7 +48,7 @@ const share = z
   .strictObject({ min: percent("40 %").default(0), max: percent("85 %").default(100) })
   .default({ min: 0, max: 100 })
   .refine(({ min, max }) => min <= max, {
-    message: say`The smallest share is above the largest.`,
+    message: render(say`The smallest share is above the largest.`),
     params: { expected: say`min at most max` },
   });
 
@@ -56,7 +57,7 @@ export const materialSchema = z
   .strictObject({
     id: z
       .string()
-      .regex(/^[a-z][a-z0-9-]*$/, say`An id is lower-case letters, digits and hyphens.`),
+      .regex(/^[a-z][a-z0-9-]*$/, render(say`An id is lower-case letters, digits and hyphens.`)),
     name: text,
     role: z.enum(["soil", "sand", "gravel"]),
     sieve: sheetField,
@@ -80,7 +81,7 @@ export const materialSchema = z
   })
   .refine(({ hydrometer, pipette }) => hydrometer === undefined || pipette === undefined, {
     path: ["pipette"],
-    message: say`This material has a hydrometer and a pipette sheet.`,
+    message: render(say`This material has a hydrometer and a pipette sheet.`),
     params: { expected: say`one of the two, so that the fine end of the curve has one source` },
   })
   .transform((entry) => ({

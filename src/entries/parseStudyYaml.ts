@@ -1,9 +1,9 @@
 import { isNode, LineCounter, parseDocument } from "yaml";
-import { z } from "zod";
+import type { z } from "zod";
 import type { Finding } from "../findings/finding.js";
 import { say, type Text, wordFor } from "../words/message.js";
 import { nearestName } from "../words/nearestName.js";
-import { type Language, type Locale, useLanguage } from "../words/render.js";
+import type { Language, Locale } from "../words/render.js";
 import type { StudyConfig } from "./studyConfig.js";
 import { knownKeys } from "./studyJsonSchema.js";
 import { LOCALE, studySchema } from "./studySchema.js";
@@ -14,12 +14,13 @@ export const STUDY_FILE = "study.yaml";
 export function parseStudyYaml(
   text: string,
   language?: Language,
-): { config?: StudyConfig; findings: Finding[] } {
+): { config?: StudyConfig; findings: Finding[]; locale: Locale } {
   const lines = new LineCounter();
   // Dates stay text: the core schema has no timestamp type. Aliases cannot blow up: their count is bounded.
   const document = parseDocument(text, { lineCounter: lines, prettyErrors: true });
   if (document.errors.length > 0) {
     return {
+      locale: language ?? "en",
       findings: document.errors.map((problem) => ({
         severity: "error",
         code: "yaml-error",
@@ -32,11 +33,10 @@ export function parseStudyYaml(
     };
   }
   const locale = localeOf(document.get("language"), language);
-  z.config(useLanguage(locale) === "es" ? z.locales.es() : z.locales.en());
   const outcome = studySchema.safeParse(document.toJS({ maxAliasCount: 50 }));
   if (outcome.success) {
     const config = { ...outcome.data, language: locale };
-    return { config, findings: repeatedIds(config) };
+    return { config, findings: repeatedIds(config), locale };
   }
 
   const rowOf = (path: readonly PropertyKey[]): number | undefined => {
@@ -46,7 +46,8 @@ export function parseStudyYaml(
     }
     return undefined;
   };
-  return { findings: outcome.error.issues.flatMap((issue) => toFindings(issue, rowOf, document)) };
+  const findings = outcome.error.issues.flatMap((issue) => toFindings(issue, rowOf, document));
+  return { findings, locale };
 }
 
 /** The study's language, chosen before its entries are checked, so that what is wrong with them is said in it. */
@@ -83,8 +84,8 @@ function toFindings(
       ...base,
       code: missing ? "missing-key" : "wrong-value",
       value: missing || typeof found === "object" ? undefined : String(found),
-      message: missing ? say`This key is missing.` : sentence(wordFor(issue.message)),
-      expected: params?.expected ? wordFor(String(params.expected)) : expectation(issue),
+      message: missing ? say`This key is missing.` : sentence(issue.message),
+      expected: (params?.expected as Text | undefined) ?? expectation(issue),
       remedy: missing ? say`Add the key to study.yaml.` : say`Correct the value in study.yaml.`,
     },
   ];
@@ -99,15 +100,15 @@ function spelling(nearest: string | undefined): Text {
 function expectation(issue: z.core.$ZodIssue): Text {
   if (issue.code === "invalid_value") return say`one of ${issue.values.map(String).join(", ")}`;
   if (issue.code === "invalid_type") return say`a value of type ${issue.expected}`;
-  if (issue.code === "too_small") return say`at least ${issue.minimum}`;
-  if (issue.code === "too_big") return say`at most ${issue.maximum}`;
+  if (issue.code === "too_small") return say`at least ${Number(issue.minimum)}`;
+  if (issue.code === "too_big") return say`at most ${Number(issue.maximum)}`;
   if (issue.code === "invalid_format") return say`the form of ${issue.format}`;
   if (issue.code === "invalid_union") return say`a number with its unit`;
   return say`a value of the study format (see the README)`;
 }
 
-function sentence(text: Text): Text {
-  return /[.!?]$/.test(text) ? text : say`${text}.`;
+function sentence(text: string): Text {
+  return wordFor(/[.!?]$/.test(text) ? text : `${text}.`);
 }
 
 function repeatedIds(config: StudyConfig): Finding[] {

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import type { SheetSource } from "../lab/sheet/grid.js";
 import { say } from "../words/message.js";
+import { render } from "../words/render.js";
 import { sheetField } from "./sheets.js";
 import { metres, percent, quantityField, text } from "./writtenValue.js";
 
@@ -120,7 +121,7 @@ const acceptance = z
         least: strength("1.6 MPa"),
       })
       .refine(({ mean, least }) => least <= mean, {
-        message: say`The weakest block is asked for more than the mean.`,
+        message: render(say`The weakest block is asked for more than the mean.`),
         params: { expected: say`least at most mean` },
       }),
     z
@@ -133,7 +134,7 @@ const acceptance = z
         "owner-risk": share("10 %", 50),
       })
       .refine((entry) => entry["good-below"] < entry["poor-below"], {
-        message: say`A good lot has no fewer blocks below the strength than a poor one.`,
+        message: render(say`A good lot has no fewer blocks below the strength than a poor one.`),
         params: { expected: say`good-below less than poor-below` },
       }),
   ])

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { say } from "../words/message.js";
+import { render } from "../words/render.js";
 import { text } from "./writtenValue.js";
 
 /** How a study's reports look, in its maker's own dress. The files lie inside the study folder. */
@@ -32,7 +33,9 @@ export const reportSchema = z
     "logo-text": text.optional(),
     accent: z
       .string(
-        say`A colour stands in quotes, for example '#1f5f8b': without them the # begins a comment.`,
+        render(
+          say`A colour stands in quotes, for example '#1f5f8b': without them the # begins a comment.`,
+        ),
       )
       .optional(),
     header: text.optional(),
@@ -68,7 +71,9 @@ export interface DecisionConfig {
 }
 
 /** A calendar date, as the study's own. */
-const dateField = z.iso.date(say`A date is written year-month-day, for example 2026-05-18.`);
+const dateField = z.iso.date(
+  render(say`A date is written year-month-day, for example 2026-05-18.`),
+);
 
 /** `checklist`: the clauses that a reviewer will look for. */
 export const checklistSchema = z.array(

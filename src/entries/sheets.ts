@@ -1,11 +1,12 @@
 import { z } from "zod";
 import type { MappedSheet, SheetSource } from "../lab/sheet/grid.js";
 import { say } from "../words/message.js";
+import { render } from "../words/render.js";
 import { writtenAs } from "./writtenValue.js";
 
 const DELIMITERS = { comma: ",", semicolon: ";", tab: "\t" } as const;
 
-const text = z.string().trim().min(1, say`This text is empty.`);
+const text = z.string().trim().min(1, render(say`This text is empty.`));
 const names = z.record(text, text).default({});
 const value = z.union([z.string(), z.number(), z.boolean()]).transform(String);
 

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { say } from "../words/message.js";
+import { render } from "../words/render.js";
 import { kilograms, percent, quantityField } from "./writtenValue.js";
 
 /** What the crew works with. All have a default, and the sheet says where a default was used. */
@@ -80,7 +81,7 @@ export const siteSchema = z
       .optional(),
   })
   .refine((entry) => entry.mixer === undefined || entry["batch-fills"] === undefined, {
-    message: say`A batch cannot be sized both by the mixer and by the lift.`,
+    message: render(say`A batch cannot be sized both by the mixer and by the lift.`),
     params: { expected: say`mixer or batch-fills, not both` },
   })
   .default({})

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { say } from "../words/message.js";
 import type { Locale } from "../words/render.js";
+import { render } from "../words/render.js";
 import { compareSchema } from "./compareMix.js";
 import { elementSchema } from "./element.js";
 import { cementSchema, materialSchema } from "./materials.js";
@@ -34,10 +35,10 @@ export const studySchema = z
     title: text,
     place: text,
     purpose: text,
-    date: z.iso.date(say`A date is written year-month-day, for example 2026-05-18.`),
+    date: z.iso.date(render(say`A date is written year-month-day, for example 2026-05-18.`)),
     language: z
       .string()
-      .regex(LOCALE, say`en or es, or one of them with a country such as es-MX.`)
+      .regex(LOCALE, render(say`en or es, or one of them with a country such as es-MX.`))
       .default("en")
       .transform((text) => text as Locale),
     units: z.enum(["SI", "US"]),

@@ -1,7 +1,8 @@
 import { z } from "zod";
-import type { SourcedRange } from "../batch/carbonFactors.js";
 import { parseNumber } from "../quantities/parseQuantity.js";
+import type { SourcedRange } from "../quantities/sourcedRange.js";
 import { say, type Text } from "../words/message.js";
+import { render } from "../words/render.js";
 import { kilometres, percent, quantityField, text, writtenForms } from "./writtenValue.js";
 
 /** A price or a range of prices in the study's currency, for one tonne, loose cubic metre, bag or load. */
@@ -64,7 +65,7 @@ export function priceField<K extends Per>(kinds: readonly K[], example: string) 
       const names = units.map(({ name }) => name).join(", ");
       context.addIssue({
         code: "custom",
-        message,
+        message: render(message),
         params: {
           expected: say`a number or a range, “per”, and one of ${names}; for example “${example}”`,
           value: text,
@@ -100,7 +101,7 @@ function rangeField(unit: string, example: string) {
     const value = String(written).trim();
     const refuse = (message: Text) => {
       const expected = say`a number or a range with its unit, for example “${example}”`;
-      context.addIssue({ code: "custom", message, params: { expected, value } });
+      context.addIssue({ code: "custom", message: render(message), params: { expected, value } });
       return z.NEVER;
     };
     const [, first, second, name] = /^([\d.,]+)(?:\s+to\s+([\d.,]+))?\s*(.*)$/.exec(value) ?? [];

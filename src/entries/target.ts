@@ -2,6 +2,7 @@ import { z } from "zod";
 import type { BlendLimit } from "../blend/target.js";
 import { parseSieve } from "../quantities/sieves.js";
 import { say, type Text } from "../words/message.js";
+import { render } from "../words/render.js";
 import type { TargetConfig } from "./studyConfig.js";
 import { quantityField, sizeField, writtenForms } from "./writtenValue.js";
 
@@ -19,7 +20,7 @@ function fixedOrRange(read: Read, low: number, high: number, expected: Text) {
     if (inside && parts.length === 2 && first < second) return { min: first, max: second };
     context.addIssue({
       code: "custom",
-      message: say`This is neither a value nor a range.`,
+      message: render(say`This is neither a value nor a range.`),
       params: { expected, value: String(written) },
     });
     return z.NEVER;
@@ -68,11 +69,11 @@ const percent = quantityField("ratio", "12 %", { min: 0, max: 100 });
 const window = z
   .strictObject({ min: percent.optional(), max: percent.optional() })
   .refine(({ min, max }) => min !== undefined || max !== undefined, {
-    message: say`This limit limits nothing.`,
+    message: render(say`This limit limits nothing.`),
     params: { expected: say`min, max or both` },
   })
   .refine(({ min, max }) => min === undefined || max === undefined || min <= max, {
-    message: say`The smallest value is above the largest.`,
+    message: render(say`The smallest value is above the largest.`),
     params: { expected: say`min at most max` },
   });
 

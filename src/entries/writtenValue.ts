@@ -3,6 +3,7 @@ import { acceptedUnits, parseQuantity } from "../quantities/parseQuantity.js";
 import { parseSieve } from "../quantities/sieves.js";
 import type { Dimension } from "../quantities/units.js";
 import { say, type Text } from "../words/message.js";
+import { render } from "../words/render.js";
 
 /** What a field looks like in `study.yaml`, as JSON Schema, where its type alone says too little. */
 interface WrittenForm {
@@ -43,7 +44,11 @@ export function quantityField(
   const field = z.union([z.string(), z.number()]).transform((written, context): number => {
     const text = String(written);
     const refuse = (message: Text, expected: Text): never => {
-      context.addIssue({ code: "custom", message, params: { expected, value: text } });
+      context.addIssue({
+        code: "custom",
+        message: render(message),
+        params: { expected, value: text },
+      });
       return z.NEVER;
     };
     const parsed = parseQuantity(text, dimension);
@@ -53,7 +58,7 @@ export function quantityField(
         "comma-decimal": say`This number is written with a decimal comma.`,
         "not-a-number": say`This is not a number with a unit.`,
         "missing-unit": say`This number has no unit.`,
-        "unknown-unit": say`The unit “${parsed.unit}” is not known here.`,
+        "unknown-unit": say`The unit “${parsed.unit ?? ""}” is not known here.`,
       }[parsed.problem];
       return refuse(message, say`for example “${example}” (units: ${acceptedUnits(dimension)})`);
     }
@@ -82,7 +87,7 @@ export function quantityField(
 }
 
 /** A text that says something. */
-export const text = z.string().trim().min(1, say`This text is empty.`);
+export const text = z.string().trim().min(1, render(say`This text is empty.`));
 /** A length, in metres. */
 export const metres = (example: string) =>
   quantityField("length", example, { positive: true }, 0.001);
@@ -104,7 +109,7 @@ const field = z.string().transform((text, context): number => {
   if (sizeMm !== undefined && sizeMm >= 1 && sizeMm <= 100) return sizeMm;
   context.addIssue({
     code: "custom",
-    message: say`This is not a grain size.`,
+    message: render(say`This is not a grain size.`),
     params: { expected: say`1 mm to 100 mm, for example “20 mm” or “3/4 in”`, value: text },
   });
   return z.NEVER;

@@ -1,19 +1,16 @@
 import { mean } from "simple-statistics";
 import { carbonComparison, carbonSaving, type MixCarbon, mixCarbon } from "../batch/carbon.js";
-import {
-  CEMENT_CARBON_FACTORS,
-  MATERIAL_CARBON_FACTORS,
-  type SourcedRange,
-} from "../batch/carbonFactors.js";
+import { CEMENT_CARBON_FACTORS, MATERIAL_CARBON_FACTORS } from "../batch/carbonFactors.js";
 import { cementComparison } from "../batch/cementComparison.js";
 import { type CostRange, costRange, type MaterialPriceRange, mixSaving } from "../batch/cost.js";
 import { elementFindings, elementQuantities } from "../batch/element.js";
-import { lorryLoads } from "../batch/lorryLoads.js";
 import { type Recipe, recipe } from "../batch/recipe.js";
+import { truckLoads } from "../batch/truckLoads.js";
 import { volumeParts } from "../batch/volumeParts.js";
 import { STUDY_FILE } from "../entries/parseStudyYaml.js";
 import type { StudyConfig } from "../entries/studyConfig.js";
 import type { Finding } from "../findings/finding.js";
+import type { SourcedRange } from "../quantities/sourcedRange.js";
 import type { CompactionAnalysis } from "../soil/compaction/compactionTest.js";
 import { say } from "../words/message.js";
 import { mixWater } from "./mixWater.js";
@@ -146,7 +143,7 @@ function pricesOf(
       const more = 1 + lossPct / 100;
       const loads =
         line && site.lorry
-          ? lorryLoads(
+          ? truckLoads(
               {
                 moistMassKg: line.moistMassKg * more,
                 looseVolumeL: line.looseVolumeL === null ? null : line.looseVolumeL * more,

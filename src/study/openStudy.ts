@@ -16,8 +16,8 @@ export async function openStudy(
   folder: string,
   options: { readonly language?: Language } = {},
 ): Promise<StudyResult> {
-  const { study, findings } = await readStudy(folder, options);
+  const { study, findings, locale } = await readStudy(folder, options);
   const computed = study ? computeStudy(study, findings) : { findings, result: undefined };
   if (computed.result) return computed.result;
-  throw new StudyError(computed.findings);
+  throw new StudyError(computed.findings, locale);
 }

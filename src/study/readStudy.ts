@@ -3,7 +3,7 @@ import { readdir, readFile, realpath, stat } from "node:fs/promises";
 import { basename, isAbsolute, join, relative, sep } from "node:path";
 import { inventedFindings } from "../entries/inventedData.js";
 import { parseStudyYaml, STUDY_FILE } from "../entries/parseStudyYaml.js";
-import type { Finding } from "../findings/finding.js";
+import { type Finding, hasErrors } from "../findings/finding.js";
 import {
   readGrid,
   type SheetGrid,
@@ -14,13 +14,15 @@ import { mapSheet, ownPlaces } from "../lab/sheet/mapping.js";
 import { SHEET_KINDS, type SheetKind } from "../lab/sheetKinds.js";
 import { say, type Text } from "../words/message.js";
 import { nearestName } from "../words/nearestName.js";
-import type { Language } from "../words/render.js";
+import type { Language, Locale } from "../words/render.js";
 import type { InputFile, Study, StudyMaterial } from "./study.js";
 
 export interface StudyReading {
   /** Present where no finding is an error. */
   readonly study?: Study;
   readonly findings: readonly Finding[];
+  /** What the study is to be said in; `en` where it cannot be read. */
+  readonly locale: Locale;
 }
 
 /**
@@ -44,10 +46,10 @@ export async function readStudy(
       expected: say`a folder that holds ${STUDY_FILE}`,
       remedy: say`Give the study's folder, or create one with “loambook new <folder>”.`,
     };
-    return { findings: [finding] };
+    return { findings: [finding], locale: options.language ?? "en" };
   }
-  const { config, findings } = parseStudyYaml(text.toString("utf8"), options.language);
-  if (!config) return { findings };
+  const { config, findings, locale } = parseStudyYaml(text.toString("utf8"), options.language);
+  if (!config) return { findings, locale };
 
   const inputs: InputFile[] = [fingerprint(STUDY_FILE, text)];
   const sheets: SheetGrid[] = [];
@@ -79,7 +81,7 @@ export async function readStudy(
     const record = mapped && read(mapped, found);
     problems.push(...found.map((finding) => ownPlaces(finding, mapping, place, grid)));
     // A reader knows of its own findings only, not of those of the mapping.
-    return found.some(({ severity }) => severity === "error") ? undefined : record;
+    return hasErrors(found) ? undefined : record;
   };
 
   // One after the other, so that findings and checksums stand in the order of the study.
@@ -100,12 +102,13 @@ export async function readStudy(
   const siteBlocks = await open(site, "quality.site-blocks", SHEET_KINDS.specimens);
 
   problems.push(...inventedFindings(text.toString("utf8"), config, sheets));
-  if (!specimens || problems.some(({ severity }) => severity === "error")) {
-    return { findings: problems };
+  if (!specimens || hasErrors(problems)) {
+    return { findings: problems, locale };
   }
   return {
     study: { config, materials, envelope, compaction, specimens, siteBlocks, inputs, sheets },
     findings: problems,
+    locale,
   };
 }
 

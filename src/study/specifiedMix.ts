@@ -20,7 +20,7 @@ export interface SpecifiedLine {
   /** `share` and `cement` in percent of the dry soil and aggregate, `moisture` of all solids. */
   readonly kind: "share" | "cement" | "moisture" | "density" | "lift";
   /** Name of the material, for shares and cement. */
-  readonly name?: string;
+  readonly name?: Text;
   /** Percent, kg/m³ or metres. */
   readonly value: number;
   /** Absent where nothing bounds that side. */

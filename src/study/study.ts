@@ -12,6 +12,7 @@ import type { SheetGrid } from "../lab/sheet/grid.js";
 import type { SieveRecord } from "../lab/sieve.js";
 import type { SpecimenSheet } from "../lab/specimens.js";
 import { say } from "../words/message.js";
+import { type Locale, render } from "../words/render.js";
 
 /** A file that the study was computed from. */
 export interface InputFile {
@@ -57,8 +58,10 @@ export function readingSheets({
 export class StudyError extends Error {
   readonly findings: readonly Finding[];
 
-  constructor(findings: readonly Finding[]) {
-    super(say`The study has errors.\n\n${formatFindings(findings)}`);
+  /** @param locale of the message; default `en`. */
+  constructor(findings: readonly Finding[], locale: Locale = "en") {
+    const head = render(say`The study has errors.`, locale);
+    super(`${head}\n\n${formatFindings(findings, locale)}`);
     this.name = "StudyError";
     this.findings = findings;
   }

@@ -1,5 +1,5 @@
 import type { CarbonComparison, MixCarbon } from "../batch/carbon.js";
-import type { Between, CementComparison } from "../batch/cementComparison.js";
+import type { CementComparison } from "../batch/cementComparison.js";
 import type { CostRange, MixSaving } from "../batch/cost.js";
 import type { ElementAmounts } from "../batch/element.js";
 import type { Recipe } from "../batch/recipe.js";
@@ -24,6 +24,7 @@ import type { GuidanceComparison } from "../guidance/comparison.js";
 import type { GuidanceSureness } from "../guidance/probability.js";
 import type { SheetGrid } from "../lab/sheet/grid.js";
 import type { SpecimenRecord } from "../lab/specimens.js";
+import type { Interval } from "../quantities/interval.js";
 import type { UsdaParts } from "../soil/classification/usdaTexture.js";
 import type { CompactionAnalysis } from "../soil/compaction/compactionTest.js";
 import type { ConsistencyResult } from "../soil/consistency/limits.js";
@@ -116,7 +117,7 @@ export interface StrengthStudy {
 /** A curve held against one published recommendation. */
 export interface GuidanceStudy {
   /** Name of the material, or of the blend. */
-  readonly name: string;
+  readonly name: Text;
   readonly check: GuidanceCheck;
   /** How sure the verdicts are, given the stated reading errors. */
   readonly sureness: GuidanceSureness;
@@ -233,7 +234,7 @@ export interface ComparedMix {
   readonly saving?: MixSaving;
   readonly savedCementKg: number;
   /** kg CO2e; null where a factor is missing. */
-  readonly savedCarbonKg: Between | null;
+  readonly savedCarbonKg: Interval | null;
 }
 
 /** Sand, silt and clay of a soil or of the blend, for the texture triangle. */

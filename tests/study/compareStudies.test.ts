@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { compareStudies, flatConfig } from "../../src/study/compareStudies.js";
 import { openStudy } from "../../src/study/openStudy.js";
 import { studyComparisonTable } from "../../src/tables/studyComparison.js";
+import { render } from "../../src/words/render.js";
 import { exampleResult } from "../support/exampleResult.js";
 import { copyStudy } from "../support/studyCopy.js";
 
@@ -87,12 +88,14 @@ describe("studyComparisonTable", () => {
     const other = await openStudy(copy.folder);
     const [results, entries] = studyComparisonTable(before, other, ["May", "June"]);
     expect(results.columns.map(({ header }) => header).slice(1, 3)).toEqual(["May", "June"]);
-    const row = results.rows.find(([name]) => name.startsWith("Cement, as specified"));
+    const row = results.rows.find(([name]) => render(name).startsWith("Cement, as specified"));
     const chosen = [before, other].map(({ strength }) => strength.chosenCementPct!);
     expect(row?.[1]).toBe(chosen[0].toFixed(2));
     expect(row?.[2]).toBe(chosen[1].toFixed(2));
     expect(row?.[3]).toBe(`−${(chosen[0] - chosen[1]).toFixed(2)}`);
-    expect(results.rows.find(([name]) => name.startsWith("Optimum"))?.[3]).toBe("same");
+    expect(
+      render(results.rows.find(([name]) => render(name).startsWith("Optimum"))?.[3] ?? ""),
+    ).toBe("same");
     expect(entries.rows).toEqual([["strength / requirement / strength mpa", "1.5", "1.3"]]);
     const same = studyComparisonTable(before, before)[1];
     expect(same.rows).toEqual([]);

@@ -2,6 +2,7 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { beforeAll, describe, expect, it } from "vitest";
 import { mixCost } from "../../src/batch/mixCost.js";
+import type { TableBlock } from "../../src/blocks/block.js";
 import { parseStudyYaml } from "../../src/entries/parseStudyYaml.js";
 import type { Finding } from "../../src/findings/finding.js";
 import { computeMix } from "../../src/study/mix.js";
@@ -15,7 +16,6 @@ import {
 import { compareBlendTable, costTable } from "../../src/tables/cost.js";
 import { recipeTable } from "../../src/tables/mix.js";
 import { quantitiesTable, siteOrderList } from "../../src/tables/quantities.js";
-import type { TableBlock } from "../../src/blocks/block.js";
 import { siteBucketCard, siteMoistureCard } from "../../src/tables/site/crewCards.js";
 import { siteMix } from "../../src/tables/site/crewMix.js";
 import { siteBlockLabels, siteCuringLog } from "../../src/tables/site/logAndLabels.js";
