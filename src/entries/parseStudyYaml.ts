@@ -28,7 +28,7 @@ export function parseStudyYaml(
         row: problem.linePos?.[0].line,
         message: say`This is not valid YAML: ${problem.message.split("\n")[0].replace(/ at line .*$/, "")}.`,
         expected: say`lines of “key: value”, indented by spaces`,
-        remedy: say`Put texts that hold : # { [ or quotes between single quotes.`,
+        remedy: say`Put texts that hold : # '{' [ or quotes between single quotes.`,
       })),
     };
   }

@@ -74,11 +74,12 @@ export function readCompaction(grid: SheetGrid, findings: Finding[]): Compaction
   const sheet = readSheet(grid, COMPACTION_LAYOUT, findings);
   if (!sheet) return undefined;
   const { file, facts } = sheet;
+  const mouldMassG = facts.mouldMassG as number;
   const points: CompactionPoint[] = [];
   for (const { row, values, written } of sheet.rows) {
     const { waterContentPct, mouldAndSoilG } = values;
     if (typeof waterContentPct !== "number" || typeof mouldAndSoilG !== "number") continue;
-    const moistMassG = mouldAndSoilG - (facts.mouldMassG as number);
+    const moistMassG = mouldAndSoilG - mouldMassG;
     if (moistMassG <= 0) {
       findings.push({
         severity: "error",
@@ -88,7 +89,7 @@ export function readCompaction(grid: SheetGrid, findings: Finding[]): Compaction
         column: sheet.headers.mouldAndSoilG,
         value: written.mouldAndSoilG,
         message: say`The filled mould is not heavier than the empty one.`,
-        expected: say`more than the mould mass, ${facts.mouldMassG} g`,
+        expected: say`more than the mould mass, ${mouldMassG} g`,
         remedy: say`Check the mould mass above the table and this reading.`,
       });
     }

@@ -1,5 +1,5 @@
 import type { Finding } from "../findings/finding.js";
-import { say } from "../words/message.js";
+import { joinTexts, say } from "../words/message.js";
 import { PRETREATMENT_FACTS, type Pretreatment, readPretreatment } from "./pretreatment.js";
 import type { SheetGrid } from "./sheet/grid.js";
 import type { CellRule, SheetLayout, SheetValues } from "./sheet/layout.js";
@@ -348,7 +348,7 @@ function hydrometerMarks(
   if (depths.length === 0 && (necks.length > 0 || bulb.length > 0) && lacking.length > 0) {
     refuse("incomplete-calibration", necks[0]?.row ?? factRows[bulb[0]], {
       message: say`The dimensions of bulb and cylinder are given only in part.`,
-      expected: lacking.map(([, name]) => name).join(say` and `),
+      expected: joinTexts(lacking.map(([, name]) => name)),
       remedy: say`Add the missing lines, or give measured depths in their place.`,
     });
   }

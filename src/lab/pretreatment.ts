@@ -1,5 +1,5 @@
 import type { Finding } from "../findings/finding.js";
-import { say, wordFor } from "../words/message.js";
+import { say } from "../words/message.js";
 import type { CellRule, SheetValues } from "./sheet/layout.js";
 
 /** What was done to the soil before it was dispersed. */

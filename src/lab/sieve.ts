@@ -323,7 +323,7 @@ function sieveReadings(
           form === "passing"
             ? say`More passes this sieve than the coarser one above it.`
             : say`The cumulative mass falls.`,
-        expected: say`${form === "passing" ? say`at most` : say`at least`} ${before}`,
+        expected: form === "passing" ? say`at most ${before}` : say`at least ${before}`,
         remedy:
           form === "passing"
             ? say`Check the percentages, and whether the column holds percent retained.`

@@ -1,7 +1,7 @@
 import type { Finding } from "../findings/finding.js";
 import { formatFixed } from "../quantities/format.js";
 import type { Dimension } from "../quantities/units.js";
-import { say, type Text } from "../words/message.js";
+import { joinTexts, say } from "../words/message.js";
 import type { SheetGrid } from "./sheet/grid.js";
 import type { CellRule, SheetLayout, SheetRow, SheetValues } from "./sheet/layout.js";
 import { findHeaderRow, readSheet } from "./sheet/readSheet.js";
@@ -36,7 +36,7 @@ export interface SpecimenRecord {
   readonly testMoisturePct?: number;
   /** Place in the order of crushing. */
   readonly crushingOrder?: number;
-  readonly remark?: Text;
+  readonly remark?: string;
   /** The reason why it takes no part in the regression. Shown in every report, never dropped. */
   readonly excluded?: string;
   readonly row: number;
@@ -250,7 +250,7 @@ function checkCementColumns(sheet: SheetValues, headerRow: number, findings: Fin
       column: headers.cementParts,
       value: `${first.written.cementParts ?? ""} : ${first.written.soilParts ?? ""}`,
       message: say`The cement is in parts by volume, but the sheet does not say what a loose volume weighs.`,
-      expected: say`${lacking.join(say` and `)} above the table`,
+      expected: say`${joinTexts(lacking)} above the table`,
       remedy: say`Fill a measure of known volume as on site, weigh it, and add the lines.`,
     });
   }

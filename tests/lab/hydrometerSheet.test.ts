@@ -13,6 +13,7 @@ import { createRandom } from "../../src/numerics/random.js";
 import { consistencyLimits } from "../../src/soil/consistency/limits.js";
 import { sedimentationTable } from "../../src/tables/grading.js";
 import { limitsTable } from "../../src/tables/soil.js";
+import { render, renderAll } from "../../src/words/render.js";
 
 type Reader<T> = (grid: SheetGrid, findings: Finding[]) => T | undefined;
 
@@ -24,7 +25,7 @@ async function read<T>(reader: Reader<T>, lines: readonly string[]) {
   const errors = findings.filter(({ severity }) => severity === "error");
   expect(record === undefined).toBe(errors.length > 0);
   for (const { message, expected, remedy } of findings) {
-    expect([message, expected, remedy].every((words) => /\S/.test(words))).toBe(true);
+    expect([message, expected, remedy].every((words) => /\S/.test(render(words)))).toBe(true);
   }
   return { record: record as T, errors, findings };
 }
@@ -69,7 +70,7 @@ describe("a hydrometer sheet with separate corrections", () => {
     expect(b.points).toEqual(a.points);
     expect(a.rows[0].computedControl).toBeUndefined();
     expect(b.rows[0].computedControl).toBeCloseTo(4.5, 9);
-    const table = sedimentationTable("soil", b);
+    const table = renderAll(sedimentationTable("soil", b));
     expect(table.columns.map(({ header }) => header)).toContain("Control, computed");
     expect(table.notes?.join(" ")).toContain("No control cylinder was read");
     expect(sedimentationTable("soil", a).notes).toBeUndefined();
@@ -133,7 +134,9 @@ describe("a calibration in the sheet", () => {
       expect(effectiveDepthCm).toBeCloseTo(a.rows[index].effectiveDepthCm, 9);
       expect(sizeMm).toBeCloseTo(a.rows[index].sizeMm, 9);
     });
-    expect(sedimentationTable("soil", b).notes?.[0]).toContain("0 at 16.30 cm; 60 at 6.45 cm");
+    expect(renderAll(sedimentationTable("soil", b)).notes?.[0]).toContain(
+      "0 at 16.30 cm; 60 at 6.45 cm",
+    );
   });
 
   it("of the bulb gives the depth of the published formula", async () => {
@@ -152,7 +155,7 @@ describe("a calibration in the sheet", () => {
       line.replace("calibration 2 reading,60", "calibration 2 reading,30"),
     );
     const { record } = await read(readHydrometer, sheet("152H", ...narrow, ...CONTROLLED));
-    expect(analyseHydrometer(record, INPUT).findings).toMatchObject([
+    expect(renderAll(analyseHydrometer(record, INPUT).findings)).toMatchObject([
       { severity: "warning", code: "outside-calibration", row: 10, value: "40" },
     ]);
   });
@@ -215,7 +218,7 @@ describe("a BS hydrometer", () => {
     expect(row.finerOfDispersedPct).toBeCloseTo((100 * 2.65 * 23.5) / (50 * 1.65), 6);
     expect(row.bsSizeMm).toBeCloseTo(0.005531 * Math.sqrt((1.0087 * depthMm) / (1.65 * 8)), 9);
     expect(Math.abs(row.sizeMm / (row.bsSizeMm ?? 0) - 1)).toBeLessThan(0.002);
-    const { columns, rows } = sedimentationTable("soil", analysis);
+    const { columns, rows } = renderAll(sedimentationTable("soil", analysis));
     expect(columns.map(({ header }) => header)).toContain("Size, form of BS 1377-2");
     expect(rows[0][2]).toBe("23.5");
   });
@@ -238,10 +241,10 @@ describe("a pretreatment", () => {
   it("is kept, told, and stands below the table", async () => {
     const { record } = await read(readHydrometer, sheet("152H", ...TREATED, ...CONTROLLED));
     const analysis = analyseHydrometer(record, INPUT);
-    expect(analysis.findings).toMatchObject([
+    expect(renderAll(analysis.findings)).toMatchObject([
       { severity: "note", code: "pretreatment", message: expect.stringContaining("3.2 %") },
     ]);
-    expect(sedimentationTable("soil", analysis).notes).toEqual([
+    expect(renderAll(sedimentationTable("soil", analysis)).notes).toEqual([
       expect.stringContaining("organic matter removed with hydrogen peroxide; 3.2 %"),
     ]);
   });
@@ -275,7 +278,7 @@ describe("the long box", () => {
     const result = consistencyLimits(record);
     expect(result.linearShrinkagePct).toBeCloseTo(5, 9);
     expect(result.longBox?.shrinkagePct).toBeCloseTo(4.5, 9);
-    const items = limitsTable("soil", result).items;
+    const items = renderAll(limitsTable("soil", result)).items;
     expect(items.find(({ label }) => label === "Linear shrinkage (bar)")?.value).toBe("5.0 %");
     expect(items.find(({ label }) => label === "Long box (field test)")?.value).toMatch(/^4\.5 %/);
     expect(items.at(-1)?.value).toContain("not comparable");
@@ -290,7 +293,7 @@ describe("the long box", () => {
     expect(consistencyLimits(boxed.record).linearShrinkagePct).toBeUndefined();
     expect(consistencyLimits(boxed.record).longBox?.per600Mm).toBeCloseTo(30, 9);
     const { record } = await read(readLimits, [...BAR, ...TEST]);
-    expect(limitsTable("soil", consistencyLimits(record)).items.at(-1)?.label).toBe(
+    expect(renderAll(limitsTable("soil", consistencyLimits(record))).items.at(-1)?.label).toBe(
       "Linear shrinkage (bar)",
     );
   });

@@ -6,6 +6,7 @@ import { readJar } from "../../src/lab/jar.js";
 import { readPipette } from "../../src/lab/pipette.js";
 import { readGrid, type SheetGrid } from "../../src/lab/sheet/grid.js";
 import { readSieve } from "../../src/lab/sieve.js";
+import { render } from "../../src/words/render.js";
 
 async function read<T>(
   reader: (grid: SheetGrid, findings: Finding[]) => T | undefined,
@@ -18,9 +19,9 @@ async function read<T>(
   // A record comes back exactly where nothing is wrong.
   expect(record === undefined).toBe(errors.length > 0);
   for (const each of findings) {
-    expect([each.message, each.expected, each.remedy].every((words) => /\S/.test(words))).toBe(
-      true,
-    );
+    expect(
+      [each.message, each.expected, each.remedy].every((words) => /\S/.test(render(words))),
+    ).toBe(true);
   }
   return { record: record as T, findings, errors };
 }

@@ -1,6 +1,7 @@
 import { utils, write } from "@e965/xlsx";
 import { describe, expect, it } from "vitest";
 import { readGrid } from "../../src/lab/sheet/grid.js";
+import { render } from "../../src/words/render.js";
 
 const bytes = (text: string) => new TextEncoder().encode(text);
 const rowsOf = async (file: string, content: Uint8Array) =>
@@ -45,7 +46,7 @@ describe("CSV", () => {
   it("says which quote never closes", async () => {
     const { finding } = await readGrid("a.csv", bytes('a,b\n"1,2\n'));
     expect(finding).toMatchObject({ code: "not-a-csv", severity: "error" });
-    expect(finding?.message).toMatch(/[Qq]uote/);
+    expect(render(finding?.message ?? "")).toMatch(/[Qq]uote/);
   });
 });
 

@@ -8,6 +8,8 @@ interface Node {
   readonly kind: number;
   readonly text?: string;
   readonly tag?: Node;
+  readonly expression?: Node;
+  readonly arguments?: readonly Node[];
   readonly template?: Node & {
     readonly head?: { readonly text: string };
     readonly templateSpans?: readonly { readonly literal: { readonly text: string } }[];
@@ -20,35 +22,46 @@ interface Compiler {
   createSourceFile(name: string, text: string, target: number): Node;
   forEachChild(node: Node, visit: (child: Node) => void): void;
   isTaggedTemplateExpression(node: Node): boolean;
+  isCallExpression(node: Node): boolean;
+  isStringLiteral(node: Node): boolean;
 }
 
-/** A sentence that the sources say or mark, by its key, and the file where it stands. */
+/** A sentence that the sources say, by its key, and the file where it stands. */
 export interface Sentence {
   readonly key: string;
   readonly file: string;
 }
 
-/** Every sentence under `say` or `phrase` in `src/`, read from the syntax tree. */
+/** Every sentence under `say`, and every word given to `wordFor`, in `src/`, read from the syntax tree. */
 export function sentences(): Sentence[] {
   const compiler = require("@tslab/typescript-for-tslab") as Compiler;
   return sourceFiles().flatMap(({ path, text }) => {
     const found: Sentence[] = [];
     const visit = (node: Node): void => {
+      if (compiler.isTaggedTemplateExpression(node) && node.tag?.text === "say") {
+        found.push({ key: keyOf(node), file: path });
+      }
+      const word = node.arguments?.[0];
       if (
-        compiler.isTaggedTemplateExpression(node) &&
-        /^(say|phrase)$/.test(node.tag?.text ?? "")
+        compiler.isCallExpression(node) &&
+        node.expression?.text === "wordFor" &&
+        word &&
+        compiler.isStringLiteral(word)
       ) {
-        const { template } = node;
-        const spans = template?.templateSpans ?? [];
-        const key = spans.reduce(
-          (sentence, { literal }, index) => `${sentence}{${index}}${literal.text}`,
-          template?.head?.text ?? template?.text ?? "",
-        );
-        found.push({ key, file: path });
+        found.push({ key: word.text ?? "", file: path });
       }
       compiler.forEachChild(node, visit);
     };
     visit(compiler.createSourceFile(path, text, compiler.ScriptTarget.ES2022));
     return found;
   });
+}
+
+/** The key as `say` makes it. */
+function keyOf({ template }: Node): string {
+  const spans = template?.templateSpans ?? [];
+  return spans.reduce(
+    (sentence, { literal }, index) => `${sentence}{${index}}${literal.text}`,
+    template?.head?.text ?? template?.text ?? "",
+  );
 }

@@ -1,6 +1,6 @@
 import { parse } from "csv-parse/sync";
 import type { Finding } from "../../findings/finding.js";
-import { say } from "../../words/message.js";
+import { say, type Text } from "../../words/message.js";
 
 /** The cells of one sheet as text, as a spreadsheet shows its rows; row `i` of the sheet is `rows[i - 1]`. */
 export interface SheetGrid {
@@ -56,12 +56,7 @@ export async function readGrid(
   bytes: Uint8Array,
   { delimiter }: { readonly delimiter?: "," | ";" | "\t" } = {},
 ): Promise<GridReading> {
-  const refuse = (
-    code: string,
-    message: string,
-    expected: string,
-    remedy: string,
-  ): GridReading => ({
+  const refuse = (code: string, message: Text, expected: Text, remedy: Text): GridReading => ({
     finding: { severity: "error", code, file, message, expected, remedy },
   });
   if (bytes.length > LARGEST_SHEET_BYTES) {
@@ -73,11 +68,11 @@ export async function readGrid(
     );
   }
   const workbook = /\.xlsx$/i.test(file);
-  const rows = workbook ? await readWorkbook(bytes) : readCsv(bytes, delimiter);
-  if (typeof rows === "string") {
+  const { rows, problem } = workbook ? await readWorkbook(bytes) : readCsv(bytes, delimiter);
+  if (rows === undefined) {
     return refuse(
       workbook ? "not-a-workbook" : "not-a-csv",
-      rows,
+      problem,
       workbook ? say`an Excel workbook (.xlsx)` : say`text in UTF-8, one row a line`,
       workbook
         ? say`Open the sheet in a spreadsheet program and save it as .xlsx, or as CSV with the ending .csv.`
@@ -96,25 +91,30 @@ export async function readGrid(
 }
 
 /** Rows of text cells, or a sentence that says why there are none. */
-function readCsv(bytes: Uint8Array, given?: string): string[][] | string {
+type Rows =
+  | { readonly rows: string[][]; readonly problem?: undefined }
+  | { readonly rows?: undefined; readonly problem: Text };
+
+function readCsv(bytes: Uint8Array, given?: string): Rows {
   let text: string;
   try {
     text = new TextDecoder("utf-8", { fatal: true }).decode(bytes);
   } catch {
-    return say`The file is not text in UTF-8.`;
+    return { problem: say`The file is not text in UTF-8.` };
   }
-  if (text.includes("\u0000")) return say`The file holds binary data.`;
+  if (text.includes("\u0000")) return { problem: say`The file holds binary data.` };
   const delimiter = given ?? separatorOf(text);
   try {
-    return parse(text, {
+    const rows = parse(text, {
       bom: true,
       delimiter,
       relax_column_count: true,
       skip_empty_lines: false,
       trim: true,
     }) as string[][];
+    return { rows };
   } catch (problem) {
-    return say`The rows cannot be told apart: ${(problem as Error).message}.`;
+    return { problem: say`The rows cannot be told apart: ${(problem as Error).message}.` };
   }
 }
 
@@ -128,28 +128,26 @@ function separatorOf(text: string): string {
   return counts.reduce((best, next) => (next.lines > best.lines ? next : best)).mark;
 }
 
-/**
- * Reads the first sheet of an XLSX workbook as text cells.
- *
- * @returns the rows, or a sentence that says why the bytes are no workbook.
- */
-async function readWorkbook(bytes: Uint8Array): Promise<string[][] | string> {
+/** Reads the first sheet of an XLSX workbook as text cells. */
+async function readWorkbook(bytes: Uint8Array): Promise<Rows> {
   // The reader would take any text for a table: a workbook is a ZIP archive, which starts with PK.
-  if (bytes[0] !== 0x50 || bytes[1] !== 0x4b) return say`The file is not an Excel workbook.`;
+  if (bytes[0] !== 0x50 || bytes[1] !== 0x4b) {
+    return { problem: say`The file is not an Excel workbook.` };
+  }
   // Loaded only here: most studies have CSV sheets, and the reader costs 60 ms.
   const { read, utils } = await import("@e965/xlsx");
   try {
     const workbook = read(bytes, { type: "array", cellFormula: false, cellHTML: false });
     const first = workbook.Sheets[workbook.SheetNames[0]];
-    if (!first) return say`The workbook has no sheet.`;
+    if (!first) return { problem: say`The workbook has no sheet.` };
     const cells = utils.sheet_to_json<unknown[]>(first, {
       header: 1,
       raw: true,
       defval: "",
       blankrows: true,
     });
-    return cells.map((row) => Array.from(row, (cell) => String(cell ?? "").trim()));
+    return { rows: cells.map((row) => Array.from(row, (cell) => String(cell ?? "").trim())) };
   } catch (problem) {
-    return say`The workbook cannot be read: ${(problem as Error).message}.`;
+    return { problem: say`The workbook cannot be read: ${(problem as Error).message}.` };
   }
 }

@@ -2,7 +2,7 @@ import type { Finding } from "../../findings/finding.js";
 import { acceptedUnits, parseNumber } from "../../quantities/parseQuantity.js";
 import { parseSieve } from "../../quantities/sieves.js";
 import { convertToBase, type Dimension, UNITS } from "../../quantities/units.js";
-import { say } from "../../words/message.js";
+import { type Sentence, say, type Text } from "../../words/message.js";
 
 /** What a cell may hold. Numbers are converted to the base unit of their dimension. */
 export interface CellRule {
@@ -28,7 +28,7 @@ export interface CellRule {
  */
 export interface SheetLayout {
   /** What the sheet is, for messages: "sieve sheet". */
-  readonly title: string;
+  readonly title: Sentence;
   readonly facts: readonly CellRule[];
   readonly columns: readonly CellRule[];
 }
@@ -127,7 +127,7 @@ export function readCell(
   place: CellPlace,
   findings: Finding[],
 ): CellValue {
-  const refuse = (code: string, message: string, expected: string, remedy: string): undefined => {
+  const refuse = (code: string, message: Text, expected: Text, remedy: Text): undefined => {
     const { file, row, column } = place;
     findings.push({
       severity: "error",
@@ -189,7 +189,7 @@ export function readCell(
 
 function commaDecimal(
   text: string,
-  refuse: (code: string, message: string, expected: string, remedy: string) => undefined,
+  refuse: (code: string, message: Text, expected: Text, remedy: Text) => undefined,
 ): undefined {
   return refuse(
     "comma-decimal",
@@ -199,14 +199,14 @@ function commaDecimal(
   );
 }
 
-function rangeText(rule: CellRule): string {
+function rangeText(rule: CellRule): Text {
   const unit =
     rule.dimension && rule.dimension !== "number" ? ` ${UNITS[rule.dimension].base}` : "";
-  const low = rule.positive
-    ? say`more than 0`
-    : rule.min === undefined
-      ? undefined
-      : say`at least ${rule.min}`;
-  const high = rule.max === undefined ? undefined : say`at most ${rule.max}`;
-  return [low, high].filter(Boolean).join(say` and `) + unit;
+  const { min, max, positive } = rule;
+  if (max === undefined)
+    return positive ? say`more than 0${unit}` : say`at least ${min ?? 0}${unit}`;
+  if (positive) return say`more than 0 and at most ${max}${unit}`;
+  return min === undefined
+    ? say`at most ${max}${unit}`
+    : say`at least ${min} and at most ${max}${unit}`;
 }

@@ -1,6 +1,6 @@
 import type { Finding } from "../../findings/finding.js";
 import { parseNumber } from "../../quantities/parseQuantity.js";
-import { say, wordFor } from "../../words/message.js";
+import { say } from "../../words/message.js";
 import type { SheetGrid, SheetMapping } from "./grid.js";
 import { type CellRule, headerUnit, parseHeaderCell, type SheetLayout } from "./layout.js";
 import { findHeaderRow, isBlankOrRemark } from "./readSheet.js";
@@ -121,8 +121,8 @@ function mappedTargets(
           ...{ severity: "error", code: "unknown-target", file, column, value: ours },
           message:
             part === "columns"
-              ? say`The layout of the ${wordFor(layouts[0].title)} has no column “${ours}”.`
-              : say`The layout of the ${wordFor(layouts[0].title)} has no line “${ours}” above its table.`,
+              ? say`The layout of the ${layouts[0].title} has no column “${ours}”.`
+              : say`The layout of the ${layouts[0].title} has no line “${ours}” above its table.`,
           expected: say`one of ${[...new Set(rules.map(({ names }) => names[0]))].join(", ")}`,
           remedy: say`Write the name with its unit in brackets, for example “sieve (mm)”.`,
         });

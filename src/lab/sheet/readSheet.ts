@@ -1,5 +1,5 @@
 import type { Finding } from "../../findings/finding.js";
-import { say, wordFor } from "../../words/message.js";
+import { say } from "../../words/message.js";
 import type { SheetGrid } from "./grid.js";
 import {
   type CellRule,
@@ -31,7 +31,7 @@ export function readSheet(
       severity: "error",
       code: "wrong-header",
       file,
-      message: say`No row of this ${wordFor(layout.title)} holds the column “${layout.columns[0].names[0]}”.`,
+      message: say`No row of this ${layout.title} holds the column “${layout.columns[0].names[0]}”.`,
       expected: say`a header row with ${layout.columns
         .filter((rule) => rule.required)
         .map(headerExample)
@@ -92,7 +92,7 @@ export function readSheet(
       code: "empty-sheet",
       file,
       row: headerIndex + 1,
-      message: say`This ${wordFor(layout.title)} has a header but no readings.`,
+      message: say`This ${layout.title} has a header but no readings.`,
       expected: say`at least one row below the header`,
       remedy: say`Fill in the readings, or take the sheet out of study.yaml.`,
     });
@@ -195,7 +195,7 @@ function readHeader(
       column: cell,
       value: cell,
       message: repeated ? say`This column stands twice.` : say`This column is not used.`,
-      expected: say`columns of a ${wordFor(layout.title)}: ${layout.columns.map((rule) => rule.names[0]).join(", ")}`,
+      expected: say`columns of a ${layout.title}: ${layout.columns.map((rule) => rule.names[0]).join(", ")}`,
       remedy: repeated
         ? say`Keep one of them.`
         : say`Nothing to do, unless it was meant to be one of those.`,
