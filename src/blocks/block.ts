@@ -1,5 +1,5 @@
 import type { Finding } from "../findings/finding.js";
-import { say, type Text } from "../words/message.js";
+import type { Text } from "../words/message.js";
 
 export interface TableColumn {
   readonly header: Text;
@@ -25,9 +25,9 @@ export interface FindingsBlock {
 export interface CautionsBlock {
   readonly kind: "cautions";
   readonly items: readonly {
-    readonly title: string;
-    readonly text: string;
-    readonly source: string;
+    readonly title: Text;
+    readonly text: Text;
+    readonly source: Text;
   }[];
 }
 
@@ -40,14 +40,14 @@ export interface KeyValuesBlock {
 export interface ReferencesBlock {
   readonly kind: "references";
   /** `mark` says how the source is known: read, from memory, common practice. */
-  readonly items: readonly { readonly text: string; readonly mark: string }[];
+  readonly items: readonly { readonly text: Text; readonly mark: Text }[];
 }
 
 export interface SignatureBlock {
   readonly kind: "signature";
-  readonly label: string;
+  readonly label: Text;
   /** What is to be written on each line; the lines stay blank. */
-  readonly lines: readonly string[];
+  readonly lines: readonly Text[];
 }
 
 export interface ParagraphBlock {
@@ -72,7 +72,7 @@ export interface ChecklistBlock {
     /** Key of the section that answers it; a report turns it into a link. Absent while open. */
     readonly sectionKey?: string;
     /** Title of that section, where its key is one of the appendix. */
-    readonly sectionTitle?: string;
+    readonly sectionTitle?: Text;
   }[];
 }
 
@@ -80,7 +80,10 @@ export interface PageBreakBlock {
   readonly kind: "pageBreak";
 }
 
-/** A part of a report that is more than running text, as plain data: a notebook shows it, a report prints it. */
+/**
+ * A part of a report that is more than running text, as plain data: a notebook shows it, a report prints it.
+ * What each kind must hold and how it is written stands in `KINDS`.
+ */
 export type ReportBlock =
   | TableBlock
   | FindingsBlock
@@ -93,29 +96,17 @@ export type ReportBlock =
   | ChecklistBlock
   | PageBreakBlock;
 
-/**
- * A clause checklist as a plain table, for where nothing can be linked: the key of the section stands
- * where a report has the link.
- *
- * @example
- * const item = { clause: "3.2", requirement: "State the mix.", remark: "", sectionKey: "mix", sectionTitle: "Specified mix" };
- * checklistTable({ kind: "checklist", caption: "Clauses", items: [item] }).rows // => [["3.2", "State the mix.", "Specified mix", "–"]]
- */
-export function checklistTable({ caption, items }: ChecklistBlock): TableBlock {
-  return {
-    kind: "table",
-    caption,
-    columns: checklistHeaders().map((header) => ({ header })),
-    rows: items.map(({ clause, requirement, remark, sectionKey, sectionTitle }) => [
-      clause,
-      requirement,
-      sectionTitle ?? sectionKey ?? say`open`,
-      remark || "–",
-    ]),
-  };
+/** A section of a report that a clause is answered in. */
+export interface SectionLink {
+  readonly id: string;
+  readonly number: string;
+  readonly title: string;
 }
 
-/** Clause, requirement, answer and remark. */
-export function checklistHeaders(): Text[] {
-  return [say`Clause`, say`Requirement`, say`Answered in`, say`Remark`];
+/** What a report adds to a block once it knows the whole. */
+export interface Placed {
+  /** Position among the tables, from 1. */
+  readonly number?: number;
+  /** The section of each item of a checklist, null where this report has none. */
+  readonly sections?: readonly (SectionLink | null)[];
 }

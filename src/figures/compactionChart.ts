@@ -12,7 +12,7 @@ import type {
 } from "../soil/compaction/compactionTest.js";
 import { type MoistureWindow, moistureWindow } from "../soil/compaction/moistureWindow.js";
 import { airVoidsDensity } from "../soil/compaction/phaseRelations.js";
-import { say, type Text, wordFor } from "../words/message.js";
+import { joinTexts, say, type Text } from "../words/message.js";
 import type { Figure } from "./figure.js";
 import { baseLayout, PALETTE, translucent } from "./style.js";
 
@@ -30,7 +30,7 @@ import { baseLayout, PALETTE, translucent } from "./style.js";
  * chart.data[0].x // => [8.00, 12.94, 12.94, 8.00, 8.00]
  */
 export function compactionChart(
-  title: string,
+  title: Text,
   compaction: CompactionAnalysis,
   units: UnitSystem,
   relativePct?: number,
@@ -201,9 +201,9 @@ const WATER_KG_M3 = 1000;
 
 /** The line without air and those of 5 and 10 % air, at the water contents of the first; none without it. */
 function airVoidsLines(zeroAirVoids: readonly DensityAtWater[]): {
-  readonly name: string;
+  readonly name: Text;
   /** For a label beside the line. */
-  readonly short: string;
+  readonly short: Text;
   readonly dash: string;
   readonly width: number;
   readonly points: readonly DensityAtWater[];
@@ -226,33 +226,36 @@ function airVoidsLines(zeroAirVoids: readonly DensityAtWater[]): {
 
 /** The words of a compaction chart: its points, top, intervals and window in numbers. */
 function compactionChartText(
-  title: string,
+  title: Text,
   { points, peak }: CompactionAnalysis,
   units: UnitSystem,
   window: MoistureWindow | undefined,
-): string {
+): Text {
   const above = points.filter(
     ({ rejected, airVoidsPct }) => rejected || (airVoidsPct !== undefined && airVoidsPct < 0),
   );
-  return [
-    say`${title}. ${points.length} points from ${formatFixed(points[0].waterContentPct, 1)} to ${formatFixed(points[points.length - 1].waterContentPct, 1)} % water.`,
-    peak
-      ? say`The fitted curve peaks at ${formatFixed(peak.optimumWaterPct, 1)} % water with a dry density of ${formatQuantity(peak.maximumDryDensityKgM3, "density", units, 4)}.`
-      : say`The points show no top.`,
-    ...(peak?.optimumInterval95
-      ? [
-          say`95 % interval of the optimum: ${formatFixed(peak.optimumInterval95[0], 1)} to ${formatFixed(peak.optimumInterval95[1], 1)} %.`,
-        ]
-      : []),
-    ...(window
-      ? [
-          say`Between ${formatFixed(window.driestPct, 1)} and ${formatFixed(window.wettestPct, 1)} % water the curve keeps ${window.relativePct} % of the maximum.`,
-        ]
-      : []),
-    ...above.map(({ waterContentPct, rejected }) =>
-      rejected
-        ? say`The point at ${formatFixed(waterContentPct, 1)} % is denser than without any air and was left out of the fit.`
-        : say`The point at ${formatFixed(waterContentPct, 1)} % is denser than without any air.`,
-    ),
-  ].join(" ");
+  return joinTexts(
+    [
+      say`${title}. ${points.length} points from ${formatFixed(points[0].waterContentPct, 1)} to ${formatFixed(points[points.length - 1].waterContentPct, 1)} % water.`,
+      peak
+        ? say`The fitted curve peaks at ${formatFixed(peak.optimumWaterPct, 1)} % water with a dry density of ${formatQuantity(peak.maximumDryDensityKgM3, "density", units, 4)}.`
+        : say`The points show no top.`,
+      ...(peak?.optimumInterval95
+        ? [
+            say`95 % interval of the optimum: ${formatFixed(peak.optimumInterval95[0], 1)} to ${formatFixed(peak.optimumInterval95[1], 1)} %.`,
+          ]
+        : []),
+      ...(window
+        ? [
+            say`Between ${formatFixed(window.driestPct, 1)} and ${formatFixed(window.wettestPct, 1)} % water the curve keeps ${window.relativePct} % of the maximum.`,
+          ]
+        : []),
+      ...above.map(({ waterContentPct, rejected }) =>
+        rejected
+          ? say`The point at ${formatFixed(waterContentPct, 1)} % is denser than without any air and was left out of the fit.`
+          : say`The point at ${formatFixed(waterContentPct, 1)} % is denser than without any air.`,
+      ),
+    ],
+    " ",
+  );
 }

@@ -6,7 +6,7 @@ import type { Text } from "../words/message.js";
  */
 export interface Figure {
   readonly kind: "figure";
-  readonly title: string;
+  readonly title: Text;
   readonly altText: Text;
   readonly data: readonly object[];
   readonly layout: object;

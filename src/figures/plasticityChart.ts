@@ -1,7 +1,7 @@
 import { formatFixed } from "../quantities/format.js";
 import { plasticityGroup } from "../soil/classification/uscs.js";
 import { aLine, uLine } from "../soil/consistency/plasticityChart.js";
-import { say, type Text } from "../words/message.js";
+import { joinTexts, say, type Text } from "../words/message.js";
 import type { Figure } from "./figure.js";
 import { baseLayout, PALETTE, QUIET, seriesStyle } from "./style.js";
 
@@ -27,7 +27,7 @@ const U_FROM = 16;
  * @example
  * plasticityChart("Plasticity", [{ name: "Site soil", liquidLimitPct: 40, plasticityIndexPct: 21 }]).altText // => "Plasticity. Plasticity index against liquid limit, with the A-line. Site soil: liquid limit 40.0 %, plasticity index 21.0 %, group CL, 6.4 points above the A-line."
  */
-export function plasticityChart(title: string, samples: readonly PlasticitySample[]): Figure {
+export function plasticityChart(title: Text, samples: readonly PlasticitySample[]): Figure {
   if (samples.length === 0) throw new RangeError("invalid `samples`: none; expected at least one");
   const right = Math.max(
     80,
@@ -61,7 +61,7 @@ export function plasticityChart(title: string, samples: readonly PlasticitySampl
   return {
     kind: "figure",
     title,
-    altText: say`${title}. Plasticity index against liquid limit, with the A-line. ${samples.map(describe).join(" ")}`,
+    altText: say`${title}. Plasticity index against liquid limit, with the A-line. ${joinTexts(samples.map(describe), " ")}`,
     data: [
       line(say`A-line`, aLine, A_FROM, { color: PALETTE.umber }),
       line(say`U-line (from memory)`, uLine, U_FROM, {

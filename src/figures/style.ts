@@ -1,4 +1,5 @@
 import type { Text } from "../words/message.js";
+import { render } from "../words/render.js";
 
 /**
  * Line colours named after earth pigments. Each has a contrast of at least 3 : 1 on white, and any two
@@ -52,6 +53,11 @@ export const QUIET = {
 export function translucent(hex: string, opacity: number): string {
   const part = (from: number) => Number.parseInt(hex.slice(from, from + 2), 16);
   return `rgba(${part(1)},${part(3)},${part(5)},${opacity})`;
+}
+
+/** Letters of a text in the language where it is longest: labels get the same place in every language. */
+export function widestLength(text: Text): number {
+  return Math.max(render(text, "en").length, render(text, "es").length);
 }
 
 const AXIS = {

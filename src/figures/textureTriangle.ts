@@ -6,7 +6,7 @@ import {
   type UsdaTexture,
   usdaTexture,
 } from "../soil/classification/usdaTexture.js";
-import { say, soilNamed, type Text } from "../words/message.js";
+import { joinTexts, say, soilNamed, type Text } from "../words/message.js";
 import type { Figure } from "./figure.js";
 import { baseLayout, PALETTE, QUIET, seriesStyle } from "./style.js";
 
@@ -34,7 +34,7 @@ const HIDDEN = {
  * @example
  * textureTriangle("Texture", [{ name: "Site soil", parts: { sandPct: 30, siltPct: 40, clayPct: 30 } }]).altText // => "Texture. Triangle of sand, silt and clay under 2 mm. Site soil: sand 30.0 %, silt 40.0 %, clay 30.0 %: clay loam."
  */
-export function textureTriangle(title: string, samples: readonly TextureSample[]): Figure {
+export function textureTriangle(title: Text, samples: readonly TextureSample[]): Figure {
   if (samples.length === 0) throw new RangeError("invalid `samples`: none; expected at least one");
   const borders = Object.values(USDA_POLYGONS).map((corners) => {
     const at = [...corners, corners[0]].map(([clay, silt]) => texturePlace(clay, silt));
@@ -51,7 +51,7 @@ export function textureTriangle(title: string, samples: readonly TextureSample[]
   return {
     kind: "figure",
     title,
-    altText: say`${title}. Triangle of sand, silt and clay under 2 mm. ${samples.map(describe).join(" ")}`,
+    altText: say`${title}. Triangle of sand, silt and clay under 2 mm. ${joinTexts(samples.map(describe), " ")}`,
     data: [...borders, ...samples.flatMap(sampleTraces)],
     layout: baseLayout(
       { title: "", range: [-14, 114], ...HIDDEN },
@@ -70,7 +70,7 @@ function describe({ name, parts, resampled = [] }: TextureSample): Text {
   const shares = textureShares(resampled).map(
     ({ texture, share }) => say`${soilNamed(texture)} ${surenessPercent(share)} %`,
   );
-  return say`${found} Within its reading errors: ${shares.join(", ")}.`;
+  return say`${found} Within its reading errors: ${joinTexts(shares)}.`;
 }
 
 function sampleTraces({ name, parts, resampled = [] }: TextureSample, index: number): object[] {
@@ -149,19 +149,26 @@ const NAME_AT: Readonly<Record<string, readonly [number, number]>> = {
   silt: [5, 87],
 };
 
-/** A long name on two lines, broken before what it is called after. */
-function onTwoLines(name: Text): Text {
-  return name.length > 10 || / clay$|loamy /.test(name) ? name.replace(" ", "<br>") : name;
-}
+/** Long names stand on two lines, broken where each language can break them. */
+const ON_TWO_LINES: { readonly [texture in UsdaTexture]?: Text } = {
+  "loamy sand": say`loamy<br>sand`,
+  "sandy loam": say`sandy<br>loam`,
+  "silt loam": say`silt<br>loam`,
+  "sandy clay loam": say`sandy<br>clay loam`,
+  "clay loam": say`clay<br>loam`,
+  "silty clay loam": say`silty<br>clay loam`,
+  "sandy clay": say`sandy<br>clay`,
+  "silty clay": say`silty<br>clay`,
+};
 
-/** At the middle of a class's corners; names of more than one word on two lines. */
+/** At the middle of a class's corners. */
 function textureNames(): object[] {
   return (Object.keys(USDA_POLYGONS) as UsdaTexture[]).map((texture) => {
     const corners = USDA_POLYGONS[texture];
     const middle = (part: 0 | 1) =>
       corners.reduce((sum, corner) => sum + corner[part], 0) / corners.length;
     return {
-      text: onTwoLines(soilNamed(texture)),
+      text: ON_TWO_LINES[texture] ?? soilNamed(texture),
       ...texturePlace(...(NAME_AT[texture] ?? ([middle(0), middle(1)] as const))),
       showarrow: false,
       font: { size: 11, color: QUIET.letters },

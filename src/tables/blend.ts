@@ -2,10 +2,10 @@ import type { BlendDesign } from "../blend/description.js";
 import type { BlendResult } from "../blend/design.js";
 import type { BucketChange, PracticalParts } from "../blend/parts.js";
 import type { Relaxation } from "../blend/tradeoffs.js";
-import type { MaterialConfig } from "../entries/studyConfig.js";
-import { say, wordFor } from "../words/message.js";
-import { digits, fixed, numberColumn, plain } from "./cell.js";
 import type { TableBlock } from "../blocks/block.js";
+import type { MaterialConfig } from "../entries/studyConfig.js";
+import { say } from "../words/message.js";
+import { digits, fixed, numberColumn, plain } from "./cell.js";
 
 const BOUND_WORDS = {
   "-1": say`held by its least share`,
@@ -81,7 +81,7 @@ export function blendLimitsTable(design: BlendDesign): TableBlock {
       { header: say`Stands` },
     ],
     rows: design.limits.map(({ label, side, limit, value, unit, active, estimate }) => [
-      estimate ? say`${wordFor(label)} (estimate)` : wordFor(label),
+      estimate ? say`${label} (estimate)` : label,
       say`${SIDES[side]} ${plain(limit)} ${unit}`,
       say`${digits(value)} ${unit}`,
       active

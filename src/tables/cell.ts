@@ -1,3 +1,4 @@
+import type { TableColumn } from "../blocks/block.js";
 import {
   type DisplayKind,
   displayUnit,
@@ -8,7 +9,6 @@ import {
   type UnitSystem,
 } from "../quantities/format.js";
 import type { Text } from "../words/message.js";
-import type { TableColumn } from "../blocks/block.js";
 
 /** What stands in a cell that has no value. */
 export const BLANK = "–";

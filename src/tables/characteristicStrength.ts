@@ -1,10 +1,10 @@
+import type { TableBlock } from "../blocks/block.js";
 import type { SpecimenRecord } from "../lab/specimens.js";
 import type { UnitSystem } from "../quantities/format.js";
 import type { AspectCorrected } from "../strength/aspectRatio.js";
 import type { CharacteristicStrength } from "../strength/characteristicStrength.js";
 import { say, type Text } from "../words/message.js";
 import { BLANK, fixed, numberColumn, quantity, quantityColumn } from "./cell.js";
-import type { TableBlock } from "../blocks/block.js";
 
 const MARKS = {
   read: say`read`,

@@ -1,3 +1,4 @@
+import type { TableBlock } from "../blocks/block.js";
 import type { CharacteristicSizes } from "../grading/characteristics.js";
 import type { Fractions } from "../grading/fractions.js";
 import type { HydrometerAnalysis } from "../grading/sedimentation/hydrometer.js";
@@ -7,7 +8,6 @@ import type { SieveAnalysis } from "../grading/sieveAnalysis.js";
 import type { Pretreatment } from "../lab/pretreatment.js";
 import { joinTexts, say, type Text, wordFor } from "../words/message.js";
 import { BLANK, digits, fixed, numberColumn, plain } from "./cell.js";
-import type { TableBlock } from "../blocks/block.js";
 
 /** A sieve analysis, coarse to fine, with the balance of masses below it. */
 export function sievingTable(name: string, analysis: SieveAnalysis): TableBlock {
@@ -197,14 +197,22 @@ export function sedimentationNotes(
   }
   if (calibration && "depths" in calibration) {
     notes.push(
-      say`Effective depth by the instrument's own calibration: ${joinTexts(calibration.depths
-        .map(({ reading, depthCm }) => say`${scale(reading, bs)} at ${fixed(depthCm, 2)} cm`), "; ")}.`,
+      say`Effective depth by the instrument's own calibration: ${joinTexts(
+        calibration.depths.map(
+          ({ reading, depthCm }) => say`${scale(reading, bs)} at ${fixed(depthCm, 2)} cm`,
+        ),
+        "; ",
+      )}.`,
     );
   } else if (calibration) {
     const { bulbLengthCm, bulbVolumeCm3, cylinderAreaCm2, marks } = calibration;
     notes.push(
-      say`Effective depth by the instrument's own dimensions: bulb ${fixed(bulbLengthCm, 2)} cm and ${fixed(bulbVolumeCm3, 1)} cm³, cylinder ${fixed(cylinderAreaCm2, 1)} cm²; to the neck ${joinTexts(marks
-        .map(({ reading, toNeckCm }) => say`${fixed(toNeckCm, 2)} cm at ${scale(reading, bs)}`), "; ")}.`,
+      say`Effective depth by the instrument's own dimensions: bulb ${fixed(bulbLengthCm, 2)} cm and ${fixed(bulbVolumeCm3, 1)} cm³, cylinder ${fixed(cylinderAreaCm2, 1)} cm²; to the neck ${joinTexts(
+        marks.map(
+          ({ reading, toNeckCm }) => say`${fixed(toNeckCm, 2)} cm at ${scale(reading, bs)}`,
+        ),
+        "; ",
+      )}.`,
     );
   }
   if (bs) {

@@ -1,9 +1,9 @@
+import type { TableBlock } from "../blocks/block.js";
 import type { QuantityInterval } from "../grading/uncertainty/intervals.js";
 import type { ClassSystem } from "../soil/classification/classifyCurve.js";
 import type { CurveUncertainty } from "../soil/curveUncertainty.js";
 import { say, soilNamed, type Text } from "../words/message.js";
 import { digits, numberColumn } from "./cell.js";
-import type { TableBlock } from "../blocks/block.js";
 
 const NAMES: Readonly<Record<QuantityInterval["quantity"], Text>> = {
   d10: "D10",

@@ -1,3 +1,4 @@
+import type { CautionsBlock, ReferencesBlock, TableBlock } from "../blocks/block.js";
 import { CAUTIONS } from "../guidance/cautions.js";
 import { verdictWords } from "../guidance/check.js";
 import type { GuidanceComparison } from "../guidance/comparison.js";
@@ -6,7 +7,6 @@ import type { GuidanceStudy, StudyResult } from "../study/studyResult.js";
 import { say, type Text, wordFor } from "../words/message.js";
 import { mixReferences } from "./carbon.js";
 import { BLANK, fixed, numberColumn } from "./cell.js";
-import type { CautionsBlock, ReferencesBlock, TableBlock } from "../blocks/block.js";
 
 /** A table for each entry that the study is held against. */
 export function guidanceTables(guidance: readonly GuidanceStudy[]): TableBlock[] {
@@ -148,12 +148,10 @@ export function guidanceComparisonTable(
   name: string,
   { disagreements, checks }: GuidanceComparison,
 ): TableBlock {
-  const range = (low: number | undefined, high: number | undefined) =>
-    low === undefined
-      ? say`up to ${high}`
-      : high === undefined
-        ? say`from ${low}`
-        : say`${low} to ${high}`;
+  const range = (low: number | undefined, high: number | undefined) => {
+    if (low === undefined) return high === undefined ? BLANK : say`up to ${high}`;
+    return high === undefined ? say`from ${low}` : say`${low} to ${high}`;
+  };
   return {
     kind: "table",
     caption: say`Where the guidance disagrees: ${name}`,

@@ -1,7 +1,7 @@
+import type { TableBlock } from "../blocks/block.js";
 import type { SheetGrid, SheetMapping } from "../lab/sheet/grid.js";
 import type { InputFile } from "../study/study.js";
 import { joinTexts, say, type Text } from "../words/message.js";
-import type { TableBlock } from "../blocks/block.js";
 
 /** The files that the numbers come from, each with the checksum of its bytes. */
 export function inputsTable(inputs: readonly InputFile[]): TableBlock {
@@ -56,7 +56,12 @@ function mappingNotes(mapping: SheetMapping): Text[] {
   const given = Object.entries(facts);
   return [
     ...(renamed.length > 0
-      ? [say`Read as: ${joinTexts(renamed.map(([own, ours]) => say`“${own}” as “${ours}”`), "; ")}.`]
+      ? [
+          say`Read as: ${joinTexts(
+            renamed.map(([own, ours]) => say`“${own}” as “${ours}”`),
+            "; ",
+          )}.`,
+        ]
       : []),
     ...(given.length > 0
       ? [say`Given in study.yaml: ${given.map(([name, value]) => `${name} ${value}`).join("; ")}.`]

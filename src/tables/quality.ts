@@ -1,3 +1,4 @@
+import type { KeyValuesBlock, NoteBlock, TableBlock } from "../blocks/block.js";
 import type { LotConfig } from "../entries/quality.js";
 import { formatFixed, formatQuantity, type UnitSystem } from "../quantities/format.js";
 import type { AcceptanceRisks, LotJudgement } from "../strength/control/acceptance.js";
@@ -6,7 +7,6 @@ import { type SpecifiedLine, specifiedMix } from "../study/specifiedMix.js";
 import type { StudyResult } from "../study/studyResult.js";
 import { joinTexts, say, type Text } from "../words/message.js";
 import { fixed, plain, quantity, quantityColumn } from "./cell.js";
-import type { KeyValuesBlock, NoteBlock, TableBlock } from "../blocks/block.js";
 
 /** What stands in the place of the plan where the study asks for none. */
 export function noQuality(): NoteBlock {
@@ -37,9 +37,10 @@ export function qualityPlanTable({
       { label: say`Lots of the element`, value: lots === undefined ? unknown : String(lots) },
       {
         label: say`Blocks of a lot`,
-        value: rule
-          ? say`${rule.blocks} at each age (${ages} days), ${asked.spareBlocks} kept spare: ${blocksALot}`
-          : say`not known without a rule`,
+        value:
+          rule && blocksALot !== undefined
+            ? say`${rule.blocks} at each age (${ages} days), ${asked.spareBlocks} kept spare: ${blocksALot}`
+            : say`not known without a rule`,
       },
       { label: say`Blocks in all`, value: blocks === undefined ? unknown : String(blocks) },
       {

@@ -1,6 +1,6 @@
 import type { ElementAmounts } from "../batch/element.js";
-import { formDays } from "../batch/formDays.js";
-import { lorryLoads } from "../batch/lorryLoads.js";
+import { formworkDuration } from "../batch/formworkDuration.js";
+import { truckLoads } from "../batch/truckLoads.js";
 import type { KeyValuesBlock, NoteBlock, TableBlock } from "../blocks/block.js";
 import type { SiteConfig } from "../entries/site.js";
 import { formatQuantity, type UnitSystem } from "../quantities/format.js";
@@ -61,7 +61,7 @@ export function quantitiesTable({ config, mix }: StudyResult): KeyValuesBlock | 
  *
  * @param options.lorry payload and body; without it there are no loads. @param options.forms what is at hand;
  * days are given only with `strippingHours`, which the user enters.
- * @throws RangeError for options out of range. Source: `elementQuantities`, `lorryLoads`, `formDays`.
+ * @throws RangeError for options out of range. Source: `elementQuantities`, `truckLoads`, `formworkDuration`.
  */
 export function siteOrderList(result: StudyResult, options: SiteOptions = {}): SiteSheet {
   const sheet = { name: "order-list", title: say`Order list` } as const;
@@ -88,7 +88,7 @@ function orderTable({ config }: StudyResult, mix: MixStudy, { lorry }: SiteConfi
     low === high ? mass(low) : say`${mass(low)} to ${mass(high)}`;
   const [thin, heavy] = [lowKgM3, highKgM3].map((value) => value / best);
   const loads = (moistMassKg: number, looseVolumeL: number | null) =>
-    lorry ? `${lorryLoads({ moistMassKg, looseVolumeL }, lorry).loads}` : BLANK;
+    lorry ? `${truckLoads({ moistMassKg, looseVolumeL }, lorry).loads}` : BLANK;
   const { low, high } = amounts.cementBags;
   const heavyOf = (litres: number | null) => (litres === null ? null : litres * heavy);
   const bags = low === high ? `${low}` : say`${low} to ${high}`;
@@ -155,7 +155,7 @@ export function loadsText(
   { lorry }: SiteConfig,
 ): Text[] {
   if (!lorry) return [];
-  const { loads } = lorryLoads(of, lorry);
+  const { loads } = truckLoads(of, lorry);
   return [loads === 1 ? say`1 lorry load` : say`${loads} lorry loads`];
 }
 
@@ -202,7 +202,7 @@ export function formItems(
     forms && strippingHours !== undefined
       ? {
           label: say`Days of forms`,
-          value: formDays({ formAreaM2, ...forms, strippingHours }).message,
+          value: formworkDuration({ formAreaM2, ...forms, strippingHours }).message,
         }
       : { label: say`Forms off after`, value: stripping },
   ];

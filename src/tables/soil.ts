@@ -1,3 +1,4 @@
+import type { KeyValuesBlock, TableBlock } from "../blocks/block.js";
 import type { ChosenModel } from "../grading/models/modelChoice.js";
 import { displayUnit, formatQuantity, type UnitSystem } from "../quantities/format.js";
 import type { CompactionAnalysis } from "../soil/compaction/compactionTest.js";
@@ -5,7 +6,6 @@ import { moistureWindow } from "../soil/compaction/moistureWindow.js";
 import type { ConsistencyResult } from "../soil/consistency/limits.js";
 import { joinTexts, say, type Text, wordFor } from "../words/message.js";
 import { BLANK, digits, fixed, numberColumn, plain, quantity, quantityColumn } from "./cell.js";
-import type { KeyValuesBlock, TableBlock } from "../blocks/block.js";
 
 /** Liquid and plastic limit, plasticity and shrinkage of a material. */
 export function limitsTable(name: string, limits: ConsistencyResult): KeyValuesBlock {
@@ -71,11 +71,13 @@ export function modelTable(name: string, models: ChosenModel): TableBlock {
     ],
     rows: models.ranking.map(({ fit, deltaAicc }) => [
       fit.title,
-      joinTexts(fit.parameters
-        .map(
+      joinTexts(
+        fit.parameters.map(
           ({ name: parameter, value, standardError, unit }) =>
             say`${parameter} = ${digits(value, 3)} ± ${digits(standardError, 2)}${unit ? ` ${unit}` : ""}`,
-        ), "; "),
+        ),
+        "; ",
+      ),
       fixed(fit.residualSdPct, 2),
       fixed(deltaAicc, 1),
     ]),

@@ -1,3 +1,4 @@
+import type { KeyValuesBlock, TableBlock } from "../blocks/block.js";
 import type { RequirementStatistic } from "../entries/studyConfig.js";
 import type { SpecimenRecord } from "../lab/specimens.js";
 import {
@@ -16,7 +17,6 @@ import type { RobustStrength } from "../strength/regression/robustFit.js";
 import type { StudyResult } from "../study/studyResult.js";
 import { joinTexts, say, type Text, wordFor } from "../words/message.js";
 import { BLANK, digits, fixed, numberColumn, plain, quantity, quantityColumn } from "./cell.js";
-import type { KeyValuesBlock, TableBlock } from "../blocks/block.js";
 
 /** Every block that was crushed, the excluded ones with their reason. Strengths as measured. */
 export function specimensTable(
@@ -46,7 +46,10 @@ export function specimensTable(
       quantity(block.dryDensityKgM3, "density", units, 4),
       quantity(block.strengthMpa, "stress", units),
       quantity(residualOf.get(block.id), "stress", units, 2),
-      joinTexts([block.excluded ? say`Excluded: ${block.excluded}` : undefined, block.remark], "; "),
+      joinTexts(
+        [block.excluded ? say`Excluded: ${block.excluded}` : undefined, block.remark],
+        "; ",
+      ),
     ]),
     notes: [
       say`Strength is load over the loaded face, without a correction for the block's proportions.`,

@@ -1,3 +1,4 @@
+import type { TableBlock } from "../blocks/block.js";
 import {
   displayUnit,
   displayValue,
@@ -10,7 +11,6 @@ import { compareStudies, type EntryChange, type ResultPair } from "../study/comp
 import type { StudyResult } from "../study/studyResult.js";
 import { say, type Text } from "../words/message.js";
 import { BLANK } from "./cell.js";
-import type { TableBlock } from "../blocks/block.js";
 
 const CHANGE = {
   added: say`added`,

@@ -1,11 +1,11 @@
 import type { FixedOrRange } from "../blend/target.js";
+import type { ChecklistBlock, KeyValuesBlock, NoteBlock, TableBlock } from "../blocks/block.js";
 import type { ElementConfig } from "../entries/element.js";
 import type { StudyConfig, TargetConfig } from "../entries/studyConfig.js";
 import { formatQuantity, type UnitSystem } from "../quantities/format.js";
 import { APPENDIX_SECTIONS } from "../study/review.js";
 import { joinTexts, say, type Text, wordFor } from "../words/message.js";
 import { BLANK, fixed, numberColumn, plain, quantity, quantityColumn } from "./cell.js";
-import type { ChecklistBlock, KeyValuesBlock, NoteBlock, TableBlock } from "../blocks/block.js";
 import { statisticName } from "./strength.js";
 
 /** What the study is about and what it has to meet, as the user entered it. */

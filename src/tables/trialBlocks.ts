@@ -1,9 +1,9 @@
+import type { TableBlock } from "../blocks/block.js";
 import type { WorkshopTrial } from "../lab/trials.js";
 import type { TestProgramme } from "../strength/programme.js";
 import type { TrialDifference } from "../strength/trials.js";
 import { joinTexts, say } from "../words/message.js";
 import { BLANK, fixed, numberColumn, plain } from "./cell.js";
-import type { TableBlock } from "../blocks/block.js";
 
 /** The programme as a page to make and crush by; the cells that are empty are filled in by hand. */
 export function programmeTable(programme: TestProgramme): TableBlock {
@@ -50,7 +50,12 @@ export function trialsTable(trials: readonly WorkshopTrial[]): TableBlock {
     rows: trials.map(
       ({ id, mix, texture, edges, thicknessMm, munsell, lab, dryToConstantMass }) => [
         ...[id, mix, texture ?? BLANK, edges ?? BLANK, plain(thicknessMm), munsell ?? BLANK],
-        lab ? joinTexts([lab.l, lab.a, lab.b].map((value) => plain(value, 3)), " ") : BLANK,
+        lab
+          ? joinTexts(
+              [lab.l, lab.a, lab.b].map((value) => plain(value, 3)),
+              " ",
+            )
+          : BLANK,
         dryToConstantMass ? say`to constant mass` : say`not known`,
       ],
     ),

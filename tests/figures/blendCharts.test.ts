@@ -4,6 +4,7 @@ import { blendCurve } from "../../src/blend/material.js";
 import { bucketSensitivity, practicalParts } from "../../src/blend/parts.js";
 import { robustness } from "../../src/blend/robustness.js";
 import { blendFrontier, relaxLimits, ternaryMap } from "../../src/blend/tradeoffs.js";
+import type { TableBlock } from "../../src/blocks/block.js";
 import { blendChart, robustnessChart } from "../../src/figures/blend/blendChart.js";
 import { frontierChart, ternaryChart } from "../../src/figures/blend/tradeoffCharts.js";
 import { renderSvg } from "../../src/figures/svg/renderSvg.js";
@@ -13,7 +14,7 @@ import {
   blendRelaxTable,
   bucketTable,
 } from "../../src/tables/blend.js";
-import type { TableBlock } from "../../src/blocks/block.js";
+import { render, renderAll } from "../../src/words/render.js";
 import { THREE } from "../blend/materials.js";
 
 const INPUT = {
@@ -35,7 +36,7 @@ const BAND = [
 describe("figures of the blend", () => {
   it("map: every blend has one mark, and the words say what the marks say", () => {
     const map = ternaryMap(INPUT, 20);
-    const { data, altText } = ternaryChart("Map", map, NAMES);
+    const { data, altText } = renderAll(ternaryChart("Map", map, NAMES));
     const traces = data as { name: string; a: number[]; b: number[]; c: number[] }[];
     const marks = traces.filter(({ name }) => name !== "best blend").flatMap(({ a }) => a);
     expect(marks).toHaveLength(map.points.length);
@@ -48,7 +49,7 @@ describe("figures of the blend", () => {
 
   it("map: says when nothing is allowed", () => {
     const map = ternaryMap({ ...INPUT, limits: [{ kind: "clay", minPct: 50 }] }, 10);
-    expect(ternaryChart("Map", map, NAMES).altText).toContain("No blend keeps all limits.");
+    expect(render(ternaryChart("Map", map, NAMES).altText)).toContain("No blend keeps all limits.");
   });
 
   it("frontier: each point of the result, in its order", () => {
@@ -57,7 +58,9 @@ describe("figures of the blend", () => {
     const [line] = figure.data as { x: number[]; y: number[] }[];
     expect(line.x).toEqual(frontier.map(({ value }) => value));
     expect(line.y).toEqual(frontier.map(({ rmsDifferencePct }) => rmsDifferencePct));
-    expect(frontierChart("Frontier", [], "Cost", NAMES).altText).toContain("no blend keeps");
+    expect(render(frontierChart("Frontier", [], "Cost", NAMES).altText)).toContain(
+      "no blend keeps",
+    );
   });
 
   it("robustness: error bars reach the 5th and 95th of a hundred", () => {
@@ -68,7 +71,7 @@ describe("figures of the blend", () => {
       variation: [{ id: "soil", finesPlusMinusPct: 8 }],
       draws: 500,
     });
-    const { data, altText } = robustnessChart("Robustness", of);
+    const { data, altText } = renderAll(robustnessChart("Robustness", of));
     const marks = data[1] as { y: number[]; error_y: { array: number[]; arrayminus: number[] } };
     of.points.forEach(({ p05Pct, p95Pct }, i) => {
       expect(marks.y[i] + marks.error_y.array[i]).toBeCloseTo(p95Pct, 10);
@@ -92,7 +95,7 @@ describe("figures of the blend", () => {
       ),
     ];
     for (const figure of figures) {
-      const svg = await renderSvg(figure);
+      const svg = await renderSvg(renderAll(figure));
       expect(svg).toContain('role="img"');
       expect(svg).toMatch(figure === figures[1] ? /Site soil \(%\)/ : /Gravel/);
     }
@@ -100,7 +103,8 @@ describe("figures of the blend", () => {
 });
 
 describe("tables of the blend", () => {
-  const filled = (table: TableBlock) => {
+  const filled = (block: TableBlock) => {
+    const table = renderAll(block);
     expect(table.rows.length).toBeGreaterThan(0);
     for (const row of table.rows) expect(row).toHaveLength(table.columns.length);
     return table;

@@ -5,6 +5,7 @@ import { analyseCompaction } from "../../src/soil/compaction/compactionTest.js";
 import { moistureWindow } from "../../src/soil/compaction/moistureWindow.js";
 import { airVoidsDensity } from "../../src/soil/compaction/phaseRelations.js";
 import { moistureWindowTable } from "../../src/tables/soil.js";
+import { renderAll } from "../../src/words/render.js";
 
 interface Trace {
   readonly name: string;
@@ -34,7 +35,7 @@ const named = (figure: { readonly data: readonly object[] }, name: string) =>
 
 describe("compactionChart", () => {
   const analysis = analyseCompaction(record(GOOD), { particleDensityKgM3: 2650 });
-  const chart = compactionChart("Compaction", analysis, "SI");
+  const chart = renderAll(compactionChart("Compaction", analysis, "SI"));
 
   it.each([
     ["no air left", 0],
@@ -49,7 +50,7 @@ describe("compactionChart", () => {
   });
 
   it("has no line of air without a particle density", () => {
-    const plain = compactionChart("C", analyseCompaction(record(GOOD)), "SI");
+    const plain = renderAll(compactionChart("C", analyseCompaction(record(GOOD)), "SI"));
     expect(named(plain, "air")).toEqual([]);
   });
 
@@ -63,9 +64,12 @@ describe("compactionChart", () => {
     const [optimum] = named(chart, "optimum");
     const [low, high] = analysis.peak!.optimumInterval95!;
     expect(optimum.error_x!.array[0]).toBeCloseTo((high - low) / 2, 9);
-    const [narrow] = named(compactionChart("C", analysis, "SI", 99.5), "water that keeps 99.5 %");
+    const [narrow] = named(
+      renderAll(compactionChart("C", analysis, "SI", 99.5)),
+      "water that keeps 99.5 %",
+    );
     expect(Math.min(...narrow.x)).toBeGreaterThan(window.driestPct);
-    const { items } = moistureWindowTable(analysis, "SI")!;
+    const { items } = renderAll(moistureWindowTable(analysis, "SI")!);
     expect(items[2].value).toBe(`${window.wettestPct.toFixed(1)} %`);
   });
 
@@ -74,11 +78,11 @@ describe("compactionChart", () => {
     const kept = analyseCompaction(record(GOOD), low);
     const above = kept.points.filter(({ airVoidsPct }) => airVoidsPct! < 0);
     expect(above.length).toBeGreaterThan(0);
-    const [mark] = named(compactionChart("C", kept, "SI"), "denser than without air");
+    const [mark] = named(renderAll(compactionChart("C", kept, "SI")), "denser than without air");
     expect(mark.x).toEqual(above.map(({ waterContentPct }) => waterContentPct));
 
     const rejected = analyseCompaction(record(GOOD), { ...low, rejectAboveZeroAir: true });
-    const figure = compactionChart("C", rejected, "SI");
+    const figure = renderAll(compactionChart("C", rejected, "SI"));
     const [out] = named(figure, "left out of the fit");
     expect(out.x).toEqual(
       rejected.points.flatMap((point) => (point.rejected ? [point.waterContentPct] : [])),
@@ -90,7 +94,7 @@ describe("compactionChart", () => {
 
   it("of points without a top draws them and no curve", () => {
     const rising = analyseCompaction(record(GOOD.slice(0, 3)));
-    const figure = compactionChart("C", rising, "US");
+    const figure = renderAll(compactionChart("C", rising, "US"));
     expect(figure.data).toHaveLength(1);
     expect(figure.altText).toContain("show no top");
     expect(moistureWindowTable(rising, "US")).toBeUndefined();
@@ -100,10 +104,12 @@ describe("compactionChart", () => {
 describe("textureTriangle with resampled parts", () => {
   it("says how many of them fall into each class", () => {
     const at = (sandPct: number) => ({ sandPct, siltPct: 85 - sandPct, clayPct: 15 });
-    const figure = textureTriangle("Texture", [
-      { name: "Soil", parts: at(50), resampled: [at(49), at(50), at(51), at(54)] },
-      { name: "Blend", parts: at(60) },
-    ]);
+    const figure = renderAll(
+      textureTriangle("Texture", [
+        { name: "Soil", parts: at(50), resampled: [at(49), at(50), at(51), at(54)] },
+        { name: "Blend", parts: at(60) },
+      ]),
+    );
     // Sand above 52 % with this clay is a sandy loam.
     expect(figure.altText).toContain("Within its reading errors: loam 75 %, sandy loam 25 %.");
     expect((figure.data as readonly Trace[]).at(-1)!.name).toBe("Blend");

@@ -1,6 +1,7 @@
 import { wcagContrast } from "culori";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import type { Figure } from "../../src/figures/figure.js";
 import { guidanceBand, modelBand, uncertaintyBand } from "../../src/figures/grading/band.js";
 import { gradingChart } from "../../src/figures/grading/gradingChart.js";
 import { modelChart } from "../../src/figures/grading/modelChart.js";
@@ -13,6 +14,7 @@ import { type BoundarySystem, SIZE_BOUNDARIES } from "../../src/grading/fraction
 import { chooseModel } from "../../src/grading/models/modelChoice.js";
 import { resampleGrading } from "../../src/grading/uncertainty/fitBand.js";
 import { GUIDANCE_ENTRIES } from "../../src/guidance/published/recommendations.js";
+import { render, renderAll } from "../../src/words/render.js";
 import { curveOf } from "../grading/gradingCases.js";
 
 interface Trace {
@@ -29,10 +31,10 @@ interface Layout {
   readonly shapes: readonly { readonly x0: number }[];
   readonly annotations: readonly { readonly text: string; readonly x: number }[];
 }
-const parts = (figure: { readonly data: readonly object[]; readonly layout: object }) => ({
-  data: figure.data as readonly Trace[],
-  layout: figure.layout as Layout,
-});
+const parts = (figure: Figure) => {
+  const { data, layout, altText } = renderAll(figure);
+  return { data: data as readonly Trace[], layout: layout as Layout, altText };
+};
 
 const CURVE = curveOf(
   [0.0015, 4],
@@ -69,7 +71,7 @@ describe("gradingChart", () => {
     (boundaries) => {
       const { clayMm, siltMm, sandMm } = SIZE_BOUNDARIES[boundaries];
       const figure = gradingChart("Grading", [SOIL], [], { boundaries });
-      const { layout } = parts(figure);
+      const { layout, altText } = parts(figure);
       expect(layout.shapes.map(({ x0 }) => x0)).toEqual([clayMm, siltMm, sandMm]);
       expect(layout.annotations.map(({ text }) => text)).toEqual([
         "clay",
@@ -81,19 +83,19 @@ describe("gradingChart", () => {
       expect(10 ** silt.x).toBeGreaterThan(clayMm);
       expect(10 ** silt.x).toBeLessThan(siltMm);
       expect(layout.xaxis.tickvals).toEqual(expect.arrayContaining([clayMm, siltMm, sandMm]));
-      expect(figure.altText).toContain(SIZE_BOUNDARIES[boundaries].name);
+      expect(altText).toContain(render(SIZE_BOUNDARIES[boundaries].name));
     },
   );
 
   it("marks D10, D30 and D60 on the curve, as computed, and names them", () => {
     const figure = gradingChart("Grading", [SOIL], [], { markSizesOf: [0] });
-    const { data, layout } = parts(figure);
+    const { data, layout, altText } = parts(figure);
     const { d10, d30, d60 } = characteristicSizes(CURVE);
     expect(data.at(-1)).toMatchObject({ x: [d10, d30, d60], y: [10, 30, 60] });
     expect(layout.annotations.slice(-3).map(({ x }) => 10 ** x)).toEqual(
       [d10, d30, d60].map((size) => expect.closeTo(size as number, 9)),
     );
-    expect(figure.altText).toContain("; D10 0.0027 mm, D30 ");
+    expect(altText).toContain("; D10 0.0027 mm, D30 ");
     const short = curveOf([0.063, 38], [2, 80], [20, 100]);
     const { data: few } = parts(
       gradingChart("G", [{ name: "s", curve: short }], [], { markSizesOf: [0] }),
@@ -124,7 +126,9 @@ describe("gradingChart", () => {
   });
 
   it("is drawn with its hatching", async () => {
-    const svg = await renderSvg(gradingChart("G", [SOIL], [envelope("A", 0), envelope("B", 9)]));
+    const svg = await renderSvg(
+      renderAll(gradingChart("G", [SOIL], [envelope("A", 0), envelope("B", 9)])),
+    );
     expect(svg).toContain("<pattern");
   });
 });

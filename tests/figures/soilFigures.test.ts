@@ -6,6 +6,7 @@ import { textureTriangle } from "../../src/figures/textureTriangle.js";
 import { fitGrading } from "../../src/grading/models/fit.js";
 import { createRandom } from "../../src/numerics/random.js";
 import { USDA_POLYGONS, usdaTexture } from "../../src/soil/classification/usdaTexture.js";
+import { renderAll } from "../../src/words/render.js";
 import { curveOf } from "../grading/gradingCases.js";
 
 interface Trace {
@@ -19,7 +20,7 @@ const SAMPLE = { name: "Site soil", liquidLimitPct: 61, plasticityIndexPct: 20 }
 
 describe("plasticityChart", () => {
   it("says in words where a sample lies, and shows it whole", () => {
-    const figure = plasticityChart("Plasticity", [SAMPLE]);
+    const figure = renderAll(plasticityChart("Plasticity", [SAMPLE]));
     expect(figure.altText).toContain("group MH, 9.9 points below the A-line");
     const high = plasticityChart("Plasticity", [
       { name: "Bentonite", liquidLimitPct: 310, plasticityIndexPct: 230 },
@@ -30,7 +31,7 @@ describe("plasticityChart", () => {
   });
 
   it("draws the A-line through the points of its formula", () => {
-    const line = traces(plasticityChart("Plasticity", [SAMPLE])).find(
+    const line = traces(renderAll(plasticityChart("Plasticity", [SAMPLE]))).find(
       ({ name }) => name === "A-line",
     )!;
     line.x.forEach((liquid, i) => {
@@ -81,9 +82,9 @@ describe("textureTriangle", () => {
 
   it("draws resampled parts behind the sample and names the class in words", async () => {
     const parts = { sandPct: 30, siltPct: 40, clayPct: 30 };
-    const figure = textureTriangle("Texture", [
-      { name: "Site soil", parts, resampled: [parts, parts] },
-    ]);
+    const figure = renderAll(
+      textureTriangle("Texture", [{ name: "Site soil", parts, resampled: [parts, parts] }]),
+    );
     expect(traces(figure).at(-2)!.name).toContain("within its reading errors");
     expect(figure.altText).toContain("clay loam");
     expect(await renderSvg(figure)).toContain("silty");
@@ -95,7 +96,7 @@ describe("gradingResidualsChart", () => {
   const fit = fitGrading(curve, "weibull");
 
   it("shows measured less fitted and names the worst point", () => {
-    const figure = gradingResidualsChart("Residuals", [fit]);
+    const figure = renderAll(gradingResidualsChart("Residuals", [fit]));
     const { x, y } = traces(figure).at(-1)!;
     fit.fitted.forEach(({ sizeMm, measuredPct, fittedPct }, i) => {
       expect([x[i], y[i]]).toEqual([sizeMm, measuredPct - fittedPct]);

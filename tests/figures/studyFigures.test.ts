@@ -3,22 +3,22 @@ import * as loam from "../../src/index.js";
 import type { StudyResult } from "../../src/study/studyResult.js";
 import { EXAMPLE_NAMES, exampleResult } from "../support/exampleResult.js";
 
-function allFigures(result: StudyResult): loam.Figure[] {
+function allFigures(result: StudyResult): loam.Said<loam.Figure>[] {
   const { config, materials, blend, compaction } = result;
   if (!compaction) throw new Error("the examples have a compaction test");
-  return [
+  return loam.renderAll([
     loam.gradingChart("Grading", materials),
     loam.modelChart("Model", materials[0].curve, materials[0].models as loam.ChosenModel),
     loam.compactionChart("Compaction", compaction, config.units),
     loam.sharesChart("Shares", config.materials, blend),
     loam.blendChart("Blend", blend, loam.guidanceBand(result.guidance[0].check.entry)),
     loam.strengthChart("Strength", result),
-  ];
+  ]) as loam.Said<loam.Figure>[];
 }
 
 describe.each(EXAMPLE_NAMES)("the figures of %s", (name) => {
   let result: StudyResult;
-  let figures: loam.Figure[];
+  let figures: loam.Said<loam.Figure>[];
   beforeAll(async () => {
     result = await exampleResult(name);
     figures = allFigures(result);

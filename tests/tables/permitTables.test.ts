@@ -1,13 +1,15 @@
 import { describe, expect, it } from "vitest";
+import type { ReportBlock } from "../../src/blocks/block.js";
 import { renderSite, writeMixCard } from "../../src/report/writeSite.js";
 import { toleranceTable } from "../../src/tables/mix.js";
 import { qualityChecksTable, qualityPlanTable, siteBlocksTable } from "../../src/tables/quality.js";
-import type { ReportBlock } from "../../src/blocks/block.js";
 import { mixCard } from "../../src/tables/site/mixCard.js";
 import { checklistBlock, decisionsTable, samplingTable } from "../../src/tables/studyEntries.js";
+import { render, renderAll } from "../../src/words/render.js";
 import { EXAMPLE_NAMES, exampleResult } from "../support/exampleResult.js";
 
-function rowsOf(block: ReportBlock): readonly (readonly string[])[] {
+function rowsOf(shown: ReportBlock): readonly (readonly string[])[] {
+  const block = renderAll(shown);
   if (block.kind !== "table") throw new Error(`${block.kind} is no table`);
   for (const row of block.rows) expect(row).toHaveLength(block.columns.length);
   return block.rows;
@@ -50,7 +52,7 @@ describe("the tables of a submission", () => {
 
   it("gives the plan, the checks and the lots of the example", async () => {
     const result = await exampleResult("reading-room");
-    const plan = qualityPlanTable(result);
+    const plan = renderAll(qualityPlanTable(result));
     if (plan.kind !== "keyValues") throw new Error("no plan");
     expect(plan.items.find(({ label }) => label === "Blocks in all")?.value).toBe("36");
     expect(rowsOf(qualityChecksTable(result)).map(([check]) => check)).toContain("Trial wall");
@@ -70,7 +72,7 @@ describe("the tables of a submission", () => {
       steps: ["Stop.", "Look."],
     };
     const site = { ...quality!.site!, lots: [{ ...first, judgement }, ...others] };
-    const table = siteBlocksTable({ ...result, quality: { ...quality!, site } });
+    const table = renderAll(siteBlocksTable({ ...result, quality: { ...quality!, site } }));
     expect(table).toMatchObject({ notes: expect.arrayContaining(["Step 2: Look."]) });
   });
 });
@@ -88,7 +90,7 @@ describe("the mix card", () => {
     const { items } = await (await read.getPage(1)).getTextContent();
     const text = items.map((item) => ("str" in item ? item.str : "")).join(" ");
     for (const { name: material, dryMassKg } of result.mix!.recipe.materials) {
-      expect(text.includes(material)).toBe(dryMassKg > 0);
+      expect(text.includes(render(material))).toBe(dryMassKg > 0);
     }
     expect(text).toContain(`${result.mix!.quantities.lifts}`);
     expect(text).toContain("Wet cement burns");

@@ -1,13 +1,13 @@
 import { beforeAll, describe, expect, it } from "vitest";
+import type { ReportBlock } from "../../src/blocks/block.js";
 import * as loam from "../../src/index.js";
 import type { StudyResult } from "../../src/study/studyResult.js";
-import type { ReportBlock } from "../../src/blocks/block.js";
 import { EXAMPLE_NAMES, exampleResult } from "../support/exampleResult.js";
 
-function allTables(result: StudyResult): ReportBlock[] {
+function allTables(result: StudyResult): readonly loam.Said<ReportBlock>[] {
   const { config, materials, blend, compaction, strength } = result;
   if (!compaction) throw new Error("the examples have a compaction test");
-  return [
+  return loam.renderAll([
     loam.projectTable(config),
     loam.materialsTable(config),
     loam.methodsTable(config),
@@ -36,12 +36,12 @@ function allTables(result: StudyResult): ReportBlock[] {
       ...(sedimentation ? [loam.sedimentationTable(name, sedimentation)] : []),
       ...(limits ? [loam.limitsTable(name, limits)] : []),
     ]),
-  ];
+  ]);
 }
 
 describe.each(EXAMPLE_NAMES)("the tables of %s", (name) => {
   let result: StudyResult;
-  let tables: ReportBlock[];
+  let tables: readonly loam.Said<ReportBlock>[];
   beforeAll(async () => {
     result = await exampleResult(name);
     tables = allTables(result);
@@ -77,7 +77,7 @@ describe.each(EXAMPLE_NAMES)("the tables of %s", (name) => {
 
 it("numbers of a table are those of the result, in the unit of its head", async () => {
   const result = await exampleResult("bus-shelter");
-  const table = loam.bandsTable(result.strength.bandsAtContents, "US");
+  const table = loam.renderAll(loam.bandsTable(result.strength.bandsAtContents, "US"));
   // 1 psi = 6.894757 kPa (NIST SP 811 App. B, from memory).
   result.strength.bandsAtContents.forEach(({ meanMpa }, index) => {
     expect(Number(table.rows[index][1])).toBeCloseTo(meanMpa / 0.006894757, -0.5);

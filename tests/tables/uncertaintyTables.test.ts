@@ -5,6 +5,7 @@ import { GUIDANCE_ENTRIES } from "../../src/guidance/published/recommendations.j
 import { curveUncertainty } from "../../src/soil/curveUncertainty.js";
 import { classesTable, intervalsTable } from "../../src/tables/gradingUncertainty.js";
 import { guidanceComparisonTable } from "../../src/tables/guidance.js";
+import { renderAll } from "../../src/words/render.js";
 import { frozen, sieveRecord } from "../grading/gradingCases.js";
 
 const sieve = frozen(
@@ -25,7 +26,7 @@ describe("curveUncertainty and its tables", () => {
   });
 
   it("each row of the intervals has low up to high, and the notes name the errors", () => {
-    const { columns, rows, notes } = intervalsTable("Site soil", found);
+    const { columns, rows, notes } = renderAll(intervalsTable("Site soil", found));
     expect(rows.length).toBeGreaterThan(3);
     for (const row of rows) {
       expect(row).toHaveLength(columns.length);
@@ -35,7 +36,7 @@ describe("curveUncertainty and its tables", () => {
   });
 
   it("each system has its classes, shares of which add up to about 100", () => {
-    const { rows } = classesTable("Site soil", found);
+    const { rows } = renderAll(classesTable("Site soil", found));
     expect(rows.map(([system]) => system).filter(Boolean)).toHaveLength(5);
     expect(rows.every((row) => row.length === 3)).toBe(true);
   });
@@ -44,7 +45,9 @@ describe("curveUncertainty and its tables", () => {
 describe("guidanceComparisonTable", () => {
   it("names every source with its honesty mark, and the caution", () => {
     const entries = GUIDANCE_ENTRIES.filter(({ id }) => ["walker-2005", "hb195"].includes(id));
-    const { rows, notes } = guidanceComparisonTable("Site soil", compareGuidance(curve, entries));
+    const { rows, notes } = renderAll(
+      guidanceComparisonTable("Site soil", compareGuidance(curve, entries)),
+    );
     expect(rows.length).toBeGreaterThan(1);
     expect(notes?.filter((note) => note.includes("from memory"))).toHaveLength(2);
     expect(notes?.at(-1)).toContain("no proof");

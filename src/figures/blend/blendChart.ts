@@ -4,7 +4,7 @@ import type { MaterialConfig } from "../../entries/studyConfig.js";
 import type { GradingCurve } from "../../grading/curve.js";
 import { formatFixed, formatNumber, formatPlain } from "../../quantities/format.js";
 import type { BlendStudy } from "../../study/studyResult.js";
-import { say } from "../../words/message.js";
+import { joinTexts, say, type Text } from "../../words/message.js";
 import type { Figure } from "../figure.js";
 import type { ChartBand } from "../grading/band.js";
 import { type ChartCurve, gradingChart } from "../grading/gradingChart.js";
@@ -15,7 +15,7 @@ import { baseLayout, PALETTE, seriesStyle } from "../style.js";
  * materials' own curves where given.
  */
 export function blendChart(
-  title: string,
+  title: Text,
   blend: Pick<BlendStudy, "curve" | "points" | "target">,
   band?: ChartBand | readonly ChartBand[],
   components: readonly ChartCurve[] = [],
@@ -47,7 +47,7 @@ export function blendChart(
 
 /** Shares of dry mass as bars, each with the range that it was allowed. */
 export function sharesChart(
-  title: string,
+  title: Text,
   materials: readonly MaterialConfig[],
   blend: BlendResult,
 ): Figure {
@@ -86,12 +86,13 @@ export function sharesChart(
   return {
     kind: "figure",
     title,
-    altText: `${title}. ${shares
-      .map(
+    altText: say`${title}. ${joinTexts(
+      shares.map(
         ({ name, sharePct, minSharePct, maxSharePct }) =>
           say`${name}: ${formatFixed(sharePct, 1)} % (allowed ${minSharePct} to ${maxSharePct} %)`,
-      )
-      .join("; ")}.`,
+      ),
+      "; ",
+    )}.`,
     data,
     layout: baseLayout(
       {
@@ -119,19 +120,20 @@ export function sharesChart(
 const BAND_COLOUR = "rgba(192,112,0,0.22)";
 
 /** At each size of the band: what is allowed, and between what nine in ten blends lie. */
-export function robustnessChart(title: string, of: Robustness): Figure {
-  const { points, insideProbability, worst, draws } = of;
+export function robustnessChart(
+  title: Text,
+  { points, insideProbability, worst, draws }: Robustness,
+): Figure {
   const x = points.map(({ sizeMm }) => say`${formatPlain(sizeMm, 3)} mm`);
   const percent = (part: number) => say`${formatNumber(100 * part, 3)} %`;
+  const sentences = points.map(
+    (point, i) =>
+      say`At ${x[i]}: nine in ten between ${formatNumber(point.p05Pct, 3)} and ${formatNumber(point.p95Pct, 3)} %, allowed ${formatNumber(point.lowPct, 3)} to ${formatNumber(point.highPct, 3)} %, inside in ${percent(point.insideProbability)}.`,
+  );
   return {
     kind: "figure",
     title,
-    altText: say`${title}. ${percent(insideProbability)} of ${draws} drawn blends stay inside the band at every size; the worst size is ${formatNumber(worst.sizeMm, 2)} mm. ${points
-      .map(
-        (point, i) =>
-          say`At ${x[i]}: nine in ten between ${formatNumber(point.p05Pct, 3)} and ${formatNumber(point.p95Pct, 3)} %, allowed ${formatNumber(point.lowPct, 3)} to ${formatNumber(point.highPct, 3)} %, inside in ${percent(point.insideProbability)}.`,
-      )
-      .join(" ")}`,
+    altText: say`${title}. ${percent(insideProbability)} of ${draws} drawn blends stay inside the band at every size; the worst size is ${formatNumber(worst.sizeMm, 2)} mm. ${joinTexts(sentences, " ")}`,
     data: [
       {
         type: "bar",

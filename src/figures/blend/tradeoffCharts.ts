@@ -1,6 +1,6 @@
 import type { FrontierPoint, TernaryMap, TernaryPoint } from "../../blend/tradeoffs.js";
 import { formatFixed, formatNumber } from "../../quantities/format.js";
-import { say, type Text } from "../../words/message.js";
+import { joinTexts, say, type Text } from "../../words/message.js";
 import type { Figure } from "../figure.js";
 import { baseLayout, PALETTE } from "../style.js";
 
@@ -10,21 +10,21 @@ import { baseLayout, PALETTE } from "../style.js";
  * @param names of the materials in the order of the shares, for the text alternative.
  */
 export function frontierChart(
-  title: string,
+  title: Text,
   frontier: readonly FrontierPoint[],
-  axis: string,
+  axis: Text,
   names: readonly string[],
 ): Figure {
   const described = [frontier[0], frontier[frontier.length - 1]]
     .filter((point) => point !== undefined)
     .map(({ value, rmsDifferencePct, sharesPct }) => {
       const shares = sharesPct.map((share, j) => say`${names[j]} ${formatFixed(share, 1)} %`);
-      return say`at ${formatNumber(value, 3)} the difference is ${formatNumber(rmsDifferencePct, 3)} points (${shares.join(", ")})`;
+      return say`at ${formatNumber(value, 3)} the difference is ${formatNumber(rmsDifferencePct, 3)} points (${joinTexts(shares)})`;
     });
   return {
     kind: "figure",
     title,
-    altText: say`${title}. ${axis} against the root mean square difference from the target: ${described.join("; ") || say`no blend keeps the limits`}.`,
+    altText: say`${title}. ${axis} against the root mean square difference from the target: ${described.length > 0 ? joinTexts(described, "; ") : say`no blend keeps the limits`}.`,
     data: [
       {
         type: "scatter",
@@ -57,7 +57,7 @@ const CLASSES = [
  * nearer the blend is to its target, in multiples of the best difference; crosses break a limit.
  */
 export function ternaryChart(
-  title: string,
+  title: Text,
   map: TernaryMap,
   names: readonly [string, string, string],
 ): Figure {
@@ -102,9 +102,9 @@ export function ternaryChart(
   return {
     kind: "figure",
     title,
-    altText: say`${title}. Map of all blends of ${names.join(", ")}: ${allowed.length} of ${map.points.length} blends in even steps keep all limits. ${
+    altText: say`${title}. Map of all blends of ${joinTexts(names)}: ${allowed.length} of ${map.points.length} blends in even steps keep all limits. ${
       best
-        ? say`The best, ${best.join(", ")}, differs from the target by ${formatNumber(map.best!.rmsDifferencePct, 3)} points; ${allowed.filter((point) => classOf(point) === 0).length} blends differ by no more than ${below(0)}.`
+        ? say`The best, ${joinTexts(best)}, differs from the target by ${formatNumber(map.best!.rmsDifferencePct, 3)} points; ${allowed.filter((point) => classOf(point) === 0).length} blends differ by no more than ${below(0)}.`
         : say`No blend keeps all limits.`
     }`,
     data,

@@ -1,7 +1,7 @@
 import { type GradingCurve, passingAtSize } from "../../grading/curve.js";
 import type { GradingBandPoint } from "../../grading/uncertainty/fitBand.js";
 import type { GuidanceEntry } from "../../guidance/entry.js";
-import { say, type Text } from "../../words/message.js";
+import { joinTexts, say, type Text } from "../../words/message.js";
 import { type LineStyle, PALETTE, seriesStyle, translucent } from "../style.js";
 
 /** An area behind the curves of a grading chart: an envelope, or how far a curve is in doubt. */
@@ -36,7 +36,7 @@ const HALF_95 = 1.96;
  * band.points // => [{ sizeMm: 0.063, lowPct: 28.04, highPct: 31.96 }, { sizeMm: 2, lowPct: 97.04, highPct: 100 }]
  */
 export function uncertaintyBand(
-  name: string,
+  name: Text,
   curve: GradingCurve,
   spread: readonly { readonly sizeMm: number; readonly sdPct: number }[],
   aboutCurve = 0,
@@ -70,7 +70,7 @@ export function uncertaintyBand(
  * modelBand("lognormal", [{ sizeMm: 1, fittedPct: 50, lowPct: 48, highPct: 53 }]).name // => "lognormal: 95 % of its resampled fits"
  */
 export function modelBand(
-  name: string,
+  name: Text,
   points: readonly GradingBandPoint[],
   coverage = 0.95,
   aboutCurve = 1,
@@ -96,7 +96,7 @@ export function guidanceBand(entry: GuidanceEntry): ChartBand | undefined {
         entry.basis === "read" ? say`read` : say`from memory`,
       ];
   return {
-    name: `${[first, entry.source.year].join(" ").trim()} (${mark.join(", ")})`,
+    name: say`${entry.source.year === undefined ? first : say`${first} ${String(entry.source.year)}`} (${joinTexts(mark)})`,
     pointsOnly: entry.derived,
     points: entry.points,
   };

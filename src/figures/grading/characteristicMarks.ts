@@ -1,8 +1,8 @@
 import { type GradingCurve, passingAtSize, sizeAtPassing } from "../../grading/curve.js";
 import { formatNumber } from "../../quantities/format.js";
-import { say } from "../../words/message.js";
+import { say, type Text } from "../../words/message.js";
 import { placeLabels } from "../placeLabels.js";
-import { PALETTE, seriesStyle } from "../style.js";
+import { PALETTE, seriesStyle, widestLength } from "../style.js";
 import type { ChartBand } from "./band.js";
 
 /** Top of the axis of passing, a little above 100 so that a curve along it is seen whole. */
@@ -22,14 +22,14 @@ const STEPS = 150;
 const BAR_STEPS = 10;
 
 export interface CharacteristicMark {
-  readonly curveName: string;
+  readonly curveName: Text;
   readonly passingPct: number;
   readonly sizeMm: number;
-  readonly text: string;
+  readonly text: Text;
 }
 
 interface Marked {
-  readonly name: string;
+  readonly name: Text;
   readonly curve: GradingCurve;
 }
 
@@ -77,7 +77,7 @@ export function characteristicMarkParts(
     marks.map(({ sizeMm, passingPct, text }) => ({
       x: across(sizeMm),
       y: passingPct / TOP_PCT,
-      widthPx: LETTER_PX * text.length,
+      widthPx: LETTER_PX * widestLength(text),
       heightPx: LINE_PX,
     })),
     [...lines, ...bars],

@@ -1,16 +1,11 @@
 import type { GradingCurve } from "../../grading/curve.js";
 import { type BoundarySystem, SIZE_BOUNDARIES } from "../../grading/fractions.js";
 import { formatNumber, formatPlain } from "../../quantities/format.js";
-import { say, type Text, wordFor } from "../../words/message.js";
+import { joinTexts, say, type Text } from "../../words/message.js";
 import type { Figure } from "../figure.js";
 import { type AxisOptions, baseLayout, QUIET, seriesStyle, TOP_LEGEND } from "../style.js";
 import { bandTraces, type ChartBand } from "./band.js";
-import {
-  type CharacteristicMark,
-  characteristicMarkParts,
-  characteristicMarks,
-  TOP_PCT,
-} from "./characteristicMarks.js";
+import { characteristicMarkParts, characteristicMarks, TOP_PCT } from "./characteristicMarks.js";
 
 /** A curve of a grading chart. */
 export interface ChartCurve {
@@ -47,7 +42,7 @@ export interface GradingChartOptions {
  * chart.data[1].x // => [0.316]
  */
 export function gradingChart(
-  title: string,
+  title: Text,
   curves: readonly ChartCurve[],
   bands: ChartBand | readonly ChartBand[] = [],
   options: GradingChartOptions = {},
@@ -200,43 +195,46 @@ function sizeClassMarks(
 
 /** The words of a grading chart: its curves, bands and marked sizes in numbers. */
 function gradingChartText(
-  title: string,
+  title: Text,
   curves: readonly ChartCurve[],
   bands: readonly ChartBand[],
-  marks: readonly CharacteristicMark[],
+  marks: ReturnType<typeof characteristicMarks>,
   {
     direction,
     boundaries,
   }: { readonly direction: SizeDirection; readonly boundaries: BoundarySystem },
-): string {
+): Text {
   const system = SIZE_BOUNDARIES[boundaries].name;
-  return [
-    direction === "fine-to-coarse"
-      ? say`${title}. Percent passing against grain size on a logarithmic axis, fine at the left; fractions by ${system}.`
-      : say`${title}. Percent passing against grain size on a logarithmic axis, coarse at the left; fractions by ${system}.`,
-    ...curves.map(({ name, curve: { points } }) => {
-      const at = [points[0], points[Math.floor(points.length / 2)], points[points.length - 1]];
-      const reading = at.map(
-        ({ sizeMm, passingPct }) =>
-          say`${formatNumber(passingPct, 3)} % at ${formatNumber(sizeMm, 2)} mm`,
-      );
-      const sizes = marks.filter(({ curveName }) => curveName === name).map(({ text }) => text);
-      return sizes.length > 0
-        ? say`${name}: passing ${reading.join(", ")}; ${sizes.join(", ")}.`
-        : say`${name}: passing ${reading.join(", ")}.`;
-    }),
-    ...bands.map(({ name, aboutCurve, points }) => {
-      if (aboutCurve !== undefined) {
-        const widest = points.reduce((a, b) =>
-          b.highPct - b.lowPct > a.highPct - a.lowPct ? b : a,
+  return joinTexts(
+    [
+      direction === "fine-to-coarse"
+        ? say`${title}. Percent passing against grain size on a logarithmic axis, fine at the left; fractions by ${system}.`
+        : say`${title}. Percent passing against grain size on a logarithmic axis, coarse at the left; fractions by ${system}.`,
+      ...curves.map(({ name, curve: { points } }, index) => {
+        const at = [points[0], points[Math.floor(points.length / 2)], points[points.length - 1]];
+        const reading = at.map(
+          ({ sizeMm, passingPct }) =>
+            say`${formatNumber(passingPct, 3)} % at ${formatNumber(sizeMm, 2)} mm`,
         );
-        return say`${name}: widest at ${formatNumber(widest.sizeMm, 2)} mm, ${formatNumber(widest.lowPct, 3)} to ${formatNumber(widest.highPct, 3)} %.`;
-      }
-      const limits = points.map(
-        ({ sizeMm, lowPct, highPct }) =>
-          say`${formatNumber(lowPct, 3)} to ${formatNumber(highPct, 3)} % at ${formatNumber(sizeMm, 2)} mm`,
-      );
-      return say`Band (${name}): ${limits.join(", ")}.`;
-    }),
-  ].join(" ");
+        const sizes = marks.filter((mark) => mark.curveIndex === index).map(({ text }) => text);
+        return sizes.length > 0
+          ? say`${name}: passing ${joinTexts(reading)}; ${joinTexts(sizes)}.`
+          : say`${name}: passing ${joinTexts(reading)}.`;
+      }),
+      ...bands.map(({ name, aboutCurve, points }) => {
+        if (aboutCurve !== undefined) {
+          const widest = points.reduce((a, b) =>
+            b.highPct - b.lowPct > a.highPct - a.lowPct ? b : a,
+          );
+          return say`${name}: widest at ${formatNumber(widest.sizeMm, 2)} mm, ${formatNumber(widest.lowPct, 3)} to ${formatNumber(widest.highPct, 3)} %.`;
+        }
+        const limits = points.map(
+          ({ sizeMm, lowPct, highPct }) =>
+            say`${formatNumber(lowPct, 3)} to ${formatNumber(highPct, 3)} % at ${formatNumber(sizeMm, 2)} mm`,
+        );
+        return say`Band (${name}): ${joinTexts(limits)}.`;
+      }),
+    ],
+    " ",
+  );
 }

@@ -3,7 +3,7 @@ import type { GradingFit } from "../../grading/models/fit.js";
 import { GRADING_MODELS } from "../../grading/models/gradingModels.js";
 import type { ChosenModel } from "../../grading/models/modelChoice.js";
 import { formatFixed, formatNumber } from "../../quantities/format.js";
-import { say, type Text, wordFor } from "../../words/message.js";
+import { joinTexts, say, type Text } from "../../words/message.js";
 import type { Figure } from "../figure.js";
 import { baseLayout, PALETTE, seriesStyle } from "../style.js";
 import type { ChartBand } from "./band.js";
@@ -17,7 +17,7 @@ const STEPS = 80;
  * the doubt of the readings (`uncertaintyBand`) or of the fitted model (`modelBand`).
  */
 export function modelChart(
-  title: string,
+  title: Text,
   curve: GradingCurve,
   models: ChosenModel,
   bands: readonly ChartBand[] = [],
@@ -55,7 +55,7 @@ export function modelChart(
  * const curve = { points: [0.063, 0.25, 1, 4, 16].map((sizeMm) => ({ sizeMm, passingPct: 100 * (sizeMm / 16) ** 0.3, origin: "sieve" })) };
  * gradingResidualsChart("Residuals", [fitGrading(curve, "power")]).data.length // => 2
  */
-export function gradingResidualsChart(title: string, fits: readonly GradingFit[]): Figure {
+export function gradingResidualsChart(title: Text, fits: readonly GradingFit[]): Figure {
   if (fits.length === 0) throw new RangeError("invalid `fits`: none; expected at least one");
   const sizes = fits.flatMap(({ fitted }) => fitted.map(({ sizeMm }) => sizeMm));
   const [smallest, largest] = [0.75 * Math.min(...sizes), 1.35 * Math.max(...sizes)];
@@ -64,7 +64,7 @@ export function gradingResidualsChart(title: string, fits: readonly GradingFit[]
   return {
     kind: "figure",
     title,
-    altText: say`${title}. Measured less fitted passing against grain size on a logarithmic axis. ${fits.map(describe).join(" ")}`,
+    altText: say`${title}. Measured less fitted passing against grain size on a logarithmic axis. ${joinTexts(fits.map(describe), " ")}`,
     data: [
       {
         type: "scatter",

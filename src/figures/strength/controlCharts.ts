@@ -21,7 +21,7 @@ import { baseLayout, PALETTE } from "../style.js";
  * const lots = [2.4, 2.5, 2.7, 2.4, 2.6].map((mpa, index) => ({ label: `L${index + 1}`, strengthsMpa: [mpa] }));
  * lotsChart("Site lots", controlChart(lots), "SI").data.length // => 1
  */
-export function lotsChart(title: string, chart: ControlChart, units: UnitSystem): Figure {
+export function lotsChart(title: Text, chart: ControlChart, units: UnitSystem): Figure {
   const { points, centreMpa, lowMpa, highMpa } = chart;
   const stress = (mpa: number) => displayValue(mpa, "stress", units);
   const marked = points.filter(({ signals }) => signals.length > 0);
@@ -33,7 +33,7 @@ export function lotsChart(title: string, chart: ControlChart, units: UnitSystem)
     text: shown.map(({ signals }) => signals.join(", ")),
   });
   const levels = [
-    [centreMpa, "solid", "centre"],
+    [centreMpa, "solid", say`centre`],
     [lowMpa, "dash", say`lower limit`],
     [highMpa, "dash", say`upper limit`],
   ] as const;
@@ -46,7 +46,7 @@ export function lotsChart(title: string, chart: ControlChart, units: UnitSystem)
         ? chart.message
         : say`Control chart of ${points.length} lots (${chart.kind}). Centre ${formatQuantity(centreMpa, "stress", units)}, limits ${formatQuantity(lowMpa, "stress", units)} and ${formatQuantity(highMpa, "stress", units)}. ${chart.message}`,
     data: [
-      trace("lots", plain, { color: PALETTE.azurite, symbol: "circle", size: 7 }),
+      trace(say`lots`, plain, { color: PALETTE.azurite, symbol: "circle", size: 7 }),
       ...(marked.length > 0
         ? [
             trace(say`lots with a signal`, marked, {
@@ -90,7 +90,7 @@ const STEPS = 60;
  * operatingCharacteristicChart("Acceptance", rule, risks, { sdMpa: 0.3, units: "SI" }).data.length // => 2
  */
 export function operatingCharacteristicChart(
-  title: string,
+  title: Text,
   rule: AcceptanceRule,
   risks: AcceptanceRisks,
   of: { readonly sdMpa: number; readonly units: UnitSystem; readonly seed?: number },

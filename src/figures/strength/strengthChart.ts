@@ -9,7 +9,7 @@ import {
 } from "../../quantities/format.js";
 import type { FittedStrength } from "../../strength/regression/curve.js";
 import type { StrengthStudy, StudyResult } from "../../study/studyResult.js";
-import { say, type Text, wordFor } from "../../words/message.js";
+import { joinTexts, say, type Text, wordFor } from "../../words/message.js";
 import type { Figure } from "../figure.js";
 import { baseLayout, PALETTE } from "../style.js";
 
@@ -20,7 +20,7 @@ const BOUND_NAMES = {
 };
 
 /** Strength against cement content: blocks, fitted mean with its band, the bound, the requirement. */
-export function strengthChart(title: string, { config, strength }: StudyResult): Figure {
+export function strengthChart(title: Text, { config, strength }: StudyResult): Figure {
   const { units } = config;
   const { ageDays, statistic, strengthMpa: requirementMpa } = config.strength.requirement;
   const { bands, specimens, fit } = strength;
@@ -35,7 +35,7 @@ export function strengthChart(title: string, { config, strength }: StudyResult):
     y: values.map(stress),
     ...more,
   });
-  const points = (name: string, keep: (specimen: SpecimenRecord) => boolean, marker: object) => {
+  const points = (name: Text, keep: (specimen: SpecimenRecord) => boolean, marker: object) => {
     const chosen = specimens.filter(keep);
     return {
       type: "scatter",
@@ -94,7 +94,7 @@ export function strengthChart(title: string, { config, strength }: StudyResult):
     ),
     ...(excluded
       ? [
-          points("excluded", (block) => Boolean(block.excluded), {
+          points(say`excluded`, (block) => Boolean(block.excluded), {
             color: PALETTE.manganese,
             symbol: "x-thin-open",
             size: 8,
@@ -150,11 +150,11 @@ export function strengthChart(title: string, { config, strength }: StudyResult):
 
 /** The strength chart in words, from the same numbers. */
 function strengthChartText(
-  title: string,
+  title: Text,
   config: StudyConfig,
   { bands, specimens, fit, leastCement }: StrengthStudy,
   boundName: Text,
-): string {
+): Text {
   const { statistic, strengthMpa } = config.strength.requirement;
   const [first, last] = [bands[0], bands[bands.length - 1]];
   const strength = (mpa: number) => formatQuantity(mpa, "stress", config.units);
@@ -162,12 +162,15 @@ function strengthChartText(
     leastCement.cementPct === null
       ? say`Within the tested contents no least cement content is found.`
       : say`The bound meets the requirement from ${formatFixed(leastCement.cementPct, 2)} % cement.`;
-  return [
-    say`${title}. ${specimens.length} blocks.`,
-    say`The fitted ${wordFor(fit.line)} at ${fit.ageDays} days goes from ${strength(first.meanMpa)} at ${first.cementPct} % to ${strength(last.meanMpa)} at ${last.cementPct} % cement;`,
-    say`the ${boundName} from ${strength(first.lowerBoundMpa[statistic])} to ${strength(last.lowerBoundMpa[statistic])}.`,
-    say`Required: ${strength(strengthMpa)}. ${least}`,
-  ].join(" ");
+  return joinTexts(
+    [
+      say`${title}. ${specimens.length} blocks.`,
+      say`The fitted ${wordFor(fit.line)} at ${fit.ageDays} days goes from ${strength(first.meanMpa)} at ${first.cementPct} % to ${strength(last.meanMpa)} at ${last.cementPct} % cement;`,
+      say`the ${boundName} from ${strength(first.lowerBoundMpa[statistic])} to ${strength(last.lowerBoundMpa[statistic])}.`,
+      say`Required: ${strength(strengthMpa)}. ${least}`,
+    ],
+    " ",
+  );
 }
 
 /** Beyond this a studentised residual is worth a look: common practice, no source. */
@@ -182,7 +185,7 @@ const LOOK = 2;
  * const fit = fitStrength([block("A", 4, 1.5), block("B", 6, 2.4), block("C", 8, 3.0), block("D", 10, 3.6)], { form: "linear", ageDays: 28 });
  * residualsChart("Residuals", fit, "SI").data.length // => 1
  */
-export function residualsChart(title: string, fit: FittedStrength, units: UnitSystem): Figure {
+export function residualsChart(title: Text, fit: FittedStrength, units: UnitSystem): Figure {
   const shown = fit.points.filter(({ studentised }) => studentised !== null);
   const far = shown.filter(({ studentised }) => Math.abs(studentised!) > LOOK);
   const largest = [...shown].sort((a, b) => Math.abs(b.studentised!) - Math.abs(a.studentised!))[0];

@@ -1,6 +1,6 @@
 import { FIELD_TESTS, type FieldBasis, type FieldTest } from "../../batch/fieldTests.js";
-import { say, type Text } from "../../words/message.js";
 import type { ReportBlock } from "../../blocks/block.js";
+import { say, type Text } from "../../words/message.js";
 import type { SiteSheet } from "./siteSheet.js";
 
 const MARK: Readonly<Record<FieldBasis, Text>> = {

@@ -1,8 +1,8 @@
+import type { CautionsBlock, ReportBlock } from "../../blocks/block.js";
 import type { SiteConfig } from "../../entries/site.js";
 import { CAUTIONS } from "../../guidance/cautions.js";
 import type { StudyResult } from "../../study/studyResult.js";
 import type { Text } from "../../words/message.js";
-import type { CautionsBlock, ReportBlock } from "../../blocks/block.js";
 
 /** A page for the crew: what it is called, and what stands on it. */
 export interface SiteSheet {
