@@ -1,5 +1,5 @@
 import { formatNumber } from "../quantities/format.js";
-import { say, type Text } from "../words/message.js";
+import { say, type Text, wordFor } from "../words/message.js";
 
 export interface HandBlend {
   /** `already`: the soil has no more than the target; `unreachable`: the sand has as much or more. */
@@ -35,7 +35,8 @@ export function blendByHand(input: {
   /** What the percentages are of, for the words: default `fines`. */
   readonly of?: "fines" | "clay";
 }): HandBlend {
-  const { soilPct, targetPct, sandPct = 0, of = "fines" } = input;
+  const { soilPct, targetPct, sandPct = 0 } = input;
+  const of = wordFor(input.of ?? "fines");
   for (const [name, value] of Object.entries({ soilPct, targetPct, sandPct })) {
     if (!(value >= 0 && value <= 100)) {
       throw new RangeError(`invalid \`${name}\`: ${value}; expected 0 to 100`);

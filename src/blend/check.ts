@@ -45,17 +45,19 @@ export function checkBlend(input: BlendInput, file = "study.yaml"): Finding[] {
     materials.reduce((total, material) => total + material[key], 0);
   const [least, most] = [sum("minSharePct"), sum("maxSharePct")];
   if (least > 100 + 1e-9 || most < 100 - 1e-9) {
-    const [what, total] = least > 100 ? ["smallest", least] : ["largest", most];
+    const tooMuch = least > 100;
+    const total = formatNumber(tooMuch ? least : most, 4);
     findings.push({
       ...at,
       code: "blend-shares-exclude",
-      value: say`${formatNumber(total, 4)} %`,
-      message: say`The ${what} allowed shares add up to ${formatNumber(total, 4)} %, so no shares sum to 100 %.`,
+      value: `${total.number} %`,
+      message: tooMuch
+        ? say`The smallest allowed shares add up to ${total} %, so no shares sum to 100 %.`
+        : say`The largest allowed shares add up to ${total} %, so no shares sum to 100 %.`,
       expected: say`smallest shares of at most 100 % in all, largest of at least 100 %`,
-      remedy:
-        what === "smallest"
-          ? say`Lower them by ${formatNumber(total - 100, 3)} points in all.`
-          : say`Raise them by ${formatNumber(100 - total, 3)} points in all, or add a material.`,
+      remedy: tooMuch
+        ? say`Lower them by ${formatNumber(least - 100, 3)} points in all.`
+        : say`Raise them by ${formatNumber(100 - most, 3)} points in all, or add a material.`,
     });
   }
   materials.forEach((material, j) => {
@@ -164,7 +166,7 @@ function checkLimits({ materials, target, limits = [] }: BlendInput, file: strin
         code: "blend-bad-limit",
         column: `limits[${index}]`,
         value: numbers.map(([key, value]) => `${key} ${value}`).join(", "),
-        message: say`The limit of ${limit.kind} is no range of numbers.`,
+        message: say`The limit of ${wordFor(limit.kind)} is no range of numbers.`,
         expected: say`numbers from 0, smallest first`,
         remedy: say`Correct the limit.`,
       },

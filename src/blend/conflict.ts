@@ -3,9 +3,15 @@ import {
   constrainedLeastSquares,
 } from "../numerics/constrainedLeastSquares.js";
 import { formatNumber } from "../quantities/format.js";
-import { say, type Text } from "../words/message.js";
+import { joinTexts, say, type Text, wordFor } from "../words/message.js";
 import type { BlendConflict, UnreachableLimit } from "./description.js";
-import { type BlendProgramme, type LimitRow, limitCoefficients, limitValue } from "./limits.js";
+import {
+  type BlendProgramme,
+  type LimitRow,
+  type LimitUnit,
+  limitCoefficients,
+  limitValue,
+} from "./limits.js";
 
 /** Breaches below this are rounding, in the limit's own unit. */
 const ROUNDING = 1e-6;
@@ -51,15 +57,14 @@ export function explainConflict(programme: BlendProgramme, mostMaterials: number
   );
   const message =
     alone.length > 0
-      ? alone.map(aloneMessage).join(" ")
-      : say`Each of these limits can be met, but not all together: ${together.map(nameOf).join("; ")}. The blend that breaks them least misses ${leastBreach
-          .map(
-            ({ label, by, unit }) =>
-              say`${label} by ${amount(by, unit === "%" ? say`points` : unit)}`,
-          )
-          .join(
-            say` and `,
-          )}. Relax one of them, or add a material that by itself keeps all of them.`;
+      ? joinTexts(
+          rows.flatMap((row) => {
+            const found = alone.find(({ label, side }) => label === row.label && side === row.side);
+            return found ? [aloneMessage(found, row.estimate)] : [];
+          }),
+          " ",
+        )
+      : togetherMessage(together, leastBreach);
   return {
     conflict: {
       alone,
@@ -99,15 +104,26 @@ function unreachable(
   return [{ label, unit, side, limit, nearest, shortBy, furtherMaterial }];
 }
 
-function aloneMessage(of: UnreachableLimit): Text {
-  const { label, unit, side, limit, nearest, shortBy, furtherMaterial } = of;
+/** @param estimate a plasticity index or shrinkage, which may be more than 100 %. */
+function aloneMessage(unreached: UnreachableLimit, estimate: boolean): Text {
+  const { label, unit, side, limit, nearest, shortBy, furtherMaterial } = unreached;
   const { sharePct, value } = furtherMaterial;
-  const percentage = unit === "%" && !/index|shrinkage/.test(label);
-  const impossible = value < 0 || (percentage && value > 100);
-  const needed = impossible
-    ? say`A further material must bring ${side === "least" ? say`more` : say`less`} than ${amount(limit, unit)}, and take up more than ${sharePct} % of the blend.`
-    : say`A further material that takes up ${sharePct} % of the blend must bring at ${side === "least" ? "least" : "most"} ${amount(value, unit)}.`;
-  return say`No allowed blend of these materials has a ${label} of ${side === "least" ? say`at least` : say`at most`} ${amount(limit, unit)}: the nearest is ${amount(nearest, unit)}, ${amount(shortBy, unit === "%" ? say`points` : unit)} away. ${needed}`;
+  const impossible = value < 0 || (unit === "%" && !estimate && value > 100);
+  const missed = say`No allowed blend of these materials has a ${label} of ${sideOf(side, amount(limit, unit))}: the nearest is ${amount(nearest, unit)}, ${difference(shortBy, unit)} away.`;
+  if (!impossible) {
+    return say`${missed} A further material that takes up ${sharePct} % of the blend must bring ${sideOf(side, amount(value, unit))}.`;
+  }
+  return side === "least"
+    ? say`${missed} A further material must bring more than ${amount(limit, unit)}, and take up more than ${sharePct} % of the blend.`
+    : say`${missed} A further material must bring less than ${amount(limit, unit)}, and take up more than ${sharePct} % of the blend.`;
+}
+
+function togetherMessage(
+  together: readonly LimitRow[],
+  leastBreach: BlendConflict["leastBreach"],
+): Text {
+  const misses = leastBreach.map(({ label, by, unit }) => say`${label} by ${difference(by, unit)}`);
+  return say`Each of these limits can be met, but not all together: ${joinTexts(together.map(nameOf), "; ")}. The blend that breaks them least misses ${joinTexts(misses)}. Relax one of them, or add a material that by itself keeps all of them.`;
 }
 
 function sharesMessage(least: number, most: number): Text {
@@ -117,11 +133,20 @@ function sharesMessage(least: number, most: number): Text {
 }
 
 function nameOf({ label, side, limit, unit }: LimitRow): Text {
-  return say`${label} at ${side === "least" ? "least" : "most"} ${amount(limit, unit)}`;
+  return say`${label} ${sideOf(side, amount(limit, unit))}`;
 }
 
-function amount(value: number, unit: Text): Text {
-  return say`${formatNumber(value, 3)} ${unit}`;
+function sideOf(side: LimitRow["side"], value: Text): Text {
+  return side === "least" ? say`at least ${value}` : say`at most ${value}`;
+}
+
+function amount(value: number, unit: LimitUnit): Text {
+  return say`${formatNumber(value, 3)} ${wordFor(unit)}`;
+}
+
+/** Between two percentages lie points. */
+function difference(value: number, unit: LimitUnit): Text {
+  return unit === "%" ? say`${formatNumber(value, 3)} points` : amount(value, unit);
 }
 
 /**

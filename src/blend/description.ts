@@ -1,6 +1,6 @@
 import type { Text } from "../words/message.js";
 import type { SizedAims } from "./aims.js";
-import { type BlendProgramme, limitValue } from "./limits.js";
+import { type BlendProgramme, type LimitUnit, limitValue } from "./limits.js";
 import type { BlendSolution } from "./solve.js";
 
 export interface BlendShare {
@@ -41,8 +41,8 @@ export interface BlendResult {
 export interface LimitState {
   /** Place in the list of limits. */
   readonly index: number;
-  readonly label: string;
-  readonly unit: string;
+  readonly label: Text;
+  readonly unit: LimitUnit;
   readonly side: "least" | "largest";
   readonly limit: number;
   readonly value: number;
@@ -54,8 +54,8 @@ export interface LimitState {
 
 /** A limit that the allowed shares cannot meet, whatever the others say. */
 export interface UnreachableLimit {
-  readonly label: string;
-  readonly unit: string;
+  readonly label: Text;
+  readonly unit: LimitUnit;
   readonly side: "least" | "largest";
   readonly limit: number;
   /** Nearest that any allowed blend comes. */
@@ -73,9 +73,9 @@ export interface BlendConflict {
   /** Shares that break the limits least, and by how much each is broken, in its own unit. */
   readonly sharesPct: readonly number[];
   readonly leastBreach: readonly {
-    readonly label: string;
+    readonly label: Text;
     readonly by: number;
-    readonly unit: string;
+    readonly unit: LimitUnit;
   }[];
 }
 

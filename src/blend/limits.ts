@@ -1,4 +1,4 @@
-import { say, type Text } from "../words/message.js";
+import { say, type Text, wordFor } from "../words/message.js";
 import { type BlendMaterial, blendPassing } from "./material.js";
 import type { BlendLimit } from "./target.js";
 
@@ -7,12 +7,15 @@ const FINE_TEST_MM = 0.425;
 const CLAY_MM = 0.002;
 const SILT_MM = 0.063;
 
+/** A code; a person reads it through `wordFor`. */
+export type LimitUnit = "%" | "per t" | "kg per t";
+
 /** One side of a limit, ready for the solver. */
 export interface LimitRow {
   /** Place in the list of limits. */
   readonly index: number;
-  readonly label: string;
-  readonly unit: string;
+  readonly label: Text;
+  readonly unit: LimitUnit;
   readonly side: "least" | "largest";
   readonly limit: number;
   /** What each material brings to the quantity. */
@@ -65,7 +68,7 @@ export function limitRows(
   return limits.flatMap((limit, index) => {
     const sides = (
       label: Text,
-      unit: Text,
+      unit: LimitUnit,
       values: readonly number[],
       range: { readonly min?: number; readonly max?: number },
       weights: readonly number[] = ones,
@@ -89,9 +92,9 @@ export function limitRows(
         return sides(say`share of site soil`, "%", whole, percent(limit));
       }
       case "cost":
-        return sides("cost", say`per t`, own("costPerT"), { max: limit.maxPerT });
+        return sides(say`cost`, "per t", own("costPerT"), { max: limit.maxPerT });
       case "carbon":
-        return sides("carbon", say`kg per t`, own("carbonKgPerT"), { max: limit.maxKgPerT });
+        return sides(say`carbon`, "kg per t", own("carbonKgPerT"), { max: limit.maxKgPerT });
       case "plasticity-index":
         return sides(
           say`plasticity index`,
@@ -117,7 +120,7 @@ export function limitRows(
           fines,
           silt: fines.map((value, j) => value - clay[j]),
         }[limit.kind];
-        return sides(limit.kind, "%", values, percent(limit));
+        return sides(wordFor(limit.kind), "%", values, percent(limit));
       }
     }
   });

@@ -1,5 +1,5 @@
 import { forEachWholeRatio } from "../numerics/wholeRatios.js";
-import { say, type Text } from "../words/message.js";
+import { say, type Text, wordFor } from "../words/message.js";
 import { type BlendDesign, type BlendFitPoint, blendPoints, rmsOf } from "./description.js";
 import { type BlendInput, blendAims } from "./design.js";
 import { keepsConditions, type LimitRow, limitRows, limitValue } from "./limits.js";
@@ -113,7 +113,7 @@ export function practicalParts(
   return {
     status: found ? "ok" : "none",
     message: found
-      ? say`Parts by ${by}, cement not included.`
+      ? say`Parts by ${wordFor(by)}, cement not included.`
       : say`No ratio of whole parts up to ${largestTotal} in all keeps the limits. Allow more parts, or weigh.`,
     by,
     cementIncluded: false,
@@ -152,7 +152,7 @@ export interface BucketChange {
   readonly worst: { readonly sizeMm: number; readonly differencePct: number };
   /** False where the miscount breaks a share's bound or a limit. */
   readonly keepsLimits: boolean;
-  readonly limitValues: readonly { readonly label: string; readonly value: number }[];
+  readonly limitValues: readonly { readonly label: Text; readonly value: number }[];
 }
 
 /**

@@ -1,7 +1,7 @@
 import { say, type Text } from "../words/message.js";
 import { type BlendDesign, blendPoints, rmsOf } from "./description.js";
 import { type BlendInput, blendAims, designBlend } from "./design.js";
-import { keepsConditions, limitRows } from "./limits.js";
+import { keepsConditions, type LimitUnit, limitRows } from "./limits.js";
 import type { BlendLimit } from "./target.js";
 
 export interface FrontierPoint {
@@ -144,7 +144,7 @@ export interface Relaxation {
   readonly side: "least" | "largest";
   readonly limit: number;
   readonly relaxedTo: number;
-  readonly unit: string;
+  readonly unit: LimitUnit;
   readonly rmsDifferencePct: number;
   /** How much nearer to the target, points; for a second aim see the costs. */
   readonly gainPct: number;
@@ -179,7 +179,7 @@ export function relaxLimits(input: BlendInput, design: BlendDesign, byPct = 5): 
     const gainPct = design.rmsDifferencePct - rmsDifferencePct;
     return { ...what, relaxedTo, rmsDifferencePct, gainPct, costPerT, siteSoilPct };
   };
-  const moved = (limit: number, side: "least" | "largest", unit: string) => {
+  const moved = (limit: number, side: "least" | "largest", unit: LimitUnit) => {
     const step = Math.max(unit === "%" ? 1 : 0, (Math.abs(limit) * byPct) / 100);
     const to = side === "largest" ? limit + step : limit - step;
     return unit === "%" ? Math.min(100, Math.max(0, to)) : Math.max(0, to);

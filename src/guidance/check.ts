@@ -15,6 +15,8 @@ export interface CriterionCheck {
   readonly highPct?: number;
   /** Where it is a matter of size. */
   readonly sizeMm?: number;
+  /** Which fraction, where it is one. */
+  readonly fraction?: FractionName;
   /** Percentage points outside the nearest limit, or inside of it. */
   readonly byPct?: number;
   /** One plain sentence. */
@@ -96,14 +98,15 @@ export function checkGuidance(
       }),
       sizeMm,
     })),
-    ...entry.fractions.map((limit) =>
-      withinLimits(
-        wordFor(WORDS[limit.fraction]),
+    ...entry.fractions.map((limit) => ({
+      ...withinLimits(
+        FRACTION_NAMES[limit.fraction],
         "fraction",
         measure(curve, entry, limit.fraction),
         limit,
       ),
-    ),
+      fraction: limit.fraction,
+    })),
     ...entry.consistency.map((limit) =>
       withinLimits(
         CONSISTENCY_NAMES[limit.quantity],
@@ -131,7 +134,7 @@ export function checkGuidance(
   };
 }
 
-const WORDS: Readonly<Record<FractionName, string>> = {
+const FRACTION_NAMES: Readonly<Record<FractionName, Text>> = {
   clay: say`clay`,
   silt: say`silt`,
   fines: say`silt and clay`,
@@ -172,9 +175,12 @@ function together(
   }
   const sand = measure(curve, entry, "sand");
   const found = burroughsClass(linearShrinkagePct, plasticityIndexPct, sand);
-  const verdict =
-    found === "favourable" ? "inside" : found === "unfavourable" ? "outside" : "not classified";
-  return { what, kind: "class", verdict, text: say`${what}: ${found}.` };
+  return {
+    what,
+    kind: "class",
+    verdict: CLASS_VERDICTS[found],
+    text: say`${what}: ${wordFor(found)}.`,
+  };
 }
 
 function honesty({ basis, confidence, derived, own }: GuidanceEntry): Text {
@@ -196,6 +202,12 @@ interface Limits {
   readonly below?: boolean;
 }
 
+function rangeWords({ minPct, maxPct, below }: Limits): Text {
+  if (maxPct === undefined) return say`from ${minPct ?? 0} %`;
+  if (minPct === undefined) return below ? say`below ${maxPct} %` : say`up to ${maxPct} %`;
+  return below ? say`${minPct} to below ${maxPct} %` : say`${minPct} to ${maxPct} %`;
+}
+
 /** Holds a measured percentage against limits and says by how much it lies within or beyond them. */
 function withinLimits(
   what: Text,
@@ -204,12 +216,7 @@ function withinLimits(
   { minPct, maxPct, below = false }: Limits,
 ): CriterionCheck {
   const limits = { lowPct: minPct, highPct: maxPct };
-  const range =
-    minPct === undefined
-      ? say`${below ? "below" : say`up to`} ${maxPct} %`
-      : maxPct === undefined
-        ? say`from ${minPct} %`
-        : say`${minPct} to ${below ? "below " : ""}${maxPct} %`;
+  const range = rangeWords({ minPct, maxPct, below });
   if (measuredPct === undefined) {
     const text = say`${what}: not measured; asked for ${range}.`;
     return { what, kind, verdict: "not measured", ...limits, text };
@@ -237,6 +244,13 @@ function withinLimits(
   };
 }
 
+/** A class told as a verdict. */
+const CLASS_VERDICTS: Readonly<Record<BurroughsClass, CriterionVerdict>> = {
+  favourable: "inside",
+  unfavourable: "outside",
+  "not classified": "not classified",
+};
+
 const QUANTITIES: Readonly<Record<OtherQuantity, readonly [Text, OtherCheck["unit"], number]>> = {
   organicPct: [say`organic matter`, "%", 1],
   saltsPct: [say`soluble salts`, "%", 2],
@@ -253,29 +267,33 @@ function checkOthers(
 ): OtherCheck[] {
   return others.map(({ quantity, min, max }): OtherCheck => {
     const [name, unit, decimals] = QUANTITIES[quantity];
-    const words = name;
     const value =
       quantity === "topSizeMm"
         ? points.find(({ passingPct }) => passingPct >= 100)?.sizeMm
         : measured[quantity];
-    const low = min === undefined ? "" : say`from ${min} `;
-    const range = say`${low}${max === undefined ? "" : say`up to ${max} `}${unit}`;
+    const range = otherRange(min, max, unit);
     const limits = { quantity, unit, min, max };
     if (value === undefined) {
       return {
         ...limits,
         verdict: "not measured",
-        text: say`${words}: not measured; asked for ${range}.`,
+        text: say`${name}: not measured; asked for ${range}.`,
       };
     }
     const inside = value >= (min ?? -Infinity) && value <= (max ?? Infinity);
+    const found = say`${name}: ${formatFixed(value, decimals)} ${unit}, asked for ${range}`;
     return {
       ...limits,
       measured: value,
       verdict: inside ? "inside" : "outside",
-      text: say`${words}: ${formatFixed(value, decimals)} ${unit}, asked for ${range}: ${inside ? say`inside` : say`outside`}.`,
+      text: inside ? say`${found}: inside.` : say`${found}: outside.`,
     };
   });
+}
+
+function otherRange(min: number | undefined, max: number | undefined, unit: string): Text {
+  if (max === undefined) return say`from ${min ?? 0} ${unit}`;
+  return min === undefined ? say`up to ${max} ${unit}` : say`${min} to ${max} ${unit}`;
 }
 
 export type BurroughsClass = "favourable" | "unfavourable" | "not classified";
@@ -316,15 +334,7 @@ export function burroughsClass(
   return sandPct < 64 ? "favourable" : "unfavourable";
 }
 
-const VERDICT_WORDS: Readonly<Record<CriterionVerdict | GuidanceCheck["verdict"], string>> = {
-  inside: say`inside`,
-  outside: say`outside`,
-  incomplete: say`incomplete`,
-  "not measured": say`not measured`,
-  "not classified": say`not classified`,
-};
-
-/** A verdict in the language of the study. */
-export function verdictWords(verdict: keyof typeof VERDICT_WORDS): Text {
-  return wordFor(VERDICT_WORDS[verdict]);
+/** A verdict as a word for a person. */
+export function verdictWords(verdict: CriterionVerdict | GuidanceCheck["verdict"]): Text {
+  return wordFor(verdict);
 }

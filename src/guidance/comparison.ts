@@ -1,6 +1,7 @@
 import type { GradingCurve } from "../grading/curve.js";
 import { formatFixed } from "../quantities/format.js";
-import { say, type Text, wordFor } from "../words/message.js";
+import { joinTexts, say, type Text } from "../words/message.js";
+import { render } from "../words/render.js";
 import {
   type CriterionCheck,
   checkGuidance,
@@ -8,13 +9,13 @@ import {
   type MeasuredConsistency,
   verdictWords,
 } from "./check.js";
-import type { GuidanceEntry } from "./entry.js";
+import type { FractionName, GuidanceEntry } from "./entry.js";
 import { guidanceSureness } from "./probability.js";
 
 /** One thing that several sources limit, each in its own way. */
 export interface GuidanceDisagreement {
   /** What they limit: `clay`, `plasticity index` … with its sizes where those matter. */
-  readonly what: string;
+  readonly what: Text;
   readonly measuredPct?: number;
   readonly sides: readonly {
     readonly id: string;
@@ -60,7 +61,7 @@ interface Side {
  * const curve = { points: [{ sizeMm: 0.002, passingPct: 18, origin: "sedimentation" }, { sizeMm: 0.063, passingPct: 40, origin: "sieve" }, { sizeMm: 2, passingPct: 80, origin: "sieve" }, { sizeMm: 20, passingPct: 100, origin: "sieve" }] };
  * const entries = ["walker-2005", "keable-sazs-ars"].map((id) => GUIDANCE_ENTRIES.find((entry) => entry.id === id));
  * const { disagreements } = compareGuidance(curve, entries);
- * disagreements[0].text // => "clay (up to 0.002 mm), 18.0 % here: walker-2005 asks for 5 to 20 % (inside); keable-sazs-ars asks for 5 to 15 % (outside)."
+ * render(disagreements[0].text) // => "clay (up to 0.002 mm), 18.0 % here: walker-2005 asks for 5 to 20 % (inside); keable-sazs-ars asks for 5 to 15 % (outside)."
  */
 export function compareGuidance(
   curve: GradingCurve,
@@ -77,62 +78,78 @@ export function compareGuidance(
     for (const [index, criterion] of check.criteria.entries()) {
       if (criterion.kind === "class") continue;
       if (criterion.kind === "passing" && check.entry.derived) continue;
-      const key = named(criterion, check.entry);
+      // The English words are the key: they hold what is limited and the sizes that it means.
+      const key = render(named(criterion, check.entry));
       groups.set(key, [
         ...(groups.get(key) ?? []),
         { check, criterion, sure: sureness?.criteria[index].sure },
       ]);
     }
   }
-  const disagreements = [...groups].flatMap(([what, group]): GuidanceDisagreement[] => {
-    const limits = group.map(({ criterion: { lowPct, highPct } }) => `${lowPct} ${highPct}`);
-    if (new Set(limits).size < 2) return [];
-    const sides = group.map(({ check, criterion: { lowPct, highPct, verdict }, sure }) => ({
-      id: check.entry.id,
-      lowPct,
-      highPct,
-      verdict,
-      ...(sure === undefined || verdict === "not measured" ? {} : { sure }),
-    }));
-    const verdicts = new Set(sides.map(({ verdict }) => verdict));
-    const low = Math.max(...sides.map(({ lowPct = -Infinity }) => lowPct));
-    const high = Math.min(...sides.map(({ highPct = Infinity }) => highPct));
-    const { measuredPct } = group[0].criterion;
-    return [
-      {
-        what,
-        ...(measuredPct === undefined ? {} : { measuredPct }),
-        sides,
-        verdictsDiffer: verdicts.has("inside") && verdicts.has("outside"),
-        irreconcilable: low > high,
-        text: say`${what}${measuredPct === undefined ? "" : say`, ${formatFixed(measuredPct, 1)} % here`}: ${sides
-          .map(
-            ({ id, lowPct, highPct, verdict }) =>
-              say`${id} asks for ${range(lowPct, highPct)} (${verdictWords(verdict)})`,
-          )
-          .join("; ")}.${low > high ? say` No soil meets all of them.` : ""}`,
-      },
-    ];
+  const disagreements = [...groups.values()].flatMap((group) => {
+    const found = disagreement(group);
+    return found ? [found] : [];
   });
   return { checks, disagreements };
 }
 
-/** With the sizes that a fraction means, so that only like is set beside like. */
-function named({ what, kind }: CriterionCheck, { boundariesMm }: GuidanceEntry): Text {
-  if (kind !== "fraction") return what;
-  const { clay, silt, sand } = boundariesMm;
-  const sizes: Readonly<Record<string, string>> = {
-    [wordFor("clay")]: say`up to ${clay} mm`,
-    [wordFor("silt")]: say`${clay} to ${silt} mm`,
-    [wordFor("silt and clay")]: say`up to ${silt} mm`,
-    [wordFor("sand")]: say`${silt} to ${sand} mm`,
-    [wordFor("gravel")]: say`above ${sand} mm`,
-    [wordFor("sand and gravel")]: say`above ${silt} mm`,
+/** What the sides of one limit say about this soil; undefined where all say the same. */
+function disagreement(group: readonly Side[]): GuidanceDisagreement | undefined {
+  const [{ check, criterion }] = group;
+  const limits = group.map(({ criterion: { lowPct, highPct } }) => `${lowPct} ${highPct}`);
+  if (new Set(limits).size < 2) return undefined;
+  const sides = group.map(
+    ({ check: { entry }, criterion: { lowPct, highPct, verdict }, sure }) => ({
+      id: entry.id,
+      lowPct,
+      highPct,
+      verdict,
+      ...(sure === undefined || verdict === "not measured" ? {} : { sure }),
+    }),
+  );
+  const verdicts = new Set(sides.map(({ verdict }) => verdict));
+  const low = Math.max(...sides.map(({ lowPct = -Infinity }) => lowPct));
+  const high = Math.min(...sides.map(({ highPct = Infinity }) => highPct));
+  const irreconcilable = low > high;
+  const { measuredPct } = criterion;
+  const what = named(criterion, check.entry);
+  const asked = joinTexts(
+    sides.map(
+      ({ id, lowPct, highPct, verdict }) =>
+        say`${id} asks for ${range(lowPct, highPct)} (${verdictWords(verdict)})`,
+    ),
+    "; ",
+  );
+  const measured =
+    measuredPct === undefined ? what : say`${what}, ${formatFixed(measuredPct, 1)} % here`;
+  return {
+    what,
+    ...(measuredPct === undefined ? {} : { measuredPct }),
+    sides,
+    verdictsDiffer: verdicts.has("inside") && verdicts.has("outside"),
+    irreconcilable,
+    text: irreconcilable
+      ? say`${measured}: ${asked}. No soil meets all of them.`
+      : say`${measured}: ${asked}.`,
   };
-  return say`${what} (${sizes[what]})`;
+}
+
+/** With the sizes that a fraction means, so that only like is set beside like. */
+function named({ what, fraction }: CriterionCheck, { boundariesMm }: GuidanceEntry): Text {
+  if (fraction === undefined) return what;
+  const { clay, silt, sand } = boundariesMm;
+  const sizes: Readonly<Record<FractionName, Text>> = {
+    clay: say`up to ${clay} mm`,
+    silt: say`${clay} to ${silt} mm`,
+    fines: say`up to ${silt} mm`,
+    sand: say`${silt} to ${sand} mm`,
+    gravel: say`above ${sand} mm`,
+    sandAndGravel: say`above ${silt} mm`,
+  };
+  return say`${what} (${sizes[fraction]})`;
 }
 
 function range(low: number | undefined, high: number | undefined): Text {
-  if (low === undefined) return say`up to ${high} %`;
-  return high === undefined ? say`from ${low} %` : say`${low} to ${high} %`;
+  if (high === undefined) return say`from ${low ?? 0} %`;
+  return low === undefined ? say`up to ${high} %` : say`${low} to ${high} %`;
 }

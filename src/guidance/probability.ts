@@ -1,5 +1,5 @@
 import type { GradingCurve } from "../grading/curve.js";
-import { say, type Text } from "../words/message.js";
+import { joinTexts, say, type Text } from "../words/message.js";
 import { checkGuidance, type GuidanceCheck, type MeasuredConsistency } from "./check.js";
 import type { GuidanceEntry, OtherQuantity } from "./entry.js";
 
@@ -11,7 +11,7 @@ export interface GuidanceSureness {
   readonly draws: number;
   /** In the order of the check's criteria. */
   readonly criteria: readonly {
-    readonly what: string;
+    readonly what: Text;
     readonly verdict: string;
     /** Share of the resampled curves for which the criterion has this verdict. */
     readonly sure: number;
@@ -83,7 +83,7 @@ export function guidanceSureness(
     text:
       open.length === 0
         ? say`The reading errors do not change this verdict (${percent} % of ${curves.length} resampled curves).`
-        : say`Within the reading errors ${open.join(", ")} could come out otherwise: ${percent} % of ${curves.length} resampled curves have this verdict.`,
+        : say`Within the reading errors ${joinTexts(open)} could come out otherwise: ${percent} % of ${curves.length} resampled curves have this verdict.`,
   };
 }
 
@@ -103,8 +103,8 @@ const OPEN = 0.25;
  * @throws RangeError where the share is not 0 to 1.
  *
  * @example
- * surenessWords(0.82) // => "likely, 82 %"
- * surenessWords(1) // => "sure, over 99 %"
+ * render(surenessWords(0.82)) // => "likely, 82 %"
+ * render(surenessWords(1)) // => "sure, over 99 %"
  */
 export function surenessWords(share: number): Text {
   const percent = surenessPercent(share);

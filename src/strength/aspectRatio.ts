@@ -1,5 +1,5 @@
 import { formatFixed } from "../quantities/format.js";
-import { say, type Text, wordFor } from "../words/message.js";
+import { say, type Text } from "../words/message.js";
 import { checkPositive } from "./checkOption.js";
 
 export interface AspectCorrected {

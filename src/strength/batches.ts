@@ -95,7 +95,7 @@ export function batchScatter(
  * alike, the batches are the independent readings, and the curve's band should be made from them.
  *
  * Excluded blocks take no part and come back as they are, so that they stay in sight. A bound of the means
- * speaks of batch means, not of single blocks. Blocks without a batch are readings of their own.
+ * speaks of batch means, not of single blocks; `remark` names the blocks that a mean is of. Blocks without a batch are readings of their own.
  *
  * Source: the balanced nested design, e.g. Montgomery, Design and Analysis of Experiments (from memory).
  *
@@ -121,7 +121,7 @@ export function batchMeans(specimens: readonly SpecimenRecord[]): SpecimenRecord
   const means = [...groups].map(([id, blocks]): SpecimenRecord => {
     const { batch, cementPct, ageDays, row } = blocks[0];
     const strengthMpa = blocks.reduce((sum, block) => sum + block.strengthMpa, 0) / blocks.length;
-    const remark = say`mean of ${blocks.map((block) => block.id).join(", ")}`;
+    const remark = blocks.map((block) => block.id).join(", ");
     return { id, batch, cementPct, ageDays, row, strengthMpa, remark };
   });
   return [...means, ...excluded];

@@ -1,7 +1,7 @@
 import { tQuantile } from "../numerics/distributions.js";
 import { toleranceFactor } from "../numerics/noncentralT.js";
 import { formatFixed } from "../quantities/format.js";
-import { say, type Text, wordFor } from "../words/message.js";
+import { say, type Text } from "../words/message.js";
 import { checkPositive } from "./checkOption.js";
 
 export interface CharacteristicStrength {

@@ -340,7 +340,7 @@ function outlierFindings(
         file: options.file,
         row: block.row,
         column: "strength",
-        value: say`${formatFixed(block.strengthMpa, 2)} MPa`,
+        value: `${formatFixed(block.strengthMpa, 2).number} MPa`,
         message: say`Block ${block.id} lies far from ${grouped ? say`the others of its cement content` : say`the fitted curve`}${far}.`,
         expected: say`about ${formatFixed(expectedMpa, 2)} MPa; studentised residual within ±${formatFixed(limit, 1)}`,
         remedy: say`Look at this specimen and its sheet. Exclude it only for a reason you can write down; it takes part until then.`,

@@ -1,7 +1,7 @@
 import type { Finding } from "../findings/finding.js";
 import { normalQuantile } from "../numerics/distributions.js";
 import { formatFixed } from "../quantities/format.js";
-import { say, type Text, wordFor } from "../words/message.js";
+import { joinTexts, say, type Text, wordFor } from "../words/message.js";
 import { checkFraction, checkPositive } from "./checkOption.js";
 import {
   type ContentInterval,
@@ -124,17 +124,17 @@ export function leastCement(
   }
   if (reached.at === "start") {
     const nextBlocks = blocksBelow(fit);
+    const met = say`The lowest tested content, ${first} %, already meets the requirement.`;
     return {
       status: "below-range",
-      message:
-        say`The lowest tested content, ${first} %, already meets the requirement. ${nextBlocks?.reason ?? ""}`.trim(),
+      message: joinTexts([met, nextBlocks?.reason], " "),
       ...common,
       nextBlocks,
     };
   }
   return {
     status: "ok",
-    message: say`From ${formatFixed(reached.cementPct, 2)} % cement the bound meets the requirement; rounded up, ${batchablePct} %.`,
+    message: say`From ${formatFixed(reached.cementPct, 2)} % cement the bound meets the requirement; rounded up, ${batchablePct!} %.`,
     ...common,
     nextBlocks: null,
   };
@@ -142,7 +142,7 @@ export function leastCement(
 
 const STEPS = 100;
 
-const mpa = (value: number) => say`${formatFixed(value, 2)} MPa`;
+const mpa = (value: number) => `${formatFixed(value, 2).number} MPa`;
 
 /** What a reader must know beside the least cement content. */
 function leastCementFindings(

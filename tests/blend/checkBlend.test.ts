@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { checkBlend } from "../../src/blend/check.js";
 import { type BlendInput, designBlend } from "../../src/blend/design.js";
 import type { BlendMaterial } from "../../src/blend/material.js";
+import { render } from "../../src/words/render.js";
 import { curve, GRAVEL, SAND, SOIL, THREE } from "./materials.js";
 
 const POWER = { kind: "power", exponent: 0.3, topSizeMm: 20 } as const;
@@ -109,7 +110,7 @@ describe("bad input of a blend", () => {
     });
     expect(rest).toEqual([]);
     expect(only).toMatchObject({ code: "blend-extrapolated", severity: "warning", value: "sand" });
-    expect(only.message).toContain("32 times coarser than the 0.00200 mm");
+    expect(render(only.message)).toContain("32 times coarser than the 0.00200 mm");
   });
 
   it("tells all at once", () => {

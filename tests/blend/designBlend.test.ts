@@ -11,6 +11,7 @@ import { blendPassing } from "../../src/blend/material.js";
 import { bucketSensitivity, practicalParts } from "../../src/blend/parts.js";
 import type { BandAim, BlendLimit } from "../../src/blend/target.js";
 import { relaxLimits } from "../../src/blend/tradeoffs.js";
+import { render, renderAll } from "../../src/words/render.js";
 import { near } from "../strength/near.js";
 import { bruteForceBounds } from "../support/bruteForceBounds.js";
 import { curve, GRAVEL, randomMaterials, SAND, SOIL, THREE } from "./materials.js";
@@ -268,7 +269,7 @@ describe("limits", () => {
     };
     const design = designBlend(input);
     const [relaxed] = relaxLimits(input, design);
-    expect(relaxed).toMatchObject({ label: "clay", side: "least", relaxedTo: 9 });
+    expect(renderAll(relaxed)).toMatchObject({ label: "clay", side: "least", relaxedTo: 9 });
     const again = designBlend({ ...input, limits: [{ kind: "clay", minPct: 9 }] });
     expect(relaxed.gainPct).toBe(design.rmsDifferencePct - again.rmsDifferencePct);
     expect(relaxed.gainPct).toBeGreaterThan(0);
@@ -367,7 +368,9 @@ describe("limits that cannot be met", () => {
     near(conflict?.alone[0].shortBy, 3, { rel: 1e-12, abs: 0 }, "short by");
     const { sharePct, value } = conflict!.alone[0].furtherMaterial;
     near(0.22 * (100 - sharePct) + (value * sharePct) / 100, 25, { rel: 1e-9, abs: 0 }, "helped");
-    expect(message).toMatch(/clay of at least 25\.0 %: the nearest is 22\.0 %, 3\.00 points away/);
+    expect(render(message)).toMatch(
+      /clay of at least 25\.0 %: the nearest is 22\.0 %, 3\.00 points away/,
+    );
   });
 
   it("are named where they exclude one another, and no others", () => {
@@ -395,7 +398,7 @@ describe("limits that cannot be met", () => {
       ],
       target: POWER,
     });
-    expect(apart.message).toContain("110.0 %: lower them by 10.0 points");
+    expect(render(apart.message)).toContain("110.0 %: lower them by 10.0 points");
     const few = designBlend({
       materials: THREE,
       target: POWER,
@@ -403,6 +406,6 @@ describe("limits that cannot be met", () => {
       limits: [{ kind: "fines", minPct: 10, maxPct: 20 }],
     });
     expect(few.status).toBe("infeasible");
-    expect(few.message).toContain("allow another material");
+    expect(render(few.message)).toContain("allow another material");
   });
 });

@@ -4,6 +4,7 @@ import { blendMaterials, designBlend } from "../../src/blend/design.js";
 import { type BlendMaterial, blendCurve } from "../../src/blend/material.js";
 import type { BlendLimit } from "../../src/blend/target.js";
 import { passingAtSize } from "../../src/grading/curve.js";
+import { render } from "../../src/words/render.js";
 import published from "../reference/blendCases.json" with { type: "json" };
 import { near } from "../strength/near.js";
 import { curve } from "./materials.js";
@@ -69,10 +70,10 @@ describe("published blends", () => {
     near(most.shares[0].sharePct, aggregate1SharePct[1], { rel: 0, abs: 0.006 }, "most");
     near(least.shares[0].sharePct, aggregate1SharePct[0], { rel: 0, abs: 0.006 }, "least");
     const sizes = (of: typeof most) => of.limits.filter(({ active }) => active);
-    expect(sizes(most).map(({ label, side }) => [label, side])).toEqual([
+    expect(sizes(most).map(({ label, side }) => [render(label), side])).toEqual([
       ["passing 2.36 mm", "largest"],
     ]);
-    expect(sizes(least).map(({ label, side }) => [label, side])).toEqual([
+    expect(sizes(least).map(({ label, side }) => [render(label), side])).toEqual([
       ["passing 2.36 mm", "least"],
     ]);
   });
@@ -92,7 +93,7 @@ describe("the field rule (check values: common practice, no source)", () => {
   it("brings 37 % fines to 25 % with 0.48 parts of clean sand", () => {
     const found = blendByHand({ soilPct: 37, targetPct: 25 });
     near(found.sandToOneOfSoil, 0.48, EXACT, "sand to one of soil");
-    expect(found.steps.at(-1)).toContain("= 25.0 %");
+    expect(render(found.steps.at(-1)!)).toContain("= 25.0 %");
   });
 
   it("says what seven of that soil to two of sand is, without and with one of cement", () => {

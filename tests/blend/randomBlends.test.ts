@@ -4,6 +4,7 @@ import { keepsConditions, limitRows } from "../../src/blend/limits.js";
 import { type BlendMaterial, blendPassing } from "../../src/blend/material.js";
 import type { BandAim, BlendLimit } from "../../src/blend/target.js";
 import { createRandom } from "../../src/numerics/random.js";
+import { render } from "../../src/words/render.js";
 import { near } from "../strength/near.js";
 import { randomMaterials } from "./materials.js";
 
@@ -49,12 +50,12 @@ describe("random blends with limits", () => {
         alone += 1;
         // Each limit named is enough by itself to leave no blend.
         for (const { label, side, limit } of conflict.alone) {
-          const only: BlendLimit[] = [onlySide(input.limits, label, side, limit)];
+          const only: BlendLimit[] = [onlySide(input.limits, render(label), side, limit)];
           expect(designBlend({ ...input, limits: only }).status, `seed ${seed}`).toBe("infeasible");
           // And a limit at the nearest value that was promised can be kept.
           const { nearest } = conflict.alone.find((of) => of.label === label && of.side === side)!;
           const slack = 1e-7 * Math.max(1, Math.abs(nearest)) * (side === "least" ? -1 : 1);
-          const kept = [onlySide(input.limits, label, side, nearest + slack)];
+          const kept = [onlySide(input.limits, render(label), side, nearest + slack)];
           expect(designBlend({ ...input, limits: kept }).status, `seed ${seed}`).toBe("ok");
         }
         continue;

@@ -4,6 +4,7 @@ import { CAUTIONS } from "../../src/guidance/cautions.js";
 import { burroughsClass, checkGuidance } from "../../src/guidance/check.js";
 import { deriveBand } from "../../src/guidance/entry.js";
 import { GUIDANCE_ENTRIES } from "../../src/guidance/published/recommendations.js";
+import { render, renderAll } from "../../src/words/render.js";
 import { curveOf } from "../grading/gradingCases.js";
 
 const entry = (id: string) => GUIDANCE_ENTRIES.find((each) => each.id === id)!;
@@ -61,7 +62,9 @@ describe("the entries", () => {
       others = [],
       notes,
     } of GUIDANCE_ENTRIES) {
-      expect(source.authors && source.title && source.locator && notes).toMatch(/\S/);
+      for (const text of [source.authors, source.title, source.locator, notes]) {
+        expect(render(text)).toMatch(/\S/);
+      }
       expect(
         points.length +
           fractions.length +
@@ -105,17 +108,17 @@ describe("checkGuidance", () => {
   it("inside: says by how much, and that it proves nothing", () => {
     const check = checkGuidance(soil(12, 35), entry("walker-2005"), good);
     expect(check.verdict).toBe("inside");
-    expect(check.criteria[0]).toMatchObject({
+    expect(renderAll(check.criteria[0])).toMatchObject({
       what: "passing 0.002 mm",
       verdict: "inside",
       measuredPct: 12,
       byPct: 7,
       sizeMm: 0.002,
     });
-    expect(check.caution).toContain("no proof");
-    expect(check.caution).toContain("2013");
-    expect(check.honesty).toContain("from memory");
-    expect(check.honesty).toContain("derived by us");
+    expect(render(check.caution)).toContain("no proof");
+    expect(render(check.caution)).toContain("2013");
+    expect(render(check.honesty)).toContain("from memory");
+    expect(render(check.honesty)).toContain("derived by us");
   });
 
   it("edges, from both sides", () => {
@@ -137,12 +140,12 @@ describe("checkGuidance", () => {
   it("outside: names criterion, size and distance", () => {
     const check = checkGuidance(soil(12, 60), entry("keable-sazs-ars"));
     expect(check.verdict).toBe("outside");
-    expect(check.criteria[1]).toMatchObject({
+    expect(renderAll(check.criteria[1])).toMatchObject({
       what: "passing 0.063 mm",
       verdict: "outside",
       byPct: 15,
     });
-    expect(check.criteria[1].text).toBe(
+    expect(render(check.criteria[1].text)).toBe(
       "passing 0.063 mm: 60.0 %, asked for 30 to 45 %: outside by 15.0 points.",
     );
   });
@@ -206,9 +209,9 @@ describe("cautions", () => {
     );
     expect(new Set(CAUTIONS.map(({ id }) => id)).size).toBe(CAUTIONS.length);
     for (const { text, source, basis } of CAUTIONS) {
-      expect(text).toMatch(/\S/);
-      if (basis === "memory") expect(source).toContain("from memory");
-      if (basis === "read") expect(source).toContain("(read)");
+      expect(render(text)).toMatch(/\S/);
+      if (basis === "memory") expect(render(source)).toContain("from memory");
+      if (basis === "read") expect(render(source)).toContain("(read)");
     }
   });
 });

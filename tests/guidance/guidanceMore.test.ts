@@ -5,6 +5,7 @@ import { compareGuidance } from "../../src/guidance/comparison.js";
 import { envelopeEntry } from "../../src/guidance/entry.js";
 import { guidanceSureness } from "../../src/guidance/probability.js";
 import { GUIDANCE_ENTRIES } from "../../src/guidance/published/recommendations.js";
+import { render } from "../../src/words/render.js";
 import { curveOf, frozen, sieveRecord } from "../grading/gradingCases.js";
 
 const entry = (id: string) => GUIDANCE_ENTRIES.find((each) => each.id === id)!;
@@ -21,7 +22,9 @@ describe("what is not read off the curve", () => {
       checkGuidance(good, entry("walker-2005"), { ...soil, organicPct }),
     );
     expect([at.verdict, over.verdict]).toEqual(["inside", "outside"]);
-    expect(over.others?.[0].text).toBe("organic matter: 2.0 %, asked for up to 2 %: outside.");
+    expect(render(over.others![0].text)).toBe(
+      "organic matter: 2.0 %, asked for up to 2 %: outside.",
+    );
   });
 
   it("an entry that limits nothing else is judged by it alone", () => {
@@ -47,7 +50,7 @@ describe("compareGuidance", () => {
       ["walker-2005", "keable-sazs-ars", "craterre-pise"].map(entry),
     );
     expect(checks).toHaveLength(3);
-    const clay = disagreements.find(({ what }) => what.startsWith("clay"))!;
+    const clay = disagreements.find(({ what }) => render(what).startsWith("clay"))!;
     expect(clay.sides.map(({ id, verdict }) => [id, verdict])).toEqual([
       ["walker-2005", "inside"],
       ["keable-sazs-ars", "outside"],
@@ -64,7 +67,7 @@ describe("compareGuidance", () => {
     };
     const [found] = compareGuidance(CURVE, [entry("morel-clay"), high]).disagreements;
     expect(found.irreconcilable).toBe(true);
-    expect(found.text).toContain("No soil meets all of them.");
+    expect(render(found.text)).toContain("No soil meets all of them.");
   });
 
   it("never sets silt to 0.02 mm beside silt to 0.063 mm", () => {
@@ -72,7 +75,7 @@ describe("compareGuidance", () => {
       entry("darchitectures-pise"),
       entry("walker-2005"),
     ]);
-    expect(disagreements.filter(({ what }) => what.startsWith("silt"))).toEqual([]);
+    expect(disagreements.filter(({ what }) => render(what).startsWith("silt"))).toEqual([]);
     expect(compareGuidance(CURVE, [entry("walker-2005")]).disagreements).toEqual([]);
     expect(() => compareGuidance(CURVE, [])).toThrow("invalid `entries`");
   });
@@ -93,8 +96,8 @@ describe("an envelope of the study's own", () => {
     const check = checkGuidance(CURVE, own);
     expect(check.verdict).toBe("outside");
     expect(check.criteria[0]).toMatchObject({ sizeMm: 0.063, byPct: 10, verdict: "outside" });
-    expect(check.honesty).toContain("this study brought along");
-    expect(check.caution).toContain("no proof");
+    expect(render(check.honesty)).toContain("this study brought along");
+    expect(render(check.caution)).toContain("no proof");
   });
 
   it("can be set beside published ones", () => {
@@ -114,11 +117,11 @@ describe("guidanceSureness", () => {
 
   it("a curve well within is sure; one on the limit is not, and the limit is named", () => {
     expect(sureness(150)).toMatchObject({ verdict: "inside", sameVerdict: 1 });
-    expect(sureness(150).text).toContain("do not change this verdict");
+    expect(render(sureness(150).text)).toContain("do not change this verdict");
     const border = sureness(249);
     expect(border.sameVerdict).toBeGreaterThan(0.3);
     expect(border.sameVerdict).toBeLessThan(0.9);
-    expect(border.text).toContain("passing 0.075 mm could come out otherwise");
+    expect(render(border.text)).toContain("passing 0.075 mm could come out otherwise");
   });
 
   it("needs curves", () => {

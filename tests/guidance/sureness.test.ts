@@ -17,6 +17,7 @@ import { drawLimits, READING_DRAWS, sampleCurves } from "../../src/study/sampled
 import { readingSheets, type Study } from "../../src/study/study.js";
 import type { StudyResult } from "../../src/study/studyResult.js";
 import { guidanceComparisonTable, guidanceTables } from "../../src/tables/guidance.js";
+import { render, renderAll } from "../../src/words/render.js";
 import { curveOf } from "../grading/gradingCases.js";
 import { EXAMPLES } from "../support/studyCopy.js";
 
@@ -25,7 +26,9 @@ const clay = (pct: number) => curveOf([0.002, pct], [2, 100]);
 
 describe("surenessWords", () => {
   it("steps at 95, 75 and 25 percent and never claims certainty", () => {
-    expect([1, 0.95, 0.949, 0.75, 0.74, 0.25, 0.24, 0].map(surenessWords)).toEqual([
+    expect(
+      [1, 0.95, 0.949, 0.75, 0.74, 0.25, 0.24, 0].map((share) => render(surenessWords(share))),
+    ).toEqual([
       "sure, over 99 %",
       "sure, 95 %",
       "likely, 95 %",
@@ -49,10 +52,10 @@ describe("guidanceSureness with drawn limits", () => {
   it("counts the draws of the limit beside those of the curve", () => {
     const drawn = [43, 44, 44.9, 46].map((liquidLimitPct) => ({ ...measured, liquidLimitPct }));
     const found = guidanceSureness(curves[0], curves, walker, measured, drawn);
-    const at = found.criteria.findIndex(({ what }) => what === "liquid limit");
+    const at = found.criteria.findIndex(({ what }) => render(what) === "liquid limit");
     expect(found.criteria[at]).toMatchObject({ verdict: "inside", sure: 0.75 });
     expect(found).toMatchObject({ verdict: "inside", sameVerdict: 0.75, draws: 4 });
-    expect(found.text).toContain("liquid limit could come out otherwise: 75 %");
+    expect(render(found.text)).toContain("liquid limit could come out otherwise: 75 %");
     expect(guidanceSureness(curves[0], curves, walker, measured).sameVerdict).toBe(1);
   });
 
@@ -143,7 +146,7 @@ describe.each(["reading-room", "bus-shelter"])("the verdicts of %s", (name) => {
 
   it("are as sure as a direct count over the resampled soil says", () => {
     const [{ sureness }] = result.guidance;
-    const sure = (what: string) => sureness.criteria.find((each) => each.what === what)!;
+    const sure = (what: string) => sureness.criteria.find((each) => render(each.what) === what)!;
     const expected = (inside: number, verdict: string) =>
       verdict === "inside" ? inside : 1 - inside;
     // Where the curve does not reach 0.002 mm nothing is measured: counted on neither side.
@@ -169,8 +172,10 @@ describe.each(["reading-room", "bus-shelter"])("the verdicts of %s", (name) => {
     );
     expect(drawn.blend[0]).toEqual(first.curve);
     expect(drawn.materials[0]).toEqual(soil);
-    const { sureness, check } = result.guidance.find(({ name: curve }) => curve === "Blend")!;
-    const at = check.criteria.findIndex(({ what }) => what === "clay");
+    const { sureness, check } = result.guidance.find(
+      ({ name: curve }) => render(curve) === "Blend",
+    )!;
+    const at = check.criteria.findIndex(({ what }) => render(what) === "clay");
     const inside = share(drawn.blend, clayInside);
     expect(sureness.criteria[at].sure).toBeCloseTo(
       check.criteria[at].verdict === "inside" ? inside : 1 - inside,
@@ -179,7 +184,7 @@ describe.each(["reading-room", "bus-shelter"])("the verdicts of %s", (name) => {
   });
 
   it("stand in the tables in words and percent, beside what they do not prove", () => {
-    const [table] = guidanceTables(result.guidance);
+    const [table] = renderAll(guidanceTables(result.guidance));
     const sure = table.columns.length - 1;
     const measured = table.rows.filter((row) => row[sure - 1] !== "not measured");
     expect(measured.length).toBeGreaterThan(5);
@@ -190,8 +195,8 @@ describe.each(["reading-room", "bus-shelter"])("the verdicts of %s", (name) => {
     const notes = table.notes!.join(" ");
     expect(notes).toContain("no proof that a soil is suitable");
     expect(notes).toContain("abstract read");
-    expect(notes).toContain(`Blend, all criteria together: ${verdictWords("outside")}.`);
-    const comparison = guidanceComparisonTable("the blend", result.guidanceComparison);
+    expect(notes).toContain(`Blend, all criteria together: ${render(verdictWords("outside"))}.`);
+    const comparison = renderAll(guidanceComparisonTable("the blend", result.guidanceComparison));
     expect(comparison.rows.every((row) => row.length === comparison.columns.length)).toBe(true);
     expect(comparison.rows.some((row) => /^(sure|likely|open), /.test(row[5]))).toBe(true);
   });

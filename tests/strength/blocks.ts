@@ -2,6 +2,7 @@ import type { SpecimenRecord } from "../../src/lab/specimens.js";
 import type { FittedStrength } from "../../src/strength/regression/curve.js";
 import { fitStrength } from "../../src/strength/regression/fit.js";
 import type { StrengthForm } from "../../src/strength/regression/model.js";
+import { render } from "../../src/words/render.js";
 
 /** Blocks of 28 days from pairs of content and strength; rows as in a sheet with one header row. */
 export function blocksOf(pairs: readonly (readonly number[])[]): SpecimenRecord[] {
@@ -19,7 +20,7 @@ export function fitted(
   form: StrengthForm = "linear",
 ): FittedStrength {
   const fit = fitStrength(blocksOf(pairs), { form, ageDays: 28 });
-  if (fit.status !== "ok") throw new Error(fit.message);
+  if (fit.status !== "ok") throw new Error(render(fit.message));
   return fit;
 }
 

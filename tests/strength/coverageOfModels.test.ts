@@ -6,6 +6,7 @@ import { fiellerContent } from "../../src/strength/contentInterval.js";
 import { leastCement } from "../../src/strength/leastCement.js";
 import { strengthBands } from "../../src/strength/regression/bounds.js";
 import { type FitStrengthOptions, fitStrength } from "../../src/strength/regression/fit.js";
+import { render } from "../../src/words/render.js";
 
 const STUDIES = 2000;
 const CONTENTS = [4, 6, 8, 10];
@@ -43,7 +44,7 @@ function shares(of: {
   const hits = { mean: 0, prediction: 0, tolerance: 0, inverted: 0, least: 0 };
   for (let count = 0; count < STUDIES; count += 1) {
     const fit = fitStrength(of.make(random), { ageDays: 28, ...of.options });
-    if (fit.status !== "ok") throw new Error(fit.message);
+    if (fit.status !== "ok") throw new Error(render(fit.message));
     const [at] = strengthBands(fit, { cementPct: [AT] });
     const one = of.draw(random);
     hits.mean += Number(at.meanLowMpa <= of.meanMpa && of.meanMpa <= at.meanHighMpa);

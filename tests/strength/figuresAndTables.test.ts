@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import type { TableBlock } from "../../src/blocks/block.js";
 import {
   lotsChart,
   operatingCharacteristicChart,
@@ -22,7 +23,6 @@ import { robustStrength } from "../../src/strength/regression/robustFit.js";
 import { compareTrials } from "../../src/strength/trials.js";
 import { aspectTable, characteristicTable } from "../../src/tables/characteristicStrength.js";
 import { acceptanceTable, lotJudgementTable, lotsTable } from "../../src/tables/quality.js";
-import type { TableBlock } from "../../src/blocks/block.js";
 import {
   formsTable,
   influenceTable,
@@ -34,6 +34,7 @@ import {
   trialDifferencesTable,
   trialsTable,
 } from "../../src/tables/trialBlocks.js";
+import { render, renderAll } from "../../src/words/render.js";
 import { blocksOf, fitted, SIXTEEN } from "./blocks.js";
 
 const random = createRandom(4);
@@ -47,11 +48,11 @@ const fit = fitted(
 const chart = controlChart(lots);
 const rule = { kind: "mean-and-least", blocks: 5, meanMpa: 2.07, leastMpa: 1.72 } as const;
 const risks = acceptanceRisks(rule, { sdMpa: 0.25 });
-const figures = [
+const figures = renderAll([
   residualsChart("Residuals", fit, "SI"),
   lotsChart("Lots", chart, "SI"),
   operatingCharacteristicChart("Acceptance", rule, risks, { sdMpa: 0.25, units: "US" }),
-];
+]);
 
 describe("figures", () => {
   it("tell in words what they show", () => {
@@ -91,7 +92,7 @@ describe("tables", () => {
     aim: { kind: "difference", differenceMpa: 0.4 },
     ...{ contentsPct: [4, 6, 8], sdMpa: 0.25, ageDays: 28 },
   });
-  const tables: TableBlock[] = [
+  const tables = renderAll<TableBlock[]>([
     strengthChecksTable(residualChecks(fit), robustStrength(fit)),
     formsTable(compareForms(blocksOf(SIXTEEN), { ageDays: 28 })),
     influenceTable(fit),
@@ -101,7 +102,7 @@ describe("tables", () => {
     lotsTable(chart, "SI"),
     trialsTable(trials),
     trialDifferencesTable(compareTrials(trials)),
-  ];
+  ]);
 
   it("have a cell for each column and no number that is none", () => {
     for (const { caption, columns, rows, notes } of tables) {
@@ -114,10 +115,10 @@ describe("tables", () => {
   });
 
   it("show every rule with its mark, the measured strength, and the order of making", () => {
-    const rows = characteristicTable(rules, "SI").rows;
+    const { rows } = renderAll(characteristicTable(rules, "SI"));
     expect(rows.map((row) => row[4])).toContain("from memory");
     expect(rows[0].slice(1, 3)).toEqual(["2.63", "2.07"]);
-    expect(aspectTable([{ block, corrected }], "SI").rows[0].slice(2)).toEqual([
+    expect(renderAll(aspectTable([{ block, corrected }], "SI")).rows[0].slice(2)).toEqual([
       "1.42",
       "0.775",
       "1.10",
@@ -134,7 +135,7 @@ describe("tables", () => {
     };
     const items = acceptanceTable(risks, entered, "SI").items.map(({ value }) => value);
     expect(items).toEqual(expect.arrayContaining([entered.frequency, entered.basis]));
-    const judged = lotJudgementTable(judgeLot(rule, [1.5, 2, 2, 2, 2]), "SI");
+    const judged = renderAll(lotJudgementTable(judgeLot(rule, [1.5, 2, 2, 2, 2]), "SI"));
     expect(judged.items.filter(({ label }) => label.startsWith("Step")).length).toBeGreaterThan(3);
   });
 });
@@ -147,8 +148,8 @@ describe("the regression's table", () => {
     }));
     const notes = (options: Partial<FitStrengthOptions>) => {
       const found = fitStrength(blocks, { form: "linear", ageDays: 28, ...options });
-      if (found.status !== "ok") throw new Error(found.message);
-      const table = regressionTable(found, lackOfFit(found));
+      if (found.status !== "ok") throw new Error(render(found.message));
+      const table = renderAll(regressionTable(found, lackOfFit(found)));
       expect(table.rows.flat().join(" ")).not.toMatch(/NaN|undefined/);
       return table.notes?.slice(2).join(" ");
     };

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { SpecimenRecord } from "../../src/lab/specimens.js";
 import { includedSpecimens } from "../../src/strength/includedBlocks.js";
+import { render } from "../../src/words/render.js";
 import { blocksOf, SIXTEEN } from "./blocks.js";
 
 const run = (
@@ -77,7 +78,7 @@ describe("includedSpecimens", () => {
     expect(found.findings.map(({ code, row, severity }) => [code, row, severity])).toEqual([
       ["outlying-block", 11, "warning"],
     ]);
-    expect(found.findings[0].expected).toContain("about 2.98 MPa");
+    expect(render(found.findings[0].expected)).toContain("about 2.98 MPa");
     expect(found.included).toHaveLength(16);
   });
 

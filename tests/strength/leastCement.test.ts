@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { leastCement, roundUpToStep } from "../../src/strength/leastCement.js";
 import { strengthBound } from "../../src/strength/regression/bounds.js";
 import { fitStrength } from "../../src/strength/regression/fit.js";
+import { render } from "../../src/words/render.js";
 import { blocksOf, fitted, SIXTEEN } from "./blocks.js";
 import { near } from "./near.js";
 
@@ -72,7 +73,7 @@ describe("leastCement", () => {
     expect(found.status).toBe("above-range");
     expect([found.cementPct, found.batchablePct, found.interval]).toEqual([null, null, null]);
     expect(found.nextBlocks!.cementPct).toBe(12);
-    expect(found.message).toContain("4 to 10 %");
+    expect(render(found.message)).toContain("4 to 10 %");
   });
 
   it("asks for more blocks at the top where the curve is high enough but not known well", () => {
@@ -83,7 +84,7 @@ describe("leastCement", () => {
     });
     expect(found.status).toBe("above-range");
     expect(found.nextBlocks!.cementPct).toBe(10);
-    expect(found.nextBlocks!.reason).toContain("more blocks with 10 %");
+    expect(render(found.nextBlocks!.reason)).toContain("more blocks with 10 %");
   });
 
   it("warns of a curve that falls, and of a requirement that is lost again", () => {

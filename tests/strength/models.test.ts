@@ -9,6 +9,7 @@ import { type FitStrengthOptions, fitStrength } from "../../src/strength/regress
 import { lackOfFit } from "../../src/strength/regression/lackOfFit.js";
 import { residualChecks } from "../../src/strength/regression/residuals.js";
 import { robustStrength } from "../../src/strength/regression/robustFit.js";
+import { render } from "../../src/words/render.js";
 import { blocksOf, fitted, SIXTEEN } from "./blocks.js";
 import { near } from "./near.js";
 
@@ -26,7 +27,7 @@ const fitOf = (options: Partial<FitStrengthOptions>, blocks = FULL) =>
   fitStrength(blocks, { form: "linear", ageDays: 28, ...options });
 function okOf(options: Partial<FitStrengthOptions>, blocks = FULL) {
   const fit = fitOf(options, blocks);
-  if (fit.status !== "ok") throw new Error(fit.message);
+  if (fit.status !== "ok") throw new Error(render(fit.message));
   return fit;
 }
 
@@ -36,7 +37,7 @@ describe("covariates, batches and weights", () => {
     const low = okOf({ ...options, at: { "dry density": 1860 } });
     const high = okOf({ ...options, at: { "dry density": 1900 } });
     const slope = low.coefficients[2].value;
-    expect(low.coefficients[2].name).toBe("dry density");
+    expect(render(low.coefficients[2].name)).toBe("dry density");
     const [a, b] = [low, high].map((fit) => strengthBands(fit, { cementPct: [7] })[0].meanMpa);
     near(b - a, 40 * slope, { rel: 1e-9, abs: 1e-12 }, "shift");
     near(high.residualSd, low.residualSd, { rel: 1e-12, abs: 0 }, "s");
@@ -52,7 +53,7 @@ describe("covariates, batches and weights", () => {
   it("uses all ages where age is a covariate, and asks at the age of the requirement", () => {
     const fit = okOf({ covariates: ["ln age"] });
     expect([fit.blocks, fit.ageDays]).toEqual([48, 28]);
-    expect(fit.message).toContain("7, 28, 56 days");
+    expect(render(fit.message)).toContain("7, 28, 56 days");
     expect(fit.coefficients[2].value).toBeGreaterThan(0);
   });
 
@@ -87,7 +88,7 @@ describe("covariates, batches and weights", () => {
       const blocks = name.startsWith("more") ? FULL.slice(16, 22) : FULL;
       const fit = fitOf(options, blocks);
       expect(fit.status).toBe(status);
-      expect(fit.message).toContain(words);
+      expect(render(fit.message)).toContain(words);
     },
   );
 
@@ -98,7 +99,7 @@ describe("covariates, batches and weights", () => {
     for (const options of [{ covariates: ["dry density"] }, { batches: "block" }] as const) {
       const fit = fitOf(options, some);
       expect(fit.status).toBe("missing-reading");
-      expect(fit.message).toContain(FULL[20].id);
+      expect(render(fit.message)).toContain(FULL[20].id);
     }
   });
 
@@ -106,7 +107,7 @@ describe("covariates, batches and weights", () => {
     const nested = FULL.map((block) => ({ ...block, batch: `${block.cementPct}` }));
     const fit = fitOf({ batches: "block" }, nested);
     expect(fit.status).toBe("rank-deficient");
-    expect(fit.message).toContain("Fit the means of the batches");
+    expect(render(fit.message)).toContain("Fit the means of the batches");
     expect(() => fitOf({ form: "power", spread: "proportional" })).toThrow("invalid `spread`");
   });
 
@@ -194,7 +195,7 @@ describe("batches", () => {
     const found = batchScatter(nested, { ageDays: 28 });
     expect([found.status, found.batches]).toEqual(["ok", 8]);
     expect(found.pValue).toBeLessThan(0.05);
-    expect(found.message).toContain("Fit the means");
+    expect(render(found.message)).toContain("Fit the means");
     // Two levels 0.4 apart have the standard deviation 0.4/√2; the blocks' own scatter shifts it.
     near(found.betweenSdMpa, 0.4 / Math.SQRT2, { rel: 0.5, abs: 0 }, "between");
     const status = (blocks: readonly SpecimenRecord[]) =>
@@ -234,7 +235,7 @@ describe("residualChecks", () => {
     });
     const [, , growth] = residualChecks(fitted(pairs));
     expect(growth.status).toBe("doubt");
-    expect(growth.message).toContain("proportional");
+    expect(render(growth.message)).toContain("proportional");
     const weighted = fitStrength(blocksOf(pairs), {
       ...{ form: "linear", ageDays: 28 },
       spread: "proportional",
@@ -254,7 +255,7 @@ describe("residualChecks", () => {
     ]);
     const [normal] = residualChecks(fitted(odd));
     expect([normal.status, normal.check]).toEqual(["doubt", "normality"]);
-    expect(robustStrength(fitted(odd)).message).toContain("B14");
+    expect(render(robustStrength(fitted(odd)).message)).toContain("B14");
   });
 
   it("says where it could not test", () => {
@@ -269,7 +270,11 @@ describe("mixed units", () => {
     includedSpecimens({
       file: "blocks.csv",
       specimens: blocksOf(SIXTEEN).map((block, index) => ({ ...block, ...change(block, index) })),
-    }).findings.map(({ code, row, message }) => [code, row, /such as (\S+)\./.exec(message)?.[1]]);
+    }).findings.map(({ code, row, message }) => [
+      code,
+      row,
+      /such as (\S+)\./.exec(render(message))?.[1],
+    ]);
 
   it.each([
     ["psi", 145.04],

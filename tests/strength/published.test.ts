@@ -3,6 +3,7 @@ import { describe, it } from "vitest";
 import { tQuantile } from "../../src/numerics/distributions.js";
 import { fiellerContent } from "../../src/strength/contentInterval.js";
 import { lackOfFit } from "../../src/strength/regression/lackOfFit.js";
+import { render } from "../../src/words/render.js";
 import { fitted } from "./blocks.js";
 import { near } from "./near.js";
 
@@ -111,8 +112,13 @@ describe("coefficients", () => {
     const { points, expected } = cases["strd-pontius"];
     const fit = fitted(points, "quadratic");
     fit.coefficients.forEach(({ value, standardError, name }, index) => {
-      near(value, expected.quadratic.values[index], { rel: 1e-10, abs: 0 }, name);
-      near(standardError, expected.quadratic.standardErrors[index], { rel: 1e-9, abs: 0 }, name);
+      near(value, expected.quadratic.values[index], { rel: 1e-10, abs: 0 }, render(name));
+      near(
+        standardError,
+        expected.quadratic.standardErrors[index],
+        { rel: 1e-9, abs: 0 },
+        render(name),
+      );
     });
     near(fit.residualSd, expected.quadratic.residualSd, { rel: 1e-9, abs: 0 }, "s");
     near(fit.rSquared, expected.quadratic.rSquared, { rel: 1e-13, abs: 0 }, "R²");

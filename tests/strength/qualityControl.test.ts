@@ -12,6 +12,7 @@ import {
 } from "../../src/strength/control/acceptance.js";
 import { controlChart } from "../../src/strength/control/controlChart.js";
 import { requiredAverage } from "../../src/strength/control/requiredAverage.js";
+import { render } from "../../src/words/render.js";
 import { near } from "./near.js";
 
 const file = new URL("../reference/strengthStatsmodels.json", import.meta.url);
@@ -90,8 +91,8 @@ describe("acceptance", () => {
   it("says what to do with a rejected lot, and judges no lot of another number", () => {
     const rejected = judgeLot(MEAN_AND_LEAST, [2, 2, 2, 2, 1.5]);
     expect(rejected.status).toBe("rejected");
-    expect(rejected.message).toContain("the mean, 1.90 MPa");
-    expect(rejected.message).toContain("the weakest, 1.50 MPa");
+    expect(render(rejected.message)).toContain("the mean, 1.90 MPa");
+    expect(render(rejected.message)).toContain("the weakest, 1.50 MPa");
     expect(rejected.steps.length).toBeGreaterThan(3);
     expect(judgeLot(MEAN_AND_LEAST, [2.5, 2.5, 2.5]).status).toBe("wrong-number");
     expect(() => judgeLot({ ...MEAN_AND_LEAST, blocks: 0 }, [2])).toThrow("`rule.blocks`: 0");
@@ -139,7 +140,7 @@ describe("controlChart", () => {
   it("signals a lot far off and a long run", () => {
     const far = controlChart(lots(25, 4, (lot) => (lot === 20 ? -0.8 : 0)));
     expect(far.points[20].signals).toContain("outside-limits");
-    expect(far.message).toContain("L21");
+    expect(render(far.message)).toContain("L21");
     const drift = controlChart(lots(25, 4, (lot) => (lot < 12 ? 0.1 : -0.1)));
     expect(drift.points.some(({ signals }) => signals.includes("run-of-eight"))).toBe(true);
   });

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { Finding } from "../../src/findings/finding.js";
 import { cementFromParts, readSpecimens } from "../../src/lab/specimens.js";
+import { render } from "../../src/words/render.js";
 import { near } from "./near.js";
 
 function read(text: string) {
@@ -11,7 +12,7 @@ function read(text: string) {
     .map((line) => line.split(",").map((cell) => cell.trim()));
   const sheet = readSpecimens({ file: "blocks.csv", rows }, findings);
   for (const { message, expected, remedy, file } of findings) {
-    expect([message, expected, remedy, file].every((part) => part.length > 0)).toBe(true);
+    expect([message, expected, remedy, file].every((part) => render(part).length > 0)).toBe(true);
   }
   return { sheet, codes: findings.map(({ code, row }) => [code, row]) };
 }

@@ -11,6 +11,7 @@ import {
   shapiroWilk,
 } from "../../src/strength/regression/residuals.js";
 import { robustStrength } from "../../src/strength/regression/robustFit.js";
+import { render } from "../../src/words/render.js";
 import { near } from "./near.js";
 
 const file = new URL("../reference/strengthStatsmodels.json", import.meta.url);
@@ -37,7 +38,7 @@ const DIGITS = { rel: 1e-9, abs: 1e-12 };
 
 function fitOf(options: Partial<FitStrengthOptions> = {}, blocks = specimens) {
   const fit = fitStrength(blocks, { form: "linear", ageDays: 28, ...options });
-  if (fit.status !== "ok") throw new Error(fit.message);
+  if (fit.status !== "ok") throw new Error(render(fit.message));
   return fit;
 }
 

@@ -2,7 +2,7 @@ import { normalCdf, normalQuantile } from "../../numerics/distributions.js";
 import { noncentralTCdf, noncentralTQuantile } from "../../numerics/noncentralT.js";
 import { createRandom } from "../../numerics/random.js";
 import { formatFixed } from "../../quantities/format.js";
-import { say, type Text, wordFor } from "../../words/message.js";
+import { joinTexts, say, type Text } from "../../words/message.js";
 import { meanAndSd } from "../characteristicStrength.js";
 import { checkFraction, checkPositive } from "../checkOption.js";
 
@@ -259,7 +259,7 @@ function bySimulation(
 export interface LotJudgement {
   readonly status: "accepted" | "rejected" | "wrong-number";
   readonly message: Text;
-  readonly rule: string;
+  readonly rule: Text;
   readonly meanMpa: number;
   readonly sdMpa: number | null;
   readonly leastMpa: number;
@@ -308,7 +308,7 @@ export function judgeLot(rule: AcceptanceRule, strengthsMpa: readonly number[]):
       steps: [],
     };
   }
-  const misses: string[] = [];
+  const misses: Text[] = [];
   if (rule.kind === "mean-less-ks") {
     const reached = mean - rule.factor * sd!;
     if (reached < rule.requiredMpa) {
@@ -323,8 +323,8 @@ export function judgeLot(rule: AcceptanceRule, strengthsMpa: readonly number[]):
     ? { status: "accepted", message: say`The lot meets the rule.`, ...head, steps: [] }
     : {
         status: "rejected",
-        message: say`The lot does not meet the rule: ${misses.join("; ")}.`,
+        message: say`The lot does not meet the rule: ${joinTexts(misses, "; ")}.`,
         ...head,
-        steps: ON_FAILURE.map(wordFor),
+        steps: ON_FAILURE,
       };
 }

@@ -61,13 +61,17 @@ export function selectBlocks(
   if (withAges && used.length > 0 && (ageDays < Math.min(...ages) || ageDays > Math.max(...ages))) {
     return done(
       "outside-tested",
-      say`No block was crushed at ${ageDays} days or ${ageDays > Math.max(...ages) ? say`later` : say`earlier`}, and nothing is extrapolated: the tested ages are ${Math.min(...ages)} to ${Math.max(...ages)} days. Keep blocks to crush at ${ageDays} days.`,
+      ageDays > Math.max(...ages)
+        ? say`No block was crushed at ${ageDays} days or later, and nothing is extrapolated: the tested ages are ${Math.min(...ages)} to ${Math.max(...ages)} days. Keep blocks to crush at ${ageDays} days.`
+        : say`No block was crushed at ${ageDays} days or earlier, and nothing is extrapolated: the tested ages are ${Math.min(...ages)} to ${Math.max(...ages)} days. Keep blocks to crush at ${ageDays} days.`,
     );
   }
   if (used.length < count + 1) {
     return done(
       "too-few-points",
-      say`The ${wordFor(facts.form)} form${kinds.length + batches.length > 0 ? say` with its covariates and batches` : ""} needs at least ${count + 1} blocks of ${ageDays} days; there are ${used.length}.`,
+      kinds.length + batches.length > 0
+        ? say`The ${wordFor(facts.form)} form with its covariates and batches needs at least ${count + 1} blocks; there are ${used.length}.`
+        : say`The ${wordFor(facts.form)} form needs at least ${count + 1} blocks of ${ageDays} days; there are ${used.length}.`,
     );
   }
   if (contents < facts.coefficientNames.length) {
@@ -84,7 +88,7 @@ export function selectBlocks(
   if (gap) {
     return done(
       "missing-reading",
-      say`These blocks have no ${gap.kind}: ${name(gap.blocks)}. Enter it, or leave ${gap.kind} out of the regression.`,
+      say`These blocks have no ${wordFor(gap.kind)}: ${name(gap.blocks)}. Enter it, or leave ${wordFor(gap.kind)} out of the regression.`,
     );
   }
   if (of.batches && batches.includes("")) {
@@ -104,7 +108,7 @@ export function selectBlocks(
   if (far && far.kind !== "ln age") {
     return done(
       "outside-tested",
-      say`The ${far.kind} asked for, ${far.at}, lies outside that of the blocks, and nothing is extrapolated. Make blocks with it.`,
+      say`The ${wordFor(far.kind)} asked for, ${far.at}, lies outside that of the blocks, and nothing is extrapolated. Make blocks with it.`,
       covariates,
     );
   }

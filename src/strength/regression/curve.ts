@@ -1,4 +1,5 @@
-import { say, type Text } from "../../words/message.js";
+import type { Text } from "../../words/message.js";
+import { render } from "../../words/render.js";
 import {
   basisRow,
   type ContentBasis,
@@ -11,7 +12,7 @@ import {
 
 export interface StrengthCoefficient {
   /** As in the formula of the form. */
-  readonly name: string;
+  readonly name: Text;
   readonly value: number;
   readonly standardError: number;
   /** Two-sided t interval at `confidence` of the fit. */
@@ -152,7 +153,7 @@ export function toFittedScale(fit: FittedStrength, strengthMpa: number): number 
 export function requireFitted(fit: StrengthFit): FittedStrength {
   if (fit.status !== "ok") {
     throw new RangeError(
-      say`invalid \`fit\`: status "${fit.status}" (${fit.message}); expected "ok"`,
+      `invalid \`fit\`: status "${fit.status}" (${render(fit.message)}); expected "ok"`,
     );
   }
   return fit;

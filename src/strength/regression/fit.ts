@@ -1,7 +1,7 @@
 import type { SpecimenRecord } from "../../lab/specimens.js";
 import { tCdf, tQuantile } from "../../numerics/distributions.js";
 import { type LeastSquaresFit, leastSquares } from "../../numerics/leastSquares.js";
-import { say } from "../../words/message.js";
+import { joinTexts, say } from "../../words/message.js";
 import { checkFraction, checkPositive } from "../checkOption.js";
 import { type SelectedBlocks, selectBlocks } from "./blocks.js";
 import type { StrengthCoefficient, StrengthFit, StrengthFitPoint } from "./curve.js";
@@ -97,7 +97,7 @@ export function fitStrength(
     return { status: "not-converged", message, ...head };
   }
   const count = facts.coefficientNames.length;
-  const terms = design.termNames.length > 0 ? say`, with ${design.termNames.join(", ")}` : "";
+  const terms = design.termNames.length > 0 ? say`, with ${joinTexts(design.termNames)}` : "";
   return {
     status: "ok",
     message: say`${facts.formula}${terms}, fitted to ${used.length} blocks of ${agesOf(used)} days at ${contentsPct.length} cement contents.`,

@@ -1,6 +1,6 @@
 import type { SpecimenRecord } from "../../lab/specimens.js";
 import { formatFixed } from "../../quantities/format.js";
-import { say, type Text } from "../../words/message.js";
+import { joinTexts, say, type Text, wordFor } from "../../words/message.js";
 import type { StrengthFit } from "./curve.js";
 import { type FitStrengthOptions, fitStrength } from "./fit.js";
 import { lackOfFit } from "./lackOfFit.js";
@@ -85,16 +85,13 @@ export function compareForms(
 function explain(forms: readonly FormComparison[], used: StrengthForm, byDefault: boolean): Text {
   const why = byDefault
     ? say`The straight line is used, as no form was chosen.`
-    : say`The ${used} form is used, as chosen.`;
+    : say`The ${wordFor(used)} form is used, as chosen.`;
   const own = forms.find(({ form }) => form === used)!;
   if (own.fit.status !== "ok") return say`${why} It could not be fitted: ${own.fit.message}`;
   if (own.aiccDifference === null || own.rank === null) {
     return say`${why} The blocks are too few, or lie too exactly on the curve, to compare the forms.`;
   }
   if (own.rank === 1) return say`${why} No other form fits these blocks clearly better.`;
-  const better = forms
-    .filter(({ rank }) => rank !== null && rank < own.rank!)
-    .map(({ form }) => form)
-    .join(", ");
-  return say`${why} Better by AICc: ${better} (difference ${formatFixed(own.aiccDifference, 1)} to the best). Look at the residuals and say in the report why the ${used} form was kept.`;
+  const better = forms.filter(({ rank }) => rank !== null && rank < own.rank!);
+  return say`${why} Better by AICc: ${joinTexts(better.map(({ form }) => wordFor(form)))} (difference ${formatFixed(own.aiccDifference, 1)} to the best). Look at the residuals and say in the report why the ${wordFor(used)} form was kept.`;
 }

@@ -1,5 +1,5 @@
 import type { SpecimenRecord } from "../../lab/specimens.js";
-import { say, type Text } from "../../words/message.js";
+import { say, type Text, wordFor } from "../../words/message.js";
 
 /** Shape of the curve of strength on cement content. */
 export type StrengthForm = "linear" | "quadratic" | "logarithmic" | "power";
@@ -177,7 +177,10 @@ export function strengthDesign(
       ...columns.map(({ values, scale }) => values[index] / scale),
       ...shown.map((batch) => Number(block.batch === batch) - Number(block.batch === last)),
     ]),
-    termNames: [...columns.map(({ kind }) => kind), ...shown.map((batch) => say`batch ${batch}`)],
+    termNames: [
+      ...columns.map(({ kind }) => wordFor(kind)),
+      ...shown.map((batch) => say`batch ${batch}`),
+    ],
     termScales: [...columns.map(({ scale }) => 1 / scale), ...shown.map(() => 1)],
   };
 }
