@@ -1,4 +1,4 @@
-import type { WallOpening } from "../batch/wallQuantities.js";
+import type { WallOpening } from "../batch/element.js";
 import type { BandAim, BlendLimit, FixedOrRange } from "../blend/target.js";
 import type { ReadingErrors } from "../grading/uncertainty/readingErrors.js";
 import type { SheetSource } from "../lab/sheet/grid.js";

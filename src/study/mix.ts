@@ -5,7 +5,6 @@ import { cementComparison } from "../batch/cementComparison.js";
 import { type CostRange, costRange, type MaterialPriceRange, mixSaving } from "../batch/cost.js";
 import { elementFindings, elementQuantities } from "../batch/element.js";
 import { type Recipe, recipe } from "../batch/recipe.js";
-import { truckLoads } from "../batch/truckLoads.js";
 import { volumeParts } from "../batch/volumeParts.js";
 import { STUDY_FILE } from "../entries/parseStudyYaml.js";
 import type { StudyConfig } from "../entries/studyConfig.js";
@@ -129,31 +128,14 @@ function cementFactor({ cement }: StudyConfig): SourcedRange {
     : CEMENT_CARBON_FACTORS[0];
 }
 
-/** Prices by material; loads are counted where haul is by load and the study knows the lorry. */
-function pricesOf(
-  config: StudyConfig,
-  mix: Recipe,
-): Record<string, MaterialPriceRange | undefined> {
-  const { materials, cement, site } = config;
-  const lines = [...mix.materials, mix.cement];
-  const bought = [...materials, { ...cement, id: "cement" }];
+/** Prices and terms of supply by material. */
+function pricesOf({ materials, cement, site }: StudyConfig): Record<string, MaterialPriceRange> {
+  const { bagMassKg, ...bought } = cement;
   return Object.fromEntries(
-    bought.map(({ id, price, haul, lossPct = 0 }) => {
-      const line = lines.find((one) => one.id === id);
-      const more = 1 + lossPct / 100;
-      const loads =
-        line && site.lorry
-          ? truckLoads(
-              {
-                moistMassKg: line.moistMassKg * more,
-                looseVolumeL: line.looseVolumeL === null ? null : line.looseVolumeL * more,
-              },
-              site.lorry,
-            ).loads
-          : undefined;
-      const bagMassKg = id === "cement" ? cement.bagMassKg : undefined;
-      return [id, { price, haul, wastePct: lossPct, bagMassKg, loads }];
-    }),
+    [...materials, { ...bought, id: "cement" }].map(({ id, price, haul, lossPct }) => [
+      id,
+      { price, haul, lossPct, truck: site.lorry, ...(id === "cement" ? { bagMassKg } : {}) },
+    ]),
   );
 }
 
@@ -161,7 +143,7 @@ function pricesOf(
 function mixMoney(config: StudyConfig, mix: Recipe): CostRange | undefined {
   const { materials, cement } = config;
   const priced = [...materials, cement].some(({ price, haul }) => price ?? haul);
-  return priced ? costRange(mix, pricesOf(config, mix), { file: STUDY_FILE }) : undefined;
+  return priced ? costRange(mix, pricesOf(config), { file: STUDY_FILE }) : undefined;
 }
 
 /** Carbon of a mix with the user's factors, the general ones where none was entered. */
@@ -228,13 +210,13 @@ function compareMix(
   if (!amounts) return undefined;
   const carbon = mixEmission(config, amounts.mix);
   const cost = mixMoney(config, amounts.mix);
-  // By load each mix has its own count, so each is priced with its own.
   const saving =
     mix.cost && cost
       ? mixSaving({
-          ...{ mix: mix.quantities.mix, other: amounts.mix },
-          ...{ prices: pricesOf(config, mix.quantities.mix), file: STUDY_FILE },
-          otherPrices: pricesOf(config, amounts.mix),
+          mix: mix.quantities.mix,
+          other: amounts.mix,
+          prices: pricesOf(config),
+          file: STUDY_FILE,
         })
       : undefined;
   return {

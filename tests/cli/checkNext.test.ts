@@ -1,9 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { whatNext } from "../../src/cli/checkCommand.js";
-import { computeStudy } from "../../src/study/computeStudy.js";
-import { readStudy } from "../../src/study/readStudy.js";
 import type { StudyResult } from "../../src/study/studyResult.js";
 import { runCli } from "../support/runCli.js";
+import { computeStudy, readStudy } from "../support/saidStudy.js";
 import { copyStudy } from "../support/studyCopy.js";
 
 async function nextOf(copy: { folder: string }): Promise<string> {

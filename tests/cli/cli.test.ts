@@ -2,9 +2,8 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { COMMAND_HELP } from "../../src/cli/help.js";
-import { computeStudy } from "../../src/study/computeStudy.js";
-import { readStudy } from "../../src/study/readStudy.js";
 import { ROOT, runCli, temporaryFolder } from "../support/runCli.js";
+import { computeStudy, readStudy } from "../support/saidStudy.js";
 import { copyStudy, EXAMPLES } from "../support/studyCopy.js";
 
 const FIXTURES = join(ROOT, "tests/notebook/fixtures");

@@ -3,9 +3,8 @@ import { createRequire } from "node:module";
 import { join } from "node:path";
 import { parse } from "csv-parse/sync";
 import { describe, expect, it } from "vitest";
-import { computeStudy } from "../../src/study/computeStudy.js";
-import { readStudy } from "../../src/study/readStudy.js";
 import { runCli, temporaryFolder } from "../support/runCli.js";
+import { computeStudy, readStudy } from "../support/saidStudy.js";
 import { copyStudy } from "../support/studyCopy.js";
 
 const xlsx = createRequire(import.meta.url)("@e965/xlsx") as typeof import("@e965/xlsx");

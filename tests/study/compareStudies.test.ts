@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { compareStudies, flatConfig } from "../../src/study/compareStudies.js";
 import { openStudy } from "../../src/study/openStudy.js";
 import { studyComparisonTable } from "../../src/tables/studyComparison.js";
-import { render } from "../../src/words/render.js";
+import { renderAll } from "../../src/words/render.js";
 import { exampleResult } from "../support/exampleResult.js";
 import { copyStudy } from "../support/studyCopy.js";
 
@@ -57,7 +57,7 @@ describe("compareStudies", () => {
     const config = { ...before.config, currency: "USD" };
     const money = compareStudies(before, { ...before, config });
     expect(money.results.find(({ key }) => key === "cost-low")?.difference).toBeNull();
-    const [table] = studyComparisonTable(before, { ...before, config });
+    const [table] = renderAll(studyComparisonTable(before, { ...before, config }));
     expect(table.notes?.join(" ")).toContain("EUR, USD");
     const without = compareStudies(before, { ...before, mix: undefined });
     expect(without.results.find(({ key }) => key === "made")).toMatchObject({
@@ -86,18 +86,16 @@ describe("studyComparisonTable", () => {
     const copy = copyStudy("reading-room");
     copy.edit("study.yaml", "    strength: 1.5 MPa", "    strength: 1.3 MPa");
     const other = await openStudy(copy.folder);
-    const [results, entries] = studyComparisonTable(before, other, ["May", "June"]);
+    const [results, entries] = renderAll(studyComparisonTable(before, other, ["May", "June"]));
     expect(results.columns.map(({ header }) => header).slice(1, 3)).toEqual(["May", "June"]);
-    const row = results.rows.find(([name]) => render(name).startsWith("Cement, as specified"));
+    const row = results.rows.find(([name]) => name.startsWith("Cement, as specified"));
     const chosen = [before, other].map(({ strength }) => strength.chosenCementPct!);
     expect(row?.[1]).toBe(chosen[0].toFixed(2));
     expect(row?.[2]).toBe(chosen[1].toFixed(2));
     expect(row?.[3]).toBe(`−${(chosen[0] - chosen[1]).toFixed(2)}`);
-    expect(
-      render(results.rows.find(([name]) => render(name).startsWith("Optimum"))?.[3] ?? ""),
-    ).toBe("same");
+    expect(results.rows.find(([name]) => name.startsWith("Optimum"))?.[3]).toBe("same");
     expect(entries.rows).toEqual([["strength / requirement / strength mpa", "1.5", "1.3"]]);
-    const same = studyComparisonTable(before, before)[1];
+    const same = renderAll(studyComparisonTable(before, before)[1]);
     expect(same.rows).toEqual([]);
     expect(same.notes?.[0]).toContain("No entry");
   });

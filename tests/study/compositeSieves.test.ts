@@ -1,8 +1,9 @@
 import { describe, expect, it } from "vitest";
 import type { Finding } from "../../src/findings/finding.js";
 import { computeMaterial } from "../../src/study/material.js";
-import { readStudy } from "../../src/study/readStudy.js";
 import { sievingTable } from "../../src/tables/grading.js";
+import { renderAll } from "../../src/words/render.js";
+import { readStudy } from "../support/saidStudy.js";
 import { copyStudy } from "../support/studyCopy.js";
 
 const GRAVEL = "sheets/gravel-sieve.csv";
@@ -15,7 +16,8 @@ async function gravelOf(sheet: string) {
   const errors = findings.filter(({ severity }) => severity === "error");
   if (!study) return { errors, computed: [] as Finding[] };
   const computed: Finding[] = [];
-  return { errors, computed, gravel: computeMaterial(study.materials[3], study.config, computed) };
+  const gravel = computeMaterial(study.materials[3], study.config, computed);
+  return { errors, computed: renderAll(computed), gravel };
 }
 
 const TWICE = `dry mass (g),8000
@@ -56,7 +58,7 @@ describe("a sieve sheet with two splits", () => {
       expect(passing?.[index][0]).toBe(sizeMm);
       expect(passing?.[index][1]).toBeCloseTo(passingPct, 9);
     });
-    const table = gravel && sievingTable("gravel", gravel.sieve);
+    const table = gravel && renderAll(sievingTable("gravel", gravel.sieve));
     expect(table?.rows.map((cells) => cells[2])).toEqual([
       ...["whole sample", "whole sample", "whole sample", "subsample 1", "subsample 1"],
       ...["subsample 2", "subsample 2"],

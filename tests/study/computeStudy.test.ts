@@ -1,7 +1,7 @@
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
-import { computeStudy } from "../../src/study/computeStudy.js";
-import { readStudy } from "../../src/study/readStudy.js";
+import { render } from "../../src/words/render.js";
+import { computeStudy, readStudy } from "../support/saidStudy.js";
 import { copyStudy, EXAMPLES, type StudyCopy } from "../support/studyCopy.js";
 
 async function compute(folder: string) {
@@ -209,10 +209,10 @@ describe("what a study may ask of its blend", () => {
     const copy = copyStudy("reading-room");
     copy.edit("study.yaml", "fines: { max: 30 % }", "fines: { max: 20 % }");
     const { result } = await compute(copy.folder);
-    const limit = result?.blend.limits.find(({ label }) => label === "fines");
+    const limit = result?.blend.limits.find(({ label }) => render(label) === "fines");
     expect(limit).toMatchObject({ active: true, limit: 20 });
     expect(limit?.value).toBeCloseTo(20, 6);
-    const gain = result?.blend.relaxed.find(({ label }) => label === "fines")?.gainPct;
+    const gain = result?.blend.relaxed.find(({ label }) => render(label) === "fines")?.gainPct;
     expect(gain).toBeGreaterThan(0);
   });
 
@@ -268,7 +268,9 @@ describe("what a study may ask of its regression", () => {
     const { result } = await compute(copy.folder);
     const plain = (await compute(join(EXAMPLES, "reading-room"))).result;
     expect(result?.strength.fit.blocks).toBeGreaterThan(plain?.strength.fit.blocks as number);
-    expect(result?.strength.fit.coefficients.map(({ name }) => name).join(" ")).toMatch(/age/);
+    expect(result?.strength.fit.coefficients.map(({ name }) => render(name)).join(" ")).toMatch(
+      /age/,
+    );
     expect(result?.strength.chosenCementPct).toBeGreaterThan(0);
   });
 

@@ -4,7 +4,6 @@ import fc from "fast-check";
 import { beforeAll, describe, expect, it } from "vitest";
 import { toMassShares } from "../../src/batch/volumeParts.js";
 import type { ElementConfig } from "../../src/entries/element.js";
-import { parseStudyYaml } from "../../src/entries/parseStudyYaml.js";
 import type { SiteConfig } from "../../src/entries/site.js";
 import type { StudyConfig } from "../../src/entries/studyConfig.js";
 import type { Finding } from "../../src/findings/finding.js";
@@ -13,6 +12,7 @@ import type { StudyResult } from "../../src/study/studyResult.js";
 import { siteMix } from "../../src/tables/site/crewMix.js";
 import { near } from "../strength/near.js";
 import { exampleResult } from "../support/exampleResult.js";
+import { parseStudyYaml } from "../support/saidStudy.js";
 import { EXAMPLES } from "../support/studyCopy.js";
 
 const EXACT = { rel: 1e-9, abs: 1e-9 };

@@ -6,11 +6,11 @@ import { Ajv2020 } from "ajv/dist/2020.js";
 import addFormats from "ajv-formats";
 import { describe, expect, it } from "vitest";
 import { parse } from "yaml";
-import { parseStudyYaml } from "../../src/entries/parseStudyYaml.js";
 import { studyJsonSchema } from "../../src/entries/studyJsonSchema.js";
 import { resultJsonSchema } from "../../src/study/resultJsonSchema.js";
 import { EXAMPLE_NAMES, exampleResult } from "../support/exampleResult.js";
 import { ROOT } from "../support/runCli.js";
+import { parseStudyYaml } from "../support/saidStudy.js";
 import { EXAMPLES } from "../support/studyCopy.js";
 
 const formats = addFormats as unknown as typeof addFormats.default;

@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
 import type { Finding } from "../../src/findings/finding.js";
-import { computeStudy } from "../../src/study/computeStudy.js";
 import { computeMaterial } from "../../src/study/material.js";
-import { readStudy } from "../../src/study/readStudy.js";
 import { jarTable, pipetteTable } from "../../src/tables/grading.js";
+import { renderAll } from "../../src/words/render.js";
+import { computeStudy, readStudy } from "../support/saidStudy.js";
 import { copyStudy, type StudyCopy } from "../support/studyCopy.js";
 
 const HYDROMETER = "sheets/site-soil-hydrometer.csv";
@@ -106,9 +106,8 @@ describe("pipette and hydrometer", () => {
     expect(clay.high).toBeGreaterThan(clay.low);
     expect(soil.fractions.clayPct).toBeGreaterThan(clay.low);
     expect(soil.fractions.clayPct).toBeLessThan(clay.high);
-    const { rows, caption } = pipetteTable(
-      "soil",
-      soil.pipette ?? { points: [], rows: [], findings: [] },
+    const { rows, caption } = renderAll(
+      pipetteTable("soil", soil.pipette ?? { points: [], rows: [], findings: [] }),
     );
     expect(rows).toHaveLength(TIMES.length);
     expect(caption).toContain("pipette");
@@ -183,7 +182,7 @@ describe("jar", () => {
     expect(rest).toEqual(b.soil);
     if (!jar) throw new Error("no jar");
     expect(jar.laboratory.map(({ agrees }) => agrees)).toEqual([true, true, true]);
-    const { rows, notes } = jarTable("soil", jar);
+    const { rows, notes } = renderAll(jarTable("soil", jar));
     expect(rows.map(([layer, , , , laboratory]) => [layer, laboratory])).toEqual([
       ["sand and gravel", "52.2"],
       ["silt", "38.1"],

@@ -5,9 +5,10 @@ import { describe, expect, it } from "vitest";
 import type { Finding } from "../../src/findings/finding.js";
 import { ownFindings } from "../../src/study/computeStudy.js";
 import { computeMaterial } from "../../src/study/material.js";
-import { readStudy } from "../../src/study/readStudy.js";
 import type { Study } from "../../src/study/study.js";
 import { sheetTable } from "../../src/tables/inputs.js";
+import { renderAll } from "../../src/words/render.js";
+import { readStudy } from "../support/saidStudy.js";
 import { copyStudy, type StudyCopy } from "../support/studyCopy.js";
 
 const SAND = "sheets/river-sand-sieve.csv";
@@ -181,7 +182,7 @@ describe("a sheet of one's own layout", () => {
     const { study } = await readStudy(mapped().folder);
     const grid = study?.sheets.find(({ file }) => file === SAND);
     if (!grid) throw new Error("no sheet");
-    const { rows, notes } = sheetTable(grid);
+    const { rows, notes } = renderAll(sheetTable(grid));
     expect(rows).toContainEqual(["5", "Rückstand", "Sieb", "Bemerkung"]);
     expect(notes?.join(" ")).toContain("“Rückstand” as “retained (g)”");
     expect(notes?.join(" ")).toContain("dry mass (g) 812.4");

@@ -1,9 +1,8 @@
 import { describe, expect, it } from "vitest";
 import type { Finding } from "../../src/findings/finding.js";
 import { acceptanceRisks, designAcceptance } from "../../src/strength/control/acceptance.js";
-import { computeStudy } from "../../src/study/computeStudy.js";
-import { readStudy } from "../../src/study/readStudy.js";
 import { exampleResult } from "../support/exampleResult.js";
+import { computeStudy, readStudy } from "../support/saidStudy.js";
 import { copyStudy, type StudyCopy } from "../support/studyCopy.js";
 
 const SITE = "sheets/site-blocks.csv";

@@ -1,7 +1,7 @@
 import { mkdirSync, symlinkSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
-import { readStudy } from "../../src/study/readStudy.js";
+import { readStudy } from "../support/saidStudy.js";
 import { copyStudy, EXAMPLES } from "../support/studyCopy.js";
 
 const SOIL_SIEVE = "sheets/site-soil-sieve.csv";

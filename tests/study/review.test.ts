@@ -1,7 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { computeStudy } from "../../src/study/computeStudy.js";
-import { readStudy } from "../../src/study/readStudy.js";
 import { APPENDIX_SECTIONS } from "../../src/study/review.js";
+import { computeStudy, readStudy } from "../support/saidStudy.js";
 import { copyStudy } from "../support/studyCopy.js";
 
 async function edited(from: string | RegExp, to: string) {

@@ -2,9 +2,10 @@ import { mkdirSync, renameSync, symlinkSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { knownKeys } from "../../src/entries/studyJsonSchema.js";
-import { readStudy, similarSheets } from "../../src/study/readStudy.js";
+import { similarSheets } from "../../src/study/readStudy.js";
 import { nearestName } from "../../src/words/nearestName.js";
 import { temporaryFolder } from "../support/runCli.js";
+import { readStudy } from "../support/saidStudy.js";
 import { copyStudy } from "../support/studyCopy.js";
 
 describe("the nearest name", () => {

@@ -1,9 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { moistureWindow } from "../../src/soil/compaction/moistureWindow.js";
-import { computeStudy } from "../../src/study/computeStudy.js";
-import { readStudy } from "../../src/study/readStudy.js";
 import { specifiedMix } from "../../src/study/specifiedMix.js";
 import { exampleResult } from "../support/exampleResult.js";
+import { computeStudy, readStudy } from "../support/saidStudy.js";
 import { copyStudy } from "../support/studyCopy.js";
 
 async function edited(...edits: readonly (readonly [string | RegExp, string])[]) {
