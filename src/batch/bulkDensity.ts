@@ -1,7 +1,7 @@
+import { checkPositive } from "../quantities/checkNumber.js";
 import { formatFixed } from "../quantities/format.js";
+import type { SourcedRange } from "../quantities/sourcedRange.js";
 import { say, type Text } from "../words/message.js";
-import type { SourcedRange } from "./carbonFactors.js";
-import { checkAbove } from "./checkAmount.js";
 import type { RecipeInput } from "./recipe.js";
 
 /** A general loose bulk density: a value to go on with, and how far off it may be. */
@@ -113,13 +113,14 @@ export interface SandBulking {
  * @example
  * sandBulking({ dampHeight: 200, floodedHeight: 160 }).bulkingPct // => 25
  */
-export function sandBulking(of: {
+export function sandBulking(reading: {
   readonly dampHeight: number;
   readonly floodedHeight: number;
 }): SandBulking {
-  checkAbove("dampHeight", of.dampHeight);
-  checkAbove("floodedHeight", of.floodedHeight);
-  const bulkingPct = 100 * (of.dampHeight / of.floodedHeight - 1);
+  const { dampHeight, floodedHeight } = reading;
+  checkPositive("dampHeight", dampHeight);
+  checkPositive("floodedHeight", floodedHeight);
+  const bulkingPct = 100 * (dampHeight / floodedHeight - 1);
   if (bulkingPct < 0) {
     return {
       status: "reversed",

@@ -1,18 +1,18 @@
+import { checkNotNegative, checkPositive } from "../quantities/checkNumber.js";
 import { formatFixed } from "../quantities/format.js";
-import { say, type Text } from "../words/message.js";
-import type { SourcedRange } from "./carbonFactors.js";
-import type { Between } from "./cementComparison.js";
-import { checkAbove, checkNotBelow } from "./checkAmount.js";
+import type { Interval } from "../quantities/interval.js";
+import type { SourcedRange } from "../quantities/sourcedRange.js";
+import { joinTexts, say, type Text } from "../words/message.js";
 import { rangeDifference } from "./rangeDifference.js";
-import type { Recipe } from "./recipe.js";
+import { type Recipe, usedLines } from "./recipe.js";
 
 export interface MixCarbonLine {
   readonly id: string;
   readonly name: Text;
   /** kg CO2e of making; null without a factor. */
-  readonly making: Between | null;
+  readonly making: Interval | null;
   /** kg CO2e of haul; null without a distance. */
-  readonly haul: Between | null;
+  readonly haul: Interval | null;
   readonly factor: SourcedRange | null;
 }
 
@@ -21,11 +21,20 @@ export interface MixCarbon {
   readonly message: Text;
   readonly lines: readonly MixCarbonLine[];
   /** kg CO2e. */
-  readonly total: Between;
+  readonly total: Interval;
   /** Cement in percent of the total, all factors low or all high: the smaller first. */
-  readonly cementPctOfTotal: Between;
+  readonly cementPctOfTotal: Interval;
   /** Per tonne and kilometre; null where nothing was hauled. */
   readonly haulFactor: SourcedRange | null;
+}
+
+export interface MixCarbonOptions {
+  /** By material id, the cement under `cement`. */
+  readonly factors: Readonly<Record<string, SourcedRange | undefined>>;
+  /** One way, by material id. */
+  readonly haulKm?: Readonly<Record<string, number | undefined>>;
+  /** kg CO2e per tonne and kilometre; needed where a distance is given. */
+  readonly haulFactor?: SourcedRange;
 }
 
 /**
@@ -34,8 +43,6 @@ export interface MixCarbon {
  * Formulas: making = dry mass × factor; haul = moist mass / 1000 × km × factor. Ramming, mixing, forms,
  * the wall's life and later carbonation are not in it.
  *
- * @param of.factors by material id, the cement under `cement`. @param of.haulKm one way, by material id.
- * @param of.haulFactor kg CO2e per tonne and kilometre; needed where a distance is given.
  * @returns status `incomplete` where a material has no factor; it is then not in the total.
  * @throws RangeError for a factor below 0 or out of order or a distance below 0; TypeError for a distance
  * without `haulFactor`. Source: with each factor.
@@ -47,55 +54,53 @@ export interface MixCarbon {
  * carbon.total // => { low: 67.68, high: 97.76 }
  * carbon.cementPctOfTotal // => { low: 75.45, high: 100 }
  */
-export function mixCarbon(
-  recipe: Recipe,
-  of: {
-    readonly factors: Readonly<Record<string, SourcedRange | undefined>>;
-    readonly haulKm?: Readonly<Record<string, number | undefined>>;
-    readonly haulFactor?: SourcedRange;
-  },
-): MixCarbon {
-  const parts = [...recipe.materials, recipe.cement].filter(({ dryMassKg }) => dryMassKg > 0);
-  const times = (amount: number, { id, low, high }: SourcedRange): Between => {
-    if (!(low >= 0 && low <= high && Number.isFinite(high))) {
-      throw new RangeError(
-        `invalid range \`${id}\`: ${low} to ${high}; expected 0 or above, low first`,
-      );
+export function mixCarbon(recipe: Recipe, options: MixCarbonOptions): MixCarbon {
+  const { factors, haulKm = {}, haulFactor } = options;
+  const lines = usedLines(recipe).map(({ id, name, dryMassKg, moistMassKg }): MixCarbonLine => {
+    const factor = factors[id] ?? null;
+    const making = factor && timesFactor(dryMassKg, factor);
+    const km = haulKm[id];
+    if (km === undefined) return { id, name, making, haul: null, factor };
+    checkNotNegative(`haulKm.${id}`, km);
+    if (haulFactor === undefined) {
+      throw new TypeError("invalid `haulFactor`: undefined; expected a factor for the distances");
     }
-    return { low: amount * low, high: amount * high };
-  };
-  const lines = parts.map(({ id, name, dryMassKg, moistMassKg }): MixCarbonLine => {
-    const factor = of.factors[id] ?? null;
-    const km = of.haulKm?.[id];
-    if (km !== undefined) {
-      checkNotBelow(`haulKm.${id}`, km);
-      if (of.haulFactor === undefined) {
-        throw new TypeError("invalid `haulFactor`: undefined; expected a factor for the distances");
-      }
-    }
-    const haul = km === undefined ? null : times((moistMassKg / 1000) * km, of.haulFactor!);
-    return { id, name, making: factor && times(dryMassKg, factor), haul, factor };
+    const haul = timesFactor((moistMassKg / 1000) * km, haulFactor);
+    return { id, name, making, haul, factor };
   });
-  const sum = (end: "low" | "high", of = lines) =>
-    of.reduce((all, line) => all + (line.making?.[end] ?? 0) + (line.haul?.[end] ?? 0), 0);
-  const total = { low: sum("low"), high: sum("high") };
-  const cement = lines.filter(({ id }) => id === "cement");
-  const pct = (end: "low" | "high") => (total[end] > 0 ? (100 * sum(end, cement)) / total[end] : 0);
+  const total = sumOfLines(lines);
+  const cement = sumOfLines(lines.filter(({ id }) => id === "cement"));
+  const pct = (end: "low" | "high") => (total[end] > 0 ? (100 * cement[end]) / total[end] : 0);
   const without = lines.filter(({ making }) => making === null);
   return {
     status: without.length === 0 ? "ok" : "incomplete",
     message:
       without.length === 0
         ? say`${formatFixed(total.low, 0)} to ${formatFixed(total.high, 0)} kg CO2e for making and haul of the materials.`
-        : say`No factor for ${without.map(({ name }) => name).join(", ")}: not in the total.`,
+        : say`No factor for ${joinTexts(without.map(({ name }) => name))}: not in the total.`,
     lines,
     total,
-    haulFactor: lines.some(({ haul }) => haul !== null) ? of.haulFactor! : null,
+    haulFactor: lines.some(({ haul }) => haul !== null) ? haulFactor! : null,
     cementPctOfTotal: {
       low: Math.min(pct("low"), pct("high")),
       high: Math.max(pct("low"), pct("high")),
     },
   };
+}
+
+function timesFactor(amount: number, { id, low, high }: SourcedRange): Interval {
+  if (!(low >= 0 && low <= high && Number.isFinite(high))) {
+    throw new RangeError(
+      `invalid range \`${id}\`: ${low} to ${high}; expected 0 or above, low first`,
+    );
+  }
+  return { low: amount * low, high: amount * high };
+}
+
+function sumOfLines(lines: readonly MixCarbonLine[]): Interval {
+  const sum = (end: "low" | "high") =>
+    lines.reduce((all, line) => all + (line.making?.[end] ?? 0) + (line.haul?.[end] ?? 0), 0);
+  return { low: sum("low"), high: sum("high") };
 }
 
 /**
@@ -114,7 +119,7 @@ export function mixCarbon(
  * const at = (cementPct) => mixCarbon(recipe({ materials, cementPct, cementBulkDensityKgM3: 1200, targetMoisturePct: 10, batchDryMassKg: 1000 }), { factors });
  * carbonSaving(at(6), at(8)) // => { low: 16.92, high: 18.44 }
  */
-export function carbonSaving(mix: MixCarbon, other: MixCarbon): Between | null {
+export function carbonSaving(mix: MixCarbon, other: MixCarbon): Interval | null {
   if (mix.status !== "ok" || other.status !== "ok") return null;
   const account = ({ lines }: MixCarbon) =>
     lines.map(({ id, making, haul }) => ({ id, parts: [making, haul] }));
@@ -123,10 +128,10 @@ export function carbonSaving(mix: MixCarbon, other: MixCarbon): Between | null {
 
 export interface CarbonComparison {
   /** kg CO2e of making all materials of the earth element, haul and waste left out. */
-  readonly earth: Between;
+  readonly earth: Interval;
   /** The same of the concrete: its cement, sand and stone. */
-  readonly concrete: Between;
-  readonly earthPctOfConcrete: Between;
+  readonly concrete: Interval;
+  readonly earthPctOfConcrete: Interval;
   readonly aggregate: SourcedRange;
 }
 
@@ -136,7 +141,7 @@ export interface CarbonComparison {
  * @example
  * CONCRETE_AGGREGATE_KG_M3 // => { low: 1800, high: 1900 }
  */
-export const CONCRETE_AGGREGATE_KG_M3: Between = { low: 1800, high: 1900 };
+export const CONCRETE_AGGREGATE_KG_M3: Interval = { low: 1800, high: 1900 };
 
 /**
  * Compares the carbon of an earth element with that of an all-concrete one: making of all materials with
@@ -145,8 +150,6 @@ export const CONCRETE_AGGREGATE_KG_M3: Between = { low: 1800, high: 1900 };
  * Formulas: earth = Σ making / (1 + waste/100); concrete = its cement carbon + volume × aggregate ×
  * factor, low with low and high with high. The percentage takes the ends that lie furthest apart.
  *
- * @param of.carbon of the amount to make. @param of.wastePct taken off again: both elements net.
- * @param of.concreteCementCarbonKg from `cementComparison`.
  * @returns null where a material of the earth has no factor.
  * @throws RangeError for a volume not above 0. Source: factors with each; the aggregate in concrete is
  * common practice, no source.
@@ -159,15 +162,18 @@ export const CONCRETE_AGGREGATE_KG_M3: Between = { low: 1800, high: 1900 };
  * earth // => { low: 118.44, high: 171.08 }
  * concrete // => { low: 246, high: 300.25 }
  */
-export function carbonComparison(of: {
+export function carbonComparison(elements: {
+  /** Of the amount to make. */
   readonly carbon: MixCarbon;
+  /** Taken off again: both elements net. */
   readonly wastePct: number;
   readonly concreteVolumeM3: number;
-  readonly concreteCementCarbonKg: Between;
+  /** From `cementComparison`. */
+  readonly concreteCementCarbonKg: Interval;
   readonly aggregate: SourcedRange;
 }): CarbonComparison | null {
-  const { carbon, wastePct, concreteVolumeM3, concreteCementCarbonKg, aggregate } = of;
-  checkAbove("concreteVolumeM3", concreteVolumeM3);
+  const { carbon, wastePct, concreteVolumeM3, concreteCementCarbonKg, aggregate } = elements;
+  checkPositive("concreteVolumeM3", concreteVolumeM3);
   if (carbon.status !== "ok") return null;
   const earthAt = (end: "low" | "high") =>
     carbon.lines.reduce((sum, { making }) => sum + making![end], 0) / (1 + wastePct / 100);

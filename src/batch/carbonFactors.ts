@@ -1,16 +1,5 @@
-import { say, type Text } from "../words/message.js";
-
-/** A factor with the range that sources give, never one bare number. */
-export interface SourcedRange {
-  readonly id: string;
-  readonly name: Text;
-  readonly unit: string;
-  readonly low: number;
-  readonly high: number;
-  readonly source: Text;
-  /** `entered`: the user gave it, with the source in their own words. */
-  readonly basis: "read" | "memory" | "entered";
-}
+import type { SourcedRange } from "../quantities/sourcedRange.js";
+import { say } from "../words/message.js";
 
 /**
  * Carbon of cement, kg CO2e per kg, cradle to gate. Ask the supplier for the declaration of the cement

@@ -1,23 +1,20 @@
+import { checkNotNegative, checkPositive } from "../quantities/checkNumber.js";
 import { formatFixed } from "../quantities/format.js";
+import type { Interval } from "../quantities/interval.js";
+import type { SourcedRange } from "../quantities/sourcedRange.js";
 import { say, type Text } from "../words/message.js";
-import { CONCRETE_CEMENT_CONTENT, type SourcedRange } from "./carbonFactors.js";
-import { checkAbove, checkNotBelow } from "./checkAmount.js";
-
-export interface Between {
-  readonly low: number;
-  readonly high: number;
-}
+import { CONCRETE_CEMENT_CONTENT } from "./carbonFactors.js";
 
 export interface CementComparison {
   /** In the earth wall, per cubic metre. */
   readonly earthCementKgM3: number;
   readonly earthCementKg: number;
-  readonly concreteCementKg: Between;
+  readonly concreteCementKg: Interval;
   /** Cement in the earth wall in percent of the cement in the concrete element. */
-  readonly cementPctOfConcrete: Between;
+  readonly cementPctOfConcrete: Interval;
   /** From cement alone. */
-  readonly earthCementCarbonKg: Between;
-  readonly concreteCementCarbonKg: Between;
+  readonly earthCementCarbonKg: Interval;
+  readonly concreteCementCarbonKg: Interval;
   readonly carbonFactor: SourcedRange;
   readonly concreteCement: SourcedRange;
   readonly statement: Text;
@@ -36,10 +33,6 @@ export interface CementComparison {
  * Formulas: kg = volume × content; carbon = kg × factor, low with low and high with high. Aggregate,
  * transport, formwork, reinforcement and later carbonation are not in it.
  *
- * @param of.earthCementKg cement in the wall, waste included or not as the caller says.
- * @param of.concreteVolumeM3 default: the volume of the earth wall.
- * @param of.carbonFactor one entry of `CEMENT_CARBON_FACTORS` or a supplier's own.
- * @param of.concreteCement default `CONCRETE_CEMENT_CONTENT`, from memory: give the real mix where known.
  * @throws RangeError for a volume not above 0 or a mass below 0. Source: with each factor.
  *
  * @example
@@ -47,18 +40,22 @@ export interface CementComparison {
  * earthCementKgM3 // => 140.7
  * cementPctOfConcrete // => { low: 45.39, high: 50.25 }
  */
-export function cementComparison(of: {
+export function cementComparison(walls: {
   readonly earthVolumeM3: number;
+  /** Waste included or not, as the caller says. */
   readonly earthCementKg: number;
+  /** Default: the volume of the earth wall. */
   readonly concreteVolumeM3?: number;
+  /** One entry of `CEMENT_CARBON_FACTORS`, or a supplier's own. */
   readonly carbonFactor: SourcedRange;
+  /** Default `CONCRETE_CEMENT_CONTENT`, from memory: give the real mix where known. */
   readonly concreteCement?: SourcedRange;
 }): CementComparison {
-  const { earthVolumeM3, earthCementKg, carbonFactor } = of;
-  const { concreteVolumeM3 = earthVolumeM3, concreteCement = CONCRETE_CEMENT_CONTENT } = of;
-  checkAbove("earthVolumeM3", earthVolumeM3);
-  checkNotBelow("earthCementKg", earthCementKg);
-  checkAbove("concreteVolumeM3", concreteVolumeM3);
+  const { earthVolumeM3, earthCementKg, carbonFactor } = walls;
+  const { concreteVolumeM3 = earthVolumeM3, concreteCement = CONCRETE_CEMENT_CONTENT } = walls;
+  checkPositive("earthVolumeM3", earthVolumeM3);
+  checkNotNegative("earthCementKg", earthCementKg);
+  checkPositive("concreteVolumeM3", concreteVolumeM3);
   for (const range of [carbonFactor, concreteCement]) {
     if (!(range.low > 0 && range.low <= range.high)) {
       throw new RangeError(
@@ -95,11 +92,11 @@ export function cementComparison(of: {
 
 export interface SavingTrap {
   readonly concreteMassKg: number;
-  readonly concreteCementKg: Between;
+  readonly concreteCementKg: Interval;
   /** Cement against whole concrete: the number that deceives. */
   readonly falseSavingPct: number;
   /** Cement against cement, low first; below zero where the earth holds more. */
-  readonly savingPct: Between;
+  readonly savingPct: Interval;
   /** For a reader who has not met the trap. */
   readonly text: Text;
 }
@@ -113,8 +110,6 @@ export interface SavingTrap {
  *
  * Formulas: false = 100 (1 − cement / concrete mass); true = 100 (1 − cement / cement in the concrete).
  *
- * @param of.concreteDensityKgM3 default 2350 (common practice, no source).
- * @param of.concreteCement default `CONCRETE_CEMENT_CONTENT`, from memory.
  * @throws RangeError for a volume or density not above 0 or a mass below 0. Source: own arithmetic.
  *
  * @example
@@ -122,23 +117,29 @@ export interface SavingTrap {
  * trap.falseSavingPct // => 93.6
  * trap.savingPct // => { low: 46.4, high: 51.6 }
  */
-export function savingTrap(of: {
+export function savingTrap(walls: {
   readonly earthCementKg: number;
   readonly concreteVolumeM3: number;
+  /** Default 2350 (common practice, no source). */
   readonly concreteDensityKgM3?: number;
+  /** Default `CONCRETE_CEMENT_CONTENT`, from memory. */
   readonly concreteCement?: SourcedRange;
 }): SavingTrap {
-  const { earthCementKg, concreteVolumeM3, concreteDensityKgM3 = 2350 } = of;
-  const { concreteCement = CONCRETE_CEMENT_CONTENT } = of;
-  checkNotBelow("earthCementKg", earthCementKg);
-  checkAbove("concreteVolumeM3", concreteVolumeM3);
-  checkAbove("concreteDensityKgM3", concreteDensityKgM3);
+  const {
+    earthCementKg,
+    concreteVolumeM3,
+    concreteDensityKgM3 = 2350,
+    concreteCement = CONCRETE_CEMENT_CONTENT,
+  } = walls;
+  checkNotNegative("earthCementKg", earthCementKg);
+  checkPositive("concreteVolumeM3", concreteVolumeM3);
+  checkPositive("concreteDensityKgM3", concreteDensityKgM3);
   const concreteMassKg = concreteVolumeM3 * concreteDensityKgM3;
   const low = concreteVolumeM3 * concreteCement.low;
   const high = concreteVolumeM3 * concreteCement.high;
   const saved = (kilograms: number) => 100 * (1 - earthCementKg / kilograms);
   const savingPct = { low: saved(low), high: saved(high) };
-  const whole = (value: number) => formatFixed(value, 0).replace("-", "−");
+  const whole = (value: number) => formatFixed(value, 0);
   return {
     concreteMassKg,
     concreteCementKg: { low, high },

@@ -1,9 +1,10 @@
-import type { Finding } from "../findings/finding.js";
+import { type Finding, type FindingPlace, finding } from "../findings/finding.js";
+import { checkNotNegative } from "../quantities/checkNumber.js";
+import type { Interval } from "../quantities/interval.js";
 import { say, type Text } from "../words/message.js";
-import type { Between } from "./cementComparison.js";
-import { checkNotBelow } from "./checkAmount.js";
 import { rangeDifference } from "./rangeDifference.js";
-import type { Recipe, RecipeLine } from "./recipe.js";
+import type { Recipe } from "./recipe.js";
+import { type SuppliedAmount, type SupplyTerms, suppliedAmounts } from "./supply.js";
 
 /** A price in any one currency, as a range: low and high are the same where it is firm. */
 export interface PriceRange {
@@ -21,39 +22,33 @@ export interface HaulPrice {
   readonly per?: "t" | "m3" | "load";
 }
 
-/** What one material costs to buy and to bring. */
-export interface MaterialPriceRange {
+/** What one material costs to buy and to bring, and how it comes. */
+export interface MaterialPriceRange extends SupplyTerms {
   readonly price?: PriceRange;
   readonly haul?: HaulPrice;
-  /** Lost in the heap and on the way, percent of what goes into the mix; default 0. */
-  readonly wastePct?: number;
-  /** For a price of a bag. */
-  readonly bagMassKg?: number;
-  /** For haul by load: count them with `lorryLoads`. */
-  readonly loads?: number;
 }
 
 export interface CostRangeLine {
   readonly id: string;
   readonly name: Text;
   /** Null where the price is missing or cannot be used. */
-  readonly material: Between | null;
+  readonly material: Interval | null;
   /** Null where no haul was given. */
-  readonly haul: Between | null;
+  readonly haul: Interval | null;
 }
 
 export interface CostRange {
   readonly status: "ok" | "incomplete";
   readonly message: Text;
   readonly lines: readonly CostRangeLine[];
-  readonly total: Between;
+  readonly total: Interval;
   readonly findings: readonly Finding[];
 }
 
 /**
  * Gives what the materials of a mix cost to buy and to bring, from low to high.
  *
- * Formulas: tonnes = moist mass × (1 + waste/100) / 1000; cubic metres loose likewise; bags are whole.
+ * Formulas: tonnes, loose cubic metres, whole bags and loads of `suppliedAmounts`, times the price.
  * Low adds the low prices, high the high ones: the range if all prices err the same way. Labour, forms and
  * tools are not in it.
  *
@@ -76,25 +71,19 @@ export function costRange(
   options: { readonly file?: string } = {},
 ): CostRange {
   const { file = "study.yaml" } = options;
-  const findings: Finding[] = [];
-  const parts = [...recipe.materials, recipe.cement].filter(({ dryMassKg }) => dryMassKg > 0);
-  const lines = parts.map((part): CostRangeLine => {
-    const { id, name } = part;
-    const given = prices[id];
-    checkNotBelow(`prices.${id}.wastePct`, given?.wastePct ?? 0);
-    const cost = (kind: "price" | "haul"): Between | null => {
-      const range = given?.[kind];
-      if (kind === "haul" && range === undefined) return null;
-      if (range !== undefined) checkRange(`prices.${id}.${kind}`, range);
-      const amount = range?.per === undefined ? null : amountOf(part, given!, range.per);
-      if (amount === null) {
-        findings.push(priceFinding({ id, name, kind, range, file }));
-        return null;
-      }
-      return { low: range!.low * amount, high: range!.high * amount };
-    };
-    return { id, name, material: cost("price"), haul: cost("haul") };
+  const priced = suppliedAmounts(recipe, prices).map((amount) => {
+    const given = prices[amount.id];
+    const material = costOf("price", amount, given?.price, file);
+    const haul = given?.haul && costOf("haul", amount, given.haul, file);
+    return { amount, material, haul };
   });
+  const lines = priced.map(({ amount: { id, name }, material, haul }): CostRangeLine => {
+    return { id, name, material: material.cost, haul: haul?.cost ?? null };
+  });
+  const findings = priced.flatMap(({ material, haul }) => [
+    ...material.findings,
+    ...(haul?.findings ?? []),
+  ]);
   const total = (end: "low" | "high") =>
     lines.reduce((sum, line) => sum + (line.material?.[end] ?? 0) + (line.haul?.[end] ?? 0), 0);
   return {
@@ -109,32 +98,98 @@ export function costRange(
   };
 }
 
-function checkRange(name: string, { low, high }: Between): void {
-  checkNotBelow(`${name}.low`, low);
+type Priced = "price" | "haul";
+
+function costOf(
+  kind: Priced,
+  supplied: SuppliedAmount,
+  range: PriceRange | HaulPrice | undefined,
+  file: string,
+): { readonly cost: Interval | null; readonly findings: readonly Finding[] } {
+  const { id, name } = supplied;
+  const place = { file, column: `${id === "cement" ? "cement" : `materials.${id}`}.${kind}` };
+  if (range === undefined) return { cost: null, findings: [noPrice(name, place)] };
+  checkRange(`prices.${id}.${kind}`, range);
+  const { low, high, per } = range;
+  const value = low === high ? `${low}` : `${low} to ${high}`;
+  if (per === undefined) {
+    return { cost: null, findings: [noUnit(kind, name, { ...place, value })] };
+  }
+  const amount = unitsOf(supplied, per);
+  if (amount === null) {
+    const written = { ...place, value: `${value} per ${per}` };
+    return { cost: null, findings: [noAmount(kind, name, per, written)] };
+  }
+  return { cost: { low: low * amount, high: high * amount }, findings: [] };
+}
+
+function checkRange(name: string, { low, high }: Interval): void {
+  checkNotNegative(`${name}.low`, low);
   if (!(Number.isFinite(high) && high >= low)) {
     throw new RangeError(`invalid \`${name}.high\`: ${high}; expected at least ${low}`);
   }
 }
 
+type Per = "t" | "m3" | "bag" | "load";
+
 /** How many units are paid for, or null where that is not known. */
-function amountOf(
-  part: RecipeLine,
-  { wastePct = 0, bagMassKg, loads }: MaterialPriceRange,
-  per: "t" | "m3" | "bag" | "load",
-): number | null {
-  const more = 1 + wastePct / 100;
-  if (per === "t") return (part.moistMassKg * more) / 1000;
-  if (per === "m3") return part.looseVolumeL === null ? null : (part.looseVolumeL * more) / 1000;
-  if (per === "load") return loads ?? null;
-  if (bagMassKg === undefined || !(bagMassKg > 0)) return null;
-  return Math.ceil((part.dryMassKg * more) / bagMassKg - 1e-9);
+function unitsOf({ moistMassKg, looseVolumeL, bags, loads }: SuppliedAmount, per: Per) {
+  switch (per) {
+    case "t":
+      return moistMassKg / 1000;
+    case "m3":
+      return looseVolumeL === null ? null : looseVolumeL / 1000;
+    case "bag":
+      return bags;
+    case "load":
+      return loads?.loads ?? null;
+  }
+}
+
+function noPrice(name: Text, place: FindingPlace): Finding {
+  return finding("warning", "price-missing", place, {
+    message: say`${name} has no price, so it is not in the total.`,
+    expected: say`a price with its unit, 0 where it costs nothing`,
+    remedy: say`Add the price to the study.`,
+  });
+}
+
+function noUnit(kind: Priced, name: Text, place: FindingPlace): Finding {
+  return finding("warning", "price-without-unit", place, {
+    message:
+      kind === "price"
+        ? say`${name}: the price has no unit, so nobody knows what it is for.`
+        : say`${name}: the price of haul has no unit, so nobody knows what it is for.`,
+    expected: say`per t, per m3, per bag, or per load for haul`,
+    remedy: say`Write the unit beside the price.`,
+  });
+}
+
+/** A tonne needs nothing but the mass, which is always known. */
+const NEEDED: Readonly<Record<Per, Text>> = {
+  t: say`the mass`,
+  m3: say`a loose bulk density`,
+  bag: say`the mass of a bag`,
+  load: say`what a truck takes`,
+};
+
+function noAmount(kind: Priced, name: Text, per: Per, place: FindingPlace): Finding {
+  const needed = NEEDED[per];
+  return finding("warning", "price-without-amount", place, {
+    message:
+      kind === "price"
+        ? say`${name}: this price can be used only with ${needed}, which is missing.`
+        : say`${name}: this price of haul can be used only with ${needed}, which is missing.`,
+    expected: needed,
+    remedy: say`Give ${needed}, or a price per tonne.`,
+  });
 }
 
 export interface MixSaving {
   readonly status: "ok" | "incomplete";
   readonly message: Text;
   /** Cost of the other mix less that of this one: below zero where this one costs more. */
-  readonly saved: Between | null;
+  readonly saved: Interval | null;
   readonly savedCementKg: number;
 }
 
@@ -145,7 +200,8 @@ export interface MixSaving {
  * that both use alike adds no doubt. Formula: Σ over materials of price × (amount in other − amount in
  * this); the low end takes for each material the price that makes the saving least.
  *
- * @param of.mix, @param of.other both in the amount to make for the element, each with its own density.
+ * Both mixes in the amount to make for the element, each with its own density.
+ *
  * @returns null and `incomplete` where a price is missing: a part of a saving says nothing.
  * @throws RangeError as `costRange` does. Source: own arithmetic.
  *
@@ -155,18 +211,17 @@ export interface MixSaving {
  * const prices = { soil: { price: { low: 0, high: 5, per: "t" } }, cement: { price: { low: 150, high: 200, per: "t" } } };
  * mixSaving({ mix: at(6), other: at(8), prices }).saved // => { low: 3, high: 4 }
  */
-export function mixSaving(of: {
+export function mixSaving(mixes: {
   readonly mix: Recipe;
   readonly other: Recipe;
   readonly prices: Readonly<Record<string, MaterialPriceRange | undefined>>;
-  /** Where the other mix comes in other counts of loads; default `prices`. */
-  readonly otherPrices?: Readonly<Record<string, MaterialPriceRange | undefined>>;
   /** Named in findings; default `study.yaml`. */
   readonly file?: string;
 }): MixSaving {
-  const mix = costRange(of.mix, of.prices, { file: of.file });
-  const other = costRange(of.other, of.otherPrices ?? of.prices, { file: of.file });
-  const savedCementKg = of.other.cement.dryMassKg - of.mix.cement.dryMassKg;
+  const { prices, file } = mixes;
+  const mix = costRange(mixes.mix, prices, { file });
+  const other = costRange(mixes.other, prices, { file });
+  const savedCementKg = mixes.other.cement.dryMassKg - mixes.mix.cement.dryMassKg;
   if (mix.status !== "ok" || other.status !== "ok") {
     const { message } = mix.status === "ok" ? other : mix;
     return { status: "incomplete", message, saved: null, savedCementKg };
@@ -174,61 +229,11 @@ export function mixSaving(of: {
   const account = ({ lines }: CostRange) =>
     lines.map(({ id, material, haul }) => ({ id, parts: [material, haul] }));
   const saved = rangeDifference(account(mix), account(other));
-  const words =
-    saved.low >= 0
-      ? say`This mix costs less at all prices given.`
-      : saved.high <= 0
-        ? say`This mix costs more at all prices given.`
-        : say`Which mix costs less depends on the prices within their ranges.`;
-  return { status: "ok", message: words, saved, savedCementKg };
+  return { status: "ok", message: savingWords(saved), saved, savedCementKg };
 }
 
-/** Says why a price cannot be used: none, none with a unit, or one whose amount is not known. */
-export function priceFinding(of: {
-  readonly id: string;
-  readonly name: Text;
-  readonly kind: "price" | "haul";
-  readonly range: PriceRange | HaulPrice | undefined;
-  readonly file: string;
-}): Finding {
-  const { id, name, kind, range, file } = of;
-  const place = {
-    severity: "warning" as const,
-    file,
-    column: `${id === "cement" ? "cement" : `materials.${id}`}.${kind}`,
-  };
-  if (range === undefined) {
-    return {
-      ...place,
-      code: "price-missing",
-      message: say`${name} has no price, so it is not in the total.`,
-      expected: say`a price with its unit, 0 where it costs nothing`,
-      remedy: say`Add the price to the study.`,
-    };
-  }
-  const value = range.low === range.high ? `${range.low}` : say`${range.low} to ${range.high}`;
-  if (range.per === undefined) {
-    return {
-      ...place,
-      code: "price-without-unit",
-      value,
-      message: say`${name}: the ${kind} has no unit, so nobody knows what it is for.`,
-      expected: say`per t, per m3, per bag, or per load for haul`,
-      remedy: say`Write the unit beside the ${kind}.`,
-    };
-  }
-  const missing = {
-    t: say`the mass`,
-    m3: say`a loose bulk density`,
-    bag: say`the mass of a bag`,
-    load: say`what a lorry takes`,
-  }[range.per];
-  return {
-    ...place,
-    code: "price-without-amount",
-    value: say`${value} per ${range.per}`,
-    message: say`${name}: the ${kind} is per ${range.per}, but ${missing} is missing.`,
-    expected: missing,
-    remedy: say`Give ${missing}, or a ${kind} per tonne.`,
-  };
+function savingWords({ low, high }: Interval): Text {
+  if (low >= 0) return say`This mix costs less at all prices given.`;
+  if (high <= 0) return say`This mix costs more at all prices given.`;
+  return say`Which mix costs less depends on the prices within their ranges.`;
 }

@@ -1,11 +1,18 @@
-import type { Finding } from "../findings/finding.js";
+import { type Finding, finding } from "../findings/finding.js";
+import { checkPositive, wholeCount } from "../quantities/checkNumber.js";
 import { formatFixed, formatPlain } from "../quantities/format.js";
+import type { Interval } from "../quantities/interval.js";
 import { say, type Text } from "../words/message.js";
-import type { Between } from "./cementComparison.js";
-import { checkAbove } from "./checkAmount.js";
 import type { Recipe } from "./recipe.js";
 import { scaleRecipe } from "./scaleRecipe.js";
-import type { WallOpening } from "./wallQuantities.js";
+
+/** A window, door or gap, cut through the whole thickness. */
+export interface WallOpening {
+  readonly widthM: number;
+  readonly heightM: number;
+  /** Default 1. */
+  readonly count?: number;
+}
 
 interface RammedElement {
   readonly heightM: number;
@@ -71,12 +78,12 @@ export interface ElementAmounts {
   /** Batches of the recipe's size, not rounded. */
   readonly batches: number;
   /** From the low to the high density. */
-  readonly dryMassKg: Between;
-  readonly cementKg: Between;
+  readonly dryMassKg: Interval;
+  readonly cementKg: Interval;
   /** Cement in a cubic metre of the element at the density given, without waste. */
   readonly cementKgM3: number;
   /** Whole bags for the low and the high density. */
-  readonly cementBags: Between;
+  readonly cementBags: Interval;
 }
 
 /** An element's amounts, or what is wrong with its measures. */
@@ -85,6 +92,15 @@ export interface ElementQuantities {
   readonly message: Text;
   readonly amounts: ElementAmounts | null;
   readonly findings: readonly Finding[];
+}
+
+export interface ElementOptions {
+  readonly recipe: Recipe;
+  /** Rammed dry density of all solids, cement included; `low` and `high` default to `best`. */
+  readonly density: { readonly best: number; readonly low?: number; readonly high?: number };
+  readonly bagMassKg: number;
+  /** Named in findings; default `study.yaml`. */
+  readonly file?: string;
 }
 
 /**
@@ -97,7 +113,6 @@ export interface ElementQuantities {
  * the sum of the loose volumes that go into the mixer: mixing fills gaps, so the true loose depth is
  * less; try it at the first lift. For the same reason `compactedOfLoosePct` is an estimate.
  *
- * @param of.density rammed dry density of all solids, cement included; `low` and `high` default to `best`.
  * @throws RangeError for a density or bag mass not above 0 or a range out of order. Bad geometry gives
  * findings. Source: own arithmetic.
  *
@@ -111,81 +126,92 @@ export interface ElementQuantities {
  */
 export function elementQuantities(
   element: EarthElement,
-  of: {
-    readonly recipe: Recipe;
-    readonly density: { readonly best: number; readonly low?: number; readonly high?: number };
-    readonly bagMassKg: number;
-    readonly file?: string;
-  },
+  options: ElementOptions,
 ): ElementQuantities {
-  const { recipe, density, bagMassKg, file = "study.yaml" } = of;
-  const { best, low = best, high = best } = density;
-  checkAbove("density.best", best);
-  checkAbove("density.low", low);
-  checkAbove("bagMassKg", bagMassKg);
-  if (!(low <= best && best <= high)) {
-    throw new RangeError(`invalid \`density\`: ${low}, ${best}, ${high}; expected low first`);
-  }
+  const { recipe, density, bagMassKg, file = "study.yaml" } = options;
+  const range = densityRange(density);
+  checkPositive("bagMassKg", bagMassKg);
   const findings = elementFindings(element, file);
   if (findings.length > 0) {
     const message = say`The element's measures do not hold together, so there are no quantities.`;
     return { status: "invalid", message, amounts: null, findings };
   }
+  const shape = elementShape(element);
   const { heightM, compactedLiftM, wastePct } = element;
-  const plan = elementPlan(element);
-  const [openings, thicknessM] =
-    element.kind === "pier" ? [[], 0] : [element.openings ?? [], element.thicknessM];
-  const openingsAreaM2 = openings.reduce(
-    (sum, { widthM, heightM: height, count = 1 }) => sum + widthM * height * count,
-    0,
-  );
-  const revealsM2 = openings.reduce(
-    (sum, { widthM, heightM: height, count = 1 }) =>
-      sum + 2 * (widthM + height) * thicknessM * count,
-    0,
-  );
-  const netVolumeM3 = plan.planAreaM2 * heightM - openingsAreaM2 * thicknessM;
-  const madeVolumeM3 = netVolumeM3 * (1 + wastePct / 100);
+  const madeVolumeM3 = shape.netVolumeM3 * (1 + wastePct / 100);
+  const lifts = wholeCount(heightM / compactedLiftM);
+  const liftVolumeM3 = shape.planAreaM2 * compactedLiftM;
   const perBatch = recipe.dryMassWithCementKg;
-  const mix = scaleRecipe(recipe, (madeVolumeM3 * best) / perBatch);
-  // A remainder of a billionth is rounding, not one more lift or bag.
-  const wholes = (amount: number) => Math.max(0, Math.ceil(amount - 1e-9));
-  const lifts = wholes(heightM / compactedLiftM);
+  const batchesIn = (volumeM3: number) => (volumeM3 * range.best) / perBatch;
   const looseOfCompacted =
-    recipe.looseVolumeL === null ? null : (best * recipe.looseVolumeL) / 1000 / perBatch;
-  const liftVolumeM3 = plan.planAreaM2 * compactedLiftM;
-  const between = (amount: (densityKgM3: number) => number): Between => ({
-    low: amount(low),
-    high: amount(high),
-  });
-  const dryMass = (densityKgM3: number) => madeVolumeM3 * densityKgM3;
-  const cementOf = (densityKgM3: number) =>
-    (dryMass(densityKgM3) * recipe.cement.dryMassKg) / perBatch;
+    recipe.looseVolumeL === null ? null : (range.best * recipe.looseVolumeL) / 1000 / perBatch;
+  const dryMassKg = { low: madeVolumeM3 * range.low, high: madeVolumeM3 * range.high };
+  const cementIn = (solidsKg: number) => (solidsKg * recipe.cement.dryMassKg) / perBatch;
+  const cementKg = { low: cementIn(dryMassKg.low), high: cementIn(dryMassKg.high) };
   return {
     status: "ok",
-    message: say`${formatFixed(netVolumeM3, 2)} m³ rammed, ${formatFixed(madeVolumeM3, 2)} m³ to make with ${wastePct} % waste.`,
+    message: say`${formatFixed(shape.netVolumeM3, 2)} m³ rammed, ${formatFixed(madeVolumeM3, 2)} m³ to make with ${wastePct} % waste.`,
     amounts: {
-      planAreaM2: plan.planAreaM2,
-      openingsAreaM2,
-      netVolumeM3,
+      ...shape,
       madeVolumeM3,
-      formAreaM2: plan.formedLengthM * heightM - 2 * openingsAreaM2 + revealsM2,
       lifts,
       compactedLiftM,
       lastLiftM: heightM - (lifts - 1) * compactedLiftM,
       looseLiftM: looseOfCompacted === null ? null : compactedLiftM * looseOfCompacted,
       compactedOfLoosePct: looseOfCompacted === null ? null : 100 / looseOfCompacted,
       liftVolumeM3,
-      batchesPerLift: (liftVolumeM3 * best) / perBatch,
-      mix,
-      batches: (madeVolumeM3 * best) / perBatch,
-      dryMassKg: between(dryMass),
-      cementKg: between(cementOf),
-      cementKgM3: (best * recipe.cement.dryMassKg) / perBatch,
-      cementBags: between((densityKgM3) => wholes(cementOf(densityKgM3) / bagMassKg)),
+      batchesPerLift: batchesIn(liftVolumeM3),
+      mix: scaleRecipe(recipe, batchesIn(madeVolumeM3)),
+      batches: batchesIn(madeVolumeM3),
+      dryMassKg,
+      cementKg,
+      cementKgM3: cementIn(range.best),
+      cementBags: {
+        low: wholeCount(cementKg.low / bagMassKg),
+        high: wholeCount(cementKg.high / bagMassKg),
+      },
     },
     findings: [],
   };
+}
+
+function densityRange({ best, low = best, high = best }: ElementOptions["density"]) {
+  checkPositive("density.best", best);
+  checkPositive("density.low", low);
+  if (!(low <= best && best <= high)) {
+    throw new RangeError(`invalid \`density\`: ${low}, ${best}, ${high}; expected low first`);
+  }
+  return { best, low, high };
+}
+
+type ElementShape = Pick<
+  ElementAmounts,
+  "planAreaM2" | "openingsAreaM2" | "netVolumeM3" | "formAreaM2"
+>;
+
+function elementShape(element: EarthElement): ElementShape {
+  const { planAreaM2, formedLengthM } = elementPlan(element);
+  const { heightM } = element;
+  const [openings, thicknessM] =
+    element.kind === "pier" ? [[], 0] : [element.openings ?? [], element.thicknessM];
+  let openingsAreaM2 = 0;
+  let revealsM2 = 0;
+  for (const opening of openings) {
+    const { count = 1 } = opening;
+    openingsAreaM2 += count * opening.widthM * opening.heightM;
+    revealsM2 += count * revealLengthM(opening) * thicknessM;
+  }
+  return {
+    planAreaM2,
+    openingsAreaM2,
+    netVolumeM3: planAreaM2 * heightM - openingsAreaM2 * thicknessM,
+    formAreaM2: formedLengthM * heightM - 2 * openingsAreaM2 + revealsM2,
+  };
+}
+
+/** How much of an opening's edge has to be formed. */
+function revealLengthM({ widthM, heightM }: WallOpening): number {
+  return 2 * (widthM + heightM);
 }
 
 /** The element seen from above, and what its forms have to cover, openings not yet taken off. */
@@ -259,79 +285,129 @@ function widestOpeningM(element: Exclude<EarthElement, PierElement>): number {
 
 /** What is impossible in an element's measures, each by its key path. */
 export function elementFindings(element: EarthElement, file: string): Finding[] {
-  const findings: Finding[] = [];
-  const wrong = (column: string, value: number, message: Text, expected: Text) =>
-    findings.push({
-      ...{ severity: "error", code: "element-geometry", file, column: `element.${column}` },
-      ...{
-        value: String(value),
-        message,
-        expected,
-        remedy: say`Correct the measure in the study.`,
-      },
-    });
-  for (const [column, value] of measuresOf(element)) {
-    if (!(Number.isFinite(value) && value > 0)) {
-      wrong(column, value, say`This measure is not above zero: ${column}.`, say`above 0 m`);
-    }
-  }
-  if (!(Number.isFinite(element.wastePct) && element.wastePct >= 0)) {
-    wrong("waste", element.wastePct, say`The waste is below zero.`, say`0 % or above`);
-  }
-  if (element.kind === "pier") {
-    const { count = 1 } = element;
-    if (!(Number.isInteger(count) && count > 0)) {
-      wrong(
-        "count",
-        count,
-        say`The count of piers is not a whole number above zero.`,
-        say`1 or more`,
-      );
-    }
-  }
-  if (findings.length > 0) return findings;
-  if (element.compactedLiftM > element.heightM) {
-    const message = say`A lift is deeper than the element is high.`;
-    wrong(
-      "compacted-lift",
-      element.compactedLiftM,
-      message,
-      say`at most ${formatPlain(element.heightM)} m`,
+  const single = measureFaults(element);
+  const faults = single.length > 0 ? single : togetherFaults(element);
+  return faults.map(({ column, value, message, expected }) =>
+    finding(
+      "error",
+      "element-geometry",
+      { file, column: `element.${column}`, value: String(value) },
+      { message, expected, remedy: say`Correct the measure in the study.` },
+    ),
+  );
+}
+
+interface MeasureFault {
+  readonly column: string;
+  readonly value: number;
+  readonly message: Text;
+  readonly expected: Text;
+}
+
+/** Measures that are impossible by themselves. */
+function measureFaults(element: EarthElement): MeasureFault[] {
+  const faults = measuresOf(element)
+    .filter(([, value]) => !(Number.isFinite(value) && value > 0))
+    .map(
+      ([column, value]): MeasureFault => ({
+        column,
+        value,
+        message: say`This measure is not above zero: ${column}.`,
+        expected: say`above 0 m`,
+      }),
     );
+  const { wastePct } = element;
+  if (!(Number.isFinite(wastePct) && wastePct >= 0)) {
+    faults.push({
+      column: "waste",
+      value: wastePct,
+      message: say`The waste is below zero.`,
+      expected: say`0 % or above`,
+    });
   }
-  if (element.kind === "ring") {
-    const { plan } = element;
-    const least = plan.shape === "round" ? plan.diameterM : Math.min(plan.lengthM, plan.widthM);
-    if (2 * element.thicknessM >= least) {
-      const message = say`The ring's walls meet in the middle: nothing is left inside.`;
-      wrong("thickness", element.thicknessM, message, say`below ${formatPlain(least / 2)} m`);
-      return findings;
-    }
+  const count = element.kind === "pier" ? (element.count ?? 1) : 1;
+  if (!isCount(count)) {
+    faults.push({
+      column: "count",
+      value: count,
+      message: say`The count of piers is not a whole number above zero.`,
+      expected: say`1 or more`,
+    });
   }
-  const { centreLengthM } = elementPlan(element);
-  if (element.kind === "pier" || centreLengthM === null) return findings;
-  const faceM2 = centreLengthM * element.heightM;
-  const widestM = widestOpeningM(element);
-  let openM2 = 0;
-  (element.openings ?? []).forEach(({ widthM, heightM, count = 1 }, index) => {
-    const place = `openings[${index}]`;
-    if (!(widthM > 0 && heightM > 0 && Number.isInteger(count) && count > 0)) {
-      wrong(place, widthM, say`An opening has a measure or count not above zero.`, say`above 0`);
-    } else if (widthM > widestM || heightM > element.heightM) {
-      const message = say`An opening of ${formatPlain(widthM)} m by ${formatPlain(heightM)} m does not fit the element.`;
-      wrong(
-        place,
-        widthM,
-        message,
-        say`at most ${formatPlain(widestM)} m by ${formatPlain(element.heightM)} m`,
-      );
-    } else {
-      openM2 += widthM * heightM * count;
-    }
+  return faults;
+}
+
+function isCount(value: number): boolean {
+  return Number.isInteger(value) && value > 0;
+}
+
+/** Measures that are impossible beside each other. */
+function togetherFaults(element: EarthElement): MeasureFault[] {
+  const faults: MeasureFault[] = [];
+  const { compactedLiftM, heightM } = element;
+  if (compactedLiftM > heightM) {
+    faults.push({
+      column: "compacted-lift",
+      value: compactedLiftM,
+      message: say`A lift is deeper than the element is high.`,
+      expected: say`at most ${formatPlain(heightM)} m`,
+    });
+  }
+  if (element.kind === "pier") return faults;
+  const closed = element.kind === "ring" ? closedRingFault(element) : undefined;
+  return closed ? [...faults, closed] : [...faults, ...openingFaults(element)];
+}
+
+function closedRingFault({ plan, thicknessM }: RingElement): MeasureFault | undefined {
+  const narrowestM = plan.shape === "round" ? plan.diameterM : Math.min(plan.lengthM, plan.widthM);
+  if (2 * thicknessM < narrowestM) return undefined;
+  return {
+    column: "thickness",
+    value: thicknessM,
+    message: say`The ring's walls meet in the middle: nothing is left inside.`,
+    expected: say`below ${formatPlain(narrowestM / 2)} m`,
+  };
+}
+
+function openingFaults(element: StraightElement | RingElement): MeasureFault[] {
+  const { openings = [], heightM, compactedLiftM } = element;
+  const faults = openings.flatMap((opening, index) => {
+    const fault = openingFault(element, opening);
+    return fault ? [{ column: `openings[${index}]`, ...fault }] : [];
   });
-  if (findings.length === 0 && openM2 >= faceM2) {
-    const message = say`The openings together are as large as the face or larger.`;
-    wrong("openings", openM2, message, say`below ${formatPlain(faceM2)} m²`);
+  // Only openings that are possible one by one, in an element that is, can be added up.
+  if (faults.length > 0 || compactedLiftM > heightM) return faults;
+  const faceM2 = (elementPlan(element).centreLengthM ?? 0) * heightM;
+  const openM2 = openings.reduce((sum, { widthM, heightM: high, count = 1 }) => {
+    return sum + widthM * high * count;
+  }, 0);
+  if (openM2 < faceM2) return [];
+  return [
+    {
+      column: "openings",
+      value: openM2,
+      message: say`The openings together are as large as the face or larger.`,
+      expected: say`below ${formatPlain(faceM2)} m²`,
+    },
+  ];
+}
+
+function openingFault(
+  element: StraightElement | RingElement,
+  { widthM, heightM, count = 1 }: WallOpening,
+): Omit<MeasureFault, "column"> | undefined {
+  if (!(widthM > 0 && heightM > 0 && isCount(count))) {
+    return {
+      value: widthM,
+      message: say`An opening has a measure or count not above zero.`,
+      expected: say`above 0`,
+    };
   }
-  return findings;
+  const widestM = widestOpeningM(element);
+  if (widthM <= widestM && heightM <= element.heightM) return undefined;
+  return {
+    value: widthM,
+    message: say`An opening of ${formatPlain(widthM)} m by ${formatPlain(heightM)} m does not fit the element.`,
+    expected: say`at most ${formatPlain(widestM)} m by ${formatPlain(element.heightM)} m`,
+  };
 }

@@ -156,7 +156,7 @@ export const RIBBON_TEST: FieldTest = {
   doesNotTell: say`The clay content. Thickness, moisture and the hand change the length; the limits of different texts do not agree.`,
   settledBy: say`Liquid and plastic limit`,
   notToBeMistakenFor: say`the thread rolled to 3 mm, which is the plastic limit's own procedure without a scale`,
-  source: say`80 to 120 mm: SAZS 724 and the code of practice behind it (from memory); 2 to 6 in: a builder's web page (read); over 20 cm: Minke, Building with Earth, on a garbled mirror (read)`,
+  source: say`80 to 120 mm: SAZS 724 and the code of practice behind it (from memory); 2 to 6 in: a builder's web page (read); over 20 cm: Minke, Building with Earth, in a copy with reading errors (read)`,
 };
 
 /**

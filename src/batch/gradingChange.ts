@@ -10,7 +10,7 @@ export interface GradingChange {
   readonly changePct: number;
 }
 
-interface ShareOf {
+interface MaterialShare {
   readonly id: string;
   readonly sharePct: number;
 }
@@ -31,8 +31,8 @@ interface ShareOf {
  */
 export function gradingChange(
   curves: Readonly<Record<string, GradingCurve>>,
-  before: readonly ShareOf[],
-  after: readonly ShareOf[],
+  before: readonly MaterialShare[],
+  after: readonly MaterialShare[],
 ): GradingChange {
   const ids = [
     ...new Set([...before, ...after].filter(({ sharePct }) => sharePct > 0).map(({ id }) => id)),
@@ -42,7 +42,7 @@ export function gradingChange(
     throw new RangeError(`invalid \`curves\`: no curve of ${missing ?? "any material"}`);
   }
   // The smallest share keeps every material's sizes in both curves without counting.
-  const blended = (shares: readonly ShareOf[]) =>
+  const blended = (shares: readonly MaterialShare[]) =>
     blendCurve(
       ids.map((id) => ({
         curve: curves[id],

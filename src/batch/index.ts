@@ -19,10 +19,8 @@ export {
   CEMENT_CARBON_FACTORS,
   CONCRETE_CEMENT_CONTENT,
   MATERIAL_CARBON_FACTORS,
-  type SourcedRange,
 } from "./carbonFactors.js";
 export {
-  type Between,
   type CementComparison,
   cementComparison,
   type SavingTrap,
@@ -36,16 +34,16 @@ export {
   type MixSaving,
   mixSaving,
 } from "./cost.js";
-export type {
-  EarthElement,
-  PierElement,
-  RingElement,
-  StraightElement,
-} from "./element.js";
 export {
+  type EarthElement,
   type ElementAmounts,
+  type ElementOptions,
   type ElementQuantities,
   elementQuantities,
+  type PierElement,
+  type RingElement,
+  type StraightElement,
+  type WallOpening,
 } from "./element.js";
 export type {
   FieldBasis,
@@ -62,10 +60,8 @@ export {
   SHRINKAGE_BOX,
   WASH_AND_SMELL,
 } from "./fieldTests.js";
-export { type FormDays, formDays } from "./formDays.js";
+export { type FormworkDuration, type FormworkUse, formworkDuration } from "./formworkDuration.js";
 export { type GradingChange, gradingChange } from "./gradingChange.js";
-export { type LorryLoads, lorryLoads } from "./lorryLoads.js";
-export { type MaterialPrice, type MixCost, type MixCostLine, mixCost } from "./mixCost.js";
 export type {
   LiftSize,
   Recipe,
@@ -76,6 +72,8 @@ export type {
 } from "./recipe.js";
 export { recipe, saturationMoisturePct } from "./recipe.js";
 export { scaleRecipe } from "./scaleRecipe.js";
+export { type SuppliedAmount, type SupplyTerms, suppliedAmounts } from "./supply.js";
+export { type Truck, type TruckLoads, truckLoads } from "./truckLoads.js";
 export {
   type MassShares,
   toMassShares,
@@ -84,8 +82,6 @@ export {
   type VolumeParts,
   volumeParts,
 } from "./volumeParts.js";
-export type { WallElement, WallOpening } from "./wallQuantities.js";
-export { type WallAmounts, type WallQuantities, wallQuantities } from "./wallQuantities.js";
 export {
   type WaterByMoisture,
   type WaterWindow,

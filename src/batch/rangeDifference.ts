@@ -1,9 +1,9 @@
-import type { Between } from "./cementComparison.js";
+import type { Interval } from "../quantities/interval.js";
 
 /** A line of an account: what one thing costs or emits, by name of the part. */
 interface AccountLine {
   readonly id: string;
-  readonly parts: readonly (Between | null)[];
+  readonly parts: readonly (Interval | null)[];
 }
 
 /**
@@ -15,7 +15,7 @@ interface AccountLine {
 export function rangeDifference(
   here: readonly AccountLine[],
   there: readonly AccountLine[],
-): Between {
+): Interval {
   const difference = { low: 0, high: 0 };
   for (const id of new Set([...here, ...there].map((line) => line.id))) {
     const [mine, other] = [here, there].map(

@@ -1,12 +1,12 @@
-import type { Finding } from "../findings/finding.js";
+import { type Finding, finding } from "../findings/finding.js";
+import { checkNotNegative, checkPositive } from "../quantities/checkNumber.js";
 import { formatFixed } from "../quantities/format.js";
 import { say, type Text } from "../words/message.js";
-import { checkAbove, checkNotBelow } from "./checkAmount.js";
 
 /** A soil or aggregate in the mix. */
 export interface RecipeMaterial {
   readonly id: string;
-  readonly name: string;
+  readonly name: Text;
   /** Percent of the dry mass of all soil and aggregate, cement excluded. */
   readonly sharePct: number;
   /** Dry mass in a loose volume, as measured on dry material unless `bulkingPct` is left out. */
@@ -142,30 +142,22 @@ export function recipe(input: RecipeInput): Recipe {
   const used = input.materials.filter(({ sharePct }) => sharePct > 0);
   const total = used.reduce((sum, { sharePct }) => sum + sharePct, 0);
   const shares = used.map(({ sharePct }) => sharePct / total);
-  const litresPerKg = (densityKgM3: number | undefined, bulkingPct = 0) =>
-    densityKgM3 === undefined ? null : (1000 / densityKgM3) * (1 + bulkingPct / 100);
-  const roomOf = (dryMassKg: number, litres: number | null) =>
-    dryMassKg === 0 ? 0 : litres === null ? null : dryMassKg * litres;
-  const perKg = [
+  // Litres in a batch with 1 kg of dry soil and aggregate, the cement last.
+  const litres = [
     ...used.map((material, index) =>
-      roomOf(shares[index], litresPerKg(material.looseBulkDensityKgM3, material.bulkingPct)),
+      litresOf(shares[index], material.looseBulkDensityKgM3, material.bulkingPct),
     ),
-    roomOf(cementPct / 100, litresPerKg(cementBulkDensityKgM3)),
+    litresOf(cementPct / 100, cementBulkDensityKgM3),
   ];
-  const known = perKg.every((litres) => litres !== null);
-  const unitVolumeL = known ? perKg.reduce<number>((sum, litres) => sum + litres!, 0) : null;
-  const { lift } = input;
-  const dryMassKg =
-    input.batchDryMassKg ??
-    (lift && liftDryMassKg(lift, cementPct)) ??
-    (unitVolumeL === null ? FALLBACK_DRY_MASS_KG : input.mixerVolumeL! / unitVolumeL);
-  const cementPerKg = perKg[perKg.length - 1];
+  const unitVolumeL = sumOfKnown(litres);
+  const dryMassKg = batchDryMassKg(input, unitVolumeL);
   const allSolids = 1 + cementPct / 100;
+  const cementLitres = litres[litres.length - 1];
   const line = (
-    { id, name }: { id: string; name: Text },
+    { id, name }: Pick<RecipeLine, "id" | "name">,
     share: number,
     moisturePct: number,
-    litres: number | null,
+    ownLitres: number | null,
   ): RecipeLine => ({
     id,
     name,
@@ -173,37 +165,24 @@ export function recipe(input: RecipeInput): Recipe {
     shareOfAllPct: (100 * share) / allSolids,
     dryMassKg: dryMassKg * share,
     moistMassKg: dryMassKg * share * (1 + moisturePct / 100),
-    looseVolumeL: litres === null ? null : dryMassKg * litres,
-    partsToCement: unitVolumeL !== null && cementPerKg ? litres! / cementPerKg : null,
-    partsOfTen: unitVolumeL === null ? null : (10 * litres!) / unitVolumeL,
+    looseVolumeL: ownLitres === null ? null : dryMassKg * ownLitres,
+    partsToCement: unitVolumeL !== null && cementLitres ? ownLitres! / cementLitres : null,
+    partsOfTen: unitVolumeL === null ? null : (10 * ownLitres!) / unitVolumeL,
   });
   const materials = used.map((material, index) =>
-    line(material, shares[index], material.moisturePct, perKg[index]),
+    line(material, shares[index], material.moisturePct, litres[index]),
   );
-  const cement = line({ id: "cement", name: say`Cement` }, cementPct / 100, 0, cementPerKg);
+  const cement = line({ id: "cement", name: say`Cement` }, cementPct / 100, 0, cementLitres);
   const inMaterialsKg = materials.reduce((sum, part) => sum + part.moistMassKg - part.dryMassKg, 0);
   const solidsKg = dryMassKg * (moistureOf === "all-solids" ? allSolids : 1);
   const targetKg = (solidsKg * targetMoisturePct) / 100;
   const surplusKg = Math.max(0, inMaterialsKg - targetKg);
-  const findings: Finding[] = [...densityFindings(input), ...moistureFindings(input)];
   // A surplus below a gram in a tonne is rounding, not wet soil.
   const wet = surplusKg > 1e-6 * dryMassKg;
-  if (wet) {
-    findings.push({
-      severity: "error",
-      code: "materials-too-wet",
-      file: input.file ?? "study.yaml",
-      column: "materials",
-      value: say`${formatFixed((100 * inMaterialsKg) / solidsKg, 1)} %`,
-      message: say`The materials bring more water than the mix may have: ${formatFixed(surplusKg, 1)} kg too much in this batch.`,
-      expected: say`at most ${targetMoisturePct} % moisture`,
-      remedy: say`Dry the soil before mixing, cover the heaps, and measure the moisture again.`,
-    });
-  }
-  const status = !known ? "incomplete" : wet ? "too-wet" : "ok";
+  const status = statusOf(unitVolumeL !== null, wet);
   return {
     status,
-    message: messageOf(status, cementPct, unitVolumeL === null && input.mixerVolumeL !== undefined),
+    message: messageOf(status, input),
     materials,
     cement,
     water: {
@@ -218,11 +197,55 @@ export function recipe(input: RecipeInput): Recipe {
     looseVolumeL: unitVolumeL === null ? null : dryMassKg * unitVolumeL,
     cementPct,
     cementOfAllPct: cementPct / allSolids,
-    cementByVolumePct: unitVolumeL === null ? null : (100 * cementPerKg!) / unitVolumeL,
+    cementByVolumePct: unitVolumeL === null ? null : (100 * cementLitres!) / unitVolumeL,
     targetMoisturePct,
     moistureOf,
-    findings,
+    findings: [
+      ...densityFindings(input),
+      ...moistureFindings(input),
+      ...(wet ? [tooWetFinding(input, surplusKg, (100 * inMaterialsKg) / solidsKg)] : []),
+    ],
   };
+}
+
+/** Everything that goes into the mixer but water: the materials, then the cement where there is any. */
+export function usedLines({
+  materials,
+  cement,
+}: Pick<Recipe, "materials" | "cement">): RecipeLine[] {
+  return [...materials, cement].filter(({ dryMassKg }) => dryMassKg > 0);
+}
+
+/** Loose volume of a dry mass; null without a density. */
+function litresOf(
+  dryMassKg: number,
+  densityKgM3: number | undefined,
+  bulkingPct = 0,
+): number | null {
+  if (dryMassKg === 0) return 0;
+  if (densityKgM3 === undefined) return null;
+  return dryMassKg * ((1000 / densityKgM3) * (1 + bulkingPct / 100));
+}
+
+function sumOfKnown(values: readonly (number | null)[]): number | null {
+  let sum = 0;
+  for (const value of values) {
+    if (value === null) return null;
+    sum += value;
+  }
+  return sum;
+}
+
+/** Of soil and aggregate in a batch, from whichever size was given. */
+function batchDryMassKg(input: RecipeInput, unitVolumeL: number | null): number {
+  if (input.batchDryMassKg !== undefined) return input.batchDryMassKg;
+  if (input.lift !== undefined) return liftDryMassKg(input.lift, input.cementPct);
+  return unitVolumeL === null ? FALLBACK_DRY_MASS_KG : input.mixerVolumeL! / unitVolumeL;
+}
+
+function statusOf(volumesKnown: boolean, wet: boolean): Recipe["status"] {
+  if (!volumesKnown) return "incomplete";
+  return wet ? "too-wet" : "ok";
 }
 
 /** Of soil and aggregate; the density counts the cement in. */
@@ -231,12 +254,28 @@ function liftDryMassKg(lift: LiftSize, cementPct: number): number {
   return solidsKg / (1 + cementPct / 100);
 }
 
-function messageOf(status: Recipe["status"], cementPct: number, fallback: boolean): Text {
+function messageOf(status: Recipe["status"], { cementPct, mixerVolumeL }: RecipeInput): Text {
   if (status === "too-wet") return say`The materials are wetter than the mix may be: dry the soil.`;
-  if (status === "incomplete") {
-    return say`A loose bulk density is missing, so volumes are not given.${fallback ? say` The mixer's volume cannot be used; masses are for ${FALLBACK_DRY_MASS_KG} kg of dry soil and aggregate.` : ""}`;
+  if (status === "ok") {
+    return say`Cement ${cementPct} % of the dry mass of soil and aggregate, cement not counted in that mass.`;
   }
-  return say`Cement ${cementPct} % of the dry mass of soil and aggregate, cement not counted in that mass.`;
+  return mixerVolumeL === undefined
+    ? say`A loose bulk density is missing, so volumes are not given.`
+    : say`A loose bulk density is missing, so volumes are not given. The mixer's volume cannot be used; masses are for ${FALLBACK_DRY_MASS_KG} kg of dry soil and aggregate.`;
+}
+
+function tooWetFinding(input: RecipeInput, surplusKg: number, presentPct: number): Finding {
+  const { file = "study.yaml", targetMoisturePct } = input;
+  return finding(
+    "error",
+    "materials-too-wet",
+    { file, column: "materials", value: `${presentPct.toFixed(1)} %` },
+    {
+      message: say`The materials bring more water than the mix may have: ${formatFixed(surplusKg, 1)} kg too much in this batch.`,
+      expected: say`at most ${targetMoisturePct} % moisture`,
+      remedy: say`Dry the soil before mixing, cover the heaps, and measure the moisture again.`,
+    },
+  );
 }
 
 /** Shares written with two decimals still count as adding up. */
@@ -256,24 +295,24 @@ function checkRecipeInput(input: RecipeInput): void {
       );
     }
     ids.add(material.id);
-    checkNotBelow(`materials[${index}].sharePct`, material.sharePct);
-    checkNotBelow(`materials[${index}].moisturePct`, material.moisturePct);
-    checkNotBelow(`materials[${index}].bulkingPct`, material.bulkingPct ?? 0);
+    checkNotNegative(`materials[${index}].sharePct`, material.sharePct);
+    checkNotNegative(`materials[${index}].moisturePct`, material.moisturePct);
+    checkNotNegative(`materials[${index}].bulkingPct`, material.bulkingPct ?? 0);
     if (material.looseBulkDensityKgM3 !== undefined) {
-      checkAbove(`materials[${index}].looseBulkDensityKgM3`, material.looseBulkDensityKgM3);
+      checkPositive(`materials[${index}].looseBulkDensityKgM3`, material.looseBulkDensityKgM3);
     }
     if (material.particleDensityKgM3 !== undefined) {
-      checkAbove(`materials[${index}].particleDensityKgM3`, material.particleDensityKgM3);
+      checkPositive(`materials[${index}].particleDensityKgM3`, material.particleDensityKgM3);
     }
   });
   const total = materials.reduce((sum, { sharePct }) => sum + sharePct, 0);
   if (Math.abs(total - 100) > SHARE_TOLERANCE) {
     throw new RangeError(`invalid \`materials\` shares: sum ${total}; expected 100`);
   }
-  checkNotBelow("cementPct", cementPct);
-  checkNotBelow("targetMoisturePct", targetMoisturePct);
+  checkNotNegative("cementPct", cementPct);
+  checkNotNegative("targetMoisturePct", targetMoisturePct);
   if (input.cementBulkDensityKgM3 !== undefined) {
-    checkAbove("cementBulkDensityKgM3", input.cementBulkDensityKgM3);
+    checkPositive("cementBulkDensityKgM3", input.cementBulkDensityKgM3);
   }
   const sizes = [batchDryMassKg, mixerVolumeL, lift].filter((size) => size !== undefined);
   if (sizes.length !== 1) {
@@ -281,96 +320,86 @@ function checkRecipeInput(input: RecipeInput): void {
       `invalid batch size: batchDryMassKg ${batchDryMassKg}, mixerVolumeL ${mixerVolumeL}, lift ${lift === undefined ? "undefined" : "given"}; expected one of the three`,
     );
   }
-  if (batchDryMassKg !== undefined) checkAbove("batchDryMassKg", batchDryMassKg);
-  if (mixerVolumeL !== undefined) checkAbove("mixerVolumeL", mixerVolumeL);
+  if (batchDryMassKg !== undefined) checkPositive("batchDryMassKg", batchDryMassKg);
+  if (mixerVolumeL !== undefined) checkPositive("mixerVolumeL", mixerVolumeL);
   if (lift !== undefined) {
-    checkAbove("lift.planAreaM2", lift.planAreaM2);
-    checkAbove("lift.compactedDepthM", lift.compactedDepthM);
-    checkAbove("lift.compactedDryDensityKgM3", lift.compactedDryDensityKgM3);
+    checkPositive("lift.planAreaM2", lift.planAreaM2);
+    checkPositive("lift.compactedDepthM", lift.compactedDepthM);
+    checkPositive("lift.compactedDryDensityKgM3", lift.compactedDryDensityKgM3);
   }
 }
 
 /** Names each bulk density that is missing, or is a general value and not a measured one. */
 function densityFindings(input: RecipeInput): Finding[] {
-  const file = input.file ?? "study.yaml";
   const entries = [
-    ...input.materials.map((material) => ({
-      column: `materials.${material.id}.loose-bulk-density`,
-      name: material.name,
-      densityKgM3: material.looseBulkDensityKgM3,
-      basis: material.densityBasis,
-      used: material.sharePct > 0,
-    })),
-    {
-      column: "cement.loose-bulk-density",
-      name: say`The cement`,
-      densityKgM3: input.cementBulkDensityKgM3,
-      basis: input.cementDensityBasis,
-      used: input.cementPct > 0,
-    },
-  ];
-  return entries
-    .filter(({ used }) => used)
-    .flatMap(({ column, name, densityKgM3, basis }): Finding[] => {
-      const place = { file, column, expected: say`a loose bulk density measured on this material` };
-      const remedy = say`Fill a bucket of known volume loosely, weigh it, and take off the water.`;
-      if (densityKgM3 === undefined) {
-        return [
+    ...input.materials
+      .filter(({ sharePct }) => sharePct > 0)
+      .map((material) => ({
+        column: `materials.${material.id}.loose-bulk-density`,
+        name: material.name,
+        densityKgM3: material.looseBulkDensityKgM3,
+        basis: material.densityBasis,
+      })),
+    ...(input.cementPct > 0
+      ? [
           {
-            severity: "error",
-            code: "bulk-density-missing",
-            ...place,
-            message: say`${name} has no loose bulk density, so its volume is not known.`,
-            remedy,
+            column: "cement.loose-bulk-density",
+            name: say`The cement`,
+            densityKgM3: input.cementBulkDensityKgM3,
+            basis: input.cementDensityBasis,
           },
-        ];
-      }
-      if (basis !== "default") return [];
-      return [
-        {
-          severity: "warning",
-          code: "bulk-density-default",
-          ...place,
-          value: `${densityKgM3} kg/m³`,
-          message: say`${name}: the loose bulk density is a general value; volumes may be off by a fifth or more.`,
-          remedy,
-        },
-      ];
-    });
+        ]
+      : []),
+  ];
+  const { file = "study.yaml" } = input;
+  const expected = say`a loose bulk density measured on this material`;
+  const remedy = say`Fill a bucket of known volume loosely, weigh it, and take off the water.`;
+  return entries.flatMap(({ column, name, densityKgM3, basis }): Finding[] => {
+    if (densityKgM3 === undefined) {
+      const message = say`${name} has no loose bulk density, so its volume is not known.`;
+      const words = { message, expected, remedy };
+      return [finding("error", "bulk-density-missing", { file, column }, words)];
+    }
+    if (basis !== "default") return [];
+    const message = say`${name}: the loose bulk density is a general value; volumes may be off by a fifth or more.`;
+    const place = { file, column, value: `${densityKgM3} kg/m³` };
+    return [finding("warning", "bulk-density-default", place, { message, expected, remedy })];
+  });
 }
 
 /** Names each material said to hold more water than its pores have room for. */
-function moistureFindings(input: RecipeInput): Finding[] {
-  return input.materials.flatMap((material): Finding[] => {
-    const { looseBulkDensityKgM3, particleDensityKgM3, moisturePct } = material;
+function moistureFindings({ materials, file = "study.yaml" }: RecipeInput): Finding[] {
+  return materials.flatMap((material): Finding[] => {
+    const { id, name, looseBulkDensityKgM3, particleDensityKgM3, moisturePct } = material;
     if (looseBulkDensityKgM3 === undefined || particleDensityKgM3 === undefined) return [];
     if (looseBulkDensityKgM3 >= particleDensityKgM3) {
+      const column = `materials.${id}.loose-bulk-density`;
       return [
-        {
-          severity: "error",
-          code: "bulk-density-over-particle",
-          file: input.file ?? "study.yaml",
-          column: `materials.${material.id}.loose-bulk-density`,
-          value: `${looseBulkDensityKgM3} kg/m³`,
-          message: say`${material.name}: the loose heap is as dense as its grains or denser.`,
-          expected: say`below ${particleDensityKgM3} kg/m³, the density of the grains`,
-          remedy: say`Check both densities and their units.`,
-        },
+        finding(
+          "error",
+          "bulk-density-over-particle",
+          { file, column, value: `${looseBulkDensityKgM3} kg/m³` },
+          {
+            message: say`${name}: the loose heap is as dense as its grains or denser.`,
+            expected: say`below ${particleDensityKgM3} kg/m³, the density of the grains`,
+            remedy: say`Check both densities and their units.`,
+          },
+        ),
       ];
     }
     const fullPct = saturationMoisturePct(looseBulkDensityKgM3, particleDensityKgM3);
     if (moisturePct <= fullPct) return [];
     return [
-      {
-        severity: "error",
-        code: "moisture-over-saturation",
-        file: input.file ?? "study.yaml",
-        column: `materials.${material.id}.moisture`,
-        value: `${moisturePct} %`,
-        message: say`${material.name}: all pores of the loose heap are full at ${formatFixed(fullPct, 1)} % of the dry mass, so it cannot hold ${moisturePct} %.`,
-        expected: say`at most ${formatFixed(fullPct, 1)} %`,
-        remedy: say`Check that the moisture is a percentage of the dry mass, and measure it again on a drained sample.`,
-      },
+      finding(
+        "error",
+        "moisture-over-saturation",
+        { file, column: `materials.${id}.moisture`, value: `${moisturePct} %` },
+        {
+          message: say`${name}: all pores of the loose heap are full at ${formatFixed(fullPct, 1)} % of the dry mass, so it cannot hold ${moisturePct} %.`,
+          expected: say`at most ${formatFixed(fullPct, 1)} %`,
+          remedy: say`Check that the moisture is a percentage of the dry mass, and measure it again on a drained sample.`,
+        },
+      ),
     ];
   });
 }
@@ -390,8 +419,8 @@ const WATER_KG_M3 = 1000;
  * saturationMoisturePct(1900, 2650) // => 14.90
  */
 export function saturationMoisturePct(dryDensityKgM3: number, particleDensityKgM3: number): number {
-  checkAbove("dryDensityKgM3", dryDensityKgM3);
-  checkAbove("particleDensityKgM3", particleDensityKgM3);
+  checkPositive("dryDensityKgM3", dryDensityKgM3);
+  checkPositive("particleDensityKgM3", particleDensityKgM3);
   if (dryDensityKgM3 > particleDensityKgM3) {
     throw new RangeError(
       `invalid \`dryDensityKgM3\`: ${dryDensityKgM3}; expected at most the particle density ${particleDensityKgM3}`,

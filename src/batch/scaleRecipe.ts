@@ -1,4 +1,4 @@
-import { checkAbove } from "./checkAmount.js";
+import { checkPositive } from "../quantities/checkNumber.js";
 import { recipe as makeRecipe, type Recipe, type RecipeLine } from "./recipe.js";
 
 /**
@@ -17,18 +17,18 @@ import { recipe as makeRecipe, type Recipe, type RecipeLine } from "./recipe.js"
  * [full.dryMassKg, full.cement.dryMassKg, full.water.toAddKg] // => [120, 9.6, 5.76]
  */
 export function scaleRecipe(recipe: Recipe, factor: number): Recipe {
-  checkAbove("factor", factor);
+  checkPositive("factor", factor);
   const times = (value: number | null) => (value === null ? null : value * factor);
-  const line = (of: RecipeLine): RecipeLine => ({
-    ...of,
-    dryMassKg: of.dryMassKg * factor,
-    moistMassKg: of.moistMassKg * factor,
-    looseVolumeL: times(of.looseVolumeL),
+  const scaled = (line: RecipeLine): RecipeLine => ({
+    ...line,
+    dryMassKg: line.dryMassKg * factor,
+    moistMassKg: line.moistMassKg * factor,
+    looseVolumeL: times(line.looseVolumeL),
   });
   return {
     ...recipe,
-    materials: recipe.materials.map(line),
-    cement: line(recipe.cement),
+    materials: recipe.materials.map(scaled),
+    cement: scaled(recipe.cement),
     water: {
       targetKg: recipe.water.targetKg * factor,
       inMaterialsKg: recipe.water.inMaterialsKg * factor,
@@ -44,15 +44,15 @@ export function scaleRecipe(recipe: Recipe, factor: number): Recipe {
 
 /**
  * The recipe with other dry masses of the same materials: densities and moistures stay, shares, cement
- * content, volumes and water follow. Materials that had no mass are left out.
+ * content, volumes and water follow.
  */
 export function rebuildRecipe(recipe: Recipe, dryOf: (line: RecipeLine) => number): Recipe {
-  const used = recipe.materials.filter(({ dryMassKg }) => dryMassKg > 0);
-  const total = used.reduce((sum, line) => sum + dryOf(line), 0);
+  const { materials } = recipe;
+  const total = materials.reduce((sum, line) => sum + dryOf(line), 0);
   const densityOf = (line: RecipeLine) =>
     line.looseVolumeL === null ? undefined : (1000 * line.dryMassKg) / line.looseVolumeL;
   const batch = makeRecipe({
-    materials: used.map((line) => ({
+    materials: materials.map((line) => ({
       id: line.id,
       name: line.name,
       sharePct: (100 * dryOf(line)) / total,
@@ -66,7 +66,7 @@ export function rebuildRecipe(recipe: Recipe, dryOf: (line: RecipeLine) => numbe
     batchDryMassKg: total,
   });
   // What was said of the densities holds for these volumes too.
-  const told = recipe.findings.filter(({ code }) => code !== "materials-too-wet");
+  const ofDensities = recipe.findings.filter(({ code }) => code !== "materials-too-wet");
   const tooWet = batch.findings.filter(({ code }) => code === "materials-too-wet");
-  return { ...batch, findings: [...told, ...tooWet] };
+  return { ...batch, findings: [...ofDensities, ...tooWet] };
 }

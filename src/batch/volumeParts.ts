@@ -1,8 +1,8 @@
-import { forEachWholeRatio } from "../numerics/wholeRatios.js";
+import { checkNotNegative, checkPositive } from "../quantities/checkNumber.js";
 import { formatFixed } from "../quantities/format.js";
 import { say, type Text } from "../words/message.js";
-import { checkAbove, checkNotBelow } from "./checkAmount.js";
-import type { Recipe, RecipeLine } from "./recipe.js";
+import { type Recipe, type RecipeLine, usedLines } from "./recipe.js";
+import { bestWholeParts } from "./wholeParts.js";
 
 export interface VolumePartLine {
   readonly id: string;
@@ -34,8 +34,8 @@ export interface VolumeParts {
  * share of the whole dry mass, and among equals the fewest parts. Cement is never rounded down unless
  * allowed; what rounding does to each share and to the cement content stands beside it.
  *
- * @param options.largestTotal default 20 parts in all. @param options.allowLessCement default false.
- * @throws RangeError where `largestTotal` is not a whole number from 2, or the ratios to try are more
+ * @param options.maxTotal default 20 parts in all. @param options.allowLessCement default false.
+ * @throws RangeError where `maxTotal` is not a whole number from 2, or the ratios to try are more
  * than two million. Source: exact enumeration, own arithmetic.
  *
  * @example
@@ -47,13 +47,11 @@ export interface VolumeParts {
  */
 export function volumeParts(
   recipe: Recipe,
-  options: { readonly largestTotal?: number; readonly allowLessCement?: boolean } = {},
+  options: { readonly maxTotal?: number; readonly allowLessCement?: boolean } = {},
 ): VolumeParts {
-  const { largestTotal = 20, allowLessCement = false } = options;
-  if (!(Number.isInteger(largestTotal) && largestTotal >= 2)) {
-    throw new RangeError(
-      `invalid \`largestTotal\`: ${largestTotal}; expected a whole number, at least 2`,
-    );
+  const { maxTotal = 20, allowLessCement = false } = options;
+  if (!(Number.isInteger(maxTotal) && maxTotal >= 2)) {
+    throw new RangeError(`invalid \`maxTotal\`: ${maxTotal}; expected a whole number, at least 2`);
   }
   const none = { materials: [], cement: null, total: null, largestChangePct: null };
   if (recipe.looseVolumeL === null) {
@@ -63,42 +61,39 @@ export function volumeParts(
       ...none,
     };
   }
-  const lines = [...recipe.materials, recipe.cement].filter(({ dryMassKg }) => dryMassKg > 0);
+  const lines = usedLines(recipe);
   const kgPerL = (line: RecipeLine) => line.dryMassKg / line.looseVolumeL!;
+  const hasCement = recipe.cementPct > 0;
   const best = bestWholeParts({
     densities: lines.map(kgPerL),
     shares: lines.map(({ dryMassKg }) => dryMassKg / recipe.dryMassWithCementKg),
-    largestTotal,
-    neverLess: recipe.cementPct > 0 && !allowLessCement ? lines.length - 1 : null,
+    maxTotal,
+    cementIndex: hasCement && !allowLessCement ? lines.length - 1 : null,
   });
   if (best === null) {
     return {
       status: "none",
-      message: say`No ratio of whole parts up to ${largestTotal} in all keeps the cement content. Allow more parts, or weigh the cement.`,
+      message: say`No ratio of whole parts up to ${maxTotal} in all keeps the cement content. Allow more parts, or weigh the cement.`,
       ...none,
     };
   }
-  const mass = (line: RecipeLine) => {
-    const index = lines.indexOf(line);
-    return index < 0 ? 0 : best.parts[index] * kgPerL(line);
-  };
-  const soil = recipe.materials.reduce((sum, line) => sum + mass(line), 0);
-  const partLine = (line: RecipeLine): VolumePartLine => {
-    const sharePct = (100 * mass(line)) / soil;
-    const parts = best.parts[lines.indexOf(line)] ?? 0;
+  const masses = lines.map((line, index) => best.parts[index] * kgPerL(line));
+  const soil = recipe.materials.reduce((sum, _, index) => sum + masses[index], 0);
+  const counted = lines.map((line, index): VolumePartLine => {
     const { id, name } = line;
-    return { id, name, parts, sharePct, changePct: sharePct - line.sharePct };
-  };
-  const cement = recipe.cementPct > 0 ? partLine(recipe.cement) : null;
+    const sharePct = (100 * masses[index]) / soil;
+    return { id, name, parts: best.parts[index], sharePct, changePct: sharePct - line.sharePct };
+  });
+  const cement = hasCement ? counted[counted.length - 1] : null;
   return {
     status: "ok",
     message: cement
       ? say`These parts hold ${formatFixed(cement.sharePct, 1)} % cement by dry mass of soil and aggregate; the recipe asks for ${recipe.cementPct} %.`
       : say`Parts without cement.`,
-    materials: recipe.materials.map(partLine),
+    materials: counted.slice(0, recipe.materials.length),
     cement,
     total: best.parts.reduce((sum, parts) => sum + parts, 0),
-    largestChangePct: 100 * best.largestChange,
+    largestChangePct: 100 * best.maxChange,
   };
 }
 
@@ -146,15 +141,15 @@ export function toMassShares(
   cement: { readonly parts: number; readonly looseBulkDensityKgM3: number },
 ): MassShares {
   const weigh = (part: Omit<VolumePart, "id">, name: string) => {
-    checkNotBelow(`${name}.parts`, part.parts);
-    checkAbove(`${name}.looseBulkDensityKgM3`, part.looseBulkDensityKgM3);
-    checkNotBelow(`${name}.bulkingPct`, part.bulkingPct ?? 0);
+    checkNotNegative(`${name}.parts`, part.parts);
+    checkPositive(`${name}.looseBulkDensityKgM3`, part.looseBulkDensityKgM3);
+    checkNotNegative(`${name}.bulkingPct`, part.bulkingPct ?? 0);
     return (part.parts * part.looseBulkDensityKgM3) / (1 + (part.bulkingPct ?? 0) / 100);
   };
   const masses = materials.map((part, index) => weigh(part, `materials[${index}]`));
   const cementMass = weigh(cement, "cement");
   const soil = masses.reduce((sum, mass) => sum + mass, 0);
-  checkAbove("materials parts", soil);
+  checkPositive("materials parts", soil);
   const volume = materials.reduce((sum, { parts }) => sum + parts, cement.parts);
   return {
     materials: materials.map(({ id }, index) => ({
@@ -166,44 +161,4 @@ export function toMassShares(
     cementOfAllPct: (100 * cementMass) / (soil + cementMass),
     cementByVolumePct: (100 * cement.parts) / volume,
   };
-}
-
-/**
- * Tries every ratio of whole parts (each at least 1) up to a total, and returns the one whose mass
- * shares differ least at their worst; among equals the one with fewest parts. `neverLess` names a part
- * whose ratio to the mass of the others may not fall. `accepts` may turn totals away. Null where no ratio
- * qualifies.
- */
-export function bestWholeParts(of: {
-  readonly densities: readonly number[];
-  readonly shares: readonly number[];
-  readonly largestTotal: number;
-  readonly neverLess: number | null;
-  readonly accepts?: (total: number) => boolean;
-}): { readonly parts: readonly number[]; readonly largestChange: number } | null {
-  const { densities, shares, largestTotal, neverLess, accepts } = of;
-  const count = densities.length;
-  let best: { parts: number[]; largestChange: number; total: number } | null = null;
-  const judge = (parts: readonly number[], total: number) => {
-    if (accepts && !accepts(total)) return;
-    let mass = 0;
-    for (let i = 0; i < count; i += 1) mass += parts[i] * densities[i];
-    let largestChange = 0;
-    for (let i = 0; i < count; i += 1) {
-      const change = (parts[i] * densities[i]) / mass - shares[i];
-      // Rounding error alone must not turn an exact ratio away.
-      if (i === neverLess && change < -1e-12) return;
-      largestChange = Math.max(largestChange, Math.abs(change));
-    }
-    const gain = best === null ? Infinity : best.largestChange - largestChange;
-    if (gain > 1e-12 || (gain >= -1e-12 && total < best!.total)) {
-      best = { parts: [...parts], largestChange, total };
-    }
-  };
-  forEachWholeRatio(
-    densities.map(() => 1),
-    largestTotal,
-    judge,
-  );
-  return best;
 }

@@ -1,7 +1,7 @@
+import { checkNotNegative } from "../quantities/checkNumber.js";
 import { formatFixed } from "../quantities/format.js";
+import type { Interval } from "../quantities/interval.js";
 import { say, type Text } from "../words/message.js";
-import type { Between } from "./cementComparison.js";
-import { checkNotBelow } from "./checkAmount.js";
 import type { Recipe } from "./recipe.js";
 
 export interface WaterWindow {
@@ -9,7 +9,7 @@ export interface WaterWindow {
   readonly status: "ok" | "dry-first";
   readonly message: Text;
   /** Moisture of the mix, percent of the mass that the recipe's `moistureOf` names. */
-  readonly moisturePct: Between;
+  readonly moisturePct: Interval;
   readonly targetMoisturePct: number;
   /** Of the damp materials alone, on the same base. */
   readonly presentMoisturePct: number;
@@ -40,7 +40,7 @@ export function waterWindow(
     | { readonly tolerancePct: number },
 ): WaterWindow {
   const { targetMoisturePct, water } = recipe;
-  if ("tolerancePct" in window) checkNotBelow("tolerancePct", window.tolerancePct);
+  if ("tolerancePct" in window) checkNotNegative("tolerancePct", window.tolerancePct);
   const moisturePct =
     "tolerancePct" in window
       ? {
@@ -48,8 +48,8 @@ export function waterWindow(
           high: targetMoisturePct + window.tolerancePct,
         }
       : { low: window.driestPct, high: window.wettestPct };
-  checkNotBelow("driestPct", moisturePct.low);
-  checkNotBelow("wettestPct", moisturePct.high);
+  checkNotNegative("driestPct", moisturePct.low);
+  checkNotNegative("wettestPct", moisturePct.high);
   if (!(moisturePct.low <= targetMoisturePct && targetMoisturePct <= moisturePct.high)) {
     throw new RangeError(
       `invalid window: ${moisturePct.low} to ${moisturePct.high}; expected to hold the target ${targetMoisturePct}`,
@@ -104,7 +104,7 @@ export function waterByMoisture(
   heapMoisturesPct: readonly number[],
 ): WaterByMoisture[] {
   return heapMoisturesPct.map((heapMoisturePct, index) => {
-    checkNotBelow(`heapMoisturesPct[${index}]`, heapMoisturePct);
+    checkNotNegative(`heapMoisturesPct[${index}]`, heapMoisturePct);
     const toAddKg = recipe.water.targetKg - (recipe.dryMassKg * heapMoisturePct) / 100;
     return {
       heapMoisturePct,

@@ -1,7 +1,7 @@
+import { checkPositive } from "../quantities/checkNumber.js";
 import { formatFixed } from "../quantities/format.js";
-import { say, type Text } from "../words/message.js";
-import { checkAbove } from "./checkAmount.js";
-import type { Recipe, RecipeLine } from "./recipe.js";
+import { joinTexts, say, type Text } from "../words/message.js";
+import { type Recipe, type RecipeLine, usedLines } from "./recipe.js";
 import { rebuildRecipe } from "./scaleRecipe.js";
 
 export interface WeighedLine {
@@ -28,7 +28,7 @@ export interface WeighedBatch {
   /** Of the dry mass of soil and aggregate, as weighed, and its change in points. */
   readonly cementPct: number | null;
   readonly cementChangePct: number | null;
-  readonly largestShareChangePct: number | null;
+  readonly maxShareChangePct: number | null;
 }
 
 /**
@@ -47,9 +47,9 @@ export interface WeighedBatch {
  * [weighed.cementPct, weighed.cementChangePct] // => [8, 0.5]
  */
 export function weighOut(recipe: Recipe, stepKg: number): WeighedBatch {
-  checkAbove("stepKg", stepKg);
+  checkPositive("stepKg", stepKg);
   const round = (mass: number) => Math.round(mass / stepKg) * stepKg;
-  const parts = [...recipe.materials, recipe.cement].filter(({ dryMassKg }) => dryMassKg > 0);
+  const parts = usedLines(recipe);
   const weighed = new Map(parts.map((line) => [line.id, round(line.moistMassKg)]));
   const waterKg = round(recipe.water.toAddKg);
   const lost = parts.filter(({ id }) => weighed.get(id) === 0);
@@ -67,13 +67,13 @@ export function weighOut(recipe: Recipe, stepKg: number): WeighedBatch {
     });
     return {
       status: "too-coarse",
-      message: say`The scale's step of ${stepKg} kg is too coarse for ${lost.map(({ name }) => name).join(", ")}: make the batch larger or use a finer scale.`,
+      message: say`The scale's step of ${stepKg} kg is too coarse for ${joinTexts(lost.map(({ name }) => name))}: make the batch larger or use a finer scale.`,
       lines,
       waterKg,
       batch: null,
       cementPct: null,
       cementChangePct: null,
-      largestShareChangePct: null,
+      maxShareChangePct: null,
     };
   }
   const dryOf = (line: RecipeLine) =>
@@ -91,15 +91,15 @@ export function weighOut(recipe: Recipe, stepKg: number): WeighedBatch {
       changePct: sharePct - line.sharePct,
     };
   });
-  const largest = Math.max(...lines.map(({ changePct }) => Math.abs(changePct!)));
+  const maxChange = Math.max(...lines.map(({ changePct }) => Math.abs(changePct!)));
   return {
     status: "ok",
-    message: say`Weighed to ${stepKg} kg the batch holds ${formatFixed(batch.cementPct, 2)} % cement; the recipe asks for ${recipe.cementPct} %. No share moves by more than ${formatFixed(largest, 2)} points.`,
+    message: say`Weighed to ${stepKg} kg the batch holds ${formatFixed(batch.cementPct, 2)} % cement; the recipe asks for ${recipe.cementPct} %. No share moves by more than ${formatFixed(maxChange, 2)} points.`,
     lines,
     waterKg,
     batch,
     cementPct: batch.cementPct,
     cementChangePct: batch.cementPct - recipe.cementPct,
-    largestShareChangePct: largest,
+    maxShareChangePct: maxChange,
   };
 }

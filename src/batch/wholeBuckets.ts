@@ -1,9 +1,9 @@
+import { checkPositive } from "../quantities/checkNumber.js";
 import { formatFixed } from "../quantities/format.js";
 import { say, type Text } from "../words/message.js";
-import { checkAbove } from "./checkAmount.js";
-import type { Recipe, RecipeLine } from "./recipe.js";
+import { type Recipe, type RecipeLine, usedLines } from "./recipe.js";
 import { rebuildRecipe } from "./scaleRecipe.js";
-import { bestWholeParts } from "./volumeParts.js";
+import { bestWholeParts, searchableTotal } from "./wholeParts.js";
 
 export interface BucketLine {
   readonly id: string;
@@ -36,9 +36,25 @@ export interface BucketBatch {
   /** Soil and aggregate. */
   readonly totalBuckets: number | null;
   /** Percentage points of the dry mass of soil and aggregate. */
-  readonly largestShareChangePct: number | null;
+  readonly maxShareChangePct: number | null;
   /** Percentage points. */
   readonly cementChangePct: number | null;
+}
+
+export interface BucketOptions {
+  /** Volume of the bucket, struck level: measure it with water. */
+  readonly bucketL: number;
+  /** Loose volume that the mixer takes; default the recipe's own loose volume. */
+  readonly mixerVolumeL?: number;
+  /** Default 1. */
+  readonly bucketStep?: 1 | 0.5;
+  /** Default `scale`. */
+  readonly cementBy?: "bucket" | "scale";
+  /**
+   * Percent of the room that the batch is to fill where some count does; default 0. For a batch that is to
+   * make a whole lift; it may cost a little of the shares.
+   */
+  readonly minFillPct?: number;
 }
 
 /** A loose volume that fits by a billionth less fits. */
@@ -53,12 +69,6 @@ const SLACK = 1e-9;
  * Cement by bucket is never rounded down; cement by scale keeps the recipe's content exactly. The water is
  * worked out anew for the batch that the buckets make.
  *
- * @param of.bucketL volume of the bucket, struck level: measure it with water.
- * @param of.mixerVolumeL loose volume that the mixer takes; default the recipe's own loose volume.
- * @param of.bucketStep 1 (default) or 0.5.
- * @param of.cementBy `scale` (default) or `bucket`.
- * @param of.leastFillPct percent of the room that the batch is to fill where some count does; default 0.
- * For a batch that is to make a whole lift; it may cost a little of the shares.
  * @throws RangeError for a volume not above 0. Source: exact
  * enumeration, own arithmetic.
  *
@@ -70,66 +80,29 @@ const SLACK = 1e-9;
  * counted.materials.map(({ changePct }) => changePct) // => [0.59, -0.59]
  * [counted.cement.dryMassKg, counted.cementChangePct] // => [4.08, 0]
  */
-export function wholeBuckets(
-  recipe: Recipe,
-  of: {
-    readonly bucketL: number;
-    readonly mixerVolumeL?: number;
-    readonly bucketStep?: 1 | 0.5;
-    readonly cementBy?: "bucket" | "scale";
-    readonly leastFillPct?: number;
-  },
-): BucketBatch {
-  const { bucketL, bucketStep = 1, cementBy = "scale", leastFillPct = 0 } = of;
-  checkAbove("bucketL", bucketL);
-  if (of.mixerVolumeL !== undefined) checkAbove("mixerVolumeL", of.mixerVolumeL);
+export function wholeBuckets(recipe: Recipe, options: BucketOptions): BucketBatch {
+  const { bucketL, mixerVolumeL, bucketStep = 1, cementBy = "scale", minFillPct = 0 } = options;
+  checkPositive("bucketL", bucketL);
+  if (mixerVolumeL !== undefined) checkPositive("mixerVolumeL", mixerVolumeL);
   if (bucketStep !== 1 && bucketStep !== 0.5) {
     throw new RangeError(`invalid \`bucketStep\`: ${bucketStep}; expected 1 or 0.5`);
   }
-  const failed = (status: "no-volumes" | "none", message: Text): BucketBatch => ({
-    ...{ status, message, bucketL, bucketStep, cementBy, materials: [], cement: null },
-    ...{ batch: null, totalBuckets: null, largestShareChangePct: null, cementChangePct: null },
-  });
+  const means = { bucketL, bucketStep, cementBy };
   if (recipe.looseVolumeL === null) {
-    return failed(
-      "no-volumes",
-      say`A loose bulk density is missing, so buckets cannot be counted.`,
-    );
+    const message = say`A loose bulk density is missing, so buckets cannot be counted.`;
+    return noBuckets("no-volumes", message, means);
   }
-  const soils = recipe.materials.filter(({ dryMassKg }) => dryMassKg > 0);
   const weighed = cementBy === "scale" || recipe.cementPct === 0;
-  const counted = weighed ? soils : [...soils, recipe.cement];
-  const kgPerL = (line: RecipeLine) => line.dryMassKg / line.looseVolumeL!;
-  const litres = (lines: readonly RecipeLine[]) =>
-    lines.reduce((sum, { looseVolumeL }) => sum + looseVolumeL!, 0);
+  const counted = weighed ? recipe.materials : usedLines(recipe);
   // Weighed cement takes its room in the mixer too.
-  const roomL = (of.mixerVolumeL ?? recipe.looseVolumeL) * (litres(counted) / recipe.looseVolumeL);
+  const countedL = counted.reduce((sum, { looseVolumeL }) => sum + looseVolumeL!, 0);
+  const roomL = (mixerVolumeL ?? recipe.looseVolumeL) * (countedL / recipe.looseVolumeL);
   const most = Math.floor(roomL / (bucketL * bucketStep) + SLACK);
-  const mass = counted.reduce((sum, { dryMassKg }) => sum + dryMassKg, 0);
-  const search = {
-    densities: counted.map(kgPerL),
-    shares: counted.map(({ dryMassKg }) => dryMassKg / mass),
-    largestTotal: searchableTotal(counted.length, most),
-    neverLess: weighed ? null : counted.length - 1,
-  };
-  const filled = (total: number) => total * Math.floor(most / total) >= (most * leastFillPct) / 100;
-  const best =
-    most < counted.length
-      ? null
-      : (bestWholeParts({ ...search, accepts: filled }) ?? bestWholeParts(search));
-  if (best === null) {
-    const step = bucketStep === 1 ? say`whole` : say`half`;
-    return failed(
-      "none",
-      say`No count of ${step} buckets of ${bucketL} L up to ${most} in all holds every material${weighed ? "" : say` and enough cement`}. Take a smaller bucket, a larger mixer, or weigh.`,
-    );
-  }
-  const times = Math.floor(most / best.parts.reduce((sum, parts) => sum + parts, 0));
-  const bucketsOf = new Map(
-    counted.map(({ id }, index) => [id, best.parts[index] * times * bucketStep]),
-  );
+  const steps = stepsOfEach(counted, most, weighed, minFillPct);
+  if (steps === null) return noBuckets("none", noCount(means, most, weighed), means);
+  const bucketsOf = new Map(counted.map(({ id }, index) => [id, steps[index] * bucketStep]));
   const dryCounted = (line: RecipeLine) => (bucketsOf.get(line.id) ?? 0) * bucketL * kgPerL(line);
-  const soilKg = soils.reduce((sum, line) => sum + dryCounted(line), 0);
+  const soilKg = recipe.materials.reduce((sum, line) => sum + dryCounted(line), 0);
   const batch = rebuildRecipe(recipe, (line) =>
     line.id === "cement" && weighed ? (soilKg * recipe.cementPct) / 100 : dryCounted(line),
   );
@@ -143,31 +116,74 @@ export function wholeBuckets(
     sharePct: now.sharePct,
     changePct: now.sharePct - asked.sharePct,
   });
-  const materials = batch.materials.map((now, index) => bucketLine(now, soils[index]));
+  const materials = batch.materials.map((now, index) => bucketLine(now, recipe.materials[index]));
   const cement = recipe.cementPct > 0 ? bucketLine(batch.cement, recipe.cement) : null;
-  const largest = Math.max(...materials.map(({ changePct }) => Math.abs(changePct)));
+  const maxChange = Math.max(...materials.map(({ changePct }) => Math.abs(changePct)));
   return {
     status: "ok",
-    message: say`Rounding to buckets moves no share by more than ${formatFixed(largest, 1)} points${cement ? say`; the batch holds ${formatFixed(cement.sharePct, 1)} % cement, the recipe asks for ${recipe.cementPct} %` : ""}.`,
-    ...{ bucketL, bucketStep, cementBy, materials, cement, batch },
+    message: roundingWords(maxChange, cement, recipe.cementPct),
+    ...means,
+    materials,
+    cement,
+    batch,
     totalBuckets: materials.reduce((sum, { buckets }) => sum + buckets, 0),
-    largestShareChangePct: largest,
+    maxShareChangePct: maxChange,
     cementChangePct: cement === null ? null : cement.changePct,
   };
 }
 
-/** Ratios that are tried while a person waits for a page: some hundredths of a second. */
-const ENOUGH_RATIOS = 250_000;
+function kgPerL(line: RecipeLine): number {
+  return line.dryMassKg / line.looseVolumeL!;
+}
 
-/** The largest total of `count` whole parts, at most `most`, that leaves few enough ratios to try all. */
-export function searchableTotal(count: number, most: number): number {
-  // Lists of `count` parts, each at least 1, of at most `total` in all: total over count.
-  let [total, ways] = [count, 1];
-  while (total < most) {
-    const next = (ways * (total + 1)) / (total + 1 - count);
-    if (next > ENOUGH_RATIOS) break;
-    total += 1;
-    ways = next;
-  }
-  return Math.min(total, most);
+/** Whole steps of a bucket of each counted material, at most so many in all; null where none will do. */
+function stepsOfEach(
+  counted: readonly RecipeLine[],
+  most: number,
+  cementWeighed: boolean,
+  minFillPct: number,
+): readonly number[] | null {
+  if (most < counted.length) return null;
+  const mass = counted.reduce((sum, { dryMassKg }) => sum + dryMassKg, 0);
+  const search = {
+    densities: counted.map(kgPerL),
+    shares: counted.map(({ dryMassKg }) => dryMassKg / mass),
+    maxTotal: searchableTotal(counted.length, most),
+    cementIndex: cementWeighed ? null : counted.length - 1,
+  };
+  const filled = (total: number) => total * Math.floor(most / total) >= (most * minFillPct) / 100;
+  const best = bestWholeParts({ ...search, accepts: filled }) ?? bestWholeParts(search);
+  if (best === null) return null;
+  const times = Math.floor(most / best.parts.reduce((sum, parts) => sum + parts, 0));
+  return best.parts.map((parts) => parts * times);
+}
+
+type BucketMeans = Pick<BucketBatch, "bucketL" | "bucketStep" | "cementBy">;
+
+function noBuckets(status: "no-volumes" | "none", message: Text, means: BucketMeans): BucketBatch {
+  return {
+    status,
+    message,
+    ...means,
+    materials: [],
+    cement: null,
+    batch: null,
+    totalBuckets: null,
+    maxShareChangePct: null,
+    cementChangePct: null,
+  };
+}
+
+function noCount({ bucketStep, bucketL }: BucketMeans, most: number, weighed: boolean): Text {
+  const step = bucketStep === 1 ? say`whole` : say`half`;
+  return weighed
+    ? say`No count of ${step} buckets of ${bucketL} L up to ${most} in all holds every material. Take a smaller bucket, a larger mixer, or weigh.`
+    : say`No count of ${step} buckets of ${bucketL} L up to ${most} in all holds every material and enough cement. Take a smaller bucket, a larger mixer, or weigh.`;
+}
+
+function roundingWords(maxChange: number, cement: BucketLine | null, askedPct: number): Text {
+  const points = formatFixed(maxChange, 1);
+  return cement === null
+    ? say`Rounding to buckets moves no share by more than ${points} points.`
+    : say`Rounding to buckets moves no share by more than ${points} points; the batch holds ${formatFixed(cement.sharePct, 1)} % cement, the recipe asks for ${askedPct} %.`;
 }

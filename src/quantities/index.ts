@@ -9,6 +9,7 @@ export {
   formatQuantity,
   type UnitSystem,
 } from "./format.js";
+export type { Interval } from "./interval.js";
 export {
   acceptedUnits,
   type ParsedNumber,
@@ -17,6 +18,7 @@ export {
   parseQuantity,
 } from "./parseQuantity.js";
 export { parseSieve, SIEVE_DESIGNATIONS, type SieveDesignation } from "./sieves.js";
+export type { SourcedRange } from "./sourcedRange.js";
 export {
   convertFromBase,
   convertToBase,

@@ -1,11 +1,16 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { mixCarbon } from "../../src/batch/carbon.js";
-import { CEMENT_CARBON_FACTORS, MATERIAL_CARBON_FACTORS } from "../../src/batch/carbonFactors.js";
-import { savingTrap } from "../../src/batch/cementComparison.js";
+import {
+  CEMENT_CARBON_FACTORS,
+  CONCRETE_CEMENT_CONTENT,
+  MATERIAL_CARBON_FACTORS,
+} from "../../src/batch/carbonFactors.js";
+import { cementComparison, savingTrap } from "../../src/batch/cementComparison.js";
 import { costRange, type MaterialPriceRange, mixSaving } from "../../src/batch/cost.js";
-import { mixCost } from "../../src/batch/mixCost.js";
 import { recipe } from "../../src/batch/recipe.js";
+import { suppliedAmounts } from "../../src/batch/supply.js";
+import { render } from "../../src/words/render.js";
 import { near } from "../strength/near.js";
 
 const EXACT = { rel: 1e-10, abs: 1e-10 };
@@ -30,19 +35,25 @@ const PRICES: Record<string, MaterialPriceRange> = {
   sand: {
     price: { low: 25, high: 30, per: "m3" },
     haul: { low: 3, high: 5, per: "t" },
-    wastePct: 5,
+    lossPct: 5,
   },
   cement: { price: { low: 160, high: 210, per: "t" } },
 };
 
 describe("costRange", () => {
-  it("is the single price where low and high agree", () => {
-    const flat = { amount: 20, per: "t" } as const;
-    const one = { price: { low: 20, high: 20, per: "t" } } as const;
-    const found = costRange(mix(8), { soil: one, sand: one, cement: one });
-    const plain = mixCost(mix(8), { soil: flat, sand: flat, cement: flat });
-    near(found.total.low, plain.total, EXACT, "low");
-    near(found.total.high, plain.total, EXACT, "high");
+  it("is amount times price where low and high agree", () => {
+    const per = (price: number, unit: "t" | "m3") => ({
+      price: { low: price, high: price, per: unit },
+    });
+    const found = costRange(mix(8), {
+      soil: per(3, "t"),
+      sand: per(30, "m3"),
+      cement: per(190, "t"),
+    });
+    near(found.lines[0].material!.low, (3 * 6000 * 1.06) / 1000, EXACT, "moist");
+    near(found.lines[1].material!.high, (30 * 4000) / 1500, EXACT, "by volume");
+    near(found.total.low, 19.08 + 80 + 152, EXACT, "low");
+    near(found.total.high, found.total.low, EXACT, "high");
   });
 
   it("adds waste and haul by hand, and whole bags", () => {
@@ -53,8 +64,18 @@ describe("costRange", () => {
     const bag = { price: { low: 6, high: 6, per: "bag" as const }, bagMassKg: 42 };
     const bags = costRange(mix(8), { ...PRICES, cement: bag });
     near(bags.lines[2].material!.low, 6 * Math.ceil(800 / 42), EXACT, "bags");
-    const loads = { ...PRICES.sand, haul: { low: 50, high: 60, per: "load" as const }, loads: 3 };
-    near(costRange(mix(8), { ...PRICES, sand: loads }).lines[1].haul!.high, 180, EXACT, "loads");
+    // 4160 kg of moist sand and 5 % of loss are 4368 kg, 2800 L loose: two loads by mass, three by room.
+    const byLoad = (bodyM3: number) =>
+      costRange(mix(8), {
+        ...PRICES,
+        sand: {
+          ...PRICES.sand,
+          haul: { low: 50, high: 60, per: "load" },
+          truck: { payloadKg: 4000, bodyM3 },
+        },
+      }).lines[1].haul!.high;
+    near(byLoad(2), 120, EXACT, "loads by mass");
+    near(byLoad(1), 180, EXACT, "loads by room");
   });
 
   it.each<[string, MaterialPriceRange | undefined, string]>([
@@ -86,6 +107,20 @@ describe("costRange", () => {
   });
 });
 
+describe("suppliedAmounts", () => {
+  it("holds the loss in every form of the amount", () => {
+    const terms = { lossPct: 50, bagMassKg: 25, truck: { payloadKg: 3000, bodyM3: 100 } };
+    const [soil, sand, cement] = suppliedAmounts(mix(8), { soil: terms, cement: terms });
+    near(soil.moistMassKg, 6000 * 1.06 * 1.5, EXACT, "moist");
+    near(soil.looseVolumeL!, (6000 / 1.2) * 1.5, EXACT, "loose");
+    expect(soil.loads!.loads).toBe(4);
+    expect(cement.bags).toBe(48);
+    near(sand.moistMassKg, 4160, EXACT, "no loss");
+    expect([sand.bags, sand.loads]).toEqual([null, null]);
+    expect(() => suppliedAmounts(mix(8), { sand: { lossPct: -1 } })).toThrow("sand.lossPct");
+  });
+});
+
 describe("mixSaving", () => {
   it("holds the saving at any prices within the ranges", () => {
     const part = fc.double({ min: 0, max: 1, noNaN: true });
@@ -106,7 +141,7 @@ describe("mixSaving", () => {
             sand: {
               price: { ...firm({ low: 25, high: 30 }, at[1]), per: "m3" as const },
               haul: { ...firm({ low: 3, high: 5 }, at[2]), per: "t" as const },
-              wastePct: 5,
+              lossPct: 5,
             },
             cement: { price: { ...firm({ low: 160, high: 210 }, at[3]), per: "t" as const } },
           };
@@ -156,16 +191,50 @@ describe("mixCarbon", () => {
   it("says what has no factor and refuses a distance without one", () => {
     const found = mixCarbon(mix(8), { factors: { cement: factors.cement } });
     expect([found.status, found.lines[0].making]).toEqual(["incomplete", null]);
-    expect(found.message).toContain("Soil, Sand");
+    expect(render(found.message)).toContain("Soil, Sand");
     expect(() => mixCarbon(mix(8), { factors, haulKm: { sand: 5 } })).toThrow(TypeError);
   });
 
   it("keeps its factors as ranges with their source and mark", () => {
     for (const { low, high, source, basis } of MATERIAL_CARBON_FACTORS) {
       expect(high).toBeGreaterThan(low);
-      expect(source.length).toBeGreaterThan(20);
-      expect(source.includes("from memory")).toBe(basis === "memory");
+      expect(render(source).length).toBeGreaterThan(20);
+      expect(render(source).includes("from memory")).toBe(basis === "memory");
     }
+  });
+});
+
+describe("cementComparison", () => {
+  it("sets cement against cement and carbon against carbon", () => {
+    const found = cementComparison({
+      earthVolumeM3: 2,
+      earthCementKg: 281.4,
+      carbonFactor: CEMENT_CARBON_FACTORS[0],
+    });
+    near(
+      found.earthCementCarbonKg.high / 2,
+      129.7,
+      { rel: 0, abs: 0.1 },
+      "130 kg in a cubic metre",
+    );
+    near(found.concreteCementKg.high, 2 * CONCRETE_CEMENT_CONTENT.high, EXACT, "concrete");
+    // A saving of half, not of nineteen twentieths.
+    expect(found.cementPctOfConcrete.low).toBeGreaterThan(40);
+    const ratio = found.earthCementCarbonKg.low / found.concreteCementCarbonKg.low;
+    near(100 * ratio, found.cementPctOfConcrete.high, EXACT, "carbon ratio");
+  });
+
+  it("lets the concrete element be thinner", () => {
+    const thick = { earthVolumeM3: 4, earthCementKg: 560, carbonFactor: CEMENT_CARBON_FACTORS[0] };
+    const found = cementComparison({ ...thick, concreteVolumeM3: 1.5 });
+    expect(found.cementPctOfConcrete.low).toBeGreaterThan(100);
+  });
+
+  it("refuses a range that runs backwards", () => {
+    const carbonFactor = { ...CEMENT_CARBON_FACTORS[0], low: 2 };
+    expect(() => cementComparison({ earthVolumeM3: 1, earthCementKg: 1, carbonFactor })).toThrow(
+      /us-portland-2021/,
+    );
   });
 });
 
@@ -186,6 +255,6 @@ describe("savingTrap", () => {
     const found = savingTrap({ earthCementKg: 700, concreteVolumeM3: 2 });
     expect(found.savingPct.high).toBeLessThan(0);
     expect(found.falseSavingPct).toBeGreaterThan(80);
-    expect(found.text).toContain("−25 to −13 %");
+    expect(render(found.text)).toContain("−25 to −13 %");
   });
 });

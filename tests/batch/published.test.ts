@@ -6,6 +6,7 @@ import { SHRINKAGE_BOX } from "../../src/batch/fieldTests.js";
 import { recipe } from "../../src/batch/recipe.js";
 import { toMassShares, volumeParts } from "../../src/batch/volumeParts.js";
 import { convertToBase } from "../../src/quantities/units.js";
+import { render } from "../../src/words/render.js";
 import reference from "../reference/batchExamples.json" with { type: "json" };
 import { near } from "../strength/near.js";
 
@@ -29,8 +30,8 @@ describe("published values that were read", () => {
     const shown = SHRINKAGE_BOX.conclusions.filter(({ basis }) => basis === "read");
     expect(shown).toHaveLength(rows.length);
     rows.forEach(({ gapMm, soilParts }: { gapMm: number; soilParts: number }, index: number) => {
-      expect(shown[index].seen).toContain(String(gapMm));
-      expect(shown[index].means).toMatch(new RegExp(`1 (cement )?to ${soilParts}\\b`));
+      expect(render(shown[index].seen)).toContain(String(gapMm));
+      expect(render(shown[index].means)).toMatch(new RegExp(`1 (cement )?to ${soilParts}\\b`));
     });
   });
 

@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { type RecipeInput, recipe } from "../../src/batch/recipe.js";
 import { toMassShares, volumeParts } from "../../src/batch/volumeParts.js";
+import { render } from "../../src/words/render.js";
 import { near } from "../strength/near.js";
 
 const EXACT = { rel: 1e-10, abs: 1e-12 };
@@ -89,7 +90,7 @@ describe("recipe", () => {
     ]);
     expect(volumeParts(batch).status).toBe("no-volumes");
     const mixer = recipe({ ...bare, batchDryMassKg: undefined, mixerVolumeL: 150 });
-    expect(mixer.message).toContain("100 kg");
+    expect(render(mixer.message)).toContain("100 kg");
   });
 
   it("marks a density that is a general value", () => {
@@ -179,7 +180,7 @@ describe("mass to volume and back", () => {
           targetMoisturePct: 10,
           batchDryMassKg: 50,
         });
-        const found = volumeParts(batch, { largestTotal: 14 });
+        const found = volumeParts(batch, { maxTotal: 14 });
         // Every ratio again, through the independent way back from parts to mass.
         let best = Number.POSITIVE_INFINITY;
         for (let a = 1; a <= 12; a += 1) {
@@ -242,10 +243,10 @@ describe("mass to volume and back", () => {
 
   it("says when no whole ratio keeps the cement", () => {
     const batch = recipe({ ...INPUT, cementPct: 80 });
-    const found = volumeParts(batch, { largestTotal: 4 });
+    const found = volumeParts(batch, { maxTotal: 4 });
     expect([found.status, found.total]).toEqual(["none", null]);
-    expect(volumeParts(batch, { largestTotal: 4, allowLessCement: true }).status).toBe("ok");
-    expect(() => volumeParts(batch, { largestTotal: 200 })).toThrow("invalid `largestTotal`: 200");
+    expect(volumeParts(batch, { maxTotal: 4, allowLessCement: true }).status).toBe("ok");
+    expect(() => volumeParts(batch, { maxTotal: 200 })).toThrow("Total`: 200 with 4 materials");
   });
 });
 

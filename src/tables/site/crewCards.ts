@@ -104,10 +104,10 @@ function cardBlocks(result: StudyResult, options: SiteOptions, site: SiteMix): R
     ...(window.status === "ok" ? [] : [warning(window.message)]),
     ...(byBucket ? [] : [warning(counted.message)]),
     table,
-    ...(counted.largestShareChangePct !== null && counted.largestShareChangePct > LARGE_CHANGE_PCT
+    ...(counted.maxShareChangePct !== null && counted.maxShareChangePct > LARGE_CHANGE_PCT
       ? [
           warning(
-            say`Rounding moves a material's share by ${fixed(counted.largestShareChangePct, 1)} points: take a smaller bucket, or weigh.`,
+            say`Rounding moves a material's share by ${fixed(counted.maxShareChangePct, 1)} points: take a smaller bucket, or weigh.`,
           ),
         ]
       : []),
@@ -138,10 +138,10 @@ function honesty(result: StudyResult, options: SiteOptions, site: SiteMix): Text
   const bags = config.cement.bagMassKg / batch.cement.dryMassKg;
   return [
     say`Cement in this batch ${fixed(batch.cementPct, 1)} % of the dry soil and aggregate; asked for: ${plain(mix?.recipe.cementPct)} %.${Number.isFinite(bags) ? say` A bag serves ${fixed(bags, 1)} batches.` : ""}`,
-    ...(counted.largestShareChangePct === null || !grading
+    ...(counted.maxShareChangePct === null || !grading
       ? []
       : [
-          say`Rounding to buckets moves no share by more than ${fixed(counted.largestShareChangePct, 1)} points, and the grading by ${fixed(Math.abs(grading.changePct), 1)} at most, at ${plain(grading.sizeMm, 3)} mm.`,
+          say`Rounding to buckets moves no share by more than ${fixed(counted.maxShareChangePct, 1)} points, and the grading by ${fixed(Math.abs(grading.changePct), 1)} at most, at ${plain(grading.sizeMm, 3)} mm.`,
         ]),
     say`Water is for heaps that hold ${fixed((100 * batch.water.inMaterialsKg) / batch.dryMassKg, 1)} % in all, as the study has it; the mix may hold ${fixed(window.moisturePct.low, 1)} to ${fixed(window.moisturePct.high, 1)} %.`,
     ...(site.trial ? [trialText(result, site.trial)] : []),

@@ -37,7 +37,7 @@ export function siteMix(result: StudyResult, options: SiteOptions): SiteMix | un
     bucketStep: site.bucketStep ?? 0.5,
     mixerVolumeL: site.mixerVolumeL ?? (site.batchFills ? liftVolumeL(mix) : undefined),
     cementBy: site.cementBy,
-    leastFillPct: site.batchFills && site.mixerVolumeL === undefined ? LIFT_FILL_PCT : 0,
+    minFillPct: site.batchFills && site.mixerVolumeL === undefined ? LIFT_FILL_PCT : 0,
   });
   const batch = counted.batch ?? mix.recipe;
   const curves = Object.fromEntries(materials.map(({ id, curve }) => [id, curve]));
