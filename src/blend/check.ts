@@ -210,8 +210,8 @@ function isNeed(kind: BlendLimit["kind"]): kind is keyof typeof NEEDS {
 
 function isSoundTarget(target: BlendTarget): boolean {
   if (target.kind === "power") {
-    const [exponent, top] = [target.exponent, target.topSizeMm].map((of) =>
-      typeof of === "number" ? { min: of, max: of } : of,
+    const [exponent, top] = [target.exponent, target.topSizeMm].map((value) =>
+      typeof value === "number" ? { min: value, max: value } : value,
     );
     const inOrder = exponent.min <= exponent.max && top.min <= top.max && Number.isFinite(top.max);
     const sizes = target.sizesMm ?? [1];

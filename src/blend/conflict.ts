@@ -94,7 +94,7 @@ function unreachable(
 ): UnreachableLimit[] {
   const nearest = nearestReachable(row, lower, upper);
   if (nearest === null) return [];
-  const shortBy = row.side === "least" ? row.limit - nearest : nearest - row.limit;
+  const shortBy = row.side === "min" ? row.limit - nearest : nearest - row.limit;
   if (!(shortBy > ROUNDING)) return [];
   // The others keep their proportions of the nearest blend.
   const part = FURTHER_SHARE_PCT / 100;
@@ -113,7 +113,7 @@ function aloneMessage(unreached: UnreachableLimit, estimate: boolean): Text {
   if (!impossible) {
     return say`${missed} A further material that takes up ${sharePct} % of the blend must bring ${sideOf(side, amount(value, unit))}.`;
   }
-  return side === "least"
+  return side === "min"
     ? say`${missed} A further material must bring more than ${amount(limit, unit)}, and take up more than ${sharePct} % of the blend.`
     : say`${missed} A further material must bring less than ${amount(limit, unit)}, and take up more than ${sharePct} % of the blend.`;
 }
@@ -137,7 +137,7 @@ function nameOf({ label, side, limit, unit }: LimitRow): Text {
 }
 
 function sideOf(side: LimitRow["side"], value: Text): Text {
-  return side === "least" ? say`at least ${value}` : say`at most ${value}`;
+  return side === "min" ? say`at least ${value}` : say`at most ${value}`;
 }
 
 function amount(value: number, unit: LimitUnit): Text {
@@ -187,7 +187,7 @@ function leastLimitBreach(
   const shares = fit.x.slice(0, lower.length);
   const breach = rows.map((row) => {
     const value = limitValue(row, shares);
-    return Math.max(0, row.side === "largest" ? value - row.limit : row.limit - value);
+    return Math.max(0, row.side === "max" ? value - row.limit : row.limit - value);
   });
   return { status: fit.status, shares, breach };
 }
@@ -202,10 +202,10 @@ function nearestReachable(
   lower: readonly number[],
   upper: readonly number[],
 ): number | null {
-  const sign = row.side === "largest" ? 1 : -1;
+  const sign = row.side === "max" ? 1 : -1;
   const used = row.values.filter((_, j) => upper[j] > 0);
   let [low, high] = [Math.min(...used), Math.max(...used)];
-  const sum = (of: readonly number[]) => of.reduce((total, value) => total + value, 0);
+  const sum = (values: readonly number[]) => values.reduce((total, value) => total + value, 0);
   if (sum(lower) > 1 + 1e-12 || sum(upper) < 1 - 1e-12) return null;
   const equalWeights = row.weights.every((weight) => weight === row.weights[0]);
   // The least of Σ share weight (value − mean) is negative just where a mean below is reachable.

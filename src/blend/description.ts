@@ -43,7 +43,7 @@ export interface LimitState {
   readonly index: number;
   readonly label: Text;
   readonly unit: LimitUnit;
-  readonly side: "least" | "largest";
+  readonly side: "min" | "max";
   readonly limit: number;
   readonly value: number;
   /** The blend stands on the limit. */
@@ -56,7 +56,7 @@ export interface LimitState {
 export interface UnreachableLimit {
   readonly label: Text;
   readonly unit: LimitUnit;
-  readonly side: "least" | "largest";
+  readonly side: "min" | "max";
   readonly limit: number;
   /** Nearest that any allowed blend comes. */
   readonly nearest: number;

@@ -6,9 +6,9 @@ import {
   targetSizes,
 } from "./aims.js";
 import { explainConflict } from "./conflict.js";
-import { type BlendDesign, type BlendResult, describeBlend } from "./description.js";
+import { type BlendDesign, describeBlend } from "./description.js";
 import { type BlendProgramme, blendProgramme, onlyMaterials } from "./limits.js";
-import type { BlendMaterial, TargetPoint } from "./material.js";
+import type { BlendMaterial } from "./material.js";
 import { type BlendSolution, chooseMaterials } from "./solve.js";
 import { type BlendLimit, type BlendTarget, powerTarget } from "./target.js";
 
@@ -141,33 +141,6 @@ function withoutTraces(
   const clean = (share: number, j: number) =>
     within.upper[j] === 0 || (programme.lower[j] === 0 && share <= ROUNDING) ? 0 : share;
   return { ...found, solution: { ...solution, shares: solution.shares.map(clean) } };
-}
-
-export type { BlendFitPoint, BlendResult, BlendShare } from "./description.js";
-
-/**
- * Finds the shares whose blend comes nearest to a target grading: `designBlend` with a curve and no
- * limits but the materials' own.
- *
- * Formula: minimise Σ weight (Σ share passing − target)² over the target's sizes, with shares that sum
- * to 100 % and stay within each material's bounds. Blending by dry mass: passing of the blend is
- * Σ share passing / 100 (Iowa DOT I.M. 531, method A: for particle densities that are close, read).
- *
- * @throws RangeError where there is no material, no target size, a share bound outside 0 to 100, or a
- * size coarser than a curve that does not reach 100 %.
- *
- * @example
- * const soil = { points: [{ sizeMm: 0.063, passingPct: 40, origin: "sieve" }, { sizeMm: 2, passingPct: 100, origin: "sieve" }] };
- * const sand = { points: [{ sizeMm: 0.063, passingPct: 0, origin: "sieve" }, { sizeMm: 2, passingPct: 100, origin: "sieve" }] };
- * const materials = [{ id: "soil", curve: soil, minSharePct: 0, maxSharePct: 100 }, { id: "sand", curve: sand, minSharePct: 0, maxSharePct: 100 }];
- * const blend = blendMaterials(materials, [{ sizeMm: 0.063, passingPct: 25 }]);
- * blend.shares.map(({ sharePct }) => sharePct) // => [62.5, 37.5]
- */
-export function blendMaterials(
-  materials: readonly BlendMaterial[],
-  target: readonly TargetPoint[],
-): BlendResult {
-  return designBlend({ materials, target: { kind: "curve", points: target } });
 }
 
 /** The aims that a design was held against, with the exponent and top size that it found. */

@@ -10,7 +10,7 @@ export type {
   LimitState,
   UnreachableLimit,
 } from "./description.js";
-export { type BlendInput, blendMaterials, designBlend } from "./design.js";
+export { type BlendInput, designBlend } from "./design.js";
 export type { BlendMaterial, TargetPoint } from "./material.js";
 export {
   type BlendedCurve,

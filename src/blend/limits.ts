@@ -16,7 +16,7 @@ export interface LimitRow {
   readonly index: number;
   readonly label: Text;
   readonly unit: LimitUnit;
-  readonly side: "least" | "largest";
+  readonly side: "min" | "max";
   readonly limit: number;
   /** What each material brings to the quantity. */
   readonly values: readonly number[];
@@ -38,7 +38,7 @@ export function limitValue(row: LimitRow, shares: readonly number[]): number {
 
 /** The row as `coefficients · shares <= 0`, with shares that sum to one. */
 export function limitCoefficients(row: LimitRow): number[] {
-  const sign = row.side === "largest" ? 1 : -1;
+  const sign = row.side === "max" ? 1 : -1;
   return row.values.map((value, j) => sign * row.weights[j] * (value - row.limit));
 }
 
@@ -76,8 +76,8 @@ export function limitRows(
       const { min, max } = range;
       const row = { index, label, unit, values, weights, estimate: weights !== ones };
       return [
-        ...(min === undefined ? [] : [{ ...row, side: "least" as const, limit: min }]),
-        ...(max === undefined ? [] : [{ ...row, side: "largest" as const, limit: max }]),
+        ...(min === undefined ? [] : [{ ...row, side: "min" as const, limit: min }]),
+        ...(max === undefined ? [] : [{ ...row, side: "max" as const, limit: max }]),
       ];
     };
     switch (limit.kind) {
@@ -190,6 +190,6 @@ export function keepsConditions(
   return rows.every((row) => {
     const over = limitValue(row, shares) - row.limit;
     const slight = 1e-9 * Math.max(1, Math.abs(row.limit));
-    return (row.side === "largest" ? over : -over) <= slight;
+    return (row.side === "max" ? over : -over) <= slight;
   });
 }

@@ -141,7 +141,7 @@ export function ternaryMap(input: BlendInput, steps = 20): TernaryMap {
 /** What a little more room at one limit would buy. */
 export interface Relaxation {
   readonly label: Text;
-  readonly side: "least" | "largest";
+  readonly side: "min" | "max";
   readonly limit: number;
   readonly relaxedTo: number;
   readonly unit: LimitUnit;
@@ -179,24 +179,22 @@ export function relaxLimits(input: BlendInput, design: BlendDesign, byPct = 5): 
     const gainPct = design.rmsDifferencePct - rmsDifferencePct;
     return { ...what, relaxedTo, rmsDifferencePct, gainPct, costPerT, siteSoilPct };
   };
-  const moved = (limit: number, side: "least" | "largest", unit: LimitUnit) => {
+  const moved = (limit: number, side: "min" | "max", unit: LimitUnit) => {
     const step = Math.max(unit === "%" ? 1 : 0, (Math.abs(limit) * byPct) / 100);
-    const to = side === "largest" ? limit + step : limit - step;
+    const to = side === "max" ? limit + step : limit - step;
     return unit === "%" ? Math.min(100, Math.max(0, to)) : Math.max(0, to);
   };
   const bounds = design.shares.flatMap(({ id, bound }, j): Relaxation[] => {
     const { minSharePct, maxSharePct, name } = input.materials[j];
     const ends = [
-      ...(bound === -1 && minSharePct > 0 ? (["least"] as const) : []),
-      ...(bound === 1 || (bound === -1 && minSharePct === maxSharePct)
-        ? (["largest"] as const)
-        : []),
+      ...(bound === -1 && minSharePct > 0 ? (["min"] as const) : []),
+      ...(bound === 1 || (bound === -1 && minSharePct === maxSharePct) ? (["max"] as const) : []),
     ];
     return ends.flatMap((side) => {
-      const limit = side === "least" ? minSharePct : maxSharePct;
+      const limit = side === "min" ? minSharePct : maxSharePct;
       const to = moved(limit, side, "%");
       if (to === limit) return [];
-      const key = side === "least" ? "minSharePct" : "maxSharePct";
+      const key = side === "min" ? "minSharePct" : "maxSharePct";
       const materials = input.materials.map((material, i) =>
         i === j ? { ...material, [key]: to } : material,
       );
@@ -223,9 +221,9 @@ export function relaxLimits(input: BlendInput, design: BlendDesign, byPct = 5): 
   return [...bounds, ...limits];
 }
 
-function widened(limit: BlendLimit, side: "least" | "largest", to: number): BlendLimit {
+function widened(limit: BlendLimit, side: "min" | "max", to: number): BlendLimit {
   if (limit.kind === "cost") return { ...limit, maxPerT: to };
   if (limit.kind === "carbon") return { ...limit, maxKgPerT: to };
   if (limit.kind === "top-size") return limit;
-  return side === "least" ? { ...limit, minPct: to } : { ...limit, maxPct: to };
+  return side === "min" ? { ...limit, minPct: to } : { ...limit, maxPct: to };
 }

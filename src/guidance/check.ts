@@ -118,20 +118,24 @@ export function checkGuidance(
     ...(entry.judgedTogether ? [together(curve, entry, consistency)] : []),
   ];
   const others = checkOthers(curve, entry, consistency);
-  const verdict = [...criteria, ...others].some((each) => each.verdict === "outside")
-    ? "outside"
-    : // An entry that limits nothing else is judged by its other limits alone.
-      (criteria.length > 0 ? criteria : others).every(({ verdict: each }) => each === "inside")
-      ? "inside"
-      : "incomplete";
   return {
     entry,
-    verdict,
+    verdict: overall(criteria, others),
     criteria,
     ...(others.length > 0 ? { others } : {}),
     honesty: honesty(entry),
     caution: NO_PROOF,
   };
+}
+
+function overall(
+  criteria: readonly CriterionCheck[],
+  others: readonly OtherCheck[],
+): GuidanceCheck["verdict"] {
+  if ([...criteria, ...others].some(({ verdict }) => verdict === "outside")) return "outside";
+  // An entry that limits nothing else is judged by its other limits alone.
+  const judged = criteria.length > 0 ? criteria : others;
+  return judged.every(({ verdict }) => verdict === "inside") ? "inside" : "incomplete";
 }
 
 const FRACTION_NAMES: Readonly<Record<FractionName, Text>> = {

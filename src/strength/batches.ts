@@ -1,7 +1,7 @@
 import type { SpecimenRecord } from "../lab/specimens.js";
-import { fCdf } from "../numerics/distributions.js";
 import { formatFixed } from "../quantities/format.js";
 import { say, type Text } from "../words/message.js";
+import { upperTailF } from "./upperTailF.js";
 
 export interface BatchScatter {
   /** `one-batch-a-content`: batches and contents cannot be told apart; `no-replicates`: one block a batch. */
@@ -44,8 +44,13 @@ export function batchScatter(
   }
   const count = [...contents.values()].reduce((sum, batches) => sum + batches.size, 0);
   const without = (status: BatchScatter["status"], message: Text): BatchScatter => ({
-    ...{ status, message, withinSdMpa: null, betweenSdMpa: null },
-    ...{ fValue: null, pValue: null, batches: count },
+    status,
+    message,
+    withinSdMpa: null,
+    betweenSdMpa: null,
+    fValue: null,
+    pValue: null,
+    batches: count,
   });
   if (used.length === 0 || used.some(({ batch }) => !batch)) {
     return without("missing-batches", say`Not every block names its batch.`);
@@ -74,7 +79,7 @@ export function batchScatter(
   const [betweenMs, withinMs] = [between / outer, within / inner];
   const perBatch = (used.length - unequal) / outer;
   const fValue = withinMs > 0 ? betweenMs / withinMs : null;
-  const pValue = fValue === null ? null : fValue > 0 ? fCdf(1 / fValue, inner, outer) : 1;
+  const pValue = fValue === null ? null : upperTailF(fValue, outer, inner);
   const betweenSdMpa = Math.sqrt(Math.max(0, betweenMs - withinMs) / perBatch);
   const differ = pValue !== null && pValue < 0.05;
   return {

@@ -34,14 +34,14 @@ export interface ContentInterval {
  */
 export function contentInterval(
   fit: FittedStrength,
-  of: {
+  options: {
     readonly strengthMpa: number;
     readonly statistic: StrengthStatistic;
     readonly confidence: number;
     readonly coverage: number;
   },
 ): ContentInterval | null {
-  const { strengthMpa, statistic, confidence, coverage } = of;
+  const { strengthMpa, statistic, confidence, coverage } = options;
   const { contentsPct } = fit;
   const [first, last] = [contentsPct[0], contentsPct[contentsPct.length - 1]];
   const straight = STRENGTH_FORMS[fit.form].degree === 1 && fit.basis.coefficients[1] > 0;
@@ -114,7 +114,7 @@ export interface FiellerContent {
  */
 export function fiellerContent(
   fit: StrengthFit,
-  of: {
+  options: {
     readonly strengthMpa: number;
     readonly statistic: "mean" | "prediction";
     /** Two-sided; default 0.95. */
@@ -122,7 +122,7 @@ export function fiellerContent(
   },
 ): FiellerContent {
   const fitted = requireFitted(fit);
-  const { strengthMpa, statistic, confidence = 0.95 } = of;
+  const { strengthMpa, statistic, confidence = 0.95 } = options;
   checkFraction("confidence", confidence);
   const facts = STRENGTH_FORMS[fitted.form];
   if (facts.degree !== 1) {
@@ -195,15 +195,15 @@ const STEPS = 40;
  */
 export function reachMargin(
   fit: FittedStrength,
-  of: {
+  options: {
     readonly strengthMpa: number;
     readonly statistic: StrengthStatistic;
     readonly probability: number;
     readonly coverage: number;
   },
 ): (cementPct: number) => number {
-  const wanted = toFittedScale(fit, of.strengthMpa);
-  const offset = offsetOf(fit, of);
+  const wanted = toFittedScale(fit, options.strengthMpa);
+  const offset = offsetOf(fit, options);
   return (cementPct) => {
     const { value, leverage, sd } = strengthAt(fit, cementPct);
     const over = value - wanted;
@@ -213,13 +213,13 @@ export function reachMargin(
 
 function offsetOf(
   fit: FittedStrength,
-  of: {
+  options: {
     readonly statistic: StrengthStatistic;
     readonly probability: number;
     readonly coverage: number;
   },
 ): (leverage: number) => number {
-  const { statistic, probability, coverage } = of;
+  const { statistic, probability, coverage } = options;
   const { degreesOfFreedom, contentsPct } = fit;
   if (statistic !== "tolerance") {
     const t = tQuantile(probability, degreesOfFreedom);

@@ -1,3 +1,4 @@
+import { median } from "simple-statistics";
 import type { Finding } from "../findings/finding.js";
 import type { SpecimenRecord, SpecimenSheet } from "../lab/specimens.js";
 import { tQuantile } from "../numerics/distributions.js";
@@ -205,9 +206,8 @@ function unitFindings(file: string, specimens: readonly SpecimenRecord[]): Findi
     });
   }
   const contents = blocks.map(({ cementPct }) => cementPct);
-  const usual = median(contents);
   const fraction = blocks.find(({ cementPct }) => cementPct > 0 && cementPct < 0.5);
-  if (fraction && usual >= 2) {
+  if (fraction && median(contents) >= 2) {
     findings.push({
       severity: "warning",
       code: "cement-as-fraction",
@@ -223,18 +223,12 @@ function unitFindings(file: string, specimens: readonly SpecimenRecord[]): Findi
   return findings;
 }
 
-function median(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b);
-  const middle = sorted.length >> 1;
-  return sorted.length % 2 ? sorted[middle] : (sorted[middle - 1] + sorted[middle]) / 2;
-}
-
 /** What is amiss with the blocks as a set: too few, too few contents, no scatter, one batch a content. */
 function setFindings(
   blocks: readonly SpecimenRecord[],
-  of: { readonly file: string; readonly form: StrengthForm; readonly ageDays: number },
+  options: { readonly file: string; readonly form: StrengthForm; readonly ageDays: number },
 ): Finding[] {
-  const { file, form, ageDays } = of;
+  const { file, form, ageDays } = options;
   const row = blocks[0]?.row;
   const coefficients = STRENGTH_FORMS[form].coefficientNames.length;
   const groups = groupByContent(blocks);

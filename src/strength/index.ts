@@ -33,7 +33,6 @@ export {
   type ControlPoint,
   controlChart,
 } from "./control/controlChart.js";
-export { type RequiredAverage, requiredAverage } from "./control/requiredAverage.js";
 export { type IncludedSpecimens, includedSpecimens } from "./includedBlocks.js";
 export type { NextBlocks } from "./leastCement.js";
 export {

@@ -147,7 +147,7 @@ const mpa = (value: number) => `${formatFixed(value, 2).number} MPa`;
 /** What a reader must know beside the least cement content. */
 function leastCementFindings(
   fit: FittedStrength,
-  of: {
+  options: {
     readonly file: string;
     readonly strengthMpa: number;
     /** Below zero where the bound misses the requirement. */
@@ -156,7 +156,7 @@ function leastCementFindings(
     readonly batchablePct: number | null;
   },
 ): Finding[] {
-  const { file, strengthMpa, margin, cementPct, batchablePct } = of;
+  const { file, strengthMpa, margin, cementPct, batchablePct } = options;
   const { contentsPct } = fit;
   const [first, last] = [contentsPct[0], contentsPct[contentsPct.length - 1]];
   const grid = Array.from({ length: STEPS + 1 }, (_, i) => first + ((last - first) * i) / STEPS);
@@ -242,7 +242,7 @@ function blocksBelow(fit: FittedStrength): NextBlocks | null {
  */
 function blocksAbove(
   fit: FittedStrength,
-  of: {
+  options: {
     readonly strengthMpa: number;
     readonly statistic: StrengthStatistic;
     readonly confidence: number;
@@ -251,12 +251,12 @@ function blocksAbove(
 ): NextBlocks {
   const highest = fit.contentsPct[fit.contentsPct.length - 1];
   const sds =
-    of.statistic === "mean"
+    options.statistic === "mean"
       ? 0
-      : normalQuantile(of.statistic === "prediction" ? of.confidence : of.coverage);
+      : normalQuantile(options.statistic === "prediction" ? options.confidence : options.coverage);
   const { value, sd } = strengthAt(fit, highest);
   const known = fromFittedScale(fit, value - sds * sd);
-  if (known >= of.strengthMpa) {
+  if (known >= options.strengthMpa) {
     return {
       cementPct: highest,
       reason: say`The curve is high enough at ${highest} %, but it is not known well enough: make more blocks with ${highest} % cement.`,

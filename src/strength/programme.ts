@@ -75,8 +75,14 @@ export function testProgramme(options: TestProgrammeOptions): TestProgramme {
   } else checkPositive("aim.halfWidthMpa", aim.halfWidthMpa);
   const contentsPct = [...new Set(options.contentsPct)].sort((a, b) => a - b);
   const without = (status: TestProgramme["status"], message: Text): TestProgramme => ({
-    ...{ status, message, contentsPct, blocksAContent: null, batchesAContent },
-    ...{ power: null, halfWidthMpa: null, blocks: [] },
+    status,
+    message,
+    contentsPct,
+    blocksAContent: null,
+    batchesAContent,
+    power: null,
+    halfWidthMpa: null,
+    blocks: [],
   });
   const least = STRENGTH_FORMS[form].coefficientNames.length + 1;
   if (contentsPct.length < least) {
@@ -110,7 +116,9 @@ export function testProgramme(options: TestProgrammeOptions): TestProgramme {
     return {
       status: "ok",
       message: say`${blocks} blocks at each of ${contentsPct.length} contents, from ${batchesAContent} batches each: ${result}, if blocks of one content scatter by ${sdMpa} MPa and batches do not differ.`,
-      ...{ contentsPct, blocksAContent: blocks, batchesAContent },
+      contentsPct,
+      blocksAContent: blocks,
+      batchesAContent,
       power: aim.kind === "difference" ? reached : null,
       halfWidthMpa: aim.kind === "width" ? reached : null,
       blocks: planBlocks({ contentsPct, blocks, batches: batchesAContent, ageDays, seed }),
@@ -144,16 +152,16 @@ const LEVEL = 0.05;
  * Power of the two-sided t test between two of `contents` contents with `blocks` blocks each, s pooled
  * over all: noncentral t with δ = difference/(σ √(2/blocks)).
  */
-export function differencePower(of: {
+export function differencePower(options: {
   readonly contents: number;
   readonly blocks: number;
   readonly sdMpa: number;
   readonly differenceMpa: number;
 }): number {
-  const df = of.contents * (of.blocks - 1);
+  const df = options.contents * (options.blocks - 1);
   if (df < 1) return 0;
   const t = tQuantile(1 - LEVEL / 2, df);
-  const delta = of.differenceMpa / (of.sdMpa * Math.sqrt(2 / of.blocks));
+  const delta = options.differenceMpa / (options.sdMpa * Math.sqrt(2 / options.blocks));
   return noncentralTCdf(-t, df, -delta) + noncentralTCdf(-t, df, delta);
 }
 
@@ -161,28 +169,28 @@ export function differencePower(of: {
  * Half width of the 95 % band of the mean at a content, were the residual standard deviation σ:
  * t σ √(h₁/blocks), h₁ the leverage with one block a content. Infinite without degrees of freedom.
  */
-function meanHalfWidth(of: {
+function meanHalfWidth(options: {
   readonly contentsPct: readonly number[];
   readonly form: StrengthForm;
   readonly blocks: number;
   readonly sd: number;
   readonly atPct: number;
 }): number {
-  const facts = STRENGTH_FORMS[of.form];
-  const basis = contentBasis(facts, of.contentsPct);
-  const df = of.blocks * of.contentsPct.length - facts.coefficientNames.length;
+  const facts = STRENGTH_FORMS[options.form];
+  const basis = contentBasis(facts, options.contentsPct);
+  const df = options.blocks * options.contentsPct.length - facts.coefficientNames.length;
   if (df < 1) return Infinity;
   const { unscaledCovariance } = leastSquares(
-    of.contentsPct.map((content) => basisRow(facts, basis, content)),
-    of.contentsPct.map(() => 0),
+    options.contentsPct.map((content) => basisRow(facts, basis, content)),
+    options.contentsPct.map(() => 0),
   );
-  const row = basisRow(facts, basis, of.atPct);
+  const row = basisRow(facts, basis, options.atPct);
   const leverage = row.reduce(
     (sum, left, i) =>
       sum + row.reduce((inner, right, j) => inner + left * right * unscaledCovariance[i][j], 0),
     0,
   );
-  return tQuantile(1 - LEVEL / 2, df) * of.sd * Math.sqrt(leverage / of.blocks);
+  return tQuantile(1 - LEVEL / 2, df) * options.sd * Math.sqrt(leverage / options.blocks);
 }
 
 interface PlannedBlock {
@@ -195,7 +203,7 @@ interface PlannedBlock {
 }
 
 /** Lays blocks out in batches, the batches in random order of making, the blocks in one of crushing. */
-function planBlocks(of: {
+function planBlocks(options: {
   readonly contentsPct: readonly number[];
   /** A content; a whole number of batches. */
   readonly blocks: number;
@@ -203,18 +211,18 @@ function planBlocks(of: {
   readonly ageDays: number;
   readonly seed: number;
 }): PlannedBlock[] {
-  const random = createRandom(of.seed);
-  const batches = of.contentsPct.flatMap((cementPct) =>
-    Array.from({ length: of.batches }, () => cementPct),
+  const random = createRandom(options.seed);
+  const batches = options.contentsPct.flatMap((cementPct) =>
+    Array.from({ length: options.batches }, () => cementPct),
   );
-  const perBatch = of.blocks / of.batches;
+  const perBatch = options.blocks / options.batches;
   // Numbered in the order of making, so that a name does not tell the content to whoever crushes.
   const made = random.shuffle(batches).flatMap((cementPct, batch) =>
     Array.from({ length: perBatch }, (_, block) => ({
       id: `M${batch + 1}-${block + 1}`,
       batch: `M${batch + 1}`,
       cementPct,
-      ageDays: of.ageDays,
+      ageDays: options.ageDays,
     })),
   );
   const order = random.shuffle(made.map((_, index) => index + 1));

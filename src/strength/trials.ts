@@ -3,8 +3,6 @@ import type { Finding } from "../findings/finding.js";
 import type { WorkshopTrial } from "../lab/trials.js";
 import { say } from "../words/message.js";
 
-export type { WorkshopTrial } from "../lab/trials.js";
-
 const MUNSELL =
   /^(N ?\d+(\.\d+)?\/?|\d+(\.\d+)? ?(R|YR|Y|GY|G|BG|B|PB|P|RP) \d+(\.\d+)?\/\d+(\.\d+)?)$/;
 
@@ -27,7 +25,12 @@ export function trialFindings(trials: readonly WorkshopTrial[], file: string): F
     const earlier = rowOfId.get(id);
     if (earlier !== undefined) {
       findings.push({
-        ...{ severity: "error", code: "repeated-trial", file, row, column: "trial", value: id },
+        severity: "error",
+        code: "repeated-trial",
+        file,
+        row,
+        column: "trial",
+        value: id,
         message: say`This trial's name stands already in row ${earlier}.`,
         expected: say`each trial once`,
         remedy: say`Correct the name, or take the copy out.`,
@@ -35,7 +38,11 @@ export function trialFindings(trials: readonly WorkshopTrial[], file: string): F
     } else rowOfId.set(id, row);
     if (munsell !== undefined && !MUNSELL.test(munsell)) {
       findings.push({
-        ...{ severity: "error", code: "unknown-colour", file, row, column: "munsell" },
+        severity: "error",
+        code: "unknown-colour",
+        file,
+        row,
+        column: "munsell",
         value: munsell,
         message: say`This is not a Munsell colour.`,
         expected: say`hue, value and chroma, for example 7.5YR 6/4, or N 5/ for a grey`,
@@ -44,7 +51,11 @@ export function trialFindings(trials: readonly WorkshopTrial[], file: string): F
     }
     if (lab && !(lab.l >= 0 && lab.l <= 100 && Math.abs(lab.a) <= 128 && Math.abs(lab.b) <= 128)) {
       findings.push({
-        ...{ severity: "error", code: "unknown-colour", file, row, column: "L*" },
+        severity: "error",
+        code: "unknown-colour",
+        file,
+        row,
+        column: "L*",
         value: `${lab.l}, ${lab.a}, ${lab.b}`,
         message: say`These numbers are not a CIELAB colour.`,
         expected: say`L* 0 to 100, a* and b* −128 to 128`,
@@ -53,7 +64,11 @@ export function trialFindings(trials: readonly WorkshopTrial[], file: string): F
     }
     if ((munsell !== undefined || lab) && !dryToConstantMass) {
       findings.push({
-        ...{ severity: "warning", code: "colour-before-dry", file, row, column: "colour" },
+        severity: "warning",
+        code: "colour-before-dry",
+        file,
+        row,
+        column: "colour",
         value: munsell ?? `L* ${lab!.l}`,
         message: say`The colour of trial ${id} was taken without knowing that it was dry; moist earth looks darker.`,
         expected: say`a mass that stands still between two weighings a day apart`,
@@ -63,7 +78,9 @@ export function trialFindings(trials: readonly WorkshopTrial[], file: string): F
   }
   if (trials.length > 0) {
     findings.push({
-      ...{ severity: "note", code: "trial-not-strength", file },
+      severity: "note",
+      code: "trial-not-strength",
+      file,
       message: say`Small thin samples dry in an hour or so. They show colour, texture and edges; strength is that of blocks, cured and crushed.`,
       expected: say`blocks of the chosen mix, cured to the age of the requirement`,
       remedy: say`Choose the mixes worth testing here, then make blocks of them.`,
@@ -110,10 +127,13 @@ export function compareTrials(trials: readonly WorkshopTrial[]): TrialDifference
   const pairs = coloured.flatMap(({ id, colour }, index) =>
     coloured.slice(index + 1).map((other): TrialDifference => {
       const deltaE = difference(colour, other.colour);
-      const words =
-        deltaE < 1 ? "hardly seen" : deltaE < 5 ? "seen side by side" : "seen at a glance";
-      return { one: id, other: other.id, deltaE, words };
+      return { one: id, other: other.id, deltaE, words: differenceWords(deltaE) };
     }),
   );
   return pairs.sort((a, b) => b.deltaE - a.deltaE);
+}
+
+function differenceWords(deltaE: number): TrialDifference["words"] {
+  if (deltaE < 1) return "hardly seen";
+  return deltaE < 5 ? "seen side by side" : "seen at a glance";
 }

@@ -1,10 +1,9 @@
-import type { BlendDesign } from "../blend/description.js";
-import type { BlendResult } from "../blend/design.js";
+import type { BlendDesign, BlendResult } from "../blend/description.js";
 import type { BucketChange, PracticalParts } from "../blend/parts.js";
 import type { Relaxation } from "../blend/tradeoffs.js";
 import type { TableBlock } from "../blocks/block.js";
 import type { MaterialConfig } from "../entries/studyConfig.js";
-import { say } from "../words/message.js";
+import { say, wordFor } from "../words/message.js";
 import { digits, fixed, numberColumn, plain } from "./cell.js";
 
 const BOUND_WORDS = {
@@ -66,7 +65,7 @@ export function blendFitTable(blend: BlendResult): TableBlock {
   };
 }
 
-const SIDES = { least: say`at least`, largest: say`at most` };
+const SIDES = { min: say`at least`, max: say`at most` };
 
 /** Where the blend stands against each limit, and which of them hold it. */
 export function blendLimitsTable(design: BlendDesign): TableBlock {
@@ -82,11 +81,11 @@ export function blendLimitsTable(design: BlendDesign): TableBlock {
     ],
     rows: design.limits.map(({ label, side, limit, value, unit, active, estimate }) => [
       estimate ? say`${label} (estimate)` : label,
-      say`${SIDES[side]} ${plain(limit)} ${unit}`,
-      say`${digits(value)} ${unit}`,
+      say`${SIDES[side]} ${plain(limit)} ${wordFor(unit)}`,
+      say`${digits(value)} ${wordFor(unit)}`,
       active
         ? say`on the limit`
-        : (side === "least" ? value > limit : value < limit)
+        : (side === "min" ? value > limit : value < limit)
           ? say`inside`
           : say`outside`,
     ]),
@@ -113,8 +112,8 @@ export function blendRelaxTable(design: BlendDesign, relaxed: readonly Relaxatio
     ],
     rows: relaxed.map(({ label, side, limit, relaxedTo, unit, gainPct, siteSoilPct, costPerT }) => [
       label,
-      say`${SIDES[side]} ${plain(limit)} ${unit}`,
-      say`${plain(relaxedTo)} ${unit}`,
+      say`${SIDES[side]} ${plain(limit)} ${wordFor(unit)}`,
+      say`${plain(relaxedTo)} ${wordFor(unit)}`,
       fixed(gainPct, 2),
       fixed(siteSoilPct, 1),
       digits(costPerT ?? undefined),

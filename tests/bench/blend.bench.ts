@@ -1,5 +1,5 @@
 import { bench, describe } from "vitest";
-import { blendMaterials, designBlend } from "../../src/blend/design.js";
+import { designBlend } from "../../src/blend/design.js";
 import type { BlendMaterial } from "../../src/blend/material.js";
 import { practicalParts } from "../../src/blend/parts.js";
 import { robustBlend, robustness } from "../../src/blend/robustness.js";
@@ -32,7 +32,7 @@ const design = designBlend(four);
 
 describe("blend", () => {
   bench("nearest to a curve, 5 materials by 20 sizes", () => {
-    blendMaterials(materials, points);
+    designBlend({ materials, target: { kind: "curve", points } });
   });
 
   bench("band, then least cost, 5 materials by 20 sizes", () => {

@@ -1,11 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import {
-  type BlendInput,
-  blendMaterials,
-  designBlend,
-  LEAST_SHARE_PCT,
-} from "../../src/blend/design.js";
+import { type BlendInput, designBlend, LEAST_SHARE_PCT } from "../../src/blend/design.js";
 import { keepsConditions, limitRows } from "../../src/blend/limits.js";
 import { blendPassing } from "../../src/blend/material.js";
 import { bucketSensitivity, practicalParts } from "../../src/blend/parts.js";
@@ -14,7 +9,7 @@ import { relaxLimits } from "../../src/blend/tradeoffs.js";
 import { render, renderAll } from "../../src/words/render.js";
 import { near } from "../strength/near.js";
 import { bruteForceBounds } from "../support/bruteForceBounds.js";
-import { curve, GRAVEL, randomMaterials, SAND, SOIL, THREE } from "./materials.js";
+import { curve, GRAVEL, nearestTo, randomMaterials, SAND, SOIL, THREE } from "./materials.js";
 
 const SIZES = [0.063, 0.125, 0.25, 0.5, 1, 2, 4, 8];
 const POWER = { kind: "power", exponent: 0.3, topSizeMm: 20 } as const;
@@ -52,7 +47,7 @@ describe("nearest to a curve", () => {
         passingPct: 100 * (sizeMm / 8) ** 0.35,
         weight: 1 + (seed % 3) * sizeMm,
       }));
-      const found = blendMaterials(materials, target);
+      const found = nearestTo(materials, target);
       const roots = target.map(({ weight }) => Math.sqrt(weight));
       const wanted = bruteForceBounds(
         SIZES.map((size, i) =>
@@ -76,8 +71,8 @@ describe("nearest to a curve", () => {
         (seed, scale) => {
           const materials = randomMaterials(seed, 4, SIZES);
           const points = SIZES.map((sizeMm) => ({ sizeMm, passingPct: 100 * (sizeMm / 8) ** 0.3 }));
-          const a = blendMaterials(materials, points);
-          const b = blendMaterials(
+          const a = nearestTo(materials, points);
+          const b = nearestTo(
             [...materials].reverse(),
             points.map((point) => ({ ...point, weight: scale })),
           );
@@ -89,12 +84,12 @@ describe("nearest to a curve", () => {
   });
 
   it("tells when two materials are alike, and still finds the least difference", () => {
-    const found = blendMaterials(
+    const found = nearestTo(
       [SOIL, { ...SAND }, { ...SAND, id: "same sand" }],
       SIZES.map((sizeMm) => ({ sizeMm, passingPct: 100 * (sizeMm / 20) ** 0.3 })),
     );
     expect(found.unique).toBe(false);
-    const two = blendMaterials(
+    const two = nearestTo(
       [SOIL, SAND],
       SIZES.map((sizeMm) => ({ sizeMm, passingPct: 100 * (sizeMm / 20) ** 0.3 })),
     );
@@ -269,7 +264,7 @@ describe("limits", () => {
     };
     const design = designBlend(input);
     const [relaxed] = relaxLimits(input, design);
-    expect(renderAll(relaxed)).toMatchObject({ label: "clay", side: "least", relaxedTo: 9 });
+    expect(renderAll(relaxed)).toMatchObject({ label: "clay", side: "min", relaxedTo: 9 });
     const again = designBlend({ ...input, limits: [{ kind: "clay", minPct: 9 }] });
     expect(relaxed.gainPct).toBe(design.rmsDifferencePct - again.rmsDifferencePct);
     expect(relaxed.gainPct).toBeGreaterThan(0);

@@ -1,4 +1,6 @@
-import type { BlendMaterial } from "../../src/blend/material.js";
+import type { BlendDesign } from "../../src/blend/description.js";
+import { designBlend } from "../../src/blend/design.js";
+import type { BlendMaterial, TargetPoint } from "../../src/blend/material.js";
 import type { GradingCurve } from "../../src/grading/curve.js";
 import { createRandom } from "../../src/numerics/random.js";
 
@@ -61,4 +63,12 @@ export function randomMaterials(seed: number, count: number, sizesMm: readonly n
       costPerT: 40 * random.uniform(),
     };
   });
+}
+
+/** The blend nearest to a curve, with no limits but the materials' own. */
+export function nearestTo(
+  materials: readonly BlendMaterial[],
+  points: readonly TargetPoint[],
+): BlendDesign {
+  return designBlend({ materials, target: { kind: "curve", points } });
 }

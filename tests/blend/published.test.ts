@@ -1,13 +1,13 @@
 import { describe, expect, it } from "vitest";
 import { blendByHand } from "../../src/blend/byHand.js";
-import { blendMaterials, designBlend } from "../../src/blend/design.js";
+import { designBlend } from "../../src/blend/design.js";
 import { type BlendMaterial, blendCurve } from "../../src/blend/material.js";
 import type { BlendLimit } from "../../src/blend/target.js";
 import { passingAtSize } from "../../src/grading/curve.js";
 import { render } from "../../src/words/render.js";
 import published from "../reference/blendCases.json" with { type: "json" };
 import { near } from "../strength/near.js";
-import { curve } from "./materials.js";
+import { curve, nearestTo } from "./materials.js";
 
 function materialsOf(of: (typeof published.cases)[number]): BlendMaterial[] {
   return of.passingPct.map((passing, j) => {
@@ -40,7 +40,7 @@ describe("published blends", () => {
       .map((of) => [of.id, of] as const),
   )("%s: shares found again from the printed blend", (_, of) => {
     const target = of.sizesMm.map((sizeMm, i) => ({ sizeMm, passingPct: of.blendPct[i] }));
-    const found = blendMaterials(materialsOf(of), target);
+    const found = nearestTo(materialsOf(of), target);
     expect(found.status).toBe("ok");
     expect(found.optimalityResidual).toBeLessThan(1e-12);
     found.shares.forEach(({ sharePct, id }, j) => {
@@ -71,10 +71,10 @@ describe("published blends", () => {
     near(least.shares[0].sharePct, aggregate1SharePct[0], { rel: 0, abs: 0.006 }, "least");
     const sizes = (of: typeof most) => of.limits.filter(({ active }) => active);
     expect(sizes(most).map(({ label, side }) => [render(label), side])).toEqual([
-      ["passing 2.36 mm", "largest"],
+      ["passing 2.36 mm", "max"],
     ]);
     expect(sizes(least).map(({ label, side }) => [render(label), side])).toEqual([
-      ["passing 2.36 mm", "least"],
+      ["passing 2.36 mm", "min"],
     ]);
   });
 });
@@ -129,7 +129,7 @@ describe("the field rule (check values: common practice, no source)", () => {
           minSharePct: 0,
           maxSharePct: 100,
         }));
-        const solved = blendMaterials(materials, [{ sizeMm: 0.063, passingPct: targetPct }]);
+        const solved = nearestTo(materials, [{ sizeMm: 0.063, passingPct: targetPct }]);
         near(hand.soilSharePct, solved.shares[0].sharePct, { rel: 1e-10, abs: 0 }, "soil");
       }
     }

@@ -1,12 +1,12 @@
 import { describe, expect, it } from "vitest";
-import { blendMaterials, designBlend } from "../../src/blend/design.js";
+import { designBlend } from "../../src/blend/design.js";
 import { keepsConditions, limitRows } from "../../src/blend/limits.js";
 import { type BlendMaterial, blendPassing } from "../../src/blend/material.js";
 import type { BandAim, BlendLimit } from "../../src/blend/target.js";
 import { createRandom } from "../../src/numerics/random.js";
 import { render } from "../../src/words/render.js";
 import { near } from "../strength/near.js";
-import { randomMaterials } from "./materials.js";
+import { nearestTo, randomMaterials } from "./materials.js";
 
 const SIZES = [0.002, 0.0063, 0.02, 0.063, 0.2, 0.63, 2, 6.3];
 
@@ -54,7 +54,7 @@ describe("random blends with limits", () => {
           expect(designBlend({ ...input, limits: only }).status, `seed ${seed}`).toBe("infeasible");
           // And a limit at the nearest value that was promised can be kept.
           const { nearest } = conflict.alone.find((of) => of.label === label && of.side === side)!;
-          const slack = 1e-7 * Math.max(1, Math.abs(nearest)) * (side === "least" ? -1 : 1);
+          const slack = 1e-7 * Math.max(1, Math.abs(nearest)) * (side === "min" ? -1 : 1);
           const kept = [onlySide(input.limits, render(label), side, nearest + slack)];
           expect(designBlend({ ...input, limits: kept }).status, `seed ${seed}`).toBe("ok");
         }
@@ -71,10 +71,10 @@ describe("random blends with limits", () => {
 function onlySide(
   limits: readonly BlendLimit[],
   label: string,
-  side: "least" | "largest",
+  side: "min" | "max",
   limit: number,
 ): BlendLimit {
-  const end = side === "least" ? { minPct: limit } : { maxPct: limit };
+  const end = side === "min" ? { minPct: limit } : { maxPct: limit };
   if (label === "cost") return { kind: "cost", maxPerT: limit };
   if (label === "fines") return { kind: "fines", ...end };
   expect(limits.some(({ kind }) => kind === "passing")).toBe(true);
@@ -158,8 +158,8 @@ describe("hard cases", () => {
         },
       };
       const points = SIZES.map((sizeMm) => ({ sizeMm, passingPct: 100 * (sizeMm / 20) ** 0.3 }));
-      const three = blendMaterials([a, b, c], points);
-      const four = blendMaterials([a, b, c, twin], points);
+      const three = nearestTo([a, b, c], points);
+      const four = nearestTo([a, b, c, twin], points);
       expect(four.status).toBe("ok");
       expect(four.optimalityResidual).toBeLessThan(1e-11);
       expect(four.rmsDifferencePct).toBeLessThanOrEqual(three.rmsDifferencePct + 1e-9);
@@ -169,7 +169,7 @@ describe("hard cases", () => {
   it("weights over twelve decades", () => {
     const { materials, target } = problem(11);
     const points = target.points.map((point, i) => ({ ...point, weight: 10 ** (i % 2 ? -6 : 6) }));
-    const found = blendMaterials(materials, points);
+    const found = nearestTo(materials, points);
     expect(found.status).toBe("ok");
     expect(found.optimalityResidual).toBeLessThan(1e-11);
     near(

@@ -11,7 +11,6 @@ import {
   operatingCharacteristic,
 } from "../../src/strength/control/acceptance.js";
 import { controlChart } from "../../src/strength/control/controlChart.js";
-import { requiredAverage } from "../../src/strength/control/requiredAverage.js";
 import { render } from "../../src/words/render.js";
 import { near } from "./near.js";
 
@@ -155,28 +154,5 @@ describe("controlChart", () => {
     expect(() => controlChart([{ label: "a", strengthsMpa: [Number.NaN] }])).toThrow(
       "strengthsMpa[0]",
     );
-  });
-});
-
-describe("requiredAverage", () => {
-  it("is the larger of the two lines, with the multiplier between the tabled numbers", () => {
-    const by = (specifiedMpa: number, sdMpa?: number, tests?: number) =>
-      requiredAverage({ specifiedMpa, sdMpa, tests });
-    near(by(20, 3, 30).requiredAverageMpa, 24.02, { rel: 1e-12, abs: 0 }, "three");
-    near(by(20, 5, 30).requiredAverageMpa, 20 + 11.65 - 3.45, { rel: 1e-12, abs: 0 }, "single");
-    near(by(40, 5, 60).requiredAverageMpa, 36 + 11.65, { rel: 1e-12, abs: 0 }, "above 35");
-    for (const [tests, factor] of [
-      [15, 1.16],
-      [17.5, 1.12],
-      [20, 1.08],
-      [25, 1.03],
-      [30, 1],
-      [99, 1],
-    ]) {
-      near(by(20, 3, tests).multiplier, factor, { rel: 1e-12, abs: 0 }, String(tests));
-    }
-    expect([by(2).requiredAverageMpa, by(28, 3, 14).requiredAverageMpa]).toEqual([9, 36.3]);
-    near(by(50).requiredAverageMpa, 60, { rel: 1e-12, abs: 0 }, "no record");
-    expect(() => by(0)).toThrow("`specifiedMpa`: 0");
   });
 });

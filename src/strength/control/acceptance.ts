@@ -63,7 +63,7 @@ export interface AcceptanceDesign {
  * For each n, k is the factor at which a good lot is rejected with just the builder's risk,
  * k = t′(builderRisk; n − 1, z_good √n)/√n; the first n is taken whose owner's risk is small enough.
  *
- * @param of.goodBelow share below f of a lot that should pass. @param of.poorBelow of one that should not.
+ * @param options.goodBelow share below f of a lot that should pass. @param options.poorBelow of one that should not.
  * @throws RangeError for a share or risk outside 0 to 1, or `goodBelow` not below `poorBelow`.
  * Source: sampling by variables, e.g. Montgomery, Statistical Quality Control (from memory).
  *
@@ -71,14 +71,14 @@ export interface AcceptanceDesign {
  * const { rule } = designAcceptance({ requiredMpa: 2, goodBelow: 0.01, poorBelow: 0.2, builderRisk: 0.05, ownerRisk: 0.1 });
  * [rule.blocks, rule.factor] // => [9, 1.5303]
  */
-export function designAcceptance(of: {
+export function designAcceptance(options: {
   readonly requiredMpa: number;
   readonly goodBelow: number;
   readonly poorBelow: number;
   readonly builderRisk: number;
   readonly ownerRisk: number;
 }): AcceptanceDesign {
-  const { requiredMpa, goodBelow, poorBelow, builderRisk, ownerRisk } = of;
+  const { requiredMpa, goodBelow, poorBelow, builderRisk, ownerRisk } = options;
   checkPositive("requiredMpa", requiredMpa);
   for (const [name, value] of Object.entries({ goodBelow, poorBelow, builderRisk, ownerRisk })) {
     checkFraction(name, value);
@@ -126,7 +126,7 @@ export interface AcceptanceRisks {
  * rule of mean and least), a poor one `poorBelow`; both are the user's choice. Risks as in
  * `operatingCharacteristic`.
  *
- * @param of.goodBelow default 0.01. @param of.poorBelow default 0.2: common practice, no source.
+ * @param options.goodBelow default 0.01. @param options.poorBelow default 0.2: common practice, no source.
  * @throws RangeError as `operatingCharacteristic`, and where `goodBelow` is not below `poorBelow`.
  * Source: as `operatingCharacteristic`.
  *
@@ -137,14 +137,14 @@ export interface AcceptanceRisks {
  */
 export function acceptanceRisks(
   rule: AcceptanceRule,
-  of: {
+  options: {
     readonly sdMpa: number;
     readonly goodBelow?: number;
     readonly poorBelow?: number;
     readonly seed?: number;
   },
 ): AcceptanceRisks {
-  const { sdMpa, goodBelow = 0.01, poorBelow = 0.2, seed } = of;
+  const { sdMpa, goodBelow = 0.01, poorBelow = 0.2, seed } = options;
   checkFraction("goodBelow", goodBelow);
   checkFraction("poorBelow", poorBelow);
   if (!(goodBelow < poorBelow)) {
@@ -154,7 +154,9 @@ export function acceptanceRisks(
   const meanAt = (below: number) => wanted + normalQuantile(1 - below) * sdMpa;
   const [goodMeanMpa, poorMeanMpa] = [meanAt(goodBelow), meanAt(poorBelow)];
   const [good, poor] = operatingCharacteristic(rule, {
-    ...{ sdMpa, seed, meansMpa: [goodMeanMpa, poorMeanMpa] },
+    sdMpa,
+    seed,
+    meansMpa: [goodMeanMpa, poorMeanMpa],
   });
   const percent = (share: number) => say`${formatFixed(100 * share, 1)} %`;
   return {
@@ -185,8 +187,8 @@ const DRAWS = 40_000;
  * and noncentrality (μ − f) √n / σ. For mean and least block: seeded simulation of 40,000 lots (standard
  * error 0.0025 at most), the same lots at every mean, so that the curve never falls.
  *
- * @param of.sdMpa standard deviation of blocks of a lot. @param of.meansMpa true means to ask at.
- * @param of.seed default 1.
+ * @param options.sdMpa standard deviation of blocks of a lot. @param options.meansMpa true means to ask at.
+ * @param options.seed default 1.
  * @throws RangeError for a rule, deviation or mean that makes no sense.
  * Source: sampling by variables, e.g. Montgomery, Statistical Quality Control (from memory); proved
  * beside SciPy's noncentral t in `tests/strength`.
@@ -197,18 +199,18 @@ const DRAWS = 40_000;
  */
 export function operatingCharacteristic(
   rule: AcceptanceRule,
-  of: {
+  options: {
     readonly sdMpa: number;
     readonly meansMpa: readonly number[];
     readonly seed?: number;
   },
 ): CharacteristicPoint[] {
   checkRule(rule);
-  checkPositive("sdMpa", of.sdMpa);
-  of.meansMpa.forEach((mean, index) => {
+  checkPositive("sdMpa", options.sdMpa);
+  options.meansMpa.forEach((mean, index) => {
     checkPositive(`meansMpa[${index}]`, mean);
   });
-  const { sdMpa, meansMpa, seed = 1 } = of;
+  const { sdMpa, meansMpa, seed = 1 } = options;
   const wanted = rule.kind === "mean-less-ks" ? rule.requiredMpa : rule.leastMpa;
   const accept =
     rule.kind === "mean-less-ks" ? byNoncentralT(rule, sdMpa) : bySimulation(rule, sdMpa, seed);

@@ -57,8 +57,14 @@ export function controlChart(
   const n = lots[0]?.strengthsMpa.length ?? 0;
   const kind = n > 1 ? "means" : "single blocks";
   const without = (status: ControlChart["status"], message: Text): ControlChart => ({
-    ...{ status, message, kind, centreMpa: null, lowMpa: null, highMpa: null },
-    ...{ spreadHighMpa: null, points: [] },
+    status,
+    message,
+    kind,
+    centreMpa: null,
+    lowMpa: null,
+    highMpa: null,
+    spreadHighMpa: null,
+    points: [],
   });
   if (lots.length < 5 || n === 0) {
     return without(
@@ -98,7 +104,13 @@ export function controlChart(
   });
   const named = points.filter(({ signals }) => signals.length > 0).map(({ label }) => label);
   return {
-    ...{ status: "ok", kind, centreMpa, lowMpa, highMpa, spreadHighMpa, points },
+    status: "ok",
+    kind,
+    centreMpa,
+    lowMpa,
+    highMpa,
+    spreadHighMpa,
+    points,
     message:
       named.length === 0
         ? say`No lot gives a signal: the work is steady, as far as the chart can tell.`

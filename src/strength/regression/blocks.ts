@@ -23,19 +23,19 @@ export interface SelectedBlocks {
 export function selectBlocks(
   specimens: readonly SpecimenRecord[],
   facts: StrengthFormFacts,
-  of: {
+  options: {
     readonly ageDays: number;
     readonly covariates: readonly StrengthCovariate[];
     readonly at: Partial<Readonly<Record<StrengthCovariate, number>>>;
     readonly batches: boolean;
   },
 ): SelectedBlocks {
-  const { ageDays, covariates: kinds } = of;
+  const { ageDays, covariates: kinds } = options;
   const withAges = kinds.includes("ln age");
   const used = specimens.filter(
     (block) => !block.excluded && (withAges || block.ageDays === ageDays),
   );
-  const batches = of.batches ? [...new Set(used.map(({ batch }) => batch ?? ""))] : [];
+  const batches = options.batches ? [...new Set(used.map(({ batch }) => batch ?? ""))] : [];
   const count = facts.coefficientNames.length + kinds.length + Math.max(0, batches.length - 1);
   const contents = new Set(used.map(({ cementPct }) => cementPct)).size;
   const name = (blocks: readonly SpecimenRecord[]) => blocks.map(({ id }) => id).join(", ");
@@ -91,14 +91,14 @@ export function selectBlocks(
       say`These blocks have no ${wordFor(gap.kind)}: ${name(gap.blocks)}. Enter it, or leave ${wordFor(gap.kind)} out of the regression.`,
     );
   }
-  if (of.batches && batches.includes("")) {
+  if (options.batches && batches.includes("")) {
     const blocks = used.filter(({ batch }) => !batch);
     return done("missing-reading", say`These blocks have no batch: ${name(blocks)}. Enter it.`);
   }
   const covariates = kinds.map((kind): CovariateAt => {
     if (kind === "ln age") return { kind, at: Math.log(ageDays) };
     const values = used.map((block) => covariateValue(block, kind)!);
-    const at = of.at[kind] ?? values.reduce((sum, value) => sum + value, 0) / values.length;
+    const at = options.at[kind] ?? values.reduce((sum, value) => sum + value, 0) / values.length;
     return { kind, at };
   });
   const far = covariates.find(({ kind, at }) => {

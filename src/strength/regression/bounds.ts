@@ -14,14 +14,14 @@ export type StrengthStatistic = "mean" | "prediction" | "tolerance";
  * of `coverage`. P is the chance that the truth lies below the bound, so a lower bound of 95 %
  * confidence has P = 0.05.
  */
-export function boundOffset(of: {
+export function boundOffset(options: {
   readonly statistic: StrengthStatistic;
   readonly probability: number;
   readonly coverage: number;
   readonly leverage: number;
   readonly degreesOfFreedom: number;
 }): number {
-  const { statistic, probability, coverage, leverage, degreesOfFreedom } = of;
+  const { statistic, probability, coverage, leverage, degreesOfFreedom } = options;
   if (statistic === "mean") return tQuantile(probability, degreesOfFreedom) * Math.sqrt(leverage);
   if (statistic === "prediction") {
     return tQuantile(probability, degreesOfFreedom) * Math.sqrt(1 + leverage);
@@ -78,7 +78,11 @@ export function strengthBound(
     statistic === "tolerance"
       ? toleranceOffsets([leverage], { confidence, coverage, degreesOfFreedom })[0]
       : boundOffset({
-          ...{ statistic, probability: 1 - confidence, coverage, leverage, degreesOfFreedom },
+          statistic,
+          probability: 1 - confidence,
+          coverage,
+          leverage,
+          degreesOfFreedom,
         });
   return fromFittedScale(fitted, value + offset * sd);
 }
@@ -198,14 +202,18 @@ const ROOT_TAU = Math.sqrt(2 * Math.PI);
  */
 export function toleranceOffsets(
   leverages: readonly number[],
-  of: {
+  options: {
     readonly confidence: number;
     readonly coverage: number;
     readonly degreesOfFreedom: number;
   },
 ): number[] {
   const roots = leverages.map(Math.sqrt);
-  const offset = toleranceOffset(of, [Math.min(...roots), Math.max(...roots)], leverages.length);
+  const offset = toleranceOffset(
+    options,
+    [Math.min(...roots), Math.max(...roots)],
+    leverages.length,
+  );
   return roots.map(offset);
 }
 
@@ -214,7 +222,7 @@ export function toleranceOffsets(
  * the range it is solved, not interpolated.
  */
 export function toleranceOffset(
-  of: {
+  options: {
     readonly confidence: number;
     readonly coverage: number;
     readonly degreesOfFreedom: number;
@@ -222,8 +230,8 @@ export function toleranceOffset(
   [low, high]: readonly [number, number],
   times: number,
 ): (root: number) => number {
-  const z = normalQuantile(of.coverage);
-  const solve = factorSolver(of.degreesOfFreedom, of.confidence, z, low);
+  const z = normalQuantile(options.coverage);
+  const solve = factorSolver(options.degreesOfFreedom, options.confidence, z, low);
   if (times <= NODES || high > WIDEST * low || high - low < 1e-9 * high) {
     return (root) => -solve(root);
   }
@@ -282,12 +290,9 @@ function factorSolver(df: number, confidence: number, z: number, leastRoot: numb
       if (chance < 0) below = k;
       else above = k;
       const newton = k - chance / (slope / (ROOT_TAU * root));
-      const halved =
-        below === -Infinity
-          ? above - 1 - 2 * Math.abs(above)
-          : above === Infinity
-            ? below + 1 + 2 * Math.abs(below)
-            : (below + above) / 2;
+      let halved = (below + above) / 2;
+      if (below === -Infinity) halved = above - 1 - 2 * Math.abs(above);
+      else if (above === Infinity) halved = below + 1 + 2 * Math.abs(below);
       // A far start has no slope to speak of: then halve, or reach out.
       const next =
         newton > below && newton < above && Math.abs(newton - k) < 2 + 2 * Math.abs(k)

@@ -267,13 +267,13 @@ function fitPoints(
  * degrees of freedom. Null where h is 1 or df below 2; infinite where the other blocks lie exactly on
  * their fit, so that this one is all the scatter there is.
  */
-export function studentisedResidual(of: {
+export function studentisedResidual(options: {
   readonly residual: number;
   readonly leverage: number;
   readonly residualSumOfSquares: number;
   readonly degreesOfFreedom: number;
 }): number | null {
-  const { residual, leverage, residualSumOfSquares, degreesOfFreedom } = of;
+  const { residual, leverage, residualSumOfSquares, degreesOfFreedom } = options;
   const free = 1 - leverage;
   if (free < 1e-10 || degreesOfFreedom < 2) return null;
   const left = residualSumOfSquares - residual ** 2 / free;

@@ -1,5 +1,5 @@
-import { fCdf } from "../../numerics/distributions.js";
 import { say, type Text } from "../../words/message.js";
+import { upperTailF } from "../upperTailF.js";
 import { groupByContent } from "./blocks.js";
 import { requireFitted, type StrengthFit, toFittedScale } from "./curve.js";
 import { relativeSpread } from "./model.js";
@@ -100,8 +100,7 @@ export function lackOfFit(fit: StrengthFit): LackOfFit {
   }
   const fValue =
     lackSumOfSquares / lackDegreesOfFreedom / (pureSumOfSquares / pureDegreesOfFreedom);
-  // The upper tail from the F of the exchanged ratio keeps its digits where p is tiny.
-  const pValue = fValue > 0 ? fCdf(1 / fValue, pureDegreesOfFreedom, lackDegreesOfFreedom) : 1;
+  const pValue = upperTailF(fValue, lackDegreesOfFreedom, pureDegreesOfFreedom);
   return {
     status: "ok",
     message:

@@ -157,13 +157,13 @@ export interface StrengthDesign {
 export function strengthDesign(
   facts: StrengthFormFacts,
   basis: ContentBasis,
-  of: {
+  options: {
     readonly used: readonly SpecimenRecord[];
     readonly covariates: readonly { readonly kind: StrengthCovariate; readonly at: number }[];
     readonly batches: readonly string[];
   },
 ): StrengthDesign {
-  const { used, covariates, batches } = of;
+  const { used, covariates, batches } = options;
   const columns = covariates.map(({ kind, at }) => {
     const values = used.map((block) => covariateValue(block, kind)! - at);
     const spread = Math.max(...values.map(Math.abs));

@@ -1,6 +1,8 @@
-import { fCdf, normalCdf, normalQuantile } from "../../numerics/distributions.js";
+import { median } from "simple-statistics";
+import { normalCdf, normalQuantile } from "../../numerics/distributions.js";
 import { leastSquares } from "../../numerics/leastSquares.js";
 import { say, type Text } from "../../words/message.js";
+import { upperTailF } from "../upperTailF.js";
 import { type FittedStrength, requireFitted, type StrengthFit, toFittedScale } from "./curve.js";
 import { relativeSpread } from "./model.js";
 
@@ -51,30 +53,30 @@ export function residualChecks(fit: StrengthFit): ResidualCheck[] {
   const { form, basis } = fitted;
   const weighted = basis.spread === "proportional" || form === "power";
   return [
-    judge(
-      "normality",
-      say`Shapiro–Wilk`,
-      normal && { statistic: normal.w, pValue: normal.pValue },
-      {
-        fine: say`The residuals give no reason to doubt that they are normal.`,
-        doubt: say`The residuals are not like normal ones, so the bounds of single blocks may be wrong. Look for single odd blocks first, and at the robust fit; if all are sound, try the power form, whose errors are lognormal.`,
-      },
-    ),
+    judge("normality", "Shapiro–Wilk", normal && { statistic: normal.w, pValue: normal.pValue }, {
+      fine: say`The residuals give no reason to doubt that they are normal.`,
+      doubt: say`The residuals are not like normal ones, so the bounds of single blocks may be wrong. Look for single odd blocks first, and at the robust fit; if all are sound, try the power form, whose errors are lognormal.`,
+    }),
     judge("equal spread of the contents", "Brown–Forsythe", groupSpread, {
       fine: say`The contents scatter alike, as far as so few blocks can tell.`,
       doubt: say`Some contents scatter more than others. Look at how those blocks were mixed and crushed; the bands are too narrow there and too wide elsewhere.`,
     }),
     judge("spread that grows with strength", "Breusch–Pagan (Koenker)", growth, {
       fine: say`The scatter does not clearly grow or shrink with strength.`,
-      doubt: growth?.rises
-        ? weighted
-          ? say`The scatter grows even faster than the strength. Look at the strongest blocks.`
-          : say`Strong blocks scatter more than weak ones: fit with spread “proportional”, or the power form.`
-        : weighted
-          ? say`Allowing for a scatter that grows went too far: fit with even spread.`
-          : say`Weak blocks scatter more than strong ones. Look at how the weak ones were made and capped.`,
+      doubt: growthWords(growth?.rises ?? false, weighted),
     }),
   ];
+}
+
+function growthWords(rises: boolean, weighted: boolean): Text {
+  if (rises) {
+    return weighted
+      ? say`The scatter grows even faster than the strength. Look at the strongest blocks.`
+      : say`Strong blocks scatter more than weak ones: fit with spread “proportional”, or the power form.`;
+  }
+  return weighted
+    ? say`Allowing for a scatter that grows went too far: fit with even spread.`
+    : say`Weak blocks scatter more than strong ones. Look at how the weak ones were made and capped.`;
 }
 
 function judge(
@@ -107,12 +109,6 @@ export function fittedResiduals(fit: FittedStrength): number[] {
   });
 }
 
-const median = (values: readonly number[]) => {
-  const sorted = [...values].sort((a, b) => a - b);
-  const middle = sorted.length >> 1;
-  return sorted.length % 2 ? sorted[middle] : (sorted[middle - 1] + sorted[middle]) / 2;
-};
-
 interface SpreadTest {
   readonly statistic: number;
   readonly pValue: number;
@@ -144,7 +140,7 @@ export function brownForsythe(groups: readonly (readonly number[])[]): SpreadTes
   }
   if (inner <= 1e-24 * all.length * grand * grand) return null;
   const statistic = outer / between / (inner / within);
-  return { statistic, pValue: statistic > 0 ? fCdf(1 / statistic, within, between) : 1 };
+  return { statistic, pValue: upperTailF(statistic, between, within) };
 }
 
 /**

@@ -1,3 +1,4 @@
+import { median } from "simple-statistics";
 import { leastSquares } from "../../numerics/leastSquares.js";
 import { formatFixed } from "../../quantities/format.js";
 import { say, type Text } from "../../words/message.js";
@@ -50,8 +51,12 @@ export function robustStrength(fit: StrengthFit): RobustStrength {
   const fitted = requireFitted(fit);
   const { basis, contentsPct, points } = fitted;
   const without = (status: RobustStrength["status"], message: Text): RobustStrength => ({
-    ...{ status, message, coefficients: [], reduced: [] },
-    ...{ largestDifferenceMpa: null, atPct: null },
+    status,
+    message,
+    coefficients: [],
+    reduced: [],
+    largestDifferenceMpa: null,
+    atPct: null,
   });
   if (fitted.covariates.length + fitted.batches.length > 0 || basis.spread !== "even") {
     return without("other-terms", say`The robust fit is made for the plain curve only.`);
@@ -63,11 +68,7 @@ export function robustStrength(fit: StrengthFit): RobustStrength {
   let weights = points.map(() => 1);
   let solved = leastSquares(rows, response);
   for (let round = 0; round < ROUNDS; round += 1) {
-    const absolute = solved.residuals.map(Math.abs).sort((a, b) => a - b);
-    const middle = absolute.length >> 1;
-    const median =
-      absolute.length % 2 ? absolute[middle] : (absolute[middle - 1] + absolute[middle]) / 2;
-    const scale = median / MAD;
+    const scale = median(solved.residuals.map(Math.abs)) / MAD;
     if (scale <= 1e-12 * size) {
       return without(
         "no-scatter",

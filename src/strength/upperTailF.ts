@@ -1,0 +1,9 @@
+import { fCdf } from "../numerics/distributions.js";
+
+/**
+ * Chance of an F at least so large: by the F of the exchanged ratio, which keeps its digits where the
+ * chance is tiny.
+ */
+export function upperTailF(fValue: number, degreesAbove: number, degreesBelow: number): number {
+  return fValue > 0 ? fCdf(1 / fValue, degreesBelow, degreesAbove) : 1;
+}
