@@ -13,13 +13,13 @@ import type {
 import { type MoistureWindow, moistureWindow } from "../soil/compaction/moistureWindow.js";
 import { airVoidsDensity } from "../soil/compaction/phaseRelations.js";
 import { joinTexts, say, type Text } from "../words/message.js";
-import type { Figure } from "./figure.js";
-import { baseLayout, PALETTE, translucent } from "./style.js";
+import { type Figure, figureOf } from "./figure.js";
+import { baseLayout, intervalBar, PALETTE, translucent } from "./style.js";
 
 /**
  * Dry density against water content: points, fitted curve with its peak and the peak's 95 % intervals,
- * the window of moisture to ram in, and the lines of no air, 5 and 10 % air where the particle density
- * is known. Points denser than without any air are marked, and told whether the fit left them out.
+ * the compaction moisture range, and the lines of zero, 5 and 10 % air voids where the particle density
+ * is known. Points above zero air voids are marked, and told whether the fit left them out.
  *
  * @param relativePct percent of the maximum dry density that the window keeps; default as `moistureWindow`.
  * @throws RangeError where the share is not above 0 and at most 100.
@@ -43,7 +43,7 @@ export function compactionChart(
   const room = 0.25 * (high - low);
   const bottom = low - room;
   const airLines = airVoidsLines(zeroAirVoids);
-  // High enough to see where the soil has no air left, but not so high that the curve looks flat.
+  // High enough to see where the soil has no air voids left, but not so high that the curve looks flat.
   const wettest = zeroAirVoids.at(-1)?.dryDensityKgM3;
   const top = Math.max(
     high + 2 * room,
@@ -57,11 +57,10 @@ export function compactionChart(
     y: at.map(({ dryDensityKgM3 }) => density(dryDensityKgM3)),
     line: style,
   });
-  return {
-    kind: "figure",
+  return figureOf(
     title,
-    altText: compactionChartText(title, compaction, units, window),
-    data: [
+    compactionChartText(title, compaction, units, window),
+    [
       ...(window ? [windowTrace(window, bottom, top)] : []),
       ...airLines.map(({ name, points: at, dash, width }) => ({
         ...line(name, at, { color: PALETTE.redEarth, width, dash }),
@@ -71,24 +70,24 @@ export function compactionChart(
       ...compactionPoints(points, density),
       ...(peak ? [peakTrace(peak, density)] : []),
     ],
-    layout: baseLayout(
+    baseLayout(
       { title: say`Water content (% of dry mass)` },
       { title: say`Dry density (${displayUnit("density", units)})`, range: [bottom, top] },
       { annotations: airLines.flatMap((each) => lineLabel(each, density, top) ?? []) },
     ),
-  };
+  );
 }
 
-/** The name of a line of air where it enters the plot, to its right; nothing where it stays above. */
+/** The name of a line of air voids where it enters the plot, to its right; nothing where it stays above. */
 function lineLabel(
-  { short, points }: ReturnType<typeof airVoidsLines>[number],
+  { name, points }: ReturnType<typeof airVoidsLines>[number],
   density: (kgM3: number) => number,
   top: number,
 ): object | undefined {
   const first = points.find(({ dryDensityKgM3 }) => density(dryDensityKgM3) <= top);
   if (!first) return undefined;
   return {
-    text: short,
+    text: name,
     x: first.waterContentPct,
     y: Math.min(top, density(first.dryDensityKgM3)),
     xanchor: "left",
@@ -107,7 +106,7 @@ function windowTrace(
   return {
     type: "scatter",
     mode: "lines",
-    name: say`water that keeps ${relativePct} % of the maximum: ${formatFixed(driestPct, 1)} to ${formatFixed(wettestPct, 1)} %`,
+    name: say`compaction moisture range (${relativePct} % of the maximum): ${formatFixed(driestPct, 1)} to ${formatFixed(wettestPct, 1)} %`,
     x: [driestPct, wettestPct, wettestPct, driestPct, driestPct],
     y: [bottom, bottom, top, top, bottom],
     fill: "toself",
@@ -122,24 +121,14 @@ function peakTrace(
   density: (value: number) => number,
 ): object {
   const { optimumInterval95: water, maximumInterval95: dry } = peak;
-  const half = (interval: readonly [number, number] | undefined, to = (value: number) => value) =>
-    interval
-      ? {
-          type: "data",
-          array: [(to(interval[1]) - to(interval[0])) / 2],
-          color: PALETTE.umber,
-          thickness: 1.5,
-          width: 5,
-        }
-      : undefined;
   return {
     type: "scatter",
     mode: "markers",
     name: water ? say`optimum with 95 % intervals` : say`optimum`,
     x: [peak.optimumWaterPct],
     y: [density(peak.maximumDryDensityKgM3)],
-    ...(water ? { error_x: half(water) } : {}),
-    ...(dry ? { error_y: half(dry, density) } : {}),
+    ...(water ? { error_x: intervalBar(water, PALETTE.umber) } : {}),
+    ...(dry ? { error_y: intervalBar([density(dry[0]), density(dry[1])], PALETTE.umber) } : {}),
     marker: { color: PALETTE.umber, symbol: "diamond-open", size: 11, line: { width: 2 } },
   };
 }
@@ -152,18 +141,18 @@ const KINDS = [
     marker: { color: PALETTE.azurite, symbol: "square", size: 8 },
   },
   {
-    name: say`test, denser than without air`,
+    name: say`test, above zero air voids`,
     is: ({ rejected, airVoidsPct = 0 }: CompactionAnalysisPoint) => !rejected && airVoidsPct < 0,
     marker: { color: PALETTE.redEarth, symbol: "square-x-open", size: 10, line: { width: 2 } },
   },
   {
-    name: say`test, denser than without air: left out of the fit`,
+    name: say`test, above zero air voids: left out of the fit`,
     is: ({ rejected }: CompactionAnalysisPoint) => rejected === true,
     marker: { color: PALETTE.redEarth, symbol: "x-open", size: 10, line: { width: 2 } },
   },
 ];
 
-/** The points of a compaction test; those denser than the soil can be without air look different. */
+/** The points of a compaction test; those above zero air voids look different. */
 function compactionPoints(
   points: readonly CompactionAnalysisPoint[],
   density: (kgM3: number) => number,
@@ -175,7 +164,7 @@ function compactionPoints(
       {
         type: "scatter",
         mode: "markers",
-        name: name,
+        name,
         x: own.map(({ waterContentPct }) => waterContentPct),
         y: own.map(({ dryDensityKgM3 }) => density(dryDensityKgM3)),
         marker,
@@ -187,34 +176,30 @@ function compactionPoints(
 const LINES = [
   {
     airPct: 0,
-    name: say`no air left (zero air voids)`,
-    short: say`no air`,
+    name: say`zero air voids`,
     dash: "dash",
     width: 1.8,
   },
-  { airPct: 5, name: say`5 % air`, short: say`5 % air`, dash: "dashdot", width: 1.3 },
-  { airPct: 10, name: say`10 % air`, short: say`10 % air`, dash: "dot", width: 1.3 },
+  { airPct: 5, name: say`5 % air voids`, dash: "dashdot", width: 1.3 },
+  { airPct: 10, name: say`10 % air voids`, dash: "dot", width: 1.3 },
 ] as const;
 
 /** Water that fills a volume, kg/m³: the convention of the phase relations. */
 const WATER_KG_M3 = 1000;
 
-/** The line without air and those of 5 and 10 % air, at the water contents of the first; none without it. */
+/** The lines of zero, 5 and 10 % air voids, at the water contents of the first; none without it. */
 function airVoidsLines(zeroAirVoids: readonly DensityAtWater[]): {
   readonly name: Text;
-  /** For a label beside the line. */
-  readonly short: Text;
   readonly dash: string;
   readonly width: number;
   readonly points: readonly DensityAtWater[];
 }[] {
   if (zeroAirVoids.length === 0) return [];
   const [{ waterContentPct, dryDensityKgM3 }] = zeroAirVoids;
-  // The line without air holds the particle density: 1 / ρd = 1 / ρs + w / ρw.
+  // The line of zero air voids holds the particle density: 1 / ρd = 1 / ρs + w / ρw.
   const particleDensity = 1 / (1 / dryDensityKgM3 - waterContentPct / 100 / WATER_KG_M3);
-  return LINES.map(({ airPct, name, short, dash, width }) => ({
-    name: name,
-    short: short,
+  return LINES.map(({ airPct, name, dash, width }) => ({
+    name,
     dash,
     width,
     points: zeroAirVoids.map(({ waterContentPct: water }) => ({
@@ -224,7 +209,7 @@ function airVoidsLines(zeroAirVoids: readonly DensityAtWater[]): {
   }));
 }
 
-/** The words of a compaction chart: its points, top, intervals and window in numbers. */
+/** The words of a compaction chart: its points, peak, intervals and moisture range in numbers. */
 function compactionChartText(
   title: Text,
   { points, peak }: CompactionAnalysis,
@@ -234,26 +219,22 @@ function compactionChartText(
   const above = points.filter(
     ({ rejected, airVoidsPct }) => rejected || (airVoidsPct !== undefined && airVoidsPct < 0),
   );
+  const [first, last] = [points[0], points[points.length - 1]];
+  const interval = peak?.optimumInterval95;
   return joinTexts(
     [
-      say`${title}. ${points.length} points from ${formatFixed(points[0].waterContentPct, 1)} to ${formatFixed(points[points.length - 1].waterContentPct, 1)} % water.`,
+      say`${title}. ${points.length} points from ${formatFixed(first.waterContentPct, 1)} to ${formatFixed(last.waterContentPct, 1)} % water.`,
       peak
         ? say`The fitted curve peaks at ${formatFixed(peak.optimumWaterPct, 1)} % water with a dry density of ${formatQuantity(peak.maximumDryDensityKgM3, "density", units, 4)}.`
-        : say`The points show no top.`,
-      ...(peak?.optimumInterval95
-        ? [
-            say`95 % interval of the optimum: ${formatFixed(peak.optimumInterval95[0], 1)} to ${formatFixed(peak.optimumInterval95[1], 1)} %.`,
-          ]
-        : []),
-      ...(window
-        ? [
-            say`Between ${formatFixed(window.driestPct, 1)} and ${formatFixed(window.wettestPct, 1)} % water the curve keeps ${window.relativePct} % of the maximum.`,
-          ]
-        : []),
+        : say`The points show no peak.`,
+      interval &&
+        say`95 % interval of the optimum: ${formatFixed(interval[0], 1)} to ${formatFixed(interval[1], 1)} %.`,
+      window &&
+        say`Between ${formatFixed(window.driestPct, 1)} and ${formatFixed(window.wettestPct, 1)} % water the curve keeps ${window.relativePct} % of the maximum.`,
       ...above.map(({ waterContentPct, rejected }) =>
         rejected
-          ? say`The point at ${formatFixed(waterContentPct, 1)} % is denser than without any air and was left out of the fit.`
-          : say`The point at ${formatFixed(waterContentPct, 1)} % is denser than without any air.`,
+          ? say`The point at ${formatFixed(waterContentPct, 1)} % lies above zero air voids and was left out of the fit.`
+          : say`The point at ${formatFixed(waterContentPct, 1)} % lies above zero air voids.`,
       ),
     ],
     " ",

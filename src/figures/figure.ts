@@ -2,7 +2,8 @@ import type { Text } from "../words/message.js";
 
 /**
  * A figure as data: plotly traces and layout, with a title and a text alternative made from the same
- * numbers. Nothing is drawn until somebody shows it.
+ * numbers. Nothing is drawn until somebody shows it. Title and size stand in the layout too, for front
+ * ends that draw the layout alone.
  */
 export interface Figure {
   readonly kind: "figure";
@@ -10,6 +11,51 @@ export interface Figure {
   readonly altText: Text;
   readonly data: readonly object[];
   readonly layout: object;
+}
+
+/** What a front end without a size of its own draws, in CSS pixels. */
+const SIZE = { width: 720, height: 450 } as const;
+
+/** A figure of its parts, with the title and the size in its layout. */
+export function figureOf(
+  title: Text,
+  altText: Text,
+  data: readonly object[],
+  layout: object,
+): Figure {
+  return {
+    kind: "figure",
+    title,
+    altText,
+    data,
+    layout: {
+      ...layout,
+      ...SIZE,
+      title: {
+        text: title,
+        x: 0.02,
+        xanchor: "left",
+        yref: "container",
+        y: 0.98,
+        yanchor: "top",
+        automargin: true,
+        font: { size: 15 },
+      },
+    },
+  };
+}
+
+/**
+ * The layout of a figure for where a caption stands beside it and the page gives the size.
+ *
+ * @example
+ * withoutTitle({ title: { text: "Grading" }, width: 720, height: 450, showlegend: false }) // => { showlegend: false }
+ */
+export function withoutTitle(layout: object): object {
+  const { title, width, height, ...rest } = layout as Record<string, unknown>;
+  const { legend } = rest as { legend?: { readonly yref?: string } };
+  // A legend below the title moves up to where the title was.
+  return legend?.yref === "container" ? { ...rest, legend: { ...legend, y: 1 } } : rest;
 }
 
 /** Trace types that the small part of plotly draws. */

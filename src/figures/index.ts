@@ -2,9 +2,9 @@
 export { blendChart, robustnessChart, sharesChart } from "./blend/blendChart.js";
 export { frontierChart, ternaryChart } from "./blend/tradeoffCharts.js";
 export { compactionChart } from "./compactionChart.js";
-export type { Figure } from "./figure.js";
+export { type Figure, withoutTitle } from "./figure.js";
 export type { ChartBand } from "./grading/band.js";
-export { guidanceBand, modelBand, uncertaintyBand } from "./grading/band.js";
+export { guidanceBand, modelBand, powerBand, uncertaintyBand } from "./grading/band.js";
 export {
   type ChartCurve,
   type GradingChartOptions,

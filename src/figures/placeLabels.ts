@@ -10,8 +10,8 @@ interface LabelAnchor extends PlotPlace {
   readonly heightPx: number;
 }
 
-/** Way from a point to the middle of its label, to the right and upwards. */
-interface LabelWay {
+/** From a point to the middle of its label, to the right and upwards. */
+interface LabelOffset {
   readonly rightPx: number;
   readonly upPx: number;
 }
@@ -43,14 +43,14 @@ export function placeLabels(
   anchors: readonly LabelAnchor[],
   drawn: readonly PlotPlace[],
   plots: readonly PlotSize[],
-): LabelWay[] {
+): LabelOffset[] {
   const scaled = plots.map((plot) => {
     const scale = ({ x, y }: PlotPlace) => ({ x: x * plot.widthPx, y: y * plot.heightPx });
     return { plot, scale, points: anchors.map(scale), lines: drawn.map(scale) };
   });
-  const ways: LabelWay[] = [];
+  const offsets: LabelOffset[] = [];
   const boxOf = (
-    { rightPx, upPx }: LabelWay,
+    { rightPx, upPx }: LabelOffset,
     index: number,
     scale: (p: PlotPlace) => PlotPlace,
   ) => {
@@ -59,26 +59,26 @@ export function placeLabels(
     return { x: x + rightPx, y: y + upPx, widthPx, heightPx };
   };
   for (const [index, { widthPx, heightPx }] of anchors.entries()) {
-    const tried = SIDEWAYS.flatMap((across) =>
+    const candidates = SIDEWAYS.flatMap((across) =>
       UPWARDS.map((up) => {
-        const way = { rightPx: across * widthPx, upPx: up * heightPx };
+        const offset = { rightPx: across * widthPx, upPx: up * heightPx };
         const cost = scaled.reduce((sum, { plot, scale, points, lines }) => {
-          const box = boxOf(way, index, scale);
-          const labels = ways.filter((each, at) => overlap(box, boxOf(each, at, scale)));
+          const box = boxOf(offset, index, scale);
+          const labels = offsets.filter((each, at) => overlap(box, boxOf(each, at, scale)));
           return (
             sum +
             5000 * labels.length +
-            (within(box, plot) ? 0 : 1000) +
-            200 * points.filter((point) => holds(box, point)).length +
-            20 * lines.filter((point) => holds(box, point)).length
+            (isInside(box, plot) ? 0 : 1000) +
+            200 * points.filter((point) => contains(box, point)).length +
+            20 * lines.filter((point) => contains(box, point)).length
           );
         }, Math.abs(across) + Math.abs(up));
-        return { way, cost };
+        return { offset, cost };
       }),
     );
-    ways.push(tried.reduce((a, b) => (b.cost < a.cost ? b : a)).way);
+    offsets.push(candidates.reduce((a, b) => (b.cost < a.cost ? b : a)).offset);
   }
-  return ways;
+  return offsets;
 }
 
 function overlap(a: Box, b: Box): boolean {
@@ -88,11 +88,11 @@ function overlap(a: Box, b: Box): boolean {
   );
 }
 
-function holds({ x, y, widthPx, heightPx }: Box, point: PlotPlace): boolean {
+function contains({ x, y, widthPx, heightPx }: Box, point: PlotPlace): boolean {
   return Math.abs(point.x - x) < widthPx / 2 && Math.abs(point.y - y) < heightPx / 2;
 }
 
-function within({ x, y, widthPx, heightPx }: Box, plot: PlotSize): boolean {
+function isInside({ x, y, widthPx, heightPx }: Box, plot: PlotSize): boolean {
   return (
     x - widthPx / 2 > 0 &&
     x + widthPx / 2 < plot.widthPx &&

@@ -2,8 +2,8 @@ import { formatFixed } from "../quantities/format.js";
 import { plasticityGroup } from "../soil/classification/uscs.js";
 import { aLine, uLine } from "../soil/consistency/plasticityChart.js";
 import { joinTexts, say, type Text } from "../words/message.js";
-import type { Figure } from "./figure.js";
-import { baseLayout, PALETTE, QUIET, seriesStyle } from "./style.js";
+import { type Figure, figureOf } from "./figure.js";
+import { baseLayout, intervalBar, PALETTE, QUIET, seriesStyle } from "./style.js";
 
 export interface PlasticitySample {
   readonly name: string;
@@ -58,11 +58,10 @@ export function plasticityChart(title: Text, samples: readonly PlasticitySample[
     hoverinfo: "skip",
     line: { color: QUIET.border, width: 1 },
   });
-  return {
-    kind: "figure",
+  return figureOf(
     title,
-    altText: say`${title}. Plasticity index against liquid limit, with the A-line. ${joinTexts(samples.map(describe), " ")}`,
-    data: [
+    say`${title}. Plasticity index against liquid limit, with the A-line. ${joinTexts(samples.map(describe), " ")}`,
+    [
       line(say`A-line`, aLine, A_FROM, { color: PALETTE.umber }),
       line(say`U-line (from memory)`, uLine, U_FROM, {
         color: PALETTE.manganese,
@@ -75,29 +74,21 @@ export function plasticityChart(title: Text, samples: readonly PlasticitySample[
       border([7 / 0.9 + 8, 20 + 7 / 0.73], [7, 7]),
       ...samples.map((sample, index) => {
         const { color, symbol } = seriesStyle(index);
-        const half = (interval?: readonly [number, number]) =>
-          interval
-            ? {
-                type: "data",
-                array: [(interval[1] - interval[0]) / 2],
-                color,
-                thickness: 1.2,
-                width: 4,
-              }
-            : undefined;
+        const bar = (interval?: readonly [number, number]) =>
+          interval && intervalBar(interval, color);
         return {
           type: "scatter",
           mode: "markers",
           name: sample.name,
           x: [sample.liquidLimitPct],
           y: [sample.plasticityIndexPct],
-          error_x: half(sample.liquidLimitInterval95),
-          error_y: half(sample.plasticityIndexInterval95),
+          error_x: bar(sample.liquidLimitInterval95),
+          error_y: bar(sample.plasticityIndexInterval95),
           marker: { color, symbol, size: 10 },
         };
       }),
     ],
-    layout: baseLayout(
+    baseLayout(
       { title: say`Liquid limit (%)`, range: [0, right], dtick: 10 },
       { title: say`Plasticity index (%)`, range: [0, top], dtick: 10 },
       {
@@ -116,7 +107,7 @@ export function plasticityChart(title: Text, samples: readonly PlasticitySample[
         })),
       },
     ),
-  };
+  );
 }
 
 function describe({ name, liquidLimitPct, plasticityIndexPct }: PlasticitySample): Text {

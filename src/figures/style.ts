@@ -15,6 +15,7 @@ export const PALETTE = {
   manganese: "#1b150f",
 } as const;
 
+/** How a series is drawn. */
 export interface LineStyle {
   readonly color: string;
   readonly dash: "solid" | "dash" | "dot" | "dashdot" | "longdash" | "longdashdot";
@@ -55,10 +56,23 @@ export function translucent(hex: string, opacity: number): string {
   return `rgba(${part(1)},${part(3)},${part(5)},${opacity})`;
 }
 
+/** The bar of a 95 % interval about a point in its middle. */
+export function intervalBar([low, high]: readonly [number, number], color: string): object {
+  return { type: "data", array: [(high - low) / 2], color, thickness: 1.4, width: 5 };
+}
+
 /** Letters of a text in the language where it is longest: labels get the same place in every language. */
 export function widestLength(text: Text): number {
   return Math.max(render(text, "en").length, render(text, "es").length);
 }
+
+const FONT = { family: "Source Sans 3, sans-serif", size: 13, color: PALETTE.manganese } as const;
+
+/** What the layouts of all figures share: letters and a white ground. */
+export const GROUND = { font: FONT, paper_bgcolor: "#ffffff" } as const;
+
+/** Lines of a grid, and the finer ones between them. */
+export const GRID = { line: "#e4ddd4", fine: "#f1ece5" } as const;
 
 const AXIS = {
   showline: true,
@@ -67,26 +81,31 @@ const AXIS = {
   ticks: "outside",
   tickcolor: PALETTE.manganese,
   ticklen: 4,
-  gridcolor: "#e4ddd4",
+  gridcolor: GRID.line,
   zeroline: false,
   title: { standoff: 10 },
 } as const;
 
-/** Above the plot: below it, a low figure would lay the legend over the axis title. */
-export const TOP_LEGEND = {
+/**
+ * Between the title and the plot, which makes room for both. Below the plot, a low figure would lay the
+ * legend over the axis title.
+ */
+const TOP_LEGEND = {
   orientation: "h",
   x: 0,
   xanchor: "left",
-  y: 1.02,
-  yanchor: "bottom",
+  yref: "container",
+  y: 0.92,
+  yanchor: "top",
 } as const;
 
+/** A plotly axis; what is left out is as in all figures. */
 export interface AxisOptions {
   readonly title: Text;
   readonly [option: string]: unknown;
 }
 
-/** The layout that all figures share: white ground, quiet grid, no title inside (the caption has it). */
+/** The layout of figures with two axes: white ground, quiet grid, the legend above the plot. */
 export function baseLayout(
   x: AxisOptions,
   y: AxisOptions,
@@ -98,8 +117,7 @@ export function baseLayout(
     ...rest,
   });
   return {
-    font: { family: "Source Sans 3, sans-serif", size: 13, color: PALETTE.manganese },
-    paper_bgcolor: "#ffffff",
+    ...GROUND,
     plot_bgcolor: "#ffffff",
     margin: { l: 62, r: 18, t: 16, b: 54 },
     xaxis: axis(x),

@@ -7,7 +7,7 @@ import {
   usdaTexture,
 } from "../soil/classification/usdaTexture.js";
 import { joinTexts, say, soilNamed, type Text } from "../words/message.js";
-import type { Figure } from "./figure.js";
+import { type Figure, figureOf } from "./figure.js";
 import { baseLayout, PALETTE, QUIET, seriesStyle } from "./style.js";
 
 export interface TextureSample {
@@ -48,12 +48,11 @@ export function textureTriangle(title: Text, samples: readonly TextureSample[]):
       hoverinfo: "skip",
     };
   });
-  return {
-    kind: "figure",
+  return figureOf(
     title,
-    altText: say`${title}. Triangle of sand, silt and clay under 2 mm. ${joinTexts(samples.map(describe), " ")}`,
-    data: [...borders, ...samples.flatMap(sampleTraces)],
-    layout: baseLayout(
+    say`${title}. Triangle of sand, silt and clay under 2 mm. ${joinTexts(samples.map(describe), " ")}`,
+    [...borders, ...samples.flatMap(sampleTraces)],
+    baseLayout(
       { title: "", range: [-14, 114], ...HIDDEN },
       { title: "", range: [-11, 90], scaleanchor: "x", ...HIDDEN },
       {
@@ -61,7 +60,7 @@ export function textureTriangle(title: Text, samples: readonly TextureSample[]):
         margin: { l: 8, r: 8, t: 8, b: 8 },
       },
     ),
-  };
+  );
 }
 
 function describe({ name, parts, resampled = [] }: TextureSample): Text {

@@ -38,9 +38,9 @@ describe("compactionChart", () => {
   const chart = renderAll(compactionChart("Compaction", analysis, "SI"));
 
   it.each([
-    ["no air left", 0],
-    ["5 % air", 5],
-    ["10 % air", 10],
+    ["zero air voids", 0],
+    ["5 % air voids", 5],
+    ["10 % air voids", 10],
   ])("draws %s where the formula has it", (name, airPct) => {
     const line = (chart.data as readonly Trace[]).find((trace) => trace.name.startsWith(name))!;
     expect(line.x.length).toBeGreaterThan(10);
@@ -49,14 +49,14 @@ describe("compactionChart", () => {
     });
   });
 
-  it("has no line of air without a particle density", () => {
+  it("has no line of air voids without a particle density", () => {
     const plain = renderAll(compactionChart("C", analyseCompaction(record(GOOD)), "SI"));
     expect(named(plain, "air")).toEqual([]);
   });
 
   it("shades the window of moisture and gives the optimum its intervals", () => {
     const window = moistureWindow(analysis)!;
-    const [shade] = named(chart, "water that keeps 98 %");
+    const [shade] = named(chart, "98 % of the maximum");
     expect([Math.min(...shade.x), Math.max(...shade.x)]).toEqual([
       window.driestPct,
       window.wettestPct,
@@ -66,19 +66,19 @@ describe("compactionChart", () => {
     expect(optimum.error_x!.array[0]).toBeCloseTo((high - low) / 2, 9);
     const [narrow] = named(
       renderAll(compactionChart("C", analysis, "SI", 99.5)),
-      "water that keeps 99.5 %",
+      "99.5 % of the maximum",
     );
     expect(Math.min(...narrow.x)).toBeGreaterThan(window.driestPct);
     const { items } = renderAll(moistureWindowTable(analysis, "SI")!);
     expect(items[2].value).toBe(`${window.wettestPct.toFixed(1)} %`);
   });
 
-  it("marks points denser than without air, and says whether the fit left them out", () => {
+  it("marks points above zero air voids, and says whether the fit left them out", () => {
     const low = { particleDensityKgM3: 2350 };
     const kept = analyseCompaction(record(GOOD), low);
     const above = kept.points.filter(({ airVoidsPct }) => airVoidsPct! < 0);
     expect(above.length).toBeGreaterThan(0);
-    const [mark] = named(renderAll(compactionChart("C", kept, "SI")), "denser than without air");
+    const [mark] = named(renderAll(compactionChart("C", kept, "SI")), "above zero air voids");
     expect(mark.x).toEqual(above.map(({ waterContentPct }) => waterContentPct));
 
     const rejected = analyseCompaction(record(GOOD), { ...low, rejectAboveZeroAir: true });
@@ -92,11 +92,11 @@ describe("compactionChart", () => {
     expect(shown.length).toBe(rejected.points.length);
   });
 
-  it("of points without a top draws them and no curve", () => {
+  it("of points without a peak draws them and no curve", () => {
     const rising = analyseCompaction(record(GOOD.slice(0, 3)));
     const figure = renderAll(compactionChart("C", rising, "US"));
     expect(figure.data).toHaveLength(1);
-    expect(figure.altText).toContain("show no top");
+    expect(figure.altText).toContain("show no peak");
     expect(moistureWindowTable(rising, "US")).toBeUndefined();
   });
 });

@@ -24,7 +24,8 @@ interface Trace {
   readonly fill?: string;
   readonly fillcolor?: string;
   readonly fillpattern?: { readonly shape: string };
-  readonly line: { readonly dash: string };
+  readonly line: { readonly dash: string; readonly color: string };
+  readonly marker: { readonly symbol: string };
 }
 interface Layout {
   readonly xaxis: { readonly range: readonly number[]; readonly tickvals: readonly number[] };
@@ -106,12 +107,21 @@ describe("gradingChart", () => {
     );
   });
 
-  it("tells several envelopes apart by hatching and dash, and still takes a single band", () => {
+  it("tells several envelopes apart by hatching and marks, and still takes a single band", () => {
     const bands = ["A", "B", "C", "D"].map((name, at) => envelope(name, 4 * at));
     const filled = parts(gradingChart("G", [SOIL], bands)).data.filter(({ fill }) => fill);
-    const looks = filled.map(({ line, fillpattern }) => `${line.dash} ${fillpattern?.shape}`);
-    expect(new Set(looks).size).toBe(4);
-    expect(new Set(filled.map(({ line }) => line.dash)).size).toBe(4);
+    expect(new Set(filled.map(({ fillpattern }) => fillpattern?.shape)).size).toBe(4);
+    expect(new Set(filled.map(({ marker }) => marker.symbol)).size).toBe(4);
+    expect(new Set(filled.map(({ line }) => line.color)).size).toBe(4);
+    // Derived ones have dashes of their own.
+    const derived = parts(
+      gradingChart(
+        "G",
+        [SOIL],
+        bands.map((band) => ({ ...band, derived: true })),
+      ),
+    ).data.filter(({ fill }) => fill);
+    expect(new Set([...filled, ...derived].map(({ line }) => line.dash)).size).toBe(5);
     expect(gradingChart("G", [SOIL], bands[0])).toEqual(gradingChart("G", [SOIL], [bands[0]]));
   });
 

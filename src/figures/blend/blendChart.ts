@@ -1,14 +1,14 @@
-import type { BlendResult } from "../../blend/design.js";
+import type { BlendResult } from "../../blend/description.js";
 import type { Robustness } from "../../blend/robustness.js";
 import type { MaterialConfig } from "../../entries/studyConfig.js";
 import type { GradingCurve } from "../../grading/curve.js";
 import { formatFixed, formatNumber, formatPlain } from "../../quantities/format.js";
 import type { BlendStudy } from "../../study/studyResult.js";
 import { joinTexts, say, type Text } from "../../words/message.js";
-import type { Figure } from "../figure.js";
+import { type Figure, figureOf } from "../figure.js";
 import type { ChartBand } from "../grading/band.js";
 import { type ChartCurve, gradingChart } from "../grading/gradingChart.js";
-import { baseLayout, PALETTE, seriesStyle } from "../style.js";
+import { baseLayout, PALETTE, seriesStyle, translucent } from "../style.js";
 
 /**
  * The blended curve against what it was to be (a curve, or a band), and a recommended band and the
@@ -55,7 +55,8 @@ export function sharesChart(
     ...material,
     sharePct: blend.shares.find(({ id }) => id === material.id)?.sharePct ?? 0,
   }));
-  const y = shares.map(({ name }) => name);
+  // Two materials may have one name: each has a row of its own by its id.
+  const y = shares.map(({ id }) => id);
   const data = [
     {
       type: "bar",
@@ -83,41 +84,44 @@ export function sharesChart(
       },
     },
   ];
-  return {
-    kind: "figure",
+  const sentences = shares.map(
+    ({ name, sharePct, minSharePct, maxSharePct }) =>
+      say`${name}: ${formatFixed(sharePct, 1)} % (allowed ${minSharePct} to ${maxSharePct} %)`,
+  );
+  return figureOf(
     title,
-    altText: say`${title}. ${joinTexts(
-      shares.map(
-        ({ name, sharePct, minSharePct, maxSharePct }) =>
-          say`${name}: ${formatFixed(sharePct, 1)} % (allowed ${minSharePct} to ${maxSharePct} %)`,
-      ),
-      "; ",
-    )}.`,
+    say`${title}. ${joinTexts(sentences, "; ")}.`,
     data,
-    layout: baseLayout(
+    baseLayout(
       {
         title: say`Share of the dry mass of soil and aggregate (%)`,
         range: [0, 114],
         tickvals: [0, 20, 40, 60, 80, 100],
       },
-      { title: "", autorange: "reversed", ticks: "", automargin: true },
+      {
+        title: "",
+        type: "category",
+        autorange: "reversed",
+        tickvals: y,
+        ticktext: shares.map(({ name }) => name),
+        ticks: "",
+        automargin: true,
+      },
       {
         margin: { l: 150, r: 18, t: 16, b: 54 },
         showlegend: false,
-        annotations: shares.map(({ name, sharePct }) => ({
+        annotations: shares.map(({ id, sharePct }) => ({
           text: say`${formatFixed(sharePct, 1)} %`,
           x: 113,
           xanchor: "right",
-          y: name,
+          y: id,
           showarrow: false,
           font: { size: 14 },
         })),
       },
     ),
-  };
+  );
 }
-
-const BAND_COLOUR = "rgba(192,112,0,0.22)";
 
 /** At each size of the band: what is allowed, and between what nine in ten blends lie. */
 export function robustnessChart(
@@ -130,11 +134,10 @@ export function robustnessChart(
     (point, i) =>
       say`At ${x[i]}: nine in ten between ${formatNumber(point.p05Pct, 3)} and ${formatNumber(point.p95Pct, 3)} %, allowed ${formatNumber(point.lowPct, 3)} to ${formatNumber(point.highPct, 3)} %, inside in ${percent(point.insideProbability)}.`,
   );
-  return {
-    kind: "figure",
+  return figureOf(
     title,
-    altText: say`${title}. ${percent(insideProbability)} of ${draws} drawn blends stay inside the band at every size; the worst size is ${formatNumber(worst.sizeMm, 2)} mm. ${joinTexts(sentences, " ")}`,
-    data: [
+    say`${title}. ${percent(insideProbability)} of ${draws} drawn blends stay inside the band at every size; the worst size is ${formatNumber(worst.sizeMm, 2)} mm. ${joinTexts(sentences, " ")}`,
+    [
       {
         type: "bar",
         name: say`allowed`,
@@ -142,12 +145,15 @@ export function robustnessChart(
         base: points.map(({ lowPct }) => lowPct),
         y: points.map(({ lowPct, highPct }) => highPct - lowPct),
         width: 0.5,
-        marker: { color: BAND_COLOUR, line: { color: PALETTE.ochre, width: 1 } },
+        marker: {
+          color: translucent(PALETTE.ochre, 0.22),
+          line: { color: PALETTE.ochre, width: 1 },
+        },
       },
       {
         type: "scatter",
         mode: "markers",
-        name: say`middle and nine in ten of the blends`,
+        name: say`median and nine in ten of the blends`,
         x,
         y: points.map(({ medianPct }) => medianPct),
         marker: { color: PALETTE.azurite, symbol: "diamond", size: 9 },
@@ -162,7 +168,7 @@ export function robustnessChart(
         },
       },
     ],
-    layout: baseLayout(
+    baseLayout(
       { title: say`Grain size`, type: "category" },
       { title: say`Passing (% of dry mass)`, range: [0, 108], tickvals: [0, 20, 40, 60, 80, 100] },
       {
@@ -175,5 +181,5 @@ export function robustnessChart(
         })),
       },
     ),
-  };
+  );
 }

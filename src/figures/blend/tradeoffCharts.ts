@@ -1,8 +1,8 @@
 import type { FrontierPoint, TernaryMap, TernaryPoint } from "../../blend/tradeoffs.js";
 import { formatFixed, formatNumber } from "../../quantities/format.js";
 import { joinTexts, say, type Text } from "../../words/message.js";
-import type { Figure } from "../figure.js";
-import { baseLayout, PALETTE } from "../style.js";
+import { type Figure, figureOf } from "../figure.js";
+import { baseLayout, GRID, GROUND, PALETTE, QUIET } from "../style.js";
 
 /**
  * What a better fit costs: difference from the target against cost per tonne or share of site soil.
@@ -13,7 +13,7 @@ export function frontierChart(
   title: Text,
   frontier: readonly FrontierPoint[],
   axis: Text,
-  names: readonly string[],
+  names: readonly Text[],
 ): Figure {
   const described = [frontier[0], frontier[frontier.length - 1]]
     .filter((point) => point !== undefined)
@@ -21,11 +21,10 @@ export function frontierChart(
       const shares = sharesPct.map((share, j) => say`${names[j]} ${formatFixed(share, 1)} %`);
       return say`at ${formatNumber(value, 3)} the difference is ${formatNumber(rmsDifferencePct, 3)} points (${joinTexts(shares)})`;
     });
-  return {
-    kind: "figure",
+  return figureOf(
     title,
-    altText: say`${title}. ${axis} against the root mean square difference from the target: ${described.length > 0 ? joinTexts(described, "; ") : say`no blend keeps the limits`}.`,
-    data: [
+    say`${title}. ${axis} against the root mean square difference from the target: ${described.length > 0 ? joinTexts(described, "; ") : say`no blend keeps the limits`}.`,
+    [
       {
         type: "scatter",
         mode: "lines+markers",
@@ -36,12 +35,12 @@ export function frontierChart(
         marker: { color: PALETTE.umber, symbol: "circle", size: 7 },
       },
     ],
-    layout: baseLayout(
+    baseLayout(
       { title: axis },
       { title: say`Difference from the target (points, rms)`, rangemode: "tozero" },
       { showlegend: false },
     ),
-  };
+  );
 }
 
 /** Darker is nearer; the size of the mark says it too. */
@@ -59,11 +58,11 @@ const CLASSES = [
 export function ternaryChart(
   title: Text,
   map: TernaryMap,
-  names: readonly [string, string, string],
+  names: readonly [Text, Text, Text],
 ): Figure {
   const allowed = map.points.filter((point) => point.allowed);
   const nearest = allowed.reduce(
-    (least, { rmsDifferencePct }) => Math.min(least, rmsDifferencePct),
+    (smallest, { rmsDifferencePct }) => Math.min(smallest, rmsDifferencePct),
     map.best?.rmsDifferencePct ?? Infinity,
   );
   // Where the target is met exactly, multiples of nothing would all be far.
@@ -75,7 +74,7 @@ export function ternaryChart(
     trace(
       map.points.filter((point) => !point.allowed),
       say`breaks a limit`,
-      { color: "#8a7f74", size: 5, symbol: "x-thin", line: { color: "#8a7f74", width: 1 } },
+      { color: QUIET.border, size: 5, symbol: "x-thin", line: { color: QUIET.border, width: 1 } },
     ),
     ...CLASSES.map(({ color, size }, at) =>
       trace(
@@ -91,26 +90,24 @@ export function ternaryChart(
       line: { color: PALETTE.manganese, width: 1.6 },
     }),
   ].filter(({ a }) => a.length > 0);
-  const axis = (name: string) => ({
-    title: { text: `${name} (%)` },
+  const axis = (name: Text) => ({
+    title: { text: say`${name} (%)` },
     tickvals: [20, 40, 60, 80],
     linecolor: PALETTE.manganese,
-    gridcolor: "#e4ddd4",
+    gridcolor: GRID.line,
     min: 0,
   });
   const best = map.best?.sharesPct.map((share, j) => say`${names[j]} ${formatFixed(share, 1)} %`);
-  return {
-    kind: "figure",
+  return figureOf(
     title,
-    altText: say`${title}. Map of all blends of ${joinTexts(names)}: ${allowed.length} of ${map.points.length} blends in even steps keep all limits. ${
+    say`${title}. Map of all blends of ${joinTexts(names)}: ${allowed.length} of ${map.points.length} blends in even steps keep all limits. ${
       best
         ? say`The best, ${joinTexts(best)}, differs from the target by ${formatNumber(map.best!.rmsDifferencePct, 3)} points; ${allowed.filter((point) => classOf(point) === 0).length} blends differ by no more than ${below(0)}.`
         : say`No blend keeps all limits.`
     }`,
     data,
-    layout: {
-      font: { family: "Source Sans 3, sans-serif", size: 13, color: PALETTE.manganese },
-      paper_bgcolor: "#ffffff",
+    {
+      ...GROUND,
       margin: { l: 70, r: 70, t: 46, b: 60 },
       ternary: {
         sum: 100,
@@ -121,7 +118,7 @@ export function ternaryChart(
       },
       legend: { orientation: "h", x: 0.5, xanchor: "center", y: -0.14, yanchor: "top" },
     },
-  };
+  );
 }
 
 function trace(points: readonly TernaryPoint[], name: Text, marker: object) {

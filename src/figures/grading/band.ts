@@ -8,8 +8,10 @@ import { type LineStyle, PALETTE, seriesStyle, translucent } from "../style.js";
 export interface ChartBand {
   /** Says what the band is and how far it can be trusted. */
   readonly name: Text;
-  /** Nothing is known between the points: they are drawn as bars, not joined to a band. */
-  readonly pointsOnly?: boolean;
+  /** Nothing was published between the points: the edges there are ours, and dashed. */
+  readonly derived?: boolean;
+  /** A formula gives the edges at every size: they have no marks at the points. */
+  readonly smooth?: boolean;
   /** The band is the doubt about this curve, counted from 0: it takes the curve's colour. */
   readonly aboutCurve?: number;
   readonly points: readonly {
@@ -85,88 +87,167 @@ export function modelBand(
   };
 }
 
-/** The band of a guidance entry for a grading chart, named with how far it can be trusted; nothing where it limits no passing. */
+/**
+ * The envelope of a guidance entry for a grading chart, named with how far it can be trusted; nothing
+ * where the entry limits no passing.
+ *
+ * @example
+ * const entry = GUIDANCE_ENTRIES.find(({ id }) => id === "darchitectures-pise");
+ * const { derived, points } = guidanceBand(entry);
+ * [derived, points[0]] // => [true, { sizeMm: 0.002, lowPct: 5, highPct: 20 }]
+ */
 export function guidanceBand(entry: GuidanceEntry): ChartBand | undefined {
   if (entry.points.length === 0) return undefined;
-  const first = entry.own ? entry.title : entry.source.authors.split(/[;,(]/)[0].trim();
-  const mark = entry.own
-    ? [say`the study's own`]
-    : [
-        entry.derived ? say`derived by us` : say`as published`,
-        entry.basis === "read" ? say`read` : say`from memory`,
-      ];
+  const { authors, year } = entry.source;
+  const author = entry.own ? entry.title : authors.split(/[;,(]/)[0].trim();
+  const source = entry.own || year === undefined ? author : say`${author} ${String(year)}`;
   return {
-    name: say`${entry.source.year === undefined ? first : say`${first} ${String(entry.source.year)}`} (${joinTexts(mark)})`,
-    pointsOnly: entry.derived,
+    name: say`${source} (${joinTexts(envelopeMarks(entry))})`,
+    derived: entry.derived,
     points: entry.points,
   };
 }
 
-/** Envelopes are told apart by their hatching, the dash of their edges and the colour, in this order. */
+function envelopeMarks({ own, derived, basis }: GuidanceEntry): Text[] {
+  if (own) return [say`the study's own`];
+  return [
+    derived ? say`derived by us from fraction limits` : say`as published`,
+    basis === "read" ? say`read` : say`from memory`,
+  ];
+}
+
+/** Points along the edges of a band between two power curves. */
+const POWER_STEPS = 60;
+
+/**
+ * The envelope between two power curves, passing = 100 (size / top size) ^ exponent.
+ *
+ * @param exponents in either order: the larger one has less fines and gives the lower edge.
+ * @param finestMm where the band begins; default 0.063 mm.
+ * @throws RangeError where an exponent or a size is not above 0, or the top size not above the finest.
+ *
+ * @example
+ * const { points } = powerBand("Road base", { exponents: [0.33, 0.5], topSizeMm: 20 });
+ * [points[0].sizeMm, points[60]] // => [0.063, { sizeMm: 20, lowPct: 100, highPct: 100 }]
+ */
+export function powerBand(
+  name: Text,
+  {
+    exponents,
+    topSizeMm,
+    finestMm = 0.063,
+  }: {
+    readonly exponents: readonly [number, number];
+    readonly topSizeMm: number;
+    readonly finestMm?: number;
+  },
+): ChartBand {
+  for (const exponent of exponents) {
+    if (!(exponent > 0 && Number.isFinite(exponent))) {
+      throw new RangeError(`invalid \`exponents\`: ${exponent}; expected above 0`);
+    }
+  }
+  if (!(finestMm > 0 && topSizeMm > finestMm && Number.isFinite(topSizeMm))) {
+    throw new RangeError(`invalid \`topSizeMm\`: ${topSizeMm}; expected above ${finestMm}`);
+  }
+  const [small, large] = [Math.min(...exponents), Math.max(...exponents)];
+  const passing = (sizeMm: number, exponent: number) => 100 * (sizeMm / topSizeMm) ** exponent;
+  return {
+    name,
+    smooth: true,
+    points: Array.from({ length: POWER_STEPS + 1 }, (_, step) => {
+      const sizeMm =
+        step === POWER_STEPS
+          ? topSizeMm
+          : finestMm * (topSizeMm / finestMm) ** (step / POWER_STEPS);
+      return { sizeMm, lowPct: passing(sizeMm, large), highPct: passing(sizeMm, small) };
+    }),
+  };
+}
+
+/**
+ * Envelopes are told apart by their hatching, the marks on their edges and the colour, in this order;
+ * those that we derived also by a dash of their own.
+ */
 const ENVELOPES: readonly {
   readonly color: string;
-  readonly dash: LineStyle["dash"];
+  readonly derivedDash: LineStyle["dash"];
   readonly hatch: string;
-  readonly bar: string;
+  readonly symbol: string;
 }[] = [
-  { color: PALETTE.ochre, dash: "dot", hatch: "", bar: "line-ns-open" },
-  { color: PALETTE.azurite, dash: "dash", hatch: "/", bar: "diamond-open" },
-  { color: PALETTE.greenEarth, dash: "longdash", hatch: "\\", bar: "square-open" },
-  { color: PALETTE.redEarth, dash: "dashdot", hatch: ".", bar: "triangle-up-open" },
+  { color: PALETTE.ochre, derivedDash: "dash", hatch: "", symbol: "circle-open" },
+  { color: PALETTE.azurite, derivedDash: "dot", hatch: "/", symbol: "diamond-open" },
+  { color: PALETTE.greenEarth, derivedDash: "longdash", hatch: "\\", symbol: "square-open" },
+  { color: PALETTE.redEarth, derivedDash: "dashdot", hatch: ".", symbol: "triangle-up-open" },
 ];
+
+/** Whether a band has no two sizes to draw an area between. */
+export function isDrawnAsBars({ points, aboutCurve }: ChartBand): boolean {
+  return aboutCurve === undefined && points.length < 2;
+}
 
 /** The traces of one band; `index` counts the envelopes, so that several look different. */
 export function bandTraces(band: ChartBand, index: number): object[] {
-  if (band.aboutCurve !== undefined) return doubt(band, seriesStyle(band.aboutCurve).color);
-  const style = ENVELOPES[index % ENVELOPES.length];
-  const x = band.points.map(({ sizeMm }) => sizeMm);
-  if (band.pointsOnly || band.points.length < 2) {
-    return [
-      {
-        type: "scatter",
-        mode: "markers",
-        name: band.name,
-        x,
-        y: band.points.map(({ lowPct, highPct }) => (lowPct + highPct) / 2),
-        marker: { symbol: style.bar, size: 10, color: style.color, line: { width: 3 } },
-        error_y: {
-          type: "data",
-          array: band.points.map(({ lowPct, highPct }) => (highPct - lowPct) / 2),
-          color: style.color,
-          thickness: 4 - (index % 3),
-          width: 7 + 3 * (index % 3),
-        },
-        hoverinfo: "skip",
-      },
-    ];
+  if (band.aboutCurve !== undefined) {
+    return doubtTraces(band, seriesStyle(band.aboutCurve).color);
   }
-  const edge = { type: "scatter", mode: "lines", x, hoverinfo: "skip" };
-  const line = { color: style.color, width: 1.2, dash: style.dash };
+  return isDrawnAsBars(band) ? barTraces(band, index) : envelopeTraces(band, index);
+}
+
+/** Limits at a single size, where an area would not be seen. */
+function barTraces({ name, points }: ChartBand, index: number): object[] {
+  const { color, symbol } = ENVELOPES[index % ENVELOPES.length];
   return [
-    { ...edge, line, y: band.points.map(({ highPct }) => highPct), showlegend: false },
     {
-      ...edge,
-      line,
-      y: band.points.map(({ lowPct }) => lowPct),
-      name: band.name,
-      fill: "tonexty",
-      ...(style.hatch
-        ? {
-            fillpattern: {
-              shape: style.hatch,
-              fgcolor: translucent(style.color, 0.5),
-              bgcolor: "rgba(0,0,0,0)",
-              size: 9,
-              solidity: 0.15,
-            },
-          }
-        : { fillcolor: translucent(style.color, 0.14) }),
+      type: "scatter",
+      mode: "markers",
+      name,
+      x: points.map(({ sizeMm }) => sizeMm),
+      y: points.map(({ lowPct, highPct }) => (lowPct + highPct) / 2),
+      marker: { symbol, size: 10, color, line: { width: 3 } },
+      error_y: {
+        type: "data",
+        array: points.map(({ lowPct, highPct }) => (highPct - lowPct) / 2),
+        color,
+        thickness: 4 - (index % 3),
+        width: 7 + 3 * (index % 3),
+      },
+      hoverinfo: "skip",
     },
   ];
 }
 
+/** A filled area with an upper and a lower edge, each with its marks at the sizes that were stated. */
+function envelopeTraces({ name, points, derived, smooth }: ChartBand, index: number): object[] {
+  const { color, derivedDash, hatch, symbol } = ENVELOPES[index % ENVELOPES.length];
+  const edge = {
+    type: "scatter",
+    mode: smooth ? "lines" : "lines+markers",
+    x: points.map(({ sizeMm }) => sizeMm),
+    line: { color, width: 1.5, dash: derived ? derivedDash : "solid" },
+    marker: { symbol, size: 6, color },
+    hoverinfo: "skip",
+  };
+  const fill = hatch
+    ? {
+        fillcolor: translucent(color, 0.07),
+        fillpattern: {
+          shape: hatch,
+          fgcolor: translucent(color, 0.5),
+          bgcolor: translucent(color, 0.07),
+          size: 9,
+          solidity: 0.15,
+        },
+      }
+    : { fillcolor: translucent(color, 0.16) };
+  return [
+    { ...edge, y: points.map(({ highPct }) => highPct), showlegend: false },
+    { ...edge, y: points.map(({ lowPct }) => lowPct), name, fill: "tonexty", ...fill },
+  ];
+}
+
 /** Without edges, so that it is seen as the breadth of its curve and not as a limit. */
-function doubt({ name, points }: ChartBand, color: string): object[] {
+function doubtTraces({ name, points }: ChartBand, color: string): object[] {
   const edge = {
     type: "scatter",
     mode: "lines",

@@ -3,10 +3,10 @@ import { formatNumber } from "../../quantities/format.js";
 import { say, type Text } from "../../words/message.js";
 import { placeLabels } from "../placeLabels.js";
 import { PALETTE, seriesStyle, widestLength } from "../style.js";
-import type { ChartBand } from "./band.js";
+import { type ChartBand, isDrawnAsBars } from "./band.js";
 
-/** Top of the axis of passing, a little above 100 so that a curve along it is seen whole. */
-export const TOP_PCT = 102;
+/** Top of the axis of passing: above 100 stand the names of the fractions. */
+export const TOP_PCT = 109;
 
 /** The plots of a figure of half the page's width and of the whole. */
 const PLOTS = [
@@ -18,71 +18,47 @@ const LETTER_PX = 6.4;
 const LINE_PX = 17;
 /** Points along a curve, close enough not to slip through a label. */
 const STEPS = 150;
-/** The same along the bars of a band that is known at some sizes only. */
+/** The same along the bars of a band that is known at one size only. */
 const BAR_STEPS = 10;
 
+/** A size read off a curve at a percentage passing. */
 export interface CharacteristicMark {
-  readonly curveName: Text;
+  /** Which curve of the chart, counted from 0. */
+  readonly curveIndex: number;
   readonly passingPct: number;
   readonly sizeMm: number;
   readonly text: Text;
 }
 
-interface Marked {
+interface NamedCurve {
   readonly name: Text;
   readonly curve: GradingCurve;
 }
 
-/** D10, D30, D60 … of the named curves, as far as they reach. */
+/** D10, D30, D60 … of the chosen curves, as far as they reach. */
 export function characteristicMarks(
-  curves: readonly Marked[],
-  of: readonly number[],
+  curves: readonly NamedCurve[],
+  chosen: readonly number[],
   passingPcts: readonly number[],
-): (CharacteristicMark & { readonly curveIndex: number })[] {
-  return of.flatMap((curveIndex) =>
+): CharacteristicMark[] {
+  return chosen.flatMap((curveIndex) =>
     passingPcts.flatMap((passingPct) => {
-      const { name: curveName, curve } = curves[curveIndex];
-      const sizeMm = sizeAtPassing(curve, passingPct);
+      const sizeMm = sizeAtPassing(curves[curveIndex].curve, passingPct);
       if (sizeMm === undefined) return [];
       const text = say`D${passingPct} ${formatNumber(sizeMm, 2)} mm`;
-      return [{ curveIndex, curveName, passingPct, sizeMm, text }];
+      return [{ curveIndex, passingPct, sizeMm, text }];
     }),
   );
 }
 
 /** Rings on the curves and, beside them, labels that cover neither each other nor, if possible, a curve. */
 export function characteristicMarkParts(
-  curves: readonly Marked[],
-  marks: ReturnType<typeof characteristicMarks>,
+  curves: readonly NamedCurve[],
+  marks: readonly CharacteristicMark[],
   range: readonly number[],
   bands: readonly ChartBand[],
 ): { traces: object[]; annotations: object[] } {
-  const across = (sizeMm: number) => (Math.log10(sizeMm) - range[0]) / (range[1] - range[0]);
-  const lines = curves.flatMap(({ curve }) =>
-    Array.from({ length: STEPS + 1 }, (_, step) => {
-      const sizeMm = 10 ** (range[0] + ((range[1] - range[0]) * step) / STEPS);
-      const passing = passingAtSize(curve, sizeMm);
-      return passing === undefined ? [] : [{ x: across(sizeMm), y: passing / TOP_PCT }];
-    }).flat(),
-  );
-  const bars = bands.flatMap(({ points }) =>
-    points.flatMap(({ sizeMm, lowPct, highPct }) =>
-      Array.from({ length: BAR_STEPS + 1 }, (_, step) => ({
-        x: across(sizeMm),
-        y: (lowPct + ((highPct - lowPct) * step) / BAR_STEPS) / TOP_PCT,
-      })),
-    ),
-  );
-  const ways = placeLabels(
-    marks.map(({ sizeMm, passingPct, text }) => ({
-      x: across(sizeMm),
-      y: passingPct / TOP_PCT,
-      widthPx: LETTER_PX * widestLength(text),
-      heightPx: LINE_PX,
-    })),
-    [...lines, ...bars],
-    PLOTS,
-  );
+  const offsets = labelOffsets(curves, marks, range, bands);
   const traces = [...new Set(marks.map(({ curveIndex }) => curveIndex))].map((index) => {
     const own = marks.filter(({ curveIndex }) => curveIndex === index);
     return {
@@ -105,8 +81,8 @@ export function characteristicMarkParts(
     x: Math.log10(sizeMm),
     y: passingPct,
     // In pixels from the point: in a wider figure the labels stay as near to their points.
-    ax: Math.round(ways[at].rightPx),
-    ay: Math.round(-ways[at].upPx),
+    ax: Math.round(offsets[at].rightPx),
+    ay: Math.round(-offsets[at].upPx),
     xanchor: "center",
     yanchor: "middle",
     showarrow: true,
@@ -119,4 +95,41 @@ export function characteristicMarkParts(
     font: { size: 12, color: PALETTE.manganese },
   }));
   return { traces, annotations };
+}
+
+function labelOffsets(
+  curves: readonly NamedCurve[],
+  marks: readonly CharacteristicMark[],
+  [left, right]: readonly number[],
+  bands: readonly ChartBand[],
+): ReturnType<typeof placeLabels> {
+  const across = (sizeMm: number) => (Math.log10(sizeMm) - left) / (right - left);
+  const sizes = Array.from(
+    { length: STEPS + 1 },
+    (_, step) => 10 ** (left + ((right - left) * step) / STEPS),
+  );
+  const lines = curves.flatMap(({ curve }) =>
+    sizes.flatMap((sizeMm) => {
+      const passing = passingAtSize(curve, sizeMm);
+      return passing === undefined ? [] : [{ x: across(sizeMm), y: passing / TOP_PCT }];
+    }),
+  );
+  const bars = bands.filter(isDrawnAsBars).flatMap(({ points }) =>
+    points.flatMap(({ sizeMm, lowPct, highPct }) =>
+      Array.from({ length: BAR_STEPS + 1 }, (_, step) => ({
+        x: across(sizeMm),
+        y: (lowPct + ((highPct - lowPct) * step) / BAR_STEPS) / TOP_PCT,
+      })),
+    ),
+  );
+  return placeLabels(
+    marks.map(({ sizeMm, passingPct, text }) => ({
+      x: across(sizeMm),
+      y: passingPct / TOP_PCT,
+      widthPx: LETTER_PX * widestLength(text),
+      heightPx: LINE_PX,
+    })),
+    [...lines, ...bars],
+    PLOTS,
+  );
 }

@@ -2,10 +2,15 @@ import type { GradingCurve } from "../../grading/curve.js";
 import { type BoundarySystem, SIZE_BOUNDARIES } from "../../grading/fractions.js";
 import { formatNumber, formatPlain } from "../../quantities/format.js";
 import { joinTexts, say, type Text } from "../../words/message.js";
-import type { Figure } from "../figure.js";
-import { type AxisOptions, baseLayout, QUIET, seriesStyle, TOP_LEGEND } from "../style.js";
+import { type Figure, figureOf } from "../figure.js";
+import { type AxisOptions, baseLayout, GRID, QUIET, seriesStyle } from "../style.js";
 import { bandTraces, type ChartBand } from "./band.js";
-import { characteristicMarkParts, characteristicMarks, TOP_PCT } from "./characteristicMarks.js";
+import {
+  type CharacteristicMark,
+  characteristicMarkParts,
+  characteristicMarks,
+  TOP_PCT,
+} from "./characteristicMarks.js";
 
 /** A curve of a grading chart. */
 export interface ChartCurve {
@@ -14,8 +19,6 @@ export interface ChartCurve {
   /** Drawn as a smooth line without markers: a model or a target. */
   readonly smooth?: boolean;
 }
-
-export type { ChartBand } from "./band.js";
 
 export interface GradingChartOptions {
   /** Fine at the left (default, `fine-to-coarse`) or coarse at the left: the axis alone is turned. */
@@ -31,7 +34,8 @@ export interface GradingChartOptions {
 /**
  * A grading chart: percent passing against the logarithm of grain size, with the names of the fractions
  * along the top and, where given, bands behind the curves: envelopes, or the doubt about a curve
- * (`uncertaintyBand`). Several envelopes are told apart by hatching and dash, not by colour alone.
+ * (`uncertaintyBand`). Several envelopes are told apart by hatching and marks, not by colour alone; edges
+ * that were not published are dashed.
  *
  * @param title the caption; the text alternative begins with it and goes on with the numbers.
  * @throws RangeError where `markSizesOf` names no curve, or a percentage is not 0 to 100.
@@ -65,33 +69,29 @@ export function gradingChart(
   const axis = sizeAxis(smallest, largest, boundaries, direction);
   const { annotations, shapes } = sizeClassMarks(smallest, largest, boundaries);
   const marks = characteristicMarks(curves, markSizesOf, markedPct);
-  const bars = behind.filter(({ pointsOnly }) => pointsOnly);
-  const marked = characteristicMarkParts(curves, marks, axis.range as number[], bars);
-  // Doubt first, so that envelopes are counted alone.
-  const doubts = behind.filter(({ aboutCurve }) => aboutCurve !== undefined);
+  const marked = characteristicMarkParts(curves, marks, axis.range as number[], behind);
+  // Apart from the doubts, so that envelopes are counted alone.
   const envelopes = behind.filter(({ aboutCurve }) => aboutCurve === undefined);
-  return {
-    kind: "figure",
+  const doubts = behind.filter(({ aboutCurve }) => aboutCurve !== undefined);
+  return figureOf(
     title,
-    altText: gradingChartText(title, curves, behind, marks, { direction, boundaries }),
-    data: [
+    gradingChartText(title, curves, behind, marks, { direction, boundaries }),
+    [
       ...envelopes.flatMap(bandTraces),
       ...doubts.flatMap(bandTraces),
       ...curves.map(curveTrace),
       ...marked.traces,
     ],
-    layout: baseLayout(
+    baseLayout(
       axis,
-      { title: say`Passing (% of dry mass)`, range: [0, TOP_PCT], dtick: 20 },
       {
-        annotations: [...annotations, ...marked.annotations],
-        shapes,
-        margin: { l: 62, r: 18, t: 26, b: 54 },
-        // Above the names of the fractions. Filled areas would turn the order round.
-        legend: { ...TOP_LEGEND, y: 1.1, traceorder: "normal" },
+        title: say`Passing (% of dry mass)`,
+        range: [0, TOP_PCT],
+        tickvals: [0, 20, 40, 60, 80, 100],
       },
+      { annotations: [...annotations, ...marked.annotations], shapes },
     ),
-  };
+  );
 }
 
 function curveTrace({ name, curve, smooth }: ChartCurve, index: number): object {
@@ -144,7 +144,24 @@ export function sizeAxis(
     ticktext: ticks.map((tick) => formatPlain(tick, 3)),
     tickangle: 0,
     tickfont: { size: 12 },
+    minor: {
+      tickmode: "array",
+      tickvals: minorSizes(smallestMm, largestMm),
+      ticks: "outside",
+      ticklen: 2,
+      showgrid: true,
+      gridcolor: GRID.fine,
+    },
   };
+}
+
+/** 1, 2, 3 … 9 of each decade: the fine lines of logarithmic paper. */
+function minorSizes(smallestMm: number, largestMm: number): number[] {
+  const sizes: number[] = [];
+  for (let decade = Math.floor(Math.log10(smallestMm)); 10 ** decade <= largestMm; decade++) {
+    for (let digit = 1; digit <= 9; digit++) sizes.push(Number(`${digit}e${decade}`));
+  }
+  return sizes.filter((sizeMm) => sizeMm >= smallestMm && sizeMm <= largestMm);
 }
 
 /** Names of the fractions along the top of a grading chart, and light lines between them. */
@@ -175,7 +192,7 @@ function sizeClassMarks(
       yref: "paper",
       x: (Math.log10(from) + Math.log10(to)) / 2,
       y: 1,
-      yanchor: "bottom",
+      yanchor: "top",
       showarrow: false,
       font: { size: 12, color: QUIET.letters },
     })),
@@ -198,43 +215,51 @@ function gradingChartText(
   title: Text,
   curves: readonly ChartCurve[],
   bands: readonly ChartBand[],
-  marks: ReturnType<typeof characteristicMarks>,
+  marks: readonly CharacteristicMark[],
   {
     direction,
     boundaries,
   }: { readonly direction: SizeDirection; readonly boundaries: BoundarySystem },
 ): Text {
   const system = SIZE_BOUNDARIES[boundaries].name;
-  return joinTexts(
-    [
-      direction === "fine-to-coarse"
-        ? say`${title}. Percent passing against grain size on a logarithmic axis, fine at the left; fractions by ${system}.`
-        : say`${title}. Percent passing against grain size on a logarithmic axis, coarse at the left; fractions by ${system}.`,
-      ...curves.map(({ name, curve: { points } }, index) => {
-        const at = [points[0], points[Math.floor(points.length / 2)], points[points.length - 1]];
-        const reading = at.map(
-          ({ sizeMm, passingPct }) =>
-            say`${formatNumber(passingPct, 3)} % at ${formatNumber(sizeMm, 2)} mm`,
-        );
-        const sizes = marks.filter((mark) => mark.curveIndex === index).map(({ text }) => text);
-        return sizes.length > 0
-          ? say`${name}: passing ${joinTexts(reading)}; ${joinTexts(sizes)}.`
-          : say`${name}: passing ${joinTexts(reading)}.`;
-      }),
-      ...bands.map(({ name, aboutCurve, points }) => {
-        if (aboutCurve !== undefined) {
-          const widest = points.reduce((a, b) =>
-            b.highPct - b.lowPct > a.highPct - a.lowPct ? b : a,
-          );
-          return say`${name}: widest at ${formatNumber(widest.sizeMm, 2)} mm, ${formatNumber(widest.lowPct, 3)} to ${formatNumber(widest.highPct, 3)} %.`;
-        }
-        const limits = points.map(
-          ({ sizeMm, lowPct, highPct }) =>
-            say`${formatNumber(lowPct, 3)} to ${formatNumber(highPct, 3)} % at ${formatNumber(sizeMm, 2)} mm`,
-        );
-        return say`Band (${name}): ${joinTexts(limits)}.`;
-      }),
-    ],
-    " ",
+  const axis =
+    direction === "fine-to-coarse"
+      ? say`${title}. Percent passing against grain size on a logarithmic axis, fine at the left; fractions by ${system}.`
+      : say`${title}. Percent passing against grain size on a logarithmic axis, coarse at the left; fractions by ${system}.`;
+  const read = curves.map((curve, index) =>
+    curveText(
+      curve,
+      marks.filter(({ curveIndex }) => curveIndex === index),
+    ),
   );
+  return joinTexts([axis, ...read, ...bands.map(bandText)], " ");
+}
+
+function curveText(
+  { name, curve: { points } }: ChartCurve,
+  marks: readonly CharacteristicMark[],
+): Text {
+  const passing = endsAndMiddle(points).map(
+    ({ sizeMm, passingPct }) =>
+      say`${formatNumber(passingPct, 3)} % at ${formatNumber(sizeMm, 2)} mm`,
+  );
+  return marks.length > 0
+    ? say`${name}: passing ${joinTexts(passing)}; ${joinTexts(marks.map(({ text }) => text))}.`
+    : say`${name}: passing ${joinTexts(passing)}.`;
+}
+
+function bandText({ name, aboutCurve, smooth, points }: ChartBand): Text {
+  if (aboutCurve !== undefined) {
+    const widest = points.reduce((a, b) => (b.highPct - b.lowPct > a.highPct - a.lowPct ? b : a));
+    return say`${name}: widest at ${formatNumber(widest.sizeMm, 2)} mm, ${formatNumber(widest.lowPct, 3)} to ${formatNumber(widest.highPct, 3)} %.`;
+  }
+  const limits = (smooth ? endsAndMiddle(points) : points).map(
+    ({ sizeMm, lowPct, highPct }) =>
+      say`${formatNumber(lowPct, 3)} to ${formatNumber(highPct, 3)} % at ${formatNumber(sizeMm, 2)} mm`,
+  );
+  return say`Band (${name}): ${joinTexts(limits)}.`;
+}
+
+function endsAndMiddle<Point>(points: readonly Point[]): Point[] {
+  return [points[0], points[Math.floor(points.length / 2)], points[points.length - 1]];
 }

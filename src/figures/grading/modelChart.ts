@@ -4,7 +4,7 @@ import { GRADING_MODELS } from "../../grading/models/gradingModels.js";
 import type { ChosenModel } from "../../grading/models/modelChoice.js";
 import { formatFixed, formatNumber } from "../../quantities/format.js";
 import { joinTexts, say, type Text } from "../../words/message.js";
-import type { Figure } from "../figure.js";
+import { type Figure, figureOf } from "../figure.js";
 import { baseLayout, PALETTE, seriesStyle } from "../style.js";
 import type { ChartBand } from "./band.js";
 import { gradingChart, sizeAxis } from "./gradingChart.js";
@@ -14,7 +14,7 @@ const STEPS = 80;
 
 /**
  * A measured curve with the best of its models as a smooth line and, where given, a band behind them:
- * the doubt of the readings (`uncertaintyBand`) or of the fitted model (`modelBand`).
+ * the uncertainty of the readings (`uncertaintyBand`) or of the fitted model (`modelBand`).
  */
 export function modelChart(
   title: Text,
@@ -61,11 +61,10 @@ export function gradingResidualsChart(title: Text, fits: readonly GradingFit[]):
   const [smallest, largest] = [0.75 * Math.min(...sizes), 1.35 * Math.max(...sizes)];
   const residuals = fits.flatMap(residualsOf);
   const reach = 1.15 * Math.max(0.5, ...residuals.map(Math.abs));
-  return {
-    kind: "figure",
+  return figureOf(
     title,
-    altText: say`${title}. Measured less fitted passing against grain size on a logarithmic axis. ${joinTexts(fits.map(describe), " ")}`,
-    data: [
+    say`${title}. Measured less fitted passing against grain size on a logarithmic axis. ${joinTexts(fits.map(describe), " ")}`,
+    [
       {
         type: "scatter",
         mode: "lines",
@@ -88,11 +87,11 @@ export function gradingResidualsChart(title: Text, fits: readonly GradingFit[]):
         };
       }),
     ],
-    layout: baseLayout(sizeAxis(smallest, largest), {
+    baseLayout(sizeAxis(smallest, largest), {
       title: say`Measured − fitted (% passing)`,
       range: [-reach, reach],
     }),
-  };
+  );
 }
 
 function residualsOf({ fitted }: GradingFit): number[] {

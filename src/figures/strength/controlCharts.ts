@@ -9,72 +9,119 @@ import {
   type AcceptanceRule,
   operatingCharacteristic,
 } from "../../strength/control/acceptance.js";
-import type { ControlChart } from "../../strength/control/controlChart.js";
-import { say, type Text } from "../../words/message.js";
-import type { Figure } from "../figure.js";
+import type { ControlChart, ControlPoint } from "../../strength/control/controlChart.js";
+import { joinTexts, say, type Text, wordFor } from "../../words/message.js";
+import { type Figure, figureOf } from "../figure.js";
 import { baseLayout, PALETTE } from "../style.js";
 
+type Signal = ControlPoint["signals"][number];
+
+const SIGNALS: Readonly<Record<Signal, Text>> = {
+  "outside-limits": say`outside the limits`,
+  "run-of-eight": say`eight in a row on one side`,
+  "spread-outside-limits": say`spread outside its limit`,
+};
+
+/** The signals of a lot in words; empty where it has none. */
+export function signalWords(signals: readonly Signal[]): Text {
+  return joinTexts(signals.map((signal) => SIGNALS[signal]));
+}
+
+/** What the axis shows beyond its outermost mark, as a part of the range. */
+const MARGIN = 0.08;
+
 /**
- * The control chart of site lots: each lot's mean in order of making, with centre and limits.
+ * The control chart of site lots: each lot's mean in order of making, with centre and limits, and the
+ * strength that is required, which the axis always holds.
+ *
+ * @param requiredMpa the required strength; the limits speak of the lots alone, not of what is required.
  *
  * @example
  * const lots = [2.4, 2.5, 2.7, 2.4, 2.6].map((mpa, index) => ({ label: `L${index + 1}`, strengthsMpa: [mpa] }));
- * lotsChart("Site lots", controlChart(lots), "SI").data.length // => 1
+ * const { layout } = lotsChart("Site lots", controlChart(lots), "SI", 1.5);
+ * layout.yaxis.range[0] < 1.5 // => true
  */
-export function lotsChart(title: Text, chart: ControlChart, units: UnitSystem): Figure {
+export function lotsChart(
+  title: Text,
+  chart: ControlChart,
+  units: UnitSystem,
+  requiredMpa: number,
+): Figure {
   const { points, centreMpa, lowMpa, highMpa } = chart;
   const stress = (mpa: number) => displayValue(mpa, "stress", units);
-  const marked = points.filter(({ signals }) => signals.length > 0);
-  const plain = points.filter(({ signals }) => signals.length === 0);
   const trace = (name: Text, shown: typeof points, marker: object) => ({
-    ...{ type: "scatter", mode: "markers", name, marker },
+    type: "scatter",
+    mode: "markers",
+    name,
+    marker,
     x: shown.map(({ label }) => label),
     y: shown.map(({ valueMpa }) => stress(valueMpa)),
-    text: shown.map(({ signals }) => signals.join(", ")),
+    text: shown.map(({ signals }) => signalWords(signals)),
   });
+  const marked = points.filter(({ signals }) => signals.length > 0);
+  const plain = points.filter(({ signals }) => signals.length === 0);
+  const data = [trace(say`lots`, plain, { color: PALETTE.azurite, symbol: "circle", size: 7 })];
+  if (marked.length > 0) {
+    const marker = { color: PALETTE.redEarth, symbol: "diamond", size: 10 };
+    data.push(trace(say`lots with a signal`, marked, marker));
+  }
   const levels = [
-    [centreMpa, "solid", say`centre`],
-    [lowMpa, "dash", say`lower limit`],
-    [highMpa, "dash", say`upper limit`],
-  ] as const;
-  const drawn = levels.filter(([mpa]) => mpa !== null);
-  return {
-    kind: "figure",
+    { mpa: centreMpa, dash: "solid", color: PALETTE.manganese, text: say`centre` },
+    { mpa: lowMpa, dash: "dash", color: PALETTE.manganese, text: say`lower limit` },
+    { mpa: highMpa, dash: "dash", color: PALETTE.manganese, text: say`upper limit` },
+    { mpa: requiredMpa, dash: "dot", color: PALETTE.redEarth, text: say`required` },
+  ].flatMap(({ mpa, ...style }) => (mpa === null ? [] : [{ ...style, y: stress(mpa) }]));
+  const reach = [...points.map(({ valueMpa }) => stress(valueMpa)), ...levels.map(({ y }) => y)];
+  const [low, high] = [Math.min(...reach), Math.max(...reach)];
+  const room = MARGIN * (high - low || high);
+  return figureOf(
     title,
-    altText:
-      centreMpa === null || lowMpa === null || highMpa === null
-        ? chart.message
-        : say`Control chart of ${points.length} lots (${chart.kind}). Centre ${formatQuantity(centreMpa, "stress", units)}, limits ${formatQuantity(lowMpa, "stress", units)} and ${formatQuantity(highMpa, "stress", units)}. ${chart.message}`,
-    data: [
-      trace(say`lots`, plain, { color: PALETTE.azurite, symbol: "circle", size: 7 }),
-      ...(marked.length > 0
-        ? [
-            trace(say`lots with a signal`, marked, {
-              color: PALETTE.redEarth,
-              symbol: "diamond",
-              size: 10,
-            }),
-          ]
-        : []),
-    ],
-    layout: baseLayout(
+    lotsText(chart, units, requiredMpa),
+    data,
+    baseLayout(
       {
-        ...{ title: say`Lot, in order of making`, type: "category" },
-        ...{ categoryorder: "array", categoryarray: points.map(({ label }) => label) },
+        title: say`Lot, in order of making`,
+        type: "category",
+        categoryorder: "array",
+        categoryarray: points.map(({ label }) => label),
       },
-      { title: say`Strength (${displayUnit("stress", units)})` },
       {
-        shapes: drawn.map(([mpa, dash]) => ({
-          ...{ type: "line", xref: "paper", x0: 0, x1: 1, y0: stress(mpa!), y1: stress(mpa!) },
-          line: { color: PALETTE.manganese, width: 1, dash },
+        title: say`Strength (${displayUnit("stress", units)})`,
+        range: [low - room, high + room],
+      },
+      {
+        shapes: levels.map(({ y, dash, color }) => ({
+          type: "line",
+          xref: "paper",
+          x0: 0,
+          x1: 1,
+          y0: y,
+          y1: y,
+          line: { color, width: 1, dash },
         })),
-        annotations: drawn.map(([mpa, , text]) => ({
-          ...{ text, xref: "paper", x: 1, xanchor: "right", y: stress(mpa!), yanchor: "bottom" },
+        annotations: levels.map(({ y, text }) => ({
+          text,
+          xref: "paper",
+          x: 1,
+          xanchor: "right",
+          y,
+          yanchor: "bottom",
           showarrow: false,
         })),
       },
     ),
-  };
+  );
+}
+
+function lotsText(
+  { points, kind, centreMpa, lowMpa, highMpa, message }: ControlChart,
+  units: UnitSystem,
+  requiredMpa: number,
+): Text {
+  const stress = (mpa: number) => formatQuantity(mpa, "stress", units);
+  const required = say`Required: ${stress(requiredMpa)}.`;
+  if (centreMpa === null || lowMpa === null || highMpa === null) return say`${message} ${required}`;
+  return say`Control chart of ${points.length} lots (${wordFor(kind)}). Centre ${stress(centreMpa)}, limits ${stress(lowMpa)} and ${stress(highMpa)}. ${required} ${message}`;
 }
 
 const STEPS = 60;
@@ -82,7 +129,7 @@ const STEPS = 60;
 /**
  * How likely a lot is accepted, by its true mean, with the good and the poor lot marked.
  *
- * @param of.sdMpa standard deviation of blocks of a lot, as for the risks.
+ * @param blocks.sdMpa standard deviation of blocks of a lot, as for the risks. @param blocks.seed as there.
  *
  * @example
  * const rule = { kind: "mean-less-ks", blocks: 5, requiredMpa: 2, factor: 1 };
@@ -93,28 +140,41 @@ export function operatingCharacteristicChart(
   title: Text,
   rule: AcceptanceRule,
   risks: AcceptanceRisks,
-  of: { readonly sdMpa: number; readonly units: UnitSystem; readonly seed?: number },
+  {
+    sdMpa,
+    units,
+    seed,
+  }: { readonly sdMpa: number; readonly units: UnitSystem; readonly seed?: number },
 ): Figure {
-  const { sdMpa, units, seed } = of;
   const low = Math.max(0.05 * sdMpa, risks.poorMeanMpa - 2.5 * sdMpa);
   const high = risks.goodMeanMpa + 1.5 * sdMpa;
   const meansMpa = Array.from({ length: STEPS + 1 }, (_, i) => low + ((high - low) * i) / STEPS);
   const curve = operatingCharacteristic(rule, { sdMpa, seed, meansMpa });
   const stress = (mpa: number) => displayValue(mpa, "stress", units);
   const half = curve.find(({ acceptance }) => acceptance >= 0.5);
-  return {
-    kind: "figure",
+  return figureOf(
     title,
-    altText: say`Chance of acceptance against the true mean of a lot whose blocks scatter by ${formatQuantity(sdMpa, "stress", units)}. ${risks.message}${half ? say` Half of the lots pass at about ${formatQuantity(half.meanMpa, "stress", units)}.` : ""}`,
-    data: [
+    joinTexts(
+      [
+        say`Chance of acceptance against the true mean of a lot whose blocks scatter by ${formatQuantity(sdMpa, "stress", units)}. ${risks.message}`,
+        half &&
+          say`Half of the lots pass at about ${formatQuantity(half.meanMpa, "stress", units)}.`,
+      ],
+      " ",
+    ),
+    [
       {
-        ...{ type: "scatter", mode: "lines", name: say`chance of acceptance` },
+        type: "scatter",
+        mode: "lines",
+        name: say`chance of acceptance`,
         x: curve.map(({ meanMpa }) => stress(meanMpa)),
         y: curve.map(({ acceptance }) => 100 * acceptance),
         line: { color: PALETTE.azurite, width: 2.5 },
       },
       {
-        ...{ type: "scatter", mode: "markers+text", name: say`poor lot and good lot` },
+        type: "scatter",
+        mode: "markers+text",
+        name: say`poor lot and good lot`,
         x: [stress(risks.poorMeanMpa), stress(risks.goodMeanMpa)],
         y: [100 * risks.ownerRisk, 100 * (1 - risks.builderRisk)],
         text: [say`poor`, say`good`],
@@ -122,9 +182,9 @@ export function operatingCharacteristicChart(
         marker: { color: PALETTE.redEarth, symbol: "diamond", size: 9 },
       },
     ],
-    layout: baseLayout(
+    baseLayout(
       { title: say`True mean of the lot (${displayUnit("stress", units)})` },
       { title: say`Accepted (% of lots)`, range: [0, 102] },
     ),
-  };
+  );
 }

@@ -1,16 +1,14 @@
 import { measureText } from "./sourceSans.js";
 
-const EMPTY: SvgBox = { x: 0, y: 0, width: 0, height: 0 };
-
-function hull(boxes: readonly SvgBox[]): SvgBox {
-  const solid = boxes.filter((box) => box.width > 0 || box.height > 0);
-  if (solid.length === 0) return EMPTY;
-  const x = Math.min(...solid.map((box) => box.x));
-  const y = Math.min(...solid.map((box) => box.y));
-  const right = Math.max(...solid.map((box) => box.x + box.width));
-  const bottom = Math.max(...solid.map((box) => box.y + box.height));
-  return { x, y, width: right - x, height: bottom - y };
+/** A box in SVG user units, y downwards. */
+export interface SvgBox {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
 }
+
+const EMPTY: SvgBox = { x: 0, y: 0, width: 0, height: 0 };
 
 /**
  * Box of an SVG element in its own user units, answered without a browser: text from font
@@ -58,12 +56,14 @@ export function svgPageBox(element: SVGElement): SvgBox {
   return box;
 }
 
-/** A box in SVG user units, y downwards. */
-export interface SvgBox {
-  readonly x: number;
-  readonly y: number;
-  readonly width: number;
-  readonly height: number;
+function hull(boxes: readonly SvgBox[]): SvgBox {
+  const solid = boxes.filter((box) => box.width > 0 || box.height > 0);
+  if (solid.length === 0) return EMPTY;
+  const x = Math.min(...solid.map((box) => box.x));
+  const y = Math.min(...solid.map((box) => box.y));
+  const right = Math.max(...solid.map((box) => box.x + box.width));
+  const bottom = Math.max(...solid.map((box) => box.y + box.height));
+  return { x, y, width: right - x, height: bottom - y };
 }
 
 interface TextStyle {
@@ -111,48 +111,78 @@ function length(text: string, emPx: number): number {
  * This is what plotly asks a browser for when it makes room for legends, titles and labels.
  */
 function svgTextBox(element: SVGElement): SvgBox {
-  let [left, right, top, bottom] = [Infinity, -Infinity, Infinity, -Infinity];
-  let [chunkX, chunkWidth, y, anchor] = [0, 0, 0, "start"];
+  const layout = new TextLayout();
+  layout.walk(element, inheritedStyle(element));
+  return layout.box();
+}
 
-  const closeChunk = (): void => {
-    if (chunkWidth === 0) return;
-    const shift = anchor === "middle" ? chunkWidth / 2 : anchor === "end" ? chunkWidth : 0;
-    left = Math.min(left, chunkX - shift);
-    right = Math.max(right, chunkX - shift + chunkWidth);
-    chunkX += chunkWidth;
-    chunkWidth = 0;
-  };
+/** Lays text out run by run; a chunk is what one anchor places. */
+class TextLayout {
+  private left = Infinity;
+  private right = -Infinity;
+  private top = Infinity;
+  private bottom = -Infinity;
+  private chunkX = 0;
+  private chunkWidth = 0;
+  private y = 0;
+  private anchor = "start";
 
-  const walk = (node: SVGElement, style: TextStyle): void => {
-    const x = node.getAttribute("x");
-    if (x !== null) {
-      closeChunk();
-      chunkX = length(x, style.sizePx);
-    }
-    if (chunkWidth === 0) anchor = style.anchor;
-    const ownY = node.getAttribute("y");
-    if (ownY !== null) y = length(ownY, style.sizePx);
-    y += length(node.getAttribute("dy") ?? "0", style.sizePx);
+  walk(node: SVGElement, style: TextStyle): void {
+    this.moveTo(node, style);
     for (const child of Array.from(node.childNodes)) {
       if (child.nodeType === 1) {
-        walk(child as unknown as SVGElement, ownStyle(child as unknown as SVGElement, style));
+        this.walk(child as unknown as SVGElement, ownStyle(child as unknown as SVGElement, style));
       } else if (child.nodeType === 3) {
-        // plotly sets `white-space: pre`; the zero-width space only carries a `dy` back down
-        const text = (child.textContent ?? "").replaceAll("\u200b", "");
-        if (text === "") continue;
-        const size = measureText(text, style.sizePx, style.weight, style.italic);
-        chunkWidth += size.widthPx;
-        top = Math.min(top, y - size.ascentPx);
-        bottom = Math.max(bottom, y + size.descentPx);
+        this.addRun(child.textContent ?? "", style);
       }
     }
-  };
+  }
 
-  walk(element, inheritedStyle(element));
-  closeChunk();
-  if (left > right) return EMPTY;
-  return { x: left, y: top, width: right - left, height: bottom - top };
+  box(): SvgBox {
+    this.closeChunk();
+    if (this.left > this.right) return EMPTY;
+    return {
+      x: this.left,
+      y: this.top,
+      width: this.right - this.left,
+      height: this.bottom - this.top,
+    };
+  }
+
+  private moveTo(node: SVGElement, style: TextStyle): void {
+    const x = node.getAttribute("x");
+    if (x !== null) {
+      this.closeChunk();
+      this.chunkX = length(x, style.sizePx);
+    }
+    if (this.chunkWidth === 0) this.anchor = style.anchor;
+    const y = node.getAttribute("y");
+    if (y !== null) this.y = length(y, style.sizePx);
+    this.y += length(node.getAttribute("dy") ?? "0", style.sizePx);
+  }
+
+  private addRun(content: string, { sizePx, weight, italic }: TextStyle): void {
+    // plotly sets `white-space: pre`; the zero-width space only carries a `dy` back down
+    const text = content.replaceAll("\u200b", "");
+    if (text === "") return;
+    const size = measureText(text, sizePx, weight, italic);
+    this.chunkWidth += size.widthPx;
+    this.top = Math.min(this.top, this.y - size.ascentPx);
+    this.bottom = Math.max(this.bottom, this.y + size.descentPx);
+  }
+
+  private closeChunk(): void {
+    if (this.chunkWidth === 0) return;
+    const start = this.chunkX - (ANCHOR_PART[this.anchor] ?? 0) * this.chunkWidth;
+    this.left = Math.min(this.left, start);
+    this.right = Math.max(this.right, start + this.chunkWidth);
+    this.chunkX += this.chunkWidth;
+    this.chunkWidth = 0;
+  }
 }
+
+/** The part of a chunk's width that stands before its anchor. */
+const ANCHOR_PART: Readonly<Record<string, number>> = { start: 0, middle: 0.5, end: 1 };
 
 /** Plane map (x, y) → (a x + c y + e, b x + d y + f), as SVG's `matrix(a b c d e f)`. */
 type SvgMatrix = readonly [number, number, number, number, number, number];
@@ -239,37 +269,68 @@ export function svgPathPoints(d: string): readonly Point[] {
   let at: Point = [0, 0];
   let start: Point = at;
   let control: Point | undefined;
-  for (const [, letter, tail] of d.matchAll(/([MLHVCSQTAZ])([^MLHVCSQTAZ]*)/gi)) {
-    const command = letter!.toUpperCase();
-    const relative = letter !== command;
-    const numbers = (tail!.match(/[-+]?(?:\d+\.?\d*|\.\d+)(?:e[-+]?\d+)?/gi) ?? []).map(Number);
-    const size = ARGUMENTS[command]!;
-    if (command === "Z") {
-      points.push(start);
-      at = start;
-      continue;
-    }
-    for (let from = 0; from + size <= numbers.length; from += size) {
-      const part = numbers.slice(from, from + size);
-      const [x0, y0] = relative ? at : [0, 0];
-      const pair = (index: number): Point => [x0 + part[index]!, y0 + part[index + 1]!];
-      const mirrored: Point = control ? [2 * at[0] - control[0], 2 * at[1] - control[1]] : at;
-      let curve: Point[] = [];
-      if (command === "H") curve = [[x0 + part[0]!, at[1]]];
-      else if (command === "V") curve = [[at[0], y0 + part[0]!]];
-      else if (command === "C") curve = [pair(0), pair(2), pair(4)];
-      else if (command === "S") curve = [mirrored, pair(0), pair(2)];
-      else if (command === "Q") curve = [pair(0), pair(2)];
-      else if (command === "T") curve = [mirrored, pair(0)];
-      else curve = [pair(size - 2)];
-      control = curve.length > 1 ? curve[curve.length - 2] : undefined;
-      const steps = curve.length > 1 ? STEPS_PER_CURVE : 1;
-      for (let step = 1; step <= steps; step++) points.push(bezier([at, ...curve], step / steps));
-      if (command === "M" && from === 0) start = curve[0]!;
-      at = curve[curve.length - 1]!;
-    }
+  for (const { command, relative, part, first } of pathCommands(d)) {
+    const curve =
+      command === "Z" ? [start] : controlPoints(command, part, at, relative ? at : [0, 0], control);
+    control = curve.length > 1 ? curve[curve.length - 2] : undefined;
+    const steps = curve.length > 1 ? STEPS_PER_CURVE : 1;
+    for (let step = 1; step <= steps; step++) points.push(bezier([at, ...curve], step / steps));
+    at = curve[curve.length - 1]!;
+    if (command === "M" && first) start = at;
   }
   return points;
+}
+
+interface PathCommand {
+  readonly command: string;
+  readonly relative: boolean;
+  readonly part: readonly number[];
+  /** A letter may be followed by several sets of numbers. */
+  readonly first: boolean;
+}
+
+function pathCommands(d: string): PathCommand[] {
+  return Array.from(d.matchAll(/([MLHVCSQTAZ])([^MLHVCSQTAZ]*)/gi)).flatMap(([, letter, tail]) => {
+    const command = letter!.toUpperCase();
+    const relative = letter !== command;
+    const size = ARGUMENTS[command]!;
+    if (size === 0) return [{ command, relative, part: [], first: true }];
+    const numbers = (tail!.match(/[-+]?(?:\d+\.?\d*|\.\d+)(?:e[-+]?\d+)?/gi) ?? []).map(Number);
+    return Array.from({ length: Math.floor(numbers.length / size) }, (_, set) => ({
+      command,
+      relative,
+      part: numbers.slice(set * size, (set + 1) * size),
+      first: set === 0,
+    }));
+  });
+}
+
+/** The points after the current one that a path command names, its end last. */
+function controlPoints(
+  command: string,
+  part: readonly number[],
+  at: Point,
+  origin: Point,
+  control: Point | undefined,
+): Point[] {
+  const pair = (index: number): Point => [origin[0] + part[index]!, origin[1] + part[index + 1]!];
+  const mirrored: Point = control ? [2 * at[0] - control[0], 2 * at[1] - control[1]] : at;
+  switch (command) {
+    case "H":
+      return [[origin[0] + part[0]!, at[1]]];
+    case "V":
+      return [[at[0], origin[1] + part[0]!]];
+    case "C":
+      return [pair(0), pair(2), pair(4)];
+    case "S":
+      return [mirrored, pair(0), pair(2)];
+    case "Q":
+      return [pair(0), pair(2)];
+    case "T":
+      return [mirrored, pair(0)];
+    default:
+      return [pair(part.length - 2)];
+  }
 }
 
 /** Length of the polyline through the points. */

@@ -1,5 +1,5 @@
 import { createHash } from "node:crypto";
-import { isBasic } from "../figure.js";
+import { isBasic, withoutTitle } from "../figure.js";
 import { plotlyWindow } from "./plotlyWindow.js";
 
 /** What is drawn: plotly traces and layout, a title, and words for those who cannot see it. */
@@ -26,7 +26,7 @@ async function draw(figure: DrawableFigure, widthPx: number, heightPx: number): 
   );
   // plotly writes into what it is given: it gets a copy, and its defaults are filled in there
   const data = structuredClone(figure.data) as object[];
-  const layout = structuredClone(figure.layout) as { font?: object };
+  const layout = structuredClone(withoutTitle(figure.layout)) as { font?: object };
   const hash = createHash("sha256")
     .update(JSON.stringify([figure, widthPx, heightPx]))
     .digest("hex")
@@ -64,8 +64,9 @@ function checkSize(name: string, value: number): void {
  * Draws a plotly figure to an SVG text without a browser.
  *
  * Text boxes come from the metrics of Source Sans 3, so legends, titles and annotations get the
- * room they need. The SVG carries `role="img"`, a title and a description, and the same figure
- * gives the same bytes whatever was drawn before. Loads jsdom and plotly on the first call.
+ * room they need. The title is not drawn, because a caption stands beside the SVG; it is the SVG's
+ * accessible name, with the text alternative as its description. The same figure gives the same bytes
+ * whatever was drawn before. Loads jsdom and plotly on the first call.
  *
  * @param figure plotly `data` and `layout`, a title and a text alternative; not changed
  * @param size width and height in CSS pixels, 100 to 10000; default 720 × 450
@@ -99,44 +100,17 @@ export interface SvgWords {
 const XMLNS = "http://www.w3.org/2000/svg";
 const REFERENCE = /#([\w-]+)/g;
 
-function drop(element: Element): boolean {
-  const empty = element.childNodes.length === 0;
-  return empty && (element.localName === "g" || element.localName === "defs");
-}
-
 /**
  * Makes a drawn SVG fit to stand in a document: an accessible name and description, ids that do
  * not clash, a `viewBox` so that it scales, and none of the classes, data attributes and empty
  * groups that only an interactive graph needs. Changes the element it is given.
  */
 export function tidySvg(svg: SVGSVGElement, words: SvgWords): void {
-  const document = svg.ownerDocument;
-  for (const element of Array.from(svg.querySelectorAll("script, foreignObject"))) element.remove();
-  for (let again = true; again; ) {
-    const empty = Array.from(svg.querySelectorAll("g, defs")).filter(drop);
-    for (const element of empty) element.remove();
-    again = empty.length > 0;
-  }
-
-  const ids = new Map<string, string>();
-  for (const element of Array.from(svg.querySelectorAll("[id]"))) {
-    ids.set(element.id, `${words.idPrefix}-${ids.size + 1}`);
-  }
-  const renamed = (value: string): string =>
-    value.replace(REFERENCE, (whole, id: string) => (ids.has(id) ? `#${ids.get(id)}` : whole));
+  dropNeedless(svg);
+  const renamed = renameIds(svg, words.idPrefix);
   for (const element of [svg, ...Array.from(svg.querySelectorAll("*"))]) {
-    for (const { name, value } of Array.from(element.attributes)) {
-      if (name === "class" || name.startsWith("data-") || name.startsWith("on")) {
-        element.removeAttribute(name);
-      } else if (name === "id") element.setAttribute("id", ids.get(value)!);
-      else if (name === "style" && value === "") element.removeAttribute(name);
-      else if (value.includes("#") && !name.startsWith("xmlns")) {
-        const next = renamed(value);
-        if (next !== value) element.setAttribute(name, next);
-      }
-    }
+    tidyAttributes(element, renamed);
   }
-
   const [width, height] = [svg.getAttribute("width"), svg.getAttribute("height")];
   svg.setAttribute("viewBox", `0 0 ${width} ${height}`);
   svg.removeAttribute("style");
@@ -147,9 +121,45 @@ export function tidySvg(svg: SVGSVGElement, words: SvgWords): void {
     ["title", words.title],
   ] as const;
   for (const [tag, text] of parts) {
-    const element = document.createElementNS(XMLNS, tag);
+    const element = svg.ownerDocument.createElementNS(XMLNS, tag);
     element.setAttribute("id", `${words.idPrefix}-${tag}`);
     element.textContent = text;
     svg.insertBefore(element, svg.firstChild);
+  }
+}
+
+/** Removes what an image must not hold, and groups with nothing in them. */
+function dropNeedless(svg: SVGSVGElement): void {
+  for (const element of Array.from(svg.querySelectorAll("script, foreignObject"))) element.remove();
+  for (let again = true; again; ) {
+    const empty = Array.from(svg.querySelectorAll("g, defs")).filter(
+      ({ childNodes }) => childNodes.length === 0,
+    );
+    for (const element of empty) element.remove();
+    again = empty.length > 0;
+  }
+}
+
+/** Gives every id the prefix and a number; the result turns references in a text to the new ids. */
+function renameIds(svg: SVGSVGElement, prefix: string): (text: string) => string {
+  const ids = new Map<string, string>();
+  for (const element of Array.from(svg.querySelectorAll("[id]"))) {
+    const id = `${prefix}-${ids.size + 1}`;
+    ids.set(element.id, id);
+    element.setAttribute("id", id);
+  }
+  return (text) =>
+    text.replace(REFERENCE, (whole, id: string) => (ids.has(id) ? `#${ids.get(id)}` : whole));
+}
+
+function tidyAttributes(element: Element, renamed: (text: string) => string): void {
+  for (const { name, value } of Array.from(element.attributes)) {
+    const interactive = name === "class" || name.startsWith("data-") || name.startsWith("on");
+    if (interactive || (name === "style" && value === "")) {
+      element.removeAttribute(name);
+    } else if (value.includes("#") && !name.startsWith("xmlns")) {
+      const next = renamed(value);
+      if (next !== value) element.setAttribute(name, next);
+    }
   }
 }
