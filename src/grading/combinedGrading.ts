@@ -1,6 +1,6 @@
-import type { Finding } from "../findings/finding.js";
+import { type Finding, finding } from "../findings/finding.js";
 import { formatFixed, formatNumber } from "../quantities/format.js";
-import { say } from "../words/message.js";
+import { joinTexts, say } from "../words/message.js";
 import { type GradingCurve, type GradingPoint, passingAtSize } from "./curve.js";
 
 export interface CombineInput {
@@ -107,41 +107,44 @@ function overlapAt(
 
 function overlapFindings(file: string, overlap: GradingOverlap | undefined): Finding[] {
   if (!overlap || Math.abs(overlap.differencePct) <= OVERLAP_LIMIT_PCT) return [];
-  const { sizeMm, sievePct, sedimentationPct } = overlap;
+  const { sizeMm, sievePct, sedimentationPct, differencePct } = overlap;
+  const why =
+    differencePct > 0
+      ? say`More in the sedimentation may also mean fines that clung to coarse grains on the sieves: wash the sample.`
+      : say`Less in the sedimentation may also mean flocs that were not dispersed: check dispersant and stirring.`;
+  const value = say`${formatFixed(Math.abs(differencePct), 1)} points`;
   return [
-    {
-      severity: "warning",
-      code: "grading-overlap",
-      file,
-      value: say`${formatFixed(Math.abs(overlap.differencePct), 1)} points`,
-      message: say`At ${sizeMm} mm the sieve gives ${formatFixed(sievePct, 1)} % passing and the sedimentation ${formatFixed(sedimentationPct, 1)} %.`,
-      expected: say`a difference within ${OVERLAP_LIMIT_PCT} points`,
-      remedy: say`Check the dispersed mass, the separating sieve, the particle density and the control readings. ${
-        overlap.differencePct > 0
-          ? say`More in the sedimentation may also mean fines that clung to coarse grains on the sieves: wash the sample.`
-          : say`Less in the sedimentation may also mean flocs that were not dispersed: check dispersant and stirring.`
-      }`,
-    },
+    finding(
+      "warning",
+      "grading-overlap",
+      { file, value },
+      {
+        message: say`At ${sizeMm} mm the sieve gives ${formatFixed(sievePct, 1)} % passing and the sedimentation ${formatFixed(sedimentationPct, 1)} %.`,
+        expected: say`a difference within ${OVERLAP_LIMIT_PCT} points`,
+        remedy: say`Check the dispersed mass, the separating sieve, the particle density and the control readings. ${why}`,
+      },
+    ),
   ];
 }
 
 function repairFindings(file: string, repairs: readonly GradingRepair[]): Finding[] {
   if (repairs.length === 0) return [];
-  const most = Math.max(...repairs.map(({ fromPct, toPct }) => Math.abs(toPct - fromPct)));
+  const max = Math.max(...repairs.map(({ fromPct, toPct }) => Math.abs(toPct - fromPct)));
   const list = repairs.map(
     ({ sizeMm, fromPct, toPct }) =>
       say`${formatNumber(sizeMm)} mm from ${formatFixed(fromPct, 1)} to ${formatFixed(toPct, 1)} %`,
   );
   return [
-    {
-      severity: most > REPAIR_LIMIT_PCT ? "warning" : "note",
-      code: "grading-repaired",
-      file,
-      value: say`${formatFixed(most, 1)} points at most`,
-      message: say`The measured curve falls somewhere as size grows; points were moved: ${list.join("; ")}.`,
-      expected: say`percentages that never fall as size grows`,
-      remedy: say`Check the readings at these sizes; the moved curve is the nearest possible one.`,
-    },
+    finding(
+      max > REPAIR_LIMIT_PCT ? "warning" : "note",
+      "grading-repaired",
+      { file, value: say`${formatFixed(max, 1)} points at most` },
+      {
+        message: say`The measured curve falls somewhere as size grows; points were moved: ${joinTexts(list, "; ")}.`,
+        expected: say`percentages that never fall as size grows`,
+        remedy: say`Check the readings at these sizes; the moved curve is the nearest possible one.`,
+      },
+    ),
   ];
 }
 

@@ -1,4 +1,4 @@
-import type { Finding } from "../findings/finding.js";
+import { type Finding, finding } from "../findings/finding.js";
 import type { SieveRecord } from "../lab/sieve.js";
 import { formatFixed } from "../quantities/format.js";
 import { say } from "../words/message.js";
@@ -70,46 +70,14 @@ export interface SieveOptions {
 export function analyseSieve(record: SieveRecord, options: SieveOptions = {}): SieveAnalysis {
   const rows: SieveAnalysisRow[] = [];
   const sets: SieveSet[] = [];
-  const edges = record.splits.map(({ sizeMm }) => sizeMm);
-  let arrivingPct = 100;
-  let washedPct = 0;
-
+  let [arrivingPct, washedPct] = [100, 0];
   for (let portion = 0; portion <= record.splits.length; portion++) {
-    const { dryMassG, washedDryMassG } = portion === 0 ? record : record.splits[portion - 1];
-    if (!(dryMassG > 0)) {
-      throw new RangeError(`invalid \`dryMassG\`: ${dryMassG}; expected above 0`);
-    }
-    const [coarse, fine] = [edges[portion - 1] ?? Infinity, edges[portion] ?? -Infinity];
-    const own = record.rows.filter(({ sizeMm }) => sizeMm < coarse && sizeMm >= fine);
-    // What one gram of this set stands for, in percent of the whole sample.
-    const pctPerGram = (arrivingPct - washedPct) / dryMassG;
-    let retainedG = 0;
-    for (const { sizeMm, label, row, retainedG: onSieve } of own) {
-      retainedG += onSieve;
-      rows.push({
-        sizeMm,
-        label,
-        row,
-        retainedG: onSieve,
-        retainedPct: onSieve * pctPerGram,
-        passingPct: arrivingPct - retainedG * pctPerGram,
-        portion,
-      });
-    }
-    const washedOutG = dryMassG - (washedDryMassG ?? dryMassG);
-    const last = portion === record.splits.length;
-    const lossPct = (100 * (dryMassG - washedOutG - retainedG - record.panG)) / dryMassG;
-    sets.push({ portion, dryMassG, washedOutG, retainedG, ...(last ? { lossPct } : {}) });
-    if (last) break;
-    if (own.at(-1)?.sizeMm !== edges[portion]) {
-      throw new RangeError(
-        `invalid \`splits[${portion}].sizeMm\`: ${edges[portion]}; expected one of the sieves of the set above it`,
-      );
-    }
-    washedPct += washedOutG * pctPerGram;
-    arrivingPct = rows[rows.length - 1].passingPct;
+    const sieved = sieveSet(record, portion, arrivingPct, washedPct);
+    rows.push(...sieved.rows);
+    sets.push(sieved.set);
+    washedPct += sieved.set.washedOutG * sieved.pctPerGram;
+    arrivingPct = rows.at(-1)?.passingPct ?? arrivingPct;
   }
-
   const points = rows
     .map(({ sizeMm, passingPct }): GradingPoint => {
       // A gain within the loss limit may push the finest passing a hair below 0.
@@ -117,6 +85,48 @@ export function analyseSieve(record: SieveRecord, options: SieveOptions = {}): S
     })
     .reverse();
   return { points, rows, sets, findings: checkSieveSets(record, rows, sets, options) };
+}
+
+/** Works out the sieves of one portion: the whole sample (0), or the subsample of a split. */
+function sieveSet(
+  record: SieveRecord,
+  portion: number,
+  arrivingPct: number,
+  washedPct: number,
+): { readonly rows: SieveAnalysisRow[]; readonly set: SieveSet; readonly pctPerGram: number } {
+  const { splits } = record;
+  const { dryMassG, washedDryMassG } = portion === 0 ? record : splits[portion - 1];
+  if (!(dryMassG > 0)) {
+    throw new RangeError(`invalid \`dryMassG\`: ${dryMassG}; expected above 0`);
+  }
+  const last = portion === splits.length;
+  const coarse = splits[portion - 1]?.sizeMm ?? Infinity;
+  const fine = splits[portion]?.sizeMm ?? -Infinity;
+  const own = record.rows.filter(({ sizeMm }) => sizeMm < coarse && sizeMm >= fine);
+  if (!last && own.at(-1)?.sizeMm !== fine) {
+    throw new RangeError(
+      `invalid \`splits[${portion}].sizeMm\`: ${fine}; expected one of the sieves of the set above it`,
+    );
+  }
+  // What one gram of this set stands for, in percent of the whole sample.
+  const pctPerGram = (arrivingPct - washedPct) / dryMassG;
+  let retainedG = 0;
+  const rows = own.map(({ sizeMm, label, row, retainedG: onSieve }): SieveAnalysisRow => {
+    retainedG += onSieve;
+    return {
+      sizeMm,
+      label,
+      row,
+      retainedG: onSieve,
+      retainedPct: onSieve * pctPerGram,
+      passingPct: arrivingPct - retainedG * pctPerGram,
+      portion,
+    };
+  });
+  const washedOutG = dryMassG - (washedDryMassG ?? dryMassG);
+  const lossPct = (100 * (dryMassG - washedOutG - retainedG - record.panG)) / dryMassG;
+  const set = { portion, dryMassG, washedOutG, retainedG, ...(last ? { lossPct } : {}) };
+  return { rows, set, pctPerGram };
 }
 
 const LOSS_LIMIT_PCT = 2;
@@ -141,40 +151,41 @@ function massBalance(
   set: SieveSet,
   limitPct: number,
 ): Finding[] {
+  const { dryMassG, washedOutG, retainedG, lossPct } = set;
   const name = set.portion === 0 ? say`sample` : say`split subsample`;
-  const sievedG = set.dryMassG - set.washedOutG;
-  if (set.retainedG > sievedG * (1 + limitPct / 100)) {
+  const sievedG = dryMassG - washedOutG;
+  if (retainedG > sievedG * (1 + limitPct / 100)) {
     const last = rows.findLast(({ portion }) => portion === set.portion);
     return [
-      {
-        severity: "error",
-        code: "retained-over-sample",
-        file,
-        row: last?.row,
-        value: say`${formatFixed(set.retainedG, 1)} g`,
-        message: say`The sieves retain more than the ${name} that was put on them.`,
-        expected: say`at most ${formatFixed(sievedG, 1)} g on all sieves of this set together`,
-        remedy: say`Check the dry masses and whether the masses are per sieve, not cumulative; check that rows below a split were weighed on the subsample.`,
-      },
+      finding(
+        "error",
+        "retained-over-sample",
+        { file, row: last?.row, value: say`${formatFixed(retainedG, 1)} g` },
+        {
+          message: say`The sieves retain more than the ${name} that was put on them.`,
+          expected: say`at most ${formatFixed(sievedG, 1)} g on all sieves of this set together`,
+          remedy: say`Check the dry masses and whether the masses are per sieve, not cumulative; check that rows below a split were weighed on the subsample.`,
+        },
+      ),
     ];
   }
-  if (set.lossPct === undefined) return [];
-  const size = Math.abs(set.lossPct);
-  if (size <= limitPct / 2) return [];
+  const size = Math.abs(lossPct ?? 0);
+  if (lossPct === undefined || size <= limitPct / 2) return [];
   const beyond = size > limitPct;
-  const gained = set.lossPct < 0;
+  const gained = lossPct < 0;
   return [
-    {
-      severity: beyond ? "error" : "warning",
-      code: gained ? "sieve-gain" : "sieve-loss",
-      file,
-      value: say`${formatFixed(size, 2)} %`,
-      message: say`${gained ? say`More` : say`Less`} mass was found after sieving than was put in: ${formatFixed(set.retainedG + panG + set.washedOutG, 1)} g of ${formatFixed(set.dryMassG, 1)} g of the ${name}, washed-out fines counted.`,
-      expected: say`a difference within ${limitPct} % of the dry mass (University of Waterloo CIVE 153, 2013, for 2 %)`,
-      remedy: beyond
-        ? say`Check the masses for a slip of the pen; if none is found, sieve a fresh sample.`
-        : say`Check the masses; the result stands, with this remark.`,
-    },
+    finding(
+      beyond ? "error" : "warning",
+      gained ? "sieve-gain" : "sieve-loss",
+      { file, value: say`${formatFixed(size, 2)} %` },
+      {
+        message: say`${gained ? say`More` : say`Less`} mass was found after sieving than was put in: ${formatFixed(retainedG + panG + washedOutG, 1)} g of ${formatFixed(dryMassG, 1)} g of the ${name}, washed-out fines counted.`,
+        expected: say`a difference within ${limitPct} % of the dry mass (University of Waterloo CIVE 153, 2013, for 2 %)`,
+        remedy: beyond
+          ? say`Check the masses for a slip of the pen; if none is found, sieve a fresh sample.`
+          : say`Check the masses; the result stands, with this remark.`,
+      },
+    ),
   ];
 }
 
@@ -185,19 +196,20 @@ function sampleSize(record: SieveRecord, rows: readonly SieveAnalysisRow[]): Fin
   const nominal = rows[first < 0 ? rows.length - 1 : Math.max(0, first - 1)];
   // The table speaks of aggregates; sands and soils without gravel need less than its first line.
   if (!nominal || nominal.sizeMm < 4.75) return [];
-  const leastKg = minimumSieveMass(nominal.sizeMm);
-  if (leastKg === undefined || record.dryMassG >= 1000 * leastKg) return [];
+  const minKg = minimumSieveMass(nominal.sizeMm);
+  if (minKg === undefined || record.dryMassG >= 1000 * minKg) return [];
+  const value = say`${formatFixed(record.dryMassG, 0)} g`;
   return [
-    {
-      severity: "warning",
-      code: "small-sample",
-      file: record.file,
-      row: nominal.row,
-      value: say`${formatFixed(record.dryMassG, 0)} g`,
-      message: say`The sample is small for grains of ${nominal.label}: a few grains more or less would move the coarse end.`,
-      expected: say`at least ${leastKg} kg (AASHTO T 27 as adopted by WSDOT, by nominal maximum size)`,
-      remedy: say`Sieve a larger sample of the coarse part, or take the coarse points with care.`,
-    },
+    finding(
+      "warning",
+      "small-sample",
+      { file: record.file, row: nominal.row, value },
+      {
+        message: say`The sample is small for grains of ${nominal.label}: a few grains more or less would move the coarse end.`,
+        expected: say`at least ${minKg} kg (AASHTO T 27 as adopted by WSDOT, by nominal maximum size)`,
+        remedy: say`Sieve a larger sample of the coarse part, or take the coarse points with care.`,
+      },
+    ),
   ];
 }
 
@@ -205,21 +217,21 @@ function topSize({ file }: SieveRecord, rows: readonly SieveAnalysisRow[]): Find
   const top = rows[0];
   if (!top || top.retainedG === 0) return [];
   return [
-    {
-      severity: "warning",
-      code: "top-size-unknown",
-      file,
-      row: top.row,
-      value: `${top.retainedG} g`,
-      message: say`Material stayed on the coarsest sieve (${top.label}), so the largest grain is not known.`,
-      expected: say`nothing retained on the coarsest sieve`,
-      remedy: say`Add the next coarser sieve through which everything passes, with 0 retained.`,
-    },
+    finding(
+      "warning",
+      "top-size-unknown",
+      { file, row: top.row, value: say`${top.retainedG} g` },
+      {
+        message: say`Material stayed on the coarsest sieve (${top.label}), so the largest grain is not known.`,
+        expected: say`nothing retained on the coarsest sieve`,
+        remedy: say`Add the next coarser sieve through which everything passes, with 0 retained.`,
+      },
+    ),
   ];
 }
 
 /** Nominal maximum size in mm and the least mass in kg. */
-const LEAST_KG: readonly (readonly [number, number])[] = [
+const MIN_KG: readonly (readonly [number, number])[] = [
   [4.75, 0.5],
   [6.3, 1],
   [9.5, 1],
@@ -249,5 +261,5 @@ const LEAST_KG: readonly (readonly [number, number])[] = [
  * minimumSieveMass(120) // => undefined
  */
 export function minimumSieveMass(nominalSizeMm: number): number | undefined {
-  return LEAST_KG.find(([sizeMm]) => sizeMm >= nominalSizeMm)?.[1];
+  return MIN_KG.find(([sizeMm]) => sizeMm >= nominalSizeMm)?.[1];
 }

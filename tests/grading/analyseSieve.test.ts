@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { characteristicSizes } from "../../src/grading/characteristics.js";
 import { fractions } from "../../src/grading/fractions.js";
 import { analyseSieve } from "../../src/grading/sieveAnalysis.js";
+import { render, renderAll } from "../../src/words/render.js";
 import cases from "../reference/gradingWorkedExamples.json" with { type: "json" };
 import { frozen, sieveRecord } from "./gradingCases.js";
 
@@ -128,9 +129,9 @@ describe("findings", () => {
 
   it("tells place, value, expectation and remedy", () => {
     const [finding] = analyseSieve(sieved(50)).findings;
-    expect(finding).toMatchObject({ file: "sheets/sieve.csv", value: "8.33 %" });
-    expect(finding.expected).toContain("2 %");
-    expect(finding.remedy).toMatch(/\S/);
+    expect(renderAll(finding)).toMatchObject({ file: "sheets/sieve.csv", value: "8.33 %" });
+    expect(render(finding.expected)).toContain("2 %");
+    expect(render(finding.remedy)).toMatch(/\S/);
   });
 
   it("more retained than there was", () => {

@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { combineGrading, poolAdjacent } from "../../src/grading/combinedGrading.js";
 import type { GradingPoint } from "../../src/grading/curve.js";
+import { render, renderAll } from "../../src/words/render.js";
 import { frozen } from "./gradingCases.js";
 
 const sieve = (...pairs: [number, number][]): GradingPoint[] =>
@@ -35,7 +36,7 @@ describe("combineGrading", () => {
       sedimentation: settled([0.002, 10], [0.063, 24]),
       file,
     });
-    expect(findings).toMatchObject([
+    expect(renderAll(findings)).toMatchObject([
       { severity: "warning", code: "grading-overlap", file, value: "6.0 points" },
     ]);
   });
@@ -53,7 +54,7 @@ describe("combineGrading", () => {
       { sizeMm: 0.063, fromPct: 30, toPct: 32 },
     ]);
     expect(findings).toMatchObject([{ severity: "warning", code: "grading-repaired" }]);
-    expect(findings[0].message).toContain("0.0500 mm from 34.0 to 32.0 %");
+    expect(render(findings[0].message)).toContain("0.0500 mm from 34.0 to 32.0 %");
   });
 
   it("does not depend on the order of the points", () => {

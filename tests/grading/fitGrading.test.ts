@@ -6,6 +6,7 @@ import { GRADING_MODELS } from "../../src/grading/models/gradingModels.js";
 import { chooseModel } from "../../src/grading/models/modelChoice.js";
 import { resampleGrading } from "../../src/grading/uncertainty/fitBand.js";
 import { createRandom } from "../../src/numerics/random.js";
+import { render, renderAll } from "../../src/words/render.js";
 import { curveOf, frozen } from "./gradingCases.js";
 
 const SIZES = [
@@ -105,10 +106,10 @@ describe("fitGrading", () => {
   it("warns of a parameter on its bound, of a guess that stayed one, and of few points", () => {
     // Nothing but a step: no spread is small enough.
     const step = fitGrading(curveOf([0.5, 0], [1, 50], [1.001, 100]), "lognormal");
-    expect(step.warnings.join(" ")).toContain("“spread” sits on its lower bound");
+    expect(renderAll(step.warnings).join(" ")).toContain("“spread” sits on its lower bound");
     const few = fitGrading(curveOf([0.1, 10], [1, 40], [8, 90]), "lognormal");
     expect(few.degreesOfFreedom).toBe(1);
-    expect(few.warnings.join(" ")).toContain("Points exceed parameters by only 1");
+    expect(renderAll(few.warnings).join(" ")).toContain("Points exceed parameters by only 1");
     expect(few.aicc).toBeUndefined();
     const sand = fitGrading(
       curveOf(
@@ -123,7 +124,7 @@ describe("fitGrading", () => {
       ),
       "fredlund",
     );
-    expect(sand.warnings.join(" ")).toContain("“residualSize”");
+    expect(renderAll(sand.warnings).join(" ")).toContain("“residualSize”");
   });
 
   it("refuses fewer points than parameters", () => {
@@ -170,7 +171,7 @@ describe("chooseModel", () => {
       "bimodal-lognormal",
       "fredlund-bimodal",
     ]);
-    expect(leftOut[0].reason).toContain("at least 7");
+    expect(render(leftOut[0].reason)).toContain("at least 7");
   });
 
   it("comes back from any curve that a sheet can give", () => {

@@ -14,6 +14,7 @@ import { analysePipette } from "../../src/grading/sedimentation/pipette.js";
 import { stokesDiameter, waterProperties } from "../../src/grading/sedimentation/settling.js";
 import type { JarRecord } from "../../src/lab/jar.js";
 import type { PipetteRecord } from "../../src/lab/pipette.js";
+import { render } from "../../src/words/render.js";
 import { frozen, hydrometerRecord } from "./gradingCases.js";
 
 const pipette = (more: Partial<PipetteRecord> = {}): PipetteRecord => ({
@@ -100,7 +101,7 @@ describe("analyseJar", () => {
   it("always says that it is a first guide; with the right times nothing else", () => {
     const { findings } = analyseJar(frozen(jar([60, 80, 100])));
     expect(findings.map(({ code }) => code)).toEqual(["jar-first-guide"]);
-    expect(findings[0].message).toContain("Layer heights are not masses");
+    expect(render(findings[0].message)).toContain("Layer heights are not masses");
   });
 
   it("holds the share by mass for any solids that the layers may have", () => {

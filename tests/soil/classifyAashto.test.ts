@@ -5,6 +5,7 @@ import {
   classifyAashto,
   groupIndex,
 } from "../../src/soil/classification/aashto.js";
+import { render } from "../../src/words/render.js";
 import { curveOf } from "../grading/gradingCases.js";
 import cases from "../reference/soilWorkedExamples.json" with { type: "json" };
 
@@ -121,7 +122,7 @@ describe("classifyAashto", () => {
   it("gives no group without limits, and refuses passings that fall with size", () => {
     const found = classifyAashto({ passing2Pct: 90, passing0425Pct: 60, passing0075Pct: 40 });
     expect(found.group).toBeUndefined();
-    expect(found.path.at(-1)).toContain("no group");
+    expect(render(found.path.at(-1)!)).toContain("no group");
     expect(() => classifyAashto(soil([50, 60, 10], 20, 5))).toThrow("invalid `passing0425Pct`: 60");
     expect(() => classifyAashto(soil([150, 60, 10], 20, 5))).toThrow("invalid `passing2Pct`: 150");
   });

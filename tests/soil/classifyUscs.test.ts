@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { classifyUscs, type UscsInput, uscsFromCurve } from "../../src/soil/classification/uscs.js";
+import { renderAll } from "../../src/words/render.js";
 import { curveOf } from "../grading/gradingCases.js";
 import cases from "../reference/soilWorkedExamples.json" with { type: "json" };
 
@@ -203,7 +204,7 @@ describe("names and paths", () => {
 
   it("tells every decision", () => {
     const { path } = classifyUscs({ gravelPct: 40, sandPct: 40, finesPct: 20, nonPlastic: true });
-    expect(path).toEqual([
+    expect(renderAll(path)).toEqual([
       "20.0 % fines, less than 50 %: coarse-grained.",
       "40.0 % gravel does not exceed 40.0 % sand: sand.",
       "Fines above 12 %: named by the fines. The fines are non-plastic: silt, ML.",
@@ -211,10 +212,10 @@ describe("names and paths", () => {
   });
 
   it("says what is missing in place of guessing", () => {
-    expect(classifyUscs({ gravelPct: 0, sandPct: 20, finesPct: 80 })).toMatchObject({
+    expect(renderAll(classifyUscs({ gravelPct: 0, sandPct: 20, finesPct: 80 }))).toMatchObject({
       missing: ["liquid limit and plasticity index"],
     });
-    expect(classifyUscs({ gravelPct: 0, sandPct: 98, finesPct: 2 })).toMatchObject({
+    expect(renderAll(classifyUscs({ gravelPct: 0, sandPct: 98, finesPct: 2 }))).toMatchObject({
       missing: ["D10, D30 and D60"],
     });
     const both = classifyUscs({ gravelPct: 0, sandPct: 92, finesPct: 8 });

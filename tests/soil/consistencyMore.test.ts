@@ -13,6 +13,7 @@ import {
   plasticLimitRepeats,
 } from "../../src/soil/consistency/limits.js";
 import { longBoxShrinkage } from "../../src/soil/consistency/longBox.js";
+import { render } from "../../src/words/render.js";
 
 const record = (more: Partial<LimitsRecord>): LimitsRecord => ({
   file: "sheets/limits.csv",
@@ -103,7 +104,7 @@ describe("the long box", () => {
   it("scales another box to 600 mm and never calls itself linear shrinkage of the bar", () => {
     const found = longBoxShrinkage(15, 300);
     expect([found.per600Mm, found.shrinkagePct]).toEqual([30, 5]);
-    expect(found.caution).toContain("not the linear shrinkage of the laboratory bar");
+    expect(render(found.caution)).toContain("not the linear shrinkage of the laboratory bar");
     expect(() => longBoxShrinkage(600)).toThrow("invalid `shrinkageMm`: 600");
   });
 });

@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { classifyBs5930 } from "../../src/soil/classification/bs5930.js";
 import { classifyIso14688, gradedTerm } from "../../src/soil/classification/iso14688.js";
 import { usdaFromCurve, usdaTexture } from "../../src/soil/classification/usdaTexture.js";
+import { render, renderAll } from "../../src/words/render.js";
 import { curveOf } from "../grading/gradingCases.js";
 import cases from "../reference/soilWorkedExamples.json" with { type: "json" };
 
@@ -20,7 +21,7 @@ describe("classifyBs5930", () => {
     });
     expect(found.symbol).toBe(published.symbol);
     expect(found.name).toContain("silt of low plasticity");
-    expect(found.path.join(" ")).toContain("below the A-line (8.8)");
+    expect(renderAll(found.path).join(" ")).toContain("below the A-line (8.8)");
   });
 
   const clay = { liquidLimitPct: 40, plasticityIndexPct: 20 };
@@ -55,8 +56,8 @@ describe("classifyBs5930", () => {
   });
 
   it("says what is missing instead of guessing", () => {
-    expect(bs(0, 30).missing).toEqual(["liquid limit and plasticity index"]);
-    expect(bs(0, 97).missing).toEqual(["D10, D30 and D60"]);
+    expect(renderAll(bs(0, 30).missing)).toEqual(["liquid limit and plasticity index"]);
+    expect(renderAll(bs(0, 97).missing)).toEqual(["D10, D30 and D60"]);
     expect(bs(0, 30).symbol).toBeUndefined();
     expect(() => bs(0, 101)).toThrow("invalid `sandPct`: 101");
   });
@@ -78,11 +79,11 @@ describe("classifyIso14688", () => {
     const found = iso(gravel, sand, clay);
     expect(found.symbol).toBe(symbol);
     if (name) expect(found.name).toBe(name);
-    expect(found.source).toContain("from memory");
+    expect(render(found.source)).toContain("from memory");
   });
 
   it("asks for the clay content where fines decide, and refuses more clay than fines", () => {
-    expect(iso(10, 60).missing).toEqual(["clay content"]);
+    expect(renderAll(iso(10, 60).missing)).toEqual(["clay content"]);
     expect(() => iso(10, 80, 11)).toThrow("invalid `clayPct`: 11");
   });
 
@@ -113,7 +114,7 @@ describe("gradedTerm", () => {
   });
 
   it("owns up to the holes of the table", () => {
-    expect(gradedTerm(10, 1.5).reason).toContain("no line of the table fits both");
+    expect(render(gradedTerm(10, 1.5).reason)).toContain("no line of the table fits both");
     expect(() => gradedTerm(0, 1)).toThrow("invalid `cu`: 0");
   });
 });

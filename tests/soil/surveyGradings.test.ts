@@ -132,7 +132,7 @@ describe("surveyGradings", () => {
 
 describe("the built package", () => {
   // Worker threads need compiled files: `npm test` builds them first.
-  const built = new URL("../../dist/soil/surveyGradings.js", import.meta.url);
+  const built = new URL("../../dist/soil/survey/surveyGradings.js", import.meta.url);
 
   it.runIf(existsSync(built))("gives the same rows on two threads, from a file", async () => {
     const { surveyGradings: survey } = (await import(built.href)) as {

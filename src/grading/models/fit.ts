@@ -77,7 +77,7 @@ export function fitGrading(
 ): GradingFit {
   const model = GRADING_MODELS[name];
   if (!model) throw new RangeError(`invalid \`name\`: ${name}; expected a grading model`);
-  const points = telling(curve.points);
+  const points = tellingPoints(curve.points);
   const count = model.parameters.length;
   if (points.length < count) {
     throw new RangeError(
@@ -155,8 +155,8 @@ function relativeErrors(points: readonly GradingPoint[], sdPct: (sizeMm: number)
   return sd.map((value) => value * scale);
 }
 
-/** The points from the last 0 % to the first 100 %. */
-function telling(points: readonly GradingPoint[]): GradingPoint[] {
+/** The points from the last 0 % to the first 100 %: those beyond say nothing new. */
+export function tellingPoints(points: readonly GradingPoint[]): GradingPoint[] {
   const first = Math.max(
     0,
     points.findLastIndex(({ passingPct }) => passingPct <= 0),

@@ -16,7 +16,7 @@ export interface ChosenModel {
   /** The best and every model within 2 of it: the data do not tell these apart. */
   readonly ties: readonly GradingModelName[];
   /** Models that were left out, each with the reason. */
-  readonly leftOut: readonly { readonly model: GradingModelName; readonly reason: string }[];
+  readonly leftOut: readonly { readonly model: GradingModelName; readonly reason: Text }[];
 }
 
 /** Below this difference the data do not tell two models apart (Burnham and Anderson 2002, from memory). */

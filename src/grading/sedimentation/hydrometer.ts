@@ -1,4 +1,4 @@
-import type { Finding } from "../../findings/finding.js";
+import { type Finding, finding } from "../../findings/finding.js";
 import type {
   HydrometerCalibration,
   HydrometerCorrections,
@@ -7,7 +7,7 @@ import type {
 } from "../../lab/hydrometer.js";
 import type { Pretreatment } from "../../lab/pretreatment.js";
 import { formatPlain } from "../../quantities/format.js";
-import { say } from "../../words/message.js";
+import { say, type Text } from "../../words/message.js";
 import type { GradingPoint } from "../curve.js";
 import { effectiveDepth, hydrometerDepth } from "./hydrometerDepth.js";
 import { stokesDiameter, waterProperties } from "./settling.js";
@@ -91,93 +91,110 @@ export function analyseHydrometer(
   record: HydrometerRecord,
   input: HydrometerInput,
 ): HydrometerAnalysis {
-  const { particleDensityKgM3, passingSeparatingPct } = input;
+  checkInput(record, input);
+  const calibration = input.calibration ?? record.calibration;
+  if (record.hydrometer === "BS" && !calibration) {
+    throw new RangeError("invalid `calibration`: undefined; expected one for a BS hydrometer");
+  }
+  const gravity = input.particleDensityKgM3 / 1000;
+  const is152H = record.hydrometer === "152H";
+  const densityFactor = is152H ? (1.65 * gravity) / (2.65 * (gravity - 1)) : 1;
+  const pctPerUnit = is152H
+    ? (100 * densityFactor) / record.dryMassG
+    : ((100_000 / record.dryMassG) * gravity) / (gravity - 1);
+  const rows = record.readings.flatMap((_, index) =>
+    analyseReading(record, index, { ...input, calibration, pctPerUnit }),
+  );
+  const { corrections, pretreatment } = record;
+  return {
+    points: sedimentationPoints(rows, input.passingSeparatingPct),
+    rows,
+    densityFactor,
+    ...(corrections ? { corrections } : {}),
+    ...(calibration ? { calibration } : {}),
+    ...(pretreatment ? { pretreatment } : {}),
+    findings: checkHydrometer(record, rows, calibration),
+  };
+}
+
+function checkInput(
+  { dryMassG, readings }: HydrometerRecord,
+  { particleDensityKgM3, passingSeparatingPct }: HydrometerInput,
+): void {
   if (!(passingSeparatingPct >= 0 && passingSeparatingPct <= 100)) {
     throw new RangeError(
       `invalid \`passingSeparatingPct\`: ${passingSeparatingPct}; expected 0 to 100`,
     );
   }
-  if (!(record.dryMassG > 0)) {
-    throw new RangeError(`invalid \`dryMassG\`: ${record.dryMassG}; expected above 0`);
+  if (!(dryMassG > 0)) {
+    throw new RangeError(`invalid \`dryMassG\`: ${dryMassG}; expected above 0`);
   }
   if (!(particleDensityKgM3 > 1000 && particleDensityKgM3 < Infinity)) {
     throw new RangeError(
       `invalid \`particleDensityKgM3\`: ${particleDensityKgM3}; expected above 1000`,
     );
   }
-  const calibration = input.calibration ?? record.calibration;
-  if (record.hydrometer === "BS" && !calibration) {
-    throw new RangeError("invalid `calibration`: undefined; expected one for a BS hydrometer");
-  }
-  const gravity = particleDensityKgM3 / 1000;
-  const is152H = record.hydrometer === "152H";
-  const densityFactor = is152H ? (1.65 * gravity) / (2.65 * (gravity - 1)) : 1;
-  const pctPerUnit = is152H
-    ? (100 * densityFactor) / record.dryMassG
-    : ((100_000 / record.dryMassG) * gravity) / (gravity - 1);
-
-  const rows: HydrometerAnalysisRow[] = [];
-  record.readings.forEach(({ timeMin, reading, control, temperatureC, row }, index) => {
+  readings.forEach(({ timeMin }, index) => {
     if (!(timeMin > 0)) {
       throw new RangeError(`invalid \`readings[${index}].timeMin\`: ${timeMin}; expected above 0`);
     }
-    const water = waterProperties(temperatureC);
-    const trueReading = reading + record.meniscusCorrection;
-    const effectiveDepthCm = calibration
-      ? hydrometerDepth(calibration, trueReading)
-      : effectiveDepth(record.hydrometer, trueReading);
-    if (!water || !(effectiveDepthCm > 0)) return;
-    const computedControl =
-      control === undefined && record.corrections
-        ? separateCorrections({ ...record, ...record.corrections, temperatureC })
-        : undefined;
-    const taken = control ?? computedControl;
-    if (taken === undefined) {
-      throw new RangeError(
-        `invalid \`readings[${index}].control\`: ${control}; expected a reading, or corrections`,
-      );
-    }
-    const correctedReading = reading - taken;
-    const finerOfDispersedPct = correctedReading * pctPerUnit;
-    rows.push({
+  });
+}
+
+/** One reading worked out; none where water or depth are not known at it. */
+function analyseReading(
+  record: HydrometerRecord,
+  index: number,
+  input: HydrometerInput & { readonly pctPerUnit: number },
+): HydrometerAnalysisRow[] {
+  const { timeMin, reading, control, temperatureC, row } = record.readings[index];
+  const { calibration, particleDensityKgM3, passingSeparatingPct, pctPerUnit } = input;
+  const water = waterProperties(temperatureC);
+  const trueReading = reading + record.meniscusCorrection;
+  const effectiveDepthCm = calibration
+    ? hydrometerDepth(calibration, trueReading)
+    : effectiveDepth(record.hydrometer, trueReading);
+  if (!water || !(effectiveDepthCm > 0)) return [];
+  const computedControl =
+    control === undefined && record.corrections
+      ? separateCorrections({ ...record, ...record.corrections, temperatureC })
+      : undefined;
+  const taken = control ?? computedControl;
+  if (taken === undefined) {
+    throw new RangeError(
+      `invalid \`readings[${index}].control\`: ${control}; expected a reading, or corrections`,
+    );
+  }
+  const correctedReading = reading - taken;
+  const finerOfDispersedPct = correctedReading * pctPerUnit;
+  const { viscosityMPaS, densityKgM3: waterDensityKgM3 } = water;
+  const settling = { timeMin, viscosityMPaS, particleDensityKgM3 };
+  const bs =
+    record.hydrometer === "BS"
+      ? bsHydrometer({
+          ...settling,
+          reading: 1000 * (reading - 1),
+          control: 1000 * (taken - 1),
+          meniscusCorrection: 1000 * record.meniscusCorrection,
+          depthMm: 10 * effectiveDepthCm,
+          dryMassG: record.dryMassG,
+        })
+      : undefined;
+  return [
+    {
       row,
       timeMin,
       temperatureC,
       ...(computedControl === undefined ? {} : { computedControl }),
       correctedReading,
       effectiveDepthCm,
-      viscosityMPaS: water.viscosityMPaS,
-      sizeMm: stokesDiameter({
-        depthCm: effectiveDepthCm,
-        timeMin,
-        viscosityMPaS: water.viscosityMPaS,
-        waterDensityKgM3: water.densityKgM3,
-        particleDensityKgM3,
-      }),
-      ...(record.hydrometer === "BS"
-        ? {
-            bsSizeMm: bsHydrometer({
-              ...{ reading: 1000 * (reading - 1), control: 1000 * (taken - 1) },
-              meniscusCorrection: 1000 * record.meniscusCorrection,
-              ...{ depthMm: 10 * effectiveDepthCm, timeMin, viscosityMPaS: water.viscosityMPaS },
-              ...{ particleDensityKgM3, dryMassG: record.dryMassG },
-            }).sizeMm,
-          }
-        : {}),
+      viscosityMPaS,
+      sizeMm: stokesDiameter({ ...settling, depthCm: effectiveDepthCm, waterDensityKgM3 }),
+      ...(bs ? { bsSizeMm: bs.sizeMm } : {}),
       finerOfDispersedPct,
       passingPct: (finerOfDispersedPct * passingSeparatingPct) / 100,
-    });
-  });
-
-  const points = sedimentationPoints(rows, passingSeparatingPct);
-  const { corrections, pretreatment } = record;
-  return {
-    ...{ points, rows, densityFactor },
-    ...(corrections ? { corrections } : {}),
-    ...(calibration ? { calibration } : {}),
-    ...(pretreatment ? { pretreatment } : {}),
-    findings: checkHydrometer(record, rows, calibration),
-  };
+    },
+  ];
 }
 
 export interface SeparateCorrections {
@@ -288,10 +305,10 @@ export function bsHydrometer(input: BsReading): {
 /** Percentage points outside 0 to 100 that reading to half a division explains; common practice, no source. */
 const SLACK_PCT = 3;
 
-const EXPECTED: Readonly<Record<HydrometerRecord["hydrometer"], () => string>> = {
-  "152H": () => say`about −5 to 60 (g/L)`,
-  "151H": () => say`about 0.995 to 1.038`,
-  BS: () => say`about −5 to 35 (thousandths above 1)`,
+const EXPECTED: Readonly<Record<HydrometerType, Text>> = {
+  "152H": say`about −5 to 60 (g/L)`,
+  "151H": say`about 0.995 to 1.038`,
+  BS: say`about −5 to 35 (thousandths above 1)`,
 };
 
 /** What is wrong or doubtful about hydrometer readings and the percentages made from them. */
@@ -332,29 +349,26 @@ function outsideMarks(
 ): Finding[] {
   if (!calibration) return [];
   const marks = "depths" in calibration ? calibration.depths : calibration.marks;
-  const told = marks.map(({ reading }) => reading);
-  const [low, high] = [Math.min(...told), Math.max(...told)];
-  const written = (reading: number) =>
-    formatPlain(hydrometer === "BS" ? 1000 * (reading - 1) : reading, 5);
+  const calibrated = marks.map(({ reading }) => reading);
+  const [low, high] = [Math.min(...calibrated), Math.max(...calibrated)];
   const beyond = readings.filter(({ reading }) => {
     const stem = reading + meniscusCorrection;
     // A whole span beyond the marks is no reading, and a hair beyond is no remark.
     return Math.max(low - stem, stem - high) > (high - low) / 50;
   });
   if (beyond.length === 0) return [];
-  const [first] = beyond;
+  const [{ row, reading }] = beyond;
   return [
-    {
-      severity: "warning",
-      code: "outside-calibration",
-      file,
-      row: first.row,
-      column: "reading",
-      value: written(first.reading),
-      message: say`${beyond.length} readings lie outside the calibrated marks; their depth was taken on along the scale.`,
-      expected: say`readings from ${written(low)} to ${written(high)}, meniscus added`,
-      remedy: say`Measure the depth at a mark beyond these readings.`,
-    },
+    finding(
+      "warning",
+      "outside-calibration",
+      { file, row, column: "reading", value: onScale(hydrometer, reading) },
+      {
+        message: say`${beyond.length}{0, plural, one { reading lies} other { readings lie}} outside the calibrated marks; their depth was taken on along the scale.`,
+        expected: say`readings from ${onScale(hydrometer, low)} to ${onScale(hydrometer, high)}, meniscus added`,
+        remedy: say`Measure the depth at a mark beyond these readings.`,
+      },
+    ),
   ];
 }
 
@@ -367,16 +381,20 @@ function offScale(
   const depth = calibration ? hydrometerDepth(calibration, stem) : effectiveDepth(hydrometer, stem);
   if (depth > 0) return [];
   return [
-    {
-      severity: "error",
-      code: "reading-off-scale",
-      file,
-      row,
-      column: "reading",
-      value: hydrometer === "BS" ? formatPlain(1000 * (reading - 1), 5) : String(reading),
-      message: say`This reading is not on the scale of a ${hydrometer}.`,
-      expected: EXPECTED[hydrometer](),
-      remedy: say`Check the reading and the type of hydrometer.`,
-    },
+    finding(
+      "error",
+      "reading-off-scale",
+      { file, row, column: "reading", value: onScale(hydrometer, reading) },
+      {
+        message: say`This reading is not on the scale of a ${hydrometer}.`,
+        expected: EXPECTED[hydrometer],
+        remedy: say`Check the reading and the type of hydrometer.`,
+      },
+    ),
   ];
+}
+
+/** A reading as it stands on the stem. */
+function onScale(hydrometer: HydrometerType, reading: number): Text {
+  return formatPlain(hydrometer === "BS" ? 1000 * (reading - 1) : reading, 5);
 }

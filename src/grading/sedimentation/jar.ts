@@ -1,4 +1,4 @@
-import type { Finding } from "../../findings/finding.js";
+import { type Finding, finding } from "../../findings/finding.js";
 import type { JarLayerName, JarRecord } from "../../lab/jar.js";
 import { formatFixed, formatNumber } from "../../quantities/format.js";
 import { say, wordFor } from "../../words/message.js";
@@ -155,17 +155,16 @@ export function jarComparison(
     if (laboratoryPct === undefined || agrees) return [];
     const { lowPct, highPct } = shares[index];
     return [
-      {
-        severity: "note",
-        code: "jar-against-laboratory",
-        file,
-        row: layers[index].row,
-        column: "layer",
-        value: name,
-        message: say`The jar allows ${formatFixed(lowPct, 0)} to ${formatFixed(highPct, 0)} % of ${wordFor(name)} by mass, the laboratory measured ${formatFixed(laboratoryPct, 1)} %.`,
-        expected: say`the laboratory's share within what the height of the layer allows`,
-        remedy: say`The laboratory's curve stands. Check that both had the same soil, put through the same sieve, and that the jar was read at the right times.`,
-      },
+      finding(
+        "note",
+        "jar-against-laboratory",
+        { file, row: layers[index].row, column: "layer", value: wordFor(name) },
+        {
+          message: say`The jar allows ${formatFixed(lowPct, 0)} to ${formatFixed(highPct, 0)} % of ${wordFor(name)} by mass, the laboratory measured ${formatFixed(laboratoryPct, 1)} %.`,
+          expected: say`the laboratory's share within what the height of the layer allows`,
+          remedy: say`The laboratory's curve stands. Check that both had the same soil, put through the same sieve, and that the jar was read at the right times.`,
+        },
+      ),
     ];
   });
   return { rows, findings };
@@ -179,69 +178,96 @@ const FAR = 2;
 const LAST_READING_MIN = 1440;
 
 /** What is doubtful about a jar test; the first finding always is that it is a first guide. */
-function checkJar(
-  { file, layers, temperatureC }: JarRecord,
+function checkJar(record: JarRecord, settledMm: readonly (number | undefined)[]): Finding[] {
+  return [
+    finding(
+      "warning",
+      "jar-first-guide",
+      { file: record.file },
+      {
+        message: say`Layer heights are not masses: clay settles loose and looks like more than it is, and flocculated clay settles with the silt. The test is a first guide only.`,
+        expected: say`sieving and a hydrometer or pipette before a mix is decided`,
+        remedy: say`Use the shares to choose which soils go to the laboratory.`,
+      },
+    ),
+    ...temperature(record, settledMm),
+    ...ENDS_MM.flatMap((endMm, index) => readingTime(record, index, endMm, settledMm[index])),
+    ...stillCloudy(record),
+  ];
+}
+
+function temperature(
+  { file, temperatureC }: JarRecord,
   settledMm: readonly (number | undefined)[],
 ): Finding[] {
-  const last = layers[layers.length - 1];
-  const findings: Finding[] = [
-    {
-      severity: "warning",
-      code: "jar-first-guide",
-      file,
-      message: say`Layer heights are not masses: clay settles loose and looks like more than it is, and flocculated clay settles with the silt. The test is a first guide only.`,
-      expected: say`sieving and a hydrometer or pipette before a mix is decided`,
-      remedy: say`Use the shares to choose which soils go to the laboratory.`,
-    },
-  ];
   if (temperatureC === undefined) {
-    findings.push({
-      severity: "note",
-      code: "jar-temperature-taken",
-      file,
-      message: say`The sheet gives no temperature: 20 °C was taken for the settling times.`,
-      expected: say`“temperature (C)” above the table`,
-      remedy: say`Nothing to do, unless the water was cold: at 10 °C it takes 30 % longer.`,
-    });
-  } else if (settledMm.includes(undefined)) {
-    findings.push({
-      severity: "warning",
-      code: "temperature-outside-table",
-      file,
-      value: `${temperatureC} °C`,
-      message: say`The viscosity of water is not tabulated at this temperature: no sizes can be told.`,
-      expected: say`10 to 30 °C`,
-      remedy: say`Repeat the test at room temperature.`,
-    });
+    return [
+      finding(
+        "note",
+        "jar-temperature-taken",
+        { file },
+        {
+          message: say`The sheet gives no temperature: 20 °C was taken for the settling times.`,
+          expected: say`“temperature (C)” above the table`,
+          remedy: say`Nothing to do, unless the water was cold: at 10 °C it takes 30 % longer.`,
+        },
+      ),
+    ];
   }
-  ENDS_MM.forEach((endMm, index) => {
-    const settled = settledMm[index];
-    if (settled === undefined || (settled <= endMm * FAR && settled >= endMm / FAR)) return;
-    const early = settled > endMm;
-    findings.push({
-      severity: "warning",
-      code: "jar-reading-time",
-      file,
-      row: layers[index].row,
-      column: "time",
-      value: say`${formatNumber(layers[index].timeMin)} min`,
-      message: say`After this time grains down to ${formatNumber(settled, 2)} mm had settled from the surface, so part of the ${early ? say`${layers[index].name} counts with the layer above it` : say`${layers[index + 1].name} counts with the ${layers[index].name}`}.`,
-      expected: say`a reading when grains of ${endMm} mm have settled, in this water after about ${formatNumber(layers[index].timeMin * (settled / endMm) ** 2, 2)} min`,
-      remedy: say`Read the top at that time, or take the boundary at the size told here.`,
-    });
-  });
-  if (last.timeMin < LAST_READING_MIN) {
-    findings.push({
-      severity: "warning",
-      code: "jar-still-cloudy",
-      file,
-      row: last.row,
-      column: "time",
-      value: say`${formatNumber(last.timeMin)} min`,
-      message: say`The last reading was taken before a day had passed: clay still in suspension is not counted.`,
-      expected: say`${LAST_READING_MIN} min or more, with clear water`,
-      remedy: say`Let the jar stand and read the top again.`,
-    });
-  }
-  return findings;
+  if (!settledMm.includes(undefined)) return [];
+  return [
+    finding(
+      "warning",
+      "temperature-outside-table",
+      { file, value: say`${temperatureC} °C` },
+      {
+        message: say`The viscosity of water is not tabulated at this temperature: no sizes can be told.`,
+        expected: say`10 to 30 °C`,
+        remedy: say`Repeat the test at room temperature.`,
+      },
+    ),
+  ];
+}
+
+function readingTime(
+  { file, layers }: JarRecord,
+  index: number,
+  endMm: number,
+  settledMm: number | undefined,
+): Finding[] {
+  if (settledMm === undefined || (settledMm <= endMm * FAR && settledMm >= endMm / FAR)) return [];
+  const { timeMin, row, name } = layers[index];
+  const share =
+    settledMm > endMm
+      ? say`${wordFor(name)} counts with the layer above it`
+      : say`${wordFor(layers[index + 1].name)} counts with the ${wordFor(name)}`;
+  return [
+    finding(
+      "warning",
+      "jar-reading-time",
+      { file, row, column: "time", value: say`${formatNumber(timeMin)} min` },
+      {
+        message: say`After this time grains down to ${formatNumber(settledMm, 2)} mm had settled from the surface, so part of the ${share}.`,
+        expected: say`a reading when grains of ${endMm} mm have settled, in this water after about ${formatNumber(timeMin * (settledMm / endMm) ** 2, 2)} min`,
+        remedy: say`Read the top at that time, or take the boundary at the size told here.`,
+      },
+    ),
+  ];
+}
+
+function stillCloudy({ file, layers }: JarRecord): Finding[] {
+  const { timeMin, row } = layers[layers.length - 1];
+  if (timeMin >= LAST_READING_MIN) return [];
+  return [
+    finding(
+      "warning",
+      "jar-still-cloudy",
+      { file, row, column: "time", value: say`${formatNumber(timeMin)} min` },
+      {
+        message: say`The last reading was taken before a day had passed: clay still in suspension is not counted.`,
+        expected: say`${LAST_READING_MIN} min or more, with clear water`,
+        remedy: say`Let the jar stand and read the top again.`,
+      },
+    ),
+  ];
 }

@@ -101,8 +101,10 @@ export function analysePipette(record: PipetteRecord, input: PipetteInput): Pipe
   const points = sedimentationPoints(rows, passingSeparatingPct);
   const { pretreatment } = record;
   return {
-    ...{ points, rows, findings: checkPipette(record, rows) },
+    points,
+    rows,
     ...(pretreatment ? { pretreatment } : {}),
+    findings: checkPipette(record, rows),
   };
 }
 

@@ -1,4 +1,4 @@
-import type { Finding } from "../../findings/finding.js";
+import { type Finding, finding } from "../../findings/finding.js";
 import type { Pretreatment } from "../../lab/pretreatment.js";
 import { formatFixed } from "../../quantities/format.js";
 import { say, type Text, wordFor } from "../../words/message.js";
@@ -28,18 +28,18 @@ interface SedimentationPlace {
 /** A temperature at which the viscosity of water is not known. */
 export function temperatureFindings(file: string, row: number, temperatureC: number): Finding[] {
   if (waterProperties(temperatureC)) return [];
+  const value = say`${formatFixed(temperatureC, 1)} °C`;
   return [
-    {
-      severity: "error",
-      code: "temperature-outside-table",
-      file,
-      row,
-      column: "temperature",
-      value: say`${formatFixed(temperatureC, 1)} °C`,
-      message: say`The viscosity of water is not tabulated at this temperature.`,
-      expected: say`10 to 30 °C`,
-      remedy: say`Check the reading and its unit; repeat the test in a room or bath within that range.`,
-    },
+    finding(
+      "error",
+      "temperature-outside-table",
+      { file, row, column: "temperature", value },
+      {
+        message: say`The viscosity of water is not tabulated at this temperature.`,
+        expected: say`10 to 30 °C`,
+        remedy: say`Check the reading and its unit; repeat the test in a room or bath within that range.`,
+      },
+    ),
   ];
 }
 
@@ -51,16 +51,18 @@ export function percentFindings(
 ): Finding[] {
   const outside = Math.max(finerPct - 100, -finerPct);
   if (outside <= 1e-9) return [];
+  const over = finerPct > 100;
   return [
-    {
-      ...place,
-      severity: outside > words.slackPct ? "error" : "warning",
-      code: finerPct > 100 ? "finer-over-100" : "finer-below-0",
-      value: say`${formatFixed(finerPct, 1)} %`,
-      message: finerPct > 100 ? say`More is in suspension than was put in.` : words.below,
-      expected: say`0 to 100 % of the dispersed mass (within ${words.slackPct} it is taken as the limit)`,
-      remedy: words.remedy,
-    },
+    finding(
+      outside > words.slackPct ? "error" : "warning",
+      over ? "finer-over-100" : "finer-below-0",
+      { ...place, value: say`${formatFixed(finerPct, 1)} %` },
+      {
+        message: over ? say`More is in suspension than was put in.` : words.below,
+        expected: say`0 to 100 % of the dispersed mass (within ${words.slackPct} it is taken as the limit)`,
+        remedy: words.remedy,
+      },
+    ),
   ];
 }
 
@@ -74,15 +76,16 @@ export function riseFindings(
   const rise = finerPct - beforePct;
   if (!(rise > 1e-9)) return [];
   return [
-    {
-      ...place,
-      severity: "warning",
-      code: "finer-rises",
-      value: say`${formatFixed(finerPct, 1)} %`,
-      message: say`The percentage in suspension rises by ${formatFixed(rise, 1)} points since the ${wordFor(words.before)} before, which settling cannot do.`,
-      expected: say`percentages that fall or stay with time`,
-      remedy: words.remedy,
-    },
+    finding(
+      "warning",
+      "finer-rises",
+      { ...place, value: say`${formatFixed(finerPct, 1)} %` },
+      {
+        message: say`The percentage in suspension rises by ${formatFixed(rise, 1)} points since the ${wordFor(words.before)} before, which settling cannot do.`,
+        expected: say`percentages that fall or stay with time`,
+        remedy: words.remedy,
+      },
+    ),
   ];
 }
 
@@ -97,18 +100,18 @@ export function pretreatmentFindings({
   if (!pretreatment) return [];
   const { text, lossPct } = pretreatment;
   return [
-    {
-      severity: "note",
-      code: "pretreatment",
-      file,
-      column: "pretreatment",
-      value: text,
-      message:
-        lossPct === undefined
-          ? say`The dispersed soil was treated before; the mass lost by it is not given.`
-          : say`The dispersed soil was treated before and lost ${formatFixed(lossPct, 1)} % of its dry mass by it; nothing was reckoned back.`,
-      expected: say`a dispersed dry mass that was taken after the treatment, as percentages are of it`,
-      remedy: say`Check that the dry mass of the sheet was weighed after the treatment; the sieved sample was not treated.`,
-    },
+    finding(
+      "note",
+      "pretreatment",
+      { file, column: "pretreatment", value: text },
+      {
+        message:
+          lossPct === undefined
+            ? say`The dispersed soil was treated before; the mass lost by it is not given.`
+            : say`The dispersed soil was treated before and lost ${formatFixed(lossPct, 1)} % of its dry mass by it; nothing was reckoned back.`,
+        expected: say`a dispersed dry mass that was taken after the treatment, as percentages are of it`,
+        remedy: say`Check that the dry mass of the sheet was weighed after the treatment; the sieved sample was not treated.`,
+      },
+    ),
   ];
 }

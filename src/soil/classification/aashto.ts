@@ -1,5 +1,5 @@
 import { formatFixed } from "../../quantities/format.js";
-import { say, type Text } from "../../words/message.js";
+import { type Sentence, say, type Text } from "../../words/message.js";
 
 export interface AashtoInput {
   readonly passing2Pct: number;
@@ -37,7 +37,35 @@ export interface AashtoClass {
  * classifyAashto({ passing2Pct: 100, passing0425Pct: 80, passing0075Pct: 58, liquidLimitPct: 30, plasticityIndexPct: 10 }).label // => "A-4(3)"
  */
 export function classifyAashto(input: AashtoInput): AashtoClass {
+  checkPassings(input);
   const { passing2Pct, passing0425Pct, passing0075Pct, nonPlastic = false } = input;
+  const { liquidLimitPct, plasticityIndexPct } = input;
+  const [f10, f40, f200] = [passing2Pct, passing0425Pct, passing0075Pct].map(Math.round);
+  const path = [say`Passing 2 mm ${f10} %, 0.425 mm ${f40} %, 0.075 mm ${f200} %.`];
+  const known = liquidLimitPct !== undefined && plasticityIndexPct !== undefined;
+  if (!nonPlastic && !known) {
+    path.push(say`Without liquid limit and plasticity index no group can be told.`);
+    return { path };
+  }
+  // A non-plastic soil has no limits; below every bound it takes the silty groups.
+  const liquid = nonPlastic ? 0 : Math.round(liquidLimitPct ?? 0);
+  const index = nonPlastic ? 0 : Math.round(plasticityIndexPct ?? 0);
+  path.push(nonPlastic ? say`Non-plastic.` : say`LL ${liquid}, PI ${index}.`);
+  const values = { f10, f40, f200, liquid, index, nonPlastic };
+  const { group, reason } = aashtoGroup(values);
+  path.push(reason);
+  const found = indices(group, values);
+  path.push(...found.reasons);
+  return {
+    group,
+    groupIndex: found.present,
+    cappedGroupIndex: found.capped,
+    label: `${group}(${found.present})`,
+    path,
+  };
+}
+
+function checkPassings({ passing2Pct, passing0425Pct, passing0075Pct }: AashtoInput): void {
   for (const [name, value] of Object.entries({ passing2Pct, passing0425Pct, passing0075Pct })) {
     if (!(value >= 0 && value <= 100)) {
       throw new RangeError(`invalid \`${name}\`: ${value}; expected 0 to 100`);
@@ -48,61 +76,72 @@ export function classifyAashto(input: AashtoInput): AashtoClass {
       `invalid \`passing0425Pct\`: ${passing0425Pct}; expected between \`passing0075Pct\` ${passing0075Pct} and \`passing2Pct\` ${passing2Pct}`,
     );
   }
-  const [f10, f40, f200] = [passing2Pct, passing0425Pct, passing0075Pct].map(Math.round);
-  const head = say`Passing 2 mm ${f10} %, 0.425 mm ${f40} %, 0.075 mm ${f200} %.`;
-  const limits =
-    input.liquidLimitPct === undefined || input.plasticityIndexPct === undefined
-      ? undefined
-      : [Math.round(input.liquidLimitPct), Math.round(input.plasticityIndexPct)];
-  if (!nonPlastic && !limits) {
-    return { path: [head, say`Without liquid limit and plasticity index no group can be told.`] };
-  }
-  // A non-plastic soil has no limits; below every bound it takes the silty groups.
-  const [liquid, index] = nonPlastic ? [0, 0] : (limits ?? []);
-  const told = nonPlastic ? say`Non-plastic.` : say`LL ${liquid}, PI ${index}.`;
-  const path = [head, told];
+}
 
-  const granular = (): string | undefined => {
-    if (f10 <= 50 && f40 <= 30 && f200 <= 15 && index <= 6) return "A-1-a";
-    if (f40 <= 50 && f200 <= 25 && index <= 6) return "A-1-b";
-    if (f40 >= 51 && f200 <= 10 && nonPlastic) return "A-3";
-    return undefined;
-  };
-  const column = liquid <= 40 ? (index <= 10 ? 4 : 6) : index <= 10 ? 5 : 7;
-  const plasticity = say`LL ${liquid <= 40 ? say`up to 40` : say`41 or more`} and PI ${index <= 10 ? say`up to 10` : say`11 or more`}`;
-  let group = f200 <= 35 ? granular() : undefined;
-  if (group) path.push(say`First group from the left whose limits are all met: ${group}.`);
-  else if (f200 <= 35) {
-    group = `A-2-${column}`;
-    path.push(say`Not A-1 or A-3, at most 35 % fines, ${plasticity}: ${group}.`);
-  } else {
-    const split = column === 7 ? (index <= liquid - 30 ? "-5" : "-6") : "";
-    group = `A-${column}${split}`;
-    path.push(
-      say`36 % fines or more, ${plasticity}${split ? say`, PI ${index <= liquid - 30 ? say`up to` : say`above`} LL − 30` : ""}: ${group}.`,
-    );
-  }
+/** Whole numbers, as the table is written in them. */
+interface TableValues {
+  /** Passing No. 10, No. 40 and No. 200. */
+  readonly f10: number;
+  readonly f40: number;
+  readonly f200: number;
+  readonly liquid: number;
+  readonly index: number;
+  readonly nonPlastic: boolean;
+}
 
+function aashtoGroup(values: TableValues): { readonly group: string; readonly reason: Sentence } {
+  const { f200, liquid, index } = values;
+  const clean = cleanGroup(values);
+  if (clean) {
+    return {
+      group: clean,
+      reason: say`First group from the left whose limits are all met: ${clean}.`,
+    };
+  }
+  const silty = index <= 10;
+  const low = liquid <= 40;
+  const plasticity = say`LL ${low ? say`up to 40` : say`41 or more`} and PI ${silty ? say`up to 10` : say`11 or more`}`;
+  const column = (low ? 4 : 5) + (silty ? 0 : 2);
+  if (f200 <= 35) {
+    const group = `A-2-${column}`;
+    return { group, reason: say`Not A-1 or A-3, at most 35 % fines, ${plasticity}: ${group}.` };
+  }
+  if (column < 7) {
+    const group = `A-${column}`;
+    return { group, reason: say`36 % fines or more, ${plasticity}: ${group}.` };
+  }
+  const within = index <= liquid - 30;
+  const group = within ? "A-7-5" : "A-7-6";
+  const side = within ? say`up to` : say`above`;
+  return { group, reason: say`36 % fines or more, ${plasticity}, PI ${side} LL − 30: ${group}.` };
+}
+
+/** The groups that limits on their passings alone set apart; silty and clayey ones follow. */
+function cleanGroup({ f10, f40, f200, index, nonPlastic }: TableValues): string | undefined {
+  if (f10 <= 50 && f40 <= 30 && f200 <= 15 && index <= 6) return "A-1-a";
+  if (f40 <= 50 && f200 <= 25 && index <= 6) return "A-1-b";
+  if (f40 >= 51 && f200 <= 10 && nonPlastic) return "A-3";
+  return undefined;
+}
+
+function indices(
+  group: string,
+  { f200, liquid, index, nonPlastic }: TableValues,
+): { readonly present: number; readonly capped: number; readonly reasons: readonly Sentence[] } {
+  if (nonPlastic || /^A-(1|3|2-4|2-5)/.test(group)) {
+    return { present: 0, capped: 0, reasons: [say`Group index 0 by rule.`] };
+  }
   const values = { passing0075Pct: f200, liquidLimitPct: liquid, plasticityIndexPct: index };
-  const byRule = /^A-(1|3|2-4|2-5)/.test(group) || nonPlastic;
-  const raw = byRule ? 0 : groupIndex(values, /^A-2/.test(group) ? "plasticityOnly" : "present");
-  const whole = Math.round(raw);
-  path.push(
-    byRule
-      ? say`Group index 0 by rule.`
-      : say`Group index ${formatFixed(raw, 2)}, rounded ${whole}, by the present formula without caps.`,
-  );
-  const capped = byRule ? 0 : Math.round(groupIndex(values, "capped"));
-  if (capped !== whole) {
-    path.push(say`The older form, still in print, caps its terms and would give ${capped}.`);
+  const raw = groupIndex(values, group.startsWith("A-2") ? "plasticityOnly" : "present");
+  const present = Math.round(raw);
+  const capped = Math.round(groupIndex(values, "capped"));
+  const reasons = [
+    say`Group index ${formatFixed(raw, 2)}, rounded ${present}, by the present formula without caps.`,
+  ];
+  if (capped !== present) {
+    reasons.push(say`The older form, still in print, caps its terms and would give ${capped}.`);
   }
-  return {
-    group,
-    groupIndex: whole,
-    cappedGroupIndex: capped,
-    label: `${group}(${whole})`,
-    path,
-  };
+  return { present, capped, reasons };
 }
 
 export interface GroupIndexInput {
@@ -130,7 +169,7 @@ export function groupIndex(
   form: "present" | "plasticityOnly" | "capped" = "present",
 ): number {
   if (form === "capped") {
-    const held = (value: number, most: number) => Math.min(most, Math.max(0, value));
+    const held = (value: number, max: number) => Math.min(max, Math.max(0, value));
     const [a, b] = [held(fines - 35, 40), held(fines - 15, 40)];
     const [c, d] = [held(liquid - 40, 20), held(index - 10, 20)];
     return 0.2 * a + 0.005 * a * c + 0.01 * b * d;

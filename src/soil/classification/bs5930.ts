@@ -1,5 +1,5 @@
 import { formatFixed } from "../../quantities/format.js";
-import { say, type Text, wordFor } from "../../words/message.js";
+import { type Sentence, say, soilNamed, type Text } from "../../words/message.js";
 import { aLine } from "../consistency/plasticityChart.js";
 import { checkSizeShares, type SizeClass, type SizeClassInput } from "./sizeClass.js";
 
@@ -21,95 +21,102 @@ const SOURCE = say`BS 5930 letters, from memory; 35 % fines, 0.063 mm, the A-lin
  */
 export function classifyBs5930(input: SizeClassInput): SizeClass {
   checkSizeShares(input);
+  return input.finesPct >= 35 ? fineSoil(input) : coarseSoil(input);
+}
+
+const NO_LIMITS = say`liquid limit and plasticity index`;
+
+function fineSoil(input: SizeClassInput): SizeClass {
   const { gravelPct, sandPct, finesPct, organic } = input;
-  const pct = (value: number) => say`${formatFixed(value, 1)} %`;
   const fines = bsFines(input);
-  const noLimits = [say`liquid limit and plasticity index`];
-  if (finesPct >= 35) {
-    const path = [say`${pct(finesPct)} fines, 35 % or more: fine soil.`, fines.reason];
-    if (!fines.letter) return { path, missing: noLimits, source: SOURCE };
-    const coarse = finesPct < 65 ? (gravelPct > sandPct ? "G" : "S") : "";
-    if (coarse) path.push(say`Fines below 65 %: ${coarse === "G" ? "gravelly" : "sandy"}.`);
-    if (organic) path.push(say`Organic: O.`);
-    return {
-      symbol: `${fines.letter}${fines.band ?? ""}${coarse}${organic ? "O" : ""}`,
-      name: `${organic ? "organic " : ""}${coarse === "G" ? "gravelly " : coarse ? "sandy " : ""}${fines.words}`,
-      path,
-      missing: [],
-      source: SOURCE,
-    };
+  const path: Text[] = [say`${pct(finesPct)} fines, 35 % or more: fine soil.`, fines.reason];
+  if (!fines.letter) return { path, missing: [NO_LIMITS], source: SOURCE };
+  let symbol = `${fines.letter}${fines.band ?? ""}`;
+  let name = fines.words;
+  if (finesPct < 65) {
+    const [letter, word] = gravelPct > sandPct ? ["G", "gravelly"] : ["S", "sandy"];
+    symbol += letter;
+    name = `${word} ${name}`;
+    path.push(say`Fines below 65 %: ${soilNamed(word)}.`);
   }
+  if (organic) {
+    symbol += "O";
+    name = `organic ${name}`;
+    path.push(say`Organic: O.`);
+  }
+  return { symbol, name, path, missing: [], source: SOURCE };
+}
+
+function coarseSoil(input: SizeClassInput): SizeClass {
+  const { gravelPct, sandPct, finesPct } = input;
   const gravel = gravelPct > sandPct;
   const [letter, word] = gravel ? ["G", "gravel"] : ["S", "sand"];
+  const fines = bsFines(input);
+  const adjective = fines.letter === "C" ? "clayey" : "silty";
   const path = [
     say`${pct(finesPct)} fines, below 35 %: coarse soil.`,
-    say`${pct(gravelPct)} gravel ${gravel ? say`exceeds` : say`does not exceed`} ${pct(sandPct)} sand: ${word}.`,
+    say`${pct(gravelPct)} gravel ${gravel ? say`exceeds` : say`does not exceed`} ${pct(sandPct)} sand: ${soilNamed(word)}.`,
   ];
+  const missing: Text[] = [];
+  const result = (symbol: string, name: string): SizeClass =>
+    missing.length > 0
+      ? { path, missing, source: SOURCE }
+      : { symbol, name, path, missing, source: SOURCE };
   if (finesPct >= 15) {
     path.push(say`Fines of 15 to 35 %: named by the fines. ${fines.reason}`);
-    if (!fines.letter) return { path, missing: noLimits, source: SOURCE };
-    return {
-      symbol: `${letter}${fines.letter}${fines.band ?? ""}`,
-      name: `very ${fines.letter === "C" ? "clayey" : "silty"} ${word}`,
-      path,
-      missing: [],
-      source: SOURCE,
-    };
+    if (!fines.letter) missing.push(NO_LIMITS);
+    return result(`${letter}${fines.letter}${fines.band ?? ""}`, `very ${adjective} ${word}`);
   }
   const graded = grading(input, gravel);
   path.push(graded.reason);
-  const missing = graded.letters ? [] : [say`D10, D30 and D60`];
+  if (!graded.letters) missing.push(say`D10, D30 and D60`);
   if (finesPct < 5) {
     path.push(say`Fines below 5 %: clean.`);
-    if (!graded.letters) return { path, missing, source: SOURCE };
-    return {
-      symbol: letter + graded.letters,
-      name: `${graded.words} ${word}`,
-      path,
-      missing,
-      source: SOURCE,
-    };
+    return result(`${letter}${graded.letters}`, `${graded.words} ${word}`);
   }
   path.push(say`Fines of 5 to 15 %: both. ${fines.reason}`);
-  if (!graded.letters || !fines.letter) {
-    return {
-      path,
-      missing: [...missing, ...(fines.letter ? [] : noLimits)],
-      source: SOURCE,
-    };
-  }
-  return {
-    symbol: `${letter}${graded.letters.slice(0, 1)}-${letter}${fines.letter}`,
-    name: `${graded.words} ${fines.letter === "C" ? "clayey" : "silty"} ${word}`,
-    path,
-    missing: [],
-    source: SOURCE,
-  };
+  if (!fines.letter) missing.push(NO_LIMITS);
+  return result(
+    `${letter}${graded.letters?.slice(0, 1)}-${letter}${fines.letter}`,
+    `${graded.words} ${adjective} ${word}`,
+  );
+}
+
+function pct(value: number): Text {
+  return say`${formatFixed(value, 1)} %`;
 }
 
 function grading(
   { cu, cc }: SizeClassInput,
   gravel: boolean,
-): { readonly letters?: string; readonly words?: string; readonly reason: Text } {
+): { readonly letters?: string; readonly words?: string; readonly reason: Sentence } {
   if (cu === undefined || cc === undefined) {
     return { reason: say`Well or poorly graded cannot be told without D10, D30 and D60.` };
   }
-  const least = gravel ? 4 : 6;
-  const told = say`Cu ${formatFixed(cu, 1)}, Cc ${formatFixed(cc, 2)}`;
-  if (cu >= least && cc >= 1 && cc <= 3) {
-    return { letters: "W", words: "well-graded", reason: say`${told}: well-graded, W.` };
+  const minCu = gravel ? 4 : 6;
+  const coefficients = say`Cu ${formatFixed(cu, 1)}, Cc ${formatFixed(cc, 2)}`;
+  if (cu < minCu) {
+    const reason = say`${coefficients}: uniform, Pu.`;
+    return { letters: "Pu", words: "uniformly graded", reason };
   }
-  return cu < least
-    ? { letters: "Pu", words: "uniformly graded", reason: say`${told}: uniform, Pu.` }
-    : { letters: "Pg", words: "gap-graded", reason: say`${told}: a gap in the grading, Pg.` };
+  if (cc >= 1 && cc <= 3) {
+    return { letters: "W", words: "well-graded", reason: say`${coefficients}: well-graded, W.` };
+  }
+  const reason = say`${coefficients}: a gap in the grading, Pg.`;
+  return { letters: "Pg", words: "gap-graded", reason };
 }
 
 const BANDS = [
-  { letter: "L", below: 35, word: "low" },
-  { letter: "I", below: 50, word: "intermediate" },
-  { letter: "H", below: 70, word: "high" },
-  { letter: "V", below: 90, word: "very high" },
-  { letter: "E", below: Infinity, word: "extremely high" },
+  { letter: "L", below: 35, word: "low", plasticity: say`low plasticity` },
+  { letter: "I", below: 50, word: "intermediate", plasticity: say`intermediate plasticity` },
+  { letter: "H", below: 70, word: "high", plasticity: say`high plasticity` },
+  { letter: "V", below: 90, word: "very high", plasticity: say`very high plasticity` },
+  {
+    letter: "E",
+    below: Infinity,
+    word: "extremely high",
+    plasticity: say`extremely high plasticity`,
+  },
 ];
 
 interface BsFines {
@@ -117,7 +124,7 @@ interface BsFines {
   /** L, I, H, V or E; absent for non-plastic fines. */
   readonly band?: string;
   readonly words: string;
-  readonly reason: Text;
+  readonly reason: Sentence;
 }
 
 /**
@@ -137,12 +144,13 @@ function bsFines({
     };
   }
   const line = aLine(liquid);
-  const letter = index >= line ? "C" : "M";
-  const { letter: band, word } = BANDS.find(({ below }) => liquid < below) ?? BANDS[4];
+  const clay = index >= line;
+  const letter = clay ? "C" : "M";
+  const band = BANDS.find(({ below }) => liquid < below) ?? BANDS[4];
   return {
     letter,
-    band,
-    words: `${letter === "C" ? "clay" : "silt"} of ${word} plasticity`,
-    reason: say`PI ${formatFixed(index, 1)} lies ${letter === "C" ? say`on or above` : say`below`} the A-line (${formatFixed(line, 1)}): ${letter}; LL ${formatFixed(liquid, 1)}: ${word} plasticity, ${band}.`,
+    band: band.letter,
+    words: `${clay ? "clay" : "silt"} of ${band.word} plasticity`,
+    reason: say`PI ${formatFixed(index, 1)} lies ${clay ? say`on or above` : say`below`} the A-line (${formatFixed(line, 1)}): ${letter}; LL ${formatFixed(liquid, 1)}: ${band.plasticity}, ${band.letter}.`,
   };
 }

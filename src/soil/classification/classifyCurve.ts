@@ -1,6 +1,6 @@
 import { characteristicSizes } from "../../grading/characteristics.js";
 import { type GradingCurve, passingAtSize } from "../../grading/curve.js";
-import { say, type Text, wordFor } from "../../words/message.js";
+import { say, type Text } from "../../words/message.js";
 import { classifyAashto } from "./aashto.js";
 import { classifyBs5930 } from "./bs5930.js";
 import { classifyIso14688 } from "./iso14688.js";

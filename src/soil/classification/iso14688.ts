@@ -1,5 +1,5 @@
 import { formatFixed } from "../../quantities/format.js";
-import { say, wordFor } from "../../words/message.js";
+import { say, soilNamed, type Text } from "../../words/message.js";
 import { checkSizeShares, type SizeClass, type SizeClassInput } from "./sizeClass.js";
 
 const SOURCE = say`ISO 14688-2:2004, its guide table of composite soils and its grading terms, from memory; the boundary 0.063 mm and symbols such as saGr read. Later editions rest more on behaviour by hand: confirm before citing.`;
@@ -26,55 +26,75 @@ const ADJECTIVES = { gr: "gravelly", sa: "sandy", si: "silty", cl: "clayey" } as
 export function classifyIso14688(input: SizeClassInput): SizeClass {
   checkSizeShares(input);
   const { gravelPct, sandPct, finesPct, clayPct, cu, cc } = input;
-  const pct = (value: number) => say`${formatFixed(value, 1)} %`;
-  const path = [say`${pct(gravelPct)} gravel, ${pct(sandPct)} sand, ${pct(finesPct)} fines.`];
-  const asked = finesPct >= 5;
-  if (asked && clayPct === undefined) {
+  const path: Text[] = [
+    say`${pct(gravelPct)} gravel, ${pct(sandPct)} sand, ${pct(finesPct)} fines.`,
+  ];
+  if (finesPct >= 5 && clayPct === undefined) {
     path.push(
       say`Fines of 5 % or more: without the clay content silt and clay cannot be told apart.`,
     );
     return { path, missing: [say`clay content`], source: SOURCE };
   }
-  const ofFines = finesPct > 0 ? (100 * (clayPct ?? 0)) / finesPct : 0;
-  const letters: (keyof typeof ADJECTIVES)[] = [];
-  let main: keyof typeof WORDS;
-  let slightly = "";
-
-  if (finesPct >= 40) {
-    path.push(say`Fines of 40 % or more, clay ${pct(ofFines)} of them.`);
-    if (ofFines >= 10 && ofFines < 20) letters.push("cl");
-    if (ofFines >= 20 && ofFines < 40) letters.push("si");
-    main = ofFines < 20 ? "Si" : "Cl";
-  } else {
-    main = gravelPct > sandPct ? "Gr" : "Sa";
-    path.push(
-      say`Fines below 40 %; ${main === "Gr" ? say`gravel exceeds sand` : say`sand is not exceeded by gravel`}.`,
-    );
-    const fine = ofFines < 20 ? "si" : "cl";
-    if (finesPct >= 15) letters.push(fine);
-    else if (asked) slightly = `slightly ${ADJECTIVES[fine]} `;
-    if (asked)
-      path.push(
-        say`Clay is ${pct(ofFines)} of the fines: ${slightly ? "slightly " : ""}${ADJECTIVES[fine]}.`,
-      );
-  }
+  const clayOfFinesPct = finesPct > 0 ? (100 * (clayPct ?? 0)) / finesPct : 0;
+  const { main, letters, slightly, reasons } =
+    finesPct >= 40 ? fineSoil(clayOfFinesPct) : coarseSoil(input, clayOfFinesPct);
+  path.push(...reasons);
   if (main !== "Sa" && sandPct >= 20) letters.unshift("sa");
   if (main !== "Gr" && gravelPct >= 20) letters.unshift("gr");
   const symbol = letters.join("") + main;
-  const words = `${slightly}${[...letters]
-    .reverse()
-    .map((letter) => `${ADJECTIVES[letter]} `)
-    .join("")}${WORDS[main]}`;
-  path.push(`${symbol}: ${words}.`);
+  const adjectives = letters.toReversed().map((letter) => ADJECTIVES[letter]);
+  const name = [...slightly, ...adjectives, WORDS[main]].join(" ");
+  path.push(say`${symbol}: ${soilNamed(name)}.`);
   const coarse = main === "Gr" || main === "Sa";
-  if (!coarse || finesPct >= 15) return { symbol, name: words, path, missing: [], source: SOURCE };
+  if (!coarse || finesPct >= 15) return { symbol, name, path, missing: [], source: SOURCE };
   if (cu === undefined || cc === undefined) {
     path.push(say`Without D10, D30 and D60 the grading cannot be told.`);
-    return { symbol, name: words, path, missing: [say`D10, D30 and D60`], source: SOURCE };
+    return { symbol, name, path, missing: [say`D10, D30 and D60`], source: SOURCE };
   }
-  const graded = gradedTerm(cu, cc);
-  path.push(graded.reason);
-  return { symbol, name: `${graded.term} ${words}`, path, missing: [], source: SOURCE };
+  const { term, reason } = gradedTerm(cu, cc);
+  path.push(reason);
+  return { symbol, name: `${term} ${name}`, path, missing: [], source: SOURCE };
+}
+
+interface SoilParts {
+  readonly main: keyof typeof WORDS;
+  readonly letters: (keyof typeof ADJECTIVES)[];
+  /** Words without a letter in the symbol. */
+  readonly slightly: readonly string[];
+  readonly reasons: readonly Text[];
+}
+
+function fineSoil(clayOfFinesPct: number): SoilParts {
+  const letters: SoilParts["letters"] = [];
+  if (clayOfFinesPct >= 10 && clayOfFinesPct < 20) letters.push("cl");
+  if (clayOfFinesPct >= 20 && clayOfFinesPct < 40) letters.push("si");
+  return {
+    main: clayOfFinesPct < 20 ? "Si" : "Cl",
+    letters,
+    slightly: [],
+    reasons: [say`Fines of 40 % or more, clay ${pct(clayOfFinesPct)} of them.`],
+  };
+}
+
+function coarseSoil(
+  { gravelPct, sandPct, finesPct }: SizeClassInput,
+  clayOfFinesPct: number,
+): SoilParts {
+  const gravel = gravelPct > sandPct;
+  const main = gravel ? "Gr" : "Sa";
+  const reasons = [
+    say`Fines below 40 %; ${gravel ? say`gravel exceeds sand` : say`sand is not exceeded by gravel`}.`,
+  ];
+  if (finesPct < 5) return { main, letters: [], slightly: [], reasons };
+  const fine = clayOfFinesPct < 20 ? "si" : "cl";
+  const named = finesPct >= 15;
+  const words = named ? ADJECTIVES[fine] : `slightly ${ADJECTIVES[fine]}`;
+  reasons.push(say`Clay is ${pct(clayOfFinesPct)} of the fines: ${soilNamed(words)}.`);
+  return { main, letters: named ? [fine] : [], slightly: named ? [] : [words], reasons };
+}
+
+function pct(value: number): Text {
+  return say`${formatFixed(value, 1)} %`;
 }
 
 export type GradedTerm = "multi-graded" | "medium-graded" | "even-graded" | "gap-graded";
@@ -96,16 +116,16 @@ export type GradedTerm = "multi-graded" | "medium-graded" | "even-graded" | "gap
 export function gradedTerm(
   cu: number,
   cc: number,
-): { readonly term: GradedTerm; readonly reason: string } {
+): { readonly term: GradedTerm; readonly reason: Text } {
   for (const [name, value] of Object.entries({ cu, cc })) {
     if (!(value > 0)) throw new RangeError(`invalid \`${name}\`: ${value}; expected above 0`);
   }
-  const told = say`Cu ${formatFixed(cu, 1)}, Cc ${formatFixed(cc, 2)}`;
+  const coefficients = say`Cu ${formatFixed(cu, 1)}, Cc ${formatFixed(cc, 2)}`;
   const named = (term: GradedTerm, fits: boolean) => ({
     term,
     reason: fits
-      ? say`${told}: ${term}.`
-      : say`${told}: no line of the table fits both; ${term} by Cu alone.`,
+      ? say`${coefficients}: ${soilNamed(term)}.`
+      : say`${coefficients}: no line of the table fits both; ${soilNamed(term)} by Cu alone.`,
   });
   if (cu > 15) return cc >= 1 && cc <= 3 ? named("multi-graded", true) : named("gap-graded", true);
   if (cu >= 6) return named("medium-graded", cc < 1);

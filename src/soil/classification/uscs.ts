@@ -1,7 +1,7 @@
 import { characteristicSizes } from "../../grading/characteristics.js";
 import { type GradingCurve, passingAtSize } from "../../grading/curve.js";
 import { formatFixed } from "../../quantities/format.js";
-import { say, type Text } from "../../words/message.js";
+import { type Sentence, say, soilNamed, type Text } from "../../words/message.js";
 import { aLine } from "../consistency/plasticityChart.js";
 
 /** What the classification of ASTM D2487 asks for; percentages of the material under 75 mm. */
@@ -49,60 +49,56 @@ export interface UscsClass {
  * [symbol, groupName] // => ["SP", "poorly graded sand with gravel"]
  */
 export function classifyUscs(input: UscsInput): UscsClass {
-  const { gravelPct, sandPct, finesPct } = input;
   checkParts(input);
-  const pct = (value: number) => say`${formatFixed(value, 1)} %`;
-  const fines = plasticityGroup(input);
-  const missingLimits = fines.group ? [] : [say`liquid limit and plasticity index`];
+  return input.finesPct >= 50 ? fineSoil(input) : coarseSoil(input);
+}
 
-  if (finesPct >= 50) {
-    const path = [say`${pct(finesPct)} fines, 50 % or more: fine-grained.`, fines.reason];
-    if (!fines.group) return { path, missing: missingLimits };
-    const groupName = fineGroupName(fines.group, gravelPct, sandPct);
-    return { symbol: fines.group, groupName, path, missing: [] };
-  }
+const NO_LIMITS = say`liquid limit and plasticity index`;
 
-  const main = gravelPct > sandPct ? "gravel" : "sand";
-  const letter = main === "gravel" ? "G" : "S";
-  const otherPct = main === "gravel" ? sandPct : gravelPct;
+function fineSoil(input: UscsInput): UscsClass {
+  const { group, reason } = plasticityGroup(input);
+  const path = [say`${pct(input.finesPct)} fines, 50 % or more: fine-grained.`, reason];
+  if (!group) return { path, missing: [NO_LIMITS] };
+  const groupName = fineGroupName(group, input.gravelPct, input.sandPct);
+  return { symbol: group, groupName, path, missing: [] };
+}
+
+function coarseSoil(input: UscsInput): UscsClass {
+  const { gravelPct, sandPct, finesPct } = input;
+  const { group, reason } = plasticityGroup(input);
+  const gravel = gravelPct > sandPct;
+  const main = gravel ? "gravel" : "sand";
+  const letter = gravel ? "G" : "S";
+  const second = group?.startsWith("C") ? "C" : "M";
   const path = [
     say`${pct(finesPct)} fines, less than 50 %: coarse-grained.`,
-    say`${pct(gravelPct)} gravel ${main === "gravel" ? say`exceeds` : say`does not exceed`} ${pct(sandPct)} sand: ${main}.`,
+    say`${pct(gravelPct)} gravel ${gravel ? say`exceeds` : say`does not exceed`} ${pct(sandPct)} sand: ${soilNamed(main)}.`,
   ];
+  const missing: Text[] = [];
+  const result = (symbol: string, parts: Omit<CoarseSoil, "main" | "otherPct">): UscsClass => {
+    if (missing.length > 0) return { path, missing };
+    const otherPct = gravel ? sandPct : gravelPct;
+    return { symbol, groupName: coarseGroupName({ main, otherPct, ...parts }), path, missing };
+  };
   if (finesPct > 12) {
-    path.push(say`Fines above 12 %: named by the fines. ${fines.reason}`);
-    if (!fines.group) return { path, missing: missingLimits };
-    const symbol =
-      fines.group === "CL-ML"
-        ? `${letter}C-${letter}M`
-        : `${letter}${fines.group.startsWith("C") ? "C" : "M"}`;
-    return {
-      symbol,
-      groupName: coarseGroupName({ main, group: fines.group }, otherPct),
-      path,
-      missing: [],
-    };
+    path.push(say`Fines above 12 %: named by the fines. ${reason}`);
+    if (!group) missing.push(NO_LIMITS);
+    return result(group === "CL-ML" ? `${letter}C-${letter}M` : letter + second, { group });
   }
-
   const graded = grading(input, main);
   path.push(graded.reason);
+  if (!graded.letter) missing.push(say`D10, D30 and D60`);
   if (finesPct < 5) {
     path.push(say`Fines below 5 %: clean.`);
-    if (!graded.letter) return { path, missing: [say`D10, D30 and D60`] };
-    const groupName = coarseGroupName({ main, grading: graded.name }, otherPct);
-    return { symbol: letter + graded.letter, groupName, path, missing: [] };
+    return result(`${letter}${graded.letter}`, { grading: graded.name });
   }
-  path.push(say`Fines from 5 to 12 %: dual symbol. ${fines.reason}`);
-  if (!graded.letter || !fines.group) {
-    return { path, missing: [...(graded.letter ? [] : [say`D10, D30 and D60`]), ...missingLimits] };
-  }
-  const second = fines.group.startsWith("C") ? "C" : "M";
-  return {
-    symbol: `${letter}${graded.letter}-${letter}${second}`,
-    groupName: coarseGroupName({ main, grading: graded.name, group: fines.group }, otherPct),
-    path,
-    missing: [],
-  };
+  path.push(say`Fines from 5 to 12 %: dual symbol. ${reason}`);
+  if (!group) missing.push(NO_LIMITS);
+  return result(`${letter}${graded.letter}-${letter}${second}`, { grading: graded.name, group });
+}
+
+function pct(value: number): Text {
+  return say`${formatFixed(value, 1)} %`;
 }
 
 function checkParts({ gravelPct, sandPct, finesPct }: UscsInput): void {
@@ -123,25 +119,19 @@ function grading(
 ): {
   readonly letter?: "W" | "P";
   readonly name?: "well-graded" | "poorly graded";
-  readonly reason: Text;
+  readonly reason: Sentence;
 } {
-  const least = main === "gravel" ? 4 : 6;
   if (cu === undefined || cc === undefined) {
     return { reason: say`Well or poorly graded cannot be told without D10, D30 and D60.` };
   }
-  const well = cu >= least && cc >= 1 && cc <= 3;
-  const told = say`Cu ${formatFixed(cu, 2)}, Cc ${formatFixed(cc, 2)}`;
-  return well
-    ? {
-        letter: "W",
-        name: "well-graded",
-        reason: say`${told}: Cu ${least} or more and Cc 1 to 3, well-graded.`,
-      }
-    : {
-        letter: "P",
-        name: "poorly graded",
-        reason: say`${told}: not both Cu ${least} or more and Cc 1 to 3, poorly graded.`,
-      };
+  const minCu = main === "gravel" ? 4 : 6;
+  const coefficients = say`Cu ${formatFixed(cu, 2)}, Cc ${formatFixed(cc, 2)}`;
+  if (cu >= minCu && cc >= 1 && cc <= 3) {
+    const reason = say`${coefficients}: Cu ${minCu} or more and Cc 1 to 3, well-graded.`;
+    return { letter: "W", name: "well-graded", reason };
+  }
+  const reason = say`${coefficients}: not both Cu ${minCu} or more and Cc 1 to 3, poorly graded.`;
+  return { letter: "P", name: "poorly graded", reason };
 }
 
 type PlasticityGroup = "ML" | "CL" | "CL-ML" | "MH" | "CH" | "OL" | "OH";
@@ -161,25 +151,31 @@ export function plasticityGroup({
   organic = false,
 }: Pick<UscsInput, "liquidLimitPct" | "plasticityIndexPct" | "nonPlastic" | "organic">): {
   readonly group?: PlasticityGroup;
-  readonly reason: Text;
+  readonly reason: Sentence;
 } {
   if (nonPlastic) return { group: "ML", reason: say`The fines are non-plastic: silt, ML.` };
   if (liquid === undefined || index === undefined) {
     return { reason: say`The fines cannot be named without liquid limit and plasticity index.` };
   }
-  const high = liquid >= 50;
   const line = aLine(liquid);
   const above = index >= line;
-  const place = say`LL ${formatFixed(liquid, 1)} is ${high ? say`50 or more` : say`below 50`}; PI ${formatFixed(index, 1)} lies ${above ? say`on or above` : say`below`} the A-line (${formatFixed(line, 1)})`;
-  const named = (group: PlasticityGroup, why: Text) => ({
-    group,
-    reason: say`${place}${why}: ${group}.`,
-  });
-  if (organic) return named(high ? "OH" : "OL", say` and the fines are organic`);
-  if (high) return named(above ? "CH" : "MH", "");
-  if (above && index > 7) return named("CL", say` and is above 7`);
-  if (above && index >= 4) return named("CL-ML", say` and is 4 to 7`);
-  return named("ML", index < 4 ? say` and is below 4` : "");
+  const place = say`LL ${formatFixed(liquid, 1)} is ${liquid >= 50 ? say`50 or more` : say`below 50`}; PI ${formatFixed(index, 1)} lies ${above ? say`on or above` : say`below`} the A-line (${formatFixed(line, 1)})`;
+  const { group, why } = chartGroup(liquid, index, above, organic);
+  return { group, reason: say`${place}${why}: ${group}.` };
+}
+
+function chartGroup(
+  liquid: number,
+  index: number,
+  above: boolean,
+  organic: boolean,
+): { readonly group: PlasticityGroup; readonly why: Text } {
+  const high = liquid >= 50;
+  if (organic) return { group: high ? "OH" : "OL", why: say` and the fines are organic` };
+  if (high) return { group: above ? "CH" : "MH", why: "" };
+  if (above && index > 7) return { group: "CL", why: say` and is above 7` };
+  if (above && index >= 4) return { group: "CL-ML", why: say` and is 4 to 7` };
+  return { group: "ML", why: index < 4 ? say` and is below 4` : "" };
 }
 
 const FINE_NAMES: Readonly<Record<PlasticityGroup, string>> = {
@@ -204,25 +200,27 @@ function fineGroupName(group: PlasticityGroup, gravelPct: number, sandPct: numbe
   return `${sandier ? "sandy" : "gravelly"} ${name}${tail}`;
 }
 
+interface CoarseSoil {
+  readonly main: "gravel" | "sand";
+  readonly grading?: "well-graded" | "poorly graded";
+  readonly group?: PlasticityGroup;
+  /** Sand in a gravel, gravel in a sand. */
+  readonly otherPct: number;
+}
+
 /** Group name of a coarse-grained soil (ASTM D2487, from memory). */
-function coarseGroupName(
-  soil: {
-    readonly main: "gravel" | "sand";
-    readonly grading?: "well-graded" | "poorly graded";
-    readonly group?: PlasticityGroup;
-  },
-  otherPct: number,
-): string {
-  const { main, grading, group } = soil;
-  const other = otherPct >= 15 ? (main === "gravel" ? "sand" : "gravel") : undefined;
-  const clayey = group?.startsWith("C");
-  if (grading === undefined) {
-    const fines = group === "CL-ML" ? "silty, clayey" : clayey ? "clayey" : "silty";
-    return `${fines} ${main}${other ? ` with ${other}` : ""}`;
+function coarseGroupName({ main, grading, group, otherPct }: CoarseSoil): string {
+  const other = main === "gravel" ? "sand" : "gravel";
+  const hasOther = otherPct >= 15;
+  const clayey = group?.startsWith("C") ?? false;
+  if (grading !== undefined && group !== undefined) {
+    let fines = clayey ? "clay" : "silt";
+    if (group === "CL-ML") fines = "silty clay";
+    return `${grading} ${main} with ${fines}${hasOther ? ` and ${other}` : ""}`;
   }
-  if (group === undefined) return `${grading} ${main}${other ? ` with ${other}` : ""}`;
-  const fines = group === "CL-ML" ? "silty clay" : clayey ? "clay" : "silt";
-  return `${grading} ${main} with ${fines}${other ? ` and ${other}` : ""}`;
+  let adjective: string = grading ?? (clayey ? "clayey" : "silty");
+  if (grading === undefined && group === "CL-ML") adjective = "silty, clayey";
+  return `${adjective} ${main}${hasOther ? ` with ${other}` : ""}`;
 }
 
 /**

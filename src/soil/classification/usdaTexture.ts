@@ -1,7 +1,7 @@
 import { type GradingCurve, passingAtSize } from "../../grading/curve.js";
 import { fractions } from "../../grading/fractions.js";
 import { formatFixed } from "../../quantities/format.js";
-import { say, soilNamed, type Text, wordFor } from "../../words/message.js";
+import { say, soilNamed, type Text } from "../../words/message.js";
 
 export type UsdaTexture =
   | "sand"
@@ -38,7 +38,7 @@ export interface UsdaClass {
 /** Tried in this order; the last rule takes what is left. */
 const RULES: readonly (readonly [UsdaTexture, Text, (p: UsdaParts) => boolean])[] = [
   ["sand", say`silt + 1.5 clay below 15`, (p) => p.siltPct + 1.5 * p.clayPct < 15],
-  ["loamy sand", "silt + 2 clay below 30", (p) => p.siltPct + 2 * p.clayPct < 30],
+  ["loamy sand", say`silt + 2 clay below 30`, (p) => p.siltPct + 2 * p.clayPct < 30],
   ["silt", say`silt 80 or more, clay below 12`, (p) => p.siltPct >= 80 && p.clayPct < 12],
   ["silt loam", say`silt 50 or more, clay below 27`, (p) => p.siltPct >= 50 && p.clayPct < 27],
   [
@@ -96,28 +96,23 @@ export function usdaTexture(parts: UsdaParts): UsdaClass {
   );
   const [texture, rule] =
     RULES.find(([, , fits]) => fits({ sandPct, siltPct, clayPct })) ?? RULES[RULES.length - 1];
-  const gravelly =
-    gravelPct >= 60
-      ? "extremely gravelly"
-      : gravelPct >= 35
-        ? "very gravelly"
-        : gravelPct >= 15
-          ? "gravelly"
-          : undefined;
-  return {
-    texture,
-    name: gravelly ? `${gravelly} ${texture}` : texture,
-    path: [
-      say`Of the part under 2 mm: ${formatFixed(sandPct, 1)} % sand, ${formatFixed(siltPct, 1)} % silt, ${formatFixed(clayPct, 1)} % clay.`,
-      say`First rule that fits: ${rule}: ${soilNamed(texture)}.`,
-      ...(gravelly
-        ? [
-            say`${formatFixed(gravelPct, 1)} % of the whole is coarser than 2 mm: ${soilNamed(gravelly)}.`,
-          ]
-        : []),
-    ],
-  };
+  const path = [
+    say`Of the part under 2 mm: ${formatFixed(sandPct, 1)} % sand, ${formatFixed(siltPct, 1)} % silt, ${formatFixed(clayPct, 1)} % clay.`,
+    say`First rule that fits: ${rule}: ${soilNamed(texture)}.`,
+  ];
+  const gravelly = GRAVELLY.find(({ fromPct }) => gravelPct >= fromPct)?.word;
+  if (!gravelly) return { texture, name: texture, path };
+  path.push(
+    say`${formatFixed(gravelPct, 1)} % of the whole is coarser than 2 mm: ${soilNamed(gravelly)}.`,
+  );
+  return { texture, name: `${gravelly} ${texture}`, path };
 }
+
+const GRAVELLY = [
+  { fromPct: 60, word: "extremely gravelly" },
+  { fromPct: 35, word: "very gravelly" },
+  { fromPct: 15, word: "gravelly" },
+] as const;
 
 /**
  * Sand, silt and clay of the part under 2 mm, read off a curve with the gravel left out.

@@ -1,9 +1,9 @@
-import type { Finding } from "../../findings/finding.js";
+import { type Finding, finding } from "../../findings/finding.js";
 import type { CompactionRecord } from "../../lab/compaction.js";
 import { tQuantile } from "../../numerics/distributions.js";
 import { leastSquares } from "../../numerics/leastSquares.js";
 import { formatFixed } from "../../quantities/format.js";
-import { say } from "../../words/message.js";
+import { say, type Text, wordFor } from "../../words/message.js";
 import { zeroAirVoidsDensity } from "./phaseRelations.js";
 
 export type PeakMethod = "cubic" | "quadratic" | "three-point parabola";
@@ -270,7 +270,7 @@ function checkCompaction(
 ): Finding[] {
   return [
     ...aboveZeroAir(file, analysis, particleDensityKgM3),
-    ...shape(file, analysis),
+    ...checkShape(file, analysis),
     ...methodsApart(file, analysis),
   ];
 }
@@ -281,70 +281,72 @@ function aboveZeroAir(
   particleDensity?: number,
 ): Finding[] {
   if (particleDensity === undefined) return [];
-  const where = [
-    ...points.map((point) => ({
-      ...point,
-      what: point.rejected ? say`This point was left out of the fit: it` : say`This point`,
-    })),
-    ...(peak
-      ? [
-          {
-            row: undefined,
-            waterContentPct: peak.optimumWaterPct,
-            dryDensityKgM3: peak.maximumDryDensityKgM3,
-            what: say`The fitted top (${peak.method})`,
-          },
-        ]
-      : []),
-  ];
-  return where.flatMap(({ row, waterContentPct, dryDensityKgM3, what }): Finding[] => {
-    const limit = zeroAirVoidsDensity(waterContentPct, particleDensity);
-    if (dryDensityKgM3 <= limit) return [];
-    return [
+  const measured = points.flatMap((point) => {
+    const what = point.rejected ? say`This point was left out of the fit: it` : say`This point`;
+    return tooDense({ file, row: point.row }, point, particleDensity, what);
+  });
+  if (!peak) return measured;
+  const { optimumWaterPct: waterContentPct, maximumDryDensityKgM3: dryDensityKgM3 } = peak;
+  const top = { waterContentPct, dryDensityKgM3 };
+  const what = say`The fitted top (${wordFor(peak.method)})`;
+  return [...measured, ...tooDense({ file }, top, particleDensity, what)];
+}
+
+function tooDense(
+  place: { readonly file: string; readonly row?: number },
+  { waterContentPct, dryDensityKgM3 }: DensityAtWater,
+  particleDensity: number,
+  what: Text,
+): Finding[] {
+  const limit = zeroAirVoidsDensity(waterContentPct, particleDensity);
+  if (dryDensityKgM3 <= limit) return [];
+  const value = say`${formatFixed(dryDensityKgM3, 0)} kg/m³ at ${formatFixed(waterContentPct, 1)} %`;
+  return [
+    finding(
+      "warning",
+      "above-zero-air-voids",
+      { ...place, value },
       {
-        severity: "warning",
-        code: "above-zero-air-voids",
-        file,
-        ...(row === undefined ? {} : { row }),
-        value: say`${formatFixed(dryDensityKgM3, 0)} kg/m³ at ${formatFixed(waterContentPct, 1)} %`,
         message: say`${what} is denser than the soil can be without any air left in it.`,
         expected: say`at most ${formatFixed(limit, 0)} kg/m³ for particles of ${formatFixed(particleDensity, 0)} kg/m³`,
         remedy: say`Check the water content, the mould volume and the particle density.`,
       },
-    ];
-  });
+    ),
+  ];
 }
 
-function shape(file: string, { points, peak }: Analysis): Finding[] {
+function checkShape(file: string, { points, peak }: Analysis): Finding[] {
+  const [driest, wettest] = [points[0], points[points.length - 1]];
   if (!peak) {
     return [
-      {
-        severity: "error",
-        code: "no-compaction-peak",
-        file,
-        row: points[points.length - 1].row,
-        value: say`${points.length} points`,
-        message: say`The points show no highest dry density between the driest and the wettest.`,
-        expected: say`at least three points that rise and then fall`,
-        remedy: say`Compact more points on the side where the density still rises.`,
-      },
+      finding(
+        "error",
+        "no-compaction-peak",
+        { file, row: wettest.row, value: say`${points.length} points` },
+        {
+          message: say`The points show no highest dry density between the driest and the wettest.`,
+          expected: say`at least three points that rise and then fall`,
+          remedy: say`Compact more points on the side where the density still rises.`,
+        },
+      ),
     ];
   }
   const drier = points.filter(({ waterContentPct }) => waterContentPct < peak.optimumWaterPct);
-  const fewest = Math.min(drier.length, points.length - drier.length);
-  if (fewest >= 2) return [];
-  const dry = drier.length === fewest;
+  const dry = drier.length <= points.length - drier.length;
+  const count = dry ? drier.length : points.length - drier.length;
+  if (count >= 2) return [];
+  const side = dry ? say`drier` : say`wetter`;
   return [
-    {
-      severity: "warning",
-      code: "compaction-one-sided",
-      file,
-      row: points[dry ? 0 : points.length - 1].row,
-      value: say`${fewest} ${dry ? say`drier` : say`wetter`}`,
-      message: say`Fewer than two points lie on the ${dry ? say`dry` : say`wet`} side of the optimum.`,
-      expected: say`at least two points on either side (common practice, no source)`,
-      remedy: say`Compact another point that is ${dry ? say`drier` : say`wetter`}.`,
-    },
+    finding(
+      "warning",
+      "compaction-one-sided",
+      { file, row: dry ? driest.row : wettest.row, value: say`${count} ${side}` },
+      {
+        message: say`Fewer than two points lie on the ${dry ? say`dry` : say`wet`} side of the optimum.`,
+        expected: say`at least two points on either side (common practice, no source)`,
+        remedy: say`Compact another point that is ${side}.`,
+      },
+    ),
   ];
 }
 
@@ -355,13 +357,19 @@ function methodsApart(file: string, { peak, alternatives }: Analysis): Finding[]
       Math.abs(other.optimumWaterPct - peak.optimumWaterPct) > OPTIMUM_APART_PCT ||
       Math.abs(other.maximumDryDensityKgM3 / peak.maximumDryDensityKgM3 - 1) > MAXIMUM_APART,
   );
-  return apart.map((other) => ({
-    severity: "warning",
-    code: "compaction-methods-differ",
-    file,
-    value: say`${formatFixed(other.optimumWaterPct, 1)} %, ${formatFixed(other.maximumDryDensityKgM3, 0)} kg/m³`,
-    message: say`The ${other.method} gives another top than the ${peak.method} (${formatFixed(peak.optimumWaterPct, 1)} %, ${formatFixed(peak.maximumDryDensityKgM3, 0)} kg/m³).`,
-    expected: say`tops within ${OPTIMUM_APART_PCT} points of water and ${100 * MAXIMUM_APART} % of density of each other`,
-    remedy: say`Compact another point near the optimum; take the optimum as a range until then.`,
-  }));
+  return apart.map((other) =>
+    finding(
+      "warning",
+      "compaction-methods-differ",
+      {
+        file,
+        value: say`${formatFixed(other.optimumWaterPct, 1)} %, ${formatFixed(other.maximumDryDensityKgM3, 0)} kg/m³`,
+      },
+      {
+        message: say`The ${wordFor(other.method)} gives another top than the ${wordFor(peak.method)} (${formatFixed(peak.optimumWaterPct, 1)} %, ${formatFixed(peak.maximumDryDensityKgM3, 0)} kg/m³).`,
+        expected: say`tops within ${OPTIMUM_APART_PCT} points of water and ${100 * MAXIMUM_APART} % of density of each other`,
+        remedy: say`Compact another point near the optimum; take the optimum as a range until then.`,
+      },
+    ),
+  );
 }

@@ -1,9 +1,10 @@
-import type { Finding } from "../../findings/finding.js";
+import { mean, sampleStandardDeviation } from "simple-statistics";
+import { type Finding, finding } from "../../findings/finding.js";
 import type { LimitsRecord } from "../../lab/limits.js";
 import { tQuantile } from "../../numerics/distributions.js";
 import { leastSquares } from "../../numerics/leastSquares.js";
 import { formatFixed } from "../../quantities/format.js";
-import { say, wordFor } from "../../words/message.js";
+import { say } from "../../words/message.js";
 import { type LongBoxShrinkage, longBoxShrinkage } from "./longBox.js";
 import { aLine, uLine } from "./plasticityChart.js";
 
@@ -83,7 +84,7 @@ export function consistencyLimits(record: LimitsRecord): ConsistencyResult {
     ...(plastic ? { plasticLimitRangePct: plastic.rangePct } : {}),
     ...(plastic?.interval95 ? { plasticLimitInterval95: plastic.interval95 } : {}),
     plasticityIndexPct,
-    ...plasticityDoubt(liquid?.interval95, plastic?.interval95),
+    ...indexInterval(liquid?.interval95, plastic?.interval95),
     aLinePct,
     uLinePct: liquidLimitPct === undefined ? undefined : uLine(liquidLimitPct),
     aboveALine:
@@ -109,7 +110,7 @@ function onePoint({
 }
 
 /** Half widths of both limits together, as for independent errors: √(h1² + h2²). */
-function plasticityDoubt(
+function indexInterval(
   liquid: readonly [number, number] | undefined,
   plastic: readonly [number, number] | undefined,
 ): Pick<ConsistencyResult, "plasticityIndexInterval95"> {
@@ -185,8 +186,8 @@ export function liquidLimit(record: LimitsRecord): LiquidLimit | undefined {
 }
 
 /** Range of blows within which one point may stand for the flow line. */
-const FEWEST_BLOWS = 20;
-const MOST_BLOWS = 30;
+const MIN_BLOWS = 20;
+const MAX_BLOWS = 30;
 const EXPONENT = 0.121;
 
 /**
@@ -207,12 +208,12 @@ export function onePointLiquidLimit(waterContentPct: number, blows: number): num
   for (const [name, value] of Object.entries({ waterContentPct, blows })) {
     if (!(value > 0)) throw new RangeError(`invalid \`${name}\`: ${value}; expected above 0`);
   }
-  if (blows < FEWEST_BLOWS || blows > MOST_BLOWS) return undefined;
+  if (blows < MIN_BLOWS || blows > MAX_BLOWS) return undefined;
   return waterContentPct * (blows / 25) ** EXPONENT;
 }
 
 /** Percentage points between two threads beyond which the plastic limit is doubtful; common practice, no source. */
-const WIDEST_RANGE_PCT = 2;
+const MAX_RANGE_PCT = 2;
 
 export interface PlasticLimitRepeats {
   readonly plasticLimitPct: number;
@@ -248,19 +249,19 @@ export function plasticLimitRepeats(
   });
   const n = waterContentsPct.length;
   if (n === 0) return undefined;
-  const mean = waterContentsPct.reduce((sum, value) => sum + value, 0) / n;
+  const plasticLimitPct = mean(waterContentsPct);
   const rangePct = Math.max(...waterContentsPct) - Math.min(...waterContentsPct);
   const known = {
-    plasticLimitPct: mean,
+    plasticLimitPct,
     threads: n,
     rangePct,
-    apart: rangePct > WIDEST_RANGE_PCT,
+    apart: rangePct > MAX_RANGE_PCT,
   };
   if (n === 1) return known;
-  const square = waterContentsPct.reduce((sum, value) => sum + (value - mean) ** 2, 0);
-  const standardErrorPct = Math.sqrt(square / (n - 1) / n);
+  const standardErrorPct = sampleStandardDeviation(waterContentsPct) / Math.sqrt(n);
   const half = tQuantile(0.975, n - 1) * standardErrorPct;
-  return { ...known, standardErrorPct, interval95: [mean - half, mean + half] };
+  const interval95 = [plasticLimitPct - half, plasticLimitPct + half] as const;
+  return { ...known, standardErrorPct, interval95 };
 }
 
 type Limits = Omit<ConsistencyResult, "findings">;
@@ -269,92 +270,95 @@ type Limits = Omit<ConsistencyResult, "findings">;
 function checkConsistency(record: LimitsRecord, limits: Limits): Finding[] {
   return [
     ...checkLiquidLimit(record, limits),
-    ...plasticLimitPoints(record),
-    ...plausible(record, limits),
-    ...shrinkage(record, limits),
+    ...checkPlasticLimit(record),
+    ...checkPlausible(record, limits),
+    ...checkShrinkage(record, limits),
   ];
 }
 
-function plasticLimitPoints({
+function checkPlasticLimit({
   file,
   plasticLimitPoints: points,
   nonPlastic,
 }: LimitsRecord): Finding[] {
   if (points.length === 0) return [];
-  if (!nonPlastic) return threadsApart(file, points);
-  return [
-    {
-      severity: "warning",
-      code: "non-plastic-with-limit",
-      file,
-      row: points[0].row,
-      message: say`The soil is reported as non-plastic, yet a plastic limit is given.`,
-      expected: say`either one or the other`,
-      remedy: say`Keep the one that is right; non-plastic was taken here.`,
-    },
-  ];
-}
-
-function threadsApart(file: string, points: LimitsRecord["plasticLimitPoints"]): Finding[] {
+  const { row } = points[0];
+  if (nonPlastic) {
+    return [
+      finding(
+        "warning",
+        "non-plastic-with-limit",
+        { file, row },
+        {
+          message: say`The soil is reported as non-plastic, yet a plastic limit is given.`,
+          expected: say`either one or the other`,
+          remedy: say`Keep the one that is right; non-plastic was taken here.`,
+        },
+      ),
+    ];
+  }
   const repeats = plasticLimitRepeats(points.map(({ waterContentPct }) => waterContentPct));
   if (!repeats?.apart) return [];
   return [
-    {
-      severity: "warning",
-      code: "plastic-limit-apart",
-      file,
-      row: points[0].row,
-      value: say`${formatFixed(repeats.rangePct, 1)} points`,
-      message: say`The plastic limits of the threads lie far apart.`,
-      expected: say`within 2 points of water (common practice, no source)`,
-      remedy: say`Roll more threads; the mean stands until then.`,
-    },
+    finding(
+      "warning",
+      "plastic-limit-apart",
+      { file, row, value: say`${formatFixed(repeats.rangePct, 1)} points` },
+      {
+        message: say`The plastic limits of the threads lie far apart.`,
+        expected: say`within 2 points of water (common practice, no source)`,
+        remedy: say`Roll more threads; the mean stands until then.`,
+      },
+    ),
   ];
 }
 
-function plausible({ file }: LimitsRecord, limits: Limits): Finding[] {
+function checkPlausible({ file }: LimitsRecord, limits: Limits): Finding[] {
   const { plasticityIndexPct: index, uLinePct, liquidLimitPct = 0 } = limits;
   if (index === undefined || uLinePct === undefined) return [];
-  const told = say`LL ${formatFixed(liquidLimitPct, 1)}, PI ${formatFixed(index, 1)}`;
+  const value = say`LL ${formatFixed(liquidLimitPct, 1)}, PI ${formatFixed(index, 1)}`;
   if (index < 0) {
     return [
-      {
-        severity: "error",
-        code: "limits-crossed",
-        file,
-        value: told,
-        message: say`The plastic limit lies above the liquid limit.`,
-        expected: say`a plastic limit below the liquid limit`,
-        remedy: say`Check the water contents; a soil that cannot be rolled is non-plastic.`,
-      },
+      finding(
+        "error",
+        "limits-crossed",
+        { file, value },
+        {
+          message: say`The plastic limit lies above the liquid limit.`,
+          expected: say`a plastic limit below the liquid limit`,
+          remedy: say`Check the water contents; a soil that cannot be rolled is non-plastic.`,
+        },
+      ),
     ];
   }
   if (index <= uLinePct) return [];
   return [
-    {
-      severity: "warning",
-      code: "above-u-line",
-      file,
-      value: told,
-      message: say`The point lies above the U-line, where natural soils are hardly ever found.`,
-      expected: say`a plasticity index up to ${formatFixed(uLinePct, 1)} at this liquid limit (ASTM D2487, from memory)`,
-      remedy: say`Check both limits before relying on them.`,
-    },
+    finding(
+      "warning",
+      "above-u-line",
+      { file, value },
+      {
+        message: say`The point lies above the U-line, where natural soils are hardly ever found.`,
+        expected: say`a plasticity index up to ${formatFixed(uLinePct, 1)} at this liquid limit (ASTM D2487, from memory)`,
+        remedy: say`Check both limits before relying on them.`,
+      },
+    ),
   ];
 }
 
-function shrinkage({ file }: LimitsRecord, { linearShrinkagePct }: Limits): Finding[] {
+function checkShrinkage({ file }: LimitsRecord, { linearShrinkagePct }: Limits): Finding[] {
   if (linearShrinkagePct === undefined || linearShrinkagePct >= 0) return [];
   return [
-    {
-      severity: "error",
-      code: "bar-grew",
-      file,
-      value: say`${formatFixed(linearShrinkagePct, 1)} %`,
-      message: say`The shrinkage bar is longer dry than wet.`,
-      expected: say`a dry length up to the wet length`,
-      remedy: say`Check whether the two lengths were exchanged.`,
-    },
+    finding(
+      "error",
+      "bar-grew",
+      { file, value: say`${formatFixed(linearShrinkagePct, 1)} %` },
+      {
+        message: say`The shrinkage bar is longer dry than wet.`,
+        expected: say`a dry length up to the wet length`,
+        remedy: say`Check whether the two lengths were exchanged.`,
+      },
+    ),
   ];
 }
 
@@ -365,79 +369,93 @@ const MEASURES = {
 };
 
 /** What is wrong or doubtful about the points of a liquid limit. */
-function checkLiquidLimit(
-  record: LimitsRecord,
-  { flowLine, onePoint }: Pick<ConsistencyResult, "flowLine" | "onePoint">,
-): Finding[] {
+function checkLiquidLimit(record: LimitsRecord, { flowLine, onePoint }: Limits): Finding[] {
   const { file, liquidLimitPoints: points, liquidLimitMethod: method = "cup" } = record;
   if (points.length === 0) return [];
-  const { low, high, limit, ...measured } = MEASURES[method];
-  const name = measured.name;
+  const { row, measure } = points[0];
   if (onePoint) {
     return [
-      {
-        severity: "warning",
-        code: "one-point-liquid-limit",
-        file,
-        row: points[0].row,
-        value: say`${points[0].measure} ${name}`,
-        message: say`The liquid limit rests on one point and a slope of the flow line taken for known.`,
-        expected: say`at least 3 points`,
-        remedy: say`Take more points at other water contents; until then the limit has no interval.`,
-      },
+      finding(
+        "warning",
+        "one-point-liquid-limit",
+        { file, row, value: say`${measure} ${MEASURES[method].name}` },
+        {
+          message: say`The liquid limit rests on one point and a slope of the flow line taken for known.`,
+          expected: say`at least 3 points`,
+          remedy: say`Take more points at other water contents; until then the limit has no interval.`,
+        },
+      ),
     ];
   }
-  const findings: Finding[] = points
-    .filter(({ measure }) => measure < low || measure > high)
-    .map(({ measure, row }) => ({
-      severity: "warning",
-      code: "liquid-limit-range",
-      file,
-      row,
-      value: String(measure),
-      message: say`This point lies far from the limit at ${limit} ${name}.`,
-      expected: say`${low} to ${high} ${name}`,
-      remedy: say`Dry or wet the soil a little and take another point nearer to the limit.`,
-    }));
-  const measures = points.map(({ measure }) => measure);
-  if (Math.min(...measures) > limit || Math.max(...measures) < limit) {
-    findings.push({
-      severity: "warning",
-      code: "liquid-limit-outside",
-      file,
-      row: points[0].row,
-      value: say`${Math.min(...measures)} to ${Math.max(...measures)} ${name}`,
-      message: say`All points lie on one side of the limit: it is read off the line's prolongation.`,
-      expected: say`points on both sides of ${limit} ${name}`,
-      remedy: say`Take a point on the other side.`,
-    });
-  }
+  const findings = farPoints(record);
   if (points.length < 3) {
-    findings.push({
-      severity: "warning",
-      code: "few-liquid-limit-points",
-      file,
-      row: points[0].row,
-      value: String(points.length),
-      message: say`The flow line has too few points to show whether it is straight.`,
-      expected: say`at least 3 points`,
-      remedy: say`Take more points at other water contents.`,
-    });
+    findings.push(
+      finding(
+        "warning",
+        "few-liquid-limit-points",
+        { file, row, value: String(points.length) },
+        {
+          message: say`The flow line has too few points to show whether it is straight.`,
+          expected: say`at least 3 points`,
+          remedy: say`Take more points at other water contents.`,
+        },
+      ),
+    );
   }
   // More water: fewer blows, deeper cone.
   const wrongWay = flowLine && (method === "cup" ? flowLine.slope >= 0 : flowLine.slope <= 0);
   if (wrongWay || !flowLine) {
-    findings.push({
-      severity: "error",
-      code: "flow-line",
-      file,
-      row: points[0].row,
-      message: flowLine
-        ? say`The flow line leans the wrong way: wetter soil should need fewer blows, or let the cone deeper in.`
-        : say`The points do not make a line: all have the same measure.`,
-      expected: say`points at different water contents that follow one falling (cup) or rising (cone) line`,
-      remedy: say`Check the points for exchanged columns or slips of the pen.`,
-    });
+    findings.push(
+      finding(
+        "error",
+        "flow-line",
+        { file, row },
+        {
+          message: flowLine
+            ? say`The flow line leans the wrong way: wetter soil should need fewer blows, or let the cone deeper in.`
+            : say`The points do not make a line: all have the same measure.`,
+          expected: say`points at different water contents that follow one falling (cup) or rising (cone) line`,
+          remedy: say`Check the points for exchanged columns or slips of the pen.`,
+        },
+      ),
+    );
+  }
+  return findings;
+}
+
+/** Points far from the liquid limit, each by itself and all together. */
+function farPoints(record: LimitsRecord): Finding[] {
+  const { file, liquidLimitPoints: points, liquidLimitMethod: method = "cup" } = record;
+  const { name, low, high, limit } = MEASURES[method];
+  const findings = points
+    .filter(({ measure }) => measure < low || measure > high)
+    .map(({ measure, row }) =>
+      finding(
+        "warning",
+        "liquid-limit-range",
+        { file, row, value: String(measure) },
+        {
+          message: say`This point lies far from the limit at ${limit} ${name}.`,
+          expected: say`${low} to ${high} ${name}`,
+          remedy: say`Dry or wet the soil a little and take another point nearer to the limit.`,
+        },
+      ),
+    );
+  const measures = points.map(({ measure }) => measure);
+  const [min, max] = [Math.min(...measures), Math.max(...measures)];
+  if (min > limit || max < limit) {
+    findings.push(
+      finding(
+        "warning",
+        "liquid-limit-outside",
+        { file, row: points[0].row, value: say`${min} to ${max} ${name}` },
+        {
+          message: say`All points lie on one side of the limit: it is read off the line's prolongation.`,
+          expected: say`points on both sides of ${limit} ${name}`,
+          remedy: say`Take a point on the other side.`,
+        },
+      ),
+    );
   }
   return findings;
 }

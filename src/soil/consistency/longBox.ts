@@ -17,7 +17,7 @@ export interface LongBoxShrinkage {
   readonly shrinkagePct: number;
   /** What two tables of field practice say; they break at different lengths. */
   readonly advice: readonly {
-    readonly source: string;
+    readonly source: Text;
     readonly basis: "read" | "memory";
     /** Loose volumes of soil to one of cement; absent beyond the table. */
     readonly soilToCement?: number;

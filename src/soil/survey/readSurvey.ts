@@ -1,6 +1,6 @@
 import { Readable } from "node:stream";
 import { type Options, parse } from "csv-parse";
-import type { Finding } from "../../findings/finding.js";
+import { type Finding, finding } from "../../findings/finding.js";
 import type { GradingPoint } from "../../grading/curve.js";
 import { parseHeaderCell } from "../../lab/sheet/layout.js";
 import { parseNumber } from "../../quantities/parseQuantity.js";
@@ -34,19 +34,6 @@ export async function* readSurvey(
   file: string,
   chunks: AsyncIterable<string | Uint8Array> | Iterable<string | Uint8Array>,
 ): AsyncGenerator<SurveyReading> {
-  const refuse = (row: number, code: string, value: string, message: Text, expected: Text) => ({
-    row,
-    finding: {
-      severity: "error" as const,
-      code,
-      file,
-      row,
-      value,
-      message,
-      expected,
-      remedy: say`Correct this row of the file.`,
-    },
-  });
   const source = Readable.from(chunks, { objectMode: false });
   const parser = parse(OPTIONS);
   source.on("error", (problem) => parser.destroy(problem));
@@ -61,70 +48,89 @@ export async function* readSurvey(
       row = info.lines;
       if (!columns) {
         const header = surveyColumns(record);
-        if (typeof header === "string") {
-          yield refuse(
-            row,
-            "wrong-header",
-            record.slice(0, 6).join(", "),
-            header,
-            say`id, 0.002, 0.063, 2 … : an id and at least three sieves`,
-          );
+        if ("problem" in header) {
+          yield refuse(file, row, header);
           return;
         }
-        columns = header;
+        columns = header.columns;
         continue;
       }
       const reading = surveyCells(file, row, record, columns);
-      yield "problem" in reading
-        ? refuse(row, reading.code, reading.value, reading.problem, reading.expected)
-        : reading;
+      yield "problem" in reading ? refuse(file, row, reading) : reading;
     }
   } catch (problem) {
     // A disk that fails is no fault of the file's rows.
     if (!/^CSV_/.test(String((problem as { code?: string }).code))) throw problem;
-    yield refuse(
-      row + 1,
-      "not-a-csv",
-      "",
-      say`The rows cannot be told apart: ${(problem as Error).message}.`,
-      say`CSV in UTF-8, one grading a row`,
-    );
+    yield refuse(file, row + 1, {
+      code: "not-a-csv",
+      value: "",
+      problem: say`The rows cannot be told apart: ${(problem as Error).message}.`,
+      expected: say`CSV in UTF-8, one grading a row`,
+    });
     return;
   } finally {
     source.destroy();
   }
   if (!columns) {
-    yield refuse(
-      1,
-      "empty-sheet",
-      "",
-      say`The file has no rows.`,
-      say`a header and one grading a row`,
-    );
+    yield refuse(file, 1, {
+      code: "empty-sheet",
+      value: "",
+      problem: say`The file has no rows.`,
+      expected: say`a header and one grading a row`,
+    });
   }
 }
 
-/** A column of a survey: a number is a sieve's opening in mm. */
-type SurveyColumn = "id" | "liquidLimitPct" | "plasticityIndexPct" | number;
+/** What is wrong with a row. */
+interface Refusal {
+  readonly code: string;
+  readonly value: string;
+  readonly problem: Text;
+  readonly expected: Text;
+}
 
-/** The columns in their order, or a sentence on what is wrong with them. */
-function surveyColumns(cells: readonly string[]): SurveyColumn[] | Text {
+function refuse(file: string, row: number, { code, value, problem, expected }: Refusal) {
+  const words = { message: problem, expected, remedy: say`Correct this row of the file.` };
+  return { row, finding: finding("error", code, { file, row, value }, words) };
+}
+
+/** A column of a survey: a number is a sieve's opening in mm. */
+type SurveyColumn = keyof typeof NAMED_COLUMNS | number;
+
+const NAMED_COLUMNS = {
+  id: "id",
+  liquidLimitPct: "liquid limit",
+  plasticityIndexPct: "plasticity index",
+} as const;
+
+/** The columns in their order, or what is wrong with them. */
+function surveyColumns(
+  cells: readonly string[],
+): { readonly columns: readonly SurveyColumn[] } | Refusal {
+  const refusal = (problem: Text): Refusal => ({
+    code: "wrong-header",
+    value: cells.slice(0, 6).join(", "),
+    problem,
+    expected: say`id, 0.002, 0.063, 2 … : an id and at least three sieves`,
+  });
   const columns: SurveyColumn[] = [];
   for (const cell of cells) {
-    const { name, unit } = parseHeaderCell(cell);
-    if (name === "id") columns.push("id");
-    else if (name === "liquid limit") columns.push("liquidLimitPct");
-    else if (name === "plasticity index") columns.push("plasticityIndexPct");
-    else {
-      const sizeMm = parseSieve(unit === undefined ? cell : name, unit ?? "mm");
-      if (sizeMm === undefined) return say`“${cell}” is neither a known column nor a sieve.`;
-      columns.push(sizeMm);
-    }
+    const column = surveyColumn(cell);
+    if (column === undefined) return refusal(say`“${cell}” is neither a known column nor a sieve.`);
+    columns.push(column);
   }
-  if (new Set(columns).size < columns.length) return say`A column stands twice.`;
-  if (!columns.includes("id")) return say`The column “id” is missing.`;
+  if (new Set(columns).size < columns.length) return refusal(say`A column stands twice.`);
+  if (!columns.includes("id")) return refusal(say`The column “id” is missing.`);
   const sieves = columns.filter((column) => typeof column === "number");
-  return sieves.length < 3 ? say`The header names fewer than three sieves.` : columns;
+  if (sieves.length < 3) return refusal(say`The header names fewer than three sieves.`);
+  return { columns };
+}
+
+function surveyColumn(cell: string): SurveyColumn | undefined {
+  const { name, unit } = parseHeaderCell(cell);
+  const named = Object.entries(NAMED_COLUMNS).find(([, header]) => header === name);
+  if (named) return named[0] as keyof typeof NAMED_COLUMNS;
+  return parseSieve(unit === undefined ? cell : name, unit ?? "mm");
 }
 
 /** One row as a grading, or what is wrong with it. */
@@ -133,9 +139,7 @@ function surveyCells(
   row: number,
   cells: readonly string[],
   columns: readonly SurveyColumn[],
-): SurveyGrading | { code: string; value: string; problem: Text; expected: Text } {
-  const points: GradingPoint[] = [];
-  const facts: { id: string; liquidLimitPct?: number; plasticityIndexPct?: number } = { id: "" };
+): SurveyGrading | Refusal {
   if (cells.length > columns.length) {
     return {
       code: "row-too-long",
@@ -144,32 +148,37 @@ function surveyCells(
       expected: say`one cell for each header cell`,
     };
   }
-  for (let at = 0; at < cells.length; at++) {
-    const [text, column] = [cells[at], columns[at]];
+  const points: GradingPoint[] = [];
+  const facts: { id: string; liquidLimitPct?: number; plasticityIndexPct?: number } = { id: "" };
+  for (const [at, text] of cells.entries()) {
+    const column = columns[at];
     if (column === "id") facts.id = text;
     if (column === "id" || text === "") continue;
-    const number = parseNumber(text);
-    if ("problem" in number) {
-      return {
-        code: number.problem === "comma-decimal" ? "comma-decimal" : "not-a-number",
-        value: text,
-        problem: say`This cell holds text where a number belongs.`,
-        expected: say`a number with a decimal point`,
-      };
-    }
-    const most = typeof column === "number" ? 100 : 200;
-    if (!(number.value >= 0 && number.value <= most)) {
-      return {
-        code: "out-of-range",
-        value: text,
-        problem: say`This value is outside what can be measured.`,
-        expected: say`0 to ${most}`,
-      };
-    }
+    const cell = surveyNumber(text, typeof column === "number" ? 100 : 200);
+    if (typeof cell !== "number") return cell;
     if (typeof column === "number") {
-      points.push({ sizeMm: column, passingPct: number.value, origin: "sieve" });
-    } else facts[column] = number.value;
+      points.push({ sizeMm: column, passingPct: cell, origin: "sieve" });
+    } else facts[column] = cell;
   }
   points.sort((a, b) => a.sizeMm - b.sizeMm);
   return { file, row, ...facts, points };
+}
+
+function surveyNumber(text: string, max: number): number | Refusal {
+  const number = parseNumber(text);
+  if ("problem" in number) {
+    return {
+      code: number.problem === "comma-decimal" ? "comma-decimal" : "not-a-number",
+      value: text,
+      problem: say`This cell holds text where a number belongs.`,
+      expected: say`a number with a decimal point`,
+    };
+  }
+  if (number.value >= 0 && number.value <= max) return number.value;
+  return {
+    code: "out-of-range",
+    value: text,
+    problem: say`This value is outside what can be measured.`,
+    expected: say`0 to ${max}`,
+  };
 }

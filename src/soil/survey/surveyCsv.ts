@@ -1,5 +1,6 @@
 import { GRADING_MODELS } from "../../grading/models/gradingModels.js";
-import { say, type Text } from "../../words/message.js";
+import { say } from "../../words/message.js";
+import { type Locale, render } from "../../words/render.js";
 import type { SurveyModel, SurveyRow } from "./surveyRow.js";
 
 const NUMBERS = [
@@ -18,6 +19,8 @@ const NUMBERS = [
 /**
  * Writes the rows of a survey as CSV, line by line, header first.
  *
+ * @param locale of the remarks; default `en`.
+ *
  * @example
  * const lines = [];
  * for await (const line of surveyCsv(surveyGradings(["id,0.063,0.25,1,4,16\nA1,12,28,50,76,100\n"], { threads: 0 }), "weibull")) lines.push(line);
@@ -26,6 +29,7 @@ const NUMBERS = [
 export async function* surveyCsv(
   rows: AsyncIterable<SurveyRow>,
   model: SurveyModel,
+  locale: Locale = "en",
 ): AsyncGenerator<string> {
   const { parameters } = GRADING_MODELS[model];
   const names = parameters.map(({ name, unit }) => (unit ? `${name} (${unit})` : name));
@@ -40,7 +44,7 @@ export async function* surveyCsv(
       ...NUMBERS.map(([key]) => digits(row[key])),
       row.uscs ?? "",
       row.usda ?? "",
-      quoted(row.finding ? say`${row.finding.code}: ${row.finding.message}` : ""),
+      row.finding ? quoted(render(say`${row.finding.code}: ${row.finding.message}`, locale)) : "",
     ];
     yield `${cells.join(",")}\n`;
   }
@@ -50,8 +54,8 @@ function digits(value: number | undefined): string {
   return value === undefined || !Number.isFinite(value) ? "" : String(Number(value.toPrecision(5)));
 }
 
-function quoted(text: Text): Text {
+function quoted(text: string): string {
   // A spreadsheet would run a text that begins like a formula.
-  const safe = /^[=+\-@\t]/.test(text) ? say`'${text}` : text;
+  const safe = /^[=+\-@\t]/.test(text) ? `'${text}` : text;
   return /[",\n\r]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }

@@ -1,8 +1,9 @@
-import type { Finding } from "../../findings/finding.js";
+import { type Finding, finding } from "../../findings/finding.js";
 import { characteristicSizes } from "../../grading/characteristics.js";
 import { poolAdjacent } from "../../grading/combinedGrading.js";
 import type { GradingCurve, GradingPoint } from "../../grading/curve.js";
 import { fractions } from "../../grading/fractions.js";
+import { tellingPoints } from "../../grading/models/fit.js";
 import type { GradingModelName } from "../../grading/models/gradingModel.js";
 import { GRADING_MODELS } from "../../grading/models/gradingModels.js";
 import { type QuickFit, quickFit } from "../../grading/models/quickFit.js";
@@ -52,9 +53,9 @@ export interface SurveyRow {
 }
 
 /** Percentage points by which a curve may fall and still be repaired; common practice, no source. */
-const MOST_REPAIR_PCT = 1;
+const MAX_REPAIR_PCT = 1;
 /** Refits prepared for sets of sizes: the rows of one file share theirs. */
-const MOST_KEPT = 64;
+const MAX_KEPT = 64;
 
 /** Works out one grading of a survey after another; keeps what the same sizes need again. */
 export function surveyGradingWith(model: SurveyModel): (grading: SurveyGrading) => SurveyRow {
@@ -64,47 +65,39 @@ export function surveyGradingWith(model: SurveyModel): (grading: SurveyGrading) 
   const refit = (sizes: readonly number[]): QuickFit => {
     const key = sizes.join();
     const found = kept.get(key) ?? quickFit(form, sizes);
-    if (kept.size < MOST_KEPT) kept.set(key, found);
+    if (kept.size < MAX_KEPT) kept.set(key, found);
     return found;
   };
   return ({ file, row, id, points: raw, liquidLimitPct, plasticityIndexPct }) => {
-    const leaveOut = (code: string, message: Text, value: Text, expected: Text): SurveyRow => {
+    const leaveOut = (code: string, value: Text, message: Text, expected: Text): SurveyRow => {
       const remedy = say`Correct the row; the other rows stand without it.`;
-      const finding: Finding = {
-        severity: "warning",
-        code,
-        file,
+      const words = { message, expected, remedy };
+      return {
         row,
-        value,
-        message,
-        expected,
-        remedy,
+        id,
+        status: "left out",
+        finding: finding("warning", code, { file, row, value }, words),
+        model,
+        values: [],
       };
-      return { row, id, status: "left out", finding, model, values: [] };
     };
     const level = poolAdjacent(raw.map(({ passingPct }) => passingPct));
     const fall = Math.max(0, ...raw.map(({ passingPct }, i) => Math.abs(passingPct - level[i])));
-    if (fall > MOST_REPAIR_PCT) {
-      const told = say`${formatFixed(fall, 1)} points`;
+    if (fall > MAX_REPAIR_PCT) {
       return leaveOut(
         "grading-falls",
+        say`${formatFixed(fall, 1)} points`,
         say`The passing falls as size grows.`,
-        told,
         say`a rising curve`,
       );
     }
     const points = raw.map((point, i) => ({ ...point, passingPct: level[i] }));
-    const first = Math.max(
-      0,
-      points.findLastIndex(({ passingPct }) => passingPct <= 0),
-    );
-    const full = points.findIndex(({ passingPct }) => passingPct >= 100);
-    const telling = points.slice(first, full < 0 ? undefined : full + 1);
+    const telling = tellingPoints(points);
     if (telling.length <= count) {
       return leaveOut(
         "too-few-points",
-        say`The row has too few points that tell for this model.`,
         say`${telling.length} points`,
+        say`The row has too few points that tell for this model.`,
         say`at least ${count + 1} from the last 0 % to the first 100 %`,
       );
     }
