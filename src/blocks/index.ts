@@ -13,4 +13,6 @@ export type {
   TableBlock,
   TableColumn,
 } from "./block.js";
-export { checklistHeaders, checklistTable } from "./block.js";
+export { readBlock } from "./kinds.js";
+export { blockHtml, type HtmlForm } from "./partHtml.js";
+export { blockText } from "./partText.js";

@@ -57,8 +57,8 @@ export async function makeAppendix(words: readonly string[]): Promise<number> {
   const { studyAttachments } = await import("../report/attachments.js");
   const { reportMeta } = await import("./reportChoices.js");
   const { writeReport } = await import("../report/writeReport.js");
-  const { warmReport } = await import("../report/writeReport.js");
-  const [run] = await Promise.all([running, warmReport()]);
+  const { preloadReport } = await import("../report/writeReport.js");
+  const [run] = await Promise.all([running, preloadReport()]);
   if (run.status !== "done") {
     progress.clear();
     throw runError(run);

@@ -4,7 +4,7 @@ import { countFindings } from "../findings/format.js";
 import { runNotebook } from "../notebook/runNotebook.js";
 import { EXPORTED, exportFiles } from "../report/export/exportFiles.js";
 import { notebookToDocument } from "../report/notebookToDocument.js";
-import { folderToFill, writeWhole } from "../report/wholeFolder.js";
+import { filesAlreadyIn, writeFilesWhole } from "../notebook/wholeFolder.js";
 import { openStudy } from "../study/openStudy.js";
 import { render } from "../words/render.js";
 import { EXIT, parseCall } from "./call.js";
@@ -47,7 +47,7 @@ export async function exportCommand(words: readonly string[]): Promise<number> {
     "result.json": `${JSON.stringify(result, undefined, 2)}\n`,
   };
   try {
-    await writeWhole(outFolder, files, await folderToFill(outFolder, replace));
+    await writeFilesWhole(outFolder, files, await filesAlreadyIn(outFolder, replace));
   } catch (problem) {
     throw outputProblem(outFolder, problem);
   } finally {

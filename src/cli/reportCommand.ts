@@ -117,7 +117,7 @@ export async function reportCommand(words: readonly string[]): Promise<number> {
  * @throws CommandError that lists the findings, where one of them is an error.
  */
 export async function openStyle(study: string, { config }: StudyResult): Promise<OpenedStyle> {
-  const opened = await openReportStyle(study, config.report);
+  const opened = await openReportStyle(study, config.report, config.language);
   if (!hasErrors(opened.findings)) return opened;
   throw new CommandError(
     EXIT.badInput,

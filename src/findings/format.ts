@@ -49,7 +49,7 @@ function formatFinding(finding: Finding, locale: Locale): string {
 }
 
 /** A cell's text must not steer the terminal: control characters are shown, not sent. */
-function plain(text: string): string {
+export function plain(text: string): string {
   return text.replace(
     /\p{Cc}/gu,
     (mark) => `\\u${mark.charCodeAt(0).toString(16).padStart(4, "0")}`,

@@ -30,4 +30,4 @@ export {
 } from "./parameters.js";
 export type { Timeouts } from "./runNotebook.js";
 export { type RunNotebookOptions, runNotebook } from "./runNotebook.js";
-export { show } from "./show.js";
+export { type Show, show, showIn } from "./show.js";

@@ -13,12 +13,20 @@ export interface StreamOutput {
 
 /** One thing shown, in as many forms as its MIME types say. */
 export interface DisplayOutput {
-  readonly output_type: "display_data";
+  readonly output_type: "display_data" | "execute_result";
   readonly data: Readonly<Record<string, unknown>>;
   readonly metadata: Readonly<Record<string, unknown>>;
 }
 
-export type CellOutput = StreamOutput | DisplayOutput;
+/** How a cell failed. */
+export interface ErrorOutput {
+  readonly output_type: "error";
+  readonly ename: string;
+  readonly evalue: string;
+  readonly traceback: readonly string[];
+}
+
+export type CellOutput = StreamOutput | DisplayOutput | ErrorOutput;
 
 /** One cell; `outputs` and `execution_count` stand in code cells only. */
 export interface NotebookCell {
@@ -57,17 +65,6 @@ export function tagsOf(cell: NotebookCell): readonly string[] {
 
 const KINDS = new Set(["code", "markdown", "raw"]);
 
-function isRecord(value: unknown): value is Record<string, unknown> {
-  return typeof value === "object" && value !== null && !Array.isArray(value);
-}
-
-function isText(value: unknown): boolean {
-  return (
-    typeof value === "string" ||
-    (Array.isArray(value) && value.every((line) => typeof line === "string"))
-  );
-}
-
 /**
  * Takes a parsed JSON value as a notebook. Cells of a notebook older than 4.5 have no ids: they get
  * `cell-1`, `cell-2`, … so that the same notebook always gets the same ids.
@@ -76,30 +73,79 @@ function isText(value: unknown): boolean {
  * Source: the notebook format, version 4.5 (nbformat documentation), from memory.
  */
 export function asNotebook(value: unknown): NotebookFile {
-  const wrong = (place: string, found: unknown, expected: string): never => {
-    throw new TypeError(`invalid \`${place}\`: ${JSON.stringify(found)}; expected ${expected}`);
-  };
   if (!isRecord(value)) return wrong("notebook", value, "an object");
   if (value.nbformat !== 4) wrong("notebook.nbformat", value.nbformat, "4");
   const given: unknown = value.cells;
   if (!Array.isArray(given)) return wrong("notebook.cells", given, "a list of cells");
   const taken = new Set<unknown>(given.map((cell) => (isRecord(cell) ? cell.id : undefined)));
   const cells = given.map((cell: unknown, index): NotebookCell => {
-    const place = `notebook.cells[${index}]`;
-    if (!isRecord(cell)) return wrong(place, cell, "an object");
-    if (!KINDS.has(cell.cell_type as string)) {
-      wrong(`${place}.cell_type`, cell.cell_type, '"code", "markdown" or "raw"');
-    }
-    if (!isText(cell.source)) wrong(`${place}.source`, cell.source, "a text or a list of lines");
-    let id = cell.id;
+    const checked = checkCell(cell, `notebook.cells[${index}]`);
+    let id: unknown = checked.id;
     for (let number = index + 1; typeof id !== "string"; number += given.length) {
       if (!taken.has(`cell-${number}`)) id = `cell-${number}`;
     }
-    return { ...cell, id, metadata: isRecord(cell.metadata) ? cell.metadata : {} } as NotebookCell;
+    return { ...checked, id } as NotebookCell;
   });
   const metadata = isRecord(value.metadata) ? value.metadata : {};
   const minor = typeof value.nbformat_minor === "number" ? value.nbformat_minor : 0;
   return { nbformat: 4, nbformat_minor: Math.max(5, minor), metadata, cells };
+}
+
+function checkCell(cell: unknown, place: string): Record<string, unknown> {
+  if (!isRecord(cell)) return wrong(place, cell, "an object");
+  if (!KINDS.has(cell.cell_type as string)) {
+    wrong(`${place}.cell_type`, cell.cell_type, '"code", "markdown" or "raw"');
+  }
+  if (!isText(cell.source)) wrong(`${place}.source`, cell.source, "a text or a list of lines");
+  const metadata = isRecord(cell.metadata) ? cell.metadata : {};
+  if (cell.cell_type !== "code" || cell.outputs === undefined) return { ...cell, metadata };
+  if (!Array.isArray(cell.outputs)) {
+    return wrong(`${place}.outputs`, cell.outputs, "a list of outputs");
+  }
+  const outputs = cell.outputs.map((output, at) => checkOutput(output, `${place}.outputs[${at}]`));
+  return { ...cell, metadata, outputs };
+}
+
+function checkOutput(output: unknown, place: string): CellOutput {
+  if (!isRecord(output)) return wrong(place, output, "an object");
+  switch (output.output_type) {
+    case "stream":
+      if (!isText(output.text)) wrong(`${place}.text`, output.text, "a text or a list of lines");
+      return output as unknown as StreamOutput;
+    case "display_data":
+    case "execute_result": {
+      if (!isRecord(output.data)) wrong(`${place}.data`, output.data, "an object");
+      const metadata = isRecord(output.metadata) ? output.metadata : {};
+      return { ...output, metadata } as unknown as DisplayOutput;
+    }
+    case "error": {
+      const { ename, evalue, traceback } = output;
+      const lines = Array.isArray(traceback) ? traceback.map(String) : [];
+      return {
+        output_type: "error",
+        ename: String(ename),
+        evalue: String(evalue),
+        traceback: lines,
+      };
+    }
+    // told by whoever wants to show it; a run replaces it
+    default:
+      return output as unknown as CellOutput;
+  }
+}
+
+function isRecord(value: unknown): value is Record<string, unknown> {
+  return typeof value === "object" && value !== null && !Array.isArray(value);
+}
+
+/** Whether a value is a text as nbformat stores it. */
+export function isText(value: unknown): value is NotebookText {
+  if (typeof value === "string") return true;
+  return Array.isArray(value) && value.every((line) => typeof line === "string");
+}
+
+function wrong(place: string, found: unknown, expected: string): never {
+  throw new TypeError(`invalid \`${place}\`: ${JSON.stringify(found)}; expected ${expected}`);
 }
 
 /**
@@ -132,6 +178,7 @@ function storedOutput(output: CellOutput): CellOutput {
   if (output.output_type === "stream") {
     return { ...output, text: splitText(joinText(output.text)) };
   }
+  if (output.output_type === "error") return output;
   const data = Object.fromEntries(
     Object.entries(output.data).map(([mime, value]) => [mime, stored(mime, value)]),
   );

@@ -1,21 +1,35 @@
 import { createRequire } from "node:module";
+import type { Locale } from "../words/render.js";
 import { HTML_MIME, type MimeBundle, TEXT_MIME, toBundle } from "./mimeBundle.js";
 
+/** Shows a value below the notebook cell that runs; a cell waits for it: `await show(x)`. */
+export type Show = (value: unknown) => Promise<void>;
+
 /**
- * Shows a value below the notebook cell that runs: a figure, a part of a report, a table of a
- * danfo.js frame or of a list of flat objects, or text. A cell waits for it: `await show(x)`.
+ * Makes the `show` of a notebook in the language of its study:
+ * `const show = loam.showIn(study.config.language)`.
  *
- * Outside of a notebook the text form goes to standard output.
+ * It shows a figure, a part of a report, a table of a danfo.js frame or of a list of flat objects, or
+ * text. Outside of a notebook the text form goes to standard output.
  *
- * @throws TypeError or RangeError when the value says that it is a figure or a block of a report but
- * has not the fields of one
+ * @param locale such as `es-MX`
+ * @returns a function that throws TypeError or RangeError when the value says that it is a figure or a
+ * block of a report but has not the fields of one
+ *
+ * @example
+ * await showIn("es")([{ sizeMm: 2, passingPct: 78 }]) // => undefined
+ */
+export function showIn(locale: Locale): Show {
+  return async (value) => displayBundle(await toBundle(value, locale));
+}
+
+/**
+ * `showIn("en")`.
  *
  * @example
  * await show([{ sizeMm: 2, passingPct: 78 }]) // => undefined
  */
-export async function show(value: unknown): Promise<void> {
-  displayBundle(await toBundle(value));
-}
+export const show: Show = showIn("en");
 
 type Send = (bundle: MimeBundle) => void;
 

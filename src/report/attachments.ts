@@ -3,6 +3,7 @@ import { readFile } from "node:fs/promises";
 import { extname, join } from "node:path";
 import type { StudyResult } from "../study/studyResult.js";
 import { say } from "../words/message.js";
+import { render } from "../words/render.js";
 
 /** A file inside the PDF: allowed by PDF/A-3 (ISO 19005-3, from memory), not by PDF/A-2. */
 export interface PdfAttachment {
@@ -34,13 +35,14 @@ export async function studyAttachments(
   folder: string,
   result: StudyResult,
 ): Promise<PdfAttachment[]> {
+  const { language } = result.config;
   const json = `${JSON.stringify(result, undefined, 2)}\n`;
   const attachments: PdfAttachment[] = [
     {
       name: "result.json",
       bytes: new TextEncoder().encode(json),
       mimeType: "application/json",
-      description: say`The result of the study at full precision`,
+      description: render(say`The result of the study at full precision`, language),
       relationship: "data",
     },
   ];
@@ -53,7 +55,7 @@ export async function studyAttachments(
       name: file,
       bytes,
       mimeType: MIME[extname(file).toLowerCase()] ?? "application/octet-stream",
-      description: say`File of the study: ${file}`,
+      description: render(say`File of the study: ${file}`, language),
       relationship: "source",
     });
   }

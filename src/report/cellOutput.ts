@@ -1,12 +1,23 @@
-import type { Finding } from "../findings/finding.js";
-import { NODE_MIME, PLOTLY_MIME } from "../notebook/mimeBundle.js";
-import { say } from "../words/message.js";
+import { readBlock } from "../blocks/kinds.js";
+import { type Finding, type FindingWords, finding, type Severity } from "../findings/finding.js";
+import {
+  MARKDOWN_MIME,
+  NODE_MIME,
+  PLOTLY_MIME,
+  SVG_MIME,
+  TEXT_MIME,
+} from "../notebook/mimeBundle.js";
+import {
+  type CellOutput,
+  type DisplayOutput,
+  isText,
+  joinText,
+  type StreamOutput,
+} from "../notebook/notebookFile.js";
+import { say, type Text } from "../words/message.js";
 import { cleanSvg } from "./cleanSvg.js";
 import type { DocumentNode, FigureNode } from "./document.js";
-import { mimeText, type NotebookOutput, readBlock } from "./executedNotebook.js";
 import { markdownToNodes } from "./markdown.js";
-
-const SVG_MIME = "image/svg+xml";
 
 /** Where an output stands: code cells and outputs counted from 1. */
 interface OutputPlace {
@@ -21,126 +32,128 @@ interface OutputResult {
   readonly findings: readonly Finding[];
 }
 
-function finding(
-  place: OutputPlace,
-  severity: Finding["severity"],
-  code: string,
-  words: readonly [message: string, expected: string, remedy: string],
-): Finding {
-  const [message, expected, remedy] = words;
-  return {
-    severity,
-    code,
-    file: place.file,
-    column: say`cell ${place.cell}`,
-    message,
-    expected,
-    remedy,
+/** Turns one output of a code cell into nodes: the richest form that can be shown as data wins. */
+export function outputToNodes(output: CellOutput, place: OutputPlace): OutputResult {
+  switch (output.output_type) {
+    case "stream":
+      return streamNodes(output, place);
+    case "error":
+      return leftOut(place, "error", "cell-failed", {
+        message: say`Cell ${place.cell} failed: ${output.ename}: ${output.evalue}`,
+        expected: say`a cell that runs to its end`,
+        remedy: say`mend the cell and run again`,
+      });
+    case "display_data":
+    case "execute_result":
+      return displayNodes(output, place);
+    default:
+      return cannotShow(place, say`nothing`);
+  }
+}
+
+function streamNodes({ name, text }: StreamOutput, { file, cell }: OutputPlace): OutputResult {
+  const printed = joinText(text).trimEnd();
+  if (printed.trim() === "") return { nodes: [], findings: [] };
+  const warning = name === "stderr";
+  const nodes: DocumentNode[] = [{ kind: "stream", text: printed, cell, warning }];
+  if (!warning) return { nodes, findings: [] };
+  const words = {
+    message: say`Cell ${cell} wrote to its error stream.`,
+    expected: say`no text on stderr`,
+    remedy: say`read the text and mend its cause`,
   };
+  return { nodes, findings: [finding("warning", "cell-stderr", { file }, words)] };
 }
 
-function told(found: Finding): OutputResult {
-  return { nodes: [{ kind: "note", tone: "warning", text: found.message }], findings: [found] };
+function displayNodes(output: DisplayOutput, place: OutputPlace): OutputResult {
+  if (NODE_MIME in output.data) return blockNodes(output.data[NODE_MIME], place);
+  const svg = textOf(output, SVG_MIME);
+  if (svg !== undefined) return figureNodes(output, svg, place);
+  const markdown = textOf(output, MARKDOWN_MIME);
+  if (markdown !== undefined) return { nodes: markdownToNodes(markdown), findings: [] };
+  const plain = textOf(output, TEXT_MIME);
+  if (plain !== undefined && plain.trim() !== "") {
+    const { cell } = place;
+    return { nodes: [{ kind: "stream", text: plain, cell, warning: false }], findings: [] };
+  }
+  return cannotShow(place, Object.keys(output.data).join(", ") || say`nothing`);
 }
 
-function record(value: unknown): Record<string, unknown> {
-  return typeof value === "object" && value !== null ? (value as Record<string, unknown>) : {};
+function cannotShow(place: OutputPlace, types: Text): OutputResult {
+  return leftOut(place, "warning", "output-left-out", {
+    message: say`Cell ${place.cell} shows something a report cannot hold (${types}).`,
+    expected: say`a figure, a table, markdown or text`,
+    remedy: say`show it with loambook's own “show”`,
+  });
 }
 
-function figure(
-  output: Extract<NotebookOutput, { data: unknown }>,
-  svgText: string,
-  place: OutputPlace,
-): OutputResult {
+/** A block stands in a file that somebody may have edited: what is wrong with it is told. */
+function blockNodes(value: unknown, place: OutputPlace): OutputResult {
+  let reason = "";
+  try {
+    const block = readBlock(value);
+    if (block !== undefined) return { nodes: [block], findings: [] };
+    reason = "unknown kind";
+  } catch (problem) {
+    if (!(problem instanceof TypeError || problem instanceof RangeError)) throw problem;
+    reason = problem.message;
+  }
+  return leftOut(place, "error", "block-unreadable", {
+    message: say`Cell ${place.cell} shows a report block that cannot be read (${reason}).`,
+    expected: say`a block made by loambook`,
+    remedy: say`run the notebook again`,
+  });
+}
+
+function figureNodes(output: DisplayOutput, svgText: string, place: OutputPlace): OutputResult {
   const words = record(output.metadata[SVG_MIME]);
   const alt = typeof words.alt === "string" ? words.alt : "";
   const caption = typeof words.caption === "string" ? words.caption : "";
-  const svg = cleanSvg(svgText, `c${place.cell}o${place.output}-`, alt || caption);
-  if (svg === undefined) {
-    const message = say`The figure of cell ${place.cell} is not a well-formed SVG and was left out.`;
-    return told(
-      finding(place, "error", "figure-unreadable", [
-        message,
-        say`an SVG document`,
-        say`run the notebook again`,
-      ]),
-    );
+  const cleaned = cleanSvg(svgText, `c${place.cell}o${place.output}-`, alt || caption);
+  if (cleaned === undefined) {
+    return leftOut(place, "error", "figure-unreadable", {
+      message: say`The figure of cell ${place.cell} is not a well-formed SVG and was left out.`,
+      expected: say`an SVG document`,
+      remedy: say`run the notebook again`,
+    });
   }
   const { data, layout } = record(output.data[PLOTLY_MIME]);
   const plotly: FigureNode["plotly"] = Array.isArray(data)
     ? { data: data as object[], layout: record(layout) }
     : undefined;
-  const findings = [];
-  if (alt === "") {
-    const message = say`The figure of cell ${place.cell} has no text alternative.`;
-    findings.push(
-      finding(place, "warning", "figure-without-alt", [
-        message,
-        say`a text alternative in the output's metadata`,
-        say`show the figure with loambook's own “show”, or give it an alt text`,
-      ]),
-    );
-  }
-  const node = {
-    kind: "figure",
-    svg,
-    plotly,
-    alt: alt || caption || say`Figure`,
-    caption,
-  } as const;
-  return { nodes: [node], findings };
+  const nodes: FigureNode[] = [
+    { kind: "figure", svg: cleaned.svg, plotly, alt: alt || caption || say`Figure`, caption },
+  ];
+  if (alt !== "") return { nodes, findings: [] };
+  const noAlt = {
+    message: say`The figure of cell ${place.cell} has no text alternative.`,
+    expected: say`a text alternative in the output's metadata`,
+    remedy: say`show the figure with loambook's own “show”, or give it an alt text`,
+  };
+  return {
+    nodes,
+    findings: [finding("warning", "figure-without-alt", { file: place.file }, noAlt)],
+  };
 }
 
-/** Turns one output of a code cell into nodes: the richest form that can be shown as data wins. */
-export function outputToNodes(output: NotebookOutput, place: OutputPlace): OutputResult {
-  if (output.output_type === "stream") {
-    if (output.text.trim() === "") return { nodes: [], findings: [] };
-    const warning = output.name === "stderr";
-    const node = {
-      kind: "stream",
-      text: output.text.trimEnd(),
-      cell: place.cell,
-      warning,
-    } as const;
-    if (!warning) return { nodes: [node], findings: [] };
-    const message = say`Cell ${place.cell} wrote to its error stream.`;
-    const words = [message, say`no text on stderr`, say`read the text and mend its cause`] as const;
-    return { nodes: [node], findings: [finding(place, "warning", "cell-stderr", words)] };
-  }
-  if (output.output_type === "error") {
-    const message = say`Cell ${place.cell} failed: ${output.ename}: ${output.evalue}`;
-    const words = [
-      message,
-      say`a cell that runs to its end`,
-      say`mend the cell and run again`,
-    ] as const;
-    return told(finding(place, "error", "cell-failed", words));
-  }
-  if (NODE_MIME in output.data) {
-    const block = readBlock(output.data[NODE_MIME]);
-    if (typeof block !== "string") return { nodes: [block], findings: [] };
-    const message = say`Cell ${place.cell} shows a report block that cannot be read (${block}).`;
-    const words = [message, say`a block made by loambook`, say`run the notebook again`] as const;
-    return told(finding(place, "error", "block-unreadable", words));
-  }
-  const svg = mimeText(output.data[SVG_MIME]);
-  if (svg !== undefined) return figure(output, svg, place);
-  const markdown = mimeText(output.data["text/markdown"]);
-  if (markdown !== undefined) return { nodes: markdownToNodes(markdown), findings: [] };
-  const plain = mimeText(output.data["text/plain"]);
-  if (plain !== undefined && plain.trim() !== "") {
-    return {
-      nodes: [{ kind: "stream", text: plain, cell: place.cell, warning: false }],
-      findings: [],
-    };
-  }
-  const types = Object.keys(output.data).join(", ") || say`nothing`;
-  const message = say`Cell ${place.cell} shows something a report cannot hold (${types}).`;
-  return told(
-    finding(place, "warning", "output-left-out", [
-      message,
-      say`a figure, a table, markdown or text`,
-      say`show it with loambook's own “show”`,
-    ]),
-  );
+/** What cannot be shown is told in its place, and as a finding. */
+function leftOut(
+  { file }: OutputPlace,
+  severity: Severity,
+  code: string,
+  words: FindingWords,
+): OutputResult {
+  return {
+    nodes: [{ kind: "note", tone: "warning", text: words.message }],
+    findings: [finding(severity, code, { file }, words)],
+  };
+}
+
+function textOf({ data }: DisplayOutput, mime: string): string | undefined {
+  const value = data[mime];
+  return isText(value) ? joinText(value) : undefined;
+}
+
+function record(value: unknown): Record<string, unknown> {
+  return typeof value === "object" && value !== null ? (value as Record<string, unknown>) : {};
 }

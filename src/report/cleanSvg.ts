@@ -35,15 +35,16 @@ function parser(): JSDOM["window"] {
  * Takes from an SVG all that could run or be fetched (scripts, event handlers, foreign content,
  * style sheets, outside addresses), starts every id with `idPrefix` so that several figures can
  * stand in one page, and gives it a name and a description when it has none.
- * `removed` collects the names of elements and attributes that were taken out.
- * Returns undefined when the text is not a well-formed SVG document.
+ *
+ * @returns the SVG and the names of elements and attributes that were taken out; undefined when the text
+ * is not a well-formed SVG document
  */
 export function cleanSvg(
   text: string,
   idPrefix: string,
   alt: string,
-  removed = new Set<string>(),
-): string | undefined {
+): { readonly svg: string; readonly removed: ReadonlySet<string> } | undefined {
+  const removed = new Set<string>();
   window ??= parser();
   const document = new window.DOMParser().parseFromString(text, "image/svg+xml");
   const svg = document.documentElement;
@@ -75,5 +76,5 @@ export function cleanSvg(
   }
   svg.setAttribute("role", "img");
   if (!svg.hasAttribute("aria-labelledby")) svg.setAttribute("aria-label", alt);
-  return new window.XMLSerializer().serializeToString(svg);
+  return { svg: new window.XMLSerializer().serializeToString(svg), removed };
 }

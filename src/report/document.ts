@@ -1,5 +1,6 @@
-import type { ReportBlock } from "../blocks/block.js";
+import type { Placed, ReportBlock } from "../blocks/block.js";
 import type { Finding } from "../findings/finding.js";
+import type { Text } from "../words/message.js";
 import type { ReportMeta } from "./reportMeta.js";
 
 /** A run of text inside a paragraph, heading or cell of a markdown table. */
@@ -29,32 +30,14 @@ export interface FigureNode {
   /** Cleaned SVG text: no script, no event handler, no outside address. */
   readonly svg: string;
   readonly plotly?: { readonly data: readonly object[]; readonly layout: object };
-  readonly alt: string;
+  readonly alt: Text;
   readonly caption: string;
   /** Position among the figures, from 1: set by `numberNodes`. */
   readonly number?: number;
 }
 
-/** A table of the report, or the label–value list that counts as one. */
-export type NumberedBlock = Extract<ReportBlock, { kind: "table" | "keyValues" }> & {
-  /** Position among the tables, from 1: set by `numberNodes`. */
-  readonly number?: number;
-};
-
-/** A section that a clause is answered in. */
-export interface SectionLink {
-  readonly id: string;
-  readonly number: string;
-  readonly title: string;
-}
-
-/** A clause checklist with the sections of this report. */
-export type ChecklistNode = Extract<ReportBlock, { kind: "checklist" }> & {
-  /** Position among the tables, from 1: set by `numberNodes`. */
-  readonly number?: number;
-  /** One an item, null where there is none in this report: set by `linkSections`. */
-  readonly sections?: readonly (SectionLink | null)[];
-};
+/** A block of the report, with its number and, for a checklist, the sections it leads to. */
+export type BlockNode = ReportBlock & Placed;
 
 /** Source of a code cell; `cell` counts code cells from 1. */
 export interface CodeNode {
@@ -68,10 +51,8 @@ export interface CodeNode {
 export type DocumentNode =
   | HeadingNode
   | FigureNode
-  | NumberedBlock
-  | ChecklistNode
   | CodeNode
-  | Exclude<ReportBlock, { kind: "table" | "keyValues" | "checklist" }>
+  | BlockNode
   | { readonly kind: "prose"; readonly inlines: readonly Inline[] }
   | {
       readonly kind: "list";
@@ -125,19 +106,4 @@ export function plainText(inlines: readonly Inline[]): string {
       }
     })
     .join("");
-}
-
-const NUMERIC = /^[-+−–±<>≤≥≈~ ]*\d[\d\s.,'’]*(?:[–-]\s*\d[\d\s.,]*)?\s*(?:%|‰)?$/;
-
-/**
- * Side on which a column stands: as asked, or right when each filled cell is a number
- * (with sign, range or percent) so that digits stand under digits, or left.
- */
-export function cellAlign(
-  asked: "left" | "right" | "center" | undefined,
-  cells: readonly string[],
-): "left" | "right" | "center" {
-  if (asked !== undefined) return asked;
-  const filled = cells.map((cell) => cell.trim()).filter((cell) => !/^[-–—]?$/.test(cell));
-  return filled.length > 0 && filled.every((cell) => NUMERIC.test(cell)) ? "right" : "left";
 }

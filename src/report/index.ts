@@ -2,15 +2,13 @@
 export type { PdfAttachment } from "./attachments.js";
 export { studyAttachments } from "./attachments.js";
 export type {
-  ChecklistNode,
+  BlockNode,
   CodeNode,
   DocumentNode,
   FigureNode,
   HeadingNode,
   Inline,
-  NumberedBlock,
   ReportDocument,
-  SectionLink,
 } from "./document.js";
 export { EXPORTED, exportFiles } from "./export/exportFiles.js";
 export {
@@ -38,4 +36,4 @@ export {
 } from "./reportMeta.js";
 export { type OpenedStyle, openReportStyle } from "./style/openReportStyle.js";
 export { type WriteReportOptions, type WrittenReport, writeReport } from "./writeReport.js";
-export { siteDocument, type WrittenSite, writeMixCard, writeSite } from "./writeSite.js";
+export { siteDocument, type WrittenSite, writeSite } from "./writeSite.js";

@@ -173,12 +173,12 @@ export function smartQuotes(
   nodes: readonly DocumentNode[],
   language: Language,
 ): readonly DocumentNode[] {
-  const of = (inlines: readonly Inline[]): Inline[] => inlineQuotes(inlines, language);
+  const quote = (inlines: readonly Inline[]): Inline[] => inlineQuotes(inlines, language);
   return nodes.map((node): DocumentNode => {
     switch (node.kind) {
       case "heading":
       case "prose":
-        return { ...node, inlines: of(node.inlines) };
+        return { ...node, inlines: quote(node.inlines) };
       case "list":
         return { ...node, items: node.items.map((item) => smartQuotes(item, language)) };
       case "quote":
@@ -186,8 +186,8 @@ export function smartQuotes(
       case "proseTable":
         return {
           ...node,
-          header: node.header.map(of),
-          rows: node.rows.map((row) => row.map(of)),
+          header: node.header.map(quote),
+          rows: node.rows.map((row) => row.map(quote)),
         };
       default:
         return node;

@@ -1,7 +1,8 @@
 import type { Finding } from "../findings/finding.js";
+import { asNotebook, joinText, type NotebookCell, tagsOf } from "../notebook/notebookFile.js";
+import { languageOf } from "../words/render.js";
 import { outputToNodes } from "./cellOutput.js";
 import { type CodeNode, type DocumentNode, plainText, type ReportDocument } from "./document.js";
-import { readNotebook } from "./executedNotebook.js";
 import { markdownToNodes, smartQuotes } from "./markdown.js";
 import type { ReportMeta } from "./reportMeta.js";
 import { keyedSection, linkSections, numberNodes } from "./sections.js";
@@ -46,38 +47,33 @@ export function notebookToDocument(
   meta: ReportMeta,
   file: string = DEFAULT_FILE,
 ): ReportDocument {
-  const { cells, metadata } = readNotebook(notebook);
+  const { cells, metadata } = asNotebook(notebook);
   const nodes: DocumentNode[] = [];
   const annex: CodeNode[] = [];
   const findings: Finding[] = [];
+  const language = languageOf(meta.language);
+  const codeLanguage = codeLanguageOf(metadata);
   const handout = meta.layout === "handout";
   let cellNumber = 0;
   for (const cell of cells) {
-    const { tags } = cell.metadata;
+    const tags = tagsOf(cell);
     if (tags.includes("notebook-only")) continue;
     const lines = handout ? exerciseLines(tags) : 0;
+    const source = joinText(cell.source);
     if (cell.cell_type === "markdown") {
-      nodes.push(...keyedSection(smartQuotes(markdownToNodes(cell.source), meta.language), tags));
-      if (lines > 0) nodes.push({ kind: "writingLines", lines });
-    }
-    if (cell.cell_type !== "code") continue;
-    cellNumber += 1;
-    if (cell.source.trim() !== "") {
-      const language = metadata.language_info?.name ?? "typescript";
-      const code: CodeNode = {
-        kind: "code",
-        language,
-        text: cell.source.trimEnd(),
-        cell: cellNumber,
-      };
-      annex.push(code);
-      if (!tags.includes("hide-code")) nodes.push(code);
-    }
-    cell.outputs.forEach((output, index) => {
-      const made = outputToNodes(output, { file, cell: cellNumber, output: index + 1 });
+      nodes.push(...keyedSection(smartQuotes(markdownToNodes(source), language), tags));
+    } else if (cell.cell_type === "code") {
+      cellNumber += 1;
+      if (source.trim() !== "") {
+        const text = source.trimEnd();
+        const code: CodeNode = { kind: "code", language: codeLanguage, text, cell: cellNumber };
+        annex.push(code);
+        if (!tags.includes("hide-code")) nodes.push(code);
+      }
+      const made = outputsToNodes(cell, file, cellNumber);
       nodes.push(...made.nodes);
       findings.push(...made.findings);
-    });
+    } else continue;
     if (lines > 0) nodes.push({ kind: "writingLines", lines });
   }
   const linked = linkSections(numberNodes(belowTitle(nodes)), file);
@@ -85,6 +81,24 @@ export function notebookToDocument(
   // who works through a handout has the notebook itself
   if (handout) return { meta: { ...meta, inputs: [] }, nodes: linked.nodes, annex: [], findings };
   return { meta, nodes: linked.nodes, annex, findings };
+}
+
+/** What the cells are written in, for whoever colours the code. */
+function codeLanguageOf({ language_info }: Readonly<Record<string, unknown>>): string {
+  const { name } = (language_info ?? {}) as { readonly name?: unknown };
+  return typeof name === "string" ? name : "typescript";
+}
+
+function outputsToNodes(
+  { outputs = [] }: NotebookCell,
+  file: string,
+  cell: number,
+): { readonly nodes: readonly DocumentNode[]; readonly findings: readonly Finding[] } {
+  const made = outputs.map((output, at) => outputToNodes(output, { file, cell, output: at + 1 }));
+  return {
+    nodes: made.flatMap(({ nodes }) => nodes),
+    findings: made.flatMap(({ findings }) => findings),
+  };
 }
 
 /**
@@ -97,9 +111,9 @@ export function notebookToDocument(
  * notebookTitle({ nbformat: 4, nbformat_minor: 5, metadata: {}, cells: [cell] }) // => "Two mixes"
  */
 export function notebookTitle(notebook: unknown): string | undefined {
-  for (const cell of readNotebook(notebook).cells) {
-    if (cell.cell_type !== "markdown" || cell.metadata.tags.includes("notebook-only")) continue;
-    for (const node of markdownToNodes(cell.source)) {
+  for (const cell of asNotebook(notebook).cells) {
+    if (cell.cell_type !== "markdown" || tagsOf(cell).includes("notebook-only")) continue;
+    for (const node of markdownToNodes(joinText(cell.source))) {
       if (node.kind === "heading" && node.level === 1) return plainText(node.inlines);
     }
   }

@@ -1,5 +1,5 @@
-import { say } from "../words/message.js";
-import type { Language } from "../words/render.js";
+import { say, type Text } from "../words/message.js";
+import { type Locale, languageOf } from "../words/render.js";
 
 /** A file the study was computed from, told apart by its SHA-256 digest (hexadecimal). */
 export interface ReportInput {
@@ -18,7 +18,7 @@ export interface ReportMeta {
   /** Date of the study, `YYYY-MM-DD`. */
   readonly date: string;
   /** Of the words around the report's own, of hyphenation and of dates. */
-  readonly language: Language;
+  readonly language: Locale;
   /** True when the laboratory data are invented for a demonstration: shown on every page. */
   readonly invented?: boolean;
   readonly page: "A4" | "us-letter";
@@ -83,15 +83,6 @@ export interface ReportStyle {
   readonly fonts?: readonly ReportFont[];
 }
 
-const MONTHS: Readonly<Record<Language, readonly string[]>> = {
-  en: "January February March April May June July August September October November December".split(
-    " ",
-  ),
-  es: "enero febrero marzo abril mayo junio julio agosto septiembre octubre noviembre diciembre".split(
-    " ",
-  ),
-};
-
 /** The parts of an ISO date `YYYY-MM-DD`; throws RangeError when it is no day of the calendar. */
 export function dateParts(iso: string): { year: number; month: number; day: number } {
   const match = /^(\d{4})-(\d{2})-(\d{2})$/.exec(iso);
@@ -104,16 +95,21 @@ export function dateParts(iso: string): { year: number; month: number; day: numb
 }
 
 /** A date as a reader of any country understands it: `2024-05-02` → `2 May 2024`, `2 de mayo de 2024`. */
-export function longDate(iso: string, language: Language = "en"): string {
+export function longDate(iso: string, locale: Locale = "en"): string {
   const { year, month, day } = dateParts(iso);
-  const name = MONTHS[language][month - 1];
-  return language === "es" ? `${day} de ${name} de ${year}` : `${day} ${name} ${year}`;
+  // the order of day and month must not depend on the country
+  const format = new Intl.DateTimeFormat(languageOf(locale) === "en" ? "en-GB" : "es", {
+    dateStyle: "long",
+    timeZone: "UTC",
+  });
+  return format.format(Date.UTC(year, month - 1, day));
 }
 
 /** What a report on invented data says where it can be seen, and on each page of the PDF. */
-export function inventedWords(): { readonly long: string; readonly short: string } {
-  return {
-    long: say`The laboratory data in this report are invented for demonstration. Do not build from it.`,
-    short: say`Invented demonstration data: do not build from this report.`,
-  };
-}
+export const INVENTED: { readonly long: Text; readonly short: Text } = {
+  long: say`The laboratory data in this report are invented for demonstration. Do not build from it.`,
+  short: say`Invented demonstration data: do not build from this report.`,
+};
+
+/** What every sheet for a crew says at its foot: whoever reads it on site may see nothing else of the study. */
+export const NO_APPROVAL: Text = say`Nothing here is an approval. Local rules and the responsible person govern.`;

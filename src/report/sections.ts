@@ -1,16 +1,9 @@
-import type { Finding } from "../findings/finding.js";
+import type { SectionLink } from "../blocks/block.js";
+import { isNumbered } from "../blocks/kinds.js";
+import { type Finding, finding } from "../findings/finding.js";
 import { say } from "../words/message.js";
-import { type DocumentNode, type HeadingNode, plainText, type SectionLink } from "./document.js";
-
-function slug(text: string): string {
-  const words =
-    text
-      .normalize("NFKD")
-      .replace(/\p{M}/gu, "")
-      .toLowerCase()
-      .match(/[a-z0-9]+/g) ?? [];
-  return `s-${words.join("-").slice(0, 60) || "section"}`;
-}
+import { slug } from "../words/slug.js";
+import { type DocumentNode, type HeadingNode, plainText } from "./document.js";
 
 /**
  * Numbers sections (1, 1.1, …), figures and tables in reading order and gives headings their
@@ -23,15 +16,13 @@ export function numberNodes(nodes: readonly DocumentNode[]): DocumentNode[] {
   const used = new Map<string, number>();
   return nodes.map((node): DocumentNode => {
     if (node.kind === "figure") return { ...node, number: ++figures };
-    if (node.kind === "table" || node.kind === "keyValues" || node.kind === "checklist") {
-      return { ...node, number: ++tables };
-    }
+    if (isNumbered(node.kind)) return { ...node, number: ++tables } as DocumentNode;
     if (node.kind !== "heading") return node;
     const level = Math.min(node.level, lastLevel + 1);
     lastLevel = level;
     counters = counters.slice(0, level);
     counters[level - 1] = (counters[level - 1] ?? 0) + 1;
-    const base = slug(plainText(node.inlines));
+    const base = `s-${slug(plainText(node.inlines)) || "section"}`;
     const times = (used.get(base) ?? 0) + 1;
     used.set(base, times);
     const id = times === 1 ? base : `${base}--${times}`;
@@ -74,13 +65,15 @@ export function linkSections(
     if (heading) {
       return { id: heading.id, number: heading.number ?? "", title: plainText(heading.inlines) };
     }
-    findings.push({
-      ...{ severity: "warning", code: "section-not-in-report", file, column: "checklist" },
-      value: key,
-      message: say`Clause ${clause} is said to be answered in a section that this report does not have.`,
-      expected: say`one of ${headings.map((one) => one.key ?? slugOf(one)).join(", ")}`,
-      remedy: say`Correct answered-by in the study, or give the section's cell the tag section-${key}.`,
-    });
+    const known = headings.map((one) => one.key ?? slugOf(one)).join(", ");
+    const place = { file, column: "checklist", value: key };
+    findings.push(
+      finding("warning", "section-not-in-report", place, {
+        message: say`Clause ${clause} is said to be answered in a section that this report does not have.`,
+        expected: say`one of ${known}`,
+        remedy: say`Correct answered-by in the study, or give the section's cell the tag section-${key}.`,
+      }),
+    );
     return null;
   };
   return {

@@ -1,11 +1,11 @@
 import { join, resolve } from "node:path";
 import type { Finding } from "../findings/finding.js";
+import { filesAlreadyIn, writeFilesWhole } from "../notebook/wholeFolder.js";
 import type { PdfAttachment } from "./attachments.js";
 import { renderHtml } from "./html/renderHtml.js";
 import { notebookToDocument } from "./notebookToDocument.js";
 import { renderPdf } from "./pdf/renderPdf.js";
 import type { PdfStandard, ReportMeta } from "./reportMeta.js";
-import { folderToFill, writeWhole } from "./wholeFolder.js";
 
 /** What `writeReport` needs to know. */
 export interface WriteReportOptions {
@@ -39,7 +39,7 @@ export interface WrittenReport {
  * all: everything is rendered and written beside the wanted folder before anything there is touched.
  * With `replace` these files are exchanged and others in the folder are left alone.
  *
- * The words around the report's own are said in the language in use: `openStudy` sets it.
+ * The words around the report's own are said in the language of `meta`.
  *
  * @throws RangeError when the folder holds something and `replace` is not set, and when the date
  * is no day of the calendar; TypeError when the notebook is none
@@ -47,7 +47,7 @@ export interface WrittenReport {
 export async function writeReport(options: WriteReportOptions): Promise<WrittenReport> {
   const outFolder = resolve(options.outFolder);
   // before anything is rendered: a refusal must not cost a minute
-  const present = await folderToFill(options.outFolder, options.replace);
+  const present = await filesAlreadyIn(options.outFolder, options.replace);
   const name = options.name ?? "report";
   const document = notebookToDocument(options.notebook, options.meta);
   const html = renderHtml(document);
@@ -60,7 +60,7 @@ export async function writeReport(options: WriteReportOptions): Promise<WrittenR
     [`${name}.html`]: html,
     [`${name}.pdf`]: pdf,
   };
-  await writeWhole(outFolder, contents, present);
+  await writeFilesWhole(outFolder, contents, present);
   return {
     htmlPath: join(outFolder, `${name}.html`),
     pdfPath: join(outFolder, `${name}.pdf`),
@@ -74,7 +74,7 @@ const SVG = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 1 1"/>';
  * Makes a report of next to nothing, so that the parser, the formula setter, the typesetter and its
  * fonts are loaded when a real one is asked for: done while a notebook runs on the other core.
  */
-export async function warmReport(): Promise<void> {
+export async function preloadReport(): Promise<void> {
   const metadata = { "image/svg+xml": { alt: "none", caption: "none" } };
   const output = { output_type: "display_data", data: { "image/svg+xml": SVG }, metadata };
   const cells = [

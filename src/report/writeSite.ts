@@ -1,16 +1,16 @@
 import { join, resolve } from "node:path";
 import type { Finding } from "../findings/finding.js";
+import { filesAlreadyIn, writeFilesWhole } from "../notebook/wholeFolder.js";
 import type { StudyResult } from "../study/studyResult.js";
 import { siteOrderList } from "../tables/quantities.js";
 import { siteSheets } from "../tables/site/crewCards.js";
 import { siteFieldTests } from "../tables/site/fieldTestForms.js";
 import { mixCard } from "../tables/site/mixCard.js";
 import type { SiteOptions, SiteSheet } from "../tables/site/siteSheet.js";
-import { currentLanguage } from "../words/render.js";
+import { render } from "../words/render.js";
 import type { ReportDocument } from "./document.js";
 import { renderHtml } from "./html/renderHtml.js";
 import { renderPdf } from "./pdf/renderPdf.js";
-import { folderToFill, writeWhole } from "./wholeFolder.js";
 
 /** Where the sheets are and what was found while making them. */
 export interface WrittenSite {
@@ -42,7 +42,7 @@ export async function writeSite(
 ): Promise<WrittenSite> {
   const { outFolder, replace, fieldTests = false, orderList = false, card, ...site } = options;
   const folder = resolve(outFolder);
-  const present = await folderToFill(outFolder, replace);
+  const present = await filesAlreadyIn(outFolder, replace);
   const sheets = [
     ...siteSheets(result, site),
     ...(card ? [mixCard(result)] : []),
@@ -50,25 +50,7 @@ export async function writeSite(
     ...(fieldTests ? [siteFieldTests()] : []),
   ];
   const { files, findings } = await renderSite(sheets, result);
-  await writeWhole(folder, files, present);
-  return { paths: Object.keys(files).map((name) => join(folder, name)), findings };
-}
-
-/**
- * Writes the mix card of a study as HTML and PDF, in the study's units and page size.
- *
- * @param options.outFolder made when it is not there; `replace` lets the card in it be exchanged.
- * @throws RangeError when the folder holds something and `replace` is not set.
- */
-export async function writeMixCard(
-  result: StudyResult,
-  options: { readonly outFolder: string; readonly replace?: boolean },
-): Promise<WrittenSite> {
-  const { outFolder, replace } = options;
-  const present = await folderToFill(outFolder, replace);
-  const { files, findings } = await renderSite([mixCard(result)], result);
-  const folder = resolve(outFolder);
-  await writeWhole(folder, files, present);
+  await writeFilesWhole(folder, files, present);
   return { paths: Object.keys(files).map((name) => join(folder, name)), findings };
 }
 
@@ -102,11 +84,11 @@ export function siteDocument(
 ): ReportDocument {
   return {
     meta: {
-      title: sheet.title,
+      title: render(sheet.title, config.language),
       subtitle: config.title,
       place: config.place,
       date: config.date,
-      language: currentLanguage(),
+      language: config.language,
       invented: config.invented,
       page: config.page,
       layout: "sheet",

@@ -21,4 +21,5 @@ export {
   type Said,
   withDecimalSign,
 } from "./render.js";
+export { slug } from "./slug.js";
 export { type GlossaryTerm, SPANISH_GLOSSARY } from "./spanishGlossary.js";

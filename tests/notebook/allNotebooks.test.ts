@@ -25,20 +25,16 @@ const outputsOf = ({ cells }: NotebookFile) => cells.map(({ outputs }) => output
 
 /** Outputs without what runners may choose: lines as lists or as one text, and counts. */
 function plain(outputs: readonly CellOutput[]): unknown[] {
-  return outputs.map((output) =>
-    output.output_type === "stream"
-      ? { name: output.name, text: joinText(output.text) }
-      : {
-          metadata: output.metadata ?? {},
-          data: Object.fromEntries(
-            Object.entries(output.data)
-              .map(
-                ([type, value]) => [type, Array.isArray(value) ? value.join("") : value] as const,
-              )
-              .sort(([a], [b]) => (a < b ? -1 : 1)),
-          ),
-        },
-  );
+  return outputs.map((output) => {
+    if (output.output_type === "error") return output;
+    if (output.output_type === "stream") {
+      return { name: output.name, text: joinText(output.text) };
+    }
+    const data = Object.entries(output.data)
+      .map(([type, value]) => [type, Array.isArray(value) ? value.join("") : value] as const)
+      .sort(([a], [b]) => (a < b ? -1 : 1));
+    return { metadata: output.metadata ?? {}, data: Object.fromEntries(data) };
+  });
 }
 
 describe.each(NAMES)("notebooks/%s", (name) => {

@@ -13,13 +13,13 @@ export function outputsOf(notebook: NotebookFile): (readonly CellOutput[])[] {
   return notebook.cells.flatMap(({ outputs }) => (outputs === undefined ? [] : [outputs]));
 }
 
-/** Outputs as `stdout: text` or as the MIME types shown. */
+/** Outputs as `stdout: text`, as `error: name: text`, or as the MIME types shown. */
 export function plainOutputs(outputs: readonly CellOutput[] | undefined): string[] {
-  return (outputs ?? []).map((output) =>
-    output.output_type === "stream"
-      ? `${output.name}: ${joinText(output.text)}`
-      : Object.keys(output.data).join(", "),
-  );
+  return (outputs ?? []).map((output) => {
+    if (output.output_type === "stream") return `${output.name}: ${joinText(output.text)}`;
+    if (output.output_type === "error") return `error: ${output.ename}: ${output.evalue}`;
+    return Object.keys(output.data).join(", ");
+  });
 }
 
 export function isAlive(pid: number): boolean {

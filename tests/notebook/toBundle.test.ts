@@ -1,7 +1,7 @@
 import { JSDOM } from "jsdom";
 import { describe, expect, it } from "vitest";
-import { toBundle } from "../../src/notebook/mimeBundle.js";
 import type { ReportBlock } from "../../src/blocks/block.js";
+import { toBundle } from "../../src/notebook/mimeBundle.js";
 import { toDataFrame } from "../../src/tables/toDataFrame.js";
 
 const X = `<script>alert("x")</script><img src=x onerror='y'>&amp;`;
@@ -79,7 +79,7 @@ describe("toBundle of report blocks", () => {
       notes: ["Washed."],
     });
     expect(data["text/plain"]).toBe(
-      "Passing\n\nSieve, mm  Passing, %\n---------  ----------\n2                  78\n0.063             4.1\nWashed.",
+      "Passing\n\nSieve, mm  Passing, %\n---------  ----------\n        2          78\n    0.063         4.1\nWashed.",
     );
     const { document } = new JSDOM(`<body>${data["text/html"]}</body>`).window;
     expect(document.querySelector("table > caption")?.textContent).toBe("Passing");
@@ -92,7 +92,12 @@ describe("toBundle of report blocks", () => {
   it.each([
     [{ kind: "table", caption: "c", columns: [] }, "invalid `table.rows`: undefined"],
     [{ kind: "paragraph", text: 3 }, "invalid `paragraph.text`: 3; expected a text"],
-    [{ kind: "table", caption: "c", columns: [{}], rows: [["a", "b"]] }, "2 cells; expected 1"],
+    [
+      { kind: "table", caption: "c", columns: [{ header: "h" }], rows: [["a", "b"]] },
+      "2 cells; expected 1",
+    ],
+    [{ kind: "findings", findings: [{}] }, "invalid `findings.findings[0].severity`: undefined"],
+    [{ kind: "note", tone: "loud", text: "x" }, 'invalid `note.tone`: "loud"; expected one of'],
     [{ kind: "figure", title: "t", altText: "", data: [], layout: {} }, "`figure.altText`"],
   ])("refuses %j", async (value, message) => {
     await expect(toBundle(value)).rejects.toThrow(message);

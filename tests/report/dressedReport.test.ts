@@ -1,14 +1,14 @@
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { JSDOM } from "jsdom";
-import { afterEach, beforeAll, describe, expect, test } from "vitest";
+import { beforeAll, describe, expect, test } from "vitest";
 import { renderHtml } from "../../src/report/html/renderHtml.js";
 import { notebookToDocument } from "../../src/report/notebookToDocument.js";
 import { renderPdf } from "../../src/report/pdf/renderPdf.js";
 import type { ReportFont, ReportMeta, ReportStyle } from "../../src/report/reportMeta.js";
 import { readLogo } from "../../src/report/style/logo.js";
-import { useLanguage } from "../../src/words/language.js";
-import { say } from "../../src/words/say.js";
+import { say } from "../../src/words/message.js";
+import { render } from "../../src/words/render.js";
 import { readPdf } from "./readPdf.js";
 import {
   codeCell,
@@ -40,10 +40,6 @@ const FONTS = [
   font("noto-sans-devanagari/400Regular/NotoSansDevanagari_400Regular.ttf", "Noto Sans Devanagari"),
   font("zcool-xiaowei/400Regular/ZCOOLXiaoWei_400Regular.ttf", "ZCOOL XiaoWei"),
 ];
-
-afterEach(() => {
-  useLanguage("en");
-});
 
 describe("a report in its maker's dress", () => {
   const style = {
@@ -113,7 +109,7 @@ describe("a report in its maker's dress", () => {
     ] as const) {
       const { pdf, findings } = await renderPdf(dressed({ typst }));
       expect(findings).toMatchObject([{ severity: "error", code: "typst-template-failed" }]);
-      expect(findings[0]!.message).toContain(reason);
+      expect(render(findings[0]!.message)).toContain(reason);
       expect((await readPdf(pdf)).pages[0]).toContain("Contents");
     }
   });
@@ -141,8 +137,10 @@ describe("other scripts", () => {
   test("without a font, the finding says which would help", async () => {
     const { pdf, findings } = await renderPdf(dressed({ fonts: [FONTS[0]!] }, { title }));
     expect(findings).toMatchObject([{ code: "characters-not-in-font", severity: "warning" }]);
-    expect(findings[0]!.remedy).toContain("Noto Sans Devanagari, Noto Sans SC, TC, JP or KR");
-    expect(findings[0]!.remedy).not.toContain("Arabic");
+    expect(render(findings[0]!.remedy)).toContain(
+      "Noto Sans Devanagari, Noto Sans SC, TC, JP or KR",
+    );
+    expect(render(findings[0]!.remedy)).not.toContain("Arabic");
     expect((await readPdf(pdf)).pages[0]).toContain("‹U+5899›");
   });
 
@@ -246,7 +244,7 @@ describe("the handout", () => {
 
 describe("in Spanish", () => {
   test("words around the report, language, date and quotation marks follow", async () => {
-    useLanguage("es");
+    const contents = render(say`Contents`, "es");
     const cell = markdownCell('# T\n\n## Suelo\n\nLa "mejor" mezcla, pared de 6" y 8" y "otra".\n');
     const report = notebookToDocument(notebookOf([cell, codeCell("x()", [])]), {
       ...META,
@@ -258,11 +256,11 @@ describe("in Spanish", () => {
     expect(page.querySelector("main p")!.textContent).toBe(
       'La «mejor» mezcla, pared de 6" y 8" y «otra».',
     );
-    expect(page.querySelector("#contents")!.textContent).toBe(say`Contents`);
-    expect(say`Contents`).not.toBe("Contents");
+    expect(page.querySelector("#contents")!.textContent).toBe(contents);
+    expect(contents).not.toBe("Contents");
     const { pdf } = await renderPdf(report);
     const { pages } = await readPdf(pdf);
-    expect(pages[0]).toContain(say`Contents`);
+    expect(pages[0]).toContain(contents);
     expect(pages[0]).toContain("2 de mayo de 2024");
     expect(Buffer.from(pdf).toString("latin1")).toContain("/Lang (es)");
   });

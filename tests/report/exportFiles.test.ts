@@ -1,12 +1,11 @@
 import { createRequire } from "node:module";
 import { parse } from "csv-parse/sync";
-import { afterEach, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { renderSvg } from "../../src/figures/svg/renderSvg.js";
 import type { Finding } from "../../src/findings/finding.js";
 import type { DocumentNode } from "../../src/report/document.js";
 import { exportFiles, figurePng } from "../../src/report/export/exportFiles.js";
 import { harmlessText, shownNumber } from "../../src/report/export/exportTable.js";
-import { useLanguage } from "../../src/words/language.js";
 
 const xlsx = createRequire(import.meta.url)("@e965/xlsx") as typeof import("@e965/xlsx");
 const HOSTILE = ["=cmd|' /C calc'!A0", "+1+1", "-2+3", "@SUM(A1)", "\t=1", "\r=1", "＝1+1"];
@@ -29,8 +28,6 @@ const textOf = (file: string | Uint8Array | undefined) => {
   return file;
 };
 
-afterEach(() => useLanguage("en"));
-
 describe("numbers as a report prints them", () => {
   it.each([
     ["12.50", { value: 12.5, decimals: 2 }],
@@ -44,9 +41,9 @@ describe("numbers as a report prints them", () => {
   );
 
   it("reads the decimal sign of the language", () => {
-    useLanguage("es");
-    expect(shownNumber("−12,50")).toEqual({ value: -12.5, decimals: 2 });
-    expect(shownNumber("12.50")).toBeUndefined();
+    expect(shownNumber("−12,50", "es")).toEqual({ value: -12.5, decimals: 2 });
+    expect(shownNumber("12.50", "es")).toBeUndefined();
+    expect(shownNumber("12.50", "es-MX")).toEqual({ value: 12.5, decimals: 2 });
   });
 });
 
@@ -60,9 +57,8 @@ describe("CSV", () => {
   });
 
   it("keeps digits, writes a decimal point in every language, and no formula anywhere", () => {
-    useLanguage("es");
     const rows = [...HOSTILE.map((text) => [text, "−1,50", "007"]), ['say "x", y', "≥ 2", "8"]];
-    const files = exportFiles([table(7, rows)], "=title");
+    const files = exportFiles([table(7, rows)], "=title", "es");
     const name = Object.keys(files).find((file) => file.startsWith("table-07-")) as string;
     expect(name).toMatch(/^table-07-soil-a-what-it-weighs[a-z-]*\.csv$/);
     const read: string[][] = parse(textOf(files[name]));
@@ -115,7 +111,7 @@ describe("figures", () => {
       renderSvg(
         {
           data: [{ type: "bar", x: ["a"], y: [1] }],
-          layout: { title: { text: title } },
+          layout: { xaxis: { title: { text: title } } },
           title: "One",
           altText: "One bar",
         },

@@ -1,27 +1,25 @@
 import { describe, expect, test } from "vitest";
+import { startsRightToLeft } from "../../src/blocks/html.js";
 import { smartQuotes } from "../../src/report/markdown.js";
 import { exerciseLines, notebookTitle } from "../../src/report/notebookToDocument.js";
-import { coverageOf, coveredData, missingScripts } from "../../src/report/pdf/fonts.js";
-import { startsRightToLeft } from "../../src/report/pdf/pdfData.js";
+import { coverageOf, fontsForScripts, withoutMissingGlyphs } from "../../src/report/pdf/fonts.js";
 import { markdownCell, notebookOf } from "./sampleNotebook.js";
 
 describe("characters", () => {
   test("each script has its font", () => {
-    expect(missingScripts("漢かカ한")).toEqual([
+    expect(fontsForScripts("漢かカ한")).toEqual([
       { script: "Han", font: "Noto Sans SC, TC, JP or KR" },
       { script: "Hangul", font: "Noto Sans KR" },
       { script: "Hiragana", font: "Noto Sans JP" },
       { script: "Katakana", font: "Noto Sans JP" },
     ]);
-    expect(missingScripts("☃a")).toEqual([]);
+    expect(fontsForScripts("☃a")).toEqual([]);
   });
 
   test("joiners need no glyph, and keys stay", () => {
-    const missing = new Set<string>();
-    const coverage = { covered: coverageOf(), missing };
-    expect(coveredData({ 土: ["a\u200db", 1, null, "土"] }, coverage)).toEqual({
-      土: ["a\u200db", 1, null, "‹U+571F›"],
-    });
+    const given = { 土: ["a\u200db", 1, null, "土"] };
+    const { data, missing } = withoutMissingGlyphs(given, coverageOf());
+    expect(data).toEqual({ 土: ["a\u200db", 1, null, "‹U+571F›"] });
     expect([...missing]).toEqual(["土"]);
   });
 

@@ -10,6 +10,7 @@ import { cleanSvg } from "../../src/report/cleanSvg.js";
 import { readLogo } from "../../src/report/style/logo.js";
 import { openReportStyle, readAccent } from "../../src/report/style/openReportStyle.js";
 import { checkCss, checkTypst } from "../../src/report/style/ownCode.js";
+import { render } from "../../src/words/render.js";
 
 const require = createRequire(import.meta.url);
 const codes = (found: readonly { code: string }[]) => found.map(({ code }) => code);
@@ -95,8 +96,8 @@ describe("readLogo", () => {
       '<image href="https://example.org/a.png"/><rect fill="url(https://example.org/b)" width="9" height="9"/></svg>';
     const { logo, findings } = readLogo("l.svg", bytes(svg), "alt");
     expect(codes(findings)).toEqual(["logo-cleaned"]);
-    expect(findings[0]!.message).toContain("fill, href, onload, script");
-    expect(findings[0]!.message).not.toContain("metadata");
+    expect(render(findings[0]!.message)).toContain("fill, href, onload, script");
+    expect(render(findings[0]!.message)).not.toContain("metadata");
     expect(logo?.type === "svg" && logo.svg).not.toMatch(/script|onload|example\.org/);
   });
 
@@ -159,7 +160,7 @@ describe("files of the maker's own", () => {
       "</style><script>",
     ]) {
       expect(codes(checkCss("own.css", `h1{}\n${css}`)), css).toEqual(["css-reaches-outside"]);
-      expect(checkCss("own.css", `h1{}\n${css}`)[0]!.message).toContain("Line 2");
+      expect(render(checkCss("own.css", `h1{}\n${css}`)[0]!.message)).toContain("Line 2");
     }
     expect(checkCss("own.css", 'a{background:url("data:image/png;base64,AA=="),url(#g)}')).toEqual(
       [],
@@ -182,7 +183,7 @@ describe("files of the maker's own", () => {
   test("the schema names a colour without quotes for what it is", () => {
     const outcome = reportSchema.safeParse({ accent: null });
     expect(outcome.success).toBe(false);
-    expect(outcome.error!.issues[0]!.message).toContain("in quotes");
+    expect(render(outcome.error!.issues[0]!.message)).toContain("in quotes");
     expect(reportSchema.parse({ "logo-text": "a", template: "handout" })).toEqual({
       logoText: "a",
       template: "handout",

@@ -1,6 +1,6 @@
+import type { ReportBlock } from "../../src/blocks/block.js";
 import { type DrawableFigure, renderSvg } from "../../src/figures/svg/renderSvg.js";
 import type { ReportMeta } from "../../src/report/reportMeta.js";
-import type { ReportBlock } from "../../src/blocks/block.js";
 
 /** Text that would do harm or vanish wherever it were taken for markup. */
 export const HOSTILE =

@@ -5,18 +5,19 @@ import { JSDOM } from "jsdom";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { FIELD_TESTS } from "../../src/batch/fieldTests.js";
 import { recipe } from "../../src/batch/recipe.js";
+import type { ReportBlock, TableBlock } from "../../src/blocks/block.js";
 import { CAUTIONS } from "../../src/guidance/cautions.js";
 import { renderHtml } from "../../src/report/html/renderHtml.js";
 import { renderPdf } from "../../src/report/pdf/renderPdf.js";
 import { siteDocument, writeSite } from "../../src/report/writeSite.js";
 import type { StudyResult } from "../../src/study/studyResult.js";
 import { siteOrderList } from "../../src/tables/quantities.js";
-import type { ReportBlock, TableBlock } from "../../src/blocks/block.js";
 import { siteBucketCard, siteMoistureCard, siteSheets } from "../../src/tables/site/crewCards.js";
 import { bucketSize, buckets, GALLON_L, liquid } from "../../src/tables/site/crewMix.js";
 import { siteFieldTests } from "../../src/tables/site/fieldTestForms.js";
 import { siteBlockLabels, siteCuringLog } from "../../src/tables/site/logAndLabels.js";
 import { type SiteSheet, siteCautions } from "../../src/tables/site/siteSheet.js";
+import { renderAll } from "../../src/words/render.js";
 import { EXAMPLE_NAMES, exampleResult } from "../support/exampleResult.js";
 import { HOSTILE } from "./sampleNotebook.js";
 
@@ -29,8 +30,8 @@ beforeAll(async () => {
 afterAll(() => rm(folder, { recursive: true }));
 
 const tables = (sheet: SiteSheet) =>
-  sheet.blocks.filter((block): block is TableBlock => block.kind === "table");
-const textOf = (blocks: readonly ReportBlock[]) => JSON.stringify(blocks);
+  renderAll(sheet.blocks.filter((block): block is TableBlock => block.kind === "table"));
+const textOf = (blocks: readonly ReportBlock[]) => JSON.stringify(renderAll(blocks));
 
 async function pagesOf(
   sheet: SiteSheet,

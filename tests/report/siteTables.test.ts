@@ -4,9 +4,10 @@ import { CEMENT_CARBON_FACTORS, MATERIAL_CARBON_FACTORS } from "../../src/batch/
 import { savingTrap } from "../../src/batch/cementComparison.js";
 import { costRange, mixSaving } from "../../src/batch/cost.js";
 import { recipe } from "../../src/batch/recipe.js";
-import { readBlock } from "../../src/report/executedNotebook.js";
+import { readBlock } from "../../src/blocks/kinds.js";
 import { siteCarbonTable } from "../../src/tables/carbon.js";
 import { siteCostTable } from "../../src/tables/cost.js";
+import { render, renderAll } from "../../src/words/render.js";
 
 const mix = (cementPct: number) =>
   recipe({
@@ -27,10 +28,12 @@ describe("siteCarbonTable", () => {
 
   test("shows each factor once with source and mark, and the trap in words", () => {
     const trap = savingTrap({ earthCementKg: 300, concreteVolumeM3: 2 });
-    const table = siteCarbonTable(mixCarbon(mix(8), { factors, ...haul }), "SI", trap);
-    expect(readBlock(table)).toEqual(table);
+    const block = siteCarbonTable(mixCarbon(mix(8), { factors, ...haul }), "SI", trap);
+    expect(readBlock(block)).toEqual(block);
+    const table = renderAll(block);
     const notes = table.notes!.join("\n");
-    for (const { source } of Object.values(factors)) expect(notes.split(source)).toHaveLength(2);
+    for (const { source } of Object.values(factors))
+      expect(notes.split(render(source))).toHaveLength(2);
     expect(notes).toContain("; read)");
     expect(notes).toContain("94 % less cement sets cement against stone");
     expect(notes).toContain("the saving is 46 to 52 %");
@@ -38,14 +41,17 @@ describe("siteCarbonTable", () => {
 
   test("in US units is the same carbon in pounds", () => {
     const carbon = mixCarbon(mix(8), { factors });
-    const [si, us] = (["SI", "US"] as const).map((units) => siteCarbonTable(carbon, units));
+    const [si, us] = (["SI", "US"] as const).map((units) =>
+      renderAll(siteCarbonTable(carbon, units)),
+    );
     expect(us.columns[1].unit).toBe("lb");
     const first = (text: string) => Number.parseFloat(text);
     expect(first(si.rows[2][1]) / first(us.rows[2][1])).toBeCloseTo(0.4536, 2);
   });
 
   test("leaves a dash for what has no factor and says so", () => {
-    const table = siteCarbonTable(mixCarbon(mix(8), { factors: { cement: factors.cement } }), "SI");
+    const block = siteCarbonTable(mixCarbon(mix(8), { factors: { cement: factors.cement } }), "SI");
+    const table = renderAll(block);
     expect(table.rows[0]).toEqual(["Soil", "–", "–"]);
     expect(table.notes!.join()).toContain("No factor for Soil, Sand");
   });
@@ -55,8 +61,9 @@ describe("siteCostTable", () => {
   test("does not print a saving out of missing prices", () => {
     const prices = { cement: { price: { low: 150, high: 200, per: "t" as const } } };
     const saving = mixSaving({ mix: mix(6), other: mix(8), prices });
-    const table = siteCostTable(costRange(mix(6), prices), { currency: "EUR", saving });
-    expect(readBlock(table)).toEqual(table);
+    const block = siteCostTable(costRange(mix(6), prices), { currency: "EUR", saving });
+    expect(readBlock(block)).toEqual(block);
+    const table = renderAll(block);
     expect(table.rows[0]).toEqual(["Soil", "–", "–"]);
     expect(table.notes![1]).toMatch(/^No saving against the other mix is given: Not whole/);
     expect(table.columns[1].unit).toBe("EUR");

@@ -17,7 +17,10 @@ afterAll(() => rm(folder, { recursive: true }));
 
 // only what is read of a result here
 const resultOf = (sha256: string) =>
-  ({ inputs: [{ file: "sheets/sand.csv", sha256 }] }) as unknown as StudyResult;
+  ({
+    config: { language: "en" },
+    inputs: [{ file: "sheets/sand.csv", sha256 }],
+  }) as unknown as StudyResult;
 
 test("the result and every file that it was computed from, byte for byte", async () => {
   const result = resultOf(createHash("sha256").update(SHEET).digest("hex"));

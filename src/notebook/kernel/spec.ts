@@ -1,6 +1,6 @@
-import { mkdir, rename, rm, writeFile } from "node:fs/promises";
 import { createRequire } from "node:module";
 import { dirname, join } from "node:path";
+import { filesAlreadyIn, writeFilesWhole } from "../wholeFolder.js";
 
 /** Name of the kernel in a notebook's metadata and of its folder below `kernels/`. */
 export const KERNEL_NAME = "loambook";
@@ -27,6 +27,7 @@ function preload(manifest: string): string {
   const code = `import { createRequire } from "node:module";
 import { existsSync } from "node:fs";
 import { dirname, join } from "node:path";
+import { filesAlreadyIn, writeFilesWhole } from "../wholeFolder.js";
 const require = createRequire(${JSON.stringify(manifest)});
 const zmq = require("zeromq");
 zmq.Publisher = class extends zmq.Publisher {
@@ -82,13 +83,7 @@ export function kernelSpec(): KernelSpec {
  */
 export async function writeKernelSpec(folder: string): Promise<string> {
   const target = join(folder, "kernels", KERNEL_NAME);
-  await mkdir(target, { recursive: true });
-  const partial = join(target, `.kernel.json.${process.pid}`);
-  try {
-    await writeFile(partial, `${JSON.stringify(kernelSpec(), undefined, 2)}\n`);
-    await rename(partial, join(target, "kernel.json"));
-  } finally {
-    await rm(partial, { force: true });
-  }
+  const files = { "kernel.json": `${JSON.stringify(kernelSpec(), undefined, 2)}\n` };
+  await writeFilesWhole(target, files, await filesAlreadyIn(target, true));
   return folder;
 }

@@ -1,106 +1,22 @@
-import type {
-  CautionsBlock,
-  ChecklistBlock,
-  FindingsBlock,
-  ReferencesBlock,
-} from "../../blocks/block.js";
-import { say } from "../../words/message.js";
-import { localNumber } from "../../words/render.js";
-import type { DocumentNode, NumberedBlock } from "../document.js";
+import type { BlockRows } from "../../blocks/kinds.js";
+import { isBlock, rowsOf } from "../../blocks/kinds.js";
+import { type Locale, renderAll, type Said, withDecimalSign } from "../../words/render.js";
+import type { DocumentNode } from "../document.js";
 
-/** A column as another program gets it: the unit stands in the header. */
-interface ExportColumn {
-  readonly header: string;
-  /** Whether its cells may be numbers; identifiers made of digits must stay text. */
-  readonly numeric: boolean;
-}
-
-/** A table of the report, or one of its lists, as plain rows. */
-export interface ExportTable {
+/** A table of the report, or one of its lists, as plain rows in one language. */
+export interface ExportTable extends Said<BlockRows> {
   /** Of the report's numbering; lists have none. */
   readonly number?: number;
-  readonly caption: string;
-  readonly columns: readonly ExportColumn[];
-  readonly rows: readonly (readonly string[])[];
-  readonly notes: readonly string[];
 }
-
-type Listed = NumberedBlock | ChecklistBlock | FindingsBlock | CautionsBlock | ReferencesBlock;
-
-const texts = (...headers: readonly string[]): ExportColumn[] =>
-  headers.map((header) => ({ header, numeric: false }));
-
-function rowsOf(block: Listed): ExportTable {
-  switch (block.kind) {
-    case "table":
-      return {
-        number: block.number,
-        caption: block.caption,
-        columns: block.columns.map(({ header, unit, align }) => ({
-          header: unit === undefined ? header : `${header} (${unit})`,
-          numeric: align === "right",
-        })),
-        rows: block.rows,
-        notes: block.notes ?? [],
-      };
-    case "keyValues":
-      return {
-        number: block.number,
-        caption: block.caption,
-        columns: texts(say`entry`, say`value`),
-        rows: block.items.map(({ label, value }) => [label, value]),
-        notes: [],
-      };
-    case "findings":
-      return {
-        caption: say`Findings of the checks`,
-        columns: texts(
-          ...[say`severity`, say`code`, say`file`, say`row`, say`column`, say`value`],
-          ...[say`finding`, say`expected`, say`remedy`],
-        ),
-        rows: block.findings.map((found) => [
-          ...[found.severity, found.code, found.file, String(found.row ?? "")],
-          ...[found.column ?? "", found.value ?? ""],
-          ...[found.message, found.expected, found.remedy],
-        ]),
-        notes: [],
-      };
-    case "checklist":
-      return {
-        caption: block.caption,
-        columns: texts(say`clause`, say`requirement`, say`section`, say`remark`),
-        rows: block.items.map(({ clause, requirement, sectionTitle, sectionKey, remark }) => [
-          ...[clause, requirement, sectionTitle ?? sectionKey ?? "", remark],
-        ]),
-        notes: [],
-      };
-    case "cautions":
-      return {
-        caption: say`Cautions`,
-        columns: texts(say`caution`, say`text`, say`source`),
-        rows: block.items.map(({ title, text, source }) => [title, text, source]),
-        notes: [],
-      };
-    case "references":
-      return {
-        caption: say`References`,
-        columns: texts(say`source`, say`mark`),
-        rows: block.items.map(({ text, mark }) => [text, mark]),
-        notes: [],
-      };
-  }
-}
-
-const KINDS = new Set<DocumentNode["kind"]>([
-  ...(["table", "keyValues", "checklist", "findings", "cautions", "references"] as const),
-]);
 
 /** Every table and list of a report, in its order and with its numbers. */
-export function exportTables(nodes: readonly DocumentNode[]): ExportTable[] {
-  return nodes
-    .filter((node): node is Listed & DocumentNode => KINDS.has(node.kind))
-    .map(rowsOf)
-    .filter(({ rows }) => rows.length > 0);
+export function exportTables(nodes: readonly DocumentNode[], locale: Locale): ExportTable[] {
+  return nodes.flatMap((node) => {
+    if (!isBlock(node)) return [];
+    const rows = rowsOf(node);
+    if (rows === undefined || rows.rows.length === 0) return [];
+    return [{ ...renderAll(rows, locale), number: node.number }];
+  });
 }
 
 /** What a spreadsheet takes as the start of a formula; the wide forms count in some languages. */
@@ -139,12 +55,12 @@ export function csvRow(cells: readonly string[]): string {
  * Numbers have a decimal point and an ASCII minus sign whatever the language, because a file for
  * programs must not change its form with it.
  */
-export function tableCsv({ columns, rows }: ExportTable): string {
+export function tableCsv({ columns, rows }: ExportTable, locale: Locale): string {
   const header = csvRow(columns.map((column) => column.header));
   const body = rows.map((row) =>
     csvRow(
       row.map((cell, at) => {
-        const number = columns[at]?.numeric ? shownNumber(cell) : undefined;
+        const number = columns[at]?.numeric ? shownNumber(cell, locale) : undefined;
         return number ? number.value.toFixed(number.decimals) : cell;
       }),
     ),
@@ -160,15 +76,18 @@ export interface ShownNumber {
 }
 
 /**
- * Reads a number as a report prints it, in the language that words are said in now; none where the
- * text is anything else, also where it has more digits than a number of the machine keeps.
+ * Reads a number as a report prints it; none where the text is anything else, also where it has more
+ * digits than a number of the machine keeps.
+ *
+ * @param locale that the report is in; default `en`
  *
  * @example
  * shownNumber("−0.50") // => { value: -0.5, decimals: 2 }
+ * shownNumber("−0,50", "es") // => { value: -0.5, decimals: 2 }
  * shownNumber("≥ 12") // => undefined
  */
-export function shownNumber(text: string): ShownNumber | undefined {
-  const [whole, fraction, more] = text.replace("−", "-").split(localNumber("."));
+export function shownNumber(text: string, locale: Locale = "en"): ShownNumber | undefined {
+  const [whole = "", fraction, more] = text.replace("−", "-").split(withDecimalSign(".", locale));
   const known = /^-?\d{1,15}$/.test(whole) && (fraction === undefined || /^\d+$/.test(fraction));
   if (!known || more !== undefined || text.length > 16) return undefined;
   return { value: Number(`${whole}.${fraction ?? "0"}`), decimals: fraction?.length ?? 0 };

@@ -1,5 +1,6 @@
 import { createRequire } from "node:module";
 import { say } from "../../words/message.js";
+import { type Locale, render } from "../../words/render.js";
 import { type ExportTable, shownNumber } from "./exportTable.js";
 
 type Library = typeof import("@e965/xlsx");
@@ -8,8 +9,8 @@ type Cell = import("@e965/xlsx").CellObject;
 /** Text is stored as text and formatted as text (`@`): it stays text also when somebody edits it. */
 const textCell = (text: string): Cell => ({ t: "s", v: text, z: "@" });
 
-function numberCell(text: string): Cell {
-  const number = shownNumber(text);
+function numberCell(text: string, locale: Locale): Cell {
+  const number = shownNumber(text, locale);
   if (!number) return textCell(text);
   const { value, decimals } = number;
   return { t: "n", v: value, z: decimals === 0 ? "0" : `0.${"0".repeat(decimals)}` };
@@ -36,17 +37,18 @@ function sheetNames(tables: readonly ExportTable[]): string[] {
   });
 }
 
-function rowsOf(table: ExportTable): Cell[][] {
+function rowsOf(table: ExportTable, locale: Locale): Cell[][] {
   const { caption, columns, rows, notes } = table;
-  return [
+  const written = [
     [textCell(caption)],
     [],
     columns.map(({ header }) => textCell(header)),
     ...rows.map((row) =>
-      row.map((cell, at) => (columns[at]?.numeric ? numberCell(cell) : textCell(cell))),
+      row.map((cell, at) => (columns[at]?.numeric ? numberCell(cell, locale) : textCell(cell))),
     ),
-    ...(notes.length > 0 ? [[], ...notes.map((note) => [textCell(note)])] : []),
   ];
+  if (notes.length > 0) written.push([], ...notes.map((note) => [textCell(note)]));
+  return written;
 }
 
 /** Width of each column by its longest cell, within what a screen holds. */
@@ -65,27 +67,34 @@ function widths({ columns, rows }: ExportTable): { wch: number }[] {
  * a formula. The same tables give the same bytes.
  *
  * @param title of the study, for the workbook's properties.
+ * @param locale that the tables are in
  */
-export function workbook(tables: readonly ExportTable[], title: string): Uint8Array {
+export function workbook(
+  tables: readonly ExportTable[],
+  title: string,
+  locale: Locale,
+): Uint8Array {
   const xlsx = createRequire(import.meta.url)("@e965/xlsx") as Library;
   const book = xlsx.utils.book_new();
   book.Props = { Title: title };
   const contents: ExportTable = {
     caption: title,
     columns: [
-      { header: say`number`, numeric: true },
-      { header: say`table`, numeric: false },
-      { header: say`sheet`, numeric: false },
+      { header: render(say`number`, locale), numeric: true },
+      { header: render(say`table`, locale), numeric: false },
+      { header: render(say`sheet`, locale), numeric: false },
     ],
     rows: [],
     notes: [],
   };
-  const names = sheetNames([{ ...contents, caption: say`Contents` }, ...tables]);
+  const names = sheetNames([{ ...contents, caption: render(say`Contents`, locale) }, ...tables]);
   const listed = tables.map(({ number, caption }, at) => [
-    ...[String(number ?? ""), caption, names[at + 1] as string],
+    String(number ?? ""),
+    caption,
+    names[at + 1] as string,
   ]);
   for (const [at, table] of [{ ...contents, rows: listed }, ...tables].entries()) {
-    const sheet = xlsx.utils.aoa_to_sheet(rowsOf(table));
+    const sheet = xlsx.utils.aoa_to_sheet(rowsOf(table, locale));
     sheet["!cols"] = widths(table);
     xlsx.utils.book_append_sheet(book, sheet, names[at]);
   }

@@ -1,6 +1,6 @@
 import { createRequire } from "node:module";
 import type { KatexOptions } from "katex";
-import { escapeHtml } from "../../blocks/escapeHtml.js";
+import { escapeHtml } from "../../blocks/html.js";
 import { type Inline, plainText } from "../document.js";
 
 /**
@@ -61,12 +61,4 @@ export function mathHtml(tex: string, display: boolean): string {
     if (!(error instanceof katex.ParseError)) throw error;
     return `<code class="tex">${escapeHtml(tex)}</code>`;
   }
-}
-
-const RIGHT_TO_LEFT =
-  /[\p{Script=Arabic}\p{Script=Hebrew}\p{Script=Syriac}\p{Script=Thaana}\p{Script=Nko}]/u;
-
-/** Attribute for an element that holds a user's text: a text with right-to-left letters decides its own direction. */
-export function textDir(text: string): string {
-  return RIGHT_TO_LEFT.test(text) ? ' dir="auto"' : "";
 }

@@ -1,17 +1,24 @@
 import { createHash } from "node:crypto";
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
-import { escapeHtml } from "../../blocks/escapeHtml.js";
-import { say } from "../../words/message.js";
+import { escapeHtml, textDir } from "../../blocks/html.js";
+import { scrollBox } from "../../blocks/partHtml.js";
+import { say, type Text } from "../../words/message.js";
+import { type Locale, render } from "../../words/render.js";
 import {
   type DocumentNode,
   type HeadingNode,
   plainText,
   type ReportDocument,
 } from "../document.js";
-import { inventedWords, longDate, type ReportLogo } from "../reportMeta.js";
-import { blockHtml, isInteractive } from "./blockHtml.js";
-import { textDir } from "./inlineHtml.js";
+import {
+  INVENTED,
+  longDate,
+  NO_APPROVAL,
+  type ReportLogo,
+  type ReportMeta,
+} from "../reportMeta.js";
+import { isInteractive, nodeHtml, wordsHtml } from "./nodeHtml.js";
 import { handoutCss, pageCss, sheetCss, styleCss } from "./pageCss.js";
 
 /** What a caller may change about the HTML file. */
@@ -33,31 +40,44 @@ function sha256(text: string): string {
   return `'sha256-${createHash("sha256").update(text, "utf8").digest("base64")}'`;
 }
 
-function annexHtml(document: ReportDocument): { html: string; entries: string[] } {
-  const parts: string[] = [];
-  const entries: string[] = [];
-  const add = (id: string, title: string, body: string): void => {
-    entries.push(`<a href="#${id}">${escapeHtml(title)}</a>`);
-    parts.push(
-      `<section id="${id}-section">\n<h2 id="${id}">${escapeHtml(title)}</h2>\n${body}\n</section>`,
-    );
-  };
-  const { inputs = [] } = document.meta;
+/** What stands behind the body: the files read and the computation, each with its line of the contents. */
+function annexHtml({ meta, annex }: ReportDocument): { html: string; entries: string[] } {
+  const sections: { readonly id: string; readonly title: Text; readonly body: string }[] = [];
+  const { inputs = [], language } = meta;
   if (inputs.length > 0) {
-    const rows = inputs.map(
-      (input) =>
-        `<tr><th scope="row">${escapeHtml(input.file)}</th><td class="digest">${escapeHtml(input.sha256)}</td></tr>`,
-    );
-    add(
-      "annex-inputs",
-      say`Annex: files read`,
-      `<div class="scroll" role="region" tabindex="0" aria-label="${escapeHtml(say`Files read`)}"><table><thead><tr><th scope="col">${escapeHtml(say`File`)}</th><th scope="col">${escapeHtml(say`SHA-256 digest`)}</th></tr></thead><tbody>${rows.join("\n")}</tbody></table></div>`,
-    );
+    sections.push({
+      id: "annex-inputs",
+      title: say`Annex: files read`,
+      body: inputsHtml(inputs, language),
+    });
   }
-  if (document.annex.length > 0) {
-    add("annex-code", say`Annex: the computation`, document.annex.map(blockHtml).join("\n"));
+  if (annex.length > 0) {
+    const body = annex.map((node) => nodeHtml(node, language)).join("\n");
+    sections.push({ id: "annex-code", title: say`Annex: the computation`, body });
   }
-  return { html: parts.join("\n"), entries };
+  const html = sections.map(
+    ({ id, title, body }) =>
+      `<section id="${id}-section">\n<h2 id="${id}">${wordsHtml(title, language)}</h2>\n${body}\n</section>`,
+  );
+  const entries = sections.map(
+    ({ id, title }) => `<a href="#${id}">${wordsHtml(title, language)}</a>`,
+  );
+  return { html: html.join("\n"), entries };
+}
+
+function inputsHtml(inputs: NonNullable<ReportMeta["inputs"]>, locale: Locale): string {
+  const rows = inputs.map(
+    ({ file, sha256 }) =>
+      `<tr><th scope="row">${escapeHtml(file)}</th><td class="digest">${escapeHtml(sha256)}</td></tr>`,
+  );
+  const head = [say`File`, say`SHA-256 digest`].map(
+    (header) => `<th scope="col">${wordsHtml(header, locale)}</th>`,
+  );
+  return scrollBox(
+    render(say`Files read`, locale),
+    `<table><thead><tr>${head.join("")}</tr></thead><tbody>${rows.join("\n")}</tbody></table>`,
+    rows.length,
+  );
 }
 
 /**
@@ -83,9 +103,9 @@ export function renderHtml(document: ReportDocument, options: HtmlOptions = {}):
   const plotly = interactive ? plotlySource() : "";
   const script = interactive ? `${sha256(pageScript)} ${sha256(plotly)}` : "'none'";
   const policy = `default-src 'none'; style-src 'unsafe-inline'; img-src data:; script-src ${script}; base-uri 'none'; form-action 'none'`;
+  const locale = meta.language;
   const annex = annexHtml(document);
-  const date = longDate(meta.date, meta.language);
-  const facts = [meta.place, date].filter(Boolean) as string[];
+  const facts = [meta.place, longDate(meta.date, locale)].filter(Boolean) as string[];
   const subtitle = meta.subtitle
     ? `\n<p class="subtitle"${textDir(meta.subtitle)}>${escapeHtml(meta.subtitle)}</p>`
     : "";
@@ -93,7 +113,7 @@ export function renderHtml(document: ReportDocument, options: HtmlOptions = {}):
     ? `\n<meta name="keywords" content="${escapeHtml(meta.keywords.join(", "))}">`
     : "";
   return `<!doctype html>
-<html lang="${meta.language}">
+<html lang="${locale}">
 <head>
 <meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="${policy}">
@@ -104,21 +124,31 @@ export function renderHtml(document: ReportDocument, options: HtmlOptions = {}):
 <style>${pageCss}${sheet ? sheetCss(meta.page) : ""}${handout ? handoutCss : ""}${styleCss(meta)}</style>
 </head>
 <body${sheet || handout ? ` class="${meta.layout}"` : ""}>
-<a class="skip" href="#main">${escapeHtml(sheet ? say`Skip to the sheet` : say`Skip to the report`)}</a>
-${meta.invented ? `<p class="banner" role="note">${escapeHtml(inventedWords().long)}</p>\n` : ""}<div class="frame">
+<a class="skip" href="#main">${wordsHtml(sheet ? say`Skip to the sheet` : say`Skip to the report`, locale)}</a>
+${meta.invented ? `<p class="banner" role="note">${wordsHtml(INVENTED.long, locale)}</p>\n` : ""}<div class="frame">
 <header class="title">
 ${style.logo ? `${logoHtml(style.logo)}\n` : ""}${style.header ? `<p class="house"${textDir(style.header)}>${escapeHtml(style.header)}</p>\n` : ""}<h1${textDir(meta.title)}>${escapeHtml(meta.title)}</h1>${subtitle}
 <p class="facts">${facts.map((fact) => `<span${textDir(fact)}>${escapeHtml(fact)}</span>`).join(" · ")}</p>
 </header>
-${sheet ? "" : `${contentsHtml(nodes, annex.entries)}\n`}<main id="main" tabindex="-1">
-${nodes.map(blockHtml).join("\n")}
+${sheet ? "" : `${contentsHtml(nodes, annex.entries, locale)}\n`}<main id="main" tabindex="-1">
+${nodes.map((node) => nodeHtml(node, locale)).join("\n")}
 ${annex.html}
 </main>
-<footer>${style.footer ? `<span${textDir(style.footer)}>${escapeHtml(style.footer)}</span> · ` : ""}${meta.madeWith ? `${escapeHtml(say`Made with ${meta.madeWith}.`)} ` : ""}${date}.</footer>
+<footer>${footHtml(meta)}</footer>
 </div>
 ${interactive ? `<script type="text/plain" id="plotly-source">${plotly}</script>\n<script>${pageScript}</script>\n` : ""}</body>
 </html>
 `;
+}
+
+/** What stands at the foot of the page; on a sheet for a crew first that it approves of nothing. */
+function footHtml(meta: ReportMeta): string {
+  const { layout, style, madeWith, date, language } = meta;
+  const approval = layout === "sheet" ? `${wordsHtml(NO_APPROVAL, language)} ` : "";
+  const footer = style?.footer;
+  const own = footer ? `<span${textDir(footer)}>${escapeHtml(footer)}</span> · ` : "";
+  const made = madeWith ? `${wordsHtml(say`Made with ${madeWith}.`, language)} ` : "";
+  return `${approval}${own}${made}${longDate(date, language)}.`;
 }
 
 function entry(heading: Pick<HeadingNode, "id" | "number" | "inlines">): string {
@@ -127,7 +157,11 @@ function entry(heading: Pick<HeadingNode, "id" | "number" | "inlines">): string 
 }
 
 /** List of contents with links: main sections and the sections one level below them. */
-function contentsHtml(nodes: readonly DocumentNode[], annexes: readonly string[]): string {
+function contentsHtml(
+  nodes: readonly DocumentNode[],
+  annexes: readonly string[],
+  locale: Locale,
+): string {
   const items: { head: string; under: string[] }[] = [];
   for (const node of nodes) {
     if (node.kind !== "heading") continue;
@@ -141,7 +175,7 @@ function contentsHtml(nodes: readonly DocumentNode[], annexes: readonly string[]
       return `<li>${head}${below}</li>`;
     })
     .join("\n");
-  return `<nav class="contents" aria-labelledby="contents"><h2 id="contents">${escapeHtml(say`Contents`)}</h2>\n<ol>\n${list}\n</ol></nav>`;
+  return `<nav class="contents" aria-labelledby="contents"><h2 id="contents">${wordsHtml(say`Contents`, locale)}</h2>\n<ol>\n${list}\n</ol></nav>`;
 }
 
 /** A logo inside the page: a drawing as it was cleaned, a picture as data; nothing is fetched. */
@@ -183,6 +217,7 @@ const pageScript = `"use strict";
       if (!show) return;
       load();
       var drawn = JSON.parse(figure.querySelector('script[type="application/json"]').textContent);
+      delete drawn.layout.title;
       delete drawn.layout.width;
       delete drawn.layout.height;
       drawn.layout.autosize = true;

@@ -55,37 +55,36 @@ export function coverageOf(extra: readonly ReportFont[] = []): (codePoint: numbe
   };
 }
 
-/** What is known while a report's texts are gone through. */
-interface Coverage {
-  readonly covered: (codePoint: number) => boolean;
-  /** Filled with each character that no font has. */
-  readonly missing: Set<string>;
-}
-
 /**
- * Replaces each character that no font of the PDF can draw by its code in angle quotes
- * (`‹U+4E2D›`), because an archival PDF must not hold missing glyphs, and collects what it replaced.
+ * Replaces in every text of plain data each character that no font of the PDF can draw by its code in
+ * angle quotes (`‹U+4E2D›`), because an archival PDF must not hold missing glyphs. Keys are left as they are.
+ *
+ * @returns the data, and the characters that were replaced
  */
-export function coveredText(text: string, { covered, missing }: Coverage): string {
-  let out = "";
-  for (const sign of text) {
-    const codePoint = sign.codePointAt(0)!;
-    if (covered(codePoint)) out += sign;
-    else {
-      missing.add(sign);
-      out += `‹U+${codePoint.toString(16).toUpperCase().padStart(4, "0")}›`;
+export function withoutMissingGlyphs<T>(
+  data: T,
+  covered: (codePoint: number) => boolean,
+): { readonly data: T; readonly missing: ReadonlySet<string> } {
+  const missing = new Set<string>();
+  const inText = (text: string): string => {
+    let out = "";
+    for (const sign of text) {
+      const codePoint = sign.codePointAt(0)!;
+      if (covered(codePoint)) out += sign;
+      else {
+        missing.add(sign);
+        out += `‹U+${codePoint.toString(16).toUpperCase().padStart(4, "0")}›`;
+      }
     }
-  }
-  return out;
-}
-
-/** The same for every text inside plain data. Keys are left as they are. */
-export function coveredData<T>(value: T, coverage: Coverage): T {
-  if (typeof value === "string") return coveredText(value, coverage) as T;
-  if (Array.isArray(value)) return value.map((item) => coveredData(item, coverage)) as T;
-  if (typeof value !== "object" || value === null) return value;
-  const entries = Object.entries(value).map(([key, item]) => [key, coveredData(item, coverage)]);
-  return Object.fromEntries(entries) as T;
+    return out;
+  };
+  const inData = (value: unknown): unknown => {
+    if (typeof value === "string") return inText(value);
+    if (Array.isArray(value)) return value.map(inData);
+    if (typeof value !== "object" || value === null) return value;
+    return Object.fromEntries(Object.entries(value).map(([key, item]) => [key, inData(item)]));
+  };
+  return { data: inData(data) as T, missing };
 }
 
 /** A script of Unicode, and a free font that has it (Noto, SIL Open Font License; names from memory). */
@@ -118,7 +117,7 @@ const SCRIPTS: readonly (readonly [script: string, font: string])[] = [
 ];
 
 /** Fonts that would draw the characters given, one a script; empty where no script is known here. */
-export function missingScripts(
+export function fontsForScripts(
   signs: Iterable<string>,
 ): readonly { readonly script: string; readonly font: string }[] {
   const text = [...signs].join("");

@@ -1,35 +1,37 @@
-import { checklistHeaders } from "../../blocks/block.js";
-import { say } from "../../words/message.js";
-import type { PdfAttachment } from "../attachments.js";
+import { startsRightToLeft } from "../../blocks/html.js";
+import { isBlock, partsOf } from "../../blocks/kinds.js";
 import {
-  cellAlign,
-  type DocumentNode,
-  type Inline,
-  plainText,
-  type ReportDocument,
-} from "../document.js";
-import { findingDetail, severityWord } from "../findingWords.js";
-import { dateParts, inventedWords, longDate } from "../reportMeta.js";
+  cellText,
+  gridSides,
+  type SaidCell,
+  type SaidGrid,
+  type SaidPart,
+  type Side,
+  sentences,
+} from "../../blocks/part.js";
+import { say } from "../../words/message.js";
+import { type Locale, languageOf, render, renderAll } from "../../words/render.js";
+import type { PdfAttachment } from "../attachments.js";
+import { type DocumentNode, type Inline, plainText, type ReportDocument } from "../document.js";
+import { dateParts, INVENTED, longDate, NO_APPROVAL, type ReportMeta } from "../reportMeta.js";
 
 const RUNNING_TITLE = 80;
 /** Umber, as in the HTML file. */
 const OUR_ACCENT = "#5b3a1e";
 
 /** The words around the report's own; the template fills in the page numbers. */
-function wordsOfReport(): Readonly<Record<string, string>> {
-  return {
-    contents: say`Contents`,
-    table: say`Table`,
-    figure: say`Figure`,
-    warning: say`Warning`,
-    note: say`Note`,
-    pageOf: say`page ${"<page>"} of ${"<pages>"}`,
-    annexFiles: say`Annex: files read`,
-    annexCode: say`Annex: the computation`,
-    file: say`File`,
-    digest: say`SHA-256 digest`,
-  };
-}
+const WORDS = {
+  contents: say`Contents`,
+  table: say`Table`,
+  figure: say`Figure`,
+  warning: say`Warning`,
+  pageOf: say`page ${"<page>"} of ${"<pages>"}`,
+  annexFiles: say`Annex: files read`,
+  annexCode: say`Annex: the computation`,
+  file: say`File`,
+  digest: say`SHA-256 digest`,
+  noApproval: NO_APPROVAL,
+};
 
 /** Keeps a right-to-left text from drawing the numbers behind it into its own order (Unicode UAX 9). */
 function isolated(text: string): string {
@@ -45,46 +47,52 @@ export function pdfData(
   attachments: readonly PdfAttachment[] = [],
 ): object {
   const { meta, nodes, annex } = document;
-  const title = meta.title.trim() || say`Report`;
-  const head = meta.style?.header ?? title;
-  const running =
-    head.length > RUNNING_TITLE ? `${head.slice(0, RUNNING_TITLE - 1).trimEnd()}…` : head;
-  const { style = {} } = meta;
-  const madeWith = meta.madeWith ? say`Made with ${meta.madeWith}` : "";
+  const context = { mathOf, locale: meta.language };
   return {
-    meta: {
-      title,
-      running,
-      subtitle: meta.subtitle ?? "",
-      description: [meta.subtitle, meta.place].filter(Boolean).join(", "),
-      keywords: meta.keywords ?? [],
-      facts: [meta.place && isolated(meta.place), longDate(date, meta.language)]
-        .filter(Boolean)
-        .join("  ·  "),
-      longDate: longDate(date, meta.language),
-      language: meta.language,
-      place: meta.place ?? "",
-      accent: style.accent?.light ?? OUR_ACCENT,
-      families: [...new Set((style.fonts ?? []).map(({ family }) => family))],
-      logo: style.logo ? `logo.${style.logo.type}` : "",
-      logoText: style.logo?.alt ?? "",
-      foot: style.footer ?? madeWith,
-      header: style.header ?? "",
-      footer: style.footer ?? "",
-      handout: meta.layout === "handout",
-      sheet: meta.layout === "sheet",
-      paper: page === "A4" ? "a4" : "us-letter",
-      ...dateParts(date),
-      invented: meta.invented === true,
-      inventedShort: inventedWords().short,
-      inventedLong: inventedWords().long,
-      madeWith,
-      inputs: meta.inputs ?? [],
-    },
-    words: wordsOfReport(),
+    meta: pdfMeta(meta, page, date),
+    words: renderAll(WORDS, meta.language),
     attached: attachments.map(({ bytes: _, ...file }, at) => ({ ...file, at })),
-    nodes: nodes.flatMap((node) => pdfNode(node, mathOf) ?? []),
-    annex: annex.map(({ cell, text }) => ({ lead: say`Code of cell ${cell}`, text })),
+    nodes: nodes.flatMap((node) => pdfNode(node, context)),
+    annex: annex.map(({ cell, text }) => ({
+      lead: render(say`Code of cell ${cell}`, meta.language),
+      text,
+    })),
+  };
+}
+
+/** What stands on the title page, at the head and foot of each page, and in the properties. */
+function pdfMeta(meta: ReportMeta, page: "A4" | "us-letter", date: string): object {
+  const { language, style = {}, layout, subtitle = "", place = "" } = meta;
+  const title = meta.title.trim() || render(say`Report`, language);
+  const head = style.header ?? title;
+  const madeWith = meta.madeWith ? render(say`Made with ${meta.madeWith}`, language) : "";
+  const written = longDate(date, language);
+  return {
+    title,
+    running: head.length > RUNNING_TITLE ? `${head.slice(0, RUNNING_TITLE - 1).trimEnd()}…` : head,
+    subtitle,
+    description: [subtitle, place].filter(Boolean).join(", "),
+    keywords: meta.keywords ?? [],
+    facts: [isolated(place), written].filter(Boolean).join("  ·  "),
+    longDate: written,
+    language: languageOf(language),
+    place,
+    accent: style.accent?.light ?? OUR_ACCENT,
+    families: [...new Set((style.fonts ?? []).map(({ family }) => family))],
+    logo: style.logo ? `logo.${style.logo.type}` : "",
+    logoText: style.logo?.alt ?? "",
+    foot: style.footer ?? madeWith,
+    header: style.header ?? "",
+    footer: style.footer ?? "",
+    handout: layout === "handout",
+    sheet: layout === "sheet",
+    paper: page === "A4" ? "a4" : "us-letter",
+    ...dateParts(date),
+    invented: meta.invented === true,
+    inventedShort: render(INVENTED.short, language),
+    inventedLong: render(INVENTED.long, language),
+    madeWith,
+    inputs: meta.inputs ?? [],
   };
 }
 
@@ -95,6 +103,12 @@ const WRITTEN_IN = 30;
 type PdfNode = { readonly kind: string } & Readonly<Record<string, unknown>>;
 /** Typst maths for a TeX formula, or undefined when it has to be shown as TeX. */
 type MathOf = (tex: string) => string | undefined;
+
+/** What every node needs to know. */
+interface Context {
+  readonly mathOf: MathOf;
+  readonly locale: Locale;
+}
 
 /** Inline nodes as the template reads them; maths that cannot be set becomes code. */
 function pdfInlines(inlines: readonly Inline[], mathOf: MathOf): PdfNode[] {
@@ -113,86 +127,131 @@ function pdfInlines(inlines: readonly Inline[], mathOf: MathOf): PdfNode[] {
   });
 }
 
-/** A document node as the template reads it, or undefined where the PDF does not show it. */
-function pdfNode(node: DocumentNode, mathOf: MathOf): PdfNode | undefined {
+/** A document node as the template reads it; none where the PDF does not show it. */
+function pdfNode(node: DocumentNode, context: Context): PdfNode[] {
+  const { mathOf, locale } = context;
+  if (isBlock(node)) return partsOf(node, locale).map((part) => pdfPart(part, locale));
   const below = (nodes: readonly DocumentNode[]): PdfNode[] =>
-    nodes.flatMap((child) => pdfNode(child, mathOf) ?? []);
+    nodes.flatMap((child) => pdfNode(child, context));
   switch (node.kind) {
     case "heading":
     case "prose":
-      return { ...node, inlines: pdfInlines(node.inlines, mathOf) };
-    case "cautions": {
-      const items = node.items.map((item) => ({ ...item, source: say`Source: ${item.source}` }));
-      return { ...node, items };
-    }
+      return [{ ...node, inlines: pdfInlines(node.inlines, mathOf) }];
     case "list":
-      return { ...node, items: node.items.map(below) };
+      return [{ ...node, items: node.items.map(below) }];
     case "quote":
-      return { ...node, children: below(node.children) };
+      return [{ ...node, children: below(node.children) }];
     // in print the code stands in the annex only
     case "code":
-      return undefined;
+      return [];
     case "mathBlock":
-      return { ...node, typst: mathOf(node.tex) ?? null };
-    case "stream":
-      return { ...node, lead: say`Cell ${node.cell} wrote to its error stream:` };
-    case "figure":
-      return { kind: "figure", number: node.number, alt: node.alt, caption: node.caption };
-    case "findings": {
-      const findings = node.findings.map((finding) => ({
-        severity: severityWord(finding.severity),
-        grave: finding.severity !== "note",
-        message: finding.message,
-        detail: findingDetail(finding),
+      return [{ ...node, typst: mathOf(node.tex) ?? null }];
+    case "stream": {
+      const lead = render(say`Cell ${node.cell} wrote to its error stream:`, locale);
+      return [{ ...node, lead }];
+    }
+    case "figure": {
+      const { number, caption, alt } = node;
+      return [{ kind: "figure", number, alt: render(alt, locale), caption }];
+    }
+    case "proseTable":
+      return [pdfProseTable(node, mathOf)];
+    case "rule":
+    case "writingLines":
+      return [{ ...node }];
+  }
+}
+
+function pdfProseTable(
+  node: Extract<DocumentNode, { readonly kind: "proseTable" }>,
+  mathOf: MathOf,
+): PdfNode {
+  const rows = node.rows.map((row) => {
+    // markdown lets a row be shorter or longer than the header
+    const full = node.header.map((_, index) => row[index] ?? []);
+    return full.map((cell) => pdfInlines(cell, mathOf));
+  });
+  const header = node.header.map((cell) => pdfInlines(cell, mathOf));
+  const texts = node.header.map((cell, index) =>
+    [cell, ...node.rows.map((row) => row[index] ?? [])].map(plainText),
+  );
+  const sides = node.header.map((_, index) => node.align[index] ?? "left");
+  return { kind: "proseTable", header, rows, sides, widths: columnWidths(texts) };
+}
+
+/** A part of a block as the template reads it; every field is there, empty where there is nothing. */
+function pdfPart(part: SaidPart, locale: Locale): PdfNode {
+  switch (part.part) {
+    case "grid":
+      return pdfGrid(part, locale);
+    case "entries": {
+      const entries = part.entries.map(({ tone, tag, title, text, mark, details }) => ({
+        grave: tone !== "note",
+        tag: tag ?? "",
+        title: title ?? "",
+        text,
+        mark: mark ?? "",
+        detail: sentences(details ?? []),
       }));
-      return { kind: "findings", findings };
-    }
-    case "keyValues": {
-      return { ...node, sides: ["left", "left"], widths: [2, 3] };
-    }
-    case "table": {
-      const cells = node.columns.map((_, index) => node.rows.map((row) => row[index]!));
-      const widths = columnWidths(
-        node.columns.map((column, index) => [column.header, column.unit ?? "", ...cells[index]!]),
-        // only a sheet has tables without a number
-        node.number === undefined ? WRITTEN_IN : 0,
-        2,
-      );
-      const sides = node.columns.map((column, index) => cellAlign(column.align, cells[index]!));
-      const columns = node.columns.map(({ header, unit }) => ({ header, unit: unit ?? "" }));
-      return { ...node, columns, sides, widths, notes: node.notes ?? [] };
-    }
-    case "checklist": {
-      const rows = node.items.map(({ clause, requirement, remark, sectionKey }, index) => {
-        const link = node.sections?.[index];
-        return {
-          ...{ clause, requirement, remark, open: sectionKey === undefined },
-          ...{ label: link?.id ?? "", section: link ? `${link.number} ${link.title}` : "" },
-          words: sectionKey === undefined ? say`open` : say`${sectionKey}: not in this report`,
-        };
-      });
-      const [clause, requirement, answered, remark] = checklistHeaders();
-      const header = [clause, requirement, answered, say`Page`, remark];
-      const { number, caption } = node;
-      return { kind: "checklist", number, caption, header, rows };
-    }
-    case "proseTable": {
-      const columnCount = node.header.length;
-      const rows = node.rows.map((row) => {
-        // markdown lets a row be shorter or longer than the header
-        const full = Array.from({ length: columnCount }, (_, index) => row[index] ?? []);
-        return full.map((cell) => pdfInlines(cell, mathOf));
-      });
-      const header = node.header.map((cell) => pdfInlines(cell, mathOf));
-      const texts = node.header.map((cell, index) =>
-        [cell, ...node.rows.map((row) => row[index] ?? [])].map(plainText),
-      );
-      const sides = node.header.map((_, index) => node.align[index] ?? "left");
-      return { kind: "proseTable", header, rows, sides, widths: columnWidths(texts) };
+      const whenEmpty = part.whenEmpty ?? "";
+      return { kind: "entries", ordered: part.look === "references", entries, whenEmpty };
     }
     default:
-      return { ...node };
+      return { kind: part.part, ...part };
   }
+}
+
+/** A column of a table on paper, with the cells below it. */
+interface PaperColumn {
+  readonly header: string;
+  readonly unit: string;
+  readonly side: Side;
+  readonly share?: number;
+  readonly cells: readonly PaperCell[];
+}
+
+interface PaperCell {
+  readonly text: string;
+  readonly to: string;
+  readonly strong: boolean;
+  /** The page of this place stands in the cell. */
+  readonly pageOf: string;
+}
+
+function pdfGrid(grid: SaidGrid, locale: Locale): PdfNode {
+  const { look, caption, number, notes } = grid;
+  const sides = gridSides(grid);
+  const columns = grid.columns.flatMap(({ header, unit = "", share, links }, at): PaperColumn[] => {
+    const cells = grid.rows.map((row) => paperCell(row[at] ?? ""));
+    const column = { header, unit, side: sides[at] ?? "left", share, cells };
+    if (!links) return [column];
+    // where nothing can be clicked, the page says where to look
+    const pages = cells.map(({ to }) => ({ text: "", to: "", strong: false, pageOf: to }));
+    const page = { header: render(say`Page`, locale), unit: "", share: 0, cells: pages };
+    return [column, { ...page, side: "right" }];
+  });
+  const widths = columnWidths(
+    columns.map(({ header, unit, cells }) => [header, unit, ...cells.map(({ text }) => text)]),
+    // only a sheet has tables without a number
+    number === undefined ? WRITTEN_IN : 0,
+    2,
+  );
+  return {
+    kind: "grid",
+    pairs: look === "pairs",
+    caption,
+    number: number ?? null,
+    notes,
+    columns: columns.map(({ header, unit }) => ({ header, unit })),
+    sides: columns.map(({ side }) => side),
+    widths: columns.map(({ share }, at) => share ?? widths[at]),
+    rows: grid.rows.map((_, row) => columns.map(({ cells }) => cells[row])),
+  };
+}
+
+function paperCell(cell: SaidCell): PaperCell {
+  const { to = "", strong = false } = typeof cell === "string" ? {} : cell;
+  return { text: cellText(cell), to, strong, pageOf: "" };
 }
 
 /** Longest text, in characters, of a column that needs no share of the free width. */
@@ -210,7 +269,7 @@ const CROWDED = 26;
 /**
  * Width of each column: 0 for as wide as its content, otherwise its share of the free width.
  * Long columns share by the length of their text; when all are short they share evenly, so that
- * a table always fills the measure. A column of which only the header is filled counts as `toWriteIn`
+ * a table always fills the measure. A column of which only the header is filled counts as `blankWidth`
  * characters: 0 in a report, more on a sheet where somebody writes by hand.
  *
  * A header longer than its cells may break between words: in a report such a column gets the share of what it
@@ -219,17 +278,17 @@ const CROWDED = 26;
  */
 export function columnWidths(
   columns: readonly (readonly string[])[],
-  toWriteIn = 0,
+  blankWidth = 0,
   heads = 1,
 ): number[] {
   const needs = columns.map((cells) => {
     const blank = cells.length > heads && cells.slice(heads).every((cell) => cell === "");
     const head = Math.max(0, ...cells.slice(0, heads).map((cell) => cell.length));
     const inCells = Math.max(
-      blank ? toWriteIn : 0,
+      blank ? blankWidth : 0,
       ...cells.slice(heads).map((cell) => cell.length),
     );
-    if (toWriteIn > 0 || head <= Math.max(inCells, BROKEN_HEAD)) {
+    if (blankWidth > 0 || head <= Math.max(inCells, BROKEN_HEAD)) {
       return { length: Math.max(inCells, head), breaks: false };
     }
     const words = cells.slice(0, heads).flatMap((cell) => cell.split(" "));
@@ -257,12 +316,4 @@ function crowdedShare(cells: readonly string[]): number {
 
 function share({ length }: { readonly length: number }): number {
   return Math.min(Math.max(length, LEAST_COUNTED), LONGEST_COUNTED);
-}
-
-const FIRST_LETTER =
-  /^\P{L}*[\p{Script=Arabic}\p{Script=Hebrew}\p{Script=Syriac}\p{Script=Thaana}\p{Script=Nko}]/u;
-
-/** Whether the first letter of a text is of a script that runs from right to left. */
-export function startsRightToLeft(text: string): boolean {
-  return FIRST_LETTER.test(text);
 }

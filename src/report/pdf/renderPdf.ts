@@ -1,11 +1,11 @@
 import { resolve } from "node:path";
 import type { NodeCompiler } from "@myriaddreamin/typst-ts-node-compiler";
-import type { Finding } from "../../findings/finding.js";
+import { type Finding, finding } from "../../findings/finding.js";
 import { say } from "../../words/message.js";
 import type { PdfAttachment } from "../attachments.js";
 import type { ReportDocument } from "../document.js";
 import type { PdfStandard } from "../reportMeta.js";
-import { coverageOf, coveredData, coveredText, missingScripts, reportFonts } from "./fonts.js";
+import { coverageOf, fontsForScripts, reportFonts, withoutMissingGlyphs } from "./fonts.js";
 import { pdfData } from "./pdfData.js";
 import { template } from "./template.js";
 import { typstMath } from "./typstMath.js";
@@ -94,32 +94,33 @@ export async function renderPdf(
     return typst;
   };
 
-  const coverage = { covered: coverageOf(fonts), missing: new Set<string>() };
-  const dressed = { ...document, meta: { ...document.meta, style: { ...style, fonts } } };
-  const data = coveredData(pdfData(dressed, mathOf, page, date, attachments), coverage);
+  const styled = { ...document, meta: { ...document.meta, style: { ...style, fonts } } };
+  const drawings = document.nodes.flatMap((node) =>
+    node.kind === "figure" ? [{ path: `figures/${node.number}.svg`, svg: node.svg }] : [],
+  );
+  if (style.logo?.type === "svg") drawings.push({ path: "logo.svg", svg: style.logo.svg });
+  const { data, missing } = withoutMissingGlyphs(
+    { report: pdfData(styled, mathOf, page, date, attachments), drawings },
+    coverageOf(fonts),
+  );
   const virtual = (path: string, content: string | Uint8Array): void => {
     const bytes = typeof content === "string" ? Buffer.from(content, "utf8") : Buffer.from(content);
     compiler.mapShadow(resolve(ROOT, path), bytes);
   };
-  virtual("document.json", JSON.stringify(data));
-  for (const node of document.nodes) {
-    if (node.kind === "figure") {
-      virtual(`figures/${node.number}.svg`, coveredText(node.svg, coverage));
-    }
-  }
-  if (style.logo?.type === "svg") virtual("logo.svg", coveredText(style.logo.svg, coverage));
+  virtual("document.json", JSON.stringify(data.report));
+  for (const { path, svg } of data.drawings) virtual(path, svg);
   if (style.logo?.type === "png") virtual("logo.png", style.logo.bytes);
   attachments.forEach(({ bytes }, at) => {
     virtual(`attached/${at}`, bytes);
   });
-  if (coverage.missing.size > 0) findings.push(charactersFinding(coverage.missing));
+  if (missing.size > 0) findings.push(charactersFinding(missing));
 
   virtual("own.typ", style.typst ?? "");
-  let made = setPages(compiler, standard);
+  let made = compilePdf(compiler, standard);
   if ("problem" in made && style.typst !== undefined) {
     findings.push(typstFinding(made.problem));
     virtual("own.typ", "");
-    made = setPages(compiler, standard);
+    made = compilePdf(compiler, standard);
   }
   // Typst keeps compiled parts for the whole process; a report needs nothing of the one before
   compiler.evictCache(0);
@@ -134,7 +135,7 @@ function messages(diagnostics: readonly { readonly message?: string }[] | undefi
 }
 
 /** Compiles the template with the files that were handed to the compiler, and writes the PDF. */
-function setPages(
+function compilePdf(
   compiler: NodeCompiler,
   standard: PdfStandard,
 ): { readonly pdf: Uint8Array } | { readonly problem: string } {
@@ -155,53 +156,65 @@ function setPages(
   }
 }
 
-function finding(
-  severity: Finding["severity"],
-  code: string,
-  value: string | undefined,
-  words: readonly [message: string, expected: string, remedy: string],
-): Finding {
-  const [message, expected, remedy] = words;
-  return { severity, code, file: "report.pdf", value, message, expected, remedy };
-}
+const FILE = "report.pdf";
 
 /** A formula that the typesetter cannot set. */
 function formulaFinding(tex: string): Finding {
-  return finding("warning", "formula-shown-as-tex", tex, [
-    say`A formula could not be set in the PDF and is shown as TeX.`,
-    say`plain TeX maths`,
-    say`write it with common TeX commands only`,
-  ]);
+  return finding(
+    "warning",
+    "formula-shown-as-tex",
+    { file: FILE, value: tex },
+    {
+      message: say`A formula could not be set in the PDF and is shown as TeX.`,
+      expected: say`plain TeX maths`,
+      remedy: say`write it with common TeX commands only`,
+    },
+  );
 }
 
 /** Characters that no font of the PDF has, with the fonts that would help. */
 function charactersFinding(missing: ReadonlySet<string>): Finding {
   const signs = [...missing].join(" ");
-  const scripts = missingScripts(missing);
-  const fonts = [...new Set(scripts.map(({ font }) => font))].join(", ");
-  return finding("warning", "characters-not-in-font", signs, [
-    say`The PDF's fonts have no glyph for ${signs}; each is shown by its code, like ‹U+4E2D›.`,
-    say`text in Latin, Greek or Cyrillic letters, or fonts for other scripts`,
-    fonts === ""
-      ? say`Put a font that has these signs into a folder of the study and name the folder under “report: fonts”; the HTML file shows them as they are.`
-      : say`Put a font with these letters (for example ${fonts}) into a folder of the study and name the folder under “report: fonts”; the HTML file shows them as they are.`,
-  ]);
+  const fonts = [...new Set(fontsForScripts(missing).map(({ font }) => font))].join(", ");
+  return finding(
+    "warning",
+    "characters-not-in-font",
+    { file: FILE, value: signs },
+    {
+      message: say`The PDF's fonts have no glyph for ${signs}; each is shown by its code, like ‹U+4E2D›.`,
+      expected: say`text in Latin, Greek or Cyrillic letters, or fonts for other scripts`,
+      remedy:
+        fonts === ""
+          ? say`Put a font that has these signs into a folder of the study and name the folder under “report: fonts”; the HTML file shows them as they are.`
+          : say`Put a font with these letters (for example ${fonts}) into a folder of the study and name the folder under “report: fonts”; the HTML file shows them as they are.`,
+    },
+  );
 }
 
 /** A font of the study that the typesetter does not take. */
 function fontFinding(file: string, family: string): Finding {
-  return finding("warning", "font-not-used", file, [
-    say`The typesetter does not know this font by its family name “${family}”; it is not used.`,
-    say`a font whose family name is plain`,
-    say`Take another cut or file of the font.`,
-  ]);
+  return finding(
+    "warning",
+    "font-not-used",
+    { file: FILE, value: file },
+    {
+      message: say`The typesetter does not know this font by its family name “${family}”; it is not used.`,
+      expected: say`a font whose family name is plain`,
+      remedy: say`Take another cut or file of the font.`,
+    },
+  );
 }
 
 /** A user's Typst file with which the report cannot be made. */
-function typstFinding(message: string): Finding {
-  return finding("error", "typst-template-failed", undefined, [
-    say`The study's own Typst file does not work, so the PDF was made without it: ${message}`,
-    say`a file that Typst can compile, for the PDF standard asked for`,
-    say`Mend the file and make the report again.`,
-  ]);
+function typstFinding(problem: string): Finding {
+  return finding(
+    "error",
+    "typst-template-failed",
+    { file: FILE },
+    {
+      message: say`The study's own Typst file does not work, so the PDF was made without it: ${problem}`,
+      expected: say`a file that Typst can compile, for the PDF standard asked for`,
+      remedy: say`Mend the file and make the report again.`,
+    },
+  );
 }

@@ -56,7 +56,7 @@ const templateStyle = `#let doc = json("/document.json")
     let (here, all) = (counter(page).get().first(), counter(page).final().first())
     if "running-foot" in own { (own.running-foot)(doc, here, all) }
     else {
-      grid(columns: (1fr, auto), column-gutter: 2em, if meta.sheet [#meta.running  ·  #meta.madeWith] else { said(meta.foot) },
+      grid(columns: (1fr, auto), column-gutter: 2em, if meta.sheet [#words.noApproval #meta.running  ·  #meta.madeWith] else { said(meta.foot) },
         words.pageOf.replace("<page>", str(here)).replace("<pages>", str(all)))
     }
   },
@@ -139,6 +139,14 @@ const templateBlocks = `#let inlines(nodes) = {
     ..head, ..cells, table.hline(stroke: rules.top),
   )
 }
+// a plain text stays one: a sheet looks at what is written in its cells
+#let grid-cell(cell, quiet: false) = {
+  if cell.pageOf != "" { context link(label(cell.pageOf), str(counter(page).at(label(cell.pageOf)).first())) }
+  else if cell.to != "" { link(label(cell.to), text(fill: accent, cell.text)) }
+  else if cell.strong { text(fill: warn, weight: 600, cell.text) }
+  else if quiet { text(fill: soft, cell.text) }
+  else { cell.text }
+}
 #let head-cell(column) = {
   text(weight: 600, column.header)
   if column.unit != "" { linebreak(); text(fill: soft, size: 0.92em, column.unit) }
@@ -186,55 +194,46 @@ const templateBlocks = `#let inlines(nodes) = {
     set text(hyphenate: true, dir: if words != none and right-to-left(words) { rtl } else { auto })
     par(inlines(node.inlines))
   }
-  else if kind == "paragraph" { par[#said(node.text)] }
+  else if kind == "text" { par[#said(node.text)] }
   else if kind == "writingLines" {
     block(width: 100%, above: 1em, below: 1.6em, breakable: false, for _ in range(node.lines) { block(above: 0pt, below: 0pt, height: 0.9cm, width: 100%, stroke: (bottom: 0.6pt + soft)) })
   } else if kind == "rule" { line(length: 100%, stroke: 0.5pt + hair) }
-  else if kind == "pageBreak" { pagebreak(weak: true) }
+  else if kind == "break" { pagebreak(weak: true) }
   else if kind == "mathBlock" {
     if node.typst == none { raw(node.tex, block: true) }
     else { math.equation(block: true, numbering: none, alt: node.tex, eval(node.typst, mode: "math").body) }
   } else if kind == "proseTable" {
     block(above: 1.5em, below: 1.5em, grid-table(node.widths, node.sides, node.header.map(c => text(weight: 600, inlines(c))), node.rows.map(row => row.map(inlines))))
-  } else if kind == "table" {
+  } else if kind == "grid" {
     numbered(node, table, words.table, rows: node.rows.len(), {
-      grid-table(node.widths, node.sides, if node.columns.all(c => c.header == "") { none } else { node.columns.map(head-cell) }, node.rows)
+      grid-table(node.widths, node.sides, if node.columns.all(c => c.header == "") { none } else { node.columns.map(head-cell) }, node.rows.map(row => row.enumerate().map(((x, cell)) => grid-cell(cell, quiet: node.pairs and x == 0))))
       if node.notes.len() > 0 {
         block(above: 0.8em, { set text(font: sans, size: sized(8.5pt, 11pt), fill: soft); set par(leading: 0.55em, spacing: 0.6em); for note in node.notes { par[#note] } })
       }
     })
-  } else if kind == "keyValues" {
-    numbered(node, table, words.table, grid-table(node.widths, node.sides, none, node.items.map(item => (text(fill: soft, item.label), item.value))), rows: node.items.len())
-  } else if kind == "checklist" {
-    let answer(row) = if row.label == "" { text(fill: warn, weight: 600, row.words) } else { link(label(row.label), text(fill: accent, row.section)) }
-    let page-of(row) = if row.label != "" { context link(label(row.label), str(counter(page).at(label(row.label)).first())) }
-    numbered(node, table, words.table, rows: node.rows.len(), grid-table(
-      (2, 5, 3.4, 0, 2.6), ("left", "left", "left", "right", "left"),
-      node.header.map(words => text(weight: 600, words)),
-      node.rows.map(row => (row.clause, row.requirement, answer(row), page-of(row), row.remark)),
-    ))
   } else if kind == "figure" {
     numbered(node, image, words.figure, image("/figures/" + str(node.number) + ".svg", alt: node.alt, width: 100%))
   } else if kind == "stream" {
     if node.warning {
       boxed(warn-wash, warn, whole: false, { par({ tag(words.warning, warn); node.lead }); raw(node.text, block: true) })
     } else { raw(node.text, block: true) }
-  } else if kind == "note" {
-    if node.tone == "warning" { boxed(warn-wash, warn, whole: node.text.len() < long-text, par({ tag(words.warning, warn); said(node.text) })) }
-    else { boxed(wash, accent, whole: node.text.len() < long-text, par({ tag(words.note, accent); said(node.text) })) }
-  } else if kind == "findings" {
-    for finding in node.findings {
-      let grave = finding.grave
-      boxed(if grave { warn-wash } else { wash }, if grave { warn } else { accent }, whole: (finding.message + finding.detail).len() < long-text, {
-        par({ tag(finding.severity, if grave { warn } else { accent }); finding.message })
-        detail(finding.detail)
+  } else if kind == "box" {
+    let grave = node.tone == "warning"
+    boxed(if grave { warn-wash } else { wash }, if grave { warn } else { accent }, whole: node.text.len() < long-text, par({ tag(node.tag, if grave { warn } else { accent }); said(node.text) }))
+  } else if kind == "entries" and node.entries.len() == 0 {
+    if node.whenEmpty != "" { par(node.whenEmpty) }
+  } else if kind == "entries" and node.ordered {
+    enum(..node.entries.map(entry => { [#entry.text]; text(font: sans, size: 0.88em, fill: soft, " " + entry.mark) }))
+  } else if kind == "entries" {
+    for entry in node.entries {
+      let (tint, edge) = if entry.grave { (warn-wash, warn) } else { (wash, accent) }
+      boxed(tint, edge, whole: (entry.text + entry.detail).len() < long-text, {
+        if entry.title != "" { par(text(weight: 600, fill: edge, entry.title)) }
+        par({ if entry.tag != "" { tag(entry.tag, edge) }; entry.text })
+        if entry.detail != "" { detail(entry.detail) }
       })
     }
-  } else if kind == "cautions" {
-    for item in node.items {
-      boxed(warn-wash, warn, whole: item.text.len() < long-text, { par(text(weight: 600, fill: warn, item.title)); par[#item.text]; detail(item.source) })
-    }
-  } else if kind == "signature" {
+  } else if kind == "blanks" {
     block(width: 100%, breakable: false, stroke: 0.5pt + hair, inset: (x: 16pt, top: 14pt, bottom: 16pt), above: 2em, below: 2em, {
       set text(font: sans, size: 9.5pt)
       par(text(weight: 600, fill: accent, node.label))
@@ -245,9 +244,7 @@ const templateBlocks = `#let inlines(nodes) = {
         par(text(size: 8.5pt, fill: soft, words))
       }
     })
-  } else if kind == "references" {
-    enum(..node.items.map(item => { [#item.text]; text(font: sans, size: 0.88em, fill: soft, " " + item.mark) }))
-  }
+  } else { panic("unknown part: " + kind) }
 }
 `;
 

@@ -1,5 +1,5 @@
 import type { Finding } from "../../findings/finding.js";
-import { say } from "../../words/message.js";
+import { say, type Text } from "../../words/message.js";
 import { cleanSvg } from "../cleanSvg.js";
 import type { ReportLogo } from "../reportMeta.js";
 import { styleFinding } from "./styleFile.js";
@@ -29,20 +29,20 @@ function readPng(file: string, bytes: Uint8Array, alt: string): LogoReading {
   }
   const logo: ReportLogo = { type: "png", bytes, alt };
   if (height >= SMALLEST_HEIGHT_PX) return { logo, findings: [] };
-  const words = [
-    say`The picture is only ${height} dots high and will look coarse in print.`,
-    say`at least ${SMALLEST_HEIGHT_PX} dots, or an SVG drawing`,
-    say`Save it larger, or as SVG.`,
-  ] as const;
+  const words = {
+    message: say`The picture is only ${height} dots high and will look coarse in print.`,
+    expected: say`at least ${SMALLEST_HEIGHT_PX} dots, or an SVG drawing`,
+    remedy: say`Save it larger, or as SVG.`,
+  };
   return { logo, findings: [styleFinding("logo", file, "note", "logo-coarse", words)] };
 }
 
-function refused(file: string, message: string): LogoReading {
-  const words = [
+function refused(file: string, message: Text): LogoReading {
+  const words = {
     message,
-    say`a well-formed SVG with a size, or a PNG of at most ${LARGEST_SIDE_PX} dots a side and ${LARGEST_BYTES / 1e6} MB`,
-    say`Save the logo again in one of these forms.`,
-  ] as const;
+    expected: say`a well-formed SVG with a size, or a PNG of at most ${LARGEST_SIDE_PX} dots a side and ${LARGEST_BYTES / 1e6} MB`,
+    remedy: say`Save the logo again in one of these forms.`,
+  };
   return { findings: [styleFinding("logo", file, "error", "logo-unreadable", words)] };
 }
 
@@ -53,19 +53,19 @@ export function readLogo(file: string, bytes: Uint8Array, alt: string): LogoRead
   }
   if (/\.png$/i.test(file)) return readPng(file, bytes, alt);
   if (!/\.svg$/i.test(file)) return refused(file, say`This kind of picture is not read.`);
-  const removed = new Set<string>();
-  const svg = cleanSvg(new TextDecoder().decode(bytes), "logo-", alt, removed);
-  if (svg === undefined) return refused(file, say`This is not a well-formed SVG drawing.`);
+  const cleaned = cleanSvg(new TextDecoder().decode(bytes), "logo-", alt);
+  if (cleaned === undefined) return refused(file, say`This is not a well-formed SVG drawing.`);
+  const { svg, removed } = cleaned;
   const root = /<svg[^>]*>/.exec(svg)?.[0] ?? "";
   if (!/\sviewBox=/.test(root) && !(/\swidth="[\d.]/.test(root) && /\sheight="[\d.]/.test(root))) {
     return refused(file, say`The drawing states no size.`);
   }
   const logo: ReportLogo = { type: "svg", svg, alt };
   if (removed.size === 0) return { logo, findings: [] };
-  const words = [
-    say`Parts of the drawing that could run or fetch something, or that style it from a sheet, were taken out: ${[...removed].sort().join(", ")}.`,
-    say`an SVG of plain shapes with their colours as attributes`,
-    say`Look at the logo in the report; where it changed, save it as plain SVG with presentation attributes.`,
-  ] as const;
+  const words = {
+    message: say`Parts of the drawing that could run or fetch something, or that style it from a sheet, were taken out: ${[...removed].sort().join(", ")}.`,
+    expected: say`an SVG of plain shapes with their colours as attributes`,
+    remedy: say`Look at the logo in the report; where it changed, save it as plain SVG with presentation attributes.`,
+  };
   return { logo, findings: [styleFinding("logo", file, "warning", "logo-cleaned", words)] };
 }

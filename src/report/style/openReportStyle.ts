@@ -5,7 +5,8 @@ import { formatHex, oklch, parse, wcagContrast } from "culori";
 import type { ReportConfig } from "../../entries/report.js";
 import type { Finding } from "../../findings/finding.js";
 import { formatFixed } from "../../quantities/format.js";
-import { say } from "../../words/message.js";
+import { say, type Text } from "../../words/message.js";
+import { type Locale, render } from "../../words/render.js";
 import type { ReportFont, ReportStyle } from "../reportMeta.js";
 import { readLogo } from "./logo.js";
 import { checkCss, checkTypst } from "./ownCode.js";
@@ -24,6 +25,7 @@ export interface OpenedStyle {
  *
  * @param folder the study folder
  * @param config `config.report` of the study; without it the style is empty
+ * @param locale of the study, for a logo without words of its own; default `en`
  *
  * @example
  * (await openReportStyle(".", undefined)).findings // => []
@@ -31,10 +33,11 @@ export interface OpenedStyle {
 export async function openReportStyle(
   folder: string,
   config: ReportConfig | undefined,
+  locale: Locale = "en",
 ): Promise<OpenedStyle> {
   if (config === undefined) return { style: {}, findings: [] };
   const findings: Finding[] = [];
-  const sound = (found: readonly Finding[]): boolean => {
+  const accepted = (found: readonly Finding[]): boolean => {
     findings.push(...found);
     return found.every(({ severity }) => severity !== "error");
   };
@@ -51,7 +54,7 @@ export async function openReportStyle(
   if (config.logo !== undefined) {
     const bytes = await open(config.logo, "logo");
     if (bytes) {
-      const read = readLogo(config.logo, bytes, config.logoText ?? say`Logo`);
+      const read = readLogo(config.logo, bytes, config.logoText ?? render(say`Logo`, locale));
       findings.push(...read.findings);
       if (read.logo) style.logo = read.logo;
     }
@@ -63,11 +66,11 @@ export async function openReportStyle(
   }
   if (config.css !== undefined) {
     const bytes = await open(config.css, "css");
-    if (bytes && sound(checkCss(config.css, textOf(bytes)))) style.css = textOf(bytes);
+    if (bytes && accepted(checkCss(config.css, textOf(bytes)))) style.css = textOf(bytes);
   }
   if (config.typst !== undefined) {
     const bytes = await open(config.typst, "typst");
-    if (bytes && sound(checkTypst(config.typst, textOf(bytes)))) style.typst = textOf(bytes);
+    if (bytes && accepted(checkTypst(config.typst, textOf(bytes)))) style.typst = textOf(bytes);
   }
   if (config.fonts !== undefined) {
     const read = await readFonts(folder, config.fonts);
@@ -105,11 +108,11 @@ export function readAccent(text: string): {
 } {
   const colour = parse(text);
   if (colour === undefined || (colour.alpha ?? 1) < 1) {
-    const words = [
-      say`This is not an opaque colour.`,
-      say`a colour as CSS writes it, such as '#1f5f8b' or teal`,
-      say`Correct the value in study.yaml.`,
-    ] as const;
+    const words = {
+      message: say`This is not an opaque colour.`,
+      expected: say`a colour as CSS writes it, such as '#1f5f8b' or teal`,
+      remedy: say`Correct the value in study.yaml.`,
+    };
     return { findings: [styleFinding("accent", text, "error", "accent-unreadable", words)] };
   }
   const light = formatHex(colour);
@@ -118,15 +121,15 @@ export function readAccent(text: string): {
   if (contrast >= SMALL) return { accent, findings: [] };
   const shown = formatFixed(contrast, 1);
   const pale = contrast < LARGE;
-  const words = [
-    pale
+  const words = {
+    message: pale
       ? say`The accent colour has a contrast of ${shown} : 1 on the page: headings and rules are hard to see.`
       : say`The accent colour has a contrast of ${shown} : 1 on the page: enough for headings, too little for small type.`,
-    pale
+    expected: pale
       ? say`at least ${LARGE} : 1, for small type 4.5 : 1`
       : say`at least 4.5 : 1 for small type`,
-    say`Take a darker shade of it.`,
-  ] as const;
+    remedy: say`Take a darker shade of it.`,
+  };
   const severity = pale ? "warning" : "note";
   return { accent, findings: [styleFinding("accent", text, severity, "accent-contrast", words)] };
 }
@@ -157,7 +160,7 @@ async function readFonts(
     }
     const bytes = await readFile(inside.path);
     let family = "";
-    let reason = say`it names no family`;
+    let reason: Text = say`it names no family`;
     try {
       family = fontkit.create(bytes).familyName ?? "";
     } catch (problem) {
@@ -165,20 +168,20 @@ async function readFonts(
     }
     if (family !== "") fonts.push({ file, family, bytes: new Uint8Array(bytes) });
     else {
-      const words = [
-        say`This font cannot be read (${reason}).`,
-        say`a TTF or OTF font`,
-        say`Get the font again, or take it out of the folder.`,
-      ] as const;
+      const words = {
+        message: say`This font cannot be read (${reason}).`,
+        expected: say`a TTF or OTF font`,
+        remedy: say`Get the font again, or take it out of the folder.`,
+      };
       findings.push(styleFinding("fonts", file, "error", "font-unreadable", words));
     }
   }
   if (names.length === 0) {
-    const words = [
-      say`This folder holds no font.`,
-      say`files ending in .ttf or .otf`,
-      say`Put the fonts into it; a web font (.woff2) has to be converted first.`,
-    ] as const;
+    const words = {
+      message: say`This folder holds no font.`,
+      expected: say`files ending in .ttf or .otf`,
+      remedy: say`Put the fonts into it; a web font (.woff2) has to be converted first.`,
+    };
     findings.push(styleFinding("fonts", entry, "warning", "no-fonts", words));
   }
   return { fonts, findings };

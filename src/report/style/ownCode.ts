@@ -14,11 +14,11 @@ export function checkCss(file: string, css: string): Finding[] {
   const bad = FETCHING.exec(css) ?? ENDING.exec(css);
   if (bad === null) return [];
   const row = css.slice(0, bad.index).split("\n").length;
-  const words = [
-    say`Line ${row} of this style sheet holds “${bad[0].trim()}”, which reaches outside the page.`,
-    say`a style sheet without @import, outside url(…), addresses or markup`,
-    say`Take it out; a small picture can stand in it as a data: address.`,
-  ] as const;
+  const words = {
+    message: say`Line ${row} of this style sheet holds “${bad[0].trim()}”, which reaches outside the page.`,
+    expected: say`a style sheet without @import, outside url(…), addresses or markup`,
+    remedy: say`Take it out; a small picture can stand in it as a data: address.`,
+  };
   return [styleFinding("css", file, "error", "css-reaches-outside", words)];
 }
 
@@ -44,21 +44,21 @@ export function checkTypst(file: string, source: string): Finding[] {
   const bad = OUTSIDE.exec(source);
   if (bad !== null) {
     const row = source.slice(0, bad.index).split("\n").length;
-    const words = [
-      say`Line ${row} of this file holds the word “${bad[1]}”, which in Typst can reach other files or packages.`,
-      say`a file that stands alone: the report's data come to it as doc`,
-      say`Write it without this word, in comments and texts too.`,
-    ] as const;
+    const words = {
+      message: say`Line ${row} of this file holds the word “${bad[1]}”, which in Typst can reach other files or packages.`,
+      expected: say`a file that stands alone: the report's data come to it as doc`,
+      remedy: say`Write it without this word, in comments and texts too.`,
+    };
     return [styleFinding("typst", file, "error", "typst-reaches-outside", words)];
   }
   const defined = TYPST_PARTS.filter((name) =>
     new RegExp(`^\\s*#let\\s+${name}(?![\\w-])`, "m").test(source),
   );
   if (defined.length > 0) return [];
-  const words = [
-    say`This file defines none of the parts of a report, so it changes nothing.`,
-    say`one of ${TYPST_PARTS.join(", ")}`,
-    say`Define a part with #let, or take the entry out.`,
-  ] as const;
+  const words = {
+    message: say`This file defines none of the parts of a report, so it changes nothing.`,
+    expected: say`one of ${TYPST_PARTS.join(", ")}`,
+    remedy: say`Define a part with #let, or take the entry out.`,
+  };
   return [styleFinding("typst", file, "warning", "typst-without-part", words)];
 }

@@ -1,7 +1,7 @@
 import { readFile, realpath, stat } from "node:fs/promises";
 import { isAbsolute, join, relative, sep } from "node:path";
-import type { Finding } from "../../findings/finding.js";
-import { say } from "../../words/message.js";
+import { type Finding, type FindingWords, finding, type Severity } from "../../findings/finding.js";
+import { say, type Text } from "../../words/message.js";
 
 /** Largest file that is read; a logo or a style sheet is far smaller, a font of many signs is near it. */
 const LARGEST_BYTES = 40_000_000;
@@ -21,8 +21,8 @@ export async function stylePath(
   key: string,
   kind: "file" | "folder",
 ): Promise<{ path: string } | { finding: Finding }> {
-  const refuse = (code: string, message: string, expected: string, remedy: string) => ({
-    finding: styleFinding(key, file, "error", code, [message, expected, remedy]),
+  const refuse = (code: string, message: Text, expected: Text, remedy: Text) => ({
+    finding: styleFinding(key, file, "error", code, { message, expected, remedy }),
   });
   const outside = () =>
     refuse(
@@ -81,11 +81,9 @@ export async function styleFile(
 export function styleFinding(
   key: string,
   value: string,
-  severity: Finding["severity"],
+  severity: Severity,
   code: string,
-  words: readonly [message: string, expected: string, remedy: string],
+  words: FindingWords,
 ): Finding {
-  const [message, expected, remedy] = words;
-  const column = `report.${key}`;
-  return { severity, code, file: "study.yaml", column, value, message, expected, remedy };
+  return finding(severity, code, { file: "study.yaml", column: `report.${key}`, value }, words);
 }

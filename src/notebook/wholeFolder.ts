@@ -15,7 +15,7 @@ async function entries(folder: string): Promise<string[]> {
  *
  * @throws RangeError when the folder holds something and it may not be replaced
  */
-export async function folderToFill(
+export async function filesAlreadyIn(
   outFolder: string,
   replace: boolean | undefined,
 ): Promise<ReadonlySet<string>> {
@@ -57,9 +57,9 @@ async function swap(
  * Writes files into a folder whole or not at all: all are written beside it before anything there is
  * touched; files of the same name are exchanged, others are left alone.
  *
- * @param present what `folderToFill` found there
+ * @param present what `filesAlreadyIn` found there
  */
-export async function writeWhole(
+export async function writeFilesWhole(
   outFolder: string,
   contents: Readonly<Record<string, string | Uint8Array>>,
   present: ReadonlySet<string>,

@@ -1,0 +1,107 @@
+import type { Text } from "../words/message.js";
+import type { Said } from "../words/render.js";
+
+/** Side on which the texts of a column stand. */
+export type Side = "left" | "right" | "center";
+
+export interface GridColumn {
+  readonly header: Text;
+  readonly unit?: Text;
+  /** Without it, numbers stand right. */
+  readonly align?: Side;
+  /** Share of the width on paper; without one it follows from the texts. */
+  readonly share?: number;
+  /** Whether its cells lead to other pages: on paper their numbers stand in a column behind it. */
+  readonly links?: boolean;
+}
+
+/** A text, perhaps one that leads to a place of the same report or stands out. */
+export type GridCell =
+  | Text
+  | { readonly text: Text; readonly to?: string; readonly strong?: boolean };
+
+export interface GridPart {
+  readonly part: "grid";
+  /** `pairs`: labels and their values, without headers. */
+  readonly look: "table" | "pairs";
+  readonly caption: Text;
+  /** Of the report's tables. */
+  readonly number?: number;
+  readonly columns: readonly GridColumn[];
+  readonly rows: readonly (readonly GridCell[])[];
+  readonly notes: readonly Text[];
+}
+
+export interface Entry {
+  readonly tone?: "error" | "warning" | "note";
+  /** One word before the text. */
+  readonly tag?: Text;
+  /** Stands above the text. */
+  readonly title?: Text;
+  readonly text: Text;
+  /** Stands behind the text, in small type. */
+  readonly mark?: Text;
+  /** Sentences below the text, in small type. */
+  readonly details?: readonly Text[];
+}
+
+export interface EntriesPart {
+  readonly part: "entries";
+  readonly look: "findings" | "cautions" | "references";
+  readonly entries: readonly Entry[];
+  /** What is said where there are none. */
+  readonly whenEmpty?: Text;
+}
+
+/**
+ * What blocks are made of. A writer of HTML, text or PDF knows these few, not the kinds of blocks.
+ */
+export type Part =
+  | GridPart
+  | EntriesPart
+  | {
+      readonly part: "box";
+      readonly tone: "note" | "warning";
+      readonly tag: Text;
+      readonly text: Text;
+    }
+  | { readonly part: "text"; readonly text: Text }
+  | { readonly part: "blanks"; readonly label: Text; readonly lines: readonly Text[] }
+  | { readonly part: "break" };
+
+/** Parts whose messages are said: all that writers see. */
+export type SaidPart = Said<Part>;
+export type SaidGrid = Said<GridPart>;
+export type SaidCell = Said<GridCell>;
+
+/** The text of a cell, whatever else is known of it. */
+export function cellText(cell: SaidCell): string {
+  return typeof cell === "string" ? cell : cell.text;
+}
+
+const NUMERIC = /^[-+−–±<>≤≥≈~ ]*\d[\d\s.,'’]*(?:[–-]\s*\d[\d\s.,]*)?\s*(?:%|‰)?$/;
+
+/**
+ * Side on which a column stands: as asked, or right when each filled cell is a number
+ * (with sign, range or percent) so that digits stand under digits, or left.
+ */
+export function cellAlign(asked: Side | undefined, cells: readonly string[]): Side {
+  if (asked !== undefined) return asked;
+  const filled = cells.map((cell) => cell.trim()).filter((cell) => !/^[-–—]?$/.test(cell));
+  return filled.length > 0 && filled.every((cell) => NUMERIC.test(cell)) ? "right" : "left";
+}
+
+/** The side of each column of a table. */
+export function gridSides({ columns, rows }: SaidGrid): Side[] {
+  return columns.map(({ align }, at) =>
+    cellAlign(
+      align,
+      rows.map((row) => cellText(row[at] ?? "")),
+    ),
+  );
+}
+
+/** Details as running text: each a sentence. */
+export function sentences(details: readonly string[]): string {
+  return details.map((text) => (/[.!?]$/.test(text) ? text : `${text}.`)).join(" ");
+}
