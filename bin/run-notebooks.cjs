@@ -11,7 +11,7 @@ async function main() {
   for (const name of readdirSync(FOLDER).filter((file) => file.endsWith(".ipynb"))) {
     const notebookPath = join(FOLDER, name);
     const run = await runNotebook({ notebookPath });
-    if (run.status !== "done") throw new Error(`${name}: ${formatFailure(run.failure)}`);
+    if (run.status !== "done") throw new Error(`${name}: ${formatFailure(run)}`);
     written.push([notebookPath, `${JSON.stringify(run.notebook, undefined, 1)}\n`]);
     process.stdout.write(`${name} ran\n`);
   }
