@@ -29,7 +29,7 @@ export type {
   GradingModelName,
   GradingModelParameter,
 } from "./models/gradingModel.js";
-export { GRADING_MODELS, modelCurve } from "./models/gradingModels.js";
+export { GRADING_MODELS } from "./models/gradingModels.js";
 export type { ChosenModel, RankedFit } from "./models/modelChoice.js";
 export { chooseModel } from "./models/modelChoice.js";
 export {
@@ -83,7 +83,6 @@ export {
   type GradingBandPoint,
   type ResampledFits,
   type ResampleFitsOptions,
-  type ResampleMethod,
   type ResampleOptions,
   resampleFits,
   resampleGrading,

@@ -50,7 +50,7 @@ export {
   type LongBoxShrinkage,
   longBoxShrinkage,
 } from "./consistency/longBox.js";
-export { activity, aLine, uLine } from "./consistency/plasticityChart.js";
+export { aLine, uLine } from "./consistency/plasticityChart.js";
 export {
   type ClassLikelihood,
   type CurveUncertainty,

@@ -1,7 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { LimitsRecord } from "../../src/lab/limits.js";
 import { consistencyLimits } from "../../src/soil/consistency/limits.js";
-import { activity } from "../../src/soil/consistency/plasticityChart.js";
 import cases from "../reference/soilWorkedExamples.json" with { type: "json" };
 
 function record(
@@ -245,14 +244,5 @@ describe("consistencyLimits", () => {
   it("linear shrinkage of the bar", () => {
     const bar = { ...GOOD, shrinkageBar: { wetLengthMm: 140, dryLengthMm: 131.6 } };
     expect(consistencyLimits(bar).linearShrinkagePct).toBeCloseTo(6, 9);
-  });
-});
-
-describe("activity", () => {
-  it("divides by the clay, and has none without clay", () => {
-    expect(activity(20, 16)).toBe(1.25);
-    expect(activity(20, 0)).toBeUndefined();
-    expect(() => activity(-1, 10)).toThrow("invalid `plasticityIndexPct`: -1");
-    expect(() => activity(1, 101)).toThrow(RangeError);
   });
 });

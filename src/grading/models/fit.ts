@@ -1,10 +1,10 @@
 import { tQuantile } from "../../numerics/distributions.js";
-import { levenbergMarquardt } from "../../numerics/levenbergMarquardt.js";
+import type { NonlinearFit } from "../../numerics/levenbergMarquardt.js";
 import { say, type Text } from "../../words/message.js";
 import type { GradingCurve, GradingPoint } from "../curve.js";
 import type { GradingModel, GradingModelName } from "./gradingModel.js";
 import { GRADING_MODELS } from "./gradingModels.js";
-import { quickFit } from "./quickFit.js";
+import { ROUGH, sizesFit } from "./sizesFit.js";
 
 export interface GradingFitParameter {
   readonly name: string;
@@ -85,12 +85,7 @@ export function fitGrading(
     );
   }
   const sd = sdPct && relativeErrors(points, sdPct);
-  const { solution, steps, values } = fitPoints(
-    model,
-    points,
-    starts ?? model.starts({ points }),
-    sd,
-  );
+  const { solution, values } = fitPoints(model, points, starts ?? model.starts({ points }), sd);
   const n = points.length;
   const free = n - count;
   const k = count + 1;
@@ -101,7 +96,7 @@ export function fitGrading(
     name: own,
     unit,
     value: values[index],
-    ...doubt(steps[index], solution.standardErrors[index], scale, free),
+    ...doubt(solution.parameters[index], solution.standardErrors[index], scale, free),
   }));
   return {
     model: name,
@@ -168,12 +163,8 @@ export function tellingPoints(points: readonly GradingPoint[]): GradingPoint[] {
 /** Starts that are followed to the end, the best of those that the model offers. */
 const STARTS = 2;
 
-type Solution = ReturnType<typeof levenbergMarquardt>;
-
 interface PointFit {
-  readonly solution: Solution;
-  /** Parameters as the solver steps them: sizes by their logarithm. */
-  readonly steps: readonly number[];
+  readonly solution: NonlinearFit;
   readonly values: readonly number[];
 }
 
@@ -188,63 +179,24 @@ function fitPoints(
   starts: readonly (readonly number[])[],
   sdPct?: readonly number[],
 ): PointFit {
-  const weight = points.map((_, index) => 1 / (sdPct?.[index] ?? 1));
-  const toStep = (value: number, index: number) =>
-    model.parameters[index].scale === "logarithm" ? Math.log(value) : value;
-  const toValues = (steps: readonly number[]) =>
-    steps.map((step, index) =>
-      model.parameters[index].scale === "logarithm" ? Math.exp(step) : step,
-    );
-  const lower = model.parameters.map(({ lower: bound }, index) => toStep(bound, index));
-  const upper = model.parameters.map(({ upper: bound }, index) => toStep(bound, index));
-  const residuals = (steps: readonly number[]): number[] => {
-    const values = toValues(steps);
-    return points.map(
-      ({ sizeMm, passingPct }, i) => (model.evaluate(sizeMm, values) - passingPct) * weight[i],
-    );
-  };
-  const jacobian = (steps: readonly number[]): number[][] => {
-    const values = toValues(steps);
-    // Along the logarithm of a size the slope is the size times that along the size.
-    const stretch = values.map((value, index) =>
-      model.parameters[index].scale === "logarithm" ? value : 1,
-    );
-    return points.map(({ sizeMm }, i) =>
-      model.slopes(sizeMm, values).map((slope, index) => slope * stretch[index] * weight[i]),
-    );
-  };
-  const candidates = starts
-    .map((values) => {
-      const start = values.map((value, index) =>
-        Math.min(upper[index], Math.max(lower[index], toStep(value, index))),
-      );
-      return { start, misfit: residuals(start).reduce((sum, r) => sum + r * r, 0) };
-    })
-    .filter(({ misfit }) => Number.isFinite(misfit))
-    .sort((a, b) => a.misfit - b.misfit)
-    .slice(0, STARTS);
-  if (candidates.length === 0) {
-    throw new RangeError("invalid `starts`: none gives a finite curve");
-  }
-  // Each start is followed to its valley by the quick solver; the slow one settles the last digits.
-  const quick = quickFit(
+  const passing = points.map(({ passingPct }) => passingPct);
+  const { solve, misfit, toValues } = sizesFit(
     model,
     points.map(({ sizeMm }) => sizeMm),
     sdPct,
   );
-  const passing = points.map(({ passingPct }) => passingPct);
-  const ends = candidates.map(({ start }) => {
-    const end = quick(passing, toValues(start)).values.map(toStep);
-    const inside = end.map((step, j) => Math.min(upper[j], Math.max(lower[j], step)));
-    return { start, end: inside, misfit: residuals(inside).reduce((sum, r) => sum + r * r, 0) };
-  });
-  const best = ends.reduce((a, b) => (b.misfit < a.misfit ? b : a));
-  const settled = levenbergMarquardt({ residuals, jacobian, start: best.end, lower, upper });
-  const solution = {
-    ...settled,
-    unmoved: settled.parameters.map((step, j) => step === best.start[j]),
-  };
-  return { solution, steps: solution.parameters, values: toValues(solution.parameters) };
+  const ends = starts
+    .map((start) => ({ start, misfit: misfit(passing, start) }))
+    .filter((candidate) => Number.isFinite(candidate.misfit))
+    .sort((a, b) => a.misfit - b.misfit)
+    .slice(0, STARTS)
+    .map(({ start }) => solve(passing, start, ROUGH));
+  if (ends.length === 0) throw new RangeError("invalid `starts`: none gives a finite curve");
+  const best = ends.reduce((a, b) => (b.residualSumOfSquares < a.residualSumOfSquares ? b : a));
+  const settled = solve(passing, toValues(best.parameters));
+  // What never moved, neither on the way to the valley nor in it.
+  const unmoved = settled.unmoved.map((still, j) => still && best.unmoved[j]);
+  return { solution: { ...settled, unmoved }, values: toValues(settled.parameters) };
 }
 
 /** Degrees of freedom below which a residual error is mostly luck; common practice, no source. */
@@ -253,7 +205,7 @@ const FEW = 3;
 /** When not to trust a fit, in plain sentences. */
 function gradingFitWarnings(
   parameters: readonly GradingFitParameter[],
-  { activeBounds, unmoved, message }: PointFit["solution"],
+  { activeBounds, unmoved, message }: NonlinearFit,
   {
     converged,
     degreesOfFreedom,

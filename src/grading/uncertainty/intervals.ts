@@ -1,3 +1,4 @@
+import { quantileSorted, sampleStandardDeviation } from "simple-statistics";
 import { characteristicSizes } from "../characteristics.js";
 import { type GradingCurve, passingAtSize } from "../curve.js";
 import { type BoundarySystem, fractions } from "../fractions.js";
@@ -51,8 +52,8 @@ const QUANTITIES: readonly (readonly [GradingQuantity, QuantityInterval["unit"]]
 const ENOUGH_KNOWN = 0.9;
 
 /**
- * Intervals of the numbers read off a curve, from curves as it could have come out: of
- * `resampleReadings`, or of `resampleFits` through `modelCurve`.
+ * Intervals of the numbers read off a curve, from curves as it could have come out, of
+ * `resampleReadings`.
  *
  * The middle part of the resampled values (percentile interval, Efron and Tibshirani 1993, from
  * memory). A number that fewer than 90 % of the curves reach is left out.
@@ -94,9 +95,9 @@ export function quantityIntervals(
       {
         quantity,
         unit,
-        low: quantile(sorted, (1 - coverage) / 2),
-        median: quantile(sorted, 0.5),
-        high: quantile(sorted, (1 + coverage) / 2),
+        low: quantileSorted(sorted, (1 - coverage) / 2),
+        median: quantileSorted(sorted, 0.5),
+        high: quantileSorted(sorted, (1 + coverage) / 2),
         known,
       },
     ];
@@ -133,16 +134,6 @@ export function readingSpread(
   return sizesMm.map((sizeMm) => {
     const values = curves.flatMap((curve) => passingAtSize(curve, sizeMm) ?? []);
     if (values.length < 2) return floorPct;
-    const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
-    const square = values.reduce((sum, value) => sum + (value - mean) ** 2, 0);
-    return Math.hypot(floorPct, Math.sqrt(square / (values.length - 1)));
+    return Math.hypot(floorPct, sampleStandardDeviation(values));
   });
-}
-
-/** Value below which a part of sorted numbers lies, linear between neighbours. */
-export function quantile(sorted: readonly number[], part: number): number {
-  const place = part * (sorted.length - 1);
-  const below = Math.floor(place);
-  const above = Math.min(below + 1, sorted.length - 1);
-  return sorted[below] + (place - below) * (sorted[above] - sorted[below]);
 }

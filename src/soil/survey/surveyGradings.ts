@@ -36,7 +36,7 @@ const CHUNK = 250;
  * `plasticity index (%)`; one grading a row, percent passing under each sieve. A row that cannot be read
  * or fitted comes out as `left out` with a finding; a header that cannot be read is the only row then.
  *
- * Fits are those of resampling (normal equations, one start from a straight line): they agree with
+ * Fits are those of resampling (one start from a straight line, a loose tolerance): they agree with
  * `fitGrading` to about four digits. Take `fitGrading` for a grading that matters.
  *
  * @param chunks the file's text, in pieces of any size: a stream of `node:fs`, or strings.

@@ -6,7 +6,7 @@ import { fractions } from "../../grading/fractions.js";
 import { tellingPoints } from "../../grading/models/fit.js";
 import type { GradingModelName } from "../../grading/models/gradingModel.js";
 import { GRADING_MODELS } from "../../grading/models/gradingModels.js";
-import { type QuickFit, quickFit } from "../../grading/models/quickFit.js";
+import { ROUGH, type SizesFit, sizesFit } from "../../grading/models/sizesFit.js";
 import { formatFixed } from "../../quantities/format.js";
 import { say, type Text } from "../../words/message.js";
 import { classifyCurve } from "../classification/classifyCurve.js";
@@ -61,10 +61,10 @@ const MAX_KEPT = 64;
 export function surveyGradingWith(model: SurveyModel): (grading: SurveyGrading) => SurveyRow {
   const form = GRADING_MODELS[model];
   const count = form.parameters.length;
-  const kept = new Map<string, QuickFit>();
-  const refit = (sizes: readonly number[]): QuickFit => {
+  const kept = new Map<string, SizesFit>();
+  const prepared = (sizes: readonly number[]): SizesFit => {
     const key = sizes.join();
-    const found = kept.get(key) ?? quickFit(form, sizes);
+    const found = kept.get(key) ?? sizesFit(form, sizes);
     if (kept.size < MAX_KEPT) kept.set(key, found);
     return found;
   };
@@ -105,20 +105,17 @@ export function surveyGradingWith(model: SurveyModel): (grading: SurveyGrading) 
     const sizes = telling.map(({ sizeMm }) => sizeMm);
     const passing = telling.map(({ passingPct }) => passingPct);
     const [start] = form.starts({ points: telling });
-    const { values, converged } = refit(sizes)(passing, start);
-    const rss = sizes.reduce(
-      (sum, sizeMm, i) => sum + (form.evaluate(sizeMm, values) - passing[i]) ** 2,
-      0,
-    );
+    const { solve, toValues } = prepared(sizes);
+    const { status, parameters, residualSumOfSquares } = solve(passing, start, ROUGH);
     const { d10, d30, d60, cu, cc } = characteristicSizes(curve);
     const { clayPct, finesPct, sandPct, gravelPct } = fractions(curve);
     return {
       row,
       id,
-      status: converged ? "fitted" : "not converged",
+      status: status === "converged" ? "fitted" : "not converged",
       model,
-      values,
-      residualSdPct: Math.sqrt(rss / (sizes.length - count)),
+      values: toValues(parameters),
+      residualSdPct: Math.sqrt(residualSumOfSquares / (sizes.length - count)),
       d10,
       d30,
       d60,
