@@ -106,10 +106,10 @@ export function blendCurve(
   sizes.sort((a, b) => a - b);
   const coarsestFineEnd = Math.max(...used.map(({ curve }) => curve.points[0].sizeMm));
   const points = sizes.map((sizeMm): GradingPoint => {
-    const passingPct = used.reduce(
-      (sum, { curve, sharePct }) => sum + (sharePct / 100) * blendPassing(curve, sizeMm).passingPct,
-      0,
-    );
+    const passings = used.map(({ curve }) => blendPassing(curve, sizeMm).passingPct);
+    const mean = used.reduce((sum, { sharePct }, i) => sum + (sharePct / 100) * passings[i], 0);
+    // Where all of each material passes, all of the blend does: shares add up to 100 but for rounding.
+    const passingPct = passings.every((pct) => pct >= 100) ? 100 : Math.min(100, mean);
     return { sizeMm, passingPct, origin: sizeMm < coarsestFineEnd ? "sedimentation" : "sieve" };
   });
   const finest = sizes[0];

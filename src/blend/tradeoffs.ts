@@ -166,7 +166,7 @@ export interface Relaxation {
  * const materials = [{ id: "soil", curve: soil, minSharePct: 0, maxSharePct: 50 }, { id: "sand", curve: sand, minSharePct: 0, maxSharePct: 100 }];
  * const input = { materials, target: { kind: "curve", points: [{ sizeMm: 0.063, passingPct: 25 }] } };
  * const [relaxed] = relaxLimits(input, designBlend(input));
- * [relaxed.label, relaxed.relaxedTo, relaxed.gainPct] // => ["share of soil", 52.5, 1.0]
+ * [render(relaxed.label), relaxed.relaxedTo, relaxed.gainPct] // => ["share of soil", 52.5, 1.0]
  */
 export function relaxLimits(input: BlendInput, design: BlendDesign, byPct = 5): Relaxation[] {
   if (design.status !== "ok") return [];

@@ -85,7 +85,7 @@ export function batchScatter(
   return {
     status: "ok",
     message: differ
-      ? say`Batches of one content differ by more than their blocks (standard deviation ${formatFixed(betweenSdMpa, 2)} MPa): the blocks are not independent, and bands made from them are too narrow. Fit the means of the batches.`
+      ? say`Batches of one content differ by more than their blocks (standard deviation ${formatFixed(betweenSdMpa, 2)} MPa): the blocks are not independent, and bands made from them are too narrow.`
       : say`Batches of one content are not clearly different; few batches show only gross differences.`,
     withinSdMpa: Math.sqrt(withinMs),
     betweenSdMpa,

@@ -33,7 +33,11 @@ export {
   type ControlPoint,
   controlChart,
 } from "./control/controlChart.js";
-export { type IncludedSpecimens, includedSpecimens } from "./includedBlocks.js";
+export {
+  type IncludedSpecimens,
+  type IncludedSpecimensOptions,
+  includedSpecimens,
+} from "./includedBlocks.js";
 export type { NextBlocks } from "./leastCement.js";
 export {
   type LeastCement,
@@ -41,6 +45,12 @@ export {
   roundUpToStep,
   type StrengthRequirement,
 } from "./leastCement.js";
+export {
+  type ModelEvidence,
+  modelFindings,
+  type NearestBlocks,
+  nearestBlocks,
+} from "./modelFindings.js";
 export {
   programmeSheet,
   sheetCsv,
@@ -81,4 +91,5 @@ export {
   shapiroWilk,
 } from "./regression/residuals.js";
 export { type RobustStrength, robustStrength } from "./regression/robustFit.js";
+export { type StrengthAtAge, type StrengthByAge, strengthByAge } from "./strengthByAge.js";
 export { compareTrials, type TrialDifference, trialFindings } from "./trials.js";

@@ -1,5 +1,5 @@
-import type { Finding } from "../findings/finding.js";
-import { normalQuantile } from "../numerics/distributions.js";
+import { type Finding, finding } from "../findings/finding.js";
+import { normalQuantile, tQuantile } from "../numerics/distributions.js";
 import { formatFixed } from "../quantities/format.js";
 import { joinTexts, say, type Text, wordFor } from "../words/message.js";
 import { checkFraction, checkPositive } from "./checkOption.js";
@@ -15,7 +15,9 @@ import {
   fromFittedScale,
   type StrengthFit,
   strengthAt,
+  toFittedScale,
 } from "./regression/curve.js";
+import { STRENGTH_FORMS } from "./regression/model.js";
 
 export interface StrengthRequirement {
   readonly strengthMpa: number;
@@ -123,7 +125,7 @@ export function leastCement(
     };
   }
   if (reached.at === "start") {
-    const nextBlocks = blocksBelow(fit);
+    const nextBlocks = blocksBelow(fit, rule);
     const met = say`The lowest tested content, ${first} %, already meets the requirement.`;
     return {
       status: "below-range",
@@ -160,113 +162,186 @@ function leastCementFindings(
   const { contentsPct } = fit;
   const [first, last] = [contentsPct[0], contentsPct[contentsPct.length - 1]];
   const grid = Array.from({ length: STEPS + 1 }, (_, i) => first + ((last - first) * i) / STEPS);
-  const findings: Finding[] = [];
   const line = grid.map((content) => fromFittedScale(fit, strengthAt(fit, content).value));
   const span = Math.max(...line.map(Math.abs));
   const falls = line.findIndex((value, i) => i > 0 && value < line[i - 1] - 1e-9 * span);
+  const lost =
+    cementPct === null
+      ? undefined
+      : grid.find((content) => content > cementPct && margin(content) < 0);
+  const findings: Finding[] = [];
   if (falls > 0) {
-    findings.push({
-      severity: "warning",
-      code: "strength-falls-with-cement",
-      file,
-      column: "strength.form",
-      value: fit.form,
-      message: say`The fitted ${wordFor(fit.form)} curve falls with more cement from about ${formatFixed(grid[falls - 1], 1)} %.`,
-      expected: say`strength that rises with cement`,
-      remedy: say`Look at the blocks there, and compare the other forms.`,
-    });
+    findings.push(
+      finding(
+        "warning",
+        "strength-falls-with-cement",
+        { file, column: "strength.model", value: fit.form },
+        {
+          message: say`The fitted ${wordFor(fit.form)} curve falls with more cement from about ${formatFixed(grid[falls - 1], 1)} %.`,
+          expected: say`strength that rises with cement`,
+          remedy: say`Look at the blocks there, and compare the other forms.`,
+        },
+      ),
+    );
   }
-  if (cementPct !== null) {
-    const lost = grid.find((content) => content > cementPct && margin(content) < 0);
-    if (lost !== undefined) {
-      findings.push({
-        severity: "warning",
-        code: "requirement-lost-again",
-        file,
-        column: "strength.requirement",
-        value: mpa(strengthMpa),
-        message: say`The bound falls below the requirement again at about ${formatFixed(lost, 1)} % cement.`,
-        expected: say`a bound that stays above the requirement with more cement`,
-        remedy: say`Do not take more cement for safer; make more blocks at the highest content.`,
-      });
-    }
+  if (lost !== undefined) {
+    findings.push(
+      finding(
+        "warning",
+        "requirement-lost-again",
+        { file, column: "strength.requirement", value: mpa(strengthMpa) },
+        {
+          message: say`The bound falls below the requirement again at about ${formatFixed(lost, 1)} % cement.`,
+          expected: say`a bound that stays above the requirement with more cement`,
+          remedy: say`Do not take more cement for safer; make more blocks at the highest content.`,
+        },
+      ),
+    );
   }
   if (batchablePct !== null && batchablePct > last) {
-    findings.push({
-      severity: "warning",
-      code: "rounded-beyond-tested",
-      file,
-      column: "strength.round-up-to",
-      value: `${batchablePct} %`,
-      message: say`Rounded up, the content lies above the highest tested content, ${last} %.`,
-      expected: say`at most ${last} %`,
-      remedy: say`Choose a smaller step, or test blocks with that content.`,
-    });
+    findings.push(
+      finding(
+        "warning",
+        "rounded-beyond-tested",
+        { file, column: "strength.round-up-to", value: `${batchablePct} %` },
+        {
+          message: say`Rounded up, the content lies above the highest tested content, ${last} %.`,
+          expected: say`at most ${last} %`,
+          remedy: say`Choose a smaller step, or test blocks with that content.`,
+        },
+      ),
+    );
   }
   return findings;
 }
 
 /** Which blocks to make next, and why. */
 export interface NextBlocks {
-  readonly cementPct: number;
+  /** Null where no content in reach would do. Beyond the tested contents it is the curve's guess. */
+  readonly cementPct: number | null;
+  /**
+   * The contents that the blocks do not rule out, by the curve carried on beyond the tested contents;
+   * an end is null where the curve does not give it in reach. Null where the content is a tested one.
+   */
+  readonly interval: { readonly lowPct: number | null; readonly highPct: number | null } | null;
   readonly reason: Text;
-}
-
-/** The usual distance between tested contents: their median gap. */
-function usualGap(contentsPct: readonly number[]): number {
-  const gaps = contentsPct
-    .slice(1)
-    .map((content, index) => content - contentsPct[index])
-    .sort((a, b) => a - b);
-  return gaps[Math.floor(gaps.length / 2)];
 }
 
 /** A content a person would choose: whole tenths of a percent. */
 const tenth = (content: number) => Number(content.toFixed(1));
 
-/** What to make where the lowest tested content already meets the requirement. */
-function blocksBelow(fit: FittedStrength): NextBlocks | null {
-  const lowest = fit.contentsPct[0];
-  const next = tenth(lowest - usualGap(fit.contentsPct));
-  if (!(next > 0)) return null;
+/**
+ * What to make where the lowest tested content already meets the requirement: the content at which the
+ * curve, carried on downwards by no more than the tested range, gives it.
+ */
+function blocksBelow(fit: FittedStrength, rule: Required<StrengthRequirement>): NextBlocks | null {
+  const { contentsPct } = fit;
+  const [lowest, highest] = [contentsPct[0], contentsPct[contentsPct.length - 1]];
+  // A logarithm has no value at 0.
+  const least = STRENGTH_FORMS[fit.form].contentScale === "logarithm" ? 0.1 * lowest : 0;
+  const from = Math.max(least, lowest - (highest - lowest));
+  if (!(from < lowest)) return null;
+  const reach = carriedOn(fit, rule, from, lowest);
+  const next = tenth(reach.cementPct ?? lowest);
+  if (!(next < lowest)) return null;
+  const interval = { lowPct: reach.lowPct, highPct: reach.highPct };
+  if (next <= tenth(from)) {
+    return {
+      cementPct: next,
+      interval,
+      reason: say`Less than ${lowest} % may do, but has not been tested: carried on downwards, the curve still meets the requirement at ${next} %. Make blocks with contents between ${next} and ${lowest} %.`,
+    };
+  }
   return {
     cementPct: next,
-    reason: say`Less than ${lowest} % may do, but has not been tested: make blocks with about ${next} % cement.`,
+    interval,
+    reason: say`Less than ${lowest} % may do, but has not been tested: carried on downwards, the curve gives about ${next} % (${intervalWords(reach, rule.confidence)}). Make blocks with about that content.`,
   };
 }
 
 /**
  * What to make where the requirement is not met within the tested contents. Were the curve known
  * without error, the bound would still stand z s below it for single blocks: if even that misses the
- * requirement, more cement must be tested; otherwise more blocks near the top would do.
+ * requirement, more cement must be tested, at the content that the curve itself gives when it is carried
+ * on, by no more than the tested range; otherwise more blocks near the top would do.
  */
-function blocksAbove(
-  fit: FittedStrength,
-  options: {
-    readonly strengthMpa: number;
-    readonly statistic: StrengthStatistic;
-    readonly confidence: number;
-    readonly coverage: number;
-  },
-): NextBlocks {
-  const highest = fit.contentsPct[fit.contentsPct.length - 1];
-  const sds =
-    options.statistic === "mean"
-      ? 0
-      : normalQuantile(options.statistic === "prediction" ? options.confidence : options.coverage);
-  const { value, sd } = strengthAt(fit, highest);
-  const known = fromFittedScale(fit, value - sds * sd);
-  if (known >= options.strengthMpa) {
+function blocksAbove(fit: FittedStrength, rule: Required<StrengthRequirement>): NextBlocks {
+  const { contentsPct } = fit;
+  const [lowest, highest] = [contentsPct[0], contentsPct[contentsPct.length - 1]];
+  if (knownMargin(fit, rule)(highest) >= 0) {
     return {
       cementPct: highest,
+      interval: null,
       reason: say`The curve is high enough at ${highest} %, but it is not known well enough: make more blocks with ${highest} % cement.`,
     };
   }
-  const next = tenth(highest + usualGap(fit.contentsPct));
+  const furthest = highest + (highest - lowest);
+  const reach = carriedOn(fit, rule, highest, furthest);
+  if (reach.cementPct === null) {
+    return {
+      cementPct: null,
+      interval: null,
+      reason: say`Carried on to ${tenth(furthest)} %, the curve does not give this strength, so no cement content in reach will do: improve the grading, the compaction or the evenness of the mix.`,
+    };
+  }
+  const next = Math.max(tenth(reach.cementPct), tenth(highest + 0.1));
   return {
     cementPct: next,
-    reason: say`More blocks of the tested contents would not be enough: make blocks with about ${next} % cement, or improve the grading, the compaction or the evenness of the mix.`,
+    interval: { lowPct: reach.lowPct, highPct: reach.highPct },
+    reason: say`More blocks of the tested contents would not be enough. Carried on beyond them, which only blocks can prove, the curve gives about ${next} % cement (${intervalWords(reach, rule.confidence)}): make blocks with about that content, or improve the grading, the compaction or the evenness of the mix.`,
   };
+}
+
+/** Above zero where the curve, were it known without error, would meet the requirement; fitted scale. */
+function knownMargin(
+  fit: FittedStrength,
+  { strengthMpa, statistic, confidence, coverage }: Required<StrengthRequirement>,
+): (cementPct: number) => number {
+  const sds =
+    statistic === "mean" ? 0 : normalQuantile(statistic === "prediction" ? confidence : coverage);
+  const wanted = toFittedScale(fit, strengthMpa);
+  return (cementPct) => {
+    const { value, sd } = strengthAt(fit, cementPct);
+    return value - sds * sd - wanted;
+  };
+}
+
+interface CarriedOn {
+  readonly cementPct: number | null;
+  readonly lowPct: number | null;
+  readonly highPct: number | null;
+}
+
+/**
+ * Where the curve, less the scatter of blocks that the requirement allows for, reaches the strength
+ * within a range beyond the tested contents, and where the two-sided band of the curve does.
+ */
+function carriedOn(
+  fit: FittedStrength,
+  rule: Required<StrengthRequirement>,
+  fromPct: number,
+  toPct: number,
+): CarriedOn {
+  const known = knownMargin(fit, rule);
+  const t = tQuantile((1 + rule.confidence) / 2, fit.degreesOfFreedom);
+  const reached = (side: -1 | 0 | 1) =>
+    firstReach(
+      (cementPct) => {
+        const { leverage, sd } = strengthAt(fit, cementPct);
+        return known(cementPct) + side * t * Math.sqrt(leverage) * sd;
+      },
+      fromPct,
+      toPct,
+    )?.cementPct ?? null;
+  return { cementPct: reached(0), lowPct: reached(1), highPct: reached(-1) };
+}
+
+function intervalWords({ lowPct, highPct }: CarriedOn, confidence: number): Text {
+  const level = tenth(100 * confidence);
+  const low = formatFixed(lowPct ?? 0, 1);
+  return highPct === null
+    ? say`from ${low} % up without an end in reach, at ${level} % confidence`
+    : say`${low} to ${formatFixed(highPct, 1)} %, at ${level} % confidence`;
 }
 
 /** Root finding ends within this much of the true content, percent points. */

@@ -1,11 +1,11 @@
-import { STUDY_FILE } from "../entries/parseStudyYaml.js";
-import type { Finding } from "../findings/finding.js";
+import { type Finding, STUDY_FILE } from "../findings/finding.js";
 import type { SpecimenRecord } from "../lab/specimens.js";
 import { correctAspectRatio } from "../strength/aspectRatio.js";
 import { batchScatter } from "../strength/batches.js";
 import { characteristicStrength } from "../strength/characteristicStrength.js";
 import { includedSpecimens } from "../strength/includedBlocks.js";
 import { leastCement } from "../strength/leastCement.js";
+import { modelFindings } from "../strength/modelFindings.js";
 import { strengthBands } from "../strength/regression/bounds.js";
 import { fitStrength } from "../strength/regression/fit.js";
 import { compareForms } from "../strength/regression/formComparison.js";
@@ -21,17 +21,21 @@ const RULES = ["en1990-normal", "tolerance-75", "tolerance-95"] as const;
 
 /** The regression of strength on cement content and the least content that meets the requirement. */
 export function computeStrength(study: Study, findings: Finding[]): StrengthStudy | undefined {
-  const { form, requirement, roundUpToPct, batches, spread, aspectTable } = study.config.strength;
-  const { covariates } = study.config.strength;
+  const { model: form, variance: spread, ...asked } = study.config.strength;
+  const { requirement, roundUpToPct, batches, covariates, aspectTable } = asked;
   const { ageDays, confidence } = requirement;
-  const included = includedSpecimens(study.specimens, { ageDays, form });
+  const kinds = covariates.map(({ kind }) => kind);
+  const included = includedSpecimens(study.specimens, { ageDays, form, covariates: kinds, spread });
   findings.push(...included.findings);
   if (included.findings.some(({ severity }) => severity === "error")) return undefined;
 
   const { specimens } = study.specimens;
   const options = {
-    ...{ form, ageDays, batches, spread },
-    covariates: covariates.map(({ kind }) => kind),
+    form,
+    ageDays,
+    batches,
+    spread,
+    covariates: kinds,
     at: Object.fromEntries(
       covariates.flatMap(({ kind, at }) => (at === undefined ? [] : [[kind, at]])),
     ),
@@ -61,22 +65,37 @@ export function computeStrength(study: Study, findings: Finding[]): StrengthStud
       remedy: say`Make and crush the blocks that the message names, then compute again.`,
     });
   }
-  findings.push(...batchFindings(study, included.included));
   const chosen = least.batchablePct;
-  const contents = new Set([...fit.contentsPct, ...(chosen === null ? [] : [chosen])]);
-  return {
-    specimens,
+  const evidence = {
     fit,
     lackOfFit: lackOfFit(fit),
     forms: compareForms(specimens, options),
+    checks: residualChecks(fit),
+  };
+  // Where batches or ages are terms of the regression, their scatter is allowed for.
+  const scatter =
+    batches === "block" || kinds.includes("ln age")
+      ? undefined
+      : batchScatter(included.included, { ageDays });
+  findings.push(
+    ...modelFindings(
+      { ...evidence, scatter, requirement, cementPct: chosen },
+      { blocks: study.specimens.file, study: STUDY_FILE },
+    ),
+  );
+  const contents = new Set([...fit.contentsPct, ...(chosen === null ? [] : [chosen])]);
+  return {
+    specimens,
+    ...evidence,
     bands: strengthBands(fit, { confidence }),
     bandsAtContents: strengthBands(fit, {
       confidence,
       cementPct: [...contents].sort((a, b) => a - b),
     }),
-    checks: residualChecks(fit),
     robust: robustStrength(fit),
-    characteristic: characteristicByContent(included.included),
+    characteristic: characteristicByContent(
+      included.included.filter((block) => block.ageDays === ageDays),
+    ),
     aspect: aspectTable === undefined ? [] : correctedBlocks(specimens, aspectTable),
     leastCement: least,
     chosenCementPct: chosen ?? undefined,
@@ -110,23 +129,4 @@ function correctedBlocks(
       { block, corrected: correctAspectRatio({ strengthMpa, heightMm, thicknessMm }, tableId) },
     ];
   });
-}
-
-/** A warning where batches of one content differ by more than their blocks do. */
-function batchFindings({ config, specimens }: Study, blocks: readonly SpecimenRecord[]): Finding[] {
-  const scatter = batchScatter(blocks, {
-    ageDays: config.strength.requirement.ageDays,
-  });
-  if (scatter.pValue === null || scatter.pValue >= 0.05) return [];
-  return [
-    {
-      severity: "warning",
-      code: "batches-differ",
-      file: specimens.file,
-      column: "batch",
-      message: scatter.message,
-      expected: say`batches of one content that differ no more than their blocks`,
-      remedy: say`Look for what changed between the batches; set strength.batches: block, or mix more batches.`,
-    },
-  ];
 }

@@ -101,7 +101,7 @@ describe("fitStrength", () => {
     expect(zero.status).toBe("not-defined");
     expect(render(zero.message)).toContain("B1");
     expect(() => fitStrength([], { form: "cubic" as "linear", ageDays: 28 })).toThrow(/cubic/);
-    expect(() => fitStrength([], { form: "linear", ageDays: 0 })).toThrow("invalid `ageDays`: 0");
+    expect(() => fitStrength([], { form: "linear", ageDays: -1 })).toThrow("invalid `ageDays`: -1");
   });
 
   it("has no finite interval where the slope is lost in scatter", () => {

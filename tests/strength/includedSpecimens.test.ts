@@ -98,3 +98,48 @@ describe("includedSpecimens", () => {
     expect(codes(blocksOf(singles))).toEqual([["outlying-block", 6]]);
   });
 });
+
+describe("what is allowed, and what does not go together", () => {
+  it("a weak control without cement is a warning, and takes part", () => {
+    const weak = [[0, 0.07], ...SIXTEEN.map(([content, strength]) => [content, strength + 1])];
+    const { findings, included } = run(blocksOf(weak));
+    expect(findings.map(({ code, severity }) => [code, severity])).toEqual([
+      ["mixed-units", "warning"],
+    ]);
+    expect(included[0]).toMatchObject({ cementPct: 0, strengthMpa: 0.07 });
+  });
+
+  it("an age of 0 is an age like others, until its logarithm is asked for", () => {
+    const green = changed(5, { ageDays: 0 });
+    expect(codes(green, { ageDays: 28 })).toEqual([["other-ages", 7]]);
+    expect(codes(green, { ageDays: 28, covariates: ["ln age"] })).toContainEqual([
+      "age-without-logarithm",
+      7,
+    ]);
+  });
+
+  it("takes blocks of all ages where age is a covariate", () => {
+    const mixed = blocksOf(SIXTEEN).map((block, index) => ({
+      ...block,
+      ageDays: index % 2 ? 7 : 28,
+      strengthMpa: block.strengthMpa * (index % 2 ? 0.7 : 1),
+    }));
+    const found = run(mixed, { ageDays: 28, covariates: ["ln age"] });
+    expect([found.included.length, found.otherAges.length]).toEqual([16, 0]);
+    expect(found.findings).toEqual([]);
+    // One block of 28 days among 25 of other ages is enough for a curve with age in it.
+    const few = mixed.map((block, index) => ({
+      ...block,
+      ageDays: index === 0 ? 28 : 7 + (index % 3) * 28,
+    }));
+    expect(codes(few, { ageDays: 28, covariates: ["ln age"] })).toEqual([]);
+    expect(codes(few, { ageDays: 28 })).toContainEqual(["too-few-blocks", 2]);
+  });
+
+  it("refuses proportional spread with the power form", () => {
+    const { findings } = run(blocksOf(SIXTEEN), { form: "power", spread: "proportional" });
+    expect(findings.map(({ code, column }) => [code, column])).toEqual([
+      ["power-form-with-spread", "strength.variance"],
+    ]);
+  });
+});

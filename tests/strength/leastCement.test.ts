@@ -3,12 +3,19 @@ import { describe, expect, it } from "vitest";
 import { leastCement, roundUpToStep } from "../../src/strength/leastCement.js";
 import { strengthBound } from "../../src/strength/regression/bounds.js";
 import { fitStrength } from "../../src/strength/regression/fit.js";
+import type { StrengthForm } from "../../src/strength/regression/model.js";
 import { render } from "../../src/words/render.js";
 import { blocksOf, fitted, SIXTEEN } from "./blocks.js";
 import { near } from "./near.js";
 
 const STATISTICS = ["mean", "prediction", "tolerance"] as const;
 const FORMS = ["linear", "quadratic", "logarithmic", "power"] as const;
+
+/** Where the straight line through the sixteen blocks, carried on, reaches a strength. */
+function lineContent(strengthMpa: number): number {
+  const [a, b] = fitted(SIXTEEN).coefficients.map(({ value }) => value);
+  return (strengthMpa - a) / b;
+}
 
 describe("leastCement", () => {
   it.each(FORMS.flatMap((form) => STATISTICS.map((statistic) => [form, statistic] as const)))(
@@ -61,7 +68,8 @@ describe("leastCement", () => {
     expect(found.status).toBe("below-range");
     expect(found.cementPct).toBe(4);
     expect(found.lineContentPct).toBeNull();
-    expect(found.nextBlocks!.cementPct).toBe(2);
+    // Where the curve itself, carried on downwards, gives 0.8 MPa.
+    near(found.nextBlocks!.cementPct!, lineContent(0.8), { rel: 0, abs: 0.05 }, "next");
   });
 
   it("refuses to extrapolate above: advice for more cement where blocks would not help", () => {
@@ -72,8 +80,32 @@ describe("leastCement", () => {
     });
     expect(found.status).toBe("above-range");
     expect([found.cementPct, found.batchablePct, found.interval]).toEqual([null, null, null]);
-    expect(found.nextBlocks!.cementPct).toBe(12);
+    const { cementPct, interval, reason } = found.nextBlocks!;
+    const { residualSd } = fitted(SIXTEEN);
+    near(cementPct!, lineContent(5 + 1.644854 * residualSd), { rel: 0, abs: 0.05 }, "next");
+    expect(interval!.lowPct).toBeLessThan(cementPct!);
+    expect(interval!.highPct).toBeGreaterThan(cementPct!);
+    expect(render(reason)).toContain(`about ${cementPct} % cement (`);
     expect(render(found.message)).toContain("4 to 10 %");
+  });
+
+  it("asks for more cement the more strength is wanted, and for none where none in reach will do", () => {
+    const next = (strengthMpa: number, pairs = SIXTEEN, form: StrengthForm = "linear") =>
+      leastCement(fitted(pairs, form), { strengthMpa, statistic: "mean", confidence: 0.95 })
+        .nextBlocks!;
+    const asked = [4.2, 4.6, 5].map((strengthMpa) => next(strengthMpa).cementPct!);
+    expect(asked).toEqual([...asked].sort((a, b) => a - b));
+    expect(new Set(asked).size).toBe(3);
+    expect(next(20)).toMatchObject({ cementPct: null, interval: null });
+    expect(render(next(20).reason)).toContain("no cement content in reach will do");
+    const falling = SIXTEEN.map(([content, strength]) => [content, 6 - strength]);
+    expect(next(8, falling).cementPct).toBeNull();
+    // A curve that has passed its top gives nothing above it either.
+    const peaked = SIXTEEN.map(([content, strength]) => [
+      content,
+      strength - 0.06 * (content - 4) ** 2,
+    ]);
+    expect(next(5, peaked, "quadratic").cementPct).toBeNull();
   });
 
   it("asks for more blocks at the top where the curve is high enough but not known well", () => {

@@ -195,7 +195,7 @@ describe("batches", () => {
     const found = batchScatter(nested, { ageDays: 28 });
     expect([found.status, found.batches]).toEqual(["ok", 8]);
     expect(found.pValue).toBeLessThan(0.05);
-    expect(render(found.message)).toContain("Fit the means");
+    expect(render(found.message)).toContain("too narrow");
     // Two levels 0.4 apart have the standard deviation 0.4/√2; the blocks' own scatter shifts it.
     near(found.betweenSdMpa, 0.4 / Math.SQRT2, { rel: 0.5, abs: 0 }, "between");
     const status = (blocks: readonly SpecimenRecord[]) =>

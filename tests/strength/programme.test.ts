@@ -1,6 +1,5 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import type { Finding } from "../../src/findings/finding.js";
 import { readSpecimens } from "../../src/lab/specimens.js";
 import { readTrials } from "../../src/lab/trials.js";
 import {
@@ -84,8 +83,7 @@ describe("testProgramme", () => {
             return header[at] === "load (kN)" ? "21.5" : cell;
           }),
     );
-    const findings: Finding[] = [];
-    const read = readSpecimens({ file: "blocks.csv", rows: filled }, findings);
+    const { record: read, findings } = readSpecimens({ file: "blocks.csv", rows: filled });
     expect(findings).toEqual([]);
     expect(
       read?.specimens.map(({ id, batch, cementPct, ageDays, crushingOrder }) => ({
@@ -97,9 +95,9 @@ describe("testProgramme", () => {
       })),
     ).toEqual(blocks);
     near(read?.specimens[0].strengthMpa ?? null, 2.15, { rel: 1e-12, abs: 0 }, "strength");
-    const empty: Finding[] = [];
-    expect(readSpecimens(sheet, empty)).toBeUndefined();
-    expect(new Set(empty.map(({ code }) => code))).toEqual(new Set(["missing-value"]));
+    const empty = readSpecimens(sheet);
+    expect(empty.record).toBeUndefined();
+    expect(new Set(empty.findings.map(({ code }) => code))).toEqual(new Set(["missing-value"]));
     expect(sheetCsv(sheet).split("\n")).toHaveLength(sheet.rows.length + 1);
   });
 
@@ -156,9 +154,8 @@ describe("workshop trials", () => {
 
   it("reads the log, and what is amiss in its cells", () => {
     const read = (lines: string) => {
-      const findings: Finding[] = [];
       const rows = lines.split("\n").map((line) => line.split(","));
-      const trials = readTrials({ file: "trials.csv", rows }, findings);
+      const { record: trials, findings } = readTrials({ file: "trials.csv", rows });
       return { trials, codes: findings.map(({ code, row }) => [code, row]) };
     };
     const header =

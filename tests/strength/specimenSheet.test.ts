@@ -1,16 +1,14 @@
 import { describe, expect, it } from "vitest";
-import type { Finding } from "../../src/findings/finding.js";
 import { cementFromParts, readSpecimens } from "../../src/lab/specimens.js";
 import { render } from "../../src/words/render.js";
 import { near } from "./near.js";
 
 function read(text: string) {
-  const findings: Finding[] = [];
   const rows = text
     .trim()
     .split("\n")
     .map((line) => line.split(",").map((cell) => cell.trim()));
-  const sheet = readSpecimens({ file: "blocks.csv", rows }, findings);
+  const { record: sheet, findings } = readSpecimens({ file: "blocks.csv", rows });
   for (const { message, expected, remedy, file } of findings) {
     expect([message, expected, remedy, file].every((part) => render(part).length > 0)).toBe(true);
   }

@@ -58,6 +58,13 @@ export function selectBlocks(
     );
   }
   const ages = used.map((block) => block.ageDays);
+  const ageless = withAges ? used.find((block) => !(block.ageDays > 0)) : undefined;
+  if (ageless) {
+    return done(
+      "not-defined",
+      say`The regression takes the logarithm of the age; block ${ageless.id} was crushed at ${ageless.ageDays} days. Exclude it with that reason, or leave the age out.`,
+    );
+  }
   if (withAges && used.length > 0 && (ageDays < Math.min(...ages) || ageDays > Math.max(...ages))) {
     return done(
       "outside-tested",

@@ -2,7 +2,7 @@ import type { SpecimenRecord } from "../../lab/specimens.js";
 import { tCdf, tQuantile } from "../../numerics/distributions.js";
 import { type LeastSquaresFit, leastSquares } from "../../numerics/leastSquares.js";
 import { joinTexts, say } from "../../words/message.js";
-import { checkFraction, checkPositive } from "../checkOption.js";
+import { checkFraction } from "../checkOption.js";
 import { type SelectedBlocks, selectBlocks } from "./blocks.js";
 import type { StrengthCoefficient, StrengthFit, StrengthFitPoint } from "./curve.js";
 import {
@@ -52,7 +52,7 @@ export interface FitStrengthOptions {
  * Source: least squares, e.g. Draper & Smith, Applied Regression Analysis (from memory); proved on
  * published sets and beside statsmodels in `tests/strength`.
  *
- * @throws RangeError where `ageDays` is not above 0, `confidence` not between 0 and 1, or the power form
+ * @throws RangeError where `ageDays` is below 0, `confidence` not between 0 and 1, or the power form
  * is asked for a proportional spread: on ln f it already is.
  *
  * @example
@@ -72,7 +72,9 @@ export function fitStrength(
       `invalid \`form\`: ${String(form)}; expected ${Object.keys(STRENGTH_FORMS).join(", ")}`,
     );
   }
-  checkPositive("ageDays", ageDays);
+  if (!(Number.isFinite(ageDays) && ageDays >= 0)) {
+    throw new RangeError(`invalid \`ageDays\`: ${ageDays}; expected 0 or above`);
+  }
   checkFraction("confidence", confidence);
   const logarithm = facts.strengthScale === "logarithm";
   if (spread === "proportional" && logarithm) {

@@ -1,0 +1,228 @@
+import { type Finding, finding } from "../findings/finding.js";
+import { formatFixed, formatNumber } from "../quantities/format.js";
+import { joinTexts, say, type Text, wordFor } from "../words/message.js";
+import type { BatchScatter } from "./batches.js";
+import type { StrengthRequirement } from "./leastCement.js";
+import { groupByContent } from "./regression/blocks.js";
+import { boundOffset, strengthBound } from "./regression/bounds.js";
+import { type FittedStrength, fromFittedScale, toFittedScale } from "./regression/curve.js";
+import type { FormsCompared } from "./regression/formComparison.js";
+import type { LackOfFit } from "./regression/lackOfFit.js";
+import { relativeSpread } from "./regression/model.js";
+import type { ResidualCheck } from "./regression/residuals.js";
+
+/** Usual level of a test: common practice, no source. */
+const LEVEL = 0.05;
+/** A form whose AICc is larger by this has "considerably less support": Burnham & Anderson 2002 (from memory). */
+const CLEARLY_WORSE = 4;
+
+/** All that was computed about one curve, and what rests on it. */
+export interface ModelEvidence {
+  readonly fit: FittedStrength;
+  readonly lackOfFit: LackOfFit;
+  readonly forms: FormsCompared;
+  readonly checks: readonly ResidualCheck[];
+  /** Of the blocks in the curve; left out where batches are a term of the regression. */
+  readonly scatter?: BatchScatter;
+  readonly requirement: StrengthRequirement;
+  /** The content that is to be batched; null where none was found. */
+  readonly cementPct: number | null;
+}
+
+/**
+ * What speaks against the curve that the least cement rests on: lack of fit (p below 0.05), another form
+ * that is clearly better (AICc smaller by 4 or more), residuals that are not normal or not of one spread,
+ * batches that differ. Where any of them does, the content found is held against the blocks nearest to
+ * it, without the curve: see `nearestBlocks`.
+ *
+ * @param places the block sheet and the study's file, as findings name them.
+ * Source: as `lackOfFit`, `compareForms`, `residualChecks` and `batchScatter`.
+ *
+ * @example
+ * const block = (id, cementPct, strengthMpa) => ({ id, cementPct, strengthMpa, ageDays: 28, row: 2 });
+ * const blocks = [block("A", 4, 1.0), block("B", 4, 1.2), block("C", 6, 2.4), block("D", 6, 2.6), block("E", 8, 2.9), block("F", 8, 3.1)];
+ * const fit = fitStrength(blocks, { form: "linear", ageDays: 28 });
+ * const evidence = { fit, lackOfFit: lackOfFit(fit), forms: compareForms(blocks, { ageDays: 28 }), checks: residualChecks(fit) };
+ * const requirement = { strengthMpa: 2.9, statistic: "mean", confidence: 0.95 };
+ * modelFindings({ ...evidence, requirement, cementPct: 8 }, { blocks: "blocks.csv", study: "study.yaml" }).map(({ code }) => code) // => ["lack-of-fit", "nearest-blocks-miss"]
+ */
+export function modelFindings(
+  evidence: ModelEvidence,
+  places: { readonly blocks: string; readonly study: string },
+): Finding[] {
+  const doubts = [
+    ...lackFindings(evidence, places.study),
+    ...formFindings(evidence, places.study),
+    ...residualFindings(evidence, places.blocks),
+    ...scatterFindings(evidence, places.blocks),
+  ];
+  return doubts.length > 0 ? [...doubts, ...nearestFindings(evidence, places.study)] : [];
+}
+
+function lackFindings({ fit, lackOfFit: { pValue } }: ModelEvidence, file: string): Finding[] {
+  if (pValue === null || pValue >= LEVEL) return [];
+  return [
+    finding(
+      "warning",
+      "lack-of-fit",
+      { file, column: "strength.model", value: fit.form },
+      {
+        message: say`The ${wordFor(fit.form)} curve misses the means of the contents by more than the scatter of the blocks explains (lack of fit, p ${pWords(pValue)}): its bounds, and the least cement, are in doubt.`,
+        expected: say`p of at least 0.05`,
+        remedy: say`Look at the curve among the blocks, and choose a form that fits them (strength.model).`,
+      },
+    ),
+  ];
+}
+
+function formFindings({ fit, forms: { forms } }: ModelEvidence, file: string): Finding[] {
+  const difference = forms.find(({ form }) => form === fit.form)?.aiccDifference ?? null;
+  if (difference === null || difference < CLEARLY_WORSE) return [];
+  const [best] = forms;
+  return [
+    finding(
+      "warning",
+      "clearly-better-form",
+      { file, column: "strength.model", value: fit.form },
+      {
+        message: say`The ${wordFor(best.form)} form fits these blocks clearly better than the ${wordFor(fit.form)} one: its AICc is smaller by ${formatFixed(difference, 1)}.`,
+        expected: say`a form whose AICc is less than ${CLEARLY_WORSE} above the best`,
+        remedy: say`Set strength.model: ${best.form}, or say in the report why the ${wordFor(fit.form)} form is kept.`,
+      },
+    ),
+  ];
+}
+
+const CHECK_CODES: Readonly<Record<ResidualCheck["check"], string>> = {
+  normality: "residuals-not-normal",
+  "equal spread of the contents": "uneven-scatter",
+  "spread that grows with strength": "scatter-grows",
+};
+
+function residualFindings({ checks }: ModelEvidence, file: string): Finding[] {
+  return checks
+    .filter(({ status }) => status === "doubt")
+    .map(({ check, test, pValue, message }) =>
+      finding(
+        "warning",
+        CHECK_CODES[check],
+        { file, column: "strength" },
+        {
+          message: say`The residuals of the curve fail a check, so its bounds may be wrong: ${wordFor(check)} (${test}, p ${pWords(pValue!)}).`,
+          expected: say`p of at least 0.05`,
+          remedy: message,
+        },
+      ),
+    );
+}
+
+function scatterFindings({ scatter }: ModelEvidence, file: string): Finding[] {
+  if (!scatter || scatter.pValue === null || scatter.pValue >= LEVEL) return [];
+  return [
+    finding(
+      "warning",
+      "batches-differ",
+      { file, column: "batch" },
+      {
+        message: scatter.message,
+        expected: say`batches of one content that differ no more than their blocks`,
+        remedy: say`Look for what changed between the batches; set strength.batches: block, or mix more batches.`,
+      },
+    ),
+  ];
+}
+
+function nearestFindings(evidence: ModelEvidence, file: string): Finding[] {
+  const { fit, requirement, cementPct } = evidence;
+  if (cementPct === null) return [];
+  const nearest = nearestBlocks(evidence, cementPct);
+  if (!nearest) return [];
+  const { contentsPct, blocks, meanMpa, boundMpa } = nearest;
+  const { strengthMpa } = requirement;
+  const at: Text = joinTexts(contentsPct.map((content) => say`${content} %`));
+  const found = say`Without the curve, the ${blocks} blocks nearest to it (at ${at}) give at ${cementPct} % cement a mean of ${formatFixed(meanMpa, 2)} MPa and a bound of ${formatFixed(boundMpa, 2)} MPa`;
+  const place = { file, column: "strength.requirement", value: `${cementPct} %` };
+  const expected = say`a bound of at least ${formatFixed(strengthMpa, 2)} MPa from the nearest blocks alone, as the curve is in doubt`;
+  if (boundMpa >= strengthMpa) {
+    return [
+      finding("note", "nearest-blocks-agree", place, {
+        message: say`${found}: they meet the requirement too.`,
+        expected,
+        remedy: say`Nothing to do here; the doubts about the curve remain.`,
+      }),
+    ];
+  }
+  const curveMpa = strengthBound(fit, cementPct, requirement);
+  return [
+    finding("warning", "nearest-blocks-miss", place, {
+      message: say`${found}; the curve gives a bound of ${formatFixed(curveMpa, 2)} MPa. The content found rests on the curve, not on the blocks.`,
+      expected,
+      remedy: say`Do not build on this content before the curve is in order: choose a form that fits, or make more blocks with about ${cementPct} % cement.`,
+    }),
+  ];
+}
+
+export interface NearestBlocks {
+  /** One content, or the two about the content asked for. */
+  readonly contentsPct: readonly number[];
+  readonly blocks: number;
+  /** Between two contents: on the straight line between their means. The median for the power form. */
+  readonly meanMpa: number;
+  /** The requirement's own bound, MPa. */
+  readonly boundMpa: number;
+}
+
+/**
+ * What the blocks nearest to a content say of it without the curve: their mean, on the straight line
+ * between the means of the contents on either side, and the requirement's bound from the scatter of
+ * blocks of one content.
+ *
+ * Formula: m = (1 − w) m₁ + w m₂ with w = (c − c₁)/(c₂ − c₁); the bound as in `strengthBound` with
+ * h = (1 − w)²/n₁ + w²/n₂, s and its degrees of freedom from the pure error of `lackOfFit`.
+ *
+ * @returns null without replicates, or where covariates or batches tell blocks of one content apart.
+ * Source: own arithmetic on the textbook formulas of `strengthBound` and `lackOfFit`.
+ *
+ * @example
+ * const block = (id, cementPct, strengthMpa) => ({ id, cementPct, strengthMpa, ageDays: 28, row: 2 });
+ * const fit = fitStrength([block("A", 4, 1.0), block("B", 4, 1.2), block("C", 6, 2.4), block("D", 6, 2.6), block("E", 8, 2.9), block("F", 8, 3.1)], { form: "linear", ageDays: 28 });
+ * const requirement = { strengthMpa: 2.6, statistic: "mean", confidence: 0.95 };
+ * const { meanMpa, boundMpa } = nearestBlocks({ fit, lackOfFit: lackOfFit(fit), requirement }, 7);
+ * [meanMpa, boundMpa] // => [2.75, 2.5836]
+ */
+export function nearestBlocks(
+  { fit, lackOfFit, requirement }: Pick<ModelEvidence, "fit" | "lackOfFit" | "requirement">,
+  cementPct: number,
+): NearestBlocks | null {
+  const { pureSumOfSquares, pureDegreesOfFreedom: degreesOfFreedom } = lackOfFit;
+  if (lackOfFit.status === "other-terms" || degreesOfFreedom < 1) return null;
+  const { contentsPct, basis } = fit;
+  const groups = groupByContent(fit.points);
+  const below = contentsPct.findLast((content) => content <= cementPct) ?? contentsPct[0];
+  const above = contentsPct.find((content) => content >= cementPct) ?? below;
+  const way = above > below ? (cementPct - below) / (above - below) : 0;
+  const sides = (above > below ? [below, above] : [below]).map((content) => {
+    const values = groups.get(content)!.map(({ strengthMpa }) => toFittedScale(fit, strengthMpa));
+    const part = content === below ? 1 - way : way;
+    const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
+    return { content, count: values.length, part, mean };
+  });
+  const value = sides.reduce((sum, { part, mean }) => sum + part * mean, 0);
+  const leverage = sides.reduce((sum, { part, count }) => sum + part ** 2 / count, 0);
+  const pureSd = Math.sqrt(pureSumOfSquares / degreesOfFreedom);
+  const sd = pureSd * relativeSpread(basis.spread, value, basis.reference);
+  const { statistic, confidence, coverage = 0.95 } = requirement;
+  const probability = 1 - confidence;
+  const offset = boundOffset({ statistic, probability, coverage, leverage, degreesOfFreedom });
+  return {
+    contentsPct: sides.map(({ content }) => content),
+    blocks: sides.reduce((sum, { count }) => sum + count, 0),
+    meanMpa: fromFittedScale(fit, value),
+    boundMpa: fromFittedScale(fit, value + offset * sd),
+  };
+}
+
+/** `= 0.012`, or `below 0.001`. */
+function pWords(pValue: number): Text {
+  return pValue < 0.001 ? say`below 0.001` : say`= ${formatNumber(pValue, 2)}`;
+}

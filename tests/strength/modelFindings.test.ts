@@ -1,0 +1,137 @@
+import { describe, expect, it } from "vitest";
+import type { SpecimenRecord } from "../../src/lab/specimens.js";
+import { batchScatter } from "../../src/strength/batches.js";
+import { leastCement, type StrengthRequirement } from "../../src/strength/leastCement.js";
+import { modelFindings, nearestBlocks } from "../../src/strength/modelFindings.js";
+import { type FitStrengthOptions, fitStrength } from "../../src/strength/regression/fit.js";
+import { compareForms } from "../../src/strength/regression/formComparison.js";
+import { lackOfFit } from "../../src/strength/regression/lackOfFit.js";
+import { residualChecks } from "../../src/strength/regression/residuals.js";
+import { render } from "../../src/words/render.js";
+import published from "../reference/strengthLackOfFit.json" with { type: "json" };
+import { blocksOf, SIXTEEN } from "./blocks.js";
+import { near } from "./near.js";
+
+const PUBLISHED = blocksOf(
+  Object.entries(published.strengthByCementPct).flatMap(([content, strengths]) =>
+    strengths.map((kPa) => [Number(content), kPa / 1000]),
+  ),
+);
+const MEAN = { statistic: "mean", confidence: 0.95 } as const;
+
+function found(
+  blocks: readonly SpecimenRecord[],
+  requirement: StrengthRequirement,
+  options: Partial<FitStrengthOptions> = {},
+) {
+  const asked = { form: "linear", ageDays: 28, ...options } as const;
+  const fit = fitStrength(blocks, asked);
+  if (fit.status !== "ok") throw new Error(render(fit.message));
+  const evidence = {
+    fit,
+    lackOfFit: lackOfFit(fit),
+    forms: compareForms(blocks, asked),
+    checks: residualChecks(fit),
+    requirement,
+    cementPct: leastCement(fit, requirement).batchablePct,
+  };
+  const scatter = batchScatter(blocks, { ageDays: 28 });
+  const places = { blocks: "blocks.csv", study: "study.yaml" };
+  return { evidence, findings: modelFindings({ ...evidence, scatter }, places) };
+}
+
+const codes = (...args: Parameters<typeof found>) =>
+  found(...args).findings.map(({ code }) => code);
+
+describe("the published set that a straight line does not fit", () => {
+  it("gives the published regression and lack of fit", () => {
+    const { fit, lackOfFit: lack } = found(PUBLISHED, { strengthMpa: 2, ...MEAN }).evidence;
+    const [a, b] = fit.coefficients.map(({ value }) => value);
+    near(a, published.recomputed.a, { rel: 0, abs: 5e-5 }, "a");
+    near(b, published.recomputed.b, { rel: 0, abs: 5e-5 }, "b");
+    near(fit.residualSd, published.recomputed.s, { rel: 0, abs: 5e-4 }, "s");
+    near(lack.fValue!, published.recomputed.lackOfFitF, { rel: 0, abs: 0.005 }, "F");
+    expect([lack.lackDegreesOfFreedom, lack.pureDegreesOfFreedom]).toEqual(published.recomputed.df);
+  });
+
+  it("says so, names the better form, and that the blocks at the content found do not bear it out", () => {
+    const requirement = { strengthMpa: 4.3, ...MEAN };
+    const { evidence, findings } = found(PUBLISHED, requirement);
+    // The line calls 10 % enough.
+    expect(evidence.cementPct).toBe(10);
+    expect(findings.map(({ code, severity }) => [code, severity])).toEqual([
+      ["lack-of-fit", "warning"],
+      ["clearly-better-form", "warning"],
+      ["nearest-blocks-miss", "warning"],
+    ]);
+    expect(render(findings[1].remedy)).toContain("strength.form: logarithmic");
+    const tens = published.strengthByCementPct["10"];
+    const mean = tens.reduce((sum, kPa) => sum + kPa / 1000, 0) / tens.length;
+    expect(render(findings[2].message)).toContain(`the 10 blocks nearest to it (at 10 %)`);
+    expect(render(findings[2].message)).toContain(`a mean of ${mean.toFixed(2)} MPa`);
+  });
+
+  it("is content where the nearest blocks agree, and still tells the doubt", () => {
+    expect(codes(PUBLISHED, { strengthMpa: 2.3, ...MEAN })).toEqual([
+      "lack-of-fit",
+      "clearly-better-form",
+      "nearest-blocks-agree",
+    ]);
+  });
+
+  it("has no doubt of lack of fit with the form that fits", () => {
+    expect(codes(PUBLISHED, { strengthMpa: 4, ...MEAN }, { form: "quadratic" })).not.toContain(
+      "lack-of-fit",
+    );
+  });
+});
+
+describe("modelFindings", () => {
+  it("is silent about a sound curve", () => {
+    expect(codes(blocksOf(SIXTEEN), { strengthMpa: 2, ...MEAN }, { form: "logarithmic" })).toEqual(
+      [],
+    );
+  });
+
+  it("tells residuals that fail, and batches that differ", () => {
+    const growing = [4, 6, 8, 10].flatMap((content) =>
+      [-1.2, -0.7, -0.2, 0.2, 0.7, 1.2].map((z) => [content, 0.4 * content + 0.05 * content * z]),
+    );
+    const requirement = { strengthMpa: 2, ...MEAN };
+    expect(codes(blocksOf(growing), requirement)).toContain("scatter-grows");
+    expect(codes(blocksOf(growing), requirement, { spread: "proportional" })).not.toContain(
+      "scatter-grows",
+    );
+    const batched = blocksOf(SIXTEEN).map((block, index) => ({
+      ...block,
+      batch: `${block.cementPct}-${index % 2}`,
+      strengthMpa: block.strengthMpa + (index % 2 ? 0.5 : 0),
+    }));
+    expect(codes(batched, requirement)).toContain("batches-differ");
+  });
+});
+
+describe("nearestBlocks", () => {
+  const blocks = blocksOf(SIXTEEN);
+  const { evidence } = found(blocks, { strengthMpa: 2, ...MEAN });
+
+  it("lies on the straight line between the means on either side", () => {
+    const between = nearestBlocks(evidence, 7)!;
+    const mean = (content: number) => {
+      const own = SIXTEEN.filter(([at]) => at === content);
+      return own.reduce((sum, [, strength]) => sum + strength, 0) / own.length;
+    };
+    near(between.meanMpa, (mean(6) + mean(8)) / 2, { rel: 1e-12, abs: 0 }, "mean");
+    expect([between.contentsPct, between.blocks]).toEqual([[6, 8], 8]);
+    expect(between.boundMpa).toBeLessThan(between.meanMpa);
+    expect(nearestBlocks(evidence, 12)!.contentsPct).toEqual([10]);
+  });
+
+  it("says nothing without replicates", () => {
+    const single = found(blocksOf([4, 6, 8, 10].map((c) => [c, 0.3 * c + (c % 4) / 9])), {
+      strengthMpa: 2,
+      ...MEAN,
+    });
+    expect(nearestBlocks(single.evidence, 7)).toBeNull();
+  });
+});

@@ -1,0 +1,41 @@
+import { describe, expect, it } from "vitest";
+import { strengthBands } from "../../src/strength/regression/bounds.js";
+import { fitStrength } from "../../src/strength/regression/fit.js";
+import { strengthByAge } from "../../src/strength/strengthByAge.js";
+import { blocksOf, SIXTEEN } from "./blocks.js";
+import { near } from "./near.js";
+
+const BLOCKS = [7, 28, 56].flatMap((ageDays) =>
+  blocksOf(SIXTEEN).map((block) => ({
+    ...block,
+    id: `${block.id}-${ageDays}`,
+    ageDays,
+    strengthMpa: block.strengthMpa + 0.4 * Math.log(ageDays / 28),
+  })),
+);
+const OPTIONS = { form: "linear", ageDays: 28, covariates: ["ln age"] } as const;
+
+describe("strengthByAge", () => {
+  it("rises by its coefficient a unit of ln age, and is the curve at the age of the requirement", () => {
+    const { ages, status } = strengthByAge(BLOCKS, OPTIONS, 6);
+    expect([status, ages.map(({ ageDays, blocks }) => [ageDays, blocks])]).toEqual([
+      "ok",
+      [
+        [7, 4],
+        [28, 4],
+        [56, 4],
+      ],
+    ]);
+    near(ages[2].meanMpa - ages[0].meanMpa, 0.4 * Math.log(8), { rel: 1e-9, abs: 0 }, "rise");
+    const [band] = strengthBands(fitStrength(BLOCKS, OPTIONS), { cementPct: [6] });
+    expect(ages[1]).toMatchObject({
+      meanMpa: band.meanMpa,
+      predictionLowMpa: band.predictionLowMpa,
+    });
+  });
+
+  it("tells why there is no curve, and refuses a regression without age", () => {
+    expect(strengthByAge(BLOCKS.slice(0, 2), OPTIONS, 6).status).toBe("no-fit");
+    expect(() => strengthByAge(BLOCKS, { ...OPTIONS, covariates: [] }, 6)).toThrow("`ln age`");
+  });
+});
