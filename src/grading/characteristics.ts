@@ -1,7 +1,16 @@
-import { type GradingCurve, passingAtSize, sizeAtPassing } from "./curve.js";
+import {
+  type CurveReading,
+  DEFAULT_READING,
+  fineToCoarse,
+  type GradingCurve,
+  passingAtSize,
+  sizeAtPassing,
+} from "./curve.js";
 
 /** Sizes in mm at which 10, 15 … 90 % pass; `undefined` where the measured curve does not reach that. */
 export interface CharacteristicSizes {
+  /** How the curve was read between its points. */
+  readonly reading: CurveReading;
   readonly d10?: number;
   readonly d15?: number;
   readonly d30?: number;
@@ -20,15 +29,21 @@ export interface CharacteristicSizes {
  *
  * Formula: Cu = D60 / D10, Cc = D30² / (D10 D60) (Das, solution manual chapter 2, read).
  *
+ * @param reading default `log-size`, as in `sizeAtPassing`.
+ *
  * @example
  * const curve = { points: [{ sizeMm: 0.1, passingPct: 0, origin: "sieve" }, { sizeMm: 10, passingPct: 100, origin: "sieve" }] };
  * const { d50, cu, cc } = characteristicSizes(curve);
  * [d50, cu, cc] // => [1, 10.0, 0.631]
  */
-export function characteristicSizes(curve: GradingCurve): CharacteristicSizes {
-  const at = (passingPct: number) => sizeAtPassing(curve, passingPct);
+export function characteristicSizes(
+  curve: GradingCurve,
+  reading: CurveReading = DEFAULT_READING,
+): CharacteristicSizes {
+  const at = (passingPct: number) => sizeAtPassing(curve, passingPct, reading);
   const [d10, d30, d60] = [at(10), at(30), at(60)];
   return {
+    reading,
     d10,
     d15: at(15),
     d30,
@@ -67,7 +82,8 @@ export interface FinenessModulus {
  */
 export function finenessModulus(curve: GradingCurve): FinenessModulus {
   const passing = STANDARD_SIEVES_MM.map((sizeMm) => passingAtSize(curve, sizeMm));
-  const [first, last] = [curve.points[0]?.sizeMm, curve.points.at(-1)?.sizeMm];
+  const points = fineToCoarse(curve.points);
+  const [first, last] = [points[0]?.sizeMm, points.at(-1)?.sizeMm];
   return {
     value: passing.reduce<number | undefined>(
       (sum, pct) => (sum === undefined || pct === undefined ? undefined : sum + (100 - pct) / 100),
@@ -75,9 +91,7 @@ export function finenessModulus(curve: GradingCurve): FinenessModulus {
     ),
     interpolatedMm: STANDARD_SIEVES_MM.filter(
       (sizeMm) =>
-        sizeMm > first &&
-        sizeMm < (last ?? 0) &&
-        !curve.points.some((point) => point.sizeMm === sizeMm),
+        sizeMm > first && sizeMm < (last ?? 0) && !points.some((point) => point.sizeMm === sizeMm),
     ),
   };
 }

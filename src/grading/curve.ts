@@ -1,5 +1,3 @@
-import { monotoneCubic } from "../numerics/monotoneCubic.js";
-
 /** Percent by dry mass finer than a size. */
 export interface GradingPoint {
   readonly sizeMm: number;
@@ -8,25 +6,59 @@ export interface GradingPoint {
 }
 
 /**
- * A grading curve: points with strictly increasing size and non-decreasing passing.
- * Between points the curve is a straight line of passing against the logarithm of size.
+ * A grading curve: points of different size, and passing that does not fall as size grows. The functions
+ * of this package give them fine to coarse and take them in either order.
+ * Between points the curve is a straight line of passing against the logarithm of size, unless a
+ * function is asked for another reading.
  */
 export interface GradingCurve {
   readonly points: readonly GradingPoint[];
 }
 
-/** How a curve runs between its points. */
-export type CurveReading = "log-linear" | "monotone-cubic";
+/**
+ * How a curve is read between two points: a straight line on the logarithm of size, as grading charts are
+ * drawn, or on size itself, as some laboratories reckon. D-sizes differ by several percent between them.
+ */
+export type CurveReading = "log-size" | "size";
+
+/** The reading where nobody asks for another. */
+export const DEFAULT_READING: CurveReading = "log-size";
 
 /**
- * Percent passing at a size: a straight line of passing on the logarithm of size between two points.
+ * Points fine to coarse, from either order.
+ *
+ * @throws RangeError where sizes neither rise nor fall throughout.
+ *
+ * @example
+ * const point = (sizeMm) => ({ sizeMm, passingPct: 50, origin: "sieve" });
+ * fineToCoarse([2, 0.5, 0.063].map(point)).map(({ sizeMm }) => sizeMm) // => [0.063, 0.5, 2]
+ */
+export function fineToCoarse(points: readonly GradingPoint[]): readonly GradingPoint[] {
+  const wrong = firstFall(points);
+  if (wrong < 0) return points;
+  const turned = points.toReversed();
+  if (firstFall(turned) < 0) return turned;
+  throw new RangeError(
+    `invalid \`points[${wrong}].sizeMm\`: ${points[wrong].sizeMm} after ${points[wrong - 1].sizeMm}; expected sizes that rise throughout, or fall throughout`,
+  );
+}
+
+/** Place of the first point that is not coarser than the one before; -1 where all are. */
+function firstFall(points: readonly GradingPoint[]): number {
+  for (let index = 1; index < points.length; index++) {
+    if (!(points[index].sizeMm > points[index - 1].sizeMm)) return index;
+  }
+  return -1;
+}
+
+/**
+ * Percent passing at a size: a straight line between two points.
  * Outside the measured range it is known only where it cannot be otherwise: 100 above a point that
  * passes 100, 0 below a point that passes 0.
  *
- * @param reading `log-linear` (default, as the standards do) or `monotone-cubic`: a smooth curve through
- * the same points that never falls.
+ * @param reading default `log-size`.
  * @returns `undefined` outside the measured range.
- * @throws RangeError where the size is not positive.
+ * @throws RangeError where the size is not positive or the curve's sizes are in no order.
  *
  * @example
  * const curve = { points: [{ sizeMm: 0.1, passingPct: 10, origin: "sieve" }, { sizeMm: 10, passingPct: 100, origin: "sieve" }] };
@@ -37,45 +69,46 @@ export type CurveReading = "log-linear" | "monotone-cubic";
 export function passingAtSize(
   curve: GradingCurve,
   sizeMm: number,
-  reading: CurveReading = "log-linear",
+  reading: CurveReading = DEFAULT_READING,
 ): number | undefined {
-  const { points } = curve;
+  const points = fineToCoarse(curve.points);
   if (!(sizeMm > 0)) throw new RangeError(`invalid \`sizeMm\`: ${sizeMm}; expected above 0`);
   const above = points.findIndex((point) => point.sizeMm >= sizeMm);
-  if (above < 0) return points.at(-1)?.passingPct === 100 ? 100 : undefined;
+  if (above < 0) return (points.at(-1)?.passingPct ?? 0) >= 100 ? 100 : undefined;
   const high = points[above];
   if (high.sizeMm === sizeMm) return high.passingPct;
-  if (above === 0) return high.passingPct === 0 ? 0 : undefined;
-  if (reading === "monotone-cubic") return cubicPassing(curve)(Math.log(sizeMm));
+  if (above === 0) return high.passingPct <= 0 ? 0 : undefined;
   const low = points[above - 1];
-  const part = Math.log(sizeMm / low.sizeMm) / Math.log(high.sizeMm / low.sizeMm);
+  const part =
+    reading === "size"
+      ? (sizeMm - low.sizeMm) / (high.sizeMm - low.sizeMm)
+      : Math.log(sizeMm / low.sizeMm) / Math.log(high.sizeMm / low.sizeMm);
   return low.passingPct + part * (high.passingPct - low.passingPct);
 }
 
-/** Halvings of an interval of the logarithm of size: beyond the last digit. */
-const HALVINGS = 60;
-
 /**
- * The size at which a percentage passes (D10, D60 …): the logarithm of size on a straight line of
- * passing between two points. Where the curve runs level at the percentage, the finest such size.
+ * The size at which a percentage passes (D10, D60 …), on a straight line between two points. Where the
+ * curve runs level at the percentage, the finest such size.
  *
- * Source: log-linear reading is the usual convention, from memory.
+ * Source: reading on the logarithm of size is the usual convention, from memory; the sieve curves of the
+ * Norwegian Geotechnical Institute (laboratory results beside EarthArXiv 7592, read) are read on size.
  *
- * @param reading `log-linear` (default) or `monotone-cubic`, as in `passingAtSize`.
+ * @param reading default `log-size`.
  * @returns mm, or `undefined` where the measured curve does not reach the percentage.
- * @throws RangeError where the percentage is not 0 to 100.
+ * @throws RangeError where the percentage is not 0 to 100 or the curve's sizes are in no order.
  *
  * @example
  * const curve = { points: [{ sizeMm: 0.1, passingPct: 10, origin: "sieve" }, { sizeMm: 10, passingPct: 100, origin: "sieve" }] };
  * sizeAtPassing(curve, 55) // => 1
+ * sizeAtPassing(curve, 55, "size") // => 5.05
  * sizeAtPassing(curve, 5) // => undefined
  */
 export function sizeAtPassing(
   curve: GradingCurve,
   passingPct: number,
-  reading: CurveReading = "log-linear",
+  reading: CurveReading = DEFAULT_READING,
 ): number | undefined {
-  const { points } = curve;
+  const points = fineToCoarse(curve.points);
   if (!(passingPct >= 0 && passingPct <= 100)) {
     throw new RangeError(`invalid \`passingPct\`: ${passingPct}; expected 0 to 100`);
   }
@@ -85,29 +118,10 @@ export function sizeAtPassing(
   if (high.passingPct === passingPct) return high.sizeMm;
   if (above === 0) return undefined;
   const low = points[above - 1];
-  if (reading === "monotone-cubic") return cubicSize(curve, passingPct, low.sizeMm, high.sizeMm);
   const part = (passingPct - low.passingPct) / (high.passingPct - low.passingPct);
-  return low.sizeMm * (high.sizeMm / low.sizeMm) ** part;
-}
-
-/** By halving: the smooth curve never falls, so the size lies where it crosses. */
-function cubicSize(curve: GradingCurve, passingPct: number, lowMm: number, highMm: number): number {
-  const passing = cubicPassing(curve);
-  let [low, high] = [Math.log(lowMm), Math.log(highMm)];
-  for (let count = 0; count < HALVINGS; count++) {
-    const middle = (low + high) / 2;
-    if (passing(middle) < passingPct) low = middle;
-    else high = middle;
-  }
-  return Math.exp(high);
-}
-
-/** Passing as a smooth function of the logarithm of size that rises only where the points do. */
-function cubicPassing({ points }: GradingCurve): (logSize: number) => number {
-  return monotoneCubic(
-    points.map(({ sizeMm }) => Math.log(sizeMm)),
-    points.map(({ passingPct }) => passingPct),
-  );
+  return reading === "size"
+    ? low.sizeMm + part * (high.sizeMm - low.sizeMm)
+    : low.sizeMm * (high.sizeMm / low.sizeMm) ** part;
 }
 
 /**
@@ -128,10 +142,11 @@ export function scalp(curve: GradingCurve, screenMm: number): GradingCurve {
       `invalid \`screenMm\`: ${screenMm}; expected a size within the measured curve at which something passes`,
     );
   }
-  const finer = curve.points
+  const points = fineToCoarse(curve.points);
+  const finer = points
     .filter(({ sizeMm }) => sizeMm < screenMm)
     .map((point): GradingPoint => ({ ...point, passingPct: (100 * point.passingPct) / whole }));
-  const at = curve.points.find(({ sizeMm }) => sizeMm >= screenMm);
+  const at = points.find(({ sizeMm }) => sizeMm >= screenMm);
   return {
     points: [...finer, { sizeMm: screenMm, passingPct: 100, origin: at?.origin ?? "sieve" }],
   };

@@ -13,7 +13,7 @@ export type {
 } from "./combinedGrading.js";
 export { combineGrading, poolAdjacent } from "./combinedGrading.js";
 export type { GradingCurve, GradingPoint } from "./curve.js";
-export { type CurveReading, passingAtSize, scalp, sizeAtPassing } from "./curve.js";
+export { type CurveReading, fineToCoarse, passingAtSize, scalp, sizeAtPassing } from "./curve.js";
 export {
   type BoundarySystem,
   type Fractions,

@@ -3,7 +3,8 @@ import { blendByHand } from "../../src/blend/byHand.js";
 import { designBlend } from "../../src/blend/design.js";
 import { type BlendMaterial, blendCurve } from "../../src/blend/material.js";
 import type { BlendLimit } from "../../src/blend/target.js";
-import { passingAtSize } from "../../src/grading/curve.js";
+import { type GradingCurve, passingAtSize } from "../../src/grading/curve.js";
+import { fractions } from "../../src/grading/fractions.js";
 import { render } from "../../src/words/render.js";
 import published from "../reference/blendCases.json" with { type: "json" };
 import { near } from "../strength/near.js";
@@ -139,5 +140,29 @@ describe("the field rule (check values: common practice, no source)", () => {
     expect(blendByHand({ soilPct: 20, targetPct: 25 }).status).toBe("already");
     expect(blendByHand({ soilPct: 40, targetPct: 25, sandPct: 30 }).status).toBe("unreachable");
     expect(() => blendByHand({ soilPct: Number.NaN, targetPct: 25 })).toThrow(RangeError);
+  });
+});
+
+describe("shares that add up to 100 but for rounding", () => {
+  const whole = (finesPct: number): GradingCurve => ({
+    points: [
+      { sizeMm: 0.063, passingPct: finesPct, origin: "sieve" },
+      { sizeMm: 2, passingPct: 60, origin: "sieve" },
+      { sizeMm: 20, passingPct: 100, origin: "sieve" },
+    ],
+  });
+
+  it.each([
+    [14, 55, 31],
+    [100 / 3, 100 / 3, 100 / 3],
+    [0.1, 0.2, 99.7],
+  ])("%d, %d and %d %% keep the blend's gravel", (...shares) => {
+    const { curve } = blendCurve(
+      shares.map((sharePct, index) => ({ curve: whole(10 * index), sharePct })),
+    );
+    expect(curve.points.at(-1)!.passingPct).toBe(100);
+    const { gravelPct, cobblesPct } = fractions(curve);
+    expect(gravelPct).toBeCloseTo(40, 9);
+    expect(cobblesPct).toBe(0);
   });
 });

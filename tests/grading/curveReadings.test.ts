@@ -1,10 +1,13 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { characteristicSizes, finenessModulus } from "../../src/grading/characteristics.js";
-import { passingAtSize, scalp, sizeAtPassing } from "../../src/grading/curve.js";
+import { fineToCoarse, passingAtSize, scalp, sizeAtPassing } from "../../src/grading/curve.js";
 import { fractions } from "../../src/grading/fractions.js";
+import { fitGrading } from "../../src/grading/models/fit.js";
 import { minimumSieveMass } from "../../src/grading/sieveAnalysis.js";
+import { classifyCurve } from "../../src/soil/classification/classifyCurve.js";
 import cases from "../reference/gradingWorkedExamples.json" with { type: "json" };
+import ngi from "../reference/ngiSieves.json" with { type: "json" };
 import { curveOf } from "./gradingCases.js";
 
 const CURVE = curveOf([0.002, 8], [0.063, 30], [2, 62], [20, 100]);
@@ -38,6 +41,73 @@ describe("passingAtSize and sizeAtPassing", () => {
     expect(() => sizeAtPassing(CURVE, 104.2)).toThrow(
       "invalid `passingPct`: 104.2; expected 0 to 100",
     );
+  });
+});
+
+describe("a curve given coarse to fine, as laboratories write it", () => {
+  const turned = { points: CURVE.points.toReversed() };
+
+  it("reads as the same curve", () => {
+    expect(passingAtSize(turned, 0.5)).toBe(passingAtSize(CURVE, 0.5));
+    expect(passingAtSize(turned, 63)).toBe(100);
+    expect(sizeAtPassing(turned, 45)).toBe(sizeAtPassing(CURVE, 45));
+    expect(characteristicSizes(turned)).toEqual(characteristicSizes(CURVE));
+    expect(fractions(turned)).toEqual(fractions(CURVE));
+    expect(scalp(turned, 2)).toEqual(scalp(CURVE, 2));
+    expect(finenessModulus(turned)).toEqual(finenessModulus(CURVE));
+    expect(fitGrading(turned, "weibull")).toEqual(fitGrading(CURVE, "weibull"));
+    const limits = { liquidLimitPct: 30, plasticityIndexPct: 12 };
+    for (const system of ["uscs", "aashto", "usda", "iso14688", "bs5930"] as const) {
+      expect(classifyCurve(turned, system, limits)).toEqual(classifyCurve(CURVE, system, limits));
+    }
+  });
+
+  it("in no order is refused with the reason", () => {
+    const mixed = { points: [0, 2, 1].map((at) => CURVE.points[at]) };
+    expect(() => passingAtSize(mixed, 1)).toThrow(
+      "invalid `points[2].sizeMm`: 0.063 after 2; expected sizes that rise throughout",
+    );
+    expect(() => characteristicSizes(curveOf([1, 30], [1, 40]))).toThrow("1 after 1");
+    expect(fineToCoarse([])).toEqual([]);
+  });
+});
+
+describe("a last point a hair beyond 100, as sums of shares give it", () => {
+  it("passes everything that is coarser", () => {
+    const curve = curveOf([0.063, 30], [2, 70], [20, 100.00000000000001]);
+    expect(passingAtSize(curve, 63)).toBe(100);
+    expect(fractions(curve).gravelPct).toBeCloseTo(30, 9);
+  });
+});
+
+describe("straight lines on size", () => {
+  it.each(ngi.curves)(
+    "give the published D-sizes of curve $name to the last digit",
+    (published) => {
+      const curve = curveOf(
+        ...published.sizesMm.map((size, i): [number, number] => [size, published.passingPct[i]]),
+      );
+      const sizes = characteristicSizes(curve, "size");
+      expect(sizes.reading).toBe("size");
+      for (const key of ["d10", "d30", "d60"] as const) {
+        expect(sizes[key]).toBeCloseTo(published[key], 6);
+      }
+      expect(sizes.cc).toBeCloseTo(published.cc, 5);
+      expect(sizes.cu).toBeCloseTo(published.cu, 4);
+      const logarithmic = characteristicSizes(curve);
+      expect(logarithmic.reading).toBe("log-size");
+      expect(logarithmic.d10! / published.d10).toBeLessThan(0.97);
+    },
+  );
+
+  it("undo each other, and know no more outside the points", () => {
+    for (const pct of [10, 30, 50, 60, 90]) {
+      const size = sizeAtPassing(CURVE, pct, "size")!;
+      expect(passingAtSize(CURVE, size, "size")).toBeCloseTo(pct, 9);
+    }
+    expect(passingAtSize(CURVE, 0.001, "size")).toBeUndefined();
+    expect(passingAtSize(CURVE, 63, "size")).toBe(100);
+    expect(sizeAtPassing(CURVE, 2, "size")).toBeUndefined();
   });
 });
 

@@ -1,7 +1,7 @@
 import { tQuantile } from "../../numerics/distributions.js";
 import type { NonlinearFit } from "../../numerics/levenbergMarquardt.js";
 import { say, type Text } from "../../words/message.js";
-import type { GradingCurve, GradingPoint } from "../curve.js";
+import { fineToCoarse, type GradingCurve, type GradingPoint } from "../curve.js";
 import type { GradingModel, GradingModelName } from "./gradingModel.js";
 import { GRADING_MODELS } from "./gradingModels.js";
 import { ROUGH, sizesFit } from "./sizesFit.js";
@@ -77,7 +77,7 @@ export function fitGrading(
 ): GradingFit {
   const model = GRADING_MODELS[name];
   if (!model) throw new RangeError(`invalid \`name\`: ${name}; expected a grading model`);
-  const points = tellingPoints(curve.points);
+  const points = tellingPoints(fineToCoarse(curve.points));
   const count = model.parameters.length;
   if (points.length < count) {
     throw new RangeError(

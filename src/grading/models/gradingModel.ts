@@ -1,3 +1,4 @@
+import { linearRegression } from "simple-statistics";
 import type { Text } from "../../words/message.js";
 import { type GradingCurve, sizeAtPassing } from "../curve.js";
 
@@ -56,15 +57,7 @@ interface StraightLine {
 export function straightLine(
   points: readonly { readonly x: number; readonly y: number }[],
 ): StraightLine | undefined {
-  const mean = (values: number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;
-  const meanX = mean(points.map(({ x }) => x));
-  const meanY = mean(points.map(({ y }) => y));
-  let [xx, xy] = [0, 0];
-  for (const { x, y } of points) {
-    xx += (x - meanX) ** 2;
-    xy += (x - meanX) * (y - meanY);
-  }
-  if (!(xx > 0)) return undefined;
-  const slope = xy / xx;
-  return { slope, intercept: meanY - slope * meanX };
+  if (new Set(points.map(({ x }) => x)).size < 2) return undefined;
+  const { m: slope, b: intercept } = linearRegression(points.map(({ x, y }) => [x, y]));
+  return { slope, intercept };
 }

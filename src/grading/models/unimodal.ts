@@ -93,8 +93,8 @@ export const weibull: GradingModel = {
   ],
   evaluate: (sizeMm, [size63Mm, exponent]) => -100 * Math.expm1(-((sizeMm / size63Mm) ** exponent)),
   slopes(sizeMm, [size63Mm, exponent]) {
-    const power = (sizeMm / size63Mm) ** exponent;
-    const steep = 100 * Math.exp(-power) * power;
+    const raised = (sizeMm / size63Mm) ** exponent;
+    const steep = 100 * Math.exp(-raised) * raised;
     // A power beyond the largest number has long since flattened the curve.
     if (!Number.isFinite(steep)) return [0, 0];
     return [(-steep * exponent) / size63Mm, steep * Math.log(sizeMm / size63Mm)];
@@ -131,11 +131,11 @@ export const haverkampParlange: GradingModel = {
   ],
   evaluate: (sizeMm, [dg, n, m]) => 100 * (1 + (dg / sizeMm) ** n) ** -m,
   slopes(sizeMm, [dg, n, m]) {
-    const power = (dg / sizeMm) ** n;
-    if (!Number.isFinite(power)) return [0, 0, 0];
-    const passing = 100 * (1 + power) ** -m;
-    const steep = (-m * passing * power) / (1 + power);
-    return [(steep * n) / dg, steep * Math.log(dg / sizeMm), -passing * Math.log1p(power)];
+    const raised = (dg / sizeMm) ** n;
+    if (!Number.isFinite(raised)) return [0, 0, 0];
+    const passing = 100 * (1 + raised) ** -m;
+    const steep = (-m * passing * raised) / (1 + raised);
+    return [(steep * n) / dg, steep * Math.log(dg / sizeMm), -passing * Math.log1p(raised)];
   },
   starts: (curve) =>
     [40, 75].flatMap((pct) =>
@@ -169,14 +169,14 @@ export const fredlund: GradingModel = {
     return 100 * Math.log(Math.E + (a / sizeMm) ** n) ** -m * (1 - fine ** 7);
   },
   slopes(sizeMm, [a, n, m, residualMm]) {
-    const power = (a / sizeMm) ** n;
-    if (sizeMm <= SMALLEST_MM || !Number.isFinite(power)) return [0, 0, 0, 0];
+    const raised = (a / sizeMm) ** n;
+    if (sizeMm <= SMALLEST_MM || !Number.isFinite(raised)) return [0, 0, 0, 0];
     const [above, below] = [Math.log1p(residualMm / sizeMm), Math.log1p(residualMm / SMALLEST_MM)];
     const ratio = above / below;
-    const level = Math.log(Math.E + power);
+    const level = Math.log(Math.E + raised);
     const main = 100 * level ** -m;
     const cut = 1 - ratio ** 7;
-    const steep = (-m * main * cut * power) / (level * (Math.E + power));
+    const steep = (-m * main * cut * raised) / (level * (Math.E + raised));
     const ratioSlope = (1 / (sizeMm + residualMm) - ratio / (SMALLEST_MM + residualMm)) / below;
     return [
       (steep * n) / a,
@@ -216,15 +216,15 @@ export const skaggs: GradingModel = {
   },
   slopes(sizeMm, [share, u, c]) {
     const ratio = Math.max(0, sizeMm / FIRST_MM - 1);
-    const power = ratio ** c;
-    const fade = Math.exp(-u * power);
+    const raised = ratio ** c;
+    const fade = Math.exp(-u * raised);
     const odds = 1 / share - 1;
     const steep = (100 * fade) / (1 + odds * fade) ** 2;
     if (!(steep > 0)) return [0, 0, 0];
     return [
       steep / share ** 2,
-      odds * steep * power,
-      ratio > 0 ? odds * steep * u * power * Math.log(ratio) : 0,
+      odds * steep * raised,
+      ratio > 0 ? odds * steep * u * raised * Math.log(ratio) : 0,
     ];
   },
   starts(curve) {

@@ -9,7 +9,7 @@ import type { Pretreatment } from "../../lab/pretreatment.js";
 import { formatPlain } from "../../quantities/format.js";
 import { say, type Text } from "../../words/message.js";
 import type { GradingPoint } from "../curve.js";
-import { effectiveDepth, hydrometerDepth } from "./hydrometerDepth.js";
+import { effectiveDepth, hydrometerDepth, UNITS_152H_PER_GRAVITY } from "./hydrometerDepth.js";
 import { stokesDiameter, waterProperties } from "./settling.js";
 import {
   percentFindings,
@@ -240,7 +240,7 @@ export function separateCorrections(input: SeparateCorrections): number | undefi
   if (!now || !then) return undefined;
   const swollen = 1 + GLASS_PER_C * (temperatureC - calibrationC);
   const gravity = (now.densityKgM3 * swollen) / then.densityKgM3 - 1;
-  const scale = hydrometer === "152H" ? (1000 * 2.65) / 1.65 : 1;
+  const scale = hydrometer === "152H" ? UNITS_152H_PER_GRAVITY : 1;
   return (hydrometer === "152H" ? 0 : 1) + dispersant + gravity * scale - meniscusCorrection;
 }
 

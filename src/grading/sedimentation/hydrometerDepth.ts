@@ -53,7 +53,7 @@ function depthBetween(
 }
 
 /** g/L on the 152H scale for one unit of specific gravity, for grains of 2650 kg/m³ in a litre. */
-const UNITS_152H_PER_GRAVITY = (1000 * 2.65) / 1.65;
+export const UNITS_152H_PER_GRAVITY = (1000 * 2.65) / 1.65;
 
 /**
  * Depth in cm from the surface to the middle of a hydrometer's bulb: how far a grain at the edge of

@@ -5,6 +5,7 @@ import { createRandom, type Random } from "../../numerics/random.js";
 import { combineGrading } from "../combinedGrading.js";
 import { type GradingCurve, type GradingPoint, passingAtSize } from "../curve.js";
 import { analyseHydrometer } from "../sedimentation/hydrometer.js";
+import { UNITS_152H_PER_GRAVITY } from "../sedimentation/hydrometerDepth.js";
 import { analysePipette } from "../sedimentation/pipette.js";
 import { analyseSieve } from "../sieveAnalysis.js";
 
@@ -185,9 +186,6 @@ function perturbSieve(
   };
 }
 
-/** One unit of the 152H scale (g/L of grains of 2650 kg/m³) in specific gravity. */
-const GRAVITY_PER_UNIT = 1.65 / 2650;
-
 /**
  * A hydrometer sheet as the same suspension could have been read: readings and times move one by one;
  * control, meniscus, thermometer and dispersed mass are off for all readings together.
@@ -197,7 +195,7 @@ export function perturbHydrometer(
   { hydrometerUnits, temperatureC, timeS, balanceG }: ReadingErrors,
   random: Random,
 ): HydrometerRecord {
-  const sd = hydrometerUnits * (record.hydrometer === "152H" ? 1 : GRAVITY_PER_UNIT);
+  const sd = hydrometerUnits / (record.hydrometer === "152H" ? 1 : UNITS_152H_PER_GRAVITY);
   const control = sd * random.normal();
   const degrees = temperatureC * random.normal();
   return {

@@ -6,7 +6,8 @@ const WATER_KG_M3 = 1000;
  *
  * Formula: ρw ρs / (ρw + w ρs), ρw = 1000 kg/m³ (unifolks.com, read).
  *
- * @throws RangeError where the water content is negative or the density not positive.
+ * @throws RangeError where the water content is negative or the density not above that of water, for
+ * example where it was given in Mg/m³.
  *
  * @example
  * zeroAirVoidsDensity(10, 2700) // => 2125.98
@@ -15,9 +16,9 @@ export function zeroAirVoidsDensity(waterContentPct: number, particleDensityKgM3
   if (!(waterContentPct >= 0)) {
     throw new RangeError(`invalid \`waterContentPct\`: ${waterContentPct}; expected 0 or more`);
   }
-  if (!(particleDensityKgM3 > 0)) {
+  if (!(particleDensityKgM3 > WATER_KG_M3)) {
     throw new RangeError(
-      `invalid \`particleDensityKgM3\`: ${particleDensityKgM3}; expected above 0`,
+      `invalid \`particleDensityKgM3\`: ${particleDensityKgM3}; expected kg/m³, above ${WATER_KG_M3}`,
     );
   }
   return (
