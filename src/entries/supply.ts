@@ -1,9 +1,21 @@
-import { z } from "zod";
 import { parseNumber } from "../quantities/parseQuantity.js";
 import type { SourcedRange } from "../quantities/sourcedRange.js";
 import { say, type Text } from "../words/message.js";
-import { render } from "../words/render.js";
-import { kilometres, percent, quantityField, text, writtenForms } from "./writtenValue.js";
+import {
+  group,
+  inline,
+  type Kind,
+  named,
+  optional,
+  percent,
+  quantity,
+  Refusal,
+  required,
+  requiredInline,
+  shaped,
+  text,
+} from "./kinds.js";
+import type { CarbonConfig } from "./studyConfig.js";
 
 /** A price or a range of prices in the study's currency, for one tonne, loose cubic metre, bag or load. */
 export interface WrittenPrice<Per extends string> {
@@ -14,28 +26,6 @@ export interface WrittenPrice<Per extends string> {
   readonly per: Per;
   /** As the user wrote it. */
   readonly written: string;
-}
-
-/** For a tonne as weighed on delivery, its water included, or a loose cubic metre. */
-export type Price = WrittenPrice<"t" | "m3">;
-
-/** What it takes to get a material to the site. */
-export interface SupplyConfig {
-  readonly haul?: WrittenPrice<"t" | "m3" | "load">;
-  /** Lost in the heap and on the way, percent of what goes into the mix; without it nothing is added. */
-  readonly lossPct?: number;
-  /** The user's own factor; without it a general one is taken. */
-  readonly carbon?: SourcedRange;
-  /** One way, in kilometres; without it haul is not counted. */
-  readonly haulKm?: number;
-}
-
-/** What the element is compared with, and the factor of haul, where they are not the general ones. */
-export interface CarbonConfig {
-  readonly haul?: SourcedRange;
-  /** Volume of the concrete element that would stand in the same place; default that of the earth element. */
-  readonly concreteVolumeM3?: number;
-  readonly concreteCement?: SourcedRange;
 }
 
 type Per = "t" | "m3" | "bag" | "load";
@@ -50,143 +40,161 @@ const UNITS_OF: Readonly<Record<Per, Readonly<Record<string, number>>>> = {
   load: { load: 1 },
 };
 
+/** One number, or two with “to” between them, and what stands behind. */
+function rangeAndRest(written: string, problem: Text, expected: Text) {
+  const [, first = "", second, rest = ""] =
+    /^\s*([\d.,]+)(?:\s+to\s+([\d.,]+))?\s*(.*?)\s*$/.exec(written) ?? [];
+  const numbers = [first, second ?? first].map(parseNumber);
+  const [low, high] = numbers.flatMap((one) => ("value" in one ? [one.value] : []));
+  if (low === undefined || high === undefined) return new Refusal(problem, expected);
+  if (low > high) {
+    return new Refusal(say`This range runs from its larger end to its smaller.`, expected);
+  }
+  return { low, high, rest };
+}
+
+/** A text, or a bare number that its own problem is told of. */
+function anyText(example: string): Kind<string> {
+  const { read, ...rest } = text(example);
+  return {
+    ...rest,
+    read: (written, path) => read(typeof written === "number" ? String(written) : written, path),
+  };
+}
+
 /**
  * A price such as `38 per t`, `25 to 31 per t` or `52 per yd3`, in the study's currency.
  *
  * @param kinds what the price may be for.
  */
-export function priceField<K extends Per>(kinds: readonly K[], example: string) {
+export function price<K extends Per>(kinds: readonly K[], example: string): Kind<WrittenPrice<K>> {
   const units = kinds.flatMap((per) =>
     Object.entries(UNITS_OF[per]).map(([name, factor]) => ({ per, name, factor })),
   );
-  const field = z.union([z.string(), z.number()]).transform((written, context): WrittenPrice<K> => {
-    const text = String(written).trim();
-    const refuse = (message: Text) => {
-      const names = units.map(({ name }) => name).join(", ");
-      context.addIssue({
-        code: "custom",
-        message: render(message),
-        params: {
-          expected: say`a number or a range, “per”, and one of ${names}; for example “${example}”`,
-          value: text,
-        },
-      });
-      return z.NEVER;
-    };
-    const [, first, second, unit] =
-      /^([\d.,]+)(?:\s+to\s+([\d.,]+))?(?:\s*(?:per\b|\/)\s*(.+?))?$/.exec(text) ?? [];
-    const numbers = [first ?? "", second ?? first ?? ""].map(parseNumber);
-    const [low, high] = numbers.flatMap((number) => ("value" in number ? [number.value] : []));
-    if (low === undefined || high === undefined) return refuse(say`This is not a price.`);
-    if (unit === undefined) return refuse(say`This price has no unit.`);
-    if (low > high) return refuse(say`This range runs from its larger end to its smaller.`);
+  const unitNames = units.map(({ name }) => name);
+  const form = say`a number or a range, “per”, and one of ${unitNames.join(", ")}`;
+  const expected = say`${form}; for example “${example}”`;
+  const read = (written: string): WrittenPrice<K> | Refusal => {
+    const range = rangeAndRest(written, say`This is not a price.`, expected);
+    if (range instanceof Refusal) return range;
+    const [, unit] = /^(?:per\b|\/)\s*(.+)$/.exec(range.rest) ?? [];
+    if (range.rest === "") return new Refusal(say`This price has no unit.`, expected);
+    if (unit === undefined) return new Refusal(say`This is not a price.`, expected);
     const known = units.find(({ name }) => name === unit.replace("³", "3"));
-    if (!known) return refuse(say`The unit “${unit}” is not known here.`);
+    if (!known) return new Refusal(say`The unit “${unit}” is not known here.`, expected);
     const { per, factor } = known;
+    const { low, high } = range;
     const amount = ((low + high) / 2) * factor;
-    return { amount, low: low * factor, high: high * factor, per, written: text };
-  });
-  const names = units.map(({ name }) => name);
-  return field.register(writtenForms, {
-    type: "string",
-    description: `A price or a range of prices in the study's currency, for example “${example}”. Per: ${names.join(", ")}.`,
-    examples: [example],
-    pattern: `^\\s*[\\d.]+(\\s+to\\s+[\\d.]+)?\\s*(per\\b|/)\\s*(${names.join("|").replace(/([mydft]+)3/g, "$1[3³]")})\\s*$`,
-  });
-}
-
-/** A number or two with “to” between them, not below 0, before a unit that must be written. */
-function rangeField(unit: string, example: string) {
-  const field = z.union([z.string(), z.number()]).transform((written, context) => {
-    const value = String(written).trim();
-    const refuse = (message: Text) => {
-      const expected = say`a number or a range with its unit, for example “${example}”`;
-      context.addIssue({ code: "custom", message: render(message), params: { expected, value } });
-      return z.NEVER;
-    };
-    const [, first, second, name] = /^([\d.,]+)(?:\s+to\s+([\d.,]+))?\s*(.*)$/.exec(value) ?? [];
-    const numbers = [first ?? "", second ?? first ?? ""].map(parseNumber);
-    const [low, high] = numbers.flatMap((number) => ("value" in number ? [number.value] : []));
-    if (low === undefined || high === undefined) return refuse(say`This is not a range.`);
-    if (!name) return refuse(say`This number has no unit.`);
-    if (name.replace("³", "3") !== unit) return refuse(say`The unit “${name}” is not known here.`);
-    if (low > high) return refuse(say`This range runs from its larger end to its smaller.`);
-    return { low, high };
-  });
-  return field.register(writtenForms, {
-    type: "string",
-    description: `A number or a range with its unit, for example “${example}”.`,
-    examples: [example],
-  });
-}
-
-/** A factor of the user's own, with the source in their words: it is printed beside the number. */
-function ownFactor(id: string, name: Text, unit: string, example: string) {
-  return z.strictObject({ factor: rangeField(unit, example), source: text }).transform(
-    ({ factor, source }): SourcedRange => ({
-      ...{ id, name, unit: unit.replace("m3", "m³"), ...factor },
-      ...{ source, basis: "entered" },
-    }),
-  );
-}
-
-/** Making of a material, kg CO2e per kg. The name is filled in where the material is known. */
-const carbonField = ownFactor("", "", "kg CO2e/kg", "0.62 to 0.70 kg CO2e/kg");
-/** Haul by road. */
-const haulFactorField = ownFactor(
-  "own-haul",
-  say`Haul, factor entered by the user`,
-  "kg CO2e/(t km)",
-  "0.06 to 0.10 kg CO2e/(t km)",
-);
-/** Cement in the concrete that is compared with. */
-const concreteCementField = ownFactor(
-  "own-concrete",
-  say`Concrete mix entered by the user`,
-  "kg/m3",
-  "300 to 340 kg/m3",
-);
-
-/** Keys of a material and of the cement: how it gets to the site, and its carbon. */
-export const supplyFields = {
-  haul: priceField(["t", "m3", "load"], "6 to 8 per t").optional(),
-  waste: percent("4 %", 50).optional(),
-  carbon: carbonField.optional(),
-  "haul-distance": kilometres("35 km").optional(),
-};
-
-/** In base units; keys that are not given stay away. */
-export function supplyOf(entry: {
-  haul?: SupplyConfig["haul"];
-  waste?: number;
-  carbon?: SupplyConfig["carbon"];
-  "haul-distance"?: number;
-}): SupplyConfig {
-  const { haul, waste, carbon, "haul-distance": haulKm } = entry;
+    return { amount, low: low * factor, high: high * factor, per, written };
+  };
+  const type = `WrittenPrice<${kinds.map((per) => JSON.stringify(per)).join(" | ")}>`;
   return {
-    ...(haul === undefined ? {} : { haul }),
-    ...(waste === undefined ? {} : { lossPct: waste }),
-    ...(carbon === undefined ? {} : { carbon }),
-    ...(haulKm === undefined ? {} : { haulKm }),
+    ...shaped(anyText(example), type, read),
+    form,
+    schema: () => ({
+      type: "string",
+      pattern: `^\\s*[\\d.]+(\\s+to\\s+[\\d.]+)?\\s*(per\\b|/)\\s*(${unitNames.join("|").replace(/([mydft]+)3/g, "$1[3³]")})\\s*$`,
+    }),
   };
 }
 
-/** `carbon`: factors beside those of the materials, and the concrete that is compared with. */
-export const carbonSchema = z
-  .strictObject({
-    haul: haulFactorField.optional(),
-    concrete: z
-      .strictObject({
-        volume: quantityField("volume", "3.2 m3", { positive: true }, 1e-6).optional(),
-        cement: concreteCementField.optional(),
-      })
-      .default({}),
-  })
-  .default({ concrete: {} })
-  .transform(
-    ({ haul, concrete: { volume, cement } }): CarbonConfig => ({
-      ...(haul === undefined ? {} : { haul }),
-      ...(volume === undefined ? {} : { concreteVolumeM3: volume }),
-      ...(cement === undefined ? {} : { concreteCement: cement }),
+/** A number or a range, not below 0, before a unit that must be written. */
+function range(
+  unit: string,
+  example: string,
+): Kind<{ readonly low: number; readonly high: number }> {
+  const form = say`a number or a range with its unit`;
+  const expected = say`a number or a range with its unit, for example “${example}”`;
+  const read = (written: string) => {
+    const found = rangeAndRest(written, say`This is not a range.`, expected);
+    if (found instanceof Refusal) return found;
+    const { low, high, rest } = found;
+    if (rest === "") return new Refusal(say`This number has no unit.`, expected);
+    if (rest.replace("³", "3") === unit) return { low, high };
+    return new Refusal(say`The unit “${rest}” is not known here.`, expected);
+  };
+  return { ...shaped(anyText(example), "", read), form, schema: () => ({ type: "string" }) };
+}
+
+/** A factor of the user's own, with the source in their words: it is printed beside the number. */
+function ownFactor(id: string, name: Text, unit: string, example: string): Kind<SourcedRange> {
+  const rows = {
+    factor: requiredInline(range(unit, example), "The factor, or its range."),
+    source: required(
+      "source",
+      text("Environmental product declaration of the supplier, 2025"),
+      "Where it comes from, printed beside the number.",
+    ),
+  };
+  return shaped(
+    group(rows),
+    "SourcedRange",
+    ({ low, high, source }): SourcedRange => ({
+      id,
+      name,
+      unit: unit.replace("m3", "m³"),
+      low,
+      high,
+      source,
+      basis: "entered",
     }),
   );
+}
+
+/** Keys of a material and of the cement: how it gets to the site, and its carbon. */
+export const supplyRows = {
+  haul: optional("haul", price(["t", "m3", "load"], "6 to 8 per t"), "Price of haulage."),
+  waste: optional(
+    "lossPct",
+    percent("4 %", 50),
+    "Lost in the heap and on the way, of what goes into the mix. Left out, nothing is added.",
+  ),
+  carbon: optional(
+    "carbon",
+    // The name is filled in where the material is known.
+    ownFactor("", "", "kg CO2e/kg", "0.62 to 0.70 kg CO2e/kg"),
+    "Your own carbon factor of its making; left out, a general one is taken.",
+  ),
+  "haul-distance": optional(
+    "haulKm",
+    quantity("distance", { min: 0, max: 20_000, example: "35 km" }),
+    "Way by road to the site, one way; left out, the carbon of haulage is not counted.",
+  ),
+} as const;
+
+/** `carbon`: factors beside those of the materials, and the concrete that is compared with. */
+export const carbon: Kind<CarbonConfig> = named(
+  "CarbonConfig",
+  group({
+    haul: optional(
+      "haul",
+      ownFactor(
+        "own-haul",
+        say`Haul, factor entered by the user`,
+        "kg CO2e/(t km)",
+        "0.06 to 0.10 kg CO2e/(t km)",
+      ),
+      "Your own carbon factor of haulage by road.",
+    ),
+    concrete: inline(
+      group({
+        volume: optional(
+          "concreteVolumeM3",
+          quantity("m3", { above: 0, example: "3.2 m3" }),
+          "Volume of the concrete element that would stand in the same place; left out, that of the earth element.",
+        ),
+        cement: optional(
+          "concreteCement",
+          ownFactor(
+            "own-concrete",
+            say`Concrete mix entered by the user`,
+            "kg/m3",
+            "300 to 340 kg/m3",
+          ),
+          "Cement in the concrete that is compared with.",
+        ),
+      }),
+      "The concrete element that is compared with.",
+    ),
+  }),
+);

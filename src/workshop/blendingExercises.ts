@@ -1,13 +1,13 @@
-import { toMassShares } from "../batch/volumeParts.js";
+import { mean, rootMeanSquare, sum } from "simple-statistics";
 import type { BucketChange } from "../blend/parts.js";
 import { formatFixed, formatNumber, formatPlain } from "../quantities/format.js";
-import { say } from "../words/message.js";
+import { joinTexts, say } from "../words/message.js";
 import type { ClassBlend } from "./classBlend.js";
-import type { Exercise } from "./exercise.js";
+import { answerable, type Exercise } from "./exercise.js";
 
 /**
  * The exercises on blending: sand by hand, shares, the misfit as a root mean square, buckets and mass,
- * and the miscount that does most harm.
+ * and the miscount that does most harm. The last is left out where no whole-number recipe was found.
  *
  * @example
  * const soil = { points: [{ sizeMm: 0.063, passingPct: 40, origin: "sieve" }, { sizeMm: 2, passingPct: 100, origin: "sieve" }] };
@@ -18,16 +18,23 @@ import type { Exercise } from "./exercise.js";
  * exercises.slice(0, 2).map(({ id, value }) => [id, value]) // => [["sand-to-one-of-soil", 0.3333], ["soil-share", 75]]
  */
 export function blendingExercises(blend: ClassBlend): Exercise[] {
-  return [...handExercises(blend), misfitExercise(blend), ...bucketExercises(blend)];
+  return answerable([
+    ...handRows(blend),
+    misfitRow(blend),
+    bucketRow(blend),
+    ...miscountRows(blend),
+  ]);
 }
 
-function handExercises({ finesPct, targetFinesPct, byHand }: ClassBlend): Exercise[] {
+const one = (value: number) => formatFixed(value, 1);
+const three = (value: number) => formatNumber(value, 3);
+const plain = (value: number) => formatPlain(value);
+
+function handRows({ finesPct, targetFinesPct, byHand }: ClassBlend): Exercise[] {
   const [soilPct, sandPct] = finesPct;
-  const ratio = byHand.sandToOneOfSoil as number;
-  const soilShare = byHand.soilSharePct as number;
-  const one = (value: number) => formatFixed(value, 1);
-  const three = (value: number) => formatNumber(value, 3);
-  const sum = say`(${one(soilPct)} − ${one(targetFinesPct)}) ÷ (${one(targetFinesPct)} − ${one(sandPct)}) = ${three(ratio)}`;
+  const ratio = byHand.sandToOneOfSoil ?? Number.NaN;
+  const soilShare = byHand.soilSharePct ?? Number.NaN;
+  const balance = say`(${one(soilPct)} − ${one(targetFinesPct)}) ÷ (${one(targetFinesPct)} − ${one(sandPct)}) = ${three(ratio)}`;
   return [
     {
       kind: "number",
@@ -36,7 +43,7 @@ function handExercises({ finesPct, targetFinesPct, byHand }: ClassBlend): Exerci
       unit: "",
       value: ratio,
       tolerance: { rel: 0.03 },
-      wrongTurns: [
+      mistakes: [
         {
           value: (soilPct - targetFinesPct) / targetFinesPct,
           text: say`The fines that the sand itself brings were left out: it is not clean.`,
@@ -55,8 +62,8 @@ function handExercises({ finesPct, targetFinesPct, byHand }: ClassBlend): Exerci
         },
       ],
       hint: say`One part of soil is so many points above the target, one part of sand so many below it. They must balance.`,
-      worked: say`${sum}.`,
-      why: say`Excess over room: ${sum}.`,
+      worked: say`${balance}.`,
+      why: say`Excess over room: ${balance}.`,
     },
     {
       kind: "number",
@@ -65,7 +72,7 @@ function handExercises({ finesPct, targetFinesPct, byHand }: ClassBlend): Exerci
       unit: "%",
       value: soilShare,
       tolerance: { abs: 1 },
-      wrongTurns: [
+      mistakes: [
         {
           value: 100 * ratio,
           text: say`This is the sand to one of soil, times 100. A share is a part of the whole.`,
@@ -82,88 +89,68 @@ function handExercises({ finesPct, targetFinesPct, byHand }: ClassBlend): Exerci
   ];
 }
 
-function misfitExercise({ handDesign }: ClassBlend): Exercise {
+function misfitRow({ handDesign }: ClassBlend): Exercise {
   const sorted = [...handDesign.points].sort(
     (a, b) => Math.abs(b.differencePct) - Math.abs(a.differencePct),
   );
   // A large, a middling and a small one: like ones would have the same mean with and without squares.
   const places = [0, Math.floor(sorted.length / 2), sorted.length - 2];
-  const points = sorted.filter((_, index) => places.includes(index));
-  const off = points.map(({ differencePct }) => differencePct);
-  const squares = off.reduce((sum, value) => sum + value ** 2, 0);
-  const value = Math.sqrt(squares / off.length);
-  const one = (number: number) => formatFixed(number, 1);
-  const list = off.map(one).join(say` and `);
-  const sum = off.map((number) => say`(${one(number)})²`).join(" + ");
+  const off = sorted
+    .filter((_, index) => places.includes(index))
+    .map(({ differencePct }) => differencePct);
+  const value = rootMeanSquare(off);
+  const squares = joinTexts(
+    off.map((difference) => say`(${one(difference)})²`),
+    " + ",
+  );
   return {
     kind: "number",
     id: "misfit-by-hand",
-    question: say`At ${off.length} sizes the blend by hand is off by ${list} points. What is the root mean square of these?`,
+    question: say`At ${off.length} sizes the blend by hand is off by these points: ${joinTexts(off.map(one), "; ")}. What is their root mean square?`,
     unit: "",
     value,
     tolerance: { rel: 0.02 },
-    wrongTurns: [
+    mistakes: [
       {
-        value: off.reduce((total, number) => total + Math.abs(number), 0) / off.length,
+        value: mean(off.map(Math.abs)),
         text: say`This is the mean without signs. Least squares counts the squares, so that one large miss weighs more than several small ones.`,
       },
-      // All to one side, nothing cancels: it is the mean without signs then.
-      ...(Math.min(...off) < 0 && Math.max(...off) > 0
-        ? [
-            {
-              value: off.reduce((total, number) => total + number, 0) / off.length,
-              text: say`This is the plain mean: differences above and below the target cancel in it.`,
-            },
-          ]
-        : []),
-      { value: squares / off.length, text: say`The root is still to be drawn.` },
-      { value: Math.sqrt(squares), text: say`The sum was not divided by the count of sizes.` },
       {
-        value: squares,
+        // All to one side, nothing cancels: it is the mean without signs then.
+        value: Math.min(...off) < 0 && Math.max(...off) > 0 ? mean(off) : Number.NaN,
+        text: say`This is the plain mean: differences above and below the target cancel in it.`,
+      },
+      { value: value ** 2, text: say`The root is still to be drawn.` },
+      {
+        value: value * Math.sqrt(off.length),
+        text: say`The sum was not divided by the count of sizes.`,
+      },
+      {
+        value: sum(off.map((difference) => difference ** 2)),
         text: say`This is the sum of squares: divide by the count, then draw the root.`,
       },
     ],
     hint: say`Square each, take the mean of the squares, draw the root.`,
-    worked: say`√((${sum}) ÷ ${off.length}) = ${one(value)} points.`,
+    worked: say`√((${squares}) ÷ ${off.length}) = ${one(value)} points.`,
     why: say`Over all ${handDesign.points.length} sizes it is ${one(handDesign.rmsDifferencePct)} points.`,
   };
 }
 
 /** The bucket recipe of the exercise: soil, then sand. */
-const BUCKETS = [3, 1] as const;
+const [SOIL_BUCKETS, SAND_BUCKETS] = [3, 1];
 
-/**
- * Exercises on buckets: what buckets of soil and sand are by mass, and which miscount takes the blend
- * furthest from its target. The second is left out where no whole-number recipe was found.
- *
- * Source: `toMassShares`, `bucketSensitivity`.
- */
-function bucketExercises({
-  materials,
-  looseDryDensityKgM3,
-  parts,
-  changes,
-}: ClassBlend): Exercise[] {
-  const [soilKgM3, sandKgM3] = looseDryDensityKgM3;
-  const [soilBuckets, sandBuckets] = BUCKETS;
+function bucketRow({ looseDryDensityKgM3: [soilKgM3, sandKgM3] }: ClassBlend): Exercise {
   const sandShare = (soil: number, sand: number) =>
-    toMassShares(
-      [
-        { id: "soil", parts: soilBuckets, looseBulkDensityKgM3: soil },
-        { id: "sand", parts: sandBuckets, looseBulkDensityKgM3: sand },
-      ],
-      { parts: 0, looseBulkDensityKgM3: 1000 },
-    ).materials[1].sharePct;
+    (100 * SAND_BUCKETS * sand) / (SOIL_BUCKETS * soil + SAND_BUCKETS * sand);
   const value = sandShare(soilKgM3, sandKgM3);
-  const kg = (number: number) => formatPlain(number);
-  const byMass: Exercise = {
+  return {
     kind: "number",
     id: "sand-by-mass",
-    question: say`${soilBuckets} buckets of soil (${kg(soilKgM3)} kg/m³ dry, loose) and ${sandBuckets} of sand (${kg(sandKgM3)} kg/m³): which share of the dry mass is sand?`,
+    question: say`${SOIL_BUCKETS} buckets of soil (${plain(soilKgM3)} kg/m³ dry, loose) and ${SAND_BUCKETS} of sand (${plain(sandKgM3)} kg/m³): which share of the dry mass is sand?`,
     unit: "%",
     value,
     tolerance: { abs: 0.5 },
-    wrongTurns: [
+    mistakes: [
       {
         value: sandShare(1, 1),
         text: say`This is the share of the buckets, by volume. A bucket of sand does not weigh as much as a bucket of soil.`,
@@ -173,45 +160,42 @@ function bucketExercises({
         text: say`The two densities were exchanged.`,
       },
       {
-        value: (100 * sandBuckets * sandKgM3) / (soilBuckets * soilKgM3),
+        value: (100 * SAND_BUCKETS * sandKgM3) / (SOIL_BUCKETS * soilKgM3),
         text: say`This is sand to soil. A share is a part of the whole.`,
       },
     ],
     hint: say`Turn each into mass: buckets times density. Then the sand's part of the sum.`,
-    worked: say`100 × ${sandBuckets} × ${kg(sandKgM3)} ÷ (${soilBuckets} × ${kg(soilKgM3)} + ${sandBuckets} × ${kg(sandKgM3)}) = ${formatFixed(value, 1)} %.`,
-    why: say`One bucket in ${soilBuckets + sandBuckets} is ${formatFixed(value, 1)} % here. With other densities it is another share: weigh a full bucket of each.`,
+    worked: say`100 × ${SAND_BUCKETS} × ${plain(sandKgM3)} ÷ (${SOIL_BUCKETS} × ${plain(soilKgM3)} + ${SAND_BUCKETS} × ${plain(sandKgM3)}) = ${one(value)} %.`,
+    why: say`One bucket in ${SOIL_BUCKETS + SAND_BUCKETS} is ${one(value)} % here. With other densities it is another share: weigh a full bucket of each.`,
   };
-  const worst = changes.reduce<BucketChange | undefined>(
-    (most, change) => (most && most.rmsDifferencePct >= change.rmsDifferencePct ? most : change),
-    undefined,
+}
+
+/** Its options are the buckets of the class's own materials, so they are made, not written. */
+function miscountRows({ materials, parts, changes }: ClassBlend): Exercise[] {
+  if (parts.status !== "ok" || changes.length === 0) return [];
+  const worst = changes.reduce((most, change) =>
+    most.rmsDifferencePct >= change.rmsDifferencePct ? most : change,
   );
-  if (parts.status !== "ok" || !worst) return [byMass];
   const used = materials.filter(({ id }) => changes.some((change) => change.id === id));
-  const optionOf = ({ id, change }: Pick<BucketChange, "id" | "change">) =>
-    `${id} ${change > 0 ? "+1" : "-1"}`;
-  const points = (number: number) => formatFixed(number, 1);
+  const recipe = used.map(({ id }) => {
+    const count = parts.materials.find((line) => line.id === id)?.parts ?? 0;
+    return `${count} ${id}`;
+  });
+  const keyOf = ({ id, change }: BucketChange) => `${id} ${change > 0 ? "+1" : "-1"}`;
   return [
-    byMass,
     {
       kind: "choice",
       id: "worst-miscount",
-      question: say`Which miscount of one bucket takes the blend furthest from its target? The recipe is ${used
-        .map((material) => {
-          const count = parts.materials.find(({ id }) => id === material.id)?.parts ?? 0;
-          return `${count} ${material.id}`;
-        })
-        .join(", ")}.`,
-      options: changes.map(optionOf),
-      value: optionOf(worst),
-      wrongTurns: changes
-        .filter((change) => change !== worst)
-        .map((change) => ({
-          value: optionOf(change),
-          text: say`That one leaves the blend ${points(change.rmsDifferencePct)} points from the target. Another is worse.`,
-        })),
+      question: say`Which miscount of one bucket takes the blend furthest from its target? The recipe is ${recipe.join(", ")}.`,
+      options: changes.map((change) => ({ key: keyOf(change), text: keyOf(change) })),
+      value: keyOf(worst),
+      mistakes: changes.map((change) => ({
+        value: keyOf(change),
+        text: say`That one leaves the blend ${one(change.rmsDifferencePct)} points from the target. Another is worse.`,
+      })),
       hint: say`One bucket of few matters more than one of many.`,
-      worked: say`${optionOf(worst)}: ${points(worst.rmsDifferencePct)} points from the target, in place of ${points(parts.rmsDifferencePct)}.`,
-      why: say`It takes the blend from ${points(parts.rmsDifferencePct)} to ${points(worst.rmsDifferencePct)} points. Count that material aloud.`,
+      worked: say`${keyOf(worst)}: ${one(worst.rmsDifferencePct)} points from the target, in place of ${one(parts.rmsDifferencePct)}.`,
+      why: say`It takes the blend from ${one(parts.rmsDifferencePct)} to ${one(worst.rmsDifferencePct)} points. Count that material aloud.`,
     },
   ];
 }

@@ -14,6 +14,7 @@ import type { GradingCurve } from "../grading/curve.js";
 import { SIZE_BOUNDARIES } from "../grading/fractions.js";
 import { fixed, numberColumn, plain } from "../tables/cell.js";
 import { say } from "../words/message.js";
+import { render } from "../words/render.js";
 
 export interface ClassBlendInput {
   /** The soil first, then the sand that is added by hand, then whatever else is at hand. */
@@ -77,9 +78,8 @@ export function classBlend(input: ClassBlendInput): ClassBlend {
   const byHand = blendByHand({ soilPct, sandPct, targetPct: targetFinesPct });
   const { soilSharePct, sandSharePct } = byHand;
   if (byHand.status !== "ok" || soilSharePct === null || sandSharePct === null) {
-    throw new RangeError(
-      say`invalid \`target\`: ${byHand.message} Expected less fines than the soil has.`,
-    );
+    const why = render(byHand.message);
+    throw new RangeError(`invalid \`target\`: ${why} Expected less fines than the soil has.`);
   }
   const pinned = materials.map((material, index) => {
     const sharePct = [soilSharePct, sandSharePct][index] ?? 0;
@@ -114,7 +114,7 @@ export function classBlend(input: ClassBlendInput): ClassBlend {
  * const sand = { points: [{ sizeMm: 0.063, passingPct: 0, origin: "sieve" }, { sizeMm: 2, passingPct: 100, origin: "sieve" }] };
  * const materials = [{ id: "soil", curve: soil, minSharePct: 0, maxSharePct: 100 }, { id: "sand", curve: sand, minSharePct: 0, maxSharePct: 100 }];
  * const target = { kind: "curve", points: [{ sizeMm: 0.063, passingPct: 30 }, { sizeMm: 0.5, passingPct: 70 }] };
- * blendsTable(classBlend({ materials, target, looseDryDensityKgM3: [1200, 1500] })).rows[0] // => ["0.063", "30.0", "30.0", "0.0", "29.3", "−0.7"]
+ * renderAll(blendsTable(classBlend({ materials, target, looseDryDensityKgM3: [1200, 1500] })).rows[0]) // => ["0.063", "30.0", "30.0", "0.0", "29.3", "−0.7"]
  */
 export function blendsTable({ handDesign, design }: ClassBlend): TableBlock {
   return {

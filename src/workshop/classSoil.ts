@@ -68,38 +68,34 @@ export interface ClassSoil {
  * classSoil({ jar, sieve }).curve.points.map(({ passingPct }) => passingPct) // => [30, 70, 100]
  */
 export function classSoil({ jar, sieve, laboratory = [] }: ClassReadings): ClassSoil {
-  const findings: Finding[] = [];
   const { sandMin = 1, siltMin = 960, clayMin = 2880, passedSizeMm } = jar;
-  const jarRecord = readJar(
-    {
-      file: "jar",
-      rows: textRows([
-        ["water depth (mm)", jar.waterDepthMm],
-        ...(passedSizeMm === undefined ? [] : [["passed sieve (mm)", passedSizeMm]]),
-        [],
-        ["layer", "time (min)", "top (mm)"],
-        ["sand and gravel", sandMin, jar.sandTopMm],
-        ["silt", siltMin, jar.siltTopMm],
-        ["clay", clayMin, jar.clayTopMm],
-      ]),
-    },
-    findings,
-  );
-  const sieveRecord = readSieve(
-    {
-      file: "sieving",
-      rows: textRows([
-        ["dry mass (g)", sieve.dryMassG],
-        ["dry mass after washing (g)", sieve.washedDryMassG],
-        [],
-        ["sieve (mm)", "retained (g)"],
-        ...sieve.retained.map(({ sizeMm, massG }) => [sizeMm, massG]),
-        ["pan", sieve.panG],
-      ]),
-    },
-    findings,
-  );
-  if (!jarRecord || !sieveRecord) throw new StudyError(findings);
+  const jarReading = readJar({
+    file: "jar",
+    rows: textRows([
+      ["water depth (mm)", jar.waterDepthMm],
+      ...(passedSizeMm === undefined ? [] : [["passed sieve (mm)", passedSizeMm]]),
+      [],
+      ["layer", "time (min)", "top (mm)"],
+      ["sand and gravel", sandMin, jar.sandTopMm],
+      ["silt", siltMin, jar.siltTopMm],
+      ["clay", clayMin, jar.clayTopMm],
+    ]),
+  });
+  const sieveReading = readSieve({
+    file: "sieving",
+    rows: textRows([
+      ["dry mass (g)", sieve.dryMassG],
+      ["dry mass after washing (g)", sieve.washedDryMassG],
+      [],
+      ["sieve (mm)", "retained (g)"],
+      ...sieve.retained.map(({ sizeMm, massG }) => [sizeMm, massG]),
+      ["pan", sieve.panG],
+    ]),
+  });
+  const { record: jarRecord } = jarReading;
+  const { record: sieveRecord } = sieveReading;
+  const readingFindings = [...jarReading.findings, ...sieveReading.findings];
+  if (!jarRecord || !sieveRecord) throw new StudyError(readingFindings);
   const sieved = analyseSieve(sieveRecord);
   const { curve, ...combined } = combineGrading({
     sieve: sieved.points,
@@ -108,7 +104,6 @@ export function classSoil({ jar, sieve, laboratory = [] }: ClassReadings): Class
   });
   const settled = analyseJar(jarRecord);
   const against = jarComparison(jarRecord, settled, curve);
-  findings.push(...sieved.findings, ...combined.findings, ...settled.findings, ...against.findings);
   return {
     jarRecord,
     jar: { ...settled, laboratory: against.rows },
@@ -117,7 +112,13 @@ export function classSoil({ jar, sieve, laboratory = [] }: ClassReadings): Class
     curve,
     sizes: characteristicSizes(curve),
     fractions: fractions(curve),
-    findings,
+    findings: [
+      ...readingFindings,
+      ...sieved.findings,
+      ...combined.findings,
+      ...settled.findings,
+      ...against.findings,
+    ],
   };
 }
 

@@ -10,7 +10,7 @@ import { toMassShares } from "../batch/volumeParts.js";
 import type { TableBlock } from "../blocks/block.js";
 import { checkPositive } from "../quantities/checkNumber.js";
 import { fixed, numberColumn, plain } from "../tables/cell.js";
-import { say, wordFor } from "../words/message.js";
+import { say } from "../words/message.js";
 
 /** A wall on paper and what a crew would measure out for it. */
 export interface ClassWall {
@@ -70,7 +70,7 @@ export function wallCement(wall: ClassWall): {
  *
  * @example
  * const table = volumeMassTable({ parts: { soil: 7, sand: 2, cement: 1 }, looseDryKgM3: { soil: 1130, sand: 1390, cement: 1200 } });
- * table.rows.map((row) => row.slice(4)) // => [["10.0", "11.2"], ["10.0", "6.2"], ["10.0", "17.6"]]
+ * renderAll(table.rows.map((row) => row.slice(4))) // => [["10.0", "11.2"], ["10.0", "6.2"], ["10.0", "17.6"]]
  */
 export function volumeMassTable({
   parts,
@@ -78,17 +78,20 @@ export function volumeMassTable({
 }: Pick<ClassWall, "parts" | "looseDryKgM3">): TableBlock {
   const general = (id: "soil" | "sand" | "cement") =>
     DEFAULT_BULK_DENSITIES.find((entry) => entry.id === id)!;
-  const ends = [general("soil"), general("sand"), general("cement")];
-  const [soil, sand, cement] = ends;
+  const [soil, sand, cement] = [general("soil"), general("sand"), general("cement")];
   const cases = [
     { name: say`as measured`, ...looseDryKgM3 },
     {
       name: say`heavy soil and sand, light cement`,
-      ...{ soil: soil.high, sand: sand.high, cement: cement.low },
+      soil: soil.high,
+      sand: sand.high,
+      cement: cement.low,
     },
     {
       name: say`light soil and sand, heavy cement`,
-      ...{ soil: soil.low, sand: sand.low, cement: cement.high },
+      soil: soil.low,
+      sand: sand.low,
+      cement: cement.high,
     },
   ];
   return {
@@ -119,7 +122,7 @@ export function volumeMassTable({
         fixed(cementPct, 1),
       ];
     }),
-    notes: ends.map(
+    notes: [soil, sand, cement].map(
       ({ name, low, high, source }) => say`${name}: ${low} to ${high} kg/m³, ${source}.`,
     ),
   };

@@ -1,9 +1,10 @@
 import { formatNumber, formatPlain } from "../quantities/format.js";
+import type { Interval } from "../quantities/interval.js";
 import { say, type Text } from "../words/message.js";
 
 /** A way of going wrong that leads to an answer which can be known again. */
-export interface WrongTurn<Value> {
-  /** What somebody answers who went this way: computed from the same data as the right answer. */
+export interface Mistake<Value> {
+  /** What somebody answers who made it: computed from the same data as the right answer. */
   readonly value: Value;
   /** What went wrong, one or two sentences that do not give the right answer away. */
   readonly text: Text;
@@ -18,7 +19,7 @@ export interface AnswerTolerance {
 }
 
 interface ExerciseText {
-  /** Name in `tryAnswer`, kebab-case. */
+  /** Name in `checkAnswer`, kebab-case. */
   readonly id: string;
   readonly question: Text;
   /** Said at the second wrong try. */
@@ -37,23 +38,51 @@ export interface NumberExercise extends ExerciseText {
   /** Computed from the data. */
   readonly value: number;
   /** Where anything between two values is right: both ends; the tolerance is added outside. */
-  readonly between?: { readonly low: number; readonly high: number };
+  readonly between?: Interval;
   readonly tolerance: AnswerTolerance;
-  readonly wrongTurns: readonly WrongTurn<number>[];
+  readonly mistakes: readonly Mistake<number>[];
+}
+
+/** One of the answers to choose from. */
+export interface ChoiceOption {
+  /** The same in every language. */
+  readonly key: string;
+  /** What a person reads and types. */
+  readonly text: Text;
 }
 
 /** Asks for one of a few texts. */
 export interface ChoiceExercise extends ExerciseText {
   readonly kind: "choice";
-  readonly options: readonly string[];
-  /** The right one of them. */
+  readonly options: readonly ChoiceOption[];
+  /** Key of the right one. */
   readonly value: string;
-  /** What to say to the other ones. */
-  readonly wrongTurns: readonly WrongTurn<Text>[];
+  /** What to say to the other ones, by key. */
+  readonly mistakes: readonly Mistake<string>[];
 }
 
 /** A question of a workshop with its answer, computed from the data of the class. */
 export type Exercise = NumberExercise | ChoiceExercise;
+
+/** The options of a question that is answered by yes or no. */
+export const YES_OR_NO: readonly ChoiceOption[] = [
+  { key: "yes", text: say`yes` },
+  { key: "no", text: say`no` },
+];
+
+/**
+ * The rows of a lesson that the data of the class allow. A fact that is not known is not a number: an
+ * exercise or a mistake that rests on one is left out, and so is what is said to a choice that is right.
+ */
+export function answerable(rows: readonly Exercise[]): Exercise[] {
+  return rows.flatMap((row): Exercise[] => {
+    if (row.kind === "choice") {
+      return [{ ...row, mistakes: row.mistakes.filter(({ value }) => value !== row.value) }];
+    }
+    if (!Number.isFinite(row.value)) return [];
+    return [{ ...row, mistakes: row.mistakes.filter(({ value }) => Number.isFinite(value)) }];
+  });
+}
 
 /**
  * The answers that an exercise accepts, both ends included.
@@ -67,10 +96,9 @@ export type Exercise = NumberExercise | ChoiceExercise;
  * acceptedRange({ value: 20, tolerance: { rel: 0.05, abs: 0.5 } }) // => { low: 19, high: 21 }
  * acceptedRange({ value: 20, between: { low: 18, high: 22 }, tolerance: { abs: 1 } }) // => { low: 17, high: 23 }
  */
-export function acceptedRange(exercise: Pick<NumberExercise, "value" | "between" | "tolerance">): {
-  readonly low: number;
-  readonly high: number;
-} {
+export function acceptedRange(
+  exercise: Pick<NumberExercise, "value" | "between" | "tolerance">,
+): Interval {
   const { value, between = { low: value, high: value }, tolerance } = exercise;
   const { rel = 0, abs = 0 } = tolerance;
   if (!Number.isFinite(value)) {

@@ -18,6 +18,13 @@ export interface FewerBlocksDraw {
   readonly leastPct: Readonly<Record<StrengthStatistic, number | null>>;
 }
 
+export interface FewerBlocksRequirement {
+  readonly strengthMpa: number;
+  readonly ageDays: number;
+  /** Default 0.95. */
+  readonly confidence?: number;
+}
+
 /**
  * Takes one block of each of three contents, in every possible way, and asks each triple for the least
  * cement: what a class with three blocks might have been told, by luck.
@@ -25,7 +32,6 @@ export interface FewerBlocksDraw {
  * The contents are the lowest, the highest and the one nearest the middle. Linear form; bounds one-sided
  * as in `leastCement`. Nothing is drawn by chance: all ways are tried.
  *
- * @param of.confidence default 0.95.
  * @throws RangeError where there are not three contents with a block of that age. Source: `leastCement`.
  *
  * @example
@@ -37,9 +43,9 @@ export interface FewerBlocksDraw {
  */
 export function fewerBlocks(
   specimens: readonly SpecimenRecord[],
-  of: { readonly strengthMpa: number; readonly ageDays: number; readonly confidence?: number },
+  requirement: FewerBlocksRequirement,
 ): FewerBlocksDraw[] {
-  const { strengthMpa, ageDays, confidence = 0.95 } = of;
+  const { strengthMpa, ageDays, confidence = 0.95 } = requirement;
   const blocks = specimens.filter((block) => block.ageDays === ageDays && !block.excluded);
   const contents = [...new Set(blocks.map(({ cementPct }) => cementPct))].sort((a, b) => a - b);
   if (contents.length < 3) {
@@ -85,21 +91,21 @@ const STATISTICS: readonly StrengthStatistic[] = ["mean", "prediction", "toleran
  * The least cement that all blocks give beside what every way of having only three of them would have
  * given: lowest and highest answer, and how often there is none.
  *
- * @param of.confidence default 0.95, as the draws were made with.
+ * @param requirement as the draws were made with.
  *
  * @example
  * const block = (id, cementPct, strengthMpa) => ({ id, cementPct, strengthMpa, ageDays: 28, row: 2 });
  * const blocks = [block("A", 4, 1.5), block("B", 4, 1.7), block("C", 6, 2.4), block("D", 8, 2.9), block("E", 8, 3.1)];
- * const of = { strengthMpa: 2, ageDays: 28 };
- * const table = fewerBlocksTable(fitStrength(blocks, { form: "linear", ageDays: 28 }), fewerBlocks(blocks, of), of);
- * table.rows[0] // => ["the line itself, without any margin", "5.09", "4.9 to 5.2", "0 of 4"]
+ * const requirement = { strengthMpa: 2, ageDays: 28 };
+ * const table = fewerBlocksTable(fitStrength(blocks, { form: "linear", ageDays: 28 }), fewerBlocks(blocks, requirement), requirement);
+ * renderAll(table.rows[0]) // => ["the line itself, without any margin", "5.09", "4.9 to 5.2", "0 of 4"]
  */
 export function fewerBlocksTable(
   all: FittedStrength,
   draws: readonly FewerBlocksDraw[],
-  of: { readonly strengthMpa: number; readonly confidence?: number },
+  requirement: Omit<FewerBlocksRequirement, "ageDays">,
 ): TableBlock {
-  const { strengthMpa, confidence = 0.95 } = of;
+  const { strengthMpa, confidence = 0.95 } = requirement;
   const answers = (values: readonly (number | null)[]) => {
     const found = values.filter((value) => value !== null);
     return [

@@ -1,5 +1,5 @@
 /** Exercises that answer. @module */
-export { answerKey, wrongTurnsTable } from "./answerKey.js";
+export { answerKey, mistakesTable } from "./answerKey.js";
 export { blendingExercises } from "./blendingExercises.js";
 export type { ClassStrength } from "./cementExercises.js";
 export { cementExercises } from "./cementExercises.js";
@@ -15,25 +15,27 @@ export { type ClassWall, volumeMassTable, wallCement } from "./classWall.js";
 export type {
   AnswerTolerance,
   ChoiceExercise,
+  ChoiceOption,
   Exercise,
+  Mistake,
   NumberExercise,
-  WrongTurn,
 } from "./exercise.js";
 export { acceptedRange } from "./exercise.js";
-export { type FewerBlocksDraw, fewerBlocks, fewerBlocksTable } from "./fewerBlocks.js";
 export {
-  gradingExercises,
-  readOffWrongly,
-  type WrongReadings,
-} from "./gradingExercises.js";
+  type FewerBlocksDraw,
+  type FewerBlocksRequirement,
+  fewerBlocks,
+  fewerBlocksTable,
+} from "./fewerBlocks.js";
+export { gradingExercises } from "./gradingExercises.js";
 export { jarSharesTable } from "./jarSharesTable.js";
 export {
   type AnswerReading,
-  commonTurns,
+  commonMistakes,
   type Judgement,
   judgeAnswer,
   readAnswer,
-  recogniseTurn,
+  recogniseMistake,
 } from "./judgeAnswer.js";
 export { savingExercises } from "./savingExercises.js";
-export { comparePredictions, openExercises, predict, tryAnswer } from "./session.js";
+export { checkAnswer, comparePredictions, openExercises, predict } from "./session.js";

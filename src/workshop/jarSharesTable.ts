@@ -13,7 +13,7 @@ type Heights = readonly [number, number, number];
  * @throws RangeError, with the text quoted, where a group has not three heights that rise.
  *
  * @example
- * jarSharesTable("60 80 100; 58 80 100").rows // => [["1", "60", "20", "20"], ["2", "58", "22", "20"], ["lowest to highest", "58 to 60", "20 to 22", "20 to 20"]]
+ * renderAll(jarSharesTable("60 80 100; 58 80 100").rows) // => [["1", "60", "20", "20"], ["2", "58", "22", "20"], ["lowest to highest", "58 to 60", "20 to 22", "20 to 20"]]
  */
 export function jarSharesTable(text: string): TableBlock {
   const groups = text

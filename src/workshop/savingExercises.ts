@@ -1,8 +1,7 @@
-import { toMassShares } from "../batch/volumeParts.js";
 import { formatFixed, formatPlain } from "../quantities/format.js";
 import { say } from "../words/message.js";
 import { type ClassWall, wallCement } from "./classWall.js";
-import type { ChoiceExercise, Exercise } from "./exercise.js";
+import { answerable, type Exercise } from "./exercise.js";
 
 /**
  * The exercises on cement saved: cement in the wall, the honest saving, carbon, and parts by volume
@@ -12,17 +11,24 @@ import type { ChoiceExercise, Exercise } from "./exercise.js";
  *
  * @example
  * const wall = { wallVolumeM3: 3.6, cementPct: 8, dryDensityKgM3: 1890, concreteVolumeM3: 2.2, parts: { soil: 7, sand: 2, cement: 1 }, looseDryKgM3: { soil: 1130, sand: 1390, cement: 1200 } };
- * savingExercises(wall).map(({ id, value }) => [id, value]) // => [["cement-in-the-wall", 504], ["cement-saved", 22.1], ["carbon-follows-cement", "the same"], ["cement-by-volume", 10], ["cement-by-mass", 11.2]]
+ * savingExercises(wall).map(({ id, value }) => [id, value]) // => [["cement-in-the-wall", 504], ["cement-saved", 22.1], ["carbon-follows-cement", "same"], ["cement-by-volume", 10], ["cement-by-mass", 11.2]]
  */
 export function savingExercises(wall: ClassWall): Exercise[] {
+  return answerable([...cementRows(wall), CARBON_ROW, ...volumePartRows(wall)]);
+}
+
+const one = (value: number) => formatFixed(value, 1);
+const whole = (value: number) => formatFixed(value, 0);
+const plain = (value: number) => formatPlain(value);
+
+/** Cement in the wall, and the honest saving beside the trap. */
+function cementRows(wall: ClassWall): Exercise[] {
   const { wallVolumeM3, cementPct, dryDensityKgM3, concreteVolumeM3 } = wall;
   const { cementKg, trap, comparison } = wallCement(wall);
   const { low, high } = trap.savingPct;
-  const sameVolume = comparison.concreteCement;
-  const savingOf = (kilograms: number) => 100 * (1 - cementKg / kilograms);
-  const whole = (value: number) => formatFixed(value, 0);
-  const plain = (value: number) => formatPlain(value);
-  const bothMiddle = (low + high) / 2;
+  const middle = (low + high) / 2;
+  const content = comparison.concreteCement;
+  const sameVolumeKg = (wallVolumeM3 * (content.low + content.high)) / 2;
   return [
     {
       kind: "number",
@@ -31,7 +37,7 @@ export function savingExercises(wall: ClassWall): Exercise[] {
       unit: "kg",
       value: cementKg,
       tolerance: { rel: 0.01 },
-      wrongTurns: [
+      mistakes: [
         {
           value: (wallVolumeM3 * dryDensityKgM3 * cementPct) / 100,
           text: say`The percentage was taken of everything. It is of soil and aggregate alone: divide by 100 plus the percentage.`,
@@ -48,93 +54,76 @@ export function savingExercises(wall: ClassWall): Exercise[] {
     {
       kind: "number",
       id: "cement-saved",
-      question: say`An all-concrete wall would take ${plain(concreteVolumeM3)} m³, with ${plain(sameVolume.low)} to ${plain(sameVolume.high)} kg of cement in a cubic metre. How much less cement does the earth wall hold? Below zero where it holds more.`,
+      question: say`An all-concrete wall would take ${plain(concreteVolumeM3)} m³, with ${plain(content.low)} to ${plain(content.high)} kg of cement in a cubic metre. How much less cement does the earth wall hold? Below zero where it holds more.`,
       unit: "%",
-      value: bothMiddle,
+      value: middle,
       between: { low, high },
       tolerance: { abs: 1 },
-      wrongTurns: [
+      mistakes: [
         {
           value: trap.falseSavingPct,
           text: say`This is the trap: cement was set against whole concrete, and most of that is stone and sand.`,
         },
         {
-          value: savingOf((wallVolumeM3 * (sameVolume.low + sameVolume.high)) / 2),
+          value: 100 * (1 - cementKg / sameVolumeKg),
           text: say`Both walls were taken as equally thick. The concrete one has its own volume.`,
         },
         {
-          value: 100 - bothMiddle,
+          value: 100 - middle,
           text: say`This is what the earth wall holds, in percent of the concrete's cement. The saving is the rest.`,
         },
       ],
       hint: say`First the cement in the concrete: its volume times kg in a cubic metre. Then cement against cement.`,
-      worked: say`${plain(concreteVolumeM3)} × ${plain(sameVolume.low)} to ${plain(sameVolume.high)} = ${whole(trap.concreteCementKg.low)} to ${whole(trap.concreteCementKg.high)} kg; 100 × (1 − ${whole(cementKg)} ÷ that) = ${whole(low)} to ${whole(high)} %.`,
+      worked: say`${plain(concreteVolumeM3)} × ${plain(content.low)} to ${plain(content.high)} = ${whole(trap.concreteCementKg.low)} to ${whole(trap.concreteCementKg.high)} kg; 100 × (1 − ${whole(cementKg)} ÷ that) = ${whole(low)} to ${whole(high)} %.`,
       why: trap.text,
     },
-    carbonExercise(),
-    ...volumePartExercises(wall),
   ];
 }
 
-function carbonExercise(): ChoiceExercise {
-  return {
-    kind: "choice",
-    id: "carbon-follows-cement",
-    question: say`Both walls are made with the same cement. Is the saving in carbon of cement, in percent, smaller than that in cement, the same, or larger? Answer "smaller", "the same" or "larger".`,
-    options: ["smaller", "the same", "larger"],
-    value: "the same",
-    wrongTurns: [
-      {
-        value: "smaller",
-        text: say`The factor is that of one and the same cement: it stands above and below the line.`,
-      },
-      {
-        value: "larger",
-        text: say`The factor is that of one and the same cement: it stands above and below the line.`,
-      },
-    ],
-    hint: say`Multiply both by the same factor and divide.`,
-    worked: say`100 × (1 − factor × cement ÷ (factor × cement in the concrete)): the factor cancels.`,
-    why: say`The factor cancels, in percent; in kilograms its range matters. Aggregate, haul and what else differs are no part of this.`,
-  };
-}
+const CANCELS = say`The factor is that of one and the same cement: it stands above and below the line.`;
 
-/**
- * Exercises on parts by volume: cement in percent of all parts, and the same parts by mass.
- *
- * Source: `toMassShares`.
- */
-function volumePartExercises({
-  parts,
+const CARBON_ROW: Exercise = {
+  kind: "choice",
+  id: "carbon-follows-cement",
+  question: say`Both walls are made with the same cement. Is the saving in carbon of cement, in percent, smaller than that in cement, the same, or larger? Answer "smaller", "the same" or "larger".`,
+  options: [
+    { key: "smaller", text: say`smaller` },
+    { key: "same", text: say`the same` },
+    { key: "larger", text: say`larger` },
+  ],
+  value: "same",
+  mistakes: [
+    { value: "smaller", text: CANCELS },
+    { value: "larger", text: CANCELS },
+  ],
+  hint: say`Multiply both by the same factor and divide.`,
+  worked: say`100 × (1 − factor × cement ÷ (factor × cement in the concrete)): the factor cancels.`,
+  why: say`The factor cancels, in percent; in kilograms its range matters. Aggregate, haul and what else differs are no part of this.`,
+};
+
+/** Cement in percent of all parts by volume, and the same parts by mass. */
+function volumePartRows({
+  parts: { soil, sand, cement },
   looseDryKgM3,
 }: Pick<ClassWall, "parts" | "looseDryKgM3">): Exercise[] {
-  const { soil, sand, cement } = parts;
-  const shares = toMassShares(
-    [
-      { id: "soil", parts: soil, looseBulkDensityKgM3: looseDryKgM3.soil },
-      { id: "sand", parts: sand, looseBulkDensityKgM3: looseDryKgM3.sand },
-    ],
-    { parts: cement, looseBulkDensityKgM3: looseDryKgM3.cement },
-  );
-  const { cementPct, cementOfAllPct, cementByVolumePct } = shares;
-  const one = (value: number) => formatFixed(value, 1);
-  const plain = (value: number) => formatPlain(value);
   const total = soil + sand + cement;
   const soilKg = soil * looseDryKgM3.soil;
   const sandKg = sand * looseDryKgM3.sand;
   const cementKg = cement * looseDryKgM3.cement;
-  const toSoil = (100 * cement) / (soil + sand);
+  const byVolumePct = (100 * cement) / total;
+  const byMassPct = (100 * cementKg) / (soilKg + sandKg);
+  const toSoilPct = (100 * cement) / (soil + sand);
   return [
     {
       kind: "number",
       id: "cement-by-volume",
       question: say`${plain(soil)} buckets of soil, ${plain(sand)} of sand, ${plain(cement)} of cement: cement in percent of all buckets?`,
       unit: "%",
-      value: cementByVolumePct,
+      value: byVolumePct,
       tolerance: { abs: 0.2 },
-      wrongTurns: [
+      mistakes: [
         {
-          value: toSoil,
+          value: toSoilPct,
           text: say`This is cement to soil and sand. Asked is cement in all buckets, its own counted.`,
         },
         {
@@ -142,12 +131,12 @@ function volumePartExercises({
           text: say`This is cement to soil alone: the sand was left out.`,
         },
         {
-          value: cementPct,
+          value: byMassPct,
           text: say`This is by mass. Count buckets only.`,
         },
       ],
       hint: say`How many buckets are there in all?`,
-      worked: say`100 × ${plain(cement)} ÷ ${plain(total)} = ${one(cementByVolumePct)} %.`,
+      worked: say`100 × ${plain(cement)} ÷ ${plain(total)} = ${one(byVolumePct)} %.`,
       why: say`It says nothing of the mass yet: that depends on how heavy each bucket is.`,
     },
     {
@@ -155,19 +144,20 @@ function volumePartExercises({
       id: "cement-by-mass",
       question: say`The same buckets hold, dry and loose, soil ${plain(looseDryKgM3.soil)}, sand ${plain(looseDryKgM3.sand)}, cement ${plain(looseDryKgM3.cement)} kg/m³. Cement in percent of the dry mass of soil and sand?`,
       unit: "%",
-      value: cementPct,
-      tolerance: { abs: 0.15 },
-      wrongTurns: [
+      value: byMassPct,
+      // Narrow, so that buckets to buckets is told apart from mass to mass.
+      tolerance: { abs: 0.05 },
+      mistakes: [
         {
-          value: cementByVolumePct,
+          value: byVolumePct,
           text: say`This is the share of the buckets. A bucket of each weighs something else.`,
         },
         {
-          value: toSoil,
+          value: toSoilPct,
           text: say`This is buckets to buckets. Weigh them.`,
         },
         {
-          value: cementOfAllPct,
+          value: (100 * cementKg) / (soilKg + sandKg + cementKg),
           text: say`This is of everything, cement counted. A cement content is of the dry mass of soil and aggregate alone.`,
         },
         {
@@ -176,8 +166,8 @@ function volumePartExercises({
         },
       ],
       hint: say`Mass of each: buckets times density. Then cement over soil and sand together.`,
-      worked: say`100 × ${plain(cementKg)} ÷ (${plain(soilKg)} + ${plain(sandKg)}) = ${one(cementPct)} %.`,
-      why: say`${one(cementByVolumePct)} % of the buckets is ${one(cementPct)} % by mass with these densities, and something else with others.`,
+      worked: say`100 × ${plain(cementKg)} ÷ (${plain(soilKg)} + ${plain(sandKg)}) = ${one(byMassPct)} %.`,
+      why: say`${one(byVolumePct)} % of the buckets is ${one(byMassPct)} % by mass with these densities, and something else with others.`,
     },
   ];
 }

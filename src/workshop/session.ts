@@ -1,9 +1,8 @@
 import type { NoteBlock, TableBlock } from "../blocks/block.js";
 import { formatNumber, formatPlain } from "../quantities/format.js";
 import { BLANK } from "../tables/cell.js";
-import { say, type Text } from "../words/message.js";
+import { joinTexts, say, type Text } from "../words/message.js";
 import { nearestName } from "../words/nearestName.js";
-import { localNumber } from "../words/render.js";
 import type { Exercise } from "./exercise.js";
 import { judgeAnswer } from "./judgeAnswer.js";
 
@@ -27,14 +26,14 @@ const workshopMemory = {
 };
 
 /**
- * Makes exercises known to `tryAnswer` and lists their questions, with what kind of answer is asked for
+ * Makes exercises known to `checkAnswer` and lists their questions, with what kind of answer is asked for
  * and how near it must come. Opened again, an exercise begins again at its first try.
  *
  * @throws RangeError where two exercises have the same id.
  *
  * @example
- * const exercise = { kind: "number", id: "fines", question: "How much is finer than 0.063 mm?", unit: "%", value: 27, tolerance: { abs: 0.5 }, wrongTurns: [], hint: "", worked: "", why: "" };
- * openExercises([exercise]).rows // => [["fines", "How much is finer than 0.063 mm?", "a number, %, within 0.5"]]
+ * const exercise = { kind: "number", id: "fines", question: "How much is finer than 0.063 mm?", unit: "%", value: 27, tolerance: { abs: 0.5 }, mistakes: [], hint: "", worked: "", why: "" };
+ * renderAll(openExercises([exercise]).rows) // => [["fines", "How much is finer than 0.063 mm?", "a number, %, within 0.5"]]
  */
 export function openExercises(exercises: readonly Exercise[]): TableBlock {
   exercises.forEach(({ id }, index) => {
@@ -60,21 +59,17 @@ export function openExercises(exercises: readonly Exercise[]): TableBlock {
 /** The sort of answer that is asked for, in words. */
 function answerSort(exercise: Exercise): Text {
   if (exercise.kind === "choice") {
-    const list = exercise.options.map((option) => `"${option}"`).join(", ");
-    return say`one of ${list}`;
+    return say`one of ${joinTexts(exercise.options.map(({ text }) => say`"${text}"`))}`;
   }
   const { tolerance, unit } = exercise;
   const { rel = 0, abs = 0 } = tolerance;
+  const number = unit === "" ? say`a number` : say`a number, ${unit}`;
   // A count, or a step of a scale.
-  if (rel === 0 && abs <= 0.001) {
-    return unit === "" ? say`a number, exactly` : say`a number, ${unit}, exactly`;
-  }
+  if (rel === 0 && abs <= 0.001) return say`${number}, exactly`;
   const room = rel > 0 ? say`${formatPlain(100 * rel)} %` : formatPlain(abs);
-  const near =
-    rel > 0 && abs > 0
-      ? say`within ${room} or ${formatPlain(abs)}, whichever is more`
-      : say`within ${room}`;
-  return unit === "" ? say`a number, ${near}` : say`a number, ${unit}, ${near}`;
+  return rel > 0 && abs > 0
+    ? say`${number}, within ${room} or ${formatPlain(abs)}, whichever is more`
+    : say`${number}, within ${room}`;
 }
 
 /**
@@ -87,29 +82,32 @@ function answerSort(exercise: Exercise): Text {
  * @param answer `undefined`, `null` or an empty text for no answer.
  *
  * @example
- * const exercise = { kind: "number", id: "sand", question: "Sand?", unit: "%", value: 43, tolerance: { abs: 1 }, wrongTurns: [], hint: "Subtract.", worked: "70 − 27 = 43 %.", why: "Sand lies between two boundaries." };
+ * const exercise = { kind: "number", id: "sand", question: "Sand?", unit: "%", value: 43, tolerance: { abs: 1 }, mistakes: [], hint: "Subtract.", worked: "70 − 27 = 43 %.", why: "Sand lies between two boundaries." };
  * const opened = openExercises([exercise]);
- * tryAnswer("sand", 43.4).text // => "sand. Right. Computed: 43.0 %. Sand lies between two boundaries."
- * tryAnswer("sands", 1).text // => "There is no exercise “sands”. Is sand meant?"
+ * render(checkAnswer("sand", 43.4).text) // => "sand. Right. Computed: 43.0 %. Sand lies between two boundaries."
+ * render(checkAnswer("sands", 1).text) // => "There is no exercise “sands”. Is sand meant?"
  */
-export function tryAnswer(id: string, answer: unknown): NoteBlock {
-  const note = (text: Text): NoteBlock => ({ kind: "note", tone: "note", text });
+export function checkAnswer(id: string, answer: unknown): NoteBlock {
   const exercise = workshopMemory.exercises.get(id);
-  if (!exercise) {
-    const known = [...workshopMemory.exercises.keys()];
-    const near = nearestName(String(id), known);
-    return note(
-      known.length === 0
-        ? say`No exercises are open yet. Run the cells above first, from the top.`
-        : near === undefined
-          ? say`There is no exercise “${String(id)}”. Open are: ${known.join(", ")}.`
-          : say`There is no exercise “${String(id)}”. Is ${near} meant?`,
-    );
-  }
+  if (!exercise) return note(noExercise(String(id), [...workshopMemory.exercises.keys()]));
   const { verdict, tries, text } = judgeAnswer(exercise, answer, workshopMemory.tries.get(id) ?? 0);
   workshopMemory.tries.set(id, tries);
   // The list of exercises may stand far above the cell.
   return note(verdict === "blank" ? say`${id}. ${exercise.question} ${text}` : say`${id}. ${text}`);
+}
+
+function note(text: Text): NoteBlock {
+  return { kind: "note", tone: "note", text };
+}
+
+function noExercise(id: string, known: readonly string[]): Text {
+  if (known.length === 0) {
+    return say`No exercises are open yet. Run the cells above first, from the top.`;
+  }
+  const near = nearestName(id, known);
+  return near === undefined
+    ? say`There is no exercise “${id}”. Open are: ${known.join(", ")}.`
+    : say`There is no exercise “${id}”. Is ${near} meant?`;
 }
 
 /**
@@ -121,11 +119,10 @@ export function tryAnswer(id: string, answer: unknown): NoteBlock {
  * @param value a number or a short text; `undefined`, `null`, an empty text or NaN is no prediction.
  *
  * @example
- * predict("parts of sand to one of soil", 0.5).text // => "Predicted, parts of sand to one of soil: 0.5."
- * predict("gravel, %", undefined).text // => "No prediction yet, gravel, %. A guess that misses teaches more than none."
+ * render(predict("parts of sand to one of soil", 0.5).text) // => "Predicted, parts of sand to one of soil: 0.5."
+ * render(predict("gravel, %", undefined).text) // => "No prediction yet, gravel, %. A guess that misses teaches more than none."
  */
 export function predict(name: string, value: unknown): NoteBlock {
-  const note = (text: Text): NoteBlock => ({ kind: "note", tone: "note", text });
   const { predictions, revealed } = workshopMemory;
   const usable =
     (typeof value === "number" && Number.isFinite(value)) ||
@@ -136,10 +133,9 @@ export function predict(name: string, value: unknown): NoteBlock {
       : note(say`No prediction yet, ${name}: write one number, or a few words in quotation marks.`);
   }
   const said = typeof value === "number" ? value : String(value).trim();
-  const shown = typeof said === "number" ? localNumber(String(said)) : said;
   if (!revealed.has(name)) {
     predictions.set(name, { value: said, afterwards: false });
-    return note(say`Predicted, ${name}: ${shown}.`);
+    return note(say`Predicted, ${name}: ${said}.`);
   }
   if (predictions.has(name)) {
     return note(
@@ -148,7 +144,7 @@ export function predict(name: string, value: unknown): NoteBlock {
   }
   predictions.set(name, { value: said, afterwards: true });
   return note(
-    say`The computed value was shown already: kept as an afterthought, ${name}: ${shown}.`,
+    say`The computed value was shown already: kept as an afterthought, ${name}: ${said}.`,
   );
 }
 
@@ -160,7 +156,7 @@ export function predict(name: string, value: unknown): NoteBlock {
  *
  * @example
  * const before = predict("D60 of the soil, mm", 2);
- * comparePredictions({ "D60 of the soil, mm": 1.6 }).rows // => [["D60 of the soil, mm", "2", "1.60", "+25 %"]]
+ * renderAll(comparePredictions({ "D60 of the soil, mm": 1.6 }).rows) // => [["D60 of the soil, mm", "2", "1.60", "+25 %"]]
  */
 export function comparePredictions(
   computed: Readonly<Record<string, number | string | null | undefined>>,
@@ -168,12 +164,7 @@ export function comparePredictions(
   const rows = Object.entries(computed).map(([name, value]) => {
     const prediction = workshopMemory.predictions.get(name);
     workshopMemory.revealed.add(name);
-    const predicted =
-      prediction === undefined
-        ? BLANK
-        : typeof prediction.value === "number"
-          ? localNumber(String(prediction.value))
-          : prediction.value;
+    const predicted = prediction === undefined ? BLANK : asGiven(prediction.value);
     return [
       name,
       prediction?.afterwards ? say`${predicted} (afterwards)` : predicted,
@@ -193,6 +184,11 @@ export function comparePredictions(
     rows,
     notes: [say`A dash: no prediction, or nothing to compare.`],
   };
+}
+
+/** As somebody wrote it, every digit. */
+function asGiven(value: number | string): Text {
+  return typeof value === "number" ? { number: String(value) } : value;
 }
 
 function difference(predicted: number | string | undefined, value: unknown): Text {

@@ -1,16 +1,19 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { say } from "../../src/words/message.js";
+import { render, renderAll } from "../../src/words/render.js";
 import {
   acceptedRange,
   type ChoiceExercise,
   type NumberExercise,
+  YES_OR_NO,
 } from "../../src/workshop/exercise.js";
-import { judgeAnswer } from "../../src/workshop/judgeAnswer.js";
+import { judgeAnswer, readAnswer } from "../../src/workshop/judgeAnswer.js";
 import {
+  checkAnswer,
   comparePredictions,
   openExercises,
   predict,
-  tryAnswer,
 } from "../../src/workshop/session.js";
 
 const fines: NumberExercise = {
@@ -20,7 +23,7 @@ const fines: NumberExercise = {
   unit: "%",
   value: 27,
   tolerance: { abs: 0.5 },
-  wrongTurns: [
+  mistakes: [
     { value: 1, text: "The wash was forgotten." },
     { value: 27.2, text: "Never to be said." },
   ],
@@ -32,9 +35,9 @@ const proof: ChoiceExercise = {
   kind: "choice",
   id: "proof",
   question: "Is it proof?",
-  options: ["yes", "no"],
+  options: YES_OR_NO,
   value: "no",
-  wrongTurns: [{ value: "yes", text: "It is not." }],
+  mistakes: [{ value: "yes", text: "It is not." }],
   hint: "Read the note.",
   worked: "No.",
   why: "Tests decide.",
@@ -43,7 +46,7 @@ const proof: ChoiceExercise = {
 describe("the course of tries", () => {
   it("says what is wrong, then a hint, then the worked answer, and still takes the right one", () => {
     openExercises([fines, proof]);
-    const said = [2, 2, 2, 2, 27].map((answer) => tryAnswer("fines", answer).text);
+    const said = [2, 2, 2, 2, 27].map((answer) => render(checkAnswer("fines", answer).text));
     expect(said[0]).toBe(
       "fines. Not yet. This is far too small.".replace("far too small", "too small, by about 93 %"),
     );
@@ -57,32 +60,32 @@ describe("the course of tries", () => {
   it("counts each exercise by itself and no blank or unreadable answer", () => {
     openExercises([fines, proof]);
     for (const answer of [undefined, null, "", "  ", Number.NaN, "27", {}, [27], () => 27]) {
-      expect(tryAnswer("fines", answer).text).not.toMatch(/Not yet|Right/);
+      expect(render(checkAnswer("fines", answer).text)).not.toMatch(/Not yet|Right/);
     }
-    tryAnswer("proof", "yes");
-    expect(tryAnswer("proof", "yes").text).toContain("A hint: Read the note.");
-    expect(tryAnswer("fines", 2).text).not.toContain("hint");
+    checkAnswer("proof", "yes");
+    expect(render(checkAnswer("proof", "yes").text)).toContain("A hint: Read the note.");
+    expect(render(checkAnswer("fines", 2).text)).not.toContain("hint");
   });
 
   it("begins again when the exercises are opened again", () => {
     openExercises([fines]);
-    for (let count = 0; count < 3; count += 1) tryAnswer("fines", 2);
+    for (let count = 0; count < 3; count += 1) checkAnswer("fines", 2);
     openExercises([fines]);
-    expect(tryAnswer("fines", 2).text).not.toMatch(/hint|Worked/);
+    expect(render(checkAnswer("fines", 2).text)).not.toMatch(/hint|Worked/);
   });
 
   it("answers a misspelt exercise, and refuses two of one name", () => {
     openExercises([fines, proof]);
-    expect(tryAnswer("fine", 27).text).toContain("Is fines meant?");
-    expect(tryAnswer("something else", 27).text).toContain("Open are:");
-    expect(tryAnswer(undefined as never, 27).text).toContain("There is no exercise");
+    expect(render(checkAnswer("fine", 27).text)).toContain("Is fines meant?");
+    expect(render(checkAnswer("something else", 27).text)).toContain("Open are:");
+    expect(render(checkAnswer(undefined as never, 27).text)).toContain("There is no exercise");
     expect(() => openExercises([fines, fines])).toThrow("fines twice");
   });
 });
 
 describe("what is wrong with an answer", () => {
   const wrong = (answer: unknown, exercise: NumberExercise | ChoiceExercise = fines) =>
-    judgeAnswer(exercise, answer).text;
+    render(judgeAnswer(exercise, answer).text);
 
   it("knows the exercise's own turns, and names none that would be right", () => {
     expect(wrong(1)).toBe("Not yet. The wash was forgotten.");
@@ -107,7 +110,7 @@ describe("what is wrong with an answer", () => {
       unit: "mm",
       value: 1.02,
       tolerance: { rel: 0.05 },
-      wrongTurns: [],
+      mistakes: [],
     };
     expect(wrong(1020, size)).toContain("micrometres");
     const stress: NumberExercise = { ...size, unit: "MPa", value: 1.5 };
@@ -134,6 +137,22 @@ describe("what is wrong with an answer", () => {
     expect(wrong(false, proof)).toContain("Right.");
   });
 
+  it("takes a choice in any of our languages and by its key, however it is spaced", () => {
+    const options = [
+      { key: "gravel -1", text: "gravel -1" },
+      { key: "same", text: say`the same` },
+    ];
+    const chosen = (answer: unknown) => readAnswer({ kind: "choice", options }, answer);
+    for (const answer of ["gravel -1", "Gravel −1", " gravel-1 ", "gravel - 1"]) {
+      expect(chosen(answer)).toEqual({ kind: "choice", value: "gravel -1" });
+    }
+    for (const answer of ["the same", "The  Same", "same", render(say`the same`, "es")]) {
+      expect(chosen(answer)).toEqual({ kind: "choice", value: "same" });
+    }
+    expect(render(judgeAnswer(proof, "SÍ").text)).toContain("It is not.");
+    expect(render(judgeAnswer(proof, "quizás").text, "es")).toContain('"sí", "no"');
+  });
+
   it("never throws, whatever stands in the cell, and is right only inside the range", () => {
     const { low, high } = acceptedRange(fines);
     fc.assert(
@@ -157,7 +176,7 @@ describe("what is wrong with an answer", () => {
       value: 0,
       unit: "",
       tolerance: { abs: 0.001 },
-      wrongTurns: [],
+      mistakes: [],
     };
     expect(wrong(0, none)).toContain("Right.");
     expect(wrong(3, none)).toContain("far too large");
@@ -169,7 +188,10 @@ describe("predictions", () => {
     predict("fines of A, %", 30);
     predict("wording of A", "more sand");
     expect(
-      comparePredictions({ "fines of A, %": 25, "wording of A": "less sand", "unsaid A": 3 }).rows,
+      renderAll(
+        comparePredictions({ "fines of A, %": 25, "wording of A": "less sand", "unsaid A": 3 })
+          .rows,
+      ),
     ).toEqual([
       ["fines of A, %", "30", "25.0", "+20 %"],
       ["wording of A", "more sand", "less sand", "–"],
@@ -180,18 +202,23 @@ describe("predictions", () => {
   it("can be changed until the value was shown, and then stand", () => {
     predict("B", 1);
     predict("B", 2);
-    expect(comparePredictions({ B: 2 }).rows[0][3]).toBe("0 %");
-    expect(predict("B", 5).text).toContain("the first prediction stands");
-    expect(comparePredictions({ B: 2 }).rows[0][1]).toBe("2");
+    expect(renderAll(comparePredictions({ B: 2 }).rows)[0][3]).toBe("0 %");
+    expect(render(predict("B", 5).text)).toContain("the first prediction stands");
+    expect(renderAll(comparePredictions({ B: 2 }).rows)[0][1]).toBe("2");
     comparePredictions({ C: 1 });
     predict("C", 4);
-    expect(comparePredictions({ C: 1 }).rows[0]).toEqual(["C", "4 (afterwards)", "1.00", "+300 %"]);
+    expect(renderAll(comparePredictions({ C: 1 }).rows)[0]).toEqual([
+      "C",
+      "4 (afterwards)",
+      "1.00",
+      "+300 %",
+    ]);
   });
 
   it("take no silly values and say so", () => {
     for (const value of [undefined, null, "", Number.NaN, [1], {}, Number.POSITIVE_INFINITY]) {
-      expect(predict("D", value).text).toContain("No prediction yet");
+      expect(render(predict("D", value).text)).toContain("No prediction yet");
     }
-    expect(comparePredictions({ D: null }).rows).toEqual([["D", "–", "–", "–"]]);
+    expect(renderAll(comparePredictions({ D: null }).rows)).toEqual([["D", "–", "–", "–"]]);
   });
 });
