@@ -10,6 +10,11 @@ import { scaleRecipe } from "./scaleRecipe.js";
 export interface WallOpening {
   readonly widthM: number;
   readonly heightM: number;
+  /**
+   * Height of its lower edge above the foot of the element: 0 for a door. Where it is not given, an opening
+   * lower than the element is taken for a window: its sill is counted as form area.
+   */
+  readonly sillM?: number;
   /** Default 1. */
   readonly count?: number;
 }
@@ -108,7 +113,7 @@ export interface ElementOptions {
  *
  * Formulas: volume = plan area × height − openings × thickness; a ring's plan area = middle length ×
  * thickness, corners once; form area = formed length × height − 2 × openings + the reveals (thickness ×
- * girth of each opening); dry mass = volume × (1 + waste/100) × rammed dry density; loose depth of a
+ * the sides, head and sill of each opening that are rammed against); dry mass = volume × (1 + waste/100) × rammed dry density; loose depth of a
  * lift = compacted depth × rammed dry density × loose volume per dry mass of the recipe. The loose volume is
  * the sum of the loose volumes that go into the mixer: mixing fills gaps, so the true loose depth is
  * less; try it at the first lift. For the same reason `compactedOfLoosePct` is an estimate.
@@ -199,7 +204,7 @@ function elementShape(element: EarthElement): ElementShape {
   for (const opening of openings) {
     const { count = 1 } = opening;
     openingsAreaM2 += count * opening.widthM * opening.heightM;
-    revealsM2 += count * revealLengthM(opening) * thicknessM;
+    revealsM2 += count * revealLengthM(opening, heightM) * thicknessM;
   }
   return {
     planAreaM2,
@@ -209,10 +214,19 @@ function elementShape(element: EarthElement): ElementShape {
   };
 }
 
-/** How much of an opening's edge has to be formed. */
-function revealLengthM({ widthM, heightM }: WallOpening): number {
-  return 2 * (widthM + heightM);
+/**
+ * How much of an opening's edge has to be formed: both sides, the sill where it does not stand on the foot
+ * of the element, and the head where something is rammed above it.
+ */
+function revealLengthM({ widthM, heightM, sillM }: WallOpening, elementHeightM: number): number {
+  const fullHeight = heightM >= elementHeightM - HAIR_M;
+  const sill = fullHeight || (sillM !== undefined && sillM <= HAIR_M) ? 0 : widthM;
+  const head = (sillM ?? 0) + heightM >= elementHeightM - HAIR_M ? 0 : widthM;
+  return 2 * heightM + sill + head;
 }
+
+/** Measures that differ by less are the same. */
+const HAIR_M = 1e-6;
 
 /** The element seen from above, and what its forms have to cover, openings not yet taken off. */
 interface ElementPlan {
@@ -394,7 +408,7 @@ function openingFaults(element: StraightElement | RingElement): MeasureFault[] {
 
 function openingFault(
   element: StraightElement | RingElement,
-  { widthM, heightM, count = 1 }: WallOpening,
+  { widthM, heightM, sillM = 0, count = 1 }: WallOpening,
 ): Omit<MeasureFault, "column"> | undefined {
   if (!(widthM > 0 && heightM > 0 && isCount(count))) {
     return {
@@ -404,10 +418,18 @@ function openingFault(
     };
   }
   const widestM = widestOpeningM(element);
-  if (widthM <= widestM && heightM <= element.heightM) return undefined;
+  if (widthM > widestM || heightM > element.heightM) {
+    return {
+      value: widthM,
+      message: say`An opening of ${formatPlain(widthM)} m by ${formatPlain(heightM)} m does not fit the element.`,
+      expected: say`at most ${formatPlain(widestM)} m by ${formatPlain(element.heightM)} m`,
+    };
+  }
+  const highestSillM = element.heightM - heightM;
+  if (sillM >= 0 && sillM <= highestSillM + HAIR_M) return undefined;
   return {
-    value: widthM,
-    message: say`An opening of ${formatPlain(widthM)} m by ${formatPlain(heightM)} m does not fit the element.`,
-    expected: say`at most ${formatPlain(widestM)} m by ${formatPlain(element.heightM)} m`,
+    value: sillM,
+    message: say`An opening with its sill at ${formatPlain(sillM)} m does not fit the element.`,
+    expected: say`a sill from 0 to ${formatPlain(highestSillM)} m`,
   };
 }

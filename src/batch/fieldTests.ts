@@ -248,7 +248,7 @@ export const SHRINKAGE_BOX: FieldTest = {
  * Squeeze and drop of the moist mix: is it wet enough to ram.
  *
  * @example
- * BALL_AND_DROP.notToBeMistakenFor.includes("plastic") // => true
+ * render(BALL_AND_DROP.notToBeMistakenFor).includes("plastic") // => true
  */
 export const BALL_AND_DROP: FieldTest = {
   id: "ball-and-drop",

@@ -5,6 +5,7 @@ import {
   elementQuantities,
   type RingElement,
   type StraightElement,
+  type WallOpening,
 } from "../../src/batch/element.js";
 import { formworkDuration } from "../../src/batch/formworkDuration.js";
 import { recipe } from "../../src/batch/recipe.js";
@@ -114,6 +115,30 @@ describe("elementQuantities", () => {
     const whole = quantities({ ...RING, openings: [] }).amounts!;
     near(whole.netVolumeM3 - found.netVolumeM3, 1 * 2 * 0.4, EXACT, "volume");
     near(whole.formAreaM2 - found.formAreaM2, 2 * 2 - 6 * 0.4, EXACT, "forms");
+  });
+
+  it("forms the sill of a window and no sill of a door, no head of a gap", () => {
+    // A wall of 5 m by 2.4 m, 0.4 m thick: 2 (5 + 0.4) 2.4 m² of faces and ends, one opening of 1 m.
+    const formed = (opening: Omit<WallOpening, "widthM">) =>
+      wallOf({
+        lengthM: 5,
+        heightM: 2.4,
+        openings: [{ widthM: 1, ...opening }],
+      })!.formAreaM2 -
+      (25.92 - 2 * opening.heightM);
+    near(formed({ heightM: 1, sillM: 0.9 }), 0.4 * (2 + 2), EXACT, "window");
+    near(formed({ heightM: 2, sillM: 0 }), 0.4 * (4 + 1), EXACT, "door");
+    near(formed({ heightM: 1.5, sillM: 0.9 }), 0.4 * (3 + 1), EXACT, "open above");
+    near(formed({ heightM: 2.4 }), 0.4 * 4.8, EXACT, "gap");
+    near(formed({ heightM: 2.4, sillM: 0 }), 0.4 * 4.8, EXACT, "gap with a sill of 0");
+    near(formed({ heightM: 1 }), 0.4 * 4, EXACT, "not said: a window");
+  });
+
+  it("finds a sill that leaves no room for its opening", () => {
+    for (const sillM of [-0.1, 1.5, Number.NaN]) {
+      const found = quantities({ ...WALL, openings: [{ widthM: 1, heightM: 1.3, sillM }] });
+      expect(found.findings.map(({ column }) => column)).toEqual(["element.openings[0]"]);
+    }
   });
 
   it("multiplies piers, and a square of a diameter is more than its circle", () => {
