@@ -1,9 +1,10 @@
-import type { Finding } from "../findings/finding.js";
-import { formatNumber } from "../quantities/format.js";
+import { type Finding, finding, hasErrors } from "../findings/finding.js";
+import { formatFixed, formatNumber } from "../quantities/format.js";
 import { say, wordFor } from "../words/message.js";
 import { targetSizes } from "./aims.js";
+import type { BlendDesign } from "./description.js";
 import type { BlendInput } from "./design.js";
-import type { BlendMaterial } from "./material.js";
+import { type BlendMaterial, blendPassing } from "./material.js";
 import type { BlendLimit, BlendTarget } from "./target.js";
 
 /**
@@ -13,7 +14,8 @@ import type { BlendLimit, BlendTarget } from "./target.js";
  *
  * A curve read below its finest measured size is an assumption. It is refused where the size is below
  * a fifth of the finest one and more than 5 % passes the finest, since the blend could then be wrong by
- * that much; else it is told as a warning (limits of our own choice, common practice, no source).
+ * that much (limits of our own choice, common practice, no source). A target that leaves long stretches of
+ * size open, where the materials differ, is told as a warning.
  *
  * @param file the study's file that the findings point to; default `study.yaml`.
  *
@@ -25,90 +27,108 @@ import type { BlendLimit, BlendTarget } from "./target.js";
  */
 export function checkBlend(input: BlendInput, file = "study.yaml"): Finding[] {
   const { materials } = input;
-  const at = { severity: "error", file, column: "materials" } as const;
   if (materials.length === 0) {
     return [
-      {
-        ...at,
-        code: "blend-no-material",
-        message: say`There is nothing to blend.`,
-        expected: say`at least one material`,
-        remedy: say`Name the soil and what may be added to it.`,
-      },
+      finding(
+        "error",
+        "blend-no-material",
+        { file, column: "materials" },
+        {
+          message: say`There is nothing to blend.`,
+          expected: say`at least one material`,
+          remedy: say`Name the soil and what may be added to it.`,
+        },
+      ),
     ];
   }
-  const findings = materials.flatMap((material): Finding[] => [
-    ...curveFindings(material, file),
-    ...shareFindings(material, file),
-  ]);
-  const sum = (key: "minSharePct" | "maxSharePct") =>
-    materials.reduce((total, material) => total + material[key], 0);
-  const [least, most] = [sum("minSharePct"), sum("maxSharePct")];
-  if (least > 100 + 1e-9 || most < 100 - 1e-9) {
-    const tooMuch = least > 100;
-    const total = formatNumber(tooMuch ? least : most, 4);
-    findings.push({
-      ...at,
-      code: "blend-shares-exclude",
-      value: `${total.number} %`,
-      message: tooMuch
-        ? say`The smallest allowed shares add up to ${total} %, so no shares sum to 100 %.`
-        : say`The largest allowed shares add up to ${total} %, so no shares sum to 100 %.`,
-      expected: say`smallest shares of at most 100 % in all, largest of at least 100 %`,
-      remedy: tooMuch
-        ? say`Lower them by ${formatNumber(least - 100, 3)} points in all.`
-        : say`Raise them by ${formatNumber(100 - most, 3)} points in all, or add a material.`,
-    });
-  }
-  materials.forEach((material, j) => {
-    const before = materials.slice(0, j);
-    const sameId = before.find(({ id }) => id === material.id);
-    const sameCurve = before.find(
-      ({ curve }) =>
-        curve.points.length > 0 &&
-        JSON.stringify(pairs(curve.points)) === JSON.stringify(pairs(material.curve.points)),
-    );
-    if (!sameId && !sameCurve) return;
-    findings.push({
-      ...at,
-      severity: sameId ? "error" : "warning",
-      code: "blend-duplicate",
-      value: material.id,
-      message: sameId
-        ? say`Two materials are both called ${material.id}.`
-        : say`${material.name ?? material.id} has the same curve as ${sameCurve!.name ?? sameCurve!.id}: how much of each cannot be told from the grading.`,
-      expected: say`each material once`,
-      remedy: sameId
-        ? say`Give each its own id.`
-        : say`Leave one out, or limit its share by what there is.`,
-    });
-  });
+  const ofMaterials = [
+    ...materials.flatMap((material) => [
+      ...curveFindings(material, file),
+      ...shareFindings(material, file),
+    ]),
+    ...sumFindings(materials, file),
+    ...duplicateFindings(materials, file),
+  ];
   // The rest reads the curves, which must be sound for it.
-  if (findings.some(({ code }) => code === "blend-no-curve" || code === "blend-bad-curve")) {
-    return findings;
+  if (ofMaterials.some(({ code }) => code === "blend-no-curve" || code === "blend-bad-curve")) {
+    return ofMaterials;
   }
   const limits = checkLimits(input, file);
-  const reach = limits.some(({ code }) => code === "blend-bad-target")
-    ? []
-    : checkCurveReach(input, file);
-  return [...findings, ...limits, ...reach];
+  if (limits.some(({ code }) => code === "blend-bad-target")) return [...ofMaterials, ...limits];
+  const reach = checkCurveReach(input, file);
+  // A curve that cannot be read far enough cannot be read between the target's sizes either.
+  const gaps = hasErrors(reach) ? [] : gapFindings(input, file);
+  return [...ofMaterials, ...limits, ...reach, ...gaps];
 }
 
-function pairs(points: BlendMaterial["curve"]["points"]) {
-  return points.map(({ sizeMm, passingPct }) => [sizeMm, passingPct]);
+/** Shares whose bounds exclude a sum of 100 %. */
+function sumFindings(materials: readonly BlendMaterial[], file: string): Finding[] {
+  const sum = (key: "minSharePct" | "maxSharePct") =>
+    materials.reduce((total, material) => total + material[key], 0);
+  const [min, max] = [sum("minSharePct"), sum("maxSharePct")];
+  if (min <= 100 + 1e-9 && max >= 100 - 1e-9) return [];
+  const tooMuch = min > 100;
+  const total = formatNumber(tooMuch ? min : max, 4);
+  return [
+    finding(
+      "error",
+      "blend-shares-exclude",
+      { file, column: "materials", value: `${total.number} %` },
+      {
+        message: tooMuch
+          ? say`The smallest allowed shares add up to ${total} %, so no shares sum to 100 %.`
+          : say`The largest allowed shares add up to ${total} %, so no shares sum to 100 %.`,
+        expected: say`smallest shares of at most 100 % in all, largest of at least 100 %`,
+        remedy: tooMuch
+          ? say`Lower them by ${formatNumber(min - 100, 3)} points in all.`
+          : say`Raise them by ${formatNumber(100 - max, 3)} points in all, or add a material.`,
+      },
+    ),
+  ];
+}
+
+/** The same id twice, or the same curve under two names. */
+function duplicateFindings(materials: readonly BlendMaterial[], file: string): Finding[] {
+  return materials.flatMap((material, index): Finding[] => {
+    const before = materials.slice(0, index);
+    const { id, name = id } = material;
+    const place = { file, column: "materials", value: id };
+    if (before.some((other) => other.id === id)) {
+      return [
+        finding("error", "blend-duplicate", place, {
+          message: say`Two materials are both called ${id}.`,
+          expected: say`each material once`,
+          remedy: say`Give each its own id.`,
+        }),
+      ];
+    }
+    const twin = before.find((other) => hasSameCurve(other, material));
+    if (!twin) return [];
+    return [
+      finding("warning", "blend-duplicate", place, {
+        message: say`${name} has the same curve as ${twin.name ?? twin.id}: how much of each cannot be told from the grading.`,
+        expected: say`each material once`,
+        remedy: say`Leave one out, or limit its share by what there is.`,
+      }),
+    ];
+  });
+}
+
+function hasSameCurve(one: BlendMaterial, other: BlendMaterial): boolean {
+  const pairs = ({ curve }: BlendMaterial) =>
+    JSON.stringify(curve.points.map(({ sizeMm, passingPct }) => [sizeMm, passingPct]));
+  return one.curve.points.length > 0 && pairs(one) === pairs(other);
 }
 
 function curveFindings({ id, curve }: BlendMaterial, file: string): Finding[] {
-  const at = { severity: "error", file, column: "materials", value: id } as const;
+  const place = { file, column: "materials", value: id };
   if (curve.points.length === 0) {
     return [
-      {
-        ...at,
-        code: "blend-no-curve",
+      finding("error", "blend-no-curve", place, {
         message: say`${id} has no grading curve.`,
         expected: say`at least one size with its passing`,
         remedy: say`Add its sieve sheet.`,
-      },
+      }),
     ];
   }
   const bad = curve.points.find(({ sizeMm, passingPct }, i) => {
@@ -116,32 +136,29 @@ function curveFindings({ id, curve }: BlendMaterial, file: string): Finding[] {
     const sound = sizeMm > 0 && Number.isFinite(sizeMm) && passingPct >= 0 && passingPct <= 100;
     return !sound || (before && !(sizeMm > before.sizeMm && passingPct >= before.passingPct));
   });
-  return bad
-    ? [
-        {
-          ...at,
-          code: "blend-bad-curve",
-          message: say`${id} has a point of ${bad.passingPct} % at ${bad.sizeMm} mm.`,
-          expected: say`sizes that grow, passing 0 to 100 that does not fall`,
-          remedy: say`Correct the sheet.`,
-        },
-      ]
-    : [];
+  if (!bad) return [];
+  return [
+    finding("error", "blend-bad-curve", place, {
+      message: say`${id} has a point of ${bad.passingPct} % at ${bad.sizeMm} mm.`,
+      expected: say`sizes that grow, passing 0 to 100 that does not fall`,
+      remedy: say`Correct the sheet.`,
+    }),
+  ];
 }
 
 function shareFindings({ id, minSharePct, maxSharePct }: BlendMaterial, file: string): Finding[] {
   if (minSharePct >= 0 && minSharePct <= maxSharePct && maxSharePct <= 100) return [];
   return [
-    {
-      severity: "error",
-      code: "blend-bad-share",
-      file,
-      column: "materials",
-      value: id,
-      message: say`${id} may have a share of ${minSharePct} to ${maxSharePct} %.`,
-      expected: say`0 to 100, smallest first`,
-      remedy: say`Correct the shares.`,
-    },
+    finding(
+      "error",
+      "blend-bad-share",
+      { file, column: "materials", value: id },
+      {
+        message: say`${id} may have a share of ${minSharePct} to ${maxSharePct} %.`,
+        expected: say`0 to 100, smallest first`,
+        remedy: say`Correct the shares.`,
+      },
+    ),
   ];
 }
 
@@ -154,57 +171,81 @@ const NEEDS = {
 
 /** Numbers of target and limits that are none or the wrong way round, and what materials do not tell. */
 function checkLimits({ materials, target, limits = [] }: BlendInput, file: string): Finding[] {
-  const at = { severity: "error", file } as const;
-  const findings = limits.flatMap((limit, index): Finding[] => {
-    const numbers = Object.entries(limit).filter(([key]) => key !== "kind") as [string, number][];
-    const bad = numbers.filter(([, value]) => !Number.isFinite(value) || value < 0);
-    const { minPct = 0, maxPct = Infinity } = limit as { minPct?: number; maxPct?: number };
-    if (bad.length === 0 && minPct <= maxPct) return [];
-    return [
+  const bad = isSoundTarget(target) ? [] : [badTarget(file)];
+  return [
+    ...limits.flatMap((limit, index) => limitFindings(limit, index, file)),
+    ...propertyFindings(materials, neededBy(target, limits), file),
+    ...bad,
+  ];
+}
+
+function badTarget(file: string): Finding {
+  return finding(
+    "error",
+    "blend-bad-target",
+    { file, column: "target" },
+    {
+      message: say`The target has no size, a value that is no number, or a range the wrong way round.`,
+      expected: say`sizes and top size above 0, exponent above 0 to 1, the lower value first`,
+      remedy: say`Correct the target.`,
+    },
+  );
+}
+
+function limitFindings(limit: BlendLimit, index: number, file: string): Finding[] {
+  const numbers = Object.entries(limit).filter(([key]) => key !== "kind") as [string, number][];
+  const bad = numbers.some(([, value]) => !Number.isFinite(value) || value < 0);
+  const { minPct = 0, maxPct = Infinity } = limit as { minPct?: number; maxPct?: number };
+  if (!bad && minPct <= maxPct) return [];
+  const value = numbers.map(([key, number]) => `${key} ${number}`).join(", ");
+  return [
+    finding(
+      "error",
+      "blend-bad-limit",
+      { file, column: `limits[${index}]`, value },
       {
-        ...at,
-        code: "blend-bad-limit",
-        column: `limits[${index}]`,
-        value: numbers.map(([key, value]) => `${key} ${value}`).join(", "),
         message: say`The limit of ${wordFor(limit.kind)} is no range of numbers.`,
         expected: say`numbers from 0, smallest first`,
         remedy: say`Correct the limit.`,
       },
-    ];
-  });
-  const kinds: (keyof typeof NEEDS)[] = limits.flatMap(({ kind }) => (isNeed(kind) ? [kind] : []));
-  if (target.kind === "band" && target.aim === "least-cost") kinds.push("cost");
-  if (target.kind === "band" && target.aim === "least-carbon") kinds.push("carbon");
-  for (const kind of new Set(kinds)) {
-    const [key, need] = NEEDS[kind];
-    const words = need;
-    for (const material of materials) {
-      if (Number.isFinite(material[key])) continue;
-      findings.push({
-        ...at,
-        code: "blend-missing-property",
-        column: "materials",
-        value: material.id,
-        message: say`${material.name ?? material.id} lacks what a limit or aim asks for: ${words}.`,
-        expected: words,
-        remedy: say`Add it to the material, or leave the limit out.`,
-      });
-    }
-  }
-  if (!isSoundTarget(target)) {
-    findings.push({
-      ...at,
-      code: "blend-bad-target",
-      column: "target",
-      message: say`The target has no size, a value that is no number, or a range the wrong way round.`,
-      expected: say`sizes and top size above 0, exponent above 0 to 1, the lower value first`,
-      remedy: say`Correct the target.`,
-    });
-  }
-  return findings;
+    ),
+  ];
 }
 
-function isNeed(kind: BlendLimit["kind"]): kind is keyof typeof NEEDS {
+type Need = keyof typeof NEEDS;
+
+function neededBy(target: BlendTarget, limits: readonly BlendLimit[]): Set<Need> {
+  const needs = new Set<Need>(limits.flatMap(({ kind }) => (isNeed(kind) ? [kind] : [])));
+  if (target.kind === "band" && target.aim === "least-cost") needs.add("cost");
+  if (target.kind === "band" && target.aim === "least-carbon") needs.add("carbon");
+  return needs;
+}
+
+function propertyFindings(
+  materials: readonly BlendMaterial[],
+  needs: ReadonlySet<Need>,
+  file: string,
+): Finding[] {
+  return [...needs].flatMap((need) => {
+    const [key, words] = NEEDS[need];
+    return materials
+      .filter((material) => !Number.isFinite(material[key]))
+      .map(({ id, name = id }) =>
+        finding(
+          "error",
+          "blend-missing-property",
+          { file, column: "materials", value: id },
+          {
+            message: say`${name} lacks what a limit or aim asks for: ${words}.`,
+            expected: words,
+            remedy: say`Add it to the material, or leave the limit out.`,
+          },
+        ),
+      );
+  });
+}
+
+function isNeed(kind: BlendLimit["kind"]): kind is Need {
   return kind in NEEDS;
 }
 
@@ -233,7 +274,7 @@ const FARTHEST_FACTOR = 5;
 /** With no more passing its finest size, a curve cannot be wrong by more, however far it is read. */
 const HARMLESS_PCT = 5;
 
-/** Sizes of target and limits that lie beyond what a material was measured at, and how far. */
+/** Sizes of target and limits that lie too far beyond what a material was measured at. */
 function checkCurveReach(input: BlendInput, file: string): Finding[] {
   const { materials, target, limits = [] } = input;
   const sizes = [...targetSizes(target, materials), ...limits.flatMap(limitSizes)].filter(
@@ -241,35 +282,132 @@ function checkCurveReach(input: BlendInput, file: string): Finding[] {
   );
   if (sizes.length === 0) return [];
   const [finest, coarsest] = [Math.min(...sizes), Math.max(...sizes)];
-  const at = { file, column: "materials" } as const;
-  return materials.flatMap(({ id, name, curve }): Finding[] => {
-    const [first, last] = [curve.points[0], curve.points[curve.points.length - 1]];
-    const found: Finding[] = [];
-    if (finest < first.sizeMm && first.passingPct > 0) {
-      const factor = first.sizeMm / finest;
-      const refused = factor > FARTHEST_FACTOR && first.passingPct > HARMLESS_PCT;
-      found.push({
-        ...at,
-        severity: refused ? "error" : "warning",
-        code: "blend-extrapolated",
-        value: id,
-        message: say`${name ?? id} was measured down to ${formatNumber(first.sizeMm, 3)} mm, ${formatNumber(factor, 2)} times coarser than the ${formatNumber(finest, 3)} mm asked for; ${formatNumber(first.passingPct, 3)} % of it is finer than was measured.`,
+  return materials.flatMap((material) => [
+    ...fineReachFindings(material, finest, file),
+    ...coarseReachFindings(material, coarsest, file),
+  ]);
+}
+
+function fineReachFindings(
+  { id, name = id, curve: { points } }: BlendMaterial,
+  finestMm: number,
+  file: string,
+): Finding[] {
+  const [first] = points;
+  const factor = first.sizeMm / finestMm;
+  if (factor <= FARTHEST_FACTOR || first.passingPct <= HARMLESS_PCT) return [];
+  return [
+    finding(
+      "error",
+      "blend-extrapolated",
+      { file, column: "materials", value: id },
+      {
+        message: say`${name} was measured down to ${formatNumber(first.sizeMm, 3)} mm, ${formatNumber(factor, 2)} times coarser than the ${formatNumber(finestMm, 3)} mm asked for; ${formatNumber(first.passingPct, 3)} % of it is finer than was measured.`,
         expected: say`at most ${FARTHEST_FACTOR} times, or at most ${HARMLESS_PCT} % finer than measured`,
         remedy: say`Add a hydrometer test, or leave the finest sizes out of the target and limits.`,
-      });
-    }
-    if (coarsest > last.sizeMm && last.passingPct < 100 - 1e-9) {
-      found.push({
-        ...at,
-        severity: "error",
-        code: "blend-curve-ends-early",
-        value: id,
-        message: say`The coarsest sieve of ${name ?? id}, ${formatNumber(last.sizeMm, 3)} mm, passes ${formatNumber(last.passingPct, 3)} %, and the blend is judged up to ${formatNumber(coarsest, 3)} mm, ${formatNumber(coarsest / last.sizeMm, 2)} times coarser.`,
+      },
+    ),
+  ];
+}
+
+function coarseReachFindings(
+  { id, name = id, curve: { points } }: BlendMaterial,
+  coarsestMm: number,
+  file: string,
+): Finding[] {
+  const last = points[points.length - 1];
+  if (coarsestMm <= last.sizeMm || last.passingPct >= 100 - 1e-9) return [];
+  return [
+    finding(
+      "error",
+      "blend-curve-ends-early",
+      { file, column: "materials", value: id },
+      {
+        message: say`The coarsest sieve of ${name}, ${formatNumber(last.sizeMm, 3)} mm, passes ${formatNumber(last.passingPct, 3)} %, and the blend is judged up to ${formatNumber(coarsestMm, 3)} mm, ${formatNumber(coarsestMm / last.sizeMm, 2)} times coarser.`,
         expected: say`a coarsest sieve that everything passes`,
         remedy: say`Add the next coarser sieve, with 0 g retained.`,
-      });
-    }
-    return found;
+      },
+    ),
+  ];
+}
+
+/** Neighbouring sizes farther apart leave the curve between them open; common practice, no source. */
+const FARTHEST_APART = 10;
+/** Materials that pass so nearly the same between two sizes cannot make much of the gap. */
+const ALIKE_PCT = 10;
+
+/**
+ * Stretches of size that neither target nor limits speak of, though the materials differ there: blends of
+ * very different grading then meet the target equally well. A power curve speaks of all sizes.
+ */
+function gapFindings({ materials, target, limits = [] }: BlendInput, file: string): Finding[] {
+  if (target.kind === "power") return [];
+  const used = materials.filter(({ maxSharePct }) => maxSharePct > 0);
+  const tops = used.map(
+    ({ curve }) => curve.points.find(({ passingPct }) => passingPct >= 100 - 1e-9)?.sizeMm ?? 0,
+  );
+  const known = [
+    ...target.points.map(({ sizeMm }) => sizeMm),
+    ...limits.flatMap((limit) => (limit.kind === "passing" ? [limit.sizeMm] : [])),
+    Math.max(...tops),
+  ].sort((a, b) => a - b);
+  return known.slice(1).flatMap((to, index): Finding[] => {
+    const from = known[index];
+    if (to / from <= FARTHEST_APART) return [];
+    const middle = Math.sqrt(from * to);
+    const passing = used.map(({ curve }) => blendPassing(curve, middle).passingPct);
+    if (Math.max(...passing) - Math.min(...passing) <= ALIKE_PCT) return [];
+    return [
+      finding(
+        "warning",
+        "blend-target-gap",
+        { file, column: "target", value: `${from} to ${to} mm` },
+        {
+          message: say`The target says nothing of the sizes between ${from} and ${to} mm, where these materials differ: blends of very different grading meet it.`,
+          expected: say`sizes at most ${FARTHEST_APART} times apart`,
+          remedy: say`Hold the curve there too: by an envelope with more sizes, or by a limit of passing near ${formatNumber(middle, 2)} mm. Look at the curve of the blend before you trust it.`,
+        },
+      ),
+    ];
+  });
+}
+
+/**
+ * Where the best blend still leaves the band that was its target. No allowed blend of these materials
+ * leaves it by less in all.
+ *
+ * @param design of `designBlend` for the same input.
+ * @param file the study's file that the findings point to; default `study.yaml`.
+ *
+ * @example
+ * const clay = { points: [{ sizeMm: 0.002, passingPct: 40, origin: "sedimentation" }, { sizeMm: 2, passingPct: 100, origin: "sieve" }] };
+ * const input = { materials: [{ id: "soil", curve: clay, minSharePct: 0, maxSharePct: 100 }], target: { kind: "band", points: [{ sizeMm: 0.002, lowPct: 5, highPct: 15 }] } };
+ * bandFindings(input, designBlend(input)).map(({ code, value }) => [code, value]) // => [["blend-outside-band", "0.002 mm"]]
+ */
+export function bandFindings(
+  { target }: BlendInput,
+  design: BlendDesign,
+  file = "study.yaml",
+): Finding[] {
+  if (target.kind !== "band" || design.status !== "ok") return [];
+  return design.points.flatMap(({ sizeMm, blendPct, differencePct }, index): Finding[] => {
+    if (differencePct === 0) return [];
+    const { lowPct, highPct } = target.points[index];
+    return [
+      finding(
+        "warning",
+        "blend-outside-band",
+        { file, column: "target", value: `${sizeMm} mm` },
+        {
+          message: say`At ${sizeMm} mm the best blend passes ${formatFixed(blendPct, 1)} %, ${formatNumber(Math.abs(differencePct), 2)} points outside the band.`,
+          expected: say`${lowPct} to ${highPct} %`,
+          remedy:
+            differencePct > 0
+              ? say`Add a material of which less passes ${sizeMm} mm, loosen shares or limits, or choose a band that these materials can keep.`
+              : say`Add a material of which more passes ${sizeMm} mm, loosen shares or limits, or choose a band that these materials can keep.`,
+        },
+      ),
+    ];
   });
 }
 

@@ -1,6 +1,6 @@
 /** Shares of soil, sand and gravel. @module */
 export { blendByHand, type HandBlend } from "./byHand.js";
-export { checkBlend } from "./check.js";
+export { bandFindings, checkBlend } from "./check.js";
 export type {
   BlendConflict,
   BlendDesign,

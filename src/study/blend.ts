@@ -1,13 +1,13 @@
-import { checkBlend } from "../blend/check.js";
+import { bandFindings, checkBlend } from "../blend/check.js";
 import type { BlendDesign } from "../blend/description.js";
 import { type BlendInput, designBlend, LEAST_SHARE_PCT } from "../blend/design.js";
 import { type BlendMaterial, blendCurve } from "../blend/material.js";
 import { type Robustness, robustness } from "../blend/robustness.js";
 import type { BandTargetPoint } from "../blend/target.js";
 import { relaxLimits } from "../blend/tradeoffs.js";
-import { STUDY_FILE } from "../entries/parseStudyYaml.js";
 import type { MaterialConfig, StudyConfig } from "../entries/studyConfig.js";
 import type { Finding } from "../findings/finding.js";
+import { STUDY_FILE } from "../findings/finding.js";
 import { characteristicSizes } from "../grading/characteristics.js";
 import { fractions } from "../grading/fractions.js";
 import type { BandPoint, GuidanceEntry } from "../guidance/entry.js";
@@ -58,7 +58,7 @@ export function computeBlend(
     });
     return undefined;
   }
-  findings.push(...traceFindings(config, blend));
+  findings.push(...traceFindings(config, blend), ...bandFindings(input, blend, STUDY_FILE));
   const blended = blendCurve(
     materials.map(({ curve }, index) => ({ curve, sharePct: blend.shares[index].sharePct })),
   );
@@ -190,9 +190,9 @@ export function blendInput(
     target:
       config.target.kind === "power"
         ? config.target
-        : { kind: "band", aim: config.target.aim, points: guidanceBandPoints(entries) },
+        : { kind: "band", aim: config.target.objective, points: guidanceBandPoints(entries) },
     limits: config.limits,
-    mostMaterials: config.mostMaterials,
+    mostMaterials: config.maxMaterials,
   };
 }
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { checkBlend } from "../../src/blend/check.js";
+import { bandFindings, checkBlend } from "../../src/blend/check.js";
 import { type BlendInput, designBlend } from "../../src/blend/design.js";
 import type { BlendMaterial } from "../../src/blend/material.js";
 import { render } from "../../src/words/render.js";
@@ -98,19 +98,57 @@ describe("bad input of a blend", () => {
     expect(found(input as BlendInput)).toContainEqual([code, "error"]);
   });
 
-  it("is a warning where it does no harm", () => {
+  it("is no finding where it does no harm", () => {
     expect(found({ materials: [SOIL, SAND, { ...SAND, id: "other" }], target: POWER })).toEqual([
       ["blend-duplicate", "warning"],
     ]);
     // A washed sand without a hydrometer cannot be wrong by more than its 3 %.
-    const [only, ...rest] = checkBlend({
-      materials: [SOIL, SAND],
-      target: POWER,
-      limits: [{ kind: "clay", maxPct: 15 }],
-    });
-    expect(rest).toEqual([]);
-    expect(only).toMatchObject({ code: "blend-extrapolated", severity: "warning", value: "sand" });
+    const withClay = (sand: BlendMaterial) =>
+      checkBlend({
+        materials: [SOIL, sand],
+        target: POWER,
+        limits: [{ kind: "clay", maxPct: 15 }],
+      });
+    expect(withClay(SAND)).toEqual([]);
+    const dirty = curve([0.063, 5.1], [2, 100]);
+    const [only] = withClay({ ...SAND, curve: dirty });
+    expect(only).toMatchObject({ code: "blend-extrapolated", severity: "error", value: "sand" });
     expect(render(only.message)).toContain("32 times coarser than the 0.00200 mm");
+  });
+
+  it("tells what a target leaves open, and where the best blend still leaves the band", () => {
+    const fat = curve([0.002, 51.4], [0.063, 80], [2, 100]);
+    const sand = curve([0.063, 1], [0.5, 30], [2, 100]);
+    const material = (id: string, own: BlendMaterial["curve"]): BlendMaterial => ({
+      id,
+      curve: own,
+      minSharePct: 0,
+      maxSharePct: 100,
+    });
+    const materials = [material("clay", fat), material("sand", sand)];
+    const band = [
+      { sizeMm: 0.002, lowPct: 5, highPct: 15 },
+      { sizeMm: 0.063, lowPct: 20, highPct: 45 },
+    ];
+    const open: BlendInput = { materials, target: { kind: "band", points: band } };
+    expect(checkBlend(open).map(({ code, value }) => [code, value])).toEqual([
+      ["blend-target-gap", "0.002 to 0.063 mm"],
+      ["blend-target-gap", "0.063 to 2 mm"],
+    ]);
+    expect(
+      checkBlend({ ...open, limits: [{ kind: "passing", sizeMm: 0.4, minPct: 30 }] }).map(
+        ({ value }) => value,
+      ),
+    ).toEqual(["0.002 to 0.063 mm"]);
+    expect(bandFindings(open, designBlend(open))).toEqual([]);
+    // At least 35 % of this clay: 18.1 % is finer than 0.002 mm, whatever the rest is.
+    const bound = [{ ...materials[0], minSharePct: 35 }, materials[1]];
+    const missed: BlendInput = { ...open, materials: bound };
+    const [found, ...others] = bandFindings(missed, designBlend(missed));
+    expect(others).toEqual([]);
+    expect(found).toMatchObject({ severity: "warning", value: "0.002 mm" });
+    expect(render(found.message)).toContain("passes 18.1 %, 3.1 points outside");
+    expect(render(found.expected)).toBe("5 to 15 %");
   });
 
   it("tells all at once", () => {

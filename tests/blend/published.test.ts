@@ -156,7 +156,7 @@ describe("shares that add up to 100 but for rounding", () => {
     [14, 55, 31],
     [100 / 3, 100 / 3, 100 / 3],
     [0.1, 0.2, 99.7],
-  ])("%d, %d and %d %% keep the blend's gravel", (...shares) => {
+  ])("%d, %d and %d percent keep the gravel", (...shares) => {
     const { curve } = blendCurve(
       shares.map((sharePct, index) => ({ curve: whole(10 * index), sharePct })),
     );

@@ -64,7 +64,7 @@ describe("the published set that a straight line does not fit", () => {
       ["clearly-better-form", "warning"],
       ["nearest-blocks-miss", "warning"],
     ]);
-    expect(render(findings[1].remedy)).toContain("strength.form: logarithmic");
+    expect(render(findings[1].remedy)).toContain("strength.model: logarithmic");
     const tens = published.strengthByCementPct["10"];
     const mean = tens.reduce((sum, kPa) => sum + kPa / 1000, 0) / tens.length;
     expect(render(findings[2].message)).toContain(`the 10 blocks nearest to it (at 10 %)`);
