@@ -9,6 +9,7 @@ import type { ReportBlock, TableBlock } from "../../src/blocks/block.js";
 import { CAUTIONS } from "../../src/guidance/cautions.js";
 import { renderHtml } from "../../src/report/html/renderHtml.js";
 import { renderPdf } from "../../src/report/pdf/renderPdf.js";
+import { NO_APPROVAL } from "../../src/report/reportMeta.js";
 import { siteDocument, writeSite } from "../../src/report/writeSite.js";
 import type { StudyResult } from "../../src/study/studyResult.js";
 import { siteOrderList } from "../../src/tables/quantities.js";
@@ -17,8 +18,9 @@ import { bucketSize, buckets, GALLON_L, liquid } from "../../src/tables/site/cre
 import { siteFieldTests } from "../../src/tables/site/fieldTestForms.js";
 import { siteBlockLabels, siteCuringLog } from "../../src/tables/site/logAndLabels.js";
 import { type SiteSheet, siteCautions } from "../../src/tables/site/siteSheet.js";
-import { renderAll } from "../../src/words/render.js";
+import { render, renderAll } from "../../src/words/render.js";
 import { EXAMPLE_NAMES, exampleResult } from "../support/exampleResult.js";
+import { readPdf } from "./readPdf.js";
 import { HOSTILE } from "./sampleNotebook.js";
 
 const results = new Map<string, StudyResult>();
@@ -31,6 +33,7 @@ afterAll(() => rm(folder, { recursive: true }));
 
 const tables = (sheet: SiteSheet) =>
   renderAll(sheet.blocks.filter((block): block is TableBlock => block.kind === "table"));
+const TESTS = renderAll(FIELD_TESTS);
 const textOf = (blocks: readonly ReportBlock[]) => JSON.stringify(renderAll(blocks));
 
 async function pagesOf(
@@ -61,7 +64,7 @@ describe.each(EXAMPLE_NAMES)("the sheets of %s", (name) => {
       const { pages, size, text } = await pagesOf(sheet, result);
       counts[sheet.name] = pages;
       expect(size).toEqual(name === "reading-room" ? [595, 842] : [612, 792]);
-      expect(text).toContain(sheet.title);
+      expect(text).toContain(render(sheet.title));
       expect(text).toContain("do not build from this report");
       expect(text).not.toContain("Contents");
     }
@@ -172,7 +175,7 @@ describe("site sheets", () => {
   test("the order list adds up with the quantities of the study, and counts loads and days", () => {
     const { quantities, density } = room().mix!;
     const options = {
-      lorry: { payloadKg: 9000, bodyM3: 6 },
+      truck: { payloadKg: 9000, bodyM3: 6 },
       forms: { formsAtHandM2: 8, hoursToSetAndRam: 8, workingHoursADay: 8 },
       strippingHours: 24,
     };
@@ -187,7 +190,7 @@ describe("site sheets", () => {
       const most = Math.max(high / 9000, ((line.looseVolumeL! / 6000) * high) / line.moistMassKg);
       expect(Number(loads)).toBe(Math.ceil(most));
     }
-    expect(textOf(sheet.blocks)).toContain(density.basis);
+    expect(textOf(sheet.blocks)).toContain(render(density.basis));
     expect(textOf(sheet.blocks)).toMatch(/\d+ settings of 2\.0 days each/);
     expect(textOf(siteOrderList(room()).blocks)).toContain(
       "not entered; 24 hours is common practice without a source",
@@ -231,6 +234,21 @@ describe("site sheets", () => {
     }
   });
 
+  test("say at the foot of every page, in either language, that nothing is an approval", async () => {
+    for (const language of ["en", "es"] as const) {
+      const result = { ...room(), config: { ...room().config, language } };
+      const words = render(NO_APPROVAL, language);
+      const sheet = { ...siteCuringLog(result), blocks: [{ kind: "pageBreak" } as const] };
+      const document = siteDocument({ ...sheet, blocks: siteCuringLog(result).blocks }, result);
+      const { pages } = await readPdf((await renderPdf(document)).pdf);
+      expect(pages.length).toBeGreaterThan(1);
+      for (const page of pages) expect(page).toContain(words);
+      const html = new JSDOM(renderHtml(siteDocument(sheet, result))).window.document;
+      expect(html.querySelector("footer")!.textContent).toContain(words);
+    }
+    expect(render(NO_APPROVAL, "es")).not.toBe(render(NO_APPROVAL));
+  });
+
   test("take text of a study as text", async () => {
     const result = { ...room(), config: { ...room().config, title: HOSTILE } };
     const sheet = siteBucketCard(result);
@@ -260,8 +278,11 @@ describe("site sheets", () => {
 
   test("call out halves and units as a crew does", () => {
     expect([0.5, 1, 3.5].map(buckets)).toEqual(["½", "1", "3½"]);
-    expect([liquid(5.46, "SI"), liquid(GALLON_L, "US")]).toEqual(["5.5 L", "1.00 gal"]);
-    expect([bucketSize(10, "SI"), bucketSize(5 * GALLON_L, "US")]).toEqual(["10 L", "5 gal"]);
+    expect(renderAll([liquid(5.46, "SI"), liquid(GALLON_L, "US")])).toEqual(["5.5 L", "1.00 gal"]);
+    expect(renderAll([bucketSize(10, "SI"), bucketSize(5 * GALLON_L, "US")])).toEqual([
+      "10 L",
+      "5 gal",
+    ]);
     // From memory: a US gallon is 231 cubic inches by definition, 3.785411784 L.
     expect(Math.abs(GALLON_L - 3.785411784)).toBeLessThan(1e-12);
   });
@@ -275,7 +296,7 @@ describe("site sheets", () => {
 describe("field tests", () => {
   test("keep the two dropped balls apart", () => {
     const [plastic, moist] = ["plastic-ball", "ball-and-drop"].map(
-      (id) => FIELD_TESTS.find((one) => one.id === id)!,
+      (id) => TESTS.find((one) => one.id === id)!,
     );
     expect(plastic.notToBeMistakenFor).toContain("moist mix");
     expect(moist.notToBeMistakenFor).toContain("plastic soil");
@@ -288,8 +309,8 @@ describe("field tests", () => {
   test("each has a mark, a limit, a source and the test that settles it", () => {
     const ids = FIELD_TESTS.map(({ id }) => id);
     expect(new Set(ids).size).toBe(ids.length);
-    for (const one of FIELD_TESTS) {
-      const [form] = [textOf(siteFieldTests([one]).blocks)];
+    for (const [at, one] of TESTS.entries()) {
+      const form = textOf(siteFieldTests([FIELD_TESTS[at]!]).blocks);
       for (const part of [one.settledBy, one.doesNotTell, one.source]) expect(form).toContain(part);
       for (const { basis } of one.conclusions) {
         if (basis === "read") expect(one.source).toContain("(read");

@@ -121,6 +121,26 @@ export function sheetCss(page: "A4" | "us-letter"): string {
 `;
 }
 
+/**
+ * Keeps the banner of invented data where a maker's own style sheet cannot reach it. An important rule of
+ * a cascade layer wins over important rules behind the layer; this one is the first of the page, and without
+ * a name nothing can be added to it. What could push, cover or hide the banner is held as well: the page
+ * around it, boxes made by `::before`, scripts shown as text, and a report that leaves its frame.
+ */
+export function guardCss({ invented, style }: ReportMeta): string {
+  if (!invented || !style?.css) return "";
+  return `@layer{
+html,body{display:block!important;position:static!important;visibility:visible!important;opacity:1!important;content-visibility:visible!important;overflow:visible!important;float:none!important;columns:auto!important;contain:none!important}
+html,body{margin:0!important;padding:0!important;border:0!important;width:auto!important;min-width:0!important;max-width:none!important;height:auto!important;min-height:0!important;max-height:none!important}
+html,body{transform:none!important;translate:none!important;rotate:none!important;scale:none!important;zoom:1!important;filter:none!important;clip-path:none!important;mask:none!important}
+html::before,html::after,body::before,body::after,.banner::before,.banner::after{content:none!important}
+head,script{display:none!important}
+.frame{contain:layout paint!important;z-index:0!important}
+.banner{all:initial!important;box-sizing:border-box!important;display:flex!important;justify-content:center!important;position:sticky!important;top:0!important;z-index:2147483647!important;padding:10px 20px!important;color:#8a3b12!important;background:#fbeee4!important;border-bottom:1px solid #8a3b12!important;font:600 15px/1.45 sans-serif!important}
+}
+`;
+}
+
 /** Sheets behind the page's own: paper of the report, the maker's accent, then their style sheet. */
 export function styleCss({ page, layout, style }: ReportMeta): string {
   const size = page === "A4" ? "A4" : "letter";

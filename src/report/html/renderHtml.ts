@@ -19,7 +19,7 @@ import {
   type ReportMeta,
 } from "../reportMeta.js";
 import { isInteractive, nodeHtml, wordsHtml } from "./nodeHtml.js";
-import { handoutCss, pageCss, sheetCss, styleCss } from "./pageCss.js";
+import { guardCss, handoutCss, pageCss, sheetCss, styleCss } from "./pageCss.js";
 
 /** What a caller may change about the HTML file. */
 export interface HtmlOptions {
@@ -121,7 +121,7 @@ export function renderHtml(document: ReportDocument, options: HtmlOptions = {}):
 <meta name="referrer" content="no-referrer">${keywords}
 <link rel="icon" href="data:,">
 <title>${escapeHtml(meta.title)}</title>
-<style>${pageCss}${sheet ? sheetCss(meta.page) : ""}${handout ? handoutCss : ""}${styleCss(meta)}</style>
+<style>${guardCss(meta)}${pageCss}${sheet ? sheetCss(meta.page) : ""}${handout ? handoutCss : ""}${styleCss(meta)}</style>
 </head>
 <body${sheet || handout ? ` class="${meta.layout}"` : ""}>
 <a class="skip" href="#main">${wordsHtml(sheet ? say`Skip to the sheet` : say`Skip to the report`, locale)}</a>

@@ -1,5 +1,5 @@
 import { resolve } from "node:path";
-import type { NodeCompiler } from "@myriaddreamin/typst-ts-node-compiler";
+import type { NodeCompiler, NodeTypstDocument } from "@myriaddreamin/typst-ts-node-compiler";
 import { type Finding, finding } from "../../findings/finding.js";
 import { say } from "../../words/message.js";
 import type { PdfAttachment } from "../attachments.js";
@@ -7,7 +7,7 @@ import type { ReportDocument } from "../document.js";
 import type { PdfStandard } from "../reportMeta.js";
 import { coverageOf, fontsForScripts, reportFonts, withoutMissingGlyphs } from "./fonts.js";
 import { pdfData } from "./pdfData.js";
-import { template } from "./template.js";
+import { NOTICE_COLOUR, noticeTemplate, template } from "./template.js";
 import { typstMath } from "./typstMath.js";
 
 /** How the PDF is made. */
@@ -116,11 +116,12 @@ export async function renderPdf(
   if (missing.size > 0) findings.push(charactersFinding(missing));
 
   virtual("own.typ", style.typst ?? "");
-  let made = compilePdf(compiler, standard);
+  const guarded = document.meta.invented === true && style.typst !== undefined;
+  let made = compilePdf(compiler, standard, guarded);
   if ("problem" in made && style.typst !== undefined) {
     findings.push(typstFinding(made.problem));
     virtual("own.typ", "");
-    made = compilePdf(compiler, standard);
+    made = compilePdf(compiler, standard, false);
   }
   // Typst keeps compiled parts for the whole process; a report needs nothing of the one before
   compiler.evictCache(0);
@@ -138,11 +139,15 @@ function messages(diagnostics: readonly { readonly message?: string }[] | undefi
 function compilePdf(
   compiler: NodeCompiler,
   standard: PdfStandard,
+  guarded: boolean,
 ): { readonly pdf: Uint8Array } | { readonly problem: string } {
   const compiled = compiler.compile({ mainFileContent: template });
   if (compiled.result === null) {
     const found = compiled.takeError() ?? compiled.takeDiagnostics();
     return { problem: messages(found?.shortDiagnostics) };
+  }
+  if (guarded && !showsNotice(compiler, compiled.result)) {
+    return { problem: "it hides the notice that the data are invented" };
   }
   const options = standard === "none" ? undefined : { pdfStandard: standard };
   try {
@@ -154,6 +159,14 @@ function compilePdf(
     );
     return { problem: said.join("; ") || String(problem) };
   }
+}
+
+/** Whether each page draws the notice of invented data with all its letters: a maker's rules could hide it. */
+function showsNotice(compiler: NodeCompiler, report: NodeTypstDocument): boolean {
+  const letters = (drawn: NodeTypstDocument) =>
+    compiler.plainSvg(drawn).split(`fill="${NOTICE_COLOUR}"`).length - 1;
+  const { result } = compiler.compile({ mainFileContent: noticeTemplate });
+  return result !== null && letters(report) >= letters(result) * report.numOfPages;
 }
 
 const FILE = "report.pdf";

@@ -1,3 +1,6 @@
+/** Nothing else in a report has it. */
+export const NOTICE_COLOUR = "#8a3b13";
+
 /** First part of the Typst template: the data, colours, fonts, page, headings and captions. */
 const templateStyle = `#let doc = json("/document.json")
 #let meta = doc.meta
@@ -22,6 +25,8 @@ const templateStyle = `#let doc = json("/document.json")
 // a text that begins with right-to-left letters runs that way
 #let right-to-left(words) = words.contains(regex("^[^\\p{L}]*[\\p{Arabic}\\p{Hebrew}\\p{Syriac}\\p{Thaana}\\p{Nko}]"))
 #let said(words) = if right-to-left(words) { text(dir: rtl, words) } else { words }
+// in its own colour, by which it is counted when the pages are made
+#let invented-notice = text(font: ("Source Sans 3", "Source Serif 4"), size: 8.5pt, weight: 600, dir: ltr, fill: rgb("${NOTICE_COLOUR}"), meta.inventedShort)
 // a handout is larger throughout
 #let k = if meta.handout { 1.18 } else { 1 }
 // a sheet is read at arm's length
@@ -40,9 +45,6 @@ const templateStyle = `#let doc = json("/document.json")
   margin: sized((x: 2.5cm, top: 2.9cm, bottom: 2.5cm), (x: 1.6cm, top: 1.8cm, bottom: 1.6cm)),
   header: context {
     set text(font: sans, size: 8.5pt, fill: soft)
-    if meta.invented {
-      block(width: 100%, below: 5pt, text(fill: warn, weight: 600, meta.inventedShort))
-    }
     if "running-head" in own { (own.running-head)(doc, counter(page).get().first()) }
     else if counter(page).get().first() > 1 and not meta.sheet {
       block(width: 100%, stroke: (bottom: 0.5pt + hair), inset: (bottom: 5pt), grid(
@@ -297,6 +299,10 @@ const templatePages = `#let front-of-sheet = {
   pagebreak()
 }
 #show: part("dress", body => body)
+// behind a maker's rules and above all that is drawn, so that it cannot be replaced or covered
+#set page(foreground: if meta.invented {
+  place(top + left, dx: sized(2.5cm, 1.6cm), dy: sized(1.15cm, 0.8cm), invented-notice)
+})
 #for file in doc.attached {
   pdf.attach(file.name, read("/attached/" + str(file.at), encoding: none), relationship: file.relationship, mime-type: file.mimeType, description: file.description)
 }
@@ -326,3 +332,6 @@ const templatePages = `#let front-of-sheet = {
  * evaluated, and only as maths.
  */
 export const template = [templateStyle, templateBlocks, templatePages].join("\n");
+
+/** The notice of invented data alone, as it must stand on each page. */
+export const noticeTemplate = `${templateStyle}\n#invented-notice`;

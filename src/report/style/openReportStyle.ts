@@ -2,7 +2,7 @@ import { readdir, readFile } from "node:fs/promises";
 import { createRequire } from "node:module";
 import { join } from "node:path";
 import { formatHex, oklch, parse, wcagContrast } from "culori";
-import type { ReportConfig } from "../../entries/report.js";
+import type { ReportConfig } from "../../entries/studyConfig.js";
 import type { Finding } from "../../findings/finding.js";
 import { formatFixed } from "../../quantities/format.js";
 import { say, type Text } from "../../words/message.js";
