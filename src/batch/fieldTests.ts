@@ -1,3 +1,4 @@
+import type { CautionWork } from "../guidance/cautions.js";
 import { say, type Text } from "../words/message.js";
 
 export type FieldBasis = "read" | "memory" | "common practice";
@@ -32,6 +33,8 @@ export interface FieldTest {
   /** Another test that shares a name or a look. */
   readonly notToBeMistakenFor?: Text;
   readonly source: Text;
+  /** What has to be told with it: see `cautionsFor`. */
+  readonly work: readonly CautionWork[];
 }
 
 /**
@@ -76,6 +79,7 @@ export const WASH_AND_SMELL: FieldTest = {
   doesNotTell: say`Amounts, salts or sulphate: those neither smell nor feel.`,
   settledBy: say`Organic content and sulphate by a laboratory; liquid and plastic limit for the fines`,
   source: say`common practice, no source; topsoil above 40 cm and pH below 6 to be avoided: Minke, Building with Earth (read)`,
+  work: [],
 };
 
 /**
@@ -115,6 +119,7 @@ export const JAR_TEST: FieldTest = {
   doesNotTell: say`The true percentages. Fine layers hold more water, so clay looks like more than it is: one text shows a loam of about 14 % clay that reads near 45 % in the jar (from memory). No measured correction was found; apply none.`,
   settledBy: say`Wet sieving and a sedimentation test (hydrometer or pipette)`,
   source: say`Times: 1 min, 30 min to 1 h, 24 h on two web pages of builders (read); both warn, as a council guide does, that it is inaccurate (read)`,
+  work: ["dry-work"],
 };
 
 /**
@@ -157,6 +162,7 @@ export const RIBBON_TEST: FieldTest = {
   settledBy: say`Liquid and plastic limit`,
   notToBeMistakenFor: say`the thread rolled to 3 mm, which is the plastic limit's own procedure without a scale`,
   source: say`80 to 120 mm: SAZS 724 and the code of practice behind it (from memory); 2 to 6 in: a builder's web page (read); over 20 cm: Minke, Building with Earth, in a copy with reading errors (read)`,
+  work: ["dry-work"],
 };
 
 /**
@@ -198,6 +204,7 @@ export const PLASTIC_BALL: FieldTest = {
   settledBy: say`Liquid and plastic limit, and a sedimentation test; binding force where it is asked for`,
   notToBeMistakenFor: say`the ball and drop of the moist mix, from shoulder height, which asks about its moisture`,
   source: say`Berge, The Ecology of Building Materials, after DIN 18952: 200 g, 2 m, 50 mm (read); Minke, Building with Earth, figures 2.8 and 2.9 (read, photographs not seen)`,
+  work: ["dry-work"],
 };
 
 /**
@@ -242,6 +249,7 @@ export const SHRINKAGE_BOX: FieldTest = {
   settledBy: say`Linear shrinkage in the standard mould, and block strengths for the cement`,
   notToBeMistakenFor: say`the laboratory bar of linear shrinkage, 140 mm long`,
   source: say`Nyagah, How to test your soil when making construction blocks (read); steps and days: Intermediate Technology Development Group, Technical Advice Note 2 (read)`,
+  work: ["dry-work"],
 };
 
 /**
@@ -254,7 +262,7 @@ export const BALL_AND_DROP: FieldTest = {
   id: "ball-and-drop",
   name: say`Ball and drop: moisture of the mix`,
   asks: say`Is the mix moist enough, and not too moist, to ram?`,
-  tools: say`A hand in a glove, a hard clean floor`,
+  tools: say`A hand in a waterproof glove, a hard clean floor`,
   steps: [
     say`Take a handful of the mix as it will be rammed and squeeze it hard into a ball.`,
     say`Look at the glove: is there water on it?`,
@@ -280,6 +288,7 @@ export const BALL_AND_DROP: FieldTest = {
   settledBy: say`Oven drying of a sample (moisture), and a compaction test with the effort of the work (optimum)`,
   notToBeMistakenFor: say`the dropped ball of plastic soil, 200 g from 2 m, which asks how well the clay binds`,
   source: say`Intermediate Technology Development Group, How to make stabilised soil blocks, Technical Advice Note 2: shoulder height, should just break up, no water when squeezed (read); about 1.5 m and a few pieces in NZS 4298 and SAZS 724 (from memory)`,
+  work: ["wet-mix"],
 };
 
 /**

@@ -1,5 +1,5 @@
 /** Published limits and cautions, with their sources. @module */
-export { CAUTIONS, type Caution } from "./cautions.js";
+export { CAUTIONS, type Caution, type CautionWork, cautionsFor } from "./cautions.js";
 export type {
   CriterionCheck,
   CriterionVerdict,

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { CAUTIONS } from "../../src/guidance/cautions.js";
+import { CAUTIONS, type CautionWork, cautionsFor } from "../../src/guidance/cautions.js";
 import { burroughsClass, checkGuidance } from "../../src/guidance/check.js";
 import { deriveBand } from "../../src/guidance/entry.js";
 import { GUIDANCE_ENTRIES } from "../../src/guidance/published/recommendations.js";
@@ -205,6 +205,10 @@ describe("cautions", () => {
         "working-height",
         "cured-strength",
         "water-and-frost",
+        "no-approval",
+        "free-wall",
+        "wind",
+        "earthquake",
       ]),
     );
     expect(new Set(CAUTIONS.map(({ id }) => id)).size).toBe(CAUTIONS.length);
@@ -213,5 +217,21 @@ describe("cautions", () => {
       if (basis === "memory") expect(render(source)).toContain("from memory");
       if (basis === "read") expect(render(source)).toContain("(read)");
     }
+  });
+
+  it("stand where the danger is, and on every page that nothing is approved", () => {
+    const ids = (...work: CautionWork[]) => cautionsFor(...work).map(({ id }) => id);
+    const all = [...new Set(CAUTIONS.flatMap(({ work }) => work))];
+    for (const work of all) expect(ids(work)[0], work).toBe("no-approval");
+    expect(ids("dry-work")).toContain("silica-dust");
+    expect(ids("wet-mix")).toContain("cement-burns");
+    expect(render(cautionsFor("wet-mix").find(({ id }) => id === "cement-burns")!.text)).toContain(
+      "gloves",
+    );
+    expect(ids("ramming")).toEqual(expect.arrayContaining(["form-pressure", "free-wall", "wind"]));
+    expect(ids("standing-wall")).toEqual(
+      expect.arrayContaining(["earthquake", "wind", "free-wall"]),
+    );
+    expect(ids(...all)).toHaveLength(CAUTIONS.length);
   });
 });
