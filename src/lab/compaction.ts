@@ -1,8 +1,16 @@
-import type { Finding } from "../findings/finding.js";
+import { type Finding, finding } from "../findings/finding.js";
 import { say } from "../words/message.js";
 import type { SheetGrid } from "./sheet/grid.js";
-import type { SheetLayout } from "./sheet/layout.js";
-import { readSheet } from "./sheet/readSheet.js";
+import {
+  cellPlace,
+  emptyCell,
+  numberRule,
+  type SheetLayout,
+  type SheetRow,
+  type SheetValues,
+  textRule,
+} from "./sheet/layout.js";
+import { readRecord, type SheetReading } from "./sheet/readSheet.js";
 
 /** A compaction test: one point a row. */
 export interface CompactionRecord {
@@ -20,86 +28,114 @@ export interface CompactionPoint {
   readonly row: number;
 }
 
+const needed = { required: true, positive: true };
+
 /** What a compaction sheet may hold. */
 export const COMPACTION_LAYOUT: SheetLayout = {
   title: say`compaction sheet`,
   facts: [
-    { key: "method", names: ["method"], kind: "text" },
-    {
-      key: "mouldVolumeCm3",
-      names: ["mould volume", "mold volume"],
-      kind: "number",
-      dimension: "volume",
-      required: true,
-      positive: true,
-    },
-    {
-      key: "mouldMassG",
-      names: ["mould mass", "mold mass"],
-      kind: "number",
-      dimension: "mass",
-      required: true,
-      positive: true,
-    },
+    textRule("method", "method"),
+    numberRule("mouldVolumeCm3", ["mould volume", "mold volume"], "volume", needed),
+    numberRule("mouldMassG", ["mould mass", "mold mass"], "mass", { positive: true }),
   ],
   columns: [
-    {
-      key: "waterContentPct",
-      names: ["water content"],
-      kind: "number",
-      dimension: "ratio",
-      required: true,
-      min: 0,
-      max: 60,
-    },
-    {
-      key: "mouldAndSoilG",
-      names: ["mould + moist soil", "mold + moist soil"],
-      kind: "number",
-      dimension: "mass",
-      required: true,
+    numberRule("waterContentPct", "water content", "ratio", { required: true, min: 0, max: 60 }),
+    numberRule("mouldAndSoilG", ["mould + moist soil", "mold + moist soil"], "mass", {
       positive: true,
-    },
+    }),
+    numberRule("moistSoilG", "moist soil", "mass", { positive: true }),
   ],
 };
 
 /**
  * Reads a compaction sheet: `method`, `mould volume (cm3)` and `mould mass (g)` above a table of
- * `water content (%)` and `mould + moist soil (g)`.
+ * `water content (%)` and `mould + moist soil (g)`. In place of the last, and without the mould's mass,
+ * the table may have `moist soil (g)`, the mass of the soil alone.
  *
- * @returns the record, or `undefined` where the sheet holds too little to make one.
+ * @returns the record, where nothing is wrong, and everything found.
  */
-export function readCompaction(grid: SheetGrid, findings: Finding[]): CompactionRecord | undefined {
-  const before = findings.length;
-  const sheet = readSheet(grid, COMPACTION_LAYOUT, findings);
-  if (!sheet) return undefined;
-  const { file, facts } = sheet;
-  const mouldMassG = facts.mouldMassG as number;
-  const points: CompactionPoint[] = [];
-  for (const { row, values, written } of sheet.rows) {
-    const { waterContentPct, mouldAndSoilG } = values;
-    if (typeof waterContentPct !== "number" || typeof mouldAndSoilG !== "number") continue;
-    const moistMassG = mouldAndSoilG - mouldMassG;
-    if (moistMassG <= 0) {
-      findings.push({
-        severity: "error",
-        code: "lighter-than-mould",
-        file,
-        row,
-        column: sheet.headers.mouldAndSoilG,
-        value: written.mouldAndSoilG,
-        message: say`The filled mould is not heavier than the empty one.`,
-        expected: say`more than the mould mass, ${mouldMassG} g`,
-        remedy: say`Check the mould mass above the table and this reading.`,
-      });
+export function readCompaction(grid: SheetGrid): SheetReading<CompactionRecord> {
+  return readRecord(grid, COMPACTION_LAYOUT, (sheet) => {
+    const { file, facts, rows } = sheet;
+    const findings = mouldFindings(sheet);
+    const points: CompactionPoint[] = [];
+    for (const entry of rows) {
+      const moistMassG = moistMass(facts, entry);
+      if (moistMassG !== undefined && moistMassG <= 0) {
+        const place = cellPlace(sheet, entry, "mouldAndSoilG");
+        const found = finding("error", "lighter-than-mould", place, {
+          message: say`The filled mould is not heavier than the empty one.`,
+          expected: say`more than the mould mass, ${facts.mouldMassG as number} g`,
+          remedy: say`Check the mould mass above the table and this reading.`,
+        });
+        findings.push(found);
+      }
+      const { waterContentPct } = entry.values;
+      if (typeof waterContentPct !== "number" || moistMassG === undefined) continue;
+      points.push({ waterContentPct, moistMassG, row: entry.row });
     }
-    points.push({ waterContentPct, moistMassG, row });
+    const record = {
+      file,
+      method: facts.method as string | undefined,
+      mouldVolumeCm3: facts.mouldVolumeCm3 as number,
+      points,
+    };
+    return { record, findings };
+  });
+}
+
+/** Of the soil alone: weighed so, or with the mould. */
+function moistMass(facts: SheetValues["facts"], { values }: SheetRow): number | undefined {
+  const { mouldAndSoilG, moistSoilG } = values;
+  if (typeof moistSoilG === "number") return moistSoilG;
+  if (typeof mouldAndSoilG !== "number" || typeof facts.mouldMassG !== "number") return undefined;
+  return mouldAndSoilG - facts.mouldMassG;
+}
+
+/** Whether the moist soil can be had from what the sheet gives: alone, or with a mould of known mass. */
+function mouldFindings(sheet: SheetValues): Finding[] {
+  const { file, headers, factRows, rows } = sheet;
+  const { mouldAndSoilG: withMould, moistSoilG: alone } = headers;
+  if (withMould && alone) {
+    const found = finding(
+      "error",
+      "mass-twice",
+      { file, column: alone },
+      {
+        message: say`The table has the moist soil with the mould and without it.`,
+        expected: say`one of the two, so that they cannot contradict each other`,
+        remedy: say`Take one of the columns out.`,
+      },
+    );
+    return [found];
   }
-  if (findings.slice(before).some(({ severity }) => severity === "error")) return undefined;
-  return {
-    file,
-    method: facts.method as string | undefined,
-    mouldVolumeCm3: facts.mouldVolumeCm3 as number,
-    points,
-  };
+  if (!withMould && !alone) {
+    const found = finding(
+      "error",
+      "wrong-header",
+      { file, value: Object.values(headers).join(", ") },
+      {
+        message: say`The column “${"mould + moist soil"}” is missing.`,
+        expected: say`“mould + moist soil (g)”, or “moist soil (g)” for the soil alone`,
+        remedy: say`Add the column, or rename the one that holds it.`,
+      },
+    );
+    return [found];
+  }
+  if (withMould && !("mouldMassG" in factRows)) {
+    const found = finding(
+      "error",
+      "missing-fact",
+      { file },
+      {
+        message: say`The line ${"“mould mass (g)”"} above the table is missing.`,
+        expected: say`the mass of the empty mould, or the column “moist soil (g)” for the soil alone`,
+        remedy: say`Add the line.`,
+      },
+    );
+    return [found];
+  }
+  const key = withMould ? "mouldAndSoilG" : "moistSoilG";
+  const empty = rows.filter(({ written }) => written[key] === "");
+  return empty.map((entry) => emptyCell(cellPlace(sheet, entry, key)));
 }

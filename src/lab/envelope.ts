@@ -1,8 +1,9 @@
-import type { Finding } from "../findings/finding.js";
+import { type Finding, finding } from "../findings/finding.js";
+import { formatPlain } from "../quantities/format.js";
 import { say } from "../words/message.js";
 import type { SheetGrid } from "./sheet/grid.js";
-import type { SheetLayout } from "./sheet/layout.js";
-import { readSheet } from "./sheet/readSheet.js";
+import { cellPlace, numberRule, type SheetLayout, sieveRule, textRule } from "./sheet/layout.js";
+import { readRecord, type SheetReading } from "./sheet/readSheet.js";
 
 /** A grading envelope that a study brings with it. */
 export interface EnvelopeRecord {
@@ -21,19 +22,17 @@ export interface EnvelopePoint {
   readonly row: number;
 }
 
-const share = { kind: "number", dimension: "ratio", required: true, min: 0, max: 100 } as const;
+const required = { required: true };
+const share = { required: true, min: 0, max: 100 };
 
 /** What an envelope sheet may hold. */
 export const ENVELOPE_LAYOUT: SheetLayout = {
   title: say`envelope sheet`,
-  facts: [
-    { key: "title", names: ["title"], kind: "text", required: true },
-    { key: "source", names: ["source"], kind: "text", required: true },
-  ],
+  facts: [textRule("title", "title", required), textRule("source", "source", required)],
   columns: [
-    { key: "sieve", names: ["sieve"], kind: "sieve", required: true },
-    { key: "lowPct", names: ["low"], ...share },
-    { key: "highPct", names: ["high"], ...share },
+    sieveRule("sieve", "sieve", required),
+    numberRule("lowPct", "low", "ratio", share),
+    numberRule("highPct", "high", "ratio", share),
   ],
 };
 
@@ -41,68 +40,61 @@ export const ENVELOPE_LAYOUT: SheetLayout = {
  * Reads an envelope sheet: `title` and `source` above a table of `sieve (mm)`, `low (%)` and `high (%)`
  * passing, in either order of size.
  *
- * @returns the record, or `undefined` where the sheet holds too little to make one.
+ * @returns the record, where nothing is wrong, and everything found.
  */
-export function readEnvelope(grid: SheetGrid, findings: Finding[]): EnvelopeRecord | undefined {
-  const before = findings.length;
-  const sheet = readSheet(grid, ENVELOPE_LAYOUT, findings);
-  if (!sheet) return undefined;
-  const { file, facts, headers } = sheet;
-  const refuse = (finding: Omit<Finding, "severity" | "file">) =>
-    findings.push({ severity: "error", file, ...finding });
-  const points: EnvelopePoint[] = [];
-  for (const { row, values, written } of sheet.rows) {
-    const { sieve, lowPct, highPct } = values;
-    if (sieve === "pan") {
-      refuse({
-        code: "unknown-sieve",
-        row,
-        column: headers.sieve,
-        value: written.sieve,
-        message: say`A pan has no opening.`,
-        expected: say`an opening`,
-        remedy: say`Take the row out.`,
-      });
+export function readEnvelope(grid: SheetGrid): SheetReading<EnvelopeRecord> {
+  return readRecord(grid, ENVELOPE_LAYOUT, (sheet) => {
+    const { file, facts } = sheet;
+    const findings: Finding[] = [];
+    const points: EnvelopePoint[] = [];
+    for (const entry of sheet.rows) {
+      const { row, values, written } = entry;
+      const { sieve, lowPct, highPct } = values;
+      if (typeof sieve !== "number" || typeof lowPct !== "number" || typeof highPct !== "number") {
+        continue;
+      }
+      if (lowPct > highPct) {
+        const place = { file, row, value: `${written.lowPct}, ${written.highPct}` };
+        const found = finding("error", "envelope-crossed", place, {
+          message: say`The lower limit is above the upper one.`,
+          expected: say`low up to high`,
+          remedy: say`Check whether the two columns were exchanged.`,
+        });
+        findings.push(found);
+      }
+      if (points.some(({ sizeMm }) => sizeMm === sieve)) {
+        const found = finding("error", "repeated-sieve", cellPlace(sheet, entry, "sieve"), {
+          message: say`This sieve stands twice in the sheet.`,
+          expected: say`each sieve once`,
+          remedy: say`Take one of the rows out.`,
+        });
+        findings.push(found);
+      }
+      points.push({ sizeMm: sieve, lowPct, highPct, row });
     }
-    if (typeof sieve !== "number" || typeof lowPct !== "number" || typeof highPct !== "number") {
-      continue;
-    }
-    if (lowPct > highPct) {
-      refuse({
-        code: "envelope-crossed",
-        row,
-        value: `${written.lowPct}, ${written.highPct}`,
-        message: say`The lower limit is above the upper one.`,
-        expected: say`low up to high`,
-        remedy: say`Check whether the two columns were exchanged.`,
-      });
-    }
-    if (points.some(({ sizeMm }) => sizeMm === sieve)) {
-      refuse({
-        code: "repeated-sieve",
-        row,
-        column: headers.sieve,
-        value: written.sieve,
-        message: say`This sieve stands twice in the sheet.`,
-        expected: say`each sieve once`,
-        remedy: say`Take one of the rows out.`,
-      });
-    }
-    points.push({ sizeMm: sieve, lowPct, highPct, row });
-  }
-  points.sort((a, b) => a.sizeMm - b.sizeMm);
-  points.slice(1).forEach(({ lowPct, highPct, row }, index) => {
-    const finer = points[index];
-    if (lowPct >= finer.lowPct && highPct >= finer.highPct) return;
-    refuse({
-      code: "envelope-falls",
-      row,
-      value: `${lowPct}, ${highPct}`,
-      message: say`A limit falls below that of the finer sieve ${finer.sizeMm} mm.`,
-      expected: say`limits of the passing that never fall as size grows`,
-      remedy: say`Check whether the limits are percent passing, not retained.`,
-    });
+    points.sort((a, b) => a.sizeMm - b.sizeMm);
+    findings.push(...fallingLimits(file, points));
+    const record = { file, title: String(facts.title), source: String(facts.source), points };
+    return { record, findings };
   });
-  if (findings.slice(before).some(({ severity }) => severity === "error")) return undefined;
-  return { file, title: String(facts.title), source: String(facts.source), points };
+}
+
+/** Passing never falls as size grows, and so do its limits. */
+function fallingLimits(file: string, points: readonly EnvelopePoint[]): Finding[] {
+  return points.slice(1).flatMap(({ lowPct, highPct, row }, index) => {
+    const finer = points[index];
+    if (lowPct >= finer.lowPct && highPct >= finer.highPct) return [];
+    const value = say`${formatPlain(lowPct)}, ${formatPlain(highPct)}`;
+    const found = finding(
+      "error",
+      "envelope-falls",
+      { file, row, value },
+      {
+        message: say`A limit falls below that of the finer sieve ${finer.sizeMm} mm.`,
+        expected: say`limits of the passing that never fall as size grows`,
+        remedy: say`Check whether the limits are percent passing, not retained.`,
+      },
+    );
+    return [found];
+  });
 }

@@ -1,9 +1,18 @@
-import type { Finding } from "../findings/finding.js";
+import { type Finding, type FindingWords, finding } from "../findings/finding.js";
 import { joinTexts, say } from "../words/message.js";
 import { PRETREATMENT_FACTS, type Pretreatment, readPretreatment } from "./pretreatment.js";
 import type { SheetGrid } from "./sheet/grid.js";
-import type { CellRule, SheetLayout, SheetValues } from "./sheet/layout.js";
-import { readSheet } from "./sheet/readSheet.js";
+import {
+  type CellRule,
+  cellPlace,
+  emptyCell,
+  numberRule,
+  type SheetLayout,
+  type SheetValues,
+  sieveRule,
+  textRule,
+} from "./sheet/layout.js";
+import { readRecord, type SheetReading } from "./sheet/readSheet.js";
 
 /** 152H reads g/L; 151H reads specific gravity; BS reads 0.001 above 1.000 (24.0 is 1.0240). */
 export type HydrometerType = "151H" | "152H" | "BS";
@@ -68,7 +77,40 @@ export interface DepthCalibration {
 /** What is known of a hydrometer's own depths; readings are corrected for the meniscus. */
 export type HydrometerCalibration = BulbCalibration | DepthCalibration;
 
-const TYPES: readonly string[] = ["151H", "152H", "BS"] satisfies readonly HydrometerType[];
+/** Most lines of a calibration: a straight scale needs two. */
+const MAX_MARKS = 6;
+
+const above0 = { positive: true };
+
+const MARKS = Array.from({ length: MAX_MARKS }, (_, index): CellRule[] => [
+  numberRule(`mark${index}Reading`, `calibration ${index + 1} reading`, "number"),
+  numberRule(`mark${index}DepthMm`, `calibration ${index + 1} depth`, "length", above0),
+  numberRule(`mark${index}ToNeckMm`, `calibration ${index + 1} to neck`, "length", above0),
+]).flat();
+
+/** What a hydrometer sheet may hold. */
+export const HYDROMETER_LAYOUT: SheetLayout = {
+  title: say`hydrometer sheet`,
+  facts: [
+    textRule("hydrometer", "hydrometer", { required: true }),
+    numberRule("dryMassG", "dry mass", "mass", { required: true, positive: true }),
+    sieveRule("separatingSizeMm", "separating sieve", { required: true }),
+    numberRule("meniscusCorrection", "meniscus correction", "number", { required: true, min: 0 }),
+    numberRule("dispersant", "dispersant correction", "number", { min: 0 }),
+    numberRule("calibrationC", "calibration temperature", "temperature", { min: 10, max: 30 }),
+    ...PRETREATMENT_FACTS,
+    ...MARKS,
+    numberRule("bulbLengthMm", "bulb length", "length", above0),
+    numberRule("bulbVolumeCm3", "bulb volume", "volume", above0),
+    numberRule("cylinderDiameterMm", "cylinder inner diameter", "length", above0),
+  ],
+  columns: [
+    numberRule("timeMin", "time", "duration", { required: true, positive: true }),
+    numberRule("reading", "reading", "number", { required: true, min: 0 }),
+    numberRule("control", "control", "number"),
+    numberRule("temperatureC", "temperature", "temperature", { required: true, min: 5, max: 40 }),
+  ],
+};
 
 /**
  * Reads a hydrometer sheet: `hydrometer` (151H, 152H or BS), `dry mass (g)`, `separating sieve (mm)` and
@@ -82,292 +124,326 @@ const TYPES: readonly string[] = ["151H", "152H", "BS"] satisfies readonly Hydro
  * (mm)` with `bulb length (mm)`, `bulb volume (cm3)` and `cylinder inner diameter (mm)`; a BS hydrometer
  * has no depths without them. `pretreatment` and `pretreatment loss (%)` say what was done before.
  *
- * @returns the record, or `undefined` where the sheet holds too little to make one.
+ * @returns the record, where nothing is wrong, and everything found.
  */
-export function readHydrometer(grid: SheetGrid, findings: Finding[]): HydrometerRecord | undefined {
-  const before = findings.length;
-  const sheet = readSheet(grid, HYDROMETER_LAYOUT, findings);
-  if (!sheet) return undefined;
-  const { file, facts } = sheet;
-  const hydrometer = String(facts.hydrometer ?? "").toUpperCase();
-  if (facts.hydrometer !== undefined && !TYPES.includes(hydrometer)) {
-    findings.push({
-      severity: "error",
-      code: "unknown-hydrometer",
+export function readHydrometer(grid: SheetGrid): SheetReading<HydrometerRecord> {
+  return readRecord(grid, HYDROMETER_LAYOUT, (sheet) => {
+    const { file, facts } = sheet;
+    const { hydrometer, findings: unknown } = hydrometerType(sheet);
+    // A BS scale counts thousandths above 1: kept as specific gravity, so that one formula serves.
+    const thousandths = hydrometer === "BS";
+    const toUnits = (reading: number) => (thousandths ? 1 + reading / 1000 : reading);
+    const difference = (correction: number) => (thousandths ? correction / 1000 : correction);
+    const correction = correctionKind(sheet);
+    const { calibration, findings: marks } = readCalibration(sheet, toUnits);
+    const { pretreatment, findings: treated } = readPretreatment(sheet);
+    const marked = Object.keys(sheet.factRows).some((key) => key.startsWith("mark"));
+    const readings = readReadings(sheet, correction.kind === "control", toUnits);
+    const { dispersant, calibrationC } = facts;
+    const record: HydrometerRecord = {
       file,
-      row: sheet.factRows.hydrometer,
-      value: String(facts.hydrometer),
+      hydrometer,
+      dryMassG: facts.dryMassG as number,
+      separatingSizeMm: facts.separatingSizeMm as number,
+      meniscusCorrection: difference(facts.meniscusCorrection as number),
+      ...(correction.kind === "corrections"
+        ? {
+            corrections: {
+              dispersant: difference(dispersant as number),
+              ...(typeof calibrationC === "number" ? { calibrationC } : {}),
+            },
+          }
+        : {}),
+      ...(calibration ? { calibration } : {}),
+      ...(pretreatment ? { pretreatment } : {}),
+      readings: readings.readings,
+    };
+    const findings = [
+      ...unknown,
+      ...correction.findings,
+      ...marks,
+      ...treated,
+      ...(thousandths && !calibration && !marked ? [missingCalibration(sheet)] : []),
+      ...readings.findings,
+    ];
+    return { record, findings };
+  });
+}
+
+const TYPES: readonly HydrometerType[] = ["151H", "152H", "BS"];
+
+function hydrometerType({ file, facts, factRows }: SheetValues): {
+  readonly hydrometer: HydrometerType;
+  readonly findings: readonly Finding[];
+} {
+  const value = String(facts.hydrometer ?? "");
+  const hydrometer = TYPES.find((type) => type === value.toUpperCase());
+  if (hydrometer) return { hydrometer, findings: [] };
+  if (value === "") return { hydrometer: "152H", findings: [] };
+  const found = finding(
+    "error",
+    "unknown-hydrometer",
+    { file, row: factRows.hydrometer, value },
+    {
       message: say`This hydrometer is not known.`,
       expected: say`151H, 152H or BS`,
       remedy: say`Read the type off the stem of the instrument.`,
-    });
-  }
-  // A BS scale counts thousandths above 1: kept as specific gravity, so that one formula serves.
-  const thousandths = hydrometer === "BS";
-  const toUnits = (reading: number) => (thousandths ? 1 + reading / 1000 : reading);
-  const difference = (correction: number) => (thousandths ? correction / 1000 : correction);
-  const kind = hydrometerControl(sheet, findings);
-  const calibration = hydrometerMarks(sheet, toUnits, findings);
-  const pretreatment = readPretreatment(sheet, findings);
-  const marked = Object.keys(sheet.factRows).some((key) => key.startsWith("mark"));
-  if (thousandths && !calibration && !marked) {
-    findings.push({
-      severity: "error",
-      code: "missing-calibration",
-      file,
-      row: sheet.factRows.hydrometer,
-      value: String(facts.hydrometer),
-      message: say`A hydrometer of this kind has no depths that hold for each instrument.`,
-      expected: say`“calibration 1 reading” and “calibration 1 depth (mm)”, and so on, above the table`,
-      remedy: say`Copy two marks or more from the instrument's calibration sheet.`,
-    });
-  }
+    },
+  );
+  return { hydrometer: "152H", findings: [found] };
+}
+
+function missingCalibration({ file, facts, factRows }: SheetValues): Finding {
+  const place = { file, row: factRows.hydrometer, value: String(facts.hydrometer) };
+  return finding("error", "missing-calibration", place, {
+    message: say`A hydrometer of this kind has no depths that hold for each instrument.`,
+    expected: say`“calibration 1 reading” and “calibration 1 depth (mm)”, and so on, above the table`,
+    remedy: say`Copy two marks or more from the instrument's calibration sheet.`,
+  });
+}
+
+/** The rows of the table, in the units of the record. */
+function readReadings(
+  sheet: SheetValues,
+  controlled: boolean,
+  toUnits: (reading: number) => number,
+): { readonly readings: readonly HydrometerReading[]; readonly findings: readonly Finding[] } {
   const readings: HydrometerReading[] = [];
-  for (const { row, values, written } of sheet.rows) {
-    const { timeMin, reading, control, temperatureC } = values;
+  const findings: Finding[] = [];
+  for (const entry of sheet.rows) {
+    const { timeMin, reading, control, temperatureC } = entry.values;
     if (
       typeof timeMin !== "number" ||
       typeof reading !== "number" ||
-      (kind === "control" && typeof control !== "number") ||
       typeof temperatureC !== "number"
     ) {
       continue;
     }
+    if (controlled && typeof control !== "number") continue;
     const above = readings.at(-1);
     if (above && timeMin <= above.timeMin) {
-      findings.push({
-        severity: "error",
-        code: "time-order",
-        file,
-        row,
-        column: sheet.headers.timeMin,
-        value: written.timeMin,
+      const found = finding("error", "time-order", cellPlace(sheet, entry, "timeMin"), {
         message: say`This reading is not later than the one above it.`,
         expected: say`more than ${above.timeMin} min`,
         remedy: say`Write the time since the start of sedimentation, in order.`,
       });
+      findings.push(found);
     }
     readings.push({
       timeMin,
       reading: toUnits(reading),
-      ...(kind === "control" && typeof control === "number" ? { control: toUnits(control) } : {}),
+      ...(controlled && typeof control === "number" ? { control: toUnits(control) } : {}),
       temperatureC,
-      row,
+      row: entry.row,
     });
   }
-  if (findings.slice(before).some(({ severity }) => severity === "error")) return undefined;
-  return {
-    file,
-    hydrometer: hydrometer as HydrometerType,
-    dryMassG: facts.dryMassG as number,
-    separatingSizeMm: facts.separatingSizeMm as number,
-    meniscusCorrection: difference(facts.meniscusCorrection as number),
-    ...(kind === "corrections"
-      ? {
-          corrections: {
-            dispersant: difference(facts.dispersant as number),
-            ...(typeof facts.calibrationC === "number" ? { calibrationC: facts.calibrationC } : {}),
-          },
-        }
-      : {}),
-    ...(calibration ? { calibration } : {}),
-    ...(pretreatment ? { pretreatment } : {}),
-    readings,
-  };
+  return { readings, findings };
 }
 
-/** Most lines of a calibration: a straight scale needs two. */
-const MOST_MARKS = 6;
-
-const length = (key: string, name: string): CellRule => ({
-  ...{ key, names: [name], kind: "number", dimension: "length", positive: true },
-});
-
-const MARKS = Array.from({ length: MOST_MARKS }, (_, index): CellRule[] => [
-  { key: `mark${index}Reading`, names: [`calibration ${index + 1} reading`], kind: "number" },
-  length(`mark${index}DepthMm`, `calibration ${index + 1} depth`),
-  length(`mark${index}ToNeckMm`, `calibration ${index + 1} to neck`),
-]).flat();
-
-/** What a hydrometer sheet may hold. */
-export const HYDROMETER_LAYOUT: SheetLayout = {
-  title: say`hydrometer sheet`,
-  facts: [
-    { key: "hydrometer", names: ["hydrometer"], kind: "text", required: true },
-    {
-      ...{ key: "dryMassG", names: ["dry mass"], kind: "number", dimension: "mass" },
-      ...{ required: true, positive: true },
-    },
-    { key: "separatingSizeMm", names: ["separating sieve"], kind: "sieve", required: true },
-    {
-      ...{ key: "meniscusCorrection", names: ["meniscus correction"], kind: "number" },
-      ...{ required: true, min: 0 },
-    },
-    { key: "dispersant", names: ["dispersant correction"], kind: "number", min: 0 },
-    {
-      ...{ key: "calibrationC", names: ["calibration temperature"], kind: "number" },
-      ...{ dimension: "temperature", min: 10, max: 30 },
-    },
-    ...PRETREATMENT_FACTS,
-    ...MARKS,
-    length("bulbLengthMm", "bulb length"),
-    {
-      ...{ key: "bulbVolumeCm3", names: ["bulb volume"], kind: "number" },
-      ...{ dimension: "volume", positive: true },
-    },
-    length("cylinderDiameterMm", "cylinder inner diameter"),
-  ],
-  columns: [
-    {
-      ...{ key: "timeMin", names: ["time"], kind: "number", dimension: "duration" },
-      ...{ required: true, positive: true },
-    },
-    { key: "reading", names: ["reading"], kind: "number", required: true, min: 0 },
-    { key: "control", names: ["control"], kind: "number" },
-    {
-      ...{ key: "temperatureC", names: ["temperature"], kind: "number" },
-      ...{ dimension: "temperature", required: true, min: 5, max: 40 },
-    },
-  ],
-};
-
 /** Whether a hydrometer sheet gives control readings or separate corrections; findings where both or none. */
-function hydrometerControl(
-  { file, headers, factRows, rows }: SheetValues,
-  findings: Finding[],
-): "control" | "corrections" {
-  const push = (finding: Omit<Finding, "file">) => findings.push({ file, ...finding });
-  const corrected = "dispersant" in factRows;
-  if (corrected && headers.control) {
-    push({
-      severity: "error",
-      code: "control-twice",
-      row: factRows.dispersant,
-      column: headers.control,
-      message: say`The sheet gives control readings and a dispersant correction.`,
-      expected: say`one of the two, so that they cannot contradict each other`,
-      remedy: say`Keep the control readings where there are any: they hold all corrections in one.`,
-    });
+function correctionKind(sheet: SheetValues): {
+  readonly kind: "control" | "corrections";
+  readonly findings: readonly Finding[];
+} {
+  const { file, headers, factRows, rows } = sheet;
+  const column = headers.control;
+  if ("dispersant" in factRows) {
+    if (!column) return { kind: "corrections", findings: [] };
+    const found = finding(
+      "error",
+      "control-twice",
+      { file, row: factRows.dispersant, column },
+      {
+        message: say`The sheet gives control readings and a dispersant correction.`,
+        expected: say`one of the two, so that they cannot contradict each other`,
+        remedy: say`Keep the control readings where there are any: they hold all corrections in one.`,
+      },
+    );
+    return { kind: "corrections", findings: [found] };
   }
-  if (corrected) return "corrections";
-  if (!headers.control) {
-    push({
-      severity: "error",
-      code: "missing-control",
-      column: "control",
-      message: say`The sheet says neither what a control cylinder read nor what the dispersant adds.`,
-      expected: say`a column “control”, or the line “dispersant correction” above the table`,
-      remedy: say`Read a second cylinder of water and dispersant with each reading, or add the line.`,
-    });
-    return "control";
+  if (!column) {
+    const found = finding(
+      "error",
+      "missing-control",
+      { file, column: "control" },
+      {
+        message: say`The sheet says neither what a control cylinder read nor what the dispersant adds.`,
+        expected: say`a column “control”, or the line “dispersant correction” above the table`,
+        remedy: say`Read a second cylinder of water and dispersant with each reading, or add the line.`,
+      },
+    );
+    return { kind: "control", findings: [found] };
   }
+  const findings: Finding[] = rows
+    .filter(({ written }) => written.control === "")
+    .map((entry) => emptyCell(cellPlace(sheet, entry, "control")));
   if ("calibrationC" in factRows) {
-    push({
-      severity: "note",
-      code: "unused-fact",
-      row: factRows.calibrationC,
-      column: "calibration temperature",
+    const place = { file, row: factRows.calibrationC, column: "calibration temperature" };
+    const found = finding("note", "unused-fact", place, {
       message: say`The calibration temperature is not used: the control readings hold the temperature's share.`,
       expected: say`the line only beside a dispersant correction`,
       remedy: say`Nothing to do.`,
     });
+    findings.unshift(found);
   }
-  for (const { row, written } of rows) {
-    if (written.control !== "") continue;
-    push({
-      severity: "error",
-      code: "missing-value",
-      row,
-      column: headers.control,
-      value: "",
-      message: say`This cell is empty.`,
-      expected: say`a reading`,
-      remedy: say`Fill in the reading, or start the row with # to leave it out.`,
-    });
-  }
-  return "control";
+  return { kind: "control", findings };
 }
 
-const BULB = {
+const BULB: Readonly<Record<string, string>> = {
   bulbLengthMm: "“bulb length (mm)”",
   bulbVolumeCm3: "“bulb volume (cm3)”",
   cylinderDiameterMm: "“cylinder inner diameter (mm)”",
-} as const;
+};
 
-type Mark = { readonly reading: number; readonly mm: number; readonly row?: number };
+/** A mark of the scale with its depth, or its distance to the neck. */
+interface Mark {
+  readonly reading: number;
+  readonly mm: number;
+  readonly row: number;
+}
+
+/** What a sheet says about marks and bulb, before it is judged. */
+interface Marks {
+  readonly depths: readonly Mark[];
+  readonly necks: readonly Mark[];
+  /** Keys of the lines about the bulb that are there, and the row of the first. */
+  readonly bulb: readonly string[];
+  readonly bulbRow?: number;
+  /** Of the first line of a calibration; absent where there is none. */
+  readonly firstRow?: number;
+  readonly findings: readonly Finding[];
+}
 
 /**
  * The hydrometer's own calibration from the lines above the table: pairs of reading and depth, or two
  * marks with their distance to the neck and the dimensions of bulb and cylinder.
  *
  * @param toUnits brings a reading to the units of the record.
- * @returns the calibration, or `undefined` where the sheet gives none or a wrong one (with findings).
+ * @returns no calibration where the sheet gives none or a wrong one (with findings).
  */
-function hydrometerMarks(
+function readCalibration(
+  sheet: SheetValues,
+  toUnits: (reading: number) => number,
+): { readonly calibration?: HydrometerCalibration; readonly findings: readonly Finding[] } {
+  const given = readMarks(sheet, toUnits);
+  if (given.firstRow === undefined) return { findings: [] };
+  const { file, facts } = sheet;
+  const marks = given.depths.length > 0 ? given.depths : given.necks;
+  const apart = [...given.findings, ...partFindings(file, given)];
+  // The count means something only where nothing else is wrong with the marks.
+  const findings = [
+    ...apart,
+    ...(apart.length === 0 ? countFindings(file, given) : []),
+    ...orderFindings(file, marks),
+  ];
+  if (findings.length > 0) return { findings };
+  if (marks === given.depths) {
+    const depths = marks.map(({ reading, mm }) => ({ reading, depthCm: mm / 10 }));
+    return { calibration: { depths }, findings };
+  }
+  const { bulbLengthMm, bulbVolumeCm3, cylinderDiameterMm } = facts;
+  if (
+    typeof bulbLengthMm !== "number" ||
+    typeof bulbVolumeCm3 !== "number" ||
+    typeof cylinderDiameterMm !== "number"
+  ) {
+    return { findings };
+  }
+  const [low, high] = marks.map(({ reading, mm }) => ({ reading, toNeckCm: mm / 10 }));
+  const calibration = {
+    marks: [low, high] as const,
+    bulbLengthCm: bulbLengthMm / 10,
+    bulbVolumeCm3,
+    cylinderAreaCm2: (Math.PI / 4) * (cylinderDiameterMm / 10) ** 2,
+  };
+  return { calibration, findings };
+}
+
+function refuse(code: string, file: string, row: number | undefined, words: FindingWords): Finding {
+  return finding("error", code, { file, row }, words);
+}
+
+/** The lines of marks and bulb, marks by rising readings. */
+function readMarks(
   { file, facts, factRows }: SheetValues,
   toUnits: (reading: number) => number,
-  findings: Finding[],
-): HydrometerCalibration | undefined {
-  const before = findings.length;
-  const refuse = (code: string, row: number | undefined, rest: Partial<Finding>) =>
-    findings.push({ severity: "error", code, file, row, ...rest } as Finding);
+): Marks {
   const depths: Mark[] = [];
   const necks: Mark[] = [];
+  const findings: Finding[] = [];
+  const bulb = Object.keys(BULB).filter((key) => key in factRows);
   let firstRow: number | undefined;
-  for (let index = 0; index < MOST_MARKS; index++) {
-    const [reading, depth, neck] = ["Reading", "DepthMm", "ToNeckMm"].map(
-      (part) => `mark${index}${part}`,
-    );
-    const given = [reading, depth, neck].filter((key) => key in factRows);
+  for (let index = 0; index < MAX_MARKS; index++) {
+    const reading = `mark${index}Reading`;
+    const depth = `mark${index}DepthMm`;
+    const given = [reading, depth, `mark${index}ToNeckMm`].filter((key) => key in factRows);
     if (given.length === 0) continue;
     const row = factRows[given[0]];
     firstRow ??= row;
     if (given.length !== 2 || given[0] !== reading) {
       const name = `calibration ${index + 1}`;
-      refuse("incomplete-calibration", row, {
+      const found = refuse("incomplete-calibration", file, row, {
         message: say`This mark of the calibration needs its reading and one distance.`,
         expected: say`“${name} reading”, and either “${name} depth (mm)” or “${name} to neck (mm)”`,
         remedy: say`Add the missing line, or take the other one out.`,
       });
+      findings.push(found);
       continue;
     }
     const [value, mm] = given.map((key) => facts[key]);
     if (typeof value !== "number" || typeof mm !== "number") continue;
     (given[1] === depth ? depths : necks).push({ reading: toUnits(value), mm, row });
   }
-  const bulb = Object.keys(BULB).filter((key) => key in factRows);
-  if (firstRow === undefined && bulb.length === 0) return undefined;
+  const byReading = (a: Mark, b: Mark) => a.reading - b.reading;
+  depths.sort(byReading);
+  necks.sort(byReading);
+  const bulbRow = factRows[bulb[0]];
+  return { depths, necks, bulb, bulbRow, firstRow: firstRow ?? bulbRow, findings };
+}
+
+/** Depths and bulb beside each other, or a bulb told only in part. */
+function partFindings(file: string, { depths, necks, bulb, bulbRow }: Marks): Finding[] {
+  const row = necks[0]?.row ?? bulbRow;
+  const lacking = Object.keys(BULB).filter((key) => !bulb.includes(key));
   if (depths.length > 0 && (necks.length > 0 || bulb.length > 0)) {
-    refuse("two-calibrations", necks[0]?.row ?? factRows[bulb[0]], {
+    const found = refuse("two-calibrations", file, row, {
       message: say`The sheet gives measured depths and the dimensions of the bulb.`,
       expected: say`one of the two, so that they cannot contradict each other`,
       remedy: say`Keep the depths, or keep the marks to the neck with bulb and cylinder.`,
     });
+    return [found];
   }
-  const lacking = Object.entries(BULB).filter(([key]) => !bulb.includes(key));
-  if (depths.length === 0 && (necks.length > 0 || bulb.length > 0) && lacking.length > 0) {
-    refuse("incomplete-calibration", necks[0]?.row ?? factRows[bulb[0]], {
-      message: say`The dimensions of bulb and cylinder are given only in part.`,
-      expected: joinTexts(lacking.map(([, name]) => name)),
-      remedy: say`Add the missing lines, or give measured depths in their place.`,
-    });
+  if (depths.length > 0 || lacking.length === 0 || (necks.length === 0 && bulb.length === 0)) {
+    return [];
   }
-  const marks = depths.length > 0 ? depths : necks;
-  const wrong = findings.length > before;
-  if (!wrong && (marks.length < 2 || (marks === necks && marks.length > 2))) {
-    refuse("incomplete-calibration", firstRow ?? factRows[bulb[0]], {
-      value: String(marks.length),
-      message: say`The calibration has ${marks.length} marks.`,
-      expected: marks === depths ? say`two marks or more` : say`two marks of the scale`,
-      remedy: say`Measure at the lowest and the highest mark that is read.`,
-    });
-  }
-  marks.sort((a, b) => a.reading - b.reading);
-  marks.slice(1).forEach(({ reading, mm, row }, index) => {
+  const found = refuse("incomplete-calibration", file, row, {
+    message: say`The dimensions of bulb and cylinder are given only in part.`,
+    expected: joinTexts(lacking.map((key) => BULB[key])),
+    remedy: say`Add the missing lines, or give measured depths in their place.`,
+  });
+  return [found];
+}
+
+/** Depths need two marks or more, a bulb just two. */
+function countFindings(file: string, { depths, necks, firstRow }: Marks): Finding[] {
+  const measured = depths.length > 0;
+  const count = measured ? depths.length : necks.length;
+  if (count === 2 || (measured && count > 2)) return [];
+  const place = { file, row: firstRow, value: String(count) };
+  const found = finding("error", "incomplete-calibration", place, {
+    message: say`The calibration has ${count}{0, plural, one { mark} other { marks}}.`,
+    expected: measured ? say`two marks or more` : say`two marks of the scale`,
+    remedy: say`Measure at the lowest and the highest mark that is read.`,
+  });
+  return [found];
+}
+
+function orderFindings(file: string, marks: readonly Mark[]): Finding[] {
+  return marks.slice(1).flatMap(({ reading, mm, row }, index) => {
     const lower = marks[index];
-    if (reading > lower.reading && mm < lower.mm) return;
-    refuse("calibration-order", row, {
-      value: `${mm} mm`,
+    if (reading > lower.reading && mm < lower.mm) return [];
+    const place = { file, row, value: say`${mm} mm` };
+    const found = finding("error", "calibration-order", place, {
       message:
         reading === lower.reading
           ? say`Two marks of the calibration have the same reading.`
@@ -375,24 +451,6 @@ function hydrometerMarks(
       expected: say`less than ${lower.mm} mm, at a higher reading`,
       remedy: say`Check which distance belongs to which mark.`,
     });
+    return [found];
   });
-  const { bulbLengthMm, bulbVolumeCm3, cylinderDiameterMm } = facts;
-  if (findings.length > before || marks.length < 2) return undefined;
-  if (marks === depths) {
-    return { depths: depths.map(({ reading, mm }) => ({ reading, depthCm: mm / 10 })) };
-  }
-  if (
-    typeof bulbLengthMm !== "number" ||
-    typeof bulbVolumeCm3 !== "number" ||
-    typeof cylinderDiameterMm !== "number"
-  ) {
-    return undefined;
-  }
-  const [a, b] = necks.map(({ reading, mm }) => ({ reading, toNeckCm: mm / 10 }));
-  return {
-    marks: [a, b],
-    bulbLengthCm: bulbLengthMm / 10,
-    bulbVolumeCm3,
-    cylinderAreaCm2: (Math.PI / 4) * (cylinderDiameterMm / 10) ** 2,
-  };
 }

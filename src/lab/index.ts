@@ -23,6 +23,7 @@ export type { Pretreatment } from "./pretreatment.js";
 export type { MappedSheet, SheetGrid, SheetMapping, SheetSource } from "./sheet/grid.js";
 export { type GridReading, readGrid } from "./sheet/grid.js";
 export { type HeaderCell, parseHeaderCell } from "./sheet/layout.js";
+export type { SheetReading } from "./sheet/readSheet.js";
 export type { SieveRecord, SieveRow, SieveSplit } from "./sieve.js";
 export { readSieve } from "./sieve.js";
 export type { SpecimenRecord, SpecimenShape, SpecimenSheet } from "./specimens.js";

@@ -1,8 +1,16 @@
-import type { Finding } from "../findings/finding.js";
+import { type Finding, finding } from "../findings/finding.js";
 import { say } from "../words/message.js";
 import type { SheetGrid } from "./sheet/grid.js";
-import type { SheetLayout } from "./sheet/layout.js";
-import { readSheet } from "./sheet/readSheet.js";
+import {
+  cellPlace,
+  numberRule,
+  type SheetLayout,
+  type SheetRow,
+  type SheetValues,
+  sieveRule,
+  textRule,
+} from "./sheet/layout.js";
+import { readRecord, type SheetReading } from "./sheet/readSheet.js";
 
 export type JarLayerName = "sand and gravel" | "silt" | "clay";
 
@@ -29,46 +37,20 @@ export interface JarLayer {
 
 const NAMES: readonly JarLayerName[] = ["sand and gravel", "silt", "clay"];
 
+const needed = { required: true, positive: true };
+
 /** What a jar sheet may hold. */
 export const JAR_LAYOUT: SheetLayout = {
   title: say`jar sheet`,
   facts: [
-    {
-      key: "waterDepthMm",
-      names: ["water depth"],
-      kind: "number",
-      dimension: "length",
-      required: true,
-      positive: true,
-    },
-    {
-      key: "temperatureC",
-      names: ["temperature"],
-      kind: "number",
-      dimension: "temperature",
-      min: 5,
-      max: 40,
-    },
-    { key: "passedSizeMm", names: ["passed sieve"], kind: "sieve" },
+    numberRule("waterDepthMm", "water depth", "length", needed),
+    numberRule("temperatureC", "temperature", "temperature", { min: 5, max: 40 }),
+    sieveRule("passedSizeMm", "passed sieve"),
   ],
   columns: [
-    { key: "layer", names: ["layer"], kind: "text", required: true },
-    {
-      key: "timeMin",
-      names: ["time"],
-      kind: "number",
-      dimension: "duration",
-      required: true,
-      positive: true,
-    },
-    {
-      key: "topMm",
-      names: ["top"],
-      kind: "number",
-      dimension: "length",
-      required: true,
-      positive: true,
-    },
+    textRule("layer", "layer", { required: true }),
+    numberRule("timeMin", "time", "duration", needed),
+    numberRule("topMm", "top", "length", needed),
   ],
 };
 
@@ -78,80 +60,109 @@ export const JAR_LAYOUT: SheetLayout = {
  * `time (min)` and `top (mm)`: the height of the settled soil above the bottom at that time, one row each
  * for `sand and gravel`, `silt` and `clay`, in this order.
  *
- * @returns the record, or `undefined` where the sheet holds too little to make one.
+ * @returns the record, where nothing is wrong, and everything found.
  */
-export function readJar(grid: SheetGrid, findings: Finding[]): JarRecord | undefined {
-  const before = findings.length;
-  const sheet = readSheet(grid, JAR_LAYOUT, findings);
-  if (!sheet) return undefined;
-  const { file, facts } = sheet;
-  const refuse = (finding: Omit<Finding, "severity" | "file">) =>
-    findings.push({ severity: "error", file, ...finding });
+export function readJar(grid: SheetGrid): SheetReading<JarRecord> {
+  return readRecord(grid, JAR_LAYOUT, (sheet) => {
+    const { file, facts } = sheet;
+    const { layers, findings } = readLayers(sheet);
+    const { passedSizeMm } = facts;
+    const record: JarRecord = {
+      file,
+      waterDepthMm: facts.waterDepthMm as number,
+      temperatureC: facts.temperatureC as number | undefined,
+      ...(typeof passedSizeMm === "number" ? { passedSizeMm } : {}),
+      layers,
+    };
+    return { record, findings: [...findings, ...heightFindings(sheet, layers)] };
+  });
+}
+
+function readLayers(sheet: SheetValues): {
+  readonly layers: readonly JarLayer[];
+  readonly findings: readonly Finding[];
+} {
   const layers: JarLayer[] = [];
-  sheet.rows.forEach(({ row, values, written }, index) => {
-    const expected = NAMES[index];
-    if (written.layer && written.layer.toLowerCase() !== expected) {
-      refuse({
-        code: "layer-order",
-        row,
-        column: sheet.headers.layer,
-        value: written.layer,
+  const findings: Finding[] = [];
+  for (const [index, entry] of sheet.rows.entries()) {
+    const name = NAMES.at(index);
+    const { layer } = entry.written;
+    if (layer && layer.toLowerCase() !== name) {
+      const found = finding("error", "layer-order", cellPlace(sheet, entry, "layer"), {
         message: say`This layer is not the next one.`,
-        expected: expected ?? say`three rows: sand and gravel, silt, clay`,
+        expected: name ?? say`three rows: sand and gravel, silt, clay`,
         remedy: say`Write the three layers once each, from the bottom up.`,
       });
-      return;
+      findings.push(found);
+      continue;
     }
-    const { timeMin, topMm } = values;
-    if (typeof timeMin !== "number" || typeof topMm !== "number") return;
-    const below = layers.at(-1);
-    for (const [key, value, least] of [
-      ["timeMin", timeMin, below?.timeMin ?? 0],
-      ["topMm", topMm, below?.topMm ?? 0],
-    ] as const) {
-      if (!below || value > least || (key === "topMm" && value === least)) continue;
-      refuse({
-        code: key === "timeMin" ? "time-order" : "layer-sinks",
-        row,
-        column: sheet.headers[key],
-        value: written[key],
-        message:
-          key === "timeMin"
-            ? say`This reading is not later than the one above it.`
-            : say`The settled soil stands lower than at the reading before.`,
-        expected: key === "timeMin" ? say`more than ${least} min` : say`at least ${least} mm`,
-        remedy: say`Heights are those of the top above the bottom of the jar, read in order.`,
-      });
-    }
-    if (expected) layers.push({ name: expected, timeMin, topMm, row });
-  });
-  if (sheet.rows.length < NAMES.length) {
-    refuse({
-      code: "missing-layer",
-      row: sheet.rows[sheet.rows.length - 1].row,
-      message: say`The table does not have all three layers.`,
-      expected: NAMES.join(", "),
-      remedy: say`Add the missing row; a layer that cannot be seen has the top of the one below it.`,
+    const { timeMin, topMm } = entry.values;
+    if (typeof timeMin !== "number" || typeof topMm !== "number") continue;
+    findings.push(...orderFindings(sheet, entry, layers.at(-1), timeMin, topMm));
+    if (name) layers.push({ name, timeMin, topMm, row: entry.row });
+  }
+  return { layers, findings };
+}
+
+/** A layer is read later than the one below it, and its top stands no lower. */
+function orderFindings(
+  sheet: SheetValues,
+  entry: SheetRow,
+  below: JarLayer | undefined,
+  timeMin: number,
+  topMm: number,
+): Finding[] {
+  if (!below) return [];
+  const findings: Finding[] = [];
+  const remedy = say`Heights are those of the top above the bottom of the jar, read in order.`;
+  if (timeMin <= below.timeMin) {
+    const found = finding("error", "time-order", cellPlace(sheet, entry, "timeMin"), {
+      message: say`This reading is not later than the one above it.`,
+      expected: say`more than ${below.timeMin} min`,
+      remedy,
     });
+    findings.push(found);
+  }
+  if (topMm < below.topMm) {
+    const found = finding("error", "layer-sinks", cellPlace(sheet, entry, "topMm"), {
+      message: say`The settled soil stands lower than at the reading before.`,
+      expected: say`at least ${below.topMm} mm`,
+      remedy,
+    });
+    findings.push(found);
+  }
+  return findings;
+}
+
+/** All three layers are there, and leave water above them. */
+function heightFindings(
+  { file, facts, rows, headers }: SheetValues,
+  layers: readonly JarLayer[],
+): Finding[] {
+  const findings: Finding[] = [];
+  if (rows.length < NAMES.length) {
+    const found = finding(
+      "error",
+      "missing-layer",
+      { file, row: rows.at(-1)?.row },
+      {
+        message: say`The table does not have all three layers.`,
+        expected: NAMES.join(", "),
+        remedy: say`Add the missing row; a layer that cannot be seen has the top of the one below it.`,
+      },
+    );
+    findings.push(found);
   }
   const last = layers.at(-1);
-  if (last && typeof facts.waterDepthMm === "number" && last.topMm >= facts.waterDepthMm) {
-    refuse({
-      code: "jar-full-of-soil",
-      row: last.row,
-      column: sheet.headers.topMm,
-      value: String(last.topMm),
+  const { waterDepthMm } = facts;
+  if (last && typeof waterDepthMm === "number" && last.topMm >= waterDepthMm) {
+    const place = { file, row: last.row, column: headers.topMm, value: say`${last.topMm}` };
+    const found = finding("error", "jar-full-of-soil", place, {
       message: say`The soil stands as high as the water.`,
-      expected: say`less than the water's ${facts.waterDepthMm} mm; a third of it is usual`,
+      expected: say`less than the water's ${waterDepthMm} mm; a third of it is usual`,
       remedy: say`Check the heights; repeat the test with less soil.`,
     });
+    findings.push(found);
   }
-  if (findings.slice(before).some(({ severity }) => severity === "error")) return undefined;
-  return {
-    file,
-    waterDepthMm: facts.waterDepthMm as number,
-    temperatureC: facts.temperatureC as number | undefined,
-    ...(typeof facts.passedSizeMm === "number" ? { passedSizeMm: facts.passedSizeMm } : {}),
-    layers,
-  };
+  return findings;
 }

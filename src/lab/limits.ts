@@ -1,8 +1,15 @@
-import type { Finding } from "../findings/finding.js";
-import { say, type Text } from "../words/message.js";
+import { type Finding, finding } from "../findings/finding.js";
+import { say } from "../words/message.js";
 import type { SheetGrid } from "./sheet/grid.js";
-import type { SheetLayout, SheetRow, SheetValues } from "./sheet/layout.js";
-import { readSheet } from "./sheet/readSheet.js";
+import {
+  cellPlace,
+  numberRule,
+  type SheetLayout,
+  type SheetRow,
+  type SheetValues,
+  textRule,
+} from "./sheet/layout.js";
+import { readRecord, type SheetReading } from "./sheet/readSheet.js";
 
 /** Liquid limit, plastic limit and linear shrinkage as read from their sheet. */
 export interface LimitsRecord {
@@ -31,248 +38,243 @@ export interface PlasticLimitPoint {
   readonly row: number;
 }
 
-/**
- * Reads a limits sheet: rows named `liquid limit` (with `blows` or `penetration (mm)`) and
- * `plastic limit`, each with `water content (%)` or the three masses `tin (g)`, `tin + wet soil (g)`
- * and `tin + dry soil (g)`; the shrinkage bar's wet and dry length above the table, and apart from them
- * `long box shrinkage (mm)` with, where it is not 600 mm, `long box length (mm)`.
- *
- * @returns the record, or `undefined` where the sheet holds too little to make one.
- */
-export function readLimits(grid: SheetGrid, findings: Finding[]): LimitsRecord | undefined {
-  const before = findings.length;
-  const sheet = readSheet(grid, LIMITS_LAYOUT, findings);
-  if (!sheet) return undefined;
-  const { file, facts } = sheet;
-  const nonPlastic = /^(yes|true|np)$/i.test(String(facts.nonPlastic ?? ""));
-  const liquidLimitPoints: LiquidLimitPoint[] = [];
-  const plasticLimitPoints: PlasticLimitPoint[] = [];
-  const methods = new Set<"cup" | "cone">();
-  const refuse = (
-    entry: SheetRow,
-    code: string,
-    value: string,
-    message: Text,
-    expected: Text,
-    remedy: Text,
-  ) =>
-    findings.push({
-      severity: "error",
-      code,
-      file,
-      row: entry.row,
-      value,
-      message,
-      expected,
-      remedy,
-    });
-
-  for (const entry of sheet.rows) {
-    const { row, values, written } = entry;
-    const waterContentPct = waterContent(entry, refuse);
-    const test = written.test.toLowerCase();
-    if (test === "plastic limit") {
-      if (waterContentPct !== undefined) plasticLimitPoints.push({ waterContentPct, row });
-    } else if (test === "liquid limit") {
-      const measure = values.blows ?? values.penetrationMm;
-      if (typeof measure !== "number") {
-        if (!written.blows && !written.penetrationMm) {
-          refuse(
-            entry,
-            "missing-value",
-            "",
-            say`This row has neither blows nor a penetration.`,
-            say`blows of the cup, or the penetration of the cone`,
-            say`Fill in the reading that was taken.`,
-          );
-        }
-        continue;
-      }
-      methods.add(values.blows === undefined ? "cone" : "cup");
-      if (waterContentPct !== undefined) liquidLimitPoints.push({ measure, waterContentPct, row });
-    } else if (test !== "") {
-      refuse(
-        entry,
-        "unknown-test",
-        written.test,
-        say`This test is not known.`,
-        say`liquid limit or plastic limit`,
-        say`Use one of the two names, or start the row with #.`,
-      );
-    }
-  }
-  if (methods.size > 1) {
-    findings.push({
-      severity: "error",
-      code: "mixed-methods",
-      file,
-      message: say`The liquid limit rows mix cup and cone.`,
-      expected: say`one method a sheet`,
-      remedy: say`Give each method a sheet of its own.`,
-    });
-  }
-  const bar = [facts.wetLengthMm, facts.dryLengthMm];
-  const hasBar = bar.every((length) => typeof length === "number");
-  const barLines = ["wetLengthMm", "dryLengthMm"].filter((key) => key in sheet.factRows);
-  if (barLines.length === 1) {
-    findings.push({
-      severity: "error",
-      code: "incomplete-shrinkage",
-      file,
-      message: say`The shrinkage bar has only one of its two lengths.`,
-      expected: say`the wet and the dry length`,
-      remedy: say`Add the missing line above the table.`,
-    });
-  }
-  const longBox = readLongBox(sheet, findings);
-  if (findings.slice(before).some(({ severity }) => severity === "error")) return undefined;
-  return {
-    file,
-    liquidLimitMethod: [...methods][0],
-    liquidLimitPoints,
-    plasticLimitPoints,
-    nonPlastic,
-    shrinkageBar: hasBar
-      ? { wetLengthMm: bar[0] as number, dryLengthMm: bar[1] as number }
-      : undefined,
-    ...(longBox ? { longBox } : {}),
-  };
-}
-
-/** From the sheet's own column, or from the three masses. */
-function waterContent(
-  entry: SheetRow,
-  refuse: (
-    entry: SheetRow,
-    code: string,
-    value: string,
-    message: Text,
-    expected: Text,
-    remedy: Text,
-  ) => void,
-): number | undefined {
-  const { values, written } = entry;
-  if (typeof values.waterContentPct === "number") return values.waterContentPct;
-  const { tinG, wetG, dryG } = values;
-  if (typeof tinG !== "number" || typeof wetG !== "number" || typeof dryG !== "number") {
-    if (!written.waterContentPct && (!written.tinG || !written.wetG || !written.dryG)) {
-      refuse(
-        entry,
-        "missing-value",
-        "",
-        say`This row has no water content.`,
-        say`a water content in percent, or the three masses of tin, wet and dry soil`,
-        say`Fill in the readings.`,
-      );
-    }
-    return undefined;
-  }
-  if (!(tinG < dryG && dryG <= wetG)) {
-    refuse(
-      entry,
-      "masses-disagree",
-      `${written.tinG}, ${written.wetG}, ${written.dryG}`,
-      say`These masses cannot belong together.`,
-      say`tin < tin + dry soil ≤ tin + wet soil`,
-      say`Check which mass stands in which column.`,
-    );
-    return undefined;
-  }
-  return (100 * (wetG - dryG)) / (dryG - tinG);
-}
+const positive = { positive: true };
 
 /** What a limits sheet may hold. */
 export const LIMITS_LAYOUT: SheetLayout = {
   title: say`limits sheet`,
   facts: [
-    {
-      key: "wetLengthMm",
-      names: ["shrinkage bar wet length"],
-      kind: "number",
-      dimension: "length",
-      positive: true,
-    },
-    {
-      key: "dryLengthMm",
-      names: ["shrinkage bar dry length"],
-      kind: "number",
-      dimension: "length",
-      positive: true,
-    },
-    {
-      ...{ key: "boxShrinkageMm", names: ["long box shrinkage"], kind: "number" },
-      ...{ dimension: "length", min: 0 },
-    },
-    {
-      ...{ key: "boxLengthMm", names: ["long box length"], kind: "number" },
-      ...{ dimension: "length", positive: true },
-    },
-    { key: "nonPlastic", names: ["non-plastic"], kind: "text" },
+    numberRule("wetLengthMm", "shrinkage bar wet length", "length", positive),
+    numberRule("dryLengthMm", "shrinkage bar dry length", "length", positive),
+    numberRule("boxShrinkageMm", "long box shrinkage", "length", { min: 0 }),
+    numberRule("boxLengthMm", "long box length", "length", positive),
+    textRule("nonPlastic", ["non-plastic", "nonplastic", "non plastic"]),
   ],
   columns: [
-    { key: "test", names: ["test"], kind: "text", required: true },
-    { key: "blows", names: ["blows"], kind: "number", min: 1, max: 100 },
-    {
-      key: "penetrationMm",
-      names: ["penetration"],
-      kind: "number",
-      dimension: "length",
-      positive: true,
-      max: 40,
-    },
-    {
-      key: "waterContentPct",
-      names: ["water content"],
-      kind: "number",
-      dimension: "ratio",
-      min: 0,
-      max: 200,
-    },
-    { key: "tinG", names: ["tin"], kind: "number", dimension: "mass", positive: true },
-    { key: "wetG", names: ["tin + wet soil"], kind: "number", dimension: "mass", positive: true },
-    { key: "dryG", names: ["tin + dry soil"], kind: "number", dimension: "mass", positive: true },
+    textRule("test", "test", { required: true }),
+    numberRule("blows", "blows", "number", { min: 1, max: 100 }),
+    numberRule("penetrationMm", "penetration", "length", { positive: true, max: 40 }),
+    numberRule("waterContentPct", "water content", "ratio", { min: 0, max: 200 }),
+    numberRule("tinG", "tin", "mass", positive),
+    numberRule("wetG", "tin + wet soil", "mass", positive),
+    numberRule("dryG", "tin + dry soil", "mass", positive),
   ],
+  tableOptional: true,
 };
+
+/**
+ * Reads a limits sheet: rows named `liquid limit` (with `blows` or `penetration (mm)`) and
+ * `plastic limit`, each with `water content (%)` or the three masses `tin (g)`, `tin + wet soil (g)`
+ * and `tin + dry soil (g)`; the shrinkage bar's wet and dry length above the table, and apart from them
+ * `long box shrinkage (mm)` with, where it is not 600 mm, `long box length (mm)`. Where the fines roll to no thread the line
+ * `non-plastic` says yes; it may stand alone, without a table.
+ *
+ * @returns the record, where nothing is wrong, and everything found.
+ */
+export function readLimits(grid: SheetGrid): SheetReading<LimitsRecord> {
+  return readRecord(grid, LIMITS_LAYOUT, (sheet) => {
+    const liquid = rowsOf(sheet, "liquid limit").map((entry) => liquidLimitPoint(sheet, entry));
+    const plastic = rowsOf(sheet, "plastic limit").map((entry) => waterContent(sheet, entry));
+    const methods = new Set(liquid.flatMap(({ method }) => method ?? []));
+    const nonPlastic = readNonPlastic(sheet);
+    const bar = readShrinkageBar(sheet);
+    const box = readLongBox(sheet);
+    const record: LimitsRecord = {
+      file: sheet.file,
+      liquidLimitMethod: [...methods][0],
+      liquidLimitPoints: liquid.flatMap(({ point }) => point ?? []),
+      plasticLimitPoints: plastic.flatMap(({ pct, row }) =>
+        pct === undefined ? [] : [{ waterContentPct: pct, row }],
+      ),
+      nonPlastic: nonPlastic.nonPlastic,
+      shrinkageBar: bar.shrinkageBar,
+      ...(box.longBox ? { longBox: box.longBox } : {}),
+    };
+    const rowFindings = [
+      ...[...liquid, ...plastic].flatMap(({ findings }) => findings),
+      ...unknownTests(sheet),
+    ].sort((a, b) => (a.row ?? 0) - (b.row ?? 0));
+    const findings = [
+      ...rowFindings,
+      ...(methods.size > 1 ? [mixedMethods(sheet)] : []),
+      ...nonPlastic.findings,
+      ...bar.findings,
+      ...box.findings,
+    ];
+    return { record, findings };
+  });
+}
+
+type Test = "liquid limit" | "plastic limit";
+
+function rowsOf({ rows }: SheetValues, test: Test): readonly SheetRow[] {
+  return rows.filter(({ written }) => written.test.toLowerCase() === test);
+}
+
+function unknownTests(sheet: SheetValues): Finding[] {
+  const unknown = sheet.rows.filter(
+    ({ written }) => !/^((liquid|plastic) limit)?$/i.test(written.test),
+  );
+  return unknown.map((entry) =>
+    finding("error", "unknown-test", cellPlace(sheet, entry, "test"), {
+      message: say`This test is not known.`,
+      expected: say`liquid limit or plastic limit`,
+      remedy: say`Use one of the two names, or start the row with # and a space.`,
+    }),
+  );
+}
+
+function mixedMethods({ file }: SheetValues): Finding {
+  return finding(
+    "error",
+    "mixed-methods",
+    { file },
+    {
+      message: say`The liquid limit rows mix cup and cone.`,
+      expected: say`one method a sheet`,
+      remedy: say`Give each method a sheet of its own.`,
+    },
+  );
+}
+
+interface LiquidLimitRow {
+  readonly point?: LiquidLimitPoint;
+  readonly method?: "cup" | "cone";
+  readonly findings: readonly Finding[];
+}
+
+/** Blows or penetration of a row of the liquid limit, at its water content. */
+function liquidLimitPoint(sheet: SheetValues, entry: SheetRow): LiquidLimitRow {
+  const { pct, findings } = waterContent(sheet, entry);
+  const { blows, penetrationMm } = entry.values;
+  const measure = blows ?? penetrationMm;
+  if (typeof measure !== "number") {
+    // What is written and could not be read was told at its cell.
+    if (entry.written.blows || entry.written.penetrationMm) return { findings };
+    const place = { file: sheet.file, row: entry.row, value: "" };
+    const found = finding("error", "missing-value", place, {
+      message: say`This row has neither blows nor a penetration.`,
+      expected: say`blows of the cup, or the penetration of the cone`,
+      remedy: say`Fill in the reading that was taken.`,
+    });
+    return { findings: [...findings, found] };
+  }
+  const method = blows === undefined ? "cone" : "cup";
+  if (pct === undefined) return { method, findings };
+  return { point: { measure, waterContentPct: pct, row: entry.row }, method, findings };
+}
+
+/** From the sheet's own column, or from the three masses. */
+function waterContent(
+  { file }: SheetValues,
+  { row, values, written }: SheetRow,
+): { readonly row: number; readonly pct?: number; readonly findings: readonly Finding[] } {
+  const { waterContentPct, tinG, wetG, dryG } = values;
+  if (typeof waterContentPct === "number") return { row, pct: waterContentPct, findings: [] };
+  if (typeof tinG !== "number" || typeof wetG !== "number" || typeof dryG !== "number") {
+    if (written.waterContentPct || (written.tinG && written.wetG && written.dryG)) {
+      return { row, findings: [] };
+    }
+    const found = finding(
+      "error",
+      "missing-value",
+      { file, row, value: "" },
+      {
+        message: say`This row has no water content.`,
+        expected: say`a water content in percent, or the three masses of tin, wet and dry soil`,
+        remedy: say`Fill in the readings.`,
+      },
+    );
+    return { row, findings: [found] };
+  }
+  if (tinG < dryG && dryG <= wetG) {
+    return { row, pct: (100 * (wetG - dryG)) / (dryG - tinG), findings: [] };
+  }
+  const value = `${written.tinG}, ${written.wetG}, ${written.dryG}`;
+  const found = finding(
+    "error",
+    "masses-disagree",
+    { file, row, value },
+    {
+      message: say`These masses cannot belong together.`,
+      expected: say`tin < tin + dry soil ≤ tin + wet soil`,
+      remedy: say`Check which mass stands in which column.`,
+    },
+  );
+  return { row, findings: [found] };
+}
+
+const YES = /^(yes|y|true|1|x|np|n\.p\.|non[- ]?plastic|s[ií])$/i;
+const NO = /^(no|n|false|0|plastic|[-–—])$/i;
+
+/** Whether the laboratory reports the soil as non-plastic; a finding for a word that could mean either. */
+function readNonPlastic({ file, facts, factRows }: SheetValues): {
+  readonly nonPlastic: boolean;
+  readonly findings: readonly Finding[];
+} {
+  const value = String(facts.nonPlastic ?? "").trim();
+  if (YES.test(value)) return { nonPlastic: true, findings: [] };
+  if (value === "" || NO.test(value)) return { nonPlastic: false, findings: [] };
+  const place = { file, row: factRows.nonPlastic, column: "non-plastic", value };
+  const found = finding("error", "not-yes-or-no", place, {
+    message: say`This line says whether the soil is non-plastic, and the word is not understood.`,
+    expected: say`yes or NP where the fines roll to no thread, no where they do`,
+    remedy: say`Write yes or no; put the rest in a remark.`,
+  });
+  return { nonPlastic: false, findings: [found] };
+}
+
+/** The two lengths of the shrinkage bar; a finding where one of them is missing. */
+function readShrinkageBar({ file, facts, factRows }: SheetValues): {
+  readonly shrinkageBar?: LimitsRecord["shrinkageBar"];
+  readonly findings: readonly Finding[];
+} {
+  const { wetLengthMm, dryLengthMm } = facts;
+  if (typeof wetLengthMm === "number" && typeof dryLengthMm === "number") {
+    return { shrinkageBar: { wetLengthMm, dryLengthMm }, findings: [] };
+  }
+  if ("wetLengthMm" in factRows === "dryLengthMm" in factRows) return { findings: [] };
+  const found = finding(
+    "error",
+    "incomplete-shrinkage",
+    { file },
+    {
+      message: say`The shrinkage bar has only one of its two lengths.`,
+      expected: say`the wet and the dry length`,
+      remedy: say`Add the missing line above the table.`,
+    },
+  );
+  return { findings: [found] };
+}
 
 /** The long box of field practice where a sheet gives no other length. */
 const BOX_LENGTH_MM = 600;
 
 /** The long shrinkage box of a limits sheet; findings where its two lines do not go together. */
-function readLongBox(
-  { file, facts, factRows }: SheetValues,
-  findings: Finding[],
-): LimitsRecord["longBox"] {
-  const { boxShrinkageMm: shrinkage, boxLengthMm: length = BOX_LENGTH_MM } = facts;
+function readLongBox({ file, facts, factRows }: SheetValues): {
+  readonly longBox?: LimitsRecord["longBox"];
+  readonly findings: readonly Finding[];
+} {
+  const { boxShrinkageMm: shrinkageMm, boxLengthMm: lengthMm = BOX_LENGTH_MM } = facts;
   if (!("boxShrinkageMm" in factRows)) {
-    if ("boxLengthMm" in factRows) {
-      findings.push({
-        severity: "error",
-        code: "incomplete-shrinkage",
-        file,
-        row: factRows.boxLengthMm,
-        column: "long box length",
-        value: String(facts.boxLengthMm ?? ""),
-        message: say`The long box has a length and no shrinkage.`,
-        expected: say`“long box shrinkage (mm)” beside it`,
-        remedy: say`Add the line: all gaps of the dry bar pushed together, measured at one end.`,
-      });
-    }
-    return undefined;
-  }
-  if (typeof shrinkage !== "number" || typeof length !== "number") return undefined;
-  if (shrinkage >= length) {
-    findings.push({
-      severity: "error",
-      code: "box-shrank-away",
-      file,
-      row: factRows.boxShrinkageMm,
-      column: "long box shrinkage",
-      value: `${shrinkage} mm`,
-      message: say`The soil in the long box shrank by as much as the box is long.`,
-      expected: say`less than ${length} mm`,
-      remedy: say`Check whether the dry length stands there in place of the shrinkage.`,
+    if (!("boxLengthMm" in factRows)) return { findings: [] };
+    const value = String(facts.boxLengthMm ?? "");
+    const place = { file, row: factRows.boxLengthMm, column: "long box length", value };
+    const found = finding("error", "incomplete-shrinkage", place, {
+      message: say`The long box has a length and no shrinkage.`,
+      expected: say`“long box shrinkage (mm)” beside it`,
+      remedy: say`Add the line: all gaps of the dry bar pushed together, measured at one end.`,
     });
-    return undefined;
+    return { findings: [found] };
   }
-  return { shrinkageMm: shrinkage, lengthMm: length };
+  if (typeof shrinkageMm !== "number" || typeof lengthMm !== "number") return { findings: [] };
+  if (shrinkageMm < lengthMm) return { longBox: { shrinkageMm, lengthMm }, findings: [] };
+  const row = factRows.boxShrinkageMm;
+  const place = { file, row, column: "long box shrinkage", value: say`${shrinkageMm} mm` };
+  const found = finding("error", "box-shrank-away", place, {
+    message: say`The soil in the long box shrank by as much as the box is long.`,
+    expected: say`less than ${lengthMm} mm`,
+    remedy: say`Check whether the dry length stands there in place of the shrinkage.`,
+  });
+  return { findings: [found] };
 }

@@ -1,9 +1,9 @@
-import type { Finding } from "../findings/finding.js";
+import { type Finding, finding } from "../findings/finding.js";
 import { say } from "../words/message.js";
 import { PRETREATMENT_FACTS, type Pretreatment, readPretreatment } from "./pretreatment.js";
 import type { SheetGrid } from "./sheet/grid.js";
-import type { SheetLayout } from "./sheet/layout.js";
-import { readSheet } from "./sheet/readSheet.js";
+import { cellPlace, numberRule, type SheetLayout, sieveRule } from "./sheet/layout.js";
+import { readRecord, type SheetReading } from "./sheet/readSheet.js";
 
 /** A pipette analysis as read from its sheet. */
 export interface PipetteRecord {
@@ -31,43 +31,25 @@ export interface PipetteSample {
   readonly row: number;
 }
 
-const number = { kind: "number", required: true } as const;
+const above0 = { required: true, positive: true };
+const from0 = { required: true, min: 0 };
 
 /** What a pipette sheet may hold. */
 export const PIPETTE_LAYOUT: SheetLayout = {
   title: say`pipette sheet`,
   facts: [
-    { key: "dryMassG", names: ["dry mass"], dimension: "mass", positive: true, ...number },
-    { key: "separatingSizeMm", names: ["separating sieve"], kind: "sieve", required: true },
-    {
-      key: "cylinderVolumeCm3",
-      names: ["cylinder volume"],
-      dimension: "volume",
-      positive: true,
-      ...number,
-    },
-    {
-      key: "pipetteVolumeCm3",
-      names: ["pipette volume"],
-      dimension: "volume",
-      positive: true,
-      ...number,
-    },
-    { key: "dispersantG", names: ["dispersant mass"], dimension: "mass", min: 0, ...number },
+    numberRule("dryMassG", "dry mass", "mass", above0),
+    sieveRule("separatingSizeMm", "separating sieve", { required: true }),
+    numberRule("cylinderVolumeCm3", "cylinder volume", "volume", above0),
+    numberRule("pipetteVolumeCm3", "pipette volume", "volume", above0),
+    numberRule("dispersantG", "dispersant mass", "mass", from0),
     ...PRETREATMENT_FACTS,
   ],
   columns: [
-    { key: "timeMin", names: ["time"], dimension: "duration", positive: true, ...number },
-    { key: "depthMm", names: ["depth"], dimension: "length", positive: true, ...number },
-    {
-      key: "temperatureC",
-      names: ["temperature"],
-      dimension: "temperature",
-      min: 5,
-      max: 40,
-      ...number,
-    },
-    { key: "solidsG", names: ["solids"], dimension: "mass", min: 0, ...number },
+    numberRule("timeMin", "time", "duration", above0),
+    numberRule("depthMm", "depth", "length", above0),
+    numberRule("temperatureC", "temperature", "temperature", { required: true, min: 5, max: 40 }),
+    numberRule("solidsG", "solids", "mass", from0),
   ],
 };
 
@@ -77,61 +59,56 @@ export const PIPETTE_LAYOUT: SheetLayout = {
  * `depth (mm)`, `temperature (C)` and `solids (g)`, the dried contents of the pipette; where the soil
  * was treated before, `pretreatment` and `pretreatment loss (%)`.
  *
- * @returns the record, or `undefined` where the sheet holds too little to make one.
+ * @returns the record, where nothing is wrong, and everything found.
  */
-export function readPipette(grid: SheetGrid, findings: Finding[]): PipetteRecord | undefined {
-  const before = findings.length;
-  const sheet = readSheet(grid, PIPETTE_LAYOUT, findings);
-  if (!sheet) return undefined;
-  const { file, facts } = sheet;
-  const refuse = (finding: Omit<Finding, "severity" | "file">) =>
-    findings.push({ severity: "error", file, ...finding });
-  const samples: PipetteSample[] = [];
-  for (const { row, values, written } of sheet.rows) {
-    const { timeMin, depthMm, temperatureC, solidsG } = values;
-    if (
-      typeof timeMin !== "number" ||
-      typeof depthMm !== "number" ||
-      typeof temperatureC !== "number" ||
-      typeof solidsG !== "number"
-    ) {
-      continue;
+export function readPipette(grid: SheetGrid): SheetReading<PipetteRecord> {
+  return readRecord(grid, PIPETTE_LAYOUT, (sheet) => {
+    const { file, facts } = sheet;
+    const findings: Finding[] = [];
+    const samples: PipetteSample[] = [];
+    for (const entry of sheet.rows) {
+      const { timeMin, depthMm, temperatureC, solidsG } = entry.values;
+      if (
+        typeof timeMin !== "number" ||
+        typeof depthMm !== "number" ||
+        typeof temperatureC !== "number" ||
+        typeof solidsG !== "number"
+      ) {
+        continue;
+      }
+      const above = samples.at(-1);
+      if (above && timeMin <= above.timeMin) {
+        const found = finding("error", "time-order", cellPlace(sheet, entry, "timeMin"), {
+          message: say`This sample is not later than the one above it.`,
+          expected: say`more than ${above.timeMin} min`,
+          remedy: say`Write the time since the start of sedimentation, in order.`,
+        });
+        findings.push(found);
+      }
+      samples.push({ timeMin, depthMm, temperatureC, solidsG, row: entry.row });
     }
-    const above = samples.at(-1);
-    if (above && timeMin <= above.timeMin) {
-      refuse({
-        code: "time-order",
-        row,
-        column: sheet.headers.timeMin,
-        value: written.timeMin,
-        message: say`This sample is not later than the one above it.`,
-        expected: say`more than ${above.timeMin} min`,
-        remedy: say`Write the time since the start of sedimentation, in order.`,
+    const { cylinderVolumeCm3: cylinder, pipetteVolumeCm3: pipette } = facts;
+    if (typeof cylinder === "number" && typeof pipette === "number" && pipette >= cylinder) {
+      const place = { file, row: sheet.factRows.pipetteVolumeCm3, value: say`${pipette} cm³` };
+      const found = finding("error", "pipette-volume", place, {
+        message: say`The pipette holds as much as the cylinder.`,
+        expected: say`less than ${cylinder} cm³`,
+        remedy: say`Check the two volumes and their units.`,
       });
+      findings.push(found);
     }
-    samples.push({ timeMin, depthMm, temperatureC, solidsG, row });
-  }
-  const pretreatment = readPretreatment(sheet, findings);
-  const { cylinderVolumeCm3: cylinder, pipetteVolumeCm3: pipette } = facts;
-  if (typeof cylinder === "number" && typeof pipette === "number" && pipette >= cylinder) {
-    refuse({
-      code: "pipette-volume",
-      row: sheet.factRows.pipetteVolumeCm3,
-      value: String(pipette),
-      message: say`The pipette holds as much as the cylinder.`,
-      expected: say`less than ${cylinder} cm³`,
-      remedy: say`Check the two volumes and their units.`,
-    });
-  }
-  if (findings.slice(before).some(({ severity }) => severity === "error")) return undefined;
-  return {
-    file,
-    dryMassG: facts.dryMassG as number,
-    separatingSizeMm: facts.separatingSizeMm as number,
-    cylinderVolumeCm3: cylinder as number,
-    pipetteVolumeCm3: pipette as number,
-    dispersantG: facts.dispersantG as number,
-    ...(pretreatment ? { pretreatment } : {}),
-    samples,
-  };
+    const treated = readPretreatment(sheet);
+    findings.push(...treated.findings);
+    const record: PipetteRecord = {
+      file,
+      dryMassG: facts.dryMassG as number,
+      separatingSizeMm: facts.separatingSizeMm as number,
+      cylinderVolumeCm3: cylinder as number,
+      pipetteVolumeCm3: pipette as number,
+      dispersantG: facts.dispersantG as number,
+      ...(treated.pretreatment ? { pretreatment: treated.pretreatment } : {}),
+      samples,
+    };
+    return { record, findings };
+  });
 }

@@ -1,4 +1,3 @@
-import type { Finding } from "../findings/finding.js";
 import { COMPACTION_LAYOUT, readCompaction } from "./compaction.js";
 import { ENVELOPE_LAYOUT, readEnvelope } from "./envelope.js";
 import { HYDROMETER_LAYOUT, readHydrometer } from "./hydrometer.js";
@@ -7,12 +6,13 @@ import { LIMITS_LAYOUT, readLimits } from "./limits.js";
 import { PIPETTE_LAYOUT, readPipette } from "./pipette.js";
 import type { SheetGrid } from "./sheet/grid.js";
 import type { SheetLayout } from "./sheet/layout.js";
+import type { SheetReading } from "./sheet/readSheet.js";
 import { readSieve, sieveLayout } from "./sieve.js";
 import { readSpecimens, SPECIMEN_LAYOUT } from "./specimens.js";
 
 /** A kind of sheet: its reader, and the forms that it may have. */
 export interface SheetKind<T> {
-  readonly read: (grid: SheetGrid, findings: Finding[]) => T | undefined;
+  readonly read: (grid: SheetGrid) => SheetReading<T>;
   readonly layouts: () => readonly SheetLayout[];
 }
 

@@ -1,10 +1,18 @@
-import type { Finding } from "../findings/finding.js";
+import { type Finding, type FindingWords, finding } from "../findings/finding.js";
 import { formatFixed } from "../quantities/format.js";
-import type { Dimension } from "../quantities/units.js";
 import { joinTexts, say } from "../words/message.js";
 import type { SheetGrid } from "./sheet/grid.js";
-import type { CellRule, SheetLayout, SheetRow, SheetValues } from "./sheet/layout.js";
-import { findHeaderRow, readSheet } from "./sheet/readSheet.js";
+import {
+  type CellRule,
+  type CellValue,
+  cellPlace,
+  numberRule,
+  type SheetLayout,
+  type SheetRow,
+  type SheetValues,
+  textRule,
+} from "./sheet/layout.js";
+import { findHeaderRow, readRecord, type SheetReading } from "./sheet/readSheet.js";
 
 /** What the loaded face is: a rectangle of length and width, or a disc of the diameter. */
 export type SpecimenShape = "cube" | "prism" | "cylinder";
@@ -47,78 +55,11 @@ export interface SpecimenSheet {
   readonly specimens: readonly SpecimenRecord[];
 }
 
-/**
- * Reads a block sheet: `block`, `cement (%)` of the dry mass of soil and aggregate (or `cement parts` and
- * `soil parts` by loose volume, with the lines `cement loose density (kg/m3)`, `soil loose density (kg/m3)`
- * and, where that soil was moist, `soil moisture (%)` above the table), `age (d)`, and either
- * `strength (MPa)` or `load (kN)` with `length (mm)` and `width (mm)` or `diameter (mm)` of the loaded face.
- * A text in `excluded` keeps the block out of the regression and is shown in every report.
- *
- * @returns the record, or `undefined` where the sheet holds too little to make one.
- */
-export function readSpecimens(grid: SheetGrid, findings: Finding[]): SpecimenSheet | undefined {
-  const before = findings.length;
-  const sheet = readSheet(grid, SPECIMEN_LAYOUT, findings);
-  if (!sheet) return undefined;
-  const { file } = sheet;
-  const hasCement = checkCementColumns(sheet, findHeaderRow(grid, SPECIMEN_LAYOUT) + 1, findings);
-  const specimens: SpecimenRecord[] = [];
-  const rowOfId = new Map<string, number>();
-  for (const entry of sheet.rows) {
-    const { row, values, written } = entry;
-    const { strengthMpa, shape, dryDensityKgM3 } = specimenStress(sheet, entry, findings);
-    const cementPct = hasCement ? specimenCement(sheet, entry, findings) : undefined;
-    const earlier = rowOfId.get(written.id);
-    if (earlier !== undefined) {
-      findings.push({
-        severity: "error",
-        code: "repeated-block",
-        file,
-        row,
-        column: sheet.headers.id,
-        value: written.id,
-        message: say`This block's name stands already in row ${earlier}.`,
-        expected: say`each block once`,
-        remedy: say`Correct the name, or take the copy out.`,
-      });
-    }
-    rowOfId.set(written.id, row);
-    if (
-      strengthMpa === undefined ||
-      cementPct === undefined ||
-      typeof values.ageDays !== "number"
-    ) {
-      continue;
-    }
-    specimens.push({
-      ...(values as Partial<SpecimenRecord>),
-      id: written.id,
-      cementPct,
-      ageDays: values.ageDays,
-      strengthMpa,
-      shape,
-      dryDensityKgM3,
-      row,
-    });
-  }
-  if (findings.slice(before).some(({ severity }) => severity === "error")) return undefined;
-  return { file, specimens };
-}
-
-const measured = (key: string, name: string, dimension: Dimension): CellRule => ({
-  key,
-  names: [name],
-  kind: "number",
-  dimension,
-  positive: true,
-});
-const moisture = (key: string, ...names: string[]): CellRule => ({
-  ...{ key, names, kind: "number", dimension: "ratio", min: 0, max: 60 },
-});
-const looseDensity = (key: string, ...names: string[]): CellRule => ({
-  ...{ key, names, kind: "number", dimension: "density", min: 300, max: 3000 },
-});
-const text = (key: string, ...names: string[]): CellRule => ({ key, names, kind: "text" });
+const positive = { positive: true };
+const moisture = (key: string, name: string): CellRule =>
+  numberRule(key, name, "ratio", { min: 0, max: 60 });
+const looseDensity = (key: string, name: string): CellRule =>
+  numberRule(key, name, "density", { min: 300, max: 3000 });
 
 /** Facts and columns of a block sheet. */
 export const SPECIMEN_LAYOUT: SheetLayout = {
@@ -129,73 +70,162 @@ export const SPECIMEN_LAYOUT: SheetLayout = {
     moisture("soilMoisturePct", "soil moisture"),
   ],
   columns: [
-    { key: "id", names: ["block", "specimen"], kind: "text", required: true },
-    text("batch", "batch"),
-    {
-      ...{ key: "cementPct", names: ["cement"], kind: "number", dimension: "ratio" },
-      ...{ min: 0, max: 30 },
-    },
-    measured("cementParts", "cement parts", "number"),
-    measured("soilParts", "soil parts", "number"),
-    { ...measured("ageDays", "age", "age"), required: true },
-    text("shape", "shape"),
-    measured("lengthMm", "length", "length"),
-    measured("widthMm", "width", "length"),
-    measured("diameterMm", "diameter", "length"),
-    measured("heightMm", "height", "length"),
-    measured("loadKn", "load", "force"),
-    measured("strengthMpa", "strength", "stress"),
-    measured("massG", "mass", "mass"),
-    measured("dryDensityKgM3", "dry density", "density"),
+    textRule("id", ["block", "specimen"], { required: true }),
+    textRule("batch", "batch"),
+    numberRule("cementPct", "cement", "ratio", { min: 0, max: 30 }),
+    numberRule("cementParts", "cement parts", "number", positive),
+    numberRule("soilParts", "soil parts", "number", positive),
+    numberRule("ageDays", "age", "age", { required: true, min: 0 }),
+    textRule("shape", "shape"),
+    numberRule("lengthMm", "length", "length", positive),
+    numberRule("widthMm", "width", "length", positive),
+    numberRule("diameterMm", "diameter", "length", positive),
+    numberRule("heightMm", "height", "length", positive),
+    numberRule("loadKn", "load", "force", positive),
+    numberRule("strengthMpa", "strength", "stress", positive),
+    numberRule("massG", "mass", "mass", positive),
+    numberRule("dryDensityKgM3", "dry density", "density", positive),
     moisture("moisturePct", "moisture"),
     moisture("makingMoisturePct", "moisture at making"),
     moisture("testMoisturePct", "moisture at test"),
-    measured("crushingOrder", "crushing order", "number"),
-    text("excluded", "excluded"),
-    text("remark", "remark", "remarks"),
+    numberRule("crushingOrder", "crushing order", "number", positive),
+    textRule("excluded", "excluded"),
+    textRule("remark", ["remark", "remarks"]),
   ],
 };
 
 /**
- * The cement content of a row: as entered, or from its parts by loose volume with the densities above
- * the table. Pushes a finding and gives undefined where there is none to be had.
+ * Reads a block sheet: `block`, `cement (%)` of the dry mass of soil and aggregate (or `cement parts` and
+ * `soil parts` by loose volume, with the lines `cement loose density (kg/m3)`, `soil loose density (kg/m3)`
+ * and, where that soil was moist, `soil moisture (%)` above the table), `age (d)`, and either
+ * `strength (MPa)` or `load (kN)` with `length (mm)` and `width (mm)` or `diameter (mm)` of the loaded face.
+ * A text in `excluded` keeps the block out of the regression and is shown in every report; `no` does not.
+ *
+ * @returns the record, where nothing is wrong, and everything found.
  */
-function specimenCement(
+export function readSpecimens(grid: SheetGrid): SheetReading<SpecimenSheet> {
+  return readRecord(grid, SPECIMEN_LAYOUT, (sheet) => {
+    const headerRow = findHeaderRow(grid, SPECIMEN_LAYOUT) + 1;
+    const columns = cementColumnFindings(sheet, headerRow);
+    const hasCement = Boolean(sheet.headers.cementPct || sheet.headers.cementParts);
+    const findings: Finding[] = [...columns];
+    const specimens: SpecimenRecord[] = [];
+    const rowOfId = new Map<string, number>();
+    for (const entry of sheet.rows) {
+      const { row, values, written } = entry;
+      const stress = readStress(sheet, entry);
+      const cement = hasCement ? readCementContent(sheet, entry) : { findings: [] };
+      findings.push(...stress.findings, ...cement.findings);
+      const earlier = rowOfId.get(written.id);
+      if (earlier !== undefined) {
+        const found = finding("error", "repeated-block", cellPlace(sheet, entry, "id"), {
+          message: say`This block's name stands already in row ${earlier}.`,
+          expected: say`each block once`,
+          remedy: say`Correct the name, or take the copy out.`,
+        });
+        findings.push(found);
+      }
+      rowOfId.set(written.id, row);
+      const { shape, strengthMpa, dryDensityKgM3 } = stress;
+      const { pct: cementPct } = cement;
+      const { ageDays } = values;
+      if (strengthMpa === undefined || cementPct === undefined || typeof ageDays !== "number") {
+        continue;
+      }
+      specimens.push({
+        ...(values as Partial<SpecimenRecord>),
+        id: written.id,
+        cementPct,
+        ageDays,
+        strengthMpa,
+        shape,
+        dryDensityKgM3,
+        excluded: exclusion(values.excluded),
+        row,
+      });
+    }
+    return { record: { file: sheet.file, specimens }, findings };
+  });
+}
+
+/** The reason that keeps a block out; a plain no under that header gives none. */
+function exclusion(value: CellValue): string | undefined {
+  return typeof value === "string" && !/^(no|n|none|false|0|[-–—])$/i.test(value)
+    ? value
+    : undefined;
+}
+
+/** Names a sheet that has no cement column at all, or parts by volume without the loose densities. */
+function cementColumnFindings(sheet: SheetValues, headerRow: number): Finding[] {
+  const { file, headers, factRows, rows } = sheet;
+  if (!headers.cementPct && !headers.cementParts) {
+    const place = { file, row: headerRow, value: Object.values(headers).join(", ") };
+    const found = finding("error", "wrong-header", place, {
+      message: say`The column “cement” is missing.`,
+      expected: say`“cement (%)”, or “cement parts” and “soil parts”`,
+      remedy: say`Add the column, or rename the one that holds it.`,
+    });
+    return [found];
+  }
+  const lacking = [
+    ["cementLooseDensityKgM3", "“cement loose density (kg/m3)”"],
+    ["soilLooseDensityKgM3", "“soil loose density (kg/m3)”"],
+  ].filter(([key]) => !(key in factRows));
+  const first = rows.find(({ written }) => written.cementParts || written.soilParts);
+  if (!first || lacking.length === 0) return [];
+  const found = finding("error", "parts-without-densities", partsPlace(sheet, first), {
+    message: say`The cement is in parts by volume, but the sheet does not say what a loose volume weighs.`,
+    expected: say`${joinTexts(lacking.map(([, name]) => name))} above the table`,
+    remedy: say`Fill a measure of known volume as on site, weigh it, and add the lines.`,
+  });
+  return [found];
+}
+
+function partsPlace({ file, headers }: SheetValues, { row, written }: SheetRow) {
+  const value = `${written.cementParts ?? ""} : ${written.soilParts ?? ""}`;
+  return { file, row, column: headers.cementParts ?? headers.soilParts, value };
+}
+
+/**
+ * The cement content of a row: as entered, or from its parts by loose volume with the densities above
+ * the table; a finding where there is none to be had.
+ */
+function readCementContent(
   sheet: SheetValues,
-  { row, values, written }: SheetRow,
-  findings: Finding[],
-): number | undefined {
-  const { file, headers, facts } = sheet;
+  entry: SheetRow,
+): { readonly pct?: number; readonly findings: readonly Finding[] } {
+  const { headers, facts } = sheet;
+  const { values, written } = entry;
   const { cementPct, cementParts, soilParts } = values;
+  const parts = partsPlace(sheet, entry);
   const refuse = (
     code: string,
     column: string | undefined,
-    rest: Omit<Finding, "severity" | "code" | "file">,
-  ) => {
-    findings.push({ severity: "error", code, file, row, column, ...rest });
-    return undefined;
-  };
-  const parts = Boolean(written.cementParts || written.soilParts);
-  if (written.cementPct && parts) {
-    return refuse("cement-twice", headers.cementPct, {
-      value: `${written.cementPct}; ${written.cementParts} : ${written.soilParts}`,
+    value: string,
+    words: FindingWords,
+  ) => ({
+    findings: [finding("error", code, { ...parts, column, value }, words)],
+  });
+  if (!written.cementParts && !written.soilParts) {
+    // One that is written and cannot be read was told at its cell.
+    if (written.cementPct) {
+      return typeof cementPct === "number" ? { pct: cementPct, findings: [] } : { findings: [] };
+    }
+    return refuse("missing-value", headers.cementPct ?? headers.cementParts, "", {
+      message: say`This block has no cement content.`,
+      expected: say`cement in percent of the dry mass, or cement parts and soil parts by loose volume`,
+      remedy: say`Fill it in (0 for none), or start the row with # and a space to leave it out.`,
+    });
+  }
+  if (written.cementPct) {
+    return refuse("cement-twice", headers.cementPct, `${written.cementPct}; ${parts.value}`, {
       message: say`This block has its cement in percent and in parts.`,
       expected: say`one of the two, so that they cannot contradict each other`,
       remedy: say`Leave the cells of one of them empty.`,
     });
   }
-  if (!parts) {
-    if (written.cementPct) return cementPct as number | undefined;
-    return refuse("missing-value", headers.cementPct ?? headers.cementParts, {
-      value: "",
-      message: say`This block has no cement content.`,
-      expected: say`cement in percent of the dry mass, or cement parts and soil parts by loose volume`,
-      remedy: say`Fill it in (0 for none), or start the row with # to leave it out.`,
-    });
-  }
-  if (!(written.cementParts && written.soilParts)) {
-    return refuse("missing-value", headers.cementParts ?? headers.soilParts, {
-      value: `${written.cementParts ?? ""} : ${written.soilParts ?? ""}`,
+  if (!written.cementParts || !written.soilParts) {
+    return refuse("missing-value", parts.column, parts.value, {
       message: say`Parts by volume need both numbers.`,
       expected: say`cement parts and soil parts`,
       remedy: say`Fill in the missing one.`,
@@ -209,52 +239,16 @@ function specimenCement(
     typeof soilLooseDensityKgM3 !== "number"
   ) {
     // A density that is missing is told once for the sheet, one that cannot be read at its cell.
-    return undefined;
+    return { findings: [] };
   }
-  return cementFromParts({
+  const pct = cementFromParts({
     cementParts,
     soilParts,
     cementLooseDensityKgM3,
     soilLooseDensityKgM3,
-    soilMoisturePct: soilMoisturePct as number | undefined,
+    soilMoisturePct: typeof soilMoisturePct === "number" ? soilMoisturePct : undefined,
   });
-}
-
-/** Names a sheet that has no cement column at all, or parts by volume without the loose densities. */
-function checkCementColumns(sheet: SheetValues, headerRow: number, findings: Finding[]): boolean {
-  const { file, headers, factRows, rows } = sheet;
-  if (!headers.cementPct && !headers.cementParts) {
-    findings.push({
-      severity: "error",
-      code: "wrong-header",
-      file,
-      row: headerRow,
-      value: Object.values(headers).join(", "),
-      message: say`The column “cement” is missing.`,
-      expected: say`“cement (%)”, or “cement parts” and “soil parts”`,
-      remedy: say`Add the column, or rename the one that holds it.`,
-    });
-    return false;
-  }
-  const lacking = [
-    ...("cementLooseDensityKgM3" in factRows ? [] : ["“cement loose density (kg/m3)”"]),
-    ...("soilLooseDensityKgM3" in factRows ? [] : ["“soil loose density (kg/m3)”"]),
-  ];
-  const first = rows.find(({ written }) => written.cementParts || written.soilParts);
-  if (first && lacking.length > 0) {
-    findings.push({
-      severity: "error",
-      code: "parts-without-densities",
-      file,
-      row: first.row,
-      column: headers.cementParts,
-      value: `${first.written.cementParts ?? ""} : ${first.written.soilParts ?? ""}`,
-      message: say`The cement is in parts by volume, but the sheet does not say what a loose volume weighs.`,
-      expected: say`${joinTexts(lacking)} above the table`,
-      remedy: say`Fill a measure of known volume as on site, weigh it, and add the lines.`,
-    });
-  }
-  return true;
+  return { pct, findings: [] };
 }
 
 /** How cement and soil were measured out by loose volume. */
@@ -297,83 +291,106 @@ export function cementFromParts(parts: CementParts): number {
   return (100 * cementParts * cementLooseDensityKgM3) / drySoil;
 }
 
+const SHAPES: readonly SpecimenShape[] = ["cube", "prism", "cylinder"];
+
 /** Strength and load over area may differ by their roundings, not by more. */
 const ROUNDING = 0.03;
 
-const number = (value: unknown) => (typeof value === "number" ? value : undefined);
+interface Stress {
+  readonly shape?: SpecimenShape;
+  readonly strengthMpa?: number;
+  readonly dryDensityKgM3?: number;
+  readonly findings: readonly Finding[];
+}
 
-/** The shape of a row, strength, loaded area and dry density; findings for what does not go together. */
-function specimenStress(
-  { file, headers }: SheetValues,
-  { row, values, written }: SheetRow,
-  findings: Finding[],
-): { shape?: SpecimenShape; strengthMpa?: number; dryDensityKgM3?: number } {
-  const push = (
-    code: string,
-    column: string | undefined,
-    rest: Pick<Finding, "value" | "message" | "expected" | "remedy">,
-  ) => findings.push({ severity: "error", code, file, row, column, ...rest });
-  const shape = written.shape ? written.shape.toLowerCase() : undefined;
-  if (shape !== undefined && !["cube", "prism", "cylinder"].includes(shape)) {
-    push("unknown-shape", headers.shape, {
-      value: written.shape,
+/** The shape of a row, its strength and dry density; findings for what does not go together. */
+function readStress(sheet: SheetValues, entry: SheetRow): Stress {
+  const { values, written } = entry;
+  const shape = SHAPES.find((known) => known === written.shape?.toLowerCase());
+  if (written.shape && !shape) {
+    const found = finding("error", "unknown-shape", cellPlace(sheet, entry, "shape"), {
       message: say`This shape is not known here.`,
       expected: say`cube, prism or cylinder`,
       remedy: say`Write the nearest of them, and what it is in the remark.`,
     });
-    return {};
+    return { findings: [found] };
   }
-  const [length, width, diameter] = ["lengthMm", "widthMm", "diameterMm"].map((key) =>
-    number(values[key]),
-  );
-  const round = shape === "cylinder" || (shape === undefined && diameter !== undefined);
+  const areaMm2 = loadedArea(values, shape);
+  const load = numberOr(values.loadKn);
+  const stress = load !== undefined && areaMm2 ? (load * 1000) / areaMm2 : undefined;
+  const entered = numberOr(values.strengthMpa);
+  return {
+    shape,
+    strengthMpa: entered ?? stress,
+    dryDensityKgM3: numberOr(values.dryDensityKgM3) ?? dryDensity(values, areaMm2),
+    findings: stressFindings(sheet, entry, shape, entered, stress),
+  };
+}
+
+const numberOr = (value: CellValue) => (typeof value === "number" ? value : undefined);
+
+type Values = SheetRow["values"];
+
+/** A block without a named shape is round where it has a diameter. */
+function loadedArea(values: Values, shape: SpecimenShape | undefined): number | undefined {
+  const { lengthMm, widthMm, diameterMm } = values;
+  if (shape === "cylinder" || (shape === undefined && diameterMm !== undefined)) {
+    return typeof diameterMm === "number" ? (Math.PI / 4) * diameterMm ** 2 : undefined;
+  }
+  if (typeof lengthMm !== "number" || typeof widthMm !== "number") return undefined;
+  return lengthMm * widthMm;
+}
+
+/** Of a weighed block whose moisture at the test is known. */
+function dryDensity(values: Values, areaMm2: number | undefined): number | undefined {
+  const { massG, heightMm, testMoisturePct } = values;
+  if (!areaMm2 || typeof massG !== "number" || typeof heightMm !== "number") return undefined;
+  if (typeof testMoisturePct !== "number") return undefined;
+  // g over mm³ is 10⁶ kg/m³.
+  return (1e6 * massG) / (areaMm2 * heightMm) / (1 + testMoisturePct / 100);
+}
+
+function stressFindings(
+  sheet: SheetValues,
+  entry: SheetRow,
+  shape: SpecimenShape | undefined,
+  entered: number | undefined,
+  stress: number | undefined,
+): Finding[] {
+  const { values, written } = entry;
+  const findings: Finding[] = [];
   if (written.lengthMm && written.diameterMm) {
-    push("two-shapes", headers.diameterMm, {
-      value: `${written.lengthMm}; ${written.diameterMm}`,
+    const value = `${written.lengthMm}; ${written.diameterMm}`;
+    const place = { ...cellPlace(sheet, entry, "diameterMm"), value };
+    const found = finding("error", "two-shapes", place, {
       message: say`This block has a length and a diameter.`,
       expected: say`length and width of a rectangular face, or the diameter of a round one`,
       remedy: say`Leave the cells of the other shape empty.`,
     });
+    findings.push(found);
   }
-  const area = round
-    ? diameter && (Math.PI / 4) * diameter ** 2
-    : length && width && length * width;
-  const load = number(values.loadKn);
-  const stress = load !== undefined && area ? (load * 1000) / area : undefined;
-  const entered = number(values.strengthMpa);
   if (entered !== undefined && stress !== undefined && Math.abs(entered / stress - 1) > ROUNDING) {
-    push("strength-and-load-differ", headers.strengthMpa, {
-      value: `${written.strengthMpa}; ${written.loadKn}`,
+    const value = `${written.strengthMpa}; ${written.loadKn}`;
+    const place = { ...cellPlace(sheet, entry, "strengthMpa"), value };
+    const found = finding("error", "strength-and-load-differ", place, {
       message: say`The strength entered, ${formatFixed(entered, 3)} MPa, is not the load over the loaded face, ${formatFixed(stress, 3)} MPa.`,
       expected: say`the same strength within 3 %`,
       remedy: say`Check the units in the header of both, and that the strength is not yet corrected for shape.`,
     });
+    findings.push(found);
   }
-  const needed = round ? written.diameterMm : written.lengthMm && written.widthMm;
-  if (
-    entered === undefined &&
-    stress === undefined &&
-    !written.strengthMpa &&
-    !(written.loadKn && needed)
-  ) {
-    push("missing-value", undefined, {
-      value: "",
+  // What is written and cannot be read was told at its cell.
+  const round = shape === "cylinder" || (!shape && values.diameterMm !== undefined);
+  const face = round ? written.diameterMm : written.lengthMm && written.widthMm;
+  const told = written.strengthMpa || (written.loadKn && face);
+  if (entered === undefined && stress === undefined && !told) {
+    const place = { file: sheet.file, row: entry.row, value: "" };
+    const found = finding("error", "missing-value", place, {
       message: say`This block has no strength.`,
       expected: say`a strength, or a load with the length and width (or the diameter) of the loaded face`,
-      remedy: say`Fill in the readings, or start the row with # to leave it out.`,
+      remedy: say`Fill in the readings, or start the row with # and a space to leave it out.`,
     });
+    findings.push(found);
   }
-  const [mass, height, moisture] = ["massG", "heightMm", "testMoisturePct"].map((key) =>
-    number(values[key]),
-  );
-  // g over mm³ is 10⁶ kg/m³.
-  const dry =
-    mass && area && height && moisture !== undefined
-      ? (1e6 * mass) / (area * height) / (1 + moisture / 100)
-      : undefined;
-  return {
-    shape: shape as SpecimenShape | undefined,
-    strengthMpa: entered ?? stress,
-    dryDensityKgM3: number(values.dryDensityKgM3) ?? dry,
-  };
+  return findings;
 }

@@ -1,8 +1,15 @@
-import type { Finding } from "../findings/finding.js";
+import { type Finding, finding } from "../findings/finding.js";
 import { say } from "../words/message.js";
 import type { SheetGrid } from "./sheet/grid.js";
-import type { CellRule, SheetLayout } from "./sheet/layout.js";
-import { readSheet } from "./sheet/readSheet.js";
+import {
+  cellPlace,
+  numberRule,
+  type SheetLayout,
+  type SheetRow,
+  type SheetValues,
+  textRule,
+} from "./sheet/layout.js";
+import { readRecord, type SheetReading } from "./sheet/readSheet.js";
 
 /** A small hand-made sample of a mix, judged by hand and eye before any block is crushed. */
 export interface WorkshopTrial {
@@ -26,30 +33,23 @@ export interface WorkshopTrial {
   readonly row: number;
 }
 
-const text = (key: string, ...names: string[]): CellRule => ({ key, names, kind: "text" });
-const number = (key: string, name: string): CellRule => ({
-  ...{ key, names: [name], kind: "number", dimension: "number" },
-});
-
-const LAYOUT: SheetLayout = {
+/** What a trial sheet may hold. */
+export const TRIAL_LAYOUT: SheetLayout = {
   title: say`trial sheet`,
   facts: [],
   columns: [
-    { key: "id", names: ["trial"], kind: "text", required: true },
-    { key: "mix", names: ["mix"], kind: "text", required: true },
-    text("texture", "texture"),
-    text("edges", "edges"),
-    {
-      ...{ key: "thicknessMm", names: ["thickness"], kind: "number", dimension: "length" },
-      positive: true,
-    },
-    { ...number("dryingHours", "drying hours"), min: 0 },
-    text("dry", "dry"),
-    text("munsell", "munsell"),
-    number("l", "l*"),
-    number("a", "a*"),
-    number("b", "b*"),
-    text("remark", "remark", "remarks"),
+    textRule("id", "trial", { required: true }),
+    textRule("mix", "mix", { required: true }),
+    textRule("texture", "texture"),
+    textRule("edges", "edges"),
+    numberRule("thicknessMm", "thickness", "length", { positive: true }),
+    numberRule("dryingHours", "drying hours", "number", { min: 0 }),
+    textRule("dry", "dry"),
+    textRule("munsell", "munsell"),
+    numberRule("l", "l*", "number"),
+    numberRule("a", "a*", "number"),
+    numberRule("b", "b*", "number"),
+    textRule("remark", ["remark", "remarks"]),
   ],
 };
 
@@ -57,48 +57,56 @@ const LAYOUT: SheetLayout = {
  * Reads a sheet of workshop trials: `trial`, `mix`, and where they were taken `texture`, `edges`,
  * `thickness (mm)`, `drying hours`, `dry` (yes once the mass stands still), `munsell`, and `L*`, `a*`, `b*`.
  *
- * @returns the trials, or `undefined` where the sheet cannot be read. Source: own layout.
+ * @returns the trials, where nothing is wrong, and everything found. Source: own layout.
  */
-export function readTrials(grid: SheetGrid, findings: Finding[]): WorkshopTrial[] | undefined {
-  const before = findings.length;
-  const sheet = readSheet(grid, LAYOUT, findings);
-  if (!sheet) return undefined;
-  const { file, headers } = sheet;
-  const trials = sheet.rows.map(({ row, values, written }): WorkshopTrial => {
-    const lab = ["l", "a", "b"].map((key) => values[key]);
-    const given = ["l", "a", "b"].filter((key) => written[key]);
-    if (given.length > 0 && given.length < 3) {
-      findings.push({
-        ...{ severity: "error", code: "missing-value", file, row, column: headers[given[0]] },
-        value: given.map((key) => written[key]).join(", "),
-        message: say`A colour needs all three of L*, a* and b*.`,
-        expected: say`three numbers, or none`,
-        remedy: say`Fill in the missing ones, or leave all three empty.`,
-      });
-    }
-    const dry = (written.dry ?? "").toLowerCase();
-    if (!["", "yes", "no"].includes(dry)) {
-      findings.push({
-        ...{ severity: "error", code: "not-yes-or-no", file, row, column: headers.dry },
-        value: written.dry,
-        message: say`This cell says whether the mass stood still.`,
-        expected: say`yes, no, or empty`,
-        remedy: say`Write yes or no; put the rest in the remark.`,
-      });
-    }
-    const words = (key: "texture" | "edges" | "munsell" | "remark") =>
-      written[key] ? { [key]: written[key] } : {};
-    return {
-      ...{ id: written.id, mix: written.mix, row },
-      ...{ ...words("texture"), ...words("edges"), ...words("munsell"), ...words("remark") },
-      ...(typeof values.thicknessMm === "number" ? { thicknessMm: values.thicknessMm } : {}),
-      ...(typeof values.dryingHours === "number" ? { dryingHours: values.dryingHours } : {}),
-      ...(dry ? { dryToConstantMass: dry === "yes" } : {}),
-      ...(lab.every((value): value is number => typeof value === "number")
-        ? { lab: { l: lab[0], a: lab[1], b: lab[2] } }
-        : {}),
-    };
-  });
-  if (findings.slice(before).some(({ severity }) => severity === "error")) return undefined;
-  return trials;
+export function readTrials(grid: SheetGrid): SheetReading<WorkshopTrial[]> {
+  return readRecord(grid, TRIAL_LAYOUT, (sheet) => ({
+    record: sheet.rows.map(trial),
+    findings: sheet.rows.flatMap((entry) => trialFindings(sheet, entry)),
+  }));
+}
+
+function trial({ row, values, written }: SheetRow): WorkshopTrial {
+  const { l, a, b, thicknessMm, dryingHours } = values;
+  const words = (key: "texture" | "edges" | "munsell" | "remark") =>
+    written[key] ? { [key]: written[key] } : {};
+  const measured = typeof l === "number" && typeof a === "number" && typeof b === "number";
+  return {
+    id: written.id,
+    mix: written.mix,
+    row,
+    ...words("texture"),
+    ...words("edges"),
+    ...words("munsell"),
+    ...words("remark"),
+    ...(typeof thicknessMm === "number" ? { thicknessMm } : {}),
+    ...(typeof dryingHours === "number" ? { dryingHours } : {}),
+    ...(written.dry ? { dryToConstantMass: written.dry.toLowerCase() === "yes" } : {}),
+    ...(measured ? { lab: { l, a, b } } : {}),
+  };
+}
+
+function trialFindings(sheet: SheetValues, entry: SheetRow): Finding[] {
+  const { written } = entry;
+  const findings: Finding[] = [];
+  const given = ["l", "a", "b"].filter((key) => written[key]);
+  if (given.length === 1 || given.length === 2) {
+    const value = given.map((key) => written[key]).join(", ");
+    const place = { ...cellPlace(sheet, entry, given[0]), value };
+    const found = finding("error", "missing-value", place, {
+      message: say`A colour needs all three of L*, a* and b*.`,
+      expected: say`three numbers, or none`,
+      remedy: say`Fill in the missing ones, or leave all three empty.`,
+    });
+    findings.push(found);
+  }
+  if (!/^(yes|no)?$/i.test(written.dry ?? "")) {
+    const found = finding("error", "not-yes-or-no", cellPlace(sheet, entry, "dry"), {
+      message: say`This cell says whether the mass stood still.`,
+      expected: say`yes, no, or empty`,
+      remedy: say`Write yes or no; put the rest in the remark.`,
+    });
+    findings.push(found);
+  }
+  return findings;
 }

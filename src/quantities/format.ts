@@ -125,8 +125,8 @@ export function displayUnit(kind: DisplayKind, system: UnitSystem): string {
  * @param significantDigits default 3.
  *
  * @example
- * formatQuantity(2.0684, "stress", "SI") // => "2.07 MPa"
- * formatQuantity(1900, "density", "US") // => "119 lb/ft³"
+ * render(formatQuantity(2.0684, "stress", "SI")) // => "2.07 MPa"
+ * render(formatQuantity(1900, "density", "US")) // => "119 lb/ft³"
  */
 export function formatQuantity(
   value: number,

@@ -22,8 +22,10 @@ export type ParsedQuantity =
  * parseQuantity("1650 stone", "density") // => { problem: "unknown-unit", unit: "stone" }
  */
 export function parseQuantity(text: string, dimension: Dimension): ParsedQuantity {
-  const [, numeral, unit] = /^\s*([+−-]?[\d.,]*(?:[eE][+-]?\d+)?)\s*(.*?)\s*$/u.exec(text) ?? [];
-  const number = parseNumber(numeral ?? text);
+  const plain = text.trim();
+  const [numeral] = NUMERAL.exec(plain) ?? [""];
+  const unit = plain.slice(numeral.length).trim();
+  const number = parseNumber(numeral);
   if ("problem" in number) {
     return { problem: unit && number.problem === "empty" ? "not-a-number" : number.problem };
   }
@@ -35,11 +37,14 @@ export function parseQuantity(text: string, dimension: Dimension): ParsedQuantit
   return value === undefined ? { problem: "unknown-unit", unit } : { value, unit };
 }
 
+/** The number that a text begins with, its thousands set apart or not. */
+const NUMERAL = /^[+−-]?[\d.,]*(?:[\s'’]\d{3}(?!\d)[\d.,]*)*(?:[eE][+-]?\d+)?/u;
+
 /**
  * Lists the units accepted for a dimension, for a message to the user.
  *
  * @example
- * acceptedUnits("stress") // => "MPa, kPa, N/mm2, psi"
+ * acceptedUnits("stress") // => "MPa, kPa, N/mm2, kN/m2, kgf/cm2, psi"
  */
 export function acceptedUnits(dimension: Dimension): string {
   return Object.keys(UNITS[dimension].scales).join(", ");
@@ -49,24 +54,37 @@ export type ParsedNumber =
   | { readonly value: number }
   | { readonly problem: "empty" | "comma-decimal" | "not-a-number" };
 
-const PLAIN_NUMBER = /^[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d+)?$/;
-const COMMA_NUMBER = /^[+-]?(\d{1,3}(\.\d{3})+|\d*),\d+$/;
+const PLAIN_NUMBER = /^[+-]?(\d+(\.\d*)?|\.\d+)([eE][+-]?\d+)?$/;
+const COMMA_NUMBER = /^[+-]?(\d{1,3}([. ]\d{3})+|\d*),\d+$/;
+/** Thousands set apart by a space or an apostrophe, or by commas where a second one or a point leaves no doubt. */
+const THOUSANDS = /^[+-]?\d{1,3}(( \d{3})+(\.\d*)?|('\d{3})+(\.\d*)?|(,\d{3})+\.\d*|(,\d{3}){2,})$/;
+
+/** A number that somebody wrote is shorter; a long text is none, and no pattern need search it. */
+const MAX_LENGTH = 60;
 
 /**
- * Reads a number written with a decimal point and nothing else: no unit, no thousands separator.
- * A decimal comma is told apart from other text, so that the message can say what to do.
+ * Reads a number written with a decimal point and no unit; thousands may be set apart (`1 250`, `1,250.5`).
+ * A decimal comma is told apart from other text, so that the message can say what to do; `1,250` alone
+ * could be either and counts as one.
  *
  * @example
  * parseNumber(" 12.50 ") // => { value: 12.5 }
+ * parseNumber("1 250.5") // => { value: 1250.5 }
  * parseNumber("12,5") // => { problem: "comma-decimal" }
  * parseNumber("12 g") // => { problem: "not-a-number" }
  * parseNumber("") // => { problem: "empty" }
  */
 export function parseNumber(text: string): ParsedNumber {
-  const plain = text.trim().replace(/^−/, "-");
+  const plain = text
+    .trim()
+    .replace(/^−/, "-")
+    .replace(/[\u00a0\u2009\u202f]/g, " ")
+    .replace(/’/g, "'");
   if (plain === "") return { problem: "empty" };
-  if (PLAIN_NUMBER.test(plain)) {
-    const value = Number(plain);
+  if (plain.length > MAX_LENGTH) return { problem: "not-a-number" };
+  const apart = THOUSANDS.test(plain);
+  if (apart || PLAIN_NUMBER.test(plain)) {
+    const value = Number(apart ? plain.replace(/[ ',]/g, "") : plain);
     // 1e999 matches the pattern but is no number anyone measured.
     return Number.isFinite(value) ? { value } : { problem: "not-a-number" };
   }

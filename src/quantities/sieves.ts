@@ -71,6 +71,9 @@ export const SIEVE_DESIGNATIONS: readonly SieveDesignation[] = [
 
 const OPENING_BY_NAME = new Map(SIEVE_DESIGNATIONS.map((sieve) => [sieve.name, sieve.sizeMm]));
 
+/** No sieve has a longer name, and no pattern need search a longer text. */
+const MAX_LENGTH = 40;
+
 /**
  * Reads a sieve as labs write it: a number in the column's unit, a United States designation
  * (`No. 200`, `#200`, `3/8 in`), or a number with its own unit (`63 um`).
@@ -88,6 +91,7 @@ const OPENING_BY_NAME = new Map(SIEVE_DESIGNATIONS.map((sieve) => [sieve.name, s
  */
 export function parseSieve(text: string, unit = "mm"): number | undefined {
   const plain = text.trim().replace(/\s+/g, " ");
+  if (plain.length > MAX_LENGTH) return undefined;
   const bare = parseNumber(plain);
   if ("value" in bare) return positive(openingIn(plain, bare.value, unit));
 

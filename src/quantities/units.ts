@@ -33,6 +33,8 @@ export interface DimensionUnits {
 const INCH_MM = 25.4;
 const POUND_G = 453.59237;
 const POUND_FORCE_N = 4.4482216152605;
+// Standard gravity is exact by definition (3rd CGPM, 1901, from memory).
+const KILOGRAM_FORCE_N = 9.80665;
 const FOOT_MM = 12 * INCH_MM;
 const FOOT3_CM3 = (FOOT_MM / 10) ** 3;
 
@@ -93,6 +95,8 @@ export const UNITS: Readonly<Record<Dimension, DimensionUnits>> = {
       MPa: { factor: 1 },
       kPa: { factor: 0.001 },
       "N/mm2": { factor: 1 },
+      "kN/m2": { factor: 0.001 },
+      "kgf/cm2": { factor: KILOGRAM_FORCE_N / 100 },
       psi: { factor: POUND_FORCE_N / INCH_MM ** 2 },
     },
   },
@@ -101,6 +105,7 @@ export const UNITS: Readonly<Record<Dimension, DimensionUnits>> = {
     scales: {
       kN: { factor: 1 },
       N: { factor: 0.001 },
+      kgf: { factor: KILOGRAM_FORCE_N / 1000 },
       lbf: { factor: POUND_FORCE_N / 1000 },
     },
   },
@@ -186,6 +191,8 @@ const SPELLINGS: Readonly<Record<string, string>> = {
   "cu yd": "yd3",
   pcf: "lb/ft3",
   "g/cc": "g/cm3",
+  // As old testing machines and their reports write it.
+  "kg/cm2": "kgf/cm2",
   mpa: "MPa",
   kpa: "kPa",
   kn: "kN",

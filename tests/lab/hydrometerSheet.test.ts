@@ -1,5 +1,4 @@
 import { describe, expect, it } from "vitest";
-import type { Finding } from "../../src/findings/finding.js";
 import { analyseHydrometer } from "../../src/grading/sedimentation/hydrometer.js";
 import {
   DEFAULT_READING_ERRORS,
@@ -9,19 +8,19 @@ import { readHydrometer } from "../../src/lab/hydrometer.js";
 import { readLimits } from "../../src/lab/limits.js";
 import { readPipette } from "../../src/lab/pipette.js";
 import { readGrid, type SheetGrid } from "../../src/lab/sheet/grid.js";
+import type { SheetReading } from "../../src/lab/sheet/readSheet.js";
 import { createRandom } from "../../src/numerics/random.js";
 import { consistencyLimits } from "../../src/soil/consistency/limits.js";
 import { sedimentationTable } from "../../src/tables/grading.js";
 import { limitsTable } from "../../src/tables/soil.js";
 import { render, renderAll } from "../../src/words/render.js";
 
-type Reader<T> = (grid: SheetGrid, findings: Finding[]) => T | undefined;
+type Reader<T> = (grid: SheetGrid) => SheetReading<T>;
 
 async function read<T>(reader: Reader<T>, lines: readonly string[]) {
   const bytes = new TextEncoder().encode(lines.join("\n"));
   const { grid } = await readGrid("sheets/s.csv", bytes);
-  const findings: Finding[] = [];
-  const record = reader(grid as SheetGrid, findings);
+  const { record, findings } = reader(grid as SheetGrid);
   const errors = findings.filter(({ severity }) => severity === "error");
   expect(record === undefined).toBe(errors.length > 0);
   for (const { message, expected, remedy } of findings) {

@@ -1,20 +1,18 @@
 import { describe, expect, it } from "vitest";
-import type { Finding } from "../../src/findings/finding.js";
 import { analyseSieve } from "../../src/grading/sieveAnalysis.js";
 import { readEnvelope } from "../../src/lab/envelope.js";
 import { readJar } from "../../src/lab/jar.js";
 import { readPipette } from "../../src/lab/pipette.js";
 import { readGrid, type SheetGrid } from "../../src/lab/sheet/grid.js";
+import type { SheetReading } from "../../src/lab/sheet/readSheet.js";
 import { readSieve } from "../../src/lab/sieve.js";
 import { render } from "../../src/words/render.js";
 
-async function read<T>(
-  reader: (grid: SheetGrid, findings: Finding[]) => T | undefined,
-  text: string,
-) {
-  const { grid, finding } = await readGrid("sheets/s.csv", new TextEncoder().encode(text));
-  const findings: Finding[] = finding ? [finding] : [];
-  const record = grid && reader(grid, findings);
+const bytes = (text: string) => new TextEncoder().encode(text);
+
+async function read<T>(reader: (grid: SheetGrid) => SheetReading<T>, text: string) {
+  const { grid, findings: noticed } = await readGrid("sheets/s.csv", bytes(text));
+  const { record, findings } = grid ? reader(grid) : { findings: noticed };
   const errors = findings.filter(({ severity }) => severity === "error");
   // A record comes back exactly where nothing is wrong.
   expect(record === undefined).toBe(errors.length > 0);

@@ -1,4 +1,4 @@
-import { utils, write } from "@e965/xlsx";
+import { CFB, utils, type WorkSheet, write } from "@e965/xlsx";
 import { describe, expect, it } from "vitest";
 import { readGrid } from "../../src/lab/sheet/grid.js";
 import { render } from "../../src/words/render.js";
@@ -44,9 +44,11 @@ describe("CSV", () => {
   });
 
   it("says which quote never closes", async () => {
-    const { finding } = await readGrid("a.csv", bytes('a,b\n"1,2\n'));
+    const {
+      findings: [finding],
+    } = await readGrid("a.csv", bytes('a,b\n"1,2\n'));
     expect(finding).toMatchObject({ code: "not-a-csv", severity: "error" });
-    expect(render(finding?.message ?? "")).toMatch(/[Qq]uote/);
+    expect(render(finding.message)).toMatch(/[Qq]uote/);
   });
 });
 
@@ -71,14 +73,67 @@ describe("XLSX", () => {
     ]);
   });
 
-  it("reads the first sheet only", async () => {
+  const workbook = (sheets: Record<string, WorkSheet>, hidden: readonly boolean[] = []) => {
     const book = utils.book_new();
-    utils.book_append_sheet(book, utils.aoa_to_sheet([["first"]]), "one");
-    utils.book_append_sheet(book, utils.aoa_to_sheet([["second"]]), "two");
-    const rows = await rowsOf(
-      "a.xlsx",
-      new Uint8Array(write(book, { type: "array", bookType: "xlsx" })),
-    );
-    expect(rows).toEqual([["first"]]);
+    for (const [name, sheet] of Object.entries(sheets)) utils.book_append_sheet(book, sheet, name);
+    book.Workbook = { Sheets: hidden.map((each) => ({ Hidden: each ? 1 : 0 })) };
+    return new Uint8Array(write(book, { type: "array", bookType: "xlsx" }));
+  };
+  const cells = (...rows: unknown[][]) => utils.aoa_to_sheet(rows);
+
+  it("reads the first sheet that is in sight, and says that there are others", async () => {
+    const bytes = workbook({ one: cells(["first"]), two: cells(["second"]), three: cells([]) }, [
+      true,
+    ]);
+    const { grid, findings } = await readGrid("a.xlsx", bytes);
+    expect(grid?.rows).toEqual([["second"]]);
+    expect(findings).toMatchObject([{ severity: "note", code: "further-sheets", value: "one" }]);
+    expect((await readGrid("a.xlsx", workbook({ one: cells(["first"]) }))).findings).toEqual([]);
+  });
+
+  it("says which rows are hidden, and reads them", async () => {
+    const sheet = cells(["a", "b"], ["1", "2"], ["3", "4"]);
+    sheet["!rows"] = [{}, { hidden: true }, {}];
+    const { grid, findings } = await readGrid("a.xlsx", workbook({ sheet }));
+    expect(grid?.rows).toHaveLength(3);
+    expect(findings).toMatchObject([{ severity: "warning", code: "hidden-rows", row: 2 }]);
+  });
+
+  it("keeps rows where they stand, also beyond a dimension that is declared too small", async () => {
+    const bytes = workbook({ sheet: cells([], [], ["a", "b"], ["1", "2"]) });
+    const files = CFB.read(bytes, { type: "buffer" });
+    const xml = CFB.find(files, "/xl/worksheets/sheet1.xml");
+    const text = new TextDecoder().decode(new Uint8Array(xml?.content ?? []));
+    const small = text.replace(/<dimension ref="[^"]*"/, '<dimension ref="A3:B3"');
+    expect(small).not.toBe(text);
+    CFB.utils.cfb_add(files, "/xl/worksheets/sheet1.xml", new TextEncoder().encode(small));
+    const declared = CFB.write(files, { fileType: "zip", type: "buffer" }) as unknown as Uint8Array;
+    expect(await rowsOf("a.xlsx", declared)).toEqual([
+      ["", ""],
+      ["", ""],
+      ["a", "b"],
+      ["1", "2"],
+    ]);
+  });
+
+  it("reads percent as it shows, tells dates and errors from numbers", async () => {
+    const sheet = cells(["moisture (%)", "sieve", "mass"], [0.07, 0, 0], [0.065, 0, 0]);
+    sheet.A2.z = "0%";
+    sheet.A3.z = "0.0%";
+    sheet.B2 = { t: "n", v: 45355, z: "d-mmm" };
+    sheet.C2 = { t: "e", v: 7 };
+    const rows = await rowsOf("a.xlsx", workbook({ sheet }));
+    expect(rows?.slice(1)).toEqual([
+      ["7 %", "2024-03-04", "#DIV/0!"],
+      ["6.5 %", "0", "0"],
+    ]);
+  });
+
+  it("refuses a cell that stands far away at once", async () => {
+    const sheet = cells(["a", "b"], ["1", "2"]);
+    sheet.A20001 = { t: "n", v: 1 };
+    sheet["!ref"] = "A1:B20001";
+    const { findings } = await readGrid("a.xlsx", workbook({ sheet }));
+    expect(findings.map(({ code }) => code)).toEqual(["not-a-workbook"]);
   });
 });

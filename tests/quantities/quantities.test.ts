@@ -19,6 +19,8 @@ describe("units", () => {
     [1, "yd3", "volume", 764554.9, 5e-2],
     [1000, "lbf", "force", 4.448222, 1e-6],
     [94, "lb", "mass", 42637.68, 5e-3],
+    [100, "kgf/cm²", "stress", 9.80665, 1e-12],
+    [2500, "kN/m²", "stress", 2.5, 1e-12],
   ] as const)("%d %s of %s", (value, unit, dimension, expected, within) => {
     expect(Math.abs((convertToBase(value, unit, dimension) as number) - expected)).toBeLessThan(
       within,
@@ -47,7 +49,17 @@ describe("numbers as people write them", () => {
     ["-0.5", { value: -0.5 }],
     ["−3", { value: -3 }],
     ["1e3", { value: 1000 }],
-    ["1,234.5", { problem: "not-a-number" }],
+    ["1,234.5", { value: 1234.5 }],
+    ["1,234,567", { value: 1234567 }],
+    ["1 234.5", { value: 1234.5 }],
+    ["12\u00a0345", { value: 12345 }],
+    ["12\u202f345", { value: 12345 }],
+    ["12’345", { value: 12345 }],
+    ["12\u00a0", { value: 12 }],
+    ["1,234", { problem: "comma-decimal" }],
+    ["1 234,5", { problem: "comma-decimal" }],
+    ["1 23", { problem: "not-a-number" }],
+    ["1234 567", { problem: "not-a-number" }],
     ["1.234,5", { problem: "comma-decimal" }],
     ["12,5", { problem: "comma-decimal" }],
     ["1e999", { problem: "not-a-number" }],
@@ -63,6 +75,18 @@ describe("numbers as people write them", () => {
     expect(parseQuantity("strong", "stress")).toEqual({ problem: "not-a-number" });
     expect(parseQuantity("-40 °F", "temperature")).toEqual({ value: -40, unit: "°F" });
     expect(parseQuantity("0.25", "number")).toEqual({ value: 0.25, unit: "-" });
+    expect(parseQuantity("1 650 kg/m3", "density")).toEqual({ value: 1650, unit: "kg/m3" });
+  });
+
+  it("are found, or not, in long texts without searching long", () => {
+    const began = performance.now();
+    for (const filler of [" ", "1", "1 ", "1,", "1.", "(", "e"]) {
+      const text = filler.repeat(100_000);
+      expect(parseNumber(`${text}x`)).toEqual({ problem: "not-a-number" });
+      expect(parseSieve(`${text}x`)).toBeUndefined();
+      expect(parseQuantity(`1 ${text}x`, "length")).toHaveProperty("problem");
+    }
+    expect(performance.now() - began).toBeLessThan(1000);
   });
 });
 

@@ -1,6 +1,7 @@
 import { parse } from "csv-parse/sync";
-import type { Finding } from "../../findings/finding.js";
-import { say, type Text } from "../../words/message.js";
+import { type Finding, type FindingWords, finding } from "../../findings/finding.js";
+import { say } from "../../words/message.js";
+import { MAX_ROWS, type Rows, readWorkbook } from "./workbook.js";
 
 /** The cells of one sheet as text, as a spreadsheet shows its rows; row `i` of the sheet is `rows[i - 1]`. */
 export interface SheetGrid {
@@ -39,61 +40,68 @@ export interface MappedSheet extends SheetMapping {
 /** A sheet as a study names it: its file, or the file with how to read it. */
 export type SheetSource = string | MappedSheet;
 
-/** A lab sheet of a few hundred rows has a few kB; this leaves room and stops a disk image. */
-const LARGEST_SHEET_BYTES = 20 * 1024 * 1024;
+/** A grid with what was noticed while it was read, or the reason why there is none. */
+export interface GridReading {
+  readonly grid?: SheetGrid;
+  readonly findings: readonly Finding[];
+}
 
-export type GridReading =
-  | { readonly grid: SheetGrid; readonly finding?: undefined }
-  | { readonly grid?: undefined; readonly finding: Finding };
+/** A lab sheet of a few hundred rows has a few kB; this leaves room and stops a disk image. */
+const MAX_BYTES = 20 * 1024 * 1024;
 
 /**
  * Turns the bytes of a CSV or XLSX file into a grid of text cells, or says why it cannot.
- * CSV is UTF-8, separated by commas, semicolons or tabs: by `delimiter`, or the mark that most lines hold.
- * XLSX gives the first sheet, numbers at full precision, not as the workbook displays them.
+ * CSV is UTF-8, separated by commas, semicolons or tabs: by `delimiter`, or the mark that most lines hold;
+ * its lines may end in any way, also mixed.
+ * XLSX gives the first sheet that is not hidden, numbers at full precision, not as the workbook displays them.
  */
 export async function readGrid(
   file: string,
   bytes: Uint8Array,
   { delimiter }: { readonly delimiter?: "," | ";" | "\t" } = {},
 ): Promise<GridReading> {
-  const refuse = (code: string, message: Text, expected: Text, remedy: Text): GridReading => ({
-    finding: { severity: "error", code, file, message, expected, remedy },
+  const refuse = (code: string, words: FindingWords): GridReading => ({
+    findings: [finding("error", code, { file }, words)],
   });
-  if (bytes.length > LARGEST_SHEET_BYTES) {
-    return refuse(
-      "sheet-too-large",
-      say`The file has ${bytes.length} bytes.`,
-      say`a lab sheet of at most ${LARGEST_SHEET_BYTES} bytes`,
-      say`Keep one test per file, without pictures.`,
-    );
+  if (bytes.length > MAX_BYTES) {
+    return refuse("sheet-too-large", {
+      message: say`The file has ${bytes.length} bytes.`,
+      expected: say`a lab sheet of at most ${MAX_BYTES} bytes`,
+      remedy: say`Keep one test per file, without pictures.`,
+    });
   }
   const workbook = /\.xlsx$/i.test(file);
-  const { rows, problem } = workbook ? await readWorkbook(bytes) : readCsv(bytes, delimiter);
-  if (rows === undefined) {
-    return refuse(
-      workbook ? "not-a-workbook" : "not-a-csv",
-      problem,
-      workbook ? say`an Excel workbook (.xlsx)` : say`text in UTF-8, one row a line`,
-      workbook
-        ? say`Open the sheet in a spreadsheet program and save it as .xlsx, or as CSV with the ending .csv.`
-        : say`Save the sheet again as CSV (UTF-8).`,
-    );
+  const read = workbook ? await readWorkbook(file, bytes) : readCsv(bytes, delimiter);
+  if (read.rows === undefined) {
+    return workbook
+      ? refuse("not-a-workbook", {
+          message: read.problem,
+          expected: say`an Excel workbook (.xlsx)`,
+          remedy: say`Open the sheet in a spreadsheet program and save it as .xlsx, or as CSV with the ending .csv.`,
+        })
+      : refuse("not-a-csv", {
+          message: read.problem,
+          expected: say`text in UTF-8, one row a line`,
+          remedy: say`Save the sheet again as CSV (UTF-8).`,
+        });
+  }
+  const { rows, findings } = read;
+  if (rows.length > MAX_ROWS) {
+    return refuse("sheet-too-large", {
+      message: say`The sheet has ${rows.length} rows.`,
+      expected: say`a lab sheet of at most ${MAX_ROWS} rows`,
+      remedy: say`Keep one test per file.`,
+    });
   }
   if (rows.every((row) => row.every((cell) => cell === ""))) {
-    return refuse(
-      "empty-sheet",
-      say`The sheet has no cells.`,
-      say`a sheet with a header row and readings`,
-      say`Fill in the sheet, or take it out of study.yaml.`,
-    );
+    return refuse("empty-sheet", {
+      message: say`The sheet has no cells.`,
+      expected: say`a sheet with a header row and readings`,
+      remedy: say`Fill in the sheet, or take it out of study.yaml.`,
+    });
   }
-  return { grid: { file, rows } };
+  return { grid: { file, rows }, findings };
 }
-
-/** Rows of text cells, or a sentence that says why there are none. */
-type Rows =
-  | { readonly rows: string[][]; readonly problem?: undefined }
-  | { readonly rows?: undefined; readonly problem: Text };
 
 function readCsv(bytes: Uint8Array, given?: string): Rows {
   let text: string;
@@ -103,16 +111,18 @@ function readCsv(bytes: Uint8Array, given?: string): Rows {
     return { problem: say`The file is not text in UTF-8.` };
   }
   if (text.includes("\u0000")) return { problem: say`The file holds binary data.` };
-  const delimiter = given ?? separatorOf(text);
+  // The parser goes by the first line's end alone and would join lines that end in another way.
+  const lines = text.replace(/\r\n?/g, "\n");
   try {
-    const rows = parse(text, {
+    const rows = parse(lines, {
       bom: true,
-      delimiter,
+      delimiter: given ?? separatorOf(lines),
+      record_delimiter: "\n",
       relax_column_count: true,
       skip_empty_lines: false,
       trim: true,
     }) as string[][];
-    return { rows };
+    return { rows, findings: [] };
   } catch (problem) {
     return { problem: say`The rows cannot be told apart: ${(problem as Error).message}.` };
   }
@@ -120,34 +130,10 @@ function readCsv(bytes: Uint8Array, given?: string): Rows {
 
 /** The mark that most lines hold; on a tie the semicolon, since its files use the comma inside numbers. */
 function separatorOf(text: string): string {
-  const lines = text.split(/\r?\n/).filter((line) => !line.startsWith("#"));
+  const lines = text.split("\n").filter((line) => !/^"?#(\s|$)/.test(line));
   const counts = [";", "\t", ","].map((mark) => ({
     mark,
     lines: lines.filter((line) => line.includes(mark)).length,
   }));
   return counts.reduce((best, next) => (next.lines > best.lines ? next : best)).mark;
-}
-
-/** Reads the first sheet of an XLSX workbook as text cells. */
-async function readWorkbook(bytes: Uint8Array): Promise<Rows> {
-  // The reader would take any text for a table: a workbook is a ZIP archive, which starts with PK.
-  if (bytes[0] !== 0x50 || bytes[1] !== 0x4b) {
-    return { problem: say`The file is not an Excel workbook.` };
-  }
-  // Loaded only here: most studies have CSV sheets, and the reader costs 60 ms.
-  const { read, utils } = await import("@e965/xlsx");
-  try {
-    const workbook = read(bytes, { type: "array", cellFormula: false, cellHTML: false });
-    const first = workbook.Sheets[workbook.SheetNames[0]];
-    if (!first) return { problem: say`The workbook has no sheet.` };
-    const cells = utils.sheet_to_json<unknown[]>(first, {
-      header: 1,
-      raw: true,
-      defval: "",
-      blankrows: true,
-    });
-    return { rows: cells.map((row) => Array.from(row, (cell) => String(cell ?? "").trim())) };
-  } catch (problem) {
-    return { problem: say`The workbook cannot be read: ${(problem as Error).message}.` };
-  }
 }

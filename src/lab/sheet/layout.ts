@@ -1,7 +1,7 @@
-import type { Finding } from "../../findings/finding.js";
+import { type Finding, type FindingPlace, finding } from "../../findings/finding.js";
 import { acceptedUnits, parseNumber } from "../../quantities/parseQuantity.js";
 import { parseSieve } from "../../quantities/sieves.js";
-import { convertToBase, type Dimension, UNITS } from "../../quantities/units.js";
+import { convertToBase, type Dimension, normaliseUnit, UNITS } from "../../quantities/units.js";
 import { type Sentence, say, type Text } from "../../words/message.js";
 
 /** What a cell may hold. Numbers are converted to the base unit of their dimension. */
@@ -11,15 +11,17 @@ export interface CellRule {
   /** Accepted names, lower case; the first one is shown in messages. */
   readonly names: readonly string[];
   readonly kind: "number" | "text" | "sieve";
-  /** Needed for numbers: where it is set, the cell's header must name a unit of it. */
+  /** Of a number: but for `number` the cell's header must name a unit of it. */
   readonly dimension?: Dimension;
   readonly required?: boolean;
   /** Smallest allowed value in the base unit. */
   readonly min?: number;
   /** Largest allowed value in the base unit. */
   readonly max?: number;
-  /** Zero is not allowed although `min` is 0. */
+  /** Zero is not allowed. */
   readonly positive?: boolean;
+  /** Of a sieve: `pan`, or all that is finer (`<0.063`), may stand there. */
+  readonly pan?: boolean;
 }
 
 /**
@@ -31,6 +33,33 @@ export interface SheetLayout {
   readonly title: Sentence;
   readonly facts: readonly CellRule[];
   readonly columns: readonly CellRule[];
+  /** The facts alone may be all that a laboratory reports. */
+  readonly tableOptional?: boolean;
+}
+
+type Limits = Pick<CellRule, "required" | "min" | "max" | "positive" | "pan">;
+type Names = string | readonly string[];
+
+const listed = (names: Names): readonly string[] => (typeof names === "string" ? [names] : names);
+
+/** The rule of a cell that holds a number. */
+export function numberRule(
+  key: string,
+  names: Names,
+  dimension: Dimension,
+  limits: Limits = {},
+): CellRule {
+  return { key, names: listed(names), kind: "number", dimension, ...limits };
+}
+
+/** The rule of a cell that holds a sieve. */
+export function sieveRule(key: string, names: Names, limits: Limits = {}): CellRule {
+  return { key, names: listed(names), kind: "sieve", ...limits };
+}
+
+/** The rule of a cell that holds a text. */
+export function textRule(key: string, names: Names, limits: Limits = {}): CellRule {
+  return { key, names: listed(names), kind: "text", ...limits };
 }
 
 export type CellValue = number | string | undefined;
@@ -51,6 +80,24 @@ export interface SheetValues {
   readonly headers: Readonly<Record<string, string>>;
 }
 
+/** Where a cell of the table stands and what is written there, for findings. */
+export function cellPlace(
+  { file, headers }: SheetValues,
+  { row, written }: SheetRow,
+  key: string,
+): FindingPlace {
+  return { file, row, column: headers[key], value: written[key] };
+}
+
+/** A reading that should be there. */
+export function emptyCell(place: FindingPlace, expected: Text = say`a reading`): Finding {
+  return finding("error", "missing-value", place, {
+    message: say`This cell is empty.`,
+    expected,
+    remedy: say`Fill in the reading, or start the row with # and a space to leave it out.`,
+  });
+}
+
 export interface HeaderCell {
   /** Lower case, spaces folded. */
   readonly name: string;
@@ -66,50 +113,57 @@ export interface HeaderCell {
  * parseHeaderCell(" remark ") // => { name: "remark" }
  */
 export function parseHeaderCell(text: string): HeaderCell {
-  const [, name, unit] = /^\s*(.*?)\s*(?:\(([^()]*)\))?\s*$/u.exec(text) ?? [];
-  const folded = (name ?? text).toLowerCase().replace(/\s+/g, " ");
-  return unit === undefined ? { name: folded } : { name: folded, unit: unit.trim() };
+  const plain = text.trim();
+  const folded = (name: string) => name.trim().toLowerCase().replace(/\s+/g, " ");
+  const open = plain.lastIndexOf("(");
+  // Brackets in brackets, or text behind them, hold no unit.
+  if (open < 0 || plain.indexOf(")", open) !== plain.length - 1) return { name: folded(plain) };
+  return { name: folded(plain.slice(0, open)), unit: plain.slice(open + 1, -1).trim() };
+}
+
+/** The dimension that a header cell must name a unit of. */
+function unitDimension({ kind, dimension }: CellRule): Dimension | undefined {
+  if (kind === "sieve") return "length";
+  return dimension === "number" ? undefined : dimension;
 }
 
 /** How the header cell of a rule is written, for messages. */
 export function headerExample(rule: CellRule): string {
-  const unit =
-    rule.kind === "sieve"
-      ? " (mm)"
-      : rule.dimension && rule.dimension !== "number"
-        ? ` (${acceptedUnits(rule.dimension).split(", ")[0]})`
-        : "";
+  const dimension = unitDimension(rule);
+  const unit = dimension === undefined ? "" : ` (${acceptedUnits(dimension).split(", ")[0]})`;
   return `“${rule.names[0]}${unit}”`;
 }
 
 /** The unit of a header cell; a finding where one is missing or does not measure this. */
 export function headerUnit(
   rule: CellRule,
-  place: { file: string; row?: number; text: string },
-  findings: Finding[],
-): string | undefined {
+  place: { readonly file: string; readonly row?: number; readonly text: string },
+): { readonly unit?: string; readonly findings: readonly Finding[] } {
+  const dimension = unitDimension(rule);
+  if (dimension === undefined) return { findings: [] };
   const { unit } = parseHeaderCell(place.text);
-  const dimension = rule.kind === "sieve" ? "length" : rule.dimension;
-  if (dimension === undefined || dimension === "number") return undefined;
-  if (unit !== undefined && convertToBase(1, unit, dimension) !== undefined) return unit;
+  if (unit !== undefined && convertToBase(1, unit, dimension) !== undefined) {
+    return { unit, findings: [] };
+  }
   // Designations such as No. 40 need no unit; a bare number would be taken as mm.
-  if (unit === undefined && rule.kind === "sieve") return undefined;
-  findings.push({
-    severity: "error",
-    code: unit === undefined ? "missing-unit" : "unknown-unit",
-    file: place.file,
-    row: place.row,
-    column: place.text,
-    value: unit ?? "",
-    message:
-      unit === undefined ? say`This name has no unit.` : say`The unit “${unit}” is not known here.`,
+  if (unit === undefined && rule.kind === "sieve") return { findings: [] };
+  const { file, row, text } = place;
+  const at = { file, row, column: text, value: unit ?? "" };
+  const words = {
     expected: say`one of ${acceptedUnits(dimension)} in brackets behind the name`,
     remedy: say`Write for example ${headerExample(rule)}.`,
-  });
-  return unit;
+  };
+  const found =
+    unit === undefined
+      ? finding("error", "missing-unit", at, { message: say`This name has no unit.`, ...words })
+      : finding("error", "unknown-unit", at, {
+          message: say`The unit “${unit}” is not known here.`,
+          ...words,
+        });
+  return { unit, findings: [found] };
 }
 
-interface CellPlace {
+export interface CellPlace {
   readonly file: string;
   readonly row: number;
   readonly column: string;
@@ -117,94 +171,120 @@ interface CellPlace {
   readonly unit?: string;
 }
 
-/**
- * Reads one cell by its rule. Pushes a finding and gives `undefined` where the cell does not fit.
- * An empty cell is no problem here: whoever needs the value says so.
- */
-export function readCell(
-  text: string,
-  rule: CellRule,
-  place: CellPlace,
-  findings: Finding[],
-): CellValue {
-  const refuse = (code: string, message: Text, expected: Text, remedy: Text): undefined => {
-    const { file, row, column } = place;
-    findings.push({
-      severity: "error",
-      code,
-      file,
-      row,
-      column,
-      value: text,
-      message,
-      expected,
-      remedy,
-    });
-    return undefined;
-  };
-  if (text === "") return undefined;
-  if (rule.kind === "text") return text;
-  if (rule.kind === "sieve") {
-    if (/^pan$/i.test(text)) return "pan";
-    const sizeMm = parseSieve(text, place.unit ?? "mm");
-    if (sizeMm !== undefined) return sizeMm;
-    return text.includes(",")
-      ? commaDecimal(text, refuse)
-      : refuse(
-          "unknown-sieve",
-          say`This is not a sieve.`,
-          say`an opening, a United States designation such as No. 40 or 3/8 in, or pan`,
-          say`Write the opening in the column's unit.`,
-        );
-  }
+/** The value of a cell, or why it has none; of an empty cell neither. */
+export interface CellReading {
+  readonly value?: CellValue;
+  readonly finding?: Finding;
+}
 
-  const number = parseNumber(text);
-  if ("problem" in number) {
-    return number.problem === "comma-decimal"
-      ? commaDecimal(text, refuse)
-      : refuse(
-          "not-a-number",
-          say`This cell holds text where a number belongs.`,
-          say`a number with a decimal point, without its unit`,
-          say`Correct the reading; put remarks in a remark column.`,
-        );
+/**
+ * Reads one cell by its rule. An empty cell is no problem here: whoever needs the value says so.
+ */
+export function readCell(text: string, rule: CellRule, place: CellPlace): CellReading {
+  if (text === "") return {};
+  if (SPREADSHEET_ERROR.test(text)) {
+    return refusal(text, place, "spreadsheet-error", {
+      message: say`This cell holds a spreadsheet's error in place of a value.`,
+      expected: rule.kind === "text" ? say`a text` : say`a reading`,
+      remedy: say`Mend the formula in the spreadsheet, or type what was read.`,
+    });
   }
-  const value =
-    rule.dimension === undefined || rule.dimension === "number"
-      ? number.value
-      : convertToBase(number.value, place.unit ?? UNITS[rule.dimension].base, rule.dimension);
+  if (rule.kind === "text") return { value: text };
+  return rule.kind === "sieve"
+    ? readSieveCell(text, rule, place)
+    : readNumberCell(text, rule, place);
+}
+
+/** `#N/A`, `#DIV/0!` and their like, as spreadsheets write them in any language. */
+const SPREADSHEET_ERROR = /^(#[\p{Lu}\d/_¡]{1,20}[!?]|#N\/[AD]|#NV|#GETTING_DATA|Err:\d{3})$/u;
+
+type CellWords = { readonly message: Text; readonly expected: Text; readonly remedy: Text };
+
+function refusal(value: string, place: CellPlace, code: string, words: CellWords): CellReading {
+  const { file, row, column } = place;
+  return { finding: finding("error", code, { file, row, column, value }, words) };
+}
+
+function readSieveCell(text: string, rule: CellRule, place: CellPlace): CellReading {
+  const unit = place.unit ?? "mm";
+  if (rule.pan) {
+    const limit = text.startsWith("<") ? parseSieve(text.slice(1), unit) : undefined;
+    if (limit !== undefined || /^pan$/i.test(text)) return { value: "pan" };
+  }
+  const sizeMm = parseSieve(text, unit);
+  if (sizeMm !== undefined) return { value: sizeMm };
+  if (text.includes(",")) return decimalCommaRefusal(text, place);
+  return refusal(text, place, "unknown-sieve", {
+    message: say`This is not a sieve.`,
+    expected: rule.pan
+      ? say`an opening, a United States designation such as No. 40 or 3/8 in, or pan`
+      : say`an opening, or a United States designation such as No. 40 or 3/8 in`,
+    remedy: say`Write the opening in the column's unit.`,
+  });
+}
+
+function readNumberCell(text: string, rule: CellRule, place: CellPlace): CellReading {
+  const dimension = unitDimension(rule);
+  const unit = dimension && (place.unit ?? UNITS[dimension].base);
+  const number = parseNumber(withoutUnit(text, unit));
+  if ("problem" in number) {
+    if (number.problem === "comma-decimal") return decimalCommaRefusal(text, place);
+    if (/^[<>≤≥±]|\d\s*±/.test(text)) {
+      return refusal(text, place, "not-one-number", {
+        message: say`This cell says a range or a limit, not one number.`,
+        expected: say`the reading alone`,
+        remedy: say`Write the number that was read; put the rest in a remark column.`,
+      });
+    }
+    return refusal(text, place, "not-a-number", {
+      message: say`This cell holds text where a number belongs.`,
+      expected: say`a number with a decimal point, without its unit`,
+      remedy: say`Correct the reading; put remarks in a remark column.`,
+    });
+  }
+  const value = dimension && unit ? convertToBase(number.value, unit, dimension) : number.value;
   // An unknown unit is reported once, at the header.
-  if (value === undefined) return undefined;
+  if (value === undefined) return {};
   const { min = Number.NEGATIVE_INFINITY, max = Number.POSITIVE_INFINITY } = rule;
   if (value < min || value > max || (rule.positive && value <= 0)) {
-    return refuse(
-      "out-of-range",
-      say`This value is outside what can be measured.`,
-      rangeText(rule),
-      say`Check the reading against the lab's own sheet.`,
-    );
+    return refusal(text, place, "out-of-range", {
+      message: say`This value is outside what can be measured.`,
+      expected: rangeText(rule),
+      remedy: say`Check the reading against the lab's own sheet.`,
+    });
   }
-  return value;
+  return { value };
 }
 
-function commaDecimal(
-  text: string,
-  refuse: (code: string, message: Text, expected: Text, remedy: Text) => undefined,
-): undefined {
-  return refuse(
-    "comma-decimal",
-    say`This number is written with a decimal comma.`,
-    say`a decimal point: ${text.replace(",", ".")}`,
-    say`Replace decimal commas by points in the whole sheet.`,
-  );
+/** A number with the unit of its column behind it, such as `6 %`, says the same without it. */
+function withoutUnit(text: string, unit: string | undefined): string {
+  const [, number, own] = /^([^\p{L}%°]*\d)\s*([\p{L}%°].*)$/u.exec(text.slice(0, 100)) ?? [];
+  if (own === undefined || unit === undefined) return text;
+  return normaliseUnit(own) === normaliseUnit(unit) ? number : text;
 }
 
-function rangeText(rule: CellRule): Text {
-  const unit =
-    rule.dimension && rule.dimension !== "number" ? ` ${UNITS[rule.dimension].base}` : "";
-  const { min, max, positive } = rule;
-  if (max === undefined)
+function decimalCommaRefusal(text: string, place: CellPlace): CellReading {
+  const pointed = text.replaceAll(".", "").replace(",", ".");
+  // 1,234 with a comma is one and a bit where the comma is decimal, else over a thousand.
+  if (/^[+-]?[1-9]\d{0,2},\d{3}$/.test(text)) {
+    return refusal(text, place, "ambiguous-comma", {
+      message: say`This number has two readings: the comma may be decimal or part the thousands.`,
+      expected: say`${pointed}, or ${text.replace(",", "")}`,
+      remedy: say`Write the one that is meant.`,
+    });
+  }
+  return refusal(text, place, "comma-decimal", {
+    message: say`This number is written with a decimal comma.`,
+    expected: say`a decimal point: ${pointed}`,
+    remedy: say`Replace decimal commas by points in the whole sheet.`,
+  });
+}
+
+function rangeText({ dimension, min, max, positive }: CellRule): Text {
+  const unit = dimension && dimension !== "number" ? ` ${UNITS[dimension].base}` : "";
+  if (max === undefined) {
     return positive ? say`more than 0${unit}` : say`at least ${min ?? 0}${unit}`;
+  }
   if (positive) return say`more than 0 and at most ${max}${unit}`;
   return min === undefined
     ? say`at most ${max}${unit}`

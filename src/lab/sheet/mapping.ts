@@ -1,9 +1,17 @@
-import type { Finding } from "../../findings/finding.js";
+import { type Finding, type FindingWords, finding } from "../../findings/finding.js";
 import { parseNumber } from "../../quantities/parseQuantity.js";
-import { say } from "../../words/message.js";
+import { joinTexts, say } from "../../words/message.js";
 import type { SheetGrid, SheetMapping } from "./grid.js";
 import { type CellRule, headerUnit, parseHeaderCell, type SheetLayout } from "./layout.js";
 import { findHeaderRow, isBlankOrRemark } from "./readSheet.js";
+
+/** Where a mapping stands, for findings. */
+interface MappingPlace {
+  /** The study file. */
+  readonly file: string;
+  /** Path of the sheet's entry, such as `materials.0.sieve`. */
+  readonly key: string;
+}
 
 /**
  * Turns a sheet of the user's own layout into one of ours: header cells, lines and texts are renamed,
@@ -11,28 +19,27 @@ import { findHeaderRow, isBlankOrRemark } from "./readSheet.js";
  * places, so that what a reader finds is told with the row of the user's own sheet.
  *
  * @param layouts the forms that this kind of sheet may have.
- * @returns the grid, or `undefined` where the mapping is wrong; all of its faults are pushed together.
+ * @returns the grid, or none where the mapping is wrong; all of its faults together.
  */
 export function mapSheet(
   { file, rows: given }: SheetGrid,
   mapping: SheetMapping,
   layouts: readonly SheetLayout[],
   place: MappingPlace,
-  findings: Finding[],
-): SheetGrid | undefined {
-  const before = findings.length;
+): { readonly grid?: SheetGrid; readonly findings: readonly Finding[] } {
   const rows = given.map((cells, index) => (index < mapping.skipRows ? [""] : cells));
   const headerIndex = headerOf({ file, rows }, mapping, layouts);
-  const sheet = { file, rows, headerIndex };
-  findings.push(...mappedTargets(mapping, layouts, place));
-  findings.push(...mappedSources(sheet, mapping, layouts, place));
-  if (findings.length > before) return undefined;
+  const faults = [
+    ...unknownTargets(mapping, layouts, place),
+    ...absentSources({ file, rows, headerIndex }, mapping, layouts, place),
+  ];
+  if (faults.length > 0) return { findings: faults };
 
   const columns = renamed(mapping.columns);
   const lines = renamed(mapping.lines);
   const cells = renamed(mapping.cells);
   const facts = Object.entries(mapping.facts).map(([name, value]) => ({ name, value }));
-  if (headerIndex < 0) return { file, rows, facts };
+  if (headerIndex < 0) return { grid: { file, rows, facts }, findings: [] };
 
   const header = rows[headerIndex].map((cell) => columns(cell));
   const first = header.findIndex((cell) => ruleOf([layouts[0].columns[0]], cell));
@@ -41,25 +48,27 @@ export function mapSheet(
   const columnRules = layouts.flatMap((layout) => layout.columns);
   const factRules = layouts.flatMap((layout) => layout.facts);
   const rules = header.map((cell) => ruleOf(columnRules, cell));
-  const stored = /\.xlsx$/i.test(file);
-  const pointed = (text: string, rule: (typeof rules)[number], row: number, column: string) =>
-    mapping.decimalComma && rule
-      ? decimalComma(text, rule, { file, row, column }, stored, findings)
-      : text;
+  const findings: Finding[] = [];
+  const pointed = (text: string, rule: CellRule | undefined, row: number, column: string) => {
+    if (!mapping.decimalComma || !rule) return text;
+    const read = decimalComma(text, rule, { file, row, column });
+    if (read.finding) findings.push(read.finding);
+    return read.text;
+  };
   const mapped = rows.map((row, index) => {
-    if ((row[0] ?? "").startsWith("#")) return row;
+    if (isBlankOrRemark(row)) return row;
     if (index < headerIndex) {
-      const name = lines(row[0] ?? "");
-      const rest = row.slice(1);
-      if (rest.length > 0) rest[0] = pointed(rest[0], ruleOf(factRules, name), index + 1, name);
-      return [name, ...rest];
+      const [own = "", value, ...rest] = row;
+      const name = lines(own);
+      if (value === undefined) return [name];
+      return [name, pointed(value, ruleOf(factRules, name), index + 1, name), ...rest];
     }
     if (index === headerIndex) return order.map((at) => header[at]);
     const own = row.map((cell, at) => pointed(cells(cell), rules[at], index + 1, header[at]));
     // Cells beyond the header stay behind it, for the reader to refuse.
     return [...order.map((at) => own[at] ?? ""), ...own.slice(header.length)];
   });
-  return { file, rows: mapped, facts };
+  return { grid: { file, rows: mapped, facts }, findings };
 }
 
 /** The row that holds the most of the mapped header cells; without any the one that our layout knows. */
@@ -82,14 +91,6 @@ function renamed(names: Readonly<Record<string, string>>): (cell: string) => str
   return (cell) => ours.get(foldedCell(cell)) ?? cell;
 }
 
-/** Where a mapping stands, for findings. */
-interface MappingPlace {
-  /** The study file. */
-  readonly file: string;
-  /** Path of the sheet's entry, such as `materials.0.sieve`. */
-  readonly key: string;
-}
-
 /** Folded for comparing: spaces and capitals do not count. */
 function foldedCell(text: string): string {
   return text.trim().toLowerCase().replace(/\s+/g, " ");
@@ -101,145 +102,153 @@ function ruleOf(rules: readonly CellRule[], ours: string): CellRule | undefined 
 }
 
 /** What is wrong with the right-hand sides of a mapping: names that we lack, missing units, two for one. */
-function mappedTargets(
+function unknownTargets(
   mapping: SheetMapping,
   layouts: readonly SheetLayout[],
   { file, key }: MappingPlace,
 ): Finding[] {
-  const findings: Finding[] = [];
   const check = (
-    part: "columns" | "lines" | "facts",
+    part: "columns" | "lines" | "header-values",
     named: readonly (readonly [own: string, ours: string])[],
     taken: Map<string, string>,
-  ) => {
+  ): Finding[] => {
     const rules = layouts.flatMap((layout) => (part === "columns" ? layout.columns : layout.facts));
-    for (const [own, ours] of named) {
+    return named.flatMap(([own, ours]) => {
       const column = `${key}.${part}.${own}`;
+      const place = { file, column, value: ours };
       const rule = ruleOf(rules, ours);
       if (!rule) {
-        findings.push({
-          ...{ severity: "error", code: "unknown-target", file, column, value: ours },
+        const { title } = layouts[0];
+        const found = finding("error", "unknown-target", place, {
           message:
             part === "columns"
-              ? say`The layout of the ${layouts[0].title} has no column “${ours}”.`
-              : say`The layout of the ${layouts[0].title} has no line “${ours}” above its table.`,
-          expected: say`one of ${[...new Set(rules.map(({ names }) => names[0]))].join(", ")}`,
+              ? say`The layout of the ${title} has no column “${ours}”.`
+              : say`The layout of the ${title} has no line “${ours}” above its table.`,
+          expected: say`one of ${joinTexts([...new Set(rules.map(({ names }) => names[0]))])}`,
           remedy: say`Write the name with its unit in brackets, for example “sieve (mm)”.`,
         });
-        continue;
+        return [found];
       }
-      const units: Finding[] = [];
-      headerUnit(rule, { file, text: ours }, units);
-      findings.push(...units.map((unit) => ({ ...unit, column })));
+      const units = headerUnit(rule, { file, text: ours }).findings;
+      const findings = units.map((unit) => ({ ...unit, column }));
       // The three forms of a sieve sheet share a key: only names can be taken.
       const earlier = taken.get(rule.names[0]);
-      if (earlier !== undefined) {
-        findings.push({
-          ...{ severity: "error", code: "mapped-twice", file, column, value: ours },
-          message: say`“${ours}” is given twice: also by “${earlier}”.`,
-          expected: say`each of our names once`,
-          remedy: say`Take one of the two out.`,
-        });
-      }
       taken.set(rule.names[0], own);
-    }
+      if (earlier === undefined) return findings;
+      const twice = finding("error", "mapped-twice", place, {
+        message: say`“${ours}” is given twice: also by “${earlier}”.`,
+        expected: say`each of our names once`,
+        remedy: say`Take one of the two out.`,
+      });
+      return [...findings, twice];
+    });
   };
-  check("columns", Object.entries(mapping.columns), new Map());
   const lines = new Map<string, string>();
-  check("lines", Object.entries(mapping.lines), lines);
-  const names = Object.keys(mapping.facts);
-  check(
-    "facts",
-    names.map((name) => [name, name]),
-    lines,
-  );
-  return findings;
+  const facts = Object.keys(mapping.facts).map((name) => [name, name] as const);
+  return [
+    ...check("columns", Object.entries(mapping.columns), new Map()),
+    ...check("lines", Object.entries(mapping.lines), lines),
+    ...check("header-values", facts, lines),
+  ];
 }
 
-type Rows = readonly (readonly string[])[];
+/** A sheet with the place of its header, before it is mapped. */
+interface OwnSheet {
+  readonly file: string;
+  readonly rows: readonly (readonly string[])[];
+  readonly headerIndex: number;
+}
 
 /** What is wrong with the left-hand sides of a mapping: texts that the sheet lacks or holds twice. */
-function mappedSources(
-  sheet: { readonly file: string; readonly rows: Rows; readonly headerIndex: number },
+function absentSources(
+  sheet: OwnSheet,
   mapping: SheetMapping,
   layouts: readonly SheetLayout[],
   { file, key }: MappingPlace,
 ): Finding[] {
   const { rows, headerIndex } = sheet;
-  const findings: Finding[] = [];
-  const refuse = (code: string, part: string, own: string, rest: Partial<Finding>) => {
-    const column = `${key}.${part}.${own}`;
-    findings.push({ severity: "error", code, file, column, value: own, ...rest } as Finding);
-  };
-  const header = rows[headerIndex] ?? [];
-  const shown = header.filter((cell) => cell !== "").map((cell) => `“${cell}”`);
-  const mapped = new Set(Object.keys(mapping.columns).map(foldedCell));
-  for (const [own, ours] of Object.entries(mapping.columns)) {
-    const count = header.filter((cell) => foldedCell(cell) === foldedCell(own)).length;
-    if (count === 0) {
-      refuse("absent-column", "columns", own, {
-        message: say`${sheet.file} has no column “${own}”.`,
-        expected:
-          headerIndex < 0
-            ? say`a row that holds the header cells named under “columns”`
-            : say`a header cell of row ${headerIndex + 1}: ${shown.join(", ")}`,
-        remedy: say`Write the header cell as it stands in the sheet.`,
-      });
-    } else if (count > 1) {
-      refuse("repeated-column", "columns", own, {
-        message: say`${sheet.file} has ${count} columns “${own}”.`,
-        expected: say`header cells that can be told apart`,
-        remedy: say`Rename the one that is not meant.`,
-      });
-    }
-    const rule = ruleOf(
-      layouts.flatMap(({ columns }) => columns),
-      ours,
-    );
-    const other = header.find(
-      (cell) => rule && !mapped.has(foldedCell(cell)) && ruleOf([rule], cell) !== undefined,
-    );
-    if (other !== undefined) {
-      refuse("mapped-twice", "columns", own, {
-        message: say`${sheet.file} has a column “${other}” of its own beside the one mapped to it.`,
-        expected: say`each of our columns once`,
-        remedy: say`Map that column to another name, or rename it in the sheet.`,
-      });
-    }
-  }
+  const refuse = (code: string, part: string, own: string, words: FindingWords) =>
+    finding("error", code, { file, column: `${key}.${part}.${own}`, value: own }, words);
+  const findings = absentColumns(sheet, mapping, layouts, refuse);
   const above = rows.slice(0, Math.max(0, headerIndex)).filter((cells) => !isBlankOrRemark(cells));
   for (const own of Object.keys(mapping.lines)) {
     if (above.some(([cell]) => foldedCell(cell) === foldedCell(own))) continue;
-    refuse("absent-line", "lines", own, {
+    const found = refuse("absent-line", "lines", own, {
       message: say`${sheet.file} has no line “${own}” above its table.`,
       expected: say`the text of a line's first cell`,
       remedy: say`Write it as it stands in the sheet, and check “skip-rows”.`,
     });
+    findings.push(found);
   }
+  const factRules = layouts.flatMap(({ facts }) => facts);
   for (const fact of Object.keys(mapping.facts)) {
-    const rule = ruleOf(
-      layouts.flatMap(({ facts }) => facts),
-      fact,
-    );
+    const rule = ruleOf(factRules, fact);
     const line = above.find(([cell]) => rule && ruleOf([rule], cell) !== undefined);
     if (!line) continue;
-    refuse("mapped-twice", "facts", fact, {
+    const found = refuse("mapped-twice", "header-values", fact, {
       message: say`${sheet.file} has a line “${line[0]}” of its own.`,
-      expected: say`the line in the sheet, or the fact in study.yaml`,
+      expected: say`the line in the sheet, or the value in study.yaml`,
       remedy: say`Take one of the two out.`,
     });
+    findings.push(found);
   }
-  const below = rows
-    .slice(headerIndex + 1)
-    .flat()
-    .map(foldedCell);
+  const below = new Set(rows.slice(headerIndex + 1).flatMap((cells) => cells.map(foldedCell)));
   for (const own of Object.keys(mapping.cells)) {
-    if (below.includes(foldedCell(own))) continue;
-    refuse("absent-cell", "cells", own, {
+    if (below.has(foldedCell(own))) continue;
+    const found = refuse("absent-cell", "cells", own, {
       message: say`No cell of the table of ${sheet.file} is “${own}”.`,
       expected: say`the whole text of a cell below the header`,
       remedy: say`Write it as it stands in the sheet, or take it out.`,
     });
+    findings.push(found);
+  }
+  return findings;
+}
+
+/** Columns of a mapping that the sheet lacks, holds twice, or has beside one of its own. */
+function absentColumns(
+  { file, rows, headerIndex }: OwnSheet,
+  mapping: SheetMapping,
+  layouts: readonly SheetLayout[],
+  refuse: (code: string, part: string, own: string, words: FindingWords) => Finding,
+): Finding[] {
+  const findings: Finding[] = [];
+  const header = rows[headerIndex] ?? [];
+  const shown = header.filter((cell) => cell !== "").map((cell) => `“${cell}”`);
+  const mapped = new Set(Object.keys(mapping.columns).map(foldedCell));
+  const rules = layouts.flatMap(({ columns }) => columns);
+  for (const [own, ours] of Object.entries(mapping.columns)) {
+    const count = header.filter((cell) => foldedCell(cell) === foldedCell(own)).length;
+    if (count === 0) {
+      const found = refuse("absent-column", "columns", own, {
+        message: say`${file} has no column “${own}”.`,
+        expected:
+          headerIndex < 0
+            ? say`a row that holds the header cells named under “columns”`
+            : say`a header cell of row ${headerIndex + 1}: ${joinTexts(shown)}`,
+        remedy: say`Write the header cell as it stands in the sheet.`,
+      });
+      findings.push(found);
+    } else if (count > 1) {
+      const found = refuse("repeated-column", "columns", own, {
+        message: say`${file} has ${count} columns “${own}”.`,
+        expected: say`header cells that can be told apart`,
+        remedy: say`Rename the one that is not meant.`,
+      });
+      findings.push(found);
+    }
+    const rule = ruleOf(rules, ours);
+    const other = header.find(
+      (cell) => rule && !mapped.has(foldedCell(cell)) && ruleOf([rule], cell) !== undefined,
+    );
+    if (other !== undefined) {
+      const found = refuse("mapped-twice", "columns", own, {
+        message: say`${file} has a column “${other}” of its own beside the one mapped to it.`,
+        expected: say`each of our columns once`,
+        remedy: say`Map that column to another name, or rename it in the sheet.`,
+      });
+      findings.push(found);
+    }
   }
   return findings;
 }
@@ -247,30 +256,33 @@ function mappedSources(
 /**
  * A cell of a sheet with decimal commas, written with a point; texts stay as they are. A number with a
  * point is refused: 1.500 may be one and a half or fifteen hundred, and nobody should guess.
- *
- * @param stored numbers that a workbook stores have a point whatever it shows.
  */
 function decimalComma(
   text: string,
   rule: CellRule,
   place: { readonly file: string; readonly row: number; readonly column: string },
-  stored: boolean,
-  findings: Finding[],
-): string {
-  if (rule.kind === "text") return text;
+): { readonly text: string; readonly finding?: Finding } {
+  if (rule.kind === "text") return { text };
   const number = parseNumber(text);
   if ("problem" in number) {
-    if (number.problem === "comma-decimal") return text.replaceAll(".", "").replace(",", ".");
-    return rule.kind === "sieve" ? text.replace(/(\d),(\d)/g, "$1.$2") : text;
+    if (number.problem === "comma-decimal") {
+      return { text: text.replaceAll(".", "").replace(",", ".") };
+    }
+    return { text: rule.kind === "sieve" ? text.replace(/(\d),(\d)/g, "$1.$2") : text };
   }
-  if (!text.includes(".") || stored) return text;
-  findings.push({
-    ...{ severity: "error", code: "point-decimal", ...place, value: text },
-    message: say`This number has a point, but the sheet is said to write decimal commas.`,
-    expected: say`a decimal comma: ${text.replace(".", ",")}, or ${text.replaceAll(".", "")} without thousands`,
-    remedy: say`Correct the cell, or take “decimal: comma” out of study.yaml.`,
-  });
-  return text;
+  // Numbers that a workbook stores have a point whatever it shows.
+  if (!text.includes(".") || /\.xlsx$/i.test(place.file)) return { text };
+  const found = finding(
+    "error",
+    "point-decimal",
+    { ...place, value: text },
+    {
+      message: say`This number has a point, but the sheet is said to write decimal commas.`,
+      expected: say`a decimal comma: ${text.replace(".", ",")}, or ${text.replaceAll(".", "")} without thousands`,
+      remedy: say`Correct the cell, or take “decimal: comma” out of study.yaml.`,
+    },
+  );
+  return { text, finding: found };
 }
 
 /**
@@ -279,25 +291,28 @@ function decimalComma(
  *
  * @param grid the sheet as given: with it values stand as they are written there.
  */
-export function ownPlaces(
-  finding: Finding,
+export function inUsersWords(
+  found: Finding,
   mapping: SheetMapping,
   place: MappingPlace,
   grid?: SheetGrid,
 ): Finding {
-  const { row, column } = finding;
+  const { row, column } = found;
   if (row !== undefined && row <= 0) {
-    const { row: _, ...rest } = finding;
+    const { row: _, ...rest } = found;
     const fact = Object.keys(mapping.facts)[-row];
-    return { ...rest, file: place.file, column: `${place.key}.facts.${fact}` };
+    return { ...rest, file: place.file, column: `${place.key}.header-values.${fact}` };
   }
-  const value = writtenValue(finding, mapping, grid);
-  if (column === undefined) return { ...finding, ...value };
+  const value = writtenValue(found, mapping, grid);
   const named = Object.entries({ ...mapping.lines, ...mapping.columns });
   const own =
     named.find(([, ours]) => ours === column) ??
     named.find(([, ours]) => parseHeaderCell(ours).name === column);
-  return { ...finding, ...value, ...(own ? { column: own[0] } : {}) };
+  return {
+    ...found,
+    ...(value === undefined ? {} : { value }),
+    ...(own ? { column: own[0] } : {}),
+  };
 }
 
 /** The cell as it stands in the user's sheet, where a comma or a text was read as something else. */
@@ -305,11 +320,10 @@ function writtenValue(
   { row, value }: Finding,
   { cells }: SheetMapping,
   grid: SheetGrid | undefined,
-): { value?: string } {
+): string | undefined {
   const raw = grid?.rows[(row ?? 0) - 1] ?? [];
-  if (value === undefined || raw.includes(value)) return {};
-  const written = raw.find(
+  if (typeof value !== "string" || raw.includes(value)) return undefined;
+  return raw.find(
     (cell) => cells[cell] === value || cell.replaceAll(".", "").replace(",", ".") === value,
   );
-  return written === undefined ? {} : { value: written };
 }

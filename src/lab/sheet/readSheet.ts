@@ -1,9 +1,10 @@
-import type { Finding } from "../../findings/finding.js";
-import { say } from "../../words/message.js";
+import { type Finding, finding, hasErrors } from "../../findings/finding.js";
+import { joinTexts, say } from "../../words/message.js";
 import type { SheetGrid } from "./grid.js";
 import {
   type CellRule,
   type CellValue,
+  emptyCell,
   headerExample,
   headerUnit,
   parseHeaderCell,
@@ -13,115 +14,216 @@ import {
   type SheetValues,
 } from "./layout.js";
 
+/** What came out of a sheet: the record, unless there is an error among the findings. */
+export interface SheetReading<T> {
+  readonly record?: T;
+  /** Every problem in the sheet, not only the first. */
+  readonly findings: readonly Finding[];
+}
+
 /**
- * Reads a grid by its layout: facts above, one table below. Rows whose first cell starts with `#`
- * are remarks. Every problem in the sheet is pushed, not only the first.
+ * Reads a sheet by its layout and makes a record of its values.
  *
- * @returns the values, or `undefined` where the table's header row cannot be found.
+ * @param make the record, and what it finds in the values; values with a finding of their own are not
+ * there, and the record is dropped where there was any error.
+ */
+export function readRecord<T>(
+  grid: SheetGrid,
+  layout: SheetLayout,
+  make: (sheet: SheetValues) => { readonly record: T; readonly findings: readonly Finding[] },
+): SheetReading<T> {
+  const { sheet, findings } = readSheet(grid, layout);
+  if (!sheet) return { findings };
+  const made = make(sheet);
+  const all = [...findings, ...made.findings];
+  return hasErrors(all) ? { findings: all } : { record: made.record, findings: all };
+}
+
+/**
+ * Reads a grid by its layout: facts above, one table below. A row whose first cell is `#` alone, or `#`
+ * and a space, is a remark; so is a row with `#` before its only text.
+ *
+ * @returns no sheet where there is no table to be read.
  */
 export function readSheet(
   grid: SheetGrid,
   layout: SheetLayout,
-  findings: Finding[],
-): SheetValues | undefined {
+): { readonly sheet?: SheetValues; readonly findings: readonly Finding[] } {
   const { file } = grid;
   const headerIndex = findHeaderRow(grid, layout);
   if (headerIndex < 0) {
-    findings.push({
-      severity: "error",
-      code: "wrong-header",
-      file,
-      message: say`No row of this ${layout.title} holds the column “${layout.columns[0].names[0]}”.`,
-      expected: say`a header row with ${layout.columns
-        .filter((rule) => rule.required)
-        .map(headerExample)
-        .join(", ")}`,
-      remedy: say`Name the columns so; the unit stands in brackets behind the name.`,
-    });
-    return undefined;
-  }
-  const facts = readFacts(grid, headerIndex, layout, findings);
-  const columns = readHeader(grid, headerIndex, layout, findings);
-  const rows: SheetRow[] = [];
-  for (let index = headerIndex + 1; index < grid.rows.length; index++) {
-    const cells = grid.rows[index];
-    const row = index + 1;
-    if (isBlankOrRemark(cells)) {
-      findings.push(...sieveOrRemark(file, row, cells, layout));
-      continue;
+    const facts = readFacts(grid, grid.rows.length, layout);
+    if (layout.tableOptional && facts.onlyKnown) {
+      const sheet = { file, facts: facts.values, factRows: facts.rows, rows: [], headers: {} };
+      return { sheet, findings: facts.findings };
     }
-    const extra = cells.findIndex((cell, at) => at >= grid.rows[headerIndex].length && cell !== "");
-    if (extra >= 0) {
-      findings.push({
-        severity: "error",
-        code: "row-too-long",
-        file,
-        row,
-        value: cells.join(", "),
-        message: say`This row has ${cells.length} cells, but the header has ${grid.rows[headerIndex].length}.`,
-        expected: say`one cell for each header cell`,
-        remedy: say`A decimal comma may have split a number in two: write decimal points.`,
-      });
-      continue;
-    }
-    const values: Record<string, CellValue> = {};
-    const written: Record<string, string> = {};
-    for (const { rule, at, header, unit } of columns) {
-      const text = cells[at] ?? "";
-      written[rule.key] = text;
-      values[rule.key] = readCell(text, rule, { file, row, column: header, unit }, findings);
-      if (text === "" && rule.required) {
-        findings.push({
-          severity: "error",
-          code: "missing-value",
-          file,
-          row,
-          column: header,
-          value: "",
-          message: say`This cell is empty.`,
-          expected: rule.kind === "text" ? say`a text` : say`a reading`,
-          remedy: say`Fill in the reading, or start the row with # to leave it out.`,
-        });
-      }
-    }
-    rows.push({ row, values, written });
+    const required = layout.columns.filter((rule) => rule.required).map(headerExample);
+    const found = finding(
+      "error",
+      "wrong-header",
+      { file },
+      {
+        message: say`No row of this ${layout.title} holds the column “${layout.columns[0].names[0]}”.`,
+        expected: say`a header row with ${joinTexts(required)}`,
+        remedy: say`Name the columns so; the unit stands in brackets behind the name.`,
+      },
+    );
+    return { findings: [found] };
   }
-  if (rows.length === 0) {
-    findings.push({
-      severity: "error",
-      code: "empty-sheet",
-      file,
-      row: headerIndex + 1,
-      message: say`This ${layout.title} has a header but no readings.`,
-      expected: say`at least one row below the header`,
-      remedy: say`Fill in the readings, or take the sheet out of study.yaml.`,
-    });
-    return undefined;
+  const facts = readFacts(grid, headerIndex, layout);
+  const header = readHeader(grid, headerIndex, layout);
+  const table = readTable(grid, headerIndex, layout, header.columns);
+  const findings = [...facts.findings, ...header.findings, ...table.findings];
+  if (table.rows.length === 0) {
+    const found = finding(
+      "error",
+      "empty-sheet",
+      { file, row: headerIndex + 1 },
+      {
+        message: say`This ${layout.title} has a header but no readings.`,
+        expected: say`at least one row below the header`,
+        remedy: say`Fill in the readings, or take the sheet out of study.yaml.`,
+      },
+    );
+    return { findings: [...findings, found] };
   }
-  const headers = Object.fromEntries(columns.map(({ rule, header }) => [rule.key, header]));
-  return { file, facts: facts.values, factRows: facts.rows, rows, headers };
+  const headers = Object.fromEntries(
+    header.columns.map((column) => [column.rule.key, column.header]),
+  );
+  const { values, rows } = facts;
+  return { sheet: { file, facts: values, factRows: rows, rows: table.rows, headers }, findings };
 }
 
-/** “#4” may be a sieve or a row left out: taken for a remark, a sieve would vanish without a word. */
-function sieveOrRemark(
+/** Index of the table's header row, or -1: the first cell names the first column, another cell another column. */
+export function findHeaderRow(grid: SheetGrid, layout: SheetLayout): number {
+  const names = ({ names }: CellRule, cell: string) => names.includes(parseHeaderCell(cell).name);
+  const [first, ...others] = layout.columns;
+  return grid.rows.findIndex(
+    (cells) =>
+      cells.length > 1 &&
+      cells[1] !== "" &&
+      names(first, cells[0]) &&
+      others.some((rule) => cells.some((cell) => names(rule, cell))),
+  );
+}
+
+/** Rows that hold nothing, or a remark. */
+export function isBlankOrRemark(cells: readonly string[]): boolean {
+  const [first = "", ...others] = cells;
+  if (!first.startsWith("#")) return cells.every((cell) => cell === "");
+  return /^#(\s|$)/.test(first) || others.every((cell) => cell === "");
+}
+
+/** The rows below the header. */
+function readTable(
+  { file, rows: grid }: SheetGrid,
+  headerIndex: number,
+  layout: SheetLayout,
+  columns: readonly PlacedColumn[],
+): { readonly rows: readonly SheetRow[]; readonly findings: readonly Finding[] } {
+  const rows: SheetRow[] = [];
+  const findings: Finding[] = [];
+  for (const [index, cells] of grid.entries()) {
+    if (index <= headerIndex || isBlankOrRemark(cells)) continue;
+    const misplaced =
+      rowOrRemark(file, index + 1, cells, layout) ??
+      rowTooLong(file, index + 1, cells, grid[headerIndex].length);
+    if (misplaced) {
+      findings.push(misplaced);
+      continue;
+    }
+    const read = readRow(file, index + 1, cells, columns);
+    rows.push(read.row);
+    findings.push(...read.findings);
+  }
+  return { rows, findings };
+}
+
+function readRow(
+  file: string,
+  row: number,
+  cells: readonly string[],
+  columns: readonly PlacedColumn[],
+): { readonly row: SheetRow; readonly findings: readonly Finding[] } {
+  const values: Record<string, CellValue> = {};
+  const written: Record<string, string> = {};
+  const findings: Finding[] = [];
+  for (const { rule, at, header, unit } of columns) {
+    const text = cells[at] ?? "";
+    const read = readCell(text, rule, { file, row, column: header, unit });
+    written[rule.key] = text;
+    values[rule.key] = read.value;
+    if (read.finding) findings.push(read.finding);
+    if (text === "" && rule.required) {
+      const place = { file, row, column: header, value: "" };
+      findings.push(emptyCell(place, rule.kind === "text" ? say`a text` : undefined));
+    }
+  }
+  return { row: { row, values, written }, findings };
+}
+
+/**
+ * “#4” may be a sieve, “#1” a block, or either a row left out: taken for a remark it would vanish without
+ * a word. A spreadsheet's error in the first cell is no remark either.
+ */
+function rowOrRemark(
   file: string,
   row: number,
   cells: readonly string[],
   { columns: [first] }: SheetLayout,
-): Finding[] {
-  if (first.kind !== "sieve" || !/^#\d+( 1\/2)?$/.test(cells[0] ?? "") || !cells[1]) return [];
-  return [
+): Finding | undefined {
+  const [value] = cells;
+  if (!value.startsWith("#")) return undefined;
+  const asError = readCell(value, first, { file, row, column: first.names[0] }).finding;
+  if (asError?.code === "spreadsheet-error") return asError;
+  const name = value.slice(1);
+  if (first.kind === "sieve" && /^\d+( 1\/2)?$/.test(name)) {
+    return finding(
+      "error",
+      "sieve-or-remark",
+      { file, row, value },
+      {
+        message: say`This row may be sieve No. ${name}, or a row that was left out.`,
+        expected: say`No. ${name} for the sieve; # and a space before a remark`,
+        remedy: say`Write the one that is meant.`,
+      },
+    );
+  }
+  return finding(
+    "error",
+    "row-or-remark",
+    { file, row, value },
     {
-      severity: "error",
-      code: "sieve-or-remark",
-      file,
-      row,
-      value: cells[0],
-      message: say`This row may be sieve No. ${cells[0].slice(1)}, or a row that was left out.`,
-      expected: say`No. ${cells[0].slice(1)} for the sieve; # and a space before a remark`,
+      message: say`This row may be a reading, or a row that was left out.`,
+      expected: say`${name} without # for a reading; # and a space before a remark`,
       remedy: say`Write the one that is meant.`,
     },
-  ];
+  );
+}
+
+/** A row with more in it than the header has cells for. */
+function rowTooLong(
+  file: string,
+  row: number,
+  cells: readonly string[],
+  expected: number,
+): Finding | undefined {
+  const beyond = cells.slice(expected).filter((cell) => cell !== "");
+  if (beyond.length === 0) return undefined;
+  // A comma in a remark leaves words behind the last column, one in a number leaves digits.
+  const remark = beyond.some((cell) => /\p{L}/u.test(cell));
+  return finding(
+    "error",
+    "row-too-long",
+    { file, row, value: cells.join(", ") },
+    {
+      message: say`This row has ${cells.length} cells, but the header has ${expected}.`,
+      expected: say`one cell for each header cell`,
+      remedy: remark
+        ? say`Put a text that holds the mark between cells into double quotes.`
+        : say`A decimal comma may have split a number in two: write decimal points.`,
+    },
+  );
 }
 
 /** A column that was found: its rule, its place in the row, the header cell as written. */
@@ -132,132 +234,137 @@ interface PlacedColumn {
   readonly unit?: string;
 }
 
-/** Index of the table's header row, or -1: the first cell names the first column, another cell another column. */
-export function findHeaderRow(grid: SheetGrid, layout: SheetLayout): number {
-  const { names } = layout.columns[0];
-  return grid.rows.findIndex(
-    (cells) =>
-      cells.length > 1 &&
-      names.includes(parseHeaderCell(cells[0]).name) &&
-      cells[1] !== "" &&
-      layout.columns
-        .slice(1)
-        .some((rule) => cells.some((cell) => rule.names.includes(parseHeaderCell(cell).name))),
-  );
-}
-
-/** Rows that hold nothing, or start with `#`. */
-export function isBlankOrRemark(cells: readonly string[]): boolean {
-  return cells.every((cell) => cell === "") || cells[0].startsWith("#");
-}
-
 /** Places the columns of a layout in the header row; a finding for each that is missing, repeated or unused. */
 function readHeader(
   grid: SheetGrid,
   headerIndex: number,
   layout: SheetLayout,
-  findings: Finding[],
-): PlacedColumn[] {
+): { readonly columns: readonly PlacedColumn[]; readonly findings: readonly Finding[] } {
   const { file } = grid;
   const row = headerIndex + 1;
   const header = grid.rows[headerIndex];
-  const placed: PlacedColumn[] = [];
+  const named = header.map((cell) => parseHeaderCell(cell).name);
+  const columns: PlacedColumn[] = [];
+  const findings: Finding[] = [];
   for (const rule of layout.columns) {
-    const at = header.findIndex((cell) => rule.names.includes(parseHeaderCell(cell).name));
-    if (at < 0) {
-      if (rule.required) {
-        findings.push({
-          severity: "error",
-          code: "wrong-header",
-          file,
-          row,
-          value: header.join(", "),
-          message: say`The column “${rule.names[0]}” is missing.`,
-          expected: headerExample(rule),
-          remedy: say`Add the column, or rename the one that holds it.`,
-        });
-      }
-      continue;
+    const at = named.findIndex((name) => rule.names.includes(name));
+    if (at >= 0) {
+      const { unit, findings: found } = headerUnit(rule, { file, row, text: header[at] });
+      findings.push(...found);
+      columns.push({ rule, at, header: header[at], unit });
+    } else if (rule.required) {
+      const place = { file, row, value: header.join(", ") };
+      const found = finding("error", "wrong-header", place, {
+        message: say`The column “${rule.names[0]}” is missing.`,
+        expected: headerExample(rule),
+        remedy: say`Add the column, or rename the one that holds it.`,
+      });
+      findings.push(found);
     }
-    const unit = headerUnit(rule, { file, row, text: header[at] }, findings);
-    placed.push({ rule, at, header: header[at], unit });
   }
   header.forEach((cell, at) => {
-    const known = placed.some((column) => column.at === at);
-    const repeated =
-      !known && layout.columns.some((rule) => rule.names.includes(parseHeaderCell(cell).name));
-    if (cell === "" || known) return;
-    findings.push({
-      severity: repeated ? "error" : "note",
-      code: repeated ? "repeated-column" : "unused-column",
-      file,
-      row,
-      column: cell,
-      value: cell,
-      message: repeated ? say`This column stands twice.` : say`This column is not used.`,
-      expected: say`columns of a ${layout.title}: ${layout.columns.map((rule) => rule.names[0]).join(", ")}`,
-      remedy: repeated
-        ? say`Keep one of them.`
-        : say`Nothing to do, unless it was meant to be one of those.`,
-    });
+    if (cell === "" || columns.some((column) => column.at === at)) return;
+    const place = { file, row, column: cell, value: cell };
+    const names = layout.columns.map((rule) => rule.names[0]);
+    const expected = say`columns of a ${layout.title}: ${joinTexts(names)}`;
+    const repeated = layout.columns.some((rule) => rule.names.includes(named[at]));
+    const found = repeated
+      ? finding("error", "repeated-column", place, {
+          message: say`This column stands twice.`,
+          expected,
+          remedy: say`Keep one of them.`,
+        })
+      : finding("note", "unused-column", place, {
+          message: say`This column is not used.`,
+          expected,
+          remedy: say`Nothing to do, unless it was meant to be one of those.`,
+        });
+    findings.push(found);
   });
-  return placed;
+  return { columns, findings };
+}
+
+interface SheetFacts {
+  readonly values: Readonly<Record<string, CellValue>>;
+  readonly rows: Readonly<Record<string, number>>;
+  /** There is a line, and every line is one of the layout. */
+  readonly onlyKnown: boolean;
+  readonly findings: readonly Finding[];
 }
 
 /** Reads the lines above the table: the name in the first cell, the value in the second. */
-function readFacts(
-  grid: SheetGrid,
-  headerIndex: number,
-  layout: SheetLayout,
-  findings: Finding[],
-): { values: Record<string, CellValue>; rows: Record<string, number> } {
+function readFacts(grid: SheetGrid, headerIndex: number, layout: SheetLayout): SheetFacts {
   const { file } = grid;
   const values: Record<string, CellValue> = {};
   const rows: Record<string, number> = {};
+  const findings: Finding[] = [];
   const lines = [
     // Lines that stand in the study have rows from 0 down, which lead back to them.
     ...(grid.facts ?? []).map((fact, index) => ({ cells: [fact.name, fact.value], row: -index })),
     ...grid.rows.slice(0, headerIndex).map((cells, index) => ({ cells, row: index + 1 })),
-  ];
+  ].filter(({ cells }) => !isBlankOrRemark(cells));
   for (const { cells, row } of lines) {
-    if (isBlankOrRemark(cells)) continue;
-    const { name } = parseHeaderCell(cells[0]);
+    const [column, text = ""] = cells;
+    const { name } = parseHeaderCell(column);
     const rule = layout.facts.find((fact) => fact.names.includes(name));
     if (!rule) {
-      findings.push({
-        severity: "note",
-        code: "unused-fact",
-        file,
-        row,
-        column: cells[0],
-        value: cells[1] ?? "",
-        message: say`This line above the table is not used.`,
-        expected: layout.facts.length
-          ? say`one of ${layout.facts.map((fact) => fact.names[0]).join(", ")}`
-          : say`the table's header`,
-        remedy: say`Nothing to do, unless it was meant to be one of those.`,
-      });
+      const names = layout.facts.map((fact) => fact.names[0]);
+      const found = finding(
+        "note",
+        "unused-fact",
+        { file, row, column, value: text },
+        {
+          message: say`This line above the table is not used.`,
+          expected: names.length > 0 ? say`one of ${joinTexts(names)}` : say`the table's header`,
+          remedy: say`Nothing to do, unless it was meant to be one of those.`,
+        },
+      );
+      findings.push(found);
       continue;
     }
-    const unit = headerUnit(rule, { file, row, text: cells[0] }, findings);
-    values[rule.key] = readCell(
-      cells[1] ?? "",
-      rule,
-      { file, row, column: cells[0], unit },
-      findings,
-    );
+    const { unit, findings: found } = headerUnit(rule, { file, row, text: column });
+    const read = readCell(text, rule, { file, row, column, unit });
+    findings.push(...found);
+    if (read.finding) findings.push(read.finding);
+    values[rule.key] = read.value;
     rows[rule.key] = row;
+    if (text === "" && rule.required) findings.push(emptyFact(file, row, column));
   }
-  for (const rule of layout.facts) {
-    if (!rule.required || rule.key in rows) continue;
-    findings.push({
-      severity: "error",
-      code: "missing-fact",
-      file,
-      message: say`The line ${headerExample(rule)} above the table is missing.`,
-      expected: say`${headerExample(rule)} in the first cell of a row above the table, the value in the second`,
-      remedy: say`Add the line.`,
-    });
-  }
-  return { values, rows };
+  findings.push(...missingFacts(file, layout, rows));
+  const onlyKnown = lines.length > 0 && lines.length === Object.keys(rows).length;
+  return { values, rows, onlyKnown, findings };
+}
+
+/** A line that is needed and holds nothing would leave a reader without its number. */
+function emptyFact(file: string, row: number, column: string): Finding {
+  return finding(
+    "error",
+    "missing-value",
+    { file, row, column, value: "" },
+    {
+      message: say`This line has no value.`,
+      expected: say`a value in the second cell`,
+      remedy: say`Fill it in.`,
+    },
+  );
+}
+
+function missingFacts(
+  file: string,
+  { facts }: SheetLayout,
+  rows: Readonly<Record<string, number>>,
+): Finding[] {
+  const missing = facts.filter((rule) => rule.required && !(rule.key in rows));
+  return missing.map((rule) =>
+    finding(
+      "error",
+      "missing-fact",
+      { file },
+      {
+        message: say`The line ${headerExample(rule)} above the table is missing.`,
+        expected: say`${headerExample(rule)} in the first cell of a row above the table, the value in the second`,
+        remedy: say`Add the line.`,
+      },
+    ),
+  );
 }

@@ -1,0 +1,128 @@
+import type { CellObject, WorkBook, WorkSheet } from "@e965/xlsx";
+import { type Finding, finding } from "../../findings/finding.js";
+import { joinTexts, say, type Text } from "../../words/message.js";
+
+/** Rows of text cells with what was noticed on the way, or a sentence that says why there are none. */
+export type Rows =
+  | {
+      readonly rows: readonly (readonly string[])[];
+      readonly findings: readonly Finding[];
+      readonly problem?: undefined;
+    }
+  | { readonly rows?: undefined; readonly problem: Text };
+
+/** Far more than a lab sheet has; a cell typed by mistake in the last row of all makes no table. */
+export const MAX_ROWS = 20_000;
+const MAX_COLUMNS = 500;
+
+/** Reads the first sheet of an XLSX workbook that is not hidden as text cells; row 1 is row 1 of the sheet. */
+export async function readWorkbook(file: string, bytes: Uint8Array): Promise<Rows> {
+  // The reader would take any text for a table: a workbook is a ZIP archive, which starts with PK.
+  if (bytes[0] !== 0x50 || bytes[1] !== 0x4b) {
+    return { problem: say`The file is not an Excel workbook.` };
+  }
+  // Loaded only here: most studies have CSV sheets, and the reader costs 60 ms.
+  const { read, SSF, utils } = await import("@e965/xlsx");
+  let workbook: WorkBook;
+  try {
+    workbook = read(bytes, {
+      type: "array",
+      cellFormula: false,
+      cellHTML: false,
+      cellNF: true,
+      // Tells of hidden rows.
+      cellStyles: true,
+      // A workbook may declare less than it holds.
+      nodim: true,
+    });
+  } catch (problem) {
+    return { problem: say`The workbook cannot be read: ${(problem as Error).message}.` };
+  }
+  const hidden = workbook.Workbook?.Sheets?.map(({ Hidden }) => Boolean(Hidden)) ?? [];
+  const name = workbook.SheetNames.find((_, index) => !hidden[index]) ?? workbook.SheetNames[0];
+  const sheet = workbook.Sheets[name];
+  if (!sheet) return { problem: say`The workbook has no sheet.` };
+
+  const texts = Object.entries(sheet)
+    .filter(([address]) => !address.startsWith("!"))
+    .map(([address, cell]) => ({
+      address,
+      text: cellText(cell as CellObject, SSF),
+      place: utils.decode_cell(address),
+    }))
+    .filter(({ text }) => text !== "");
+  const far = texts.find(({ place }) => place.r >= MAX_ROWS || place.c >= MAX_COLUMNS);
+  if (far) {
+    return {
+      problem: say`Cell ${far.address} stands beyond ${MAX_ROWS} rows or ${MAX_COLUMNS} columns.`,
+    };
+  }
+  // Every row is as wide as the sheet, gaps are empty cells.
+  const height = texts.reduce((most, { place }) => Math.max(most, place.r + 1), 0);
+  const width = texts.reduce((most, { place }) => Math.max(most, place.c + 1), 0);
+  const table = Array.from({ length: height }, () => new Array<string>(width).fill(""));
+  for (const { text, place } of texts) table[place.r][place.c] = text;
+  const others = workbook.SheetNames.filter((other) => other !== name);
+  const filled = others.filter((other) => !isEmpty(workbook.Sheets[other]));
+  return {
+    rows: table,
+    findings: [...furtherSheets(file, name, filled), ...hiddenRows(file, sheet, table)],
+  };
+}
+
+/** The text of a cell: numbers at full precision, not as the workbook displays them. */
+function cellText(
+  { t: type, v: value, w: shown, z: format }: CellObject,
+  formats: typeof import("@e965/xlsx")["SSF"],
+): string {
+  if (type === "e") return shown ?? "#N/A";
+  if (type !== "n" || typeof value !== "number") return String(value ?? "").trim();
+  const written = String(format ?? "");
+  if (formats.is_date(written)) {
+    return /[yd]/i.test(written) ? formats.format("yyyy-mm-dd", value) : (shown ?? "");
+  }
+  // What shows as 6 % is stored as 0.06; fifteen digits are what a workbook holds.
+  if (written.includes("%")) return `${Number((100 * value).toPrecision(15))} %`;
+  return String(value);
+}
+
+function isEmpty(sheet: WorkSheet): boolean {
+  return Object.keys(sheet).every((address) => address.startsWith("!"));
+}
+
+function furtherSheets(file: string, name: string, others: readonly string[]): Finding[] {
+  if (others.length === 0) return [];
+  const found = finding(
+    "note",
+    "further-sheets",
+    { file, value: joinTexts(others) },
+    {
+      message: say`Only the sheet “${name}” of this workbook is read.`,
+      expected: say`one test a file`,
+      remedy: say`Nothing to do, unless the readings stand in another sheet: save that one as a file of its own.`,
+    },
+  );
+  return [found];
+}
+
+function hiddenRows(
+  file: string,
+  sheet: WorkSheet,
+  rows: readonly (readonly string[])[],
+): Finding[] {
+  const hidden = rows.flatMap((cells, index) =>
+    sheet["!rows"]?.[index]?.hidden && cells.some((cell) => cell !== "") ? [index + 1] : [],
+  );
+  if (hidden.length === 0) return [];
+  const found = finding(
+    "warning",
+    "hidden-rows",
+    { file, row: hidden[0] },
+    {
+      message: say`The workbook hides rows that are read: ${joinTexts(hidden.map(String))}.`,
+      expected: say`all rows in sight`,
+      remedy: say`Show them; begin a row that is to be left out with # and a space.`,
+    },
+  );
+  return [found];
+}
