@@ -27,7 +27,7 @@ import { baseLayout, intervalBar, PALETTE, translucent } from "./style.js";
  * @example
  * const points = [[6.5, 1872], [8.7, 1966], [10.6, 2043], [12.2, 2068], [14.4, 1996]].map(([waterContentPct, moistMassG], index) => ({ waterContentPct, moistMassG, row: index + 5 }));
  * const chart = compactionChart("Compaction", analyseCompaction({ file: "c.csv", mouldVolumeCm3: 1000, points }), "SI");
- * chart.data[0].x // => [8.00, 12.94, 12.94, 8.00, 8.00]
+ * chart.data[0].x // => [8.82, 12.88, 12.88, 8.82, 8.82]
  */
 export function compactionChart(
   title: Text,

@@ -1,25 +1,34 @@
-import type { BlendDesign, BlendResult } from "../blend/description.js";
+import type { BlendDesign, BlendResult, LimitState } from "../blend/description.js";
 import type { BucketChange, PracticalParts } from "../blend/parts.js";
 import type { Relaxation } from "../blend/tradeoffs.js";
 import type { TableBlock } from "../blocks/block.js";
-import type { MaterialConfig } from "../entries/studyConfig.js";
-import { say, wordFor } from "../words/message.js";
+import type { MaterialConfig, TargetConfig } from "../entries/studyConfig.js";
+import { say, type Text, wordFor } from "../words/message.js";
 import { digits, fixed, numberColumn, plain } from "./cell.js";
 
-const BOUND_WORDS = {
-  "-1": say`held by its least share`,
-  "0": "free",
+const BOUND_WORDS: Readonly<Record<"-1" | "0" | "1", Text>> = {
+  "-1": say`held by its smallest share`,
+  "0": say`free`,
   "1": say`held by its largest share`,
 };
 
-/** The shares of the blend, and which of them a limit of the user holds. */
+/** Among blends that keep to a band, what was sought. */
+export const OBJECTIVE_WORDS = {
+  "most-site-soil": say`the most site soil`,
+  "least-cost": say`the least cost`,
+  "nearest-middle": say`the nearest to the middle of the band`,
+} as const;
+
+/** The shares of the blend, what was sought with them, and which of them a limit of the user holds. */
 export function blendSharesTable(
-  blend: BlendResult,
+  blend: Pick<BlendDesign, keyof BlendResult | "target">,
   materials: readonly MaterialConfig[],
+  target?: TargetConfig,
 ): TableBlock {
+  const { status, rmsDifferencePct, worst, unique } = blend;
   return {
     kind: "table",
-    caption: say`Shares of the blend nearest to the target`,
+    caption: sharesCaption(blend, target),
     columns: [
       { header: say`Material` },
       numberColumn(say`Share of dry mass`, "%"),
@@ -37,12 +46,27 @@ export function blendSharesTable(
     }),
     notes: [
       say`Percent of the dry mass of soil and aggregate, cement excluded.`,
-      say`Root mean square difference from the target: ${fixed(blend.rmsDifferencePct, 2)} points; largest: ${fixed(blend.worst.differencePct, 1)} points at ${plain(blend.worst.sizeMm)} mm.`,
-      ...(blend.unique
+      blend.target.kind === "band"
+        ? say`Root mean square distance outside the band: ${fixed(rmsDifferencePct, 2)} points; largest: ${fixed(worst.differencePct, 1)} points at ${plain(worst.sizeMm)} mm.`
+        : say`Root mean square difference from the target: ${fixed(rmsDifferencePct, 2)} points; largest: ${fixed(worst.differencePct, 1)} points at ${plain(worst.sizeMm)} mm.`,
+      ...(unique || status !== "ok"
         ? []
-        : [say`Other shares would fit equally well: two materials are alike at these sizes.`]),
+        : [say`Other shares would do equally well: two materials are alike at these sizes.`]),
     ],
   };
+}
+
+/** What was computed: a blend that is not nearest to anything is not called so. */
+function sharesCaption(
+  { status, target: { kind } }: Pick<BlendDesign, "status" | "target">,
+  target: TargetConfig | undefined,
+): Text {
+  if (status === "infeasible")
+    return say`Shares that break the limits least: no blend keeps them all`;
+  if (kind !== "band") return say`Shares of the blend nearest to the target`;
+  return target?.kind === "band"
+    ? say`Shares of the blend that keeps to the band with ${OBJECTIVE_WORDS[target.objective]}`
+    : say`Shares of the blend that keeps to the band`;
 }
 
 /** The blend against its target, size by size. */
@@ -77,17 +101,13 @@ export function blendLimitsTable(design: BlendDesign): TableBlock {
       { header: say`Quantity` },
       { header: say`Limit`, align: "right" },
       { header: say`Blend`, align: "right" },
-      { header: say`Stands` },
+      { header: say`Status` },
     ],
     rows: design.limits.map(({ label, side, limit, value, unit, active, estimate }) => [
       estimate ? say`${label} (estimate)` : label,
       say`${SIDES[side]} ${plain(limit)} ${wordFor(unit)}`,
       say`${digits(value)} ${wordFor(unit)}`,
-      active
-        ? say`on the limit`
-        : (side === "min" ? value > limit : value < limit)
-          ? say`inside`
-          : say`outside`,
+      limitStatus({ side, limit, value, active }),
     ]),
     notes: estimates
       ? [
@@ -95,6 +115,17 @@ export function blendLimitsTable(design: BlendDesign): TableBlock {
         ]
       : [],
   };
+}
+
+function limitStatus({
+  side,
+  limit,
+  value,
+  active,
+}: Pick<LimitState, "side" | "limit" | "value" | "active">): Text {
+  if (active) return say`on the limit`;
+  const inside = side === "min" ? value > limit : value < limit;
+  return inside ? say`inside` : say`outside`;
 }
 
 /** What a little more room at each limit that binds would buy. */
@@ -127,11 +158,14 @@ export function blendRelaxTable(design: BlendDesign, relaxed: readonly Relaxatio
 /** Parts for the bucket list, with the dry-mass shares that they give. */
 export function blendPartsTable(
   parts: PracticalParts,
-  nameOf: (id: string) => string = (id) => id,
+  nameOf: (id: string) => Text = (id) => id,
 ): TableBlock {
   return {
     kind: "table",
-    caption: say`Whole parts by ${parts.by === "volume" ? say`loose volume` : say`dry mass`}, cement not included`,
+    caption:
+      parts.by === "volume"
+        ? say`Whole parts by loose volume, cement not included`
+        : say`Whole parts by dry mass, cement not included`,
     columns: [
       { header: say`Material` },
       numberColumn(say`Parts`),
@@ -161,7 +195,7 @@ export function blendPartsTable(
 /** What a miscounted bucket does. */
 export function bucketTable(
   changes: readonly BucketChange[],
-  nameOf: (id: string) => string = (id) => id,
+  nameOf: (id: string) => Text = (id) => id,
 ): TableBlock {
   return {
     kind: "table",
@@ -173,7 +207,7 @@ export function bucketTable(
       { header: say`Limits` },
     ],
     rows: changes.map(({ id, change, rmsDifferencePct, worst, keepsLimits }) => [
-      say`one ${change > 0 ? say`more` : say`less`} of ${nameOf(id)}`,
+      change > 0 ? say`one more of ${nameOf(id)}` : say`one less of ${nameOf(id)}`,
       fixed(rmsDifferencePct, 2),
       say`${plain(worst.sizeMm)} mm (${fixed(worst.differencePct, 1)} points)`,
       keepsLimits ? say`kept` : say`broken`,

@@ -1,12 +1,11 @@
 import { CONCRETE_AGGREGATE_KG_M3, type MixCarbon } from "../batch/carbon.js";
-import { type SavingTrap, savingTrap } from "../batch/cementComparison.js";
 import type { NoteBlock, ReferencesBlock, TableBlock } from "../blocks/block.js";
-import { formatQuantity, type UnitSystem } from "../quantities/format.js";
+import type { UnitSystem } from "../quantities/format.js";
 import type { Interval } from "../quantities/interval.js";
 import type { MixStudy, StudyResult } from "../study/studyResult.js";
 import { joinTexts, say, type Text } from "../words/message.js";
 import { render } from "../words/render.js";
-import { BLANK, fixed, plain, quantity, quantityColumn } from "./cell.js";
+import { BLANK, ends, fixed, plain, quantity, quantityColumn, volumeText } from "./cell.js";
 import { noMix } from "./noMix.js";
 
 /** Carbon of the element's materials by material, as ranges, each factor with its source and mark. */
@@ -25,16 +24,15 @@ export function carbonTable({ config, mix }: StudyResult): TableBlock | NoteBloc
     notes: [
       ...(table.notes ?? []),
       ways.length > 0
-        ? say`Haul one way: ${joinTexts(ways)}. What has no distance is not hauled in this account.`
-        : say`No haul distances were entered, so haul is not counted.`,
+        ? say`Haulage, one way: ${joinTexts(ways)}. What has no distance is not hauled in this account.`
+        : say`No haul distances were entered, so haulage is not counted.`,
       say`Mixing, ramming, forms, the life of the element and later carbonation are not in it.`,
     ],
   };
 }
 
 /**
- * Carbon of a mix by material, low to high, with each factor's source and mark; and the trap of the cement
- * saving in words where it was worked out.
+ * Carbon of a mix by material, low to high, with each factor's source and mark.
  *
  * @example
  * const materials = [{ id: "soil", name: "Soil", sharePct: 100, looseBulkDensityKgM3: 1250, moisturePct: 0 }];
@@ -42,15 +40,9 @@ export function carbonTable({ config, mix }: StudyResult): TableBlock | NoteBloc
  * const carbon = mixCarbon(batch, { factors: { soil: MATERIAL_CARBON_FACTORS[0], cement: CEMENT_CARBON_FACTORS[0] } });
  * siteCarbonTable(carbon, "SI").rows[1] // => ["Cement", "67.7 to 73.8", "–"]
  */
-export function siteCarbonTable(
-  carbon: MixCarbon,
-  units: UnitSystem,
-  trap?: SavingTrap,
-): TableBlock {
+export function siteCarbonTable(carbon: MixCarbon, units: UnitSystem): TableBlock {
   const range = (value: Interval | null) =>
-    value === null
-      ? BLANK
-      : say`${quantity(1000 * value.low, "mass", units)} to ${quantity(1000 * value.high, "mass", units)}`;
+    ends(value, (kilograms) => quantity(1000 * kilograms, "mass", units));
   const { low, high } = carbon.cementPctOfTotal;
   const factors = [
     ...carbon.lines.flatMap(({ factor }) => (factor ? [factor] : [])),
@@ -62,12 +54,12 @@ export function siteCarbonTable(
     caption: say`Carbon of the mix by material, CO₂e`,
     columns: [
       { header: say`Material` },
-      quantityColumn(say`Making`, "mass", units),
-      quantityColumn(say`Haul`, "mass", units),
+      quantityColumn(say`Manufacture`, "mass", units),
+      quantityColumn(say`Haulage`, "mass", units),
     ],
     rows: [
       ...carbon.lines.map(({ name, making, haul }) => [name, range(making), range(haul)]),
-      [say`Making and haul together`, range(carbon.total), ""],
+      [say`Manufacture and haulage together`, range(carbon.total), ""],
     ],
     notes: [
       say`Cement makes ${fixed(low, 0)} to ${fixed(high, 0)} % of it.`,
@@ -76,7 +68,6 @@ export function siteCarbonTable(
         (factor) =>
           say`${factor.name}: ${factor.low} to ${factor.high} ${factor.unit} (${markedSource(factor)}).`,
       ),
-      ...(trap ? [trap.text] : []),
     ],
   };
 }
@@ -87,8 +78,7 @@ export function comparisonTable({ config, mix }: StudyResult): TableBlock | Note
   const { comparison, carbonComparison } = mix;
   const { units } = config;
   const mass = (kilograms: number) => quantity(1000 * kilograms, "mass", units);
-  const range = ({ low, high }: { low: number; high: number }) =>
-    say`${mass(low)} to ${mass(high)}`;
+  const range = (value: Interval) => ends(value, mass);
   const { carbonFactor, concreteCement } = comparison;
   return {
     kind: "table",
@@ -109,7 +99,7 @@ export function comparisonTable({ config, mix }: StudyResult): TableBlock | Note
       [
         config.carbon.concreteVolumeM3 === undefined
           ? say`Concrete, same volume`
-          : say`Concrete of ${formatQuantity(1e6 * config.carbon.concreteVolumeM3, "volume", units)}`,
+          : say`Concrete of ${volumeText(config.carbon.concreteVolumeM3, units)}`,
         range(comparison.concreteCementKg),
         range(comparison.concreteCementCarbonKg),
         carbonComparison ? range(carbonComparison.concrete) : BLANK,
@@ -121,7 +111,7 @@ export function comparisonTable({ config, mix }: StudyResult): TableBlock | Note
         : say`The earth element holds ${fixed(comparison.cementPctOfConcrete.low, 0)} to ${fixed(comparison.cementPctOfConcrete.high, 0)} % of the cement of the concrete element.`,
       ...(carbonComparison
         ? [
-            say`All materials, earth with concrete: ${fixed(carbonComparison.earthPctOfConcrete.low, 0)} to ${fixed(carbonComparison.earthPctOfConcrete.high, 0)} % of the carbon of making them. Neither side counts haul, waste, forms or reinforcement; the concrete holds ${CONCRETE_AGGREGATE_KG_M3.low} to ${CONCRETE_AGGREGATE_KG_M3.high} kg/m³ of sand and stone (common practice, no source).`,
+            say`All materials, earth with concrete: ${fixed(carbonComparison.earthPctOfConcrete.low, 0)} to ${fixed(carbonComparison.earthPctOfConcrete.high, 0)} % of the carbon of making them. Neither side counts haulage, waste, forms or reinforcement; the concrete holds ${CONCRETE_AGGREGATE_KG_M3.low} to ${CONCRETE_AGGREGATE_KG_M3.high} kg/m³ of sand and stone (common practice, no source).`,
           ]
         : []),
       say`Concrete: ${concreteCement.name}, ${concreteCement.low} to ${concreteCement.high} ${concreteCement.unit} (${markedSource(concreteCement)}).`,
@@ -130,35 +120,13 @@ export function comparisonTable({ config, mix }: StudyResult): TableBlock | Note
   };
 }
 
-/**
- * The trap of the cement saving in words, with the numbers of a study's element: for a workshop.
- *
- * Cement in earth set against whole concrete seems to save nineteen twentieths; cement against cement it
- * is near a half. Uses the concrete that the study names, else one of the same volume.
- *
- * Source: `savingTrap`.
- */
-export function savingTrapBlock({ config, mix }: StudyResult): NoteBlock {
-  if (!mix) return noMix();
-  const { netVolumeM3, cementKgM3 } = mix.quantities;
-  const { concreteVolumeM3 = netVolumeM3, concreteCement } = config.carbon;
-  const earthCementKg = cementKgM3 * netVolumeM3;
-  const trap = savingTrap({ earthCementKg, concreteVolumeM3, concreteCement });
-  const mass = (kilograms: number) => formatQuantity(1000 * kilograms, "mass", config.units);
-  const whole = (percent: number) => fixed(percent, 0);
-  const { low, high } = trap.concreteCementKg;
-  return {
-    kind: "note",
-    tone: "note",
-    text: say`${mass(earthCementKg)} of cement stand where ${mass(trap.concreteMassKg)} of concrete would have stood. To call that ${whole(trap.falseSavingPct)} % less cement sets cement against stone: the concrete would have held ${mass(low)} to ${mass(high)} of cement, so the saving is ${whole(trap.savingPct.low)} to ${whole(trap.savingPct.high)} %.`,
-  };
-}
-
 /** Where the factors of cement and carbon come from, each source once. */
 export function mixReferences({ comparison, carbon }: MixStudy): ReferencesBlock["items"] {
-  const factors = carbon.lines.flatMap(({ factor, haul }) =>
-    factor ? (haul && carbon.haulFactor ? [factor, carbon.haulFactor] : [factor]) : [],
-  );
+  const hauled = carbon.lines.some(({ haul }) => haul);
+  const factors = [
+    ...carbon.lines.flatMap(({ factor }) => (factor ? [factor] : [])),
+    ...(hauled && carbon.haulFactor ? [carbon.haulFactor] : []),
+  ];
   const items = [
     ...[comparison.carbonFactor, ...factors].map(({ name, source, basis }) => ({
       text: say`${source}: carbon of ${name}`,

@@ -6,9 +6,12 @@ import {
   formatFixed,
   formatNumber,
   formatPlain,
+  formatQuantity,
   type UnitSystem,
 } from "../quantities/format.js";
-import type { Text } from "../words/message.js";
+import type { Interval } from "../quantities/interval.js";
+import { convertFromBase } from "../quantities/units.js";
+import { say, type Text } from "../words/message.js";
 
 /** What stands in a cell that has no value. */
 export const BLANK = "–";
@@ -24,26 +27,65 @@ export function quantityColumn(header: Text, kind: DisplayKind, units: UnitSyste
 }
 
 /** A number with fixed decimals, or a dash. */
-export function fixed(value: number | undefined, decimals: number): Text {
-  return value === undefined ? BLANK : formatFixed(value, decimals);
+export function fixed(value: number | null | undefined, decimals: number): Text {
+  return value === undefined || value === null ? BLANK : formatFixed(value, decimals);
 }
 
 /** A number with significant digits, or a dash. */
-export function digits(value: number | undefined, count = 3): Text {
-  return value === undefined ? BLANK : formatNumber(value, count);
+export function digits(value: number | null | undefined, count = 3): Text {
+  return value === undefined || value === null ? BLANK : formatNumber(value, count);
 }
 
 /** A value in base units as a bare number in the study's units, or a dash. */
 export function quantity(
-  value: number | undefined,
+  value: number | null | undefined,
   kind: DisplayKind,
   units: UnitSystem,
   count = 3,
 ): Text {
-  return value === undefined ? BLANK : formatNumber(displayValue(value, kind, units), count);
+  return value === undefined || value === null
+    ? BLANK
+    : formatNumber(displayValue(value, kind, units), count);
 }
 
 /** A number as somebody entered it: up to so many significant digits, without zeros that say nothing. */
 export function plain(value: number | undefined, count = 4): Text {
   return value === undefined ? BLANK : formatPlain(value, count);
+}
+
+/** Two ends written in one way, once where they read the same, or a dash. */
+export function ends(interval: Interval | null | undefined, write: (end: number) => Text): Text {
+  if (!interval) return BLANK;
+  const [low, high] = [write(interval.low), write(interval.high)];
+  return JSON.stringify(low) === JSON.stringify(high) ? low : say`${low} to ${high}`;
+}
+
+/** A p-value: small ones are not told apart. */
+export function pValueText(value: number | null): Text {
+  if (value === null) return BLANK;
+  return value < 0.001 ? "< 0.001" : formatNumber(value, 2);
+}
+
+/** A mass with its unit in the study's units. */
+export function massText(kilograms: number, units: UnitSystem, count = 3): Text {
+  return formatQuantity(1000 * kilograms, "mass", units, count);
+}
+
+/** The depth of a lift or the side of a pier with its unit. */
+export function depthText(metres: number, units: UnitSystem, count = 3): Text {
+  return formatQuantity(1000 * metres, "depth", units, count);
+}
+
+/** A rammed or loose volume with its unit. */
+export function volumeText(cubicMetres: number, units: UnitSystem, count = 3): Text {
+  return formatQuantity(1e6 * cubicMetres, "volume", units, count);
+}
+
+/** Litres or cubic feet: what a crew measures loose material with. */
+export const LOOSE_UNIT: Readonly<Record<UnitSystem, string>> = { SI: "L", US: "ft³" };
+
+/** A loose volume as a bare number in `LOOSE_UNIT`, or a dash. */
+export function looseVolume(litres: number | null, units: UnitSystem): Text {
+  if (litres === null) return BLANK;
+  return formatNumber(units === "SI" ? litres : convertFromBase(1000 * litres, "ft3", "volume"), 3);
 }

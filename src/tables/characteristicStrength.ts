@@ -4,7 +4,7 @@ import type { UnitSystem } from "../quantities/format.js";
 import type { AspectCorrected } from "../strength/aspectRatio.js";
 import type { CharacteristicStrength } from "../strength/characteristicStrength.js";
 import { say, type Text } from "../words/message.js";
-import { BLANK, fixed, numberColumn, quantity, quantityColumn } from "./cell.js";
+import { fixed, numberColumn, quantity, quantityColumn } from "./cell.js";
 
 const MARKS = {
   read: say`read`,
@@ -30,14 +30,14 @@ export function characteristicTable(
     ],
     rows: found.map(({ rule, factor, valueMpa, status, message }) => [
       status === "ok" ? rule.name : say`${rule.name}. ${message}`,
-      fixed(factor ?? undefined, 2),
-      quantity(valueMpa ?? undefined, "stress", units),
+      fixed(factor, 2),
+      quantity(valueMpa, "stress", units),
       rule.source,
       MARKS[rule.basis],
     ]),
     notes: first
       ? [
-          say`${first.blocks} blocks, mean ${quantity(first.meanMpa, "stress", units)}, standard deviation ${quantity(first.sdMpa ?? undefined, "stress", units)}, in the unit of the table. With few blocks the rules differ widely: say which one is used.`,
+          say`${first.blocks} blocks, mean ${quantity(first.meanMpa, "stress", units)}, standard deviation ${quantity(first.sdMpa, "stress", units)}, in the unit of the table. With few blocks the rules differ widely: say which one is used.`,
         ]
       : [],
   };
@@ -64,8 +64,8 @@ export function aspectTable(
       block.id,
       fixed(corrected.ratio, 2),
       quantity(corrected.uncorrectedMpa, "stress", units),
-      corrected.factor === null ? BLANK : fixed(corrected.factor, 3),
-      quantity(corrected.correctedMpa ?? undefined, "stress", units),
+      fixed(corrected.factor, 3),
+      quantity(corrected.correctedMpa, "stress", units),
     ]),
     notes: [
       ...sources,

@@ -1,11 +1,10 @@
-import type { CostRange, MixSaving } from "../batch/cost.js";
 import type { NoteBlock, TableBlock } from "../blocks/block.js";
 import type { StudyConfig } from "../entries/studyConfig.js";
 import { displayUnit } from "../quantities/format.js";
 import type { Interval } from "../quantities/interval.js";
 import type { StudyResult } from "../study/studyResult.js";
 import { joinTexts, say, type Text } from "../words/message.js";
-import { BLANK, fixed, numberColumn, plain, quantity } from "./cell.js";
+import { BLANK, ends, fixed, numberColumn, plain, quantity } from "./cell.js";
 import { noMix } from "./noMix.js";
 
 function writtenPrices({ materials, cement }: StudyConfig, id: string): Text {
@@ -13,7 +12,7 @@ function writtenPrices({ materials, cement }: StudyConfig, id: string): Text {
   const { price, haul, lossPct } = owner ?? {};
   const words = [
     price?.written ?? BLANK,
-    ...(haul ? [say`haul ${haul.written}`] : []),
+    ...(haul ? [say`haulage ${haul.written}`] : []),
     ...(lossPct ? [say`${plain(lossPct)} % lost`] : []),
   ];
   return joinTexts(words);
@@ -24,37 +23,33 @@ export function costTable({ config, mix }: StudyResult): TableBlock | NoteBlock 
   if (!mix) return noMix();
   const { cost } = mix;
   if (!cost) return { kind: "note", tone: "note", text: say`No prices were entered.` };
-  const range = (value: Interval | null) => {
-    if (value === null) return BLANK;
-    const [low, high] = [fixed(value.low, 0), fixed(value.high, 0)];
-    return low === high ? low : say`${low} to ${high}`;
-  };
+  const range = (value: Interval | null) => ends(value, (amount) => fixed(amount, 0));
   const hauled = cost.lines.some(({ haul }) => haul !== null);
   const sumOf = (part: "material" | "haul"): Interval => ({
     low: cost.lines.reduce((sum, line) => sum + (line[part]?.low ?? 0), 0),
     high: cost.lines.reduce((sum, line) => sum + (line[part]?.high ?? 0), 0),
   });
-  const bringing = (haul: Interval | null) => (hauled ? [range(haul)] : []);
+  const haulage = (haul: Interval | null) => (hauled ? [range(haul)] : []);
   return {
     kind: "table",
     caption: say`Cost of the materials for the element`,
     columns: [
       { header: say`Material` },
       { header: say`Price, as entered` },
-      numberColumn(hauled ? say`To buy` : say`Cost`, config.currency),
-      ...(hauled ? [numberColumn(say`To bring`, config.currency)] : []),
+      numberColumn(hauled ? say`Purchase` : say`Cost`, config.currency),
+      ...(hauled ? [numberColumn(say`Haulage`, config.currency)] : []),
     ],
     rows: [
       ...cost.lines.map(({ id, name, material, haul }) => [
         name,
         writtenPrices(config, id),
         range(material),
-        ...bringing(haul),
+        ...haulage(haul),
       ]),
       ...(hauled
         ? [
             [say`Total`, "", range(sumOf("material")), range(sumOf("haul"))],
-            [say`Bought and brought`, "", "", range(cost.total)],
+            [say`Purchase and haulage`, "", "", range(cost.total)],
           ]
         : [[say`Total`, "", range(cost.total)]]),
     ],
@@ -66,63 +61,14 @@ export function costTable({ config, mix }: StudyResult): TableBlock | NoteBlock 
             say`Low adds all low prices, high all high ones: the range if all prices err the same way.`,
           ]),
       hauled
-        ? say`Materials and haul as entered; labour, forms and tools are not in it.`
+        ? say`Materials and haulage as entered; labour, forms and tools are not in it.`
         : say`Materials only; labour, transport, forms and tools are not in it.`,
     ],
   };
 }
 
-/**
- * Cost of a mix by material, low to high, and what it saves against another mix where that was worked out.
- *
- * @param options.currency stands over the columns. @param options.against names the other mix.
- *
- * @example
- * const materials = [{ id: "soil", name: "Soil", sharePct: 100, looseBulkDensityKgM3: 1250, moisturePct: 0 }];
- * const at = (cementPct) => recipe({ materials, cementPct, cementBulkDensityKgM3: 1200, targetMoisturePct: 10, batchDryMassKg: 1000 });
- * const prices = { soil: { price: { low: 0, high: 5, per: "t" } }, cement: { price: { low: 150, high: 200, per: "t" } } };
- * const table = siteCostTable(costRange(at(6), prices), { saving: mixSaving({ mix: at(6), other: at(8), prices }), against: "8 % cement" });
- * table.rows[2] // => ["Total", "9 to 17", ""]
- * table.notes[1] // => "Saved against 8 % cement: 3 to 4. This mix costs less at all prices given."
- */
-export function siteCostTable(
-  cost: CostRange,
-  options: {
-    readonly currency?: string;
-    readonly saving?: MixSaving;
-    readonly against?: Text;
-  } = {},
-): TableBlock {
-  const { currency, saving, against = say`the other mix` } = options;
-  const range = (value: Interval | null) =>
-    value === null ? BLANK : say`${fixed(value.low, 0)} to ${fixed(value.high, 0)}`;
-  return {
-    kind: "table",
-    caption: say`Cost of the materials, from low to high`,
-    columns: [
-      { header: say`Material` },
-      numberColumn(say`To buy`, currency),
-      numberColumn(say`To bring`, currency),
-    ],
-    rows: [
-      ...cost.lines.map(({ name, material, haul }) => [name, range(material), range(haul)]),
-      [say`Total`, range(cost.total), ""],
-    ],
-    notes: [
-      cost.message,
-      ...(saving
-        ? [
-            saving.saved === null
-              ? say`No saving against ${against} is given: ${saving.message}`
-              : say`Saved against ${against}: ${range(saving.saved)}. ${saving.message}`,
-          ]
-        : []),
-    ],
-  };
-}
-
 /** What the chosen mix saves in cement, money and carbon against the other mix that the study names. */
-export function compareBlendTable({ config, mix }: StudyResult): TableBlock | NoteBlock {
+export function compareMixTable({ config, mix }: StudyResult): TableBlock | NoteBlock {
   if (!mix) return noMix();
   const { compared } = mix;
   if (!compared) {
@@ -131,17 +77,11 @@ export function compareBlendTable({ config, mix }: StudyResult): TableBlock | No
   const { units, currency = "" } = config;
   const massUnit = displayUnit("mass", units);
   const mass = (kilograms: number) => quantity(1000 * kilograms, "mass", units, 4);
-  const between = (value: Interval | null | undefined, write: (end: number) => Text) => {
-    if (!value) return BLANK;
-    const [low, high] = [write(value.low), write(value.high)];
-    return low === high ? low : say`${low} to ${high}`;
-  };
   const whole = (amount: number) => fixed(amount, 0);
-  const { quantities: here } = mix;
-  const { quantities: there } = compared;
-  const bags = ({ cementBags }: typeof here) => between(cementBags, whole);
-  const bought = (of: typeof here) =>
-    of.mix.materials.reduce(
+  const [here, there] = [mix.quantities, compared.quantities];
+  const bags = ({ cementBags }: typeof here) => ends(cementBags, whole);
+  const bought = ({ mix: made }: typeof here) =>
+    made.materials.reduce(
       (sum, { id, moistMassKg }) =>
         config.materials.find((material) => material.id === id)?.role === "soil"
           ? sum
@@ -150,7 +90,7 @@ export function compareBlendTable({ config, mix }: StudyResult): TableBlock | No
     );
   const other = joinTexts(
     config.materials.flatMap(({ id, name }) => {
-      const share = config.compareBlend?.sharesPct[id];
+      const share = config.compareMix?.sharesPct[id];
       return share ? [say`${name} ${fixed(share, 1)} %`] : [];
     }),
   );
@@ -187,17 +127,17 @@ export function compareBlendTable({ config, mix }: StudyResult): TableBlock | No
         ? [
             [
               currency === "" ? say`Cost` : say`Cost, ${currency}`,
-              between(mix.cost.total, whole),
-              between(compared.cost.total, whole),
-              between(compared.saving?.saved, whole),
+              ends(mix.cost.total, whole),
+              ends(compared.cost.total, whole),
+              ends(compared.saving?.saved, whole),
             ],
           ]
         : []),
       [
         say`Carbon, ${massUnit} CO₂e`,
-        between(mix.carbon.total, mass),
-        between(compared.carbon.total, mass),
-        between(compared.savedCarbonKg, mass),
+        ends(mix.carbon.total, mass),
+        ends(compared.carbon.total, mass),
+        ends(compared.savedCarbonKg, mass),
       ],
     ],
     notes: [

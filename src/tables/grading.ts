@@ -28,26 +28,21 @@ export function sievingTable(name: string, analysis: SieveAnalysis): TableBlock 
     rows: analysis.rows.map((row) => [
       row.label,
       plain(row.sizeMm),
-      ...(split
-        ? [
-            row.portion === 0
-              ? say`whole sample`
-              : several
-                ? say`subsample ${row.portion}`
-                : say`subsample`,
-          ]
-        : []),
+      ...(split ? [portionName(row.portion, several)] : []),
       fixed(row.retainedG, 1),
       fixed(row.retainedPct, 1),
       fixed(row.passingPct, 1),
     ]),
     notes: analysis.sets.map(({ portion, dryMassG, washedOutG, lossPct }) => {
-      const what =
-        portion === 0 ? say`Whole sample` : several ? say`Subsample ${portion}` : say`Subsample`;
       const loss = lossPct === undefined ? "" : say`, ${fixed(lossPct, 2)} % not recovered`;
-      return say`${what}: ${fixed(dryMassG, 1)} g dry, ${fixed(washedOutG, 1)} g washed out${loss}.`;
+      return say`${portionName(portion, several)}: ${fixed(dryMassG, 1)} g dry, ${fixed(washedOutG, 1)} g washed out${loss}.`;
     }),
   };
+}
+
+function portionName(portion: number, several: boolean): Text {
+  if (portion === 0) return say`Whole sample`;
+  return several ? say`Subsample ${portion}` : say`Subsample`;
 }
 
 /** A hydrometer analysis in the order of time. */
@@ -187,40 +182,40 @@ export function sedimentationNotes(
 ): Text[] {
   const { corrections, calibration, pretreatment, rows } = analysis;
   const bs = rows.some(({ bsSizeMm }) => bsSizeMm !== undefined);
-  const notes = pretreatmentNotes(pretreatment);
-  if (corrections) {
-    const { dispersant, calibrationC = 20 } = corrections;
-    const added = bs ? 1000 * dispersant : dispersant;
-    notes.push(
-      say`No control cylinder was read: the control is computed from the dispersant's ${plain(added)} units, the meniscus and the temperature (scale right at ${plain(calibrationC)} °C).`,
+  return [
+    ...pretreatmentNotes(pretreatment),
+    ...(corrections ? [correctionsNote(corrections, bs)] : []),
+    ...(calibration ? [calibrationNote(calibration, bs)] : []),
+    ...(bs
+      ? [
+          say`Readings are thousandths above 1. The form of BS 1377-2 (read) takes water as 1 Mg/m³; the curve has the sizes by the density of water at the temperature of the reading.`,
+        ]
+      : []),
+  ];
+}
+
+function correctionsNote(
+  { dispersant, calibrationC = 20 }: NonNullable<HydrometerAnalysis["corrections"]>,
+  bs: boolean,
+): Text {
+  return say`No control cylinder was read: the control is computed from the dispersant's ${plain(bs ? 1000 * dispersant : dispersant)} units, the meniscus and the temperature (scale right at ${plain(calibrationC)} °C).`;
+}
+
+function calibrationNote(
+  calibration: NonNullable<HydrometerAnalysis["calibration"]>,
+  bs: boolean,
+): Text {
+  if ("depths" in calibration) {
+    const depths = calibration.depths.map(
+      ({ reading, depthCm }) => say`${scale(reading, bs)} at ${fixed(depthCm, 2)} cm`,
     );
+    return say`Effective depth by the instrument's own calibration: ${joinTexts(depths, "; ")}.`;
   }
-  if (calibration && "depths" in calibration) {
-    notes.push(
-      say`Effective depth by the instrument's own calibration: ${joinTexts(
-        calibration.depths.map(
-          ({ reading, depthCm }) => say`${scale(reading, bs)} at ${fixed(depthCm, 2)} cm`,
-        ),
-        "; ",
-      )}.`,
-    );
-  } else if (calibration) {
-    const { bulbLengthCm, bulbVolumeCm3, cylinderAreaCm2, marks } = calibration;
-    notes.push(
-      say`Effective depth by the instrument's own dimensions: bulb ${fixed(bulbLengthCm, 2)} cm and ${fixed(bulbVolumeCm3, 1)} cm³, cylinder ${fixed(cylinderAreaCm2, 1)} cm²; to the neck ${joinTexts(
-        marks.map(
-          ({ reading, toNeckCm }) => say`${fixed(toNeckCm, 2)} cm at ${scale(reading, bs)}`,
-        ),
-        "; ",
-      )}.`,
-    );
-  }
-  if (bs) {
-    notes.push(
-      say`Readings are thousandths above 1. The form of BS 1377-2 (read) takes water as 1 Mg/m³; the curve has the sizes by the density of water at the temperature of the reading.`,
-    );
-  }
-  return notes;
+  const { bulbLengthCm, bulbVolumeCm3, cylinderAreaCm2, marks } = calibration;
+  const necks = marks.map(
+    ({ reading, toNeckCm }) => say`${fixed(toNeckCm, 2)} cm at ${scale(reading, bs)}`,
+  );
+  return say`Effective depth by the instrument's own dimensions: bulb ${fixed(bulbLengthCm, 2)} cm and ${fixed(bulbVolumeCm3, 1)} cm³, cylinder ${fixed(cylinderAreaCm2, 1)} cm²; to the neck ${joinTexts(necks, "; ")}.`;
 }
 
 function scale(reading: number, bs: boolean): Text {
@@ -251,7 +246,7 @@ export function jarTable(
       numberColumn(say`Share of the mass that it allows`, "%"),
       numberColumn(say`Laboratory, of the mass`, "%"),
       { header: say`Agrees` },
-      numberColumn(say`Settled down to`, "mm"),
+      numberColumn(say`Finest size settled`, "mm"),
     ],
     rows: shares.map((share, index) => {
       const { laboratoryPct, agrees } = laboratory[index];
@@ -261,7 +256,7 @@ export function jarTable(
         fixed(share.heightSharePct, 0),
         say`${fixed(share.lowPct, 0)} to ${fixed(share.highPct, 0)}`,
         fixed(laboratoryPct, 1),
-        agrees === undefined ? BLANK : agrees ? say`yes` : say`no`,
+        agreesText(agrees),
         digits(share.finestMm, 3),
       ];
     }),
@@ -270,4 +265,9 @@ export function jarTable(
       say`The jar test is no part of the grading curve, the blend or any number that follows from them.`,
     ],
   };
+}
+
+function agreesText(agrees: boolean | undefined): Text {
+  if (agrees === undefined) return BLANK;
+  return agrees ? say`yes` : say`no`;
 }

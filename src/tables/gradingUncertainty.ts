@@ -41,7 +41,7 @@ export function intervalsTable(
     columns: [
       { header: say`Quantity` },
       numberColumn(say`Low`),
-      numberColumn(say`Middle`),
+      numberColumn(say`Median`),
       numberColumn(say`High`),
       { header: say`Unit` },
     ],
@@ -54,17 +54,17 @@ export function intervalsTable(
     ]),
     notes: [
       say`95 % of ${resamples} resampled readings (seed ${seed}); standard deviations: balance ${errors.balanceG} g, sieving ${errors.sievingPct} % of each mass retained, hydrometer ${errors.hydrometerUnits} units, temperature ${errors.temperatureC} °C, time ${errors.timeS} s, particle density ${errors.particleDensityKgM3} kg/m³.`,
-      say`How well the sample stands for the heap is not in them, and mostly matters more.`,
+      say`How well the sample represents the stockpile is not in them, and mostly matters more.`,
     ],
   };
 }
 
-/** How likely each class is, given the reading errors. */
+/** The probability of each class, given the reading errors. */
 export function classesTable(name: string, { classes }: CurveUncertainty): TableBlock {
   return {
     kind: "table",
-    caption: say`Classes and how sure they are: ${name}`,
-    columns: [{ header: say`System` }, { header: say`Class` }, numberColumn(say`Likelihood`, "%")],
+    caption: say`Classes and their probability: ${name}`,
+    columns: [{ header: say`System` }, { header: say`Class` }, numberColumn(say`Probability`, "%")],
     rows: classes.flatMap(({ system, likelihoods }) =>
       likelihoods.map(({ label, share }, index) => [
         index === 0 ? SYSTEMS[system] : "",

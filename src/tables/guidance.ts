@@ -1,12 +1,14 @@
-import type { CautionsBlock, ReferencesBlock, TableBlock } from "../blocks/block.js";
+import type { CautionsBlock, TableBlock } from "../blocks/block.js";
+import { shortSource, sourceMark } from "../figures/grading/band.js";
 import { CAUTIONS } from "../guidance/cautions.js";
 import { verdictWords } from "../guidance/check.js";
 import type { GuidanceComparison } from "../guidance/comparison.js";
+import type { GuidanceEntry, OtherQuantity } from "../guidance/entry.js";
 import { surenessWords } from "../guidance/probability.js";
 import type { GuidanceStudy, StudyResult } from "../study/studyResult.js";
-import { say, type Text, wordFor } from "../words/message.js";
-import { mixReferences } from "./carbon.js";
+import { say, type Text } from "../words/message.js";
 import { BLANK, fixed, numberColumn } from "./cell.js";
+import { entrySource } from "./references.js";
 
 /** A table for each entry that the study is held against. */
 export function guidanceTables(guidance: readonly GuidanceStudy[]): TableBlock[] {
@@ -14,9 +16,9 @@ export function guidanceTables(guidance: readonly GuidanceStudy[]): TableBlock[]
   return entries.map((id) => guidanceTable(guidance.filter(({ check }) => check.entry.id === id)));
 }
 
-/** The soils and the blend against one recommendation, criterion by criterion, and how sure each verdict is. */
+/** The soils and the blend against one recommendation, criterion by criterion, with the confidence of each verdict. */
 function guidanceTable(guidance: readonly GuidanceStudy[]): TableBlock {
-  const [{ check }] = guidance;
+  const [{ check, sureness }] = guidance;
   const { entry } = check;
   return {
     kind: "table",
@@ -24,134 +26,114 @@ function guidanceTable(guidance: readonly GuidanceStudy[]): TableBlock {
     columns: [
       { header: say`Curve` },
       { header: say`Criterion` },
-      numberColumn(say`Recommended`, "%"),
-      numberColumn(say`Measured`, "%"),
+      { header: say`Recommended`, align: "right" },
+      { header: say`Measured`, align: "right" },
       { header: say`Verdict` },
-      { header: say`How sure, given the readings` },
+      { header: say`Confidence (reading errors only)` },
     ],
-    rows: guidance.flatMap(({ name, check: { criteria }, sureness }) =>
-      criteria.flatMap(({ kind, what, lowPct, highPct, measuredPct, verdict, byPct }, index) =>
-        // The points of passing are the fractions added up: shown in the figure, not twice here.
-        entry.derived && kind === "passing"
-          ? []
-          : [
-              [
-                name,
-                what,
-                range(lowPct, highPct),
-                fixed(measuredPct, 1),
-                verdict === "outside" && byPct !== undefined
-                  ? say`outside by ${fixed(byPct, 1)}`
-                  : verdictWords(verdict),
-                verdict === "not measured" ? BLANK : surenessWords(sureness.criteria[index].sure),
-              ],
-            ],
-      ),
-    ),
+    rows: guidance.flatMap((each) => [...criteriaRows(each), ...otherRows(each)]),
     notes: [
-      say`${entry.source.authors}${entry.source.year ? ` (${entry.source.year})` : ""}, ${wordFor(entry.source.title)}, ${entry.source.locator}.`,
+      say`${entrySource(entry)} (${sourceMark(entry)}).`,
+      ...(entry.own ? [] : [entry.notes]),
+      ...earthNotes(entry),
       check.honesty,
       ...guidance.map(
-        ({ name, check: { verdict }, sureness }) =>
-          say`${name}, all criteria together: ${verdictWords(verdict)}. ${sureness.text}`,
+        ({ name, check: { verdict }, sureness: { text } }) =>
+          say`${name}, all criteria together: ${verdictWords(verdict)}. ${text}`,
       ),
-      say`How sure: the share of ${guidance[0].sureness.draws} curves, drawn again within the stated reading errors, that get the same verdict; consistency limits are drawn within their own 95 % intervals where they have any. A blend is drawn from all of its materials at the shares as designed. Not in it: how well the samples stand for the deposit, errors of batching, and fines below the finest sieve of a material without a sedimentation test.`,
+      say`Confidence: the share of ${sureness.draws} curves, drawn again within the stated reading errors, that get the same verdict; consistency limits are drawn within their own 95 % intervals where they have any. A blend is drawn from all of its materials at the shares as designed. Not in it: how well the samples represent the deposit, errors of batching, and fines below the finest sieve of a material without a sedimentation test.`,
       check.caution,
     ],
   };
 }
 
-function range(low: number | undefined, high: number | undefined): Text {
-  if (low === undefined) return high === undefined ? BLANK : say`at most ${fixed(high, 1)}`;
+function criteriaRows({ name, check: { entry, criteria }, sureness }: GuidanceStudy): Text[][] {
+  return criteria.flatMap(({ kind, what, lowPct, highPct, measuredPct, verdict, byPct }, index) => {
+    // The points of passing are the fractions added up: shown in the figure, not twice here.
+    if (entry.derived && kind === "passing") return [];
+    const measured = measuredPct === undefined ? BLANK : say`${fixed(measuredPct, 1)} %`;
+    return [
+      [
+        name,
+        what,
+        limitsText(lowPct, highPct, "%", 1),
+        measured,
+        verdict === "outside" && byPct !== undefined
+          ? say`outside by ${fixed(byPct, 1)}`
+          : verdictWords(verdict),
+        verdict === "not measured" ? BLANK : surenessWords(sureness.criteria[index].sure),
+      ],
+    ];
+  });
+}
+
+const QUANTITY_WORDS: Readonly<Record<OtherQuantity, Text>> = {
+  organicPct: say`organic matter`,
+  saltsPct: say`soluble salts`,
+  topSizeMm: say`largest grain`,
+  dryDensityKgM3: say`dry density`,
+  plasticLimitPct: say`plastic limit`,
+};
+
+/** Organic matter, salts, top size and density: shown where they are limited, tested or not. */
+function otherRows({ name, check: { others = [] }, sureness }: GuidanceStudy): Text[][] {
+  return others.map(({ quantity, unit, min, max, measured, verdict }, index) => {
+    const sure = sureness.others?.[index].sure;
+    return [
+      name,
+      QUANTITY_WORDS[quantity],
+      limitsText(min, max, unit, 1),
+      measured === undefined ? BLANK : say`${fixed(measured, 1)} ${unit}`,
+      verdict === "not measured" ? say`not tested` : verdictWords(verdict),
+      verdict === "not measured" || sure === undefined ? BLANK : surenessWords(sure),
+    ];
+  });
+}
+
+/** What an entry was written for, where that is not the earth of the study: walls with cement. */
+function earthNotes({ material }: GuidanceEntry): Text[] {
+  switch (material) {
+    case "rammed-earth":
+      return [
+        say`Written for rammed earth without cement; this study's mix is stabilised with cement, so its limits are a guide to the soil only.`,
+      ];
+    case "compressed-block":
+      return [say`Written for compressed blocks, not for rammed walls.`];
+    case "soil-cement":
+      return [say`Written for soil-cement in pavements and dams, not for walls.`];
+    default:
+      return [];
+  }
+}
+
+function limitsText(
+  low: number | undefined,
+  high: number | undefined,
+  unit: string,
+  decimals: number,
+): Text {
+  if (low === undefined) {
+    return high === undefined ? BLANK : say`at most ${fixed(high, decimals)} ${unit}`;
+  }
   return high === undefined
-    ? say`at least ${fixed(low, 1)}`
-    : say`${fixed(low, 1)} to ${fixed(high, 1)}`;
+    ? say`at least ${fixed(low, decimals)} ${unit}`
+    : say`${fixed(low, decimals)} to ${fixed(high, decimals)} ${unit}`;
 }
 
 /** The usual cautions, each with where it comes from. */
 export function cautionsBlock(): CautionsBlock {
   return {
     kind: "cautions",
-    items: CAUTIONS.map(({ title, text, source }) => ({
-      title: title,
-      text: text,
-      source: source,
-    })),
-  };
-}
-
-/** What the numbers of an appendix rest on, and whether it was read. */
-export function referencesBlock(result: StudyResult): ReferencesBlock {
-  const entries = [
-    ...new Map(result.guidance.map(({ check }) => [check.entry.id, check.entry])).values(),
-  ];
-  const mark = (how: "read" | "memory") =>
-    how === "read" ? say`read` : say`from memory; not read`;
-  return {
-    kind: "references",
-    items: [
-      ...entries.map(({ source, basis, own }) => ({
-        text: say`${source.authors}${source.year ? ` (${source.year})` : ""}, ${source.title}, ${source.locator}: limits of grading and consistency`,
-        mark: own ? say`the study's own; its origin was not checked` : mark(basis),
-      })),
-      {
-        text: say`Ciancio, Jaquin and Walker (2013), Construction and Building Materials 42, 40–47: grading alone does not establish suitability`,
-        mark: say`abstract read`,
-      },
-      {
-        text: say`Encyclopedia of Environmental Science and Engineering, p. 1332, after the International Critical Tables: viscosity and density of water`,
-        mark: say`read`,
-      },
-      {
-        text: say`University of Waterloo, CIVE 153 hand-out (2013): composite sieving, loss of at most 2 %`,
-        mark: say`read`,
-      },
-      {
-        text: say`Murthy, equations 3.28 and 3.29: effective depth of the 152H hydrometer`,
-        mark: say`read`,
-      },
-      {
-        text: say`ASTM D2487: groups of soils; U-line of the plasticity chart`,
-        mark: say`from memory; agrees with the worked examples read`,
-      },
-      {
-        text: say`AASHTO M 145: groups of soils, as reproduced on a reference page`,
-        mark: say`read in that copy; rounding from memory`,
-      },
-      {
-        text: say`USDA texture triangle, ISO 14688 boundaries and letters, BS 5930 letters`,
-        mark: say`from memory, but five of the USDA classes`,
-      },
-      {
-        text: say`EN 1990:2002, Annex D: characteristic value with variation unknown`,
-        mark: say`its table read as coded in open software; recomputed`,
-      },
-      {
-        text: say`Iowa DOT, I.M. 531: passing of a blend by dry mass`,
-        mark: say`read`,
-      },
-      {
-        text: say`Draper and Smith, Applied Regression Analysis: least squares, lack of fit`,
-        mark: say`from memory; checked against published data in the tests`,
-      },
-      {
-        text: say`Lieberman and Miller (1963), Biometrika 50: tolerance bounds in regression`,
-        mark: say`from memory; coverage checked by simulation`,
-      },
-      ...(result.mix ? mixReferences(result.mix) : []),
-    ],
+    items: CAUTIONS.map(({ title, text, source }) => ({ title, text, source })),
   };
 }
 
 /** Where published recommendations disagree, side by side, none of them chosen. */
 export function guidanceComparisonTable(
-  name: string,
+  name: Text,
   { disagreements, checks }: GuidanceComparison,
 ): TableBlock {
-  const range = (low: number | undefined, high: number | undefined) => {
-    if (low === undefined) return high === undefined ? BLANK : say`up to ${high}`;
-    return high === undefined ? say`from ${low}` : say`${low} to ${high}`;
-  };
+  const entryOf = new Map(checks.map(({ entry }) => [entry.id, entry]));
   return {
     kind: "table",
     caption: say`Where the guidance disagrees: ${name}`,
@@ -159,26 +141,81 @@ export function guidanceComparisonTable(
       { header: say`What` },
       numberColumn(say`Measured`, "%"),
       { header: say`Source` },
-      { header: say`Asks for, %` },
+      { header: say`Recommended` },
       { header: say`Verdict` },
-      { header: say`How sure, given the readings` },
+      { header: say`Confidence (reading errors only)` },
     ],
     rows: disagreements.flatMap(({ what, measuredPct, sides, irreconcilable }) =>
-      sides.map(({ id, lowPct, highPct, verdict, sure }, index) => [
-        index === 0 ? say`${what}${irreconcilable ? say`: no soil meets all` : ""}` : "",
-        index === 0 ? fixed(measuredPct, 1) : "",
-        id,
-        range(lowPct, highPct),
-        verdictWords(verdict),
-        sure === undefined ? BLANK : surenessWords(sure),
-      ]),
+      sides.map(({ id, lowPct, highPct, verdict, sure }, index) => {
+        const entry = entryOf.get(id);
+        const named = irreconcilable ? say`${what}: no soil meets all` : what;
+        return [
+          index === 0 ? named : "",
+          index === 0 ? fixed(measuredPct, 1) : "",
+          entry ? shortSource(entry) : id,
+          rangeText(lowPct, highPct),
+          verdictWords(verdict),
+          sure === undefined ? BLANK : surenessWords(sure),
+        ];
+      }),
     ),
     notes: [
       ...checks.map(
-        ({ entry: { id, source }, honesty }) =>
-          say`${id}: ${source.authors}${source.year ? ` (${source.year})` : ""}, ${source.title}. ${honesty}`,
+        ({ entry, honesty }) =>
+          say`${shortSource(entry)}: ${entrySource(entry)} (${sourceMark(entry)}). ${honesty} ${entry.notes}`,
       ),
       ...(checks[0] ? [checks[0].caution] : []),
+    ],
+  };
+}
+
+/** Limits as their source states them, in percent. */
+function rangeText(low: number | undefined, high: number | undefined): Text {
+  if (low === undefined) return high === undefined ? BLANK : say`up to ${high} %`;
+  return high === undefined ? say`from ${low} %` : say`${low} to ${high} %`;
+}
+
+/** The shares of mass that tests of the soil give or leave open. */
+export function notTestedTable({
+  config,
+  materials,
+}: Pick<StudyResult, "config" | "materials">): TableBlock {
+  const soils = materials.filter(({ role }) => role === "soil");
+  return {
+    kind: "table",
+    caption: say`What was not tested`,
+    columns: [
+      { header: say`Material` },
+      { header: say`Not tested` },
+      { header: say`Why it matters` },
+    ],
+    rows: [
+      ...soils.flatMap(({ name, limits, sedimentation, pipette }) => [
+        [
+          name,
+          say`organic matter`,
+          say`it hinders the setting of cement and decays; topsoil is not for walls`,
+        ],
+        [name, say`soluble salts`, say`they crystallise at the face of the wall and flake it off`],
+        [name, say`sulphates`, say`with cement and clay they swell, and can break the wall apart`],
+        ...(limits
+          ? []
+          : [[name, say`consistency limits`, say`plasticity and shrinkage are not known`]]),
+        ...(sedimentation || pipette
+          ? []
+          : [[name, say`sedimentation`, say`clay and silt are not told apart`]]),
+      ]),
+      ...(config.compaction
+        ? []
+        : [[say`Blend`, say`compaction`, say`density and moisture at compaction are not known`]]),
+      [
+        say`Blend`,
+        say`erosion, frost, shrinkage of the wall`,
+        say`strength of blocks does not tell them`,
+      ],
+    ],
+    notes: [
+      say`A test that is not entered counts as not made. The responsible person says which of them are needed.`,
     ],
   };
 }

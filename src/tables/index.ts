@@ -13,11 +13,10 @@ export {
   comparisonTable,
   markedSource,
   mixReferences,
-  savingTrapBlock,
   siteCarbonTable,
 } from "./carbon.js";
 export { aspectTable, characteristicTable } from "./characteristicStrength.js";
-export { compareBlendTable, costTable, siteCostTable } from "./cost.js";
+export { compareMixTable, costTable } from "./cost.js";
 export {
   jarTable,
   type NamedSizes,
@@ -33,15 +32,12 @@ export {
   cautionsBlock,
   guidanceComparisonTable,
   guidanceTables,
-  referencesBlock,
+  notTestedTable,
 } from "./guidance.js";
 export { inputsTable, sheetTable } from "./inputs.js";
 export { recipeTable, toleranceTable } from "./mix.js";
 export { noMix } from "./noMix.js";
 export {
-  acceptanceTable,
-  lotJudgementTable,
-  lotsTable,
   noQuality,
   qualityChecksTable,
   qualityPlanTable,
@@ -54,6 +50,7 @@ export {
   quantitiesTable,
   siteOrderList,
 } from "./quantities.js";
+export { referencesBlock } from "./references.js";
 export {
   siteBucketCard,
   siteMoistureCard,
@@ -64,7 +61,6 @@ export {
 export {
   bucketSize,
   buckets,
-  GALLON_L,
   liquid,
   type SiteMix,
   siteMix,

@@ -5,30 +5,32 @@ import { formatQuantity, type UnitSystem } from "../quantities/format.js";
 import { type SpecifiedLine, specifiedMix, type ToleranceBasis } from "../study/specifiedMix.js";
 import type { MixStudy, StudyResult } from "../study/studyResult.js";
 import { joinTexts, say, type Text } from "../words/message.js";
-import { BLANK, digits, fixed, numberColumn, quantity, quantityColumn } from "./cell.js";
+import {
+  BLANK,
+  depthText,
+  digits,
+  fixed,
+  LOOSE_UNIT,
+  looseVolume,
+  massText,
+  numberColumn,
+  quantity,
+  quantityColumn,
+} from "./cell.js";
 import { noMix } from "./noMix.js";
-
-/** Litres in SI, cubic feet in US customary units: what a crew measures with. */
-function looseVolume(litres: number | null, units: UnitSystem): Text {
-  if (litres === null) return BLANK;
-  return digits(units === "SI" ? litres : litres / 28.316846592, 3);
-}
 
 /** Water for the dry and the wet end of what may be rammed, and where the window comes from. */
 function waterNote({ water }: MixStudy, mass: (kilograms: number) => Text): Text {
   const { window, basis, fromTest } = water;
-  const ends = {
-    dry: fixed(window.moisturePct.low, 1),
-    wet: fixed(window.moisturePct.high, 1),
-    least: mass(window.toAddKg.low),
-    most: mass(window.toAddKg.high),
-  };
+  const { low: dry, high: wet } = window.moisturePct;
+  const range = say`${fixed(dry, 1)} and ${fixed(wet, 1)} %`;
+  const toAdd = say`${mass(window.toAddKg.low)} to ${mass(window.toAddKg.high)}`;
   if (fromTest) {
-    return say`Ram between ${ends.dry} and ${ends.wet} %, where the compaction test keeps ${fromTest.relativePct} % of its greatest dry density: add ${ends.least} to ${ends.most}.`;
+    return say`Ram between ${range}, where the compaction test keeps ${fromTest.relativePct} % of its maximum dry density: add ${toAdd}.`;
   }
   return basis === "entered"
-    ? say`Ram between ${ends.dry} and ${ends.wet} %, a tolerance that was entered: add ${ends.least} to ${ends.most}.`
-    : say`Ram between ${ends.dry} and ${ends.wet} %, one point to each side as is common practice without a source: add ${ends.least} to ${ends.most}.`;
+    ? say`Ram between ${range}, a tolerance that was entered: add ${toAdd}.`
+    : say`Ram between ${range}, one point to each side as is common practice without a source: add ${toAdd}.`;
 }
 
 /** Materials whose loose volume was corrected for bulking. */
@@ -44,7 +46,7 @@ function bulkingNotes({ materials }: StudyConfig, { recipe }: MixStudy): Text[] 
       ];
 }
 
-/** One batch: by dry mass, by mass as shovelled, by loose volume, and in whole parts. */
+/** One batch: by dry mass, by moist mass, by loose volume, and in whole parts with the size of a part. */
 export function recipeTable({ config, mix }: StudyResult): TableBlock | NoteBlock {
   if (!mix) return noMix();
   const { units } = config;
@@ -53,32 +55,32 @@ export function recipeTable({ config, mix }: StudyResult): TableBlock | NoteBloc
     [...parts.materials, ...(parts.cement ? [parts.cement] : [])].map((line) => [line.id, line]),
   );
   const mass = (kilograms: number) => quantity(1000 * kilograms, "mass", units);
-  const massText = (kilograms: number) => formatQuantity(1000 * kilograms, "mass", units);
+  const withUnit = (kilograms: number) => massText(kilograms, units);
   const row = (line: RecipeLine, share: Text) => [
     line.name,
     share,
     mass(line.dryMassKg),
     mass(line.moistMassKg),
     looseVolume(line.looseVolumeL, units),
-    digits(line.partsToCement ?? undefined, 3),
+    digits(line.partsToCement),
     String(partsOf.get(line.id)?.parts ?? BLANK),
   ];
   const { water } = recipe;
   return {
     kind: "table",
-    caption: say`One batch of ${formatQuantity(1000 * recipe.dryMassKg, "mass", units)} dry soil and aggregate`,
+    caption: say`One batch of ${massText(recipe.dryMassKg, units)} dry soil and aggregate`,
     columns: [
       { header: say`Material` },
       numberColumn(say`Share of dry mass`, "%"),
-      quantityColumn(say`Dry`, "mass", units),
-      quantityColumn(say`As shovelled`, "mass", units),
-      numberColumn(say`Loose`, units === "SI" ? "L" : "ft³"),
+      quantityColumn(say`Dry mass`, "mass", units),
+      quantityColumn(say`Moist mass`, "mass", units),
+      numberColumn(say`Loose volume`, LOOSE_UNIT[units]),
       numberColumn(say`Volumes to one of cement`),
       numberColumn(say`Whole parts by volume`),
     ],
     rows: [
       ...recipe.materials.map((line) => row(line, fixed(line.sharePct, 1))),
-      row(recipe.cement, say`${fixed(recipe.cementPct, 1)} on top`),
+      row(recipe.cement, say`${fixed(recipe.cementPct, 1)} (of dry mass)`),
       [
         say`Water to add`,
         BLANK,
@@ -90,13 +92,37 @@ export function recipeTable({ config, mix }: StudyResult): TableBlock | NoteBloc
       ],
     ],
     notes: [
-      say`Shares are percent of the dry mass of soil and aggregate; cement comes on top of 100. Cement is ${fixed(recipe.cementOfAllPct, 1)} % of all dry mass and ${fixed(recipe.cementByVolumePct ?? undefined, 1)} % of the loose volumes.`,
-      say`Water for ${fixed(recipe.targetMoisturePct, 1)} % of the dry mass of all solids, the optimum of the compaction test; the damp materials bring ${massText(water.inMaterialsKg)} of it.`,
-      waterNote(mix, massText),
+      say`Shares are percent of the dry mass of soil and aggregate; cement is percent of that mass and not in the 100. Cement is ${fixed(recipe.cementOfAllPct, 1)} % of all dry mass and ${fixed(recipe.cementByVolumePct, 1)} % of the loose volumes.`,
+      say`Water for ${fixed(recipe.targetMoisturePct, 1)} % of the dry mass of all solids, the optimum of the compaction test; the damp materials bring ${withUnit(water.inMaterialsKg)} of it.`,
+      waterNote(mix, withUnit),
       ...bulkingNotes(config, mix),
-      say`Whole parts: ${parts.message}${parts.largestChangePct === null ? "" : say` Rounding changes a share of the whole by at most ${fixed(parts.largestChangePct, 1)} points.`}`,
+      joinTexts(
+        [
+          say`Whole parts: ${parts.message}`,
+          partSizeNote(mix, units),
+          parts.largestChangePct === null
+            ? undefined
+            : say`Rounding changes a share of the whole by at most ${fixed(parts.largestChangePct, 1)} points.`,
+        ],
+        " ",
+      ),
     ],
   };
+}
+
+/** The loose volume of one of the whole parts of a batch, in litres; nothing where there are no parts. */
+export function partVolumeL({
+  recipe,
+  parts,
+}: Pick<MixStudy, "recipe" | "parts">): number | undefined {
+  if (recipe.looseVolumeL === null || parts.total === null) return undefined;
+  return recipe.looseVolumeL / parts.total;
+}
+
+function partSizeNote(mix: MixStudy, units: UnitSystem): Text | undefined {
+  const litres = partVolumeL(mix);
+  if (litres === undefined) return undefined;
+  return say`One part of this batch is about ${looseVolume(litres, units)} ${LOOSE_UNIT[units]}.`;
 }
 
 const BASIS: Readonly<Record<ToleranceBasis, Text>> = {
@@ -118,7 +144,7 @@ const CHECK: Readonly<Record<SpecifiedLine["kind"], Text>> = {
   lift: say`marks on the form, read after ramming`,
 };
 
-/** The specified mix: each value with its tolerance, how it is checked on site, and its basis. */
+/** The mix: each value with its tolerance, how it is checked on site, and its basis. */
 export function toleranceTable(
   result: Pick<StudyResult, "config" | "mix" | "compaction" | "strength">,
 ): TableBlock | NoteBlock {
@@ -127,7 +153,7 @@ export function toleranceTable(
   const { units, tolerances } = result.config;
   return {
     kind: "table",
-    caption: say`Specified mix and tolerances`,
+    caption: say`Mix and tolerances`,
     columns: [
       { header: say`Line` },
       { header: say`Value`, align: "right" },
@@ -149,7 +175,7 @@ export function toleranceTable(
       ...(tolerances?.basis ? [say`Basis of what was entered: ${tolerances.basis}`] : []),
       ...(lines.some(({ basis }) => basis === "lightest block")
         ? [
-            say`No wall lighter than the lightest block was tested for strength; a least density from a code or from the engineer stands before this one.`,
+            say`No wall lighter than the lightest block was tested for strength; a minimum density from a code or from the engineer stands before this one.`,
           ]
         : []),
     ],
@@ -162,11 +188,11 @@ function lineName({ kind, name = "" }: SpecifiedLine): Text {
     case "cement":
       return name;
     case "moisture":
-      return say`Moisture at ramming`;
+      return say`Moisture at compaction`;
     case "density":
       return say`Dry density, rammed`;
     case "lift":
-      return say`Depth of a rammed lift`;
+      return say`Compacted lift thickness`;
   }
 }
 
@@ -179,6 +205,6 @@ function lowEnd({ kind, low }: SpecifiedLine): number | undefined {
 function amount({ kind }: SpecifiedLine, value: number | undefined, units: UnitSystem): Text {
   if (value === undefined) return BLANK;
   if (kind === "density") return formatQuantity(value, "density", units, 4);
-  if (kind === "lift") return formatQuantity(1000 * value, "depth", units);
+  if (kind === "lift") return depthText(value, units);
   return say`${fixed(value, kind === "cement" ? 2 : 1)} %`;
 }

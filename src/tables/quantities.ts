@@ -1,24 +1,31 @@
 import type { ElementAmounts } from "../batch/element.js";
 import { formworkDuration } from "../batch/formworkDuration.js";
 import { truckLoads } from "../batch/truckLoads.js";
-import type { KeyValuesBlock, NoteBlock, TableBlock } from "../blocks/block.js";
-import type { SiteConfig } from "../entries/site.js";
+import type { KeyValuesBlock, NoteBlock, ReportBlock, TableBlock } from "../blocks/block.js";
+import type { SiteConfig } from "../entries/studyConfig.js";
 import { formatQuantity, type UnitSystem } from "../quantities/format.js";
+import { convertFromBase } from "../quantities/units.js";
 import type { MixStudy, StudyResult } from "../study/studyResult.js";
 import { joinTexts, say, type Text } from "../words/message.js";
-import { BLANK, fixed, plain } from "./cell.js";
+import { BLANK, depthText, ends, fixed, massText, plain, volumeText } from "./cell.js";
 import { noMix } from "./noMix.js";
-import { type SiteOptions, type SiteSheet, siteCautions, siteOptionsOf } from "./site/siteSheet.js";
+import {
+  GLOVES,
+  type SiteOptions,
+  type SiteSheet,
+  siteCautions,
+  siteOptionsOf,
+  siteSheet,
+} from "./site/siteSheet.js";
 
 /** What the element needs. */
 export function quantitiesTable({ config, mix }: StudyResult): KeyValuesBlock | NoteBlock {
   if (!mix) return noMix();
   const { units, element, cement, site } = config;
   const { quantities, density } = mix;
-  const volume = (cubicMetres: number) => formatQuantity(1e6 * cubicMetres, "volume", units);
-  const mass = (kilograms: number) => formatQuantity(1000 * kilograms, "mass", units, 4);
-  const depth = (metres: number) => formatQuantity(1000 * metres, "depth", units);
-  const bag = formatQuantity(1000 * cement.bagMassKg, "mass", units, 2);
+  const volume = (cubicMetres: number) => volumeText(cubicMetres, units);
+  const mass = (kilograms: number) => massText(kilograms, units, 4);
+  const bag = massText(cement.bagMassKg, units, 2);
   return {
     kind: "keyValues",
     caption: say`Quantities: ${element.name}`,
@@ -33,7 +40,7 @@ export function quantitiesTable({ config, mix }: StudyResult): KeyValuesBlock | 
         value: say`${formatQuantity(density.valueKgM3, "density", units, 4)} (${density.basis})`,
       },
       ...quantities.mix.materials.map(({ name, moistMassKg, looseVolumeL }) => ({
-        label: say`${name}, as shovelled`,
+        label: say`${name}, moist mass`,
         value: joinTexts([
           mass(moistMassKg),
           ...(looseVolumeL === null ? [] : [say`${volume(looseVolumeL / 1000)} loose`]),
@@ -48,7 +55,7 @@ export function quantitiesTable({ config, mix }: StudyResult): KeyValuesBlock | 
       { label: say`Batches`, value: say`${Math.ceil(quantities.batches)} of the size above` },
       {
         label: say`Lifts`,
-        value: say`${quantities.lifts} of ${depth(element.compactedLiftM)} rammed, the last of ${depth(quantities.lastLiftM)}`,
+        value: say`${quantities.lifts} of ${depthText(element.compactedLiftM, units)} rammed, the last of ${depthText(quantities.lastLiftM, units)}`,
       },
       ...formItems(quantities, site, units),
     ],
@@ -57,71 +64,64 @@ export function quantitiesTable({ config, mix }: StudyResult): KeyValuesBlock | 
 
 /**
  * What to order for the element: each material by mass and loose volume over the range of the blocks' dry
- * densities, cement in bags, lorry loads where a lorry was given, and the forms.
+ * densities, cement in bags, truck loads where a truck was given, and the forms.
  *
- * @param options.lorry payload and body; without it there are no loads. @param options.forms what is at hand;
+ * @param options.truck payload and body; without it there are no loads. @param options.forms what is at hand;
  * days are given only with `strippingHours`, which the user enters.
  * @throws RangeError for options out of range. Source: `elementQuantities`, `truckLoads`, `formworkDuration`.
  */
 export function siteOrderList(result: StudyResult, options: SiteOptions = {}): SiteSheet {
-  const sheet = { name: "order-list", title: say`Order list` } as const;
   const { mix } = result;
-  if (!mix) return { ...sheet, blocks: [noMix()] };
   const site = siteOptionsOf(result, options);
-  return {
-    ...sheet,
-    blocks: [
-      orderTable(result, mix, site),
-      formsTable(result, mix.quantities, site),
-      siteCautions(["lifting"]),
-    ],
-  };
+  const blocks: ReportBlock[] = mix
+    ? [
+        orderTable(result, mix, site),
+        formsTable(result, mix.quantities, site),
+        siteCautions(["lifting"]),
+        GLOVES,
+      ]
+    : [noMix()];
+  return siteSheet("order-list", say`Order list`, blocks);
 }
 
-function orderTable({ config }: StudyResult, mix: MixStudy, { lorry }: SiteConfig): TableBlock {
+function orderTable({ config }: StudyResult, mix: MixStudy, { truck }: SiteConfig): TableBlock {
   const { units, cement } = config;
   const { quantities: amounts } = mix;
   const { valueKgM3: best, lowKgM3, highKgM3, basis } = mix.density;
   const density = (value: number) => formatQuantity(value, "density", units, 4);
-  const mass = (kilograms: number) => formatQuantity(1000 * kilograms, "mass", units, 3);
   const range = (low: number, high: number) =>
-    low === high ? mass(low) : say`${mass(low)} to ${mass(high)}`;
-  const [thin, heavy] = [lowKgM3, highKgM3].map((value) => value / best);
+    ends({ low, high }, (kilograms) => massText(kilograms, units));
+  const [light, heavy] = [lowKgM3 / best, highKgM3 / best];
   const loads = (moistMassKg: number, looseVolumeL: number | null) =>
-    lorry ? `${truckLoads({ moistMassKg, looseVolumeL }, lorry).loads}` : BLANK;
-  const { low, high } = amounts.cementBags;
+    truck ? `${truckLoads({ moistMassKg, looseVolumeL }, truck).loads}` : BLANK;
   const heavyOf = (litres: number | null) => (litres === null ? null : litres * heavy);
-  const bags = low === high ? `${low}` : say`${low} to ${high}`;
+  const bags = ends(amounts.cementBags, String);
   return {
     kind: "table",
     caption: config.element.name,
     columns: [
       { header: say`Material` },
-      { header: say`Mass, as delivered`, align: "right" },
+      { header: say`Moist mass, as delivered`, align: "right" },
       { header: say`Loose, at most`, align: "right" },
-      { header: lorry ? say`Loads, at most` : say`Bags`, align: "right" },
+      { header: truck ? say`Loads, at most` : say`Bags`, align: "right" },
     ],
     rows: [
-      ...amounts.mix.materials
-        .filter(({ dryMassKg }) => dryMassKg > 0)
-        .map(({ name, moistMassKg, looseVolumeL }) => [
-          name,
-          range(moistMassKg * thin, moistMassKg * heavy),
-          looseVolumeL === null
-            ? BLANK
-            : formatQuantity(1000 * looseVolumeL * heavy, "volume", units, 2),
-          loads(moistMassKg * heavy, heavyOf(looseVolumeL)),
-        ]),
+      ...amounts.mix.materials.map(({ name, moistMassKg, looseVolumeL }) => [
+        name,
+        range(moistMassKg * light, moistMassKg * heavy),
+        looseVolumeL === null ? BLANK : volumeText((looseVolumeL * heavy) / 1000, units, 2),
+        loads(moistMassKg * heavy, heavyOf(looseVolumeL)),
+      ]),
       [
         cement.name,
         range(amounts.cementKg.low, amounts.cementKg.high),
         BLANK,
-        lorry ? say`${bags} bags` : bags,
+        truck ? say`${bags} bags` : bags,
       ],
     ],
     notes: [
-      say`Range: dry density of the rammed mix ${density(lowKgM3)} to ${density(highKgM3)}, best ${density(best)} (${basis}). Bags of ${formatQuantity(1000 * cement.bagMassKg, "mass", units, 2)}, whole.`,
-      say`Amounts hold ${plain(config.element.wastePct)} % waste. Order soil and aggregate by what the yard measures: a lorry's weight holds its water, a loose cubic metre its bulking.`,
+      say`Range: dry density of the rammed mix ${density(lowKgM3)} to ${density(highKgM3)}, best ${density(best)} (${basis}). Bags of ${massText(cement.bagMassKg, units, 2)}, whole.`,
+      say`Amounts hold ${plain(config.element.wastePct)} % waste. Order soil and aggregate by what the yard measures: a truck's weight holds its water, a loose cubic metre its bulking.`,
     ],
   };
 }
@@ -132,7 +132,7 @@ function formsTable(
   site: SiteConfig,
 ): KeyValuesBlock {
   const { units } = config;
-  const depth = (metres: number) => formatQuantity(1000 * metres, "depth", units, 2);
+  const depth = (metres: number) => depthText(metres, units, 2);
   return {
     kind: "keyValues",
     caption: say`Lifts and forms`,
@@ -147,16 +147,14 @@ function formsTable(
   };
 }
 
-const SQUARE_FOOT_M2 = 0.3048 ** 2;
-
-/** Lorry loads of a material in words; nothing where the study knows no lorry. */
+/** Truck loads of a material in words; nothing where the study knows no truck. */
 export function loadsText(
-  of: { readonly moistMassKg: number; readonly looseVolumeL: number | null },
-  { lorry }: SiteConfig,
+  amount: { readonly moistMassKg: number; readonly looseVolumeL: number | null },
+  { truck }: SiteConfig,
 ): Text[] {
-  if (!lorry) return [];
-  const { loads } = truckLoads(of, lorry);
-  return [loads === 1 ? say`1 lorry load` : say`${loads} lorry loads`];
+  if (!truck) return [];
+  const { loads } = truckLoads(amount, truck);
+  return [say`${loads} {0, plural, one {truck load} other {truck loads}}`];
 }
 
 /** Cement by mass and in whole bags, with the range that the blocks' densities bring. */
@@ -171,14 +169,14 @@ export function cementText(
     : say`${best} (${mass(cementKg.low)} to ${mass(cementKg.high)} over the blocks' densities), ${cementBags.low} to ${cementBags.high} bags of ${bag}`;
 }
 
-/** Loose depth of a lift, area and days of forms. */
+/** Loose thickness of a lift, area and time of the formwork. */
 export function formItems(
   amounts: ElementAmounts,
   { forms, strippingHours }: SiteConfig,
   units: UnitSystem,
 ): KeyValuesBlock["items"] {
   const { formAreaM2, looseLiftM, compactedOfLoosePct } = amounts;
-  const depth = (metres: number) => formatQuantity(1000 * metres, "depth", units, 2);
+  const depth = (metres: number) => depthText(metres, units, 2);
   const stripping =
     strippingHours === undefined
       ? say`not entered; 24 hours is common practice without a source, and local rules, engineer and curing govern`
@@ -188,7 +186,7 @@ export function formItems(
       ? []
       : [
           {
-            label: say`A lift spread loose`,
+            label: say`Loose lift thickness`,
             value: say`at most ${depth(looseLiftM)}, rammed to about ${fixed(compactedOfLoosePct, 0)} % of it; try it at the first lift`,
           },
         ]),
@@ -197,13 +195,13 @@ export function formItems(
       value:
         units === "SI"
           ? say`${fixed(formAreaM2, 1)} m², ends and reveals counted`
-          : say`${fixed(formAreaM2 / SQUARE_FOOT_M2, 0)} ft², ends and reveals counted`,
+          : say`${fixed(convertFromBase(formAreaM2, "ft2", "area"), 0)} ft², ends and reveals counted`,
     },
     forms && strippingHours !== undefined
       ? {
-          label: say`Days of forms`,
+          label: say`Formwork time`,
           value: formworkDuration({ formAreaM2, ...forms, strippingHours }).message,
         }
-      : { label: say`Forms off after`, value: stripping },
+      : { label: say`Strip forms after`, value: stripping },
   ];
 }

@@ -1,7 +1,7 @@
 import type { KeyValuesBlock, TableBlock } from "../blocks/block.js";
 import type { ChosenModel } from "../grading/models/modelChoice.js";
 import { displayUnit, formatQuantity, type UnitSystem } from "../quantities/format.js";
-import type { CompactionAnalysis } from "../soil/compaction/compactionTest.js";
+import { type CompactionAnalysis, PEAK_RULE } from "../soil/compaction/compactionTest.js";
 import { moistureWindow } from "../soil/compaction/moistureWindow.js";
 import type { ConsistencyResult } from "../soil/consistency/limits.js";
 import { joinTexts, say, type Text, wordFor } from "../words/message.js";
@@ -9,9 +9,6 @@ import { BLANK, digits, fixed, numberColumn, plain, quantity, quantityColumn } f
 
 /** Liquid and plastic limit, plasticity and shrinkage of a material. */
 export function limitsTable(name: string, limits: ConsistencyResult): KeyValuesBlock {
-  const percent = (value: number | undefined) =>
-    value === undefined ? say`not measured` : say`${fixed(value, 1)} %`;
-  const interval = limits.liquidLimitInterval95;
   const box = longBoxItems(limits);
   return {
     kind: "keyValues",
@@ -19,20 +16,38 @@ export function limitsTable(name: string, limits: ConsistencyResult): KeyValuesB
     items: limits.nonPlastic
       ? [{ label: say`Plasticity`, value: say`non-plastic, as reported by the laboratory` }, ...box]
       : [
-          {
-            label: say`Liquid limit`,
-            value: say`${percent(limits.liquidLimitPct)}${limits.flowLine ? say` (${wordFor(limits.flowLine.method)})` : ""}${interval ? say`; 95 % interval ${fixed(interval[0], 1)} to ${fixed(interval[1], 1)} %` : ""}`,
-          },
+          { label: say`Liquid limit`, value: liquidLimitText(limits) },
           { label: say`Plastic limit`, value: percent(limits.plasticLimitPct) },
           { label: say`Plasticity index`, value: percent(limits.plasticityIndexPct) },
-          {
-            label: say`A-line at this liquid limit`,
-            value: say`${percent(limits.aLinePct)}${limits.aboveALine === undefined ? "" : limits.aboveALine ? say`; the soil plots on or above it` : say`; the soil plots below it`}`,
-          },
+          { label: say`A-line at this liquid limit`, value: aLineText(limits) },
           { label: say`Linear shrinkage (bar)`, value: percent(limits.linearShrinkagePct) },
           ...box,
         ],
   };
+}
+
+function percent(value: number | undefined): Text {
+  return value === undefined ? say`not measured` : say`${fixed(value, 1)} %`;
+}
+
+function liquidLimitText({
+  liquidLimitPct,
+  flowLine,
+  liquidLimitInterval95: interval,
+}: ConsistencyResult): Text {
+  const method = flowLine
+    ? say`${percent(liquidLimitPct)} (${wordFor(flowLine.method)})`
+    : percent(liquidLimitPct);
+  return interval
+    ? say`${method}; 95 % interval ${fixed(interval[0], 1)} to ${fixed(interval[1], 1)} %`
+    : method;
+}
+
+function aLineText({ aLinePct, aboveALine }: ConsistencyResult): Text {
+  if (aboveALine === undefined) return percent(aLinePct);
+  return aboveALine
+    ? say`${percent(aLinePct)}; the soil plots on or above it`
+    : say`${percent(aLinePct)}; the soil plots below it`;
 }
 
 /** The long field box, apart from the bar. */
@@ -48,8 +63,8 @@ function longBoxItems({ longBox }: ConsistencyResult): KeyValuesBlock["items"] {
       label: say`Long box, cement for pressed blocks by loose volume`,
       value:
         soilToCement === undefined
-          ? say`beyond the table (${wordFor(source)})`
-          : say`1 part to ${soilToCement} parts of soil (${wordFor(source)})`,
+          ? say`beyond the table (${source})`
+          : say`1 part to ${soilToCement} parts of soil (${source})`,
     })),
     {
       label: say`Bar and long box`,
@@ -122,8 +137,9 @@ export function compactionTable(compaction: CompactionAnalysis, units: UnitSyste
             (other) =>
               say`By ${wordFor(other.method)}: ${fixed(other.optimumWaterPct, 1)} %, ${density(other.maximumDryDensityKgM3)} ${displayUnit("density", units)}.`,
           ),
+          PEAK_RULE,
         ]
-      : [say`The points show no top, so no optimum is given.`],
+      : [say`The points show no peak, so no optimum is given.`],
   };
 }
 
@@ -132,12 +148,12 @@ export function compactionTable(compaction: CompactionAnalysis, units: UnitSyste
  * compaction test.
  *
  * @param relativePct percent of the maximum; default as `moistureWindow`: 98 (common practice, no source).
- * @returns `undefined` where the points show no top.
+ * @returns `undefined` where the points show no peak.
  * @throws RangeError where the share is not above 0 and at most 100.
  *
  * @example
  * const points = [[6.5, 1872], [8.7, 1966], [10.6, 2043], [12.2, 2068], [14.4, 1996]].map(([waterContentPct, moistMassG], index) => ({ waterContentPct, moistMassG, row: index + 5 }));
- * moistureWindowTable(analyseCompaction({ file: "c.csv", mouldVolumeCm3: 1000, points }), "SI").items[1].value // => "8.0 %"
+ * moistureWindowTable(analyseCompaction({ file: "c.csv", mouldVolumeCm3: 1000, points }), "SI").items[1].value // => "8.8 %"
  */
 export function moistureWindowTable(
   compaction: CompactionAnalysis,
@@ -146,15 +162,14 @@ export function moistureWindowTable(
 ): KeyValuesBlock | undefined {
   const window = moistureWindow(compaction, relativePct);
   if (!window) return undefined;
-  const { driestPct, wettestPct, openDry, openWet, leastDryDensityKgM3 } = window;
-  const percent = (value: number) => say`${fixed(value, 1)} %`;
+  const { driestPct, wettestPct, openDry, openWet, minDryDensityKgM3 } = window;
   return {
     kind: "keyValues",
-    caption: say`Moisture to ram in, by the compaction test`,
+    caption: say`Compaction moisture range, by the compaction test`,
     items: [
       {
-        label: say`Dry density to keep`,
-        value: say`${window.relativePct} % of the maximum (common practice, no source): at least ${formatQuantity(leastDryDensityKgM3, "density", units, 4)}`,
+        label: say`Lowest dry density`,
+        value: say`${window.relativePct} % of the maximum (common practice, no source): at least ${formatQuantity(minDryDensityKgM3, "density", units, 4)}`,
       },
       {
         label: say`Driest`,

@@ -16,7 +16,16 @@ import type { ResidualCheck } from "../strength/regression/residuals.js";
 import type { RobustStrength } from "../strength/regression/robustFit.js";
 import type { StudyResult } from "../study/studyResult.js";
 import { joinTexts, say, type Text, wordFor } from "../words/message.js";
-import { BLANK, digits, fixed, numberColumn, plain, quantity, quantityColumn } from "./cell.js";
+import {
+  BLANK,
+  digits,
+  fixed,
+  numberColumn,
+  plain,
+  pValueText,
+  quantity,
+  quantityColumn,
+} from "./cell.js";
 
 /** Every block that was crushed, the excluded ones with their reason. Strengths as measured. */
 export function specimensTable(
@@ -67,7 +76,10 @@ export function regressionTable(fit: FittedStrength, lack: LackOfFit): TableBloc
   const scale = fit.line === "median" ? say`ln MPa` : "MPa";
   return {
     kind: "table",
-    caption: say`Regression of strength on cement content at ${fit.ageDays} days`,
+    caption:
+      fit.basis.spread === "proportional"
+        ? say`Weighted regression of strength on cement content at ${fit.ageDays} days`
+        : say`Regression of strength on cement content at ${fit.ageDays} days`,
     columns: [
       { header: say`Coefficient` },
       numberColumn(say`Value`),
@@ -82,10 +94,10 @@ export function regressionTable(fit: FittedStrength, lack: LackOfFit): TableBloc
       digits(standardError, 2),
       digits(low, 3),
       digits(high, 3),
-      pValue < 0.001 ? "< 0.001" : digits(pValue, 2),
+      pValueText(pValue),
     ]),
     notes: [
-      say`${fit.formula}, with f in MPa and c in percent. ${fit.blocks} blocks, ${fit.degreesOfFreedom} degrees of freedom, residual standard deviation ${digits(fit.residualSd, 3)} ${scale}, R² ${fit.rSquared === null ? BLANK : fixed(fit.rSquared, 3)}, leave-one-out error ${fit.leaveOneOutErrorMpa === null ? BLANK : say`${digits(fit.leaveOneOutErrorMpa, 3)} MPa`}.`,
+      say`${fit.formula}, with f in MPa and c in percent. ${fit.blocks} blocks, ${fit.degreesOfFreedom} degrees of freedom, residual standard deviation ${digits(fit.residualSd, 3)} ${scale}, R² ${fixed(fit.rSquared, 3)}, leave-one-out error ${fit.leaveOneOutErrorMpa === null ? BLANK : say`${digits(fit.leaveOneOutErrorMpa)} MPa`}.`,
       test,
       ...termNotes(fit),
     ],
@@ -94,26 +106,27 @@ export function regressionTable(fit: FittedStrength, lack: LackOfFit): TableBloc
 
 /** Where the curve stands among covariates and batches, and what its standard deviation speaks of. */
 function termNotes({ covariates, batches, basis }: FittedStrength): Text[] {
-  const notes: Text[] = [];
-  if (covariates.length > 0) {
-    const at = covariates.map(({ kind, at: value }) =>
-      kind === "ln age"
-        ? say`age ${plain(Math.exp(value))} d`
-        : say`${kind} ${plain(value)} ${kind === "dry density" ? "kg/m³" : "%"}`,
-    );
-    notes.push(say`The curve is that at ${joinTexts(at)}.`);
-  }
-  if (batches.length > 0) {
-    notes.push(
-      say`The curve is that of the average of ${batches.length} batches; a further batch may lie above or below it. The level of batch ${batches[batches.length - 1]} is what makes the sum zero.`,
-    );
-  }
-  if (basis.spread === "proportional") {
-    notes.push(
-      say`The scatter is taken as proportional to strength; the standard deviation given is that at ${digits(basis.reference, 3)} MPa.`,
-    );
-  }
-  return notes;
+  return [
+    ...(covariates.length > 0
+      ? [say`The curve is that at ${joinTexts(covariates.map(covariateText))}.`]
+      : []),
+    ...(batches.length > 0
+      ? [
+          say`The curve is that of the average of ${batches.length} batches; a further batch may lie above or below it. The level of batch ${batches[batches.length - 1]} is what makes the sum zero.`,
+        ]
+      : []),
+    ...(basis.spread === "proportional"
+      ? [
+          say`The scatter is taken as proportional to strength; the standard deviation given is that at ${digits(basis.reference)} MPa.`,
+        ]
+      : []),
+  ];
+}
+
+function covariateText({ kind, at }: FittedStrength["covariates"][number]): Text {
+  if (kind === "ln age") return say`age ${plain(Math.exp(at))} d`;
+  const unit = kind === "dry density" ? "kg/m³" : "%";
+  return say`${wordFor(kind)} ${plain(at)} ${unit}`;
 }
 
 /** The fitted strength and its bounds at each tested content and at the chosen one. */
@@ -126,8 +139,8 @@ export function bandsTable(bands: readonly StrengthBand[], units: UnitSystem): T
       numberColumn(say`Cement`, "%"),
       quantityColumn(say`Mean`, "stress", units),
       quantityColumn(say`Lower bound of the mean`, "stress", units),
-      quantityColumn(say`Lower bound of one further block`, "stress", units),
-      quantityColumn(say`Bound that 95 % of blocks exceed`, "stress", units),
+      quantityColumn(say`Prediction bound (one further block)`, "stress", units),
+      quantityColumn(say`Tolerance bound (exceeded by 95 % of blocks)`, "stress", units),
     ],
     rows: bands.map(({ cementPct, meanMpa, lowerBoundMpa }) => [
       plain(cementPct),
@@ -139,9 +152,6 @@ export function bandsTable(bands: readonly StrengthBand[], units: UnitSystem): T
     notes: [say`Bounds are one-sided, each at the confidence of the requirement.`],
   };
 }
-
-const p = (value: number | null) =>
-  value === null ? BLANK : value < 0.001 ? "< 0.001" : digits(value, 2);
 
 /** What the bands rest on, and what was found: normality, spread, and the robust cross-check. */
 export function strengthChecksTable(
@@ -160,21 +170,25 @@ export function strengthChecksTable(
     ],
     rows: [
       ...checks.map(({ check, test, statistic, pValue, message }) => [
-        ...[wordFor(check), test, digits(statistic ?? undefined, 3), p(pValue), message],
+        wordFor(check),
+        test,
+        digits(statistic),
+        pValueText(pValue),
+        message,
       ]),
-      [say`single odd blocks`, say`robust fit (Huber)`, BLANK, BLANK, robust.message],
+      [say`outliers`, say`robust fit (Huber)`, BLANK, BLANK, robust.message],
     ],
     notes: [say`Residuals are not quite independent of one another, so p is approximate.`],
   };
 }
 
-/** The four forms fitted to the same blocks. */
+/** The four models fitted to the same blocks. */
 export function formsTable({ forms, message }: FormsCompared): TableBlock {
   return {
     kind: "table",
-    caption: say`Forms of the curve compared`,
+    caption: say`Models of the curve compared`,
     columns: [
-      { header: say`Form` },
+      { header: say`Model` },
       numberColumn(say`Rank`),
       numberColumn(say`AICc less the best`),
       numberColumn(say`Leave-one-out error`, "MPa"),
@@ -183,11 +197,11 @@ export function formsTable({ forms, message }: FormsCompared): TableBlock {
     rows: forms.map(({ form, rank, aiccDifference, leaveOneOutErrorMpa, lackOfFitPValue }) => [
       wordFor(form),
       rank === null ? BLANK : String(rank),
-      fixed(aiccDifference ?? undefined, 1),
-      digits(leaveOneOutErrorMpa ?? undefined, 3),
-      p(lackOfFitPValue),
+      fixed(aiccDifference, 1),
+      digits(leaveOneOutErrorMpa),
+      pValueText(lackOfFitPValue),
     ]),
-    notes: [message, say`Forms that differ by less than 2 are not told apart (common practice).`],
+    notes: [message, say`Models that differ by less than 2 are not told apart (common practice).`],
   };
 }
 
@@ -207,8 +221,8 @@ export function influenceTable(fit: FittedStrength): TableBlock {
       id,
       plain(cementPct),
       fixed(leverage, 3),
-      fixed(studentised ?? undefined, 2),
-      fixed(cooksDistance ?? undefined, 3),
+      fixed(studentised, 2),
+      fixed(cooksDistance, 3),
     ]),
   };
 }
@@ -217,10 +231,9 @@ export function influenceTable(fit: FittedStrength): TableBlock {
 function intervalWords(interval: ContentInterval | null): Text {
   if (interval === null) return say`none of the tested contents`;
   const { lowPct, highPct, lowOpen, highOpen, confidence, method } = interval;
-  const low = lowOpen ? say`${formatFixed(lowPct, 2)} % or less` : say`${formatFixed(lowPct, 2)} %`;
-  const high = highOpen
-    ? say`${formatFixed(highPct, 2)} % or more`
-    : say`${formatFixed(highPct, 2)} %`;
+  const [from, to] = [formatFixed(lowPct, 2), formatFixed(highPct, 2)];
+  const low = lowOpen ? say`${from} % or less` : say`${from} %`;
+  const high = highOpen ? say`${to} % or more` : say`${to} %`;
   const how = method === "fieller" ? say`Fieller's theorem` : say`inversion of the band`;
   return say`${low} to ${high} (two-sided, ${formatNumber(100 * confidence, 3)} % confidence, by ${how})`;
 }
@@ -268,7 +281,7 @@ export function leastCementTable({ config, strength }: StudyResult): KeyValuesBl
             : percent(least.lineContentPct),
       },
       {
-        label: say`Contents that the blocks do not rule out`,
+        label: say`Contents consistent with the blocks`,
         value: intervalWords(least.interval),
       },
       { label: say`Choice of the curve`, value: strength.forms.message },
@@ -277,16 +290,19 @@ export function leastCementTable({ config, strength }: StudyResult): KeyValuesBl
 }
 
 /**
- * What has to meet the required strength, in words that say how sure it is.
+ * What has to meet the required strength, in words that state the confidence.
  *
  * @example
- * statisticName("tolerance", 0.95) // => "the bound that 95 % of blocks exceed, with 95 % confidence"
+ * statisticName("tolerance", 0.9) // => "the 95 % / 90 % tolerance bound (exceeded by 95 % of blocks)"
  */
 export function statisticName(statistic: RequirementStatistic, confidence: number): Text {
-  const percent = `${Number((100 * confidence).toPrecision(4))} %`;
-  return {
-    mean: say`the lower bound of the mean strength, with ${percent} confidence`,
-    prediction: say`the bound that one further block exceeds with ${percent} probability`,
-    tolerance: say`the bound that 95 % of blocks exceed, with ${percent} confidence`,
-  }[statistic];
+  const percent = Number((100 * confidence).toPrecision(4));
+  switch (statistic) {
+    case "mean":
+      return say`the lower bound of the mean strength, with ${percent} % confidence`;
+    case "prediction":
+      return say`the prediction bound (one further block), with ${percent} % probability`;
+    case "tolerance":
+      return say`the 95 % / ${percent} % tolerance bound (exceeded by 95 % of blocks)`;
+  }
 }

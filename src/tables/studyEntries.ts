@@ -5,7 +5,8 @@ import type { StudyConfig, TargetConfig } from "../entries/studyConfig.js";
 import { formatQuantity, type UnitSystem } from "../quantities/format.js";
 import { APPENDIX_SECTIONS } from "../study/review.js";
 import { joinTexts, say, type Text, wordFor } from "../words/message.js";
-import { BLANK, fixed, numberColumn, plain, quantity, quantityColumn } from "./cell.js";
+import { OBJECTIVE_WORDS } from "./blend.js";
+import { BLANK, depthText, fixed, numberColumn, plain, quantity, quantityColumn } from "./cell.js";
 import { statisticName } from "./strength.js";
 
 /** What the study is about and what it has to meet, as the user entered it. */
@@ -42,15 +43,9 @@ export function projectTable(config: StudyConfig): KeyValuesBlock {
   };
 }
 
-const SEEK = {
-  "most-site-soil": say`the most site soil`,
-  "least-cost": say`the least cost`,
-  "nearest-middle": say`the middle of the band`,
-};
-
 function targetWords(target: TargetConfig): Text {
   if (target.kind === "band") {
-    return say`inside the band of the guidance; among such blends, ${SEEK[target.aim]}`;
+    return say`inside the band of the guidance; among such blends, ${OBJECTIVE_WORDS[target.objective]}`;
   }
   const words = (value: FixedOrRange) =>
     typeof value === "number"
@@ -62,7 +57,7 @@ function targetWords(target: TargetConfig): Text {
 /** The element's kind and measures in words, without its name. */
 export function elementText(element: ElementConfig, units: UnitSystem): Text {
   const length = (metres: number) => formatQuantity(metres * 1000, "length", units);
-  const depth = (metres: number) => formatQuantity(metres * 1000, "depth", units);
+  const depth = (metres: number) => depthText(metres, units);
   const high = length(element.heightM);
   if (element.kind === "pier") {
     const { section, count = 1 } = element;
@@ -161,8 +156,11 @@ export function samplingTable({
       const stated = sampling.filter(({ material }) => material === id);
       if (stated.length === 0) return [[name, say`not stated`, say`not stated`, BLANK, BLANK]];
       return stated.map(({ where, how, pits, date }) => [
-        ...[name, where, how],
-        ...[pits === undefined ? BLANK : String(pits), date ?? BLANK],
+        name,
+        where,
+        how,
+        pits === undefined ? BLANK : String(pits),
+        date ?? BLANK,
       ]);
     }),
     notes: [
@@ -178,7 +176,8 @@ export function decisionsTable({
   if (decisions.length === 0) {
     return { kind: "note", tone: "note", text: say`No decisions were entered.` };
   }
-  const inOrder = [...decisions].sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : 0));
+  // Dates as written sort as text.
+  const inOrder = [...decisions].sort((a, b) => a.date.localeCompare(b.date, "en"));
   return {
     kind: "table",
     caption: say`Decisions, as entered`,
@@ -205,7 +204,9 @@ export function checklistBlock({
     items: checklist.map(({ clause, requirement, answeredBy, remark = "" }) => {
       const section = APPENDIX_SECTIONS.find(({ key }) => key === answeredBy);
       return {
-        ...{ clause, requirement, remark },
+        clause,
+        requirement,
+        remark,
         ...(answeredBy === undefined ? {} : { sectionKey: answeredBy }),
         ...(section ? { sectionTitle: section.title } : {}),
       };

@@ -22,8 +22,15 @@ export function programmeTable(programme: TestProgramme): TableBlock {
       { header: say`Remark` },
     ],
     rows: programme.blocks.map(({ id, batch, cementPct, ageDays, crushingOrder }) => [
-      ...[id, batch, plain(cementPct), plain(ageDays), String(crushingOrder)],
-      ...["", "", "", ""],
+      id,
+      batch,
+      plain(cementPct),
+      plain(ageDays),
+      String(crushingOrder),
+      "",
+      "",
+      "",
+      "",
     ]),
     notes: [
       programme.message,
@@ -49,7 +56,12 @@ export function trialsTable(trials: readonly WorkshopTrial[]): TableBlock {
     ],
     rows: trials.map(
       ({ id, mix, texture, edges, thicknessMm, munsell, lab, dryToConstantMass }) => [
-        ...[id, mix, texture ?? BLANK, edges ?? BLANK, plain(thicknessMm), munsell ?? BLANK],
+        id,
+        mix,
+        texture ?? BLANK,
+        edges ?? BLANK,
+        plain(thicknessMm),
+        munsell ?? BLANK,
         lab
           ? joinTexts(
               [lab.l, lab.a, lab.b].map((value) => plain(value, 3)),

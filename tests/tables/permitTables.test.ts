@@ -22,7 +22,7 @@ describe("the tables of a submission", () => {
     const cement = rows.find(([name]) => name === us.config.cement.name);
     // 5.4085 % is needed: 5.40 would print less.
     expect(cement?.slice(1, 4)).toEqual(["5.50 %", "5.41 %", "5.78 %"]);
-    expect(rows.find(([name]) => name.startsWith("Depth"))?.[1]).toBe("4.00 in");
+    expect(rows.find(([name]) => name === "Compacted lift thickness")?.[1]).toBe("4.00 in");
     expect(rows.find(([name]) => name.startsWith("Dry density"))?.[2]).toContain("lb/ft³");
   });
 
@@ -94,12 +94,15 @@ describe("the mix card", () => {
     }
     expect(text).toContain(`${result.mix!.quantities.lifts}`);
     expect(text).toContain("Wet cement burns");
+    expect(text).toContain("Silica dust");
+    expect(text).toContain("Nothing here is an approval");
     await read.destroy();
   });
 
   it("says that there is no mix", async () => {
     const result = await exampleResult("bus-shelter");
-    expect(mixCard({ ...result, mix: undefined }).blocks).toMatchObject([{ tone: "warning" }]);
+    const { blocks } = mixCard({ ...result, mix: undefined });
+    expect(blocks).toMatchObject([{ tone: "warning" }, { kind: "paragraph" }]);
   });
 
   it("does not overwrite what it was not told to", async () => {

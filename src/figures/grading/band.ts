@@ -1,7 +1,9 @@
 import { type GradingCurve, passingAtSize } from "../../grading/curve.js";
 import type { GradingBandPoint } from "../../grading/uncertainty/fitBand.js";
 import type { GuidanceEntry } from "../../guidance/entry.js";
+import { powerOf } from "../../numerics/powerOf.js";
 import { joinTexts, say, type Text } from "../../words/message.js";
+import { render } from "../../words/render.js";
 import { type LineStyle, PALETTE, seriesStyle, translucent } from "../style.js";
 
 /** An area behind the curves of a grading chart: an envelope, or how far a curve is in doubt. */
@@ -98,22 +100,40 @@ export function modelBand(
  */
 export function guidanceBand(entry: GuidanceEntry): ChartBand | undefined {
   if (entry.points.length === 0) return undefined;
-  const { authors, year } = entry.source;
-  const author = entry.own ? entry.title : authors.split(/[;,(]/)[0].trim();
-  const source = entry.own || year === undefined ? author : say`${author} ${String(year)}`;
   return {
-    name: say`${source} (${joinTexts(envelopeMarks(entry))})`,
+    name: say`${shortSource(entry)} (${joinTexts(envelopeMarks(entry))})`,
     derived: entry.derived,
     points: entry.points,
   };
 }
 
-function envelopeMarks({ own, derived, basis }: GuidanceEntry): Text[] {
-  if (own) return [say`the study's own`];
+function envelopeMarks(entry: GuidanceEntry): Text[] {
+  if (entry.own) return [say`the study's own`];
   return [
-    derived ? say`derived by us from fraction limits` : say`as published`,
-    basis === "read" ? say`read` : say`from memory`,
+    entry.derived ? say`derived by us from fraction limits` : say`as published`,
+    sourceMark(entry),
   ];
+}
+
+/** A source in a few words: the first author and the year; an envelope of the study's own by its title. */
+export function shortSource({ title, own, source: { authors, year } }: GuidanceEntry): Text {
+  if (own) return title;
+  const author = authors.split(/[;,(]/)[0].trim();
+  return year === undefined ? author : `${author} ${year}`;
+}
+
+/**
+ * How the figures of an entry are known, in words: read is said only where they were read themselves.
+ *
+ * @example
+ * sourceMark(GUIDANCE_ENTRIES.find(({ id }) => id === "burroughs-2001")) // => "abstract read"
+ */
+export function sourceMark({ own, basis, source: { locator } }: GuidanceEntry): Text {
+  if (own) return say`the study's own; its origin was not checked`;
+  if (basis === "memory") return say`from memory; not read`;
+  const place = render(locator);
+  if (place.includes("abstract")) return say`abstract read`;
+  return place.includes("cited in") ? say`as cited in the work named` : say`read`;
 }
 
 /** Points along the edges of a band between two power curves. */
@@ -151,7 +171,7 @@ export function powerBand(
     throw new RangeError(`invalid \`topSizeMm\`: ${topSizeMm}; expected above ${finestMm}`);
   }
   const [small, large] = [Math.min(...exponents), Math.max(...exponents)];
-  const passing = (sizeMm: number, exponent: number) => 100 * (sizeMm / topSizeMm) ** exponent;
+  const passing = (sizeMm: number, exponent: number) => 100 * powerOf(sizeMm / topSizeMm, exponent);
   return {
     name,
     smooth: true,
@@ -159,7 +179,7 @@ export function powerBand(
       const sizeMm =
         step === POWER_STEPS
           ? topSizeMm
-          : finestMm * (topSizeMm / finestMm) ** (step / POWER_STEPS);
+          : finestMm * powerOf(topSizeMm / finestMm, step / POWER_STEPS);
       return { sizeMm, lowPct: passing(sizeMm, large), highPct: passing(sizeMm, small) };
     }),
   };

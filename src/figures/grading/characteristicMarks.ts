@@ -1,4 +1,5 @@
 import { type GradingCurve, passingAtSize, sizeAtPassing } from "../../grading/curve.js";
+import { powerOf } from "../../numerics/powerOf.js";
 import { formatNumber } from "../../quantities/format.js";
 import { say, type Text } from "../../words/message.js";
 import { placeLabels } from "../placeLabels.js";
@@ -6,7 +7,7 @@ import { PALETTE, seriesStyle, widestLength } from "../style.js";
 import { type ChartBand, isDrawnAsBars } from "./band.js";
 
 /** Top of the axis of passing: above 100 stand the names of the fractions. */
-export const TOP_PCT = 109;
+export const TOP_PCT = 112;
 
 /** The plots of a figure of half the page's width and of the whole. */
 const PLOTS = [
@@ -104,9 +105,8 @@ function labelOffsets(
   bands: readonly ChartBand[],
 ): ReturnType<typeof placeLabels> {
   const across = (sizeMm: number) => (Math.log10(sizeMm) - left) / (right - left);
-  const sizes = Array.from(
-    { length: STEPS + 1 },
-    (_, step) => 10 ** (left + ((right - left) * step) / STEPS),
+  const sizes = Array.from({ length: STEPS + 1 }, (_, step) =>
+    powerOf(10, left + ((right - left) * step) / STEPS),
   );
   const lines = curves.flatMap(({ curve }) =>
     sizes.flatMap((sizeMm) => {

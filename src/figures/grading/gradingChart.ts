@@ -1,5 +1,6 @@
 import type { GradingCurve } from "../../grading/curve.js";
 import { type BoundarySystem, SIZE_BOUNDARIES } from "../../grading/fractions.js";
+import { powerOf } from "../../numerics/powerOf.js";
 import { formatNumber, formatPlain } from "../../quantities/format.js";
 import { joinTexts, say, type Text } from "../../words/message.js";
 import { type Figure, figureOf } from "../figure.js";
@@ -158,7 +159,11 @@ export function sizeAxis(
 /** 1, 2, 3 … 9 of each decade: the fine lines of logarithmic paper. */
 function minorSizes(smallestMm: number, largestMm: number): number[] {
   const sizes: number[] = [];
-  for (let decade = Math.floor(Math.log10(smallestMm)); 10 ** decade <= largestMm; decade++) {
+  for (
+    let decade = Math.floor(Math.log10(smallestMm));
+    powerOf(10, decade) <= largestMm;
+    decade++
+  ) {
     for (let digit = 1; digit <= 9; digit++) sizes.push(Number(`${digit}e${decade}`));
   }
   return sizes.filter((sizeMm) => sizeMm >= smallestMm && sizeMm <= largestMm);

@@ -2,6 +2,7 @@ import type { GradingCurve } from "../../grading/curve.js";
 import type { GradingFit } from "../../grading/models/fit.js";
 import { GRADING_MODELS } from "../../grading/models/gradingModels.js";
 import type { ChosenModel } from "../../grading/models/modelChoice.js";
+import { powerOf } from "../../numerics/powerOf.js";
 import { formatFixed, formatNumber } from "../../quantities/format.js";
 import { joinTexts, say, type Text } from "../../words/message.js";
 import { type Figure, figureOf } from "../figure.js";
@@ -28,7 +29,7 @@ export function modelChart(
   if (!best) return gradingChart(title, [{ name: say`measured`, curve }], bands);
   const parameters = best.parameters.map(({ value }) => value);
   const smooth = Array.from({ length: STEPS + 1 }, (_, step) => {
-    const sizeMm = first * (last / first) ** (step / STEPS);
+    const sizeMm = step === STEPS ? last : first * powerOf(last / first, step / STEPS);
     return {
       sizeMm,
       passingPct: GRADING_MODELS[best.model].evaluate(sizeMm, parameters),

@@ -1,14 +1,22 @@
 import { waterByMoisture } from "../../batch/water.js";
 import type { WeighedBatch } from "../../batch/weighOut.js";
 import type { ReportBlock, TableBlock } from "../../blocks/block.js";
-import { formatFixed, formatQuantity, type UnitSystem } from "../../quantities/format.js";
+import { formatFixed, type UnitSystem } from "../../quantities/format.js";
+import { convertFromBase } from "../../quantities/units.js";
+import type { MixWater } from "../../study/mixWater.js";
 import type { StudyResult } from "../../study/studyResult.js";
-import { say, type Text } from "../../words/message.js";
-import { BLANK, fixed, plain } from "../cell.js";
+import { joinTexts, say, type Text } from "../../words/message.js";
+import { BLANK, fixed, massText, plain } from "../cell.js";
 import { noMix } from "../noMix.js";
 import { bucketSize, buckets, liquid, type SiteMix, siteMix } from "./crewMix.js";
 import { siteBlockLabels, siteCuringLog } from "./logAndLabels.js";
-import { type SiteOptions, type SiteSheet, siteCautions, siteOptionsOf } from "./siteSheet.js";
+import {
+  type SiteOptions,
+  type SiteSheet,
+  siteCautions,
+  siteOptionsOf,
+  siteSheet,
+} from "./siteSheet.js";
 
 /**
  * The four sheets of a study that a crew prints: bucket card, making and curing log, block labels,
@@ -37,77 +45,21 @@ const LARGE_CHANGE_PCT = 2;
  */
 export function siteBucketCard(result: StudyResult, options: SiteOptions = {}): SiteSheet {
   const site = siteMix(result, options);
-  const blocks: ReportBlock[] = site ? cardBlocks(result, options, site) : [noMix()];
-  return { name: "bucket-card", title: say`Bucket card`, blocks };
+  const blocks = site ? bucketBlocks(result, options, site) : [noMix()];
+  return siteSheet("bucket-card", say`Bucket card`, blocks);
 }
 
-function cardBlocks(result: StudyResult, options: SiteOptions, site: SiteMix): ReportBlock[] {
-  const { units } = result.config;
-  const { counted, batch, trial } = site;
-  const { window } = site.water;
-  const mass = (kilograms: number) => formatQuantity(1000 * kilograms, "mass", units, 3);
-  const byBucket = counted.batch !== null;
-  const bucket = bucketSize(counted.bucketL, units);
-  const countOf = new Map(counted.materials.map((line) => [line.id, buckets(line.buckets)]));
-  const cementCount =
-    counted.cement === null
-      ? "–"
-      : counted.cementBy === "bucket"
-        ? buckets(counted.cement.buckets)
-        : say`weigh`;
-  const { toAddKg } = window;
-  const none = trial ? [BLANK] : [];
-  const water = trial ? [trialMass(trial.waterKg, units)] : [];
-  const tried = (id: string) =>
-    trial
-      ? trial.lines
-          .filter((line) => line.id === id)
-          .map(({ weighedKg }) => trialMass(weighedKg, units))
-      : [];
-  const table: TableBlock = {
-    kind: "table",
-    caption: byBucket
-      ? say`One batch. Bucket of ${bucket}, filled loosely, struck level`
-      : say`One batch, by scale`,
-    columns: [
-      { header: say`Put in` },
-      { header: byBucket ? say`Buckets` : "", align: "right" },
-      { header: say`On a scale, as shovelled`, align: "right" },
-      ...(trial ? [{ header: say`Trial batch`, align: "right" as const }] : []),
-    ],
-    rows: [
-      ...batch.materials
-        .filter(({ dryMassKg }) => dryMassKg > 0)
-        .map(({ id, name, moistMassKg }) => [
-          name,
-          countOf.get(id) ?? "–",
-          mass(moistMassKg),
-          ...tried(id),
-        ]),
-      ...(batch.cementPct > 0
-        ? [
-            [
-              say`Cement`,
-              byBucket ? cementCount : "–",
-              mass(batch.cement.dryMassKg),
-              ...tried("cement"),
-            ],
-          ]
-        : []),
-      [say`Water, start with`, liquid(toAddKg.low, units), mass(toAddKg.low), ...none],
-      [say`Water, aim for`, liquid(toAddKg.target, units), mass(toAddKg.target), ...water],
-      [say`Water, never above`, liquid(toAddKg.high, units), mass(toAddKg.high), ...none],
-    ],
-    notes: honesty(result, options, site),
-  };
+function bucketBlocks(result: StudyResult, options: SiteOptions, site: SiteMix): ReportBlock[] {
+  const { counted, water } = site;
+  const change = counted.maxShareChangePct;
   return [
-    ...(window.status === "ok" ? [] : [warning(window.message)]),
-    ...(byBucket ? [] : [warning(counted.message)]),
-    table,
-    ...(counted.maxShareChangePct !== null && counted.maxShareChangePct > LARGE_CHANGE_PCT
+    ...(water.window.status === "ok" ? [] : [warning(water.window.message)]),
+    ...(counted.batch === null ? [warning(counted.message)] : []),
+    batchTable(result, options, site),
+    ...(change !== null && change > LARGE_CHANGE_PCT
       ? [
           warning(
-            say`Rounding moves a material's share by ${fixed(counted.maxShareChangePct, 1)} points: take a smaller bucket, or weigh.`,
+            say`Rounding moves a material's share by ${fixed(change, 1)} points: take a smaller bucket, or weigh.`,
           ),
         ]
       : []),
@@ -126,26 +78,100 @@ function cardBlocks(result: StudyResult, options: SiteOptions, site: SiteMix): R
   ];
 }
 
+/** What goes in, by bucket, by scale and for the trial batch. */
+function batchTable(result: StudyResult, options: SiteOptions, site: SiteMix): TableBlock {
+  const { units } = result.config;
+  const { counted, batch, trial, water } = site;
+  const { toAddKg } = water.window;
+  const byBucket = counted.batch !== null;
+  const mass = (kilograms: number) => massText(kilograms, units);
+  const bucketsOf = new Map(counted.materials.map((line) => [line.id, buckets(line.buckets)]));
+  const trialCell = (kilograms: number | undefined) => {
+    if (!trial) return [];
+    return [kilograms === undefined ? BLANK : trialMass(kilograms, units)];
+  };
+  const trialOf = (id: string) => trialCell(trial?.lines.find((line) => line.id === id)?.weighedKg);
+  const cementRow = [
+    say`Cement`,
+    cementBuckets(counted),
+    mass(batch.cement.dryMassKg),
+    ...trialOf("cement"),
+  ];
+  return {
+    kind: "table",
+    caption: byBucket
+      ? say`One batch. Bucket of ${bucketSize(counted.bucketL, units)}, filled loosely, struck level`
+      : say`One batch, by scale`,
+    columns: [
+      { header: say`Put in` },
+      { header: byBucket ? say`Buckets` : "", align: "right" },
+      { header: say`On a scale, moist mass`, align: "right" },
+      ...(trial ? [{ header: say`Trial batch`, align: "right" as const }] : []),
+    ],
+    rows: [
+      ...batch.materials.map(({ id, name, moistMassKg }) => [
+        name,
+        bucketsOf.get(id) ?? BLANK,
+        mass(moistMassKg),
+        ...trialOf(id),
+      ]),
+      ...(batch.cementPct > 0 ? [cementRow] : []),
+      [
+        say`Water, start with`,
+        liquid(toAddKg.low, units),
+        mass(toAddKg.low),
+        ...trialCell(undefined),
+      ],
+      [
+        say`Water, aim for`,
+        liquid(toAddKg.target, units),
+        mass(toAddKg.target),
+        ...trialCell(trial?.waterKg),
+      ],
+      [
+        say`Water, never above`,
+        liquid(toAddKg.high, units),
+        mass(toAddKg.high),
+        ...trialCell(undefined),
+      ],
+    ],
+    notes: bucketNotes(result, options, site),
+  };
+}
+
+function cementBuckets({ batch, cement, cementBy }: SiteMix["counted"]): Text {
+  if (batch === null || cement === null) return BLANK;
+  return cementBy === "bucket" ? buckets(cement.buckets) : say`weigh`;
+}
+
 function warning(text: Text): ReportBlock {
   return { kind: "note", tone: "warning", text };
 }
 
 /** What the card holds against what the study asks for. */
-function honesty(result: StudyResult, options: SiteOptions, site: SiteMix): Text[] {
+function bucketNotes(result: StudyResult, options: SiteOptions, site: SiteMix): Text[] {
   const { mix, config } = result;
-  const { counted, grading, batch } = site;
-  const { window } = site.water;
+  const { counted, grading, batch, trial } = site;
+  const { moisturePct } = site.water.window;
+  const heapPct = (100 * batch.water.inMaterialsKg) / batch.dryMassKg;
   const bags = config.cement.bagMassKg / batch.cement.dryMassKg;
+  const defaultBucket = siteOptionsOf(result, options).bucketL === undefined;
   return [
-    say`Cement in this batch ${fixed(batch.cementPct, 1)} % of the dry soil and aggregate; asked for: ${plain(mix?.recipe.cementPct)} %.${Number.isFinite(bags) ? say` A bag serves ${fixed(bags, 1)} batches.` : ""}`,
+    joinTexts(
+      [
+        say`Cement in this batch ${fixed(batch.cementPct, 1)} % of the dry soil and aggregate; asked for: ${plain(mix?.recipe.cementPct)} %.`,
+        Number.isFinite(bags) ? say`A bag serves ${fixed(bags, 1)} batches.` : undefined,
+      ],
+      " ",
+    ),
     ...(counted.maxShareChangePct === null || !grading
       ? []
       : [
           say`Rounding to buckets moves no share by more than ${fixed(counted.maxShareChangePct, 1)} points, and the grading by ${fixed(Math.abs(grading.changePct), 1)} at most, at ${plain(grading.sizeMm, 3)} mm.`,
         ]),
-    say`Water is for heaps that hold ${fixed((100 * batch.water.inMaterialsKg) / batch.dryMassKg, 1)} % in all, as the study has it; the mix may hold ${fixed(window.moisturePct.low, 1)} to ${fixed(window.moisturePct.high, 1)} %.`,
-    ...(site.trial ? [trialText(result, site.trial)] : []),
-    ...(siteOptionsOf(result, options).bucketL === undefined && counted.batch
+    say`Water is for stockpiles that hold ${fixed(heapPct, 1)} % in all, as the study has it; the mix may hold ${fixed(moisturePct.low, 1)} to ${fixed(moisturePct.high, 1)} %.`,
+    ...(trial ? [trialText(result, trial)] : []),
+    ...(defaultBucket && counted.batch
       ? [
           say`The bucket of ${bucketSize(counted.bucketL, config.units)} is a default: measure yours with water, to the brim.`,
         ]
@@ -153,13 +179,11 @@ function honesty(result: StudyResult, options: SiteOptions, site: SiteMix): Text
   ];
 }
 
-const POUND_KG = 0.45359237;
-
 /** Hundredths: what a bench scale shows. */
 export function trialMass(kilograms: number, units: UnitSystem): Text {
   return units === "SI"
     ? say`${formatFixed(kilograms, 2)} kg`
-    : say`${formatFixed(kilograms / POUND_KG, 2)} lb`;
+    : say`${formatFixed(convertFromBase(1000 * kilograms, "lb", "mass"), 2)} lb`;
 }
 
 /** How the trial and the full batch hang together. */
@@ -185,11 +209,11 @@ const STEPS = [-2, -1, 0, 1, 2];
  */
 export function siteMoistureCard(result: StudyResult, options: SiteOptions = {}): SiteSheet {
   const site = siteMix(result, options);
-  const blocks: ReportBlock[] = site ? moistureCardBlocks(result, site) : [noMix()];
-  return { name: "moisture-check", title: say`Moisture check`, blocks };
+  const blocks = site ? moistureBlocks(result, site) : [noMix()];
+  return siteSheet("moisture-check", say`Moisture check`, blocks);
 }
 
-function moistureCardBlocks(
+function moistureBlocks(
   { config }: StudyResult,
   { batch, water: { window, basis, fromTest } }: SiteMix,
 ): ReportBlock[] {
@@ -199,7 +223,7 @@ function moistureCardBlocks(
   return [
     {
       kind: "table",
-      caption: say`The mix, as rammed, percent of its dry mass`,
+      caption: say`The mix at compaction, percent of its dry mass`,
       columns: [
         { header: say`Not below`, align: "right" },
         { header: say`Best`, align: "right" },
@@ -212,13 +236,7 @@ function moistureCardBlocks(
           say`${fixed(window.moisturePct.high, 1)} %`,
         ],
       ],
-      notes: [
-        fromTest
-          ? say`Where the compaction test keeps ${fromTest.relativePct} % of its greatest dry density${fromTest.openDry || fromTest.openWet ? say`; the test ends there, so the window may be wider` : ""}. Another rammer has another window.`
-          : basis === "entered"
-            ? say`A tolerance that was entered, not a measured window.`
-            : say`The compaction test gives no window; one point to each side is common practice without a source.`,
-      ],
+      notes: [windowNote(basis, fromTest)],
     },
     {
       kind: "table",
@@ -249,7 +267,7 @@ function moistureCardBlocks(
     },
     {
       kind: "table",
-      caption: say`Water for a batch, to reach ${fixed(window.targetMoisturePct, 1)} % (window ${range})`,
+      caption: say`Water for a batch, to reach ${fixed(window.targetMoisturePct, 1)} % (range ${range})`,
       columns: [
         { header: say`Heaps hold` },
         ...heaps.map((pct) => ({ header: say`${fixed(pct, 1)} %`, align: "right" as const })),
@@ -268,4 +286,17 @@ function moistureCardBlocks(
     },
     siteCautions(["cement-burns"]),
   ];
+}
+
+/** Where the moisture range comes from. */
+function windowNote(basis: MixWater["basis"], fromTest: MixWater["fromTest"]): Text {
+  if (fromTest) {
+    const { relativePct, openDry, openWet } = fromTest;
+    return openDry || openWet
+      ? say`Where the compaction test keeps ${relativePct} % of its maximum dry density; the test ends there, so the range may be wider. Another rammer has another range.`
+      : say`Where the compaction test keeps ${relativePct} % of its maximum dry density. Another rammer has another range.`;
+  }
+  return basis === "entered"
+    ? say`A tolerance that was entered, not a measured range.`
+    : say`The compaction test gives no range; one point to each side is common practice without a source.`;
 }

@@ -5,6 +5,7 @@ import { scaleRecipe } from "../../batch/scaleRecipe.js";
 import { type WeighedBatch, weighOut } from "../../batch/weighOut.js";
 import { type BucketBatch, wholeBuckets } from "../../batch/wholeBuckets.js";
 import { formatFixed, type UnitSystem } from "../../quantities/format.js";
+import { convertFromBase } from "../../quantities/units.js";
 import { type MixWater, mixWater } from "../../study/mixWater.js";
 import type { MixStudy, StudyResult } from "../../study/studyResult.js";
 import { say, type Text } from "../../words/message.js";
@@ -24,6 +25,9 @@ export interface SiteMix {
   readonly element: ElementAmounts | null;
 }
 
+/** The usual bucket where US units are spoken. */
+const FIVE_GALLONS_L = 5 / gallons(1);
+
 /** A batch for a lift that leaves more of it open than a tenth is not a batch for a lift. */
 const LIFT_FILL_PCT = 90;
 
@@ -33,7 +37,7 @@ export function siteMix(result: StudyResult, options: SiteOptions): SiteMix | un
   if (!mix) return undefined;
   const site = siteOptionsOf(result, options);
   const counted = wholeBuckets(mix.recipe, {
-    bucketL: site.bucketL ?? (config.units === "SI" ? 10 : 5 * GALLON_L),
+    bucketL: site.bucketL ?? (config.units === "SI" ? 10 : FIVE_GALLONS_L),
     bucketStep: site.bucketStep ?? 0.5,
     mixerVolumeL: site.mixerVolumeL ?? (site.batchFills ? liftVolumeL(mix) : undefined),
     cementBy: site.cementBy,
@@ -72,19 +76,20 @@ function liftVolumeL({ recipe, quantities }: MixStudy): number | undefined {
   return recipe.looseVolumeL === null ? undefined : recipe.looseVolumeL * quantities.batchesPerLift;
 }
 
-/** A US gallon is 231 cubic inches by definition. */
-export const GALLON_L = 231 * 0.0254 ** 3 * 1000;
+function gallons(litres: number): number {
+  return convertFromBase(1000 * litres, "gal", "volume");
+}
 
 /** Water to pour: tenths of a litre, or hundredths of a US gallon. */
 export function liquid(litres: number, units: UnitSystem): Text {
   return units === "SI"
     ? say`${formatFixed(litres, 1)} L`
-    : say`${formatFixed(litres / GALLON_L, 2)} gal`;
+    : say`${formatFixed(gallons(litres), 2)} gal`;
 }
 
 /** The volume of a bucket, without zeros that say nothing. */
 export function bucketSize(litres: number, units: UnitSystem): Text {
-  return units === "SI" ? say`${plain(litres)} L` : say`${plain(litres / GALLON_L, 3)} gal`;
+  return units === "SI" ? say`${plain(litres)} L` : say`${plain(gallons(litres), 3)} gal`;
 }
 
 /** Whole and half buckets as they are called out: 3½. */

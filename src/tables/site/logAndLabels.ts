@@ -1,12 +1,18 @@
 import type { ReportBlock } from "../../blocks/block.js";
-import type { SiteConfig } from "../../entries/site.js";
-import { formatQuantity } from "../../quantities/format.js";
+import type { SiteConfig } from "../../entries/studyConfig.js";
 import type { StudyResult } from "../../study/studyResult.js";
 import { joinTexts, say } from "../../words/message.js";
-import { fixed, plain } from "../cell.js";
+import { depthText, fixed, plain } from "../cell.js";
 import { noMix } from "../noMix.js";
 import { type SiteMix, siteMix } from "./crewMix.js";
-import { type SiteOptions, type SiteSheet, siteCautions, siteOptionsOf } from "./siteSheet.js";
+import {
+  GLOVES,
+  type SiteOptions,
+  type SiteSheet,
+  siteCautions,
+  siteOptionsOf,
+  siteSheet,
+} from "./siteSheet.js";
 
 /** Where the element's lifts are not known. */
 const LIFT_ROWS = 14;
@@ -36,7 +42,7 @@ export function siteCuringLog(result: StudyResult, options: SiteOptions = {}): S
   }
   const mix = siteMix(result, options);
   const blocks: ReportBlock[] = mix ? logBlocks(result, site, mix) : [noMix()];
-  return { name: "making-and-curing-log", title: say`Making and curing log`, blocks };
+  return siteSheet("making-and-curing-log", say`Making and curing log`, blocks);
 }
 
 function logBlocks(
@@ -44,7 +50,7 @@ function logBlocks(
   { strippingHours, dampDays }: SiteConfig,
   { batch, water: { window }, element }: SiteMix,
 ): ReportBlock[] {
-  const depth = (metres: number) => formatQuantity(1000 * metres, "depth", config.units, 2);
+  const depth = (metres: number) => depthText(metres, config.units, 2);
   return [
     {
       kind: "keyValues",
@@ -58,12 +64,17 @@ function logBlocks(
           ? [
               {
                 label: say`A lift`,
-                value: say`${element.looseLiftM === null ? "" : say`spread about ${depth(element.looseLiftM)}, `}ram to ${depth(element.compactedLiftM)}; ${element.lifts} lifts, about ${fixed(element.batchesPerLift, 1)} batches each`,
+                value: joinTexts([
+                  element.looseLiftM === null
+                    ? undefined
+                    : say`spread about ${depth(element.looseLiftM)}`,
+                  say`ram to ${depth(element.compactedLiftM)}; ${element.lifts} lifts, about ${fixed(element.batchesPerLift, 1)} batches each`,
+                ]),
               },
             ]
           : []),
         {
-          label: say`Forms off after`,
+          label: say`Strip forms after`,
           value: say`${strippingHours === undefined ? "________" : plain(strippingHours)} hours; local rules, engineer and curing govern`,
         },
         {
@@ -93,6 +104,7 @@ function logBlocks(
       ]),
     },
     siteCautions(["working-time", "lifting", "working-height"]),
+    GLOVES,
     { kind: "pageBreak" },
     {
       kind: "table",
@@ -108,12 +120,7 @@ function logBlocks(
       ],
       rows: Array.from({ length: dampDays ?? DAY_ROWS }, (_, day) => [
         `${day + 1}`,
-        "",
-        "",
-        "",
-        "",
-        "",
-        "",
+        ...Array.from({ length: 6 }, () => ""),
       ]),
     },
     siteCautions(["cured-strength", "water-and-frost"]),
@@ -142,8 +149,8 @@ export function siteBlockLabels(result: StudyResult, options: SiteOptions = {}):
       `invalid \`labels\`: ${labels}; expected a whole number from 1 to ${MOST_LABELS}`,
     );
   }
-  const sheet = { name: "block-labels", title: say`Labels for control blocks` } as const;
-  if (!result.mix) return { ...sheet, blocks: [noMix()] };
+  const title = say`Labels for control blocks`;
+  if (!result.mix) return siteSheet("block-labels", title, [noMix()]);
   const { recipe } = result.mix;
   const { ageDays } = result.config.strength.requirement;
   const label = (number: number) =>
@@ -167,9 +174,9 @@ export function siteBlockLabels(result: StudyResult, options: SiteOptions = {}):
       ),
     ),
   });
-  const blocks: ReportBlock[] = [page(1), siteCautions(["cured-strength"])];
+  const blocks: ReportBlock[] = [page(1), siteCautions(["cured-strength"]), GLOVES];
   for (let first = PER_PAGE + 1; first <= labels; first += PER_PAGE) {
     blocks.push({ kind: "pageBreak" }, page(first));
   }
-  return { ...sheet, blocks };
+  return siteSheet("block-labels", title, blocks);
 }

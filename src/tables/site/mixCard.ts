@@ -1,12 +1,13 @@
-import type { KeyValuesBlock, TableBlock } from "../../blocks/block.js";
+import type { KeyValuesBlock, ReportBlock, TableBlock } from "../../blocks/block.js";
 import { formatQuantity } from "../../quantities/format.js";
 import { specifiedMix } from "../../study/specifiedMix.js";
 import type { MixStudy, StudyResult } from "../../study/studyResult.js";
 import { say } from "../../words/message.js";
-import { BLANK, fixed, plain } from "../cell.js";
+import { BLANK, depthText, fixed, LOOSE_UNIT, looseVolume, massText, plain } from "../cell.js";
+import { partVolumeL } from "../mix.js";
 import { noMix } from "../noMix.js";
 import { liquid } from "./crewMix.js";
-import { type SiteSheet, siteCautions } from "./siteSheet.js";
+import { type SiteSheet, siteSheet } from "./siteSheet.js";
 
 /**
  * The specified mix on one page: what goes into a batch, by whole parts and by scale, water, lifts, cement,
@@ -18,57 +19,64 @@ import { type SiteSheet, siteCautions } from "./siteSheet.js";
  * @returns one warning where the study gives no mix. Source: `recipe`, `volumeParts`, `specifiedMix`.
  */
 export function mixCard(result: StudyResult): SiteSheet {
-  const sheet = { name: "mix-card", title: say`Mix card` } as const;
   const { mix } = result;
-  if (!mix) return { ...sheet, blocks: [noMix()] };
-  return {
-    ...sheet,
-    blocks: [
-      batchTable(result, mix),
-      workTable(result, mix),
-      checksTable(result),
-      siteCautions(["cement-burns"]),
-    ],
-  };
+  const blocks: ReportBlock[] = mix
+    ? [batchTable(result, mix), workTable(result, mix), checksTable(result), CAUTIONS_IN_SHORT]
+    : [noMix()];
+  return siteSheet("mix-card", say`Mix card`, blocks);
 }
 
-function batchTable({ config }: StudyResult, { recipe, parts, water }: MixStudy): TableBlock {
+/** The cautions of the bucket card in two sentences: this card has one page for everything. */
+const CAUTIONS_IN_SHORT: ReportBlock = {
+  kind: "note",
+  tone: "warning",
+  text: say`Wet cement burns: waterproof gloves, long sleeves, goggles; rinse at once, and see a doctor for eyes. Silica dust damages lungs for good: mix damp or outdoors, with a fitted respirator. From memory: general practice.`,
+};
+
+function batchTable({ config }: StudyResult, mix: MixStudy): TableBlock {
+  const { recipe, parts, water } = mix;
   const { units } = config;
-  const mass = (kilograms: number) => formatQuantity(1000 * kilograms, "mass", units, 3);
-  const byId = new Map(
-    [...parts.materials, ...(parts.cement ? [parts.cement] : [])].map((line) => [line.id, line]),
-  );
-  const partsOf = (id: string) => String(byId.get(id)?.parts ?? BLANK);
-  const { toAddKg } = water.window;
+  const counted = [...parts.materials, ...(parts.cement ? [parts.cement] : [])];
+  const partsOf = (id: string) => String(counted.find((line) => line.id === id)?.parts ?? BLANK);
+  const litres = partVolumeL(mix);
   return {
     kind: "table",
-    caption: say`One batch of ${mass(recipe.dryMassKg)} dry soil and aggregate`,
+    caption: say`One batch of ${massText(recipe.dryMassKg, units)} dry soil and aggregate`,
     columns: [
       { header: say`Put in` },
       { header: say`Share`, unit: "%", align: "right" },
-      { header: say`Parts, loose`, align: "right" },
-      { header: say`As shovelled`, align: "right" },
+      {
+        header:
+          litres === undefined
+            ? say`Parts, loose`
+            : say`Parts, loose, of ${looseVolume(litres, units)} ${LOOSE_UNIT[units]}`,
+        align: "right",
+      },
+      { header: say`Moist mass`, align: "right" },
     ],
     rows: [
-      ...recipe.materials
-        .filter(({ dryMassKg }) => dryMassKg > 0)
-        .map(({ id, name, sharePct, moistMassKg }) => [
-          ...[name, fixed(sharePct, 1), partsOf(id), mass(moistMassKg)],
-        ]),
+      ...recipe.materials.map(({ id, name, sharePct, moistMassKg }) => [
+        name,
+        fixed(sharePct, 1),
+        partsOf(id),
+        massText(moistMassKg, units),
+      ]),
       [
-        ...[config.cement.name, say`${plain(recipe.cementPct, 3)} on top`],
-        ...[partsOf(recipe.cement.id), mass(recipe.cement.dryMassKg)],
+        config.cement.name,
+        say`${plain(recipe.cementPct, 3)} (of dry mass)`,
+        partsOf(recipe.cement.id),
+        massText(recipe.cement.dryMassKg, units),
       ],
-      [say`Water, aim for`, BLANK, BLANK, liquid(toAddKg.target, units)],
+      [say`Water, aim for`, BLANK, BLANK, liquid(water.window.toAddKg.target, units)],
     ],
   };
 }
 
 function workTable(result: StudyResult, { water, quantities }: MixStudy): KeyValuesBlock {
   const { units } = result.config;
-  const depth = (metres: number) => formatQuantity(1000 * metres, "depth", units, 2);
+  const depth = (metres: number) => depthText(metres, units, 2);
   const { moisturePct, targetMoisturePct, toAddKg } = water.window;
-  const least = specifiedMix(result).find(({ kind }) => kind === "density")?.low;
+  const minDensity = specifiedMix(result).find(({ kind }) => kind === "density")?.low;
   const { looseLiftM, compactedLiftM, lifts, batches } = quantities;
   return {
     kind: "keyValues",
@@ -88,9 +96,9 @@ function workTable(result: StudyResult, { water, quantities }: MixStudy): KeyVal
       {
         label: say`Dry density, rammed`,
         value:
-          least === undefined
-            ? say`least value not stated`
-            : say`at least ${formatQuantity(least, "density", units, 4)}`,
+          minDensity === undefined
+            ? say`minimum not stated`
+            : say`at least ${formatQuantity(minDensity, "density", units, 4)}`,
       },
       { label: say`Batches`, value: say`${Math.ceil(batches)} in all` },
     ],
@@ -117,6 +125,5 @@ function checksTable({ config, quality }: StudyResult): TableBlock {
         say`trial wall; blocks at ${config.strength.requirement.ageDays} days; what follows from a failure`,
       ],
     ],
-    notes: [say`Nothing here is an approval. Local rules and the responsible person govern.`],
   };
 }

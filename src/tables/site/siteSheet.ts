@@ -1,8 +1,8 @@
 import type { CautionsBlock, ReportBlock } from "../../blocks/block.js";
-import type { SiteConfig } from "../../entries/site.js";
+import type { SiteConfig } from "../../entries/studyConfig.js";
 import { CAUTIONS } from "../../guidance/cautions.js";
 import type { StudyResult } from "../../study/studyResult.js";
-import type { Text } from "../../words/message.js";
+import { say, type Text } from "../../words/message.js";
 
 /** A page for the crew: what it is called, and what stands on it. */
 export interface SiteSheet {
@@ -18,6 +18,27 @@ export interface SiteSheet {
   readonly title: Text;
   readonly blocks: readonly ReportBlock[];
 }
+
+/** A page for the crew, with what holds for all of them below it. */
+export function siteSheet(
+  name: SiteSheet["name"],
+  title: Text,
+  blocks: readonly ReportBlock[],
+): SiteSheet {
+  return { name, title, blocks: [...blocks, NO_APPROVAL] };
+}
+
+const NO_APPROVAL: ReportBlock = {
+  kind: "paragraph",
+  text: say`Nothing here is an approval. Local rules and the responsible person govern.`,
+};
+
+/** For cards where the hand meets wet mix only in passing. */
+export const GLOVES: ReportBlock = {
+  kind: "note",
+  tone: "warning",
+  text: say`Waterproof gloves and goggles wherever a hand touches wet mix: cement burns.`,
+};
 
 /**
  * What the crew works with, where it is to be other than the study's `site` says. Each has a default, and
@@ -55,7 +76,7 @@ export function siteCautions(ids: readonly string[]): CautionsBlock {
         throw new RangeError(`invalid caution: ${id}; expected one of ${known}`);
       }
       const { title, text, source } = caution;
-      return { title: title, text: text, source: source };
+      return { title, text, source };
     }),
   };
 }

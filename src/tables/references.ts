@@ -1,0 +1,133 @@
+import type { ReferencesBlock } from "../blocks/block.js";
+import { sourceMark } from "../figures/grading/band.js";
+import type { HydrometerAnalysis } from "../grading/sedimentation/hydrometer.js";
+import type { GuidanceEntry } from "../guidance/entry.js";
+import type { StudyResult } from "../study/studyResult.js";
+import { say, type Text } from "../words/message.js";
+import { mixReferences } from "./carbon.js";
+
+type References = ReferencesBlock["items"];
+
+/** What the numbers of an appendix rest on, and how it is known: only what this study used. */
+export function referencesBlock(result: StudyResult): ReferencesBlock {
+  const { materials, guidance, mix } = result;
+  const checked = guidance.map(({ check }) => check.entry);
+  const entries = [...new Map(checked.map((entry) => [entry.id, entry])).values()];
+  const hydrometers = materials.flatMap(({ sedimentation }) => sedimentation ?? []);
+  const settled = hydrometers.length > 0 || materials.some(({ pipette }) => pipette);
+  return {
+    kind: "references",
+    items: [
+      ...entries.map((entry) => ({
+        text: say`${entrySource(entry)}: limits of grading and consistency`,
+        mark: sourceMark(entry),
+      })),
+      NO_PROOF,
+      SIEVING,
+      ...(settled ? [WATER] : []),
+      ...hydrometerReferences(hydrometers),
+      ...(materials.some(({ uncertainty }) => uncertainty) ? CLASSES : []),
+      BLENDING,
+      ...STRENGTH,
+      ...(mix ? mixReferences(mix) : []),
+    ],
+  };
+}
+
+/** A source as a reader cites it: author, year, title, place. */
+export function entrySource({ source }: GuidanceEntry): Text {
+  const { authors, year, title, locator } = source;
+  return year === undefined
+    ? say`${authors}, ${title}, ${locator}`
+    : say`${authors} (${String(year)}), ${title}, ${locator}`;
+}
+
+/** A specific gravity differs from that of water by less than this; a 152H reads grams a litre. */
+const LARGEST_GRAVITY_READING = 0.2;
+
+/** Which hydrometers were used; the analysis tells it by the units of its readings. */
+function hydrometerReferences(analyses: readonly HydrometerAnalysis[]): References {
+  const used = new Set(
+    analyses.map(({ rows }) => {
+      if (rows.some(({ bsSizeMm }) => bsSizeMm !== undefined)) return "BS";
+      const gravity = rows.every(
+        ({ correctedReading }) => Math.abs(correctedReading) < LARGEST_GRAVITY_READING,
+      );
+      return gravity ? "151H" : "152H";
+    }),
+  );
+  const own = analyses.some(({ calibration }) => calibration);
+  return [
+    ...(used.has("152H")
+      ? [
+          {
+            text: own
+              ? say`152H hydrometer: effective depth by its own calibration`
+              : say`Murthy, equations 3.28 and 3.29: effective depth of the 152H hydrometer`,
+            mark: own ? say`as entered, not checked` : say`read`,
+          },
+        ]
+      : []),
+    ...(used.has("151H")
+      ? [{ text: say`ASTM D422: the 151H hydrometer`, mark: say`from memory` }]
+      : []),
+    ...(used.has("BS")
+      ? [
+          {
+            text: say`BS 1377-2, form of the hydrometer test; effective depth by the instrument's own calibration`,
+            mark: say`form read; clause from memory`,
+          },
+        ]
+      : []),
+  ];
+}
+
+const NO_PROOF: References[number] = {
+  text: say`Ciancio, Jaquin and Walker (2013), Construction and Building Materials 42, 40–47: grading alone does not establish suitability`,
+  mark: say`abstract read`,
+};
+
+const SIEVING: References[number] = {
+  text: say`University of Waterloo, CIVE 153 hand-out (2013): composite sieving, loss of at most 2 %`,
+  mark: say`read`,
+};
+
+const WATER: References[number] = {
+  text: say`Encyclopedia of Environmental Science and Engineering, p. 1332, after the International Critical Tables: viscosity and density of water`,
+  mark: say`read`,
+};
+
+const BLENDING: References[number] = {
+  text: say`Iowa DOT, I.M. 531: passing of a blend by dry mass`,
+  mark: say`read`,
+};
+
+const CLASSES: References = [
+  {
+    text: say`ASTM D2487: groups of soils; U-line of the plasticity chart`,
+    mark: say`from memory; agrees with the worked examples read`,
+  },
+  {
+    text: say`AASHTO M 145: groups of soils, as reproduced on a reference page`,
+    mark: say`read in that copy; rounding from memory`,
+  },
+  {
+    text: say`USDA texture triangle, ISO 14688 boundaries and letters, BS 5930 letters`,
+    mark: say`from memory, but five of the USDA classes`,
+  },
+];
+
+const STRENGTH: References = [
+  {
+    text: say`EN 1990:2002, Annex D: characteristic value with variation unknown`,
+    mark: say`its table read as coded in open software; recomputed`,
+  },
+  {
+    text: say`Draper and Smith, Applied Regression Analysis: least squares, lack of fit`,
+    mark: say`from memory; checked against published data in the tests`,
+  },
+  {
+    text: say`Lieberman and Miller (1963), Biometrika 50: tolerance bounds in regression`,
+    mark: say`from memory; coverage checked by simulation`,
+  },
+];
