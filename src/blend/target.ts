@@ -1,4 +1,5 @@
 import type { GradingCurve } from "../grading/curve.js";
+import { powerOf } from "../numerics/powerOf.js";
 import type { TargetPoint } from "./material.js";
 
 /** A number fixed by the user, or a range within which the best one is sought. */
@@ -100,7 +101,7 @@ export function powerTarget(
     if (!(sizeMm > 0)) {
       throw new RangeError(`invalid \`sizesMm[${index}]\`: ${sizeMm}; expected more than 0`);
     }
-    return { sizeMm, passingPct: 100 * Math.min(1, (sizeMm / topSizeMm) ** exponent) };
+    return { sizeMm, passingPct: 100 * Math.min(1, powerOf(sizeMm / topSizeMm, exponent)) };
   });
 }
 

@@ -1,3 +1,4 @@
+import { powerOf } from "../numerics/powerOf.js";
 /** Percent by dry mass finer than a size. */
 export interface GradingPoint {
   readonly sizeMm: number;
@@ -121,7 +122,7 @@ export function sizeAtPassing(
   const part = (passingPct - low.passingPct) / (high.passingPct - low.passingPct);
   return reading === "size"
     ? low.sizeMm + part * (high.sizeMm - low.sizeMm)
-    : low.sizeMm * (high.sizeMm / low.sizeMm) ** part;
+    : low.sizeMm * powerOf(high.sizeMm / low.sizeMm, part);
 }
 
 /**

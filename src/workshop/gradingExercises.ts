@@ -1,5 +1,6 @@
 import { passingAtSize, sizeAtPassing } from "../grading/curve.js";
 import type { GuidanceComparison } from "../guidance/comparison.js";
+import { powerOf } from "../numerics/powerOf.js";
 import { formatFixed, formatNumber, formatPlain } from "../quantities/format.js";
 import { say } from "../words/message.js";
 import type { ClassSoil } from "./classSoil.js";
@@ -221,7 +222,7 @@ function curveRows({ curve, sizes }: ClassSoil): Exercise[] {
   const above = points.findIndex(({ passingPct }) => passingPct >= 60);
   const [low, high] = above < 1 ? [NOWHERE, NOWHERE] : [points[above - 1], points[above]];
   const part = (60 - low.passingPct) / (high.passingPct - low.passingPct);
-  const d60Mm = low.sizeMm * (high.sizeMm / low.sizeMm) ** part;
+  const d60Mm = low.sizeMm * powerOf(high.sizeMm / low.sizeMm, part);
   const nearest = say`This is a sieve's own size. The curve reaches the percentage between two sieves.`;
   const finest = one(points[0].passingPct);
   const known = sizes.d10 !== undefined;

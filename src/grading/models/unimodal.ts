@@ -1,4 +1,5 @@
 import { normalCdf, normalQuantile } from "../../numerics/distributions.js";
+import { powerOf } from "../../numerics/powerOf.js";
 import { say } from "../../words/message.js";
 import { passingAtSize } from "../curve.js";
 import { type GradingModel, sizeNear, straightLine } from "./gradingModel.js";
@@ -18,10 +19,10 @@ export const power: GradingModel = {
     { name: "exponent", unit: "", scale: "plain", lower: 0.01, upper: 5 },
   ],
   evaluate: (sizeMm, [topSizeMm, exponent]) =>
-    sizeMm >= topSizeMm ? 100 : 100 * (sizeMm / topSizeMm) ** exponent,
+    sizeMm >= topSizeMm ? 100 : 100 * powerOf(sizeMm / topSizeMm, exponent),
   slopes(sizeMm, [topSizeMm, exponent]) {
     if (sizeMm >= topSizeMm) return [0, 0];
-    const passing = 100 * (sizeMm / topSizeMm) ** exponent;
+    const passing = 100 * powerOf(sizeMm / topSizeMm, exponent);
     return [(-exponent * passing) / topSizeMm, passing * Math.log(sizeMm / topSizeMm)];
   },
   starts(curve) {
@@ -91,9 +92,10 @@ export const weibull: GradingModel = {
     { name: "size63", unit: "mm", scale: "logarithm", lower: 1e-6, upper: 1e4 },
     { name: "exponent", unit: "", scale: "plain", lower: 0.02, upper: 20 },
   ],
-  evaluate: (sizeMm, [size63Mm, exponent]) => -100 * Math.expm1(-((sizeMm / size63Mm) ** exponent)),
+  evaluate: (sizeMm, [size63Mm, exponent]) =>
+    -100 * Math.expm1(-powerOf(sizeMm / size63Mm, exponent)),
   slopes(sizeMm, [size63Mm, exponent]) {
-    const raised = (sizeMm / size63Mm) ** exponent;
+    const raised = powerOf(sizeMm / size63Mm, exponent);
     const steep = 100 * Math.exp(-raised) * raised;
     // A power beyond the largest number has long since flattened the curve.
     if (!Number.isFinite(steep)) return [0, 0];
@@ -129,11 +131,11 @@ export const haverkampParlange: GradingModel = {
     { name: "N", unit: "", scale: "plain", lower: 0.05, upper: 30 },
     { name: "M", unit: "", scale: "plain", lower: 0.005, upper: 30 },
   ],
-  evaluate: (sizeMm, [dg, n, m]) => 100 * (1 + (dg / sizeMm) ** n) ** -m,
+  evaluate: (sizeMm, [dg, n, m]) => 100 * powerOf(1 + powerOf(dg / sizeMm, n), -m),
   slopes(sizeMm, [dg, n, m]) {
-    const raised = (dg / sizeMm) ** n;
+    const raised = powerOf(dg / sizeMm, n);
     if (!Number.isFinite(raised)) return [0, 0, 0];
-    const passing = 100 * (1 + raised) ** -m;
+    const passing = 100 * powerOf(1 + raised, -m);
     const steep = (-m * passing * raised) / (1 + raised);
     return [(steep * n) / dg, steep * Math.log(dg / sizeMm), -passing * Math.log1p(raised)];
   },
@@ -166,23 +168,23 @@ export const fredlund: GradingModel = {
   evaluate(sizeMm, [a, n, m, residualMm]) {
     if (sizeMm <= SMALLEST_MM) return 0;
     const fine = Math.log1p(residualMm / sizeMm) / Math.log1p(residualMm / SMALLEST_MM);
-    return 100 * Math.log(Math.E + (a / sizeMm) ** n) ** -m * (1 - fine ** 7);
+    return 100 * powerOf(Math.log(Math.E + powerOf(a / sizeMm, n)), -m) * (1 - powerOf(fine, 7));
   },
   slopes(sizeMm, [a, n, m, residualMm]) {
-    const raised = (a / sizeMm) ** n;
+    const raised = powerOf(a / sizeMm, n);
     if (sizeMm <= SMALLEST_MM || !Number.isFinite(raised)) return [0, 0, 0, 0];
     const [above, below] = [Math.log1p(residualMm / sizeMm), Math.log1p(residualMm / SMALLEST_MM)];
     const ratio = above / below;
     const level = Math.log(Math.E + raised);
-    const main = 100 * level ** -m;
-    const cut = 1 - ratio ** 7;
+    const main = 100 * powerOf(level, -m);
+    const cut = 1 - powerOf(ratio, 7);
     const steep = (-m * main * cut * raised) / (level * (Math.E + raised));
     const ratioSlope = (1 / (sizeMm + residualMm) - ratio / (SMALLEST_MM + residualMm)) / below;
     return [
       (steep * n) / a,
       steep * Math.log(a / sizeMm),
       -main * cut * Math.log(level),
-      -7 * main * ratio ** 6 * ratioSlope,
+      -7 * main * powerOf(ratio, 6) * ratioSlope,
     ];
   },
   starts: (curve) =>
@@ -212,11 +214,11 @@ export const skaggs: GradingModel = {
   ],
   evaluate(sizeMm, [share, u, c]) {
     const ratio = Math.max(0, sizeMm / FIRST_MM - 1);
-    return 100 / (1 + (1 / share - 1) * Math.exp(-u * ratio ** c));
+    return 100 / (1 + (1 / share - 1) * Math.exp(-u * powerOf(ratio, c)));
   },
   slopes(sizeMm, [share, u, c]) {
     const ratio = Math.max(0, sizeMm / FIRST_MM - 1);
-    const raised = ratio ** c;
+    const raised = powerOf(ratio, c);
     const fade = Math.exp(-u * raised);
     const odds = 1 / share - 1;
     const steep = (100 * fade) / (1 + odds * fade) ** 2;

@@ -3,6 +3,7 @@ import { type Finding, finding } from "../../findings/finding.js";
 import type { LimitsRecord } from "../../lab/limits.js";
 import { tQuantile } from "../../numerics/distributions.js";
 import { leastSquares } from "../../numerics/leastSquares.js";
+import { powerOf } from "../../numerics/powerOf.js";
 import { formatFixed } from "../../quantities/format.js";
 import { say } from "../../words/message.js";
 import { type LongBoxShrinkage, longBoxShrinkage } from "./longBox.js";
@@ -209,7 +210,7 @@ export function onePointLiquidLimit(waterContentPct: number, blows: number): num
     if (!(value > 0)) throw new RangeError(`invalid \`${name}\`: ${value}; expected above 0`);
   }
   if (blows < MIN_BLOWS || blows > MAX_BLOWS) return undefined;
-  return waterContentPct * (blows / 25) ** EXPONENT;
+  return waterContentPct * powerOf(blows / 25, EXPONENT);
 }
 
 /** Percentage points between two threads beyond which the plastic limit is doubtful; common practice, no source. */
