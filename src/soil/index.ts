@@ -28,7 +28,7 @@ export type {
   DensityAtWater,
   PeakMethod,
 } from "./compaction/compactionTest.js";
-export { analyseCompaction } from "./compaction/compactionTest.js";
+export { analyseCompaction, PEAK_RULE } from "./compaction/compactionTest.js";
 export { type MoistureWindow, moistureWindow } from "./compaction/moistureWindow.js";
 export {
   airVoidsDensity,

@@ -83,9 +83,11 @@ describe("published compaction tests", () => {
     dry(found).forEach((density, index) => {
       expect(Math.abs(density - published.dry_density[index])).toBeLessThan(0.6);
     });
-    const parabola = found.alternatives.find(({ method }) => method === "three-point parabola")!;
-    expect(parabola.optimumWaterPct).toBeCloseTo(11.21, 2);
-    expect(Math.abs(parabola.maximumDryDensityKgM3 - 1850)).toBeLessThan(1);
+    // The quadratic misses the points by 18 kg/m³ and has its top below the highest of them.
+    expect(found.peak!.method).toBe("three-point parabola");
+    expect(found.peak!.optimumWaterPct).toBeCloseTo(11.21, 2);
+    expect(Math.abs(found.peak!.maximumDryDensityKgM3 - 1850)).toBeLessThan(1);
+    expect(found.alternatives.map(({ method }) => method)).toEqual(["quadratic"]);
   });
 
   it("Das 9th ed. 6.4: textbook data that cannot be are remarked upon", () => {
@@ -115,6 +117,60 @@ describe("the top", () => {
     );
     expect(cubic.peak).toMatchObject({ method: "cubic" });
     expect(cubic.peak!.optimumWaterPct).toBeCloseTo(9.7, 8);
+  });
+
+  it("of five points is a quadratic only where they follow one", () => {
+    // A long dry branch and a steep wet one: no parabola over the whole range.
+    const steep = made([6, 8, 10, 12, 14], (w) => 1950 + (w < 11 ? 12 : -60) * (w - 11));
+    const found = analyseCompaction(steep);
+    expect(found.peak!.method).toBe("three-point parabola");
+    expect(found.alternatives[0].method).toBe("quadratic");
+    const { optimumWaterPct, maximumDryDensityKgM3 } = found.peak!;
+    expect(optimumWaterPct).toBeGreaterThan(9);
+    expect(optimumWaterPct).toBeLessThan(12);
+    expect(maximumDryDensityKgM3).toBeGreaterThanOrEqual(found.highestPoint.dryDensityKgM3);
+    // The curve that is drawn meets the points, and never leaves their range far from the top.
+    const driest = found.curve[0];
+    expect(driest.dryDensityKgM3).toBeCloseTo(1890, 6);
+    expect(found.curve.at(-1)!.dryDensityKgM3).toBeCloseTo(1770, 6);
+    const scattered = made(
+      [6, 8, 10, 12, 14],
+      (w) => 2000 - 6 * (w - 9.7) ** 2 + (w === 8 ? 3 : 0),
+    );
+    expect(analyseCompaction(scattered).peak!.method).toBe("quadratic");
+  });
+
+  it("of six points is a cubic where that lies closer, and of neither where both miss", () => {
+    const water = [6, 7.5, 9, 10.5, 12, 14];
+    const spike = analyseCompaction(made(water, (w) => (w === 9 ? 2000 : 1800)));
+    expect(spike.peak!.method).toBe("three-point parabola");
+    expect(spike.peak!.maximumDryDensityKgM3).toBeCloseTo(2000, 6);
+    expect(spike.peak!.optimumWaterPct).toBeCloseTo(9, 6);
+  });
+
+  it("is doubted where the methods part by more than one operator repeats", () => {
+    const codes = (found: ReturnType<typeof analyseCompaction>) =>
+      found.findings.map(({ code }) => code);
+    // The quadratic's top lies 200 − 30 kg/m³ away: beyond 35 kg/m³.
+    const spike = made([6, 8, 10, 12, 14], (w) => (w === 10 ? 2000 : 1800));
+    expect(codes(analyseCompaction(spike))).toContain("compaction-methods-differ");
+    const gentle = made([6, 8, 10, 12, 14], (w) => 2000 - 6 * (w - 9.7) ** 2);
+    expect(codes(analyseCompaction(gentle))).toEqual([]);
+    const [finding] = analyseCompaction(spike).findings;
+    expect(render(finding.expected)).toBe(
+      "peaks within 10 % of the optimum and 35 kg/m³ of each other: what one operator repeats (AASHTO T 99, from memory)",
+    );
+  });
+
+  it("far above the highest reading is told", () => {
+    // Readings 4 points of water apart on a steep curve: its top lies between two of them.
+    const found = analyseCompaction(made([4, 8, 12, 16], (w) => 2000 - 12 * (w - 10) ** 2));
+    expect(found.peak!.maximumDryDensityKgM3 - found.highestPoint.dryDensityKgM3).toBeCloseTo(
+      48,
+      6,
+    );
+    const told = found.findings.find(({ code }) => code === "compaction-peak-off-reading")!;
+    expect(render(told.message)).toContain("48 kg/m³ above the highest point");
   });
 
   it("has intervals that hold the truth about as often as they say", () => {

@@ -121,7 +121,7 @@ describe("moistureWindow", () => {
   it("ends where the parabola falls to the share", () => {
     const window = moistureWindow(analysis, 98)!;
     // 2 % of 2000 = 40 = 10 (w − 11)²: 2 points either side.
-    expect(window.leastDryDensityKgM3).toBeCloseTo(1960, 6);
+    expect(window.minDryDensityKgM3).toBeCloseTo(1960, 6);
     expect(window.driestPct).toBeCloseTo(9, 1);
     expect(window.wettestPct).toBeCloseTo(13, 1);
     expect([window.openDry, window.openWet]).toEqual([false, false]);

@@ -37,7 +37,7 @@ export interface DensityAtWater {
 export interface CompactionAnalysis {
   /** In the order of water content. */
   readonly points: readonly CompactionAnalysisPoint[];
-  /** Absent where the points show no top. */
+  /** Absent where the points show no peak. */
   readonly peak?: CompactionPeak;
   /** What the other methods give on the same points. */
   readonly alternatives: readonly CompactionPeak[];
@@ -58,7 +58,7 @@ const STEPS = 40;
  *
  * Formula: dry density = moist mass / volume / (1 + w / 100); air voids A = 100 (1 − ρd (1 / ρs + w / (100 ρw))).
  * Top: by the method of {@link PEAK_RULE}; what the others give stands in `alternatives`, with a
- * finding where the choice moves the top by more than one operator repeats.
+ * finding where the choice moves the peak by more than one operator repeats.
  *
  * @throws RangeError where there is no point, or a mass, volume or density is not positive.
  *
@@ -148,7 +148,7 @@ interface CompactionPeakFit {
 const MAX_RESIDUAL = 0.005;
 
 /**
- * How the method for the top is chosen, as a sentence under a table.
+ * How the method for the peak is chosen, as a sentence under a table.
  *
  * @example
  * render(PEAK_RULE).startsWith("Method chosen") // => true
@@ -156,9 +156,9 @@ const MAX_RESIDUAL = 0.005;
 export const PEAK_RULE = say`Method chosen by rule: the cubic from six points where it lies closer than the quadratic, else the quadratic from four points, either only where its residual error is within ${100 * MAX_RESIDUAL} % of the maximum; else the parabola through the highest point and its neighbours (common practice, no source).`;
 
 /**
- * The top of the compaction curve by every method that the points allow, the chosen one first.
+ * The peak of the compaction curve by every method that the points allow, the chosen one first.
  *
- * A least-squares curve that misses the points by more than they scatter has its top where the soil has
+ * A least-squares curve that misses the points by more than they scatter has its peak where the soil has
  * none: then the three points about the highest are better, whose parabola meets them. The rule is that
  * of `PEAK_RULE`; where the highest point is the first or the last, the closer least-squares curve is
  * taken in any case. The alternatives are always given.
@@ -337,7 +337,7 @@ function aboveZeroAir(
   if (!peak) return measured;
   const { optimumWaterPct: waterContentPct, maximumDryDensityKgM3: dryDensityKgM3 } = peak;
   const top = { waterContentPct, dryDensityKgM3 };
-  const what = say`The fitted top (${wordFor(peak.method)})`;
+  const what = say`The fitted peak (${wordFor(peak.method)})`;
   return [...measured, ...tooDense({ file }, top, particleDensity, what)];
 }
 
@@ -417,15 +417,15 @@ function methodsApart(file: string, { peak, alternatives }: Analysis): Finding[]
         value: say`${formatFixed(other.optimumWaterPct, 1)} %, ${formatFixed(other.maximumDryDensityKgM3, 0)} kg/m³`,
       },
       {
-        message: say`The ${wordFor(other.method)} gives another top than the ${wordFor(peak.method)} (${formatFixed(optimumWaterPct, 1)} %, ${formatFixed(maximumDryDensityKgM3, 0)} kg/m³).`,
-        expected: say`tops within ${100 * ofOptimum} % of the optimum and ${maximumKgM3} kg/m³ of each other: what one operator repeats (AASHTO T 99, from memory)`,
+        message: say`The ${wordFor(other.method)} gives another peak than the ${wordFor(peak.method)} (${formatFixed(optimumWaterPct, 1)} %, ${formatFixed(maximumDryDensityKgM3, 0)} kg/m³).`,
+        expected: say`peaks within ${100 * ofOptimum} % of the optimum and ${maximumKgM3} kg/m³ of each other: what one operator repeats (AASHTO T 99, from memory)`,
         remedy: say`Compact another point near the optimum; take the optimum as a range until then.`,
       },
     ),
   );
 }
 
-/** A top far above all that was measured, or below it. */
+/** A peak far above all that was measured, or below it. */
 function offReading(file: string, { peak, highestPoint }: Analysis): Finding[] {
   if (!peak) return [];
   const { maximumKgM3 } = REPEATABILITY;
@@ -435,13 +435,13 @@ function offReading(file: string, { peak, highestPoint }: Analysis): Finding[] {
   return [
     finding(
       "warning",
-      "compaction-top-off-reading",
+      "compaction-peak-off-reading",
       { file, value: say`${formatFixed(peak.maximumDryDensityKgM3, 0)} kg/m³` },
       {
         message:
           offKgM3 > 0
-            ? say`The top by the ${wordFor(peak.method)} lies ${size} kg/m³ above the highest point that was measured.`
-            : say`The top by the ${wordFor(peak.method)} lies ${size} kg/m³ below the highest point that was measured.`,
+            ? say`The peak by the ${wordFor(peak.method)} lies ${size} kg/m³ above the highest point that was measured.`
+            : say`The peak by the ${wordFor(peak.method)} lies ${size} kg/m³ below the highest point that was measured.`,
         expected: say`within ${maximumKgM3} kg/m³ of it: what one operator repeats (AASHTO T 99, from memory)`,
         remedy: say`Compact another point near the optimum before the density is specified.`,
       },

@@ -1,12 +1,12 @@
 import type { CompactionAnalysis } from "./compactionTest.js";
 
 /** Percent of the maximum dry density that the window keeps; common practice, no source. */
-const LEAST_RELATIVE_PCT = 98;
+const MIN_RELATIVE_PCT = 98;
 
 export interface MoistureWindow {
   /** Percent of the maximum dry density that is asked for. */
   readonly relativePct: number;
-  readonly leastDryDensityKgM3: number;
+  readonly minDryDensityKgM3: number;
   readonly driestPct: number;
   readonly wettestPct: number;
   /** The window ends where the tests end on that side: it may reach further. */
@@ -28,11 +28,11 @@ export interface MoistureWindow {
  * @example
  * const points = [[6.5, 1872], [8.7, 1966], [10.6, 2043], [12.2, 2068], [14.4, 1996]].map(([waterContentPct, moistMassG], index) => ({ waterContentPct, moistMassG, row: index + 5 }));
  * const window = moistureWindow(analyseCompaction({ file: "c.csv", mouldVolumeCm3: 1000, points }));
- * [window.driestPct, window.wettestPct] // => [8.00, 12.94]
+ * [window.driestPct, window.wettestPct] // => [8.82, 12.88]
  */
 export function moistureWindow(
   { peak, curve }: Pick<CompactionAnalysis, "peak" | "curve">,
-  relativePct: number = LEAST_RELATIVE_PCT,
+  relativePct: number = MIN_RELATIVE_PCT,
 ): MoistureWindow | undefined {
   if (!(relativePct > 0 && relativePct <= 100)) {
     throw new RangeError(`invalid \`relativePct\`: ${relativePct}; expected above 0, up to 100`);
@@ -61,7 +61,7 @@ export function moistureWindow(
   const [dry, wet] = [walk(-1), walk(1)];
   return {
     relativePct,
-    leastDryDensityKgM3: least,
+    minDryDensityKgM3: least,
     driestPct: dry.water,
     wettestPct: wet.water,
     openDry: dry.open,
