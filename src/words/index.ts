@@ -21,5 +21,6 @@ export {
   type Said,
   withDecimalSign,
 } from "./render.js";
+export { SHOWN_CODES, type ShownCode } from "./shownCodes.js";
 export { slug } from "./slug.js";
 export { type GlossaryTerm, SPANISH_GLOSSARY } from "./spanishGlossary.js";

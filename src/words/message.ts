@@ -1,3 +1,5 @@
+import type { ShownCode } from "./shownCodes.js";
+
 /**
  * A sentence as data: `text` is its English form and the key into the catalogues of other languages, with
  * `{0}`, `{1}` … where `values` go. It follows ICU message syntax, so plurals stand in the text itself:
@@ -58,7 +60,7 @@ function keyOf(strings: TemplateStringsArray): string {
  * @example
  * wordFor("inside") // => { text: "inside", values: [] }
  */
-export function wordFor(code: string): Sentence {
+export function wordFor(code: ShownCode): Sentence {
   return { text: code, values: [] };
 }
 

@@ -8,8 +8,6 @@ interface Node {
   readonly kind: number;
   readonly text?: string;
   readonly tag?: Node;
-  readonly expression?: Node;
-  readonly arguments?: readonly Node[];
   readonly template?: Node & {
     readonly head?: { readonly text: string };
     readonly templateSpans?: readonly { readonly literal: { readonly text: string } }[];
@@ -22,8 +20,6 @@ interface Compiler {
   createSourceFile(name: string, text: string, target: number): Node;
   forEachChild(node: Node, visit: (child: Node) => void): void;
   isTaggedTemplateExpression(node: Node): boolean;
-  isCallExpression(node: Node): boolean;
-  isStringLiteral(node: Node): boolean;
 }
 
 /** A sentence that the sources say, by its key, and the file where it stands. */
@@ -32,7 +28,7 @@ export interface Sentence {
   readonly file: string;
 }
 
-/** Every sentence under `say`, and every word given to `wordFor`, in `src/`, read from the syntax tree. */
+/** Every sentence under `say` in `src/`, read from the syntax tree. */
 export function sentences(): Sentence[] {
   const compiler = require("@tslab/typescript-for-tslab") as Compiler;
   return sourceFiles().flatMap(({ path, text }) => {
@@ -40,15 +36,6 @@ export function sentences(): Sentence[] {
     const visit = (node: Node): void => {
       if (compiler.isTaggedTemplateExpression(node) && node.tag?.text === "say") {
         found.push({ key: keyOf(node), file: path });
-      }
-      const word = node.arguments?.[0];
-      if (
-        compiler.isCallExpression(node) &&
-        node.expression?.text === "wordFor" &&
-        word &&
-        compiler.isStringLiteral(word)
-      ) {
-        found.push({ key: word.text ?? "", file: path });
       }
       compiler.forEachChild(node, visit);
     };

@@ -1,6 +1,7 @@
 import { IntlMessageFormat } from "intl-messageformat";
 import { describe, expect, it } from "vitest";
 import SPANISH_JSON from "../../src/words/es.json" with { type: "json" };
+import { SHOWN_CODES } from "../../src/words/shownCodes.js";
 import { SPANISH_GLOSSARY } from "../../src/words/spanishGlossary.js";
 import { sentences } from "../support/sentences.js";
 
@@ -57,7 +58,8 @@ const parses = (message: string) => {
   }
 };
 
-const said = sentences();
+const codes = SHOWN_CODES.map((key) => ({ key: key as string, file: "words/shownCodes.ts" }));
+const said = [...sentences(), ...codes];
 const readable = said.filter(({ key }) => parses(key));
 const catalogue = Object.entries(SPANISH).filter((pair) => pair.every(parses));
 

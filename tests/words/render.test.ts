@@ -9,7 +9,7 @@ describe("saying a message", () => {
     expect(atLeast).toEqual({ text: "at least {0}", values: [1.5] });
     expect(render(atLeast)).toBe("at least 1.5");
     expect(render(atLeast, "es")).toBe("1,5 como mínimo");
-    expect(render(wordFor("liquid limit"), "es")).toBe("límite líquido");
+    expect(render(say`liquid limit`, "es")).toBe("límite líquido");
   });
 
   it("chooses the plural, and repeats a value with the sign of the language", () => {
