@@ -66,7 +66,7 @@ export interface NotebookProgress {
  * @param notebook what is run
  * @param given what stands in the file
  */
-export function placesOf(notebook: NotebookFile, given: NotebookFile): CellPlace[] {
+export function cellPlaces(notebook: NotebookFile, given: NotebookFile): CellPlace[] {
   const inserted = notebook.cells.length > given.cells.length;
   const places: CellPlace[] = [];
   let [code, position] = [0, 0];
@@ -109,7 +109,15 @@ function excerpt(source: string, line: number): string {
     .join("\n");
 }
 
-function said(kernelMessage: string): string[] {
+function endWords(end: {
+  readonly exitCode: number | null;
+  readonly signal: string | null;
+}): string {
+  if (end.signal !== null) return ` (signal ${end.signal})`;
+  return end.exitCode === null ? "" : ` (exit code ${end.exitCode})`;
+}
+
+function kernelSays(kernelMessage: string): string[] {
   return kernelMessage === "" ? [] : ["", "The kernel says:", kernelMessage];
 }
 
@@ -127,33 +135,28 @@ export function formatFailure(run: Exclude<NotebookRun, { status: "done" }>): st
     const { failure } = run;
     const where = placeWords(failure);
     if (failure.line === undefined) {
-      return [`The notebook stopped in ${where}.`, ...said(failure.kernelMessage)].join("\n");
+      return [`The notebook stopped in ${where}.`, ...kernelSays(failure.kernelMessage)].join("\n");
     }
     return [
       `The notebook stopped in ${where}, line ${failure.line}.`,
       "",
       excerpt(failure.source, failure.line),
-      ...said(failure.kernelMessage),
+      ...kernelSays(failure.kernelMessage),
     ].join("\n");
   }
   const where = run.cell === undefined ? "" : ` in ${placeWords(run.cell)}`;
   if (run.status === "kernel-died") {
-    const how =
-      run.signal !== null
-        ? ` (signal ${run.signal})`
-        : run.exitCode !== null
-          ? ` (exit code ${run.exitCode})`
-          : "";
+    const how = endWords(run);
     const head =
       run.cell === undefined
         ? `The notebook kernel did not start${how}.`
         : `The notebook kernel ended${where}${how}.`;
-    return [head, ...said(run.kernelMessage)].join("\n");
+    return [head, ...kernelSays(run.kernelMessage)].join("\n");
   }
   const head = {
     start: `The notebook kernel did not answer within ${run.seconds} s of its start.`,
     cell: `The notebook was stopped${where}: it ran longer than the ${run.seconds} s allowed for a cell.`,
     total: `The notebook was stopped${where}: it ran longer than the ${run.seconds} s allowed for the whole.`,
   }[run.which];
-  return [head, ...said(run.kernelMessage)].join("\n");
+  return [head, ...kernelSays(run.kernelMessage)].join("\n");
 }

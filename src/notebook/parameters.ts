@@ -43,10 +43,14 @@ function declarations(cell: NotebookCell): Declared[] {
           `invalid parameters cell, line ${index + 1}: ${text}; expected \`let name = literal;\``,
         );
       }
-      const type = /^["']/.test(literal) ? "string" : /^[tf]/.test(literal) ? "boolean" : "number";
-      found.push({ name, annotation, type });
+      found.push({ name, annotation, type: typeOf(literal) });
     });
   return found;
+}
+
+function typeOf(literal: string): Declared["type"] {
+  if (/^["']/.test(literal)) return "string";
+  return /^[tf]/.test(literal) ? "boolean" : "number";
 }
 
 function line(name: string, value: ParameterValue, declared: Declared | undefined): string {

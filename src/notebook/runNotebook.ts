@@ -9,9 +9,9 @@ import {
 } from "./notebookFile.js";
 import {
   type CellPlace,
+  cellPlaces,
   type NotebookProgress,
   type NotebookRun,
-  placesOf,
 } from "./notebookRun.js";
 import { injectParameters, type ParameterValue } from "./parameters.js";
 
@@ -79,7 +79,7 @@ export async function runNotebook(options: RunNotebookOptions): Promise<Notebook
   const cwd = dirname(path);
   const given = await openNotebook(path);
   const notebook = injectParameters(given, options.parameters ?? {});
-  const places = placesOf(notebook, given);
+  const places = cellPlaces(notebook, given);
   const cells = places.length;
   const outputs: (readonly CellOutput[])[] = [];
   const executed = (): NotebookFile => executedNotebook(notebook, outputs);

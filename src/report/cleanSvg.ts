@@ -22,6 +22,29 @@ function safeAttribute(element: Element, name: string, value: string): boolean {
   return !OUTSIDE.test(value) && !/expression\(|@import/i.test(value);
 }
 
+/** Takes from an element what could run or be fetched, and tells the names. */
+function cleanAttributes(element: Element, idPrefix: string): string[] {
+  return Array.from(element.attributes).flatMap(({ name, value }) => {
+    if (safeAttribute(element, name, value)) {
+      element.setAttribute(name, withPrefix(name, value, idPrefix));
+      return [];
+    }
+    element.removeAttribute(name);
+    return [name];
+  });
+}
+
+/** The value of an attribute, every id in it with the prefix. */
+function withPrefix(name: string, value: string, idPrefix: string): string {
+  if (name === "id") return `${idPrefix}${value}`;
+  if (ID_LIST.has(name)) {
+    const ids = value.trim().split(/\s+/);
+    return ids.map((id) => `${idPrefix}${id}`).join(" ");
+  }
+  if (/href$/.test(name) && value.startsWith("#")) return `#${idPrefix}${value.slice(1)}`;
+  return value.replace(/url\((\s*['"]?)#/g, `url($1#${idPrefix}`);
+}
+
 let window: JSDOM["window"] | undefined;
 
 /** jsdom is large: it is loaded with the first figure, not with the package. */
@@ -50,7 +73,6 @@ export function cleanSvg(
   const svg = document.documentElement;
   if (svg.localName !== "svg" || document.querySelector("parsererror")) return undefined;
 
-  const renamed = (id: string): string => `${idPrefix}${id}`;
   for (const element of [svg, ...Array.from(svg.querySelectorAll("*"))]) {
     // what stood inside a part that is gone already
     if (!svg.contains(element)) continue;
@@ -59,20 +81,7 @@ export function cleanSvg(
       element.remove();
       continue;
     }
-    for (const { name, value } of Array.from(element.attributes)) {
-      if (!safeAttribute(element, name, value)) {
-        removed.add(name);
-        element.removeAttribute(name);
-      } else if (name === "id") element.setAttribute(name, renamed(value));
-      else if (ID_LIST.has(name)) {
-        element.setAttribute(name, value.trim().split(/\s+/).map(renamed).join(" "));
-      } else if (/href$/.test(name) && value.startsWith("#")) {
-        element.setAttribute(name, `#${renamed(value.slice(1))}`);
-      } else if (value.includes("url(")) {
-        const next = value.replace(/url\((\s*['"]?)#/g, `url($1#${idPrefix}`);
-        element.setAttribute(name, next);
-      }
-    }
+    for (const name of cleanAttributes(element, idPrefix)) removed.add(name);
   }
   svg.setAttribute("role", "img");
   if (!svg.hasAttribute("aria-labelledby")) svg.setAttribute("aria-label", alt);

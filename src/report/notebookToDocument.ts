@@ -1,6 +1,6 @@
 import type { Finding } from "../findings/finding.js";
 import { asNotebook, joinText, type NotebookCell, tagsOf } from "../notebook/notebookFile.js";
-import { languageOf } from "../words/render.js";
+import { type Locale, languageOf } from "../words/render.js";
 import { outputToNodes } from "./cellOutput.js";
 import { type CodeNode, type DocumentNode, plainText, type ReportDocument } from "./document.js";
 import { markdownToNodes, smartQuotes } from "./markdown.js";
@@ -48,57 +48,82 @@ export function notebookToDocument(
   file: string = DEFAULT_FILE,
 ): ReportDocument {
   const { cells, metadata } = asNotebook(notebook);
-  const nodes: DocumentNode[] = [];
-  const annex: CodeNode[] = [];
-  const findings: Finding[] = [];
-  const language = languageOf(meta.language);
-  const codeLanguage = codeLanguageOf(metadata);
   const handout = meta.layout === "handout";
+  const shown = cells.filter((cell) => !tagsOf(cell).includes("notebook-only"));
   let cellNumber = 0;
-  for (const cell of cells) {
-    const tags = tagsOf(cell);
-    if (tags.includes("notebook-only")) continue;
-    const lines = handout ? exerciseLines(tags) : 0;
-    const source = joinText(cell.source);
-    if (cell.cell_type === "markdown") {
-      nodes.push(...keyedSection(smartQuotes(markdownToNodes(source), language), tags));
-    } else if (cell.cell_type === "code") {
-      cellNumber += 1;
-      if (source.trim() !== "") {
-        const text = source.trimEnd();
-        const code: CodeNode = { kind: "code", language: codeLanguage, text, cell: cellNumber };
-        annex.push(code);
-        if (!tags.includes("hide-code")) nodes.push(code);
-      }
-      const made = outputsToNodes(cell, file, cellNumber);
-      nodes.push(...made.nodes);
-      findings.push(...made.findings);
-    } else continue;
-    if (lines > 0) nodes.push({ kind: "writingLines", lines });
-  }
+  const read = shown.map((cell) => {
+    if (cell.cell_type === "code") cellNumber += 1;
+    return cellNodes(cell, { file, cellNumber, handout, metadata, locale: meta.language });
+  });
+  const nodes = read.flatMap((cell) => cell.nodes);
+  const annex = read.flatMap(({ code }) => code ?? []);
+  const findings = read.flatMap((cell) => cell.findings);
   const linked = linkSections(numberNodes(belowTitle(nodes)), file);
-  findings.push(...linked.findings);
+  const document = {
+    meta,
+    nodes: linked.nodes,
+    annex,
+    findings: [...findings, ...linked.findings],
+  };
   // who works through a handout has the notebook itself
-  if (handout) return { meta: { ...meta, inputs: [] }, nodes: linked.nodes, annex: [], findings };
-  return { meta, nodes: linked.nodes, annex, findings };
+  if (handout) {
+    return { ...document, meta: { ...meta, inputs: [] }, annex: [] };
+  }
+  return document;
+}
+
+/** What a cell becomes. */
+interface CellNodes {
+  readonly nodes: readonly DocumentNode[];
+  /** Its source, for the annex. */
+  readonly code?: CodeNode;
+  readonly findings: readonly Finding[];
+}
+
+/** What has to be known of the notebook while reading one of its cells. */
+interface CellContext {
+  readonly file: string;
+  /** Of the code cells so far. */
+  readonly cellNumber: number;
+  readonly handout: boolean;
+  readonly metadata: Readonly<Record<string, unknown>>;
+  readonly locale: Locale;
+}
+
+function cellNodes(cell: NotebookCell, context: CellContext): CellNodes {
+  const tags = tagsOf(cell);
+  const lines = context.handout ? exerciseLines(tags) : 0;
+  const toWriteOn: DocumentNode[] = lines > 0 ? [{ kind: "writingLines", lines }] : [];
+  const source = joinText(cell.source);
+  if (cell.cell_type === "markdown") {
+    const prose = smartQuotes(markdownToNodes(source), languageOf(context.locale));
+    return { nodes: [...keyedSection(prose, tags), ...toWriteOn], findings: [] };
+  }
+  if (cell.cell_type !== "code") return { nodes: [], findings: [] };
+  const { file, cellNumber, metadata } = context;
+  const text = source.trimEnd();
+  const code: CodeNode | undefined =
+    text === ""
+      ? undefined
+      : { kind: "code", language: codeLanguageOf(metadata), text, cell: cellNumber };
+  const outputs = (cell.outputs ?? []).map((output, at) =>
+    outputToNodes(output, { file, cell: cellNumber, output: at + 1 }),
+  );
+  return {
+    nodes: [
+      ...(code === undefined || tags.includes("hide-code") ? [] : [code]),
+      ...outputs.flatMap(({ nodes }) => nodes),
+      ...toWriteOn,
+    ],
+    code,
+    findings: outputs.flatMap(({ findings }) => findings),
+  };
 }
 
 /** What the cells are written in, for whoever colours the code. */
 function codeLanguageOf({ language_info }: Readonly<Record<string, unknown>>): string {
   const { name } = (language_info ?? {}) as { readonly name?: unknown };
   return typeof name === "string" ? name : "typescript";
-}
-
-function outputsToNodes(
-  { outputs = [] }: NotebookCell,
-  file: string,
-  cell: number,
-): { readonly nodes: readonly DocumentNode[]; readonly findings: readonly Finding[] } {
-  const made = outputs.map((output, at) => outputToNodes(output, { file, cell, output: at + 1 }));
-  return {
-    nodes: made.flatMap(({ nodes }) => nodes),
-    findings: made.flatMap(({ findings }) => findings),
-  };
 }
 
 /**

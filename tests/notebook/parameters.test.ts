@@ -6,7 +6,7 @@ import {
   type NotebookFile,
   tagsOf,
 } from "../../src/notebook/notebookFile.js";
-import { placesOf } from "../../src/notebook/notebookRun.js";
+import { cellPlaces } from "../../src/notebook/notebookRun.js";
 import { injectParameters, ParameterError } from "../../src/notebook/parameters.js";
 
 function code(id: string, source: string, tags: string[] = []): NotebookCell {
@@ -91,9 +91,9 @@ describe("injectParameters", () => {
   });
 });
 
-describe("placesOf", () => {
+describe("cellPlaces", () => {
   it("counts as the file does: an inserted cell has the numbers of the one it follows", () => {
-    const places = placesOf(injectParameters(given, { n: 1 }), given);
+    const places = cellPlaces(injectParameters(given, { n: 1 }), given);
     expect(places.map((place) => [place.cellNumber, place.cellPosition, place.injected])).toEqual([
       [1, 2, false],
       [1, 2, true],

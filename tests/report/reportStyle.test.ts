@@ -128,24 +128,27 @@ describe("readLogo", () => {
 
 describe("readAccent", () => {
   test("warns below 3 : 1, notes below 4.5 : 1, and keeps the colour", () => {
-    expect(readAccent("#1f5f8b")).toMatchObject({ accent: { light: "#1f5f8b" }, findings: [] });
+    expect(readAccent("#1f5f8b")).toMatchObject({
+      style: { accent: { light: "#1f5f8b" } },
+      findings: [],
+    });
     const pale = readAccent("#e0c080");
-    expect(pale.accent?.light).toBe("#e0c080");
+    expect(pale.style.accent?.light).toBe("#e0c080");
     expect(pale.findings).toMatchObject([{ severity: "warning", code: "accent-contrast" }]);
     expect(readAccent("#c07000").findings).toMatchObject([{ severity: "note" }]);
   });
 
   test("gives a shade for dark screens that can be read", () => {
     for (const colour of ["#000000", "#1f5f8b", "navy", "#5b3a1e", "#800080", "#ffffff"]) {
-      const dark = readAccent(colour).accent?.dark;
+      const dark = readAccent(colour).style.accent?.dark;
       expect(wcagContrast(dark!, "#1b1714"), colour).toBeGreaterThanOrEqual(4.5);
     }
   });
 
   test("refuses what is no opaque colour", () => {
     for (const colour of ["umber-ish", "#12", "rgb(0 0 0 / 50%)", "transparent", "red;}"]) {
-      const { accent, findings } = readAccent(colour);
-      expect([accent, ...codes(findings)], colour).toEqual([undefined, "accent-unreadable"]);
+      const { style, findings } = readAccent(colour);
+      expect([style.accent, ...codes(findings)], colour).toEqual([undefined, "accent-unreadable"]);
     }
   });
 });

@@ -1,12 +1,9 @@
 import { describe, expect, test } from "vitest";
 import { mixCarbon } from "../../src/batch/carbon.js";
 import { CEMENT_CARBON_FACTORS, MATERIAL_CARBON_FACTORS } from "../../src/batch/carbonFactors.js";
-import { savingTrap } from "../../src/batch/cementComparison.js";
-import { costRange, mixSaving } from "../../src/batch/cost.js";
 import { recipe } from "../../src/batch/recipe.js";
 import { readBlock } from "../../src/blocks/kinds.js";
 import { siteCarbonTable } from "../../src/tables/carbon.js";
-import { siteCostTable } from "../../src/tables/cost.js";
 import { render, renderAll } from "../../src/words/render.js";
 
 const mix = (cementPct: number) =>
@@ -26,17 +23,14 @@ describe("siteCarbonTable", () => {
   const factors = { soil, sand: aggregate, cement: CEMENT_CARBON_FACTORS[0] };
   const haul = { haulKm: { sand: 40 }, haulFactor: road };
 
-  test("shows each factor once with source and mark, and the trap in words", () => {
-    const trap = savingTrap({ earthCementKg: 300, concreteVolumeM3: 2 });
-    const block = siteCarbonTable(mixCarbon(mix(8), { factors, ...haul }), "SI", trap);
+  test("shows each factor once with source and mark", () => {
+    const block = siteCarbonTable(mixCarbon(mix(8), { factors, ...haul }), "SI");
     expect(readBlock(block)).toEqual(block);
     const table = renderAll(block);
     const notes = table.notes!.join("\n");
     for (const { source } of Object.values(factors))
       expect(notes.split(render(source))).toHaveLength(2);
     expect(notes).toContain("; read)");
-    expect(notes).toContain("94 % less cement sets cement against stone");
-    expect(notes).toContain("the saving is 46 to 52 %");
   });
 
   test("in US units is the same carbon in pounds", () => {
@@ -54,18 +48,5 @@ describe("siteCarbonTable", () => {
     const table = renderAll(block);
     expect(table.rows[0]).toEqual(["Soil", "–", "–"]);
     expect(table.notes!.join()).toContain("No factor for Soil, Sand");
-  });
-});
-
-describe("siteCostTable", () => {
-  test("does not print a saving out of missing prices", () => {
-    const prices = { cement: { price: { low: 150, high: 200, per: "t" as const } } };
-    const saving = mixSaving({ mix: mix(6), other: mix(8), prices });
-    const block = siteCostTable(costRange(mix(6), prices), { currency: "EUR", saving });
-    expect(readBlock(block)).toEqual(block);
-    const table = renderAll(block);
-    expect(table.rows[0]).toEqual(["Soil", "–", "–"]);
-    expect(table.notes![1]).toMatch(/^No saving against the other mix is given: Not whole/);
-    expect(table.columns[1].unit).toBe("EUR");
   });
 });

@@ -3,7 +3,7 @@ import { createRequire } from "node:module";
 import { join } from "node:path";
 import { formatHex, oklch, parse, wcagContrast } from "culori";
 import type { ReportConfig } from "../../entries/studyConfig.js";
-import type { Finding } from "../../findings/finding.js";
+import { type Finding, hasErrors } from "../../findings/finding.js";
 import { formatFixed } from "../../quantities/format.js";
 import { say, type Text } from "../../words/message.js";
 import { type Locale, render } from "../../words/render.js";
@@ -36,48 +36,57 @@ export async function openReportStyle(
   locale: Locale = "en",
 ): Promise<OpenedStyle> {
   if (config === undefined) return { style: {}, findings: [] };
-  const findings: Finding[] = [];
-  const accepted = (found: readonly Finding[]): boolean => {
-    findings.push(...found);
-    return found.every(({ severity }) => severity !== "error");
+  const { header, footer, logo, logoText, accent, css, typst, fonts } = config;
+  const words: StyleReading = {
+    style: { ...(header !== undefined && { header }), ...(footer !== undefined && { footer }) },
+    findings: [],
   };
-  const open = async (file: string, key: string): Promise<Uint8Array | undefined> => {
-    const opened = await styleFile(folder, file, key);
-    if ("bytes" in opened) return opened.bytes;
-    findings.push(opened.finding);
-    return undefined;
+  const alt = logoText ?? render(say`Logo`, locale);
+  const readings = [
+    words,
+    await readEntry(logo, (file) => readLogoFile(folder, file, alt)),
+    await readEntry(accent, readAccent),
+    await readEntry(css, (file) => readCode(folder, file, "css", checkCss)),
+    await readEntry(typst, (file) => readCode(folder, file, "typst", checkTypst)),
+    await readEntry(fonts, (entry) => readFonts(folder, entry)),
+  ];
+  return {
+    style: Object.assign({}, ...readings.map(({ style }) => style)),
+    findings: readings.flatMap(({ findings }) => findings),
   };
-  const textOf = (bytes: Uint8Array): string => new TextDecoder().decode(bytes);
-  const style: { -readonly [Key in keyof ReportStyle]: ReportStyle[Key] } = {};
-  if (config.header !== undefined) style.header = config.header;
-  if (config.footer !== undefined) style.footer = config.footer;
-  if (config.logo !== undefined) {
-    const bytes = await open(config.logo, "logo");
-    if (bytes) {
-      const read = readLogo(config.logo, bytes, config.logoText ?? render(say`Logo`, locale));
-      findings.push(...read.findings);
-      if (read.logo) style.logo = read.logo;
-    }
-  }
-  if (config.accent !== undefined) {
-    const read = readAccent(config.accent);
-    findings.push(...read.findings);
-    if (read.accent) style.accent = read.accent;
-  }
-  if (config.css !== undefined) {
-    const bytes = await open(config.css, "css");
-    if (bytes && accepted(checkCss(config.css, textOf(bytes)))) style.css = textOf(bytes);
-  }
-  if (config.typst !== undefined) {
-    const bytes = await open(config.typst, "typst");
-    if (bytes && accepted(checkTypst(config.typst, textOf(bytes)))) style.typst = textOf(bytes);
-  }
-  if (config.fonts !== undefined) {
-    const read = await readFonts(folder, config.fonts);
-    findings.push(...read.findings);
-    style.fonts = read.fonts;
-  }
-  return { style, findings };
+}
+
+/** What one entry gives: a part of the style, none where it cannot be used. */
+interface StyleReading {
+  readonly style: ReportStyle;
+  readonly findings: readonly Finding[];
+}
+
+async function readEntry(
+  entry: string | undefined,
+  read: (entry: string) => StyleReading | Promise<StyleReading>,
+): Promise<StyleReading> {
+  return entry === undefined ? { style: {}, findings: [] } : read(entry);
+}
+
+async function readLogoFile(folder: string, file: string, alt: string): Promise<StyleReading> {
+  const opened = await styleFile(folder, file, "logo");
+  if ("finding" in opened) return { style: {}, findings: [opened.finding] };
+  const { logo, findings } = readLogo(file, opened.bytes, alt);
+  return { style: logo ? { logo } : {}, findings };
+}
+
+async function readCode(
+  folder: string,
+  file: string,
+  key: "css" | "typst",
+  check: (file: string, text: string) => readonly Finding[],
+): Promise<StyleReading> {
+  const opened = await styleFile(folder, file, key);
+  if ("finding" in opened) return { style: {}, findings: [opened.finding] };
+  const text = new TextDecoder().decode(opened.bytes);
+  const findings = check(file, text);
+  return { style: hasErrors(findings) ? {} : { [key]: text }, findings };
 }
 
 /** Grounds that the accent stands on: the page of the HTML file in the light and in the dark. */
@@ -102,10 +111,7 @@ function onDark(colour: string): string {
  * Reads the accent colour and checks its contrast on the page. It is used as it is given: a colour that is
  * too pale is the maker's to change, and told as a finding.
  */
-export function readAccent(text: string): {
-  readonly accent?: ReportStyle["accent"];
-  readonly findings: readonly Finding[];
-} {
+export function readAccent(text: string): StyleReading {
   const colour = parse(text);
   if (colour === undefined || (colour.alpha ?? 1) < 1) {
     const words = {
@@ -113,12 +119,15 @@ export function readAccent(text: string): {
       expected: say`a colour as CSS writes it, such as '#1f5f8b' or teal`,
       remedy: say`Correct the value in study.yaml.`,
     };
-    return { findings: [styleFinding("accent", text, "error", "accent-unreadable", words)] };
+    return {
+      style: {},
+      findings: [styleFinding("accent", text, "error", "accent-unreadable", words)],
+    };
   }
   const light = formatHex(colour);
   const contrast = wcagContrast(light, LIGHT_PAPER);
   const accent = { light, dark: onDark(light) };
-  if (contrast >= SMALL) return { accent, findings: [] };
+  if (contrast >= SMALL) return { style: { accent }, findings: [] };
   const shown = formatFixed(contrast, 1);
   const pale = contrast < LARGE;
   const words = {
@@ -131,7 +140,10 @@ export function readAccent(text: string): {
     remedy: say`Take a darker shade of it.`,
   };
   const severity = pale ? "warning" : "note";
-  return { accent, findings: [styleFinding("accent", text, severity, "accent-contrast", words)] };
+  return {
+    style: { accent },
+    findings: [styleFinding("accent", text, severity, "accent-contrast", words)],
+  };
 }
 
 interface OpenedFont {
@@ -139,12 +151,9 @@ interface OpenedFont {
 }
 
 /** Opens the fonts of a folder inside the study, in the order of their file names. */
-async function readFonts(
-  folder: string,
-  entry: string,
-): Promise<{ readonly fonts: readonly ReportFont[]; readonly findings: readonly Finding[] }> {
+async function readFonts(folder: string, entry: string): Promise<StyleReading> {
   const found = await stylePath(folder, entry, "fonts", "folder");
-  if ("finding" in found) return { fonts: [], findings: [found.finding] };
+  if ("finding" in found) return { style: {}, findings: [found.finding] };
   const require = createRequire(import.meta.url);
   const fontkit = require("fontkit") as { create(bytes: Buffer): OpenedFont };
   const fonts: ReportFont[] = [];
@@ -184,5 +193,5 @@ async function readFonts(
     };
     findings.push(styleFinding("fonts", entry, "warning", "no-fonts", words));
   }
-  return { fonts, findings };
+  return { style: { fonts }, findings };
 }

@@ -11,6 +11,16 @@ function isBelow(root: string, path: string): boolean {
   return way !== "" && way !== ".." && !way.startsWith(`..${sep}`) && !isAbsolute(way);
 }
 
+const OUTSIDE: FindingWords = {
+  message: say`This lies outside the study folder.`,
+  expected: say`a path below the study folder, such as brand/logo.svg`,
+  remedy: say`Copy it into the study folder and name it there.`,
+};
+const EXPECTED: Readonly<Record<"file" | "folder", Text>> = {
+  file: say`a file in the study folder`,
+  folder: say`a folder in the study folder`,
+};
+
 /**
  * Finds what `report` in `study.yaml` names. Nothing outside the study's own folder is opened, also
  * where a link points elsewhere.
@@ -21,48 +31,38 @@ export async function stylePath(
   key: string,
   kind: "file" | "folder",
 ): Promise<{ path: string } | { finding: Finding }> {
-  const refuse = (code: string, message: Text, expected: Text, remedy: Text) => ({
-    finding: styleFinding(key, file, "error", code, { message, expected, remedy }),
+  const refuse = (code: string, words: FindingWords) => ({
+    finding: styleFinding(key, file, "error", code, words),
   });
-  const outside = () =>
-    refuse(
-      "outside-study",
-      say`This lies outside the study folder.`,
-      say`a path below the study folder, such as brand/logo.svg`,
-      say`Copy it into the study folder and name it there.`,
-    );
   const root = await realpath(folder);
   const wanted = join(root, file);
-  if (isAbsolute(file) || !isBelow(root, wanted)) return outside();
+  if (isAbsolute(file) || !isBelow(root, wanted)) return refuse("outside-study", OUTSIDE);
   let path: string;
   try {
     path = await realpath(wanted);
   } catch (problem) {
     const reason = (problem as NodeJS.ErrnoException).code ?? say`unknown reason`;
-    return refuse(
-      "missing-report-file",
-      say`This cannot be found or opened (${reason}).`,
-      kind === "file" ? say`a file in the study folder` : say`a folder in the study folder`,
-      say`Add it, or correct its name; capital letters count.`,
-    );
+    return refuse("missing-report-file", {
+      message: say`This cannot be found or opened (${reason}).`,
+      expected: EXPECTED[kind],
+      remedy: say`Add it, or correct its name; capital letters count.`,
+    });
   }
-  if (!isBelow(root, path)) return outside();
+  if (!isBelow(root, path)) return refuse("outside-study", OUTSIDE);
   const found = await stat(path);
   if (kind === "file" ? !found.isFile() : !found.isDirectory()) {
-    return refuse(
-      "missing-report-file",
-      kind === "file" ? say`This is not a file.` : say`This is not a folder.`,
-      kind === "file" ? say`a file in the study folder` : say`a folder in the study folder`,
-      say`Correct the entry in study.yaml.`,
-    );
+    return refuse("missing-report-file", {
+      message: kind === "file" ? say`This is not a file.` : say`This is not a folder.`,
+      expected: EXPECTED[kind],
+      remedy: say`Correct the entry in study.yaml.`,
+    });
   }
   if (kind === "file" && found.size > LARGEST_BYTES) {
-    return refuse(
-      "report-file-too-large",
-      say`This file is too large to stand in a report (${Math.round(found.size / 1e6)} MB).`,
-      say`at most ${LARGEST_BYTES / 1e6} MB`,
-      say`Make it smaller.`,
-    );
+    return refuse("report-file-too-large", {
+      message: say`This file is too large to stand in a report (${Math.round(found.size / 1e6)} MB).`,
+      expected: say`at most ${LARGEST_BYTES / 1e6} MB`,
+      remedy: say`Make it smaller.`,
+    });
   }
   return { path };
 }
