@@ -147,7 +147,7 @@ export function missingKnowledge(result: StudyResult): Text[] {
   }
   if (!blend.robustness) {
     lines.push(
-      say`How often the blend keeps to its limits from load to load is not known: say under “varies” how its materials change.`,
+      say`How often the blend keeps to its limits from load to load is not known: say under “variability” how its materials change.`,
     );
   }
   if (!config.compaction) {

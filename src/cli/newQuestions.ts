@@ -1,5 +1,5 @@
 import { createInterface } from "node:readline";
-import { LOCALE } from "../entries/studySchema.js";
+import { LOCALE } from "../entries/study.js";
 import { parseQuantity } from "../quantities/parseQuantity.js";
 import { CommandError, EXIT } from "./call.js";
 

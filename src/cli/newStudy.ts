@@ -3,10 +3,11 @@ import { copyFile, mkdir, readdir, rename, rm, writeFile } from "node:fs/promise
 import { dirname, join, resolve } from "node:path";
 import { parse, stringify } from "yaml";
 import { INVENTED_MARKS, PLACEHOLDERS } from "../entries/inventedData.js";
-import { parseStudyYaml, STUDY_FILE } from "../entries/parseStudyYaml.js";
+import { parseStudyYaml } from "../entries/parseStudyYaml.js";
+import { STUDY_FILE } from "../findings/finding.js";
 import { sheetsOf } from "../entries/sheets.js";
 import { studyJsonSchema } from "../entries/studyJsonSchema.js";
-import { STUDY_FORMAT } from "../entries/studySchema.js";
+import { STUDY_FORMAT } from "../entries/study.js";
 import { hasErrors } from "../findings/finding.js";
 import { countFindings, formatFindings } from "../findings/format.js";
 import type { SheetSource } from "../lab/sheet/grid.js";
@@ -313,7 +314,7 @@ export function newStudyYaml(
     ...sheetsOf(entries.compaction),
     ...sheetsOf(entries.strength.sheet),
   ];
-  const { requirement, form, "round-up-to": roundUp } = entries.strength;
+  const { requirement, model, "round-up-to": roundUp } = entries.strength;
   const cement = {
     ...{ name: PLACEHOLDERS.cement, "loose-bulk-density": entries.cement["loose-bulk-density"] },
     ...{ bag: entries.cement.bag, price: entries.cement.price },
@@ -354,7 +355,7 @@ ${line("cement", cement)}
 
 strength:
   ${line("sheet", blocks)}    # ${INVENTED_MARKS.sheet}
-  ${line("form", form ?? "linear")}
+  ${line("model", model ?? "linear")}
   ${line("round-up-to", roundUp ?? "0.5 %")}
   requirement:
     ${line("strength", answers.strength)}

@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { STUDY_FILE } from "../entries/parseStudyYaml.js";
+import { STUDY_FILE } from "../findings/finding.js";
 
 /** The folder of this package: examples and notebooks are found from here, wherever the command is called. */
 export function packageFolder(): string {

@@ -1,33 +1,27 @@
 /** The entries of study.yaml. @module */
+export type { ElementConfig } from "./element.js";
+export type { SchemaNode } from "./kinds.js";
 export type {
   AcceptanceConfig,
-  LotConfig,
-  QualityConfig,
-  ToleranceConfig,
-} from "./quality.js";
-export type {
-  ClauseConfig,
-  DecisionConfig,
-  ReportConfig,
-  SamplingConfig,
-} from "./report.js";
-export type { SiteConfig } from "./site.js";
-export type {
+  CarbonConfig,
   CementConfig,
+  ClauseConfig,
+  CompareConfig,
   CovariateConfig,
+  DecisionConfig,
+  LotConfig,
   MaterialConfig,
   MethodConfig,
-  OpeningConfig,
+  QualityConfig,
+  ReportConfig,
   RequirementConfig,
   RequirementStatistic,
+  SamplingConfig,
+  SiteConfig,
   StrengthConfig,
   StudyConfig,
   TargetConfig,
+  ToleranceConfig,
 } from "./studyConfig.js";
-export {
-  knownKeys,
-  type SchemaDraft,
-  type SchemaNode,
-  studyJsonSchema,
-} from "./studyJsonSchema.js";
-export type { Price, SupplyConfig, WrittenPrice } from "./supply.js";
+export { type SchemaDraft, studyJsonSchema } from "./studyJsonSchema.js";
+export type { WrittenPrice } from "./supply.js";

@@ -1,8 +1,8 @@
 import { CST, isNode, Lexer, LineCounter, parseDocument } from "yaml";
 import type { Finding } from "../findings/finding.js";
+import { STUDY_FILE } from "../findings/finding.js";
 import type { SheetGrid } from "../lab/sheet/grid.js";
 import { say } from "../words/message.js";
-import { STUDY_FILE } from "./parseStudyYaml.js";
 import type { StudyConfig } from "./studyConfig.js";
 
 /** Texts that “loambook new” writes where only the user can know what holds. */

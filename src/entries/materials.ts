@@ -1,123 +1,175 @@
-import { z } from "zod";
 import { sandBulking } from "../batch/bulkDensity.js";
 import { say } from "../words/message.js";
-import { render } from "../words/render.js";
-import { sheetField } from "./sheets.js";
-import { priceField, supplyFields, supplyOf } from "./supply.js";
 import {
+  byDefault,
   density,
-  kilograms,
-  metres,
+  forms,
+  group,
+  inline,
+  isGroup,
+  type Kind,
+  list,
+  oneOf,
+  optional,
+  pattern,
   percent,
-  quantityField,
+  quantity,
+  Refusal,
+  required,
+  shaped,
   text,
-  writtenAs,
-} from "./writtenValue.js";
+} from "./kinds.js";
+import { sheet } from "./sheets.js";
+import type { CementConfig, MaterialConfig } from "./studyConfig.js";
+import { price, supplyRows } from "./supply.js";
 
-const heights = z
-  .strictObject({ damp: metres("200 mm"), flooded: metres("160 mm") })
-  .transform(({ damp, flooded }, context): number => {
+const height = (example: string) => quantity("m", { above: 0, example });
+
+const flooding = shaped(
+  group({
+    damp: required("damp", height("200 mm"), "Height of the damp sand in a jar."),
+    flooded: required("flooded", height("160 mm"), "Its height after it was flooded and settled."),
+  }),
+  "number",
+  ({ damp, flooded }) => {
     const { bulkingPct, message } = sandBulking({ dampHeight: damp, floodedHeight: flooded });
     if (bulkingPct !== null) return bulkingPct;
-    context.addIssue({
-      code: "custom",
-      message: render(message),
-      params: {
-        expected: say`a flooded height at most the damp one`,
-        value: `${damp} m, ${flooded} m`,
-      },
-    });
-    return z.NEVER;
-  });
+    return new Refusal(message, say`a flooded height at most the damp one`);
+  },
+);
 
-const bulkingShare = percent("20 %", 60);
-const field = z.unknown().transform((entry, context): number => {
-  const outcome = (typeof entry === "object" ? heights : bulkingShare).safeParse(entry);
-  if (outcome.success) return outcome.data;
-  for (const issue of outcome.error.issues) context.addIssue({ ...issue, code: "custom" });
-  return z.NEVER;
+const bulking = forms(
+  { percent: percent("20 %", 60), flooding },
+  (written) => (isGroup(written) ? "flooding" : "percent"),
+  { type: "number" },
+);
+
+const shareWindow = group(
+  {
+    min: byDefault("minSharePct", percent("40 %"), "0 %", "Least share."),
+    max: byDefault("maxSharePct", percent("85 %"), "100 %", "Greatest share."),
+  },
+  {
+    checks: [
+      {
+        holds: ({ minSharePct, maxSharePct }) => minSharePct <= maxSharePct,
+        message: say`The smallest share is above the largest.`,
+        expected: say`min at most max`,
+      },
+    ],
+  },
+);
+
+const variability = group({
+  fines: optional(
+    "finesPlusMinusPct",
+    percent("4 %", 50),
+    "The fines of 19 of 20 loads lie within plus or minus this.",
+  ),
+  batching: optional(
+    "batchingPlusMinusPct",
+    percent("3 %", 50),
+    "The mass of 19 of 20 batches lies within plus or minus this.",
+  ),
 });
 
-/**
- * `bulking` of a material whose bulk density was measured dry: percent, or the two heights of the
- * flooding test.
- */
-const bulkingField = field.register(writtenAs, { schema: z.union([bulkingShare, heights]) });
+const material: Kind<MaterialConfig> = group(
+  {
+    id: required(
+      "id",
+      pattern(
+        /^[a-z][a-z0-9-]*$/,
+        "site-soil",
+        say`An id is lower-case letters, digits and hyphens.`,
+      ),
+      "Short name that other entries use.",
+    ),
+    name: required("name", text("Site soil, two pits mixed"), "Name as it is printed."),
+    role: required("role", oneOf("soil", "sand", "gravel"), "What it is in the mix."),
+    sieve: required("sieve", sheet("sheets/site-soil-sieve.csv"), "Sheet of the sieve analysis."),
+    hydrometer: optional(
+      "hydrometer",
+      sheet("sheets/site-soil-hydrometer.csv"),
+      "Sheet of the hydrometer test.",
+    ),
+    pipette: optional(
+      "pipette",
+      sheet("sheets/site-soil-pipette.csv"),
+      "Sheet of the pipette test, in place of a hydrometer.",
+    ),
+    jar: optional(
+      "jar",
+      sheet("sheets/site-soil-jar.csv"),
+      "Sheet of a jar test: a first guide beside the laboratory, never part of the curve.",
+    ),
+    limits: optional(
+      "limits",
+      sheet("sheets/site-soil-limits.csv"),
+      "Sheet of the consistency limits and the shrinkage bar.",
+    ),
+    "particle-density": required(
+      "particleDensityKgM3",
+      quantity("density", { min: 2000, max: 3500, example: "2670 kg/m3" }),
+      "Density of the grains.",
+    ),
+    "loose-bulk-density": required(
+      "looseBulkDensityKgM3",
+      density("1250 kg/m3"),
+      "Dry mass in a loose volume, at the moisture below; with bulking, of the dry material.",
+    ),
+    moisture: required(
+      "moisturePct",
+      percent("6.5 %", 60),
+      "Moisture on delivery, of the dry mass.",
+    ),
+    bulking: optional(
+      "bulkingPct",
+      bulking,
+      "How much more room the damp material takes than the dry: percent, or the two heights of the flooding test.",
+    ),
+    price: optional(
+      "price",
+      price(["t", "m3"], "38 per t"),
+      "Price as delivered, its water included.",
+    ),
+    ...supplyRows,
+    share: inline(shareWindow, "Allowed share of the dry mass of all soil and aggregate."),
+    variability: inline(variability, "How the material changes from load to load.", {
+      earlier: ["varies"],
+    }),
+  },
+  {
+    name: "MaterialConfig",
+    checks: [
+      {
+        at: "pipette",
+        holds: ({ hydrometer, pipette }) => hydrometer === undefined || pipette === undefined,
+        message: say`This material has a hydrometer and a pipette sheet.`,
+        expected: say`one of the two, so that the fine end of the curve has one source`,
+      },
+    ],
+  },
+);
 
-const share = z
-  .strictObject({ min: percent("40 %").default(0), max: percent("85 %").default(100) })
-  .default({ min: 0, max: 100 })
-  .refine(({ min, max }) => min <= max, {
-    message: render(say`The smallest share is above the largest.`),
-    params: { expected: say`min at most max` },
-  });
-
-/** One entry of `materials`. */
-export const materialSchema = z
-  .strictObject({
-    id: z
-      .string()
-      .regex(/^[a-z][a-z0-9-]*$/, render(say`An id is lower-case letters, digits and hyphens.`)),
-    name: text,
-    role: z.enum(["soil", "sand", "gravel"]),
-    sieve: sheetField,
-    hydrometer: sheetField.optional(),
-    pipette: sheetField.optional(),
-    jar: sheetField.optional(),
-    limits: sheetField.optional(),
-    "particle-density": quantityField("density", "2670 kg/m3", { min: 2000, max: 3500 }),
-    "loose-bulk-density": density("1250 kg/m3"),
-    moisture: percent("6.5 %", 60),
-    bulking: bulkingField.optional(),
-    price: priceField(["t", "m3"], "38 per t").optional(),
-    ...supplyFields,
-    share,
-    varies: z
-      .strictObject({
-        fines: percent("4 %", 50).optional(),
-        batching: percent("3 %", 50).optional(),
-      })
-      .default({}),
-  })
-  .refine(({ hydrometer, pipette }) => hydrometer === undefined || pipette === undefined, {
-    path: ["pipette"],
-    message: render(say`This material has a hydrometer and a pipette sheet.`),
-    params: { expected: say`one of the two, so that the fine end of the curve has one source` },
-  })
-  .transform((entry) => ({
-    id: entry.id,
-    name: entry.name,
-    role: entry.role,
-    sieve: entry.sieve,
-    hydrometer: entry.hydrometer,
-    ...(entry.pipette === undefined ? {} : { pipette: entry.pipette }),
-    ...(entry.jar === undefined ? {} : { jar: entry.jar }),
-    limits: entry.limits,
-    particleDensityKgM3: entry["particle-density"],
-    looseBulkDensityKgM3: entry["loose-bulk-density"],
-    moisturePct: entry.moisture,
-    ...(entry.bulking === undefined ? {} : { bulkingPct: entry.bulking }),
-    price: entry.price,
-    ...supplyOf(entry),
-    minSharePct: entry.share.min,
-    maxSharePct: entry.share.max,
-    finesPlusMinusPct: entry.varies.fines,
-    batchingPlusMinusPct: entry.varies.batching,
-  }));
+/** `materials`: what the blend may be made of. */
+export const materials: Kind<readonly MaterialConfig[]> = list(material, {
+  min: 1,
+  max: 12,
+  unique: "id",
+});
 
 /** `cement`: what is bought, loose and in bags. */
-export const cementSchema = z
-  .strictObject({
-    name: text,
-    "loose-bulk-density": density("1200 kg/m3"),
-    bag: kilograms("25 kg"),
-    price: priceField(["t", "m3", "bag"], "190 per t").optional(),
-    ...supplyFields,
-  })
-  .transform((entry) => ({
-    name: entry.name,
-    looseBulkDensityKgM3: entry["loose-bulk-density"],
-    bagMassKg: entry.bag,
-    price: entry.price,
-    ...supplyOf(entry),
-  }));
+export const cement: Kind<CementConfig> = group(
+  {
+    name: required("name", text("Portland cement CEM II"), "Name as it is printed."),
+    "loose-bulk-density": required(
+      "looseBulkDensityKgM3",
+      density("1200 kg/m3"),
+      "Mass in a loose volume.",
+    ),
+    bag: required("bagMassKg", quantity("kg", { above: 0, example: "25 kg" }), "Mass of a bag."),
+    price: optional("price", price(["t", "m3", "bag"], "190 per t"), "Price as delivered."),
+    ...supplyRows,
+  },
+  { name: "CementConfig" },
+);

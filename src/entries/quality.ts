@@ -1,205 +1,244 @@
-import { z } from "zod";
-import type { SheetSource } from "../lab/sheet/grid.js";
 import { say } from "../words/message.js";
-import { render } from "../words/render.js";
-import { sheetField } from "./sheets.js";
-import { metres, percent, quantityField, text } from "./writtenValue.js";
+import {
+  byDefault,
+  forms,
+  group,
+  isGroup,
+  type Kind,
+  list,
+  number,
+  oneOf,
+  optional,
+  optionalInline,
+  percent,
+  quantity,
+  required,
+  shaped,
+  text,
+} from "./kinds.js";
+import { sheet } from "./sheets.js";
+import type { AcceptanceConfig, LotConfig, QualityConfig, ToleranceConfig } from "./studyConfig.js";
 
-/** How far the work may stand from the specified mix; what is left out gets a marked default or none. */
-export interface ToleranceConfig {
-  /** Of the cement's mass in a batch, each way. */
-  readonly cementPct?: number;
-  /** Points of moisture from the optimum. */
-  readonly moistureBelowPct?: number;
-  readonly moistureAbovePct?: number;
-  /** Of a material's dry mass in a batch, each way. */
-  readonly sharesPct?: number;
-  /** Least rammed dry density, percent of the maximum of the compaction test. */
-  readonly densityPct?: number;
-  /** Of the rammed depth of a lift, each way. */
-  readonly liftM?: number;
-  /** Where the entered values come from: the user's own words. */
-  readonly basis?: string;
-}
+const moistureTolerance = group({
+  below: required("moistureBelowPct", percent("1 %", 20), "Points below."),
+  above: required("moistureAbovePct", percent("1 %", 20), "Points above."),
+});
 
-/** `tolerances`: every key may be left out. */
-export const toleranceSchema = z
-  .strictObject({
-    cement: percent("5 %", 50).optional(),
-    moisture: z.strictObject({ below: percent("1 %", 20), above: percent("1 %", 20) }).optional(),
-    shares: percent("5 %", 50).optional(),
-    density: percent("96 %", 105).optional(),
-    lift: metres("20 mm").optional(),
-    basis: text.optional(),
-  })
-  .transform((entry): ToleranceConfig => {
-    const config: ToleranceConfig = {
-      cementPct: entry.cement,
-      moistureBelowPct: entry.moisture?.below,
-      moistureAbovePct: entry.moisture?.above,
-      sharesPct: entry.shares,
-      densityPct: entry.density,
-      liftM: entry.lift,
-      basis: entry.basis,
-    };
-    // Only what was said: an entry that is there but empty would hide a default.
-    return Object.fromEntries(
-      Object.entries(config).filter(([, value]) => value !== undefined),
-    ) as ToleranceConfig;
-  });
+/** `tolerances`: how far the work may stand from the specified mix; what is left out gets a marked default. */
+export const tolerances: Kind<ToleranceConfig> = group(
+  {
+    cement: optional("cementPct", percent("5 %", 50), "Of the cement's mass in a batch, each way."),
+    moisture: optionalInline(moistureTolerance, "Points of moisture from the optimum."),
+    shares: optional(
+      "sharesPct",
+      percent("5 %", 50),
+      "Of a material's dry mass in a batch, each way.",
+    ),
+    density: optional(
+      "densityPct",
+      percent("96 %", 105),
+      "Least rammed dry density, of the maximum of the compaction test.",
+    ),
+    lift: optional(
+      "liftM",
+      quantity("m", { above: 0, example: "20 mm" }),
+      "Of the rammed depth of a lift, each way.",
+    ),
+    basis: optional(
+      "basis",
+      text("Specification of the engineer, clause 4"),
+      "Where the entered values come from, in your words.",
+    ),
+  },
+  { name: "ToleranceConfig" },
+);
 
-/** The rule that lots are judged by: entered, or designed from the risks of both sides. */
-export type AcceptanceConfig =
-  | {
-      readonly kind: "mean-less-ks";
-      readonly blocks: number;
-      readonly factor: number;
-      /** Default the strength of the requirement. */
-      readonly strengthMpa?: number;
-    }
-  | {
-      readonly kind: "mean-and-least";
-      readonly blocks: number;
-      readonly meanMpa: number;
-      readonly leastMpa: number;
-    }
-  | {
-      readonly kind: "designed";
-      /** Default the strength of the requirement. */
-      readonly strengthMpa?: number;
-      /** Shares and risks, 0 to 1. */
-      readonly goodBelow: number;
-      readonly poorBelow: number;
-      readonly builderRisk: number;
-      readonly ownerRisk: number;
-    };
+const stress = (example: string) => quantity("stress", { above: 0, example });
+/** A share or risk, 0 to 1 in the result. */
+const share = (example: string) =>
+  shaped(quantity("ratio", { min: 0.01, max: 50, example }), "number", (pct) => pct * 0.01);
+const blocks = (min: number) =>
+  required(
+    "blocks",
+    number({ whole: true, min, max: 200, example: 5 }),
+    "Blocks that speak for a lot.",
+  );
+const ownStrength = optional(
+  "strengthMpa",
+  stress("2.0 MPa"),
+  "Strength that lots are held against; left out, that of the requirement.",
+);
+const RULE = "How a lot is judged.";
 
-/** A lot is what one set of blocks speaks for. */
-export type LotConfig =
-  | { readonly kind: "volume"; readonly volumeM3: number }
-  | { readonly kind: "days"; readonly days: number; readonly batchesADay?: number };
+const meanLessKs = group({
+  rule: required("kind", oneOf("mean-less-ks"), RULE),
+  blocks: blocks(2),
+  factor: required(
+    "factor",
+    number({ min: 0, max: 10, example: 1.3 }),
+    "Factor k: the mean less k standard deviations must reach the strength.",
+  ),
+  strength: ownStrength,
+});
 
-/** How the work is to be watched. */
-export interface QualityConfig {
-  readonly lot: LotConfig;
-  /** Ages at which blocks of a lot are crushed; absent: that of the requirement alone. */
-  readonly agesDays?: readonly number[];
-  /** Expected standard deviation of site blocks; absent: that of the regression. */
-  readonly scatterMpa?: number;
-  readonly acceptance: AcceptanceConfig;
-  /** Code, clause or engineer's value: the user's own words. */
-  readonly basis: string;
-  /** Blocks of a lot that are kept, to be crushed where one is spoilt. */
-  readonly spareBlocks: number;
-  /** Density checks a lot. */
-  readonly densityChecks?: number;
-  /** In the user's words; absent where not stated. */
-  readonly moistureChecks?: string;
-  readonly trialWall?: string;
-  /** Sheet of the blocks made on site, as far as crushed. */
-  readonly siteBlocks?: SheetSource;
-}
+const meanAndLeast = group(
+  {
+    rule: required("kind", oneOf("mean-and-least"), RULE),
+    blocks: blocks(1),
+    mean: required("meanMpa", stress("2.0 MPa"), "What the mean must reach."),
+    least: required("leastMpa", stress("1.6 MPa"), "What each block must reach."),
+  },
+  {
+    checks: [
+      {
+        holds: ({ meanMpa, leastMpa }) => leastMpa <= meanMpa,
+        message: say`The weakest block is asked for more than the mean.`,
+        expected: say`least at most mean`,
+      },
+    ],
+  },
+);
 
-const strength = (example: string) => quantityField("stress", example, { positive: true });
-const share = (example: string, max: number) =>
-  quantityField("ratio", example, { min: 0.01, max }, 0.01);
-const blocks = (least: number) => z.int().min(least).max(200);
+const designed = group(
+  {
+    rule: required("kind", oneOf("designed"), RULE),
+    strength: ownStrength,
+    "acceptable-quality": required(
+      "acceptableQuality",
+      share("1 %"),
+      "Share of blocks below the strength in a lot that should be accepted.",
+      { earlier: ["good-below"] },
+    ),
+    "rejectable-quality": required(
+      "rejectableQuality",
+      share("20 %"),
+      "Share of blocks below the strength in a lot that should be rejected.",
+      { earlier: ["poor-below"] },
+    ),
+    "producer-risk": required(
+      "producerRisk",
+      share("5 %"),
+      "Probability that a lot of acceptable quality is rejected.",
+      { earlier: ["builder-risk"] },
+    ),
+    "consumer-risk": required(
+      "consumerRisk",
+      share("10 %"),
+      "Probability that a lot of rejectable quality is accepted.",
+      { earlier: ["owner-risk"] },
+    ),
+  },
+  {
+    checks: [
+      {
+        holds: ({ acceptableQuality, rejectableQuality }) => acceptableQuality < rejectableQuality,
+        message: say`A good lot has no fewer blocks below the strength than a poor one.`,
+        expected: say`acceptable-quality less than rejectable-quality`,
+      },
+    ],
+  },
+);
 
-const acceptance = z
-  .discriminatedUnion("rule", [
-    z.strictObject({
-      rule: z.literal("mean-less-ks"),
-      blocks: blocks(2),
-      factor: z.number().min(0).max(10),
-      strength: strength("2.0 MPa").optional(),
-    }),
-    z
-      .strictObject({
-        rule: z.literal("mean-and-least"),
-        blocks: blocks(1),
-        mean: strength("2.0 MPa"),
-        least: strength("1.6 MPa"),
-      })
-      .refine(({ mean, least }) => least <= mean, {
-        message: render(say`The weakest block is asked for more than the mean.`),
-        params: { expected: say`least at most mean` },
-      }),
-    z
-      .strictObject({
-        rule: z.literal("designed"),
-        strength: strength("2.0 MPa").optional(),
-        "good-below": share("1 %", 50),
-        "poor-below": share("20 %", 50),
-        "builder-risk": share("5 %", 50),
-        "owner-risk": share("10 %", 50),
-      })
-      .refine((entry) => entry["good-below"] < entry["poor-below"], {
-        message: render(say`A good lot has no fewer blocks below the strength than a poor one.`),
-        params: { expected: say`good-below less than poor-below` },
-      }),
-  ])
-  .transform((entry): AcceptanceConfig => {
-    if (entry.rule === "mean-and-least") {
-      const { blocks: count, mean, least } = entry;
-      return { kind: entry.rule, blocks: count, meanMpa: mean, leastMpa: least };
-    }
-    const own = entry.strength === undefined ? {} : { strengthMpa: entry.strength };
-    if (entry.rule === "mean-less-ks") {
-      return { kind: entry.rule, blocks: entry.blocks, factor: entry.factor, ...own };
-    }
+const RULES = { "mean-less-ks": meanLessKs, "mean-and-least": meanAndLeast, designed };
+
+const acceptance: Kind<AcceptanceConfig> = forms(
+  RULES,
+  (written) => {
+    const rule = isGroup(written) ? written.rule : undefined;
+    if (rule === "mean-less-ks" || rule === "mean-and-least" || rule === "designed") return rule;
     return {
-      ...{ kind: entry.rule, ...own },
-      ...{ goodBelow: entry["good-below"], poorBelow: entry["poor-below"] },
-      ...{ builderRisk: entry["builder-risk"], ownerRisk: entry["owner-risk"] },
+      at: "rule",
+      choices: Object.keys(RULES),
+      message: say`This acceptance rule is not known.`,
     };
-  });
+  },
+  { name: "AcceptanceConfig", misplaced: say`This key does not belong to this acceptance rule.` },
+);
 
-const lot = z
-  .union([
-    z.strictObject({ volume: quantityField("volume", "3 m3", { positive: true }, 1e-6) }),
-    z.strictObject({
-      days: z.int().min(1).max(100),
-      "batches-a-day": z.number().positive().max(1000).optional(),
-    }),
-  ])
-  .transform((entry): LotConfig => {
-    if ("volume" in entry) return { kind: "volume", volumeM3: entry.volume };
-    const pace = entry["batches-a-day"];
-    const lotOfDays = { kind: "days", days: entry.days } as const;
-    return pace === undefined ? lotOfDays : { ...lotOfDays, batchesADay: pace };
-  });
+const lot: Kind<LotConfig> = forms(
+  {
+    volume: group(
+      {
+        volume: required(
+          "volumeM3",
+          quantity("m3", { above: 0, example: "3 m3" }),
+          "Rammed volume of a lot.",
+        ),
+      },
+      { constants: { kind: "volume" } },
+    ),
+    days: group(
+      {
+        days: required(
+          "days",
+          number({ whole: true, min: 1, max: 100, example: 2 }),
+          "Working days of a lot.",
+        ),
+        "batches-a-day": optional(
+          "batchesADay",
+          number({ above: 0, max: 1000, example: 30 }),
+          "Pace of the work; without it lots are not counted.",
+        ),
+      },
+      { constants: { kind: "days" } },
+    ),
+  },
+  (written) => (isGroup(written) && "volume" in written ? "volume" : "days"),
+  { name: "LotConfig" },
+);
+
+const ages: Kind<readonly number[]> = shaped(
+  list(quantity("age", { above: 0, example: "28 d" }), { min: 1, max: 6 }),
+  "readonly number[]",
+  (days): readonly number[] => [...new Set(days)].sort((a, b) => a - b),
+);
 
 /** `quality`: how lots of the work are sampled and judged. */
-export const qualitySchema = z
-  .strictObject({
-    lot,
-    ages: z
-      .array(quantityField("age", "28 d", { positive: true }))
-      .min(1)
-      .max(6)
-      .optional(),
-    scatter: strength("0.3 MPa").optional(),
-    acceptance,
-    basis: text,
-    "spare-blocks": z.int().min(0).max(50).default(0),
-    "density-checks": z.int().min(1).max(100).optional(),
-    "moisture-checks": text.optional(),
-    "trial-wall": text.optional(),
-    "site-blocks": sheetField.optional(),
-  })
-  .transform(
-    (entry): QualityConfig => ({
-      lot: entry.lot,
-      ...(entry.ages === undefined
-        ? {}
-        : { agesDays: [...new Set(entry.ages)].sort((a, b) => a - b) }),
-      ...(entry.scatter === undefined ? {} : { scatterMpa: entry.scatter }),
-      ...{ acceptance: entry.acceptance, basis: entry.basis, spareBlocks: entry["spare-blocks"] },
-      ...(entry["density-checks"] === undefined ? {} : { densityChecks: entry["density-checks"] }),
-      ...(entry["moisture-checks"] === undefined
-        ? {}
-        : { moistureChecks: entry["moisture-checks"] }),
-      ...(entry["trial-wall"] === undefined ? {} : { trialWall: entry["trial-wall"] }),
-      ...(entry["site-blocks"] === undefined ? {} : { siteBlocks: entry["site-blocks"] }),
-    }),
-  );
+export const quality: Kind<QualityConfig> = group(
+  {
+    lot: required("lot", lot, "What one set of blocks speaks for."),
+    ages: optional(
+      "agesDays",
+      ages,
+      "Ages at which blocks of a lot are crushed; left out, that of the requirement.",
+    ),
+    scatter: optional(
+      "scatterMpa",
+      stress("0.3 MPa"),
+      "Expected standard deviation of site blocks; left out, that of the regression.",
+    ),
+    acceptance: required("acceptance", acceptance, "The rule that lots are judged by."),
+    basis: required(
+      "basis",
+      text("Specification of the engineer, clause 7"),
+      "Code, clause or engineer's value, in your words.",
+    ),
+    "spare-blocks": byDefault(
+      "spareBlocks",
+      number({ whole: true, min: 0, max: 50, example: 1 }),
+      0,
+      "Blocks of a lot that are kept, to be crushed where one is spoilt.",
+    ),
+    "density-checks": optional(
+      "densityChecks",
+      number({ whole: true, min: 1, max: 100, example: 2 }),
+      "Density checks of a lot.",
+    ),
+    "moisture-checks": optional(
+      "moistureChecks",
+      text("ball and drop before each lift"),
+      "How moisture is checked, in your words.",
+    ),
+    "trial-wall": optional(
+      "trialWall",
+      text("1 m long, 0.6 m high, before the work begins"),
+      "The trial wall, in your words.",
+    ),
+    "site-blocks": optional(
+      "siteBlocks",
+      sheet("sheets/site-blocks.csv"),
+      "Sheet of the blocks made on site, as far as crushed.",
+    ),
+  },
+  { name: "QualityConfig" },
+);

@@ -1,129 +1,104 @@
-import { z } from "zod";
 import { say } from "../words/message.js";
-import { render } from "../words/render.js";
-import { text } from "./writtenValue.js";
+import { date, group, type Kind, list, number, oneOf, optional, required, text } from "./kinds.js";
+import type { ClauseConfig, DecisionConfig, ReportConfig, SamplingConfig } from "./studyConfig.js";
 
-/** How a study's reports look, in its maker's own dress. The files lie inside the study folder. */
-export interface ReportConfig {
-  /** Default `permit`. */
-  readonly template?: "permit" | "handout";
-  /** An SVG or PNG picture for the title block. */
-  readonly logo?: string;
-  /** What a reader who cannot see the logo is told. Default “Logo”. */
-  readonly logoText?: string;
-  /** Colour of headings and rules, as CSS writes colours. */
-  readonly accent?: string;
-  /** Text of the running head, in place of the title. */
-  readonly header?: string;
-  /** Text of the running foot, in place of what made the report. */
-  readonly footer?: string;
-  /** A style sheet that stands behind ours in the HTML file. */
-  readonly css?: string;
-  /** A Typst file whose names stand in place of ours in the PDF. */
-  readonly typst?: string;
-  /** A folder of TTF and OTF fonts for scripts that ours do not have. */
-  readonly fonts?: string;
-}
+const accent: Kind<string> = {
+  ...text("#1f5f8b"),
+  whenEmpty: say`A colour stands in quotes, for example '#1f5f8b': without them the # begins a comment.`,
+};
 
-/** `report`: how the reports look. Every key may be left out. */
-export const reportSchema = z
-  .strictObject({
-    template: z.enum(["permit", "handout"]).optional(),
-    logo: text.optional(),
-    "logo-text": text.optional(),
-    accent: z
-      .string(
-        render(
-          say`A colour stands in quotes, for example '#1f5f8b': without them the # begins a comment.`,
-        ),
-      )
-      .optional(),
-    header: text.optional(),
-    footer: text.optional(),
-    css: text.optional(),
-    typst: text.optional(),
-    fonts: text.optional(),
-  })
-  .transform(
-    ({ "logo-text": logoText, ...rest }): ReportConfig => ({
-      ...rest,
-      ...(logoText === undefined ? {} : { logoText }),
-    }),
-  );
-
-/** A clause of the user's own code, and where the report answers it. */
-export interface ClauseConfig {
-  /** As the code numbers it. */
-  readonly clause: string;
-  readonly requirement: string;
-  /** Key of a section of the report; absent while the clause is open. */
-  readonly answeredBy?: string;
-  readonly remark?: string;
-}
-
-/** One line of the decision log. */
-export interface DecisionConfig {
-  /** ISO 8601 calendar date. */
-  readonly date: string;
-  readonly what: string;
-  readonly why: string;
-  readonly insteadOf?: string;
-}
-
-/** A calendar date, as the study's own. */
-const dateField = z.iso.date(
-  render(say`A date is written year-month-day, for example 2026-05-18.`),
+/** `report`: how the reports look. Every key may be left out; files lie inside the study folder. */
+export const report: Kind<ReportConfig> = group(
+  {
+    template: optional(
+      "template",
+      oneOf("permit", "handout"),
+      "Form of the report; left out, permit.",
+    ),
+    logo: optional("logo", text("logo.svg"), "SVG or PNG picture for the title block."),
+    "logo-text": optional(
+      "logoText",
+      text("Logo of the earth builders"),
+      "What a reader who cannot see the logo is told; left out, “Logo”.",
+    ),
+    accent: optional(
+      "accent",
+      accent,
+      "Colour of headings and rules, as CSS writes colours, in quotes.",
+    ),
+    header: optional(
+      "header",
+      text("Reading room, permit application"),
+      "Text of the running head, in place of the title.",
+    ),
+    footer: optional(
+      "footer",
+      text("Earth builders, Example Town"),
+      "Text of the running foot, in place of what made the report.",
+    ),
+    css: optional("css", text("own.css"), "Style sheet that stands behind ours in the HTML file."),
+    typst: optional(
+      "typst",
+      text("own.typ"),
+      "Typst file whose names stand in place of ours in the PDF.",
+    ),
+    fonts: optional(
+      "fonts",
+      text("fonts"),
+      "Folder of TTF and OTF fonts for scripts that ours do not have.",
+    ),
+  },
+  { name: "ReportConfig" },
 );
 
 /** `checklist`: the clauses that a reviewer will look for. */
-export const checklistSchema = z.array(
-  z
-    .strictObject({
-      clause: text,
-      requirement: text,
-      "answered-by": text.optional(),
-      remark: text.optional(),
-    })
-    .transform(
-      (entry): ClauseConfig => ({
-        ...{ clause: entry.clause, requirement: entry.requirement },
-        ...(entry["answered-by"] === undefined ? {} : { answeredBy: entry["answered-by"] }),
-        ...(entry.remark === undefined ? {} : { remark: entry.remark }),
-      }),
-    ),
+export const checklist: Kind<readonly ClauseConfig[]> = list(
+  group(
+    {
+      clause: required("clause", text("Code of practice, clause 4.1"), "As the code numbers it."),
+      requirement: required(
+        "requirement",
+        text("The mix is stated with its tolerances."),
+        "What it asks for.",
+      ),
+      "answered-by": optional(
+        "answeredBy",
+        text("tolerances"),
+        "Key of the section of the report that answers it; left out while the clause is open.",
+      ),
+      remark: optional("remark", text("Editions are to be named."), "Your remark."),
+    },
+    { name: "ClauseConfig" },
+  ),
 );
 
 /** `decisions`: what was decided on the way, and why. */
-export const decisionsSchema = z.array(
-  z
-    .strictObject({ date: dateField, what: text, why: text, "instead-of": text.optional() })
-    .transform(
-      (entry): DecisionConfig => ({
-        ...{ date: entry.date, what: entry.what, why: entry.why },
-        ...(entry["instead-of"] === undefined ? {} : { insteadOf: entry["instead-of"] }),
-      }),
-    ),
+export const decisions: Kind<readonly DecisionConfig[]> = list(
+  group(
+    {
+      date: required("date", date("2026-05-04"), "Date of the decision."),
+      what: required("what", text("Test four cement contents"), "What was decided."),
+      why: required("why", text("Two do not show whether the curve is straight."), "Why."),
+      "instead-of": optional("insteadOf", text("two contents"), "What was the other choice."),
+    },
+    { name: "DecisionConfig" },
+  ),
 );
 
-/** How a sample of a material was taken: the user's statement, printed as it stands. */
-export interface SamplingConfig {
-  /** Id of the material. */
-  readonly material: string;
-  readonly where: string;
-  readonly how: string;
-  /** Pits, boreholes or heaps that the sample was put together from. */
-  readonly pits?: number;
-  /** ISO 8601 calendar date. */
-  readonly date?: string;
-}
-
-/** `sampling`: one statement or more a material. */
-export const samplingSchema = z.array(
-  z.strictObject({
-    material: text,
-    where: text,
-    how: text,
-    pits: z.int().min(1).max(10_000).optional(),
-    date: dateField.optional(),
-  }),
+/** `sampling`: how samples were taken, one statement or more a material, printed as it stands. */
+export const sampling: Kind<readonly SamplingConfig[]> = list(
+  group(
+    {
+      material: required("material", text("site-soil"), "Id of the material."),
+      where: required("where", text("two pits, east and west"), "Where it was taken."),
+      how: required("how", text("from 0.4 to 1.2 m, mixed and quartered"), "How it was taken."),
+      pits: optional(
+        "pits",
+        number({ whole: true, min: 1, max: 10_000, example: 2 }),
+        "Pits, boreholes or heaps that the sample was put together from.",
+      ),
+      date: optional("date", date("2026-04-13"), "Date of sampling."),
+    },
+    { name: "SamplingConfig" },
+  ),
 );

@@ -1,46 +1,79 @@
-import { z } from "zod";
 import type { MappedSheet, SheetSource } from "../lab/sheet/grid.js";
-import { say } from "../words/message.js";
-import { render } from "../words/render.js";
-import { writtenAs } from "./writtenValue.js";
+import type { SHEET_KINDS } from "../lab/sheetKinds.js";
+import {
+  byDefault,
+  forms,
+  group,
+  isGroup,
+  type Kind,
+  label,
+  names,
+  number,
+  oneOf,
+  optional,
+  required,
+  shaped,
+  text,
+} from "./kinds.js";
+import type { StudyConfig } from "./studyConfig.js";
 
 const DELIMITERS = { comma: ",", semicolon: ";", tab: "\t" } as const;
+const file = (example: string) => text(example);
 
-const text = z.string().trim().min(1, render(say`This text is empty.`));
-const names = z.record(text, text).default({});
-const value = z.union([z.string(), z.number(), z.boolean()]).transform(String);
-
-const mapped = z
-  .strictObject({
-    sheet: text,
-    columns: names,
-    lines: names,
-    cells: names,
-    facts: z.record(text, value).default({}),
-    "skip-rows": z.int().min(0).max(1000).default(0),
-    delimiter: z.enum(["comma", "semicolon", "tab"]).optional(),
-    decimal: z.enum(["point", "comma"]).default("point"),
-  })
-  .transform(
-    ({ "skip-rows": skipRows, delimiter, decimal, ...rest }): MappedSheet => ({
-      ...rest,
-      skipRows,
-      ...(delimiter === undefined ? {} : { delimiter: DELIMITERS[delimiter] }),
-      decimalComma: decimal === "comma",
-    }),
-  );
-
-const field = z.unknown().transform((entry, context): SheetSource => {
-  const mapping = typeof entry === "object" && entry !== null && !Array.isArray(entry);
-  const outcome = (mapping ? mapped : text).safeParse(entry);
-  if (outcome.success) return outcome.data;
-  // As they are, so that unknown and missing keys are told as everywhere else.
-  for (const issue of outcome.error.issues) context.addIssue({ ...issue, input: entry } as never);
-  return z.NEVER;
+const mapped: Kind<MappedSheet> = group({
+  sheet: required("sheet", file("sheets/sand.csv"), "File of the sheet, inside the study folder."),
+  columns: byDefault(
+    "columns",
+    names(text("retained (g)")),
+    {},
+    "Your header cells, each with ours.",
+  ),
+  lines: byDefault(
+    "lines",
+    names(text("dry mass (g)")),
+    {},
+    "First cells of your lines above the table, each with our name of the line.",
+  ),
+  cells: byDefault(
+    "cells",
+    names(text("pan")),
+    {},
+    "Your texts below the header, each with ours, such as that of the pan.",
+  ),
+  "header-values": byDefault(
+    "facts",
+    names(label("812.4")),
+    {},
+    "Lines above the table that your sheet lacks: our name, and the value with a decimal point.",
+    { earlier: ["facts"] },
+  ),
+  "skip-rows": byDefault(
+    "skipRows",
+    number({ whole: true, min: 0, max: 1000, example: 2 }),
+    0,
+    "Rows at the top that are not looked at.",
+  ),
+  delimiter: optional(
+    "delimiter",
+    shaped(oneOf("comma", "semicolon", "tab"), '"," | ";" | "\\t"', (name) => DELIMITERS[name]),
+    "What stands between the cells of a CSV file; left out, the mark that most lines hold.",
+  ),
+  decimal: byDefault(
+    "decimalComma",
+    shaped(oneOf("point", "comma"), "boolean", (sign) => sign === "comma"),
+    "point",
+    "Whether numbers are written 1,234.5 or 1.234,5.",
+  ),
 });
 
 /** A sheet inside the study folder: its name, or a group with its name and how to read its own layout. */
-export const sheetField = field.register(writtenAs, { schema: z.union([text, mapped]) });
+export function sheet(example: string): Kind<SheetSource> {
+  return forms(
+    { name: file(example), mapped },
+    (written) => (isGroup(written) ? "mapped" : "name"),
+    { type: "SheetSource" },
+  );
+}
 
 /** The files of sheets, whether named bare or with how they are read; those that are not given are left out. */
 export function sheetsOf(...sources: readonly (SheetSource | undefined)[]): string[] {
@@ -48,4 +81,35 @@ export function sheetsOf(...sources: readonly (SheetSource | undefined)[]): stri
     if (source === undefined) return [];
     return [typeof source === "string" ? source : source.sheet];
   });
+}
+
+/** A sheet that a study names. */
+export interface NamedSheet {
+  /** Where `study.yaml` names it, such as `materials.0.sieve`. */
+  readonly key: string;
+  readonly kind: keyof typeof SHEET_KINDS;
+  readonly source: SheetSource;
+}
+
+const OF_MATERIAL = ["sieve", "hydrometer", "pipette", "jar", "limits"] as const;
+
+/** All sheets that a study names, in the order in which they are read. */
+export function sheetsOfStudy(config: StudyConfig): NamedSheet[] {
+  const { materials, envelope, compaction, strength, quality } = config;
+  const sheets: [key: string, kind: NamedSheet["kind"], source: SheetSource | undefined][] = [
+    ...materials.flatMap((material, index) =>
+      OF_MATERIAL.map((kind): (typeof sheets)[number] => [
+        `materials.${index}.${kind}`,
+        kind,
+        material[kind],
+      ]),
+    ),
+    ["envelope", "envelope", envelope],
+    ["compaction", "compaction", compaction],
+    ["strength.sheet", "specimens", strength.sheet],
+    ["quality.site-blocks", "specimens", quality?.siteBlocks],
+  ];
+  return sheets.flatMap(([key, kind, source]) =>
+    source === undefined ? [] : [{ key, kind, source }],
+  );
 }

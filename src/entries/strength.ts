@@ -1,65 +1,148 @@
-import { z } from "zod";
 import { ASPECT_RATIO_TABLES } from "../strength/aspectRatio.js";
-import { sheetField } from "./sheets.js";
-import type { CovariateConfig } from "./studyConfig.js";
-import { density, percent, quantityField, text } from "./writtenValue.js";
+import { say } from "../words/message.js";
+import {
+  byDefault,
+  density,
+  forms,
+  group,
+  type Kind,
+  named,
+  oneOf,
+  optional,
+  percent,
+  quantity,
+  required,
+  shaped,
+  text,
+} from "./kinds.js";
+import { sheet } from "./sheets.js";
+import type { CovariateConfig, RequirementConfig, StrengthConfig } from "./studyConfig.js";
 
-const requirement = z
-  .strictObject({
-    strength: quantityField("stress", "2.0 MPa", { positive: true }),
-    age: quantityField("age", "28 d", { positive: true }),
-    statistic: z.enum(["mean", "prediction", "tolerance"]),
-    confidence: quantityField("ratio", "95 %", { min: 50, max: 99.9 }),
-    basis: text,
-  })
-  .transform((entry) => ({
-    strengthMpa: entry.strength,
-    ageDays: entry.age,
-    statistic: entry.statistic,
-    confidence: entry.confidence / 100,
-    basis: entry.basis,
-  }));
-
-/** `strength`: the blocks, the curve and the requirement. */
-export const strengthSchema = z
-  .strictObject({
-    sheet: sheetField,
-    form: z.enum(["linear", "quadratic", "logarithmic", "power"]).default("linear"),
-    "round-up-to": percent("0.5 %", 5).default(0.5),
-    batches: z.enum(["ignore", "block"]).default("ignore"),
-    covariates: z
-      .strictObject({
-        age: z.literal(true).optional(),
-        "dry-density": z.union([z.literal(true), density("1900 kg/m3")]).optional(),
-        moisture: z.union([z.literal(true), percent("6 %", 60)]).optional(),
-      })
-      .default({}),
-    "aspect-table": z
-      .enum(ASPECT_RATIO_TABLES.map(({ id }) => id) as [string, ...string[]])
-      .optional(),
-    spread: z.enum(["even", "proportional"]).default("even"),
-    requirement,
-  })
-  .transform((entry) => ({
-    sheet: entry.sheet,
-    form: entry.form,
-    roundUpToPct: entry["round-up-to"],
-    batches: entry.batches,
-    covariates: [
-      ...(entry.covariates.age ? [{ kind: "ln age" as const }] : []),
-      ...asked("dry density", entry.covariates["dry-density"]),
-      ...asked("moisture at test", entry.covariates.moisture),
-    ],
-    aspectTable: entry["aspect-table"],
-    spread: entry.spread,
-    requirement: entry.requirement,
-  }));
+const requirement: Kind<RequirementConfig> = group(
+  {
+    strength: required(
+      "strengthMpa",
+      quantity("stress", { above: 0, example: "2.0 MPa" }),
+      "Compressive strength that the mix must reach.",
+    ),
+    age: required(
+      "ageDays",
+      quantity("age", { above: 0, example: "28 d" }),
+      "Age at which it must.",
+    ),
+    statistic: required(
+      "statistic",
+      named("RequirementStatistic", oneOf("mean", "prediction", "tolerance")),
+      "Bound of the regression that is held against it: of the mean, of one further block, or of 95 % of blocks.",
+    ),
+    confidence: required(
+      "confidence",
+      shaped(
+        quantity("ratio", { min: 50, max: 99.9, example: "95 %" }),
+        "number",
+        (pct) => pct / 100,
+      ),
+      "Confidence of that bound; in the result 0 to 1.",
+    ),
+    basis: required(
+      "basis",
+      text("Letter of the engineer, 2026-03-02"),
+      "Code, clause or engineer's letter that asks for it; printed as it stands.",
+    ),
+  },
+  { name: "RequirementConfig" },
+);
 
 /** `true` asks for the mean of the blocks, a number for that value. */
-function asked(
-  kind: "dry density" | "moisture at test",
+const meanOr = (kind: Kind<number>) =>
+  forms({ mean: oneOf(true), value: kind }, (written) => (written === true ? "mean" : "value"));
+
+const covariates: Kind<readonly CovariateConfig[]> = shaped(
+  group({
+    age: optional(
+      "age",
+      oneOf(true),
+      "The blocks' age, by its logarithm; the curve is asked at the age required.",
+    ),
+    "dry-density": optional(
+      "density",
+      meanOr(density("1900 kg/m3")),
+      "The blocks' dry density; true asks the curve at the mean of the blocks, a value at that.",
+    ),
+    moisture: optional(
+      "moisture",
+      meanOr(percent("6 %", 60)),
+      "The blocks' moisture at the test; true asks the curve at the mean of the blocks, a value at that.",
+    ),
+  }),
+  "readonly CovariateConfig[]",
+  ({ age, density, moisture }): readonly CovariateConfig[] => [
+    ...(age === undefined ? [] : [{ kind: "ln age" as const }]),
+    ...covariate("dry density", density),
+    ...covariate("moisture at test", moisture),
+  ],
+);
+
+function covariate(
+  kind: CovariateConfig["kind"],
   value: number | true | undefined,
 ): CovariateConfig[] {
   if (value === undefined) return [];
   return [value === true ? { kind } : { kind, at: value }];
 }
+
+/** `strength`: the blocks, the curve and the requirement. */
+export const strength: Kind<StrengthConfig> = group(
+  {
+    sheet: required("sheet", sheet("sheets/blocks.csv"), "Sheet of the crushed blocks."),
+    model: byDefault(
+      "model",
+      oneOf("linear", "quadratic", "logarithmic", "power"),
+      "linear",
+      "Curve of strength on cement content.",
+      { earlier: ["form"] },
+    ),
+    "round-up-to": byDefault(
+      "roundUpToPct",
+      quantity("ratio", { above: 0, max: 5, example: "0.5 %" }),
+      "0.5 %",
+      "The least cement content is rounded up to a multiple of this.",
+    ),
+    batches: byDefault(
+      "batches",
+      oneOf("ignore", "block"),
+      "ignore",
+      "Whether each batch of blocks gets a level of its own in the regression.",
+    ),
+    covariates: byDefault(
+      "covariates",
+      covariates,
+      {},
+      "Readings that stand in the regression beside the cement content.",
+    ),
+    "aspect-table": optional(
+      "aspectTable",
+      shaped(oneOf(...ASPECT_RATIO_TABLES.map(({ id }) => id)), "string", (id) => id),
+      "Table that corrects strengths for the blocks' proportions, shown beside the measured ones.",
+    ),
+    variance: byDefault(
+      "variance",
+      oneOf("even", "proportional"),
+      "even",
+      "Whether the scatter of blocks is the same at all contents, or grows with the strength.",
+      { earlier: ["spread"] },
+    ),
+    requirement: required("requirement", requirement, "What the mix must reach."),
+  },
+  {
+    name: "StrengthConfig",
+    checks: [
+      {
+        at: "variance",
+        holds: ({ model, variance }) => !(model === "power" && variance === "proportional"),
+        message: say`The power model has a proportional scatter already.`,
+        expected: say`variance: even, or another model`,
+      },
+    ],
+  },
+);

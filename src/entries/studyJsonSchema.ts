@@ -1,23 +1,18 @@
-import { z } from "zod";
-import { studySchema } from "./studySchema.js";
-import { writtenAs, writtenForms } from "./writtenValue.js";
-
-/** A part of a JSON Schema, as far as it is looked into here. */
-export interface SchemaNode {
-  readonly [keyword: string]: unknown;
-  readonly properties?: Readonly<Record<string, SchemaNode>>;
-  readonly additionalProperties?: boolean | SchemaNode;
-  readonly items?: SchemaNode;
-  readonly anyOf?: readonly SchemaNode[];
-  readonly oneOf?: readonly SchemaNode[];
-}
+import type { SchemaNode } from "./kinds.js";
+import { STUDY } from "./study.js";
 
 export type SchemaDraft = "2020-12" | "7";
 
+const DRAFTS: Readonly<Record<SchemaDraft, string>> = {
+  "2020-12": "https://json-schema.org/draft/2020-12/schema",
+  "7": "http://json-schema.org/draft-07/schema#",
+};
+
 /**
- * The JSON Schema of `study.yaml`: what an editor needs to check and complete it while somebody types.
- * It is made from the same schema that `loambook check` uses; what only reading can tell (ranges of
- * quantities, sheets that are not there, conditions between keys) is left to that command.
+ * The JSON Schema of `study.yaml`: what an editor needs to check and complete it while somebody types, with
+ * a description, an example and the default of each key. It is made from the table that `loambook check`
+ * reads by; what only reading can tell (ranges of quantities, sheets that are not there, conditions between
+ * keys) is left to that command.
  *
  * Source: JSON Schema draft 2020-12, or draft 7 for editors that know no later one.
  *
@@ -29,59 +24,11 @@ export type SchemaDraft = "2020-12" | "7";
 export function studyJsonSchema(
   draft: SchemaDraft = "2020-12",
 ): SchemaNode & { readonly required: readonly string[] } {
-  const { $schema, ...rest } = schemaOf(studySchema, draft);
+  const schema = STUDY.schema();
   return {
-    $schema,
+    $schema: DRAFTS[draft],
     title: "Study of loambook, loambook-study/1",
-    ...rest,
-    required: rest.required as readonly string[],
+    ...schema,
+    required: schema.required as readonly string[],
   };
-}
-
-function schemaOf(schema: z.ZodType, draft: SchemaDraft): SchemaNode {
-  return z.toJSONSchema(schema, {
-    io: "input",
-    target: draft === "7" ? "draft-7" : "draft-2020-12",
-    unrepresentable: "any",
-    override: ({ zodSchema, jsonSchema }) => {
-      const field = zodSchema as unknown as z.ZodType;
-      const form = writtenForms.get(field);
-      const other = writtenAs.get(field)?.schema as z.ZodType | undefined;
-      if (!form && !other) return;
-      delete jsonSchema.anyOf;
-      delete jsonSchema.type;
-      if (form) Object.assign(jsonSchema, form);
-      if (other) {
-        const { $schema: _, ...forms } = schemaOf(other, draft);
-        Object.assign(jsonSchema, forms);
-      }
-    },
-  }) as SchemaNode;
-}
-
-/**
- * The keys that `study.yaml` may hold at a place; none where that place is no group of keys.
- *
- * @param path keys and positions from the top, such as `["materials", 0, "share"]`.
- *
- * @example
- * knownKeys(["materials", 0, "share"]) // => ["min", "max"]
- */
-export function knownKeys(path: readonly PropertyKey[]): readonly string[] {
-  let places: SchemaNode[] = forms(studyJsonSchema());
-  for (const step of path) {
-    places = places.flatMap((place) => {
-      const below =
-        typeof step === "number"
-          ? place.items
-          : (place.properties?.[String(step)] ?? place.additionalProperties);
-      return typeof below === "object" ? forms(below) : [];
-    });
-  }
-  return [...new Set(places.flatMap(({ properties }) => Object.keys(properties ?? {})))];
-}
-
-/** A place may have several forms: all of them. */
-function forms(node: SchemaNode): SchemaNode[] {
-  return [node, ...[...(node.anyOf ?? []), ...(node.oneOf ?? [])].flatMap(forms)];
 }

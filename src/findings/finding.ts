@@ -3,6 +3,9 @@ import type { Text } from "../words/message.js";
 /** How serious a finding is; `error` stops a command. */
 export type Severity = "error" | "warning" | "note";
 
+/** The file of a study folder that names all others. */
+export const STUDY_FILE = "study.yaml";
+
 /** Where a finding was made. */
 export interface FindingPlace {
   /** File inside the study folder, as the study names it. */

@@ -1,4 +1,4 @@
-import { STUDY_FILE } from "../entries/parseStudyYaml.js";
+import { STUDY_FILE } from "../findings/finding.js";
 import type { DisplayKind } from "../quantities/format.js";
 import { say, type Text } from "../words/message.js";
 import type { StudyResult } from "./studyResult.js";

@@ -1,12 +1,11 @@
-import { STUDY_FILE } from "../entries/parseStudyYaml.js";
+import { sheetsOfStudy } from "../entries/sheets.js";
 import type { StudyConfig } from "../entries/studyConfig.js";
-import type { Finding } from "../findings/finding.js";
+import { type Finding, hasErrors, STUDY_FILE } from "../findings/finding.js";
 import type { GradingCurve } from "../grading/curve.js";
 import { readingSpread } from "../grading/uncertainty/intervals.js";
 import { compareGuidance } from "../guidance/comparison.js";
 import { GUIDANCE_ENTRIES } from "../guidance/published/recommendations.js";
-import type { MappedSheet, SheetSource } from "../lab/sheet/grid.js";
-import { ownPlaces } from "../lab/sheet/mapping.js";
+import { inUsersWords } from "../lab/sheet/mapping.js";
 import { usdaFromCurve } from "../soil/classification/usdaTexture.js";
 import { analyseCompaction } from "../soil/compaction/compactionTest.js";
 import { say, type Text } from "../words/message.js";
@@ -55,8 +54,8 @@ export function computeStudy(study: Study, reading: readonly Finding[] = []): St
   const quality = strength && computeQuality(config, strength, mix, study.siteBlocks, findings);
   if (strength) findings.push(...toleranceFindings({ config, mix, compaction, strength }));
   findings.push(...reviewFindings(config));
-  const told = [...reading, ...ownFindings(config, findings)];
-  if (!blend || !strength || told.some(({ severity }) => severity === "error")) {
+  const told = [...reading, ...inSheetWords(config, findings)];
+  if (!blend || !strength || hasErrors(told)) {
     return { findings: told };
   }
   const drawn = sampleCurves(
@@ -117,17 +116,12 @@ function computeTexture(
 }
 
 /** Findings of computing, with the user's own header cells where a sheet has a layout of its own. */
-export function ownFindings(config: StudyConfig, findings: readonly Finding[]): Finding[] {
-  const { materials, envelope, compaction, strength, quality } = config;
-  const sources: readonly (SheetSource | undefined)[] = [
-    ...materials.flatMap(({ sieve, hydrometer, pipette, jar, limits }) => [
-      ...[sieve, hydrometer, pipette, jar, limits],
-    ]),
-    ...[envelope, compaction, strength.sheet, quality?.siteBlocks],
-  ];
-  const mapped = sources.filter((source): source is MappedSheet => typeof source === "object");
-  return findings.map((finding) => {
-    const source = mapped.find(({ sheet }) => sheet === finding.file);
-    return source ? ownPlaces(finding, source, { file: STUDY_FILE, key: source.sheet }) : finding;
+export function inSheetWords(config: StudyConfig, findings: readonly Finding[]): Finding[] {
+  const mapped = sheetsOfStudy(config)
+    .map(({ source }) => source)
+    .filter((source) => typeof source === "object");
+  return findings.map((found) => {
+    const source = mapped.find(({ sheet }) => sheet === found.file);
+    return source ? inUsersWords(found, source, { file: STUDY_FILE, key: source.sheet }) : found;
   });
 }

@@ -1,5 +1,4 @@
-import { STUDY_FILE } from "../entries/parseStudyYaml.js";
-import type { Finding } from "../findings/finding.js";
+import { type Finding, STUDY_FILE } from "../findings/finding.js";
 import { checkGuidance } from "../guidance/check.js";
 import { envelopeEntry, type GuidanceEntry } from "../guidance/entry.js";
 import { guidanceSureness } from "../guidance/probability.js";

@@ -6,9 +6,9 @@ import { type CostRange, costRange, type MaterialPriceRange, mixSaving } from ".
 import { elementFindings, elementQuantities } from "../batch/element.js";
 import { type Recipe, recipe } from "../batch/recipe.js";
 import { volumeParts } from "../batch/volumeParts.js";
-import { STUDY_FILE } from "../entries/parseStudyYaml.js";
 import type { StudyConfig } from "../entries/studyConfig.js";
 import type { Finding } from "../findings/finding.js";
+import { STUDY_FILE } from "../findings/finding.js";
 import type { SourcedRange } from "../quantities/sourcedRange.js";
 import type { CompactionAnalysis } from "../soil/compaction/compactionTest.js";
 import { say } from "../words/message.js";
@@ -134,7 +134,7 @@ function pricesOf({ materials, cement, site }: StudyConfig): Record<string, Mate
   return Object.fromEntries(
     [...materials, { ...bought, id: "cement" }].map(({ id, price, haul, lossPct }) => [
       id,
-      { price, haul, lossPct, truck: site.lorry, ...(id === "cement" ? { bagMassKg } : {}) },
+      { price, haul, lossPct, truck: site.truck, ...(id === "cement" ? { bagMassKg } : {}) },
     ]),
   );
 }
@@ -161,11 +161,11 @@ function mixEmission(config: StudyConfig, mix: Recipe): MixCarbon {
   });
 }
 
-/** Ids of `compare-blend` that no material has. */
+/** Ids of `compare-mix` that no material has. */
 function compareFindings(config: StudyConfig): Finding[] {
-  const { compareBlend, materials } = config;
+  const { compareMix: other, materials } = config;
   const known = materials.map(({ id }) => id);
-  return Object.keys(compareBlend?.sharesPct ?? {}).flatMap((id): Finding[] =>
+  return Object.keys(other?.sharesPct ?? {}).flatMap((id): Finding[] =>
     known.includes(id)
       ? []
       : [
@@ -173,7 +173,7 @@ function compareFindings(config: StudyConfig): Finding[] {
             severity: "error",
             code: "unknown-material",
             file: STUDY_FILE,
-            column: `compare-blend.shares.${id}`,
+            column: `compare-mix.shares.${id}`,
             value: id,
             message: say`No material of the study has this id.`,
             expected: say`one of ${known.join(", ")}`,
@@ -188,7 +188,7 @@ function compareMix(
   config: StudyConfig,
   mix: Pick<MixStudy, "recipe" | "density" | "quantities" | "cost" | "carbon">,
 ): ComparedMix | undefined {
-  const { compareBlend: other, materials, cement, element } = config;
+  const { compareMix: other, materials, cement, element } = config;
   if (!other) return undefined;
   const batch = recipe({
     materials: materials.map((material) => ({

@@ -1,7 +1,11 @@
-import { STUDY_FILE } from "../entries/parseStudyYaml.js";
-import type { AcceptanceConfig, LotConfig } from "../entries/quality.js";
-import type { RequirementConfig, StudyConfig } from "../entries/studyConfig.js";
+import type {
+  AcceptanceConfig,
+  LotConfig,
+  RequirementConfig,
+  StudyConfig,
+} from "../entries/studyConfig.js";
 import type { Finding } from "../findings/finding.js";
+import { STUDY_FILE } from "../findings/finding.js";
 import type { SpecimenRecord, SpecimenSheet } from "../lab/specimens.js";
 import { formatFixed } from "../quantities/format.js";
 import {
@@ -74,12 +78,17 @@ export function computeQuality(
 /** The rule, and, where it was designed, the shares that say what a good and a poor lot is. */
 function ruleOf(acceptance: AcceptanceConfig, requiredMpa: number) {
   if (acceptance.kind === "designed") {
-    const { strengthMpa = requiredMpa, goodBelow, poorBelow, builderRisk, ownerRisk } = acceptance;
+    const { acceptableQuality: goodBelow, rejectableQuality: poorBelow } = acceptance;
     const design = designAcceptance({
-      ...{ requiredMpa: strengthMpa, goodBelow, poorBelow, builderRisk, ownerRisk },
+      requiredMpa: acceptance.strengthMpa ?? requiredMpa,
+      goodBelow,
+      poorBelow,
+      builderRisk: acceptance.producerRisk,
+      ownerRisk: acceptance.consumerRisk,
     });
     return {
-      ...{ rule: design.rule ?? undefined, message: design.message },
+      rule: design.rule ?? undefined,
+      message: design.message,
       risks: { goodBelow, poorBelow },
     };
   }

@@ -2,15 +2,11 @@ import { createHash } from "node:crypto";
 import { readdir, readFile, realpath, stat } from "node:fs/promises";
 import { basename, isAbsolute, join, relative, sep } from "node:path";
 import { inventedFindings } from "../entries/inventedData.js";
-import { parseStudyYaml, STUDY_FILE } from "../entries/parseStudyYaml.js";
-import { type Finding, hasErrors } from "../findings/finding.js";
-import {
-  readGrid,
-  type SheetGrid,
-  type SheetMapping,
-  type SheetSource,
-} from "../lab/sheet/grid.js";
-import { mapSheet, ownPlaces } from "../lab/sheet/mapping.js";
+import { parseStudyYaml } from "../entries/parseStudyYaml.js";
+import { type NamedSheet, sheetsOf, sheetsOfStudy } from "../entries/sheets.js";
+import { type Finding, finding, hasErrors, STUDY_FILE } from "../findings/finding.js";
+import { readGrid, type SheetGrid } from "../lab/sheet/grid.js";
+import { inUsersWords, mapSheet } from "../lab/sheet/mapping.js";
 import { SHEET_KINDS, type SheetKind } from "../lab/sheetKinds.js";
 import { say, type Text } from "../words/message.js";
 import { nearestName } from "../words/nearestName.js";
@@ -37,87 +33,129 @@ export async function readStudy(
   try {
     text = await readFile(join(folder, STUDY_FILE));
   } catch (problem) {
-    const finding: Finding = {
-      severity: "error",
-      code: "missing-study",
-      file: STUDY_FILE,
-      value: folder,
-      message: say`The study file cannot be read (${(problem as NodeJS.ErrnoException).code ?? say`unknown reason`}).`,
-      expected: say`a folder that holds ${STUDY_FILE}`,
-      remedy: say`Give the study's folder, or create one with “loambook new <folder>”.`,
-    };
-    return { findings: [finding], locale: options.language ?? "en" };
+    const missing = finding(
+      "error",
+      "missing-study",
+      { file: STUDY_FILE, value: folder },
+      {
+        message: say`The study file cannot be read (${(problem as NodeJS.ErrnoException).code ?? say`unknown reason`}).`,
+        expected: say`a folder that holds ${STUDY_FILE}`,
+        remedy: say`Give the study's folder, or create one with “loambook new <folder>”.`,
+      },
+    );
+    return { findings: [missing], locale: options.language ?? "en" };
   }
   const { config, findings, locale } = parseStudyYaml(text.toString("utf8"), options.language);
   if (!config) return { findings, locale };
 
-  const inputs: InputFile[] = [fingerprint(STUDY_FILE, text)];
-  const sheets: SheetGrid[] = [];
-  const problems: Finding[] = [...findings];
-  const open = async <T>(
-    source: SheetSource | undefined,
-    key: string,
-    { read, layouts }: SheetKind<T>,
-  ): Promise<T | undefined> => {
-    if (source === undefined) return undefined;
-    const mapping = typeof source === "string" ? undefined : source;
-    const file = typeof source === "string" ? source : source.sheet;
-    const opened = await readStudyFile(folder, file, key);
-    if ("finding" in opened) {
-      problems.push(opened.finding);
-      return undefined;
-    }
-    const { grid, finding } = await readGrid(file, opened.bytes, mapping);
-    if (!inputs.some((input) => input.file === file)) inputs.push(fingerprint(file, opened.bytes));
-    if (!grid) {
-      problems.push(finding);
-      return undefined;
-    }
-    keepForAnnex(sheets, grid, mapping);
-    if (!mapping) return read(grid, problems);
-    const place = { file: STUDY_FILE, key };
-    const found: Finding[] = [];
-    const mapped = mapSheet(grid, mapping, layouts(), place, found);
-    const record = mapped && read(mapped, found);
-    problems.push(...found.map((finding) => ownPlaces(finding, mapping, place, grid)));
-    // A reader knows of its own findings only, not of those of the mapping.
-    return hasErrors(found) ? undefined : record;
-  };
-
   // One after the other, so that findings and checksums stand in the order of the study.
-  const materials: StudyMaterial[] = [];
-  for (const [index, material] of config.materials.entries()) {
+  const readings: SheetOpening[] = [];
+  for (const named of sheetsOfStudy(config)) readings.push(await openSheet(folder, named));
+  const sheets = annexSheets(readings);
+  const all = [
+    ...findings,
+    ...readings.flatMap((reading) => reading.findings),
+    ...inventedFindings(text.toString("utf8"), config, sheets),
+  ];
+  const recordAt = <K extends keyof typeof SHEET_KINDS>(key: string, kind: K) =>
+    readings.find((reading) => reading.key === key && reading.kind === kind)?.record as
+      | RecordOf<K>
+      | undefined;
+  const specimens = recordAt("strength.sheet", "specimens");
+  if (!specimens || hasErrors(all)) return { findings: all, locale };
+  const materials = config.materials.flatMap((material, index): StudyMaterial[] => {
     const key = `materials.${index}`;
-    const sieve = await open(material.sieve, `${key}.sieve`, SHEET_KINDS.sieve);
-    const hydrometer = await open(material.hydrometer, `${key}.hydrometer`, SHEET_KINDS.hydrometer);
-    const pipette = await open(material.pipette, `${key}.pipette`, SHEET_KINDS.pipette);
-    const jar = await open(material.jar, `${key}.jar`, SHEET_KINDS.jar);
-    const limits = await open(material.limits, `${key}.limits`, SHEET_KINDS.limits);
-    if (sieve) materials.push({ config: material, sieve, hydrometer, pipette, jar, limits });
-  }
-  const envelope = await open(config.envelope, "envelope", SHEET_KINDS.envelope);
-  const compaction = await open(config.compaction, "compaction", SHEET_KINDS.compaction);
-  const specimens = await open(config.strength.sheet, "strength.sheet", SHEET_KINDS.specimens);
-  const { siteBlocks: site } = config.quality ?? {};
-  const siteBlocks = await open(site, "quality.site-blocks", SHEET_KINDS.specimens);
-
-  problems.push(...inventedFindings(text.toString("utf8"), config, sheets));
-  if (!specimens || hasErrors(problems)) {
-    return { findings: problems, locale };
-  }
+    const sieve = recordAt(`${key}.sieve`, "sieve");
+    if (!sieve) return [];
+    return [
+      {
+        config: material,
+        sieve,
+        hydrometer: recordAt(`${key}.hydrometer`, "hydrometer"),
+        pipette: recordAt(`${key}.pipette`, "pipette"),
+        jar: recordAt(`${key}.jar`, "jar"),
+        limits: recordAt(`${key}.limits`, "limits"),
+      },
+    ];
+  });
   return {
-    study: { config, materials, envelope, compaction, specimens, siteBlocks, inputs, sheets },
-    findings: problems,
+    study: {
+      config,
+      materials,
+      envelope: recordAt("envelope", "envelope"),
+      compaction: recordAt("compaction", "compaction"),
+      specimens,
+      siteBlocks: recordAt("quality.site-blocks", "specimens"),
+      inputs: inputFiles([
+        fingerprint(STUDY_FILE, text),
+        ...readings.flatMap(({ input }) => input ?? []),
+      ]),
+      sheets,
+    },
+    findings: all,
     locale,
   };
 }
 
-/** Each file once, with every way in which it was read. */
-function keepForAnnex(sheets: SheetGrid[], grid: SheetGrid, mapping?: SheetMapping): void {
-  const at = sheets.findIndex(({ file }) => file === grid.file);
-  const kept = at < 0 ? grid : sheets[at];
-  const readAs = [...(kept.readAs ?? []), ...(mapping ? [mapping] : [])];
-  sheets[at < 0 ? sheets.length : at] = readAs.length > 0 ? { ...kept, readAs } : kept;
+type RecordOf<K extends keyof typeof SHEET_KINDS> = NonNullable<
+  ReturnType<(typeof SHEET_KINDS)[K]["read"]>["record"]
+>;
+
+/** A sheet as far as it could be opened. */
+interface SheetOpening extends NamedSheet {
+  readonly findings: readonly Finding[];
+  readonly input?: InputFile;
+  readonly grid?: SheetGrid;
+  /** Absent where the sheet has errors. */
+  readonly record?: unknown;
+}
+
+/** Opens and reads a sheet; through a mapping its findings are told in the user's own words. */
+async function openSheet(folder: string, named: NamedSheet): Promise<SheetOpening> {
+  const { key, kind, source } = named;
+  const mapping = typeof source === "string" ? undefined : source;
+  const [file] = sheetsOf(source);
+  const opened = await readStudyFile(folder, file, key);
+  if ("finding" in opened) return { ...named, findings: [opened.finding] };
+  const input = fingerprint(file, opened.bytes);
+  const { grid, findings } = await readGrid(file, opened.bytes, mapping);
+  if (!grid) return { ...named, input, findings };
+  const { read, layouts }: SheetKind<unknown> = SHEET_KINDS[kind];
+  if (!mapping) {
+    const { record, findings: found } = read(grid);
+    return { ...named, input, grid, findings: [...findings, ...found], record };
+  }
+  const place = { file: STUDY_FILE, key };
+  const mapped = mapSheet(grid, mapping, layouts(), place);
+  const reading = mapped.grid ? read(mapped.grid) : { findings: [] };
+  const found = [...mapped.findings, ...reading.findings];
+  return {
+    ...named,
+    input,
+    grid,
+    findings: [...findings, ...found.map((one) => inUsersWords(one, mapping, place, grid))],
+    // A reader knows of its own findings only, not of those of the mapping.
+    record: hasErrors(found) ? undefined : reading.record,
+  };
+}
+
+/** Each file once. */
+function inputFiles(inputs: readonly InputFile[]): InputFile[] {
+  return inputs.filter(
+    ({ file }, index) => inputs.findIndex((other) => other.file === file) === index,
+  );
+}
+
+/** Each sheet once, with every way in which it was read. */
+function annexSheets(readings: readonly SheetOpening[]): SheetGrid[] {
+  const opened = readings.filter(({ grid }) => grid !== undefined);
+  const files = [...new Set(opened.flatMap(({ grid }) => grid?.file ?? []))];
+  return files.map((file) => {
+    const ofFile = opened.filter(({ grid }) => grid?.file === file);
+    const readAs = ofFile.flatMap(({ source }) => (typeof source === "string" ? [] : [source]));
+    const grid = ofFile[0].grid as SheetGrid;
+    return readAs.length > 0 ? { ...grid, readAs } : grid;
+  });
 }
 
 function fingerprint(file: string, bytes: Uint8Array): InputFile {
@@ -134,16 +172,12 @@ async function readStudyFile(
   key: string,
 ): Promise<{ bytes: Uint8Array } | { finding: Finding }> {
   const refuse = (code: string, message: Text, expected: Text, remedy: Text) => ({
-    finding: {
-      severity: "error" as const,
+    finding: finding(
+      "error",
       code,
-      file: STUDY_FILE,
-      column: key,
-      value: file,
-      message,
-      expected,
-      remedy,
-    },
+      { file: STUDY_FILE, column: key, value: file },
+      { message, expected, remedy },
+    ),
   });
   const outside = () =>
     refuse(

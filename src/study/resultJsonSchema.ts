@@ -1,5 +1,5 @@
 import { readFileSync } from "node:fs";
-import type { SchemaNode } from "../entries/studyJsonSchema.js";
+import type { SchemaNode } from "../entries/kinds.js";
 
 /**
  * The JSON Schema of a study result (`result.json`, `loambook compute --json`), made from the types of
@@ -11,6 +11,6 @@ import type { SchemaNode } from "../entries/studyJsonSchema.js";
  * resultJsonSchema().$schema // => "https://json-schema.org/draft/2020-12/schema"
  */
 export function resultJsonSchema(): SchemaNode {
-  const file = new URL("./resultSchema.json", import.meta.url);
+  const file = new URL("../../docs/result.schema.json", import.meta.url);
   return JSON.parse(readFileSync(file, "utf8")) as SchemaNode;
 }

@@ -1,5 +1,4 @@
-import { STUDY_FILE } from "../entries/parseStudyYaml.js";
-import type { Finding } from "../findings/finding.js";
+import { type Finding, STUDY_FILE } from "../findings/finding.js";
 import { formatFixed, formatQuantity } from "../quantities/format.js";
 import { moistureWindow } from "../soil/compaction/moistureWindow.js";
 import { say, type Text } from "../words/message.js";

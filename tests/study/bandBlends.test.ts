@@ -72,10 +72,10 @@ function problem(seed: number, seek: BandAim) {
   const config: StudyResult["config"] = {
     ...example.config,
     materials: made.map((material) => material.config),
-    target: { kind: "band", aim: seek } as StudyResult["config"]["target"],
+    target: { kind: "band", objective: seek } as StudyResult["config"]["target"],
     limits: [],
-    mostMaterials: random.uniform() < 0.2 && count > 3 ? 3 : undefined,
-    compareBlend: undefined,
+    maxMaterials: random.uniform() < 0.2 && count > 3 ? 3 : undefined,
+    compareMix: undefined,
   };
   return { config, materials: made.map(({ result }) => result), entries: [entry] };
 }

@@ -200,7 +200,7 @@ describe("a study with less in it", () => {
 describe("what a study may ask of its blend", () => {
   it("at most so many materials", async () => {
     const copy = copyStudy("reading-room");
-    copy.edit("study.yaml", "\nguidance:", "\nmost-materials: 2\nguidance:");
+    copy.edit("study.yaml", "\nguidance:", "\nmax-materials: 2\nguidance:");
     const { result } = await compute(copy.folder);
     expect(result?.blend.shares.filter(({ sharePct }) => sharePct > 1e-9)).toHaveLength(2);
   });
@@ -238,7 +238,7 @@ describe("what a study may ask of its blend", () => {
     copy.edit(
       "study.yaml",
       /exponent: .*\n {2}top-size: .*/,
-      "band: guidance\n  seek: most-site-soil",
+      "band: guidance\n  objective: most-site-soil",
     );
     copy.edit("study.yaml", "\nguidance:", "\nenvelope: sheets/envelope.csv\nguidance:");
     const { result } = await compute(copy.folder);
@@ -285,7 +285,11 @@ describe("what a study may ask of its regression", () => {
 
   it("batches in the regression, and proportional spread", async () => {
     const copy = copyStudy("bus-shelter");
-    copy.edit("study.yaml", "  round-up-to: 0.5 %", "  round-up-to: 0.5 %\n  spread: proportional");
+    copy.edit(
+      "study.yaml",
+      "  round-up-to: 0.5 %",
+      "  round-up-to: 0.5 %\n  variance: proportional",
+    );
     const { result } = await compute(copy.folder);
     const even = (await compute(join(EXAMPLES, "bus-shelter"))).result;
     expect(result?.strength.leastCement.cementPct).not.toBeCloseTo(

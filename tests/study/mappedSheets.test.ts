@@ -3,7 +3,7 @@ import { join } from "node:path";
 import { utils, write } from "@e965/xlsx";
 import { describe, expect, it } from "vitest";
 import type { Finding } from "../../src/findings/finding.js";
-import { ownFindings } from "../../src/study/computeStudy.js";
+import { inSheetWords } from "../../src/study/computeStudy.js";
 import { computeMaterial } from "../../src/study/material.js";
 import type { Study } from "../../src/study/study.js";
 import { sheetTable } from "../../src/tables/inputs.js";
@@ -34,7 +34,7 @@ const MAPPED = `sieve:
       columns: { "Rückstand": "retained (g)", "Sieb": "sieve (mm)" }
       lines: { "Nach dem Waschen (g)": "dry mass after washing (g)" }
       cells: { Rest: pan }
-      facts: { "dry mass (g)": 812.4 }
+      header-values: { "dry mass (g)": 812.4 }
       skip-rows: 2
       delimiter: semicolon
       decimal: comma`;
@@ -213,7 +213,7 @@ describe("what is wrong is told in the user's own words", () => {
       {
         code: "out-of-range",
         file: "study.yaml",
-        column: `${KEY}.facts.dry mass (g)`,
+        column: `${KEY}.header-values.dry mass (g)`,
         value: "-812.4",
       },
     ]);
@@ -221,7 +221,11 @@ describe("what is wrong is told in the user's own words", () => {
       MAPPED.replace("812.4", '812.4, "split sieve (mm)": 3, "split dry mass (g)": 200'),
     );
     expect(await errorsOf(split)).toMatchObject([
-      { code: "split-not-in-set", file: "study.yaml", column: `${KEY}.facts.split sieve (mm)` },
+      {
+        code: "split-not-in-set",
+        file: "study.yaml",
+        column: `${KEY}.header-values.split sieve (mm)`,
+      },
     ]);
   });
 
@@ -238,7 +242,7 @@ describe("what is wrong is told in the user's own words", () => {
     const findings: Finding[] = [];
     const { materials, config } = study as Study;
     computeMaterial(materials[0], config, findings);
-    const told = ownFindings(config, findings).filter((finding) => finding.file === file);
+    const told = inSheetWords(config, findings).filter((finding) => finding.file === file);
     expect(told.map(({ column }) => column)).toContain("Ablesung");
     expect(told.map(({ column }) => column)).not.toContain("reading");
   });
@@ -251,7 +255,7 @@ describe("a wrong mapping", () => {
       columns: { "Rückstand": "weight (g)", "Sieb": "sieve", "Maschen": "retained (g)", "Bemerkung": "retained (g)" }
       lines: { "Vor dem Waschen (g)": "dry mass (g)" }
       cells: { Boden: pan }
-      facts: { "dry mass (kg)": 0.8124, "wet mass (g)": 900 }
+      header-values: { "dry mass (kg)": 0.8124, "wet mass (g)": 900 }
       delimiter: semicolon`);
     const errors = await errorsOf(copy);
     expect(
@@ -263,8 +267,8 @@ describe("a wrong mapping", () => {
     expect(errors.map(({ code, column }) => [code, column?.slice(KEY.length + 1)])).toEqual([
       ["unknown-target", "columns.Rückstand"],
       ["mapped-twice", "columns.Bemerkung"],
-      ["mapped-twice", "facts.dry mass (kg)"],
-      ["unknown-target", "facts.wet mass (g)"],
+      ["mapped-twice", "header-values.dry mass (kg)"],
+      ["unknown-target", "header-values.wet mass (g)"],
       ["absent-column", "columns.Maschen"],
       ["absent-line", "lines.Vor dem Waschen (g)"],
       ["absent-cell", "cells.Boden"],
@@ -290,7 +294,7 @@ describe("a wrong mapping", () => {
     ]);
     const line = mapped(MAPPED, OWN_SAND.replace(";;\nRück", "dry mass (g);800;\nRück"));
     expect(await errorsOf(line)).toMatchObject([
-      { code: "mapped-twice", column: `${KEY}.facts.dry mass (g)` },
+      { code: "mapped-twice", column: `${KEY}.header-values.dry mass (g)` },
     ]);
   });
 

@@ -77,7 +77,7 @@ describe("prices of study.yaml", () => {
         ],
         ["price: 0.11 per lb", "price: 11 to 12 per bag\n  haul: 2 to 3 per t"],
       ],
-      "site:\n  lorry: { payload: 1 short ton, body: 3 yd3 }",
+      "site:\n  truck: { payload: 1 short ton, body: 3 yd3 }",
     );
     const gravel = mix.quantities.mix.materials.find(({ id }) => id === "pea-gravel")!;
     const tons = (gravel.moistMassKg * 1.1) / 907.18474;
@@ -100,10 +100,10 @@ describe("prices of study.yaml", () => {
     ]);
     expect(table.rows.at(-1)!.at(-1)).toMatch(/^\d+ to \d+$/);
     expect(text(table)).toContain("30 to 40 per short ton, haul 5 to 7 per load, 10 % lost");
-    expect(text(quantitiesTable(result))).toMatch(/\d+ lorry loads/);
+    expect(text(quantitiesTable(result))).toMatch(/\d+ truck loads/);
   });
 
-  it("haul by load without a lorry is said, and the total with it", () => {
+  it("haul by load without a truck is said, and the total with it", () => {
     const { mix, findings } = study([
       ["price: 41 per yd3", "price: 41 per yd3\n    haul: 60 per load"],
     ]);
@@ -129,14 +129,14 @@ describe("prices of study.yaml", () => {
   });
 });
 
-const COMPARE = `compare-blend:
+const COMPARE = `compare-mix:
   name: soil alone
   shares: { site-soil: 100 % }
   cement: 10 %
   density: 1800 kg/m3
   basis: invented`;
 
-describe("compare-blend of study.yaml", () => {
+describe("compare-mix of study.yaml", () => {
   it("saves the difference of the two mixes at the element's volume", () => {
     const { mix, result } = study([], COMPARE);
     const { compared, quantities } = mix;
@@ -163,7 +163,7 @@ describe("compare-blend of study.yaml", () => {
       .filter(({ sharePct }) => sharePct > 0)
       .map(({ id, sharePct }) => `${id}: ${sharePct} %`)
       .join(", ");
-    const same = `compare-blend:\n  name: same\n  shares: { ${shares} }\n  cement: ${base.strength.chosenCementPct} %\n  basis: the same`;
+    const same = `compare-mix:\n  name: same\n  shares: { ${shares} }\n  cement: ${base.strength.chosenCementPct} %\n  basis: the same`;
     const { mix } = study([], same);
     near(mix.compared!.savedCementKg, 0, { rel: 0, abs: 1e-6 }, "cement");
     near(mix.compared!.savedCarbonKg!.high, 0, { rel: 0, abs: 1e-6 }, "carbon");
@@ -171,7 +171,7 @@ describe("compare-blend of study.yaml", () => {
 
   it("is refused with shares off 100 %, and found with a material that is not there", () => {
     const { findings } = read([], COMPARE.replace("100 %", "90 %"));
-    expect(findings).toMatchObject([{ column: "compare-blend.shares" }]);
+    expect(findings).toMatchObject([{ column: "compare-mix.shares" }]);
     const { mix, findings: found } = study([], COMPARE.replace("site-soil", "loam"));
     expect(mix).toBeUndefined();
     expect(found).toMatchObject([{ code: "unknown-material", value: "loam", severity: "error" }]);
@@ -267,7 +267,7 @@ const SITE = `site:
   stripping: 36 h
   damp-curing: 9 d
   labels: 12
-  lorry: { payload: 8 short ton, body: 7 yd3 }
+  truck: { payload: 8 short ton, body: 7 yd3 }
   forms: { area: 100 ft2, set-and-ram: 6 h, working-day: 8 h }
   trial: { dry-mass: 20 lb, scale-step: 1 oz }`;
 
@@ -318,7 +318,7 @@ describe("site of study.yaml", () => {
     ["stripping: -1 h", "site.stripping"],
     ["stripping: 24", "site.stripping"],
     ["tolerance: 40 %", "site.tolerance"],
-    ["lorry: { payload: 9 t }", "site.lorry.body"],
+    ["truck: { payload: 9 t }", "site.truck.body"],
     ["forms: { area: 0 m2, set-and-ram: 8 h, working-day: 8 h }", "site.forms.area"],
     ["forms: { area: 9 m2, set-and-ram: 8 h, working-day: 25 h }", "site.forms.working-day"],
     ["mixer: 100 L\n  batch-fills: lift", "site"],

@@ -104,7 +104,7 @@ describe("the quality-control plan", () => {
     copy.edit(
       "study.yaml",
       ACCEPTANCE,
-      "acceptance: { rule: designed, good-below: 1 %, poor-below: 25 %, builder-risk: 5 %, owner-risk: 10 % }",
+      "acceptance: { rule: designed, acceptable-quality: 1 %, rejectable-quality: 25 %, producer-risk: 5 %, consumer-risk: 10 % }",
     );
     const { result } = await compute(copy);
     const design = designAcceptance({
@@ -120,7 +120,7 @@ describe("the quality-control plan", () => {
     copy.edit(
       "study.yaml",
       ACCEPTANCE,
-      "acceptance: { rule: designed, good-below: 10 %, poor-below: 11 %, builder-risk: 1 %, owner-risk: 1 % }",
+      "acceptance: { rule: designed, acceptable-quality: 10 %, rejectable-quality: 11 %, producer-risk: 1 %, consumer-risk: 1 % }",
     );
     const { result, findings } = await compute(copy);
     expect(only(findings, "no-acceptance-rule").severity).toBe("warning");
@@ -176,10 +176,10 @@ describe("bad entries of quality", () => {
     shares.edit(
       "study.yaml",
       ACCEPTANCE,
-      "acceptance: { rule: designed, good-below: 20 %, poor-below: 20 %, builder-risk: 5 %, owner-risk: 10 % }",
+      "acceptance: { rule: designed, acceptable-quality: 20 %, rejectable-quality: 20 %, producer-risk: 5 %, consumer-risk: 10 % }",
     );
     expect((await compute(shares)).findings.map(({ expected }) => expected)).toContain(
-      "good-below less than poor-below",
+      "acceptable-quality less than rejectable-quality",
     );
   });
 
