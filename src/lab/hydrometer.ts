@@ -29,6 +29,8 @@ export interface HydrometerCorrections {
 export interface HydrometerRecord {
   readonly file: string;
   readonly hydrometer: HydrometerType;
+  /** Form of the test as the laboratory names it, such as ASTM D422: it decides whose viscosity of water is taken. */
+  readonly method?: string;
   /** Oven-dry mass dispersed in the cylinder. */
   readonly dryMassG: number;
   /** Sieve that the dispersed material had passed; its share of the whole sample scales the result. */
@@ -93,6 +95,7 @@ export const HYDROMETER_LAYOUT: SheetLayout = {
   title: say`hydrometer sheet`,
   facts: [
     textRule("hydrometer", "hydrometer", { required: true }),
+    textRule("method", "method"),
     numberRule("dryMassG", "dry mass", "mass", { required: true, positive: true }),
     sieveRule("separatingSizeMm", "separating sieve", { required: true }),
     numberRule("meniscusCorrection", "meniscus correction", "number", { required: true, min: 0 }),
@@ -122,7 +125,8 @@ export const HYDROMETER_LAYOUT: SheetLayout = {
  * scale is not right at 20 °C, `calibration temperature (C)`. The instrument's own depths are pairs
  * `calibration 1 reading`, `calibration 1 depth (mm)` and so on to 6, or two marks `calibration 1 to neck
  * (mm)` with `bulb length (mm)`, `bulb volume (cm3)` and `cylinder inner diameter (mm)`; a BS hydrometer
- * has no depths without them. `pretreatment` and `pretreatment loss (%)` say what was done before.
+ * has no depths without them. `pretreatment` and `pretreatment loss (%)` say what was done before, `method`
+ * names the form of the test.
  *
  * @returns the record, where nothing is wrong, and everything found.
  */
@@ -143,6 +147,7 @@ export function readHydrometer(grid: SheetGrid): SheetReading<HydrometerRecord> 
     const record: HydrometerRecord = {
       file,
       hydrometer,
+      ...(typeof facts.method === "string" ? { method: facts.method } : {}),
       dryMassG: facts.dryMassG as number,
       separatingSizeMm: facts.separatingSizeMm as number,
       meniscusCorrection: difference(facts.meniscusCorrection as number),

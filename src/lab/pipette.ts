@@ -2,12 +2,14 @@ import { type Finding, finding } from "../findings/finding.js";
 import { say } from "../words/message.js";
 import { PRETREATMENT_FACTS, type Pretreatment, readPretreatment } from "./pretreatment.js";
 import type { SheetGrid } from "./sheet/grid.js";
-import { cellPlace, numberRule, type SheetLayout, sieveRule } from "./sheet/layout.js";
+import { cellPlace, numberRule, type SheetLayout, sieveRule, textRule } from "./sheet/layout.js";
 import { readRecord, type SheetReading } from "./sheet/readSheet.js";
 
 /** A pipette analysis as read from its sheet. */
 export interface PipetteRecord {
   readonly file: string;
+  /** Form of the test as the laboratory names it: it decides whose viscosity of water is taken. */
+  readonly method?: string;
   /** Oven-dry mass dispersed in the cylinder, without the dispersant. */
   readonly dryMassG: number;
   /** Sieve that the dispersed material had passed. */
@@ -38,6 +40,7 @@ const from0 = { required: true, min: 0 };
 export const PIPETTE_LAYOUT: SheetLayout = {
   title: say`pipette sheet`,
   facts: [
+    textRule("method", "method"),
     numberRule("dryMassG", "dry mass", "mass", above0),
     sieveRule("separatingSizeMm", "separating sieve", { required: true }),
     numberRule("cylinderVolumeCm3", "cylinder volume", "volume", above0),
@@ -57,7 +60,7 @@ export const PIPETTE_LAYOUT: SheetLayout = {
  * Reads a pipette sheet: `dry mass (g)`, `separating sieve (mm)`, `cylinder volume (ml)`,
  * `pipette volume (ml)` and `dispersant mass (g)` in the whole cylinder, above a table of `time (min)`,
  * `depth (mm)`, `temperature (C)` and `solids (g)`, the dried contents of the pipette; where the soil
- * was treated before, `pretreatment` and `pretreatment loss (%)`.
+ * was treated before, `pretreatment` and `pretreatment loss (%)`. `method` names the form of the test.
  *
  * @returns the record, where nothing is wrong, and everything found.
  */

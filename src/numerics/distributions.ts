@@ -1,4 +1,3 @@
-import stdlibChiSquareQuantile from "@stdlib/stats-base-dists-chisquare-quantile";
 import stdlibFCdf from "@stdlib/stats-base-dists-f-cdf";
 import stdlibNormalCdf from "@stdlib/stats-base-dists-normal-cdf";
 import stdlibNormalQuantile from "@stdlib/stats-base-dists-normal-quantile";
@@ -94,22 +93,4 @@ export function fCdf(x: number, d1: number, d2: number): number {
   if (!(d1 > 0)) throw new RangeError(`invalid \`d1\`: ${d1}; expected above 0`);
   if (!(d2 > 0)) throw new RangeError(`invalid \`d2\`: ${d2}; expected above 0`);
   return stdlibFCdf(x, d1, d2);
-}
-
-/**
- * The value that a chi-square variable with `df` degrees of freedom falls below with probability `p`.
- *
- * @param p Probability, 0 to 1; 1 gives Infinity.
- * @param df Degrees of freedom, above 0, whole or not.
- * @throws RangeError outside those ranges.
- *
- * Source: computed by the stdlib package `@stdlib/stats-base-dists-chisquare-quantile`.
- *
- * @example
- * chiSquareQuantile(0.95, 10) // => 18.30704
- */
-export function chiSquareQuantile(p: number, df: number): number {
-  if (!(p >= 0 && p <= 1)) throw new RangeError(`invalid \`p\`: ${p}; expected 0 to 1`);
-  if (!(df > 0)) throw new RangeError(`invalid \`df\`: ${df}; expected above 0`);
-  return stdlibChiSquareQuantile(p, df);
 }

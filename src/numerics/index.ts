@@ -2,7 +2,6 @@
 export type { ConstrainedFit, ConstrainedProblem } from "./constrainedLeastSquares.js";
 export { constrainedLeastSquares } from "./constrainedLeastSquares.js";
 export {
-  chiSquareQuantile,
   fCdf,
   normalCdf,
   normalQuantile,

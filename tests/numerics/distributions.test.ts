@@ -1,6 +1,5 @@
 import { describe, expect, it } from "vitest";
 import {
-  chiSquareQuantile,
   fCdf,
   normalCdf,
   normalQuantile,
@@ -40,10 +39,7 @@ describe("distributions against SciPy", () => {
     }
   });
 
-  it("chi-square and F", () => {
-    for (const [p, df, x] of scipy.chiSquare) {
-      near(chiSquareQuantile(p, df), x, { rel: 1e-11, abs: 0 }, ["chiSquareQuantile", p, df]);
-    }
+  it("F", () => {
     for (const [x, a, b, p] of scipy.f) {
       near(fCdf(x, a, b), p, { rel: 1e-12, abs: 0 }, ["fCdf", x, a, b]);
     }
@@ -121,7 +117,6 @@ describe("misuse of distributions", () => {
     expect(() => normalQuantile(NaN)).toThrow("invalid `p`: NaN");
     expect(() => normalCdf(NaN)).toThrow("invalid `x`: NaN");
     expect(() => fCdf(1, 2, -1)).toThrow("invalid `d2`: -1");
-    expect(() => chiSquareQuantile(-0.1, 2)).toThrow("invalid `p`: -0.1");
     expect(() => noncentralTCdf(1, 3, Infinity)).toThrow("invalid `delta`: Infinity");
     expect(() => noncentralTQuantile(1, 3, 0)).toThrow("invalid `p`: 1");
     expect(() => toleranceFactor(1, 0.95, 0.75)).toThrow("invalid `n`: 1");

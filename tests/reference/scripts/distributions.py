@@ -26,7 +26,6 @@ out = {
         for d in degrees
     ],
     "normal": [[p, float(stats.norm.ppf(p))] for p in probabilities],
-    "chiSquare": [[p, d, float(stats.chi2.ppf(p, d))] for p in probabilities for d in degrees],
     "f": [
         [x, a, b, float(stats.f.cdf(x, a, b))]
         for x in [0.1, 1, 3, 12]
