@@ -5,8 +5,9 @@ import type { HydrometerAnalysis } from "../grading/sedimentation/hydrometer.js"
 import type { JarAnalysis, JarComparison } from "../grading/sedimentation/jar.js";
 import type { PipetteAnalysis } from "../grading/sedimentation/pipette.js";
 import type { SieveAnalysis } from "../grading/sieveAnalysis.js";
+import type { JarLayerName } from "../lab/jar.js";
 import type { Pretreatment } from "../lab/pretreatment.js";
-import { joinTexts, say, type Text, wordFor } from "../words/message.js";
+import { joinTexts, say, type Text } from "../words/message.js";
 import { BLANK, digits, fixed, numberColumn, plain } from "./cell.js";
 
 /** A sieve analysis, coarse to fine, with the balance of masses below it. */
@@ -222,6 +223,12 @@ function scale(reading: number, bs: boolean): Text {
   return bs ? plain(1000 * (reading - 1)) : plain(reading, 5);
 }
 
+const LAYER_NAMES: Readonly<Record<JarLayerName, Text>> = {
+  "sand and gravel": say`sand and gravel`,
+  silt: say`silt`,
+  clay: say`clay`,
+};
+
 /**
  * A jar test beside the laboratory's fractions: a first guide with the interval that its heights allow.
  *
@@ -251,7 +258,7 @@ export function jarTable(
     rows: shares.map((share, index) => {
       const { laboratoryPct, agrees } = laboratory[index];
       return [
-        wordFor(share.name),
+        LAYER_NAMES[share.name],
         plain(share.heightMm),
         fixed(share.heightSharePct, 0),
         say`${fixed(share.lowPct, 0)} to ${fixed(share.highPct, 0)}`,

@@ -15,7 +15,6 @@ import {
   type SiteSheet,
   siteCautions,
   siteOptionsOf,
-  siteSheet,
 } from "./site/siteSheet.js";
 
 /** What the element needs. */
@@ -81,7 +80,7 @@ export function siteOrderList(result: StudyResult, options: SiteOptions = {}): S
         GLOVES,
       ]
     : [noMix()];
-  return siteSheet("order-list", say`Order list`, blocks);
+  return { name: "order-list", title: say`Order list`, blocks };
 }
 
 function orderTable({ config }: StudyResult, mix: MixStudy, { truck }: SiteConfig): TableBlock {

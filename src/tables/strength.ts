@@ -126,7 +126,8 @@ function termNotes({ covariates, batches, basis }: FittedStrength): Text[] {
 function covariateText({ kind, at }: FittedStrength["covariates"][number]): Text {
   if (kind === "ln age") return say`age ${plain(Math.exp(at))} d`;
   const unit = kind === "dry density" ? "kg/m³" : "%";
-  return say`${wordFor(kind)} ${plain(at)} ${unit}`;
+  const name = kind === "dry density" ? say`dry density` : say`moisture at test`;
+  return say`${name} ${plain(at)} ${unit}`;
 }
 
 /** The fitted strength and its bounds at each tested content and at the chosen one. */

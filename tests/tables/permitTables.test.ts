@@ -88,7 +88,9 @@ describe("the mix card", () => {
     const read = await getDocument({ data: pdf, verbosity: 0 }).promise;
     expect(read.numPages).toBe(1);
     const { items } = await (await read.getPage(1)).getTextContent();
-    const text = items.map((item) => ("str" in item ? item.str : "")).join(" ");
+    // A name may stand on two lines.
+    const words = items.map((item) => ("str" in item ? item.str : "")).join(" ");
+    const text = words.replace(/\s+/g, " ");
     for (const { name: material, dryMassKg } of result.mix!.recipe.materials) {
       expect(text.includes(render(material))).toBe(dryMassKg > 0);
     }
@@ -102,7 +104,7 @@ describe("the mix card", () => {
   it("says that there is no mix", async () => {
     const result = await exampleResult("bus-shelter");
     const { blocks } = mixCard({ ...result, mix: undefined });
-    expect(blocks).toMatchObject([{ tone: "warning" }, { kind: "paragraph" }]);
+    expect(blocks).toMatchObject([{ tone: "warning" }]);
   });
 
   it("does not overwrite what it was not told to", async () => {

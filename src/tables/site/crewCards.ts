@@ -10,13 +10,7 @@ import { BLANK, fixed, massText, plain } from "../cell.js";
 import { noMix } from "../noMix.js";
 import { bucketSize, buckets, liquid, type SiteMix, siteMix } from "./crewMix.js";
 import { siteBlockLabels, siteCuringLog } from "./logAndLabels.js";
-import {
-  type SiteOptions,
-  type SiteSheet,
-  siteCautions,
-  siteOptionsOf,
-  siteSheet,
-} from "./siteSheet.js";
+import { type SiteOptions, type SiteSheet, siteCautions, siteOptionsOf } from "./siteSheet.js";
 
 /**
  * The four sheets of a study that a crew prints: bucket card, making and curing log, block labels,
@@ -46,7 +40,7 @@ const LARGE_CHANGE_PCT = 2;
 export function siteBucketCard(result: StudyResult, options: SiteOptions = {}): SiteSheet {
   const site = siteMix(result, options);
   const blocks = site ? bucketBlocks(result, options, site) : [noMix()];
-  return siteSheet("bucket-card", say`Bucket card`, blocks);
+  return { name: "bucket-card", title: say`Bucket card`, blocks };
 }
 
 function bucketBlocks(result: StudyResult, options: SiteOptions, site: SiteMix): ReportBlock[] {
@@ -210,7 +204,7 @@ const STEPS = [-2, -1, 0, 1, 2];
 export function siteMoistureCard(result: StudyResult, options: SiteOptions = {}): SiteSheet {
   const site = siteMix(result, options);
   const blocks = site ? moistureBlocks(result, site) : [noMix()];
-  return siteSheet("moisture-check", say`Moisture check`, blocks);
+  return { name: "moisture-check", title: say`Moisture check`, blocks };
 }
 
 function moistureBlocks(

@@ -1,7 +1,7 @@
 import { FIELD_TESTS, type FieldBasis, type FieldTest } from "../../batch/fieldTests.js";
 import type { ReportBlock } from "../../blocks/block.js";
 import { joinTexts, say, type Text } from "../../words/message.js";
-import { type SiteSheet, siteSheet } from "./siteSheet.js";
+import type { SiteSheet } from "./siteSheet.js";
 
 const MARK: Readonly<Record<FieldBasis, Text>> = {
   read: say`read`,
@@ -16,17 +16,17 @@ const MARK: Readonly<Record<FieldBasis, Text>> = {
  * @param tests default all of `FIELD_TESTS`.
  *
  * @example
- * siteFieldTests([JAR_TEST]).blocks.map(({ kind }) => kind) // => ["table", "table", "table", "note", "note"]
+ * siteFieldTests([JAR_TEST]).blocks.map(({ kind }) => kind) // => ["table", "table", "table", "note"]
  */
 export function siteFieldTests(tests: readonly FieldTest[] = FIELD_TESTS): SiteSheet {
-  return siteSheet(
-    "field-tests",
-    say`Field tests`,
-    tests.flatMap((test, index): ReportBlock[] => [
+  return {
+    name: "field-tests",
+    title: say`Field tests`,
+    blocks: tests.flatMap((test, index): ReportBlock[] => [
       ...(index === 0 ? [] : [{ kind: "pageBreak" as const }]),
       ...formOf(test),
     ]),
-  );
+  };
 }
 
 function formOf(test: FieldTest): ReportBlock[] {

@@ -11,7 +11,6 @@ import {
   type SiteSheet,
   siteCautions,
   siteOptionsOf,
-  siteSheet,
 } from "./siteSheet.js";
 
 /** Where the element's lifts are not known. */
@@ -42,7 +41,7 @@ export function siteCuringLog(result: StudyResult, options: SiteOptions = {}): S
   }
   const mix = siteMix(result, options);
   const blocks: ReportBlock[] = mix ? logBlocks(result, site, mix) : [noMix()];
-  return siteSheet("making-and-curing-log", say`Making and curing log`, blocks);
+  return { name: "making-and-curing-log", title: say`Making and curing log`, blocks };
 }
 
 function logBlocks(
@@ -150,7 +149,7 @@ export function siteBlockLabels(result: StudyResult, options: SiteOptions = {}):
     );
   }
   const title = say`Labels for control blocks`;
-  if (!result.mix) return siteSheet("block-labels", title, [noMix()]);
+  if (!result.mix) return { name: "block-labels", title, blocks: [noMix()] };
   const { recipe } = result.mix;
   const { ageDays } = result.config.strength.requirement;
   const label = (number: number) =>
@@ -178,5 +177,5 @@ export function siteBlockLabels(result: StudyResult, options: SiteOptions = {}):
   for (let first = PER_PAGE + 1; first <= labels; first += PER_PAGE) {
     blocks.push({ kind: "pageBreak" }, page(first));
   }
-  return siteSheet("block-labels", title, blocks);
+  return { name: "block-labels", title, blocks };
 }

@@ -7,7 +7,7 @@ import { BLANK, depthText, fixed, LOOSE_UNIT, looseVolume, massText, plain } fro
 import { partVolumeL } from "../mix.js";
 import { noMix } from "../noMix.js";
 import { liquid } from "./crewMix.js";
-import { type SiteSheet, siteSheet } from "./siteSheet.js";
+import type { SiteSheet } from "./siteSheet.js";
 
 /**
  * The specified mix on one page: what goes into a batch, by whole parts and by scale, water, lifts, cement,
@@ -23,7 +23,7 @@ export function mixCard(result: StudyResult): SiteSheet {
   const blocks: ReportBlock[] = mix
     ? [batchTable(result, mix), workTable(result, mix), checksTable(result), CAUTIONS_IN_SHORT]
     : [noMix()];
-  return siteSheet("mix-card", say`Mix card`, blocks);
+  return { name: "mix-card", title: say`Mix card`, blocks };
 }
 
 /** The cautions of the bucket card in two sentences: this card has one page for everything. */
@@ -48,8 +48,8 @@ function batchTable({ config }: StudyResult, mix: MixStudy): TableBlock {
       {
         header:
           litres === undefined
-            ? say`Parts, loose`
-            : say`Parts, loose, of ${looseVolume(litres, units)} ${LOOSE_UNIT[units]}`,
+            ? say`Parts by volume`
+            : say`Parts of ${looseVolume(litres, units)} ${LOOSE_UNIT[units]}`,
         align: "right",
       },
       { header: say`Moist mass`, align: "right" },

@@ -19,20 +19,6 @@ export interface SiteSheet {
   readonly blocks: readonly ReportBlock[];
 }
 
-/** A page for the crew, with what holds for all of them below it. */
-export function siteSheet(
-  name: SiteSheet["name"],
-  title: Text,
-  blocks: readonly ReportBlock[],
-): SiteSheet {
-  return { name, title, blocks: [...blocks, NO_APPROVAL] };
-}
-
-const NO_APPROVAL: ReportBlock = {
-  kind: "paragraph",
-  text: say`Nothing here is an approval. Local rules and the responsible person govern.`,
-};
-
 /** For cards where the hand meets wet mix only in passing. */
 export const GLOVES: ReportBlock = {
   kind: "note",
