@@ -1,7 +1,14 @@
+import { type Finding, type FindingPlace, finding } from "../findings/finding.js";
 import { type GradingCurve, passingAtSize } from "../grading/curve.js";
 import { formatFixed } from "../quantities/format.js";
-import { say, type Text, wordFor } from "../words/message.js";
-import type { FractionName, GuidanceEntry, OtherQuantity } from "./entry.js";
+import { joinTexts, say, type Text, wordFor } from "../words/message.js";
+import type {
+  FractionName,
+  GuidanceEntry,
+  OtherQuantity,
+  SelectionClass,
+  SelectionClasses,
+} from "./entry.js";
 
 export type CriterionVerdict = "inside" | "outside" | "not measured" | "not classified";
 
@@ -26,6 +33,7 @@ export interface CriterionCheck {
 /** A limit of organic matter, salts, top size or density. */
 export interface OtherCheck {
   readonly quantity: OtherQuantity;
+  readonly what: Text;
   readonly unit: "%" | "mm" | "kg/m³";
   readonly measured?: number;
   readonly min?: number;
@@ -59,6 +67,8 @@ export interface MeasuredConsistency {
   readonly linearShrinkagePct?: number;
   readonly plasticLimitPct?: number;
   readonly organicPct?: number;
+  /** Of dry mass, as SO₄. */
+  readonly sulphatePct?: number;
   readonly saltsPct?: number;
   readonly dryDensityKgM3?: number;
 }
@@ -92,7 +102,7 @@ export function checkGuidance(
 ): GuidanceCheck {
   const criteria: CriterionCheck[] = [
     ...entry.points.map(({ sizeMm, lowPct, highPct }) => ({
-      ...withinLimits(say`passing ${sizeMm} mm`, "passing", passingAtSize(curve, sizeMm), {
+      ...withinLimits(say`passing ${sizeMm} mm`, "passing", passingOf(curve, entry, sizeMm), {
         minPct: lowPct,
         maxPct: highPct,
       }),
@@ -115,7 +125,7 @@ export function checkGuidance(
         limit,
       ),
     ),
-    ...(entry.judgedTogether ? [together(curve, entry, consistency)] : []),
+    ...(entry.classes ? [judgedTogether(curve, entry, entry.classes, consistency)] : []),
   ];
   const others = checkOthers(curve, entry, consistency);
   return {
@@ -147,13 +157,25 @@ const FRACTION_NAMES: Readonly<Record<FractionName, Text>> = {
   sandAndGravel: say`sand and gravel`,
 };
 
+/** Percent of the part that the entry speaks of. */
+function passingOf(
+  curve: GradingCurve,
+  { ofPassingMm }: GuidanceEntry,
+  sizeMm: number,
+): number | undefined {
+  const passing = passingAtSize(curve, sizeMm);
+  if (ofPassingMm === undefined || passing === undefined) return passing;
+  const whole = passingAtSize(curve, ofPassingMm);
+  return whole === undefined || whole === 0 ? undefined : Math.min(100, (100 * passing) / whole);
+}
+
 function measure(
   curve: GradingCurve,
-  { boundariesMm }: GuidanceEntry,
+  entry: GuidanceEntry,
   fraction: FractionName,
 ): number | undefined {
-  const { clay, silt, sand } = boundariesMm;
-  const passing = (sizeMm: number) => passingAtSize(curve, sizeMm);
+  const { clay, silt, sand } = entry.boundariesMm;
+  const passing = (sizeMm: number) => passingOf(curve, entry, sizeMm);
   const between = (fine: number | undefined, coarse: number | undefined) =>
     fine === undefined || coarse === undefined ? undefined : coarse - fine;
   // Gravel here is everything coarser than sand: none of the sources speaks of cobbles in a mix.
@@ -167,9 +189,10 @@ function measure(
   }[fraction]();
 }
 
-function together(
+function judgedTogether(
   curve: GradingCurve,
   entry: GuidanceEntry,
+  classes: SelectionClasses,
   { linearShrinkagePct, plasticityIndexPct }: MeasuredConsistency,
 ): CriterionCheck {
   const what = say`linear shrinkage, plasticity index and sand together`;
@@ -178,12 +201,15 @@ function together(
     return { what, kind: "class", verdict: "not measured", text };
   }
   const sand = measure(curve, entry, "sand");
-  const found = burroughsClass(linearShrinkagePct, plasticityIndexPct, sand);
+  const found = selectionClass(classes, linearShrinkagePct, plasticityIndexPct, sand);
+  const success = classes.success[found];
   return {
     what,
     kind: "class",
     verdict: CLASS_VERDICTS[found],
-    text: say`${what}: ${wordFor(found)}.`,
+    text: success
+      ? say`${what}: ${wordFor(found)} (${success}).`
+      : say`${what}: ${wordFor(found)}.`,
   };
 }
 
@@ -191,13 +217,18 @@ function honesty({ basis, confidence, derived, own }: GuidanceEntry): Text {
   if (own)
     return say`An envelope that this study brought along; where it comes from was not checked.`;
   const from =
-    basis === "read"
-      ? say`The numbers were read in the source named`
-      : say`The numbers are from memory (confidence ${wordFor(confidence)}): check them in the source before citing`;
+    HONESTY[basis] ??
+    say`The numbers are from memory (confidence ${wordFor(confidence)}): check them in the source before citing`;
   return derived
     ? say`${from}; the points of passing are derived by us from the fraction limits, not a published curve.`
     : say`${from}.`;
 }
+
+const HONESTY: Readonly<Partial<Record<GuidanceEntry["basis"], Text>>> = {
+  read: say`The numbers were read in the source named`,
+  abstract: say`The numbers were read in an abstract or opening, not in the work itself`,
+  cited: say`The numbers were read where another work or page cites the source, not in the source itself`,
+};
 
 interface Limits {
   readonly minPct?: number;
@@ -249,14 +280,16 @@ function withinLimits(
 }
 
 /** A class told as a verdict. */
-const CLASS_VERDICTS: Readonly<Record<BurroughsClass, CriterionVerdict>> = {
+const CLASS_VERDICTS: Readonly<Record<SelectionClass, CriterionVerdict>> = {
   favourable: "inside",
+  satisfactory: "inside",
   unfavourable: "outside",
   "not classified": "not classified",
 };
 
 const QUANTITIES: Readonly<Record<OtherQuantity, readonly [Text, OtherCheck["unit"], number]>> = {
   organicPct: [say`organic matter`, "%", 1],
+  sulphatePct: [say`sulphate`, "%", 2],
   saltsPct: [say`soluble salts`, "%", 2],
   topSizeMm: [say`largest grain`, "mm", 1],
   dryDensityKgM3: [say`dry density`, "kg/m³", 0],
@@ -276,7 +309,7 @@ function checkOthers(
         ? points.find(({ passingPct }) => passingPct >= 100)?.sizeMm
         : measured[quantity];
     const range = otherRange(min, max, unit);
-    const limits = { quantity, unit, min, max };
+    const limits = { quantity, what: name, unit, min, max };
     if (value === undefined) {
       return {
         ...limits,
@@ -300,42 +333,119 @@ function otherRange(min: number | undefined, max: number | undefined, unit: stri
   return min === undefined ? say`up to ${max} ${unit}` : say`${min} to ${max} ${unit}`;
 }
 
-export type BurroughsClass = "favourable" | "unfavourable" | "not classified";
-
 /**
- * Class of a soil for stabilisation with cement or lime, by shrinkage and plasticity together.
+ * Class of a soil for stabilisation, by shrinkage and plasticity together and, between the limits, by sand.
  *
- * Favourable (at least 80 % of the soils reached 2 MPa): linear shrinkage below 6.0 % and PI below 15;
- * or shrinkage 6.0 to 11.0 %, PI 15 to 30 and sand below 64 %. Unfavourable (below 60 % did): the same
- * ranges with sand of 64 % or more; or shrinkage above 11.0 % and PI above 30. Every other combination
- * is not classified in what was read, and is not guessed here.
- * Source: Burroughs 2008, J. Mater. Civ. Eng. 20(3), abstract (read); 104 soils, 4 to 8 % cement and
- * lime together. The abstract does not say which sizes it calls sand.
+ * Below both lower limits favourable, above both upper ones unfavourable, between them (ends included) as
+ * the sand decides. Every other combination is not classified in what was read, and is not guessed here.
+ * Source: Burroughs 2001 and 2008, in the entries `burroughs-2001` and `burroughs-2008`.
  *
+ * @param classes of an entry that has them.
  * @param sandPct left out where it is not known.
+ * @throws RangeError for a shrinkage or plasticity that is no number.
  *
  * @example
- * burroughsClass(4, 12) // => "favourable"
- * burroughsClass(8, 20, 70) // => "unfavourable"
- * burroughsClass(4, 20) // => "not classified"
+ * const { classes } = GUIDANCE_ENTRIES.find(({ id }) => id === "burroughs-2008");
+ * selectionClass(classes, 4, 12) // => "favourable"
+ * selectionClass(classes, 8, 20, 70) // => "unfavourable"
+ * selectionClass(classes, 4, 20) // => "not classified"
  */
-export function burroughsClass(
+export function selectionClass(
+  { favourableBelow, unfavourableAbove, sand }: SelectionClasses,
   linearShrinkagePct: number,
   plasticityIndexPct: number,
   sandPct?: number,
-): BurroughsClass {
+): SelectionClass {
   for (const [name, value] of Object.entries({ linearShrinkagePct, plasticityIndexPct })) {
     if (Number.isNaN(value)) throw new RangeError(`invalid \`${name}\`: NaN; expected a number`);
   }
-  if (linearShrinkagePct < 6 && plasticityIndexPct < 15) return "favourable";
-  if (linearShrinkagePct > 11 && plasticityIndexPct > 30) return "unfavourable";
-  const middle =
-    linearShrinkagePct >= 6 &&
-    linearShrinkagePct <= 11 &&
-    plasticityIndexPct >= 15 &&
-    plasticityIndexPct <= 30;
-  if (!middle || sandPct === undefined) return "not classified";
-  return sandPct < 64 ? "favourable" : "unfavourable";
+  const [low, high] = [favourableBelow, unfavourableAbove];
+  if (linearShrinkagePct < low.linearShrinkagePct && plasticityIndexPct < low.plasticityIndexPct) {
+    return "favourable";
+  }
+  if (
+    linearShrinkagePct > high.linearShrinkagePct &&
+    plasticityIndexPct > high.plasticityIndexPct
+  ) {
+    return "unfavourable";
+  }
+  const between =
+    linearShrinkagePct >= low.linearShrinkagePct &&
+    linearShrinkagePct <= high.linearShrinkagePct &&
+    plasticityIndexPct >= low.plasticityIndexPct &&
+    plasticityIndexPct <= high.plasticityIndexPct;
+  if (!between || sandPct === undefined) return "not classified";
+  return sandPct < sand.limitPct ? sand.below : sand.fromThere;
+}
+
+/** What is never read off a curve or a limits test, and a builder may forget to have tested. */
+const CHEMISTRY: readonly OtherQuantity[] = ["organicPct", "sulphatePct", "saltsPct"];
+
+/**
+ * What a reader must know of a recommendation that a study is held against: that it was written for
+ * another kind of earth, and which of its limits on organic matter, sulphate and salts were not tested.
+ *
+ * @param measured what was measured on the soil.
+ * @param place where the study names the recommendation.
+ *
+ * @example
+ * const entry = GUIDANCE_ENTRIES.find(({ id }) => id === "walker-2005");
+ * guidanceFindings(entry, { organicPct: 0.4 }, { file: "study.yaml", column: "guidance" }).map(({ code }) => code) // => ["guidance-for-other-earth", "guidance-not-tested"]
+ */
+export function guidanceFindings(
+  entry: GuidanceEntry,
+  measured: MeasuredConsistency,
+  place: FindingPlace,
+): Finding[] {
+  const at = { ...place, value: entry.id };
+  const untested = (entry.others ?? []).filter(
+    ({ quantity }) =>
+      CHEMISTRY.includes(quantity) && measured[quantity as keyof MeasuredConsistency] === undefined,
+  );
+  const findings: Finding[] = [];
+  if (!isForStabilisedEarth(entry)) {
+    findings.push(
+      finding("note", "guidance-for-other-earth", at, {
+        message: say`“${entry.title}” was not written for rammed earth with cement: its limits are a guide to the soil only.`,
+        expected: say`a recommendation for cement-stabilised rammed earth`,
+        remedy: say`Set beside it what was written for stabilised earth: ${joinTexts(STABILISED)}. Say in the report why this one was chosen.`,
+      }),
+    );
+  }
+  if (untested.length > 0) {
+    const names = joinTexts(untested.map(({ quantity }) => QUANTITIES[quantity][0]));
+    findings.push(
+      finding("note", "guidance-not-tested", at, {
+        message: say`“${entry.title}” limits what was not tested here: ${names}.`,
+        expected: joinTexts(
+          untested.map(({ quantity, min, max }) => {
+            const [name, unit] = QUANTITIES[quantity];
+            return say`${name} ${otherRange(min, max, unit)}`;
+          }),
+        ),
+        remedy: say`Have the soil tested for it. Organic matter and sulphates can keep cement from setting, or break a wall years later.`,
+      }),
+    );
+  }
+  return findings;
+}
+
+/** Ids of the recommendations that were written for rammed earth with cement. */
+const STABILISED: readonly string[] = [
+  "burroughs-2001",
+  "burroughs-2008",
+  "rew-practitioner",
+  "is-2110",
+];
+
+/**
+ * Whether a recommendation was written for rammed earth with cement; a study's own always is.
+ *
+ * @example
+ * isForStabilisedEarth(GUIDANCE_ENTRIES.find(({ id }) => id === "walker-2005")) // => false
+ */
+export function isForStabilisedEarth({ material }: GuidanceEntry): boolean {
+  return material === "stabilised-rammed-earth" || material === "own";
 }
 
 /** A verdict as a word for a person. */

@@ -37,6 +37,7 @@ export interface ConsistencyLimit {
 
 export type OtherQuantity =
   | "organicPct"
+  | "sulphatePct"
   | "saltsPct"
   | "topSizeMm"
   | "dryDensityKgM3"
@@ -49,31 +50,62 @@ export interface OtherLimit {
   readonly max?: number;
 }
 
+export type SelectionClass = "favourable" | "satisfactory" | "unfavourable" | "not classified";
+
+/** Classes of a soil for stabilisation, by shrinkage and plasticity together and, between them, by sand. */
+export interface SelectionClasses {
+  /** A soil with less of both is favourable. */
+  readonly favourableBelow: ClassLimit;
+  /** A soil with more of both is unfavourable; between the two limits the sand decides. */
+  readonly unfavourableAbove: ClassLimit;
+  readonly sand: {
+    readonly limitPct: number;
+    readonly below: SelectionClass;
+    readonly fromThere: SelectionClass;
+  };
+  /** How many soils of a class reached the strength, as the source puts it. */
+  readonly success: Readonly<Partial<Record<SelectionClass, Text>>>;
+}
+
+interface ClassLimit {
+  readonly linearShrinkagePct: number;
+  readonly plasticityIndexPct: number;
+}
+
+/** What a recommendation was written for. */
+export type GuidanceMaterial =
+  | "rammed-earth"
+  | "stabilised-rammed-earth"
+  | "soil-cement"
+  | "compressed-block"
+  | "road-base"
+  | "own";
+
 /** One published recommendation about soils, as data. */
 export interface GuidanceEntry {
   readonly id: string;
   readonly title: Text;
-  readonly material:
-    | "rammed-earth"
-    | "stabilised-rammed-earth"
-    | "soil-cement"
-    | "compressed-block"
-    | "own";
+  readonly material: GuidanceMaterial;
   readonly source: Source;
-  /** `read`: the statement was seen, often in an abstract only. `memory`: it was not; check before citing. */
-  readonly basis: "read" | "memory";
+  /**
+   * `read`: the figures were read in the source; `abstract`: in its abstract or opening only; `cited`: in
+   * another work or page that cites it; `memory`: not at all, check before citing.
+   */
+  readonly basis: "read" | "abstract" | "cited" | "memory";
   readonly confidence: "read" | "high" | "medium-high" | "medium" | "low";
   /** Upper sizes of clay, silt and sand that the fractions below mean. */
   readonly boundariesMm: { readonly clay: number; readonly silt: number; readonly sand: number };
   readonly fractions: readonly FractionLimit[];
+  /** Limits of passing and fractions are of the part that passes this size; left out, of the whole. */
+  readonly ofPassingMm?: number;
   /** Increasing size; empty where the source limits no passing. */
   readonly points: readonly BandPoint[];
   /** The points are our arithmetic from the fraction limits, not a published curve. */
   readonly derived: boolean;
   readonly consistency: readonly ConsistencyLimit[];
-  /** Linear shrinkage, plasticity and sand are judged together by `burroughsClass`. */
-  readonly judgedTogether?: true;
-  /** Organic matter, salts, top size, density; left out where the entry limits none of them. */
+  /** Linear shrinkage, plasticity and sand judged together, by `selectionClass`. */
+  readonly classes?: SelectionClasses;
+  /** Organic matter, sulphate, salts, top size, density; left out where the entry limits none of them. */
   readonly others?: readonly OtherLimit[];
   /** The study brought it along: nothing published, and its source is the user's own words. */
   readonly own?: true;
@@ -155,3 +187,70 @@ export function envelopeEntry({ file, title, source, points }: EnvelopeRecord): 
     notes: say`Not a published recommendation.`,
   };
 }
+
+/**
+ * How the figures of an entry are known, in words: read is said only where they were read themselves.
+ *
+ * @example
+ * sourceMark(GUIDANCE_ENTRIES.find(({ id }) => id === "burroughs-2008")) // => { text: "abstract read", values: [] }
+ */
+export function sourceMark({ own, basis }: GuidanceEntry): Text {
+  if (own) return say`the study's own; its origin was not checked`;
+  return SOURCE_MARKS[basis];
+}
+
+const SOURCE_MARKS: Readonly<Record<GuidanceEntry["basis"], Text>> = {
+  read: say`read`,
+  abstract: say`abstract read`,
+  cited: say`as cited in the work named`,
+  memory: say`from memory; not read`,
+};
+
+/**
+ * The envelope between two power curves as an entry: passing = 100 (size / top size)^exponent.
+ *
+ * @param topSizeMm size that everything passes.
+ * @throws RangeError where the top size is not above 0.75 mm.
+ * Source: exponents 0.33 to 0.50, Austroads 1998, and above 0.50 "segregates", below 0.33 "excessive fines",
+ * as cited in Burroughs 2001 (thesis read); the passing is our arithmetic.
+ *
+ * @example
+ * powerEnvelope(19).points.at(-3) // => { sizeMm: 9.5, lowPct: 70.7, highPct: 79.6 }
+ */
+export function powerEnvelope(topSizeMm: number): GuidanceEntry {
+  const sizes = POWER_SIZES_MM.filter((size) => size < topSizeMm);
+  if (sizes.length < 4) {
+    throw new RangeError(`invalid \`topSizeMm\`: ${topSizeMm}; expected above 0.75 mm`);
+  }
+  const passing = (sizeMm: number, exponent: number) => 100 * (sizeMm / topSizeMm) ** exponent;
+  return {
+    id: `power-${topSizeMm}mm`,
+    title: say`Power curves between the exponents 0.33 and 0.50, largest grain ${topSizeMm} mm`,
+    material: "road-base",
+    source: {
+      authors: "Austroads",
+      year: 1998,
+      title: "as cited in Burroughs, V.S. (2001), PhD thesis, University of New South Wales",
+      locator: say`exponents 0.33 to 0.50`,
+      address: "https://doi.org/10.26190/unsworks/19954",
+    },
+    basis: "cited",
+    confidence: "read",
+    boundariesMm: { clay: 0.002, silt: 0.075, sand: 4.75 },
+    fractions: [],
+    points: [
+      ...sizes.map((sizeMm) => ({
+        sizeMm,
+        lowPct: passing(sizeMm, 0.5),
+        highPct: passing(sizeMm, 0.33),
+      })),
+      { sizeMm: topSizeMm, lowPct: 100, highPct: 100 },
+    ],
+    derived: false,
+    consistency: [],
+    notes: say`For road bases: below 0.33 the fines are called excessive, above 0.50 the mix is said to segregate. The passing is our arithmetic from the exponents.`,
+  };
+}
+
+/** Sieves at which a power envelope is given. */
+const POWER_SIZES_MM = [0.075, 0.15, 0.3, 0.6, 1.18, 2.36, 4.75, 9.5, 12.5, 19, 25, 37.5];

@@ -7,7 +7,12 @@ export type {
   MeasuredConsistency,
   OtherCheck,
 } from "./check.js";
-export { type BurroughsClass, burroughsClass, checkGuidance } from "./check.js";
+export {
+  checkGuidance,
+  guidanceFindings,
+  isForStabilisedEarth,
+  selectionClass,
+} from "./check.js";
 export {
   compareGuidance,
   type GuidanceComparison,
@@ -19,11 +24,20 @@ export type {
   FractionLimit,
   FractionName,
   GuidanceEntry,
+  GuidanceMaterial,
   OtherLimit,
   OtherQuantity,
+  SelectionClass,
+  SelectionClasses,
   Source,
 } from "./entry.js";
-export { type BandFraction, deriveBand, envelopeEntry } from "./entry.js";
+export {
+  type BandFraction,
+  deriveBand,
+  envelopeEntry,
+  powerEnvelope,
+  sourceMark,
+} from "./entry.js";
 export {
   type GuidanceSureness,
   guidanceSureness,

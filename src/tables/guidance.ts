@@ -1,9 +1,9 @@
 import type { CautionsBlock, TableBlock } from "../blocks/block.js";
-import { shortSource, sourceMark } from "../figures/grading/band.js";
+import { shortSource } from "../figures/grading/band.js";
 import { CAUTIONS } from "../guidance/cautions.js";
 import { verdictWords } from "../guidance/check.js";
 import type { GuidanceComparison } from "../guidance/comparison.js";
-import type { GuidanceEntry, OtherQuantity } from "../guidance/entry.js";
+import { type GuidanceEntry, sourceMark } from "../guidance/entry.js";
 import { surenessWords } from "../guidance/probability.js";
 import type { GuidanceStudy, StudyResult } from "../study/studyResult.js";
 import { say, type Text } from "../words/message.js";
@@ -67,21 +67,13 @@ function criteriaRows({ name, check: { entry, criteria }, sureness }: GuidanceSt
   });
 }
 
-const QUANTITY_WORDS: Readonly<Record<OtherQuantity, Text>> = {
-  organicPct: say`organic matter`,
-  saltsPct: say`soluble salts`,
-  topSizeMm: say`largest grain`,
-  dryDensityKgM3: say`dry density`,
-  plasticLimitPct: say`plastic limit`,
-};
-
 /** Organic matter, salts, top size and density: shown where they are limited, tested or not. */
 function otherRows({ name, check: { others = [] }, sureness }: GuidanceStudy): Text[][] {
-  return others.map(({ quantity, unit, min, max, measured, verdict }, index) => {
+  return others.map(({ what, unit, min, max, measured, verdict }, index) => {
     const sure = sureness.others?.[index].sure;
     return [
       name,
-      QUANTITY_WORDS[quantity],
+      what,
       limitsText(min, max, unit, 1),
       measured === undefined ? BLANK : say`${fixed(measured, 1)} ${unit}`,
       verdict === "not measured" ? say`not tested` : verdictWords(verdict),
@@ -97,6 +89,8 @@ function earthNotes({ material }: GuidanceEntry): Text[] {
       return [
         say`Written for rammed earth without cement; this study's mix is stabilised with cement, so its limits are a guide to the soil only.`,
       ];
+    case "road-base":
+      return [say`Written for road bases, not for walls.`];
     case "compressed-block":
       return [say`Written for compressed blocks, not for rammed walls.`];
     case "soil-cement":

@@ -1,8 +1,8 @@
 import type { ReferencesBlock } from "../blocks/block.js";
-import { sourceMark } from "../figures/grading/band.js";
 import type { HydrometerAnalysis } from "../grading/sedimentation/hydrometer.js";
-import type { GuidanceEntry } from "../guidance/entry.js";
-import type { StudyResult } from "../study/studyResult.js";
+import { WATER_SOURCES } from "../grading/sedimentation/settling.js";
+import { type GuidanceEntry, sourceMark } from "../guidance/entry.js";
+import type { MaterialResult, StudyResult } from "../study/studyResult.js";
 import { say, type Text } from "../words/message.js";
 import { mixReferences } from "./carbon.js";
 
@@ -14,7 +14,6 @@ export function referencesBlock(result: StudyResult): ReferencesBlock {
   const checked = guidance.map(({ check }) => check.entry);
   const entries = [...new Map(checked.map((entry) => [entry.id, entry])).values()];
   const hydrometers = materials.flatMap(({ sedimentation }) => sedimentation ?? []);
-  const settled = hydrometers.length > 0 || materials.some(({ pipette }) => pipette);
   return {
     kind: "references",
     items: [
@@ -24,7 +23,7 @@ export function referencesBlock(result: StudyResult): ReferencesBlock {
       })),
       NO_PROOF,
       SIEVING,
-      ...(settled ? [WATER] : []),
+      ...waterReferences(materials),
       ...hydrometerReferences(hydrometers),
       ...(materials.some(({ uncertainty }) => uncertainty) ? CLASSES : []),
       BLENDING,
@@ -92,10 +91,25 @@ const SIEVING: References[number] = {
   mark: say`read`,
 };
 
-const WATER: References[number] = {
-  text: say`Encyclopedia of Environmental Science and Engineering, p. 1332, after the International Critical Tables: viscosity and density of water`,
-  mark: say`read`,
-};
+/** Viscosity by the form of test, where anything settled in water. */
+function waterReferences(
+  materials: readonly Pick<MaterialResult, "sedimentation" | "pipette">[],
+): References {
+  const bases = new Set(
+    materials.flatMap(({ sedimentation, pipette }) => sedimentation?.water ?? pipette?.water ?? []),
+  );
+  if (bases.size === 0) return [];
+  return [
+    ...[...bases].map((basis) => ({
+      text: say`Viscosity of water: ${WATER_SOURCES[basis].text}`,
+      mark: WATER_SOURCES[basis].mark,
+    })),
+    {
+      text: say`Encyclopedia of Environmental Science and Engineering, p. 1332, after the International Critical Tables: density of water`,
+      mark: say`read`,
+    },
+  ];
+}
 
 const BLENDING: References[number] = {
   text: say`Iowa DOT, I.M. 531: passing of a blend by dry mass`,

@@ -5,6 +5,7 @@
  */
 export const SHOWN_CODES = [
   // roles of materials
+  "satisfactory",
   "soil",
   "sand",
   "gravel",

@@ -1,8 +1,13 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { CAUTIONS, type CautionWork, cautionsFor } from "../../src/guidance/cautions.js";
-import { burroughsClass, checkGuidance } from "../../src/guidance/check.js";
-import { deriveBand } from "../../src/guidance/entry.js";
+import {
+  checkGuidance,
+  guidanceFindings,
+  isForStabilisedEarth,
+  selectionClass,
+} from "../../src/guidance/check.js";
+import { deriveBand, powerEnvelope, sourceMark } from "../../src/guidance/entry.js";
 import { GUIDANCE_ENTRIES } from "../../src/guidance/published/recommendations.js";
 import { render, renderAll } from "../../src/words/render.js";
 import { curveOf } from "../grading/gradingCases.js";
@@ -58,7 +63,7 @@ describe("the entries", () => {
       points,
       fractions,
       consistency,
-      judgedTogether,
+      classes,
       others = [],
       notes,
     } of GUIDANCE_ENTRIES) {
@@ -66,11 +71,7 @@ describe("the entries", () => {
         expect(render(text)).toMatch(/\S/);
       }
       expect(
-        points.length +
-          fractions.length +
-          consistency.length +
-          others.length +
-          (judgedTogether ? 1 : 0),
+        points.length + fractions.length + consistency.length + others.length + (classes ? 1 : 0),
       ).toBeGreaterThan(0);
       for (const { min = 0, max = Infinity } of others) expect(min).toBeLessThan(max);
       for (const { lowPct, highPct } of points) expect(lowPct).toBeLessThanOrEqual(highPct);
@@ -80,9 +81,8 @@ describe("the entries", () => {
 
   it("an entry that was read has the address of what was read; one from memory says how firmly", () => {
     for (const { basis, confidence, source } of GUIDANCE_ENTRIES) {
-      if (basis === "read")
-        expect([confidence, source.address]).toEqual(["read", expect.stringContaining("http")]);
-      else expect(confidence).not.toBe("read");
+      if (basis === "memory") expect(confidence).not.toBe("read");
+      else expect([confidence, source.address]).toEqual(["read", expect.stringContaining("http")]);
     }
   });
 
@@ -176,20 +176,102 @@ describe("checkGuidance", () => {
   });
 });
 
-describe("burroughsClass", () => {
-  it("draws its lines where the abstract does", () => {
+describe("selectionClass", () => {
+  it("draws its lines where the abstract of 2008 does", () => {
+    const burroughs = (...soil: readonly [number, number, number?]) =>
+      selectionClass(entry("burroughs-2008").classes!, ...soil);
     expect([
-      burroughsClass(5.9, 14.9),
-      burroughsClass(6, 14.9),
-      burroughsClass(6, 15, 63.9),
-      burroughsClass(6, 15, 64),
+      burroughs(5.9, 14.9),
+      burroughs(6, 14.9),
+      burroughs(6, 15, 63.9),
+      burroughs(6, 15, 64),
     ]).toEqual(["favourable", "not classified", "favourable", "unfavourable"]);
+    expect([burroughs(11, 30, 70), burroughs(11.1, 30, 70), burroughs(11.1, 30.1)]).toEqual([
+      "unfavourable",
+      "not classified",
+      "unfavourable",
+    ]);
+    expect(burroughs(8, 20)).toBe("not classified");
+  });
+
+  it("draws its lines where the thesis of 2001 does, with the share of success", () => {
+    const { classes } = entry("burroughs-2001");
     expect([
-      burroughsClass(11, 30, 70),
-      burroughsClass(11.1, 30, 70),
-      burroughsClass(11.1, 30.1),
-    ]).toEqual(["unfavourable", "not classified", "unfavourable"]);
-    expect(burroughsClass(8, 20)).toBe("not classified");
+      selectionClass(classes!, 7, 15.9),
+      selectionClass(classes!, 7.1, 16, 59.9),
+      selectionClass(classes!, 7.1, 16, 60),
+      selectionClass(classes!, 13.1, 30.1),
+    ]).toEqual(["favourable", "satisfactory", "not classified", "unfavourable"]);
+    const sandy = curveOf([0.002, 15], [0.075, 45], [2.36, 95], [20, 100]);
+    const measured = { linearShrinkagePct: 9, plasticityIndexPct: 20 };
+    const check = checkGuidance(sandy, entry("burroughs-2001"), measured);
+    expect(check.verdict).toBe("inside");
+    expect(render(check.criteria[0].text)).toContain(
+      "satisfactory (65 % of such soils reached 2 MPa)",
+    );
+  });
+});
+
+describe("what a recommendation is known from, and written for", () => {
+  it("is said to be read only where the figures were", () => {
+    const marks = Object.fromEntries(
+      GUIDANCE_ENTRIES.map((each) => [each.id, render(sourceMark(each))]),
+    );
+    expect(marks).toMatchObject({
+      "burroughs-2001": "read",
+      "burroughs-2008": "abstract read",
+      "hall-djerbib-2004": "abstract read",
+      "usace-road-base": "as cited in the work named",
+      "walker-2005": "from memory; not read",
+    });
+    for (const each of GUIDANCE_ENTRIES) {
+      const { basis, source } = each;
+      // An abstract or a citation is not passed off as the work.
+      if (/abstract/.test(render(source.locator))) expect(basis).toBe("abstract");
+      if (/cited/.test(`${source.authors} ${source.title}`)) expect(basis).toBe("cited");
+      const { honesty } = checkGuidance(curveOf([0.002, 10], [2, 100]), each);
+      expect(render(honesty).includes("were read in the source named")).toBe(basis === "read");
+    }
+  });
+
+  it("tells a study with cement that it was written for another earth, and what was not tested", () => {
+    const place = { file: "study.yaml", column: "guidance" };
+    const found = (id: string, measured = {}) =>
+      guidanceFindings(entry(id), measured, place).map(({ code }) => code);
+    expect(found("walker-2005")).toEqual(["guidance-for-other-earth", "guidance-not-tested"]);
+    expect(found("walker-2005", { organicPct: 0.3, saltsPct: 0.1 })).toEqual([
+      "guidance-for-other-earth",
+    ]);
+    expect(found("burroughs-2001")).toEqual([]);
+    const [, untested] = guidanceFindings(entry("lehmbau-regeln"), { saltsPct: 0.05 }, place);
+    expect(render(untested.message)).toContain("not tested here: sulphate.");
+    for (const id of ["burroughs-2001", "burroughs-2008", "rew-practitioner", "is-2110"]) {
+      expect(isForStabilisedEarth(entry(id))).toBe(true);
+    }
+    expect(GUIDANCE_ENTRIES.filter(isForStabilisedEarth)).toHaveLength(4);
+  });
+
+  it("a limit of a part of the soil is held against that part", () => {
+    // Half of the soil passes 2 mm; 6 % of the whole is finer than 0.005 mm: 12 % of that half.
+    const soil = curveOf([0.005, 6], [0.05, 10], [2, 50], [25, 100]);
+    const { criteria } = checkGuidance(soil, entry("fdot-sand-clay"));
+    expect(criteria[0]).toMatchObject({ verdict: "inside", measuredPct: 12 });
+    expect(criteria[2]).toMatchObject({ verdict: "inside", measuredPct: 20 });
+  });
+
+  it("power curves between 0.33 and 0.50 pass what was worked out for 19 mm", () => {
+    const at = (sizeMm: number) =>
+      powerEnvelope(19).points.find((point) => point.sizeMm === sizeMm)!;
+    for (const [sizeMm, low, high] of [
+      [9.5, 70.7, 79.6],
+      [4.75, 50, 63.3],
+      [0.6, 17.8, 32],
+      [0.075, 6.3, 16.1],
+    ]) {
+      expect(at(sizeMm).lowPct).toBeCloseTo(low, 1);
+      expect(at(sizeMm).highPct).toBeCloseTo(high, 1);
+    }
+    expect(() => powerEnvelope(0.5)).toThrow("`topSizeMm`: 0.5");
   });
 });
 

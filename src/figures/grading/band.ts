@@ -1,9 +1,8 @@
 import { type GradingCurve, passingAtSize } from "../../grading/curve.js";
 import type { GradingBandPoint } from "../../grading/uncertainty/fitBand.js";
-import type { GuidanceEntry } from "../../guidance/entry.js";
+import { type GuidanceEntry, sourceMark } from "../../guidance/entry.js";
 import { powerOf } from "../../numerics/powerOf.js";
 import { joinTexts, say, type Text } from "../../words/message.js";
-import { render } from "../../words/render.js";
 import { type LineStyle, PALETTE, seriesStyle, translucent } from "../style.js";
 
 /** An area behind the curves of a grading chart: an envelope, or how far a curve is in doubt. */
@@ -120,20 +119,6 @@ export function shortSource({ title, own, source: { authors, year } }: GuidanceE
   if (own) return title;
   const author = authors.split(/[;,(]/)[0].trim();
   return year === undefined ? author : `${author} ${year}`;
-}
-
-/**
- * How the figures of an entry are known, in words: read is said only where they were read themselves.
- *
- * @example
- * sourceMark(GUIDANCE_ENTRIES.find(({ id }) => id === "burroughs-2001")) // => "abstract read"
- */
-export function sourceMark({ own, basis, source: { locator } }: GuidanceEntry): Text {
-  if (own) return say`the study's own; its origin was not checked`;
-  if (basis === "memory") return say`from memory; not read`;
-  const place = render(locator);
-  if (place.includes("abstract")) return say`abstract read`;
-  return place.includes("cited in") ? say`as cited in the work named` : say`read`;
 }
 
 /** Points along the edges of a band between two power curves. */

@@ -1,10 +1,10 @@
 import { say } from "../../words/message.js";
-import { deriveBand, type GuidanceEntry } from "../entry.js";
+import { deriveBand, type GuidanceEntry, powerEnvelope } from "../entry.js";
 
 /** Sizes used where a source names fractions without saying where they end (ISO 14688-1, from memory). */
 const UNSAID = { clay: 0.002, silt: 0.063, sand: 2 } as const;
 
-/** Entries whose numbers were seen, most of them in an abstract or an opening page. */
+/** Entries whose numbers were seen, in the source itself or in its abstract: see `basis`. */
 export const READ_ENTRIES: readonly GuidanceEntry[] = [
   {
     id: "darchitectures-pise",
@@ -54,28 +54,34 @@ export const READ_ENTRIES: readonly GuidanceEntry[] = [
   },
   {
     id: "burroughs-2001",
-    title: say`Favourable soils for stabilised rammed earth, thesis`,
+    title: say`Classes of soil for stabilised rammed earth, thesis`,
     material: "stabilised-rammed-earth",
     source: {
       authors: "Burroughs, V.S.",
       year: 2001,
       title:
         "Quantitative criteria for the selection and stabilisation of soils for rammed earth wall construction (PhD, UNSW)",
-      locator: say`abstract`,
-      address:
-        "https://www.scribd.com/document/464007159/Quantitative-criteria-for-the-selection-and-stabilization-of-soils-for-rammed-earth-wall-construction-pdf",
+      locator: say`classes of soil by shrinkage, plasticity and sand`,
+      address: "https://doi.org/10.26190/unsworks/19954",
     },
     basis: "read",
     confidence: "read",
-    boundariesMm: UNSAID,
+    boundariesMm: { clay: 0.002, silt: 0.075, sand: 2.36 },
     fractions: [],
     points: [],
     derived: false,
-    consistency: [
-      { quantity: "linearShrinkagePct", maxPct: 7.1, below: true },
-      { quantity: "plasticityIndexPct", maxPct: 16, below: true },
-    ],
-    notes: say`90 % of such soils reached 2 MPa. The two other classes were cut off in the copy read. The same author’s paper of 2008 draws the lines elsewhere.`,
+    consistency: [],
+    classes: {
+      favourableBelow: { linearShrinkagePct: 7.1, plasticityIndexPct: 16 },
+      unfavourableAbove: { linearShrinkagePct: 13, plasticityIndexPct: 30 },
+      sand: { limitPct: 60, below: "satisfactory", fromThere: "not classified" },
+      success: {
+        favourable: say`90 % of such soils reached 2 MPa`,
+        satisfactory: say`65 % of such soils reached 2 MPa`,
+        unfavourable: say`10 % of such soils reached 2 MPa`,
+      },
+    },
+    notes: say`111 soils, 230 blocks, with cement, lime or bitumen. Sand is 0.075 to 2.36 mm here. The same author’s paper of 2008 draws the lines elsewhere.`,
   },
   {
     id: "burroughs-2008",
@@ -89,15 +95,23 @@ export const READ_ENTRIES: readonly GuidanceEntry[] = [
       locator: say`abstract (TRIS accession 01091532)`,
       address: "https://trid.trb.org/View/851384",
     },
-    basis: "read",
+    basis: "abstract",
     confidence: "read",
     boundariesMm: UNSAID,
     fractions: [],
     points: [],
     derived: false,
     consistency: [],
-    judgedTogether: true,
-    notes: say`The abstract does not say which sizes it calls sand; 0.063 to 2 mm is taken. Its shrinkage is that of a laboratory bar, not of a wall.`,
+    classes: {
+      favourableBelow: { linearShrinkagePct: 6, plasticityIndexPct: 15 },
+      unfavourableAbove: { linearShrinkagePct: 11, plasticityIndexPct: 30 },
+      sand: { limitPct: 64, below: "favourable", fromThere: "unfavourable" },
+      success: {
+        favourable: say`at least 80 % of such soils reached 2 MPa`,
+        unfavourable: say`fewer than 60 % of such soils reached 2 MPa`,
+      },
+    },
+    notes: say`104 soils, 4 to 8 % cement and lime together. The abstract does not say which sizes it calls sand; 0.063 to 2 mm is taken. Its shrinkage is that of a laboratory bar, not of a wall.`,
   },
   {
     id: "rew-practitioner",
@@ -154,7 +168,7 @@ export const MORE_READ_ENTRIES: readonly GuidanceEntry[] = [
       address:
         "https://terrawiki.es/wiki/index.php?mobileaction=toggle_view_mobile&oldid=1123&title=Proporciones_de_la_tierra",
     },
-    basis: "read",
+    basis: "cited",
     confidence: "read",
     boundariesMm: UNSAID,
     fractions: [
@@ -178,7 +192,7 @@ export const MORE_READ_ENTRIES: readonly GuidanceEntry[] = [
       locator: say`abstract and first paragraph`,
       address: "https://fr.scribd.com/document/220153789/Rammed-Earth",
     },
-    basis: "read",
+    basis: "abstract",
     confidence: "read",
     boundariesMm: UNSAID,
     fractions: [],
@@ -188,4 +202,64 @@ export const MORE_READ_ENTRIES: readonly GuidanceEntry[] = [
     others: [{ quantity: "dryDensityKgM3", min: 1800, max: 2200 }],
     notes: say`A range met in practice, told as context; not a limit of suitability.`,
   },
+  {
+    id: "usace-road-base",
+    title: say`Graded road base, US Army`,
+    material: "road-base",
+    source: {
+      authors: "US Army Corps of Engineers",
+      year: 2000,
+      title: "as cited in Burroughs, V.S. (2001), PhD thesis, University of New South Wales",
+      locator: say`table 2.5 and figure 2.4 of the thesis`,
+      address: "https://doi.org/10.26190/unsworks/19954",
+    },
+    basis: "cited",
+    confidence: "read",
+    boundariesMm: { clay: 0.002, silt: 0.075, sand: 4.75 },
+    fractions: [],
+    points: [
+      { sizeMm: 0.075, lowPct: 5, highPct: 15 },
+      { sizeMm: 0.425, lowPct: 15, highPct: 30 },
+      { sizeMm: 2, lowPct: 20, highPct: 50 },
+      { sizeMm: 4.75, lowPct: 35, highPct: 65 },
+      { sizeMm: 9.5, lowPct: 50, highPct: 80 },
+      { sizeMm: 19, lowPct: 70, highPct: 100 },
+      { sizeMm: 25, lowPct: 100, highPct: 100 },
+    ],
+    derived: false,
+    consistency: [
+      { quantity: "liquidLimitPct", maxPct: 28 },
+      { quantity: "plasticityIndexPct", maxPct: 6 },
+    ],
+    notes: say`An envelope of graded road bases with grains up to 25 mm, not of earth walls; the thesis uses it for a worked blend of two soils.`,
+  },
+  {
+    id: "fdot-sand-clay",
+    title: say`Sand-clay road base, Florida: the part finer than 2 mm`,
+    material: "road-base",
+    source: {
+      authors: "Florida Department of Transportation",
+      title: "Standard Specifications, section 912, sand-clay base material",
+      locator: say`as cited on a page that copies the section`,
+      address: "https://azrefs.org/sand-clay-base-material.html",
+    },
+    basis: "cited",
+    confidence: "read",
+    boundariesMm: { clay: 0.005, silt: 0.05, sand: 2 },
+    fractions: [
+      { fraction: "clay", minPct: 8, maxPct: 21 },
+      { fraction: "silt", minPct: 0, maxPct: 10 },
+      { fraction: "fines", minPct: 8, maxPct: 25 },
+    ],
+    ofPassingMm: 2,
+    points: [],
+    derived: false,
+    consistency: [
+      { quantity: "liquidLimitPct", maxPct: 25 },
+      { quantity: "plasticityIndexPct", maxPct: 6 },
+    ],
+    others: [{ quantity: "topSizeMm", max: 25 }],
+    notes: say`A natural sand-clay under roads. Its percentages are of what passes 2 mm; clay ends at 0.005 mm and silt at 0.05 mm there.`,
+  },
+  powerEnvelope(19),
 ];

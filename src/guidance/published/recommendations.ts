@@ -12,13 +12,12 @@ const BLOCK_ENTRIES: readonly GuidanceEntry[] = [
     title: say`Soil for stabilised blocks`,
     material: "compressed-block",
     source: {
-      authors:
-        "thesis excerpt (author not shown; cites Gooding 1993, VITA 1975, BRU 1974, Webb 1988)",
+      authors: "thesis excerpt, after Gooding 1993, VITA 1975, BRU 1974 and Webb 1988",
       title: "Selection of suitable soil for stabilisation",
       locator: say`section text`,
       address: "https://1library.net/article/selection-of-suitable-soil-for-stabilisation.yev3351z",
     },
-    basis: "read",
+    basis: "cited",
     confidence: "read",
     boundariesMm: BS,
     fractions: [{ fraction: "clay", minPct: 10, maxPct: 35 }],
@@ -90,7 +89,8 @@ const BLOCK_ENTRIES: readonly GuidanceEntry[] = [
 
 /**
  * Published recommendations about soils for rammed and cement-stabilised earth, those that were read
- * first, and after them some for compressed blocks. No complete two-sided grading curve was read for any of them.
+ * first, then some envelopes of road bases, and after those from memory some for compressed blocks. For
+ * rammed earth itself no complete two-sided grading curve was read.
  *
  * @example
  * GUIDANCE_ENTRIES.find(({ id }) => id === "walker-2005").basis // => "memory"

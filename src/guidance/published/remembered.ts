@@ -208,14 +208,15 @@ export const MORE_REMEMBERED_ENTRIES: readonly GuidanceEntry[] = [
     consistency: [],
     others: [
       { quantity: "dryDensityKgM3", min: 1700, max: 2400 },
+      { quantity: "sulphatePct", max: 0.1 },
       { quantity: "saltsPct", max: 0.12 },
     ],
-    notes: say`Its drying shrinkage of at most 2 % is that of a test prism as rammed, not of the laboratory bar: it is not compared here.`,
+    notes: say`Salts and sulphate after DIN 18945. Its drying shrinkage of at most 2 % is that of a test prism as rammed, not of the laboratory bar: it is not compared here.`,
   },
   {
     id: "is-2110",
     title: say`Soil-cement walls rammed in place, India`,
-    material: "soil-cement",
+    material: "stabilised-rammed-earth",
     source: {
       authors: "Bureau of Indian Standards",
       year: 1980,
