@@ -1,5 +1,5 @@
 import { type Finding, STUDY_FILE } from "../findings/finding.js";
-import { checkGuidance } from "../guidance/check.js";
+import { checkGuidance, guidanceFindings } from "../guidance/check.js";
 import { envelopeEntry, type GuidanceEntry } from "../guidance/entry.js";
 import { guidanceSureness } from "../guidance/probability.js";
 import { GUIDANCE_ENTRIES } from "../guidance/published/recommendations.js";
@@ -22,6 +22,9 @@ export function studyGuidance({ config, envelope }: Study, findings: Finding[]):
       expected: say`one of ${GUIDANCE_ENTRIES.map(({ id }) => id).join(", ")}`,
       remedy: say`Correct the name in study.yaml.`,
     });
+  } else {
+    // The study's sheets hold no test of organic matter, sulphate or salts.
+    findings.push(...guidanceFindings(entry, {}, { file: STUDY_FILE, column: "guidance" }));
   }
   return [...(envelope ? [envelopeEntry(envelope)] : []), ...(entry ? [entry] : [])];
 }
