@@ -12,6 +12,7 @@ import { compareForms } from "../strength/regression/formComparison.js";
 import { lackOfFit } from "../strength/regression/lackOfFit.js";
 import { residualChecks } from "../strength/regression/residuals.js";
 import { robustStrength } from "../strength/regression/robustFit.js";
+import { strengthByAge } from "../strength/strengthByAge.js";
 import { say } from "../words/message.js";
 import type { Study } from "./study.js";
 import type { ContentCharacteristics, StrengthStudy } from "./studyResult.js";
@@ -93,6 +94,9 @@ export function computeStrength(study: Study, findings: Finding[]): StrengthStud
       cementPct: [...contents].sort((a, b) => a - b),
     }),
     robust: robustStrength(fit),
+    ...(kinds.includes("ln age")
+      ? { byAge: strengthByAge(specimens, options, chosen ?? middleContent(fit.contentsPct)) }
+      : {}),
     characteristic: characteristicByContent(
       included.included.filter((block) => block.ageDays === ageDays),
     ),
@@ -100,6 +104,11 @@ export function computeStrength(study: Study, findings: Finding[]): StrengthStud
     leastCement: least,
     chosenCementPct: chosen ?? undefined,
   };
+}
+
+/** The content that stands in for the chosen one where none was found. */
+function middleContent(contentsPct: readonly number[]): number {
+  return contentsPct[contentsPct.length >> 1];
 }
 
 /** The characteristic value of the blocks of each content, by every rule that needs no further entry. */

@@ -44,6 +44,7 @@ import type { FormsCompared } from "../strength/regression/formComparison.js";
 import type { LackOfFit } from "../strength/regression/lackOfFit.js";
 import type { ResidualCheck } from "../strength/regression/residuals.js";
 import type { RobustStrength } from "../strength/regression/robustFit.js";
+import type { StrengthByAge } from "../strength/strengthByAge.js";
 import type { Text } from "../words/message.js";
 import type { MixWater } from "./mixWater.js";
 import type { InputFile } from "./study.js";
@@ -103,6 +104,8 @@ export interface StrengthStudy {
   /** Whether the scatter is even and normal, and a fit that outlying blocks move less. */
   readonly checks: readonly ResidualCheck[];
   readonly robust: RobustStrength;
+  /** Strength against age at the chosen content; present where age is a covariate of the regression. */
+  readonly byAge?: StrengthByAge;
   readonly characteristic: readonly ContentCharacteristics[];
   /** Measured and corrected for proportions, where the study names a table; the curve uses the measured. */
   readonly aspect: readonly {

@@ -1,0 +1,63 @@
+import { describe, expect, it } from "vitest";
+import published from "../reference/strengthLackOfFit.json" with { type: "json" };
+import { computeStudy, readStudy } from "../support/saidStudy.js";
+import { copyStudy, type StudyCopy } from "../support/studyCopy.js";
+
+async function compute({ folder }: StudyCopy) {
+  const { study, findings } = await readStudy(folder);
+  return study ? computeStudy(study, findings) : { result: undefined, findings };
+}
+
+describe("strength in a study", () => {
+  it("takes blocks of all ages where age is a covariate, and shows strength against age", async () => {
+    const copy = copyStudy("reading-room");
+    copy.edit("study.yaml", "  model: linear", "  model: linear\n  covariates: { age: true }");
+    const { result, findings } = await compute(copy);
+    const { fit, byAge, characteristic } = result!.strength;
+    expect(fit.blocks).toBeGreaterThan(28);
+    expect(findings.map(({ code }) => code)).not.toContain("other-ages");
+    expect(byAge!.ages.map(({ ageDays }) => ageDays)).toEqual([7, 28]);
+    expect(byAge!.ages[1].meanMpa).toBeGreaterThan(byAge!.ages[0].meanMpa);
+    // The characteristic values stay those of the age of the requirement.
+    const plain = await compute(copyStudy("reading-room"));
+    expect(characteristic).toEqual(plain.result!.strength.characteristic);
+    expect(plain.result!.strength.byAge).toBeUndefined();
+  });
+
+  it("says that the published blocks speak against the straight line, and against its content", async () => {
+    const copy = copyStudy("reading-room");
+    const rows = Object.entries(published.strengthByCementPct).flatMap(([content, strengths]) =>
+      strengths.map((kPa, index) => `${content}-${index},${content},28,${kPa}`),
+    );
+    const sheet = ["block,cement (%),age (d),strength (kPa)", ...rows].join("\n");
+    copy.write("sheets/blocks.csv", `# Invented data for demonstration\n${sheet}\n`);
+    copy.edit("study.yaml", "strength: 1.5 MPa", "strength: 4.3 MPa");
+    copy.edit("study.yaml", "statistic: tolerance", "statistic: mean");
+    const { result, findings } = await compute(copy);
+    expect(result!.strength.chosenCementPct).toBe(10);
+    expect(findings.map(({ code }) => code)).toEqual(
+      expect.arrayContaining(["lack-of-fit", "clearly-better-form", "nearest-blocks-miss"]),
+    );
+  });
+
+  it("finds the power model with proportional variance, and does not crash", async () => {
+    const copy = copyStudy("reading-room");
+    copy.edit("study.yaml", "  model: linear", "  model: power\n  variance: proportional");
+    const { result, findings } = await compute(copy);
+    expect(result).toBeUndefined();
+    expect(findings.some(({ severity }) => severity === "error")).toBe(true);
+  });
+
+  it("takes a weak control without cement, and blocks crushed at age 0", async () => {
+    const copy = copyStudy("reading-room");
+    const L01 = "L01,A1,4,7,99.9,99.8,100.1,10.66,1964,,";
+    copy.edit(
+      "sheets/blocks.csv",
+      L01,
+      `${L01}\nC1,A0,0,28,100,100,100,0.7,1900,,\nC2,A0,4,0,100,100,100,2,1900,,`,
+    );
+    const { result, findings } = await compute(copy);
+    expect(findings.filter(({ severity }) => severity === "error")).toEqual([]);
+    expect(result!.strength.fit.contentsPct[0]).toBe(0);
+  });
+});
