@@ -1,10 +1,9 @@
 import type { BlendDesign, BlendResult, LimitState } from "../blend/description.js";
-import type { LimitUnit } from "../blend/limits.js";
 import type { BucketChange, PracticalParts } from "../blend/parts.js";
 import type { Relaxation } from "../blend/tradeoffs.js";
 import type { TableBlock } from "../blocks/block.js";
 import type { MaterialConfig, TargetConfig } from "../entries/studyConfig.js";
-import { say, type Text } from "../words/message.js";
+import { say, type Text, wordFor } from "../words/message.js";
 import { digits, fixed, numberColumn, plain } from "./cell.js";
 
 const BOUND_WORDS: Readonly<Record<"-1" | "0" | "1", Text>> = {
@@ -90,12 +89,6 @@ export function blendFitTable(blend: BlendResult): TableBlock {
   };
 }
 
-const UNITS: Readonly<Record<LimitUnit, Text>> = {
-  "%": "%",
-  "per t": say`per t`,
-  "kg per t": say`kg per t`,
-};
-
 const SIDES = { min: say`at least`, max: say`at most` };
 
 /** Where the blend stands against each limit, and which of them hold it. */
@@ -112,8 +105,8 @@ export function blendLimitsTable(design: BlendDesign): TableBlock {
     ],
     rows: design.limits.map(({ label, side, limit, value, unit, active, estimate }) => [
       estimate ? say`${label} (estimate)` : label,
-      say`${SIDES[side]} ${plain(limit)} ${UNITS[unit]}`,
-      say`${digits(value)} ${UNITS[unit]}`,
+      say`${SIDES[side]} ${plain(limit)} ${wordFor(unit)}`,
+      say`${digits(value)} ${wordFor(unit)}`,
       limitStatus({ side, limit, value, active }),
     ]),
     notes: estimates
@@ -150,8 +143,8 @@ export function blendRelaxTable(design: BlendDesign, relaxed: readonly Relaxatio
     ],
     rows: relaxed.map(({ label, side, limit, relaxedTo, unit, gainPct, siteSoilPct, costPerT }) => [
       label,
-      say`${SIDES[side]} ${plain(limit)} ${UNITS[unit]}`,
-      say`${plain(relaxedTo)} ${UNITS[unit]}`,
+      say`${SIDES[side]} ${plain(limit)} ${wordFor(unit)}`,
+      say`${plain(relaxedTo)} ${wordFor(unit)}`,
       fixed(gainPct, 2),
       fixed(siteSoilPct, 1),
       digits(costPerT ?? undefined),

@@ -4,10 +4,10 @@ import type { Fractions } from "../grading/fractions.js";
 import type { HydrometerAnalysis } from "../grading/sedimentation/hydrometer.js";
 import type { JarAnalysis, JarComparison } from "../grading/sedimentation/jar.js";
 import type { PipetteAnalysis } from "../grading/sedimentation/pipette.js";
+import { WATER_SOURCES, type WaterBasis } from "../grading/sedimentation/settling.js";
 import type { SieveAnalysis } from "../grading/sieveAnalysis.js";
-import type { JarLayerName } from "../lab/jar.js";
 import type { Pretreatment } from "../lab/pretreatment.js";
-import { joinTexts, say, type Text } from "../words/message.js";
+import { joinTexts, say, type Text, wordFor } from "../words/message.js";
 import { BLANK, digits, fixed, numberColumn, plain } from "./cell.js";
 
 /** A sieve analysis, coarse to fine, with the balance of masses below it. */
@@ -78,7 +78,7 @@ export function sedimentationTable(name: string, analysis: HydrometerAnalysis): 
       fixed(row.finerOfDispersedPct, 1),
       fixed(row.passingPct, 1),
     ]),
-    ...(notes.length > 0 ? { notes } : {}),
+    notes,
   };
 }
 
@@ -127,6 +127,9 @@ export function sizesTable(caption: string, entries: readonly NamedSizes[]): Tab
       fixed(fractions.gravelPct, 1),
     ]),
     notes: [
+      entries[0].sizes.reading === "size"
+        ? say`D-sizes are read on straight lines between the points, on size.`
+        : say`D-sizes are read on straight lines between the points, on the logarithm of size.`,
       say`Boundaries: clay below ${boundaries.clayMm} mm, silt to ${boundaries.siltMm} mm, sand to ${boundaries.sandMm} mm, gravel to ${boundaries.gravelMm} mm. A dash: the size or fraction lies outside what was measured.`,
     ],
   };
@@ -140,7 +143,6 @@ export function sizesTable(caption: string, entries: readonly NamedSizes[]): Tab
  * pipetteTable("Clay", analysePipette(record, { particleDensityKgM3: 2650, passingSeparatingPct: 40 })).rows // => [["4.7", "20.0", "100", "0.0199", "10.00", "50.0", "20.0"]]
  */
 export function pipetteTable(name: string, analysis: PipetteAnalysis): TableBlock {
-  const notes = pretreatmentNotes(analysis.pretreatment);
   return {
     kind: "table",
     caption: say`Sedimentation with the pipette: ${name}`,
@@ -162,7 +164,7 @@ export function pipetteTable(name: string, analysis: PipetteAnalysis): TableBloc
       fixed(row.finerOfDispersedPct, 1),
       fixed(row.passingPct, 1),
     ]),
-    ...(notes.length > 0 ? { notes } : {}),
+    notes: [...pretreatmentNotes(analysis.pretreatment), waterNote(analysis.water)],
   };
 }
 
@@ -177,11 +179,20 @@ export function pretreatmentNotes(pretreatment: Pretreatment | undefined): Text[
   ];
 }
 
+/** Whose viscosity of water the sizes rest on. */
+function waterNote(water: WaterBasis): Text {
+  const { text, mark } = WATER_SOURCES[water];
+  return say`Viscosity of water: ${text} (${mark}).`;
+}
+
 /** Lines below a hydrometer table: what of it is not as with a standard instrument and a control cylinder. */
 export function sedimentationNotes(
-  analysis: Pick<HydrometerAnalysis, "corrections" | "calibration" | "pretreatment" | "rows">,
+  analysis: Pick<
+    HydrometerAnalysis,
+    "corrections" | "calibration" | "pretreatment" | "rows" | "water"
+  >,
 ): Text[] {
-  const { corrections, calibration, pretreatment, rows } = analysis;
+  const { corrections, calibration, pretreatment, rows, water } = analysis;
   const bs = rows.some(({ bsSizeMm }) => bsSizeMm !== undefined);
   return [
     ...pretreatmentNotes(pretreatment),
@@ -192,6 +203,7 @@ export function sedimentationNotes(
           say`Readings are thousandths above 1. The form of BS 1377-2 (read) takes water as 1 Mg/m³; the curve has the sizes by the density of water at the temperature of the reading.`,
         ]
       : []),
+    waterNote(water),
   ];
 }
 
@@ -223,12 +235,6 @@ function scale(reading: number, bs: boolean): Text {
   return bs ? plain(1000 * (reading - 1)) : plain(reading, 5);
 }
 
-const LAYER_NAMES: Readonly<Record<JarLayerName, Text>> = {
-  "sand and gravel": say`sand and gravel`,
-  silt: say`silt`,
-  clay: say`clay`,
-};
-
 /**
  * A jar test beside the laboratory's fractions: a first guide with the interval that its heights allow.
  *
@@ -258,7 +264,7 @@ export function jarTable(
     rows: shares.map((share, index) => {
       const { laboratoryPct, agrees } = laboratory[index];
       return [
-        LAYER_NAMES[share.name],
+        wordFor(share.name),
         plain(share.heightMm),
         fixed(share.heightSharePct, 0),
         say`${fixed(share.lowPct, 0)} to ${fixed(share.highPct, 0)}`,

@@ -16,6 +16,7 @@ export {
   siteCarbonTable,
 } from "./carbon.js";
 export { aspectTable, characteristicTable } from "./characteristicStrength.js";
+export { computationTable } from "./computation.js";
 export { compareMixTable, costTable } from "./cost.js";
 export {
   jarTable,

@@ -126,8 +126,7 @@ function termNotes({ covariates, batches, basis }: FittedStrength): Text[] {
 function covariateText({ kind, at }: FittedStrength["covariates"][number]): Text {
   if (kind === "ln age") return say`age ${plain(Math.exp(at))} d`;
   const unit = kind === "dry density" ? "kg/m³" : "%";
-  const name = kind === "dry density" ? say`dry density` : say`moisture at test`;
-  return say`${name} ${plain(at)} ${unit}`;
+  return say`${wordFor(kind)} ${plain(at)} ${unit}`;
 }
 
 /** The fitted strength and its bounds at each tested content and at the chosen one. */

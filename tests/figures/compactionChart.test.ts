@@ -30,6 +30,14 @@ const GOOD = [
   [12.2, 2068],
   [14.4, 1996],
 ] as const;
+/** Near enough to a parabola for the least-squares fit to be chosen, which has intervals. */
+const SMOOTH = [
+  [7, 1878],
+  [9, 1988],
+  [11, 2055],
+  [13, 2061],
+  [15, 2019],
+] as const;
 const named = (figure: { readonly data: readonly object[] }, name: string) =>
   (figure.data as readonly Trace[]).filter((trace) => trace.name.includes(name));
 
@@ -55,6 +63,8 @@ describe("compactionChart", () => {
   });
 
   it("shades the window of moisture and gives the optimum its intervals", () => {
+    const analysis = analyseCompaction(record(SMOOTH), { particleDensityKgM3: 2650 });
+    const chart = renderAll(compactionChart("Compaction", analysis, "SI"));
     const window = moistureWindow(analysis)!;
     const [shade] = named(chart, "98 % of the maximum");
     expect([Math.min(...shade.x), Math.max(...shade.x)]).toEqual([

@@ -10,7 +10,7 @@ import {
   operatingCharacteristic,
 } from "../../strength/control/acceptance.js";
 import type { ControlChart, ControlPoint } from "../../strength/control/controlChart.js";
-import { joinTexts, say, type Text } from "../../words/message.js";
+import { joinTexts, say, type Text, wordFor } from "../../words/message.js";
 import { type Figure, figureOf } from "../figure.js";
 import { baseLayout, PALETTE } from "../style.js";
 
@@ -20,11 +20,6 @@ const SIGNALS: Readonly<Record<Signal, Text>> = {
   "outside-limits": say`outside the limits`,
   "run-of-eight": say`eight in a row on one side`,
   "spread-outside-limits": say`spread outside its limit`,
-};
-
-const KINDS: Readonly<Record<ControlChart["kind"], Text>> = {
-  means: say`means`,
-  "single blocks": say`single blocks`,
 };
 
 /** The signals of a lot in words; empty where it has none. */
@@ -126,7 +121,7 @@ function lotsText(
   const stress = (mpa: number) => formatQuantity(mpa, "stress", units);
   const required = say`Required: ${stress(requiredMpa)}.`;
   if (centreMpa === null || lowMpa === null || highMpa === null) return say`${message} ${required}`;
-  return say`Control chart of ${points.length} lots (${KINDS[kind]}). Centre ${stress(centreMpa)}, limits ${stress(lowMpa)} and ${stress(highMpa)}. ${required} ${message}`;
+  return say`Control chart of ${points.length} lots (${wordFor(kind)}). Centre ${stress(centreMpa)}, limits ${stress(lowMpa)} and ${stress(highMpa)}. ${required} ${message}`;
 }
 
 const STEPS = 60;

@@ -4,6 +4,7 @@ import type { Recipe } from "../../batch/recipe.js";
 import { scaleRecipe } from "../../batch/scaleRecipe.js";
 import { type WeighedBatch, weighOut } from "../../batch/weighOut.js";
 import { type BucketBatch, wholeBuckets } from "../../batch/wholeBuckets.js";
+import type { SiteConfig } from "../../entries/studyConfig.js";
 import { formatFixed, type UnitSystem } from "../../quantities/format.js";
 import { convertFromBase } from "../../quantities/units.js";
 import { type MixWater, mixWater } from "../../study/mixWater.js";
@@ -51,7 +52,7 @@ export function siteMix(result: StudyResult, options: SiteOptions): SiteMix | un
     density: { best, low, high },
     bagMassKg: config.cement.bagMassKg,
   });
-  const { trial } = site;
+  const trialKg = site.trial && trialDryMassKg(mix, site.trial);
   return {
     counted,
     batch,
@@ -59,16 +60,26 @@ export function siteMix(result: StudyResult, options: SiteOptions): SiteMix | un
     ...(counted.batch
       ? { grading: gradingChange(curves, mix.recipe.materials, counted.materials) }
       : {}),
-    ...(trial
+    ...(site.trial && trialKg !== undefined
       ? {
           trial: weighOut(
-            scaleRecipe(mix.recipe, trial.dryMassKg / mix.recipe.dryMassKg),
-            trial.scaleStepKg,
+            scaleRecipe(mix.recipe, trialKg / mix.recipe.dryMassKg),
+            site.trial.scaleStepKg,
           ),
         }
       : {}),
     element: amounts,
   };
+}
+
+/** Dry soil and aggregate of the trial batch: as entered, or what rams the blocks of its form full. */
+function trialDryMassKg(
+  { density, recipe }: MixStudy,
+  { dryMassKg, form }: NonNullable<SiteConfig["trial"]>,
+): number | undefined {
+  if (dryMassKg !== undefined || !form) return dryMassKg;
+  const volumeM3 = form.lengthM * form.widthM * form.heightM * form.blocks;
+  return (volumeM3 * density.valueKgM3) / (1 + recipe.cementPct / 100);
 }
 
 /** Loose volume of what fills one lift, or nothing where a bulk density is missing. */
