@@ -69,7 +69,10 @@ export { analysePipette } from "./sedimentation/pipette.js";
 export {
   type SettlingInput,
   stokesDiameter,
+  WATER_SOURCES,
+  type WaterBasis,
   type WaterProperties,
+  waterBasis,
   waterProperties,
 } from "./sedimentation/settling.js";
 export type {

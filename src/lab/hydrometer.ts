@@ -1,5 +1,6 @@
 import { type Finding, type FindingWords, finding } from "../findings/finding.js";
 import { joinTexts, say } from "../words/message.js";
+import { METHOD_FACT, readMethod } from "./method.js";
 import { PRETREATMENT_FACTS, type Pretreatment, readPretreatment } from "./pretreatment.js";
 import type { SheetGrid } from "./sheet/grid.js";
 import {
@@ -95,7 +96,7 @@ export const HYDROMETER_LAYOUT: SheetLayout = {
   title: say`hydrometer sheet`,
   facts: [
     textRule("hydrometer", "hydrometer", { required: true }),
-    textRule("method", "method"),
+    METHOD_FACT,
     numberRule("dryMassG", "dry mass", "mass", { required: true, positive: true }),
     sieveRule("separatingSizeMm", "separating sieve", { required: true }),
     numberRule("meniscusCorrection", "meniscus correction", "number", { required: true, min: 0 }),
@@ -147,7 +148,7 @@ export function readHydrometer(grid: SheetGrid): SheetReading<HydrometerRecord> 
     const record: HydrometerRecord = {
       file,
       hydrometer,
-      ...(typeof facts.method === "string" ? { method: facts.method } : {}),
+      ...readMethod(sheet),
       dryMassG: facts.dryMassG as number,
       separatingSizeMm: facts.separatingSizeMm as number,
       meniscusCorrection: difference(facts.meniscusCorrection as number),

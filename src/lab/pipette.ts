@@ -1,8 +1,9 @@
 import { type Finding, finding } from "../findings/finding.js";
 import { say } from "../words/message.js";
+import { METHOD_FACT, readMethod } from "./method.js";
 import { PRETREATMENT_FACTS, type Pretreatment, readPretreatment } from "./pretreatment.js";
 import type { SheetGrid } from "./sheet/grid.js";
-import { cellPlace, numberRule, type SheetLayout, sieveRule, textRule } from "./sheet/layout.js";
+import { cellPlace, numberRule, type SheetLayout, sieveRule } from "./sheet/layout.js";
 import { readRecord, type SheetReading } from "./sheet/readSheet.js";
 
 /** A pipette analysis as read from its sheet. */
@@ -40,7 +41,7 @@ const from0 = { required: true, min: 0 };
 export const PIPETTE_LAYOUT: SheetLayout = {
   title: say`pipette sheet`,
   facts: [
-    textRule("method", "method"),
+    METHOD_FACT,
     numberRule("dryMassG", "dry mass", "mass", above0),
     sieveRule("separatingSizeMm", "separating sieve", { required: true }),
     numberRule("cylinderVolumeCm3", "cylinder volume", "volume", above0),
@@ -104,6 +105,7 @@ export function readPipette(grid: SheetGrid): SheetReading<PipetteRecord> {
     findings.push(...treated.findings);
     const record: PipetteRecord = {
       file,
+      ...readMethod(sheet),
       dryMassG: facts.dryMassG as number,
       separatingSizeMm: facts.separatingSizeMm as number,
       cylinderVolumeCm3: cylinder as number,

@@ -72,7 +72,20 @@ describe("a hydrometer sheet with separate corrections", () => {
     const table = renderAll(sedimentationTable("soil", b));
     expect(table.columns.map(({ header }) => header)).toContain("Control, computed");
     expect(table.notes?.join(" ")).toContain("No control cylinder was read");
-    expect(sedimentationTable("soil", a).notes).toBeUndefined();
+    expect(renderAll(sedimentationTable("soil", a)).notes).toEqual([
+      expect.stringMatching(/^Viscosity of water: IAPWS.* \(from memory\)\.$/),
+    ]);
+  });
+
+  it("names the form of the test, which decides whose viscosity of water is taken", async () => {
+    const { record } = await read(
+      readHydrometer,
+      sheet("152H", "method,Hydrometer analysis ASTM D422", ...CONTROLLED),
+    );
+    expect(record.method).toBe("Hydrometer analysis ASTM D422");
+    const { water, rows } = analyseHydrometer(record, INPUT);
+    expect(water).toBe("ASTM D422");
+    expect(rows[0].viscosityMPaS).toBeCloseTo(1.0087, 2);
   });
 
   it("warm water lowers the computed control", async () => {
@@ -215,7 +228,7 @@ describe("a BS hydrometer", () => {
     const depthMm = 200 - (24.5 * 115) / 30;
     expect(row.effectiveDepthCm).toBeCloseTo(depthMm / 10, 9);
     expect(row.finerOfDispersedPct).toBeCloseTo((100 * 2.65 * 23.5) / (50 * 1.65), 6);
-    expect(row.bsSizeMm).toBeCloseTo(0.005531 * Math.sqrt((1.0087 * depthMm) / (1.65 * 8)), 9);
+    expect(row.bsSizeMm).toBeCloseTo(0.005531 * Math.sqrt((1.0016 * depthMm) / (1.65 * 8)), 6);
     expect(Math.abs(row.sizeMm / (row.bsSizeMm ?? 0) - 1)).toBeLessThan(0.002);
     const { columns, rows } = renderAll(sedimentationTable("soil", analysis));
     expect(columns.map(({ header }) => header)).toContain("Size, form of BS 1377-2");
@@ -245,6 +258,7 @@ describe("a pretreatment", () => {
     ]);
     expect(renderAll(sedimentationTable("soil", analysis)).notes).toEqual([
       expect.stringContaining("organic matter removed with hydrogen peroxide; 3.2 %"),
+      expect.stringContaining("Viscosity of water"),
     ]);
   });
 

@@ -16,10 +16,10 @@ const JAR = "sheets/site-soil-jar.csv";
  */
 const finerPct = (sizeMm: number) =>
   Math.min(100, Math.max(0, 12 + (40.16 * Math.log(sizeMm / 0.001)) / Math.log(63)));
-/** Stokes' law at 20 °C by hand: 1.0087 mPa·s and 998.23 kg/m³ (ICT table, read). */
+/** Stokes' law at 20 °C by hand: 1.0016 mPa·s (IAPWS, from memory) and 998.23 kg/m³ (ICT table, read). */
 const stokesMm = (depthMm: number, timeMin: number, density = 2680) =>
   1000 *
-  Math.sqrt((18 * 1.0087e-3 * (depthMm / 1000)) / ((density - 998.23) * 9.80665 * timeMin * 60));
+  Math.sqrt((18 * 1.0016e-3 * (depthMm / 1000)) / ((density - 998.23) * 9.80665 * timeMin * 60));
 
 const TIMES = [1, 2, 4, 8, 15, 30, 60, 240, 1440];
 
@@ -106,11 +106,11 @@ describe("pipette and hydrometer", () => {
     expect(clay.high).toBeGreaterThan(clay.low);
     expect(soil.fractions.clayPct).toBeGreaterThan(clay.low);
     expect(soil.fractions.clayPct).toBeLessThan(clay.high);
-    const { rows, caption } = renderAll(
-      pipetteTable("soil", soil.pipette ?? { points: [], rows: [], findings: [] }),
-    );
+    if (!soil.pipette) throw new Error("no pipette");
+    const { rows, caption, notes } = renderAll(pipetteTable("soil", soil.pipette));
     expect(rows).toHaveLength(TIMES.length);
     expect(caption).toContain("pipette");
+    expect(notes?.[0]).toMatch(/^Viscosity of water: IAPWS/);
   });
 
   it("are not both taken, and their sheets stand in the annex", async () => {

@@ -10,7 +10,7 @@ import { formatPlain } from "../../quantities/format.js";
 import { say, type Text } from "../../words/message.js";
 import type { GradingPoint } from "../curve.js";
 import { effectiveDepth, hydrometerDepth, UNITS_152H_PER_GRAVITY } from "./hydrometerDepth.js";
-import { stokesDiameter, waterProperties } from "./settling.js";
+import { stokesDiameter, type WaterBasis, waterBasis, waterProperties } from "./settling.js";
 import {
   percentFindings,
   pretreatmentFindings,
@@ -46,6 +46,8 @@ export interface HydrometerAnalysis {
   readonly rows: readonly HydrometerAnalysisRow[];
   /** Factor a of the 152H scale for particles that are not of 2650 kg/m³; 1 for the 151H, whose formula needs none. */
   readonly densityFactor: number;
+  /** Whose viscosity of water the sizes rest on. */
+  readonly water: WaterBasis;
   /** As the sheet gives them; absent where it does not. */
   readonly corrections?: HydrometerCorrections;
   readonly calibration?: HydrometerCalibration;
@@ -70,7 +72,7 @@ export interface HydrometerInput {
  * 152H: 100 Rc a / W (read, atechcenter.com hyd11) with a = 1.65 G / (2.65 (G − 1)), from memory;
  * 151H and BS, in specific gravity: (100 000 / W) G / (G − 1) Rc (ASTM D422, from memory; the same as
  * the form of BS 1377-2, read, with thousandths).
- * Size: Stokes' law with {@link waterProperties} and the depth of {@link hydrometerDepth} where there is
+ * Size: Stokes' law with the {@link waterProperties} that belong to the form of test, and the depth of {@link hydrometerDepth} where there is
  * a calibration, else of {@link effectiveDepth}; no remembered K table.
  * Percent of the whole sample: times the passing of the separating sieve / 100 (read, hyd12).
  * G = particle density / 1000 kg/m³.
@@ -110,6 +112,7 @@ export function analyseHydrometer(
     points: sedimentationPoints(rows, input.passingSeparatingPct),
     rows,
     densityFactor,
+    water: waterBasis(record.method),
     ...(corrections ? { corrections } : {}),
     ...(calibration ? { calibration } : {}),
     ...(pretreatment ? { pretreatment } : {}),
@@ -149,7 +152,7 @@ function analyseReading(
 ): HydrometerAnalysisRow[] {
   const { timeMin, reading, control, temperatureC, row } = record.readings[index];
   const { calibration, particleDensityKgM3, passingSeparatingPct, pctPerUnit } = input;
-  const water = waterProperties(temperatureC);
+  const water = waterProperties(temperatureC, waterBasis(record.method));
   const trueReading = reading + record.meniscusCorrection;
   const effectiveDepthCm = calibration
     ? hydrometerDepth(calibration, trueReading)

@@ -158,7 +158,7 @@ export function jarComparison(
       finding(
         "note",
         "jar-against-laboratory",
-        { file, row: layers[index].row, column: "layer", value: wordFor(name) },
+        { file, row: layers[index].row, column: "layer", value: name },
         {
           message: say`The jar allows ${formatFixed(lowPct, 0)} to ${formatFixed(highPct, 0)} % of ${wordFor(name)} by mass, the laboratory measured ${formatFixed(laboratoryPct, 1)} %.`,
           expected: say`the laboratory's share within what the height of the layer allows`,

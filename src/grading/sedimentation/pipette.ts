@@ -3,7 +3,7 @@ import type { PipetteRecord } from "../../lab/pipette.js";
 import type { Pretreatment } from "../../lab/pretreatment.js";
 import { say } from "../../words/message.js";
 import type { GradingPoint } from "../curve.js";
-import { stokesDiameter, waterProperties } from "./settling.js";
+import { stokesDiameter, type WaterBasis, waterBasis, waterProperties } from "./settling.js";
 import {
   percentFindings,
   pretreatmentFindings,
@@ -33,6 +33,8 @@ export interface PipetteAnalysis {
   readonly points: readonly GradingPoint[];
   /** In the order of time. */
   readonly rows: readonly PipetteAnalysisRow[];
+  /** Whose viscosity of water the sizes rest on. */
+  readonly water: WaterBasis;
   /** As the sheet gives it. */
   readonly pretreatment?: Pretreatment;
   readonly findings: readonly Finding[];
@@ -72,9 +74,10 @@ export function analysePipette(record: PipetteRecord, input: PipetteInput): Pipe
   for (const [name, value] of Object.entries({ dryMassG, cylinderVolumeCm3, pipetteVolumeCm3 })) {
     if (!(value > 0)) throw new RangeError(`invalid \`${name}\`: ${value}; expected above 0`);
   }
+  const basis = waterBasis(record.method);
   const rows = record.samples.flatMap((sample): PipetteAnalysisRow[] => {
     const { row, timeMin, depthMm, temperatureC, solidsG } = sample;
-    const water = waterProperties(temperatureC);
+    const water = waterProperties(temperatureC, basis);
     if (!water) return [];
     const finerG = (solidsG * cylinderVolumeCm3) / pipetteVolumeCm3 - record.dispersantG;
     const finerOfDispersedPct = (100 * finerG) / dryMassG;
@@ -103,6 +106,7 @@ export function analysePipette(record: PipetteRecord, input: PipetteInput): Pipe
   return {
     points,
     rows,
+    water: basis,
     ...(pretreatment ? { pretreatment } : {}),
     findings: checkPipette(record, rows),
   };
