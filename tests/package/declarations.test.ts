@@ -43,6 +43,9 @@ it("the public declarations are understood by the notebook kernel's TypeScript",
       .getPreEmitDiagnostics(program)
       .map(({ messageText }) => typescript.flattenDiagnosticMessageText(messageText, "\n"));
   };
+  const room = `import { parseSieve } from "loambook/quantities";\nparseSieve("No. 4");\n`;
+  expect(diagnose(room)).toEqual([]);
+  expect(diagnose(room.replace("quantities", "quantity"))).toHaveLength(1);
   const good = `import { parseSieve } from "loambook";\nconst size: number | undefined = parseSieve("No. 4");\nexport { size };\n`;
   expect(diagnose(good)).toEqual([]);
   // The types are really seen: a wrong use is refused.
