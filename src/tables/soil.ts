@@ -133,7 +133,6 @@ export function compactionTable(compaction: CompactionAnalysis, units: UnitSyste
     notes: peak
       ? [
           say`Optimum ${fixed(peak.optimumWaterPct, 1)} % water${interval(peak.optimumInterval95, (value) => fixed(value, 1))}, maximum dry density ${formatQuantity(peak.maximumDryDensityKgM3, "density", units, 4)}${interval(peak.maximumInterval95, density)}; method: ${wordFor(peak.method)}.`,
-          PEAK_RULE,
           ...compaction.alternatives.map(
             (other) =>
               say`By ${wordFor(other.method)}: ${fixed(other.optimumWaterPct, 1)} %, ${density(other.maximumDryDensityKgM3)} ${displayUnit("density", units)}.`,
