@@ -1,0 +1,242 @@
+import { beforeAll, describe, expect, it } from "vitest";
+import type { TableBlock } from "../../src/blocks/block.js";
+import type { StudyResult } from "../../src/study/studyResult.js";
+import { siteOrderList } from "../../src/tables/quantities.js";
+import {
+  siteBucketCard,
+  siteMoistureCard,
+  siteSheets,
+  trialMass,
+} from "../../src/tables/site/crewCards.js";
+import { bucketSize, buckets, liquid } from "../../src/tables/site/crewMix.js";
+import { siteFieldTests } from "../../src/tables/site/fieldTestForms.js";
+import { siteBlockLabels, siteCuringLog } from "../../src/tables/site/logAndLabels.js";
+import { mixCard } from "../../src/tables/site/mixCard.js";
+import type { SiteSheet } from "../../src/tables/site/siteSheet.js";
+import { render, renderAll } from "../../src/words/render.js";
+import { EXAMPLE_NAMES, exampleResult } from "../support/exampleResult.js";
+import { headsOf, itemsOf, notesOf, rowsOf } from "./blockText.js";
+
+/** From memory: pound and US gallon by definition. */
+const POUND_KG = 0.45359237;
+const GALLON_L = 3.785411784;
+
+const tableOf = (sheet: SiteSheet, at = 0) =>
+  sheet.blocks.filter((block): block is TableBlock => block.kind === "table")[at];
+const textOf = (sheet: SiteSheet) => JSON.stringify(renderAll(sheet.blocks));
+/** Three significant digits, as a mass is printed. */
+const three = (value: number) => {
+  const decimals = Math.max(0, 2 - Math.floor(Math.log10(Math.abs(value))));
+  return value.toFixed(decimals);
+};
+
+const results = new Map<string, StudyResult>();
+beforeAll(async () => {
+  for (const name of EXAMPLE_NAMES) results.set(name, await exampleResult(name));
+}, 60_000);
+
+describe.each([
+  ["reading-room", "kg", 1],
+  ["bus-shelter", "lb", POUND_KG],
+] as const)("the cards of %s", (name, unit, kg) => {
+  const mass = (kilograms: number) => `${three(kilograms / kg)} ${unit}`;
+
+  it("mix card: shares, parts with their size, moist masses and water of the record", () => {
+    const result = results.get(name)!;
+    const { recipe, parts, water, quantities } = result.mix!;
+    const card = mixCard(result);
+    const rows = rowsOf(tableOf(card));
+    const partsOf = new Map(parts.materials.map((line) => [line.id, line.parts]));
+    expect(rows.slice(0, -2)).toEqual(
+      recipe.materials.map(({ id, name: material, sharePct, dryMassKg }) => {
+        const { moisturePct } = result.config.materials.find((one) => one.id === id)!;
+        return [
+          render(material),
+          sharePct.toFixed(1),
+          String(partsOf.get(id)),
+          mass(dryMassKg * (1 + moisturePct / 100)),
+        ];
+      }),
+    );
+    expect(rows.at(-2)).toEqual([
+      result.config.cement.name,
+      `${recipe.cementPct} (of dry mass)`,
+      String(parts.cement!.parts),
+      mass((recipe.dryMassKg * recipe.cementPct) / 100),
+    ]);
+    const litres = water.window.toAddKg.target;
+    expect(rows.at(-1)?.[3]).toBe(
+      unit === "kg" ? `${litres.toFixed(1)} L` : `${(litres / GALLON_L).toFixed(2)} gal`,
+    );
+    const partL = recipe.looseVolumeL! / parts.total!;
+    expect(headsOf(tableOf(card))).toEqual([
+      "Put in",
+      "Share [%]",
+      unit === "kg" ? `Parts of ${three(partL)} L` : `Parts of ${three(partL / 28.316846592)} ft³`,
+      "Moist mass",
+    ]);
+    const items = itemsOf(card.blocks.find(({ kind }) => kind === "keyValues"));
+    expect(items.Batches).toBe(`${Math.ceil(quantities.batches)} in all`);
+    expect(items.Water).toContain(`best ${recipe.targetMoisturePct.toFixed(1)} %`);
+    const { low, high } = water.window.moisturePct;
+    expect(items.Water).toContain(`the mix at ${low.toFixed(1)} to ${high.toFixed(1)} %`);
+  });
+
+  it("no card or list names a material without a share", () => {
+    const result = results.get(name)!;
+    const used = new Set(result.mix!.recipe.materials.map(({ id }) => id));
+    for (const sheet of [...siteSheets(result), mixCard(result), siteOrderList(result)]) {
+      for (const { id, name: material } of result.config.materials) {
+        if (!used.has(id)) expect(textOf(sheet), sheet.name).not.toContain(material);
+      }
+    }
+  });
+
+  it("gloves stand wherever a hand meets wet mix, silica where dry material is handled", () => {
+    const result = results.get(name)!;
+    const wet = [...siteSheets(result), mixCard(result), siteOrderList(result)];
+    for (const sheet of wet) expect(textOf(sheet), sheet.name).toMatch(/gloves/i);
+    for (const sheet of [mixCard(result), siteBucketCard(result)]) {
+      expect(textOf(sheet), sheet.name).toContain("ilica dust");
+    }
+  });
+
+  it("moisture card: the range, and water that falls as the heaps get damper", () => {
+    const result = results.get(name)!;
+    const card = siteMoistureCard(result);
+    const { moisturePct, targetMoisturePct } = result.mix!.water.window;
+    expect(rowsOf(tableOf(card))).toEqual([
+      [moisturePct.low, targetMoisturePct, moisturePct.high].map((pct) => `${pct.toFixed(1)} %`),
+    ]);
+    const water = tableOf(card, 3);
+    const heaps = headsOf(water).slice(1).map(Number.parseFloat);
+    const poured = rowsOf(water)[0].slice(1).map(Number.parseFloat);
+    heaps.forEach((pct, at) => {
+      if (at > 0) expect(pct).toBeCloseTo(heaps[at - 1] + 1, 6);
+      if (at > 0) expect(poured[at]).toBeLessThan(poured[at - 1]);
+    });
+  });
+});
+
+describe("the bucket card", () => {
+  it("start, aim and never above, in litres and kilograms, with a trial beside them", () => {
+    const result = results.get("reading-room")!;
+    const options = { bucketL: 12, trial: { dryMassKg: 5, scaleStepKg: 0.01 } };
+    const table = tableOf(siteBucketCard(result, options));
+    expect(headsOf(table)).toEqual(["Put in", "Buckets", "On a scale, moist mass", "Trial batch"]);
+    const rows = rowsOf(table);
+    const water = rows.slice(-3);
+    expect(water.map(([label]) => label)).toEqual([
+      "Water, start with",
+      "Water, aim for",
+      "Water, never above",
+    ]);
+    const litres = water.map(([, text]) => Number.parseFloat(text));
+    expect(litres[0]).toBeLessThan(litres[1]);
+    expect(litres[1]).toBeLessThan(litres[2]);
+    for (const [, litre, kilogram] of water) {
+      expect(Number.parseFloat(kilogram)).toBeCloseTo(Number.parseFloat(litre), 0);
+    }
+    // 5 kg of soil and aggregate, dry; the trial holds what the recipe has, not what the buckets make.
+    const { recipe } = result.mix!;
+    for (const [at, { sharePct, id }] of recipe.materials.entries()) {
+      const { moisturePct } = result.config.materials.find((one) => one.id === id)!;
+      const moist = ((5 * sharePct) / 100) * (1 + moisturePct / 100);
+      expect(Number.parseFloat(rows[at][3])).toBeCloseTo(moist, 1);
+    }
+    expect(rows.find(([label]) => label === "Cement")?.[3]).toBe(
+      `${((5 * recipe.cementPct) / 100).toFixed(2)} kg`,
+    );
+    expect(water.map((row) => row[3] === "–")).toEqual([true, false, true]);
+    expect(notesOf(table)[0]).toContain(`asked for: ${recipe.cementPct} %.`);
+  });
+
+  it("a trial asked for by its form holds what fills it", () => {
+    const result = results.get("reading-room")!;
+    const form = { lengthM: 0.3, widthM: 0.2, heightM: 0.1, blocks: 3, lifts: 2 };
+    const table = tableOf(siteBucketCard(result, { trial: { form, scaleStepKg: 0.01 } }));
+    const { density, recipe } = result.mix!;
+    const dryKg = (0.018 * density.valueKgM3) / (1 + recipe.cementPct / 100);
+    expect(rowsOf(table).find(([label]) => label === "Cement")?.[3]).toBe(
+      `${((dryKg * recipe.cementPct) / 100).toFixed(2)} kg`,
+    );
+  });
+
+  it("counts in halves, and in the units of the crew", () => {
+    expect([0.5, 1, 2.5, 12].map(buckets)).toEqual(["½", "1", "2½", "12"]);
+    expect(render(bucketSize(18.92705892, "US"))).toBe("5 gal");
+    expect(render(bucketSize(12.5, "SI"))).toBe("12.5 L");
+    expect(render(liquid(10, "US"))).toBe("2.64 gal");
+    expect(render(liquid(10.26, "SI"))).toBe("10.3 L");
+    expect(render(trialMass(1, "US"))).toBe("2.20 lb");
+    expect(render(trialMass(1.234, "SI"))).toBe("1.23 kg");
+  });
+});
+
+describe("log, labels and forms", () => {
+  it("a line a lift and a line a day, under their heads", () => {
+    const result = results.get("reading-room")!;
+    const log = siteCuringLog(result, { strippingHours: 36, dampDays: 5 });
+    const making = tableOf(log);
+    const curing = tableOf(log, 1);
+    expect(making.rows).toHaveLength(result.mix!.quantities.lifts);
+    expect(rowsOf(curing).map(([day]) => day)).toEqual(["1", "2", "3", "4", "5"]);
+    expect(headsOf(curing)).toEqual([
+      "Day",
+      "Date",
+      "Damp?",
+      "Covered?",
+      "Coldest",
+      "Cracks, damage, rain",
+      "By",
+    ]);
+    const items = itemsOf(log.blocks[0]);
+    expect(items["Strip forms after"]).toContain("36 hours");
+    expect(items["Keep damp for"]).toContain("5 days");
+    const { cementPct } = result.mix!.recipe;
+    expect(items.Mix).toMatch(new RegExp(`^cement ${cementPct} %, water `));
+  });
+
+  it("labels are numbered through, two in a row, with cement and age", () => {
+    const result = results.get("reading-room")!;
+    const rows = rowsOf(tableOf(siteBlockLabels(result, { labels: 3 })));
+    const { cementPct } = result.mix!.recipe;
+    const { ageDays } = result.config.strength.requirement;
+    expect(rows[0].map((text) => text.split("\n")[0])).toEqual([
+      `Block 1 · cement ${cementPct} %`,
+      `Block 2 · cement ${cementPct} %`,
+    ]);
+    expect(rows[0][0].split("\n")[3]).toBe(`Test at ${ageDays} days, on ________`);
+    expect(rows[1][1]).toBe("–");
+  });
+
+  it("a field test says what was seen, what it means and how that is known", () => {
+    const test = {
+      id: "t",
+      name: "Test",
+      asks: "What?",
+      tools: "a jar",
+      steps: ["Fill.", "Wait."],
+      readings: [{ label: "Height", unit: "mm" }, { label: "Colour" }],
+      conclusions: [{ seen: "clear", means: "little clay", basis: "memory" }],
+      doesNotTell: "Amounts.",
+      notToBeMistakenFor: "another",
+      settledBy: "a laboratory",
+      source: "Handbook",
+    };
+    const sheet = siteFieldTests([test as never]);
+    expect(rowsOf(tableOf(sheet))).toEqual([
+      ["With", "a jar"],
+      ["1", "Fill."],
+      ["2", "Wait."],
+    ]);
+    expect(rowsOf(tableOf(sheet, 1))).toEqual([
+      ["Height, mm", ""],
+      ["Colour", ""],
+    ]);
+    expect(rowsOf(tableOf(sheet, 2))).toEqual([["clear", "little clay (from memory)"]]);
+    expect(renderAll(sheet.blocks.at(-1))).toMatchObject({
+      text: "It does not tell: Amounts. Not to be mistaken for another. Settled by: a laboratory.",
+    });
+  });
+});
