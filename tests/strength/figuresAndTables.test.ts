@@ -12,7 +12,7 @@ import {
   CHARACTERISTIC_RULES,
   characteristicStrength,
 } from "../../src/strength/characteristicStrength.js";
-import { acceptanceRisks, judgeLot } from "../../src/strength/control/acceptance.js";
+import { acceptanceRisks } from "../../src/strength/control/acceptance.js";
 import { controlChart } from "../../src/strength/control/controlChart.js";
 import { testProgramme } from "../../src/strength/programme.js";
 import { type FitStrengthOptions, fitStrength } from "../../src/strength/regression/fit.js";
@@ -22,7 +22,6 @@ import { residualChecks } from "../../src/strength/regression/residuals.js";
 import { robustStrength } from "../../src/strength/regression/robustFit.js";
 import { compareTrials } from "../../src/strength/trials.js";
 import { aspectTable, characteristicTable } from "../../src/tables/characteristicStrength.js";
-import { acceptanceTable, lotJudgementTable, lotsTable } from "../../src/tables/quality.js";
 import {
   formsTable,
   influenceTable,
@@ -50,7 +49,7 @@ const rule = { kind: "mean-and-least", blocks: 5, meanMpa: 2.07, leastMpa: 1.72 
 const risks = acceptanceRisks(rule, { sdMpa: 0.25 });
 const figures = renderAll([
   residualsChart("Residuals", fit, "SI"),
-  lotsChart("Lots", chart, "SI"),
+  lotsChart("Lots", chart, "SI", 2),
   operatingCharacteristicChart("Acceptance", rule, risks, { sdMpa: 0.25, units: "US" }),
 ]);
 
@@ -99,7 +98,6 @@ describe("tables", () => {
     characteristicTable(rules, "SI"),
     aspectTable([{ block, corrected }], "SI"),
     programmeTable(programme),
-    lotsTable(chart, "SI"),
     trialsTable(trials),
     trialDifferencesTable(compareTrials(trials)),
   ]);
@@ -126,17 +124,6 @@ describe("tables", () => {
     expect(programmeTable(programme).rows.map(([id]) => id)).toEqual(
       programme.blocks.map(({ id }) => id),
     );
-  });
-
-  it("print the user's own frequency and basis, and the steps after a failure", () => {
-    const entered = {
-      frequency: "one lot of 5 blocks each day of ramming",
-      basis: "engineer's value",
-    };
-    const items = acceptanceTable(risks, entered, "SI").items.map(({ value }) => value);
-    expect(items).toEqual(expect.arrayContaining([entered.frequency, entered.basis]));
-    const judged = renderAll(lotJudgementTable(judgeLot(rule, [1.5, 2, 2, 2, 2]), "SI"));
-    expect(judged.items.filter(({ label }) => label.startsWith("Step")).length).toBeGreaterThan(3);
   });
 });
 

@@ -165,7 +165,7 @@ export function siteBlockLabels(result: StudyResult, options: SiteOptions = {}):
     );
   const page = (first: number): ReportBlock => ({
     kind: "table",
-    caption: say`Cut along the lines, tie on in a clear bag, scratch the number into the block`,
+    caption: say`Cut along the lines, tie on in a clear bag; with gloves on, scratch the number into the block`,
     columns: [{ header: "" }, { header: "" }],
     rows: Array.from({ length: Math.ceil(Math.min(PER_PAGE, labels - first + 1) / 2) }, (_, row) =>
       [first + 2 * row, first + 2 * row + 1].map((number) =>
@@ -173,7 +173,7 @@ export function siteBlockLabels(result: StudyResult, options: SiteOptions = {}):
       ),
     ),
   });
-  const blocks: ReportBlock[] = [page(1), siteCautions(["cured-strength"]), GLOVES];
+  const blocks: ReportBlock[] = [page(1), siteCautions(["cured-strength"])];
   for (let first = PER_PAGE + 1; first <= labels; first += PER_PAGE) {
     blocks.push({ kind: "pageBreak" }, page(first));
   }
