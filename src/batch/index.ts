@@ -62,6 +62,16 @@ export {
 } from "./fieldTests.js";
 export { type FormworkDuration, type FormworkUse, formworkDuration } from "./formworkDuration.js";
 export { type GradingChange, gradingChange } from "./gradingChange.js";
+export {
+  type BucketMeasure,
+  type MeasuredForm,
+  type MeasuredLine,
+  type MixRecord,
+  type MixRecordInput,
+  type MixState,
+  type MixTolerances,
+  mixRecord,
+} from "./mixRecord.js";
 export type {
   LiftSize,
   Recipe,
@@ -83,6 +93,7 @@ export {
   volumeParts,
 } from "./volumeParts.js";
 export {
+  type MoistureLimits,
   type WaterByMoisture,
   type WaterWindow,
   waterByMoisture,

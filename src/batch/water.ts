@@ -17,6 +17,11 @@ export interface WaterWindow {
   readonly toAddKg: { readonly low: number; readonly target: number; readonly high: number };
 }
 
+/** How dry and how wet a mix may be rammed: both ends, or points to each side of the target. */
+export type MoistureLimits =
+  | { readonly driestPct: number; readonly wettestPct: number }
+  | { readonly tolerancePct: number };
+
 /**
  * Gives the water to pour into a batch for the driest, the wanted and the wettest mix that may be rammed.
  *
@@ -33,12 +38,7 @@ export interface WaterWindow {
  * const batch = recipe({ materials, cementPct: 8, cementBulkDensityKgM3: 1200, targetMoisturePct: 10, batchDryMassKg: 100 });
  * waterWindow(batch, { tolerancePct: 1 }).toAddKg // => { low: 3.72, target: 4.8, high: 5.88 }
  */
-export function waterWindow(
-  recipe: Recipe,
-  window:
-    | { readonly driestPct: number; readonly wettestPct: number }
-    | { readonly tolerancePct: number },
-): WaterWindow {
+export function waterWindow(recipe: Recipe, window: MoistureLimits): WaterWindow {
   const { targetMoisturePct, water } = recipe;
   if ("tolerancePct" in window) checkNotNegative("tolerancePct", window.tolerancePct);
   const moisturePct =

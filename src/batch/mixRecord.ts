@@ -1,0 +1,504 @@
+import { LEAST_SHARE_PCT } from "../blend/design.js";
+import { type Finding, finding } from "../findings/finding.js";
+import { checkPositive, wholeCount } from "../quantities/checkNumber.js";
+import { formatFixed, formatPlain } from "../quantities/format.js";
+import type { Interval } from "../quantities/interval.js";
+import { joinTexts, say, type Text } from "../words/message.js";
+import {
+  type EarthElement,
+  type ElementAmounts,
+  type ElementOptions,
+  elementQuantities,
+} from "./element.js";
+import {
+  type Recipe,
+  type RecipeInput,
+  type RecipeLine,
+  type RecipeMaterial,
+  recipe,
+  usedLines,
+} from "./recipe.js";
+
+import { type SuppliedAmount, type SupplyTerms, suppliedAmounts } from "./supply.js";
+import { type MoistureLimits, type WaterWindow, waterWindow } from "./water.js";
+import { bestWholeParts, searchableTotal } from "./wholeParts.js";
+
+/**
+ * How far a mix has been proved. `proposed`: the blend is computed, nothing was made of it; `trial`: for
+ * test blocks only; `tested`: compaction and blocks were made of it, and its cement rests on them.
+ */
+export type MixState = "proposed" | "trial" | "tested";
+
+/** How far the work may stand from the mix, percent of the dry mass of soil and aggregate. */
+export interface MixTolerances {
+  /** By material id; a material that is not here may have any share. */
+  readonly shares: Readonly<Record<string, Interval | undefined>>;
+  /** Both sides. Left out: any cement. */
+  readonly cement?: Interval;
+}
+
+export interface MixRecordInput extends RecipeInput {
+  readonly state: MixState;
+  /** What the state rests on, or what is missing to the next one. */
+  readonly reasons: readonly Text[];
+  readonly water: MoistureLimits;
+  readonly tolerances: MixTolerances;
+  /** How the crew measures by volume; left out, there are no buckets. */
+  readonly buckets?: BucketMeasure;
+  /** What a scale shows at the least; left out, masses are not rounded. */
+  readonly scaleStepKg?: number;
+  /** What is to be rammed; left out, there is no number of batches and no order. */
+  readonly element?: Pick<ElementOptions, "density" | "bagMassKg"> & {
+    readonly shape: EarthElement;
+  };
+  /** How the materials come, by id, the cement under `cement`. */
+  readonly supply?: Readonly<Record<string, SupplyTerms | undefined>>;
+}
+
+export interface BucketMeasure {
+  /** Struck level: measure it with water. */
+  readonly bucketL: number;
+  /** Default 1; half buckets are tried too where whole ones leave the tolerances. */
+  readonly step?: 1 | 0.5;
+  /** Default `scale`. */
+  readonly cementBy?: "scale" | "bucket";
+}
+
+/** One material in a form of the batch: what is measured out, and what that is beside the record. */
+export interface MeasuredLine {
+  readonly id: string;
+  readonly name: Text;
+  /** Buckets, parts or kilograms as shovelled; null for cement by scale beside buckets: its mass is exact. */
+  readonly measure: number | null;
+  readonly dryMassKg: number;
+  readonly moistMassKg: number;
+  /** Dry mass in this form less dry mass in the record's batch. */
+  readonly changeKg: number;
+  /** Of the dry soil and aggregate in this form; for cement the cement content. */
+  readonly sharePct: number;
+  /** Null where any share will do. */
+  readonly tolerance: Interval | null;
+  readonly withinTolerance: boolean;
+}
+
+/** The batch of the record measured out in some way. */
+export interface MeasuredForm {
+  readonly by: "buckets" | "parts" | "scale";
+  /** Litres of a bucket or part, kilograms of the scale's step. */
+  readonly size: number;
+  /** Smallest part of the size that is used. */
+  readonly step: number;
+  readonly materials: readonly MeasuredLine[];
+  /** Null without cement in the mix. */
+  readonly cement: MeasuredLine | null;
+  /** Of the form with the record's water to add, on the base of the recipe. */
+  readonly moisturePct: number;
+  /** Every share, the cement and the moisture. */
+  readonly withinTolerance: boolean;
+  /** For the crew: that it may be used, or what is wrong and what to do. */
+  readonly message: Text;
+}
+
+/** One mix as everybody gets it: what cards, lists, tables and pages say of it is read from here. */
+export interface MixRecord {
+  readonly state: MixState;
+  readonly reasons: readonly Text[];
+  /** Those with a share, of the dry mass of soil and aggregate. */
+  readonly shares: readonly {
+    readonly id: string;
+    readonly name: Text;
+    readonly sharePct: number;
+    readonly tolerance: Interval | null;
+  }[];
+  /** Materials of the study that are not in the mix. */
+  readonly notUsed: readonly { readonly id: string; readonly name: Text }[];
+  readonly cementPct: number;
+  readonly cementTolerance: Interval | null;
+  /** One batch: dry and moist masses, cement, water. The only batch that anything speaks of. */
+  readonly batch: Recipe;
+  /** Dry mass of soil and aggregate that was asked for; whole buckets may make it a little less. */
+  readonly askedDryMassKg: number;
+  /** Water for one batch, from the driest to the wettest mix. */
+  readonly water: WaterWindow;
+  /** The same batch in buckets; null where none are wanted or none will do: see `messages`. */
+  readonly buckets: MeasuredForm | null;
+  /** The same batch in whole parts of one size; null without bulk densities or parts that will do. */
+  readonly parts: MeasuredForm | null;
+  /** The same batch rounded to the scale; null without a scale. */
+  readonly scale: MeasuredForm | null;
+  readonly element: ElementAmounts | null;
+  /** Whole batches for the element, the last perhaps not full; null without an element. */
+  readonly batches: number | null;
+  /** What to bring to the site; null without an element. */
+  readonly order: readonly SuppliedAmount[] | null;
+  readonly tolerances: MixTolerances;
+  /** Whether every form keeps to the tolerances. */
+  readonly withinTolerance: boolean;
+  /** What a crew has to be told: forms that are missing, or that leave the tolerances. */
+  readonly messages: readonly Text[];
+  readonly findings: readonly Finding[];
+}
+
+/**
+ * Makes the one record that recipe, buckets, whole parts, water, number of batches and order list are read
+ * from, so that two pages cannot speak of two batches.
+ *
+ * The shares and the cement content are the mix; the batch is its size. Where the crew counts buckets, the
+ * batch is made just as large as the soil and aggregate in them, so that a batch by buckets and one by mass
+ * are one batch: the same dry mass, the same cement, the same water, the same number of them. Buckets and
+ * parts are searched in all whole ratios: first at the step and total that were asked for, then in half
+ * buckets and up to sixty parts, until one keeps to the tolerances; the nearest is given otherwise, and
+ * the record says what is wrong with it.
+ *
+ * A part is as large as makes one batch: size = dry mass of soil and aggregate / Σ (parts × loose density).
+ *
+ * @returns findings where a material has a share above 0 that cannot be weighed (it is left out), and those
+ * of the recipe and the element.
+ * @throws RangeError as `recipe`, `waterWindow` and `elementQuantities`. Source: own arithmetic.
+ *
+ * @example
+ * const materials = [{ id: "soil", name: "Soil", sharePct: 70, looseBulkDensityKgM3: 1200, moisturePct: 6 }, { id: "sand", name: "Sand", sharePct: 30, looseBulkDensityKgM3: 1500, moisturePct: 4 }, { id: "gravel", name: "Gravel", sharePct: 0, moisturePct: 1 }];
+ * const tolerances = { shares: { soil: { low: 66.5, high: 73.5 }, sand: { low: 28.5, high: 31.5 } }, cement: { low: 7.6, high: 8.4 } };
+ * const record = mixRecord({ state: "proposed", reasons: [], materials, cementPct: 8, cementBulkDensityKgM3: 1200, targetMoisturePct: 10, batchDryMassKg: 100, water: { tolerancePct: 1 }, tolerances, buckets: { bucketL: 10 } });
+ * record.notUsed.map(({ id }) => id) // => ["gravel"]
+ * record.buckets.materials.map(({ measure }) => measure) // => [5.5, 2]
+ * [record.batch.dryMassKg, record.batch.cement.dryMassKg] // => [96, 7.68]
+ * [...record.parts.materials.map(({ measure }) => measure), record.parts.cement.measure] // => [9, 3, 1]
+ * record.parts.size // => 6.2745
+ */
+export function mixRecord(input: MixRecordInput): MixRecord {
+  const { state, reasons, tolerances, element: wall } = input;
+  const { used, notUsed, tooSmall } = sortedMaterials(input.materials);
+  const asked = recipe({ ...input, materials: used });
+  const counted = input.buckets && countBuckets(asked, input.buckets, tolerances);
+  const { file = "study.yaml" } = input;
+  const batch = recipe({
+    ...input,
+    materials: used,
+    batchDryMassKg: counted ? counted.soilKg : asked.dryMassKg,
+    mixerVolumeL: undefined,
+    lift: undefined,
+  });
+  const water = waterWindow(batch, input.water);
+  const context: FormContext = { batch, water, tolerances };
+  const buckets = counted ? measuredForm("buckets", counted, context) : null;
+  const parts = partsForm(context);
+  const scale = input.scaleStepKg === undefined ? null : scaleForm(input.scaleStepKg, context);
+  const quantities = wall && elementQuantities(wall.shape, { ...wall, recipe: batch, file });
+  const amounts = quantities?.amounts ?? null;
+  const forms = [buckets, parts, scale].filter((form) => form !== null);
+  return {
+    state,
+    reasons,
+    shares: batch.materials.map(({ id, name, sharePct }) => ({
+      id,
+      name,
+      sharePct,
+      tolerance: tolerances.shares[id] ?? null,
+    })),
+    notUsed: notUsed.map(({ id, name }) => ({ id, name })),
+    cementPct: batch.cementPct,
+    cementTolerance: tolerances.cement ?? null,
+    batch,
+    askedDryMassKg: asked.dryMassKg,
+    water,
+    buckets,
+    parts,
+    scale,
+    element: amounts,
+    batches: amounts && wholeCount(amounts.batches),
+    order: amounts && suppliedAmounts(amounts.mix, input.supply ?? {}),
+    tolerances,
+    withinTolerance: forms.every((form) => form.withinTolerance),
+    messages: [
+      ...missingForms(input, batch, { buckets, parts }),
+      ...forms.filter((form) => !form.withinTolerance).map(({ message }) => message),
+    ],
+    findings: [
+      ...tooSmall.map((material) => tooSmallFinding(material, file)),
+      ...batch.findings,
+      ...(quantities?.findings ?? []),
+    ],
+  };
+}
+
+/** Rounding error is no breach of a tolerance. */
+const SLACK = 1e-9;
+
+/** A share is there or is none; what lies between is noise that no scale shows. */
+function sortedMaterials(materials: readonly RecipeMaterial[]) {
+  const isNone = ({ sharePct }: RecipeMaterial) =>
+    sharePct >= 0 && sharePct < LEAST_SHARE_PCT * (1 - SLACK);
+  const notUsed = materials.filter(isNone);
+  const tooSmall = notUsed.filter(({ sharePct }) => sharePct > 0);
+  const rest = materials.filter((material) => !isNone(material));
+  // What was too small goes to the others.
+  const total = rest.reduce((sum, { sharePct }) => sum + sharePct, 0);
+  const used =
+    tooSmall.length === 0
+      ? rest
+      : rest.map((material) => ({ ...material, sharePct: (100 * material.sharePct) / total }));
+  return { used, notUsed, tooSmall };
+}
+
+function tooSmallFinding({ id, name, sharePct }: RecipeMaterial, file: string): Finding {
+  return finding(
+    "error",
+    "share-too-small",
+    { file, column: `materials.${id}`, value: `${sharePct} %` },
+    {
+      message: say`${name}: a share this small cannot be weighed, so the mix was made without it.`,
+      expected: say`none, or at least ${LEAST_SHARE_PCT} % of the dry soil and aggregate`,
+      remedy: say`Leave the material out, or give it a smallest share.`,
+    },
+  );
+}
+
+interface FormContext {
+  readonly batch: Recipe;
+  readonly water: WaterWindow;
+  readonly tolerances: MixTolerances;
+}
+
+function isWithin(value: number, interval: Interval | null | undefined): boolean {
+  if (interval === null || interval === undefined) return true;
+  return value >= interval.low - SLACK && value <= interval.high + SLACK;
+}
+
+/** Litres of loose material hold so many kilograms of it dry. */
+function kgPerL({ dryMassKg, looseVolumeL }: RecipeLine): number {
+  return dryMassKg / looseVolumeL!;
+}
+
+/** Whether mass shares of what is counted, the cement last if it is counted too, keep to the tolerances. */
+function keepsTolerances(
+  { materials }: Recipe,
+  shares: readonly number[],
+  { shares: bands, cement }: MixTolerances,
+): boolean {
+  const soil = materials.reduce((sum, _, index) => sum + shares[index], 0);
+  const counted = shares.length > materials.length;
+  if (counted && !isWithin((100 * shares[materials.length]) / soil, cement)) return false;
+  return materials.every(({ id }, index) => isWithin((100 * shares[index]) / soil, bands[id]));
+}
+
+interface Counted {
+  readonly sizeL: number;
+  readonly step: number;
+  /** Buckets or parts of each material, the cement last where it is counted. */
+  readonly counts: readonly number[];
+  /** Dry mass of soil and aggregate in them. */
+  readonly soilKg: number;
+}
+
+/** A batch this full is full; less is taken only where nothing fuller keeps to the tolerances. */
+const FULL_PCT = 90;
+
+/** Counts buckets into the room that the asked batch takes; null where not every material gets one. */
+function countBuckets(
+  asked: Recipe,
+  { bucketL, step = 1, cementBy = "scale" }: BucketMeasure,
+  tolerances: MixTolerances,
+): Counted | null {
+  checkPositive("buckets.bucketL", bucketL);
+  if (asked.looseVolumeL === null) return null;
+  const lines = cementBy === "scale" ? asked.materials : usedLines(asked);
+  const roomL = lines.reduce((sum, { looseVolumeL }) => sum + looseVolumeL!, 0);
+  const steps = step === 1 ? [1, 0.5] : [0.5];
+  const tries = [
+    ...steps.map((each) => ({ each, fillPct: FULL_PCT, strict: true })),
+    ...steps.map((each) => ({ each, fillPct: 0, strict: true })),
+    // Nothing keeps to the tolerances: the finest comes nearest.
+    { each: 0.5, fillPct: FULL_PCT, strict: false },
+    { each: 0.5, fillPct: 0, strict: false },
+  ];
+  for (const { each, fillPct, strict } of tries) {
+    const most = Math.floor(roomL / (bucketL * each) + SLACK);
+    const ratio = wholeRatio(asked, lines, searchableTotal(lines.length, most), {
+      tolerances: strict ? tolerances : null,
+      accepts: (total) => total * Math.floor(most / total) >= (most * fillPct) / 100,
+    });
+    if (ratio === null) continue;
+    const times = Math.floor(most / ratio.reduce((sum, count) => sum + count, 0));
+    const counts = ratio.map((count) => count * times * each);
+    return { sizeL: bucketL, step: each, counts, soilKg: soilIn(asked, counts, bucketL) };
+  }
+  return null;
+}
+
+/** Sums of parts that are tried one after the other: few are easier to count. */
+const PART_TOTALS = [20, 30, 40, 60];
+
+/** The batch in whole parts by loose volume, as few as keep to the tolerances. */
+function partsForm(context: FormContext): MeasuredForm | null {
+  const { batch, tolerances } = context;
+  if (batch.looseVolumeL === null) return null;
+  const lines = usedLines(batch);
+  const totals = [
+    ...new Set(PART_TOTALS.map((total) => searchableTotal(lines.length, total))),
+  ].filter((total) => total >= lines.length);
+  const tries = [
+    ...totals.map((total) => ({ total, bands: tolerances })),
+    ...totals.slice(-1).map((total) => ({ total, bands: null })),
+  ];
+  for (const { total, bands } of tries) {
+    const counts = wholeRatio(batch, lines, total, { tolerances: bands });
+    if (counts === null) continue;
+    const sizeL = batch.dryMassKg / soilIn(batch, counts, 1);
+    return measuredForm("parts", { sizeL, step: 1, counts, soilKg: batch.dryMassKg }, context);
+  }
+  return null;
+}
+
+function soilIn({ materials }: Recipe, counts: readonly number[], sizeL: number): number {
+  return materials.reduce((sum, line, index) => sum + counts[index] * sizeL * kgPerL(line), 0);
+}
+
+/** The whole-number ratio nearest to the recipe; with no tolerances, cement is at least never less. */
+function wholeRatio(
+  from: Recipe,
+  lines: readonly RecipeLine[],
+  maxTotal: number,
+  limits: {
+    readonly tolerances: MixTolerances | null;
+    readonly accepts?: (total: number) => boolean;
+  },
+): readonly number[] | null {
+  const { tolerances, accepts = () => true } = limits;
+  const mass = lines.reduce((sum, { dryMassKg }) => sum + dryMassKg, 0);
+  const cementCounted = lines.length > from.materials.length;
+  const found = bestWholeParts({
+    densities: lines.map(kgPerL),
+    shares: lines.map(({ dryMassKg }) => dryMassKg / mass),
+    maxTotal,
+    cementIndex: cementCounted && !tolerances?.cement ? lines.length - 1 : null,
+    accepts: (total, shares) =>
+      accepts(total) && (tolerances === null || keepsTolerances(from, shares, tolerances)),
+  });
+  return found?.parts ?? null;
+}
+
+/** What is counted, set beside the batch of the record. */
+function measuredForm(
+  by: "buckets" | "parts",
+  { sizeL, step, counts }: Counted,
+  context: FormContext,
+): MeasuredForm {
+  const { batch } = context;
+  const lines = usedLines(batch);
+  const dryMasses = lines.map((line, index) =>
+    counts[index] === undefined ? line.dryMassKg : counts[index] * sizeL * kgPerL(line),
+  );
+  const measures = lines.map((_, index) => counts[index] ?? null);
+  return formOf({ by, size: sizeL, step, measures, dryMasses }, context);
+}
+
+/** What a scale of some step shows. */
+function scaleForm(stepKg: number, context: FormContext): MeasuredForm {
+  checkPositive("scaleStepKg", stepKg);
+  const lines = usedLines(context.batch);
+  const measures = lines.map(({ moistMassKg }) => Math.round(moistMassKg / stepKg) * stepKg);
+  const dryMasses = lines.map(
+    ({ dryMassKg, moistMassKg }, index) => measures[index] * (dryMassKg / moistMassKg),
+  );
+  return formOf({ by: "scale", size: stepKg, step: 1, measures, dryMasses }, context);
+}
+
+function formOf(
+  measured: Pick<MeasuredForm, "by" | "size" | "step"> & {
+    readonly measures: readonly (number | null)[];
+    readonly dryMasses: readonly number[];
+  },
+  { batch, water, tolerances }: FormContext,
+): MeasuredForm {
+  const { by, size, step, measures, dryMasses } = measured;
+  const soilKg = batch.materials.reduce((sum, _, index) => sum + dryMasses[index], 0);
+  const all = usedLines(batch).map((line, index): MeasuredLine => {
+    const { id, name } = line;
+    const dryMassKg = dryMasses[index];
+    const sharePct = (100 * dryMassKg) / soilKg;
+    const band = id === "cement" ? tolerances.cement : tolerances.shares[id];
+    return {
+      id,
+      name,
+      measure: measures[index],
+      dryMassKg,
+      moistMassKg: dryMassKg * (line.moistMassKg / line.dryMassKg),
+      changeKg: dryMassKg - line.dryMassKg,
+      sharePct,
+      tolerance: band ?? null,
+      withinTolerance: dryMassKg > 0 && isWithin(sharePct, band),
+    };
+  });
+  const materials = all.slice(0, batch.materials.length);
+  const cement = all[batch.materials.length] ?? null;
+  const dryKg = batch.moistureOf === "all-solids" ? soilKg + (cement?.dryMassKg ?? 0) : soilKg;
+  const wetKg = all.reduce((sum, line) => sum + line.moistMassKg - line.dryMassKg, 0);
+  const moisturePct = (100 * (wetKg + batch.water.toAddKg)) / dryKg;
+  const outside = all.filter((line) => !line.withinTolerance);
+  // Heaps that are too wet are told by the water, not by how they are measured out.
+  const moist = batch.status === "too-wet" || isWithin(moisturePct, water.moisturePct);
+  return {
+    by,
+    size,
+    step,
+    materials,
+    cement,
+    moisturePct,
+    withinTolerance: outside.length === 0 && moist,
+    message: formWords(by, outside, moist ? null : moisturePct),
+  };
+}
+
+function formWords(
+  by: MeasuredForm["by"],
+  outside: readonly MeasuredLine[],
+  moisturePct: number | null,
+): Text {
+  if (outside.length === 0 && moisturePct === null) {
+    if (by === "buckets") return say`The mix may be made by these buckets.`;
+    if (by === "parts") return say`The mix may be made by these parts.`;
+    return say`The mix may be weighed on this scale.`;
+  }
+  const wrong = joinTexts(
+    [
+      ...outside.map(outsideWords),
+      moisturePct === null ? undefined : say`water ${formatFixed(moisturePct, 1)} %`,
+    ],
+    "; ",
+  );
+  if (by === "buckets") {
+    return say`Do not use these buckets: they make another mix (${wrong}). Weigh every material, or take a smaller bucket.`;
+  }
+  if (by === "parts") {
+    return say`Do not use these parts: they make another mix (${wrong}). Weigh every material.`;
+  }
+  return say`Do not use this scale: it makes another mix (${wrong}). Take a finer scale, or a larger batch.`;
+}
+
+function outsideWords({ name, sharePct, tolerance }: MeasuredLine): Text {
+  const is = formatFixed(sharePct, 2);
+  return tolerance === null
+    ? say`${name} ${is} %`
+    : say`${name} ${is} %, where ${formatFixed(tolerance.low, 2)} to ${formatFixed(tolerance.high, 2)} % are allowed`;
+}
+
+function missingForms(
+  { buckets: measure }: MixRecordInput,
+  batch: Recipe,
+  forms: Pick<MixRecord, "buckets" | "parts">,
+): Text[] {
+  if (batch.looseVolumeL === null) {
+    return [say`A loose bulk density is missing: weigh every material.`];
+  }
+  const missing: Text[] = [];
+  if (measure && forms.buckets === null) {
+    missing.push(
+      say`Buckets of ${formatPlain(measure.bucketL)} L are too large for this batch: weigh every material, or take a smaller bucket.`,
+    );
+  }
+  if (forms.parts === null) {
+    missing.push(say`No whole parts make this mix: weigh every material.`);
+  }
+  return missing;
+}
