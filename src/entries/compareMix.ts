@@ -1,9 +1,6 @@
-import { say } from "../words/message.js";
 import { density, group, type Kind, names, optional, percent, required, text } from "./kinds.js";
 import type { CompareConfig } from "./studyConfig.js";
-
-/** The worth of rounding in shares that sum to 100 %. */
-const SUM_SLACK_PCT = 0.05;
+import { SHARES_SUM } from "./trials.js";
 
 /** `compare-mix`: shares and a cement content to hold the chosen mix against. */
 export const compareMix: Kind<CompareConfig> = group(
@@ -37,16 +34,6 @@ export const compareMix: Kind<CompareConfig> = group(
   },
   {
     name: "CompareConfig",
-    checks: [
-      {
-        at: "shares",
-        holds: ({ sharesPct }) => {
-          const sum = Object.values(sharesPct).reduce((total, share) => total + share, 0);
-          return Math.abs(sum - 100) <= SUM_SLACK_PCT;
-        },
-        message: say`The shares do not sum to 100 %.`,
-        expected: say`shares that sum to 100 %`,
-      },
-    ],
+    checks: [SHARES_SUM],
   },
 );

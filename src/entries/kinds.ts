@@ -826,13 +826,9 @@ export function forms<const F extends Readonly<Record<string, Kind<unknown>>>>(
         problems: read.problems.map((problem) => {
           const own = problem.code === "unknown-key" && problem.path.length === path.length + 1;
           if (!own || !keys.has(String(problem.value))) return problem;
-          const fitting = (problem.known ?? []).join(", ");
-          return {
-            ...problem,
-            code: "wrong-value",
-            message: misplaced,
-            expected: say`one of ${fitting}`,
-          };
+          const { path: place, value: key = "", known = [] } = problem;
+          const below = isGroup(written) ? written[key] : undefined;
+          return wrong(place, below, misplaced, say`one of ${known.join(", ")}`).problems[0];
         }),
       };
     },

@@ -1,7 +1,9 @@
 import { say } from "../words/message.js";
 import {
+  byDefault,
   group,
   type Kind,
+  list,
   number,
   oneOf,
   optional,
@@ -39,18 +41,56 @@ const forms = group({
   ),
 });
 
-const trial = group({
-  "dry-mass": required(
-    "dryMassKg",
-    quantity("kg", { above: 0, example: "10 kg" }),
-    "Dry mass of soil and aggregate in it.",
+const trialForm = group({
+  length: required("lengthM", quantity("m", { above: 0, example: "100 mm" }), "Inside the form."),
+  width: required("widthM", quantity("m", { above: 0, example: "100 mm" }), "Inside the form."),
+  height: required(
+    "heightM",
+    quantity("m", { above: 0, example: "100 mm" }),
+    "Of the block after ramming.",
   ),
-  "scale-step": required(
-    "scaleStepKg",
-    quantity("kg", { above: 0, example: "10 g" }),
-    "The least that the scale for it shows.",
+  blocks: required(
+    "blocks",
+    number({ whole: true, min: 1, max: 200, example: 6 }),
+    "Blocks of one batch.",
+  ),
+  lifts: byDefault(
+    "lifts",
+    number({ whole: true, min: 1, max: 20, example: 3 }),
+    1,
+    "Lifts of one block.",
   ),
 });
+
+const trial = group(
+  {
+    "dry-mass": optional(
+      "dryMassKg",
+      quantity("kg", { above: 0, example: "10 kg" }),
+      "Dry mass of soil and aggregate in it.",
+    ),
+    form: optional("form", trialForm, "The form that it must fill, in place of its dry mass."),
+    "scale-step": required(
+      "scaleStepKg",
+      quantity("kg", { above: 0, example: "10 g" }),
+      "The least that the scale for it shows.",
+    ),
+    cement: optional(
+      "cementPct",
+      list(percent("6 %", 50), { min: 1, max: 8 }),
+      "Cement contents to make blocks with; left out, those of the blocks made so far.",
+    ),
+  },
+  {
+    checks: [
+      {
+        holds: ({ dryMassKg, form }) => (dryMassKg === undefined) !== (form === undefined),
+        message: say`A trial batch is sized either by its mass or by the form that it fills.`,
+        expected: say`dry-mass or form, one of the two`,
+      },
+    ],
+  },
+);
 
 /** `site`: what the crew works with. Every key may be left out; the sheet says where a default was used. */
 export const site: Kind<SiteConfig> = group(
@@ -110,7 +150,11 @@ export const site: Kind<SiteConfig> = group(
       forms,
       "The forms at hand and the pace of the work; left out, no days are counted.",
     ),
-    trial: optional("trial", trial, "A small batch to try first, shown beside the full one."),
+    trial: optional(
+      "trial",
+      trial,
+      "A small batch to make test blocks of, or to try first beside the full one.",
+    ),
   },
   {
     name: "SiteConfig",

@@ -17,6 +17,7 @@ import {
 } from "./kinds.js";
 import { sheet } from "./sheets.js";
 import type { CovariateConfig, RequirementConfig, StrengthConfig } from "./studyConfig.js";
+import { crushed } from "./trials.js";
 
 const requirement: Kind<RequirementConfig> = group(
   {
@@ -43,6 +44,11 @@ const requirement: Kind<RequirementConfig> = group(
         (pct) => pct / 100,
       ),
       "Confidence of that bound; in the result 0 to 1.",
+    ),
+    crushed: optional(
+      "crushed",
+      crushed,
+      "How the blocks are that the requirement speaks of; moist is at the moisture of curing.",
     ),
     basis: required(
       "basis",

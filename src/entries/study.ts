@@ -29,6 +29,7 @@ import { strength } from "./strength.js";
 import type { StudyConfig } from "./studyConfig.js";
 import { carbon } from "./supply.js";
 import { limits, target } from "./target.js";
+import { tested, trials } from "./trials.js";
 
 /** The value of `format` in a `study.yaml` of this version. */
 export const STUDY_FORMAT = "loambook-study/1";
@@ -147,6 +148,17 @@ export const STUDY: Kind<StudyConfig> = group(
     ),
     cement: required("cement", cement, "The cement, as bought."),
     strength: required("strength", strength, "The blocks, the curve and the requirement."),
+    tested: optional(
+      "tested",
+      tested,
+      "Which blend the study's own compaction and block sheets are of, and how the blocks were crushed.",
+    ),
+    trials: optional("trials", trials, "Further blends that blocks were made of."),
+    "mix-from": optional(
+      "mixFrom",
+      text("less-sand"),
+      "The trial whose blend is to be built, “tested” or an id of trials; left out, the one that the proposed blend matches.",
+    ),
     batch: requiredInline(
       group({
         "dry-mass": required(

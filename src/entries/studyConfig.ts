@@ -204,12 +204,27 @@ export interface SiteConfig {
     /** Length of a working day. */
     readonly workingHoursADay: number;
   };
-  /** A small batch to try first, shown beside the full one. */
+  /** A small batch to make test blocks of, or to try first beside the full one. */
   readonly trial?: {
     /** Dry mass of soil and aggregate in it. */
-    readonly dryMassKg: number;
+    readonly dryMassKg?: number;
+    /** The form that it must fill, in place of its dry mass. */
+    readonly form?: {
+      /** Inside the form. */
+      readonly lengthM: number;
+      /** Inside the form. */
+      readonly widthM: number;
+      /** Of the block after ramming. */
+      readonly heightM: number;
+      /** Blocks of one batch. */
+      readonly blocks: number;
+      /** Lifts of one block. Default 1. */
+      readonly lifts: number;
+    };
     /** The least that the scale for it shows. */
     readonly scaleStepKg: number;
+    /** Cement contents to make blocks with; left out, those of the blocks made so far. */
+    readonly cementPct?: readonly number[];
   };
 }
 
@@ -237,6 +252,42 @@ export interface CompareConfig {
   readonly basis: string;
 }
 
+export interface TrialConfig {
+  /** Short name that “mix-from” uses. */
+  readonly id: string;
+  /** Name as it is printed; left out, the id. */
+  readonly name?: string;
+  /** Shares of the dry mass of soil and aggregate by material id; what is not named has none. */
+  readonly sharesPct: Readonly<Record<string, number>>;
+  /** Sheet of the compaction test of this blend; without it no mix follows from it. */
+  readonly compaction?: SheetSource;
+  /** Sheet of the crushed blocks of this blend. */
+  readonly blocks: SheetSource;
+  /** How the blocks were when they were crushed; moist is at the moisture of curing. */
+  readonly crushed?: "dry" | "moist" | "soaked";
+  /** How the blocks were cured, in your words. */
+  readonly curing?: string;
+  /** Shape of the blocks. */
+  readonly shape?: "cube" | "prism" | "cylinder";
+  /** Sheet of what was seen on the trial's blocks: texture, edges, cracks, colour when dry. */
+  readonly looks?: SheetSource;
+}
+
+export interface TestedConfig {
+  /** Name as it is printed. */
+  readonly name?: string;
+  /** Shares of the dry mass of soil and aggregate by material id; what is not named has none. */
+  readonly sharesPct?: Readonly<Record<string, number>>;
+  /** How the blocks were when they were crushed; moist is at the moisture of curing. */
+  readonly crushed?: "dry" | "moist" | "soaked";
+  /** How the blocks were cured, in your words. */
+  readonly curing?: string;
+  /** Shape of the blocks. */
+  readonly shape?: "cube" | "prism" | "cylinder";
+  /** Sheet of what was seen on the trial's blocks: texture, edges, cracks, colour when dry. */
+  readonly looks?: SheetSource;
+}
+
 export type RequirementStatistic = "mean" | "prediction" | "tolerance";
 
 export interface RequirementConfig {
@@ -248,6 +299,8 @@ export interface RequirementConfig {
   readonly statistic: RequirementStatistic;
   /** Confidence of that bound; in the result 0 to 1. */
   readonly confidence: number;
+  /** How the blocks are that the requirement speaks of; moist is at the moisture of curing. */
+  readonly crushed?: "dry" | "moist" | "soaked";
   /** Code, clause or engineer's letter that asks for it; printed as it stands. */
   readonly basis: string;
 }
@@ -399,6 +452,12 @@ export interface StudyConfig {
   readonly cement: CementConfig;
   /** The blocks, the curve and the requirement. */
   readonly strength: StrengthConfig;
+  /** Which blend the study's own compaction and block sheets are of, and how the blocks were crushed. */
+  readonly tested?: TestedConfig;
+  /** Further blends that blocks were made of. */
+  readonly trials?: readonly TrialConfig[];
+  /** The trial whose blend is to be built, “tested” or an id of trials; left out, the one that the proposed blend matches. */
+  readonly mixFrom?: string;
   /** Dry mass of soil and aggregate in a batch. */
   readonly batchDryMassKg: number;
   /** What is to be built. */
