@@ -91,16 +91,19 @@ function gallons(litres: number): number {
   return convertFromBase(1000 * litres, "gal", "volume");
 }
 
+/** Litres or US gallons, which are written alike in every language. */
+const LIQUID_UNIT: Readonly<Record<UnitSystem, string>> = { SI: "L", US: "gal" };
+
 /** Water to pour: tenths of a litre, or hundredths of a US gallon. */
 export function liquid(litres: number, units: UnitSystem): Text {
-  return units === "SI"
-    ? say`${formatFixed(litres, 1)} L`
-    : say`${formatFixed(gallons(litres), 2)} gal`;
+  const amount = units === "SI" ? formatFixed(litres, 1) : formatFixed(gallons(litres), 2);
+  return say`${amount} ${LIQUID_UNIT[units]}`;
 }
 
 /** The volume of a bucket, without zeros that say nothing. */
 export function bucketSize(litres: number, units: UnitSystem): Text {
-  return units === "SI" ? say`${plain(litres)} L` : say`${plain(gallons(litres), 3)} gal`;
+  const amount = units === "SI" ? plain(litres) : plain(gallons(litres), 3);
+  return say`${amount} ${LIQUID_UNIT[units]}`;
 }
 
 /** Whole and half buckets as they are called out: 3½. */
