@@ -27,11 +27,12 @@ export interface ActiveSetProgramme {
  *
  * @param z A point that meets the conditions; overwritten with the solution.
  */
+// biome-ignore lint/complexity/noExcessiveCognitiveComplexity: one iteration, read beside its source
 export function activeSetSolve(
   programme: ActiveSetProgramme,
   z: Float64Array,
 ): { set: WorkingSet; converged: boolean; iterations: number } {
-  const { unknowns, lower, upper, limits } = programme;
+  const { unknowns, limits } = programme;
   const set = new WorkingSet(programme);
   const most = 100 + 20 * (unknowns + limits.length);
   /** Conditions that, let go, came straight back: their multipliers are noise until z moves. */
@@ -41,18 +42,15 @@ export function activeSetSolve(
   for (let iterations = 1; iterations <= most; iterations++) {
     if (set.factorise() > 0) {
       set.findDirection(z);
-      const block = nearestBlock(set, z, stalled > unknowns);
-      for (let j = 0; j < unknowns; j++) z[j] += block.length * set.direction[j];
+      const stop = nearestStop(set, z, stalled > unknowns);
+      for (let j = 0; j < unknowns; j++) z[j] += stop.length * set.direction[j];
       clamp(set, z);
-      const at = block.condition;
+      const at = stop.condition;
       if (at >= 0) {
-        if (at < unknowns) {
-          set.bounds[at] = set.direction[at] < 0 ? -1 : 1;
-          z[at] = set.direction[at] < 0 ? lower[at] : upper[at];
-        } else set.held[at - unknowns] = 1;
-        if (block.length > 0) barred.fill(0);
-        if (block.length === 0 && at === released) barred[at] = 1;
-        stalled = block.length > 0 ? 0 : stalled + 1;
+        hold(set, z, at);
+        if (stop.length > 0) barred.fill(0);
+        if (stop.length === 0 && at === released) barred[at] = 1;
+        stalled = stop.length > 0 ? 0 : stalled + 1;
         released = -1;
         continue;
       }
@@ -61,12 +59,29 @@ export function activeSetSolve(
     set.findMultipliers(z);
     released = worstCondition(set, z, barred, stalled > unknowns);
     if (released < 0) return { set, converged: true, iterations };
-    if (released < unknowns) set.bounds[released] = 0;
-    else set.held[released - unknowns] = 0;
+    letGo(set, released);
   }
   set.factorise();
   set.findMultipliers(z);
   return { set, converged: false, iterations: most };
+}
+
+/** Holds a condition that stopped a step; an unknown stands on its bound from then on. */
+function hold(set: WorkingSet, z: Float64Array, condition: number): void {
+  const { unknowns, lower, upper } = set.programme;
+  if (condition >= unknowns) {
+    set.held[condition - unknowns] = 1;
+    return;
+  }
+  const falls = set.direction[condition] < 0;
+  set.bounds[condition] = falls ? -1 : 1;
+  z[condition] = falls ? lower[condition] : upper[condition];
+}
+
+function letGo(set: WorkingSet, condition: number): void {
+  const { unknowns } = set.programme;
+  if (condition < unknowns) set.bounds[condition] = 0;
+  else set.held[condition - unknowns] = 0;
 }
 
 /** Rounding must not carry a free unknown past its bound. */
@@ -82,35 +97,42 @@ function worstCondition(
   barred: Uint8Array,
   lowestFirst: boolean,
 ): number {
-  const { programme, bounds, held, boundMultipliers, rowMultipliers } = set;
-  const { unknowns, lower, upper, limits, equalities, target } = programme;
-  let size = 0;
-  for (const value of target) size += value * value;
-  let length = 0;
-  for (const value of z) length += Math.abs(value);
-  let worst = 16 * Number.EPSILON * (Math.sqrt(size) + length);
+  const { unknowns, limits } = set.programme;
+  let worst = 16 * Number.EPSILON * sizeOf(set.programme, z);
   let found = -1;
   for (let c = 0; c < unknowns + limits.length; c++) {
-    let wrong: number;
-    if (c < unknowns) {
-      if (bounds[c] === 0 || lower[c] === upper[c] || barred[c]) continue;
-      wrong = boundMultipliers[c] * bounds[c];
-    } else {
-      const row = c - unknowns;
-      if (row < equalities || !held[row] || barred[c]) continue;
-      wrong = rowMultipliers[row];
-    }
-    if (wrong > worst) {
-      found = c;
-      if (lowestFirst) return found;
-      worst = wrong;
-    }
+    const wrong = barred[c] ? 0 : pull(set, c);
+    if (!(wrong > worst)) continue;
+    found = c;
+    if (lowestFirst) return found;
+    worst = wrong;
   }
   return found;
 }
 
+/** How strongly the objective pulls away from a held condition; 0 where it cannot be let go. */
+function pull(set: WorkingSet, condition: number): number {
+  const { bounds, held, boundMultipliers, rowMultipliers, programme } = set;
+  const { unknowns, lower, upper, equalities } = programme;
+  if (condition < unknowns) {
+    if (bounds[condition] === 0 || lower[condition] === upper[condition]) return 0;
+    return boundMultipliers[condition] * bounds[condition];
+  }
+  const row = condition - unknowns;
+  return row >= equalities && held[row] ? rowMultipliers[row] : 0;
+}
+
+/** The size that multipliers are compared with: of the target and of the unknowns. */
+function sizeOf({ target }: ActiveSetProgramme, z: Float64Array): number {
+  let size = 0;
+  for (const value of target) size += value * value;
+  let length = 0;
+  for (const value of z) length += Math.abs(value);
+  return Math.sqrt(size) + length;
+}
+
 /** How far a step may go, and which condition stops it; -1 where none does. */
-interface Block {
+interface Stop {
   /** 0 to 1. */
   length: number;
   /** Unknown `j` on a bound as `j`, row `i` of the conditions as `unknowns + i`. */
@@ -126,19 +148,20 @@ const NOISE = 1e-14;
  * @param lowestFirst Among conditions met at the same length take the lowest number (Bland's rule,
  *   which cannot cycle) rather than the one crossed most steeply.
  */
-function nearestBlock(set: WorkingSet, z: Float64Array, lowestFirst: boolean): Block {
+// biome-ignore lint/complexity/noExcessiveCognitiveComplexity: bounds and rows side by side
+function nearestStop(set: WorkingSet, z: Float64Array, lowestFirst: boolean): Stop {
   const { direction, bounds, held, programme } = set;
-  const { unknowns, lower, upper, conditions, limits } = programme;
-  const block: Block = { length: 1, condition: -1 };
+  const { unknowns, lower, upper, limits } = programme;
+  const stop: Stop = { length: 1, condition: -1 };
   let steepest = 0;
   let longest = 0;
   for (let j = 0; j < unknowns; j++) longest = Math.max(longest, Math.abs(direction[j]));
   const meet = (condition: number, room: number, slope: number): void => {
     const length = Math.max(0, room / slope);
-    if (length > block.length) return;
-    if (length === block.length && (lowestFirst || slope <= steepest)) return;
-    block.length = length;
-    block.condition = condition;
+    if (length > stop.length) return;
+    if (length === stop.length && (lowestFirst || slope <= steepest)) return;
+    stop.length = length;
+    stop.condition = condition;
     steepest = slope;
   };
   for (let j = 0; j < unknowns; j++) {
@@ -149,15 +172,26 @@ function nearestBlock(set: WorkingSet, z: Float64Array, lowestFirst: boolean): B
   }
   for (let i = programme.equalities; i < limits.length; i++) {
     if (held[i]) continue;
-    let slope = 0;
-    let room = limits[i];
-    for (let j = 0; j < unknowns; j++) {
-      slope += conditions[i * unknowns + j] * direction[j];
-      room -= conditions[i * unknowns + j] * z[j];
-    }
+    const { slope, room } = approach(programme, i, direction, z);
     if (slope > NOISE * longest) meet(unknowns + i, room, slope);
   }
-  return block;
+  return stop;
+}
+
+/** How fast a step along `direction` comes nearer to a row of the conditions, and the room left at `z`. */
+function approach(
+  { unknowns, conditions, limits }: ActiveSetProgramme,
+  row: number,
+  direction: Float64Array,
+  z: Float64Array,
+): { slope: number; room: number } {
+  let slope = 0;
+  let room = limits[row];
+  for (let j = 0; j < unknowns; j++) {
+    slope += conditions[row * unknowns + j] * direction[j];
+    room -= conditions[row * unknowns + j] * z[j];
+  }
+  return { slope, room };
 }
 
 /**
@@ -370,11 +404,7 @@ export function relativeBreach(
 export function isUniqueSolution(set: WorkingSet, z: Float64Array): boolean {
   const { reduced, bounds, held, programme, boundMultipliers, rowMultipliers } = set;
   if (reduced.rank < reduced.columns) return false;
-  let size = 0;
-  for (const value of programme.target) size += value * value;
-  let length = 0;
-  for (const value of z) length += Math.abs(value);
-  const nothing = 1e-12 * (Math.sqrt(size) + length);
+  const nothing = 1e-12 * sizeOf(programme, z);
   for (let j = 0; j < bounds.length; j++) {
     if (programme.lower[j] === programme.upper[j]) continue;
     if (Math.abs(boundMultipliers[j]) <= nothing) bounds[j] = 0;

@@ -241,15 +241,8 @@ function scaledProgramme(problem: ConstrainedProblem, unknowns: number): ScaledP
     for (let i = 0; i < rows; i++) matrix[j * rows + i] *= columnScale[j];
   }
   const short = Math.min(rows, unknowns);
-  const triangle = new Float64Array(short * unknowns);
-  let rank = 0;
-  for (let k = 0; k < unknowns; k++) {
-    const most = Math.min(k + 1, short);
-    for (let i = 0; i < most; i++) {
-      triangle[i * unknowns + qr.order[k]] = i < qr.rank ? qr.packed[k * rows + i] : 0;
-    }
-    if (k < qr.rank && isSound(qr, k)) rank = k + 1;
-  }
+  const triangle = upperTriangle(qr);
+  const rank = soundRank(qr);
   const reducedTarget = target.slice();
   qr.applyTranspose(reducedTarget);
   const start = new Float64Array(unknowns);
@@ -279,9 +272,29 @@ function scaledProgramme(problem: ConstrainedProblem, unknowns: number): ScaledP
   };
 }
 
-function isSound(qr: HouseholderQr, k: number): boolean {
-  const tolerance = Math.max(qr.rows, qr.columns) * Number.EPSILON;
-  return Math.abs(qr.packed[k * qr.rows + k]) > tolerance * Math.abs(qr.packed[0]);
+/** `R` row-major, its columns in the order of the matrix. */
+function upperTriangle({ rows, columns, rank, order, packed }: HouseholderQr): Float64Array {
+  const short = Math.min(rows, columns);
+  const triangle = new Float64Array(short * columns);
+  for (let k = 0; k < columns; k++) {
+    for (let i = 0; i < Math.min(k + 1, short, rank); i++) {
+      triangle[i * columns + order[k]] = packed[k * rows + i];
+    }
+  }
+  return triangle;
+}
+
+/** Up to the last column whose part that is new lies above rounding. */
+function soundRank({ rows, columns, rank, packed }: HouseholderQr): number {
+  const tolerance = Math.max(rows, columns) * Number.EPSILON;
+  let sound = rank;
+  while (
+    sound > 0 &&
+    !(Math.abs(packed[(sound - 1) * rows + sound - 1]) > tolerance * Math.abs(packed[0]))
+  ) {
+    sound--;
+  }
+  return sound;
 }
 
 /**

@@ -15,6 +15,7 @@
  * @example
  * findRoot((x) => x * x - 2, 0, 2) // => 1.41421356
  */
+// biome-ignore lint/complexity/noExcessiveCognitiveComplexity: one iteration, read beside its source
 export function findRoot(
   f: (x: number) => number,
   a: number,
@@ -22,7 +23,7 @@ export function findRoot(
   options: { tolerance?: number } = {},
 ): number {
   const relative = options.tolerance ?? 1e-12;
-  const least = relative * Math.max(Math.abs(a), Math.abs(b));
+  const width = relative * Math.max(Math.abs(a), Math.abs(b));
   let [before, best] = [a, b];
   let [fBefore, fBest] = [f(a), f(b)];
   if (!(fBefore * fBest <= 0) && Math.sign(fBefore) * Math.sign(fBest) !== -1) {
@@ -44,25 +45,29 @@ export function findRoot(
       [fBefore, fBest, fOther] = [fBest, fOther, fBest];
     }
     const half = (other - best) / 2;
-    const tolerance = 2 * Number.EPSILON * Math.abs(best) + least / 2 + Number.MIN_VALUE;
+    const tolerance = 2 * Number.EPSILON * Math.abs(best) + width / 2 + Number.MIN_VALUE;
     if (Math.abs(half) <= tolerance || fBest === 0) return best;
-    if (Math.abs(lastStep) < tolerance || Math.abs(fBefore) <= Math.abs(fBest)) {
-      step = half;
-      lastStep = half;
-    } else {
-      const tried = interpolate(before, fBefore, best, fBest, other, fOther);
-      const shrinks =
-        Math.sign(tried) === Math.sign(half) &&
-        Math.abs(tried) < 1.5 * Math.abs(half) - tolerance / 2 &&
-        Math.abs(tried) < Math.abs(lastStep) / 2;
-      lastStep = shrinks ? step : half;
-      step = shrinks ? tried : half;
-    }
+    const tried =
+      Math.abs(lastStep) < tolerance || Math.abs(fBefore) <= Math.abs(fBest)
+        ? Number.NaN
+        : interpolate(before, fBefore, best, fBest, other, fOther);
+    const shrinks = isShort(tried, half, tolerance, lastStep);
+    lastStep = shrinks ? step : half;
+    step = shrinks ? tried : half;
     [before, fBefore] = [best, fBest];
     best += Math.abs(step) > tolerance ? step : Math.sign(half) * tolerance;
     fBest = f(best);
     if (Number.isNaN(fBest)) throw new RangeError(`invalid value at ${best}: NaN`);
   }
+}
+
+/** Whether a step goes towards the root and shrinks the bracket faster than halving it twice would. */
+function isShort(tried: number, half: number, tolerance: number, lastStep: number): boolean {
+  return (
+    Math.sign(tried) === Math.sign(half) &&
+    Math.abs(tried) < 1.5 * Math.abs(half) - tolerance / 2 &&
+    Math.abs(tried) < Math.abs(lastStep) / 2
+  );
 }
 
 /** Step from `best` by the secant through two points, or inverse quadratic through three. */

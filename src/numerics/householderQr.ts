@@ -43,7 +43,7 @@ export class HouseholderQr {
   factorise(rows: number, columns: number, tolerance?: number, floor?: number): void {
     this.rows = rows;
     this.columns = columns;
-    const { packed, order, norms, scale } = this;
+    const { order, norms, scale } = this;
     const relative = tolerance ?? Math.max(rows, columns) * Number.EPSILON;
     for (let j = 0; j < columns; j++) {
       order[j] = j;
@@ -53,21 +53,13 @@ export class HouseholderQr {
     this.rank = 0;
     let first = 0;
     for (let k = 0; k < Math.min(rows, columns); k++) {
-      let best = k;
-      for (let j = k + 1; j < columns; j++) if (norms[j] > norms[best]) best = j;
-      if (best !== k) this.swap(k, best);
+      this.bringLongest(k);
       const length = this.tailNorm(k, k);
       if (k === 0) first = length;
       if (length === 0 || length <= Math.max(relative * first, floor ?? 0)) break;
       this.rank = k + 1;
       this.reflect(k, length);
-      for (let j = k + 1; j < columns; j++) {
-        if (norms[j] === 0) continue;
-        const above = packed[j * rows + k] / norms[j];
-        const left = 1 - above * above;
-        // Subtracting squares loses digits once most of the length is gone: measure again.
-        norms[j] = left > 0.01 ? norms[j] * Math.sqrt(left) : this.tailNorm(j, k + 1);
-      }
+      this.shortenNorms(k);
     }
   }
 
@@ -121,6 +113,26 @@ export class HouseholderQr {
     let sum = 0;
     for (let i = j * this.rows + from; i < (j + 1) * this.rows; i++) sum += this.packed[i] ** 2;
     return Math.sqrt(sum);
+  }
+
+  /** Brings the longest remaining column to place `k`. */
+  private bringLongest(k: number): void {
+    const { norms, columns } = this;
+    let longest = k;
+    for (let j = k + 1; j < columns; j++) if (norms[j] > norms[longest]) longest = j;
+    if (longest !== k) this.swap(k, longest);
+  }
+
+  /** Lengths of the remaining columns below row `k`. */
+  private shortenNorms(k: number): void {
+    const { packed, norms, rows, columns } = this;
+    for (let j = k + 1; j < columns; j++) {
+      if (norms[j] === 0) continue;
+      const above = packed[j * rows + k] / norms[j];
+      const left = 1 - above * above;
+      // Subtracting squares loses digits once most of the length is gone: measure again.
+      norms[j] = left > 0.01 ? norms[j] * Math.sqrt(left) : this.tailNorm(j, k + 1);
+    }
   }
 
   private swap(a: number, b: number): void {

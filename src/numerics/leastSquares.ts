@@ -92,7 +92,7 @@ export function leastSquares(
 }
 
 /** Corrections shrink by about condition × 1e-16 each, so a few suffice wherever they help at all. */
-const MOST_STEPS = 4;
+const MAX_STEPS = 4;
 
 /**
  * Solves `min ‖target - matrix · x‖` from a QR of `matrix`, then refines.
@@ -116,20 +116,9 @@ function refineLeastSquares(
   const residual = new Float64Array(rows);
   const first = new Float64Array(rows);
   const second = new Float64Array(rows);
-  const sum = new PreciseSum();
   let before = Infinity;
-  for (let step = 0; step <= MOST_STEPS; step++) {
-    for (let i = 0; i < rows; i++) {
-      sum.reset(target[i]).add(-residual[i]);
-      for (let j = 0; j < columns; j++) sum.addProduct(-matrix[j * rows + i], solution[j]);
-      first[i] = sum.value();
-    }
-    for (let k = 0; k < rank; k++) {
-      const start = order[k] * rows;
-      sum.reset();
-      for (let i = 0; i < rows; i++) sum.addProduct(-matrix[start + i], residual[i]);
-      second[k] = sum.value() * scale[order[k]];
-    }
+  for (let step = 0; step <= MAX_STEPS; step++) {
+    findErrors(qr, matrix, target, solution, residual, first, second);
     qr.applyTranspose(first);
     qr.solveUpperTransposed(second);
     for (let k = 0; k < rank; k++) {
@@ -151,6 +140,30 @@ function refineLeastSquares(
   return { solution, residual };
 }
 
+/** By how much both equations of the augmented system are missed, in `first` and `second`. */
+function findErrors(
+  { rows, columns, rank, order, scale }: HouseholderQr,
+  matrix: Float64Array,
+  target: Float64Array,
+  solution: Float64Array,
+  residual: Float64Array,
+  first: Float64Array,
+  second: Float64Array,
+): void {
+  const sum = new PreciseSum();
+  for (let i = 0; i < rows; i++) {
+    sum.reset(target[i]).add(-residual[i]);
+    for (let j = 0; j < columns; j++) sum.addProduct(-matrix[j * rows + i], solution[j]);
+    first[i] = sum.value();
+  }
+  for (let k = 0; k < rank; k++) {
+    const start = order[k] * rows;
+    sum.reset();
+    for (let i = 0; i < rows; i++) sum.addProduct(-matrix[start + i], residual[i]);
+    second[k] = sum.value() * scale[order[k]];
+  }
+}
+
 /** From coefficients and the QR of the weighted design to everything a fit reports. */
 function leastSquaresSummary(
   qr: HouseholderQr,
@@ -161,7 +174,7 @@ function leastSquaresSummary(
 ): LeastSquaresFit {
   const { columns, rank } = qr;
   const counted = rootWeights.filter((weight) => weight > 0).length;
-  const status = counted < columns ? "too-few-points" : rank < columns ? "rank-deficient" : "ok";
+  const status = statusOf(counted, columns, rank);
   const coefficients = Array.from(refined.solution, (b) => (status === "too-few-points" ? NaN : b));
   const sum = new PreciseSum();
   const residuals = response.map((value, i) => {
@@ -196,6 +209,11 @@ function leastSquaresSummary(
     rank,
     condition,
   };
+}
+
+function statusOf(counted: number, columns: number, rank: number): LeastSquaresFit["status"] {
+  if (counted < columns) return "too-few-points";
+  return rank < columns ? "rank-deficient" : "ok";
 }
 
 function describe(

@@ -6,7 +6,7 @@ export interface NonlinearProblem {
   /** Residuals at given parameters, always the same number of them; weights already applied. */
   readonly residuals: (parameters: readonly number[]) => number[];
   readonly start: readonly number[];
-  /** Least values, -Infinity for none; none by default. */
+  /** Smallest values, -Infinity for none; none by default. */
   readonly lower?: readonly number[];
   /** Largest values, Infinity for none; none by default. */
   readonly upper?: readonly number[];
@@ -131,15 +131,15 @@ function checkBounds(
     }
   }
   start.forEach((_, j) => {
-    const [least, most] = [lower?.[j] ?? -Infinity, upper?.[j] ?? Infinity];
-    if (!(least <= most)) {
-      throw new RangeError(`invalid \`lower[${j}]\`: ${least}; expected at most ${most}`);
+    const [min, max] = [lower?.[j] ?? -Infinity, upper?.[j] ?? Infinity];
+    if (!(min <= max)) {
+      throw new RangeError(`invalid \`lower[${j}]\`: ${min}; expected at most ${max}`);
     }
   });
 }
 
 /** Beyond this damping a step no longer changes the parameters' digits. */
-const MOST_DAMPING = 1e20;
+const MAX_DAMPING = 1e20;
 
 interface DampedResult {
   status: NonlinearFit["status"];
@@ -152,6 +152,7 @@ interface DampedResult {
  * Levenberg–Marquardt iterations: damped steps cut off at the bounds, damping led by the ratio of the
  * fall to the promised fall (Nielsen, *Damping parameter in Marquardt's method*, 1999, from memory).
  */
+// biome-ignore lint/complexity/noExcessiveCognitiveComplexity: one iteration, read beside its source
 function dampedGaussNewton(
   model: NonlinearModel,
   solver: GaussNewtonStep,
@@ -179,18 +180,7 @@ function dampedGaussNewton(
       return done("converged", iteration);
     while (true) {
       solver.find(damping);
-      let moved = 0;
-      const trial = p.map((value, j) => {
-        const next = Math.min(upper[j], Math.max(lower[j], value + solver.step[j]));
-        solver.step[j] = next - value;
-        if (next !== value) {
-          moved = Math.max(
-            moved,
-            Math.abs(next - value) / Math.max(Math.abs(next), Math.abs(value)),
-          );
-        }
-        return next;
-      });
+      const { trial, moved } = boundedStep(model, solver, p);
       const promised = solver.predictedFall();
       const found = moved > 0 ? model.residuals(trial) : undefined;
       const trialSquare = found ? sumOfSquares(found) : Infinity;
@@ -209,12 +199,29 @@ function dampedGaussNewton(
         break;
       }
       if (level && damping < 1) return done("converged", iteration);
-      if (level || damping > MOST_DAMPING) return done(stuck(solver.gradientNorm), iteration);
+      if (level || damping > MAX_DAMPING) return done(stuck(solver.gradientNorm), iteration);
       damping *= growth;
       growth *= 2;
     }
   }
   return done("iteration-limit", options.maxIterations);
+}
+
+/** The parameters after the solver's step, cut off at the bounds, and the largest relative move. */
+function boundedStep(
+  { lower, upper }: NonlinearModel,
+  { step }: GaussNewtonStep,
+  p: readonly number[],
+): { trial: number[]; moved: number } {
+  let moved = 0;
+  const trial = p.map((value, j) => {
+    const next = Math.min(upper[j], Math.max(lower[j], value + step[j]));
+    step[j] = next - value;
+    if (next === value) return next;
+    moved = Math.max(moved, Math.abs(next - value) / Math.max(Math.abs(next), Math.abs(value)));
+    return next;
+  });
+  return { trial, moved };
 }
 
 /** Differences of the residuals know the gradient to about this; anything smaller is a minimum. */
@@ -228,7 +235,7 @@ function sumOfSquares(values: readonly number[]): number {
   return sum;
 }
 
-const MOST_STEPS = 30;
+const MAX_STEPS = 30;
 
 /**
  * Takes undamped Gauss–Newton steps with finer differences while each is shorter than the last.
@@ -237,6 +244,7 @@ const MOST_STEPS = 30;
  * parameters; the steps themselves fix the others. Leaves in the solver the Jacobian at the last
  * point, or within 1e-9 of it.
  */
+// biome-ignore lint/complexity/noExcessiveCognitiveComplexity: one iteration, read beside its source
 function polishedMinimum(
   model: NonlinearModel,
   solver: GaussNewtonStep,
@@ -244,24 +252,23 @@ function polishedMinimum(
 ): { parameters: number[]; residuals: number[] } {
   const { lower, upper } = model;
   let { parameters, residuals } = found;
-  let square = residuals.reduce((sum, r) => sum + r * r, 0);
+  let square = sumOfSquares(residuals);
   let before = 1e-3;
   for (let step = 0; ; step++) {
     if (!model.jacobian(parameters, residuals, solver.jacobian, true)) break;
     solver.prepare(parameters, residuals, lower, upper);
-    if (found.status !== "converged" || step === MOST_STEPS) break;
+    if (found.status !== "converged" || step === MAX_STEPS) break;
     if (solver.qr.rank < solver.qr.columns) break;
     solver.find(0);
-    let size = 0;
-    const next = parameters.map((value, j) => {
-      const moved = Math.min(upper[j], Math.max(lower[j], value + solver.step[j]));
-      if (value !== 0) size = Math.max(size, Math.abs(moved - value) / Math.abs(value));
-      return moved;
-    });
+    const next = parameters.map((value, j) =>
+      Math.min(upper[j], Math.max(lower[j], value + solver.step[j])),
+    );
+    const size = largestMove(parameters, next);
     if (!(size < 0.9 * before) || size < Number.EPSILON) break;
     const trial = model.residuals(next);
-    const trialSquare = trial ? trial.reduce((sum, r) => sum + r * r, 0) : Infinity;
-    if (!trial || trialSquare > square * (1 + 1e-12)) break;
+    if (!trial) break;
+    const trialSquare = sumOfSquares(trial);
+    if (trialSquare > square * (1 + 1e-12)) break;
     parameters = next;
     residuals = trial;
     square = trialSquare;
@@ -270,6 +277,15 @@ function polishedMinimum(
     before = size;
   }
   return { parameters, residuals };
+}
+
+/** Relative to where each parameter was; one at zero counts for nothing. */
+function largestMove(from: readonly number[], to: readonly number[]): number {
+  return from.reduce(
+    (most, value, j) =>
+      value === 0 ? most : Math.max(most, Math.abs(to[j] - value) / Math.abs(value)),
+    0,
+  );
 }
 
 /** Central differences of second order lose least at the cube root of the rounding unit. */
@@ -399,7 +415,7 @@ function nonlinearReport(
 ): NonlinearFit {
   const { parameters, residuals, status } = found;
   const count = parameters.length;
-  const residualSumOfSquares = residuals.reduce((sum, r) => sum + r * r, 0);
+  const residualSumOfSquares = sumOfSquares(residuals);
   const degreesOfFreedom = Math.max(0, residuals.length - count);
   const variance = degreesOfFreedom > 0 ? residualSumOfSquares / degreesOfFreedom : NaN;
   const covariance = parameters.map(() => new Array<number>(count).fill(NaN));

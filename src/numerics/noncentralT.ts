@@ -23,13 +23,7 @@ const DEEPEST = -45;
  * noncentralTCdf(3, 9, 2) // => 0.77327342
  */
 export function noncentralTCdf(x: number, df: number, delta: number): number {
-  if (Number.isNaN(x)) throw new RangeError("invalid `x`: NaN; expected a number");
-  if (!(df > 0 && df < Infinity)) {
-    throw new RangeError(`invalid \`df\`: ${df}; expected a finite number above 0`);
-  }
-  if (!Number.isFinite(delta)) {
-    throw new RangeError(`invalid \`delta\`: ${delta}; expected a finite number`);
-  }
+  checkArguments(x, df, delta);
   if (Math.abs(x) === Infinity) return x > 0 ? 1 : 0;
   const widest = 1 + 9 / Math.sqrt(2 * df);
   // Curvature of the logarithm of the integrand: of the density, and of Φ where it is not yet 0 or 1.
@@ -48,6 +42,16 @@ export function noncentralTCdf(x: number, df: number, delta: number): number {
     }
   }
   return Math.min(1, total / weights);
+}
+
+function checkArguments(x: number, df: number, delta: number): void {
+  if (Number.isNaN(x)) throw new RangeError("invalid `x`: NaN; expected a number");
+  if (!(df > 0 && df < Infinity)) {
+    throw new RangeError(`invalid \`df\`: ${df}; expected a finite number above 0`);
+  }
+  if (!Number.isFinite(delta)) {
+    throw new RangeError(`invalid \`delta\`: ${delta}; expected a finite number`);
+  }
 }
 
 /**
