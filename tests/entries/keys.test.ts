@@ -153,7 +153,7 @@ describe("what is wrong with a value is told of the form that was meant", () => 
     const [found] = parseStudyYaml(
       room.replace("units: SI", "language: es\nunits: SI").replace("0.25", "1.5"),
     ).findings;
-    expect(found.message).toBe("Este valor está fuera del intervalo permitido.");
+    expect(found.message).toBe("Este valor queda fuera del intervalo admitido.");
     expect(found.expected).toContain("0,05 a 1");
   });
 

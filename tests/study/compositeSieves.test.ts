@@ -60,8 +60,8 @@ describe("a sieve sheet with two splits", () => {
     });
     const table = gravel && renderAll(sievingTable("gravel", gravel.sieve));
     expect(table?.rows.map((cells) => cells[2])).toEqual([
-      ...["whole sample", "whole sample", "whole sample", "subsample 1", "subsample 1"],
-      ...["subsample 2", "subsample 2"],
+      ...["Whole sample", "Whole sample", "Whole sample", "Subsample 1", "Subsample 1"],
+      ...["Subsample 2", "Subsample 2"],
     ]);
     expect(table?.notes?.[2]).toMatch(/^Subsample 2: 200\.0 g dry, 50\.0 g washed out/);
   });
@@ -72,14 +72,14 @@ describe("a sieve sheet with two splits", () => {
       "split 2 sieve (mm),10",
     );
     expect((await gravelOf(turned)).errors).toMatchObject([
-      { code: "split-order", file: GRAVEL, row: 4, value: "10" },
+      { code: "split-order", file: GRAVEL, row: 4, value: "10 mm" },
     ]);
     expect((await gravelOf(TWICE.replace("split 2 dry mass (g),200\n", ""))).errors).toMatchObject([
       { code: "incomplete-split", file: GRAVEL, row: 4 },
     ]);
     expect(
       (await gravelOf(TWICE.replace("split 2 sieve (mm),2", "split 2 sieve (mm),3"))).errors,
-    ).toMatchObject([{ code: "split-not-in-set", file: GRAVEL, row: 4, value: "3" }]);
+    ).toMatchObject([{ code: "split-not-in-set", file: GRAVEL, row: 4, value: "3 mm" }]);
   });
 });
 
