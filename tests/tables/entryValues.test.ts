@@ -1,0 +1,416 @@
+import { describe, expect, it } from "vitest";
+import { GUIDANCE_ENTRIES } from "../../src/guidance/published/recommendations.js";
+import type { StudyResult } from "../../src/study/studyResult.js";
+import { computationTable } from "../../src/tables/computation.js";
+import {
+  cautionsBlock,
+  guidanceComparisonTable,
+  guidanceTables,
+  notTestedTable,
+} from "../../src/tables/guidance.js";
+import { inputsTable, sheetTable } from "../../src/tables/inputs.js";
+import { referencesBlock } from "../../src/tables/references.js";
+import { studyComparisonTable } from "../../src/tables/studyComparison.js";
+import {
+  checklistBlock,
+  decisionsTable,
+  elementText,
+  materialsTable,
+  methodsTable,
+  projectTable,
+  samplingTable,
+} from "../../src/tables/studyEntries.js";
+import { render, renderAll } from "../../src/words/render.js";
+import { exampleResult } from "../support/exampleResult.js";
+import { headsOf, itemsOf, notesOf, rowsOf } from "./blockText.js";
+
+describe("tables of what was entered", () => {
+  const config = {
+    units: "US",
+    currency: "USD",
+    place: "Here",
+    date: "2026-03-04",
+    invented: false,
+    element: {
+      kind: "wall",
+      name: "Back wall",
+      lengthM: 3.048,
+      heightM: 2.1336,
+      thicknessM: 0.4572,
+    },
+    strength: {
+      requirement: {
+        strengthMpa: 2.068427,
+        ageDays: 28,
+        statistic: "mean",
+        confidence: 0.95,
+        basis: "Code 1",
+      },
+    },
+    target: { kind: "power", exponent: { min: 0.2, max: 0.3 }, topSizeMm: 19 },
+    cement: { name: "Cement A" },
+    materials: [
+      {
+        id: "soil",
+        name: "Soil",
+        role: "soil",
+        particleDensityKgM3: 2650,
+        looseBulkDensityKgM3: 1250,
+        moisturePct: 6.04,
+        minSharePct: 20,
+        maxSharePct: 80,
+        price: { written: "5 per ton" },
+      },
+    ],
+    methods: [
+      { test: "Sieving", standard: "ASTM D6913", edition: "2017" },
+      { test: "Limits", standard: "ASTM D4318" },
+    ],
+    sampling: [{ material: "soil", where: "Pit", how: "by hand", pits: 3, date: "2026-01-02" }],
+    decisions: [{ date: "2026-02-01", what: "5 %", why: "tests", insteadOf: "6 %" }],
+    checklist: [
+      { clause: "3.2", requirement: "State the mix.", answeredBy: "mix", remark: "see" },
+      { clause: "3.3", requirement: "Open." },
+    ],
+  } as never;
+
+  it("the study in the units of the reader", () => {
+    expect(itemsOf(projectTable(config))).toEqual({
+      Place: "Here",
+      Element: "Back wall: 10.0 ft long, 7.00 ft high, 18.0 in thick, without openings",
+      "Required strength":
+        "300 psi at 28 days, to be met by the lower bound of the mean strength, with 95 % confidence",
+      "Basis of the requirement (as entered)": "Code 1",
+      "Target grading (as entered)":
+        "power curve, exponent the best from 0.2 to 0.3, top size 19 mm",
+      Cement: "Cement A",
+      "Date of the study": "2026-03-04",
+      Data: "As given by the user.",
+    });
+    const band = { ...(config as object), target: { kind: "band", objective: "most-site-soil" } };
+    expect(itemsOf(projectTable(band as never))["Target grading (as entered)"]).toBe(
+      "inside the band of the guidance; among such blends, the most site soil",
+    );
+  });
+
+  it("elements by their measures", () => {
+    const openings = [{ count: 2, widthM: 0.9, heightM: 1.2 }];
+    const text = (element: object) => render(elementText(element as never, "SI"));
+    expect(text({ kind: "wall", lengthM: 4, heightM: 3, thicknessM: 0.35, openings })).toBe(
+      "4.00 m long, 3.00 m high, 350 mm thick, openings 2 × 0.900 m by 1.20 m",
+    );
+    const section = { shape: "rectangle", widthM: 0.4, depthM: 0.5 };
+    expect(text({ kind: "pier", count: 3, section, heightM: 2 })).toBe(
+      "3 piers of 400 mm by 500 mm, 2.00 m high",
+    );
+    expect(text({ kind: "pier", section: { shape: "round", diameterM: 0.6 }, heightM: 2 })).toBe(
+      "1 round piers, diameter 600 mm, 2.00 m high",
+    );
+    const plan = { shape: "rectangle", lengthM: 5, widthM: 4 };
+    expect(text({ kind: "ring", plan, heightM: 2.5, thicknessM: 0.3 })).toBe(
+      "closed ring, outside 5.00 m by 4.00 m, 2.50 m high, 300 mm thick, without openings",
+    );
+    expect(text({ kind: "bench", lengthM: 2, heightM: 0.45, thicknessM: 0.5 })).toBe(
+      "bench 2.00 m long, 0.450 m high, 500 mm deep, without openings",
+    );
+  });
+
+  it("materials: particle before loose density", () => {
+    const table = materialsTable(config);
+    expect(headsOf(table)).toEqual([
+      "Material",
+      "Role",
+      "Particle density [lb/ft³]",
+      "Loose bulk density, dry [lb/ft³]",
+      "Moisture [%]",
+      "Share allowed [%]",
+      "Price [USD]",
+    ]);
+    // × 0.3048³ / 0.45359237
+    expect(rowsOf(table)).toEqual([
+      ["Soil", "soil", "165.4", "78.03", "6.0", "20 to 80", "5 per ton"],
+    ]);
+  });
+
+  it("methods, sampling, decisions and clauses as they stand", () => {
+    expect(rowsOf(methodsTable(config))).toEqual([
+      ["Sieving", "ASTM D6913", "2017"],
+      ["Limits", "ASTM D4318", "not stated"],
+    ]);
+    expect(headsOf(samplingTable(config))).toEqual([
+      "Material",
+      "Where",
+      "How",
+      "Pits or heaps",
+      "Date",
+    ]);
+    expect(rowsOf(samplingTable(config))).toEqual([["Soil", "Pit", "by hand", "3", "2026-01-02"]]);
+    expect(headsOf(decisionsTable(config))).toEqual(["Date", "Decided", "Because", "Instead of"]);
+    expect(rowsOf(decisionsTable(config))).toEqual([["2026-02-01", "5 %", "tests", "6 %"]]);
+    const { items } = renderAll(checklistBlock(config)) as { items: readonly object[] };
+    expect(items).toEqual([
+      expect.objectContaining({
+        clause: "3.2",
+        requirement: "State the mix.",
+        remark: "see",
+        sectionKey: "mix",
+      }),
+      { clause: "3.3", requirement: "Open.", remark: "" },
+    ]);
+  });
+
+  it("files with their checksums, and how a sheet of another layout was read", () => {
+    expect(rowsOf(inputsTable([{ file: "a.csv", sha256: "abc" }] as never))).toEqual([
+      ["a.csv", "abc"],
+    ]);
+    const readAs = [
+      {
+        columns: { Masse: "retained" },
+        lines: {},
+        cells: {},
+        facts: { dry: "500 g" },
+        headerValues: { dry: "500 g" },
+        skipRows: 2,
+        decimalComma: true,
+      },
+    ];
+    expect(notesOf(sheetTable({ file: "a.csv", rows: [["1"]], readAs } as never))).toEqual([
+      "Read as: “Masse” as “retained”.",
+      "Given in study.yaml: dry 500 g.",
+      "Rows 1 to 2 were not read.",
+      "Its numbers have decimal commas.",
+    ]);
+  });
+});
+
+describe("what was computed", () => {
+  const at = (blend: object, target: object, fit: object) =>
+    itemsOf(
+      computationTable({
+        config: {
+          target,
+          strength: { requirement: { statistic: "prediction", confidence: 0.95 } },
+        },
+        materials: [
+          { name: "Soil", sedimentation: {} },
+          { name: "Silt", pipette: {} },
+          { name: "Sand" },
+        ],
+        blend: { target: blend },
+        strength: { fit },
+      } as never),
+    );
+  const even = { form: "linear", basis: { spread: "even" }, batches: [], covariates: [] };
+
+  it("names objective, model, variance and bound", () => {
+    expect(at({ kind: "power", exponent: 0.3, topSizeMm: 20 }, {}, even)).toEqual({
+      "Fines below the finest sieve":
+        "Soil: hydrometer, Stokes' law; Silt: pipette, Stokes' law; Sand: not measured",
+      Blend:
+        "least sum of squared differences from the power curve of exponent 0.300 and top size 20 mm",
+      Strength: "linear model, ordinary least squares, one variance at all contents",
+      "Least cement":
+        "where the prediction bound (one further block), with 95 % probability reaches the requirement",
+    });
+  });
+
+  it("says so where it was weighted, and where a band was kept at the least cost", () => {
+    const grown = {
+      form: "quadratic",
+      basis: { spread: "proportional" },
+      batches: ["M1"],
+      covariates: [{ kind: "dry density" }],
+    };
+    const found = at({ kind: "band" }, { kind: "band", objective: "least-cost" }, grown);
+    expect(found.Blend).toBe(
+      "least breach of the band; among blends that keep to it, the least cost",
+    );
+    expect(found.Strength).toBe(
+      "quadratic model, weighted least squares, the variance growing with the square of the strength; each batch with a level of its own; with dry density in the regression",
+    );
+  });
+});
+
+describe("guidance", () => {
+  const entry = GUIDANCE_ENTRIES.find(({ material, own }) => material === "rammed-earth" && !own)!;
+  const study = {
+    name: "Soil",
+    check: {
+      entry,
+      verdict: "outside",
+      criteria: [
+        {
+          kind: "fraction",
+          what: "clay",
+          lowPct: 5,
+          highPct: 20,
+          measuredPct: 24.44,
+          verdict: "outside",
+          byPct: 4.44,
+        },
+        {
+          kind: "consistency",
+          what: "plasticity index",
+          highPct: 15,
+          measuredPct: 9.96,
+          verdict: "inside",
+          byPct: 5.04,
+        },
+        { kind: "consistency", what: "liquid limit", lowPct: 30, verdict: "not measured" },
+      ],
+      others: [
+        {
+          quantity: "organicPct",
+          what: "organic matter",
+          unit: "%",
+          max: 2,
+          verdict: "not measured",
+          text: "",
+        },
+      ],
+      honesty: "Read.",
+      caution: "No proof.",
+    },
+    sureness: {
+      draws: 250,
+      criteria: [{ sure: 1 }, { sure: 0.82 }, { sure: 1 }],
+      others: [{ sure: 1 }],
+      text: "Sure.",
+    },
+  };
+
+  it("limits, measured value, verdict; what was not tested says so; notes are shown", () => {
+    const [table] = guidanceTables([study] as never);
+    expect(headsOf(table)).toEqual([
+      "Curve",
+      "Criterion",
+      "Recommended",
+      "Measured",
+      "Verdict",
+      "Confidence (reading errors only)",
+    ]);
+    const rows = rowsOf(table);
+    expect(rows.map((row) => row.slice(0, 5))).toEqual([
+      ["Soil", "clay", "5.0 to 20.0 %", "24.4 %", "outside by 4.4"],
+      ["Soil", "plasticity index", "at most 15.0 %", "10.0 %", "inside"],
+      ["Soil", "liquid limit", "at least 30.0 %", "–", "not measured"],
+      ["Soil", "organic matter", "at most 2.0 %", "–", "not tested"],
+    ]);
+    expect(rows[1][5]).toContain("82 %");
+    expect(rows.slice(2).map((row) => row[5])).toEqual(["–", "–"]);
+    expect(notesOf(table)).toContain(render(entry.notes));
+    expect(notesOf(table).join(" ")).toContain("Written for rammed earth without cement");
+  });
+
+  it("names sources as a reader cites them, never by an id", () => {
+    const table = guidanceComparisonTable("the blend", {
+      checks: [{ entry, honesty: "Read.", caution: "No proof." }],
+      disagreements: [
+        {
+          what: "clay",
+          measuredPct: 18.46,
+          irreconcilable: true,
+          sides: [
+            { id: entry.id, lowPct: 5, highPct: 20, verdict: "inside", sure: 1 },
+            { id: entry.id, highPct: 12, verdict: "outside" },
+          ],
+        },
+      ],
+    } as never);
+    const rows = rowsOf(table);
+    expect(rows.map((row) => [row[0], row[1], row[3], row[4]])).toEqual([
+      ["clay: no soil meets all", "18.5", "5 to 20 %", "inside"],
+      ["", "", "up to 12 %", "outside"],
+    ]);
+    expect(JSON.stringify(renderAll(table))).not.toContain(entry.id);
+    expect(rows[0][2]).toContain(String(entry.source.year ?? ""));
+  });
+
+  it("what was not tested is told for each soil", () => {
+    const table = notTestedTable({
+      config: { compaction: "c.csv" },
+      materials: [
+        { name: "Soil", role: "soil", limits: {}, sedimentation: {} },
+        { name: "Fill", role: "soil" },
+        { name: "Sand", role: "sand" },
+      ],
+    } as never);
+    const told = rowsOf(table).map(([name, what]) => `${name}: ${what}`);
+    expect(told).toEqual([
+      "Soil: organic matter",
+      "Soil: soluble salts",
+      "Soil: sulphates",
+      "Fill: organic matter",
+      "Fill: soluble salts",
+      "Fill: sulphates",
+      "Fill: consistency limits",
+      "Fill: sedimentation",
+      "Blend: erosion, frost, shrinkage of the wall",
+    ]);
+  });
+
+  it("cites only the hydrometer that was used", () => {
+    const texts = (sedimentation: object | undefined) =>
+      renderAll(
+        referencesBlock({
+          materials: [{ sedimentation }],
+          guidance: [],
+        } as unknown as StudyResult),
+      ).items.map(({ text }) => text);
+    const reading = { water: "modern", rows: [{ correctedReading: 20 }] };
+    const gravity = { water: "modern", rows: [{ correctedReading: 0.012 }] };
+    const bs = { water: "modern", rows: [{ correctedReading: 0.012, bsSizeMm: 0.01 }] };
+    const named = (list: readonly string[]) =>
+      ["152H", "151H", "BS 1377-2"].filter((name) => list.some((text) => text.includes(name)));
+    expect(named(texts(reading))).toEqual(["152H"]);
+    expect(named(texts(gravity))).toEqual(["151H"]);
+    expect(named(texts(bs))).toEqual(["BS 1377-2"]);
+    expect(named(texts(undefined))).toEqual([]);
+    expect(texts(undefined).join(" ")).not.toContain("Viscosity");
+  });
+
+  it("cautions have a title, a text and a source, each in its place", () => {
+    for (const { title, text, source } of renderAll(cautionsBlock()).items) {
+      expect(title.length).toBeLessThan(text.length);
+      expect(source).toMatch(/memory|source|read|practice/);
+    }
+  });
+});
+
+describe("two versions of a study", () => {
+  it("before, after, and after less before with its sign", async () => {
+    const a = await exampleResult("reading-room");
+    const { recipe } = a.mix!;
+    const config = {
+      ...a.config,
+      date: "2030-01-01",
+      batchDryMassKg: a.config.batchDryMassKg + 10,
+    };
+    const b = {
+      ...a,
+      config,
+      mix: { ...a.mix!, recipe: { ...recipe, cementPct: recipe.cementPct + 1.5 } },
+    };
+    const [results, entries] = studyComparisonTable(a, b as StudyResult);
+    expect(headsOf(results)).toEqual(["Result", a.config.date, "2030-01-01", "Difference"]);
+    const changed = rowsOf(results).filter((row) => row[3] !== "same");
+    expect(changed.length).toBeGreaterThan(0);
+    for (const [, before, after, difference] of changed) {
+      expect(difference).toMatch(/^[+−]/);
+      const size = Number(difference.replace("+", "").replace("−", "-"));
+      expect(Number(after) - Number(before)).toBeCloseTo(size, 1);
+    }
+    expect(rowsOf(entries)).toEqual(
+      expect.arrayContaining([
+        [
+          "batch dry mass kg",
+          String(a.config.batchDryMassKg),
+          String(a.config.batchDryMassKg + 10),
+        ],
+      ]),
+    );
+    const [same] = studyComparisonTable(a, a);
+    expect(headsOf(same).slice(1, 3)).toEqual(["before", "after"]);
+    expect(rowsOf(same).every((row) => row[3] === "same")).toBe(true);
+  });
+});
