@@ -78,7 +78,6 @@ export {
 export type {
   SieveAnalysis,
   SieveAnalysisRow,
-  SieveOptions,
   SieveSet,
 } from "./sieveAnalysis.js";
 export { analyseSieve, minimumSieveMass } from "./sieveAnalysis.js";

@@ -1,7 +1,7 @@
 import { type Finding, finding } from "../findings/finding.js";
 import type { SieveRecord } from "../lab/sieve.js";
 import { formatFixed } from "../quantities/format.js";
-import { say } from "../words/message.js";
+import { say, type Text } from "../words/message.js";
 import type { GradingPoint } from "./curve.js";
 
 /** One line of the sieve table of a report. */
@@ -42,11 +42,6 @@ export interface SieveAnalysis {
   readonly findings: readonly Finding[];
 }
 
-export interface SieveOptions {
-  /** Largest loss that a set may have, percent of its dry mass; default 2. */
-  readonly lossLimitPct?: number;
-}
-
 /**
  * Works out a sieve analysis, single or composite, washed or not.
  *
@@ -55,8 +50,8 @@ export interface SieveOptions {
  * P the passing at the split sieve, m the subsample's dry mass before washing, and W the part of the
  * whole that had been washed out before the split was taken (0 unless the whole sample was washed).
  * Source: composite form and the 2 % loss limit, University of Waterloo CIVE 153 hand-out, 2013 (read);
- * washing, WSDOT FOP for AASHTO T 27/T 11, opening pages (read). Other limits in use, from memory:
- * 0.3 % (AASHTO T 27), 1 % (BS 1377-2).
+ * washing, WSDOT FOP for AASHTO T 27/T 11, opening pages (read). Where the sheet names its form of
+ * test, the limit is that of the form, from memory: 1 % (EN 933-1, BS 1377-2), 0.3 % (AASHTO T 27).
  *
  * A lost mass is not spread over the sieves: it counts as passing the finest one, and is told.
  *
@@ -67,7 +62,7 @@ export interface SieveOptions {
  * analyseSieve(record).points.map(({ passingPct }) => passingPct) // => [10, 60]
  * analyseSieve(record).sets[0].lossPct // => 0
  */
-export function analyseSieve(record: SieveRecord, options: SieveOptions = {}): SieveAnalysis {
+export function analyseSieve(record: SieveRecord): SieveAnalysis {
   const rows: SieveAnalysisRow[] = [];
   const sets: SieveSet[] = [];
   let [arrivingPct, washedPct] = [100, 0];
@@ -84,7 +79,7 @@ export function analyseSieve(record: SieveRecord, options: SieveOptions = {}): S
       return { sizeMm, passingPct: Math.min(100, Math.max(0, passingPct)), origin: "sieve" };
     })
     .reverse();
-  return { points, rows, sets, findings: checkSieveSets(record, rows, sets, options) };
+  return { points, rows, sets, findings: checkSieveSets(record, rows, sets) };
 }
 
 /** Works out the sieves of one portion: the whole sample (0), or the subsample of a split. */
@@ -129,28 +124,53 @@ function sieveSet(
   return { rows, set, pctPerGram };
 }
 
-const LOSS_LIMIT_PCT = 2;
+/** Largest loss or gain of a set, percent of its dry mass, by the form of test that the sheet names. */
+const LOSS_LIMITS: readonly {
+  readonly method: RegExp;
+  readonly limitPct: number;
+  readonly source: Text;
+}[] = [
+  {
+    method: /\bEN\s*933|17892|\b1377\b/i,
+    limitPct: 1,
+    source: say`EN 933-1 and BS 1377-2, from memory`,
+  },
+  {
+    method: /\bT\s*-?27\b|\bC\s*-?136\b/i,
+    limitPct: 0.3,
+    source: say`AASHTO T 27 and ASTM C136, from memory`,
+  },
+  {
+    method: /(?:)/,
+    limitPct: 2,
+    source: say`University of Waterloo CIVE 153, 2013, read`,
+  },
+];
+
+function lossLimit({ method = "" }: SieveRecord) {
+  return LOSS_LIMITS.find((limit) => limit.method.test(method)) ?? LOSS_LIMITS[2];
+}
 
 /** What is wrong or doubtful about a sieve analysis: mass balance, sample size, top size. */
 function checkSieveSets(
   record: SieveRecord,
   rows: readonly SieveAnalysisRow[],
   sets: readonly SieveSet[],
-  { lossLimitPct = LOSS_LIMIT_PCT }: SieveOptions,
 ): Finding[] {
   return [
-    ...sets.flatMap((set) => massBalance(record, rows, set, lossLimitPct)),
+    ...sets.flatMap((set) => massBalance(record, rows, set)),
     ...sampleSize(record, rows),
     ...topSize(record, rows),
   ];
 }
 
 function massBalance(
-  { file, panG }: SieveRecord,
+  record: SieveRecord,
   rows: readonly SieveAnalysisRow[],
   set: SieveSet,
-  limitPct: number,
 ): Finding[] {
+  const { file, panG } = record;
+  const { limitPct, source } = lossLimit(record);
   const { dryMassG, washedOutG, retainedG, lossPct } = set;
   const name = set.portion === 0 ? say`sample` : say`split subsample`;
   const sievedG = dryMassG - washedOutG;
@@ -170,20 +190,17 @@ function massBalance(
     ];
   }
   const size = Math.abs(lossPct ?? 0);
-  if (lossPct === undefined || size <= limitPct / 2) return [];
-  const beyond = size > limitPct;
+  if (lossPct === undefined || size <= limitPct) return [];
   const gained = lossPct < 0;
   return [
     finding(
-      beyond ? "error" : "warning",
+      "error",
       gained ? "sieve-gain" : "sieve-loss",
       { file, value: say`${formatFixed(size, 2)} %` },
       {
         message: say`${gained ? say`More` : say`Less`} mass was found after sieving than was put in: ${formatFixed(retainedG + panG + washedOutG, 1)} g of ${formatFixed(dryMassG, 1)} g of the ${name}, washed-out fines counted.`,
-        expected: say`a difference within ${limitPct} % of the dry mass (University of Waterloo CIVE 153, 2013, for 2 %)`,
-        remedy: beyond
-          ? say`Check the masses for a slip of the pen; if none is found, sieve a fresh sample.`
-          : say`Check the masses; the result stands, with this remark.`,
+        expected: say`a difference within ${limitPct} % of the dry mass (${source})`,
+        remedy: say`Check the masses for a slip of the pen; if none is found, sieve a fresh sample.`,
       },
     ),
   ];

@@ -1,6 +1,7 @@
 import { type Finding, type FindingPlace, finding } from "../findings/finding.js";
 import { parseSieve } from "../quantities/sieves.js";
 import { say } from "../words/message.js";
+import { METHOD_FACT, readMethod } from "./method.js";
 import type { SheetGrid } from "./sheet/grid.js";
 import {
   type CellRule,
@@ -22,6 +23,8 @@ import { readRecord, type SheetReading } from "./sheet/readSheet.js";
  */
 export interface SieveRecord {
   readonly file: string;
+  /** Form of the test as the laboratory names it: it decides the loss that is allowed. */
+  readonly method?: string;
   /** Dry mass of the whole sample before washing. */
   readonly dryMassG: number;
   /** Dry mass after washing, where the (undivided) sample was washed. */
@@ -82,6 +85,7 @@ export function sieveLayout(form: SieveForm): SheetLayout {
   return {
     title: say`sieve sheet`,
     facts: [
+      METHOD_FACT,
       mass("dryMassG", "dry mass", form !== "passing"),
       mass("washedDryMassG", "dry mass after washing"),
       ...splits,
@@ -95,7 +99,7 @@ export function sieveLayout(form: SieveForm): SheetLayout {
  * `split sieve (mm)`, `split dry mass (g)` and `split dry mass after washing (g)` above a table of
  * `sieve (mm)` and `retained (g)`, coarse to fine, with a last row `pan`
  * (or `<` and the finest sieve). Further divisions are
- * `split 2 sieve (mm)` and so on to 3.
+ * `split 2 sieve (mm)` and so on to 3. `method` names the form of the test.
  *
  * In place of `retained (g)` the table may have `cumulative retained (g)`, beginning anew below a split
  * and with the set's total in the pan row, or `passing (%)`, which needs neither masses nor a pan.
@@ -112,6 +116,7 @@ export function readSieve(grid: SheetGrid): SheetReading<SieveRecord> {
     const read = massesRetained(sheet, form, divided.splits, dryMassG);
     const record: SieveRecord = {
       file,
+      ...readMethod(sheet),
       dryMassG,
       washedDryMassG: facts.washedDryMassG as number | undefined,
       splits: divided.splits,

@@ -43,23 +43,23 @@ export function temperatureFindings(file: string, row: number, temperatureC: num
   ];
 }
 
-/** A percentage in suspension below 0 or over 100: a warning within the slack of the method, else an error. */
+/** A percentage in suspension below 0 or over 100 by more than the method explains; within that it is held at the limit. */
 export function percentFindings(
   place: SedimentationPlace,
   finerPct: number,
   words: { readonly slackPct: number; readonly below: Text; readonly remedy: Text },
 ): Finding[] {
   const outside = Math.max(finerPct - 100, -finerPct);
-  if (outside <= 1e-9) return [];
+  if (outside <= words.slackPct) return [];
   const over = finerPct > 100;
   return [
     finding(
-      outside > words.slackPct ? "error" : "warning",
+      "error",
       over ? "finer-over-100" : "finer-below-0",
       { ...place, value: say`${formatFixed(finerPct, 1)} %` },
       {
         message: over ? say`More is in suspension than was put in.` : words.below,
-        expected: say`0 to 100 % of the dispersed mass (within ${words.slackPct} it is taken as the limit)`,
+        expected: say`0 to 100 % of the dispersed mass, within ${words.slackPct} (common practice, no source)`,
         remedy: words.remedy,
       },
     ),
