@@ -187,23 +187,14 @@ export function robustBlend(input: RobustBlendInput): RobustBlend {
   let best = { sharesPct: first, ...judge(first) };
   for (let step = FIRST_STEP_PCT; step >= LAST_STEP_PCT; ) {
     let next = best;
-    for (let from = 0; from < materials.length; from += 1) {
-      for (let to = 0; to < materials.length; to += 1) {
-        // What would be left below the smallest share goes with the rest, unless it is asked for.
-        const [share, kept] = [best.sharesPct[from], materials[from].minSharePct > 0];
-        const move = share - step < LEAST_SHARE_PCT && !kept ? share : Math.min(step, share);
-        if (from === to || !(move > 0)) continue;
-        const sharesPct = best.sharesPct.map((share, j) =>
-          j === from ? share - move : j === to ? share + move : share,
-        );
-        const parts = sharesPct.map((share) => share / 100);
-        if (!keepsConditions(materials, rows, parts)) continue;
-        const found = { sharesPct, ...judge(sharesPct) };
-        const better =
-          found.inside > next.inside ||
-          (found.inside === next.inside && found.outside < next.outside - 1e-9);
-        if (better) next = found;
-      }
+    for (const sharesPct of moves(materials, best.sharesPct, step)) {
+      const parts = sharesPct.map((share) => share / 100);
+      if (!keepsConditions(materials, rows, parts)) continue;
+      const found = { sharesPct, ...judge(sharesPct) };
+      const better =
+        found.inside > next.inside ||
+        (found.inside === next.inside && found.outside < next.outside - 1e-9);
+      if (better) next = found;
     }
     if (next === best) step /= 2;
     best = next;
@@ -216,6 +207,29 @@ export function robustBlend(input: RobustBlendInput): RobustBlend {
     robustness: robustness({ ...fresh, sharesPct: best.sharesPct }),
     nearestMiddle: robustness({ ...fresh, sharesPct: first }),
   };
+}
+
+/** All shares that come of moving so many points from one material to another. */
+function moves(
+  materials: readonly BlendMaterial[],
+  sharesPct: readonly number[],
+  stepPct: number,
+): number[][] {
+  const indices = materials.map((_, index) => index);
+  return indices.flatMap((from) => {
+    // What would be left below the smallest share goes with the rest, unless it is asked for.
+    const [share, kept] = [sharesPct[from], materials[from].minSharePct > 0];
+    const move = share - stepPct < LEAST_SHARE_PCT && !kept ? share : Math.min(stepPct, share);
+    if (!(move > 0)) return [];
+    return indices
+      .filter((to) => to !== from)
+      .map((to) => {
+        const moved = [...sharesPct];
+        moved[from] -= move;
+        moved[to] += move;
+        return moved;
+      });
+  });
 }
 
 /** Fines end here (ISO 14688, from memory). */
@@ -239,16 +253,7 @@ function drawnPassing(
   if (!(Number.isInteger(draws) && draws >= 1 && draws <= 1_000_000)) {
     throw new RangeError(`invalid \`draws\`: ${draws}; expected a whole number from 1 to 1000000`);
   }
-  variation.forEach(({ id, finesPlusMinusPct = 0, batchingPlusMinusPct = 0 }, index) => {
-    if (!materials.some((material) => material.id === id)) {
-      throw new RangeError(`invalid \`variation[${index}].id\`: ${id}; expected a material's id`);
-    }
-    if (!(finesPlusMinusPct >= 0 && finesPlusMinusPct <= 100 && batchingPlusMinusPct >= 0)) {
-      throw new RangeError(
-        `invalid \`variation[${index}]\`: ${finesPlusMinusPct}, ${batchingPlusMinusPct}; expected 0 or more`,
-      );
-    }
-  });
+  checkVariation(materials, variation);
   const random = createRandom(seed);
   const sizes = sizesMm.length;
   const loads = materials.map((material) => {
@@ -289,6 +294,22 @@ function drawnPassing(
       return blend;
     },
   };
+}
+
+function checkVariation(
+  materials: readonly BlendMaterial[],
+  variation: readonly MaterialVariation[],
+): void {
+  variation.forEach(({ id, finesPlusMinusPct = 0, batchingPlusMinusPct = 0 }, index) => {
+    if (!materials.some((material) => material.id === id)) {
+      throw new RangeError(`invalid \`variation[${index}].id\`: ${id}; expected a material's id`);
+    }
+    if (!(finesPlusMinusPct >= 0 && finesPlusMinusPct <= 100 && batchingPlusMinusPct >= 0)) {
+      throw new RangeError(
+        `invalid \`variation[${index}]\`: ${finesPlusMinusPct}, ${batchingPlusMinusPct}; expected 0 or more`,
+      );
+    }
+  });
 }
 
 /** Finer than the fines' end all grows with the fines; coarser, all that is retained shrinks with the rest. */

@@ -36,12 +36,7 @@ export function batchScatter(
   { ageDays }: { readonly ageDays: number },
 ): BatchScatter {
   const used = specimens.filter((block) => !block.excluded && block.ageDays === ageDays);
-  const contents = new Map<number, Map<string, number[]>>();
-  for (const { cementPct, batch, strengthMpa } of used) {
-    const batches = contents.get(cementPct) ?? new Map<string, number[]>();
-    contents.set(cementPct, batches);
-    batches.set(batch ?? "", [...(batches.get(batch ?? "") ?? []), strengthMpa]);
-  }
+  const contents = batchesByContent(used);
   const count = [...contents.values()].reduce((sum, batches) => sum + batches.size, 0);
   const without = (status: BatchScatter["status"], message: Text): BatchScatter => ({
     status,
@@ -93,6 +88,17 @@ export function batchScatter(
     pValue,
     batches: count,
   };
+}
+
+/** Strengths by cement content and, within it, by batch. */
+function batchesByContent(blocks: readonly SpecimenRecord[]): Map<number, Map<string, number[]>> {
+  const contents = new Map<number, Map<string, number[]>>();
+  for (const { cementPct, batch = "", strengthMpa } of blocks) {
+    const batches = contents.get(cementPct) ?? new Map<string, number[]>();
+    contents.set(cementPct, batches);
+    batches.set(batch, [...(batches.get(batch) ?? []), strengthMpa]);
+  }
+  return contents;
 }
 
 /**
