@@ -1,5 +1,5 @@
 import type { SpecimenRecord } from "../../lab/specimens.js";
-import { say, type Text, wordFor } from "../../words/message.js";
+import { say, wordFor } from "../../words/message.js";
 import type { UnfittedStrength } from "./curve.js";
 import {
   type CovariateAt,
@@ -13,113 +13,154 @@ export interface SelectedBlocks {
   readonly covariates: readonly CovariateAt[];
   /** In order of first appearance; empty unless they are a block of the regression. */
   readonly batches: readonly string[];
-  readonly problem: {
-    readonly status: UnfittedStrength["status"];
-    readonly message: Text;
-  } | null;
+  readonly problem: SelectionProblem | null;
+}
+
+type SelectionProblem = Pick<UnfittedStrength, "status" | "message">;
+
+export interface SelectionOptions {
+  readonly ageDays: number;
+  readonly covariates: readonly StrengthCovariate[];
+  /** Where the curve is asked; left out, at the mean of the blocks. */
+  readonly at: Partial<Readonly<Record<StrengthCovariate, number>>>;
+  /** Batches are a block of the regression. */
+  readonly batches: boolean;
 }
 
 /** The blocks that a regression uses, and why it cannot be made where it cannot. */
 export function selectBlocks(
   specimens: readonly SpecimenRecord[],
   facts: StrengthFormFacts,
-  options: {
-    readonly ageDays: number;
-    readonly covariates: readonly StrengthCovariate[];
-    readonly at: Partial<Readonly<Record<StrengthCovariate, number>>>;
-    readonly batches: boolean;
-  },
+  options: SelectionOptions,
 ): SelectedBlocks {
-  const { ageDays, covariates: kinds } = options;
-  const withAges = kinds.includes("ln age");
+  const withAges = options.covariates.includes("ln age");
   const used = specimens.filter(
-    (block) => !block.excluded && (withAges || block.ageDays === ageDays),
+    (block) => !block.excluded && (withAges || block.ageDays === options.ageDays),
   );
   const batches = options.batches ? [...new Set(used.map(({ batch }) => batch ?? ""))] : [];
-  const count = facts.coefficientNames.length + kinds.length + Math.max(0, batches.length - 1);
-  const contents = new Set(used.map(({ cementPct }) => cementPct)).size;
-  const name = (blocks: readonly SpecimenRecord[]) => blocks.map(({ id }) => id).join(", ");
-  const done = (
-    status: UnfittedStrength["status"],
-    message: Text,
-    covariates: readonly CovariateAt[] = [],
-  ): SelectedBlocks => ({ used, covariates, batches, problem: { status, message } });
+  const missing =
+    logarithmProblem(used, facts, withAges) ??
+    (withAges ? ageProblem(used, options.ageDays) : null) ??
+    countProblem(used, facts, options, batches) ??
+    readingProblem(used, options);
+  if (missing) return { used, covariates: [], batches, problem: missing };
+  const covariates = options.covariates.map((kind) => covariateAt(used, kind, options));
+  return { used, covariates, batches, problem: outsideProblem(used, covariates) };
+}
 
-  const undefinedAt = used.find(
+/** A logarithm of something that is not above zero. */
+function logarithmProblem(
+  used: readonly SpecimenRecord[],
+  { form, contentScale, strengthScale }: StrengthFormFacts,
+  withAges: boolean,
+): SelectionProblem | null {
+  const block = used.find(
     ({ cementPct, strengthMpa }) =>
-      (facts.contentScale === "logarithm" && !(cementPct > 0)) ||
-      (facts.strengthScale === "logarithm" && !(strengthMpa > 0)),
+      (contentScale === "logarithm" && !(cementPct > 0)) ||
+      (strengthScale === "logarithm" && !(strengthMpa > 0)),
   );
-  if (undefinedAt) {
-    const { id, cementPct, strengthMpa } = undefinedAt;
-    return done(
-      "not-defined",
-      say`The ${wordFor(facts.form)} form takes logarithms; block ${id} has ${cementPct} % cement and ${strengthMpa} MPa. Choose another form, or exclude the block with the reason.`,
-    );
+  if (block) {
+    const { id, cementPct, strengthMpa } = block;
+    return {
+      status: "not-defined",
+      message: say`The ${wordFor(form)} form takes logarithms; block ${id} has ${cementPct} % cement and ${strengthMpa} MPa. Choose another form, or exclude the block with the reason.`,
+    };
   }
+  const ageless = withAges ? used.find(({ ageDays }) => !(ageDays > 0)) : undefined;
+  if (!ageless) return null;
+  return {
+    status: "not-defined",
+    message: say`The regression takes the logarithm of the age; block ${ageless.id} was crushed at ${ageless.ageDays} days. Exclude it with that reason, or leave the age out.`,
+  };
+}
+
+/** An age that lies outside those of the blocks. */
+function ageProblem(used: readonly SpecimenRecord[], ageDays: number): SelectionProblem | null {
+  if (used.length === 0) return null;
   const ages = used.map((block) => block.ageDays);
-  const ageless = withAges ? used.find((block) => !(block.ageDays > 0)) : undefined;
-  if (ageless) {
-    return done(
-      "not-defined",
-      say`The regression takes the logarithm of the age; block ${ageless.id} was crushed at ${ageless.ageDays} days. Exclude it with that reason, or leave the age out.`,
-    );
-  }
-  if (withAges && used.length > 0 && (ageDays < Math.min(...ages) || ageDays > Math.max(...ages))) {
-    return done(
-      "outside-tested",
-      ageDays > Math.max(...ages)
-        ? say`No block was crushed at ${ageDays} days or later, and nothing is extrapolated: the tested ages are ${Math.min(...ages)} to ${Math.max(...ages)} days. Keep blocks to crush at ${ageDays} days.`
-        : say`No block was crushed at ${ageDays} days or earlier, and nothing is extrapolated: the tested ages are ${Math.min(...ages)} to ${Math.max(...ages)} days. Keep blocks to crush at ${ageDays} days.`,
-    );
-  }
+  const [first, last] = [Math.min(...ages), Math.max(...ages)];
+  if (ageDays >= first && ageDays <= last) return null;
+  return {
+    status: "outside-tested",
+    message:
+      ageDays > last
+        ? say`No block was crushed at ${ageDays} days or later, and nothing is extrapolated: the tested ages are ${first} to ${last} days. Keep blocks to crush at ${ageDays} days.`
+        : say`No block was crushed at ${ageDays} days or earlier, and nothing is extrapolated: the tested ages are ${first} to ${last} days. Keep blocks to crush at ${ageDays} days.`,
+  };
+}
+
+/** Too few blocks or contents for the coefficients. */
+function countProblem(
+  used: readonly SpecimenRecord[],
+  { form, coefficientNames }: StrengthFormFacts,
+  { ageDays, covariates }: SelectionOptions,
+  batches: readonly string[],
+): SelectionProblem | null {
+  const count = coefficientNames.length + covariates.length + Math.max(0, batches.length - 1);
   if (used.length < count + 1) {
-    return done(
-      "too-few-points",
-      kinds.length + batches.length > 0
-        ? say`The ${wordFor(facts.form)} form with its covariates and batches needs at least ${count + 1} blocks; there are ${used.length}.`
-        : say`The ${wordFor(facts.form)} form needs at least ${count + 1} blocks of ${ageDays} days; there are ${used.length}.`,
-    );
+    return {
+      status: "too-few-points",
+      message:
+        covariates.length + batches.length > 0
+          ? say`The ${wordFor(form)} form with its covariates and batches needs at least ${count + 1} blocks; there are ${used.length}.`
+          : say`The ${wordFor(form)} form needs at least ${count + 1} blocks of ${ageDays} days; there are ${used.length}.`,
+    };
   }
-  if (contents < facts.coefficientNames.length) {
-    return done(
-      "rank-deficient",
-      say`The ${wordFor(facts.form)} form needs at least ${facts.coefficientNames.length} different cement contents; the blocks of ${ageDays} days have ${contents}.`,
-    );
+  const contents = new Set(used.map(({ cementPct }) => cementPct)).size;
+  if (contents >= coefficientNames.length) return null;
+  return {
+    status: "rank-deficient",
+    message: say`The ${wordFor(form)} form needs at least ${coefficientNames.length} different cement contents; the blocks of ${ageDays} days have ${contents}.`,
+  };
+}
+
+/** Blocks without a reading that the regression needs. */
+function readingProblem(
+  used: readonly SpecimenRecord[],
+  { covariates, batches }: SelectionOptions,
+): SelectionProblem | null {
+  const named = (blocks: readonly SpecimenRecord[]) => blocks.map(({ id }) => id).join(", ");
+  for (const kind of covariates) {
+    const lacking = used.filter((block) => covariateValue(block, kind) === undefined);
+    if (lacking.length > 0) {
+      return {
+        status: "missing-reading",
+        message: say`These blocks have no ${wordFor(kind)}: ${named(lacking)}. Enter it, or leave ${wordFor(kind)} out of the regression.`,
+      };
+    }
   }
-  const lacking = kinds.map((kind) => ({
-    kind,
-    blocks: used.filter((block) => covariateValue(block, kind) === undefined),
-  }));
-  const gap = lacking.find(({ blocks }) => blocks.length > 0);
-  if (gap) {
-    return done(
-      "missing-reading",
-      say`These blocks have no ${wordFor(gap.kind)}: ${name(gap.blocks)}. Enter it, or leave ${wordFor(gap.kind)} out of the regression.`,
-    );
-  }
-  if (options.batches && batches.includes("")) {
-    const blocks = used.filter(({ batch }) => !batch);
-    return done("missing-reading", say`These blocks have no batch: ${name(blocks)}. Enter it.`);
-  }
-  const covariates = kinds.map((kind): CovariateAt => {
-    if (kind === "ln age") return { kind, at: Math.log(ageDays) };
-    const values = used.map((block) => covariateValue(block, kind)!);
-    const at = options.at[kind] ?? values.reduce((sum, value) => sum + value, 0) / values.length;
-    return { kind, at };
-  });
+  const lacking = batches ? used.filter(({ batch }) => !batch) : [];
+  if (lacking.length === 0) return null;
+  return {
+    status: "missing-reading",
+    message: say`These blocks have no batch: ${named(lacking)}. Enter it.`,
+  };
+}
+
+function covariateAt(
+  used: readonly SpecimenRecord[],
+  kind: StrengthCovariate,
+  { ageDays, at }: SelectionOptions,
+): CovariateAt {
+  if (kind === "ln age") return { kind, at: Math.log(ageDays) };
+  const values = used.map((block) => covariateValue(block, kind)!);
+  return { kind, at: at[kind] ?? values.reduce((sum, value) => sum + value, 0) / values.length };
+}
+
+/** A density or moisture that no block has; ages were seen to before. */
+function outsideProblem(
+  used: readonly SpecimenRecord[],
+  covariates: readonly CovariateAt[],
+): SelectionProblem | null {
   const far = covariates.find(({ kind, at }) => {
     const values = used.map((block) => covariateValue(block, kind)!);
-    return at < Math.min(...values) || at > Math.max(...values);
+    return kind !== "ln age" && (at < Math.min(...values) || at > Math.max(...values));
   });
-  if (far && far.kind !== "ln age") {
-    return done(
-      "outside-tested",
-      say`The ${wordFor(far.kind)} asked for, ${far.at}, lies outside that of the blocks, and nothing is extrapolated. Make blocks with it.`,
-      covariates,
-    );
-  }
-  return { used, covariates, batches, problem: null };
+  if (!far) return null;
+  return {
+    status: "outside-tested",
+    message: say`The ${wordFor(far.kind)} asked for, ${far.at}, lies outside that of the blocks, and nothing is extrapolated. Make blocks with it.`,
+  };
 }
 
 /** Groups things that have a cement content, in order of first appearance. */

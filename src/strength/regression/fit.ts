@@ -82,7 +82,10 @@ export function fitStrength(
   }
   const batches = options.batches === "block";
   const chosen = selectBlocks(specimens, facts, {
-    ...{ ageDays, covariates, batches, at: options.at ?? {} },
+    ageDays,
+    covariates,
+    batches,
+    at: options.at ?? {},
   });
   const { used, problem } = chosen;
   const head = { form, formula: facts.formula, ageDays, blocks: used.length };
