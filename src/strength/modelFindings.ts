@@ -1,4 +1,5 @@
 import { type Finding, finding } from "../findings/finding.js";
+import { normalQuantile } from "../numerics/distributions.js";
 import { formatFixed, formatNumber } from "../quantities/format.js";
 import { joinTexts, say, type Text, wordFor } from "../words/message.js";
 import type { BatchScatter } from "./batches.js";
@@ -153,11 +154,14 @@ function nearestFindings(evidence: ModelEvidence, file: string): Finding[] {
     ];
   }
   const curveMpa = strengthBound(fit, cementPct, requirement);
+  const against = nearest.knownMpa < strengthMpa;
   return [
     finding("warning", "nearest-blocks-miss", place, {
       message: say`${found}; the curve gives a bound of ${formatFixed(curveMpa, 2)} MPa. The content found rests on the curve, not on the blocks.`,
       expected,
-      remedy: say`Do not build on this content before the curve is in order: choose a form that fits, or make more blocks with about ${cementPct} % cement.`,
+      remedy: against
+        ? say`Do not build on this content before the curve is in order: choose a form that fits, or make more blocks with about ${cementPct} % cement.`
+        : say`These blocks do not speak against the content, but are too few to prove it by themselves: make more blocks with about ${cementPct} % cement, or put the curve in order.`,
     }),
   ];
 }
@@ -168,6 +172,8 @@ export interface NearestBlocks {
   readonly blocks: number;
   /** Between two contents: on the straight line between their means. The median for the power form. */
   readonly meanMpa: number;
+  /** What the requirement speaks of, were mean and scatter known to be just these, MPa. */
+  readonly knownMpa: number;
   /** The requirement's own bound, MPa. */
   readonly boundMpa: number;
 }
@@ -218,8 +224,15 @@ export function nearestBlocks(
     contentsPct: sides.map(({ content }) => content),
     blocks: sides.reduce((sum, { count }) => sum + count, 0),
     meanMpa: fromFittedScale(fit, value),
+    knownMpa: fromFittedScale(fit, value - knownSds(requirement) * sd),
     boundMpa: fromFittedScale(fit, value + offset * sd),
   };
+}
+
+/** How far below the mean a requirement looks, in standard deviations of blocks. */
+function knownSds({ statistic, confidence, coverage = 0.95 }: StrengthRequirement): number {
+  if (statistic === "mean") return 0;
+  return normalQuantile(statistic === "prediction" ? confidence : coverage);
 }
 
 /** `= 0.012`, or `below 0.001`. */

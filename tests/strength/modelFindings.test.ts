@@ -69,6 +69,11 @@ describe("the published set that a straight line does not fit", () => {
     const mean = tens.reduce((sum, kPa) => sum + kPa / 1000, 0) / tens.length;
     expect(render(findings[2].message)).toContain(`the 10 blocks nearest to it (at 10 %)`);
     expect(render(findings[2].message)).toContain(`a mean of ${mean.toFixed(2)} MPa`);
+    // Their mean, 4.33 MPa, is above 4.3 but not proved to be; 4.4 MPa it does not even reach.
+    expect(render(findings[2].remedy)).toContain("too few to prove it");
+    const [higher] = found(PUBLISHED, { strengthMpa: 4.4, ...MEAN }).findings.slice(-1);
+    expect(higher.code).toBe("nearest-blocks-miss");
+    expect(render(higher.remedy)).toContain("Do not build on this content");
   });
 
   it("is content where the nearest blocks agree, and still tells the doubt", () => {
