@@ -5,6 +5,8 @@ import { cementComparison } from "../batch/cementComparison.js";
 import { type CostRange, costRange, type MaterialPriceRange, mixSaving } from "../batch/cost.js";
 import { elementFindings, elementQuantities } from "../batch/element.js";
 import { type Recipe, recipe } from "../batch/recipe.js";
+import type { SupplyTerms } from "../batch/supply.js";
+import type { Truck } from "../batch/truckLoads.js";
 import { volumeParts } from "../batch/volumeParts.js";
 import type { StudyConfig } from "../entries/studyConfig.js";
 import type { Finding } from "../findings/finding.js";
@@ -128,14 +130,22 @@ function cementFactor({ cement }: StudyConfig): SourcedRange {
     : CEMENT_CARBON_FACTORS[0];
 }
 
+/** How each material comes to the site, by id, the cement under `cement`. */
+export function supplyTerms(
+  { materials, cement, site }: StudyConfig,
+  truck: Truck | undefined = site.truck,
+): Record<string, SupplyTerms> {
+  const terms = Object.fromEntries(materials.map(({ id, lossPct }) => [id, { lossPct, truck }]));
+  const { lossPct, bagMassKg } = cement;
+  return { ...terms, cement: { lossPct, truck, bagMassKg } };
+}
+
 /** Prices and terms of supply by material. */
-function pricesOf({ materials, cement, site }: StudyConfig): Record<string, MaterialPriceRange> {
-  const { bagMassKg, ...bought } = cement;
+function pricesOf(config: StudyConfig): Record<string, MaterialPriceRange> {
+  const terms = supplyTerms(config);
+  const bought = [...config.materials, { ...config.cement, id: "cement" }];
   return Object.fromEntries(
-    [...materials, { ...bought, id: "cement" }].map(({ id, price, haul, lossPct }) => [
-      id,
-      { price, haul, lossPct, truck: site.truck, ...(id === "cement" ? { bagMassKg } : {}) },
-    ]),
+    bought.map(({ id, price, haul }) => [id, { price, haul, ...terms[id] }]),
   );
 }
 

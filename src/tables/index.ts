@@ -47,7 +47,6 @@ export {
 export {
   cementText,
   formItems,
-  loadsText,
   quantitiesTable,
   siteOrderList,
 } from "./quantities.js";

@@ -1,10 +1,12 @@
 import type { ElementAmounts } from "../batch/element.js";
 import { formworkDuration } from "../batch/formworkDuration.js";
-import { truckLoads } from "../batch/truckLoads.js";
+import { scaleRecipe } from "../batch/scaleRecipe.js";
+import { type SuppliedAmount, suppliedAmounts } from "../batch/supply.js";
 import type { KeyValuesBlock, NoteBlock, ReportBlock, TableBlock } from "../blocks/block.js";
-import type { SiteConfig } from "../entries/studyConfig.js";
+import type { SiteConfig, StudyConfig } from "../entries/studyConfig.js";
 import { formatQuantity, type UnitSystem } from "../quantities/format.js";
 import { convertFromBase } from "../quantities/units.js";
+import { supplyTerms } from "../study/mix.js";
 import type { MixStudy, StudyResult } from "../study/studyResult.js";
 import { joinTexts, say, type Text } from "../words/message.js";
 import { BLANK, depthText, ends, fixed, massText, plain, volumeText } from "./cell.js";
@@ -22,6 +24,7 @@ export function quantitiesTable({ config, mix }: StudyResult): KeyValuesBlock | 
   if (!mix) return noMix();
   const { units, element, cement, site } = config;
   const { quantities, density } = mix;
+  const supplied = suppliedAmounts(quantities.mix, supplyTerms(config));
   const volume = (cubicMetres: number) => volumeText(cubicMetres, units);
   const mass = (kilograms: number) => massText(kilograms, units, 4);
   const bag = massText(cement.bagMassKg, units, 2);
@@ -38,12 +41,12 @@ export function quantitiesTable({ config, mix }: StudyResult): KeyValuesBlock | 
         label: say`Dry density, rammed`,
         value: say`${formatQuantity(density.valueKgM3, "density", units, 4)} (${density.basis})`,
       },
-      ...quantities.mix.materials.map(({ name, moistMassKg, looseVolumeL }) => ({
+      ...quantities.mix.materials.map(({ id, name, moistMassKg, looseVolumeL }) => ({
         label: say`${name}, moist mass`,
         value: joinTexts([
           mass(moistMassKg),
           ...(looseVolumeL === null ? [] : [say`${volume(looseVolumeL / 1000)} loose`]),
-          ...loadsText({ moistMassKg, looseVolumeL }, site),
+          loadsText(supplied.find((amount) => amount.id === id)),
         ]),
       })),
       {
@@ -67,7 +70,7 @@ export function quantitiesTable({ config, mix }: StudyResult): KeyValuesBlock | 
  *
  * @param options.truck payload and body; without it there are no loads. @param options.forms what is at hand;
  * days are given only with `strippingHours`, which the user enters.
- * @throws RangeError for options out of range. Source: `elementQuantities`, `truckLoads`, `formworkDuration`.
+ * @throws RangeError for options out of range. Source: `elementQuantities`, `suppliedAmounts`, `formworkDuration`.
  */
 export function siteOrderList(result: StudyResult, options: SiteOptions = {}): SiteSheet {
   const { mix } = result;
@@ -90,11 +93,21 @@ function orderTable({ config }: StudyResult, mix: MixStudy, { truck }: SiteConfi
   const density = (value: number) => formatQuantity(value, "density", units, 4);
   const range = (low: number, high: number) =>
     ends({ low, high }, (kilograms) => massText(kilograms, units));
-  const [light, heavy] = [lowKgM3 / best, highKgM3 / best];
-  const loads = (moistMassKg: number, looseVolumeL: number | null) =>
-    truck ? `${truckLoads({ moistMassKg, looseVolumeL }, truck).loads}` : BLANK;
-  const heavyOf = (litres: number | null) => (litres === null ? null : litres * heavy);
-  const bags = ends(amounts.cementBags, String);
+  const terms = supplyTerms(config, truck);
+  const suppliedAt = (densityKgM3: number) =>
+    suppliedAmounts(scaleRecipe(amounts.mix, densityKgM3 / best), terms);
+  const [light, heavy] = [suppliedAt(lowKgM3), suppliedAt(highKgM3)];
+  const row = (most: SuppliedAmount, index: number) => {
+    const least = light[index];
+    const mass = range(least.moistMassKg, most.moistMassKg);
+    if (most.bags !== null) {
+      const bags = ends({ low: least.bags ?? 0, high: most.bags }, String);
+      return [cement.name, mass, BLANK, truck ? say`${bags} bags` : bags];
+    }
+    const loose =
+      most.looseVolumeL === null ? BLANK : volumeText(most.looseVolumeL / 1000, units, 2);
+    return [most.name, mass, loose, most.loads ? `${most.loads.loads}` : BLANK];
+  };
   return {
     kind: "table",
     caption: config.element.name,
@@ -104,25 +117,23 @@ function orderTable({ config }: StudyResult, mix: MixStudy, { truck }: SiteConfi
       { header: say`Loose, at most`, align: "right" },
       { header: truck ? say`Loads, at most` : say`Bags`, align: "right" },
     ],
-    rows: [
-      ...amounts.mix.materials.map(({ name, moistMassKg, looseVolumeL }) => [
-        name,
-        range(moistMassKg * light, moistMassKg * heavy),
-        looseVolumeL === null ? BLANK : volumeText((looseVolumeL * heavy) / 1000, units, 2),
-        loads(moistMassKg * heavy, heavyOf(looseVolumeL)),
-      ]),
-      [
-        cement.name,
-        range(amounts.cementKg.low, amounts.cementKg.high),
-        BLANK,
-        truck ? say`${bags} bags` : bags,
-      ],
-    ],
+    rows: heavy.map(row),
     notes: [
       say`Range: dry density of the rammed mix ${density(lowKgM3)} to ${density(highKgM3)}, best ${density(best)} (${basis}). Bags of ${massText(cement.bagMassKg, units, 2)}, whole.`,
       say`Amounts hold ${plain(config.element.wastePct)} % waste. Order soil and aggregate by what the yard measures: a truck's weight holds its water, a loose cubic metre its bulking.`,
+      ...lossNote(config),
     ],
   };
+}
+
+/** What is added for the heap and the way, where the study says how much is lost there. */
+function lossNote({ materials, cement }: StudyConfig): Text[] {
+  const lost = [...materials, cement].flatMap(({ name, lossPct = 0 }) =>
+    lossPct > 0 ? [say`${name} ${plain(lossPct)} %`] : [],
+  );
+  return lost.length === 0
+    ? []
+    : [say`Added for what is lost in the heap and on the way: ${joinTexts(lost)}.`];
 }
 
 function formsTable(
@@ -146,14 +157,10 @@ function formsTable(
   };
 }
 
-/** Truck loads of a material in words; nothing where the study knows no truck. */
-export function loadsText(
-  amount: { readonly moistMassKg: number; readonly looseVolumeL: number | null },
-  { truck }: SiteConfig,
-): Text[] {
-  if (!truck) return [];
-  const { loads } = truckLoads(amount, truck);
-  return [say`${loads} {0, plural, one {truck load} other {truck loads}}`];
+/** Truck loads of a material in words; none where the study knows no truck. */
+function loadsText(amount: SuppliedAmount | undefined): Text | undefined {
+  if (!amount?.loads) return undefined;
+  return say`${amount.loads.loads} {0, plural, one {truck load} other {truck loads}}`;
 }
 
 /** Cement by mass and in whole bags, with the range that the blocks' densities bring. */

@@ -98,6 +98,21 @@ describe("prices of study.yaml", () => {
     expect(text(quantitiesTable(result))).toMatch(/\d+ truck loads/);
   });
 
+  it("orders what is lost on the way too: half as much again is half as much again", () => {
+    const tonsOf = (waste: string) => {
+      const { result } = study([["price: 41 per yd3", `price: 41 per yd3\n    waste: ${waste}`]]);
+      const [table] = renderAll(siteOrderList(result)).blocks as readonly TableBlock[];
+      const row = table.rows.find(([name]) => /gravel/i.test(`${name}`))!;
+      const pounds = `${row[1]}`.match(/[\d.]+/g)!.map(Number);
+      return { most: pounds[pounds.length - 1], notes: `${table.notes}` };
+    };
+    const [none, little, much] = ["0 %", "6 %", "50 %"].map(tonsOf);
+    near(little.most / none.most, 1.06, { rel: 0.01, abs: 0 }, "6 % more");
+    near(much.most / none.most, 1.5, { rel: 0.01, abs: 0 }, "half as much again");
+    expect(none.notes).not.toContain("lost in the heap");
+    expect(much.notes).toContain("lost in the heap and on the way: Pea gravel 50 %.");
+  });
+
   it("haul by load without a truck is said, and the total with it", () => {
     const { mix, findings } = study([
       ["price: 41 per yd3", "price: 41 per yd3\n    haul: 60 per load"],

@@ -269,12 +269,18 @@ const MIX = {
     cementKg: { low: 660.1, high: 680.3 },
     cementBags: { low: 27, high: 28 },
     mix: {
-      cementPct: 8,
+      ...RECIPE,
       materials: [
         { id: "soil", name: "Soil", dryMassKg: 5346, moistMassKg: 5667, looseVolumeL: 4277 },
         { id: "sand", name: "Sand", dryMassKg: 2973, moistMassKg: 3092, looseVolumeL: null },
       ],
-      cement: { dryMassKg: 665.6 },
+      cement: {
+        id: "cement",
+        name: "Cement A",
+        dryMassKg: 665.6,
+        moistMassKg: 665.6,
+        looseVolumeL: 554.7,
+      },
       water: { toAddKg: 458.8 },
     },
   },
@@ -431,15 +437,15 @@ describe("quantities and orders", () => {
       "Loose, at most",
       "Bags",
     ]);
-    // × 0.99 and × 1.02: 5667 → 5610 to 5780; 4.277 m³ → 4.4.
+    // × 0.99 and × 1.02: 5667 → 5610 to 5780; 4.277 m³ → 4.4; of the sand 5 % is lost: 3092 × 1.05.
     expect(rowsOf(table)).toEqual([
       ["Soil", "5610 kg to 5780 kg", "4.4 m³", "–"],
-      ["Sand", "3061 kg to 3154 kg", "–", "–"],
-      ["Cement A", "660 kg to 680 kg", "–", "27 to 28"],
+      ["Sand", "3214 kg to 3312 kg", "–", "–"],
+      ["Cement A", "659 kg to 679 kg", "–", "27 to 28"],
     ]);
     const truck = { payloadKg: 2000, bodyM3: 1 };
     const [loads] = siteOrderList(RESULT, { truck }).blocks;
-    // 4.36 m³ of soil fill five bodies of 1 m³; 3154 kg of sand are two loads.
+    // 4.36 m³ of soil fill five bodies of 1 m³; 3312 kg of sand are two loads.
     expect(rowsOf(loads).map((row) => row[3])).toEqual(["5", "2", "27 to 28 bags"]);
     expect(
       itemsOf(quantitiesTable({ ...RESULT, config: { ...CONFIG, site: { truck } } } as never)),
