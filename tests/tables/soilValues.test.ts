@@ -265,7 +265,8 @@ describe("tables of what the reading errors leave open", () => {
         system: "uscs",
         likelihoods: [
           { label: "clayey sand", share: 0.936 },
-          { label: "silty sand", share: 0.004 },
+          { label: "silty sand", share: 0.034 },
+          { label: "lean clay", share: 0.004 },
         ],
       },
       { system: "usda", likelihoods: [{ label: "sandy loam", share: 1 }] },
@@ -289,10 +290,11 @@ describe("tables of what the reading errors leave open", () => {
     expect(headsOf(table)).toEqual(["System", "Class", "Probability [%]"]);
     expect(rowsOf(table).map((row) => row.slice(1))).toEqual([
       ["clayey sand", "94"],
-      ["silty sand", "below 1"],
+      ["silty sand", "3"],
+      ["lean clay", "below 1"],
       ["sandy loam", "100"],
     ]);
-    expect(rowsOf(table).map(([system]) => system !== "")).toEqual([true, false, true]);
+    expect(rowsOf(table).map(([system]) => system !== "")).toEqual([true, false, false, true]);
   });
 });
 
@@ -425,6 +427,10 @@ describe("tables of a soil", () => {
     const items = itemsOf(moistureWindowTable(test, "SI"));
     expect(items.Driest).toBe("9.5 %");
     expect(items.Wettest).toBe("11.5 %");
+    const narrow = test.curve.filter(({ waterContentPct: w }) => w >= 9.8 && w <= 11.3);
+    const open = itemsOf(moistureWindowTable({ ...test, curve: narrow }, "SI"));
+    expect(open.Driest).toMatch(/^9\.[89] %, where the tests end: drier was not tested$/);
+    expect(open.Wettest).toMatch(/^11\.[23] %, where the tests end: wetter was not tested$/);
     expect(items["Lowest dry density"]).toContain("98 % of the maximum");
     expect(items["Lowest dry density"]).toContain("at least 1880 kg/m³");
   });

@@ -37,7 +37,7 @@ const FIT = {
   rSquared: 0.8766,
   leaveOneOutErrorMpa: 0.2567,
   coefficients: [
-    { name: "a", value: 1.2345, standardError: 0.1111, low: 0.987, high: 1.482, pValue: 0.0123 },
+    { name: "a", value: 1.2345, standardError: 0.1111, low: 0.987, high: 1.482, pValue: 0.0045 },
     { name: "b", value: 0.3456, standardError: 0.0222, low: 0.296, high: 0.395, pValue: 0.0001 },
   ],
   points: [
@@ -75,7 +75,7 @@ describe("tables of the regression", () => {
       "p",
     ]);
     expect(rowsOf(table)).toEqual([
-      ["a", "1.234", "0.11", "0.987", "1.48", "0.012"],
+      ["a", "1.234", "0.11", "0.987", "1.48", "0.0045"],
       ["b", "0.3456", "0.022", "0.296", "0.395", "< 0.001"],
     ]);
     expect(notesOf(table)).toEqual([
