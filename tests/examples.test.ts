@@ -51,7 +51,9 @@ function compare(actual: unknown, expected: unknown, printed: string): void {
 /** Everything that the faces of the rooms show: what an example may use besides the names of its own file. */
 async function publicNames(): Promise<Record<string, unknown>> {
   const faces = sourceFiles().filter(({ path }) => path.endsWith("/index.ts"));
-  const rooms = await Promise.all(faces.map(({ path }) => import(`../src/${path}`)));
+  const rooms = await Promise.all(
+    faces.map(({ path }) => import(/* @vite-ignore */ `../src/${path}`)),
+  );
   return Object.assign({}, ...rooms);
 }
 
@@ -76,7 +78,7 @@ describe("the examples in the docstrings", async () => {
         })
         .join("\n");
       expect(checks).toBeGreaterThan(0);
-      const known = { ...names, ...(await import(`../src/${path}`)) };
+      const known = { ...names, ...(await import(/* @vite-ignore */ `../src/${path}`)) };
       const run = new AsyncFunction("__check", ...Object.keys(known), body);
       await run(compare, ...Object.values(known));
     },
