@@ -7,9 +7,6 @@ import {
 import {
   DEFAULT_READING_ERRORS,
   type ReadingErrors,
-  type ReadingResampleOptions,
-  type ReadingSheets,
-  resampleReadings,
 } from "../grading/uncertainty/readingErrors.js";
 import { createRandom } from "../numerics/random.js";
 import {
@@ -41,26 +38,28 @@ export interface CurveUncertainty {
 }
 
 /**
- * Runs the reading-error model once and reads everything off it: spread, intervals and classes.
+ * Reads everything off the curves of one run of the reading-error model: spread, intervals and classes.
  *
  * @param curve the measured one, whose sizes get a spread.
+ * @param curves of `resampleReadings`.
  * @param limits of the same soil; their intervals give their errors.
+ * @param drawn what the curves were drawn with: the seed, which also draws the limits, and the errors.
  * @returns plain data, the same for the same seed.
- * @throws RangeError as `resampleReadings` does.
+ * @throws RangeError for fewer than 2 curves.
  *
  * @example
  * const sieve = { file: "s.csv", dryMassG: 1000, splits: [], panG: 200, rows: [[20, 0], [4.75, 200], [2, 200], [0.075, 400]].map(([sizeMm, retainedG], index) => ({ sizeMm, retainedG, label: String(sizeMm), row: index + 4 })) };
- * const found = curveUncertainty({ points: analyseSieve(sieve).points }, { sieve }, undefined, { seed: 1, resamples: 50 });
+ * const curves = resampleReadings({ sieve }, { seed: 1, resamples: 50 });
+ * const found = curveUncertainty({ points: analyseSieve(sieve).points }, curves, undefined, { seed: 1 });
  * found.quantities.map(({ quantity }) => quantity) // => ["d30", "d50", "d60", "d85", "d90", "gravelPct"]
  * found.classes[2].likelihoods // => [{ label: "not classified", share: 1 }]
  */
 export function curveUncertainty(
   curve: GradingCurve,
-  sheets: ReadingSheets,
+  curves: readonly GradingCurve[],
   limits: ConsistencyResult | undefined,
-  options: ReadingResampleOptions,
+  drawn: { readonly seed: number; readonly errors?: Partial<ReadingErrors> },
 ): CurveUncertainty {
-  const curves = resampleReadings(sheets, options);
   const sizes = curve.points.map(({ sizeMm }) => sizeMm);
   const spread = readingSpread(curves, sizes);
   const error = (interval: readonly [number, number] | undefined) =>
@@ -73,14 +72,14 @@ export function curveUncertainty(
     plasticityIndexErrorPct: error(limits?.plasticityIndexInterval95),
   };
   return {
-    errors: { ...DEFAULT_READING_ERRORS, ...options.errors },
-    seed: options.seed,
+    errors: { ...DEFAULT_READING_ERRORS, ...drawn.errors },
+    seed: drawn.seed,
     resamples: curves.length,
     spread: sizes.map((sizeMm, index) => ({ sizeMm, sdPct: spread[index] })),
     quantities: quantityIntervals(curves),
     classes: SYSTEMS.map((system) => ({
       system,
-      likelihoods: classLikelihoods(curves, system, doubtful, options.seed),
+      likelihoods: classLikelihoods(curves, system, doubtful, drawn.seed),
     })),
   };
 }

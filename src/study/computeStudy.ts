@@ -16,7 +16,7 @@ import { computeMaterial } from "./material.js";
 import { computeMix } from "./mix.js";
 import { computeQuality } from "./quality.js";
 import { reviewFindings } from "./review.js";
-import { type DrawnCurves, sampleCurves } from "./sampledCurves.js";
+import { type DrawnCurves, sampleCurves, sampleMaterial } from "./sampledCurves.js";
 import { toleranceFindings } from "./specifiedMix.js";
 import { computeStrength } from "./strength.js";
 import type { Study } from "./study.js";
@@ -42,7 +42,10 @@ export interface StudyComputation {
 export function computeStudy(study: Study, reading: readonly Finding[] = []): StudyComputation {
   const { config } = study;
   const findings: Finding[] = [];
-  const materials = study.materials.map((material) => computeMaterial(material, config, findings));
+  const drawnCurves = study.materials.map((material) => sampleMaterial(material, config));
+  const materials = study.materials.map((material, index) =>
+    computeMaterial(material, config, findings, drawnCurves[index]),
+  );
   const entries = studyGuidance(study, findings);
   const blend = computeBlend(config, materials, entries, findings);
   const compaction =
@@ -59,7 +62,7 @@ export function computeStudy(study: Study, reading: readonly Finding[] = []): St
     return { findings: told };
   }
   const drawn = sampleCurves(
-    study,
+    drawnCurves,
     blend.shares.map(({ sharePct }) => sharePct),
   );
   const blendSizes = blend.curve.points.map(({ sizeMm }) => sizeMm);

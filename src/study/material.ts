@@ -12,8 +12,8 @@ import { analyseSieve } from "../grading/sieveAnalysis.js";
 import { consistencyLimits } from "../soil/consistency/limits.js";
 import { curveUncertainty } from "../soil/curveUncertainty.js";
 import { say } from "../words/message.js";
-import { READING_DRAWS } from "./sampledCurves.js";
-import { readingSheets, type StudyMaterial } from "./study.js";
+import { sampleMaterial } from "./sampledCurves.js";
+import type { StudyMaterial } from "./study.js";
 import type { MaterialResult } from "./studyResult.js";
 
 /**
@@ -30,11 +30,16 @@ const MODELS = [
   "bimodal-lognormal",
 ] as const;
 
-/** Works out one material: sieving, sedimentation, the joined curve and what is read off it. */
+/**
+ * Works out one material: sieving, sedimentation, the joined curve and what is read off it.
+ *
+ * @param drawn curves as the material could have come out; default those of `sampleMaterial`.
+ */
 export function computeMaterial(
   material: StudyMaterial,
   study: StudyConfig,
   findings: Finding[],
+  drawn: readonly GradingCurve[] = sampleMaterial(material, study),
 ): MaterialResult {
   const { config } = material;
   const sieve = analyseSieve(material.sieve);
@@ -52,15 +57,10 @@ export function computeMaterial(
   if (limits) findings.push(...limits.findings);
   const uncertainty =
     config.role === "soil"
-      ? curveUncertainty(
-          curve,
-          {
-            ...readingSheets(material),
-            ...(passing === undefined ? { hydrometer: undefined, pipette: undefined } : {}),
-          },
-          limits,
-          { seed: study.seed, resamples: READING_DRAWS, errors: study.readingErrors },
-        )
+      ? curveUncertainty(curve, drawn, limits, {
+          seed: study.seed,
+          errors: study.readingErrors,
+        })
       : undefined;
   return {
     id: config.id,

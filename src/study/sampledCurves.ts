@@ -1,10 +1,12 @@
 import { blendCurve } from "../blend/material.js";
-import type { GradingCurve } from "../grading/curve.js";
+import type { StudyConfig } from "../entries/studyConfig.js";
+import { type GradingCurve, passingAtSize } from "../grading/curve.js";
+import { analyseSieve } from "../grading/sieveAnalysis.js";
 import { resampleReadings } from "../grading/uncertainty/readingErrors.js";
 import type { MeasuredConsistency } from "../guidance/check.js";
 import { createRandom } from "../numerics/random.js";
 import type { ConsistencyResult } from "../soil/consistency/limits.js";
-import { readingSheets, type Study } from "./study.js";
+import { readingSheets, type StudyMaterial } from "./study.js";
 
 /** Enough for a probability to about three points, and for 95 % intervals to a tenth of their width. */
 export const READING_DRAWS = 250;
@@ -17,24 +19,38 @@ export interface DrawnCurves {
 }
 
 /**
- * Draws the curves of all materials, bought ones too, and blends them at the designed shares.
+ * Draws the curves of one material. Where its sieves do not span the one that separated the dispersed
+ * material, only the sieve sheet is drawn from.
+ */
+export function sampleMaterial(
+  material: StudyMaterial,
+  { seed, readingErrors }: Pick<StudyConfig, "seed" | "readingErrors">,
+): GradingCurve[] {
+  const sheets = readingSheets(material);
+  const separatingMm = (sheets.hydrometer ?? sheets.pipette)?.separatingSizeMm;
+  const spanned =
+    separatingMm === undefined ||
+    passingAtSize({ points: analyseSieve(sheets.sieve).points }, separatingMm) !== undefined;
+  return resampleReadings(spanned ? sheets : { sieve: sheets.sieve }, {
+    seed,
+    resamples: READING_DRAWS,
+    errors: readingErrors,
+  });
+}
+
+/**
+ * Blends the drawn curves of all materials, bought ones too, at the designed shares.
  *
- * All materials draw from the same seed, so that a soil's curves are those of its own intervals. One
- * blend takes each material's curve from another place of its row: otherwise the same random numbers
- * would move all materials together.
+ * All materials draw from the same seed. One blend takes each material's curve from another place of
+ * its row: otherwise the same random numbers would move all materials together.
+ *
+ * @param drawn of `sampleMaterial`, in the order of the materials: those behind a soil's own intervals.
  */
 export function sampleCurves(
-  { materials, config }: Pick<Study, "materials" | "config">,
+  drawn: readonly (readonly GradingCurve[])[],
   sharesPct: readonly number[],
 ): DrawnCurves {
-  const drawn = materials.map((material) =>
-    resampleReadings(readingSheets(material), {
-      seed: config.seed,
-      resamples: READING_DRAWS,
-      errors: config.readingErrors,
-    }),
-  );
-  const step = Math.floor(READING_DRAWS / materials.length);
+  const step = Math.floor(READING_DRAWS / drawn.length);
   const blend = Array.from(
     { length: READING_DRAWS },
     (_, draw) =>

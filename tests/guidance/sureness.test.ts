@@ -13,7 +13,12 @@ import {
 import { GUIDANCE_ENTRIES } from "../../src/guidance/published/recommendations.js";
 import { computeStudy } from "../../src/study/computeStudy.js";
 import { readStudy } from "../../src/study/readStudy.js";
-import { drawLimits, READING_DRAWS, sampleCurves } from "../../src/study/sampledCurves.js";
+import {
+  drawLimits,
+  READING_DRAWS,
+  sampleCurves,
+  sampleMaterial,
+} from "../../src/study/sampledCurves.js";
 import { readingSheets, type Study } from "../../src/study/study.js";
 import type { StudyResult } from "../../src/study/studyResult.js";
 import { guidanceComparisonTable, guidanceTables } from "../../src/tables/guidance.js";
@@ -163,7 +168,10 @@ describe.each(["reading-room", "bus-shelter"])("the verdicts of %s", (name) => {
 
   it("of the blend come from blends of drawn curves at the designed shares", () => {
     const shares = result.blend.shares.map(({ sharePct }) => sharePct);
-    const drawn = sampleCurves(study, shares);
+    const drawn = sampleCurves(
+      study.materials.map((material) => sampleMaterial(material, study.config)),
+      shares,
+    );
     const first = blendCurve(
       drawn.materials.map((curves, at) => ({
         curve: curves[at * Math.floor(READING_DRAWS / shares.length)],

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { analyseSieve } from "../../src/grading/sieveAnalysis.js";
+import { resampleReadings } from "../../src/grading/uncertainty/readingErrors.js";
 import { compareGuidance } from "../../src/guidance/comparison.js";
 import { GUIDANCE_ENTRIES } from "../../src/guidance/published/recommendations.js";
 import { curveUncertainty } from "../../src/soil/curveUncertainty.js";
