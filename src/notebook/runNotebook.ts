@@ -1,11 +1,13 @@
 import { dirname, resolve } from "node:path";
-import { cellFailure, kernelText } from "./cellFailure.js";
+import { cellFailure } from "./cellFailure.js";
+import { kernelText } from "./kernel/cellTrace.js";
 import { type Answer, type KernelClient, startKernel } from "./kernel/client.js";
 import {
   type CellOutput,
   executedNotebook,
   type NotebookFile,
   openNotebook,
+  tagsOf,
 } from "./notebookFile.js";
 import {
   type CellPlace,
@@ -14,6 +16,9 @@ import {
   type NotebookRun,
 } from "./notebookRun.js";
 import { injectParameters, type ParameterValue } from "./parameters.js";
+
+/** Tag of a cell that is meant to fail, as Jupyter's own runner knows it. */
+const ALLOWED_TAG = "raises-exception";
 
 /** Limits of a run, in seconds. */
 export interface Timeouts {
@@ -62,7 +67,7 @@ type Stopped = Exclude<NotebookRun, { status: "done" } | { status: "cell-failed"
 
 /**
  * Runs a notebook from top to bottom without a window, in a kernel of its own that works in the
- * notebook's folder. Stops at the first cell that fails. The file is read and never written; the
+ * notebook's folder. Stops at the first cell that fails and has not the tag `raises-exception`. The file is read and never written; the
  * same notebook with the same parameters gives the same executed notebook.
  *
  * Timeouts in seconds: 60 for the kernel to start, 120 for a cell, 600 for the whole.
@@ -81,6 +86,9 @@ export async function runNotebook(options: RunNotebookOptions): Promise<Notebook
   const notebook = injectParameters(given, options.parameters ?? {});
   const places = cellPlaces(notebook, given);
   const cells = places.length;
+  const allowed = notebook.cells
+    .filter(({ cell_type }) => cell_type === "code")
+    .map((cell) => tagsOf(cell).includes(ALLOWED_TAG));
   const outputs: (readonly CellOutput[])[] = [];
   const executed = (): NotebookFile => executedNotebook(notebook, outputs);
   signal?.throwIfAborted();
@@ -112,14 +120,14 @@ export async function runNotebook(options: RunNotebookOptions): Promise<Notebook
     for (const [index, place] of places.entries()) {
       onProgress({ cell: index + 1, cells, phase: "running" });
       const limit = Math.min(limits.cellSeconds * 1000, left());
-      const execution = await client.execute(place.source, limit);
+      const mayFail = allowed[index] === true;
+      const execution = await client.execute(place.source, limit, !mayFail);
       const answer = await execution.answer;
       outputs.push(execution.outputs());
       if (answer.outcome !== "replied") return stopped(answer, "cell", limit, place);
-      if (answer.status === "ok") continue;
-      const failed = await cellFailure(client, place, execution.outputs(), cwd);
-      outputs[index] = failed.outputs;
-      return { status: "cell-failed", notebook: executed(), failure: failed.failure };
+      if (answer.status === "ok" || mayFail) continue;
+      const failure = cellFailure(place, execution);
+      return { status: "cell-failed", notebook: executed(), failure };
     }
     onProgress({ cell: cells, cells, phase: "finished" });
     return { status: "done", notebook: executed() };

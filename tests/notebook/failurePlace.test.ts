@@ -1,38 +1,74 @@
 import { describe, expect, it } from "vitest";
-import { emittedPlace, kernelText, stderrPlace } from "../../src/notebook/cellFailure.js";
+import {
+  compileError,
+  emittedPlace,
+  kernelText,
+  thrownError,
+  withoutCellLines,
+} from "../../src/notebook/kernel/cellTrace.js";
 import { formatFailure } from "../../src/notebook/notebookRun.js";
 
-/** As tslab 1.0.22 wrote it on Node.js 20, the stack shortened. */
-const THROWN = `evalmachine.<anonymous>:27
-    throw new Error("bad " + x);
-    ^
+/** An error with a stack as a kernel gives it. */
+function thrown(message: string, ...frames: readonly string[]): Error {
+  const error = new RangeError(message);
+  error.stack = [`RangeError: ${message}`, ...frames.map((frame) => `    at ${frame}`)].join("\n");
+  return error;
+}
 
-Error: bad 3
-    at f (evalmachine.<anonymous>:27:11)
-    at evalmachine.<anonymous>:32:22
-    at evalmachine.<anonymous>:34:3
-    at sigintHandlersWrap (node:vm:280:12)
-    at Script.runInThisContext (node:vm:135:14)
-    at Object.execute (/home/x/node_modules/tslab/dist/executor.js:160:38)
-`;
+const CELLS = new Map([
+  [
+    1,
+    {
+      source: "let a = 1;\n\nfunction f() {\n  throw up;\n}",
+      emitted: "let a = 1;\nfunction f() {\n    throw up;\n}\n",
+      prefix: 30,
+    },
+  ],
+  [2, { source: "await f();", emitted: "await f();\n", prefix: 36 }],
+]);
 
-const AWAITED = `RangeError: late
-    at f (file:///home/x/node_modules/other/dist/deep.js:5:49)
-    at evalmachine.<anonymous>:5:49
-    at async evalmachine.<anonymous>:8:1
-    at async Object.execute (/home/x/node_modules/tslab/dist/executor.js:173:17)
-`;
-
-describe("stderrPlace", () => {
-  it("reads a diagnostic, and the frame of a stack that the executor called", () => {
-    expect(stderrPlace("3:9 - Cannot find name 'nope'.\n")).toEqual({ kind: "compile", line: 3 });
-    expect(stderrPlace(THROWN)).toEqual({ kind: "run", line: 32, column: 22 });
-    expect(stderrPlace(AWAITED)).toEqual({ kind: "run", line: 8, column: 1 });
+describe("thrownError", () => {
+  it("gives lines of cells and frames of packages, none of the kernel and no folder", () => {
+    const error = thrown(
+      "late",
+      "deep (file:///home/x/node_modules/other/dist/deep.js:5:49)",
+      "f (cell[1]:3:5)",
+      "cell[2]:1:43",
+      "cell[2]:3:3",
+      "sigintHandlersWrap (node:vm:280:12)",
+      "Object.execute (/home/x/node_modules/tslab/dist/executor.js:160:38)",
+    );
+    const told = thrownError(error, CELLS, 2, "/home/x");
+    expect(told).toEqual({
+      ename: "RangeError",
+      evalue: "late",
+      traceback: [
+        "RangeError: late",
+        "    at deep (node_modules/other/dist/deep.js:5:49)",
+        "    at f, line 4 of cell [1]",
+        "    at line 1: await f();",
+      ],
+      line: 1,
+    });
+    expect(withoutCellLines(told.traceback)).toBe(
+      "RangeError: late\n    at deep (node_modules/other/dist/deep.js:5:49)",
+    );
   });
 
-  it("says nothing of a text or a stack that does not reach down", () => {
-    expect(stderrPlace("just a string\n")).toBeUndefined();
-    expect(stderrPlace(THROWN.split("\n").slice(0, 6).join("\n"))).toBeUndefined();
+  it("names no line where the stack reaches no cell, and shows what is no error", () => {
+    expect(thrownError(thrown("x", "g (node:fs:1:2)"), CELLS, 2, "/home/x").line).toBeUndefined();
+    const { evalue, traceback } = thrownError({ code: 3 }, CELLS, 2, "/home/x");
+    expect([evalue, traceback]).toEqual(["{ code: 3 }", ["{ code: 3 }"]]);
+  });
+
+  it("tells what the compiler says, and no line that the cell does not have", () => {
+    const said = [{ line: 3, column: 9, text: "Cannot find name 'nope'." }];
+    expect(compileError(said, "a\nb")).toEqual({
+      ename: "CompileError",
+      evalue: "Cannot find name 'nope'.",
+      traceback: ["3:9 - Cannot find name 'nope'."],
+      line: 2,
+    });
   });
 });
 
@@ -56,9 +92,10 @@ describe("emittedPlace", () => {
 });
 
 describe("kernelText", () => {
-  it("keeps the message and the library's frames, without excerpt and folders", () => {
-    expect(kernelText(THROWN, "/home/x")).toBe("Error: bad 3");
-    expect(kernelText(AWAITED, "/home/x")).toBe(
+  it("keeps the message and the library's frames, without folders", () => {
+    const text =
+      "RangeError: late\n    at f (file:///home/x/node_modules/other/dist/deep.js:5:49)\n    at node:vm:1:2\n    at async Object.execute (/home/x/node_modules/tslab/dist/executor.js:173:17)\n";
+    expect(kernelText(text, "/home/x")).toBe(
       "RangeError: late\n    at f (node_modules/other/dist/deep.js:5:49)",
     );
   });

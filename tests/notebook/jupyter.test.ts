@@ -23,7 +23,7 @@ it("writes the kernel description whole, and over an older one", async () => {
   const written = JSON.parse(readFileSync(join(folder, "kernels/loambook/kernel.json"), "utf8"));
   expect(written).toEqual(kernelSpec());
   expect(written.argv[0]).toBe(process.execPath);
-  const program = written.argv.find((word: string) => word.endsWith("tslab"));
+  const program = written.argv.find((word: string) => word.endsWith("main.js"));
   expect(statSync(program).isFile()).toBe(true);
 });
 

@@ -12,6 +12,7 @@ describe("wire messages", () => {
       type: "execute_request",
       parentId: undefined,
       content: request.content,
+      metadata: {},
     });
   });
 
@@ -25,6 +26,7 @@ describe("wire messages", () => {
       type: "status",
       parentId: "0",
       content: { a: 1 },
+      metadata: {},
     });
     const [delimiter, signed, ...rest] = wire as [Buffer, Buffer, ...Buffer[]];
     expect(() => fromWire("key", [delimiter, signed, ...rest.reverse()])).toThrow(/signature/);

@@ -101,6 +101,7 @@ describe("runNotebook with a kernel", { timeout: PATIENCE }, () => {
     expect(failure.kernelMessage).toBe("2:7 - Type 'string' is not assignable to type 'number'.");
     expect(notebook.cells.map((cell) => cell.execution_count)).toEqual([1, undefined, 2, null]);
     expect(outputsOf(notebook)[2]).toEqual([]);
+    expect(outputsOf(notebook)[1]).toMatchObject([{ output_type: "error", ename: "CompileError" }]);
   });
 
   it("finds the line of an exception, also below a function of an earlier cell", async () => {
@@ -109,7 +110,7 @@ describe("runNotebook with a kernel", { timeout: PATIENCE }, () => {
     expect(failure).toMatchObject({ cellNumber: 2, line: 9 });
     expect(failure.codeLine).toBe("const checked: number = check(");
     expect(failure.kernelMessage).toBe("RangeError: invalid `x`: 3; expected at most 2");
-    expect(plainOutputs(outputsOf(notebook)[1])).toEqual([`stderr: ${failure.kernelMessage}\n`]);
+    expect(plainOutputs(outputsOf(notebook)[1])).toEqual([`error: ${failure.kernelMessage}`]);
     expect(formatFailure(run as Exclude<NotebookRun, { status: "done" }>)).toBe(
       [
         "The notebook stopped in code cell 2 (cell 2 of the notebook), line 9.",
@@ -138,6 +139,61 @@ describe("runNotebook with a kernel", { timeout: PATIENCE }, () => {
     const { failure } = expectStatus(run, "cell-failed");
     expect(failure).not.toHaveProperty("line");
     expect(failure.kernelMessage).toBe("only a text");
+  });
+
+  it("goes on behind a cell that is meant to fail", async () => {
+    const folder = mkdtempSync(join(tmpdir(), "loambook-meant-"));
+    onTestFinished(() => rmSync(folder, { recursive: true }));
+    const cell = (source: string, tags: string[] = []) => ({
+      cell_type: "code",
+      id: `cell-${source.length}`,
+      source,
+      metadata: { tags },
+      execution_count: null,
+      outputs: [],
+    });
+    const cells = [
+      cell("const a: number = 'no';", ["raises-exception"]),
+      cell("throw new Error('meant')", ["raises-exception"]),
+      cell("console.log('after')"),
+    ];
+    const notebookPath = join(folder, "meant.ipynb");
+    writeFileSync(
+      notebookPath,
+      JSON.stringify({ cells, metadata: {}, nbformat: 4, nbformat_minor: 5 }),
+    );
+    const { notebook } = expectStatus(await runNotebook({ notebookPath }), "done");
+    expect(outputsOf(notebook).map(plainOutputs)).toEqual([
+      ["error: CompileError: Type 'string' is not assignable to type 'number'."],
+      ["error: Error: meant"],
+      ["stdout: after\n"],
+    ]);
+  });
+
+  it("finds the package, with its types, for a notebook anywhere", async () => {
+    const folder = mkdtempSync(join(tmpdir(), "loambook-anywhere-"));
+    onTestFinished(() => rmSync(folder, { recursive: true }));
+    const cell = (source: string, at: number) => ({
+      cell_type: "code",
+      id: `cell-${at}`,
+      source,
+      metadata: {},
+      execution_count: null,
+      outputs: [],
+    });
+    const cells = [
+      'import * as loam from "loambook";\nconst text: string = loam.render(loam.formatFixed(1.5, 1), "es");\nconsole.log(text);',
+      "const wrong: number = loam.render(loam.formatFixed(1.5, 1));",
+    ].map(cell);
+    const notebookPath = join(folder, "anywhere.ipynb");
+    writeFileSync(
+      notebookPath,
+      JSON.stringify({ cells, metadata: {}, nbformat: 4, nbformat_minor: 5 }),
+    );
+    const { failure, notebook } = expectStatus(await runNotebook({ notebookPath }), "cell-failed");
+    expect(outputsOf(notebook).map(plainOutputs)[0]).toEqual(["stdout: 1,5\n"]);
+    // a package without types would be taken in silence
+    expect(failure.kernelMessage).toBe("1:7 - Type 'string' is not assignable to type 'number'.");
   });
 
   it("tells when the kernel ends, with its exit code and what was shown before", async () => {

@@ -93,6 +93,7 @@ export interface KernelMessage {
   /** Id of the request that this message answers. */
   readonly parentId?: string;
   readonly content: Readonly<Record<string, unknown>>;
+  readonly metadata?: Readonly<Record<string, unknown>>;
 }
 
 const DELIMITER = "<IDS|MSG>";
@@ -152,8 +153,10 @@ export function fromWire(key: string, frames: readonly Uint8Array[]): KernelMess
   if (signature.length !== expected.length || !timingSafeEqual(signature, expected)) {
     throw new RangeError("invalid `frames`: wrong signature; expected one made with the key");
   }
-  const [header, parent, , content] = parts.map((part) => JSON.parse(Buffer.from(part).toString()));
-  return { id: header.msg_id, type: header.msg_type, parentId: parent.msg_id, content };
+  const [header, parent, metadata, content] = parts.map((part) =>
+    JSON.parse(Buffer.from(part).toString()),
+  );
+  return { id: header.msg_id, type: header.msg_type, parentId: parent.msg_id, content, metadata };
 }
 
 /** The sockets to a kernel; every message that comes in has been checked. */

@@ -1,6 +1,6 @@
 import { clearInterval, setInterval } from "node:timers";
 import { setTimeout as wait } from "node:timers/promises";
-import type { CellOutput } from "../notebookFile.js";
+import type { CellOutput, ErrorOutput } from "../notebookFile.js";
 import { type KernelMessage, newRequest, openChannels, openConnection } from "./channels.js";
 import { type ProcessEnd, startKernelProcess } from "./process.js";
 
@@ -11,17 +11,27 @@ export type Answer =
   | { readonly outcome: "timed-out" };
 
 /** A request to run code: `answer` comes later, `outputs` can be asked at any time. */
-interface Execution {
+export interface KernelExecution {
   readonly answer: Promise<Answer>;
   readonly outputs: () => CellOutput[];
+  /** Line of the cell, from 1, where it failed; absent where the kernel does not tell. */
+  readonly errorLine: () => number | undefined;
 }
 
 /** A kernel that can run code. */
 export interface KernelClient {
   /** Waits until the kernel answers and what it publishes reaches us. */
   readonly ready: (milliseconds: number) => Promise<Answer>;
-  /** Runs code; the answer is the kernel's reply, once all that was published by then has come in. */
-  readonly execute: (code: string, milliseconds: number) => Promise<Execution>;
+  /**
+   * Runs code; the answer is the kernel's reply, once all that was published by then has come in.
+   *
+   * @param stopOnError whether code that was sent meanwhile is aborted when this fails; default true
+   */
+  readonly execute: (
+    code: string,
+    milliseconds: number,
+    stopOnError?: boolean,
+  ) => Promise<KernelExecution>;
   /** What the process wrote outside of any cell. */
   readonly ownText: () => string;
   /** Asks the kernel to end, ends it if it does not, and removes what was made for it. */
@@ -123,7 +133,7 @@ export async function startKernel(cwd: string, transport?: "ipc" | "tcp"): Promi
 
   const firstOf = async (reply: Promise<Answer>, milliseconds: number): Promise<Answer> => {
     const died = kernel.ended.then((end): Answer => ({ outcome: "died", end }));
-    const answer = await within(milliseconds, Promise.race([reply, died]));
+    const answer = await withTimeout(milliseconds, Promise.race([reply, died]));
     if (answer === undefined) return { outcome: "timed-out" };
     if (answer.outcome === "died") await wait(DRAIN_MS);
     return answer;
@@ -149,19 +159,25 @@ export async function startKernel(cwd: string, transport?: "ipc" | "tcp"): Promi
         clearInterval(timer);
       }
     },
-    async execute(code, milliseconds) {
-      const content = { code, silent: false, store_history: true, allow_stdin: false };
+    async execute(code, milliseconds, stopOnError = true) {
       const { id, reply } = await requests.ask("execute_request", {
-        ...content,
-        stop_on_error: true,
+        code,
+        silent: false,
+        store_history: true,
+        allow_stdin: false,
+        stop_on_error: stopOnError,
       });
-      return { answer: firstOf(reply, milliseconds), outputs: () => collector.outputsOf(id) };
+      return {
+        answer: firstOf(reply, milliseconds),
+        outputs: () => collector.outputsOf(id),
+        errorLine: () => collector.errorLineOf(id),
+      };
     },
     ownText: kernel.ownText,
     async close() {
       try {
         await channels.send("control", newRequest("shutdown_request", { restart: false }));
-        await within(POLITE_MS, kernel.ended);
+        await withTimeout(POLITE_MS, kernel.ended);
       } finally {
         kernel.kill();
         await kernel.ended;
@@ -173,6 +189,7 @@ export async function startKernel(cwd: string, transport?: "ipc" | "tcp"): Promi
 }
 
 type Mutable =
+  | ErrorOutput
   | { output_type: "stream"; name: "stdout" | "stderr"; text: string }
   | {
       output_type: "display_data";
@@ -191,6 +208,7 @@ interface OutputCollector {
   readonly take: (message: KernelMessage) => void;
   /** Outputs of one request so far, in order, texts of the same stream that follow each other joined. */
   readonly outputsOf: (requestId: string) => CellOutput[];
+  readonly errorLineOf: (requestId: string) => number | undefined;
 }
 
 /**
@@ -199,39 +217,58 @@ interface OutputCollector {
  */
 function outputCollector(): OutputCollector {
   const cells = new Map<string, Mutable[]>();
-  const take = ({ type, parentId, content }: KernelMessage): void => {
+  const errorLines = new Map<string, number>();
+  const takeStream = (outputs: Mutable[], content: KernelMessage["content"]): void => {
+    const name = content.name === "stderr" ? "stderr" : "stdout";
+    const last = outputs.at(-1);
+    if (last?.output_type === "stream" && last.name === name) last.text += content.text;
+    else outputs.push({ output_type: "stream", name, text: String(content.text) });
+  };
+  const update = (content: KernelMessage["content"], displayId: unknown): void => {
+    for (const output of [...cells.values()].flat()) {
+      if (output.output_type !== "display_data" || output.displayId !== displayId) continue;
+      output.data = record(content.data);
+      output.metadata = record(content.metadata);
+    }
+  };
+  const take = ({ type, parentId, content, metadata }: KernelMessage): void => {
     if (parentId === undefined) return;
     const outputs = cells.get(parentId) ?? [];
     cells.set(parentId, outputs);
     const displayId = record(content.transient).display_id;
-    if (type === "stream") {
-      const name = content.name === "stderr" ? "stderr" : "stdout";
-      const last = outputs.at(-1);
-      if (last?.output_type === "stream" && last.name === name) last.text += content.text;
-      else outputs.push({ output_type: "stream", name, text: String(content.text) });
-    } else if (type === "display_data") {
-      const [data, metadata] = [record(content.data), record(content.metadata)];
-      outputs.push({ output_type: "display_data", data, metadata, displayId });
+    if (type === "stream") takeStream(outputs, content);
+    else if (type === "display_data") {
+      const data = record(content.data);
+      const own = record(content.metadata);
+      outputs.push({ output_type: "display_data", data, metadata: own, displayId });
     } else if (type === "update_display_data" && displayId !== undefined) {
-      for (const output of [...cells.values()].flat()) {
-        if (output.output_type === "display_data" && output.displayId === displayId) {
-          output.data = record(content.data);
-          output.metadata = record(content.metadata);
-        }
-      }
+      update(content, displayId);
+    } else if (type === "error") {
+      outputs.push(errorOutput(content));
+      if (typeof metadata?.line === "number") errorLines.set(parentId, metadata.line);
     }
   };
   const outputsOf = (requestId: string): CellOutput[] =>
     (cells.get(requestId) ?? []).map((output): CellOutput => {
-      if (output.output_type === "stream") return { ...output };
+      if (output.output_type !== "display_data") return { ...output };
       const { displayId: _, ...shown } = output;
       return shown;
     });
-  return { take, outputsOf };
+  return { take, outputsOf, errorLineOf: (requestId) => errorLines.get(requestId) };
+}
+
+function errorOutput({ ename, evalue, traceback }: KernelMessage["content"]): ErrorOutput {
+  const lines = Array.isArray(traceback) ? traceback.map(String) : [];
+  return {
+    output_type: "error",
+    ename: String(ename),
+    evalue: String(evalue),
+    traceback: lines,
+  };
 }
 
 /** Waits for a promise, but not longer than so many milliseconds: `undefined` when the time is up. */
-async function within<T>(milliseconds: number, promise: Promise<T>): Promise<T | undefined> {
+async function withTimeout<T>(milliseconds: number, promise: Promise<T>): Promise<T | undefined> {
   let forget = () => {};
   const late = new Promise<undefined>((resolve) => {
     const timer = setTimeout(() => resolve(undefined), milliseconds);

@@ -1,0 +1,256 @@
+import { existsSync } from "node:fs";
+import Module, { createRequire } from "node:module";
+import { dirname, join } from "node:path";
+import { fileURLToPath } from "node:url";
+import vm from "node:vm";
+import {
+  type CellError,
+  cellFile,
+  compileError,
+  type Diagnostic,
+  type RanCell,
+  thrownError,
+} from "./cellTrace.js";
+import { takeTurns } from "./inTurn.js";
+
+/**
+ * The program of the kernel process: tslab, with what was found wanting in 1.0.22 with zeromq 6.8 mended
+ * before it is loaded. It is called with the path of the connection file.
+ *
+ * Everything here reaches into tslab's own modules, so a new version of it has to be tried first.
+ */
+const manifest = createRequire(import.meta.url).resolve("tslab/package.json");
+const require = createRequire(manifest);
+const ownPackage = fileURLToPath(new URL("../../../package.json", import.meta.url));
+const NAME = "loambook";
+
+loseNoOutput();
+findOwnPackage();
+changeCompiler(onlyNodeTypes, findOwnTypes);
+const tellErrors = tellErrorsOfCells();
+runInTurn(tellErrors);
+const { startKernel } = require("./dist/main.js") as {
+  startKernel(options: { configPath: string; enableFindLocal: boolean }): void;
+};
+// a tslab in the notebook's own folder would run without all this
+startKernel({ configPath: process.argv[2] ?? "", enableFindLocal: false });
+
+/**
+ * The publishing socket takes no more than 512 messages at a stretch unless the time-out is 0, and ZeroMQ
+ * drops what is beyond the 1000 it holds. A cell that prints more lines would lose the rest and the sign of
+ * its end, so that a front end waits for ever.
+ */
+function loseNoOutput(): void {
+  const zmq = require("zeromq") as { Publisher: new (options?: object) => object };
+  zmq.Publisher = class extends zmq.Publisher {
+    constructor(options?: object) {
+      super({ sendHighWaterMark: 0, sendTimeout: 0, ...options });
+    }
+  };
+}
+
+type Properties = Record<string, PropertyDescriptor>;
+
+/** The compiler's exports cannot be set one by one: a changed copy takes their place before anybody loads it. */
+function changeCompiler(...changes: readonly ((properties: Properties) => void)[]): void {
+  const path = require.resolve("@tslab/typescript-for-tslab");
+  const properties = Object.getOwnPropertyDescriptors(require(path)) as Properties;
+  for (const change of changes) change(properties);
+  (require.cache[path] as NodeModule).exports = Object.defineProperties({}, properties);
+}
+
+function exported<T>(properties: Properties, name: string): T {
+  const property = properties[name];
+  return property?.get ? property.get() : property?.value;
+}
+
+/**
+ * The compiler reads every package of `@types` in the folders above, those of the browser's graphics among
+ * them, which doubles the time until the first cell. Only Node's types are global in a cell; the types of a
+ * package that a cell imports are found all the same.
+ */
+function onlyNodeTypes(properties: Properties): void {
+  const ownTypes = join(dirname(manifest), "node_modules", "@types");
+  if (!existsSync(join(ownTypes, "node", "package.json"))) return;
+  properties.getDefaultTypeRoots = { value: () => [ownTypes], enumerable: true };
+}
+
+type Resolve = (request: string, ...more: unknown[]) => string;
+
+/**
+ * A notebook anywhere imports this package by its name: where its own folder and those above have none, the
+ * kernel's own is taken.
+ */
+function findOwnPackage(): void {
+  const loader = Module as unknown as { _resolveFilename: Resolve };
+  const resolve = loader._resolveFilename;
+  const own = createRequire(ownPackage);
+  loader._resolveFilename = function (this: unknown, request, ...more) {
+    try {
+      return resolve.call(this, request, ...more);
+    } catch (error) {
+      const named = request === NAME || request.startsWith(`${NAME}/`);
+      if (!named || (error as NodeJS.ErrnoException).code !== "MODULE_NOT_FOUND") throw error;
+      return own.resolve(request);
+    }
+  };
+}
+
+type ResolveTypes = (
+  name: string,
+  from: string,
+  options: object,
+  host: unknown,
+) => { readonly resolvedModule?: unknown };
+type CreateHost = (files: unknown, options: object, ...more: unknown[]) => unknown;
+
+/** The same for the compiler, so that a cell knows the package's types. */
+function findOwnTypes(properties: Properties): void {
+  const resolve = exported<ResolveTypes>(properties, "resolveModuleName");
+  // as tslab resolves modules
+  const options = { moduleResolution: 2 };
+  const cell = join(process.cwd(), "cell.ts");
+  if (resolve(NAME, cell, options, exported(properties, "sys")).resolvedModule) return;
+  const types = join(dirname(ownPackage), "dist").replaceAll("\\", "/");
+  const paths = { [NAME]: [`${types}/index.d.ts`], [`${NAME}/*`]: [`${types}/*/index.d.ts`] };
+  const createHost = exported<CreateHost>(properties, "createWatchCompilerHost");
+  properties.createWatchCompilerHost = {
+    value: (files: unknown, given: object, ...more: unknown[]) =>
+      createHost(files, { ...given, paths }, ...more),
+    enumerable: true,
+  };
+}
+
+interface Converted {
+  readonly output?: string;
+  readonly hasToplevelAwait?: boolean;
+}
+
+interface Executor {
+  execute(source: string): Promise<boolean>;
+}
+
+/** tslab prints what a cell throws: here it is kept, with what is needed to tell its lines. */
+function tellErrorsOfCells(): () => CellError {
+  const cells = new Map<number, RanCell>();
+  let count = 0;
+  let failure: CellError | undefined;
+
+  const converter = require("./dist/converter.js") as {
+    createConverter(options: object): { convert(declared: string, source: string): Converted };
+  };
+  const { createConverter } = converter;
+  converter.createConverter = (options) => {
+    const made = createConverter(options);
+    const convert = (declared: string, source: string): Converted => {
+      const converted = made.convert(declared, source);
+      const prefix = converted.hasToplevelAwait ? ASYNC_PREFIX : PREFIX;
+      cells.set(count, { source, emitted: converted.output ?? "", prefix: prefix.length });
+      return converted;
+    };
+    return { ...made, convert };
+  };
+
+  const run = vm.runInThisContext;
+  vm.runInThisContext = (code, options) => {
+    // only code of cells can be interrupted
+    const ofCell = typeof options === "object" && options.breakOnSigint === true;
+    return run(code, ofCell ? { ...options, filename: cellFile(count) } : options);
+  };
+
+  const executors = require("./dist/executor.js") as {
+    createExecutor(root: string, converters: unknown, console: object): Executor;
+  };
+  const { createExecutor } = executors;
+  executors.createExecutor = (root, converters, { log }: { log?: unknown }) => {
+    let told: (readonly unknown[])[] = [];
+    const error = (...words: unknown[]) => told.push(words);
+    const inner = createExecutor(root, converters, { log, error });
+    const execute = async (source: string): Promise<boolean> => {
+      count += 1;
+      told = [];
+      const ok = await inner.execute(source);
+      // modules of a notebook are taken in spite of what the compiler says
+      if (ok) for (const words of told) console.error(...words);
+      else failure = failureOf(told, source);
+      return ok;
+    };
+    return { ...inner, execute };
+  };
+  const failureOf = (told: readonly (readonly unknown[])[], source: string): CellError => {
+    const [first] = told;
+    if (first?.length === 1) return thrownError(first[0], cells, count, process.cwd());
+    const diagnostics = told.map(
+      ([, , line, column, text]) => ({ line, column, text }) as Diagnostic,
+    );
+    return compileError(diagnostics, source);
+  };
+  return () => failure ?? thrownError(new Error("the cell failed"), cells, count, process.cwd());
+}
+
+/** As tslab's executor writes them. */
+const PREFIX = "(function(exports, require) { ";
+const ASYNC_PREFIX = "(async function(exports, require) { ";
+
+interface Message {
+  readonly content: { readonly stop_on_error?: boolean };
+  createReply(): Reply;
+}
+
+interface Reply {
+  readonly header: { msg_type: string };
+  content: object;
+  metadata: object;
+  signAndSend(key: string, socket: unknown): void;
+}
+
+interface Server {
+  readonly connInfo: { readonly key: string };
+  readonly iopub: unknown;
+  readonly handler: {
+    /** Throws the count of a cell that failed. */
+    handleExecuteImpl(
+      content: object,
+      writeStream: (name: string, text: string) => void,
+      writeDisplayData: (data: object, update: boolean) => void,
+    ): Promise<{ readonly count: number }>;
+  };
+}
+
+/**
+ * tslab sends no `error` message and answers `abort` to everything for 200 ms after a failure. Here a
+ * failed cell is told as the protocol has it, and only cells that were queued behind it are aborted.
+ */
+function runInTurn(failureOf: () => CellError): void {
+  const { ZmqServer } = require("./dist/jupyter.js") as {
+    ZmqServer: { prototype: { handleExecute(socket: unknown, message: Message): Promise<void> } };
+  };
+  const inTurn = takeTurns();
+  ZmqServer.prototype.handleExecute = async function (this: Server, socket, message) {
+    const send = (to: unknown, type: string, content: object, metadata: object = {}) => {
+      const reply = message.createReply();
+      reply.header.msg_type = type;
+      reply.content = content;
+      reply.metadata = metadata;
+      reply.signAndSend(this.connInfo.key, to);
+    };
+    const run = async () => {
+      try {
+        const { count } = await this.handler.handleExecuteImpl(
+          message.content,
+          (name, text) => send(this.iopub, "stream", { name, text }),
+          (data, update) => send(this.iopub, update ? "update_display_data" : "display_data", data),
+        );
+        return { status: "ok", execution_count: count, payload: [], user_expressions: {} };
+      } catch (failed) {
+        const { count } = failed as { readonly count?: unknown };
+        if (typeof count !== "number") throw failed;
+        const { line, ...error } = failureOf();
+        send(this.iopub, "error", error, line === undefined ? {} : { line });
+        return { status: "error", execution_count: count, ...error };
+      }
+    };
+    const reply = await inTurn(run, message.content.stop_on_error !== false);
+    send(socket, "execute_reply", reply === "aborted" ? { status: "aborted" } : reply);
+  };
+}
