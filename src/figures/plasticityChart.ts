@@ -25,7 +25,7 @@ const U_FROM = 16;
  * @throws RangeError without a sample.
  *
  * @example
- * plasticityChart("Plasticity", [{ name: "Site soil", liquidLimitPct: 40, plasticityIndexPct: 21 }]).altText // => "Plasticity. Plasticity index against liquid limit, with the A-line. Site soil: liquid limit 40.0 %, plasticity index 21.0 %, group CL, 6.4 points above the A-line."
+ * render(plasticityChart("Plasticity", [{ name: "Site soil", liquidLimitPct: 40, plasticityIndexPct: 21 }]).altText) // => "Plasticity. Plasticity index against liquid limit, with the A-line. Site soil: liquid limit 40.0 %, plasticity index 21.0 %, group CL, 6.4 points above the A-line."
  */
 export function plasticityChart(title: Text, samples: readonly PlasticitySample[]): Figure {
   if (samples.length === 0) throw new RangeError("invalid `samples`: none; expected at least one");

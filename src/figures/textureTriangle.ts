@@ -32,7 +32,7 @@ const HIDDEN = {
  * @throws RangeError without a sample, or where the parts of one are none.
  *
  * @example
- * textureTriangle("Texture", [{ name: "Site soil", parts: { sandPct: 30, siltPct: 40, clayPct: 30 } }]).altText // => "Texture. Triangle of sand, silt and clay under 2 mm. Site soil: sand 30.0 %, silt 40.0 %, clay 30.0 %: clay loam."
+ * render(textureTriangle("Texture", [{ name: "Site soil", parts: { sandPct: 30, siltPct: 40, clayPct: 30 } }]).altText) // => "Texture. Triangle of sand, silt and clay under 2 mm. Site soil: sand 30.0 %, silt 40.0 %, clay 30.0 %: clay loam."
  */
 export function textureTriangle(title: Text, samples: readonly TextureSample[]): Figure {
   if (samples.length === 0) throw new RangeError("invalid `samples`: none; expected at least one");

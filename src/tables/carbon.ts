@@ -38,7 +38,7 @@ export function carbonTable({ config, mix }: StudyResult): TableBlock | NoteBloc
  * const materials = [{ id: "soil", name: "Soil", sharePct: 100, looseBulkDensityKgM3: 1250, moisturePct: 0 }];
  * const batch = recipe({ materials, cementPct: 8, cementBulkDensityKgM3: 1200, targetMoisturePct: 10, batchDryMassKg: 1000 });
  * const carbon = mixCarbon(batch, { factors: { soil: MATERIAL_CARBON_FACTORS[0], cement: CEMENT_CARBON_FACTORS[0] } });
- * siteCarbonTable(carbon, "SI").rows[1] // => ["Cement", "67.7 to 73.8", "–"]
+ * renderAll(siteCarbonTable(carbon, "SI")).rows[1] // => ["Cement", "67.7 to 73.8", "–"]
  */
 export function siteCarbonTable(carbon: MixCarbon, units: UnitSystem): TableBlock {
   const range = (value: Interval | null) =>

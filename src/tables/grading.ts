@@ -140,7 +140,7 @@ export function sizesTable(caption: string, entries: readonly NamedSizes[]): Tab
  *
  * @example
  * const record = { file: "p.csv", dryMassG: 20, separatingSizeMm: 0.063, cylinderVolumeCm3: 500, pipetteVolumeCm3: 10, dispersantG: 1, samples: [{ timeMin: 4.7, depthMm: 100, temperatureC: 20, solidsG: 0.22, row: 7 }] };
- * pipetteTable("Clay", analysePipette(record, { particleDensityKgM3: 2650, passingSeparatingPct: 40 })).rows // => [["4.7", "20.0", "100", "0.0199", "10.00", "50.0", "20.0"]]
+ * renderAll(pipetteTable("Clay", analysePipette(record, { particleDensityKgM3: 2650, passingSeparatingPct: 40 }))).rows // => [["4.7", "20.0", "100", "0.0199", "10.00", "50.0", "20.0"]]
  */
 export function pipetteTable(name: string, analysis: PipetteAnalysis): TableBlock {
   return {
@@ -243,7 +243,7 @@ function scale(reading: number, bs: boolean): Text {
  * @example
  * const layers = [["sand and gravel", 1, 60], ["silt", 930, 80], ["clay", 2880, 100]].map(([name, timeMin, topMm], index) => ({ name, timeMin, topMm, row: index + 4 }));
  * const analysis = analyseJar({ file: "j.csv", waterDepthMm: 200, layers });
- * jarTable("Pit 1", { ...analysis, laboratory: analysis.shares.map(({ name }) => ({ name })) }).rows[2] // => ["clay", "20", "20", "4 to 14", "–", "–", "0.00114"]
+ * renderAll(jarTable("Pit 1", { ...analysis, laboratory: analysis.shares.map(({ name }) => ({ name })) })).rows[2] // => ["clay", "20", "20", "4 to 14", "–", "–", "0.00113"]
  */
 export function jarTable(
   name: string,

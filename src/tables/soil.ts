@@ -153,7 +153,7 @@ export function compactionTable(compaction: CompactionAnalysis, units: UnitSyste
  *
  * @example
  * const points = [[6.5, 1872], [8.7, 1966], [10.6, 2043], [12.2, 2068], [14.4, 1996]].map(([waterContentPct, moistMassG], index) => ({ waterContentPct, moistMassG, row: index + 5 }));
- * moistureWindowTable(analyseCompaction({ file: "c.csv", mouldVolumeCm3: 1000, points }), "SI").items[1].value // => "8.8 %"
+ * render(moistureWindowTable(analyseCompaction({ file: "c.csv", mouldVolumeCm3: 1000, points }), "SI").items[1].value) // => "8.8 %"
  */
 export function moistureWindowTable(
   compaction: CompactionAnalysis,

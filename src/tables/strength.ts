@@ -293,7 +293,7 @@ export function leastCementTable({ config, strength }: StudyResult): KeyValuesBl
  * What has to meet the required strength, in words that state the confidence.
  *
  * @example
- * statisticName("tolerance", 0.9) // => "the 95 % / 90 % tolerance bound (exceeded by 95 % of blocks)"
+ * render(statisticName("tolerance", 0.9)) // => "the 95 % / 90 % tolerance bound (exceeded by 95 % of blocks)"
  */
 export function statisticName(statistic: RequirementStatistic, confidence: number): Text {
   const percent = Number((100 * confidence).toPrecision(4));

@@ -70,7 +70,7 @@ export function uncertaintyBand(
  * @throws RangeError where the coverage is not between 0 and 1.
  *
  * @example
- * modelBand("lognormal", [{ sizeMm: 1, fittedPct: 50, lowPct: 48, highPct: 53 }]).name // => "lognormal: 95 % of its resampled fits"
+ * render(modelBand("lognormal", [{ sizeMm: 1, fittedPct: 50, lowPct: 48, highPct: 53 }]).name) // => "lognormal: 95 % of its resampled fits"
  */
 export function modelBand(
   name: Text,

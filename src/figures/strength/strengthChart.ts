@@ -13,13 +13,8 @@ import { joinTexts, say, type Text, wordFor } from "../../words/message.js";
 import { type Figure, figureOf } from "../figure.js";
 import { baseLayout, PALETTE, translucent } from "../style.js";
 
-/**
- * The bound of a requirement, as the trade calls it.
- *
- * @example
- * boundName("tolerance", 0.9) // => "95 % / 90 % tolerance bound (exceeded by 95 % of blocks)"
- */
-export function boundName(statistic: RequirementStatistic, confidence: number): Text {
+/** The bound of a requirement, as the trade calls it. */
+function boundName(statistic: RequirementStatistic, confidence: number): Text {
   switch (statistic) {
     case "mean":
       return say`lower bound of the mean`;

@@ -50,7 +50,7 @@ export function siteOptionsOf(
  * @throws RangeError for an id that no caution has. Source: with each caution.
  *
  * @example
- * siteCautions(["cement-burns"]).items.map(({ title }) => title) // => ["Wet cement burns"]
+ * siteCautions(["cement-burns"]).items.map(({ title }) => render(title)) // => ["Wet cement burns"]
  */
 export function siteCautions(ids: readonly string[]): CautionsBlock {
   return {
