@@ -61,7 +61,7 @@ export interface PipetteInput {
  * const record = { file: "p.csv", dryMassG: 20, separatingSizeMm: 0.063, cylinderVolumeCm3: 500, pipetteVolumeCm3: 10, dispersantG: 1, samples: [{ timeMin: 4.7, depthMm: 100, temperatureC: 20, solidsG: 0.22, row: 7 }] };
  * const { rows } = analysePipette(record, { particleDensityKgM3: 2650, passingSeparatingPct: 40 });
  * [rows[0].finerG, rows[0].finerOfDispersedPct, rows[0].passingPct] // => [10, 50, 20]
- * rows[0].sizeMm // => 0.01994
+ * rows[0].sizeMm // => 0.01987
  */
 export function analysePipette(record: PipetteRecord, input: PipetteInput): PipetteAnalysis {
   const { particleDensityKgM3, passingSeparatingPct } = input;
