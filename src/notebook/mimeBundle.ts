@@ -1,6 +1,5 @@
 import { inspect } from "node:util";
 import type { TableBlock, TableColumn } from "../blocks/block.js";
-import { escapeHtml } from "../blocks/html.js";
 import { readBlock } from "../blocks/kinds.js";
 import { blockHtml } from "../blocks/partHtml.js";
 import { blockText } from "../blocks/partText.js";
@@ -13,6 +12,7 @@ export const NODE_MIME = "application/vnd.loambook.node+json";
 /** Plotly's figure JSON, drawn where a front end has a renderer for it. */
 export const PLOTLY_MIME = "application/vnd.plotly.v1+json";
 export const SVG_MIME = "image/svg+xml";
+const PNG_MIME = "image/png";
 export const HTML_MIME = "text/html";
 export const MARKDOWN_MIME = "text/markdown";
 export const TEXT_MIME = "text/plain";
@@ -82,37 +82,40 @@ function asFigure(value: unknown, locale: Locale): SaidFigure | undefined {
   return figure as SaidFigure;
 }
 
-/** What stands before an SVG document has no place inside HTML. */
-function inlineSvg(svg: string): string {
-  return svg.replace(/^\s*(?:<\?xml[^>]*\?>|<!DOCTYPE[^>]*>|\s)*/i, "").trim();
-}
+/** Pixels of the picture to one of the drawing: sharp enough for most screens, and half the size of twice. */
+const PNG_ZOOM = 1.5;
 
 /**
- * Makes the bundle of a figure: plotly's JSON for front ends that draw it, HTML with the drawing in it
- * that works without script, the SVG alone, and the title with the text alternative.
+ * Makes the bundle of a figure: plotly's JSON for front ends that draw it, the drawing as SVG, a picture
+ * for those that trust no SVG, and the title with the text alternative. No HTML: a notebook that is not
+ * trusted would take the drawing out of it and show its numbers as text.
  */
 async function figureBundle(figure: SaidFigure): Promise<MimeBundle> {
   const { title, altText, data, layout } = figure;
-  // drawing takes jsdom and plotly: loaded only when there is something to draw
+  // drawing takes jsdom, plotly and a painter: loaded only when there is something to draw
+  const { figurePng } = await import("../figures/svg/figurePng.js");
   const svg = figure.svg ?? (await (await import("../figures/svg/renderSvg.js")).renderSvg(figure));
-  const html =
-    `<figure style="margin:0">\n<div role="img" aria-label="${escapeHtml(altText)}">${inlineSvg(svg)}</div>\n` +
-    `<figcaption>${escapeHtml(title)}</figcaption>\n</figure>`;
+  const png = figurePng(svg, PNG_ZOOM);
   const words = { alt: altText, caption: title };
   return {
     data: {
       [PLOTLY_MIME]: { data, layout, config: { displaylogo: false, responsive: true } },
-      [HTML_MIME]: html,
       [SVG_MIME]: svg,
+      [PNG_MIME]: Buffer.from(png).toString("base64"),
       [TEXT_MIME]: `${title}\n${altText}`,
     },
     metadata: {
       [PLOTLY_MIME]: words,
-      [HTML_MIME]: words,
       [SVG_MIME]: words,
+      [PNG_MIME]: { ...words, width: Math.round(pngWidth(png) / PNG_ZOOM) },
       [TEXT_MIME]: words,
     },
   };
+}
+
+/** Width of a picture, from its header: PNG specification, section 11.2.2 (from memory). */
+function pngWidth(png: Uint8Array): number {
+  return new DataView(png.buffer, png.byteOffset).getUint32(16);
 }
 
 const MAX_ROWS = 50;

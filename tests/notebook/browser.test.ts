@@ -1,5 +1,5 @@
 import { type ChildProcess, spawn } from "node:child_process";
-import { mkdtempSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { createServer } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -52,11 +52,10 @@ function endOf(child: ChildProcess): Promise<void> {
   });
 }
 
-/** A notebook of these cells, beside the installed package. */
+/** A notebook of these cells in a folder of its own, where nothing is installed. */
 function folderWith(cells: readonly string[]): string {
   const folder = mkdtempSync(join(tmpdir(), "loambook-browser-"));
   folders.push(folder);
-  symlinkSync(join(ROOT, "node_modules"), join(folder, "node_modules"));
   const notebook = {
     cells: cells.map((source, index) => ({
       ...{ cell_type: "code", id: `cell-${index}`, metadata: {}, source: [source] },
@@ -135,7 +134,7 @@ it("shows figure, table, error and completions in a notebook in a real browser",
   const page = await openPage(await serve(jupyter, folder));
 
   await page.evaluate(() => Jupyter.notebook.execute_cell_range(0, 4));
-  const figure = page.locator(".output_html svg[role=img]").first();
+  const figure = page.locator(".output_svg svg[role=img]").first();
   await figure.waitFor({ timeout: 60_000 });
   const box = await figure.boundingBox();
   expect(box?.width).toBeGreaterThan(300);
@@ -147,7 +146,7 @@ it("shows figure, table, error and completions in a notebook in a real browser",
   expect(await page.locator(".output_html", { hasText: "Expected:" }).count()).toBeGreaterThan(0);
 
   // An error is told in the library's words: what was wrong, and what was expected.
-  const error = page.locator(".output_stderr").first();
+  const error = page.locator(".output_error").first();
   await error.waitFor({ timeout: 60_000 });
   expect(await error.textContent()).toMatch(/RangeError: invalid `.*`: -4; expected/);
 

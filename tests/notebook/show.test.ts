@@ -17,21 +17,19 @@ describe("show in a kernel", () => {
     if (run.status !== "cell-failed") throw new Error(`the run ended as ${run.status}`);
     const [, figure, table] = outputsOf(run.notebook);
     expect(plainOutputs(figure)).toEqual([
-      "application/vnd.plotly.v1+json, text/html, image/svg+xml, text/plain",
+      "application/vnd.plotly.v1+json, image/svg+xml, image/png, text/plain",
     ]);
     const [shown] = figure ?? [];
     if (shown?.output_type !== "display_data") throw new Error("no display_data");
     const title = "Shares </svg><script>alert(1)</script>";
     const words = { alt: "Bars: soil 62, sand 38.", caption: title };
-    for (const mime of Object.keys(shown.data)) expect(shown.metadata[mime]).toEqual(words);
+    for (const mime of Object.keys(shown.data)) expect(shown.metadata[mime]).toMatchObject(words);
     expect(shown.data["application/vnd.plotly.v1+json"]).toMatchObject({
       data: [{ type: "bar", x: ["soil", "sand"], y: [62, 38] }],
     });
-    const html = joinText(shown.data["text/html"] as NotebookText);
-    expect(html).toContain('<div role="img" aria-label="Bars: soil 62, sand 38."><svg ');
-    expect(html).toContain("<figcaption>Shares &lt;/svg&gt;&lt;script&gt;");
-    expect(html).not.toContain("<script");
-    expect(joinText(shown.data["image/svg+xml"] as NotebookText)).toMatch(/^<svg /);
+    const svg = joinText(shown.data["image/svg+xml"] as NotebookText);
+    expect(svg).toMatch(/^<svg /);
+    expect(svg).not.toContain("<script");
 
     expect(plainOutputs(table)).toEqual([
       "application/vnd.loambook.node+json, text/html, text/plain",

@@ -3,6 +3,8 @@ import { describe, expect, it } from "vitest";
 import type { ReportBlock } from "../../src/blocks/block.js";
 import { toBundle } from "../../src/notebook/mimeBundle.js";
 import { toDataFrame } from "../../src/tables/toDataFrame.js";
+import { say } from "../../src/words/message.js";
+import { render } from "../../src/words/render.js";
 
 const X = `<script>alert("x")</script><img src=x onerror='y'>&amp;`;
 
@@ -107,25 +109,24 @@ describe("toBundle of report blocks", () => {
 describe("toBundle of a figure", () => {
   const figure = { kind: "figure", title: X, altText: `Alt ${X}`, data: [], layout: {} } as const;
 
-  it("takes a drawing that is there, without what may not stand inside HTML", async () => {
-    const svg = '<?xml version="1.0"?>\n<!DOCTYPE svg>\n<svg xmlns="http://www.w3.org/2000/svg"/>';
+  const svg =
+    '<svg xmlns="http://www.w3.org/2000/svg" width="200" height="100"><rect width="9" height="9"/></svg>';
+
+  it("holds each form once: data, drawing, picture and words, and no HTML to be cleaned", async () => {
     const { data, metadata } = await toBundle({ ...figure, svg });
     expect(Object.keys(data)).toEqual([
       "application/vnd.plotly.v1+json",
-      "text/html",
       "image/svg+xml",
+      "image/png",
       "text/plain",
     ]);
-    for (const mime of Object.keys(data)) {
-      expect(metadata[mime]).toEqual({ alt: figure.altText, caption: X });
-    }
-    expect(data["text/html"]).not.toContain("<?xml");
-    const { document } = new JSDOM(`<body>${data["text/html"]}</body>`).window;
-    expect(document.querySelectorAll("script, img")).toHaveLength(0);
-    expect(document.querySelector('figure [role="img"]')?.getAttribute("aria-label")).toBe(
-      figure.altText,
-    );
-    expect(document.querySelector("figure > figcaption")?.textContent).toBe(X);
+    const words = { alt: figure.altText, caption: X };
+    for (const mime of Object.keys(data)) expect(metadata[mime]).toMatchObject(words);
+    expect(data["image/svg+xml"]).toBe(svg);
+    expect(metadata["image/png"]).toEqual({ ...words, width: 200 });
+    const png = Buffer.from(data["image/png"] as string, "base64");
+    expect(png.subarray(1, 4).toString()).toBe("PNG");
+    expect([png.readUInt32BE(16), png.readUInt32BE(20)]).toEqual([300, 150]);
   });
 
   it("draws one that is not drawn, the same each time", { timeout: 60_000 }, async () => {
@@ -133,9 +134,20 @@ describe("toBundle of a figure", () => {
     const [first, second] = [await toBundle(bars), await toBundle(bars)];
     expect(first.data["image/svg+xml"]).toMatch(/^<svg [\s\S]*<\/svg>\s*$/);
     expect(first).toEqual(second);
-    const { document } = new JSDOM(`<body>${first.data["text/html"]}</body>`).window;
-    expect(document.querySelectorAll("script, img")).toHaveLength(0);
-    expect(document.querySelectorAll("figure svg")).toHaveLength(1);
+  });
+
+  it("says its messages in the language asked for, in the drawing and in the data", async () => {
+    const said = {
+      ...figure,
+      title: say`Table`,
+      altText: say`Figure`,
+      data: [{ type: "bar", x: ["a"], y: [1], name: say`Warning` }],
+    };
+    const { data } = await toBundle(said, "es");
+    expect(data["text/plain"]).toBe(`${render(say`Table`, "es")}\n${render(say`Figure`, "es")}`);
+    expect(data["image/svg+xml"]).toContain(`<title`);
+    expect(JSON.stringify(data)).toContain(render(say`Warning`, "es"));
+    expect(JSON.stringify(data)).not.toContain('"values":');
   });
 });
 

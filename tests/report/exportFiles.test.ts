@@ -1,10 +1,11 @@
 import { createRequire } from "node:module";
 import { parse } from "csv-parse/sync";
 import { describe, expect, it } from "vitest";
+import { figurePng } from "../../src/figures/svg/figurePng.js";
 import { renderSvg } from "../../src/figures/svg/renderSvg.js";
 import type { Finding } from "../../src/findings/finding.js";
 import type { DocumentNode } from "../../src/report/document.js";
-import { exportFiles, figurePng } from "../../src/report/export/exportFiles.js";
+import { exportFiles } from "../../src/report/export/exportFiles.js";
 import { harmlessText, shownNumber } from "../../src/report/export/exportTable.js";
 
 const xlsx = createRequire(import.meta.url)("@e965/xlsx") as typeof import("@e965/xlsx");
