@@ -11,7 +11,7 @@ import { type Figure, figureOf } from "./figure.js";
 import { baseLayout, PALETTE, QUIET, seriesStyle } from "./style.js";
 
 export interface TextureSample {
-  readonly name: string;
+  readonly name: Text;
   readonly parts: UsdaParts;
   /** Parts as they could have come out, drawn as a cloud behind the sample. */
   readonly resampled?: readonly UsdaParts[];

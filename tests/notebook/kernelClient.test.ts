@@ -102,7 +102,7 @@ describe("startKernel", { timeout: 120_000 }, () => {
     const kernel = await startKernel(FIXTURES);
     try {
       await kernel.ready(60_000);
-      const code = "const f = (n: number) => {\n  throw new RangeError(`no ${n}`);\n};";
+      const code = "const f = (n: number) => {\n  throw new RangeError('no ' + n);\n};";
       await (await kernel.execute(code, 60_000)).answer;
       const bad = await kernel.execute("\nf(2);", 60_000, false);
       const next = await kernel.execute(
