@@ -93,20 +93,24 @@ export interface NamedSheet {
 
 const OF_MATERIAL = ["sieve", "hydrometer", "pipette", "jar", "limits"] as const;
 
+type SheetEntry = [key: string, kind: NamedSheet["kind"], source: SheetSource | undefined];
+
 /** All sheets that a study names, in the order in which they are read. */
 export function sheetsOfStudy(config: StudyConfig): NamedSheet[] {
-  const { materials, envelope, compaction, strength, quality } = config;
-  const sheets: [key: string, kind: NamedSheet["kind"], source: SheetSource | undefined][] = [
+  const { materials, envelope, compaction, strength, tested, trials = [], quality } = config;
+  const sheets: SheetEntry[] = [
     ...materials.flatMap((material, index) =>
-      OF_MATERIAL.map((kind): (typeof sheets)[number] => [
-        `materials.${index}.${kind}`,
-        kind,
-        material[kind],
-      ]),
+      OF_MATERIAL.map((kind): SheetEntry => [`materials.${index}.${kind}`, kind, material[kind]]),
     ),
     ["envelope", "envelope", envelope],
     ["compaction", "compaction", compaction],
     ["strength.sheet", "specimens", strength.sheet],
+    ["tested.looks", "looks", tested?.looks],
+    ...trials.flatMap((trial, index): SheetEntry[] => [
+      [`trials.${index}.compaction`, "compaction", trial.compaction],
+      [`trials.${index}.blocks`, "specimens", trial.blocks],
+      [`trials.${index}.looks`, "looks", trial.looks],
+    ]),
     ["quality.site-blocks", "specimens", quality?.siteBlocks],
   ];
   return sheets.flatMap(([key, kind, source]) =>

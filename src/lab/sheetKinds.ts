@@ -9,6 +9,7 @@ import type { SheetLayout } from "./sheet/layout.js";
 import type { SheetReading } from "./sheet/readSheet.js";
 import { readSieve, sieveLayout } from "./sieve.js";
 import { readSpecimens, SPECIMEN_LAYOUT } from "./specimens.js";
+import { readTrials, TRIAL_LAYOUT } from "./trials.js";
 
 /** A kind of sheet: its reader, and the forms that it may have. */
 export interface SheetKind<T> {
@@ -34,4 +35,5 @@ export const SHEET_KINDS = {
   envelope: kind(readEnvelope, ENVELOPE_LAYOUT),
   compaction: kind(readCompaction, COMPACTION_LAYOUT),
   specimens: kind(readSpecimens, SPECIMEN_LAYOUT),
+  looks: kind(readTrials, TRIAL_LAYOUT),
 };

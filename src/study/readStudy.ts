@@ -4,6 +4,7 @@ import { basename, isAbsolute, join, relative, sep } from "node:path";
 import { inventedFindings } from "../entries/inventedData.js";
 import { parseStudyYaml } from "../entries/parseStudyYaml.js";
 import { type NamedSheet, sheetsOf, sheetsOfStudy } from "../entries/sheets.js";
+import { trialEntries } from "../entries/trials.js";
 import { type Finding, finding, hasErrors, STUDY_FILE } from "../findings/finding.js";
 import { readGrid, type SheetGrid } from "../lab/sheet/grid.js";
 import { inUsersWords, mapSheet } from "../lab/sheet/mapping.js";
@@ -11,7 +12,7 @@ import { SHEET_KINDS, type SheetKind } from "../lab/sheetKinds.js";
 import { say, type Text } from "../words/message.js";
 import { nearestName } from "../words/nearestName.js";
 import type { Language, Locale } from "../words/render.js";
-import type { InputFile, Study, StudyMaterial } from "./study.js";
+import type { InputFile, Study, StudyMaterial, StudyTrial } from "./study.js";
 
 export interface StudyReading {
   /** Present where no finding is an error. */
@@ -78,10 +79,23 @@ export async function readStudy(
       },
     ];
   });
+  const trials = trialEntries(config).flatMap((entry): StudyTrial[] => {
+    const blocks = recordAt(entry.sheetKeys.blocks, "specimens");
+    if (!blocks) return [];
+    return [
+      {
+        entry,
+        compaction: recordAt(entry.sheetKeys.compaction, "compaction"),
+        specimens: blocks,
+        looks: recordAt(`${entry.key}.looks`, "looks"),
+      },
+    ];
+  });
   return {
     study: {
       config,
       materials,
+      trials,
       envelope: recordAt("envelope", "envelope"),
       compaction: recordAt("compaction", "compaction"),
       specimens,

@@ -21,7 +21,10 @@ import type { ContentCharacteristics, StrengthStudy } from "./studyResult.js";
 const RULES = ["en1990-normal", "tolerance-75", "tolerance-95"] as const;
 
 /** The regression of strength on cement content and the least content that meets the requirement. */
-export function computeStrength(study: Study, findings: Finding[]): StrengthStudy | undefined {
+export function computeStrength(
+  study: Pick<Study, "config" | "specimens">,
+  findings: Finding[],
+): StrengthStudy | undefined {
   const { model: form, variance: spread, ...asked } = study.config.strength;
   const { requirement, roundUpToPct, batches, covariates, aspectTable } = asked;
   const { ageDays, confidence } = requirement;
@@ -131,9 +134,10 @@ function correctedBlocks(
   tableId: string,
 ): StrengthStudy["aspect"] {
   return specimens.flatMap((block) => {
-    const { strengthMpa, heightMm, lengthMm, widthMm } = block;
-    if (heightMm === undefined || lengthMm === undefined || widthMm === undefined) return [];
-    const thicknessMm = Math.min(lengthMm, widthMm);
+    const { strengthMpa, heightMm, lengthMm, widthMm, diameterMm } = block;
+    const sides = [lengthMm, widthMm, diameterMm].filter((side) => side !== undefined);
+    if (heightMm === undefined || (diameterMm === undefined && sides.length < 2)) return [];
+    const thicknessMm = Math.min(...sides);
     return [
       { block, corrected: correctAspectRatio({ strengthMpa, heightMm, thicknessMm }, tableId) },
     ];

@@ -1,4 +1,5 @@
 import type { MaterialConfig, StudyConfig } from "../entries/studyConfig.js";
+import type { TrialEntry } from "../entries/trials.js";
 import type { Finding } from "../findings/finding.js";
 import { formatFindings } from "../findings/format.js";
 import type { ReadingSheets } from "../grading/uncertainty/readingErrors.js";
@@ -11,6 +12,7 @@ import type { PipetteRecord } from "../lab/pipette.js";
 import type { SheetGrid } from "../lab/sheet/grid.js";
 import type { SieveRecord } from "../lab/sieve.js";
 import type { SpecimenSheet } from "../lab/specimens.js";
+import type { WorkshopTrial } from "../lab/trials.js";
 import { say } from "../words/message.js";
 import { type Locale, render } from "../words/render.js";
 
@@ -31,6 +33,15 @@ export interface StudyMaterial {
   readonly limits?: LimitsRecord;
 }
 
+/** A blend that was tested: its entry with its sheets. */
+export interface StudyTrial {
+  readonly entry: TrialEntry;
+  readonly compaction?: CompactionRecord;
+  readonly specimens: SpecimenSheet;
+  /** What was seen on its blocks. */
+  readonly looks?: readonly WorkshopTrial[];
+}
+
 /** A study as read: checked configuration, one record a sheet, and the sheets' own cells for the annex. */
 export interface Study {
   readonly config: StudyConfig;
@@ -38,6 +49,8 @@ export interface Study {
   readonly envelope?: EnvelopeRecord;
   readonly compaction?: CompactionRecord;
   readonly specimens: SpecimenSheet;
+  /** The study's own compaction and block sheets, then those of `trials`. */
+  readonly trials: readonly StudyTrial[];
   /** Blocks made on site, where the study names their sheet. */
   readonly siteBlocks?: SpecimenSheet;
   readonly inputs: readonly InputFile[];

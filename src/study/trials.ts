@@ -1,0 +1,324 @@
+import { type BlendedCurve, blendCurve } from "../blend/material.js";
+import type { StudyConfig } from "../entries/studyConfig.js";
+import { FIRST_TRIAL, type TrialEntry, trialEntries } from "../entries/trials.js";
+import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
+import { analyseCompaction, type CompactionAnalysis } from "../soil/compaction/compactionTest.js";
+import { joinTexts, say, type Text } from "../words/message.js";
+import { computeStrength } from "./strength.js";
+import type { Study, StudyTrial } from "./study.js";
+import type { MaterialResult, StrengthStudy } from "./studyResult.js";
+import {
+  type BlendDifference,
+  compareBlends,
+  remoteness,
+  testedBlendFindings,
+} from "./testedBlend.js";
+
+/** How blocks are when they are crushed; `moist` is at the moisture of curing. */
+export type Crushed = NonNullable<TrialEntry["crushed"]>;
+
+/** A blend that blocks were made of: what was tested, and how. */
+export interface TrialStudy {
+  /** `tested` for the study's own compaction and block sheets. */
+  readonly id: string;
+  readonly name: Text;
+  /** Where `study.yaml` has it. */
+  readonly key: string;
+  /** In the order of the materials, percent of the dry mass of soil and aggregate; absent where not told. */
+  readonly sharesPct?: readonly number[];
+  readonly crushed?: Crushed;
+  readonly curing?: string;
+  readonly shape?: TrialEntry["shape"];
+  /** Of the tested shares. */
+  readonly blended?: BlendedCurve;
+  readonly compaction?: CompactionAnalysis;
+  /** Absent where no curve could be fitted to its blocks. */
+  readonly strength?: StrengthStudy;
+  /** The study's proposed blend against this one. */
+  readonly difference?: BlendDifference;
+}
+
+/** Which blend is to be built, and on what that rests. */
+export interface MixLife {
+  /** `tested`: compaction and blocks were made of the blend of this study. */
+  readonly state: "proposed" | "tested";
+  /** Id of the trial that compaction and strength of the result are of. */
+  readonly trial: string;
+  /** `mix-from`: the study names the trial, and its blend is built; `closeness`: it lies close to the proposed blend. */
+  readonly chosenBy: "mix-from" | "closeness" | "nothing";
+  /** One sentence for every page. */
+  readonly message: Text;
+}
+
+/**
+ * What is wrong with what a study says of its tested blends: ids that no material has, a `mix-from` that
+ * names none, a trial that has the id of the first.
+ */
+export function trialEntryFindings(config: StudyConfig): Finding[] {
+  const known = config.materials.map(({ id }) => id);
+  const entries = trialEntries(config);
+  const findings = entries.flatMap(({ key, sharesPct = {} }) =>
+    Object.keys(sharesPct).flatMap((id): Finding[] =>
+      known.includes(id)
+        ? []
+        : [
+            finding(
+              "error",
+              "unknown-material",
+              { file: STUDY_FILE, column: `${key}.shares.${id}`, value: id },
+              {
+                message: say`No material of the study has this id.`,
+                expected: say`one of ${known.join(", ")}`,
+                remedy: say`Correct the id, or add the material.`,
+              },
+            ),
+          ],
+    ),
+  );
+  entries.slice(1).forEach(({ id, key }) => {
+    if (id !== FIRST_TRIAL) return;
+    const place = { file: STUDY_FILE, column: `${key}.id`, value: id };
+    const words = {
+      message: say`This id belongs to the study's own sheets.`,
+      expected: say`another id than “${FIRST_TRIAL}”`,
+      remedy: say`Give the trial another id.`,
+    };
+    findings.push(finding("error", "trial-id-taken", place, words));
+  });
+  const { mixFrom } = config;
+  if (mixFrom === undefined) return findings;
+  const place = { file: STUDY_FILE, column: "mix-from", value: mixFrom };
+  const chosen = entries.find(({ id }) => id === mixFrom);
+  if (!chosen) {
+    const words = {
+      message: say`No trial of the study has this id.`,
+      expected: say`one of ${entries.map(({ id }) => id).join(", ")}`,
+      remedy: say`Correct the id, or leave the key out.`,
+    };
+    findings.push(finding("error", "unknown-trial", place, words));
+  } else if (chosen.sharesPct === undefined) {
+    const words = {
+      message: say`The study does not say of which blend this trial is, so that it cannot be built.`,
+      expected: say`the shares of the tested blend under “tested”`,
+      remedy: say`Write the shares that the laboratory weighed.`,
+    };
+    findings.push(finding("error", "trial-without-shares", place, words));
+  }
+  return findings;
+}
+
+/** Shares of a trial in the order of the materials, scaled to 100 within the rounding that is allowed. */
+export function trialShares(
+  { materials }: Pick<StudyConfig, "materials">,
+  { sharesPct }: Pick<TrialEntry, "sharesPct">,
+): number[] | undefined {
+  if (sharesPct === undefined) return undefined;
+  const written = materials.map(({ id }) => sharesPct[id] ?? 0);
+  const sum = written.reduce((total, share) => total + share, 0);
+  return written.map((share) => (sum === 100 ? share : (100 * share) / sum));
+}
+
+/**
+ * Computes each tested blend from its own sheets, and holds the proposed blend against it.
+ *
+ * @param proposedPct shares of the proposed blend; absent where there is none.
+ * @returns the trials with what was found. What stops the regression of a further trial is a warning: the
+ * study can do without it, unless its mix is to be built.
+ */
+export function computeTrials(
+  study: Study,
+  materials: readonly MaterialResult[],
+  proposedPct: readonly number[] | undefined,
+): { readonly trials: readonly TrialStudy[]; readonly findings: readonly Finding[] } {
+  const { config } = study;
+  const findings: Finding[] = [];
+  const trials = study.trials.map((trial, index): TrialStudy => {
+    const computed = computeTrial(trial, config, materials, proposedPct);
+    const mustHold = index === 0 || trial.entry.id === config.mixFrom;
+    findings.push(
+      ...computed.findings.map((one) =>
+        index === 0 ? one : ofTrial(one, computed.trial, mustHold),
+      ),
+    );
+    return computed.trial;
+  });
+  return { trials, findings };
+}
+
+function computeTrial(
+  { entry, compaction: sheet, specimens }: StudyTrial,
+  config: StudyConfig,
+  materials: readonly MaterialResult[],
+  proposedPct: readonly number[] | undefined,
+): { readonly trial: TrialStudy; readonly findings: readonly Finding[] } {
+  const { id, key, name, crushed, curing, shape } = entry;
+  const sharesPct = trialShares(config, entry);
+  const densityShares = sharesPct ?? proposedPct;
+  const compaction =
+    sheet &&
+    analyseCompaction(sheet, {
+      particleDensityKgM3: densityShares && particleDensity(config, densityShares),
+    });
+  const strengthFindings: Finding[] = [];
+  const strength = computeStrength({ config, specimens }, strengthFindings);
+  return {
+    trial: {
+      id,
+      name: name ?? (id === FIRST_TRIAL ? say`the tested blend` : id),
+      key,
+      ...(sharesPct === undefined ? {} : { sharesPct }),
+      ...(crushed === undefined ? {} : { crushed }),
+      ...(curing === undefined ? {} : { curing }),
+      ...(shape === undefined ? {} : { shape }),
+      ...(sharesPct === undefined
+        ? {}
+        : {
+            blended: blendCurve(
+              materials.map(({ curve }, index) => ({ curve, sharePct: sharesPct[index] })),
+            ),
+          }),
+      ...(compaction === undefined ? {} : { compaction }),
+      ...(strength === undefined ? {} : { strength }),
+      ...(sharesPct && proposedPct
+        ? { difference: compareBlends(materials, proposedPct, sharesPct) }
+        : {}),
+    },
+    findings: [...(compaction?.findings ?? []), ...strengthFindings],
+  };
+}
+
+/** Mean density of the grains by volume: 100 / Σ (share / density). */
+export function particleDensity(
+  { materials }: Pick<StudyConfig, "materials">,
+  sharesPct: readonly number[],
+): number {
+  return (
+    1 /
+    materials.reduce(
+      (sum, { particleDensityKgM3 }, index) => sum + sharesPct[index] / 100 / particleDensityKgM3,
+      0,
+    )
+  );
+}
+
+/** A finding of a further trial says whose it is. */
+function ofTrial(one: Finding, { name, key }: TrialStudy, mustHold: boolean): Finding {
+  return {
+    ...one,
+    severity: one.severity === "error" && !mustHold ? "warning" : one.severity,
+    ...(one.file === STUDY_FILE ? { column: key } : {}),
+    message: say`Trial ${name}: ${one.message}`,
+  };
+}
+
+/** Whether compaction and blocks of a trial are there to build on. */
+export function isComplete({ compaction, strength }: TrialStudy): boolean {
+  return compaction?.peak !== undefined && strength !== undefined;
+}
+
+/**
+ * Which trial the mix of a study follows, and whether its blend may be called tested.
+ *
+ * With `mix-from` it is that trial, whose blend is then the one that is built. Otherwise it is the trial
+ * close to the proposed blend, the nearest of those with compaction and strength where there are several
+ * (see `compareBlends`); where none is close, the blend is proposed, and compaction and strength are shown
+ * as those of the study's own sheets, of another blend.
+ */
+export function mixLife(config: StudyConfig, trials: readonly TrialStudy[]): MixLife {
+  const named = trials.find(({ id }) => id === config.mixFrom);
+  if (named) {
+    const tested = isComplete(named) && named.sharesPct !== undefined;
+    return {
+      ...{ state: tested ? "tested" : "proposed", trial: named.id, chosenBy: "mix-from" },
+      message: tested
+        ? say`Tested: compaction and blocks were made of this blend, ${named.name}.`
+        : say`Proposed: nothing was compacted and crushed with this blend.`,
+    };
+  }
+  const close = trials.flatMap((trial) =>
+    trial.difference?.close && isComplete(trial)
+      ? [{ trial, away: remoteness(trial.difference) }]
+      : [],
+  );
+  if (close.length === 0) {
+    return {
+      ...{ state: "proposed", trial: trials[0].id, chosenBy: "nothing" },
+      message: say`Proposed: nothing was compacted and crushed with this blend.`,
+    };
+  }
+  const { trial } = close.reduce((near, one) => (one.away < near.away ? one : near));
+  return {
+    ...{ state: "tested", trial: trial.id, chosenBy: "closeness" },
+    message: say`Tested: compaction and blocks were made of ${trial.name}, to which this blend is close.`,
+  };
+}
+
+/** All that is found about which blend was tested and in what state its blocks were. */
+export function trialFindings(
+  config: StudyConfig,
+  trials: readonly TrialStudy[],
+  life: MixLife,
+): Finding[] {
+  const complete = trials.filter(isComplete);
+  return [
+    ...(life.chosenBy === "mix-from" ? [] : testedBlendFindings(complete)),
+    ...trials.flatMap((trial) => untoldFindings(config, trial)),
+    ...trials.flatMap((trial) => crushedFindings(config, trial)),
+  ];
+}
+
+/** What the study leaves untold of a trial, and what rests on it. */
+function untoldFindings({ strength }: StudyConfig, trial: TrialStudy): Finding[] {
+  const { id, name, key, sharesPct, crushed, curing, shape } = trial;
+  const missing = [
+    ...(sharesPct === undefined ? [say`shares`] : []),
+    ...(crushed === undefined ? [say`crushed`] : []),
+    ...(curing === undefined ? [say`curing`] : []),
+    ...(shape === undefined ? [say`shape`] : []),
+    ...(id === FIRST_TRIAL && strength.requirement.crushed === undefined
+      ? [say`strength.requirement.crushed`]
+      : []),
+  ];
+  if (missing.length === 0) return [];
+  return [
+    finding(
+      "warning",
+      "test-not-told",
+      { file: STUDY_FILE, column: key },
+      {
+        message: say`Of ${name} the study does not tell: ${joinTexts(missing)}. The cement content rests on it: a dry cube of a cement-stabilised mix may be far stronger than the same cube soaked, a short block stronger than a tall one.`,
+        expected: say`shares, crushed (dry, moist, soaked), curing and shape of what was tested, and the state that the requirement speaks of`,
+        remedy: say`Ask whoever made and crushed the blocks, and write it under “${key}” and “strength.requirement”.`,
+      },
+    ),
+  ];
+}
+
+/** A strength of one state does not show a requirement of another. */
+function crushedFindings({ strength }: StudyConfig, { name, key, crushed }: TrialStudy): Finding[] {
+  const asked = strength.requirement.crushed;
+  if (asked === undefined || crushed === undefined || asked === crushed) return [];
+  return [
+    finding(
+      "warning",
+      "crushed-otherwise",
+      { file: STUDY_FILE, column: `${key}.crushed`, value: CRUSHED[crushed] },
+      {
+        message: crushedWords(name, crushed, asked),
+        expected: say`blocks crushed ${CRUSHED[asked]}`,
+        remedy: say`Crush blocks in the state that the requirement speaks of, or ask the responsible person which state is meant.`,
+      },
+    ),
+  ];
+}
+
+const CRUSHED: Readonly<Record<Crushed, Text>> = {
+  dry: say`dry`,
+  moist: say`moist`,
+  soaked: say`soaked`,
+};
+
+/** That the requirement speaks of another state than the blocks were in; for findings, cards and pages. */
+export function crushedWords(name: Text, crushed: Crushed, asked: Crushed): Text {
+  return say`The blocks of ${name} were crushed ${CRUSHED[crushed]}; the requirement speaks of blocks crushed ${CRUSHED[asked]}. The cement content does not show that the requirement is met.`;
+}
