@@ -19,6 +19,7 @@ const STUDIES = ["reading-room", "bus-shelter"] as const;
 /** An output without the differences that the notebook format leaves open: line splitting. */
 function normalised(output: CellOutput): unknown {
   if (output.output_type === "stream") return { ...output, text: joinText(output.text) };
+  if (output.output_type === "error") return output;
   const data = Object.entries(output.data).map(([mime, value]) => [
     mime,
     Array.isArray(value) ? value.join("") : value,
