@@ -62,9 +62,9 @@ export function parseCall(
     return refuse((problem as Error).message.split("\n")[0].replace(/\. To specify.*$/, "."));
   }
   const [place, extra] = parsed.positionals;
-  if (extra !== undefined) refuse(`One word too many: “${extra}”.`);
+  if (extra !== undefined) refuse(`Unexpected argument: “${extra}”.`);
   if (needsPlace && place === undefined) refuse(`“loambook ${command}” needs a place to work on.`);
-  if (!needsPlace && place !== undefined) refuse(`One word too many: “${place}”.`);
+  if (!needsPlace && place !== undefined) refuse(`Unexpected argument: “${place}”.`);
   const { values } = parsed;
   return {
     place,

@@ -48,12 +48,12 @@ export function whatNext(result: StudyResult, place: string): string {
   const noContent = chosenCementPct === undefined ? [leastCement.message] : [];
   const invented = config.invented
     ? [
-        say`This study is marked “invented: true”: its numbers are nobody's, and every page says so.`,
+        say`This study is marked “invented: true”: its numbers are not real, and every page says so.`,
       ]
     : [];
   return [
     ...group(say`Look at these first`, [...noContent, ...touchedResults(result)]),
-    ...group(say`What would be known better`, missingKnowledge(result)),
+    ...group(say`What would reduce the uncertainty`, missingKnowledge(result)),
     ...group(say`Then`, [
       ...invented,
       say`loambook appendix ${place} makes the technical appendix.`,

@@ -21,8 +21,8 @@ A study is a folder that holds study.yaml and the lab sheets it names.
 
 Exit codes
   0  done                          4  a notebook cell failed
-  1  a fault in loambook           5  the notebook kernel died
-  2  wrong call                    6  time-out (start, cell or whole run)
+  1  internal error                5  the notebook kernel died
+  2  usage error                   6  time-out (start, cell or whole run)
   3  the study has errors          7  output exists already or cannot be written
 
 The numbers do not replace a licensed engineer, a laboratory or the local code.

@@ -53,7 +53,7 @@ export async function main(words: readonly string[]): Promise<number> {
       return problem.exitCode;
     }
     process.stderr.write(
-      `A fault in loambook, not in your study:\n${(problem as Error).stack ?? problem}\n`,
+      `Internal error, not in your study:\n${(problem as Error).stack ?? problem}\n`,
     );
     return EXIT.fault;
   }

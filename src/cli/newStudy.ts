@@ -4,11 +4,10 @@ import { dirname, join, resolve } from "node:path";
 import { parse, stringify } from "yaml";
 import { INVENTED_MARKS, PLACEHOLDERS } from "../entries/inventedData.js";
 import { parseStudyYaml } from "../entries/parseStudyYaml.js";
-import { STUDY_FILE } from "../findings/finding.js";
 import { sheetsOf } from "../entries/sheets.js";
-import { studyJsonSchema } from "../entries/studyJsonSchema.js";
 import { STUDY_FORMAT } from "../entries/study.js";
-import { hasErrors } from "../findings/finding.js";
+import { studyJsonSchema } from "../entries/studyJsonSchema.js";
+import { hasErrors, STUDY_FILE } from "../findings/finding.js";
 import { countFindings, formatFindings } from "../findings/format.js";
 import type { SheetSource } from "../lab/sheet/grid.js";
 import { computeStudy } from "../study/computeStudy.js";
@@ -326,7 +325,7 @@ export function newStudyYaml(
   return `# yaml-language-server: $schema=${SCHEMA_FILE}
 # A study to start from. Every sheet, and every entry marked “invented”, is invented. Replace in this order:
 ${order(materials, compaction, blocks)}# When nothing invented is left, set “invented: false”. “loambook check” tells at any time what is wrong
-# or doubtful, and what would be known better.
+# or doubtful, and what would reduce the uncertainty.
 ${line("format", STUDY_FORMAT)}
 invented: true
 ${line("title", answers.title)}

@@ -4,11 +4,11 @@ import type {
   RequirementConfig,
   StudyConfig,
 } from "../entries/studyConfig.js";
-import type { Finding } from "../findings/finding.js";
-import { STUDY_FILE } from "../findings/finding.js";
+import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
 import type { SpecimenRecord, SpecimenSheet } from "../lab/specimens.js";
 import { formatFixed } from "../quantities/format.js";
 import {
+  type AcceptanceRisks,
   type AcceptanceRule,
   acceptanceRisks,
   acceptanceWords,
@@ -51,6 +51,11 @@ export function computeQuality(
     });
   } else weakRule(rule, requirement.strengthMpa, findings);
   const scatterMpa = quality.scatterMpa ?? regressionScatter(strength);
+  const risks =
+    rule && scatterMpa > 0
+      ? acceptanceRisks(rule, { sdMpa: scatterMpa, seed: config.seed, ...shares })
+      : undefined;
+  if (risks) findings.push(...riskFindings(risks));
   const lots = mix && lotsOf(quality.lot, mix);
   const blocksALot = rule && rule.blocks * agesDays.length + quality.spareBlocks;
   const { densityChecks } = quality;
@@ -60,9 +65,7 @@ export function computeQuality(
     ruleMessage: message,
     scatterMpa,
     scatterBasis: quality.scatterMpa === undefined ? "regression" : "entered",
-    ...(rule && scatterMpa > 0
-      ? { risks: acceptanceRisks(rule, { sdMpa: scatterMpa, seed: config.seed, ...shares }) }
-      : {}),
+    ...(risks ? { risks } : {}),
     ...(lots === undefined ? {} : { lots }),
     ...(blocksALot === undefined ? {} : { blocksALot }),
     ...(lots === undefined || blocksALot === undefined ? {} : { blocks: lots * blocksALot }),
@@ -113,6 +116,37 @@ function weakRule(rule: AcceptanceRule, requiredMpa: number, findings: Finding[]
     expected: say`at least ${requiredMpa} MPa`,
     remedy: say`Raise the strength of the rule, or say in quality.basis why it may be lower.`,
   });
+}
+
+/** A rule that rejects more good lots than this works against whoever builds well; common practice, no source. */
+const PRODUCER_RISK_LIMIT = 0.2;
+/** A rule that accepts more poor lots than this lets most of them through; common practice, no source. */
+const CONSUMER_RISK_LIMIT = 0.5;
+
+/** A rule that tells good lots from poor ones hardly better than chance is said, not forbidden. */
+function riskFindings({ builderRisk, ownerRisk }: AcceptanceRisks): Finding[] {
+  const place = { file: STUDY_FILE, column: "quality.acceptance" };
+  const percent = (share: number) => say`${formatFixed(100 * share, 1)} %`;
+  const findings: Finding[] = [];
+  if (builderRisk > PRODUCER_RISK_LIMIT) {
+    findings.push(
+      finding("warning", "rule-rejects-good-lots", place, {
+        message: say`A good lot is rejected in ${percent(builderRisk)} of cases.`,
+        expected: say`at most ${percent(PRODUCER_RISK_LIMIT)}`,
+        remedy: say`Take more blocks a lot or a smaller factor, specify a stronger mix, or let the rule be designed from both risks.`,
+      }),
+    );
+  }
+  if (ownerRisk > CONSUMER_RISK_LIMIT) {
+    findings.push(
+      finding("warning", "rule-accepts-poor-lots", place, {
+        message: say`A poor lot is accepted in ${percent(ownerRisk)} of cases.`,
+        expected: say`at most ${percent(CONSUMER_RISK_LIMIT)}`,
+        remedy: say`Take more blocks a lot or a larger factor, or let the rule be designed from both risks.`,
+      }),
+    );
+  }
+  return findings;
 }
 
 /** A remainder of a billionth is rounding, not one more lot. */

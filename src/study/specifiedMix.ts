@@ -11,8 +11,7 @@ export type ToleranceBasis =
   | "compaction test"
   | "lightest block"
   | "least cement"
-  | "common practice"
-  | "not stated";
+  | "common practice";
 
 /** One line of the specified mix: the value, and how far the work may stand from it. */
 export interface SpecifiedLine {
@@ -30,6 +29,8 @@ export interface SpecifiedLine {
 
 /** Of a mass put into a batch, each way; common practice, no source. */
 const BATCHING_PCT = 5;
+/** Least rammed dry density, percent of the maximum of the compaction test; common practice, no source. */
+const MIN_DENSITY_PCT = 98;
 /** Of the rammed depth of a lift, each way; common practice, no source. */
 const LIFT_M = 0.02;
 
@@ -40,11 +41,11 @@ const LIFT_M = 0.02;
  * variation that the blend's robustness was computed with, else 5 % of its mass; for cement 5 % of its mass,
  * and never below the least content that meets the requirement;
  * for a lift 20 mm; for moisture the window of the compaction test or of the site's entry; for density the
- * lightest block that the strengths rest on, because nothing lighter was tested. Without such a block no
- * least density is stated.
+ * lightest block that the strengths rest on, because nothing lighter was tested, and where no block was
+ * weighed 98 % of the maximum of the compaction test.
  *
  * @returns no lines where the study gives no mix.
- * Source: 5 % and 20 mm are common practice, no source; the rest is the study's own.
+ * Source: 5 %, 20 mm and 98 % are common practice, no source; the rest is the study's own.
  */
 export function specifiedMix({
   config,
@@ -108,14 +109,16 @@ export function specifiedMix({
   return lines;
 
   function leastDensity(): Pick<SpecifiedLine, "low" | "basis"> {
-    const most = compaction?.peak?.maximumDryDensityKgM3;
-    if (tolerances.densityPct !== undefined && most !== undefined) {
-      return { low: (tolerances.densityPct / 100) * most, basis: "entered" };
+    // A mix is stated only where the compaction test has a top; without one the rammed density stands in.
+    const max = compaction?.peak?.maximumDryDensityKgM3 ?? density.valueKgM3;
+    if (tolerances.densityPct !== undefined && compaction?.peak) {
+      return { low: (tolerances.densityPct / 100) * max, basis: "entered" };
     }
     // One value for all says that no block was weighed.
-    return density.lowKgM3 < density.highKgM3
-      ? { low: density.lowKgM3, basis: "lightest block" }
-      : { basis: "not stated" };
+    if (density.lowKgM3 < density.highKgM3) {
+      return { low: density.lowKgM3, basis: "lightest block" };
+    }
+    return { low: (MIN_DENSITY_PCT / 100) * max, basis: "common practice" };
   }
 }
 
@@ -208,10 +211,9 @@ export function toleranceFindings(
       say`Correct the value in study.yaml.`,
     ]);
   }
-  const missing = lines.filter(({ basis }) => basis === "not stated");
-  if (missing.length > 0) {
+  if (line("density")?.basis === "common practice") {
     add("density", "tolerance-not-stated", [
-      say`No least density is stated, and no block was weighed that would give one.`,
+      say`No least density is stated, and no block was weighed that would give one: ${MIN_DENSITY_PCT} % of the maximum dry density is taken, which is common practice.`,
       say`tolerances.density, percent of the maximum dry density`,
       say`Let the responsible person state it.`,
     ]);

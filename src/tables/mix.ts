@@ -132,7 +132,6 @@ const BASIS: Readonly<Record<ToleranceBasis, Text>> = {
   "lightest block": say`the lightest block that the strengths rest on`,
   "least cement": say`never below the least content that meets the requirement; above, common practice, no source`,
   "common practice": say`default; common practice, no source`,
-  "not stated": say`not stated`,
 };
 
 /** How each line is checked on site; common practice, no source. */

@@ -1,5 +1,6 @@
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
+import type { Study } from "../../src/study/study.js";
 import { render } from "../../src/words/render.js";
 import { computeStudy, readStudy } from "../support/saidStudy.js";
 import { copyStudy, EXAMPLES, type StudyCopy } from "../support/studyCopy.js";
@@ -315,5 +316,24 @@ describe("what a study may ask of its regression", () => {
     copy.edit("study.yaml", "aspect-table: nzs4298", "aspect-table: guesswork");
     const { findings } = await readStudy(copy.folder);
     expect(findings).toMatchObject([{ column: "strength.aspect-table", value: "guesswork" }]);
+  });
+
+  it("strengths of cylinders corrected by their length over diameter", async () => {
+    const copy = copyStudy("reading-room");
+    copy.edit(
+      "study.yaml",
+      "  round-up-to: 0.5 %",
+      "  round-up-to: 0.5 %\n  aspect-table: cylinder-c39",
+    );
+    const { study } = await readStudy(copy.folder);
+    const [first, ...others] = (study as Study).specimens.specimens;
+    const { lengthMm: _, widthMm: __, ...round } = first;
+    const cylinder = { ...round, shape: "cylinder" as const, diameterMm: 100, heightMm: 150 };
+    const specimens = { ...(study as Study).specimens, specimens: [cylinder, ...others] };
+    const { result } = computeStudy({ ...(study as Study), specimens });
+    const [{ block, corrected }] = result?.strength.aspect ?? [];
+    expect(block.id).toBe(first.id);
+    // Length over diameter 1.5: factor 0.96 (ASTM C39).
+    expect(corrected).toMatchObject({ ratio: 1.5, factor: 0.96 });
   });
 });

@@ -115,6 +115,18 @@ describe("the quality-control plan", () => {
     expect(result?.quality?.risks?.ownerRisk).toBeLessThan(0.1);
   });
 
+  it.each([
+    ["factor: 10", "rule-rejects-good-lots", /rejected in \d\d\.\d % of cases/],
+    ["factor: 0", "rule-accepts-poor-lots", /accepted in \d\d\.\d % of cases/],
+  ])("warns of a rule with %s: %s", async (factor, code, message) => {
+    const copy = copyStudy("reading-room");
+    copy.edit("study.yaml", ACCEPTANCE, ACCEPTANCE.replace("factor: 1.3", factor));
+    const { findings } = await compute(copy);
+    const found = only(findings, code);
+    expect(found.severity).toBe("warning");
+    expect(found.message).toMatch(message);
+  });
+
   it("says where no rule keeps the risks, and goes on", async () => {
     const copy = copyStudy("reading-room");
     copy.edit(

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { moistureWindow } from "../../src/soil/compaction/moistureWindow.js";
-import { specifiedMix } from "../../src/study/specifiedMix.js";
+import { specifiedMix, toleranceFindings } from "../../src/study/specifiedMix.js";
 import { exampleResult } from "../support/exampleResult.js";
 import { computeStudy, readStudy } from "../support/saidStudy.js";
 import { copyStudy } from "../support/studyCopy.js";
@@ -56,6 +56,23 @@ describe("the specified mix", () => {
     expect(soil.basis).toBe("batching variation");
     expect(soil.low).toBeCloseTo(0.97 * soil.value, 9);
     expect(sand.basis).toBe("common practice");
+  });
+
+  it("takes 98 % of the maximum density where no block was weighed, and marks it", async () => {
+    const result = await exampleResult("reading-room");
+    const { densityPct: _, ...tolerances } = result.config.tolerances ?? {};
+    const { valueKgM3 } = result.mix!.density;
+    const density = { ...result.mix!.density, lowKgM3: valueKgM3, highKgM3: valueKgM3 };
+    const unweighed = {
+      ...result,
+      config: { ...result.config, tolerances },
+      mix: { ...result.mix!, density },
+    };
+    const line = specifiedMix(unweighed).find(({ kind }) => kind === "density");
+    expect(line).toMatchObject({ basis: "common practice" });
+    expect(line?.low).toBeCloseTo(0.98 * result.compaction!.peak!.maximumDryDensityKgM3, 9);
+    const told = toleranceFindings(unweighed).map(({ code }) => code);
+    expect(told).toContain("tolerance-not-stated");
   });
 
   it("has no lines without a mix", async () => {
