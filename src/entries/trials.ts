@@ -130,3 +130,14 @@ export function trialEntries({
     })),
   ];
 }
+
+/** Shares of a trial in the order of the materials, scaled to 100 within the rounding that is allowed. */
+export function trialShares(
+  { materials }: Pick<StudyConfig, "materials">,
+  { sharesPct }: Pick<TrialEntry, "sharesPct">,
+): number[] | undefined {
+  if (sharesPct === undefined) return undefined;
+  const written = materials.map(({ id }) => sharesPct[id] ?? 0);
+  const sum = written.reduce((total, share) => total + share, 0);
+  return written.map((share) => (sum === 100 ? share : (100 * share) / sum));
+}

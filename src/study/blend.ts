@@ -6,19 +6,103 @@ import { type Robustness, robustness } from "../blend/robustness.js";
 import type { BandTargetPoint } from "../blend/target.js";
 import { relaxLimits } from "../blend/tradeoffs.js";
 import type { MaterialConfig, StudyConfig } from "../entries/studyConfig.js";
-import type { Finding } from "../findings/finding.js";
-import { STUDY_FILE } from "../findings/finding.js";
+import { trialShares } from "../entries/trials.js";
+import { type Finding, finding, hasErrors, STUDY_FILE } from "../findings/finding.js";
 import { characteristicSizes } from "../grading/characteristics.js";
 import { fractions } from "../grading/fractions.js";
 import type { BandPoint, GuidanceEntry } from "../guidance/entry.js";
 import { formatFixed, formatNumber } from "../quantities/format.js";
 import { say } from "../words/message.js";
+import type { Study } from "./study.js";
 import type { BlendStudy, MaterialResult, StudyResult } from "./studyResult.js";
 
 /** More unmeasured fines than this make the fine end of the blend a guess; common practice, no source. */
 const UNMEASURED_FINES_LIMIT_PCT = 5;
 /** Enough for a probability to about one point. */
 const ROBUSTNESS_DRAWS = 2000;
+
+/**
+ * The blend that the study proposes, and the one that is to be built: the same, or with `mix-from` that of
+ * the trial. What stands in the way of a proposal does not stop a study that builds a tested blend.
+ */
+export function computeBlends(
+  study: Pick<Study, "config" | "trials">,
+  materials: readonly MaterialResult[],
+  entries: readonly GuidanceEntry[],
+  findings: Finding[],
+): { readonly proposed?: BlendStudy; readonly blend?: BlendStudy } {
+  const { config, trials } = study;
+  const trial = trials.find(({ entry }) => entry.id === config.mixFrom);
+  const sharesPct = trial && trialShares(config, trial.entry);
+  if (!sharesPct) {
+    const proposed = computeBlend(config, materials, entries, findings);
+    return { proposed, blend: proposed };
+  }
+  const proposed = computeBlend(config, materials, entries, []);
+  const fixed = fixedShares(config, sharesPct);
+  const free = { ...fixed, limits: [], maxMaterials: undefined };
+  const blend = computeBlend(free, materials, entries, findings);
+  findings.push(...brokenLimits(config, sharesPct, blendInput(fixed, materials, entries)));
+  return { proposed, blend };
+}
+
+/** The study with no choice left but the shares of a tested blend. */
+function fixedShares(config: StudyConfig, sharesPct: readonly number[]): StudyConfig {
+  return {
+    ...config,
+    materials: config.materials.map((material, index) => ({
+      ...material,
+      minSharePct: sharesPct[index],
+      maxSharePct: sharesPct[index],
+    })),
+  };
+}
+
+/** Where a tested blend leaves what the study asks of a blend. */
+function brokenLimits(
+  { materials }: StudyConfig,
+  sharesPct: readonly number[],
+  input: BlendInput,
+): Finding[] {
+  const place = { file: STUDY_FILE, column: "mix-from" };
+  const remedy = say`Build another blend, or loosen what the study asks for.`;
+  const ofShares = materials.flatMap(({ name, minSharePct, maxSharePct }, index): Finding[] => {
+    const share = sharesPct[index];
+    if (share >= minSharePct - 1e-9 && share <= maxSharePct + 1e-9) return [];
+    return [
+      finding("warning", "tested-blend-breaks-limits", place, {
+        message: say`The tested blend has ${formatFixed(share, 1)} % of ${name}.`,
+        expected: say`${formatNumber(minSharePct, 3)} to ${formatNumber(maxSharePct, 3)} %, as the study asks`,
+        remedy,
+      }),
+    ];
+  });
+  if (!input.limits?.length || hasErrors(checkBlend(input, STUDY_FILE))) return ofShares;
+  const { conflict } = designBlend(input);
+  const broken = conflict?.leastBreach ?? [];
+  return [
+    ...ofShares,
+    ...broken.map(({ label, by, unit }) =>
+      finding("warning", "tested-blend-breaks-limits", place, {
+        message: say`The tested blend breaks a limit of the study: ${label}, by ${formatNumber(by, 3)} ${unit}.`,
+        expected: say`the limits of the study`,
+        remedy,
+      }),
+    ),
+  ];
+}
+
+/** Mean density of the grains by volume: 100 / Σ (share / density). */
+export function particleDensity(
+  { materials }: Pick<StudyConfig, "materials">,
+  sharesPct: readonly number[],
+): number {
+  const volume = materials.reduce(
+    (sum, { particleDensityKgM3 }, index) => sum + sharesPct[index] / 100 / particleDensityKgM3,
+    0,
+  );
+  return 1 / volume;
+}
 
 /** The blend nearest to the study's target within its limits, or findings that say why there is none. */
 export function computeBlend(
@@ -74,11 +158,6 @@ export function computeBlend(
       remedy: say`Test the fines of the material that brings most of them.`,
     });
   }
-  const specificVolume = config.materials.reduce(
-    (sum, { particleDensityKgM3 }, index) =>
-      sum + blend.shares[index].sharePct / 100 / particleDensityKgM3,
-    0,
-  );
   return {
     ...blend,
     ...blended,
@@ -86,7 +165,10 @@ export function computeBlend(
     robustness: blendRobustness(config, input, blend, band),
     sizes: characteristicSizes(blended.curve),
     fractions: fractions(blended.curve),
-    particleDensityKgM3: 1 / specificVolume,
+    particleDensityKgM3: particleDensity(
+      config,
+      blend.shares.map(({ sharePct }) => sharePct),
+    ),
   };
 }
 

@@ -7,18 +7,17 @@ import { compareGuidance } from "../guidance/comparison.js";
 import { GUIDANCE_ENTRIES } from "../guidance/published/recommendations.js";
 import { inUsersWords } from "../lab/sheet/mapping.js";
 import { usdaFromCurve } from "../soil/classification/usdaTexture.js";
-import { analyseCompaction } from "../soil/compaction/compactionTest.js";
 import { say, type Text } from "../words/message.js";
-import { computeBlend } from "./blend.js";
+import { computeBlends } from "./blend.js";
 import { computeGuidance, studyGuidance } from "./guidance.js";
 import { MADE_WITH } from "./madeWith.js";
 import { computeMaterial } from "./material.js";
 import { computeMix } from "./mix.js";
+import { proposal } from "./proposal.js";
 import { computeQuality } from "./quality.js";
 import { reviewFindings } from "./review.js";
 import { type DrawnCurves, sampleCurves, sampleMaterial } from "./sampledCurves.js";
 import { toleranceFindings } from "./specifiedMix.js";
-import { computeStrength } from "./strength.js";
 import type { Study } from "./study.js";
 import {
   type BlendStudy,
@@ -27,6 +26,7 @@ import {
   type StudyResult,
   type TextureStudy,
 } from "./studyResult.js";
+import { computeTrials, mixLife, trialEntryFindings, trialFindings } from "./trials.js";
 
 /** Kinds of earth whose recommendations a rammed mix is compared with. */
 const EARTH = new Set(["rammed-earth", "stabilised-rammed-earth"]);
@@ -41,19 +41,24 @@ export interface StudyComputation {
 /** Computes a study that was read: the same result for the same study, with all findings. */
 export function computeStudy(study: Study, reading: readonly Finding[] = []): StudyComputation {
   const { config } = study;
-  const findings: Finding[] = [];
+  const findings: Finding[] = trialEntryFindings(config);
+  if (hasErrors(findings)) return { findings: [...reading, ...findings] };
   const drawnCurves = study.materials.map((material) => sampleMaterial(material, config));
   const materials = study.materials.map((material, index) =>
     computeMaterial(material, config, findings, drawnCurves[index]),
   );
   const entries = studyGuidance(study, findings);
-  const blend = computeBlend(config, materials, entries, findings);
-  const compaction =
-    study.compaction &&
-    analyseCompaction(study.compaction, { particleDensityKgM3: blend?.particleDensityKgM3 });
-  if (compaction) findings.push(...compaction.findings);
-  const strength = computeStrength(study, findings);
-  const mix = blend && strength && computeMix(config, blend, strength, compaction, findings);
+  const { proposed, blend } = computeBlends(study, materials, entries, findings);
+  const proposedPct = proposed?.shares.map(({ sharePct }) => sharePct);
+  const tests = computeTrials(study, materials, proposedPct);
+  const { trials } = tests;
+  const life = mixLife(config, trials);
+  const followed = trials.find(({ id }) => id === life.trial);
+  findings.push(...tests.findings, ...trialFindings(config, trials, life));
+  const { compaction, strength } = followed ?? {};
+  // What was tested is carried over to the blend that was tested, and to no other.
+  const tested = life.state === "tested" && blend && strength;
+  const mix = tested ? computeMix(config, blend, strength, compaction, findings) : undefined;
   const quality = strength && computeQuality(config, strength, mix, study.siteBlocks, findings);
   if (strength) findings.push(...toleranceFindings({ config, mix, compaction, strength }));
   findings.push(...reviewFindings(config));
@@ -87,6 +92,9 @@ export function computeStudy(study: Study, reading: readonly Finding[] = []): St
         drawn.blend,
       ),
       strength,
+      trials,
+      life,
+      ...(life.state === "proposed" ? { proposal: proposal(config, blend, followed) } : {}),
       mix,
       ...(quality ? { quality } : {}),
       inputs: study.inputs,

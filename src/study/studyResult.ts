@@ -47,7 +47,9 @@ import type { RobustStrength } from "../strength/regression/robustFit.js";
 import type { StrengthByAge } from "../strength/strengthByAge.js";
 import type { Text } from "../words/message.js";
 import type { MixWater } from "./mixWater.js";
+import type { Proposal } from "./proposal.js";
 import type { InputFile } from "./study.js";
+import type { MixLife, TrialStudy } from "./trials.js";
 
 /** The value of `format` in a result of this version. */
 export const RESULT_FORMAT = "loambook-result/1";
@@ -175,8 +177,15 @@ export interface StudyResult {
   readonly guidance: readonly GuidanceStudy[];
   /** The blend against all recommendations that loambook knows for its kind of earth, and where they disagree. */
   readonly guidanceComparison: GuidanceComparison;
+  /** Of the trial that `life` names; of another blend where the blend is only proposed. */
   readonly strength: StrengthStudy;
-  /** Absent where the tests do not give a cement content or a water content. */
+  /** The blends that blocks were made of, the study's own sheets first. */
+  readonly trials: readonly TrialStudy[];
+  /** Whether the blend was tested, and on what its mix rests. */
+  readonly life: MixLife;
+  /** Batches for test blocks, where the blend is only proposed. */
+  readonly proposal?: Proposal;
+  /** Absent where the blend was not tested, or the tests do not give a cement content or a water content. */
   readonly mix?: MixStudy;
   /** The quality-control plan, where the study asks for one. */
   readonly quality?: QualityPlan;

@@ -1,9 +1,10 @@
 import { type BlendedCurve, blendCurve } from "../blend/material.js";
 import type { StudyConfig } from "../entries/studyConfig.js";
-import { FIRST_TRIAL, type TrialEntry, trialEntries } from "../entries/trials.js";
+import { FIRST_TRIAL, type TrialEntry, trialEntries, trialShares } from "../entries/trials.js";
 import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
 import { analyseCompaction, type CompactionAnalysis } from "../soil/compaction/compactionTest.js";
 import { joinTexts, say, type Text } from "../words/message.js";
+import { particleDensity } from "./blend.js";
 import { computeStrength } from "./strength.js";
 import type { Study, StudyTrial } from "./study.js";
 import type { MaterialResult, StrengthStudy } from "./studyResult.js";
@@ -107,17 +108,6 @@ export function trialEntryFindings(config: StudyConfig): Finding[] {
   return findings;
 }
 
-/** Shares of a trial in the order of the materials, scaled to 100 within the rounding that is allowed. */
-export function trialShares(
-  { materials }: Pick<StudyConfig, "materials">,
-  { sharesPct }: Pick<TrialEntry, "sharesPct">,
-): number[] | undefined {
-  if (sharesPct === undefined) return undefined;
-  const written = materials.map(({ id }) => sharesPct[id] ?? 0);
-  const sum = written.reduce((total, share) => total + share, 0);
-  return written.map((share) => (sum === 100 ? share : (100 * share) / sum));
-}
-
 /**
  * Computes each tested blend from its own sheets, and holds the proposed blend against it.
  *
@@ -185,20 +175,6 @@ function computeTrial(
     },
     findings: [...(compaction?.findings ?? []), ...strengthFindings],
   };
-}
-
-/** Mean density of the grains by volume: 100 / Σ (share / density). */
-export function particleDensity(
-  { materials }: Pick<StudyConfig, "materials">,
-  sharesPct: readonly number[],
-): number {
-  return (
-    1 /
-    materials.reduce(
-      (sum, { particleDensityKgM3 }, index) => sum + sharesPct[index] / 100 / particleDensityKgM3,
-      0,
-    )
-  );
 }
 
 /** A finding of a further trial says whose it is. */
@@ -269,9 +245,8 @@ export function trialFindings(
 
 /** What the study leaves untold of a trial, and what rests on it. */
 function untoldFindings({ strength }: StudyConfig, trial: TrialStudy): Finding[] {
-  const { id, name, key, sharesPct, crushed, curing, shape } = trial;
+  const { id, name, key, crushed, curing, shape } = trial;
   const missing = [
-    ...(sharesPct === undefined ? [say`shares`] : []),
     ...(crushed === undefined ? [say`crushed`] : []),
     ...(curing === undefined ? [say`curing`] : []),
     ...(shape === undefined ? [say`shape`] : []),
@@ -287,7 +262,7 @@ function untoldFindings({ strength }: StudyConfig, trial: TrialStudy): Finding[]
       { file: STUDY_FILE, column: key },
       {
         message: say`Of ${name} the study does not tell: ${joinTexts(missing)}. The cement content rests on it: a dry cube of a cement-stabilised mix may be far stronger than the same cube soaked, a short block stronger than a tall one.`,
-        expected: say`shares, crushed (dry, moist, soaked), curing and shape of what was tested, and the state that the requirement speaks of`,
+        expected: say`crushed (dry, moist, soaked), curing and shape of what was tested, and the state that the requirement speaks of`,
         remedy: say`Ask whoever made and crushed the blocks, and write it under “${key}” and “strength.requirement”.`,
       },
     ),

@@ -1,0 +1,128 @@
+import type { StudyConfig } from "../entries/studyConfig.js";
+import { formatFixed } from "../quantities/format.js";
+import { joinTexts, say, type Text } from "../words/message.js";
+import type { BlendStudy } from "./studyResult.js";
+import type { TrialStudy } from "./trials.js";
+
+/** What is weighed out for blocks of one cement content. */
+export interface TrialBatch {
+  /** Of the dry mass of soil and aggregate. */
+  readonly cementPct: number;
+  readonly cementKg: number;
+  /** Of soil and aggregate. */
+  readonly dryMassKg: number;
+  /** Those with a share. */
+  readonly materials: readonly {
+    readonly id: string;
+    readonly name: string;
+    readonly dryMassKg: number;
+    /** As shovelled. */
+    readonly moistMassKg: number;
+  }[];
+  /** Brought by the damp materials. */
+  readonly waterInMaterialsKg: number;
+}
+
+/** A blend that was computed and not tested, and the batches to make test blocks of it. */
+export interface Proposal {
+  /** Those with a share, percent of the dry mass of soil and aggregate. */
+  readonly shares: readonly {
+    readonly id: string;
+    readonly name: string;
+    readonly sharePct: number;
+  }[];
+  /** One a cement content. */
+  readonly batches: readonly TrialBatch[];
+  /** How large a batch is, and why. */
+  readonly sizeBasis: Text;
+  /** Where the cement contents come from. */
+  readonly cementBasis: Text;
+}
+
+/** Blocks of six usual 100 mm cubes and a little over; common practice, no source. */
+const FALLBACK_DRY_MASS_KG = 15;
+/** Rammed dry density where nothing was compacted; common practice, no source. */
+const FALLBACK_DENSITY_KG_M3 = 2000;
+/** What is mixed beyond the blocks, for moisture samples and spilling; common practice, no source. */
+const SPARE_PCT = 10;
+/** Contents that span what is usual for walls; common practice, no source. */
+const FALLBACK_CEMENT_PCT = [4, 6, 8, 10];
+
+/**
+ * The batches for test blocks of a proposed blend. How much water they take is not known before the blend
+ * is compacted; none is given.
+ *
+ * Formula: dry mass of soil and aggregate M as entered, or volume of the form × blocks × rammed dry density
+ * × 1.1 / (1 + c/100) with the density of the compaction test of `tested` as a guess of the size alone;
+ * material M share/100, moist (1 + w/100) times that, cement M c/100.
+ *
+ * @param tested the trial whose blocks and compaction are at hand, of another blend. Source: own arithmetic;
+ * spare mix and contents that were not entered are common practice, no source.
+ */
+export function proposal(
+  { materials, site }: Pick<StudyConfig, "materials" | "site">,
+  { shares }: Pick<BlendStudy, "shares">,
+  tested: Pick<TrialStudy, "compaction" | "strength"> | undefined,
+): Proposal {
+  const { trial } = site;
+  const used = materials.flatMap((material, index) =>
+    shares[index].sharePct > 0 ? [{ ...material, sharePct: shares[index].sharePct }] : [],
+  );
+  const size = batchSize(trial, tested?.compaction?.peak?.maximumDryDensityKgM3);
+  const crushed = tested?.strength?.fit.contentsPct ?? [];
+  const [contents, cementBasis] = cementContents(trial?.cementPct, crushed);
+  return {
+    shares: used.map(({ id, name, sharePct }) => ({ id, name, sharePct })),
+    batches: contents.map((cementPct): TrialBatch => {
+      const dryMassKg = size.dryMassKg(cementPct);
+      const lines = used.map(({ id, name, sharePct, moisturePct }) => {
+        const dry = (dryMassKg * sharePct) / 100;
+        return { id, name, dryMassKg: dry, moistMassKg: dry * (1 + moisturePct / 100) };
+      });
+      return {
+        cementPct,
+        cementKg: (dryMassKg * cementPct) / 100,
+        dryMassKg,
+        materials: lines,
+        waterInMaterialsKg: lines.reduce((sum, line) => sum + line.moistMassKg - line.dryMassKg, 0),
+      };
+    }),
+    sizeBasis: size.basis,
+    cementBasis,
+  };
+}
+
+function batchSize(
+  trial: StudyConfig["site"]["trial"],
+  testedDensityKgM3: number | undefined,
+): { readonly dryMassKg: (cementPct: number) => number; readonly basis: Text } {
+  if (trial?.form) {
+    const { lengthM, widthM, heightM, blocks, lifts } = trial.form;
+    const densityKgM3 = testedDensityKgM3 ?? FALLBACK_DENSITY_KG_M3;
+    const solidsKg = lengthM * widthM * heightM * blocks * densityKgM3 * (1 + SPARE_PCT / 100);
+    return {
+      dryMassKg: (cementPct) => solidsKg / (1 + cementPct / 100),
+      basis: say`${blocks}{0, plural, one { block} other { blocks}} of ${formatFixed(1000 * lengthM, 0)} × ${formatFixed(1000 * widthM, 0)} × ${formatFixed(1000 * heightM, 0)} mm, each in ${lifts}{4, plural, one { lift} other { lifts}}, and ${SPARE_PCT} % more; their density is a guess for the size of the batch only.`,
+    };
+  }
+  const mass = trial?.dryMassKg ?? FALLBACK_DRY_MASS_KG;
+  return {
+    dryMassKg: () => mass,
+    basis:
+      trial?.dryMassKg === undefined
+        ? say`Enough for six cubes of 100 mm; common practice, no source.`
+        : say`The dry mass of soil and aggregate that the study asks for.`,
+  };
+}
+
+function cementContents(
+  entered: readonly number[] | undefined,
+  crushed: readonly number[],
+): readonly [readonly number[], Text] {
+  if (entered) return [entered, say`Cement contents as entered.`];
+  if (crushed.length > 2) {
+    const words = joinTexts(crushed.map((pct) => say`${pct} %`));
+    return [crushed, say`Cement contents of the blocks made before (${words}).`];
+  }
+  return [FALLBACK_CEMENT_PCT, say`Four cement contents to try; common practice, no source.`];
+}
