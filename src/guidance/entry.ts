@@ -1,4 +1,5 @@
 import type { EnvelopeRecord } from "../lab/envelope.js";
+import { powerOf } from "../numerics/powerOf.js";
 import { say, type Text } from "../words/message.js";
 
 /** Where a statement comes from. */
@@ -222,7 +223,7 @@ export function powerEnvelope(topSizeMm: number): GuidanceEntry {
   if (sizes.length < 4) {
     throw new RangeError(`invalid \`topSizeMm\`: ${topSizeMm}; expected above 0.75 mm`);
   }
-  const passing = (sizeMm: number, exponent: number) => 100 * (sizeMm / topSizeMm) ** exponent;
+  const passing = (sizeMm: number, exponent: number) => 100 * powerOf(sizeMm / topSizeMm, exponent);
   return {
     id: `power-${topSizeMm}mm`,
     title: say`Power curves between the exponents 0.33 and 0.50, largest grain ${topSizeMm} mm`,

@@ -1,3 +1,4 @@
+import { powerOf } from "../../numerics/powerOf.js";
 import { say, type Text } from "../../words/message.js";
 
 /** Standard gravity, m/s² (exact by definition). */
@@ -149,7 +150,12 @@ export function waterProperties(
 const VISCOSITIES: Readonly<Record<Exclude<WaterBasis, "ASTM D422">, (t: number) => number>> = {
   modern(temperatureC) {
     const t = (temperatureC + 273.15) / 300;
-    const terms = [280.68 * t ** -1.9, 511.45 * t ** -7.7, 61.131 * t ** -19.6, 0.45903 * t ** -40];
+    const terms = [
+      280.68 * powerOf(t, -1.9),
+      511.45 * powerOf(t, -7.7),
+      61.131 * powerOf(t, -19.6),
+      0.45903 * powerOf(t, -40),
+    ];
     return terms.reduce((sum, term) => sum + term, 0) / 1000;
   },
   "ISO 17892-4": (t) => 1.78 / (1 + 0.0337 * t + 0.00022 * t ** 2),
