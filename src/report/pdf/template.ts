@@ -301,7 +301,7 @@ const templatePages = `#let front-of-sheet = {
 #show: part("dress", body => body)
 // behind a maker's rules and above all that is drawn, so that it cannot be replaced or covered
 #set page(foreground: if meta.invented {
-  place(top + left, dx: sized(2.5cm, 1.6cm), dy: sized(1.15cm, 0.8cm), invented-notice)
+  pdf.artifact(kind: "page", place(top + left, dx: sized(2.5cm, 1.6cm), dy: sized(1.15cm, 0.8cm), invented-notice))
 })
 #for file in doc.attached {
   pdf.attach(file.name, read("/attached/" + str(file.at), encoding: none), relationship: file.relationship, mime-type: file.mimeType, description: file.description)
