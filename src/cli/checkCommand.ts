@@ -52,6 +52,7 @@ export function whatNext(result: StudyResult, place: string): string {
       ]
     : [];
   return [
+    ...group(say`The mix`, [result.life.message]),
     ...group(say`Look at these first`, [...noContent, ...touchedResults(result)]),
     ...group(say`What would reduce the uncertainty`, missingKnowledge(result)),
     ...group(say`Then`, [

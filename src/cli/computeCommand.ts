@@ -31,7 +31,7 @@ export async function computeCommand(words: readonly string[]): Promise<number> 
 
 /** A study result in a dozen lines for the screen, in the study's language. */
 export function summariseResult(result: StudyResult): string {
-  const { config, blend, compaction, strength, findings } = result;
+  const { config, blend, compaction, strength, findings, life } = result;
   const { units, language } = config;
   const { requirement } = config.strength;
   const said = (text: Text) => render(text, language);
@@ -49,7 +49,8 @@ export function summariseResult(result: StudyResult): string {
     say`  differs from the target by ${formatFixed(blend.rmsDifferencePct, 1)} points (root mean square)`,
     "",
   );
-  if (compaction?.peak) {
+  lines.push(life.message);
+  if (life.state === "tested" && compaction?.peak) {
     const { maximumDryDensityKgM3, optimumWaterPct } = compaction.peak;
     lines.push(
       say`Compaction: ${formatQuantity(maximumDryDensityKgM3, "density", units, 4)} dry at ${formatFixed(optimumWaterPct, 1)} % water`,
@@ -57,7 +58,9 @@ export function summariseResult(result: StudyResult): string {
   }
   lines.push(
     say`Required: ${required} at ${requirement.ageDays} days, to be met by ${statisticName(requirement.statistic, requirement.confidence)}`,
-    say`Least cement: ${strength.leastCement.message}`,
+    life.state === "tested"
+      ? say`Least cement: ${strength.leastCement.message}`
+      : say`Least cement: not known before this blend is tested`,
     "",
     say`Findings: ${countFindings(findings)} (loambook check shows them)`,
     say`The numbers do not replace a licensed engineer, a laboratory or the local code.`,

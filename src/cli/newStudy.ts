@@ -13,6 +13,7 @@ import type { SheetSource } from "../lab/sheet/grid.js";
 import { computeStudy } from "../study/computeStudy.js";
 import { readStudy } from "../study/readStudy.js";
 import { render } from "../words/render.js";
+import { slug } from "../words/slug.js";
 import { type Call, CommandError, EXIT, parseCall } from "./call.js";
 import {
   askAnswers,
@@ -225,16 +226,7 @@ export interface PlacedMaterial extends NewMaterial {
 
 /** Words of a name as an id of the study format; none are left of some scripts. */
 function idOf(name: string, role: string): string {
-  const words =
-    name
-      .normalize("NFKD")
-      .replace(/\p{M}/gu, "")
-      .toLowerCase()
-      .match(/[a-z0-9]+/g) ?? [];
-  const id = words
-    .join("-")
-    .slice(0, 40)
-    .replace(/^[^a-z]+|-+$/g, "");
+  const id = slug(name, 40).replace(/^[^a-z]+/, "");
   return id === "" ? role : id;
 }
 
@@ -362,6 +354,14 @@ strength:
     ${line("statistic", requirement.statistic)}
     ${line("confidence", requirement.confidence)}
     ${line("basis", PLACEHOLDERS.basis)}
+
+# Which blend the laboratory compacted and crushed, and how. Until it stands here the blend is only
+# proposed: “loambook site” prints the card of its trial batch, and there is no recipe for the wall.
+# tested:
+#   shares: { ${materials.map(({ id }) => `${id}: … %`).join(", ")} }
+#   crushed: soaked    # dry, moist or soaked
+#   curing: how the blocks were cured, in your words
+#   shape: cube        # cube, prism or cylinder
 
 ${line("batch", entries.batch)}
 

@@ -16,7 +16,7 @@ export async function siteCommand(words: readonly string[]): Promise<number> {
   const call = parseCall("site", words, OPTIONS, true);
   const study = call.place as string;
   const result = await openStudy(study);
-  if (!result.mix) {
+  if (!result.mix && !result.proposal) {
     throw new CommandError(
       EXIT.badInput,
       `The tests give no mix, so there is nothing to batch.\n\n${formatFindings(result.findings, result.config.language)}`,

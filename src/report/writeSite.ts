@@ -7,6 +7,8 @@ import { siteSheets } from "../tables/site/crewCards.js";
 import { siteFieldTests } from "../tables/site/fieldTestForms.js";
 import { mixCard } from "../tables/site/mixCard.js";
 import type { SiteOptions, SiteSheet } from "../tables/site/siteSheet.js";
+import { trialCard, trialLooksCard } from "../tables/site/trialCard.js";
+import { stateInShort } from "../tables/trials.js";
 import { render } from "../words/render.js";
 import type { ReportDocument } from "./document.js";
 import { renderHtml } from "./html/renderHtml.js";
@@ -23,6 +25,8 @@ export interface WrittenSite {
  * Writes the sheets that a crew prints, each as HTML and PDF: bucket card, making and curing log, block
  * labels, moisture check, in the study's units and page size; and the order list and field-test forms where asked for.
  * All files are written whole or not at all.
+ *
+ * A blend that was not tested gets the card of its trial batch and the card to judge its blocks by, alone.
  *
  * The study's `site` says what the crew works with; an option given here stands before it.
  *
@@ -43,10 +47,14 @@ export async function writeSite(
   const { outFolder, replace, fieldTests = false, orderList = false, card, ...site } = options;
   const folder = resolve(outFolder);
   const present = await filesAlreadyIn(outFolder, replace);
-  const sheets = [
+  const wall = [
     ...siteSheets(result, site),
     ...(card ? [mixCard(result)] : []),
     ...(orderList ? [siteOrderList(result, site)] : []),
+  ];
+  // A blend that was not tested has sheets for test blocks, and none for a wall.
+  const sheets = [
+    ...(result.proposal ? [trialCard(result), trialLooksCard(result)] : wall),
     ...(fieldTests ? [siteFieldTests()] : []),
   ];
   const { files, findings } = await renderSite(sheets, result);
@@ -60,10 +68,13 @@ interface RenderedSite {
   readonly findings: readonly Finding[];
 }
 
+/** What a sheet says of its study. */
+type SheetStudy = Pick<StudyResult, "config" | "madeWith"> & Partial<Pick<StudyResult, "life">>;
+
 /** Renders each sheet as one HTML and one PDF file; the same sheets give the same bytes. */
 export async function renderSite(
   sheets: readonly SiteSheet[],
-  result: Pick<StudyResult, "config" | "madeWith">,
+  result: SheetStudy,
 ): Promise<RenderedSite> {
   const files: Record<string, string | Uint8Array> = {};
   const findings: Finding[] = [];
@@ -80,12 +91,14 @@ export async function renderSite(
 /** A site sheet as a document to render: large type, no contents, nothing numbered. */
 export function siteDocument(
   sheet: SiteSheet,
-  { config, madeWith }: Pick<StudyResult, "config" | "madeWith">,
+  { config, madeWith, life }: SheetStudy,
 ): ReportDocument {
   return {
     meta: {
       title: render(sheet.title, config.language),
-      subtitle: config.title,
+      subtitle: life
+        ? `${config.title} · ${render(stateInShort(life), config.language)}`
+        : config.title,
       place: config.place,
       date: config.date,
       language: config.language,

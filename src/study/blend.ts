@@ -1,6 +1,6 @@
 import { bandFindings, checkBlend } from "../blend/check.js";
 import type { BlendDesign } from "../blend/description.js";
-import { type BlendInput, designBlend, LEAST_SHARE_PCT } from "../blend/design.js";
+import { type BlendInput, designBlend, MIN_SHARE_PCT } from "../blend/design.js";
 import { type BlendMaterial, blendCurve } from "../blend/material.js";
 import { type Robustness, robustness } from "../blend/robustness.js";
 import type { BandTargetPoint } from "../blend/target.js";
@@ -79,7 +79,7 @@ function brokenLimits(
   });
   if (!input.limits?.length || hasErrors(checkBlend(input, STUDY_FILE))) return ofShares;
   const { conflict } = designBlend(input);
-  const broken = conflict?.leastBreach ?? [];
+  const broken = conflict?.minBreach ?? [];
   return [
     ...ofShares,
     ...broken.map(({ label, by, unit }) =>
@@ -174,7 +174,7 @@ export function computeBlend(
 
 /** Materials that the blend leaves out, and those of which it has hardly any. */
 function traceFindings({ materials }: StudyConfig, blend: BlendDesign): Finding[] {
-  const expected = say`a share of at least ${LEAST_SHARE_PCT} % of the dry mass: less cannot be weighed on site`;
+  const expected = say`a share of at least ${MIN_SHARE_PCT} % of the dry mass: less cannot be weighed on site`;
   return materials.flatMap(({ id, name, minSharePct, maxSharePct }, index): Finding[] => {
     const { sharePct } = blend.shares[index];
     const at = { file: STUDY_FILE, column: `materials.${index}.share`, expected };
@@ -274,7 +274,7 @@ export function blendInput(
         ? config.target
         : { kind: "band", aim: config.target.objective, points: guidanceBandPoints(entries) },
     limits: config.limits,
-    mostMaterials: config.maxMaterials,
+    maxMaterials: config.maxMaterials,
   };
 }
 

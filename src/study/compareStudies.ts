@@ -2,6 +2,7 @@ import { STUDY_FILE } from "../findings/finding.js";
 import type { DisplayKind } from "../quantities/format.js";
 import { say, type Text } from "../words/message.js";
 import type { StudyResult } from "./studyResult.js";
+import { compareBlends } from "./testedBlend.js";
 
 /** An entry of `study.yaml` that differs, by the path of its value in the result's `config`. */
 export interface EntryChange {
@@ -31,6 +32,8 @@ export interface StudyComparison {
   /** By the checksum of the bytes. */
   readonly sheets: readonly SheetChange[];
   readonly results: readonly ResultPair[];
+  /** What is to be known where one of the blends was not tested. */
+  readonly states: readonly Text[];
   /** One version was computed by another version of the program. */
   readonly madeWith?: readonly [string, string];
 }
@@ -52,9 +55,34 @@ export function compareStudies(a: StudyResult, b: StudyResult): StudyComparison 
   return {
     entries: entryChanges(flatConfig(a.config), flatConfig(b.config)),
     sheets: sheetChanges(a, b),
+    states: stateWords(a, b),
     results: pairs(comparedResults(a), comparedResults(b), sameMoney),
     ...(a.madeWith === b.madeWith ? {} : { madeWith: [a.madeWith, b.madeWith] as const }),
   };
+}
+
+/** A blend that changed has no strength before it was tested, whatever its sheets say of another. */
+function stateWords(a: StudyResult, b: StudyResult): Text[] {
+  const { close } = compareBlends(
+    b.materials,
+    b.materials.map(({ id }) => shareOf(b, id)),
+    b.materials.map(({ id }) => shareOf(a, id)),
+  );
+  return [
+    ...(b.life.state === "proposed" && !close
+      ? [
+          say`The blend changed and was not tested: its strength, density, moisture, cement and cost are not known.`,
+        ]
+      : []),
+    ...(b.life.state === "proposed" && close
+      ? [say`The second version's blend was not tested.`]
+      : []),
+    ...(a.life.state === "proposed" ? [say`The first version's blend was not tested.`] : []),
+  ];
+}
+
+function shareOf({ blend }: StudyResult, id: string): number {
+  return blend.shares.find((share) => share.id === id)?.sharePct ?? 0;
 }
 
 function entryChanges(
@@ -124,11 +152,15 @@ interface ComparedNumber {
   readonly value: number | null;
 }
 
+const NOTHING_TESTED: Partial<StudyResult["strength"]> = {};
+
 /** The results of a study that matter to whoever builds or reviews, in the order of the appendix. */
 function comparedResults(result: StudyResult): ComparedNumber[] {
-  const { config, blend, compaction, strength, mix, findings } = result;
-  const { leastCement, fit } = strength;
-  const { peak } = compaction ?? {};
+  const { config, blend, mix, findings, life } = result;
+  // What was tested belongs to the tested blend alone.
+  const tested = life.state === "tested";
+  const { leastCement, fit, chosenCementPct } = tested ? result.strength : NOTHING_TESTED;
+  const { peak } = (tested ? result.compaction : undefined) ?? {};
   const percent = (key: string, label: Text, value: number | null | undefined) =>
     line(key, label, "percent", value);
   return [
@@ -141,16 +173,16 @@ function comparedResults(result: StudyResult): ComparedNumber[] {
     percent("optimum", say`Optimum moisture`, peak?.optimumWaterPct),
     line("max-density", say`Maximum dry density`, "density", peak?.maximumDryDensityKgM3),
     line("density", say`Dry density, rammed`, "density", mix?.density.valueKgM3),
-    percent("least-cement", say`Least cement, not rounded`, leastCement.cementPct),
-    percent("cement", say`Cement, as specified`, strength.chosenCementPct),
-    line("bound", say`Strength bound at that`, "stress", leastCement.boundAtBatchableMpa),
-    line("line", say`Fitted strength at that`, "stress", leastCement.lineAtBatchableMpa),
+    percent("least-cement", say`Least cement, not rounded`, leastCement?.cementPct),
+    percent("cement", say`Cement, as specified`, chosenCementPct),
+    line("bound", say`Strength bound at that`, "stress", leastCement?.boundAtBatchableMpa),
+    line("line", say`Fitted strength at that`, "stress", leastCement?.lineAtBatchableMpa),
     line(
       "scatter",
       say`Scatter about the curve`,
       "stress",
       // The power form's scatter stands on a logarithm.
-      fit.form === "power" ? undefined : fit.residualSd,
+      fit.model === "power" ? undefined : fit.residualSd,
     ),
     line("made", say`Rammed volume to make`, "volume", times(mix?.quantities.madeVolumeM3, 1e6)),
     line(

@@ -1,7 +1,7 @@
 import { type Finding, STUDY_FILE } from "../findings/finding.js";
 import { checkGuidance, guidanceFindings } from "../guidance/check.js";
 import { envelopeEntry, type GuidanceEntry } from "../guidance/entry.js";
-import { guidanceSureness } from "../guidance/probability.js";
+import { verdictProbability } from "../guidance/probability.js";
 import { GUIDANCE_ENTRIES } from "../guidance/published/recommendations.js";
 import { say } from "../words/message.js";
 import { type DrawnCurves, drawLimits } from "./sampledCurves.js";
@@ -47,12 +47,12 @@ export function computeGuidance(
     ...soils.map(({ name, curve, curves, limits, drawnLimits }) => ({
       name,
       check: checkGuidance(curve, entry, limits),
-      sureness: guidanceSureness(curve, curves, entry, limits, drawnLimits),
+      probability: verdictProbability(curve, curves, entry, limits, drawnLimits),
     })),
     {
       name: say`Blend`,
       check: checkGuidance(blend.curve, entry),
-      sureness: guidanceSureness(blend.curve, drawn.blend, entry),
+      probability: verdictProbability(blend.curve, drawn.blend, entry),
     },
   ]);
 }

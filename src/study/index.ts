@@ -11,6 +11,7 @@ export { computeStudy, type StudyComputation } from "./computeStudy.js";
 export { MADE_WITH } from "./madeWith.js";
 export type { MixWater } from "./mixWater.js";
 export { openStudy } from "./openStudy.js";
+export type { Proposal, TrialBatch } from "./proposal.js";
 export { readStudy, type StudyReading } from "./readStudy.js";
 export { resultJsonSchema } from "./resultJsonSchema.js";
 export { APPENDIX_SECTIONS, type AppendixSection } from "./review.js";
@@ -35,3 +36,10 @@ export {
   type StrengthStudy,
   type StudyResult,
 } from "./studyResult.js";
+export {
+  type BlendDifference,
+  CLOSE_PASSING_POINTS,
+  CLOSE_SHARE_POINTS,
+  compareBlends,
+} from "./testedBlend.js";
+export type { MixLife, TrialPair, TrialStudy } from "./trials.js";

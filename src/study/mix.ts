@@ -9,24 +9,17 @@ import type { SupplyTerms } from "../batch/supply.js";
 import type { Truck } from "../batch/truckLoads.js";
 import { volumeParts } from "../batch/volumeParts.js";
 import type { StudyConfig } from "../entries/studyConfig.js";
-import type { Finding } from "../findings/finding.js";
-import { STUDY_FILE } from "../findings/finding.js";
+import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
 import type { SourcedRange } from "../quantities/sourcedRange.js";
 import type { CompactionAnalysis } from "../soil/compaction/compactionTest.js";
 import { say } from "../words/message.js";
 import { mixWater } from "./mixWater.js";
-import type {
-  BlendStudy,
-  CompactedDensity,
-  ComparedMix,
-  MixStudy,
-  StrengthStudy,
-} from "./studyResult.js";
+import type { CompactedDensity, ComparedMix, MixStudy, StrengthStudy } from "./studyResult.js";
 
 /** The mix to specify, and what the element needs of it; or findings that say what is missing for it. */
 export function computeMix(
   config: StudyConfig,
-  blend: BlendStudy,
+  blend: { readonly shares: readonly { readonly sharePct: number }[] },
   strength: StrengthStudy,
   compaction: CompactionAnalysis | undefined,
   findings: Finding[],
@@ -37,17 +30,7 @@ export function computeMix(
   const density = mixDensity(strength, compaction);
   const { chosenCementPct } = strength;
   if (!compaction?.peak || !density || chosenCementPct === undefined) {
-    findings.push({
-      severity: "warning",
-      code: "no-mix",
-      file: STUDY_FILE,
-      column: compaction?.peak ? "strength" : "compaction",
-      message: say`No mix can be stated.`,
-      expected: say`an optimum water content from a compaction test, and a least cement content`,
-      remedy: compaction?.peak
-        ? say`See the finding on the least cement content.`
-        : say`Add a compaction sheet whose points show a top.`,
-    });
+    findings.push(noMixFinding(compaction));
     return undefined;
   }
   const batch = recipe({
@@ -91,6 +74,23 @@ export function computeMix(
     }),
     compared: compareMix(config, mix),
   };
+}
+
+/** What is missing where a blend was tested and its tests give no mix. */
+export function noMixFinding(compaction: CompactionAnalysis | undefined): Finding {
+  const column = compaction?.peak ? "strength" : "compaction";
+  return finding(
+    "warning",
+    "no-mix",
+    { file: STUDY_FILE, column },
+    {
+      message: say`No mix can be stated.`,
+      expected: say`an optimum water content from a compaction test, and a least cement content`,
+      remedy: compaction?.peak
+        ? say`See the finding on the least cement content.`
+        : say`Add a compaction sheet whose points show a top.`,
+    },
+  );
 }
 
 /** The blocks show what the rammed mix weighs; the compaction test stands in where none was weighed. */

@@ -81,18 +81,18 @@ export function computeQuality(
 /** The rule, and, where it was designed, the shares that say what a good and a poor lot is. */
 function ruleOf(acceptance: AcceptanceConfig, requiredMpa: number) {
   if (acceptance.kind === "designed") {
-    const { acceptableQuality: goodBelow, rejectableQuality: poorBelow } = acceptance;
+    const { acceptableQuality, rejectableQuality } = acceptance;
     const design = designAcceptance({
       requiredMpa: acceptance.strengthMpa ?? requiredMpa,
-      goodBelow,
-      poorBelow,
+      acceptableQuality,
+      rejectableQuality,
       builderRisk: acceptance.producerRisk,
       ownerRisk: acceptance.consumerRisk,
     });
     return {
       rule: design.rule ?? undefined,
       message: design.message,
-      risks: { goodBelow, poorBelow },
+      risks: { acceptableQuality, rejectableQuality },
     };
   }
   const rule: AcceptanceRule =
@@ -159,8 +159,8 @@ function lotsOf(lot: LotConfig, { quantities }: MixStudy): number | undefined {
 /** The scatter about the curve in MPa at the chosen content, on whatever scale the curve was fitted. */
 function regressionScatter({ fit, leastCement }: StrengthStudy): number {
   const line = leastCement.lineAtBatchableMpa;
-  if (fit.form === "power") return fit.residualSd * (line ?? Math.exp(fit.basis.reference));
-  if (fit.basis.spread === "even" || line === null) return fit.residualSd;
+  if (fit.model === "power") return fit.residualSd * (line ?? Math.exp(fit.basis.reference));
+  if (fit.basis.variance === "even" || line === null) return fit.residualSd;
   return (fit.residualSd * line) / fit.basis.reference;
 }
 
@@ -170,14 +170,17 @@ const CEMENT_SLACK_PCT = 0.05;
 /** Judges the lots of a sheet of site blocks, one lot a batch, and charts them in their order. */
 function judgeSiteBlocks(
   { file, specimens }: SpecimenSheet,
-  of: {
+  {
+    rule,
+    requirement,
+    strength,
+  }: {
     readonly rule: AcceptanceRule;
     readonly requirement: RequirementConfig;
     readonly strength: Pick<StrengthStudy, "chosenCementPct">;
   },
   findings: Finding[],
 ): SiteBlocks {
-  const { rule, requirement, strength } = of;
   const warn = (
     block: SpecimenRecord | undefined,
     code: string,

@@ -252,7 +252,7 @@ function isBelow(root: string, path: string): boolean {
 
 /** Deep enough for sheets sorted by test or by date, and never a whole disk. */
 const DEPTH = 3;
-const MOST = 500;
+const MAX_FILES = 500;
 
 /**
  * Files of a study folder that may be meant by the name of a sheet that is not there: the one of the most
@@ -270,7 +270,7 @@ export async function similarSheets(
     const entries = await readdir(join(folder, below), { withFileTypes: true });
     entries.sort((a, b) => (a.name < b.name ? -1 : 1));
     for (const entry of entries) {
-      if (all.length >= MOST || entry.name.startsWith(".") || entry.name === "node_modules")
+      if (all.length >= MAX_FILES || entry.name.startsWith(".") || entry.name === "node_modules")
         continue;
       const path = below === "" ? entry.name : `${below}/${entry.name}`;
       if (entry.isDirectory() && depth < DEPTH) await look(path, depth + 1);

@@ -99,7 +99,7 @@ export function specifiedMix({
           ? "compaction test"
           : "common practice",
   });
-  lines.push({ kind: "density", value: density.valueKgM3, ...leastDensity() });
+  lines.push({ kind: "density", value: density.valueKgM3, ...minDensity() });
   const lift = tolerances.liftM ?? LIFT_M;
   const depth = config.element.compactedLiftM;
   lines.push({
@@ -108,7 +108,7 @@ export function specifiedMix({
   });
   return lines;
 
-  function leastDensity(): Pick<SpecifiedLine, "low" | "basis"> {
+  function minDensity(): Pick<SpecifiedLine, "low" | "basis"> {
     // A mix is stated only where the compaction test has a top; without one the rammed density stands in.
     const max = compaction?.peak?.maximumDryDensityKgM3 ?? density.valueKgM3;
     if (tolerances.densityPct !== undefined && compaction?.peak) {

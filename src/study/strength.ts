@@ -8,8 +8,8 @@ import { leastCement } from "../strength/leastCement.js";
 import { modelFindings } from "../strength/modelFindings.js";
 import { strengthBands } from "../strength/regression/bounds.js";
 import { fitStrength } from "../strength/regression/fit.js";
-import { compareForms } from "../strength/regression/formComparison.js";
 import { lackOfFit } from "../strength/regression/lackOfFit.js";
+import { compareModels } from "../strength/regression/modelComparison.js";
 import { residualChecks } from "../strength/regression/residuals.js";
 import { robustStrength } from "../strength/regression/robustFit.js";
 import { strengthByAge } from "../strength/strengthByAge.js";
@@ -25,20 +25,25 @@ export function computeStrength(
   study: Pick<Study, "config" | "specimens">,
   findings: Finding[],
 ): StrengthStudy | undefined {
-  const { model: form, variance: spread, ...asked } = study.config.strength;
+  const { model, variance, ...asked } = study.config.strength;
   const { requirement, roundUpToPct, batches, covariates, aspectTable } = asked;
   const { ageDays, confidence } = requirement;
   const kinds = covariates.map(({ kind }) => kind);
-  const included = includedSpecimens(study.specimens, { ageDays, form, covariates: kinds, spread });
+  const included = includedSpecimens(study.specimens, {
+    ageDays,
+    model,
+    covariates: kinds,
+    variance,
+  });
   findings.push(...included.findings);
   if (included.findings.some(({ severity }) => severity === "error")) return undefined;
 
   const { specimens } = study.specimens;
   const options = {
-    form,
+    model,
     ageDays,
     batches,
-    spread,
+    variance,
     covariates: kinds,
     at: Object.fromEntries(
       covariates.flatMap(({ kind, at }) => (at === undefined ? [] : [[kind, at]])),
@@ -73,7 +78,7 @@ export function computeStrength(
   const evidence = {
     fit,
     lackOfFit: lackOfFit(fit),
-    forms: compareForms(specimens, options),
+    models: compareModels(specimens, options),
     checks: residualChecks(fit),
   };
   // Where batches or ages are terms of the regression, their scatter is allowed for.

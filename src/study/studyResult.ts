@@ -21,7 +21,7 @@ import type { PipetteAnalysis } from "../grading/sedimentation/pipette.js";
 import type { SieveAnalysis } from "../grading/sieveAnalysis.js";
 import type { GuidanceCheck } from "../guidance/check.js";
 import type { GuidanceComparison } from "../guidance/comparison.js";
-import type { GuidanceSureness } from "../guidance/probability.js";
+import type { VerdictProbability } from "../guidance/probability.js";
 import type { SheetGrid } from "../lab/sheet/grid.js";
 import type { SpecimenRecord } from "../lab/specimens.js";
 import type { Interval } from "../quantities/interval.js";
@@ -40,8 +40,8 @@ import type { ControlChart } from "../strength/control/controlChart.js";
 import type { LeastCement } from "../strength/leastCement.js";
 import type { StrengthBand } from "../strength/regression/bounds.js";
 import type { FittedStrength } from "../strength/regression/curve.js";
-import type { FormsCompared } from "../strength/regression/formComparison.js";
 import type { LackOfFit } from "../strength/regression/lackOfFit.js";
+import type { ModelsCompared } from "../strength/regression/modelComparison.js";
 import type { ResidualCheck } from "../strength/regression/residuals.js";
 import type { RobustStrength } from "../strength/regression/robustFit.js";
 import type { StrengthByAge } from "../strength/strengthByAge.js";
@@ -98,7 +98,7 @@ export interface StrengthStudy {
   readonly specimens: readonly SpecimenRecord[];
   readonly fit: FittedStrength;
   readonly lackOfFit: LackOfFit;
-  readonly forms: FormsCompared;
+  readonly models: ModelsCompared;
   /** Across the tested contents, for drawing. */
   readonly bands: readonly StrengthBand[];
   /** At each tested content and at the chosen one. */
@@ -125,7 +125,7 @@ export interface GuidanceStudy {
   readonly name: Text;
   readonly check: GuidanceCheck;
   /** How sure the verdicts are, given the stated reading errors. */
-  readonly sureness: GuidanceSureness;
+  readonly probability: VerdictProbability;
 }
 
 export interface CompactedDensity {

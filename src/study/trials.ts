@@ -1,10 +1,15 @@
 import { type BlendedCurve, blendCurve } from "../blend/material.js";
+import { sheetsOf } from "../entries/sheets.js";
 import type { StudyConfig } from "../entries/studyConfig.js";
 import { FIRST_TRIAL, type TrialEntry, trialEntries, trialShares } from "../entries/trials.js";
 import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
+import type { WorkshopTrial } from "../lab/trials.js";
+import type { Interval } from "../quantities/interval.js";
 import { analyseCompaction, type CompactionAnalysis } from "../soil/compaction/compactionTest.js";
-import { joinTexts, say, type Text } from "../words/message.js";
+import { trialFindings as lookFindings } from "../strength/trials.js";
+import { say, type Text } from "../words/message.js";
 import { particleDensity } from "./blend.js";
+import { computeMix, noMixFinding } from "./mix.js";
 import { computeStrength } from "./strength.js";
 import type { Study, StudyTrial } from "./study.js";
 import type { MaterialResult, StrengthStudy } from "./studyResult.js";
@@ -37,6 +42,50 @@ export interface TrialStudy {
   readonly strength?: StrengthStudy;
   /** The study's proposed blend against this one. */
   readonly difference?: BlendDifference;
+  /** The least cement of this blend with what the element takes of it; absent where its tests give none. */
+  readonly pair?: TrialPair;
+  /** What was seen on its blocks, in the words of whoever looked. */
+  readonly looks?: readonly WorkshopTrial[];
+}
+
+/** A tested blend with its least cement, worked out for the element of the study. */
+export interface TrialPair {
+  /** As it would be specified, percent of the dry mass of soil and aggregate. */
+  readonly cementPct: number;
+  readonly moisturePct: number;
+  readonly densityKgM3: number;
+  /** In a cubic metre rammed. */
+  readonly cementKgM3: number;
+  /** For the element. */
+  readonly cementKg: number;
+  /** Share of the soil of the site. */
+  readonly siteSoilPct: number;
+  /** For the element; absent where nothing has a price. */
+  readonly cost?: Interval;
+  /** For the element, kg CO2e. */
+  readonly carbonKg: Interval;
+}
+
+/** What a tested blend would take to build the element, with the same prices and factors as the mix. */
+function trialPair(config: StudyConfig, trial: TrialStudy): TrialPair | undefined {
+  const { sharesPct, strength, compaction } = trial;
+  if (!sharesPct || !strength) return undefined;
+  const shares = config.materials.map(({ id }, index) => ({ id, sharePct: sharesPct[index] }));
+  const mix = computeMix(config, { shares }, strength, compaction, []);
+  if (!mix) return undefined;
+  return {
+    cementPct: mix.recipe.cementPct,
+    moisturePct: mix.recipe.targetMoisturePct,
+    densityKgM3: mix.density.valueKgM3,
+    cementKgM3: mix.quantities.cementKgM3,
+    cementKg: mix.quantities.mix.cement.dryMassKg,
+    siteSoilPct: config.materials.reduce(
+      (sum, { role }, index) => sum + (role === "soil" ? sharesPct[index] : 0),
+      0,
+    ),
+    ...(mix.cost ? { cost: { low: mix.cost.total.low, high: mix.cost.total.high } } : {}),
+    carbonKg: { low: mix.carbon.total.low, high: mix.carbon.total.high },
+  };
 }
 
 /** Which blend is to be built, and on what that rests. */
@@ -111,7 +160,7 @@ export function trialEntryFindings(config: StudyConfig): Finding[] {
 /**
  * Computes each tested blend from its own sheets, and holds the proposed blend against it.
  *
- * @param proposedPct shares of the proposed blend; absent where there is none.
+ * @param proposedPct shares of the proposed blend; absent where there is none, so that no curve is blended.
  * @returns the trials with what was found. What stops the regression of a further trial is a warning: the
  * study can do without it, unless its mix is to be built.
  */
@@ -130,13 +179,15 @@ export function computeTrials(
         index === 0 ? one : ofTrial(one, computed.trial, mustHold),
       ),
     );
-    return computed.trial;
+    const pair = trialPair(config, computed.trial);
+    const { looks } = trial;
+    return { ...computed.trial, ...(pair ? { pair } : {}), ...(looks ? { looks } : {}) };
   });
   return { trials, findings };
 }
 
 function computeTrial(
-  { entry, compaction: sheet, specimens }: StudyTrial,
+  { entry, compaction: sheet, specimens, looks }: StudyTrial,
   config: StudyConfig,
   materials: readonly MaterialResult[],
   proposedPct: readonly number[] | undefined,
@@ -160,7 +211,7 @@ function computeTrial(
       ...(crushed === undefined ? {} : { crushed }),
       ...(curing === undefined ? {} : { curing }),
       ...(shape === undefined ? {} : { shape }),
-      ...(sharesPct === undefined
+      ...(sharesPct === undefined || !proposedPct
         ? {}
         : {
             blended: blendCurve(
@@ -173,7 +224,11 @@ function computeTrial(
         ? { difference: compareBlends(materials, proposedPct, sharesPct) }
         : {}),
     },
-    findings: [...(compaction?.findings ?? []), ...strengthFindings],
+    findings: [
+      ...(compaction?.findings ?? []),
+      ...strengthFindings,
+      ...(looks && entry.looks ? lookFindings(looks, sheetsOf(entry.looks)[0]) : []),
+    ],
   };
 }
 
@@ -219,7 +274,9 @@ export function mixLife(config: StudyConfig, trials: readonly TrialStudy[]): Mix
   if (close.length === 0) {
     return {
       ...{ state: "proposed", trial: trials[0].id, chosenBy: "nothing" },
-      message: say`Proposed: nothing was compacted and crushed with this blend.`,
+      message: trials.some(({ difference }) => difference?.close)
+        ? say`Proposed: blocks of this blend were crushed, but no compaction test tells its water and density.`
+        : say`Proposed: nothing was compacted and crushed with this blend.`,
     };
   }
   const { trial } = close.reduce((near, one) => (one.away < near.away ? one : near));
@@ -235,9 +292,13 @@ export function trialFindings(
   trials: readonly TrialStudy[],
   life: MixLife,
 ): Finding[] {
-  const complete = trials.filter(isComplete);
+  const near = trials.filter(
+    ({ id, difference }) => id === config.mixFrom || (!config.mixFrom && difference?.close),
+  );
   return [
-    ...(life.chosenBy === "mix-from" ? [] : testedBlendFindings(complete)),
+    ...(life.chosenBy === "mix-from" ? [] : testedBlendFindings(trials)),
+    // Close, and yet its tests do not tell how wet and how dense the mix is.
+    ...(near.length > 0 && life.state === "proposed" ? [noMixFinding(near[0].compaction)] : []),
     ...trials.flatMap((trial) => untoldFindings(config, trial)),
     ...trials.flatMap((trial) => crushedFindings(config, trial)),
   ];
@@ -247,11 +308,11 @@ export function trialFindings(
 function untoldFindings({ strength }: StudyConfig, trial: TrialStudy): Finding[] {
   const { id, name, key, crushed, curing, shape } = trial;
   const missing = [
-    ...(crushed === undefined ? [say`crushed`] : []),
-    ...(curing === undefined ? [say`curing`] : []),
-    ...(shape === undefined ? [say`shape`] : []),
+    ...(crushed === undefined ? [`${key}.crushed`] : []),
+    ...(curing === undefined ? [`${key}.curing`] : []),
+    ...(shape === undefined ? [`${key}.shape`] : []),
     ...(id === FIRST_TRIAL && strength.requirement.crushed === undefined
-      ? [say`strength.requirement.crushed`]
+      ? ["strength.requirement.crushed"]
       : []),
   ];
   if (missing.length === 0) return [];
@@ -261,7 +322,7 @@ function untoldFindings({ strength }: StudyConfig, trial: TrialStudy): Finding[]
       "test-not-told",
       { file: STUDY_FILE, column: key },
       {
-        message: say`Of ${name} the study does not tell: ${joinTexts(missing)}. The cement content rests on it: a dry cube of a cement-stabilised mix may be far stronger than the same cube soaked, a short block stronger than a tall one.`,
+        message: say`Of ${name} the study does not tell: ${missing.join(", ")}. The cement content rests on it: a dry cube of a cement-stabilised mix may be far stronger than the same cube soaked, a short block stronger than a tall one.`,
         expected: say`crushed (dry, moist, soaked), curing and shape of what was tested, and the state that the requirement speaks of`,
         remedy: say`Ask whoever made and crushed the blocks, and write it under “${key}” and “strength.requirement”.`,
       },

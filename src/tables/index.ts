@@ -70,12 +70,13 @@ export { siteBlockLabels, siteCuringLog } from "./site/logAndLabels.js";
 export { mixCard } from "./site/mixCard.js";
 export type { SiteOptions, SiteSheet } from "./site/siteSheet.js";
 export { siteCautions, siteOptionsOf } from "./site/siteSheet.js";
+export { trialCard, trialLooksCard } from "./site/trialCard.js";
 export { compactionTable, limitsTable, modelTable, moistureWindowTable } from "./soil.js";
 export {
   bandsTable,
-  formsTable,
   influenceTable,
   leastCementTable,
+  modelsTable,
   regressionTable,
   specimensTable,
   statisticName,
@@ -93,3 +94,4 @@ export {
 } from "./studyEntries.js";
 export { type DataFrameLike, toDataFrame } from "./toDataFrame.js";
 export { programmeTable, trialDifferencesTable, trialsTable } from "./trialBlocks.js";
+export { blendDifferenceTable, mixStateNote, stateInShort, testedBlendsTable } from "./trials.js";

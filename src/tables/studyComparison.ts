@@ -29,7 +29,7 @@ export function studyComparisonTable(
   b: StudyResult,
   names: readonly [string, string] = [a.config.date, b.config.date],
 ): readonly TableBlock[] {
-  const { entries, sheets, results, madeWith } = compareStudies(a, b);
+  const { entries, sheets, results, states, madeWith } = compareStudies(a, b);
   const { units } = b.config;
   const currencies = [a.config.currency ?? "", b.config.currency ?? ""];
   const [first, second] = names[0] === names[1] ? [say`before`, say`after`] : names;
@@ -56,6 +56,7 @@ export function studyComparisonTable(
           ];
         }),
       notes: [
+        ...states,
         ...(currencies[0] === currencies[1]
           ? []
           : [
@@ -118,7 +119,7 @@ function shown(
   if (kind === "money" || kind === "whole") return signed(formatFixed(value, 0));
   const scaled = displayValue(value, kind, units);
   if (as === "value") return formatNumber(scaled, 4);
-  const largest = Math.max(Math.abs(before ?? 0), Math.abs(after ?? 0));
-  const magnitude = Math.floor(Math.log10(displayValue(largest, kind, units)));
+  const max = Math.max(Math.abs(before ?? 0), Math.abs(after ?? 0));
+  const magnitude = Math.floor(Math.log10(displayValue(max, kind, units)));
   return signed(formatFixed(scaled, Math.max(0, 3 - magnitude)));
 }

@@ -8,6 +8,7 @@ import type { StudyResult } from "../../study/studyResult.js";
 import { joinTexts, say, type Text } from "../../words/message.js";
 import { BLANK, fixed, massText, plain } from "../cell.js";
 import { noMix } from "../noMix.js";
+import { crushedNotes } from "../trials.js";
 import { bucketSize, buckets, liquid, type SiteMix, siteMix } from "./crewMix.js";
 import { siteBlockLabels, siteCuringLog } from "./logAndLabels.js";
 import { type SiteOptions, type SiteSheet, siteCautions, siteOptionsOf } from "./siteSheet.js";
@@ -47,6 +48,7 @@ function bucketBlocks(result: StudyResult, options: SiteOptions, site: SiteMix):
   const { counted, water } = site;
   const change = counted.maxShareChangePct;
   return [
+    ...crushedNotes(result),
     ...(water.window.status === "ok" ? [] : [warning(water.window.message)]),
     ...(counted.batch === null ? [warning(counted.message)] : []),
     batchTable(result, options, site),

@@ -17,7 +17,7 @@ import {
 const LIFT_ROWS = 14;
 /** Where no days of damp curing were entered. */
 const DAY_ROWS = 14;
-const MOST_DAYS = 90;
+const MAX_DAYS = 90;
 
 /**
  * What is kept beside the wall: one line a lift while making, then on a page of its own one line a day
@@ -34,9 +34,9 @@ export function siteCuringLog(result: StudyResult, options: SiteOptions = {}): S
   if (!(Number.isFinite(strippingHours) && strippingHours >= 0)) {
     throw new RangeError(`invalid \`strippingHours\`: ${strippingHours}; expected 0 or above`);
   }
-  if (!(Number.isInteger(dampDays) && dampDays >= 1 && dampDays <= MOST_DAYS)) {
+  if (!(Number.isInteger(dampDays) && dampDays >= 1 && dampDays <= MAX_DAYS)) {
     throw new RangeError(
-      `invalid \`dampDays\`: ${dampDays}; expected a whole number from 1 to ${MOST_DAYS}`,
+      `invalid \`dampDays\`: ${dampDays}; expected a whole number from 1 to ${MAX_DAYS}`,
     );
   }
   const mix = siteMix(result, options);
@@ -127,7 +127,7 @@ function logBlocks(
 }
 
 const LABELS = 8;
-const MOST_LABELS = 200;
+const MAX_LABELS = 200;
 /** What fits a page of either size. */
 const PER_PAGE = 8;
 
@@ -143,9 +143,9 @@ const PER_PAGE = 8;
  */
 export function siteBlockLabels(result: StudyResult, options: SiteOptions = {}): SiteSheet {
   const { labels = LABELS } = siteOptionsOf(result, options);
-  if (!(Number.isInteger(labels) && labels >= 1 && labels <= MOST_LABELS)) {
+  if (!(Number.isInteger(labels) && labels >= 1 && labels <= MAX_LABELS)) {
     throw new RangeError(
-      `invalid \`labels\`: ${labels}; expected a whole number from 1 to ${MOST_LABELS}`,
+      `invalid \`labels\`: ${labels}; expected a whole number from 1 to ${MAX_LABELS}`,
     );
   }
   const title = say`Labels for control blocks`;

@@ -6,6 +6,7 @@ import { say } from "../../words/message.js";
 import { BLANK, depthText, fixed, LOOSE_UNIT, looseVolume, massText, plain } from "../cell.js";
 import { partVolumeL } from "../mix.js";
 import { noMix } from "../noMix.js";
+import { crushedNotes } from "../trials.js";
 import { liquid } from "./crewMix.js";
 import type { SiteSheet } from "./siteSheet.js";
 
@@ -21,7 +22,13 @@ import type { SiteSheet } from "./siteSheet.js";
 export function mixCard(result: StudyResult): SiteSheet {
   const { mix } = result;
   const blocks: ReportBlock[] = mix
-    ? [batchTable(result, mix), workTable(result, mix), checksTable(result), CAUTIONS_IN_SHORT]
+    ? [
+        ...crushedNotes(result),
+        batchTable(result, mix),
+        workTable(result, mix),
+        checksTable(result),
+        CAUTIONS_IN_SHORT,
+      ]
     : [noMix()];
   return { name: "mix-card", title: say`Mix card`, blocks };
 }

@@ -14,7 +14,9 @@ export interface SiteSheet {
     | "block-labels"
     | "moisture-check"
     | "field-tests"
-    | "mix-card";
+    | "mix-card"
+    | "trial-card"
+    | "trial-blocks";
   readonly title: Text;
   readonly blocks: readonly ReportBlock[];
 }

@@ -1,0 +1,114 @@
+import type { ReportBlock } from "../../blocks/block.js";
+import type { StudyResult } from "../../study/studyResult.js";
+import { say } from "../../words/message.js";
+import { fixed, plain } from "../cell.js";
+import { noMix } from "../noMix.js";
+import { trialMass } from "./crewCards.js";
+import { type SiteSheet, siteCautions } from "./siteSheet.js";
+
+/** Stands on each page of a trial. */
+const TEST_BLOCKS_ONLY: ReportBlock = {
+  kind: "note",
+  tone: "warning",
+  text: say`For test blocks only. Nothing of this batch goes into a wall: this blend was not tested.`,
+};
+
+/**
+ * The batches to make compaction points and test blocks of a proposed blend, one a cement content, by scale.
+ * The water is what the compaction test finds; the card gives none.
+ *
+ * @returns one warning where the blend is not a proposed one. Source: `proposal`.
+ */
+export function trialCard(result: StudyResult): SiteSheet {
+  const { proposal } = result;
+  const title = say`Trial batch`;
+  if (!proposal) return { name: "trial-card", title, blocks: [noMix()] };
+  const { units } = result.config;
+  const { batches } = proposal;
+  const blocks: ReportBlock[] = [
+    TEST_BLOCKS_ONLY,
+    {
+      kind: "table",
+      caption: say`One batch a cement content, on a scale, moist mass`,
+      columns: [
+        { header: say`Put in` },
+        { header: say`Share`, unit: "%", align: "right" },
+        ...batches.map(({ cementPct }) => ({
+          header: say`${plain(cementPct)} % cement`,
+          align: "right" as const,
+        })),
+      ],
+      rows: [
+        ...proposal.shares.map(({ name, sharePct }, index) => [
+          name,
+          fixed(sharePct, 1),
+          ...batches.map(({ materials }) => trialMass(materials[index].moistMassKg, units)),
+        ]),
+        [
+          result.config.cement.name,
+          "",
+          ...batches.map(({ cementKg }) => trialMass(cementKg, units)),
+        ],
+        [
+          say`Dry soil and aggregate`,
+          "",
+          ...batches.map(({ dryMassKg }) => trialMass(dryMassKg, units)),
+        ],
+      ],
+      notes: [
+        proposal.sizeBasis,
+        proposal.cementBasis,
+        say`Water: the compaction test finds how much. Until then add it bit by bit and begin with the ball test; weigh what you add and write it down.`,
+        say`The damp materials bring water: ${trialMass(batches[0].waterInMaterialsKg, units)} in the first batch, at the moistures of the study. Dry a sample of each.`,
+      ],
+    },
+    {
+      kind: "table",
+      caption: say`To be found before this blend may be built with`,
+      columns: [{ header: "" }, { header: "" }],
+      rows: [
+        [say`Compaction`, say`five points about the top, of this blend`],
+        [
+          say`Blocks`,
+          say`of each cement content, cured as the wall will be; crushed dry, moist or soaked as the requirement says`,
+        ],
+        [say`Then`, say`write shares, curing, shape and how they were crushed into the study`],
+      ],
+    },
+    siteCautions(["cement-burns", "silica-dust"]),
+  ];
+  return { name: "trial-card", title, blocks };
+}
+
+/** Blocks that a page has room for. */
+const LINES = 12;
+
+/** A page to write down what is seen on the blocks of a trial. The program judges none of it. */
+export function trialLooksCard(_result: StudyResult): SiteSheet {
+  const columns = [
+    say`Block`,
+    say`Texture`,
+    say`Edges`,
+    say`Cracks`,
+    say`Colour, dry`,
+    say`Photograph`,
+    say`Who`,
+    say`Date`,
+  ];
+  return {
+    name: "trial-blocks",
+    title: say`Trial blocks by eye`,
+    blocks: [
+      TEST_BLOCKS_ONLY,
+      {
+        kind: "table",
+        caption: say`What is seen, in your own words`,
+        columns: columns.map((header) => ({ header })),
+        rows: Array.from({ length: LINES }, () => columns.map(() => "")),
+        notes: [
+          say`Colour when the mass stands still between two weighings a day apart: damp earth looks darker. Photographs side by side in one light, with a grey card.`,
+        ],
+      },
+    ],
+  };
+}
