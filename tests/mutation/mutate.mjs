@@ -2,14 +2,16 @@
  * Breaks the code on purpose, one small fault at a time, and counts how many the tests notice.
  *
  *   npm run mutate                                    20 faults in each room below
- *   npm run mutate -- --rooms blend,tables --count 50 --seed 7
+ *   npm run mutate -- --rooms blend,tables --count 50 --seed 7 --jobs 2
+ *   npm run mutate -- --rooms soil --near             only the room's own tests and the examples
  *
- * Works on a copy in a temporary folder; the checkout is not touched. A fault counts as noticed when a
- * test of its room fails, else when any other test of the quick run does.
+ * Works on copies in temporary folders; the checkout is not touched. A fault counts as noticed when a
+ * test of its room fails, else one of the examples in the docstrings, else a test of the rooms that use it.
  */
-import { spawnSync } from "node:child_process";
+import { spawn } from "node:child_process";
 import {
   cpSync,
+  existsSync,
   mkdtempSync,
   readdirSync,
   readFileSync,
@@ -43,6 +45,8 @@ const { values: options } = parseArgs({
     rooms: { type: "string", default: Object.keys(GOALS).join(",") },
     count: { type: "string", default: "20" },
     seed: { type: "string", default: "1" },
+    jobs: { type: "string", default: "1" },
+    near: { type: "boolean", default: false },
     list: { type: "boolean", default: false },
   },
 });
@@ -117,13 +121,15 @@ const FAULTS = [
     return by === undefined ? [] : changed(node.operatorToken, source, by, "operator");
   },
   (node, source) => {
-    if (!ts.isNumericLiteral(node)) return [];
+    if (!ts.isNumericLiteral(node) || isTolerance(node, source)) return [];
     const value = Number(node.text);
     return changed(node, source, `${Number.isInteger(value) ? value + 1 : value * 1.1}`, "number");
   },
   (node, source) => {
     const by = ts.isPropertyAccessExpression(node) ? twinOf(node.name.text) : undefined;
-    return by === undefined ? [] : changed(node.name, source, by, "name");
+    // A name that the file never uses would not compile.
+    const isName = by !== undefined && new RegExp(`\\b${by}\\b`).test(source.text);
+    return isName ? changed(node.name, source, by, "name") : [];
   },
   (node, source) => (ts.isCallExpression(node) ? swaps(node.arguments, source, "arguments") : []),
   (node, source) =>
@@ -152,6 +158,16 @@ function isLeftAlone(node) {
   );
 }
 
+/** Numbers that steer how exactly or how long something is sought, not what is found. */
+function isTolerance(node, source) {
+  const value = Math.abs(Number(node.text));
+  if (value > 0 && value <= 1e-6) return true;
+  let { parent } = node;
+  while (parent !== undefined && ts.isBinaryExpression(parent)) parent = parent.parent;
+  const name = parent?.name?.getText(source) ?? "";
+  return /tolerance|iterations|halvings/i.test(name);
+}
+
 /** Every small fault that a file can be given: what is replaced, from where to where, by what. */
 function faultsOf(file, text) {
   const source = ts.createSourceFile(file, text, ts.ScriptTarget.ES2022, true);
@@ -178,63 +194,158 @@ function random(seed) {
   };
 }
 
-function sourceFiles(folder) {
+function filesBelow(folder, ending) {
+  if (!existsSync(folder)) return [];
   return readdirSync(folder, { recursive: true, encoding: "utf8" })
-    .filter((name) => name.endsWith(".ts") && !/(^|\/)index\.ts$/.test(name))
+    .filter((name) => name.endsWith(ending))
     .map((name) => join(folder, name))
     .sort();
 }
 
-const copy = mkdtempSync(join(tmpdir(), "loambook-mutate-"));
-process.on("exit", () => rmSync(copy, { recursive: true, force: true }));
-for (const code of ["SIGINT", "SIGTERM"]) process.on(code, () => process.exit(130));
-for (const name of readdirSync(ROOT)) {
-  if (/^(\.git|node_modules|out|coverage)$/.test(name)) continue;
-  cpSync(join(ROOT, name), join(copy, name), { recursive: true });
+const sourceFiles = (room) =>
+  filesBelow(join(ROOT, "src", room), ".ts").filter((file) => !/[/\\]index\.ts$/.test(file));
+
+/** Test folders of the rooms that import from this one, and of the study for the rooms below it. */
+function testsOfUsers(room) {
+  const users = readdirSync(join(ROOT, "src")).filter(
+    (name) =>
+      !/^(cli|notebook|report|index\.ts)$/.test(name) &&
+      name !== room &&
+      existsSync(join(ROOT, "tests", name)) &&
+      sourceFiles(name).some((file) =>
+        new RegExp(`from "(\\.\\./)+${room}/`).test(readFileSync(file, "utf8")),
+      ),
+  );
+  const below = /^(tables|study|figures|workshop)$/.test(room) ? [] : ["study"];
+  return [...new Set([...users, ...below])].map((name) => `tests/${name}/`);
 }
-symlinkSync(join(ROOT, "node_modules"), join(copy, "node_modules"));
 
-const QUICK = ["--project=pure", "--project=rooms"];
-const fails = (...words) => {
+/** A copy of the tree for one job. */
+function copyTree() {
+  const copy = mkdtempSync(join(tmpdir(), "loambook-mutate-"));
+  process.on("exit", () => rmSync(copy, { recursive: true, force: true }));
+  for (const name of readdirSync(ROOT)) {
+    if (/^(\.git|node_modules|out|coverage)$/.test(name)) continue;
+    cpSync(join(ROOT, name), join(copy, name), { recursive: true });
+  }
+  symlinkSync(join(ROOT, "node_modules"), join(copy, "node_modules"));
+  return copy;
+}
+
+/** Whether a test of these files or folders fails, and the seconds that it took. A run without end fails. */
+function run(copy, tests, limitSeconds, ...more) {
   const cli = join(ROOT, "node_modules/vitest/vitest.mjs");
-  const run = spawnSync(process.execPath, [cli, "run", "--bail=1", ...QUICK, ...words], {
+  const quick = ["--bail=1", "--project=pure", "--project=rooms"];
+  const started = Date.now();
+  const child = spawn(process.execPath, [cli, "run", ...quick, ...more, ...tests], {
     cwd: copy,
-    encoding: "utf8",
-    timeout: 300_000,
+    stdio: "ignore",
+    detached: true,
   });
-  return run.status !== 0;
-};
+  running.add(child);
+  const timer = setTimeout(() => endOf(child), 1000 * limitSeconds);
+  return new Promise((resolve) => {
+    child.on("close", (status) => {
+      clearTimeout(timer);
+      running.delete(child);
+      resolve({ fails: status !== 0, seconds: (Date.now() - started) / 1000 });
+    });
+  });
+}
 
-const rooms = options.rooms.split(",");
-const score = [];
-for (const room of rooms) {
-  if (fails(`tests/${room}/`))
-    throw new Error(`the tests of ${room} fail before any fault is made`);
-  const all = sourceFiles(join(copy, "src", room)).flatMap((file) =>
-    faultsOf(file, readFileSync(file, "utf8")),
+const running = new Set();
+/** Ends a run with the workers that it started. */
+function endOf(child) {
+  try {
+    process.kill(-child.pid, "SIGKILL");
+  } catch {
+    // It has just ended.
+  }
+}
+process.on("exit", () => running.forEach(endOf));
+for (const code of ["SIGINT", "SIGTERM"]) process.on(code, () => process.exit(130));
+
+/** The test files of a room, those that are quickly done apart from those that take long. */
+async function testsOf(copy, room) {
+  const report = join(copy, "mutate-report.json");
+  const whole = await run(
+    copy,
+    [`tests/${room}/`],
+    600,
+    "--reporter=json",
+    `--outputFile=${report}`,
+  );
+  if (whole.fails) throw new Error(`the tests of ${room} fail before any fault is made`);
+  const { testResults } = JSON.parse(readFileSync(report, "utf8"));
+  const timed = testResults
+    .map(({ name, startTime, endTime }) => ({
+      name: relative(copy, name),
+      seconds: (endTime - startTime) / 1000,
+    }))
+    .sort((a, b) => a.seconds - b.seconds);
+  const total = timed.reduce((sum, { seconds }) => sum + seconds, 0);
+  let sum = 0;
+  const quick = timed.filter(({ seconds }) => {
+    sum += seconds;
+    return sum <= Math.max(3, total / 4);
+  });
+  const slow = timed.slice(quick.length);
+  const stages = [quick, slow].filter((files) => files.length > 0);
+  return {
+    stages: stages.map((files) => files.map(({ name }) => name)),
+    limit: 30 + 4 * whole.seconds,
+  };
+}
+
+async function isNoticed(copy, { stages, limit }, room) {
+  for (const files of stages) {
+    if ((await run(copy, files, limit)).fails) return true;
+  }
+  if ((await run(copy, ["tests/examples"], 120)).fails) return true;
+  const users = testsOfUsers(room);
+  if (options.near || users.length === 0) return false;
+  return (await run(copy, users, 900)).fails;
+}
+
+function pick(room) {
+  const all = sourceFiles(room).flatMap((file) =>
+    faultsOf(relative(ROOT, file), readFileSync(file, "utf8")),
   );
   const next = random(Number(options.seed));
   const picked = [];
-  while (picked.length < Math.min(Number(options.count), all.length)) {
+  while (picked.length < Number(options.count) && all.length > 0) {
     picked.push(...all.splice(Math.floor(next() * all.length), 1));
   }
-  const counts = { room, noticed: 0, missed: 0 };
-  for (const { file, start, end, by, what } of picked) {
-    const text = readFileSync(file, "utf8");
-    writeFileSync(file, text.slice(0, start) + by + text.slice(end));
-    const noticed = fails(`tests/${room}/`, "tests/examples") || fails();
-    writeFileSync(file, text);
-    counts[noticed ? "noticed" : "missed"] += 1;
-    if (!noticed || options.list) {
-      const line = text.slice(0, start).split("\n").length;
-      const place = `${relative(copy, file)}:${line}`;
-      console.log(
-        `${noticed ? "noticed" : "MISSED"}  ${place}  ${what}: ${text.slice(start, end)} -> ${by}`,
-      );
-    }
-  }
-  score.push(counts);
+  return picked;
 }
+
+async function scoreOf(room, copies) {
+  const [tests] = await Promise.all(copies.map((copy) => testsOf(copy, room)));
+  const waiting = pick(room);
+  const counts = { room, noticed: 0, missed: 0 };
+  const work = async (copy) => {
+    for (let fault = waiting.shift(); fault !== undefined; fault = waiting.shift()) {
+      const { file, start, end, by, what } = fault;
+      const path = join(copy, file);
+      const text = readFileSync(path, "utf8");
+      writeFileSync(path, text.slice(0, start) + by + text.slice(end));
+      const noticed = await isNoticed(copy, tests, room);
+      writeFileSync(path, text);
+      counts[noticed ? "noticed" : "missed"] += 1;
+      if (noticed && !options.list) continue;
+      const line = text.slice(0, start).split("\n").length;
+      const was = text.slice(start, end);
+      console.log(`${noticed ? "noticed" : "MISSED"}  ${file}:${line}  ${what}: ${was} -> ${by}`);
+      console.log(`        ${text.split("\n")[line - 1].trim()}`);
+    }
+  };
+  await Promise.all(copies.map(work));
+  return counts;
+}
+
+const copies = Array.from({ length: Number(options.jobs) }, copyTree);
+const score = [];
+for (const room of options.rooms.split(",")) score.push(await scoreOf(room, copies));
 for (const { room, noticed, missed } of score) {
   const share = noticed / (noticed + missed);
   const goal = GOALS[room] === undefined ? "" : `, goal ${100 * GOALS[room]} %`;
