@@ -1,11 +1,8 @@
-import { execFile } from "node:child_process";
 import { chmodSync, existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { promisify } from "node:util";
 import { describe, expect, it } from "vitest";
 import { jupyterFolder } from "../../src/cli/kernelCommand.js";
 import { kernelSpec } from "../../src/notebook/kernel/spec.js";
-import { toolOrSkip } from "../support/requireTool.js";
 import { runCli, temporaryFolder } from "../support/runCli.js";
 
 const KERNEL = "kernels/loambook/kernel.json";
@@ -17,20 +14,6 @@ function bare(home: string): NodeJS.ProcessEnv {
 }
 
 describe("kernel --for-jupyter", () => {
-  it("is listed by Jupyter itself", { timeout: 60_000 }, async (context) => {
-    const jupyter = toolOrSkip(context, "jupyter");
-    const data = join(temporaryFolder(), "data");
-    const env = { ...process.env, JUPYTER_DATA_DIR: data, JUPYTER_PATH: "" };
-    const run = await runCli(WORDS, undefined, env);
-    expect(run.code, run.stderr).toBe(0);
-    expect(run.stdout).toContain(`Writing ${join(data, KERNEL)}`);
-    const words = ["kernelspec", "list", "--json"];
-    const { stdout } = await promisify(execFile)(jupyter, words, { env });
-    const { loambook } = JSON.parse(stdout).kernelspecs;
-    expect(loambook.resource_dir).toBe(join(data, "kernels/loambook"));
-    expect(loambook.spec.argv).toEqual(kernelSpec().argv);
-  });
-
   it("writes to the documented place where there is no Jupyter, and says what to do", async () => {
     const home = temporaryFolder();
     const run = await runCli(WORDS, undefined, bare(home));

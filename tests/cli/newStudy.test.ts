@@ -1,7 +1,5 @@
-import { execFile } from "node:child_process";
 import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
-import { promisify } from "node:util";
 import { Ajv } from "ajv";
 import addFormats from "ajv-formats";
 import { describe, expect, it } from "vitest";
@@ -9,8 +7,7 @@ import { parse } from "yaml";
 import { askAnswers, askMaterials } from "../../src/cli/newQuestions.js";
 import { templateAnswers } from "../../src/cli/newStudy.js";
 import type { Finding } from "../../src/findings/finding.js";
-import { toolOrSkip } from "../support/requireTool.js";
-import { ROOT, runCli, temporaryFolder } from "../support/runCli.js";
+import { runCli, temporaryFolder } from "../support/runCli.js";
 
 const study = (folder: string) => {
   const text = readFileSync(join(folder, "study.yaml"), "utf8");
@@ -214,29 +211,5 @@ describe("the questions", () => {
       { role: "gravel", name: "Pebbles" },
     ]);
     expect(asked[2]).toContain("“many” will not do: a whole number from 0 to 11");
-  });
-
-  it("are put on a terminal, and end with nothing written where the input ends", {
-    timeout: 60_000,
-  }, async (context) => {
-    const script = toolOrSkip(context, "script");
-    const folder = temporaryFolder();
-    const talk = (name: string, input: string) => {
-      const words = `"${process.execPath}" "${join(ROOT, "bin/loambook.cjs")}" new "${join(folder, name)}"`;
-      const child = promisify(execFile)(script, ["-qec", words, "/dev/null"]);
-      child.child.stdin?.end(input);
-      return child.then(
-        ({ stdout }) => ({ code: 0, stdout }),
-        (problem: { code: number; stdout: string }) => problem,
-      );
-    };
-    const done = await talk("wall", `SI\nGate wall\n${"\n".repeat(30)}`);
-    expect(done.stdout).toContain("Title of the study");
-    expect(done.code, done.stdout).toBe(0);
-    expect(study(join(folder, "wall")).entries.title).toBe("Gate wall");
-    const stopped = await talk("other", "SI\n\u0004");
-    expect(stopped.code).toBe(2);
-    expect(stopped.stdout).toContain("nothing was written");
-    expect(readdirSync(folder)).toEqual(["wall"]);
   });
 });

@@ -1,23 +1,17 @@
 import { execFile } from "node:child_process";
-import { mkdtempSync, readFileSync, rmSync, statSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { readFileSync, statSync } from "node:fs";
 import { join } from "node:path";
 import { promisify } from "node:util";
-import { expect, it, onTestFinished } from "vitest";
+import { expect, it } from "vitest";
 import { kernelSpec, writeKernelSpec } from "../../src/notebook/kernel/spec.js";
 import { asNotebook } from "../../src/notebook/notebookFile.js";
 import { runNotebook } from "../../src/notebook/runNotebook.js";
 import { toolOrSkip } from "../support/requireTool.js";
+import { runCli, temporaryFolder } from "../support/runCli.js";
 import { fixture, outputsOf, plainOutputs } from "./support.js";
 
-function freshFolder(): string {
-  const folder = mkdtempSync(join(tmpdir(), "loambook-test-"));
-  onTestFinished(() => rmSync(folder, { recursive: true, force: true }));
-  return folder;
-}
-
 it("writes the kernel description whole, and over an older one", async () => {
-  const folder = freshFolder();
+  const folder = temporaryFolder();
   expect(await writeKernelSpec(folder)).toBe(folder);
   await writeKernelSpec(folder);
   const written = JSON.parse(readFileSync(join(folder, "kernels/loambook/kernel.json"), "utf8"));
@@ -29,7 +23,7 @@ it("writes the kernel description whole, and over an older one", async () => {
 
 it("gives the same outputs under Jupyter's own runner", { timeout: 180_000 }, async (context) => {
   const jupyter = toolOrSkip(context, "jupyter");
-  const folder = freshFolder();
+  const folder = temporaryFolder();
   await writeKernelSpec(folder);
   const words = ["nbconvert", "--to", "notebook", "--execute", "--output-dir", folder];
   const env = { ...process.env, JUPYTER_PATH: folder };
@@ -51,4 +45,20 @@ it("gives the same outputs under Jupyter's own runner", { timeout: 180_000 }, as
       return texts;
     });
   expect(joined(outputsOf(ours.notebook))).toEqual(joined(outputsOf(theirs)));
+});
+
+it("the kernel written for Jupyter is listed by Jupyter itself", {
+  timeout: 60_000,
+}, async (context) => {
+  const jupyter = toolOrSkip(context, "jupyter");
+  const data = join(temporaryFolder(), "data");
+  const env = { ...process.env, JUPYTER_DATA_DIR: data, JUPYTER_PATH: "" };
+  const run = await runCli(["kernel", "--for-jupyter"], undefined, env);
+  expect(run.code, run.stderr).toBe(0);
+  expect(run.stdout).toContain(`Writing ${join(data, "kernels/loambook/kernel.json")}`);
+  const words = ["kernelspec", "list", "--json"];
+  const { stdout } = await promisify(execFile)(jupyter, words, { env });
+  const { loambook } = JSON.parse(stdout).kernelspecs;
+  expect(loambook.resource_dir).toBe(join(data, "kernels/loambook"));
+  expect(loambook.spec.argv).toEqual(kernelSpec().argv);
 });

@@ -1,6 +1,3 @@
-import { createReadStream, existsSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { fitGrading } from "../../src/grading/models/fit.js";
 import { createRandom } from "../../src/numerics/random.js";
@@ -127,36 +124,5 @@ describe("surveyGradings", () => {
     expect(out).toHaveLength(2);
     expect(out[1]).toContain(`"'=2,5"`);
     expect(out[0].trim().split(",")).toHaveLength(18);
-  });
-});
-
-describe("the built package", () => {
-  // Worker threads need compiled files: `npm test` builds them first.
-  const built = new URL("../../dist/soil/survey/surveyGradings.js", import.meta.url);
-
-  it.runIf(existsSync(built))("gives the same rows on two threads, from a file", async () => {
-    const { surveyGradings: survey } = (await import(built.href)) as {
-      surveyGradings: typeof surveyGradings;
-    };
-    const folder = mkdtempSync(join(tmpdir(), "survey-"));
-    const file = join(folder, "gradings.csv");
-    writeFileSync(file, `${HEADER}\n${lines(1100).join("\n")}\n`);
-    try {
-      const run = async (threads: number) => {
-        const rows: SurveyRow[] = [];
-        for await (const row of survey(createReadStream(file), { threads })) rows.push(row);
-        return rows;
-      };
-      const rows = await run(2);
-      expect(rows).toHaveLength(1100);
-      expect(rows).toEqual(await run(0));
-      // Whoever stops reading early leaves no thread behind.
-      for await (const row of survey(createReadStream(file))) {
-        expect(row.id).toBe("G0");
-        break;
-      }
-    } finally {
-      rmSync(folder, { recursive: true });
-    }
   });
 });

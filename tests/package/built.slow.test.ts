@@ -1,11 +1,10 @@
-import { existsSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
+import { createReadStream, existsSync, readdirSync, symlinkSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
-import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { fileURLToPath } from "node:url";
-import { expect, it, onTestFinished } from "vitest";
+import { expect, it } from "vitest";
+import type { SurveyRow } from "../../src/soil/survey/surveyRow.js";
+import { ROOT, temporaryFolder } from "../support/runCli.js";
 
-const ROOT = fileURLToPath(new URL("../../", import.meta.url));
 const require = createRequire(import.meta.url);
 
 /** The part of the compiler's interface that is used; the notebook kernel brings this old version itself. */
@@ -24,8 +23,7 @@ it("the public declarations are understood by the notebook kernel's TypeScript",
   const typescript = require("@tslab/typescript-for-tslab") as OldCompiler;
   expect(typescript.version).toMatch(/^5\.0\./);
   expect(existsSync(join(ROOT, "dist", "index.d.ts"))).toBe(true);
-  const folder = mkdtempSync(join(tmpdir(), "loambook-types-"));
-  onTestFinished(() => rmSync(folder, { recursive: true, force: true }));
+  const folder = temporaryFolder();
   symlinkSync(join(ROOT, "node_modules"), join(folder, "node_modules"));
   const cell = join(folder, "cell.ts");
   const diagnose = (code: string) => {
@@ -52,4 +50,48 @@ it("the public declarations are understood by the notebook kernel's TypeScript",
   expect(diagnose(good.replace("number | undefined", "string"))).toEqual([
     expect.stringContaining("not assignable to type 'string'"),
   ]);
-}, 60_000);
+});
+
+it("every room can be imported from the built package", async () => {
+  const rooms = readdirSync(join(ROOT, "src")).filter((room) =>
+    existsSync(join(ROOT, "src", room, "index.ts")),
+  );
+  expect(rooms.length).toBeGreaterThan(10);
+  for (const room of rooms) {
+    const face = await import(/* @vite-ignore */ `loambook/${room}`);
+    expect(Object.keys(face).length, room).toBeGreaterThan(0);
+  }
+});
+
+// Worker threads need compiled files.
+it("a survey gives the same rows on two threads, from a file", async () => {
+  const built = new URL("../../dist/soil/survey/surveyGradings.js", import.meta.url);
+  const { surveyGradings } = (await import(
+    built.href
+  )) as typeof import("../../src/soil/survey/surveyGradings.js");
+  const sizes = [75, 4.75, 2, 0.85, 0.25, 0.075, 0.02, 0.006, 0.002];
+  const lines = Array.from({ length: 600 }, (_, index) => {
+    const size63 = 0.02 + (index % 37) / 20;
+    const exponent = 0.35 + (index % 11) / 25;
+    const passing = sizes.map((size) =>
+      (-100 * Math.expm1(-((size / size63) ** exponent))).toFixed(3),
+    );
+    return `G${index},30,12,100,${passing.slice(1).join(",")}`;
+  });
+  const file = join(temporaryFolder(), "gradings.csv");
+  const header = `id,liquid limit (%),plasticity index (%),${sizes.join(",")}`;
+  writeFileSync(file, `${header}\n${lines.join("\n")}\n`);
+  const run = async (threads: number) => {
+    const rows: SurveyRow[] = [];
+    for await (const row of surveyGradings(createReadStream(file), { threads })) rows.push(row);
+    return rows;
+  };
+  const rows = await run(2);
+  expect(rows).toHaveLength(600);
+  expect(rows).toEqual(await run(0));
+  // Whoever stops reading early leaves no thread behind.
+  for await (const row of surveyGradings(createReadStream(file))) {
+    expect(row.id).toBe("G0");
+    break;
+  }
+});
