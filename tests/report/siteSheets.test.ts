@@ -257,7 +257,7 @@ describe("site sheets", () => {
     const result = { ...room(), config: { ...room().config, title: HOSTILE } };
     const sheet = siteBucketCard(result);
     const page = new JSDOM(renderHtml(siteDocument(sheet, result))).window.document;
-    expect(page.querySelector(".subtitle")!.textContent).toBe(HOSTILE);
+    expect(page.querySelector(".subtitle")!.textContent).toBe(`${HOSTILE} · tested mix`);
     expect((await pagesOf(sheet, result)).text).toContain("#panic()");
   });
 

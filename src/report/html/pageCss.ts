@@ -117,7 +117,7 @@ export function sheetCss(page: "A4" | "us-letter"): string {
 .sheet td:empty,.sheet tbody th:empty{height:2.1rem}.sheet table:has(tr>:nth-child(7)) td:empty{height:2.7rem}.sheet .lines{line-height:1.34}
 .sheet .table-notes{margin:-.4rem 0 .8rem;font-size:1.04rem;line-height:1.2;padding-left:0;list-style:none}
 .sheet .note,.sheet .cautions>li{font-size:1.2rem;line-height:1.2;padding:.35rem .8rem;margin:.6rem 0}
-.sheet .pairs th{width:30%}.sheet .cautions{margin:0}.sheet footer{margin-top:.5rem;padding-top:.3rem;font-size:.8rem}}
+.sheet .pairs th{width:30%}.sheet .cautions{margin:0}.sheet footer{margin-top:.2rem;padding-top:.15rem;font-size:.72rem;line-height:1.2}}
 `;
 }
 
