@@ -114,9 +114,10 @@ export function compareBlends(
   };
 }
 
+/** The first of those that differ most: with two materials both differ alike, but for a last binary digit. */
 function farthest<T extends { readonly differencePoints: number }>(differences: readonly T[]): T {
   return differences.reduce((most, one) =>
-    Math.abs(one.differencePoints) > Math.abs(most.differencePoints) ? one : most,
+    Math.abs(one.differencePoints) > Math.abs(most.differencePoints) + SLACK ? one : most,
   );
 }
 
