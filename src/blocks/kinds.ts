@@ -37,7 +37,7 @@ const finding = object<Finding>({
   file: text,
   row: optional(count),
   column: optional(text),
-  value: optional(text),
+  value: optional(words),
   message: words,
   expected: words,
   remedy: words,
