@@ -66,12 +66,7 @@ export function specifiedMix({
       const pct = tolerances.sharesPct ?? batching ?? BATCHING_PCT;
       return {
         ...{ kind: "share", name, ...around(sharePct, pct) },
-        basis:
-          tolerances.sharesPct !== undefined
-            ? "entered"
-            : batching === undefined
-              ? "common practice"
-              : "batching variation",
+        basis: shareBasis(tolerances.sharesPct, batching),
       };
     });
   if (recipe.cementPct > 0) {
@@ -92,12 +87,7 @@ export function specifiedMix({
       : { low: Math.max(0, value - moistureBelowPct), high: value + moistureAbovePct };
   lines.push({
     ...{ kind: "moisture", value, low: window.low, high: window.high },
-    basis:
-      moistureBelowPct !== undefined || water.basis === "entered"
-        ? "entered"
-        : water.basis === "test"
-          ? "compaction test"
-          : "common practice",
+    basis: moistureBelowPct === undefined ? WATER_BASIS[water.basis] : "entered",
   });
   lines.push({ kind: "density", value: density.valueKgM3, ...minDensity() });
   const lift = tolerances.liftM ?? LIFT_M;
@@ -120,6 +110,17 @@ export function specifiedMix({
     }
     return { low: (MIN_DENSITY_PCT / 100) * max, basis: "common practice" };
   }
+}
+
+const WATER_BASIS = {
+  entered: "entered",
+  test: "compaction test",
+  "common practice": "common practice",
+} as const;
+
+function shareBasis(entered: number | undefined, batching: number | undefined): ToleranceBasis {
+  if (entered !== undefined) return "entered";
+  return batching === undefined ? "common practice" : "batching variation";
 }
 
 function basisOf(entered: number | undefined): ToleranceBasis {
