@@ -16,12 +16,15 @@ export interface StudyCopy {
   rowOf(file: string, text: string): number;
 }
 
-/** A throw-away copy of an example study, deleted when the test ends. */
-export function copyStudy(name: "reading-room" | "bus-shelter"): StudyCopy {
+/** A throw-away copy of an example study, deleted when the test ends, or `atEnd`. */
+export function copyStudy(
+  name: "reading-room" | "bus-shelter",
+  atEnd: (remove: () => void) => void = onTestFinished,
+): StudyCopy {
   const parent = mkdtempSync(join(tmpdir(), "loambook-test-"));
   const folder = join(parent, name);
   cpSync(join(EXAMPLES, name), folder, { recursive: true });
-  onTestFinished(() => rmSync(parent, { recursive: true, force: true }));
+  atEnd(() => rmSync(parent, { recursive: true, force: true }));
   const path = (file: string) => join(folder, file);
   return {
     folder,
