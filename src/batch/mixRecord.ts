@@ -1,4 +1,4 @@
-import { LEAST_SHARE_PCT } from "../blend/design.js";
+import { MIN_SHARE_PCT } from "../blend/design.js";
 import { type Finding, finding } from "../findings/finding.js";
 import { checkPositive, wholeCount } from "../quantities/checkNumber.js";
 import { formatFixed, formatPlain } from "../quantities/format.js";
@@ -228,7 +228,7 @@ const SLACK = 1e-9;
 /** A share is there or is none; what lies between is noise that no scale shows. */
 function sortedMaterials(materials: readonly RecipeMaterial[]) {
   const isNone = ({ sharePct }: RecipeMaterial) =>
-    sharePct >= 0 && sharePct < LEAST_SHARE_PCT * (1 - SLACK);
+    sharePct >= 0 && sharePct < MIN_SHARE_PCT * (1 - SLACK);
   const notUsed = materials.filter(isNone);
   const tooSmall = notUsed.filter(({ sharePct }) => sharePct > 0);
   const rest = materials.filter((material) => !isNone(material));
@@ -248,7 +248,7 @@ function tooSmallFinding({ id, name, sharePct }: RecipeMaterial, file: string): 
     { file, column: `materials.${id}`, value: `${sharePct} %` },
     {
       message: say`${name}: a share this small cannot be weighed, so the mix was made without it.`,
-      expected: say`none, or at least ${LEAST_SHARE_PCT} % of the dry soil and aggregate`,
+      expected: say`none, or at least ${MIN_SHARE_PCT} % of the dry soil and aggregate`,
       remedy: say`Leave the material out, or give it a smallest share.`,
     },
   );

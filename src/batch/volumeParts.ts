@@ -24,7 +24,7 @@ export interface VolumeParts {
   /** Sum of all parts, cement included. */
   readonly total: number | null;
   /** Largest change of any share of the whole dry mass, cement included, percentage points. */
-  readonly largestChangePct: number | null;
+  readonly maxChangePct: number | null;
 }
 
 /**
@@ -53,7 +53,7 @@ export function volumeParts(
   if (!(Number.isInteger(maxTotal) && maxTotal >= 2)) {
     throw new RangeError(`invalid \`maxTotal\`: ${maxTotal}; expected a whole number, at least 2`);
   }
-  const none = { materials: [], cement: null, total: null, largestChangePct: null };
+  const none = { materials: [], cement: null, total: null, maxChangePct: null };
   if (recipe.looseVolumeL === null) {
     return {
       status: "no-volumes",
@@ -93,7 +93,7 @@ export function volumeParts(
     materials: counted.slice(0, recipe.materials.length),
     cement,
     total: best.parts.reduce((sum, parts) => sum + parts, 0),
-    largestChangePct: 100 * best.maxChange,
+    maxChangePct: 100 * best.maxChange,
   };
 }
 

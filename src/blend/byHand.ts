@@ -33,27 +33,27 @@ export function blendByHand(input: {
   readonly targetPct: number;
   readonly sandPct?: number;
   /** What the percentages are of, for the words: default `fines`. */
-  readonly of?: "fines" | "clay";
+  readonly share?: "fines" | "clay";
 }): HandBlend {
   const { soilPct, targetPct, sandPct = 0 } = input;
-  const of = wordFor(input.of ?? "fines");
+  const what = wordFor(input.share ?? "fines");
   for (const [name, value] of Object.entries({ soilPct, targetPct, sandPct })) {
     if (!(value >= 0 && value <= 100)) {
       throw new RangeError(`invalid \`${name}\`: ${value}; expected 0 to 100`);
     }
   }
   const text = (value: number) => formatNumber(value, 3);
-  const read = say`The soil has ${text(soilPct)} % ${of}, the sand ${text(sandPct)} %; the blend is to have ${text(targetPct)} %.`;
+  const read = say`The soil has ${text(soilPct)} % ${what}, the sand ${text(sandPct)} %; the blend is to have ${text(targetPct)} %.`;
   if (soilPct <= targetPct) {
     const message =
       soilPct === targetPct
         ? say`The soil is on the target as it is.`
-        : say`The soil already has less ${of} than the target: sand would take it further away.`;
+        : say`The soil already has less ${what} than the target: sand would take it further away.`;
     const shares = { sandToOneOfSoil: 0, soilSharePct: 100, sandSharePct: 0 };
     return { status: "already", message, ...shares, steps: [read, message] };
   }
   if (sandPct >= targetPct) {
-    const message = say`This sand has as much ${of} as the target or more: it cannot bring the soil down to it.`;
+    const message = say`This sand has as much ${what} as the target or more: it cannot bring the soil down to it.`;
     const shares = { sandToOneOfSoil: null, soilSharePct: null, sandSharePct: null };
     return { status: "unreachable", message, ...shares, steps: [read, message] };
   }

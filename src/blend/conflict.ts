@@ -24,7 +24,7 @@ interface ConflictReport {
 }
 
 /** Says in the user's terms which limits these materials cannot meet, by how much, and what would help. */
-export function explainConflict(programme: BlendProgramme, mostMaterials: number): ConflictReport {
+export function explainConflict(programme: BlendProgramme, maxMaterials: number): ConflictReport {
   const { lower, upper, rows } = programme;
   const least = 100 * lower.reduce((sum, value) => sum + value, 0);
   const most = 100 * upper.reduce((sum, value) => sum + value, 0);
@@ -35,24 +35,24 @@ export function explainConflict(programme: BlendProgramme, mostMaterials: number
         alone: [],
         together: [say`the shares' own bounds`],
         sharesPct: lower.map((value, j) => 50 * (value + upper[j])),
-        leastBreach: [],
+        minBreach: [],
       },
     };
   }
   const alone = rows.flatMap((row) => unreachable(row, lower, upper));
-  const all = leastLimitBreach(programme);
+  const all = minLimitBreach(programme);
   const sharesPct = all.shares.map((share) => 100 * share);
   if (Math.max(0, ...all.breach) <= ROUNDING) {
     return {
-      message: say`No blend of at most ${mostMaterials} materials keeps all limits, though one of more materials does: allow another material.`,
-      conflict: { alone: [], together: [say`the number of materials`], sharesPct, leastBreach: [] },
+      message: say`No blend of at most ${maxMaterials} materials keeps all limits, though one of more materials does: allow another material.`,
+      conflict: { alone: [], together: [say`the number of materials`], sharesPct, minBreach: [] },
     };
   }
   const together = alone.length > 0 ? [] : smallestConflict(programme);
   // Limits outside the conflict are kept, unless there is a second conflict among them.
-  const kept = leastLimitBreach(programme, (row) => alone.length > 0 || together.includes(row));
+  const kept = minLimitBreach(programme, (row) => alone.length > 0 || together.includes(row));
   const { shares, breach } = kept.status === "ok" ? kept : all;
-  const leastBreach = rows.flatMap((row, i) =>
+  const minBreach = rows.flatMap((row, i) =>
     breach[i] > ROUNDING ? [{ label: nameOf(row), by: breach[i], unit: row.unit }] : [],
   );
   const message =
@@ -64,13 +64,13 @@ export function explainConflict(programme: BlendProgramme, mostMaterials: number
           }),
           " ",
         )
-      : togetherMessage(together, leastBreach);
+      : togetherMessage(together, minBreach);
   return {
     conflict: {
       alone,
       together: together.map(nameOf),
       sharesPct: shares.map((share) => 100 * share),
-      leastBreach,
+      minBreach,
     },
     message,
   };
@@ -81,7 +81,7 @@ function smallestConflict(programme: BlendProgramme): readonly LimitRow[] {
   let rows = programme.rows;
   for (const row of programme.rows) {
     const rest = rows.filter((other) => other !== row);
-    const { breach } = leastLimitBreach({ ...programme, rows: rest });
+    const { breach } = minLimitBreach({ ...programme, rows: rest });
     if (Math.max(0, ...breach) > ROUNDING) rows = rest;
   }
   return rows;
@@ -120,9 +120,9 @@ function aloneMessage(unreached: UnreachableLimit, estimate: boolean): Text {
 
 function togetherMessage(
   together: readonly LimitRow[],
-  leastBreach: BlendConflict["leastBreach"],
+  minBreach: BlendConflict["minBreach"],
 ): Text {
-  const misses = leastBreach.map(({ label, by, unit }) => say`${label} by ${difference(by, unit)}`);
+  const misses = minBreach.map(({ label, by, unit }) => say`${label} by ${difference(by, unit)}`);
   return say`Each of these limits can be met, but not all together: ${joinTexts(together.map(nameOf), "; ")}. The blend that breaks them least misses ${joinTexts(misses)}. Relax one of them, or add a material that by itself keeps all of them.`;
 }
 
@@ -154,7 +154,7 @@ function difference(value: number, unit: LimitUnit): Text {
  * its limit's terms, so that a price and a percentage can stand side by side), and the breach of each
  * limit in its own unit. No limits, no breach. A limit that is not soft must be kept.
  */
-function leastLimitBreach(
+function minLimitBreach(
   programme: BlendProgramme,
   soft: (row: LimitRow) => boolean = () => true,
 ): {

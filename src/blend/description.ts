@@ -72,7 +72,7 @@ export interface BlendConflict {
   readonly together: readonly Text[];
   /** Shares that break the limits least, and by how much each is broken, in its own unit. */
   readonly sharesPct: readonly number[];
-  readonly leastBreach: readonly {
+  readonly minBreach: readonly {
     readonly label: Text;
     readonly by: number;
     readonly unit: LimitUnit;

@@ -18,14 +18,14 @@ export interface BlendInput {
   /** Default none but the materials' own bounds. */
   readonly limits?: readonly BlendLimit[];
   /** At most so many materials in the blend; default all. */
-  readonly mostMaterials?: number;
+  readonly maxMaterials?: number;
 }
 
 /**
  * The smallest share of the dry mass that a design gives a material: 50 g in a batch of 100 kg, about
  * the step of a balance on site, so that less cannot be weighed out. Common practice, no source.
  */
-export const LEAST_SHARE_PCT = 0.05;
+export const MIN_SHARE_PCT = 0.05;
 /** Shares below this, as parts of one, are rounding of the solver. */
 const ROUNDING = 1e-12;
 /** Room that the solver leaves between its aims, relative to the smallest share. */
@@ -38,7 +38,7 @@ const SLACK = 1e-5;
  * to one and keep their bounds and all limits (each linear in the shares). Against a band the
  * difference is to its nearest edge; among all blends that leave the band equally little, the second
  * aim decides, and then the nearness to the middle. A range of exponents or top sizes is searched for
- * the curve that fits best. A share too small to be weighed (below 0.05 %, see `LEAST_SHARE_PCT`) is none:
+ * the curve that fits best. A share too small to be weighed (below 0.05 %, see `MIN_SHARE_PCT`) is none:
  * the material is dropped and the rest solved again. Where the limits or the band cannot do without it, it
  * is held at 0.05 %; a smallest share of the user's own is kept as it is.
  *
@@ -59,11 +59,11 @@ const SLACK = 1e-5;
  * designBlend({ materials, target, limits: [{ kind: "fines", maxPct: 25 }] }).siteSoilPct // => 62.5
  */
 export function designBlend(input: BlendInput): BlendDesign {
-  const { materials, target, limits = [], mostMaterials = materials.length } = input;
+  const { materials, target, limits = [], maxMaterials = materials.length } = input;
   const programme = blendProgramme(materials, limits);
   const plainAims = target.kind === "power" ? null : resolveTarget(target, materials);
   const find = (within: BlendProgramme): Found => {
-    const solve = (aims: SizedAims) => chooseMaterials(within, aims, mostMaterials);
+    const solve = (aims: SizedAims) => chooseMaterials(within, aims, maxMaterials);
     if (target.kind === "power") return fitPowerTarget(target, materials, solve);
     const [aims, solution] = [plainAims!, solve(plainAims!)];
     return { aims, solution, exponent: null, topSizeMm: null, atEndOfRange: false };
@@ -72,13 +72,13 @@ export function designBlend(input: BlendInput): BlendDesign {
   const { aims, solution, exponent, topSizeMm, atEndOfRange } = found;
   const report =
     solution.fit.status === "infeasible"
-      ? explainConflict(programme, mostMaterials)
+      ? explainConflict(programme, maxMaterials)
       : { conflict: null, message: solution.fit.message };
   const shares = report.conflict
     ? report.conflict.sharesPct.map((sharePct) => sharePct / 100)
     : solution.shares;
-  const usedUpTo = (mostPct: number) =>
-    materials.flatMap(({ id }, j) => (100 * shares[j] <= mostPct ? [id] : []));
+  const usedUpTo = (maxPct: number) =>
+    materials.flatMap(({ id }, j) => (100 * shares[j] <= maxPct ? [id] : []));
   const notUsed = report.conflict ? [] : usedUpTo(0);
   return {
     ...describeBlend(programme, aims, solution, shares),
@@ -89,7 +89,7 @@ export function designBlend(input: BlendInput): BlendDesign {
     notUsed,
     hardlyUsed: report.conflict
       ? []
-      : usedUpTo(LEAST_SHARE_PCT * (1 + SLACK)).filter((id) => !notUsed.includes(id)),
+      : usedUpTo(MIN_SHARE_PCT * (1 + SLACK)).filter((id) => !notUsed.includes(id)),
   };
 }
 
@@ -107,7 +107,7 @@ function withoutTraces(
   find: (within: BlendProgramme) => Found,
   isBand: boolean,
 ): Found {
-  const least = LEAST_SHARE_PCT / 100;
+  const least = MIN_SHARE_PCT / 100;
   let within = programme;
   let found = find(within);
   const settled = new Set<number>();

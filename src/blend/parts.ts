@@ -6,7 +6,7 @@ import { keepsConditions, type LimitRow, limitRows, limitValue } from "./limits.
 
 export interface PartsOptions {
   /** Sum of all parts of soil and aggregate; default 12. */
-  readonly largestTotal?: number;
+  readonly maxTotal?: number;
   /** Parts by loose volume (buckets) or by dry mass; default `volume`. */
   readonly by?: "volume" | "mass";
   /**
@@ -57,7 +57,7 @@ export interface PracticalParts {
  * const sand = { points: [{ sizeMm: 0.063, passingPct: 0, origin: "sieve" }, { sizeMm: 2, passingPct: 100, origin: "sieve" }] };
  * const materials = [{ id: "soil", curve: soil, minSharePct: 0, maxSharePct: 100 }, { id: "sand", curve: sand, minSharePct: 0, maxSharePct: 100 }];
  * const input = { materials, target: { kind: "curve", points: [{ sizeMm: 0.063, passingPct: 25 }] } };
- * const parts = practicalParts(input, designBlend(input), { by: "mass", largestTotal: 6 });
+ * const parts = practicalParts(input, designBlend(input), { by: "mass", maxTotal: 6 });
  * parts.materials.map(({ parts }) => parts) // => [3, 2]
  * parts.points[0].blendPct // => 24.0
  */
@@ -66,22 +66,20 @@ export function practicalParts(
   design: BlendDesign,
   options: PartsOptions = {},
 ): PracticalParts {
-  const { largestTotal = 12, by = "volume" } = options;
-  if (!(Number.isInteger(largestTotal) && largestTotal >= 1)) {
-    throw new RangeError(
-      `invalid \`largestTotal\`: ${largestTotal}; expected a whole number, at least 1`,
-    );
+  const { maxTotal = 12, by = "volume" } = options;
+  if (!(Number.isInteger(maxTotal) && maxTotal >= 1)) {
+    throw new RangeError(`invalid \`maxTotal\`: ${maxTotal}; expected a whole number, at least 1`);
   }
   const { materials } = input;
   const massOfPart = materials.map((_, j) => partMass(by, options, j));
   const aims = blendAims(input, design);
   const rows = limitRows(materials, input.limits ?? []);
-  const most = input.mostMaterials ?? materials.length;
+  const most = input.maxMaterials ?? materials.length;
   const notUsed = materials.map(({ id }) => design.notUsed.includes(id));
   const least = materials.map(({ minSharePct }) => (minSharePct > 0 ? 1 : 0));
   const shares = materials.map(() => 0);
   let best: { parts: number[]; shares: number[]; objective: number; total: number } | null = null;
-  forEachWholeRatio(least, largestTotal, (parts, total) => {
+  forEachWholeRatio(least, maxTotal, (parts, total) => {
     if (total === 0) return;
     let [mass, used] = [0, 0];
     for (let j = 0; j < parts.length; j += 1) mass += parts[j] * massOfPart[j];
@@ -114,7 +112,7 @@ export function practicalParts(
     status: found ? "ok" : "none",
     message: found
       ? say`Parts by ${wordFor(by)}, cement not included.`
-      : say`No ratio of whole parts up to ${largestTotal} in all keeps the limits. Allow more parts, or weigh.`,
+      : say`No ratio of whole parts up to ${maxTotal} in all keeps the limits. Allow more parts, or weigh.`,
     by,
     cementIncluded: false,
     materials: materials.map(({ id }, j) => {

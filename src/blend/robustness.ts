@@ -1,7 +1,7 @@
 import type { GradingCurve } from "../grading/curve.js";
 import { createRandom } from "../numerics/random.js";
 import { say, type Text } from "../words/message.js";
-import { designBlend, LEAST_SHARE_PCT } from "./design.js";
+import { designBlend, MIN_SHARE_PCT } from "./design.js";
 import { blendProgramme, keepsConditions } from "./limits.js";
 import { type BlendMaterial, blendPassing } from "./material.js";
 import type { BandTargetPoint, BlendLimit } from "./target.js";
@@ -219,7 +219,7 @@ function moves(
   return indices.flatMap((from) => {
     // What would be left below the smallest share goes with the rest, unless it is asked for.
     const [share, kept] = [sharesPct[from], materials[from].minSharePct > 0];
-    const move = share - stepPct < LEAST_SHARE_PCT && !kept ? share : Math.min(stepPct, share);
+    const move = share - stepPct < MIN_SHARE_PCT && !kept ? share : Math.min(stepPct, share);
     if (!(move > 0)) return [];
     return indices
       .filter((to) => to !== from)

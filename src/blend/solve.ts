@@ -70,7 +70,7 @@ function solveBlend(programme: BlendProgramme, aims: BlendAims): BlendSolution {
   let kept = within(breach);
   let nearest = solve(passing, middle, weights, kept);
   if (nearest.status !== "ok") {
-    const least = leastBreach(programme, aims, limits);
+    const least = minBreach(programme, aims, limits);
     if (least.fit.status !== "ok") {
       return { fit: least.fit, shares: least.fit.x.slice(0, lower.length), score: [Infinity] };
     }
@@ -95,7 +95,7 @@ function solveBlend(programme: BlendProgramme, aims: BlendAims): BlendSolution {
 }
 
 /** Unknowns are the shares and, at each size, the points by which the band is left. */
-function leastBreach(
+function minBreach(
   programme: BlendProgramme,
   { passing, weights, lowPct, highPct }: BlendAims,
   limits: readonly (readonly number[])[],
@@ -124,7 +124,7 @@ function leastBreach(
 }
 
 /** More sets of materials than this would make a person wait. */
-const MOST_SETS = 20_000;
+const MAX_SETS = 20_000;
 
 /**
  * The best blend of at most so many materials: every set of that size is solved (a smaller set is part
@@ -136,25 +136,25 @@ const MOST_SETS = 20_000;
 export function chooseMaterials(
   programme: BlendProgramme,
   aims: BlendAims,
-  mostMaterials: number,
+  maxMaterials: number,
 ): BlendSolution {
   const count = programme.lower.length;
   const forced = programme.lower.flatMap((least, j) => (least > 0 ? [j] : []));
-  if (!(Number.isInteger(mostMaterials) && mostMaterials >= Math.max(1, forced.length))) {
+  if (!(Number.isInteger(maxMaterials) && maxMaterials >= Math.max(1, forced.length))) {
     throw new RangeError(
-      `invalid \`mostMaterials\`: ${mostMaterials}; expected a whole number from ${Math.max(1, forced.length)}, as so many have a smallest share`,
+      `invalid \`maxMaterials\`: ${maxMaterials}; expected a whole number from ${Math.max(1, forced.length)}, as so many have a smallest share`,
     );
   }
-  if (mostMaterials >= count) return solveBlend(programme, aims);
+  if (maxMaterials >= count) return solveBlend(programme, aims);
   const free = programme.lower.flatMap((least, j) => (least > 0 ? [] : [j]));
   let best: BlendSolution | null = null;
   let tried = 0;
   const grow = (chosen: readonly number[], from: number): void => {
-    if (chosen.length === mostMaterials) {
+    if (chosen.length === maxMaterials) {
       tried += 1;
-      if (tried > MOST_SETS) {
+      if (tried > MAX_SETS) {
         throw new RangeError(
-          `invalid \`mostMaterials\`: ${mostMaterials} of ${count} makes more than ${MOST_SETS} sets; expected fewer`,
+          `invalid \`maxMaterials\`: ${maxMaterials} of ${count} makes more than ${MAX_SETS} sets; expected fewer`,
         );
       }
       const found = solveBlend(

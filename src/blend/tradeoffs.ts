@@ -109,7 +109,7 @@ export function ternaryMap(input: BlendInput, steps = 20): TernaryMap {
   const design = designBlend(input);
   const aims = blendAims(input, design);
   const rows = limitRows(materials, limits);
-  const most = input.mostMaterials ?? 3;
+  const most = input.maxMaterials ?? 3;
   const points: TernaryPoint[] = [];
   for (let a = 0; a <= steps; a += 1) {
     for (let b = 0; b <= steps - a; b += 1) {

@@ -120,7 +120,7 @@ export async function askAnswers(
   return answers;
 }
 
-const MOST_BOUGHT = 11;
+const MAX_BOUGHT = 11;
 
 /** Asks for the materials: the site soil, then what can be bought near it. */
 export async function askMaterials(
@@ -140,9 +140,9 @@ export async function askMaterials(
     {
       ask: "How many sands and gravels can be had",
       wrong: (answer) =>
-        /^\d+$/.test(answer) && Number(answer) <= MOST_BOUGHT
+        /^\d+$/.test(answer) && Number(answer) <= MAX_BOUGHT
           ? undefined
-          : `a whole number from 0 to ${MOST_BOUGHT}`,
+          : `a whole number from 0 to ${MAX_BOUGHT}`,
     },
     String(others.length),
   );

@@ -81,17 +81,17 @@ const meanLessKs = group({
   strength: ownStrength,
 });
 
-const meanAndLeast = group(
+const meanAndMin = group(
   {
     rule: required("kind", oneOf("mean-and-least"), RULE),
     blocks: blocks(1),
     mean: required("meanMpa", stress("2.0 MPa"), "What the mean must reach."),
-    least: required("leastMpa", stress("1.6 MPa"), "What each block must reach."),
+    least: required("minMpa", stress("1.6 MPa"), "What each block must reach."),
   },
   {
     checks: [
       {
-        holds: ({ meanMpa, leastMpa }) => leastMpa <= meanMpa,
+        holds: ({ meanMpa, minMpa }) => minMpa <= meanMpa,
         message: say`The weakest block is asked for more than the mean.`,
         expected: say`least at most mean`,
       },
@@ -139,7 +139,7 @@ const designed = group(
   },
 );
 
-const RULES = { "mean-less-ks": meanLessKs, "mean-and-least": meanAndLeast, designed };
+const RULES = { "mean-less-ks": meanLessKs, "mean-and-least": meanAndMin, designed };
 
 const acceptance: Kind<AcceptanceConfig> = forms(
   RULES,

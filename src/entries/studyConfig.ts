@@ -55,7 +55,7 @@ export type AcceptanceConfig =
       /** What the mean must reach. */
       readonly meanMpa: number;
       /** What each block must reach. */
-      readonly leastMpa: number;
+      readonly minMpa: number;
     }
   | {
       /** How a lot is judged. */

@@ -1,4 +1,4 @@
-import { surenessPercent } from "../guidance/probability.js";
+import { probabilityPercent } from "../guidance/probability.js";
 import { formatFixed } from "../quantities/format.js";
 import {
   USDA_POLYGONS,
@@ -67,7 +67,7 @@ function describe({ name, parts, resampled = [] }: TextureSample): Text {
   const found = say`${name}: sand ${formatFixed(parts.sandPct, 1)} %, silt ${formatFixed(parts.siltPct, 1)} %, clay ${formatFixed(parts.clayPct, 1)} %: ${soilNamed(usdaTexture(parts).name)}.`;
   if (resampled.length === 0) return found;
   const shares = textureShares(resampled).map(
-    ({ texture, share }) => say`${soilNamed(texture)} ${surenessPercent(share)} %`,
+    ({ texture, share }) => say`${soilNamed(texture)} ${probabilityPercent(share)} %`,
   );
   return say`${found} Within its reading errors: ${joinTexts(shares)}.`;
 }

@@ -10,7 +10,7 @@ import {
   verdictWords,
 } from "./check.js";
 import type { FractionName, GuidanceEntry } from "./entry.js";
-import { guidanceSureness } from "./probability.js";
+import { verdictProbability } from "./probability.js";
 
 /** One thing that several sources limit, each in its own way. */
 export interface GuidanceDisagreement {
@@ -23,7 +23,7 @@ export interface GuidanceDisagreement {
     readonly highPct?: number;
     readonly verdict: CriterionCheck["verdict"];
     /** Share of the drawn curves with this verdict, 0 to 1; absent without them, or where nothing was measured. */
-    readonly sure?: number;
+    readonly probability?: number;
   }[];
   /** Some find this soil inside and some outside. */
   readonly verdictsDiffer: boolean;
@@ -43,7 +43,7 @@ export interface GuidanceComparison {
 interface Side {
   readonly check: GuidanceCheck;
   readonly criterion: CriterionCheck;
-  readonly sure: number | undefined;
+  readonly probability: number | undefined;
 }
 
 /**
@@ -73,8 +73,8 @@ export function compareGuidance(
   const checks = entries.map((entry) => checkGuidance(curve, entry, measured));
   const groups = new Map<string, Side[]>();
   for (const check of checks) {
-    const sureness =
-      curves.length > 0 ? guidanceSureness(curve, curves, check.entry, measured) : undefined;
+    const probability =
+      curves.length > 0 ? verdictProbability(curve, curves, check.entry, measured) : undefined;
     for (const [index, criterion] of check.criteria.entries()) {
       if (criterion.kind === "class") continue;
       if (criterion.kind === "passing" && check.entry.derived) continue;
@@ -82,7 +82,7 @@ export function compareGuidance(
       const key = render(named(criterion, check.entry));
       groups.set(key, [
         ...(groups.get(key) ?? []),
-        { check, criterion, sure: sureness?.criteria[index].sure },
+        { check, criterion, probability: probability?.criteria[index].probability },
       ]);
     }
   }
@@ -99,12 +99,12 @@ function disagreement(group: readonly Side[]): GuidanceDisagreement | undefined 
   const limits = group.map(({ criterion: { lowPct, highPct } }) => `${lowPct} ${highPct}`);
   if (new Set(limits).size < 2) return undefined;
   const sides = group.map(
-    ({ check: { entry }, criterion: { lowPct, highPct, verdict }, sure }) => ({
+    ({ check: { entry }, criterion: { lowPct, highPct, verdict }, probability }) => ({
       id: entry.id,
       lowPct,
       highPct,
       verdict,
-      ...(sure === undefined || verdict === "not measured" ? {} : { sure }),
+      ...(probability === undefined || verdict === "not measured" ? {} : { probability }),
     }),
   );
   const verdicts = new Set(sides.map(({ verdict }) => verdict));

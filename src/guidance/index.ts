@@ -39,10 +39,10 @@ export {
   sourceMark,
 } from "./entry.js";
 export {
-  type GuidanceSureness,
-  guidanceSureness,
+  probabilityPercent,
+  probabilityWords,
   SURE,
-  surenessPercent,
-  surenessWords,
+  type VerdictProbability,
+  verdictProbability,
 } from "./probability.js";
 export { GUIDANCE_ENTRIES } from "./published/recommendations.js";

@@ -3,7 +3,7 @@ import { joinTexts, say, type Text } from "../words/message.js";
 import { checkGuidance, type GuidanceCheck, type MeasuredConsistency } from "./check.js";
 import type { GuidanceEntry, OtherQuantity } from "./entry.js";
 
-export interface GuidanceSureness {
+export interface VerdictProbability {
   readonly verdict: GuidanceCheck["verdict"];
   /** Share of the resampled curves with the same verdict, 0 to 1. */
   readonly sameVerdict: number;
@@ -14,13 +14,13 @@ export interface GuidanceSureness {
     readonly what: Text;
     readonly verdict: string;
     /** Share of the resampled curves for which the criterion has this verdict. */
-    readonly sure: number;
+    readonly probability: number;
   }[];
   /** Organic matter, top size and the like, in the order of the check; absent where it has none. */
   readonly others?: readonly {
     readonly quantity: OtherQuantity;
     readonly verdict: string;
-    readonly sure: number;
+    readonly probability: number;
   }[];
   /** One plain sentence. */
   readonly text: Text;
@@ -29,7 +29,7 @@ export interface GuidanceSureness {
 /**
  * How sure a verdict on a recommendation is, given how the curve could have come out.
  *
- * The share of the resampled curves (of `resampleReadings`) that get the same verdict. The sureness is
+ * The share of the resampled curves (of `resampleReadings`) that get the same verdict. The probability is
  * about the readings alone: a sure "inside" is no proof that a soil is suitable.
  *
  * @param measured consistency and what else was measured.
@@ -39,16 +39,16 @@ export interface GuidanceSureness {
  * @example
  * const at = (clay) => ({ points: [{ sizeMm: 0.002, passingPct: clay, origin: "sedimentation" }, { sizeMm: 2, passingPct: 100, origin: "sieve" }] });
  * const entry = GUIDANCE_ENTRIES.find(({ id }) => id === "morel-clay");
- * const { verdict, sameVerdict } = guidanceSureness(at(14.5), [14, 14.4, 14.8, 15.2].map(at), entry);
+ * const { verdict, sameVerdict } = verdictProbability(at(14.5), [14, 14.4, 14.8, 15.2].map(at), entry);
  * [verdict, sameVerdict] // => ["inside", 0.75]
  */
-export function guidanceSureness(
+export function verdictProbability(
   curve: GradingCurve,
   curves: readonly GradingCurve[],
   entry: GuidanceEntry,
   measured: MeasuredConsistency = {},
   drawn?: readonly MeasuredConsistency[],
-): GuidanceSureness {
+): VerdictProbability {
   if (curves.length === 0) throw new RangeError("invalid `curves`: 0; expected at least 1");
   if (drawn && drawn.length !== curves.length) {
     throw new RangeError(
@@ -65,15 +65,15 @@ export function guidanceSureness(
   const criteria = check.criteria.map(({ what, verdict }, index) => ({
     what,
     verdict,
-    sure: share((each) => each.criteria[index].verdict === verdict),
+    probability: share((each) => each.criteria[index].verdict === verdict),
   }));
   const others = check.others?.map(({ quantity, verdict }, index) => ({
     quantity,
     verdict,
-    sure: share((each) => each.others?.[index].verdict === verdict),
+    probability: share((each) => each.others?.[index].verdict === verdict),
   }));
-  const open = criteria.filter(({ sure }) => sure < SURE).map(({ what }) => what);
-  const percent = surenessPercent(sameVerdict);
+  const open = criteria.filter(({ probability }) => probability < SURE).map(({ what }) => what);
+  const percent = probabilityPercent(sameVerdict);
   return {
     verdict: check.verdict,
     sameVerdict,
@@ -103,18 +103,18 @@ const OPEN = 0.25;
  * @throws RangeError where the share is not 0 to 1.
  *
  * @example
- * render(surenessWords(0.82)) // => "likely, 82 %"
- * render(surenessWords(1)) // => "sure, over 99 %"
+ * render(probabilityWords(0.82)) // => "likely, 82 %"
+ * render(probabilityWords(1)) // => "sure, over 99 %"
  */
-export function surenessWords(share: number): Text {
-  const percent = surenessPercent(share);
+export function probabilityWords(share: number): Text {
+  const percent = probabilityPercent(share);
   if (share >= SURE) return say`sure, ${percent} %`;
   if (share >= LIKELY) return say`likely, ${percent} %`;
   return share >= OPEN ? say`open, ${percent} %` : say`doubtful, ${percent} %`;
 }
 
 /** A share of draws in percent, never more certain than some hundred draws can be. */
-export function surenessPercent(share: number): Text {
+export function probabilityPercent(share: number): Text {
   if (!(share >= 0 && share <= 1)) {
     throw new RangeError(`invalid \`share\`: ${share}; expected 0 to 1`);
   }

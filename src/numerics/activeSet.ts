@@ -373,8 +373,8 @@ export function relativeBreach(
   size: number,
 ): number {
   const { unknowns, conditions, limits, equalities, lower, upper } = programme;
-  let largest = 1e-3 * size;
-  for (const value of z) largest = Math.max(largest, Math.abs(value));
+  let max = 1e-3 * size;
+  for (const value of z) max = Math.max(max, Math.abs(value));
   let worst = 0;
   for (let j = 0; j < unknowns; j++) {
     const breach = Math.max(lower[j] - z[j], z[j] - upper[j], 0);
@@ -386,7 +386,7 @@ export function relativeBreach(
     for (let j = 0; j < unknowns; j++) {
       const term = conditions[i * unknowns + j] * z[j];
       value += term;
-      terms += Math.abs(term) + 1e-6 * Math.abs(conditions[i * unknowns + j]) * largest;
+      terms += Math.abs(term) + 1e-6 * Math.abs(conditions[i * unknowns + j]) * max;
     }
     const breach = i < equalities ? Math.abs(value) : Math.max(value, 0);
     if (breach > 0) worst = Math.max(worst, breach / terms);

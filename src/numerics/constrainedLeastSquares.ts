@@ -71,7 +71,7 @@ export interface ConstrainedFit {
 }
 
 /** A breach beyond this is no rounding: the conditions contradict each other. */
-const MOST_BREACH = 1e-10;
+const MAX_BREACH = 1e-10;
 const WORTH_REPEATING = 1e-14;
 
 /**
@@ -123,7 +123,7 @@ function solve(problem: ConstrainedProblem, unknowns: number, crossed: number): 
     first += feasibleStart(scaled.programme, z);
     breach = relativeBreach(scaled.programme, z, size);
   }
-  if (crossed >= 0 || breach > MOST_BREACH) {
+  if (crossed >= 0 || breach > MAX_BREACH) {
     const message =
       crossed >= 0
         ? `lower[${crossed}] lies above upper[${crossed}]`
@@ -311,11 +311,11 @@ function scaledConditions(
   const conditions = new Float64Array(rows.length * unknowns);
   const rowScale = new Float64Array(rows.length);
   rows.forEach((row, i) => {
-    let largest = 0;
+    let max = 0;
     for (let j = 0; j < unknowns; j++) {
-      largest = Math.max(largest, Math.abs(row[j] * columnScale[j]));
+      max = Math.max(max, Math.abs(row[j] * columnScale[j]));
     }
-    rowScale[i] = largest === 0 ? 1 : 2 ** -Math.round(Math.log2(largest));
+    rowScale[i] = max === 0 ? 1 : 2 ** -Math.round(Math.log2(max));
     for (let j = 0; j < unknowns; j++) {
       conditions[i * unknowns + j] = row[j] * columnScale[j] * rowScale[i];
     }

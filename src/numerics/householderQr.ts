@@ -96,11 +96,11 @@ export class HouseholderQr {
   private scaleColumn(j: number): number {
     const { packed, rows } = this;
     const start = j * rows;
-    let largest = 0;
-    for (let i = start; i < start + rows; i++) largest = Math.max(largest, Math.abs(packed[i]));
-    if (largest === 0) return 0;
+    let max = 0;
+    for (let i = start; i < start + rows; i++) max = Math.max(max, Math.abs(packed[i]));
+    if (max === 0) return 0;
     // Clamped so that the scale and its reciprocal both stay ordinary numbers.
-    let power = 2 ** -Math.max(-1000, Math.min(1000, Math.floor(Math.log2(largest))));
+    let power = 2 ** -Math.max(-1000, Math.min(1000, Math.floor(Math.log2(max))));
     let sum = 0;
     for (let i = start; i < start + rows; i++) sum += (packed[i] * power) ** 2;
     power *= 2 ** -Math.round(0.5 * Math.log2(sum));

@@ -263,7 +263,7 @@ function polishedMinimum(
     const next = parameters.map((value, j) =>
       Math.min(upper[j], Math.max(lower[j], value + solver.step[j])),
     );
-    const size = largestMove(parameters, next);
+    const size = maxMove(parameters, next);
     if (!(size < 0.9 * before) || size < Number.EPSILON) break;
     const trial = model.residuals(next);
     if (!trial) break;
@@ -280,7 +280,7 @@ function polishedMinimum(
 }
 
 /** Relative to where each parameter was; one at zero counts for nothing. */
-function largestMove(from: readonly number[], to: readonly number[]): number {
+function maxMove(from: readonly number[], to: readonly number[]): number {
   return from.reduce(
     (most, value, j) =>
       value === 0 ? most : Math.max(most, Math.abs(to[j] - value) / Math.abs(value)),

@@ -68,10 +68,10 @@ export function characteristicStrength(
     message: Text,
     factor: number | null = null,
   ): CharacteristicStrength => ({ status, message, ...head, factor, valueMpa: null });
-  if (blocks < rule.leastBlocks) {
+  if (blocks < rule.minBlocks) {
     return without(
       "too-few-blocks",
-      say`This rule is meant for at least ${rule.leastBlocks} blocks; there are ${blocks}.`,
+      say`This rule is meant for at least ${rule.minBlocks} blocks; there are ${blocks}.`,
     );
   }
   if (rule.factorKind === "prediction-known" && knownVariation === undefined) {
@@ -151,7 +151,7 @@ export interface CharacteristicRule {
     | "margin-1.65"
     | "least-block";
   /** Fewest blocks that the rule is meant for. */
-  readonly leastBlocks: number;
+  readonly minBlocks: number;
   readonly source: Text;
   readonly basis: "read" | "own calculation" | "memory";
 }
@@ -165,7 +165,7 @@ const rule = (
   formula: string,
   distribution: CharacteristicRule["distribution"],
   factorKind: CharacteristicRule["factorKind"],
-  leastBlocks: number,
+  minBlocks: number,
   source: Text,
   basis: CharacteristicRule["basis"],
 ): CharacteristicRule => ({
@@ -174,7 +174,7 @@ const rule = (
   formula,
   distribution,
   factorKind,
-  leastBlocks,
+  minBlocks,
   source,
   basis,
 });

@@ -10,7 +10,7 @@ import {
   strengthAt,
   toFittedScale,
 } from "./regression/curve.js";
-import { STRENGTH_FORMS } from "./regression/model.js";
+import { STRENGTH_MODELS } from "./regression/model.js";
 
 /** The cement contents that the blocks do not rule out. */
 export interface ContentInterval {
@@ -44,9 +44,9 @@ export function contentInterval(
   const { strengthMpa, statistic, confidence, coverage } = options;
   const { contentsPct } = fit;
   const [first, last] = [contentsPct[0], contentsPct[contentsPct.length - 1]];
-  const straight = STRENGTH_FORMS[fit.form].degree === 1 && fit.basis.coefficients[1] > 0;
+  const straight = STRENGTH_MODELS[fit.model].degree === 1 && fit.basis.coefficients[1] > 0;
   const closed =
-    statistic === "mean" || (statistic === "prediction" && fit.basis.spread === "even");
+    statistic === "mean" || (statistic === "prediction" && fit.basis.variance === "even");
   if (closed && straight) {
     const { lowPct, highPct } = fiellerContent(fit, { strengthMpa, statistic, confidence });
     if (lowPct !== null && highPct !== null) {
@@ -94,21 +94,21 @@ export interface FiellerContent {
 /**
  * Finds the cement content at which a straight-line fit reaches a strength, with its exact interval.
  *
- * Formula (u: content from its mean, on the scale of the form): u₀ = (f − a)/b;
+ * Formula (u: content from its mean, on the scale of the model): u₀ = (f − a)/b;
  * g = t² s² / (b² Sxx); limits [u₀ ± (t s/|b|) √(u₀²/Sxx + (1 − g)(1/m + 1/n))] / (1 − g), with t on
  * the fit's degrees of freedom; 1/m = 0 for the `mean`, 1 for one block (`prediction`). The limits are the
- * contents whose two-sided band contains the strength. The closed form is not cut at the tested
+ * contents whose two-sided band contains the strength. The closed model is not cut at the tested
  * contents.
  *
  * Source: Fieller's theorem as in Draper & Smith pp. 47–51, read through the vignette of the R package
  * investr (Greenwell & Schubert Kabban 2014, R Journal 6(1)).
  *
- * @throws RangeError for a fit without a curve, the quadratic form, one block under proportional spread, a strength that the form has no
+ * @throws RangeError for a fit without a curve, the quadratic model, one block under proportional spread, a strength that the model has no
  * logarithm of, or a confidence outside 0 to 1.
  *
  * @example
  * const block = (id, cementPct, strengthMpa) => ({ id, cementPct, strengthMpa, ageDays: 28, row: 2 });
- * const fit = fitStrength([block("A", 4, 1.5), block("B", 6, 2.4), block("C", 8, 3.0), block("D", 10, 3.6)], { form: "linear", ageDays: 28 });
+ * const fit = fitStrength([block("A", 4, 1.5), block("B", 6, 2.4), block("C", 8, 3.0), block("D", 10, 3.6)], { model: "linear", ageDays: 28 });
  * const { cementPct, lowPct, highPct } = fiellerContent(fit, { strengthMpa: 2.5, statistic: "mean" });
  * [cementPct, lowPct, highPct] // => [6.6377, 5.8182, 7.3722]
  */
@@ -124,13 +124,13 @@ export function fiellerContent(
   const fitted = requireFitted(fit);
   const { strengthMpa, statistic, confidence = 0.95 } = options;
   checkFraction("confidence", confidence);
-  const facts = STRENGTH_FORMS[fitted.form];
+  const facts = STRENGTH_MODELS[fitted.model];
   if (facts.degree !== 1) {
     throw new RangeError(
-      `invalid \`fit.form\`: ${fitted.form}; expected a form that is a straight line`,
+      `invalid \`fit.model\`: ${fitted.model}; expected a model that is a straight line`,
     );
   }
-  if (statistic === "prediction" && fitted.basis.spread !== "even") {
+  if (statistic === "prediction" && fitted.basis.variance !== "even") {
     throw new RangeError(
       `invalid \`statistic\`: ${statistic}; expected mean for scatter that grows with strength`,
     );
@@ -138,7 +138,7 @@ export function fiellerContent(
   const response = toFittedScale(fitted, strengthMpa);
   if (!Number.isFinite(response)) {
     throw new RangeError(
-      `invalid \`strengthMpa\`: ${strengthMpa}; expected a strength that the ${fitted.form} form can reach`,
+      `invalid \`strengthMpa\`: ${strengthMpa}; expected a strength that the ${fitted.model} model can reach`,
     );
   }
   const { centre, scale, coefficients, unscaledCovariance } = fitted.basis;

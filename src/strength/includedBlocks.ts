@@ -5,7 +5,7 @@ import { tQuantile } from "../numerics/distributions.js";
 import { formatFixed } from "../quantities/format.js";
 import { say, type Text, wordFor } from "../words/message.js";
 import { type FitStrengthOptions, fitStrength, studentisedResidual } from "./regression/fit.js";
-import { STRENGTH_FORMS } from "./regression/model.js";
+import { STRENGTH_MODELS } from "./regression/model.js";
 
 export interface IncludedSpecimens {
   /** Null where no age was given and the blocks have several. */
@@ -21,22 +21,22 @@ export interface IncludedSpecimens {
 
 /** What the regression is asked for, as far as it decides which blocks take part. */
 export type IncludedSpecimensOptions = Partial<
-  Pick<FitStrengthOptions, "ageDays" | "form" | "covariates" | "spread">
+  Pick<FitStrengthOptions, "ageDays" | "model" | "covariates" | "variance">
 >;
 
 /**
  * Splits a block sheet into what the regression uses and what it does not, and names what is amiss.
  *
  * Errors: repeated names, strengths not above zero, ages mixed without saying which counts, an age of 0
- * where ln age is a covariate, proportional spread with the power form, fewer blocks than coefficients + 1,
- * fewer contents than the form has coefficients. Warnings: a strength so far from the others that it may
+ * where ln age is a covariate, proportional spread with the power model, fewer blocks than coefficients + 1,
+ * fewer contents than the model has coefficients. Warnings: a strength so far from the others that it may
  * stand in another unit, no scatter, a block far from its group (Bonferroni limit of the externally
  * studentised residual at 5 %), every content made as one batch. Notes: each exclusion with its reason,
  * and the blocks of other ages. Nothing is dropped that the user did not exclude.
  *
  * @param options.ageDays the age that counts; may be left out where all blocks have one age. With
  * `ln age` among the covariates blocks of all ages take part.
- * @param options.form default `linear`.
+ * @param options.model default `linear`.
  * Source: the outlier limit after Cook & Weisberg 1982 (from memory); the rest is plain bookkeeping.
  *
  * @example
@@ -51,7 +51,7 @@ export function includedSpecimens(
   options: IncludedSpecimensOptions = {},
 ): IncludedSpecimens {
   const { file, specimens } = sheet;
-  const { form = "linear", covariates = [] } = options;
+  const { model = "linear", covariates = [] } = options;
   const excluded = specimens.filter((block) => block.excluded);
   const rest = specimens.filter((block) => !block.excluded);
   const ages = [...new Set(rest.map((block) => block.ageDays))].sort((a, b) => a - b);
@@ -65,7 +65,7 @@ export function includedSpecimens(
   const allAges = covariates.includes("ln age");
   const included = allAges ? rest : rest.filter((block) => block.ageDays === ageDays);
   const otherAges = allAges ? [] : rest.filter((block) => block.ageDays !== ageDays);
-  const asked = { file, form, ageDays, covariates };
+  const asked = { file, model, ageDays, covariates };
   const ofSet = [...otherAgesFindings(otherAges, asked), ...setFindings(included, asked)];
   const soFar = [...general, ...ofSet];
   // A fit or a group makes sense only without errors.
@@ -73,7 +73,7 @@ export function includedSpecimens(
   return { ageDays, included, excluded, otherAges, findings: [...soFar, ...outliers] };
 }
 
-type Asked = Required<Pick<FitStrengthOptions, "form" | "ageDays" | "covariates">> & {
+type Asked = Required<Pick<FitStrengthOptions, "model" | "ageDays" | "covariates">> & {
   readonly file: string;
 };
 
@@ -123,17 +123,17 @@ function otherAgesFindings(blocks: readonly SpecimenRecord[], { file, ageDays }:
 }
 
 /** What was asked of the regression that does not go together. */
-function choiceFindings({ form, spread }: IncludedSpecimensOptions): Finding[] {
-  if (form !== "power" || spread !== "proportional") return [];
+function choiceFindings({ model, variance }: IncludedSpecimensOptions): Finding[] {
+  if (model !== "power" || variance !== "proportional") return [];
   return [
     finding(
       "error",
-      "power-form-with-spread",
-      { file: "study.yaml", column: "strength.variance", value: spread },
+      "power-model-with-variance",
+      { file: "study.yaml", column: "strength.variance", value: variance },
       {
-        message: say`The power form is fitted to ln f, where a scatter in proportion to strength is already even: asked for twice it would be allowed for twice.`,
-        expected: say`the power form with even spread, or another form with proportional spread`,
-        remedy: say`Leave strength.variance out, or choose another form.`,
+        message: say`The power model is fitted to ln f, where a scatter in proportion to strength is already even: asked for twice it would be allowed for twice.`,
+        expected: say`the power model with even spread, or another model with proportional spread`,
+        remedy: say`Leave strength.variance out, or choose another model.`,
       },
     ),
   ];
@@ -316,15 +316,15 @@ const groupKey = ({ cementPct, ageDays }: SpecimenRecord) => `${cementPct} ${age
 function countFindings(
   blocks: readonly SpecimenRecord[],
   contents: readonly number[],
-  { file, form, ageDays, covariates }: Asked,
+  { file, model, ageDays, covariates }: Asked,
 ): Finding[] {
   const row = blocks[0]?.row;
-  const ofForm = STRENGTH_FORMS[form].coefficientNames.length;
-  const coefficients = ofForm + covariates.length;
+  const ofModel = STRENGTH_MODELS[model].coefficientNames.length;
+  const coefficients = ofModel + covariates.length;
   if (blocks.length < coefficients + 1) {
     const few: Text = covariates.includes("ln age")
-      ? say`${blocks.length}{0, plural, one { block is} other { blocks are}} too few for the ${wordFor(form)} form with its covariates.`
-      : say`${blocks.length}{0, plural, one { block} other { blocks}} of ${ageDays} days {0, plural, one {is} other {are}} too few for the ${wordFor(form)} form.`;
+      ? say`${blocks.length}{0, plural, one { block is} other { blocks are}} too few for the ${wordFor(model)} model with its covariates.`
+      : say`${blocks.length}{0, plural, one { block} other { blocks}} of ${ageDays} days {0, plural, one {is} other {are}} too few for the ${wordFor(model)} model.`;
     return [
       finding(
         "error",
@@ -338,16 +338,16 @@ function countFindings(
       ),
     ];
   }
-  if (contents.length >= ofForm) return [];
+  if (contents.length >= ofModel) return [];
   return [
     finding(
       "error",
       contents.length === 1 ? "one-cement-content" : "too-few-contents",
       { file, row, column: "cement", value: contents.map((content) => `${content} %`).join(", ") },
       {
-        message: say`The blocks have only ${contents.length}{0, plural, one { cement content} other { cement contents}}, too few for the ${wordFor(form)} form.`,
-        expected: say`at least ${ofForm} contents, better one more to see whether the shape fits`,
-        remedy: say`Make blocks with another cement content, or choose a simpler form.`,
+        message: say`The blocks have only ${contents.length}{0, plural, one { cement content} other { cement contents}}, too few for the ${wordFor(model)} model.`,
+        expected: say`at least ${ofModel} contents, better one more to see whether the shape fits`,
+        remedy: say`Make blocks with another cement content, or choose a simpler model.`,
       },
     ),
   ];
@@ -510,8 +510,8 @@ function fromGroups(
   return { deviations, degreesOfFreedom };
 }
 
-function fromCurve(blocks: readonly SpecimenRecord[], { form, ageDays, covariates }: Asked) {
-  const fit = fitStrength(blocks, { form, ageDays, covariates });
+function fromCurve(blocks: readonly SpecimenRecord[], { model, ageDays, covariates }: Asked) {
+  const fit = fitStrength(blocks, { model, ageDays, covariates });
   if (fit.status !== "ok") return { deviations: [], degreesOfFreedom: 0 };
   const deviations = fit.points.map(
     ({ fittedMpa, studentised }, index): Deviation => ({

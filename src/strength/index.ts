@@ -74,17 +74,17 @@ export type {
   UnfittedStrength,
 } from "./regression/curve.js";
 export { type FitStrengthOptions, fitStrength } from "./regression/fit.js";
-export {
-  compareForms,
-  type FormComparison,
-  type FormsCompared,
-} from "./regression/formComparison.js";
 export { type LackOfFit, lackOfFit } from "./regression/lackOfFit.js";
 export {
-  STRENGTH_FORMS,
-  type StrengthForm,
-  type StrengthFormFacts,
+  STRENGTH_MODELS,
+  type StrengthModel,
+  type StrengthModelFacts,
 } from "./regression/model.js";
+export {
+  compareModels,
+  type ModelComparison,
+  type ModelsCompared,
+} from "./regression/modelComparison.js";
 export {
   type ResidualCheck,
   residualChecks,

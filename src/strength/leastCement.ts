@@ -17,7 +17,7 @@ import {
   strengthAt,
   toFittedScale,
 } from "./regression/curve.js";
-import { STRENGTH_FORMS } from "./regression/model.js";
+import { STRENGTH_MODELS } from "./regression/model.js";
 
 export interface StrengthRequirement {
   readonly strengthMpa: number;
@@ -59,7 +59,7 @@ export interface LeastCement {
  * search on 100 steps of the range, then to 1e-10 of it). Nothing is extrapolated: outside the tested
  * contents the answer is a status with advice on which blocks to make next. `batchablePct` is always
  * rounded up. `interval` is the inversion of the two-sided band at the same confidence (Fieller's
- * closed form where the fit is a straight line): it says how well the blocks fix the content at all.
+ * closed model where the fit is a straight line): it says how well the blocks fix the content at all.
  *
  * Says nothing of safety: that the requirement is the right one is for the responsible engineer.
  *
@@ -69,7 +69,7 @@ export interface LeastCement {
  *
  * @example
  * const block = (id, cementPct, strengthMpa) => ({ id, cementPct, strengthMpa, ageDays: 28, row: 2 });
- * const fit = fitStrength([block("A", 4, 1.5), block("B", 6, 2.4), block("C", 8, 3.0), block("D", 10, 3.6)], { form: "linear", ageDays: 28 });
+ * const fit = fitStrength([block("A", 4, 1.5), block("B", 6, 2.4), block("C", 8, 3.0), block("D", 10, 3.6)], { model: "linear", ageDays: 28 });
  * const { status, cementPct, batchablePct } = leastCement(fit, { strengthMpa: 2.5, statistic: "mean", confidence: 0.95 });
  * [status, cementPct, batchablePct] // => ["ok", 7.1302, 7.5]
  */
@@ -175,11 +175,11 @@ function leastCementFindings(
       finding(
         "warning",
         "strength-falls-with-cement",
-        { file, column: "strength.model", value: fit.form },
+        { file, column: "strength.model", value: fit.model },
         {
-          message: say`The fitted ${wordFor(fit.form)} curve falls with more cement from about ${formatFixed(grid[falls - 1], 1)} %.`,
+          message: say`The fitted ${wordFor(fit.model)} curve falls with more cement from about ${formatFixed(grid[falls - 1], 1)} %.`,
           expected: say`strength that rises with cement`,
-          remedy: say`Look at the blocks there, and compare the other forms.`,
+          remedy: say`Look at the blocks there, and compare the other models.`,
         },
       ),
     );
@@ -238,7 +238,7 @@ function blocksBelow(fit: FittedStrength, rule: Required<StrengthRequirement>): 
   const { contentsPct } = fit;
   const [lowest, highest] = [contentsPct[0], contentsPct[contentsPct.length - 1]];
   // A logarithm has no value at 0.
-  const least = STRENGTH_FORMS[fit.form].contentScale === "logarithm" ? 0.1 * lowest : 0;
+  const least = STRENGTH_MODELS[fit.model].contentScale === "logarithm" ? 0.1 * lowest : 0;
   const from = Math.max(least, lowest - (highest - lowest));
   if (!(from < lowest)) return null;
   const reach = carriedOn(fit, rule, from, lowest);

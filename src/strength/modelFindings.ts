@@ -7,21 +7,21 @@ import type { StrengthRequirement } from "./leastCement.js";
 import { groupByContent } from "./regression/blocks.js";
 import { boundOffset, strengthBound } from "./regression/bounds.js";
 import { type FittedStrength, fromFittedScale, toFittedScale } from "./regression/curve.js";
-import type { FormsCompared } from "./regression/formComparison.js";
 import type { LackOfFit } from "./regression/lackOfFit.js";
-import { relativeSpread } from "./regression/model.js";
+import { relativeSd } from "./regression/model.js";
+import type { ModelsCompared } from "./regression/modelComparison.js";
 import type { ResidualCheck } from "./regression/residuals.js";
 
 /** Usual level of a test: common practice, no source. */
 const LEVEL = 0.05;
-/** A form whose AICc is larger by this has "considerably less support": Burnham & Anderson 2002 (from memory). */
+/** A model whose AICc is larger by this has "considerably less support": Burnham & Anderson 2002 (from memory). */
 const CLEARLY_WORSE = 4;
 
 /** All that was computed about one curve, and what rests on it. */
 export interface ModelEvidence {
   readonly fit: FittedStrength;
   readonly lackOfFit: LackOfFit;
-  readonly forms: FormsCompared;
+  readonly models: ModelsCompared;
   readonly checks: readonly ResidualCheck[];
   /** Of the blocks in the curve; left out where batches are a term of the regression. */
   readonly scatter?: BatchScatter;
@@ -31,19 +31,19 @@ export interface ModelEvidence {
 }
 
 /**
- * What speaks against the curve that the least cement rests on: lack of fit (p below 0.05), another form
+ * What speaks against the curve that the least cement rests on: lack of fit (p below 0.05), another model
  * that is clearly better (AICc smaller by 4 or more), residuals that are not normal or not of one spread,
  * batches that differ. Where any of them does, the content found is held against the blocks nearest to
  * it, without the curve: see `nearestBlocks`.
  *
  * @param places the block sheet and the study's file, as findings name them.
- * Source: as `lackOfFit`, `compareForms`, `residualChecks` and `batchScatter`.
+ * Source: as `lackOfFit`, `compareModels`, `residualChecks` and `batchScatter`.
  *
  * @example
  * const block = (id, cementPct, strengthMpa) => ({ id, cementPct, strengthMpa, ageDays: 28, row: 2 });
  * const blocks = [block("A", 4, 1.0), block("B", 4, 1.2), block("C", 6, 2.4), block("D", 6, 2.6), block("E", 8, 2.9), block("F", 8, 3.1)];
- * const fit = fitStrength(blocks, { form: "linear", ageDays: 28 });
- * const evidence = { fit, lackOfFit: lackOfFit(fit), forms: compareForms(blocks, { ageDays: 28 }), checks: residualChecks(fit) };
+ * const fit = fitStrength(blocks, { model: "linear", ageDays: 28 });
+ * const evidence = { fit, lackOfFit: lackOfFit(fit), models: compareModels(blocks, { ageDays: 28 }), checks: residualChecks(fit) };
  * const requirement = { strengthMpa: 2.9, statistic: "mean", confidence: 0.95 };
  * modelFindings({ ...evidence, requirement, cementPct: 8 }, { blocks: "blocks.csv", study: "study.yaml" }).map(({ code }) => code) // => ["lack-of-fit", "nearest-blocks-miss"]
  */
@@ -53,7 +53,7 @@ export function modelFindings(
 ): Finding[] {
   const doubts = [
     ...lackFindings(evidence, places.study),
-    ...formFindings(evidence, places.study),
+    ...choiceOfModelFindings(evidence, places.study),
     ...residualFindings(evidence, places.blocks),
     ...scatterFindings(evidence, places.blocks),
   ];
@@ -66,29 +66,32 @@ function lackFindings({ fit, lackOfFit: { pValue } }: ModelEvidence, file: strin
     finding(
       "warning",
       "lack-of-fit",
-      { file, column: "strength.model", value: fit.form },
+      { file, column: "strength.model", value: fit.model },
       {
-        message: say`The ${wordFor(fit.form)} curve misses the means of the contents by more than the scatter of the blocks explains (lack of fit, p ${pWords(pValue)}): its bounds, and the least cement, are in doubt.`,
+        message: say`The ${wordFor(fit.model)} curve misses the means of the contents by more than the scatter of the blocks explains (lack of fit, p ${pWords(pValue)}): its bounds, and the least cement, are in doubt.`,
         expected: say`p of at least 0.05`,
-        remedy: say`Look at the curve among the blocks, and choose a form that fits them (strength.model).`,
+        remedy: say`Look at the curve among the blocks, and choose a model that fits them (strength.model).`,
       },
     ),
   ];
 }
 
-function formFindings({ fit, forms: { forms } }: ModelEvidence, file: string): Finding[] {
-  const difference = forms.find(({ form }) => form === fit.form)?.aiccDifference ?? null;
+function choiceOfModelFindings(
+  { fit, models: { models } }: ModelEvidence,
+  file: string,
+): Finding[] {
+  const difference = models.find(({ model }) => model === fit.model)?.aiccDifference ?? null;
   if (difference === null || difference < CLEARLY_WORSE) return [];
-  const [best] = forms;
+  const [best] = models;
   return [
     finding(
       "warning",
-      "clearly-better-form",
-      { file, column: "strength.model", value: fit.form },
+      "clearly-better-model",
+      { file, column: "strength.model", value: fit.model },
       {
-        message: say`The ${wordFor(best.form)} form fits these blocks clearly better than the ${wordFor(fit.form)} one: its AICc is smaller by ${formatFixed(difference, 1)}.`,
-        expected: say`a form whose AICc is less than ${CLEARLY_WORSE} above the best`,
-        remedy: say`Set strength.model: ${best.form}, or say in the report why the ${wordFor(fit.form)} form is kept.`,
+        message: say`The ${wordFor(best.model)} model fits these blocks clearly better than the ${wordFor(fit.model)} one: its AICc is smaller by ${formatFixed(difference, 1)}.`,
+        expected: say`a model whose AICc is less than ${CLEARLY_WORSE} above the best`,
+        remedy: say`Set strength.model: ${best.model}, or say in the report why the ${wordFor(fit.model)} model is kept.`,
       },
     ),
   ];
@@ -160,7 +163,7 @@ function nearestFindings(evidence: ModelEvidence, file: string): Finding[] {
       message: say`${found}; the curve gives a bound of ${formatFixed(curveMpa, 2)} MPa. The content found rests on the curve, not on the blocks.`,
       expected,
       remedy: against
-        ? say`Do not build on this content before the curve is in order: choose a form that fits, or make more blocks with about ${cementPct} % cement.`
+        ? say`Do not build on this content before the curve is in order: choose a model that fits, or make more blocks with about ${cementPct} % cement.`
         : say`These blocks do not speak against the content, but are too few to prove it by themselves: make more blocks with about ${cementPct} % cement, or put the curve in order.`,
     }),
   ];
@@ -170,7 +173,7 @@ export interface NearestBlocks {
   /** One content, or the two about the content asked for. */
   readonly contentsPct: readonly number[];
   readonly blocks: number;
-  /** Between two contents: on the straight line between their means. The median for the power form. */
+  /** Between two contents: on the straight line between their means. The median for the power model. */
   readonly meanMpa: number;
   /** What the requirement speaks of, were mean and scatter known to be just these, MPa. */
   readonly knownMpa: number;
@@ -191,7 +194,7 @@ export interface NearestBlocks {
  *
  * @example
  * const block = (id, cementPct, strengthMpa) => ({ id, cementPct, strengthMpa, ageDays: 28, row: 2 });
- * const fit = fitStrength([block("A", 4, 1.0), block("B", 4, 1.2), block("C", 6, 2.4), block("D", 6, 2.6), block("E", 8, 2.9), block("F", 8, 3.1)], { form: "linear", ageDays: 28 });
+ * const fit = fitStrength([block("A", 4, 1.0), block("B", 4, 1.2), block("C", 6, 2.4), block("D", 6, 2.6), block("E", 8, 2.9), block("F", 8, 3.1)], { model: "linear", ageDays: 28 });
  * const requirement = { strengthMpa: 2.6, statistic: "mean", confidence: 0.95 };
  * const { meanMpa, boundMpa } = nearestBlocks({ fit, lackOfFit: lackOfFit(fit), requirement }, 7);
  * [meanMpa, boundMpa] // => [2.75, 2.5836]
@@ -216,7 +219,7 @@ export function nearestBlocks(
   const value = sides.reduce((sum, { part, mean }) => sum + part * mean, 0);
   const leverage = sides.reduce((sum, { part, count }) => sum + part ** 2 / count, 0);
   const pureSd = Math.sqrt(pureSumOfSquares / degreesOfFreedom);
-  const sd = pureSd * relativeSpread(basis.spread, value, basis.reference);
+  const sd = pureSd * relativeSd(basis.variance, value, basis.reference);
   const { statistic, confidence, coverage = 0.95 } = requirement;
   const probability = 1 - confidence;
   const offset = boundOffset({ statistic, probability, coverage, leverage, degreesOfFreedom });

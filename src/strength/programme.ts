@@ -6,7 +6,7 @@ import { createRandom } from "../numerics/random.js";
 import { formatFixed } from "../quantities/format.js";
 import { say, type Text, wordFor } from "../words/message.js";
 import { checkFraction, checkPositive } from "./checkOption.js";
-import { basisRow, contentBasis, STRENGTH_FORMS, type StrengthForm } from "./regression/model.js";
+import { basisRow, contentBasis, STRENGTH_MODELS, type StrengthModel } from "./regression/model.js";
 
 export interface TestProgramme {
   readonly status: "ok" | "too-many-blocks" | "too-few-contents" | "outside-contents";
@@ -27,8 +27,8 @@ export interface TestProgrammeOptions {
   /** Expected standard deviation of blocks of one content: from earlier work, or a cautious guess. */
   readonly sdMpa: number;
   readonly ageDays: number;
-  /** Default `linear`; the power form is not planned for, its scatter being on ln f. */
-  readonly form?: Exclude<StrengthForm, "power">;
+  /** Default `linear`; the power model is not planned for, its scatter being on ln f. */
+  readonly model?: Exclude<StrengthModel, "power">;
   /** Mixed on different days; default 2. */
   readonly batchesAContent?: number;
   /** Default 1. */
@@ -36,7 +36,7 @@ export interface TestProgrammeOptions {
 }
 
 /** More than this many a content nobody crushes. */
-const MOST = 60;
+const MAX_BLOCKS = 60;
 
 /**
  * Plans how many blocks to make at which contents, and in which order to make and crush them.
@@ -55,7 +55,7 @@ const MOST = 60;
  * [plan.blocksAContent, plan.power] // => [10, 0.9038]
  */
 export function testProgramme(options: TestProgrammeOptions): TestProgramme {
-  const { aim, sdMpa, ageDays, form = "linear", batchesAContent = 2, seed = 1 } = options;
+  const { aim, sdMpa, ageDays, model = "linear", batchesAContent = 2, seed = 1 } = options;
   checkPositive("sdMpa", sdMpa);
   checkPositive("ageDays", ageDays);
   options.contentsPct.forEach((content, index) => {
@@ -84,11 +84,11 @@ export function testProgramme(options: TestProgrammeOptions): TestProgramme {
     halfWidthMpa: null,
     blocks: [],
   });
-  const least = STRENGTH_FORMS[form].coefficientNames.length + 1;
+  const least = STRENGTH_MODELS[model].coefficientNames.length + 1;
   if (contentsPct.length < least) {
     return without(
       "too-few-contents",
-      say`Plan at least ${least} contents for the ${wordFor(form)} form, so that its shape can be tested; there are ${contentsPct.length}.`,
+      say`Plan at least ${least} contents for the ${wordFor(model)} model, so that its shape can be tested; there are ${contentsPct.length}.`,
     );
   }
   const [first, last] = [contentsPct[0], contentsPct[contentsPct.length - 1]];
@@ -98,7 +98,7 @@ export function testProgramme(options: TestProgrammeOptions): TestProgramme {
       say`${aim.atPct} % lies outside the planned contents, ${first} to ${last} %, and nothing is extrapolated.`,
     );
   }
-  for (let blocks = batchesAContent; blocks <= MOST; blocks += batchesAContent) {
+  for (let blocks = batchesAContent; blocks <= MAX_BLOCKS; blocks += batchesAContent) {
     const reached =
       aim.kind === "difference"
         ? differencePower({
@@ -107,7 +107,7 @@ export function testProgramme(options: TestProgrammeOptions): TestProgramme {
             sdMpa,
             differenceMpa: aim.differenceMpa,
           })
-        : meanHalfWidth({ contentsPct, form, blocks, sd: sdMpa, atPct: aim.atPct });
+        : meanHalfWidth({ contentsPct, model, blocks, sd: sdMpa, atPct: aim.atPct });
     if (aim.kind === "difference" ? reached < wantedPower! : reached > aim.halfWidthMpa) continue;
     const result =
       aim.kind === "difference"
@@ -126,7 +126,7 @@ export function testProgramme(options: TestProgrammeOptions): TestProgramme {
   }
   return without(
     "too-many-blocks",
-    say`More than ${MOST} blocks a content would be needed. Ask for less, or bring the scatter down first: mixing, moisture, compaction, capping.`,
+    say`More than ${MAX_BLOCKS} blocks a content would be needed. Ask for less, or bring the scatter down first: mixing, moisture, compaction, capping.`,
   );
 }
 
@@ -171,12 +171,12 @@ export function differencePower(options: {
  */
 function meanHalfWidth(options: {
   readonly contentsPct: readonly number[];
-  readonly form: StrengthForm;
+  readonly model: StrengthModel;
   readonly blocks: number;
   readonly sd: number;
   readonly atPct: number;
 }): number {
-  const facts = STRENGTH_FORMS[options.form];
+  const facts = STRENGTH_MODELS[options.model];
   const basis = contentBasis(facts, options.contentsPct);
   const df = options.blocks * options.contentsPct.length - facts.coefficientNames.length;
   if (df < 1) return Infinity;

@@ -7,7 +7,7 @@ import { type FitStrengthOptions, fitStrength } from "./regression/fit.js";
 /** The curve at one content and age, and the blocks that were crushed there. */
 export interface StrengthAtAge {
   readonly ageDays: number;
-  /** Of the curve: mean, or median for the power form. */
+  /** Of the curve: mean, or median for the power model. */
   readonly meanMpa: number;
   /** Two-sided band of the curve. */
   readonly meanLowMpa: number;
@@ -40,7 +40,7 @@ export interface StrengthByAge {
  * @example
  * const block = (id, cementPct, ageDays, strengthMpa) => ({ id, cementPct, strengthMpa, ageDays, row: 2 });
  * const blocks = [block("A", 4, 7, 1.0), block("B", 4, 28, 1.5), block("C", 8, 7, 2.1), block("D", 8, 28, 2.5), block("E", 6, 28, 2.0)];
- * const { ages } = strengthByAge(blocks, { form: "linear", ageDays: 28, covariates: ["ln age"] }, 6);
+ * const { ages } = strengthByAge(blocks, { model: "linear", ageDays: 28, covariates: ["ln age"] }, 6);
  * ages.map(({ ageDays, blocks, meanMpa }) => [ageDays, blocks, meanMpa]) // => [[7, 0, 1.55], [28, 1, 2.00]]
  */
 export function strengthByAge(

@@ -57,7 +57,7 @@ export function computeStrength(
       file: study.specimens.file,
       message: fit.message,
       expected: say`blocks that a curve can be fitted to`,
-      remedy: say`Make the missing blocks, or choose another form in study.yaml.`,
+      remedy: say`Make the missing blocks, or choose another model in study.yaml.`,
     });
     return undefined;
   }

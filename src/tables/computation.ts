@@ -54,11 +54,11 @@ function blendText(
   return say`least sum of squared differences from the target`;
 }
 
-function strengthText({ form, basis, batches, covariates }: StudyResult["strength"]["fit"]): Text {
+function strengthText({ model, basis, batches, covariates }: StudyResult["strength"]["fit"]): Text {
   const method =
-    basis.spread === "proportional"
-      ? say`${wordFor(form)} model, weighted least squares, the variance growing with the square of the strength`
-      : say`${wordFor(form)} model, ordinary least squares, one variance at all contents`;
+    basis.variance === "proportional"
+      ? say`${wordFor(model)} model, weighted least squares, the variance growing with the square of the strength`
+      : say`${wordFor(model)} model, ordinary least squares, one variance at all contents`;
   return joinTexts(
     [
       method,

@@ -4,7 +4,7 @@ import { CAUTIONS } from "../guidance/cautions.js";
 import { verdictWords } from "../guidance/check.js";
 import type { GuidanceComparison } from "../guidance/comparison.js";
 import { type GuidanceEntry, sourceMark } from "../guidance/entry.js";
-import { surenessWords } from "../guidance/probability.js";
+import { probabilityWords } from "../guidance/probability.js";
 import type { GuidanceStudy, StudyResult } from "../study/studyResult.js";
 import { say, type Text } from "../words/message.js";
 import { BLANK, fixed, numberColumn } from "./cell.js";
@@ -18,7 +18,7 @@ export function guidanceTables(guidance: readonly GuidanceStudy[]): TableBlock[]
 
 /** The soils and the blend against one recommendation, criterion by criterion, with the confidence of each verdict. */
 function guidanceTable(guidance: readonly GuidanceStudy[]): TableBlock {
-  const [{ check, sureness }] = guidance;
+  const [{ check, probability }] = guidance;
   const { entry } = check;
   return {
     kind: "table",
@@ -38,16 +38,16 @@ function guidanceTable(guidance: readonly GuidanceStudy[]): TableBlock {
       ...earthNotes(entry),
       check.honesty,
       ...guidance.map(
-        ({ name, check: { verdict }, sureness: { text } }) =>
+        ({ name, check: { verdict }, probability: { text } }) =>
           say`${name}, all criteria together: ${verdictWords(verdict)}. ${text}`,
       ),
-      say`Confidence: the share of ${sureness.draws} curves, drawn again within the stated reading errors, that get the same verdict; consistency limits are drawn within their own 95 % intervals where they have any. A blend is drawn from all of its materials at the shares as designed. Not in it: how well the samples represent the deposit, errors of batching, and fines below the finest sieve of a material without a sedimentation test.`,
+      say`Confidence: the share of ${probability.draws} curves, drawn again within the stated reading errors, that get the same verdict; consistency limits are drawn within their own 95 % intervals where they have any. A blend is drawn from all of its materials at the shares as designed. Not in it: how well the samples represent the deposit, errors of batching, and fines below the finest sieve of a material without a sedimentation test.`,
       check.caution,
     ],
   };
 }
 
-function criteriaRows({ name, check: { entry, criteria }, sureness }: GuidanceStudy): Text[][] {
+function criteriaRows({ name, check: { entry, criteria }, probability }: GuidanceStudy): Text[][] {
   return criteria.flatMap(({ kind, what, lowPct, highPct, measuredPct, verdict, byPct }, index) => {
     // The points of passing are the fractions added up: shown in the figure, not twice here.
     if (entry.derived && kind === "passing") return [];
@@ -61,23 +61,25 @@ function criteriaRows({ name, check: { entry, criteria }, sureness }: GuidanceSt
         verdict === "outside" && byPct !== undefined
           ? say`outside by ${fixed(byPct, 1)}`
           : verdictWords(verdict),
-        verdict === "not measured" ? BLANK : surenessWords(sureness.criteria[index].sure),
+        verdict === "not measured"
+          ? BLANK
+          : probabilityWords(probability.criteria[index].probability),
       ],
     ];
   });
 }
 
 /** Organic matter, salts, top size and density: shown where they are limited, tested or not. */
-function otherRows({ name, check: { others = [] }, sureness }: GuidanceStudy): Text[][] {
+function otherRows({ name, check: { others = [] }, probability }: GuidanceStudy): Text[][] {
   return others.map(({ what, unit, min, max, measured, verdict }, index) => {
-    const sure = sureness.others?.[index].sure;
+    const likely = probability.others?.[index].probability;
     return [
       name,
       what,
       limitsText(min, max, unit, 1),
       measured === undefined ? BLANK : say`${fixed(measured, 1)} ${unit}`,
       verdict === "not measured" ? say`not tested` : verdictWords(verdict),
-      verdict === "not measured" || sure === undefined ? BLANK : surenessWords(sure),
+      verdict === "not measured" || likely === undefined ? BLANK : probabilityWords(likely),
     ];
   });
 }
@@ -140,7 +142,7 @@ export function guidanceComparisonTable(
       { header: say`Confidence (reading errors only)` },
     ],
     rows: disagreements.flatMap(({ what, measuredPct, sides, irreconcilable }) =>
-      sides.map(({ id, lowPct, highPct, verdict, sure }, index) => {
+      sides.map(({ id, lowPct, highPct, verdict, probability }, index) => {
         const entry = entryOf.get(id);
         const named = irreconcilable ? say`${what}: no soil meets all` : what;
         return [
@@ -149,7 +151,7 @@ export function guidanceComparisonTable(
           entry ? shortSource(entry) : id,
           rangeText(lowPct, highPct),
           verdictWords(verdict),
-          sure === undefined ? BLANK : surenessWords(sure),
+          probability === undefined ? BLANK : probabilityWords(probability),
         ];
       }),
     ),

@@ -100,9 +100,9 @@ export function recipeTable({ config, mix }: StudyResult): TableBlock | NoteBloc
         [
           say`Whole parts: ${parts.message}`,
           partSizeNote(mix, units),
-          parts.largestChangePct === null
+          parts.maxChangePct === null
             ? undefined
-            : say`Rounding changes a share of the whole by at most ${fixed(parts.largestChangePct, 1)} points.`,
+            : say`Rounding changes a share of the whole by at most ${fixed(parts.maxChangePct, 1)} points.`,
         ],
         " ",
       ),

@@ -204,7 +204,7 @@ export function siteBlocksTable({
       String(strengthsMpa.length),
       quantity(judgement.meanMpa, "stress", units),
       quantity(judgement.sdMpa, "stress", units),
-      quantity(judgement.leastMpa, "stress", units),
+      quantity(judgement.minMpa, "stress", units),
       OUTCOME[judgement.status],
       signalWords(site.chart.points.find((point) => point.label === label)?.signals ?? []),
     ]),

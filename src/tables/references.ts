@@ -42,7 +42,7 @@ export function entrySource({ source }: GuidanceEntry): Text {
 }
 
 /** A specific gravity differs from that of water by less than this; a 152H reads grams a litre. */
-const LARGEST_GRAVITY_READING = 0.2;
+const MAX_GRAVITY_READING = 0.2;
 
 /** Which hydrometers were used; the analysis tells it by the units of its readings. */
 function hydrometerReferences(analyses: readonly HydrometerAnalysis[]): References {
@@ -50,7 +50,7 @@ function hydrometerReferences(analyses: readonly HydrometerAnalysis[]): Referenc
     analyses.map(({ rows }) => {
       if (rows.some(({ bsSizeMm }) => bsSizeMm !== undefined)) return "BS";
       const gravity = rows.every(
-        ({ correctedReading }) => Math.abs(correctedReading) < LARGEST_GRAVITY_READING,
+        ({ correctedReading }) => Math.abs(correctedReading) < MAX_GRAVITY_READING,
       );
       return gravity ? "151H" : "152H";
     }),

@@ -10,8 +10,8 @@ import {
 import type { ContentInterval } from "../strength/contentInterval.js";
 import type { StrengthBand } from "../strength/regression/bounds.js";
 import type { FittedStrength } from "../strength/regression/curve.js";
-import type { FormsCompared } from "../strength/regression/formComparison.js";
 import type { LackOfFit } from "../strength/regression/lackOfFit.js";
+import type { ModelsCompared } from "../strength/regression/modelComparison.js";
 import type { ResidualCheck } from "../strength/regression/residuals.js";
 import type { RobustStrength } from "../strength/regression/robustFit.js";
 import type { StudyResult } from "../study/studyResult.js";
@@ -77,7 +77,7 @@ export function regressionTable(fit: FittedStrength, lack: LackOfFit): TableBloc
   return {
     kind: "table",
     caption:
-      fit.basis.spread === "proportional"
+      fit.basis.variance === "proportional"
         ? say`Weighted regression of strength on cement content at ${fit.ageDays} days`
         : say`Regression of strength on cement content at ${fit.ageDays} days`,
     columns: [
@@ -115,7 +115,7 @@ function termNotes({ covariates, batches, basis }: FittedStrength): Text[] {
           say`The curve is that of the average of ${batches.length} batches; a further batch may lie above or below it. The level of batch ${batches[batches.length - 1]} is what makes the sum zero.`,
         ]
       : []),
-    ...(basis.spread === "proportional"
+    ...(basis.variance === "proportional"
       ? [
           say`The scatter is taken as proportional to strength; the standard deviation given is that at ${digits(basis.reference)} MPa.`,
         ]
@@ -183,7 +183,7 @@ export function strengthChecksTable(
 }
 
 /** The four models fitted to the same blocks. */
-export function formsTable({ forms, message }: FormsCompared): TableBlock {
+export function modelsTable({ models, message }: ModelsCompared): TableBlock {
   return {
     kind: "table",
     caption: say`Models of the curve compared`,
@@ -194,8 +194,8 @@ export function formsTable({ forms, message }: FormsCompared): TableBlock {
       numberColumn(say`Leave-one-out error`, "MPa"),
       numberColumn(say`p of lack of fit`),
     ],
-    rows: forms.map(({ form, rank, aiccDifference, leaveOneOutErrorMpa, lackOfFitPValue }) => [
-      wordFor(form),
+    rows: models.map(({ model, rank, aiccDifference, leaveOneOutErrorMpa, lackOfFitPValue }) => [
+      wordFor(model),
       rank === null ? BLANK : String(rank),
       fixed(aiccDifference, 1),
       digits(leaveOneOutErrorMpa),
@@ -284,7 +284,7 @@ export function leastCementTable({ config, strength }: StudyResult): KeyValuesBl
         label: say`Contents consistent with the blocks`,
         value: intervalWords(least.interval),
       },
-      { label: say`Choice of the curve`, value: strength.forms.message },
+      { label: say`Choice of the curve`, value: strength.models.message },
     ],
   };
 }

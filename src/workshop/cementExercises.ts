@@ -26,14 +26,14 @@ export interface ClassStrength {
  * const block = (id, cementPct, strengthMpa) => ({ id, cementPct, strengthMpa, ageDays: 28, row: 2 });
  * const specimens = [block("A", 4, 1.5), block("B", 4, 1.7), block("C", 6, 2.4), block("D", 8, 2.9), block("E", 8, 3.1)];
  * const requirement = { strengthMpa: 2, ageDays: 28, statistic: "mean", confidence: 0.95, basis: "" };
- * const fit = fitStrength(specimens, { form: "linear", ageDays: 28 });
+ * const fit = fitStrength(specimens, { model: "linear", ageDays: 28 });
  * const study = { config: { strength: { requirement } }, strength: { specimens, fit, leastCement: leastCement(fit, requirement) } };
  * cementExercises(study).map(({ id }) => id) // => ["strength-on-the-line", "cement-by-the-line", "bound-of-one-block", "cement-to-weigh-out", "three-blocks"]
  */
 export function cementExercises(study: ClassStrength): Exercise[] {
   const { fit } = study.strength;
-  if (fit.form !== "linear") {
-    throw new RangeError(`invalid \`strength.form\`: ${fit.form}; expected linear`);
+  if (fit.model !== "linear") {
+    throw new RangeError(`invalid \`strength.form\`: ${fit.model}; expected linear`);
   }
   return answerable([
     blockRow(study),
@@ -195,28 +195,28 @@ function boundRow({ config, strength: { fit } }: ClassStrength): Exercise {
 function stepRow({ config, strength: { leastCement } }: ClassStrength): Exercise {
   const { strengthMpa } = config.strength.requirement;
   const { roundUpToPct: step } = leastCement;
-  const leastPct = leastCement.cementPct ?? Number.NaN;
+  const minPct = leastCement.cementPct ?? Number.NaN;
   const batchablePct = leastCement.batchablePct ?? Number.NaN;
   return {
     kind: "number",
     id: "cement-to-weigh-out",
-    question: say`The bound meets ${plain(strengthMpa)} MPa from ${two(leastPct)} % on. Cement is set in steps of ${plain(step)} %. How much is weighed out?`,
+    question: say`The bound meets ${plain(strengthMpa)} MPa from ${two(minPct)} % on. Cement is set in steps of ${plain(step)} %. How much is weighed out?`,
     unit: "%",
     value: batchablePct,
     tolerance: { abs: 0.001 },
     mistakes: [
       {
-        value: step * Math.floor(leastPct / step),
+        value: step * Math.floor(minPct / step),
         text: say`This is rounded down, or to the nearest step: the bound would miss the requirement. A least content is only ever rounded up.`,
       },
-      { value: leastPct, text: say`This is not a step: nobody can set it.` },
+      { value: minPct, text: say`This is not a step: nobody can set it.` },
       {
         value: step * Math.ceil((leastCement.lineContentPct ?? Number.NaN) / step),
         text: say`This comes from the line without a margin.`,
       },
     ],
     hint: say`The next step upwards.`,
-    worked: say`${two(leastPct)} % up to the next step of ${plain(step)} %: ${plain(batchablePct)} %.`,
+    worked: say`${two(minPct)} % up to the next step of ${plain(step)} %: ${plain(batchablePct)} %.`,
     why: say`Of the dry mass of soil and aggregate, not of the whole, and not by volume.`,
   };
 }
@@ -229,7 +229,7 @@ function threeBlocksRow({ config, strength }: ClassStrength): Exercise {
   const { requirement } = config.strength;
   const { cementPct } = strength.leastCement;
   const draws = fewerBlocks(strength.specimens, requirement);
-  const values = draws.map(({ leastPct }) => leastPct[requirement.statistic]);
+  const values = draws.map(({ minPct }) => minPct[requirement.statistic]);
   const found = values.filter((value) => value !== null);
   const none = values.length - found.length;
   const all = cementPct ?? Infinity;

@@ -15,7 +15,7 @@ export interface FewerBlocksDraw {
   /** Where the line reaches the requirement; null outside the tested contents. */
   readonly lineContentPct: number | null;
   /** Least cement by each bound; null where no tested content meets the requirement. */
-  readonly leastPct: Readonly<Record<StrengthStatistic, number | null>>;
+  readonly minPct: Readonly<Record<StrengthStatistic, number | null>>;
 }
 
 export interface FewerBlocksRequirement {
@@ -39,7 +39,7 @@ export interface FewerBlocksRequirement {
  * const blocks = [block("A", 4, 1.5), block("B", 4, 1.7), block("C", 6, 2.4), block("D", 8, 2.9), block("E", 8, 3.1)];
  * const draws = fewerBlocks(blocks, { strengthMpa: 2, ageDays: 28 });
  * draws.map(({ ids }) => ids.join("")) // => ["ACD", "ACE", "BCD", "BCE"]
- * draws[0].leastPct.mean // => 7.673
+ * draws[0].minPct.mean // => 7.673
  */
 export function fewerBlocks(
   specimens: readonly SpecimenRecord[],
@@ -64,7 +64,7 @@ export function fewerBlocks(
     at(middle).flatMap((centre) =>
       at(last).flatMap((high): FewerBlocksDraw[] => {
         const three = [low, centre, high];
-        const fit = fitStrength(three, { form: "linear", ageDays });
+        const fit = fitStrength(three, { model: "linear", ageDays });
         if (fit.status !== "ok") return [];
         const least = (statistic: StrengthStatistic) =>
           leastCement(fit, { strengthMpa, statistic, confidence });
@@ -73,7 +73,7 @@ export function fewerBlocks(
             ids: three.map(({ id }) => id),
             residualSdMpa: fit.residualSd,
             lineContentPct: least("mean").lineContentPct,
-            leastPct: {
+            minPct: {
               mean: least("mean").cementPct,
               prediction: least("prediction").cementPct,
               tolerance: least("tolerance").cementPct,
@@ -97,7 +97,7 @@ const STATISTICS: readonly StrengthStatistic[] = ["mean", "prediction", "toleran
  * const block = (id, cementPct, strengthMpa) => ({ id, cementPct, strengthMpa, ageDays: 28, row: 2 });
  * const blocks = [block("A", 4, 1.5), block("B", 4, 1.7), block("C", 6, 2.4), block("D", 8, 2.9), block("E", 8, 3.1)];
  * const requirement = { strengthMpa: 2, ageDays: 28 };
- * const table = fewerBlocksTable(fitStrength(blocks, { form: "linear", ageDays: 28 }), fewerBlocks(blocks, requirement), requirement);
+ * const table = fewerBlocksTable(fitStrength(blocks, { model: "linear", ageDays: 28 }), fewerBlocks(blocks, requirement), requirement);
  * renderAll(table.rows[0]) // => ["the line itself, without any margin", "5.09", "4.9 to 5.2", "0 of 4"]
  */
 export function fewerBlocksTable(
@@ -134,7 +134,7 @@ export function fewerBlocksTable(
       ...STATISTICS.map((statistic) => [
         statisticName(statistic, confidence),
         fixed(leastCement(all, { strengthMpa, statistic, confidence }).cementPct ?? undefined, 2),
-        ...answers(draws.map(({ leastPct }) => leastPct[statistic])),
+        ...answers(draws.map(({ minPct }) => minPct[statistic])),
       ]),
     ],
     notes: [

@@ -209,7 +209,7 @@ describe("mass to volume and back", () => {
         }
         expect(found.status).toBe("ok");
         expect(found.cement!.sharePct).toBeGreaterThanOrEqual(cementPct - 1e-9);
-        near(found.largestChangePct, best, { rel: 1e-9, abs: 1e-10 }, "largest change");
+        near(found.maxChangePct, best, { rel: 1e-9, abs: 1e-10 }, "largest change");
       }),
       { seed: 12, numRuns: 30 },
     );
@@ -238,7 +238,7 @@ describe("mass to volume and back", () => {
     });
     const found = volumeParts(batch);
     expect([...found.materials.map(({ parts }) => parts), found.cement!.parts]).toEqual([7, 2, 1]);
-    near(found.largestChangePct, 0, { rel: 0, abs: 1e-9 }, "no change");
+    near(found.maxChangePct, 0, { rel: 0, abs: 1e-9 }, "no change");
   });
 
   it("says when no whole ratio keeps the cement", () => {

@@ -60,6 +60,6 @@ describe("blend", () => {
   );
 
   bench("whole parts up to 24 for 4 materials", () => {
-    practicalParts(four, design, { by: "mass", largestTotal: 24 });
+    practicalParts(four, design, { by: "mass", maxTotal: 24 });
   });
 });

@@ -6,7 +6,7 @@ import { leastCement } from "../../src/strength/leastCement.js";
 import { testProgramme } from "../../src/strength/programme.js";
 import { strengthBands } from "../../src/strength/regression/bounds.js";
 import { fitStrength } from "../../src/strength/regression/fit.js";
-import { compareForms } from "../../src/strength/regression/formComparison.js";
+import { compareModels } from "../../src/strength/regression/modelComparison.js";
 import { residualChecks } from "../../src/strength/regression/residuals.js";
 import { robustStrength } from "../../src/strength/regression/robustFit.js";
 
@@ -17,28 +17,28 @@ const blocks = Array.from({ length: 60 }, (_, index) => {
   const batch = `${cementPct}-${index % 2}`;
   return { id: `B${index}`, batch, cementPct, strengthMpa, ageDays: 28, row: index + 2 };
 });
-const fit = fitStrength(blocks, { form: "linear", ageDays: 28 });
+const fit = fitStrength(blocks, { model: "linear", ageDays: 28 });
 
 // Beside `tests/reference/scripts/strengthStatsmodels.py time`: OLS and the bands of mean and
 // prediction at 61 contents, which ours gives together with the tolerance bound.
 describe("sixty blocks", () => {
   bench("fit a line, with all bands at 61 contents", () => {
-    strengthBands(fitStrength(blocks, { form: "linear", ageDays: 28 }));
+    strengthBands(fitStrength(blocks, { model: "linear", ageDays: 28 }));
   });
   bench("fit a line", () => {
-    fitStrength(blocks, { form: "linear", ageDays: 28 });
+    fitStrength(blocks, { model: "linear", ageDays: 28 });
   });
   bench("all bands at 61 contents", () => {
     strengthBands(fit);
   });
   bench("fit with weights renewed", () => {
-    fitStrength(blocks, { form: "linear", ageDays: 28, spread: "proportional" });
+    fitStrength(blocks, { model: "linear", ageDays: 28, variance: "proportional" });
   });
   bench("split and check", () => {
     includedSpecimens({ file: "blocks.csv", specimens: blocks });
   });
-  bench("compare four forms", () => {
-    compareForms(blocks, { ageDays: 28 });
+  bench("compare four models", () => {
+    compareModels(blocks, { ageDays: 28 });
   });
   bench("least cement by the tolerance bound", () => {
     leastCement(fit, { strengthMpa: 2, statistic: "tolerance", confidence: 0.95 });

@@ -176,8 +176,8 @@ describe("bad input of a blend", () => {
   it("throws where it is handed on all the same", () => {
     expect(() => designBlend({ materials: [], target: POWER })).toThrow(RangeError);
     expect(() => designBlend(withSoil({ curve: { points: [] } }))).toThrow(/no points/);
-    expect(() => designBlend({ materials: THREE, target: POWER, mostMaterials: 0 })).toThrow(
-      /mostMaterials/,
+    expect(() => designBlend({ materials: THREE, target: POWER, maxMaterials: 0 })).toThrow(
+      /maxMaterials/,
     );
   });
 });

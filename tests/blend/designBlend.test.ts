@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type BlendInput, designBlend, LEAST_SHARE_PCT } from "../../src/blend/design.js";
+import { type BlendInput, designBlend, MIN_SHARE_PCT } from "../../src/blend/design.js";
 import { keepsConditions, limitRows } from "../../src/blend/limits.js";
 import { blendPassing } from "../../src/blend/material.js";
 import { bucketSensitivity, practicalParts } from "../../src/blend/parts.js";
@@ -225,7 +225,7 @@ describe("limits", () => {
   });
 
   it("hold the number of materials: the best pair of all pairs", () => {
-    const found = designBlend({ materials: THREE, target: POWER, mostMaterials: 2 });
+    const found = designBlend({ materials: THREE, target: POWER, maxMaterials: 2 });
     const pairs = [
       [SOIL, SAND],
       [SOIL, GRAVEL],
@@ -308,7 +308,7 @@ describe("a share too small to be weighed", () => {
     ]) {
       const found = designBlend(input);
       expect(found.status).toBe("ok");
-      expect(found.shares[0].sharePct).toBeCloseTo(LEAST_SHARE_PCT, 6);
+      expect(found.shares[0].sharePct).toBeCloseTo(MIN_SHARE_PCT, 6);
       expect([found.notUsed, found.hardlyUsed]).toEqual([[], ["soil"]]);
     }
   });
@@ -338,7 +338,7 @@ describe("a share too small to be weighed", () => {
     };
     const design = designBlend(input);
     expect(design.notUsed).toEqual(["gravel"]);
-    const parts = practicalParts(input, design, { by: "mass", largestTotal: 12 });
+    const parts = practicalParts(input, design, { by: "mass", maxTotal: 12 });
     expect(parts.materials[2]).toMatchObject({ parts: 0, sharePct: 0, changePct: 0 });
     const changes = bucketSensitivity(
       input,
@@ -382,7 +382,7 @@ describe("limits that cannot be met", () => {
     expect(conflict?.alone).toEqual([]);
     expect(conflict?.together).toHaveLength(2);
     expect(conflict?.together.join()).not.toContain("fines");
-    expect(conflict?.leastBreach.length).toBeGreaterThan(0);
+    expect(conflict?.minBreach.length).toBeGreaterThan(0);
   });
 
   it("are told of shares that exclude one another, and of too few materials", () => {
@@ -397,7 +397,7 @@ describe("limits that cannot be met", () => {
     const few = designBlend({
       materials: THREE,
       target: POWER,
-      mostMaterials: 1,
+      maxMaterials: 1,
       limits: [{ kind: "fines", minPct: 10, maxPct: 20 }],
     });
     expect(few.status).toBe("infeasible");

@@ -29,12 +29,12 @@ describe("whole-number ratios", () => {
 
 describe("practical parts", () => {
   it("are the best of all by plain loops, within the limits", () => {
-    for (const largestTotal of [4, 7, 12]) {
-      const found = practicalParts(INPUT, DESIGN, { by: "mass", largestTotal });
+    for (const maxTotal of [4, 7, 12]) {
+      const found = practicalParts(INPUT, DESIGN, { by: "mass", maxTotal });
       let best = Infinity;
-      for (let a = 0; a <= largestTotal; a += 1) {
-        for (let b = 0; a + b <= largestTotal; b += 1) {
-          for (let c = 0; a + b + c <= largestTotal; c += 1) {
+      for (let a = 0; a <= maxTotal; a += 1) {
+        for (let b = 0; a + b <= maxTotal; b += 1) {
+          for (let c = 0; a + b + c <= maxTotal; c += 1) {
             const sum = a + b + c;
             if (sum === 0) continue;
             const fixed = [a, b, c].map((parts) => (100 * parts) / sum);
@@ -50,14 +50,14 @@ describe("practical parts", () => {
           }
         }
       }
-      near(found.rmsDifferencePct, best, { rel: 1e-6, abs: 1e-9 }, `up to ${largestTotal}`);
+      near(found.rmsDifferencePct, best, { rel: 1e-6, abs: 1e-9 }, `up to ${maxTotal}`);
       expect(found.rmsDifferencePct).toBeGreaterThanOrEqual(found.optimumRmsDifferencePct - 1e-9);
     }
   }, 20_000);
 
   it("by volume allow for density and bulking", () => {
     const found = practicalParts(INPUT, DESIGN, {
-      largestTotal: 12,
+      maxTotal: 12,
       looseDryDensityKgM3: [1200, 1500, 1600],
       bulkingPct: [0, 25, 0],
     });
@@ -73,7 +73,7 @@ describe("practical parts", () => {
 
   it("are none where no small ratio keeps the limits", () => {
     const tight: BlendInput = { ...INPUT, limits: [{ kind: "clay", minPct: 8, maxPct: 8.01 }] };
-    const found = practicalParts(tight, designBlend(tight), { by: "mass", largestTotal: 3 });
+    const found = practicalParts(tight, designBlend(tight), { by: "mass", maxTotal: 3 });
     expect(found.status).toBe("none");
   });
 });

@@ -45,7 +45,7 @@ describe("random blends with limits", () => {
       }
       expect(found.status).toBe("infeasible");
       const conflict = found.conflict!;
-      expect(conflict.leastBreach.length).toBeGreaterThan(0);
+      expect(conflict.minBreach.length).toBeGreaterThan(0);
       if (conflict.alone.length > 0) {
         alone += 1;
         // Each limit named is enough by itself to leave no blend.

@@ -126,7 +126,7 @@ describe("tables of the blend", () => {
   });
 
   it("show parts and shares together, and miscounts", () => {
-    const parts = practicalParts(INPUT, DESIGN, { by: "mass", largestTotal: 10 });
+    const parts = practicalParts(INPUT, DESIGN, { by: "mass", maxTotal: 10 });
     const table = filled(blendPartsTable(parts));
     expect(table.caption).toContain("cement not included");
     const counts = parts.materials.map((line) => line.parts);

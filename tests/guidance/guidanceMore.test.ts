@@ -3,7 +3,7 @@ import { resampleReadings } from "../../src/grading/uncertainty/readingErrors.js
 import { checkGuidance } from "../../src/guidance/check.js";
 import { compareGuidance } from "../../src/guidance/comparison.js";
 import { envelopeEntry } from "../../src/guidance/entry.js";
-import { guidanceSureness } from "../../src/guidance/probability.js";
+import { verdictProbability } from "../../src/guidance/probability.js";
 import { GUIDANCE_ENTRIES } from "../../src/guidance/published/recommendations.js";
 import { render } from "../../src/words/render.js";
 import { curveOf, frozen, sieveRecord } from "../grading/gradingCases.js";
@@ -106,25 +106,25 @@ describe("an envelope of the study's own", () => {
   });
 });
 
-describe("guidanceSureness", () => {
+describe("verdictProbability", () => {
   const sieve = (finesG: number) =>
     sieveRecord([20, 2, 0.075], [0, 300, 700 - finesG], finesG, { dryMassG: 1000 });
-  const sureness = (finesG: number) => {
+  const probability = (finesG: number) => {
     const curves = resampleReadings({ sieve: sieve(finesG) }, { seed: 2, resamples: 300 });
     const measured = curveOf([0.075, finesG / 10], [2, 70], [20, 100]);
-    return guidanceSureness(measured, curves, entry("rew-practitioner"));
+    return verdictProbability(measured, curves, entry("rew-practitioner"));
   };
 
   it("a curve well within is sure; one on the limit is not, and the limit is named", () => {
-    expect(sureness(150)).toMatchObject({ verdict: "inside", sameVerdict: 1 });
-    expect(render(sureness(150).text)).toContain("do not change this verdict");
-    const border = sureness(249);
+    expect(probability(150)).toMatchObject({ verdict: "inside", sameVerdict: 1 });
+    expect(render(probability(150).text)).toContain("do not change this verdict");
+    const border = probability(249);
     expect(border.sameVerdict).toBeGreaterThan(0.3);
     expect(border.sameVerdict).toBeLessThan(0.9);
     expect(render(border.text)).toContain("passing 0.075 mm could come out otherwise");
   });
 
   it("needs curves", () => {
-    expect(() => guidanceSureness(CURVE, [], entry("morel-clay"))).toThrow("invalid `curves`");
+    expect(() => verdictProbability(CURVE, [], entry("morel-clay"))).toThrow("invalid `curves`");
   });
 });

@@ -1,7 +1,7 @@
 import type { SpecimenRecord } from "../../src/lab/specimens.js";
 import type { FittedStrength } from "../../src/strength/regression/curve.js";
 import { fitStrength } from "../../src/strength/regression/fit.js";
-import type { StrengthForm } from "../../src/strength/regression/model.js";
+import type { StrengthModel } from "../../src/strength/regression/model.js";
 import { render } from "../../src/words/render.js";
 
 /** Blocks of 28 days from pairs of content and strength; rows as in a sheet with one header row. */
@@ -17,9 +17,9 @@ export function blocksOf(pairs: readonly (readonly number[])[]): SpecimenRecord[
 
 export function fitted(
   pairs: readonly (readonly number[])[],
-  form: StrengthForm = "linear",
+  model: StrengthModel = "linear",
 ): FittedStrength {
-  const fit = fitStrength(blocksOf(pairs), { form, ageDays: 28 });
+  const fit = fitStrength(blocksOf(pairs), { model, ageDays: 28 });
   if (fit.status !== "ok") throw new Error(render(fit.message));
   return fit;
 }

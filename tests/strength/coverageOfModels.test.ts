@@ -74,7 +74,7 @@ describe("coverage in 2,000 simulated studies of each model", () => {
     const truth = (content: number) => -0.4 + 0.62 * content - 0.02 * content ** 2;
     expectNinetyFive(
       shares({
-        ...{ seed: 11, options: { form: "quadratic" }, meanMpa: truth(AT) },
+        ...{ seed: 11, options: { model: "quadratic" }, meanMpa: truth(AT) },
         make: (random) =>
           study(1, 4, (content) => ({
             ageDays: 28,
@@ -90,7 +90,7 @@ describe("coverage in 2,000 simulated studies of each model", () => {
     const truth = (content: number) => 0.42 * content ** 0.9;
     expectNinetyFive(
       shares({
-        ...{ seed: 12, options: { form: "power" }, meanMpa: truth(AT) },
+        ...{ seed: 12, options: { model: "power" }, meanMpa: truth(AT) },
         make: (random) =>
           study(1, 4, (content) => ({
             ageDays: 28,
@@ -112,7 +112,7 @@ describe("coverage in 2,000 simulated studies of each model", () => {
     expectNinetyFive(
       shares({
         options: {
-          form: "linear",
+          model: "linear",
           covariates: ["ln age", "dry density", "moisture at test"],
           at: { "dry density": 1900, "moisture at test": 4 },
         },
@@ -136,7 +136,7 @@ describe("coverage in 2,000 simulated studies of each model", () => {
     const truth = (content: number) => -0.6 + 0.42 * content;
     expectNinetyFive(
       shares({
-        ...{ seed: 14, options: { form: "linear", spread: "proportional" }, meanMpa: truth(AT) },
+        ...{ seed: 14, options: { model: "linear", variance: "proportional" }, meanMpa: truth(AT) },
         make: (random) =>
           study(1, 5, (content) => ({
             ageDays: 28,
@@ -152,7 +152,7 @@ describe("coverage in 2,000 simulated studies of each model", () => {
     // Fixed batches: their levels are part of the truth, and sum to zero.
     const levels = [-0.3, 0.05, 0.25];
     const truth = (content: number) => 0.3 + 0.35 * content;
-    const options = { form: "linear", batches: "block" } as const;
+    const options = { model: "linear", batches: "block" } as const;
     expectNinetyFive(
       shares({
         ...{ seed: 15, options, meanMpa: truth(AT) },
@@ -186,7 +186,7 @@ describe("coverage in 2,000 simulated studies of each model", () => {
       const random = createRandom(16);
       let [mean, inverted] = [0, 0];
       for (let i = 0; i < STUDIES; i += 1) {
-        const fit = fitStrength(prepare(make(random)), { form: "linear", ageDays: 28 });
+        const fit = fitStrength(prepare(make(random)), { model: "linear", ageDays: 28 });
         const [at] = strengthBands(fit, { cementPct: [AT] });
         mean += Number(at.meanLowMpa <= truth(AT) && truth(AT) <= at.meanHighMpa);
         const { lowPct, highPct } = fiellerContent(fit, {

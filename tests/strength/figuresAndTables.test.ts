@@ -16,15 +16,15 @@ import { acceptanceRisks } from "../../src/strength/control/acceptance.js";
 import { controlChart } from "../../src/strength/control/controlChart.js";
 import { testProgramme } from "../../src/strength/programme.js";
 import { type FitStrengthOptions, fitStrength } from "../../src/strength/regression/fit.js";
-import { compareForms } from "../../src/strength/regression/formComparison.js";
 import { lackOfFit } from "../../src/strength/regression/lackOfFit.js";
+import { compareModels } from "../../src/strength/regression/modelComparison.js";
 import { residualChecks } from "../../src/strength/regression/residuals.js";
 import { robustStrength } from "../../src/strength/regression/robustFit.js";
 import { compareTrials } from "../../src/strength/trials.js";
 import { aspectTable, characteristicTable } from "../../src/tables/characteristicStrength.js";
 import {
-  formsTable,
   influenceTable,
+  modelsTable,
   regressionTable,
   strengthChecksTable,
 } from "../../src/tables/strength.js";
@@ -45,7 +45,7 @@ const fit = fitted(
   SIXTEEN.map(([content, strength], index) => [content, strength + (index === 9 ? 0.8 : 0)]),
 );
 const chart = controlChart(lots);
-const rule = { kind: "mean-and-least", blocks: 5, meanMpa: 2.07, leastMpa: 1.72 } as const;
+const rule = { kind: "mean-and-least", blocks: 5, meanMpa: 2.07, minMpa: 1.72 } as const;
 const risks = acceptanceRisks(rule, { sdMpa: 0.25 });
 const figures = renderAll([
   residualsChart("Residuals", fit, "SI"),
@@ -93,7 +93,7 @@ describe("tables", () => {
   });
   const tables = renderAll<TableBlock[]>([
     strengthChecksTable(residualChecks(fit), robustStrength(fit)),
-    formsTable(compareForms(blocksOf(SIXTEEN), { ageDays: 28 })),
+    modelsTable(compareModels(blocksOf(SIXTEEN), { ageDays: 28 })),
     influenceTable(fit),
     characteristicTable(rules, "SI"),
     aspectTable([{ block, corrected }], "SI"),
@@ -134,7 +134,7 @@ describe("the regression's table", () => {
       dryDensityKgM3: 1850 + ((index * 37) % 90),
     }));
     const notes = (options: Partial<FitStrengthOptions>) => {
-      const found = fitStrength(blocks, { form: "linear", ageDays: 28, ...options });
+      const found = fitStrength(blocks, { model: "linear", ageDays: 28, ...options });
       if (found.status !== "ok") throw new Error(render(found.message));
       const table = renderAll(regressionTable(found, lackOfFit(found)));
       expect(table.rows.flat().join(" ")).not.toMatch(/NaN|undefined/);
@@ -145,17 +145,17 @@ describe("the regression's table", () => {
       "dry density 1880 kg/m³",
     );
     expect(notes({ batches: "block" })).toContain("average of 3 batches");
-    expect(notes({ spread: "proportional" })).toContain("proportional to strength");
+    expect(notes({ variance: "proportional" })).toContain("proportional to strength");
   });
 
   it("compares forms under the same covariates and spread", () => {
-    const { forms } = compareForms(blocksOf(SIXTEEN), { ageDays: 28, spread: "proportional" });
-    expect(forms.map(({ fit: one }) => one.status)).toEqual(["ok", "ok", "ok", "ok"]);
-    const power = forms.find(({ form }) => form === "power")!;
-    const linear = forms.find(({ form }) => form === "linear")!;
+    const { models } = compareModels(blocksOf(SIXTEEN), { ageDays: 28, variance: "proportional" });
+    expect(models.map(({ fit: one }) => one.status)).toEqual(["ok", "ok", "ok", "ok"]);
+    const power = models.find(({ model }) => model === "power")!;
+    const linear = models.find(({ model }) => model === "linear")!;
     const alone = fitStrength(blocksOf(SIXTEEN), {
-      ...{ form: "linear", ageDays: 28 },
-      spread: "proportional",
+      ...{ model: "linear", ageDays: 28 },
+      variance: "proportional",
     });
     expect(linear.aicc).toBe(alone.status === "ok" ? alone.aicc : null);
     // Both judge the same strengths as densities in MPa, so they lie near each other.

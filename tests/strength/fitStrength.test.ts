@@ -2,8 +2,8 @@ import { describe, expect, it } from "vitest";
 import { fiellerContent } from "../../src/strength/contentInterval.js";
 import { strengthBands } from "../../src/strength/regression/bounds.js";
 import { fitStrength } from "../../src/strength/regression/fit.js";
-import { compareForms } from "../../src/strength/regression/formComparison.js";
 import { lackOfFit } from "../../src/strength/regression/lackOfFit.js";
+import { compareModels } from "../../src/strength/regression/modelComparison.js";
 import { render } from "../../src/words/render.js";
 import { blocksOf, fitted, SIXTEEN } from "./blocks.js";
 import { near } from "./near.js";
@@ -19,32 +19,32 @@ describe("fitStrength", () => {
       ...(index === 1 ? { ageDays: 7 } : {}),
     }));
     const before = JSON.stringify(blocks);
-    const fit = fitStrength(blocks, { form: "linear", ageDays: 28 });
+    const fit = fitStrength(blocks, { model: "linear", ageDays: 28 });
     expect(fit.blocks).toBe(14);
     expect(JSON.stringify(blocks)).toBe(before);
   });
 
-  it.each(FORMS)("%s: leave-one-out error equals that of refitting without each block", (form) => {
+  it.each(FORMS)("%s: leave-one-out error equals that of refitting without each block", (model) => {
     const squares = RAGGED.map(([content, strength], index) => {
       const rest = fitted(
         RAGGED.filter((_, other) => other !== index),
-        form,
+        model,
       );
       return (strengthBands(rest, { cementPct: [content] })[0].meanMpa - strength) ** 2;
     });
     const wanted = Math.sqrt(squares.reduce((sum, value) => sum + value, 0) / RAGGED.length);
-    near(fitted(RAGGED, form).leaveOneOutErrorMpa, wanted, { rel: 1e-9, abs: 0 }, "error");
+    near(fitted(RAGGED, model).leaveOneOutErrorMpa, wanted, { rel: 1e-9, abs: 0 }, "error");
   });
 
   it.each(FORMS)(
     "%s: studentised residual and Cook's distance equal those of refitting",
-    (form) => {
-      const whole = fitted(RAGGED, form);
-      const log = form === "power" ? Math.log : (value: number) => value;
+    (model) => {
+      const whole = fitted(RAGGED, model);
+      const log = model === "power" ? Math.log : (value: number) => value;
       whole.points.forEach((point, index) => {
         const rest = fitted(
           RAGGED.filter((_, other) => other !== index),
-          form,
+          model,
         );
         const [at] = strengthBands(rest, { cementPct: [point.cementPct] });
         const error = log(point.strengthMpa) - log(at.meanMpa);
@@ -64,7 +64,7 @@ describe("fitStrength", () => {
     },
   );
 
-  it("fits the power form exactly to a power law, and calls its line the median", () => {
+  it("fits the power model exactly to a power law, and calls its line the median", () => {
     const fit = fitted(
       [3, 4, 6, 8, 11].map((content) => [content, 0.4 * content ** 0.9]),
       "power",
@@ -75,7 +75,7 @@ describe("fitStrength", () => {
     expect(fit.aicc).toBeNull();
   });
 
-  it("compares AICc of the power form on the same strengths in MPa", () => {
+  it("compares AICc of the power model on the same strengths in MPa", () => {
     // Independent of the code: the log-likelihood of the lognormal density at its maximum.
     const fit = fitted(SIXTEEN, "power");
     const n = SIXTEEN.length;
@@ -92,16 +92,18 @@ describe("fitStrength", () => {
   });
 
   it("says what is missing instead of fitting", () => {
-    const status = (pairs: readonly (readonly number[])[], form: (typeof FORMS)[number]) =>
-      fitStrength(blocksOf(pairs), { form, ageDays: 28 });
+    const status = (pairs: readonly (readonly number[])[], model: (typeof FORMS)[number]) =>
+      fitStrength(blocksOf(pairs), { model, ageDays: 28 });
     expect(status(SIXTEEN.slice(0, 2), "linear").status).toBe("too-few-points");
     expect(status(SIXTEEN.slice(0, 4), "linear").status).toBe("rank-deficient");
     expect(status(SIXTEEN.slice(0, 8), "quadratic").status).toBe("rank-deficient");
     const zero = status([[0, 0.4], ...SIXTEEN], "logarithmic");
     expect(zero.status).toBe("not-defined");
     expect(render(zero.message)).toContain("B1");
-    expect(() => fitStrength([], { form: "cubic" as "linear", ageDays: 28 })).toThrow(/cubic/);
-    expect(() => fitStrength([], { form: "linear", ageDays: -1 })).toThrow("invalid `ageDays`: -1");
+    expect(() => fitStrength([], { model: "cubic" as "linear", ageDays: 28 })).toThrow(/cubic/);
+    expect(() => fitStrength([], { model: "linear", ageDays: -1 })).toThrow(
+      "invalid `ageDays`: -1",
+    );
   });
 
   it("has no finite interval where the slope is lost in scatter", () => {
@@ -141,27 +143,27 @@ describe("lackOfFit", () => {
   });
 });
 
-describe("compareForms", () => {
+describe("compareModels", () => {
   it("ranks by AICc with ties, keeps the straight line and says why", () => {
-    const { forms, used, message } = compareForms(blocksOf(SIXTEEN), { ageDays: 28 });
+    const { models, used, message } = compareModels(blocksOf(SIXTEEN), { ageDays: 28 });
     expect(used).toBe("linear");
-    expect(render(message)).toContain("no form was chosen");
-    const scores = forms.map(({ aicc }) => aicc!);
+    expect(render(message)).toContain("no model was chosen");
+    const scores = models.map(({ aicc }) => aicc!);
     expect([...scores].sort((a, b) => a - b)).toEqual(scores);
-    expect(forms[0].rank).toBe(1);
-    forms.forEach(({ rank, aicc }) => {
-      const leader = forms.find((other) => other.rank === rank)!;
+    expect(models[0].rank).toBe(1);
+    models.forEach(({ rank, aicc }) => {
+      const leader = models.find((other) => other.rank === rank)!;
       expect(aicc! - leader.aicc!).toBeLessThan(2);
     });
   });
 
   it("keeps the form of the caller, and shows forms that cannot be fitted", () => {
-    const { forms, used, message } = compareForms(blocksOf([[0, 0.3], ...SIXTEEN]), {
+    const { models, used, message } = compareModels(blocksOf([[0, 0.3], ...SIXTEEN]), {
       ageDays: 28,
-      form: "power",
+      model: "power",
     });
     expect(used).toBe("power");
     expect(render(message)).toContain("could not be fitted");
-    expect(forms.slice(2).map(({ rank }) => rank)).toEqual([null, null]);
+    expect(models.slice(2).map(({ rank }) => rank)).toEqual([null, null]);
   });
 });

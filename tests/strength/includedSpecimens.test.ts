@@ -55,7 +55,7 @@ describe("includedSpecimens", () => {
 
   it("wants enough blocks and contents for the form", () => {
     expect(codes(blocksOf(SIXTEEN.slice(0, 4)))).toEqual([["one-cement-content", 2]]);
-    expect(codes(blocksOf(SIXTEEN.slice(0, 8)), { form: "quadratic" })).toEqual([
+    expect(codes(blocksOf(SIXTEEN.slice(0, 8)), { model: "quadratic" })).toEqual([
       ["too-few-contents", 2],
     ]);
     expect(codes(blocksOf(SIXTEEN.slice(3, 5)))).toEqual([["too-few-blocks", 2]]);
@@ -136,10 +136,10 @@ describe("what is allowed, and what does not go together", () => {
     expect(codes(few, { ageDays: 28 })).toContainEqual(["too-few-blocks", 2]);
   });
 
-  it("refuses proportional spread with the power form", () => {
-    const { findings } = run(blocksOf(SIXTEEN), { form: "power", spread: "proportional" });
+  it("refuses proportional spread with the power model", () => {
+    const { findings } = run(blocksOf(SIXTEEN), { model: "power", variance: "proportional" });
     expect(findings.map(({ code, column }) => [code, column])).toEqual([
-      ["power-form-with-spread", "strength.variance"],
+      ["power-model-with-variance", "strength.variance"],
     ]);
   });
 });

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { leastCement, roundUpToStep } from "../../src/strength/leastCement.js";
 import { strengthBound } from "../../src/strength/regression/bounds.js";
 import { fitStrength } from "../../src/strength/regression/fit.js";
-import type { StrengthForm } from "../../src/strength/regression/model.js";
+import type { StrengthModel } from "../../src/strength/regression/model.js";
 import { render } from "../../src/words/render.js";
 import { blocksOf, fitted, SIXTEEN } from "./blocks.js";
 import { near } from "./near.js";
@@ -18,10 +18,10 @@ function lineContent(strengthMpa: number): number {
 }
 
 describe("leastCement", () => {
-  it.each(FORMS.flatMap((form) => STATISTICS.map((statistic) => [form, statistic] as const)))(
+  it.each(FORMS.flatMap((model) => STATISTICS.map((statistic) => [model, statistic] as const)))(
     "%s, %s: the bound meets the requirement there and not just below",
-    (form, statistic) => {
-      const fit = fitted(SIXTEEN, form);
+    (model, statistic) => {
+      const fit = fitted(SIXTEEN, model);
       const rule = { strengthMpa: 2.4, statistic, confidence: 0.95 };
       const found = leastCement(fit, rule);
       expect(found.status).toBe("ok");
@@ -90,8 +90,8 @@ describe("leastCement", () => {
   });
 
   it("asks for more cement the more strength is wanted, and for none where none in reach will do", () => {
-    const next = (strengthMpa: number, pairs = SIXTEEN, form: StrengthForm = "linear") =>
-      leastCement(fitted(pairs, form), { strengthMpa, statistic: "mean", confidence: 0.95 })
+    const next = (strengthMpa: number, pairs = SIXTEEN, model: StrengthModel = "linear") =>
+      leastCement(fitted(pairs, model), { strengthMpa, statistic: "mean", confidence: 0.95 })
         .nextBlocks!;
     const asked = [4.2, 4.6, 5].map((strengthMpa) => next(strengthMpa).cementPct!);
     expect(asked).toEqual([...asked].sort((a, b) => a - b));
@@ -166,7 +166,7 @@ describe("leastCement", () => {
   });
 
   it("passes on why there is no curve", () => {
-    const fit = fitStrength(blocksOf(SIXTEEN.slice(0, 2)), { form: "linear", ageDays: 28 });
+    const fit = fitStrength(blocksOf(SIXTEEN.slice(0, 2)), { model: "linear", ageDays: 28 });
     const found = leastCement(fit, { strengthMpa: 2, statistic: "mean", confidence: 0.95 });
     expect([found.status, found.message]).toEqual(["no-fit", fit.message]);
     expect(() => strengthBound(fit, 6, { statistic: "mean" })).toThrow(/too-few-points/);
@@ -195,13 +195,13 @@ describe("leastCement", () => {
         fc.shuffledSubarray([...SIXTEEN], { minLength: 16 }),
         fc.constantFrom(...FORMS),
         fc.constantFrom("mean" as const, "prediction" as const),
-        (factor, mixed, form, statistic) => {
+        (factor, mixed, model, statistic) => {
           const rule = { strengthMpa: 2.4, statistic, confidence: 0.95 };
-          const plain = leastCement(fitted(SIXTEEN, form), rule);
+          const plain = leastCement(fitted(SIXTEEN, model), rule);
           const scaled = leastCement(
             fitted(
               mixed.map(([content, strength]) => [content, factor * strength]),
-              form,
+              model,
             ),
             { ...rule, strengthMpa: 2.4 * factor },
           );

@@ -4,8 +4,8 @@ import { batchScatter } from "../../src/strength/batches.js";
 import { leastCement, type StrengthRequirement } from "../../src/strength/leastCement.js";
 import { modelFindings, nearestBlocks } from "../../src/strength/modelFindings.js";
 import { type FitStrengthOptions, fitStrength } from "../../src/strength/regression/fit.js";
-import { compareForms } from "../../src/strength/regression/formComparison.js";
 import { lackOfFit } from "../../src/strength/regression/lackOfFit.js";
+import { compareModels } from "../../src/strength/regression/modelComparison.js";
 import { residualChecks } from "../../src/strength/regression/residuals.js";
 import { render } from "../../src/words/render.js";
 import published from "../reference/strengthLackOfFit.json" with { type: "json" };
@@ -24,13 +24,13 @@ function found(
   requirement: StrengthRequirement,
   options: Partial<FitStrengthOptions> = {},
 ) {
-  const asked = { form: "linear", ageDays: 28, ...options } as const;
+  const asked = { model: "linear", ageDays: 28, ...options } as const;
   const fit = fitStrength(blocks, asked);
   if (fit.status !== "ok") throw new Error(render(fit.message));
   const evidence = {
     fit,
     lackOfFit: lackOfFit(fit),
-    forms: compareForms(blocks, asked),
+    models: compareModels(blocks, asked),
     checks: residualChecks(fit),
     requirement,
     cementPct: leastCement(fit, requirement).batchablePct,
@@ -61,7 +61,7 @@ describe("the published set that a straight line does not fit", () => {
     expect(evidence.cementPct).toBe(10);
     expect(findings.map(({ code, severity }) => [code, severity])).toEqual([
       ["lack-of-fit", "warning"],
-      ["clearly-better-form", "warning"],
+      ["clearly-better-model", "warning"],
       ["nearest-blocks-miss", "warning"],
     ]);
     expect(render(findings[1].remedy)).toContain("strength.model: logarithmic");
@@ -79,13 +79,13 @@ describe("the published set that a straight line does not fit", () => {
   it("is content where the nearest blocks agree, and still tells the doubt", () => {
     expect(codes(PUBLISHED, { strengthMpa: 2.3, ...MEAN })).toEqual([
       "lack-of-fit",
-      "clearly-better-form",
+      "clearly-better-model",
       "nearest-blocks-agree",
     ]);
   });
 
   it("has no doubt of lack of fit with the form that fits", () => {
-    expect(codes(PUBLISHED, { strengthMpa: 4, ...MEAN }, { form: "quadratic" })).not.toContain(
+    expect(codes(PUBLISHED, { strengthMpa: 4, ...MEAN }, { model: "quadratic" })).not.toContain(
       "lack-of-fit",
     );
   });
@@ -93,7 +93,7 @@ describe("the published set that a straight line does not fit", () => {
 
 describe("modelFindings", () => {
   it("is silent about a sound curve", () => {
-    expect(codes(blocksOf(SIXTEEN), { strengthMpa: 2, ...MEAN }, { form: "logarithmic" })).toEqual(
+    expect(codes(blocksOf(SIXTEEN), { strengthMpa: 2, ...MEAN }, { model: "logarithmic" })).toEqual(
       [],
     );
   });
@@ -104,7 +104,7 @@ describe("modelFindings", () => {
     );
     const requirement = { strengthMpa: 2, ...MEAN };
     expect(codes(blocksOf(growing), requirement)).toContain("scatter-grows");
-    expect(codes(blocksOf(growing), requirement, { spread: "proportional" })).not.toContain(
+    expect(codes(blocksOf(growing), requirement, { variance: "proportional" })).not.toContain(
       "scatter-grows",
     );
     const batched = blocksOf(SIXTEEN).map((block, index) => ({

@@ -24,7 +24,7 @@ const FULL: SpecimenRecord[] = AGES.flatMap((ageDays, age) =>
   })),
 );
 const fitOf = (options: Partial<FitStrengthOptions>, blocks = FULL) =>
-  fitStrength(blocks, { form: "linear", ageDays: 28, ...options });
+  fitStrength(blocks, { model: "linear", ageDays: 28, ...options });
 function okOf(options: Partial<FitStrengthOptions>, blocks = FULL) {
   const fit = fitOf(options, blocks);
   if (fit.status !== "ok") throw new Error(render(fit.message));
@@ -108,7 +108,7 @@ describe("covariates, batches and weights", () => {
     const fit = fitOf({ batches: "block" }, nested);
     expect(fit.status).toBe("rank-deficient");
     expect(render(fit.message)).toContain("Fit the means of the batches");
-    expect(() => fitOf({ form: "power", spread: "proportional" })).toThrow("invalid `spread`");
+    expect(() => fitOf({ model: "power", variance: "proportional" })).toThrow("invalid `variance`");
   });
 
   it("inverts the band with covariates in closed form as by search", () => {
@@ -136,7 +136,7 @@ describe("covariates, batches and weights", () => {
   });
 
   it("inverts the weighted band, and meets the requirement at its own bound", () => {
-    const fit = okOf({ spread: "proportional" });
+    const fit = okOf({ variance: "proportional" });
     for (const statistic of ["mean", "prediction", "tolerance"] as const) {
       const rule = { strengthMpa: 2, statistic, confidence: 0.9, coverage: 0.9 };
       const { cementPct } = leastCement(fit, rule);
@@ -149,8 +149,8 @@ describe("covariates, batches and weights", () => {
 
   it("does not care for the unit of strength, weighted or not", () => {
     const psi = FULL.map((block) => ({ ...block, strengthMpa: 145 * block.strengthMpa }));
-    for (const spread of ["even", "proportional"] as const) {
-      const options = { spread, covariates: ["ln age"] } as const;
+    for (const variance of ["even", "proportional"] as const) {
+      const options = { variance, covariates: ["ln age"] } as const;
       const [one, other] = [okOf(options), okOf(options, psi)];
       near(other.residualSd, 145 * one.residualSd, { rel: 1e-9, abs: 0 }, "s");
       near(other.coefficients[1].pValue, one.coefficients[1].pValue, { rel: 1e-6, abs: 0 }, "p");
@@ -158,7 +158,7 @@ describe("covariates, batches and weights", () => {
   });
 
   it("has the AICc of the normal density whose spread follows the curve", () => {
-    const fit = okOf({ spread: "proportional" });
+    const fit = okOf({ variance: "proportional" });
     const n = fit.blocks;
     const relative = fit.points.map(({ fittedMpa }) => fittedMpa / fit.basis.reference);
     const residuals = fit.points.map(({ residualMpa }, index) => residualMpa / relative[index]);
@@ -176,9 +176,9 @@ describe("covariates, batches and weights", () => {
   it("leaves the shape untested where blocks of one content are no replicates", () => {
     expect(lackOfFit(okOf({ covariates: ["dry density"] })).status).toBe("other-terms");
     expect(robustStrength(okOf({ batches: "block" })).status).toBe("other-terms");
-    const weighted = lackOfFit(okOf({ spread: "proportional" }));
+    const weighted = lackOfFit(okOf({ variance: "proportional" }));
     const { lackSumOfSquares, pureSumOfSquares } = weighted;
-    const fit = okOf({ spread: "proportional" });
+    const fit = okOf({ variance: "proportional" });
     const whole = fit.residualSd ** 2 * fit.degreesOfFreedom;
     near(lackSumOfSquares + pureSumOfSquares, whole, { rel: 1e-9, abs: 0 }, "weighted sums");
   });
@@ -237,8 +237,8 @@ describe("residualChecks", () => {
     expect(growth.status).toBe("doubt");
     expect(render(growth.message)).toContain("proportional");
     const weighted = fitStrength(blocksOf(pairs), {
-      ...{ form: "linear", ageDays: 28 },
-      spread: "proportional",
+      ...{ model: "linear", ageDays: 28 },
+      variance: "proportional",
     });
     expect(residualChecks(weighted)[2].status).toBe("no-doubt");
   });

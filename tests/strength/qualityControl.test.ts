@@ -17,7 +17,7 @@ import { near } from "./near.js";
 const file = new URL("../reference/strengthStatsmodels.json", import.meta.url);
 const fixture = JSON.parse(readFileSync(file, "utf8"));
 const MEAN_AND_LEAST: AcceptanceRule = {
-  ...{ kind: "mean-and-least", blocks: 5, meanMpa: 2.07, leastMpa: 1.72 },
+  ...{ kind: "mean-and-least", blocks: 5, meanMpa: 2.07, minMpa: 1.72 },
 };
 
 describe("acceptance", () => {
@@ -25,7 +25,7 @@ describe("acceptance", () => {
     for (const { n, k, p, accept } of fixture.acceptance) {
       const rule = { kind: "mean-less-ks", blocks: n, factor: k, requiredMpa: 2 } as const;
       const found = acceptanceRisks(rule, {
-        ...{ sdMpa: 0.3, goodBelow: Math.min(p, 0.4), poorBelow: 0.5 },
+        ...{ sdMpa: 0.3, acceptableQuality: Math.min(p, 0.4), rejectableQuality: 0.5 },
       });
       near(1 - found.builderRisk, accept, { rel: 1e-9, abs: 1e-12 }, `${n}, ${k}, ${p}`);
     }
@@ -67,24 +67,34 @@ describe("acceptance", () => {
   it("designs a rule that keeps both risks, with one block less that does not", () => {
     const of = {
       requiredMpa: 2,
-      goodBelow: 0.02,
-      poorBelow: 0.15,
+      acceptableQuality: 0.02,
+      rejectableQuality: 0.15,
       builderRisk: 0.05,
       ownerRisk: 0.1,
     };
     const { rule } = designAcceptance(of);
-    const risks = acceptanceRisks(rule!, { sdMpa: 0.4, goodBelow: 0.02, poorBelow: 0.15 });
+    const risks = acceptanceRisks(rule!, {
+      sdMpa: 0.4,
+      acceptableQuality: 0.02,
+      rejectableQuality: 0.15,
+    });
     near(risks.builderRisk, 0.05, { rel: 1e-9, abs: 0 }, "builder");
     expect(risks.ownerRisk).toBeLessThanOrEqual(0.1);
     const blocks = rule!.blocks - 1;
     const root = Math.sqrt(blocks);
     const factor = noncentralTQuantile(0.05, blocks - 1, normalQuantile(0.98) * root) / root;
     const fewer = { kind: "mean-less-ks", blocks, factor, requiredMpa: 2 } as const;
-    const worse = acceptanceRisks(fewer, { sdMpa: 0.4, goodBelow: 0.02, poorBelow: 0.15 });
+    const worse = acceptanceRisks(fewer, {
+      sdMpa: 0.4,
+      acceptableQuality: 0.02,
+      rejectableQuality: 0.15,
+    });
     near(worse.builderRisk, 0.05, { rel: 1e-9, abs: 0 }, "builder");
     expect(worse.ownerRisk).toBeGreaterThan(0.1);
-    expect(designAcceptance({ ...of, poorBelow: 0.025 }).status).toBe("too-many-blocks");
-    expect(() => designAcceptance({ ...of, poorBelow: 0.01 })).toThrow("`goodBelow`: 0.02");
+    expect(designAcceptance({ ...of, rejectableQuality: 0.025 }).status).toBe("too-many-blocks");
+    expect(() => designAcceptance({ ...of, rejectableQuality: 0.01 })).toThrow(
+      "`acceptableQuality`: 0.02",
+    );
   });
 
   it("says what to do with a rejected lot, and judges no lot of another number", () => {

@@ -37,7 +37,7 @@ const specimens: SpecimenRecord[] = fixture.blocks.map(
 const DIGITS = { rel: 1e-9, abs: 1e-12 };
 
 function fitOf(options: Partial<FitStrengthOptions> = {}, blocks = specimens) {
-  const fit = fitStrength(blocks, { form: "linear", ageDays: 28, ...options });
+  const fit = fitStrength(blocks, { model: "linear", ageDays: 28, ...options });
   if (fit.status !== "ok") throw new Error(render(fit.message));
   return fit;
 }
@@ -45,8 +45,8 @@ function fitOf(options: Partial<FitStrengthOptions> = {}, blocks = specimens) {
 describe(`beside statsmodels ${fixture.versions.statsmodels}`, () => {
   const cases: [string, Partial<FitStrengthOptions>][] = [
     ["linear", {}],
-    ["quadratic", { form: "quadratic" }],
-    ["power", { form: "power" }],
+    ["quadratic", { model: "quadratic" }],
+    ["power", { model: "power" }],
     [
       "covariates",
       {
@@ -55,7 +55,7 @@ describe(`beside statsmodels ${fixture.versions.statsmodels}`, () => {
       },
     ],
     ["batches", { batches: "block" }],
-    ["proportional", { spread: "proportional" }],
+    ["proportional", { variance: "proportional" }],
   ];
   it.each(cases)("%s: coefficients, errors, p and both bands", (name, options) => {
     const wanted = fixture[name];
@@ -131,9 +131,9 @@ describe(`beside SciPy ${fixture.versions.scipy}`, () => {
     const groups = fit.contentsPct.map((content) =>
       residuals.filter((_, index) => fit.points[index].cementPct === content),
     );
-    const spread = brownForsythe(groups)!;
-    near(spread.statistic, fixture.checks.brownForsythe[0], DIGITS, "F");
-    near(spread.pValue, fixture.checks.brownForsythe[1], DIGITS, "p");
+    const variance = brownForsythe(groups)!;
+    near(variance.statistic, fixture.checks.brownForsythe[0], DIGITS, "F");
+    near(variance.pValue, fixture.checks.brownForsythe[1], DIGITS, "p");
     const growth = breuschPagan(
       residuals,
       fit.points.map(({ fittedMpa }) => fittedMpa),
@@ -142,7 +142,7 @@ describe(`beside SciPy ${fixture.versions.scipy}`, () => {
     near(growth.pValue, fixture.checks.breuschPagan[1], DIGITS, "p");
     expect(residualChecks(fit).map(({ statistic }) => statistic)).toEqual([
       shapiroWilk(residuals)!.w,
-      spread.statistic,
+      variance.statistic,
       growth.statistic,
     ]);
   });

@@ -13,7 +13,7 @@ const BLOCKS = [7, 28, 56].flatMap((ageDays) =>
     strengthMpa: block.strengthMpa + 0.4 * Math.log(ageDays / 28),
   })),
 );
-const OPTIONS = { form: "linear", ageDays: 28, covariates: ["ln age"] } as const;
+const OPTIONS = { model: "linear", ageDays: 28, covariates: ["ln age"] } as const;
 
 describe("strengthByAge", () => {
   it("rises by its coefficient a unit of ln age, and is the curve at the age of the requirement", () => {

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { beforeAll, describe, expect, it } from "vitest";
 import { wholeBuckets } from "../../src/batch/wholeBuckets.js";
-import { LEAST_SHARE_PCT } from "../../src/blend/design.js";
+import { MIN_SHARE_PCT } from "../../src/blend/design.js";
 import { bucketSensitivity, practicalParts } from "../../src/blend/parts.js";
 import type { BandAim } from "../../src/blend/target.js";
 import type { Finding } from "../../src/findings/finding.js";
@@ -103,7 +103,7 @@ describe("a blend sought within a band", () => {
         if (!mix) throw new Error("no mix");
         const used = blend.shares.filter(({ sharePct }) => sharePct > 0);
         for (const { id, sharePct } of used) {
-          expect(sharePct, id).toBeGreaterThanOrEqual(LEAST_SHARE_PCT * (1 - 1e-9));
+          expect(sharePct, id).toBeGreaterThanOrEqual(MIN_SHARE_PCT * (1 - 1e-9));
         }
         const gone = config.materials.filter(({ id }) => blend.notUsed.includes(id));
         expect(gone.length).toBe(blend.shares.length - used.length);

@@ -36,7 +36,7 @@ describe("strength in a study", () => {
     const { result, findings } = await compute(copy);
     expect(result!.strength.chosenCementPct).toBe(10);
     expect(findings.map(({ code }) => code)).toEqual(
-      expect.arrayContaining(["lack-of-fit", "clearly-better-form", "nearest-blocks-miss"]),
+      expect.arrayContaining(["lack-of-fit", "clearly-better-model", "nearest-blocks-miss"]),
     );
   });
 

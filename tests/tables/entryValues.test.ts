@@ -200,7 +200,7 @@ describe("what was computed", () => {
         strength: { fit },
       } as never),
     );
-  const even = { form: "linear", basis: { spread: "even" }, batches: [], covariates: [] };
+  const even = { model: "linear", basis: { variance: "even" }, batches: [], covariates: [] };
 
   it("names objective, model, variance and bound", () => {
     expect(at({ kind: "power", exponent: 0.3, topSizeMm: 20 }, {}, even)).toEqual({
@@ -216,8 +216,8 @@ describe("what was computed", () => {
 
   it("says so where it was weighted, and where a band was kept at the least cost", () => {
     const grown = {
-      form: "quadratic",
-      basis: { spread: "proportional" },
+      model: "quadratic",
+      basis: { variance: "proportional" },
       batches: ["M1"],
       covariates: [{ kind: "dry density" }],
     };
@@ -271,10 +271,10 @@ describe("guidance", () => {
       honesty: "Read.",
       caution: "No proof.",
     },
-    sureness: {
+    probability: {
       draws: 250,
-      criteria: [{ sure: 1 }, { sure: 0.82 }, { sure: 1 }],
-      others: [{ sure: 1 }],
+      criteria: [{ probability: 1 }, { probability: 0.82 }, { probability: 1 }],
+      others: [{ probability: 1 }],
       text: "Sure.",
     },
   };
@@ -311,7 +311,7 @@ describe("guidance", () => {
           measuredPct: 18.46,
           irreconcilable: true,
           sides: [
-            { id: entry.id, lowPct: 5, highPct: 20, verdict: "inside", sure: 1 },
+            { id: entry.id, lowPct: 5, highPct: 20, verdict: "inside", probability: 1 },
             { id: entry.id, highPct: 12, verdict: "outside" },
           ],
         },

@@ -208,7 +208,7 @@ const PARTS = {
   ],
   cement: { id: "cement", parts: 1 },
   total: 13,
-  largestChangePct: 1.26,
+  maxChangePct: 1.26,
 };
 const line = (
   id: string,

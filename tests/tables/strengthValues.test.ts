@@ -5,9 +5,9 @@ import { aspectTable, characteristicTable } from "../../src/tables/characteristi
 import { qualityChecksTable, qualityPlanTable, siteBlocksTable } from "../../src/tables/quality.js";
 import {
   bandsTable,
-  formsTable,
   influenceTable,
   leastCementTable,
+  modelsTable,
   regressionTable,
   specimensTable,
   statisticName,
@@ -25,7 +25,7 @@ import { headsOf, itemsOf, notesOf, rowsOf } from "./blockText.js";
 const PSI = 0.006894757293168;
 
 const FIT = {
-  form: "linear",
+  model: "linear",
   formula: "f = a + b c",
   ageDays: 28,
   line: "mean",
@@ -52,7 +52,7 @@ const FIT = {
   ],
   covariates: [],
   batches: [],
-  basis: { spread: "even", reference: 1 },
+  basis: { variance: "even", reference: 1 },
 } as unknown as FittedStrength;
 
 const LACK = {
@@ -95,7 +95,7 @@ describe("tables of the regression", () => {
         { kind: "moisture at test", at: 3.5 },
       ],
       batches: ["M1", "M2"],
-      basis: { spread: "proportional", reference: 2.345 },
+      basis: { variance: "proportional", reference: 2.345 },
     } as unknown as FittedStrength;
     const table = regressionTable(fit, LACK);
     expect(render(table.caption)).toContain("Weighted regression");
@@ -168,16 +168,16 @@ describe("tables of the regression", () => {
 
   it("models by rank, and checks by their p", () => {
     const forms = {
-      forms: [
+      models: [
         {
-          form: "linear",
+          model: "linear",
           rank: 2,
           aiccDifference: 3.456,
           leaveOneOutErrorMpa: 0.2346,
           lackOfFitPValue: 0.0123,
         },
         {
-          form: "power",
+          model: "power",
           rank: null,
           aiccDifference: null,
           leaveOneOutErrorMpa: null,
@@ -186,7 +186,7 @@ describe("tables of the regression", () => {
       ],
       message: "Linear.",
     } as never;
-    const table = formsTable(forms);
+    const table = modelsTable(forms);
     expect(headsOf(table)).toEqual([
       "Model",
       "Rank",
@@ -297,7 +297,7 @@ describe("the least cement", () => {
       },
       strength: {
         fit: FIT,
-        forms: { message: "Linear is enough." },
+        models: { message: "Linear is enough." },
         leastCement: {
           message: "Enough from 7.12 %.",
           cementPct: 7.1234,
@@ -352,14 +352,14 @@ describe("quality control", () => {
   const lot = {
     label: "L1",
     strengthsMpa: [2, 2.5, 3.3],
-    judgement: { status: "rejected", meanMpa: 2.6, sdMpa: 0.656, leastMpa: 2, steps: ["Stop."] },
+    judgement: { status: "rejected", meanMpa: 2.6, sdMpa: 0.656, minMpa: 2, steps: ["Stop."] },
   };
   const quality = {
     lots: 6,
     blocks: 48,
     blocksALot: 8,
     agesDays: [7, 28],
-    rule: { kind: "mean-and-least", blocks: 3, meanMpa: 2.8, leastMpa: 2.1 },
+    rule: { kind: "mean-and-least", blocks: 3, meanMpa: 2.8, minMpa: 2.1 },
     ruleMessage: "By the code.",
     scatterMpa: 0.31,
     scatterBasis: "entered",

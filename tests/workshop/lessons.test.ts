@@ -332,8 +332,8 @@ describe("fewer blocks", () => {
     const draws = fewerBlocks(study.strength.specimens, study.config.strength.requirement);
     expect(draws.length).toBe(27);
     expect(new Set(draws.map(({ ids }) => ids.join())).size).toBe(27);
-    for (const { lineContentPct, leastPct } of draws) {
-      const { mean, prediction, tolerance } = leastPct;
+    for (const { lineContentPct, minPct } of draws) {
+      const { mean, prediction, tolerance } = minPct;
       if (mean !== null && lineContentPct !== null)
         expect(mean).toBeGreaterThanOrEqual(lineContentPct);
       if (prediction !== null) expect(prediction).toBeGreaterThanOrEqual(mean as number);

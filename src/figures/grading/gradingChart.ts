@@ -66,9 +66,9 @@ export function gradingChart(
     points.map(({ sizeMm }) => sizeMm),
   );
   const smallest = Math.min(0.001, ...sizes);
-  const largest = Math.max(20, ...sizes) * 1.3;
-  const axis = sizeAxis(smallest, largest, boundaries, direction);
-  const { annotations, shapes } = sizeClassMarks(smallest, largest, boundaries);
+  const max = Math.max(20, ...sizes) * 1.3;
+  const axis = sizeAxis(smallest, max, boundaries, direction);
+  const { annotations, shapes } = sizeClassMarks(smallest, max, boundaries);
   const marks = characteristicMarks(curves, markSizesOf, markedPct);
   const marked = characteristicMarkParts(curves, marks, axis.range as number[], behind);
   // Apart from the doubts, so that envelopes are counted alone.
@@ -128,14 +128,12 @@ const TICKS: Readonly<Record<BoundarySystem, readonly number[]>> = {
  */
 export function sizeAxis(
   smallestMm: number,
-  largestMm: number,
+  maxMm: number,
   system: BoundarySystem = "iso14688",
   direction: SizeDirection = "fine-to-coarse",
 ): AxisOptions {
-  const range = [Math.log10(smallestMm), Math.log10(largestMm)];
-  const ticks = TICKS[system].filter(
-    (tick) => tick >= smallestMm * 0.999 && tick <= largestMm * 1.001,
-  );
+  const range = [Math.log10(smallestMm), Math.log10(maxMm)];
+  const ticks = TICKS[system].filter((tick) => tick >= smallestMm * 0.999 && tick <= maxMm * 1.001);
   return {
     title: say`Grain size (mm)`,
     type: "log",
@@ -147,7 +145,7 @@ export function sizeAxis(
     tickfont: { size: 12 },
     minor: {
       tickmode: "array",
-      tickvals: minorSizes(smallestMm, largestMm),
+      tickvals: minorSizes(smallestMm, maxMm),
       ticks: "outside",
       ticklen: 2,
       showgrid: true,
@@ -157,22 +155,18 @@ export function sizeAxis(
 }
 
 /** 1, 2, 3 … 9 of each decade: the fine lines of logarithmic paper. */
-function minorSizes(smallestMm: number, largestMm: number): number[] {
+function minorSizes(smallestMm: number, maxMm: number): number[] {
   const sizes: number[] = [];
-  for (
-    let decade = Math.floor(Math.log10(smallestMm));
-    powerOf(10, decade) <= largestMm;
-    decade++
-  ) {
+  for (let decade = Math.floor(Math.log10(smallestMm)); powerOf(10, decade) <= maxMm; decade++) {
     for (let digit = 1; digit <= 9; digit++) sizes.push(Number(`${digit}e${decade}`));
   }
-  return sizes.filter((sizeMm) => sizeMm >= smallestMm && sizeMm <= largestMm);
+  return sizes.filter((sizeMm) => sizeMm >= smallestMm && sizeMm <= maxMm);
 }
 
 /** Names of the fractions along the top of a grading chart, and light lines between them. */
 function sizeClassMarks(
   smallestMm: number,
-  largestMm: number,
+  maxMm: number,
   system: BoundarySystem = "iso14688",
 ): { annotations: object[]; shapes: object[] } {
   const { clayMm, siltMm, sandMm, gravelMm } = SIZE_BOUNDARIES[system];
@@ -186,7 +180,7 @@ function sizeClassMarks(
     .map(({ name, fromMm, toMm }) => ({
       name,
       from: Math.max(fromMm, smallestMm),
-      to: Math.min(toMm, largestMm),
+      to: Math.min(toMm, maxMm),
     }))
     // A name needs about a quarter of a decade; a fraction that the chart does not reach has none.
     .filter(({ from, to }) => Math.log10(to / from) > 0.25);

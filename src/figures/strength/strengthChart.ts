@@ -187,7 +187,7 @@ const LARGE_RESIDUAL = 2;
  *
  * @example
  * const block = (id, cementPct, strengthMpa) => ({ id, cementPct, strengthMpa, ageDays: 28, row: 2 });
- * const fit = fitStrength([block("A", 4, 1.5), block("B", 6, 2.4), block("C", 8, 3.0), block("D", 10, 3.6)], { form: "linear", ageDays: 28 });
+ * const fit = fitStrength([block("A", 4, 1.5), block("B", 6, 2.4), block("C", 8, 3.0), block("D", 10, 3.6)], { model: "linear", ageDays: 28 });
  * residualsChart("Residuals", fit, "SI").data.length // => 1
  */
 export function residualsChart(title: Text, fit: FittedStrength, units: UnitSystem): Figure {
@@ -243,9 +243,9 @@ function residualsText(
   far: readonly ShownResidual[],
   units: UnitSystem,
 ): Text {
-  const [largest] = [...shown].sort((a, b) => Math.abs(b.studentised) - Math.abs(a.studentised));
-  if (!largest)
+  const [max] = [...shown].sort((a, b) => Math.abs(b.studentised) - Math.abs(a.studentised));
+  if (!max)
     return say`No studentised residuals: the blocks are too few, or lie exactly on the curve.`;
   const names = far.length > 0 ? `: ${far.map(({ id }) => id).join(", ")}` : "";
-  return say`Studentised residuals of ${shown.length} blocks of ${ageDays} days against fitted strength. ${far.length} lie beyond plus or minus ${LARGE_RESIDUAL}${names}. The largest is ${formatFixed(largest.studentised, 1)}, of block ${largest.id} at a fitted ${formatQuantity(largest.fittedMpa, "stress", units)}.`;
+  return say`Studentised residuals of ${shown.length} blocks of ${ageDays} days against fitted strength. ${far.length} lie beyond plus or minus ${LARGE_RESIDUAL}${names}. The largest is ${formatFixed(max.studentised, 1)}, of block ${max.id} at a fitted ${formatQuantity(max.fittedMpa, "stress", units)}.`;
 }

@@ -18,7 +18,7 @@ import type { HydrometerCalibration, HydrometerType } from "../../lab/hydrometer
  * hydrometerDepth({ depths: [{ reading: 0, depthCm: 16.3 }, { reading: 60, depthCm: 6.5 }] }, 30) // => 11.4
  */
 export function hydrometerDepth(calibration: HydrometerCalibration, reading: number): number {
-  if ("depths" in calibration) return depthBetween(calibration.depths, reading);
+  if ("depths" in calibration) return depthInterval(calibration.depths, reading);
   const { marks, bulbLengthCm, bulbVolumeCm3, cylinderAreaCm2 } = calibration;
   for (const [name, value] of Object.entries({ bulbLengthCm, bulbVolumeCm3, cylinderAreaCm2 })) {
     if (!(value > 0)) throw new RangeError(`invalid \`${name}\`: ${value}; expected above 0`);
@@ -32,7 +32,7 @@ export function hydrometerDepth(calibration: HydrometerCalibration, reading: num
   return toNeckCm + 0.5 * (bulbLengthCm - bulbVolumeCm3 / cylinderAreaCm2);
 }
 
-function depthBetween(
+function depthInterval(
   depths: readonly { readonly reading: number; readonly depthCm: number }[],
   reading: number,
 ): number {

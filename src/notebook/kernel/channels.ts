@@ -26,7 +26,7 @@ const LONGEST_SOCKET_PATH = 100;
  * those could be taken between choice and start, also by our own sockets, which try to connect meanwhile.
  */
 const PORTS = { from: 20_000, to: 30_000 } as const;
-const MOST_TRIES = 100;
+const MAX_TRIES = 100;
 
 /** Holds a free port. */
 async function holdPort(): Promise<Server> {
@@ -39,7 +39,7 @@ async function holdPort(): Promise<Server> {
       });
       return server;
     } catch (error) {
-      if (attempt === MOST_TRIES) throw error;
+      if (attempt === MAX_TRIES) throw error;
     }
   }
 }

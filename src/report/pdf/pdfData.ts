@@ -257,7 +257,7 @@ function paperCell(cell: SaidCell): PaperCell {
 /** Longest text, in characters, of a column that needs no share of the free width. */
 const SHORT = 22;
 const LONGEST_COUNTED = 70;
-const LEAST_COUNTED = 6;
+const MIN_COUNTED = 6;
 /** A header up to this long stands on one line. */
 const BROKEN_HEAD = 14;
 /** Characters that a line of a table holds, about, and what two columns keep between them. */
@@ -300,7 +300,7 @@ export function columnWidths(
   }
   const free = ({ length, breaks }: (typeof needs)[number]) => length > SHORT || breaks;
   const taken = needs.reduce(
-    (sum, need) => sum + GAP + (free(need) ? LEAST_COUNTED : need.length),
+    (sum, need) => sum + GAP + (free(need) ? MIN_COUNTED : need.length),
     0,
   );
   if (taken > LINE) return columns.map(crowdedShare);
@@ -311,9 +311,9 @@ export function columnWidths(
 function crowdedShare(cells: readonly string[]): number {
   const word = Math.max(...cells.flatMap((cell) => cell.split(" ")).map(({ length }) => length));
   const whole = Math.max(...cells.map(({ length }) => length));
-  return Math.max(LEAST_COUNTED, Math.min(word + 1, CROWDED), Math.min(whole / 3, CROWDED));
+  return Math.max(MIN_COUNTED, Math.min(word + 1, CROWDED), Math.min(whole / 3, CROWDED));
 }
 
 function share({ length }: { readonly length: number }): number {
-  return Math.min(Math.max(length, LEAST_COUNTED), LONGEST_COUNTED);
+  return Math.min(Math.max(length, MIN_COUNTED), LONGEST_COUNTED);
 }

@@ -5,8 +5,8 @@ import type { ReportLogo } from "../reportMeta.js";
 import { styleFinding } from "./styleFile.js";
 
 /** It stands in the HTML file as text, so a photograph would make every report heavy. */
-const LARGEST_BYTES = 1_000_000;
-const LARGEST_SIDE_PX = 4000;
+const MAX_BYTES = 1_000_000;
+const MAX_SIDE_PX = 4000;
 /** About 120 dots an inch at the size a logo is set: common practice, no source. */
 const SMALLEST_HEIGHT_PX = 80;
 const PNG_SIGNATURE = [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a];
@@ -24,7 +24,7 @@ function readPng(file: string, bytes: Uint8Array, alt: string): LogoReading {
   }
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   const [width, height] = [view.getUint32(16), view.getUint32(20)];
-  if (width === 0 || height === 0 || Math.max(width, height) > LARGEST_SIDE_PX) {
+  if (width === 0 || height === 0 || Math.max(width, height) > MAX_SIDE_PX) {
     return refused(file, say`The picture has ${width} by ${height} dots.`);
   }
   const logo: ReportLogo = { type: "png", bytes, alt };
@@ -40,7 +40,7 @@ function readPng(file: string, bytes: Uint8Array, alt: string): LogoReading {
 function refused(file: string, message: Text): LogoReading {
   const words = {
     message,
-    expected: say`a well-formed SVG with a size, or a PNG of at most ${LARGEST_SIDE_PX} dots a side and ${LARGEST_BYTES / 1e6} MB`,
+    expected: say`a well-formed SVG with a size, or a PNG of at most ${MAX_SIDE_PX} dots a side and ${MAX_BYTES / 1e6} MB`,
     remedy: say`Save the logo again in one of these forms.`,
   };
   return { findings: [styleFinding("logo", file, "error", "logo-unreadable", words)] };
@@ -48,7 +48,7 @@ function refused(file: string, message: Text): LogoReading {
 
 /** Reads a logo: an SVG is cleaned of all that could run or be fetched, and what was taken out is told. */
 export function readLogo(file: string, bytes: Uint8Array, alt: string): LogoReading {
-  if (bytes.length > LARGEST_BYTES) {
+  if (bytes.length > MAX_BYTES) {
     return refused(file, say`The file has ${Math.ceil(bytes.length / 1000)} kB.`);
   }
   if (/\.png$/i.test(file)) return readPng(file, bytes, alt);

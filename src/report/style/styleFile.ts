@@ -4,7 +4,7 @@ import { type Finding, type FindingWords, finding, type Severity } from "../../f
 import { say, type Text } from "../../words/message.js";
 
 /** Largest file that is read; a logo or a style sheet is far smaller, a font of many signs is near it. */
-const LARGEST_BYTES = 40_000_000;
+const MAX_BYTES = 40_000_000;
 
 function isBelow(root: string, path: string): boolean {
   const way = relative(root, path);
@@ -57,10 +57,10 @@ export async function stylePath(
       remedy: say`Correct the entry in study.yaml.`,
     });
   }
-  if (kind === "file" && found.size > LARGEST_BYTES) {
+  if (kind === "file" && found.size > MAX_BYTES) {
     return refuse("report-file-too-large", {
       message: say`This file is too large to stand in a report (${Math.round(found.size / 1e6)} MB).`,
-      expected: say`at most ${LARGEST_BYTES / 1e6} MB`,
+      expected: say`at most ${MAX_BYTES / 1e6} MB`,
       remedy: say`Make it smaller.`,
     });
   }

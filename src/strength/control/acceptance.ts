@@ -20,7 +20,7 @@ export type AcceptanceRule =
       readonly kind: "mean-and-least";
       readonly blocks: number;
       readonly meanMpa: number;
-      readonly leastMpa: number;
+      readonly minMpa: number;
     };
 
 /** Refuses a rule whose numbers make no sense. */
@@ -34,7 +34,7 @@ function checkRule(rule: AcceptanceRule): void {
   const numbers: Readonly<Record<string, number>> =
     rule.kind === "mean-less-ks"
       ? { requiredMpa: rule.requiredMpa, factor: rule.factor }
-      : { meanMpa: rule.meanMpa, leastMpa: rule.leastMpa };
+      : { meanMpa: rule.meanMpa, minMpa: rule.minMpa };
   for (const [name, value] of Object.entries(numbers)) {
     if (!(Number.isFinite(value) && (value > 0 || (name === "factor" && value === 0)))) {
       throw new RangeError(`invalid \`rule.${name}\`: ${value}; expected a number above 0`);
@@ -46,10 +46,10 @@ function checkRule(rule: AcceptanceRule): void {
 export function acceptanceWords(rule: AcceptanceRule): Text {
   return rule.kind === "mean-less-ks"
     ? say`Accept the lot when the mean of its ${rule.blocks} blocks less ${formatFixed(rule.factor, 2)} times their standard deviation is at least ${rule.requiredMpa} MPa.`
-    : say`Accept the lot when the mean of its ${rule.blocks} blocks is at least ${rule.meanMpa} MPa and the weakest at least ${rule.leastMpa} MPa.`;
+    : say`Accept the lot when the mean of its ${rule.blocks} blocks is at least ${rule.meanMpa} MPa and the weakest at least ${rule.minMpa} MPa.`;
 }
 
-const MOST_BLOCKS = 200;
+const MAX_BLOCKS = 200;
 
 export interface AcceptanceDesign {
   readonly status: "ok" | "too-many-blocks";
@@ -63,37 +63,48 @@ export interface AcceptanceDesign {
  * For each n, k is the factor at which a good lot is rejected with just the builder's risk,
  * k = t′(builderRisk; n − 1, z_good √n)/√n; the first n is taken whose owner's risk is small enough.
  *
- * @param options.goodBelow share below f of a lot that should pass. @param options.poorBelow of one that should not.
- * @throws RangeError for a share or risk outside 0 to 1, or `goodBelow` not below `poorBelow`.
+ * @param options.acceptableQuality share below f of a lot that should pass. @param options.rejectableQuality of one that should not.
+ * @throws RangeError for a share or risk outside 0 to 1, or `acceptableQuality` not below `rejectableQuality`.
  * Source: sampling by variables, e.g. Montgomery, Statistical Quality Control (from memory).
  *
  * @example
- * const { rule } = designAcceptance({ requiredMpa: 2, goodBelow: 0.01, poorBelow: 0.2, builderRisk: 0.05, ownerRisk: 0.1 });
+ * const { rule } = designAcceptance({ requiredMpa: 2, acceptableQuality: 0.01, rejectableQuality: 0.2, builderRisk: 0.05, ownerRisk: 0.1 });
  * [rule.blocks, rule.factor] // => [9, 1.5303]
  */
 export function designAcceptance(options: {
   readonly requiredMpa: number;
-  readonly goodBelow: number;
-  readonly poorBelow: number;
+  readonly acceptableQuality: number;
+  readonly rejectableQuality: number;
   readonly builderRisk: number;
   readonly ownerRisk: number;
 }): AcceptanceDesign {
-  const { requiredMpa, goodBelow, poorBelow, builderRisk, ownerRisk } = options;
+  const { requiredMpa, acceptableQuality, rejectableQuality, builderRisk, ownerRisk } = options;
   checkPositive("requiredMpa", requiredMpa);
-  for (const [name, value] of Object.entries({ goodBelow, poorBelow, builderRisk, ownerRisk })) {
+  for (const [name, value] of Object.entries({
+    acceptableQuality,
+    rejectableQuality,
+    builderRisk,
+    ownerRisk,
+  })) {
     checkFraction(name, value);
   }
-  if (!(goodBelow < poorBelow)) {
-    throw new RangeError(`invalid \`goodBelow\`: ${goodBelow}; expected below ${poorBelow}`);
+  if (!(acceptableQuality < rejectableQuality)) {
+    throw new RangeError(
+      `invalid \`acceptableQuality\`: ${acceptableQuality}; expected below ${rejectableQuality}`,
+    );
   }
-  for (let blocks = 2; blocks <= MOST_BLOCKS; blocks += 1) {
+  for (let blocks = 2; blocks <= MAX_BLOCKS; blocks += 1) {
     const root = Math.sqrt(blocks);
     const reached = noncentralTQuantile(
       builderRisk,
       blocks - 1,
-      normalQuantile(1 - goodBelow) * root,
+      normalQuantile(1 - acceptableQuality) * root,
     );
-    const accepted = noncentralTCdf(-reached, blocks - 1, -normalQuantile(1 - poorBelow) * root);
+    const accepted = noncentralTCdf(
+      -reached,
+      blocks - 1,
+      -normalQuantile(1 - rejectableQuality) * root,
+    );
     if (accepted > ownerRisk || reached < 0) continue;
     const factor = reached / root;
     return {
@@ -104,7 +115,7 @@ export function designAcceptance(options: {
   }
   return {
     status: "too-many-blocks",
-    message: say`More than ${MOST_BLOCKS} blocks a lot would be needed: take shares farther apart, or larger risks.`,
+    message: say`More than ${MAX_BLOCKS} blocks a lot would be needed: take shares farther apart, or larger risks.`,
     rule: null,
   };
 }
@@ -122,12 +133,12 @@ export interface AcceptanceRisks {
 /**
  * The risk of an acceptance rule to each side.
  *
- * A good lot has the share `goodBelow` of its blocks below the rule's strength (the least block's, for a
- * rule of mean and least), a poor one `poorBelow`; both are the user's choice. Risks as in
+ * A good lot has the share `acceptableQuality` of its blocks below the rule's strength (the least block's, for a
+ * rule of mean and least), a poor one `rejectableQuality`; both are the user's choice. Risks as in
  * `operatingCharacteristic`.
  *
- * @param options.goodBelow default 0.01. @param options.poorBelow default 0.2: common practice, no source.
- * @throws RangeError as `operatingCharacteristic`, and where `goodBelow` is not below `poorBelow`.
+ * @param options.acceptableQuality default 0.01. @param options.rejectableQuality default 0.2: common practice, no source.
+ * @throws RangeError as `operatingCharacteristic`, and where `acceptableQuality` is not below `rejectableQuality`.
  * Source: as `operatingCharacteristic`.
  *
  * @example
@@ -139,20 +150,22 @@ export function acceptanceRisks(
   rule: AcceptanceRule,
   options: {
     readonly sdMpa: number;
-    readonly goodBelow?: number;
-    readonly poorBelow?: number;
+    readonly acceptableQuality?: number;
+    readonly rejectableQuality?: number;
     readonly seed?: number;
   },
 ): AcceptanceRisks {
-  const { sdMpa, goodBelow = 0.01, poorBelow = 0.2, seed } = options;
-  checkFraction("goodBelow", goodBelow);
-  checkFraction("poorBelow", poorBelow);
-  if (!(goodBelow < poorBelow)) {
-    throw new RangeError(`invalid \`goodBelow\`: ${goodBelow}; expected below ${poorBelow}`);
+  const { sdMpa, acceptableQuality = 0.01, rejectableQuality = 0.2, seed } = options;
+  checkFraction("acceptableQuality", acceptableQuality);
+  checkFraction("rejectableQuality", rejectableQuality);
+  if (!(acceptableQuality < rejectableQuality)) {
+    throw new RangeError(
+      `invalid \`acceptableQuality\`: ${acceptableQuality}; expected below ${rejectableQuality}`,
+    );
   }
-  const wanted = rule.kind === "mean-less-ks" ? rule.requiredMpa : rule.leastMpa;
+  const wanted = rule.kind === "mean-less-ks" ? rule.requiredMpa : rule.minMpa;
   const meanAt = (below: number) => wanted + normalQuantile(1 - below) * sdMpa;
-  const [goodMeanMpa, poorMeanMpa] = [meanAt(goodBelow), meanAt(poorBelow)];
+  const [goodMeanMpa, poorMeanMpa] = [meanAt(acceptableQuality), meanAt(rejectableQuality)];
   const [good, poor] = operatingCharacteristic(rule, {
     sdMpa,
     seed,
@@ -164,7 +177,7 @@ export function acceptanceRisks(
     ownerRisk: poor.acceptance,
     goodMeanMpa,
     poorMeanMpa,
-    message: say`${acceptanceWords(rule)} A good lot, ${percent(goodBelow)} of its blocks below ${wanted} MPa, is rejected in ${percent(1 - good.acceptance)} of cases; a poor one, ${percent(poorBelow)} below, is accepted in ${percent(poor.acceptance)}.`,
+    message: say`${acceptanceWords(rule)} A good lot, ${percent(acceptableQuality)} of its blocks below ${wanted} MPa, is rejected in ${percent(1 - good.acceptance)} of cases; a poor one, ${percent(rejectableQuality)} below, is accepted in ${percent(poor.acceptance)}.`,
   };
 }
 
@@ -211,7 +224,7 @@ export function operatingCharacteristic(
     checkPositive(`meansMpa[${index}]`, mean);
   });
   const { sdMpa, meansMpa, seed = 1 } = options;
-  const wanted = rule.kind === "mean-less-ks" ? rule.requiredMpa : rule.leastMpa;
+  const wanted = rule.kind === "mean-less-ks" ? rule.requiredMpa : rule.minMpa;
   const accept =
     rule.kind === "mean-less-ks" ? byNoncentralT(rule, sdMpa) : bySimulation(rule, sdMpa, seed);
   return meansMpa.map((meanMpa) => ({
@@ -233,7 +246,7 @@ function byNoncentralT(
 
 /** Each drawn lot is accepted from one mean upwards; the curve counts those already passed. */
 function bySimulation(
-  { blocks, meanMpa, leastMpa }: Extract<AcceptanceRule, { kind: "mean-and-least" }>,
+  { blocks, meanMpa, minMpa }: Extract<AcceptanceRule, { kind: "mean-and-least" }>,
   sdMpa: number,
   seed: number,
 ) {
@@ -245,7 +258,7 @@ function bySimulation(
       sum += draw;
       least = Math.min(least, draw);
     }
-    return Math.max(meanMpa - (sdMpa * sum) / blocks, leastMpa - sdMpa * least);
+    return Math.max(meanMpa - (sdMpa * sum) / blocks, minMpa - sdMpa * least);
   }).sort();
   return (mean: number) => {
     let [low, high] = [0, DRAWS];
@@ -264,7 +277,7 @@ export interface LotJudgement {
   readonly rule: Text;
   readonly meanMpa: number;
   readonly sdMpa: number | null;
-  readonly leastMpa: number;
+  readonly minMpa: number;
   /** What to do now, in order; empty for an accepted lot. Common practice, no source. */
   readonly steps: readonly Text[];
 }
@@ -285,7 +298,7 @@ const ON_FAILURE: readonly Text[] = [
  * @throws RangeError for a rule or strength that makes no sense. Source: the rule is the user's entry.
  *
  * @example
- * const rule = { kind: "mean-and-least", blocks: 5, meanMpa: 2.07, leastMpa: 1.72 };
+ * const rule = { kind: "mean-and-least", blocks: 5, meanMpa: 2.07, minMpa: 1.72 };
  * judgeLot(rule, [2.1, 2.3, 1.9, 2.2, 2.4]).status // => "accepted"
  * judgeLot(rule, [2.1, 2.3, 1.6, 2.2, 2.4]).status // => "rejected"
  */
@@ -300,8 +313,8 @@ export function judgeLot(rule: AcceptanceRule, strengthsMpa: readonly number[]):
     }
   });
   const { mean, sd } = meanAndSd(strengthsMpa);
-  const leastMpa = Math.min(...strengthsMpa);
-  const head = { rule: acceptanceWords(rule), meanMpa: mean, sdMpa: sd, leastMpa };
+  const minMpa = Math.min(...strengthsMpa);
+  const head = { rule: acceptanceWords(rule), meanMpa: mean, sdMpa: sd, minMpa };
   if (strengthsMpa.length !== rule.blocks) {
     return {
       status: "wrong-number",
@@ -318,8 +331,8 @@ export function judgeLot(rule: AcceptanceRule, strengthsMpa: readonly number[]):
     }
   } else {
     if (mean < rule.meanMpa) misses.push(say`the mean, ${formatFixed(mean, 2)} MPa, is too low`);
-    if (leastMpa < rule.leastMpa)
-      misses.push(say`the weakest, ${formatFixed(leastMpa, 2)} MPa, is too low`);
+    if (minMpa < rule.minMpa)
+      misses.push(say`the weakest, ${formatFixed(minMpa, 2)} MPa, is too low`);
   }
   return misses.length === 0
     ? { status: "accepted", message: say`The lot meets the rule.`, ...head, steps: [] }

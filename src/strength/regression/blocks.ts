@@ -5,7 +5,7 @@ import {
   type CovariateAt,
   covariateValue,
   type StrengthCovariate,
-  type StrengthFormFacts,
+  type StrengthModelFacts,
 } from "./model.js";
 
 export interface SelectedBlocks {
@@ -30,7 +30,7 @@ export interface SelectionOptions {
 /** The blocks that a regression uses, and why it cannot be made where it cannot. */
 export function selectBlocks(
   specimens: readonly SpecimenRecord[],
-  facts: StrengthFormFacts,
+  facts: StrengthModelFacts,
   options: SelectionOptions,
 ): SelectedBlocks {
   const withAges = options.covariates.includes("ln age");
@@ -51,7 +51,7 @@ export function selectBlocks(
 /** A logarithm of something that is not above zero. */
 function logarithmProblem(
   used: readonly SpecimenRecord[],
-  { form, contentScale, strengthScale }: StrengthFormFacts,
+  { model, contentScale, strengthScale }: StrengthModelFacts,
   withAges: boolean,
 ): SelectionProblem | null {
   const block = used.find(
@@ -63,7 +63,7 @@ function logarithmProblem(
     const { id, cementPct, strengthMpa } = block;
     return {
       status: "not-defined",
-      message: say`The ${wordFor(form)} form takes logarithms; block ${id} has ${cementPct} % cement and ${strengthMpa} MPa. Choose another form, or exclude the block with the reason.`,
+      message: say`The ${wordFor(model)} model takes logarithms; block ${id} has ${cementPct} % cement and ${strengthMpa} MPa. Choose another model, or exclude the block with the reason.`,
     };
   }
   const ageless = withAges ? used.find(({ ageDays }) => !(ageDays > 0)) : undefined;
@@ -92,7 +92,7 @@ function ageProblem(used: readonly SpecimenRecord[], ageDays: number): Selection
 /** Too few blocks or contents for the coefficients. */
 function countProblem(
   used: readonly SpecimenRecord[],
-  { form, coefficientNames }: StrengthFormFacts,
+  { model, coefficientNames }: StrengthModelFacts,
   { ageDays, covariates }: SelectionOptions,
   batches: readonly string[],
 ): SelectionProblem | null {
@@ -102,15 +102,15 @@ function countProblem(
       status: "too-few-points",
       message:
         covariates.length + batches.length > 0
-          ? say`The ${wordFor(form)} form with its covariates and batches needs at least ${count + 1} blocks; there are ${used.length}.`
-          : say`The ${wordFor(form)} form needs at least ${count + 1} blocks of ${ageDays} days; there are ${used.length}.`,
+          ? say`The ${wordFor(model)} model with its covariates and batches needs at least ${count + 1} blocks; there are ${used.length}.`
+          : say`The ${wordFor(model)} model needs at least ${count + 1} blocks of ${ageDays} days; there are ${used.length}.`,
     };
   }
   const contents = new Set(used.map(({ cementPct }) => cementPct)).size;
   if (contents >= coefficientNames.length) return null;
   return {
     status: "rank-deficient",
-    message: say`The ${wordFor(form)} form needs at least ${coefficientNames.length} different cement contents; the blocks of ${ageDays} days have ${contents}.`,
+    message: say`The ${wordFor(model)} model needs at least ${coefficientNames.length} different cement contents; the blocks of ${ageDays} days have ${contents}.`,
   };
 }
 

@@ -48,19 +48,19 @@ export interface StrengthBoundOptions {
  * - `tolerance`: at least the share `coverage` of all blocks lies above it. ŷ − k s with
  *   k = √h t′(confidence; df, z/√h), the noncentral t with effective number of blocks 1/h.
  *
- * Each with `confidence` at that one content, under normal errors of one spread. For the power form
+ * Each with `confidence` at that one content, under normal errors of one spread. For the power model
  * the bounds are made on ln f; `mean` then bounds the median. Between tested contents the curve is
  * trusted, beyond them it is extrapolated: this function does not refuse that, `leastCement` does.
  *
  * Source: Lieberman & Miller 1963, Biometrika 50, for regression tolerance bounds (from memory);
  * coverage checked by seeded simulation in `tests/strength`.
  *
- * @throws RangeError for a fit without a curve, a content the form is not defined at, or a fraction
+ * @throws RangeError for a fit without a curve, a content the model is not defined at, or a fraction
  * outside 0 to 1.
  *
  * @example
  * const block = (id, cementPct, strengthMpa) => ({ id, cementPct, strengthMpa, ageDays: 28, row: 2 });
- * const fit = fitStrength([block("A", 4, 1.5), block("B", 6, 2.4), block("C", 8, 3.0), block("D", 10, 3.6)], { form: "linear", ageDays: 28 });
+ * const fit = fitStrength([block("A", 4, 1.5), block("B", 6, 2.4), block("C", 8, 3.0), block("D", 10, 3.6)], { model: "linear", ageDays: 28 });
  * strengthBound(fit, 7, { statistic: "mean" }) // => 2.4554
  */
 export function strengthBound(
@@ -89,7 +89,7 @@ export function strengthBound(
 
 export interface StrengthBand {
   readonly cementPct: number;
-  /** The fitted line: mean, or median for the power form. */
+  /** The fitted line: mean, or median for the power model. */
   readonly meanMpa: number;
   /** Two-sided band of the line. */
   readonly meanLowMpa: number;
@@ -128,7 +128,7 @@ export interface StrengthBandsOptions {
  *
  * @example
  * const block = (id, cementPct, strengthMpa) => ({ id, cementPct, strengthMpa, ageDays: 28, row: 2 });
- * const fit = fitStrength([block("A", 4, 1.5), block("B", 6, 2.4), block("C", 8, 3.0), block("D", 10, 3.6)], { form: "linear", ageDays: 28 });
+ * const fit = fitStrength([block("A", 4, 1.5), block("B", 6, 2.4), block("C", 8, 3.0), block("D", 10, 3.6)], { model: "linear", ageDays: 28 });
  * const [at] = strengthBands(fit, { cementPct: [7] });
  * [at.meanMpa, at.meanLowMpa, at.predictionLowMpa] // => [2.625, 2.375, 2.0661]
  */
@@ -256,8 +256,8 @@ export function toleranceOffset(
 }
 
 /** Solves Σ w Φ((k s − z)/√h) = confidence for k, starting where the last one ended. */
-function factorSolver(df: number, confidence: number, z: number, leastRoot: number) {
-  const step = Math.min(0.08, 0.85 / Math.sqrt(2 * df + (Math.abs(z) / leastRoot + 9) ** 2));
+function factorSolver(df: number, confidence: number, z: number, minRoot: number) {
+  const step = Math.min(0.08, 0.85 / Math.sqrt(2 * df + (Math.abs(z) / minRoot + 9) ** 2));
   const spreads: number[] = [];
   const weights: number[] = [];
   for (const direction of [1, -1]) {

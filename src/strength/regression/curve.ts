@@ -4,14 +4,14 @@ import {
   basisRow,
   type ContentBasis,
   type CovariateAt,
-  relativeSpread,
-  STRENGTH_FORMS,
-  type StrengthForm,
-  type StrengthSpread,
+  relativeSd,
+  STRENGTH_MODELS,
+  type StrengthModel,
+  type StrengthVariance,
 } from "./model.js";
 
 export interface StrengthCoefficient {
-  /** As in the formula of the form. */
+  /** As in the formula of the model. */
   readonly name: Text;
   readonly value: number;
   readonly standardError: number;
@@ -43,10 +43,10 @@ export interface StrengthFitPoint {
 export interface FittedStrength {
   readonly status: "ok";
   readonly message: Text;
-  readonly form: StrengthForm;
+  readonly model: StrengthModel;
   readonly formula: string;
   readonly ageDays: number;
-  /** What the fitted line is: the power form gives the median, the others the mean. */
+  /** What the fitted line is: the power model gives the median, the others the mean. */
   readonly line: "mean" | "median";
   readonly blocks: number;
   /** Different cement contents tested, ascending. */
@@ -55,12 +55,12 @@ export interface FittedStrength {
   /** Confidence of the coefficient intervals. */
   readonly confidence: number;
   readonly degreesOfFreedom: number;
-  /** On the fitted scale: MPa, or ln MPa for the power form; where the scatter grows, at `basis.reference`. */
+  /** On the fitted scale: MPa, or ln MPa for the power model; where the scatter grows, at `basis.reference`. */
   readonly residualSd: number;
   /** On the fitted scale. Null where all strengths are the same. */
   readonly rSquared: number | null;
   /**
-   * Smaller is better; comparable among forms fitted to the same blocks, the power form's carrying
+   * Smaller is better; comparable among models fitted to the same blocks, the power model's carrying
    * the Jacobian of the logarithm. Null with too few blocks or without scatter.
    */
   readonly aicc: number | null;
@@ -79,7 +79,7 @@ export interface FittedStrength {
   readonly basis: ContentBasis & {
     readonly coefficients: readonly number[];
     readonly unscaledCovariance: readonly (readonly number[])[];
-    readonly spread: StrengthSpread;
+    readonly variance: StrengthVariance;
     readonly reference: number;
   };
 }
@@ -98,7 +98,7 @@ export interface UnfittedStrength {
     | "not-converged";
   /** Why there is no curve, and what would mend it. */
   readonly message: Text;
-  readonly form: StrengthForm;
+  readonly model: StrengthModel;
   readonly formula: string;
   readonly ageDays: number;
   readonly blocks: number;
@@ -114,12 +114,12 @@ export function strengthAt(
   fit: FittedStrength,
   cementPct: number,
 ): { readonly value: number; readonly leverage: number; readonly sd: number } {
-  const facts = STRENGTH_FORMS[fit.form];
+  const facts = STRENGTH_MODELS[fit.model];
   const positive = facts.contentScale === "logarithm";
   if (!(Number.isFinite(cementPct) && (positive ? cementPct > 0 : cementPct >= 0))) {
     const needs = positive ? "above 0" : "0 or above";
     throw new RangeError(
-      `invalid \`cementPct\`: ${cementPct}; expected ${needs} for the ${fit.form} form`,
+      `invalid \`cementPct\`: ${cementPct}; expected ${needs} for the ${fit.model} model`,
     );
   }
   const row = basisRow(facts, fit.basis, cementPct);
@@ -132,19 +132,19 @@ export function strengthAt(
     const covariances = unscaledCovariance[i];
     for (let j = 0; j < row.length; j += 1) leverage += row[i] * covariances[j] * row[j];
   }
-  const { spread, reference } = fit.basis;
-  const relative = relativeSpread(spread, value, reference);
+  const { variance, reference } = fit.basis;
+  const relative = relativeSd(variance, value, reference);
   return { value, leverage: leverage / relative ** 2, sd: fit.residualSd * relative };
 }
 
 /** From the fitted scale to MPa. */
 export function fromFittedScale(fit: FittedStrength, value: number): number {
-  return STRENGTH_FORMS[fit.form].strengthScale === "logarithm" ? Math.exp(value) : value;
+  return STRENGTH_MODELS[fit.model].strengthScale === "logarithm" ? Math.exp(value) : value;
 }
 
 /** From MPa to the fitted scale. */
 export function toFittedScale(fit: FittedStrength, strengthMpa: number): number {
-  return STRENGTH_FORMS[fit.form].strengthScale === "logarithm"
+  return STRENGTH_MODELS[fit.model].strengthScale === "logarithm"
     ? Math.log(strengthMpa)
     : strengthMpa;
 }

@@ -8,19 +8,19 @@ import type { StrengthCoefficient, StrengthFit, StrengthFitPoint } from "./curve
 import {
   type ContentBasis,
   contentBasis,
-  relativeSpread,
-  STRENGTH_FORMS,
+  relativeSd,
+  STRENGTH_MODELS,
   type StrengthCovariate,
   type StrengthDesign,
-  type StrengthForm,
-  type StrengthFormFacts,
-  type StrengthSpread,
+  type StrengthModel,
+  type StrengthModelFacts,
+  type StrengthVariance,
   strengthDesign,
   toPlainCoefficients,
 } from "./model.js";
 
 export interface FitStrengthOptions {
-  readonly form: StrengthForm;
+  readonly model: StrengthModel;
   /** Only blocks crushed at this age are used, unless `ln age` is a covariate: then all are. */
   readonly ageDays: number;
   /** Of the coefficient intervals; default 0.95. */
@@ -32,7 +32,7 @@ export interface FitStrengthOptions {
   /** `block` gives each batch its own level; default `ignore`. */
   readonly batches?: "ignore" | "block";
   /** Default `even`. */
-  readonly spread?: StrengthSpread;
+  readonly variance?: StrengthVariance;
 }
 
 /**
@@ -46,18 +46,18 @@ export interface FitStrengthOptions {
  * batch its own level, summing to zero, and the curve of the average batch; it needs batches moulded at
  * more than one content. Where each batch has one content, see `batchScatter` and fit `batchMeans`.
  *
- * Needs at least one block more than coefficients, and as many contents as the form has coefficients;
+ * Needs at least one block more than coefficients, and as many contents as the model has coefficients;
  * otherwise the status says what is missing, with no numbers.
  *
  * Source: least squares, e.g. Draper & Smith, Applied Regression Analysis (from memory); proved on
  * published sets and beside statsmodels in `tests/strength`.
  *
- * @throws RangeError where `ageDays` is below 0, `confidence` not between 0 and 1, or the power form
+ * @throws RangeError where `ageDays` is below 0, `confidence` not between 0 and 1, or the power model
  * is asked for a proportional spread: on ln f it already is.
  *
  * @example
  * const block = (id, cementPct, strengthMpa) => ({ id, cementPct, strengthMpa, ageDays: 28, row: 2 });
- * const fit = fitStrength([block("A", 4, 1.5), block("B", 6, 2.4), block("C", 8, 3.0), block("D", 10, 3.6)], { form: "linear", ageDays: 28 });
+ * const fit = fitStrength([block("A", 4, 1.5), block("B", 6, 2.4), block("C", 8, 3.0), block("D", 10, 3.6)], { model: "linear", ageDays: 28 });
  * fit.coefficients.map(({ value }) => value) // => [0.21, 0.345]
  * fit.degreesOfFreedom // => 2
  */
@@ -65,11 +65,11 @@ export function fitStrength(
   specimens: readonly SpecimenRecord[],
   options: FitStrengthOptions,
 ): StrengthFit {
-  const { form, ageDays, confidence = 0.95, covariates = [], spread = "even" } = options;
-  const facts = STRENGTH_FORMS[form];
+  const { model, ageDays, confidence = 0.95, covariates = [], variance = "even" } = options;
+  const facts = STRENGTH_MODELS[model];
   if (!facts) {
     throw new RangeError(
-      `invalid \`form\`: ${String(form)}; expected ${Object.keys(STRENGTH_FORMS).join(", ")}`,
+      `invalid \`model\`: ${String(model)}; expected ${Object.keys(STRENGTH_MODELS).join(", ")}`,
     );
   }
   if (!(Number.isFinite(ageDays) && ageDays >= 0)) {
@@ -77,8 +77,8 @@ export function fitStrength(
   }
   checkFraction("confidence", confidence);
   const logarithm = facts.strengthScale === "logarithm";
-  if (spread === "proportional" && logarithm) {
-    throw new RangeError(`invalid \`spread\`: ${spread}; expected even for the ${form} form`);
+  if (variance === "proportional" && logarithm) {
+    throw new RangeError(`invalid \`variance\`: ${variance}; expected even for the ${model} model`);
   }
   const batches = options.batches === "block";
   const chosen = selectBlocks(specimens, facts, {
@@ -88,14 +88,14 @@ export function fitStrength(
     at: options.at ?? {},
   });
   const { used, problem } = chosen;
-  const head = { form, formula: facts.formula, ageDays, blocks: used.length };
+  const head = { model, formula: facts.formula, ageDays, blocks: used.length };
   if (problem) return { ...problem, ...head };
   const contents = used.map(({ cementPct }) => cementPct);
   const contentsPct = [...new Set(contents)].sort((a, b) => a - b);
   const basis = contentBasis(facts, contents);
   const design = strengthDesign(facts, basis, chosen);
   const response = used.map(({ strengthMpa }) => (logarithm ? Math.log(strengthMpa) : strengthMpa));
-  const { solved, weights, reference, converged } = solveStrength(design.rows, response, spread);
+  const { solved, weights, reference, converged } = solveStrength(design.rows, response, variance);
   if (solved.status !== "ok") return { ...unsolved(solved, chosen), ...head };
   if (!converged) {
     const message = say`The weights for scatter that grows with strength do not settle.`;
@@ -126,7 +126,7 @@ export function fitStrength(
       unscaledCovariance: solved.unscaledCovariance
         .slice(0, count)
         .map((row) => row.slice(0, count)),
-      spread,
+      variance,
       reference,
     },
   };
@@ -164,17 +164,17 @@ interface SolvedStrength {
 function solveStrength(
   rows: readonly (readonly number[])[],
   response: readonly number[],
-  spread: StrengthSpread,
+  variance: StrengthVariance,
 ): SolvedStrength {
   const reference = response.reduce((sum, value) => sum + value, 0) / response.length;
   let weights = response.map(() => 1);
   let solved = leastSquares(rows, response);
-  if (spread === "even" || solved.status !== "ok") {
+  if (variance === "even" || solved.status !== "ok") {
     return { solved, weights, reference, converged: true };
   }
   for (let round = 0; round < ROUNDS; round += 1) {
     const before = solved.fitted;
-    weights = before.map((value) => 1 / relativeSpread(spread, value, reference) ** 2);
+    weights = before.map((value) => 1 / relativeSd(variance, value, reference) ** 2);
     solved = leastSquares(rows, response, { weights });
     const moved = Math.max(...solved.fitted.map((value, i) => Math.abs(value - before[i])));
     if (moved <= 1e-11 * Math.abs(reference)) {
@@ -189,7 +189,7 @@ function solveStrength(
  * units: value T b, variance T C Tᵀ.
  */
 function plainCoefficients(
-  facts: StrengthFormFacts,
+  facts: StrengthModelFacts,
   basis: ContentBasis,
   solved: LeastSquaresFit,
   confidence: number,
@@ -231,7 +231,7 @@ function plainCoefficients(
 
 /** Fitted value, residual, leverage, studentised residual and Cook's distance of each block. */
 function fitPoints(
-  facts: StrengthFormFacts,
+  facts: StrengthModelFacts,
   solved: LeastSquaresFit,
   used: readonly SpecimenRecord[],
   weights: readonly number[],
@@ -289,13 +289,13 @@ export function studentisedResidual(options: {
 
 /**
  * AICc of normal errors: n (ln(2π RSS/n) + 1) + 2k + 2k(k+1)/(n−k−1), k counting the coefficients
- * and the variance. A form fitted to ln f gets + 2 Σ ln f, the Jacobian of the logarithm, so that all
- * forms are judged as densities of the same strengths in MPa. Null with too few blocks, or where the
+ * and the variance. A model fitted to ln f gets + 2 Σ ln f, the Jacobian of the logarithm, so that all
+ * models are judged as densities of the same strengths in MPa. Null with too few blocks, or where the
  * residuals are rounding error (the criterion then has no floor). Weights add − Σ ln w.
  * Source: Hurvich & Tsai 1989 for the correction; the Jacobian term after Akaike (from memory).
  */
 function correctedAic(
-  facts: StrengthFormFacts,
+  facts: StrengthModelFacts,
   solved: LeastSquaresFit,
   used: readonly SpecimenRecord[],
   weights: readonly number[],
@@ -319,10 +319,10 @@ const FULL_LEVERAGE = 1 - 1e-10;
 
 /**
  * Root of the mean of (f − prediction without that block)², MPa, by the identity e/(1 − h): no
- * refitting. For a form in ln f the prediction is carried back to MPa before the difference.
+ * refitting. For a model in ln f the prediction is carried back to MPa before the difference.
  */
 function leaveOneOutError(
-  facts: StrengthFormFacts,
+  facts: StrengthModelFacts,
   solved: LeastSquaresFit,
   used: readonly SpecimenRecord[],
 ): number | null {

@@ -2,7 +2,7 @@ import { say, type Text } from "../../words/message.js";
 import { upperTailF } from "../upperTailF.js";
 import { groupByContent } from "./blocks.js";
 import { requireFitted, type StrengthFit, toFittedScale } from "./curve.js";
-import { relativeSpread } from "./model.js";
+import { relativeSd } from "./model.js";
 
 export interface LackOfFit {
   /**
@@ -27,7 +27,7 @@ export interface LackOfFit {
  *
  * F = (SS_lack / (m − p)) / (SS_pure / (n − m)) for n blocks at m contents and p coefficients, where
  * SS_pure is the scatter of the blocks about their content's mean and SS_lack the rest of the residual
- * sum of squares, each weighted as in the fit. A small `pValue` says that the shape is wrong. For the power form all on ln f.
+ * sum of squares, each weighted as in the fit. A small `pValue` says that the shape is wrong. For the power model all on ln f.
  *
  * Source: Draper & Smith, Applied Regression Analysis, pure-error test (from memory); proved on
  * published sets in `tests/strength`.
@@ -37,13 +37,13 @@ export interface LackOfFit {
  * @example
  * const block = (id, cementPct, strengthMpa) => ({ id, cementPct, strengthMpa, ageDays: 28, row: 2 });
  * const blocks = [block("A", 4, 1.0), block("B", 4, 1.2), block("C", 6, 2.4), block("D", 6, 2.6), block("E", 8, 2.9), block("F", 8, 3.1)];
- * const { fValue, lackDegreesOfFreedom, pureDegreesOfFreedom } = lackOfFit(fitStrength(blocks, { form: "linear", ageDays: 28 }));
+ * const { fValue, lackDegreesOfFreedom, pureDegreesOfFreedom } = lackOfFit(fitStrength(blocks, { model: "linear", ageDays: 28 }));
  * [fValue, lackDegreesOfFreedom, pureDegreesOfFreedom] // => [13.5, 1, 3]
  */
 export function lackOfFit(fit: StrengthFit): LackOfFit {
   const fitted = requireFitted(fit);
   const groups = groupByContent(fitted.points);
-  const { spread, reference } = fitted.basis;
+  const { variance, reference } = fitted.basis;
   let pureSumOfSquares = 0;
   let lackSumOfSquares = 0;
   let size = 0;
@@ -51,7 +51,7 @@ export function lackOfFit(fit: StrengthFit): LackOfFit {
     const values = group.map(({ strengthMpa }) => toFittedScale(fitted, strengthMpa));
     const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
     const fittedValue = toFittedScale(fitted, group[0].fittedMpa);
-    const weight = 1 / relativeSpread(spread, fittedValue, reference) ** 2;
+    const weight = 1 / relativeSd(variance, fittedValue, reference) ** 2;
     lackSumOfSquares += weight * values.length * (mean - fittedValue) ** 2;
     for (const value of values) {
       pureSumOfSquares += weight * (value - mean) ** 2;
@@ -105,7 +105,7 @@ export function lackOfFit(fit: StrengthFit): LackOfFit {
     status: "ok",
     message:
       pValue < 0.05
-        ? say`The curve misses the group means by more than the scatter of the blocks explains (p below 0.05): try another form.`
+        ? say`The curve misses the group means by more than the scatter of the blocks explains (p below 0.05): try another model.`
         : say`The scatter of the blocks gives no reason to doubt the curve's shape.`,
     ...sums,
     fValue,

@@ -2,10 +2,10 @@ import type { SpecimenRecord } from "../../lab/specimens.js";
 import { say, type Text, wordFor } from "../../words/message.js";
 
 /** Shape of the curve of strength on cement content. */
-export type StrengthForm = "linear" | "quadratic" | "logarithmic" | "power";
+export type StrengthModel = "linear" | "quadratic" | "logarithmic" | "power";
 
-export interface StrengthFormFacts {
-  readonly form: StrengthForm;
+export interface StrengthModelFacts {
+  readonly model: StrengthModel;
   /** f: strength in MPa, c: cement content in percent of the dry mass of soil and aggregate. */
   readonly formula: string;
   readonly coefficientNames: readonly string[];
@@ -20,11 +20,11 @@ export interface StrengthFormFacts {
  * back in MPa its line is the median, not the mean, of the strengths at a content.
  *
  * @example
- * STRENGTH_FORMS.power.formula // => "ln f = ln a + b ln c, that is f = a c^b"
+ * STRENGTH_MODELS.power.formula // => "ln f = ln a + b ln c, that is f = a c^b"
  */
-export const STRENGTH_FORMS: Readonly<Record<StrengthForm, StrengthFormFacts>> = {
+export const STRENGTH_MODELS: Readonly<Record<StrengthModel, StrengthModelFacts>> = {
   linear: {
-    form: "linear",
+    model: "linear",
     formula: "f = a + b c",
     coefficientNames: ["a", "b"],
     contentScale: "plain",
@@ -32,7 +32,7 @@ export const STRENGTH_FORMS: Readonly<Record<StrengthForm, StrengthFormFacts>> =
     degree: 1,
   },
   quadratic: {
-    form: "quadratic",
+    model: "quadratic",
     formula: "f = a + b c + d c²",
     coefficientNames: ["a", "b", "d"],
     contentScale: "plain",
@@ -40,7 +40,7 @@ export const STRENGTH_FORMS: Readonly<Record<StrengthForm, StrengthFormFacts>> =
     degree: 2,
   },
   logarithmic: {
-    form: "logarithmic",
+    model: "logarithmic",
     formula: "f = a + b ln c",
     coefficientNames: ["a", "b"],
     contentScale: "logarithm",
@@ -48,7 +48,7 @@ export const STRENGTH_FORMS: Readonly<Record<StrengthForm, StrengthFormFacts>> =
     degree: 1,
   },
   power: {
-    form: "power",
+    model: "power",
     formula: "ln f = ln a + b ln c, that is f = a c^b",
     coefficientNames: ["ln a", "b"],
     contentScale: "logarithm",
@@ -61,14 +61,14 @@ export const STRENGTH_FORMS: Readonly<Record<StrengthForm, StrengthFormFacts>> =
  * How the scatter of blocks goes with their strength: `even`, one standard deviation on the fitted
  * scale; `proportional`, one coefficient of variation, so that strong blocks scatter more.
  */
-export type StrengthSpread = "even" | "proportional";
+export type StrengthVariance = "even" | "proportional";
 
 /**
  * Standard deviation at a fitted strength over that at the reference strength. A line that falls to
  * nothing would have no scatter at all, so a hundredth of the reference is the least.
  */
-export function relativeSpread(
-  spread: StrengthSpread,
+export function relativeSd(
+  spread: StrengthVariance,
   fittedValue: number,
   reference: number,
 ): number {
@@ -97,13 +97,13 @@ export interface ContentBasis {
   readonly scale: number;
 }
 
-/** Content on the scale that the form is straight or quadratic in: c, or ln c. */
-function scaledContent(facts: StrengthFormFacts, cementPct: number): number {
+/** Content on the scale that the model is straight or quadratic in: c, or ln c. */
+function scaledContent(facts: StrengthModelFacts, cementPct: number): number {
   return facts.contentScale === "logarithm" ? Math.log(cementPct) : cementPct;
 }
 
 export function contentBasis(
-  facts: StrengthFormFacts,
+  facts: StrengthModelFacts,
   contentsPct: readonly number[],
 ): ContentBasis {
   const values = contentsPct.map((content) => scaledContent(facts, content));
@@ -112,9 +112,9 @@ export function contentBasis(
   return { centre, scale: spread > 0 ? spread : 1 };
 }
 
-/** One design row: 1, u and, for the quadratic form, u². */
+/** One design row: 1, u and, for the quadratic model, u². */
 export function basisRow(
-  facts: StrengthFormFacts,
+  facts: StrengthModelFacts,
   basis: ContentBasis,
   cementPct: number,
 ): readonly number[] {
@@ -124,7 +124,7 @@ export function basisRow(
 
 /** Rows that turn coefficients on u into coefficients on c (or ln c). */
 export function toPlainCoefficients(
-  facts: StrengthFormFacts,
+  facts: StrengthModelFacts,
   { centre, scale }: ContentBasis,
 ): readonly (readonly number[])[] {
   if (facts.degree === 1) {
@@ -155,7 +155,7 @@ export interface StrengthDesign {
  * those values, for the average of the batches.
  */
 export function strengthDesign(
-  facts: StrengthFormFacts,
+  facts: StrengthModelFacts,
   basis: ContentBasis,
   options: {
     readonly used: readonly SpecimenRecord[];

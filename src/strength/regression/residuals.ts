@@ -4,7 +4,7 @@ import { leastSquares } from "../../numerics/leastSquares.js";
 import { say, type Text } from "../../words/message.js";
 import { upperTailF } from "../upperTailF.js";
 import { type FittedStrength, requireFitted, type StrengthFit, toFittedScale } from "./curve.js";
-import { relativeSpread } from "./model.js";
+import { relativeSd } from "./model.js";
 
 export interface ResidualCheck {
   readonly check: "normality" | "equal spread of the contents" | "spread that grows with strength";
@@ -25,7 +25,7 @@ const LEVEL = 0.05;
  * Checks what the bands rest on: that the residuals are normal, and of one spread.
  *
  * Shapiro–Wilk on the residuals (of the fitted scale, weighted as in the fit); Brown–Forsythe among
- * cement contents with replicates; Breusch–Pagan in Koenker's form against the fitted strength. With few
+ * cement contents with replicates; Breusch–Pagan in Koenker's model against the fitted strength. With few
  * blocks these tests see only gross faults: look at the residuals as well. Residuals are not quite
  * independent, so p is approximate.
  *
@@ -35,7 +35,7 @@ const LEVEL = 0.05;
  * @example
  * const block = (id, cementPct, strengthMpa) => ({ id, cementPct, strengthMpa, ageDays: 28, row: 2 });
  * const blocks = [block("A", 4, 1.0), block("B", 4, 1.2), block("C", 6, 2.4), block("D", 6, 2.6), block("E", 8, 2.9), block("F", 8, 3.1)];
- * residualChecks(fitStrength(blocks, { form: "linear", ageDays: 28 })).map(({ status }) => status) // => ["no-doubt", "not-tested", "no-doubt"]
+ * residualChecks(fitStrength(blocks, { model: "linear", ageDays: 28 })).map(({ status }) => status) // => ["no-doubt", "not-tested", "no-doubt"]
  */
 export function residualChecks(fit: StrengthFit): ResidualCheck[] {
   const fitted = requireFitted(fit);
@@ -50,12 +50,12 @@ export function residualChecks(fit: StrengthFit): ResidualCheck[] {
     residuals,
     fitted.points.map(({ fittedMpa }) => toFittedScale(fitted, fittedMpa)),
   );
-  const { form, basis } = fitted;
-  const weighted = basis.spread === "proportional" || form === "power";
+  const { model, basis } = fitted;
+  const weighted = basis.variance === "proportional" || model === "power";
   return [
     judge("normality", "Shapiro–Wilk", normal && { statistic: normal.w, pValue: normal.pValue }, {
       fine: say`The residuals give no reason to doubt that they are normal.`,
-      doubt: say`The residuals are not like normal ones, so the bounds of single blocks may be wrong. Look for single odd blocks first, and at the robust fit; if all are sound, try the power form, whose errors are lognormal.`,
+      doubt: say`The residuals are not like normal ones, so the bounds of single blocks may be wrong. Look for single odd blocks first, and at the robust fit; if all are sound, try the power model, whose errors are lognormal.`,
     }),
     judge("equal spread of the contents", "Brown–Forsythe", groupSpread, {
       fine: say`The contents scatter alike, as far as so few blocks can tell.`,
@@ -72,7 +72,7 @@ function growthWords(rises: boolean, weighted: boolean): Text {
   if (rises) {
     return weighted
       ? say`The scatter grows even faster than the strength. Look at the strongest blocks.`
-      : say`Strong blocks scatter more than weak ones: fit with spread “proportional”, or the power form.`;
+      : say`Strong blocks scatter more than weak ones: fit with variance “proportional”, or the power model.`;
   }
   return weighted
     ? say`Allowing for a scatter that grows went too far: fit with even spread.`
@@ -102,14 +102,14 @@ function judge(
 
 /** Measured less fitted on the fitted scale, over the relative spread there: of one spread, if the fit is right. */
 export function fittedResiduals(fit: FittedStrength): number[] {
-  const { spread, reference } = fit.basis;
+  const { variance, reference } = fit.basis;
   return fit.points.map(({ strengthMpa, fittedMpa }) => {
     const fitted = toFittedScale(fit, fittedMpa);
-    return (toFittedScale(fit, strengthMpa) - fitted) / relativeSpread(spread, fitted, reference);
+    return (toFittedScale(fit, strengthMpa) - fitted) / relativeSd(variance, fitted, reference);
   });
 }
 
-interface SpreadTest {
+interface VarianceTest {
   readonly statistic: number;
   readonly pValue: number;
 }
@@ -119,7 +119,7 @@ interface SpreadTest {
  * group's median. Null without two groups of two values, or without scatter.
  * Source: Brown & Forsythe 1974 (from memory); proved beside SciPy.
  */
-export function brownForsythe(groups: readonly (readonly number[])[]): SpreadTest | null {
+export function brownForsythe(groups: readonly (readonly number[])[]): VarianceTest | null {
   const distances = groups
     .filter((group) => group.length > 1)
     .map((group) => {
@@ -144,14 +144,14 @@ export function brownForsythe(groups: readonly (readonly number[])[]): SpreadTes
 }
 
 /**
- * Koenker's form of the Breusch–Pagan test: n R² of the squared residuals on the fitted values, against
+ * Koenker's model of the Breusch–Pagan test: n R² of the squared residuals on the fitted values, against
  * χ² with one degree of freedom. `rises` tells whether the scatter grows with strength.
  * Source: Breusch & Pagan 1979, Koenker 1981 (from memory); proved beside statsmodels.
  */
 export function breuschPagan(
   residuals: readonly number[],
   fitted: readonly number[],
-): (SpreadTest & { readonly rises: boolean }) | null {
+): (VarianceTest & { readonly rises: boolean }) | null {
   if (residuals.length < 4) return null;
   const solved = leastSquares(
     fitted.map((value) => [1, value]),

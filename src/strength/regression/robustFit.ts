@@ -9,7 +9,7 @@ import {
   strengthAt,
   toFittedScale,
 } from "./curve.js";
-import { basisRow, STRENGTH_FORMS, toPlainCoefficients } from "./model.js";
+import { basisRow, STRENGTH_MODELS, toPlainCoefficients } from "./model.js";
 
 /** Huber's constant: 95 % efficiency on normal errors. */
 const HUBER = 1.345;
@@ -22,12 +22,12 @@ export interface RobustStrength {
   /** `other-terms`: covariates, batches or weights; `no-scatter`: half the blocks lie on the curve. */
   readonly status: "ok" | "not-converged" | "other-terms" | "no-scatter";
   readonly message: Text;
-  /** As the formula of the form names them; empty without a fit. */
+  /** As the formula of the model names them; empty without a fit. */
   readonly coefficients: readonly number[];
   /** Blocks that count less than fully, with their weight. */
   readonly reduced: readonly { readonly id: string; readonly weight: number }[];
   /** Largest difference to the least-squares curve within the tested contents. */
-  readonly largestDifferenceMpa: number | null;
+  readonly maxDifferenceMpa: number | null;
   readonly atPct: number | null;
 }
 
@@ -44,7 +44,7 @@ export interface RobustStrength {
  * @example
  * const block = (id, cementPct, strengthMpa) => ({ id, cementPct, strengthMpa, ageDays: 28, row: 2 });
  * const blocks = [block("A", 4, 1.5), block("B", 5, 2.0), block("C", 6, 2.4), block("D", 7, 2.7), block("E", 8, 3.0), block("F", 9, 1.2), block("G", 10, 3.6)];
- * const { reduced } = robustStrength(fitStrength(blocks, { form: "linear", ageDays: 28 }));
+ * const { reduced } = robustStrength(fitStrength(blocks, { model: "linear", ageDays: 28 }));
  * reduced.map(({ id }) => id) // => ["F"]
  */
 export function robustStrength(fit: StrengthFit): RobustStrength {
@@ -55,13 +55,13 @@ export function robustStrength(fit: StrengthFit): RobustStrength {
     message,
     coefficients: [],
     reduced: [],
-    largestDifferenceMpa: null,
+    maxDifferenceMpa: null,
     atPct: null,
   });
-  if (fitted.covariates.length + fitted.batches.length > 0 || basis.spread !== "even") {
+  if (fitted.covariates.length + fitted.batches.length > 0 || basis.variance !== "even") {
     return without("other-terms", say`The robust fit is made for the plain curve only.`);
   }
-  const facts = STRENGTH_FORMS[fitted.form];
+  const facts = STRENGTH_MODELS[fitted.model];
   const rows = points.map(({ cementPct }) => basisRow(facts, basis, cementPct));
   const response = points.map(({ strengthMpa }) => toFittedScale(fitted, strengthMpa));
   const size = Math.max(...response.map(Math.abs));
@@ -83,23 +83,23 @@ export function robustStrength(fit: StrengthFit): RobustStrength {
     const dot = (row: readonly number[]) =>
       row.reduce((sum, value, i) => sum + value * solved.coefficients[i], 0);
     const [first, last] = [contentsPct[0], contentsPct[contentsPct.length - 1]];
-    let largest = { mpa: 0, pct: first };
+    let max = { mpa: 0, pct: first };
     for (let i = 0; i <= STEPS; i += 1) {
       const pct = first + ((last - first) * i) / STEPS;
       const robust = fromFittedScale(fitted, dot(basisRow(facts, basis, pct)));
       const mpa = Math.abs(robust - fromFittedScale(fitted, strengthAt(fitted, pct).value));
-      if (mpa > largest.mpa) largest = { mpa, pct };
+      if (mpa > max.mpa) max = { mpa, pct };
     }
     const reduced = points
       .map(({ id }, i) => ({ id, weight: weights[i] }))
       .filter(({ weight }) => weight < 1);
     return {
       status: "ok",
-      message: say`The robust curve differs from the least-squares one by ${formatFixed(largest.mpa, 2)} MPa at most, at ${formatFixed(largest.pct, 1)} % cement. ${reduced.length === 0 ? say`All blocks count fully.` : say`Counting less: ${reduced.map(({ id }) => id).join(", ")}. Look at those with the smallest weight.`}`,
+      message: say`The robust curve differs from the least-squares one by ${formatFixed(max.mpa, 2)} MPa at most, at ${formatFixed(max.pct, 1)} % cement. ${reduced.length === 0 ? say`All blocks count fully.` : say`Counting less: ${reduced.map(({ id }) => id).join(", ")}. Look at those with the smallest weight.`}`,
       coefficients: toPlainCoefficients(facts, basis).map(dot),
       reduced,
-      largestDifferenceMpa: largest.mpa,
-      atPct: largest.pct,
+      maxDifferenceMpa: max.mpa,
+      atPct: max.pct,
     };
   }
   return without(

@@ -6,9 +6,9 @@ import { resampleReadings } from "../../src/grading/uncertainty/readingErrors.js
 import { verdictWords } from "../../src/guidance/check.js";
 import { compareGuidance } from "../../src/guidance/comparison.js";
 import {
-  guidanceSureness,
-  surenessPercent,
-  surenessWords,
+  probabilityPercent,
+  probabilityWords,
+  verdictProbability,
 } from "../../src/guidance/probability.js";
 import { GUIDANCE_ENTRIES } from "../../src/guidance/published/recommendations.js";
 import { computeStudy } from "../../src/study/computeStudy.js";
@@ -29,10 +29,10 @@ import { EXAMPLES } from "../support/studyCopy.js";
 const entry = (id: string) => GUIDANCE_ENTRIES.find((each) => each.id === id)!;
 const clay = (pct: number) => curveOf([0.002, pct], [2, 100]);
 
-describe("surenessWords", () => {
+describe("probabilityWords", () => {
   it("steps at 95, 75 and 25 percent and never claims certainty", () => {
     expect(
-      [1, 0.95, 0.949, 0.75, 0.74, 0.25, 0.24, 0].map((share) => render(surenessWords(share))),
+      [1, 0.95, 0.949, 0.75, 0.74, 0.25, 0.24, 0].map((share) => render(probabilityWords(share))),
     ).toEqual([
       "sure, over 99 %",
       "sure, 95 %",
@@ -43,11 +43,11 @@ describe("surenessWords", () => {
       "doubtful, 24 %",
       "doubtful, below 1 %",
     ]);
-    expect(() => surenessPercent(1.01)).toThrow("invalid `share`: 1.01; expected 0 to 1");
+    expect(() => probabilityPercent(1.01)).toThrow("invalid `share`: 1.01; expected 0 to 1");
   });
 });
 
-describe("guidanceSureness with drawn limits", () => {
+describe("verdictProbability with drawn limits", () => {
   const walker = entry("walker-2005");
   const curves = Array.from({ length: 4 }, () =>
     curveOf([0.002, 12], [0.063, 35], [2, 70], [20, 100]),
@@ -56,16 +56,16 @@ describe("guidanceSureness with drawn limits", () => {
 
   it("counts the draws of the limit beside those of the curve", () => {
     const drawn = [43, 44, 44.9, 46].map((liquidLimitPct) => ({ ...measured, liquidLimitPct }));
-    const found = guidanceSureness(curves[0], curves, walker, measured, drawn);
+    const found = verdictProbability(curves[0], curves, walker, measured, drawn);
     const at = found.criteria.findIndex(({ what }) => render(what) === "liquid limit");
-    expect(found.criteria[at]).toMatchObject({ verdict: "inside", sure: 0.75 });
+    expect(found.criteria[at]).toMatchObject({ verdict: "inside", probability: 0.75 });
     expect(found).toMatchObject({ verdict: "inside", sameVerdict: 0.75, draws: 4 });
     expect(render(found.text)).toContain("liquid limit could come out otherwise: 75 %");
-    expect(guidanceSureness(curves[0], curves, walker, measured).sameVerdict).toBe(1);
+    expect(verdictProbability(curves[0], curves, walker, measured).sameVerdict).toBe(1);
   });
 
   it("wants one draw a curve", () => {
-    expect(() => guidanceSureness(curves[0], curves, walker, measured, [measured])).toThrow(
+    expect(() => verdictProbability(curves[0], curves, walker, measured, [measured])).toThrow(
       "invalid `drawn`: 1 of them; expected one for each of 4 curves",
     );
   });
@@ -79,12 +79,12 @@ describe("guidanceSureness with drawn limits", () => {
       [14, 14.9, 15.1, 21].map(clay),
     );
     const [{ sides }] = disagreements;
-    expect(sides.map(({ verdict, sure }) => [verdict, sure])).toEqual([
+    expect(sides.map(({ verdict, probability }) => [verdict, probability])).toEqual([
       ["inside", 0.75],
       ["inside", 0.5],
     ]);
     const plain = compareGuidance(clay(14.5), entries).disagreements[0].sides;
-    expect(plain.every((side) => !("sure" in side))).toBe(true);
+    expect(plain.every((side) => !("probability" in side))).toBe(true);
   });
 });
 
@@ -150,8 +150,8 @@ describe.each(["reading-room", "bus-shelter"])("the verdicts of %s", (name) => {
   };
 
   it("are as sure as a direct count over the resampled soil says", () => {
-    const [{ sureness }] = result.guidance;
-    const sure = (what: string) => sureness.criteria.find((each) => render(each.what) === what)!;
+    const [{ probability }] = result.guidance;
+    const sure = (what: string) => probability.criteria.find((each) => render(each.what) === what)!;
     const expected = (inside: number, verdict: string) =>
       verdict === "inside" ? inside : 1 - inside;
     // Where the curve does not reach 0.002 mm nothing is measured: counted on neither side.
@@ -160,10 +160,10 @@ describe.each(["reading-room", "bus-shelter"])("the verdicts of %s", (name) => {
       ["clay", clayInside],
       ["silt", siltInside],
     ] as const) {
-      const { sure: found, verdict } = sure(what);
+      const { probability: found, verdict } = sure(what);
       expect(found).toBeCloseTo(expected(share(soil, test), verdict), 9);
     }
-    expect(sureness.draws).toBe(READING_DRAWS);
+    expect(probability.draws).toBe(READING_DRAWS);
   });
 
   it("of the blend come from blends of drawn curves at the designed shares", () => {
@@ -180,12 +180,12 @@ describe.each(["reading-room", "bus-shelter"])("the verdicts of %s", (name) => {
     );
     expect(drawn.blend[0]).toEqual(first.curve);
     expect(drawn.materials[0]).toEqual(soil);
-    const { sureness, check } = result.guidance.find(
+    const { probability, check } = result.guidance.find(
       ({ name: curve }) => render(curve) === "Blend",
     )!;
     const at = check.criteria.findIndex(({ what }) => render(what) === "clay");
     const inside = share(drawn.blend, clayInside);
-    expect(sureness.criteria[at].sure).toBeCloseTo(
+    expect(probability.criteria[at].probability).toBeCloseTo(
       check.criteria[at].verdict === "inside" ? inside : 1 - inside,
       9,
     );
