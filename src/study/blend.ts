@@ -70,7 +70,7 @@ function brokenLimits(
     const share = sharesPct[index];
     if (share >= minSharePct - 1e-9 && share <= maxSharePct + 1e-9) return [];
     return [
-      finding("warning", "tested-blend-breaks-limits", place, {
+      finding(place, "warning", "tested-blend-breaks-limits", {
         message: say`The tested blend has ${formatFixed(share, 1)} % of ${name}.`,
         expected: say`${formatNumber(minSharePct, 3)} to ${formatNumber(maxSharePct, 3)} %, as the study asks`,
         remedy,
@@ -83,7 +83,7 @@ function brokenLimits(
   return [
     ...ofShares,
     ...broken.map(({ label, by, unit }) =>
-      finding("warning", "tested-blend-breaks-limits", place, {
+      finding(place, "warning", "tested-blend-breaks-limits", {
         message: say`The tested blend breaks a limit of the study: ${label}, by ${formatNumber(by, 3)} ${unit}.`,
         expected: say`the limits of the study`,
         remedy,

@@ -181,8 +181,8 @@ function comparedResults(result: StudyResult): ComparedNumber[] {
       "scatter",
       say`Scatter about the curve`,
       "stress",
-      // The power form's scatter stands on a logarithm.
-      fit.model === "power" ? undefined : fit.residualSd,
+      // The power model's scatter stands on a logarithm.
+      fit?.model === "power" ? undefined : fit?.residualSd,
     ),
     line("made", say`Rammed volume to make`, "volume", times(mix?.quantities.madeVolumeM3, 1e6)),
     line(

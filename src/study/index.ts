@@ -11,7 +11,6 @@ export { computeStudy, type StudyComputation } from "./computeStudy.js";
 export { MADE_WITH } from "./madeWith.js";
 export type { MixWater } from "./mixWater.js";
 export { openStudy } from "./openStudy.js";
-export type { Proposal, TrialBatch } from "./proposal.js";
 export { readStudy, type StudyReading } from "./readStudy.js";
 export { resultJsonSchema } from "./resultJsonSchema.js";
 export { APPENDIX_SECTIONS, type AppendixSection } from "./review.js";
@@ -20,10 +19,16 @@ export type { InputFile, Study, StudyMaterial } from "./study.js";
 export { StudyError } from "./study.js";
 export type {
   ComparedMix,
+  Crushed,
+  MixLife,
+  Proposal,
   QualityPlan,
   SiteBlocks,
   SiteLot,
   TextureStudy,
+  TrialBatch,
+  TrialPair,
+  TrialStudy,
 } from "./studyResult.js";
 export {
   type BlendStudy,
@@ -42,4 +47,3 @@ export {
   CLOSE_SHARE_POINTS,
   compareBlends,
 } from "./testedBlend.js";
-export type { MixLife, TrialPair, TrialStudy } from "./trials.js";

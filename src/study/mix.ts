@@ -79,18 +79,13 @@ export function computeMix(
 /** What is missing where a blend was tested and its tests give no mix. */
 export function noMixFinding(compaction: CompactionAnalysis | undefined): Finding {
   const column = compaction?.peak ? "strength" : "compaction";
-  return finding(
-    "warning",
-    "no-mix",
-    { file: STUDY_FILE, column },
-    {
-      message: say`No mix can be stated.`,
-      expected: say`an optimum water content from a compaction test, and a least cement content`,
-      remedy: compaction?.peak
-        ? say`See the finding on the least cement content.`
-        : say`Add a compaction sheet whose points show a top.`,
-    },
-  );
+  return finding({ file: STUDY_FILE, column }, "warning", "no-mix", {
+    message: say`No mix can be stated.`,
+    expected: say`an optimum water content from a compaction test, and a least cement content`,
+    remedy: compaction?.peak
+      ? say`See the finding on the least cement content.`
+      : say`Add a compaction sheet whose points show a top.`,
+  });
 }
 
 /** The blocks show what the rammed mix weighs; the compaction test stands in where none was weighed. */

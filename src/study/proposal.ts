@@ -1,43 +1,7 @@
 import type { StudyConfig } from "../entries/studyConfig.js";
 import { formatFixed } from "../quantities/format.js";
 import { joinTexts, say, type Text } from "../words/message.js";
-import type { BlendStudy } from "./studyResult.js";
-import type { TrialStudy } from "./trials.js";
-
-/** What is weighed out for blocks of one cement content. */
-export interface TrialBatch {
-  /** Of the dry mass of soil and aggregate. */
-  readonly cementPct: number;
-  readonly cementKg: number;
-  /** Of soil and aggregate. */
-  readonly dryMassKg: number;
-  /** Those with a share. */
-  readonly materials: readonly {
-    readonly id: string;
-    readonly name: string;
-    readonly dryMassKg: number;
-    /** As shovelled. */
-    readonly moistMassKg: number;
-  }[];
-  /** Brought by the damp materials. */
-  readonly waterInMaterialsKg: number;
-}
-
-/** A blend that was computed and not tested, and the batches to make test blocks of it. */
-export interface Proposal {
-  /** Those with a share, percent of the dry mass of soil and aggregate. */
-  readonly shares: readonly {
-    readonly id: string;
-    readonly name: string;
-    readonly sharePct: number;
-  }[];
-  /** One a cement content. */
-  readonly batches: readonly TrialBatch[];
-  /** How large a batch is, and why. */
-  readonly sizeBasis: Text;
-  /** Where the cement contents come from. */
-  readonly cementBasis: Text;
-}
+import type { BlendStudy, Proposal, TrialBatch, TrialStudy } from "./studyResult.js";
 
 /** Blocks of six usual 100 mm cubes and a little over; common practice, no source. */
 const FALLBACK_DRY_MASS_KG = 15;

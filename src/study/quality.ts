@@ -130,7 +130,7 @@ function riskFindings({ builderRisk, ownerRisk }: AcceptanceRisks): Finding[] {
   const findings: Finding[] = [];
   if (builderRisk > PRODUCER_RISK_LIMIT) {
     findings.push(
-      finding("warning", "rule-rejects-good-lots", place, {
+      finding(place, "warning", "rule-rejects-good-lots", {
         message: say`A good lot is rejected in ${percent(builderRisk)} of cases.`,
         expected: say`at most ${percent(PRODUCER_RISK_LIMIT)}`,
         remedy: say`Take more blocks a lot or a smaller factor, specify a stronger mix, or let the rule be designed from both risks.`,
@@ -139,7 +139,7 @@ function riskFindings({ builderRisk, ownerRisk }: AcceptanceRisks): Finding[] {
   }
   if (ownerRisk > CONSUMER_RISK_LIMIT) {
     findings.push(
-      finding("warning", "rule-accepts-poor-lots", place, {
+      finding(place, "warning", "rule-accepts-poor-lots", {
         message: say`A poor lot is accepted in ${percent(ownerRisk)} of cases.`,
         expected: say`at most ${percent(CONSUMER_RISK_LIMIT)}`,
         remedy: say`Take more blocks a lot or a larger factor, or let the rule be designed from both risks.`,

@@ -5,7 +5,13 @@ import { inventedFindings } from "../entries/inventedData.js";
 import { parseStudyYaml } from "../entries/parseStudyYaml.js";
 import { type NamedSheet, sheetsOf, sheetsOfStudy } from "../entries/sheets.js";
 import { trialEntries } from "../entries/trials.js";
-import { type Finding, finding, hasErrors, STUDY_FILE } from "../findings/finding.js";
+import {
+  type Finding,
+  finding,
+  hasErrors,
+  limitFindings,
+  STUDY_FILE,
+} from "../findings/finding.js";
 import { readGrid, type SheetGrid } from "../lab/sheet/grid.js";
 import { inUsersWords, mapSheet } from "../lab/sheet/mapping.js";
 import { SHEET_KINDS, type SheetKind } from "../lab/sheetKinds.js";
@@ -30,22 +36,11 @@ export async function readStudy(
   folder: string,
   options: { readonly language?: Language } = {},
 ): Promise<StudyReading> {
-  let text: Buffer;
-  try {
-    text = await readFile(join(folder, STUDY_FILE));
-  } catch (problem) {
-    const missing = finding(
-      "error",
-      "missing-study",
-      { file: STUDY_FILE, value: folder },
-      {
-        message: say`The study file cannot be read (${(problem as NodeJS.ErrnoException).code ?? say`unknown reason`}).`,
-        expected: say`a folder that holds ${STUDY_FILE}`,
-        remedy: say`Give the study's folder, or create one with “loambook new <folder>”.`,
-      },
-    );
-    return { findings: [missing], locale: options.language ?? "en" };
+  const opened = await openEntries(folder);
+  if ("finding" in opened) {
+    return { findings: [opened.finding], locale: options.language ?? "en" };
   }
+  const text = opened.bytes;
   const { config, findings, locale } = parseStudyYaml(text.toString("utf8"), options.language);
   if (!config) return { findings, locale };
 
@@ -111,6 +106,39 @@ export async function readStudy(
   };
 }
 
+/** Entries of a whole house would fill a twentieth of it. */
+const MAX_ENTRIES_BYTES = 1024 * 1024;
+
+/** The bytes of `study.yaml`: a file of a size that somebody could have written. */
+async function openEntries(
+  folder: string,
+): Promise<{ readonly bytes: Buffer } | { readonly finding: Finding }> {
+  const refuse = (message: Text, expected: Text) => ({
+    finding: finding({ file: STUDY_FILE, value: folder }, "error", "missing-study", {
+      message,
+      expected,
+      remedy: say`Give the study's folder, or create one with “loambook new <folder>”.`,
+    }),
+  });
+  const path = join(folder, STUDY_FILE);
+  try {
+    const entry = await stat(path);
+    if (!entry.isFile()) return refuse(say`The study file is no file.`, say`a file of text`);
+    if (entry.size > MAX_ENTRIES_BYTES) {
+      return refuse(
+        say`The study file has ${entry.size} bytes.`,
+        say`entries of at most ${MAX_ENTRIES_BYTES} bytes; readings stand in sheets`,
+      );
+    }
+    return { bytes: await readFile(path) };
+  } catch (problem) {
+    return refuse(
+      say`The study file cannot be read (${(problem as NodeJS.ErrnoException).code ?? say`unknown reason`}).`,
+      say`a folder that holds ${STUDY_FILE}`,
+    );
+  }
+}
+
 type RecordOf<K extends keyof typeof SHEET_KINDS> = NonNullable<
   ReturnType<(typeof SHEET_KINDS)[K]["read"]>["record"]
 >;
@@ -137,7 +165,7 @@ async function openSheet(folder: string, named: NamedSheet): Promise<SheetOpenin
   const { read, layouts }: SheetKind<unknown> = SHEET_KINDS[kind];
   if (!mapping) {
     const { record, findings: found } = read(grid);
-    return { ...named, input, grid, findings: [...findings, ...found], record };
+    return { ...named, input, grid, findings: limitFindings([...findings, ...found]), record };
   }
   const place = { file: STUDY_FILE, key };
   const mapped = mapSheet(grid, mapping, layouts(), place);
@@ -147,7 +175,10 @@ async function openSheet(folder: string, named: NamedSheet): Promise<SheetOpenin
     ...named,
     input,
     grid,
-    findings: [...findings, ...found.map((one) => inUsersWords(one, mapping, place, grid))],
+    findings: [
+      ...findings,
+      ...limitFindings(found).map((one) => inUsersWords(one, mapping, place, grid)),
+    ],
     // A reader knows of its own findings only, not of those of the mapping.
     record: hasErrors(found) ? undefined : reading.record,
   };
@@ -186,12 +217,11 @@ async function readStudyFile(
   key: string,
 ): Promise<{ bytes: Uint8Array } | { finding: Finding }> {
   const refuse = (code: string, message: Text, expected: Text, remedy: Text) => ({
-    finding: finding(
-      "error",
-      code,
-      { file: STUDY_FILE, column: key, value: file },
-      { message, expected, remedy },
-    ),
+    finding: finding({ file: STUDY_FILE, column: key, value: file }, "error", code, {
+      message,
+      expected,
+      remedy,
+    }),
   });
   const outside = () =>
     refuse(
@@ -231,7 +261,16 @@ async function readStudyFile(
       say`Save the sheet as CSV or as an Excel workbook (.xlsx).`,
     );
   }
-  return { bytes: await readFile(target) };
+  try {
+    return { bytes: await readFile(target) };
+  } catch (problem) {
+    return refuse(
+      "missing-sheet",
+      say`This file cannot be read (${(problem as NodeJS.ErrnoException).code ?? say`unknown reason`}).`,
+      say`a file that you may read`,
+      say`Close it in other programs, and look at its permissions.`,
+    );
+  }
 }
 
 /** What to do about a sheet that is not there: the file that was meant is mostly in the folder. */

@@ -24,6 +24,7 @@ import type { GuidanceComparison } from "../guidance/comparison.js";
 import type { VerdictProbability } from "../guidance/probability.js";
 import type { SheetGrid } from "../lab/sheet/grid.js";
 import type { SpecimenRecord } from "../lab/specimens.js";
+import type { WorkshopTrial } from "../lab/trials.js";
 import type { Interval } from "../quantities/interval.js";
 import type { UsdaParts } from "../soil/classification/usdaTexture.js";
 import type { CompactionAnalysis } from "../soil/compaction/compactionTest.js";
@@ -47,9 +48,8 @@ import type { RobustStrength } from "../strength/regression/robustFit.js";
 import type { StrengthByAge } from "../strength/strengthByAge.js";
 import type { Text } from "../words/message.js";
 import type { MixWater } from "./mixWater.js";
-import type { Proposal } from "./proposal.js";
 import type { InputFile } from "./study.js";
-import type { MixLife, TrialStudy } from "./trials.js";
+import type { BlendDifference } from "./testedBlend.js";
 
 /** The value of `format` in a result of this version. */
 export const RESULT_FORMAT = "loambook-result/1";
@@ -158,6 +158,99 @@ export interface MixStudy {
   readonly carbonComparison: CarbonComparison | null;
   /** The other mix that the study asks to be compared. */
   readonly compared?: ComparedMix;
+}
+
+/** How blocks are when they are crushed; `moist` is at the moisture of curing. */
+export type Crushed = "dry" | "moist" | "soaked";
+
+/** A blend that blocks were made of: what was tested, and how. */
+export interface TrialStudy {
+  /** `tested` for the study's own compaction and block sheets. */
+  readonly id: string;
+  readonly name: Text;
+  /** Where `study.yaml` has it. */
+  readonly key: string;
+  /** In the order of the materials, percent of the dry mass of soil and aggregate; absent where not told. */
+  readonly sharesPct?: readonly number[];
+  readonly crushed?: Crushed;
+  readonly curing?: string;
+  readonly shape?: "cube" | "prism" | "cylinder";
+  /** Of the tested shares. */
+  readonly blended?: BlendedCurve;
+  readonly compaction?: CompactionAnalysis;
+  /** Absent where no curve could be fitted to its blocks. */
+  readonly strength?: StrengthStudy;
+  /** The study's proposed blend against this one. */
+  readonly difference?: BlendDifference;
+  /** The least cement of this blend with what the element takes of it; absent where its tests give none. */
+  readonly pair?: TrialPair;
+  /** What was seen on its blocks, in the words of whoever looked. */
+  readonly looks?: readonly WorkshopTrial[];
+}
+
+/** A tested blend with its least cement, worked out for the element of the study. */
+export interface TrialPair {
+  /** As it would be specified, percent of the dry mass of soil and aggregate. */
+  readonly cementPct: number;
+  readonly moisturePct: number;
+  readonly densityKgM3: number;
+  /** In a cubic metre rammed. */
+  readonly cementKgM3: number;
+  /** For the element. */
+  readonly cementKg: number;
+  /** Share of the soil of the site. */
+  readonly siteSoilPct: number;
+  /** For the element; absent where nothing has a price. */
+  readonly cost?: Interval;
+  /** For the element, kg CO2e. */
+  readonly carbonKg: Interval;
+}
+
+/** Which blend is to be built, and on what that rests. */
+export interface MixLife {
+  /** `tested`: compaction and blocks were made of the blend of this study. */
+  readonly state: "proposed" | "tested";
+  /** Id of the trial that compaction and strength of the result are of. */
+  readonly trial: string;
+  /** `mix-from`: the study names the trial, and its blend is built; `closeness`: it lies close to the proposed blend. */
+  readonly chosenBy: "mix-from" | "closeness" | "nothing";
+  /** One sentence for every page. */
+  readonly message: Text;
+}
+
+/** What is weighed out for blocks of one cement content. */
+export interface TrialBatch {
+  /** Of the dry mass of soil and aggregate. */
+  readonly cementPct: number;
+  readonly cementKg: number;
+  /** Of soil and aggregate. */
+  readonly dryMassKg: number;
+  /** Those with a share. */
+  readonly materials: readonly {
+    readonly id: string;
+    readonly name: string;
+    readonly dryMassKg: number;
+    /** As shovelled. */
+    readonly moistMassKg: number;
+  }[];
+  /** Brought by the damp materials. */
+  readonly waterInMaterialsKg: number;
+}
+
+/** A blend that was computed and not tested, and the batches to make test blocks of it. */
+export interface Proposal {
+  /** Those with a share, percent of the dry mass of soil and aggregate. */
+  readonly shares: readonly {
+    readonly id: string;
+    readonly name: string;
+    readonly sharePct: number;
+  }[];
+  /** One a cement content. */
+  readonly batches: readonly TrialBatch[];
+  /** How large a batch is, and why. */
+  readonly sizeBasis: Text;
+  /** Where the cement contents come from. */
+  readonly cementBasis: Text;
 }
 
 /** Everything that a study gives: plain data, the same for the same input. */

@@ -166,31 +166,21 @@ export function testedBlendFindings(trials: readonly ComparedTrial[]): Finding[]
   );
   if (known.length === 0) {
     return [
-      finding(
-        "warning",
-        "blend-not-tested",
-        { file: STUDY_FILE, column: "tested.shares" },
-        {
-          message: say`The study does not say which blend was compacted and crushed, so nothing that was tested is carried over to the proposed blend: no cement content, density, moisture, recipe, cost or card.`,
-          expected: CLOSENESS,
-          remedy: say`Write the shares of the tested blend under “tested”. If nothing was tested yet, make a trial of the proposed blend: “loambook site” prints its card.`,
-        },
-      ),
+      finding({ file: STUDY_FILE, column: "tested.shares" }, "warning", "blend-not-tested", {
+        message: say`The study does not say which blend was compacted and crushed, so nothing that was tested is carried over to the proposed blend: no cement content, density, moisture, recipe, cost or card.`,
+        expected: CLOSENESS,
+        remedy: say`Write the shares of the tested blend under “tested”. If nothing was tested yet, make a trial of the proposed blend: “loambook site” prints its card.`,
+      }),
     ];
   }
   const nearest = known.reduce((near, one) =>
     remoteness(one.difference) < remoteness(near.difference) ? one : near,
   );
   return [
-    finding(
-      "warning",
-      "blend-not-tested",
-      { file: STUDY_FILE, column: `${nearest.key}.shares` },
-      {
-        message: say`The proposed blend was not tested. Against ${nearest.name} it has ${differenceWords(nearest.difference)}. So there is no cement content, density, moisture, recipe, cost or card for it.`,
-        expected: CLOSENESS,
-        remedy: say`Make a trial of the proposed blend (“loambook site” prints its card), or build the tested one: “mix-from: ${nearest.id}”.`,
-      },
-    ),
+    finding({ file: STUDY_FILE, column: `${nearest.key}.shares` }, "warning", "blend-not-tested", {
+      message: say`The proposed blend was not tested. Against ${nearest.name} it has ${differenceWords(nearest.difference)}. So there is no cement content, density, moisture, recipe, cost or card for it.`,
+      expected: CLOSENESS,
+      remedy: say`Make a trial of the proposed blend (“loambook site” prints its card), or build the tested one: “mix-from: ${nearest.id}”.`,
+    }),
   ];
 }

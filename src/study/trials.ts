@@ -1,70 +1,17 @@
-import { type BlendedCurve, blendCurve } from "../blend/material.js";
+import { blendCurve } from "../blend/material.js";
 import { sheetsOf } from "../entries/sheets.js";
 import type { StudyConfig } from "../entries/studyConfig.js";
-import { FIRST_TRIAL, type TrialEntry, trialEntries, trialShares } from "../entries/trials.js";
+import { FIRST_TRIAL, trialEntries, trialShares } from "../entries/trials.js";
 import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
-import type { WorkshopTrial } from "../lab/trials.js";
-import type { Interval } from "../quantities/interval.js";
-import { analyseCompaction, type CompactionAnalysis } from "../soil/compaction/compactionTest.js";
+import { analyseCompaction } from "../soil/compaction/compactionTest.js";
 import { trialFindings as lookFindings } from "../strength/trials.js";
 import { say, type Text } from "../words/message.js";
 import { particleDensity } from "./blend.js";
 import { computeMix, noMixFinding } from "./mix.js";
 import { computeStrength } from "./strength.js";
 import type { Study, StudyTrial } from "./study.js";
-import type { MaterialResult, StrengthStudy } from "./studyResult.js";
-import {
-  type BlendDifference,
-  compareBlends,
-  remoteness,
-  testedBlendFindings,
-} from "./testedBlend.js";
-
-/** How blocks are when they are crushed; `moist` is at the moisture of curing. */
-export type Crushed = NonNullable<TrialEntry["crushed"]>;
-
-/** A blend that blocks were made of: what was tested, and how. */
-export interface TrialStudy {
-  /** `tested` for the study's own compaction and block sheets. */
-  readonly id: string;
-  readonly name: Text;
-  /** Where `study.yaml` has it. */
-  readonly key: string;
-  /** In the order of the materials, percent of the dry mass of soil and aggregate; absent where not told. */
-  readonly sharesPct?: readonly number[];
-  readonly crushed?: Crushed;
-  readonly curing?: string;
-  readonly shape?: TrialEntry["shape"];
-  /** Of the tested shares. */
-  readonly blended?: BlendedCurve;
-  readonly compaction?: CompactionAnalysis;
-  /** Absent where no curve could be fitted to its blocks. */
-  readonly strength?: StrengthStudy;
-  /** The study's proposed blend against this one. */
-  readonly difference?: BlendDifference;
-  /** The least cement of this blend with what the element takes of it; absent where its tests give none. */
-  readonly pair?: TrialPair;
-  /** What was seen on its blocks, in the words of whoever looked. */
-  readonly looks?: readonly WorkshopTrial[];
-}
-
-/** A tested blend with its least cement, worked out for the element of the study. */
-export interface TrialPair {
-  /** As it would be specified, percent of the dry mass of soil and aggregate. */
-  readonly cementPct: number;
-  readonly moisturePct: number;
-  readonly densityKgM3: number;
-  /** In a cubic metre rammed. */
-  readonly cementKgM3: number;
-  /** For the element. */
-  readonly cementKg: number;
-  /** Share of the soil of the site. */
-  readonly siteSoilPct: number;
-  /** For the element; absent where nothing has a price. */
-  readonly cost?: Interval;
-  /** For the element, kg CO2e. */
-  readonly carbonKg: Interval;
-}
+import type { Crushed, MaterialResult, MixLife, TrialPair, TrialStudy } from "./studyResult.js";
+import { compareBlends, remoteness, testedBlendFindings } from "./testedBlend.js";
 
 /** What a tested blend would take to build the element, with the same prices and factors as the mix. */
 function trialPair(config: StudyConfig, trial: TrialStudy): TrialPair | undefined {
@@ -88,18 +35,6 @@ function trialPair(config: StudyConfig, trial: TrialStudy): TrialPair | undefine
   };
 }
 
-/** Which blend is to be built, and on what that rests. */
-export interface MixLife {
-  /** `tested`: compaction and blocks were made of the blend of this study. */
-  readonly state: "proposed" | "tested";
-  /** Id of the trial that compaction and strength of the result are of. */
-  readonly trial: string;
-  /** `mix-from`: the study names the trial, and its blend is built; `closeness`: it lies close to the proposed blend. */
-  readonly chosenBy: "mix-from" | "closeness" | "nothing";
-  /** One sentence for every page. */
-  readonly message: Text;
-}
-
 /**
  * What is wrong with what a study says of its tested blends: ids that no material has, a `mix-from` that
  * names none, a trial that has the id of the first.
@@ -113,9 +48,9 @@ export function trialEntryFindings(config: StudyConfig): Finding[] {
         ? []
         : [
             finding(
+              { file: STUDY_FILE, column: `${key}.shares.${id}`, value: id },
               "error",
               "unknown-material",
-              { file: STUDY_FILE, column: `${key}.shares.${id}`, value: id },
               {
                 message: say`No material of the study has this id.`,
                 expected: say`one of ${known.join(", ")}`,
@@ -133,7 +68,7 @@ export function trialEntryFindings(config: StudyConfig): Finding[] {
       expected: say`another id than “${FIRST_TRIAL}”`,
       remedy: say`Give the trial another id.`,
     };
-    findings.push(finding("error", "trial-id-taken", place, words));
+    findings.push(finding(place, "error", "trial-id-taken", words));
   });
   const { mixFrom } = config;
   if (mixFrom === undefined) return findings;
@@ -145,14 +80,14 @@ export function trialEntryFindings(config: StudyConfig): Finding[] {
       expected: say`one of ${entries.map(({ id }) => id).join(", ")}`,
       remedy: say`Correct the id, or leave the key out.`,
     };
-    findings.push(finding("error", "unknown-trial", place, words));
+    findings.push(finding(place, "error", "unknown-trial", words));
   } else if (chosen.sharesPct === undefined) {
     const words = {
       message: say`The study does not say of which blend this trial is, so that it cannot be built.`,
       expected: say`the shares of the tested blend under “tested”`,
       remedy: say`Write the shares that the laboratory weighed.`,
     };
-    findings.push(finding("error", "trial-without-shares", place, words));
+    findings.push(finding(place, "error", "trial-without-shares", words));
   }
   return findings;
 }
@@ -317,16 +252,11 @@ function untoldFindings({ strength }: StudyConfig, trial: TrialStudy): Finding[]
   ];
   if (missing.length === 0) return [];
   return [
-    finding(
-      "warning",
-      "test-not-told",
-      { file: STUDY_FILE, column: key },
-      {
-        message: say`Of ${name} the study does not tell: ${missing.join(", ")}. The cement content rests on it: a dry cube of a cement-stabilised mix may be far stronger than the same cube soaked, a short block stronger than a tall one.`,
-        expected: say`crushed (dry, moist, soaked), curing and shape of what was tested, and the state that the requirement speaks of`,
-        remedy: say`Ask whoever made and crushed the blocks, and write it under “${key}” and “strength.requirement”.`,
-      },
-    ),
+    finding({ file: STUDY_FILE, column: key }, "warning", "test-not-told", {
+      message: say`Of ${name} the study does not tell: ${missing.join(", ")}. The cement content rests on it: a dry cube of a cement-stabilised mix may be far stronger than the same cube soaked, a short block stronger than a tall one.`,
+      expected: say`crushed (dry, moist, soaked), curing and shape of what was tested, and the state that the requirement speaks of`,
+      remedy: say`Ask whoever made and crushed the blocks, and write it under “${key}” and “strength.requirement”.`,
+    }),
   ];
 }
 
@@ -336,9 +266,9 @@ function crushedFindings({ strength }: StudyConfig, { name, key, crushed }: Tria
   if (asked === undefined || crushed === undefined || asked === crushed) return [];
   return [
     finding(
+      { file: STUDY_FILE, column: `${key}.crushed`, value: CRUSHED[crushed] },
       "warning",
       "crushed-otherwise",
-      { file: STUDY_FILE, column: `${key}.crushed`, value: CRUSHED[crushed] },
       {
         message: crushedWords(name, crushed, asked),
         expected: say`blocks crushed ${CRUSHED[asked]}`,

@@ -1,8 +1,8 @@
 import type { NoteBlock, TableBlock } from "../blocks/block.js";
 import type { Interval } from "../quantities/interval.js";
-import type { StudyResult } from "../study/studyResult.js";
+import type { MixLife, StudyResult, TrialPair, TrialStudy } from "../study/studyResult.js";
 import { CLOSE_PASSING_POINTS, CLOSE_SHARE_POINTS } from "../study/testedBlend.js";
-import { crushedWords, type MixLife, type TrialPair, type TrialStudy } from "../study/trials.js";
+import { crushedWords } from "../study/trials.js";
 import { say, type Text } from "../words/message.js";
 import { BLANK, fixed, massText, numberColumn, plain, quantity, quantityColumn } from "./cell.js";
 
