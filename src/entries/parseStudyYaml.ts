@@ -1,9 +1,9 @@
-import { isNode, LineCounter, parseDocument } from "yaml";
+import { type Document, isNode, LineCounter, parseDocument } from "yaml";
 import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
 import { say, type Text } from "../words/message.js";
 import { nearestName } from "../words/nearestName.js";
 import type { Language, Locale } from "../words/render.js";
-import type { Kind, Path, Problem } from "./kinds.js";
+import { isGroup, type Kind, type Path, type Problem } from "./kinds.js";
 import { LOCALE, STUDY } from "./study.js";
 import type { StudyConfig } from "./studyConfig.js";
 
@@ -23,27 +23,30 @@ export interface StudyEntries {
  */
 export function parseStudyYaml(text: string, language?: Language): StudyEntries {
   const lines = new LineCounter();
-  // Dates stay text: the core schema has no timestamp type.
-  const document = parseDocument(text, { lineCounter: lines, prettyErrors: true });
+  let document: Document.Parsed;
+  let content: unknown;
+  try {
+    // Dates stay text: the core schema has no timestamp type.
+    document = parseDocument(text, { lineCounter: lines, prettyErrors: true });
+    // Aliases cannot blow up: their count is bounded.
+    if (document.errors.length === 0) content = document.toJS({ maxAliasCount: 50 });
+  } catch {
+    // Aliases of aliases, or groups in groups without end.
+    return { findings: [tooNested()], locale: language ?? "en" };
+  }
   if (document.errors.length > 0) {
     const findings = document.errors.map(({ message, linePos }) => {
       const problem = message.split("\n")[0].replace(/ at line .*$/, "");
-      return finding(
-        "error",
-        "yaml-error",
-        { file: STUDY_FILE, row: linePos?.[0].line },
-        {
-          message: say`This is not valid YAML: ${problem}.`,
-          expected: say`lines of “key: value”, indented by spaces`,
-          remedy: say`Put texts that hold : # '{' [ or quotes between single quotes.`,
-        },
-      );
+      return finding({ file: STUDY_FILE, row: linePos?.[0].line }, "error", "yaml-error", {
+        message: say`This is not valid YAML: ${problem}.`,
+        expected: say`lines of “key: value”, indented by spaces`,
+        remedy: say`Put texts that hold : # '{' [ or quotes between single quotes.`,
+      });
     });
     return { findings, locale: language ?? "en" };
   }
-  const locale = localeOf(document.get("language"), language);
-  // Aliases cannot blow up: their count is bounded.
-  const read = STUDY.read(document.toJS({ maxAliasCount: 50 }), []);
+  const locale = localeOf(isGroup(content) ? content.language : undefined, language);
+  const read = STUDY.read(content, []);
   if ("value" in read) return { config: { ...read.value, language: locale }, findings: [], locale };
 
   const rowOf = (path: Path): number | undefined => {
@@ -55,6 +58,14 @@ export function parseStudyYaml(text: string, language?: Language): StudyEntries 
   return { findings: findings.sort((a, b) => (a.row ?? 0) - (b.row ?? 0)), locale };
 }
 
+function tooNested(): Finding {
+  return finding({ file: STUDY_FILE }, "error", "yaml-error", {
+    message: say`The entries lie too deep in each other, or refer to each other too often.`,
+    expected: say`lines of “key: value”, indented by spaces`,
+    remedy: say`Write the entries out, without & and * references.`,
+  });
+}
+
 function localeOf(asked: unknown, language: Language | undefined): Locale {
   const own = LOCALE.test(String(asked)) ? (String(asked) as Locale) : "en";
   return language === undefined || own.split("-")[0] === language ? own : language;
@@ -63,7 +74,7 @@ function localeOf(asked: unknown, language: Language | undefined): Locale {
 function problemFinding(problem: Problem, row: number | undefined): Finding {
   const { path, code, value, message, expected } = problem;
   const place = { file: STUDY_FILE, row, column: path.join("."), value };
-  return finding("error", code, place, { message, expected, remedy: remedyOf(problem) });
+  return finding(place, "error", code, { message, expected, remedy: remedyOf(problem) });
 }
 
 function remedyOf({ code, path, value = "", known = [] }: Problem): Text {

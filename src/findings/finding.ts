@@ -1,4 +1,4 @@
-import type { Text } from "../words/message.js";
+import { say, type Text } from "../words/message.js";
 
 /** How serious a finding is; `error` stops a command. */
 export type Severity = "error" | "warning" | "note";
@@ -45,12 +45,12 @@ export interface Finding extends FindingPlace, FindingWords {
  *
  * @example
  * const words = { message: say`The loss is 3 %.`, expected: say`at most 2 %`, remedy: say`Weigh again.` };
- * finding("warning", "sieve-loss", { file: "sieve.csv", row: 4 }, words).severity // => "warning"
+ * finding({ file: "sieve.csv", row: 4 }, "warning", "sieve-loss", words).severity // => "warning"
  */
 export function finding(
+  { file, row, column, value }: FindingPlace,
   severity: Severity,
   code: string,
-  { file, row, column, value }: FindingPlace,
   { message, expected, remedy }: FindingWords,
 ): Finding {
   return {
@@ -74,4 +74,37 @@ export function finding(
  */
 export function hasErrors(findings: readonly Finding[]): boolean {
   return findings.some(({ severity }) => severity === "error");
+}
+
+/** What a person reads of a kind before mending it; the rest is the same again. */
+const MAX_OF_A_KIND = 50;
+
+/**
+ * The findings of one file without the thousandth of a kind: the first 50, and one that counts the others.
+ *
+ * @example
+ * const words = { message: say`Empty.`, expected: say`a reading`, remedy: say`Fill it in.` };
+ * const all = Array.from({ length: 60 }, (_, row) => finding({ file: "a.csv", row }, "error", "missing-value", words));
+ * const few = limitFindings(all);
+ * [few.length, render(few[50].message)] // => [51, "10 more findings of this kind are not listed."]
+ */
+export function limitFindings(findings: readonly Finding[]): readonly Finding[] {
+  if (findings.length <= MAX_OF_A_KIND) return findings;
+  const counts = new Map<string, { readonly first: Finding; count: number }>();
+  const kept = findings.filter((one) => {
+    const kind = `${one.severity} ${one.code} ${one.file}`;
+    const known = counts.get(kind) ?? { first: one, count: 0 };
+    known.count += 1;
+    counts.set(kind, known);
+    return known.count <= MAX_OF_A_KIND;
+  });
+  const more = [...counts.values()].filter(({ count }) => count > MAX_OF_A_KIND);
+  const told = more.map(({ first: { severity, code, file, expected, remedy }, count }) =>
+    finding({ file }, severity, code, {
+      message: say`${count - MAX_OF_A_KIND}{0, plural, one { more finding of this kind is not listed.} other { more findings of this kind are not listed.}}`,
+      expected,
+      remedy,
+    }),
+  );
+  return [...kept, ...told];
 }

@@ -5,6 +5,7 @@ export {
   type FindingWords,
   finding,
   hasErrors,
+  limitFindings,
   type Severity,
 } from "./finding.js";
 export { countFindings, formatFindings } from "./format.js";

@@ -1,7 +1,7 @@
 import { parse } from "csv-parse/sync";
 import { type Finding, type FindingWords, finding } from "../../findings/finding.js";
 import { say } from "../../words/message.js";
-import { MAX_ROWS, type Rows, readWorkbook } from "./workbook.js";
+import { MAX_COLUMNS, MAX_ROWS, type Rows, readWorkbook } from "./workbook.js";
 
 /** The cells of one sheet as text, as a spreadsheet shows its rows; row `i` of the sheet is `rows[i - 1]`. */
 export interface SheetGrid {
@@ -47,7 +47,9 @@ export interface GridReading {
 }
 
 /** A lab sheet of a few hundred rows has a few kB; this leaves room and stops a disk image. */
-const MAX_BYTES = 20 * 1024 * 1024;
+const MAX_BYTES = 4 * 1024 * 1024;
+/** Longer than any remark; a cell beyond it is a sheet whose quotes or line ends went wrong. */
+const MAX_CELL = 10_000;
 
 /**
  * Turns the bytes of a CSV or XLSX file into a grid of text cells, or says why it cannot.
@@ -61,7 +63,7 @@ export async function readGrid(
   { delimiter }: { readonly delimiter?: "," | ";" | "\t" } = {},
 ): Promise<GridReading> {
   const refuse = (code: string, words: FindingWords): GridReading => ({
-    findings: [finding("error", code, { file }, words)],
+    findings: [finding({ file }, "error", code, words)],
   });
   if (bytes.length > MAX_BYTES) {
     return refuse("sheet-too-large", {
@@ -86,13 +88,8 @@ export async function readGrid(
         });
   }
   const { rows, findings } = read;
-  if (rows.length > MAX_ROWS) {
-    return refuse("sheet-too-large", {
-      message: say`The sheet has ${rows.length} rows.`,
-      expected: say`a lab sheet of at most ${MAX_ROWS} rows`,
-      remedy: say`Keep one test per file.`,
-    });
-  }
+  const tooLarge = sizeProblem(rows);
+  if (tooLarge) return refuse("sheet-too-large", tooLarge);
   if (rows.every((row) => row.every((cell) => cell === ""))) {
     return refuse("empty-sheet", {
       message: say`The sheet has no cells.`,
@@ -101,6 +98,32 @@ export async function readGrid(
     });
   }
   return { grid: { file, rows }, findings };
+}
+
+/** What a table of readings never has: that many rows or columns, or a whole text in one cell. */
+function sizeProblem(rows: readonly (readonly string[])[]): FindingWords | undefined {
+  if (rows.length > MAX_ROWS) {
+    return {
+      message: say`The sheet has ${rows.length} rows.`,
+      expected: say`a lab sheet of at most ${MAX_ROWS} rows`,
+      remedy: say`Keep one test per file.`,
+    };
+  }
+  const wide = rows.findIndex((row) => row.length > MAX_COLUMNS);
+  if (wide >= 0) {
+    return {
+      message: say`Row ${wide + 1} has ${rows[wide].length} cells.`,
+      expected: say`at most ${MAX_COLUMNS} cells a row`,
+      remedy: say`Check which mark stands between the cells.`,
+    };
+  }
+  const long = rows.findIndex((row) => row.some((cell) => cell.length > MAX_CELL));
+  if (long < 0) return undefined;
+  return {
+    message: say`Row ${long + 1} has a cell of more than ${MAX_CELL} letters.`,
+    expected: say`one reading or remark a cell`,
+    remedy: say`Check the row's quotes: one that is not closed joins all that follows.`,
+  };
 }
 
 function readCsv(bytes: Uint8Array, given?: string): Rows {
@@ -113,6 +136,10 @@ function readCsv(bytes: Uint8Array, given?: string): Rows {
   if (text.includes("\u0000")) return { problem: say`The file holds binary data.` };
   // The parser goes by the first line's end alone and would join lines that end in another way.
   const lines = text.replace(/\r\n?/g, "\n");
+  const breaks = countOf(lines, "\n");
+  if (breaks > MAX_LINES) {
+    return { problem: say`The file has more than ${MAX_LINES} lines, which is no lab sheet.` };
+  }
   try {
     const rows = parse(lines, {
       bom: true,
@@ -124,8 +151,19 @@ function readCsv(bytes: Uint8Array, given?: string): Rows {
     }) as string[][];
     return { rows, findings: [] };
   } catch (problem) {
-    return { problem: say`The rows cannot be told apart: ${(problem as Error).message}.` };
+    return {
+      problem: say`The rows cannot be told apart: ${(problem as Error).message.slice(0, 200)}.`,
+    };
   }
+}
+
+/** Counted before anything is parsed; rows may hold lines of their own in quotes. */
+const MAX_LINES = 4 * MAX_ROWS;
+
+function countOf(text: string, mark: string): number {
+  let count = 0;
+  for (let at = text.indexOf(mark); at >= 0; at = text.indexOf(mark, at + 1)) count += 1;
+  return count;
 }
 
 /** The mark that most lines hold; on a tie the semicolon, since its files use the comma inside numbers. */

@@ -1,6 +1,7 @@
 import type { CellObject, WorkBook, WorkSheet } from "@e965/xlsx";
 import { type Finding, finding } from "../../findings/finding.js";
 import { joinTexts, say, type Text } from "../../words/message.js";
+import { stored, unzip } from "./zip.js";
 
 /** Rows of text cells with what was noticed on the way, or a sentence that says why there are none. */
 export type Rows =
@@ -13,19 +14,37 @@ export type Rows =
 
 /** Far more than a lab sheet has; a cell typed by mistake in the last row of all makes no table. */
 export const MAX_ROWS = 20_000;
-const MAX_COLUMNS = 500;
+export const MAX_COLUMNS = 500;
+
+/** More cells than this no test has, and reading them would take seconds. */
+const MAX_CELLS = 200_000;
+
+/** What a table needs of a workbook: pictures, drawings and macros stay packed. */
+const PARTS =
+  /^(\[Content_Types\]\.xml|_rels\/.*|xl\/([^/]*\.xml|_rels\/[^/]*|worksheets\/([^/]*\.xml|_rels\/[^/]*)))$/i;
 
 /** Reads the first sheet of an XLSX workbook that is not hidden as text cells; row 1 is row 1 of the sheet. */
 export async function readWorkbook(file: string, bytes: Uint8Array): Promise<Rows> {
+  // Old workbooks, and new ones behind a password, are compound documents.
+  if (bytes[0] === 0xd0 && bytes[1] === 0xcf) {
+    return { problem: say`The workbook is protected by a password, or is of the old kind (.xls).` };
+  }
   // The reader would take any text for a table: a workbook is a ZIP archive, which starts with PK.
   if (bytes[0] !== 0x50 || bytes[1] !== 0x4b) {
     return { problem: say`The file is not an Excel workbook.` };
   }
+  // Unpacked here, within limits: the reader's own unpacking loops on damaged files and checks no sums.
+  const archive = await unzip(bytes, (name) => PARTS.test(name));
+  if (!archive.files) return { problem: archive.problem };
+  const crowded = [...archive.files].some(
+    ([name, content]) => /worksheets/i.test(name) && countCells(content) > MAX_CELLS,
+  );
+  if (crowded) return { problem: say`A sheet of the workbook has more than ${MAX_CELLS} cells.` };
   // Loaded only here: most studies have CSV sheets, and the reader costs 60 ms.
   const { read, SSF, utils } = await import("@e965/xlsx");
   let workbook: WorkBook;
   try {
-    workbook = read(bytes, {
+    workbook = read(stored(archive.files), {
       type: "array",
       cellFormula: false,
       cellHTML: false,
@@ -35,8 +54,8 @@ export async function readWorkbook(file: string, bytes: Uint8Array): Promise<Row
       // A workbook may declare less than it holds.
       nodim: true,
     });
-  } catch (problem) {
-    return { problem: say`The workbook cannot be read: ${(problem as Error).message}.` };
+  } catch {
+    return { problem: say`The file is an archive, but no workbook that can be read.` };
   }
   const hidden = workbook.Workbook?.Sheets?.map(({ Hidden }) => Boolean(Hidden)) ?? [];
   const name = workbook.SheetNames.find((_, index) => !hidden[index]) ?? workbook.SheetNames[0];
@@ -86,22 +105,30 @@ function cellText(
   return String(value);
 }
 
+/** Cells of a sheet, by the letters that begin them: `<c` and a space or an end. */
+function countCells(xml: Uint8Array): number {
+  let count = 0;
+  for (let at = xml.indexOf(0x3c); at >= 0; at = xml.indexOf(0x3c, at + 1)) {
+    if (
+      xml[at + 1] === 0x63 &&
+      (xml[at + 2] === 0x20 || xml[at + 2] === 0x2f || xml[at + 2] === 0x3e)
+    )
+      count += 1;
+  }
+  return count;
+}
+
 function isEmpty(sheet: WorkSheet): boolean {
   return Object.keys(sheet).every((address) => address.startsWith("!"));
 }
 
 function furtherSheets(file: string, name: string, others: readonly string[]): Finding[] {
   if (others.length === 0) return [];
-  const found = finding(
-    "note",
-    "further-sheets",
-    { file, value: joinTexts(others) },
-    {
-      message: say`Only the sheet “${name}” of this workbook is read.`,
-      expected: say`one test a file`,
-      remedy: say`Nothing to do, unless the readings stand in another sheet: save that one as a file of its own.`,
-    },
-  );
+  const found = finding({ file, value: joinTexts(others) }, "note", "further-sheets", {
+    message: say`Only the sheet “${name}” of this workbook is read.`,
+    expected: say`one test a file`,
+    remedy: say`Nothing to do, unless the readings stand in another sheet: save that one as a file of its own.`,
+  });
   return [found];
 }
 
@@ -114,15 +141,10 @@ function hiddenRows(
     sheet["!rows"]?.[index]?.hidden && cells.some((cell) => cell !== "") ? [index + 1] : [],
   );
   if (hidden.length === 0) return [];
-  const found = finding(
-    "warning",
-    "hidden-rows",
-    { file, row: hidden[0] },
-    {
-      message: say`The workbook hides rows that are read: ${joinTexts(hidden.map(String))}.`,
-      expected: say`all rows in sight`,
-      remedy: say`Show them; begin a row that is to be left out with # and a space.`,
-    },
-  );
+  const found = finding({ file, row: hidden[0] }, "warning", "hidden-rows", {
+    message: say`The workbook hides rows that are read: ${joinTexts(hidden.map(String))}.`,
+    expected: say`all rows in sight`,
+    remedy: say`Show them; begin a row that is to be left out with # and a space.`,
+  });
   return [found];
 }
