@@ -147,7 +147,7 @@ function unitsOf({ moistMassKg, looseVolumeL, bags, loads }: SuppliedAmount, per
 }
 
 function noPrice(name: Text, place: FindingPlace): Finding {
-  return finding("warning", "price-missing", place, {
+  return finding(place, "warning", "price-missing", {
     message: say`${name} has no price, so it is not in the total.`,
     expected: say`a price with its unit, 0 where it costs nothing`,
     remedy: say`Add the price to the study.`,
@@ -155,7 +155,7 @@ function noPrice(name: Text, place: FindingPlace): Finding {
 }
 
 function noUnit(kind: Priced, name: Text, place: FindingPlace): Finding {
-  return finding("warning", "price-without-unit", place, {
+  return finding(place, "warning", "price-without-unit", {
     message:
       kind === "price"
         ? say`${name}: the price has no unit, so nobody knows what it is for.`
@@ -175,7 +175,7 @@ const NEEDED: Readonly<Record<Per, Text>> = {
 
 function noAmount(kind: Priced, name: Text, per: Per, place: FindingPlace): Finding {
   const needed = NEEDED[per];
-  return finding("warning", "price-without-amount", place, {
+  return finding(place, "warning", "price-without-amount", {
     message:
       kind === "price"
         ? say`${name}: this price can be used only with ${needed}, which is missing.`

@@ -303,9 +303,9 @@ export function elementFindings(element: EarthElement, file: string): Finding[] 
   const faults = single.length > 0 ? single : togetherFaults(element);
   return faults.map(({ column, value, message, expected }) =>
     finding(
+      { file, column: `element.${column}`, value: String(value) },
       "error",
       "element-geometry",
-      { file, column: `element.${column}`, value: String(value) },
       { message, expected, remedy: say`Correct the measure in the study.` },
     ),
   );

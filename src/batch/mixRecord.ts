@@ -243,9 +243,9 @@ function sortedMaterials(materials: readonly RecipeMaterial[]) {
 
 function tooSmallFinding({ id, name, sharePct }: RecipeMaterial, file: string): Finding {
   return finding(
+    { file, column: `materials.${id}`, value: `${sharePct} %` },
     "error",
     "share-too-small",
-    { file, column: `materials.${id}`, value: `${sharePct} %` },
     {
       message: say`${name}: a share this small cannot be weighed, so the mix was made without it.`,
       expected: say`none, or at least ${MIN_SHARE_PCT} % of the dry soil and aggregate`,

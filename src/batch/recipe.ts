@@ -267,9 +267,9 @@ function messageOf(status: Recipe["status"], { cementPct, mixerVolumeL }: Recipe
 function tooWetFinding(input: RecipeInput, surplusKg: number, presentPct: number): Finding {
   const { file = "study.yaml", targetMoisturePct } = input;
   return finding(
+    { file, column: "materials", value: `${presentPct.toFixed(1)} %` },
     "error",
     "materials-too-wet",
-    { file, column: "materials", value: `${presentPct.toFixed(1)} %` },
     {
       message: say`The materials bring more water than the mix may have: ${formatFixed(surplusKg, 1)} kg too much in this batch.`,
       expected: say`at most ${targetMoisturePct} % moisture`,
@@ -358,12 +358,12 @@ function densityFindings(input: RecipeInput): Finding[] {
     if (densityKgM3 === undefined) {
       const message = say`${name} has no loose bulk density, so its volume is not known.`;
       const words = { message, expected, remedy };
-      return [finding("error", "bulk-density-missing", { file, column }, words)];
+      return [finding({ file, column }, "error", "bulk-density-missing", words)];
     }
     if (basis !== "default") return [];
     const message = say`${name}: the loose bulk density is a general value; volumes may be off by a fifth or more.`;
     const place = { file, column, value: `${densityKgM3} kg/m³` };
-    return [finding("warning", "bulk-density-default", place, { message, expected, remedy })];
+    return [finding(place, "warning", "bulk-density-default", { message, expected, remedy })];
   });
 }
 
@@ -376,9 +376,9 @@ function moistureFindings({ materials, file = "study.yaml" }: RecipeInput): Find
       const column = `materials.${id}.loose-bulk-density`;
       return [
         finding(
+          { file, column, value: `${looseBulkDensityKgM3} kg/m³` },
           "error",
           "bulk-density-over-particle",
-          { file, column, value: `${looseBulkDensityKgM3} kg/m³` },
           {
             message: say`${name}: the loose heap is as dense as its grains or denser.`,
             expected: say`below ${particleDensityKgM3} kg/m³, the density of the grains`,
@@ -391,9 +391,9 @@ function moistureFindings({ materials, file = "study.yaml" }: RecipeInput): Find
     if (moisturePct <= fullPct) return [];
     return [
       finding(
+        { file, column: `materials.${id}.moisture`, value: `${moisturePct} %` },
         "error",
         "moisture-over-saturation",
-        { file, column: `materials.${id}.moisture`, value: `${moisturePct} %` },
         {
           message: say`${name}: all pores of the loose heap are full at ${formatFixed(fullPct, 1)} % of the dry mass, so it cannot hold ${moisturePct} %.`,
           expected: say`at most ${formatFixed(fullPct, 1)} %`,

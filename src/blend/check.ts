@@ -29,16 +29,11 @@ export function checkBlend(input: BlendInput, file = "study.yaml"): Finding[] {
   const { materials } = input;
   if (materials.length === 0) {
     return [
-      finding(
-        "error",
-        "blend-no-material",
-        { file, column: "materials" },
-        {
-          message: say`There is nothing to blend.`,
-          expected: say`at least one material`,
-          remedy: say`Name the soil and what may be added to it.`,
-        },
-      ),
+      finding({ file, column: "materials" }, "error", "blend-no-material", {
+        message: say`There is nothing to blend.`,
+        expected: say`at least one material`,
+        remedy: say`Name the soil and what may be added to it.`,
+      }),
     ];
   }
   const ofMaterials = [
@@ -71,9 +66,9 @@ function sumFindings(materials: readonly BlendMaterial[], file: string): Finding
   const total = formatNumber(tooMuch ? min : max, 4);
   return [
     finding(
+      { file, column: "materials", value: `${total.number} %` },
       "error",
       "blend-shares-exclude",
-      { file, column: "materials", value: `${total.number} %` },
       {
         message: tooMuch
           ? say`The smallest allowed shares add up to ${total} %, so no shares sum to 100 %.`
@@ -95,7 +90,7 @@ function duplicateFindings(materials: readonly BlendMaterial[], file: string): F
     const place = { file, column: "materials", value: id };
     if (before.some((other) => other.id === id)) {
       return [
-        finding("error", "blend-duplicate", place, {
+        finding(place, "error", "blend-duplicate", {
           message: say`Two materials are both called ${id}.`,
           expected: say`each material once`,
           remedy: say`Give each its own id.`,
@@ -105,7 +100,7 @@ function duplicateFindings(materials: readonly BlendMaterial[], file: string): F
     const twin = before.find((other) => hasSameCurve(other, material));
     if (!twin) return [];
     return [
-      finding("warning", "blend-duplicate", place, {
+      finding(place, "warning", "blend-duplicate", {
         message: say`${name} has the same curve as ${twin.name ?? twin.id}: how much of each cannot be told from the grading.`,
         expected: say`each material once`,
         remedy: say`Leave one out, or limit its share by what there is.`,
@@ -124,7 +119,7 @@ function curveFindings({ id, curve }: BlendMaterial, file: string): Finding[] {
   const place = { file, column: "materials", value: id };
   if (curve.points.length === 0) {
     return [
-      finding("error", "blend-no-curve", place, {
+      finding(place, "error", "blend-no-curve", {
         message: say`${id} has no grading curve.`,
         expected: say`at least one size with its passing`,
         remedy: say`Add its sieve sheet.`,
@@ -138,7 +133,7 @@ function curveFindings({ id, curve }: BlendMaterial, file: string): Finding[] {
   });
   if (!bad) return [];
   return [
-    finding("error", "blend-bad-curve", place, {
+    finding(place, "error", "blend-bad-curve", {
       message: say`${id} has a point of ${bad.passingPct} % at ${bad.sizeMm} mm.`,
       expected: say`sizes that grow, passing 0 to 100 that does not fall`,
       remedy: say`Correct the sheet.`,
@@ -149,16 +144,11 @@ function curveFindings({ id, curve }: BlendMaterial, file: string): Finding[] {
 function shareFindings({ id, minSharePct, maxSharePct }: BlendMaterial, file: string): Finding[] {
   if (minSharePct >= 0 && minSharePct <= maxSharePct && maxSharePct <= 100) return [];
   return [
-    finding(
-      "error",
-      "blend-bad-share",
-      { file, column: "materials", value: id },
-      {
-        message: say`${id} may have a share of ${minSharePct} to ${maxSharePct} %.`,
-        expected: say`0 to 100, smallest first`,
-        remedy: say`Correct the shares.`,
-      },
-    ),
+    finding({ file, column: "materials", value: id }, "error", "blend-bad-share", {
+      message: say`${id} may have a share of ${minSharePct} to ${maxSharePct} %.`,
+      expected: say`0 to 100, smallest first`,
+      remedy: say`Correct the shares.`,
+    }),
   ];
 }
 
@@ -180,16 +170,11 @@ function checkLimits({ materials, target, limits = [] }: BlendInput, file: strin
 }
 
 function badTarget(file: string): Finding {
-  return finding(
-    "error",
-    "blend-bad-target",
-    { file, column: "target" },
-    {
-      message: say`The target has no size, a value that is no number, or a range the wrong way round.`,
-      expected: say`sizes and top size above 0, exponent above 0 to 1, the lower value first`,
-      remedy: say`Correct the target.`,
-    },
-  );
+  return finding({ file, column: "target" }, "error", "blend-bad-target", {
+    message: say`The target has no size, a value that is no number, or a range the wrong way round.`,
+    expected: say`sizes and top size above 0, exponent above 0 to 1, the lower value first`,
+    remedy: say`Correct the target.`,
+  });
 }
 
 function limitFindings(limit: BlendLimit, index: number, file: string): Finding[] {
@@ -199,16 +184,11 @@ function limitFindings(limit: BlendLimit, index: number, file: string): Finding[
   if (!bad && minPct <= maxPct) return [];
   const value = numbers.map(([key, number]) => `${key} ${number}`).join(", ");
   return [
-    finding(
-      "error",
-      "blend-bad-limit",
-      { file, column: `limits[${index}]`, value },
-      {
-        message: say`The limit of ${wordFor(limit.kind)} is no range of numbers.`,
-        expected: say`numbers from 0, smallest first`,
-        remedy: say`Correct the limit.`,
-      },
-    ),
+    finding({ file, column: `limits[${index}]`, value }, "error", "blend-bad-limit", {
+      message: say`The limit of ${wordFor(limit.kind)} is no range of numbers.`,
+      expected: say`numbers from 0, smallest first`,
+      remedy: say`Correct the limit.`,
+    }),
   ];
 }
 
@@ -231,16 +211,11 @@ function propertyFindings(
     return materials
       .filter((material) => !Number.isFinite(material[key]))
       .map(({ id, name = id }) =>
-        finding(
-          "error",
-          "blend-missing-property",
-          { file, column: "materials", value: id },
-          {
-            message: say`${name} lacks what a limit or aim asks for: ${words}.`,
-            expected: words,
-            remedy: say`Add it to the material, or leave the limit out.`,
-          },
-        ),
+        finding({ file, column: "materials", value: id }, "error", "blend-missing-property", {
+          message: say`${name} lacks what a limit or aim asks for: ${words}.`,
+          expected: words,
+          remedy: say`Add it to the material, or leave the limit out.`,
+        }),
       );
   });
 }
@@ -297,16 +272,11 @@ function fineReachFindings(
   const factor = first.sizeMm / finestMm;
   if (factor <= FARTHEST_FACTOR || first.passingPct <= HARMLESS_PCT) return [];
   return [
-    finding(
-      "error",
-      "blend-extrapolated",
-      { file, column: "materials", value: id },
-      {
-        message: say`${name} was measured down to ${formatNumber(first.sizeMm, 3)} mm, ${formatNumber(factor, 2)} times coarser than the ${formatNumber(finestMm, 3)} mm asked for; ${formatNumber(first.passingPct, 3)} % of it is finer than was measured.`,
-        expected: say`at most ${FARTHEST_FACTOR} times, or at most ${HARMLESS_PCT} % finer than measured`,
-        remedy: say`Add a hydrometer test, or leave the finest sizes out of the target and limits.`,
-      },
-    ),
+    finding({ file, column: "materials", value: id }, "error", "blend-extrapolated", {
+      message: say`${name} was measured down to ${formatNumber(first.sizeMm, 3)} mm, ${formatNumber(factor, 2)} times coarser than the ${formatNumber(finestMm, 3)} mm asked for; ${formatNumber(first.passingPct, 3)} % of it is finer than was measured.`,
+      expected: say`at most ${FARTHEST_FACTOR} times, or at most ${HARMLESS_PCT} % finer than measured`,
+      remedy: say`Add a hydrometer test, or leave the finest sizes out of the target and limits.`,
+    }),
   ];
 }
 
@@ -318,16 +288,11 @@ function coarseReachFindings(
   const last = points[points.length - 1];
   if (coarsestMm <= last.sizeMm || last.passingPct >= 100 - 1e-9) return [];
   return [
-    finding(
-      "error",
-      "blend-curve-ends-early",
-      { file, column: "materials", value: id },
-      {
-        message: say`The coarsest sieve of ${name}, ${formatNumber(last.sizeMm, 3)} mm, passes ${formatNumber(last.passingPct, 3)} %, and the blend is judged up to ${formatNumber(coarsestMm, 3)} mm, ${formatNumber(coarsestMm / last.sizeMm, 2)} times coarser.`,
-        expected: say`a coarsest sieve that everything passes`,
-        remedy: say`Add the next coarser sieve, with 0 g retained.`,
-      },
-    ),
+    finding({ file, column: "materials", value: id }, "error", "blend-curve-ends-early", {
+      message: say`The coarsest sieve of ${name}, ${formatNumber(last.sizeMm, 3)} mm, passes ${formatNumber(last.passingPct, 3)} %, and the blend is judged up to ${formatNumber(coarsestMm, 3)} mm, ${formatNumber(coarsestMm / last.sizeMm, 2)} times coarser.`,
+      expected: say`a coarsest sieve that everything passes`,
+      remedy: say`Add the next coarser sieve, with 0 g retained.`,
+    }),
   ];
 }
 
@@ -359,9 +324,9 @@ function gapFindings({ materials, target, limits = [] }: BlendInput, file: strin
     if (Math.max(...passing) - Math.min(...passing) <= ALIKE_PCT) return [];
     return [
       finding(
+        { file, column: "target", value: `${from} to ${to} mm` },
         "warning",
         "blend-target-gap",
-        { file, column: "target", value: `${from} to ${to} mm` },
         {
           message: say`The target says nothing of the sizes between ${from} and ${to} mm, where these materials differ: blends of very different grading meet it.`,
           expected: say`sizes at most ${FARTHEST_APART} times apart`,
@@ -394,19 +359,14 @@ export function bandFindings(
     if (differencePct === 0) return [];
     const { lowPct, highPct } = target.points[index];
     return [
-      finding(
-        "warning",
-        "blend-outside-band",
-        { file, column: "target", value: `${sizeMm} mm` },
-        {
-          message: say`At ${sizeMm} mm the best blend passes ${formatFixed(blendPct, 1)} %, ${formatNumber(Math.abs(differencePct), 2)} points outside the band.`,
-          expected: say`${lowPct} to ${highPct} %`,
-          remedy:
-            differencePct > 0
-              ? say`Add a material of which less passes ${sizeMm} mm, loosen shares or limits, or choose a band that these materials can keep.`
-              : say`Add a material of which more passes ${sizeMm} mm, loosen shares or limits, or choose a band that these materials can keep.`,
-        },
-      ),
+      finding({ file, column: "target", value: `${sizeMm} mm` }, "warning", "blend-outside-band", {
+        message: say`At ${sizeMm} mm the best blend passes ${formatFixed(blendPct, 1)} %, ${formatNumber(Math.abs(differencePct), 2)} points outside the band.`,
+        expected: say`${lowPct} to ${highPct} %`,
+        remedy:
+          differencePct > 0
+            ? say`Add a material of which less passes ${sizeMm} mm, loosen shares or limits, or choose a band that these materials can keep.`
+            : say`Add a material of which more passes ${sizeMm} mm, loosen shares or limits, or choose a band that these materials can keep.`,
+      }),
     ];
   });
 }

@@ -114,16 +114,11 @@ function overlapFindings(file: string, overlap: GradingOverlap | undefined): Fin
       : say`Less in the sedimentation may also mean flocs that were not dispersed: check dispersant and stirring.`;
   const value = say`${formatFixed(Math.abs(differencePct), 1)} points`;
   return [
-    finding(
-      "warning",
-      "grading-overlap",
-      { file, value },
-      {
-        message: say`At ${sizeMm} mm the sieve gives ${formatFixed(sievePct, 1)} % passing and the sedimentation ${formatFixed(sedimentationPct, 1)} %.`,
-        expected: say`a difference within ${OVERLAP_LIMIT_PCT} points`,
-        remedy: say`Check the dispersed mass, the separating sieve, the particle density and the control readings. ${why}`,
-      },
-    ),
+    finding({ file, value }, "warning", "grading-overlap", {
+      message: say`At ${sizeMm} mm the sieve gives ${formatFixed(sievePct, 1)} % passing and the sedimentation ${formatFixed(sedimentationPct, 1)} %.`,
+      expected: say`a difference within ${OVERLAP_LIMIT_PCT} points`,
+      remedy: say`Check the dispersed mass, the separating sieve, the particle density and the control readings. ${why}`,
+    }),
   ];
 }
 
@@ -136,9 +131,9 @@ function repairFindings(file: string, repairs: readonly GradingRepair[]): Findin
   );
   return [
     finding(
+      { file, value: say`${formatFixed(max, 1)} points at most` },
       max > REPAIR_LIMIT_PCT ? "warning" : "note",
       "grading-repaired",
-      { file, value: say`${formatFixed(max, 1)} points at most` },
       {
         message: say`The measured curve falls somewhere as size grows; points were moved: ${joinTexts(list, "; ")}.`,
         expected: say`percentages that never fall as size grows`,

@@ -178,9 +178,9 @@ function massBalance(
     const last = rows.findLast(({ portion }) => portion === set.portion);
     return [
       finding(
+        { file, row: last?.row, value: say`${formatFixed(retainedG, 1)} g` },
         "error",
         "retained-over-sample",
-        { file, row: last?.row, value: say`${formatFixed(retainedG, 1)} g` },
         {
           message: say`The sieves retain more than the ${name} that was put on them.`,
           expected: say`at most ${formatFixed(sievedG, 1)} g on all sieves of this set together`,
@@ -194,9 +194,9 @@ function massBalance(
   const gained = lossPct < 0;
   return [
     finding(
+      { file, value: say`${formatFixed(size, 2)} %` },
       "error",
       gained ? "sieve-gain" : "sieve-loss",
-      { file, value: say`${formatFixed(size, 2)} %` },
       {
         message: say`${gained ? say`More` : say`Less`} mass was found after sieving than was put in: ${formatFixed(retainedG + panG + washedOutG, 1)} g of ${formatFixed(dryMassG, 1)} g of the ${name}, washed-out fines counted.`,
         expected: say`a difference within ${limitPct} % of the dry mass (${source})`,
@@ -217,16 +217,11 @@ function sampleSize(record: SieveRecord, rows: readonly SieveAnalysisRow[]): Fin
   if (minKg === undefined || record.dryMassG >= 1000 * minKg) return [];
   const value = say`${formatFixed(record.dryMassG, 0)} g`;
   return [
-    finding(
-      "warning",
-      "small-sample",
-      { file: record.file, row: nominal.row, value },
-      {
-        message: say`The sample is small for grains of ${nominal.label}: a few grains more or less would move the coarse end.`,
-        expected: say`at least ${minKg} kg (AASHTO T 27 as adopted by WSDOT, by nominal maximum size)`,
-        remedy: say`Sieve a larger sample of the coarse part, or take the coarse points with care.`,
-      },
-    ),
+    finding({ file: record.file, row: nominal.row, value }, "warning", "small-sample", {
+      message: say`The sample is small for grains of ${nominal.label}: a few grains more or less would move the coarse end.`,
+      expected: say`at least ${minKg} kg (AASHTO T 27 as adopted by WSDOT, by nominal maximum size)`,
+      remedy: say`Sieve a larger sample of the coarse part, or take the coarse points with care.`,
+    }),
   ];
 }
 
@@ -234,16 +229,11 @@ function topSize({ file }: SieveRecord, rows: readonly SieveAnalysisRow[]): Find
   const top = rows[0];
   if (!top || top.retainedG === 0) return [];
   return [
-    finding(
-      "warning",
-      "top-size-unknown",
-      { file, row: top.row, value: say`${top.retainedG} g` },
-      {
-        message: say`Material stayed on the coarsest sieve (${top.label}), so the largest grain is not known.`,
-        expected: say`nothing retained on the coarsest sieve`,
-        remedy: say`Add the next coarser sieve through which everything passes, with 0 retained.`,
-      },
-    ),
+    finding({ file, row: top.row, value: say`${top.retainedG} g` }, "warning", "top-size-unknown", {
+      message: say`Material stayed on the coarsest sieve (${top.label}), so the largest grain is not known.`,
+      expected: say`nothing retained on the coarsest sieve`,
+      remedy: say`Add the next coarser sieve through which everything passes, with 0 retained.`,
+    }),
   ];
 }
 

@@ -405,7 +405,7 @@ export function guidanceFindings(
   const findings: Finding[] = [];
   if (!isForStabilisedEarth(entry)) {
     findings.push(
-      finding("note", "guidance-for-other-earth", at, {
+      finding(at, "note", "guidance-for-other-earth", {
         message: say`“${entry.title}” was not written for rammed earth with cement: its limits are a guide to the soil only.`,
         expected: say`a recommendation for cement-stabilised rammed earth`,
         remedy: say`Set beside it what was written for stabilised earth: ${joinTexts(STABILISED)}. Say in the report why this one was chosen.`,
@@ -415,7 +415,7 @@ export function guidanceFindings(
   if (untested.length > 0) {
     const names = joinTexts(untested.map(({ quantity }) => QUANTITIES[quantity][0]));
     findings.push(
-      finding("note", "guidance-not-tested", at, {
+      finding(at, "note", "guidance-not-tested", {
         message: say`“${entry.title}” limits what was not tested here: ${names}.`,
         expected: joinTexts(
           untested.map(({ quantity, min, max }) => {

@@ -63,7 +63,7 @@ export function readCompaction(grid: SheetGrid): SheetReading<CompactionRecord> 
       const moistMassG = moistMass(facts, entry);
       if (moistMassG !== undefined && moistMassG <= 0) {
         const place = cellPlace(sheet, entry, "mouldAndSoilG");
-        const found = finding("error", "lighter-than-mould", place, {
+        const found = finding(place, "error", "lighter-than-mould", {
           message: say`The filled mould is not heavier than the empty one.`,
           expected: say`more than the mould mass, ${facts.mouldMassG as number} g`,
           remedy: say`Check the mould mass above the table and this reading.`,
@@ -97,23 +97,18 @@ function mouldFindings(sheet: SheetValues): Finding[] {
   const { file, headers, factRows, rows } = sheet;
   const { mouldAndSoilG: withMould, moistSoilG: alone } = headers;
   if (withMould && alone) {
-    const found = finding(
-      "error",
-      "mass-twice",
-      { file, column: alone },
-      {
-        message: say`The table has the moist soil with the mould and without it.`,
-        expected: say`one of the two, so that they cannot contradict each other`,
-        remedy: say`Take one of the columns out.`,
-      },
-    );
+    const found = finding({ file, column: alone }, "error", "mass-twice", {
+      message: say`The table has the moist soil with the mould and without it.`,
+      expected: say`one of the two, so that they cannot contradict each other`,
+      remedy: say`Take one of the columns out.`,
+    });
     return [found];
   }
   if (!withMould && !alone) {
     const found = finding(
+      { file, value: Object.values(headers).join(", ") },
       "error",
       "wrong-header",
-      { file, value: Object.values(headers).join(", ") },
       {
         message: say`The column “${"mould + moist soil"}” is missing.`,
         expected: say`“mould + moist soil (g)”, or “moist soil (g)” for the soil alone`,
@@ -123,16 +118,11 @@ function mouldFindings(sheet: SheetValues): Finding[] {
     return [found];
   }
   if (withMould && !("mouldMassG" in factRows)) {
-    const found = finding(
-      "error",
-      "missing-fact",
-      { file },
-      {
-        message: say`The line ${"“mould mass (g)”"} above the table is missing.`,
-        expected: say`the mass of the empty mould, or the column “moist soil (g)” for the soil alone`,
-        remedy: say`Add the line.`,
-      },
-    );
+    const found = finding({ file }, "error", "missing-fact", {
+      message: say`The line ${"“mould mass (g)”"} above the table is missing.`,
+      expected: say`the mass of the empty mould, or the column “moist soil (g)” for the soil alone`,
+      remedy: say`Add the line.`,
+    });
     return [found];
   }
   const key = withMould ? "mouldAndSoilG" : "moistSoilG";

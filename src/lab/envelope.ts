@@ -55,7 +55,7 @@ export function readEnvelope(grid: SheetGrid): SheetReading<EnvelopeRecord> {
       }
       if (lowPct > highPct) {
         const place = { file, row, value: `${written.lowPct}, ${written.highPct}` };
-        const found = finding("error", "envelope-crossed", place, {
+        const found = finding(place, "error", "envelope-crossed", {
           message: say`The lower limit is above the upper one.`,
           expected: say`low up to high`,
           remedy: say`Check whether the two columns were exchanged.`,
@@ -63,7 +63,7 @@ export function readEnvelope(grid: SheetGrid): SheetReading<EnvelopeRecord> {
         findings.push(found);
       }
       if (points.some(({ sizeMm }) => sizeMm === sieve)) {
-        const found = finding("error", "repeated-sieve", cellPlace(sheet, entry, "sieve"), {
+        const found = finding(cellPlace(sheet, entry, "sieve"), "error", "repeated-sieve", {
           message: say`This sieve stands twice in the sheet.`,
           expected: say`each sieve once`,
           remedy: say`Take one of the rows out.`,
@@ -85,16 +85,11 @@ function fallingLimits(file: string, points: readonly EnvelopePoint[]): Finding[
     const finer = points[index];
     if (lowPct >= finer.lowPct && highPct >= finer.highPct) return [];
     const value = say`${formatPlain(lowPct)}, ${formatPlain(highPct)}`;
-    const found = finding(
-      "error",
-      "envelope-falls",
-      { file, row, value },
-      {
-        message: say`A limit falls below that of the finer sieve ${finer.sizeMm} mm.`,
-        expected: say`limits of the passing that never fall as size grows`,
-        remedy: say`Check whether the limits are percent passing, not retained.`,
-      },
-    );
+    const found = finding({ file, row, value }, "error", "envelope-falls", {
+      message: say`A limit falls below that of the finer sieve ${finer.sizeMm} mm.`,
+      expected: say`limits of the passing that never fall as size grows`,
+      remedy: say`Check whether the limits are percent passing, not retained.`,
+    });
     return [found];
   });
 }

@@ -186,22 +186,17 @@ function hydrometerType({ file, facts, factRows }: SheetValues): {
   const hydrometer = TYPES.find((type) => type === value.toUpperCase());
   if (hydrometer) return { hydrometer, findings: [] };
   if (value === "") return { hydrometer: "152H", findings: [] };
-  const found = finding(
-    "error",
-    "unknown-hydrometer",
-    { file, row: factRows.hydrometer, value },
-    {
-      message: say`This hydrometer is not known.`,
-      expected: say`151H, 152H or BS`,
-      remedy: say`Read the type off the stem of the instrument.`,
-    },
-  );
+  const found = finding({ file, row: factRows.hydrometer, value }, "error", "unknown-hydrometer", {
+    message: say`This hydrometer is not known.`,
+    expected: say`151H, 152H or BS`,
+    remedy: say`Read the type off the stem of the instrument.`,
+  });
   return { hydrometer: "152H", findings: [found] };
 }
 
 function missingCalibration({ file, facts, factRows }: SheetValues): Finding {
   const place = { file, row: factRows.hydrometer, value: String(facts.hydrometer) };
-  return finding("error", "missing-calibration", place, {
+  return finding(place, "error", "missing-calibration", {
     message: say`A hydrometer of this kind has no depths that hold for each instrument.`,
     expected: say`“calibration 1 reading” and “calibration 1 depth (mm)”, and so on, above the table`,
     remedy: say`Copy two marks or more from the instrument's calibration sheet.`,
@@ -228,7 +223,7 @@ function readReadings(
     if (controlled && typeof control !== "number") continue;
     const above = readings.at(-1);
     if (above && timeMin <= above.timeMin) {
-      const found = finding("error", "time-order", cellPlace(sheet, entry, "timeMin"), {
+      const found = finding(cellPlace(sheet, entry, "timeMin"), "error", "time-order", {
         message: say`This reading is not later than the one above it.`,
         expected: say`more than ${above.timeMin} min`,
         remedy: say`Write the time since the start of sedimentation, in order.`,
@@ -255,29 +250,19 @@ function correctionKind(sheet: SheetValues): {
   const column = headers.control;
   if ("dispersant" in factRows) {
     if (!column) return { kind: "corrections", findings: [] };
-    const found = finding(
-      "error",
-      "control-twice",
-      { file, row: factRows.dispersant, column },
-      {
-        message: say`The sheet gives control readings and a dispersant correction.`,
-        expected: say`one of the two, so that they cannot contradict each other`,
-        remedy: say`Keep the control readings where there are any: they hold all corrections in one.`,
-      },
-    );
+    const found = finding({ file, row: factRows.dispersant, column }, "error", "control-twice", {
+      message: say`The sheet gives control readings and a dispersant correction.`,
+      expected: say`one of the two, so that they cannot contradict each other`,
+      remedy: say`Keep the control readings where there are any: they hold all corrections in one.`,
+    });
     return { kind: "corrections", findings: [found] };
   }
   if (!column) {
-    const found = finding(
-      "error",
-      "missing-control",
-      { file, column: "control" },
-      {
-        message: say`The sheet says neither what a control cylinder read nor what the dispersant adds.`,
-        expected: say`a column “control”, or the line “dispersant correction” above the table`,
-        remedy: say`Read a second cylinder of water and dispersant with each reading, or add the line.`,
-      },
-    );
+    const found = finding({ file, column: "control" }, "error", "missing-control", {
+      message: say`The sheet says neither what a control cylinder read nor what the dispersant adds.`,
+      expected: say`a column “control”, or the line “dispersant correction” above the table`,
+      remedy: say`Read a second cylinder of water and dispersant with each reading, or add the line.`,
+    });
     return { kind: "control", findings: [found] };
   }
   const findings: Finding[] = rows
@@ -285,7 +270,7 @@ function correctionKind(sheet: SheetValues): {
     .map((entry) => emptyCell(cellPlace(sheet, entry, "control")));
   if ("calibrationC" in factRows) {
     const place = { file, row: factRows.calibrationC, column: "calibration temperature" };
-    const found = finding("note", "unused-fact", place, {
+    const found = finding(place, "note", "unused-fact", {
       message: say`The calibration temperature is not used: the control readings hold the temperature's share.`,
       expected: say`the line only beside a dispersant correction`,
       remedy: say`Nothing to do.`,
@@ -366,7 +351,7 @@ function readCalibration(
 }
 
 function refuse(code: string, file: string, row: number | undefined, words: FindingWords): Finding {
-  return finding("error", code, { file, row }, words);
+  return finding({ file, row }, "error", code, words);
 }
 
 /** The lines of marks and bulb, marks by rising readings. */
@@ -436,7 +421,7 @@ function countFindings(file: string, { depths, necks, firstRow }: Marks): Findin
   const count = measured ? depths.length : necks.length;
   if (count === 2 || (measured && count > 2)) return [];
   const place = { file, row: firstRow, value: String(count) };
-  const found = finding("error", "incomplete-calibration", place, {
+  const found = finding(place, "error", "incomplete-calibration", {
     message: say`The calibration has ${count}{0, plural, one { mark} other { marks}}.`,
     expected: measured ? say`two marks or more` : say`two marks of the scale`,
     remedy: say`Measure at the lowest and the highest mark that is read.`,
@@ -449,7 +434,7 @@ function orderFindings(file: string, marks: readonly Mark[]): Finding[] {
     const lower = marks[index];
     if (reading > lower.reading && mm < lower.mm) return [];
     const place = { file, row, value: say`${mm} mm` };
-    const found = finding("error", "calibration-order", place, {
+    const found = finding(place, "error", "calibration-order", {
       message:
         reading === lower.reading
           ? say`Two marks of the calibration have the same reading.`

@@ -88,7 +88,7 @@ function readLayers(sheet: SheetValues): {
     const name = NAMES.at(index);
     const { layer } = entry.written;
     if (layer && layer.toLowerCase() !== name) {
-      const found = finding("error", "layer-order", cellPlace(sheet, entry, "layer"), {
+      const found = finding(cellPlace(sheet, entry, "layer"), "error", "layer-order", {
         message: say`This layer is not the next one.`,
         expected: name ?? say`three rows: sand and gravel, silt, clay`,
         remedy: say`Write the three layers once each, from the bottom up.`,
@@ -116,7 +116,7 @@ function orderFindings(
   const findings: Finding[] = [];
   const remedy = say`Heights are those of the top above the bottom of the jar, read in order.`;
   if (timeMin <= below.timeMin) {
-    const found = finding("error", "time-order", cellPlace(sheet, entry, "timeMin"), {
+    const found = finding(cellPlace(sheet, entry, "timeMin"), "error", "time-order", {
       message: say`This reading is not later than the one above it.`,
       expected: say`more than ${below.timeMin} min`,
       remedy,
@@ -124,7 +124,7 @@ function orderFindings(
     findings.push(found);
   }
   if (topMm < below.topMm) {
-    const found = finding("error", "layer-sinks", cellPlace(sheet, entry, "topMm"), {
+    const found = finding(cellPlace(sheet, entry, "topMm"), "error", "layer-sinks", {
       message: say`The settled soil stands lower than at the reading before.`,
       expected: say`at least ${below.topMm} mm`,
       remedy,
@@ -141,23 +141,18 @@ function heightFindings(
 ): Finding[] {
   const findings: Finding[] = [];
   if (rows.length < NAMES.length) {
-    const found = finding(
-      "error",
-      "missing-layer",
-      { file, row: rows.at(-1)?.row },
-      {
-        message: say`The table does not have all three layers.`,
-        expected: NAMES.join(", "),
-        remedy: say`Add the missing row; a layer that cannot be seen has the top of the one below it.`,
-      },
-    );
+    const found = finding({ file, row: rows.at(-1)?.row }, "error", "missing-layer", {
+      message: say`The table does not have all three layers.`,
+      expected: NAMES.join(", "),
+      remedy: say`Add the missing row; a layer that cannot be seen has the top of the one below it.`,
+    });
     findings.push(found);
   }
   const last = layers.at(-1);
   const { waterDepthMm } = facts;
   if (last && typeof waterDepthMm === "number" && last.topMm >= waterDepthMm) {
     const place = { file, row: last.row, column: headers.topMm, value: say`${last.topMm}` };
-    const found = finding("error", "jar-full-of-soil", place, {
+    const found = finding(place, "error", "jar-full-of-soil", {
       message: say`The soil stands as high as the water.`,
       expected: say`less than the water's ${waterDepthMm} mm; a third of it is usual`,
       remedy: say`Check the heights; repeat the test with less soil.`,

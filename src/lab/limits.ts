@@ -116,7 +116,7 @@ function unknownTests(sheet: SheetValues): Finding[] {
     ({ written }) => !/^((liquid|plastic) limit)?$/i.test(written.test),
   );
   return unknown.map((entry) =>
-    finding("error", "unknown-test", cellPlace(sheet, entry, "test"), {
+    finding(cellPlace(sheet, entry, "test"), "error", "unknown-test", {
       message: say`This test is not known.`,
       expected: say`liquid limit or plastic limit`,
       remedy: say`Use one of the two names, or start the row with # and a space.`,
@@ -125,16 +125,11 @@ function unknownTests(sheet: SheetValues): Finding[] {
 }
 
 function mixedMethods({ file }: SheetValues): Finding {
-  return finding(
-    "error",
-    "mixed-methods",
-    { file },
-    {
-      message: say`The liquid limit rows mix cup and cone.`,
-      expected: say`one method a sheet`,
-      remedy: say`Give each method a sheet of its own.`,
-    },
-  );
+  return finding({ file }, "error", "mixed-methods", {
+    message: say`The liquid limit rows mix cup and cone.`,
+    expected: say`one method a sheet`,
+    remedy: say`Give each method a sheet of its own.`,
+  });
 }
 
 interface LiquidLimitRow {
@@ -152,7 +147,7 @@ function liquidLimitPoint(sheet: SheetValues, entry: SheetRow): LiquidLimitRow {
     // What is written and could not be read was told at its cell.
     if (entry.written.blows || entry.written.penetrationMm) return { findings };
     const place = { file: sheet.file, row: entry.row, value: "" };
-    const found = finding("error", "missing-value", place, {
+    const found = finding(place, "error", "missing-value", {
       message: say`This row has neither blows nor a penetration.`,
       expected: say`blows of the cup, or the penetration of the cone`,
       remedy: say`Fill in the reading that was taken.`,
@@ -175,32 +170,22 @@ function waterContent(
     if (written.waterContentPct || (written.tinG && written.wetG && written.dryG)) {
       return { row, findings: [] };
     }
-    const found = finding(
-      "error",
-      "missing-value",
-      { file, row, value: "" },
-      {
-        message: say`This row has no water content.`,
-        expected: say`a water content in percent, or the three masses of tin, wet and dry soil`,
-        remedy: say`Fill in the readings.`,
-      },
-    );
+    const found = finding({ file, row, value: "" }, "error", "missing-value", {
+      message: say`This row has no water content.`,
+      expected: say`a water content in percent, or the three masses of tin, wet and dry soil`,
+      remedy: say`Fill in the readings.`,
+    });
     return { row, findings: [found] };
   }
   if (tinG < dryG && dryG <= wetG) {
     return { row, pct: (100 * (wetG - dryG)) / (dryG - tinG), findings: [] };
   }
   const value = `${written.tinG}, ${written.wetG}, ${written.dryG}`;
-  const found = finding(
-    "error",
-    "masses-disagree",
-    { file, row, value },
-    {
-      message: say`These masses cannot belong together.`,
-      expected: say`tin < tin + dry soil ≤ tin + wet soil`,
-      remedy: say`Check which mass stands in which column.`,
-    },
-  );
+  const found = finding({ file, row, value }, "error", "masses-disagree", {
+    message: say`These masses cannot belong together.`,
+    expected: say`tin < tin + dry soil ≤ tin + wet soil`,
+    remedy: say`Check which mass stands in which column.`,
+  });
   return { row, findings: [found] };
 }
 
@@ -216,7 +201,7 @@ function readNonPlastic({ file, facts, factRows }: SheetValues): {
   if (YES.test(value)) return { nonPlastic: true, findings: [] };
   if (value === "" || NO.test(value)) return { nonPlastic: false, findings: [] };
   const place = { file, row: factRows.nonPlastic, column: "non-plastic", value };
-  const found = finding("error", "not-yes-or-no", place, {
+  const found = finding(place, "error", "not-yes-or-no", {
     message: say`This line says whether the soil is non-plastic, and the word is not understood.`,
     expected: say`yes or NP where the fines roll to no thread, no where they do`,
     remedy: say`Write yes or no; put the rest in a remark.`,
@@ -234,16 +219,11 @@ function readShrinkageBar({ file, facts, factRows }: SheetValues): {
     return { shrinkageBar: { wetLengthMm, dryLengthMm }, findings: [] };
   }
   if ("wetLengthMm" in factRows === "dryLengthMm" in factRows) return { findings: [] };
-  const found = finding(
-    "error",
-    "incomplete-shrinkage",
-    { file },
-    {
-      message: say`The shrinkage bar has only one of its two lengths.`,
-      expected: say`the wet and the dry length`,
-      remedy: say`Add the missing line above the table.`,
-    },
-  );
+  const found = finding({ file }, "error", "incomplete-shrinkage", {
+    message: say`The shrinkage bar has only one of its two lengths.`,
+    expected: say`the wet and the dry length`,
+    remedy: say`Add the missing line above the table.`,
+  });
   return { findings: [found] };
 }
 
@@ -260,7 +240,7 @@ function readLongBox({ file, facts, factRows }: SheetValues): {
     if (!("boxLengthMm" in factRows)) return { findings: [] };
     const value = String(facts.boxLengthMm ?? "");
     const place = { file, row: factRows.boxLengthMm, column: "long box length", value };
-    const found = finding("error", "incomplete-shrinkage", place, {
+    const found = finding(place, "error", "incomplete-shrinkage", {
       message: say`The long box has a length and no shrinkage.`,
       expected: say`“long box shrinkage (mm)” beside it`,
       remedy: say`Add the line: all gaps of the dry bar pushed together, measured at one end.`,
@@ -271,7 +251,7 @@ function readLongBox({ file, facts, factRows }: SheetValues): {
   if (shrinkageMm < lengthMm) return { longBox: { shrinkageMm, lengthMm }, findings: [] };
   const row = factRows.boxShrinkageMm;
   const place = { file, row, column: "long box shrinkage", value: say`${shrinkageMm} mm` };
-  const found = finding("error", "box-shrank-away", place, {
+  const found = finding(place, "error", "box-shrank-away", {
     message: say`The soil in the long box shrank by as much as the box is long.`,
     expected: say`less than ${lengthMm} mm`,
     remedy: say`Check whether the dry length stands there in place of the shrinkage.`,

@@ -82,7 +82,7 @@ export function readPipette(grid: SheetGrid): SheetReading<PipetteRecord> {
       }
       const above = samples.at(-1);
       if (above && timeMin <= above.timeMin) {
-        const found = finding("error", "time-order", cellPlace(sheet, entry, "timeMin"), {
+        const found = finding(cellPlace(sheet, entry, "timeMin"), "error", "time-order", {
           message: say`This sample is not later than the one above it.`,
           expected: say`more than ${above.timeMin} min`,
           remedy: say`Write the time since the start of sedimentation, in order.`,
@@ -94,7 +94,7 @@ export function readPipette(grid: SheetGrid): SheetReading<PipetteRecord> {
     const { cylinderVolumeCm3: cylinder, pipetteVolumeCm3: pipette } = facts;
     if (typeof cylinder === "number" && typeof pipette === "number" && pipette >= cylinder) {
       const place = { file, row: sheet.factRows.pipetteVolumeCm3, value: say`${pipette} cm³` };
-      const found = finding("error", "pipette-volume", place, {
+      const found = finding(place, "error", "pipette-volume", {
         message: say`The pipette holds as much as the cylinder.`,
         expected: say`less than ${cylinder} cm³`,
         remedy: say`Check the two volumes and their units.`,

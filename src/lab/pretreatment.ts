@@ -36,9 +36,9 @@ export function readPretreatment({ file, facts, factRows }: SheetValues): {
   const row = factRows.pretreatmentLossPct ?? factRows.pretreatment;
   if (row === undefined) return { findings: [] };
   const found = finding(
+    { file, row, column: "pretreatment", value: text },
     "error",
     "pretreatment-unnamed",
-    { file, row, column: "pretreatment", value: text },
     {
       message: none
         ? say`The sheet says that the soil was not treated, and gives a loss.`

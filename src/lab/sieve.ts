@@ -153,7 +153,7 @@ function endFindings({ file, headers, rows }: SheetValues, form: SieveForm): Fin
   const column = headers.sieve ?? "sieve";
   if (rows.every(({ values }) => values.sieve === "pan")) {
     const place = { file, row: rows[0].row, column, value: "pan" };
-    const found = finding("error", "no-sieves", place, {
+    const found = finding(place, "error", "no-sieves", {
       message: say`The sheet has a pan and no sieve.`,
       expected: say`at least one sieve above the pan`,
       remedy: say`Fill in the sieves, or take the sheet out of study.yaml.`,
@@ -161,16 +161,11 @@ function endFindings({ file, headers, rows }: SheetValues, form: SieveForm): Fin
     findings.push(found);
   }
   if (form !== "passing" && !pan) {
-    const found = finding(
-      "error",
-      "missing-pan",
-      { file, column },
-      {
-        message: say`The sheet has no pan row.`,
-        expected: say`a last row “pan” with the mass under the finest sieve`,
-        remedy: say`Weigh the pan, or write 0 where nothing reached it.`,
-      },
-    );
+    const found = finding({ file, column }, "error", "missing-pan", {
+      message: say`The sheet has no pan row.`,
+      expected: say`a last row “pan” with the mass under the finest sieve`,
+      remedy: say`Weigh the pan, or write 0 where nothing reached it.`,
+    });
     findings.push(found);
   }
   return findings;
@@ -178,28 +173,18 @@ function endFindings({ file, headers, rows }: SheetValues, form: SieveForm): Fin
 
 /** Percentages passing are of the whole sample, and hide its masses. */
 function passingFindings({ file, factRows }: SheetValues): Finding[] {
-  const note = finding(
-    "note",
-    "passing-input",
-    { file },
-    {
-      message: say`The sheet gives percentages passing: its mass balance cannot be checked.`,
-      expected: say`masses retained, where the laboratory has them`,
-      remedy: say`Nothing to do, unless the masses are at hand.`,
-    },
-  );
+  const note = finding({ file }, "note", "passing-input", {
+    message: say`The sheet gives percentages passing: its mass balance cannot be checked.`,
+    expected: say`masses retained, where the laboratory has them`,
+    remedy: say`Nothing to do, unless the masses are at hand.`,
+  });
   const extra = Object.keys(factRows).find((key) => key !== "dryMassG");
   if (!extra) return [note];
-  const found = finding(
-    "error",
-    "passing-with-masses",
-    { file, row: factRows[extra] },
-    {
-      message: say`Percentages passing are of the whole sample: a split or a washing has no place.`,
-      expected: say`only “dry mass (g)” above a table of percentages`,
-      remedy: say`Take the line out, or give the masses retained.`,
-    },
-  );
+  const found = finding({ file, row: factRows[extra] }, "error", "passing-with-masses", {
+    message: say`Percentages passing are of the whole sample: a split or a washing has no place.`,
+    expected: say`only “dry mass (g)” above a table of percentages`,
+    remedy: say`Take the line out, or give the masses retained.`,
+  });
   return [found, note];
 }
 
@@ -213,7 +198,7 @@ function washedFindings({ file, facts, factRows }: SheetValues): Finding[] {
     const [dry, washed] = [facts[before], facts[after]];
     if (typeof dry !== "number" || typeof washed !== "number" || washed <= dry) return [];
     const place = { file, row: factRows[after], value: say`${washed} g` };
-    const found = finding("error", "washed-heavier", place, {
+    const found = finding(place, "error", "washed-heavier", {
       message: say`The sample is heavier after washing than before.`,
       expected: say`at most ${dry} g`,
       remedy: say`Check the two masses; one of them may still hold the tin.`,
@@ -237,16 +222,11 @@ function readSplits({ file, facts, factRows, rows }: SheetValues): {
     if (first === undefined) continue;
     if (!(sizeKey in factRows && dryKey in factRows)) {
       const name = splitName(index);
-      const found = finding(
-        "error",
-        "incomplete-split",
-        { file, row: factRows[first] },
-        {
-          message: say`The split is described only in part.`,
-          expected: say`both “${name} sieve (mm)” and “${name} dry mass (g)”`,
-          remedy: say`Add the missing line, or take the other one out.`,
-        },
-      );
+      const found = finding({ file, row: factRows[first] }, "error", "incomplete-split", {
+        message: say`The split is described only in part.`,
+        expected: say`both “${name} sieve (mm)” and “${name} dry mass (g)”`,
+        remedy: say`Add the missing line, or take the other one out.`,
+      });
       findings.push(found);
       continue;
     }
@@ -273,7 +253,7 @@ function splitFindings(
 ): Finding[] {
   const findings: Finding[] = [];
   if (!inTable) {
-    const found = finding("error", "split-not-in-set", place, {
+    const found = finding(place, "error", "split-not-in-set", {
       message: say`The split sieve is not among the sieves of the table.`,
       expected: say`one of the table's sieves`,
       remedy: say`Give the sieve at which the sample was divided.`,
@@ -281,7 +261,7 @@ function splitFindings(
     findings.push(found);
   }
   if (above && sizeMm >= above.sizeMm) {
-    const found = finding("error", "split-order", place, {
+    const found = finding(place, "error", "split-order", {
       message: say`This split is not finer than the one before it (${above.sizeMm} mm).`,
       expected: say`splits from the coarsest to the finest`,
       remedy: say`Number the splits in the order in which the sample was divided.`,
@@ -344,13 +324,13 @@ function retainedMass(
 function wrongWay(sheet: SheetValues, entry: SheetRow, form: SieveForm, before: number): Finding {
   const place = cellPlace(sheet, entry, "reading");
   if (form === "passing") {
-    return finding("error", "passing-rises", place, {
+    return finding(place, "error", "passing-rises", {
       message: say`More passes this sieve than the coarser one above it.`,
       expected: say`at most ${before}`,
       remedy: say`Check the percentages, and whether the column holds percent retained.`,
     });
   }
-  return finding("error", "cumulative-falls", place, {
+  return finding(place, "error", "cumulative-falls", {
     message: say`The cumulative mass falls.`,
     expected: say`at least ${before}`,
     remedy: say`Check the masses; below a split they begin anew, and the pan holds the set's total.`,
@@ -372,10 +352,10 @@ function sieveOrder(
   };
   if (rows.some((row) => row.sizeMm === sizeMm)) {
     const message = say`This sieve stands twice in the sheet.`;
-    return [finding("error", "repeated-sieve", place, { message, ...words })];
+    return [finding(place, "error", "repeated-sieve", { message, ...words })];
   }
   const message = say`This sieve is coarser than the one above it (${above.label}).`;
-  return [finding("error", "sieve-order", place, { message, ...words })];
+  return [finding(place, "error", "sieve-order", { message, ...words })];
 }
 
 /** A pan stands once, and `<0.063` only under the sieve of that size. */
@@ -387,7 +367,7 @@ function panFindings(
 ): Finding[] {
   const place = cellPlace(sheet, entry, "sieve");
   if (repeated) {
-    const found = finding("error", "repeated-sieve", place, {
+    const found = finding(place, "error", "repeated-sieve", {
       message: say`The pan stands twice in the sheet.`,
       expected: say`one pan, under the finest sieve`,
       remedy: say`Take one of the rows out.`,
@@ -398,7 +378,7 @@ function panFindings(
   if (!sieve.startsWith("<") || !finest) return [];
   const { unit } = parseHeaderCell(sheet.headers.sieve);
   if (parseSieve(sieve.slice(1), unit) === finest.sizeMm) return [];
-  const found = finding("error", "pan-size", place, {
+  const found = finding(place, "error", "pan-size", {
     message: say`The last row is what passed the finest sieve, and this size is another one.`,
     expected: say`pan, or < and ${finest.label}`,
     remedy: say`Check whether a sieve is missing above this row.`,

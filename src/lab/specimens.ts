@@ -118,7 +118,7 @@ export function readSpecimens(grid: SheetGrid): SheetReading<SpecimenSheet> {
       findings.push(...stress.findings, ...cement.findings);
       const earlier = rowOfId.get(written.id);
       if (earlier !== undefined) {
-        const found = finding("error", "repeated-block", cellPlace(sheet, entry, "id"), {
+        const found = finding(cellPlace(sheet, entry, "id"), "error", "repeated-block", {
           message: say`This block's name stands already in row ${earlier}.`,
           expected: say`each block once`,
           remedy: say`Correct the name, or take the copy out.`,
@@ -160,7 +160,7 @@ function cementColumnFindings(sheet: SheetValues, headerRow: number): Finding[] 
   const { file, headers, factRows, rows } = sheet;
   if (!headers.cementPct && !headers.cementParts) {
     const place = { file, row: headerRow, value: Object.values(headers).join(", ") };
-    const found = finding("error", "wrong-header", place, {
+    const found = finding(place, "error", "wrong-header", {
       message: say`The column “cement” is missing.`,
       expected: say`“cement (%)”, or “cement parts” and “soil parts”`,
       remedy: say`Add the column, or rename the one that holds it.`,
@@ -173,7 +173,7 @@ function cementColumnFindings(sheet: SheetValues, headerRow: number): Finding[] 
   ].filter(([key]) => !(key in factRows));
   const first = rows.find(({ written }) => written.cementParts || written.soilParts);
   if (!first || lacking.length === 0) return [];
-  const found = finding("error", "parts-without-densities", partsPlace(sheet, first), {
+  const found = finding(partsPlace(sheet, first), "error", "parts-without-densities", {
     message: say`The cement is in parts by volume, but the sheet does not say what a loose volume weighs.`,
     expected: say`${joinTexts(lacking.map(([, name]) => name))} above the table`,
     remedy: say`Fill a measure of known volume as on site, weigh it, and add the lines.`,
@@ -204,7 +204,7 @@ function readCementContent(
     value: string,
     words: FindingWords,
   ) => ({
-    findings: [finding("error", code, { ...parts, column, value }, words)],
+    findings: [finding({ ...parts, column, value }, "error", code, words)],
   });
   if (!written.cementParts && !written.soilParts) {
     // One that is written and cannot be read was told at its cell.
@@ -308,7 +308,7 @@ function readStress(sheet: SheetValues, entry: SheetRow): Stress {
   const { values, written } = entry;
   const shape = SHAPES.find((known) => known === written.shape?.toLowerCase());
   if (written.shape && !shape) {
-    const found = finding("error", "unknown-shape", cellPlace(sheet, entry, "shape"), {
+    const found = finding(cellPlace(sheet, entry, "shape"), "error", "unknown-shape", {
       message: say`This shape is not known here.`,
       expected: say`cube, prism or cylinder`,
       remedy: say`Write the nearest of them, and what it is in the remark.`,
@@ -362,7 +362,7 @@ function stressFindings(
   if (written.lengthMm && written.diameterMm) {
     const value = `${written.lengthMm}; ${written.diameterMm}`;
     const place = { ...cellPlace(sheet, entry, "diameterMm"), value };
-    const found = finding("error", "two-shapes", place, {
+    const found = finding(place, "error", "two-shapes", {
       message: say`This block has a length and a diameter.`,
       expected: say`length and width of a rectangular face, or the diameter of a round one`,
       remedy: say`Leave the cells of the other shape empty.`,
@@ -372,7 +372,7 @@ function stressFindings(
   if (entered !== undefined && stress !== undefined && Math.abs(entered / stress - 1) > ROUNDING) {
     const value = `${written.strengthMpa}; ${written.loadKn}`;
     const place = { ...cellPlace(sheet, entry, "strengthMpa"), value };
-    const found = finding("error", "strength-and-load-differ", place, {
+    const found = finding(place, "error", "strength-and-load-differ", {
       message: say`The strength entered, ${formatFixed(entered, 3)} MPa, is not the load over the loaded face, ${formatFixed(stress, 3)} MPa.`,
       expected: say`the same strength within 3 %`,
       remedy: say`Check the units in the header of both, and that the strength is not yet corrected for shape.`,
@@ -385,7 +385,7 @@ function stressFindings(
   const told = written.strengthMpa || (written.loadKn && face);
   if (entered === undefined && stress === undefined && !told) {
     const place = { file: sheet.file, row: entry.row, value: "" };
-    const found = finding("error", "missing-value", place, {
+    const found = finding(place, "error", "missing-value", {
       message: say`This block has no strength.`,
       expected: say`a strength, or a load with the length and width (or the diameter) of the loaded face`,
       remedy: say`Fill in the readings, or start the row with # and a space to leave it out.`,

@@ -93,7 +93,7 @@ function trialFindings(sheet: SheetValues, entry: SheetRow): Finding[] {
   if (given.length === 1 || given.length === 2) {
     const value = given.map((key) => written[key]).join(", ");
     const place = { ...cellPlace(sheet, entry, given[0]), value };
-    const found = finding("error", "missing-value", place, {
+    const found = finding(place, "error", "missing-value", {
       message: say`A colour needs all three of L*, a* and b*.`,
       expected: say`three numbers, or none`,
       remedy: say`Fill in the missing ones, or leave all three empty.`,
@@ -101,7 +101,7 @@ function trialFindings(sheet: SheetValues, entry: SheetRow): Finding[] {
     findings.push(found);
   }
   if (!/^(yes|no)?$/i.test(written.dry ?? "")) {
-    const found = finding("error", "not-yes-or-no", cellPlace(sheet, entry, "dry"), {
+    const found = finding(cellPlace(sheet, entry, "dry"), "error", "not-yes-or-no", {
       message: say`This cell says whether the mass stood still.`,
       expected: say`yes, no, or empty`,
       remedy: say`Write yes or no; put the rest in the remark.`,

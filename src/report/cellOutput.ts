@@ -62,7 +62,7 @@ function streamNodes({ name, text }: StreamOutput, { file, cell }: OutputPlace):
     expected: say`no text on stderr`,
     remedy: say`read the text and mend its cause`,
   };
-  return { nodes, findings: [finding("warning", "cell-stderr", { file }, words)] };
+  return { nodes, findings: [finding({ file }, "warning", "cell-stderr", words)] };
 }
 
 function displayNodes(output: DisplayOutput, place: OutputPlace): OutputResult {
@@ -132,7 +132,7 @@ function figureNodes(output: DisplayOutput, svgText: string, place: OutputPlace)
   };
   return {
     nodes,
-    findings: [finding("warning", "figure-without-alt", { file: place.file }, noAlt)],
+    findings: [finding({ file: place.file }, "warning", "figure-without-alt", noAlt)],
   };
 }
 
@@ -145,7 +145,7 @@ function leftOut(
 ): OutputResult {
   return {
     nodes: [{ kind: "note", tone: "warning", text: words.message }],
-    findings: [finding(severity, code, { file }, words)],
+    findings: [finding({ file }, severity, code, words)],
   };
 }
 

@@ -68,7 +68,7 @@ export function linkSections(
     const known = headings.map((one) => one.key ?? slugOf(one)).join(", ");
     const place = { file, column: "checklist", value: key };
     findings.push(
-      finding("warning", "section-not-in-report", place, {
+      finding(place, "warning", "section-not-in-report", {
         message: say`Clause ${clause} is said to be answered in a section that this report does not have.`,
         expected: say`one of ${known}`,
         remedy: say`Correct answered-by in the study, or give the section's cell the tag section-${key}.`,

@@ -97,7 +97,7 @@ export interface FiellerContent {
  * Formula (u: content from its mean, on the scale of the model): u₀ = (f − a)/b;
  * g = t² s² / (b² Sxx); limits [u₀ ± (t s/|b|) √(u₀²/Sxx + (1 − g)(1/m + 1/n))] / (1 − g), with t on
  * the fit's degrees of freedom; 1/m = 0 for the `mean`, 1 for one block (`prediction`). The limits are the
- * contents whose two-sided band contains the strength. The closed model is not cut at the tested
+ * contents whose two-sided band contains the strength. The closed form is not cut at the tested
  * contents.
  *
  * Source: Fieller's theorem as in Draper & Smith pp. 47–51, read through the vignette of the R package

@@ -80,45 +80,30 @@ type Asked = Required<Pick<FitStrengthOptions, "model" | "ageDays" | "covariates
 const days = (ages: readonly number[]) => ages.map((age) => `${age} d`).join(", ");
 
 function mixedAges(file: string, { row }: SpecimenRecord, ages: readonly number[]): Finding {
-  return finding(
-    "error",
-    "mixed-ages",
-    { file, row, column: "age", value: days(ages) },
-    {
-      message: say`The blocks were crushed at different ages, and no age was chosen.`,
-      expected: say`one age for one curve`,
-      remedy: say`Name the age of the requirement in the study (strength.requirement.age).`,
-    },
-  );
+  return finding({ file, row, column: "age", value: days(ages) }, "error", "mixed-ages", {
+    message: say`The blocks were crushed at different ages, and no age was chosen.`,
+    expected: say`one age for one curve`,
+    remedy: say`Name the age of the requirement in the study (strength.requirement.age).`,
+  });
 }
 
 function noBlocks(file: string): Finding {
-  return finding(
-    "error",
-    "no-blocks",
-    { file },
-    {
-      message: say`No block is left for the regression.`,
-      expected: say`blocks that are not excluded`,
-      remedy: say`Add blocks, or take back an exclusion.`,
-    },
-  );
+  return finding({ file }, "error", "no-blocks", {
+    message: say`No block is left for the regression.`,
+    expected: say`blocks that are not excluded`,
+    remedy: say`Add blocks, or take back an exclusion.`,
+  });
 }
 
 function otherAgesFindings(blocks: readonly SpecimenRecord[], { file, ageDays }: Asked): Finding[] {
   if (blocks.length === 0) return [];
   const ages = [...new Set(blocks.map((block) => block.ageDays))].sort((a, b) => a - b);
   return [
-    finding(
-      "note",
-      "other-ages",
-      { file, row: blocks[0].row, column: "age", value: days(ages) },
-      {
-        message: say`${blocks.length}{0, plural, one { block} other { blocks}} of another age {0, plural, one {takes} other {take}} no part in the curve at ${ageDays} days.`,
-        expected: `${ageDays} d`,
-        remedy: say`Nothing to do; they are shown beside the curve. To use blocks of all ages, set strength.covariates.age.`,
-      },
-    ),
+    finding({ file, row: blocks[0].row, column: "age", value: days(ages) }, "note", "other-ages", {
+      message: say`${blocks.length}{0, plural, one { block} other { blocks}} of another age {0, plural, one {takes} other {take}} no part in the curve at ${ageDays} days.`,
+      expected: `${ageDays} d`,
+      remedy: say`Nothing to do; they are shown beside the curve. To use blocks of all ages, set strength.covariates.age.`,
+    }),
   ];
 }
 
@@ -127,9 +112,9 @@ function choiceFindings({ model, variance }: IncludedSpecimensOptions): Finding[
   if (model !== "power" || variance !== "proportional") return [];
   return [
     finding(
+      { file: "study.yaml", column: "strength.variance", value: variance },
       "error",
       "power-model-with-variance",
-      { file: "study.yaml", column: "strength.variance", value: variance },
       {
         message: say`The power model is fitted to ln f, where a scatter in proportion to strength is already even: asked for twice it would be allowed for twice.`,
         expected: say`the power model with even spread, or another model with proportional spread`,
@@ -156,29 +141,19 @@ function specimenFindings({ file, specimens }: SpecimenSheet): Finding[] {
 }
 
 function repeatedBlock(file: string, { id, row }: SpecimenRecord, earlier: number): Finding {
-  return finding(
-    "error",
-    "repeated-block",
-    { file, row, column: "block", value: id },
-    {
-      message: say`This block's name stands already in row ${earlier}.`,
-      expected: say`each block once`,
-      remedy: say`Correct the name, or take the copy out.`,
-    },
-  );
+  return finding({ file, row, column: "block", value: id }, "error", "repeated-block", {
+    message: say`This block's name stands already in row ${earlier}.`,
+    expected: say`each block once`,
+    remedy: say`Correct the name, or take the copy out.`,
+  });
 }
 
 function excludedBlock(file: string, { id, row, excluded = "" }: SpecimenRecord): Finding {
-  return finding(
-    "note",
-    "excluded-block",
-    { file, row, column: "excluded", value: excluded },
-    {
-      message: say`Block ${id} takes no part in the regression: ${excluded}.`,
-      expected: say`a reason that will stand in the report`,
-      remedy: say`Nothing to do.`,
-    },
-  );
+  return finding({ file, row, column: "excluded", value: excluded }, "note", "excluded-block", {
+    message: say`Block ${id} takes no part in the regression: ${excluded}.`,
+    expected: say`a reason that will stand in the report`,
+    remedy: say`Nothing to do.`,
+  });
 }
 
 /** Strength not above zero, or cement below zero. A control without cement is sound. */
@@ -187,9 +162,9 @@ function unusable(file: string, { id, row, strengthMpa, cementPct }: SpecimenRec
   if (!(strengthMpa > 0)) {
     findings.push(
       finding(
+        { file, row, column: "strength", value: String(strengthMpa) },
         "error",
         "strength-not-positive",
-        { file, row, column: "strength", value: String(strengthMpa) },
         {
           message: say`Block ${id} has a strength that is not above zero.`,
           expected: say`a strength above 0 MPa`,
@@ -201,9 +176,9 @@ function unusable(file: string, { id, row, strengthMpa, cementPct }: SpecimenRec
   if (!(cementPct >= 0)) {
     findings.push(
       finding(
+        { file, row, column: "cement", value: String(cementPct) },
         "error",
         "cement-below-zero",
-        { file, row, column: "cement", value: String(cementPct) },
         {
           message: say`Block ${id} has a cement content below zero.`,
           expected: say`0 % or above`,
@@ -254,9 +229,9 @@ function mixedUnits(file: string, block: SpecimenRecord, usualMpa: number): Find
     ([, a], [, b]) => Math.abs(Math.log(a) - off) - Math.abs(Math.log(b) - off),
   )[0];
   return finding(
+    { file, row: block.row, column: "strength", value: `${block.strengthMpa} MPa` },
     "warning",
     "mixed-units",
-    { file, row: block.row, column: "strength", value: `${block.strengthMpa} MPa` },
     {
       message:
         ratio > 1
@@ -275,9 +250,9 @@ function fractionFindings(file: string, specimens: readonly SpecimenRecord[]): F
   if (!fraction || median(blocks.map(({ cementPct }) => cementPct)) < 2) return [];
   return [
     finding(
+      { file, row: fraction.row, column: "cement", value: `${fraction.cementPct} %` },
       "warning",
       "cement-as-fraction",
-      { file, row: fraction.row, column: "cement", value: `${fraction.cementPct} %` },
       {
         message: say`The cement content of block ${fraction.id} looks like a fraction, not a percentage.`,
         expected: say`percent, for example ${Number((100 * fraction.cementPct).toFixed(3))} %`,
@@ -326,24 +301,19 @@ function countFindings(
       ? say`${blocks.length}{0, plural, one { block is} other { blocks are}} too few for the ${wordFor(model)} model with its covariates.`
       : say`${blocks.length}{0, plural, one { block} other { blocks}} of ${ageDays} days {0, plural, one {is} other {are}} too few for the ${wordFor(model)} model.`;
     return [
-      finding(
-        "error",
-        "too-few-blocks",
-        { file, row, value: String(blocks.length) },
-        {
-          message: few,
-          expected: say`at least ${coefficients + 1}; many more for a narrow band`,
-          remedy: say`Make and crush more blocks.`,
-        },
-      ),
+      finding({ file, row, value: String(blocks.length) }, "error", "too-few-blocks", {
+        message: few,
+        expected: say`at least ${coefficients + 1}; many more for a narrow band`,
+        remedy: say`Make and crush more blocks.`,
+      }),
     ];
   }
   if (contents.length >= ofModel) return [];
   return [
     finding(
+      { file, row, column: "cement", value: contents.map((content) => `${content} %`).join(", ") },
       "error",
       contents.length === 1 ? "one-cement-content" : "too-few-contents",
-      { file, row, column: "cement", value: contents.map((content) => `${content} %`).join(", ") },
       {
         message: say`The blocks have only ${contents.length}{0, plural, one { cement content} other { cement contents}}, too few for the ${wordFor(model)} model.`,
         expected: say`at least ${ofModel} contents, better one more to see whether the shape fits`,
@@ -364,9 +334,9 @@ function agelessFindings(
   if (!block) return [];
   return [
     finding(
+      { file, row: block.row, column: "age", value: `${block.ageDays} d` },
       "error",
       "age-without-logarithm",
-      { file, row: block.row, column: "age", value: `${block.ageDays} d` },
       {
         message: say`Block ${block.id} was crushed at ${block.ageDays} days, and the regression takes the logarithm of the age.`,
         expected: say`ages above 0 where age is a covariate`,
@@ -387,9 +357,9 @@ function scatterFindings(
   if (!identical || !(blocks.length > groups.length || sameStrength(blocks))) return [];
   return [
     finding(
+      { file, row: blocks[0].row, column: "strength", value: `${blocks[0].strengthMpa} MPa` },
       "warning",
       "no-scatter",
-      { file, row: blocks[0].row, column: "strength", value: `${blocks[0].strengthMpa} MPa` },
       {
         message: say`The blocks of each cement content have exactly the same strength.`,
         expected: say`readings that scatter, as all readings do`,
@@ -416,9 +386,9 @@ function batchFindings(
   const value = [...new Set(blocks.map(({ batch }) => batch))].join(", ");
   return [
     finding(
+      { file, row: blocks[0].row, column: "batch", value },
       "warning",
       "one-batch-a-content",
-      { file, row: blocks[0].row, column: "batch", value },
       {
         message: say`All blocks of a cement content come from one batch, so the scatter from batch to batch is not in the bands: they are narrower than the truth.`,
         expected: say`two or more batches at a content`,
@@ -465,14 +435,14 @@ function outlyingBlock(
 ): Finding {
   const far = Number.isFinite(studentised) ? say` (${formatFixed(studentised!, 1)})` : "";
   return finding(
-    "warning",
-    "outlying-block",
     {
       file,
       row: block.row,
       column: "strength",
       value: `${formatFixed(block.strengthMpa, 2).number} MPa`,
     },
+    "warning",
+    "outlying-block",
     {
       message: grouped
         ? say`Block ${block.id} lies far from the others of its cement content${far}.`

@@ -59,7 +59,7 @@ export interface LeastCement {
  * search on 100 steps of the range, then to 1e-10 of it). Nothing is extrapolated: outside the tested
  * contents the answer is a status with advice on which blocks to make next. `batchablePct` is always
  * rounded up. `interval` is the inversion of the two-sided band at the same confidence (Fieller's
- * closed model where the fit is a straight line): it says how well the blocks fix the content at all.
+ * closed form where the fit is a straight line): it says how well the blocks fix the content at all.
  *
  * Says nothing of safety: that the requirement is the right one is for the responsible engineer.
  *
@@ -173,9 +173,9 @@ function leastCementFindings(
   if (falls > 0) {
     findings.push(
       finding(
+        { file, column: "strength.model", value: fit.model },
         "warning",
         "strength-falls-with-cement",
-        { file, column: "strength.model", value: fit.model },
         {
           message: say`The fitted ${wordFor(fit.model)} curve falls with more cement from about ${formatFixed(grid[falls - 1], 1)} %.`,
           expected: say`strength that rises with cement`,
@@ -187,9 +187,9 @@ function leastCementFindings(
   if (lost !== undefined) {
     findings.push(
       finding(
+        { file, column: "strength.requirement", value: mpa(strengthMpa) },
         "warning",
         "requirement-lost-again",
-        { file, column: "strength.requirement", value: mpa(strengthMpa) },
         {
           message: say`The bound falls below the requirement again at about ${formatFixed(lost, 1)} % cement.`,
           expected: say`a bound that stays above the requirement with more cement`,
@@ -201,9 +201,9 @@ function leastCementFindings(
   if (batchablePct !== null && batchablePct > last) {
     findings.push(
       finding(
+        { file, column: "strength.round-up-to", value: `${batchablePct} %` },
         "warning",
         "rounded-beyond-tested",
-        { file, column: "strength.round-up-to", value: `${batchablePct} %` },
         {
           message: say`Rounded up, the content lies above the highest tested content, ${last} %.`,
           expected: say`at most ${last} %`,

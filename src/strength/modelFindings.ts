@@ -63,16 +63,11 @@ export function modelFindings(
 function lackFindings({ fit, lackOfFit: { pValue } }: ModelEvidence, file: string): Finding[] {
   if (pValue === null || pValue >= LEVEL) return [];
   return [
-    finding(
-      "warning",
-      "lack-of-fit",
-      { file, column: "strength.model", value: fit.model },
-      {
-        message: say`The ${wordFor(fit.model)} curve misses the means of the contents by more than the scatter of the blocks explains (lack of fit, p ${pWords(pValue)}): its bounds, and the least cement, are in doubt.`,
-        expected: say`p of at least 0.05`,
-        remedy: say`Look at the curve among the blocks, and choose a model that fits them (strength.model).`,
-      },
-    ),
+    finding({ file, column: "strength.model", value: fit.model }, "warning", "lack-of-fit", {
+      message: say`The ${wordFor(fit.model)} curve misses the means of the contents by more than the scatter of the blocks explains (lack of fit, p ${pWords(pValue)}): its bounds, and the least cement, are in doubt.`,
+      expected: say`p of at least 0.05`,
+      remedy: say`Look at the curve among the blocks, and choose a model that fits them (strength.model).`,
+    }),
   ];
 }
 
@@ -85,9 +80,9 @@ function choiceOfModelFindings(
   const [best] = models;
   return [
     finding(
+      { file, column: "strength.model", value: fit.model },
       "warning",
       "clearly-better-model",
-      { file, column: "strength.model", value: fit.model },
       {
         message: say`The ${wordFor(best.model)} model fits these blocks clearly better than the ${wordFor(fit.model)} one: its AICc is smaller by ${formatFixed(difference, 1)}.`,
         expected: say`a model whose AICc is less than ${CLEARLY_WORSE} above the best`,
@@ -107,32 +102,22 @@ function residualFindings({ checks }: ModelEvidence, file: string): Finding[] {
   return checks
     .filter(({ status }) => status === "doubt")
     .map(({ check, test, pValue, message }) =>
-      finding(
-        "warning",
-        CHECK_CODES[check],
-        { file, column: "strength" },
-        {
-          message: say`The residuals of the curve fail a check, so its bounds may be wrong: ${wordFor(check)} (${test}, p ${pWords(pValue!)}).`,
-          expected: say`p of at least 0.05`,
-          remedy: message,
-        },
-      ),
+      finding({ file, column: "strength" }, "warning", CHECK_CODES[check], {
+        message: say`The residuals of the curve fail a check, so its bounds may be wrong: ${wordFor(check)} (${test}, p ${pWords(pValue!)}).`,
+        expected: say`p of at least 0.05`,
+        remedy: message,
+      }),
     );
 }
 
 function scatterFindings({ scatter }: ModelEvidence, file: string): Finding[] {
   if (!scatter || scatter.pValue === null || scatter.pValue >= LEVEL) return [];
   return [
-    finding(
-      "warning",
-      "batches-differ",
-      { file, column: "batch" },
-      {
-        message: scatter.message,
-        expected: say`batches of one content that differ no more than their blocks`,
-        remedy: say`Look for what changed between the batches; set strength.batches: block, or mix more batches.`,
-      },
-    ),
+    finding({ file, column: "batch" }, "warning", "batches-differ", {
+      message: scatter.message,
+      expected: say`batches of one content that differ no more than their blocks`,
+      remedy: say`Look for what changed between the batches; set strength.batches: block, or mix more batches.`,
+    }),
   ];
 }
 
@@ -149,7 +134,7 @@ function nearestFindings(evidence: ModelEvidence, file: string): Finding[] {
   const expected = say`a bound of at least ${formatFixed(strengthMpa, 2)} MPa from the nearest blocks alone, as the curve is in doubt`;
   if (boundMpa >= strengthMpa) {
     return [
-      finding("note", "nearest-blocks-agree", place, {
+      finding(place, "note", "nearest-blocks-agree", {
         message: say`${found}: they meet the requirement too.`,
         expected,
         remedy: say`Nothing to do here; the doubts about the curve remain.`,
@@ -159,7 +144,7 @@ function nearestFindings(evidence: ModelEvidence, file: string): Finding[] {
   const curveMpa = strengthBound(fit, cementPct, requirement);
   const against = nearest.knownMpa < strengthMpa;
   return [
-    finding("warning", "nearest-blocks-miss", place, {
+    finding(place, "warning", "nearest-blocks-miss", {
       message: say`${found}; the curve gives a bound of ${formatFixed(curveMpa, 2)} MPa. The content found rests on the curve, not on the blocks.`,
       expected,
       remedy: against

@@ -363,9 +363,9 @@ function outsideMarks(
   const [{ row, reading }] = beyond;
   return [
     finding(
+      { file, row, column: "reading", value: onScale(hydrometer, reading) },
       "warning",
       "outside-calibration",
-      { file, row, column: "reading", value: onScale(hydrometer, reading) },
       {
         message: say`${beyond.length}{0, plural, one { reading lies} other { readings lie}} outside the calibrated marks; their depth was taken on along the scale.`,
         expected: say`readings from ${onScale(hydrometer, low)} to ${onScale(hydrometer, high)}, meniscus added`,
@@ -385,9 +385,9 @@ function offScale(
   if (depth > 0) return [];
   return [
     finding(
+      { file, row, column: "reading", value: onScale(hydrometer, reading) },
       "error",
       "reading-off-scale",
-      { file, row, column: "reading", value: onScale(hydrometer, reading) },
       {
         message: say`This reading is not on the scale of a ${hydrometer}.`,
         expected: EXPECTED[hydrometer],

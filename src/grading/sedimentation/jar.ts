@@ -156,9 +156,9 @@ export function jarComparison(
     const { lowPct, highPct } = shares[index];
     return [
       finding(
+        { file, row: layers[index].row, column: "layer", value: name },
         "note",
         "jar-against-laboratory",
-        { file, row: layers[index].row, column: "layer", value: name },
         {
           message: say`The jar allows ${formatFixed(lowPct, 0)} to ${formatFixed(highPct, 0)} % of ${wordFor(name)} by mass, the laboratory measured ${formatFixed(laboratoryPct, 1)} %.`,
           expected: say`the laboratory's share within what the height of the layer allows`,
@@ -180,16 +180,11 @@ const LAST_READING_MIN = 1440;
 /** What is doubtful about a jar test; the first finding always is that it is a first guide. */
 function checkJar(record: JarRecord, settledMm: readonly (number | undefined)[]): Finding[] {
   return [
-    finding(
-      "warning",
-      "jar-first-guide",
-      { file: record.file },
-      {
-        message: say`Layer heights are not masses: clay settles loose and looks like more than it is, and flocculated clay settles with the silt. The test is a first guide only.`,
-        expected: say`sieving and a hydrometer or pipette before a mix is decided`,
-        remedy: say`Use the shares to choose which soils go to the laboratory.`,
-      },
-    ),
+    finding({ file: record.file }, "warning", "jar-first-guide", {
+      message: say`Layer heights are not masses: clay settles loose and looks like more than it is, and flocculated clay settles with the silt. The test is a first guide only.`,
+      expected: say`sieving and a hydrometer or pipette before a mix is decided`,
+      remedy: say`Use the shares to choose which soils go to the laboratory.`,
+    }),
     ...temperature(record, settledMm),
     ...ENDS_MM.flatMap((endMm, index) => readingTime(record, index, endMm, settledMm[index])),
     ...stillCloudy(record),
@@ -202,30 +197,20 @@ function temperature(
 ): Finding[] {
   if (temperatureC === undefined) {
     return [
-      finding(
-        "note",
-        "jar-temperature-taken",
-        { file },
-        {
-          message: say`The sheet gives no temperature: 20 °C was taken for the settling times.`,
-          expected: say`“temperature (C)” above the table`,
-          remedy: say`Nothing to do, unless the water was cold: at 10 °C it takes 30 % longer.`,
-        },
-      ),
+      finding({ file }, "note", "jar-temperature-taken", {
+        message: say`The sheet gives no temperature: 20 °C was taken for the settling times.`,
+        expected: say`“temperature (C)” above the table`,
+        remedy: say`Nothing to do, unless the water was cold: at 10 °C it takes 30 % longer.`,
+      }),
     ];
   }
   if (!settledMm.includes(undefined)) return [];
   return [
-    finding(
-      "warning",
-      "temperature-outside-table",
-      { file, value: say`${temperatureC} °C` },
-      {
-        message: say`The viscosity of water is not tabulated at this temperature: no sizes can be told.`,
-        expected: say`10 to 30 °C`,
-        remedy: say`Repeat the test at room temperature.`,
-      },
-    ),
+    finding({ file, value: say`${temperatureC} °C` }, "warning", "temperature-outside-table", {
+      message: say`The viscosity of water is not tabulated at this temperature: no sizes can be told.`,
+      expected: say`10 to 30 °C`,
+      remedy: say`Repeat the test at room temperature.`,
+    }),
   ];
 }
 
@@ -243,9 +228,9 @@ function readingTime(
       : say`${wordFor(layers[index + 1].name)} counts with the ${wordFor(name)}`;
   return [
     finding(
+      { file, row, column: "time", value: say`${formatNumber(timeMin)} min` },
       "warning",
       "jar-reading-time",
-      { file, row, column: "time", value: say`${formatNumber(timeMin)} min` },
       {
         message: say`After this time grains down to ${formatNumber(settledMm, 2)} mm had settled from the surface, so part of the ${share}.`,
         expected: say`a reading when grains of ${endMm} mm have settled, in this water after about ${formatNumber(timeMin * (settledMm / endMm) ** 2, 2)} min`,
@@ -260,9 +245,9 @@ function stillCloudy({ file, layers }: JarRecord): Finding[] {
   if (timeMin >= LAST_READING_MIN) return [];
   return [
     finding(
+      { file, row, column: "time", value: say`${formatNumber(timeMin)} min` },
       "warning",
       "jar-still-cloudy",
-      { file, row, column: "time", value: say`${formatNumber(timeMin)} min` },
       {
         message: say`The last reading was taken before a day had passed: clay still in suspension is not counted.`,
         expected: say`${LAST_READING_MIN} min or more, with clear water`,

@@ -30,16 +30,11 @@ export function temperatureFindings(file: string, row: number, temperatureC: num
   if (waterProperties(temperatureC)) return [];
   const value = say`${formatFixed(temperatureC, 1)} °C`;
   return [
-    finding(
-      "error",
-      "temperature-outside-table",
-      { file, row, column: "temperature", value },
-      {
-        message: say`The viscosity of water is not tabulated at this temperature.`,
-        expected: say`10 to 30 °C`,
-        remedy: say`Check the reading and its unit; repeat the test in a room or bath within that range.`,
-      },
-    ),
+    finding({ file, row, column: "temperature", value }, "error", "temperature-outside-table", {
+      message: say`The viscosity of water is not tabulated at this temperature.`,
+      expected: say`10 to 30 °C`,
+      remedy: say`Check the reading and its unit; repeat the test in a room or bath within that range.`,
+    }),
   ];
 }
 
@@ -54,9 +49,9 @@ export function percentFindings(
   const over = finerPct > 100;
   return [
     finding(
+      { ...place, value: say`${formatFixed(finerPct, 1)} %` },
       "error",
       over ? "finer-over-100" : "finer-below-0",
-      { ...place, value: say`${formatFixed(finerPct, 1)} %` },
       {
         message: over ? say`More is in suspension than was put in.` : words.below,
         expected: say`0 to 100 % of the dispersed mass, within ${words.slackPct} (common practice, no source)`,
@@ -76,16 +71,11 @@ export function riseFindings(
   const rise = finerPct - beforePct;
   if (!(rise > 1e-9)) return [];
   return [
-    finding(
-      "warning",
-      "finer-rises",
-      { ...place, value: say`${formatFixed(finerPct, 1)} %` },
-      {
-        message: say`The percentage in suspension rises by ${formatFixed(rise, 1)} points since the ${wordFor(words.before)} before, which settling cannot do.`,
-        expected: say`percentages that fall or stay with time`,
-        remedy: words.remedy,
-      },
-    ),
+    finding({ ...place, value: say`${formatFixed(finerPct, 1)} %` }, "warning", "finer-rises", {
+      message: say`The percentage in suspension rises by ${formatFixed(rise, 1)} points since the ${wordFor(words.before)} before, which settling cannot do.`,
+      expected: say`percentages that fall or stay with time`,
+      remedy: words.remedy,
+    }),
   ];
 }
 
@@ -100,18 +90,13 @@ export function pretreatmentFindings({
   if (!pretreatment) return [];
   const { text, lossPct } = pretreatment;
   return [
-    finding(
-      "note",
-      "pretreatment",
-      { file, column: "pretreatment", value: text },
-      {
-        message:
-          lossPct === undefined
-            ? say`The dispersed soil was treated before; the mass lost by it is not given.`
-            : say`The dispersed soil was treated before and lost ${formatFixed(lossPct, 1)} % of its dry mass by it; nothing was reckoned back.`,
-        expected: say`a dispersed dry mass that was taken after the treatment, as percentages are of it`,
-        remedy: say`Check that the dry mass of the sheet was weighed after the treatment; the sieved sample was not treated.`,
-      },
-    ),
+    finding({ file, column: "pretreatment", value: text }, "note", "pretreatment", {
+      message:
+        lossPct === undefined
+          ? say`The dispersed soil was treated before; the mass lost by it is not given.`
+          : say`The dispersed soil was treated before and lost ${formatFixed(lossPct, 1)} % of its dry mass by it; nothing was reckoned back.`,
+      expected: say`a dispersed dry mass that was taken after the treatment, as percentages are of it`,
+      remedy: say`Check that the dry mass of the sheet was weighed after the treatment; the sieved sample was not treated.`,
+    }),
   ];
 }

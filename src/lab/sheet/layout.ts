@@ -91,7 +91,7 @@ export function cellPlace(
 
 /** A reading that should be there. */
 export function emptyCell(place: FindingPlace, expected: Text = say`a reading`): Finding {
-  return finding("error", "missing-value", place, {
+  return finding(place, "error", "missing-value", {
     message: say`This cell is empty.`,
     expected,
     remedy: say`Fill in the reading, or start the row with # and a space to leave it out.`,
@@ -155,8 +155,8 @@ export function headerUnit(
   };
   const found =
     unit === undefined
-      ? finding("error", "missing-unit", at, { message: say`This name has no unit.`, ...words })
-      : finding("error", "unknown-unit", at, {
+      ? finding(at, "error", "missing-unit", { message: say`This name has no unit.`, ...words })
+      : finding(at, "error", "unknown-unit", {
           message: say`The unit “${unit}” is not known here.`,
           ...words,
         });
@@ -202,7 +202,7 @@ type CellWords = { readonly message: Text; readonly expected: Text; readonly rem
 
 function refusal(value: string, place: CellPlace, code: string, words: CellWords): CellReading {
   const { file, row, column } = place;
-  return { finding: finding("error", code, { file, row, column, value }, words) };
+  return { finding: finding({ file, row, column, value }, "error", code, words) };
 }
 
 function readSieveCell(text: string, rule: CellRule, place: CellPlace): CellReading {

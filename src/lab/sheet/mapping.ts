@@ -119,7 +119,7 @@ function unknownTargets(
       const rule = ruleOf(rules, ours);
       if (!rule) {
         const { title } = layouts[0];
-        const found = finding("error", "unknown-target", place, {
+        const found = finding(place, "error", "unknown-target", {
           message:
             part === "columns"
               ? say`The layout of the ${title} has no column “${ours}”.`
@@ -135,7 +135,7 @@ function unknownTargets(
       const earlier = taken.get(rule.names[0]);
       taken.set(rule.names[0], own);
       if (earlier === undefined) return findings;
-      const twice = finding("error", "mapped-twice", place, {
+      const twice = finding(place, "error", "mapped-twice", {
         message: say`“${ours}” is given twice: also by “${earlier}”.`,
         expected: say`each of our names once`,
         remedy: say`Take one of the two out.`,
@@ -168,7 +168,7 @@ function absentSources(
 ): Finding[] {
   const { rows, headerIndex } = sheet;
   const refuse = (code: string, part: string, own: string, words: FindingWords) =>
-    finding("error", code, { file, column: `${key}.${part}.${own}`, value: own }, words);
+    finding({ file, column: `${key}.${part}.${own}`, value: own }, "error", code, words);
   const findings = absentColumns(sheet, mapping, layouts, refuse);
   const above = rows.slice(0, Math.max(0, headerIndex)).filter((cells) => !isBlankOrRemark(cells));
   for (const own of Object.keys(mapping.lines)) {
@@ -272,16 +272,11 @@ function decimalComma(
   }
   // Numbers that a workbook stores have a point whatever it shows.
   if (!text.includes(".") || /\.xlsx$/i.test(place.file)) return { text };
-  const found = finding(
-    "error",
-    "point-decimal",
-    { ...place, value: text },
-    {
-      message: say`This number has a point, but the sheet is said to write decimal commas.`,
-      expected: say`a decimal comma: ${text.replace(".", ",")}, or ${text.replaceAll(".", "")} without thousands`,
-      remedy: say`Correct the cell, or take “decimal: comma” out of study.yaml.`,
-    },
-  );
+  const found = finding({ ...place, value: text }, "error", "point-decimal", {
+    message: say`This number has a point, but the sheet is said to write decimal commas.`,
+    expected: say`a decimal comma: ${text.replace(".", ",")}, or ${text.replaceAll(".", "")} without thousands`,
+    remedy: say`Correct the cell, or take “decimal: comma” out of study.yaml.`,
+  });
   return { text, finding: found };
 }
 

@@ -58,16 +58,11 @@ export function readSheet(
       return { sheet, findings: facts.findings };
     }
     const required = layout.columns.filter((rule) => rule.required).map(headerExample);
-    const found = finding(
-      "error",
-      "wrong-header",
-      { file },
-      {
-        message: say`No row of this ${layout.title} holds the column “${layout.columns[0].names[0]}”.`,
-        expected: say`a header row with ${joinTexts(required)}`,
-        remedy: say`Name the columns so; the unit stands in brackets behind the name.`,
-      },
-    );
+    const found = finding({ file }, "error", "wrong-header", {
+      message: say`No row of this ${layout.title} holds the column “${layout.columns[0].names[0]}”.`,
+      expected: say`a header row with ${joinTexts(required)}`,
+      remedy: say`Name the columns so; the unit stands in brackets behind the name.`,
+    });
     return { findings: [found] };
   }
   const facts = readFacts(grid, headerIndex, layout);
@@ -75,16 +70,11 @@ export function readSheet(
   const table = readTable(grid, headerIndex, layout, header.columns);
   const findings = [...facts.findings, ...header.findings, ...table.findings];
   if (table.rows.length === 0) {
-    const found = finding(
-      "error",
-      "empty-sheet",
-      { file, row: headerIndex + 1 },
-      {
-        message: say`This ${layout.title} has a header but no readings.`,
-        expected: say`at least one row below the header`,
-        remedy: say`Fill in the readings, or take the sheet out of study.yaml.`,
-      },
-    );
+    const found = finding({ file, row: headerIndex + 1 }, "error", "empty-sheet", {
+      message: say`This ${layout.title} has a header but no readings.`,
+      expected: say`at least one row below the header`,
+      remedy: say`Fill in the readings, or take the sheet out of study.yaml.`,
+    });
     return { findings: [...findings, found] };
   }
   const headers = Object.fromEntries(
@@ -178,27 +168,17 @@ function rowOrRemark(
   if (asError?.code === "spreadsheet-error") return asError;
   const name = value.slice(1);
   if (first.kind === "sieve" && /^\d+( 1\/2)?$/.test(name)) {
-    return finding(
-      "error",
-      "sieve-or-remark",
-      { file, row, value },
-      {
-        message: say`This row may be sieve No. ${name}, or a row that was left out.`,
-        expected: say`No. ${name} for the sieve; # and a space before a remark`,
-        remedy: say`Write the one that is meant.`,
-      },
-    );
-  }
-  return finding(
-    "error",
-    "row-or-remark",
-    { file, row, value },
-    {
-      message: say`This row may be a reading, or a row that was left out.`,
-      expected: say`${name} without # for a reading; # and a space before a remark`,
+    return finding({ file, row, value }, "error", "sieve-or-remark", {
+      message: say`This row may be sieve No. ${name}, or a row that was left out.`,
+      expected: say`No. ${name} for the sieve; # and a space before a remark`,
       remedy: say`Write the one that is meant.`,
-    },
-  );
+    });
+  }
+  return finding({ file, row, value }, "error", "row-or-remark", {
+    message: say`This row may be a reading, or a row that was left out.`,
+    expected: say`${name} without # for a reading; # and a space before a remark`,
+    remedy: say`Write the one that is meant.`,
+  });
 }
 
 /** A row with more in it than the header has cells for. */
@@ -212,18 +192,13 @@ function rowTooLong(
   if (beyond.length === 0) return undefined;
   // A comma in a remark leaves words behind the last column, one in a number leaves digits.
   const remark = beyond.some((cell) => /\p{L}/u.test(cell));
-  return finding(
-    "error",
-    "row-too-long",
-    { file, row, value: cells.join(", ") },
-    {
-      message: say`This row has ${cells.length} cells, but the header has ${expected}.`,
-      expected: say`one cell for each header cell`,
-      remedy: remark
-        ? say`Put a text that holds the mark between cells into double quotes.`
-        : say`A decimal comma may have split a number in two: write decimal points.`,
-    },
-  );
+  return finding({ file, row, value: cells.join(", ") }, "error", "row-too-long", {
+    message: say`This row has ${cells.length} cells, but the header has ${expected}.`,
+    expected: say`one cell for each header cell`,
+    remedy: remark
+      ? say`Put a text that holds the mark between cells into double quotes.`
+      : say`A decimal comma may have split a number in two: write decimal points.`,
+  });
 }
 
 /** A column that was found: its rule, its place in the row, the header cell as written. */
@@ -254,7 +229,7 @@ function readHeader(
       columns.push({ rule, at, header: header[at], unit });
     } else if (rule.required) {
       const place = { file, row, value: header.join(", ") };
-      const found = finding("error", "wrong-header", place, {
+      const found = finding(place, "error", "wrong-header", {
         message: say`The column “${rule.names[0]}” is missing.`,
         expected: headerExample(rule),
         remedy: say`Add the column, or rename the one that holds it.`,
@@ -269,12 +244,12 @@ function readHeader(
     const expected = say`columns of a ${layout.title}: ${joinTexts(names)}`;
     const repeated = layout.columns.some((rule) => rule.names.includes(named[at]));
     const found = repeated
-      ? finding("error", "repeated-column", place, {
+      ? finding(place, "error", "repeated-column", {
           message: say`This column stands twice.`,
           expected,
           remedy: say`Keep one of them.`,
         })
-      : finding("note", "unused-column", place, {
+      : finding(place, "note", "unused-column", {
           message: say`This column is not used.`,
           expected,
           remedy: say`Nothing to do, unless it was meant to be one of those.`,
@@ -309,16 +284,11 @@ function readFacts(grid: SheetGrid, headerIndex: number, layout: SheetLayout): S
     const rule = layout.facts.find((fact) => fact.names.includes(name));
     if (!rule) {
       const names = layout.facts.map((fact) => fact.names[0]);
-      const found = finding(
-        "note",
-        "unused-fact",
-        { file, row, column, value: text },
-        {
-          message: say`This line above the table is not used.`,
-          expected: names.length > 0 ? say`one of ${joinTexts(names)}` : say`the table's header`,
-          remedy: say`Nothing to do, unless it was meant to be one of those.`,
-        },
-      );
+      const found = finding({ file, row, column, value: text }, "note", "unused-fact", {
+        message: say`This line above the table is not used.`,
+        expected: names.length > 0 ? say`one of ${joinTexts(names)}` : say`the table's header`,
+        remedy: say`Nothing to do, unless it was meant to be one of those.`,
+      });
       findings.push(found);
       continue;
     }
@@ -337,16 +307,11 @@ function readFacts(grid: SheetGrid, headerIndex: number, layout: SheetLayout): S
 
 /** A line that is needed and holds nothing would leave a reader without its number. */
 function emptyFact(file: string, row: number, column: string): Finding {
-  return finding(
-    "error",
-    "missing-value",
-    { file, row, column, value: "" },
-    {
-      message: say`This line has no value.`,
-      expected: say`a value in the second cell`,
-      remedy: say`Fill it in.`,
-    },
-  );
+  return finding({ file, row, column, value: "" }, "error", "missing-value", {
+    message: say`This line has no value.`,
+    expected: say`a value in the second cell`,
+    remedy: say`Fill it in.`,
+  });
 }
 
 function missingFacts(
@@ -356,15 +321,10 @@ function missingFacts(
 ): Finding[] {
   const missing = facts.filter((rule) => rule.required && !(rule.key in rows));
   return missing.map((rule) =>
-    finding(
-      "error",
-      "missing-fact",
-      { file },
-      {
-        message: say`The line ${headerExample(rule)} above the table is missing.`,
-        expected: say`${headerExample(rule)} in the first cell of a row above the table, the value in the second`,
-        remedy: say`Add the line.`,
-      },
-    ),
+    finding({ file }, "error", "missing-fact", {
+      message: say`The line ${headerExample(rule)} above the table is missing.`,
+      expected: say`${headerExample(rule)} in the first cell of a row above the table, the value in the second`,
+      remedy: say`Add the line.`,
+    }),
   );
 }

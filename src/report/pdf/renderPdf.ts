@@ -173,61 +173,41 @@ const FILE = "report.pdf";
 
 /** A formula that the typesetter cannot set. */
 function formulaFinding(tex: string): Finding {
-  return finding(
-    "warning",
-    "formula-shown-as-tex",
-    { file: FILE, value: tex },
-    {
-      message: say`A formula could not be set in the PDF and is shown as TeX.`,
-      expected: say`plain TeX maths`,
-      remedy: say`write it with common TeX commands only`,
-    },
-  );
+  return finding({ file: FILE, value: tex }, "warning", "formula-shown-as-tex", {
+    message: say`A formula could not be set in the PDF and is shown as TeX.`,
+    expected: say`plain TeX maths`,
+    remedy: say`write it with common TeX commands only`,
+  });
 }
 
 /** Characters that no font of the PDF has, with the fonts that would help. */
 function charactersFinding(missing: ReadonlySet<string>): Finding {
   const signs = [...missing].join(" ");
   const fonts = [...new Set(fontsForScripts(missing).map(({ font }) => font))].join(", ");
-  return finding(
-    "warning",
-    "characters-not-in-font",
-    { file: FILE, value: signs },
-    {
-      message: say`The PDF's fonts have no glyph for ${signs}; each is shown by its code, like ‹U+4E2D›.`,
-      expected: say`text in Latin, Greek or Cyrillic letters, or fonts for other scripts`,
-      remedy:
-        fonts === ""
-          ? say`Put a font that has these signs into a folder of the study and name the folder under “report: fonts”; the HTML file shows them as they are.`
-          : say`Put a font with these letters (for example ${fonts}) into a folder of the study and name the folder under “report: fonts”; the HTML file shows them as they are.`,
-    },
-  );
+  return finding({ file: FILE, value: signs }, "warning", "characters-not-in-font", {
+    message: say`The PDF's fonts have no glyph for ${signs}; each is shown by its code, like ‹U+4E2D›.`,
+    expected: say`text in Latin, Greek or Cyrillic letters, or fonts for other scripts`,
+    remedy:
+      fonts === ""
+        ? say`Put a font that has these signs into a folder of the study and name the folder under “report: fonts”; the HTML file shows them as they are.`
+        : say`Put a font with these letters (for example ${fonts}) into a folder of the study and name the folder under “report: fonts”; the HTML file shows them as they are.`,
+  });
 }
 
 /** A font of the study that the typesetter does not take. */
 function fontFinding(file: string, family: string): Finding {
-  return finding(
-    "warning",
-    "font-not-used",
-    { file: FILE, value: file },
-    {
-      message: say`The typesetter does not know this font by its family name “${family}”; it is not used.`,
-      expected: say`a font whose family name is plain`,
-      remedy: say`Take another cut or file of the font.`,
-    },
-  );
+  return finding({ file: FILE, value: file }, "warning", "font-not-used", {
+    message: say`The typesetter does not know this font by its family name “${family}”; it is not used.`,
+    expected: say`a font whose family name is plain`,
+    remedy: say`Take another cut or file of the font.`,
+  });
 }
 
 /** A user's Typst file with which the report cannot be made. */
 function typstFinding(problem: string): Finding {
-  return finding(
-    "error",
-    "typst-template-failed",
-    { file: FILE },
-    {
-      message: say`The study's own Typst file does not work, so the PDF was made without it: ${problem}`,
-      expected: say`a file that Typst can compile, for the PDF standard asked for`,
-      remedy: say`Mend the file and make the report again.`,
-    },
-  );
+  return finding({ file: FILE }, "error", "typst-template-failed", {
+    message: say`The study's own Typst file does not work, so the PDF was made without it: ${problem}`,
+    expected: say`a file that Typst can compile, for the PDF standard asked for`,
+    remedy: say`Mend the file and make the report again.`,
+  });
 }

@@ -85,5 +85,5 @@ export function styleFinding(
   code: string,
   words: FindingWords,
 ): Finding {
-  return finding(severity, code, { file: "study.yaml", column: `report.${key}`, value }, words);
+  return finding({ file: "study.yaml", column: `report.${key}`, value }, severity, code, words);
 }

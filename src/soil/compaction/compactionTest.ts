@@ -351,16 +351,11 @@ function tooDense(
   if (dryDensityKgM3 <= limit) return [];
   const value = say`${formatFixed(dryDensityKgM3, 0)} kg/m³ at ${formatFixed(waterContentPct, 1)} %`;
   return [
-    finding(
-      "warning",
-      "above-zero-air-voids",
-      { ...place, value },
-      {
-        message: say`${what} is denser than the soil can be without any air left in it.`,
-        expected: say`at most ${formatFixed(limit, 0)} kg/m³ for particles of ${formatFixed(particleDensity, 0)} kg/m³`,
-        remedy: say`Check the water content, the mould volume and the particle density.`,
-      },
-    ),
+    finding({ ...place, value }, "warning", "above-zero-air-voids", {
+      message: say`${what} is denser than the soil can be without any air left in it.`,
+      expected: say`at most ${formatFixed(limit, 0)} kg/m³ for particles of ${formatFixed(particleDensity, 0)} kg/m³`,
+      remedy: say`Check the water content, the mould volume and the particle density.`,
+    }),
   ];
 }
 
@@ -369,9 +364,9 @@ function checkShape(file: string, { points, peak }: Analysis): Finding[] {
   if (!peak) {
     return [
       finding(
+        { file, row: wettest.row, value: say`${points.length} points` },
         "error",
         "no-compaction-peak",
-        { file, row: wettest.row, value: say`${points.length} points` },
         {
           message: say`The points show no highest dry density between the driest and the wettest.`,
           expected: say`at least three points that rise and then fall`,
@@ -387,9 +382,9 @@ function checkShape(file: string, { points, peak }: Analysis): Finding[] {
   const side = dry ? say`drier` : say`wetter`;
   return [
     finding(
+      { file, row: dry ? driest.row : wettest.row, value: say`${count} ${side}` },
       "warning",
       "compaction-one-sided",
-      { file, row: dry ? driest.row : wettest.row, value: say`${count} ${side}` },
       {
         message: say`Fewer than two points lie on the ${dry ? say`dry` : say`wet`} side of the optimum.`,
         expected: say`at least two points on either side (common practice, no source)`,
@@ -410,12 +405,12 @@ function methodsApart(file: string, { peak, alternatives }: Analysis): Finding[]
   );
   return apart.map((other) =>
     finding(
-      "warning",
-      "compaction-methods-differ",
       {
         file,
         value: say`${formatFixed(other.optimumWaterPct, 1)} %, ${formatFixed(other.maximumDryDensityKgM3, 0)} kg/m³`,
       },
+      "warning",
+      "compaction-methods-differ",
       {
         message: say`The ${wordFor(other.method)} gives another peak than the ${wordFor(peak.method)} (${formatFixed(optimumWaterPct, 1)} %, ${formatFixed(maximumDryDensityKgM3, 0)} kg/m³).`,
         expected: say`peaks within ${100 * ofOptimum} % of the optimum and ${maximumKgM3} kg/m³ of each other: what one operator repeats (AASHTO T 99, from memory)`,
@@ -434,9 +429,9 @@ function offReading(file: string, { peak, highestPoint }: Analysis): Finding[] {
   const size = formatFixed(Math.abs(offKgM3), 0);
   return [
     finding(
+      { file, value: say`${formatFixed(peak.maximumDryDensityKgM3, 0)} kg/m³` },
       "warning",
       "compaction-peak-off-reading",
-      { file, value: say`${formatFixed(peak.maximumDryDensityKgM3, 0)} kg/m³` },
       {
         message:
           offKgM3 > 0

@@ -286,25 +286,20 @@ function checkPlasticLimit({
   const { row } = points[0];
   if (nonPlastic) {
     return [
-      finding(
-        "warning",
-        "non-plastic-with-limit",
-        { file, row },
-        {
-          message: say`The soil is reported as non-plastic, yet a plastic limit is given.`,
-          expected: say`either one or the other`,
-          remedy: say`Keep the one that is right; non-plastic was taken here.`,
-        },
-      ),
+      finding({ file, row }, "warning", "non-plastic-with-limit", {
+        message: say`The soil is reported as non-plastic, yet a plastic limit is given.`,
+        expected: say`either one or the other`,
+        remedy: say`Keep the one that is right; non-plastic was taken here.`,
+      }),
     ];
   }
   const repeats = plasticLimitRepeats(points.map(({ waterContentPct }) => waterContentPct));
   if (!repeats?.apart) return [];
   return [
     finding(
+      { file, row, value: say`${formatFixed(repeats.rangePct, 1)} points` },
       "warning",
       "plastic-limit-apart",
-      { file, row, value: say`${formatFixed(repeats.rangePct, 1)} points` },
       {
         message: say`The plastic limits of the threads lie far apart.`,
         expected: say`within 2 points of water (common practice, no source)`,
@@ -320,46 +315,31 @@ function checkPlausible({ file }: LimitsRecord, limits: Limits): Finding[] {
   const value = say`LL ${formatFixed(liquidLimitPct, 1)}, PI ${formatFixed(index, 1)}`;
   if (index < 0) {
     return [
-      finding(
-        "error",
-        "limits-crossed",
-        { file, value },
-        {
-          message: say`The plastic limit lies above the liquid limit.`,
-          expected: say`a plastic limit below the liquid limit`,
-          remedy: say`Check the water contents; a soil that cannot be rolled is non-plastic.`,
-        },
-      ),
+      finding({ file, value }, "error", "limits-crossed", {
+        message: say`The plastic limit lies above the liquid limit.`,
+        expected: say`a plastic limit below the liquid limit`,
+        remedy: say`Check the water contents; a soil that cannot be rolled is non-plastic.`,
+      }),
     ];
   }
   if (index <= uLinePct) return [];
   return [
-    finding(
-      "warning",
-      "above-u-line",
-      { file, value },
-      {
-        message: say`The point lies above the U-line, where natural soils are hardly ever found.`,
-        expected: say`a plasticity index up to ${formatFixed(uLinePct, 1)} at this liquid limit (ASTM D2487, from memory)`,
-        remedy: say`Check both limits before relying on them.`,
-      },
-    ),
+    finding({ file, value }, "warning", "above-u-line", {
+      message: say`The point lies above the U-line, where natural soils are hardly ever found.`,
+      expected: say`a plasticity index up to ${formatFixed(uLinePct, 1)} at this liquid limit (ASTM D2487, from memory)`,
+      remedy: say`Check both limits before relying on them.`,
+    }),
   ];
 }
 
 function checkShrinkage({ file }: LimitsRecord, { linearShrinkagePct }: Limits): Finding[] {
   if (linearShrinkagePct === undefined || linearShrinkagePct >= 0) return [];
   return [
-    finding(
-      "error",
-      "bar-grew",
-      { file, value: say`${formatFixed(linearShrinkagePct, 1)} %` },
-      {
-        message: say`The shrinkage bar is longer dry than wet.`,
-        expected: say`a dry length up to the wet length`,
-        remedy: say`Check whether the two lengths were exchanged.`,
-      },
-    ),
+    finding({ file, value: say`${formatFixed(linearShrinkagePct, 1)} %` }, "error", "bar-grew", {
+      message: say`The shrinkage bar is longer dry than wet.`,
+      expected: say`a dry length up to the wet length`,
+      remedy: say`Check whether the two lengths were exchanged.`,
+    }),
   ];
 }
 
@@ -377,9 +357,9 @@ function checkLiquidLimit(record: LimitsRecord, { flowLine, onePoint }: Limits):
   if (onePoint) {
     return [
       finding(
+        { file, row, value: say`${measure} ${MEASURES[method].name}` },
         "warning",
         "one-point-liquid-limit",
-        { file, row, value: say`${measure} ${MEASURES[method].name}` },
         {
           message: say`The liquid limit rests on one point and a slope of the flow line taken for known.`,
           expected: say`at least 3 points`,
@@ -391,34 +371,24 @@ function checkLiquidLimit(record: LimitsRecord, { flowLine, onePoint }: Limits):
   const findings = farPoints(record);
   if (points.length < 3) {
     findings.push(
-      finding(
-        "warning",
-        "few-liquid-limit-points",
-        { file, row, value: String(points.length) },
-        {
-          message: say`The flow line has too few points to show whether it is straight.`,
-          expected: say`at least 3 points`,
-          remedy: say`Take more points at other water contents.`,
-        },
-      ),
+      finding({ file, row, value: String(points.length) }, "warning", "few-liquid-limit-points", {
+        message: say`The flow line has too few points to show whether it is straight.`,
+        expected: say`at least 3 points`,
+        remedy: say`Take more points at other water contents.`,
+      }),
     );
   }
   // More water: fewer blows, deeper cone.
   const wrongWay = flowLine && (method === "cup" ? flowLine.slope >= 0 : flowLine.slope <= 0);
   if (wrongWay || !flowLine) {
     findings.push(
-      finding(
-        "error",
-        "flow-line",
-        { file, row },
-        {
-          message: flowLine
-            ? say`The flow line leans the wrong way: wetter soil should need fewer blows, or let the cone deeper in.`
-            : say`The points do not make a line: all have the same measure.`,
-          expected: say`points at different water contents that follow one falling (cup) or rising (cone) line`,
-          remedy: say`Check the points for exchanged columns or slips of the pen.`,
-        },
-      ),
+      finding({ file, row }, "error", "flow-line", {
+        message: flowLine
+          ? say`The flow line leans the wrong way: wetter soil should need fewer blows, or let the cone deeper in.`
+          : say`The points do not make a line: all have the same measure.`,
+        expected: say`points at different water contents that follow one falling (cup) or rising (cone) line`,
+        remedy: say`Check the points for exchanged columns or slips of the pen.`,
+      }),
     );
   }
   return findings;
@@ -431,25 +401,20 @@ function farPoints(record: LimitsRecord): Finding[] {
   const findings = points
     .filter(({ measure }) => measure < low || measure > high)
     .map(({ measure, row }) =>
-      finding(
-        "warning",
-        "liquid-limit-range",
-        { file, row, value: String(measure) },
-        {
-          message: say`This point lies far from the limit at ${limit} ${name}.`,
-          expected: say`${low} to ${high} ${name}`,
-          remedy: say`Dry or wet the soil a little and take another point nearer to the limit.`,
-        },
-      ),
+      finding({ file, row, value: String(measure) }, "warning", "liquid-limit-range", {
+        message: say`This point lies far from the limit at ${limit} ${name}.`,
+        expected: say`${low} to ${high} ${name}`,
+        remedy: say`Dry or wet the soil a little and take another point nearer to the limit.`,
+      }),
     );
   const measures = points.map(({ measure }) => measure);
   const [min, max] = [Math.min(...measures), Math.max(...measures)];
   if (min > limit || max < limit) {
     findings.push(
       finding(
+        { file, row: points[0].row, value: say`${min} to ${max} ${name}` },
         "warning",
         "liquid-limit-outside",
-        { file, row: points[0].row, value: say`${min} to ${max} ${name}` },
         {
           message: say`All points lie on one side of the limit: it is read off the line's prolongation.`,
           expected: say`points on both sides of ${limit} ${name}`,

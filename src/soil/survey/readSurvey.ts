@@ -91,7 +91,7 @@ interface Refusal {
 
 function refuse(file: string, row: number, { code, value, problem, expected }: Refusal) {
   const words = { message: problem, expected, remedy: say`Correct this row of the file.` };
-  return { row, finding: finding("error", code, { file, row, value }, words) };
+  return { row, finding: finding({ file, row, value }, "error", code, words) };
 }
 
 /** A column of a survey: a number is a sieve's opening in mm. */

@@ -76,7 +76,7 @@ export function surveyGradingWith(model: SurveyModel): (grading: SurveyGrading) 
         row,
         id,
         status: "left out",
-        finding: finding("warning", code, { file, row, value }, words),
+        finding: finding({ file, row, value }, "warning", code, words),
         model,
         values: [],
       };

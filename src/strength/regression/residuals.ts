@@ -25,7 +25,7 @@ const LEVEL = 0.05;
  * Checks what the bands rest on: that the residuals are normal, and of one spread.
  *
  * Shapiro–Wilk on the residuals (of the fitted scale, weighted as in the fit); Brown–Forsythe among
- * cement contents with replicates; Breusch–Pagan in Koenker's model against the fitted strength. With few
+ * cement contents with replicates; Breusch–Pagan in Koenker's form against the fitted strength. With few
  * blocks these tests see only gross faults: look at the residuals as well. Residuals are not quite
  * independent, so p is approximate.
  *
@@ -144,7 +144,7 @@ export function brownForsythe(groups: readonly (readonly number[])[]): VarianceT
 }
 
 /**
- * Koenker's model of the Breusch–Pagan test: n R² of the squared residuals on the fitted values, against
+ * Koenker's form of the Breusch–Pagan test: n R² of the squared residuals on the fitted values, against
  * χ² with one degree of freedom. `rises` tells whether the scatter grows with strength.
  * Source: Breusch & Pagan 1979, Koenker 1981 (from memory); proved beside statsmodels.
  */
