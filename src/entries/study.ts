@@ -40,7 +40,7 @@ export const LOCALE = /^(en|es)(-[A-Z]{2})?$/;
 const readingErrors = group({
   balance: optional(
     "balanceG",
-    quantity("mass", { min: 0, max: 100, example: "0.1 g" }),
+    quantity("mass", { min: 0, max: 20, example: "0.1 g" }),
     "Of each weighing on the balance.",
   ),
   sieving: optional(

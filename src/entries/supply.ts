@@ -98,7 +98,7 @@ export function price<K extends Per>(kinds: readonly K[], example: string): Kind
   };
 }
 
-/** A number or a range, not below 0, before a unit that must be written. */
+/** A number or a range, above 0, before a unit that must be written. */
 function range(
   unit: string,
   example: string,
@@ -110,6 +110,7 @@ function range(
     if (found instanceof Refusal) return found;
     const { low, high, rest } = found;
     if (rest === "") return new Refusal(say`This number has no unit.`, expected);
+    if (!(low > 0)) return new Refusal(say`This factor is not above 0.`, expected);
     if (rest.replace("³", "3") === unit) return { low, high };
     return new Refusal(say`The unit “${rest}” is not known here.`, expected);
   };

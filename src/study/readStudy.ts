@@ -92,8 +92,6 @@ export async function readStudy(
       materials,
       trials,
       envelope: recordAt("envelope", "envelope"),
-      compaction: recordAt("compaction", "compaction"),
-      specimens,
       siteBlocks: recordAt("quality.site-blocks", "specimens"),
       inputs: inputFiles([
         fingerprint(STUDY_FILE, text),

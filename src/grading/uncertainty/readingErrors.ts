@@ -129,6 +129,11 @@ export function resampleReadings(
   return Array.from({ length: resamples }, draw);
 }
 
+/** A sample that lay on the balance weighs something, however coarse the balance is. */
+function stillThere(mass: number, drawn: number): number {
+  return Math.max(mass / 2, drawn);
+}
+
 /** Moved times may meet: two readings at the same size are one point. */
 function distinct(points: readonly GradingPoint[]): GradingPoint[] {
   return points.filter(({ sizeMm }, index) => sizeMm !== points[index + 1]?.sizeMm);
@@ -170,7 +175,7 @@ function perturbSieve(
     const place = places[random.integer(places.length)];
     retained[place] += loss * random.uniform();
   }
-  const dry = (mass: number) => mass + balanceG * random.normal();
+  const dry = (mass: number) => stillThere(mass, mass + balanceG * random.normal());
   const washed = (mass: number | undefined) => (mass === undefined ? undefined : dry(mass));
   return {
     ...record,
@@ -200,7 +205,7 @@ export function perturbHydrometer(
   const degrees = temperatureC * random.normal();
   return {
     ...record,
-    dryMassG: record.dryMassG + balanceG * random.normal(),
+    dryMassG: stillThere(record.dryMassG, record.dryMassG + balanceG * random.normal()),
     meniscusCorrection: record.meniscusCorrection + (sd / 2) * random.normal(),
     // Without a control cylinder its error is that of the dispersant's share; the temperature has its own.
     ...(record.corrections
@@ -233,7 +238,7 @@ function perturbPipette(
   const degrees = temperatureC * random.normal();
   return {
     ...record,
-    dryMassG: record.dryMassG + balanceG * random.normal(),
+    dryMassG: stillThere(record.dryMassG, record.dryMassG + balanceG * random.normal()),
     pipetteVolumeCm3: record.pipetteVolumeCm3 * (1 + (pipetteVolumePct / 100) * random.normal()),
     samples: record.samples.map((sample) => ({
       ...sample,

@@ -132,7 +132,8 @@ export function usdaFromCurve(curve: GradingCurve): UsdaParts | undefined {
   if (clayPct === undefined || siltPct === undefined || sandPct === undefined || !fine) {
     return undefined;
   }
-  const part = (pct: number) => (100 * pct) / fine;
+  // A part that is all of it may come out a last binary digit above.
+  const part = (pct: number) => Math.min(100, (100 * pct) / fine);
   return {
     sandPct: part(sandPct),
     siltPct: part(siltPct),
