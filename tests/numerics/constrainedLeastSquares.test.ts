@@ -233,6 +233,25 @@ describe("constrainedLeastSquares in special cases", () => {
     expect(fit.x[0] + fit.x[1]).toBeCloseTo(merged.x[0], 12);
   });
 
+  it("says by -1, 0 and 1 which bound each unknown lies on", () => {
+    const fit = constrainedLeastSquares({
+      matrix: [
+        [1, 0, 0],
+        [0, 1, 0],
+        [0, 0, 1],
+      ],
+      target: [-1, 0.5, 2],
+      lower: [0, 0, 0],
+      upper: [1, 1, 1],
+    });
+    expect(fit.x).toEqual([0, 0.5, 1]);
+    expect(fit.activeBounds).toEqual([-1, 0, 1]);
+    expect(fit.residuals).toEqual([1, 0, -1]);
+    expect(fit.objective).toBe(2);
+    // Half a unit more at a bound: (1 ± e)² changes by 2 e.
+    expect(fit.multipliers.bounds).toEqual([2, 0, -2]);
+  });
+
   it("takes fewer rows than unknowns", () => {
     const p: ConstrainedProblem = {
       matrix: [[1, 2, 3, 4]],

@@ -44,6 +44,15 @@ describe("createRandom", () => {
     expect(random.integer(1)).toBe(0);
   });
 
+  it("draws evenly where the generator's range is no multiple of the number", () => {
+    // 2^32 = 4/3 n: without drawing again a third of the values would come twice as often.
+    const random = createRandom(5);
+    const n = 3 * 2 ** 30;
+    const low = many(3000, () => random.integer(n)).filter((drawn) => drawn < n / 3).length;
+    // Four standard deviations of a binomial count about 1000.
+    expect(Math.abs(low - 1000)).toBeLessThan(4 * Math.sqrt(3000 * (1 / 3) * (2 / 3)));
+  });
+
   it("shuffles a copy, each order about equally often", () => {
     const random = createRandom(11);
     const source = ["a", "b", "c"] as const;
