@@ -111,6 +111,17 @@ describe("the table, from both sides of its limits", () => {
     ]);
   });
 
+  it("the older index ends at 20: 0.2 · 40 + 0.005 · 40 · 20 + 0.01 · 40 · 20", () => {
+    const soft = { passing0075Pct: 100, liquidLimitPct: 100, plasticityIndexPct: 60 };
+    expect(groupIndex(soft, "capped")).toBeCloseTo(20, 12);
+    // Each of the four parts by itself a unit below its end.
+    const short = (part: object) => groupIndex({ ...soft, ...part }, "capped");
+    expect(short({ passing0075Pct: 74 })).toBeCloseTo(0.2 * 39 + 0.005 * 39 * 20 + 8, 12);
+    expect(short({ passing0075Pct: 54 })).toBeCloseTo(0.2 * 19 + 0.005 * 19 * 20 + 0.2 * 39, 12);
+    expect(short({ liquidLimitPct: 59 })).toBeCloseTo(8 + 0.005 * 40 * 19 + 8, 12);
+    expect(short({ plasticityIndexPct: 29 })).toBeCloseTo(8 + 4 + 0.01 * 40 * 19, 12);
+  });
+
   it("A-2-6 takes the plasticity term alone, granular groups none, negatives are 0", () => {
     expect(classifyAashto(soil([90, 80, 35], 40, 20)).groupIndex).toBe(2);
     expect(classifyAashto(soil([90, 80, 20], 45, 9)).groupIndex).toBe(0);
@@ -120,7 +131,10 @@ describe("the table, from both sides of its limits", () => {
 
 describe("classifyAashto", () => {
   it("gives no group without limits, and refuses passings that fall with size", () => {
-    const found = classifyAashto({ passing2Pct: 90, passing0425Pct: 60, passing0075Pct: 40 });
+    const passings = { passing2Pct: 90, passing0425Pct: 60, passing0075Pct: 40 };
+    expect(classifyAashto({ ...passings, liquidLimitPct: 30 }).group).toBeUndefined();
+    expect(classifyAashto({ ...passings, plasticityIndexPct: 9 }).group).toBeUndefined();
+    const found = classifyAashto(passings);
     expect(found.group).toBeUndefined();
     expect(render(found.path.at(-1)!)).toContain("no group");
     expect(() => classifyAashto(soil([50, 60, 10], 20, 5))).toThrow("invalid `passing0425Pct`: 60");

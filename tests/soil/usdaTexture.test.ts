@@ -1,6 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type UsdaTexture, usdaTexture } from "../../src/soil/classification/usdaTexture.js";
+import {
+  USDA_POLYGONS,
+  type UsdaTexture,
+  usdaTexture,
+} from "../../src/soil/classification/usdaTexture.js";
 import cases from "../reference/soilWorkedExamples.json" with { type: "json" };
 
 /** Vertices (clay, silt, sand) of the triangle's classes; from memory, an independent form of the same rules. */
@@ -125,6 +129,14 @@ describe("usdaTexture", () => {
       }),
       { numRuns: 3000, examples: [[0.2, 0.6]] },
     );
+  });
+
+  it("is drawn with the same corners, each adding up to 100", () => {
+    const withSand = Object.entries(POLYGONS).map(([texture, corners]) => [
+      texture,
+      corners.map(([clay, silt]) => [clay, silt, 100 - clay - silt]),
+    ]);
+    expect(USDA_POLYGONS).toEqual(Object.fromEntries(withSand));
   });
 
   it("puts gravelly in front from 15 % gravel", () => {
