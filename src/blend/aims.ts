@@ -126,37 +126,46 @@ export function fitPowerTarget(
     const aims = { sizesMm, passing, weights, lowPct: line, highPct: line, second: null };
     return { aims, solution: solve(aims), exponent: n, topSizeMm };
   };
-  let best = attempt(exponent.min, top.min);
-  const infeasible = best.solution.fit.status !== "ok";
+  const start = attempt(exponent.min, top.min);
   // Limits do not depend on the target: where they exclude one another, no curve helps.
-  if (!infeasible) {
-    const [nStep, topStep] = [
-      (exponent.max - exponent.min) / STEPS,
-      powerOf(top.max / top.min, 1 / STEPS),
-    ];
-    const consider = (n: number, size: number): void => {
-      const next = attempt(clamp(n, exponent), clamp(size, top));
-      if (next.solution.score[0] < best.solution.score[0]) best = next;
-    };
-    const each = (range: Range) =>
-      Array.from({ length: range.min < range.max ? STEPS + 1 : 1 }, (_, i) => i);
-    for (const i of each(exponent)) {
-      for (const j of each(top)) consider(exponent.min + i * nStep, top.min * powerOf(topStep, j));
-    }
-    const moves = (range: Range) => (range.min < range.max ? [-1, 0, 1] : [0]);
-    for (let scale = 1 / 2; scale > FINEST_STEP; ) {
-      const { exponent: n, topSizeMm: size } = best;
-      for (const i of moves(exponent)) {
-        for (const j of moves(top))
-          consider(n + i * scale * nStep, size * powerOf(topStep, j * scale));
-      }
-      if (best.exponent === n && best.topSizeMm === size) scale /= 2;
-    }
-  }
+  if (start.solution.fit.status !== "ok") return { ...start, atEndOfRange: false };
+  const best = bestInRanges(start, { exponent, top }, attempt);
   return {
     ...best,
-    atEndOfRange: !infeasible && (isAtEnd(best.exponent, exponent) || isAtEnd(best.topSizeMm, top)),
+    atEndOfRange: isAtEnd(best.exponent, exponent) || isAtEnd(best.topSizeMm, top),
   };
+}
+
+type PowerAttempt = Omit<PowerFit, "atEndOfRange">;
+
+function bestInRanges(
+  start: PowerAttempt,
+  { exponent, top }: { readonly exponent: Range; readonly top: Range },
+  attempt: (exponent: number, topSizeMm: number) => PowerAttempt,
+): PowerAttempt {
+  let best = start;
+  const nStep = (exponent.max - exponent.min) / STEPS;
+  const topStep = powerOf(top.max / top.min, 1 / STEPS);
+  const consider = (n: number, size: number): void => {
+    const next = attempt(clamp(n, exponent), clamp(size, top));
+    if (next.solution.score[0] < best.solution.score[0]) best = next;
+  };
+  const isRange = ({ min, max }: Range) => min < max;
+  const grid = (range: Range) =>
+    Array.from({ length: isRange(range) ? STEPS + 1 : 1 }, (_, i) => i);
+  for (const i of grid(exponent)) {
+    for (const j of grid(top)) consider(exponent.min + i * nStep, top.min * powerOf(topStep, j));
+  }
+  const moves = (range: Range) => (isRange(range) ? [-1, 0, 1] : [0]);
+  for (let scale = 1 / 2; scale > FINEST_STEP; ) {
+    const { exponent: n, topSizeMm: size } = best;
+    for (const i of moves(exponent)) {
+      for (const j of moves(top))
+        consider(n + i * scale * nStep, size * powerOf(topStep, j * scale));
+    }
+    if (best.exponent === n && best.topSizeMm === size) scale /= 2;
+  }
+  return best;
 }
 
 interface Range {

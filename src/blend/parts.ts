@@ -1,5 +1,6 @@
 import { forEachWholeRatio } from "../numerics/wholeRatios.js";
 import { say, type Text, wordFor } from "../words/message.js";
+import type { SizedAims } from "./aims.js";
 import { type BlendDesign, type BlendFitPoint, blendPoints, rmsOf } from "./description.js";
 import { type BlendInput, blendAims } from "./design.js";
 import { keepsConditions, type LimitRow, limitRows, limitValue } from "./limits.js";
@@ -81,28 +82,12 @@ export function practicalParts(
   let best: { parts: number[]; shares: number[]; objective: number; total: number } | null = null;
   forEachWholeRatio(least, maxTotal, (parts, total) => {
     if (total === 0) return;
-    let [mass, used] = [0, 0];
-    for (let j = 0; j < parts.length; j += 1) mass += parts[j] * massOfPart[j];
-    for (let j = 0; j < parts.length; j += 1) {
-      shares[j] = (parts[j] * massOfPart[j]) / mass;
-      if (parts[j] > 0) used += notUsed[j] ? Infinity : 1;
-    }
-    if (used > most) return;
-    let objective = 0;
-    for (let i = 0; i < aims.passing.length; i += 1) {
-      const row = aims.passing[i];
-      let blend = 0;
-      for (let j = 0; j < shares.length; j += 1) blend += row[j] * shares[j];
-      const off = Math.max(aims.lowPct[i] - blend, blend - aims.highPct[i], 0);
-      // Inside a band the nearness to the middle decides, so lightly that it never outweighs a breach.
-      const middle = blend - (aims.lowPct[i] + aims.highPct[i]) / 2;
-      const inside = aims.lowPct[i] < aims.highPct[i] ? 1e-6 * middle ** 2 : 0;
-      objective += aims.weights[i] * (off ** 2 + inside);
-    }
-    const gain = best === null ? Infinity : best.objective - objective;
-    const slight = 1e-9 * (1 + objective);
-    if (!(gain > slight || (gain >= -slight && total < best!.total))) return;
-    if (keepsConditions(materials, rows, shares)) {
+    if (parts.some((count, j) => count > 0 && notUsed[j])) return;
+    if (parts.filter((count) => count > 0).length > most) return;
+    const mass = parts.reduce((sum, count, j) => sum + count * massOfPart[j], 0);
+    for (let j = 0; j < parts.length; j += 1) shares[j] = (parts[j] * massOfPart[j]) / mass;
+    const objective = distance(aims, shares);
+    if (isBetter({ objective, total }, best) && keepsConditions(materials, rows, shares)) {
       best = { parts: [...parts], shares: [...shares], objective, total };
     }
   });
@@ -125,6 +110,35 @@ export function practicalParts(
     rmsDifferencePct: found ? rmsOf(points, aims.weights) : Number.NaN,
     optimumRmsDifferencePct: design.rmsDifferencePct,
   };
+}
+
+interface Rated {
+  readonly objective: number;
+  readonly total: number;
+}
+
+/** Clearly nearer to the aims, or as near with fewer parts. */
+function isBetter({ objective, total }: Rated, best: Rated | null): boolean {
+  if (best === null) return true;
+  const gain = best.objective - objective;
+  const slight = 1e-9 * (1 + objective);
+  return gain > slight || (gain >= -slight && total < best.total);
+}
+
+/** Weighted squares of what a blend lacks of its aims. */
+function distance(aims: SizedAims, shares: readonly number[]): number {
+  let sum = 0;
+  for (let i = 0; i < aims.passing.length; i += 1) {
+    const row = aims.passing[i];
+    let blend = 0;
+    for (let j = 0; j < shares.length; j += 1) blend += row[j] * shares[j];
+    const off = Math.max(aims.lowPct[i] - blend, blend - aims.highPct[i], 0);
+    // Inside a band the nearness to the middle decides, so lightly that it never outweighs a breach.
+    const middle = blend - (aims.lowPct[i] + aims.highPct[i]) / 2;
+    const inside = aims.lowPct[i] < aims.highPct[i] ? 1e-6 * middle ** 2 : 0;
+    sum += aims.weights[i] * (off ** 2 + inside);
+  }
+  return sum;
 }
 
 function partMass(by: "volume" | "mass", options: PartsOptions, j: number): number {

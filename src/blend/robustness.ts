@@ -1,5 +1,5 @@
 import type { GradingCurve } from "../grading/curve.js";
-import { createRandom } from "../numerics/random.js";
+import { createRandom, type Random } from "../numerics/random.js";
 import { say, type Text } from "../words/message.js";
 import { designBlend, MIN_SHARE_PCT } from "./design.js";
 import { blendProgramme, keepsConditions } from "./limits.js";
@@ -242,6 +242,12 @@ interface DrawnPassing {
   blend(shares: readonly number[]): Float64Array;
 }
 
+/** One material, drawn: what passes, draw after draw, size after size, and what the batching makes of its share. */
+interface DrawnLoads {
+  readonly passing: Float64Array;
+  readonly factor: Float64Array;
+}
+
 /** Draws once what every material passes, so that different shares can be held against the same loads. */
 function drawnPassing(
   materials: readonly BlendMaterial[],
@@ -258,42 +264,49 @@ function drawnPassing(
   const sizes = sizesMm.length;
   const loads = materials.map((material) => {
     const own = variation.find(({ id }) => id === material.id);
-    const curves = own?.curves?.length ? own.curves : [material.curve];
-    const tables = curves.map((curve) => ({
-      fines: blendPassing(curve, FINES_MM).passingPct,
-      passing: sizesMm.map((sizeMm) => blendPassing(curve, sizeMm).passingPct),
-    }));
-    const finesError = (own?.finesPlusMinusPct ?? 0) / NINETEEN_IN_TWENTY;
-    const batchError = (own?.batchingPlusMinusPct ?? 0) / NINETEEN_IN_TWENTY / 100;
-    const passing = new Float64Array(draws * sizes);
-    const factor = new Float64Array(draws);
-    for (let k = 0; k < draws; k += 1) {
-      const table = tables[tables.length > 1 ? random.integer(tables.length) : 0];
-      const error = finesError > 0 ? finesError * random.normal() : 0;
-      const fines = Math.min(100, Math.max(0, table.fines + error));
-      factor[k] = batchError > 0 ? Math.max(0, 1 + batchError * random.normal()) : 1;
-      for (let i = 0; i < sizes; i += 1) {
-        passing[k * sizes + i] = shifted(table.passing[i], sizesMm[i], table.fines, fines);
-      }
-    }
-    return { passing, factor };
+    return drawLoads(material, own, { sizesMm, draws, random });
   });
   return {
     blend: (shares) => {
       const blend = new Float64Array(draws * sizes);
       for (let k = 0; k < draws; k += 1) {
-        let total = 0;
-        for (let j = 0; j < loads.length; j += 1) total += shares[j] * loads[j].factor[k];
-        for (let j = 0; j < loads.length; j += 1) {
-          const part = (shares[j] * loads[j].factor[k]) / total;
+        const masses = loads.map(({ factor }, j) => shares[j] * factor[k]);
+        const total = masses.reduce((sum, mass) => sum + mass, 0);
+        for (const [j, { passing }] of loads.entries()) {
+          const part = masses[j] / total;
           if (part === 0) continue;
-          const { passing } = loads[j];
           for (let at = k * sizes; at < (k + 1) * sizes; at += 1) blend[at] += part * passing[at];
         }
       }
       return blend;
     },
   };
+}
+
+function drawLoads(
+  { curve }: BlendMaterial,
+  own: MaterialVariation | undefined,
+  how: { readonly sizesMm: readonly number[]; readonly draws: number; readonly random: Random },
+): DrawnLoads {
+  const { sizesMm, draws, random } = how;
+  const tables = (own?.curves?.length ? own.curves : [curve]).map((each) => ({
+    fines: blendPassing(each, FINES_MM).passingPct,
+    passing: sizesMm.map((sizeMm) => blendPassing(each, sizeMm).passingPct),
+  }));
+  const finesError = (own?.finesPlusMinusPct ?? 0) / NINETEEN_IN_TWENTY;
+  const batchError = (own?.batchingPlusMinusPct ?? 0) / NINETEEN_IN_TWENTY / 100;
+  const passing = new Float64Array(draws * sizesMm.length);
+  const factor = new Float64Array(draws);
+  for (let k = 0; k < draws; k += 1) {
+    const table = tables[tables.length > 1 ? random.integer(tables.length) : 0];
+    const error = finesError > 0 ? finesError * random.normal() : 0;
+    const fines = Math.min(100, Math.max(0, table.fines + error));
+    factor[k] = batchError > 0 ? Math.max(0, 1 + batchError * random.normal()) : 1;
+    for (const [i, sizeMm] of sizesMm.entries()) {
+      passing[k * sizesMm.length + i] = shifted(table.passing[i], sizeMm, table.fines, fines);
+    }
+  }
+  return { passing, factor };
 }
 
 function checkVariation(

@@ -48,39 +48,45 @@ async function readNotebookFile(path: string): Promise<object> {
   }
 }
 
+/** Whether the study's files are attached; a report without a date, or with files of no study, is a wrong call. */
+function checkedAttach(attach: boolean, study?: string, date?: string): boolean {
+  const problem = (words: string) => new CommandError(EXIT.usage, words);
+  if (study !== undefined) return attach;
+  if (date === undefined) {
+    throw problem(
+      "A report carries a date: give --date year-month-day, or the --study it belongs to.",
+    );
+  }
+  if (attach) throw problem("--attach needs the --study whose files are to be attached.");
+  return false;
+}
+
+const isWrongDate = (problem: unknown): problem is RangeError =>
+  problem instanceof RangeError && /`meta\.date`/.test(problem.message);
+
 /** `loambook report`: an executed notebook as HTML and PDF. */
 export async function reportCommand(words: readonly string[]): Promise<number> {
   const call = parseCall("report", words, OPTIONS, true);
   const choices = reportChoices(call);
-  const page = oneOf(call, "page", ["A4", "us-letter"]);
-  const language = oneOf(call, "language", ["en", "es"]);
+  const asked = {
+    page: oneOf(call, "page", ["A4", "us-letter"]),
+    language: oneOf(call, "language", ["en", "es"]),
+  };
   const path = resolve(call.place as string);
   const notebook = await readNotebookFile(path);
   const study = call.text("study");
   const date = call.text("date");
-  if (study === undefined && date === undefined) {
-    const problem =
-      "A report carries a date: give --date year-month-day, or the --study it belongs to.";
-    throw new CommandError(EXIT.usage, problem);
-  }
-  if (choices.attach && study === undefined) {
-    throw new CommandError(
-      EXIT.usage,
-      "--attach needs the --study whose files are to be attached.",
-    );
-  }
+  const attach = checkedAttach(choices.attach, study, date);
   const result = study === undefined ? undefined : await openStudy(study);
   const opened = study && result ? await openStyle(study, result) : undefined;
   const name = basename(path, extname(path));
-  const ofStudy = result ? reportMeta(result) : undefined;
-  const heading = notebookTitle(notebook);
+  const ofStudy = result && reportMeta(result);
   const meta: ReportMeta = {
-    ...(ofStudy ?? { language: language ?? "en", page: page ?? "A4" }),
-    title: call.text("title") ?? heading ?? ofStudy?.title ?? name,
+    language: asked.language ?? ofStudy?.language ?? "en",
+    page: asked.page ?? ofStudy?.page ?? "A4",
+    title: call.text("title") ?? notebookTitle(notebook) ?? ofStudy?.title ?? name,
     subtitle: ofStudy?.title,
     date: date ?? (ofStudy?.date as string),
-    ...(page === undefined ? {} : { page }),
-    ...(language === undefined ? {} : { language }),
     layout: choices.template ?? result?.config.report?.template ?? "permit",
     style: opened?.style,
   };
@@ -96,17 +102,15 @@ export async function reportCommand(words: readonly string[]): Promise<number> {
     outFolder,
     replace: call.flag("replace"),
     standard: choices.standard,
-    attachments:
-      choices.attach && study && result ? await studyAttachments(study, result) : undefined,
+    attachments: attach && study && result ? await studyAttachments(study, result) : undefined,
   }).catch((problem: unknown) => {
-    if (problem instanceof RangeError && /`meta\.date`/.test(problem.message)) {
-      throw new CommandError(EXIT.usage, problem.message);
-    }
-    throw outputProblem(outFolder, problem);
+    throw isWrongDate(problem)
+      ? new CommandError(EXIT.usage, problem.message)
+      : outputProblem(outFolder, problem);
   });
   const all = [...(opened?.findings ?? []), ...findings];
   const shown =
-    all.length > 0 ? `${formatFindings(all, result?.config.language ?? language)}\n\n` : "";
+    all.length > 0 ? `${formatFindings(all, result?.config.language ?? asked.language)}\n\n` : "";
   process.stdout.write(`${shown}HTML  ${htmlPath}\nPDF   ${pdfPath}\n`);
   return EXIT.ok;
 }

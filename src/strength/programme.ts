@@ -56,23 +56,7 @@ const MAX_BLOCKS = 60;
  */
 export function testProgramme(options: TestProgrammeOptions): TestProgramme {
   const { aim, sdMpa, ageDays, model = "linear", batchesAContent = 2, seed = 1 } = options;
-  checkPositive("sdMpa", sdMpa);
-  checkPositive("ageDays", ageDays);
-  options.contentsPct.forEach((content, index) => {
-    if (!(Number.isFinite(content) && content >= 0)) {
-      throw new RangeError(`invalid \`contentsPct[${index}]\`: ${content}; expected 0 or above`);
-    }
-  });
-  if (!(Number.isInteger(batchesAContent) && batchesAContent > 0)) {
-    throw new RangeError(
-      `invalid \`batchesAContent\`: ${batchesAContent}; expected a whole number above 0`,
-    );
-  }
-  const wantedPower = aim.kind === "difference" ? (aim.power ?? 0.9) : null;
-  if (aim.kind === "difference") {
-    checkPositive("aim.differenceMpa", aim.differenceMpa);
-    checkFraction("aim.power", wantedPower!);
-  } else checkPositive("aim.halfWidthMpa", aim.halfWidthMpa);
+  checkProgramme(options);
   const contentsPct = [...new Set(options.contentsPct)].sort((a, b) => a - b);
   const without = (status: TestProgramme["status"], message: Text): TestProgramme => ({
     status,
@@ -99,20 +83,8 @@ export function testProgramme(options: TestProgrammeOptions): TestProgramme {
     );
   }
   for (let blocks = batchesAContent; blocks <= MAX_BLOCKS; blocks += batchesAContent) {
-    const reached =
-      aim.kind === "difference"
-        ? differencePower({
-            contents: contentsPct.length,
-            blocks,
-            sdMpa,
-            differenceMpa: aim.differenceMpa,
-          })
-        : meanHalfWidth({ contentsPct, model, blocks, sd: sdMpa, atPct: aim.atPct });
-    if (aim.kind === "difference" ? reached < wantedPower! : reached > aim.halfWidthMpa) continue;
-    const result =
-      aim.kind === "difference"
-        ? say`a difference of ${aim.differenceMpa} MPa is seen with a chance of ${formatFixed(100 * reached, 0)} %`
-        : say`the mean at ${aim.atPct} % is known to ±${formatFixed(reached, 2)} MPa`;
+    const { reached, enough, result } = reach(aim, { contentsPct, model, blocks, sdMpa });
+    if (!enough) continue;
     return {
       status: "ok",
       message: say`${blocks} blocks at each of ${contentsPct.length} contents, from ${batchesAContent} batches each: ${result}, if blocks of one content scatter by ${sdMpa} MPa and batches do not differ.`,
@@ -128,6 +100,51 @@ export function testProgramme(options: TestProgrammeOptions): TestProgramme {
     "too-many-blocks",
     say`More than ${MAX_BLOCKS} blocks a content would be needed. Ask for less, or bring the scatter down first: mixing, moisture, compaction, capping.`,
   );
+}
+
+function checkProgramme(options: TestProgrammeOptions): void {
+  const { aim, sdMpa, ageDays, contentsPct, batchesAContent = 2 } = options;
+  checkPositive("sdMpa", sdMpa);
+  checkPositive("ageDays", ageDays);
+  contentsPct.forEach((content, index) => {
+    if (!(Number.isFinite(content) && content >= 0)) {
+      throw new RangeError(`invalid \`contentsPct[${index}]\`: ${content}; expected 0 or above`);
+    }
+  });
+  if (!(Number.isInteger(batchesAContent) && batchesAContent > 0)) {
+    throw new RangeError(
+      `invalid \`batchesAContent\`: ${batchesAContent}; expected a whole number above 0`,
+    );
+  }
+  if (aim.kind === "width") checkPositive("aim.halfWidthMpa", aim.halfWidthMpa);
+  else {
+    checkPositive("aim.differenceMpa", aim.differenceMpa);
+    checkFraction("aim.power", aim.power ?? DEFAULT_POWER);
+  }
+}
+
+const DEFAULT_POWER = 0.9;
+
+/** What so many blocks a content reach of an aim, and whether that is enough. */
+function reach(
+  aim: ProgrammeAim,
+  plan: {
+    readonly contentsPct: readonly number[];
+    readonly model: Exclude<StrengthModel, "power">;
+    readonly blocks: number;
+    readonly sdMpa: number;
+  },
+): { readonly reached: number; readonly enough: boolean; readonly result: Text } {
+  const { contentsPct, model, blocks, sdMpa } = plan;
+  if (aim.kind === "width") {
+    const reached = meanHalfWidth({ contentsPct, model, blocks, sd: sdMpa, atPct: aim.atPct });
+    const result = say`the mean at ${aim.atPct} % is known to ±${formatFixed(reached, 2)} MPa`;
+    return { reached, enough: reached <= aim.halfWidthMpa, result };
+  }
+  const { differenceMpa, power = DEFAULT_POWER } = aim;
+  const reached = differencePower({ contents: contentsPct.length, blocks, sdMpa, differenceMpa });
+  const result = say`a difference of ${differenceMpa} MPa is seen with a chance of ${formatFixed(100 * reached, 0)} %`;
+  return { reached, enough: reached >= power, result };
 }
 
 /** What the blocks are made for. */

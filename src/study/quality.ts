@@ -1,6 +1,7 @@
 import type {
   AcceptanceConfig,
   LotConfig,
+  QualityConfig,
   RequirementConfig,
   StudyConfig,
 } from "../entries/studyConfig.js";
@@ -32,33 +33,27 @@ export function computeQuality(
   const { requirement } = config.strength;
   const agesDays = quality.agesDays ?? [requirement.ageDays];
   if (!agesDays.includes(requirement.ageDays)) {
-    findings.push({
-      ...{ severity: "error", code: "age-not-tested", file: STUDY_FILE, column: "quality.ages" },
-      value: agesDays.join(", "),
-      message: say`No block of a lot is crushed at the age of the requirement.`,
-      expected: say`${requirement.ageDays} d among the ages`,
-      remedy: say`Add the age to quality.ages; lots are judged at it.`,
-    });
+    const place = { file: STUDY_FILE, column: "quality.ages", value: agesDays.join(", ") };
+    findings.push(
+      finding(place, "error", "age-not-tested", {
+        message: say`No block of a lot is crushed at the age of the requirement.`,
+        expected: say`${requirement.ageDays} d among the ages`,
+        remedy: say`Add the age to quality.ages; lots are judged at it.`,
+      }),
+    );
     return undefined;
   }
   const { rule, message, risks: shares } = ruleOf(quality.acceptance, requirement.strengthMpa);
-  if (!rule) {
-    findings.push({
-      ...{ severity: "warning", code: "no-acceptance-rule", file: STUDY_FILE },
-      ...{ column: "quality.acceptance", message },
-      expected: say`shares and risks that a rule can keep`,
-      remedy: say`Take shares farther apart, or larger risks.`,
-    });
-  } else weakRule(rule, requirement.strengthMpa, findings);
+  findings.push(...(rule ? weakRule(rule, requirement.strengthMpa) : [noRule(message)]));
   const scatterMpa = quality.scatterMpa ?? regressionScatter(strength);
   const risks =
     rule && scatterMpa > 0
       ? acceptanceRisks(rule, { sdMpa: scatterMpa, seed: config.seed, ...shares })
       : undefined;
   if (risks) findings.push(...riskFindings(risks));
-  const lots = mix && lotsOf(quality.lot, mix);
+  const site =
+    rule && siteBlocks && judgeSiteBlocks(siteBlocks, { rule, requirement, strength }, findings);
   const blocksALot = rule && rule.blocks * agesDays.length + quality.spareBlocks;
-  const { densityChecks } = quality;
   return {
     agesDays,
     ...(rule ? { rule } : {}),
@@ -66,15 +61,24 @@ export function computeQuality(
     scatterMpa,
     scatterBasis: quality.scatterMpa === undefined ? "regression" : "entered",
     ...(risks ? { risks } : {}),
-    ...(lots === undefined ? {} : { lots }),
-    ...(blocksALot === undefined ? {} : { blocksALot }),
-    ...(lots === undefined || blocksALot === undefined ? {} : { blocks: lots * blocksALot }),
-    ...(lots === undefined || densityChecks === undefined
-      ? {}
-      : { densityChecks: lots * densityChecks }),
-    ...(rule && siteBlocks
-      ? { site: judgeSiteBlocks(siteBlocks, { rule, requirement, strength }, findings) }
-      : {}),
+    ...countsOf(quality, mix && lotsOf(quality.lot, mix), blocksALot),
+    ...(site ? { site } : {}),
+  };
+}
+
+/** Lots of the element, and what is tested of them in all. */
+function countsOf(
+  { densityChecks }: QualityConfig,
+  lots: number | undefined,
+  blocksALot: number | undefined,
+): Pick<QualityPlan, "lots" | "blocksALot" | "blocks" | "densityChecks"> {
+  const eachLot = blocksALot === undefined ? {} : { blocksALot };
+  if (lots === undefined) return eachLot;
+  return {
+    lots,
+    ...eachLot,
+    ...(blocksALot === undefined ? {} : { blocks: lots * blocksALot }),
+    ...(densityChecks === undefined ? {} : { densityChecks: lots * densityChecks }),
   };
 }
 
@@ -105,17 +109,27 @@ function ruleOf(acceptance: AcceptanceConfig, requiredMpa: number) {
   return { rule, message: acceptanceWords(rule), risks: {} };
 }
 
-/** A rule that asks for less than the study requires is said, not forbidden: ages and bases differ. */
-function weakRule(rule: AcceptanceRule, requiredMpa: number, findings: Finding[]): void {
-  const asked = rule.kind === "mean-less-ks" ? rule.requiredMpa : rule.meanMpa;
-  if (asked >= requiredMpa) return;
-  findings.push({
-    ...{ severity: "warning", code: "weak-acceptance-rule", file: STUDY_FILE },
-    ...{ column: "quality.acceptance", value: `${asked} MPa` },
-    message: say`The acceptance rule asks for less than the requirement of the study.`,
-    expected: say`at least ${requiredMpa} MPa`,
-    remedy: say`Raise the strength of the rule, or say in quality.basis why it may be lower.`,
+const ACCEPTANCE = { file: STUDY_FILE, column: "quality.acceptance" };
+
+function noRule(message: Text): Finding {
+  return finding(ACCEPTANCE, "warning", "no-acceptance-rule", {
+    message,
+    expected: say`shares and risks that a rule can keep`,
+    remedy: say`Take shares farther apart, or larger risks.`,
   });
+}
+
+/** A rule that asks for less than the study requires is said, not forbidden: ages and bases differ. */
+function weakRule(rule: AcceptanceRule, requiredMpa: number): Finding[] {
+  const asked = rule.kind === "mean-less-ks" ? rule.requiredMpa : rule.meanMpa;
+  if (asked >= requiredMpa) return [];
+  return [
+    finding({ ...ACCEPTANCE, value: `${asked} MPa` }, "warning", "weak-acceptance-rule", {
+      message: say`The acceptance rule asks for less than the requirement of the study.`,
+      expected: say`at least ${requiredMpa} MPa`,
+      remedy: say`Raise the strength of the rule, or say in quality.basis why it may be lower.`,
+    }),
+  ];
 }
 
 /** A rule that rejects more good lots than this works against whoever builds well; common practice, no source. */
@@ -125,12 +139,11 @@ const CONSUMER_RISK_LIMIT = 0.5;
 
 /** A rule that tells good lots from poor ones hardly better than chance is said, not forbidden. */
 function riskFindings({ builderRisk, ownerRisk }: AcceptanceRisks): Finding[] {
-  const place = { file: STUDY_FILE, column: "quality.acceptance" };
   const percent = (share: number) => say`${formatFixed(100 * share, 1)} %`;
   const findings: Finding[] = [];
   if (builderRisk > PRODUCER_RISK_LIMIT) {
     findings.push(
-      finding(place, "warning", "rule-rejects-good-lots", {
+      finding(ACCEPTANCE, "warning", "rule-rejects-good-lots", {
         message: say`A good lot is rejected in ${percent(builderRisk)} of cases.`,
         expected: say`at most ${percent(PRODUCER_RISK_LIMIT)}`,
         remedy: say`Take more blocks a lot or a smaller factor, specify a stronger mix, or let the rule be designed from both risks.`,
@@ -139,7 +152,7 @@ function riskFindings({ builderRisk, ownerRisk }: AcceptanceRisks): Finding[] {
   }
   if (ownerRisk > CONSUMER_RISK_LIMIT) {
     findings.push(
-      finding(place, "warning", "rule-accepts-poor-lots", {
+      finding(ACCEPTANCE, "warning", "rule-accepts-poor-lots", {
         message: say`A poor lot is accepted in ${percent(ownerRisk)} of cases.`,
         expected: say`at most ${percent(CONSUMER_RISK_LIMIT)}`,
         remedy: say`Take more blocks a lot or a larger factor, or let the rule be designed from both risks.`,

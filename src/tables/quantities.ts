@@ -78,7 +78,7 @@ export function siteOrderList(result: StudyResult, options: SiteOptions = {}): S
   const blocks: ReportBlock[] = mix
     ? [
         orderTable(result, mix, site),
-        modelsTable(result, mix.quantities, site),
+        formworkTable(result, mix.quantities, site),
         siteCautions(["lifting"]),
         GLOVES,
       ]
@@ -136,7 +136,7 @@ function lossNote({ materials, cement }: StudyConfig): Text[] {
     : [say`Added for what is lost in the heap and on the way: ${joinTexts(lost)}.`];
 }
 
-function modelsTable(
+function formworkTable(
   { config }: StudyResult,
   amounts: ElementAmounts,
   site: SiteConfig,

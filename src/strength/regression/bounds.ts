@@ -270,6 +270,15 @@ function factorSolver(df: number, confidence: number, z: number, minRoot: number
     }
   }
   const sum = weights.reduce((total, weight) => total + weight, 0);
+  const chanceAt = (k: number, root: number) => {
+    let [chance, slope] = [-confidence, 0];
+    for (let i = 0; i < weights.length; i += 1) {
+      const at = (k * spreads[i] - z) / root;
+      chance += (weights[i] / sum) * normalCdf(at);
+      slope += (weights[i] / sum) * spreads[i] * Math.exp((-at * at) / 2);
+    }
+    return { chance, slope: slope / (ROOT_TAU * root) };
+  };
   const zConfidence = normalQuantile(confidence);
   let last: { readonly root: number; readonly k: number } | undefined;
   let slant = 0;
@@ -280,24 +289,10 @@ function factorSolver(df: number, confidence: number, z: number, minRoot: number
       ? last.k + slant * (root - last.root)
       : z + zConfidence * Math.sqrt(root * root + (z * z) / (2 * df));
     for (let round = 0; round < 200; round += 1) {
-      let chance = -confidence;
-      let slope = 0;
-      for (let i = 0; i < weights.length; i += 1) {
-        const at = (k * spreads[i] - z) / root;
-        chance += (weights[i] / sum) * normalCdf(at);
-        slope += (weights[i] / sum) * spreads[i] * Math.exp((-at * at) / 2);
-      }
+      const { chance, slope } = chanceAt(k, root);
       if (chance < 0) below = k;
       else above = k;
-      const newton = k - chance / (slope / (ROOT_TAU * root));
-      let halved = (below + above) / 2;
-      if (below === -Infinity) halved = above - 1 - 2 * Math.abs(above);
-      else if (above === Infinity) halved = below + 1 + 2 * Math.abs(below);
-      // A far start has no slope to speak of: then halve, or reach out.
-      const next =
-        newton > below && newton < above && Math.abs(newton - k) < 2 + 2 * Math.abs(k)
-          ? newton
-          : halved;
+      const next = nextFactor(k, k - chance / slope, below, above);
       // The next step would be the square of this one.
       if (Math.abs(next - k) <= 1e-5 * Math.max(1e-3, Math.abs(next))) {
         slant = last && root !== last.root ? (next - last.k) / (root - last.root) : 0;
@@ -308,4 +303,12 @@ function factorSolver(df: number, confidence: number, z: number, minRoot: number
     }
     return k;
   };
+}
+
+/** Newton's step where it can be trusted: a far start has no slope to speak of, then halve, or reach out. */
+function nextFactor(k: number, newton: number, below: number, above: number): number {
+  if (newton > below && newton < above && Math.abs(newton - k) < 2 + 2 * Math.abs(k)) return newton;
+  if (below === -Infinity) return above - 1 - 2 * Math.abs(above);
+  if (above === Infinity) return below + 1 + 2 * Math.abs(below);
+  return (below + above) / 2;
 }
