@@ -46,15 +46,18 @@ export function whatNext(result: StudyResult, place: string): string {
     lines.length === 0 ? [] : [said(title), ...lines.map((line) => `  - ${said(line)}`)];
   const { chosenCementPct, leastCement } = strength;
   const noContent = chosenCementPct === undefined ? [leastCement.message] : [];
+  const proposed = result.life.state === "proposed";
+  const state = group(say`The mix`, [result.life.message]);
   const invented = config.invented
     ? [
         say`This study is marked “invented: true”: its numbers are not real, and every page says so.`,
       ]
     : [];
   return [
-    ...group(say`The mix`, [result.life.message]),
+    ...(proposed ? state : []),
     ...group(say`Look at these first`, [...noContent, ...touchedResults(result)]),
     ...group(say`What would reduce the uncertainty`, missingKnowledge(result)),
+    ...(proposed ? [] : state),
     ...group(say`Then`, [
       ...invented,
       say`loambook appendix ${place} makes the technical appendix.`,
@@ -91,7 +94,8 @@ export function touchedResults(result: StudyResult): Text[] {
   }
   const shareOf = (id: string) => blend.shares.find((share) => share.id === id)?.sharePct ?? 0;
   const materials = config.materials.map((material) => ({
-    ...{ name: material.name, sharePct: shareOf(material.id) },
+    name: material.name,
+    sharePct: shareOf(material.id),
     files: sheetsOf(
       material.sieve,
       material.hydrometer,

@@ -182,7 +182,10 @@ function traceFindings({ materials }: StudyConfig, blend: BlendDesign): Finding[
     if (blend.notUsed.includes(id) && maxSharePct > 0) {
       return [
         {
-          ...{ severity: "note", code: "material-not-used", ...at, value: name },
+          severity: "note",
+          code: "material-not-used",
+          ...at,
+          value: name,
           message: say`${name} is not used: the best blend has none of it, or less than can be weighed.`,
           remedy: say`Leave it out of the study, or give it a smallest share if it is to be used.`,
         },
@@ -191,7 +194,10 @@ function traceFindings({ materials }: StudyConfig, blend: BlendDesign): Finding[
     if (!blend.hardlyUsed.includes(id)) return [];
     return [
       {
-        ...{ severity: "warning", code: "material-hardly-used", ...at, value },
+        severity: "warning",
+        code: "material-hardly-used",
+        ...at,
+        value,
         message:
           minSharePct > 0
             ? say`The study asks for hardly any ${name}.`

@@ -13,6 +13,7 @@ import { computeGuidance, studyGuidance } from "./guidance.js";
 import { MADE_WITH } from "./madeWith.js";
 import { computeMaterial } from "./material.js";
 import { computeMix } from "./mix.js";
+import { plausibilityFindings } from "./plausibility.js";
 import { proposal } from "./proposal.js";
 import { computeQuality } from "./quality.js";
 import { reviewFindings } from "./review.js";
@@ -23,6 +24,7 @@ import {
   type BlendStudy,
   type MaterialResult,
   RESULT_FORMAT,
+  type StrengthStudy,
   type StudyResult,
   type TextureStudy,
 } from "./studyResult.js";
@@ -55,6 +57,7 @@ export function computeStudy(study: Study, reading: readonly Finding[] = []): St
   const life = mixLife(config, trials);
   const followed = trials.find(({ id }) => id === life.trial);
   findings.push(...tests.findings, ...trialFindings(config, trials, life));
+  findings.push(...plausibilityFindings(study, materials, trials));
   const { compaction, strength } = followed ?? {};
   // What was tested is carried over to the blend that was tested, and to no other.
   const tested = life.state === "tested" && blend && strength;
@@ -91,7 +94,8 @@ export function computeStudy(study: Study, reading: readonly Finding[] = []): St
         {},
         drawn.blend,
       ),
-      strength,
+      // A blend that was not tested has no cement content.
+      strength: tested ? strength : withoutContent(strength),
       trials,
       life,
       ...(life.state === "proposed" ? { proposal: proposal(config, blend, followed) } : {}),
@@ -101,6 +105,10 @@ export function computeStudy(study: Study, reading: readonly Finding[] = []): St
       sheets: study.sheets,
     },
   };
+}
+
+function withoutContent({ chosenCementPct: _, ...tests }: StrengthStudy): StrengthStudy {
+  return tests;
 }
 
 /** The soils and the blend on the texture triangle; those whose curve does not reach 0.002 mm are left out. */

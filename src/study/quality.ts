@@ -103,7 +103,9 @@ function ruleOf(acceptance: AcceptanceConfig, requiredMpa: number) {
     acceptance.kind === "mean-and-least"
       ? acceptance
       : {
-          ...{ kind: acceptance.kind, blocks: acceptance.blocks, factor: acceptance.factor },
+          kind: acceptance.kind,
+          blocks: acceptance.blocks,
+          factor: acceptance.factor,
           requiredMpa: acceptance.strengthMpa ?? requiredMpa,
         };
   return { rule, message: acceptanceWords(rule), risks: {} };
@@ -203,8 +205,14 @@ function judgeSiteBlocks(
     const [message, expected, remedy] = words;
     const place = block === undefined ? {} : { row: block.row };
     findings.push({
-      ...{ severity: "warning", code, file, column, ...place },
-      ...{ message, expected, remedy },
+      severity: "warning",
+      code,
+      file,
+      column,
+      ...place,
+      message,
+      expected,
+      remedy,
     });
   };
   const counted = specimens.filter(({ excluded }) => excluded === undefined);
@@ -255,7 +263,10 @@ function judgeSiteBlocks(
     ]);
   }
   return {
-    ...{ file, lots: judged, chart, otherAges: counted.length - atAge.length },
+    file,
+    lots: judged,
+    chart,
+    otherAges: counted.length - atAge.length,
     excluded: specimens.flatMap(({ id, excluded }) =>
       excluded === undefined ? [] : [{ id, reason: excluded }],
     ),

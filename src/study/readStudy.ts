@@ -306,9 +306,9 @@ export async function similarSheets(
   const look = async (below: string, depth: number): Promise<void> => {
     const entries = await readdir(join(folder, below), { withFileTypes: true });
     entries.sort((a, b) => (a.name < b.name ? -1 : 1));
-    for (const entry of entries) {
-      if (all.length >= MAX_FILES || entry.name.startsWith(".") || entry.name === "node_modules")
-        continue;
+    const shown = entries.filter(({ name }) => !name.startsWith(".") && name !== "node_modules");
+    for (const entry of shown) {
+      if (all.length >= MAX_FILES) return;
       const path = below === "" ? entry.name : `${below}/${entry.name}`;
       if (entry.isDirectory() && depth < DEPTH) await look(path, depth + 1);
       else if (entry.isFile() && /\.(csv|xlsx)$/i.test(entry.name)) all.push(path);

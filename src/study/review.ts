@@ -55,8 +55,11 @@ export function reviewFindings({ checklist = [], sampling = [], materials }: Stu
     if (answeredBy === undefined || keys.includes(answeredBy)) return;
     const near = nearestName(answeredBy, keys);
     findings.push({
-      ...{ severity: "warning", code: "unknown-section", file: STUDY_FILE },
-      ...{ column: `checklist.${index}.answered-by`, value: answeredBy },
+      severity: "warning",
+      code: "unknown-section",
+      file: STUDY_FILE,
+      column: `checklist.${index}.answered-by`,
+      value: answeredBy,
       message: near
         ? say`No section of the appendix has this key; “${near}” may be meant.`
         : say`No section of the appendix has this key.`,
@@ -68,8 +71,11 @@ export function reviewFindings({ checklist = [], sampling = [], materials }: Stu
   sampling.forEach(({ material }, index) => {
     if (ids.includes(material)) return;
     findings.push({
-      ...{ severity: "error", code: "unknown-material", file: STUDY_FILE },
-      ...{ column: `sampling.${index}.material`, value: material },
+      severity: "error",
+      code: "unknown-material",
+      file: STUDY_FILE,
+      column: `sampling.${index}.material`,
+      value: material,
       message: say`No material has this id.`,
       expected: say`one of ${ids.join(", ")}`,
       remedy: say`Correct the id in study.yaml.`,

@@ -57,7 +57,9 @@ export function specifiedMix({
   const { tolerances = {} } = config;
   const { recipe, water, density } = mix;
   const around = (value: number, pct: number) => ({
-    ...{ value, low: value * (1 - pct / 100), high: value * (1 + pct / 100) },
+    value,
+    low: value * (1 - pct / 100),
+    high: value * (1 + pct / 100),
   });
   const lines: SpecifiedLine[] = recipe.materials
     .filter(({ dryMassKg }) => dryMassKg > 0)
@@ -65,7 +67,9 @@ export function specifiedMix({
       const batching = config.materials.find((one) => one.id === id)?.batchingPlusMinusPct;
       const pct = tolerances.sharesPct ?? batching ?? BATCHING_PCT;
       return {
-        ...{ kind: "share", name, ...around(sharePct, pct) },
+        kind: "share",
+        name,
+        ...around(sharePct, pct),
         basis: shareBasis(tolerances.sharesPct, batching),
       };
     });
@@ -74,7 +78,9 @@ export function specifiedMix({
     const least = strength.leastCement.cementPct ?? 0;
     const bound = tolerances.cementPct === undefined && ends.low < least;
     lines.push({
-      ...{ kind: "cement", name: config.cement.name, ...ends },
+      kind: "cement",
+      name: config.cement.name,
+      ...ends,
       // A default must not let a batch fall below what the requirement asks for.
       ...(bound ? { low: least, basis: "least cement" } : { basis: basisOf(tolerances.cementPct) }),
     });
@@ -86,14 +92,20 @@ export function specifiedMix({
       ? water.window.moisturePct
       : { low: Math.max(0, value - moistureBelowPct), high: value + moistureAbovePct };
   lines.push({
-    ...{ kind: "moisture", value, low: window.low, high: window.high },
+    kind: "moisture",
+    value,
+    low: window.low,
+    high: window.high,
     basis: moistureBelowPct === undefined ? WATER_BASIS[water.basis] : "entered",
   });
   lines.push({ kind: "density", value: density.valueKgM3, ...minDensity() });
   const lift = tolerances.liftM ?? LIFT_M;
   const depth = config.element.compactedLiftM;
   lines.push({
-    ...{ kind: "lift", value: depth, low: Math.max(0, depth - lift), high: depth + lift },
+    kind: "lift",
+    value: depth,
+    low: Math.max(0, depth - lift),
+    high: depth + lift,
     basis: basisOf(tolerances.liftM),
   });
   return lines;
@@ -148,8 +160,13 @@ export function toleranceFindings(
   const add = (key: string, code: string, words: readonly [Text, Text, Text]) => {
     const [message, expected, remedy] = words;
     findings.push({
-      ...{ severity: "warning", code, file: STUDY_FILE, column: `tolerances.${key}` },
-      ...{ message, expected, remedy },
+      severity: "warning",
+      code,
+      file: STUDY_FILE,
+      column: `tolerances.${key}`,
+      message,
+      expected,
+      remedy,
     });
   };
   const percent = (value: number) => say`${formatFixed(value, 2)} %`;

@@ -14,7 +14,7 @@ import { residualChecks } from "../strength/regression/residuals.js";
 import { robustStrength } from "../strength/regression/robustFit.js";
 import { strengthByAge } from "../strength/strengthByAge.js";
 import { say } from "../words/message.js";
-import type { Study } from "./study.js";
+import type { Study, StudyTrial } from "./study.js";
 import type { ContentCharacteristics, StrengthStudy } from "./studyResult.js";
 
 /** Rules that need nothing but the strengths. */
@@ -22,7 +22,7 @@ const RULES = ["en1990-normal", "tolerance-75", "tolerance-95"] as const;
 
 /** The regression of strength on cement content and the least content that meets the requirement. */
 export function computeStrength(
-  study: Pick<Study, "config" | "specimens">,
+  study: Pick<Study, "config"> & Pick<StudyTrial, "specimens">,
   findings: Finding[],
 ): StrengthStudy | undefined {
   const { model, variance, ...asked } = study.config.strength;

@@ -47,8 +47,6 @@ export interface Study {
   readonly config: StudyConfig;
   readonly materials: readonly StudyMaterial[];
   readonly envelope?: EnvelopeRecord;
-  readonly compaction?: CompactionRecord;
-  readonly specimens: SpecimenSheet;
   /** The study's own compaction and block sheets, then those of `trials`. */
   readonly trials: readonly StudyTrial[];
   /** Blocks made on site, where the study names their sheet. */

@@ -22,6 +22,12 @@ describe("compareStudies", () => {
     copy.edit("study.yaml", "share: { max: 40 % }", "share: { max: 30 % }");
     copy.edit("sheets/site-blocks.csv", "S15,Lot 3,6,28,2.47", "S15,Lot 3,6,28,2.57");
     copy.edit("study.yaml", "  labels: 8\n", "");
+    // The other blend was tested too, and not that of before.
+    copy.edit(
+      "study.yaml",
+      "site-soil: 55 %, river-sand: 13 %, gravel: 32 %",
+      "site-soil: 54 %, river-sand: 16 %, gravel: 30 %",
+    );
     const other = await openStudy(copy.folder);
     const { entries, sheets, results } = compareStudies(before, other);
     expect(entries).toContainEqual({
@@ -29,7 +35,7 @@ describe("compareStudies", () => {
     });
     expect(entries).toContainEqual({ key: "materials.gravel.maxSharePct", before: 40, after: 30 });
     expect(entries).toContainEqual({ key: "site.labels", before: 8 });
-    expect(entries).toHaveLength(3);
+    expect(entries.filter(({ key }) => !key.startsWith("tested."))).toHaveLength(3);
     expect(sheets).toEqual([{ file: "sheets/site-blocks.csv", change: "changed" }]);
     const cement = results.find(({ key }) => key === "least-cement");
     const [was, is] = [before, other].map(({ strength }) => strength.leastCement.cementPct!);
@@ -46,6 +52,31 @@ describe("compareStudies", () => {
         there === null ? null : there + 0,
       );
     });
+  });
+
+  it("says that a changed blend was not tested, and calls nothing of it the same", async () => {
+    const copy = copyStudy("reading-room");
+    copy.edit("study.yaml", "  exponent: 0.25", "  exponent: 0.4");
+    const other = await openStudy(copy.folder);
+    const { results, states } = renderAll(compareStudies(before, other));
+    expect(states.join(" ")).toContain("The blend changed and was not tested");
+    const carried = [
+      "optimum",
+      "max-density",
+      "density",
+      "least-cement",
+      "cement",
+      "bound",
+      "cost-low",
+    ];
+    for (const key of carried) {
+      expect(
+        results.find((one) => one.key === key),
+        key,
+      ).toMatchObject({ after: null, changed: true });
+    }
+    const [table] = renderAll(studyComparisonTable(before, other));
+    expect(table.notes?.join(" ")).toContain("was not tested");
   });
 
   it("goes by the id of a material, not by its place", () => {

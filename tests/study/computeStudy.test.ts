@@ -326,11 +326,12 @@ describe("what a study may ask of its regression", () => {
       "  round-up-to: 0.5 %\n  aspect-table: cylinder-c39",
     );
     const { study } = await readStudy(copy.folder);
-    const [first, ...others] = (study as Study).specimens.specimens;
+    const [first, ...others] = (study as Study).trials[0].specimens.specimens;
     const { lengthMm: _, widthMm: __, ...round } = first;
     const cylinder = { ...round, shape: "cylinder" as const, diameterMm: 100, heightMm: 150 };
-    const specimens = { ...(study as Study).specimens, specimens: [cylinder, ...others] };
-    const { result } = computeStudy({ ...(study as Study), specimens });
+    const [trial] = (study as Study).trials;
+    const specimens = { ...trial.specimens, specimens: [cylinder, ...others] };
+    const { result } = computeStudy({ ...(study as Study), trials: [{ ...trial, specimens }] });
     const [{ block, corrected }] = result?.strength.aspect ?? [];
     expect(block.id).toBe(first.id);
     // Length over diameter 1.5: factor 0.96 (ASTM C39).

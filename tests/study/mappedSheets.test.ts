@@ -56,7 +56,8 @@ async function errorsOf({ folder }: StudyCopy): Promise<readonly Finding[]> {
 /** What the sheets of a study say, without the places where they say it. */
 function said(study: Study | undefined): unknown {
   if (!study) throw new Error("the study was not read");
-  const { materials, compaction, envelope, specimens } = study;
+  const { materials, envelope } = study;
+  const { compaction, specimens } = study.trials[0];
   const records = materials.map(({ config: _, ...sheets }) => sheets);
   return JSON.parse(
     JSON.stringify({ records, compaction, envelope, specimens }, (key, value) =>

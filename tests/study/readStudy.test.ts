@@ -27,9 +27,13 @@ describe("the example studies", () => {
     const { study, findings } = await readStudy(join(EXAMPLES, name));
     expect(findings.filter(({ severity }) => severity === "error")).toEqual([]);
     expect(study?.materials).toHaveLength(4);
-    expect(study?.specimens.specimens.length).toBeGreaterThanOrEqual(24);
-    expect(new Set(study?.specimens.specimens.map(({ cementPct }) => cementPct)).size).toBe(4);
-    expect(new Set(study?.specimens.specimens.map(({ ageDays }) => ageDays)).size).toBe(2);
+    expect(study?.trials[0].specimens.specimens.length).toBeGreaterThanOrEqual(24);
+    expect(
+      new Set(study?.trials[0].specimens.specimens.map(({ cementPct }) => cementPct)).size,
+    ).toBe(4);
+    expect(new Set(study?.trials[0].specimens.specimens.map(({ ageDays }) => ageDays)).size).toBe(
+      2,
+    );
     expect(study?.config.invented).toBe(true);
   });
 
@@ -43,7 +47,7 @@ describe("the example studies", () => {
     expect(study?.materials[0].hydrometer?.readings[0].temperatureC).toBeCloseTo(21.1111, 4);
     expect(study?.config.strength.requirement.strengthMpa).toBeCloseTo(2.0684, 4);
     expect(study?.config.target).toMatchObject({ kind: "power", topSizeMm: 19 });
-    expect(study?.specimens.specimens[0].strengthMpa).toBeCloseTo(255 * 0.006894757, 6);
+    expect(study?.trials[0].specimens.specimens[0].strengthMpa).toBeCloseTo(255 * 0.006894757, 6);
     const element = study?.config.element;
     if (element?.kind !== "wall") throw new Error("no wall");
     expect(element.lengthM).toBeCloseTo(14 * 0.3048, 12);
@@ -51,7 +55,7 @@ describe("the example studies", () => {
 
   it("keeps an excluded block with its reason", async () => {
     const { study } = await readStudy(join(EXAMPLES, "reading-room"));
-    const excluded = study?.specimens.specimens.filter(({ excluded }) => excluded);
+    const excluded = study?.trials[0].specimens.specimens.filter(({ excluded }) => excluded);
     expect(excluded).toMatchObject([{ id: "L13", excluded: expect.stringContaining("corner") }]);
   });
 });

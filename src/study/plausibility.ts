@@ -1,0 +1,100 @@
+import type { StudyConfig } from "../entries/studyConfig.js";
+import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
+import { passingAtSize } from "../grading/curve.js";
+import { formatFixed } from "../quantities/format.js";
+import { say } from "../words/message.js";
+import type { Study, StudyTrial } from "./study.js";
+import type { MaterialResult, TrialStudy } from "./studyResult.js";
+
+/** Between the two lies sand in every system: finer than 4.75 mm, coarser than 0.063 mm. */
+const SAND_MM = { min: 0.063, max: 4.75 };
+/** Finer than that a grain is no gravel in any system. */
+const GRAVEL_MM = 2;
+
+/** Blocks lighter or heavier than the maximum of the compaction test by more than this, in parts of it; common practice, no source. */
+const BLOCKS_TO_COMPACTION = { min: 0.85, max: 1.1 };
+
+/**
+ * What each sheet by itself may say and the sheets together may not: a material that is not what it is
+ * called, one weighing under two names, blocks whose density the compaction test could not give.
+ */
+export function plausibilityFindings(
+  study: Pick<Study, "config" | "materials" | "trials">,
+  materials: readonly MaterialResult[],
+  trials: readonly Pick<TrialStudy, "id" | "compaction">[],
+): Finding[] {
+  return [
+    ...materials.flatMap((material) => roleFindings(study.config, material)),
+    ...repeatedSheets(study.materials),
+    ...study.trials.flatMap(({ entry, specimens }) => {
+      const compaction = trials.find(({ id }) => id === entry.id)?.compaction;
+      const max = compaction?.peak?.maximumDryDensityKgM3;
+      return max === undefined ? [] : densitiesApart(specimens, max);
+    }),
+  ];
+}
+
+/** A gravel of sand, or a sand of gravel or clay: its sheet may be another material's, or in another unit. */
+function roleFindings(
+  { materials }: StudyConfig,
+  { id, name, role, curve }: MaterialResult,
+): Finding[] {
+  if (role === "soil") return [];
+  const index = materials.findIndex((material) => material.id === id);
+  const finer = (sizeMm: number) => passingAtSize(curve, sizeMm);
+  const under = role === "gravel" ? finer(GRAVEL_MM) : finer(SAND_MM.min);
+  const over = role === "gravel" ? 100 : (finer(SAND_MM.max) ?? 100);
+  if ((under ?? 0) <= 50 && over >= 50) return [];
+  const place = { file: STUDY_FILE, column: `materials.${index}.role`, value: role };
+  return [
+    finding(place, "warning", "role-against-curve", {
+      message:
+        role === "gravel"
+          ? say`${name} is called a gravel, and more than half of it (${formatFixed(under ?? 0, 0)} %) is finer than ${GRAVEL_MM} mm.`
+          : say`${name} is called a sand, and less than half of it lies between ${SAND_MM.min} and ${SAND_MM.max} mm.`,
+      expected: say`the sheet of this material, its sieves in the unit of the header`,
+      remedy: say`Check that the right sheet is named and its sieves are in millimetres, or correct the role.`,
+    }),
+  ];
+}
+
+/** The same weighings under two names. */
+function repeatedSheets(materials: Study["materials"]): Finding[] {
+  const readings = materials.map(({ sieve: { dryMassG, rows, panG } }) =>
+    JSON.stringify([dryMassG, panG, rows.map(({ sizeMm, retainedG }) => [sizeMm, retainedG])]),
+  );
+  return materials.flatMap(({ config, sieve }, index) => {
+    const earlier = readings.indexOf(readings[index]);
+    if (earlier === index || sieve.massesUnknown) return [];
+    const place = { file: STUDY_FILE, column: `materials.${index}.sieve`, value: sieve.file };
+    return [
+      finding(place, "warning", "same-readings", {
+        message: say`${config.name} and ${materials[earlier].config.name} have the same weighings to the last digit.`,
+        expected: say`a sheet of its own for each material`,
+        remedy: say`Name the sheet that belongs to each.`,
+      }),
+    ];
+  });
+}
+
+function densitiesApart({ file, specimens }: StudyTrial["specimens"], maxKgM3: number): Finding[] {
+  const densities = specimens.flatMap(({ excluded, dryDensityKgM3 }) =>
+    excluded || dryDensityKgM3 === undefined ? [] : [dryDensityKgM3],
+  );
+  if (densities.length === 0) return [];
+  const mean = densities.reduce((sum, density) => sum + density, 0) / densities.length;
+  const { min, max } = BLOCKS_TO_COMPACTION;
+  if (mean >= min * maxKgM3 && mean <= max * maxKgM3) return [];
+  return [
+    finding(
+      { file, value: say`${formatFixed(mean, 0)} kg/m³` },
+      "warning",
+      "blocks-against-compaction",
+      {
+        message: say`The blocks have a mean dry density of ${formatFixed(mean, 0)} kg/m³, the compaction test a maximum of ${formatFixed(maxKgM3, 0)} kg/m³: they do not speak of one earth.`,
+        expected: say`${100 * min} to ${formatFixed(100 * max, 0)} % of the maximum`,
+        remedy: say`Check the mould's volume, the sides and masses of the blocks and the units of both sheets.`,
+      },
+    ),
+  ];
+}
