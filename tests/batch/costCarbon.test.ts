@@ -154,6 +154,21 @@ describe("mixSaving", () => {
     );
   });
 
+  it("says which costs less: at all prices, at none, or at some", () => {
+    const words = (a: number, b: number, prices: Record<string, MaterialPriceRange> = PRICES) =>
+      render(mixSaving({ mix: mix(a), other: mix(b), prices }).message);
+    expect(words(6, 8)).toBe("This mix costs less at all prices given.");
+    expect(words(8, 6)).toBe("This mix costs more at all prices given.");
+    const free = { ...PRICES, cement: { price: { low: 0, high: 210, per: "t" as const } } };
+    expect(words(6, 8, free)).toBe("This mix costs less at all prices given.");
+    expect(words(8, 6, free)).toBe("This mix costs more at all prices given.");
+    // Two tonnes more of sand, 41 to 53 with haul, against 300 kg of cement, 48 to 63, and soil, 0 to 8.
+    const other = { mix: mix(6, 60), other: mix(9, 80), prices: PRICES };
+    expect(render(mixSaving(other).message)).toBe(
+      "Which mix costs less depends on the prices within their ranges.",
+    );
+  });
+
   it("is nothing against itself, turns its sign with the sides, and needs all prices", () => {
     near(mixSaving({ mix: mix(8), other: mix(8), prices: PRICES }).saved!.high, 0, EXACT, "none");
     const there = mixSaving({ mix: mix(6), other: mix(9, 40), prices: PRICES });

@@ -71,6 +71,14 @@ describe("recipe", () => {
   it("calls for drying instead of negative water", () => {
     const batch = recipe({ ...INPUT, targetMoisturePct: 4 });
     expect(batch.status).toBe("too-wet");
+    // A surplus of half a gram in a tonne is rounding, one of three grams is none.
+    const bySurplus = (part: number) => {
+      const moisturePct = 9 + 100 * part;
+      const materials = INPUT.materials.map((material) => ({ ...material, moisturePct }));
+      const batchDryMassKg = 1000;
+      return recipe({ ...INPUT, materials, batchDryMassKg, cementPct: 0 }).status;
+    };
+    expect([bySurplus(0.5e-6), bySurplus(3e-6)]).toEqual(["ok", "too-wet"]);
     expect(batch.water.toAddKg).toBe(0);
     near(batch.water.surplusKg, 6.57 - 129 * 0.04, EXACT, "surplus");
     expect(batch.findings.map(({ code, severity }) => [code, severity])).toEqual([

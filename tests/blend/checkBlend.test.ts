@@ -16,6 +16,14 @@ const withSoil = (soil: Partial<BlendMaterial>): BlendInput => ({
 describe("bad input of a blend", () => {
   it("is quiet about good input", () => {
     expect(checkBlend({ materials: THREE, target: POWER })).toEqual([]);
+    const limits = [
+      { kind: "clay", maxPct: 0.5 },
+      { kind: "fines", minPct: 20, maxPct: 20 },
+    ] as const;
+    expect(checkBlend({ materials: THREE, target: POWER, limits })).toEqual([]);
+    // Flat, from 0 to 100, each share at its ends.
+    const flat = { curve: curve([0.063, 0], [0.425, 0], [2, 100], [20, 100]) };
+    expect(found(withSoil({ ...flat, minSharePct: 100, maxSharePct: 100 }))).toEqual([]);
   });
 
   it.each([
@@ -25,6 +33,27 @@ describe("bad input of a blend", () => {
       "NaN in a curve",
       withSoil({ curve: curve([0.063, Number.NaN], [2, 100]) }),
       "blend-bad-curve",
+    ],
+    ["above 100", withSoil({ curve: curve([0.063, 50], [2, 100.5]) }), "blend-bad-curve"],
+    ["below 0", withSoil({ curve: curve([0.063, -0.5], [2, 100]) }), "blend-bad-curve"],
+    ["a size of 0", withSoil({ curve: curve([0, 5], [2, 100]) }), "blend-bad-curve"],
+    ["one size twice", withSoil({ curve: curve([2, 95], [2, 100]) }), "blend-bad-curve"],
+    ["a share below 0", withSoil({ minSharePct: -1 }), "blend-bad-share"],
+    ["a share above 100", withSoil({ maxSharePct: 101 }), "blend-bad-share"],
+    [
+      "an exponent of 0",
+      { materials: THREE, target: { ...POWER, exponent: { min: 0, max: 0.5 } } },
+      "blend-bad-target",
+    ],
+    [
+      "an exponent above 1",
+      { materials: THREE, target: { ...POWER, exponent: { min: 0.3, max: 1.1 } } },
+      "blend-bad-target",
+    ],
+    [
+      "top sizes the wrong way round",
+      { materials: THREE, target: { ...POWER, topSizeMm: { min: 20, max: 10 } } },
+      "blend-bad-target",
     ],
     ["a falling curve", withSoil({ curve: curve([0.063, 50], [2, 40]) }), "blend-bad-curve"],
     ["a share that is none", withSoil({ minSharePct: Number.NaN }), "blend-bad-share"],
@@ -179,5 +208,9 @@ describe("bad input of a blend", () => {
     expect(() => designBlend({ materials: THREE, target: POWER, maxMaterials: 0 })).toThrow(
       /maxMaterials/,
     );
+    const withPower = (target: object) => () =>
+      designBlend({ materials: THREE, target: { ...POWER, ...target } });
+    expect(withPower({ exponent: { min: 0, max: 0.5 } })).toThrow("invalid `exponent`: 0 to 0.5");
+    expect(withPower({ topSizeMm: { min: 20, max: 10 } })).toThrow("invalid `topSizeMm`: 20 to 10");
   });
 });

@@ -63,6 +63,27 @@ describe("nearest to a curve", () => {
     }
   });
 
+  it("tells which bound each share lies on, from -1 to 1", () => {
+    const target = [{ sizeMm: 0.063, passingPct: 33 }];
+    // 3 + 42 s = 33 asks for 5/7 of soil.
+    const bounds = (minSharePct: number, maxSharePct: number) =>
+      nearestTo([{ ...SOIL, minSharePct, maxSharePct }, SAND], target).shares.map(
+        ({ sharePct, bound }) => [Number(sharePct.toFixed(6)), bound],
+      );
+    expect(bounds(10, 90)).toEqual([
+      [71.428571, 0],
+      [28.571429, 0],
+    ]);
+    expect(bounds(80, 90)).toEqual([
+      [80, -1],
+      [20, 0],
+    ]);
+    expect(bounds(10, 60)).toEqual([
+      [60, 1],
+      [40, 0],
+    ]);
+  });
+
   it("does not depend on the order of the materials or the scale of the weights", () => {
     fc.assert(
       fc.property(

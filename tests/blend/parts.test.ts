@@ -75,6 +75,12 @@ describe("practical parts", () => {
     const tight: BlendInput = { ...INPUT, limits: [{ kind: "clay", minPct: 8, maxPct: 8.01 }] };
     const found = practicalParts(tight, designBlend(tight), { by: "mass", maxTotal: 3 });
     expect(found.status).toBe("none");
+    expect(found.materials.map(({ parts, sharePct }) => [parts, sharePct])).toEqual([
+      [0, 0],
+      [0, 0],
+      [0, 0],
+    ]);
+    expect([found.total, found.points, found.rmsDifferencePct]).toEqual([0, [], Number.NaN]);
   });
 });
 
