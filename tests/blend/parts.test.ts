@@ -3,7 +3,7 @@ import { type BlendInput, designBlend } from "../../src/blend/design.js";
 import { bucketSensitivity, practicalParts } from "../../src/blend/parts.js";
 import { forEachWholeRatio } from "../../src/numerics/wholeRatios.js";
 import { near } from "../strength/near.js";
-import { THREE } from "./materials.js";
+import { curve, THREE } from "./materials.js";
 
 const INPUT: BlendInput = {
   materials: THREE,
@@ -54,6 +54,22 @@ describe("practical parts", () => {
       expect(found.rmsDifferencePct).toBeGreaterThanOrEqual(found.optimumRmsDifferencePct - 1e-9);
     }
   }, 20_000);
+
+  it("within a band lie nearest to its middle", () => {
+    const curveWith = (fines: number) => curve([0.063, fines], [2, 100]);
+    const materials = [40, 0].map((fines, j) => ({
+      ...{ id: `m${j}`, minSharePct: 0, maxSharePct: 100 },
+      curve: curveWith(fines),
+    }));
+    const points = [{ sizeMm: 0.063, lowPct: 10, highPct: 30 }];
+    const input: BlendInput = { materials, target: { kind: "band", points } };
+    // 40 s = 20 where half is of the first; 1 of 4 and 3 of 4 lie on the band's ends.
+    const found = practicalParts(input, designBlend(input), { by: "mass", maxTotal: 4 });
+    expect(found.materials.map(({ parts }) => parts)).toEqual([1, 1]);
+    expect(found.points).toEqual([
+      { sizeMm: 0.063, targetPct: 20, blendPct: 20, differencePct: 0 },
+    ]);
+  });
 
   it("by volume allow for density and bulking", () => {
     const found = practicalParts(INPUT, DESIGN, {

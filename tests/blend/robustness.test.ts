@@ -4,7 +4,7 @@ import { robustBlend, robustness } from "../../src/blend/robustness.js";
 import { blendFrontier, ternaryMap } from "../../src/blend/tradeoffs.js";
 import { normalCdf } from "../../src/numerics/distributions.js";
 import { near } from "../strength/near.js";
-import { curve, SOIL, THREE } from "./materials.js";
+import { curve, SAND, SOIL, THREE } from "./materials.js";
 
 const BAND = [
   { sizeMm: 0.063, lowPct: 18, highPct: 26 },
@@ -111,6 +111,27 @@ describe("the robust blend", () => {
       { rel: 1e-12, abs: 0 },
       "sum",
     );
+  });
+
+  it("moves away from an edge on which the blend nearest to the middle stands", () => {
+    // Half fines to the middle: the band at 2 mm holds only up to 45 % of soil, and there by a hair.
+    const input = {
+      materials: [SOIL, SAND],
+      band: [
+        { sizeMm: 0.063, lowPct: 15, highPct: 45 },
+        { sizeMm: 2, lowPct: 90.5, highPct: 95 },
+      ],
+      variation: [{ id: "soil", finesPlusMinusPct: 12 }],
+    };
+    const found = robustBlend(input);
+    const chances = Array.from({ length: 101 }, (_, soil) => {
+      const sharesPct = [soil, 100 - soil];
+      return robustness({ ...input, sharesPct, draws: 2000 }).insideProbability;
+    });
+    const best = Math.max(...chances);
+    expect(best).toBeGreaterThan(0.9);
+    expect(found.nearestMiddle!.insideProbability).toBeLessThan(0.7);
+    expect(found.robustness!.insideProbability).toBeGreaterThan(best - 0.02);
   });
 
   it("keeps the limits, or says that none can", () => {
