@@ -205,8 +205,16 @@ export function templateAnswers(units: "SI" | "US"): NewAnswers {
   const { date, currency, page, element, strength } = studyTemplate(units).entries;
   const { length, height, thickness } = element;
   return {
-    ...{ units, title: PLACEHOLDERS.title, place: PLACEHOLDERS.place },
-    ...{ language: "en", page, currency, date, length, height, thickness },
+    units,
+    title: PLACEHOLDERS.title,
+    place: PLACEHOLDERS.place,
+    language: "en",
+    page,
+    currency,
+    date,
+    length,
+    height,
+    thickness,
     strength: strength.requirement.strength,
   };
 }
@@ -248,7 +256,8 @@ export function placeMaterials(
     ids.add(id);
     const sheets = SHEETS.flatMap((test) =>
       sheetsOf(model[test]).map((from) => ({
-        ...{ test, from },
+        test,
+        from,
         to: `sheets/${id}-${test}${/\.[^.]+$/.exec(from)?.[0] ?? ""}`,
       })),
     );
@@ -307,12 +316,18 @@ export function newStudyYaml(
   ];
   const { requirement, model, "round-up-to": roundUp } = entries.strength;
   const cement = {
-    ...{ name: PLACEHOLDERS.cement, "loose-bulk-density": entries.cement["loose-bulk-density"] },
-    ...{ bag: entries.cement.bag, price: entries.cement.price },
+    name: PLACEHOLDERS.cement,
+    "loose-bulk-density": entries.cement["loose-bulk-density"],
+    bag: entries.cement.bag,
+    price: entries.cement.price,
   };
   const element = {
-    ...{ name: "Wall", length, height, thickness },
-    ...{ "compacted-lift": entries.element["compacted-lift"], waste: entries.element.waste },
+    name: "Wall",
+    length,
+    height,
+    thickness,
+    "compacted-lift": entries.element["compacted-lift"],
+    waste: entries.element.waste,
   };
   return `# yaml-language-server: $schema=${SCHEMA_FILE}
 # A study to start from. Every sheet, and every entry marked “invented”, is invented. Replace in this order:

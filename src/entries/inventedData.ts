@@ -44,7 +44,10 @@ export function inventedFindings(
       if (!MARK.test(remark)) return [];
       return [
         {
-          ...{ ...at, file, row: index + 1, value: remark },
+          ...at,
+          file,
+          row: index + 1,
+          value: remark,
           message: say`This sheet is marked as invented.`,
           remedy: say`Put your own readings in its place, without this remark, or set “invented: true”.`,
         },
@@ -56,7 +59,11 @@ export function inventedFindings(
     const [, key, value] = /^[\s-]*([^\s:#]+):\s*(.*?)\s*$/.exec(before) ?? [];
     return [
       {
-        ...{ ...at, file: STUDY_FILE, row, column: key, value: value || remark },
+        ...at,
+        file: STUDY_FILE,
+        row,
+        column: key,
+        value: value || remark,
         message:
           key === undefined
             ? say`What follows is marked as invented.`
@@ -78,7 +85,11 @@ export function inventedFindings(
     if (!same(written, placeholder)) return [];
     return [
       {
-        ...{ ...at, file: STUDY_FILE, row: rowOf(path), column: path.join("."), value: written },
+        ...at,
+        file: STUDY_FILE,
+        row: rowOf(path),
+        column: path.join("."),
+        value: written,
         message: say`This is the text that a new study begins with.`,
         remedy: say`Write what holds for your wall, or set “invented: true”.`,
       },
