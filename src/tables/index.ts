@@ -94,4 +94,10 @@ export {
 } from "./studyEntries.js";
 export { type DataFrameLike, toDataFrame } from "./toDataFrame.js";
 export { programmeTable, trialDifferencesTable, trialsTable } from "./trialBlocks.js";
-export { blendDifferenceTable, mixStateNote, stateInShort, testedBlendsTable } from "./trials.js";
+export {
+  blendDifferenceTable,
+  crushedNotes,
+  mixStateNote,
+  stateInShort,
+  testedBlendsTable,
+} from "./trials.js";
