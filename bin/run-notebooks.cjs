@@ -6,13 +6,13 @@ const { join } = require("node:path");
 const FOLDER = join(__dirname, "..", "notebooks");
 
 async function main() {
-  const { formatFailure, runNotebook } = await import("../dist/index.js");
+  const { formatFailure, notebookText, runNotebook } = await import("../dist/index.js");
   const written = [];
   for (const name of readdirSync(FOLDER).filter((file) => file.endsWith(".ipynb"))) {
     const notebookPath = join(FOLDER, name);
     const run = await runNotebook({ notebookPath });
     if (run.status !== "done") throw new Error(`${name}: ${formatFailure(run)}`);
-    written.push([notebookPath, `${JSON.stringify(run.notebook, undefined, 1)}\n`]);
+    written.push([notebookPath, notebookText(run.notebook)]);
     process.stdout.write(`${name} ran\n`);
   }
   for (const [path, text] of written) writeFileSync(path, text);

@@ -1,5 +1,6 @@
 import { basename, join, resolve } from "node:path";
 import { countFindings, formatFindings } from "../findings/format.js";
+import { notebookText } from "../notebook/notebookFile.js";
 import { runNotebook } from "../notebook/runNotebook.js";
 import type { OpenedStyle } from "../report/style/openReportStyle.js";
 import type { StudyResult } from "../study/studyResult.js";
@@ -73,7 +74,7 @@ export async function makeAppendix(words: readonly string[]): Promise<number> {
     },
     name: "appendix",
     companions: {
-      "appendix.ipynb": `${JSON.stringify(run.notebook, undefined, 1)}\n`,
+      "appendix.ipynb": notebookText(run.notebook),
       "result.json": `${JSON.stringify(result, undefined, 2)}\n`,
     },
     outFolder,

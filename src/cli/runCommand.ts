@@ -1,5 +1,6 @@
 import { existsSync } from "node:fs";
 import { dirname, relative, resolve } from "node:path";
+import { notebookText } from "../notebook/notebookFile.js";
 import { formatFailure, type NotebookRun } from "../notebook/notebookRun.js";
 import { ParameterError } from "../notebook/parameters.js";
 import { runNotebook } from "../notebook/runNotebook.js";
@@ -52,10 +53,9 @@ export async function runCommand(words: readonly string[]): Promise<number> {
   });
   progress.clear();
   if (run.status !== "done") throw runError(run);
-  const text = `${JSON.stringify(run.notebook, undefined, 1)}\n`;
   if (out === undefined) process.stdout.write("Every cell ran.\n");
   else {
-    await writeNewFile(out, text);
+    await writeNewFile(out, notebookText(run.notebook));
     process.stdout.write(`Every cell ran. The executed notebook: ${out}\n`);
   }
   return EXIT.ok;

@@ -14,7 +14,7 @@ export type {
   NotebookText,
   StreamOutput,
 } from "./notebookFile.js";
-export { asNotebook, openNotebook } from "./notebookFile.js";
+export { asNotebook, notebookText, openNotebook } from "./notebookFile.js";
 export type {
   CellFailure,
   CellPlace,

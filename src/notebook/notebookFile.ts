@@ -1,5 +1,5 @@
 import { readFile } from "node:fs/promises";
-import { KERNEL_NAME, kernelSpec } from "./kernel/spec.js";
+import { KERNEL_NAME, kernelSpec, LANGUAGE_INFO } from "./kernel/spec.js";
 
 /** Text as nbformat stores it: whole, or one string a line with its line end. */
 export type NotebookText = string | readonly string[];
@@ -219,9 +219,46 @@ export function executedNotebook(
     metadata: {
       ...notebook.metadata,
       kernelspec: { display_name, language, name: KERNEL_NAME },
-      language_info: { file_extension: ".ts", mimetype: "text/typescript", name: "typescript" },
+      language_info: LANGUAGE_INFO,
     },
     nbformat: 4,
     nbformat_minor: notebook.nbformat_minor,
   };
+}
+
+/**
+ * Writes a notebook as Jupyter writes it: keys in order, one space a level, a line end at the end, numbers as
+ * Python spells them. A notebook that was written so and is saved again by Jupyter is the same file, byte by
+ * byte, but for what was changed in it.
+ *
+ * @example
+ * notebookText({ nbformat: 4, nbformat_minor: 5, metadata: {}, cells: [] }).split("\n")[1] // => " \"cells\": [],"
+ */
+export function notebookText(notebook: NotebookFile): string {
+  return `${jsonLines(notebook, "\n")}\n`;
+}
+
+function jsonLines(value: unknown, lineStart: string): string {
+  if (typeof value === "number") return pythonNumber(value);
+  if (typeof value !== "object" || value === null) return JSON.stringify(value) ?? "null";
+  const inner = `${lineStart} `;
+  const parts = Array.isArray(value)
+    ? value.map((item) => jsonLines(item, inner))
+    : Object.keys(value)
+        .filter((key) => (value as Record<string, unknown>)[key] !== undefined)
+        .sort()
+        .map((key) => {
+          const own = (value as Record<string, unknown>)[key];
+          return `${JSON.stringify(key)}: ${jsonLines(own, inner)}`;
+        });
+  const [open, close] = Array.isArray(value) ? ["[", "]"] : ["{", "}"];
+  if (parts.length === 0) return open + close;
+  return `${open}${inner}${parts.join(`,${inner}`)}${lineStart}${close}`;
+}
+
+/** Python spells numbers below 0.0001 with an exponent of two digits, JavaScript those below 0.000001 with one. */
+function pythonNumber(value: number): string {
+  if (!Number.isFinite(value)) return "null";
+  if (value === 0 || Math.abs(value) >= 1e-4) return JSON.stringify(value);
+  return value.toExponential().replace(/e-(\d)$/, "e-0$1");
 }

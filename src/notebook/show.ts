@@ -1,8 +1,12 @@
 import { createRequire } from "node:module";
 import type { Locale } from "../words/render.js";
+import { enterStarted } from "./kernel/started.js";
 import { HTML_MIME, type MimeBundle, TEXT_MIME, toBundle } from "./mimeBundle.js";
 
-/** Shows a value below the notebook cell that runs; a cell waits for it: `await show(x)`. */
+/**
+ * Shows a value below the notebook cell that runs. A cell waits for it, `await show(x)`; one that forgets to
+ * wait still gets it, and is told of its error.
+ */
 export type Show = (value: unknown) => Promise<void>;
 
 /**
@@ -20,7 +24,15 @@ export type Show = (value: unknown) => Promise<void>;
  * await showIn("es")([{ sizeMm: 2, passingPct: 78 }]) // => undefined
  */
 export function showIn(locale: Locale): Show {
-  return async (value) => displayBundle(await toBundle(value, locale));
+  return (value) => {
+    // the sender of the cell that runs now: by the time the bundle is made it may be another
+    const send = senderNow();
+    return enterStarted(
+      toBundle(value, locale).then((bundle) => {
+        send(bundle);
+      }),
+    );
+  };
 }
 
 /**
@@ -75,11 +87,13 @@ export function kernelSender(
   return undefined;
 }
 
-/** Shows a bundle in the cell that runs; outside of a notebook its text is printed. */
-function displayBundle(bundle: MimeBundle): void {
+/** How to show a bundle in the cell that runs; outside of a notebook its text is printed. */
+function senderNow(): Send {
   const { cache } = createRequire(import.meta.url);
   // its own folder, because a tslab that is installed globally cannot be found by its name
   const send = kernelSender(cache, (path) => createRequire(path)(".."));
-  if (send === undefined) process.stdout.write(`${bundle.data[TEXT_MIME]}\n`);
-  else send(bundle);
+  if (send !== undefined) return send;
+  return ({ data }) => {
+    process.stdout.write(`${data[TEXT_MIME]}\n`);
+  };
 }

@@ -5,6 +5,7 @@ import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { describe, expect, it, onTestFinished } from "vitest";
+import { LANGUAGE_INFO } from "../../src/notebook/kernel/spec.js";
 import { joinText } from "../../src/notebook/notebookFile.js";
 import {
   formatFailure,
@@ -50,7 +51,7 @@ describe("runNotebook with a kernel", { timeout: PATIENCE }, () => {
         language: "typescript",
         name: "loambook",
       },
-      language_info: { file_extension: ".ts", mimetype: "text/typescript", name: "typescript" },
+      language_info: LANGUAGE_INFO,
     });
     const second = await runNotebook(options);
     expect(JSON.stringify(second.notebook)).toBe(JSON.stringify(notebook));

@@ -1,6 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { startKernel } from "../../src/notebook/kernel/client.js";
-import { FIXTURES, plainOutputs } from "./support.js";
+import { FIXTURES, plainOutputs, until } from "./support.js";
+
+/** Its loop begins in a turn of its own, after a timer. */
+const WAITED = "await new Promise((done) => setTimeout(done, 50));\nwhile (true) {}";
 
 describe("startKernel", { timeout: 120_000 }, () => {
   it("works by TCP, answers in order, and judges by the reply", async () => {
@@ -72,6 +75,79 @@ describe("startKernel", { timeout: 120_000 }, () => {
       expect(await second.answer).toEqual({ outcome: "replied", status: "ok" });
       expect(second.outputs()).toEqual([]);
       expect(first.outputs()).toMatchObject([{ data: { "text/plain": "newest" } }]);
+    } finally {
+      await kernel.close();
+    }
+  });
+
+  it.each(["while (true) {}", "await 0;\nwhile (true) {}", WAITED, "await new Promise(() => {});"])(
+    "an interrupt stops %j, and the next cell runs",
+    async (code) => {
+      const kernel = await startKernel(FIXTURES);
+      try {
+        await kernel.ready(60_000);
+        const running = await kernel.execute(`console.log("on");\n${code}`, 60_000);
+        await until(() => running.outputs().length > 0, 60_000);
+        await kernel.interrupt();
+        expect(await running.answer).toEqual({ outcome: "replied", status: "error" });
+        expect(running.outputs().at(-1)).toMatchObject({ ename: "Interrupted" });
+        const next = await kernel.execute("console.log(1 + 1)", 60_000);
+        expect(await next.answer).toEqual({ outcome: "replied", status: "ok" });
+        expect(plainOutputs(next.outputs())).toEqual(["stdout: 2\n"]);
+      } finally {
+        await kernel.close();
+      }
+    },
+  );
+
+  it("takes what an earlier cell declared in the short form too", async () => {
+    const kernel = await startKernel(FIXTURES);
+    try {
+      await kernel.ready(60_000);
+      const run = async (code: string) => {
+        const cell = await kernel.execute(code, 60_000);
+        await cell.answer;
+        return plainOutputs(cell.outputs());
+      };
+      await run('let units = "SI";\nimport { sep } from "node:path";');
+      expect(await run("const f = () => ({ units, sep: sep.length });\nf().units")).toEqual([
+        "stdout: SI\n",
+      ]);
+      expect(await run("await 0;\n({ units } = { units: 'US' });\nunits")).toEqual([
+        "stdout: US\n",
+      ]);
+      expect(await run("typeof { sep }.sep")).toEqual(["stdout: string\n"]);
+      expect(await run("console.log({ units }.units); missing.x;")).toEqual([
+        "error: CompileError: Cannot find name 'missing'.",
+      ]);
+    } finally {
+      await kernel.close();
+    }
+  });
+
+  it("gives a cell what it forgot to wait for, and its error", async () => {
+    const kernel = await startKernel(FIXTURES);
+    try {
+      await kernel.ready(60_000);
+      await (await kernel.execute('import { show } from "loambook";', 60_000)).answer;
+      const cells = [
+        'show([{ size: 2 }]);\nshow("last")',
+        'console.log("second");',
+        'show({ kind: "table", caption: "c", columns: [], rows: [["x"]] });\n1 + 1;',
+        'Promise.reject(new Error("lost"));\nundefined;',
+        'console.log("fifth");',
+      ];
+      const runs = [];
+      for (const cell of cells) runs.push(await kernel.execute(cell, 60_000, false));
+      for (const { answer } of runs) await answer;
+      expect(runs.map((run) => plainOutputs(run.outputs()))).toEqual([
+        ["application/vnd.loambook.node+json, text/html, text/plain", "text/plain"],
+        ["stdout: second\n"],
+        ["stdout: 2\n", "error: RangeError: invalid `table.rows[0]`: 1 cells; expected 0"],
+        ["error: Error: lost"],
+        ["stdout: fifth\n"],
+      ]);
+      expect(runs[2]?.errorLine()).toBe(1);
     } finally {
       await kernel.close();
     }

@@ -53,6 +53,7 @@ export function thrownError(
     const evalue = typeof thrown === "string" ? thrown : inspect(thrown, { depth: 2 });
     return { ename: "Thrown", evalue, traceback: [evalue] };
   }
+  if (isInterrupt(thrown)) return INTERRUPTED;
   const { name, message, stack = "" } = thrown;
   const frames = stack.split("\n").filter((line) => /^\s+at /.test(line));
   const outermost = frames.findLastIndex((frame) => CELL_FRAME.test(frame));
@@ -71,6 +72,17 @@ export function thrownError(
     return [`    at ${named}line ${own}: ${ran.source.split("\n")[own - 1]?.trim()}`];
   });
   return { ename: name, evalue: message, traceback: [`${name}: ${message}`, ...trace], line };
+}
+
+const INTERRUPTED: CellError = {
+  ename: "Interrupted",
+  evalue: "the cell was stopped before its end",
+  traceback: ["Interrupted: the cell was stopped before its end"],
+};
+
+/** Whether an error is what Node.js, or tslab, makes of an interrupt. */
+function isInterrupt({ message, code }: NodeJS.ErrnoException): boolean {
+  return code === "ERR_SCRIPT_EXECUTION_INTERRUPTED" || message === "Interrupted asynchronously";
 }
 
 /** Tells what the compiler says about a cell that it does not take. */
@@ -103,10 +115,10 @@ interface Squeezed {
 
 /**
  * What differs between a cell and the JavaScript made of it: white space, semicolons, trailing
- * commas, the names of the module objects, and the store of the last expression.
+ * commas, the names of the module objects, the store of the last expression, and `{ name }` spelled out.
  */
 const CHANGED =
-  /\(0, [\w$]+\.([\w$]+)\)|\bexports\.tsLastExpr\d* = |\bexports\.|\b[\w$]+_\d+\.(?:default\b)?|,(?=\s*[)\]}])|[\s;]/g;
+  /\(0, [\w$]+\.([\w$]+)\)|\b([\w$]+): (?=exports\.\2\b)|\bexports\.tsLastExpr\d* = |\bexports\.|\b[\w$]+_\d+\.(?:default\b)?|,(?=\s*[)\]}])|[\s;]/g;
 
 function squeeze(code: string): Squeezed {
   const at: number[] = [];

@@ -114,14 +114,17 @@ export function newRequest(
 }
 
 /**
- * Serialises a request to the frames of the wire: delimiter, signature, header, parent, metadata, content.
+ * Serialises a message to the frames of the wire: delimiter, signature, header, parent, metadata, content.
  * The signature is HMAC-SHA256 over the last four.
+ *
+ * @param parent header of the request that is answered
  *
  * Source: the Jupyter wire protocol, version 5, Jupyter client documentation, from memory.
  */
 export function toWire(
   key: string,
   message: KernelMessage & { readonly session: string },
+  parent: object = {},
 ): string[] {
   const header = {
     msg_id: message.id,
@@ -131,8 +134,13 @@ export function toWire(
     date: new Date().toISOString(),
     version: PROTOCOL,
   };
-  const parts = [header, {}, {}, message.content].map((part) => JSON.stringify(part));
+  const parts = [header, parent, {}, message.content].map((part) => JSON.stringify(part));
   return [DELIMITER, sign(key, parts), ...parts];
+}
+
+/** Place of the delimiter among the frames: the sender's names stand before it; -1 where there is none. */
+export function startOfMessage(frames: readonly Uint8Array[]): number {
+  return frames.findIndex((frame) => Buffer.from(frame).toString("latin1") === DELIMITER);
 }
 
 /**
@@ -141,7 +149,7 @@ export function toWire(
  * @throws RangeError when there is no delimiter, a frame is missing, or the signature is wrong
  */
 export function fromWire(key: string, frames: readonly Uint8Array[]): KernelMessage {
-  const start = frames.findIndex((frame) => Buffer.from(frame).toString("latin1") === DELIMITER);
+  const start = startOfMessage(frames);
   if (start < 0) throw new RangeError("invalid `frames`: no delimiter; expected <IDS|MSG>");
   const [signature, ...parts] = frames.slice(start + 1);
   if (signature === undefined || parts.length < 4) {

@@ -32,6 +32,8 @@ export interface KernelClient {
     milliseconds: number,
     stopOnError?: boolean,
   ) => Promise<KernelExecution>;
+  /** Asks the kernel to interrupt the code that runs. */
+  readonly interrupt: () => Promise<void>;
   /** What the process wrote outside of any cell. */
   readonly ownText: () => string;
   /** Asks the kernel to end, ends it if it does not, and removes what was made for it. */
@@ -173,6 +175,7 @@ export async function startKernel(cwd: string, transport?: "ipc" | "tcp"): Promi
         errorLine: () => collector.errorLineOf(id),
       };
     },
+    interrupt: () => channels.send("control", newRequest("interrupt_request", {})),
     ownText: kernel.ownText,
     async close() {
       try {

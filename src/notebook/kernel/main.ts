@@ -11,7 +11,12 @@ import {
   type RanCell,
   thrownError,
 } from "./cellTrace.js";
+import { giveControlAThread } from "./control.js";
 import { takeTurns } from "./inTurn.js";
+import { calleeBefore, tellQuickInfo } from "./quickInfo.js";
+import { type Compiler, spellOutShorthand } from "./shorthand.js";
+import { LANGUAGE_INFO } from "./spec.js";
+import { keepStarted } from "./started.js";
 
 /**
  * The program of the kernel process: tslab, with what was found wanting in 1.0.22 with zeromq 6.8 mended
@@ -26,14 +31,21 @@ const NAME = "loambook";
 
 loseNoOutput();
 findOwnPackage();
-changeCompiler(onlyNodeTypes, findOwnTypes);
+changeCompiler(onlyNodeTypes, findOwnTypes, knowShorthand);
+/** 1 while the code of a cell runs, for the thread that may have to stop it. */
+const running = new Int32Array(new SharedArrayBuffer(4));
+let tellForgotten: (reason: unknown) => void = () => {};
 const tellErrors = tellErrorsOfCells();
 runInTurn(tellErrors);
+giveControlAThread(require("./dist/jupyter.js").ZmqServer, running);
+tellMore();
 const { startKernel } = require("./dist/main.js") as {
   startKernel(options: { configPath: string; enableFindLocal: boolean }): void;
 };
 // a tslab in the notebook's own folder would run without all this
 startKernel({ configPath: process.argv[2] ?? "", enableFindLocal: false });
+// in place of tslab's own, which prints them below whatever cell is the last
+process.removeAllListeners("unhandledRejection").on("unhandledRejection", tellForgotten);
 
 /**
  * The publishing socket takes no more than 512 messages at a stretch unless the time-out is 0, and ZeroMQ
@@ -121,6 +133,46 @@ function findOwnTypes(properties: Properties): void {
   };
 }
 
+/** tslab knows no `{ name }` for what an earlier cell declared. */
+function knowShorthand(properties: Properties): void {
+  const compiler: Compiler = {
+    isShorthandPropertyAssignment: exported(properties, "isShorthandPropertyAssignment"),
+    visitEachChild: exported(properties, "visitEachChild"),
+  };
+  const create = exported<(host: object) => unknown>(properties, "createWatchProgram");
+  properties.createWatchProgram = {
+    value: (host: object) => {
+      spellOutShorthand(compiler, host);
+      return create(host);
+    },
+    enumerable: true,
+  };
+}
+
+/** The kernel tells its true language and compiler. Tooltips tell what a function returns and throws, and help stands also inside the brackets of a call. */
+function tellMore(): void {
+  require("./dist/inspect.js").printQuickInfo = tellQuickInfo;
+  const { prototype } = require("./dist/jupyter.js").JupyterHandlerImpl as {
+    prototype: {
+      handleKernel(): { implementation: string; language_info: object };
+      handleInspect(request: { readonly code: string; readonly cursor_pos: number }): {
+        readonly found: boolean;
+      };
+    };
+  };
+  const { handleInspect, handleKernel } = prototype;
+  prototype.handleKernel = function () {
+    return { ...handleKernel.call(this), implementation: NAME, language_info: LANGUAGE_INFO };
+  };
+  prototype.handleInspect = function (request) {
+    const own = handleInspect.call(this, request);
+    if (own.found) return own;
+    const callee = calleeBefore(request.code, request.cursor_pos);
+    if (callee === undefined) return own;
+    return handleInspect.call(this, { ...request, cursor_pos: callee });
+  };
+}
+
 interface Converted {
   readonly output?: string;
   readonly hasToplevelAwait?: boolean;
@@ -128,13 +180,22 @@ interface Converted {
 
 interface Executor {
   execute(source: string): Promise<boolean>;
+  interrupt(): void;
 }
 
 /** tslab prints what a cell throws: here it is kept, with what is needed to tell its lines. */
 function tellErrorsOfCells(): () => CellError {
   const cells = new Map<number, RanCell>();
+  const started = keepStarted();
   let count = 0;
   let failure: CellError | undefined;
+  /** Reasons of promises that the running cell forgot; none is kept between cells. */
+  let forgotten: { readonly reason: unknown }[] | undefined;
+  tellForgotten = (reason) => {
+    if (forgotten !== undefined) forgotten.push({ reason });
+    else console.error(traced(reason).traceback.join("\n"));
+  };
+  const traced = (reason: unknown) => thrownError(reason, cells, count, process.cwd());
 
   const converter = require("./dist/converter.js") as {
     createConverter(options: object): { convert(declared: string, source: string): Converted };
@@ -155,37 +216,67 @@ function tellErrorsOfCells(): () => CellError {
   vm.runInThisContext = (code, options) => {
     // only code of cells can be interrupted
     const ofCell = typeof options === "object" && options.breakOnSigint === true;
+    if (ofCell) Atomics.store(running, 0, 1);
     return run(code, ofCell ? { ...options, filename: cellFile(count) } : options);
   };
 
   const executors = require("./dist/executor.js") as {
-    createExecutor(root: string, converters: unknown, console: object): Executor;
+    createExecutor(
+      root: string,
+      converters: unknown,
+      console: { log(value: unknown): void; error(...words: unknown[]): void },
+    ): Executor;
   };
   const { createExecutor } = executors;
-  executors.createExecutor = (root, converters, { log }: { log?: unknown }) => {
+  executors.createExecutor = (root, converters, { log }) => {
     let told: (readonly unknown[])[] = [];
     const error = (...words: unknown[]) => told.push(words);
-    const inner = createExecutor(root, converters, { log, error });
+    const shown = (value: unknown) => {
+      // `show(x)` at the end of a cell that forgets to wait for it
+      if (!(value instanceof Promise && started.handed.has(value))) log(value);
+    };
+    const inner = createExecutor(root, converters, { log: shown, error });
+    let stopWaiting = () => {};
     const execute = async (source: string): Promise<boolean> => {
       count += 1;
       told = [];
+      forgotten = [];
       const ok = await inner.execute(source);
+      const interrupted = new Promise<void>((resolve) => {
+        stopWaiting = resolve;
+      });
+      await Promise.race([whenShown(), interrupted]);
+      Atomics.store(running, 0, 0);
+      const reasons = forgotten;
+      forgotten = undefined;
+      const first = ok ? reasons.shift() : undefined;
+      failure = ok ? first && traced(first.reason) : failureOf(told, source);
+      const notes = reasons.map(({ reason }) => [traced(reason).traceback.join("\n")]);
       // modules of a notebook are taken in spite of what the compiler says
-      if (ok) for (const words of told) console.error(...words);
-      else failure = failureOf(told, source);
-      return ok;
+      for (const words of ok ? [...told, ...notes] : notes) console.error(...words);
+      return failure === undefined;
     };
-    return { ...inner, execute };
+    const interrupt = () => {
+      inner.interrupt();
+      stopWaiting();
+    };
+    return { ...inner, execute, interrupt };
+  };
+  /** What a cell has begun to show belongs to it, and so does the error of a promise that it forgets. */
+  const whenShown = async (): Promise<void> => {
+    while (started.work.size > 0) await Promise.all(started.work);
+    // by then Node.js has told of promises that nobody waits for
+    await new Promise((resolve) => setImmediate(resolve));
   };
   const failureOf = (told: readonly (readonly unknown[])[], source: string): CellError => {
     const [first] = told;
-    if (first?.length === 1) return thrownError(first[0], cells, count, process.cwd());
+    if (first?.length === 1) return traced(first[0]);
     const diagnostics = told.map(
       ([, , line, column, text]) => ({ line, column, text }) as Diagnostic,
     );
     return compileError(diagnostics, source);
   };
-  return () => failure ?? thrownError(new Error("the cell failed"), cells, count, process.cwd());
+  return () => failure ?? traced(new Error("the cell failed"));
 }
 
 /** As tslab's executor writes them. */

@@ -11,7 +11,21 @@ export interface KernelSpec {
   readonly argv: readonly string[];
   readonly display_name: string;
   readonly language: string;
+  /** How an interrupt comes: by the control channel, which a thread of the kernel holds. */
+  readonly interrupt_mode: "message";
 }
+
+/**
+ * What the kernel says of its language. Jupyter writes it into every notebook that it saves, and so do we:
+ * saving a notebook that is already there must change nothing. The version is the compiler's, inside tslab.
+ */
+export const LANGUAGE_INFO = {
+  codemirror_mode: { mode: "typescript", name: "javascript", typescript: true },
+  file_extension: ".ts",
+  mimetype: "text/typescript",
+  name: "typescript",
+  version: "5.0.4",
+} as const;
 
 /** The kernel's program, as it is built: also where this runs from the sources. */
 const PROGRAM = fileURLToPath(new URL("../../../dist/notebook/kernel/main.js", import.meta.url));
@@ -32,6 +46,7 @@ export function kernelSpec(): KernelSpec {
     argv: [process.execPath, "--stack-trace-limit=100", PROGRAM, "{connection_file}"],
     display_name: "TypeScript (loambook)",
     language: "typescript",
+    interrupt_mode: "message",
   };
 }
 

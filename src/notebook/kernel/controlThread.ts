@@ -1,0 +1,93 @@
+import { randomUUID } from "node:crypto";
+import { Session } from "node:inspector";
+import { setTimeout as wait } from "node:timers/promises";
+import { parentPort, workerData } from "node:worker_threads";
+import { Router } from "zeromq";
+import { fromWire, startOfMessage, toWire } from "./channels.js";
+
+/**
+ * The program of the thread that holds the control channel. The kernel's own thread hears nothing while
+ * code runs that never waits; this one does, and can stop that code.
+ */
+
+/** What the kernel gives its control thread. */
+export interface ControlData {
+  readonly address: string;
+  readonly key: string;
+  /** One number, 1 while the code of a cell runs: only that may be stopped in its midst. */
+  readonly running: Int32Array;
+}
+
+/** From this thread to the kernel. */
+export type FromControl =
+  | { readonly type: "ready" | "interrupt" | "ping" }
+  | { readonly type: "request"; readonly frames: readonly Uint8Array[] };
+
+/** From the kernel to this thread. */
+export type ToControl =
+  | { readonly type: "pong" | "close" }
+  | { readonly type: "reply"; readonly frames: readonly (Uint8Array | string)[] };
+
+/** So long the kernel may take to show that it is not held up. */
+const GRACE_MS = 300;
+
+const { address, key, running } = workerData as ControlData;
+const kernel = parentPort as NonNullable<typeof parentPort>;
+const tell = (message: FromControl) => kernel.postMessage(message);
+const socket = new Router();
+let answered = () => {};
+
+kernel.on("message", (message: ToControl) => {
+  if (message.type === "pong") answered();
+  else if (message.type === "reply") void socket.send([...message.frames]);
+  else {
+    socket.close();
+    kernel.close();
+  }
+});
+await socket.bind(address);
+tell({ type: "ready" });
+for await (const frames of socket) {
+  if (typeOf(frames) === "interrupt_request") {
+    await reply(frames, "interrupt_reply", { status: "ok" });
+    void interrupt();
+  } else tell({ type: "request", frames });
+}
+
+/** Type of a request; nothing where it is not signed as it should be, which the kernel tells. */
+function typeOf(frames: readonly Uint8Array[]): string | undefined {
+  try {
+    return fromWire(key, frames).type;
+  } catch {
+    return undefined;
+  }
+}
+
+async function reply(frames: readonly Buffer[], type: string, content: object): Promise<void> {
+  const start = startOfMessage(frames);
+  const parent = JSON.parse(String(frames[start + 2])) as { readonly session: string };
+  const message = { id: randomUUID(), type, content: { ...content }, session: parent.session };
+  await socket.send([...frames.slice(0, start), ...toWire(key, message, parent)]);
+}
+
+/**
+ * Interrupts the cell: code that runs to its end without waiting is ended by the signal, a cell that waits
+ * is given up by the kernel. Code that runs on after it has waited hears neither: it is terminated.
+ */
+async function interrupt(): Promise<void> {
+  // Windows knows no signals: there it would end the process
+  if (process.platform === "win32") tell({ type: "interrupt" });
+  else process.kill(process.pid, "SIGINT");
+  const heard = new Promise<boolean>((resolve) => {
+    answered = () => resolve(true);
+  });
+  tell({ type: "ping" });
+  if (await Promise.race([heard, wait(GRACE_MS, false)])) return;
+  if (Atomics.load(running, 0) === 1) terminate();
+}
+
+function terminate(): void {
+  const session = new Session();
+  session.connectToMainThread();
+  session.post("Runtime.terminateExecution", () => session.disconnect());
+}
