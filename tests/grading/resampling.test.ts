@@ -10,6 +10,7 @@ import { resampleFits, resampleGrading } from "../../src/grading/uncertainty/fit
 import { quantityIntervals, readingSpread } from "../../src/grading/uncertainty/intervals.js";
 import {
   DEFAULT_READING_ERRORS,
+  perturbHydrometer,
   resampleReadings,
 } from "../../src/grading/uncertainty/readingErrors.js";
 import { createRandom } from "../../src/numerics/random.js";
@@ -152,6 +153,57 @@ describe("resampleReadings", () => {
     const whole = sieveRecord([2, 0.063], [400, 500], 100);
     const [curve] = resampleReadings({ sieve: whole }, { seed: 1, resamples: 2, errors: exact });
     expect(curve.points).toEqual(analyseSieve(whole).points);
+  });
+
+  it("without errors reads a hydrometer as it was read", () => {
+    const none = Object.fromEntries(
+      Object.keys(DEFAULT_READING_ERRORS).map((key) => [key, 0]),
+    ) as unknown as typeof DEFAULT_READING_ERRORS;
+    expect(perturbHydrometer(hydrometer, none, createRandom(1))).toEqual(hydrometer);
+  });
+
+  it("misreads a hydrometer by as much as the errors say, all readings together or one by one", () => {
+    const errors = { ...DEFAULT_READING_ERRORS, hydrometerUnits: 0.4, temperatureC: 0.5, timeS: 6 };
+    const random = createRandom(12);
+    const draws = Array.from({ length: 4000 }, () => perturbHydrometer(hydrometer, errors, random));
+    const sdOf = (values: readonly number[]) => {
+      const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
+      return Math.sqrt(values.reduce((sum, v) => sum + (v - mean) ** 2, 0) / (values.length - 1));
+    };
+    const near = (values: readonly number[], sd: number) =>
+      // A standard deviation of 4000 draws is known to 1.1 %.
+      expect(Math.abs(sdOf(values) / sd - 1)).toBeLessThan(0.05);
+    near(
+      draws.map(({ readings }) => readings[0].reading),
+      0.4,
+    );
+    near(
+      draws.map(({ readings }) => readings[0].control!),
+      0.4,
+    );
+    near(
+      draws.map(({ meniscusCorrection }) => meniscusCorrection),
+      0.2,
+    );
+    near(
+      draws.map(({ readings }) => readings[2].temperatureC),
+      0.5,
+    );
+    near(
+      draws.map(({ readings }) => readings[1].timeMin),
+      0.1,
+    );
+    for (const { readings } of draws) {
+      expect(readings[0].control! - 5).toBeCloseTo(readings[3].control! - 5, 12);
+      expect(readings[2].temperatureC - readings[0].temperatureC).toBeCloseTo(0.5, 12);
+    }
+    // A time is never less than half of what was read, a temperature within the table.
+    const wild = { ...errors, timeS: 600, temperatureC: 100 };
+    const far = Array.from({ length: 200 }, () => perturbHydrometer(hydrometer, wild, random));
+    const times = far.map(({ readings }) => readings[0].timeMin);
+    expect([Math.min(...times), Math.max(...times) > 5]).toEqual([0.5, true]);
+    const degrees = far.map(({ readings }) => readings[0].temperatureC);
+    expect([Math.min(...degrees), Math.max(...degrees)]).toEqual([10, 30]);
   });
 
   it("finds the spread that a balance alone gives", () => {

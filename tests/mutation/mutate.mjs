@@ -219,7 +219,15 @@ function testsOfUsers(room) {
       ),
   );
   const below = /^(tables|study|figures|workshop)$/.test(room) ? [] : ["study"];
-  return [...new Set([...users, ...below])].map((name) => `tests/${name}/`);
+  const folders = [...new Set([...users, ...below])].map((name) => `tests/${name}/`);
+  // And whoever asks it directly, such as a sheet's test that works out what was read.
+  const others = filesBelow(join(ROOT, "tests"), ".test.ts")
+    .filter((file) => readFileSync(file, "utf8").includes(`/src/${room}/`))
+    .map((file) => relative(ROOT, file))
+    .filter((file) => !/^tests.(cli|notebook|report|package)./.test(file))
+    .filter((file) => !file.endsWith(".slow.test.ts") && !file.startsWith(`tests/${room}/`))
+    .filter((file) => !folders.some((folder) => file.startsWith(folder)));
+  return [...folders, ...others];
 }
 
 /** A copy of the tree for one job. */

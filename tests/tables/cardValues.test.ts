@@ -92,6 +92,15 @@ describe.each([
     }
   });
 
+  it("are printed in the order in which a crew takes them up", () => {
+    expect(siteSheets(results.get(name)!).map(({ name: sheet }) => sheet)).toEqual([
+      "bucket-card",
+      "making-and-curing-log",
+      "block-labels",
+      "moisture-check",
+    ]);
+  });
+
   it("gloves stand wherever a hand meets wet mix, silica where dry material is handled", () => {
     const result = results.get(name)!;
     const wet = [...siteSheets(result), mixCard(result), siteOrderList(result)];
