@@ -1,6 +1,6 @@
 import { defineConfig } from "vitest/config";
 
-/** Rooms without files, kernels or windows of their own: their tests share one module cache. */
+/** Rooms without files, kernels or windows of their own: their tests run in threads. */
 export const PURE_ROOMS = [
   "words",
   "quantities",
@@ -34,6 +34,7 @@ export default defineConfig({
           pool: "threads",
           isolate: false,
           testTimeout: 30_000,
+          hookTimeout: 30_000,
         },
       },
       {
@@ -42,10 +43,15 @@ export default defineConfig({
           name: "rooms",
           include: ["tests/**/*.test.ts"],
           exclude: [...PURE_ROOMS, SLOW],
+          isolate: false,
           testTimeout: 30_000,
+          hookTimeout: 30_000,
         },
       },
-      { extends: true, test: { name: "slow", include: [SLOW], testTimeout: 120_000 } },
+      {
+        extends: true,
+        test: { name: "slow", include: [SLOW], testTimeout: 180_000, hookTimeout: 180_000 },
+      },
     ],
   },
 });

@@ -5,7 +5,18 @@ import { EXAMPLES } from "./studyCopy.js";
 
 export const EXAMPLE_NAMES = ["reading-room", "bus-shelter"] as const;
 
-/** The computed result of an example study. */
+const opened = new Map<string, Promise<StudyResult>>();
+
+/** The computed result of an example study: computed once, and frozen, for all tests of a thread. */
 export function exampleResult(name: (typeof EXAMPLE_NAMES)[number]): Promise<StudyResult> {
-  return openStudy(join(EXAMPLES, name));
+  const known = opened.get(name) ?? openStudy(join(EXAMPLES, name)).then(frozen);
+  opened.set(name, known);
+  return known;
+}
+
+function frozen<T>(data: T): T {
+  if (typeof data !== "object" || data === null || Object.isFrozen(data)) return data;
+  Object.freeze(data);
+  for (const value of Object.values(data)) frozen(value);
+  return data;
 }
