@@ -4,7 +4,7 @@ export { frontierChart, ternaryChart } from "./blend/tradeoffCharts.js";
 export { compactionChart } from "./compactionChart.js";
 export { type Figure, withoutTitle } from "./figure.js";
 export type { ChartBand } from "./grading/band.js";
-export { guidanceBand, modelBand, powerBand, uncertaintyBand } from "./grading/band.js";
+export { guidanceBand, modelBand, uncertaintyBand } from "./grading/band.js";
 export {
   type ChartCurve,
   type GradingChartOptions,

@@ -13,6 +13,5 @@ export type { LeastSquaresFit } from "./leastSquares.js";
 export { leastSquares } from "./leastSquares.js";
 export type { NonlinearFit, NonlinearProblem } from "./levenbergMarquardt.js";
 export { levenbergMarquardt } from "./levenbergMarquardt.js";
-export { monotoneCubic } from "./monotoneCubic.js";
 export { noncentralTCdf, noncentralTQuantile, toleranceFactor } from "./noncentralT.js";
 export { createRandom, type Random } from "./random.js";

@@ -74,7 +74,6 @@ export { trialCard, trialLooksCard } from "./site/trialCard.js";
 export { compactionTable, limitsTable, modelTable, moistureWindowTable } from "./soil.js";
 export {
   bandsTable,
-  influenceTable,
   leastCementTable,
   modelsTable,
   regressionTable,
@@ -93,7 +92,7 @@ export {
   samplingTable,
 } from "./studyEntries.js";
 export { type DataFrameLike, toDataFrame } from "./toDataFrame.js";
-export { programmeTable, trialDifferencesTable, trialsTable } from "./trialBlocks.js";
+export { trialDifferencesTable, trialsTable } from "./trialBlocks.js";
 export {
   blendDifferenceTable,
   crushedNotes,

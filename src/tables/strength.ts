@@ -205,28 +205,6 @@ export function modelsTable({ models, message }: ModelsCompared): TableBlock {
   };
 }
 
-/** What the fit says of each block in it. */
-export function influenceTable(fit: FittedStrength): TableBlock {
-  return {
-    kind: "table",
-    caption: say`Blocks in the regression`,
-    columns: [
-      { header: say`Block` },
-      numberColumn(say`Cement`, "%"),
-      numberColumn(say`Leverage`),
-      numberColumn(say`Studentised residual`),
-      numberColumn(say`Cook's distance`),
-    ],
-    rows: fit.points.map(({ id, cementPct, leverage, studentised, cooksDistance }) => [
-      id,
-      plain(cementPct),
-      fixed(leverage, 3),
-      fixed(studentised, 2),
-      fixed(cooksDistance, 3),
-    ]),
-  };
-}
-
 /** The interval by inversion of the two-sided band, and whether it was cut at a tested content. */
 function intervalWords(interval: ContentInterval | null): Text {
   if (interval === null) return say`none of the tested contents`;

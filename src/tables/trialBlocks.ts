@@ -1,43 +1,8 @@
 import type { TableBlock } from "../blocks/block.js";
 import type { WorkshopTrial } from "../lab/trials.js";
-import type { TestProgramme } from "../strength/programme.js";
 import type { TrialDifference } from "../strength/trials.js";
 import { joinTexts, say } from "../words/message.js";
 import { BLANK, fixed, numberColumn, plain } from "./cell.js";
-
-/** The programme as a page to make and crush by; the cells that are empty are filled in by hand. */
-export function programmeTable(programme: TestProgramme): TableBlock {
-  return {
-    kind: "table",
-    caption: say`Making and crushing`,
-    columns: [
-      { header: say`Block` },
-      { header: say`Batch` },
-      { header: say`Cement`, unit: "%", align: "right" },
-      { header: say`Crush at`, unit: "d", align: "right" },
-      { header: say`Crushing order`, align: "right" },
-      { header: say`Size`, unit: "mm" },
-      { header: say`Mass`, unit: "g" },
-      { header: say`Load`, unit: "kN" },
-      { header: say`Remark` },
-    ],
-    rows: programme.blocks.map(({ id, batch, cementPct, ageDays, crushingOrder }) => [
-      id,
-      batch,
-      plain(cementPct),
-      plain(ageDays),
-      String(crushingOrder),
-      "",
-      "",
-      "",
-      "",
-    ]),
-    notes: [
-      programme.message,
-      say`Rows stand in the order of making, drawn at random. A block that breaks stays on the sheet with its reason.`,
-    ],
-  };
-}
 
 /** The log of workshop trials. */
 export function trialsTable(trials: readonly WorkshopTrial[]): TableBlock {

@@ -3,7 +3,7 @@ import { blendChart, robustnessChart, sharesChart } from "../../src/figures/blen
 import { frontierChart, ternaryChart } from "../../src/figures/blend/tradeoffCharts.js";
 import { compactionChart } from "../../src/figures/compactionChart.js";
 import { type Figure, withoutTitle } from "../../src/figures/figure.js";
-import { guidanceBand, powerBand } from "../../src/figures/grading/band.js";
+import { guidanceBand } from "../../src/figures/grading/band.js";
 import { gradingChart } from "../../src/figures/grading/gradingChart.js";
 import { plasticityChart } from "../../src/figures/plasticityChart.js";
 import {
@@ -87,22 +87,6 @@ describe("envelopes", () => {
     expect(drawn(gradingChart("G", [curve], guidanceBand(published)!)).data[1].name).toContain(
       "as published",
     );
-  });
-
-  it("between power curves: 100 (size / top) ^ exponent, the larger exponent below", () => {
-    const band = powerBand("P", { exponents: [0.5, 0.33], topSizeMm: 20, finestMm: 0.2 });
-    // 100 × 0.01 ^ 0.5 and 100 × 0.01 ^ 0.33.
-    expect(band.points[0]).toEqual({
-      sizeMm: 0.2,
-      lowPct: expect.closeTo(10, 9),
-      highPct: expect.closeTo(21.877616, 5),
-    });
-    expect(band.points.at(-1)).toEqual({ sizeMm: 20, lowPct: 100, highPct: 100 });
-    const { data, altText } = drawn(gradingChart("G", [curve], band));
-    expect(data[0].mode).toBe("lines");
-    expect(altText.match(/ % at /g)!.length).toBeLessThan(8);
-    expect(() => powerBand("P", { exponents: [0, 0.5], topSizeMm: 20 })).toThrow("`exponents`");
-    expect(() => powerBand("P", { exponents: [0.3, 0.5], topSizeMm: 0.01 })).toThrow("`topSizeMm`");
   });
 
   it("stand on fine lines at 1 to 9 of each decade", () => {

@@ -1,58 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { findRoot } from "../../src/numerics/findRoot.js";
-import { monotoneCubic } from "../../src/numerics/monotoneCubic.js";
-
-describe("monotoneCubic", () => {
-  it("goes through its points and stays between neighbours, whatever the points", () => {
-    fc.assert(
-      fc.property(
-        fc.array(
-          fc.tuple(
-            fc.double({ min: 0.001, max: 50, noNaN: true }),
-            fc.double({ min: -1e3, max: 1e3, noNaN: true }),
-          ),
-          { minLength: 2, maxLength: 12 },
-        ),
-        (steps) => {
-          let at = -10;
-          const x = steps.map(([dx]) => {
-            at += dx;
-            return at;
-          });
-          const y = steps.map(([, v]) => v);
-          const curve = monotoneCubic(x, y);
-          for (const [i, v] of x.entries()) expect(curve(v)).toBeCloseTo(y[i], 12);
-          for (let i = 1; i < x.length; i++) {
-            let before = y[i - 1];
-            const rises = Math.sign(y[i] - y[i - 1]);
-            for (let k = 1; k <= 10; k++) {
-              const value = curve(x[i - 1] + ((x[i] - x[i - 1]) * k) / 10);
-              expect((value - before) * rises).toBeGreaterThanOrEqual(-1e-10);
-              before = value;
-            }
-          }
-        },
-      ),
-    );
-  });
-
-  it("follows a smooth monotone function closely, and a line exactly", () => {
-    const x = Array.from({ length: 41 }, (_, i) => i / 10);
-    const curve = monotoneCubic(x, x.map(Math.exp));
-    expect(Math.abs(curve(2.05) / Math.exp(2.05) - 1)).toBeLessThan(1e-4);
-    expect(monotoneCubic([0, 1, 5], [1, 3, 11])(3.7)).toBeCloseTo(8.4, 13);
-  });
-
-  it("keeps end values outside, takes one point, and refuses disorder", () => {
-    const curve = monotoneCubic([1, 2], [5, 6]);
-    expect([curve(0), curve(3), curve(NaN)]).toEqual([5, 6, NaN]);
-    expect(monotoneCubic([1], [5])(9)).toBe(5);
-    expect(() => monotoneCubic([], [])).toThrow("invalid `x`: no values");
-    expect(() => monotoneCubic([1, 1], [0, 0])).toThrow("invalid `x[1]`: 1; expected above 1");
-    expect(() => monotoneCubic([1, 2], [0])).toThrow(TypeError);
-  });
-});
 
 describe("findRoot", () => {
   it("finds roots to the last digits in few calls", () => {

@@ -14,7 +14,6 @@ import {
 } from "../../src/strength/characteristicStrength.js";
 import { acceptanceRisks } from "../../src/strength/control/acceptance.js";
 import { controlChart } from "../../src/strength/control/controlChart.js";
-import { testProgramme } from "../../src/strength/programme.js";
 import { type FitStrengthOptions, fitStrength } from "../../src/strength/regression/fit.js";
 import { lackOfFit } from "../../src/strength/regression/lackOfFit.js";
 import { compareModels } from "../../src/strength/regression/modelComparison.js";
@@ -22,17 +21,8 @@ import { residualChecks } from "../../src/strength/regression/residuals.js";
 import { robustStrength } from "../../src/strength/regression/robustFit.js";
 import { compareTrials } from "../../src/strength/trials.js";
 import { aspectTable, characteristicTable } from "../../src/tables/characteristicStrength.js";
-import {
-  influenceTable,
-  modelsTable,
-  regressionTable,
-  strengthChecksTable,
-} from "../../src/tables/strength.js";
-import {
-  programmeTable,
-  trialDifferencesTable,
-  trialsTable,
-} from "../../src/tables/trialBlocks.js";
+import { modelsTable, regressionTable, strengthChecksTable } from "../../src/tables/strength.js";
+import { trialDifferencesTable, trialsTable } from "../../src/tables/trialBlocks.js";
 import { render, renderAll } from "../../src/words/render.js";
 import { blocksOf, fitted, SIXTEEN } from "./blocks.js";
 
@@ -87,17 +77,11 @@ describe("tables", () => {
   ];
   const strengths = [2.5, 2.8, 3.2, 3.1];
   const rules = CHARACTERISTIC_RULES.map(({ id }) => characteristicStrength(strengths, id));
-  const programme = testProgramme({
-    aim: { kind: "difference", differenceMpa: 0.4 },
-    ...{ contentsPct: [4, 6, 8], sdMpa: 0.25, ageDays: 28 },
-  });
   const tables = renderAll<TableBlock[]>([
     strengthChecksTable(residualChecks(fit), robustStrength(fit)),
     modelsTable(compareModels(blocksOf(SIXTEEN), { ageDays: 28 })),
-    influenceTable(fit),
     characteristicTable(rules, "SI"),
     aspectTable([{ block, corrected }], "SI"),
-    programmeTable(programme),
     trialsTable(trials),
     trialDifferencesTable(compareTrials(trials)),
   ]);
@@ -112,7 +96,7 @@ describe("tables", () => {
     }
   });
 
-  it("show every rule with its mark, the measured strength, and the order of making", () => {
+  it("show every rule with its mark, and the measured strength", () => {
     const { rows } = renderAll(characteristicTable(rules, "SI"));
     expect(rows.map((row) => row[4])).toContain("from memory");
     expect(rows[0].slice(1, 3)).toEqual(["2.63", "2.07"]);
@@ -121,9 +105,6 @@ describe("tables", () => {
       "0.775",
       "1.10",
     ]);
-    expect(programmeTable(programme).rows.map(([id]) => id)).toEqual(
-      programme.blocks.map(({ id }) => id),
-    );
   });
 });
 

@@ -5,7 +5,6 @@ import { aspectTable, characteristicTable } from "../../src/tables/characteristi
 import { qualityChecksTable, qualityPlanTable, siteBlocksTable } from "../../src/tables/quality.js";
 import {
   bandsTable,
-  influenceTable,
   leastCementTable,
   modelsTable,
   regressionTable,
@@ -13,11 +12,7 @@ import {
   statisticName,
   strengthChecksTable,
 } from "../../src/tables/strength.js";
-import {
-  programmeTable,
-  trialDifferencesTable,
-  trialsTable,
-} from "../../src/tables/trialBlocks.js";
+import { trialDifferencesTable, trialsTable } from "../../src/tables/trialBlocks.js";
 import { render } from "../../src/words/render.js";
 import { headsOf, itemsOf, notesOf, rowsOf } from "./blockText.js";
 
@@ -154,16 +149,6 @@ describe("tables of the regression", () => {
       ["B1", "M3", "4", "28", "1888", "2.35", "−0.13", ""],
       ["B2", "–", "6", "7", "–", "1.10", "–", "Excluded: cracked; wet"],
     ]);
-  });
-
-  it("leverage, studentised residual, Cook's distance", () => {
-    const table = influenceTable(FIT);
-    expect(headsOf(table).slice(2)).toEqual([
-      "Leverage",
-      "Studentised residual",
-      "Cook's distance",
-    ]);
-    expect(rowsOf(table)).toEqual([["B1", "4", "0.235", "1.24", "0.046"]]);
   });
 
   it("models by rank, and checks by their p", () => {
@@ -468,26 +453,7 @@ describe("quality control", () => {
   });
 });
 
-describe("programme and trials", () => {
-  it("the programme in the order of making", () => {
-    const table = programmeTable({
-      message: "Twelve blocks.",
-      blocks: [{ id: "P1", batch: "M1", cementPct: 6.5, ageDays: 28, crushingOrder: 3 }],
-    } as never);
-    expect(headsOf(table)).toEqual([
-      "Block",
-      "Batch",
-      "Cement [%]",
-      "Crush at [d]",
-      "Crushing order",
-      "Size [mm]",
-      "Mass [g]",
-      "Load [kN]",
-      "Remark",
-    ]);
-    expect(rowsOf(table)).toEqual([["P1", "M1", "6.5", "28", "3", "", "", "", ""]]);
-  });
-
+describe("trials", () => {
   it("a trial with its colour, and differences to one decimal", () => {
     const trial = {
       id: "T1",

@@ -1,7 +1,6 @@
 import { type GradingCurve, passingAtSize } from "../../grading/curve.js";
 import type { GradingBandPoint } from "../../grading/uncertainty/fitBand.js";
 import { type GuidanceEntry, sourceMark } from "../../guidance/entry.js";
-import { powerOf } from "../../numerics/powerOf.js";
 import { joinTexts, say, type Text } from "../../words/message.js";
 import { type LineStyle, PALETTE, seriesStyle, translucent } from "../style.js";
 
@@ -119,55 +118,6 @@ export function shortSource({ title, own, source: { authors, year } }: GuidanceE
   if (own) return title;
   const author = authors.split(/[;,(]/)[0].trim();
   return year === undefined ? author : `${author} ${year}`;
-}
-
-/** Points along the edges of a band between two power curves. */
-const POWER_STEPS = 60;
-
-/**
- * The envelope between two power curves, passing = 100 (size / top size) ^ exponent.
- *
- * @param exponents in either order: the larger one has less fines and gives the lower edge.
- * @param finestMm where the band begins; default 0.063 mm.
- * @throws RangeError where an exponent or a size is not above 0, or the top size not above the finest.
- *
- * @example
- * const { points } = powerBand("Road base", { exponents: [0.33, 0.5], topSizeMm: 20 });
- * [points[0].sizeMm, points[60]] // => [0.063, { sizeMm: 20, lowPct: 100, highPct: 100 }]
- */
-export function powerBand(
-  name: Text,
-  {
-    exponents,
-    topSizeMm,
-    finestMm = 0.063,
-  }: {
-    readonly exponents: readonly [number, number];
-    readonly topSizeMm: number;
-    readonly finestMm?: number;
-  },
-): ChartBand {
-  for (const exponent of exponents) {
-    if (!(exponent > 0 && Number.isFinite(exponent))) {
-      throw new RangeError(`invalid \`exponents\`: ${exponent}; expected above 0`);
-    }
-  }
-  if (!(finestMm > 0 && topSizeMm > finestMm && Number.isFinite(topSizeMm))) {
-    throw new RangeError(`invalid \`topSizeMm\`: ${topSizeMm}; expected above ${finestMm}`);
-  }
-  const [small, large] = [Math.min(...exponents), Math.max(...exponents)];
-  const passing = (sizeMm: number, exponent: number) => 100 * powerOf(sizeMm / topSizeMm, exponent);
-  return {
-    name,
-    smooth: true,
-    points: Array.from({ length: POWER_STEPS + 1 }, (_, step) => {
-      const sizeMm =
-        step === POWER_STEPS
-          ? topSizeMm
-          : finestMm * powerOf(topSizeMm / finestMm, step / POWER_STEPS);
-      return { sizeMm, lowPct: passing(sizeMm, large), highPct: passing(sizeMm, small) };
-    }),
-  };
 }
 
 /**
