@@ -217,7 +217,7 @@ function intervalWords(interval: ContentInterval | null): Text {
 }
 
 /** The least cement content that meets the requirement, and how sure it is. */
-export function leastCementTable({ config, strength }: StudyResult): KeyValuesBlock {
+export function leastCementTable({ config, strength, life }: StudyResult): KeyValuesBlock {
   const { units } = config;
   const { requirement } = config.strength;
   const { leastCement: least, fit } = strength;
@@ -228,7 +228,10 @@ export function leastCementTable({ config, strength }: StudyResult): KeyValuesBl
   const [first, last] = [fit.contentsPct[0], fit.contentsPct[fit.contentsPct.length - 1]];
   return {
     kind: "keyValues",
-    caption: say`The least cement that meets the requirement`,
+    caption:
+      life?.state === "proposed"
+        ? say`The least cement of another blend, whose blocks were crushed: not of this one`
+        : say`The least cement that meets the requirement`,
     items: [
       {
         label: say`Required`,

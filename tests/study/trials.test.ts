@@ -219,6 +219,15 @@ describe("every study that computes", () => {
           if (!result.mix) return;
           const { recipe, quantities } = result.mix;
           expect(recipe.cementPct).toBe(result.strength.chosenCementPct);
+          expect(recipe.dryMassKg).toBe(batchDryMassKg);
+          for (const { id, sharePct } of recipe.materials) {
+            expect(sharePct).toBeCloseTo(
+              result.blend.shares.find((share) => share.id === id)!.sharePct,
+              9,
+            );
+          }
+          const { netVolumeM3, madeVolumeM3 } = quantities;
+          expect(madeVolumeM3 / netVolumeM3).toBeCloseTo(1 + wastePct / 100, 9);
           const dry = recipe.materials.reduce((sum, line) => sum + line.dryMassKg, 0);
           expect(recipe.cement.dryMassKg).toBeCloseTo((dry * recipe.cementPct) / 100, 9);
           const inWall = quantities.mix.materials.reduce((sum, line) => sum + line.dryMassKg, 0);
