@@ -1,4 +1,13 @@
-import { density, group, type Kind, names, optional, percent, required, text } from "./kinds.js";
+import {
+  earthDensity,
+  group,
+  type Kind,
+  names,
+  optional,
+  percent,
+  required,
+  text,
+} from "./kinds.js";
 import type { CompareConfig } from "./studyConfig.js";
 import { SHARES_SUM } from "./trials.js";
 
@@ -18,7 +27,7 @@ export const compareMix: Kind<CompareConfig> = group(
     ),
     density: optional(
       "densityKgM3",
-      density("1850 kg/m3"),
+      earthDensity("1850 kg/m3"),
       "Rammed dry density of its solids; left out, that of the chosen mix.",
     ),
     moisture: optional(

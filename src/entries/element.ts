@@ -19,7 +19,14 @@ import {
 /** What is to be rammed, with the name that the study gives it. */
 export type ElementConfig = EarthElement & { readonly name: string };
 
-const metres = (example: string) => quantity("m", { above: 0, example });
+/** From the depth of a fist to a long garden wall; thinner or longer the unit is another. */
+const metres = (example: string) => quantity("m", { min: 0.05, max: 1000, example });
+/** No rammed wall is thinner than a hand is long, or thicker than those of a fortress. */
+const thick = (example: string) => quantity("m", { min: 0.1, max: 3, example });
+/** No rammed wall stands higher. */
+const high = (example: string) => quantity("m", { min: 0.1, max: 50, example });
+/** Rammed depth of one filling of the form. */
+const lift = (example: string) => quantity("m", { min: 0.02, max: 0.6, example });
 const count = (says: string) =>
   byDefault("count", number({ whole: true, min: 1, max: 1000, example: 2 }), 1, says);
 const KIND = "What is rammed.";
@@ -32,8 +39,8 @@ const opening = group({
 
 const rammed = {
   name: required("name", text("East wall"), "Name as it is printed."),
-  height: required("heightM", metres("2.7 m"), "Height."),
-  "compacted-lift": required("compactedLiftM", metres("100 mm"), "Depth of a lift after ramming."),
+  height: required("heightM", high("2.7 m"), "Height."),
+  "compacted-lift": required("compactedLiftM", lift("100 mm"), "Depth of a lift after ramming."),
   waste: required(
     "wastePct",
     percent("5 %", 50),
@@ -43,7 +50,7 @@ const rammed = {
 
 const walled = {
   ...rammed,
-  thickness: required("thicknessM", metres("400 mm"), "Thickness, of a bench its depth."),
+  thickness: required("thicknessM", thick("400 mm"), "Thickness, of a bench its depth."),
   openings: byDefault(
     "openings",
     list(opening),

@@ -419,9 +419,14 @@ export function percent(example: string, max = 100): Kind<number> {
   return quantity("ratio", { min: 0, max, example });
 }
 
-/** A density of soil, aggregate or cement, in kg/m³. */
-export function density(example: string): Kind<number> {
-  return quantity("density", { min: 500, max: 5000, example });
+/** A density of loose soil, aggregate or cement, in kg/m³: between ash and packed gravel. */
+export function looseDensity(example: string): Kind<number> {
+  return quantity("density", { min: 500, max: 2500, example });
+}
+
+/** A dry density of rammed earth, in kg/m³: between loose soil and solid grains. */
+export function earthDensity(example: string): Kind<number> {
+  return quantity("density", { min: 1200, max: 2600, example });
 }
 
 /** A grain size, or a sieve such as `3/4 in` or `No. 4`, in mm. */

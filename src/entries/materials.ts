@@ -2,13 +2,13 @@ import { sandBulking } from "../batch/bulkDensity.js";
 import { say } from "../words/message.js";
 import {
   byDefault,
-  density,
   forms,
   group,
   inline,
   isGroup,
   type Kind,
   list,
+  looseDensity,
   oneOf,
   optional,
   pattern,
@@ -114,7 +114,7 @@ const material: Kind<MaterialConfig> = group(
     ),
     "loose-bulk-density": required(
       "looseBulkDensityKgM3",
-      density("1250 kg/m3"),
+      looseDensity("1250 kg/m3"),
       "Dry mass in a loose volume, at the moisture below; with bulking, of the dry material.",
     ),
     moisture: required(
@@ -164,7 +164,7 @@ export const cement: Kind<CementConfig> = group(
     name: required("name", text("Portland cement CEM II"), "Name as it is printed."),
     "loose-bulk-density": required(
       "looseBulkDensityKgM3",
-      density("1200 kg/m3"),
+      looseDensity("1200 kg/m3"),
       "Mass in a loose volume.",
     ),
     bag: required("bagMassKg", quantity("kg", { above: 0, example: "25 kg" }), "Mass of a bag."),

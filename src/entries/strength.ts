@@ -2,7 +2,7 @@ import { ASPECT_RATIO_TABLES } from "../strength/aspectRatio.js";
 import { say } from "../words/message.js";
 import {
   byDefault,
-  density,
+  earthDensity,
   forms,
   group,
   type Kind,
@@ -72,7 +72,7 @@ const covariates: Kind<readonly CovariateConfig[]> = shaped(
     ),
     "dry-density": optional(
       "density",
-      meanOr(density("1900 kg/m3")),
+      meanOr(earthDensity("1900 kg/m3")),
       "The blocks' dry density; true asks the curve at the mean of the blocks, a value at that.",
     ),
     moisture: optional(

@@ -163,7 +163,7 @@ export const STUDY: Kind<StudyConfig> = group(
       group({
         "dry-mass": required(
           "batchDryMassKg",
-          quantity("kg", { above: 0, example: "120 kg" }),
+          quantity("kg", { min: 1, max: 20_000, example: "120 kg" }),
           "Dry mass of soil and aggregate in a batch.",
         ),
       }),

@@ -1,5 +1,6 @@
 import { type Finding, finding } from "../findings/finding.js";
 import { say } from "../words/message.js";
+import { densityFindings, MOULD_VOLUME } from "./plausible.js";
 import type { SheetGrid } from "./sheet/grid.js";
 import {
   cellPlace,
@@ -28,14 +29,15 @@ export interface CompactionPoint {
   readonly row: number;
 }
 
-const needed = { required: true, positive: true };
-
 /** What a compaction sheet may hold. */
 export const COMPACTION_LAYOUT: SheetLayout = {
   title: say`compaction sheet`,
   facts: [
     textRule("method", "method"),
-    numberRule("mouldVolumeCm3", ["mould volume", "mold volume"], "volume", needed),
+    numberRule("mouldVolumeCm3", ["mould volume", "mold volume"], "volume", {
+      required: true,
+      ...MOULD_VOLUME,
+    }),
     numberRule("mouldMassG", ["mould mass", "mold mass"], "mass", { positive: true }),
   ],
   columns: [
@@ -73,6 +75,11 @@ export function readCompaction(grid: SheetGrid): SheetReading<CompactionRecord> 
       const { waterContentPct } = entry.values;
       if (typeof waterContentPct !== "number" || moistMassG === undefined) continue;
       points.push({ waterContentPct, moistMassG, row: entry.row });
+      const { mouldVolumeCm3 } = facts;
+      if (typeof mouldVolumeCm3 !== "number" || moistMassG <= 0) continue;
+      const key = sheet.headers.mouldAndSoilG ? "mouldAndSoilG" : "moistSoilG";
+      const dryDensityKgM3 = (1000 * moistMassG) / mouldVolumeCm3 / (1 + waterContentPct / 100);
+      findings.push(...densityFindings(cellPlace(sheet, entry, key), dryDensityKgM3));
     }
     const record = {
       file,

@@ -1,10 +1,17 @@
-import { type Finding, type FindingWords, finding } from "../findings/finding.js";
+import {
+  type Finding,
+  type FindingPlace,
+  type FindingWords,
+  finding,
+} from "../findings/finding.js";
 import { joinTexts, say } from "../words/message.js";
 import { METHOD_FACT, readMethod } from "./method.js";
+import { DISPERSED_MASS, SETTLING_TIME } from "./plausible.js";
 import { PRETREATMENT_FACTS, type Pretreatment, readPretreatment } from "./pretreatment.js";
 import type { SheetGrid } from "./sheet/grid.js";
 import {
   type CellRule,
+  type CellValue,
   cellPlace,
   emptyCell,
   numberRule,
@@ -97,7 +104,7 @@ export const HYDROMETER_LAYOUT: SheetLayout = {
   facts: [
     textRule("hydrometer", "hydrometer", { required: true }),
     METHOD_FACT,
-    numberRule("dryMassG", "dry mass", "mass", { required: true, positive: true }),
+    numberRule("dryMassG", "dry mass", "mass", { required: true, ...DISPERSED_MASS }),
     sieveRule("separatingSizeMm", "separating sieve", { required: true }),
     numberRule("meniscusCorrection", "meniscus correction", "number", { required: true, min: 0 }),
     numberRule("dispersant", "dispersant correction", "number", { min: 0 }),
@@ -109,7 +116,7 @@ export const HYDROMETER_LAYOUT: SheetLayout = {
     numberRule("cylinderDiameterMm", "cylinder inner diameter", "length", above0),
   ],
   columns: [
-    numberRule("timeMin", "time", "duration", { required: true, positive: true }),
+    numberRule("timeMin", "time", "duration", { required: true, ...SETTLING_TIME }),
     numberRule("reading", "reading", "number", { required: true, min: 0 }),
     numberRule("control", "control", "number"),
     numberRule("temperatureC", "temperature", "temperature", { required: true, min: 5, max: 40 }),
@@ -143,7 +150,7 @@ export function readHydrometer(grid: SheetGrid): SheetReading<HydrometerRecord> 
     const { calibration, findings: marks } = readCalibration(sheet, toUnits);
     const { pretreatment, findings: treated } = readPretreatment(sheet);
     const marked = Object.keys(sheet.factRows).some((key) => key.startsWith("mark"));
-    const readings = readReadings(sheet, correction.kind === "control", toUnits);
+    const readings = readReadings(sheet, hydrometer, correction.kind === "control", toUnits);
     const { dispersant, calibrationC } = facts;
     const record: HydrometerRecord = {
       file,
@@ -206,6 +213,7 @@ function missingCalibration({ file, facts, factRows }: SheetValues): Finding {
 /** The rows of the table, in the units of the record. */
 function readReadings(
   sheet: SheetValues,
+  hydrometer: HydrometerType,
   controlled: boolean,
   toUnits: (reading: number) => number,
 ): { readonly readings: readonly HydrometerReading[]; readonly findings: readonly Finding[] } {
@@ -230,6 +238,9 @@ function readReadings(
       });
       findings.push(found);
     }
+    for (const key of ["reading", "control"] as const) {
+      findings.push(...offScale(cellPlace(sheet, entry, key), hydrometer, entry.values[key]));
+    }
     readings.push({
       timeMin,
       reading: toUnits(reading),
@@ -239,6 +250,26 @@ function readReadings(
     });
   }
   return { readings, findings };
+}
+
+/** What the scale of an instrument shows, in its own units, with a little beyond both ends. */
+const SCALES: Readonly<Record<HydrometerType, { readonly min: number; readonly max: number }>> = {
+  "151H": { min: 0.98, max: 1.06 },
+  "152H": { min: -10, max: 70 },
+  BS: { min: -10, max: 50 },
+};
+
+/** A reading that this hydrometer cannot show: the instrument is another, or the columns are exchanged. */
+function offScale(place: FindingPlace, hydrometer: HydrometerType, value: CellValue): Finding[] {
+  const { min, max } = SCALES[hydrometer];
+  if (typeof value !== "number" || (value >= min && value <= max)) return [];
+  return [
+    finding(place, "error", "off-scale", {
+      message: say`A hydrometer ${hydrometer} does not show this reading.`,
+      expected: say`${min} to ${max}`,
+      remedy: say`Read the type off the stem of the instrument, and check which column is which.`,
+    }),
+  ];
 }
 
 /** Whether a hydrometer sheet gives control readings or separate corrections; findings where both or none. */

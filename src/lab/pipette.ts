@@ -1,6 +1,7 @@
 import { type Finding, finding } from "../findings/finding.js";
 import { say } from "../words/message.js";
 import { METHOD_FACT, readMethod } from "./method.js";
+import { DISPERSED_MASS, SETTLING_TIME } from "./plausible.js";
 import { PRETREATMENT_FACTS, type Pretreatment, readPretreatment } from "./pretreatment.js";
 import type { SheetGrid } from "./sheet/grid.js";
 import { cellPlace, numberRule, type SheetLayout, sieveRule } from "./sheet/layout.js";
@@ -42,7 +43,7 @@ export const PIPETTE_LAYOUT: SheetLayout = {
   title: say`pipette sheet`,
   facts: [
     METHOD_FACT,
-    numberRule("dryMassG", "dry mass", "mass", above0),
+    numberRule("dryMassG", "dry mass", "mass", { required: true, ...DISPERSED_MASS }),
     sieveRule("separatingSizeMm", "separating sieve", { required: true }),
     numberRule("cylinderVolumeCm3", "cylinder volume", "volume", above0),
     numberRule("pipetteVolumeCm3", "pipette volume", "volume", above0),
@@ -50,7 +51,7 @@ export const PIPETTE_LAYOUT: SheetLayout = {
     ...PRETREATMENT_FACTS,
   ],
   columns: [
-    numberRule("timeMin", "time", "duration", above0),
+    numberRule("timeMin", "time", "duration", { required: true, ...SETTLING_TIME }),
     numberRule("depthMm", "depth", "length", above0),
     numberRule("temperatureC", "temperature", "temperature", { required: true, min: 5, max: 40 }),
     numberRule("solidsG", "solids", "mass", from0),

@@ -1,7 +1,9 @@
 import { type Finding, type FindingPlace, finding } from "../findings/finding.js";
+import { formatFixed } from "../quantities/format.js";
 import { parseSieve } from "../quantities/sieves.js";
 import { say } from "../words/message.js";
 import { METHOD_FACT, readMethod } from "./method.js";
+import { SIEVE_SIZE } from "./plausible.js";
 import type { SheetGrid } from "./sheet/grid.js";
 import {
   type CellRule,
@@ -90,7 +92,10 @@ export function sieveLayout(form: SieveForm): SheetLayout {
       mass("washedDryMassG", "dry mass after washing"),
       ...splits,
     ],
-    columns: [sieveRule("sieve", "sieve", { required: true, pan: true }), READINGS[form]],
+    columns: [
+      sieveRule("sieve", "sieve", { required: true, pan: true, ...SIEVE_SIZE }),
+      READINGS[form],
+    ],
   };
 }
 
@@ -196,7 +201,8 @@ function washedFindings({ file, facts, factRows }: SheetValues): Finding[] {
   ];
   return pairs.flatMap(([before, after]) => {
     const [dry, washed] = [facts[before], facts[after]];
-    if (typeof dry !== "number" || typeof washed !== "number" || washed <= dry) return [];
+    if (typeof dry !== "number" || typeof washed !== "number") return [];
+    if (washed <= dry) return washedAway(file, factRows[after], dry, washed);
     const place = { file, row: factRows[after], value: say`${washed} g` };
     const found = finding(place, "error", "washed-heavier", {
       message: say`The sample is heavier after washing than before.`,
@@ -205,6 +211,22 @@ function washedFindings({ file, facts, factRows }: SheetValues): Finding[] {
     });
     return [found];
   });
+}
+
+/** Part of the dry mass that washing leaves of the finest clay, and below which nothing would be left to sieve. */
+const [LITTLE_LEFT, NOTHING_LEFT] = [0.1, 0.005];
+
+/** A mass before washing that is a thousand or ten times too large shows in what is left. */
+function washedAway(file: string, row: number, dry: number, washed: number): Finding[] {
+  if (washed >= LITTLE_LEFT * dry) return [];
+  const severity = washed < NOTHING_LEFT * dry ? "error" : "warning";
+  return [
+    finding({ file, row, value: say`${washed} g` }, severity, "washed-away", {
+      message: say`Washing left ${formatFixed((100 * washed) / dry, 1)} % of the sample.`,
+      expected: say`more than ${100 * LITTLE_LEFT} %, but for the finest clays`,
+      remedy: say`Check the mass before washing and the units of both masses.`,
+    }),
+  ];
 }
 
 /** Reads the splits of a sieve sheet, coarsest first; a finding for each that cannot be. */

@@ -1,6 +1,7 @@
 import { type Finding, type FindingWords, finding } from "../findings/finding.js";
 import { formatFixed } from "../quantities/format.js";
 import { joinTexts, say } from "../words/message.js";
+import { BLOCK_SIDE, densityFindings, EARTH_DENSITY } from "./plausible.js";
 import type { SheetGrid } from "./sheet/grid.js";
 import {
   type CellRule,
@@ -56,6 +57,10 @@ export interface SpecimenSheet {
 }
 
 const positive = { positive: true };
+/** The largest presses of laboratories. */
+const MAX_LOAD_KN = 10_000;
+/** Ten times what stabilised earth reaches: above it the unit is another. */
+const MAX_STRENGTH_MPA = 100;
 const moisture = (key: string, name: string): CellRule =>
   numberRule(key, name, "ratio", { min: 0, max: 60 });
 const looseDensity = (key: string, name: string): CellRule =>
@@ -75,16 +80,16 @@ export const SPECIMEN_LAYOUT: SheetLayout = {
     numberRule("cementPct", "cement", "ratio", { min: 0, max: 30 }),
     numberRule("cementParts", "cement parts", "number", positive),
     numberRule("soilParts", "soil parts", "number", positive),
-    numberRule("ageDays", "age", "age", { required: true, min: 0 }),
+    numberRule("ageDays", "age", "age", { required: true, min: 0, max: 3650 }),
     textRule("shape", "shape"),
-    numberRule("lengthMm", "length", "length", positive),
-    numberRule("widthMm", "width", "length", positive),
-    numberRule("diameterMm", "diameter", "length", positive),
-    numberRule("heightMm", "height", "length", positive),
-    numberRule("loadKn", "load", "force", positive),
-    numberRule("strengthMpa", "strength", "stress", positive),
+    numberRule("lengthMm", "length", "length", BLOCK_SIDE),
+    numberRule("widthMm", "width", "length", BLOCK_SIDE),
+    numberRule("diameterMm", "diameter", "length", BLOCK_SIDE),
+    numberRule("heightMm", "height", "length", BLOCK_SIDE),
+    numberRule("loadKn", "load", "force", { ...positive, max: MAX_LOAD_KN }),
+    numberRule("strengthMpa", "strength", "stress", { ...positive, max: MAX_STRENGTH_MPA }),
     numberRule("massG", "mass", "mass", positive),
-    numberRule("dryDensityKgM3", "dry density", "density", positive),
+    numberRule("dryDensityKgM3", "dry density", "density", EARTH_DENSITY),
     moisture("moisturePct", "moisture"),
     moisture("makingMoisturePct", "moisture at making"),
     moisture("testMoisturePct", "moisture at test"),
@@ -144,8 +149,59 @@ export function readSpecimens(grid: SheetGrid): SheetReading<SpecimenSheet> {
         row,
       });
     }
-    return { record: { file: sheet.file, specimens }, findings };
+    return {
+      record: { file: sheet.file, specimens },
+      findings: [...findings, ...twinFindings(sheet, specimens)],
+    };
   });
+}
+
+const MEASURED = [
+  "strengthMpa",
+  "lengthMm",
+  "widthMm",
+  "diameterMm",
+  "heightMm",
+  "loadKn",
+  "massG",
+  "dryDensityKgM3",
+] as const;
+/** That many readings of two blocks are not the same by chance. */
+const CHANCE = 4;
+
+/**
+ * Blocks whose readings are those of another block to the last digit: copied rows make the curve look surer
+ * than it is. Where every block has such a twin the sheet holds each block twice.
+ */
+function twinFindings(
+  { file, headers }: SheetValues,
+  specimens: readonly SpecimenRecord[],
+): Finding[] {
+  const first = new Map<string, SpecimenRecord>();
+  const copies = specimens.flatMap((block) => {
+    const { cementPct, ageDays } = block;
+    const readings = MEASURED.map((key) => block[key]);
+    const key = JSON.stringify([cementPct, ageDays, ...readings]);
+    const twin = first.get(key);
+    if (!twin) first.set(key, block);
+    const measured = readings.filter((reading) => reading !== undefined).length;
+    return twin ? [{ block, twin, measured }] : [];
+  });
+  const all = specimens.length >= 4 && 2 * copies.length >= specimens.length;
+  return copies
+    .filter(({ measured }) => all || measured >= CHANCE)
+    .map(({ block, twin }) =>
+      finding(
+        { file, row: block.row, column: headers.id, value: block.id },
+        all ? "error" : "warning",
+        "same-readings",
+        {
+          message: say`This block has the same readings as block ${twin.id} in row ${twin.row}, to the last digit.`,
+          expected: say`each block once, under its own name`,
+          remedy: say`Take the copy out: a block that counts twice makes the curve look surer than it is.`,
+        },
+      ),
+    );
 }
 
 /** The reason that keeps a block out; a plain no under that header gives none. */
@@ -319,11 +375,15 @@ function readStress(sheet: SheetValues, entry: SheetRow): Stress {
   const load = numberOr(values.loadKn);
   const stress = load !== undefined && areaMm2 ? (load * 1000) / areaMm2 : undefined;
   const entered = numberOr(values.strengthMpa);
+  const weighed = dryDensity(values, areaMm2);
   return {
     shape,
     strengthMpa: entered ?? stress,
-    dryDensityKgM3: numberOr(values.dryDensityKgM3) ?? dryDensity(values, areaMm2),
-    findings: stressFindings(sheet, entry, shape, entered, stress),
+    dryDensityKgM3: numberOr(values.dryDensityKgM3) ?? weighed,
+    findings: [
+      ...stressFindings(sheet, entry, shape, entered, stress),
+      ...(weighed === undefined ? [] : densityFindings(cellPlace(sheet, entry, "massG"), weighed)),
+    ],
   };
 }
 

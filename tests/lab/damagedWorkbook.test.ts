@@ -86,10 +86,10 @@ describe("a workbook without end", () => {
   it("is refused for too many cells", async () => {
     const row = `<row>${'<c t="n"><v>1</v></c>'.repeat(250)}</row>`;
     const crowded = withSheet(book([["a", "b"]]), (xml) =>
-      xml.replace("</sheetData>", `${row.repeat(900)}</sheetData>`),
+      xml.replace("</sheetData>", `${row.repeat(450)}</sheetData>`),
     );
     expect((await read(crowded)).said).toEqual([
-      "A sheet of the workbook has more than 200000 cells.",
+      "A sheet of the workbook has more than 100000 cells.",
     ]);
   });
 

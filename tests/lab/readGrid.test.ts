@@ -131,8 +131,8 @@ describe("XLSX", () => {
 
   it("refuses a cell that stands far away at once", async () => {
     const sheet = cells(["a", "b"], ["1", "2"]);
-    sheet.A20001 = { t: "n", v: 1 };
-    sheet["!ref"] = "A1:B20001";
+    sheet.A5001 = { t: "n", v: 1 };
+    sheet["!ref"] = "A1:B5001";
     const { findings } = await readGrid("a.xlsx", workbook({ sheet }));
     expect(findings.map(({ code }) => code)).toEqual(["not-a-workbook"]);
   });

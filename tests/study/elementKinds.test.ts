@@ -129,12 +129,12 @@ describe("element of study.yaml", () => {
     ],
     [
       "a lift above the top",
-      "  kind: pier\n  diameter: 1 m\n  compacted-lift: 3 m",
+      "  kind: pier\n  diameter: 1 m\n  compacted-lift: 500 mm",
       "element.compacted-lift",
     ],
   ])("is found: %s", (_, lines, column) => {
     const shared = lines.includes("compacted-lift")
-      ? SHARED.replace("  compacted-lift: 100 mm\n", "")
+      ? SHARED.replace("  compacted-lift: 100 mm\n", "").replace("height: 2 m", "height: 0.4 m")
       : SHARED;
     const { config } = withElement(`${shared}\n${lines}`);
     const { mix, findings } = mixOf(config!);

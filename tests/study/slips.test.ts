@@ -104,8 +104,8 @@ describe("what no lab sheet is", () => {
 
   it.each([
     ["too many bytes", "a,b\n".repeat(1_100_000), "sheet-too-large"],
-    ["too many lines", "a,b\n".repeat(100_000), "not-a-csv"],
-    ["too many rows", "a,b\n".repeat(21_000), "sheet-too-large"],
+    ["too many lines", "a,b\n".repeat(30_000), "not-a-csv"],
+    ["too many rows", "a,b\n".repeat(6000), "sheet-too-large"],
     ["too many cells in a row", "a,".repeat(600), "sheet-too-large"],
     ["a whole text in a cell", `a,${"x".repeat(11_000)}`, "sheet-too-large"],
   ])("%s is refused at once", async (_, text, code) => {
@@ -114,12 +114,12 @@ describe("what no lab sheet is", () => {
     expect(performance.now() - start).toBeLessThan(2000);
   });
 
-  it("ten thousand faults of a kind are fifty and a count", async () => {
+  it("thousands of faults of a kind are fifty and a count", async () => {
     const study = copyStudy("reading-room");
-    study.edit(SIEVE, "31.5,0", `31.5,0\n${"big,1\n".repeat(10_000)}`);
+    study.edit(SIEVE, "31.5,0", `31.5,0\n${"big,1\n".repeat(4000)}`);
     const { all } = await outcome(study);
     const sieves = all.filter(({ code }) => code === "unknown-sieve");
     expect(sieves).toHaveLength(51);
-    expect(sieves[50].message).toBe("9950 more findings of this kind are not listed.");
+    expect(sieves[50].message).toBe("3950 more findings of this kind are not listed.");
   });
 });

@@ -14,9 +14,9 @@ export interface CellRule {
   /** Of a number: but for `number` the cell's header must name a unit of it. */
   readonly dimension?: Dimension;
   readonly required?: boolean;
-  /** Smallest allowed value in the base unit. */
+  /** Smallest allowed value in the base unit; of a sieve in mm. */
   readonly min?: number;
-  /** Largest allowed value in the base unit. */
+  /** Largest allowed value in the base unit; of a sieve in mm. */
   readonly max?: number;
   /** Zero is not allowed. */
   readonly positive?: boolean;
@@ -212,7 +212,9 @@ function readSieveCell(text: string, rule: CellRule, place: CellPlace): CellRead
     if (limit !== undefined || /^pan$/i.test(text)) return { value: "pan" };
   }
   const sizeMm = parseSieve(text, unit);
-  if (sizeMm !== undefined) return { value: sizeMm };
+  if (sizeMm !== undefined) {
+    return isInside(sizeMm, rule) ? { value: sizeMm } : outOfRange(text, rule, place);
+  }
   if (text.includes(",")) return decimalCommaRefusal(text, place);
   return refusal(text, place, "unknown-sieve", {
     message: say`This is not a sieve.`,
@@ -245,15 +247,23 @@ function readNumberCell(text: string, rule: CellRule, place: CellPlace): CellRea
   const value = dimension && unit ? convertToBase(number.value, unit, dimension) : number.value;
   // An unknown unit is reported once, at the header.
   if (value === undefined) return {};
-  const { min = Number.NEGATIVE_INFINITY, max = Number.POSITIVE_INFINITY } = rule;
-  if (value < min || value > max || (rule.positive && value <= 0)) {
-    return refusal(text, place, "out-of-range", {
-      message: say`This value is outside what can be measured.`,
-      expected: rangeText(rule),
-      remedy: say`Check the reading against the lab's own sheet.`,
-    });
-  }
-  return { value };
+  return isInside(value, rule) ? { value } : outOfRange(text, rule, place);
+}
+
+function isInside(value: number, { min, max, positive }: CellRule): boolean {
+  return (
+    (min === undefined || value >= min) &&
+    (max === undefined || value <= max) &&
+    !(positive && value <= 0)
+  );
+}
+
+function outOfRange(text: string, rule: CellRule, place: CellPlace): CellReading {
+  return refusal(text, place, "out-of-range", {
+    message: say`This value is outside what can be measured.`,
+    expected: rangeText(rule),
+    remedy: say`Check the reading against the lab's own sheet, and the unit in the header.`,
+  });
 }
 
 /** A number with the unit of its column behind it, such as `6 %`, says the same without it. */
@@ -280,7 +290,8 @@ function decimalCommaRefusal(text: string, place: CellPlace): CellReading {
   });
 }
 
-function rangeText({ dimension, min, max, positive }: CellRule): Text {
+function rangeText({ kind, dimension: given, min, max, positive }: CellRule): Text {
+  const dimension = kind === "sieve" ? "length" : given;
   const unit = dimension && dimension !== "number" ? ` ${UNITS[dimension].base}` : "";
   if (max === undefined) {
     return positive ? say`more than 0${unit}` : say`at least ${min ?? 0}${unit}`;

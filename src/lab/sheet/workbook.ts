@@ -13,11 +13,11 @@ export type Rows =
   | { readonly rows?: undefined; readonly problem: Text };
 
 /** Far more than a lab sheet has; a cell typed by mistake in the last row of all makes no table. */
-export const MAX_ROWS = 20_000;
+export const MAX_ROWS = 5000;
 export const MAX_COLUMNS = 500;
 
 /** More cells than this no test has, and reading them would take seconds. */
-const MAX_CELLS = 200_000;
+const MAX_CELLS = 100_000;
 
 /** What a table needs of a workbook: pictures, drawings and macros stay packed. */
 const PARTS =

@@ -7,7 +7,7 @@ export type Archive =
 
 /** More parts than this no workbook of readings has. */
 const MAX_PARTS = 2000;
-/** What all parts may be together once unpacked: a sheet of 20,000 rows has about half of it. */
+/** What all parts may be together once unpacked: a sheet of 100,000 cells has about half of it. */
 const MAX_BYTES = 16 * 1024 * 1024;
 
 const END = 0x06054b50;

@@ -1,0 +1,37 @@
+import { type Finding, type FindingPlace, finding } from "../findings/finding.js";
+import { formatFixed } from "../quantities/format.js";
+import { say } from "../words/message.js";
+
+/**
+ * Dry density of rammed earth and of compacted soil, kg/m³: below it lies loose soil, above it the density
+ * of the grains themselves. Rammed earth has 1,700 to 2,200 (common practice, no source).
+ */
+export const EARTH_DENSITY = { min: 1200, max: 2600 };
+
+/** Sieves, mm: the finest that soil is washed on, and a hand's width. */
+export const SIEVE_SIZE = { min: 0.02, max: 200 };
+
+/** A side of a test block, mm: from mortar prisms to small walls. */
+export const BLOCK_SIDE = { min: 20, max: 1500 };
+
+/** Mould of a compaction test, cm³: from the miniature mould of 62 cm³ to those for coarse gravel. */
+export const MOULD_VOLUME = { min: 50, max: 20_000 };
+
+/** Soil in a sedimentation cylinder of a litre, g: 50 g of clay to 100 g of sand are usual. */
+export const DISPERSED_MASS = { min: 5, max: 250 };
+
+/** Time of a sedimentation reading, min: nobody reads within six seconds, or after a fortnight. */
+export const SETTLING_TIME = { min: 0.1, max: 20_160 };
+
+/** Whether a density worked out from readings is none that earth can have; told at the reading. */
+export function densityFindings(place: FindingPlace, dryDensityKgM3: number): Finding[] {
+  const { min, max } = EARTH_DENSITY;
+  if (dryDensityKgM3 >= min && dryDensityKgM3 <= max) return [];
+  return [
+    finding(place, "error", "density-impossible", {
+      message: say`These readings give a dry density of ${formatFixed(dryDensityKgM3, 0)} kg/m³, which no compacted earth has.`,
+      expected: say`${min} to ${max} kg/m³`,
+      remedy: say`Check the masses, the volume or the sides, and the units in the headers.`,
+    }),
+  ];
+}
