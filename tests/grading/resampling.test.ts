@@ -5,6 +5,7 @@ import type { GradingModelName } from "../../src/grading/models/gradingModel.js"
 import { GRADING_MODELS } from "../../src/grading/models/gradingModels.js";
 import { chooseModel } from "../../src/grading/models/modelChoice.js";
 import { ROUGH, sizesFit } from "../../src/grading/models/sizesFit.js";
+import { stokesDiameter, waterProperties } from "../../src/grading/sedimentation/settling.js";
 import { analyseSieve } from "../../src/grading/sieveAnalysis.js";
 import { resampleFits, resampleGrading } from "../../src/grading/uncertainty/fitBand.js";
 import { quantityIntervals, readingSpread } from "../../src/grading/uncertainty/intervals.js";
@@ -272,6 +273,33 @@ describe("resampleReadings", () => {
     expect(clay.high).toBeGreaterThan(pct);
     expect(() => resampleReadings({ ...both, hydrometer }, { seed: 1 })).toThrow(
       "invalid `pipette`",
+    );
+  });
+
+  it("misreads a pipette's thermometer for all samples, never beyond the table of water", () => {
+    const samples = [
+      { timeMin: 4.7, depthMm: 100, temperatureC: 20, solidsG: 0.22, row: 8 },
+      { timeMin: 60, depthMm: 100, temperatureC: 20, solidsG: 0.12, row: 9 },
+    ];
+    const pipette = {
+      ...{ file: "sheets/pipette.csv", dryMassG: 20, separatingSizeMm: 0.063, samples },
+      ...{ cylinderVolumeCm3: 500, pipetteVolumeCm3: 10, dispersantG: 1 },
+    };
+    const none = Object.fromEntries(Object.keys(DEFAULT_READING_ERRORS).map((name) => [name, 0]));
+    const curves = resampleReadings(
+      { sieve, pipette, particleDensityKgM3: 2650 },
+      { seed: 8, resamples: 60, errors: { ...none, temperatureC: 1e7 } },
+    );
+    const sizeAt = (temperatureC: number, timeMin: number) => {
+      const { viscosityMPaS, densityKgM3: waterDensityKgM3 } = waterProperties(temperatureC)!;
+      const water = { viscosityMPaS, waterDensityKgM3, particleDensityKgM3: 2650 };
+      return stokesDiameter({ ...water, timeMin, depthCm: 10 }).toFixed(9);
+    };
+    const found = curves.map(({ points }) =>
+      [points[0], points[1]].map(({ sizeMm }) => sizeMm.toFixed(9)).join(" "),
+    );
+    expect(new Set(found)).toEqual(
+      new Set([10, 30].map((t) => `${sizeAt(t, 60)} ${sizeAt(t, 4.7)}`)),
     );
   });
 

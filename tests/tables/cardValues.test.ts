@@ -77,6 +77,10 @@ describe.each([
     ]);
     const items = itemsOf(card.blocks.find(({ kind }) => kind === "keyValues"));
     expect(items.Batches).toBe(`${Math.ceil(quantities.batches)} in all`);
+    const { low: driest, high: wettest } = water.window.toAddKg;
+    const poured = (litre: number) =>
+      unit === "kg" ? `${litre.toFixed(1)} L` : `${(litre / GALLON_L).toFixed(2)} gal`;
+    expect(items.Water).toMatch(new RegExp(`^${poured(driest)} to ${poured(wettest)};`));
     expect(items.Water).toContain(`best ${recipe.targetMoisturePct.toFixed(1)} %`);
     const { low, high } = water.window.moisturePct;
     expect(items.Water).toContain(`the mix at ${low.toFixed(1)} to ${high.toFixed(1)} %`);

@@ -416,6 +416,10 @@ describe("quality control", () => {
       ...config,
       quality: { ...config.quality, lot: { kind: "volume", volumeM3: 5 } },
     };
+    // A plan that was not entered, or not worked out, is none.
+    const unasked = { ...config, quality: undefined };
+    expect(qualityPlanTable({ config: unasked, quality } as never).kind).toBe("note");
+    expect(qualityPlanTable({ config } as never).kind).toBe("note");
     expect(itemsOf(qualityPlanTable({ config: volume, quality } as never))["A lot"]).toBe(
       "5.00 m³ rammed",
     );
