@@ -78,6 +78,16 @@ describe("cross-check vectors, computed with plain Python, not published", () =>
   });
 });
 
+it("a share is sought between 0 and 1, everything else above 0", () => {
+  for (const { name: model, parameters } of MODELS) {
+    for (const { name, lower, upper } of parameters) {
+      expect(lower, `${model} ${name}`).toBeGreaterThanOrEqual(0);
+      expect(upper, `${model} ${name}`).toBeGreaterThan(lower);
+      if (/share/i.test(name)) expect(upper, `${model} ${name}`).toBeLessThanOrEqual(1);
+    }
+  }
+});
+
 describe("the Rosin–Rammler sheet of Doll 2017", () => {
   const { input, published } = cases["model-rr-regression"];
   const line = straightLine(
