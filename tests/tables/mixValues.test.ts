@@ -512,6 +512,13 @@ describe("cost and carbon", () => {
     ]);
     expect(notesOf(table)[0]).toContain("holds 40 to 47 % of the cement");
     expect(notesOf(table)[1]).toContain("35 to 51 % of the carbon");
+    // Beside a concrete wall of its own volume, that is named.
+    const thinner = { ...CONFIG, carbon: { concreteVolumeM3: 2.5 } };
+    const beside = comparisonTable({ ...RESULT, config: thinner } as never);
+    expect(rowsOf(beside)[1][0]).toBe("Concrete of 2.50 m³");
+    expect(notesOf(beside)[0]).toBe(
+      "The earth element holds 40 to 47 % of the cement of the concrete element.",
+    );
   });
 
   it("what is saved is the other mix less this one", () => {
