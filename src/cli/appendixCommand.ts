@@ -1,6 +1,7 @@
 import { basename, join, resolve } from "node:path";
 import { countFindings, formatFindings } from "../findings/format.js";
 import { notebookText } from "../notebook/notebookFile.js";
+import { restateParameter } from "../notebook/parameters.js";
 import { runNotebook } from "../notebook/runNotebook.js";
 import type { OpenedStyle } from "../report/style/openReportStyle.js";
 import type { StudyResult } from "../study/studyResult.js";
@@ -65,8 +66,10 @@ export async function makeAppendix(words: readonly string[]): Promise<number> {
     throw runError(run);
   }
   progress.show("setting the pages");
+  // A permit document names no folder of the machine, and moving the study changes no byte of it.
+  const notebook = restateParameter(run.notebook, "studyFolder", basename(resolve(study)));
   const { htmlPath, pdfPath, findings } = await writeReport({
-    notebook: run.notebook,
+    notebook,
     meta: {
       ...reportMeta(result),
       layout: template ?? result.config.report?.template ?? "permit",
@@ -74,7 +77,7 @@ export async function makeAppendix(words: readonly string[]): Promise<number> {
     },
     name: "appendix",
     companions: {
-      "appendix.ipynb": notebookText(run.notebook),
+      "appendix.ipynb": notebookText(notebook),
       "result.json": `${JSON.stringify(result, undefined, 2)}\n`,
     },
     outFolder,

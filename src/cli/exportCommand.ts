@@ -1,6 +1,7 @@
 import { readdir } from "node:fs/promises";
 import { basename, join, resolve } from "node:path";
 import { countFindings } from "../findings/format.js";
+import { restateParameter } from "../notebook/parameters.js";
 import { runNotebook } from "../notebook/runNotebook.js";
 import { filesAlreadyIn, writeFilesWhole } from "../notebook/wholeFolder.js";
 import { EXPORTED, exportFiles } from "../report/export/exportFiles.js";
@@ -41,7 +42,10 @@ export async function exportCommand(words: readonly string[]): Promise<number> {
     throw runError(run);
   }
   progress.show("writing tables and figures");
-  const { nodes } = notebookToDocument(run.notebook, reportMeta(result));
+  const { nodes } = notebookToDocument(
+    restateParameter(run.notebook, "studyFolder", basename(resolve(study))),
+    reportMeta(result),
+  );
   const files = {
     ...exportFiles(nodes, result.config.title),
     "result.json": `${JSON.stringify(result, undefined, 2)}\n`,

@@ -130,3 +130,30 @@ export function injectParameters(
   };
   return { ...notebook, cells: [...cells.slice(0, at + 1), injected, ...cells.slice(at + 1)] };
 }
+
+/**
+ * The same notebook with another value of an injected parameter: for a document that is handed on, where
+ * the folder on this machine that a notebook was run with says nothing and would change with every move.
+ *
+ * @param notebook not changed; its outputs stay
+ */
+export function restateParameter(
+  notebook: NotebookFile,
+  name: string,
+  value: ParameterValue,
+): NotebookFile {
+  const start = `let ${name}`;
+  const restated = (source: string) =>
+    source.replace(/^let [^\n]*$/gm, (whole) => {
+      const [declaration] = whole.split(" = ");
+      return declaration === start || declaration.startsWith(`${start}:`)
+        ? `${declaration} = ${JSON.stringify(value)};`
+        : whole;
+    });
+  const cells = notebook.cells.map((cell) =>
+    tagsOf(cell).includes(INJECTED_TAG)
+      ? { ...cell, source: splitText(restated(joinText(cell.source))) }
+      : cell,
+  );
+  return { ...notebook, cells };
+}

@@ -7,7 +7,11 @@ import {
   tagsOf,
 } from "../../src/notebook/notebookFile.js";
 import { cellPlaces } from "../../src/notebook/notebookRun.js";
-import { injectParameters, ParameterError } from "../../src/notebook/parameters.js";
+import {
+  injectParameters,
+  ParameterError,
+  restateParameter,
+} from "../../src/notebook/parameters.js";
 
 function code(id: string, source: string, tags: string[] = []): NotebookCell {
   return { cell_type: "code", id, metadata: { tags }, source, execution_count: null, outputs: [] };
@@ -88,6 +92,16 @@ describe("injectParameters", () => {
         expect(run()).toEqual(wanted);
       }),
     );
+  });
+});
+
+describe("restateParameter", () => {
+  it("gives an injected value another one and leaves all else as it was", () => {
+    const cell = code("p", 'let folder = "a";\nlet n = 1;', ["parameters"]);
+    const run = injectParameters(notebook(cell), { folder: "../../home/me/wall = x", n: 2 });
+    const restated = restateParameter(run, "folder", "wall");
+    expect(joinText(restated.cells[1]!.source)).toBe('let folder = "wall";\nlet n = 2;');
+    expect(restated.cells[0]).toEqual(run.cells[0]);
   });
 });
 
