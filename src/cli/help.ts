@@ -14,6 +14,7 @@ Commands
   survey <file>         fit and classify many gradings of one CSV file
   export <study>        every table as CSV and XLSX, every figure as SVG and PNG, the result as JSON
   schema study|result   the JSON Schema of study.yaml (for an editor) or of the result
+  notebooks <folder>    write a working copy of the notebooks, with the example studies they open
   kernel                write the kernel description for Jupyter and say how to use it
 
 A study is a folder that holds study.yaml and the lab sheets it names.
@@ -158,6 +159,11 @@ Prints a JSON Schema: of study.yaml, so that an editor checks it while you type,
 
   --out <file>     write there instead of to the screen; the file must not exist yet
   --draft <name>   for study: 2020-12 (default), or 7 for editors that know no later one
+`,
+  notebooks: `Usage: loambook notebooks <folder>
+
+Writes the notebooks into a new folder, without results, and beside them the example studies that they
+open. They run there as in the clone, in Jupyter and with “loambook run”: the kernel brings the package.
 `,
   kernel: `Usage: loambook kernel [--folder <folder>]
        loambook kernel --for-jupyter [--replace]

@@ -16,6 +16,7 @@ const COMMANDS: Readonly<Record<CommandName, () => Promise<Command>>> = {
   survey: async () => (await import("./surveyCommand.js")).surveyCommand,
   export: async () => (await import("./exportCommand.js")).exportCommand,
   schema: async () => (await import("./schemaCommand.js")).schemaCommand,
+  notebooks: async () => (await import("./notebooksCommand.js")).notebooksCommand,
   kernel: async () => (await import("./kernelCommand.js")).writeKernel,
 };
 

@@ -1,7 +1,7 @@
 import type { Language } from "../words/render.js";
 import { computeStudy } from "./computeStudy.js";
 import { readStudy } from "./readStudy.js";
-import { StudyError } from "./study.js";
+import { type Study, StudyError } from "./study.js";
 import type { StudyResult } from "./studyResult.js";
 
 /**
@@ -10,14 +10,20 @@ import type { StudyResult } from "./studyResult.js";
  * @param folder path of the study, relative to where the notebook stands.
  * @param options.language that of the notebook's own words, where tables and findings are to speak it whatever
  * the study says; a study in the same language keeps its country. Default the study's.
+ * @param options.change makes the study to compute of the one that was read: one thing is tried, and the files
+ * stay as they are.
  * @throws StudyError that lists every finding, where one of them is an error.
  */
 export async function openStudy(
   folder: string,
-  options: { readonly language?: Language } = {},
+  options: {
+    readonly language?: Language;
+    readonly change?: (study: Study) => Study;
+  } = {},
 ): Promise<StudyResult> {
+  const { change = (study: Study) => study } = options;
   const { study, findings, locale } = await readStudy(folder, options);
-  const computed = study ? computeStudy(study, findings) : { findings, result: undefined };
+  const computed = study ? computeStudy(change(study), findings) : { findings, result: undefined };
   if (computed.result) return computed.result;
   throw new StudyError(computed.findings, locale);
 }

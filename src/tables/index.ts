@@ -16,6 +16,7 @@ export {
   siteCarbonTable,
 } from "./carbon.js";
 export { aspectTable, characteristicTable } from "./characteristicStrength.js";
+export { leastCementByStatisticTable, powerTargetsTable } from "./choices.js";
 export { computationTable } from "./computation.js";
 export { compareMixTable, costTable } from "./cost.js";
 export {
@@ -91,7 +92,14 @@ export {
   projectTable,
   samplingTable,
 } from "./studyEntries.js";
-export { type DataFrameLike, toDataFrame } from "./toDataFrame.js";
+export {
+  type DataFrameLike,
+  type FrameRow,
+  type GroupsLike,
+  rowsOf,
+  type SeriesLike,
+  toDataFrame,
+} from "./toDataFrame.js";
 export { trialDifferencesTable, trialsTable } from "./trialBlocks.js";
 export {
   blendDifferenceTable,

@@ -44,6 +44,18 @@ describe("renderSvg", () => {
     expect(svg.outerHTML).not.toMatch(/\son\w+=|url\(['"]?(?!#)[^)]/);
   });
 
+  test("holds every run of text to its measured width, whatever font draws it", async () => {
+    const document = parse(await renderSvg(GRADING));
+    const runs = Array.from(document.querySelectorAll("text, tspan")).filter(
+      (run) => run.children.length === 0 && run.textContent?.trim() !== "",
+    );
+    expect(runs.length).toBeGreaterThan(10);
+    for (const run of runs) {
+      expect(Number(run.getAttribute("textLength")), run.textContent ?? "").toBeGreaterThan(0);
+      expect(run.getAttribute("lengthAdjust")).toBe("spacingAndGlyphs");
+    }
+  });
+
   test("keeps ids of different figures apart and every reference whole", async () => {
     const [a, b] = [parse(await renderSvg(GRADING)), parse(await renderSvg(BARS))];
     const shared = ids(a).filter((id) => ids(b).includes(id));

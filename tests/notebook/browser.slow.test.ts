@@ -1,5 +1,5 @@
 import { type ChildProcess, spawn } from "node:child_process";
-import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { createServer } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -7,6 +7,8 @@ import { fileURLToPath } from "node:url";
 import { type Browser, chromium, type Page } from "playwright-core";
 import { afterAll, expect, it } from "vitest";
 import { writeKernelSpec } from "../../src/notebook/kernel/spec.js";
+import { notebookText } from "../../src/notebook/notebookFile.js";
+import { runNotebook } from "../../src/notebook/runNotebook.js";
 import { CHROMIUM, CHROMIUM_ARGUMENTS, chromiumOrSkip } from "../report/chromium.js";
 import { toolOrSkip } from "../support/requireTool.js";
 
@@ -16,7 +18,9 @@ const STUDY = join(ROOT, "data-examples", "reading-room");
 /** What the notebook server puts into its page; only what is called here. */
 declare const Jupyter: {
   notebook: {
-    kernel?: { is_connected(): boolean };
+    kernel?: { is_connected(): boolean; interrupt(): void };
+    trusted: boolean;
+    save_notebook(): Promise<void>;
     execute_cell_range(from: number, to: number): void;
     get_cell(index: number): {
       code_mirror: {
@@ -164,4 +168,61 @@ it("shows figure, table, error and completions in a notebook in a real browser",
   if (process.env.LOAMBOOK_BROWSER_PICTURE) {
     await page.screenshot({ path: process.env.LOAMBOOK_BROWSER_PICTURE, fullPage: true });
   }
+});
+
+it("survives a first open without trust, an interrupt, and saving", {
+  timeout: 180_000,
+}, async (context) => {
+  chromiumOrSkip(context);
+  const jupyter = toolOrSkip(context, "jupyter-notebook");
+  const folder = folderWith([
+    `import * as loam from "loambook"; const result = await loam.openStudy(${JSON.stringify(STUDY)});`,
+    `await loam.show(loam.gradingChart("Grading", result.materials));`,
+    `await loam.show(loam.materialsTable(result.config));`,
+    `1 + 1;`,
+  ]);
+  const file = join(folder, "tour.ipynb");
+  const { notebook, status } = await runNotebook({ notebookPath: file });
+  expect(status).toBe("done");
+  const written = notebookText(notebook);
+  writeFileSync(file, written);
+  const page = await openPage(await serve(jupyter, folder));
+
+  // This Jupyter has never seen the notebook: it shows the picture, and no number of the drawing as text.
+  expect(await page.evaluate(() => Jupyter.notebook.trusted)).toBe(false);
+  const picture = page.locator(".output_png img").first();
+  await picture.waitFor({ timeout: 30_000 });
+  expect((await picture.boundingBox())?.width).toBeGreaterThan(300);
+  const figure = page.locator(".code_cell").nth(1).locator(".output_subarea");
+  expect((await figure.allTextContents()).join("").trim()).toBe("");
+  expect(await page.locator(".output_html table caption").count()).toBe(1);
+  if (process.env.LOAMBOOK_BROWSER_PICTURE) {
+    await page.screenshot({ path: `${process.env.LOAMBOOK_BROWSER_PICTURE}.first.png` });
+  }
+
+  await page.evaluate(() => Jupyter.notebook.save_notebook());
+  expect(readFileSync(file, "utf8")).toBe(written);
+
+  await page.evaluate(() => {
+    Jupyter.notebook.get_cell(3).code_mirror.setValue("await 0;\nwhile (true) {}");
+    Jupyter.notebook.execute_cell_range(3, 4);
+  });
+  await page.locator(".code_cell.running").waitFor({ timeout: 10_000 });
+  await page.waitForTimeout(3000);
+  await page.evaluate(() => Jupyter.notebook.kernel?.interrupt());
+  const error = page.locator(".output_error").first();
+  await error.waitFor({ timeout: 30_000 });
+  expect(await error.textContent()).toContain("Interrupted");
+  await page.evaluate(() => {
+    Jupyter.notebook.get_cell(3).code_mirror.setValue("2 + 2;");
+    Jupyter.notebook.execute_cell_range(3, 4);
+  });
+  await page.locator(".output_stdout", { hasText: "4" }).waitFor({ timeout: 30_000 });
+
+  await page.evaluate(() => Jupyter.notebook.save_notebook());
+  const [before, after] = [written, readFileSync(file, "utf8")].map((text) => text.split("\n"));
+  expect(after.filter((line) => !before.includes(line)).map((line) => line.trim())).toEqual([
+    '"4\\n"',
+    '"2 + 2;"',
+  ]);
 });

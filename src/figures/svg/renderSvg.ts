@@ -46,6 +46,7 @@ async function draw(figure: DrawableFigure, widthPx: number, heightPx: number): 
     // prepares the main SVG for export; its text is not used, because tidying needs the nodes
     plotly.Snapshot.toSVG(graph, "svg");
     const svg = graph._fullLayout._paper.node();
+    holdWidths(svg);
     tidySvg(svg, { idPrefix: `f${hash}`, title: figure.title, altText: figure.altText });
     return serialize(svg);
   } finally {
@@ -87,6 +88,20 @@ export async function renderSvg(
   // a failed figure is told to its caller; it must not stop the ones behind it
   queue = result.catch(() => undefined);
   return result;
+}
+
+/**
+ * States the width of every run of text as it was measured. A machine without our font draws it in one that
+ * it has, mostly wider: the run is then squeezed to its room instead of running into its neighbour.
+ */
+function holdWidths(svg: SVGSVGElement): void {
+  for (const run of Array.from(svg.querySelectorAll<SVGGraphicsElement>("text, tspan"))) {
+    if (run.children.length > 0 || run.textContent?.trim() === "") continue;
+    const { width } = run.getBBox();
+    if (width === 0) continue;
+    run.setAttribute("textLength", String(Math.round(width * 10) / 10));
+    run.setAttribute("lengthAdjust", "spacingAndGlyphs");
+  }
 }
 
 /** What stands in a tidied SVG besides the drawing. */
