@@ -15,7 +15,6 @@ import {
   shaped,
   text,
 } from "./kinds.js";
-import type { CarbonConfig } from "./studyConfig.js";
 
 /** A price or a range of prices in the study's currency, for one tonne, loose cubic metre, bag or load. */
 export interface WrittenPrice<Per extends string> {
@@ -164,7 +163,7 @@ export const supplyRows = {
 } as const;
 
 /** `carbon`: factors beside those of the materials, and the concrete that is compared with. */
-export const carbon: Kind<CarbonConfig> = named(
+export const carbon = named(
   "CarbonConfig",
   group({
     haul: optional(

@@ -2,7 +2,6 @@ import { randomUUID } from "node:crypto";
 import { Session } from "node:inspector";
 import { setTimeout as wait } from "node:timers/promises";
 import { parentPort, workerData } from "node:worker_threads";
-import { Router } from "zeromq";
 import { fromWire, startOfMessage, toWire } from "./channels.js";
 
 /**
@@ -34,6 +33,7 @@ const GRACE_MS = 300;
 const { address, key, running } = workerData as ControlData;
 const kernel = parentPort as NonNullable<typeof parentPort>;
 const tell = (message: FromControl) => kernel.postMessage(message);
+const { Router } = await import("zeromq");
 const socket = new Router();
 let answered = () => {};
 
