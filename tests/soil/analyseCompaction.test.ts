@@ -119,6 +119,25 @@ describe("the top", () => {
     expect(cubic.peak!.optimumWaterPct).toBeCloseTo(9.7, 8);
   });
 
+  it("of a cubic is the root where it bends down, whichever way it bends in the middle", () => {
+    // y = 1.12 u + 0.5 u² − u³ on −1 to 1: y′ = −3 (u − 0.8)(u + 7/15), y″(0.8) = −3.8.
+    const points = [-1, -0.6, -0.2, 0.2, 0.6, 1].map((x) => ({
+      x,
+      y: 1.12 * x + 0.5 * x ** 2 - x ** 3,
+    }));
+    const peak = polynomialPeak(points, 3)!;
+    expect(peak.x).toBeCloseTo(0.8, 9);
+    expect(peak.y).toBeCloseTo(0.704, 9);
+    const mirrored = polynomialPeak(
+      points.map(({ x, y }) => ({ x: -x, y })),
+      3,
+    )!;
+    expect(mirrored.x).toBeCloseTo(-0.8, 9);
+    // Bent down in the middle: y = u − u² − u³/3, top where u² + 2 u − 1 = 0.
+    const falling = points.map(({ x }) => ({ x, y: x - x ** 2 - x ** 3 / 3 }));
+    expect(polynomialPeak(falling, 3)!.x).toBeCloseTo(Math.SQRT2 - 1, 9);
+  });
+
   it("of five points is a quadratic only where they follow one", () => {
     // A long dry branch and a steep wet one: no parabola over the whole range.
     const steep = made([6, 8, 10, 12, 14], (w) => 1950 + (w < 11 ? 12 : -60) * (w - 11));

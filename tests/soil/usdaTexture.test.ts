@@ -139,6 +139,17 @@ describe("usdaTexture", () => {
     expect(USDA_POLYGONS).toEqual(Object.fromEntries(withSand));
   });
 
+  it("agrees with the drawn classes at every percent", () => {
+    // Quarter and half points keep clear of every edge.
+    for (let clay = 0.5; clay < 100; clay += 1) {
+      for (let silt = 0.25; clay + silt < 100; silt += 1) {
+        const drawn = Object.entries(POLYGONS).find(([, polygon]) => inside(clay, silt, polygon));
+        const parts = { clayPct: clay, siltPct: silt, sandPct: 100 - clay - silt };
+        expect(usdaTexture(parts).texture, `clay ${clay}, silt ${silt}`).toBe(drawn?.[0]);
+      }
+    }
+  });
+
   it("puts gravelly in front from 15 % gravel", () => {
     const parts = { sandPct: 60, siltPct: 25, clayPct: 15 };
     expect(usdaTexture({ ...parts, gravelPct: 14.9 }).name).toBe("sandy loam");

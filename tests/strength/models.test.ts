@@ -255,7 +255,22 @@ describe("residualChecks", () => {
     ]);
     const [normal] = residualChecks(fitted(odd));
     expect([normal.status, normal.check]).toEqual(["doubt", "normality"]);
-    expect(render(robustStrength(fitted(odd)).message)).toContain("B14");
+    const line = fitted(odd);
+    const robust = robustStrength(line);
+    expect(render(robust.message)).toContain("B14");
+    // Two straight lines part most at an end of the contents tested.
+    const apart = (pct: number) =>
+      Math.abs(
+        robust.coefficients[0] +
+          robust.coefficients[1] * pct -
+          line.coefficients[0].value -
+          line.coefficients[1].value * pct,
+      );
+    const { contentsPct } = line;
+    const ends = [contentsPct[0], contentsPct.at(-1)!];
+    const further = apart(ends[0]) > apart(ends[1]) ? ends[0] : ends[1];
+    near(robust.atPct, further, { rel: 1e-12, abs: 0 }, "where");
+    near(robust.maxDifferenceMpa, apart(further), { rel: 1e-9, abs: 0 }, "how far");
   });
 
   it("says where it could not test", () => {
