@@ -112,7 +112,8 @@ export async function reportCommand(words: readonly string[]): Promise<number> {
   const shown =
     all.length > 0 ? `${formatFindings(all, result?.config.language ?? asked.language)}\n\n` : "";
   process.stdout.write(`${shown}HTML  ${htmlPath}\nPDF   ${pdfPath}\n`);
-  return EXIT.ok;
+  // The report is there and tells of a failed cell; a script must hear of it too.
+  return hasErrors(all) ? EXIT.failedCell : EXIT.ok;
 }
 
 /**

@@ -46,6 +46,17 @@ describe("loambook report", () => {
     expect(html).toContain("<h1>Muro</h1>");
   });
 
+  test("makes the report of a notebook with a failed cell, and ends with its code", async () => {
+    const { folder, file } = place();
+    const failed = JSON.parse(notebook);
+    const cell = failed.cells.find(({ cell_type }: { cell_type: string }) => cell_type === "code");
+    cell.outputs = [{ output_type: "error", ename: "Error", evalue: "no sheet", traceback: [] }];
+    writeFileSync(file, JSON.stringify(failed));
+    const run = await runCli(["report", file, "--date", "2024-05-02", "--out", "made"], folder);
+    expect([run.code, run.stderr]).toEqual([4, ""]);
+    expect(readdirSync(join(folder, "made")).sort()).toEqual(["lesson.html", "lesson.pdf"]);
+  });
+
   test("says what a wrong call lacks, and writes nothing", async () => {
     const { folder, file } = place();
     const day = ["--date", "2024-05-02"];

@@ -2,7 +2,7 @@ import { mkdir, mkdtemp, rm, symlink, writeFile } from "node:fs/promises";
 import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
-import { deflateSync } from "node:zlib";
+import { crc32, deflateSync } from "node:zlib";
 import { wcagContrast } from "culori";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { report } from "../../src/entries/report.js";
@@ -17,16 +17,20 @@ const codes = (found: readonly { code: string }[]) => found.map(({ code }) => co
 const bytes = (text: string) => new TextEncoder().encode(text);
 
 function png(width: number, height: number): Uint8Array {
-  const header = Buffer.alloc(13);
+  const chunk = (type: string, data: Uint8Array) => {
+    const body = Buffer.concat([Buffer.from(type), data]);
+    const frame = Buffer.alloc(8);
+    frame.writeUInt32BE(data.length, 0);
+    frame.writeUInt32BE(crc32(body), 4);
+    return Buffer.concat([frame.subarray(0, 4), body, frame.subarray(4)]);
+  };
+  const header = Buffer.from([0, 0, 0, 0, 0, 0, 0, 0, 8, 0, 0, 0, 0]);
   header.writeUInt32BE(width, 0);
   header.writeUInt32BE(height, 4);
-  header.set([8, 0], 8);
-  const chunk = (name: string, data: Buffer) =>
-    Buffer.concat([Buffer.from([0, 0, 0, data.length]), Buffer.from(name), data, Buffer.alloc(4)]);
+  const lines = deflateSync(Buffer.alloc(Math.min(1e6, (width + 1) * height)));
   const signature = Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]);
-  return new Uint8Array(
-    Buffer.concat([signature, chunk("IHDR", header), chunk("IDAT", deflateSync(Buffer.alloc(9)))]),
-  );
+  const chunks = [chunk("IHDR", header), chunk("IDAT", lines), chunk("IEND", Buffer.alloc(0))];
+  return new Uint8Array(Buffer.concat([signature, ...chunks]));
 }
 
 let folder = "";
@@ -107,6 +111,11 @@ describe("readLogo", () => {
       findings: [],
     });
     expect(codes(readLogo("l.png", png(60, 20), "alt").findings)).toEqual(["logo-coarse"]);
+    const flipped = png(300, 120);
+    flipped[60] ^= 4;
+    for (const damaged of [flipped, png(300, 120).slice(0, -20)]) {
+      expect(codes(readLogo("l.png", damaged, "alt").findings)).toEqual(["logo-unreadable"]);
+    }
     for (const [file, data] of [
       ["l.png", png(9000, 10)],
       ["l.png", bytes("GIF89a")],

@@ -1,3 +1,4 @@
+import { crc32, inflateSync } from "node:zlib";
 import type { Finding } from "../../findings/finding.js";
 import { say, type Text } from "../../words/message.js";
 import { cleanSvg } from "../cleanSvg.js";
@@ -23,6 +24,9 @@ function readPng(file: string, bytes: Uint8Array, alt: string): LogoReading {
     return refused(file, say`This is not a PNG picture.`);
   }
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+  if (!isWholePng(bytes, view)) {
+    return refused(file, say`The picture is damaged, or was not saved to its end.`);
+  }
   const [width, height] = [view.getUint32(16), view.getUint32(20)];
   if (width === 0 || height === 0 || Math.max(width, height) > MAX_SIDE_PX) {
     return refused(file, say`The picture has ${width} by ${height} dots.`);
@@ -35,6 +39,36 @@ function readPng(file: string, bytes: Uint8Array, alt: string): LogoReading {
     remedy: say`Save it larger, or as SVG.`,
   };
   return { logo, findings: [styleFinding("logo", file, "note", "logo-coarse", words)] };
+}
+
+/**
+ * Whether every chunk is there with its checksum, and the picture data unpack to something. Source: PNG
+ * specification, sections 5.3 and 11.2, from memory.
+ */
+function isWholePng(bytes: Uint8Array, view: DataView): boolean {
+  const data: Uint8Array[] = [];
+  let at = PNG_SIGNATURE.length;
+  while (at + 12 <= bytes.length) {
+    const length = view.getUint32(at);
+    const end = at + 8 + length;
+    if (end + 4 > bytes.length) return false;
+    if (crc32(bytes.subarray(at + 4, end)) !== view.getUint32(end)) return false;
+    const type = String.fromCharCode(...bytes.subarray(at + 4, at + 8));
+    if (type === "IDAT") data.push(bytes.subarray(at + 8, end));
+    if (type === "IEND") return unpacks(data);
+    at = end + 4;
+  }
+  return false;
+}
+
+function unpacks(data: readonly Uint8Array[]): boolean {
+  try {
+    // Sixteen bits of four colours a dot, and a filter byte a line.
+    const maxOutputLength = MAX_SIDE_PX * (8 * MAX_SIDE_PX + 1);
+    return inflateSync(Buffer.concat(data), { maxOutputLength }).length > 0;
+  } catch {
+    return false;
+  }
 }
 
 function refused(file: string, message: Text): LogoReading {
