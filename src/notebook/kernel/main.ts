@@ -28,6 +28,8 @@ const manifest = createRequire(import.meta.url).resolve("tslab/package.json");
 const require = createRequire(manifest);
 const ownPackage = fileURLToPath(new URL("../../../package.json", import.meta.url));
 const NAME = "loambook";
+/** What a cell imports by name wherever its notebook lies: this package, and what its notebooks count with. */
+const LENT = [NAME, "simple-statistics"];
 
 loseNoOutput();
 findOwnPackage();
@@ -90,8 +92,8 @@ function onlyNodeTypes(properties: Properties): void {
 type Resolve = (request: string, ...more: unknown[]) => string;
 
 /**
- * A notebook anywhere imports this package by its name: where its own folder and those above have none, the
- * kernel's own is taken.
+ * A notebook anywhere imports these packages by name: where its own folder and those above have none, the
+ * kernel's own are taken.
  */
 function findOwnPackage(): void {
   const loader = Module as unknown as { _resolveFilename: Resolve };
@@ -101,7 +103,7 @@ function findOwnPackage(): void {
     try {
       return resolve.call(this, request, ...more);
     } catch (error) {
-      const named = request === NAME || request.startsWith(`${NAME}/`);
+      const named = LENT.some((name) => request === name || request.startsWith(`${name}/`));
       if (!named || (error as NodeJS.ErrnoException).code !== "MODULE_NOT_FOUND") throw error;
       return own.resolve(request);
     }
@@ -116,15 +118,27 @@ type ResolveTypes = (
 ) => { readonly resolvedModule?: unknown };
 type CreateHost = (files: unknown, options: object, ...more: unknown[]) => unknown;
 
-/** The same for the compiler, so that a cell knows the package's types. */
+/** The same for the compiler, so that a cell knows the packages' types. */
 function findOwnTypes(properties: Properties): void {
   const resolve = exported<ResolveTypes>(properties, "resolveModuleName");
   // as tslab resolves modules
   const options = { moduleResolution: 2 };
   const cell = join(process.cwd(), "cell.ts");
-  if (resolve(NAME, cell, options, exported(properties, "sys")).resolvedModule) return;
-  const types = join(dirname(ownPackage), "dist").replaceAll("\\", "/");
-  const paths = { [NAME]: [`${types}/index.d.ts`], [`${NAME}/*`]: [`${types}/*/index.d.ts`] };
+  const isThere = (name: string) =>
+    resolve(name, cell, options, exported(properties, "sys")).resolvedModule !== undefined;
+  const types = join(dirname(ownPackage), "dist");
+  const statistics = createRequire(ownPackage).resolve("simple-statistics/package.json");
+  const lent: readonly (readonly [name: string, paths: Readonly<Record<string, string>>])[] = [
+    [NAME, { [NAME]: join(types, "index.d.ts"), [`${NAME}/*`]: join(types, "*", "index.d.ts") }],
+    ["simple-statistics", { "simple-statistics": join(dirname(statistics), "index.d.ts") }],
+  ];
+  const paths = Object.fromEntries(
+    lent
+      .filter(([name]) => !isThere(name))
+      .flatMap(([, own]) => Object.entries(own))
+      .map(([name, path]) => [name, [path.replaceAll("\\", "/")]]),
+  );
+  if (Object.keys(paths).length === 0) return;
   const createHost = exported<CreateHost>(properties, "createWatchCompilerHost");
   properties.createWatchCompilerHost = {
     value: (files: unknown, given: object, ...more: unknown[]) =>
