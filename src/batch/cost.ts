@@ -1,5 +1,5 @@
 import { type Finding, type FindingPlace, finding } from "../findings/finding.js";
-import { checkNotNegative } from "../quantities/checkNumber.js";
+import { checkNotNegative, checkThat } from "../quantities/checkNumber.js";
 import type { Interval } from "../quantities/interval.js";
 import { say, type Text } from "../words/message.js";
 import { rangeDifference } from "./rangeDifference.js";
@@ -125,9 +125,7 @@ function costOf(
 
 function checkRange(name: string, { low, high }: Interval): void {
   checkNotNegative(`${name}.low`, low);
-  if (!(Number.isFinite(high) && high >= low)) {
-    throw new RangeError(`invalid \`${name}.high\`: ${high}; expected at least ${low}`);
-  }
+  checkThat(Number.isFinite(high) && high >= low, { [`${name}.high`]: high }, `at least ${low}`);
 }
 
 type Per = "t" | "m3" | "bag" | "load";

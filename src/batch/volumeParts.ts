@@ -1,4 +1,4 @@
-import { checkNotNegative, checkPositive } from "../quantities/checkNumber.js";
+import { checkNotNegative, checkPositive, checkThat } from "../quantities/checkNumber.js";
 import { formatFixed } from "../quantities/format.js";
 import { say, type Text } from "../words/message.js";
 import { type Recipe, type RecipeLine, usedLines } from "./recipe.js";
@@ -50,9 +50,11 @@ export function volumeParts(
   options: { readonly maxTotal?: number; readonly allowLessCement?: boolean } = {},
 ): VolumeParts {
   const { maxTotal = 20, allowLessCement = false } = options;
-  if (!(Number.isInteger(maxTotal) && maxTotal >= 2)) {
-    throw new RangeError(`invalid \`maxTotal\`: ${maxTotal}; expected a whole number, at least 2`);
-  }
+  checkThat(
+    Number.isInteger(maxTotal) && maxTotal >= 2,
+    { maxTotal },
+    "a whole number, at least 2",
+  );
   const none = { materials: [], cement: null, total: null, maxChangePct: null };
   if (recipe.looseVolumeL === null) {
     return {

@@ -1,3 +1,4 @@
+import { checkThat } from "../quantities/checkNumber.js";
 import { formatNumber } from "../quantities/format.js";
 import { say, type Text, wordFor } from "../words/message.js";
 
@@ -38,9 +39,7 @@ export function blendByHand(input: {
   const { soilPct, targetPct, sandPct = 0 } = input;
   const what = wordFor(input.share ?? "fines");
   for (const [name, value] of Object.entries({ soilPct, targetPct, sandPct })) {
-    if (!(value >= 0 && value <= 100)) {
-      throw new RangeError(`invalid \`${name}\`: ${value}; expected 0 to 100`);
-    }
+    checkThat(value >= 0 && value <= 100, { [`${name}`]: value }, "0 to 100");
   }
   const text = (value: number) => formatNumber(value, 3);
   const read = say`The soil has ${text(soilPct)} % ${what}, the sand ${text(sandPct)} %; the blend is to have ${text(targetPct)} %.`;

@@ -1,4 +1,5 @@
 import { forEachWholeRatio } from "../numerics/wholeRatios.js";
+import { checkThat } from "../quantities/checkNumber.js";
 import { say, type Text, wordFor } from "../words/message.js";
 import type { SizedAims } from "./aims.js";
 import { type BlendDesign, type BlendFitPoint, blendPoints, rmsOf } from "./description.js";
@@ -68,9 +69,11 @@ export function practicalParts(
   options: PartsOptions = {},
 ): PracticalParts {
   const { maxTotal = 12, by = "volume" } = options;
-  if (!(Number.isInteger(maxTotal) && maxTotal >= 1)) {
-    throw new RangeError(`invalid \`maxTotal\`: ${maxTotal}; expected a whole number, at least 1`);
-  }
+  checkThat(
+    Number.isInteger(maxTotal) && maxTotal >= 1,
+    { maxTotal },
+    "a whole number, at least 1",
+  );
   const { materials } = input;
   const massOfPart = materials.map((_, j) => partMass(by, options, j));
   const aims = blendAims(input, design);
@@ -145,14 +148,12 @@ function partMass(by: "volume" | "mass", options: PartsOptions, j: number): numb
   if (by === "mass") return 1;
   const density = options.looseDryDensityKgM3?.[j];
   const bulking = options.bulkingPct?.[j] ?? 0;
-  if (!(density !== undefined && density > 0 && Number.isFinite(density))) {
-    throw new RangeError(
-      `invalid \`looseDryDensityKgM3[${j}]\`: ${density}; expected more than 0, as parts are by volume`,
-    );
-  }
-  if (!(bulking >= 0 && bulking < 100)) {
-    throw new RangeError(`invalid \`bulkingPct[${j}]\`: ${bulking}; expected 0 to below 100`);
-  }
+  checkThat(
+    density !== undefined && density > 0 && Number.isFinite(density),
+    { [`looseDryDensityKgM3[${j}]`]: density },
+    "more than 0, as parts are by volume",
+  );
+  checkThat(bulking >= 0 && bulking < 100, { [`bulkingPct[${j}]`]: bulking }, "0 to below 100");
   return density / (1 + bulking / 100);
 }
 

@@ -1,5 +1,6 @@
 import type { GradingCurve } from "../grading/curve.js";
 import { createRandom, type Random } from "../numerics/random.js";
+import { checkThat } from "../quantities/checkNumber.js";
 import { say, type Text } from "../words/message.js";
 import { designBlend, MIN_SHARE_PCT } from "./design.js";
 import { blendProgramme, keepsConditions } from "./limits.js";
@@ -256,9 +257,11 @@ function drawnPassing(
   draws: number,
   seed: number,
 ): DrawnPassing {
-  if (!(Number.isInteger(draws) && draws >= 1 && draws <= 1_000_000)) {
-    throw new RangeError(`invalid \`draws\`: ${draws}; expected a whole number from 1 to 1000000`);
-  }
+  checkThat(
+    Number.isInteger(draws) && draws >= 1 && draws <= 1_000_000,
+    { draws },
+    "a whole number from 1 to 1000000",
+  );
   checkVariation(materials, variation);
   const random = createRandom(seed);
   const sizes = sizesMm.length;
@@ -314,9 +317,11 @@ function checkVariation(
   variation: readonly MaterialVariation[],
 ): void {
   variation.forEach(({ id, finesPlusMinusPct = 0, batchingPlusMinusPct = 0 }, index) => {
-    if (!materials.some((material) => material.id === id)) {
-      throw new RangeError(`invalid \`variation[${index}].id\`: ${id}; expected a material's id`);
-    }
+    checkThat(
+      materials.some((material) => material.id === id),
+      { [`variation[${index}].id`]: id },
+      "a material's id",
+    );
     if (!(finesPlusMinusPct >= 0 && finesPlusMinusPct <= 100 && batchingPlusMinusPct >= 0)) {
       throw new RangeError(
         `invalid \`variation[${index}]\`: ${finesPlusMinusPct}, ${batchingPlusMinusPct}; expected 0 or more`,

@@ -2,6 +2,7 @@ import {
   type ConstrainedFit,
   constrainedLeastSquares,
 } from "../numerics/constrainedLeastSquares.js";
+import { checkThat } from "../quantities/checkNumber.js";
 import { type BlendProgramme, limitCoefficients, onlyMaterials } from "./limits.js";
 
 /** What the shares are sought for, as numbers: one row a size. */
@@ -140,11 +141,11 @@ export function chooseMaterials(
 ): BlendSolution {
   const count = programme.lower.length;
   const forced = programme.lower.flatMap((least, j) => (least > 0 ? [j] : []));
-  if (!(Number.isInteger(maxMaterials) && maxMaterials >= Math.max(1, forced.length))) {
-    throw new RangeError(
-      `invalid \`maxMaterials\`: ${maxMaterials}; expected a whole number from ${Math.max(1, forced.length)}, as so many have a smallest share`,
-    );
-  }
+  checkThat(
+    Number.isInteger(maxMaterials) && maxMaterials >= Math.max(1, forced.length),
+    { maxMaterials },
+    `a whole number from ${Math.max(1, forced.length)}, as so many have a smallest share`,
+  );
   if (maxMaterials >= count) return solveBlend(programme, aims);
   const free = programme.lower.flatMap((least, j) => (least > 0 ? [] : [j]));
   let best: BlendSolution | null = null;

@@ -1,5 +1,6 @@
 import type { GradingCurve } from "../grading/curve.js";
 import { powerOf } from "../numerics/powerOf.js";
+import { checkThat } from "../quantities/checkNumber.js";
 import type { TargetPoint } from "./material.js";
 
 /** A number fixed by the user, or a range within which the best one is sought. */
@@ -91,16 +92,10 @@ export function powerTarget(
   topSizeMm: number,
   sizesMm: readonly number[],
 ): TargetPoint[] {
-  if (!(exponent > 0 && exponent <= 1)) {
-    throw new RangeError(`invalid \`exponent\`: ${exponent}; expected more than 0, at most 1`);
-  }
-  if (!(topSizeMm > 0)) {
-    throw new RangeError(`invalid \`topSizeMm\`: ${topSizeMm}; expected more than 0`);
-  }
+  checkThat(exponent > 0 && exponent <= 1, { exponent }, "more than 0, at most 1");
+  checkThat(topSizeMm > 0, { topSizeMm }, "more than 0");
   return sizesMm.map((sizeMm, index) => {
-    if (!(sizeMm > 0)) {
-      throw new RangeError(`invalid \`sizesMm[${index}]\`: ${sizeMm}; expected more than 0`);
-    }
+    checkThat(sizeMm > 0, { [`sizesMm[${index}]`]: sizeMm }, "more than 0");
     return { sizeMm, passingPct: 100 * Math.min(1, powerOf(sizeMm / topSizeMm, exponent)) };
   });
 }

@@ -1,3 +1,4 @@
+import { checkThat } from "../quantities/checkNumber.js";
 import { say, type Text } from "../words/message.js";
 import { type BlendDesign, blendPoints, rmsOf } from "./description.js";
 import { type BlendInput, blendAims, designBlend } from "./design.js";
@@ -32,9 +33,7 @@ export function blendFrontier(
   against: "cost" | "site-soil",
   steps = 12,
 ): FrontierPoint[] {
-  if (!(Number.isInteger(steps) && steps >= 2)) {
-    throw new RangeError(`invalid \`steps\`: ${steps}; expected a whole number from 2`);
-  }
+  checkThat(Number.isInteger(steps) && steps >= 2, { steps }, "a whole number from 2");
   const isCost = against === "cost";
   const traded = ({ costPerT, siteSoilPct }: BlendDesign) => (isCost ? costPerT! : siteSoilPct);
   const best = designBlend(input);
@@ -100,12 +99,12 @@ export interface TernaryMap {
  */
 export function ternaryMap(input: BlendInput, steps = 20): TernaryMap {
   const { materials, limits = [] } = input;
-  if (materials.length !== 3) {
-    throw new RangeError(`invalid \`materials\`: ${materials.length}; expected three`);
-  }
-  if (!(Number.isInteger(steps) && steps >= 2 && steps <= 100)) {
-    throw new RangeError(`invalid \`steps\`: ${steps}; expected a whole number from 2 to 100`);
-  }
+  checkThat(materials.length === 3, { materials: materials.length }, "three");
+  checkThat(
+    Number.isInteger(steps) && steps >= 2 && steps <= 100,
+    { steps },
+    "a whole number from 2 to 100",
+  );
   const design = designBlend(input);
   const aims = blendAims(input, design);
   const rows = limitRows(materials, limits);

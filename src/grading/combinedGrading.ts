@@ -1,4 +1,5 @@
 import { type Finding, finding } from "../findings/finding.js";
+import { checkThat } from "../quantities/checkNumber.js";
 import { formatFixed, formatNumber } from "../quantities/format.js";
 import { joinTexts, say } from "../words/message.js";
 import { type GradingCurve, type GradingPoint, passingAtSize } from "./curve.js";
@@ -80,14 +81,12 @@ export function combineGrading({ sieve, sedimentation = [], file }: CombineInput
 
 function inOrder(points: readonly GradingPoint[], name: string): GradingPoint[] {
   points.forEach(({ sizeMm, passingPct }, index) => {
-    if (!(sizeMm > 0 && sizeMm < Infinity)) {
-      throw new RangeError(`invalid \`${name}[${index}].sizeMm\`: ${sizeMm}; expected above 0`);
-    }
-    if (!(passingPct >= 0 && passingPct <= 100)) {
-      throw new RangeError(
-        `invalid \`${name}[${index}].passingPct\`: ${passingPct}; expected 0 to 100`,
-      );
-    }
+    checkThat(sizeMm > 0 && sizeMm < Infinity, { [`${name}[${index}].sizeMm`]: sizeMm }, "above 0");
+    checkThat(
+      passingPct >= 0 && passingPct <= 100,
+      { [`${name}[${index}].passingPct`]: passingPct },
+      "0 to 100",
+    );
   });
   const sorted = points.toSorted((a, b) => a.sizeMm - b.sizeMm);
   const twin = sorted.find(({ sizeMm }, index) => sizeMm === sorted[index + 1]?.sizeMm);

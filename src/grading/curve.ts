@@ -1,4 +1,5 @@
 import { powerOf } from "../numerics/powerOf.js";
+import { checkThat } from "../quantities/checkNumber.js";
 /** Percent by dry mass finer than a size. */
 export interface GradingPoint {
   readonly sizeMm: number;
@@ -73,7 +74,7 @@ export function passingAtSize(
   reading: CurveReading = DEFAULT_READING,
 ): number | undefined {
   const points = fineToCoarse(curve.points);
-  if (!(sizeMm > 0)) throw new RangeError(`invalid \`sizeMm\`: ${sizeMm}; expected above 0`);
+  checkThat(sizeMm > 0, { sizeMm }, "above 0");
   const above = points.findIndex((point) => point.sizeMm >= sizeMm);
   if (above < 0) return (points.at(-1)?.passingPct ?? 0) >= 100 ? 100 : undefined;
   const high = points[above];
@@ -110,9 +111,7 @@ export function sizeAtPassing(
   reading: CurveReading = DEFAULT_READING,
 ): number | undefined {
   const points = fineToCoarse(curve.points);
-  if (!(passingPct >= 0 && passingPct <= 100)) {
-    throw new RangeError(`invalid \`passingPct\`: ${passingPct}; expected 0 to 100`);
-  }
+  checkThat(passingPct >= 0 && passingPct <= 100, { passingPct }, "0 to 100");
   const above = points.findIndex((point) => point.passingPct >= passingPct);
   if (above < 0) return undefined;
   const high = points[above];

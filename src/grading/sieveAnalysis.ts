@@ -1,5 +1,6 @@
 import { type Finding, finding } from "../findings/finding.js";
 import type { SieveRecord } from "../lab/sieve.js";
+import { checkThat } from "../quantities/checkNumber.js";
 import { formatFixed } from "../quantities/format.js";
 import { say, type Text } from "../words/message.js";
 import type { GradingPoint } from "./curve.js";
@@ -91,9 +92,7 @@ function sieveSet(
 ): { readonly rows: SieveAnalysisRow[]; readonly set: SieveSet; readonly pctPerGram: number } {
   const { splits } = record;
   const { dryMassG, washedDryMassG } = portion === 0 ? record : splits[portion - 1];
-  if (!(dryMassG > 0)) {
-    throw new RangeError(`invalid \`dryMassG\`: ${dryMassG}; expected above 0`);
-  }
+  checkThat(dryMassG > 0, { dryMassG }, "above 0");
   const last = portion === splits.length;
   const coarse = splits[portion - 1]?.sizeMm ?? Infinity;
   const fine = splits[portion]?.sizeMm ?? -Infinity;

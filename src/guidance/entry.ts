@@ -113,6 +113,27 @@ export interface GuidanceEntry {
   readonly notes: Text;
 }
 
+/** An entry as it is written down: what its source does not limit is left out. */
+export type WrittenEntry = Omit<GuidanceEntry, Limits> & Partial<Pick<GuidanceEntry, Limits>>;
+type Limits = "fractions" | "points" | "derived" | "consistency";
+
+export function published(written: WrittenEntry): GuidanceEntry {
+  return { fractions: [], points: [], derived: false, consistency: [], ...written };
+}
+
+/** Fractions from the finest to the coarsest, with the band that follows from them by `deriveBand`. */
+export function derivedBand(
+  boundariesMm: GuidanceEntry["boundariesMm"],
+  limits: readonly (readonly [FractionName, minPct: number, maxPct: number])[],
+): Pick<GuidanceEntry, "fractions" | "points" | "derived"> {
+  const upTo: Partial<Record<FractionName, number>> = boundariesMm;
+  const fractions = limits.map(([fraction, minPct, maxPct]) => ({ fraction, minPct, maxPct }));
+  const ends = fractions.map(({ fraction, ...shares }, index) =>
+    index === fractions.length - 1 ? shares : { ...shares, upToMm: upTo[fraction] },
+  );
+  return { fractions, points: deriveBand(ends), derived: true };
+}
+
 /** A fraction between its neighbour's upper size and its own; percent of the dry mass. */
 export interface BandFraction {
   /** Left out for the coarsest fraction: 100 % pass its end in any case. */

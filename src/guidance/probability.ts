@@ -1,4 +1,5 @@
 import type { GradingCurve } from "../grading/curve.js";
+import { checkThat } from "../quantities/checkNumber.js";
 import { joinTexts, say, type Text } from "../words/message.js";
 import { checkGuidance, type GuidanceCheck, type MeasuredConsistency } from "./check.js";
 import type { GuidanceEntry, OtherQuantity } from "./entry.js";
@@ -115,9 +116,7 @@ export function probabilityWords(share: number): Text {
 
 /** A share of draws in percent, never more certain than some hundred draws can be. */
 export function probabilityPercent(share: number): Text {
-  if (!(share >= 0 && share <= 1)) {
-    throw new RangeError(`invalid \`share\`: ${share}; expected 0 to 1`);
-  }
+  checkThat(share >= 0 && share <= 1, { share }, "0 to 1");
   if (share > 0.99) return say`over 99`;
   return share < 0.01 ? say`below 1` : String(Math.round(100 * share));
 }

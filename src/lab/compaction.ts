@@ -63,23 +63,10 @@ export function readCompaction(grid: SheetGrid): SheetReading<CompactionRecord> 
     const points: CompactionPoint[] = [];
     for (const entry of rows) {
       const moistMassG = moistMass(facts, entry);
-      if (moistMassG !== undefined && moistMassG <= 0) {
-        const place = cellPlace(sheet, entry, "mouldAndSoilG");
-        const found = finding(place, "error", "lighter-than-mould", {
-          message: say`The filled mould is not heavier than the empty one.`,
-          expected: say`more than the mould mass, ${facts.mouldMassG as number} g`,
-          remedy: say`Check the mould mass above the table and this reading.`,
-        });
-        findings.push(found);
-      }
       const { waterContentPct } = entry.values;
+      findings.push(...pointFindings(sheet, entry, moistMassG));
       if (typeof waterContentPct !== "number" || moistMassG === undefined) continue;
       points.push({ waterContentPct, moistMassG, row: entry.row });
-      const { mouldVolumeCm3 } = facts;
-      if (typeof mouldVolumeCm3 !== "number" || moistMassG <= 0) continue;
-      const key = sheet.headers.mouldAndSoilG ? "mouldAndSoilG" : "moistSoilG";
-      const dryDensityKgM3 = (1000 * moistMassG) / mouldVolumeCm3 / (1 + waterContentPct / 100);
-      findings.push(...densityFindings(cellPlace(sheet, entry, key), dryDensityKgM3));
     }
     const record = {
       file,
@@ -89,6 +76,26 @@ export function readCompaction(grid: SheetGrid): SheetReading<CompactionRecord> 
     };
     return { record, findings };
   });
+}
+
+/** A filled mould that is not heavier than the empty one, or a density that no soil has. */
+function pointFindings(sheet: SheetValues, entry: SheetRow, moistMassG: number | undefined) {
+  const { mouldVolumeCm3, mouldMassG } = sheet.facts;
+  if (moistMassG === undefined) return [];
+  if (moistMassG <= 0) {
+    return [
+      finding(cellPlace(sheet, entry, "mouldAndSoilG"), "error", "lighter-than-mould", {
+        message: say`The filled mould is not heavier than the empty one.`,
+        expected: say`more than the mould mass, ${mouldMassG as number} g`,
+        remedy: say`Check the mould mass above the table and this reading.`,
+      }),
+    ];
+  }
+  const { waterContentPct } = entry.values;
+  if (typeof mouldVolumeCm3 !== "number" || typeof waterContentPct !== "number") return [];
+  const key = sheet.headers.mouldAndSoilG ? "mouldAndSoilG" : "moistSoilG";
+  const dryDensityKgM3 = (1000 * moistMassG) / mouldVolumeCm3 / (1 + waterContentPct / 100);
+  return densityFindings(cellPlace(sheet, entry, key), dryDensityKgM3);
 }
 
 /** Of the soil alone: weighed so, or with the mould. */

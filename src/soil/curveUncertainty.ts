@@ -9,6 +9,7 @@ import {
   type ReadingErrors,
 } from "../grading/uncertainty/readingErrors.js";
 import { createRandom } from "../numerics/random.js";
+import { checkThat } from "../quantities/checkNumber.js";
 import {
   type ClassSystem,
   type CurveLimits,
@@ -122,7 +123,7 @@ export function classLikelihoods(
   if (curves.length === 0) throw new RangeError("invalid `curves`: 0; expected at least 1");
   const { liquidLimitErrorPct = 0, plasticityIndexErrorPct = 0, ...measured } = limits;
   for (const [name, value] of Object.entries({ liquidLimitErrorPct, plasticityIndexErrorPct })) {
-    if (!(value >= 0)) throw new RangeError(`invalid \`${name}\`: ${value}; expected 0 or more`);
+    checkThat(value >= 0, { [`${name}`]: value }, "0 or more");
   }
   const random = createRandom(seed);
   const counts = new Map<string, number>();

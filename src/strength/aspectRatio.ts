@@ -1,6 +1,6 @@
+import { checkPositive } from "../quantities/checkNumber.js";
 import { formatFixed } from "../quantities/format.js";
 import { say, type Text } from "../words/message.js";
-import { checkPositive } from "./checkOption.js";
 
 export interface AspectCorrected {
   /** `outside-table`: the ratio is not covered; nothing is extrapolated. */

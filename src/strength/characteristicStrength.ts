@@ -1,8 +1,8 @@
 import { tQuantile } from "../numerics/distributions.js";
 import { toleranceFactor } from "../numerics/noncentralT.js";
+import { checkPositive, checkThat } from "../quantities/checkNumber.js";
 import { formatFixed } from "../quantities/format.js";
 import { say, type Text } from "../words/message.js";
-import { checkPositive } from "./checkOption.js";
 
 export interface CharacteristicStrength {
   /**
@@ -52,11 +52,11 @@ export function characteristicStrength(
     throw new RangeError("invalid `strengthsMpa`: []; expected at least one");
   }
   strengthsMpa.forEach((value, index) => {
-    if (!(Number.isFinite(value) && value >= 0)) {
-      throw new RangeError(
-        `invalid \`strengthsMpa[${index}]\`: ${value}; expected 0 or above, in MPa`,
-      );
-    }
+    checkThat(
+      Number.isFinite(value) && value >= 0,
+      { [`strengthsMpa[${index}]`]: value },
+      "0 or above, in MPa",
+    );
   });
   const { knownVariation } = options;
   if (knownVariation !== undefined) checkPositive("knownVariation", knownVariation);

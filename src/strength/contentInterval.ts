@@ -1,7 +1,7 @@
 import { tQuantile } from "../numerics/distributions.js";
 import { findRoot } from "../numerics/findRoot.js";
+import { checkFraction, checkThat } from "../quantities/checkNumber.js";
 import { say, type Text } from "../words/message.js";
-import { checkFraction } from "./checkOption.js";
 import { type StrengthStatistic, toleranceOffset } from "./regression/bounds.js";
 import {
   type FittedStrength,
@@ -125,22 +125,18 @@ export function fiellerContent(
   const { strengthMpa, statistic, confidence = 0.95 } = options;
   checkFraction("confidence", confidence);
   const facts = STRENGTH_MODELS[fitted.model];
-  if (facts.degree !== 1) {
-    throw new RangeError(
-      `invalid \`fit.model\`: ${fitted.model}; expected a model that is a straight line`,
-    );
-  }
+  checkThat(facts.degree === 1, { "fit.model": fitted.model }, "a model that is a straight line");
   if (statistic === "prediction" && fitted.basis.variance !== "even") {
     throw new RangeError(
       `invalid \`statistic\`: ${statistic}; expected mean for scatter that grows with strength`,
     );
   }
   const response = toFittedScale(fitted, strengthMpa);
-  if (!Number.isFinite(response)) {
-    throw new RangeError(
-      `invalid \`strengthMpa\`: ${strengthMpa}; expected a strength that the ${fitted.model} model can reach`,
-    );
-  }
+  checkThat(
+    Number.isFinite(response),
+    { strengthMpa },
+    `a strength that the ${fitted.model} model can reach`,
+  );
   const { centre, scale, coefficients, unscaledCovariance } = fitted.basis;
   const [a, b] = coefficients;
   // Weights or covariates tie the two coefficients together; shifting u by that tie sets them free again.

@@ -1,8 +1,8 @@
 import { type Finding, finding } from "../findings/finding.js";
 import { normalQuantile, tQuantile } from "../numerics/distributions.js";
+import { checkFraction, checkPositive } from "../quantities/checkNumber.js";
 import { formatFixed } from "../quantities/format.js";
 import { joinTexts, say, type Text, wordFor } from "../words/message.js";
-import { checkFraction, checkPositive } from "./checkOption.js";
 import {
   type ContentInterval,
   contentInterval,

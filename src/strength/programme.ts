@@ -3,9 +3,9 @@ import { tQuantile } from "../numerics/distributions.js";
 import { leastSquares } from "../numerics/leastSquares.js";
 import { noncentralTCdf } from "../numerics/noncentralT.js";
 import { createRandom } from "../numerics/random.js";
+import { checkFraction, checkPositive, checkThat } from "../quantities/checkNumber.js";
 import { formatFixed } from "../quantities/format.js";
 import { say, type Text, wordFor } from "../words/message.js";
-import { checkFraction, checkPositive } from "./checkOption.js";
 import { basisRow, contentBasis, STRENGTH_MODELS, type StrengthModel } from "./regression/model.js";
 
 export interface TestProgramme {
@@ -107,15 +107,17 @@ function checkProgramme(options: TestProgrammeOptions): void {
   checkPositive("sdMpa", sdMpa);
   checkPositive("ageDays", ageDays);
   contentsPct.forEach((content, index) => {
-    if (!(Number.isFinite(content) && content >= 0)) {
-      throw new RangeError(`invalid \`contentsPct[${index}]\`: ${content}; expected 0 or above`);
-    }
-  });
-  if (!(Number.isInteger(batchesAContent) && batchesAContent > 0)) {
-    throw new RangeError(
-      `invalid \`batchesAContent\`: ${batchesAContent}; expected a whole number above 0`,
+    checkThat(
+      Number.isFinite(content) && content >= 0,
+      { [`contentsPct[${index}]`]: content },
+      "0 or above",
     );
-  }
+  });
+  checkThat(
+    Number.isInteger(batchesAContent) && batchesAContent > 0,
+    { batchesAContent },
+    "a whole number above 0",
+  );
   if (aim.kind === "width") checkPositive("aim.halfWidthMpa", aim.halfWidthMpa);
   else {
     checkPositive("aim.differenceMpa", aim.differenceMpa);

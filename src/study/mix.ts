@@ -8,7 +8,7 @@ import { type Recipe, recipe } from "../batch/recipe.js";
 import type { SupplyTerms } from "../batch/supply.js";
 import type { Truck } from "../batch/truckLoads.js";
 import { volumeParts } from "../batch/volumeParts.js";
-import type { StudyConfig } from "../entries/studyConfig.js";
+import type { MaterialConfig, StudyConfig } from "../entries/studyConfig.js";
 import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
 import type { SourcedRange } from "../quantities/sourcedRange.js";
 import type { CompactionAnalysis } from "../soil/compaction/compactionTest.js";
@@ -154,10 +154,11 @@ function mixMoney(config: StudyConfig, mix: Recipe): CostRange | undefined {
 /** Carbon of a mix with the user's factors, the general ones where none was entered. */
 function mixEmission(config: StudyConfig, mix: Recipe): MixCarbon {
   const { materials, cement, carbon } = config;
-  const own = materials.map(({ id, name, role, carbon: factor }) => [
-    id,
-    factor ? { ...factor, id: `own-${id}`, name } : role === "soil" ? SITE_SOIL : AGGREGATE,
-  ]);
+  const general = ({ role }: MaterialConfig) => (role === "soil" ? SITE_SOIL : AGGREGATE);
+  const own = materials.map((material) => {
+    const { id, name, carbon: factor } = material;
+    return [id, factor ? { ...factor, id: `own-${id}`, name } : general(material)];
+  });
   const ways = [...materials, { ...cement, id: "cement" }].map(({ id, haulKm }) => [id, haulKm]);
   return mixCarbon(mix, {
     factors: { ...Object.fromEntries(own), cement: cementFactor(config) },

@@ -302,21 +302,25 @@ export async function similarSheets(
   folder: string,
   missing: string,
 ): Promise<{ readonly nearest?: string; readonly all: readonly string[] }> {
-  const all: string[] = [];
-  const look = async (below: string, depth: number): Promise<void> => {
-    const entries = await readdir(join(folder, below), { withFileTypes: true });
-    entries.sort((a, b) => (a.name < b.name ? -1 : 1));
-    const shown = entries.filter(({ name }) => !name.startsWith(".") && name !== "node_modules");
-    for (const entry of shown) {
-      if (all.length >= MAX_FILES) return;
-      const path = below === "" ? entry.name : `${below}/${entry.name}`;
-      if (entry.isDirectory() && depth < DEPTH) await look(path, depth + 1);
-      else if (entry.isFile() && /\.(csv|xlsx)$/i.test(entry.name)) all.push(path);
-    }
-  };
-  await look("", 0);
+  const all = (await sheetsBelow(folder, "", 0)).slice(0, MAX_FILES);
   const bare = (path: string) => basename(path).replace(/\.[^.]*$/, "");
   const name = nearestName(bare(missing), all.map(bare));
   const nearest = nearestName(missing, all) ?? all.find((path) => bare(path) === name);
   return { ...(nearest === undefined ? {} : { nearest }), all };
+}
+
+async function sheetsBelow(folder: string, below: string, depth: number): Promise<string[]> {
+  const entries = await readdir(join(folder, below), { withFileTypes: true });
+  entries.sort((a, b) => (a.name < b.name ? -1 : 1));
+  const sheets: string[] = [];
+  for (const entry of entries) {
+    if (entry.name.startsWith(".") || entry.name === "node_modules") continue;
+    if (sheets.length >= MAX_FILES) break;
+    const path = below === "" ? entry.name : `${below}/${entry.name}`;
+    if (entry.isFile() && /\.(csv|xlsx)$/i.test(entry.name)) sheets.push(path);
+    if (entry.isDirectory() && depth < DEPTH) {
+      sheets.push(...(await sheetsBelow(folder, path, depth + 1)));
+    }
+  }
+  return sheets;
 }

@@ -1,4 +1,5 @@
-import { type Finding, STUDY_FILE } from "../findings/finding.js";
+import type { ToleranceConfig } from "../entries/studyConfig.js";
+import { type Finding, type FindingWords, finding, STUDY_FILE } from "../findings/finding.js";
 import { formatFixed, formatQuantity } from "../quantities/format.js";
 import { moistureWindow } from "../soil/compaction/moistureWindow.js";
 import { say, type Text } from "../words/message.js";
@@ -151,90 +152,112 @@ const SLACK = 1e-9;
 export function toleranceFindings(
   result: Pick<StudyResult, "config" | "mix" | "compaction" | "strength">,
 ): Finding[] {
-  const { config, mix, strength, compaction } = result;
+  const { config, mix, compaction } = result;
   const { tolerances } = config;
   if (!tolerances || !mix) return [];
   const lines = specifiedMix(result);
   const line = (kind: SpecifiedLine["kind"]) => lines.find((one) => one.kind === kind);
-  const findings: Finding[] = [];
-  const add = (key: string, code: string, words: readonly [Text, Text, Text]) => {
-    const [message, expected, remedy] = words;
-    findings.push({
-      severity: "warning",
-      code,
-      file: STUDY_FILE,
-      column: `tolerances.${key}`,
-      message,
-      expected,
-      remedy,
-    });
-  };
-  const percent = (value: number) => say`${formatFixed(value, 2)} %`;
-  const density = (value: number) => formatQuantity(value, "density", config.units, 4);
-
-  const cement = line("cement")?.low;
-  const least = strength.leastCement.cementPct;
-  if (cement !== undefined && least !== null && cement < least - SLACK) {
-    add("cement", "tolerance-below-least-cement", [
-      say`With its tolerance the cement may fall to ${percent(cement)}, below the ${percent(least)} at which the blocks meet the requirement.`,
-      say`a cement content that meets the requirement at the low end of its tolerance`,
-      say`Narrow the tolerance, or specify more cement: strength.round-up-to rounds to larger steps.`,
-    ]);
-  }
-  const window = compaction && moistureWindow(compaction);
-  const moisture = line("moisture");
-  if (
-    window &&
-    tolerances.moistureBelowPct !== undefined &&
-    moisture?.low !== undefined &&
-    moisture.high !== undefined &&
-    (moisture.low < window.driestPct - SLACK || moisture.high > window.wettestPct + SLACK)
-  ) {
-    add("moisture", "tolerance-outside-window", [
-      say`The moisture may go from ${percent(moisture.low)} to ${percent(moisture.high)}; the compaction test keeps ${window.relativePct} % of its greatest dry density from ${percent(window.driestPct)} to ${percent(window.wettestPct)} only.`,
-      say`a tolerance inside the window of the compaction test`,
-      say`Narrow the tolerance, or test compaction at more moistures where the window ends with the test.`,
-    ]);
-  }
-  const lightest = line("density")?.low;
-  if (tolerances.densityPct !== undefined && lightest !== undefined) {
-    const { lowKgM3, highKgM3 } = mix.density;
-    const weighed = lowKgM3 < highKgM3;
-    if (weighed && lightest < lowKgM3 - SLACK) {
-      add("density", "tolerance-below-blocks", [
-        say`A wall of ${density(lightest)} would be accepted; the lightest block that the strengths rest on has ${density(lowKgM3)}.`,
-        say`a least density that was tested for strength`,
-        say`Raise the least density, or crush blocks that are rammed less.`,
-      ]);
-    }
-    if (weighed && lightest > highKgM3 + SLACK) {
-      add("density", "tolerance-above-blocks", [
-        say`The least density asked for, ${density(lightest)}, is more than that of any block, ${density(highKgM3)} at most.`,
-        say`a least density that the blocks reached`,
-        say`Lower it, or see why the blocks are lighter than the compaction test.`,
-      ]);
-    }
-  }
-  if (tolerances.densityPct !== undefined && !compaction?.peak) {
-    add("density", "tolerance-without-maximum", [
-      say`A percentage of the maximum dry density is asked for, and no compaction test gives one.`,
-      say`a compaction sheet whose points show a top`,
-      say`Add the compaction sheet, or leave the key out.`,
-    ]);
-  }
-  if (tolerances.liftM !== undefined && tolerances.liftM >= config.element.compactedLiftM) {
-    add("lift", "tolerance-as-large-as-lift", [
-      say`The tolerance of a lift is as large as the lift itself.`,
-      say`less than ${formatQuantity(1000 * config.element.compactedLiftM, "depth", config.units)}`,
-      say`Correct the value in study.yaml.`,
-    ]);
+  const findings = [
+    ...cementTolerance(line("cement"), result.strength),
+    ...moistureTolerance(line("moisture"), tolerances, compaction),
+    ...densityTolerance(line("density"), result),
+  ];
+  const { compactedLiftM } = config.element;
+  if (tolerances.liftM !== undefined && tolerances.liftM >= compactedLiftM) {
+    findings.push(
+      tolerance("lift", "tolerance-as-large-as-lift", {
+        message: say`The tolerance of a lift is as large as the lift itself.`,
+        expected: say`less than ${formatQuantity(1000 * compactedLiftM, "depth", config.units)}`,
+        remedy: say`Correct the value in study.yaml.`,
+      }),
+    );
   }
   if (line("density")?.basis === "common practice") {
-    add("density", "tolerance-not-stated", [
-      say`No least density is stated, and no block was weighed that would give one: ${MIN_DENSITY_PCT} % of the maximum dry density is taken, which is common practice.`,
-      say`tolerances.density, percent of the maximum dry density`,
-      say`Let the responsible person state it.`,
-    ]);
+    findings.push(
+      tolerance("density", "tolerance-not-stated", {
+        message: say`No least density is stated, and no block was weighed that would give one: ${MIN_DENSITY_PCT} % of the maximum dry density is taken, which is common practice.`,
+        expected: say`tolerances.density, percent of the maximum dry density`,
+        remedy: say`Let the responsible person state it.`,
+      }),
+    );
+  }
+  return findings;
+}
+
+const tolerance = (key: string, code: string, words: FindingWords) =>
+  finding({ file: STUDY_FILE, column: `tolerances.${key}` }, "warning", code, words);
+
+const percent = (value: number) => say`${formatFixed(value, 2)} %`;
+
+function cementTolerance(
+  line: SpecifiedLine | undefined,
+  { leastCement }: StudyResult["strength"],
+): Finding[] {
+  const least = leastCement.cementPct;
+  if (line?.low === undefined || least === null || line.low >= least - SLACK) return [];
+  return [
+    tolerance("cement", "tolerance-below-least-cement", {
+      message: say`With its tolerance the cement may fall to ${percent(line.low)}, below the ${percent(least)} at which the blocks meet the requirement.`,
+      expected: say`a cement content that meets the requirement at the low end of its tolerance`,
+      remedy: say`Narrow the tolerance, or specify more cement: strength.round-up-to rounds to larger steps.`,
+    }),
+  ];
+}
+
+function moistureTolerance(
+  { low, high }: Partial<SpecifiedLine> = {},
+  { moistureBelowPct }: ToleranceConfig,
+  compaction: StudyResult["compaction"],
+): Finding[] {
+  const window = compaction && moistureWindow(compaction);
+  if (!window || moistureBelowPct === undefined || low === undefined || high === undefined) {
+    return [];
+  }
+  if (low >= window.driestPct - SLACK && high <= window.wettestPct + SLACK) return [];
+  return [
+    tolerance("moisture", "tolerance-outside-window", {
+      message: say`The moisture may go from ${percent(low)} to ${percent(high)}; the compaction test keeps ${window.relativePct} % of its greatest dry density from ${percent(window.driestPct)} to ${percent(window.wettestPct)} only.`,
+      expected: say`a tolerance inside the window of the compaction test`,
+      remedy: say`Narrow the tolerance, or test compaction at more moistures where the window ends with the test.`,
+    }),
+  ];
+}
+
+function densityTolerance(
+  line: SpecifiedLine | undefined,
+  { config, mix, compaction }: Pick<StudyResult, "config" | "mix" | "compaction">,
+): Finding[] {
+  if (config.tolerances?.densityPct === undefined || !mix) return [];
+  const density = (value: number) => formatQuantity(value, "density", config.units, 4);
+  const { lowKgM3, highKgM3 } = mix.density;
+  const lightest = line?.low;
+  const findings: Finding[] = [];
+  if (lightest !== undefined && lowKgM3 < highKgM3 && lightest < lowKgM3 - SLACK) {
+    findings.push(
+      tolerance("density", "tolerance-below-blocks", {
+        message: say`A wall of ${density(lightest)} would be accepted; the lightest block that the strengths rest on has ${density(lowKgM3)}.`,
+        expected: say`a least density that was tested for strength`,
+        remedy: say`Raise the least density, or crush blocks that are rammed less.`,
+      }),
+    );
+  }
+  if (lightest !== undefined && lowKgM3 < highKgM3 && lightest > highKgM3 + SLACK) {
+    findings.push(
+      tolerance("density", "tolerance-above-blocks", {
+        message: say`The least density asked for, ${density(lightest)}, is more than that of any block, ${density(highKgM3)} at most.`,
+        expected: say`a least density that the blocks reached`,
+        remedy: say`Lower it, or see why the blocks are lighter than the compaction test.`,
+      }),
+    );
+  }
+  if (!compaction?.peak) {
+    findings.push(
+      tolerance("density", "tolerance-without-maximum", {
+        message: say`A percentage of the maximum dry density is asked for, and no compaction test gives one.`,
+        expected: say`a compaction sheet whose points show a top`,
+        remedy: say`Add the compaction sheet, or leave the key out.`,
+      }),
+    );
   }
   return findings;
 }

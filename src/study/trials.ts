@@ -142,22 +142,12 @@ function computeTrial(
       id,
       name: name ?? (id === FIRST_TRIAL ? say`the tested blend` : id),
       key,
-      ...(sharesPct === undefined ? {} : { sharesPct }),
       ...(crushed === undefined ? {} : { crushed }),
       ...(curing === undefined ? {} : { curing }),
       ...(shape === undefined ? {} : { shape }),
-      ...(sharesPct === undefined || !proposedPct
-        ? {}
-        : {
-            blended: blendCurve(
-              materials.map(({ curve }, index) => ({ curve, sharePct: sharesPct[index] })),
-            ),
-          }),
+      ...(sharesPct === undefined ? {} : ofShares(materials, sharesPct, proposedPct)),
       ...(compaction === undefined ? {} : { compaction }),
       ...(strength === undefined ? {} : { strength }),
-      ...(sharesPct && proposedPct
-        ? { difference: compareBlends(materials, proposedPct, sharesPct) }
-        : {}),
     },
     findings: [
       ...(compaction?.findings ?? []),
@@ -165,6 +155,18 @@ function computeTrial(
       ...(looks && entry.looks ? lookFindings(looks, sheetsOf(entry.looks)[0]) : []),
     ],
   };
+}
+
+/** What the shares of a trial's blend tell, beside the proposed ones where there are any. */
+function ofShares(
+  materials: readonly MaterialResult[],
+  sharesPct: readonly number[],
+  proposedPct: readonly number[] | undefined,
+): Pick<TrialStudy, "sharesPct" | "blended" | "difference"> {
+  if (!proposedPct) return { sharesPct };
+  const parts = materials.map(({ curve }, index) => ({ curve, sharePct: sharesPct[index] }));
+  const difference = compareBlends(materials, proposedPct, sharesPct);
+  return { sharesPct, blended: blendCurve(parts), difference };
 }
 
 /** A finding of a further trial says whose it is. */

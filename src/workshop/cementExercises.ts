@@ -1,6 +1,7 @@
 import { mean } from "simple-statistics";
 import type { StrengthConfig } from "../entries/studyConfig.js";
 import { normalQuantile, tQuantile } from "../numerics/distributions.js";
+import { checkThat } from "../quantities/checkNumber.js";
 import { formatFixed, formatNumber, formatPlain } from "../quantities/format.js";
 import { strengthBound } from "../strength/regression/bounds.js";
 import { strengthAt } from "../strength/regression/curve.js";
@@ -32,9 +33,7 @@ export interface ClassStrength {
  */
 export function cementExercises(study: ClassStrength): Exercise[] {
   const { fit } = study.strength;
-  if (fit.model !== "linear") {
-    throw new RangeError(`invalid \`strength.form\`: ${fit.model}; expected linear`);
-  }
+  checkThat(fit.model === "linear", { "strength.form": fit.model }, "linear");
   return answerable([
     blockRow(study),
     ...lineRows(study),

@@ -1,3 +1,4 @@
+import { checkThat } from "../quantities/checkNumber.js";
 import { formatNumber, formatPlain } from "../quantities/format.js";
 import type { Interval } from "../quantities/interval.js";
 import { say, type Text } from "../words/message.js";
@@ -101,13 +102,9 @@ export function acceptedRange(
 ): Interval {
   const { value, between = { low: value, high: value }, tolerance } = exercise;
   const { rel = 0, abs = 0 } = tolerance;
-  if (!Number.isFinite(value)) {
-    throw new RangeError(`invalid \`value\`: ${value}; expected a finite number`);
-  }
+  checkThat(Number.isFinite(value), { value }, "a finite number");
   for (const [name, part] of Object.entries({ rel, abs })) {
-    if (!(part >= 0 && part < Infinity)) {
-      throw new RangeError(`invalid \`tolerance.${name}\`: ${part}; expected 0 or more`);
-    }
+    checkThat(part >= 0 && part < Infinity, { [`tolerance.${name}`]: part }, "0 or more");
   }
   const room = (end: number) => Math.max(rel * Math.abs(end), abs);
   return { low: between.low - room(between.low), high: between.high + room(between.high) };

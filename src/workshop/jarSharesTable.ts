@@ -1,4 +1,5 @@
 import type { TableBlock } from "../blocks/block.js";
+import { checkThat } from "../quantities/checkNumber.js";
 import { formatFixed } from "../quantities/format.js";
 import { say } from "../words/message.js";
 
@@ -21,9 +22,7 @@ export function jarSharesTable(text: string): TableBlock {
     .map((part) => part.trim())
     .filter((part) => part !== "")
     .map(heightsOf);
-  if (groups.length === 0) {
-    throw new RangeError(`invalid \`text\`: ${JSON.stringify(text)}; expected at least one group`);
-  }
+  checkThat(groups.length !== 0, { text: JSON.stringify(text) }, "at least one group");
   const shares = groups.map(([sand, silt, clay]) =>
     [sand, silt - sand, clay - silt].map((height) => (100 * height) / clay),
   );

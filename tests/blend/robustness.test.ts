@@ -45,6 +45,18 @@ describe("robustness", () => {
     expect(found.insideProbability).toBe(1);
   });
 
+  it("keeps the proportion also of a material with hardly any fines", () => {
+    const found = robustness({
+      materials: [{ ...SOIL, curve: curve([0.002, 0.2], [0.063, 0.8], [2, 70], [20, 100]) }],
+      sharesPct: [100],
+      band: [0.002, 0.063].map((sizeMm) => ({ sizeMm, lowPct: 0, highPct: 100 })),
+      variation: [{ id: "soil", finesPlusMinusPct: 0.4 }],
+    });
+    const [clay, fines] = found.points;
+    near(clay.p95Pct / fines.p95Pct, 0.25, { rel: 1e-9, abs: 0 }, "clay to fines");
+    near(fines.p95Pct, 0.8 + (1.645 * 0.4) / 1.96, { rel: 0.05, abs: 0 }, "fines");
+  });
+
   it("draws from other curves of a material", () => {
     const found = robustness({
       materials: [SOIL],

@@ -30,7 +30,7 @@ const base = isLong
 describe("changed studies", () => {
   it("are refused or computed with every promise kept", { timeout: 0 }, async () => {
     const cases = fc.sample(fc.record({ base, changes }), {
-      numRuns: isLong ? CASES : 200,
+      numRuns: isLong ? CASES : 80,
       seed: SEED,
     });
     const tally = new Tally();
@@ -49,7 +49,7 @@ describe("changed studies", () => {
 
   it("of form only give the same numbers", { timeout: 0 }, async () => {
     const forms = fc.sample(fc.record({ base, form: formChange }), {
-      numRuns: isLong ? Math.ceil(CASES / 10) : 20,
+      numRuns: isLong ? Math.ceil(CASES / 10) : 10,
       seed: SEED,
     });
     const plain = new Map<Base, readonly (readonly [string, number])[]>();

@@ -196,7 +196,7 @@ describe("chooseModel", () => {
           expect(JSON.stringify(fit)).not.toContain("null");
         }
       }),
-      { numRuns: 150 },
+      { numRuns: 80 },
     );
   });
 

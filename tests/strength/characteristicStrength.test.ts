@@ -42,6 +42,9 @@ describe("characteristicStrength", () => {
   it("reproduces the published cubes and the other rules on them", () => {
     const by = (rule: string) => characteristicStrength(cubes.strengthsMpa, rule);
     near(by("margin-1.65").meanMpa, cubes.meanMpa, { rel: 0, abs: 1e-12 }, "mean");
+    expect(render(by("margin-1.65").message)).toContain(
+      `factor 1.65 with ${cubes.strengthsMpa.length} blocks.`,
+    );
     near(by("margin-1.65").sdMpa, cubes.sdMpa, { rel: 0, abs: 5e-3 }, "s");
     near(by("margin-1.65").valueMpa, cubes.marginMpa, { rel: 0, abs: 5e-3 }, "margin");
     const { recalculated } = cubes;

@@ -105,6 +105,21 @@ describe("acceptance", () => {
     expect(rejected.steps.length).toBeGreaterThan(3);
     expect(judgeLot(MEAN_AND_LEAST, [2.5, 2.5, 2.5]).status).toBe("wrong-number");
     expect(() => judgeLot({ ...MEAN_AND_LEAST, blocks: 0 }, [2])).toThrow("`rule.blocks`: 0");
+    const less = (more: object): AcceptanceRule => ({
+      ...{ kind: "mean-less-ks", blocks: 2, factor: 1, requiredMpa: 2 },
+      ...more,
+    });
+    for (const [rule, name] of [
+      [{ ...MEAN_AND_LEAST, meanMpa: 0 }, "rule.meanMpa"],
+      [{ ...MEAN_AND_LEAST, minMpa: Number.NaN }, "rule.minMpa"],
+      [less({ requiredMpa: 0 }), "rule.requiredMpa"],
+      [less({ requiredMpa: Infinity }), "rule.requiredMpa"],
+      [less({ factor: -0.1 }), "rule.factor"],
+      [less({ blocks: 1 }), "rule.blocks"],
+    ] as const) {
+      expect(() => judgeLot(rule, [2, 2]), name).toThrow(name);
+    }
+    expect(judgeLot(less({ factor: 0 }), [1.9, 2.1]).status).toBe("accepted");
     expect(() => judgeLot(MEAN_AND_LEAST, [])).toThrow("invalid `strengthsMpa`");
   });
 });
@@ -129,6 +144,7 @@ describe("controlChart", () => {
       .slice(1)
       .map(({ valueMpa }, i) => Math.abs(valueMpa - single.points[i].valueMpa));
     const range = steps.reduce((sum, step) => sum + step, 0) / 19;
+    expect([chart.kind, single.kind]).toEqual(["means", "single blocks"]);
     near((single.highMpa! - single.centreMpa!) / range, 2.66, { rel: 0, abs: 2e-3 }, "E2");
     const odd = controlChart(lots(20, 5, () => 0));
     const sOdd = odd.points.reduce((sum, { sdMpa }) => sum + sdMpa!, 0) / 20;

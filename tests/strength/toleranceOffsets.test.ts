@@ -20,10 +20,10 @@ const worst = (leverages: readonly number[], of: Parameters<typeof toleranceOffs
 
 describe("toleranceOffsets", () => {
   it("is within 1e-8 of the factors one by one, over the ranges that studies have", () => {
-    for (const degreesOfFreedom of [1, 2, 3, 5, 14, 58, 300]) {
-      for (const confidence of [0.75, 0.9, 0.95, 0.99]) {
+    for (const degreesOfFreedom of [1, 2, 5, 14, 300]) {
+      for (const confidence of [0.75, 0.95, 0.99]) {
         const least = 1 / (degreesOfFreedom + 2);
-        for (const stretch of [1.5, 4, 15.9, 40]) {
+        for (const stretch of [1.5, 15.9, 40]) {
           const leverages = Array.from(
             { length: 18 },
             (_, i) => least * (1 + ((stretch - 1) * i) / 17),

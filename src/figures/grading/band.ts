@@ -1,6 +1,7 @@
 import { type GradingCurve, passingAtSize } from "../../grading/curve.js";
 import type { GradingBandPoint } from "../../grading/uncertainty/fitBand.js";
 import { type GuidanceEntry, sourceMark } from "../../guidance/entry.js";
+import { checkThat } from "../../quantities/checkNumber.js";
 import { joinTexts, say, type Text } from "../../words/message.js";
 import { type LineStyle, PALETTE, seriesStyle, translucent } from "../style.js";
 
@@ -77,9 +78,7 @@ export function modelBand(
   coverage = 0.95,
   aboutCurve = 1,
 ): ChartBand {
-  if (!(coverage > 0 && coverage < 1)) {
-    throw new RangeError(`invalid \`coverage\`: ${coverage}; expected between 0 and 1`);
-  }
+  checkThat(coverage > 0 && coverage < 1, { coverage }, "between 0 and 1");
   return {
     name: say`${name}: ${Math.round(100 * coverage)} % of its resampled fits`,
     aboutCurve,

@@ -1,6 +1,7 @@
 import type { GradingCurve } from "../../grading/curve.js";
 import { type BoundarySystem, SIZE_BOUNDARIES } from "../../grading/fractions.js";
 import { powerOf } from "../../numerics/powerOf.js";
+import { checkThat } from "../../quantities/checkNumber.js";
 import { formatNumber, formatPlain } from "../../quantities/format.js";
 import { joinTexts, say, type Text } from "../../words/message.js";
 import { type Figure, figureOf } from "../figure.js";
@@ -55,11 +56,7 @@ export function gradingChart(
   const { direction = "fine-to-coarse", boundaries = "iso14688" } = options;
   const { markSizesOf = [], markedPct = [10, 30, 60] } = options;
   for (const index of markSizesOf) {
-    if (!curves[index]) {
-      throw new RangeError(
-        `invalid \`markSizesOf\`: ${index}; expected 0 to below ${curves.length}`,
-      );
-    }
+    checkThat(curves[index] !== undefined, { markSizesOf: index }, `0 to below ${curves.length}`);
   }
   const behind = "name" in bands ? [bands] : bands;
   const sizes = [...curves.map(({ curve }) => curve), ...behind].flatMap(({ points }) =>

@@ -1,5 +1,6 @@
 import { tQuantile } from "../../numerics/distributions.js";
 import type { NonlinearFit } from "../../numerics/levenbergMarquardt.js";
+import { checkThat } from "../../quantities/checkNumber.js";
 import { say, type Text } from "../../words/message.js";
 import { fineToCoarse, type GradingCurve, type GradingPoint } from "../curve.js";
 import type { GradingModel, GradingModelName } from "./gradingModel.js";
@@ -76,7 +77,7 @@ export function fitGrading(
   sdPct?: (sizeMm: number) => number,
 ): GradingFit {
   const model = GRADING_MODELS[name];
-  if (!model) throw new RangeError(`invalid \`name\`: ${name}; expected a grading model`);
+  checkThat(model !== undefined, { name }, "a grading model");
   const points = tellingPoints(fineToCoarse(curve.points));
   const count = model.parameters.length;
   if (points.length < count) {

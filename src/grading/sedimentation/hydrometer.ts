@@ -6,6 +6,7 @@ import type {
   HydrometerType,
 } from "../../lab/hydrometer.js";
 import type { Pretreatment } from "../../lab/pretreatment.js";
+import { checkThat } from "../../quantities/checkNumber.js";
 import { formatPlain } from "../../quantities/format.js";
 import { say, type Text } from "../../words/message.js";
 import type { GradingPoint } from "../curve.js";
@@ -124,23 +125,19 @@ function checkInput(
   { dryMassG, readings }: HydrometerRecord,
   { particleDensityKgM3, passingSeparatingPct }: HydrometerInput,
 ): void {
-  if (!(passingSeparatingPct >= 0 && passingSeparatingPct <= 100)) {
-    throw new RangeError(
-      `invalid \`passingSeparatingPct\`: ${passingSeparatingPct}; expected 0 to 100`,
-    );
-  }
-  if (!(dryMassG > 0)) {
-    throw new RangeError(`invalid \`dryMassG\`: ${dryMassG}; expected above 0`);
-  }
-  if (!(particleDensityKgM3 > 1000 && particleDensityKgM3 < Infinity)) {
-    throw new RangeError(
-      `invalid \`particleDensityKgM3\`: ${particleDensityKgM3}; expected above 1000`,
-    );
-  }
+  checkThat(
+    passingSeparatingPct >= 0 && passingSeparatingPct <= 100,
+    { passingSeparatingPct },
+    "0 to 100",
+  );
+  checkThat(dryMassG > 0, { dryMassG }, "above 0");
+  checkThat(
+    particleDensityKgM3 > 1000 && particleDensityKgM3 < Infinity,
+    { particleDensityKgM3 },
+    "above 1000",
+  );
   readings.forEach(({ timeMin }, index) => {
-    if (!(timeMin > 0)) {
-      throw new RangeError(`invalid \`readings[${index}].timeMin\`: ${timeMin}; expected above 0`);
-    }
+    checkThat(timeMin > 0, { [`readings[${index}].timeMin`]: timeMin }, "above 0");
   });
 }
 
@@ -163,11 +160,11 @@ function analyseReading(
       ? separateCorrections({ ...record, ...record.corrections, temperatureC })
       : undefined;
   const taken = control ?? computedControl;
-  if (taken === undefined) {
-    throw new RangeError(
-      `invalid \`readings[${index}].control\`: ${control}; expected a reading, or corrections`,
-    );
-  }
+  checkThat(
+    taken !== undefined,
+    { [`readings[${index}].control`]: control },
+    "a reading, or corrections",
+  );
   const correctedReading = reading - taken;
   const finerOfDispersedPct = correctedReading * pctPerUnit;
   const { viscosityMPaS, densityKgM3: waterDensityKgM3 } = water;
@@ -235,9 +232,7 @@ const GLASS_PER_C = 2.5e-5;
 export function separateCorrections(input: SeparateCorrections): number | undefined {
   const { hydrometer, temperatureC, dispersant, meniscusCorrection, calibrationC = 20 } = input;
   for (const [name, value] of Object.entries({ dispersant, meniscusCorrection, calibrationC })) {
-    if (!Number.isFinite(value)) {
-      throw new RangeError(`invalid \`${name}\`: ${value}; expected a number`);
-    }
+    checkThat(Number.isFinite(value), { [`${name}`]: value }, "a number");
   }
   const [now, then] = [waterProperties(temperatureC), waterProperties(calibrationC)];
   if (!now || !then) return undefined;
@@ -287,16 +282,14 @@ export function bsHydrometer(input: BsReading): {
   readonly trueReading: number;
 } {
   for (const key of ["depthMm", "timeMin", "viscosityMPaS", "dryMassG"] as const) {
-    if (!(input[key] > 0 && input[key] < Infinity)) {
-      throw new RangeError(`invalid \`${key}\`: ${input[key]}; expected above 0`);
-    }
+    checkThat(input[key] > 0 && input[key] < Infinity, { [`${key}`]: input[key] }, "above 0");
   }
   const gravity = input.particleDensityKgM3 / 1000;
-  if (!(gravity > 1 && gravity < Infinity)) {
-    throw new RangeError(
-      `invalid \`particleDensityKgM3\`: ${input.particleDensityKgM3}; expected above 1000`,
-    );
-  }
+  checkThat(
+    gravity > 1 && gravity < Infinity,
+    { particleDensityKgM3: input.particleDensityKgM3 },
+    "above 1000",
+  );
   const settling = (input.viscosityMPaS * input.depthMm) / ((gravity - 1) * input.timeMin);
   return {
     sizeMm: CONSTANT * Math.sqrt(settling),

@@ -1,4 +1,5 @@
 import type { HydrometerCalibration, HydrometerType } from "../../lab/hydrometer.js";
+import { checkThat } from "../../quantities/checkNumber.js";
 
 /**
  * Effective depth from the hydrometer's own calibration, in cm.
@@ -21,7 +22,7 @@ export function hydrometerDepth(calibration: HydrometerCalibration, reading: num
   if ("depths" in calibration) return depthInterval(calibration.depths, reading);
   const { marks, bulbLengthCm, bulbVolumeCm3, cylinderAreaCm2 } = calibration;
   for (const [name, value] of Object.entries({ bulbLengthCm, bulbVolumeCm3, cylinderAreaCm2 })) {
-    if (!(value > 0)) throw new RangeError(`invalid \`${name}\`: ${value}; expected above 0`);
+    checkThat(value > 0, { [`${name}`]: value }, "above 0");
   }
   const [a, b] = marks;
   if (a.reading === b.reading) {

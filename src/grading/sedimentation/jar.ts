@@ -1,5 +1,6 @@
 import { type Finding, finding } from "../../findings/finding.js";
 import type { JarLayerName, JarRecord } from "../../lab/jar.js";
+import { checkThat } from "../../quantities/checkNumber.js";
 import { formatFixed, formatNumber } from "../../quantities/format.js";
 import { say, wordFor } from "../../words/message.js";
 import { type GradingCurve, passingAtSize } from "../curve.js";
@@ -57,14 +58,8 @@ const ROOM_C = 20;
  */
 export function analyseJar(record: JarRecord): JarAnalysis {
   const { layers, waterDepthMm, temperatureC = ROOM_C } = record;
-  if (layers.length !== 3) {
-    throw new RangeError(
-      `invalid \`layers\`: ${layers.length}; expected sand and gravel, silt, clay`,
-    );
-  }
-  if (!(waterDepthMm > 0)) {
-    throw new RangeError(`invalid \`waterDepthMm\`: ${waterDepthMm}; expected above 0`);
-  }
+  checkThat(layers.length === 3, { layers: layers.length }, "sand and gravel, silt, clay");
+  checkThat(waterDepthMm > 0, { waterDepthMm }, "above 0");
   const heights = layers.map(({ topMm }, index) => topMm - (layers[index - 1]?.topMm ?? 0));
   const whole = layers[2].topMm;
   const water = waterProperties(temperatureC);

@@ -1,6 +1,7 @@
 import type { Finding } from "../../findings/finding.js";
 import type { PipetteRecord } from "../../lab/pipette.js";
 import type { Pretreatment } from "../../lab/pretreatment.js";
+import { checkThat } from "../../quantities/checkNumber.js";
 import { say } from "../../words/message.js";
 import type { GradingPoint } from "../curve.js";
 import { stokesDiameter, type WaterBasis, waterBasis, waterProperties } from "./settling.js";
@@ -65,14 +66,14 @@ export interface PipetteInput {
  */
 export function analysePipette(record: PipetteRecord, input: PipetteInput): PipetteAnalysis {
   const { particleDensityKgM3, passingSeparatingPct } = input;
-  if (!(passingSeparatingPct >= 0 && passingSeparatingPct <= 100)) {
-    throw new RangeError(
-      `invalid \`passingSeparatingPct\`: ${passingSeparatingPct}; expected 0 to 100`,
-    );
-  }
+  checkThat(
+    passingSeparatingPct >= 0 && passingSeparatingPct <= 100,
+    { passingSeparatingPct },
+    "0 to 100",
+  );
   const { dryMassG, cylinderVolumeCm3, pipetteVolumeCm3 } = record;
   for (const [name, value] of Object.entries({ dryMassG, cylinderVolumeCm3, pipetteVolumeCm3 })) {
-    if (!(value > 0)) throw new RangeError(`invalid \`${name}\`: ${value}; expected above 0`);
+    checkThat(value > 0, { [`${name}`]: value }, "above 0");
   }
   const basis = waterBasis(record.method);
   const rows = record.samples.flatMap((sample): PipetteAnalysisRow[] => {

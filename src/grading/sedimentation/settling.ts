@@ -1,4 +1,5 @@
 import { powerOf } from "../../numerics/powerOf.js";
+import { checkThat } from "../../quantities/checkNumber.js";
 import { say, type Text } from "../../words/message.js";
 
 /** Standard gravity, m/s² (exact by definition). */
@@ -26,16 +27,14 @@ export interface SettlingInput {
  */
 export function stokesDiameter(input: SettlingInput): number {
   for (const key of ["depthCm", "timeMin", "viscosityMPaS"] as const) {
-    if (!(input[key] > 0 && input[key] < Infinity)) {
-      throw new RangeError(`invalid \`${key}\`: ${input[key]}; expected above 0`);
-    }
+    checkThat(input[key] > 0 && input[key] < Infinity, { [`${key}`]: input[key] }, "above 0");
   }
   const excess = input.particleDensityKgM3 - input.waterDensityKgM3;
-  if (!(excess > 0 && excess < Infinity)) {
-    throw new RangeError(
-      `invalid \`particleDensityKgM3\`: ${input.particleDensityKgM3}; expected above the water's ${input.waterDensityKgM3}`,
-    );
-  }
+  checkThat(
+    excess > 0 && excess < Infinity,
+    { particleDensityKgM3: input.particleDensityKgM3 },
+    `above the water's ${input.waterDensityKgM3}`,
+  );
   const metresPerSecond = input.depthCm / 100 / (60 * input.timeMin);
   return (
     1000 * Math.sqrt(((18 * input.viscosityMPaS) / 1000 / (excess * GRAVITY)) * metresPerSecond)

@@ -1,5 +1,6 @@
 import { quantileSorted } from "simple-statistics";
 import { createRandom } from "../../numerics/random.js";
+import { checkThat } from "../../quantities/checkNumber.js";
 import type { GradingFit } from "../models/fit.js";
 import { GRADING_MODELS } from "../models/gradingModels.js";
 import { ROUGH, sizesFit } from "../models/sizesFit.js";
@@ -43,9 +44,7 @@ export function resampleGrading(
   fit: GradingFit,
   { sizesMm, coverage = 0.95, ...options }: ResampleOptions,
 ): GradingBandPoint[] {
-  if (!(coverage > 0 && coverage < 1)) {
-    throw new RangeError(`invalid \`coverage\`: ${coverage}; expected between 0 and 1`);
-  }
+  checkThat(coverage > 0 && coverage < 1, { coverage }, "between 0 and 1");
   const model = GRADING_MODELS[fit.model];
   const start = fit.parameters.map(({ value }) => value);
   const { values } = resampleFits(fit, options);
@@ -85,9 +84,7 @@ export function resampleFits(
   { model, parameters, fitted, degreesOfFreedom }: GradingFit,
   { seed, resamples = 200 }: ResampleFitsOptions,
 ): ResampledFits {
-  if (!(Number.isInteger(resamples) && resamples >= 2)) {
-    throw new RangeError(`invalid \`resamples\`: ${resamples}; expected a whole number from 2`);
-  }
+  checkThat(Number.isInteger(resamples) && resamples >= 2, { resamples }, "a whole number from 2");
   if (degreesOfFreedom < 1) {
     throw new RangeError("invalid `fit`: 0 degrees of freedom; expected at least 1");
   }

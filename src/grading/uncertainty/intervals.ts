@@ -1,4 +1,5 @@
 import { quantileSorted, sampleStandardDeviation } from "simple-statistics";
+import { checkThat } from "../../quantities/checkNumber.js";
 import { characteristicSizes } from "../characteristics.js";
 import { type GradingCurve, passingAtSize } from "../curve.js";
 import { type BoundarySystem, fractions } from "../fractions.js";
@@ -74,12 +75,8 @@ export function quantityIntervals(
     coverage = 0.95,
   }: { readonly system?: BoundarySystem; readonly coverage?: number } = {},
 ): QuantityInterval[] {
-  if (!(curves.length >= 2)) {
-    throw new RangeError(`invalid \`curves\`: ${curves.length}; expected at least 2`);
-  }
-  if (!(coverage > 0 && coverage < 1)) {
-    throw new RangeError(`invalid \`coverage\`: ${coverage}; expected between 0 and 1`);
-  }
+  checkThat(curves.length >= 2, { curves: curves.length }, "at least 2");
+  checkThat(coverage > 0 && coverage < 1, { coverage }, "between 0 and 1");
   const read = curves.map((curve) => ({
     ...characteristicSizes(curve),
     ...fractions(curve, system),
@@ -128,9 +125,7 @@ export function readingSpread(
   if (curves.length < 2) {
     throw new RangeError(`invalid \`curves\`: ${curves.length}; expected at least 2`);
   }
-  if (!(floorPct > 0)) {
-    throw new RangeError(`invalid \`floorPct\`: ${floorPct}; expected above 0`);
-  }
+  checkThat(floorPct > 0, { floorPct }, "above 0");
   return sizesMm.map((sizeMm) => {
     const values = curves.flatMap((curve) => passingAtSize(curve, sizeMm) ?? []);
     if (values.length < 2) return floorPct;

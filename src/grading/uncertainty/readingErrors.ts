@@ -2,6 +2,7 @@ import type { HydrometerRecord } from "../../lab/hydrometer.js";
 import type { PipetteRecord } from "../../lab/pipette.js";
 import type { SieveRecord } from "../../lab/sieve.js";
 import { createRandom, type Random } from "../../numerics/random.js";
+import { checkThat } from "../../quantities/checkNumber.js";
 import { combineGrading } from "../combinedGrading.js";
 import { type GradingCurve, type GradingPoint, passingAtSize } from "../curve.js";
 import { analyseHydrometer } from "../sedimentation/hydrometer.js";
@@ -88,13 +89,9 @@ export function resampleReadings(
 ): GradingCurve[] {
   const errors = { ...DEFAULT_READING_ERRORS, ...stated };
   for (const [name, value] of Object.entries(errors)) {
-    if (!(value >= 0 && value < Infinity)) {
-      throw new RangeError(`invalid \`errors.${name}\`: ${value}; expected 0 or more`);
-    }
+    checkThat(value >= 0 && value < Infinity, { [`errors.${name}`]: value }, "0 or more");
   }
-  if (!(Number.isInteger(resamples) && resamples >= 2)) {
-    throw new RangeError(`invalid \`resamples\`: ${resamples}; expected a whole number from 2`);
-  }
+  checkThat(Number.isInteger(resamples) && resamples >= 2, { resamples }, "a whole number from 2");
   if (hydrometer && pipette) {
     throw new RangeError("invalid `pipette`: beside a hydrometer; expected one of the two");
   }
@@ -110,11 +107,11 @@ export function resampleReadings(
     if (sediment && particleDensityKgM3 !== undefined) {
       const density = particleDensityKgM3 + errors.particleDensityKgM3 * random.normal();
       const passing = passingAtSize({ points: coarse }, sediment.separatingSizeMm);
-      if (passing === undefined) {
-        throw new RangeError(
-          `invalid \`separatingSizeMm\`: ${sediment.separatingSizeMm}; expected within the sieves`,
-        );
-      }
+      checkThat(
+        passing !== undefined,
+        { separatingSizeMm: sediment.separatingSizeMm },
+        "within the sieves",
+      );
       const input = {
         particleDensityKgM3: Math.max(1001, density),
         passingSeparatingPct: passing,

@@ -1,11 +1,11 @@
 import { say } from "../../words/message.js";
-import { deriveBand, type GuidanceEntry, powerEnvelope } from "../entry.js";
+import { derivedBand, powerEnvelope, type WrittenEntry } from "../entry.js";
 
 /** Sizes used where a source names fractions without saying where they end (ISO 14688-1, from memory). */
 const UNSAID = { clay: 0.002, silt: 0.063, sand: 2 } as const;
 
 /** Entries whose numbers were seen, in the source itself or in its abstract: see `basis`. */
-export const READ_ENTRIES: readonly GuidanceEntry[] = [
+export const READ_ENTRIES: readonly WrittenEntry[] = [
   {
     id: "darchitectures-pise",
     title: say`Unstabilised rammed earth, France`,
@@ -19,18 +19,11 @@ export const READ_ENTRIES: readonly GuidanceEntry[] = [
     basis: "read",
     confidence: "read",
     boundariesMm: { clay: 0.002, silt: 0.02, sand: 2 },
-    fractions: [
-      { fraction: "clay", minPct: 5, maxPct: 20 },
-      { fraction: "silt", minPct: 15, maxPct: 30 },
-      { fraction: "sandAndGravel", minPct: 50, maxPct: 70 },
-    ],
-    points: deriveBand([
-      { upToMm: 0.002, minPct: 5, maxPct: 20 },
-      { upToMm: 0.02, minPct: 15, maxPct: 30 },
-      { minPct: 50, maxPct: 70 },
+    ...derivedBand({ clay: 0.002, silt: 0.02, sand: 2 }, [
+      ["clay", 5, 20],
+      ["silt", 15, 30],
+      ["sandAndGravel", 50, 70],
     ]),
-    derived: true,
-    consistency: [],
     notes: say`Silt ends at 0.02 mm here, not at 0.063: do not compare its silt with that of other entries. Cobbles to 100 mm count with sand and gravel.`,
   },
   {
@@ -47,9 +40,6 @@ export const READ_ENTRIES: readonly GuidanceEntry[] = [
     confidence: "read",
     boundariesMm: UNSAID,
     fractions: [{ fraction: "clay", minPct: 5, maxPct: 15 }],
-    points: [],
-    derived: false,
-    consistency: [],
     notes: say`Approximate. The size that ends clay is not said; 0.002 mm is taken.`,
   },
   {
@@ -67,10 +57,6 @@ export const READ_ENTRIES: readonly GuidanceEntry[] = [
     basis: "read",
     confidence: "read",
     boundariesMm: { clay: 0.002, silt: 0.075, sand: 2.36 },
-    fractions: [],
-    points: [],
-    derived: false,
-    consistency: [],
     classes: {
       favourableBelow: { linearShrinkagePct: 7.1, plasticityIndexPct: 16 },
       unfavourableAbove: { linearShrinkagePct: 13, plasticityIndexPct: 30 },
@@ -98,10 +84,6 @@ export const READ_ENTRIES: readonly GuidanceEntry[] = [
     basis: "abstract",
     confidence: "read",
     boundariesMm: UNSAID,
-    fractions: [],
-    points: [],
-    derived: false,
-    consistency: [],
     classes: {
       favourableBelow: { linearShrinkagePct: 6, plasticityIndexPct: 15 },
       unfavourableAbove: { linearShrinkagePct: 11, plasticityIndexPct: 30 },
@@ -127,16 +109,13 @@ export const READ_ENTRIES: readonly GuidanceEntry[] = [
     basis: "read",
     confidence: "read",
     boundariesMm: { clay: 0.002, silt: 0.075, sand: 4.75 },
-    fractions: [],
     points: [{ sizeMm: 0.075, lowPct: 8, highPct: 25 }],
-    derived: false,
-    consistency: [],
     notes: say`A builder’s opinion: with cement at least 8 to 10 % fines; above 25 % passing 0.075 mm sand probably has to be added.`,
   },
 ];
 
 /** More entries whose numbers were seen: pages and secondary citations, weaker than those before them. */
-export const MORE_READ_ENTRIES: readonly GuidanceEntry[] = [
+export const MORE_READ_ENTRIES: readonly WrittenEntry[] = [
   {
     id: "berge-pise",
     title: say`Clay in rammed earth`,
@@ -151,9 +130,6 @@ export const MORE_READ_ENTRIES: readonly GuidanceEntry[] = [
     confidence: "read",
     boundariesMm: UNSAID,
     fractions: [{ fraction: "clay", minPct: 0, maxPct: 30 }],
-    points: [],
-    derived: false,
-    consistency: [],
     notes: say`12 % is called ideal, 30 % the most. The size that ends clay is not said.`,
   },
   {
@@ -177,7 +153,6 @@ export const MORE_READ_ENTRIES: readonly GuidanceEntry[] = [
     ],
     points: [{ sizeMm: 0.063, lowPct: 5, highPct: 30 }],
     derived: true,
-    consistency: [],
     notes: say`The page says clay 5 to 30 % and names no silt; clay is taken here for all fines, or nothing would be left for silt.`,
   },
   {
@@ -195,10 +170,6 @@ export const MORE_READ_ENTRIES: readonly GuidanceEntry[] = [
     basis: "abstract",
     confidence: "read",
     boundariesMm: UNSAID,
-    fractions: [],
-    points: [],
-    derived: false,
-    consistency: [],
     others: [{ quantity: "dryDensityKgM3", min: 1800, max: 2200 }],
     notes: say`A range met in practice, told as context; not a limit of suitability.`,
   },
@@ -216,7 +187,6 @@ export const MORE_READ_ENTRIES: readonly GuidanceEntry[] = [
     basis: "cited",
     confidence: "read",
     boundariesMm: { clay: 0.002, silt: 0.075, sand: 4.75 },
-    fractions: [],
     points: [
       { sizeMm: 0.075, lowPct: 5, highPct: 15 },
       { sizeMm: 0.425, lowPct: 15, highPct: 30 },
@@ -226,7 +196,6 @@ export const MORE_READ_ENTRIES: readonly GuidanceEntry[] = [
       { sizeMm: 19, lowPct: 70, highPct: 100 },
       { sizeMm: 25, lowPct: 100, highPct: 100 },
     ],
-    derived: false,
     consistency: [
       { quantity: "liquidLimitPct", maxPct: 28 },
       { quantity: "plasticityIndexPct", maxPct: 6 },
@@ -252,8 +221,6 @@ export const MORE_READ_ENTRIES: readonly GuidanceEntry[] = [
       { fraction: "fines", minPct: 8, maxPct: 25 },
     ],
     ofPassingMm: 2,
-    points: [],
-    derived: false,
     consistency: [
       { quantity: "liquidLimitPct", maxPct: 25 },
       { quantity: "plasticityIndexPct", maxPct: 6 },

@@ -1,12 +1,12 @@
 import { say } from "../../words/message.js";
-import { deriveBand, type GuidanceEntry } from "../entry.js";
+import { derivedBand, type GuidanceEntry, published, type WrittenEntry } from "../entry.js";
 import { MORE_READ_ENTRIES, READ_ENTRIES } from "./read.js";
 import { MORE_REMEMBERED_ENTRIES, REMEMBERED_ENTRIES } from "./remembered.js";
 
 const BS = { clay: 0.002, silt: 0.06, sand: 2 };
 
 /** Entries for compressed blocks: the nearest trade, shown beside those for walls and never for them. */
-const BLOCK_ENTRIES: readonly GuidanceEntry[] = [
+const BLOCK_ENTRIES: readonly WrittenEntry[] = [
   {
     id: "kerali-blocks",
     title: say`Soil for stabilised blocks`,
@@ -21,8 +21,6 @@ const BLOCK_ENTRIES: readonly GuidanceEntry[] = [
     confidence: "read",
     boundariesMm: BS,
     fractions: [{ fraction: "clay", minPct: 10, maxPct: 35 }],
-    points: [],
-    derived: false,
     consistency: [{ quantity: "linearShrinkagePct", minPct: 2.5, maxPct: 9 }],
     notes: say`Outside the shrinkage: reject or blend. The clay content is for cohesion, after BRU 1974.`,
   },
@@ -39,19 +37,12 @@ const BLOCK_ENTRIES: readonly GuidanceEntry[] = [
     basis: "memory",
     confidence: "medium",
     boundariesMm: BS,
-    fractions: [
-      { fraction: "clay", minPct: 8, maxPct: 30 },
-      { fraction: "silt", minPct: 10, maxPct: 25 },
-      { fraction: "sand", minPct: 25, maxPct: 80 },
-      { fraction: "gravel", minPct: 0, maxPct: 40 },
-    ],
-    points: deriveBand([
-      { upToMm: 0.002, minPct: 8, maxPct: 30 },
-      { upToMm: 0.06, minPct: 10, maxPct: 25 },
-      { upToMm: 2, minPct: 25, maxPct: 80 },
-      { minPct: 0, maxPct: 40 },
+    ...derivedBand(BS, [
+      ["clay", 8, 30],
+      ["silt", 10, 25],
+      ["sand", 25, 80],
+      ["gravel", 0, 40],
     ]),
-    derived: true,
     consistency: [
       { quantity: "plasticityIndexPct", minPct: 2.5, maxPct: 29 },
       { quantity: "liquidLimitPct", minPct: 25, maxPct: 51 },
@@ -71,17 +62,11 @@ const BLOCK_ENTRIES: readonly GuidanceEntry[] = [
     basis: "memory",
     confidence: "low",
     boundariesMm: BS,
-    fractions: [
-      { fraction: "clay", minPct: 5, maxPct: 18 },
-      { fraction: "silt", minPct: 10, maxPct: 40 },
-      { fraction: "sand", minPct: 50, maxPct: 80 },
-    ],
-    points: deriveBand([
-      { upToMm: 0.002, minPct: 5, maxPct: 18 },
-      { upToMm: 0.06, minPct: 10, maxPct: 40 },
-      { minPct: 50, maxPct: 80 },
+    ...derivedBand(BS, [
+      ["clay", 5, 18],
+      ["silt", 10, 40],
+      ["sand", 50, 80],
     ]),
-    derived: true,
     consistency: [{ quantity: "plasticityIndexPct", maxPct: 12 }],
     notes: say`Revised in 2013 and 2023; recalled from the edition of 1982.`,
   },
@@ -101,4 +86,4 @@ export const GUIDANCE_ENTRIES: readonly GuidanceEntry[] = [
   ...REMEMBERED_ENTRIES,
   ...MORE_REMEMBERED_ENTRIES,
   ...BLOCK_ENTRIES,
-];
+].map(published);

@@ -1,33 +1,10 @@
 import { say } from "../../words/message.js";
-import { deriveBand, type FractionLimit, type GuidanceEntry } from "../entry.js";
+import { derivedBand, type WrittenEntry } from "../entry.js";
 
 const BS = { clay: 0.002, silt: 0.063, sand: 2 };
 
-/** Clay, silt, sand with gravel: the three fractions that most earth-building handbooks limit. */
-function threeFractions(
-  clay: readonly [number, number],
-  silt: readonly [number, number],
-  coarse: readonly [number, number],
-): Pick<GuidanceEntry, "fractions" | "points" | "derived"> {
-  const limit = (
-    fraction: FractionLimit["fraction"],
-    [minPct, maxPct]: readonly [number, number],
-  ) => ({
-    fraction,
-    minPct,
-    maxPct,
-  });
-  const fractions = [limit("clay", clay), limit("silt", silt), limit("sandAndGravel", coarse)];
-  const [first, second, third] = fractions;
-  return {
-    fractions,
-    points: deriveBand([{ ...first, upToMm: BS.clay }, { ...second, upToMm: BS.silt }, third]),
-    derived: true,
-  };
-}
-
 /** Entries whose numbers are from memory: check each against its source before citing it. */
-export const REMEMBERED_ENTRIES: readonly GuidanceEntry[] = [
+export const REMEMBERED_ENTRIES: readonly WrittenEntry[] = [
   {
     id: "walker-2005",
     title: say`Rammed earth guidelines, United Kingdom`,
@@ -41,7 +18,11 @@ export const REMEMBERED_ENTRIES: readonly GuidanceEntry[] = [
     basis: "memory",
     confidence: "medium-high",
     boundariesMm: BS,
-    ...threeFractions([5, 20], [10, 30], [45, 80]),
+    ...derivedBand(BS, [
+      ["clay", 5, 20],
+      ["silt", 10, 30],
+      ["sandAndGravel", 45, 80],
+    ]),
     consistency: [
       { quantity: "plasticityIndexPct", minPct: 2, maxPct: 30 },
       { quantity: "liquidLimitPct", maxPct: 45, below: true },
@@ -67,8 +48,11 @@ export const REMEMBERED_ENTRIES: readonly GuidanceEntry[] = [
     basis: "memory",
     confidence: "medium",
     boundariesMm: BS,
-    ...threeFractions([5, 15], [15, 30], [50, 70]),
-    consistency: [],
+    ...derivedBand(BS, [
+      ["clay", 5, 15],
+      ["silt", 15, 30],
+      ["sandAndGravel", 50, 70],
+    ]),
     notes: say`That the standard descends from the 1996 book was read; the numbers were not.`,
   },
   {
@@ -84,7 +68,11 @@ export const REMEMBERED_ENTRIES: readonly GuidanceEntry[] = [
     basis: "memory",
     confidence: "medium",
     boundariesMm: BS,
-    ...threeFractions([0, 20], [10, 30], [45, 75]),
+    ...derivedBand(BS, [
+      ["clay", 0, 20],
+      ["silt", 10, 30],
+      ["sandAndGravel", 45, 75],
+    ]),
     consistency: [{ quantity: "linearShrinkagePct", maxPct: 2.5 }],
     notes: say`As quoted in later papers. The limits can all be met only with 50 % sand and gravel or more.`,
   },
@@ -101,20 +89,12 @@ export const REMEMBERED_ENTRIES: readonly GuidanceEntry[] = [
     basis: "memory",
     confidence: "medium",
     boundariesMm: { clay: 0.002, silt: 0.06, sand: 2 },
-    fractions: [
-      { fraction: "clay", minPct: 15, maxPct: 25 },
-      { fraction: "silt", minPct: 20, maxPct: 35 },
-      { fraction: "sand", minPct: 40, maxPct: 50 },
-      { fraction: "gravel", minPct: 0, maxPct: 15 },
-    ],
-    points: deriveBand([
-      { upToMm: 0.002, minPct: 15, maxPct: 25 },
-      { upToMm: 0.06, minPct: 20, maxPct: 35 },
-      { upToMm: 2, minPct: 40, maxPct: 50 },
-      { minPct: 0, maxPct: 15 },
+    ...derivedBand({ clay: 0.002, silt: 0.06, sand: 2 }, [
+      ["clay", 15, 25],
+      ["silt", 20, 35],
+      ["sand", 40, 50],
+      ["gravel", 0, 15],
     ]),
-    derived: true,
-    consistency: [],
     notes: say`High in clay beside the other handbooks; sometimes ascribed to other books.`,
   },
   {
@@ -130,13 +110,11 @@ export const REMEMBERED_ENTRIES: readonly GuidanceEntry[] = [
     basis: "memory",
     confidence: "medium",
     boundariesMm: { clay: 0.002, silt: 0.075, sand: 4.75 },
-    fractions: [],
     points: [
       { sizeMm: 0.075, lowPct: 5, highPct: 35 },
       { sizeMm: 4.75, lowPct: 55, highPct: 100 },
       { sizeMm: 50, lowPct: 100, highPct: 100 },
     ],
-    derived: false,
     consistency: [{ quantity: "plasticityIndexPct", maxPct: 8 }],
     others: [{ quantity: "organicPct", max: 2 }],
     notes: say`Recalled as advice for economical cement contents in pavements, not as a hard limit.`,
@@ -144,7 +122,7 @@ export const REMEMBERED_ENTRIES: readonly GuidanceEntry[] = [
 ];
 
 /** More entries whose numbers are from memory: check each against its source before citing it. */
-export const MORE_REMEMBERED_ENTRIES: readonly GuidanceEntry[] = [
+export const MORE_REMEMBERED_ENTRIES: readonly WrittenEntry[] = [
   {
     id: "maniatidis-walker-2003",
     title: say`Review of published limits, United Kingdom`,
@@ -164,7 +142,6 @@ export const MORE_REMEMBERED_ENTRIES: readonly GuidanceEntry[] = [
     ],
     points: [{ sizeMm: 0.063, lowPct: 20, highPct: 35 }],
     derived: true,
-    consistency: [],
     notes: say`Sums up others: least fines of 20 to 25 %, most of 30 to 35 %; least sand 50 to 55 %, most 70 to 75 %. The outer ends are taken.`,
   },
   {
@@ -179,10 +156,6 @@ export const MORE_REMEMBERED_ENTRIES: readonly GuidanceEntry[] = [
     basis: "memory",
     confidence: "medium",
     boundariesMm: BS,
-    fractions: [],
-    points: [],
-    derived: false,
-    consistency: [],
     others: [
       { quantity: "topSizeMm", max: 38.1 },
       { quantity: "saltsPct", max: 2 },
@@ -202,10 +175,6 @@ export const MORE_REMEMBERED_ENTRIES: readonly GuidanceEntry[] = [
     basis: "memory",
     confidence: "medium",
     boundariesMm: BS,
-    fractions: [],
-    points: [],
-    derived: false,
-    consistency: [],
     others: [
       { quantity: "dryDensityKgM3", min: 1700, max: 2400 },
       { quantity: "sulphatePct", max: 0.1 },
@@ -227,8 +196,6 @@ export const MORE_REMEMBERED_ENTRIES: readonly GuidanceEntry[] = [
     confidence: "low",
     boundariesMm: BS,
     fractions: [{ fraction: "sand", minPct: 35, maxPct: 100 }],
-    points: [],
-    derived: false,
     consistency: [
       { quantity: "liquidLimitPct", maxPct: 27 },
       { quantity: "plasticityIndexPct", minPct: 8.5, maxPct: 10.5 },

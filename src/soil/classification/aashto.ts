@@ -1,3 +1,4 @@
+import { checkThat } from "../../quantities/checkNumber.js";
 import { formatFixed } from "../../quantities/format.js";
 import { type Sentence, say, type Text } from "../../words/message.js";
 
@@ -67,9 +68,7 @@ export function classifyAashto(input: AashtoInput): AashtoClass {
 
 function checkPassings({ passing2Pct, passing0425Pct, passing0075Pct }: AashtoInput): void {
   for (const [name, value] of Object.entries({ passing2Pct, passing0425Pct, passing0075Pct })) {
-    if (!(value >= 0 && value <= 100)) {
-      throw new RangeError(`invalid \`${name}\`: ${value}; expected 0 to 100`);
-    }
+    checkThat(value >= 0 && value <= 100, { [`${name}`]: value }, "0 to 100");
   }
   if (passing0425Pct > passing2Pct || passing0075Pct > passing0425Pct) {
     throw new RangeError(

@@ -1,3 +1,4 @@
+import { checkThat } from "../../quantities/checkNumber.js";
 import { formatFixed } from "../../quantities/format.js";
 import { say, soilNamed, type Text } from "../../words/message.js";
 import { checkSizeShares, type SizeClass, type SizeClassInput } from "./sizeClass.js";
@@ -118,7 +119,7 @@ export function gradedTerm(
   cc: number,
 ): { readonly term: GradedTerm; readonly reason: Text } {
   for (const [name, value] of Object.entries({ cu, cc })) {
-    if (!(value > 0)) throw new RangeError(`invalid \`${name}\`: ${value}; expected above 0`);
+    checkThat(value > 0, { [`${name}`]: value }, "above 0");
   }
   const coefficients = say`Cu ${formatFixed(cu, 1)}, Cc ${formatFixed(cc, 2)}`;
   const named = (term: GradedTerm, fits: boolean) => ({

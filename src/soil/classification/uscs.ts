@@ -1,5 +1,6 @@
 import { characteristicSizes } from "../../grading/characteristics.js";
 import { type GradingCurve, passingAtSize } from "../../grading/curve.js";
+import { checkThat } from "../../quantities/checkNumber.js";
 import { formatFixed } from "../../quantities/format.js";
 import { type Sentence, say, soilNamed, type Text } from "../../words/message.js";
 import { aLine } from "../consistency/plasticityChart.js";
@@ -103,9 +104,7 @@ function pct(value: number): Text {
 
 function checkParts({ gravelPct, sandPct, finesPct }: UscsInput): void {
   for (const [name, value] of Object.entries({ gravelPct, sandPct, finesPct })) {
-    if (!(value >= 0 && value <= 100)) {
-      throw new RangeError(`invalid \`${name}\`: ${value}; expected 0 to 100`);
-    }
+    checkThat(value >= 0 && value <= 100, { [`${name}`]: value }, "0 to 100");
   }
   const sum = gravelPct + sandPct + finesPct;
   if (Math.abs(sum - 100) > 0.5) {

@@ -1,5 +1,6 @@
 import { type GradingCurve, passingAtSize } from "../../grading/curve.js";
 import { fractions } from "../../grading/fractions.js";
+import { checkThat } from "../../quantities/checkNumber.js";
 import { formatFixed } from "../../quantities/format.js";
 import { say, soilNamed, type Text } from "../../words/message.js";
 
@@ -82,9 +83,7 @@ export function usdaTexture(parts: UsdaParts): UsdaClass {
   const { gravelPct = 0 } = parts;
   const given = { sandPct: parts.sandPct, siltPct: parts.siltPct, clayPct: parts.clayPct };
   for (const [name, value] of Object.entries({ ...given, gravelPct })) {
-    if (!(value >= 0 && value <= 100)) {
-      throw new RangeError(`invalid \`${name}\`: ${value}; expected 0 to 100`);
-    }
+    checkThat(value >= 0 && value <= 100, { [`${name}`]: value }, "0 to 100");
   }
   const sum = given.sandPct + given.siltPct + given.clayPct;
   if (Math.abs(sum - 100) > 0.5) {

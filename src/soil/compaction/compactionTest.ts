@@ -2,6 +2,7 @@ import { type Finding, finding } from "../../findings/finding.js";
 import type { CompactionRecord } from "../../lab/compaction.js";
 import { tQuantile } from "../../numerics/distributions.js";
 import { leastSquares } from "../../numerics/leastSquares.js";
+import { checkThat } from "../../quantities/checkNumber.js";
 import { formatFixed } from "../../quantities/format.js";
 import { say, type Text, wordFor } from "../../words/message.js";
 import { zeroAirVoidsDensity } from "./phaseRelations.js";
@@ -77,9 +78,7 @@ export function analyseCompaction(
   } = {},
 ): CompactionAnalysis {
   const { particleDensityKgM3, rejectAboveZeroAir = false } = options;
-  if (!(record.mouldVolumeCm3 > 0)) {
-    throw new RangeError(`invalid \`mouldVolumeCm3\`: ${record.mouldVolumeCm3}; expected above 0`);
-  }
+  checkThat(record.mouldVolumeCm3 > 0, { mouldVolumeCm3: record.mouldVolumeCm3 }, "above 0");
   if (record.points.length === 0) {
     throw new RangeError("invalid `points`: []; expected at least one");
   }

@@ -1,3 +1,4 @@
+import { checkThat } from "../../quantities/checkNumber.js";
 import type { CompactionAnalysis } from "./compactionTest.js";
 
 /** Percent of the maximum dry density that the window keeps; common practice, no source. */
@@ -34,9 +35,7 @@ export function moistureWindow(
   { peak, curve }: Pick<CompactionAnalysis, "peak" | "curve">,
   relativePct: number = MIN_RELATIVE_PCT,
 ): MoistureWindow | undefined {
-  if (!(relativePct > 0 && relativePct <= 100)) {
-    throw new RangeError(`invalid \`relativePct\`: ${relativePct}; expected above 0, up to 100`);
-  }
+  checkThat(relativePct > 0 && relativePct <= 100, { relativePct }, "above 0, up to 100");
   if (!peak || curve.length === 0) return undefined;
   const least = (relativePct / 100) * peak.maximumDryDensityKgM3;
   const top = curve.findIndex(({ waterContentPct }) => waterContentPct >= peak.optimumWaterPct);

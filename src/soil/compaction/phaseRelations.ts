@@ -1,3 +1,5 @@
+import { checkThat } from "../../quantities/checkNumber.js";
+
 /** Density of water in phase relations, kg/m³: the convention of the formulas cited, not a measurement. */
 const WATER_KG_M3 = 1000;
 
@@ -13,14 +15,12 @@ const WATER_KG_M3 = 1000;
  * zeroAirVoidsDensity(10, 2700) // => 2125.98
  */
 export function zeroAirVoidsDensity(waterContentPct: number, particleDensityKgM3: number): number {
-  if (!(waterContentPct >= 0)) {
-    throw new RangeError(`invalid \`waterContentPct\`: ${waterContentPct}; expected 0 or more`);
-  }
-  if (!(particleDensityKgM3 > WATER_KG_M3)) {
-    throw new RangeError(
-      `invalid \`particleDensityKgM3\`: ${particleDensityKgM3}; expected kg/m³, above ${WATER_KG_M3}`,
-    );
-  }
+  checkThat(waterContentPct >= 0, { waterContentPct }, "0 or more");
+  checkThat(
+    particleDensityKgM3 > WATER_KG_M3,
+    { particleDensityKgM3 },
+    `kg/m³, above ${WATER_KG_M3}`,
+  );
   return (
     (WATER_KG_M3 * particleDensityKgM3) /
     (WATER_KG_M3 + (waterContentPct / 100) * particleDensityKgM3)
@@ -44,9 +44,7 @@ export function airVoidsDensity(
   particleDensityKgM3: number,
   airVoidsPct: number,
 ): number {
-  if (!(airVoidsPct >= 0 && airVoidsPct < 100)) {
-    throw new RangeError(`invalid \`airVoidsPct\`: ${airVoidsPct}; expected 0 to below 100`);
-  }
+  checkThat(airVoidsPct >= 0 && airVoidsPct < 100, { airVoidsPct }, "0 to below 100");
   return (1 - airVoidsPct / 100) * zeroAirVoidsDensity(waterContentPct, particleDensityKgM3);
 }
 
@@ -77,14 +75,10 @@ export function oversizeDensity(input: OversizeInput): {
 } {
   const { dryDensityKgM3, waterContentPct, oversizePct, oversizeParticleDensityKgM3 } = input;
   for (const [name, value] of Object.entries({ dryDensityKgM3, oversizeParticleDensityKgM3 })) {
-    if (!(value > 0)) throw new RangeError(`invalid \`${name}\`: ${value}; expected above 0`);
+    checkThat(value > 0, { [`${name}`]: value }, "above 0");
   }
-  if (!(waterContentPct >= 0)) {
-    throw new RangeError(`invalid \`waterContentPct\`: ${waterContentPct}; expected 0 or more`);
-  }
-  if (!(oversizePct >= 0 && oversizePct < 100)) {
-    throw new RangeError(`invalid \`oversizePct\`: ${oversizePct}; expected 0 to below 100`);
-  }
+  checkThat(waterContentPct >= 0, { waterContentPct }, "0 or more");
+  checkThat(oversizePct >= 0 && oversizePct < 100, { oversizePct }, "0 to below 100");
   const part = oversizePct / 100;
   return {
     dryDensityKgM3: 1 / ((1 - part) / dryDensityKgM3 + part / oversizeParticleDensityKgM3),

@@ -4,6 +4,7 @@ import type { LimitsRecord } from "../../lab/limits.js";
 import { tQuantile } from "../../numerics/distributions.js";
 import { leastSquares } from "../../numerics/leastSquares.js";
 import { powerOf } from "../../numerics/powerOf.js";
+import { checkThat } from "../../quantities/checkNumber.js";
 import { formatFixed } from "../../quantities/format.js";
 import { say } from "../../words/message.js";
 import { type LongBoxShrinkage, longBoxShrinkage } from "./longBox.js";
@@ -155,11 +156,7 @@ export interface LiquidLimit {
 export function liquidLimit(record: LimitsRecord): LiquidLimit | undefined {
   const { liquidLimitPoints: points, liquidLimitMethod: method = "cup" } = record;
   const measures = points.map(({ measure }, index) => {
-    if (!(measure > 0)) {
-      throw new RangeError(
-        `invalid \`liquidLimitPoints[${index}].measure\`: ${measure}; expected above 0`,
-      );
-    }
+    checkThat(measure > 0, { [`liquidLimitPoints[${index}].measure`]: measure }, "above 0");
     return method === "cup" ? Math.log10(measure) : measure;
   });
   if (new Set(measures).size < 2) return undefined;
@@ -207,7 +204,7 @@ const EXPONENT = 0.121;
  */
 export function onePointLiquidLimit(waterContentPct: number, blows: number): number | undefined {
   for (const [name, value] of Object.entries({ waterContentPct, blows })) {
-    if (!(value > 0)) throw new RangeError(`invalid \`${name}\`: ${value}; expected above 0`);
+    checkThat(value > 0, { [`${name}`]: value }, "above 0");
   }
   if (blows < MIN_BLOWS || blows > MAX_BLOWS) return undefined;
   return waterContentPct * powerOf(blows / 25, EXPONENT);
@@ -244,9 +241,7 @@ export function plasticLimitRepeats(
   waterContentsPct: readonly number[],
 ): PlasticLimitRepeats | undefined {
   waterContentsPct.forEach((value, index) => {
-    if (!(value >= 0)) {
-      throw new RangeError(`invalid \`waterContentsPct[${index}]\`: ${value}; expected 0 or more`);
-    }
+    checkThat(value >= 0, { [`waterContentsPct[${index}]`]: value }, "0 or more");
   });
   const n = waterContentsPct.length;
   if (n === 0) return undefined;

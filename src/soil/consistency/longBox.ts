@@ -1,3 +1,4 @@
+import { checkThat } from "../../quantities/checkNumber.js";
 import { say, type Text } from "../../words/message.js";
 
 /** The long box of field practice. */
@@ -67,14 +68,12 @@ export function longBoxShrinkage(
   shrinkageMm: number,
   boxLengthMm: number = BOX_LENGTH_MM,
 ): LongBoxShrinkage {
-  if (!(boxLengthMm > 0)) {
-    throw new RangeError(`invalid \`boxLengthMm\`: ${boxLengthMm}; expected above 0`);
-  }
-  if (!(shrinkageMm >= 0 && shrinkageMm < boxLengthMm)) {
-    throw new RangeError(
-      `invalid \`shrinkageMm\`: ${shrinkageMm}; expected 0 to the box's ${boxLengthMm}`,
-    );
-  }
+  checkThat(boxLengthMm > 0, { boxLengthMm }, "above 0");
+  checkThat(
+    shrinkageMm >= 0 && shrinkageMm < boxLengthMm,
+    { shrinkageMm },
+    `0 to the box's ${boxLengthMm}`,
+  );
   const per600Mm = (BOX_LENGTH_MM * shrinkageMm) / boxLengthMm;
   return {
     shrinkageMm,

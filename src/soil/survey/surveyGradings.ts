@@ -1,4 +1,5 @@
 import { Worker } from "node:worker_threads";
+import { checkThat } from "../../quantities/checkNumber.js";
 import { readSurvey } from "./readSurvey.js";
 import {
   type SurveyGrading,
@@ -53,12 +54,16 @@ export async function* surveyGradings(
   chunks: AsyncIterable<string | Uint8Array> | Iterable<string | Uint8Array>,
   { file = "survey", model = "weibull", threads = 2, progress }: SurveyOptions = {},
 ): AsyncGenerator<SurveyRow> {
-  if (!["weibull", "lognormal", "power"].includes(model)) {
-    throw new RangeError(`invalid \`model\`: ${model}; expected weibull, lognormal or power`);
-  }
-  if (!(Number.isInteger(threads) && threads >= 0 && threads <= 16)) {
-    throw new RangeError(`invalid \`threads\`: ${threads}; expected a whole number, 0 to 16`);
-  }
+  checkThat(
+    ["weibull", "lognormal", "power"].includes(model),
+    { model },
+    "weibull, lognormal or power",
+  );
+  checkThat(
+    Number.isInteger(threads) && threads >= 0 && threads <= 16,
+    { threads },
+    "a whole number, 0 to 16",
+  );
   const pool = surveyPool(model, threads);
   const underWay: Promise<SurveyRow[]>[] = [];
   let [rows, leftOut] = [0, 0];

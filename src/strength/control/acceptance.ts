@@ -1,10 +1,10 @@
 import { normalCdf, normalQuantile } from "../../numerics/distributions.js";
 import { noncentralTCdf, noncentralTQuantile } from "../../numerics/noncentralT.js";
 import { createRandom } from "../../numerics/random.js";
+import { checkFraction, checkPositive, checkThat } from "../../quantities/checkNumber.js";
 import { formatFixed } from "../../quantities/format.js";
 import { joinTexts, say, type Text } from "../../words/message.js";
 import { meanAndSd } from "../characteristicStrength.js";
-import { checkFraction, checkPositive } from "../checkOption.js";
 
 /** When a lot of site blocks is accepted. The numbers are the user's, from the code or the engineer. */
 export type AcceptanceRule =
@@ -26,19 +26,21 @@ export type AcceptanceRule =
 /** Refuses a rule whose numbers make no sense. */
 function checkRule(rule: AcceptanceRule): void {
   const least = rule.kind === "mean-less-ks" ? 2 : 1;
-  if (!(Number.isInteger(rule.blocks) && rule.blocks >= least)) {
-    throw new RangeError(
-      `invalid \`rule.blocks\`: ${rule.blocks}; expected a whole number, at least ${least}`,
-    );
-  }
+  checkThat(
+    Number.isInteger(rule.blocks) && rule.blocks >= least,
+    { "rule.blocks": rule.blocks },
+    `a whole number, at least ${least}`,
+  );
   const numbers: Readonly<Record<string, number>> =
     rule.kind === "mean-less-ks"
       ? { requiredMpa: rule.requiredMpa, factor: rule.factor }
       : { meanMpa: rule.meanMpa, minMpa: rule.minMpa };
   for (const [name, value] of Object.entries(numbers)) {
-    if (!(Number.isFinite(value) && (value > 0 || (name === "factor" && value === 0)))) {
-      throw new RangeError(`invalid \`rule.${name}\`: ${value}; expected a number above 0`);
-    }
+    checkThat(
+      Number.isFinite(value) && (value > 0 || (name === "factor" && value === 0)),
+      { [`rule.${name}`]: value },
+      "a number above 0",
+    );
   }
 }
 
@@ -88,11 +90,11 @@ export function designAcceptance(options: {
   })) {
     checkFraction(name, value);
   }
-  if (!(acceptableQuality < rejectableQuality)) {
-    throw new RangeError(
-      `invalid \`acceptableQuality\`: ${acceptableQuality}; expected below ${rejectableQuality}`,
-    );
-  }
+  checkThat(
+    acceptableQuality < rejectableQuality,
+    { acceptableQuality },
+    `below ${rejectableQuality}`,
+  );
   for (let blocks = 2; blocks <= MAX_BLOCKS; blocks += 1) {
     const root = Math.sqrt(blocks);
     const reached = noncentralTQuantile(
@@ -158,11 +160,11 @@ export function acceptanceRisks(
   const { sdMpa, acceptableQuality = 0.01, rejectableQuality = 0.2, seed } = options;
   checkFraction("acceptableQuality", acceptableQuality);
   checkFraction("rejectableQuality", rejectableQuality);
-  if (!(acceptableQuality < rejectableQuality)) {
-    throw new RangeError(
-      `invalid \`acceptableQuality\`: ${acceptableQuality}; expected below ${rejectableQuality}`,
-    );
-  }
+  checkThat(
+    acceptableQuality < rejectableQuality,
+    { acceptableQuality },
+    `below ${rejectableQuality}`,
+  );
   const wanted = rule.kind === "mean-less-ks" ? rule.requiredMpa : rule.minMpa;
   const meanAt = (below: number) => wanted + normalQuantile(1 - below) * sdMpa;
   const [goodMeanMpa, poorMeanMpa] = [meanAt(acceptableQuality), meanAt(rejectableQuality)];
@@ -308,9 +310,11 @@ export function judgeLot(rule: AcceptanceRule, strengthsMpa: readonly number[]):
     throw new RangeError("invalid `strengthsMpa`: []; expected at least one");
   }
   strengthsMpa.forEach((value, index) => {
-    if (!(Number.isFinite(value) && value >= 0)) {
-      throw new RangeError(`invalid \`strengthsMpa[${index}]\`: ${value}; expected 0 or above`);
-    }
+    checkThat(
+      Number.isFinite(value) && value >= 0,
+      { [`strengthsMpa[${index}]`]: value },
+      "0 or above",
+    );
   });
   const { mean, sd } = meanAndSd(strengthsMpa);
   const minMpa = Math.min(...strengthsMpa);

@@ -1,3 +1,4 @@
+import { checkThat } from "../../quantities/checkNumber.js";
 import { say, type Text } from "../../words/message.js";
 import { meanAndSd } from "../characteristicStrength.js";
 
@@ -47,11 +48,11 @@ export function controlChart(
 ): ControlChart {
   lots.forEach(({ strengthsMpa }, lot) => {
     strengthsMpa.forEach((value, block) => {
-      if (!Number.isFinite(value)) {
-        throw new RangeError(
-          `invalid \`lots[${lot}].strengthsMpa[${block}]\`: ${value}; expected a number`,
-        );
-      }
+      checkThat(
+        Number.isFinite(value),
+        { [`lots[${lot}].strengthsMpa[${block}]`]: value },
+        "a number",
+      );
     });
   });
   const n = lots[0]?.strengthsMpa.length ?? 0;

@@ -1,6 +1,6 @@
 import { normalCdf, normalQuantile, tQuantile } from "../../numerics/distributions.js";
 import { noncentralTQuantile } from "../../numerics/noncentralT.js";
-import { checkFraction } from "../checkOption.js";
+import { checkFraction, checkThat } from "../../quantities/checkNumber.js";
 import { fromFittedScale, requireFitted, type StrengthFit, strengthAt } from "./curve.js";
 
 /** What a strength requirement speaks of: the mean, one block to come, or most of all blocks. */
@@ -140,9 +140,7 @@ export function strengthBands(
   const fitted = requireFitted(fit);
   checkFraction("confidence", confidence);
   checkFraction("coverage", coverage);
-  if (!(Number.isInteger(steps) && steps > 0)) {
-    throw new RangeError(`invalid \`steps\`: ${steps}; expected a whole number above 0`);
-  }
+  checkThat(Number.isInteger(steps) && steps > 0, { steps }, "a whole number above 0");
   const { contentsPct, degreesOfFreedom } = fitted;
   const [first, last] = [contentsPct[0], contentsPct[contentsPct.length - 1]];
   const contents =

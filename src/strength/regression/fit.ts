@@ -1,8 +1,8 @@
 import type { SpecimenRecord } from "../../lab/specimens.js";
 import { tCdf, tQuantile } from "../../numerics/distributions.js";
 import { type LeastSquaresFit, leastSquares } from "../../numerics/leastSquares.js";
+import { checkFraction, checkThat } from "../../quantities/checkNumber.js";
 import { joinTexts, say } from "../../words/message.js";
-import { checkFraction } from "../checkOption.js";
 import { type SelectedBlocks, selectBlocks } from "./blocks.js";
 import type { StrengthCoefficient, StrengthFit, StrengthFitPoint } from "./curve.js";
 import {
@@ -67,14 +67,8 @@ export function fitStrength(
 ): StrengthFit {
   const { model, ageDays, confidence = 0.95, covariates = [], variance = "even" } = options;
   const facts = STRENGTH_MODELS[model];
-  if (!facts) {
-    throw new RangeError(
-      `invalid \`model\`: ${String(model)}; expected ${Object.keys(STRENGTH_MODELS).join(", ")}`,
-    );
-  }
-  if (!(Number.isFinite(ageDays) && ageDays >= 0)) {
-    throw new RangeError(`invalid \`ageDays\`: ${ageDays}; expected 0 or above`);
-  }
+  checkThat(facts !== undefined, { model }, Object.keys(STRENGTH_MODELS).join(", "));
+  checkThat(Number.isFinite(ageDays) && ageDays >= 0, { ageDays }, "0 or above");
   checkFraction("confidence", confidence);
   const logarithm = facts.strengthScale === "logarithm";
   if (variance === "proportional" && logarithm) {

@@ -1,6 +1,7 @@
 import { median } from "simple-statistics";
 import { normalCdf, normalQuantile } from "../../numerics/distributions.js";
 import { leastSquares } from "../../numerics/leastSquares.js";
+import { checkThat } from "../../quantities/checkNumber.js";
 import { say, type Text } from "../../words/message.js";
 import { upperTailF } from "../upperTailF.js";
 import { type FittedStrength, requireFitted, type StrengthFit, toFittedScale } from "./curve.js";
@@ -190,9 +191,7 @@ export function shapiroWilk(
   values: readonly number[],
 ): { readonly w: number; readonly pValue: number } | null {
   values.forEach((value, index) => {
-    if (!Number.isFinite(value)) {
-      throw new RangeError(`invalid \`values[${index}]\`: ${value}; expected a finite number`);
-    }
+    checkThat(Number.isFinite(value), { [`values[${index}]`]: value }, "a finite number");
   });
   const n = values.length;
   if (n < 3 || n > 5000) return null;
