@@ -197,6 +197,25 @@ describe("a band", () => {
     expect(2 * found.rmsDifferencePct ** 2).toBeLessThanOrEqual(best + 1e-6);
   });
 
+  it("is kept first, and its middle sought within it", () => {
+    // One material lies in the band far from its middle, the other outside but near the middle.
+    const one = (id: string, fines: number, sand: number) => ({
+      ...{ id, minSharePct: 0, maxSharePct: 100 },
+      curve: curve([0.063, fines], [2, sand], [20, 100]),
+    });
+    const points = [
+      { sizeMm: 0.063, lowPct: 10, highPct: 50 },
+      { sizeMm: 2, lowPct: 49, highPct: 51 },
+    ];
+    const found = designBlend({
+      materials: [one("near", 30, 52), one("inside", 12, 50)],
+      target: { kind: "band", points },
+      maxMaterials: 1,
+    });
+    expect(found.shares.map(({ sharePct }) => Number(sharePct.toFixed(9)))).toEqual([0, 100]);
+    expect(found.rmsDifferencePct).toBe(0);
+  });
+
   it("has a middle", () => {
     const found = designBlend({ materials: THREE, target: { kind: "band-middle", points: BAND } });
     expect(found.points.map(({ targetPct }) => targetPct)).toEqual([10, 24, 57.5]);

@@ -69,6 +69,9 @@ describe("the published set that a straight line does not fit", () => {
     const mean = tens.reduce((sum, kPa) => sum + kPa / 1000, 0) / tens.length;
     expect(render(findings[2].message)).toContain(`the 10 blocks nearest to it (at 10 %)`);
     expect(render(findings[2].message)).toContain(`a mean of ${mean.toFixed(2)} MPa`);
+    expect(render(findings[2].expected)).toBe(
+      "a bound of at least 4.30 MPa from the nearest blocks alone, as the curve is in doubt",
+    );
     // Their mean, 4.33 MPa, is above 4.3 but not proved to be; 4.4 MPa it does not even reach.
     expect(render(findings[2].remedy)).toContain("too few to prove it");
     const [higher] = found(PUBLISHED, { strengthMpa: 4.4, ...MEAN }).findings.slice(-1);
