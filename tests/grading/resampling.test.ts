@@ -119,7 +119,7 @@ describe("resampleFits", () => {
         GRADING_MODELS.lognormal.evaluate(size, truth) + 0.6 * random.normal(),
       ]);
       const noisy = fitGrading({ points: curveOf(...pairs).points }, "lognormal");
-      const [band] = resampleGrading(noisy, { sizesMm: [0.1], seed, resamples: 400 });
+      const [band] = resampleGrading(noisy, { sizesMm: [0.1], seed });
       const true50 = GRADING_MODELS.lognormal.evaluate(0.1, truth);
       if (band.lowPct <= true50 && true50 <= band.highPct) held++;
     }

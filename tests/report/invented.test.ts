@@ -1,18 +1,22 @@
 import { JSDOM } from "jsdom";
-import { beforeAll, describe, expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { renderHtml } from "../../src/report/html/renderHtml.js";
 import { notebookToDocument } from "../../src/report/notebookToDocument.js";
 import { renderPdf } from "../../src/report/pdf/renderPdf.js";
 import { readPdf } from "./readPdf.js";
-import { META, sampleNotebook } from "./sampleNotebook.js";
+import { blockOutput, codeCell, META, markdownCell, notebookOf } from "./sampleNotebook.js";
 
 const BANNER = "The laboratory data in this report are invented for demonstration.";
 const NOTICE = "Invented demonstration data: do not build from this report.";
 
-let notebook: object;
-beforeAll(async () => {
-  notebook = await sampleNotebook();
-});
+const rows = Array.from({ length: 60 }, (_, row) => [`B${row}`, "2.1"]);
+const columns = [{ header: "Block" }, { header: "Strength", unit: "MPa" }];
+const table = blockOutput({ kind: "table", caption: "Blocks", columns, rows, notes: [] });
+/** Of several pages, with a box and a block. */
+const notebook = notebookOf([
+  markdownCell("## Blocks\n\n> A quotation.\n"),
+  codeCell("show(blocks);", [table]),
+]);
 
 const htmlWith = (css: string, invented = true) =>
   renderHtml(notebookToDocument(notebook, { ...META, invented, style: { css } }), {

@@ -155,7 +155,7 @@ describe("a blend sought within a band", () => {
           expect(batch.cementPct).toBeCloseTo(asked.cementPct, 8);
         }
       }),
-      { numRuns: 100, seed: 11 },
+      { numRuns: 120, seed: 11 },
     );
     expect(unused).toBeGreaterThan(100);
   }, 120_000);
