@@ -1,4 +1,5 @@
 import { dirname, resolve } from "node:path";
+import { checkThat } from "../quantities/checkNumber.js";
 import { cellFailure } from "./cellFailure.js";
 import { kernelText } from "./kernel/cellTrace.js";
 import { type Answer, type KernelClient, startKernel } from "./kernel/client.js";
@@ -38,11 +39,11 @@ const LONGEST_SECONDS = 2_147_483;
 function checkTimeouts(given: Timeouts = {}): Required<Timeouts> {
   const limit = (name: keyof Timeouts): number => {
     const value = given[name] ?? DEFAULTS[name];
-    if (!(value > 0 && value <= LONGEST_SECONDS)) {
-      throw new RangeError(
-        `invalid \`timeouts.${name}\`: ${value}; expected more than 0, at most ${LONGEST_SECONDS}`,
-      );
-    }
+    checkThat(
+      value > 0 && value <= LONGEST_SECONDS,
+      { [`timeouts.${name}`]: value },
+      `more than 0, at most ${LONGEST_SECONDS}`,
+    );
     return value;
   };
   return {

@@ -275,12 +275,8 @@ function changeEntries(entries: FuzzStudy["entries"], change: EntryChange): Fuzz
         writable: true,
       });
     } else if (change.do === "entry-scale") {
-      holder[key] =
-        typeof before === "number"
-          ? before * change.factor
-          : typeof before === "string"
-            ? scaled(before, change.factor)
-            : before;
+      if (typeof before === "number") holder[key] = before * change.factor;
+      if (typeof before === "string") holder[key] = scaled(before, change.factor);
     } else if (typeof before === "string") {
       holder[key] = before.replace(/(\d)\s*[^\d\s][^\s]*$/, `$1 ${change.unit}`);
     }

@@ -78,9 +78,8 @@ export function csvOf(grid: Grid, mark = ",", end = "\n", quoted = false): strin
 /** As a workbook, numbers as numbers. */
 export function workbookOf(grid: Grid): Uint8Array {
   const number = /^-?\d+(\.\d+)?$/;
-  const cells = grid.map((row) =>
-    row.map((cell) => (cell === "" ? null : number.test(cell) ? Number(cell) : cell)),
-  );
+  const asValue = (cell: string) => (number.test(cell) ? Number(cell) : cell);
+  const cells = grid.map((row) => row.map((cell) => (cell === "" ? null : asValue(cell))));
   const book = utils.book_new();
   utils.book_append_sheet(book, utils.aoa_to_sheet(cells), "readings");
   return new Uint8Array(write(book, { type: "array", bookType: "xlsx" }));

@@ -14,7 +14,7 @@ export function bruteForceBounds(
   let best = Infinity;
   for (let code = 0; code < 3 ** n; code++) {
     const state = Array.from({ length: n }, (_, j) => Math.floor(code / 3 ** j) % 3);
-    const x = state.map((s, j) => (s === 1 ? lower[j] : s === 2 ? upper[j] : 0));
+    const x = state.map((s, j) => [0, lower[j], upper[j]][s]);
     const free = state.flatMap((s, j) => (s === 0 ? [j] : []));
     const rest = 1 - x.reduce((a, v) => a + v, 0);
     if (free.length > 0) {
