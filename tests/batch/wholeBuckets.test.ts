@@ -185,6 +185,14 @@ describe("a trial batch", () => {
     fc.assert(
       fc.property(MIX, fc.double({ min: 0.01, max: 500, noNaN: true }), (of, factor) => {
         const batch = mixOf(of);
+        const { water, ...amounts } = scaleRecipe(batch, factor);
+        for (const [key, value] of Object.entries(water)) {
+          const wanted = factor * batch.water[key as keyof typeof water];
+          expect(value, key).toBeCloseTo(wanted, 6);
+        }
+        for (const key of ["dryMassKg", "dryMassWithCementKg", "rammedMassKg"] as const) {
+          expect(amounts[key] / batch[key] / factor, key).toBeCloseTo(1, 9);
+        }
         const back = scaleRecipe(scaleRecipe(batch, factor), 1 / factor);
         near(back.cement.dryMassKg, batch.cement.dryMassKg, { rel: 1e-14, abs: 0 }, "cement");
         near(back.water.toAddKg, batch.water.toAddKg, { rel: 1e-13, abs: 1e-13 }, "water");

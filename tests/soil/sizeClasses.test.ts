@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { classifyBs5930 } from "../../src/soil/classification/bs5930.js";
 import { classifyIso14688, gradedTerm } from "../../src/soil/classification/iso14688.js";
+import { sizeShares } from "../../src/soil/classification/sizeClass.js";
 import { usdaFromCurve, usdaTexture } from "../../src/soil/classification/usdaTexture.js";
 import { render, renderAll } from "../../src/words/render.js";
 import { curveOf } from "../grading/gradingCases.js";
@@ -11,6 +12,27 @@ const bs = (gravelPct: number, sandPct: number, more: object = {}) =>
   classifyBs5930({ gravelPct, sandPct, finesPct: 100 - gravelPct - sandPct, ...more });
 const iso = (gravelPct: number, sandPct: number, clayPct?: number, more: object = {}) =>
   classifyIso14688({ gravelPct, sandPct, finesPct: 100 - gravelPct - sandPct, clayPct, ...more });
+
+describe("sizeShares", () => {
+  it("takes what is finer than cobbles as 100", () => {
+    // 80 % pass 63 mm: 40 % gravel, 24 % sand, 16 % fines, 8 % of them clay.
+    const whole = curveOf([0.002, 8], [0.063, 16], [2, 40], [63, 80], [200, 100]);
+    const shares = sizeShares(whole, "iso14688")!;
+    expect(shares.gravelPct).toBeCloseTo(50, 9);
+    expect(shares.sandPct).toBeCloseTo(30, 9);
+    expect(shares.finesPct).toBeCloseTo(20, 9);
+    expect(shares.clayPct).toBeCloseTo(10, 9);
+  });
+
+  it("are none where the curve does not reach a boundary; clay alone may be missing", () => {
+    const noClay = sizeShares(curveOf([0.063, 16], [2, 40], [63, 80], [200, 100]), "iso14688");
+    expect(noClay).toMatchObject({ finesPct: 20 });
+    expect(noClay).not.toHaveProperty("clayPct");
+    expect(sizeShares(curveOf([0.1, 16], [2, 40], [63, 100]), "iso14688")).toBeUndefined();
+    expect(sizeShares(curveOf([0.063, 16], [1, 40]), "iso14688")).toBeUndefined();
+    expect(sizeShares(curveOf([0.063, 0], [2, 0], [63, 0], [200, 100]), "iso14688")).toBeUndefined();
+  });
+});
 
 describe("classifyBs5930", () => {
   it("Craig, Problem 1.1, soil G", () => {

@@ -77,6 +77,19 @@ describe.each([
     ]);
     const items = itemsOf(card.blocks.find(({ kind }) => kind === "keyValues"));
     expect(items.Batches).toBe(`${Math.ceil(quantities.batches)} in all`);
+    const { lifts, looseLiftM, compactedLiftM } = quantities;
+    const depth = (metres: number) =>
+      unit === "kg" ? `${Math.round(1000 * metres)} mm` : `${(metres / 0.0254).toFixed(1)} in`;
+    expect(items.Lifts).toBe(
+      `${lifts}, each spread about ${depth(looseLiftM!)}, rammed to ${depth(compactedLiftM)}`,
+    );
+    const dense = {
+      ...result,
+      mix: { ...result.mix!, quantities: { ...quantities, looseLiftM: null } },
+    };
+    expect(itemsOf(mixCard(dense).blocks.find(({ kind }) => kind === "keyValues")).Lifts).toBe(
+      `${lifts}, each rammed to ${depth(compactedLiftM)}`,
+    );
     const { low: driest, high: wettest } = water.window.toAddKg;
     const poured = (litre: number) =>
       unit === "kg" ? `${litre.toFixed(1)} L` : `${(litre / GALLON_L).toFixed(2)} gal`;
