@@ -1,10 +1,10 @@
 import { execFile } from "node:child_process";
-import { readFileSync, statSync } from "node:fs";
+import { readFileSync, statSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { promisify } from "node:util";
 import { expect, it } from "vitest";
 import { kernelSpec, writeKernelSpec } from "../../src/notebook/kernel/spec.js";
-import { asNotebook } from "../../src/notebook/notebookFile.js";
+import { asNotebook, notebookText } from "../../src/notebook/notebookFile.js";
 import { runNotebook } from "../../src/notebook/runNotebook.js";
 import { toolOrSkip } from "../support/requireTool.js";
 import { runCli, temporaryFolder } from "../support/runCli.js";
@@ -61,4 +61,38 @@ it("the kernel written for Jupyter is listed by Jupyter itself", {
   const { loambook } = JSON.parse(stdout).kernelspecs;
   expect(loambook.resource_dir).toBe(join(data, "kernels/loambook"));
   expect(loambook.spec.argv).toEqual(kernelSpec().argv);
+});
+
+it("Jupyter's runner tells an error that it allows, and runs what follows, outside of the clone", {
+  timeout: 180_000,
+}, async (context) => {
+  const jupyter = toolOrSkip(context, "jupyter");
+  const folder = temporaryFolder();
+  await writeKernelSpec(folder);
+  const sources = [
+    'import { formatPlain } from "loambook";\nimport { mean } from "simple-statistics";',
+    "const f = () => {\n  throw new RangeError('no ' + mean([1, 3]));\n};\nf();",
+    "await 0;\nconsole.log(formatPlain(2).number);",
+  ];
+  const cells = sources.map((source, index) => ({
+    ...{ cell_type: "code", id: `cell-${index}`, metadata: {}, source: [source] },
+    ...{ execution_count: null, outputs: [] },
+  }));
+  const kernelspec = { display_name: "TypeScript (loambook)", name: "loambook" };
+  const notebook = { cells, metadata: { kernelspec }, nbformat: 4, nbformat_minor: 5 };
+  writeFileSync(join(folder, "errors.ipynb"), JSON.stringify(notebook));
+  const words = ["nbconvert", "--to", "notebook", "--execute", "--inplace", "errors.ipynb"];
+  const env = { ...process.env, JUPYTER_PATH: folder };
+  const run = promisify(execFile);
+  await expect(run(jupyter, words, { env, cwd: folder })).rejects.toThrow("RangeError: no 2");
+  await run(jupyter, [...words, "--allow-errors"], { env, cwd: folder });
+  const text = readFileSync(join(folder, "errors.ipynb"), "utf8");
+  const executed = asNotebook(JSON.parse(text));
+  expect(outputsOf(executed).map(plainOutputs)).toEqual([
+    [],
+    ["error: RangeError: no 2"],
+    ["stdout: 2\n"],
+  ]);
+  // what Jupyter writes is what we write
+  expect(notebookText(executed)).toBe(text);
 });
