@@ -55,6 +55,22 @@ describe("bad input of a blend", () => {
       { materials: THREE, target: { ...POWER, topSizeMm: { min: 20, max: 10 } } },
       "blend-bad-target",
     ],
+    ...[
+      { sizeMm: 0, passingPct: 20 },
+      { sizeMm: 1, passingPct: Number.NaN },
+      { sizeMm: 1, passingPct: 20, weight: -1 },
+      { sizeMm: 1, lowPct: 30, highPct: 20 },
+    ].map(
+      (point) =>
+        [
+          `a target's point ${JSON.stringify(point)}`,
+          {
+            materials: THREE,
+            target: { kind: "lowPct" in point ? "band" : "curve", points: [point] },
+          },
+          "blend-bad-target",
+        ] as const,
+    ),
     ["a falling curve", withSoil({ curve: curve([0.063, 50], [2, 40]) }), "blend-bad-curve"],
     ["a share that is none", withSoil({ minSharePct: Number.NaN }), "blend-bad-share"],
     ["crossed bounds", withSoil({ minSharePct: 60, maxSharePct: 40 }), "blend-bad-share"],

@@ -309,6 +309,25 @@ describe("limits", () => {
     expect(relaxed.gainPct).toBe(design.rmsDifferencePct - again.rmsDifferencePct);
     expect(relaxed.gainPct).toBeGreaterThan(0);
   });
+
+  it("relax a share on that side alone on which the blend stands", () => {
+    const relaxedWith = (minSharePct: number, maxSharePct: number) => {
+      const input = {
+        materials: [{ ...SOIL, minSharePct, maxSharePct }, SAND],
+        target: { kind: "curve", points: [{ sizeMm: 0.063, passingPct: 33 }] } as const,
+      };
+      // 5/7 of soil would meet the point; a point of share is 0.42 points of passing.
+      return relaxLimits(input, designBlend(input)).map(({ side, relaxedTo, gainPct }) => [
+        side,
+        Number(relaxedTo.toFixed(9)),
+        Number(gainPct.toFixed(6)),
+      ]);
+    };
+    expect(relaxedWith(80, 90)).toEqual([["min", 76, 1.68]]);
+    expect(relaxedWith(10, 60)).toEqual([["max", 63, 1.26]]);
+    expect(relaxedWith(10, 90)).toEqual([]);
+    expect(relaxedWith(80, 80).map(([side]) => side)).toEqual(["min", "max"]);
+  });
 });
 
 describe("a share too small to be weighed", () => {

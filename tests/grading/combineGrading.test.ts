@@ -75,6 +75,15 @@ describe("combineGrading", () => {
 });
 
 describe("poolAdjacent", () => {
+  it("pools a pool with what stands before it, each value counting once", () => {
+    const third = (3 + 4 + 1) / 3;
+    expect(poolAdjacent([3, 4, 1, 9])).toEqual([third, third, third, 9]);
+    const all = (5 + 6 + 2 + 3 + 1) / 5;
+    poolAdjacent([5, 6, 2, 3, 1]).forEach((value) => {
+      expect(value).toBeCloseTo(all, 12);
+    });
+  });
+
   it("gives the nearest non-decreasing sequence", () => {
     const values = fc.array(fc.integer({ min: -50, max: 50 }), { minLength: 1, maxLength: 12 });
     fc.assert(

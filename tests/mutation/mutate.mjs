@@ -133,7 +133,12 @@ const FAULTS = [
     const isName = by !== undefined && new RegExp(`\\b${by}\\b`).test(source.text);
     return isName ? changed(node.name, source, by, "name") : [];
   },
-  (node, source) => (ts.isCallExpression(node) ? swaps(node.arguments, source, "arguments") : []),
+  (node, source) => {
+    if (!ts.isCallExpression(node)) return [];
+    // Either way round it is the same.
+    if (/^Math\.(max|min|hypot)$|^dot$/.test(node.expression.getText(source))) return [];
+    return swaps(node.arguments, source, "arguments");
+  },
   (node, source) =>
     ts.isArrayLiteralExpression(node) ? swaps(node.elements, source, "elements") : [],
   (node, source) => {

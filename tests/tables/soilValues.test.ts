@@ -181,6 +181,33 @@ describe("tables of a grading", () => {
     expect(notesOf(table)[0]).toContain("dispersant's 3.2 units");
   });
 
+  it("a hydrometer's depths say where they come from", () => {
+    const noteOf = (calibration: object, rows: readonly object[] = [reading]) =>
+      notesOf(
+        sedimentationTable("Pit 1", {
+          ...{ rows, ...WATER, calibration },
+        } as unknown as HydrometerAnalysis),
+      ).find((note) => note.startsWith("Effective depth"));
+    const depths = [
+      { reading: 1, depthCm: 20.004 },
+      { reading: 1.03, depthCm: 8.5 },
+    ];
+    expect(noteOf({ depths })).toBe(
+      "Effective depth by the instrument's own calibration: 1 at 20.00 cm; 1.03 at 8.50 cm.",
+    );
+    expect(noteOf({ depths }, [{ ...reading, bsSizeMm: 0.0131 }])).toContain(
+      "calibration: 0 at 20.00 cm; 30 at 8.50 cm.",
+    );
+    const marks = [
+      { reading: 0, toNeckCm: 10.5 },
+      { reading: 60, toNeckCm: 2.25 },
+    ];
+    const own = { bulbLengthCm: 14, bulbVolumeCm3: 67.04, cylinderAreaCm2: 27.85, marks };
+    expect(noteOf(own)).toBe(
+      "Effective depth by the instrument's own dimensions: bulb 14.00 cm and 67.0 cm³, cylinder 27.9 cm²; to the neck 10.50 cm at 0; 2.25 cm at 60.",
+    );
+  });
+
   it("a pipette with its grams", () => {
     const table = pipetteTable("Pit 1", {
       ...WATER,
