@@ -1,7 +1,7 @@
 import { Worker } from "node:worker_threads";
 
 /** Ends the process with the case's name where one loops for ever: nothing else could tell it from slowness. */
-export function watchdog(limitSeconds = 60): {
+export function watchdog(limitSeconds = 300): {
   begins(name: string): void;
   rests(): void;
   end(): Promise<number>;
