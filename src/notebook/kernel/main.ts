@@ -293,6 +293,11 @@ function tellErrorsOfCells(): () => CellError {
   return () => failure ?? traced(new Error("the cell failed"));
 }
 
+function faultOf(thrown: unknown): CellError {
+  const { name, message, stack } = thrown as Error;
+  return { ename: name, evalue: message, traceback: [stack ?? message] };
+}
+
 /** As tslab's executor writes them. */
 const PREFIX = "(function(exports, require) { ";
 const ASYNC_PREFIX = "(async function(exports, require) { ";
@@ -349,8 +354,8 @@ function runInTurn(failureOf: () => CellError): void {
         return { status: "ok", execution_count: count, payload: [], user_expressions: {} };
       } catch (failed) {
         const { count } = failed as { readonly count?: unknown };
-        if (typeof count !== "number") throw failed;
-        const { line, ...error } = failureOf();
+        // a fault of the kernel itself is told too: without an answer a front end would wait for ever
+        const { line, ...error } = typeof count === "number" ? failureOf() : faultOf(failed);
         send(this.iopub, "error", error, line === undefined ? {} : { line });
         return { status: "error", execution_count: count, ...error };
       }
