@@ -128,9 +128,24 @@ function block(node: RootContent, cell: Cell): DocumentNode[] {
 /**
  * Reads a markdown cell (CommonMark with tables and `$` maths) into document nodes.
  * Raw HTML becomes plain text and pictures become their words: nothing is run or fetched.
- * Heading ids are left empty for `numberNodes`.
+ * Heading ids are left empty for `numberNodes`. Text nested without end is shown as it was typed.
  */
 export function markdownToNodes(markdown: string): DocumentNode[] {
+  const plain: DocumentNode[] = [{ kind: "prose", inlines: [{ kind: "text", text: markdown }] }];
+  if (TOO_DEEP.test(markdown)) return plain;
+  try {
+    return readMarkdown(markdown);
+  } catch (problem) {
+    // The stack overflows where marks stand in each other without end.
+    if (problem instanceof RangeError) return plain;
+    throw problem;
+  }
+}
+
+/** Quotations of quotations, or lists of lists, deeper than anybody writes: reading them takes minutes. */
+const TOO_DEEP = /^(?:[ \t]*>){40}|^(?:[ \t]*[-*+] ){40}|^[ \t]{200}/m;
+
+function readMarkdown(markdown: string): DocumentNode[] {
   const tree = fromMarkdown(markdown, {
     extensions: [gfmTable(), math()],
     mdastExtensions: [gfmTableFromMarkdown(), mathFromMarkdown()],

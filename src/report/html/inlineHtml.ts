@@ -58,7 +58,8 @@ export function mathHtml(tex: string, display: boolean): string {
       maxExpand: 500,
     });
   } catch (error) {
-    if (!(error instanceof katex.ParseError)) throw error;
+    // Groups in groups without end overflow the stack.
+    if (!(error instanceof katex.ParseError || error instanceof RangeError)) throw error;
     return `<code class="tex">${escapeHtml(tex)}</code>`;
   }
 }
