@@ -19,19 +19,20 @@ describe("findRoot", () => {
   });
 
   it("finds Wallis's root of x³ − 2x − 5 and others by curved steps, far quicker than by halves", () => {
-    const cases: [(x: number) => number, number, number, number][] = [
-      [(x) => x ** 3 - 2 * x - 5, 2, 3, 2.0945514815423265],
-      [(x) => Math.exp(x) - 5, 0, 4, Math.log(5)],
-      [(x) => 1 / x - 3, 0.1, 2, 1 / 3],
+    const cases: [(x: number) => number, number, number, number, number][] = [
+      [(x) => x ** 3 - 2 * x - 5, 2, 3, 2.0945514815423265, 9],
+      [(x) => Math.exp(x) - 5, 0, 4, Math.log(5), 12],
+      [(x) => 1 / x - 3, 0.1, 2, 1 / 3, 12],
+      [(x) => x ** 9 - 0.5, 0, 1, 2 ** (-1 / 9), 12],
     ];
-    for (const [f, low, high, wanted] of cases) {
+    for (const [f, low, high, wanted, most] of cases) {
       let calls = 0;
       const counted = (x: number): number => {
         calls += 1;
         return f(x);
       };
       expect(findRoot(counted, low, high, { tolerance: 1e-15 })).toBeCloseTo(wanted, 14);
-      expect(calls).toBeLessThanOrEqual(13);
+      expect(calls).toBeLessThanOrEqual(most);
     }
   });
 

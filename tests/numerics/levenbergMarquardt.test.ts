@@ -136,6 +136,27 @@ describe("levenbergMarquardt", () => {
     expect(fit.standardErrors[0]).toBeGreaterThan(0);
   });
 
+  it("stops on an upper bound, and never looks beyond it", () => {
+    let most = -Infinity;
+    const fit = levenbergMarquardt({
+      residuals: (b) => {
+        most = Math.max(most, b[1]);
+        return residuals(b);
+      },
+      start: [1, 0.1],
+      lower: [0, 0.01],
+      upper: [10, 0.15],
+    });
+    expect(fit.status).toBe("converged");
+    expect(fit.activeBounds).toEqual([0, 1]);
+    expect([fit.parameters[1], most]).toEqual([0.15, 0.15]);
+    const given = leastSquares(
+      days.map((t) => [1 - Math.exp(-0.15 * t)]),
+      observed,
+    );
+    expect(digits(fit.parameters[0], given.coefficients[0])).toBeGreaterThanOrEqual(10);
+  });
+
   it("leaves a bound it starts on when the data say so, and keeps a fixed parameter", () => {
     const fit = levenbergMarquardt({ residuals, start: [1, 0.05], lower: [0, 0.05] });
     const free = levenbergMarquardt({ residuals, start: [1, 1] });

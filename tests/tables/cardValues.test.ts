@@ -8,7 +8,7 @@ import {
   siteSheets,
   trialMass,
 } from "../../src/tables/site/crewCards.js";
-import { bucketSize, buckets, liquid } from "../../src/tables/site/crewMix.js";
+import { bucketSize, buckets, liquid, siteMix } from "../../src/tables/site/crewMix.js";
 import { siteFieldTests } from "../../src/tables/site/fieldTestForms.js";
 import { siteBlockLabels, siteCuringLog } from "../../src/tables/site/logAndLabels.js";
 import { mixCard } from "../../src/tables/site/mixCard.js";
@@ -145,6 +145,16 @@ describe.each([
 });
 
 describe("the bucket card", () => {
+  it("says for which dampness its water is meant", () => {
+    const result = results.get("reading-room")!;
+    const { batch, water } = siteMix(result, {})!;
+    const heapPct = (100 * batch.water.inMaterialsKg) / batch.dryMassKg;
+    const { low, high } = water.window.moisturePct;
+    expect(notesOf(tableOf(siteBucketCard(result)))).toContainEqual(
+      `Water is for stockpiles that hold ${heapPct.toFixed(1)} % in all, as the study has it; the mix may hold ${low.toFixed(1)} to ${high.toFixed(1)} %.`,
+    );
+  });
+
   it("start, aim and never above, in litres and kilograms, with a trial beside them", () => {
     const result = results.get("reading-room")!;
     const options = { bucketL: 12, trial: { dryMassKg: 5, scaleStepKg: 0.01 } };
