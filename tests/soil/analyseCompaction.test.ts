@@ -120,14 +120,14 @@ describe("the top", () => {
   });
 
   it("of a cubic is the root where it bends down, whichever way it bends in the middle", () => {
-    // y = 1.12 u + 0.5 u² − u³ on −1 to 1: y′ = −3 (u − 0.8)(u + 7/15), y″(0.8) = −3.8.
+    // y = 2.24 u + u² − 2 u³ on −1 to 1: y′ = −6 (u − 0.8)(u + 7/15), y″(0.8) = −7.6.
     const points = [-1, -0.6, -0.2, 0.2, 0.6, 1].map((x) => ({
       x,
-      y: 1.12 * x + 0.5 * x ** 2 - x ** 3,
+      y: 2.24 * x + x ** 2 - 2 * x ** 3,
     }));
     const peak = polynomialPeak(points, 3)!;
     expect(peak.x).toBeCloseTo(0.8, 9);
-    expect(peak.y).toBeCloseTo(0.704, 9);
+    expect(peak.y).toBeCloseTo(1.408, 9);
     const mirrored = polynomialPeak(
       points.map(({ x, y }) => ({ x: -x, y })),
       3,
