@@ -30,7 +30,9 @@ describe("sizeShares", () => {
     expect(noClay).not.toHaveProperty("clayPct");
     expect(sizeShares(curveOf([0.1, 16], [2, 40], [63, 100]), "iso14688")).toBeUndefined();
     expect(sizeShares(curveOf([0.063, 16], [1, 40]), "iso14688")).toBeUndefined();
-    expect(sizeShares(curveOf([0.063, 0], [2, 0], [63, 0], [200, 100]), "iso14688")).toBeUndefined();
+    expect(
+      sizeShares(curveOf([0.063, 0], [2, 0], [63, 0], [200, 100]), "iso14688"),
+    ).toBeUndefined();
   });
 });
 
