@@ -67,9 +67,12 @@ export async function makeAppendix(words: readonly string[]): Promise<number> {
   }
   progress.show("setting the pages");
   // A permit document names no folder of the machine, and moving the study changes no byte of it.
-  const notebook = restateParameter(run.notebook, "studyFolder", basename(resolve(study)));
+  // Rendered as it is written, so that the file gives the same pages again.
+  const notebookFile = notebookText(
+    restateParameter(run.notebook, "studyFolder", basename(resolve(study))),
+  );
   const { htmlPath, pdfPath, findings } = await writeReport({
-    notebook,
+    notebook: JSON.parse(notebookFile),
     meta: {
       ...reportMeta(result),
       layout: template ?? result.config.report?.template ?? "permit",
@@ -77,7 +80,7 @@ export async function makeAppendix(words: readonly string[]): Promise<number> {
     },
     name: "appendix",
     companions: {
-      "appendix.ipynb": notebookText(notebook),
+      "appendix.ipynb": notebookFile,
       "result.json": `${JSON.stringify(result, undefined, 2)}\n`,
     },
     outFolder,
