@@ -1,21 +1,167 @@
-/** What a notebook may use, room by room. @module */
+/**
+ * What notebooks use, room by room. Everything else of a room is imported by its own name, for example
+ * `import { fitGrading } from "loambook/grading"`.
+ *
+ * @module
+ */
 
-export * from "./batch/index.js";
-export * from "./blend/index.js";
-export * from "./blocks/index.js";
-export * from "./entries/index.js";
-export * from "./figures/index.js";
-export * from "./findings/index.js";
-export * from "./grading/index.js";
-export * from "./guidance/index.js";
-export * from "./lab/index.js";
-export * from "./notebook/index.js";
-export * from "./numerics/index.js";
-export * from "./quantities/index.js";
-export * from "./report/index.js";
-export * from "./soil/index.js";
-export * from "./strength/index.js";
-export * from "./study/index.js";
-export * from "./tables/index.js";
-export * from "./words/index.js";
-export * from "./workshop/index.js";
+// Recipe, buckets, quantities, cost, carbon.
+export type * from "./batch/index.js";
+export { toMassShares } from "./batch/index.js";
+// Shares of soil, sand and gravel.
+export type * from "./blend/index.js";
+export {
+  blendFrontier,
+  bucketSensitivity,
+  practicalParts,
+  robustBlend,
+  robustness,
+  ternaryMap,
+} from "./blend/index.js";
+// Parts of a report.
+export type * from "./blocks/index.js";
+// The entries of study.yaml.
+export type * from "./entries/index.js";
+// Results as figures.
+export type * from "./figures/index.js";
+export {
+  blendChart,
+  compactionChart,
+  frontierChart,
+  gradingChart,
+  gradingResidualsChart,
+  guidanceBand,
+  lotsChart,
+  modelBand,
+  modelChart,
+  operatingCharacteristicChart,
+  plasticityChart,
+  renderSvg,
+  residualsChart,
+  robustnessChart,
+  sharesChart,
+  strengthChart,
+  ternaryChart,
+  textureTriangle,
+  uncertaintyBand,
+} from "./figures/index.js";
+// What is wrong or doubtful.
+export type * from "./findings/index.js";
+export { finding, formatFindings } from "./findings/index.js";
+// From readings to one curve, its models and uncertainty.
+export type * from "./grading/index.js";
+export { resampleGrading, scalp } from "./grading/index.js";
+
+// Published limits and cautions, with their sources.
+export type * from "./guidance/index.js";
+export { compareGuidance, GUIDANCE_ENTRIES } from "./guidance/index.js";
+// Sheets of the laboratory, read.
+export type * from "./lab/index.js";
+// Showing results in a cell.
+export type * from "./notebook/index.js";
+export { show, showIn } from "./notebook/index.js";
+// Seeded random numbers and fits.
+export type * from "./numerics/index.js";
+// Units, sieve sizes and numbers for a person.
+export type * from "./quantities/index.js";
+export { formatFixed, formatNumber, formatPlain, parseSieve } from "./quantities/index.js";
+// Reports and cards as files.
+export type * from "./report/index.js";
+// Consistency, classes, compaction.
+export type * from "./soil/index.js";
+// Strength on cement content, least cement, quality control.
+export type * from "./strength/index.js";
+export { compareTrials, leastCement } from "./strength/index.js";
+// A study, read and computed.
+export type * from "./study/index.js";
+export { blendInputOf, computeStudy, openStudy, readStudy } from "./study/index.js";
+// Results as tables.
+export type * from "./tables/index.js";
+export {
+  aspectTable,
+  bandsTable,
+  blendDifferenceTable,
+  blendFitTable,
+  blendLimitsTable,
+  blendPartsTable,
+  blendRelaxTable,
+  blendSharesTable,
+  bucketTable,
+  carbonTable,
+  cautionsBlock,
+  characteristicTable,
+  checklistBlock,
+  classesTable,
+  compactionTable,
+  compareMixTable,
+  comparisonTable,
+  computationTable,
+  costTable,
+  crushedNotes,
+  decisionsTable,
+  guidanceComparisonTable,
+  guidanceTables,
+  inputsTable,
+  intervalsTable,
+  jarTable,
+  leastCementByStatisticTable,
+  leastCementTable,
+  limitsTable,
+  materialsTable,
+  methodsTable,
+  mixStateNote,
+  modelsTable,
+  modelTable,
+  moistureWindowTable,
+  notTestedTable,
+  pipetteTable,
+  powerTargetsTable,
+  projectTable,
+  qualityChecksTable,
+  qualityPlanTable,
+  quantitiesTable,
+  recipeTable,
+  referencesBlock,
+  regressionTable,
+  rowsOf,
+  samplingTable,
+  sedimentationTable,
+  sheetTable,
+  sievingTable,
+  siteBlocksTable,
+  siteSheets,
+  sizesTable,
+  specimensTable,
+  strengthChecksTable,
+  studyComparisonTable,
+  testedBlendsTable,
+  toDataFrame,
+  toleranceTable,
+  trialDifferencesTable,
+  trialsTable,
+} from "./tables/index.js";
+// Messages and the language they are said in.
+export type * from "./words/index.js";
+export { isMessage, render, renderAll, say } from "./words/index.js";
+// Exercises that answer, and the class's own data.
+export type * from "./workshop/index.js";
+export {
+  answerKey,
+  blendingExercises,
+  blendsTable,
+  cementExercises,
+  checkAnswer,
+  classBlend,
+  classSoil,
+  comparePredictions,
+  fewerBlocks,
+  fewerBlocksTable,
+  gradingExercises,
+  jarSharesTable,
+  mistakesTable,
+  openExercises,
+  predict,
+  savingExercises,
+  volumeMassTable,
+  wallCement,
+} from "./workshop/index.js";
