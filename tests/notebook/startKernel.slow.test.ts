@@ -1,5 +1,8 @@
+import { mkdirSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { startKernel } from "../../src/notebook/kernel/client.js";
+import { temporaryFolder } from "../support/runCli.js";
 import { FIXTURES, plainOutputs, until } from "./support.js";
 
 /** Its loop begins in a turn of its own, after a timer. */
@@ -148,6 +151,31 @@ describe("startKernel", { timeout: 120_000 }, () => {
         ["stdout: fifth\n"],
       ]);
       expect(runs[2]?.errorLine()).toBe(1);
+    } finally {
+      await kernel.close();
+    }
+  });
+
+  it("goes on when packages change beside an open notebook", async () => {
+    const folder = temporaryFolder();
+    const other = join(folder, "node_modules", "other");
+    mkdirSync(other, { recursive: true });
+    const manifest = (version: string) =>
+      writeFileSync(join(other, "package.json"), `{ "name": "other", "version": "${version}" }`);
+    manifest("1.0.0");
+    writeFileSync(join(other, "index.js"), "exports.one = 1;\n");
+    writeFileSync(join(other, "index.d.ts"), "export declare const one: number;\n");
+    const kernel = await startKernel(folder);
+    try {
+      await kernel.ready(60_000);
+      const status = async (code: string) => (await kernel.execute(code, 60_000)).answer;
+      const ok = { outcome: "replied", status: "ok" };
+      expect(await status('import { one } from "other"; let a = one;')).toEqual(ok);
+      manifest("1.0.1");
+      // so long the compiler may take to look at its files again
+      await new Promise((done) => setTimeout(done, 6000));
+      expect(await status("a += 1;")).toEqual(ok);
+      expect(await status("a += one;")).toEqual(ok);
     } finally {
       await kernel.close();
     }

@@ -21,7 +21,7 @@ interface Server {
  * Gives the control channel a thread of its own, which hears of an interrupt while a cell computes.
  *
  * @param server tslab's, before it is started
- * @param running one number, 1 while the code of a cell runs
+ * @param running 0 while the compiler runs; and how many cells have begun
  */
 export function giveControlAThread(server: { prototype: object }, running: Int32Array): void {
   const { prototype } = server as { prototype: Server };

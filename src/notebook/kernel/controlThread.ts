@@ -13,7 +13,7 @@ import { fromWire, startOfMessage, toWire } from "./channels.js";
 export interface ControlData {
   readonly address: string;
   readonly key: string;
-  /** One number, 1 while the code of a cell runs: only that may be stopped in its midst. */
+  /** 0 while the compiler runs, which may not be stopped in its midst; and how many cells have begun. */
   readonly running: Int32Array;
 }
 
@@ -29,6 +29,8 @@ export type ToControl =
 
 /** So long the kernel may take to show that it is not held up. */
 const GRACE_MS = 300;
+/** So often it is asked after an interrupt. */
+const LOOKS = 4;
 
 const { address, key, running } = workerData as ControlData;
 const kernel = parentPort as NonNullable<typeof parentPort>;
@@ -78,12 +80,18 @@ async function interrupt(): Promise<void> {
   // Windows knows no signals: there it would end the process
   if (process.platform === "win32") tell({ type: "interrupt" });
   else process.kill(process.pid, "SIGINT");
-  const heard = new Promise<boolean>((resolve) => {
-    answered = () => resolve(true);
-  });
-  tell({ type: "ping" });
-  if (await Promise.race([heard, wait(GRACE_MS, false)])) return;
-  if (Atomics.load(running, 0) === 1) terminate();
+  // a cell that is given up while it waits goes on by itself, and may begin such code then
+  const cell = Atomics.load(running, 1);
+  for (let look = 0; look < LOOKS; look += 1) {
+    const heard = new Promise<boolean>((resolve) => {
+      answered = () => resolve(true);
+    });
+    tell({ type: "ping" });
+    const idle = await Promise.race([heard, wait(GRACE_MS, false)]);
+    if (idle) await wait(GRACE_MS);
+    if (Atomics.load(running, 1) !== cell) return;
+    if (!idle && Atomics.load(running, 0) === 1) terminate();
+  }
 }
 
 function terminate(): void {

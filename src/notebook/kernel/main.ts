@@ -33,9 +33,12 @@ const LENT = [NAME, "simple-statistics"];
 
 loseNoOutput();
 findOwnPackage();
-changeCompiler(onlyNodeTypes, findOwnTypes, knowShorthand);
-/** 1 while the code of a cell runs, for the thread that may have to stop it. */
-const running = new Int32Array(new SharedArrayBuffer(4));
+changeCompiler(onlyNodeTypes, findOwnTypes, knowShorthand, keepTimersApart);
+/**
+ * For the thread that may have to stop a cell: 1 while what runs may be code of a cell, 0 while the compiler
+ * runs; and how many cells have begun.
+ */
+const running = new Int32Array(new SharedArrayBuffer(8));
 let tellForgotten: (reason: unknown) => void = () => {};
 const tellErrors = tellErrorsOfCells();
 runInTurn(tellErrors);
@@ -187,6 +190,36 @@ function tellMore(): void {
   };
 }
 
+interface Timers {
+  setTimeout(callback: () => void, ms?: number): unknown;
+  clearTimeout(timer: unknown): void;
+}
+
+/**
+ * tslab takes every timer of the compiler for the one that makes the program anew. The other, after a change
+ * of some package.json or folder, made it fail at every later cell: that one gets a timer of its own.
+ */
+function keepTimersApart(properties: Properties): void {
+  type Create = (files: unknown, options: object, system: Timers, ...more: unknown[]) => unknown;
+  const createHost = exported<Create>(properties, "createWatchCompilerHost");
+  const value: Create = (files, options, system, ...more) => {
+    const { setTimeout: setProgramTimer, clearTimeout: clearProgramTimer } = system;
+    const apart = new Set<unknown>();
+    system.setTimeout = (callback, ms) => {
+      if (callback.name === "updateProgramWithWatchStatus") return setProgramTimer(callback, ms);
+      const timer = setTimeout(callback, ms).unref();
+      apart.add(timer);
+      return timer;
+    };
+    system.clearTimeout = (timer) => {
+      if (apart.delete(timer)) clearTimeout(timer as NodeJS.Timeout);
+      else clearProgramTimer(timer);
+    };
+    return createHost(files, options, system, ...more);
+  };
+  properties.createWatchCompilerHost = { value, enumerable: true };
+}
+
 interface Converted {
   readonly output?: string;
   readonly hasToplevelAwait?: boolean;
@@ -212,18 +245,24 @@ function tellErrorsOfCells(): () => CellError {
   const traced = (reason: unknown) => thrownError(reason, cells, count, process.cwd());
 
   const converter = require("./dist/converter.js") as {
-    createConverter(options: object): { convert(declared: string, source: string): Converted };
+    createConverter(options: object): {
+      convert(declared: string, source: string): Converted;
+      inspect(...asked: unknown[]): unknown;
+      complete(...asked: unknown[]): unknown;
+    };
   };
   const { createConverter } = converter;
   converter.createConverter = (options) => {
     const made = createConverter(options);
     const convert = (declared: string, source: string): Converted => {
-      const converted = made.convert(declared, source);
+      const converted = undisturbed(() => made.convert(declared, source));
       const prefix = converted.hasToplevelAwait ? ASYNC_PREFIX : PREFIX;
       cells.set(count, { source, emitted: converted.output ?? "", prefix: prefix.length });
       return converted;
     };
-    return { ...made, convert };
+    const inspect = (...asked: unknown[]) => undisturbed(() => made.inspect(...asked));
+    const complete = (...asked: unknown[]) => undisturbed(() => made.complete(...asked));
+    return { ...made, convert, inspect, complete };
   };
 
   const run = vm.runInThisContext;
@@ -253,6 +292,7 @@ function tellErrorsOfCells(): () => CellError {
     let stopWaiting = () => {};
     const execute = async (source: string): Promise<boolean> => {
       count += 1;
+      Atomics.store(running, 1, count);
       told = [];
       forgotten = [];
       const ok = await inner.execute(source);
@@ -260,7 +300,6 @@ function tellErrorsOfCells(): () => CellError {
         stopWaiting = resolve;
       });
       await Promise.race([whenShown(), interrupted]);
-      Atomics.store(running, 0, 0);
       const reasons = forgotten;
       forgotten = undefined;
       const first = ok ? reasons.shift() : undefined;
@@ -291,6 +330,16 @@ function tellErrorsOfCells(): () => CellError {
     return compileError(diagnostics, source);
   };
   return () => failure ?? traced(new Error("the cell failed"));
+}
+
+/** Runs the compiler, which nobody may stop in its midst. */
+function undisturbed<T>(compile: () => T): T {
+  const before = Atomics.exchange(running, 0, 0);
+  try {
+    return compile();
+  } finally {
+    Atomics.store(running, 0, before);
+  }
 }
 
 function faultOf(thrown: unknown): CellError {
