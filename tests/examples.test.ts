@@ -1,16 +1,5 @@
-import { existsSync, readdirSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { sourceFiles } from "./support/sourceFiles.js";
-
-/** The public names of all rooms, as an example may use them. */
-const loambook: Record<string, unknown> = Object.assign(
-  {},
-  ...(await Promise.all(
-    readdirSync(new URL("../src", import.meta.url))
-      .filter((room) => existsSync(new URL(`../src/${room}/index.ts`, import.meta.url)))
-      .map((room) => import(`../src/${room}/index.ts`)),
-  )),
-);
 
 const AsyncFunction = Object.getPrototypeOf(async () => {}).constructor as FunctionConstructor;
 
