@@ -46,7 +46,7 @@ describe.each([
     const { recipe, parts, water, quantities } = result.mix!;
     const card = mixCard(result);
     const rows = rowsOf(tableOf(card));
-    const partsOf = new Map(parts.materials.map((line) => [line.id, line.parts]));
+    const partsOf = new Map(parts!.materials.map((line) => [line.id, line.measure]));
     expect(rows.slice(0, -2)).toEqual(
       recipe.materials.map(({ id, name: material, sharePct, dryMassKg }) => {
         const { moisturePct } = result.config.materials.find((one) => one.id === id)!;
@@ -61,14 +61,14 @@ describe.each([
     expect(rows.at(-2)).toEqual([
       result.config.cement.name,
       `${recipe.cementPct} (of dry mass)`,
-      String(parts.cement!.parts),
+      String(parts!.cement!.measure),
       mass((recipe.dryMassKg * recipe.cementPct) / 100),
     ]);
     const litres = water.window.toAddKg.target;
     expect(rows.at(-1)?.[3]).toBe(
       unit === "kg" ? `${litres.toFixed(1)} L` : `${(litres / GALLON_L).toFixed(2)} gal`,
     );
-    const partL = recipe.looseVolumeL! / parts.total!;
+    const partL = parts!.size;
     expect(headsOf(tableOf(card))).toEqual([
       "Put in",
       "Share [%]",

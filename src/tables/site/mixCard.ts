@@ -1,31 +1,34 @@
+import type { ElementAmounts } from "../../batch/element.js";
+import type { MixRecord } from "../../batch/mixRecord.js";
 import type { KeyValuesBlock, ReportBlock, TableBlock } from "../../blocks/block.js";
 import { formatQuantity } from "../../quantities/format.js";
 import { specifiedMix } from "../../study/specifiedMix.js";
-import type { MixStudy, StudyResult } from "../../study/studyResult.js";
-import { say } from "../../words/message.js";
+import { recordOf } from "../../study/studyRecord.js";
+import type { StudyResult } from "../../study/studyResult.js";
+import { say, type Text } from "../../words/message.js";
 import { BLANK, depthText, fixed, LOOSE_UNIT, looseVolume, massText, plain } from "../cell.js";
-import { partVolumeL } from "../mix.js";
 import { noMix } from "../noMix.js";
 import { crushedNotes } from "../trials.js";
 import { liquid } from "./crewMix.js";
-import type { SiteSheet } from "./siteSheet.js";
+import { type SiteOptions, type SiteSheet, siteOptionsOf } from "./siteSheet.js";
 
 /**
  * The specified mix on one page: what goes into a batch, by whole parts and by scale, water, lifts, cement,
  * who must check what, and cautions. For the wall beside the mixer and the file of the official.
  *
- * It shows the mix of the study; the bucket card shows the same mix as one crew's buckets hold it.
+ * It shows the record of the mix; the bucket card shows the same batch as the crew's buckets hold it.
  * Who checks what is common practice, no source; the responsible person may set it otherwise.
  *
- * @returns one warning where the study gives no mix. Source: `recipe`, `volumeParts`, `specifiedMix`.
+ * @returns one warning where the study gives no mix. Source: `mixRecord`, `specifiedMix`.
  */
-export function mixCard(result: StudyResult): SiteSheet {
-  const { mix } = result;
-  const blocks: ReportBlock[] = mix
+export function mixCard(result: StudyResult, options: SiteOptions = {}): SiteSheet {
+  const found = recordOf(result, siteOptionsOf(result, options));
+  const blocks: ReportBlock[] = found
     ? [
         ...crushedNotes(result),
-        batchTable(result, mix),
-        workTable(result, mix),
+        ...partsWarning(found.record),
+        batchTable(result, found),
+        workTable(result, found),
         checksTable(result),
         CAUTIONS_IN_SHORT,
       ]
@@ -40,12 +43,19 @@ const CAUTIONS_IN_SHORT: ReportBlock = {
   text: say`Wet cement burns: waterproof gloves, long sleeves, goggles; rinse at once, and see a doctor for eyes. Silica dust damages lungs for good: mix damp or outdoors, with a fitted respirator. From memory: general practice.`,
 };
 
-function batchTable({ config }: StudyResult, mix: MixStudy): TableBlock {
-  const { recipe, parts, water } = mix;
+type FoundRecord = NonNullable<ReturnType<typeof recordOf>>;
+
+/** That the parts make another mix. */
+function partsWarning({ parts }: MixRecord): ReportBlock[] {
+  if (!parts || parts.withinTolerance) return [];
+  return [{ kind: "note", tone: "warning", text: parts.message }];
+}
+
+function batchTable({ config }: StudyResult, { record, water }: FoundRecord): TableBlock {
+  const { batch: recipe, parts } = record;
   const { units } = config;
-  const counted = [...parts.materials, ...(parts.cement ? [parts.cement] : [])];
-  const partsOf = (id: string) => String(counted.find((line) => line.id === id)?.parts ?? BLANK);
-  const litres = partVolumeL(mix);
+  const counted = parts ? [...parts.materials, ...(parts.cement ? [parts.cement] : [])] : [];
+  const partsOf = (id: string) => String(counted.find((line) => line.id === id)?.measure ?? BLANK);
   return {
     kind: "table",
     caption: say`One batch of ${massText(recipe.dryMassKg, units)} dry soil and aggregate`,
@@ -54,9 +64,9 @@ function batchTable({ config }: StudyResult, mix: MixStudy): TableBlock {
       { header: say`Share`, unit: "%", align: "right" },
       {
         header:
-          litres === undefined
+          parts === null
             ? say`Parts by volume`
-            : say`Parts of ${looseVolume(litres, units)} ${LOOSE_UNIT[units]}`,
+            : say`Parts of ${looseVolume(parts.size, units)} ${LOOSE_UNIT[units]}`,
         align: "right",
       },
       { header: say`Moist mass`, align: "right" },
@@ -79,12 +89,12 @@ function batchTable({ config }: StudyResult, mix: MixStudy): TableBlock {
   };
 }
 
-function workTable(result: StudyResult, { water, quantities }: MixStudy): KeyValuesBlock {
+function workTable(result: StudyResult, { record, water }: FoundRecord): KeyValuesBlock {
   const { units } = result.config;
   const depth = (metres: number) => depthText(metres, units, 2);
   const { moisturePct, targetMoisturePct, toAddKg } = water.window;
   const minDensity = specifiedMix(result).find(({ kind }) => kind === "density")?.low;
-  const { looseLiftM, compactedLiftM, lifts, batches } = quantities;
+  const { element, batches } = record;
   return {
     kind: "keyValues",
     caption: result.config.element.name,
@@ -95,10 +105,7 @@ function workTable(result: StudyResult, { water, quantities }: MixStudy): KeyVal
       },
       {
         label: say`Lifts`,
-        value:
-          looseLiftM === null
-            ? say`${lifts}, each rammed to ${depth(compactedLiftM)}`
-            : say`${lifts}, each spread about ${depth(looseLiftM)}, rammed to ${depth(compactedLiftM)}`,
+        value: element ? liftText(element, depth) : BLANK,
       },
       {
         label: say`Dry density, rammed`,
@@ -107,9 +114,18 @@ function workTable(result: StudyResult, { water, quantities }: MixStudy): KeyVal
             ? say`minimum not stated`
             : say`at least ${formatQuantity(minDensity, "density", units, 4)}`,
       },
-      { label: say`Batches`, value: say`${Math.ceil(batches)} in all` },
+      { label: say`Batches`, value: say`${batches ?? BLANK} in all` },
     ],
   };
+}
+
+function liftText(
+  { looseLiftM, compactedLiftM, lifts }: ElementAmounts,
+  depth: (metres: number) => Text,
+): Text {
+  return looseLiftM === null
+    ? say`${lifts}, each rammed to ${depth(compactedLiftM)}`
+    : say`${lifts}, each spread about ${depth(looseLiftM)}, rammed to ${depth(compactedLiftM)}`;
 }
 
 function checksTable({ config, quality }: StudyResult): TableBlock {
