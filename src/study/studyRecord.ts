@@ -1,7 +1,7 @@
 import { elementQuantities } from "../batch/element.js";
 import { type MixRecord, type MixTolerances, mixRecord } from "../batch/mixRecord.js";
 import { type RecipeInput, recipe } from "../batch/recipe.js";
-import type { SupplyTerms } from "../batch/supply.js";
+import { type SupplyTerms, suppliedAmounts } from "../batch/supply.js";
 import type { Truck } from "../batch/truckLoads.js";
 import type { SiteConfig, StudyConfig } from "../entries/studyConfig.js";
 import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
@@ -116,7 +116,7 @@ export function studyRecord(
 /** What changes the batch of a site; nothing else of its options does. */
 const BATCH_KEYS = [
   ...(["bucketL", "bucketStep", "mixerVolumeL", "batchFills"] as const),
-  ...(["cementBy", "tolerancePct", "truck"] as const),
+  ...(["cementBy", "tolerancePct"] as const),
 ];
 
 /** The record of the study, or that for a site which measures otherwise; undefined without a mix. */
@@ -126,7 +126,12 @@ export function recordOf(
 ): { readonly record: MixRecord; readonly water: MixWater } | undefined {
   if (!mix) return undefined;
   const { record, water, density } = mix;
-  if (BATCH_KEYS.every((key) => site[key] === config.site[key])) return { record, water };
+  if (BATCH_KEYS.every((key) => site[key] === config.site[key])) {
+    const { element } = record;
+    if (site.truck === config.site.truck || !element) return { record, water };
+    const order = suppliedAmounts(element.mix, supplyTerms(config, site.truck));
+    return { record: { ...record, order }, water };
+  }
   const shareOf = new Map(record.shares.map(({ id, sharePct }) => [id, sharePct]));
   const design: DesignedMix = {
     sharesPct: config.materials.map(({ id }) => shareOf.get(id) ?? 0),

@@ -168,6 +168,11 @@ function bucketNotes(result: StudyResult, options: SiteOptions, site: SiteMix): 
       : [
           say`Rounding to buckets moves no share by more than ${fixed(mostChanged(counted, batch), 1)} points, and the grading by ${fixed(Math.abs(grading.changePct), 1)} at most, at ${plain(grading.sizeMm, 3)} mm.`,
         ]),
+    ...(counted && counted.step < 1 && site.wholeBuckets
+      ? [
+          say`Whole buckets leave the tolerances of the mix, so half buckets are counted: mark the bucket where it is half full.`,
+        ]
+      : []),
     say`Water is for stockpiles that hold ${fixed(heapPct, 1)} % in all, as the study has it; the mix may hold ${fixed(moisturePct.low, 1)} to ${fixed(moisturePct.high, 1)} %.`,
     ...(trial ? [trialText(result, trial)] : []),
     ...(defaultBucket && counted

@@ -18,6 +18,8 @@ export interface SiteMix {
   readonly record: MixRecord;
   /** Struck level. */
   readonly bucketL: number;
+  /** Whether whole buckets were asked for. */
+  readonly wholeBuckets: boolean;
   /** Of the record: the only batch that a sheet speaks of. */
   readonly batch: Recipe;
   readonly water: MixWater;
@@ -40,6 +42,7 @@ export function siteMix(result: StudyResult, options: SiteOptions): SiteMix | un
   return {
     record,
     bucketL: bucketLitres(config, site),
+    wholeBuckets: site.bucketStep === 1,
     batch,
     water,
     ...(counted ? { grading: gradingChange(curves, batch.materials, counted.materials) } : {}),
