@@ -29,7 +29,7 @@ export function mixCard(result: StudyResult, options: SiteOptions = {}): SiteShe
         ...partsWarning(found.record),
         batchTable(result, found),
         workTable(result, found),
-        checksTable(result),
+        checksTable(result, found.record),
         CAUTIONS_IN_SHORT,
       ]
     : [noMix()];
@@ -128,14 +128,19 @@ function liftText(
     : say`${lifts}, each spread about ${depth(looseLiftM)}, rammed to ${depth(compactedLiftM)}`;
 }
 
-function checksTable({ config, quality }: StudyResult): TableBlock {
+function checksTable({ config, quality }: StudyResult, { parts }: MixRecord): TableBlock {
   const blocks = quality?.blocksALot;
   return {
     kind: "table",
     caption: say`Who checks what`,
     columns: [{ header: "" }, { header: "" }],
     rows: [
-      [say`Whoever mixes`, say`every batch: parts struck level, cement weighed, one colour`],
+      [
+        say`Whoever mixes`,
+        parts?.withinTolerance
+          ? say`every batch: parts struck level, cement weighed, one colour`
+          : say`every batch: every material weighed, one colour`,
+      ],
       [say`Whoever rams`, say`every lift: ball and drop, depth, time since the water went in`],
       [
         say`Site leader`,
