@@ -45,46 +45,54 @@ const CAUTIONS_IN_SHORT: ReportBlock = {
 
 type FoundRecord = NonNullable<ReturnType<typeof recordOf>>;
 
-/** That the parts make another mix. */
-function partsWarning({ parts }: MixRecord): ReportBlock[] {
-  if (!parts || parts.withinTolerance) return [];
-  return [{ kind: "note", tone: "warning", text: parts.message }];
+/** Parts that make another mix are not printed: whoever reads the card may count them. */
+function usableParts({ parts }: MixRecord): MixRecord["parts"] {
+  return parts?.withinTolerance ? parts : null;
+}
+
+function partsWarning(record: MixRecord): ReportBlock[] {
+  if (usableParts(record)) return [];
+  const text = say`No whole parts make this mix: weigh every material.`;
+  return [{ kind: "note", tone: "warning", text }];
 }
 
 function batchTable({ config }: StudyResult, { record, water }: FoundRecord): TableBlock {
-  const { batch: recipe, parts } = record;
+  const { batch: recipe } = record;
+  const parts = usableParts(record);
   const { units } = config;
   const counted = parts ? [...parts.materials, ...(parts.cement ? [parts.cement] : [])] : [];
-  const partsOf = (id: string) => String(counted.find((line) => line.id === id)?.measure ?? BLANK);
+  const partsOf = (id: string) =>
+    parts ? [String(counted.find((line) => line.id === id)?.measure ?? BLANK)] : [];
   return {
     kind: "table",
     caption: say`One batch of ${massText(recipe.dryMassKg, units)} dry soil and aggregate`,
     columns: [
       { header: say`Put in` },
       { header: say`Share`, unit: "%", align: "right" },
-      {
-        header:
-          parts === null
-            ? say`Parts by volume`
-            : say`Parts of ${looseVolume(parts.size, units)} ${LOOSE_UNIT[units]}`,
-        align: "right",
-      },
+      ...(parts
+        ? [
+            {
+              header: say`Parts of ${looseVolume(parts.size, units)} ${LOOSE_UNIT[units]}`,
+              align: "right" as const,
+            },
+          ]
+        : []),
       { header: say`Moist mass`, align: "right" },
     ],
     rows: [
       ...recipe.materials.map(({ id, name, sharePct, moistMassKg }) => [
         name,
         fixed(sharePct, 1),
-        partsOf(id),
+        ...partsOf(id),
         massText(moistMassKg, units),
       ]),
       [
         config.cement.name,
         say`${plain(recipe.cementPct, 3)} (of dry mass)`,
-        partsOf(recipe.cement.id),
+        ...partsOf(recipe.cement.id),
         massText(recipe.cement.dryMassKg, units),
       ],
-      [say`Water, aim for`, BLANK, BLANK, liquid(water.window.toAddKg.target, units)],
+      [say`Water, aim for`, BLANK, ...partsOf("water"), liquid(water.window.toAddKg.target, units)],
     ],
   };
 }
