@@ -65,9 +65,13 @@ function bucketBlocks(result: StudyResult, options: SiteOptions, site: SiteMix):
   ];
 }
 
+const OTHER_MIX = say`Do not use these buckets: they make another mix. Weigh every material, or take a smaller bucket.`;
+
 /** That the buckets make another mix, or why there are none. */
 function bucketWarnings({ buckets: counted, messages, parts }: MixRecord): Text[] {
-  if (counted) return counted.withinTolerance ? [] : [counted.message];
+  // By how much is for whoever designs: the findings say it, and the card keeps to one page.
+  if (counted && !counted.withinTolerance) return [OTHER_MIX];
+  if (counted) return [];
   const ofParts = parts && !parts.withinTolerance ? parts.message : undefined;
   return messages.filter((message) => message !== ofParts);
 }
@@ -163,12 +167,13 @@ function bucketNotes(result: StudyResult, options: SiteOptions, site: SiteMix): 
       ],
       " ",
     ),
-    ...(!counted || !grading
+    // The warning above says more of buckets that leave the tolerances.
+    ...(!counted?.withinTolerance || !grading
       ? []
       : [
           say`Rounding to buckets moves no share by more than ${fixed(mostChanged(counted, batch), 1)} points, and the grading by ${fixed(Math.abs(grading.changePct), 1)} at most, at ${plain(grading.sizeMm, 3)} mm.`,
         ]),
-    ...(counted && counted.step < 1 && site.wholeBuckets
+    ...(counted?.withinTolerance && counted.step < 1 && site.wholeBuckets
       ? [
           say`Whole buckets leave the tolerances of the mix, so half buckets are counted: mark the bucket where it is half full.`,
         ]
