@@ -49,7 +49,7 @@ export async function writeSite(
   const present = await filesAlreadyIn(outFolder, replace);
   const wall = [
     ...siteSheets(result, site),
-    ...(card ? [mixCard(result)] : []),
+    ...(card ? [mixCard(result, site)] : []),
     ...(orderList ? [siteOrderList(result, site)] : []),
   ];
   // A blend that was not tested has sheets for test blocks, and none for a wall.

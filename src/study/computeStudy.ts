@@ -61,7 +61,9 @@ export function computeStudy(study: Study, reading: readonly Finding[] = []): St
   const { compaction, strength } = followed ?? {};
   // What was tested is carried over to the blend that was tested, and to no other.
   const tested = life.state === "tested" && blend && strength;
-  const mix = tested ? computeMix(config, blend, strength, compaction, findings) : undefined;
+  const mix = tested
+    ? computeMix(config, blend, strength, compaction, findings, [life.message])
+    : undefined;
   const quality = strength && computeQuality(config, strength, mix, study.siteBlocks, findings);
   if (strength) findings.push(...toleranceFindings({ config, mix, compaction, strength }));
   findings.push(...reviewFindings(config));

@@ -5,15 +5,19 @@ import { cementComparison } from "../batch/cementComparison.js";
 import { type CostRange, costRange, type MaterialPriceRange, mixSaving } from "../batch/cost.js";
 import { elementFindings, elementQuantities } from "../batch/element.js";
 import { type Recipe, recipe } from "../batch/recipe.js";
+<<<<<<< HEAD
 import type { SupplyTerms } from "../batch/supply.js";
 import type { Truck } from "../batch/truckLoads.js";
 import { volumeParts } from "../batch/volumeParts.js";
 import type { MaterialConfig, StudyConfig } from "../entries/studyConfig.js";
+=======
+import type { StudyConfig } from "../entries/studyConfig.js";
+>>>>>>> record
 import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
 import type { SourcedRange } from "../quantities/sourcedRange.js";
 import type { CompactionAnalysis } from "../soil/compaction/compactionTest.js";
-import { say } from "../words/message.js";
-import { mixWater } from "./mixWater.js";
+import { say, type Text } from "../words/message.js";
+import { recordFindings, studyRecord, supplyTerms } from "./studyRecord.js";
 import type { CompactedDensity, ComparedMix, MixStudy, StrengthStudy } from "./studyResult.js";
 
 /** The mix to specify, and what the element needs of it; or findings that say what is missing for it. */
@@ -23,6 +27,7 @@ export function computeMix(
   strength: StrengthStudy,
   compaction: CompactionAnalysis | undefined,
   findings: Finding[],
+  reasons: readonly Text[] = [],
 ): MixStudy | undefined {
   const entered = [...elementFindings(config.element, STUDY_FILE), ...compareFindings(config)];
   findings.push(...entered);
@@ -33,24 +38,15 @@ export function computeMix(
     findings.push(noMixFinding(compaction));
     return undefined;
   }
-  const batch = recipe({
-    materials: config.materials.map((material, index) => ({
-      ...material,
-      sharePct: blend.shares[index].sharePct,
-    })),
+  const design = {
+    sharesPct: blend.shares.map(({ sharePct }) => sharePct),
     cementPct: chosenCementPct,
-    cementBulkDensityKgM3: config.cement.looseBulkDensityKgM3,
-    targetMoisturePct: compaction.peak.optimumWaterPct,
-    batchDryMassKg: config.batchDryMassKg,
-    file: STUDY_FILE,
-  });
-  findings.push(...batch.findings);
-  const { amounts } = elementQuantities(config.element, {
-    recipe: batch,
-    density: { best: density.valueKgM3, low: density.lowKgM3, high: density.highKgM3 },
-    bagMassKg: config.cement.bagMassKg,
-    file: STUDY_FILE,
-  });
+    moisturePct: compaction.peak.optimumWaterPct,
+    ...{ density, reasons },
+  };
+  const { record, water } = studyRecord(config, design, { compaction, strength });
+  findings.push(...recordFindings(config, record));
+  const { batch, element: amounts, parts } = record;
   if (!amounts) return undefined;
   const cost = mixMoney(config, amounts.mix);
   if (cost) findings.push(...cost.findings);
@@ -61,11 +57,11 @@ export function computeMix(
     ...{ earthVolumeM3: netVolumeM3, earthCementKg: cementKgM3 * netVolumeM3 },
     ...{ concreteVolumeM3, concreteCement, carbonFactor: cementFactor(config) },
   });
-  const mix = { recipe: batch, density, quantities: amounts, cost, carbon };
+  const mix = { record, recipe: batch, density, quantities: amounts, cost, carbon };
   return {
     ...mix,
-    parts: volumeParts(batch),
-    water: mixWater(batch, compaction, config.site.tolerancePct),
+    parts,
+    water,
     comparison,
     carbonComparison: carbonComparison({
       ...{ carbon, wastePct: config.element.wastePct, concreteVolumeM3 },
@@ -123,16 +119,6 @@ function cementFactor({ cement }: StudyConfig): SourcedRange {
   return cement.carbon
     ? { ...cement.carbon, id: "own-cement", name: cement.name }
     : CEMENT_CARBON_FACTORS[0];
-}
-
-/** How each material comes to the site, by id, the cement under `cement`. */
-export function supplyTerms(
-  { materials, cement, site }: StudyConfig,
-  truck: Truck | undefined = site.truck,
-): Record<string, SupplyTerms> {
-  const terms = Object.fromEntries(materials.map(({ id, lossPct }) => [id, { lossPct, truck }]));
-  const { lossPct, bagMassKg } = cement;
-  return { ...terms, cement: { lossPct, truck, bagMassKg } };
 }
 
 /** Prices and terms of supply by material. */

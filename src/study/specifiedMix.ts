@@ -3,7 +3,7 @@ import { type Finding, type FindingWords, finding, STUDY_FILE } from "../finding
 import { formatFixed, formatQuantity } from "../quantities/format.js";
 import { moistureWindow } from "../soil/compaction/moistureWindow.js";
 import { say, type Text } from "../words/message.js";
-import type { StudyResult } from "./studyResult.js";
+import type { MixStudy, StudyResult } from "./studyResult.js";
 
 /** Where a tolerance comes from. */
 export type ToleranceBasis =
@@ -18,6 +18,8 @@ export type ToleranceBasis =
 export interface SpecifiedLine {
   /** `share` and `cement` in percent of the dry soil and aggregate, `moisture` of all solids. */
   readonly kind: "share" | "cement" | "moisture" | "density" | "lift";
+  /** Of the material, for shares. */
+  readonly id?: string;
   /** Name of the material, for shares and cement. */
   readonly name?: Text;
   /** Percent, kg/m³ or metres. */
@@ -53,7 +55,9 @@ export function specifiedMix({
   mix,
   compaction,
   strength,
-}: Pick<StudyResult, "config" | "mix" | "compaction" | "strength">): SpecifiedLine[] {
+}: Pick<StudyResult, "config" | "compaction" | "strength"> & {
+  readonly mix?: Pick<MixStudy, "recipe" | "water" | "density">;
+}): SpecifiedLine[] {
   if (!mix) return [];
   const { tolerances = {} } = config;
   const { recipe, water, density } = mix;
@@ -69,6 +73,7 @@ export function specifiedMix({
       const pct = tolerances.sharesPct ?? batching ?? BATCHING_PCT;
       return {
         kind: "share",
+        id,
         name,
         ...around(sharePct, pct),
         basis: shareBasis(tolerances.sharesPct, batching),

@@ -2,8 +2,8 @@ import type { CarbonComparison, MixCarbon } from "../batch/carbon.js";
 import type { CementComparison } from "../batch/cementComparison.js";
 import type { CostRange, MixSaving } from "../batch/cost.js";
 import type { ElementAmounts } from "../batch/element.js";
+import type { MeasuredForm, MixRecord } from "../batch/mixRecord.js";
 import type { Recipe } from "../batch/recipe.js";
-import type { VolumeParts } from "../batch/volumeParts.js";
 import type { BlendDesign } from "../blend/description.js";
 import type { BlendedCurve } from "../blend/material.js";
 import type { Robustness } from "../blend/robustness.js";
@@ -139,10 +139,12 @@ export interface CompactedDensity {
 }
 
 export interface MixStudy {
-  /** One batch. */
+  /** What every card, list, table and page says of the mix. */
+  readonly record: MixRecord;
+  /** The batch of the record. */
   readonly recipe: Recipe;
-  /** The recipe in whole parts by loose volume. */
-  readonly parts: VolumeParts;
+  /** Of the record: its batch in whole parts by loose volume; null where none can be counted. */
+  readonly parts: MeasuredForm | null;
   readonly density: CompactedDensity;
   /** How wet and how dry a batch may be. */
   readonly water: MixWater;

@@ -1,4 +1,5 @@
-import type { RecipeLine } from "../batch/recipe.js";
+import type { MeasuredForm } from "../batch/mixRecord.js";
+import type { Recipe, RecipeLine } from "../batch/recipe.js";
 import type { NoteBlock, TableBlock } from "../blocks/block.js";
 import type { StudyConfig } from "../entries/studyConfig.js";
 import { formatQuantity, type UnitSystem } from "../quantities/format.js";
@@ -50,10 +51,9 @@ function bulkingNotes({ materials }: StudyConfig, { recipe }: MixStudy): Text[] 
 export function recipeTable({ config, mix }: StudyResult): TableBlock | NoteBlock {
   if (!mix) return noMix();
   const { units } = config;
-  const { recipe, parts } = mix;
-  const partsOf = new Map(
-    [...parts.materials, ...(parts.cement ? [parts.cement] : [])].map((line) => [line.id, line]),
-  );
+  const { batch: recipe, parts } = mix.record;
+  const counted = parts ? [...parts.materials, ...(parts.cement ? [parts.cement] : [])] : [];
+  const partsOf = new Map(counted.map(({ id, measure }) => [id, measure]));
   const mass = (kilograms: number) => quantity(1000 * kilograms, "mass", units);
   const withUnit = (kilograms: number) => massText(kilograms, units);
   const row = (line: RecipeLine, share: Text) => [
@@ -63,7 +63,7 @@ export function recipeTable({ config, mix }: StudyResult): TableBlock | NoteBloc
     mass(line.moistMassKg),
     looseVolume(line.looseVolumeL, units),
     digits(line.partsToCement),
-    String(partsOf.get(line.id)?.parts ?? BLANK),
+    String(partsOf.get(line.id) ?? BLANK),
   ];
   const { water } = recipe;
   return {
@@ -96,33 +96,29 @@ export function recipeTable({ config, mix }: StudyResult): TableBlock | NoteBloc
       say`Water for ${fixed(recipe.targetMoisturePct, 1)} % of the dry mass of all solids, the optimum of the compaction test; the damp materials bring ${withUnit(water.inMaterialsKg)} of it.`,
       waterNote(mix, withUnit),
       ...bulkingNotes(config, mix),
-      joinTexts(
-        [
-          say`Whole parts: ${parts.message}`,
-          partSizeNote(mix, units),
-          parts.maxChangePct === null
-            ? undefined
-            : say`Rounding changes a share of the whole by at most ${fixed(parts.maxChangePct, 1)} points.`,
-        ],
-        " ",
-      ),
+      ...(mix.record.askedDryMassKg - recipe.dryMassKg > 1e-9 * recipe.dryMassKg
+        ? [
+            say`Of the ${withUnit(mix.record.askedDryMassKg)} asked for, the batch is what whole buckets of soil and aggregate hold; cards, log and order list are of this batch.`,
+          ]
+        : []),
+      ...(parts ? [partsNote(parts, recipe, units)] : mix.record.messages),
     ],
   };
 }
 
-/** The loose volume of one of the whole parts of a batch, in litres; nothing where there are no parts. */
-export function partVolumeL({
-  recipe,
-  parts,
-}: Pick<MixStudy, "recipe" | "parts">): number | undefined {
-  if (recipe.looseVolumeL === null || parts.total === null) return undefined;
-  return recipe.looseVolumeL / parts.total;
-}
-
-function partSizeNote(mix: MixStudy, units: UnitSystem): Text | undefined {
-  const litres = partVolumeL(mix);
-  if (litres === undefined) return undefined;
-  return say`One part of this batch is about ${looseVolume(litres, units)} ${LOOSE_UNIT[units]}.`;
+/** What whole parts hold, how large one is, and whether they may be used. */
+function partsNote(parts: MeasuredForm, { cementPct }: Recipe, units: UnitSystem): Text {
+  const { cement, size, message } = parts;
+  return joinTexts(
+    [
+      say`Whole parts: ${message}`,
+      cement
+        ? say`These parts hold ${fixed(cement.sharePct, 1)} % cement by dry mass of soil and aggregate; the recipe asks for ${cementPct} %.`
+        : undefined,
+      say`One part of this batch is about ${looseVolume(size, units)} ${LOOSE_UNIT[units]}.`,
+    ],
+    " ",
+  );
 }
 
 const BASIS: Readonly<Record<ToleranceBasis, Text>> = {

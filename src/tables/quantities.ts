@@ -6,8 +6,8 @@ import type { KeyValuesBlock, NoteBlock, ReportBlock, TableBlock } from "../bloc
 import type { SiteConfig, StudyConfig } from "../entries/studyConfig.js";
 import { formatQuantity, type UnitSystem } from "../quantities/format.js";
 import { convertFromBase } from "../quantities/units.js";
-import { supplyTerms } from "../study/mix.js";
-import type { MixStudy, StudyResult } from "../study/studyResult.js";
+import { recordOf, supplyTerms } from "../study/studyRecord.js";
+import type { CompactedDensity, StudyResult } from "../study/studyResult.js";
 import { joinTexts, say, type Text } from "../words/message.js";
 import { BLANK, depthText, ends, fixed, massText, plain, volumeText } from "./cell.js";
 import { noMix } from "./noMix.js";
@@ -23,8 +23,8 @@ import {
 export function quantitiesTable({ config, mix }: StudyResult): KeyValuesBlock | NoteBlock {
   if (!mix) return noMix();
   const { units, element, cement, site } = config;
-  const { quantities, density } = mix;
-  const supplied = suppliedAmounts(quantities.mix, supplyTerms(config));
+  const { record, quantities, density } = mix;
+  const supplied = record.order ?? [];
   const volume = (cubicMetres: number) => volumeText(cubicMetres, units);
   const mass = (kilograms: number) => massText(kilograms, units, 4);
   const bag = massText(cement.bagMassKg, units, 2);
@@ -54,7 +54,7 @@ export function quantitiesTable({ config, mix }: StudyResult): KeyValuesBlock | 
         value: cementText(quantities, bag, mass),
       },
       { label: say`Water to add`, value: mass(quantities.mix.water.toAddKg) },
-      { label: say`Batches`, value: say`${Math.ceil(quantities.batches)} of the size above` },
+      { label: say`Batches`, value: say`${record.batches ?? BLANK} of the size above` },
       {
         label: say`Lifts`,
         value: say`${quantities.lifts} of ${depthText(element.compactedLiftM, units)} rammed, the last of ${depthText(quantities.lastLiftM, units)}`,
@@ -73,12 +73,19 @@ export function quantitiesTable({ config, mix }: StudyResult): KeyValuesBlock | 
  * @throws RangeError for options out of range. Source: `elementQuantities`, `suppliedAmounts`, `formworkDuration`.
  */
 export function siteOrderList(result: StudyResult, options: SiteOptions = {}): SiteSheet {
-  const { mix } = result;
   const site = siteOptionsOf(result, options);
-  const blocks: ReportBlock[] = mix
+  const record = recordOf(result, site)?.record;
+  const { mix } = result;
+  const ordered = mix &&
+    record?.element && {
+      amounts: record.element,
+      batches: record.batches,
+      density: mix.density,
+    };
+  const blocks: ReportBlock[] = ordered
     ? [
-        orderTable(result, mix, site),
-        formworkTable(result, mix.quantities, site),
+        orderTable(result, ordered, site),
+        formworkTable(result, ordered, site),
         siteCautions(["lifting"]),
         GLOVES,
       ]
@@ -86,10 +93,17 @@ export function siteOrderList(result: StudyResult, options: SiteOptions = {}): S
   return { name: "order-list", title: say`Order list`, blocks };
 }
 
-function orderTable({ config }: StudyResult, mix: MixStudy, { truck }: SiteConfig): TableBlock {
+/** What the order list is made from. */
+interface Ordered {
+  readonly amounts: ElementAmounts;
+  readonly batches: number | null;
+  readonly density: CompactedDensity;
+}
+
+function orderTable({ config }: StudyResult, ordered: Ordered, { truck }: SiteConfig): TableBlock {
   const { units, cement } = config;
-  const { quantities: amounts } = mix;
-  const { valueKgM3: best, lowKgM3, highKgM3, basis } = mix.density;
+  const { amounts, density: weighed } = ordered;
+  const { valueKgM3: best, lowKgM3, highKgM3, basis } = weighed;
   const density = (value: number) => formatQuantity(value, "density", units, 4);
   const range = (low: number, high: number) =>
     ends({ low, high }, (kilograms) => massText(kilograms, units));
@@ -138,7 +152,7 @@ function lossNote({ materials, cement }: StudyConfig): Text[] {
 
 function formworkTable(
   { config }: StudyResult,
-  amounts: ElementAmounts,
+  { amounts, batches }: Ordered,
   site: SiteConfig,
 ): KeyValuesBlock {
   const { units } = config;
@@ -151,7 +165,7 @@ function formworkTable(
         label: say`Lifts`,
         value: say`${amounts.lifts} of ${depth(amounts.compactedLiftM)}, the last of ${depth(amounts.lastLiftM)}`,
       },
-      { label: say`Batches`, value: say`${Math.ceil(amounts.batches)} in all` },
+      { label: say`Batches`, value: say`${batches ?? BLANK} in all` },
       ...formItems(amounts, site, units),
     ],
   };

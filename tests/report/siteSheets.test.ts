@@ -4,7 +4,7 @@ import { join } from "node:path";
 import { JSDOM } from "jsdom";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { FIELD_TESTS } from "../../src/batch/fieldTests.js";
-import { recipe } from "../../src/batch/recipe.js";
+import { mixRecord } from "../../src/batch/mixRecord.js";
 import type { ReportBlock, TableBlock } from "../../src/blocks/block.js";
 import { CAUTIONS } from "../../src/guidance/cautions.js";
 import { renderHtml } from "../../src/report/html/renderHtml.js";
@@ -83,7 +83,10 @@ describe.each(EXAMPLE_NAMES)("the sheets of %s", (name) => {
   test("the card's buckets weigh what the card says", () => {
     const result = results.get(name)!;
     const { units, materials, site } = result.config;
-    const [card] = tables(siteBucketCard(result));
+    const { batch, buckets: form } = result.mix!.record;
+    const sheet = siteBucketCard(result);
+    const [card] = tables(sheet);
+    const told = textOf(sheet.blocks).includes("Do not use these buckets");
     let checked = 0;
     for (const [label, count, weight] of card.rows) {
       const material = materials.find((one) => one.name === label);
@@ -92,8 +95,15 @@ describe.each(EXAMPLE_NAMES)("the sheets of %s", (name) => {
       const litres = number * (site.bucketL ?? (units === "SI" ? 10 : 5 * GALLON_L));
       const kilograms =
         (litres / 1000) * material.looseBulkDensityKgM3 * (1 + material.moisturePct / 100);
+      const line = form!.materials.find(({ id }) => id === material.id)!;
+      expect(Math.abs(line.moistMassKg / kilograms - 1), label).toBeLessThan(1e-9);
+      // The scale column is the record's own batch; the buckets keep its tolerance, or the card says otherwise.
       const shown = Number.parseFloat(weight) * (units === "SI" ? 1 : 0.45359237);
-      expect(Math.abs(shown / kilograms - 1), label).toBeLessThan(0.006);
+      const exact = batch.materials.find(({ id }) => id === material.id)!.moistMassKg;
+      expect(Math.abs(shown / exact - 1), label).toBeLessThan(0.006);
+      const { low, high } = line.tolerance!;
+      const share = (100 * line.dryMassKg) / batch.dryMassKg;
+      if (!told) expect(share >= low && share <= high, label).toBe(true);
       checked += 1;
     }
     expect(checked).toBeGreaterThan(1);
@@ -145,17 +155,25 @@ describe("site sheets", () => {
       ...materials.slice(0, 4),
       { ...materials[3], id: "more", name: "Crushed gravel" },
     ];
-    const mix = recipe({
+    const shares = Object.fromEntries(
+      five.map(({ id }, index) => {
+        const share = [40, 20, 10, 20, 10][index];
+        return [id, { low: 0.95 * share, high: 1.05 * share }];
+      }),
+    );
+    const record = mixRecord({
       materials: five.map((one, index) => ({ ...one, sharePct: [40, 20, 10, 20, 10][index] })),
       cementPct: 5.5,
       cementBulkDensityKgM3: 1200,
       targetMoisturePct: shelter.compaction!.peak!.optimumWaterPct,
       mixerVolumeL: 100,
+      ...{ state: "tested", reasons: [], water: { tolerancePct: 1 }, tolerances: { shares } },
+      buckets: { bucketL: 5 * GALLON_L },
     });
     const result = {
       ...shelter,
       materials: [...shelter.materials, { ...shelter.materials[3], id: "more" }],
-      mix: { ...shelter.mix!, recipe: mix },
+      mix: { ...shelter.mix!, record, recipe: record.batch },
     };
     const card = siteBucketCard(result);
     expect(textOf(card.blocks)).toContain("take a smaller bucket");
@@ -168,10 +186,12 @@ describe("site sheets", () => {
     expect(textOf(given.blocks)).not.toContain("is a default");
     expect(textOf(given.blocks)).toContain("Bucket of 12 L");
     const coarse = siteBucketCard(room(), { bucketL: 20, bucketStep: 1, mixerVolumeL: 75 });
-    expect(textOf(coarse.blocks)).toMatch(/share by \d+\.\d points: take a smaller bucket/);
+    expect(textOf(coarse.blocks)).toMatch(
+      /Do not use these buckets: they make another mix\. Weigh every .*take a smaller bucket/,
+    );
     const none = siteBucketCard(room(), { bucketL: 90 });
     expect(textOf(none.blocks)).toContain("One batch, by scale");
-    expect(textOf(none.blocks)).toContain("Take a smaller bucket");
+    expect(textOf(none.blocks)).toContain("Buckets of 90 L are too large for this batch");
   });
 
   test("the order list adds up with the quantities of the study, and counts loads and days", () => {

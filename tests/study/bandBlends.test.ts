@@ -1,9 +1,10 @@
 import fc from "fast-check";
 import { beforeAll, describe, expect, it } from "vitest";
-import { wholeBuckets } from "../../src/batch/wholeBuckets.js";
+import type { MeasuredForm, MeasuredLine } from "../../src/batch/mixRecord.js";
 import { MIN_SHARE_PCT } from "../../src/blend/design.js";
 import { bucketSensitivity, practicalParts } from "../../src/blend/parts.js";
 import type { BandAim } from "../../src/blend/target.js";
+import type { TableBlock } from "../../src/blocks/block.js";
 import type { Finding } from "../../src/findings/finding.js";
 import type { GuidanceEntry } from "../../src/guidance/entry.js";
 import { createRandom } from "../../src/numerics/random.js";
@@ -12,13 +13,19 @@ import { computeMix } from "../../src/study/mix.js";
 import type { StudyResult } from "../../src/study/studyResult.js";
 import { blendPartsTable, blendSharesTable, bucketTable } from "../../src/tables/blend.js";
 import { carbonTable } from "../../src/tables/carbon.js";
+import { massText } from "../../src/tables/cell.js";
 import { costTable } from "../../src/tables/cost.js";
 import { recipeTable, toleranceTable } from "../../src/tables/mix.js";
 import { quantitiesTable, siteOrderList } from "../../src/tables/quantities.js";
-import { siteSheets } from "../../src/tables/site/crewCards.js";
+import { siteBucketCard, siteSheets } from "../../src/tables/site/crewCards.js";
+import { buckets as bucketsText } from "../../src/tables/site/crewMix.js";
+import { siteCuringLog } from "../../src/tables/site/logAndLabels.js";
 import { mixCard } from "../../src/tables/site/mixCard.js";
+import type { SiteSheet } from "../../src/tables/site/siteSheet.js";
+import { render, renderAll } from "../../src/words/render.js";
 import { curve } from "../blend/materials.js";
 import { exampleResult } from "../support/exampleResult.js";
+import { rowsOf } from "../tables/blockText.js";
 
 const AIMS: readonly BandAim[] = ["most-site-soil", "least-cost", "nearest-middle"];
 const SIZES = [0.063, 0.2, 0.63, 2, 6.3, 20];
@@ -76,6 +83,11 @@ function problem(seed: number, seek: BandAim) {
     limits: [],
     maxMaterials: random.uniform() < 0.2 && count > 3 ? 3 : undefined,
     compareMix: undefined,
+    site: {
+      ...example.config.site,
+      bucketL: [5, 10, 19][seed % 3],
+      cementBy: seed % 2 === 0 ? "scale" : "bucket",
+    },
   };
   return { config, materials: made.map(({ result }) => result), entries: [entry] };
 }
@@ -92,6 +104,86 @@ function study(seed: number, seek: BandAim): StudyResult {
 
 /** All texts of a page, whatever it is made of. */
 const textOf = (pages: unknown) => JSON.stringify(pages);
+
+const CLOSE = 8;
+const TEXTS = (blocks: unknown) => JSON.stringify(renderAll(blocks as never));
+
+/** Rows of the first table of a card, as printed. */
+const rowsOfCard = (sheet: SiteSheet) =>
+  rowsOf(sheet.blocks.find((block): block is TableBlock => block.kind === "table")!);
+
+/** Each card, list and export speaks of the batch of the record, and cement keeps its tolerance or is told. */
+function agreeWithRecord(result: StudyResult): void {
+  const mix = result.mix!;
+  const { record } = mix;
+  const { batch, buckets, parts, element } = record;
+  const ids = batch.materials.map(({ id }) => id);
+  // The export: recipe, parts, quantities are those of the record.
+  expect([mix.recipe, mix.parts, mix.quantities]).toEqual([batch, parts, element]);
+  expect(record.batches).toBe(Math.ceil(element!.batches - 1e-9));
+  const litres = new Map([...batch.materials, batch.cement].map((one) => [one.id, one]));
+  for (const form of [buckets, parts]) {
+    if (!form) continue;
+    expect(form.materials.map(({ id }) => id)).toEqual(ids);
+    const kgOf = ({ id, measure, dryMassKg }: MeasuredLine) => {
+      const line = litres.get(id)!;
+      return measure === null
+        ? dryMassKg
+        : (measure * form.size * line.dryMassKg) / line.looseVolumeL!;
+    };
+    const soilKg = form.materials.reduce((sum, line) => sum + kgOf(line), 0);
+    expect(soilKg / batch.dryMassKg).toBeCloseTo(1, CLOSE);
+    const cementPct = (100 * kgOf(form.cement!)) / soilKg;
+    expect(form.cement!.sharePct).toBeCloseTo(cementPct, CLOSE);
+    const { low, high } = record.cementTolerance!;
+    const inside = cementPct >= low - 1e-9 && cementPct <= high + 1e-9;
+    const told =
+      form.by === "buckets"
+        ? TEXTS(siteBucketCard(result).blocks).includes("Do not use these buckets")
+        : TEXTS(mixCard(result).blocks).includes("No whole parts make this mix: weigh every");
+    expect(told).toBe(!form.withinTolerance);
+    if (!inside) expect(told).toBe(true);
+  }
+  // The printed cards.
+  const { units } = result.config;
+  const mass = (kilograms: number) => render(massText(kilograms, units));
+  const count = (form: MeasuredForm | null, id: string) =>
+    form?.materials.find((line) => line.id === id)?.measure ?? null;
+  const crew = rowsOfCard(siteBucketCard(result));
+  const card = rowsOfCard(mixCard(result));
+  const table = rowsOf(recipeTable(result) as TableBlock);
+  batch.materials.forEach(({ id, moistMassKg }, index) => {
+    expect(crew[index][2]).toBe(mass(moistMassKg));
+    expect(card[index].at(-1)).toBe(mass(moistMassKg));
+    const bucket = count(buckets, id);
+    if (bucket !== null) expect(crew[index][1]).toBe(bucketsText(bucket));
+    const part = count(parts, id);
+    if (part !== null) expect(table[index][6]).toBe(`${part}`);
+    // Parts that make another mix are not on the card.
+    expect(card[index]).toHaveLength(parts?.withinTolerance ? 4 : 3);
+    if (parts?.withinTolerance) expect(card[index][2]).toBe(`${part}`);
+  });
+  const cementMass = mass(batch.cement.dryMassKg);
+  expect(crew[ids.length][2]).toBe(cementMass);
+  expect(card[ids.length].at(-1)).toBe(cementMass);
+  const batches = `${record.batches} in all`;
+  for (const sheet of [mixCard(result), siteOrderList(result)]) {
+    expect(TEXTS(sheet.blocks)).toContain(batches);
+  }
+  expect(TEXTS(quantitiesTable(result))).toContain(`${record.batches} of the size above`);
+  expect(TEXTS(siteCuringLog(result).blocks)).toContain(
+    `about ${element!.batchesPerLift.toFixed(1)} batches each`,
+  );
+  // What is ordered is so many batches, and the cement by bag holds it.
+  const lost = new Map(result.config.materials.map(({ id, lossPct = 0 }) => [id, lossPct]));
+  lost.set("cement", result.config.cement.lossPct ?? 0);
+  for (const { id, moistMassKg, bags } of record.order!) {
+    const kg = litres.get(id)!.moistMassKg * element!.batches * (1 + lost.get(id)! / 100);
+    expect(moistMassKg / kg).toBeCloseTo(1, CLOSE);
+    if (bags !== null)
+      expect(bags * result.config.cement.bagMassKg).toBeGreaterThan(kg * (1 - 1e-9));
+  }
+}
 
 describe("a blend sought within a band", () => {
   it("names no material without a share, and its masses agree with its shares", () => {
@@ -136,24 +228,7 @@ describe("a blend sought within a band", () => {
             expect((100 * line.dryMassKg) / dryMassKg).toBeCloseTo(used[index].sharePct, 8);
           });
         }
-        // Cement by parts is what parts and densities say, and never less than the recipe asks for.
-        const { parts, recipe: asked } = mix;
-        if (parts.status === "ok" && parts.cement) {
-          expect(parts.materials.map(({ id }) => id)).toEqual(ids);
-          const kg = parts.materials.reduce((total, { id, parts: count }) => {
-            const line = asked.materials.find((one) => one.id === id);
-            return total + (count * (line?.dryMassKg ?? 0)) / (line?.looseVolumeL ?? 1);
-          }, 0);
-          const { dryMassKg, looseVolumeL } = asked.cement;
-          const cementKg = (parts.cement.parts * dryMassKg) / (looseVolumeL ?? 1);
-          expect(parts.cement.sharePct).toBeCloseTo((100 * cementKg) / kg, 8);
-          expect(parts.cement.sharePct).toBeGreaterThanOrEqual(asked.cementPct - 1e-9);
-        }
-        const { batch, materials } = wholeBuckets(asked, { bucketL: 10, bucketStep: 0.5 });
-        if (batch) {
-          expect(materials.map(({ id }) => id)).toEqual(ids);
-          expect(batch.cementPct).toBeCloseTo(asked.cementPct, 8);
-        }
+        agreeWithRecord(result);
       }),
       { numRuns: 120, seed: 11 },
     );

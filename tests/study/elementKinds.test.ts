@@ -253,9 +253,9 @@ describe("a study's mix, there and back, for every kind of element and option of
             "waste",
           );
           const crew = siteMix({ ...base, config, mix }, {})!;
-          for (const line of crew.counted.materials) {
+          for (const line of crew.record.buckets?.materials ?? []) {
             const index = materials.findIndex(({ id }) => id === line.id);
-            const litres = line.buckets * crew.counted.bucketL;
+            const litres = line.measure! * crew.bucketL;
             const kilograms =
               ((litres / 1000) * materials[index].looseBulkDensityKgM3) /
               (1 + bulking[index] / 100);

@@ -1,4 +1,6 @@
 import { describe, expect, it } from "vitest";
+import { suppliedAmounts } from "../../src/batch/supply.js";
+import { supplyTerms } from "../../src/study/studyRecord.js";
 import type { StudyResult } from "../../src/study/studyResult.js";
 import {
   blendFitTable,
@@ -199,16 +201,17 @@ const RECIPE = {
   cementByVolumePct: 7.864,
   targetMoisturePct: 10,
 };
+/** 84.77 L in 13 parts. */
 const PARTS = {
-  status: "ok",
+  by: "parts",
+  size: 6.521,
   message: "8 : 4 : 1.",
+  withinTolerance: true,
   materials: [
-    { id: "soil", parts: 8 },
-    { id: "sand", parts: 4 },
+    { id: "soil", measure: 8 },
+    { id: "sand", measure: 4 },
   ],
-  cement: { id: "cement", parts: 1 },
-  total: 13,
-  maxChangePct: 1.26,
+  cement: { id: "cement", measure: 1, sharePct: 7.96 },
 };
 const line = (
   id: string,
@@ -345,8 +348,21 @@ const CONFIG = {
   carbon: {},
   strength: { requirement: { ageDays: 28 } },
 };
-const RESULT = { config: CONFIG, mix: MIX, materials: [] } as unknown as StudyResult;
-const US = { ...RESULT, config: { ...CONFIG, units: "US" } } as unknown as StudyResult;
+/** The study with the record that its mix is read from. */
+const resultOf = (config: object) => {
+  const record = {
+    batch: RECIPE,
+    askedDryMassKg: 120,
+    parts: PARTS,
+    element: MIX.quantities,
+    batches: 84,
+    order: suppliedAmounts(MIX.quantities.mix as never, supplyTerms(config as never)),
+    messages: [],
+  };
+  return { config, mix: { ...MIX, record }, materials: [] } as unknown as StudyResult;
+};
+const RESULT = resultOf(CONFIG);
+const US = resultOf({ ...CONFIG, units: "US" });
 
 describe("the recipe", () => {
   it("dry before moist mass, loose volume, ratio and whole parts with their size", () => {
@@ -371,8 +387,8 @@ describe("the recipe", () => {
       "Water for 10.0 % of the dry mass of all solids, the optimum of the compaction test; the damp materials bring 5.29 kg of it.",
       "Ram between 9.0 and 11.1 %, where the compaction test keeps 98 % of its maximum dry density: add 4.44 kg to 6.66 kg.",
       "Loose volumes count the bulking of damp material over dry: Sand 12 %. It changes with moisture: repeat the flooding test when the heap is damper or drier.",
-      // 84.77 L in 13 parts.
-      "Whole parts: 8 : 4 : 1. One part of this batch is about 6.52 L. Rounding changes a share of the whole by at most 1.3 points.",
+      "Of the 120 kg asked for, the batch is what whole buckets of soil and aggregate hold; cards, log and order list are of this batch.",
+      "Whole parts: 8 : 4 : 1. These parts hold 8.0 % cement by dry mass of soil and aggregate; the recipe asks for 8 %. One part of this batch is about 6.52 L.",
     ]);
   });
 
@@ -447,9 +463,7 @@ describe("quantities and orders", () => {
     const [loads] = siteOrderList(RESULT, { truck }).blocks;
     // 4.36 m³ of soil fill five bodies of 1 m³; 3312 kg of sand are two loads.
     expect(rowsOf(loads).map((row) => row[3])).toEqual(["5", "2", "27 to 28 bags"]);
-    expect(
-      itemsOf(quantitiesTable({ ...RESULT, config: { ...CONFIG, site: { truck } } } as never)),
-    ).toMatchObject({
+    expect(itemsOf(quantitiesTable(resultOf({ ...CONFIG, site: { truck } })))).toMatchObject({
       "Sand, moist mass": "3092 kg, 2 truck loads",
     });
   });

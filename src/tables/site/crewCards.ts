@@ -1,3 +1,5 @@
+import type { MeasuredForm, MixRecord } from "../../batch/mixRecord.js";
+import type { Recipe } from "../../batch/recipe.js";
 import { waterByMoisture } from "../../batch/water.js";
 import type { WeighedBatch } from "../../batch/weighOut.js";
 import type { ReportBlock, TableBlock } from "../../blocks/block.js";
@@ -25,9 +27,6 @@ export function siteSheets(result: StudyResult, options: SiteOptions = {}): read
   );
 }
 
-/** A share that moves by more than this is worth a smaller bucket. */
-const LARGE_CHANGE_PCT = 2;
-
 /**
  * One page with what goes into one batch, in buckets struck level: for the wall beside the mixer.
  *
@@ -36,7 +35,7 @@ const LARGE_CHANGE_PCT = 2;
  *
  * @param options see `SiteOptions`. @returns one warning where the study gives no mix.
  *
- * @throws RangeError for options out of range. Source: `wholeBuckets`, `waterWindow`, `gradingChange`.
+ * @throws RangeError for options out of range. Source: `mixRecord`, `waterWindow`, `gradingChange`.
  */
 export function siteBucketCard(result: StudyResult, options: SiteOptions = {}): SiteSheet {
   const site = siteMix(result, options);
@@ -45,20 +44,12 @@ export function siteBucketCard(result: StudyResult, options: SiteOptions = {}): 
 }
 
 function bucketBlocks(result: StudyResult, options: SiteOptions, site: SiteMix): ReportBlock[] {
-  const { counted, water } = site;
-  const change = counted.maxShareChangePct;
+  const { water } = site;
   return [
     ...crushedNotes(result),
     ...(water.window.status === "ok" ? [] : [warning(water.window.message)]),
-    ...(counted.batch === null ? [warning(counted.message)] : []),
+    ...bucketWarnings(site.record).map(warning),
     batchTable(result, options, site),
-    ...(change !== null && change > LARGE_CHANGE_PCT
-      ? [
-          warning(
-            say`Rounding moves a material's share by ${fixed(change, 1)} points: take a smaller bucket, or weigh.`,
-          ),
-        ]
-      : []),
     {
       kind: "table",
       caption: say`Order of work`,
@@ -74,14 +65,28 @@ function bucketBlocks(result: StudyResult, options: SiteOptions, site: SiteMix):
   ];
 }
 
+const OTHER_MIX = say`Do not use these buckets: they make another mix. Weigh every material, or take a smaller bucket.`;
+
+/** That the buckets make another mix, or why there are none. */
+function bucketWarnings({ buckets: counted, messages, parts }: MixRecord): Text[] {
+  // By how much is for whoever designs: the findings say it, and the card keeps to one page.
+  if (counted && !counted.withinTolerance) return [OTHER_MIX];
+  if (counted) return [];
+  const ofParts = parts && !parts.withinTolerance ? parts.message : undefined;
+  return messages.filter((message) => message !== ofParts);
+}
+
 /** What goes in, by bucket, by scale and for the trial batch. */
 function batchTable(result: StudyResult, options: SiteOptions, site: SiteMix): TableBlock {
   const { units } = result.config;
-  const { counted, batch, trial, water } = site;
+  const { record, bucketL, batch, trial, water } = site;
   const { toAddKg } = water.window;
-  const byBucket = counted.batch !== null;
+  const counted = record.buckets;
   const mass = (kilograms: number) => massText(kilograms, units);
-  const bucketsOf = new Map(counted.materials.map((line) => [line.id, buckets(line.buckets)]));
+  const bucketsOf = (id: string) => {
+    const measure = counted?.materials.find((line) => line.id === id)?.measure ?? null;
+    return measure === null ? BLANK : buckets(measure);
+  };
   const trialCell = (kilograms: number | undefined) => {
     if (!trial) return [];
     return [kilograms === undefined ? BLANK : trialMass(kilograms, units)];
@@ -95,19 +100,19 @@ function batchTable(result: StudyResult, options: SiteOptions, site: SiteMix): T
   ];
   return {
     kind: "table",
-    caption: byBucket
-      ? say`One batch. Bucket of ${bucketSize(counted.bucketL, units)}, filled loosely, struck level`
+    caption: counted
+      ? say`One batch. Bucket of ${bucketSize(bucketL, units)}, filled loosely, struck level`
       : say`One batch, by scale`,
     columns: [
       { header: say`Put in` },
-      { header: byBucket ? say`Buckets` : "", align: "right" },
+      { header: counted ? say`Buckets` : "", align: "right" },
       { header: say`On a scale, moist mass`, align: "right" },
       ...(trial ? [{ header: say`Trial batch`, align: "right" as const }] : []),
     ],
     rows: [
       ...batch.materials.map(({ id, name, moistMassKg }) => [
         name,
-        bucketsOf.get(id) ?? BLANK,
+        bucketsOf(id),
         mass(moistMassKg),
         ...trialOf(id),
       ]),
@@ -135,9 +140,10 @@ function batchTable(result: StudyResult, options: SiteOptions, site: SiteMix): T
   };
 }
 
-function cementBuckets({ batch, cement, cementBy }: SiteMix["counted"]): Text {
-  if (batch === null || cement === null) return BLANK;
-  return cementBy === "bucket" ? buckets(cement.buckets) : say`weigh`;
+function cementBuckets(counted: MixRecord["buckets"]): Text {
+  if (!counted?.cement) return BLANK;
+  const { measure } = counted.cement;
+  return measure === null ? say`weigh` : buckets(measure);
 }
 
 function warning(text: Text): ReportBlock {
@@ -147,7 +153,8 @@ function warning(text: Text): ReportBlock {
 /** What the card holds against what the study asks for. */
 function bucketNotes(result: StudyResult, options: SiteOptions, site: SiteMix): Text[] {
   const { mix, config } = result;
-  const { counted, grading, batch, trial } = site;
+  const { record, bucketL, grading, batch, trial } = site;
+  const counted = record.buckets;
   const { moisturePct } = site.water.window;
   const heapPct = (100 * batch.water.inMaterialsKg) / batch.dryMassKg;
   const bags = config.cement.bagMassKg / batch.cement.dryMassKg;
@@ -155,24 +162,39 @@ function bucketNotes(result: StudyResult, options: SiteOptions, site: SiteMix): 
   return [
     joinTexts(
       [
-        say`Cement in this batch ${fixed(batch.cementPct, 1)} % of the dry soil and aggregate; asked for: ${plain(mix?.recipe.cementPct)} %.`,
+        say`Cement in this batch ${fixed(counted?.cement?.sharePct ?? batch.cementPct, 1)} % of the dry soil and aggregate; asked for: ${plain(mix?.recipe.cementPct)} %.`,
         Number.isFinite(bags) ? say`A bag serves ${fixed(bags, 1)} batches.` : undefined,
       ],
       " ",
     ),
-    ...(counted.maxShareChangePct === null || !grading
+    // The warning above says more of buckets that leave the tolerances.
+    ...(!counted?.withinTolerance || !grading
       ? []
       : [
-          say`Rounding to buckets moves no share by more than ${fixed(counted.maxShareChangePct, 1)} points, and the grading by ${fixed(Math.abs(grading.changePct), 1)} at most, at ${plain(grading.sizeMm, 3)} mm.`,
+          say`Rounding to buckets moves no share by more than ${fixed(mostChanged(counted, batch), 1)} points, and the grading by ${fixed(Math.abs(grading.changePct), 1)} at most, at ${plain(grading.sizeMm, 3)} mm.`,
         ]),
+    ...(counted?.withinTolerance && counted.step < 1 && site.wholeBuckets
+      ? [
+          say`Whole buckets leave the tolerances of the mix, so half buckets are counted: mark the bucket where it is half full.`,
+        ]
+      : []),
     say`Water is for stockpiles that hold ${fixed(heapPct, 1)} % in all, as the study has it; the mix may hold ${fixed(moisturePct.low, 1)} to ${fixed(moisturePct.high, 1)} %.`,
     ...(trial ? [trialText(result, trial)] : []),
-    ...(defaultBucket && counted.batch
+    ...(defaultBucket && counted
       ? [
-          say`The bucket of ${bucketSize(counted.bucketL, config.units)} is a default: measure yours with water, to the brim.`,
+          say`The bucket of ${bucketSize(bucketL, config.units)} is a default: measure yours with water, to the brim.`,
         ]
       : []),
   ];
+}
+
+/** The most that a share of soil or aggregate moves by counting, percentage points. */
+function mostChanged(counted: MeasuredForm, batch: Recipe): number {
+  return Math.max(
+    ...counted.materials.map(({ sharePct }, index) =>
+      Math.abs(sharePct - batch.materials[index].sharePct),
+    ),
+  );
 }
 
 /** Hundredths: what a bench scale shows. */

@@ -1,74 +1,54 @@
-import { type ElementAmounts, elementQuantities } from "../../batch/element.js";
 import { type GradingChange, gradingChange } from "../../batch/gradingChange.js";
+import type { MixRecord } from "../../batch/mixRecord.js";
 import type { Recipe } from "../../batch/recipe.js";
 import { scaleRecipe } from "../../batch/scaleRecipe.js";
 import { type WeighedBatch, weighOut } from "../../batch/weighOut.js";
-import { type BucketBatch, wholeBuckets } from "../../batch/wholeBuckets.js";
 import type { SiteConfig } from "../../entries/studyConfig.js";
 import { formatFixed, type UnitSystem } from "../../quantities/format.js";
 import { convertFromBase } from "../../quantities/units.js";
-import { type MixWater, mixWater } from "../../study/mixWater.js";
+import type { MixWater } from "../../study/mixWater.js";
+import { bucketLitres, recordOf } from "../../study/studyRecord.js";
 import type { MixStudy, StudyResult } from "../../study/studyResult.js";
 import { say, type Text } from "../../words/message.js";
 import { plain } from "../cell.js";
 import { type SiteOptions, siteOptionsOf } from "./siteSheet.js";
 
-/** What the site sheets are made from: the mix as a crew will make it. */
+/** What the site sheets are made from: the record of the mix, for the means of this crew. */
 export interface SiteMix {
-  readonly counted: BucketBatch;
-  /** The batch of the buckets; where buckets cannot be counted, that of the study, to be weighed. */
+  readonly record: MixRecord;
+  /** Struck level. */
+  readonly bucketL: number;
+  /** Whether whole buckets were asked for. */
+  readonly wholeBuckets: boolean;
+  /** Of the record: the only batch that a sheet speaks of. */
   readonly batch: Recipe;
   readonly water: MixWater;
   /** What the buckets do to the grading; absent where they cannot be counted. */
   readonly grading?: GradingChange;
   /** The small batch to try first, weighed; absent where none was asked for. */
   readonly trial?: WeighedBatch;
-  readonly element: ElementAmounts | null;
 }
-
-/** The usual bucket where US units are spoken. */
-const FIVE_GALLONS_L = 5 / gallons(1);
-
-/** A batch for a lift that leaves more of it open than a tenth is not a batch for a lift. */
-const LIFT_FILL_PCT = 90;
 
 /** Works out the crew's batch; undefined where the study gives no mix. */
 export function siteMix(result: StudyResult, options: SiteOptions): SiteMix | undefined {
-  const { mix, config, compaction, materials } = result;
-  if (!mix) return undefined;
+  const { mix, config, materials } = result;
   const site = siteOptionsOf(result, options);
-  const counted = wholeBuckets(mix.recipe, {
-    bucketL: site.bucketL ?? (config.units === "SI" ? 10 : FIVE_GALLONS_L),
-    bucketStep: site.bucketStep ?? 0.5,
-    mixerVolumeL: site.mixerVolumeL ?? (site.batchFills ? liftVolumeL(mix) : undefined),
-    cementBy: site.cementBy,
-    minFillPct: site.batchFills && site.mixerVolumeL === undefined ? LIFT_FILL_PCT : 0,
-  });
-  const batch = counted.batch ?? mix.recipe;
+  const found = recordOf(result, site);
+  if (!mix || !found) return undefined;
+  const { record, water } = found;
+  const { batch, buckets: counted } = record;
   const curves = Object.fromEntries(materials.map(({ id, curve }) => [id, curve]));
-  const { valueKgM3: best, lowKgM3: low, highKgM3: high } = mix.density;
-  const { amounts } = elementQuantities(config.element, {
-    recipe: batch,
-    density: { best, low, high },
-    bagMassKg: config.cement.bagMassKg,
-  });
   const trialKg = site.trial && trialDryMassKg(mix, site.trial);
   return {
-    counted,
+    record,
+    bucketL: bucketLitres(config, site),
+    wholeBuckets: site.bucketStep === 1,
     batch,
-    water: mixWater(batch, compaction, site.tolerancePct),
-    ...(counted.batch
-      ? { grading: gradingChange(curves, mix.recipe.materials, counted.materials) }
-      : {}),
+    water,
+    ...(counted ? { grading: gradingChange(curves, batch.materials, counted.materials) } : {}),
     ...(site.trial && trialKg !== undefined
-      ? {
-          trial: weighOut(
-            scaleRecipe(mix.recipe, trialKg / mix.recipe.dryMassKg),
-            site.trial.scaleStepKg,
-          ),
-        }
+      ? { trial: weighOut(scaleRecipe(batch, trialKg / batch.dryMassKg), site.trial.scaleStepKg) }
       : {}),
-    element: amounts,
   };
 }
 
@@ -80,11 +60,6 @@ function trialDryMassKg(
   if (dryMassKg !== undefined || !form) return dryMassKg;
   const volumeM3 = form.lengthM * form.widthM * form.heightM * form.blocks;
   return (volumeM3 * density.valueKgM3) / (1 + recipe.cementPct / 100);
-}
-
-/** Loose volume of what fills one lift, or nothing where a bulk density is missing. */
-function liftVolumeL({ recipe, quantities }: MixStudy): number | undefined {
-  return recipe.looseVolumeL === null ? undefined : recipe.looseVolumeL * quantities.batchesPerLift;
 }
 
 function gallons(litres: number): number {

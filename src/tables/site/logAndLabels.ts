@@ -47,7 +47,7 @@ export function siteCuringLog(result: StudyResult, options: SiteOptions = {}): S
 function logBlocks(
   { config }: StudyResult,
   { strippingHours, dampDays }: SiteConfig,
-  { batch, water: { window }, element }: SiteMix,
+  { batch, water: { window }, record: { element } }: SiteMix,
 ): ReportBlock[] {
   const depth = (metres: number) => depthText(metres, config.units, 2);
   return [
@@ -150,12 +150,12 @@ export function siteBlockLabels(result: StudyResult, options: SiteOptions = {}):
   }
   const title = say`Labels for control blocks`;
   if (!result.mix) return { name: "block-labels", title, blocks: [noMix()] };
-  const { recipe } = result.mix;
+  const { cementPct } = result.mix.record;
   const { ageDays } = result.config.strength.requirement;
   const label = (number: number) =>
     joinTexts(
       [
-        say`Block ${number} · cement ${plain(recipe.cementPct)} %`,
+        say`Block ${number} · cement ${plain(cementPct)} %`,
         say`Batch ________ Lift ________`,
         say`Made on ________________`,
         say`Test at ${ageDays} days, on ________`,

@@ -1,32 +1,35 @@
+import type { ElementAmounts } from "../../batch/element.js";
+import type { MixRecord } from "../../batch/mixRecord.js";
 import type { KeyValuesBlock, ReportBlock, TableBlock } from "../../blocks/block.js";
 import { formatQuantity } from "../../quantities/format.js";
 import { specifiedMix } from "../../study/specifiedMix.js";
-import type { MixStudy, StudyResult } from "../../study/studyResult.js";
-import { say } from "../../words/message.js";
+import { recordOf } from "../../study/studyRecord.js";
+import type { StudyResult } from "../../study/studyResult.js";
+import { say, type Text } from "../../words/message.js";
 import { BLANK, depthText, fixed, LOOSE_UNIT, looseVolume, massText, plain } from "../cell.js";
-import { partVolumeL } from "../mix.js";
 import { noMix } from "../noMix.js";
 import { crushedNotes } from "../trials.js";
 import { liquid } from "./crewMix.js";
-import type { SiteSheet } from "./siteSheet.js";
+import { type SiteOptions, type SiteSheet, siteOptionsOf } from "./siteSheet.js";
 
 /**
  * The specified mix on one page: what goes into a batch, by whole parts and by scale, water, lifts, cement,
  * who must check what, and cautions. For the wall beside the mixer and the file of the official.
  *
- * It shows the mix of the study; the bucket card shows the same mix as one crew's buckets hold it.
+ * It shows the record of the mix; the bucket card shows the same batch as the crew's buckets hold it.
  * Who checks what is common practice, no source; the responsible person may set it otherwise.
  *
- * @returns one warning where the study gives no mix. Source: `recipe`, `volumeParts`, `specifiedMix`.
+ * @returns one warning where the study gives no mix. Source: `mixRecord`, `specifiedMix`.
  */
-export function mixCard(result: StudyResult): SiteSheet {
-  const { mix } = result;
-  const blocks: ReportBlock[] = mix
+export function mixCard(result: StudyResult, options: SiteOptions = {}): SiteSheet {
+  const found = recordOf(result, siteOptionsOf(result, options));
+  const blocks: ReportBlock[] = found
     ? [
         ...crushedNotes(result),
-        batchTable(result, mix),
-        workTable(result, mix),
-        checksTable(result),
+        ...partsWarning(found.record),
+        batchTable(result, found),
+        workTable(result, found),
+        checksTable(result, found.record),
         CAUTIONS_IN_SHORT,
       ]
     : [noMix()];
@@ -40,51 +43,66 @@ const CAUTIONS_IN_SHORT: ReportBlock = {
   text: say`Wet cement burns: waterproof gloves, long sleeves, goggles; rinse at once, and see a doctor for eyes. Silica dust damages lungs for good: mix damp or outdoors, with a fitted respirator. From memory: general practice.`,
 };
 
-function batchTable({ config }: StudyResult, mix: MixStudy): TableBlock {
-  const { recipe, parts, water } = mix;
+type FoundRecord = NonNullable<ReturnType<typeof recordOf>>;
+
+/** Parts that make another mix are not printed: whoever reads the card may count them. */
+function usableParts({ parts }: MixRecord): MixRecord["parts"] {
+  return parts?.withinTolerance ? parts : null;
+}
+
+function partsWarning(record: MixRecord): ReportBlock[] {
+  if (usableParts(record)) return [];
+  const text = say`No whole parts make this mix: weigh every material.`;
+  return [{ kind: "note", tone: "warning", text }];
+}
+
+function batchTable({ config }: StudyResult, { record, water }: FoundRecord): TableBlock {
+  const { batch: recipe } = record;
+  const parts = usableParts(record);
   const { units } = config;
-  const counted = [...parts.materials, ...(parts.cement ? [parts.cement] : [])];
-  const partsOf = (id: string) => String(counted.find((line) => line.id === id)?.parts ?? BLANK);
-  const litres = partVolumeL(mix);
+  const counted = parts ? [...parts.materials, ...(parts.cement ? [parts.cement] : [])] : [];
+  const partsOf = (id: string) =>
+    parts ? [String(counted.find((line) => line.id === id)?.measure ?? BLANK)] : [];
   return {
     kind: "table",
     caption: say`One batch of ${massText(recipe.dryMassKg, units)} dry soil and aggregate`,
     columns: [
       { header: say`Put in` },
       { header: say`Share`, unit: "%", align: "right" },
-      {
-        header:
-          litres === undefined
-            ? say`Parts by volume`
-            : say`Parts of ${looseVolume(litres, units)} ${LOOSE_UNIT[units]}`,
-        align: "right",
-      },
+      ...(parts
+        ? [
+            {
+              header: say`Parts of ${looseVolume(parts.size, units)} ${LOOSE_UNIT[units]}`,
+              align: "right" as const,
+            },
+          ]
+        : []),
       { header: say`Moist mass`, align: "right" },
     ],
     rows: [
       ...recipe.materials.map(({ id, name, sharePct, moistMassKg }) => [
         name,
         fixed(sharePct, 1),
-        partsOf(id),
+        ...partsOf(id),
         massText(moistMassKg, units),
       ]),
       [
         config.cement.name,
         say`${plain(recipe.cementPct, 3)} (of dry mass)`,
-        partsOf(recipe.cement.id),
+        ...partsOf(recipe.cement.id),
         massText(recipe.cement.dryMassKg, units),
       ],
-      [say`Water, aim for`, BLANK, BLANK, liquid(water.window.toAddKg.target, units)],
+      [say`Water, aim for`, BLANK, ...partsOf("water"), liquid(water.window.toAddKg.target, units)],
     ],
   };
 }
 
-function workTable(result: StudyResult, { water, quantities }: MixStudy): KeyValuesBlock {
+function workTable(result: StudyResult, { record, water }: FoundRecord): KeyValuesBlock {
   const { units } = result.config;
   const depth = (metres: number) => depthText(metres, units, 2);
   const { moisturePct, targetMoisturePct, toAddKg } = water.window;
   const minDensity = specifiedMix(result).find(({ kind }) => kind === "density")?.low;
-  const { looseLiftM, compactedLiftM, lifts, batches } = quantities;
+  const { element, batches } = record;
   return {
     kind: "keyValues",
     caption: result.config.element.name,
@@ -95,10 +113,7 @@ function workTable(result: StudyResult, { water, quantities }: MixStudy): KeyVal
       },
       {
         label: say`Lifts`,
-        value:
-          looseLiftM === null
-            ? say`${lifts}, each rammed to ${depth(compactedLiftM)}`
-            : say`${lifts}, each spread about ${depth(looseLiftM)}, rammed to ${depth(compactedLiftM)}`,
+        value: element ? liftText(element, depth) : BLANK,
       },
       {
         label: say`Dry density, rammed`,
@@ -107,19 +122,33 @@ function workTable(result: StudyResult, { water, quantities }: MixStudy): KeyVal
             ? say`minimum not stated`
             : say`at least ${formatQuantity(minDensity, "density", units, 4)}`,
       },
-      { label: say`Batches`, value: say`${Math.ceil(batches)} in all` },
+      { label: say`Batches`, value: say`${batches ?? BLANK} in all` },
     ],
   };
 }
 
-function checksTable({ config, quality }: StudyResult): TableBlock {
+function liftText(
+  { looseLiftM, compactedLiftM, lifts }: ElementAmounts,
+  depth: (metres: number) => Text,
+): Text {
+  return looseLiftM === null
+    ? say`${lifts}, each rammed to ${depth(compactedLiftM)}`
+    : say`${lifts}, each spread about ${depth(looseLiftM)}, rammed to ${depth(compactedLiftM)}`;
+}
+
+function checksTable({ config, quality }: StudyResult, { parts }: MixRecord): TableBlock {
   const blocks = quality?.blocksALot;
   return {
     kind: "table",
     caption: say`Who checks what`,
     columns: [{ header: "" }, { header: "" }],
     rows: [
-      [say`Whoever mixes`, say`every batch: parts struck level, cement weighed, one colour`],
+      [
+        say`Whoever mixes`,
+        parts?.withinTolerance
+          ? say`every batch: parts struck level, cement weighed, one colour`
+          : say`every batch: every material weighed, one colour`,
+      ],
       [say`Whoever rams`, say`every lift: ball and drop, depth, time since the water went in`],
       [
         say`Site leader`,

@@ -1,0 +1,167 @@
+import { elementQuantities } from "../batch/element.js";
+import { type MixRecord, type MixTolerances, mixRecord } from "../batch/mixRecord.js";
+import { type RecipeInput, recipe } from "../batch/recipe.js";
+import { type SupplyTerms, suppliedAmounts } from "../batch/supply.js";
+import type { Truck } from "../batch/truckLoads.js";
+import type { SiteConfig, StudyConfig } from "../entries/studyConfig.js";
+import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
+import type { Interval } from "../quantities/interval.js";
+import { convertFromBase } from "../quantities/units.js";
+import type { CompactionAnalysis } from "../soil/compaction/compactionTest.js";
+import { say, type Text } from "../words/message.js";
+import { type MixWater, mixWater } from "./mixWater.js";
+import { specifiedMix } from "./specifiedMix.js";
+import type { CompactedDensity, StrengthStudy, StudyResult } from "./studyResult.js";
+
+/** What was designed and tested, before anybody measures anything out. */
+export interface DesignedMix {
+  /** In the order of the materials, percent of the dry mass of soil and aggregate. */
+  readonly sharesPct: readonly number[];
+  readonly cementPct: number;
+  readonly moisturePct: number;
+  readonly density: CompactedDensity;
+  readonly reasons: readonly Text[];
+}
+
+/** The usual bucket where US units are spoken. */
+const FIVE_GALLONS_L = 5 / convertFromBase(1000, "gal", "volume");
+
+/** The bucket that was entered, else the usual one. */
+export function bucketLitres({ units }: StudyConfig, { bucketL }: SiteConfig): number {
+  return bucketL ?? (units === "SI" ? 10 : FIVE_GALLONS_L);
+}
+
+/** How each material comes to the site, by id, the cement under `cement`. */
+export function supplyTerms(
+  { materials, cement, site }: StudyConfig,
+  truck: Truck | undefined = site.truck,
+): Record<string, SupplyTerms> {
+  const terms = Object.fromEntries(materials.map(({ id, lossPct }) => [id, { lossPct, truck }]));
+  const { lossPct, bagMassKg } = cement;
+  return { ...terms, cement: { lossPct, truck, bagMassKg } };
+}
+
+/**
+ * The one record of a tested mix, with the buckets, mixer and tolerances of a site.
+ *
+ * @throws RangeError for options out of range. Source: `mixRecord`, `specifiedMix`.
+ */
+export function studyRecord(
+  config: StudyConfig,
+  design: DesignedMix,
+  tests: { readonly compaction?: CompactionAnalysis; readonly strength: StrengthStudy },
+  site: SiteConfig = config.site,
+): { readonly record: MixRecord; readonly water: MixWater } {
+  const { element, cement, materials } = config;
+  const { valueKgM3: best, lowKgM3: low, highKgM3: high } = design.density;
+  const density = { best, low, high };
+  const bagMassKg = cement.bagMassKg;
+  const input = {
+    materials: materials.map((material, index) => ({
+      ...material,
+      sharePct: design.sharesPct[index],
+    })),
+    cementPct: design.cementPct,
+    cementBulkDensityKgM3: cement.looseBulkDensityKgM3,
+    targetMoisturePct: design.moisturePct,
+    file: STUDY_FILE,
+  };
+  const plain = recipe({ ...input, batchDryMassKg: config.batchDryMassKg });
+  const plainWater = mixWater(plain, tests.compaction, site.tolerancePct);
+  const { low: driestPct, high: wettestPct } = plainWater.window.moisturePct;
+  const record = mixRecord({
+    ...input,
+    ...batchSize(),
+    state: "tested",
+    reasons: design.reasons,
+    water: { driestPct, wettestPct },
+    tolerances: mixTolerances(),
+    buckets: {
+      bucketL: bucketLitres(config, site),
+      step: site.bucketStep ?? 0.5,
+      cementBy: site.cementBy,
+    },
+    element: { shape: element, density, bagMassKg },
+    supply: supplyTerms(config, site.truck),
+  });
+  return { record, water: mixWater(record.batch, tests.compaction, site.tolerancePct) };
+
+  /** The mixer before the lift, and that before the batch of the study. */
+  function batchSize(): Pick<RecipeInput, "batchDryMassKg" | "mixerVolumeL"> {
+    const { mixerVolumeL, batchFills } = site;
+    const volumes = plain.looseVolumeL !== null;
+    if (mixerVolumeL !== undefined && volumes) return { mixerVolumeL };
+    if (mixerVolumeL !== undefined || !batchFills) return { batchDryMassKg: plain.dryMassKg };
+    const { amounts } = elementQuantities(element, { recipe: plain, density, bagMassKg });
+    return { batchDryMassKg: plain.dryMassKg * (amounts?.batchesPerLift ?? 1) };
+  }
+
+  function mixTolerances(): MixTolerances {
+    const lines = specifiedMix({
+      config,
+      mix: { recipe: plain, water: plainWater, density: design.density },
+      ...{ compaction: tests.compaction, strength: tests.strength },
+    });
+    const shares: Record<string, Interval> = {};
+    let cementBand: Interval | undefined;
+    for (const { kind, id, low, high } of lines) {
+      if (low === undefined || high === undefined) continue;
+      if (kind === "share" && id !== undefined) shares[id] = { low, high };
+      if (kind === "cement") cementBand = { low, high };
+    }
+    return { shares, cement: cementBand };
+  }
+}
+
+/** What changes the batch of a site; nothing else of its options does. */
+const BATCH_KEYS = [
+  ...(["bucketL", "bucketStep", "mixerVolumeL", "batchFills"] as const),
+  ...(["cementBy", "tolerancePct"] as const),
+];
+
+/** The record of the study, or that for a site which measures otherwise; undefined without a mix. */
+export function recordOf(
+  { config, mix, compaction, strength }: StudyResult,
+  site: SiteConfig = config.site,
+): { readonly record: MixRecord; readonly water: MixWater } | undefined {
+  if (!mix) return undefined;
+  const { record, water, density } = mix;
+  if (BATCH_KEYS.every((key) => site[key] === config.site[key])) {
+    const { element } = record;
+    if (site.truck === config.site.truck || !element) return { record, water };
+    const order = suppliedAmounts(element.mix, supplyTerms(config, site.truck));
+    return { record: { ...record, order }, water };
+  }
+  const shareOf = new Map(record.shares.map(({ id, sharePct }) => [id, sharePct]));
+  const design: DesignedMix = {
+    sharesPct: config.materials.map(({ id }) => shareOf.get(id) ?? 0),
+    cementPct: record.cementPct,
+    moisturePct: record.batch.targetMoisturePct,
+    ...{ density, reasons: record.reasons },
+  };
+  return studyRecord(config, design, { compaction, strength }, site);
+}
+
+/** Says where parts, or buckets that were entered, make another mix than the study's. */
+export function recordFindings({ site }: StudyConfig, record: MixRecord): Finding[] {
+  const entered = site.bucketL === undefined ? null : record.buckets;
+  const outside = [entered, record.parts].filter((form) => form && !form.withinTolerance);
+  return [
+    ...record.findings,
+    ...outside.map((form) =>
+      finding(
+        { file: STUDY_FILE, column: form!.by === "buckets" ? "site.bucket" : "materials" },
+        "warning",
+        `${form!.by}-outside-tolerances`,
+        {
+          message: form!.message,
+          expected: say`shares, cement and water within the tolerances of the study`,
+          remedy:
+            form!.by === "buckets"
+              ? say`Enter a smaller bucket, or half buckets, or let the crew weigh.`
+              : say`Let the crew weigh; the cards say so.`,
+        },
+      ),
+    ),
+  ];
+}
