@@ -5,14 +5,7 @@ import { cementComparison } from "../batch/cementComparison.js";
 import { type CostRange, costRange, type MaterialPriceRange, mixSaving } from "../batch/cost.js";
 import { elementFindings, elementQuantities } from "../batch/element.js";
 import { type Recipe, recipe } from "../batch/recipe.js";
-<<<<<<< HEAD
-import type { SupplyTerms } from "../batch/supply.js";
-import type { Truck } from "../batch/truckLoads.js";
-import { volumeParts } from "../batch/volumeParts.js";
 import type { MaterialConfig, StudyConfig } from "../entries/studyConfig.js";
-=======
-import type { StudyConfig } from "../entries/studyConfig.js";
->>>>>>> record
 import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
 import type { SourcedRange } from "../quantities/sourcedRange.js";
 import type { CompactionAnalysis } from "../soil/compaction/compactionTest.js";

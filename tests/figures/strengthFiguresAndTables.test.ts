@@ -24,7 +24,7 @@ import { aspectTable, characteristicTable } from "../../src/tables/characteristi
 import { modelsTable, regressionTable, strengthChecksTable } from "../../src/tables/strength.js";
 import { trialDifferencesTable, trialsTable } from "../../src/tables/trialBlocks.js";
 import { render, renderAll } from "../../src/words/render.js";
-import { blocksOf, fitted, SIXTEEN } from "./blocks.js";
+import { blocksOf, fitted, SIXTEEN } from "../strength/blocks.js";
 
 const random = createRandom(4);
 const lots = Array.from({ length: 20 }, (_, lot) => ({
