@@ -6,7 +6,7 @@ const { join } = require("node:path");
 const FOLDER = join(__dirname, "..", "notebooks");
 
 async function main() {
-  const { formatFailure, notebookText, runNotebook } = await import("../dist/index.js");
+  const { formatFailure, notebookText, runNotebook } = await import("../dist/notebook/index.js");
   const written = [];
   for (const name of readdirSync(FOLDER).filter((file) => file.endsWith(".ipynb"))) {
     const notebookPath = join(FOLDER, name);
