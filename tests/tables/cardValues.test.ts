@@ -89,9 +89,10 @@ describe.each([
     expect(items.Lifts).toBe(
       `${lifts}, each spread about ${depth(looseLiftM!)}, rammed to ${depth(compactedLiftM)}`,
     );
+    const { record } = result.mix!;
     const dense = {
       ...result,
-      mix: { ...result.mix!, quantities: { ...quantities, looseLiftM: null } },
+      mix: { ...result.mix!, record: { ...record, element: { ...quantities, looseLiftM: null } } },
     };
     expect(itemsOf(mixCard(dense).blocks.find(({ kind }) => kind === "keyValues")).Lifts).toBe(
       `${lifts}, each rammed to ${depth(compactedLiftM)}`,
