@@ -1,3 +1,4 @@
+import { powerOf } from "../numerics/powerOf.js";
 import type { BlendMaterial } from "./blendMaterial.js";
 import type { BlendTarget, FixedOrRange } from "./blendTarget.js";
 import { powerTarget } from "./powerTarget.js";
@@ -46,7 +47,7 @@ export function fitPowerTarget(
   if (!infeasible) {
     const [nStep, topStep] = [
       (exponent.max - exponent.min) / STEPS,
-      (top.max / top.min) ** (1 / STEPS),
+      powerOf(top.max / top.min, 1 / STEPS),
     ];
     const consider = (n: number, size: number): void => {
       const next = attempt(clamp(n, exponent), clamp(size, top));
@@ -55,13 +56,14 @@ export function fitPowerTarget(
     const each = (range: Range) =>
       Array.from({ length: range.min < range.max ? STEPS + 1 : 1 }, (_, i) => i);
     for (const i of each(exponent)) {
-      for (const j of each(top)) consider(exponent.min + i * nStep, top.min * topStep ** j);
+      for (const j of each(top)) consider(exponent.min + i * nStep, top.min * powerOf(topStep, j));
     }
     const moves = (range: Range) => (range.min < range.max ? [-1, 0, 1] : [0]);
     for (let scale = 1 / 2; scale > FINEST_STEP; ) {
       const { exponent: n, topSizeMm: size } = best;
       for (const i of moves(exponent)) {
-        for (const j of moves(top)) consider(n + i * scale * nStep, size * topStep ** (j * scale));
+        for (const j of moves(top))
+          consider(n + i * scale * nStep, size * powerOf(topStep, j * scale));
       }
       if (best.exponent === n && best.topSizeMm === size) scale /= 2;
     }

@@ -1,3 +1,4 @@
+import { powerOf } from "../numerics/powerOf.js";
 import type { TargetPoint } from "./blendMaterial.js";
 
 /**
@@ -29,6 +30,6 @@ export function powerTarget(
     if (!(sizeMm > 0)) {
       throw new RangeError(`invalid \`sizesMm[${index}]\`: ${sizeMm}; expected more than 0`);
     }
-    return { sizeMm, passingPct: 100 * Math.min(1, (sizeMm / topSizeMm) ** exponent) };
+    return { sizeMm, passingPct: 100 * Math.min(1, powerOf(sizeMm / topSizeMm, exponent)) };
   });
 }

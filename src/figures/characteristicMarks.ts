@@ -1,6 +1,7 @@
 import type { GradingCurve } from "../grading/gradingCurve.js";
 import { passingAtSize } from "../grading/passingAtSize.js";
 import { sizeAtPassing } from "../grading/sizeAtPassing.js";
+import { powerOf } from "../numerics/powerOf.js";
 import { formatNumber } from "../quantities/formatNumber.js";
 import { say } from "../words/say.js";
 import type { ChartBand } from "./chartBand.js";
@@ -62,7 +63,7 @@ export function characteristicMarkParts(
   const across = (sizeMm: number) => (Math.log10(sizeMm) - range[0]) / (range[1] - range[0]);
   const lines = curves.flatMap(({ curve }) =>
     Array.from({ length: STEPS + 1 }, (_, step) => {
-      const sizeMm = 10 ** (range[0] + ((range[1] - range[0]) * step) / STEPS);
+      const sizeMm = powerOf(10, range[0] + ((range[1] - range[0]) * step) / STEPS);
       const passing = passingAtSize(curve, sizeMm);
       return passing === undefined ? [] : [{ x: across(sizeMm), y: passing / TOP_PCT }];
     }).flat(),

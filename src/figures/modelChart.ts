@@ -1,6 +1,7 @@
 import type { ChosenModel } from "../grading/chosenModel.js";
 import type { GradingCurve } from "../grading/gradingCurve.js";
 import { GRADING_MODELS } from "../grading/models/gradingModels.js";
+import { powerOf } from "../numerics/powerOf.js";
 import { say, sayOf } from "../words/say.js";
 import type { ChartBand } from "./chartBand.js";
 import type { Figure } from "./figure.js";
@@ -25,7 +26,7 @@ export function modelChart(
   if (!best) return gradingChart(title, [{ name: say`measured`, curve }], bands);
   const parameters = best.parameters.map(({ value }) => value);
   const smooth = Array.from({ length: STEPS + 1 }, (_, step) => {
-    const sizeMm = first * (last / first) ** (step / STEPS);
+    const sizeMm = first * powerOf(last / first, step / STEPS);
     return {
       sizeMm,
       passingPct: GRADING_MODELS[best.model].evaluate(sizeMm, parameters),

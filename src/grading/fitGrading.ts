@@ -114,7 +114,7 @@ function relativeErrors(points: readonly GradingPoint[], sdPct: (sizeMm: number)
     }
     return value;
   });
-  const scale = Math.sqrt(sd.reduce((sum, value) => sum + value ** -2, 0) / sd.length);
+  const scale = Math.sqrt(sd.reduce((sum, value) => sum + 1 / value ** 2, 0) / sd.length);
   return sd.map((value) => value * scale);
 }
 

@@ -1,3 +1,4 @@
+import { powerOf } from "../numerics/powerOf.js";
 import type { GradingCurve } from "./gradingCurve.js";
 import type { GradingModelName } from "./models/gradingModel.js";
 import { GRADING_MODELS } from "./models/gradingModels.js";
@@ -28,7 +29,7 @@ export function modelCurve(
   }
   return {
     points: Array.from({ length: steps + 1 }, (_, step) => {
-      const sizeMm = step === steps ? toMm : fromMm * (toMm / fromMm) ** (step / steps);
+      const sizeMm = step === steps ? toMm : fromMm * powerOf(toMm / fromMm, step / steps);
       const passingPct = Math.min(100, Math.max(0, model.evaluate(sizeMm, values)));
       return { sizeMm, passingPct, origin: "sieve" as const };
     }),

@@ -1,3 +1,4 @@
+import { powerOf } from "../numerics/powerOf.js";
 import { cubicPassing } from "./cubicPassing.js";
 import type { GradingCurve } from "./gradingCurve.js";
 import type { CurveReading } from "./passingAtSize.js";
@@ -37,7 +38,7 @@ export function sizeAtPassing(
   const low = points[above - 1];
   if (reading === "monotone-cubic") return cubicSize(curve, passingPct, low.sizeMm, high.sizeMm);
   const part = (passingPct - low.passingPct) / (high.passingPct - low.passingPct);
-  return low.sizeMm * (high.sizeMm / low.sizeMm) ** part;
+  return low.sizeMm * powerOf(high.sizeMm / low.sizeMm, part);
 }
 
 /** By halving: the smooth curve never falls, so the size lies where it crosses. */

@@ -66,7 +66,8 @@ export function dampedGaussNewton(
         residuals = found;
         square = trialSquare;
         const ratio = Math.min(1, fell / promised);
-        damping = Math.max(1e-15, damping * Math.max(1 / 3, 1 - (2 * ratio - 1) ** 3));
+        const past = 2 * ratio - 1;
+        damping = Math.max(1e-15, damping * Math.max(1 / 3, 1 - past * past * past));
         growth = 2;
         if (level) return done("converged", iteration);
         break;

@@ -1,3 +1,5 @@
+import { powerOf } from "../numerics/powerOf.js";
+
 /** Range of blows within which one point may stand for the flow line. */
 const FEWEST_BLOWS = 20;
 const MOST_BLOWS = 30;
@@ -22,5 +24,5 @@ export function onePointLiquidLimit(waterContentPct: number, blows: number): num
     if (!(value > 0)) throw new RangeError(`invalid \`${name}\`: ${value}; expected above 0`);
   }
   if (blows < FEWEST_BLOWS || blows > MOST_BLOWS) return undefined;
-  return waterContentPct * (blows / 25) ** EXPONENT;
+  return waterContentPct * powerOf(blows / 25, EXPONENT);
 }

@@ -53,7 +53,7 @@ export function lackOfFit(fit: StrengthFit): LackOfFit {
     const values = group.map(({ strengthMpa }) => toFittedScale(fitted, strengthMpa));
     const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
     const fittedValue = toFittedScale(fitted, group[0].fittedMpa);
-    const weight = relativeSpread(spread, fittedValue, reference) ** -2;
+    const weight = 1 / relativeSpread(spread, fittedValue, reference) ** 2;
     lackSumOfSquares += weight * values.length * (mean - fittedValue) ** 2;
     for (const value of values) {
       pureSumOfSquares += weight * (value - mean) ** 2;

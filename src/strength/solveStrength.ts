@@ -30,7 +30,7 @@ export function solveStrength(
   }
   for (let round = 0; round < ROUNDS; round += 1) {
     const before = solved.fitted;
-    weights = before.map((value) => relativeSpread(spread, value, reference) ** -2);
+    weights = before.map((value) => 1 / relativeSpread(spread, value, reference) ** 2);
     solved = leastSquares(rows, response, { weights });
     const moved = Math.max(...solved.fitted.map((value, i) => Math.abs(value - before[i])));
     if (moved <= 1e-11 * Math.abs(reference)) {

@@ -1,3 +1,4 @@
+import { powerOf } from "../../numerics/powerOf.js";
 import { phrase } from "../../words/say.js";
 import type { GradingModel } from "./gradingModel.js";
 import { sizeNear } from "./sizeNear.js";
@@ -24,23 +25,23 @@ export const fredlund: GradingModel = {
   evaluate(sizeMm, [a, n, m, residualMm]) {
     if (sizeMm <= SMALLEST_MM) return 0;
     const fine = Math.log1p(residualMm / sizeMm) / Math.log1p(residualMm / SMALLEST_MM);
-    return 100 * Math.log(Math.E + (a / sizeMm) ** n) ** -m * (1 - fine ** 7);
+    return 100 * powerOf(Math.log(Math.E + powerOf(a / sizeMm, n)), -m) * (1 - powerOf(fine, 7));
   },
   slopes(sizeMm, [a, n, m, residualMm]) {
-    const power = (a / sizeMm) ** n;
+    const power = powerOf(a / sizeMm, n);
     if (sizeMm <= SMALLEST_MM || !Number.isFinite(power)) return [0, 0, 0, 0];
     const [above, below] = [Math.log1p(residualMm / sizeMm), Math.log1p(residualMm / SMALLEST_MM)];
     const ratio = above / below;
     const level = Math.log(Math.E + power);
-    const main = 100 * level ** -m;
-    const cut = 1 - ratio ** 7;
+    const main = 100 * powerOf(level, -m);
+    const cut = 1 - powerOf(ratio, 7);
     const steep = (-m * main * cut * power) / (level * (Math.E + power));
     const ratioSlope = (1 / (sizeMm + residualMm) - ratio / (SMALLEST_MM + residualMm)) / below;
     return [
       (steep * n) / a,
       steep * Math.log(a / sizeMm),
       -main * cut * Math.log(level),
-      -7 * main * ratio ** 6 * ratioSlope,
+      -7 * main * powerOf(ratio, 6) * ratioSlope,
     ];
   },
   starts: (curve) =>

@@ -1,3 +1,4 @@
+import { powerOf } from "../../numerics/powerOf.js";
 import { phrase } from "../../words/say.js";
 import type { GradingModel } from "./gradingModel.js";
 import { sizeNear } from "./sizeNear.js";
@@ -16,11 +17,11 @@ export const haverkampParlange: GradingModel = {
     { name: "N", unit: "", scale: "plain", lower: 0.05, upper: 30 },
     { name: "M", unit: "", scale: "plain", lower: 0.005, upper: 30 },
   ],
-  evaluate: (sizeMm, [dg, n, m]) => 100 * (1 + (dg / sizeMm) ** n) ** -m,
+  evaluate: (sizeMm, [dg, n, m]) => 100 * powerOf(1 + powerOf(dg / sizeMm, n), -m),
   slopes(sizeMm, [dg, n, m]) {
-    const power = (dg / sizeMm) ** n;
+    const power = powerOf(dg / sizeMm, n);
     if (!Number.isFinite(power)) return [0, 0, 0];
-    const passing = 100 * (1 + power) ** -m;
+    const passing = 100 * powerOf(1 + power, -m);
     const steep = (-m * passing * power) / (1 + power);
     return [(steep * n) / dg, steep * Math.log(dg / sizeMm), -passing * Math.log1p(power)];
   },

@@ -1,3 +1,4 @@
+import { powerOf } from "../../numerics/powerOf.js";
 import { phrase } from "../../words/say.js";
 import type { GradingModel } from "./gradingModel.js";
 import { sizeNear } from "./sizeNear.js";
@@ -18,10 +19,10 @@ export const power: GradingModel = {
     { name: "exponent", unit: "", scale: "plain", lower: 0.01, upper: 5 },
   ],
   evaluate: (sizeMm, [topSizeMm, exponent]) =>
-    sizeMm >= topSizeMm ? 100 : 100 * (sizeMm / topSizeMm) ** exponent,
+    sizeMm >= topSizeMm ? 100 : 100 * powerOf(sizeMm / topSizeMm, exponent),
   slopes(sizeMm, [topSizeMm, exponent]) {
     if (sizeMm >= topSizeMm) return [0, 0];
-    const passing = 100 * (sizeMm / topSizeMm) ** exponent;
+    const passing = 100 * powerOf(sizeMm / topSizeMm, exponent);
     return [(-exponent * passing) / topSizeMm, passing * Math.log(sizeMm / topSizeMm)];
   },
   starts(curve) {

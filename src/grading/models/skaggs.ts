@@ -1,3 +1,4 @@
+import { powerOf } from "../../numerics/powerOf.js";
 import { phrase } from "../../words/say.js";
 import { passingAtSize } from "../passingAtSize.js";
 import type { GradingModel } from "./gradingModel.js";
@@ -23,11 +24,11 @@ export const skaggs: GradingModel = {
   ],
   evaluate(sizeMm, [share, u, c]) {
     const ratio = Math.max(0, sizeMm / FIRST_MM - 1);
-    return 100 / (1 + (1 / share - 1) * Math.exp(-u * ratio ** c));
+    return 100 / (1 + (1 / share - 1) * Math.exp(-u * powerOf(ratio, c)));
   },
   slopes(sizeMm, [share, u, c]) {
     const ratio = Math.max(0, sizeMm / FIRST_MM - 1);
-    const power = ratio ** c;
+    const power = powerOf(ratio, c);
     const fade = Math.exp(-u * power);
     const odds = 1 / share - 1;
     const steep = (100 * fade) / (1 + odds * fade) ** 2;

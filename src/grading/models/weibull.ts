@@ -1,3 +1,4 @@
+import { powerOf } from "../../numerics/powerOf.js";
 import { phrase } from "../../words/say.js";
 import type { GradingModel } from "./gradingModel.js";
 import { sizeNear } from "./sizeNear.js";
@@ -16,9 +17,10 @@ export const weibull: GradingModel = {
     { name: "size63", unit: "mm", scale: "logarithm", lower: 1e-6, upper: 1e4 },
     { name: "exponent", unit: "", scale: "plain", lower: 0.02, upper: 20 },
   ],
-  evaluate: (sizeMm, [size63Mm, exponent]) => -100 * Math.expm1(-((sizeMm / size63Mm) ** exponent)),
+  evaluate: (sizeMm, [size63Mm, exponent]) =>
+    -100 * Math.expm1(-powerOf(sizeMm / size63Mm, exponent)),
   slopes(sizeMm, [size63Mm, exponent]) {
-    const power = (sizeMm / size63Mm) ** exponent;
+    const power = powerOf(sizeMm / size63Mm, exponent);
     const steep = 100 * Math.exp(-power) * power;
     // A power beyond the largest number has long since flattened the curve.
     if (!Number.isFinite(steep)) return [0, 0];
