@@ -1,6 +1,6 @@
-import { randomBytes } from "node:crypto";
+import { randomBytes, randomInt } from "node:crypto";
 import { mkdtemp, rm, writeFile } from "node:fs/promises";
-import { createServer } from "node:net";
+import { createServer, type Server } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 
@@ -21,17 +21,32 @@ export interface Connection {
 /** Longest socket path that every Unix takes (104 bytes with the closing zero on macOS). */
 const LONGEST_SOCKET_PATH = 100;
 
-/** Asks the system for as many free ports as there are channels, all held until the last is known. */
+/**
+ * Ports that systems give to nobody who asks for any port (Linux from 32768, others from 49152). One of
+ * those could be taken between choice and start, also by our own sockets, which try to connect meanwhile.
+ */
+const PORTS = { from: 20_000, to: 30_000 } as const;
+const MOST_TRIES = 100;
+
+/** Holds a free port. */
+async function holdPort(): Promise<Server> {
+  for (let attempt = 1; ; attempt += 1) {
+    const server = createServer();
+    try {
+      await new Promise<void>((resolve, reject) => {
+        server.once("error", reject);
+        server.listen(randomInt(PORTS.from, PORTS.to), "127.0.0.1", resolve);
+      });
+      return server;
+    } catch (error) {
+      if (attempt === MOST_TRIES) throw error;
+    }
+  }
+}
+
+/** As many free ports as there are channels, all held until the last is known. */
 async function freePorts(): Promise<number[]> {
-  const servers = await Promise.all(
-    CHANNELS.map(
-      () =>
-        new Promise<ReturnType<typeof createServer>>((resolve, reject) => {
-          const server = createServer().once("error", reject);
-          server.listen(0, "127.0.0.1", () => resolve(server));
-        }),
-    ),
-  );
+  const servers = await Promise.all(CHANNELS.map(holdPort));
   const ports = servers.map((server) => (server.address() as { port: number }).port);
   await Promise.all(servers.map((server) => new Promise((done) => server.close(done))));
   return ports;
