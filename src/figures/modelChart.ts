@@ -26,7 +26,7 @@ export function modelChart(
   if (!best) return gradingChart(title, [{ name: say`measured`, curve }], bands);
   const parameters = best.parameters.map(({ value }) => value);
   const smooth = Array.from({ length: STEPS + 1 }, (_, step) => {
-    const sizeMm = first * powerOf(last / first, step / STEPS);
+    const sizeMm = step === STEPS ? last : first * powerOf(last / first, step / STEPS);
     return {
       sizeMm,
       passingPct: GRADING_MODELS[best.model].evaluate(sizeMm, parameters),
