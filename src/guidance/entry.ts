@@ -124,7 +124,7 @@ export function published(written: WrittenEntry): GuidanceEntry {
 /** Fractions from the finest to the coarsest, with the band that follows from them by `deriveBand`. */
 export function derivedBand(
   boundariesMm: GuidanceEntry["boundariesMm"],
-  limits: readonly (readonly [FractionName, minPct: number, maxPct: number])[],
+  limits: readonly (readonly [fraction: FractionName, minPct: number, maxPct: number])[],
 ): Pick<GuidanceEntry, "fractions" | "points" | "derived"> {
   const upTo: Partial<Record<FractionName, number>> = boundariesMm;
   const fractions = limits.map(([fraction, minPct, maxPct]) => ({ fraction, minPct, maxPct }));

@@ -17,11 +17,14 @@ interface Server {
   handleShellMessage(socket: ControlSocket, ...frames: Buffer[]): Promise<void>;
 }
 
+/** So long the thread may take to close its socket when the process ends. */
+const CLOSING_MS = 1000;
+
 /**
  * Gives the control channel a thread of its own, which hears of an interrupt while a cell computes.
  *
  * @param server tslab's, before it is started
- * @param running 0 while the compiler runs; and how many cells have begun
+ * @param running 0 while the compiler runs; how many cells have begun; 1 once the thread has closed its socket
  */
 export function giveControlAThread(server: { prototype: object }, running: Int32Array): void {
   const { prototype } = server as { prototype: Server };
@@ -36,6 +39,11 @@ export function giveControlAThread(server: { prototype: object }, running: Int32
       execArgv: [],
     });
     const tell = (message: ToControl) => thread.postMessage(message);
+    // A process that ends while the thread holds a socket is aborted, and its own exit code is lost.
+    process.once("exit", () => {
+      tell({ type: "close" });
+      Atomics.wait(running, 2, 0, CLOSING_MS);
+    });
     const own = this.control;
     this.control = {
       send: (frames) => tell({ type: "reply", frames }),

@@ -13,7 +13,10 @@ import { fromWire, startOfMessage, toWire } from "./channels.js";
 export interface ControlData {
   readonly address: string;
   readonly key: string;
-  /** 0 while the compiler runs, which may not be stopped in its midst; and how many cells have begun. */
+  /**
+   * 0 while the compiler runs, which may not be stopped in its midst; how many cells have begun; and 1 once
+   * this thread has closed its socket.
+   */
   readonly running: Int32Array;
 }
 
@@ -45,6 +48,8 @@ kernel.on("message", (message: ToControl) => {
   else {
     socket.close();
     kernel.close();
+    Atomics.store(running, 2, 1);
+    Atomics.notify(running, 2);
   }
 });
 await socket.bind(address);

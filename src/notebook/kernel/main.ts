@@ -36,9 +36,9 @@ findOwnPackage();
 changeCompiler(onlyNodeTypes, findOwnTypes, knowShorthand, keepTimersApart);
 /**
  * For the thread that may have to stop a cell: 1 while what runs may be code of a cell, 0 while the compiler
- * runs; and how many cells have begun.
+ * runs; how many cells have begun; and 1 once the thread has closed its socket.
  */
-const running = new Int32Array(new SharedArrayBuffer(8));
+const running = new Int32Array(new SharedArrayBuffer(12));
 let tellForgotten: (reason: unknown) => void = () => {};
 const tellErrors = tellErrorsOfCells();
 runInTurn(tellErrors);

@@ -65,7 +65,7 @@ function bucketBlocks(result: StudyResult, options: SiteOptions, site: SiteMix):
   ];
 }
 
-const OTHER_MIX = say`Do not use these buckets: they make another mix. Weigh every material, or take a smaller bucket.`;
+const OTHER_MIX = say`Do not use these buckets: they make another mix. Weigh every material.`;
 
 /** That the buckets make another mix, or why there are none. */
 function bucketWarnings({ buckets: counted, messages, parts }: MixRecord): Text[] {
