@@ -49,6 +49,11 @@ export interface BlendDifference {
 /** Rounding error is no difference. */
 const SLACK = 1e-9;
 
+/** Whether a difference keeps a limit of closeness, rounding aside: the guard and its table ask the same. */
+export function isWithin(differencePoints: number, limitPoints: number): boolean {
+  return Math.abs(differencePoints) <= limitPoints + SLACK;
+}
+
 /**
  * How far a proposed blend lies from a tested one, and whether what was tested holds for it too.
  *
@@ -109,8 +114,8 @@ export function compareBlends(
   return {
     ...{ shares, passing, maxShare, maxPassing },
     close:
-      Math.abs(maxShare.differencePoints) <= CLOSE_SHARE_POINTS + SLACK &&
-      Math.abs(maxPassing.differencePoints) <= CLOSE_PASSING_POINTS + SLACK,
+      isWithin(maxShare.differencePoints, CLOSE_SHARE_POINTS) &&
+      isWithin(maxPassing.differencePoints, CLOSE_PASSING_POINTS),
   };
 }
 

@@ -1,7 +1,7 @@
 import type { NoteBlock, TableBlock } from "../blocks/block.js";
 import type { Interval } from "../quantities/interval.js";
 import type { MixLife, StudyResult, TrialPair, TrialStudy } from "../study/studyResult.js";
-import { CLOSE_PASSING_POINTS, CLOSE_SHARE_POINTS } from "../study/testedBlend.js";
+import { CLOSE_PASSING_POINTS, CLOSE_SHARE_POINTS, isWithin } from "../study/testedBlend.js";
 import { crushedWords } from "../study/trials.js";
 import { say, type Text } from "../words/message.js";
 import { BLANK, fixed, massText, numberColumn, plain, quantity, quantityColumn } from "./cell.js";
@@ -58,7 +58,7 @@ export function blendDifferenceTable({ trials }: Pick<StudyResult, "trials">): T
           fixed(share.proposedPct, 1),
           fixed(share.testedPct, 1),
           fixed(share.differencePoints, 1),
-          closeWord(Math.abs(share.differencePoints) <= CLOSE_SHARE_POINTS),
+          closeWord(isWithin(share.differencePoints, CLOSE_SHARE_POINTS)),
         ]),
       [
         name,
@@ -66,7 +66,7 @@ export function blendDifferenceTable({ trials }: Pick<StudyResult, "trials">): T
         fixed(difference.maxPassing.proposedPct, 1),
         fixed(difference.maxPassing.testedPct, 1),
         fixed(difference.maxPassing.differencePoints, 1),
-        closeWord(Math.abs(difference.maxPassing.differencePoints) <= CLOSE_PASSING_POINTS),
+        closeWord(isWithin(difference.maxPassing.differencePoints, CLOSE_PASSING_POINTS)),
       ],
     ]),
     notes: [
