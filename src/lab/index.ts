@@ -20,6 +20,7 @@ export { readLimits } from "./limits.js";
 export type { PipetteRecord, PipetteSample } from "./pipette.js";
 export { PIPETTE_LAYOUT, readPipette } from "./pipette.js";
 export type { Pretreatment } from "./pretreatment.js";
+export { recogniseSheet, type SheetKindName, type SheetRecognition } from "./recogniseSheet.js";
 export type { MappedSheet, SheetGrid, SheetMapping, SheetSource } from "./sheet/grid.js";
 export { type GridReading, readGrid } from "./sheet/grid.js";
 export { type HeaderCell, parseHeaderCell } from "./sheet/layout.js";

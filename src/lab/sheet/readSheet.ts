@@ -84,17 +84,15 @@ export function readSheet(
   return { sheet: { file, facts: values, factRows: rows, rows: table.rows, headers }, findings };
 }
 
-/** Index of the table's header row, or -1: the first cell names the first column, another cell another column. */
+/** Index of the table's header row, or -1: one cell names the first column, another cell another column. */
 export function findHeaderRow(grid: SheetGrid, layout: SheetLayout): number {
-  const names = ({ names }: CellRule, cell: string) => names.includes(parseHeaderCell(cell).name);
   const [first, ...others] = layout.columns;
-  return grid.rows.findIndex(
-    (cells) =>
-      cells.length > 1 &&
-      cells[1] !== "" &&
-      names(first, cells[0]) &&
-      others.some((rule) => cells.some((cell) => names(rule, cell))),
-  );
+  return grid.rows.findIndex((cells) => {
+    if (isBlankOrRemark(cells)) return false;
+    const names = cells.map((cell) => parseHeaderCell(cell).name);
+    const named = (rule: CellRule) => names.some((name) => rule.names.includes(name));
+    return named(first) && others.some(named);
+  });
 }
 
 /** Rows that hold nothing, or a remark. */
