@@ -2,7 +2,6 @@ import { checkPositive } from "../quantities/checkNumber.js";
 import { formatFixed } from "../quantities/format.js";
 import type { SourcedRange } from "../quantities/sourcedRange.js";
 import { say, type Text } from "../words/message.js";
-import type { RecipeInput } from "./recipe.js";
 
 /** A general loose bulk density: a value to go on with, and how far off it may be. */
 export interface DefaultBulkDensity extends SourcedRange {
@@ -59,38 +58,6 @@ export const DEFAULT_BULK_DENSITIES: readonly DefaultBulkDensity[] = [
     basis: "read",
   },
 ];
-
-/**
- * Puts general loose bulk densities where none was measured, marked `default`, so that `recipe` tells it
- * with a finding for each. Measured ones stay.
- *
- * @param roles by material id; a material without a role stays without a density.
- *
- * @example
- * const materials = [{ id: "pit", name: "Pit sand", sharePct: 100, moisturePct: 3 }];
- * const filled = fillDensities({ materials, cementPct: 8, cementBulkDensityKgM3: 1250, targetMoisturePct: 10, batchDryMassKg: 100 }, { pit: "sand" });
- * [filled.materials[0].looseBulkDensityKgM3, filled.materials[0].densityBasis] // => [1400, "default"]
- * recipe(filled).findings.map(({ code }) => code) // => ["bulk-density-default"]
- */
-export function fillDensities(
-  input: RecipeInput,
-  roles: Readonly<Record<string, "soil" | "sand" | "gravel" | undefined>>,
-): RecipeInput {
-  const densityOf = (role: DefaultBulkDensity["id"]) =>
-    DEFAULT_BULK_DENSITIES.find(({ id }) => id === role)!.valueKgM3;
-  return {
-    ...input,
-    materials: input.materials.map((material) => {
-      const role = roles[material.id];
-      return material.looseBulkDensityKgM3 !== undefined || role === undefined
-        ? material
-        : { ...material, looseBulkDensityKgM3: densityOf(role), densityBasis: "default" };
-    }),
-    ...(input.cementBulkDensityKgM3 === undefined
-      ? { cementBulkDensityKgM3: densityOf("cement"), cementDensityBasis: "default" as const }
-      : {}),
-  };
-}
 
 export interface SandBulking {
   readonly status: "ok" | "reversed";

@@ -2,7 +2,6 @@
 export {
   DEFAULT_BULK_DENSITIES,
   type DefaultBulkDensity,
-  fillDensities,
   type SandBulking,
   sandBulking,
 } from "./bulkDensity.js";
@@ -71,6 +70,7 @@ export {
   type MixState,
   type MixTolerances,
   mixRecord,
+  usableForm,
 } from "./mixRecord.js";
 export type {
   LiftSize,
@@ -88,9 +88,6 @@ export {
   type MassShares,
   toMassShares,
   type VolumePart,
-  type VolumePartLine,
-  type VolumeParts,
-  volumeParts,
 } from "./volumeParts.js";
 export {
   type MoistureLimits,
@@ -100,5 +97,3 @@ export {
   waterWindow,
 } from "./water.js";
 export { type WeighedBatch, type WeighedLine, weighOut } from "./weighOut.js";
-export type { BucketBatch, BucketLine } from "./wholeBuckets.js";
-export { wholeBuckets } from "./wholeBuckets.js";

@@ -1,7 +1,7 @@
 import { MIN_SHARE_PCT } from "../blend/design.js";
 import { type Finding, finding } from "../findings/finding.js";
 import { checkPositive, wholeCount } from "../quantities/checkNumber.js";
-import { formatFixed, formatPlain } from "../quantities/format.js";
+import { formatFixed } from "../quantities/format.js";
 import type { Interval } from "../quantities/interval.js";
 import { joinTexts, say, type Text } from "../words/message.js";
 import {
@@ -62,13 +62,15 @@ export interface BucketMeasure {
   readonly step?: 1 | 0.5;
   /** Default `scale`. */
   readonly cementBy?: "scale" | "bucket";
+  /** Other buckets that a crew could find, litres: tried where this one leaves the tolerances. */
+  readonly otherL?: readonly number[];
 }
 
 /** One material in a form of the batch: what is measured out, and what that is beside the record. */
 export interface MeasuredLine {
   readonly id: string;
   readonly name: Text;
-  /** Buckets, parts or kilograms as shovelled; null for cement by scale beside buckets: its mass is exact. */
+  /** Buckets, parts or kilograms as shovelled; null for cement by scale beside them: its mass is exact. */
   readonly measure: number | null;
   readonly dryMassKg: number;
   readonly moistMassKg: number;
@@ -122,6 +124,8 @@ export interface MixRecord {
   readonly water: WaterWindow;
   /** The same batch in buckets; null where none are wanted or none will do: see `messages`. */
   readonly buckets: MeasuredForm | null;
+  /** Of the other buckets that were asked about, the one nearest in size that keeps the tolerances; else null. */
+  readonly workingBucketL: number | null;
   /** The same batch in whole parts of one size; null without bulk densities or parts that will do. */
   readonly parts: MeasuredForm | null;
   /** The same batch rounded to the scale; null without a scale. */
@@ -151,6 +155,7 @@ export interface MixRecord {
  * the record says what is wrong with it.
  *
  * A part is as large as makes one batch: size = dry mass of soil and aggregate / Σ (parts × loose density).
+ * Where no ratio of so few parts with the cement among them keeps to the tolerances, cement is weighed.
  *
  * @returns findings where a material has a share above 0 that cannot be weighed (it is left out), and those
  * of the recipe and the element.
@@ -175,13 +180,18 @@ export function mixRecord(input: MixRecordInput): MixRecord {
   const batch = recipe({
     ...input,
     materials: used,
-    batchDryMassKg: counted ? counted.soilKg : asked.dryMassKg,
+    // Buckets that nobody may count size no batch.
+    batchDryMassKg: counted?.keeps ? counted.soilKg : asked.dryMassKg,
     mixerVolumeL: undefined,
     lift: undefined,
   });
   const water = waterWindow(batch, input.water);
   const context: FormContext = { batch, water, tolerances };
   const buckets = counted ? measuredForm("buckets", counted, context) : null;
+  const workingBucketL =
+    input.buckets && !buckets?.withinTolerance
+      ? workingBucket(asked, input.buckets, tolerances)
+      : null;
   const parts = partsForm(context);
   const scale = input.scaleStepKg === undefined ? null : scaleForm(input.scaleStepKg, context);
   const quantities = wall && elementQuantities(wall.shape, { ...wall, recipe: batch, file });
@@ -203,6 +213,7 @@ export function mixRecord(input: MixRecordInput): MixRecord {
     askedDryMassKg: asked.dryMassKg,
     water,
     buckets,
+    workingBucketL,
     parts,
     scale,
     element: amounts,
@@ -220,6 +231,11 @@ export function mixRecord(input: MixRecordInput): MixRecord {
       ...(quantities?.findings ?? []),
     ],
   };
+}
+
+/** A form that may be printed for a crew: one that makes another mix is not, for whoever reads it may count it. */
+export function usableForm(form: MeasuredForm | null): MeasuredForm | null {
+  return form?.withinTolerance ? form : null;
 }
 
 /** Rounding error is no breach of a tolerance. */
@@ -289,6 +305,8 @@ interface Counted {
   readonly counts: readonly number[];
   /** Dry mass of soil and aggregate in them. */
   readonly soilKg: number;
+  /** They were searched within the tolerances. */
+  readonly keeps: boolean;
 }
 
 /** A batch this full is full; less is taken only where nothing fuller keeps to the tolerances. */
@@ -297,33 +315,76 @@ const FULL_PCT = 90;
 /** Counts buckets into the room that the asked batch takes; null where not every material gets one. */
 function countBuckets(
   asked: Recipe,
-  { bucketL, step = 1, cementBy = "scale" }: BucketMeasure,
+  measure: BucketMeasure,
   tolerances: MixTolerances,
 ): Counted | null {
-  checkPositive("buckets.bucketL", bucketL);
+  checkPositive("buckets.bucketL", measure.bucketL);
   if (asked.looseVolumeL === null) return null;
+  return (
+    bucketsWithin(asked, measure, tolerances) ??
+    // Nothing keeps to the tolerances: the finest comes nearest.
+    firstCount(asked, measure, [
+      { each: 0.5, fillPct: FULL_PCT, tolerances: null },
+      { each: 0.5, fillPct: 0, tolerances: null },
+    ])
+  );
+}
+
+/** Buckets that keep to the tolerances: whole before half, a full batch before a small one. */
+function bucketsWithin(
+  asked: Recipe,
+  measure: BucketMeasure,
+  tolerances: MixTolerances,
+): Counted | null {
+  const steps = (measure.step ?? 1) === 1 ? [1, 0.5] : [0.5];
+  return firstCount(
+    asked,
+    measure,
+    [FULL_PCT, 0].flatMap((fillPct) => steps.map((each) => ({ each, fillPct, tolerances }))),
+  );
+}
+
+interface CountTry {
+  readonly each: number;
+  readonly fillPct: number;
+  readonly tolerances: MixTolerances | null;
+}
+
+/** The count of the first try that has one. */
+function firstCount(
+  asked: Recipe,
+  { bucketL, cementBy = "scale" }: BucketMeasure,
+  tries: readonly CountTry[],
+): Counted | null {
   const lines = cementBy === "scale" ? asked.materials : usedLines(asked);
   const roomL = lines.reduce((sum, { looseVolumeL }) => sum + looseVolumeL!, 0);
-  const steps = step === 1 ? [1, 0.5] : [0.5];
-  const tries = [
-    ...steps.map((each) => ({ each, fillPct: FULL_PCT, strict: true })),
-    ...steps.map((each) => ({ each, fillPct: 0, strict: true })),
-    // Nothing keeps to the tolerances: the finest comes nearest.
-    { each: 0.5, fillPct: FULL_PCT, strict: false },
-    { each: 0.5, fillPct: 0, strict: false },
-  ];
-  for (const { each, fillPct, strict } of tries) {
+  for (const { each, fillPct, tolerances } of tries) {
     const most = Math.floor(roomL / (bucketL * each) + SLACK);
     const ratio = wholeRatio(asked, lines, searchableTotal(lines.length, most), {
-      tolerances: strict ? tolerances : null,
+      tolerances,
       accepts: (total) => total * Math.floor(most / total) >= (most * fillPct) / 100,
     });
     if (ratio === null) continue;
     const times = Math.floor(most / ratio.reduce((sum, count) => sum + count, 0));
     const counts = ratio.map((count) => count * times * each);
-    return { sizeL: bucketL, step: each, counts, soilKg: soilIn(asked, counts, bucketL) };
+    const soilKg = soilIn(asked, counts, bucketL);
+    return { sizeL: bucketL, step: each, counts, soilKg, keeps: tolerances !== null };
   }
   return null;
+}
+
+/** Among other buckets the one nearest in size that keeps to the tolerances; null where none does. */
+function workingBucket(
+  asked: Recipe,
+  measure: BucketMeasure,
+  tolerances: MixTolerances,
+): number | null {
+  if (asked.looseVolumeL === null) return null;
+  const away = (sizeL: number) => Math.abs(Math.log(sizeL / measure.bucketL));
+  const sizes = [...(measure.otherL ?? [])].sort((a, b) => away(a) - away(b));
+  const works = (bucketL: number) =>
+    bucketsWithin(asked, { ...measure, bucketL }, tolerances) !== null;
+  return sizes.find(works) ?? null;
 }
 
 /** Sums of parts that are tried one after the other: few are easier to count. */
@@ -333,19 +394,20 @@ const PART_TOTALS = [20, 30, 40, 60];
 function partsForm(context: FormContext): MeasuredForm | null {
   const { batch, tolerances } = context;
   if (batch.looseVolumeL === null) return null;
-  const lines = usedLines(batch);
-  const totals = [
-    ...new Set(PART_TOTALS.map((total) => searchableTotal(lines.length, total))),
-  ].filter((total) => total >= lines.length);
-  const tries = [
-    ...totals.map((total) => ({ total, bands: tolerances })),
-    ...totals.slice(-1).map((total) => ({ total, bands: null })),
-  ];
-  for (const { total, bands } of tries) {
+  const all = usedLines(batch);
+  // Cement among the parts, else weighed beside them; one material alone is no ratio.
+  const withCement = all.length > batch.materials.length;
+  const countings = withCement && batch.materials.length > 1 ? [all, batch.materials] : [all];
+  const tries = PART_TOTALS.flatMap((most) =>
+    countings.map((lines) => ({ lines, most, bands: tolerances })),
+  );
+  const nearest = { lines: all, most: Math.max(...PART_TOTALS), bands: null };
+  for (const { lines, most, bands } of [...tries, nearest]) {
+    const total = searchableTotal(lines.length, most);
     const counts = wholeRatio(batch, lines, total, { tolerances: bands });
     if (counts === null) continue;
     const sizeL = batch.dryMassKg / soilIn(batch, counts, 1);
-    return measuredForm("parts", { sizeL, step: 1, counts, soilKg: batch.dryMassKg }, context);
+    return measuredForm("parts", { sizeL, step: 1, counts }, context);
   }
   return null;
 }
@@ -381,7 +443,7 @@ function wholeRatio(
 /** What is counted, set beside the batch of the record. */
 function measuredForm(
   by: "buckets" | "parts",
-  { sizeL, step, counts }: Counted,
+  { sizeL, step, counts }: Pick<Counted, "sizeL" | "step" | "counts">,
   context: FormContext,
 ): MeasuredForm {
   const { batch } = context;
@@ -468,7 +530,7 @@ function formWords(
     "; ",
   );
   if (by === "buckets") {
-    return say`Do not use these buckets: they make another mix (${wrong}). Weigh every material, or take a smaller bucket.`;
+    return say`Do not use these buckets: they make another mix (${wrong}). Weigh every material.`;
   }
   if (by === "parts") {
     return say`Do not use these parts: they make another mix (${wrong}). Weigh every material.`;
@@ -494,7 +556,7 @@ function missingForms(
   const missing: Text[] = [];
   if (measure && forms.buckets === null) {
     missing.push(
-      say`Buckets of ${formatPlain(measure.bucketL)} L are too large for this batch: weigh every material, or take a smaller bucket.`,
+      say`These buckets are too large for this batch: weigh every material, or take a smaller bucket.`,
     );
   }
   if (forms.parts === null) {

@@ -5,7 +5,7 @@ import { recipe as makeRecipe, type Recipe, type RecipeLine } from "./recipe.js"
  * Gives the same mix in another amount: a trial batch for a full one, or a batch for a wall.
  *
  * Nothing is rounded, so scaling by f and by 1/f comes back to the last bit or two; what a scale or a
- * bucket rounds is told by `weighOut` and `wholeBuckets`.
+ * bucket rounds is told by `weighOut` and `mixRecord`.
  *
  * @param factor times the amount, above 0.
  * @throws RangeError for a factor not above 0. Source: own arithmetic.

@@ -27,7 +27,7 @@ export interface PartsLine {
   readonly changePct: number;
 }
 
-/** Parts without cement: see `volumeParts` for a recipe with cement. */
+/** Parts without cement: see `mixRecord` for a recipe with cement. */
 export interface PracticalParts {
   readonly status: "ok" | "none";
   readonly message: Text;

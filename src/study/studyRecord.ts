@@ -3,8 +3,10 @@ import { type MixRecord, type MixTolerances, mixRecord } from "../batch/mixRecor
 import { type RecipeInput, recipe } from "../batch/recipe.js";
 import { type SupplyTerms, suppliedAmounts } from "../batch/supply.js";
 import type { Truck } from "../batch/truckLoads.js";
+import { type BuildableConfig, isBuildable } from "../entries/buildable.js";
 import type { SiteConfig, StudyConfig } from "../entries/studyConfig.js";
 import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
+import { formatPlain, type UnitSystem } from "../quantities/format.js";
 import type { Interval } from "../quantities/interval.js";
 import { convertFromBase } from "../quantities/units.js";
 import type { CompactionAnalysis } from "../soil/compaction/compactionTest.js";
@@ -31,9 +33,29 @@ export function bucketLitres({ units }: StudyConfig, { bucketL }: SiteConfig): n
   return bucketL ?? (units === "SI" ? 10 : FIVE_GALLONS_L);
 }
 
+/** Litres or US gallons, which are written alike in every language. */
+export const LIQUID_UNIT: Readonly<Record<UnitSystem, string>> = { SI: "L", US: "gal" };
+
+/** The volume of a bucket, without zeros that say nothing. */
+export function bucketSize(litres: number, units: UnitSystem): Text {
+  const amount =
+    units === "SI"
+      ? formatPlain(litres)
+      : formatPlain(convertFromBase(1000 * litres, "gal", "volume"), 3);
+  return say`${amount} ${LIQUID_UNIT[units]}`;
+}
+
+/** Buckets that a crew could find elsewhere: whole litres, or half gallons. */
+function otherBucketsL({ units }: StudyConfig): number[] {
+  const gallonL = FIVE_GALLONS_L / 5;
+  return units === "SI"
+    ? Array.from({ length: 17 }, (_, index) => 4 + index)
+    : Array.from({ length: 11 }, (_, index) => (1 + index / 2) * gallonL);
+}
+
 /** How each material comes to the site, by id, the cement under `cement`. */
 export function supplyTerms(
-  { materials, cement, site }: StudyConfig,
+  { materials, cement, site }: BuildableConfig,
   truck: Truck | undefined = site.truck,
 ): Record<string, SupplyTerms> {
   const terms = Object.fromEntries(materials.map(({ id, lossPct }) => [id, { lossPct, truck }]));
@@ -47,9 +69,9 @@ export function supplyTerms(
  * @throws RangeError for options out of range. Source: `mixRecord`, `specifiedMix`.
  */
 export function studyRecord(
-  config: StudyConfig,
+  config: BuildableConfig,
   design: DesignedMix,
-  tests: { readonly compaction?: CompactionAnalysis; readonly strength: StrengthStudy },
+  tests: { readonly compaction?: CompactionAnalysis; readonly strength?: StrengthStudy },
   site: SiteConfig = config.site,
 ): { readonly record: MixRecord; readonly water: MixWater } {
   const { element, cement, materials } = config;
@@ -80,6 +102,7 @@ export function studyRecord(
       bucketL: bucketLitres(config, site),
       step: site.bucketStep ?? 0.5,
       cementBy: site.cementBy,
+      otherL: otherBucketsL(config),
     },
     element: { shape: element, density, bagMassKg },
     supply: supplyTerms(config, site.truck),
@@ -124,7 +147,7 @@ export function recordOf(
   { config, mix, compaction, strength }: StudyResult,
   site: SiteConfig = config.site,
 ): { readonly record: MixRecord; readonly water: MixWater } | undefined {
-  if (!mix) return undefined;
+  if (!mix || !isBuildable(config)) return undefined;
   const { record, water, density } = mix;
   if (BATCH_KEYS.every((key) => site[key] === config.site[key])) {
     const { element } = record;
@@ -143,25 +166,34 @@ export function recordOf(
 }
 
 /** Says where parts, or buckets that were entered, make another mix than the study's. */
-export function recordFindings({ site }: StudyConfig, record: MixRecord): Finding[] {
-  const entered = site.bucketL === undefined ? null : record.buckets;
-  const outside = [entered, record.parts].filter((form) => form && !form.withinTolerance);
+export function recordFindings({ site, units }: StudyConfig, record: MixRecord): Finding[] {
+  const { buckets, parts, workingBucketL } = record;
+  const expected = say`shares, cement and water within the tolerances of the study`;
+  const outside = (column: string, code: string, message: Text, remedy: Text) =>
+    finding({ file: STUDY_FILE, column }, "warning", code, { message, expected, remedy });
   return [
     ...record.findings,
-    ...outside.map((form) =>
-      finding(
-        { file: STUDY_FILE, column: form!.by === "buckets" ? "site.bucket" : "materials" },
-        "warning",
-        `${form!.by}-outside-tolerances`,
-        {
-          message: form!.message,
-          expected: say`shares, cement and water within the tolerances of the study`,
-          remedy:
-            form!.by === "buckets"
-              ? say`Enter a smaller bucket, or half buckets, or let the crew weigh.`
-              : say`Let the crew weigh; the cards say so.`,
-        },
-      ),
-    ),
+    ...(site.bucketL !== undefined && buckets && !buckets.withinTolerance
+      ? [
+          outside(
+            "site.bucket",
+            "buckets-outside-tolerances",
+            buckets.message,
+            workingBucketL === null
+              ? say`Let the crew weigh; the cards say so.`
+              : say`Let the crew weigh, or enter a bucket of ${bucketSize(workingBucketL, units)}, which would do.`,
+          ),
+        ]
+      : []),
+    ...(parts && !parts.withinTolerance
+      ? [
+          outside(
+            "materials",
+            "parts-outside-tolerances",
+            parts.message,
+            say`Let the crew weigh; the cards say so.`,
+          ),
+        ]
+      : []),
   ];
 }

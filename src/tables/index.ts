@@ -60,7 +60,6 @@ export {
   trialText,
 } from "./site/crewCards.js";
 export {
-  bucketSize,
   buckets,
   liquid,
   type SiteMix,

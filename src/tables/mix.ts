@@ -1,4 +1,4 @@
-import type { MeasuredForm } from "../batch/mixRecord.js";
+import { type MeasuredForm, usableForm } from "../batch/mixRecord.js";
 import type { Recipe, RecipeLine } from "../batch/recipe.js";
 import type { NoteBlock, TableBlock } from "../blocks/block.js";
 import type { StudyConfig } from "../entries/studyConfig.js";
@@ -52,8 +52,13 @@ export function recipeTable({ config, mix }: StudyResult): TableBlock | NoteBloc
   if (!mix) return noMix();
   const { units } = config;
   const { batch: recipe, parts } = mix.record;
-  const counted = parts ? [...parts.materials, ...(parts.cement ? [parts.cement] : [])] : [];
-  const partsOf = new Map(counted.map(({ id, measure }) => [id, measure]));
+  const usable = usableForm(parts);
+  const counted = usable ? [...usable.materials, usable.cement] : [];
+  const partsOf = (id: string): Text => {
+    const line = counted.find((one) => one?.id === id);
+    if (!line) return BLANK;
+    return line.measure === null ? say`weigh` : String(line.measure);
+  };
   const mass = (kilograms: number) => quantity(1000 * kilograms, "mass", units);
   const withUnit = (kilograms: number) => massText(kilograms, units);
   const row = (line: RecipeLine, share: Text) => [
@@ -63,7 +68,7 @@ export function recipeTable({ config, mix }: StudyResult): TableBlock | NoteBloc
     mass(line.moistMassKg),
     looseVolume(line.looseVolumeL, units),
     digits(line.partsToCement),
-    String(partsOf.get(line.id) ?? BLANK),
+    partsOf(line.id),
   ];
   const { water } = recipe;
   return {
@@ -108,14 +113,18 @@ export function recipeTable({ config, mix }: StudyResult): TableBlock | NoteBloc
 
 /** What whole parts hold, how large one is, and whether they may be used. */
 function partsNote(parts: MeasuredForm, { cementPct }: Recipe, units: UnitSystem): Text {
-  const { cement, size, message } = parts;
+  const { cement, size, message, withinTolerance } = parts;
+  const held =
+    cement === null || cement.measure === null
+      ? undefined
+      : say`These parts hold ${fixed(cement.sharePct, 1)} % cement by dry mass of soil and aggregate; the recipe asks for ${cementPct} %.`;
   return joinTexts(
     [
       say`Whole parts: ${message}`,
-      cement
-        ? say`These parts hold ${fixed(cement.sharePct, 1)} % cement by dry mass of soil and aggregate; the recipe asks for ${cementPct} %.`
+      held,
+      withinTolerance
+        ? say`One part of this batch is about ${looseVolume(size, units)} ${LOOSE_UNIT[units]}.`
         : undefined,
-      say`One part of this batch is about ${looseVolume(size, units)} ${LOOSE_UNIT[units]}.`,
     ],
     " ",
   );

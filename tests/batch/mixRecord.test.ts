@@ -150,7 +150,9 @@ function checkForm(form: MeasuredForm, record: MixRecord, input: MixRecordInput)
   const { batch, water } = record;
   const lines = linesOf(form);
   const soilKg = form.materials.reduce((sum, { dryMassKg }) => sum + dryMassKg, 0);
-  if (form.by !== "scale") near(soilKg, batch.dryMassKg, CLOSE, `${form.by}: one batch`);
+  if (form.by === "parts" || (form.by === "buckets" && form.withinTolerance)) {
+    near(soilKg, batch.dryMassKg, CLOSE, `${form.by}: one batch`);
+  }
   const inside = lines.every((line) => {
     checkLine(line, form, { record, input });
     const sharePct = (100 * line.dryMassKg) / soilKg;
@@ -199,7 +201,7 @@ function checkBatch(record: MixRecord, { cementPct, buckets }: MixRecordInput): 
   }
   near(batch.cement.dryMassKg, (batch.dryMassKg * cementPct) / 100, CLOSE, "cement");
   if (batch.status === "ok") near(water.toAddKg.target, batch.water.toAddKg, CLOSE, "water");
-  if (record.buckets === null) {
+  if (!record.buckets?.withinTolerance) {
     expect(record.messages.length).toBeGreaterThan(0);
     near(batch.dryMassKg, record.askedDryMassKg, CLOSE, "as asked");
     return;
@@ -272,9 +274,10 @@ describe("one record of the mix", () => {
 
   it("searches larger totals until the parts keep to the study's tolerances", () => {
     const wide = mixRecord(base(56, 13.2, 12)).parts!;
-    const tight = mixRecord(base(56, 13.2, 5)).parts!;
+    const tight = mixRecord(base(56, 13.2, 1.5)).parts!;
     const total = ({ materials, cement }: MeasuredForm) =>
-      materials.reduce((sum, { measure }) => sum + measure!, cement!.measure!);
+      materials.reduce((sum, { measure }) => sum + measure!, cement!.measure ?? 0);
+    expect(wide.cement!.measure).not.toBeNull();
     expect(total(wide)).toBeLessThanOrEqual(20);
     expect(total(tight)).toBeGreaterThan(20);
     expect(total(tight)).toBeLessThanOrEqual(60);
@@ -290,6 +293,39 @@ describe("one record of the mix", () => {
     expect(bucketsOf(15)).toMatchObject({ step: 1, withinTolerance: true });
   });
 
+  it("weighs the cement beside the parts where no ratio with it keeps to the tolerances", () => {
+    const input = base(70, 30, 4);
+    const tolerances = { ...input.tolerances, cement: { low: 6, high: 6.001 } };
+    const { parts } = mixRecord({ ...input, tolerances });
+    expect(parts!.withinTolerance).toBe(true);
+    expect(parts!.materials.map(({ measure }) => measure)).toEqual([3, 1]);
+    expect(parts!.cement).toMatchObject({ measure: null, sharePct: 6 });
+    // By hand: 140 kg in three parts of soil and one of sand.
+    near(parts!.size, 140 / (3 * 1.2 + 1.5), CLOSE, "size of a part");
+    const [only] = input.materials;
+    const alone = mixRecord({ ...input, materials: [{ ...only, sharePct: 100 }], tolerances });
+    expect(alone.parts!.cement!.measure).not.toBeNull();
+  });
+
+  it("names the bucket nearest in size that would do, and sizes the batch by none that would not", () => {
+    const input = base(56, 13.2, 4);
+    const measured = (bucketL: number, otherL?: readonly number[]) =>
+      mixRecord({ ...input, buckets: { bucketL, otherL } });
+    const works = (bucketL: number) => measured(bucketL).buckets?.withinTolerance === true;
+    const sizes = [4, 6, 8, 10, 12, 14, 16, 18];
+    const bad = sizes.find((bucketL) => !works(bucketL))!;
+    const good = sizes.filter(works);
+    expect(good.length).toBeGreaterThan(1);
+    const ratio = (bucketL: number) => Math.max(bucketL / bad, bad / bucketL);
+    const nearest = good.reduce((best, one) => (ratio(one) < ratio(best) ? one : best));
+    const record = measured(bad, sizes);
+    expect(record.workingBucketL).toBe(nearest);
+    expect(record.batch.dryMassKg).toBe(140);
+    expect(measured(nearest, sizes).workingBucketL).toBeNull();
+    expect(measured(nearest).batch.dryMassKg).toBeLessThan(140);
+    expect(measured(bad, [bad]).workingBucketL).toBeNull();
+  });
+
   it("says in plain words what no count can mend", () => {
     const input = base(56, 13.2, 0.5);
     const record = mixRecord({ ...input, buckets: { bucketL: 20, cementBy: "bucket" } });
@@ -303,7 +339,7 @@ describe("one record of the mix", () => {
     expect(record.messages).toContain(buckets!.message);
     const large = mixRecord({ ...input, buckets: { bucketL: 200 } });
     expect(large.buckets).toBeNull();
-    expect(render(large.messages[0])).toContain("Buckets of 200 L are too large");
+    expect(render(large.messages[0])).toContain("These buckets are too large for this batch");
   });
 
   it("never lets cement by parts or buckets below what the tolerances allow", () => {
@@ -315,7 +351,9 @@ describe("one record of the mix", () => {
       tolerances,
       buckets: { bucketL: 10, cementBy: "bucket" },
     });
-    for (const form of [record.buckets!, record.parts!]) {
+    const counted = mixRecord({ ...input, tolerances: { ...tolerances, shares: {} } }).parts!;
+    expect(counted.cement!.measure).not.toBeNull();
+    for (const form of [record.buckets!, record.parts!, counted]) {
       const { sharePct } = form.cement!;
       expect(form.withinTolerance).toBe(sharePct >= 6 - 1e-9 && sharePct <= 6.3 + 1e-9);
     }

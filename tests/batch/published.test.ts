@@ -1,10 +1,10 @@
 import { describe, expect, it } from "vitest";
-import { DEFAULT_BULK_DENSITIES, fillDensities } from "../../src/batch/bulkDensity.js";
+import { DEFAULT_BULK_DENSITIES } from "../../src/batch/bulkDensity.js";
 import { CEMENT_CARBON_FACTORS } from "../../src/batch/carbonFactors.js";
 import { savingTrap } from "../../src/batch/cementComparison.js";
 import { SHRINKAGE_BOX } from "../../src/batch/fieldTests.js";
-import { recipe } from "../../src/batch/recipe.js";
-import { toMassShares, volumeParts } from "../../src/batch/volumeParts.js";
+import { mixRecord } from "../../src/batch/mixRecord.js";
+import { toMassShares } from "../../src/batch/volumeParts.js";
 import { convertToBase } from "../../src/quantities/units.js";
 import { render } from "../../src/words/render.js";
 import reference from "../reference/batchExamples.json" with { type: "json" };
@@ -71,21 +71,19 @@ describe("common practice, as a check of our arithmetic only", () => {
     near(shares.cementByVolumePct, cementByVolumePct, { rel: 1e-12, abs: 0 }, "by volume");
     // By mass it is another number: 1200 in 7 x 1200 + 2 x 1400.
     near(shares.cementPct, 120_000 / 11_200, { rel: 1e-12, abs: 0 }, "by mass");
-    const input = fillDensities(
-      {
-        materials: shares.materials.map(({ id, sharePct }) => ({
-          ...{ id, name: id, sharePct, moisturePct: 3 },
-        })),
-        cementPct: shares.cementPct,
-        targetMoisturePct: 10,
-        batchDryMassKg: 100,
-      },
-      { soil: "soil", sand: "sand" },
-    );
-    const batch = recipe(input);
-    expect(batch.findings.map(({ code }) => code)).toEqual(Array(3).fill("bulk-density-default"));
-    const whole = volumeParts(batch);
-    expect([...whole.materials.map((line) => line.parts), whole.cement!.parts]).toEqual(parts);
+    const record = mixRecord({
+      ...{ state: "proposed", reasons: [], tolerances: { shares: {} }, water: { tolerancePct: 1 } },
+      materials: shares.materials.map(({ id, sharePct }) => ({
+        ...{ id, name: id, sharePct, moisturePct: 3 },
+        looseBulkDensityKgM3: id === "soil" ? 1200 : 1400,
+      })),
+      cementPct: shares.cementPct,
+      cementBulkDensityKgM3: 1200,
+      targetMoisturePct: 10,
+      batchDryMassKg: 100,
+    });
+    const whole = record.parts!;
+    expect([...whole.materials, whole.cement!].map(({ measure }) => measure)).toEqual(parts);
   });
 
   it("calling 400 lb against 5000 lb of concrete 90 % is cement against whole concrete", () => {
@@ -97,20 +95,7 @@ describe("common practice, as a check of our arithmetic only", () => {
   });
 });
 
-describe("fillDensities", () => {
-  it("leaves what was measured, and what has no role", () => {
-    const materials = [
-      { id: "a", name: "A", sharePct: 50, moisturePct: 3, looseBulkDensityKgM3: 1111 },
-      { id: "b", name: "B", sharePct: 50, moisturePct: 3 },
-    ];
-    const input = { materials, cementPct: 8, targetMoisturePct: 9, batchDryMassKg: 100 };
-    const filled = fillDensities({ ...input, cementBulkDensityKgM3: 1300 }, { a: "soil" });
-    expect(filled.materials).toEqual(materials);
-    expect(filled.cementBulkDensityKgM3).toBe(1300);
-    expect(filled.cementDensityBasis).toBeUndefined();
-    expect(recipe(filled).status).toBe("incomplete");
-  });
-
+describe("general bulk densities", () => {
   it("keeps each default within its range", () => {
     for (const { valueKgM3, low, high } of DEFAULT_BULK_DENSITIES) {
       expect(valueKgM3).toBeGreaterThan(low);

@@ -1,9 +1,8 @@
 import { bench, describe } from "vitest";
 import { elementQuantities } from "../../src/batch/element.js";
+import { type MixRecordInput, mixRecord } from "../../src/batch/mixRecord.js";
 import { recipe } from "../../src/batch/recipe.js";
-import { volumeParts } from "../../src/batch/volumeParts.js";
 import { weighOut } from "../../src/batch/weighOut.js";
-import { wholeBuckets } from "../../src/batch/wholeBuckets.js";
 
 const input = {
   materials: [
@@ -18,19 +17,32 @@ const input = {
   mixerVolumeL: 250,
 };
 const batch = recipe(input);
+const recordInput = (cementBy: "scale" | "bucket"): MixRecordInput => ({
+  ...input,
+  state: "proposed",
+  reasons: [],
+  water: { tolerancePct: 1 },
+  tolerances: {
+    shares: Object.fromEntries(
+      input.materials.map(({ id, sharePct }) => [
+        id,
+        { low: 0.95 * sharePct, high: 1.05 * sharePct },
+      ]),
+    ),
+    cement: { low: 7.1, high: 7.9 },
+  },
+  buckets: { bucketL: 10, step: 0.5, cementBy },
+});
 
 describe("a mix of four materials", () => {
   bench("recipe", () => {
     recipe(input);
   });
-  bench("whole parts, up to 20", () => {
-    volumeParts(batch);
+  bench("one record: whole parts, half buckets of 10 L, cement weighed", () => {
+    mixRecord(recordInput("scale"));
   });
-  bench("half buckets of 10 L in 250 L, cement weighed", () => {
-    wholeBuckets(batch, { bucketL: 10, bucketStep: 0.5 });
-  });
-  bench("half buckets of 10 L in 250 L, cement by bucket", () => {
-    wholeBuckets(batch, { bucketL: 10, bucketStep: 0.5, cementBy: "bucket" });
+  bench("one record: whole parts, half buckets of 10 L, cement by bucket", () => {
+    mixRecord(recordInput("bucket"));
   });
   bench("weighed to 10 g", () => {
     weighOut(batch, 0.01);

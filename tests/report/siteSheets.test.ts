@@ -11,10 +11,11 @@ import { renderHtml } from "../../src/report/html/renderHtml.js";
 import { renderPdf } from "../../src/report/pdf/renderPdf.js";
 import { NO_APPROVAL } from "../../src/report/reportMeta.js";
 import { siteDocument, writeSite } from "../../src/report/writeSite.js";
+import { bucketSize } from "../../src/study/studyRecord.js";
 import type { StudyResult } from "../../src/study/studyResult.js";
 import { siteOrderList } from "../../src/tables/quantities.js";
 import { siteBucketCard, siteMoistureCard, siteSheets } from "../../src/tables/site/crewCards.js";
-import { bucketSize, buckets, liquid } from "../../src/tables/site/crewMix.js";
+import { buckets, liquid } from "../../src/tables/site/crewMix.js";
 import { siteFieldTests } from "../../src/tables/site/fieldTestForms.js";
 import { siteBlockLabels, siteCuringLog } from "../../src/tables/site/logAndLabels.js";
 import { type SiteSheet, siteCautions } from "../../src/tables/site/siteSheet.js";
@@ -177,23 +178,23 @@ describe("site sheets", () => {
     };
     const card = siteBucketCard(result);
     expect(textOf(card.blocks)).toContain(
-      "Do not use these buckets: they make another mix. Weigh every material.",
+      "Buckets of 5 gal make another mix: weigh every material.",
     );
     expect((await pagesOf(card, result)).pages).toBe(1);
   });
 
   test("say when a bucket is a default, and when rounding moves a share", () => {
     expect(textOf(siteBucketCard(room()).blocks)).toContain("is a default");
-    const given = siteBucketCard(room(), { bucketL: 12, bucketStep: 1 });
+    const given = siteBucketCard(room(), { bucketL: 7, bucketStep: 1 });
     expect(textOf(given.blocks)).not.toContain("is a default");
-    expect(textOf(given.blocks)).toContain("Bucket of 12 L");
+    expect(textOf(given.blocks)).toContain("Bucket of 7 L");
     const coarse = siteBucketCard(room(), { bucketL: 20, bucketStep: 1, mixerVolumeL: 75 });
     expect(textOf(coarse.blocks)).toContain(
-      "Do not use these buckets: they make another mix. Weigh every material.",
+      "Buckets of 20 L make another mix: weigh every material.",
     );
     const none = siteBucketCard(room(), { bucketL: 90 });
-    expect(textOf(none.blocks)).toContain("One batch, by scale");
-    expect(textOf(none.blocks)).toContain("Buckets of 90 L are too large for this batch");
+    expect(textOf(none.blocks)).toContain("120 kg dry soil and aggregate, by scale");
+    expect(textOf(none.blocks)).toContain("These buckets are too large for this batch");
   });
 
   test("the order list adds up with the quantities of the study, and counts loads and days", () => {

@@ -1,4 +1,4 @@
-import type { MeasuredForm, MixRecord } from "../../batch/mixRecord.js";
+import { type MeasuredForm, usableForm } from "../../batch/mixRecord.js";
 import type { Recipe } from "../../batch/recipe.js";
 import { waterByMoisture } from "../../batch/water.js";
 import type { WeighedBatch } from "../../batch/weighOut.js";
@@ -6,12 +6,13 @@ import type { ReportBlock, TableBlock } from "../../blocks/block.js";
 import { formatFixed, type UnitSystem } from "../../quantities/format.js";
 import { convertFromBase } from "../../quantities/units.js";
 import type { MixWater } from "../../study/mixWater.js";
+import { bucketSize } from "../../study/studyRecord.js";
 import type { StudyResult } from "../../study/studyResult.js";
 import { joinTexts, say, type Text } from "../../words/message.js";
 import { BLANK, fixed, massText, plain } from "../cell.js";
 import { noMix } from "../noMix.js";
 import { crushedNotes } from "../trials.js";
-import { bucketSize, buckets, liquid, type SiteMix, siteMix } from "./crewMix.js";
+import { buckets, liquid, type SiteMix, siteMix } from "./crewMix.js";
 import { siteBlockLabels, siteCuringLog } from "./logAndLabels.js";
 import { type SiteOptions, type SiteSheet, siteCautions, siteOptionsOf } from "./siteSheet.js";
 
@@ -48,7 +49,7 @@ function bucketBlocks(result: StudyResult, options: SiteOptions, site: SiteMix):
   return [
     ...crushedNotes(result),
     ...(water.window.status === "ok" ? [] : [warning(water.window.message)]),
-    ...bucketWarnings(site.record).map(warning),
+    ...bucketWarnings(result, site).map(warning),
     batchTable(result, options, site),
     {
       kind: "table",
@@ -65,15 +66,24 @@ function bucketBlocks(result: StudyResult, options: SiteOptions, site: SiteMix):
   ];
 }
 
-const OTHER_MIX = say`Do not use these buckets: they make another mix. Weigh every material.`;
-
-/** That the buckets make another mix, or why there are none. */
-function bucketWarnings({ buckets: counted, messages, parts }: MixRecord): Text[] {
+/** That these buckets make another mix, and which would do; or why there are none. */
+function bucketWarnings({ config }: StudyResult, { record, bucketL }: SiteMix): Text[] {
+  const { buckets: counted, messages, parts, workingBucketL } = record;
+  const others =
+    workingBucketL === null
+      ? undefined
+      : say`Buckets of ${bucketSize(workingBucketL, config.units)} would do.`;
   // By how much is for whoever designs: the findings say it, and the card keeps to one page.
-  if (counted && !counted.withinTolerance) return [OTHER_MIX];
+  if (counted && !counted.withinTolerance) {
+    const size = bucketSize(bucketL, config.units);
+    return [
+      joinTexts([say`Buckets of ${size} make another mix: weigh every material.`, others], " "),
+    ];
+  }
   if (counted) return [];
   const ofParts = parts && !parts.withinTolerance ? parts.message : undefined;
-  return messages.filter((message) => message !== ofParts);
+  const told = messages.filter((message) => message !== ofParts);
+  return others === undefined ? told : [...told, others];
 }
 
 /** What goes in, by bucket, by scale and for the trial batch. */
@@ -81,69 +91,59 @@ function batchTable(result: StudyResult, options: SiteOptions, site: SiteMix): T
   const { units } = result.config;
   const { record, bucketL, batch, trial, water } = site;
   const { toAddKg } = water.window;
-  const counted = record.buckets;
+  const counted = usableForm(record.buckets);
   const mass = (kilograms: number) => massText(kilograms, units);
-  const bucketsOf = (id: string) => {
-    const measure = counted?.materials.find((line) => line.id === id)?.measure ?? null;
-    return measure === null ? BLANK : buckets(measure);
+  const inBuckets = (id: string) => {
+    if (!counted) return [];
+    const line = [...counted.materials, counted.cement].find((one) => one?.id === id);
+    const measure = line?.measure ?? null;
+    return [measure === null ? say`weigh` : buckets(measure)];
   };
   const trialCell = (kilograms: number | undefined) => {
     if (!trial) return [];
     return [kilograms === undefined ? BLANK : trialMass(kilograms, units)];
   };
   const trialOf = (id: string) => trialCell(trial?.lines.find((line) => line.id === id)?.weighedKg);
-  const cementRow = [
-    say`Cement`,
-    cementBuckets(counted),
-    mass(batch.cement.dryMassKg),
-    ...trialOf("cement"),
+  const pour = (label: Text, kilograms: number, ofTrial?: number) => [
+    label,
+    ...(counted ? [liquid(kilograms, units), mass(kilograms)] : [liquid(kilograms, units)]),
+    ...trialCell(ofTrial),
   ];
+  const size = massText(batch.dryMassKg, units);
   return {
     kind: "table",
     caption: counted
-      ? say`One batch. Bucket of ${bucketSize(bucketL, units)}, filled loosely, struck level`
-      : say`One batch, by scale`,
+      ? say`One batch of ${size} dry soil and aggregate. Bucket of ${bucketSize(bucketL, units)}, filled loosely, struck level`
+      : say`One batch of ${size} dry soil and aggregate, by scale`,
     columns: [
       { header: say`Put in` },
-      { header: counted ? say`Buckets` : "", align: "right" },
+      ...(counted ? [{ header: say`Buckets`, align: "right" as const }] : []),
       { header: say`On a scale, moist mass`, align: "right" },
       ...(trial ? [{ header: say`Trial batch`, align: "right" as const }] : []),
     ],
     rows: [
       ...batch.materials.map(({ id, name, moistMassKg }) => [
         name,
-        bucketsOf(id),
+        ...inBuckets(id),
         mass(moistMassKg),
         ...trialOf(id),
       ]),
-      ...(batch.cementPct > 0 ? [cementRow] : []),
-      [
-        say`Water, start with`,
-        liquid(toAddKg.low, units),
-        mass(toAddKg.low),
-        ...trialCell(undefined),
-      ],
-      [
-        say`Water, aim for`,
-        liquid(toAddKg.target, units),
-        mass(toAddKg.target),
-        ...trialCell(trial?.waterKg),
-      ],
-      [
-        say`Water, never above`,
-        liquid(toAddKg.high, units),
-        mass(toAddKg.high),
-        ...trialCell(undefined),
-      ],
+      ...(batch.cementPct > 0
+        ? [
+            [
+              say`Cement`,
+              ...inBuckets("cement"),
+              mass(batch.cement.dryMassKg),
+              ...trialOf("cement"),
+            ],
+          ]
+        : []),
+      pour(say`Water, start with`, toAddKg.low),
+      pour(say`Water, aim for`, toAddKg.target, trial?.waterKg),
+      pour(say`Water, never above`, toAddKg.high),
     ],
     notes: bucketNotes(result, options, site),
   };
-}
-
-function cementBuckets(counted: MixRecord["buckets"]): Text {
-  if (!counted?.cement) return BLANK;
-  const { measure } = counted.cement;
-  return measure === null ? say`weigh` : buckets(measure);
 }
 
 function warning(text: Text): ReportBlock {
@@ -154,7 +154,7 @@ function warning(text: Text): ReportBlock {
 function bucketNotes(result: StudyResult, options: SiteOptions, site: SiteMix): Text[] {
   const { mix, config } = result;
   const { record, bucketL, grading, batch, trial } = site;
-  const counted = record.buckets;
+  const counted = usableForm(record.buckets);
   const { moisturePct } = site.water.window;
   const heapPct = (100 * batch.water.inMaterialsKg) / batch.dryMassKg;
   const bags = config.cement.bagMassKg / batch.cement.dryMassKg;
@@ -167,13 +167,12 @@ function bucketNotes(result: StudyResult, options: SiteOptions, site: SiteMix): 
       ],
       " ",
     ),
-    // The warning above says more of buckets that leave the tolerances.
-    ...(!counted?.withinTolerance || !grading
-      ? []
-      : [
+    ...(counted && grading
+      ? [
           say`Rounding to buckets moves no share by more than ${fixed(mostChanged(counted, batch), 1)} points, and the grading by ${fixed(Math.abs(grading.changePct), 1)} at most, at ${plain(grading.sizeMm, 3)} mm.`,
-        ]),
-    ...(counted?.withinTolerance && counted.step < 1 && site.wholeBuckets
+        ]
+      : []),
+    ...(counted && counted.step < 1 && site.wholeBuckets
       ? [
           say`Whole buckets leave the tolerances of the mix, so half buckets are counted: mark the bucket where it is half full.`,
         ]

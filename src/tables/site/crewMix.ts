@@ -7,10 +7,9 @@ import type { SiteConfig } from "../../entries/studyConfig.js";
 import { formatFixed, type UnitSystem } from "../../quantities/format.js";
 import { convertFromBase } from "../../quantities/units.js";
 import type { MixWater } from "../../study/mixWater.js";
-import { bucketLitres, recordOf } from "../../study/studyRecord.js";
+import { bucketLitres, LIQUID_UNIT, recordOf } from "../../study/studyRecord.js";
 import type { MixStudy, StudyResult } from "../../study/studyResult.js";
 import { say, type Text } from "../../words/message.js";
-import { plain } from "../cell.js";
 import { type SiteOptions, siteOptionsOf } from "./siteSheet.js";
 
 /** What the site sheets are made from: the record of the mix, for the means of this crew. */
@@ -62,22 +61,12 @@ function trialDryMassKg(
   return (volumeM3 * density.valueKgM3) / (1 + recipe.cementPct / 100);
 }
 
-function gallons(litres: number): number {
-  return convertFromBase(1000 * litres, "gal", "volume");
-}
-
-/** Litres or US gallons, which are written alike in every language. */
-const LIQUID_UNIT: Readonly<Record<UnitSystem, string>> = { SI: "L", US: "gal" };
-
 /** Water to pour: tenths of a litre, or hundredths of a US gallon. */
 export function liquid(litres: number, units: UnitSystem): Text {
-  const amount = units === "SI" ? formatFixed(litres, 1) : formatFixed(gallons(litres), 2);
-  return say`${amount} ${LIQUID_UNIT[units]}`;
-}
-
-/** The volume of a bucket, without zeros that say nothing. */
-export function bucketSize(litres: number, units: UnitSystem): Text {
-  const amount = units === "SI" ? plain(litres) : plain(gallons(litres), 3);
+  const amount =
+    units === "SI"
+      ? formatFixed(litres, 1)
+      : formatFixed(convertFromBase(1000 * litres, "gal", "volume"), 2);
   return say`${amount} ${LIQUID_UNIT[units]}`;
 }
 

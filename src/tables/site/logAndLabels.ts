@@ -2,7 +2,7 @@ import type { ReportBlock } from "../../blocks/block.js";
 import type { SiteConfig } from "../../entries/studyConfig.js";
 import type { StudyResult } from "../../study/studyResult.js";
 import { joinTexts, say } from "../../words/message.js";
-import { depthText, fixed, plain } from "../cell.js";
+import { depthText, fixed, massText, plain } from "../cell.js";
 import { noMix } from "../noMix.js";
 import { type SiteMix, siteMix } from "./crewMix.js";
 import {
@@ -58,6 +58,10 @@ function logBlocks(
         {
           label: say`Mix`,
           value: say`cement ${plain(batch.cementPct, 3)} %, water ${fixed(window.moisturePct.low, 1)} to ${fixed(window.moisturePct.high, 1)} %, best ${fixed(window.targetMoisturePct, 1)} %`,
+        },
+        {
+          label: say`One batch`,
+          value: say`${massText(batch.dryMassKg, config.units)} dry soil and aggregate, ${massText(batch.cement.dryMassKg, config.units)} cement`,
         },
         ...(element
           ? [

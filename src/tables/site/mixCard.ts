@@ -1,5 +1,5 @@
 import type { ElementAmounts } from "../../batch/element.js";
-import type { MixRecord } from "../../batch/mixRecord.js";
+import { type MixRecord, usableForm } from "../../batch/mixRecord.js";
 import type { KeyValuesBlock, ReportBlock, TableBlock } from "../../blocks/block.js";
 import { formatQuantity } from "../../quantities/format.js";
 import { specifiedMix } from "../../study/specifiedMix.js";
@@ -45,24 +45,23 @@ const CAUTIONS_IN_SHORT: ReportBlock = {
 
 type FoundRecord = NonNullable<ReturnType<typeof recordOf>>;
 
-/** Parts that make another mix are not printed: whoever reads the card may count them. */
-function usableParts({ parts }: MixRecord): MixRecord["parts"] {
-  return parts?.withinTolerance ? parts : null;
-}
-
 function partsWarning(record: MixRecord): ReportBlock[] {
-  if (usableParts(record)) return [];
+  if (usableForm(record.parts)) return [];
   const text = say`No whole parts make this mix: weigh every material.`;
   return [{ kind: "note", tone: "warning", text }];
 }
 
 function batchTable({ config }: StudyResult, { record, water }: FoundRecord): TableBlock {
   const { batch: recipe } = record;
-  const parts = usableParts(record);
+  const parts = usableForm(record.parts);
   const { units } = config;
   const counted = parts ? [...parts.materials, ...(parts.cement ? [parts.cement] : [])] : [];
-  const partsOf = (id: string) =>
-    parts ? [String(counted.find((line) => line.id === id)?.measure ?? BLANK)] : [];
+  const partsOf = (id: string): Text[] => {
+    if (!parts) return [];
+    const line = counted.find((one) => one.id === id);
+    if (!line) return [BLANK];
+    return [line.measure === null ? say`weigh` : String(line.measure)];
+  };
   return {
     kind: "table",
     caption: say`One batch of ${massText(recipe.dryMassKg, units)} dry soil and aggregate`,
