@@ -8,12 +8,27 @@ export interface TableColumn {
   readonly align?: "left" | "right";
 }
 
+/** A cell of a table that leads to another place of the report. */
+export interface TableLink {
+  /** Counted from 0, without the header. */
+  readonly row: number;
+  readonly column: number;
+  /** The `key` of a table, figure or section, or one of the `rowKeys` of a table. */
+  readonly to: string;
+}
+
 export interface TableBlock {
   readonly kind: "table";
+  /** What other parts of a report cite the table by. */
+  readonly key?: string;
   readonly caption: Text;
   readonly columns: readonly TableColumn[];
   /** One text a cell, as many as there are columns. */
   readonly rows: readonly (readonly Text[])[];
+  /** What links lead to each row by; empty where nothing does. */
+  readonly rowKeys?: readonly string[];
+  /** Cells that lead elsewhere; a report without that place prints their text alone. */
+  readonly links?: readonly TableLink[];
   readonly notes?: readonly Text[];
 }
 
@@ -33,8 +48,15 @@ export interface CautionsBlock {
 
 export interface KeyValuesBlock {
   readonly kind: "keyValues";
+  /** What other parts of a report cite the table by. */
+  readonly key?: string;
   readonly caption: Text;
-  readonly items: readonly { readonly label: Text; readonly value: Text }[];
+  readonly items: readonly {
+    readonly label: Text;
+    readonly value: Text;
+    /** Where the value leads, as the `to` of a `TableLink`. */
+    readonly to?: string;
+  }[];
 }
 
 export interface ReferencesBlock {
@@ -53,6 +75,8 @@ export interface SignatureBlock {
 export interface ParagraphBlock {
   readonly kind: "paragraph";
   readonly text: Text;
+  /** Keys of the tables, figures and sections that the sentence speaks of: a report names their numbers behind it. */
+  readonly cites?: readonly string[];
 }
 
 export interface NoteBlock {
@@ -76,6 +100,23 @@ export interface ChecklistBlock {
   }[];
 }
 
+/** A heading that is part of what is shown: of an annex, which stands in a report only where it was asked for. */
+export interface SectionBlock {
+  readonly kind: "section";
+  /** 1 for a main section. */
+  readonly level: number;
+  readonly title: Text;
+  /** As in a clause checklist. */
+  readonly key?: string;
+  /** Annexes are lettered. */
+  readonly annex?: boolean;
+}
+
+/** Where the list of contents stands on paper; without one it follows the title. */
+export interface ContentsBlock {
+  readonly kind: "contents";
+}
+
 export interface PageBreakBlock {
   readonly kind: "pageBreak";
 }
@@ -94,6 +135,8 @@ export type ReportBlock =
   | ParagraphBlock
   | NoteBlock
   | ChecklistBlock
+  | SectionBlock
+  | ContentsBlock
   | PageBreakBlock;
 
 /** A section of a report that a clause is answered in. */
@@ -109,4 +152,13 @@ export interface Placed {
   readonly number?: number;
   /** The section of each item of a checklist, null where this report has none. */
   readonly sections?: readonly (SectionLink | null)[];
+  /** Where links lead, by the key that they name; keys that this report does not have are missing. */
+  readonly places?: Readonly<Record<string, Place>>;
+}
+
+/** A table, figure, section or row of a report. */
+export interface Place {
+  readonly id: string;
+  /** “Table 3”, for a citation. */
+  readonly label: string;
 }

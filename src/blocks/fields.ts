@@ -25,6 +25,9 @@ export const words: Field<Text> = (value, place) =>
 export const count: Field<number> = (value, place) =>
   typeof value === "number" && Number.isInteger(value) ? value : wrong(place, value, "a count");
 
+export const flag: Field<boolean> = (value, place) =>
+  typeof value === "boolean" ? value : wrong(place, value, "true or false");
+
 export function oneOf<const T extends string>(...names: readonly T[]): Field<T> {
   return (value, place) =>
     names.find((name) => name === value) ?? wrong(place, value, `one of ${names.join(", ")}`);

@@ -2,7 +2,7 @@ import type { Finding } from "../findings/finding.js";
 import { isMessage, joinTexts, say, type Text } from "../words/message.js";
 import { type Locale, renderAll } from "../words/render.js";
 import type { Placed, ReportBlock } from "./block.js";
-import { count, type Fields, list, object, oneOf, optional, text, words } from "./fields.js";
+import { count, type Fields, flag, list, object, oneOf, optional, text, words } from "./fields.js";
 import type { Entry, GridCell, GridColumn, GridPart, Part, SaidPart } from "./part.js";
 
 /** All that is to be known of one kind of block: a new kind is one more row of `KINDS`. */
@@ -46,11 +46,14 @@ const finding = object<Finding>({
 const KINDS: Kinds = {
   table: {
     fields: {
+      key: optional(text),
       caption: words,
       columns: list(
         object({ header: words, unit: optional(words), align: optional(oneOf("left", "right")) }),
       ),
       rows: list(list(words)),
+      rowKeys: optional(list(text)),
+      links: optional(list(object({ row: count, column: count, to: text }))),
       notes: optional(list(words)),
     },
     check({ columns, rows }) {
@@ -61,12 +64,33 @@ const KINDS: Kinds = {
       );
     },
     numbered: true,
-    parts: ({ caption, columns, rows, notes }) => [grid(caption, columns, rows, notes)],
+    parts: ({ caption, columns, rows, rowKeys, links = [], notes, places = {} }) => [
+      {
+        ...grid(
+          caption,
+          columns,
+          rows.map((row, at) => {
+            const own = links.filter((link) => link.row === at);
+            return own.length === 0
+              ? row
+              : row.map((cell, column) =>
+                  linked(cell, own.find((link) => link.column === column)?.to, places),
+                );
+          }),
+          notes,
+        ),
+        ...(rowKeys ? { rowIds: rowKeys.map((key) => places[key]?.id ?? "") } : {}),
+      },
+    ],
   },
   keyValues: {
-    fields: { caption: words, items: list(object({ label: words, value: words })) },
+    fields: {
+      key: optional(text),
+      caption: words,
+      items: list(object({ label: words, value: words, to: optional(text) })),
+    },
     numbered: true,
-    parts: ({ caption, items }) => [
+    parts: ({ caption, items, places = {} }) => [
       {
         ...grid(
           caption,
@@ -74,7 +98,7 @@ const KINDS: Kinds = {
             { header: "", align: "left", share: 2 },
             { header: "", align: "left", share: 3 },
           ],
-          items.map(({ label, value }) => [label, value]),
+          items.map(({ label, value, to }) => [label, linked(value, to, places)]),
         ),
         look: "pairs",
       },
@@ -181,15 +205,35 @@ const KINDS: Kinds = {
     parts: ({ label, lines }) => [{ part: "blanks", label, lines }],
   },
   paragraph: {
-    fields: { text: words },
+    fields: { text: words, cites: optional(list(text)) },
     numbered: false,
-    parts: ({ text }) => [{ part: "text", text }],
+    parts: ({ text, cites = [], places = {} }) => [
+      {
+        part: "text",
+        text,
+        cites: cites.flatMap((key) => {
+          const place = places[key];
+          return place ? [{ text: place.label, to: place.id }] : [];
+        }),
+      },
+    ],
   },
   note: {
     fields: { tone: oneOf("note", "warning"), text: words },
     numbered: false,
     parts: ({ tone, text }) => [{ part: "box", tone, tag: severityWord(tone), text }],
   },
+  section: {
+    fields: {
+      level: count,
+      title: words,
+      key: optional(text),
+      annex: optional(flag),
+    },
+    numbered: false,
+    parts: ({ level, title }) => [{ part: "title", level, text: title }],
+  },
+  contents: { fields: {}, numbered: false, parts: () => [{ part: "contents" }] },
   pageBreak: { fields: {}, numbered: false, parts: () => [{ part: "break" }] },
 };
 
@@ -261,6 +305,16 @@ function kindOf(kind: ReportBlock["kind"]): Kind<ReportBlock> {
 
 function textOf(cell: GridCell): Text {
   return typeof cell === "string" || isMessage(cell) ? cell : cell.text;
+}
+
+/** A cell that leads elsewhere, where the report has that place. */
+function linked(
+  text: Text,
+  to: string | undefined,
+  places: NonNullable<Placed["places"]>,
+): GridCell {
+  const place = to === undefined ? undefined : places[to];
+  return place ? { text, to: place.id } : text;
 }
 
 function grid(

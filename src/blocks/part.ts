@@ -29,6 +29,8 @@ export interface GridPart {
   readonly number?: number;
   readonly columns: readonly GridColumn[];
   readonly rows: readonly (readonly GridCell[])[];
+  /** Ids of the rows that links of the same report lead to; empty where none do. */
+  readonly rowIds?: readonly string[];
   readonly notes: readonly Text[];
 }
 
@@ -65,7 +67,14 @@ export type Part =
       readonly tag: Text;
       readonly text: Text;
     }
-  | { readonly part: "text"; readonly text: Text }
+  | {
+      readonly part: "text";
+      readonly text: Text;
+      /** Tables, figures and sections that it speaks of, in the order of the text. */
+      readonly cites?: readonly { readonly text: string; readonly to: string }[];
+    }
+  | { readonly part: "title"; readonly level: number; readonly text: Text }
+  | { readonly part: "contents" }
   | { readonly part: "blanks"; readonly label: Text; readonly lines: readonly Text[] }
   | { readonly part: "break" };
 
@@ -104,4 +113,13 @@ export function gridSides({ columns, rows }: SaidGrid): Side[] {
 /** Details as running text: each a sentence. */
 export function sentences(details: readonly string[]): string {
   return details.map((text) => (/[.!?]$/.test(text) ? text : `${text}.`)).join(" ");
+}
+
+/**
+ * A paragraph before and behind the citations that belong to it: they stand in parentheses before its full
+ * stop.
+ */
+export function aroundCitations(text: string): readonly [before: string, behind: string] {
+  const end = /[.:]$/.exec(text)?.[0] ?? "";
+  return [text.slice(0, text.length - end.length), end];
 }

@@ -5,6 +5,7 @@ import type { Placed, ReportBlock } from "./block.js";
 import { escapeHtml, textDir } from "./html.js";
 import { partsOf } from "./kinds.js";
 import {
+  aroundCitations,
   gridSides,
   type SaidCell,
   type SaidGrid,
@@ -36,7 +37,12 @@ function partHtml(part: SaidPart, form: HtmlForm, locale: Locale): string {
     case "box":
       return `<div${own(`note ${part.tone}`)} role="note"><p><strong${own("tag")}>${escapeHtml(part.tag)}</strong> ${escapeHtml(part.text)}</p></div>`;
     case "text":
-      return `<p${textDir(part.text)}>${escapeHtml(part.text)}</p>`;
+      return `<p${textDir(part.text)}>${citingHtml(part, form)}</p>`;
+    case "title":
+      return `<h${part.level + 1}>${escapeHtml(part.text)}</h${part.level + 1}>`;
+    // a page has its own list of contents
+    case "contents":
+      return "";
     case "blanks": {
       const lines = part.lines.map((line) =>
         form === "page"
@@ -49,6 +55,17 @@ function partHtml(part: SaidPart, form: HtmlForm, locale: Locale): string {
     case "break":
       return form === "page" ? '<div class="page-break"></div>' : '<hr style="break-after:page">';
   }
+}
+
+/** A paragraph with the numbers of what it speaks of, where they are known. */
+function citingHtml(
+  { text, cites = [] }: Extract<SaidPart, { readonly part: "text" }>,
+  form: HtmlForm,
+): string {
+  if (form === "cell" || cites.length === 0) return escapeHtml(text);
+  const [before, behind] = aroundCitations(text);
+  const links = cites.map(({ text: label, to }) => `<a href="#${to}">${escapeHtml(label)}</a>`);
+  return `${escapeHtml(before)} (${links.join(", ")})${behind}`;
 }
 
 type EntriesOf = Extract<SaidPart, { readonly part: "entries" }>;
@@ -107,7 +124,7 @@ export function scrollBox(label: string, table: string, rows = 0): string {
 
 /** A table with its caption, header cells and notes; a report's has its number and scrolls in its own box. */
 function gridHtml(grid: SaidGrid, form: HtmlForm, locale: Locale): string {
-  const { look, caption, number, columns, rows, notes } = grid;
+  const { look, caption, number, columns, rows, rowIds = [], notes } = grid;
   const sides = gridSides(grid);
   const label =
     number === undefined
@@ -117,11 +134,12 @@ function gridHtml(grid: SaidGrid, form: HtmlForm, locale: Locale): string {
     const name = escapeHtml(header) + unitHtml(unit, form);
     return cellHtml('th scope="col"', sides[at], name, form);
   });
-  const body = rows.map((row) => {
+  const body = rows.map((row, index) => {
+    const rowId = form === "page" && rowIds[index] ? ` id="${rowIds[index]}"` : "";
     const cells = row.map((cell, at) =>
       cellHtml(at === 0 ? 'th scope="row"' : "td", sides[at], contentHtml(cell, form), form),
     );
-    return `<tr>${cells.join("")}</tr>`;
+    return `<tr${rowId}>${cells.join("")}</tr>`;
   });
   const headed = columns.some(({ header }) => header !== "");
   const thead = headed ? `<thead><tr>${head.join("")}</tr></thead>\n` : "";

@@ -26,7 +26,10 @@ function partText(part: SaidPart, locale: Locale): string {
     case "box":
       return `${part.tag}: ${part.text}`;
     case "text":
+    case "title":
       return part.text;
+    case "contents":
+      return "";
     case "blanks":
       return [part.label, ...part.lines.map((line) => `${line}: ____________________`)].join("\n");
     case "break":

@@ -11,17 +11,43 @@ export interface Figure {
   readonly altText: Text;
   readonly data: readonly object[];
   readonly layout: object;
+  /** What other parts of a report cite the figure by. */
+  readonly key?: string;
+  /** Two figures of half width that follow each other stand side by side in a report. */
+  readonly half?: boolean;
+}
+
+/** Sizes of the figures of a report, in CSS pixels: letters come out alike on paper. */
+const REPORT_SIZES = {
+  full: { width: 720, height: 380 },
+  half: { width: 400, height: 340 },
+} as const;
+
+/**
+ * A figure as a report places it: what it is cited by, and across the page or beside another one.
+ *
+ * @example
+ * figureInReport({ kind: "figure", title: "Lots", altText: "Lots.", data: [], layout: {} }, "lots", "half").layout // => { width: 400, height: 340 }
+ */
+export function figureInReport(figure: Figure, key: string, size: "full" | "half"): Figure {
+  return {
+    ...figure,
+    key,
+    ...(size === "half" ? { half: true } : {}),
+    layout: { ...figure.layout, ...REPORT_SIZES[size] },
+  };
 }
 
 /** What a front end without a size of its own draws, in CSS pixels. */
 const SIZE = { width: 720, height: 450 } as const;
 
-/** A figure of its parts, with the title and the size in its layout. */
+/** A figure of its parts, with the title and the size in its layout; a small one is less high. */
 export function figureOf(
   title: Text,
   altText: Text,
   data: readonly object[],
   layout: object,
+  height: number = SIZE.height,
 ): Figure {
   return {
     kind: "figure",
@@ -31,6 +57,7 @@ export function figureOf(
     layout: {
       ...layout,
       ...SIZE,
+      height,
       title: {
         text: title,
         x: 0.02,

@@ -2,7 +2,7 @@
 export { blendChart, robustnessChart, sharesChart } from "./blend/blendChart.js";
 export { frontierChart, ternaryChart } from "./blend/tradeoffCharts.js";
 export { compactionChart } from "./compactionChart.js";
-export { type Figure, withoutTitle } from "./figure.js";
+export { type Figure, figureInReport, withoutTitle } from "./figure.js";
 export type { ChartBand } from "./grading/band.js";
 export { guidanceBand, modelBand, uncertaintyBand } from "./grading/band.js";
 export {
@@ -11,6 +11,7 @@ export {
   gradingChart,
 } from "./grading/gradingChart.js";
 export { gradingResidualsChart, modelChart } from "./grading/modelChart.js";
+export { guidanceRangesChart, guidanceRangesCharts } from "./guidanceRanges.js";
 export { type PlasticitySample, plasticityChart } from "./plasticityChart.js";
 export { lotsChart, operatingCharacteristicChart } from "./strength/controlCharts.js";
 export { residualsChart, strengthChart } from "./strength/strengthChart.js";

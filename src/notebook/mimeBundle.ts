@@ -96,7 +96,12 @@ async function figureBundle(figure: SaidFigure): Promise<MimeBundle> {
   const { figurePng } = await import("../figures/svg/figurePng.js");
   const svg = figure.svg ?? (await (await import("../figures/svg/renderSvg.js")).renderSvg(figure));
   const png = figurePng(svg, PNG_ZOOM);
-  const words = { alt: altText, caption: title };
+  const words = {
+    alt: altText,
+    caption: title,
+    ...(figure.key === undefined ? {} : { key: figure.key }),
+    ...(figure.half ? { half: true } : {}),
+  };
   return {
     data: {
       [PLOTLY_MIME]: { data, layout, config: { displaylogo: false, responsive: true } },

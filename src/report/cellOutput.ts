@@ -1,3 +1,4 @@
+import type { ReportBlock } from "../blocks/block.js";
 import { readBlock } from "../blocks/kinds.js";
 import { type Finding, type FindingWords, finding, type Severity } from "../findings/finding.js";
 import {
@@ -92,6 +93,7 @@ function blockNodes(value: unknown, place: OutputPlace): OutputResult {
   let reason = "";
   try {
     const block = readBlock(value);
+    if (block?.kind === "section") return { nodes: [headingOf(block)], findings: [] };
     if (block !== undefined) return { nodes: [block], findings: [] };
     reason = "unknown kind";
   } catch (problem) {
@@ -103,6 +105,12 @@ function blockNodes(value: unknown, place: OutputPlace): OutputResult {
     expected: say`a block made by loambook`,
     remedy: say`run the notebook again`,
   });
+}
+
+/** The heading of a section that is part of what a cell shows. */
+function headingOf({ level, title, key, annex }: Extract<ReportBlock, { kind: "section" }>) {
+  const inlines = [{ kind: "text", text: String(title) }] as const;
+  return { kind: "heading", level, inlines, id: "", key, annex } as const;
 }
 
 function figureNodes(output: DisplayOutput, svgText: string, place: OutputPlace): OutputResult {
@@ -121,9 +129,12 @@ function figureNodes(output: DisplayOutput, svgText: string, place: OutputPlace)
   const plotly: FigureNode["plotly"] = Array.isArray(data)
     ? { data: data as object[], layout: record(layout) }
     : undefined;
-  const nodes: FigureNode[] = [
-    { kind: "figure", svg: cleaned.svg, plotly, alt: alt || caption || say`Figure`, caption },
-  ];
+  const figure: FigureNode = {
+    ...{ kind: "figure", svg: cleaned.svg, plotly, alt: alt || caption || say`Figure`, caption },
+    ...(typeof words.key === "string" ? { key: words.key } : {}),
+    ...(words.half === true ? { half: true } : {}),
+  };
+  const nodes = [figure];
   if (alt !== "") return { nodes, findings: [] };
   const noAlt = {
     message: say`The figure of cell ${place.cell} has no text alternative.`,

@@ -22,6 +22,8 @@ export interface HeadingNode {
   readonly number?: string;
   /** What a clause checklist names the section by, from the tag `section-<key>` of its cell. */
   readonly key?: string;
+  /** Annexes are lettered, and do not count among the pages of the body. */
+  readonly annex?: boolean;
 }
 
 /** A figure: the still drawing, words for it, and plotly's JSON where there is any. */
@@ -32,6 +34,10 @@ export interface FigureNode {
   readonly plotly?: { readonly data: readonly object[]; readonly layout: object };
   readonly alt: Text;
   readonly caption: string;
+  /** What sentences cite it by. */
+  readonly key?: string;
+  /** Two of half width that follow each other stand side by side. */
+  readonly half?: boolean;
   /** Position among the figures, from 1: set by `numberNodes`. */
   readonly number?: number;
 }
@@ -83,7 +89,7 @@ export type DocumentNode =
 export interface ReportDocument {
   readonly meta: ReportMeta;
   readonly nodes: readonly DocumentNode[];
-  /** Source of every code cell, in order, for the annex. */
+  /** Source of every code cell, in order, where the report was asked to hold it. */
   readonly annex: readonly CodeNode[];
   /** What went wrong or was changed while reading the notebook. */
   readonly findings: readonly Finding[];
@@ -106,4 +112,22 @@ export function plainText(inlines: readonly Inline[]): string {
       }
     })
     .join("");
+}
+
+/** Two small figures that a reader compares. */
+export interface FigurePair {
+  readonly kind: "pair";
+  readonly figures: readonly [FigureNode, FigureNode];
+}
+
+/** Puts two figures of half width that follow each other side by side. */
+export function pairedFigures(nodes: readonly DocumentNode[]): (DocumentNode | FigurePair)[] {
+  const placed: (DocumentNode | FigurePair)[] = [];
+  for (const node of nodes) {
+    const before = placed.at(-1);
+    if (node.kind === "figure" && node.half && before?.kind === "figure" && before.half) {
+      placed[placed.length - 1] = { kind: "pair", figures: [before, node] };
+    } else placed.push(node);
+  }
+  return placed;
 }

@@ -1,11 +1,12 @@
 import type { Finding } from "../findings/finding.js";
 import { asNotebook, joinText, type NotebookCell, tagsOf } from "../notebook/notebookFile.js";
+import { INJECTED_TAG } from "../notebook/parameters.js";
 import { type Locale, languageOf } from "../words/render.js";
 import { outputToNodes } from "./cellOutput.js";
 import { type CodeNode, type DocumentNode, plainText, type ReportDocument } from "./document.js";
 import { markdownToNodes, smartQuotes } from "./markdown.js";
 import type { ReportMeta } from "./reportMeta.js";
-import { keyedSection, linkSections, numberNodes } from "./sections.js";
+import { keyedSection, linkSections, numberNodes, placeReferences } from "./sections.js";
 
 /** Name under which findings about the notebook speak of it. */
 const DEFAULT_FILE = "notebook.ipynb";
@@ -24,9 +25,9 @@ function belowTitle(nodes: readonly DocumentNode[]): DocumentNode[] {
  * Turns an executed notebook into a report document.
  *
  * Markdown becomes headings, paragraphs, lists, tables and maths; outputs become figures, tables
- * and the other report blocks; code becomes folded code, and all of it stands in the annex. A
- * cell tagged `hide-code` keeps its code in the annex only; one tagged `notebook-only` speaks to who
- * runs the notebook and is left out. In a handout a cell tagged `exercise` is followed by lines to write
+ * and the other report blocks. Code is left out, unless `meta.code` asks for it: then it is folded into its
+ * place and stands in an annex; a cell tagged `hide-code` keeps its code in the annex only, and parameters
+ * are never shown. A cell tagged `notebook-only` speaks to who runs the notebook and is left out. In a handout a cell tagged `exercise` is followed by lines to write
  * on, and nothing stands in the annex. The first level-1 heading gives way
  * to `meta.title`. What a cell wrote to its error stream is shown, and told as a finding.
  *
@@ -53,24 +54,30 @@ export function notebookToDocument(
   let cellNumber = 0;
   const read = shown.map((cell) => {
     if (cell.cell_type === "code") cellNumber += 1;
-    return cellNodes(cell, { file, cellNumber, handout, metadata, locale: meta.language });
+    return cellNodes(cell, {
+      file,
+      cellNumber,
+      handout,
+      metadata,
+      code: meta.code === true,
+      locale: meta.language,
+    });
   });
   const nodes = read.flatMap((cell) => cell.nodes);
   const annex = read.flatMap(({ code }) => code ?? []);
   const findings = read.flatMap((cell) => cell.findings);
-  const linked = linkSections(numberNodes(belowTitle(nodes)), file);
-  const document = {
-    meta,
-    nodes: linked.nodes,
-    annex,
+  const linked = linkSections(numberNodes(belowTitle(nodes), meta.language), file);
+  return {
+    // who works through a handout has the notebook itself
+    meta: handout ? { ...meta, inputs: [] } : meta,
+    nodes: placeReferences(linked.nodes, meta.language),
+    annex: meta.code && !handout ? annex : [],
     findings: [...findings, ...linked.findings],
   };
-  // who works through a handout has the notebook itself
-  if (handout) {
-    return { ...document, meta: { ...meta, inputs: [] }, annex: [] };
-  }
-  return document;
 }
+
+/** Of cells whose lines say where a study lies on the machine that ran the notebook. */
+const PARAMETER_TAGS = ["parameters", INJECTED_TAG];
 
 /** What a cell becomes. */
 interface CellNodes {
@@ -86,6 +93,8 @@ interface CellContext {
   /** Of the code cells so far. */
   readonly cellNumber: number;
   readonly handout: boolean;
+  /** Whether the report holds the cells' code. */
+  readonly code: boolean;
   readonly metadata: Readonly<Record<string, unknown>>;
   readonly locale: Locale;
 }
@@ -103,7 +112,7 @@ function cellNodes(cell: NotebookCell, context: CellContext): CellNodes {
   const { file, cellNumber, metadata } = context;
   const text = source.trimEnd();
   const code: CodeNode | undefined =
-    text === ""
+    text === "" || !context.code || PARAMETER_TAGS.some((tag) => tags.includes(tag))
       ? undefined
       : { kind: "code", language: codeLanguageOf(metadata), text, cell: cellNumber };
   const outputs = (cell.outputs ?? []).map((output, at) =>

@@ -27,7 +27,9 @@ export interface ReportMeta {
    * contents, no numbers. Default `permit`.
    */
   readonly layout?: ReportTemplate | "sheet";
-  /** The maker's own dress, from `openReportStyle`. */
+  /** Whether the code of the notebook's cells is shown; default false. */
+  readonly code?: boolean;
+  /** The maker's own styling, from `openReportStyle`. */
   readonly style?: ReportStyle;
   readonly keywords?: readonly string[];
   readonly inputs?: readonly ReportInput[];
@@ -37,7 +39,7 @@ export interface ReportMeta {
 
 /**
  * Forms that a report can be made in.
- * - `permit`: for a reviewer: title page, contents, all tables, the files read and the computation.
+ * - `permit`: for a reviewer: title, contents, all tables and annexes.
  * - `handout`: for a workshop: a short title block, larger type, lines to write on below exercises (cells
  *   tagged `exercise`, or `exercise-8` for eight lines), no checksums and no computation.
  */
@@ -67,7 +69,7 @@ export interface ReportFont {
 }
 
 /**
- * What a report wears in place of our own dress: made by `openReportStyle`, which has checked every file.
+ * A maker's own styling in place of ours: made by `openReportStyle`, which has checked every file.
  * All of it is optional; text in it is data, never markup.
  */
 export interface ReportStyle {

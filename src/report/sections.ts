@@ -1,17 +1,18 @@
-import type { SectionLink } from "../blocks/block.js";
+import type { Place, SectionLink } from "../blocks/block.js";
 import { isNumbered } from "../blocks/kinds.js";
 import { type Finding, finding } from "../findings/finding.js";
 import { say } from "../words/message.js";
+import { type Locale, render } from "../words/render.js";
 import { slug } from "../words/slug.js";
 import { type DocumentNode, type HeadingNode, plainText } from "./document.js";
 
 /**
- * Numbers sections (1, 1.1, …), figures and tables in reading order and gives headings their
- * ids, in one place, so that HTML and PDF agree. A heading that skips a level is raised to the
+ * Numbers sections (1, 1.1, …), annexes (A, B, …), figures and tables in reading order and gives headings
+ * their ids, in one place, so that HTML and PDF agree. A heading that skips a level is raised to the
  * next one below its parent, because readers of the page's structure rely on that order.
  */
-export function numberNodes(nodes: readonly DocumentNode[]): DocumentNode[] {
-  let [figures, tables, lastLevel] = [0, 0, 0];
+export function numberNodes(nodes: readonly DocumentNode[], locale: Locale = "en"): DocumentNode[] {
+  let [figures, tables, lastLevel, annexes] = [0, 0, 0, 0];
   let counters: number[] = [];
   const used = new Map<string, number>();
   return nodes.map((node): DocumentNode => {
@@ -20,14 +21,81 @@ export function numberNodes(nodes: readonly DocumentNode[]): DocumentNode[] {
     if (node.kind !== "heading") return node;
     const level = Math.min(node.level, lastLevel + 1);
     lastLevel = level;
-    counters = counters.slice(0, level);
-    counters[level - 1] = (counters[level - 1] ?? 0) + 1;
+    if (node.annex && level === 1) {
+      annexes += 1;
+      counters = [];
+    } else {
+      counters = counters.slice(0, level);
+      counters[level - 1] = (counters[level - 1] ?? 0) + 1;
+    }
     const base = `s-${slug(plainText(node.inlines)) || "section"}`;
     const times = (used.get(base) ?? 0) + 1;
     used.set(base, times);
     const id = times === 1 ? base : `${base}--${times}`;
-    return { ...node, level, id, number: counters.join(".") };
+    const number =
+      node.annex && level === 1
+        ? render(say`Annex ${annexLetter(annexes)}`, locale)
+        : counters.join(".");
+    return { ...node, level, id, number };
   });
+}
+
+/** A, B, … Z, AA. */
+function annexLetter(count: number): string {
+  const last = String.fromCharCode(65 + ((count - 1) % 26));
+  return count > 26 ? annexLetter(Math.floor((count - 1) / 26)) + last : last;
+}
+
+/**
+ * Finds where the links and citations of tables and paragraphs lead: to a table, figure or section by its
+ * key, or to a row of a table by its own. What this report does not have is not linked.
+ */
+export function placeReferences(nodes: readonly DocumentNode[], locale: Locale): DocumentNode[] {
+  const known = new Map<string, Place>();
+  const add = (key: string | undefined, place: Place) => {
+    // the first of a name is the one that is meant
+    if (key !== undefined && key !== "" && !known.has(key)) known.set(key, place);
+  };
+  for (const node of nodes) {
+    if (node.kind === "heading") {
+      const { id, number = "", annex } = node;
+      add(node.key, { id, label: annex ? number : render(say`section ${number}`, locale) });
+    } else if (node.kind === "figure") {
+      const label = render(say`Figure ${node.number ?? ""}`, locale);
+      add(node.key, { id: `figure-${node.number}`, label });
+    } else if (node.kind === "table" || node.kind === "keyValues") {
+      const label = render(say`Table ${node.number ?? ""}`, locale);
+      add(node.key, { id: `table-${node.number}`, label });
+      if (node.kind !== "table") continue;
+      for (const key of node.rowKeys ?? []) add(key, { id: `row-${slug(key, 200)}`, label });
+    }
+  }
+  return nodes.map((node): DocumentNode => {
+    const wanted = keysOf(node);
+    const found = wanted.flatMap((key) => {
+      const place = known.get(key);
+      return place ? [[key, place] as const] : [];
+    });
+    return found.length === 0
+      ? node
+      : ({ ...node, places: Object.fromEntries(found) } as DocumentNode);
+  });
+}
+
+/** The keys whose places a node has to know. */
+function keysOf(node: DocumentNode): readonly string[] {
+  switch (node.kind) {
+    case "paragraph":
+      return node.cites ?? [];
+    case "keyValues":
+      return node.items.flatMap(({ to }) => to ?? []);
+    case "table": {
+      const { links = [], rowKeys = [] } = node;
+      return [...links.map(({ to }) => to), ...rowKeys.filter((key) => key !== "")];
+    }
+    default:
+      return [];
+  }
 }
 
 const TAG = /^section-(.+)$/;

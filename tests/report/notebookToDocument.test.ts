@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { readBlock } from "../../src/blocks/kinds.js";
 import { cellAlign } from "../../src/blocks/part.js";
 import { cleanSvg } from "../../src/report/cleanSvg.js";
+import { renderHtml } from "../../src/report/html/renderHtml.js";
 import { markdownToNodes } from "../../src/report/markdown.js";
 import { notebookToDocument } from "../../src/report/notebookToDocument.js";
 import { longDate } from "../../src/report/reportMeta.js";
@@ -41,8 +42,16 @@ describe("notebookToDocument", () => {
   test("keeps hidden code in the annex only", async () => {
     const report = notebookToDocument(await sampleNotebook(), META);
     const shown = report.nodes.flatMap((node) => (node.kind === "code" ? [node.cell] : []));
-    expect(shown).toEqual([1, 2, 4, 5, 6, 7]);
-    expect(report.annex.map((code) => code.cell)).toEqual([1, 2, 3, 4, 5, 6, 7]);
+    expect(shown).toEqual([2, 4, 5, 6, 7]);
+    // the first holds parameters: where the study lies is nobody's business
+    expect(report.annex.map((code) => code.cell)).toEqual([2, 3, 4, 5, 6, 7]);
+  });
+
+  test("holds no code where none was asked for", async () => {
+    const { code: _, ...meta } = META;
+    const report = notebookToDocument(await sampleNotebook(), meta);
+    expect(report.annex).toEqual([]);
+    expect(renderHtml(report, { interactive: false })).not.toContain("Code of cell");
   });
 
   test("tells about stderr, failed cells and outputs it cannot hold, and shows each", () => {

@@ -51,7 +51,7 @@ describe("renderPdf", () => {
       "Sulfates in the soil",
       "Reviewed by the responsible licensed person",
       "9f86d081884c7d65",
-      'const studyFolder = "data-examples/reading-room";',
+      "Code of cell 2",
     ];
     const places = order.map((words) => text.indexOf(words));
     expect(

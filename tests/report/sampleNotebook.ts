@@ -13,6 +13,7 @@ export const META: ReportMeta = {
   date: "2024-05-02",
   language: "en",
   invented: true,
+  code: true,
   page: "A4",
   keywords: ["rammed earth", "cement-stabilised earth"],
   inputs: [

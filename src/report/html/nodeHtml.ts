@@ -98,7 +98,7 @@ function figureHtml(node: FigureNode, locale: Locale): string {
   const label = wordsHtml(say`Figure ${node.number ?? ""}`, locale);
   const caption = `<figcaption><span class="label">${label}</span> ${escapeHtml(node.caption)}</figcaption>`;
   const still = `<div class="scroll drawing" role="region" tabindex="0" aria-label="${label}">${node.svg}</div>`;
-  return `<figure id="${id}">\n${still}\n${interactiveHtml(node, id, locale)}${caption}\n</figure>`;
+  return `<figure id="${id}"${node.half ? ' class="half"' : ""}>\n${still}\n${interactiveHtml(node, id, locale)}${caption}\n</figure>`;
 }
 
 function interactiveHtml(node: FigureNode, id: string, locale: Locale): string {

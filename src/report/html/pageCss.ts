@@ -50,7 +50,8 @@ tbody th{font-weight:400}.pairs{border-top:1.5px solid var(--accent)}.pairs th{c
 .table-notes{margin:-1.1rem 0 1.7rem;padding-left:1.1rem;font:.83rem/1.45 var(--sans);color:var(--soft)}
 figure{margin:2.2rem 0}
 .drawing{margin:0 0 .8rem;background:var(--sheet);border:1px solid var(--line);border-radius:3px}
-.drawing svg{display:block;width:100%;height:auto;min-width:36rem}.drawing svg text{font-size-adjust:.486}
+.pair{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(20rem,100%),1fr));column-gap:1.5rem;align-items:end}figure.half{max-width:30rem}.pair figure.half{max-width:none}
+.drawing svg{display:block;width:100%;height:auto;min-width:36rem}.half .drawing svg{min-width:0}.drawing svg text{font-size-adjust:.486}
 .live{background:var(--sheet);border:1px solid var(--line);border-radius:3px;margin:0 0 .8rem;height:28rem;overflow:hidden}
 .act{margin:0 0 .6rem}
 button{font:600 .86rem/1.2 var(--sans);padding:.55rem .9rem;min-height:2.6rem;color:var(--accent);background:transparent;border:1px solid currentColor;border-radius:3px;cursor:pointer}button:hover{background:var(--wash)}
@@ -75,7 +76,7 @@ footer{margin-top:4rem;padding-top:1rem;border-top:1px solid var(--line);font:.8
 @media (max-width:30rem){html{font-size:16px}main p,main li{hyphens:auto}.address,code{hyphens:none}header.title{padding-top:3rem}h1{font-size:1.85rem}.signature{padding:1rem}th,td{padding:.4rem .5rem}}
 @media print{:root{--paper:#fff;--ink:#111;--soft:#444;--line:#bbb;--accent:#5b3a1e;--wash:#f6f2ec;--warn:#8a3b12;--warn-wash:#fbf3ed}
 html{font-size:10.5pt}.skip,.act,.live,nav.contents,details.code,#annex-code-section{display:none!important}.drawing[hidden]{display:block!important}.frame{display:block;max-width:none;padding:0}
-.scroll{overflow:visible}.drawing svg{min-width:0}h2,h3,h4,caption{break-after:avoid}figure,.short,.note,.cautions>li,.findings>li,tr{break-inside:avoid}thead{display:table-header-group}.page-break{break-after:page}}
+.scroll{overflow:visible}.drawing svg{min-width:0}.pair{grid-template-columns:1fr 1fr}h2,h3,h4,caption{break-after:avoid}figure,.short,.note,.cautions>li,.findings>li,tr{break-inside:avoid}thead{display:table-header-group}.page-break{break-after:page}}
 `;
 
 /** Added to `pageCss` for a handout: a short head, larger type, lines to write on. */

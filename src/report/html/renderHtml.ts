@@ -7,7 +7,9 @@ import { say, type Text } from "../../words/message.js";
 import { type Locale, render } from "../../words/render.js";
 import {
   type DocumentNode,
+  type FigurePair,
   type HeadingNode,
+  pairedFigures,
   plainText,
   type ReportDocument,
 } from "../document.js";
@@ -131,7 +133,9 @@ ${style.logo ? `${logoHtml(style.logo)}\n` : ""}${style.header ? `<p class="hous
 <p class="facts">${facts.map((fact) => `<span${textDir(fact)}>${escapeHtml(fact)}</span>`).join(" · ")}</p>
 </header>
 ${sheet ? "" : `${contentsHtml(nodes, annex.entries, locale)}\n`}<main id="main" tabindex="-1">
-${nodes.map((node) => nodeHtml(node, locale)).join("\n")}
+${pairedFigures(nodes)
+  .map((node) => (node.kind === "pair" ? pairHtml(node, locale) : nodeHtml(node, locale)))
+  .join("\n")}
 ${annex.html}
 </main>
 <footer>${footHtml(meta)}</footer>
@@ -149,6 +153,11 @@ function footHtml(meta: ReportMeta): string {
   const own = footer ? `<span${textDir(footer)}>${escapeHtml(footer)}</span> · ` : "";
   const made = madeWith ? `${wordsHtml(say`Made with ${madeWith}.`, language)} ` : "";
   return `${approval}${own}${made}${longDate(date, language)}.`;
+}
+
+/** Side by side where there is room, one below the other on a phone. */
+function pairHtml({ figures }: FigurePair, locale: Locale): string {
+  return `<div class="pair">\n${figures.map((figure) => nodeHtml(figure, locale)).join("\n")}\n</div>`;
 }
 
 function entry(heading: Pick<HeadingNode, "id" | "number" | "inlines">): string {

@@ -1,6 +1,7 @@
 import { startsRightToLeft } from "../../blocks/html.js";
 import { isBlock, partsOf } from "../../blocks/kinds.js";
 import {
+  aroundCitations,
   cellText,
   gridSides,
   type SaidCell,
@@ -12,7 +13,13 @@ import {
 import { say } from "../../words/message.js";
 import { type Locale, languageOf, render, renderAll } from "../../words/render.js";
 import type { PdfAttachment } from "../attachments.js";
-import { type DocumentNode, type Inline, plainText, type ReportDocument } from "../document.js";
+import {
+  type DocumentNode,
+  type Inline,
+  pairedFigures,
+  plainText,
+  type ReportDocument,
+} from "../document.js";
 import { dateParts, INVENTED, longDate, NO_APPROVAL, type ReportMeta } from "../reportMeta.js";
 
 const RUNNING_TITLE = 80;
@@ -52,7 +59,11 @@ export function pdfData(
     meta: pdfMeta(meta, page, date),
     words: renderAll(WORDS, meta.language),
     attached: attachments.map(({ bytes: _, ...file }, at) => ({ ...file, at })),
-    nodes: nodes.flatMap((node) => pdfNode(node, context)),
+    nodes: pairedFigures(nodes).flatMap((node) =>
+      node.kind === "pair"
+        ? [{ kind: "pair", figures: node.figures.flatMap((one) => pdfNode(one, context)) }]
+        : pdfNode(node, context),
+    ),
     annex: annex.map(({ cell, text }) => ({
       lead: render(say`Code of cell ${cell}`, meta.language),
       text,
@@ -134,7 +145,10 @@ function pdfNode(node: DocumentNode, context: Context): PdfNode[] {
   const below = (nodes: readonly DocumentNode[]): PdfNode[] =>
     nodes.flatMap((child) => pdfNode(child, context));
   switch (node.kind) {
-    case "heading":
+    case "heading": {
+      const { level, id, number = "" } = node;
+      return [{ kind: "heading", level, id, number, inlines: pdfInlines(node.inlines, mathOf) }];
+    }
     case "prose":
       return [{ ...node, inlines: pdfInlines(node.inlines, mathOf) }];
     case "list":
@@ -151,8 +165,8 @@ function pdfNode(node: DocumentNode, context: Context): PdfNode[] {
       return [{ ...node, lead }];
     }
     case "figure": {
-      const { number, caption, alt } = node;
-      return [{ kind: "figure", number, alt: render(alt, locale), caption }];
+      const { number, caption, alt, half = false } = node;
+      return [{ kind: "figure", number, alt: render(alt, locale), caption, half }];
     }
     case "proseTable":
       return [pdfProseTable(node, mathOf)];
@@ -196,6 +210,19 @@ function pdfPart(part: SaidPart, locale: Locale): PdfNode {
       const whenEmpty = part.whenEmpty ?? "";
       return { kind: "entries", ordered: part.look === "references", entries, whenEmpty };
     }
+    case "text": {
+      const { text, cites = [] } = part;
+      const [before, behind] = cites.length === 0 ? [text, ""] : aroundCitations(text);
+      return { kind: "text", text: before, cites, behind };
+    }
+    case "title":
+      return {
+        kind: "heading",
+        level: part.level,
+        id: "",
+        number: "",
+        inlines: [{ kind: "text", text: part.text }],
+      };
     default:
       return { kind: part.part, ...part };
   }
@@ -216,17 +243,21 @@ interface PaperCell {
   readonly strong: boolean;
   /** The page of this place stands in the cell. */
   readonly pageOf: string;
+  /** What links lead to the row by; in its first cell. */
+  readonly id: string;
 }
 
 function pdfGrid(grid: SaidGrid, locale: Locale): PdfNode {
-  const { look, caption, number, notes } = grid;
+  const { look, caption, number, notes, rowIds = [] } = grid;
   const sides = gridSides(grid);
   const columns = grid.columns.flatMap(({ header, unit = "", share, links }, at): PaperColumn[] => {
-    const cells = grid.rows.map((row) => paperCell(row[at] ?? ""));
+    const cells = grid.rows.map((row, index) =>
+      paperCell(row[at] ?? "", at === 0 ? rowIds[index] : ""),
+    );
     const column = { header, unit, side: sides[at] ?? "left", share, cells };
     if (!links) return [column];
     // where nothing can be clicked, the page says where to look
-    const pages = cells.map(({ to }) => ({ text: "", to: "", strong: false, pageOf: to }));
+    const pages = cells.map(({ to }) => ({ ...paperCell(""), pageOf: to }));
     const page = { header: render(say`Page`, locale), unit: "", share: 0, cells: pages };
     return [column, { ...page, side: "right" }];
   });
@@ -249,9 +280,9 @@ function pdfGrid(grid: SaidGrid, locale: Locale): PdfNode {
   };
 }
 
-function paperCell(cell: SaidCell): PaperCell {
+function paperCell(cell: SaidCell, id = ""): PaperCell {
   const { to = "", strong = false } = typeof cell === "string" ? {} : cell;
-  return { text: cellText(cell), to, strong, pageOf: "" };
+  return { text: cellText(cell), to, strong, pageOf: "", id };
 }
 
 /** Longest text, in characters, of a column that needs no share of the free width. */

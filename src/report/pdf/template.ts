@@ -28,7 +28,9 @@ const templateStyle = `#let doc = json("/document.json")
 // in its own colour, by which it is counted when the pages are made
 #let invented-notice = text(font: ("Source Sans 3", "Source Serif 4"), size: 8.5pt, weight: 600, dir: ltr, fill: rgb("${NOTICE_COLOUR}"), meta.inventedShort)
 // a handout is larger throughout
-#let k = if meta.handout { 1.18 } else { 1 }
+#let k = if meta.handout { 1.24 } else { 1 }
+// a report whose list of contents stands in its text has a short head, and its first section on the first page
+#let brief = doc.nodes.any(node => node.kind == "contents")
 // a sheet is read at arm's length
 #let sized(page, sheet) = if meta.sheet { sheet } else { page }
 
@@ -38,11 +40,11 @@ const templateStyle = `#let doc = json("/document.json")
   description: meta.description,
   date: datetime(year: meta.year, month: meta.month, day: meta.day),
 )
-#set text(font: sized(serif, sans), size: sized(10.5pt * k, 14pt), lang: meta.language, fallback: false, number-type: "lining", fill: rgb("#1f1a15"))
-#set par(leading: sized(0.72em, 0.55em), spacing: sized(1.15em, 0.8em))
+#set text(font: sized(serif, sans), size: sized(10pt * k, 14pt), lang: meta.language, fallback: false, number-type: "lining", fill: rgb("#1f1a15"))
+#set par(leading: sized(0.65em, 0.55em), spacing: sized(0.95em, 0.8em))
 #set page(
   paper: meta.paper,
-  margin: sized((x: 2.5cm, top: 2.9cm, bottom: 2.5cm), (x: 1.6cm, top: 1.8cm, bottom: 1.6cm)),
+  margin: sized((x: 2.1cm, top: 2.5cm, bottom: 2cm), (x: 1.6cm, top: 1.8cm, bottom: 1.6cm)),
   header: context {
     set text(font: sans, size: 8.5pt, fill: soft)
     if "running-head" in own { (own.running-head)(doc, counter(page).get().first()) }
@@ -64,32 +66,31 @@ const templateStyle = `#let doc = json("/document.json")
   },
 )
 
-#set heading(numbering: "1.1")
 #show heading: set text(font: sans, weight: 600)
 #show heading: set par(leading: 0.5em, justify: false)
-#show heading: it => block(above: 1.7em, below: 0.8em, sticky: true, {
+#show heading: it => block(above: 1.5em, below: 0.75em, sticky: true, {
   if it.numbering != none {
-    text(fill: soft, weight: 400, counter(heading).display(it.numbering))
+    text(fill: soft, weight: 400, (it.numbering)())
     h(0.6em)
   }
   it.body
 })
-#show heading.where(level: 1): set text(size: 16pt * k, fill: accent)
-#show heading.where(level: 1): set block(above: 2.4em, below: 1em)
-#show heading.where(level: 2): set text(size: 12.5pt * k)
-#show heading.where(level: 3): set text(size: 10.5pt * k)
+#show heading.where(level: 1): set text(size: 14pt * k, fill: accent)
+#show heading.where(level: 1): set block(above: 1.6em, below: 0.8em)
+#show heading.where(level: 2): set text(size: 11.5pt * k)
+#show heading.where(level: 3): set text(size: 10pt * k)
 #set strong(delta: 200)
 #show raw: set text(font: mono)
 #show raw.where(block: true): set text(size: 8pt)
 #show table: set block(below: 0.75em)
 #show raw.where(block: true): it => block(width: 100%, fill: wash, inset: 8pt, radius: 2pt, breakable: true, align(left, it))
 #show figure: set align(left)
-#show figure: set block(above: 1.9em, below: 1.9em)
+#show figure: set block(above: 1.3em, below: 1.3em)
 #show figure.where(kind: table): set figure.caption(position: top)
-#set figure(gap: 0.8em)
+#set figure(gap: 0.6em)
 #show figure.caption: it => block(width: 100%, sticky: it.kind == table, {
-  set text(font: sans, size: 9.5pt * k, fill: soft)
-  set par(leading: 0.6em)
+  set text(font: sans, size: 9pt * k, fill: soft)
+  set par(leading: 0.55em)
   text(fill: accent, weight: 600, [#it.supplement #it.counter.display(it.numbering)])
   h(0.6em)
   it.body
@@ -123,7 +124,7 @@ const templateBlocks = `#let inlines(nodes) = {
   else { [#cell] }
 }
 #let grid-table(columns, align, header, rows) = {
-  set text(font: sans, size: sized(9pt * k, if columns.len() > 4 { 12.5pt } else if rows.len() > 7 { 14.5pt } else { 16pt }), number-type: "lining", number-width: "tabular")
+  set text(font: sans, size: sized(8.5pt * k, if columns.len() > 4 { 12.5pt } else if rows.len() > 7 { 14.5pt } else { 16pt }), number-type: "lining", number-width: "tabular")
   set par(leading: sized(0.55em, 0.45em), justify: false)
   set table.cell(breakable: not meta.sheet)
   let cells = rows.enumerate().map(((at, row)) => {
@@ -136,13 +137,14 @@ const templateBlocks = `#let inlines(nodes) = {
   table(
     columns: columns.map(c => if c == 0 { auto } else { c * 1fr }),
     align: (x, y) => (if align.at(x) == "right" { right } else if align.at(x) == "center" { center } else { left }) + (if header != none and y == 0 { bottom } else { top }),
-    inset: (x, y) => (left: if x == 0 { 1pt } else { 6pt }, right: if x + 1 == columns.len() { 1pt } else { 6pt }, y: 5pt) + sized((:), (left: 7pt, right: 7pt, y: if rows.len() in range(8, 14) { 6pt } else { 7pt })),
+    inset: (x, y) => (left: if x == 0 { 1pt } else { 6pt }, right: if x + 1 == columns.len() { 1pt } else { 6pt }, y: 3.2pt * k) + sized((:), (left: 7pt, right: 7pt, y: if rows.len() in range(8, 14) { 6pt } else { 7pt })),
     stroke: sized(none, 0.6pt + soft),
     ..head, ..cells, table.hline(stroke: rules.top),
   )
 }
 // a plain text stays one: a sheet looks at what is written in its cells
 #let grid-cell(cell, quiet: false) = {
+  if cell.id != "" { [#metadata(none)#label(cell.id)] }
   if cell.pageOf != "" { context link(label(cell.pageOf), str(counter(page).at(label(cell.pageOf)).first())) }
   else if cell.to != "" { link(label(cell.to), text(fill: accent, cell.text)) }
   else if cell.strong { text(fill: warn, weight: 600, cell.text) }
@@ -163,19 +165,30 @@ const templateBlocks = `#let inlines(nodes) = {
     return
   }
   show figure: set block(breakable: rows > 14)
-  figure(
+  [#figure(
     body, kind: kind, supplement: supplement, caption: [#said(node.caption)],
     numbering: (..) => str(node.number),
-  )
+  )#label((if kind == table { "table-" } else { "figure-" }) + str(node.number))]
 }
+#let drawing(node, width: 100%) = numbered(node, image, words.figure, image("/figures/" + str(node.number) + ".svg", alt: node.alt, width: width))
 #let boxed(tint, edge, body, whole: true) = block(
-  width: 100%, fill: tint, stroke: (left: 2pt + edge), inset: (x: 11pt, y: sized(9pt, 6pt)), above: sized(1.3em, 0.7em), below: sized(1.3em, 0.7em), breakable: not whole and not meta.sheet,
-  { set text(font: sans, size: sized(9.5pt * k, 12pt)); set par(leading: sized(0.62em, 0.5em), spacing: sized(0.75em, 0.5em)); body },
+  width: 100%, fill: tint, stroke: (left: 2pt + edge), inset: (x: 10pt, y: sized(7pt, 6pt)), above: sized(1em, 0.7em), below: sized(1em, 0.7em), breakable: not whole and not meta.sheet,
+  { set text(font: sans, size: sized(9pt * k, 12pt)); set par(leading: sized(0.58em, 0.5em), spacing: sized(0.65em, 0.5em)); body },
 )
 // a longer box may not fit a page
 #let long-text = 1500
 #let tag(words, tint) = { text(weight: 600, fill: tint, words); h(0.6em) }
 #let detail(words) = par(text(size: sized(0.92em, 0.75em), fill: soft, words))
+
+// main sections, in two columns
+#let contents-list = {
+  block(above: 1em, below: 0.7em, sticky: true, text(font: sans, size: 11.5pt, weight: 600, fill: accent, words.contents))
+  set text(font: sans, size: 9pt, number-width: "tabular")
+  set par(leading: 0.5em)
+  set outline.entry(fill: box(width: 1fr, inset: (x: 4pt), repeat(text(fill: hair, "."), gap: 3pt)))
+  show outline.entry: set block(above: 0.55em)
+  columns(2, gutter: 2em, outline(title: none, depth: 1))
+}
 
 #let show-blocks(nodes, top: false) = for node in nodes {
   let kind = node.kind
@@ -188,15 +201,20 @@ const templateBlocks = `#let inlines(nodes) = {
     block(inset: (left: 1em), stroke: (left: 1.5pt + hair), { set text(fill: soft); show-blocks(node.children) })
   } else if kind == "heading" {
     // a clause checklist asks for the page of a section by its id
-    if node.id == "" { heading(level: node.level, inlines(node.inlines)) }
-    else [#heading(level: node.level, inlines(node.inlines))#label(node.id)]
+    let numbering = if node.number == "" { none } else { (..) => node.number }
+    if node.id == "" { heading(level: node.level, numbering: numbering, inlines(node.inlines)) }
+    else [#heading(level: node.level, numbering: numbering, inlines(node.inlines))#label(node.id)]
   }
   else if kind == "prose" {
     let words = node.inlines.filter(inline => inline.kind == "text").map(inline => inline.text).join("")
     set text(hyphenate: true, dir: if words != none and right-to-left(words) { rtl } else { auto })
     par(inlines(node.inlines))
   }
-  else if kind == "text" { par[#said(node.text)] }
+  else if kind == "text" {
+    let cited = node.cites.map(place => link(label(place.to), text(fill: accent, place.text)))
+    par[#said(node.text)#if cited.len() > 0 [ (#cited.join([, ]))]#node.behind]
+  }
+  else if kind == "contents" { contents-list }
   else if kind == "writingLines" {
     block(width: 100%, above: 1em, below: 1.6em, breakable: false, for _ in range(node.lines) { block(above: 0pt, below: 0pt, height: 0.9cm, width: 100%, stroke: (bottom: 0.6pt + soft)) })
   } else if kind == "rule" { line(length: 100%, stroke: 0.5pt + hair) }
@@ -210,11 +228,13 @@ const templateBlocks = `#let inlines(nodes) = {
     numbered(node, table, words.table, rows: node.rows.len(), {
       grid-table(node.widths, node.sides, if node.columns.all(c => c.header == "") { none } else { node.columns.map(head-cell) }, node.rows.map(row => row.enumerate().map(((x, cell)) => grid-cell(cell, quiet: node.pairs and x == 0))))
       if node.notes.len() > 0 {
-        block(above: 0.8em, { set text(font: sans, size: sized(8.5pt, 11pt), fill: soft); set par(leading: 0.55em, spacing: 0.6em); for note in node.notes { par[#note] } })
+        block(above: 0.6em, { set text(font: sans, size: sized(8pt * k, 11pt), fill: soft); set par(leading: 0.5em, spacing: 0.5em); for note in node.notes { par[#note] } })
       }
     })
   } else if kind == "figure" {
-    numbered(node, image, words.figure, image("/figures/" + str(node.number) + ".svg", alt: node.alt, width: 100%))
+    drawing(node, width: if node.half { 60% } else { 100% })
+  } else if kind == "pair" {
+    grid(columns: (1fr, 1fr), column-gutter: 1.4em, ..node.figures.map(one => drawing(one)))
   } else if kind == "stream" {
     if node.warning {
       boxed(warn-wash, warn, whole: false, { par({ tag(words.warning, warn); node.lead }); raw(node.text, block: true) })
@@ -269,21 +289,22 @@ const templatePages = `#let front-of-sheet = {
   block(above: 0pt, below: 1.6em, width: 100%, stroke: (bottom: 0.5pt + hair), inset: (bottom: 8pt), text(font: sans, size: 10pt, fill: soft, meta.facts))
 }
 #let title-of-report = {
-  if logo != none { v(0.6cm); block(below: 1.4cm, logo) } else { v(2.2cm) }
-  block(width: 1.6cm, height: 5pt, fill: accent, below: 16pt)
+  if logo != none { block(above: 0pt, below: if brief { 0.5cm } else { 1.4cm }, logo) } else if not brief { v(2.2cm) }
+  if not brief { block(width: 1.6cm, height: 5pt, fill: accent, below: 16pt) }
   {
-    show title: set text(font: sans, size: 25pt, weight: 600)
+    show title: set text(font: sans, size: if brief { 18pt } else { 25pt }, weight: 600)
     show title: set par(leading: 0.45em, justify: false)
     show title: set align(left)
-    show title: set block(below: 0.6em)
+    show title: set block(above: 0pt, below: 0.6em)
     title(said(meta.title))
   }
-  if meta.subtitle != "" { block(below: 1em, text(size: 14pt, fill: soft, said(meta.subtitle))) }
-  block(above: 1.4em, below: 1.4em, text(font: sans, size: 10pt, fill: soft, meta.facts))
+  if meta.subtitle != "" { block(above: 0pt, below: if brief { 0.5em } else { 1em }, text(size: if brief { 11pt } else { 14pt }, fill: soft, said(meta.subtitle))) }
+  block(above: if brief { 0.5em } else { 1.4em }, below: if brief { 0.8em } else { 1.4em }, text(font: sans, size: if brief { 9pt } else { 10pt }, fill: soft, meta.facts))
 }
 #let front-of-report = {
   if "title-page" in own { (own.title-page)(doc, logo) } else { title-of-report }
   if meta.invented { boxed(warn-wash, warn, par(text(weight: 600, fill: warn, meta.inventedLong))) }
+  if brief { return }
   v(1cm)
   {
     show heading: set text(size: 12.5pt, fill: accent)
@@ -301,7 +322,7 @@ const templatePages = `#let front-of-sheet = {
 #show: part("dress", body => body)
 // behind a maker's rules and above all that is drawn, so that it cannot be replaced or covered
 #set page(foreground: if meta.invented {
-  pdf.artifact(kind: "page", place(top + left, dx: sized(2.5cm, 1.6cm), dy: sized(1.15cm, 0.8cm), invented-notice))
+  pdf.artifact(kind: "page", place(top + left, dx: sized(2.1cm, 1.6cm), dy: sized(1cm, 0.8cm), invented-notice))
 })
 #for file in doc.attached {
   pdf.attach(file.name, read("/attached/" + str(file.at), encoding: none), relationship: file.relationship, mime-type: file.mimeType, description: file.description)
