@@ -92,7 +92,7 @@ const PNG_ZOOM = 1.5;
  */
 async function figureBundle(figure: SaidFigure): Promise<MimeBundle> {
   const { title, altText, data, layout } = figure;
-  // drawing takes jsdom, plotly and a painter: loaded only when there is something to draw
+  // drawing takes plotly and a painter: loaded only when there is something to draw
   const { figurePng } = await import("../figures/svg/figurePng.js");
   const svg = figure.svg ?? (await (await import("../figures/svg/renderSvg.js")).renderSvg(figure));
   const png = figurePng(svg, PNG_ZOOM);

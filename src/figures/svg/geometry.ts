@@ -1,3 +1,4 @@
+import { DrawnElement, DrawnText } from "./drawingDom.js";
 import { measureText } from "./sourceSans.js";
 
 /** A box in SVG user units, y downwards. */
@@ -14,7 +15,7 @@ const EMPTY: SvgBox = { x: 0, y: 0, width: 0, height: 0 };
  * Box of an SVG element in its own user units, answered without a browser: text from font
  * metrics, `rect` and `path` from their geometry, groups as the hull of their children.
  */
-export function svgElementBox(element: SVGElement): SvgBox {
+export function svgElementBox(element: DrawnElement): SvgBox {
   const attribute = (name: string): number => Number(element.getAttribute(name) ?? 0);
   switch (element.localName) {
     case "text":
@@ -37,19 +38,16 @@ export function svgElementBox(element: SVGElement): SvgBox {
     default:
       return hull(
         Array.from(element.children).map((child) =>
-          transformedBox(
-            svgElementBox(child as unknown as SVGElement),
-            svgTransform(child.getAttribute("transform")),
-          ),
+          transformedBox(svgElementBox(child), svgTransform(child.getAttribute("transform"))),
         ),
       );
   }
 }
 
 /** Box of an SVG element on the page: its own box through its and its ancestors' transforms. */
-export function svgPageBox(element: SVGElement): SvgBox {
+export function svgPageBox(element: DrawnElement): SvgBox {
   let box = svgElementBox(element);
-  for (let at: Element | null = element; at !== null; at = at.parentElement) {
+  for (let at: DrawnElement | null = element; at !== null; at = at.parentElement) {
     const transform = at.getAttribute("transform");
     if (transform !== null) box = transformedBox(box, svgTransform(transform));
   }
@@ -75,11 +73,11 @@ interface TextStyle {
 
 const ROOT_STYLE: TextStyle = { sizePx: 16, weight: 400, italic: false, anchor: "start" };
 
-function property(element: SVGElement, name: string): string {
-  return element.style?.getPropertyValue(name) || element.getAttribute(name) || "";
+function property(element: DrawnElement, name: string): string {
+  return element.style.getPropertyValue(name) || element.getAttribute(name) || "";
 }
 
-function ownStyle(element: SVGElement, parent: TextStyle): TextStyle {
+function ownStyle(element: DrawnElement, parent: TextStyle): TextStyle {
   const size = property(element, "font-size");
   const weight = property(element, "font-weight");
   const slant = property(element, "font-style");
@@ -93,8 +91,8 @@ function ownStyle(element: SVGElement, parent: TextStyle): TextStyle {
   };
 }
 
-function inheritedStyle(element: SVGElement): TextStyle {
-  const parent = element.parentElement as SVGElement | null;
+function inheritedStyle(element: DrawnElement): TextStyle {
+  const parent = element.parentElement;
   return ownStyle(element, parent === null ? ROOT_STYLE : inheritedStyle(parent));
 }
 
@@ -110,7 +108,7 @@ function length(text: string, emPx: number): number {
  * lines (`tspan` with its own `x`), `dy` shifts, raised and lowered runs, `text-anchor`.
  * This is what plotly asks a browser for when it makes room for legends, titles and labels.
  */
-function svgTextBox(element: SVGElement): SvgBox {
+function svgTextBox(element: DrawnElement): SvgBox {
   const layout = new TextLayout();
   layout.walk(element, inheritedStyle(element));
   return layout.box();
@@ -127,13 +125,13 @@ class TextLayout {
   private y = 0;
   private anchor = "start";
 
-  walk(node: SVGElement, style: TextStyle): void {
+  walk(node: DrawnElement, style: TextStyle): void {
     this.moveTo(node, style);
     for (const child of Array.from(node.childNodes)) {
-      if (child.nodeType === 1) {
-        this.walk(child as unknown as SVGElement, ownStyle(child as unknown as SVGElement, style));
-      } else if (child.nodeType === 3) {
-        this.addRun(child.textContent ?? "", style);
+      if (child instanceof DrawnElement) {
+        this.walk(child, ownStyle(child, style));
+      } else if (child instanceof DrawnText) {
+        this.addRun(child.nodeValue, style);
       }
     }
   }
@@ -149,7 +147,7 @@ class TextLayout {
     };
   }
 
-  private moveTo(node: SVGElement, style: TextStyle): void {
+  private moveTo(node: DrawnElement, style: TextStyle): void {
     const x = node.getAttribute("x");
     if (x !== null) {
       this.closeChunk();

@@ -1,5 +1,7 @@
 import { readFile } from "node:fs/promises";
 import { createRequire } from "node:module";
+import { compileFunction } from "node:vm";
+import { DrawnDocument, DrawnElement, DrawnStyle, serializedXml } from "./drawingDom.js";
 import {
   pointAlong,
   polylineLength,
@@ -26,16 +28,15 @@ interface PlotlyModule {
 
 /** A drawn graph; `_paper` is the selection that holds its main SVG element. */
 interface PlotlyGraph {
-  readonly _fullLayout: { readonly _paper: { node(): SVGSVGElement } };
+  readonly _fullLayout: { readonly _paper: { node(): DrawnElement } };
 }
 
-/** A jsdom window in which plotly is loaded. */
+/** A window in which plotly is loaded. */
 interface PlotlyWindow {
-  readonly document: Document;
+  readonly document: DrawnDocument;
   readonly plotly: PlotlyModule;
   /** Restarts the window's random numbers, so that a figure does not depend on earlier ones. */
   restartRandom(): void;
-  serialize(node: unknown): string;
 }
 
 /** Park and Miller's minimal standard generator (Commun. ACM 31, 1988): for ids, not statistics. */
@@ -51,62 +52,85 @@ function domRect({ x, y, width, height }: SvgBox): object {
   return { x, y, width, height, left: x, top: y, right: x + width, bottom: y + height };
 }
 
+/** What plotly asks of a browser's window besides the document; whatever else it finds missing. */
+function windowOf(document: DrawnDocument): Record<string, unknown> {
+  const nothing = () => {};
+  const window: Record<string, unknown> = {
+    document,
+    navigator: { userAgent: "", maxTouchPoints: 0 },
+    location: { href: "about:blank", protocol: "about:", origin: "null" },
+    Element: DrawnElement,
+    HTMLElement: DrawnElement,
+    SVGElement: DrawnElement,
+    CSSStyleDeclaration: DrawnStyle,
+    URL: { createObjectURL: () => "", revokeObjectURL: nothing },
+    XMLSerializer: class {
+      serializeToString = serializedXml;
+    },
+    DOMParser: class {
+      parseFromString(): never {
+        throw new Error(
+          "plotly reads markup only for its bar of buttons, which no still figure has",
+        );
+      }
+    },
+    getComputedStyle: (element: DrawnElement) => element.style,
+    matchMedia: () => ({ matches: false }),
+    addEventListener: nothing,
+    removeEventListener: nothing,
+    setTimeout,
+    clearTimeout,
+  };
+  document.defaultView = window;
+  return Object.assign(window, { window, self: window });
+}
+
+Object.assign(DrawnElement.prototype, {
+  getBBox(this: DrawnElement) {
+    return domRect(svgElementBox(this));
+  },
+  getBoundingClientRect(this: DrawnElement) {
+    return domRect(svgPageBox(this));
+  },
+  getComputedTextLength(this: DrawnElement) {
+    return svgElementBox(this).width;
+  },
+  getTotalLength(this: DrawnElement) {
+    return polylineLength(svgPathPoints(this.getAttribute("d") ?? ""));
+  },
+  getPointAtLength(this: DrawnElement, distance: number) {
+    return pointAlong(svgPathPoints(this.getAttribute("d") ?? ""), distance);
+  },
+});
+
 async function load(part: PlotlyPart): Promise<PlotlyWindow> {
   const require = createRequire(import.meta.url);
-  const [{ JSDOM }, source] = await Promise.all([
-    import("jsdom"),
-    readFile(require.resolve(FILES[part]), "utf8"),
-  ]);
-  // `outside-only`: scripts inside the document never run, only what we evaluate here; and no
-  // resource loader is set, so the window can fetch nothing
-  const { window } = new JSDOM("<!doctype html><body></body>", { runScripts: "outside-only" });
+  const path = require.resolve(FILES[part]);
+  const source = await readFile(path, "utf8");
+  const document = new DrawnDocument();
+  const window = windowOf(document);
   let random = minimalStandard();
-  const shims = window as unknown as {
-    Math: { random: () => number };
-    URL: { createObjectURL: () => string };
-    HTMLCanvasElement: { prototype: object };
-    SVGElement: { prototype: object };
-    Plotly: PlotlyModule;
-    XMLSerializer: new () => { serializeToString(node: unknown): string };
-  };
-  shims.Math.random = () => random();
-  shims.URL.createObjectURL = () => "";
-  // the map code inside plotly asks for these while loading, though no figure here is a map
-  Object.assign(window, { TextDecoder, TextEncoder });
-  Object.assign(shims.HTMLCanvasElement.prototype, { getContext: () => null });
-  Object.assign(shims.SVGElement.prototype, {
-    getBBox(this: SVGElement) {
-      return domRect(svgElementBox(this));
-    },
-    getBoundingClientRect(this: SVGElement) {
-      return domRect(svgPageBox(this));
-    },
-    getComputedTextLength(this: SVGElement) {
-      return svgElementBox(this).width;
-    },
-    getTotalLength(this: SVGElement) {
-      return polylineLength(svgPathPoints(this.getAttribute("d") ?? ""));
-    },
-    getPointAtLength(this: SVGElement, distance: number) {
-      return pointAlong(svgPathPoints(this.getAttribute("d") ?? ""), distance);
-    },
-  });
-  window.eval(source);
-  const serializer = new shims.XMLSerializer();
+  const math = Object.assign(Object.create(Math), { random: () => random() });
+  // plotly sees this window in the place of the program's own globals
+  const scope = { ...window, Math: math, module: undefined, exports: undefined, define: undefined };
+  compileFunction(source, Object.keys(scope), { filename: path }).apply(
+    window,
+    Object.values(scope),
+  );
+  const plotly = window.Plotly as PlotlyModule;
   return {
-    document: window.document,
-    plotly: shims.Plotly,
+    document,
+    plotly,
     restartRandom: () => {
       random = minimalStandard();
     },
-    serialize: (node) => serializer.serializeToString(node),
   };
 }
 
 const loading: { [part in PlotlyPart]?: Promise<PlotlyWindow> } = {};
 
 /**
- * Loads jsdom and plotly once a process and answers, from real font metrics, the questions about text
+ * Loads plotly once a process and answers, from real font metrics, the questions about text
  * boxes that plotly otherwise puts to a browser.
  */
 export function plotlyWindow(part: PlotlyPart): Promise<PlotlyWindow> {

@@ -1,5 +1,7 @@
 import { createHash } from "node:crypto";
 import { isBasic, withoutTitle } from "../figure.js";
+import { type DrawnElement, SVG_NAMESPACE, serializedXml } from "./drawingDom.js";
+import { svgElementBox } from "./geometry.js";
 import { plotlyWindow } from "./plotlyWindow.js";
 
 /** What is drawn: plotly traces and layout, a title, and words for those who cannot see it. */
@@ -21,7 +23,7 @@ export const FIGURE_FONT =
 let queue: Promise<unknown> = Promise.resolve();
 
 async function draw(figure: DrawableFigure, widthPx: number, heightPx: number): Promise<string> {
-  const { document, plotly, restartRandom, serialize } = await plotlyWindow(
+  const { document, plotly, restartRandom } = await plotlyWindow(
     isBasic(figure.data) ? "basic" : "whole",
   );
   // plotly writes into what it is given: it gets a copy, and its defaults are filled in there
@@ -48,7 +50,7 @@ async function draw(figure: DrawableFigure, widthPx: number, heightPx: number): 
     const svg = graph._fullLayout._paper.node();
     holdWidths(svg);
     tidySvg(svg, { idPrefix: `f${hash}`, title: figure.title, altText: figure.altText });
-    return serialize(svg);
+    return serializedXml(svg);
   } finally {
     plotly.purge(target);
     target.remove();
@@ -67,10 +69,10 @@ function checkSize(name: string, value: number): void {
  * Text boxes come from the metrics of Source Sans 3, so legends, titles and annotations get the
  * room they need. The title is not drawn, because a caption stands beside the SVG; it is the SVG's
  * accessible name, with the text alternative as its description. The same figure gives the same bytes
- * whatever was drawn before. Loads jsdom and plotly on the first call.
+ * whatever was drawn before. Loads plotly on the first call.
  *
  * @param figure plotly `data` and `layout`, a title and a text alternative; not changed
- * @param size width and height in CSS pixels, 100 to 10000; default 720 × 450
+ * @param size width and height in CSS pixels, 100 to 10000; default those of the layout, or 720 × 450
  * @throws RangeError when a size is out of range
  *
  * @example
@@ -80,11 +82,13 @@ function checkSize(name: string, value: number): void {
  */
 export async function renderSvg(
   figure: DrawableFigure,
-  size: { readonly widthPx: number; readonly heightPx: number } = { widthPx: 720, heightPx: 450 },
+  size?: { readonly widthPx: number; readonly heightPx: number },
 ): Promise<string> {
-  checkSize("size.widthPx", size.widthPx);
-  checkSize("size.heightPx", size.heightPx);
-  const result = queue.then(() => draw(figure, size.widthPx, size.heightPx));
+  const { width = 720, height = 450 } = figure.layout as { width?: number; height?: number };
+  const { widthPx, heightPx } = size ?? { widthPx: width, heightPx: height };
+  checkSize("size.widthPx", widthPx);
+  checkSize("size.heightPx", heightPx);
+  const result = queue.then(() => draw(figure, widthPx, heightPx));
   // a failed figure is told to its caller; it must not stop the ones behind it
   queue = result.catch(() => undefined);
   return result;
@@ -94,10 +98,10 @@ export async function renderSvg(
  * States the width of every run of text as it was measured. A machine without our font draws it in one that
  * it has, mostly wider: the run is then squeezed to its room instead of running into its neighbour.
  */
-function holdWidths(svg: SVGSVGElement): void {
-  for (const run of Array.from(svg.querySelectorAll<SVGGraphicsElement>("text, tspan"))) {
-    if (run.children.length > 0 || run.textContent?.trim() === "") continue;
-    const { width } = run.getBBox();
+function holdWidths(svg: DrawnElement): void {
+  for (const run of Array.from(svg.querySelectorAll("text, tspan"))) {
+    if (run.children.length > 0 || run.textContent.trim() === "") continue;
+    const { width } = svgElementBox(run);
     if (width === 0) continue;
     run.setAttribute("textLength", String(Math.round(width * 10) / 10));
     run.setAttribute("lengthAdjust", "spacingAndGlyphs");
@@ -112,7 +116,6 @@ export interface SvgWords {
   readonly altText: string;
 }
 
-const XMLNS = "http://www.w3.org/2000/svg";
 const REFERENCE = /#([\w-]+)/g;
 
 /**
@@ -120,7 +123,7 @@ const REFERENCE = /#([\w-]+)/g;
  * not clash, a `viewBox` so that it scales, and none of the classes, data attributes and empty
  * groups that only an interactive graph needs. Changes the element it is given.
  */
-export function tidySvg(svg: SVGSVGElement, words: SvgWords): void {
+export function tidySvg(svg: DrawnElement, words: SvgWords): void {
   dropNeedless(svg);
   const renamed = renameIds(svg, words.idPrefix);
   for (const element of [svg, ...Array.from(svg.querySelectorAll("*"))]) {
@@ -136,7 +139,7 @@ export function tidySvg(svg: SVGSVGElement, words: SvgWords): void {
     ["title", words.title],
   ] as const;
   for (const [tag, text] of parts) {
-    const element = svg.ownerDocument.createElementNS(XMLNS, tag);
+    const element = svg.ownerDocument.createElementNS(SVG_NAMESPACE, tag);
     element.setAttribute("id", `${words.idPrefix}-${tag}`);
     element.textContent = text;
     svg.insertBefore(element, svg.firstChild);
@@ -144,7 +147,7 @@ export function tidySvg(svg: SVGSVGElement, words: SvgWords): void {
 }
 
 /** Removes what an image must not hold, and groups with nothing in them. */
-function dropNeedless(svg: SVGSVGElement): void {
+function dropNeedless(svg: DrawnElement): void {
   for (const element of Array.from(svg.querySelectorAll("script, foreignObject"))) element.remove();
   for (let again = true; again; ) {
     const empty = Array.from(svg.querySelectorAll("g, defs")).filter(
@@ -156,7 +159,7 @@ function dropNeedless(svg: SVGSVGElement): void {
 }
 
 /** Gives every id the prefix and a number; the result turns references in a text to the new ids. */
-function renameIds(svg: SVGSVGElement, prefix: string): (text: string) => string {
+function renameIds(svg: DrawnElement, prefix: string): (text: string) => string {
   const ids = new Map<string, string>();
   for (const element of Array.from(svg.querySelectorAll("[id]"))) {
     const id = `${prefix}-${ids.size + 1}`;
@@ -167,7 +170,7 @@ function renameIds(svg: SVGSVGElement, prefix: string): (text: string) => string
     text.replace(REFERENCE, (whole, id: string) => (ids.has(id) ? `#${ids.get(id)}` : whole));
 }
 
-function tidyAttributes(element: Element, renamed: (text: string) => string): void {
+function tidyAttributes(element: DrawnElement, renamed: (text: string) => string): void {
   for (const { name, value } of Array.from(element.attributes)) {
     const interactive = name === "class" || name.startsWith("data-") || name.startsWith("on");
     if (interactive || (name === "style" && value === "")) {
