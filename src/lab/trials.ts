@@ -11,25 +11,34 @@ import {
 } from "./sheet/layout.js";
 import { readRecord, type SheetReading } from "./sheet/readSheet.js";
 
-/** A small hand-made sample of a mix, judged by hand and eye before any block is crushed. */
+/** A sample or block of a mix as somebody saw it, in their words. */
 export interface WorkshopTrial {
   readonly id: string;
-  /** What went in, in the user's words. */
-  readonly mix: string;
+  /** What went in, in the user's words; of a trial of a study the study says it. */
+  readonly mix?: string;
   /** In the user's words: smooth, open, sandy, bony… */
   readonly texture?: string;
   /** Sharp, crumbling, broken… */
   readonly edges?: string;
+  /** None, hairlines, open at a lift… */
+  readonly cracks?: string;
   readonly thicknessMm?: number;
   /** Since it was made; colour means something only when it has dried fully. */
   readonly dryingHours?: number;
   /** The mass stood still between two weighings. */
   readonly dryToConstantMass?: boolean;
+  /** When dry, in the user's words. */
+  readonly colour?: string;
   /** Munsell notation by eye, such as `7.5YR 6/4`. Kept as written: it is not turned into a number. */
   readonly munsell?: string;
   /** CIE L*a*b*, D50, from a photograph with a grey card or from an instrument. */
   readonly lab?: { readonly l: number; readonly a: number; readonly b: number };
   readonly remark?: string;
+  /** A file in the study's folder. */
+  readonly photograph?: string;
+  /** Who looked, and when, as written. */
+  readonly seenBy?: string;
+  readonly seenOn?: string;
   readonly row: number;
 }
 
@@ -38,24 +47,30 @@ export const TRIAL_LAYOUT: SheetLayout = {
   title: say`trial sheet`,
   facts: [],
   columns: [
-    textRule("id", "trial", { required: true }),
-    textRule("mix", "mix", { required: true }),
+    textRule("id", ["trial", "block"], { required: true }),
+    textRule("mix", "mix"),
     textRule("texture", "texture"),
     textRule("edges", "edges"),
+    textRule("cracks", "cracks"),
     numberRule("thicknessMm", "thickness", "length", { positive: true }),
     numberRule("dryingHours", "drying hours", "number", { min: 0 }),
     textRule("dry", "dry"),
+    textRule("colour", ["colour", "color", "colour when dry", "color when dry"]),
     textRule("munsell", "munsell"),
     numberRule("l", "l*", "number"),
     numberRule("a", "a*", "number"),
     numberRule("b", "b*", "number"),
+    textRule("photograph", ["photograph", "photo"]),
+    textRule("seenBy", ["who", "seen by"]),
+    textRule("seenOn", ["date", "seen on"]),
     textRule("remark", ["remark", "remarks"]),
   ],
 };
 
 /**
- * Reads a sheet of workshop trials: `trial`, `mix`, and where they were taken `texture`, `edges`,
- * `thickness (mm)`, `drying hours`, `dry` (yes once the mass stands still), `munsell`, and `L*`, `a*`, `b*`.
+ * Reads a sheet of what was seen on trial blocks or samples: `trial` or `block`, and where they were taken
+ * `mix`, `texture`, `edges`, `cracks`, `thickness (mm)`, `drying hours`, `dry` (yes once the mass stands
+ * still), `colour` when dry, `munsell`, `L*`, `a*`, `b*`, `photograph` (a file), `who`, `date`, `remark`.
  *
  * @returns the trials, where nothing is wrong, and everything found. Source: own layout.
  */
@@ -66,19 +81,22 @@ export function readTrials(grid: SheetGrid): SheetReading<WorkshopTrial[]> {
   }));
 }
 
+/** What is kept as it was written. */
+const WORDS = [
+  ...(["mix", "texture", "edges", "cracks", "colour", "munsell"] as const),
+  ...(["photograph", "seenBy", "seenOn", "remark"] as const),
+];
+
 function trial({ row, values, written }: SheetRow): WorkshopTrial {
   const { l, a, b, thicknessMm, dryingHours } = values;
-  const words = (key: "texture" | "edges" | "munsell" | "remark") =>
-    written[key] ? { [key]: written[key] } : {};
+  const words = Object.fromEntries(
+    WORDS.flatMap((key) => (written[key] ? [[key, written[key]]] : [])),
+  );
   const measured = typeof l === "number" && typeof a === "number" && typeof b === "number";
   return {
     id: written.id,
-    mix: written.mix,
     row,
-    ...words("texture"),
-    ...words("edges"),
-    ...words("munsell"),
-    ...words("remark"),
+    ...words,
     ...(typeof thicknessMm === "number" ? { thicknessMm } : {}),
     ...(typeof dryingHours === "number" ? { dryingHours } : {}),
     ...(written.dry ? { dryToConstantMass: written.dry.toLowerCase() === "yes" } : {}),

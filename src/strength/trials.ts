@@ -21,7 +21,7 @@ const MUNSELL =
 export function trialFindings(trials: readonly WorkshopTrial[], file: string): Finding[] {
   const findings: Finding[] = [];
   const rowOfId = new Map<string, number>();
-  for (const { id, row, lab, munsell, dryToConstantMass } of trials) {
+  for (const { id, row, lab, colour, munsell, dryToConstantMass } of trials) {
     const earlier = rowOfId.get(id);
     if (earlier !== undefined) {
       findings.push({
@@ -62,14 +62,15 @@ export function trialFindings(trials: readonly WorkshopTrial[], file: string): F
         remedy: say`Check the colour space of the picture program: L*a*b*, not RGB.`,
       });
     }
-    if ((munsell !== undefined || lab) && !dryToConstantMass) {
+    const taken = munsell ?? colour ?? (lab && `L* ${lab.l}`);
+    if (taken !== undefined && !dryToConstantMass) {
       findings.push({
         severity: "warning",
         code: "colour-before-dry",
         file,
         row,
         column: "colour",
-        value: munsell ?? `L* ${lab!.l}`,
+        value: taken,
         message: say`The colour of trial ${id} was taken without knowing that it was dry; moist earth looks darker.`,
         expected: say`a mass that stands still between two weighings a day apart`,
         remedy: say`Let it dry, weigh it twice, and take the colour again.`,

@@ -1,45 +1,58 @@
-import type { TableBlock } from "../blocks/block.js";
+import type { TableBlock, TableColumn } from "../blocks/block.js";
 import type { WorkshopTrial } from "../lab/trials.js";
 import type { TrialDifference } from "../strength/trials.js";
-import { joinTexts, say } from "../words/message.js";
+import { joinTexts, say, type Text } from "../words/message.js";
 import { BLANK, fixed, numberColumn, plain } from "./cell.js";
 
-/** The log of workshop trials. */
+/** What was seen on trial blocks or samples, side by side, in the words of whoever looked; never a verdict. */
 export function trialsTable(trials: readonly WorkshopTrial[]): TableBlock {
+  const columns: readonly LookColumn[] = [
+    { header: say`Trial`, cell: ({ id }) => id },
+    { header: say`Mix`, cell: ({ mix }) => mix },
+    { header: say`Texture`, cell: ({ texture }) => texture },
+    { header: say`Edges`, cell: ({ edges }) => edges },
+    { header: say`Cracks`, cell: ({ cracks }) => cracks },
+    {
+      ...numberColumn(say`Thickness`, "mm"),
+      cell: ({ thicknessMm }) => (thicknessMm === undefined ? undefined : plain(thicknessMm)),
+    },
+    { header: say`Colour`, cell: ({ colour }) => colour },
+    { header: say`Munsell`, cell: ({ munsell }) => munsell },
+    { header: "L* a* b*", cell: ({ lab }) => lab && colourNumbers(lab) },
+    {
+      header: say`Dry`,
+      cell: ({ dryToConstantMass }) => (dryToConstantMass ? say`to constant mass` : say`not known`),
+    },
+    { header: say`Photograph`, cell: ({ photograph }) => photograph },
+    {
+      header: say`Seen by, on`,
+      cell: ({ seenBy, seenOn }) => (seenBy ?? seenOn) && joinTexts([seenBy, seenOn]),
+    },
+    { header: say`Remark`, cell: ({ remark }) => remark },
+  ];
+  // What nobody wrote down has no column.
+  const filled = columns.filter(({ cell }) => trials.some((trial) => cell(trial) !== undefined));
   return {
     kind: "table",
-    caption: say`Workshop trials`,
-    columns: [
-      { header: say`Trial` },
-      { header: say`Mix` },
-      { header: say`Texture` },
-      { header: say`Edges` },
-      numberColumn(say`Thickness`, "mm"),
-      { header: say`Munsell` },
-      { header: "L* a* b*" },
-      { header: say`Dry` },
-    ],
-    rows: trials.map(
-      ({ id, mix, texture, edges, thicknessMm, munsell, lab, dryToConstantMass }) => [
-        id,
-        mix,
-        texture ?? BLANK,
-        edges ?? BLANK,
-        plain(thicknessMm),
-        munsell ?? BLANK,
-        lab
-          ? joinTexts(
-              [lab.l, lab.a, lab.b].map((value) => plain(value, 3)),
-              " ",
-            )
-          : BLANK,
-        dryToConstantMass ? say`to constant mass` : say`not known`,
-      ],
-    ),
+    caption: say`Trial blocks as they were seen`,
+    columns: filled.map(({ cell: _, ...column }) => column),
+    rows: trials.map((trial) => filled.map(({ cell }) => cell(trial) ?? BLANK)),
     notes: [
       say`Small thin samples dry in an hour or so; colour is judged when the mass stands still, strength on cured blocks.`,
     ],
   };
+}
+
+interface LookColumn extends TableColumn {
+  /** Undefined where nothing was written. */
+  readonly cell: (trial: WorkshopTrial) => Text | undefined;
+}
+
+function colourNumbers({ l, a, b }: NonNullable<WorkshopTrial["lab"]>): Text {
+  return joinTexts(
+    [l, a, b].map((value) => plain(value, 3)),
+    " ",
+  );
 }
 
 /** Colour differences between trials, largest first. */

@@ -172,6 +172,28 @@ describe("workshop trials", () => {
       },
       { id: "T2", mix: "soil", row: 3 },
     ]);
+    const seen = read(
+      "block,cracks,colour when dry,dry,photograph,who,date\nL1,hairline,light brown,yes,photos/L1.jpg,the laboratory,2026-06-12",
+    );
+    expect(seen).toEqual({
+      codes: [],
+      trials: [
+        {
+          ...{ id: "L1", cracks: "hairline", colour: "light brown", dryToConstantMass: true },
+          ...{
+            photograph: "photos/L1.jpg",
+            seenBy: "the laboratory",
+            seenOn: "2026-06-12",
+            row: 2,
+          },
+        },
+      ],
+    });
+    const damp = read("block,colour\nL1,dark brown").trials!;
+    expect(trialFindings(damp, "looks.csv").map(({ code, value }) => [code, value])).toEqual([
+      ["colour-before-dry", "dark brown"],
+      ["trial-not-strength", undefined],
+    ]);
     const bad = read(`${header}\nT1,soil,,,,,perhaps,,60,10,,`);
     expect(bad.trials).toBeUndefined();
     expect(bad.codes).toEqual([

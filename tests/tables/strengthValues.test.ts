@@ -461,6 +461,7 @@ describe("trials", () => {
   it("a trial with its colour, and differences to one decimal", () => {
     const trial = {
       id: "T1",
+      row: 2,
       mix: "A",
       texture: "fine",
       edges: "sharp",
@@ -469,10 +470,26 @@ describe("trials", () => {
       lab: { l: 51.234, a: 8.763, b: 22.1 },
       dryToConstantMass: true,
     };
-    const table = trialsTable([trial, { id: "T2", mix: "B", dryToConstantMass: false }] as never);
+    const table = trialsTable([trial, { id: "T2", mix: "B", dryToConstantMass: false, row: 3 }]);
     expect(rowsOf(table)).toEqual([
       ["T1", "A", "fine", "sharp", "25", "10YR 5/4", "51.2 8.76 22.1", "to constant mass"],
       ["T2", "B", "–", "–", "–", "–", "–", "not known"],
+    ]);
+    const block = {
+      ...{ id: "L1", cracks: "a hairline", colour: "light brown", photograph: "photos/L1.jpg" },
+      ...{ seenBy: "the laboratory", seenOn: "2026-06-12", remark: "rings", row: 2 },
+    };
+    const whole = trialsTable([block, { id: "L2", seenOn: "2026-06-13", row: 3 }]);
+    // What nobody wrote down has no column.
+    expect(headsOf(whole)).toEqual([
+      ...["Trial", "Cracks", "Colour", "Dry", "Photograph", "Seen by, on", "Remark"],
+    ]);
+    expect(rowsOf(whole)).toEqual([
+      [
+        ...["L1", "a hairline", "light brown", "not known", "photos/L1.jpg"],
+        ...["the laboratory, 2026-06-12", "rings"],
+      ],
+      ["L2", "–", "–", "not known", "–", "2026-06-13", "–"],
     ]);
     const differences = trialDifferencesTable([
       { one: "T1", other: "T2", deltaE: 3.46, words: "seen side by side" },
