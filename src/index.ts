@@ -31,6 +31,8 @@ export {
   gradingChart,
   gradingResidualsChart,
   guidanceBand,
+  guidanceRangesChart,
+  guidanceRangesCharts,
   lotsChart,
   modelBand,
   modelChart,
@@ -54,7 +56,7 @@ export { resampleGrading, scalp } from "./grading/index.js";
 
 // Published limits and cautions, with their sources.
 export type * from "./guidance/index.js";
-export { compareGuidance, GUIDANCE_ENTRIES } from "./guidance/index.js";
+export { compareGuidance, GUIDANCE_ENTRIES, powerEnvelope } from "./guidance/index.js";
 // Sheets of the laboratory, read.
 export type * from "./lab/index.js";
 // Showing results in a cell.
@@ -99,6 +101,7 @@ export {
   costTable,
   crushedNotes,
   decisionsTable,
+  envelopeTables,
   guidanceComparisonTable,
   guidanceTables,
   inputsTable,

@@ -1,8 +1,7 @@
 import { type Finding, finding, hasErrors } from "../findings/finding.js";
-import { formatFixed, formatNumber } from "../quantities/format.js";
+import { formatNumber } from "../quantities/format.js";
 import { say, wordFor } from "../words/message.js";
 import { targetSizes } from "./aims.js";
-import type { BlendDesign } from "./description.js";
 import type { BlendInput } from "./design.js";
 import { type BlendMaterial, blendPassing } from "./material.js";
 import type { BlendLimit, BlendTarget } from "./target.js";
@@ -333,40 +332,6 @@ function gapFindings({ materials, target, limits = [] }: BlendInput, file: strin
           remedy: say`Hold the curve there too: by an envelope with more sizes, or by a limit of passing near ${formatNumber(middle, 2)} mm. Look at the curve of the blend before you trust it.`,
         },
       ),
-    ];
-  });
-}
-
-/**
- * Where the best blend still leaves the band that was its target. No allowed blend of these materials
- * leaves it by less in all.
- *
- * @param design of `designBlend` for the same input.
- * @param file the study's file that the findings point to; default `study.yaml`.
- *
- * @example
- * const clay = { points: [{ sizeMm: 0.002, passingPct: 40, origin: "sedimentation" }, { sizeMm: 2, passingPct: 100, origin: "sieve" }] };
- * const input = { materials: [{ id: "soil", curve: clay, minSharePct: 0, maxSharePct: 100 }], target: { kind: "band", points: [{ sizeMm: 0.002, lowPct: 5, highPct: 15 }] } };
- * bandFindings(input, designBlend(input)).map(({ code, value }) => [code, value]) // => [["blend-outside-band", "0.002 mm"]]
- */
-export function bandFindings(
-  { target }: BlendInput,
-  design: BlendDesign,
-  file = "study.yaml",
-): Finding[] {
-  if (target.kind !== "band" || design.status !== "ok") return [];
-  return design.points.flatMap(({ sizeMm, blendPct, differencePct }, index): Finding[] => {
-    if (differencePct === 0) return [];
-    const { lowPct, highPct } = target.points[index];
-    return [
-      finding({ file, column: "target", value: `${sizeMm} mm` }, "warning", "blend-outside-band", {
-        message: say`At ${sizeMm} mm the best blend passes ${formatFixed(blendPct, 1)} %, ${formatNumber(Math.abs(differencePct), 2)} points outside the band.`,
-        expected: say`${lowPct} to ${highPct} %`,
-        remedy:
-          differencePct > 0
-            ? say`Add a material of which less passes ${sizeMm} mm, loosen shares or limits, or choose a band that these materials can keep.`
-            : say`Add a material of which more passes ${sizeMm} mm, loosen shares or limits, or choose a band that these materials can keep.`,
-      }),
     ];
   });
 }

@@ -1,6 +1,8 @@
 /** Shares of soil, sand and gravel. @module */
+
+export { type BandPart, type BandState, bandFindings, bandStates } from "./band.js";
 export { blendByHand, type HandBlend } from "./byHand.js";
-export { bandFindings, checkBlend } from "./check.js";
+export { checkBlend } from "./check.js";
 export type {
   BlendConflict,
   BlendDesign,

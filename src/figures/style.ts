@@ -97,6 +97,8 @@ const TOP_LEGEND = {
   yref: "container",
   y: 0.92,
   yanchor: "top",
+  // One below the other, a filled band would turn the order round.
+  traceorder: "normal",
 } as const;
 
 /** A plotly axis; what is left out is as in all figures. */

@@ -9,7 +9,7 @@ import {
   type MeasuredConsistency,
   verdictWords,
 } from "./check.js";
-import type { FractionName, GuidanceEntry } from "./entry.js";
+import { type FractionName, type GuidanceEntry, shortSource } from "./entry.js";
 import { verdictProbability } from "./probability.js";
 
 /** One thing that several sources limit, each in its own way. */
@@ -19,6 +19,10 @@ export interface GuidanceDisagreement {
   readonly measuredPct?: number;
   readonly sides: readonly {
     readonly id: string;
+    /** As a reader cites it: `Walker 2005`. */
+    readonly source: Text;
+    /** Its figures are from memory: check before citing. */
+    readonly remembered?: true;
     readonly lowPct?: number;
     readonly highPct?: number;
     readonly verdict: CriterionCheck["verdict"];
@@ -61,7 +65,7 @@ interface Side {
  * const curve = { points: [{ sizeMm: 0.002, passingPct: 18, origin: "sedimentation" }, { sizeMm: 0.063, passingPct: 40, origin: "sieve" }, { sizeMm: 2, passingPct: 80, origin: "sieve" }, { sizeMm: 20, passingPct: 100, origin: "sieve" }] };
  * const entries = ["walker-2005", "keable-sazs-ars"].map((id) => GUIDANCE_ENTRIES.find((entry) => entry.id === id));
  * const { disagreements } = compareGuidance(curve, entries);
- * render(disagreements[0].text) // => "clay (up to 0.002 mm), 18.0 % here: walker-2005 asks for 5 to 20 % (inside); keable-sazs-ars asks for 5 to 15 % (outside)."
+ * render(disagreements[0].text) // => "clay (up to 0.002 mm), 18.0 % measured: Walker 2005 recommends 5 to 20 % (inside); Keable 2001 recommends 5 to 15 % (outside)."
  */
 export function compareGuidance(
   curve: GradingCurve,
@@ -101,6 +105,8 @@ function disagreement(group: readonly Side[]): GuidanceDisagreement | undefined 
   const sides = group.map(
     ({ check: { entry }, criterion: { lowPct, highPct, verdict }, probability }) => ({
       id: entry.id,
+      source: shortSource(entry),
+      ...(entry.basis === "memory" ? { remembered: true as const } : {}),
       lowPct,
       highPct,
       verdict,
@@ -113,15 +119,15 @@ function disagreement(group: readonly Side[]): GuidanceDisagreement | undefined 
   const irreconcilable = low > high;
   const { measuredPct } = criterion;
   const what = named(criterion, check.entry);
-  const asked = joinTexts(
+  const recommended = joinTexts(
     sides.map(
-      ({ id, lowPct, highPct, verdict }) =>
-        say`${id} asks for ${range(lowPct, highPct)} (${verdictWords(verdict)})`,
+      ({ source, lowPct, highPct, verdict }) =>
+        say`${source} recommends ${recommendedRange(lowPct, highPct)} (${verdictWords(verdict)})`,
     ),
     "; ",
   );
   const measured =
-    measuredPct === undefined ? what : say`${what}, ${formatFixed(measuredPct, 1)} % here`;
+    measuredPct === undefined ? what : say`${what}, ${formatFixed(measuredPct, 1)} % measured`;
   return {
     what,
     ...(measuredPct === undefined ? {} : { measuredPct }),
@@ -129,8 +135,8 @@ function disagreement(group: readonly Side[]): GuidanceDisagreement | undefined 
     verdictsDiffer: verdicts.has("inside") && verdicts.has("outside"),
     irreconcilable,
     text: irreconcilable
-      ? say`${measured}: ${asked}. No soil meets all of them.`
-      : say`${measured}: ${asked}.`,
+      ? say`${measured}: ${recommended}. No soil meets all of them.`
+      : say`${measured}: ${recommended}.`,
   };
 }
 
@@ -149,7 +155,8 @@ function named({ what, fraction }: CriterionCheck, { boundariesMm }: GuidanceEnt
   return say`${what} (${sizes[fraction]})`;
 }
 
-function range(low: number | undefined, high: number | undefined): Text {
+/** A recommended range as its source states it, in percent: either end may be open. */
+export function recommendedRange(low: number | undefined, high: number | undefined): Text {
   if (high === undefined) return say`from ${low ?? 0} %`;
   return low === undefined ? say`up to ${high} %` : say`${low} to ${high} %`;
 }

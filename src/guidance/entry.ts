@@ -1,5 +1,4 @@
 import type { EnvelopeRecord } from "../lab/envelope.js";
-import { powerOf } from "../numerics/powerOf.js";
 import { say, type Text } from "../words/message.js";
 
 /** Where a statement comes from. */
@@ -26,6 +25,13 @@ export interface BandPoint {
   readonly sizeMm: number;
   readonly lowPct: number;
   readonly highPct: number;
+}
+
+/** Two power curves, passing = 100 (size / top size)^exponent, between which a grading is to lie. */
+export interface PowerCurves {
+  readonly topSizeMm: number;
+  /** The smaller exponent gives the finer curve, the upper edge. */
+  readonly exponents: readonly [smaller: number, larger: number];
 }
 
 export interface ConsistencyLimit {
@@ -103,6 +109,8 @@ export interface GuidanceEntry {
   readonly points: readonly BandPoint[];
   /** The points are our arithmetic from the fraction limits, not a published curve. */
   readonly derived: boolean;
+  /** The points lie on these curves, which hold at every size between. */
+  readonly power?: PowerCurves;
   readonly consistency: readonly ConsistencyLimit[];
   /** Linear shrinkage, plasticity and sand judged together, by `selectionClass`. */
   readonly classes?: SelectionClasses;
@@ -119,68 +127,6 @@ type Limits = "fractions" | "points" | "derived" | "consistency";
 
 export function published(written: WrittenEntry): GuidanceEntry {
   return { fractions: [], points: [], derived: false, consistency: [], ...written };
-}
-
-/** Fractions from the finest to the coarsest, with the band that follows from them by `deriveBand`. */
-export function derivedBand(
-  boundariesMm: GuidanceEntry["boundariesMm"],
-  limits: readonly (readonly [fraction: FractionName, minPct: number, maxPct: number])[],
-): Pick<GuidanceEntry, "fractions" | "points" | "derived"> {
-  const upTo: Partial<Record<FractionName, number>> = boundariesMm;
-  const fractions = limits.map(([fraction, minPct, maxPct]) => ({ fraction, minPct, maxPct }));
-  const ends = fractions.map(({ fraction, ...shares }, index) =>
-    index === fractions.length - 1 ? shares : { ...shares, upToMm: upTo[fraction] },
-  );
-  return { fractions, points: deriveBand(ends), derived: true };
-}
-
-/** A fraction between its neighbour's upper size and its own; percent of the dry mass. */
-export interface BandFraction {
-  /** Left out for the coarsest fraction: 100 % pass its end in any case. */
-  readonly upToMm?: number;
-  readonly minPct: number;
-  readonly maxPct: number;
-}
-
-/**
- * What fraction limits say about the percent passing at the sizes between the fractions.
- *
- * Formula: fractions sum to 100, so passing at the end of fraction k lies between
- * max(Σ minima finer, 100 − Σ maxima coarser) and min(Σ maxima finer, 100 − Σ minima coarser).
- * Our arithmetic, not a published curve: it gives one point a boundary and nothing in between.
- *
- * @param fractions from the finest to the coarsest, all of the material.
- * @throws RangeError where no soil can meet all limits, or a limit is not 0 to 100 or the wrong way round.
- *
- * @example
- * deriveBand([{ upToMm: 0.002, minPct: 5, maxPct: 20 }, { upToMm: 0.063, minPct: 10, maxPct: 30 }, { minPct: 45, maxPct: 80 }]) // => [{ sizeMm: 0.002, lowPct: 5, highPct: 20 }, { sizeMm: 0.063, lowPct: 20, highPct: 50 }]
- */
-export function deriveBand(fractions: readonly BandFraction[]): BandPoint[] {
-  fractions.forEach(({ minPct, maxPct }, index) => {
-    if (!(minPct >= 0 && minPct <= maxPct && maxPct <= 100)) {
-      throw new RangeError(
-        `invalid \`fractions[${index}]\`: ${minPct} to ${maxPct}; expected 0 to 100, smallest first`,
-      );
-    }
-  });
-  const sum = (part: readonly BandFraction[], key: "minPct" | "maxPct") =>
-    part.reduce((total, fraction) => total + fraction[key], 0);
-  if (sum(fractions, "minPct") > 100 || sum(fractions, "maxPct") < 100) {
-    throw new RangeError(
-      `invalid \`fractions\`: they add up to ${sum(fractions, "minPct")} to ${sum(fractions, "maxPct")}; expected a range that holds 100`,
-    );
-  }
-  return fractions.flatMap(({ upToMm }, index): BandPoint[] => {
-    if (upToMm === undefined) return [];
-    const [finer, coarser] = [fractions.slice(0, index + 1), fractions.slice(index + 1)];
-    return [
-      {
-        sizeMm: upToMm,
-        lowPct: Math.max(sum(finer, "minPct"), 100 - sum(coarser, "maxPct")),
-        highPct: Math.min(sum(finer, "maxPct"), 100 - sum(coarser, "minPct")),
-      },
-    ];
-  });
 }
 
 /**
@@ -229,50 +175,14 @@ const SOURCE_MARKS: Readonly<Record<GuidanceEntry["basis"], Text>> = {
 };
 
 /**
- * The envelope between two power curves as an entry: passing = 100 (size / top size)^exponent.
- *
- * @param topSizeMm size that everything passes.
- * @throws RangeError where the top size is not above 0.75 mm.
- * Source: exponents 0.33 to 0.50, Austroads 1998, and above 0.50 "segregates", below 0.33 "excessive fines",
- * as cited in Burroughs 2001 (thesis read); the passing is our arithmetic.
+ * A source in a few words, as a reader cites it: the first author and the year; an envelope of the study's
+ * own by its title.
  *
  * @example
- * powerEnvelope(19).points.at(-3) // => { sizeMm: 9.5, lowPct: 70.7, highPct: 79.6 }
+ * render(shortSource(GUIDANCE_ENTRIES.find(({ id }) => id === "walker-2005"))) // => "Walker 2005"
  */
-export function powerEnvelope(topSizeMm: number): GuidanceEntry {
-  const sizes = POWER_SIZES_MM.filter((size) => size < topSizeMm);
-  if (sizes.length < 4) {
-    throw new RangeError(`invalid \`topSizeMm\`: ${topSizeMm}; expected above 0.75 mm`);
-  }
-  const passing = (sizeMm: number, exponent: number) => 100 * powerOf(sizeMm / topSizeMm, exponent);
-  return {
-    id: `power-${topSizeMm}mm`,
-    title: say`Power curves between the exponents 0.33 and 0.50, largest grain ${topSizeMm} mm`,
-    material: "road-base",
-    source: {
-      authors: "Austroads",
-      year: 1998,
-      title: "as cited in Burroughs, V.S. (2001), PhD thesis, University of New South Wales",
-      locator: say`exponents 0.33 to 0.50`,
-      address: "https://doi.org/10.26190/unsworks/19954",
-    },
-    basis: "cited",
-    confidence: "read",
-    boundariesMm: { clay: 0.002, silt: 0.075, sand: 4.75 },
-    fractions: [],
-    points: [
-      ...sizes.map((sizeMm) => ({
-        sizeMm,
-        lowPct: passing(sizeMm, 0.5),
-        highPct: passing(sizeMm, 0.33),
-      })),
-      { sizeMm: topSizeMm, lowPct: 100, highPct: 100 },
-    ],
-    derived: false,
-    consistency: [],
-    notes: say`For road bases: below 0.33 the fines are called excessive, above 0.50 the mix is said to segregate. The passing is our arithmetic from the exponents.`,
-  };
+export function shortSource({ title, own, source: { authors, year } }: GuidanceEntry): Text {
+  if (own) return title;
+  const author = authors.split(/[;,(]/)[0].trim();
+  return year === undefined ? author : `${author} ${year}`;
 }
-
-/** Sieves at which a power envelope is given. */
-const POWER_SIZES_MM = [0.075, 0.15, 0.3, 0.6, 1.18, 2.36, 4.75, 9.5, 12.5, 19, 25, 37.5];

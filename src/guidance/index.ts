@@ -27,17 +27,19 @@ export type {
   GuidanceMaterial,
   OtherLimit,
   OtherQuantity,
+  PowerCurves,
   SelectionClass,
   SelectionClasses,
   Source,
 } from "./entry.js";
+export { envelopeEntry, shortSource, sourceMark } from "./entry.js";
 export {
   type BandFraction,
   deriveBand,
-  envelopeEntry,
+  type GradingEnvelope,
+  gradingEnvelope,
   powerEnvelope,
-  sourceMark,
-} from "./entry.js";
+} from "./envelope.js";
 export {
   probabilityPercent,
   probabilityWords,

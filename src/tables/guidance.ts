@@ -1,13 +1,16 @@
+import { type BandPart, type BandState, bandStates } from "../blend/band.js";
 import type { CautionsBlock, TableBlock } from "../blocks/block.js";
-import { shortSource } from "../figures/grading/band.js";
+import { envelopeRemark } from "../figures/grading/band.js";
+import type { GradingCurve } from "../grading/curve.js";
 import { CAUTIONS } from "../guidance/cautions.js";
 import { verdictWords } from "../guidance/check.js";
-import type { GuidanceComparison } from "../guidance/comparison.js";
-import { type GuidanceEntry, sourceMark } from "../guidance/entry.js";
+import { type GuidanceComparison, recommendedRange } from "../guidance/comparison.js";
+import { type GuidanceEntry, shortSource, sourceMark } from "../guidance/entry.js";
+import { gradingEnvelope } from "../guidance/envelope.js";
 import { probabilityWords } from "../guidance/probability.js";
 import type { GuidanceStudy, StudyResult } from "../study/studyResult.js";
 import { say, type Text } from "../words/message.js";
-import { BLANK, fixed, numberColumn } from "./cell.js";
+import { BLANK, fixed, numberColumn, plain } from "./cell.js";
 import { entrySource } from "./references.js";
 
 /** A table for each entry that the study is held against. */
@@ -116,6 +119,101 @@ function limitsText(
     : say`${fixed(low, decimals)} to ${fixed(high, decimals)} ${unit}`;
 }
 
+/**
+ * At which sizes the blend leaves each envelope that the study is held against, by how many points, and
+ * which material causes it; without a blend the same of each soil. An entry that limits no passing, or the
+ * passing of sizes that the curve does not reach, has no table.
+ *
+ * @param entries default those of the study's guidance.
+ */
+export function envelopeTables(
+  result: Pick<StudyResult, "materials" | "blend" | "guidance">,
+  entries: readonly GuidanceEntry[] = entriesOf(result.guidance ?? []),
+): TableBlock[] {
+  const { materials, blend } = result;
+  const curves: PartedCurve[] = blend
+    ? [
+        {
+          name: say`Blend`,
+          curve: blend.curve,
+          parts: materials.map(({ name, curve }, index) => ({
+            name,
+            curve,
+            sharePct: blend.shares[index].sharePct,
+          })),
+        },
+      ]
+    : materials
+        .filter(({ role }) => role === "soil")
+        .map(({ name, curve }) => ({ name, curve, parts: [{ name, curve, sharePct: 100 }] }));
+  return entries.flatMap((entry): TableBlock[] => {
+    const states = curves.flatMap(({ name, parts, curve }) => {
+      const points = gradingEnvelope(entry, curve)?.points ?? [];
+      const measured = points.filter(
+        ({ sizeMm }) => sizeMm >= curve.points[0].sizeMm && sizeMm !== entry.ofPassingMm,
+      );
+      return bandStates(parts, measured).map((state) => ({ name, state }));
+    });
+    return states.length > 0 ? [envelopeTable(entry, states, blend !== undefined)] : [];
+  });
+}
+
+interface PartedCurve {
+  readonly name: Text;
+  readonly curve: GradingCurve;
+  readonly parts: readonly BandPart[];
+}
+
+function envelopeTable(
+  entry: GuidanceEntry,
+  states: readonly { readonly name: Text; readonly state: BandState }[],
+  isBlend: boolean,
+): TableBlock {
+  return {
+    kind: "table",
+    caption: isBlend
+      ? say`The blend against the envelope of ${shortSource(entry)}`
+      : say`The soil against the envelope of ${shortSource(entry)}`,
+    columns: [
+      { header: say`Curve` },
+      numberColumn(say`Size`, "mm"),
+      numberColumn(say`Envelope`, "%"),
+      numberColumn(say`Passing`, "%"),
+      { header: say`Verdict` },
+      ...(isBlend ? [{ header: say`Caused most by` }] : []),
+    ],
+    rows: states.map(
+      ({ name, state: { sizeMm, lowPct, highPct, passingPct, outsidePct, cause } }) => [
+        name,
+        plain(sizeMm),
+        say`${fixed(lowPct, 1)} to ${fixed(highPct, 1)}`,
+        fixed(passingPct, 1),
+        outsideWords(outsidePct),
+        ...(isBlend ? [cause ?? BLANK] : []),
+      ],
+    ),
+    notes: [
+      say`${entrySource(entry)} (${envelopeRemark(entry)}).`,
+      ...(entry.ofPassingMm === undefined
+        ? []
+        : [
+            say`The source limits what passes ${entry.ofPassingMm} mm; its limits are drawn here in percent of the whole.`,
+          ]),
+    ],
+  };
+}
+
+function outsideWords(outsidePct: number): Text {
+  if (outsidePct === 0) return say`inside`;
+  const points = fixed(Math.abs(outsidePct), 1);
+  return outsidePct > 0 ? say`above by ${points} points` : say`below by ${points} points`;
+}
+
+/** The entries of the checks, each once. */
+function entriesOf(guidance: readonly GuidanceStudy[]): GuidanceEntry[] {
+  return [...new Map(guidance.map(({ check: { entry } }) => [entry.id, entry])).values()];
+}
+
 /** The usual cautions, each with where it comes from. */
 export function cautionsBlock(): CautionsBlock {
   return {
@@ -129,7 +227,6 @@ export function guidanceComparisonTable(
   name: Text,
   { disagreements, checks }: GuidanceComparison,
 ): TableBlock {
-  const entryOf = new Map(checks.map(({ entry }) => [entry.id, entry]));
   return {
     kind: "table",
     caption: say`Where the guidance disagrees: ${name}`,
@@ -142,14 +239,13 @@ export function guidanceComparisonTable(
       { header: say`Confidence (reading errors only)` },
     ],
     rows: disagreements.flatMap(({ what, measuredPct, sides, irreconcilable }) =>
-      sides.map(({ id, lowPct, highPct, verdict, probability }, index) => {
-        const entry = entryOf.get(id);
+      sides.map(({ source, lowPct, highPct, verdict, probability }, index) => {
         const named = irreconcilable ? say`${what}: no soil meets all` : what;
         return [
           index === 0 ? named : "",
           index === 0 ? fixed(measuredPct, 1) : "",
-          entry ? shortSource(entry) : id,
-          rangeText(lowPct, highPct),
+          source,
+          recommendedRange(lowPct, highPct),
           verdictWords(verdict),
           probability === undefined ? BLANK : probabilityWords(probability),
         ];
@@ -163,12 +259,6 @@ export function guidanceComparisonTable(
       ...(checks[0] ? [checks[0].caution] : []),
     ],
   };
-}
-
-/** Limits as their source states them, in percent. */
-function rangeText(low: number | undefined, high: number | undefined): Text {
-  if (low === undefined) return high === undefined ? BLANK : say`up to ${high} %`;
-  return high === undefined ? say`from ${low} %` : say`${low} to ${high} %`;
 }
 
 /** The shares of mass that tests of the soil give or leave open. */

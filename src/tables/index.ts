@@ -32,6 +32,7 @@ export {
 export { classesTable, intervalsTable } from "./gradingUncertainty.js";
 export {
   cautionsBlock,
+  envelopeTables,
   guidanceComparisonTable,
   guidanceTables,
   notTestedTable,

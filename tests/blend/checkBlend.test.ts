@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { bandFindings, checkBlend } from "../../src/blend/check.js";
+import { bandFindings } from "../../src/blend/band.js";
+import { checkBlend } from "../../src/blend/check.js";
 import { type BlendInput, designBlend } from "../../src/blend/design.js";
 import type { BlendMaterial } from "../../src/blend/material.js";
 import { render } from "../../src/words/render.js";

@@ -7,7 +7,8 @@ import {
   isForStabilisedEarth,
   selectionClass,
 } from "../../src/guidance/check.js";
-import { deriveBand, powerEnvelope, sourceMark } from "../../src/guidance/entry.js";
+import { sourceMark } from "../../src/guidance/entry.js";
+import { deriveBand, powerEnvelope } from "../../src/guidance/envelope.js";
 import { GUIDANCE_ENTRIES } from "../../src/guidance/published/recommendations.js";
 import { render, renderAll } from "../../src/words/render.js";
 import { curveOf } from "../grading/gradingCases.js";
@@ -256,7 +257,8 @@ describe("what a recommendation is known from, and written for", () => {
     const soil = curveOf([0.005, 6], [0.05, 10], [2, 50], [25, 100]);
     const { criteria } = checkGuidance(soil, entry("fdot-sand-clay"));
     expect(criteria[0]).toMatchObject({ verdict: "inside", measuredPct: 12 });
-    expect(criteria[2]).toMatchObject({ verdict: "inside", measuredPct: 20 });
+    expect(criteria[1]).toMatchObject({ verdict: "inside", measuredPct: 20 });
+    expect(criteria[2]).toMatchObject({ fraction: "silt", verdict: "inside", measuredPct: 8 });
   });
 
   it("power curves between 0.33 and 0.50 pass what was worked out for 19 mm", () => {

@@ -1,25 +1,29 @@
 import { type GradingCurve, passingAtSize } from "../../grading/curve.js";
 import type { GradingBandPoint } from "../../grading/uncertainty/fitBand.js";
-import { type GuidanceEntry, sourceMark } from "../../guidance/entry.js";
+import {
+  type BandPoint,
+  type GuidanceEntry,
+  shortSource,
+  sourceMark,
+} from "../../guidance/entry.js";
+import { gradingEnvelope } from "../../guidance/envelope.js";
 import { checkThat } from "../../quantities/checkNumber.js";
 import { joinTexts, say, type Text } from "../../words/message.js";
 import { type LineStyle, PALETTE, seriesStyle, translucent } from "../style.js";
 
 /** An area behind the curves of a grading chart: an envelope, or how far a curve is in doubt. */
 export interface ChartBand {
-  /** Says what the band is and how far it can be trusted. */
+  /** What the band is. */
   readonly name: Text;
+  /** How far it can be trusted: a second line of the legend. */
+  readonly remark?: Text;
   /** Nothing was published between the points: the edges there are ours, and dashed. */
   readonly derived?: boolean;
   /** A formula gives the edges at every size: they have no marks at the points. */
   readonly smooth?: boolean;
   /** The band is the doubt about this curve, counted from 0: it takes the curve's colour. */
   readonly aboutCurve?: number;
-  readonly points: readonly {
-    readonly sizeMm: number;
-    readonly lowPct: number;
-    readonly highPct: number;
-  }[];
+  readonly points: readonly BandPoint[];
 }
 
 /** Half of a 95 % interval in standard errors of a normal distribution. */
@@ -87,36 +91,39 @@ export function modelBand(
 }
 
 /**
- * The envelope of a guidance entry for a grading chart, named with how far it can be trusted; nothing
- * where the entry limits no passing.
+ * The envelope of a guidance entry as a band for `gradingChart` and `blendChart`, with how far it can be
+ * trusted in the legend; undefined where the entry limits no passing. Power curves are smooth; the edges of
+ * what we derived from fraction limits are dashed.
+ *
+ * @param curve the grading of the chart, for entries that limit a part of it (see `gradingEnvelope`).
  *
  * @example
  * const entry = GUIDANCE_ENTRIES.find(({ id }) => id === "darchitectures-pise");
  * const { derived, points } = guidanceBand(entry);
  * [derived, points[0]] // => [true, { sizeMm: 0.002, lowPct: 5, highPct: 20 }]
  */
-export function guidanceBand(entry: GuidanceEntry): ChartBand | undefined {
-  if (entry.points.length === 0) return undefined;
+export function guidanceBand(entry: GuidanceEntry, curve?: GradingCurve): ChartBand | undefined {
+  const envelope = gradingEnvelope(entry, curve);
+  if (!envelope) return undefined;
+  const { kind, edges } = envelope;
   return {
-    name: say`${shortSource(entry)} (${joinTexts(envelopeMarks(entry))})`,
-    derived: entry.derived,
-    points: entry.points,
+    name: shortSource(entry),
+    remark: envelopeRemark(entry),
+    derived: kind === "derived",
+    smooth: kind === "power",
+    points: edges,
   };
 }
 
-function envelopeMarks(entry: GuidanceEntry): Text[] {
-  if (entry.own) return [say`the study's own`];
-  return [
-    entry.derived ? say`derived by us from fraction limits` : say`as published`,
-    sourceMark(entry),
-  ];
-}
-
-/** A source in a few words: the first author and the year; an envelope of the study's own by its title. */
-export function shortSource({ title, own, source: { authors, year } }: GuidanceEntry): Text {
-  if (own) return title;
-  const author = authors.split(/[;,(]/)[0].trim();
-  return year === undefined ? author : `${author} ${year}`;
+/** What an envelope is and how it is known, in words. */
+export function envelopeRemark(entry: GuidanceEntry): Text {
+  const { own, derived, power, ofPassingMm } = entry;
+  if (own) return power ? say`exponents of the study's own choice` : say`the study's own`;
+  const part = ofPassingMm === undefined ? undefined : say`of what passes ${ofPassingMm} mm`;
+  let kind = say`percent passing as published`;
+  if (derived) kind = say`derived by us from fraction limits`;
+  if (power) kind = say`computed by us from the exponents`;
+  return joinTexts([part, kind, sourceMark(entry)], "; ");
 }
 
 /**
@@ -148,14 +155,24 @@ export function bandTraces(band: ChartBand, index: number): object[] {
   return isDrawnAsBars(band) ? barTraces(band, index) : envelopeTraces(band, index);
 }
 
+/** Curves stand before their bands in the legend. */
+const AFTER_CURVES = { legendrank: 1100 } as const;
+
+/** The name as the legend shows it, with the remark on a line of its own. */
+function legendName({ name, remark }: ChartBand): Text {
+  return joinTexts([name, remark], "<br>");
+}
+
 /** Limits at a single size, where an area would not be seen. */
-function barTraces({ name, points }: ChartBand, index: number): object[] {
+function barTraces(band: ChartBand, index: number): object[] {
+  const { points } = band;
   const { color, symbol } = ENVELOPES[index % ENVELOPES.length];
   return [
     {
       type: "scatter",
       mode: "markers",
-      name,
+      name: legendName(band),
+      ...AFTER_CURVES,
       x: points.map(({ sizeMm }) => sizeMm),
       y: points.map(({ lowPct, highPct }) => (lowPct + highPct) / 2),
       marker: { symbol, size: 10, color, line: { width: 3 } },
@@ -172,7 +189,8 @@ function barTraces({ name, points }: ChartBand, index: number): object[] {
 }
 
 /** A filled area with an upper and a lower edge, each with its marks at the sizes that were stated. */
-function envelopeTraces({ name, points, derived, smooth }: ChartBand, index: number): object[] {
+function envelopeTraces(band: ChartBand, index: number): object[] {
+  const { points, derived, smooth } = band;
   const { color, derivedDash, hatch, symbol } = ENVELOPES[index % ENVELOPES.length];
   const edge = {
     type: "scatter",
@@ -196,7 +214,14 @@ function envelopeTraces({ name, points, derived, smooth }: ChartBand, index: num
     : { fillcolor: translucent(color, 0.16) };
   return [
     { ...edge, y: points.map(({ highPct }) => highPct), showlegend: false },
-    { ...edge, y: points.map(({ lowPct }) => lowPct), name, fill: "tonexty", ...fill },
+    {
+      ...edge,
+      y: points.map(({ lowPct }) => lowPct),
+      name: legendName(band),
+      ...AFTER_CURVES,
+      fill: "tonexty",
+      ...fill,
+    },
   ];
 }
 
@@ -215,6 +240,7 @@ function doubtTraces({ name, points }: ChartBand, color: string): object[] {
       ...edge,
       y: points.map(({ lowPct }) => lowPct),
       name,
+      ...AFTER_CURVES,
       fill: "tonexty",
       fillcolor: translucent(color, 0.28),
     },

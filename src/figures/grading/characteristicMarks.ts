@@ -19,8 +19,8 @@ const LETTER_PX = 6.4;
 const LINE_PX = 17;
 /** Points along a curve, close enough not to slip through a label. */
 const STEPS = 150;
-/** The same along the bars of a band that is known at one size only. */
-const BAR_STEPS = 10;
+/** The same between two points of a band. */
+const EDGE_STEPS = 20;
 
 /** A size read off a curve at a percentage passing. */
 export interface CharacteristicMark {
@@ -114,14 +114,7 @@ function labelOffsets(
       return passing === undefined ? [] : [{ x: across(sizeMm), y: passing / TOP_PCT }];
     }),
   );
-  const bars = bands.filter(isDrawnAsBars).flatMap(({ points }) =>
-    points.flatMap(({ sizeMm, lowPct, highPct }) =>
-      Array.from({ length: BAR_STEPS + 1 }, (_, step) => ({
-        x: across(sizeMm),
-        y: (lowPct + ((highPct - lowPct) * step) / BAR_STEPS) / TOP_PCT,
-      })),
-    ),
-  );
+  const edges = bands.flatMap((band) => bandOutline(band, across));
   return placeLabels(
     marks.map(({ sizeMm, passingPct, text }) => ({
       x: across(sizeMm),
@@ -129,7 +122,29 @@ function labelOffsets(
       widthPx: LETTER_PX * widestLength(text),
       heightPx: LINE_PX,
     })),
-    [...lines, ...bars],
+    [...lines, ...edges],
     PLOTS,
   );
+}
+
+/** Points along the edges of a band, or along its bar where it is known at one size only. */
+function bandOutline(
+  band: ChartBand,
+  across: (sizeMm: number) => number,
+): { readonly x: number; readonly y: number }[] {
+  const { points } = band;
+  const steps = (from: number, to: number) =>
+    Array.from({ length: EDGE_STEPS + 1 }, (_, step) => from + ((to - from) * step) / EDGE_STEPS);
+  if (isDrawnAsBars(band)) {
+    return points.flatMap(({ sizeMm, lowPct, highPct }) =>
+      steps(lowPct, highPct).map((pct) => ({ x: across(sizeMm), y: pct / TOP_PCT })),
+    );
+  }
+  return points.slice(1).flatMap((to, index) => {
+    const from = points[index];
+    const x = steps(across(from.sizeMm), across(to.sizeMm));
+    return [steps(from.lowPct, to.lowPct), steps(from.highPct, to.highPct)].flatMap((pcts) =>
+      pcts.map((pct, step) => ({ x: x[step], y: pct / TOP_PCT })),
+    );
+  });
 }

@@ -244,7 +244,7 @@ function curveText(
     : say`${name}: passing ${joinTexts(passing)}.`;
 }
 
-function bandText({ name, aboutCurve, smooth, points }: ChartBand): Text {
+function bandText({ name, remark, aboutCurve, smooth, points }: ChartBand): Text {
   if (aboutCurve !== undefined) {
     const widest = points.reduce((a, b) => (b.highPct - b.lowPct > a.highPct - a.lowPct ? b : a));
     return say`${name}: widest at ${formatNumber(widest.sizeMm, 2)} mm, ${formatNumber(widest.lowPct, 3)} to ${formatNumber(widest.highPct, 3)} %.`;
@@ -253,7 +253,7 @@ function bandText({ name, aboutCurve, smooth, points }: ChartBand): Text {
     ({ sizeMm, lowPct, highPct }) =>
       say`${formatNumber(lowPct, 3)} to ${formatNumber(highPct, 3)} % at ${formatNumber(sizeMm, 2)} mm`,
   );
-  return say`Band (${name}): ${joinTexts(limits)}.`;
+  return say`Band (${joinTexts([name, remark], ": ")}): ${joinTexts(limits)}.`;
 }
 
 function endsAndMiddle<Point>(points: readonly Point[]): Point[] {

@@ -1,5 +1,6 @@
 import { say } from "../../words/message.js";
-import { derivedBand, powerEnvelope, type WrittenEntry } from "../entry.js";
+import type { WrittenEntry } from "../entry.js";
+import { derivedBand, powerEnvelope } from "../envelope.js";
 
 /** Sizes used where a source names fractions without saying where they end (ISO 14688-1, from memory). */
 const UNSAID = { clay: 0.002, silt: 0.063, sand: 2 } as const;
@@ -215,11 +216,12 @@ export const MORE_READ_ENTRIES: readonly WrittenEntry[] = [
     basis: "cited",
     confidence: "read",
     boundariesMm: { clay: 0.005, silt: 0.05, sand: 2 },
-    fractions: [
-      { fraction: "clay", minPct: 8, maxPct: 21 },
-      { fraction: "silt", minPct: 0, maxPct: 10 },
-      { fraction: "fines", minPct: 8, maxPct: 25 },
+    // Clay, and clay with silt, as the passing that they are; silt by itself is a fraction.
+    points: [
+      { sizeMm: 0.005, lowPct: 8, highPct: 21 },
+      { sizeMm: 0.05, lowPct: 8, highPct: 25 },
     ],
+    fractions: [{ fraction: "silt", minPct: 0, maxPct: 10 }],
     ofPassingMm: 2,
     consistency: [
       { quantity: "liquidLimitPct", maxPct: 25 },

@@ -1,5 +1,6 @@
 import { say } from "../../words/message.js";
-import { derivedBand, type GuidanceEntry, published, type WrittenEntry } from "../entry.js";
+import { type GuidanceEntry, published, type WrittenEntry } from "../entry.js";
+import { derivedBand } from "../envelope.js";
 import { MORE_READ_ENTRIES, READ_ENTRIES } from "./read.js";
 import { MORE_REMEMBERED_ENTRIES, REMEMBERED_ENTRIES } from "./remembered.js";
 

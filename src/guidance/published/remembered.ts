@@ -1,5 +1,6 @@
 import { say } from "../../words/message.js";
-import { derivedBand, type WrittenEntry } from "../entry.js";
+import type { WrittenEntry } from "../entry.js";
+import { derivedBand } from "../envelope.js";
 
 const BS = { clay: 0.002, silt: 0.063, sand: 2 };
 
