@@ -1,3 +1,4 @@
+import { mean } from "simple-statistics";
 import type { SpecimenRecord } from "../lab/specimens.js";
 import { formatFixed } from "../quantities/format.js";
 import { say, type Text } from "../words/message.js";
@@ -58,14 +59,12 @@ export function batchScatter(
     );
   }
   if (inner < 1) return without("no-replicates", say`Each batch gave one block.`);
-  const mean = (values: readonly number[]) =>
-    values.reduce((sum, value) => sum + value, 0) / values.length;
   let [between, within, unequal] = [0, 0, 0];
   for (const batches of contents.values()) {
     const all = [...batches.values()].flat();
     const grand = mean(all);
     for (const values of batches.values()) {
-      const own = mean(values);
+      const own = mean([...values]);
       between += values.length * (own - grand) ** 2;
       within += values.reduce((sum, value) => sum + (value - own) ** 2, 0);
       unequal += values.length ** 2 / all.length;
@@ -131,7 +130,7 @@ export function batchMeans(specimens: readonly SpecimenRecord[]): SpecimenRecord
   }
   const means = [...groups].map(([id, blocks]): SpecimenRecord => {
     const { batch, cementPct, ageDays, row } = blocks[0];
-    const strengthMpa = blocks.reduce((sum, block) => sum + block.strengthMpa, 0) / blocks.length;
+    const strengthMpa = mean(blocks.map((block) => block.strengthMpa));
     const remark = blocks.map((block) => block.id).join(", ");
     return { id, batch, cementPct, ageDays, row, strengthMpa, remark };
   });

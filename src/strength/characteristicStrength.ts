@@ -1,3 +1,4 @@
+import { mean, sampleStandardDeviation } from "simple-statistics";
 import { tQuantile } from "../numerics/distributions.js";
 import { toleranceFactor } from "../numerics/noncentralT.js";
 import { checkPositive, checkThat } from "../quantities/checkNumber.js";
@@ -103,9 +104,8 @@ const Z95 = 1.645;
 
 /** Mean and standard deviation (n − 1); no deviation for one value. */
 export function meanAndSd(values: readonly number[]): { mean: number; sd: number | null } {
-  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
-  const squares = values.reduce((sum, value) => sum + (value - mean) ** 2, 0);
-  return { mean, sd: values.length > 1 ? Math.sqrt(squares / (values.length - 1)) : null };
+  const all = [...values];
+  return { mean: mean(all), sd: all.length > 1 ? sampleStandardDeviation(all) : null };
 }
 
 /** The factor k of the rule for n blocks. */

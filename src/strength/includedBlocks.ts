@@ -1,4 +1,4 @@
-import { median } from "simple-statistics";
+import { mean, median } from "simple-statistics";
 import { type Finding, finding, hasErrors } from "../findings/finding.js";
 import type { SpecimenRecord, SpecimenSheet } from "../lab/specimens.js";
 import { tQuantile } from "../numerics/distributions.js";
@@ -16,6 +16,8 @@ export interface IncludedSpecimens {
   readonly excluded: readonly SpecimenRecord[];
   /** Not excluded, but of another age; none where age is a covariate. */
   readonly otherAges: readonly SpecimenRecord[];
+  /** Of the included, those that lie far from the others; nothing is left out for it. */
+  readonly far: readonly SpecimenRecord[];
   readonly findings: readonly Finding[];
 }
 
@@ -60,7 +62,7 @@ export function includedSpecimens(
   if (ageDays === null) {
     const odd = rest.find((block) => block.ageDays !== rest[0].ageDays);
     const findings = [...general, odd ? mixedAges(file, odd, ages) : noBlocks(file)];
-    return { ageDays, included: [], excluded, otherAges: [], findings };
+    return { ageDays, included: [], excluded, otherAges: [], far: [], findings };
   }
   const allAges = covariates.includes("ln age");
   const included = allAges ? rest : rest.filter((block) => block.ageDays === ageDays);
@@ -69,8 +71,12 @@ export function includedSpecimens(
   const ofSet = [...otherAgesFindings(otherAges, asked), ...setFindings(included, asked)];
   const soFar = [...general, ...ofSet];
   // A fit or a group makes sense only without errors.
-  const outliers = hasErrors(soFar) ? [] : outlierFindings(included, asked);
-  return { ageDays, included, excluded, otherAges, findings: [...soFar, ...outliers] };
+  const outliers = hasErrors(soFar) ? [] : outlyingBlocks(included, asked);
+  return {
+    ...{ ageDays, included, excluded, otherAges },
+    far: outliers.map(({ block }) => block),
+    findings: [...soFar, ...outliers.map((outlier) => outlyingBlock(outlier, file))],
+  };
 }
 
 type Asked = Required<Pick<FitStrengthOptions, "model" | "ageDays" | "covariates">> & {
@@ -413,7 +419,7 @@ interface Deviation {
  * its group's mean, so that a curve of the wrong shape accuses nobody; otherwise against the curve.
  * It never leaves a block out: that is for a person with a reason.
  */
-function outlierFindings(blocks: readonly SpecimenRecord[], asked: Asked): Finding[] {
+function outlyingBlocks(blocks: readonly SpecimenRecord[], asked: Asked): Outlier[] {
   const groups = alikeBlocks(blocks);
   const spare = blocks.length - groups.size;
   const grouped = spare >= 3;
@@ -424,13 +430,17 @@ function outlierFindings(blocks: readonly SpecimenRecord[], asked: Asked): Findi
   const limit = tQuantile(1 - FALSE_ALARM / (2 * blocks.length), degreesOfFreedom - 1);
   return deviations
     .filter(({ studentised }) => studentised !== null && Math.abs(studentised) > limit)
-    .map((deviation) => outlyingBlock(deviation, grouped, limit, asked.file));
+    .map((deviation) => ({ ...deviation, grouped, limit }));
+}
+
+interface Outlier extends Deviation {
+  /** Held against its group's mean, not against the curve. */
+  readonly grouped: boolean;
+  readonly limit: number;
 }
 
 function outlyingBlock(
-  { block, expectedMpa, studentised }: Deviation,
-  grouped: boolean,
-  limit: number,
+  { block, expectedMpa, studentised, grouped, limit }: Outlier,
   file: string,
 ): Finding {
   const far = Number.isFinite(studentised) ? say` (${formatFixed(studentised!, 1)})` : "";
@@ -460,15 +470,16 @@ function fromGroups(
 ) {
   const parts = blocks.map((block) => {
     const group = groups.get(groupKey(block))!;
-    const mean = group.reduce((sum, { strengthMpa }) => sum + strengthMpa, 0) / group.length;
-    return { block, mean, residual: block.strengthMpa - mean, leverage: 1 / group.length };
+    const ofGroup = mean(group.map(({ strengthMpa }) => strengthMpa));
+    const residual = block.strengthMpa - ofGroup;
+    return { block, ofGroup, residual, leverage: 1 / group.length };
   });
   const residualSumOfSquares = parts.reduce((sum, { residual }) => sum + residual ** 2, 0);
   const deviations = parts.map(
-    ({ block, mean, residual, leverage }): Deviation => ({
+    ({ block, ofGroup, residual, leverage }): Deviation => ({
       block,
       // The mean of the others: a block must not vouch for itself.
-      expectedMpa: leverage < 1 ? mean - (residual * leverage) / (1 - leverage) : mean,
+      expectedMpa: leverage < 1 ? ofGroup - (residual * leverage) / (1 - leverage) : ofGroup,
       studentised: studentisedResidual({
         residual,
         leverage,

@@ -51,6 +51,7 @@ export {
   type NearestBlocks,
   nearestBlocks,
 } from "./modelFindings.js";
+export { type LeastCementOfOthers, leastCementOfOthers } from "./otherBlocks.js";
 export {
   programmeSheet,
   sheetCsv,

@@ -1,3 +1,4 @@
+import { mean } from "simple-statistics";
 import { type Finding, finding } from "../findings/finding.js";
 import { normalQuantile } from "../numerics/distributions.js";
 import { formatFixed, formatNumber } from "../quantities/format.js";
@@ -25,7 +26,8 @@ export interface ModelEvidence {
   readonly checks: readonly ResidualCheck[];
   /** Of the blocks in the curve; left out where batches are a term of the regression. */
   readonly scatter?: BatchScatter;
-  readonly requirement: StrengthRequirement;
+  /** Left out where nothing is required. */
+  readonly requirement?: StrengthRequirement;
   /** The content that is to be batched; null where none was found. */
   readonly cementPct: number | null;
 }
@@ -123,8 +125,8 @@ function scatterFindings({ scatter }: ModelEvidence, file: string): Finding[] {
 
 function nearestFindings(evidence: ModelEvidence, file: string): Finding[] {
   const { fit, requirement, cementPct } = evidence;
-  if (cementPct === null) return [];
-  const nearest = nearestBlocks(evidence, cementPct);
+  if (cementPct === null || !requirement) return [];
+  const nearest = nearestBlocks({ ...evidence, requirement }, cementPct);
   if (!nearest) return [];
   const { contentsPct, blocks, meanMpa, boundMpa } = nearest;
   const { strengthMpa } = requirement;
@@ -185,7 +187,11 @@ export interface NearestBlocks {
  * [meanMpa, boundMpa] // => [2.75, 2.5836]
  */
 export function nearestBlocks(
-  { fit, lackOfFit, requirement }: Pick<ModelEvidence, "fit" | "lackOfFit" | "requirement">,
+  {
+    fit,
+    lackOfFit,
+    requirement,
+  }: Pick<ModelEvidence, "fit" | "lackOfFit"> & { readonly requirement: StrengthRequirement },
   cementPct: number,
 ): NearestBlocks | null {
   const { pureSumOfSquares, pureDegreesOfFreedom: degreesOfFreedom } = lackOfFit;
@@ -198,10 +204,9 @@ export function nearestBlocks(
   const sides = (above > below ? [below, above] : [below]).map((content) => {
     const values = groups.get(content)!.map(({ strengthMpa }) => toFittedScale(fit, strengthMpa));
     const part = content === below ? 1 - way : way;
-    const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
-    return { content, count: values.length, part, mean };
+    return { content, count: values.length, part, ofContent: mean(values) };
   });
-  const value = sides.reduce((sum, { part, mean }) => sum + part * mean, 0);
+  const value = sides.reduce((sum, { part, ofContent }) => sum + part * ofContent, 0);
   const leverage = sides.reduce((sum, { part, count }) => sum + part ** 2 / count, 0);
   const pureSd = Math.sqrt(pureSumOfSquares / degreesOfFreedom);
   const sd = pureSd * relativeSd(basis.variance, value, basis.reference);

@@ -1,3 +1,4 @@
+import { mean } from "simple-statistics";
 import { checkThat } from "../../quantities/checkNumber.js";
 import { say, type Text } from "../../words/message.js";
 import { meanAndSd } from "../characteristicStrength.js";
@@ -80,13 +81,11 @@ export function controlChart(
     );
   }
   const parts = lots.map(({ label, strengthsMpa }) => ({ label, ...meanAndSd(strengthsMpa) }));
-  const average = (values: readonly number[]) =>
-    values.reduce((sum, value) => sum + value, 0) / values.length;
-  const centreMpa = average(parts.map(({ mean }) => mean));
+  const centreMpa = mean(parts.map((lot) => lot.mean));
   const c = c4(Math.max(2, n));
-  const steps = parts.slice(1).map(({ mean }, index) => Math.abs(mean - parts[index].mean));
-  const s = n > 1 ? average(parts.map(({ sd }) => sd!)) : 0;
-  const sigma = n > 1 ? s / (c * Math.sqrt(n)) : (average(steps) * Math.sqrt(Math.PI)) / 2;
+  const steps = parts.slice(1).map((lot, index) => Math.abs(lot.mean - parts[index].mean));
+  const s = n > 1 ? mean(parts.map(({ sd }) => sd!)) : 0;
+  const sigma = n > 1 ? s / (c * Math.sqrt(n)) : (mean(steps) * Math.sqrt(Math.PI)) / 2;
   if (sigma <= 1e-12 * Math.abs(centreMpa)) {
     return without("no-scatter", say`All readings are the same: enter each block's own reading.`);
   }

@@ -1,3 +1,4 @@
+import { mean } from "simple-statistics";
 import type { SpecimenRecord } from "../../lab/specimens.js";
 import { say, wordFor } from "../../words/message.js";
 import type { UnfittedStrength } from "./curve.js";
@@ -144,7 +145,7 @@ function covariateAt(
 ): CovariateAt {
   if (kind === "ln age") return { kind, at: Math.log(ageDays) };
   const values = used.map((block) => covariateValue(block, kind)!);
-  return { kind, at: at[kind] ?? values.reduce((sum, value) => sum + value, 0) / values.length };
+  return { kind, at: at[kind] ?? mean(values) };
 }
 
 /** A density or moisture that no block has; ages were seen to before. */

@@ -1,3 +1,4 @@
+import { mean } from "simple-statistics";
 import type { SpecimenRecord } from "../../lab/specimens.js";
 import { tCdf, tQuantile } from "../../numerics/distributions.js";
 import { type LeastSquaresFit, leastSquares } from "../../numerics/leastSquares.js";
@@ -160,7 +161,7 @@ function solveStrength(
   response: readonly number[],
   variance: StrengthVariance,
 ): SolvedStrength {
-  const reference = response.reduce((sum, value) => sum + value, 0) / response.length;
+  const reference = mean([...response]);
   let weights = response.map(() => 1);
   let solved = leastSquares(rows, response);
   if (variance === "even" || solved.status !== "ok") {

@@ -1,3 +1,4 @@
+import { mean } from "simple-statistics";
 import { say, type Text } from "../../words/message.js";
 import { upperTailF } from "../upperTailF.js";
 import { groupByContent } from "./blocks.js";
@@ -49,12 +50,12 @@ export function lackOfFit(fit: StrengthFit): LackOfFit {
   let size = 0;
   for (const group of groups.values()) {
     const values = group.map(({ strengthMpa }) => toFittedScale(fitted, strengthMpa));
-    const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
+    const ofContent = mean(values);
     const fittedValue = toFittedScale(fitted, group[0].fittedMpa);
     const weight = 1 / relativeSd(variance, fittedValue, reference) ** 2;
-    lackSumOfSquares += weight * values.length * (mean - fittedValue) ** 2;
+    lackSumOfSquares += weight * values.length * (ofContent - fittedValue) ** 2;
     for (const value of values) {
-      pureSumOfSquares += weight * (value - mean) ** 2;
+      pureSumOfSquares += weight * (value - ofContent) ** 2;
       size += weight * value * value;
     }
   }

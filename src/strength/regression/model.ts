@@ -1,3 +1,4 @@
+import { mean } from "simple-statistics";
 import type { SpecimenRecord } from "../../lab/specimens.js";
 import { say, type Text, wordFor } from "../../words/message.js";
 
@@ -107,7 +108,7 @@ export function contentBasis(
   contentsPct: readonly number[],
 ): ContentBasis {
   const values = contentsPct.map((content) => scaledContent(facts, content));
-  const centre = values.reduce((sum, value) => sum + value, 0) / values.length;
+  const centre = mean(values);
   const spread = Math.max(...values.map((value) => Math.abs(value - centre)));
   return { centre, scale: spread > 0 ? spread : 1 };
 }

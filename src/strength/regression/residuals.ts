@@ -1,4 +1,4 @@
-import { median } from "simple-statistics";
+import { mean, median, sumNthPowerDeviations } from "simple-statistics";
 import { normalCdf, normalQuantile } from "../../numerics/distributions.js";
 import { leastSquares } from "../../numerics/leastSquares.js";
 import { checkThat } from "../../quantities/checkNumber.js";
@@ -130,8 +130,6 @@ export function brownForsythe(groups: readonly (readonly number[])[]): VarianceT
   const all = distances.flat();
   const [between, within] = [distances.length - 1, all.length - distances.length];
   if (between < 1 || within < 1) return null;
-  const mean = (values: readonly number[]) =>
-    values.reduce((sum, value) => sum + value, 0) / values.length;
   const grand = mean(all);
   let [outer, inner] = [0, 0];
   for (const group of distances) {
@@ -196,8 +194,7 @@ export function shapiroWilk(
   const n = values.length;
   if (n < 3 || n > 5000) return null;
   const x = [...values].sort((a, b) => a - b);
-  const mean = x.reduce((sum, value) => sum + value, 0) / n;
-  const squares = x.reduce((sum, value) => sum + (value - mean) ** 2, 0);
+  const squares = sumNthPowerDeviations(x, 2);
   const size = Math.max(Math.abs(x[0]), Math.abs(x[n - 1]));
   if (squares <= 1e-24 * n * size * size) return null;
   const weights = royston(n);
