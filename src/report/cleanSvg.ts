@@ -1,5 +1,10 @@
-import { createRequire } from "node:module";
-import type { JSDOM } from "jsdom";
+import { SaxesParser, type SaxesTagNS } from "saxes";
+import {
+  DrawnDocument,
+  type DrawnElement,
+  SVG_NAMESPACE,
+  serializedXml,
+} from "../figures/svg/drawingDom.js";
 
 /** Elements a still drawing needs; whatever else stands in an SVG is taken out. */
 const ALLOWED = new Set(
@@ -13,46 +18,12 @@ const OUTSIDE = /url\(\s*['"]?(?!['"]?#)/i;
 const HARMLESS = /^(metadata$|sodipodi:|inkscape:)/;
 const ID_LIST = new Set(["aria-labelledby", "aria-describedby"]);
 
-function safeAttribute(element: Element, name: string, value: string): boolean {
-  if (/^on/i.test(name)) return false;
-  if (name === "href" || name === "xlink:href") {
-    const picture = element.localName === "image" && /^data:image\/(png|jpeg);base64,/.test(value);
-    return value.startsWith("#") || picture;
-  }
-  return !OUTSIDE.test(value) && !/expression\(|@import/i.test(value);
-}
-
-/** Takes from an element what could run or be fetched, and tells the names. */
-function cleanAttributes(element: Element, idPrefix: string): string[] {
-  return Array.from(element.attributes).flatMap(({ name, value }) => {
-    if (safeAttribute(element, name, value)) {
-      element.setAttribute(name, withPrefix(name, value, idPrefix));
-      return [];
-    }
-    element.removeAttribute(name);
-    return [name];
-  });
-}
-
-/** The value of an attribute, every id in it with the prefix. */
-function withPrefix(name: string, value: string, idPrefix: string): string {
-  if (name === "id") return `${idPrefix}${value}`;
-  if (ID_LIST.has(name)) {
-    const ids = value.trim().split(/\s+/);
-    return ids.map((id) => `${idPrefix}${id}`).join(" ");
-  }
-  if (/href$/.test(name) && value.startsWith("#")) return `#${idPrefix}${value.slice(1)}`;
-  return value.replace(/url\((\s*['"]?)#/g, `url($1#${idPrefix}`);
-}
-
-let window: JSDOM["window"] | undefined;
-
-/** jsdom is large: it is loaded with the first figure, not with the package. */
-function parser(): JSDOM["window"] {
-  const require = createRequire(import.meta.url);
-  const jsdom = require("jsdom") as { JSDOM: new (html: string) => JSDOM };
-  return new jsdom.JSDOM("").window;
-}
+const XLINK_NAMESPACE = "http://www.w3.org/1999/xlink";
+/** No drawing nests its groups so deep; what is written to exhaust its reader does. */
+const DEEPEST = 500;
+/** Characters that are read before it is looked whether to go on. */
+const CHUNK = 16_384;
+const XML_NAMESPACE = "http://www.w3.org/XML/1998/namespace";
 
 /**
  * Takes from an SVG all that could run or be fetched (scripts, event handlers, foreign content,
@@ -68,22 +39,86 @@ export function cleanSvg(
   alt: string,
 ): { readonly svg: string; readonly removed: ReadonlySet<string> } | undefined {
   const removed = new Set<string>();
-  window ??= parser();
-  const document = new window.DOMParser().parseFromString(text, "image/svg+xml");
-  const svg = document.documentElement;
-  if (svg.localName !== "svg" || document.querySelector("parsererror")) return undefined;
-
-  for (const element of [svg, ...Array.from(svg.querySelectorAll("*"))]) {
-    // what stood inside a part that is gone already
-    if (!svg.contains(element)) continue;
-    if (!ALLOWED.has(element.localName) || element.namespaceURI !== svg.namespaceURI) {
-      if (!HARMLESS.test(element.nodeName)) removed.add(element.nodeName);
-      element.remove();
-      continue;
+  const document = new DrawnDocument();
+  const parser = new SaxesParser({ xmlns: true });
+  let root: DrawnElement | undefined;
+  let at: DrawnElement | undefined;
+  /** How deep the parser stands in a part that is left out. */
+  let skipped = 0;
+  let wellFormed = true;
+  let depth = 0;
+  parser.on("error", () => {
+    wellFormed = false;
+  });
+  parser.on("opentag", (tag) => {
+    depth += 1;
+    if (skipped > 0 || !isAllowed(tag)) {
+      if (skipped === 0 && !HARMLESS.test(tag.name)) removed.add(tag.name);
+      skipped += 1;
+      return;
     }
-    for (const name of cleanAttributes(element, idPrefix)) removed.add(name);
+    const element = document.createElementNS(SVG_NAMESPACE, tag.local);
+    for (const name of takeAttributes(tag, element, idPrefix)) removed.add(name);
+    if (at === undefined) root = element;
+    else at.appendChild(element);
+    at = element;
+  });
+  parser.on("closetag", () => {
+    depth -= 1;
+    if (skipped > 0) skipped -= 1;
+    else at = at?.parentElement ?? undefined;
+  });
+  const write = (words: string) => {
+    if (skipped === 0) at?.appendChild(document.createTextNode(words));
+  };
+  parser.on("text", write);
+  parser.on("cdata", write);
+  for (let from = 0; from < text.length && wellFormed && depth <= DEEPEST; from += CHUNK) {
+    parser.write(text.slice(from, from + CHUNK));
   }
-  svg.setAttribute("role", "img");
-  if (!svg.hasAttribute("aria-labelledby")) svg.setAttribute("aria-label", alt);
-  return { svg: new window.XMLSerializer().serializeToString(svg), removed };
+  if (depth > DEEPEST) return undefined;
+  parser.close();
+  if (!wellFormed || root?.localName !== "svg") return undefined;
+
+  root.setAttribute("role", "img");
+  if (!root.hasAttribute("aria-labelledby")) root.setAttribute("aria-label", alt);
+  return { svg: serializedXml(root), removed };
+}
+
+/** Some write none of the namespaces: here they get them. */
+function isAllowed({ uri, local }: SaxesTagNS): boolean {
+  return (uri === SVG_NAMESPACE || uri === "") && ALLOWED.has(local);
+}
+
+/** Gives an element the attributes that neither run nor fetch, and tells the names of the others. */
+function takeAttributes(tag: SaxesTagNS, element: DrawnElement, idPrefix: string): string[] {
+  return Object.values(tag.attributes).flatMap(({ name, prefix, local, uri, value }) => {
+    // declared where it is needed; what a drawing program notes for itself under a name of its own is no loss
+    if (prefix === "xmlns" || name === "xmlns") return [];
+    if (uri !== "" && uri !== XLINK_NAMESPACE && uri !== XML_NAMESPACE) return [];
+    const plain = uri === XLINK_NAMESPACE ? `xlink:${local}` : name;
+    if (!safeAttribute(element, plain, value)) return [name];
+    element.setAttribute(plain, withPrefix(plain, value, idPrefix));
+    return [];
+  });
+}
+
+function safeAttribute({ localName }: DrawnElement, name: string, value: string): boolean {
+  if (/^on/i.test(name)) return false;
+  if (name === "href" || name === "xlink:href") {
+    const picture = localName === "image" && /^data:image\/(png|jpeg);base64,/.test(value);
+    return value.startsWith("#") || picture;
+  }
+  return !OUTSIDE.test(value) && !/expression\(|@import/i.test(value);
+}
+
+/** The value of an attribute, every id in it with the prefix. */
+function withPrefix(name: string, value: string, idPrefix: string): string {
+  if (name === "id") return `${idPrefix}${value}`;
+  if (ID_LIST.has(name)) {
+    const ids = value.trim().split(/\s+/);
+    return ids.map((id) => `${idPrefix}${id}`).join(" ");
+  }
+  if (/href$/.test(name) && value.startsWith("#")) return `#${idPrefix}${value.slice(1)}`;
+  return value.replace(/url\((\s*['"]?)#/g, `url($1#${idPrefix}`);
 }

@@ -145,6 +145,23 @@ test("cleanSvg takes out all that could run or be fetched", () => {
   expect(clean).toContain('aria-label="alt"');
   expect(cleanSvg("<svg><g></svg>", "p-", "alt")).toBeUndefined();
   expect(cleanSvg("<html/>", "p-", "alt")).toBeUndefined();
+  const deep = `<svg>${"<g>".repeat(100_000)}${"</g>".repeat(100_000)}</svg>`;
+  expect(cleanSvg(deep, "p-", "alt")).toBeUndefined();
+});
+
+test("cleanSvg writes namespaces as a browser asks for them, and leaves out what programs note for themselves", () => {
+  const svg =
+    '<s:svg xmlns:s="http://www.w3.org/2000/svg" xmlns:l="http://www.w3.org/1999/xlink" xmlns:i="urn:i" i:version="1">' +
+    '<s:title>a &lt; b</s:title><!-- c --><s:use l:href="#k"/><s:use l:href="https://a"/><s:g><![CDATA[x & y]]></s:g><i:view><s:g/></i:view></s:svg>';
+  const { svg: clean, removed } = cleanSvg(svg, "p-", "alt")!;
+  expect(clean).toBe(
+    '<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink" role="img" aria-label="alt">' +
+      '<title>a &lt; b</title><use xlink:href="#p-k"/><use/><g>x &amp; y</g></svg>',
+  );
+  expect([...removed]).toEqual(["l:href", "i:view"]);
+  expect(cleanSvg("<svg><g/></svg>", "p-", "alt")!.svg).toContain(
+    '<svg xmlns="http://www.w3.org/2000/svg"',
+  );
 });
 
 test("numbers stand right, words left, and an empty cell decides nothing", () => {

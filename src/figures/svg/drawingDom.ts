@@ -543,7 +543,17 @@ const escaped = (text: string, signs: RegExp) =>
  * serializedXml(root) // => '<svg xmlns="http://www.w3.org/2000/svg">a &lt; b</svg>'
  */
 export function serializedXml(element: DrawnElement): string {
-  return written(element, element.hasAttribute("xmlns") ? "" : ` xmlns="${element.namespaceURI}"`);
+  const names = new Set(
+    [element, ...element.querySelectorAll("*")].flatMap(({ attributes }) =>
+      attributes.map(({ name }) => name),
+    ),
+  );
+  const linked = [...names].some((name) => name.startsWith("xlink:"));
+  const declared = [
+    names.has("xmlns") ? "" : ` xmlns="${element.namespaceURI}"`,
+    linked && !names.has("xmlns:xlink") ? ' xmlns:xlink="http://www.w3.org/1999/xlink"' : "",
+  ];
+  return written(element, declared.join(""));
 }
 
 function written(element: DrawnElement, declared: string): string {
