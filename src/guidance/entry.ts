@@ -25,6 +25,8 @@ export interface BandPoint {
   readonly sizeMm: number;
   readonly lowPct: number;
   readonly highPct: number;
+  /** How much this size counts where a blend aims at the band; left out, 1. */
+  readonly weight?: number;
 }
 
 /** Two power curves, passing = 100 (size / top size)^exponent, between which a grading is to lie. */
@@ -148,7 +150,7 @@ export function envelopeEntry({ file, title, source, points }: EnvelopeRecord): 
     confidence: "read",
     boundariesMm: { clay: 0.002, silt: 0.063, sand: 2 },
     fractions: [],
-    points: points.map(({ sizeMm, lowPct, highPct }) => ({ sizeMm, lowPct, highPct })),
+    points: points.map(({ row, ...point }) => point),
     derived: false,
     consistency: [],
     own: true,

@@ -2,7 +2,14 @@ import { type Finding, finding } from "../findings/finding.js";
 import { formatPlain } from "../quantities/format.js";
 import { say } from "../words/message.js";
 import type { SheetGrid } from "./sheet/grid.js";
-import { cellPlace, numberRule, type SheetLayout, sieveRule, textRule } from "./sheet/layout.js";
+import {
+  cellPlace,
+  numberRule,
+  type SheetLayout,
+  SIEVE_NAMES,
+  sieveRule,
+  textRule,
+} from "./sheet/layout.js";
 import { readRecord, type SheetReading } from "./sheet/readSheet.js";
 
 /** A grading envelope that a study brings with it. */
@@ -19,6 +26,8 @@ export interface EnvelopePoint {
   readonly sizeMm: number;
   readonly lowPct: number;
   readonly highPct: number;
+  /** How much this size counts where a blend aims at the envelope; left out, 1. */
+  readonly weight?: number;
   readonly row: number;
 }
 
@@ -30,15 +39,16 @@ export const ENVELOPE_LAYOUT: SheetLayout = {
   title: say`envelope sheet`,
   facts: [textRule("title", "title", required), textRule("source", "source", required)],
   columns: [
-    sieveRule("sieve", "sieve", required),
-    numberRule("lowPct", "low", "ratio", share),
-    numberRule("highPct", "high", "ratio", share),
+    sieveRule("sieve", SIEVE_NAMES, required),
+    numberRule("lowPct", ["low", "lower", "lower limit"], "ratio", share),
+    numberRule("highPct", ["high", "upper", "upper limit"], "ratio", share),
+    numberRule("weight", "weight", "number", { min: 0.01, max: 100 }),
   ],
 };
 
 /**
  * Reads an envelope sheet: `title` and `source` above a table of `sieve (mm)`, `low (%)` and `high (%)`
- * passing, in either order of size.
+ * passing, in either order of size, with a column `weight` if sizes are to count unequally in a blend.
  *
  * @returns the record, where nothing is wrong, and everything found.
  */
@@ -49,7 +59,7 @@ export function readEnvelope(grid: SheetGrid): SheetReading<EnvelopeRecord> {
     const points: EnvelopePoint[] = [];
     for (const entry of sheet.rows) {
       const { row, values, written } = entry;
-      const { sieve, lowPct, highPct } = values;
+      const { sieve, lowPct, highPct, weight } = values;
       if (typeof sieve !== "number" || typeof lowPct !== "number" || typeof highPct !== "number") {
         continue;
       }
@@ -70,7 +80,13 @@ export function readEnvelope(grid: SheetGrid): SheetReading<EnvelopeRecord> {
         });
         findings.push(found);
       }
-      points.push({ sizeMm: sieve, lowPct, highPct, row });
+      points.push({
+        sizeMm: sieve,
+        lowPct,
+        highPct,
+        ...(typeof weight === "number" ? { weight } : {}),
+        row,
+      });
     }
     points.sort((a, b) => a.sizeMm - b.sizeMm);
     findings.push(...fallingLimits(file, points));

@@ -87,6 +87,11 @@ describe("good sheets", () => {
     const turned = ENVELOPE.replace(/0.063,15,30\n(2,50,75)\n(20,100,100)/, "$2\n$1\n0.063,15,30");
     const { record: other } = await read(readEnvelope, turned);
     expect(other.points.map(({ lowPct }) => lowPct)).toEqual([15, 50, 100]);
+    const weighted = ENVELOPE.replace("high (%)", "high (%),weight")
+      .replace("0.063,15,30", "0.063,15,30,4")
+      .replace("2,50,75", "2,50,75,");
+    const { record: unequal } = await read(readEnvelope, weighted);
+    expect(unequal.points.map(({ weight }) => weight)).toEqual([4, undefined, undefined]);
   });
 
   it("cumulative masses give the same analysis as masses on each sieve", async () => {
