@@ -4,6 +4,7 @@ import { formatFindings } from "../findings/format.js";
 import { formatFixed, formatNumber } from "../quantities/format.js";
 import { computeStudy } from "../study/computeStudy.js";
 import { readStudy } from "../study/readStudy.js";
+import { stageTitle } from "../study/stages.js";
 import type { MaterialResult, StudyResult } from "../study/studyResult.js";
 import { say, type Text } from "../words/message.js";
 import { render, renderAll } from "../words/render.js";
@@ -44,10 +45,13 @@ export function whatNext(result: StudyResult, place: string): string {
   const said = (text: Text) => render(text, config.language);
   const group = (title: Text, lines: readonly Text[]) =>
     lines.length === 0 ? [] : [said(title), ...lines.map((line) => `  - ${said(line)}`)];
-  const { chosenCementPct, leastCement } = strength;
-  const noContent = chosenCementPct === undefined ? [leastCement.message] : [];
-  const proposed = result.life.state === "proposed";
-  const state = group(say`The mix`, [result.life.message]);
+  const { chosenCementPct, leastCement } = strength ?? {};
+  const noContent = leastCement && chosenCementPct === undefined ? [leastCement.message] : [];
+  const proposed = result.life?.state === "proposed";
+  const state = group(say`The mix`, result.life ? [result.life.message] : []);
+  const open = result.stages.flatMap(({ stage, needs }) =>
+    needs === undefined ? [] : [say`${stageTitle(stage)}: ${needs}`],
+  );
   const invented = config.invented
     ? [
         say`This study is marked “invented: true”: its numbers are not real, and every page says so.`,
@@ -56,6 +60,7 @@ export function whatNext(result: StudyResult, place: string): string {
   return [
     ...(proposed ? state : []),
     ...group(say`Look at these first`, [...noContent, ...touchedResults(result)]),
+    ...group(say`Not known yet, and what would tell it`, open),
     ...group(say`What would reduce the uncertainty`, missingKnowledge(result)),
     ...(proposed ? [] : state),
     ...group(say`Then`, [
@@ -83,8 +88,8 @@ export function touchedResults(result: StudyResult): Text[] {
   };
   const sentences: Text[] = [];
   const [blocks] = sheetsOf(config.strength.sheet);
-  const inBlocks = take(({ file }) => file === blocks);
-  const { chosenCementPct } = strength;
+  const inBlocks = take(({ file }) => blocks !== undefined && file === blocks);
+  const chosenCementPct = strength?.chosenCementPct;
   if (inBlocks && chosenCementPct !== undefined) {
     sentences.push(
       say`${blocks} (${inBlocks}): the least cement, now ${formatFixed(chosenCementPct, 1)} %, rests on it.`,
@@ -92,7 +97,7 @@ export function touchedResults(result: StudyResult): Text[] {
   } else if (inBlocks) {
     sentences.push(say`${blocks} (${inBlocks}): the least cement rests on it.`);
   }
-  const shareOf = (id: string) => blend.shares.find((share) => share.id === id)?.sharePct ?? 0;
+  const shareOf = (id: string) => blend?.shares.find((share) => share.id === id)?.sharePct ?? 0;
   const materials = config.materials.map((material) => ({
     name: material.name,
     sharePct: shareOf(material.id),
@@ -108,6 +113,10 @@ export function touchedResults(result: StudyResult): Text[] {
   for (const { name, sharePct, files } of materials) {
     const inSheets = take(({ file }) => files.includes(file));
     if (!inSheets) continue;
+    if (!blend) {
+      sentences.push(say`Sheets of ${name} (${inSheets}): its curve and classes rest on them.`);
+      continue;
+    }
     sentences.push(
       sharePct >= 0.05
         ? say`Sheets of ${name} (${inSheets}): it is ${formatFixed(sharePct, 1)} % of the blend.`
@@ -131,7 +140,9 @@ const WORTH_A_TEST = 1;
 /** What the study does not know, what that leaves open, and which sheet or entry would tell. */
 export function missingKnowledge(result: StudyResult): Text[] {
   const { config, blend, materials, mix } = result;
-  const sharePct = (id: string) => blend.shares.find((share) => share.id === id)?.sharePct ?? 0;
+  // Before there is a blend each material counts by itself.
+  const sharePct = (id: string) =>
+    blend ? (blend.shares.find((share) => share.id === id)?.sharePct ?? 0) : 100;
   const used = materials.filter(({ id }) => sharePct(id) >= 0.05);
   const lines = [...leastCementLine(result)];
   for (const material of used) {
@@ -150,14 +161,9 @@ export function missingKnowledge(result: StudyResult): Text[] {
       say`Usual reading errors put the fines of ${fines.name} between ${formatFixed(fines.low, 1)} and ${formatFixed(fines.high, 1)} %: your laboratory's own, under “reading-errors”, make that interval its own.`,
     );
   }
-  if (!blend.robustness) {
+  if (blend && !blend.robustness) {
     lines.push(
       say`How often the blend keeps to its limits from load to load is not known: say under “variability” how its materials change.`,
-    );
-  }
-  if (!config.compaction) {
-    lines.push(
-      say`There is no compaction sheet: without it there is no water content to aim at, and so no mix.`,
     );
   }
   if (mix && !mix.cost)
@@ -166,6 +172,7 @@ export function missingKnowledge(result: StudyResult): Text[] {
 }
 
 function leastCementLine({ strength }: StudyResult): Text[] {
+  if (!strength?.leastCement) return [];
   const { interval, nextBlocks, status } = strength.leastCement;
   // Where there is no content at all, its message has said this already.
   if (nextBlocks) return status === "above-range" ? [] : [nextBlocks.reason];

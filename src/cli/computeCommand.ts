@@ -1,8 +1,11 @@
 import { existsSync } from "node:fs";
+import type { StudyConfig } from "../entries/studyConfig.js";
 import { countFindings } from "../findings/format.js";
 import { formatFixed, formatQuantity } from "../quantities/format.js";
 import { openStudy } from "../study/openStudy.js";
-import type { StudyResult } from "../study/studyResult.js";
+import { stageTitle } from "../study/stages.js";
+import { studyTitle } from "../study/study.js";
+import type { BlendStudy, StudyResult } from "../study/studyResult.js";
 import { statisticName } from "../tables/strength.js";
 import { say, type Text } from "../words/message.js";
 import { render } from "../words/render.js";
@@ -29,41 +32,59 @@ export async function computeCommand(words: readonly string[]): Promise<number> 
   return EXIT.ok;
 }
 
-/** A study result in a dozen lines for the screen, in the study's language. */
+/** A study result in a page for the screen, in the study's language: what is known, and what would tell the rest. */
 export function summariseResult(result: StudyResult): string {
-  const { config, blend, compaction, strength, findings, life } = result;
-  const { units, language } = config;
-  const { requirement } = config.strength;
-  const said = (text: Text) => render(text, language);
-  const nameOf = (id: string) =>
-    config.materials.find((material) => material.id === id)?.name ?? id;
-  const shares = blend.shares.map(({ id, sharePct }) => {
-    if (sharePct === 0) return said(say`  not used  ${nameOf(id)}`);
-    return `  ${said(formatFixed(sharePct, 1)).padStart(5)} %  ${nameOf(id)}`;
-  });
-  const required = formatQuantity(requirement.strengthMpa, "stress", units);
-  const lines: Text[] = [config.title];
+  const { config, blend, life, findings } = result;
+  const lines: Text[] = [studyTitle(config)];
   if (config.invented) lines.push(say`(invented data)`);
-  lines.push("", say`Blend, percent of the dry mass of soil and aggregate:`, ...shares);
+  lines.push("");
+  if (blend) lines.push(...blendLines(config, blend));
+  if (life) lines.push(life.message);
+  lines.push(...testLines(result));
+  const open = result.stages.flatMap(({ stage, needs }) =>
+    needs === undefined ? [] : [say`  ${stageTitle(stage)}: ${needs}`],
+  );
+  if (open.length > 0) lines.push("", say`Not known yet, and what would tell it:`, ...open);
   lines.push(
+    "",
+    say`Findings: ${countFindings(findings)} (loambook check shows them)`,
+    say`The numbers do not replace a licensed engineer, a laboratory or the local code.`,
+  );
+  return `${lines.map((line) => render(line, config.language)).join("\n")}\n`;
+}
+
+function blendLines({ materials, language }: StudyConfig, blend: BlendStudy): Text[] {
+  const nameOf = (id: string) => materials.find((material) => material.id === id)?.name ?? id;
+  return [
+    say`Blend, percent of the dry mass of soil and aggregate:`,
+    ...blend.shares.map(({ id, sharePct }) => {
+      if (sharePct === 0) return say`  not used  ${nameOf(id)}`;
+      return `  ${render(formatFixed(sharePct, 1), language).padStart(5)} %  ${nameOf(id)}`;
+    }),
     say`  differs from the target by ${formatFixed(blend.rmsDifferencePct, 1)} points (root mean square)`,
     "",
-  );
-  lines.push(life.message);
-  if (life.state === "tested" && compaction?.peak) {
+  ];
+}
+
+/** What compaction and blocks tell of the mix. */
+function testLines({ config, compaction, strength, life }: StudyResult): Text[] {
+  const { units } = config;
+  const { requirement } = config.strength;
+  const lines: Text[] = [];
+  const tested = life?.state === "tested";
+  if (tested && compaction?.peak) {
     const { maximumDryDensityKgM3, optimumWaterPct } = compaction.peak;
     lines.push(
       say`Compaction: ${formatQuantity(maximumDryDensityKgM3, "density", units, 4)} dry at ${formatFixed(optimumWaterPct, 1)} % water`,
     );
   }
+  if (!requirement) return lines;
+  const { strengthMpa, ageDays, statistic, confidence } = requirement;
   lines.push(
-    say`Required: ${required} at ${requirement.ageDays} days, to be met by ${statisticName(requirement.statistic, requirement.confidence)}`,
-    life.state === "tested"
+    say`Required: ${formatQuantity(strengthMpa, "stress", units)} at ${ageDays} days, to be met by ${statisticName(statistic, confidence)}`,
+    tested && strength?.leastCement
       ? say`Least cement: ${strength.leastCement.message}`
       : say`Least cement: not known before this blend is tested`,
-    "",
-    say`Findings: ${countFindings(findings)} (loambook check shows them)`,
-    say`The numbers do not replace a licensed engineer, a laboratory or the local code.`,
   );
-  return `${lines.map(said).join("\n")}\n`;
+  return lines;
 }

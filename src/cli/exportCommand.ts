@@ -7,6 +7,7 @@ import { filesAlreadyIn, writeFilesWhole } from "../notebook/wholeFolder.js";
 import { EXPORTED, exportFiles } from "../report/export/exportFiles.js";
 import { notebookToDocument } from "../report/notebookToDocument.js";
 import { openStudy } from "../study/openStudy.js";
+import { studyTitle } from "../study/study.js";
 import { render } from "../words/render.js";
 import { EXIT, parseCall } from "./call.js";
 import { freshFolder, outputProblem, progressLine } from "./output.js";
@@ -47,7 +48,7 @@ export async function exportCommand(words: readonly string[]): Promise<number> {
     reportMeta(result),
   );
   const files = {
-    ...exportFiles(nodes, result.config.title),
+    ...exportFiles(nodes, studyTitle(result.config)),
     "result.json": `${JSON.stringify(result, undefined, 2)}\n`,
   };
   try {

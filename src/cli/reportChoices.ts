@@ -1,10 +1,12 @@
 import {
+  dayOfMaking,
   PDF_STANDARDS,
   type PdfStandard,
   REPORT_TEMPLATES,
   type ReportMeta,
   type ReportTemplate,
 } from "../report/reportMeta.js";
+import { studyTitle } from "../study/study.js";
 import type { StudyResult } from "../study/studyResult.js";
 import { say, type Text } from "../words/message.js";
 import { languageOf, render } from "../words/render.js";
@@ -62,10 +64,10 @@ export function reportChoices(call: Call): ReportChoices {
 export function reportMeta({ config, madeWith }: StudyResult): ReportMeta {
   const said = (text: Text) => render(text, config.language);
   return {
-    title: config.title,
+    title: studyTitle(config),
     subtitle: said(say`Technical appendix: soil, blend, strength and mix`),
     place: config.place,
-    date: config.date,
+    date: config.date ?? dayOfMaking(),
     language: languageOf(config.language),
     invented: config.invented,
     page: config.page,

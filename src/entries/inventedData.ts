@@ -72,13 +72,13 @@ export function inventedFindings(
       },
     ];
   });
-  const same = (written: string, placeholder: string) =>
-    written.trim().replace(/\s+/g, " ").toLowerCase() === placeholder.toLowerCase();
+  const same = (written: string | undefined, placeholder: string) =>
+    written?.trim().replace(/\s+/g, " ").toLowerCase() === placeholder.toLowerCase();
   const texts = [
     [["title"], config.title, PLACEHOLDERS.title],
     [["place"], config.place, PLACEHOLDERS.place],
-    [["cement", "name"], config.cement.name, PLACEHOLDERS.cement],
-    [["strength", "requirement", "basis"], config.strength.requirement.basis, PLACEHOLDERS.basis],
+    [["cement", "name"], config.cement?.name, PLACEHOLDERS.cement],
+    [["strength", "requirement", "basis"], config.strength.requirement?.basis, PLACEHOLDERS.basis],
   ] as const;
   const rowOf = rowsOf(text);
   const inTexts = texts.flatMap(([path, written, placeholder]): Finding[] => {

@@ -86,7 +86,7 @@ const material: Kind<MaterialConfig> = group(
     ),
     name: required("name", text("Site soil, two pits mixed"), "Name as it is printed."),
     role: required("role", oneOf("soil", "sand", "gravel"), "What it is in the mix."),
-    sieve: required("sieve", sheet("sheets/site-soil-sieve.csv"), "Sheet of the sieve analysis."),
+    sieve: optional("sieve", sheet("sheets/site-soil-sieve.csv"), "Sheet of the sieve analysis."),
     hydrometer: optional(
       "hydrometer",
       sheet("sheets/site-soil-hydrometer.csv"),
@@ -107,17 +107,17 @@ const material: Kind<MaterialConfig> = group(
       sheet("sheets/site-soil-limits.csv"),
       "Sheet of the consistency limits and the shrinkage bar.",
     ),
-    "particle-density": required(
+    "particle-density": optional(
       "particleDensityKgM3",
       quantity("density", { min: 2000, max: 3500, example: "2670 kg/m3" }),
       "Density of the grains.",
     ),
-    "loose-bulk-density": required(
+    "loose-bulk-density": optional(
       "looseBulkDensityKgM3",
       looseDensity("1250 kg/m3"),
       "Dry mass in a loose volume, at the moisture below; with bulking, of the dry material.",
     ),
-    moisture: required(
+    moisture: optional(
       "moisturePct",
       percent("6.5 %", 60),
       "Moisture on delivery, of the dry mass.",

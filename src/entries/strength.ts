@@ -100,7 +100,7 @@ function covariate(
 /** `strength`: the blocks, the curve and the requirement. */
 export const strength: Kind<StrengthConfig> = group(
   {
-    sheet: required("sheet", sheet("sheets/blocks.csv"), "Sheet of the crushed blocks."),
+    sheet: optional("sheet", sheet("sheets/blocks.csv"), "Sheet of the crushed blocks."),
     model: byDefault(
       "model",
       oneOf("linear", "quadratic", "logarithmic", "power"),
@@ -138,7 +138,11 @@ export const strength: Kind<StrengthConfig> = group(
       "Whether the scatter of blocks is the same at all contents, or grows with the strength.",
       { earlier: ["spread"] },
     ),
-    requirement: required("requirement", requirement, "What the mix must reach."),
+    requirement: optional(
+      "requirement",
+      requirement,
+      "What the mix must reach; without it no least cement follows.",
+    ),
   },
   {
     name: "StrengthConfig",

@@ -12,11 +12,11 @@ import {
   number,
   oneOf,
   optional,
+  optionalInline,
   pattern,
   percent,
   quantity,
   required,
-  requiredInline,
   text,
   unread,
 } from "./kinds.js";
@@ -79,18 +79,18 @@ export const STUDY: Kind<StudyConfig> = group(
       false,
       "Whether the laboratory's numbers are invented for a demonstration: every page says so.",
     ),
-    title: required("title", text("Reading-room wall"), "Title of the study and its reports."),
-    place: required(
+    title: optional("title", text("Reading-room wall"), "Title of the study and its reports."),
+    place: optional(
       "place",
       text("Example Town, temperate climate"),
       "Where the element will stand.",
     ),
-    purpose: required(
+    purpose: optional(
       "purpose",
       text("Choose the blend and the least cement."),
       "What the study is for, printed on the title page.",
     ),
-    date: required("date", date("2026-05-18"), "Date of the reports."),
+    date: optional("date", date("2026-05-18"), "Date of the reports."),
     language: byDefault(
       "language",
       pattern<Locale>(
@@ -102,7 +102,7 @@ export const STUDY: Kind<StudyConfig> = group(
       "en",
       "Language of reports and findings; a country sets the decimal sign.",
     ),
-    units: required("units", oneOf("SI", "US"), "Units of what people read."),
+    units: byDefault("units", oneOf("SI", "US"), "SI", "Units of what people read."),
     page: byDefault("page", oneOf("A4", "us-letter"), "A4", "Paper of the reports."),
     currency: optional("currency", text("EUR"), "Currency of all prices."),
     seed: byDefault(
@@ -118,7 +118,7 @@ export const STUDY: Kind<StudyConfig> = group(
       {},
       "What is known of the laboratory's reading errors; the rest is taken as usual.",
     ),
-    target: required("target", target, "What the blend aims at."),
+    target: optional("target", target, "What the blend aims at; without it no blend is designed."),
     limits: byDefault(
       "limits",
       limits,
@@ -131,7 +131,7 @@ export const STUDY: Kind<StudyConfig> = group(
       "How many materials may go into the blend.",
       { earlier: ["most-materials"] },
     ),
-    guidance: required(
+    guidance: optional(
       "guidance",
       text("walker-2005"),
       "Name of the published recommendation that soils and blend are held against.",
@@ -146,8 +146,8 @@ export const STUDY: Kind<StudyConfig> = group(
       sheet("sheets/compaction.csv"),
       "Sheet of the compaction test; without it there is no mix.",
     ),
-    cement: required("cement", cement, "The cement, as bought."),
-    strength: required("strength", strength, "The blocks, the curve and the requirement."),
+    cement: optional("cement", cement, "The cement, as bought."),
+    strength: byDefault("strength", strength, {}, "The blocks, the curve and the requirement."),
     tested: optional(
       "tested",
       tested,
@@ -159,7 +159,7 @@ export const STUDY: Kind<StudyConfig> = group(
       text("less-sand"),
       "The trial whose blend is to be built, “tested” or an id of trials; left out, the one that the proposed blend matches.",
     ),
-    batch: requiredInline(
+    batch: optionalInline(
       group({
         "dry-mass": required(
           "batchDryMassKg",
@@ -169,7 +169,7 @@ export const STUDY: Kind<StudyConfig> = group(
       }),
       "The batch that recipes are written for.",
     ),
-    element: required("element", element, "What is to be built."),
+    element: optional("element", element, "What is to be built."),
     "compare-mix": optional(
       "compareMix",
       compareMix,

@@ -261,8 +261,8 @@ export interface TrialConfig {
   readonly sharesPct: Readonly<Record<string, number>>;
   /** Sheet of the compaction test of this blend; without it no mix follows from it. */
   readonly compaction?: SheetSource;
-  /** Sheet of the crushed blocks of this blend. */
-  readonly blocks: SheetSource;
+  /** Sheet of the crushed blocks of this blend; left out while none is crushed. */
+  readonly blocks?: SheetSource;
   /** How the blocks were when they were crushed; moist is at the moisture of curing. */
   readonly crushed?: "dry" | "moist" | "soaked";
   /** How the blocks were cured, in your words. */
@@ -307,7 +307,7 @@ export interface RequirementConfig {
 
 export interface StrengthConfig {
   /** Sheet of the crushed blocks. */
-  readonly sheet: SheetSource;
+  readonly sheet?: SheetSource;
   /** Curve of strength on cement content. Default linear. */
   readonly model: "linear" | "quadratic" | "logarithmic" | "power";
   /** The least cement content is rounded up to a multiple of this. Default 0.5 %. */
@@ -320,8 +320,8 @@ export interface StrengthConfig {
   readonly aspectTable?: string;
   /** Whether the scatter of blocks is the same at all contents, or grows with the strength. Default even. */
   readonly variance: "even" | "proportional";
-  /** What the mix must reach. */
-  readonly requirement: RequirementConfig;
+  /** What the mix must reach; without it no least cement follows. */
+  readonly requirement?: RequirementConfig;
 }
 
 export interface CementConfig {
@@ -365,7 +365,7 @@ export interface MaterialConfig {
   /** What it is in the mix. */
   readonly role: "soil" | "sand" | "gravel";
   /** Sheet of the sieve analysis. */
-  readonly sieve: SheetSource;
+  readonly sieve?: SheetSource;
   /** Sheet of the hydrometer test. */
   readonly hydrometer?: SheetSource;
   /** Sheet of the pipette test, in place of a hydrometer. */
@@ -375,11 +375,11 @@ export interface MaterialConfig {
   /** Sheet of the consistency limits and the shrinkage bar. */
   readonly limits?: SheetSource;
   /** Density of the grains. */
-  readonly particleDensityKgM3: number;
+  readonly particleDensityKgM3?: number;
   /** Dry mass in a loose volume, at the moisture below; with bulking, of the dry material. */
-  readonly looseBulkDensityKgM3: number;
+  readonly looseBulkDensityKgM3?: number;
   /** Moisture on delivery, of the dry mass. */
-  readonly moisturePct: number;
+  readonly moisturePct?: number;
   /** How much more room the damp material takes than the dry: percent, or the two heights of the flooding test. */
   readonly bulkingPct?: number;
   /** Price as delivered, its water included. */
@@ -406,16 +406,16 @@ export interface StudyConfig {
   /** Whether the laboratory's numbers are invented for a demonstration: every page says so. Default false. */
   readonly invented: true | false;
   /** Title of the study and its reports. */
-  readonly title: string;
+  readonly title?: string;
   /** Where the element will stand. */
-  readonly place: string;
+  readonly place?: string;
   /** What the study is for, printed on the title page. */
-  readonly purpose: string;
+  readonly purpose?: string;
   /** Date of the reports. */
-  readonly date: string;
+  readonly date?: string;
   /** Language of reports and findings; a country sets the decimal sign. Default en. */
   readonly language: Locale;
-  /** Units of what people read. */
+  /** Units of what people read. Default SI. */
   readonly units: "SI" | "US";
   /** Paper of the reports. Default A4. */
   readonly page: "A4" | "us-letter";
@@ -436,20 +436,20 @@ export interface StudyConfig {
     /** Of each temperature. */
     readonly temperatureC?: number;
   };
-  /** What the blend aims at. */
-  readonly target: TargetConfig;
+  /** What the blend aims at; without it no blend is designed. */
+  readonly target?: TargetConfig;
   /** Conditions that the blend must keep, beside the materials' own shares. */
   readonly limits: readonly BlendLimit[];
   /** How many materials may go into the blend. */
   readonly maxMaterials?: number;
   /** Name of the published recommendation that soils and blend are held against. */
-  readonly guidance: string;
+  readonly guidance?: string;
   /** Sheet of the study's own grading envelope. */
   readonly envelope?: SheetSource;
   /** Sheet of the compaction test; without it there is no mix. */
   readonly compaction?: SheetSource;
   /** The cement, as bought. */
-  readonly cement: CementConfig;
+  readonly cement?: CementConfig;
   /** The blocks, the curve and the requirement. */
   readonly strength: StrengthConfig;
   /** Which blend the study's own compaction and block sheets are of, and how the blocks were crushed. */
@@ -459,9 +459,9 @@ export interface StudyConfig {
   /** The trial whose blend is to be built, “tested” or an id of trials; left out, the one that the proposed blend matches. */
   readonly mixFrom?: string;
   /** Dry mass of soil and aggregate in a batch. */
-  readonly batchDryMassKg: number;
+  readonly batchDryMassKg?: number;
   /** What is to be built. */
-  readonly element: ElementConfig;
+  readonly element?: ElementConfig;
   /** Another mix of the element that the chosen one is held against. */
   readonly compareMix?: CompareConfig;
   /** Carbon factors, and the concrete that is compared with. */

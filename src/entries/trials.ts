@@ -1,4 +1,3 @@
-import type { SheetSource } from "../lab/sheet/grid.js";
 import { say } from "../words/message.js";
 import {
   type Check,
@@ -82,14 +81,24 @@ export const trials: Kind<readonly TrialConfig[]> = list(
         sheet("sheets/less-sand-compaction.csv"),
         "Sheet of the compaction test of this blend; without it no mix follows from it.",
       ),
-      blocks: required(
+      blocks: optional(
         "blocks",
         sheet("sheets/less-sand-blocks.csv"),
-        "Sheet of the crushed blocks of this blend.",
+        "Sheet of the crushed blocks of this blend; left out while none is crushed.",
       ),
       ...blocks,
     },
-    { name: "TrialConfig", checks: [SHARES_SUM] },
+    {
+      name: "TrialConfig",
+      checks: [
+        SHARES_SUM,
+        {
+          holds: ({ compaction, blocks }) => compaction !== undefined || blocks !== undefined,
+          message: say`This trial names no sheet.`,
+          expected: say`a compaction sheet, a sheet of blocks, or both`,
+        },
+      ],
+    },
   ),
   { max: 12, unique: "id" },
 );
@@ -107,22 +116,29 @@ export interface TrialEntry extends Omit<TrialConfig, "sharesPct"> {
   readonly sheetKeys: { readonly compaction: string; readonly blocks: string };
 }
 
-/** The study's own sheets as the first trial, then those of `trials`. */
+/** The study's own compaction and block sheets as the first trial, where it has any; then those of `trials`. */
 export function trialEntries({
   tested = {},
   trials = [],
   compaction,
   strength,
 }: Pick<StudyConfig, "tested" | "trials" | "compaction" | "strength">): TrialEntry[] {
+  const blocks = strength.sheet;
+  const own =
+    compaction === undefined && blocks === undefined
+      ? []
+      : [
+          {
+            ...tested,
+            id: FIRST_TRIAL,
+            ...(compaction === undefined ? {} : { compaction }),
+            ...(blocks === undefined ? {} : { blocks }),
+            key: "tested",
+            sheetKeys: { compaction: "compaction", blocks: "strength.sheet" },
+          },
+        ];
   return [
-    {
-      ...tested,
-      id: FIRST_TRIAL,
-      ...(compaction === undefined ? {} : { compaction }),
-      blocks: strength.sheet as SheetSource,
-      key: "tested",
-      sheetKeys: { compaction: "compaction", blocks: "strength.sheet" },
-    },
+    ...own,
     ...trials.map((trial, index) => ({
       ...trial,
       key: `trials.${index}`,

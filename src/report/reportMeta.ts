@@ -96,6 +96,13 @@ export function dateParts(iso: string): { year: number; month: number; day: numb
   return { year, month, day };
 }
 
+/** Today, or the day of SOURCE_DATE_EPOCH where it is set: for the report of a study that has no date. */
+export function dayOfMaking(): string {
+  const epoch = process.env.SOURCE_DATE_EPOCH;
+  const made = epoch === undefined ? new Date() : new Date(1000 * Number(epoch));
+  return made.toISOString().slice(0, 10);
+}
+
 /** A date as a reader of any country understands it: `2024-05-02` → `2 May 2024`, `2 de mayo de 2024`. */
 export function longDate(iso: string, locale: Locale = "en"): string {
   const { year, month, day } = dateParts(iso);

@@ -1,6 +1,7 @@
 import { join, resolve } from "node:path";
 import type { Finding } from "../findings/finding.js";
 import { filesAlreadyIn, writeFilesWhole } from "../notebook/wholeFolder.js";
+import { studyTitle } from "../study/study.js";
 import type { StudyResult } from "../study/studyResult.js";
 import { siteOrderList } from "../tables/quantities.js";
 import { siteSheets } from "../tables/site/crewCards.js";
@@ -13,6 +14,7 @@ import { render } from "../words/render.js";
 import type { ReportDocument } from "./document.js";
 import { renderHtml } from "./html/renderHtml.js";
 import { renderPdf } from "./pdf/renderPdf.js";
+import { dayOfMaking } from "./reportMeta.js";
 
 /** Where the sheets are and what was found while making them. */
 export interface WrittenSite {
@@ -97,10 +99,10 @@ export function siteDocument(
     meta: {
       title: render(sheet.title, config.language),
       subtitle: life
-        ? `${config.title} · ${render(stateInShort(life), config.language)}`
-        : config.title,
+        ? `${studyTitle(config)} · ${render(stateInShort(life), config.language)}`
+        : studyTitle(config),
       place: config.place,
-      date: config.date,
+      date: config.date ?? dayOfMaking(),
       language: config.language,
       invented: config.invented,
       page: config.page,

@@ -1,11 +1,12 @@
-import { bandFindings, checkBlend } from "../blend/check.js";
+import { bandFindings } from "../blend/band.js";
+import { checkBlend } from "../blend/check.js";
 import type { BlendDesign } from "../blend/description.js";
 import { type BlendInput, designBlend, MIN_SHARE_PCT } from "../blend/design.js";
 import { type BlendMaterial, blendCurve } from "../blend/material.js";
 import { type Robustness, robustness } from "../blend/robustness.js";
 import type { BandTargetPoint } from "../blend/target.js";
 import { relaxLimits } from "../blend/tradeoffs.js";
-import type { MaterialConfig, StudyConfig } from "../entries/studyConfig.js";
+import type { MaterialConfig, StudyConfig, TargetConfig } from "../entries/studyConfig.js";
 import { trialShares } from "../entries/trials.js";
 import { type Finding, finding, hasErrors, STUDY_FILE } from "../findings/finding.js";
 import { characteristicSizes } from "../grading/characteristics.js";
@@ -29,25 +30,41 @@ export function computeBlends(
   study: Pick<Study, "config" | "trials">,
   materials: readonly MaterialResult[],
   entries: readonly GuidanceEntry[],
-  findings: Finding[],
-): { readonly proposed?: BlendStudy; readonly blend?: BlendStudy } {
+): {
+  readonly proposed?: BlendStudy;
+  readonly blend?: BlendStudy;
+  readonly findings: readonly Finding[];
+} {
   const { config, trials } = study;
+  // The shares are of all materials, so that each must have a curve.
+  if (!hasTarget(config) || materials.length < config.materials.length) return { findings: [] };
   const trial = trials.find(({ entry }) => entry.id === config.mixFrom);
   const sharesPct = trial && trialShares(config, trial.entry);
-  if (!sharesPct) {
-    const proposed = computeBlend(config, materials, entries, findings);
-    return { proposed, blend: proposed };
-  }
-  const proposed = computeBlend(config, materials, entries, []);
+  const { blend: proposed, findings } = computeBlend(config, materials, entries);
+  if (!sharesPct) return { proposed, blend: proposed, findings };
   const fixed = fixedShares(config, sharesPct);
   const free = { ...fixed, limits: [], maxMaterials: undefined };
-  const blend = computeBlend(free, materials, entries, findings);
-  findings.push(...brokenLimits(config, sharesPct, blendInput(fixed, materials, entries)));
-  return { proposed, blend };
+  const tested = computeBlend(free, materials, entries);
+  return {
+    proposed,
+    blend: tested.blend,
+    findings: [
+      ...tested.findings,
+      ...brokenLimits(config, sharesPct, blendInput(fixed, materials, entries)),
+    ],
+  };
+}
+
+/** A study that says what its blend aims at. */
+export type TargetedConfig = StudyConfig & { readonly target: TargetConfig };
+
+/** Whether a study says what its blend aims at. */
+export function hasTarget(config: StudyConfig): config is TargetedConfig {
+  return config.target !== undefined;
 }
 
 /** The study with no choice left but the shares of a tested blend. */
-function fixedShares(config: StudyConfig, sharesPct: readonly number[]): StudyConfig {
+function fixedShares(config: TargetedConfig, sharesPct: readonly number[]): TargetedConfig {
   return {
     ...config,
     materials: config.materials.map((material, index) => ({
@@ -92,73 +109,56 @@ function brokenLimits(
   ];
 }
 
-/** Mean density of the grains by volume: 100 / Σ (share / density). */
+/** Mean density of the grains by volume: 100 / Σ (share / density); undefined where one is not told. */
 export function particleDensity(
   { materials }: Pick<StudyConfig, "materials">,
   sharesPct: readonly number[],
-): number {
-  const volume = materials.reduce(
-    (sum, { particleDensityKgM3 }, index) => sum + sharesPct[index] / 100 / particleDensityKgM3,
-    0,
-  );
+): number | undefined {
+  let volume = 0;
+  for (const [index, { particleDensityKgM3 }] of materials.entries()) {
+    if (sharesPct[index] === 0) continue;
+    if (particleDensityKgM3 === undefined) return undefined;
+    volume += sharesPct[index] / 100 / particleDensityKgM3;
+  }
   return 1 / volume;
 }
 
 /** The blend nearest to the study's target within its limits, or findings that say why there is none. */
 export function computeBlend(
-  config: StudyConfig,
+  config: TargetedConfig,
   materials: readonly MaterialResult[],
   entries: readonly GuidanceEntry[],
-  findings: Finding[],
-): BlendStudy | undefined {
+): { readonly blend?: BlendStudy; readonly findings: readonly Finding[] } {
   const band = guidanceBandPoints(entries);
-  if (config.target.kind === "band" && band.length === 0) {
-    findings.push({
-      severity: "error",
-      code: "no-band",
-      file: STUDY_FILE,
-      column: "target.band",
-      value: "guidance",
-      message: say`The guidance that the study names limits no passing, so there is no band.`,
-      expected: say`a guidance entry with limits of passing, or an envelope sheet`,
-      remedy: say`Name another entry, bring an envelope, or give an exponent and a top size.`,
-    });
-    return undefined;
-  }
+  if (config.target.kind === "band" && band.length === 0) return { findings: [noBand(config)] };
   const input = blendInput(config, materials, entries);
-  const checked = [...checkBlend(input, STUDY_FILE), ...endFindings(materials)];
-  findings.push(...checked);
-  if (checked.some(({ severity }) => severity === "error")) return undefined;
+  const findings: Finding[] = [...checkBlend(input, STUDY_FILE), ...endFindings(materials)];
+  if (hasErrors(findings)) return { findings };
   const blend = designBlend(input);
   if (blend.status !== "ok") {
-    findings.push({
-      severity: "error",
-      code: "no-blend",
-      file: STUDY_FILE,
-      column: "limits",
+    const words = {
       message: blend.message,
       expected: say`limits that some blend of these materials can keep`,
       remedy: say`Loosen a limit, or add a material with what is missing.`,
-    });
-    return undefined;
+    };
+    const place = { file: STUDY_FILE, column: "limits" };
+    return { findings: [...findings, finding(place, "error", "no-blend", words)] };
   }
   findings.push(...traceFindings(config, blend), ...bandFindings(input, blend, STUDY_FILE));
   const blended = blendCurve(
     materials.map(({ curve }, index) => ({ curve, sharePct: blend.shares[index].sharePct })),
   );
   if (blended.unmeasuredFinesPct > UNMEASURED_FINES_LIMIT_PCT) {
-    findings.push({
-      severity: "warning",
-      code: "unmeasured-fines",
-      file: STUDY_FILE,
-      column: "materials",
-      value: say`${formatFixed(blended.unmeasuredFinesPct, 1)} %`,
+    const value = say`${formatFixed(blended.unmeasuredFinesPct, 1)} %`;
+    const words = {
       message: say`Much of the blend's fines comes from materials without a hydrometer test.`,
       expected: say`at most ${UNMEASURED_FINES_LIMIT_PCT} % of the blend`,
       remedy: say`Test the fines of the material that brings most of them.`,
-    });
+    };
+    const place = { file: STUDY_FILE, column: "materials", value };
+    findings.push(finding(place, "warning", "unmeasured-fines", words));
   }
-  return {
+  const study: BlendStudy = {
     ...blend,
     ...blended,
     relaxed: relaxLimits(input, blend),
@@ -170,6 +170,19 @@ export function computeBlend(
       blend.shares.map(({ sharePct }) => sharePct),
     ),
   };
+  return { blend: study, findings };
+}
+
+function noBand({ guidance }: StudyConfig): Finding {
+  const place = { file: STUDY_FILE, column: "target.band", value: "guidance" };
+  return finding(place, "error", "no-band", {
+    message:
+      guidance === undefined
+        ? say`The study names no guidance and no envelope, so there is no band.`
+        : say`The guidance that the study names limits no passing, so there is no band.`,
+    expected: say`a guidance entry with limits of passing, or an envelope sheet`,
+    remedy: say`Name another entry, bring an envelope, or give an exponent and a top size.`,
+  });
 }
 
 /** Materials that the blend leaves out, and those of which it has hardly any. */
@@ -269,7 +282,7 @@ export function guidanceBandPoints(entries: readonly GuidanceEntry[]): readonly 
 
 /** The blending problem that a study states. */
 export function blendInput(
-  config: StudyConfig,
+  config: TargetedConfig,
   materials: readonly MaterialResult[],
   entries: readonly GuidanceEntry[],
 ): BlendInput {
@@ -287,8 +300,15 @@ export function blendInput(
 /**
  * The blending problem of a computed study, for a notebook that goes on with it: other targets and
  * limits, a frontier, a map of three materials.
+ *
+ * @throws TypeError where the study has no target, or a material without a curve.
  */
 export function blendInputOf({ config, materials, guidance }: StudyResult): BlendInput {
+  if (!hasTarget(config) || materials.length < config.materials.length) {
+    throw new TypeError(
+      "invalid study: it states no blending problem; expected a target, and a sieve sheet of each material",
+    );
+  }
   return blendInput(
     config,
     materials,
@@ -298,13 +318,8 @@ export function blendInputOf({ config, materials, guidance }: StudyResult): Blen
 
 /** A material as blending needs it; without a limits sheet sand and gravel count as non-plastic. */
 function blendMaterial(config: MaterialConfig, { curve, limits }: MaterialResult): BlendMaterial {
-  const { id, name, role, minSharePct, maxSharePct, price } = config;
+  const { id, name, role, minSharePct, maxSharePct } = config;
   const plain = role === "soil" || limits ? undefined : 0;
-  const perDryTonne =
-    price &&
-    (price.per === "t"
-      ? price.amount * (1 + config.moisturePct / 100)
-      : (price.amount * 1000 * (1 + (config.bulkingPct ?? 0) / 100)) / config.looseBulkDensityKgM3);
   return {
     id,
     name,
@@ -312,8 +327,23 @@ function blendMaterial(config: MaterialConfig, { curve, limits }: MaterialResult
     minSharePct,
     maxSharePct,
     siteSoil: role === "soil",
-    costPerT: perDryTonne,
+    costPerT: costPerDryTonne(config),
     plasticityIndexPct: limits?.nonPlastic ? 0 : (limits?.plasticityIndexPct ?? plain),
     linearShrinkagePct: limits?.nonPlastic ? 0 : (limits?.linearShrinkagePct ?? plain),
   };
+}
+
+/** Price of the dry mass; undefined where it has none, or what turns its unit into dry mass is not told. */
+function costPerDryTonne({
+  price,
+  moisturePct,
+  bulkingPct = 0,
+  looseBulkDensityKgM3,
+}: MaterialConfig): number | undefined {
+  if (!price) return undefined;
+  if (price.per === "t") {
+    return moisturePct === undefined ? undefined : price.amount * (1 + moisturePct / 100);
+  }
+  if (looseBulkDensityKgM3 === undefined) return undefined;
+  return (price.amount * 1000 * (1 + bulkingPct / 100)) / looseBulkDensityKgM3;
 }

@@ -63,26 +63,31 @@ export function compareStudies(a: StudyResult, b: StudyResult): StudyComparison 
 
 /** A blend that changed has no strength before it was tested, whatever its sheets say of another. */
 function stateWords(a: StudyResult, b: StudyResult): Text[] {
+  if (!a.blend || !b.blend) {
+    return [
+      ...(a.blend ? [] : [say`The first version has no blend.`]),
+      ...(b.blend ? [] : [say`The second version has no blend.`]),
+    ];
+  }
+  const [wasProposed, isProposed] = [a, b].map(({ life }) => life?.state === "proposed");
   const { close } = compareBlends(
     b.materials,
     b.materials.map(({ id }) => shareOf(b, id)),
     b.materials.map(({ id }) => shareOf(a, id)),
   );
   return [
-    ...(b.life.state === "proposed" && !close
+    ...(isProposed && !close
       ? [
           say`The blend changed and was not tested: its strength, density, moisture, cement and cost are not known.`,
         ]
       : []),
-    ...(b.life.state === "proposed" && close
-      ? [say`The second version's blend was not tested.`]
-      : []),
-    ...(a.life.state === "proposed" ? [say`The first version's blend was not tested.`] : []),
+    ...(isProposed && close ? [say`The second version's blend was not tested.`] : []),
+    ...(wasProposed ? [say`The first version's blend was not tested.`] : []),
   ];
 }
 
 function shareOf({ blend }: StudyResult, id: string): number {
-  return blend.shares.find((share) => share.id === id)?.sharePct ?? 0;
+  return blend?.shares.find((share) => share.id === id)?.sharePct ?? 0;
 }
 
 function entryChanges(
@@ -152,24 +157,22 @@ interface ComparedNumber {
   readonly value: number | null;
 }
 
-const NOTHING_TESTED: Partial<StudyResult["strength"]> = {};
-
 /** The results of a study that matter to whoever builds or reviews, in the order of the appendix. */
 function comparedResults(result: StudyResult): ComparedNumber[] {
   const { config, blend, mix, findings, life } = result;
   // What was tested belongs to the tested blend alone.
-  const tested = life.state === "tested";
-  const { leastCement, fit, chosenCementPct } = tested ? result.strength : NOTHING_TESTED;
-  const { peak } = (tested ? result.compaction : undefined) ?? {};
+  const tested = life?.state === "tested" ? result : undefined;
+  const { leastCement, fit, chosenCementPct } = tested?.strength ?? {};
+  const { peak } = tested?.compaction ?? {};
   const percent = (key: string, label: Text, value: number | null | undefined) =>
     line(key, label, "percent", value);
   return [
     ...config.materials.map(({ id, name }, index) =>
-      percent(`share.${id}`, name, blend.shares[index].sharePct),
+      percent(`share.${id}`, name, blend?.shares[index].sharePct),
     ),
-    percent("clay", say`Clay of the blend`, blend.fractions.clayPct),
-    percent("silt", say`Silt of the blend`, blend.fractions.siltPct),
-    percent("fines", say`Fines of the blend`, blend.fractions.finesPct),
+    percent("clay", say`Clay of the blend`, blend?.fractions.clayPct),
+    percent("silt", say`Silt of the blend`, blend?.fractions.siltPct),
+    percent("fines", say`Fines of the blend`, blend?.fractions.finesPct),
     percent("optimum", say`Optimum moisture`, peak?.optimumWaterPct),
     line("max-density", say`Maximum dry density`, "density", peak?.maximumDryDensityKgM3),
     line("density", say`Dry density, rammed`, "density", mix?.density.valueKgM3),

@@ -1,3 +1,4 @@
+import { isBuildable } from "../entries/buildable.js";
 import { sheetsOfStudy } from "../entries/sheets.js";
 import type { StudyConfig } from "../entries/studyConfig.js";
 import { type Finding, hasErrors, STUDY_FILE } from "../findings/finding.js";
@@ -11,7 +12,7 @@ import { say, type Text } from "../words/message.js";
 import { computeBlends } from "./blend.js";
 import { computeGuidance, studyGuidance } from "./guidance.js";
 import { MADE_WITH } from "./madeWith.js";
-import { computeMaterial } from "./material.js";
+import { computeMaterial, computeUngraded } from "./material.js";
 import { computeMix } from "./mix.js";
 import { plausibilityFindings } from "./plausibility.js";
 import { proposal } from "./proposal.js";
@@ -19,6 +20,7 @@ import { computeQuality } from "./quality.js";
 import { reviewFindings } from "./review.js";
 import { type DrawnCurves, sampleCurves, sampleMaterial } from "./sampledCurves.js";
 import { toleranceFindings } from "./specifiedMix.js";
+import { stagesOf } from "./stages.js";
 import type { Study } from "./study.js";
 import {
   type BlendStudy,
@@ -40,83 +42,112 @@ export interface StudyComputation {
   readonly findings: readonly Finding[];
 }
 
-/** Computes a study that was read: the same result for the same study, with all findings. */
+/**
+ * Computes a study that was read, each stage as far as its sheets and entries are there: the same result for
+ * the same study, with all findings. Only findings that are errors leave it without a result.
+ */
 export function computeStudy(study: Study, reading: readonly Finding[] = []): StudyComputation {
   const { config } = study;
-  const findings: Finding[] = trialEntryFindings(config);
-  if (hasErrors(findings)) return { findings: [...reading, ...findings] };
+  const wrongEntries = trialEntryFindings(config);
+  if (hasErrors(wrongEntries)) return { findings: [...reading, ...wrongEntries] };
   const drawnCurves = study.materials.map((material) => sampleMaterial(material, config));
-  const materials = study.materials.map((material, index) =>
-    computeMaterial(material, config, findings, drawnCurves[index]),
+  const graded = study.materials.map((material, index) =>
+    computeMaterial(material, config, drawnCurves[index]),
   );
-  const entries = studyGuidance(study, findings);
-  const { proposed, blend } = computeBlends(study, materials, entries, findings);
-  const proposedPct = proposed?.shares.map(({ sharePct }) => sharePct);
+  const materials = graded.map(({ material }) => material);
+  const ungraded = study.ungraded.map(computeUngraded);
+  const guidance = studyGuidance(study);
+  const blends = computeBlends(study, materials, guidance.entries);
+  const { blend } = blends;
+  const proposedPct = blends.proposed?.shares.map(({ sharePct }) => sharePct);
   const tests = computeTrials(study, materials, proposedPct);
   const { trials } = tests;
-  const life = mixLife(config, trials);
-  const followed = trials.find(({ id }) => id === life.trial);
-  findings.push(...tests.findings, ...trialFindings(config, trials, life));
-  findings.push(...plausibilityFindings(study, materials, trials));
+  const life = blend && mixLife(config, trials);
+  const followed = life ? trials.find(({ id }) => id === life.trial) : trials[0];
   const { compaction, strength } = followed ?? {};
   // What was tested is carried over to the blend that was tested, and to no other.
-  const tested = life.state === "tested" && blend && strength;
-  const mix = tested
-    ? computeMix(config, blend, strength, compaction, findings, [life.message])
-    : undefined;
-  const quality = strength && computeQuality(config, strength, mix, study.siteBlocks, findings);
-  if (strength) findings.push(...toleranceFindings({ config, mix, compaction, strength }));
-  findings.push(...reviewFindings(config));
-  const told = [...reading, ...inSheetWords(config, findings)];
-  if (!blend || !strength || hasErrors(told)) {
-    return { findings: told };
-  }
-  const drawn = sampleCurves(
-    drawnCurves,
-    blend.shares.map(({ sharePct }) => sharePct),
-  );
-  const blendSizes = blend.curve.points.map(({ sizeMm }) => sizeMm);
-  const blendSpread = readingSpread(drawn.blend, blendSizes);
+  const tested = life?.state === "tested" ? strength : undefined;
+  const build =
+    tested && life && isBuildable(config)
+      ? computeMix(config, blend, tested, compaction, [life.message])
+      : undefined;
+  const mix = build?.mix;
+  const quality = strength && computeQuality(config, strength, mix, study.siteBlocks);
+  const told = [
+    ...reading,
+    ...inSheetWords(config, [
+      ...wrongEntries,
+      ...graded.flatMap(({ findings }) => findings),
+      ...ungraded.flatMap(({ findings }) => findings),
+      ...guidance.findings,
+      ...blends.findings,
+      ...tests.findings,
+      ...trialFindings(config, trials, life),
+      ...plausibilityFindings(study, materials, trials),
+      ...(build?.findings ?? []),
+      ...(quality?.findings ?? []),
+      ...toleranceFindings({ config, mix, compaction, strength }),
+      ...reviewFindings(config),
+    ]),
+  ];
+  if (hasErrors(told)) return { findings: told };
+  const sharesPct = blend?.shares.map(({ sharePct }) => sharePct);
+  const drawn = sampleCurves(drawnCurves, sharesPct);
+  const known = {
+    ...{ config, materials },
+    ...(ungraded.length > 0 ? { ungraded: ungraded.map(({ material }) => material) } : {}),
+    ...{ compaction, blend },
+    // A blend that was not tested has no cement content.
+    ...(strength ? { strength: tested ?? withoutContent(strength) } : {}),
+    ...(life ? { life } : {}),
+    mix,
+  };
   return {
     findings: told,
     result: {
       format: RESULT_FORMAT,
       madeWith: MADE_WITH,
-      config,
       findings: told,
-      materials,
-      compaction,
-      blend,
-      blendSpread: blendSizes.map((sizeMm, index) => ({ sizeMm, sdPct: blendSpread[index] })),
+      stages: stagesOf(known),
+      ...known,
+      ...(blend
+        ? {
+            blendSpread: spreadOf(blend, drawn.blend),
+            guidanceComparison: compareGuidance(
+              blend.curve,
+              GUIDANCE_ENTRIES.filter(({ material }) => EARTH.has(material)),
+              {},
+              drawn.blend,
+            ),
+          }
+        : {}),
       textures: computeTexture(materials, blend, drawn),
-      guidance: computeGuidance(entries, materials, blend, drawn, config.seed),
-      guidanceComparison: compareGuidance(
-        blend.curve,
-        GUIDANCE_ENTRIES.filter(({ material }) => EARTH.has(material)),
-        {},
-        drawn.blend,
-      ),
-      // A blend that was not tested has no cement content.
-      strength: tested ? strength : withoutContent(strength),
+      guidance: computeGuidance(guidance.entries, materials, blend, drawn, config.seed),
       trials,
-      life,
-      ...(life.state === "proposed" ? { proposal: proposal(config, blend, followed) } : {}),
-      mix,
-      ...(quality ? { quality } : {}),
+      ...(blend && life?.state === "proposed"
+        ? { proposal: proposal(config, blend, followed) }
+        : {}),
+      ...(quality?.plan ? { quality: quality.plan } : {}),
       inputs: study.inputs,
       sheets: study.sheets,
     },
   };
 }
 
+function spreadOf({ curve }: BlendStudy, drawn: readonly GradingCurve[]) {
+  const sizes = curve.points.map(({ sizeMm }) => sizeMm);
+  const sdPct = readingSpread(drawn, sizes);
+  return sizes.map((sizeMm, index) => ({ sizeMm, sdPct: sdPct[index] }));
+}
+
 function withoutContent({ chosenCementPct: _, ...tests }: StrengthStudy): StrengthStudy {
   return tests;
 }
 
-/** The soils and the blend on the texture triangle; those whose curve does not reach 0.002 mm are left out. */
+/** The soils, and the blend where there is one, on the texture triangle; those whose curve does not reach 0.002 mm are left out. */
 function computeTexture(
   materials: readonly MaterialResult[],
-  blend: BlendStudy,
+  blend: BlendStudy | undefined,
   drawn: DrawnCurves,
 ): TextureStudy[] {
   const study = (
@@ -132,7 +163,7 @@ function computeTexture(
     ...materials.flatMap(({ name, role, curve }, index) =>
       role === "soil" ? study(name, curve, drawn.materials[index]) : [],
     ),
-    ...study(say`Blend`, blend.curve, drawn.blend),
+    ...(blend ? study(say`Blend`, blend.curve, drawn.blend) : []),
   ];
 }
 

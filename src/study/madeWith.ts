@@ -1,9 +1,5 @@
-import { createRequire } from "node:module";
-
-const { name, version } = createRequire(import.meta.url)("../../package.json") as {
-  name: string;
-  version: string;
-};
-
-/** Name and version of this package, printed in every result and report. */
-export const MADE_WITH = `${name} ${version}`;
+/**
+ * Name and version of this package, printed in every result and report; written here and not read from
+ * package.json, because a browser has no files (a test holds the two together).
+ */
+export const MADE_WITH = "loambook 0.1.0";

@@ -1,5 +1,5 @@
 import type { StudyConfig } from "../entries/studyConfig.js";
-import type { Finding } from "../findings/finding.js";
+import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
 import { characteristicSizes } from "../grading/characteristics.js";
 import { combineGrading } from "../grading/combinedGrading.js";
 import { type GradingCurve, type GradingPoint, passingAtSize } from "../grading/curve.js";
@@ -9,12 +9,13 @@ import { analyseHydrometer } from "../grading/sedimentation/hydrometer.js";
 import { analyseJar, jarComparison } from "../grading/sedimentation/jar.js";
 import { analysePipette } from "../grading/sedimentation/pipette.js";
 import { analyseSieve } from "../grading/sieveAnalysis.js";
+import type { JarRecord } from "../lab/jar.js";
 import { consistencyLimits } from "../soil/consistency/limits.js";
 import { curveUncertainty } from "../soil/curveUncertainty.js";
 import { say } from "../words/message.js";
 import { sampleMaterial } from "./sampledCurves.js";
-import type { StudyMaterial } from "./study.js";
-import type { MaterialResult } from "./studyResult.js";
+import type { StudyMaterial, UngradedStudyMaterial } from "./study.js";
+import type { MaterialResult, UngradedMaterial } from "./studyResult.js";
 
 /**
  * The models tried on a soil. The two-mode Fredlund model is left to notebooks: with nine parameters it
@@ -38,23 +39,19 @@ const MODELS = [
 export function computeMaterial(
   material: StudyMaterial,
   study: StudyConfig,
-  findings: Finding[],
   drawn: readonly GradingCurve[] = sampleMaterial(material, study),
-): MaterialResult {
+): { readonly material: MaterialResult; readonly findings: readonly Finding[] } {
   const { config } = material;
   const sieve = analyseSieve(material.sieve);
-  findings.push(...sieve.findings);
-  const passing = separated(material, sieve.points, findings);
-  const { sedimentation, pipette } = settle(material, passing, findings);
+  const settled = settle(material, sieve.points, study);
+  const { sedimentation, pipette } = settled;
   const { curve, overlap, repairs, ...combined } = combineGrading({
     sieve: sieve.points,
     sedimentation: (sedimentation ?? pipette)?.points,
     file: (material.hydrometer ?? material.pipette ?? material.sieve).file,
   });
-  findings.push(...combined.findings);
-  const jar = settledJar(material, curve, findings);
+  const jar = material.jar && settledJar(material.jar, curve);
   const limits = material.limits && consistencyLimits(material.limits);
-  if (limits) findings.push(...limits.findings);
   const uncertainty =
     config.role === "soil"
       ? curveUncertainty(curve, drawn, limits, {
@@ -63,71 +60,104 @@ export function computeMaterial(
         })
       : undefined;
   return {
-    id: config.id,
-    name: config.name,
-    role: config.role,
-    sieve,
-    sedimentation,
-    ...(pipette ? { pipette } : {}),
-    ...(jar ? { jar } : {}),
-    curve,
-    overlap,
-    repairs,
-    sizes: characteristicSizes(curve),
-    fractions: fractions(curve),
-    models: config.role === "soil" ? chooseModel(curve, MODELS) : undefined,
-    limits,
-    uncertainty,
+    material: {
+      id: config.id,
+      name: config.name,
+      role: config.role,
+      sieve,
+      sedimentation,
+      ...(pipette ? { pipette } : {}),
+      ...(jar ? { jar: jar.analysis } : {}),
+      curve,
+      overlap,
+      repairs,
+      sizes: characteristicSizes(curve),
+      fractions: fractions(curve),
+      models: config.role === "soil" ? chooseModel(curve, MODELS) : undefined,
+      limits,
+      uncertainty,
+    },
+    findings: [
+      ...sieve.findings,
+      ...settled.findings,
+      ...combined.findings,
+      ...(jar?.findings ?? []),
+      ...(limits?.findings ?? []),
+    ],
   };
 }
 
-/** The passing of the sieve that separated the dispersed material; a finding where it was not measured. */
-function separated(
-  { config, hydrometer, pipette }: StudyMaterial,
-  sieve: readonly GradingPoint[],
-  findings: Finding[],
-): number | undefined {
-  const sheet = hydrometer ?? pipette;
-  if (!sheet) return undefined;
-  const passing = passingAtSize({ points: sieve }, sheet.separatingSizeMm);
-  if (passing === undefined) {
-    findings.push({
-      severity: "error",
-      code: "separating-sieve-unmeasured",
-      file: sheet.file,
-      column: "separating sieve",
-      value: `${sheet.separatingSizeMm} mm`,
-      message: say`The sieve analysis does not reach the sieve that separated the dispersed material.`,
-      expected: say`a sieve analysis of ${config.name} that spans ${sheet.separatingSizeMm} mm`,
-      remedy: say`Give the sieve through which the dispersed material was passed, or sieve to that size.`,
-    });
-  }
-  return passing;
+/** What is known of a material whose grading was not measured. */
+export function computeUngraded({ config, ...sheets }: UngradedStudyMaterial): {
+  readonly material: UngradedMaterial;
+  readonly findings: readonly Finding[];
+} {
+  const { id, name, role } = config;
+  const jar = sheets.jar && analyseJar(sheets.jar);
+  const limits = sheets.limits && consistencyLimits(sheets.limits);
+  return {
+    material: { id, name, role, ...(jar ? { jar } : {}), ...(limits ? { limits } : {}) },
+    findings: [...(jar?.findings ?? []), ...(limits?.findings ?? [])],
+  };
 }
 
+type Settled = Pick<MaterialResult, "sedimentation" | "pipette"> & {
+  readonly findings: readonly Finding[];
+};
+
+/**
+ * The sedimentation of what passed the sieve that separated the dispersed material; findings where that
+ * passing was not measured, or the density of the grains is not told.
+ */
 function settle(
   { config, hydrometer, pipette }: StudyMaterial,
-  passingSeparatingPct: number | undefined,
-  findings: Finding[],
-): Pick<MaterialResult, "sedimentation" | "pipette"> {
-  if (passingSeparatingPct === undefined) return {};
+  sieve: readonly GradingPoint[],
+  { materials }: StudyConfig,
+): Settled {
+  const sheet = hydrometer ?? pipette;
+  if (!sheet) return { findings: [] };
+  const { file, separatingSizeMm } = sheet;
   const { particleDensityKgM3 } = config;
+  const passingSeparatingPct = passingAtSize({ points: sieve }, separatingSizeMm);
+  const findings: Finding[] = [];
+  if (passingSeparatingPct === undefined) {
+    const place = { file, column: "separating sieve", value: `${separatingSizeMm} mm` };
+    findings.push(
+      finding(place, "error", "separating-sieve-unmeasured", {
+        message: say`The sieve analysis does not reach the sieve that separated the dispersed material.`,
+        expected: say`a sieve analysis of ${config.name} that spans ${separatingSizeMm} mm`,
+        remedy: say`Give the sieve through which the dispersed material was passed, or sieve to that size.`,
+      }),
+    );
+  }
+  if (particleDensityKgM3 === undefined) {
+    const index = materials.findIndex(({ id }) => id === config.id);
+    const place = { file: STUDY_FILE, column: `materials.${index}.particle-density` };
+    findings.push(
+      finding(place, "warning", "particle-density-not-told", {
+        message: say`The readings of ${file} are not worked out: how fast grains settle depends on their density, and the study does not tell it.`,
+        expected: say`the density of the grains of ${config.name}`,
+        remedy: say`Have it measured, or enter the value that the laboratory used.`,
+      }),
+    );
+  }
+  if (passingSeparatingPct === undefined || particleDensityKgM3 === undefined) return { findings };
   const input = { particleDensityKgM3, passingSeparatingPct };
   const sedimentation = hydrometer && analyseHydrometer(hydrometer, input);
   const drawn = pipette && analysePipette(pipette, input);
-  for (const analysis of [sedimentation, drawn]) findings.push(...(analysis?.findings ?? []));
-  return { sedimentation, pipette: drawn };
+  return {
+    sedimentation,
+    pipette: drawn,
+    findings: [...(sedimentation?.findings ?? []), ...(drawn?.findings ?? [])],
+  };
 }
 
 /** The jar beside the curve that was measured without it. */
-function settledJar(
-  { jar }: StudyMaterial,
-  curve: GradingCurve,
-  findings: Finding[],
-): MaterialResult["jar"] {
-  if (!jar) return undefined;
+function settledJar(jar: JarRecord, curve: GradingCurve) {
   const analysis = analyseJar(jar);
   const against = jarComparison(jar, analysis, curve);
-  findings.push(...analysis.findings, ...against.findings);
-  return { ...analysis, laboratory: against.rows };
+  return {
+    analysis: { ...analysis, laboratory: against.rows },
+    findings: [...analysis.findings, ...against.findings],
+  };
 }

@@ -5,7 +5,8 @@ import { cementComparison } from "../batch/cementComparison.js";
 import { type CostRange, costRange, type MaterialPriceRange, mixSaving } from "../batch/cost.js";
 import { elementFindings, elementQuantities } from "../batch/element.js";
 import { type Recipe, recipe } from "../batch/recipe.js";
-import type { MaterialConfig, StudyConfig } from "../entries/studyConfig.js";
+import type { BuildableConfig } from "../entries/buildable.js";
+import type { MaterialConfig } from "../entries/studyConfig.js";
 import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
 import type { SourcedRange } from "../quantities/sourcedRange.js";
 import type { CompactionAnalysis } from "../soil/compaction/compactionTest.js";
@@ -15,21 +16,18 @@ import type { CompactedDensity, ComparedMix, MixStudy, StrengthStudy } from "./s
 
 /** The mix to specify, and what the element needs of it; or findings that say what is missing for it. */
 export function computeMix(
-  config: StudyConfig,
+  config: BuildableConfig,
   blend: { readonly shares: readonly { readonly sharePct: number }[] },
   strength: StrengthStudy,
   compaction: CompactionAnalysis | undefined,
-  findings: Finding[],
   reasons: readonly Text[] = [],
-): MixStudy | undefined {
+): { readonly mix?: MixStudy; readonly findings: readonly Finding[] } {
   const entered = [...elementFindings(config.element, STUDY_FILE), ...compareFindings(config)];
-  findings.push(...entered);
-  if (entered.length > 0) return undefined;
+  if (entered.length > 0) return { findings: entered };
   const density = mixDensity(strength, compaction);
   const { chosenCementPct } = strength;
   if (!compaction?.peak || !density || chosenCementPct === undefined) {
-    findings.push(noMixFinding(compaction));
-    return undefined;
+    return { findings: [noMixFinding(compaction)] };
   }
   const design = {
     sharesPct: blend.shares.map(({ sharePct }) => sharePct),
@@ -38,11 +36,10 @@ export function computeMix(
     ...{ density, reasons },
   };
   const { record, water } = studyRecord(config, design, { compaction, strength });
-  findings.push(...recordFindings(config, record));
+  const findings = recordFindings(config, record);
   const { batch, element: amounts, parts } = record;
-  if (!amounts) return undefined;
+  if (!amounts) return { findings };
   const cost = mixMoney(config, amounts.mix);
-  if (cost) findings.push(...cost.findings);
   const carbon = mixEmission(config, amounts.mix);
   const { netVolumeM3, cementKgM3 } = amounts;
   const { concreteVolumeM3 = netVolumeM3, concreteCement } = config.carbon;
@@ -52,16 +49,19 @@ export function computeMix(
   });
   const mix = { record, recipe: batch, density, quantities: amounts, cost, carbon };
   return {
-    ...mix,
-    parts,
-    water,
-    comparison,
-    carbonComparison: carbonComparison({
-      ...{ carbon, wastePct: config.element.wastePct, concreteVolumeM3 },
-      concreteCementCarbonKg: comparison.concreteCementCarbonKg,
-      aggregate: CONCRETE_AGGREGATE,
-    }),
-    compared: compareMix(config, mix),
+    mix: {
+      ...mix,
+      parts,
+      water,
+      comparison,
+      carbonComparison: carbonComparison({
+        ...{ carbon, wastePct: config.element.wastePct, concreteVolumeM3 },
+        concreteCementCarbonKg: comparison.concreteCementCarbonKg,
+        aggregate: CONCRETE_AGGREGATE,
+      }),
+      compared: compareMix(config, mix),
+    },
+    findings: [...findings, ...(cost?.findings ?? [])],
   };
 }
 
@@ -108,14 +108,14 @@ const [SITE_SOIL, AGGREGATE, ROAD_HAUL] = MATERIAL_CARBON_FACTORS;
 const CONCRETE_AGGREGATE = AGGREGATE;
 
 /** The factor of the cement: the user's own, or the first of the general ones. */
-function cementFactor({ cement }: StudyConfig): SourcedRange {
+function cementFactor({ cement }: BuildableConfig): SourcedRange {
   return cement.carbon
     ? { ...cement.carbon, id: "own-cement", name: cement.name }
     : CEMENT_CARBON_FACTORS[0];
 }
 
 /** Prices and terms of supply by material. */
-function pricesOf(config: StudyConfig): Record<string, MaterialPriceRange> {
+function pricesOf(config: BuildableConfig): Record<string, MaterialPriceRange> {
   const terms = supplyTerms(config);
   const bought = [...config.materials, { ...config.cement, id: "cement" }];
   return Object.fromEntries(
@@ -124,14 +124,14 @@ function pricesOf(config: StudyConfig): Record<string, MaterialPriceRange> {
 }
 
 /** What a mix costs; undefined where nothing has a price. */
-function mixMoney(config: StudyConfig, mix: Recipe): CostRange | undefined {
+function mixMoney(config: BuildableConfig, mix: Recipe): CostRange | undefined {
   const { materials, cement } = config;
   const priced = [...materials, cement].some(({ price, haul }) => price ?? haul);
   return priced ? costRange(mix, pricesOf(config), { file: STUDY_FILE }) : undefined;
 }
 
 /** Carbon of a mix with the user's factors, the general ones where none was entered. */
-function mixEmission(config: StudyConfig, mix: Recipe): MixCarbon {
+function mixEmission(config: BuildableConfig, mix: Recipe): MixCarbon {
   const { materials, cement, carbon } = config;
   const general = ({ role }: MaterialConfig) => (role === "soil" ? SITE_SOIL : AGGREGATE);
   const own = materials.map((material) => {
@@ -147,7 +147,7 @@ function mixEmission(config: StudyConfig, mix: Recipe): MixCarbon {
 }
 
 /** Ids of `compare-mix` that no material has. */
-function compareFindings(config: StudyConfig): Finding[] {
+function compareFindings(config: BuildableConfig): Finding[] {
   const { compareMix: other, materials } = config;
   const known = materials.map(({ id }) => id);
   return Object.keys(other?.sharesPct ?? {}).flatMap((id): Finding[] =>
@@ -170,7 +170,7 @@ function compareFindings(config: StudyConfig): Finding[] {
 
 /** Works out the other mix at the element's size, with the same prices and factors. */
 function compareMix(
-  config: StudyConfig,
+  config: BuildableConfig,
   mix: Pick<MixStudy, "recipe" | "density" | "quantities" | "cost" | "carbon">,
 ): ComparedMix | undefined {
   const { compareMix: other, materials, cement, element } = config;

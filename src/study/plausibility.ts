@@ -1,9 +1,10 @@
 import type { StudyConfig } from "../entries/studyConfig.js";
 import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
 import { passingAtSize } from "../grading/curve.js";
+import type { SpecimenSheet } from "../lab/specimens.js";
 import { formatFixed } from "../quantities/format.js";
 import { say } from "../words/message.js";
-import type { Study, StudyTrial } from "./study.js";
+import type { Study } from "./study.js";
 import type { MaterialResult, TrialStudy } from "./studyResult.js";
 
 /** Between the two lies sand in every system: finer than 4.75 mm, coarser than 0.063 mm. */
@@ -25,11 +26,11 @@ export function plausibilityFindings(
 ): Finding[] {
   return [
     ...materials.flatMap((material) => roleFindings(study.config, material)),
-    ...repeatedSheets(study.materials),
+    ...repeatedSheets(study),
     ...study.trials.flatMap(({ entry, specimens }) => {
       const compaction = trials.find(({ id }) => id === entry.id)?.compaction;
       const max = compaction?.peak?.maximumDryDensityKgM3;
-      return max === undefined ? [] : densitiesApart(specimens, max);
+      return max === undefined || !specimens ? [] : densitiesApart(specimens, max);
     }),
   ];
 }
@@ -59,14 +60,18 @@ function roleFindings(
 }
 
 /** The same weighings under two names. */
-function repeatedSheets(materials: Study["materials"]): Finding[] {
+function repeatedSheets({
+  materials,
+  config: { materials: ofStudy },
+}: Pick<Study, "materials" | "config">): Finding[] {
   const readings = materials.map(({ sieve: { dryMassG, rows, panG } }) =>
     JSON.stringify([dryMassG, panG, rows.map(({ sizeMm, retainedG }) => [sizeMm, retainedG])]),
   );
   return materials.flatMap(({ config, sieve }, index) => {
     const earlier = readings.indexOf(readings[index]);
     if (earlier === index || sieve.massesUnknown) return [];
-    const place = { file: STUDY_FILE, column: `materials.${index}.sieve`, value: sieve.file };
+    const at = ofStudy.findIndex(({ id }) => id === config.id);
+    const place = { file: STUDY_FILE, column: `materials.${at}.sieve`, value: sieve.file };
     return [
       finding(place, "warning", "same-readings", {
         message: say`${config.name} and ${materials[earlier].config.name} have the same weighings to the last digit.`,
@@ -77,7 +82,7 @@ function repeatedSheets(materials: Study["materials"]): Finding[] {
   });
 }
 
-function densitiesApart({ file, specimens }: StudyTrial["specimens"], maxKgM3: number): Finding[] {
+function densitiesApart({ file, specimens }: SpecimenSheet, maxKgM3: number): Finding[] {
   const densities = specimens.flatMap(({ excluded, dryDensityKgM3 }) =>
     excluded || dryDensityKgM3 === undefined ? [] : [dryDensityKgM3],
   );

@@ -41,14 +41,21 @@ export function proposal(
       const dryMassKg = size.dryMassKg(cementPct);
       const lines = used.map(({ id, name, sharePct, moisturePct }) => {
         const dry = (dryMassKg * sharePct) / 100;
-        return { id, name, dryMassKg: dry, moistMassKg: dry * (1 + moisturePct / 100) };
+        const moist =
+          moisturePct === undefined ? {} : { moistMassKg: dry * (1 + moisturePct / 100) };
+        return { id, name, dryMassKg: dry, ...moist };
       });
+      const waters = lines.flatMap(({ dryMassKg: dry, moistMassKg: moist }) =>
+        moist === undefined ? [] : [moist - dry],
+      );
       return {
         cementPct,
         cementKg: (dryMassKg * cementPct) / 100,
         dryMassKg,
         materials: lines,
-        waterInMaterialsKg: lines.reduce((sum, line) => sum + line.moistMassKg - line.dryMassKg, 0),
+        ...(waters.length === lines.length
+          ? { waterInMaterialsKg: waters.reduce((sum, water) => sum + water, 0) }
+          : {}),
       };
     }),
     sizeBasis: size.basis,

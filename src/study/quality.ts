@@ -26,43 +26,44 @@ export function computeQuality(
   strength: StrengthStudy,
   mix: MixStudy | undefined,
   siteBlocks: SpecimenSheet | undefined,
-  findings: Finding[],
-): QualityPlan | undefined {
+): { readonly plan?: QualityPlan; readonly findings: readonly Finding[] } {
   const { quality } = config;
-  if (!quality) return undefined;
   const { requirement } = config.strength;
+  if (!quality || !requirement) return { findings: [] };
   const agesDays = quality.agesDays ?? [requirement.ageDays];
   if (!agesDays.includes(requirement.ageDays)) {
     const place = { file: STUDY_FILE, column: "quality.ages", value: agesDays.join(", ") };
-    findings.push(
-      finding(place, "error", "age-not-tested", {
-        message: say`No block of a lot is crushed at the age of the requirement.`,
-        expected: say`${requirement.ageDays} d among the ages`,
-        remedy: say`Add the age to quality.ages; lots are judged at it.`,
-      }),
-    );
-    return undefined;
+    const words = {
+      message: say`No block of a lot is crushed at the age of the requirement.`,
+      expected: say`${requirement.ageDays} d among the ages`,
+      remedy: say`Add the age to quality.ages; lots are judged at it.`,
+    };
+    return { findings: [finding(place, "error", "age-not-tested", words)] };
   }
   const { rule, message, risks: shares } = ruleOf(quality.acceptance, requirement.strengthMpa);
-  findings.push(...(rule ? weakRule(rule, requirement.strengthMpa) : [noRule(message)]));
   const scatterMpa = quality.scatterMpa ?? regressionScatter(strength);
   const risks =
     rule && scatterMpa > 0
       ? acceptanceRisks(rule, { sdMpa: scatterMpa, seed: config.seed, ...shares })
       : undefined;
-  if (risks) findings.push(...riskFindings(risks));
-  const site =
-    rule && siteBlocks && judgeSiteBlocks(siteBlocks, { rule, requirement, strength }, findings);
+  const site = rule && siteBlocks && judgeSiteBlocks(siteBlocks, { rule, requirement, strength });
   const blocksALot = rule && rule.blocks * agesDays.length + quality.spareBlocks;
   return {
-    agesDays,
-    ...(rule ? { rule } : {}),
-    ruleMessage: message,
-    scatterMpa,
-    scatterBasis: quality.scatterMpa === undefined ? "regression" : "entered",
-    ...(risks ? { risks } : {}),
-    ...countsOf(quality, mix && lotsOf(quality.lot, mix), blocksALot),
-    ...(site ? { site } : {}),
+    plan: {
+      agesDays,
+      ...(rule ? { rule } : {}),
+      ruleMessage: message,
+      scatterMpa,
+      scatterBasis: quality.scatterMpa === undefined ? "regression" : "entered",
+      ...(risks ? { risks } : {}),
+      ...countsOf(quality, mix && lotsOf(quality.lot, mix), blocksALot),
+      ...(site ? { site: site.blocks } : {}),
+    },
+    findings: [
+      ...(rule ? weakRule(rule, requirement.strengthMpa) : [noRule(message)]),
+      ...(risks ? riskFindings(risks) : []),
+      ...(site?.findings ?? []),
+    ],
   };
 }
 
@@ -173,7 +174,7 @@ function lotsOf(lot: LotConfig, { quantities }: MixStudy): number | undefined {
 
 /** The scatter about the curve in MPa at the chosen content, on whatever scale the curve was fitted. */
 function regressionScatter({ fit, leastCement }: StrengthStudy): number {
-  const line = leastCement.lineAtBatchableMpa;
+  const line = leastCement?.lineAtBatchableMpa ?? null;
   if (fit.model === "power") return fit.residualSd * (line ?? Math.exp(fit.basis.reference));
   if (fit.basis.variance === "even" || line === null) return fit.residualSd;
   return (fit.residualSd * line) / fit.basis.reference;
@@ -194,8 +195,8 @@ function judgeSiteBlocks(
     readonly requirement: RequirementConfig;
     readonly strength: Pick<StrengthStudy, "chosenCementPct">;
   },
-  findings: Finding[],
-): SiteBlocks {
+): { readonly blocks: SiteBlocks; readonly findings: readonly Finding[] } {
+  const findings: Finding[] = [];
   const warn = (
     block: SpecimenRecord | undefined,
     code: string,
@@ -263,12 +264,15 @@ function judgeSiteBlocks(
     ]);
   }
   return {
-    file,
-    lots: judged,
-    chart,
-    otherAges: counted.length - atAge.length,
-    excluded: specimens.flatMap(({ id, excluded }) =>
-      excluded === undefined ? [] : [{ id, reason: excluded }],
-    ),
+    blocks: {
+      file,
+      lots: judged,
+      chart,
+      otherAges: counted.length - atAge.length,
+      excluded: specimens.flatMap(({ id, excluded }) =>
+        excluded === undefined ? [] : [{ id, reason: excluded }],
+      ),
+    },
+    findings,
   };
 }

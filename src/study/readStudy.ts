@@ -18,7 +18,13 @@ import { SHEET_KINDS, type SheetKind } from "../lab/sheetKinds.js";
 import { say, type Text } from "../words/message.js";
 import { nearestName } from "../words/nearestName.js";
 import type { Language, Locale } from "../words/render.js";
-import type { InputFile, Study, StudyMaterial, StudyTrial } from "./study.js";
+import type {
+  InputFile,
+  Study,
+  StudyMaterial,
+  StudyTrial,
+  UngradedStudyMaterial,
+} from "./study.js";
 
 export interface StudyReading {
   /** Present where no finding is an error. */
@@ -57,39 +63,35 @@ export async function readStudy(
     readings.find((reading) => reading.key === key && reading.kind === kind)?.record as
       | RecordOf<K>
       | undefined;
-  const specimens = recordAt("strength.sheet", "specimens");
-  if (!specimens || hasErrors(all)) return { findings: all, locale };
-  const materials = config.materials.flatMap((material, index): StudyMaterial[] => {
+  if (hasErrors(all)) return { findings: all, locale };
+  const materials: StudyMaterial[] = [];
+  const ungraded: UngradedStudyMaterial[] = [];
+  config.materials.forEach((material, index) => {
     const key = `materials.${index}`;
     const sieve = recordAt(`${key}.sieve`, "sieve");
-    if (!sieve) return [];
-    return [
-      {
-        config: material,
-        sieve,
-        hydrometer: recordAt(`${key}.hydrometer`, "hydrometer"),
-        pipette: recordAt(`${key}.pipette`, "pipette"),
-        jar: recordAt(`${key}.jar`, "jar"),
-        limits: recordAt(`${key}.limits`, "limits"),
-      },
-    ];
+    const jar = recordAt(`${key}.jar`, "jar");
+    const limits = recordAt(`${key}.limits`, "limits");
+    if (!sieve) {
+      ungraded.push({ config: material, jar, limits });
+      return;
+    }
+    const hydrometer = recordAt(`${key}.hydrometer`, "hydrometer");
+    const pipette = recordAt(`${key}.pipette`, "pipette");
+    materials.push({ config: material, sieve, hydrometer, pipette, jar, limits });
   });
-  const trials = trialEntries(config).flatMap((entry): StudyTrial[] => {
-    const blocks = recordAt(entry.sheetKeys.blocks, "specimens");
-    if (!blocks) return [];
-    return [
-      {
-        entry,
-        compaction: recordAt(entry.sheetKeys.compaction, "compaction"),
-        specimens: blocks,
-        looks: recordAt(`${entry.key}.looks`, "looks"),
-      },
-    ];
-  });
+  const trials = trialEntries(config).map(
+    (entry): StudyTrial => ({
+      entry,
+      compaction: recordAt(entry.sheetKeys.compaction, "compaction"),
+      specimens: recordAt(entry.sheetKeys.blocks, "specimens"),
+      looks: recordAt(`${entry.key}.looks`, "looks"),
+    }),
+  );
   return {
     study: {
       config,
       materials,
+      ungraded,
       trials,
       envelope: recordAt("envelope", "envelope"),
       siteBlocks: recordAt("quality.site-blocks", "specimens"),

@@ -15,6 +15,7 @@ export const READING_DRAWS = 250;
 export interface DrawnCurves {
   /** In the order of the materials; the same draws as behind their intervals. */
   readonly materials: readonly (readonly GradingCurve[])[];
+  /** Empty where there is no blend. */
   readonly blend: readonly GradingCurve[];
 }
 
@@ -45,11 +46,13 @@ export function sampleMaterial(
  * its row: otherwise the same random numbers would move all materials together.
  *
  * @param drawn of `sampleMaterial`, in the order of the materials: those behind a soil's own intervals.
+ * @param sharesPct undefined where there is no blend.
  */
 export function sampleCurves(
   drawn: readonly (readonly GradingCurve[])[],
-  sharesPct: readonly number[],
+  sharesPct: readonly number[] | undefined,
 ): DrawnCurves {
+  if (!sharesPct) return { materials: drawn, blend: [] };
   const step = Math.floor(READING_DRAWS / drawn.length);
   const blend = Array.from(
     { length: READING_DRAWS },

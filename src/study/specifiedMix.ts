@@ -1,3 +1,4 @@
+import { isBuildable } from "../entries/buildable.js";
 import type { ToleranceConfig } from "../entries/studyConfig.js";
 import { type Finding, type FindingWords, finding, STUDY_FILE } from "../findings/finding.js";
 import { formatFixed, formatQuantity } from "../quantities/format.js";
@@ -58,7 +59,7 @@ export function specifiedMix({
 }: Pick<StudyResult, "config" | "compaction" | "strength"> & {
   readonly mix?: Pick<MixStudy, "recipe" | "water" | "density">;
 }): SpecifiedLine[] {
-  if (!mix) return [];
+  if (!mix || !isBuildable(config)) return [];
   const { tolerances = {} } = config;
   const { recipe, water, density } = mix;
   const around = (value: number, pct: number) => ({
@@ -81,7 +82,7 @@ export function specifiedMix({
     });
   if (recipe.cementPct > 0) {
     const ends = around(recipe.cementPct, tolerances.cementPct ?? BATCHING_PCT);
-    const least = strength.leastCement.cementPct ?? 0;
+    const least = strength?.leastCement?.cementPct ?? 0;
     const bound = tolerances.cementPct === undefined && ends.low < least;
     lines.push({
       kind: "cement",
@@ -159,7 +160,7 @@ export function toleranceFindings(
 ): Finding[] {
   const { config, mix, compaction } = result;
   const { tolerances } = config;
-  if (!tolerances || !mix) return [];
+  if (!tolerances || !mix || !isBuildable(config)) return [];
   const lines = specifiedMix(result);
   const line = (kind: SpecifiedLine["kind"]) => lines.find((one) => one.kind === kind);
   const findings = [
@@ -196,9 +197,9 @@ const percent = (value: number) => say`${formatFixed(value, 2)} %`;
 
 function cementTolerance(
   line: SpecifiedLine | undefined,
-  { leastCement }: StudyResult["strength"],
+  strength: StudyResult["strength"],
 ): Finding[] {
-  const least = leastCement.cementPct;
+  const least = strength?.leastCement?.cementPct ?? null;
   if (line?.low === undefined || least === null || line.low >= least - SLACK) return [];
   return [
     tolerance("cement", "tolerance-below-least-cement", {

@@ -1,5 +1,6 @@
-import { type Finding, STUDY_FILE } from "../findings/finding.js";
-import type { SpecimenRecord } from "../lab/specimens.js";
+import type { StudyConfig } from "../entries/studyConfig.js";
+import { type Finding, finding, hasErrors, STUDY_FILE } from "../findings/finding.js";
+import type { SpecimenRecord, SpecimenSheet } from "../lab/specimens.js";
 import { correctAspectRatio } from "../strength/aspectRatio.js";
 import { batchScatter } from "../strength/batches.js";
 import { characteristicStrength } from "../strength/characteristicStrength.js";
@@ -14,31 +15,37 @@ import { residualChecks } from "../strength/regression/residuals.js";
 import { robustStrength } from "../strength/regression/robustFit.js";
 import { strengthByAge } from "../strength/strengthByAge.js";
 import { say } from "../words/message.js";
-import type { Study, StudyTrial } from "./study.js";
 import type { ContentCharacteristics, StrengthStudy } from "./studyResult.js";
 
 /** Rules that need nothing but the strengths. */
 const RULES = ["en1990-normal", "tolerance-75", "tolerance-95"] as const;
 
-/** The regression of strength on cement content and the least content that meets the requirement. */
+/** Confidence of the bands that are drawn where no requirement states one. */
+const BAND_CONFIDENCE = 0.95;
+
+/**
+ * The regression of strength on cement content, and the least content that meets the requirement where the
+ * study states one. Without a requirement blocks of several ages give no curve: which age counts is not told.
+ */
 export function computeStrength(
-  study: Pick<Study, "config"> & Pick<StudyTrial, "specimens">,
-  findings: Finding[],
-): StrengthStudy | undefined {
-  const { model, variance, ...asked } = study.config.strength;
-  const { requirement, roundUpToPct, batches, covariates, aspectTable } = asked;
-  const { ageDays, confidence } = requirement;
+  { strength: asked }: Pick<StudyConfig, "strength">,
+  sheet: SpecimenSheet,
+): { readonly strength?: StrengthStudy; readonly findings: readonly Finding[] } {
+  const { model, variance, requirement, roundUpToPct, batches, covariates, aspectTable } = asked;
+  const { specimens, file } = sheet;
+  const ageDays = requirement?.ageDays ?? onlyAge(specimens);
+  if (ageDays === undefined) return { findings: [ageNotTold(sheet)] };
+  const confidence = requirement?.confidence ?? BAND_CONFIDENCE;
   const kinds = covariates.map(({ kind }) => kind);
-  const included = includedSpecimens(study.specimens, {
+  const included = includedSpecimens(sheet, {
     ageDays,
     model,
     covariates: kinds,
     variance,
   });
-  findings.push(...included.findings);
-  if (included.findings.some(({ severity }) => severity === "error")) return undefined;
+  const findings: Finding[] = [...included.findings];
+  if (hasErrors(findings)) return { findings };
 
-  const { specimens } = study.specimens;
   const options = {
     model,
     ageDays,
@@ -51,19 +58,16 @@ export function computeStrength(
   };
   const fit = fitStrength(specimens, options);
   if (fit.status !== "ok") {
-    findings.push({
-      severity: "error",
-      code: "no-regression",
-      file: study.specimens.file,
+    const words = {
       message: fit.message,
       expected: say`blocks that a curve can be fitted to`,
       remedy: say`Make the missing blocks, or choose another model in study.yaml.`,
-    });
-    return undefined;
+    };
+    return { findings: [...findings, finding({ file }, "error", "no-regression", words)] };
   }
-  const least = leastCement(fit, requirement, { roundUpToPct, file: STUDY_FILE });
-  findings.push(...least.findings);
-  if (least.status !== "ok") {
+  const least = requirement && leastCement(fit, requirement, { roundUpToPct, file: STUDY_FILE });
+  findings.push(...(least?.findings ?? []));
+  if (least && least.status !== "ok") {
     findings.push({
       severity: "warning",
       code: `least-cement-${least.status}`,
@@ -74,7 +78,7 @@ export function computeStrength(
       remedy: say`Make and crush the blocks that the message names, then compute again.`,
     });
   }
-  const chosen = least.batchablePct;
+  const chosen = least?.batchablePct ?? null;
   const evidence = {
     fit,
     lackOfFit: lackOfFit(fit),
@@ -89,11 +93,11 @@ export function computeStrength(
   findings.push(
     ...modelFindings(
       { ...evidence, scatter, requirement, cementPct: chosen },
-      { blocks: study.specimens.file, study: STUDY_FILE },
+      { blocks: file, study: STUDY_FILE },
     ),
   );
   const contents = new Set([...fit.contentsPct, ...(chosen === null ? [] : [chosen])]);
-  return {
+  const strength: StrengthStudy = {
     specimens,
     ...evidence,
     bands: strengthBands(fit, { confidence }),
@@ -109,9 +113,27 @@ export function computeStrength(
       included.included.filter((block) => block.ageDays === ageDays),
     ),
     aspect: aspectTable === undefined ? [] : correctedBlocks(specimens, aspectTable),
-    leastCement: least,
+    ...(least ? { leastCement: least } : {}),
     chosenCementPct: chosen ?? undefined,
   };
+  return { strength, findings };
+}
+
+/** The age of the blocks that count, where all have the same. */
+function onlyAge(specimens: readonly SpecimenRecord[]): number | undefined {
+  const counted = specimens.filter(({ excluded }) => excluded === undefined);
+  const ages = new Set(counted.map(({ ageDays }) => ageDays));
+  return ages.size === 1 ? [...ages][0] : undefined;
+}
+
+function ageNotTold({ file, specimens }: SpecimenSheet): Finding {
+  const ages = [...new Set(specimens.map(({ ageDays }) => ageDays))].sort((a, b) => a - b);
+  const place = { file, column: "age", value: ages.join(", ") };
+  return finding(place, "warning", "age-not-told", {
+    message: say`The sheet holds blocks of several ages, and the study does not tell which age counts: no curve is fitted.`,
+    expected: say`the age of the requirement, under “strength.requirement”`,
+    remedy: say`Enter the strength that is required, its age and where it comes from.`,
+  });
 }
 
 /** The content that stands in for the chosen one where none was found. */

@@ -23,6 +23,7 @@ export interface InputFile {
   readonly sha256: string;
 }
 
+/** A material with a sieve sheet. */
 export interface StudyMaterial {
   readonly config: MaterialConfig;
   readonly sieve: SieveRecord;
@@ -33,11 +34,14 @@ export interface StudyMaterial {
   readonly limits?: LimitsRecord;
 }
 
-/** A blend that was tested: its entry with its sheets. */
+/** A material without a sieve sheet: what else is known of it. */
+export type UngradedStudyMaterial = Pick<StudyMaterial, "config" | "jar" | "limits">;
+
+/** A blend that was tested: its entry with its sheets, one of them at least. */
 export interface StudyTrial {
   readonly entry: TrialEntry;
   readonly compaction?: CompactionRecord;
-  readonly specimens: SpecimenSheet;
+  readonly specimens?: SpecimenSheet;
   /** What was seen on its blocks. */
   readonly looks?: readonly WorkshopTrial[];
 }
@@ -45,9 +49,11 @@ export interface StudyTrial {
 /** A study as read: checked configuration, one record a sheet, and the sheets' own cells for the annex. */
 export interface Study {
   readonly config: StudyConfig;
+  /** Those with a sieve sheet, in the order of the configuration. */
   readonly materials: readonly StudyMaterial[];
+  readonly ungraded: readonly UngradedStudyMaterial[];
   readonly envelope?: EnvelopeRecord;
-  /** The study's own compaction and block sheets, then those of `trials`. */
+  /** The study's own compaction and block sheets where it has any, then those of `trials`. */
   readonly trials: readonly StudyTrial[];
   /** Blocks made on site, where the study names their sheet. */
   readonly siteBlocks?: SpecimenSheet;
@@ -55,14 +61,24 @@ export interface Study {
   readonly sheets: readonly SheetGrid[];
 }
 
-/** The sheets that a material's grading was read from, to be read again with errors. */
+/**
+ * The sheets that a material's grading was read from, to be read again with errors: without a particle
+ * density only the sieves, as sizes in water do not follow without it.
+ */
 export function readingSheets({
   config,
   sieve,
   hydrometer,
   pipette,
 }: StudyMaterial): ReadingSheets {
-  return { sieve, hydrometer, pipette, particleDensityKgM3: config.particleDensityKgM3 };
+  const { particleDensityKgM3 } = config;
+  if (particleDensityKgM3 === undefined) return { sieve };
+  return { sieve, hydrometer, pipette, particleDensityKgM3 };
+}
+
+/** The title of a study; where it has none, the name of its first material. */
+export function studyTitle({ title, materials }: Pick<StudyConfig, "title" | "materials">): string {
+  return title ?? materials[0].name;
 }
 
 /** A study cannot be computed: the message lists every finding. */

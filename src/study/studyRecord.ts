@@ -142,18 +142,25 @@ const BATCH_KEYS = [
   ...(["cementBy", "tolerancePct"] as const),
 ];
 
+/** A record with the entries that it was made from. */
+export interface FoundRecord {
+  readonly config: BuildableConfig;
+  readonly record: MixRecord;
+  readonly water: MixWater;
+}
+
 /** The record of the study, or that for a site which measures otherwise; undefined without a mix. */
 export function recordOf(
   { config, mix, compaction, strength }: StudyResult,
   site: SiteConfig = config.site,
-): { readonly record: MixRecord; readonly water: MixWater } | undefined {
+): FoundRecord | undefined {
   if (!mix || !isBuildable(config)) return undefined;
   const { record, water, density } = mix;
   if (BATCH_KEYS.every((key) => site[key] === config.site[key])) {
     const { element } = record;
-    if (site.truck === config.site.truck || !element) return { record, water };
+    if (site.truck === config.site.truck || !element) return { config, record, water };
     const order = suppliedAmounts(element.mix, supplyTerms(config, site.truck));
-    return { record: { ...record, order }, water };
+    return { config, record: { ...record, order }, water };
   }
   const shareOf = new Map(record.shares.map(({ id, sharePct }) => [id, sharePct]));
   const design: DesignedMix = {
@@ -162,7 +169,7 @@ export function recordOf(
     moisturePct: record.batch.targetMoisturePct,
     ...{ density, reasons: record.reasons },
   };
-  return studyRecord(config, design, { compaction, strength }, site);
+  return { config, ...studyRecord(config, design, { compaction, strength }, site) };
 }
 
 /** Says where parts, or buckets that were entered, make another mix than the study's. */

@@ -77,6 +77,12 @@ export interface MaterialResult {
   readonly uncertainty?: CurveUncertainty;
 }
 
+/** What is known of a material that has no sieve sheet. */
+export interface UngradedMaterial extends Pick<MaterialResult, "id" | "name" | "role" | "limits"> {
+  /** A first guide, and no grading. */
+  readonly jar?: JarAnalysis;
+}
+
 export interface BlendStudy extends BlendDesign, BlendedCurve {
   /** What a little more room at each limit that binds would buy. */
   readonly relaxed: readonly Relaxation[];
@@ -84,8 +90,8 @@ export interface BlendStudy extends BlendDesign, BlendedCurve {
   readonly robustness?: Robustness;
   readonly sizes: CharacteristicSizes;
   readonly fractions: Fractions;
-  /** Mean particle density of the blend by volume: 100 / Σ (share / density). */
-  readonly particleDensityKgM3: number;
+  /** Mean particle density of the blend by volume: 100 / Σ (share / density); absent where one is not told. */
+  readonly particleDensityKgM3?: number;
 }
 
 /** The blocks of one content taken alone, without the curve. */
@@ -114,7 +120,8 @@ export interface StrengthStudy {
     readonly block: SpecimenRecord;
     readonly corrected: AspectCorrected;
   }[];
-  readonly leastCement: LeastCement;
+  /** Absent where the study does not say what is required. */
+  readonly leastCement?: LeastCement;
   /** The least content rounded up; absent where the tests do not give one. */
   readonly chosenCementPct?: number;
 }
@@ -212,8 +219,8 @@ export interface TrialPair {
 export interface MixLife {
   /** `tested`: compaction and blocks were made of the blend of this study. */
   readonly state: "proposed" | "tested";
-  /** Id of the trial that compaction and strength of the result are of. */
-  readonly trial: string;
+  /** Id of the trial that compaction and strength of the result are of; absent where nothing was tested. */
+  readonly trial?: string;
   /** `mix-from`: the study names the trial, and its blend is built; `closeness`: it lies close to the proposed blend. */
   readonly chosenBy: "mix-from" | "closeness" | "nothing";
   /** One sentence for every page. */
@@ -232,11 +239,11 @@ export interface TrialBatch {
     readonly id: string;
     readonly name: string;
     readonly dryMassKg: number;
-    /** As shovelled. */
-    readonly moistMassKg: number;
+    /** As shovelled; absent where its moisture is not told. */
+    readonly moistMassKg?: number;
   }[];
-  /** Brought by the damp materials. */
-  readonly waterInMaterialsKg: number;
+  /** Brought by the damp materials; absent where the moisture of one is not told. */
+  readonly waterInMaterialsKg?: number;
 }
 
 /** A blend that was computed and not tested, and the batches to make test blocks of it. */
@@ -255,29 +262,56 @@ export interface Proposal {
   readonly cementBasis: Text;
 }
 
-/** Everything that a study gives: plain data, the same for the same input. */
+/** The stages of a study, each resting on those before it. */
+export type StageName =
+  | "soil"
+  | "target"
+  | "blend"
+  | "compaction"
+  | "blocks"
+  | "cement"
+  | "element"
+  | "quantities";
+
+/** How far a study has come: whether a stage is known, and if not, what would tell it. */
+export interface Stage {
+  readonly stage: StageName;
+  readonly known: boolean;
+  /** Which sheet or entry of `study.yaml` would tell it; absent where it is known. */
+  readonly needs?: Text;
+}
+
+/**
+ * Everything that a study gives: plain data, the same for the same input. A section is there where its
+ * sheets and entries are; `stages` says what would tell the others.
+ */
 export interface StudyResult {
   readonly format: typeof RESULT_FORMAT;
   readonly madeWith: string;
   readonly config: StudyConfig;
   readonly findings: readonly Finding[];
+  /** In the order in which each rests on those before it. */
+  readonly stages: readonly Stage[];
+  /** Those with a sieve sheet: whose grading is known. */
   readonly materials: readonly MaterialResult[];
+  /** Those without one; absent where there are none. */
+  readonly ungraded?: readonly UngradedMaterial[];
   readonly compaction?: CompactionAnalysis;
-  readonly blend: BlendStudy;
+  readonly blend?: BlendStudy;
   /** What the reading errors of the materials do to the blend's passing at each size of its curve. */
-  readonly blendSpread: CurveUncertainty["spread"];
-  /** The soils, then the blend, on the texture triangle. */
+  readonly blendSpread?: CurveUncertainty["spread"];
+  /** The soils, then the blend where there is one, on the texture triangle. */
   readonly textures: readonly TextureStudy[];
-  /** The soils, then the blend, against the recommendation that the study names. */
+  /** The soils, then the blend where there is one, against the recommendation that the study names. */
   readonly guidance: readonly GuidanceStudy[];
   /** The blend against all recommendations that loambook knows for its kind of earth, and where they disagree. */
-  readonly guidanceComparison: GuidanceComparison;
+  readonly guidanceComparison?: GuidanceComparison;
   /** Of the trial that `life` names; of another blend where the blend is only proposed. */
-  readonly strength: StrengthStudy;
-  /** The blends that blocks were made of, the study's own sheets first. */
+  readonly strength?: StrengthStudy;
+  /** The blends that were compacted or that blocks were made of, the study's own sheets first. */
   readonly trials: readonly TrialStudy[];
-  /** Whether the blend was tested, and on what its mix rests. */
-  readonly life: MixLife;
+  /** Whether the blend was tested, and on what its mix rests; absent without a blend. */
+  readonly life?: MixLife;
   /** Batches for test blocks, where the blend is only proposed. */
   readonly proposal?: Proposal;
   /** Absent where the blend was not tested, or the tests do not give a cement content or a water content. */

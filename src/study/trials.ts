@@ -1,4 +1,5 @@
 import { blendCurve } from "../blend/material.js";
+import { isBuildable } from "../entries/buildable.js";
 import { sheetsOf } from "../entries/sheets.js";
 import type { StudyConfig } from "../entries/studyConfig.js";
 import { FIRST_TRIAL, trialEntries, trialShares } from "../entries/trials.js";
@@ -16,9 +17,9 @@ import { compareBlends, remoteness, testedBlendFindings } from "./testedBlend.js
 /** What a tested blend would take to build the element, with the same prices and factors as the mix. */
 function trialPair(config: StudyConfig, trial: TrialStudy): TrialPair | undefined {
   const { sharesPct, strength, compaction } = trial;
-  if (!sharesPct || !strength) return undefined;
+  if (!sharesPct || !strength || !isBuildable(config)) return undefined;
   const shares = config.materials.map(({ id }, index) => ({ id, sharePct: sharesPct[index] }));
-  const mix = computeMix(config, { shares }, strength, compaction, []);
+  const { mix } = computeMix(config, { shares }, strength, compaction);
   if (!mix) return undefined;
   return {
     cementPct: mix.recipe.cementPct,
@@ -60,8 +61,8 @@ export function trialEntryFindings(config: StudyConfig): Finding[] {
           ],
     ),
   );
-  entries.slice(1).forEach(({ id, key }) => {
-    if (id !== FIRST_TRIAL) return;
+  entries.forEach(({ id, key }) => {
+    if (id !== FIRST_TRIAL || key === FIRST_TRIAL) return;
     const place = { file: STUDY_FILE, column: `${key}.id`, value: id };
     const words = {
       message: say`This id belongs to the study's own sheets.`,
@@ -106,13 +107,12 @@ export function computeTrials(
 ): { readonly trials: readonly TrialStudy[]; readonly findings: readonly Finding[] } {
   const { config } = study;
   const findings: Finding[] = [];
-  const trials = study.trials.map((trial, index): TrialStudy => {
+  const trials = study.trials.map((trial): TrialStudy => {
     const computed = computeTrial(trial, config, materials, proposedPct);
-    const mustHold = index === 0 || trial.entry.id === config.mixFrom;
+    const own = trial.entry.key === FIRST_TRIAL;
+    const mustHold = trial.entry.id === config.mixFrom;
     findings.push(
-      ...computed.findings.map((one) =>
-        index === 0 ? one : ofTrial(one, computed.trial, mustHold),
-      ),
+      ...computed.findings.map((one) => (own ? one : ofTrial(one, computed.trial, mustHold))),
     );
     const pair = trialPair(config, computed.trial);
     const { looks } = trial;
@@ -135,8 +135,8 @@ function computeTrial(
     analyseCompaction(sheet, {
       particleDensityKgM3: densityShares && particleDensity(config, densityShares),
     });
-  const strengthFindings: Finding[] = [];
-  const strength = computeStrength({ config, specimens }, strengthFindings);
+  const crushedBlocks = specimens && computeStrength(config, specimens);
+  const strength = crushedBlocks?.strength;
   return {
     trial: {
       id,
@@ -151,7 +151,7 @@ function computeTrial(
     },
     findings: [
       ...(compaction?.findings ?? []),
-      ...strengthFindings,
+      ...(crushedBlocks?.findings ?? []),
       ...(looks && entry.looks ? lookFindings(looks, sheetsOf(entry.looks)[0]) : []),
     ],
   };
@@ -209,8 +209,9 @@ export function mixLife(config: StudyConfig, trials: readonly TrialStudy[]): Mix
       : [],
   );
   if (close.length === 0) {
+    const [first] = trials;
     return {
-      ...{ state: "proposed", trial: trials[0].id, chosenBy: "nothing" },
+      ...{ state: "proposed", ...(first ? { trial: first.id } : {}), chosenBy: "nothing" },
       message: trials.some(({ difference }) => difference?.close)
         ? say`Proposed: blocks of this blend were crushed, but no compaction test tells its water and density.`
         : say`Proposed: nothing was compacted and crushed with this blend.`,
@@ -227,28 +228,32 @@ export function mixLife(config: StudyConfig, trials: readonly TrialStudy[]): Mix
 export function trialFindings(
   config: StudyConfig,
   trials: readonly TrialStudy[],
-  life: MixLife,
+  life: MixLife | undefined,
 ): Finding[] {
   const near = trials.filter(
     ({ id, difference }) => id === config.mixFrom || (!config.mixFrom && difference?.close),
   );
   return [
-    ...(life.chosenBy === "mix-from" ? [] : testedBlendFindings(trials)),
+    ...(!life || life.chosenBy === "mix-from" || trials.length === 0
+      ? []
+      : testedBlendFindings(trials)),
     // Close, and yet its tests do not tell how wet and how dense the mix is.
-    ...(near.length > 0 && life.state === "proposed" ? [noMixFinding(near[0].compaction)] : []),
+    ...(near.length > 0 && life?.state === "proposed" ? [noMixFinding(near[0].compaction)] : []),
     ...trials.flatMap((trial) => untoldFindings(config, trial)),
     ...trials.flatMap((trial) => crushedFindings(config, trial)),
   ];
 }
 
 /** What the study leaves untold of a trial, and what rests on it. */
-function untoldFindings({ strength }: StudyConfig, trial: TrialStudy): Finding[] {
+function untoldFindings({ strength: { requirement } }: StudyConfig, trial: TrialStudy): Finding[] {
   const { id, name, key, crushed, curing, shape } = trial;
+  // Nothing was crushed, or nothing rests on it yet.
+  if (!trial.strength || !requirement) return [];
   const missing = [
     ...(crushed === undefined ? [`${key}.crushed`] : []),
     ...(curing === undefined ? [`${key}.curing`] : []),
     ...(shape === undefined ? [`${key}.shape`] : []),
-    ...(id === FIRST_TRIAL && strength.requirement.crushed === undefined
+    ...(id === FIRST_TRIAL && requirement.crushed === undefined
       ? ["strength.requirement.crushed"]
       : []),
   ];
@@ -264,7 +269,7 @@ function untoldFindings({ strength }: StudyConfig, trial: TrialStudy): Finding[]
 
 /** A strength of one state does not show a requirement of another. */
 function crushedFindings({ strength }: StudyConfig, { name, key, crushed }: TrialStudy): Finding[] {
-  const asked = strength.requirement.crushed;
+  const asked = strength.requirement?.crushed;
   if (asked === undefined || crushed === undefined || asked === crushed) return [];
   return [
     finding(

@@ -1,5 +1,6 @@
 import { CONCRETE_AGGREGATE_KG_M3, type MixCarbon } from "../batch/carbon.js";
 import type { NoteBlock, ReferencesBlock, TableBlock } from "../blocks/block.js";
+import { isBuildable } from "../entries/buildable.js";
 import type { UnitSystem } from "../quantities/format.js";
 import type { Interval } from "../quantities/interval.js";
 import type { MixStudy, StudyResult } from "../study/studyResult.js";
@@ -10,7 +11,7 @@ import { noMix } from "./noMix.js";
 
 /** Carbon of the element's materials by material, as ranges, each factor with its source and mark. */
 export function carbonTable({ config, mix }: StudyResult): TableBlock | NoteBlock {
-  if (!mix) return noMix();
+  if (!mix || !isBuildable(config)) return noMix();
   const table = siteCarbonTable(mix.carbon, config.units);
   const used = config.materials.filter(({ id }) =>
     mix.recipe.materials.some((line) => line.id === id),

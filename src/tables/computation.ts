@@ -1,6 +1,6 @@
 import type { KeyValuesBlock } from "../blocks/block.js";
 import type { TargetConfig } from "../entries/studyConfig.js";
-import type { StudyResult } from "../study/studyResult.js";
+import type { BlendStudy, StrengthStudy, StudyResult } from "../study/studyResult.js";
 import { joinTexts, say, type Text, wordFor } from "../words/message.js";
 import { OBJECTIVE_WORDS } from "./blend.js";
 import { digits, plain } from "./cell.js";
@@ -13,18 +13,22 @@ export function computationTable({
   blend,
   strength,
 }: Pick<StudyResult, "config" | "materials" | "blend" | "strength">): KeyValuesBlock {
-  const { statistic, confidence } = config.strength.requirement;
+  const { requirement } = config.strength;
   return {
     kind: "keyValues",
     caption: say`How the numbers were computed`,
     items: [
       { label: say`Fines below the finest sieve`, value: finesText(materials) },
-      { label: say`Blend`, value: blendText(blend.target, config.target) },
-      { label: say`Strength`, value: strengthText(strength.fit) },
-      {
-        label: say`Least cement`,
-        value: say`where ${statisticName(statistic, confidence)} reaches the requirement`,
-      },
+      ...(blend ? [{ label: say`Blend`, value: blendText(blend.target, config.target) }] : []),
+      ...(strength ? [{ label: say`Strength`, value: strengthText(strength.fit) }] : []),
+      ...(requirement
+        ? [
+            {
+              label: say`Least cement`,
+              value: say`where ${statisticName(requirement.statistic, requirement.confidence)} reaches the requirement`,
+            },
+          ]
+        : []),
     ],
   };
 }
@@ -40,11 +44,11 @@ function finesText(materials: StudyResult["materials"]): Text {
 }
 
 function blendText(
-  { kind, exponent, topSizeMm }: StudyResult["blend"]["target"],
-  target: TargetConfig,
+  { kind, exponent, topSizeMm }: BlendStudy["target"],
+  target: TargetConfig | undefined,
 ): Text {
   if (kind === "band") {
-    return target.kind === "band"
+    return target?.kind === "band"
       ? say`least breach of the band; among blends that keep to it, ${OBJECTIVE_WORDS[target.objective]}`
       : say`least breach of the band`;
   }
@@ -54,7 +58,7 @@ function blendText(
   return say`least sum of squared differences from the target`;
 }
 
-function strengthText({ model, basis, batches, covariates }: StudyResult["strength"]["fit"]): Text {
+function strengthText({ model, basis, batches, covariates }: StrengthStudy["fit"]): Text {
   const method =
     basis.variance === "proportional"
       ? say`${wordFor(model)} model, weighted least squares, the variance growing with the square of the strength`

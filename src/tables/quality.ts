@@ -22,7 +22,8 @@ export function qualityPlanTable({
   quality,
 }: Pick<StudyResult, "config" | "quality">): KeyValuesBlock | NoteBlock {
   const entered = config.quality;
-  if (!quality || !entered) return noQuality();
+  const { requirement } = config.strength;
+  if (!quality || !entered || !requirement) return noQuality();
   const { units } = config;
   const { lots, blocks, blocksALot, agesDays, rule, risks, densityChecks } = quality;
   const stress = (mpa: number) => formatQuantity(mpa, "stress", units);
@@ -30,7 +31,9 @@ export function qualityPlanTable({
   const unknown = say`not known: enter how many batches are made a day`;
   return {
     kind: "keyValues",
-    caption: say`Quality-control plan: ${config.element.name}`,
+    caption: config.element
+      ? say`Quality-control plan: ${config.element.name}`
+      : say`Quality-control plan`,
     items: [
       { label: say`A lot`, value: lotText(entered.lot, units) },
       { label: say`Lots of the element`, value: lots === undefined ? unknown : String(lots) },
@@ -44,7 +47,7 @@ export function qualityPlanTable({
       { label: say`Blocks in all`, value: blocks === undefined ? unknown : String(blocks) },
       {
         label: say`Lots are judged at`,
-        value: say`${config.strength.requirement.ageDays} days, the age of the requirement; younger blocks give early warning only`,
+        value: say`${requirement.ageDays} days, the age of the requirement; younger blocks give early warning only`,
       },
       { label: say`Rule`, value: quality.ruleMessage },
       {
@@ -182,14 +185,15 @@ export function siteBlocksTable({
   quality,
 }: Pick<StudyResult, "config" | "quality">): TableBlock | NoteBlock {
   const site = quality?.site;
-  if (!site) {
+  const { requirement } = config.strength;
+  if (!site || !requirement) {
     return { kind: "note", tone: "note", text: say`No sheet of site blocks was entered.` };
   }
   const { units } = config;
   const failed = site.lots.find(({ judgement }) => judgement.status === "rejected");
   return {
     kind: "table",
-    caption: say`Lots of site blocks at ${config.strength.requirement.ageDays} days`,
+    caption: say`Lots of site blocks at ${requirement.ageDays} days`,
     columns: [
       { header: say`Lot` },
       { header: say`Blocks`, align: "right" },

@@ -3,7 +3,8 @@ import { formworkDuration } from "../batch/formworkDuration.js";
 import { scaleRecipe } from "../batch/scaleRecipe.js";
 import { type SuppliedAmount, suppliedAmounts } from "../batch/supply.js";
 import type { KeyValuesBlock, NoteBlock, ReportBlock, TableBlock } from "../blocks/block.js";
-import type { SiteConfig, StudyConfig } from "../entries/studyConfig.js";
+import { type BuildableConfig, isBuildable } from "../entries/buildable.js";
+import type { SiteConfig } from "../entries/studyConfig.js";
 import { formatQuantity, type UnitSystem } from "../quantities/format.js";
 import { convertFromBase } from "../quantities/units.js";
 import { recordOf, supplyTerms } from "../study/studyRecord.js";
@@ -21,7 +22,7 @@ import {
 
 /** What the element needs. */
 export function quantitiesTable({ config, mix }: StudyResult): KeyValuesBlock | NoteBlock {
-  if (!mix) return noMix();
+  if (!mix || !isBuildable(config)) return noMix();
   const { units, element, cement, site } = config;
   const { record, quantities, density } = mix;
   const supplied = record.order ?? [];
@@ -75,21 +76,22 @@ export function quantitiesTable({ config, mix }: StudyResult): KeyValuesBlock | 
 export function siteOrderList(result: StudyResult, options: SiteOptions = {}): SiteSheet {
   const site = siteOptionsOf(result, options);
   const record = recordOf(result, site)?.record;
-  const { mix } = result;
+  const { mix, config } = result;
   const ordered = mix &&
     record?.element && {
       amounts: record.element,
       batches: record.batches,
       density: mix.density,
     };
-  const blocks: ReportBlock[] = ordered
-    ? [
-        orderTable(result, ordered, site),
-        formworkTable(result, ordered, site),
-        siteCautions(["lifting"]),
-        GLOVES,
-      ]
-    : [noMix()];
+  const blocks: ReportBlock[] =
+    ordered && isBuildable(config)
+      ? [
+          orderTable(config, ordered, site),
+          formworkTable(config, ordered, site),
+          siteCautions(["lifting"]),
+          GLOVES,
+        ]
+      : [noMix()];
   return { name: "order-list", title: say`Order list`, blocks };
 }
 
@@ -100,7 +102,7 @@ interface Ordered {
   readonly density: CompactedDensity;
 }
 
-function orderTable({ config }: StudyResult, ordered: Ordered, { truck }: SiteConfig): TableBlock {
+function orderTable(config: BuildableConfig, ordered: Ordered, { truck }: SiteConfig): TableBlock {
   const { units, cement } = config;
   const { amounts, density: weighed } = ordered;
   const { valueKgM3: best, lowKgM3, highKgM3, basis } = weighed;
@@ -141,7 +143,7 @@ function orderTable({ config }: StudyResult, ordered: Ordered, { truck }: SiteCo
 }
 
 /** What is added for the heap and the way, where the study says how much is lost there. */
-function lossNote({ materials, cement }: StudyConfig): Text[] {
+function lossNote({ materials, cement }: BuildableConfig): Text[] {
   const lost = [...materials, cement].flatMap(({ name, lossPct = 0 }) =>
     lossPct > 0 ? [say`${name} ${plain(lossPct)} %`] : [],
   );
@@ -151,11 +153,10 @@ function lossNote({ materials, cement }: StudyConfig): Text[] {
 }
 
 function formworkTable(
-  { config }: StudyResult,
+  { units }: BuildableConfig,
   { amounts, batches }: Ordered,
   site: SiteConfig,
 ): KeyValuesBlock {
-  const { units } = config;
   const depth = (metres: number) => depthText(metres, units, 2);
   return {
     kind: "keyValues",

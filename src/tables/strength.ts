@@ -1,4 +1,4 @@
-import type { KeyValuesBlock, TableBlock } from "../blocks/block.js";
+import type { KeyValuesBlock, NoteBlock, TableBlock } from "../blocks/block.js";
 import type { RequirementStatistic } from "../entries/studyConfig.js";
 import type { SpecimenRecord } from "../lab/specimens.js";
 import {
@@ -14,6 +14,8 @@ import type { LackOfFit } from "../strength/regression/lackOfFit.js";
 import type { ModelsCompared } from "../strength/regression/modelComparison.js";
 import type { ResidualCheck } from "../strength/regression/residuals.js";
 import type { RobustStrength } from "../strength/regression/robustFit.js";
+import type { StrengthByAge } from "../strength/strengthByAge.js";
+import { notKnownYet } from "../study/stages.js";
 import type { StudyResult } from "../study/studyResult.js";
 import { joinTexts, say, type Text, wordFor } from "../words/message.js";
 import {
@@ -153,6 +155,40 @@ export function bandsTable(bands: readonly StrengthBand[], units: UnitSystem): T
   };
 }
 
+/** Strength against age at one cement content, at the tested ages: the curve beside the blocks themselves. */
+export function strengthByAgeTable(
+  { status, message, cementPct, ages }: StrengthByAge,
+  units: UnitSystem,
+): TableBlock | NoteBlock {
+  if (status !== "ok") return { kind: "note", tone: "warning", text: message };
+  const stress = (value: number | null) => quantity(value ?? undefined, "stress", units);
+  return {
+    kind: "table",
+    caption: say`Strength by age at ${plain(cementPct)} % cement`,
+    columns: [
+      numberColumn(say`Age`, "d"),
+      quantityColumn(say`Curve`, "stress", units),
+      quantityColumn(say`Band of the curve, from`, "stress", units),
+      quantityColumn(say`to`, "stress", units),
+      quantityColumn(say`One further block, from`, "stress", units),
+      quantityColumn(say`to`, "stress", units),
+      numberColumn(say`Blocks of this content`),
+      quantityColumn(say`Their mean`, "stress", units),
+    ],
+    rows: ages.map((age) => [
+      plain(age.ageDays),
+      stress(age.meanMpa),
+      stress(age.meanLowMpa),
+      stress(age.meanHighMpa),
+      stress(age.predictionLowMpa),
+      stress(age.predictionHighMpa),
+      String(age.blocks),
+      stress(age.blocksMeanMpa),
+    ]),
+    notes: [message, say`Nothing is said of ages between the tested ones, or beyond them.`],
+  };
+}
+
 /** What the bands rest on, and what was found: normality, spread, and the robust cross-check. */
 export function strengthChecksTable(
   checks: readonly ResidualCheck[],
@@ -216,10 +252,12 @@ function intervalWords(interval: ContentInterval | null): Text {
   return say`${low} to ${high} (two-sided, ${formatNumber(100 * confidence, 3)} % confidence, by ${how})`;
 }
 
-/** The least cement content that meets the requirement, and how sure it is. */
-export function leastCementTable({ config, strength, life }: StudyResult): KeyValuesBlock {
+/** The least cement content that meets the requirement, and how sure it is; a note where it is not known yet. */
+export function leastCementTable(result: StudyResult): KeyValuesBlock | NoteBlock {
+  const { config, strength, life } = result;
   const { units } = config;
   const { requirement } = config.strength;
+  if (!strength?.leastCement || !requirement) return notKnownYet(result, "cement");
   const { leastCement: least, fit } = strength;
   const percent = (value: number | null, decimals = 2) =>
     value === null ? BLANK : say`${formatFixed(value, decimals)} %`;

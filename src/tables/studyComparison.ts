@@ -27,7 +27,7 @@ const CHANGE = {
 export function studyComparisonTable(
   a: StudyResult,
   b: StudyResult,
-  names: readonly [string, string] = [a.config.date, b.config.date],
+  names: readonly [string, string] = [a.config.date ?? "", b.config.date ?? ""],
 ): readonly TableBlock[] {
   const { entries, sheets, results, states, madeWith } = compareStudies(a, b);
   const { units } = b.config;

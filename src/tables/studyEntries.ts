@@ -11,28 +11,31 @@ import { statisticName } from "./strength.js";
 
 /** What the study is about and what it has to meet, as the user entered it. */
 export function projectTable(config: StudyConfig): KeyValuesBlock {
-  const { units, element, strength, target } = config;
+  const { units, element, strength, target, cement } = config;
   const { requirement } = strength;
+  const open = say`not entered yet`;
   return {
     kind: "keyValues",
     caption: say`The study`,
     items: [
-      { label: say`Place`, value: config.place },
+      { label: say`Place`, value: config.place ?? open },
       {
         label: say`Element`,
-        value: say`${element.name}: ${elementText(element, units)}`,
+        value: element ? say`${element.name}: ${elementText(element, units)}` : open,
       },
       {
         label: say`Required strength`,
-        value: say`${formatQuantity(requirement.strengthMpa, "stress", units)} at ${requirement.ageDays} days, to be met by ${statisticName(requirement.statistic, requirement.confidence)}`,
+        value: requirement
+          ? say`${formatQuantity(requirement.strengthMpa, "stress", units)} at ${requirement.ageDays} days, to be met by ${statisticName(requirement.statistic, requirement.confidence)}`
+          : open,
       },
-      { label: say`Basis of the requirement (as entered)`, value: requirement.basis },
+      { label: say`Basis of the requirement (as entered)`, value: requirement?.basis ?? open },
       {
         label: say`Target grading (as entered)`,
-        value: targetWords(target),
+        value: target ? targetWords(target) : open,
       },
-      { label: say`Cement`, value: config.cement.name },
-      { label: say`Date of the study`, value: config.date },
+      { label: say`Cement`, value: cement?.name ?? open },
+      { label: say`Date of the study`, value: config.date ?? open },
       {
         label: say`Data`,
         value: config.invented
@@ -115,7 +118,7 @@ export function materialsTable({ materials, units, currency }: StudyConfig): Tab
       wordFor(material.role),
       quantity(material.particleDensityKgM3, "density", units, 4),
       quantity(material.looseBulkDensityKgM3, "density", units, 4),
-      fixed(material.moisturePct, 1),
+      material.moisturePct === undefined ? BLANK : fixed(material.moisturePct, 1),
       say`${plain(material.minSharePct)} to ${plain(material.maxSharePct)}`,
       ...(priced ? [material.price?.written ?? BLANK] : []),
     ]),

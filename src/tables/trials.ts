@@ -1,5 +1,6 @@
 import type { NoteBlock, TableBlock } from "../blocks/block.js";
 import type { Interval } from "../quantities/interval.js";
+import { notKnownYet } from "../study/stages.js";
 import type { MixLife, StudyResult, TrialPair, TrialStudy } from "../study/studyResult.js";
 import { CLOSE_PASSING_POINTS, CLOSE_SHARE_POINTS, isWithin } from "../study/testedBlend.js";
 import { crushedWords } from "../study/trials.js";
@@ -12,7 +13,9 @@ export function stateInShort({ state }: MixLife): Text {
 }
 
 /** Whether the blend was tested, and on what its mix rests; for the first page. */
-export function mixStateNote({ life }: Pick<StudyResult, "life">): NoteBlock {
+export function mixStateNote(result: Pick<StudyResult, "life" | "stages">): NoteBlock {
+  const { life } = result;
+  if (!life) return notKnownYet(result, "blend");
   return {
     kind: "note",
     tone: life.state === "tested" ? "note" : "warning",
@@ -26,9 +29,10 @@ export function crushedNotes({
   trials,
   life,
 }: Pick<StudyResult, "config" | "trials" | "life">): NoteBlock[] {
-  const { crushed, name } = trials.find(({ id }) => id === life.trial) ?? trials[0];
-  const asked = config.strength.requirement.crushed;
-  if (crushed === undefined || asked === undefined || crushed === asked) return [];
+  const { crushed, name } = trials.find(({ id }) => id === life?.trial) ?? trials[0] ?? {};
+  const asked = config.strength.requirement?.crushed;
+  if (name === undefined || crushed === undefined || asked === undefined || crushed === asked)
+    return [];
   return [{ kind: "note", tone: "warning", text: crushedWords(name, crushed, asked) }];
 }
 
@@ -89,7 +93,7 @@ export function testedBlendsTable({
   const whole = ({ low, high }: Interval, write: (value: number) => Text): Text =>
     low === high ? write(low) : say`${write(low)} to ${write(high)}`;
   const row = ({ name, id, crushed, pair, compaction }: TrialStudy): Text[] => [
-    id === life.trial && life.state === "tested" ? say`${name} (this mix)` : name,
+    id === life?.trial && life.state === "tested" ? say`${name} (this mix)` : name,
     crushed ?? say`not told`,
     quantity(compaction?.peak?.maximumDryDensityKgM3, "density", units, 4),
     ...(pair

@@ -1,3 +1,4 @@
+import type { NoteBlock } from "../../blocks/block.js";
 import type { RequirementStatistic, StudyConfig } from "../../entries/studyConfig.js";
 import type { SpecimenRecord } from "../../lab/specimens.js";
 import {
@@ -7,7 +8,9 @@ import {
   formatQuantity,
   type UnitSystem,
 } from "../../quantities/format.js";
+import type { LeastCement } from "../../strength/leastCement.js";
 import type { FittedStrength } from "../../strength/regression/curve.js";
+import { notKnownYet } from "../../study/stages.js";
 import type { StrengthStudy, StudyResult } from "../../study/studyResult.js";
 import { joinTexts, say, type Text, wordFor } from "../../words/message.js";
 import { type Figure, figureOf } from "../figure.js";
@@ -25,10 +28,19 @@ function boundName(statistic: RequirementStatistic, confidence: number): Text {
   }
 }
 
-/** Strength against cement content: blocks, fitted mean with its band, the bound, the requirement. */
-export function strengthChart(title: Text, { config, strength }: StudyResult): Figure {
+/** Bound that is drawn where no requirement names one: that of one further block, with 95 % probability. */
+const USUAL = { statistic: "prediction", confidence: 0.95 } as const;
+
+/**
+ * Strength against cement content: blocks, fitted mean with its band, the bound, and the requirement where
+ * the study states one; a note where no curve is known yet.
+ */
+export function strengthChart(title: Text, result: StudyResult): Figure | NoteBlock {
+  const { config, strength } = result;
+  if (!strength) return notKnownYet(result, "blocks");
   const { units } = config;
-  const { statistic, confidence, strengthMpa: requirementMpa } = config.strength.requirement;
+  const { requirement } = config.strength;
+  const { statistic, confidence } = requirement ?? USUAL;
   const { bands, fit } = strength;
   const name = boundName(statistic, confidence);
   const stress = (mpa: number) => displayValue(mpa, "stress", units);
@@ -40,8 +52,7 @@ export function strengthChart(title: Text, { config, strength }: StudyResult): F
     ...more,
   });
   const edge = { line: { color: PALETTE.azurite, width: 0 }, hoverinfo: "skip" };
-  const required = stress(requirementMpa);
-  const least = strength.leastCement.cementPct;
+  const least = strength.leastCement?.cementPct ?? null;
   return figureOf(
     title,
     strengthChartText(title, config, strength, name),
@@ -70,38 +81,44 @@ export function strengthChart(title: Text, { config, strength }: StudyResult): F
         bands.map(({ lowerBoundMpa }) => lowerBoundMpa[statistic]),
         { name, line: { color: PALETTE.redEarth, width: 2, dash: "dash" } },
       ),
-      ...blockTraces(strength.specimens, config.strength.requirement.ageDays, stress),
+      ...blockTraces(strength.specimens, fit.ageDays, stress),
     ],
     baseLayout(
       { title: say`Cement (% of the dry mass of soil and aggregate)` },
       { title: say`Compressive strength (${displayUnit("stress", units)})`, rangemode: "tozero" },
       {
         shapes: [
-          {
-            type: "line",
-            xref: "paper",
-            x0: 0,
-            x1: 1,
-            y0: required,
-            y1: required,
-            line: { color: PALETTE.manganese, width: 1.5, dash: "dot" },
-          },
+          ...(requirement ? [requiredLine(stress(requirement.strengthMpa))] : []),
           ...(least === null ? [] : [leastCementLine(least)]),
         ],
-        annotations: [
-          {
-            text: say`required ${formatQuantity(requirementMpa, "stress", units)}`,
-            xref: "paper",
-            x: 1,
-            xanchor: "right",
-            y: required,
-            yanchor: "bottom",
-            showarrow: false,
-          },
-        ],
+        annotations: requirement
+          ? [
+              {
+                text: say`required ${formatQuantity(requirement.strengthMpa, "stress", units)}`,
+                xref: "paper",
+                x: 1,
+                xanchor: "right",
+                y: stress(requirement.strengthMpa),
+                yanchor: "bottom",
+                showarrow: false,
+              },
+            ]
+          : [],
       },
     ),
   );
+}
+
+function requiredLine(required: number): object {
+  return {
+    type: "line",
+    xref: "paper",
+    x0: 0,
+    x1: 1,
+    y0: required,
+    y1: required,
+    line: { color: PALETTE.manganese, width: 1.5, dash: "dot" },
+  };
 }
 
 function leastCementLine(cementPct: number): object {
@@ -161,7 +178,8 @@ function strengthChartText(
   { bands, specimens, fit, leastCement }: StrengthStudy,
   name: Text,
 ): Text {
-  const { statistic, strengthMpa } = config.strength.requirement;
+  const { requirement } = config.strength;
+  const { statistic } = requirement ?? USUAL;
   const [first, last] = [bands[0], bands[bands.length - 1]];
   const strength = (mpa: number) => formatQuantity(mpa, "stress", config.units);
   return joinTexts(
@@ -169,13 +187,19 @@ function strengthChartText(
       say`${title}. ${specimens.length} blocks.`,
       say`The fitted ${wordFor(fit.line)} at ${fit.ageDays} days goes from ${strength(first.meanMpa)} at ${first.cementPct} % to ${strength(last.meanMpa)} at ${last.cementPct} % cement;`,
       say`the ${name} from ${strength(first.lowerBoundMpa[statistic])} to ${strength(last.lowerBoundMpa[statistic])}.`,
-      say`Required: ${strength(strengthMpa)}.`,
-      leastCement.cementPct === null
-        ? say`Within the tested contents no least cement content is found.`
-        : say`The bound meets the requirement from ${formatFixed(leastCement.cementPct, 2)} % cement.`,
+      requirement
+        ? say`Required: ${strength(requirement.strengthMpa)}.`
+        : say`No requirement is entered yet.`,
+      leastCement && leastCementWords(leastCement),
     ],
     " ",
   );
+}
+
+function leastCementWords({ cementPct }: LeastCement): Text {
+  return cementPct === null
+    ? say`Within the tested contents no least cement content is found.`
+    : say`The bound meets the requirement from ${formatFixed(cementPct, 2)} % cement.`;
 }
 
 /** Beyond this a studentised residual is worth a look: common practice, no source. */

@@ -157,7 +157,7 @@ function bucketNotes(result: StudyResult, options: SiteOptions, site: SiteMix): 
   const counted = usableForm(record.buckets);
   const { moisturePct } = site.water.window;
   const heapPct = (100 * batch.water.inMaterialsKg) / batch.dryMassKg;
-  const bags = config.cement.bagMassKg / batch.cement.dryMassKg;
+  const bags = site.config.cement.bagMassKg / batch.cement.dryMassKg;
   const defaultBucket = siteOptionsOf(result, options).bucketL === undefined;
   return [
     joinTexts(

@@ -3,6 +3,7 @@ import type { MixRecord } from "../../batch/mixRecord.js";
 import type { Recipe } from "../../batch/recipe.js";
 import { scaleRecipe } from "../../batch/scaleRecipe.js";
 import { type WeighedBatch, weighOut } from "../../batch/weighOut.js";
+import type { BuildableConfig } from "../../entries/buildable.js";
 import type { SiteConfig } from "../../entries/studyConfig.js";
 import { formatFixed, type UnitSystem } from "../../quantities/format.js";
 import { convertFromBase } from "../../quantities/units.js";
@@ -14,6 +15,7 @@ import { type SiteOptions, siteOptionsOf } from "./siteSheet.js";
 
 /** What the site sheets are made from: the record of the mix, for the means of this crew. */
 export interface SiteMix {
+  readonly config: BuildableConfig;
   readonly record: MixRecord;
   /** Struck level. */
   readonly bucketL: number;
@@ -39,6 +41,7 @@ export function siteMix(result: StudyResult, options: SiteOptions): SiteMix | un
   const curves = Object.fromEntries(materials.map(({ id, curve }) => [id, curve]));
   const trialKg = site.trial && trialDryMassKg(mix, site.trial);
   return {
+    config: found.config,
     record,
     bucketL: bucketLitres(config, site),
     wholeBuckets: site.bucketStep === 1,

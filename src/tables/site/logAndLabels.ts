@@ -40,14 +40,13 @@ export function siteCuringLog(result: StudyResult, options: SiteOptions = {}): S
     );
   }
   const mix = siteMix(result, options);
-  const blocks: ReportBlock[] = mix ? logBlocks(result, site, mix) : [noMix()];
+  const blocks: ReportBlock[] = mix ? logBlocks(site, mix) : [noMix()];
   return { name: "making-and-curing-log", title: say`Making and curing log`, blocks };
 }
 
 function logBlocks(
-  { config }: StudyResult,
   { strippingHours, dampDays }: SiteConfig,
-  { batch, water: { window }, record: { element } }: SiteMix,
+  { config, batch, water: { window }, record: { element } }: SiteMix,
 ): ReportBlock[] {
   const depth = (metres: number) => depthText(metres, config.units, 2);
   return [
@@ -153,9 +152,10 @@ export function siteBlockLabels(result: StudyResult, options: SiteOptions = {}):
     );
   }
   const title = say`Labels for control blocks`;
-  if (!result.mix) return { name: "block-labels", title, blocks: [noMix()] };
+  const { requirement } = result.config.strength;
+  if (!result.mix || !requirement) return { name: "block-labels", title, blocks: [noMix()] };
   const { cementPct } = result.mix.record;
-  const { ageDays } = result.config.strength.requirement;
+  const { ageDays } = requirement;
   const label = (number: number) =>
     joinTexts(
       [

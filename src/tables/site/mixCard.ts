@@ -3,7 +3,7 @@ import { type MixRecord, usableForm } from "../../batch/mixRecord.js";
 import type { KeyValuesBlock, ReportBlock, TableBlock } from "../../blocks/block.js";
 import { formatQuantity } from "../../quantities/format.js";
 import { specifiedMix } from "../../study/specifiedMix.js";
-import { recordOf } from "../../study/studyRecord.js";
+import { type FoundRecord, recordOf } from "../../study/studyRecord.js";
 import type { StudyResult } from "../../study/studyResult.js";
 import { say, type Text } from "../../words/message.js";
 import { BLANK, depthText, fixed, LOOSE_UNIT, looseVolume, massText, plain } from "../cell.js";
@@ -27,7 +27,7 @@ export function mixCard(result: StudyResult, options: SiteOptions = {}): SiteShe
     ? [
         ...crushedNotes(result),
         ...partsWarning(found.record),
-        batchTable(result, found),
+        batchTable(found),
         workTable(result, found),
         checksTable(result, found.record),
         CAUTIONS_IN_SHORT,
@@ -43,15 +43,13 @@ const CAUTIONS_IN_SHORT: ReportBlock = {
   text: say`Wet cement burns: waterproof gloves, long sleeves, goggles; rinse at once, and see a doctor for eyes. Silica dust damages lungs for good: mix damp or outdoors, with a fitted respirator. From memory: general practice.`,
 };
 
-type FoundRecord = NonNullable<ReturnType<typeof recordOf>>;
-
 function partsWarning(record: MixRecord): ReportBlock[] {
   if (usableForm(record.parts)) return [];
   const text = say`No whole parts make this mix: weigh every material.`;
   return [{ kind: "note", tone: "warning", text }];
 }
 
-function batchTable({ config }: StudyResult, { record, water }: FoundRecord): TableBlock {
+function batchTable({ config, record, water }: FoundRecord): TableBlock {
   const { batch: recipe } = record;
   const parts = usableForm(record.parts);
   const { units } = config;
@@ -96,15 +94,15 @@ function batchTable({ config }: StudyResult, { record, water }: FoundRecord): Ta
   };
 }
 
-function workTable(result: StudyResult, { record, water }: FoundRecord): KeyValuesBlock {
-  const { units } = result.config;
+function workTable(result: StudyResult, { config, record, water }: FoundRecord): KeyValuesBlock {
+  const { units } = config;
   const depth = (metres: number) => depthText(metres, units, 2);
   const { moisturePct, targetMoisturePct, toAddKg } = water.window;
   const minDensity = specifiedMix(result).find(({ kind }) => kind === "density")?.low;
   const { element, batches } = record;
   return {
     kind: "keyValues",
-    caption: result.config.element.name,
+    caption: config.element.name,
     items: [
       {
         label: say`Water`,
@@ -157,7 +155,9 @@ function checksTable({ config, quality }: StudyResult, { parts }: MixRecord): Ta
       ],
       [
         say`Responsible person`,
-        say`trial wall; blocks at ${config.strength.requirement.ageDays} days; what follows from a failure`,
+        config.strength.requirement
+          ? say`trial wall; blocks at ${config.strength.requirement.ageDays} days; what follows from a failure`
+          : say`trial wall; blocks; what follows from a failure`,
       ],
     ],
   };

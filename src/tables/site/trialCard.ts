@@ -42,10 +42,15 @@ export function trialCard(result: StudyResult): SiteSheet {
         ...proposal.shares.map(({ name, sharePct }, index) => [
           name,
           fixed(sharePct, 1),
-          ...batches.map(({ materials }) => trialMass(materials[index].moistMassKg, units)),
+          ...batches.map(({ materials }) => {
+            const { moistMassKg, dryMassKg } = materials[index];
+            return moistMassKg === undefined
+              ? say`${trialMass(dryMassKg, units)} dry`
+              : trialMass(moistMassKg, units);
+          }),
         ]),
         [
-          result.config.cement.name,
+          result.config.cement?.name ?? say`Cement`,
           "",
           ...batches.map(({ cementKg }) => trialMass(cementKg, units)),
         ],
@@ -59,7 +64,9 @@ export function trialCard(result: StudyResult): SiteSheet {
         proposal.sizeBasis,
         proposal.cementBasis,
         say`Water: the compaction test finds how much. Until then add it bit by bit and begin with the ball test; weigh what you add and write it down.`,
-        say`The damp materials bring water: ${trialMass(batches[0].waterInMaterialsKg, units)} in the first batch, at the moistures of the study. Dry a sample of each.`,
+        batches[0].waterInMaterialsKg === undefined
+          ? say`The study does not tell how damp each material is: dry a sample of it, and weigh out so much more as it holds water.`
+          : say`The damp materials bring water: ${trialMass(batches[0].waterInMaterialsKg, units)} in the first batch, at the moistures of the study. Dry a sample of each.`,
       ],
     },
     {
