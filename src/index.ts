@@ -42,6 +42,7 @@ export {
   residualsChart,
   robustnessChart,
   sharesChart,
+  strengthByAgeChart,
   strengthChart,
   ternaryChart,
   textureTriangle,

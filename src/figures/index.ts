@@ -14,6 +14,7 @@ export { gradingResidualsChart, modelChart } from "./grading/modelChart.js";
 export { guidanceRangesChart, guidanceRangesCharts } from "./guidanceRanges.js";
 export { type PlasticitySample, plasticityChart } from "./plasticityChart.js";
 export { lotsChart, operatingCharacteristicChart } from "./strength/controlCharts.js";
+export { strengthByAgeChart } from "./strength/strengthByAge.js";
 export { residualsChart, strengthChart } from "./strength/strengthChart.js";
 export { type LineStyle, PALETTE, SERIES_STYLES, seriesStyle } from "./style.js";
 export { type DrawableFigure, FIGURE_FONT, renderSvg } from "./svg/renderSvg.js";

@@ -80,6 +80,7 @@ export {
   regressionTable,
   specimensTable,
   statisticName,
+  strengthByAgeTable,
   strengthChecksTable,
 } from "./strength.js";
 export { studyComparisonTable } from "./studyComparison.js";

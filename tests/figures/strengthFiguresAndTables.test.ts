@@ -4,6 +4,7 @@ import {
   lotsChart,
   operatingCharacteristicChart,
 } from "../../src/figures/strength/controlCharts.js";
+import { strengthByAgeChart } from "../../src/figures/strength/strengthByAge.js";
 import { residualsChart } from "../../src/figures/strength/strengthChart.js";
 import { renderSvg } from "../../src/figures/svg/renderSvg.js";
 import { createRandom } from "../../src/numerics/random.js";
@@ -21,7 +22,12 @@ import { residualChecks } from "../../src/strength/regression/residuals.js";
 import { robustStrength } from "../../src/strength/regression/robustFit.js";
 import { compareTrials } from "../../src/strength/trials.js";
 import { aspectTable, characteristicTable } from "../../src/tables/characteristicStrength.js";
-import { modelsTable, regressionTable, strengthChecksTable } from "../../src/tables/strength.js";
+import {
+  modelsTable,
+  regressionTable,
+  strengthByAgeTable,
+  strengthChecksTable,
+} from "../../src/tables/strength.js";
 import { trialDifferencesTable, trialsTable } from "../../src/tables/trialBlocks.js";
 import { render, renderAll } from "../../src/words/render.js";
 import { blocksOf, fitted, SIXTEEN } from "../strength/blocks.js";
@@ -105,6 +111,50 @@ describe("tables", () => {
       "0.775",
       "1.10",
     ]);
+  });
+});
+
+describe("strength by age", () => {
+  const at = (ageDays: number, meanMpa: number, blocksMeanMpa: number | null) => ({
+    ...{ ageDays, meanMpa, meanLowMpa: meanMpa - 0.1, meanHighMpa: meanMpa + 0.3 },
+    ...{ predictionLowMpa: meanMpa - 0.4, predictionHighMpa: meanMpa + 0.5 },
+    ...{ blocks: blocksMeanMpa === null ? 0 : 4, blocksMeanMpa },
+  });
+  const found = {
+    status: "ok" as const,
+    message: "by age",
+    cementPct: 6,
+    ages: [at(7, 1, null), at(28, 2, 2.1)],
+  };
+
+  it("is drawn at its ages, with the band each way and the blocks where there are any", async () => {
+    const figure = renderAll(strengthByAgeChart("Strength and age", found, "SI"));
+    const [curve, blocks] = figure.data as Record<string, unknown>[];
+    expect([curve.x, curve.y]).toEqual([
+      [7, 28],
+      [1, 2],
+    ]);
+    const { array, arrayminus } = curve.error_y as Record<string, number[]>;
+    for (const high of array) expect(high).toBeCloseTo(0.3, 9);
+    for (const low of arrayminus) expect(low).toBeCloseTo(0.1, 9);
+    expect([blocks.x, blocks.y]).toEqual([[28], [2.1]]);
+    expect(figure.altText).toBe(
+      "Strength and age. At 6 % cement. 7 days: 1.00 MPa, between 0.900 MPa and 1.30 MPa. 28 days: 2.00 MPa, between 1.90 MPa and 2.30 MPa.",
+    );
+    expect(figure.layout.xaxis).toMatchObject({ type: "log", ticktext: ["7", "28"] });
+    expect(await renderSvg(figure)).toContain("Age (days)");
+    const none = { ...found, status: "no-fit" as const };
+    expect(() => strengthByAgeChart("", none, "SI")).toThrow("`found.status`: no-fit");
+  });
+
+  it("is told in a table, in the units of the study", () => {
+    const table = renderAll(strengthByAgeTable(found, "US")) as TableBlock;
+    expect(table.rows).toEqual([
+      ["7", "145", "131", "189", "87.0", "218", "0", "–"],
+      ["28", "290", "276", "334", "232", "363", "4", "305"],
+    ]);
+    expect(table.caption).toBe("Strength by age at 6 % cement");
+    expect(strengthByAgeTable({ ...found, status: "no-fit" }, "SI").kind).toBe("note");
   });
 });
 
