@@ -24,6 +24,7 @@ const ORDER = [
   "workshop",
   "notebook",
   "report",
+  "page",
   "cli",
 ];
 

@@ -1,0 +1,443 @@
+import { escapeHtml } from "../blocks/html.js";
+import type { Figure } from "../figures/figure.js";
+import { GRID, PALETTE, QUIET } from "../figures/style.js";
+import { powerOf } from "../numerics/powerOf.js";
+import { type Locale, renderAll, withDecimalSign } from "../words/render.js";
+
+export interface ChartSize {
+  readonly widthPx: number;
+  readonly heightPx: number;
+}
+
+export interface ChartOptions extends ChartSize {
+  readonly locale: Locale;
+  /** Of the ids inside the SVG, so that two charts of one page do not share any. */
+  readonly idPrefix: string;
+  /** What stands for a colour of the figure; default the colour itself. A page gives its own by light. */
+  readonly paint?: (color: string) => string;
+}
+
+/** What this renderer reads of a trace of a plotly figure. */
+interface Trace {
+  readonly type?: string;
+  readonly mode?: string;
+  readonly name?: string;
+  readonly x: readonly number[];
+  readonly y: readonly number[];
+  readonly fill?: string;
+  readonly fillcolor?: string;
+  readonly fillpattern?: { readonly shape: string; readonly fgcolor: string };
+  readonly line?: { readonly color?: string; readonly width?: number; readonly dash?: string };
+  readonly marker?: { readonly color?: string; readonly symbol?: string; readonly size?: number };
+  readonly error_y?: { readonly array: readonly number[]; readonly color?: string };
+  readonly showlegend?: boolean;
+  readonly text?: string | readonly string[];
+}
+
+interface AxisLayout {
+  readonly type?: string;
+  readonly title?: { readonly text?: string };
+  readonly range?: readonly [number, number];
+  readonly rangemode?: string;
+  readonly tickvals?: readonly number[];
+  readonly ticktext?: readonly string[];
+  readonly minor?: { readonly tickvals?: readonly number[] };
+}
+
+interface Shape {
+  readonly xref?: string;
+  readonly yref?: string;
+  readonly x0: number;
+  readonly x1: number;
+  readonly y0: number;
+  readonly y1: number;
+  readonly line: { readonly color?: string; readonly width?: number; readonly dash?: string };
+}
+
+interface Annotation {
+  readonly text: string;
+  readonly x: number;
+  readonly y: number;
+  readonly xref?: string;
+  readonly yref?: string;
+  readonly xanchor?: string;
+  readonly yanchor?: string;
+  readonly font?: { readonly size?: number; readonly color?: string };
+}
+
+interface ChartLayout {
+  readonly xaxis: AxisLayout;
+  readonly yaxis: AxisLayout;
+  readonly shapes?: readonly Shape[];
+  readonly annotations?: readonly Annotation[];
+  readonly showlegend?: boolean;
+}
+
+const FONT_PX = 13;
+/** Mean width of a letter of a sans-serif face, in its size; from memory. */
+const LETTER = 0.54;
+const ROW_PX = 20;
+const KEY_PX = 30;
+
+/**
+ * Draws a figure of lines, marks and areas as SVG, without a document: the same figure data that the report
+ * hands to plotly, for a page that must stay small. It draws scatter traces (lines, marks, areas to the trace
+ * before, vertical error bars), straight shapes, texts and a legend above, on linear and logarithmic axes.
+ *
+ * @throws RangeError for a trace of another kind: nothing is left out in silence.
+ *
+ * @example
+ * const block = (id, cementPct, strengthMpa) => ({ id, cementPct, strengthMpa, ageDays: 28, row: 2 });
+ * const fit = fitStrength([block("A", 4, 1.5), block("B", 6, 2.4), block("C", 8, 3.0), block("D", 10, 3.6)], { model: "linear", ageDays: 28 });
+ * fit.status // => "ok"
+ */
+export function chartSvg(figure: Figure, options: ChartOptions): string {
+  const { locale, widthPx: width, heightPx: height, idPrefix, paint = (color) => color } = options;
+  const said = renderAll(figure, locale);
+  const traces = said.data as readonly Trace[];
+  const other = traces.find(({ type = "scatter" }) => type !== "scatter");
+  if (other) throw new RangeError(`invalid \`type\` of a trace: ${other.type}; expected scatter`);
+  const layout = said.layout as ChartLayout;
+  const legend = layout.showlegend === false ? [] : legendRows(traces, width);
+  const inside = {
+    left: 54,
+    right: width - 12,
+    top: 8 + legend.length * ROW_PX,
+    bottom: height - 46,
+  };
+  const x = scaleOf(layout.xaxis, traces, "x", [inside.left, inside.right], width < 480 ? 5 : 9);
+  const y = scaleOf(layout.yaxis, traces, "y", [inside.bottom, inside.top], 7);
+  const number = (value: number) => withDecimalSign(plainNumber(value), locale);
+  const place = { x, y, inside, paint, idPrefix };
+  const patterns = traces.flatMap((trace, index) =>
+    trace.fillpattern?.shape ? [hatch(trace, `${idPrefix}-h${index}`, paint)] : [],
+  );
+  const parts = [
+    gridOf(x, y, inside, paint, number, width),
+    `<g clip-path="url(#${idPrefix}-plot)">`,
+    ...(layout.shapes ?? []).map((shape) => shapeSvg(shape, place)),
+    ...traces.map((trace, index) => areaSvg(trace, traces[index - 1], index, place)),
+    ...traces.map((trace) => lineSvg(trace, place)),
+    ...traces.map((trace) => marksSvg(trace, place)),
+    "</g>",
+    ...(layout.annotations ?? []).map((note) => noteSvg(note, place)),
+    ...axisTitles(layout, inside, height, paint),
+    ...legend.flatMap((row, at) => row.map((key) => keySvg(key, 6 + at * ROW_PX, place))),
+  ];
+  return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" width="${width}" height="${height}" role="img" aria-labelledby="${idPrefix}-t ${idPrefix}-d" font-family="'Source Sans 3','Segoe UI',system-ui,'Helvetica Neue',Arial,sans-serif" font-size="${FONT_PX}" fill="${paint(PALETTE.manganese)}"><title id="${idPrefix}-t">${escapeHtml(said.title)}</title><desc id="${idPrefix}-d">${escapeHtml(said.altText)}</desc><defs><clipPath id="${idPrefix}-plot"><rect x="${inside.left}" y="${inside.top}" width="${inside.right - inside.left}" height="${inside.bottom - inside.top}"/></clipPath>${patterns.join("")}</defs><g aria-hidden="true">${parts.join("")}</g></svg>`;
+}
+
+interface Inside {
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+}
+
+interface Scale {
+  /** Pixel of a value. */
+  readonly at: (value: number) => number;
+  readonly log: boolean;
+  readonly ticks: readonly { readonly value: number; readonly text?: string }[];
+  readonly minor: readonly number[];
+}
+
+interface Place {
+  readonly x: Scale;
+  readonly y: Scale;
+  readonly inside: Inside;
+  readonly paint: (color: string) => string;
+  readonly idPrefix: string;
+}
+
+function scaleOf(
+  axis: AxisLayout,
+  traces: readonly Trace[],
+  side: "x" | "y",
+  [from, to]: readonly [number, number],
+  most: number,
+): Scale {
+  const log = axis.type === "log";
+  const turn = log ? Math.log10 : (value: number) => value;
+  const values = traces.flatMap((trace) => [...trace[side]]).filter(Number.isFinite);
+  const [low, high] = axis.range ?? autoRange(values.map(turn), axis.rangemode === "tozero");
+  const at = (value: number) => from + ((turn(value) - low) / (high - low)) * (to - from);
+  const tickvals = axis.tickvals ?? niceTicks(low, high, most);
+  const ticks = tickvals.map((value, index) => ({ value, text: axis.ticktext?.[index] }));
+  return { at, log, ticks: spaced(ticks, at, side), minor: axis.minor?.tickvals ?? [] };
+}
+
+/** Ticks whose texts do not run into each other. */
+function spaced<T extends { readonly value: number; readonly text?: string }>(
+  ticks: readonly T[],
+  at: (value: number) => number,
+  side: "x" | "y",
+): T[] {
+  if (side === "y") return [...ticks];
+  const kept: T[] = [];
+  let free = Number.NEGATIVE_INFINITY;
+  for (const tick of ticks) {
+    const half = ((tick.text ?? plainNumber(tick.value)).length * LETTER * FONT_PX) / 2;
+    const middle = at(tick.value);
+    if (middle - half < free) continue;
+    kept.push(tick);
+    free = middle + half + 5;
+  }
+  return kept;
+}
+
+function autoRange(values: readonly number[], tozero: boolean): readonly [number, number] {
+  const low = tozero ? Math.min(0, ...values) : Math.min(...values);
+  const high = Math.max(...values);
+  const room = (high > low ? high - low : Math.abs(high) || 1) * 0.05;
+  return [tozero && low === 0 ? 0 : low - room, high + room];
+}
+
+/** Multiples of 1, 2 or 5 times a power of ten. */
+function niceTicks(low: number, high: number, most: number): number[] {
+  const rough = (high - low) / most;
+  const decade = powerOf(10, Math.floor(Math.log10(rough)));
+  const step = [1, 2, 5, 10].map((times) => times * decade).find((size) => size >= rough)!;
+  const first = Math.ceil(low / step - 1e-9);
+  const count = Math.floor(high / step + 1e-9) - first;
+  return Array.from({ length: count + 1 }, (_, index) =>
+    Number(((first + index) * step).toPrecision(12)),
+  );
+}
+
+function plainNumber(value: number): string {
+  return String(Number(value.toPrecision(6)));
+}
+
+function px(value: number): string {
+  return value.toFixed(1);
+}
+
+function gridOf(
+  x: Scale,
+  y: Scale,
+  inside: Inside,
+  paint: (color: string) => string,
+  number: (value: number) => string,
+  width: number,
+): string {
+  const { left, right, top, bottom } = inside;
+  const down = (at: number, color: string) => `M${px(at)} ${px(top)}V${px(bottom)}|${color}`;
+  const across = (at: number, color: string) => `M${px(left)} ${px(at)}H${px(right)}|${color}`;
+  const lines = [
+    ...x.minor.map((value) => down(x.at(value), GRID.fine)),
+    ...x.ticks.map(({ value }) => down(x.at(value), GRID.line)),
+    ...y.ticks.map(({ value }) => across(y.at(value), GRID.line)),
+  ];
+  const ofColor = (color: string) =>
+    `<path d="${lines
+      .filter((line) => line.endsWith(color))
+      .map((line) => line.split("|")[0])
+      .join("")}" stroke="${paint(color)}" fill="none"/>`;
+  const ink = paint(PALETTE.manganese);
+  const small = width < 480 ? FONT_PX - 1 : FONT_PX;
+  const below = x.ticks.map(
+    ({ value, text }) =>
+      `<text x="${px(x.at(value))}" y="${px(bottom + 18)}" text-anchor="middle" font-size="${small}">${escapeHtml(text ?? number(value))}</text>`,
+  );
+  const beside = y.ticks.map(
+    ({ value, text }) =>
+      `<text x="${px(left - 8)}" y="${px(y.at(value) + 4.5)}" text-anchor="end" font-size="${small}">${escapeHtml(text ?? number(value))}</text>`,
+  );
+  return `${ofColor(GRID.fine)}${ofColor(GRID.line)}<path d="M${px(left)} ${px(top)}V${px(bottom)}H${px(right)}" stroke="${ink}" fill="none"/>${below.join("")}${beside.join("")}`;
+}
+
+function axisTitles(
+  { xaxis, yaxis }: ChartLayout,
+  { left, right, top, bottom }: Inside,
+  height: number,
+  paint: (color: string) => string,
+): string[] {
+  const color = paint(QUIET.letters);
+  const middle = (top + bottom) / 2;
+  return [
+    `<text x="${px((left + right) / 2)}" y="${height - 8}" text-anchor="middle" fill="${color}">${escapeHtml(xaxis.title?.text ?? "")}</text>`,
+    `<text transform="translate(14 ${px(middle)}) rotate(-90)" text-anchor="middle" fill="${color}">${escapeHtml(yaxis.title?.text ?? "")}</text>`,
+  ];
+}
+
+/** Dashes in multiples of the line's width, as plotly names them. */
+const DASHES: Readonly<Record<string, readonly number[]>> = {
+  dash: [6, 4],
+  dot: [1.5, 3],
+  dashdot: [7, 3, 1.5, 3],
+  longdash: [11, 4],
+  longdashdot: [11, 3, 1.5, 3],
+};
+
+/** The dashes of a line as SVG has them; empty for a solid one. */
+export function dashArray(dash = "solid"): string {
+  return (DASHES[dash] ?? []).join(" ");
+}
+
+function dashes(dash: string | undefined): string {
+  const lengths = dashArray(dash);
+  return lengths === "" ? "" : ` stroke-dasharray="${lengths}"`;
+}
+
+function pathOf({ x, y }: Trace, place: Place): string {
+  return x
+    .flatMap((value, index) => {
+      const at = [place.x.at(value), place.y.at(y[index])];
+      return at.every(Number.isFinite) ? [`${px(at[0])} ${px(at[1])}`] : [];
+    })
+    .join("L");
+}
+
+/** The area between a trace and the one before it. */
+function areaSvg(trace: Trace, before: Trace | undefined, index: number, place: Place): string {
+  if (trace.fill !== "tonexty" || !before) return "";
+  const back: Trace = { ...before, x: [...before.x].reverse(), y: [...before.y].reverse() };
+  const d = `M${pathOf(trace, place)}L${pathOf(back, place)}Z`;
+  const hatched = trace.fillpattern?.shape
+    ? `<path d="${d}" fill="url(#${place.idPrefix}-h${index})"/>`
+    : "";
+  return `<path d="${d}" ${filled(trace.fillcolor ?? PALETTE.ochre, place.paint)}/>${hatched}`;
+}
+
+/** `rgba(…)` as a paint and an opacity, so that a page may change the paint by light and dark. */
+function filled(color: string, paint: (color: string) => string): string {
+  const parts = /^rgba\((\d+),(\d+),(\d+),([\d.]+)\)$/.exec(color);
+  if (!parts) return `fill="${paint(color)}"`;
+  const hex = parts.slice(1, 4).map((part) => Number(part).toString(16).padStart(2, "0"));
+  return `fill="${paint(`#${hex.join("")}`)}" fill-opacity="${parts[4]}"`;
+}
+
+function hatch(trace: Trace, id: string, paint: (color: string) => string): string {
+  const { shape, fgcolor } = trace.fillpattern!;
+  const turn = { "/": 45, "\\": -45, ".": 0 }[shape] ?? 0;
+  const colored = filled(fgcolor, paint);
+  const mark =
+    shape === "."
+      ? `<circle cx="4" cy="4" r="1" ${colored}/>`
+      : `<rect width="1.2" height="9" ${colored}/>`;
+  return `<pattern id="${id}" width="9" height="9" patternUnits="userSpaceOnUse" patternTransform="rotate(${turn})">${mark}</pattern>`;
+}
+
+function lineSvg(trace: Trace, place: Place): string {
+  const { mode = "lines", line = {} } = trace;
+  if (!mode.includes("lines") || line.width === 0) return "";
+  const d = pathOf(trace, place);
+  return `<path d="M${d}" fill="none" stroke="${place.paint(line.color ?? PALETTE.umber)}" stroke-width="${line.width ?? 2}" stroke-linejoin="round"${dashes(line.dash)}/>`;
+}
+
+function marksSvg(trace: Trace, place: Place): string {
+  const { mode = "lines", marker = {}, error_y: bars } = trace;
+  const { color = PALETTE.umber, symbol = "circle", size = 6 } = marker;
+  const at = (index: number) => [place.x.at(trace.x[index]), place.y.at(trace.y[index])] as const;
+  const indexes = trace.x.map((_, index) => index).filter((index) => at(index).every(isFinite));
+  const errors = (bars?.array ?? []).map((half, index) => {
+    const [cx] = at(index);
+    const ends = [trace.y[index] - half, trace.y[index] + half].map((value) => place.y.at(value));
+    return `<path d="M${px(cx)} ${px(ends[0])}V${px(ends[1])}M${px(cx - 5)} ${px(ends[0])}h10M${px(cx - 5)} ${px(ends[1])}h10" stroke="${place.paint(bars?.color ?? color)}" stroke-width="2" fill="none"/>`;
+  });
+  if (!mode.includes("markers")) return errors.join("");
+  const ink = place.paint(color);
+  return `${errors.join("")}<path d="${indexes.map((index) => markPath(symbol, at(index), size / 2)).join("")}" ${symbol.includes("open") || symbol === "x" || symbol === "cross" ? `fill="none" stroke="${ink}" stroke-width="1.6"` : `fill="${ink}"`}/>`;
+}
+
+/** Outline of a mark about its middle. */
+export function markPath(symbol: string, [cx, cy]: readonly [number, number], r: number): string {
+  const [shape] = symbol.split("-open");
+  const m = (dx: number, dy: number) => `${px(cx + dx)} ${px(cy + dy)}`;
+  switch (shape) {
+    case "square":
+      return `M${m(-r, -r)}h${2 * r}v${2 * r}h${-2 * r}z`;
+    case "diamond":
+      return `M${m(0, -1.3 * r)}L${m(1.3 * r, 0)}L${m(0, 1.3 * r)}L${m(-1.3 * r, 0)}z`;
+    case "triangle-up":
+      return `M${m(0, -1.2 * r)}L${m(1.2 * r, r)}L${m(-1.2 * r, r)}z`;
+    case "cross":
+      return `M${m(-1.3 * r, 0)}L${m(1.3 * r, 0)}M${m(0, -1.3 * r)}L${m(0, 1.3 * r)}`;
+    case "x":
+    case "x-thin":
+      return `M${m(-r, -r)}L${m(r, r)}M${m(-r, r)}L${m(r, -r)}`;
+    default:
+      return `M${m(-r, 0)}a${r} ${r} 0 1 0 ${2 * r} 0a${r} ${r} 0 1 0 ${-2 * r} 0z`;
+  }
+}
+
+/** Pixel of a coordinate, which may be a part of the plot's width or height. */
+function spot(value: number, ref: string | undefined, side: "x" | "y", place: Place): number {
+  const { left, right, top, bottom } = place.inside;
+  if (ref === "paper") {
+    return side === "x" ? left + value * (right - left) : bottom - value * (bottom - top);
+  }
+  return place[side].at(value);
+}
+
+function shapeSvg({ xref, yref, x0, x1, y0, y1, line }: Shape, place: Place): string {
+  const ends = [
+    [spot(x0, xref, "x", place), spot(y0, yref, "y", place)],
+    [spot(x1, xref, "x", place), spot(y1, yref, "y", place)],
+  ];
+  const d = ends.map((end) => end.map(px).join(" ")).join("L");
+  return `<path d="M${d}" stroke="${place.paint(line.color ?? QUIET.faint)}" stroke-width="${line.width ?? 1}" fill="none"${dashes(line.dash)}/>`;
+}
+
+const ANCHORS: Readonly<Record<string, string>> = { left: "start", right: "end" };
+
+function noteSvg(note: Annotation, place: Place): string {
+  const { text, xref, yref, xanchor = "center", yanchor = "middle", font = {} } = note;
+  // On a logarithmic axis a text's place is given as a power of ten.
+  const value = place.x.log && xref !== "paper" ? powerOf(10, note.x) : note.x;
+  const x = spot(value, xref, "x", place);
+  const y = spot(note.y, yref, "y", place);
+  const size = Math.min(font.size ?? FONT_PX, FONT_PX);
+  const drop = { top: size, middle: size / 3, bottom: -5 }[yanchor] ?? 0;
+  return `<text x="${px(x)}" y="${px(y + drop)}" text-anchor="${ANCHORS[xanchor] ?? "middle"}" font-size="${size}" fill="${place.paint(font.color ?? PALETTE.manganese)}">${escapeHtml(text)}</text>`;
+}
+
+interface LegendKey {
+  readonly trace: Trace;
+  readonly name: string;
+  readonly x: number;
+}
+
+/** The names of the traces in rows as wide as the chart. */
+function legendRows(traces: readonly Trace[], width: number): LegendKey[][] {
+  const rows: LegendKey[][] = [];
+  let x = Number.POSITIVE_INFINITY;
+  const most = Math.floor((width - KEY_PX - 20) / (LETTER * FONT_PX));
+  for (const trace of traces) {
+    if (!trace.name || trace.showlegend === false) continue;
+    const name = trace.name.length > most ? `${trace.name.slice(0, most - 1)}…` : trace.name;
+    const wide = KEY_PX + name.length * LETTER * FONT_PX + 18;
+    if (x + wide > width) {
+      rows.push([]);
+      x = 8;
+    }
+    rows[rows.length - 1].push({ trace, name, x });
+    x += wide;
+  }
+  return rows;
+}
+
+function keySvg({ trace, name, x }: LegendKey, top: number, place: Place): string {
+  const y = top + ROW_PX / 2;
+  const { mode = "lines", line = {}, marker = {} } = trace;
+  const area =
+    trace.fill === "tonexty"
+      ? `<rect x="${px(x)}" y="${px(y - 6)}" width="24" height="12" ${filled(trace.fillcolor ?? PALETTE.ochre, place.paint)}/>`
+      : "";
+  const stroke =
+    mode.includes("lines") && line.width !== 0
+      ? `<path d="M${px(x)} ${px(y)}h24" stroke="${place.paint(line.color ?? PALETTE.umber)}" stroke-width="${line.width ?? 2}"${dashes(line.dash)}/>`
+      : "";
+  const mark = mode.includes("markers")
+    ? marksSvg(
+        { ...trace, error_y: undefined, x: [0], y: [0], marker },
+        { ...place, x: fixedScale(x + 12), y: fixedScale(y) },
+      )
+    : "";
+  return `${area}${stroke}${mark}<text x="${px(x + KEY_PX)}" y="${px(y + 4.5)}">${escapeHtml(name)}</text>`;
+}
+
+function fixedScale(at: number): Scale {
+  return { at: () => at, log: false, ticks: [], minor: [] };
+}

@@ -1,0 +1,134 @@
+import type { BlendLimit } from "../blend/target.js";
+import type { TargetConfig } from "../entries/studyConfig.js";
+import type { BenchMix } from "./bench.js";
+
+/**
+ * A mix as the end of an address, so that it can be sent as a link and outlives a reload. It holds numbers
+ * only, no text of the study.
+ *
+ * @example
+ * const mix = { sharesPct: [60, 40], locked: [false, true], cementPct: 8, target: { kind: "power", exponent: 0.25, topSizeMm: 20 }, limits: [] };
+ * mixOfLink(linkOf(mix), 2) // => { sharesPct: [60, 40], locked: [false, true], cementPct: 8, target: { kind: "power", exponent: 0.25, topSizeMm: 20 }, limits: [] }
+ * mixOfLink(linkOf(mix), 3) // => undefined
+ */
+export function linkOf(mix: BenchMix): string {
+  const { sharesPct, locked, cementPct, moisturePct, target, limits } = mix;
+  return encodeURIComponent(
+    JSON.stringify([
+      sharesPct,
+      locked.map(Number),
+      cementPct ?? null,
+      moisturePct ?? null,
+      target,
+      limits,
+    ]),
+  );
+}
+
+/** The most that a link may be long: no mix needs more. */
+const MAX_LINK = 4000;
+
+/** The mix of a link; undefined where it is none, or of another number of materials. */
+export function mixOfLink(link: string, materials: number): BenchMix | undefined {
+  if (link.length > MAX_LINK) return undefined;
+  let read: unknown;
+  try {
+    read = JSON.parse(decodeURIComponent(link));
+  } catch {
+    return undefined;
+  }
+  if (!Array.isArray(read) || read.length !== 6) return undefined;
+  const [shares, locks, cement, moisture, target, limits] = read as unknown[];
+  if (!isNumbers(shares, 0, 100) || shares.length !== materials) return undefined;
+  if (!isNumbers(locks, 0, 1) || locks.length !== materials) return undefined;
+  const total = shares.reduce((sum, share) => sum + share, 0);
+  if (Math.abs(total - 100) > 1e-6) return undefined;
+  const aim = targetOf(target);
+  const conditions = limitsOf(limits);
+  if (!aim || !conditions || !isPercentOrNone(cement) || !isPercentOrNone(moisture)) {
+    return undefined;
+  }
+  return {
+    sharesPct: shares,
+    locked: locks.map(Boolean),
+    ...(cement === null ? {} : { cementPct: cement }),
+    ...(moisture === null ? {} : { moisturePct: moisture }),
+    target: aim,
+    limits: conditions,
+  };
+}
+
+function isNumber(value: unknown, low: number, high: number): value is number {
+  return typeof value === "number" && value >= low && value <= high;
+}
+
+function isNumbers(value: unknown, low: number, high: number): value is number[] {
+  return Array.isArray(value) && value.every((each) => isNumber(each, low, high));
+}
+
+function isPercentOrNone(value: unknown): value is number | null {
+  return value === null || isNumber(value, 0, 100);
+}
+
+function isRange(value: unknown, low: number, high: number): value is { min: number; max: number } {
+  const { min, max } = (value ?? {}) as Record<string, unknown>;
+  return isNumber(min, low, high) && isNumber(max, low, high) && min < max;
+}
+
+function fixedOrRange(value: unknown, low: number, high: number) {
+  if (isNumber(value, low, high)) return value;
+  return isRange(value, low, high) ? { min: value.min, max: value.max } : undefined;
+}
+
+const OBJECTIVES = ["most-site-soil", "least-cost", "nearest-middle"] as const;
+
+function targetOf(value: unknown): TargetConfig | undefined {
+  const { kind, exponent, topSizeMm, objective } = (value ?? {}) as Record<string, unknown>;
+  if (kind === "power") {
+    const [power, top] = [fixedOrRange(exponent, 0.05, 1), fixedOrRange(topSizeMm, 1, 100)];
+    return power !== undefined && top !== undefined
+      ? { kind, exponent: power, topSizeMm: top }
+      : undefined;
+  }
+  const known = OBJECTIVES.find((each) => each === objective);
+  return kind === "band" && known ? { kind, objective: known } : undefined;
+}
+
+/** Limits with the numbers that each kind may hold. */
+const NUMBERS: Readonly<Record<BlendLimit["kind"], readonly string[]>> = {
+  passing: ["sizeMm", "minPct", "maxPct"],
+  clay: ["minPct", "maxPct", "clayMm", "siltMm"],
+  silt: ["minPct", "maxPct", "clayMm", "siltMm"],
+  fines: ["minPct", "maxPct", "clayMm", "siltMm"],
+  "plasticity-index": ["minPct", "maxPct"],
+  "linear-shrinkage": ["minPct", "maxPct"],
+  "top-size": ["sizeMm"],
+  "site-soil": ["minPct", "maxPct"],
+  cost: ["maxPerT"],
+  carbon: ["maxKgPerT"],
+};
+
+const MUST: Readonly<Partial<Record<BlendLimit["kind"], string>>> = {
+  passing: "sizeMm",
+  "top-size": "sizeMm",
+  cost: "maxPerT",
+  carbon: "maxKgPerT",
+};
+
+function limitsOf(value: unknown): BlendLimit[] | undefined {
+  if (!Array.isArray(value) || value.length > 30) return undefined;
+  const limits: BlendLimit[] = [];
+  for (const each of value as unknown[]) {
+    const { kind, ...numbers } = (each ?? {}) as Record<string, unknown>;
+    if (typeof kind !== "string" || !Object.hasOwn(NUMBERS, kind)) return undefined;
+    const known = kind as BlendLimit["kind"];
+    const entries = Object.entries(numbers);
+    const sound = entries.every(
+      ([name, number]) => NUMBERS[known].includes(name) && isNumber(number, 0, 1e6),
+    );
+    const must = MUST[known];
+    if (!sound || (must !== undefined && numbers[must] === undefined)) return undefined;
+    limits.push({ kind: known, ...numbers } as BlendLimit);
+  }
+  return limits;
+}

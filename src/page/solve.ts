@@ -1,0 +1,95 @@
+import { designBlend } from "../blend/design.js";
+import type { BlendConflict } from "../blend/description.js";
+import { practicalParts } from "../blend/parts.js";
+import { checkBlend } from "../blend/check.js";
+import type { BlendTarget } from "../blend/target.js";
+import { hasErrors, type Finding } from "../findings/finding.js";
+import { say, type Text } from "../words/message.js";
+import { guidanceBandPoints } from "../study/blend.js";
+import type { BenchMix } from "./bench.js";
+import { benchInput, type OpenStudy } from "./tune.js";
+
+/** What a person may ask the bench to find. */
+export type Wish = "target" | "most-site-soil" | "least-cost" | "whole-buckets";
+
+/** Shares that were found, or why there are none. */
+export interface Solved {
+  /** In the order of the materials; absent where nothing was found. */
+  readonly sharesPct?: readonly number[];
+  /** What was found, or why nothing, in whole sentences. */
+  readonly messages: readonly Text[];
+}
+
+/**
+ * Finds shares with the solvers of the study: nearest to the target on the bench, inside the band of the
+ * guidance with most soil of the site or at least cost, or in whole buckets. Locked shares stay as they are,
+ * except for whole buckets, which can seldom hold an exact share.
+ */
+export function solveBench(open: OpenStudy, mix: BenchMix, wish: Wish): Solved {
+  const { result, entries } = open;
+  const base = benchInput(open, mix);
+  const locks = wish !== "whole-buckets";
+  const materials = base.materials.map((material, index) =>
+    locks && mix.locked[index]
+      ? { ...material, minSharePct: mix.sharesPct[index], maxSharePct: mix.sharesPct[index] }
+      : material,
+  );
+  const points = guidanceBandPoints(entries);
+  if ((wish === "most-site-soil" || wish === "least-cost") && points.length === 0) {
+    return {
+      messages: [
+        say`There is no band to keep inside: the study names no envelope, and no recommendation that limits passing.`,
+      ],
+    };
+  }
+  const target: BlendTarget =
+    wish === "most-site-soil" || wish === "least-cost"
+      ? { kind: "band", points, aim: wish }
+      : base.target;
+  const input = { ...base, materials, target };
+  const findings = checkBlend(input);
+  if (hasErrors(findings)) return { messages: errorsOf(findings) };
+  const design = designBlend(input);
+  if (design.status !== "ok") {
+    return { messages: [design.message, ...conflictWords(design.conflict)] };
+  }
+  if (wish !== "whole-buckets") {
+    return { sharesPct: design.shares.map(({ sharePct }) => sharePct), messages: [design.message] };
+  }
+  const bought = result.materials.map(({ id }) =>
+    result.config.materials.find((material) => material.id === id),
+  );
+  const untold = bought.filter((material) => material?.looseBulkDensityKgM3 === undefined);
+  if (untold.length > 0) {
+    return {
+      messages: [
+        say`Whole buckets need a loose bulk density of each material: ${untold.map((material) => material?.name).join(", ")}.`,
+      ],
+    };
+  }
+  const parts = practicalParts(input, design, {
+    looseDryDensityKgM3: bought.map((material) => material!.looseBulkDensityKgM3!),
+    bulkingPct: bought.map((material) => material!.bulkingPct ?? 0),
+  });
+  if (parts.status !== "ok") return { messages: [parts.message] };
+  return {
+    sharesPct: parts.materials.map(({ sharePct }) => sharePct),
+    messages: [
+      parts.message,
+      say`Buckets: ${parts.materials.map(({ parts: count }) => count).join(" : ")}.`,
+      ...(mix.locked.some(Boolean)
+        ? [say`Locks were set aside: whole buckets can seldom hold an exact share.`]
+        : []),
+    ],
+  };
+}
+
+function errorsOf(findings: readonly Finding[]): Text[] {
+  return findings.filter(({ severity }) => severity === "error").map(({ message }) => message);
+}
+
+function conflictWords(conflict: BlendConflict | null): Text[] {
+  if (!conflict || conflict.together.length === 0) return [];
+  const [first, ...rest] = conflict.together;
+  return [first, ...rest].map((limit) => say`In the way: ${limit}.`);
+}

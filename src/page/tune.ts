@@ -1,0 +1,325 @@
+import { type BlendInput, designBlend } from "../blend/design.js";
+import type { LimitState } from "../blend/description.js";
+import { type LimitRow, limitRows, limitValue } from "../blend/limits.js";
+import { type BlendMaterial, blendCurve } from "../blend/material.js";
+import { isBuildable } from "../entries/buildable.js";
+import type { StudyConfig } from "../entries/studyConfig.js";
+import type { Finding } from "../findings/finding.js";
+import { characteristicSizes } from "../grading/characteristics.js";
+import type { GradingCurve } from "../grading/curve.js";
+import { fractions } from "../grading/fractions.js";
+import { readingSpread } from "../grading/uncertainty/intervals.js";
+import { checkGuidance } from "../guidance/check.js";
+import type { GuidanceEntry } from "../guidance/entry.js";
+import { verdictProbability } from "../guidance/probability.js";
+import { formatNumber } from "../quantities/format.js";
+import { type StrengthBand, strengthBands } from "../strength/regression/bounds.js";
+import { blendInput, particleDensity } from "../study/blend.js";
+import { computeStudy } from "../study/computeStudy.js";
+import { studyGuidance } from "../study/guidance.js";
+import { computeMix } from "../study/mix.js";
+import { proposal } from "../study/proposal.js";
+import { sampleCurves, sampleMaterial } from "../study/sampledCurves.js";
+import type { Study } from "../study/study.js";
+import type {
+  BlendStudy,
+  GuidanceStudy,
+  MixStudy,
+  StudyResult,
+  TrialStudy,
+} from "../study/studyResult.js";
+import { compareBlends, testedBlendFindings } from "../study/testedBlend.js";
+import { crushedWords, mixLife } from "../study/trials.js";
+import { say, type Text } from "../words/message.js";
+import { type BenchMix, startingMix } from "./bench.js";
+
+/** A study laid on the bench: computed once, with all that no slider changes. */
+export interface OpenStudy {
+  readonly study: Study;
+  readonly result: StudyResult;
+  /** Those of reading and computing. */
+  readonly findings: readonly Finding[];
+  /** Curves of each material as they could have come out within the reading errors. */
+  readonly drawn: readonly (readonly GradingCurve[])[];
+  /** What the blend is held against. */
+  readonly entries: readonly GuidanceEntry[];
+  /** The study's own mix, where the bench starts. */
+  readonly start: BenchMix;
+}
+
+/** Lays a study on the bench, or says what stands in the way. */
+export function openOnBench(
+  study: Study,
+  reading: readonly Finding[],
+): { readonly open?: OpenStudy; readonly findings: readonly Finding[] } {
+  const { result, findings } = computeStudy(study, reading);
+  if (!result) return { findings };
+  const { config, blend, mix, compaction } = result;
+  const start = startingMix(
+    { ...config, materials: result.materials.map(({ id }) => configOf(config, id)) },
+    {
+      sharesPct: blend?.shares.map(({ sharePct }) => sharePct),
+      cementPct: mix?.recipe.cementPct ?? middleContent(result),
+      moisturePct: mix?.recipe.targetMoisturePct ?? compaction?.peak?.optimumWaterPct,
+    },
+  );
+  return {
+    open: {
+      ...{ study, result, findings, start },
+      drawn: study.materials.map((material) => sampleMaterial(material, config)),
+      entries: studyGuidance(study).entries,
+    },
+    findings,
+  };
+}
+
+function configOf(config: StudyConfig, id: string): StudyConfig["materials"][number] {
+  return config.materials.find((material) => material.id === id)!;
+}
+
+/** Where no content follows from the tests the slider starts in the middle of those that were tested. */
+function middleContent({ trials }: StudyResult): number | undefined {
+  const contents = trials.find(({ strength }) => strength)?.strength?.fit.contentsPct;
+  return contents?.[contents.length >> 1];
+}
+
+/** An estimate of the blend from its materials' tests, by the share passing 0.425 mm. */
+export interface BlendEstimate {
+  readonly kind: "plasticity-index" | "linear-shrinkage";
+  /** Percent; absent where a material of the blend was not tested for it. */
+  readonly valuePct?: number;
+  /** Names of those materials. */
+  readonly untested: readonly string[];
+}
+
+/** What the strength tests say of the mix on the bench. */
+export interface BenchStrength {
+  /** Absent where the tests say nothing of this mix; see `reasons`. */
+  readonly band?: StrengthBand;
+  /** The bound that the requirement speaks of, and whether it reaches it; absent without a requirement. */
+  readonly boundMpa?: number;
+  readonly meets?: boolean;
+  /** Why nothing is shown, or what a reader must know beside it. */
+  readonly reasons: readonly Text[];
+}
+
+/** The blend on the bench, without its recipe: cheap enough for every move of a slider. */
+export interface TunedBlend {
+  readonly mix: BenchMix;
+  /**
+   * The study's result with the blend of the bench in place of its own, so that every figure and table of
+   * the study can be made of it. It has no mix yet: see `tuneMix`.
+   */
+  readonly result: StudyResult;
+  readonly blend: BlendStudy;
+  /** Where the blend stands against the limits that were asked for. */
+  readonly limits: readonly LimitState[];
+  readonly estimates: readonly BlendEstimate[];
+  readonly strength: BenchStrength;
+  /** The tested blend that lies close to it; absent where none does. */
+  readonly trial?: TrialStudy;
+}
+
+/** The study as the bench has it: its aim, its limits, its cement and moisture. */
+export function tunedConfig(config: StudyConfig, mix: BenchMix): StudyConfig {
+  const { target, limits, cementPct, moisturePct } = mix;
+  const { mixFrom: _, ...rest } = config;
+  return { ...rest, target, limits, specified: { cementPct, moisturePct } } as StudyConfig;
+}
+
+/** The blending problem on the bench: the study's materials, the bench's target and limits. */
+export function benchInput({ result, entries }: OpenStudy, mix: BenchMix): BlendInput {
+  const config = tunedConfig(result.config, mix);
+  const materials = result.materials.map(({ id }) => configOf(config, id));
+  return blendInput({ ...config, materials, target: mix.target }, result.materials, entries);
+}
+
+/**
+ * Works out the blend on the bench: grading, fractions, verdicts, limits, estimates, strength. Every number
+ * comes from the module that the study's own comes from.
+ */
+export function tuneBlend(open: OpenStudy, mix: BenchMix): TunedBlend {
+  const { result, drawn, entries } = open;
+  const { materials } = result;
+  const input = benchInput(open, mix);
+  const design = designBlend(fixed(input, mix.sharesPct));
+  const sharesPct = design.shares.map(({ sharePct }) => sharePct);
+  const blended = blendCurve(
+    materials.map(({ curve }, index) => ({ curve, sharePct: sharesPct[index] })),
+  );
+  const rows = limitRows(input.materials, input.limits ?? []);
+  const limits = rows.map((row) => limitState(row, sharesPct));
+  const config = tunedConfig(result.config, mix);
+  const blend: BlendStudy = {
+    ...design,
+    ...{ limits, relaxed: [] },
+    ...blended,
+    sizes: characteristicSizes(blended.curve),
+    fractions: fractions(blended.curve),
+    particleDensityKgM3: particleDensity(config, sharesPct),
+  };
+  const curves = sampleCurves(drawn, sharesPct).blend;
+  const sizes = blended.curve.points.map(({ sizeMm }) => sizeMm);
+  const spread = readingSpread(curves, sizes);
+  const guidance = entries.map(
+    (entry): GuidanceStudy => ({
+      name: say`Blend`,
+      check: checkGuidance(blended.curve, entry),
+      probability: verdictProbability(blended.curve, curves, entry),
+    }),
+  );
+  const trials = result.trials.map((trial) =>
+    trial.sharesPct
+      ? { ...trial, difference: compareBlends(materials, sharesPct, trial.sharesPct) }
+      : trial,
+  );
+  const life = mixLife(config, trials);
+  const trial =
+    life.state === "tested" ? trials.find(({ id }) => id === life.trial) : undefined;
+  const { mix: _, proposal: __, quality: ___, strength: tests, ...rest } = result;
+  const strength = trial?.strength ?? tests;
+  return {
+    mix,
+    blend,
+    limits,
+    estimates: estimatesOf(input.materials, sharesPct),
+    strength: strengthOf(config, trial, trials, mix.cementPct),
+    ...(trial ? { trial } : {}),
+    result: {
+      ...rest,
+      ...{ config, blend, guidance, trials, life },
+      blendSpread: sizes.map((sizeMm, index) => ({ sizeMm, sdPct: spread[index] })),
+      ...(trial ? { compaction: trial.compaction } : {}),
+      ...(strength ? { strength } : {}),
+      ...(trial ? {} : { proposal: proposal(config, blend, trials[0]) }),
+    },
+  };
+}
+
+/** The problem with no choice left but these shares, and no limit that could stand in their way. */
+function fixed(input: BlendInput, sharesPct: readonly number[]): BlendInput {
+  const materials = input.materials.map((material, index) => ({
+    ...material,
+    minSharePct: sharesPct[index],
+    maxSharePct: sharesPct[index],
+  }));
+  return { ...input, materials, limits: [], maxMaterials: undefined };
+}
+
+function limitState(row: LimitRow, sharesPct: readonly number[]): LimitState {
+  const { index, label, unit, side, limit, estimate } = row;
+  const value = limitValue(
+    row,
+    sharesPct.map((pct) => pct / 100),
+  );
+  return { index, label, unit, side, limit, value, active: false, estimate };
+}
+
+/** Rounding is no breach of a limit. */
+const SLACK = 1e-6;
+
+/** Whether a limit is kept, rounding aside. */
+export function keepsLimit({ side, value, limit }: LimitState): boolean {
+  return side === "max" ? value <= limit + SLACK : value >= limit - SLACK;
+}
+
+const ESTIMATED = [
+  ["plasticity-index", "plasticityIndexPct"],
+  ["linear-shrinkage", "linearShrinkagePct"],
+] as const;
+
+function estimatesOf(
+  materials: readonly BlendMaterial[],
+  sharesPct: readonly number[],
+): BlendEstimate[] {
+  return ESTIMATED.map(([kind, key]) => {
+    const untested = materials
+      .filter((material, index) => sharesPct[index] > 0 && material[key] === undefined)
+      .map(({ id, name = id }) => name);
+    if (untested.length > 0) return { kind, untested };
+    // What is not in the blend need not be known.
+    const known = materials.map((material) => ({ ...material, [key]: material[key] ?? 0 }));
+    const [row] = limitRows(known, [{ kind, minPct: 0 }]);
+    return { kind, untested, valuePct: limitState(row, sharesPct).value };
+  });
+}
+
+/** The strength at the bench's cement content, where a tested blend lies close and the content was tested. */
+function strengthOf(
+  config: StudyConfig,
+  trial: TrialStudy | undefined,
+  trials: readonly TrialStudy[],
+  cementPct: number | undefined,
+): BenchStrength {
+  const { requirement } = config.strength;
+  if (trials.every(({ strength }) => !strength)) {
+    return { reasons: [say`No blocks were crushed yet, so that nothing is known of the strength.`] };
+  }
+  if (!trial?.strength) {
+    return { reasons: testedBlendFindings(trials).map(({ message }) => message) };
+  }
+  if (cementPct === undefined) return { reasons: [say`No cement content is chosen.`] };
+  const { fit } = trial.strength;
+  const confidence = requirement?.confidence ?? 0.95;
+  const [band] = strengthBands(fit, { confidence, cementPct: [cementPct] });
+  if (band.extrapolated) {
+    const [first, last] = [fit.contentsPct[0], fit.contentsPct[fit.contentsPct.length - 1]];
+    return {
+      reasons: [
+        say`No blocks were made with ${formatNumber(cementPct, 3)} % cement: ${formatNumber(first, 3)} to ${formatNumber(last, 3)} % were tested, and nothing is read off the curve beyond them.`,
+      ],
+    };
+  }
+  if (!requirement) return { band, reasons: [] };
+  const boundMpa = band.lowerBoundMpa[requirement.statistic];
+  const { crushed } = trial;
+  return {
+    band,
+    boundMpa,
+    meets: boundMpa >= requirement.strengthMpa,
+    reasons:
+      requirement.crushed !== undefined && crushed !== undefined && requirement.crushed !== crushed
+        ? [crushedWords(trial.name, crushed, requirement.crushed)]
+        : [],
+  };
+}
+
+/** The recipe of the mix on the bench with all that follows from it. */
+export interface TunedMix {
+  /** As in `TunedBlend`, now with its mix where there is one. */
+  readonly result: StudyResult;
+  readonly mix?: MixStudy;
+  /** Why there is none, or what a crew must know. */
+  readonly findings: readonly Finding[];
+}
+
+/**
+ * Works out batch, buckets, quantities, cost and carbon of the mix on the bench, and what they are against
+ * the study's own mix. It searches whole ratios, so that it follows a slider when it comes to rest.
+ */
+export function tuneMix({ result: own }: OpenStudy, tuned: TunedBlend): TunedMix {
+  const { result, blend, trial } = tuned;
+  const config = comparedWith(result.config, own);
+  if (!trial?.strength || !result.life) {
+    return { result, findings: testedBlendFindings(result.trials) };
+  }
+  if (!isBuildable(config)) return { result, findings: [] };
+  const { mix, findings } = computeMix(config, blend, trial.strength, trial.compaction, [
+    result.life.message,
+  ]);
+  return { result: mix ? { ...result, mix } : result, ...(mix ? { mix } : {}), findings };
+}
+
+/** The study's own mix as the one to compare with. */
+function comparedWith(config: StudyConfig, { mix, blend }: StudyResult): StudyConfig {
+  if (!mix || !blend) return config;
+  const compareMix = {
+    name: "study",
+    sharesPct: Object.fromEntries(blend.shares.map(({ id, sharePct }) => [id, sharePct])),
+    cementPct: mix.recipe.cementPct,
+    densityKgM3: mix.density.valueKgM3,
+    moisturePct: mix.recipe.targetMoisturePct,
+    basis: "",
+  };
+  return { ...config, compareMix };
+}
