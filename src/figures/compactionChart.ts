@@ -38,9 +38,11 @@ export function compactionChart(
   const { points, curve, zeroAirVoids, peak } = compaction;
   const density = (value: number) => displayValue(value, "density", units);
   const window = moistureWindow(compaction, relativePct);
-  const drawn = [...points, ...curve].map(({ dryDensityKgM3 }) => density(dryDensityKgM3));
+  const shown = points.length > 0 ? [...points, ...curve] : [compaction.highestPoint];
+  const drawn = shown.map(({ dryDensityKgM3 }) => density(dryDensityKgM3));
   const [low, high] = [Math.min(...drawn), Math.max(...drawn)];
-  const room = 0.25 * (high - low);
+  // A reported top stands alone: a range about it is shown, so that it does not lie on the frame.
+  const room = high > low ? 0.25 * (high - low) : 0.05 * high;
   const bottom = low - room;
   const airLines = airVoidsLines(zeroAirVoids);
   // High enough to see where the soil has no air voids left, but not so high that the curve looks flat.
@@ -66,7 +68,9 @@ export function compactionChart(
         ...line(name, at, { color: PALETTE.redEarth, width, dash }),
         showlegend: false,
       })),
-      ...(peak ? [line(say`fitted curve`, curve, { color: PALETTE.umber, width: 2 })] : []),
+      ...(peak && curve.length > 0
+        ? [line(say`fitted curve`, curve, { color: PALETTE.umber, width: 2 })]
+        : []),
       ...compactionPoints(points, density),
       ...(peak ? [peakTrace(peak, density)] : []),
     ],
@@ -216,6 +220,9 @@ function compactionChartText(
   units: UnitSystem,
   window: MoistureWindow | undefined,
 ): Text {
+  if (points.length === 0 && peak) {
+    return say`${title}. The laboratory reports a maximum dry density of ${formatQuantity(peak.maximumDryDensityKgM3, "density", units, 4)} at ${formatFixed(peak.optimumWaterPct, 1)} % water, without points.`;
+  }
   const above = points.filter(
     ({ rejected, airVoidsPct }) => rejected || (airVoidsPct !== undefined && airVoidsPct < 0),
   );

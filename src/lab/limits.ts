@@ -1,7 +1,9 @@
 import { type Finding, finding } from "../findings/finding.js";
+import { formatPlain } from "../quantities/format.js";
 import { say } from "../words/message.js";
 import type { SheetGrid } from "./sheet/grid.js";
 import {
+  type CellValue,
   cellPlace,
   numberRule,
   type SheetLayout,
@@ -20,10 +22,19 @@ export interface LimitsRecord {
   readonly plasticLimitPoints: readonly PlasticLimitPoint[];
   /** The fines roll to no thread: the lab reports the soil as non-plastic. */
   readonly nonPlastic: boolean;
+  /** Values that the laboratory reports without the readings behind them, percent. */
+  readonly reported?: ReportedLimits;
   /** Bar mould: wet and dry lengths. */
   readonly shrinkageBar?: { readonly wetLengthMm: number; readonly dryLengthMm: number };
   /** Long box of field practice, 600 mm where the sheet gives no length; not comparable with the bar. */
   readonly longBox?: { readonly shrinkageMm: number; readonly lengthMm: number };
+}
+
+export interface ReportedLimits {
+  readonly liquidLimitPct?: number;
+  readonly plasticLimitPct?: number;
+  readonly plasticityIndexPct?: number;
+  readonly linearShrinkagePct?: number;
 }
 
 export interface LiquidLimitPoint {
@@ -40,6 +51,17 @@ export interface PlasticLimitPoint {
 
 const positive = { positive: true };
 
+/** Values that a laboratory reports, as lines above the table or as rows of it. */
+const REPORTED = [
+  { key: "liquidLimitPct", names: ["liquid limit", "ll", "wl"], max: 200 },
+  { key: "plasticLimitPct", names: ["plastic limit", "pl", "wp"], max: 200 },
+  { key: "plasticityIndexPct", names: ["plasticity index", "plastic index", "pi", "ip"], max: 200 },
+  { key: "linearShrinkagePct", names: ["linear shrinkage", "ls"], max: 60 },
+] as const;
+
+/** How laboratories write in place of a limit that the soil has none. */
+const NON_PLASTIC = /^(np|n\.p\.?|non[- ]?plastic|no pl[aá]stico)$/i;
+
 /** What a limits sheet may hold. */
 export const LIMITS_LAYOUT: SheetLayout = {
   title: say`limits sheet`,
@@ -49,12 +71,20 @@ export const LIMITS_LAYOUT: SheetLayout = {
     numberRule("boxShrinkageMm", "long box shrinkage", "length", { min: 0 }),
     numberRule("boxLengthMm", "long box length", "length", positive),
     textRule("nonPlastic", ["non-plastic", "nonplastic", "non plastic"]),
+    ...REPORTED.map(({ key, names, max }) =>
+      numberRule(key, names, "ratio", { min: 0, max, words: NON_PLASTIC }),
+    ),
   ],
   columns: [
     textRule("test", "test", { required: true }),
     numberRule("blows", "blows", "number", { min: 1, max: 100 }),
     numberRule("penetrationMm", "penetration", "length", { positive: true, max: 40 }),
-    numberRule("waterContentPct", "water content", "ratio", { min: 0, max: 200 }),
+    numberRule(
+      "waterContentPct",
+      ["water content", "moisture content", "moisture", "value", "result"],
+      "ratio",
+      { min: 0, max: 200, words: NON_PLASTIC },
+    ),
     numberRule("tinG", "tin", "mass", positive),
     numberRule("wetG", "tin + wet soil", "mass", positive),
     numberRule("dryG", "tin + dry soil", "mass", positive),
@@ -66,15 +96,23 @@ export const LIMITS_LAYOUT: SheetLayout = {
  * Reads a limits sheet: rows named `liquid limit` (with `blows` or `penetration (mm)`) and
  * `plastic limit`, each with `water content (%)` or the three masses `tin (g)`, `tin + wet soil (g)`
  * and `tin + dry soil (g)`; the shrinkage bar's wet and dry length above the table, and apart from them
- * `long box shrinkage (mm)` with, where it is not 600 mm, `long box length (mm)`. Where the fines roll to no thread the line
- * `non-plastic` says yes; it may stand alone, without a table.
+ * `long box shrinkage (mm)` with, where it is not 600 mm, `long box length (mm)`. Where the fines roll to no
+ * thread the line `non-plastic` says yes.
+ *
+ * What a laboratory reports without its readings stands in lines `liquid limit (%)`, `plastic limit (%)`,
+ * `plasticity index (%)`, `linear shrinkage (%)` (or LL, PL, PI, LS), or in rows of those names in a table
+ * without blows and penetration. Lines may stand alone, without a table.
  *
  * @returns the record, where nothing is wrong, and everything found.
  */
 export function readLimits(grid: SheetGrid): SheetReading<LimitsRecord> {
   return readRecord(grid, LIMITS_LAYOUT, (sheet) => {
-    const liquid = rowsOf(sheet, "liquid limit").map((entry) => liquidLimitPoint(sheet, entry));
-    const plastic = rowsOf(sheet, "plastic limit").map((entry) => waterContent(sheet, entry));
+    const given = readReported(sheet);
+    const measured = { ...sheet, rows: sheet.rows.filter((entry) => !given.rows.includes(entry)) };
+    const liquid = rowsOf(measured, "liquidLimitPct").map((entry) =>
+      liquidLimitPoint(sheet, entry),
+    );
+    const plastic = rowsOf(measured, "plasticLimitPct").map((entry) => waterContent(sheet, entry));
     const methods = new Set(liquid.flatMap(({ method }) => method ?? []));
     const nonPlastic = readNonPlastic(sheet);
     const bar = readShrinkageBar(sheet);
@@ -86,7 +124,8 @@ export function readLimits(grid: SheetGrid): SheetReading<LimitsRecord> {
       plasticLimitPoints: plastic.flatMap(({ pct, row }) =>
         pct === undefined ? [] : [{ waterContentPct: pct, row }],
       ),
-      nonPlastic: nonPlastic.nonPlastic,
+      nonPlastic: nonPlastic.nonPlastic || given.nonPlastic,
+      ...(given.reported ? { reported: given.reported } : {}),
       shrinkageBar: bar.shrinkageBar,
       ...(box.longBox ? { longBox: box.longBox } : {}),
     };
@@ -98,6 +137,8 @@ export function readLimits(grid: SheetGrid): SheetReading<LimitsRecord> {
       ...rowFindings,
       ...(methods.size > 1 ? [mixedMethods(sheet)] : []),
       ...nonPlastic.findings,
+      ...given.findings,
+      ...bothWays(record),
       ...bar.findings,
       ...box.findings,
     ];
@@ -105,21 +146,149 @@ export function readLimits(grid: SheetGrid): SheetReading<LimitsRecord> {
   });
 }
 
-type Test = "liquid limit" | "plastic limit";
+type Reported = (typeof REPORTED)[number];
+type ReportedKey = Reported["key"];
 
-function rowsOf({ rows }: SheetValues, test: Test): readonly SheetRow[] {
-  return rows.filter(({ written }) => written.test.toLowerCase() === test);
+/** The limit that a row of the table speaks of. */
+function testOf({ written }: SheetRow): Reported | undefined {
+  const name = written.test.toLowerCase().replace(/\s+/g, " ");
+  return REPORTED.find(({ names }) => (names as readonly string[]).includes(name));
+}
+
+function rowsOf({ rows }: SheetValues, key: ReportedKey): readonly SheetRow[] {
+  return rows.filter((entry) => testOf(entry)?.key === key);
+}
+
+interface ReportedValue {
+  readonly key: ReportedKey;
+  readonly value: CellValue;
+  readonly row: number;
+}
+
+/**
+ * Reported values, from lines and from rows. A liquid limit in a row is one where the table has neither blows
+ * nor a penetration; a plastic limit in such a table may as well be one thread: it is the same number.
+ */
+function readReported(sheet: SheetValues): {
+  readonly reported?: ReportedLimits;
+  readonly nonPlastic: boolean;
+  readonly rows: readonly SheetRow[];
+  readonly findings: readonly Finding[];
+} {
+  const { facts, factRows, headers, file } = sheet;
+  const bare = !headers.blows && !headers.penetrationMm;
+  const rows = sheet.rows.filter((entry) => {
+    const key = testOf(entry)?.key;
+    const index = key === "plasticityIndexPct" || key === "linearShrinkagePct";
+    return index || (bare && key === "liquidLimitPct") || typeof waterCell(entry) === "string";
+  });
+  const contents = rows.map((entry) => ({ entry, ...waterContent(sheet, entry) }));
+  const all: ReportedValue[] = [
+    ...REPORTED.flatMap(({ key }) =>
+      key in factRows ? [{ key, value: facts[key], row: factRows[key] }] : [],
+    ),
+    ...contents.flatMap(({ entry, pct, row }) => {
+      const key = testOf(entry)?.key;
+      return key === undefined ? [] : [{ key, value: pct ?? waterCell(entry), row }];
+    }),
+  ];
+  const values: Partial<Record<ReportedKey, number>> = {};
+  for (const { key, value } of all) if (typeof value === "number") values[key] = value;
+  const findings = [
+    ...contents.flatMap(({ findings: found }) => found),
+    ...repeatedValues(file, all),
+    ...indexFindings(file, factRows, values),
+  ];
+  return {
+    ...(Object.keys(values).length > 0 ? { reported: values } : {}),
+    nonPlastic: all.some(({ value }) => typeof value === "string"),
+    rows,
+    findings,
+  };
+}
+
+const waterCell = ({ values }: SheetRow) => values.waterContentPct;
+
+function repeatedValues(file: string, all: readonly ReportedValue[]): Finding[] {
+  const again = all.filter(({ key }, index) => all.findIndex((other) => other.key === key) < index);
+  return again.map(({ key, row }) =>
+    finding(
+      { file, row, value: REPORTED.find((each) => each.key === key)?.names[0] },
+      "error",
+      "limit-twice",
+      {
+        message: say`This reported value stands twice in the sheet.`,
+        expected: say`each reported value once`,
+        remedy: say`Keep the one that is right; repeated readings need their blows, penetrations or threads.`,
+      },
+    ),
+  );
+}
+
+/** Points by which a reported index may differ from the difference of the limits: each is rounded to a whole number. */
+const ROUNDED = 1.5;
+
+/** A plasticity index is the liquid limit less the plastic limit. */
+function indexFindings(
+  file: string,
+  factRows: SheetValues["factRows"],
+  { liquidLimitPct, plasticLimitPct, plasticityIndexPct }: ReportedLimits,
+): Finding[] {
+  if (liquidLimitPct === undefined || plasticityIndexPct === undefined) return [];
+  const difference = plasticLimitPct === undefined ? undefined : liquidLimitPct - plasticLimitPct;
+  const place = { file, row: factRows.plasticityIndexPct, value: say`${plasticityIndexPct} %` };
+  if (plasticityIndexPct > liquidLimitPct) {
+    const found = finding(place, "error", "limits-disagree", {
+      message: say`The plasticity index is above the liquid limit.`,
+      expected: say`at most ${liquidLimitPct} %`,
+      remedy: say`Check the reported values.`,
+    });
+    return [found];
+  }
+  if (difference === undefined || Math.abs(difference - plasticityIndexPct) <= ROUNDED) return [];
+  const found = finding(place, "error", "limits-disagree", {
+    message: say`The reported plasticity index is not the liquid limit less the plastic limit.`,
+    expected: say`${formatPlain(difference)} %, within ${ROUNDED} points for rounding`,
+    remedy: say`Check the reported values.`,
+  });
+  return [found];
+}
+
+/** A limit that is reported beside its own readings. */
+function bothWays({
+  file,
+  reported,
+  liquidLimitPoints,
+  plasticLimitPoints,
+  shrinkageBar,
+}: LimitsRecord): Finding[] {
+  const twice = [
+    reported?.liquidLimitPct !== undefined && liquidLimitPoints.length > 0
+      ? REPORTED[0]
+      : undefined,
+    reported?.plasticLimitPct !== undefined && plasticLimitPoints.length > 0
+      ? REPORTED[1]
+      : undefined,
+    reported?.linearShrinkagePct !== undefined && shrinkageBar ? REPORTED[3] : undefined,
+  ];
+  return twice.flatMap((each) => {
+    if (!each) return [];
+    const found = finding({ file, value: each.names[0] }, "error", "limit-twice", {
+      message: say`The sheet reports this value and gives its readings.`,
+      expected: say`one of the two, so that they cannot contradict each other`,
+      remedy: say`Keep the readings, and take the reported value out.`,
+    });
+    return [found];
+  });
 }
 
 function unknownTests(sheet: SheetValues): Finding[] {
-  const unknown = sheet.rows.filter(
-    ({ written }) => !/^((liquid|plastic) limit)?$/i.test(written.test),
-  );
+  const unknown = sheet.rows.filter((entry) => entry.written.test && !testOf(entry));
   return unknown.map((entry) =>
     finding(cellPlace(sheet, entry, "test"), "error", "unknown-test", {
       message: say`This test is not known.`,
-      expected: say`liquid limit or plastic limit`,
-      remedy: say`Use one of the two names, or start the row with # and a space.`,
+      expected: say`liquid limit, plastic limit, plasticity index or linear shrinkage`,
+      remedy: say`Use one of these names, or start the row with # and a space.`,
     }),
   );
 }
@@ -166,6 +335,7 @@ function waterContent(
 ): { readonly row: number; readonly pct?: number; readonly findings: readonly Finding[] } {
   const { waterContentPct, tinG, wetG, dryG } = values;
   if (typeof waterContentPct === "number") return { row, pct: waterContentPct, findings: [] };
+  if (typeof waterContentPct === "string") return { row, findings: [] };
   if (typeof tinG !== "number" || typeof wetG !== "number" || typeof dryG !== "number") {
     if (written.waterContentPct || (written.tinG && written.wetG && written.dryG)) {
       return { row, findings: [] };

@@ -66,8 +66,8 @@ interface Candidate {
 
 /** The layout of a kind that fits best. */
 function bestOf(kind: SheetKindName, grid: SheetGrid): Candidate {
-  const fits = SHEET_KINDS[kind].layouts().map((layout) => fit(kind, layout, grid));
-  return fits.reduce((best, next) => {
+  const matches = SHEET_KINDS[kind].layouts().map((layout) => matchOf(kind, layout, grid));
+  return matches.reduce((best, next) => {
     const better =
       next.missing.length < best.missing.length ||
       (next.missing.length === best.missing.length && next.by.length > best.by.length);
@@ -75,7 +75,7 @@ function bestOf(kind: SheetKindName, grid: SheetGrid): Candidate {
   });
 }
 
-function fit(kind: SheetKindName, layout: SheetLayout, grid: SheetGrid): Candidate {
+function matchOf(kind: SheetKindName, layout: SheetLayout, grid: SheetGrid): Candidate {
   const needed = layout.columns.filter(({ required }) => required);
   const index = findHeaderRow(grid, layout);
   if (index >= 0) {

@@ -7,7 +7,7 @@ import { PIPETTE_LAYOUT, readPipette } from "./pipette.js";
 import type { SheetGrid } from "./sheet/grid.js";
 import type { SheetLayout } from "./sheet/layout.js";
 import type { SheetReading } from "./sheet/readSheet.js";
-import { readSieve, sieveLayout } from "./sieve.js";
+import { readSieve, SIEVE_FORMS, sieveLayout } from "./sieve.js";
 import { readSpecimens, SPECIMEN_LAYOUT } from "./specimens.js";
 import { readTrials, TRIAL_LAYOUT } from "./trials.js";
 
@@ -26,7 +26,7 @@ const kind = <T>(read: SheetKind<T>["read"], layout: SheetLayout): SheetKind<T> 
 export const SHEET_KINDS = {
   sieve: {
     read: readSieve,
-    layouts: () => (["retained", "cumulative", "passing"] as const).map(sieveLayout),
+    layouts: () => SIEVE_FORMS.map(sieveLayout),
   },
   hydrometer: kind(readHydrometer, HYDROMETER_LAYOUT),
   pipette: kind(readPipette, PIPETTE_LAYOUT),

@@ -1,6 +1,7 @@
 import { type Finding, type FindingPlace, finding } from "../findings/finding.js";
 import { formatFixed } from "../quantities/format.js";
-import { parseSieve } from "../quantities/sieves.js";
+import { parseSieve, sieveNumbers } from "../quantities/sieves.js";
+import { convertToBase, type Dimension, normaliseUnit } from "../quantities/units.js";
 import { say } from "../words/message.js";
 import { METHOD_FACT, readMethod } from "./method.js";
 import { SIEVE_SIZE } from "./plausible.js";
@@ -13,9 +14,10 @@ import {
   type SheetLayout,
   type SheetRow,
   type SheetValues,
+  SIEVE_NAMES,
   sieveRule,
 } from "./sheet/layout.js";
-import { readRecord, type SheetReading } from "./sheet/readSheet.js";
+import { findHeaderRow, readRecord, type SheetReading } from "./sheet/readSheet.js";
 
 /**
  * A sieve analysis as read from its sheet: masses in g, sizes in mm, coarse to fine.
@@ -57,14 +59,32 @@ export interface SieveRow {
   readonly row: number;
 }
 
-/** How a sieve sheet writes its readings. */
-type SieveForm = "retained" | "cumulative" | "passing";
+/** How a sieve sheet writes its readings; the first of these that its header speaks of is read. */
+export const SIEVE_FORMS = [
+  "retained",
+  "cumulative",
+  "passing",
+  "retained percent",
+  "cumulative percent",
+] as const;
+type SieveForm = (typeof SIEVE_FORMS)[number];
+
+const RETAINED = ["retained", "mass retained", "weight retained", "retained mass"];
+const CUMULATIVE = ["cumulative retained", "cumulative mass retained", "cumulative mass"];
+const PASSING = ["passing", "finer", "finer by mass", "cumulative passing", "d"];
+const percent = { required: true, min: 0, max: 100 };
 
 const READINGS: Readonly<Record<SieveForm, CellRule>> = {
-  retained: numberRule("reading", "retained", "mass", { required: true, min: 0 }),
-  cumulative: numberRule("reading", "cumulative retained", "mass", { required: true, min: 0 }),
-  passing: numberRule("reading", "passing", "ratio", { required: true, min: 0, max: 100 }),
+  retained: numberRule("reading", RETAINED, "mass", { required: true, min: 0 }),
+  cumulative: numberRule("reading", CUMULATIVE, "mass", { required: true, min: 0 }),
+  // Characteristic sizes are passings as well: D60 is the size that 60 % pass.
+  passing: numberRule("reading", PASSING, "ratio", { ...percent, unitless: ["d"], lead: /^d\s*/i }),
+  "retained percent": numberRule("reading", RETAINED, "ratio", percent),
+  "cumulative percent": numberRule("reading", CUMULATIVE, "ratio", percent),
 };
+
+/** Forms that give parts of the whole, and hide its masses. */
+const isPercent = (form: SieveForm) => READINGS[form].dimension === "ratio";
 
 /** Most divisions of one sample: more than three nobody does. */
 const MAX_SPLITS = 3;
@@ -88,12 +108,12 @@ export function sieveLayout(form: SieveForm): SheetLayout {
     title: say`sieve sheet`,
     facts: [
       METHOD_FACT,
-      mass("dryMassG", "dry mass", form !== "passing"),
+      mass("dryMassG", "dry mass", !isPercent(form)),
       mass("washedDryMassG", "dry mass after washing"),
       ...splits,
     ],
     columns: [
-      sieveRule("sieve", "sieve", { required: true, pan: true, ...SIEVE_SIZE }),
+      sieveRule("sieve", SIEVE_NAMES, { required: true, pan: true, ...SIEVE_SIZE }),
       READINGS[form],
     ],
   };
@@ -107,16 +127,23 @@ export function sieveLayout(form: SieveForm): SheetLayout {
  * `split 2 sieve (mm)` and so on to 3. `method` names the form of the test.
  *
  * In place of `retained (g)` the table may have `cumulative retained (g)`, beginning anew below a split
- * and with the set's total in the pan row, or `passing (%)`, which needs neither masses nor a pan.
+ * and with the set's total in the pan row. Reported percentages need neither masses nor a pan:
+ * `passing (%)`, `retained (%)`, `cumulative retained (%)`, or characteristic sizes as `D` (D10, D30, D60)
+ * with `size (mm)`. Rows may also stand fine to coarse. Bare numbers of a series are read where the header
+ * names it: `sieve (US No.)`, `sieve (BS mesh)`.
  *
  * @returns the record, where nothing is wrong, and everything found.
  */
 export function readSieve(grid: SheetGrid): SheetReading<SieveRecord> {
   const form = sieveForm(grid);
-  return readRecord(grid, sieveLayout(form), (sheet) => {
+  const layout = sieveLayout(form);
+  const numbers = numbersOrMm(grid, layout);
+  if (numbers) return { findings: [numbers] };
+  return readRecord(grid, layout, (given) => {
+    const sheet = { ...given, rows: coarseToFine(given.rows) };
     const { file, facts, factRows } = sheet;
     const divided = readSplits(sheet);
-    const massesUnknown = form === "passing" && !("dryMassG" in factRows);
+    const massesUnknown = isPercent(form) && !("dryMassG" in factRows);
     const dryMassG = massesUnknown ? 100 : (facts.dryMassG as number);
     const read = massesRetained(sheet, form, divided.splits, dryMassG);
     const record: SieveRecord = {
@@ -133,22 +160,65 @@ export function readSieve(grid: SheetGrid): SheetReading<SieveRecord> {
       ...divided.findings,
       ...read.findings,
       ...endFindings(sheet, form),
-      ...(form === "passing" ? passingFindings(sheet) : []),
+      ...(isPercent(form) ? percentFindings(sheet) : []),
       ...washedFindings(sheet),
     ];
     return { record, findings };
   });
 }
 
-/** The form that the sheet's header speaks of; `retained` where it speaks of none. */
+/** The first form that the sheet's header speaks of, in its unit or at all; `retained` where it speaks of none. */
 function sieveForm(grid: SheetGrid): SieveForm {
-  const headers = grid.rows
-    .map((cells) => cells.map((cell) => parseHeaderCell(cell).name))
-    .filter(([first]) => first === "sieve");
-  const named = (name: string) => headers.some((names) => names.includes(name));
-  if (named("retained")) return "retained";
-  if (named("cumulative retained")) return "cumulative";
-  return named("passing") ? "passing" : "retained";
+  const spoken = SIEVE_FORMS.filter((form) => readingHeader(grid, form) !== undefined);
+  const measured = spoken.find((form) => {
+    const { unit = "" } = parseHeaderCell(readingHeader(grid, form) as string);
+    return convertToBase(1, unit, READINGS[form].dimension as Dimension) !== undefined;
+  });
+  return measured ?? spoken[0] ?? "retained";
+}
+
+function readingHeader(grid: SheetGrid, form: SieveForm): string | undefined {
+  const header = grid.rows[findHeaderRow(grid, sieveLayout(form))];
+  return header?.find((cell) => READINGS[form].names.includes(parseHeaderCell(cell).name));
+}
+
+/**
+ * Sieve numbers of the United States in a column of openings, told by their order: they rise where the sieves
+ * get finer. One question in place of an error for each row.
+ */
+function numbersOrMm(grid: SheetGrid, layout: SheetLayout): Finding | undefined {
+  const { file, rows } = grid;
+  const headerIndex = findHeaderRow(grid, layout);
+  const header = rows[headerIndex] ?? [];
+  const at = header.findIndex((cell) =>
+    layout.columns[0].names.includes(parseHeaderCell(cell).name),
+  );
+  const { unit = "mm" } = parseHeaderCell(header[at] ?? "");
+  if (at < 0 || normaliseUnit(unit) !== "mm") return undefined;
+  const bare = rows
+    .slice(headerIndex + 1)
+    .map((cells) => cells[at] ?? "")
+    .filter((cell) => /^\d+$/.test(cell));
+  const rises = bare.slice(1).every((cell, index) => Number(cell) > Number(bare[index]));
+  const numbers = sieveNumbers("US No.");
+  if (bare.length < 3 || !rises || !bare.every((cell) => numbers?.(cell))) return undefined;
+  const place = { file, row: headerIndex + 1, column: header[at], value: bare.join(", ") };
+  return finding(place, "error", "sieve-numbers-or-mm", {
+    message: say`These sieves rise where a sheet gets finer, and all of them are sieve numbers of the United States series.`,
+    expected: say`“sieve (US No.)” for numbers; openings in mm from the coarsest to the finest`,
+    remedy: say`Write in the header which of the two they are.`,
+  });
+}
+
+/** Rows that stand fine to coarse throughout are turned; all others stay as they are. */
+function coarseToFine(rows: readonly SheetRow[]): readonly SheetRow[] {
+  const sizes = rows.flatMap(({ values: { sieve } }) => (typeof sieve === "number" ? [sieve] : []));
+  const rises = sizes.length > 1 && sizes.slice(1).every((size, index) => size > sizes[index]);
+  const panOutside = rows.slice(1, -1).every(({ values }) => values.sieve !== "pan");
+  if (!rises || !panOutside) return rows;
+  const turned = rows.filter(({ values }) => values.sieve !== "pan").toReversed();
+  const pans = rows.filter(({ values }) => values.sieve === "pan");
+  return [...turned, ...pans];
 }
 
 /** A set has a sieve and, where it gives masses, a pan. */
@@ -165,7 +235,7 @@ function endFindings({ file, headers, rows }: SheetValues, form: SieveForm): Fin
     });
     findings.push(found);
   }
-  if (form !== "passing" && !pan) {
+  if (!isPercent(form) && !pan) {
     const found = finding({ file, column }, "error", "missing-pan", {
       message: say`The sheet has no pan row.`,
       expected: say`a last row “pan” with the mass under the finest sieve`,
@@ -176,17 +246,28 @@ function endFindings({ file, headers, rows }: SheetValues, form: SieveForm): Fin
   return findings;
 }
 
-/** Percentages passing are of the whole sample, and hide its masses. */
-function passingFindings({ file, factRows }: SheetValues): Finding[] {
+/** Percentages are of the whole sample, and hide its masses; parts of one are no percentages. */
+function percentFindings({ file, factRows, headers, rows }: SheetValues): Finding[] {
   const note = finding({ file }, "note", "passing-input", {
-    message: say`The sheet gives percentages passing: its mass balance cannot be checked.`,
+    message: say`The sheet gives percentages: its mass balance cannot be checked.`,
     expected: say`masses retained, where the laboratory has them`,
     remedy: say`Nothing to do, unless the masses are at hand.`,
   });
-  const extra = Object.keys(factRows).find((key) => key !== "dryMassG");
+  const readings = rows.flatMap(({ values }) => values.reading ?? []) as number[];
+  const largest = Math.max(0, ...readings);
+  if (rows.length > 1 && largest > 0 && largest <= 1) {
+    const place = { file, row: rows[0].row, column: headers.reading, value: String(largest) };
+    const found = finding(place, "error", "fraction-for-percent", {
+      message: say`No percentage of this sheet is above 1.`,
+      expected: say`percent, 0 to 100`,
+      remedy: say`Multiply parts of one by 100.`,
+    });
+    return [found];
+  }
+  const extra = Object.keys(factRows).find((key) => key !== "dryMassG" && key !== "method");
   if (!extra) return [note];
   const found = finding({ file, row: factRows[extra] }, "error", "passing-with-masses", {
-    message: say`Percentages passing are of the whole sample: a split or a washing has no place.`,
+    message: say`Percentages are of the whole sample: a split or a washing has no place.`,
     expected: say`only “dry mass (g)” above a table of percentages`,
     remedy: say`Take the line out, or give the masses retained.`,
   });
@@ -310,11 +391,14 @@ function massesRetained(
   const rows: SieveRow[] = [];
   const findings: Finding[] = [];
   let panG: number | undefined;
+  const gramsPerUnit = isPercent(form) ? wholeG / 100 : 1;
   let before = form === "passing" ? 100 : 0;
+  let sumG = 0;
   for (const entry of sheet.rows) {
     const { sieve, reading } = entry.values;
     if (typeof reading !== "number") continue;
-    const { retainedG, wrong } = retainedMass(form, reading, before, wholeG);
+    const { part, wrong } = retainedPart(form, reading, before);
+    const retainedG = part * gramsPerUnit;
     if (wrong) findings.push(wrongWay(sheet, entry, form, before));
     if (sieve === "pan") {
       findings.push(...panFindings(sheet, entry, rows.at(-1), panG !== undefined));
@@ -323,24 +407,33 @@ function massesRetained(
     if (typeof sieve !== "number") continue;
     findings.push(...sieveOrder(sheet, entry, sieve, rows));
     rows.push({ sizeMm: sieve, retainedG, label: entry.written.sieve, row: entry.row });
+    sumG += retainedG;
     const divided = splits.some(({ sizeMm }) => sizeMm === sieve);
     before = form === "cumulative" && divided ? 0 : reading;
   }
-  // What passes the finest sieve went into the pan, whether or not a row says so.
-  if (form === "passing") panG ??= (before / 100) * wholeG;
-  return { rows, panG, findings };
+  return { rows, panG: panG ?? restPassed(form, before, sumG, wholeG), findings };
+}
+
+/** What passes the finest sieve went into the pan, whether or not a row of percentages says so. */
+function restPassed(
+  form: SieveForm,
+  lastReading: number,
+  retainedG: number,
+  wholeG: number,
+): number | undefined {
+  if (!isPercent(form)) return undefined;
+  return form === "passing" ? (lastReading / 100) * wholeG : Math.max(0, wholeG - retainedG);
 }
 
 /** What a reading leaves on its sieve, after that of the coarser one, and whether it goes the wrong way. */
-function retainedMass(
+function retainedPart(
   form: SieveForm,
   reading: number,
   before: number,
-  wholeG: number,
-): { readonly retainedG: number; readonly wrong: boolean } {
-  if (form === "retained") return { retainedG: reading, wrong: false };
-  const change = form === "passing" ? before - reading : reading - before;
-  return { retainedG: form === "passing" ? (change / 100) * wholeG : change, wrong: change < 0 };
+): { readonly part: number; readonly wrong: boolean } {
+  if (form === "retained" || form === "retained percent") return { part: reading, wrong: false };
+  const part = form === "passing" ? before - reading : reading - before;
+  return { part, wrong: part < 0 };
 }
 
 function wrongWay(sheet: SheetValues, entry: SheetRow, form: SieveForm, before: number): Finding {

@@ -17,7 +17,7 @@ export {
   parseNumber,
   parseQuantity,
 } from "./parseQuantity.js";
-export { parseSieve, SIEVE_DESIGNATIONS, type SieveDesignation } from "./sieves.js";
+export { parseSieve, SIEVE_DESIGNATIONS, type SieveDesignation, sieveNumbers } from "./sieves.js";
 export type { SourcedRange } from "./sourcedRange.js";
 export {
   convertFromBase,

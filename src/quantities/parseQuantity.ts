@@ -1,4 +1,4 @@
-import { convertToBase, type Dimension, UNITS } from "./units.js";
+import { convertToBase, type Dimension, normaliseUnit, UNITS } from "./units.js";
 
 export type ParsedQuantity =
   | { readonly value: number; readonly unit: string }
@@ -13,16 +13,20 @@ export type ParsedQuantity =
     };
 
 /**
- * Reads a number with its unit, such as `1650 kg/m3` or `300 psi`, into the base unit of its dimension.
+ * Reads a number with its unit, such as `1650 kg/m3` or `300 psi`, into the base unit of its dimension;
+ * also in parts and fractions, as inches and pounds are written: `6 ft 8 in`, `7 1/2 in`.
  *
  * @example
  * parseQuantity("300 psi", "stress") // => { value: 2.068427, unit: "psi" }
  * parseQuantity("6.5 %", "ratio") // => { value: 6.5, unit: "%" }
+ * parseQuantity("6 ft 8 in", "length") // => { value: 2032, unit: "ft in" }
  * parseQuantity("1650", "density") // => { problem: "missing-unit" }
  * parseQuantity("1650 stone", "density") // => { problem: "unknown-unit", unit: "stone" }
  */
 export function parseQuantity(text: string, dimension: Dimension): ParsedQuantity {
   const plain = text.trim();
+  const pieces = inPieces(plain, dimension);
+  if (pieces) return pieces;
   const [numeral] = NUMERAL.exec(plain) ?? [""];
   const unit = plain.slice(numeral.length).trim();
   const number = parseNumber(numeral);
@@ -35,6 +39,38 @@ export function parseQuantity(text: string, dimension: Dimension): ParsedQuantit
   if (!unit) return { problem: "missing-unit" };
   const value = convertToBase(number.value, unit, dimension);
   return value === undefined ? { problem: "unknown-unit", unit } : { value, unit };
+}
+
+/** No piece of a quantity is longer, and no pattern need search a longer text. */
+const MAX_PIECES = 40;
+
+/** A number, with a fraction behind it or alone, and its unit. */
+const PIECE =
+  /(?:(\d+(?:\.\d+)?)(?:[ -]+(?=\d+\/))?)?(?:(\d+)\/([1-9]\d*))?\s*([a-z]+\.?|["'′″])[\s,]*/iuy;
+
+/** `6 ft 8 in`, `5 lb 4 oz`, `7 1/2 in`: none where the text is one plain number with its unit, or no quantity. */
+function inPieces(text: string, dimension: Dimension): ParsedQuantity | undefined {
+  if (text.length > MAX_PIECES) return undefined;
+  const units: string[] = [];
+  let total = 0;
+  let before = Infinity;
+  let fraction = false;
+  PIECE.lastIndex = 0;
+  while (PIECE.lastIndex < text.length) {
+    const [whole, number, top, bottom, unit] = PIECE.exec(text) ?? [];
+    if (whole === undefined || (number === undefined && top === undefined)) return undefined;
+    const size = convertToBase(1, unit, dimension);
+    // Each piece is of a smaller unit than the one before it, and smaller than one of those.
+    const value = Number(number ?? 0) + (top === undefined ? 0 : Number(top) / Number(bottom));
+    if (size === undefined || dimension === "temperature" || value * size >= before) {
+      return undefined;
+    }
+    total += value * size;
+    before = size;
+    fraction ||= top !== undefined;
+    units.push(normaliseUnit(unit));
+  }
+  return units.length > 1 || fraction ? { value: total, unit: units.join(" ") } : undefined;
 }
 
 /** The number that a text begins with, its thousands set apart or not. */

@@ -71,15 +71,70 @@ export const SIEVE_DESIGNATIONS: readonly SieveDesignation[] = [
 
 const OPENING_BY_NAME = new Map(SIEVE_DESIGNATIONS.map((sieve) => [sieve.name, sieve.sizeMm]));
 
+/** Openings of the British mesh numbers (BS 410 before it went over to openings), mm; from memory. */
+const BRITISH_MESH: Readonly<Record<string, number>> = {
+  "5": 3.35,
+  "6": 2.8,
+  "7": 2.36,
+  "8": 2,
+  "10": 1.7,
+  "12": 1.4,
+  "14": 1.18,
+  "16": 1,
+  "18": 0.85,
+  "22": 0.71,
+  "25": 0.6,
+  "30": 0.5,
+  "36": 0.425,
+  "44": 0.355,
+  "52": 0.3,
+  "60": 0.25,
+  "72": 0.212,
+  "85": 0.18,
+  "100": 0.15,
+  "120": 0.125,
+  "150": 0.106,
+  "170": 0.09,
+  "200": 0.075,
+  "240": 0.063,
+  "300": 0.053,
+  "350": 0.045,
+  "400": 0.038,
+};
+
+/**
+ * The opening of a sieve number in a series, by the way a column's header names the series: `US No.`, `ASTM`,
+ * `ASTM E11` for the United States numbers, `BS mesh`, `BS 410` for the British ones. `mesh` alone may be
+ * either and names none.
+ *
+ * @returns `undefined` where the header names no series of numbers.
+ *
+ * @example
+ * sieveNumbers("US No.")?.("200") // => 0.075
+ * sieveNumbers("BS mesh")?.("36") // => 0.425
+ * sieveNumbers("mm") // => undefined
+ */
+export function sieveNumbers(series: string): ((number: string) => number | undefined) | undefined {
+  const plain = series.toLowerCase().replace(/[\s.]+/g, "");
+  if (/^((us|astm)(e11)?(no|nr|number|mesh|sieve)?|e11|no|sieveno)$/.test(plain)) {
+    return (number) => OPENING_BY_NAME.get(`No. ${number}`);
+  }
+  if (/^(bs(410)?(no|nr|number|mesh)?|british(mesh)?)$/.test(plain)) {
+    return (number) => (Object.hasOwn(BRITISH_MESH, number) ? BRITISH_MESH[number] : undefined);
+  }
+  return undefined;
+}
+
 /** No sieve has a longer name, and no pattern need search a longer text. */
 const MAX_LENGTH = 40;
 
 /**
- * Reads a sieve as labs write it: a number in the column's unit, a United States designation
- * (`No. 200`, `#200`, `3/8 in`), or a number with its own unit (`63 um`).
+ * Reads a sieve as labs write it: a number in the column's unit or of the series that it names
+ * ({@link sieveNumbers}), a United States designation (`No. 200`, `#200`, `3/8 in`), a British one (`BS 36`),
+ * or a number with its own unit (`63 um`).
  * An inch size of the standard series gives its standard opening (3/8 in is 9.5 mm, not 9.525).
  *
- * @param unit the unit of the column, mm where none is given.
+ * @param unit the unit of the column, or the series of its numbers; mm where none is given.
  * @returns the opening in mm, or `undefined` where the text names no sieve.
  *
  * @example
@@ -87,32 +142,39 @@ const MAX_LENGTH = 40;
  * parseSieve("3/8 in") // => 9.5
  * parseSieve("63", "um") // => 0.063
  * parseSieve("1 1/2", "in") // => 37.5
+ * parseSieve("40", "US No.") // => 0.425
+ * parseSieve("BS 36") // => 0.425
  * parseSieve("large") // => undefined
  */
 export function parseSieve(text: string, unit = "mm"): number | undefined {
   const plain = text.trim().replace(/\s+/g, " ");
   if (plain.length > MAX_LENGTH) return undefined;
-  const bare = parseNumber(plain);
-  if ("value" in bare) return positive(openingIn(plain, bare.value, unit));
-
-  const numbered = /^(?:no\.?|#)\s*(\d+(?: 1\/2)?)$/i.exec(plain);
-  if (numbered) return OPENING_BY_NAME.get(`No. ${numbered[1]}`);
-
-  const [, whole, top, bottom, ownUnit] =
-    /^(\d+(?:\.\d+)?)?(?:[ -]?(\d+)\/(\d+))?\s*("|[a-zµμ]+)$/iu.exec(plain) ?? [];
-  if (ownUnit === undefined || (whole === undefined && top === undefined)) {
-    // "1/2" parsed greedily has its numerator in `whole`: take plain fractions of an inch here.
-    const fraction = /^(?:(\d+)[ -])?(\d+)\/(\d+)\s*("|in\.?|inch)?$/i.exec(plain);
-    if (!fraction) return undefined;
-    const [, full, part, parts] = fraction;
-    const label = full === undefined ? `${part}/${parts}` : `${full} ${part}/${parts}`;
-    return inches(label, Number(full ?? 0) + Number(part) / Number(parts));
+  const series = sieveNumbers(unit);
+  const [, own, number] = /^(no\.?|#|bs(?: ?no\.?| ?mesh)?) ?(\d+(?: 1\/2)?)$/i.exec(plain) ?? [];
+  if (number !== undefined) {
+    const numbers = /^bs/i.test(own) ? sieveNumbers("BS") : (series ?? sieveNumbers("US"));
+    return numbers?.(number);
   }
-  const value = Number(whole ?? 0) + (top === undefined ? 0 : Number(top) / Number(bottom));
-  const label = [whole, top === undefined ? undefined : `${top}/${bottom}`]
-    .filter(Boolean)
-    .join(" ");
-  return positive(openingIn(label, value, ownUnit));
+  const bare = parseNumber(plain);
+  if ("value" in bare) {
+    return series ? series(plain) : positive(openingIn(plain, bare.value, unit));
+  }
+
+  return fractionOfInch(plain) ?? withOwnUnit(plain);
+}
+
+/** `3/8`, `1 1/2 in`, `1-1/2"`: a fraction without a unit is one of an inch. */
+function fractionOfInch(text: string): number | undefined {
+  const [found, full, top, bottom] =
+    /^(?:(\d+)[ -])?(\d+)\/([1-9]\d*)\s*("|in\.?|inch)?$/i.exec(text) ?? [];
+  if (found === undefined) return undefined;
+  const label = full === undefined ? `${top}/${bottom}` : `${full} ${top}/${bottom}`;
+  return positive(inches(label, Number(full ?? 0) + Number(top) / Number(bottom)));
+}
+
+function withOwnUnit(text: string): number | undefined {
+  const [, number, unit] = /^(\d+(?:\.\d+)?)\s*("|[a-zµμ]+)$/iu.exec(text) ?? [];
+  return unit === undefined ? undefined : positive(openingIn(number, Number(number), unit));
 }
 
 function openingIn(label: string, value: number, unit: string): number | undefined {

@@ -21,6 +21,14 @@ export function limitsTable(name: string, limits: ConsistencyResult): KeyValuesB
           { label: say`Plasticity index`, value: percent(limits.plasticityIndexPct) },
           { label: say`A-line at this liquid limit`, value: aLineText(limits) },
           { label: say`Linear shrinkage (bar)`, value: percent(limits.linearShrinkagePct) },
+          ...(limits.reported
+            ? [
+                {
+                  label: say`Readings`,
+                  value: say`reported by the laboratory without readings, at least in part`,
+                },
+              ]
+            : []),
           ...box,
         ],
   };
@@ -137,7 +145,7 @@ export function compactionTable(compaction: CompactionAnalysis, units: UnitSyste
             (other) =>
               say`By ${wordFor(other.method)}: ${fixed(other.optimumWaterPct, 1)} %, ${density(other.maximumDryDensityKgM3)} ${displayUnit("density", units)}.`,
           ),
-          PEAK_RULE,
+          ...(peak.method === "reported" ? [] : [PEAK_RULE]),
         ]
       : [say`The points show no peak, so no optimum is given.`],
   };

@@ -63,6 +63,7 @@ export const SHOWN_CODES = [
   "cup",
   "cone",
   "three-point parabola",
+  "reported",
   // what a sedimentation is read by
   "reading",
   "sample",

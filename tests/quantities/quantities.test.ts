@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { formatFixed, formatNumber } from "../../src/quantities/format.js";
 import { parseNumber, parseQuantity } from "../../src/quantities/parseQuantity.js";
-import { parseSieve, SIEVE_DESIGNATIONS } from "../../src/quantities/sieves.js";
+import { parseSieve, SIEVE_DESIGNATIONS, sieveNumbers } from "../../src/quantities/sieves.js";
 import {
   convertFromBase,
   convertToBase,
@@ -78,6 +78,30 @@ describe("numbers as people write them", () => {
     expect(parseQuantity("1 650 kg/m3", "density")).toEqual({ value: 1650, unit: "kg/m3" });
   });
 
+  it.each([
+    ["6 ft 8 in", "length", 2032],
+    ["6' 8\"", "length", 2032],
+    ["6 feet, 8 1/2 inches", "length", 2044.7],
+    ["7 1/2 in", "length", 190.5],
+    ["3/4 in.", "length", 19.05],
+    ["5-1/2 in", "length", 139.7],
+    ["5 lb 4 oz", "mass", 2381.35994],
+  ] as const)("in pieces: %s", (text, dimension, expected) => {
+    const read = parseQuantity(text, dimension);
+    expect("value" in read && read.value).toBeCloseTo(expected, 4);
+  });
+
+  it.each([
+    ["8 in 6 ft", "length"],
+    ["6 ft 14 in", "length"],
+    ["6 ft 8", "length"],
+    ["6 ft 8 lb", "length"],
+    ["1/0 in", "length"],
+    ["20 C 5 F", "temperature"],
+  ] as const)("that make no quantity: %s", (text, dimension) => {
+    expect(parseQuantity(text, dimension)).toHaveProperty("problem");
+  });
+
   it("are found, or not, in long texts without searching long", () => {
     const began = performance.now();
     for (const filler of [" ", "1", "1 ", "1,", "1.", "(", "e"]) {
@@ -98,6 +122,19 @@ describe("sieves", () => {
     }
     expect(parseSieve("1-1/2 in")).toBe(37.5);
     expect(parseSieve("1/2")).toBe(12.5);
+  });
+
+  it("by number, where the column names the series", () => {
+    expect(parseSieve("40", "US No.")).toBe(0.425);
+    expect(parseSieve("200", "ASTM E11")).toBe(0.075);
+    expect(parseSieve("3/8 in", "US No.")).toBe(9.5);
+    expect(parseSieve("No. 44", "BS mesh")).toBe(0.355);
+    expect(parseSieve("BS No. 7")).toBe(2.36);
+    // The same number is another opening in the other series, or none.
+    expect(parseSieve("10", "BS 410")).toBe(1.7);
+    expect(parseSieve("10", "US No.")).toBe(2);
+    expect(parseSieve("36", "US No.")).toBeUndefined();
+    expect(sieveNumbers("mesh")).toBeUndefined();
   });
 
   it("by their opening in any unit", () => {

@@ -203,7 +203,7 @@ describe("the top", () => {
       );
       const xy = noisy.points.map(({ waterContentPct: x, moistMassG }) => ({
         x,
-        y: moistMassG / (1 + x / 100),
+        y: (moistMassG as number) / (1 + x / 100),
       }));
       const peak = polynomialPeak(xy, 2)!;
       // Student's t for 3 degrees of freedom, 97.5 %.
@@ -224,7 +224,10 @@ describe("the top", () => {
     const bigger = {
       ...base,
       mouldVolumeCm3: 2124,
-      points: base.points.map((point) => ({ ...point, moistMassG: 2.124 * point.moistMassG })),
+      points: base.points.map((point) => ({
+        ...point,
+        moistMassG: 2.124 * (point.moistMassG as number),
+      })),
     };
     expect(analyseCompaction(bigger).peak!.maximumDryDensityKgM3).toBeCloseTo(
       analyseCompaction(base).peak!.maximumDryDensityKgM3,

@@ -10,6 +10,8 @@ export interface SheetGrid {
   readonly rows: readonly (readonly string[])[];
   /** Lines above the table that stand elsewhere, in `study.yaml`; line `i` has row `-i`. */
   readonly facts?: readonly { readonly name: string; readonly value: string }[];
+  /** Numbers of the sheet are written 1.234,5; where it is not said, the sheet's own numbers tell. */
+  readonly decimalComma?: boolean;
   /** How a sheet of the user's own layout was read; of sheets kept for the annex. */
   readonly readAs?: readonly SheetMapping[];
 }

@@ -1,6 +1,6 @@
 import { type Finding, type FindingPlace, finding } from "../../findings/finding.js";
 import { acceptedUnits, parseNumber } from "../../quantities/parseQuantity.js";
-import { parseSieve } from "../../quantities/sieves.js";
+import { parseSieve, sieveNumbers } from "../../quantities/sieves.js";
 import { convertToBase, type Dimension, normaliseUnit, UNITS } from "../../quantities/units.js";
 import { type Sentence, say, type Text } from "../../words/message.js";
 
@@ -22,6 +22,12 @@ export interface CellRule {
   readonly positive?: boolean;
   /** Of a sieve: `pan`, or all that is finer (`<0.063`), may stand there. */
   readonly pan?: boolean;
+  /** Names that say the unit themselves, so that no unit need stand behind them. */
+  readonly unitless?: readonly string[];
+  /** What may stand before a number, such as the D of `D60`. */
+  readonly lead?: RegExp;
+  /** Texts that may stand in place of a number, and are kept as texts. */
+  readonly words?: RegExp;
 }
 
 /**
@@ -37,7 +43,7 @@ export interface SheetLayout {
   readonly tableOptional?: boolean;
 }
 
-type Limits = Pick<CellRule, "required" | "min" | "max" | "positive" | "pan">;
+type Limits = Omit<CellRule, "key" | "names" | "kind" | "dimension">;
 type Names = string | readonly string[];
 
 const listed = (names: Names): readonly string[] => (typeof names === "string" ? [names] : names);
@@ -56,6 +62,21 @@ export function numberRule(
 export function sieveRule(key: string, names: Names, limits: Limits = {}): CellRule {
   return { key, names: listed(names), kind: "sieve", ...limits };
 }
+
+/** How the column of the sieves is named. */
+export const SIEVE_NAMES = [
+  "sieve",
+  "sieve size",
+  "sieve opening",
+  "opening",
+  "aperture",
+  "size",
+  "particle size",
+  "grain size",
+  "sieve no",
+  "sieve no.",
+  "sieve number",
+] as const;
 
 /** The rule of a cell that holds a text. */
 export function textRule(key: string, names: Names, limits: Limits = {}): CellRule {
@@ -101,24 +122,54 @@ export function emptyCell(place: FindingPlace, expected: Text = say`a reading`):
 export interface HeaderCell {
   /** Lower case, spaces folded. */
   readonly name: string;
-  /** Text in the last pair of brackets, as written. */
+  /** Text in the last pair of brackets, as written; `%` where the name itself says percent. */
   readonly unit?: string;
 }
 
+/** Longer than any name with its unit; no pattern need search a longer text. */
+const MAX_HEADER = 200;
+
 /**
- * Splits a header cell of a sheet into its name and its unit.
+ * Splits a header cell of a sheet into its name and its unit, which stands in brackets, behind a comma, or is
+ * the percent that the name speaks of.
  *
  * @example
  * parseHeaderCell("Retained (g)") // => { name: "retained", unit: "g" }
+ * parseHeaderCell("Dry mass [kg]") // => { name: "dry mass", unit: "kg" }
+ * parseHeaderCell("Dry mass, g") // => { name: "dry mass", unit: "g" }
+ * parseHeaderCell("% passing") // => { name: "passing", unit: "%" }
  * parseHeaderCell(" remark ") // => { name: "remark" }
  */
 export function parseHeaderCell(text: string): HeaderCell {
   const plain = text.trim();
   const folded = (name: string) => name.trim().toLowerCase().replace(/\s+/g, " ");
-  const open = plain.lastIndexOf("(");
-  // Brackets in brackets, or text behind them, hold no unit.
-  if (open < 0 || plain.indexOf(")", open) !== plain.length - 1) return { name: folded(plain) };
-  return { name: folded(plain.slice(0, open)), unit: plain.slice(open + 1, -1).trim() };
+  for (const [opening, closing] of ["()", "[]"]) {
+    const open = plain.lastIndexOf(opening);
+    // Brackets in brackets, or text behind them, hold no unit.
+    if (open >= 0 && plain.indexOf(closing, open) === plain.length - 1) {
+      const { name, unit } = percentOf(folded(plain.slice(0, open)));
+      return { name, unit: plain.slice(open + 1, -1).trim() || (unit ?? "") };
+    }
+  }
+  const name = folded(plain);
+  if (name.length > MAX_HEADER) return { name };
+  const [, before, unit] = /^([^,]+), ?(\S+)$/.exec(plain) ?? [];
+  if (unit !== undefined && isUnit(unit)) return { name: folded(before), unit };
+  return percentOf(name);
+}
+
+/** `% passing`, `percent passing` and `passing %` are names that say their unit. */
+function percentOf(name: string): HeaderCell {
+  const [, behind, before] =
+    /^(?:%|percent(?:age)?|per cent) ?(?:of )?(.+)$|^(.+?),? ?%$/.exec(name.slice(0, MAX_HEADER)) ??
+    [];
+  const plain = behind ?? before;
+  return plain === undefined ? { name } : { name: plain, unit: "%" };
+}
+
+function isUnit(text: string): boolean {
+  const dimensions = Object.keys(UNITS) as Dimension[];
+  return dimensions.some((dimension) => convertToBase(1, text, dimension) !== undefined);
 }
 
 /** The dimension that a header cell must name a unit of. */
@@ -141,16 +192,23 @@ export function headerUnit(
 ): { readonly unit?: string; readonly findings: readonly Finding[] } {
   const dimension = unitDimension(rule);
   if (dimension === undefined) return { findings: [] };
-  const { unit } = parseHeaderCell(place.text);
-  if (unit !== undefined && convertToBase(1, unit, dimension) !== undefined) {
+  const { name, unit: written } = parseHeaderCell(place.text);
+  const unit = rule.kind === "sieve" && written !== undefined ? sieveUnit(written) : written;
+  const numbered = rule.kind === "sieve" && sieveNumbers(unit ?? "") !== undefined;
+  if (unit !== undefined && (numbered || convertToBase(1, unit, dimension) !== undefined)) {
     return { unit, findings: [] };
   }
-  // Designations such as No. 40 need no unit; a bare number would be taken as mm.
-  if (unit === undefined && rule.kind === "sieve") return { findings: [] };
+  // Designations such as No. 40 need no unit; a bare number would be taken as mm, but not under “sieve no.”.
+  const named =
+    rule.kind === "sieve" ? !/ n(o\.?|umber)$/.test(name) : rule.unitless?.includes(name);
+  if (unit === undefined && named) return { findings: [] };
   const { file, row, text } = place;
   const at = { file, row, column: text, value: unit ?? "" };
   const words = {
-    expected: say`one of ${acceptedUnits(dimension)} in brackets behind the name`,
+    expected:
+      rule.kind === "sieve"
+        ? say`one of ${acceptedUnits(dimension)}, US No., BS mesh in brackets behind the name`
+        : say`one of ${acceptedUnits(dimension)} in brackets behind the name`,
     remedy: say`Write for example ${headerExample(rule)}.`,
   };
   const found =
@@ -163,12 +221,20 @@ export function headerUnit(
   return { unit, findings: [found] };
 }
 
+/** The series of standard openings are in mm; which of them a column is of is said for the reader. */
+function sieveUnit(text: string): string {
+  const plain = text.replace(/^(ISO 565|ISO 3310(-1)?|EN 933-2)(,|\s|$)\s*/i, "");
+  return plain === "" ? "mm" : plain;
+}
+
 export interface CellPlace {
   readonly file: string;
   readonly row: number;
   readonly column: string;
   /** Unit from the header cell. */
   readonly unit?: string;
+  /** The sheet writes 1.234,5. */
+  readonly decimalComma?: boolean;
 }
 
 /** The value of a cell, or why it has none; of an empty cell neither. */
@@ -189,7 +255,7 @@ export function readCell(text: string, rule: CellRule, place: CellPlace): CellRe
       remedy: say`Mend the formula in the spreadsheet, or type what was read.`,
     });
   }
-  if (rule.kind === "text") return { value: text };
+  if (rule.kind === "text" || rule.words?.test(text)) return { value: text };
   return rule.kind === "sieve"
     ? readSieveCell(text, rule, place)
     : readNumberCell(text, rule, place);
@@ -205,11 +271,18 @@ function refusal(value: string, place: CellPlace, code: string, words: CellWords
   return { finding: finding({ file, row, column, value }, "error", code, words) };
 }
 
+/** How laboratories name what lies under the finest sieve. */
+const PAN = /^(pan|bottom pan|receiver|tray|base)$/i;
+const COMMA_IN_NUMBER = /(\d),(\d)/;
+
 function readSieveCell(text: string, rule: CellRule, place: CellPlace): CellReading {
   const unit = place.unit ?? "mm";
+  if (place.decimalComma && COMMA_IN_NUMBER.test(text)) {
+    return readSieveCell(text.replace(COMMA_IN_NUMBER, "$1.$2"), rule, place);
+  }
   if (rule.pan) {
     const limit = text.startsWith("<") ? parseSieve(text.slice(1), unit) : undefined;
-    if (limit !== undefined || /^pan$/i.test(text)) return { value: "pan" };
+    if (limit !== undefined || PAN.test(text)) return { value: "pan" };
   }
   const sizeMm = parseSieve(text, unit);
   if (sizeMm !== undefined) {
@@ -228,26 +301,37 @@ function readSieveCell(text: string, rule: CellRule, place: CellPlace): CellRead
 function readNumberCell(text: string, rule: CellRule, place: CellPlace): CellReading {
   const dimension = unitDimension(rule);
   const unit = dimension && (place.unit ?? UNITS[dimension].base);
-  const number = parseNumber(withoutUnit(text, unit));
-  if ("problem" in number) {
-    if (number.problem === "comma-decimal") return decimalCommaRefusal(text, place);
-    if (/^[<>≤≥±]|\d\s*±/.test(text)) {
-      return refusal(text, place, "not-one-number", {
-        message: say`This cell says a range or a limit, not one number.`,
-        expected: say`the reading alone`,
-        remedy: say`Write the number that was read; put the rest in a remark column.`,
-      });
+  const bare = withoutUnit(rule.lead ? text.replace(rule.lead, "") : text, unit);
+  let number = parseNumber(bare);
+  if (place.decimalComma) {
+    // Numbers that a workbook stores have a point whatever it shows.
+    const stored = /\.xlsx$/i.test(place.file);
+    if ("value" in number && bare.includes(".") && !stored) return pointRefusal(text, bare, place);
+    if ("problem" in number && number.problem === "comma-decimal") {
+      number = parseNumber(bare.replace(/[. ]/g, "").replace(",", "."));
     }
-    return refusal(text, place, "not-a-number", {
-      message: say`This cell holds text where a number belongs.`,
-      expected: say`a number with a decimal point, without its unit`,
-      remedy: say`Correct the reading; put remarks in a remark column.`,
-    });
   }
+  if ("problem" in number) return notANumber(text, number.problem, place);
   const value = dimension && unit ? convertToBase(number.value, unit, dimension) : number.value;
   // An unknown unit is reported once, at the header.
   if (value === undefined) return {};
   return isInside(value, rule) ? { value } : outOfRange(text, rule, place);
+}
+
+function notANumber(text: string, problem: string, place: CellPlace): CellReading {
+  if (problem === "comma-decimal") return decimalCommaRefusal(text, place);
+  if (/^[<>≤≥±]|\d\s*±/.test(text)) {
+    return refusal(text, place, "not-one-number", {
+      message: say`This cell says a range or a limit, not one number.`,
+      expected: say`the reading alone`,
+      remedy: say`Write the number that was read; put the rest in a remark column.`,
+    });
+  }
+  return refusal(text, place, "not-a-number", {
+    message: say`This cell holds text where a number belongs.`,
+    expected: say`a number with a decimal point, without its unit`,
+    remedy: say`Correct the reading; put remarks in a remark column.`,
+  });
 }
 
 function isInside(value: number, { min, max, positive }: CellRule): boolean {
@@ -287,6 +371,15 @@ function decimalCommaRefusal(text: string, place: CellPlace): CellReading {
     message: say`This number is written with a decimal comma.`,
     expected: say`a decimal point: ${pointed}`,
     remedy: say`Replace decimal commas by points in the whole sheet.`,
+  });
+}
+
+/** A number with a point among decimal commas: 1.500 may be one and a half or fifteen hundred, and nobody should guess. */
+function pointRefusal(text: string, bare: string, place: CellPlace): CellReading {
+  return refusal(text, place, "point-decimal", {
+    message: say`This number has a point, but the sheet is said to write decimal commas.`,
+    expected: say`a decimal comma: ${bare.replace(".", ",")}, or ${bare.replaceAll(".", "")} without thousands`,
+    remedy: say`Correct the cell, or take “decimal: comma” out of study.yaml.`,
   });
 }
 

@@ -1,5 +1,4 @@
 import { type Finding, type FindingWords, finding } from "../../findings/finding.js";
-import { parseNumber } from "../../quantities/parseQuantity.js";
 import { joinTexts, say } from "../../words/message.js";
 import type { SheetGrid, SheetMapping } from "./grid.js";
 import { type CellRule, headerUnit, parseHeaderCell, type SheetLayout } from "./layout.js";
@@ -15,8 +14,7 @@ interface MappingPlace {
 
 /**
  * Turns a sheet of the user's own layout into one of ours: header cells, lines and texts are renamed,
- * the column that our layout has first comes first, facts of the study stand beside. Rows keep their
- * places, so that what a reader finds is told with the row of the user's own sheet.
+ * facts of the study stand beside. Rows and columns keep their places, so that what a reader finds is told with the row of the user's own sheet.
  *
  * @param layouts the forms that this kind of sheet may have.
  * @returns the grid, or none where the mapping is wrong; all of its faults together.
@@ -39,36 +37,15 @@ export function mapSheet(
   const lines = renamed(mapping.lines);
   const cells = renamed(mapping.cells);
   const facts = Object.entries(mapping.facts).map(([name, value]) => ({ name, value }));
-  if (headerIndex < 0) return { grid: { file, rows, facts }, findings: [] };
-
-  const header = rows[headerIndex].map((cell) => columns(cell));
-  const first = header.findIndex((cell) => ruleOf([layouts[0].columns[0]], cell));
-  const order = header.map((_, at) => at);
-  if (first > 0) order.unshift(...order.splice(first, 1));
-  const columnRules = layouts.flatMap((layout) => layout.columns);
-  const factRules = layouts.flatMap((layout) => layout.facts);
-  const rules = header.map((cell) => ruleOf(columnRules, cell));
-  const findings: Finding[] = [];
-  const pointed = (text: string, rule: CellRule | undefined, row: number, column: string) => {
-    if (!mapping.decimalComma || !rule) return text;
-    const read = decimalComma(text, rule, { file, row, column });
-    if (read.finding) findings.push(read.finding);
-    return read.text;
-  };
+  const { decimalComma } = mapping;
+  const own = { file, facts, ...(decimalComma ? { decimalComma } : {}) };
+  if (headerIndex < 0) return { grid: { ...own, rows }, findings: [] };
   const mapped = rows.map((row, index) => {
     if (isBlankOrRemark(row)) return row;
-    if (index < headerIndex) {
-      const [own = "", value, ...rest] = row;
-      const name = lines(own);
-      if (value === undefined) return [name];
-      return [name, pointed(value, ruleOf(factRules, name), index + 1, name), ...rest];
-    }
-    if (index === headerIndex) return order.map((at) => header[at]);
-    const own = row.map((cell, at) => pointed(cells(cell), rules[at], index + 1, header[at]));
-    // Cells beyond the header stay behind it, for the reader to refuse.
-    return [...order.map((at) => own[at] ?? ""), ...own.slice(header.length)];
+    if (index < headerIndex) return [lines(row[0]), ...row.slice(1)];
+    return index === headerIndex ? row.map(columns) : row.map(cells);
   });
-  return { grid: { file, rows: mapped, facts }, findings };
+  return { grid: { ...own, rows: mapped }, findings: [] };
 }
 
 /** The row that holds the most of the mapped header cells; without any the one that our layout knows. */
@@ -96,9 +73,13 @@ function foldedCell(text: string): string {
   return text.trim().toLowerCase().replace(/\s+/g, " ");
 }
 
-/** The rule that a name of ours belongs to, in any of the layouts. */
+/** The rule that a name of ours belongs to, in any of the layouts: one of its unit before any other. */
 function ruleOf(rules: readonly CellRule[], ours: string): CellRule | undefined {
-  return rules.find(({ names }) => names.includes(parseHeaderCell(ours).name));
+  const named = rules.filter(({ names }) => names.includes(parseHeaderCell(ours).name));
+  const measured = named.find(
+    (rule) => headerUnit(rule, { file: "", text: ours }).findings.length === 0,
+  );
+  return measured ?? named[0];
 }
 
 /** What is wrong with the right-hand sides of a mapping: names that we lack, missing units, two for one. */
@@ -254,33 +235,6 @@ function absentColumns(
 }
 
 /**
- * A cell of a sheet with decimal commas, written with a point; texts stay as they are. A number with a
- * point is refused: 1.500 may be one and a half or fifteen hundred, and nobody should guess.
- */
-function decimalComma(
-  text: string,
-  rule: CellRule,
-  place: { readonly file: string; readonly row: number; readonly column: string },
-): { readonly text: string; readonly finding?: Finding } {
-  if (rule.kind === "text") return { text };
-  const number = parseNumber(text);
-  if ("problem" in number) {
-    if (number.problem === "comma-decimal") {
-      return { text: text.replaceAll(".", "").replace(",", ".") };
-    }
-    return { text: rule.kind === "sieve" ? text.replace(/(\d),(\d)/g, "$1.$2") : text };
-  }
-  // Numbers that a workbook stores have a point whatever it shows.
-  if (!text.includes(".") || /\.xlsx$/i.test(place.file)) return { text };
-  const found = finding({ ...place, value: text }, "error", "point-decimal", {
-    message: say`This number has a point, but the sheet is said to write decimal commas.`,
-    expected: say`a decimal comma: ${text.replace(".", ",")}, or ${text.replaceAll(".", "")} without thousands`,
-    remedy: say`Correct the cell, or take “decimal: comma” out of study.yaml.`,
-  });
-  return { text, finding: found };
-}
-
-/**
  * A finding about a sheet that was read through a mapping, told in the user's own words: their header
  * cell in place of ours, and the entry of the study for a line that stands there.
  *
@@ -310,7 +264,7 @@ export function inUsersWords(
   };
 }
 
-/** The cell as it stands in the user's sheet, where a comma or a text was read as something else. */
+/** The cell as it stands in the user's sheet, where a text was read as something else. */
 function writtenValue(
   { row, value }: Finding,
   { cells }: SheetMapping,
@@ -318,7 +272,5 @@ function writtenValue(
 ): string | undefined {
   const raw = grid?.rows[(row ?? 0) - 1] ?? [];
   if (typeof value !== "string" || raw.includes(value)) return undefined;
-  return raw.find(
-    (cell) => cells[cell] === value || cell.replaceAll(".", "").replace(",", ".") === value,
-  );
+  return raw.find((cell) => cells[cell] === value);
 }

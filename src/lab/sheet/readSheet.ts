@@ -2,6 +2,7 @@ import { type Finding, finding, hasErrors } from "../../findings/finding.js";
 import { joinTexts, say } from "../../words/message.js";
 import type { SheetGrid } from "./grid.js";
 import {
+  type CellPlace,
   type CellRule,
   type CellValue,
   emptyCell,
@@ -51,8 +52,10 @@ export function readSheet(
 ): { readonly sheet?: SheetValues; readonly findings: readonly Finding[] } {
   const { file } = grid;
   const headerIndex = findHeaderRow(grid, layout);
+  const written = grid.decimalComma === undefined ? commaWritten(grid) : undefined;
+  const decimalComma = grid.decimalComma ?? written !== undefined;
   if (headerIndex < 0) {
-    const facts = readFacts(grid, grid.rows.length, layout);
+    const facts = readFacts({ ...grid, decimalComma }, grid.rows.length, layout);
     if (layout.tableOptional && facts.onlyKnown) {
       const sheet = { file, facts: facts.values, factRows: facts.rows, rows: [], headers: {} };
       return { sheet, findings: facts.findings };
@@ -65,11 +68,18 @@ export function readSheet(
     });
     return { findings: [found] };
   }
-  const facts = readFacts(grid, headerIndex, layout);
+  const facts = readFacts({ ...grid, decimalComma }, headerIndex, layout);
   const header = readHeader(grid, headerIndex, layout);
-  const table = readTable(grid, headerIndex, layout, header.columns);
-  const findings = [...facts.findings, ...header.findings, ...table.findings];
+  const table = readTable({ ...grid, decimalComma }, headerIndex, layout, header.columns);
+  const findings = [
+    ...(written ? [written] : []),
+    ...facts.findings,
+    ...header.findings,
+    ...table.findings,
+  ];
   if (table.rows.length === 0) {
+    // Rows that were refused are told already.
+    if (table.findings.length > 0) return { findings };
     const found = finding({ file, row: headerIndex + 1 }, "error", "empty-sheet", {
       message: say`This ${layout.title} has a header but no readings.`,
       expected: say`at least one row below the header`,
@@ -82,6 +92,26 @@ export function readSheet(
   );
   const { values, rows } = facts;
   return { sheet: { file, facts: values, factRows: rows, rows: table.rows, headers }, findings };
+}
+
+const COMMA = /^[+−-]?(\d*,(\d{1,2}|\d{4,})|0,\d+)$/;
+const POINT = /^[+−-]?\d*\.\d+$/;
+
+/** A sheet whose numbers leave no doubt: some can only have a decimal comma, and none has a decimal point. */
+function commaWritten({ file, rows }: SheetGrid): Finding | undefined {
+  let found: Finding | undefined;
+  for (const [index, cells] of rows.entries()) {
+    if (isBlankOrRemark(cells)) continue;
+    if (cells.some((cell) => POINT.test(cell))) return undefined;
+    const value = cells.find((cell) => COMMA.test(cell));
+    if (value === undefined || found) continue;
+    found = finding({ file, row: index + 1, value }, "note", "decimal-comma", {
+      message: say`The numbers of this sheet are written with decimal commas and read so.`,
+      expected: say`one way of writing decimals in the whole sheet`,
+      remedy: say`Nothing to do.`,
+    });
+  }
+  return found;
 }
 
 /** Index of the table's header row, or -1: one cell names the first column, another cell another column. */
@@ -104,7 +134,7 @@ export function isBlankOrRemark(cells: readonly string[]): boolean {
 
 /** The rows below the header. */
 function readTable(
-  { file, rows: grid }: SheetGrid,
+  { file, rows: grid, decimalComma }: SheetGrid,
   headerIndex: number,
   layout: SheetLayout,
   columns: readonly PlacedColumn[],
@@ -115,12 +145,12 @@ function readTable(
     if (index <= headerIndex || isBlankOrRemark(cells)) continue;
     const misplaced =
       rowOrRemark(file, index + 1, cells, layout) ??
-      rowTooLong(file, index + 1, cells, grid[headerIndex].length);
+      rowTooLong(file, index + 1, cells, grid[headerIndex].length, columns);
     if (misplaced) {
       findings.push(misplaced);
       continue;
     }
-    const read = readRow(file, index + 1, cells, columns);
+    const read = readRow({ file, row: index + 1, decimalComma }, cells, columns);
     rows.push(read.row);
     findings.push(...read.findings);
   }
@@ -128,8 +158,7 @@ function readTable(
 }
 
 function readRow(
-  file: string,
-  row: number,
+  place: Omit<CellPlace, "column">,
   cells: readonly string[],
   columns: readonly PlacedColumn[],
 ): { readonly row: SheetRow; readonly findings: readonly Finding[] } {
@@ -138,16 +167,17 @@ function readRow(
   const findings: Finding[] = [];
   for (const { rule, at, header, unit } of columns) {
     const text = cells[at] ?? "";
-    const read = readCell(text, rule, { file, row, column: header, unit });
+    const read = readCell(text, rule, { ...place, column: header, unit });
     written[rule.key] = text;
     values[rule.key] = read.value;
     if (read.finding) findings.push(read.finding);
     if (text === "" && rule.required) {
-      const place = { file, row, column: header, value: "" };
-      findings.push(emptyCell(place, rule.kind === "text" ? say`a text` : undefined));
+      const { file, row } = place;
+      const empty = { file, row, column: header, value: "" };
+      findings.push(emptyCell(empty, rule.kind === "text" ? say`a text` : undefined));
     }
   }
-  return { row: { row, values, written }, findings };
+  return { row: { row: place.row, values, written }, findings };
 }
 
 /**
@@ -185,11 +215,15 @@ function rowTooLong(
   row: number,
   cells: readonly string[],
   expected: number,
+  columns: readonly PlacedColumn[],
 ): Finding | undefined {
   const beyond = cells.slice(expected).filter((cell) => cell !== "");
   if (beyond.length === 0) return undefined;
-  // A comma in a remark leaves words behind the last column, one in a number leaves digits.
-  const remark = beyond.some((cell) => /\p{L}/u.test(cell));
+  // A comma in a remark leaves words behind the last column; one in a number leaves digits, and a number
+  // where the remark begins.
+  const last = columns.find(({ at }) => at === expected - 1);
+  const begins = last?.rule.kind === "text" && /\p{L}/u.test(cells[expected - 1]);
+  const remark = begins || beyond.some((cell) => /\p{L}/u.test(cell));
   return finding({ file, row, value: cells.join(", ") }, "error", "row-too-long", {
     message: say`This row has ${cells.length} cells, but the header has ${expected}.`,
     expected: say`one cell for each header cell`,
@@ -207,6 +241,12 @@ interface PlacedColumn {
   readonly unit?: string;
 }
 
+/** A header cell of the rule's name and of a unit that measures it. */
+function fits(rule: CellRule, cell: string): boolean {
+  const named = rule.names.includes(parseHeaderCell(cell).name);
+  return named && headerUnit(rule, { file: "", text: cell }).findings.length === 0;
+}
+
 /** Places the columns of a layout in the header row; a finding for each that is missing, repeated or unused. */
 function readHeader(
   grid: SheetGrid,
@@ -220,11 +260,13 @@ function readHeader(
   const columns: PlacedColumn[] = [];
   const findings: Finding[] = [];
   for (const rule of layout.columns) {
-    const at = named.findIndex((name) => rule.names.includes(name));
-    if (at >= 0) {
-      const { unit, findings: found } = headerUnit(rule, { file, row, text: header[at] });
+    // Laboratories put grams and percent side by side under one name: the column of the rule's unit is meant.
+    const at = header.findIndex((cell) => fits(rule, cell));
+    const like = at >= 0 ? at : named.findIndex((name) => rule.names.includes(name));
+    if (like >= 0) {
+      const { unit, findings: found } = headerUnit(rule, { file, row, text: header[like] });
       findings.push(...found);
-      columns.push({ rule, at, header: header[at], unit });
+      columns.push({ rule, at: like, header: header[like], unit });
     } else if (rule.required) {
       const place = { file, row, value: header.join(", ") };
       const found = finding(place, "error", "wrong-header", {
@@ -240,7 +282,7 @@ function readHeader(
     const place = { file, row, column: cell, value: cell };
     const names = layout.columns.map((rule) => rule.names[0]);
     const expected = say`columns of a ${layout.title}: ${joinTexts(names)}`;
-    const repeated = layout.columns.some((rule) => rule.names.includes(named[at]));
+    const repeated = layout.columns.some((rule) => fits(rule, cell));
     const found = repeated
       ? finding(place, "error", "repeated-column", {
           message: say`This column stands twice.`,
@@ -291,7 +333,9 @@ function readFacts(grid: SheetGrid, headerIndex: number, layout: SheetLayout): S
       continue;
     }
     const { unit, findings: found } = headerUnit(rule, { file, row, text: column });
-    const read = readCell(text, rule, { file, row, column, unit });
+    // Values that stand in the study have a decimal point.
+    const decimalComma = grid.decimalComma && row > 0;
+    const read = readCell(text, rule, { file, row, column, unit, decimalComma });
     findings.push(...found);
     if (read.finding) findings.push(read.finding);
     values[rule.key] = read.value;

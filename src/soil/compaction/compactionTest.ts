@@ -1,5 +1,5 @@
 import { type Finding, finding } from "../../findings/finding.js";
-import type { CompactionRecord } from "../../lab/compaction.js";
+import type { CompactionPoint, CompactionRecord } from "../../lab/compaction.js";
 import { tQuantile } from "../../numerics/distributions.js";
 import { leastSquares } from "../../numerics/leastSquares.js";
 import { checkThat } from "../../quantities/checkNumber.js";
@@ -7,7 +7,7 @@ import { formatFixed } from "../../quantities/format.js";
 import { say, type Text, wordFor } from "../../words/message.js";
 import { zeroAirVoidsDensity } from "./phaseRelations.js";
 
-export type PeakMethod = "cubic" | "quadratic" | "three-point parabola";
+export type PeakMethod = "cubic" | "quadratic" | "three-point parabola" | "reported";
 
 export interface CompactionAnalysisPoint {
   readonly row: number;
@@ -55,7 +55,7 @@ const STEPS = 40;
 
 /**
  * Works out a compaction test: dry densities, optimum water content, maximum dry density, and the line
- * without air.
+ * without air. Of a top that the laboratory reports without points there is only that.
  *
  * Formula: dry density = moist mass / volume / (1 + w / 100); air voids A = 100 (1 − ρd (1 / ρs + w / (100 ρw))).
  * Top: by the method of {@link PEAK_RULE}; what the others give stands in `alternatives`, with a
@@ -78,19 +78,14 @@ export function analyseCompaction(
   } = {},
 ): CompactionAnalysis {
   const { particleDensityKgM3, rejectAboveZeroAir = false } = options;
-  checkThat(record.mouldVolumeCm3 > 0, { mouldVolumeCm3: record.mouldVolumeCm3 }, "above 0");
   if (record.points.length === 0) {
+    if (record.reported) return reportedTop(record, record.reported, particleDensityKgM3);
     throw new RangeError("invalid `points`: []; expected at least one");
   }
   const points = record.points
-    .map(({ row, waterContentPct, moistMassG }, index): CompactionAnalysisPoint => {
-      if (!(waterContentPct >= 0 && moistMassG > 0)) {
-        throw new RangeError(
-          `invalid \`points[${index}]\`: ${waterContentPct} %, ${moistMassG} g; expected water 0 or more and mass above 0`,
-        );
-      }
-      const bulkDensityKgM3 = (1000 * moistMassG) / record.mouldVolumeCm3;
-      const dryDensityKgM3 = bulkDensityKgM3 / (1 + waterContentPct / 100);
+    .map((point, index): CompactionAnalysisPoint => {
+      const { row, waterContentPct } = point;
+      const { bulkDensityKgM3, dryDensityKgM3 } = densities(record, point, index);
       const airVoidsPct =
         particleDensityKgM3 === undefined
           ? undefined
@@ -126,6 +121,58 @@ export function analyseCompaction(
         : along(grid, (water) => zeroAirVoidsDensity(water, particleDensityKgM3)),
   };
   return { ...analysis, findings: checkCompaction(record, analysis, particleDensityKgM3) };
+}
+
+/** From the mass in the mould, or from the dry density that a laboratory made of it. */
+function densities(
+  { mouldVolumeCm3 }: CompactionRecord,
+  { waterContentPct, moistMassG, dryDensityKgM3 }: CompactionPoint,
+  index: number,
+): { readonly bulkDensityKgM3: number; readonly dryDensityKgM3: number } {
+  const wet = 1 + waterContentPct / 100;
+  if (moistMassG === undefined && dryDensityKgM3 !== undefined) {
+    checkThat(
+      dryDensityKgM3 > 0,
+      { [`points[${index}].dryDensityKgM3`]: dryDensityKgM3 },
+      "above 0",
+    );
+    return { bulkDensityKgM3: dryDensityKgM3 * wet, dryDensityKgM3 };
+  }
+  checkThat(mouldVolumeCm3 !== undefined && mouldVolumeCm3 > 0, { mouldVolumeCm3 }, "above 0");
+  if (!(waterContentPct >= 0 && moistMassG !== undefined && moistMassG > 0)) {
+    throw new RangeError(
+      `invalid \`points[${index}]\`: ${waterContentPct} %, ${moistMassG} g; expected water 0 or more and mass above 0`,
+    );
+  }
+  const bulkDensityKgM3 = (1000 * moistMassG) / mouldVolumeCm3;
+  return { bulkDensityKgM3, dryDensityKgM3: bulkDensityKgM3 / wet };
+}
+
+/** The top alone, as reported: no points, no curve, no interval. */
+function reportedTop(
+  { file }: CompactionRecord,
+  { optimumWaterPct, maximumDryDensityKgM3 }: NonNullable<CompactionRecord["reported"]>,
+  particleDensityKgM3: number | undefined,
+): CompactionAnalysis {
+  const top = { waterContentPct: optimumWaterPct, dryDensityKgM3: maximumDryDensityKgM3 };
+  return {
+    points: [],
+    peak: { method: "reported", optimumWaterPct, maximumDryDensityKgM3 },
+    alternatives: [],
+    highestPoint: top,
+    curve: [],
+    zeroAirVoids: [],
+    findings: [
+      finding({ file }, "note", "compaction-reported", {
+        message: say`The laboratory reports the top of the compaction curve without its points: neither the top nor the moisture range that keeps the density can be checked.`,
+        expected: say`the points of the test`,
+        remedy: say`Ask the laboratory for its points; until then the optimum stands as reported.`,
+      }),
+      ...(particleDensityKgM3 === undefined
+        ? []
+        : tooDense({ file }, top, particleDensityKgM3, say`The reported top`)),
+    ],
+  };
 }
 
 function waterSteps(points: readonly CompactionAnalysisPoint[]): number[] {

@@ -27,6 +27,8 @@ export interface ConsistencyResult {
   readonly liquidLimitInterval95?: readonly [number, number];
   /** The liquid limit rests on a single point of the cup and a slope taken for known. */
   readonly onePoint?: true;
+  /** Some of the values are the laboratory's own, without readings that could be checked. */
+  readonly reported?: true;
   readonly plasticLimitPct?: number;
   /** How far the threads lie apart; absent without a thread. */
   readonly plasticLimitRangePct?: number;
@@ -69,14 +71,14 @@ export function consistencyLimits(record: LimitsRecord): ConsistencyResult {
   const liquid = liquidLimit(record);
   const threads = record.plasticLimitPoints.map(({ waterContentPct }) => waterContentPct);
   const plastic = record.nonPlastic ? undefined : plasticLimitRepeats(threads);
-  const plasticLimitPct = plastic?.plasticLimitPct;
   const single = liquid ? undefined : onePoint(record);
-  const liquidLimitPct = liquid?.liquidLimitPct ?? single;
-  const plasticityIndexPct =
-    liquidLimitPct !== undefined && plasticLimitPct !== undefined
-      ? liquidLimitPct - plasticLimitPct
-      : undefined;
-  const aLinePct = liquidLimitPct === undefined ? undefined : aLine(liquidLimitPct);
+  const given = record.nonPlastic ? {} : (record.reported ?? {});
+  const liquidLimitPct = liquid?.liquidLimitPct ?? single ?? given.liquidLimitPct;
+  const { plasticLimitPct, plasticityIndexPct } = plasticity(
+    liquidLimitPct,
+    plastic?.plasticLimitPct ?? given.plasticLimitPct,
+    given.plasticityIndexPct,
+  );
   const result: Omit<ConsistencyResult, "findings"> = {
     nonPlastic: record.nonPlastic,
     liquidLimitPct,
@@ -87,19 +89,47 @@ export function consistencyLimits(record: LimitsRecord): ConsistencyResult {
     ...(plastic?.interval95 ? { plasticLimitInterval95: plastic.interval95 } : {}),
     plasticityIndexPct,
     ...indexInterval(liquid?.interval95, plastic?.interval95),
-    aLinePct,
-    uLinePct: liquidLimitPct === undefined ? undefined : uLine(liquidLimitPct),
-    aboveALine:
-      aLinePct === undefined || plasticityIndexPct === undefined
-        ? undefined
-        : plasticityIndexPct >= aLinePct,
-    linearShrinkagePct: linearShrinkage(record),
+    ...onChart(liquidLimitPct, plasticityIndexPct),
+    linearShrinkagePct: linearShrinkage(record) ?? record.reported?.linearShrinkagePct,
+    ...(record.reported ? { reported: true as const } : {}),
     ...(record.longBox
       ? { longBox: longBoxShrinkage(record.longBox.shrinkageMm, record.longBox.lengthMm) }
       : {}),
     flowLine: liquid?.flowLine,
   };
   return { ...result, findings: checkConsistency(record, result) };
+}
+
+/** Where the limits lie on the plasticity chart. */
+function onChart(
+  liquidLimitPct: number | undefined,
+  plasticityIndexPct: number | undefined,
+): Pick<ConsistencyResult, "aLinePct" | "uLinePct" | "aboveALine"> {
+  if (liquidLimitPct === undefined) {
+    return { aLinePct: undefined, uLinePct: undefined, aboveALine: undefined };
+  }
+  const aLinePct = aLine(liquidLimitPct);
+  const above = plasticityIndexPct === undefined ? undefined : plasticityIndexPct >= aLinePct;
+  return { aLinePct, uLinePct: uLine(liquidLimitPct), aboveALine: above };
+}
+
+/** The third of liquid limit, plastic limit and plasticity index from the other two. */
+function plasticity(
+  liquidLimitPct: number | undefined,
+  plasticLimitPct: number | undefined,
+  reportedIndexPct: number | undefined,
+): Pick<ConsistencyResult, "plasticLimitPct" | "plasticityIndexPct"> {
+  if (liquidLimitPct === undefined) {
+    return { plasticLimitPct, plasticityIndexPct: reportedIndexPct };
+  }
+  if (plasticLimitPct !== undefined) {
+    return { plasticLimitPct, plasticityIndexPct: liquidLimitPct - plasticLimitPct };
+  }
+  if (reportedIndexPct === undefined) return {};
+  return {
+    plasticLimitPct: liquidLimitPct - reportedIndexPct,
+    plasticityIndexPct: reportedIndexPct,
+  };
 }
 
 function onePoint({
@@ -265,10 +295,22 @@ type Limits = Omit<ConsistencyResult, "findings">;
 /** What is wrong or doubtful about a limits test. */
 function checkConsistency(record: LimitsRecord, limits: Limits): Finding[] {
   return [
+    ...checkReported(record),
     ...checkLiquidLimit(record, limits),
     ...checkPlasticLimit(record),
     ...checkPlausible(record, limits),
     ...checkShrinkage(record, limits),
+  ];
+}
+
+function checkReported({ file, reported }: LimitsRecord): Finding[] {
+  if (!reported) return [];
+  return [
+    finding({ file }, "note", "limits-reported", {
+      message: say`The laboratory reports limits without their readings: they cannot be checked and have no interval.`,
+      expected: say`blows or penetrations, threads and lengths of the bar, where the laboratory has them`,
+      remedy: say`Nothing to do, unless the readings are at hand.`,
+    }),
   ];
 }
 
