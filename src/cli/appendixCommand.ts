@@ -1,16 +1,14 @@
-import { basename, join, resolve } from "node:path";
+import { basename, resolve } from "node:path";
 import { countFindings, formatFindings } from "../findings/format.js";
 import { notebookText } from "../notebook/notebookFile.js";
 import { restateParameter } from "../notebook/parameters.js";
-import { runNotebook } from "../notebook/runNotebook.js";
-import type { OpenedStyle } from "../report/style/openReportStyle.js";
 import type { StudyResult } from "../study/studyResult.js";
 import { render } from "../words/render.js";
+import { runAppendixNotebook } from "./appendixNotebook.js";
 import { EXIT, parseCall } from "./call.js";
 import { freshFolder, outputProblem, progressLine } from "./output.js";
-import { appendixNotebook, packageFolder } from "./packageFiles.js";
 import { REPORT_OPTIONS, reportChoices } from "./reportChoices.js";
-import { runError, studyParameter } from "./runCommand.js";
+import { runError } from "./runCommand.js";
 
 const OPTIONS = {
   out: { type: "string" },
@@ -30,37 +28,12 @@ export async function makeAppendix(words: readonly string[]): Promise<number> {
   });
   const progress = progressLine();
   progress.show("reading and computing the study");
-  const notebookPath = join(packageFolder(), "notebooks", appendixNotebook(study));
-  // The kernel takes seconds to start: meanwhile the study is checked here, and stops it if it has errors.
-  const stop = new AbortController();
-  const running = runNotebook({
-    notebookPath,
-    parameters: { studyFolder: studyParameter(notebookPath, study) },
-    onProgress: ({ cell, cells }) => {
-      if (cell > 0) progress.show(`notebook, cell ${cell} of ${cells}`);
-    },
-    signal: stop.signal,
-  });
-  // Awaited below; until then a rejection must not count as one that nobody looks at.
-  running.catch(() => undefined);
-  let result: StudyResult;
-  let opened: OpenedStyle;
-  try {
-    const { openStudy } = await import("../study/openStudy.js");
-    result = await openStudy(study);
-    const { openStyle } = await import("./reportCommand.js");
-    opened = await openStyle(study, result);
-  } catch (problem) {
-    stop.abort();
-    await running.catch(() => "stopped, as asked");
-    progress.clear();
-    throw problem;
-  }
-  const { studyAttachments } = await import("../report/attachments.js");
-  const { reportMeta } = await import("./reportChoices.js");
-  const { writeReport } = await import("../report/writeReport.js");
-  const { preloadReport } = await import("../report/writeReport.js");
-  const [run] = await Promise.all([running, preloadReport()]);
+  const { openStudy } = await import("../study/openStudy.js");
+  const { openStyle } = await import("./reportCommand.js");
+  const result = await openStudy(study).finally(progress.clear);
+  const opened = await openStyle(study, result);
+  process.stdout.write(`${firstWords(result)}\n`);
+  const run = await runAppendixNotebook(study, result, progress.show);
   if (run.status !== "done") {
     progress.clear();
     throw runError(run);
@@ -71,6 +44,9 @@ export async function makeAppendix(words: readonly string[]): Promise<number> {
   const notebookFile = notebookText(
     restateParameter(run.notebook, "studyFolder", basename(resolve(study))),
   );
+  const { studyAttachments } = await import("../report/attachments.js");
+  const { reportMeta } = await import("./reportChoices.js");
+  const { writeReport } = await import("../report/writeReport.js");
   const { htmlPath, pdfPath, findings } = await writeReport({
     notebook: JSON.parse(notebookFile),
     meta: {
@@ -92,10 +68,13 @@ export async function makeAppendix(words: readonly string[]): Promise<number> {
   });
   progress.clear();
   const all = [...opened.findings, ...findings];
-  const shown = all.length > 0 ? `\n${formatFindings(all, result.config.language)}\n` : "";
-  process.stdout.write(
-    `${shown}The study has ${render(countFindings(result.findings))}; they stand in the appendix.\n\n` +
-      `HTML  ${htmlPath}\nPDF   ${pdfPath}\n`,
-  );
+  const shown = all.length > 0 ? `${formatFindings(all, result.config.language)}\n\n` : "";
+  process.stdout.write(`${shown}HTML  ${htmlPath}\nPDF   ${pdfPath}\n`);
   return EXIT.ok;
+}
+
+/** What is known once the study is computed, seconds before its pages are there. */
+function firstWords({ config, life, findings }: StudyResult): string {
+  const state = life === undefined ? "" : `${render(life.message, config.language)}\n`;
+  return `${config.title}\n${state}The study has ${render(countFindings(findings))}; they stand in the appendix.\n`;
 }

@@ -1,19 +1,18 @@
 import { readdir } from "node:fs/promises";
-import { basename, join, resolve } from "node:path";
+import { basename, resolve } from "node:path";
 import { countFindings } from "../findings/format.js";
 import { restateParameter } from "../notebook/parameters.js";
-import { runNotebook } from "../notebook/runNotebook.js";
 import { filesAlreadyIn, writeFilesWhole } from "../notebook/wholeFolder.js";
 import { EXPORTED, exportFiles } from "../report/export/exportFiles.js";
 import { notebookToDocument } from "../report/notebookToDocument.js";
 import { openStudy } from "../study/openStudy.js";
 import { studyTitle } from "../study/study.js";
 import { render } from "../words/render.js";
+import { runAppendixNotebook } from "./appendixNotebook.js";
 import { EXIT, parseCall } from "./call.js";
 import { freshFolder, outputProblem, progressLine } from "./output.js";
-import { appendixNotebook, packageFolder } from "./packageFiles.js";
 import { reportMeta } from "./reportChoices.js";
-import { runError, studyParameter } from "./runCommand.js";
+import { runError } from "./runCommand.js";
 
 const OPTIONS = { out: { type: "string" }, replace: { type: "boolean" } } as const;
 
@@ -30,14 +29,7 @@ export async function exportCommand(words: readonly string[]): Promise<number> {
   const progress = progressLine();
   progress.show("reading and computing the study");
   const result = await openStudy(study);
-  const notebookPath = join(packageFolder(), "notebooks", appendixNotebook(study));
-  const run = await runNotebook({
-    notebookPath,
-    parameters: { studyFolder: studyParameter(notebookPath, study) },
-    onProgress: ({ cell, cells }) => {
-      if (cell > 0) progress.show(`notebook, cell ${cell} of ${cells}`);
-    },
-  });
+  const run = await runAppendixNotebook(study, result, progress.show);
   if (run.status !== "done") {
     progress.clear();
     throw runError(run);

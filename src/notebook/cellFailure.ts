@@ -4,7 +4,10 @@ import { joinText } from "./notebookFile.js";
 import type { CellFailure, CellPlace } from "./notebookRun.js";
 
 /** What is known of a cell that has failed: from its `error` message, or else from what it wrote to stderr. */
-export function cellFailure(place: CellPlace, execution: KernelExecution): CellFailure {
+export function cellFailure(
+  place: CellPlace,
+  execution: Pick<KernelExecution, "outputs" | "errorLine">,
+): CellFailure {
   const outputs = execution.outputs();
   const error = outputs.findLast((output) => output.output_type === "error");
   const stderr = outputs.flatMap((output) =>

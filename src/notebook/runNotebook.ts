@@ -19,7 +19,7 @@ import {
 import { injectParameters, type ParameterValue } from "./parameters.js";
 
 /** Tag of a cell that is meant to fail, as Jupyter's own runner knows it. */
-const ALLOWED_TAG = "raises-exception";
+export const ALLOWED_TAG = "raises-exception";
 
 /** Limits of a run, in seconds. */
 export interface Timeouts {
@@ -36,7 +36,7 @@ const DEFAULTS = { startSeconds: 60, cellSeconds: 120, totalSeconds: 600 };
 const LONGEST_SECONDS = 2_147_483;
 
 /** Fills in the defaults; a limit given as `undefined` is not given. */
-function checkTimeouts(given: Timeouts = {}): Required<Timeouts> {
+export function checkTimeouts(given: Timeouts = {}): Required<Timeouts> {
   const limit = (name: keyof Timeouts): number => {
     const value = given[name] ?? DEFAULTS[name];
     checkThat(

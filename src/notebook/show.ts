@@ -24,9 +24,18 @@ export type Show = (value: unknown) => Promise<void>;
  * await showIn("es")([{ sizeMm: 2, passingPct: 78 }]) // => undefined
  */
 export function showIn(locale: Locale): Show {
+  return showTo(locale, senderNow);
+}
+
+/**
+ * Makes a `show` for whoever runs the cells.
+ *
+ * @param senderOf tells, when a cell asks to show something, how to send it
+ */
+export function showTo(locale: Locale, senderOf: () => Send): Show {
   return (value) => {
     // the sender of the cell that runs now: by the time the bundle is made it may be another
-    const send = senderNow();
+    const send = senderOf();
     return enterStarted(
       toBundle(value, locale).then((bundle) => {
         send(bundle);
@@ -43,7 +52,8 @@ export function showIn(locale: Locale): Show {
  */
 export const show: Show = showIn("en");
 
-type Send = (bundle: MimeBundle) => void;
+/** Sends what is to be shown to where it is shown. */
+export type Send = (bundle: MimeBundle) => void;
 
 /** The modules that the program has loaded, as `require.cache` holds them. */
 type ModuleCache = Readonly<Record<string, { readonly exports: unknown } | undefined>>;

@@ -66,6 +66,7 @@ describe("the document that plotly draws into", () => {
     ["#t2 path, defs"],
     ["path:not([d])"],
     ["g[class*=math-group]"],
+    ["[class^='traces']"],
     ["path[d='']"],
     [":first-child"],
     ["g:first-child"],
@@ -82,7 +83,9 @@ describe("the document that plotly draws into", () => {
 
   test("tells of a selector that it does not know, instead of finding nothing", () => {
     expect(() => both().ours.querySelector("g:nth-child(2)")).toThrow(/nth-child/);
-    expect(() => both().ours.querySelector("g + path")).toThrow(SyntaxError);
+    for (const unknown of ["g + path", "[class$=a]", "g:not(.a)", "", "g,"]) {
+      expect(() => both().ours.querySelector(unknown), unknown).toThrow(SyntaxError);
+    }
   });
 
   test("changes and writes as a browser's does", () => {

@@ -413,79 +413,67 @@ export class DrawnDocument extends DrawnParent {
   removeEventListener(): void {}
 }
 
+type Test = (element: DrawnElement) => boolean;
+
 /** What one step of a selector asks of an element. */
 interface Step {
-  readonly tag: string | undefined;
-  readonly id: string | undefined;
-  readonly classes: readonly string[];
-  /** Whether no other element may stand before it. */
-  readonly first: boolean;
-  readonly attributes: readonly {
-    readonly name: string;
-    readonly part: string | undefined;
-    readonly whole: string | undefined;
-    readonly wanted: boolean;
-  }[];
+  readonly tests: readonly Test[];
   /** Whether the step before it has to be the parent, or may stand anywhere above. */
   readonly child: boolean;
 }
 
 const selectors = new Map<string, readonly (readonly Step[])[]>();
-const STEP =
-  /^\s*(>?)\s*([\w-]+|\*)?((?:#[\w-]+|\.[\w-]+|\[[^\]]+\]|:not\(\[[^\]]+\]\)|:first-child)*)/;
-const PART = /#([\w-]+)|\.([\w-]+)|(:not\()?\[([\w:-]+)(?:(\*?=)["']?([^\]"']*)["']?)?\]\)?/g;
+const BEFORE_STEP = /\s*(>?)\s*/y;
+const SIMPLE =
+  /(\*)|([\w-]+)|#([\w-]+)|\.([\w-]+)|(:first-child)|:not\(\[([\w:-]+)\]\)|\[([\w:-]+)(?:([*^]?=)["']?([^\]"']*)["']?)?\]/y;
 
 /**
- * Reads a selector: tags, `#id`, `.class`, `[name]`, `[name=value]`, `[name*=part]`, `:not([name])`,
- * `:first-child`, with steps inside each other or as children, and several by commas.
+ * Reads a selector: tags, `#id`, `.class`, `[name]`, `[name=value]`, `[name*=part]`, `[name^=start]`,
+ * `:not([name])`, `:first-child`, with steps inside each other or as children, and several by commas.
  *
  * @throws SyntaxError for what is beyond that, so that nothing is silently not found
  */
 function parsedSelector(selector: string): readonly (readonly Step[])[] {
-  let parsed = selectors.get(selector);
-  if (parsed === undefined) {
-    parsed = selector.split(",").map((branch) => {
-      const steps: Step[] = [];
-      for (let rest = branch.trim(); rest !== ""; ) {
-        const [whole = "", child, tag, parts = ""] = STEP.exec(rest) ?? [];
-        if (whole.trim() === "" || (tag === undefined && parts === "")) {
-          throw new SyntaxError(
-            `invalid \`selector\`: ${selector}; expected tags, ids, classes, attributes`,
-          );
-        }
-        steps.push(stepOf(child === ">", tag, parts));
-        rest = rest.slice(whole.length);
+  const known = selectors.get(selector);
+  if (known !== undefined) return known;
+  const parsed = selector.split(",").map((branch) => {
+    const steps: Step[] = [];
+    const words = branch.trim();
+    for (let at = 0; at < words.length || steps.length === 0; ) {
+      BEFORE_STEP.lastIndex = at;
+      const child = BEFORE_STEP.exec(words)?.[1] === ">";
+      const tests: Test[] = [];
+      SIMPLE.lastIndex = BEFORE_STEP.lastIndex;
+      for (let found = SIMPLE.exec(words); found !== null; found = SIMPLE.exec(words)) {
+        at = SIMPLE.lastIndex;
+        tests.push(testOf(found));
       }
-      if (steps.length === 0)
-        throw new SyntaxError(`invalid \`selector\`: ${selector}; expected steps`);
-      return steps;
-    });
-    selectors.set(selector, parsed);
-  }
+      if (tests.length === 0) {
+        throw new SyntaxError(
+          `invalid \`selector\`: ${selector}; expected tags, ids, classes, attributes`,
+        );
+      }
+      steps.push({ tests, child });
+    }
+    return steps;
+  });
+  selectors.set(selector, parsed);
   return parsed;
 }
 
-function stepOf(child: boolean, tag: string | undefined, parts: string): Step {
-  const found = [...parts.matchAll(PART)];
-  return {
-    child,
-    tag: tag === "*" ? undefined : tag,
-    id: found.find(([, id]) => id !== undefined)?.[1],
-    classes: found.flatMap(([, , name]) => name ?? []),
-    first: parts.includes(":first-child"),
-    attributes: found.flatMap(([, , , not, name, sign, value]) =>
-      name === undefined
-        ? []
-        : [
-            {
-              name,
-              part: sign === "*=" ? value : undefined,
-              whole: sign === "=" ? value : undefined,
-              wanted: not === undefined,
-            },
-          ],
-    ),
-  };
+function testOf(found: RegExpExecArray): Test {
+  const [, any, tag, id, className, first, absent, name, sign, value = ""] = found;
+  if (any !== undefined) return () => true;
+  if (tag !== undefined) return ({ localName }) => localName === tag;
+  if (id !== undefined) return (element) => element.id === id;
+  if (className !== undefined) return ({ classList }) => classList.contains(className);
+  if (first !== undefined) return (element) => element.parentNode?.children[0] === element;
+  if (absent !== undefined) return (element) => !element.hasAttribute(absent);
+  const held = (element: DrawnElement) => element.getAttribute(name as string);
+  if (sign === "=") return (element) => held(element) === value;
+  if (sign === "*=") return (element) => held(element)?.includes(value) === true;
+  if (sign === "^=") return (element) => held(element)?.startsWith(value) === true;
+  return (element) => held(element) !== null;
 }
 
 function matchesAny(element: DrawnElement, branches: readonly (readonly Step[])[]): boolean {
@@ -495,28 +483,13 @@ function matchesAny(element: DrawnElement, branches: readonly (readonly Step[])[
 /** Whether an element is what the step asks, and stands in what the steps before it ask. */
 function matchesFrom(element: DrawnElement, steps: readonly Step[], at: number): boolean {
   const step = steps[at] as Step;
-  if (!fits(element, step)) return false;
+  if (!step.tests.every((test) => test(element))) return false;
   if (at === 0) return true;
   for (let above = element.parentElement; above !== null; above = above.parentElement) {
     if (matchesFrom(above, steps, at - 1)) return true;
     if (step.child) return false;
   }
   return false;
-}
-
-function fits(element: DrawnElement, { tag, id, classes, first, attributes }: Step): boolean {
-  if (tag !== undefined && element.localName !== tag) return false;
-  if (id !== undefined && element.id !== id) return false;
-  for (const name of classes) if (!element.classList.contains(name)) return false;
-  if (first && element.parentNode?.children[0] !== element) return false;
-  return attributes.every(({ name, part, whole, wanted }) => {
-    const value = element.getAttribute(name);
-    const has =
-      value !== null &&
-      (part === undefined || value.includes(part)) &&
-      (whole === undefined || value === whole);
-    return has === wanted;
-  });
 }
 
 const ESCAPES: Readonly<Record<string, string>> = {

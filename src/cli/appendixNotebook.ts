@@ -1,0 +1,48 @@
+import { dirname, join, resolve } from "node:path";
+import type { NotebookProgress, NotebookRun } from "../notebook/notebookRun.js";
+import type { StudyResult } from "../study/studyResult.js";
+import { type Locale, languageOf } from "../words/render.js";
+import { packageFolder } from "./packageFiles.js";
+import { studyParameter } from "./runCommand.js";
+
+/** The appendix's notebook in a study's language. */
+export function appendixNotebook(locale: Locale): string {
+  return languageOf(locale) === "es" ? "permit-appendix.es.ipynb" : "permit-appendix.ipynb";
+}
+
+/**
+ * Runs the appendix's notebook in this process: its cells get the study's result that is there already. A
+ * notebook whose cells are more than JavaScript runs in a kernel, which computes the study again.
+ */
+export async function runAppendixNotebook(
+  study: string,
+  result: StudyResult,
+  tell: (progress: string) => void,
+): Promise<NotebookRun> {
+  const notebookPath = join(packageFolder(), "notebooks", appendixNotebook(result.config.language));
+  const given = {
+    notebookPath,
+    parameters: { studyFolder: studyParameter(notebookPath, study) },
+    onProgress: ({ cell, cells }: NotebookProgress) => {
+      if (cell > 0) tell(`notebook, cell ${cell} of ${cells}`);
+    },
+  };
+  const { runNotebookHere } = await import("../notebook/runHere.js");
+  const run = await runNotebookHere({
+    ...given,
+    async lend(name, showIn) {
+      if (name !== "loambook") return import(name);
+      const loam = await import("../index.js");
+      const openStudy: typeof loam.openStudy = async (folder, options = {}) => {
+        const path = resolve(dirname(notebookPath), folder);
+        const { language = languageOf(result.config.language), change } = options;
+        const same = path === resolve(study) && language === languageOf(result.config.language);
+        return same && change === undefined ? result : loam.openStudy(path, options);
+      };
+      return { ...loam, openStudy, showIn, show: showIn("en") };
+    },
+  });
+  if (run !== undefined) return run;
+  const { runNotebook } = await import("../notebook/runNotebook.js");
+  return runNotebook(given);
+}
