@@ -9,9 +9,9 @@ import { openStyle } from "../../src/cli/reportCommand.js";
 import { renderHtml } from "../../src/report/html/renderHtml.js";
 import { notebookToDocument } from "../../src/report/notebookToDocument.js";
 import { renderPdf } from "../../src/report/pdf/renderPdf.js";
-import type { StudyResult } from "../../src/study/studyResult.js";
 import { render } from "../../src/words/render.js";
 import { CHROMIUM, CHROMIUM_ARGUMENTS, chromiumOrSkip } from "../report/chromium.js";
+import type { FullResult } from "../support/exampleResult.js";
 import { type CliRun, ROOT, runCli, startCli } from "../support/runCli.js";
 import { copyStudy } from "../support/studyCopy.js";
 
@@ -82,7 +82,7 @@ describe.each(CASES)("the appendix of $name", ({ standard, study, make }) => {
   const folder = join(parent, "out");
   const read = (file: string) => readFileSync(join(folder, file), "utf8");
   let place = "";
-  let result: StudyResult;
+  let result: FullResult;
   beforeAll(async () => {
     place = study();
     const run = await make(place, folder);

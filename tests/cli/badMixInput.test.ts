@@ -10,12 +10,6 @@ const CASES: [name: string, from: string | RegExp, to: string, said: RegExp][] =
     "loose-bulk-density: 0 lb/ft3",
     /materials\.3\.loose-bulk-density.*0 lb\/ft3/s,
   ],
-  [
-    "a missing density",
-    "    loose-bulk-density: 97 lb/ft3\n",
-    "",
-    /materials\.3\.loose-bulk-density/,
-  ],
   ["moisture over saturation", "moisture: 5.0 %", "moisture: 59 %", /59/],
   ["a negative length", "length: 14 ft", "length: -14 ft", /element\.length.*-14 ft/s],
   ["a thickness of zero", "thickness: 14 in", "thickness: 0 in", /element\.thickness/],

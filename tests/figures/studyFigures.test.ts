@@ -1,9 +1,8 @@
 import { beforeAll, describe, expect, it } from "vitest";
 import * as loam from "../../src/index.js";
-import type { StudyResult } from "../../src/study/studyResult.js";
-import { EXAMPLE_NAMES, exampleResult } from "../support/exampleResult.js";
+import { EXAMPLE_NAMES, exampleResult, type FullResult } from "../support/exampleResult.js";
 
-function allFigures(result: StudyResult): loam.Said<loam.Figure>[] {
+function allFigures(result: FullResult): loam.Said<loam.Figure>[] {
   const { config, materials, blend, compaction } = result;
   if (!compaction) throw new Error("the examples have a compaction test");
   return loam.renderAll([
@@ -17,7 +16,7 @@ function allFigures(result: StudyResult): loam.Said<loam.Figure>[] {
 }
 
 describe.each(EXAMPLE_NAMES)("the figures of %s", (name) => {
-  let result: StudyResult;
+  let result: FullResult;
   let figures: loam.Said<loam.Figure>[];
   beforeAll(async () => {
     result = await exampleResult(name);

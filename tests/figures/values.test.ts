@@ -316,7 +316,7 @@ describe("figures of strength", () => {
   };
 
   it("each line holds its own numbers in the unit of the axis", () => {
-    const { data, layout, altText } = drawn(strengthChart("S", result as never));
+    const { data, layout, altText } = drawn(strengthChart("S", result as never) as Figure);
     expect(data.map(({ name, x, y }) => [name, x, y])).toEqual([
       ["", [4, 8], near([262, 462])],
       ["band of the mean", [4, 8], near([240, 440])],

@@ -20,10 +20,10 @@ import {
   sampleMaterial,
 } from "../../src/study/sampledCurves.js";
 import { readingSheets, type Study } from "../../src/study/study.js";
-import type { StudyResult } from "../../src/study/studyResult.js";
 import { guidanceComparisonTable, guidanceTables } from "../../src/tables/guidance.js";
 import { render, renderAll } from "../../src/words/render.js";
 import { curveOf } from "../grading/gradingCases.js";
+import { type FullResult, full } from "../support/exampleResult.js";
 import { EXAMPLES } from "../support/studyCopy.js";
 
 const entry = (id: string) => GUIDANCE_ENTRIES.find((each) => each.id === id)!;
@@ -126,11 +126,11 @@ describe("drawLimits", () => {
 
 describe.each(["reading-room", "bus-shelter"])("the verdicts of %s", (name) => {
   let study: Study;
-  let result: StudyResult;
+  let result: FullResult;
   let soil: GradingCurve[];
   beforeAll(async () => {
     study = (await readStudy(join(EXAMPLES, name))).study!;
-    result = computeStudy(study).result!;
+    result = full(computeStudy(study).result!);
     soil = resampleReadings(readingSheets(study.materials[0]), {
       seed: study.config.seed,
       resamples: READING_DRAWS,

@@ -12,7 +12,6 @@ import { renderPdf } from "../../src/report/pdf/renderPdf.js";
 import { NO_APPROVAL } from "../../src/report/reportMeta.js";
 import { siteDocument, writeSite } from "../../src/report/writeSite.js";
 import { bucketSize } from "../../src/study/studyRecord.js";
-import type { StudyResult } from "../../src/study/studyResult.js";
 import { siteOrderList } from "../../src/tables/quantities.js";
 import { siteBucketCard, siteMoistureCard, siteSheets } from "../../src/tables/site/crewCards.js";
 import { buckets, liquid } from "../../src/tables/site/crewMix.js";
@@ -20,11 +19,11 @@ import { siteFieldTests } from "../../src/tables/site/fieldTestForms.js";
 import { siteBlockLabels, siteCuringLog } from "../../src/tables/site/logAndLabels.js";
 import { type SiteSheet, siteCautions } from "../../src/tables/site/siteSheet.js";
 import { render, renderAll } from "../../src/words/render.js";
-import { EXAMPLE_NAMES, exampleResult } from "../support/exampleResult.js";
+import { EXAMPLE_NAMES, exampleResult, type FullResult } from "../support/exampleResult.js";
 import { readPdf } from "./readPdf.js";
 import { HOSTILE } from "./sampleNotebook.js";
 
-const results = new Map<string, StudyResult>();
+const results = new Map<string, FullResult>();
 let folder = "";
 beforeAll(async () => {
   for (const name of EXAMPLE_NAMES) results.set(name, await exampleResult(name));
@@ -41,7 +40,7 @@ const textOf = (blocks: readonly ReportBlock[]) => JSON.stringify(renderAll(bloc
 
 async function pagesOf(
   sheet: SiteSheet,
-  result: StudyResult,
+  result: FullResult,
 ): Promise<{ pages: number; size: number[]; text: string }> {
   const { pdf, findings } = await renderPdf(siteDocument(sheet, result));
   expect(findings).toEqual([]);
@@ -144,7 +143,7 @@ describe.each(EXAMPLE_NAMES)("the sheets of %s", (name) => {
 
 describe("site sheets", () => {
   /** Without what the study says of its site, so that the defaults show. */
-  const room = (): StudyResult => {
+  const room = (): FullResult => {
     const result = results.get("reading-room")!;
     return { ...result, config: { ...result.config, site: {} } };
   };

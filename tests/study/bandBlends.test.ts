@@ -5,12 +5,10 @@ import { MIN_SHARE_PCT } from "../../src/blend/design.js";
 import { bucketSensitivity, practicalParts } from "../../src/blend/parts.js";
 import type { BandAim } from "../../src/blend/target.js";
 import type { TableBlock } from "../../src/blocks/block.js";
-import type { Finding } from "../../src/findings/finding.js";
 import type { GuidanceEntry } from "../../src/guidance/entry.js";
 import { createRandom } from "../../src/numerics/random.js";
 import { blendInput, computeBlend } from "../../src/study/blend.js";
 import { computeMix } from "../../src/study/mix.js";
-import type { StudyResult } from "../../src/study/studyResult.js";
 import { blendPartsTable, blendSharesTable, bucketTable } from "../../src/tables/blend.js";
 import { carbonTable } from "../../src/tables/carbon.js";
 import { massText } from "../../src/tables/cell.js";
@@ -24,13 +22,13 @@ import { mixCard } from "../../src/tables/site/mixCard.js";
 import type { SiteSheet } from "../../src/tables/site/siteSheet.js";
 import { render, renderAll } from "../../src/words/render.js";
 import { curve } from "../blend/materials.js";
-import { exampleResult } from "../support/exampleResult.js";
+import { exampleResult, type FullResult } from "../support/exampleResult.js";
 import { rowsOf } from "../tables/blockText.js";
 
 const AIMS: readonly BandAim[] = ["most-site-soil", "least-cost", "nearest-middle"];
 const SIZES = [0.063, 0.2, 0.63, 2, 6.3, 20];
 
-let example: StudyResult;
+let example: FullResult;
 beforeAll(async () => {
   example = await exampleResult("bus-shelter");
 });
@@ -76,10 +74,10 @@ function problem(seed: number, seek: BandAim) {
     };
   });
   const entry = { ...example.guidance[0].check.entry, points, consistency: [] } as GuidanceEntry;
-  const config: StudyResult["config"] = {
+  const config: FullResult["config"] = {
     ...example.config,
     materials: made.map((material) => material.config),
-    target: { kind: "band", objective: seek } as StudyResult["config"]["target"],
+    target: { kind: "band", objective: seek as never },
     limits: [],
     maxMaterials: random.uniform() < 0.2 && count > 3 ? 3 : undefined,
     compareMix: undefined,
@@ -92,14 +90,14 @@ function problem(seed: number, seek: BandAim) {
   return { config, materials: made.map(({ result }) => result), entries: [entry] };
 }
 
-function study(seed: number, seek: BandAim): StudyResult {
+function study(seed: number, seek: BandAim): FullResult {
   const { config, materials, entries } = problem(seed, seek);
-  const findings: Finding[] = [];
-  const blend = computeBlend(config, materials, entries, findings);
+  const { blend, findings } = computeBlend(config, materials, entries);
   if (!blend) throw new Error(JSON.stringify(findings));
   const { strength, compaction } = example;
-  const mix = computeMix(config, blend, strength, compaction, findings);
-  return { ...example, config, materials, blend, mix, findings };
+  const made = computeMix(config, blend, strength, compaction);
+  const found = [...findings, ...made.findings];
+  return { ...example, config, materials, blend, mix: made.mix, findings: found };
 }
 
 /** All texts of a page, whatever it is made of. */
@@ -113,7 +111,7 @@ const rowsOfCard = (sheet: SiteSheet) =>
   rowsOf(sheet.blocks.find((block): block is TableBlock => block.kind === "table")!);
 
 /** Each card, list and export speaks of the batch of the record, and cement keeps its tolerance or is told. */
-function agreeWithRecord(result: StudyResult): void {
+function agreeWithRecord(result: FullResult): void {
   const mix = result.mix!;
   const { record } = mix;
   const { batch, buckets, parts, element } = record;

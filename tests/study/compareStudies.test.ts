@@ -3,7 +3,7 @@ import { compareStudies, flatConfig } from "../../src/study/compareStudies.js";
 import { openStudy } from "../../src/study/openStudy.js";
 import { studyComparisonTable } from "../../src/tables/studyComparison.js";
 import { renderAll } from "../../src/words/render.js";
-import { exampleResult } from "../support/exampleResult.js";
+import { exampleResult, full } from "../support/exampleResult.js";
 import { copyStudy } from "../support/studyCopy.js";
 
 const before = await exampleResult("reading-room");
@@ -28,7 +28,7 @@ describe("compareStudies", () => {
       "site-soil: 55 %, river-sand: 13 %, gravel: 32 %",
       "site-soil: 54 %, river-sand: 16 %, gravel: 30 %",
     );
-    const other = await openStudy(copy.folder);
+    const other = full(await openStudy(copy.folder));
     const { entries, sheets, results } = compareStudies(before, other);
     expect(entries).toContainEqual({
       ...{ key: "strength.requirement.strengthMpa", before: 1.5, after: 1.3 },
@@ -57,7 +57,7 @@ describe("compareStudies", () => {
   it("says that a changed blend was not tested, and calls nothing of it the same", async () => {
     const copy = copyStudy("reading-room");
     copy.edit("study.yaml", "  exponent: 0.25", "  exponent: 0.4");
-    const other = await openStudy(copy.folder);
+    const other = full(await openStudy(copy.folder));
     const { results, states } = renderAll(compareStudies(before, other));
     expect(states.join(" ")).toContain("The blend changed and was not tested");
     const carried = [
@@ -116,7 +116,7 @@ describe("studyComparisonTable", () => {
   it("shows both versions with their differences, and says what did not change", async () => {
     const copy = copyStudy("reading-room");
     copy.edit("study.yaml", "    strength: 1.5 MPa", "    strength: 1.3 MPa");
-    const other = await openStudy(copy.folder);
+    const other = full(await openStudy(copy.folder));
     const [results, entries] = renderAll(studyComparisonTable(before, other, ["May", "June"]));
     expect(results.columns.map(({ header }) => header).slice(1, 3)).toEqual(["May", "June"]);
     const row = results.rows.find(([name]) => name.startsWith("Cement, as specified"));

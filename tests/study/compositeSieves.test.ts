@@ -15,9 +15,8 @@ async function gravelOf(sheet: string) {
   const { study, findings } = await readStudy(copy.folder);
   const errors = findings.filter(({ severity }) => severity === "error");
   if (!study) return { errors, computed: [] as Finding[] };
-  const computed: Finding[] = [];
-  const gravel = computeMaterial(study.materials[3], study.config, computed);
-  return { errors, computed: renderAll(computed), gravel };
+  const { material: gravel, findings: found } = computeMaterial(study.materials[3], study.config);
+  return { errors, computed: renderAll(found), gravel };
 }
 
 const TWICE = `dry mass (g),8000

@@ -326,11 +326,11 @@ describe("what a study may ask of its regression", () => {
       "  round-up-to: 0.5 %\n  aspect-table: cylinder-c39",
     );
     const { study } = await readStudy(copy.folder);
-    const [first, ...others] = (study as Study).trials[0].specimens.specimens;
+    const [first, ...others] = (study as Study).trials[0].specimens!.specimens;
     const { lengthMm: _, widthMm: __, ...round } = first;
     const cylinder = { ...round, shape: "cylinder" as const, diameterMm: 100, heightMm: 150 };
     const [trial] = (study as Study).trials;
-    const specimens = { ...trial.specimens, specimens: [cylinder, ...others] };
+    const specimens = { ...trial.specimens!, specimens: [cylinder, ...others] };
     const { result } = computeStudy({ ...(study as Study), trials: [{ ...trial, specimens }] });
     const [{ block, corrected }] = result?.strength.aspect ?? [];
     expect(block.id).toBe(first.id);

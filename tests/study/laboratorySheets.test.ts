@@ -1,5 +1,4 @@
 import { describe, expect, it } from "vitest";
-import type { Finding } from "../../src/findings/finding.js";
 import { computeMaterial } from "../../src/study/material.js";
 import { jarTable, pipetteTable } from "../../src/tables/grading.js";
 import { renderAll } from "../../src/words/render.js";
@@ -69,8 +68,8 @@ async function compute(copy: StudyCopy) {
 async function soilOf(copy: StudyCopy) {
   const { study, findings } = await readStudy(copy.folder);
   if (!study) throw new Error(JSON.stringify(findings));
-  const computed: Finding[] = [];
-  return { soil: computeMaterial(study.materials[0], study.config, computed), computed };
+  const { material, findings: computed } = computeMaterial(study.materials[0], study.config);
+  return { soil: material, computed };
 }
 
 async function errorsOf({ folder }: StudyCopy) {
@@ -214,7 +213,7 @@ describe("jar", () => {
     );
     const { study } = await readStudy(copy.folder);
     if (!study) throw new Error("not read");
-    const { jar } = computeMaterial(study.materials[2], study.config, []);
+    const { jar } = computeMaterial(study.materials[2], study.config).material;
     expect(jar?.laboratory.map(({ name, agrees }) => [name, agrees])).toEqual([
       ["sand and gravel", false],
       ["silt", undefined],

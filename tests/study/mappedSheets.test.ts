@@ -76,11 +76,8 @@ describe("a sheet of one's own layout", () => {
     ]);
     expect(said(own.study)).toEqual(said(plain.study));
     const [a, b] = [plain, own].map(({ study }) => {
-      const { curve, sizes } = computeMaterial(
-        (study as Study).materials[1],
-        (study as Study).config,
-        [],
-      );
+      const { materials, config } = study as Study;
+      const { curve, sizes } = computeMaterial(materials[1], config).material;
       return { curve, sizes };
     });
     expect(b).toEqual(a);
@@ -240,9 +237,8 @@ describe("what is wrong is told in the user's own words", () => {
       `hydrometer: { sheet: ${file}, columns: { Ablesung: reading } }`,
     );
     const { study } = await readStudy(copy.folder);
-    const findings: Finding[] = [];
     const { materials, config } = study as Study;
-    computeMaterial(materials[0], config, findings);
+    const { findings } = computeMaterial(materials[0], config);
     const told = inSheetWords(config, findings).filter((finding) => finding.file === file);
     expect(told.map(({ column }) => column)).toContain("Ablesung");
     expect(told.map(({ column }) => column)).not.toContain("reading");
@@ -336,11 +332,5 @@ describe("a wrong mapping", () => {
     expect(await errorsOf(gone)).toMatchObject([
       { code: "missing-sheet", column: KEY, value: "sheets/none.csv" },
     ]);
-  });
-
-  it("of a material without any sieve sheet", async () => {
-    const copy = copyStudy("reading-room");
-    copy.edit("study.yaml", `    sieve: ${SAND}\n`, "");
-    expect(await errorsOf(copy)).toMatchObject([{ code: "missing-key", column: KEY }]);
   });
 });

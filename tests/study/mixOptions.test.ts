@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { beforeAll, describe, expect, it } from "vitest";
 import type { TableBlock } from "../../src/blocks/block.js";
-import type { Finding } from "../../src/findings/finding.js";
+import { isBuildable } from "../../src/entries/buildable.js";
 import { computeMix } from "../../src/study/mix.js";
 import type { MixStudy, StudyResult } from "../../src/study/studyResult.js";
 import { carbonTable, comparisonTable, mixReferences } from "../../src/tables/carbon.js";
@@ -14,13 +14,13 @@ import { siteMix } from "../../src/tables/site/crewMix.js";
 import { siteBlockLabels, siteCuringLog } from "../../src/tables/site/logAndLabels.js";
 import { renderAll } from "../../src/words/render.js";
 import { near } from "../strength/near.js";
-import { exampleResult } from "../support/exampleResult.js";
+import { exampleResult, type FullResult } from "../support/exampleResult.js";
 import { parseStudyYaml } from "../support/saidStudy.js";
 import { EXAMPLES } from "../support/studyCopy.js";
 
 const EXACT = { rel: 1e-9, abs: 1e-9 };
 const YAML = readFileSync(join(EXAMPLES, "bus-shelter/study.yaml"), "utf8");
-let base: StudyResult;
+let base: FullResult;
 beforeAll(async () => {
   base = await exampleResult("bus-shelter");
 }, 60_000);
@@ -37,9 +37,9 @@ function read(edits: readonly (readonly [string, string])[], more = "") {
 function study(edits: readonly (readonly [string, string])[], more = "") {
   const { config, findings } = read(edits, more);
   expect(findings).toEqual([]);
-  const found: Finding[] = [];
-  const mix = computeMix(config!, base.blend, base.strength, base.compaction, found);
-  const result: StudyResult = { ...base, config: config!, mix };
+  if (!config || !isBuildable(config)) throw new Error("not all is told");
+  const { mix, findings: found } = computeMix(config, base.blend, base.strength, base.compaction);
+  const result: StudyResult = { ...base, config, mix };
   return { mix: mix as MixStudy, findings: found, result };
 }
 

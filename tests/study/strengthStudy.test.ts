@@ -1,4 +1,7 @@
 import { describe, expect, it } from "vitest";
+import type { KeyValuesBlock } from "../../src/blocks/block.js";
+import { leastCementTable } from "../../src/tables/strength.js";
+import { render } from "../../src/words/render.js";
 import published from "../reference/strengthLackOfFit.json" with { type: "json" };
 import { computeStudy, readStudy } from "../support/saidStudy.js";
 import { copyStudy, type StudyCopy } from "../support/studyCopy.js";
@@ -38,6 +41,56 @@ describe("strength in a study", () => {
     expect(findings.map(({ code }) => code)).toEqual(
       expect.arrayContaining(["lack-of-fit", "clearly-better-model", "nearest-blocks-miss"]),
     );
+  });
+
+  it("says what the least cement would be with other blocks", async () => {
+    const { result } = await compute(copyStudy("reading-room"));
+    const { leastCementOfOthers: others, leastCement } = result!.strength!;
+    expect(others!.map(({ without, withBack }) => [without, withBack])).toEqual([
+      [["L25"], []],
+      [[], ["L13"]],
+    ]);
+    // The far block lies low: without it less cement is enough; the broken one asks for more.
+    expect(others![0].cementPct!).toBeLessThan(leastCement!.cementPct!);
+    expect(others![1].cementPct!).toBeGreaterThan(leastCement!.cementPct!);
+    const copy = copyStudy("reading-room");
+    const [row] = copy.read("sheets/blocks.csv").match(/^L25,.*$/m)!;
+    copy.edit("sheets/blocks.csv", `${row}\n`, "");
+    const without = await compute(copy);
+    expect(without.result!.strength!.leastCement!.cementPct).toBe(others![0].cementPct);
+    const items = leastCementTable(result!) as KeyValuesBlock;
+    const told = Object.fromEntries(
+      items.items.map(({ label, value }) => [render(label), render(value)]),
+    );
+    expect(told["Without L25, far from the others"]).toMatch(/^\d\.\d\d %, rounded up \d(\.5)? %$/);
+    expect(Object.keys(told)).toContain(
+      "With L13 put back (excluded: corner broke off when the mould was opened)",
+    );
+  });
+
+  it("fits the means of batches where it is asked to, and says of what the bound speaks", async () => {
+    const copy = copyStudy("reading-room");
+    copy.edit("study.yaml", "  model: linear", "  model: linear\n  batches: means");
+    const { result, findings } = await compute(copy);
+    const { fit, specimens } = result!.strength!;
+    const used = specimens.filter(({ excluded, ageDays }) => !excluded && ageDays === 28);
+    const batches = new Map<string, number[]>();
+    for (const { batch, cementPct, strengthMpa } of used) {
+      const key = `${batch}, ${cementPct} %, 28 d`;
+      batches.set(key, [...(batches.get(key) ?? []), strengthMpa]);
+    }
+    expect(fit.points.map(({ id }) => id)).toEqual([...batches.keys()]);
+    for (const { id, strengthMpa } of fit.points) {
+      const all = batches.get(id)!;
+      expect(strengthMpa).toBeCloseTo(all.reduce((sum, one) => sum + one, 0) / all.length, 12);
+    }
+    expect(findings.map(({ code }) => code)).toContain("bound-of-batch-means");
+    // The rammed density is still that of the blocks.
+    const plain = await compute(copyStudy("reading-room"));
+    expect(result!.mix!.density.valueKgM3).toBe(plain.result!.mix!.density.valueKgM3);
+    copy.edit("study.yaml", "statistic: tolerance", "statistic: mean");
+    const ofMean = await compute(copy);
+    expect(ofMean.findings.map(({ code }) => code)).not.toContain("bound-of-batch-means");
   });
 
   it("finds the power model with proportional variance, and does not crash", async () => {

@@ -4,7 +4,6 @@ import type { TableBlock } from "../../src/blocks/block.js";
 import type { StudyConfig } from "../../src/entries/studyConfig.js";
 import { computeStudy as compute } from "../../src/study/computeStudy.js";
 import type { Study } from "../../src/study/study.js";
-import type { StudyResult } from "../../src/study/studyResult.js";
 import { compareBlends } from "../../src/study/testedBlend.js";
 import { recipeTable } from "../../src/tables/mix.js";
 import { siteOrderList } from "../../src/tables/quantities.js";
@@ -13,6 +12,7 @@ import { mixCard } from "../../src/tables/site/mixCard.js";
 import { trialCard, trialLooksCard } from "../../src/tables/site/trialCard.js";
 import { crushedNotes, mixStateNote, testedBlendsTable } from "../../src/tables/trials.js";
 import { renderAll } from "../../src/words/render.js";
+import { type FullResult, full } from "../support/exampleResult.js";
 import { computeStudy, readStudy } from "../support/saidStudy.js";
 import { copyStudy, EXAMPLES } from "../support/studyCopy.js";
 
@@ -27,7 +27,7 @@ async function edited(...edits: readonly (readonly [string | RegExp, string])[])
   const copy = copyStudy("reading-room");
   for (const [from, to] of edits) copy.edit("study.yaml", from, to);
   const { result, findings } = await computed(copy.folder);
-  return { copy, result: result as StudyResult, findings, codes: findings.map(({ code }) => code) };
+  return { copy, result: result as FullResult, findings, codes: findings.map(({ code }) => code) };
 }
 
 const text = (block: unknown) => JSON.stringify(renderAll(block));
@@ -210,8 +210,9 @@ describe("every study that computes", () => {
           } as StudyConfig;
           const [trial] = given.trials;
           const entry = { ...trial.entry, sharesPct: told ? sharesPct : undefined };
-          const { result } = compute({ ...given, config, trials: [{ ...trial, entry }] });
-          if (!result) return;
+          const computation = compute({ ...given, config, trials: [{ ...trial, entry }] });
+          if (!computation.result) return;
+          const result = full(computation.result);
           const proposed = result.blend.shares.map(({ sharePct }) => sharePct);
           const close =
             told && compareBlends(result.materials, proposed, Object.values(sharesPct)).close;

@@ -1,33 +1,47 @@
 import { join } from "node:path";
-import type { LeastCement } from "../../src/strength/leastCement.js";
+import type { MaterialConfig, StrengthConfig, StudyConfig } from "../../src/entries/studyConfig.js";
 import { openStudy } from "../../src/study/openStudy.js";
-import type { StudyResult } from "../../src/study/studyResult.js";
-
-/** A study of which every stage is known, down to the quantities. */
-export type CompleteResult = StudyResult &
-  Required<
-    Pick<StudyResult, "blend" | "blendSpread" | "guidanceComparison" | "compaction" | "life">
-  > & {
-    readonly strength: Required<StudyResult>["strength"] & { readonly leastCement: LeastCement };
-  };
-
-/** Says so of a result, and throws where it is not. */
-export function complete(result: StudyResult): CompleteResult {
-  const open = result.stages.filter(({ known }) => !known).map(({ stage }) => stage);
-  if (open.length > 0) throw new Error(`not known: ${open.join(", ")}`);
-  return result as CompleteResult;
-}
-
+import type { StrengthStudy, StudyResult } from "../../src/study/studyResult.js";
 import { EXAMPLES } from "./studyCopy.js";
+
+type Told<T, K extends keyof T> = Omit<T, K> & Required<Pick<T, K>>;
+
+/** Entries of a study that tells all that the examples tell. */
+export type FullConfig = Told<
+  Omit<StudyConfig, "materials" | "strength">,
+  "title" | "place" | "date" | "target" | "guidance" | "cement" | "batchDryMassKg" | "element"
+> & {
+  readonly materials: readonly Told<
+    MaterialConfig,
+    "particleDensityKgM3" | "looseBulkDensityKgM3" | "moisturePct"
+  >[];
+  readonly strength: Told<StrengthConfig, "sheet" | "requirement">;
+};
+
+/** A result with every section but those of a tested mix, as the examples have it. */
+export type FullResult = Told<
+  Omit<StudyResult, "config" | "strength">,
+  "blend" | "blendSpread" | "guidanceComparison" | "life"
+> & {
+  readonly config: FullConfig;
+  readonly strength: Told<StrengthStudy, "leastCement">;
+};
+
+/** Says that a result is full, and throws where it is not. */
+export function full(result: StudyResult): FullResult {
+  const { blend, strength, life } = result;
+  if (!blend || !strength?.leastCement || !life) throw new Error("this result is not full");
+  return result as FullResult;
+}
 
 export const EXAMPLE_NAMES = ["reading-room", "bus-shelter"] as const;
 
-const opened = new Map<string, Promise<CompleteResult>>();
+const opened = new Map<string, Promise<FullResult>>();
 
 /** The computed result of an example study: computed once, and frozen, for all tests of a thread. */
-export function exampleResult(name: (typeof EXAMPLE_NAMES)[number]): Promise<CompleteResult> {
+export function exampleResult(name: (typeof EXAMPLE_NAMES)[number]): Promise<FullResult> {
   const known =
-    opened.get(name) ?? openStudy(join(EXAMPLES, name)).then((result) => frozen(complete(result)));
+    opened.get(name) ?? openStudy(join(EXAMPLES, name)).then((result) => frozen(full(result)));
   opened.set(name, known);
   return known;
 }

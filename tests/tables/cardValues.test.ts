@@ -1,7 +1,6 @@
 import { beforeAll, describe, expect, it } from "vitest";
 import type { TableBlock } from "../../src/blocks/block.js";
 import { bucketSize } from "../../src/study/studyRecord.js";
-import type { StudyResult } from "../../src/study/studyResult.js";
 import { recipeTable } from "../../src/tables/mix.js";
 import { siteOrderList } from "../../src/tables/quantities.js";
 import {
@@ -16,7 +15,7 @@ import { siteBlockLabels, siteCuringLog } from "../../src/tables/site/logAndLabe
 import { mixCard } from "../../src/tables/site/mixCard.js";
 import type { SiteSheet } from "../../src/tables/site/siteSheet.js";
 import { render, renderAll } from "../../src/words/render.js";
-import { EXAMPLE_NAMES, exampleResult } from "../support/exampleResult.js";
+import { EXAMPLE_NAMES, exampleResult, type FullResult } from "../support/exampleResult.js";
 import { headsOf, itemsOf, notesOf, rowsOf } from "./blockText.js";
 
 /** From memory: pound and US gallon by definition. */
@@ -32,7 +31,7 @@ const three = (value: number) => {
   return value.toFixed(decimals);
 };
 
-const results = new Map<string, StudyResult>();
+const results = new Map<string, FullResult>();
 beforeAll(async () => {
   for (const name of EXAMPLE_NAMES) results.set(name, await exampleResult(name));
 }, 60_000);

@@ -1,10 +1,9 @@
 import { beforeAll, describe, expect, it } from "vitest";
 import type { ReportBlock } from "../../src/blocks/block.js";
 import * as loam from "../../src/index.js";
-import type { StudyResult } from "../../src/study/studyResult.js";
-import { EXAMPLE_NAMES, exampleResult } from "../support/exampleResult.js";
+import { EXAMPLE_NAMES, exampleResult, type FullResult } from "../support/exampleResult.js";
 
-function allTables(result: StudyResult): readonly loam.Said<ReportBlock>[] {
+function allTables(result: FullResult): readonly loam.Said<ReportBlock>[] {
   const { config, materials, blend, compaction, strength } = result;
   if (!compaction) throw new Error("the examples have a compaction test");
   return loam.renderAll([
@@ -40,7 +39,7 @@ function allTables(result: StudyResult): readonly loam.Said<ReportBlock>[] {
 }
 
 describe.each(EXAMPLE_NAMES)("the tables of %s", (name) => {
-  let result: StudyResult;
+  let result: FullResult;
   let tables: readonly loam.Said<ReportBlock>[];
   beforeAll(async () => {
     result = await exampleResult(name);
