@@ -72,6 +72,18 @@ export interface SignatureBlock {
   readonly lines: readonly Text[];
 }
 
+/** A question on paper, with room to answer it by hand. */
+export interface QuestionBlock {
+  readonly kind: "question";
+  readonly text: Text;
+  /** To be ticked. */
+  readonly options?: readonly Text[];
+  /** Empty lines for working it out, beside the one for the answer; 0 where one ticks. */
+  readonly lines: number;
+  /** Of the answer. */
+  readonly unit?: Text;
+}
+
 export interface ParagraphBlock {
   readonly kind: "paragraph";
   readonly text: Text;
@@ -132,6 +144,7 @@ export type ReportBlock =
   | KeyValuesBlock
   | ReferencesBlock
   | SignatureBlock
+  | QuestionBlock
   | ParagraphBlock
   | NoteBlock
   | ChecklistBlock

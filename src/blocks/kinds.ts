@@ -199,6 +199,20 @@ const KINDS: Kinds = {
         items.map(({ text, mark }) => [text, mark]),
       ),
   },
+  question: {
+    fields: { text: words, options: optional(list(words)), lines: count, unit: optional(words) },
+    numbered: false,
+    parts: ({ text: asked, options = [], lines, unit }) => [
+      {
+        part: "blanks",
+        label: joinTexts([asked, ...options.map((option) => say`☐ ${option}`)], "   "),
+        lines: [
+          ...Array.from({ length: lines }, () => ""),
+          ...(options.length > 0 ? [] : [unit === undefined ? say`Answer` : say`Answer, ${unit}`]),
+        ],
+      },
+    ],
+  },
   signature: {
     fields: { label: words, lines: list(words) },
     numbered: false,
