@@ -6,31 +6,34 @@ import { acceptedRange, type ChoiceExercise, type Exercise, withUnit } from "./e
 /**
  * The answers of exercises for the teacher: what is right, what is accepted, and how it is worked.
  *
+ * @param firstNumber of the first exercise on the worksheet; default 1.
+ *
  * @example
  * const exercise = { kind: "number", id: "fines", question: "Fines?", unit: "%", value: 27, tolerance: { abs: 0.5 }, mistakes: [], hint: "", worked: "100 (1 − 876 / 1200) = 27 %.", why: "" };
- * renderAll(answerKey("Grading", [exercise]).rows) // => [["fines", "27.0 %", "26.5 to 27.5", "100 (1 − 876 / 1200) = 27 %."]]
+ * renderAll(answerKey("Grading", [exercise]).rows) // => [["1", "27.0 %", "26.5 to 27.5", "100 (1 − 876 / 1200) = 27 %."]]
  */
-export function answerKey(name: string, exercises: readonly Exercise[]): TableBlock {
+export function answerKey(name: Text, exercises: readonly Exercise[], firstNumber = 1): TableBlock {
   return {
     kind: "table",
     caption: say`Answers: ${name}`,
     columns: [
-      { header: say`Exercise` },
+      { header: say`No.`, align: "right" },
       { header: say`Answer`, align: "right" },
       { header: say`Accepted`, align: "right" },
       { header: say`How` },
     ],
-    rows: exercises.map((exercise) => {
-      const { id, worked } = exercise;
+    rows: exercises.map((exercise, index) => {
+      const { worked } = exercise;
+      const number = String(firstNumber + index);
       if (exercise.kind === "choice") {
         const text = optionText(exercise, exercise.value);
-        return [id, text, text, worked];
+        return [number, text, text, worked];
       }
       const { low, high } = acceptedRange(exercise);
       const [from, to] = [formatNumber(low), formatNumber(high)];
       const accepted =
         from.number === to.number ? withUnit(exercise.value, "") : say`${from} to ${to}`;
-      return [id, withUnit(exercise.value, exercise.unit), accepted, worked];
+      return [number, withUnit(exercise.value, exercise.unit), accepted, worked];
     }),
   };
 }
@@ -41,26 +44,34 @@ export function answerKey(name: string, exercises: readonly Exercise[]): TableBl
  *
  * @example
  * const exercise = { kind: "number", id: "fines", question: "Fines?", unit: "%", value: 27, tolerance: { abs: 0.5 }, mistakes: [{ value: 1, text: "The wash was forgotten." }, { value: 27.3, text: "Rounded early." }], hint: "", worked: "", why: "" };
- * renderAll(mistakesTable("Grading", [exercise]).rows) // => [["fines", "1.00 %", "The wash was forgotten."]]
+ * renderAll(mistakesTable("Grading", [exercise]).rows) // => [["1", "1.00 %", "The wash was forgotten."]]
  */
-export function mistakesTable(name: string, exercises: readonly Exercise[]): TableBlock {
+export function mistakesTable(
+  name: Text,
+  exercises: readonly Exercise[],
+  firstNumber = 1,
+): TableBlock {
   return {
     kind: "table",
     caption: say`Common mistakes: ${name}`,
     columns: [
-      { header: say`Exercise` },
+      { header: say`No.`, align: "right" },
       { header: say`Leads to`, align: "right" },
       { header: say`What went wrong` },
     ],
-    rows: exercises.flatMap((exercise) => {
-      const { id } = exercise;
+    rows: exercises.flatMap((exercise, index) => {
+      const number = String(firstNumber + index);
       if (exercise.kind === "choice") {
-        return exercise.mistakes.map(({ value, text }) => [id, optionText(exercise, value), text]);
+        return exercise.mistakes.map(({ value, text }) => [
+          number,
+          optionText(exercise, value),
+          text,
+        ]);
       }
       const { low, high } = acceptedRange(exercise);
       return exercise.mistakes
         .filter(({ value }) => value < low || value > high)
-        .map(({ value, text }) => [id, withUnit(value, exercise.unit), text]);
+        .map(({ value, text }) => [number, withUnit(value, exercise.unit), text]);
     }),
     notes: [
       say`Beside these, slips of the decimal point, of the unit, of the sign, of a fraction for percent and of a quotient turned round are known in every exercise.`,

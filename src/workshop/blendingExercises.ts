@@ -1,6 +1,13 @@
 import { mean, rootMeanSquare, sum } from "simple-statistics";
 import type { BucketChange } from "../blend/parts.js";
-import { formatFixed, formatNumber, formatPlain } from "../quantities/format.js";
+import {
+  displayUnit,
+  displayValue,
+  formatFixed,
+  formatNumber,
+  formatPlain,
+  type UnitSystem,
+} from "../quantities/format.js";
 import { joinTexts, say } from "../words/message.js";
 import type { ClassBlend } from "./classBlend.js";
 import { answerable, type Exercise } from "./exercise.js";
@@ -17,11 +24,11 @@ import { answerable, type Exercise } from "./exercise.js";
  * const exercises = blendingExercises(classBlend({ materials, target, looseDryDensityKgM3: [1200, 1500] }));
  * exercises.slice(0, 2).map(({ id, value }) => [id, value]) // => [["sand-to-one-of-soil", 0.3333], ["soil-share", 75]]
  */
-export function blendingExercises(blend: ClassBlend): Exercise[] {
+export function blendingExercises(blend: ClassBlend, units: UnitSystem = "SI"): Exercise[] {
   return answerable([
     ...handRows(blend),
     misfitRow(blend),
-    bucketRow(blend),
+    bucketRow(blend, units),
     ...miscountRows(blend),
   ]);
 }
@@ -30,7 +37,7 @@ const one = (value: number) => formatFixed(value, 1);
 const three = (value: number) => formatNumber(value, 3);
 const plain = (value: number) => formatPlain(value);
 
-function handRows({ finesPct, targetFinesPct, byHand }: ClassBlend): Exercise[] {
+function handRows({ finesPct, finesMm, targetFinesPct, byHand }: ClassBlend): Exercise[] {
   const [soilPct, sandPct] = finesPct;
   const ratio = byHand.sandToOneOfSoil ?? Number.NaN;
   const soilShare = byHand.soilSharePct ?? Number.NaN;
@@ -39,7 +46,7 @@ function handRows({ finesPct, targetFinesPct, byHand }: ClassBlend): Exercise[] 
     {
       kind: "number",
       id: "sand-to-one-of-soil",
-      question: say`The soil has ${one(soilPct)} % fines, the sand ${one(sandPct)} %. How many parts of sand to one of soil, by dry mass, give ${one(targetFinesPct)} %?`,
+      question: say`The soil has ${one(soilPct)} % fines (below ${plain(finesMm)} mm), the sand ${one(sandPct)} %. How many parts of sand to one of soil, by dry mass, give ${one(targetFinesPct)} %?`,
       unit: "",
       value: ratio,
       tolerance: { rel: 0.03 },
@@ -139,14 +146,18 @@ function misfitRow({ handDesign }: ClassBlend): Exercise {
 /** The bucket recipe of the exercise: soil, then sand. */
 const [SOIL_BUCKETS, SAND_BUCKETS] = [3, 1];
 
-function bucketRow({ looseDryDensityKgM3: [soilKgM3, sandKgM3] }: ClassBlend): Exercise {
+function bucketRow({ looseDryDensityKgM3 }: ClassBlend, units: UnitSystem): Exercise {
+  const unit = displayUnit("density", units);
+  const [soilKgM3, sandKgM3] = looseDryDensityKgM3.map((density) =>
+    Number(formatPlain(displayValue(density, "density", units)).number),
+  );
   const sandShare = (soil: number, sand: number) =>
     (100 * SAND_BUCKETS * sand) / (SOIL_BUCKETS * soil + SAND_BUCKETS * sand);
   const value = sandShare(soilKgM3, sandKgM3);
   return {
     kind: "number",
     id: "sand-by-mass",
-    question: say`${SOIL_BUCKETS} buckets of soil (${plain(soilKgM3)} kg/m³ dry, loose) and ${SAND_BUCKETS} of sand (${plain(sandKgM3)} kg/m³): which share of the dry mass is sand?`,
+    question: say`${SOIL_BUCKETS} buckets of soil (${plain(soilKgM3)} ${unit} dry, loose) and ${SAND_BUCKETS} of sand (${plain(sandKgM3)} ${unit}): which share of the dry mass is sand?`,
     unit: "%",
     value,
     tolerance: { abs: 0.5 },
@@ -171,30 +182,30 @@ function bucketRow({ looseDryDensityKgM3: [soilKgM3, sandKgM3] }: ClassBlend): E
 }
 
 /** Its options are the buckets of the class's own materials, so they are made, not written. */
-function miscountRows({ materials, parts, changes }: ClassBlend): Exercise[] {
+function miscountRows({ materials, names, parts, changes }: ClassBlend): Exercise[] {
   if (parts.status !== "ok" || changes.length === 0) return [];
   const worst = changes.reduce((most, change) =>
     most.rmsDifferencePct >= change.rmsDifferencePct ? most : change,
   );
-  const used = materials.filter(({ id }) => changes.some((change) => change.id === id));
-  const recipe = used.map(({ id }) => {
-    const count = parts.materials.find((line) => line.id === id)?.parts ?? 0;
-    return `${count} ${id}`;
-  });
+  const nameOf = (id: string) => names[materials.findIndex((material) => material.id === id)];
+  const recipe = parts.materials
+    .filter((line) => line.parts > 0)
+    .map((line) => say`${line.parts} ${nameOf(line.id)}`);
   const keyOf = ({ id, change }: BucketChange) => `${id} ${change > 0 ? "+1" : "-1"}`;
+  const textOf = ({ id, change }: BucketChange) => `${nameOf(id)} ${change > 0 ? "+1" : "-1"}`;
   return [
     {
       kind: "choice",
       id: "worst-miscount",
-      question: say`Which miscount of one bucket takes the blend furthest from its target? The recipe is ${recipe.join(", ")}.`,
-      options: changes.map((change) => ({ key: keyOf(change), text: keyOf(change) })),
+      question: say`Which miscount of one bucket takes the blend furthest from its target? The recipe is ${joinTexts(recipe)}.`,
+      options: changes.map((change) => ({ key: keyOf(change), text: textOf(change) })),
       value: keyOf(worst),
       mistakes: changes.map((change) => ({
         value: keyOf(change),
         text: say`That one leaves the blend ${one(change.rmsDifferencePct)} points from the target. Another is worse.`,
       })),
       hint: say`One bucket of few matters more than one of many.`,
-      worked: say`${keyOf(worst)}: ${one(worst.rmsDifferencePct)} points from the target, in place of ${one(parts.rmsDifferencePct)}.`,
+      worked: say`${textOf(worst)}: ${one(worst.rmsDifferencePct)} points from the target, in place of ${one(parts.rmsDifferencePct)}.`,
       why: say`It takes the blend from ${one(parts.rmsDifferencePct)} to ${one(worst.rmsDifferencePct)} points. Count that material aloud.`,
     },
   ];

@@ -1,47 +1,90 @@
 import { mean } from "simple-statistics";
-import type { StrengthConfig } from "../entries/studyConfig.js";
+import type { RequirementConfig } from "../entries/studyConfig.js";
+import type { SpecimenRecord } from "../lab/specimens.js";
 import { normalQuantile, tQuantile } from "../numerics/distributions.js";
-import { checkThat } from "../quantities/checkNumber.js";
-import { formatFixed, formatNumber, formatPlain } from "../quantities/format.js";
+import {
+  type DisplayKind,
+  displayUnit,
+  displayValue,
+  formatFixed,
+  formatNumber,
+  formatPlain,
+  type UnitSystem,
+} from "../quantities/format.js";
+import type { LeastCement } from "../strength/leastCement.js";
 import { strengthBound } from "../strength/regression/bounds.js";
-import { strengthAt } from "../strength/regression/curve.js";
-import type { StrengthStudy } from "../study/studyResult.js";
-import { say } from "../words/message.js";
+import { type FittedStrength, strengthAt } from "../strength/regression/curve.js";
+import type { LackOfFit } from "../strength/regression/lackOfFit.js";
+import type { StudyResult } from "../study/studyResult.js";
+import { say, type Text } from "../words/message.js";
 import { answerable, type Exercise } from "./exercise.js";
 import { fewerBlocks } from "./fewerBlocks.js";
 
-/** What the exercises on cement need of a computed study; any study has it. */
+/** The tested blocks of a class and what is required of them. */
 export interface ClassStrength {
-  readonly config: { readonly strength: Pick<StrengthConfig, "requirement"> };
-  readonly strength: Pick<StrengthStudy, "fit" | "specimens" | "leastCement">;
+  readonly requirement: RequirementConfig;
+  readonly fit: FittedStrength;
+  readonly specimens: readonly SpecimenRecord[];
+  readonly lackOfFit: LackOfFit;
+  readonly leastCement: LeastCement;
+}
+
+/** Why the blocks of a study do not serve the lesson. */
+export interface NoClassStrength {
+  readonly status: "none";
+  readonly message: Text;
+}
+
+/** The blocks of a computed study, or why the lesson on cement cannot be given with them. */
+export function classStrength({
+  config,
+  strength,
+}: Pick<StudyResult, "config" | "strength">): ClassStrength | NoClassStrength {
+  const requirement = config.strength?.requirement;
+  if (!strength?.leastCement || !requirement) {
+    return {
+      status: "none",
+      message: say`The study has no crushed blocks, or requires no strength.`,
+    };
+  }
+  const { fit, specimens, lackOfFit, leastCement } = strength;
+  if (fit.model !== "linear") {
+    return { status: "none", message: say`The curve through the blocks is no straight line.` };
+  }
+  if (fit.contentsPct.length < 3) {
+    return { status: "none", message: say`Fewer than three cement contents were tested.` };
+  }
+  return { requirement, fit, specimens, lackOfFit, leastCement };
 }
 
 /**
  * The exercises on cement and strength: load to strength, the line, the bound, the least cement rounded
  * up, and what three blocks would have said. What the data do not hold is left out.
  *
- * @param study a computed study whose curve is the linear form.
- * @throws RangeError where the curve is not linear, or fewer than three contents were tested.
+ * @param units of the questions and answers; default `SI`.
  *
  * @example
  * const block = (id, cementPct, strengthMpa) => ({ id, cementPct, strengthMpa, ageDays: 28, row: 2 });
  * const specimens = [block("A", 4, 1.5), block("B", 4, 1.7), block("C", 6, 2.4), block("D", 8, 2.9), block("E", 8, 3.1)];
  * const requirement = { strengthMpa: 2, ageDays: 28, statistic: "mean", confidence: 0.95, basis: "" };
  * const fit = fitStrength(specimens, { model: "linear", ageDays: 28 });
- * const study = { config: { strength: { requirement } }, strength: { specimens, fit, leastCement: leastCement(fit, requirement) } };
- * cementExercises(study).map(({ id }) => id) // => ["strength-on-the-line", "cement-by-the-line", "bound-of-one-block", "cement-to-weigh-out", "three-blocks"]
+ * const exercises = cementExercises({ requirement, fit, specimens, leastCement: leastCement(fit, requirement) });
+ * exercises.map(({ id }) => id) // => ["strength-on-the-line", "cement-by-the-line", "bound-of-one-block", "cement-to-weigh-out", "three-blocks"]
  */
-export function cementExercises(study: ClassStrength): Exercise[] {
-  const { fit } = study.strength;
-  checkThat(fit.model === "linear", { "strength.form": fit.model }, "linear");
+export function cementExercises(
+  blocks: Omit<ClassStrength, "lackOfFit">,
+  units: UnitSystem = "SI",
+): Exercise[] {
   return answerable([
-    blockRow(study),
-    ...lineRows(study),
-    boundRow(study),
-    stepRow(study),
-    threeBlocksRow(study),
+    blockRow(blocks, units),
+    ...lineRows(blocks, units),
+    boundRow(blocks, units),
+    stepRow(blocks, units),
+    threeBlocksRow(blocks),
   ]);
 }
+
+type Blocks = Omit<ClassStrength, "lackOfFit">;
 
 const one = (value: number) => formatFixed(value, 1);
 const two = (value: number) => formatFixed(value, 2);
@@ -49,52 +92,70 @@ const three = (value: number) => formatNumber(value, 3);
 const four = (value: number) => formatNumber(value, 4);
 const plain = (value: number) => formatPlain(value);
 
-function blockRow({ strength }: ClassStrength): Exercise {
-  const block = strength.specimens.find(
-    ({ loadKn, lengthMm, widthMm }) => loadKn && lengthMm && widthMm,
-  );
+/** A value as the question tells it, and works with. */
+const told = (value: number, kind: DisplayKind, units: UnitSystem) =>
+  Number(formatPlain(displayValue(value, kind, units)).number);
+
+function blockRow({ specimens }: Blocks, units: UnitSystem): Exercise {
+  const block = specimens.find(({ loadKn, lengthMm, widthMm }) => loadKn && lengthMm && widthMm);
   const { id = "", loadKn = Number.NaN, lengthMm = Number.NaN } = block ?? {};
   const { widthMm = Number.NaN, heightMm = Number.NaN } = block ?? {};
-  const value = (1000 * loadKn) / (lengthMm * widthMm);
+  const us = units === "US";
+  // newtons on square millimetres, or pounds on square inches
+  const load = us ? told(loadKn, "force", units) : 1000 * loadKn;
+  const [length, width, height] = [lengthMm, widthMm, heightMm].map((mm) =>
+    told(mm, "depth", units),
+  );
+  const unit = displayUnit("stress", units);
+  const value = load / (length * width);
+  const edge = us ? "in" : "mm";
+  const force = us ? say`${plain(load)} lbf` : say`${plain(loadKn)} kN`;
   return {
     kind: "number",
     id: "strength-of-a-block",
-    question: say`Block ${id} broke at ${plain(loadKn)} kN on a face of ${plain(lengthMm)} by ${plain(widthMm)} mm. Its strength?`,
-    unit: "MPa",
+    question: say`Block ${id} broke at ${force} on a face of ${plain(length)} by ${plain(width)} ${edge}. Its strength?`,
+    unit,
     value,
     tolerance: { rel: 0.01 },
     mistakes: [
       {
-        value: (1000 * loadKn) / (lengthMm * widthMm * heightMm),
+        value: load / (length * width * height),
         text: say`The load was divided by the volume. Strength is load over the loaded face.`,
       },
       {
-        value: (1000 * loadKn) / lengthMm,
+        value: load / length,
         text: say`The load was divided by one edge. A face has two.`,
       },
     ],
-    hint: say`One megapascal is one newton on one square millimetre.`,
-    worked: say`1000 × ${plain(loadKn)} ÷ (${plain(lengthMm)} × ${plain(widthMm)}) = ${two(value)} MPa.`,
-    why: say`Newtons over square millimetres are megapascals.`,
+    hint: us
+      ? say`One psi is one pound of force on one square inch.`
+      : say`One megapascal is one newton on one square millimetre.`,
+    worked: say`${plain(load)} ÷ (${plain(length)} × ${plain(width)}) = ${three(value)} ${unit}.`,
+    why: us
+      ? say`Pounds of force over square inches are psi.`
+      : say`Newtons over square millimetres are megapascals.`,
   };
 }
 
 /** Strength read off the line, and the content at which the line alone meets the requirement. */
-function lineRows({ config, strength }: ClassStrength): Exercise[] {
-  const { fit, leastCement } = strength;
-  const { strengthMpa, ageDays } = config.strength.requirement;
-  const [a, b] = fit.coefficients.map(({ value }) => value);
+function lineRows({ requirement, fit, leastCement }: Blocks, units: UnitSystem): Exercise[] {
+  const { ageDays } = requirement;
+  const stress = (mpa: number) => displayValue(mpa, "stress", units);
+  const unit = displayUnit("stress", units);
+  const [a, b] = fit.coefficients.map(({ value }) => stress(value));
+  const required = told(requirement.strengthMpa, "stress", units);
   const [belowTop, top] = fit.contentsPct.slice(-2);
   const content = (belowTop + top) / 2;
   const onLine = a + b * content;
-  const meanOf = (points: typeof fit.points) => mean(points.map((point) => point.strengthMpa));
+  const meanOf = (points: typeof fit.points) =>
+    stress(mean(points.map((point) => point.strengthMpa)));
   const lineContentPct = leastCement.lineContentPct ?? Number.NaN;
   return [
     {
       kind: "number",
       id: "strength-on-the-line",
-      question: say`What does the line say of the mean strength at ${plain(content)} % cement?`,
-      unit: "MPa",
+      question: say`The line is f = ${three(a)} + ${three(b)} c, f in ${unit} and c in percent. What does it say of the mean strength at ${plain(content)} % cement?`,
+      unit,
       value: onLine,
       tolerance: { rel: 0.02 },
       mistakes: [
@@ -111,56 +172,59 @@ function lineRows({ config, strength }: ClassStrength): Exercise[] {
           text: say`This is the mean of the blocks with the most cement.`,
         },
       ],
-      hint: say`The table of the regression gives both coefficients.`,
-      worked: say`f = ${three(a)} + ${three(b)} c: ${three(a)} + ${three(b)} × ${plain(content)} = ${two(onLine)} MPa.`,
+      hint: say`Put the content in the place of c.`,
+      worked: say`${three(a)} + ${three(b)} × ${plain(content)} = ${three(onLine)} ${unit}.`,
       why: say`Half of all blocks of that content would lie below it.`,
     },
     {
       kind: "number",
       id: "cement-by-the-line",
-      question: say`At which cement content does the line reach ${plain(strengthMpa)} MPa at ${ageDays} days?`,
+      question: say`The line is f = ${three(a)} + ${three(b)} c, f in ${unit} and c in percent. At which cement content does it reach ${plain(required)} ${unit} at ${ageDays} days?`,
       unit: "%",
       value: lineContentPct,
       tolerance: { rel: 0.02 },
       mistakes: [
         {
-          value: strengthMpa / b,
+          value: required / b,
           text: say`The first coefficient was left out: take it off the strength before dividing.`,
         },
         {
-          value: (strengthMpa + a) / b,
+          value: (required + a) / b,
           text: say`The first coefficient was added. It is taken off.`,
         },
         {
-          value: (strengthMpa * content) / onLine,
+          value: (required * content) / onLine,
           text: say`This is a rule of three through zero. The line does not begin there.`,
         },
       ],
       hint: say`Turn f = a + b c round: c = (f − a) ÷ b.`,
-      worked: say`(${plain(strengthMpa)} − ${three(a)}) ÷ ${three(b)} = ${two(lineContentPct)} %.`,
+      worked: say`(${plain(required)} − ${three(a)}) ÷ ${three(b)} = ${two(lineContentPct)} %.`,
       why: say`Made with that much, about half of the blocks would fail. It is no content to build with.`,
     },
   ];
 }
 
 /** The bound of one further block at the highest tested content. */
-function boundRow({ config, strength: { fit } }: ClassStrength): Exercise {
-  const { confidence } = config.strength.requirement;
+function boundRow({ requirement, fit }: Blocks, units: UnitSystem): Exercise {
+  const { confidence } = requirement;
+  const unit = displayUnit("stress", units);
   const content = fit.contentsPct[fit.contentsPct.length - 1];
-  const { value: onLine, leverage: h, sd: s } = strengthAt(fit, content);
+  const { leverage: h, ...at } = strengthAt(fit, content);
+  const stress = (mpa: number) => displayValue(mpa, "stress", units);
+  const [onLine, s] = [stress(at.value), stress(at.sd)];
   const df = fit.degreesOfFreedom;
   const t = tQuantile(confidence, df);
   const z = normalQuantile(confidence);
-  const value = strengthBound(fit, content, { statistic: "prediction", confidence });
+  const value = stress(strengthBound(fit, content, { statistic: "prediction", confidence }));
   const percent = formatPlain(100 * confidence);
   return {
     kind: "number",
     id: "bound-of-one-block",
-    question: say`At ${plain(content)} % cement: mean ${four(onLine)} MPa, s = ${four(s)} MPa, h = ${four(h)}, ${df} degrees of freedom, t = ${four(t)} (one-sided, ${percent} %). Which strength does one further block exceed with ${percent} % probability?`,
-    unit: "MPa",
+    question: say`At ${plain(content)} % cement: mean ${four(onLine)} ${unit}, s = ${four(s)} ${unit}, h = ${four(h)}, ${df} degrees of freedom, t = ${four(t)} (one-sided, ${percent} %). Which strength does one further block exceed with ${percent} % probability?`,
+    unit,
     value,
     // Room for rounded inputs, well below the steps between the right and the wrong bounds.
-    tolerance: { abs: 0.01 },
+    tolerance: { abs: stress(0.01) },
     mistakes: [
       {
         value: onLine - t * s * Math.sqrt(h),
@@ -185,21 +249,21 @@ function boundRow({ config, strength: { fit } }: ClassStrength): Exercise {
       { value: onLine - s * Math.sqrt(1 + h), text: say`The factor t is missing.` },
     ],
     hint: say`Mean less t × s × √(1 + h).`,
-    worked: say`${four(onLine)} − ${four(t)} × ${four(s)} × √(1 + ${four(h)}) = ${two(value)} MPa.`,
+    worked: say`${four(onLine)} − ${four(t)} × ${four(s)} × √(1 + ${four(h)}) = ${four(value)} ${unit}.`,
     why: say`The margin has two parts: blocks scatter (1), and the line is not sure (h). More blocks shrink h and t, not the scatter.`,
   };
 }
 
 /** The least cement rounded up to the step of the study. */
-function stepRow({ config, strength: { leastCement } }: ClassStrength): Exercise {
-  const { strengthMpa } = config.strength.requirement;
+function stepRow({ requirement, leastCement }: Blocks, units: UnitSystem): Exercise {
+  const required = told(requirement.strengthMpa, "stress", units);
   const { roundUpToPct: step } = leastCement;
   const minPct = leastCement.cementPct ?? Number.NaN;
   const batchablePct = leastCement.batchablePct ?? Number.NaN;
   return {
     kind: "number",
     id: "cement-to-weigh-out",
-    question: say`The bound meets ${plain(strengthMpa)} MPa from ${two(minPct)} % on. Cement is set in steps of ${plain(step)} %. How much is weighed out?`,
+    question: say`The bound meets ${plain(required)} ${displayUnit("stress", units)} from ${two(minPct)} % on. Cement is set in steps of ${plain(step)} %. How much is weighed out?`,
     unit: "%",
     value: batchablePct,
     tolerance: { abs: 0.001 },
@@ -224,10 +288,9 @@ function stepRow({ config, strength: { leastCement } }: ClassStrength): Exercise
 const ABOUT_PCT = 0.25;
 
 /** What becomes of the least cement by the requirement's own bound when only three blocks are at hand. */
-function threeBlocksRow({ config, strength }: ClassStrength): Exercise {
-  const { requirement } = config.strength;
-  const { cementPct } = strength.leastCement;
-  const draws = fewerBlocks(strength.specimens, requirement);
+function threeBlocksRow({ requirement, specimens, leastCement }: Blocks): Exercise {
+  const { cementPct } = leastCement;
+  const draws = fewerBlocks(specimens, requirement);
   const values = draws.map(({ minPct }) => minPct[requirement.statistic]);
   const found = values.filter((value) => value !== null);
   const none = values.length - found.length;
@@ -243,7 +306,7 @@ function threeBlocksRow({ config, strength }: ClassStrength): Exercise {
   return {
     kind: "choice",
     id: "three-blocks",
-    question: say`With three blocks in place of all, what happens to the least cement? Answer "about the same", "mostly more, or no answer" or "mostly less".`,
+    question: say`With three blocks in place of all, what happens to the least cement?`,
     options: [
       { key: "same", text: say`about the same` },
       { key: "more", text: say`mostly more, or no answer` },
@@ -261,7 +324,7 @@ function threeBlocksRow({ config, strength }: ClassStrength): Exercise {
       },
       {
         value: "more",
-        text: say`Look at the table: most ways do not ask for more here.`,
+        text: say`Most ways do not ask for more here.`,
       },
     ],
     hint: say`Three blocks and two coefficients leave one degree of freedom; t is then ${one(tQuantile(requirement.confidence, 1))} at ${percent} %.`,

@@ -13,20 +13,26 @@ import type { TableBlock } from "../blocks/block.js";
 import type { GradingCurve } from "../grading/curve.js";
 import { SIZE_BOUNDARIES } from "../grading/fractions.js";
 import { fixed, numberColumn, plain } from "../tables/cell.js";
-import { say } from "../words/message.js";
-import { render } from "../words/render.js";
+import { joinTexts, say, type Text } from "../words/message.js";
 
 export interface ClassBlendInput {
   /** The soil first, then the sand that is added by hand, then whatever else is at hand. */
   readonly materials: readonly BlendMaterial[];
-  /** A curve, or a power curve with one exponent and one top size. */
   readonly target: BlendTarget;
   /** Dry mass in a loose cubic metre of each material, in the same order. */
   readonly looseDryDensityKgM3: readonly number[];
+  /** What people call the materials; default their ids. */
+  readonly names?: readonly string[];
 }
 
 /** A blend found on paper for one size, beside the one that least squares finds for all sizes. */
-export interface ClassBlend extends ClassBlendInput {
+export interface ClassBlend extends Omit<ClassBlendInput, "target" | "names"> {
+  readonly status: "ok";
+  readonly names: readonly string[];
+  /** What the target says at each size, the same for both blends. */
+  readonly targetCurve: GradingCurve;
+  /** Upper size of what is called fines here. */
+  readonly finesMm: number;
   /** Fines of each material, percent. */
   readonly finesPct: readonly number[];
   /** Fines of the target. */
@@ -42,14 +48,24 @@ export interface ClassBlend extends ClassBlendInput {
   readonly changes: readonly BucketChange[];
 }
 
+/** Why there is no blend by hand. */
+export interface NoClassBlend {
+  readonly status: "none";
+  readonly message: Text;
+}
+
+/** Upper sizes of fines: of ISO 14688-1 and of the United States; the target names one of them. */
+const FINES_MM = [SIZE_BOUNDARIES.iso14688.siltMm, SIZE_BOUNDARIES.astm.siltMm];
+
 /**
  * Blends soil and sand by hand for the fines of the target, then all materials by least squares, and
- * counts the second out in buckets.
+ * counts the second out in buckets. A target that leaves something free, such as a range of exponents, is
+ * taken as least squares chose it, so that both blends are held against one and the same curve.
  *
  * Source: `blendByHand`, `designBlend`, `practicalParts`, `bucketSensitivity`.
  *
- * @throws RangeError for fewer than two materials, where sand cannot bring the soil's fines to the
- * target's, or where the target says nothing of the fines (0.063 mm).
+ * @returns status `none`, with the reason, for fewer than two materials, where sand cannot bring the soil's
+ * fines to the target's, or where the target says nothing of the fines (0.063 or 0.075 mm).
  *
  * @example
  * const soil = { points: [{ sizeMm: 0.063, passingPct: 40, origin: "sieve" }, { sizeMm: 2, passingPct: 100, origin: "sieve" }] };
@@ -59,28 +75,27 @@ export interface ClassBlend extends ClassBlendInput {
  * const blend = classBlend({ materials, target, looseDryDensityKgM3: [1200, 1500] });
  * [blend.byHand.sandToOneOfSoil, blend.design.shares[0].sharePct] // => [0.3333, 73.3287]
  */
-export function classBlend(input: ClassBlendInput): ClassBlend {
-  const { materials, target, looseDryDensityKgM3 } = input;
+export function classBlend(input: ClassBlendInput): ClassBlend | NoClassBlend {
+  const { materials, looseDryDensityKgM3, names = materials.map(({ id }) => id) } = input;
   if (materials.length < 2) {
-    throw new RangeError(
-      `invalid \`materials\`: ${materials.length}; expected soil and sand at least`,
-    );
+    return { status: "none", message: say`A blend needs two materials, a soil and a sand.` };
   }
-  const finesMm = SIZE_BOUNDARIES.iso14688.siltMm;
+  const design = designBlend({ materials, target: input.target });
+  const fines = design.points.find(({ sizeMm }) => FINES_MM.includes(sizeMm));
+  if (fines === undefined) {
+    const message = say`The target says nothing of the fines, at ${joinTexts(FINES_MM.map(String), " or ")} mm.`;
+    return { status: "none", message };
+  }
+  const { sizeMm: finesMm, targetPct: targetFinesPct } = fines;
   const finesPct = materials.map(({ curve }) => blendPassing(curve, finesMm).passingPct);
-  const designInput = { materials, target };
-  const design = designBlend(designInput);
-  const targetFinesPct = design.points.find(({ sizeMm }) => sizeMm === finesMm)?.targetPct;
-  if (targetFinesPct === undefined) {
-    throw new RangeError(`invalid \`target\`: no passing at ${finesMm} mm; expected one`);
-  }
   const [soilPct, sandPct] = finesPct;
   const byHand = blendByHand({ soilPct, sandPct, targetPct: targetFinesPct });
   const { soilSharePct, sandSharePct } = byHand;
   if (byHand.status !== "ok" || soilSharePct === null || sandSharePct === null) {
-    const why = render(byHand.message);
-    throw new RangeError(`invalid \`target\`: ${why} Expected less fines than the soil has.`);
+    return { status: "none", message: byHand.message };
   }
+  const points = design.points.map(({ sizeMm, targetPct }) => ({ sizeMm, passingPct: targetPct }));
+  const designInput = { materials, target: { kind: "curve" as const, points } };
   const pinned = materials.map((material, index) => {
     const sharePct = [soilSharePct, sandSharePct][index] ?? 0;
     return { ...material, minSharePct: sharePct, maxSharePct: sharePct };
@@ -92,7 +107,12 @@ export function classBlend(input: ClassBlendInput): ClassBlend {
   const parts = practicalParts(designInput, design, { by: "volume", looseDryDensityKgM3 });
   const counts = parts.materials.map((line) => line.parts);
   return {
-    ...input,
+    status: "ok",
+    materials,
+    looseDryDensityKgM3,
+    names,
+    targetCurve: { points: points.map((point) => ({ ...point, origin: "sieve" as const })) },
+    finesMm,
     finesPct,
     targetFinesPct,
     byHand,

@@ -9,10 +9,11 @@ import {
 import { toMassShares } from "../batch/volumeParts.js";
 import type { TableBlock } from "../blocks/block.js";
 import { checkPositive } from "../quantities/checkNumber.js";
-import { fixed, numberColumn, plain } from "../tables/cell.js";
-import { say } from "../words/message.js";
+import { displayUnit, displayValue, formatFixed, type UnitSystem } from "../quantities/format.js";
+import { ends, fixed, numberColumn, plain, quantity, quantityColumn } from "../tables/cell.js";
+import { say, type Text } from "../words/message.js";
 
-/** A wall on paper and what a crew would measure out for it. */
+/** A wall on paper and what somebody would measure out for it. */
 export interface ClassWall {
   readonly wallVolumeM3: number;
   /** Of the dry mass of soil and aggregate. */
@@ -21,7 +22,7 @@ export interface ClassWall {
   readonly dryDensityKgM3: number;
   /** Of the concrete element that it stands for. */
   readonly concreteVolumeM3: number;
-  /** By loose volume. */
+  /** A recipe by loose volume that somebody wrote down; not that of the study. */
   readonly parts: { readonly soil: number; readonly sand: number; readonly cement: number };
   /** Dry mass in a loose cubic metre. */
   readonly looseDryKgM3: { readonly soil: number; readonly sand: number; readonly cement: number };
@@ -62,6 +63,94 @@ export function wallCement(wall: ClassWall): {
   };
 }
 
+/** Kilograms as the class reads a mass: a record's own base is the gram. */
+export function massIn(kilograms: number, units: UnitSystem): number {
+  return displayValue(1000 * kilograms, "mass", units);
+}
+
+/** Cubic metres as the class reads a volume: m³ or yd³. */
+export function volumeIn(cubicMetres: number, units: UnitSystem): number {
+  return displayValue(1e6 * cubicMetres, "volume", units);
+}
+
+/** What the saving would seem to be when cement is set against whole concrete, and what it is. */
+export function savingNote(wall: ClassWall, units: UnitSystem): Text {
+  const { cementKg, trap } = wallCement(wall);
+  const unit = displayUnit("mass", units);
+  const mass = (kilograms: number) => formatFixed(massIn(kilograms, units), 0);
+  const { concreteCementKg, falseSavingPct, savingPct } = trap;
+  return say`${mass(cementKg)} ${unit} of cement stand where ${mass(trap.concreteMassKg)} ${unit} of concrete would have stood. To call that ${formatFixed(falseSavingPct, 0)} % less cement sets cement against stone: the concrete would have held ${mass(concreteCementKg.low)} to ${mass(concreteCementKg.high)} ${unit} of cement, so the saving is ${formatFixed(savingPct.low, 0)} to ${formatFixed(savingPct.high, 0)} %.`;
+}
+
+/** The recipe of the wall by mass. */
+export function bucketsByMass({ parts, looseDryKgM3 }: Pick<ClassWall, "parts" | "looseDryKgM3">) {
+  return toMassShares(
+    [
+      { id: "soil", parts: parts.soil, looseBulkDensityKgM3: looseDryKgM3.soil },
+      { id: "sand", parts: parts.sand, looseBulkDensityKgM3: looseDryKgM3.sand },
+    ],
+    { parts: parts.cement, looseBulkDensityKgM3: looseDryKgM3.cement },
+  );
+}
+
+/** One wall told in two ways: cement with whole concrete, and cement with cement. */
+export function savingTable(wall: ClassWall, units: UnitSystem): TableBlock {
+  const { cementKg, trap, comparison } = wallCement(wall);
+  const mass = (kilograms: number) => formatFixed(massIn(kilograms, units), 0);
+  const whole = (value: number) => formatFixed(value, 0);
+  const { concreteCement } = comparison;
+  return {
+    kind: "table",
+    caption: say`One wall, two ways of telling it`,
+    columns: [
+      { header: say`What is compared` },
+      quantityColumn(say`Earth wall`, "mass", units),
+      quantityColumn(say`Concrete wall`, "mass", units),
+      numberColumn(say`Less`, "%"),
+    ],
+    rows: [
+      [
+        say`cement with whole concrete: the trap`,
+        mass(cementKg),
+        mass(trap.concreteMassKg),
+        whole(trap.falseSavingPct),
+      ],
+      [
+        say`cement with cement`,
+        mass(cementKg),
+        ends(trap.concreteCementKg, mass),
+        ends(trap.savingPct, whole),
+      ],
+    ],
+    notes: [
+      say`Cement in concrete: ${concreteCement.name}; ${concreteCement.source}. Ask for the real mix.`,
+    ],
+  };
+}
+
+/** Carbon of the cement of both walls, and nothing else of them. */
+export function wallCarbonTable(wall: ClassWall, units: UnitSystem): TableBlock {
+  const { comparison } = wallCement(wall);
+  const { carbonFactor, earthCementCarbonKg, concreteCementCarbonKg } = comparison;
+  const mass = (kilograms: number) => formatFixed(massIn(kilograms, units), 0);
+  return {
+    kind: "table",
+    caption: say`Carbon of the cement alone`,
+    columns: [
+      { header: say`Wall` },
+      { header: say`Carbon`, unit: say`${displayUnit("mass", units)} CO2e`, align: "right" },
+    ],
+    rows: [
+      [say`earth`, ends(earthCementCarbonKg, mass)],
+      [say`concrete`, ends(concreteCementCarbonKg, mass)],
+    ],
+    notes: [
+      say`Carbon dioxide to one of cement, by mass: ${carbonFactor.name}, ${carbonFactor.low} to ${carbonFactor.high}; ${carbonFactor.source}.`,
+      say`One and the same cement in both walls: low belongs with low, high with high. Sand, stone, haul, forms and steel are not in it.`,
+    ],
+  };
+}
+
 /**
  * What parts by loose volume are by mass: with the densities that were measured, and with the light and
  * the heavy ends of what such materials may weigh.
@@ -72,10 +161,11 @@ export function wallCement(wall: ClassWall): {
  * const table = volumeMassTable({ parts: { soil: 7, sand: 2, cement: 1 }, looseDryKgM3: { soil: 1130, sand: 1390, cement: 1200 } });
  * renderAll(table.rows.map((row) => row.slice(4))) // => [["10.0", "11.2"], ["10.0", "6.2"], ["10.0", "17.6"]]
  */
-export function volumeMassTable({
-  parts,
-  looseDryKgM3,
-}: Pick<ClassWall, "parts" | "looseDryKgM3">): TableBlock {
+export function volumeMassTable(
+  { parts, looseDryKgM3 }: Pick<ClassWall, "parts" | "looseDryKgM3">,
+  units: UnitSystem = "SI",
+): TableBlock {
+  const density = (kgM3: number) => quantity(kgM3, "density", units, 3);
   const general = (id: "soil" | "sand" | "cement") =>
     DEFAULT_BULK_DENSITIES.find((entry) => entry.id === id)!;
   const [soil, sand, cement] = [general("soil"), general("sand"), general("cement")];
@@ -99,31 +189,26 @@ export function volumeMassTable({
     caption: say`${plain(parts.soil)} soil, ${plain(parts.sand)} sand, ${plain(parts.cement)} cement by loose volume`,
     columns: [
       { header: say`Densities` },
-      numberColumn(say`Soil`, "kg/m³"),
-      numberColumn(say`Sand`, "kg/m³"),
-      numberColumn(say`Cement`, "kg/m³"),
+      quantityColumn(say`Soil`, "density", units),
+      quantityColumn(say`Sand`, "density", units),
+      quantityColumn(say`Cement`, "density", units),
       numberColumn(say`Cement, of all parts`, "%"),
       numberColumn(say`Cement, of the dry mass of soil and sand`, "%"),
     ],
     rows: cases.map((densities) => {
-      const { cementPct, cementByVolumePct } = toMassShares(
-        [
-          { id: "soil", parts: parts.soil, looseBulkDensityKgM3: densities.soil },
-          { id: "sand", parts: parts.sand, looseBulkDensityKgM3: densities.sand },
-        ],
-        { parts: parts.cement, looseBulkDensityKgM3: densities.cement },
-      );
+      const { cementPct, cementByVolumePct } = bucketsByMass({ parts, looseDryKgM3: densities });
       return [
         densities.name,
-        plain(densities.soil),
-        plain(densities.sand),
-        plain(densities.cement),
+        density(densities.soil),
+        density(densities.sand),
+        density(densities.cement),
         fixed(cementByVolumePct, 1),
         fixed(cementPct, 1),
       ];
     }),
     notes: [soil, sand, cement].map(
-      ({ name, low, high, source }) => say`${name}: ${low} to ${high} kg/m³, ${source}.`,
+      ({ name, low, high, source }) =>
+        say`${name}: ${density(low)} to ${density(high)} ${displayUnit("density", units)}, ${source}.`,
     ),
   };
 }

@@ -1,8 +1,9 @@
 import type { TableBlock } from "../blocks/block.js";
 import type { SpecimenRecord } from "../lab/specimens.js";
+import { displayUnit, displayValue, type UnitSystem } from "../quantities/format.js";
 import { leastCement } from "../strength/leastCement.js";
 import type { StrengthStatistic } from "../strength/regression/bounds.js";
-import type { FittedStrength } from "../strength/regression/curve.js";
+import { type FittedStrength, strengthAt } from "../strength/regression/curve.js";
 import { fitStrength } from "../strength/regression/fit.js";
 import { BLANK, fixed } from "../tables/cell.js";
 import { statisticName } from "../tables/strength.js";
@@ -12,9 +13,12 @@ import { say } from "../words/message.js";
 export interface FewerBlocksDraw {
   readonly ids: readonly string[];
   readonly residualSdMpa: number;
-  /** Where the line reaches the requirement; null outside the tested contents. */
+  /**
+   * Where the line reaches the requirement. Not above the lowest tested content counts as that content: it
+   * meets the requirement, and nothing is extrapolated. Null where no tested content meets it.
+   */
   readonly lineContentPct: number | null;
-  /** Least cement by each bound; null where no tested content meets the requirement. */
+  /** Least cement by each bound, in the same way. */
   readonly minPct: Readonly<Record<StrengthStatistic, number | null>>;
 }
 
@@ -72,7 +76,7 @@ export function fewerBlocks(
           {
             ids: three.map(({ id }) => id),
             residualSdMpa: fit.residualSd,
-            lineContentPct: least("mean").lineContentPct,
+            lineContentPct: lineContent(fit, strengthMpa),
             minPct: {
               mean: least("mean").cementPct,
               prediction: least("prediction").cementPct,
@@ -83,6 +87,15 @@ export function fewerBlocks(
       }),
     ),
   );
+}
+
+/** Where a fitted line reaches a strength within its contents: null only where it is too weak in all of them. */
+function lineContent(fit: FittedStrength, strengthMpa: number): number | null {
+  const [first, last] = [fit.contentsPct[0], fit.contentsPct[fit.contentsPct.length - 1]];
+  const [atFirst, atLast] = [first, last].map((content) => strengthAt(fit, content).value);
+  if (atFirst >= strengthMpa) return first;
+  if (atLast < strengthMpa) return null;
+  return first + ((strengthMpa - atFirst) * (last - first)) / (atLast - atFirst);
 }
 
 const STATISTICS: readonly StrengthStatistic[] = ["mean", "prediction", "tolerance"];
@@ -104,6 +117,7 @@ export function fewerBlocksTable(
   all: FittedStrength,
   draws: readonly FewerBlocksDraw[],
   requirement: Omit<FewerBlocksRequirement, "ageDays">,
+  units: UnitSystem = "SI",
 ): TableBlock {
   const { strengthMpa, confidence = 0.95 } = requirement;
   const answers = (values: readonly (number | null)[]) => {
@@ -115,7 +129,8 @@ export function fewerBlocksTable(
       say`${values.length - found.length} of ${values.length}`,
     ];
   };
-  const line = leastCement(all, { strengthMpa, statistic: "mean", confidence }).lineContentPct;
+  const scatter = draws.map(({ residualSdMpa }) => displayValue(residualSdMpa, "stress", units));
+  const decimals = units === "US" ? 1 : 3;
   return {
     kind: "table",
     caption: say`Least cement with ${all.blocks} blocks and with three`,
@@ -128,7 +143,7 @@ export function fewerBlocksTable(
     rows: [
       [
         say`the line itself, without any margin`,
-        fixed(line ?? undefined, 2),
+        fixed(lineContent(all, strengthMpa), 2),
         ...answers(draws.map(({ lineContentPct }) => lineContentPct)),
       ],
       ...STATISTICS.map((statistic) => [
@@ -138,8 +153,8 @@ export function fewerBlocksTable(
       ]),
     ],
     notes: [
-      say`Three blocks leave one degree of freedom: the scatter is then a matter of luck, from ${fixed(Math.min(...draws.map(({ residualSdMpa }) => residualSdMpa)), 3)} to ${fixed(Math.max(...draws.map(({ residualSdMpa }) => residualSdMpa)), 3)} MPa here, where all blocks give ${fixed(all.residualSd, 3)} MPa.`,
-      say`An answer at the lowest tested content may be lower still: nothing is extrapolated.`,
+      say`Three blocks leave one degree of freedom: the scatter is then a matter of luck, from ${fixed(Math.min(...scatter), decimals)} to ${fixed(Math.max(...scatter), decimals)} ${displayUnit("stress", units)}.`,
+      say`Where the lowest tested content already meets the requirement it is the answer, though less might do: nothing is extrapolated. “No answer” means that no tested content meets it.`,
     ],
   };
 }

@@ -1,28 +1,32 @@
 import { passingAtSize, sizeAtPassing } from "../grading/curve.js";
+import { SIZE_BOUNDARIES } from "../grading/fractions.js";
+import type { JarAnalysis } from "../grading/sedimentation/jar.js";
 import type { GuidanceComparison } from "../guidance/comparison.js";
+import type { JarRecord } from "../lab/jar.js";
 import { powerOf } from "../numerics/powerOf.js";
 import { formatFixed, formatNumber, formatPlain } from "../quantities/format.js";
-import { say } from "../words/message.js";
+import { joinTexts, say } from "../words/message.js";
 import type { ClassSoil } from "./classSoil.js";
 import { answerable, type Exercise, YES_OR_NO } from "./exercise.js";
 
 /**
  * The exercises from the jar to the curve and its recommendations, with answers computed from the soil of
- * the class. Those that its sieves do not allow are left out.
+ * the class. Those that its jar and its sieves do not allow are left out.
  *
  * @param comparison of the same soil's curve, by `compareGuidance`.
  *
  * @example
- * const jar = { waterDepthMm: 240, sandTopMm: 60, siltTopMm: 80, clayTopMm: 100 };
- * const sieve = { dryMassG: 1000, washedDryMassG: 710, retained: [{ sizeMm: 4, massG: 0 }, { sizeMm: 2, massG: 300 }, { sizeMm: 0.063, massG: 400 }], panG: 10 };
- * const soil = classSoil({ jar, sieve });
+ * const row = (sizeMm, retainedG, row) => ({ sizeMm, retainedG, label: String(sizeMm), row });
+ * const sieve = { file: "class.csv", dryMassG: 1000, washedDryMassG: 710, splits: [], rows: [row(4, 0, 5), row(2, 300, 6), row(0.063, 400, 7)], panG: 10 };
+ * const soil = classSoil({ sieve });
  * const exercises = gradingExercises(soil, compareGuidance(soil.curve, GUIDANCE_ENTRIES));
- * exercises.map(({ id }) => id) // => ["jar-sand-share", "jar-clay-by-mass", "passing-2-mm", "passing-finest", "sand-share", "d60-of-the-soil", "is-d10-known", "outside-of-how-many", "what-inside-proves"]
- * exercises[2].value // => 70
+ * exercises.map(({ id }) => id) // => ["passing-2-mm", "passing-finest", "sand-share", "d60-of-the-soil", "is-d10-known", "outside-of-how-many", "what-inside-proves"]
+ * exercises[0].value // => 70
  */
 export function gradingExercises(soil: ClassSoil, comparison: GuidanceComparison): Exercise[] {
+  const { jar, jarRecord } = soil;
   return answerable([
-    ...jarRows(soil),
+    ...(jar && jarRecord ? jarRows(jar, jarRecord) : []),
     ...sieveRows(sieveFacts(soil)),
     ...fractionRows(soil),
     ...curveRows(soil),
@@ -35,14 +39,14 @@ const whole = (value: number) => formatFixed(value, 0);
 const three = (value: number) => formatNumber(value, 3);
 const grams = (value: number) => formatPlain(value, 5);
 
-function jarRows({ jar, jarRecord }: ClassSoil): Exercise[] {
-  const [sand, , clay] = jar.shares;
+function jarRows({ shares }: JarAnalysis, jarRecord: JarRecord): Exercise[] {
+  const [sand, , clay] = shares;
   const [sandMm, siltMm, wholeMm] = jarRecord.layers.map(({ topMm }) => topMm);
   return [
     {
       kind: "number",
       id: "jar-sand-share",
-      question: say`Which share of the settled height is sand and gravel?`,
+      question: say`The tops stand at ${formatPlain(sandMm)} mm (sand), ${formatPlain(siltMm)} mm (silt) and ${formatPlain(wholeMm)} mm (clay). Which share of the settled height is sand and gravel?`,
       unit: "%",
       value: sand.heightSharePct,
       tolerance: { abs: 1 },
@@ -85,10 +89,10 @@ function jarRows({ jar, jarRecord }: ClassSoil): Exercise[] {
         },
         {
           value: "less",
-          text: say`In this jar the heights do not decide it: look at the interval of the table.`,
+          text: say`In this jar the heights do not decide it: the mass that they allow may be as large as that.`,
         },
       ],
-      hint: say`The table gives the share of the mass that each height allows.`,
+      hint: say`What fills the room between the grains of a layer that has just settled?`,
       worked: say`The clay has ${whole(clay.heightSharePct)} % of the height; by mass that allows ${whole(clay.lowPct)} to ${whole(clay.highPct)} %.`,
       why: say`A fresh layer of clay is mostly water: ${whole(clay.heightSharePct)} % of the height allows ${whole(clay.lowPct)} to ${whole(clay.highPct)} % of the mass.`,
     },
@@ -108,7 +112,7 @@ const SAND_ENDS_MM = 2;
 
 /** Masses of the sieving; of the sieve of 2 mm only where there is one. */
 function sieveFacts({ sieve: { rows }, sieveRecord }: ClassSoil) {
-  const { dryMassG, washedDryMassG = dryMassG, panG } = sieveRecord;
+  const { dryMassG, washedDryMassG, panG } = sieveRecord;
   const at = rows.findIndex(({ sizeMm }) => sizeMm === SAND_ENDS_MM);
   const sumTo = (last: number) =>
     rows.slice(0, last + 1).reduce((sum, { retainedG }) => sum + retainedG, 0);
@@ -126,12 +130,18 @@ function sieveFacts({ sieve: { rows }, sieveRecord }: ClassSoil) {
 
 function sieveRows(facts: ReturnType<typeof sieveFacts>): Exercise[] {
   const { dryMassG, washedDryMassG, panG, passing2Pct, on2G, downTo2G, finest, onAllG } = facts;
-  const washedOutG = dryMassG - washedDryMassG;
+  // Without washing there are no mistakes about it.
+  const washedG = washedDryMassG ?? Number.NaN;
+  const washedOutG = dryMassG - washedG;
+  const where =
+    washedDryMassG === undefined
+      ? say`the sample was not washed, in the pan ${grams(panG)} g`
+      : say`washed out ${grams(washedOutG)} g, in the pan ${grams(panG)} g`;
   return [
     {
       kind: "number",
       id: "passing-2-mm",
-      question: say`How much of the dry mass passes 2 mm?`,
+      question: say`Of ${grams(dryMassG)} g, ${grams(downTo2G)} g stayed on 2 mm and the coarser sieves. How much of the dry mass passes 2 mm?`,
       unit: "%",
       value: passing2Pct,
       tolerance: { abs: 0.5 },
@@ -141,24 +151,24 @@ function sieveRows(facts: ReturnType<typeof sieveFacts>): Exercise[] {
           text: say`Only what stayed on the 2 mm sieve was taken off. What stayed on the coarser sieves did not pass 2 mm either: add it up.`,
         },
         {
-          value: 100 * (1 - downTo2G / washedDryMassG),
+          value: 100 * (1 - downTo2G / washedG),
           text: say`This is of the mass after washing. The fines that went down the drain are soil too: divide by the mass before washing.`,
         },
       ],
-      hint: say`Add what stayed on every sieve down to 2 mm, divide by the dry mass before washing, and take the rest to 100 %.`,
+      hint: say`Divide what stayed by the dry mass before washing, and take the rest to 100 %.`,
       worked: say`100 × (1 − ${grams(downTo2G)} ÷ ${grams(dryMassG)}) = ${one(passing2Pct)} %.`,
       why: say`Passing counts everything finer, not what lies between two sieves.`,
     },
     {
       kind: "number",
       id: "passing-finest",
-      question: say`How much passes the finest sieve, ${formatPlain(finest.sizeMm)} mm?`,
+      question: say`Of ${grams(dryMassG)} g dry before washing, ${grams(onAllG)} g stayed on all sieves together. How much passes the finest sieve, ${formatPlain(finest.sizeMm)} mm?`,
       unit: "%",
       value: finest.passingPct,
       tolerance: { abs: 0.5 },
       mistakes: [
         {
-          value: 100 * (1 - onAllG / washedDryMassG),
+          value: 100 * (1 - onAllG / washedG),
           text: say`This is of the mass after washing: nearly all fines went out with the water and were forgotten. Divide by the mass before washing.`,
         },
         {
@@ -175,8 +185,11 @@ function sieveRows(facts: ReturnType<typeof sieveFacts>): Exercise[] {
         },
       ],
       hint: say`What stayed on all sieves together did not pass. All the rest did, with the water or into the pan.`,
-      worked: say`100 × (1 − ${grams(onAllG)} ÷ ${grams(dryMassG)}) = ${one(finest.passingPct)} %; washed out ${grams(washedOutG)} g, in the pan ${grams(panG)} g.`,
-      why: say`Of these fines ${grams(washedOutG)} g went out with the water and only ${grams(panG)} g were in the pan: without washing they would have clung to the sand.`,
+      worked: say`100 × (1 − ${grams(onAllG)} ÷ ${grams(dryMassG)}) = ${one(finest.passingPct)} %; ${where}.`,
+      why:
+        washedDryMassG === undefined
+          ? say`The sample was not washed: more fines than that cling to the sand, and nobody has weighed them.`
+          : say`Of these fines ${grams(washedOutG)} g went out with the water and only ${grams(panG)} g were in the pan: without washing they would have clung to the sand.`,
     },
   ];
 }
@@ -184,15 +197,19 @@ function sieveRows(facts: ReturnType<typeof sieveFacts>): Exercise[] {
 function fractionRows({ curve, fractions }: ClassSoil): Exercise[] {
   const { finesPct = Number.NaN, sandPct = Number.NaN, boundaries } = fractions;
   const passing = finesPct + sandPct;
-  const [low, high] = [0.075, 4.75].map((sizeMm) => passingAtSize(curve, sizeMm) ?? Number.NaN);
+  const { iso14688, astm } = SIZE_BOUNDARIES;
+  const other = boundaries.siltMm === astm.siltMm ? iso14688 : astm;
+  const [low, high] = [other.siltMm, other.sandMm].map(
+    (sizeMm) => passingAtSize(curve, sizeMm) ?? Number.NaN,
+  );
   return [
     {
       kind: "number",
       id: "sand-share",
-      question: say`How much of the soil is sand, from ${boundaries.siltMm} to ${boundaries.sandMm} mm?`,
+      question: say`How much of the soil is sand, between ${boundaries.siltMm} and ${boundaries.sandMm} mm? Work out what passes both, or read it off the curve.`,
       unit: "%",
       value: sandPct,
-      tolerance: { abs: 1 },
+      tolerance: { abs: 1.5 },
       mistakes: [
         {
           value: passing,
@@ -200,7 +217,7 @@ function fractionRows({ curve, fractions }: ClassSoil): Exercise[] {
         },
         {
           value: high - low,
-          text: say`This is sand by other boundaries, 0.075 to 4.75 mm. Both are in use: always say which.`,
+          text: say`This is sand by other boundaries, ${other.siltMm} to ${other.sandMm} mm. Both are in use: always say which.`,
         },
         {
           value: 100 - finesPct,
@@ -209,7 +226,9 @@ function fractionRows({ curve, fractions }: ClassSoil): Exercise[] {
       ],
       hint: say`Passing at the upper boundary less passing at the lower one.`,
       worked: say`${one(passing)} − ${one(finesPct)} = ${one(sandPct)} %.`,
-      why: say`With 0.075 and 4.75 mm as boundaries the same soil has ${one(high - low)} % sand: a share without its boundaries says little.`,
+      why: Number.isFinite(high - low)
+        ? say`With ${other.siltMm} and ${other.sandMm} mm as boundaries the same soil has ${one(high - low)} % sand: a share without its boundaries says little.`
+        : say`A share without its boundaries says little.`,
     },
   ];
 }
@@ -253,7 +272,7 @@ function curveRows({ curve, sizes }: ClassSoil): Exercise[] {
     {
       kind: "choice",
       id: "is-d10-known",
-      question: say`Do these measurements give D10? Answer "yes" or "no".`,
+      question: say`Do these measurements give D10, the size that 10 % of the mass passes?`,
       options: YES_OR_NO,
       value: known ? "yes" : "no",
       mistakes: [
@@ -281,7 +300,7 @@ function curveRows({ curve, sizes }: ClassSoil): Exercise[] {
 function guidanceRows({ checks, disagreements }: GuidanceComparison): Exercise[] {
   const count = (verdict: string) => checks.filter((check) => check.verdict === verdict).length;
   const [outside, inside, incomplete] = ["outside", "inside", "incomplete"].map(count);
-  const named = checks.filter(({ verdict }) => verdict === "outside").map(({ entry }) => entry.id);
+  const named = checks.flatMap(({ verdict, entry }) => (verdict === "outside" ? entry.title : []));
   const caution = checks[0]?.caution ?? "";
   return [
     {
@@ -310,13 +329,14 @@ function guidanceRows({ checks, disagreements }: GuidanceComparison): Exercise[]
         },
       ],
       hint: say`One criterion outside is enough to be outside of the recommendation.`,
-      worked: outside === 0 ? say`None of them.` : say`${outside} of them: ${named.join(", ")}.`,
+      worked:
+        outside === 0 ? say`None of them.` : say`${outside} of them: ${joinTexts(named, "; ")}.`,
       why: say`Inside of ${inside}, outside of ${outside}, and ${incomplete} ask for something that was not measured. One and the same soil: the recommendations disagree.`,
     },
     {
       kind: "choice",
       id: "what-inside-proves",
-      question: say`A soil lies inside an envelope. Does that prove it suitable? Answer "yes", "no" or "only for walls".`,
+      question: say`A soil lies inside an envelope. Does that prove it suitable?`,
       options: [...YES_OR_NO, { key: "walls", text: say`only for walls` }],
       value: "no",
       mistakes: [
@@ -329,7 +349,7 @@ function guidanceRows({ checks, disagreements }: GuidanceComparison): Exercise[]
           text: say`The limits are written for walls, and even there they prove nothing.`,
         },
       ],
-      hint: say`Read the last note under the table of recommendations.`,
+      hint: say`Who drew the envelope, for which earth, and what did they test?`,
       worked: say`It does not. ${caution}`,
       why: caution,
     },

@@ -1,16 +1,52 @@
 /** Exercises that answer. @module */
 export { answerKey, mistakesTable } from "./answerKey.js";
 export { blendingExercises } from "./blendingExercises.js";
-export type { ClassStrength } from "./cementExercises.js";
-export { cementExercises } from "./cementExercises.js";
+export type { ClassStrength, NoClassStrength } from "./cementExercises.js";
+export { cementExercises, classStrength } from "./cementExercises.js";
 export {
   blendsTable,
   type ClassBlend,
   type ClassBlendInput,
   classBlend,
+  type NoClassBlend,
 } from "./classBlend.js";
-export type { ClassReadings } from "./classSoil.js";
-export { type ClassSoil, classSoil } from "./classSoil.js";
+export {
+  blockRows,
+  classBlendsChart,
+  classBlendsTable,
+  classBlocksTable,
+  classBoundsTable,
+  classBucketsTable,
+  classCarbonTable,
+  classCautions,
+  classCurveChart,
+  classDisagreementsTable,
+  classFewerBlocksTable,
+  classFindings,
+  classHandSteps,
+  classJarsTable,
+  classJarTable,
+  classLeastCementTable,
+  classLineTable,
+  classLoadsTable,
+  classMaterialsChart,
+  classMiscountTable,
+  classRecommendationsChart,
+  classRecommendationsTable,
+  classRequirement,
+  classRows,
+  classRowsTable,
+  classSavingNote,
+  classSavingTable,
+  classSharesTable,
+  classSievingTable,
+  classSizesTable,
+  classStrengthChart,
+  classVolumeTable,
+  semiLogPaper,
+} from "./classBlocks.js";
+export { type ClassGroup, type ClassSheet, readClassSheet } from "./classSheet.js";
+export { type ClassReadings, type ClassSoil, classSoil } from "./classSoil.js";
 export { type ClassWall, volumeMassTable, wallCement } from "./classWall.js";
 export type {
   AnswerTolerance,
@@ -28,7 +64,6 @@ export {
   fewerBlocksTable,
 } from "./fewerBlocks.js";
 export { gradingExercises } from "./gradingExercises.js";
-export { jarSharesTable } from "./jarSharesTable.js";
 export {
   type AnswerReading,
   commonMistakes,
@@ -37,5 +72,30 @@ export {
   readAnswer,
   recogniseMistake,
 } from "./judgeAnswer.js";
+export {
+  CLASS_MINUTES,
+  LESSONS,
+  type Lesson,
+  type LessonExercises,
+  type LessonId,
+  lessonExercises,
+  openLesson,
+  rehearsalTable,
+} from "./lesson.js";
+export {
+  type ClassDay,
+  type ClassGroupSoil,
+  type ClassOptions,
+  classDay,
+  openClass,
+} from "./openClass.js";
+export { answerPaper, classForms, type Paper, worksheet } from "./papers.js";
 export { savingExercises } from "./savingExercises.js";
-export { checkAnswer, comparePredictions, openExercises, predict } from "./session.js";
+export {
+  type AskedPrediction,
+  checkAnswer,
+  comparePredictions,
+  openExercises,
+  openPredictions,
+  predict,
+} from "./session.js";

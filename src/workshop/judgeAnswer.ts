@@ -125,10 +125,11 @@ function readNumber(answer: unknown): AnswerReading {
     );
   }
   if (typeof answer === "string") {
+    const number = numberIn(answer);
     return unreadable(
-      Number.isFinite(Number.parseFloat(answer))
-        ? say`This is a text. Write the number without quotation marks and without its unit, with a point before the decimals.`
-        : say`This is a text, and a number is asked for. Write it without quotation marks.`,
+      number === undefined
+        ? say`This is a text, and a number is asked for. Write it without quotation marks.`
+        : say`This is a text. Write the number alone, without quotation marks and without its unit, with a point before the decimals: ${number}`,
     );
   }
   return unreadable(
@@ -138,21 +139,56 @@ function readNumber(answer: unknown): AnswerReading {
   );
 }
 
-const LANGUAGES: readonly Language[] = ["en", "es"];
-
-/** Without capitals, spaces and the printer's minus, which are no part of an answer. */
-function bare(text: string): string {
-  return text.toLowerCase().replace(/\s+/g, "").replaceAll("−", "-");
+/** The number in a text such as `59,1 %`, as it is to be written. */
+function numberIn(text: string): string | undefined {
+  const [found] = /^-?\d+(?:[.,]\d+)?/.exec(text.trim().replace("−", "-")) ?? [];
+  return found?.replace(",", ".");
 }
 
+const LANGUAGES: readonly Language[] = ["en", "es"];
+
+/**
+ * Without capitals, accents, spaces, points and the printer's minus, which are no part of an answer; “minus
+ * one”, “one less” and the like as a sign and a digit.
+ */
+function bare(text: string): string {
+  const words = text
+    .toLowerCase()
+    .normalize("NFD")
+    .replace(/\p{M}/gu, "")
+    .replace(/[−–—]/g, "-")
+    .replace(/\b(one|uno|una|un)\b/g, "1")
+    .replace(/\b(minus|menos)\b/g, "-")
+    .replace(/\b(plus|mas)\b/g, "+")
+    .replace(/1 (less|fewer|bucket less|bucket fewer)\b/g, "-1")
+    .replace(/1 (more|bucket more)\b/g, "+1")
+    .replace(/^\s*1 (.+) (?:less|fewer|-)\s*$/, "$1 -1")
+    .replace(/^\s*1 (.+) (?:more|\+)\s*$/, "$1 +1");
+  const plain = words.replace(/[\s.,:;()]/g, "");
+  // “-1 gravel” is “gravel -1”
+  return plain.replace(/^([+-]\d)(.+)$/, "$2$1");
+}
+
+/** The option that a text names: by the whole of it, or by a part that no other option has. */
 function readChoice(options: ChoiceExercise["options"], answer: unknown): AnswerReading {
   const typed = typeof answer === "string" ? bare(answer) : yesOrNo(answer);
-  const chosen = options.find(({ key, text }) =>
-    [key, ...LANGUAGES.map((language) => render(text, language))].some(
-      (written) => bare(written) === typed,
-    ),
-  );
-  if (chosen !== undefined) return { kind: "choice", value: chosen.key };
+  const names = options.map(({ key, text }) => ({
+    key,
+    written: [key, ...LANGUAGES.map((language) => render(text, language))].map(bare),
+  }));
+  const exact = names.filter(({ written }) => written.includes(typed));
+  const sign = /[+-]\d$/.exec(typed)?.[0] ?? "";
+  const start = typed.slice(0, typed.length - sign.length);
+  const begun =
+    start.length < 3
+      ? []
+      : names.filter(({ written }) =>
+          written.some((name) => name.includes(start) && name.endsWith(sign)),
+        );
+  const [chosen, second] = exact.length > 0 ? exact : begun;
+  if (chosen !== undefined && (exact.length > 0 || second === undefined)) {
+    return { kind: "choice", value: chosen.key };
+  }
   const list = joinTexts(options.map(({ text }) => say`"${text}"`));
   return unreadable(say`One of these texts is asked for, in quotation marks: ${list}.`);
 }
@@ -211,9 +247,21 @@ function howFarOff(value: number, answer: number): Text {
 
 /** Units that a value may have been given in by mistake, by what the value is then multiplied with. */
 const OTHER_UNITS: Readonly<Record<string, Readonly<Record<string, Text>>>> = {
-  mm: { "1000": say`micrometres`, "0.1": say`centimetres`, "0.001": say`metres` },
-  MPa: { "1000": say`kilopascals`, "0.001": say`gigapascals (or kN/mm²)`, "0.1": say`kN/cm²` },
-  kg: { "1000": say`grams`, "0.001": say`tonnes` },
+  mm: {
+    "1000": say`micrometres`,
+    "0.1": say`centimetres`,
+    "0.001": say`metres`,
+    "0.03937": say`inches`,
+  },
+  MPa: {
+    "1000": say`kilopascals`,
+    "0.001": say`gigapascals (or kN/mm²)`,
+    "0.1": say`kN/cm²`,
+    "145.04": "psi",
+  },
+  psi: { "0.0068948": "MPa", "144": say`pounds on a square foot` },
+  kg: { "1000": say`grams`, "0.001": say`tonnes`, "2.2046": say`pounds` },
+  lb: { "0.45359": say`kilograms`, "16": say`ounces` },
   "kg/m³": { "0.001": say`g/cm³` },
 };
 
@@ -231,7 +279,8 @@ export function commonMistakes({
 }: Pick<NumberExercise, "value" | "unit">): Mistake<number>[] {
   if (value === 0) return [];
   const percent = unit === "%";
-  const factors = [10, 0.1, 100, 0.01, 1000, 0.001];
+  const own = Object.keys(OTHER_UNITS[unit] ?? {}).map(Number);
+  const factors = [...new Set([10, 0.1, 100, 0.01, 1000, 0.001, ...own])];
   return [
     ...(percent ? percentMistakes(value) : []),
     ...factors

@@ -1,6 +1,13 @@
-import { formatFixed, formatPlain } from "../quantities/format.js";
+import {
+  displayUnit,
+  displayValue,
+  formatFixed,
+  formatPlain,
+  type UnitSystem,
+} from "../quantities/format.js";
+import { convertFromBase } from "../quantities/units.js";
 import { say } from "../words/message.js";
-import { type ClassWall, wallCement } from "./classWall.js";
+import { bucketsByMass, type ClassWall, massIn, volumeIn, wallCement } from "./classWall.js";
 import { answerable, type Exercise } from "./exercise.js";
 
 /**
@@ -13,48 +20,75 @@ import { answerable, type Exercise } from "./exercise.js";
  * const wall = { wallVolumeM3: 3.6, cementPct: 8, dryDensityKgM3: 1890, concreteVolumeM3: 2.2, parts: { soil: 7, sand: 2, cement: 1 }, looseDryKgM3: { soil: 1130, sand: 1390, cement: 1200 } };
  * savingExercises(wall).map(({ id, value }) => [id, value]) // => [["cement-in-the-wall", 504], ["cement-saved", 22.1], ["carbon-follows-cement", "same"], ["cement-by-volume", 10], ["cement-by-mass", 11.2]]
  */
-export function savingExercises(wall: ClassWall): Exercise[] {
-  return answerable([...cementRows(wall), CARBON_ROW, ...volumePartRows(wall)]);
+export function savingExercises(wall: ClassWall, units: UnitSystem = "SI"): Exercise[] {
+  return answerable([...cementRows(wall, units), CARBON_ROW, ...volumePartRows(wall, units)]);
 }
 
 const one = (value: number) => formatFixed(value, 1);
 const whole = (value: number) => formatFixed(value, 0);
 const plain = (value: number) => formatPlain(value);
 
+/** The wall in the units of the class, with four digits: what is asked is worked from what is told. */
+function inUnits(wall: ClassWall, units: UnitSystem) {
+  const us = units === "US";
+  const told = (value: number) => Number(formatPlain(value).number);
+  const mass = (kilograms: number) => massIn(kilograms, units);
+  const cubicFeet = (cubicMetres: number) => convertFromBase(1e6 * cubicMetres, "ft3", "volume");
+  return {
+    volume: told(us ? cubicFeet(wall.wallVolumeM3) : wall.wallVolumeM3),
+    volumeUnit: us ? "ft³" : "m³",
+    density: told(displayValue(wall.dryDensityKgM3, "density", units)),
+    densityUnit: displayUnit("density", units),
+    mass,
+    massUnit: displayUnit("mass", units),
+    concrete: told(volumeIn(wall.concreteVolumeM3, units)),
+    concreteUnit: displayUnit("volume", units),
+    // pounds in a cubic yard in the United States
+    content: (kgM3: number) => told(mass(kgM3) / volumeIn(1, units)),
+    loose: (kgM3: number) => told(displayValue(kgM3, "density", units)),
+  };
+}
+
 /** Cement in the wall, and the honest saving beside the trap. */
-function cementRows(wall: ClassWall): Exercise[] {
-  const { wallVolumeM3, cementPct, dryDensityKgM3, concreteVolumeM3 } = wall;
+function cementRows(wall: ClassWall, units: UnitSystem): Exercise[] {
+  const { wallVolumeM3, cementPct } = wall;
   const { cementKg, trap, comparison } = wallCement(wall);
+  const told = inUnits(wall, units);
+  const { mass, massUnit: unit, volume, volumeUnit, density, densityUnit } = told;
   const { low, high } = trap.savingPct;
   const middle = (low + high) / 2;
-  const content = comparison.concreteCement;
+  const { concreteCement: content } = comparison;
   const sameVolumeKg = (wallVolumeM3 * (content.low + content.high)) / 2;
+  const [least, most] = [content.low, content.high].map((end) => plain(told.content(end)));
+  const [lowMass, highMass] = [trap.concreteCementKg.low, trap.concreteCementKg.high].map((end) =>
+    whole(mass(end)),
+  );
   return [
     {
       kind: "number",
       id: "cement-in-the-wall",
-      question: say`${plain(wallVolumeM3)} m³ of wall, ${plain(dryDensityKgM3)} kg/m³ dry with its cement, ${plain(cementPct)} % cement of the dry mass of soil and aggregate. How much cement?`,
-      unit: "kg",
-      value: cementKg,
+      question: say`${plain(volume)} ${volumeUnit} of wall, ${plain(density)} ${densityUnit} dry with its cement, ${plain(cementPct)} % cement of the dry mass of soil and aggregate. How much cement?`,
+      unit,
+      value: mass(cementKg),
       tolerance: { rel: 0.01 },
       mistakes: [
         {
-          value: (wallVolumeM3 * dryDensityKgM3 * cementPct) / 100,
+          value: mass((cementKg * (100 + cementPct)) / 100),
           text: say`The percentage was taken of everything. It is of soil and aggregate alone: divide by 100 plus the percentage.`,
         },
         {
-          value: (dryDensityKgM3 * cementPct) / (100 + cementPct),
-          text: say`This is for one cubic metre.`,
+          value: mass(cementKg) / volume,
+          text: say`This is for one ${volumeUnit}.`,
         },
       ],
-      hint: say`Of 100 + ${plain(cementPct)} kg of dry wall, ${plain(cementPct)} kg are cement.`,
-      worked: say`${plain(wallVolumeM3)} × ${plain(dryDensityKgM3)} × ${plain(cementPct)} ÷ (100 + ${plain(cementPct)}) = ${whole(cementKg)} kg.`,
-      why: say`That is ${whole(cementKg / wallVolumeM3)} kg in each cubic metre of wall.`,
+      hint: say`Of 100 + ${plain(cementPct)} ${unit} of dry wall, ${plain(cementPct)} ${unit} are cement.`,
+      worked: say`${plain(volume)} × ${plain(density)} × ${plain(cementPct)} ÷ (100 + ${plain(cementPct)}) = ${whole(mass(cementKg))} ${unit}.`,
+      why: say`That is ${one(mass(cementKg) / volume)} ${unit} in each ${volumeUnit} of wall.`,
     },
     {
       kind: "number",
       id: "cement-saved",
-      question: say`An all-concrete wall would take ${plain(concreteVolumeM3)} m³, with ${plain(content.low)} to ${plain(content.high)} kg of cement in a cubic metre. How much less cement does the earth wall hold? Below zero where it holds more.`,
+      question: say`An all-concrete wall would take ${plain(told.concrete)} ${told.concreteUnit}, with ${least} to ${most} ${unit} of cement in each ${told.concreteUnit}. How much less cement does the earth wall of the question before hold? Below zero where it holds more.`,
       unit: "%",
       value: middle,
       between: { low, high },
@@ -73,9 +107,9 @@ function cementRows(wall: ClassWall): Exercise[] {
           text: say`This is what the earth wall holds, in percent of the concrete's cement. The saving is the rest.`,
         },
       ],
-      hint: say`First the cement in the concrete: its volume times kg in a cubic metre. Then cement against cement.`,
-      worked: say`${plain(concreteVolumeM3)} × ${plain(content.low)} to ${plain(content.high)} = ${whole(trap.concreteCementKg.low)} to ${whole(trap.concreteCementKg.high)} kg; 100 × (1 − ${whole(cementKg)} ÷ that) = ${whole(low)} to ${whole(high)} %.`,
-      why: trap.text,
+      hint: say`First the cement in the concrete: its volume times ${unit} in each ${told.concreteUnit}. Then cement against cement.`,
+      worked: say`${plain(told.concrete)} × ${least} to ${most} = ${lowMass} to ${highMass} ${unit}; 100 × (1 − ${whole(mass(cementKg))} ÷ that) = ${whole(low)} to ${whole(high)} %.`,
+      why: say`Set against the mass of the whole concrete it would have seemed ${whole(trap.falseSavingPct)} %. Cement with cement it is ${whole(low)} to ${whole(high)} %.`,
     },
   ];
 }
@@ -85,7 +119,7 @@ const CANCELS = say`The factor is that of one and the same cement: it stands abo
 const CARBON_ROW: Exercise = {
   kind: "choice",
   id: "carbon-follows-cement",
-  question: say`Both walls are made with the same cement. Is the saving in carbon of cement, in percent, smaller than that in cement, the same, or larger? Answer "smaller", "the same" or "larger".`,
+  question: say`Both walls are made with the same cement. Is the saving in carbon of cement, in percent, smaller than that in cement, the same, or larger?`,
   options: [
     { key: "smaller", text: say`smaller` },
     { key: "same", text: say`the same` },
@@ -102,16 +136,19 @@ const CARBON_ROW: Exercise = {
 };
 
 /** Cement in percent of all parts by volume, and the same parts by mass. */
-function volumePartRows({
-  parts: { soil, sand, cement },
-  looseDryKgM3,
-}: Pick<ClassWall, "parts" | "looseDryKgM3">): Exercise[] {
+function volumePartRows(wall: ClassWall, units: UnitSystem): Exercise[] {
+  const { soil, sand, cement } = wall.parts;
+  const { loose, densityUnit } = inUnits(wall, units);
+  const [ofSoil, ofSand, ofCement] = [
+    wall.looseDryKgM3.soil,
+    wall.looseDryKgM3.sand,
+    wall.looseDryKgM3.cement,
+  ].map(loose);
   const total = soil + sand + cement;
-  const soilKg = soil * looseDryKgM3.soil;
-  const sandKg = sand * looseDryKgM3.sand;
-  const cementKg = cement * looseDryKgM3.cement;
-  const byVolumePct = (100 * cement) / total;
-  const byMassPct = (100 * cementKg) / (soilKg + sandKg);
+  const soilKg = soil * ofSoil;
+  const sandKg = sand * ofSand;
+  const cementKg = cement * ofCement;
+  const { cementByVolumePct: byVolumePct, cementPct: byMassPct } = bucketsByMass(wall);
   const toSoilPct = (100 * cement) / (soil + sand);
   return [
     {
@@ -142,11 +179,11 @@ function volumePartRows({
     {
       kind: "number",
       id: "cement-by-mass",
-      question: say`The same buckets hold, dry and loose, soil ${plain(looseDryKgM3.soil)}, sand ${plain(looseDryKgM3.sand)}, cement ${plain(looseDryKgM3.cement)} kg/m³. Cement in percent of the dry mass of soil and sand?`,
+      question: say`The same buckets hold, dry and loose, soil ${plain(ofSoil)}, sand ${plain(ofSand)}, cement ${plain(ofCement)} ${densityUnit}. Cement in percent of the dry mass of soil and sand?`,
       unit: "%",
       value: byMassPct,
-      // Narrow, so that buckets to buckets is told apart from mass to mass.
-      tolerance: { abs: 0.05 },
+      // Well below the step from buckets to mass.
+      tolerance: { abs: 0.15 },
       mistakes: [
         {
           value: byVolumePct,

@@ -13,6 +13,16 @@ interface Prediction {
   readonly afterwards: boolean;
 }
 
+/** Something to be expected before it is computed. */
+export interface AskedPrediction {
+  /** Name in `predict`, kebab-case. */
+  readonly id: string;
+  /** For the reader, with its unit. */
+  readonly label: Text;
+  /** A text where the computed value is one; undefined where there is none. */
+  readonly value: number | string | undefined;
+}
+
 /**
  * What this process knows of the workshop: it lasts as long as the notebook's kernel and is written
  * nowhere. Of this process, because one kernel serves one notebook of one group.
@@ -20,8 +30,9 @@ interface Prediction {
 const workshopMemory = {
   exercises: new Map<string, Exercise>(),
   tries: new Map<string, number>(),
+  asked: new Map<string, AskedPrediction>(),
   predictions: new Map<string, Prediction>(),
-  /** Names whose computed value was shown. */
+  /** Ids whose computed value was shown. */
   revealed: new Set<string>(),
 };
 
@@ -57,7 +68,7 @@ export function openExercises(exercises: readonly Exercise[]): TableBlock {
 }
 
 /** The sort of answer that is asked for, in words. */
-function answerSort(exercise: Exercise): Text {
+export function answerSort(exercise: Exercise): Text {
   if (exercise.kind === "choice") {
     return say`one of ${joinTexts(exercise.options.map(({ text }) => say`"${text}"`))}`;
   }
@@ -84,7 +95,7 @@ function answerSort(exercise: Exercise): Text {
  * @example
  * const exercise = { kind: "number", id: "sand", question: "Sand?", unit: "%", value: 43, tolerance: { abs: 1 }, mistakes: [], hint: "Subtract.", worked: "70 − 27 = 43 %.", why: "Sand lies between two boundaries." };
  * const opened = openExercises([exercise]);
- * render(checkAnswer("sand", 43.4).text) // => "sand. Right. Computed: 43.0 %. Sand lies between two boundaries."
+ * render(checkAnswer("sand", 43.4).text) // => "Right. Computed: 43.0 %. Sand lies between two boundaries."
  * render(checkAnswer("sands", 1).text) // => "There is no exercise “sands”. Is sand meant?"
  */
 export function checkAnswer(id: string, answer: unknown): NoteBlock {
@@ -92,8 +103,9 @@ export function checkAnswer(id: string, answer: unknown): NoteBlock {
   if (!exercise) return note(noExercise(String(id), [...workshopMemory.exercises.keys()]));
   const { verdict, tries, text } = judgeAnswer(exercise, answer, workshopMemory.tries.get(id) ?? 0);
   workshopMemory.tries.set(id, tries);
-  // The list of exercises may stand far above the cell.
-  return note(verdict === "blank" ? say`${id}. ${exercise.question} ${text}` : say`${id}. ${text}`);
+  return note(
+    verdict === "blank" ? say`${exercise.question} (${answerSort(exercise)}) ${text}` : text,
+  );
 }
 
 function note(text: Text): NoteBlock {
@@ -111,62 +123,88 @@ function noExercise(id: string, known: readonly string[]): Text {
 }
 
 /**
+ * Makes known what `predict` and `comparePredictions` are about. Opened again, the first predictions stand.
+ *
+ * @throws RangeError where two have the same id.
+ */
+export function openPredictions(asked: readonly AskedPrediction[]): void {
+  asked.forEach(({ id }, index) => {
+    if (asked.findIndex((other) => other.id === id) !== index) {
+      throw new RangeError(`invalid \`asked[${index}].id\`: ${id} twice; expected once`);
+    }
+  });
+  for (const one of asked) workshopMemory.asked.set(one.id, one);
+}
+
+/**
  * Records what somebody expects before a value is computed. The first prediction stands: one that is made
  * after the computed value was shown by `comparePredictions` is kept as an afterthought only where there
  * was none before.
  *
- * @param name as `comparePredictions` names the value.
+ * @param id as `openPredictions` was given it; a name that it was not given is taken as the label.
  * @param value a number or a short text; `undefined`, `null`, an empty text or NaN is no prediction.
  *
  * @example
- * render(predict("parts of sand to one of soil", 0.5).text) // => "Predicted, parts of sand to one of soil: 0.5."
- * render(predict("gravel, %", undefined).text) // => "No prediction yet, gravel, %. A guess that misses teaches more than none."
+ * openPredictions([{ id: "sand-parts", label: "parts of sand to one of soil", value: 0.5 }]);
+ * render(predict("sand-parts", 0.4).text) // => "Predicted, parts of sand to one of soil: 0.4."
+ * render(predict("sand-parts", undefined).text) // => "No prediction yet: parts of sand to one of soil? A guess that misses teaches more than none."
  */
-export function predict(name: string, value: unknown): NoteBlock {
-  const { predictions, revealed } = workshopMemory;
+export function predict(id: string, value: unknown): NoteBlock {
+  const { asked, predictions, revealed } = workshopMemory;
+  const label = asked.get(id)?.label ?? id;
+  const given = typeof value === "string" ? typedNumber(value) : value;
   const usable =
-    (typeof value === "number" && Number.isFinite(value)) ||
-    (typeof value === "string" && value.trim() !== "");
+    (typeof given === "number" && Number.isFinite(given)) ||
+    (typeof given === "string" && given.trim() !== "");
   if (!usable) {
-    return value === undefined || value === null || value === ""
-      ? note(say`No prediction yet, ${name}. A guess that misses teaches more than none.`)
-      : note(say`No prediction yet, ${name}: write one number, or a few words in quotation marks.`);
+    return given === undefined || given === null || given === ""
+      ? note(say`No prediction yet: ${label}? A guess that misses teaches more than none.`)
+      : note(
+          say`No prediction yet, ${label}: write one number, or a few words in quotation marks.`,
+        );
   }
-  const said = typeof value === "number" ? value : String(value).trim();
-  if (!revealed.has(name)) {
-    predictions.set(name, { value: said, afterwards: false });
-    return note(say`Predicted, ${name}: ${said}.`);
+  const said = typeof given === "number" ? given : String(given).trim();
+  if (!revealed.has(id)) {
+    predictions.set(id, { value: said, afterwards: false });
+    return note(say`Predicted, ${label}: ${said}.`);
   }
-  if (predictions.has(name)) {
+  if (predictions.has(id)) {
     return note(
-      say`The computed value was shown already, so the first prediction stands, ${name}.`,
+      say`The computed value was shown already, so the first prediction stands, ${label}.`,
     );
   }
-  predictions.set(name, { value: said, afterwards: true });
+  predictions.set(id, { value: said, afterwards: true });
   return note(
-    say`The computed value was shown already: kept as an afterthought, ${name}: ${said}.`,
+    say`The computed value was shown already: kept as an afterthought, ${label}: ${said}.`,
   );
+}
+
+/** A guess needs no form: `12,5 %` is as good as 12.5. */
+function typedNumber(text: string): number | string {
+  const [, number] = /^\s*(-?\d+(?:[.,]\d+)?)\s*\S{0,4}\s*$/.exec(text) ?? [];
+  return number === undefined ? text : Number(number.replace(",", "."));
 }
 
 /**
  * Sets predictions beside the computed values, with the difference in percent of the computed one.
  *
- * @param computed by the names that `predict` was given; a text where the computed value is one, `null`
- * or `undefined` where there is none.
+ * @param ids which of those that `openPredictions` was given; default all.
  *
  * @example
- * const before = predict("D60 of the soil, mm", 2);
- * renderAll(comparePredictions({ "D60 of the soil, mm": 1.6 }).rows) // => [["D60 of the soil, mm", "2", "1.60", "+25 %"]]
+ * openPredictions([{ id: "d60", label: "D60 of the soil, mm", value: 1.6 }]);
+ * const before = predict("d60", 2);
+ * renderAll(comparePredictions(["d60"]).rows) // => [["D60 of the soil, mm", "2", "1.60", "+25 %"]]
  */
 export function comparePredictions(
-  computed: Readonly<Record<string, number | string | null | undefined>>,
+  ids: readonly string[] = [...workshopMemory.asked.keys()],
 ): TableBlock {
-  const rows = Object.entries(computed).map(([name, value]) => {
-    const prediction = workshopMemory.predictions.get(name);
-    workshopMemory.revealed.add(name);
+  const rows = ids.map((id) => {
+    const { label, value } = workshopMemory.asked.get(id) ?? { label: id, value: undefined };
+    const prediction = workshopMemory.predictions.get(id);
+    workshopMemory.revealed.add(id);
     const predicted = prediction === undefined ? BLANK : asGiven(prediction.value);
     return [
-      name,
+      label,
       prediction?.afterwards ? say`${predicted} (afterwards)` : predicted,
       typeof value === "number" ? formatNumber(value) : (value ?? BLANK),
       difference(prediction?.value, value),

@@ -1,0 +1,225 @@
+import type { ReportBlock } from "../blocks/block.js";
+import type { Figure } from "../figures/figure.js";
+import { formatPlain } from "../quantities/format.js";
+import { say, type Text } from "../words/message.js";
+import { answerKey, mistakesTable } from "./answerKey.js";
+import { classCautions, classRequirement, semiLogPaper } from "./classBlocks.js";
+import { classRowLabel, JAR_TIMES_MIN, sieveRowLabel } from "./classSheet.js";
+import type { Exercise } from "./exercise.js";
+import { LESSONS, lessonExercises, rehearsalTable } from "./lesson.js";
+import type { ClassDay } from "./openClass.js";
+
+/** Something to print, apart from its form: blocks, figures and the headings between them. */
+export interface Paper {
+  /** Name of its files. */
+  readonly name: string;
+  readonly title: Text;
+  readonly parts: readonly (
+    | ReportBlock
+    | Figure
+    | { readonly kind: "heading"; readonly text: Text }
+  )[];
+}
+
+const heading = (text: Text) => ({ kind: "heading" as const, text });
+const NEW_PAGE: ReportBlock = { kind: "pageBreak" };
+
+/**
+ * What pupils get on paper: the readings, every question with room to answer it, paper for a grading curve.
+ * No answer stands in it, and no word that is about computers.
+ */
+export function worksheet(day: ClassDay): Paper {
+  let number = 0;
+  const ask = (exercise: Exercise): ReportBlock => {
+    number += 1;
+    return question(exercise, number);
+  };
+  const parts = LESSONS.flatMap(({ id, title }, index): Paper["parts"] => {
+    const { core, further } = lessonExercises(day, id);
+    if (core.length + further.length === 0) return [];
+    return [
+      ...(index === 0 ? [] : [NEW_PAGE]),
+      heading(title),
+      ...(id === "grading" ? readings(day) : []),
+      ...(id === "cement" ? [classRequirement(day)] : []),
+      ...core.map(ask),
+      ...(further.length > 0 ? [heading(say`Further, for who is through early`)] : []),
+      ...further.map(ask),
+    ];
+  });
+  return {
+    name: "worksheet",
+    title: say`Worksheet`,
+    parts: [
+      classCautions("any", "dry-work", "wet-mix"),
+      ...parts,
+      NEW_PAGE,
+      heading(say`Paper for a grading curve`),
+      semiLogPaper(day.units),
+    ],
+  };
+}
+
+function question(exercise: Exercise, number: number): ReportBlock {
+  const text = say`${number}. ${exercise.question}`;
+  if (exercise.kind === "choice") {
+    const options = exercise.options.map((option) => option.text);
+    return { kind: "question", text, options, lines: 0 };
+  }
+  const { unit } = exercise;
+  return { kind: "question", text, lines: 2, ...(unit === "" ? {} : { unit }) };
+}
+
+/** What the questions on the soil are worked from. */
+function readings({ group }: ClassDay): ReportBlock[] {
+  if (!group?.soil) return [];
+  const { sieveRecord, jarRecord } = group.soil;
+  const mass = (grams: number) => formatPlain(grams, 5);
+  const jar: ReportBlock[] = jarRecord
+    ? [
+        form(say`Jar of ${group.name}`, [
+          [classRowLabel("waterDepth"), formatPlain(jarRecord.waterDepthMm)],
+          ...jarRecord.layers.map(({ topMm }, index): Text[] => [
+            classRowLabel((["sand", "silt", "clay"] as const)[index]),
+            formatPlain(topMm),
+          ]),
+        ]),
+      ]
+    : [];
+  return [
+    ...jar,
+    form(say`Sieving of ${group.name}`, [
+      [classRowLabel("dryMass"), mass(sieveRecord.dryMassG)],
+      [
+        classRowLabel("washedMass"),
+        sieveRecord.washedDryMassG === undefined
+          ? say`not washed`
+          : mass(sieveRecord.washedDryMassG),
+      ],
+      ...sieveRecord.rows.map(({ label, retainedG }): Text[] => [
+        sieveRowLabel(sieveName(label)),
+        mass(retainedG),
+      ]),
+      [classRowLabel("pan"), mass(sieveRecord.panG)],
+    ]),
+  ];
+}
+
+/** A bare number is an opening in mm. */
+const sieveName = (label: string) => (/^[\d.]+$/.test(label) ? `${label} mm` : label);
+
+function form(
+  caption: Text,
+  rows: readonly (readonly Text[])[],
+  columns?: readonly Text[],
+): ReportBlock {
+  const headers = columns ?? [say`Reading`, say`Value`];
+  return {
+    kind: "table",
+    caption,
+    columns: headers.map((header, index) => ({ header, align: index === 0 ? "left" : "right" })),
+    rows,
+  };
+}
+
+const WRITE = "\u00a0\u00a0\u00a0\u00a0\u00a0\u00a0\u00a0\u00a0\u00a0\u00a0\u00a0\u00a0";
+
+/** Sheets to fill in by hand: jar, sieving, and the results of all groups; then into the class's own file. */
+export function classForms({ groups, units }: ClassDay): Paper {
+  const [first] = groups.flatMap(({ soil }) => soil ?? []);
+  const set = units === "US" ? US_SIEVES : SI_SIEVES;
+  const sieves = first?.sieveRecord.rows.map(({ label }) => sieveName(label)) ?? set;
+  const names = groups.length > 0 ? groups.map(({ name }) => name) : [say`group ${1}`];
+  const blank = (labels: readonly Text[]) => labels.map((label): Text[] => [label, WRITE]);
+  return {
+    name: "class-sheets",
+    title: say`Sheets to fill in`,
+    parts: [
+      heading(say`Jar`),
+      { kind: "paragraph", text: WHO },
+      {
+        kind: "paragraph",
+        text: say`Fill a third of a straight jar with soil, lumps broken, stones out. Fill up with water, add a pinch of salt, leave it for an hour, shake for two minutes, set it down and do not move it. Read the top of what has settled after ${JAR_TIMES_MIN.sand} minute, ${JAR_TIMES_MIN.silt} minutes and 24 hours.`,
+      },
+      form(
+        say`Heights above the bottom of the jar`,
+        blank([
+          classRowLabel("waterDepth"),
+          classRowLabel("passedSieve"),
+          classRowLabel("sand"),
+          classRowLabel("silt"),
+          classRowLabel("clay"),
+        ]),
+      ),
+      {
+        kind: "note",
+        tone: "note",
+        text: say`With salt the clay clumps and comes down within the day; some comes down with the silt, so the line between the two is the least sure. Heights are not masses. No measured correction was found: apply none.`,
+      },
+      NEW_PAGE,
+      heading(say`Sieving`),
+      { kind: "paragraph", text: WHO },
+      {
+        kind: "paragraph",
+        text: say`Dry and weigh the sample. Wash the fines out over the finest sieve, dry and weigh again. Sieve from coarse to fine and weigh what stays on each sieve, then the pan. Not washed: leave that line empty. Sieve damped down or outdoors, with a mask.`,
+      },
+      form(
+        say`Masses`,
+        blank([
+          classRowLabel("dryMass"),
+          classRowLabel("washedMass"),
+          ...sieves.map(sieveRowLabel),
+          classRowLabel("pan"),
+        ]),
+      ),
+      classCautions("dry-work"),
+      NEW_PAGE,
+      heading(say`Results of the class`),
+      form(
+        say`One column a group`,
+        [
+          say`sand in the jar, % of the height`,
+          say`silt in the jar, % of the height`,
+          say`clay in the jar, % of the height`,
+          say`passing the finest sieve, %`,
+          say`D60, mm`,
+          say`sand to one of soil, by hand`,
+          say`least cement, %`,
+          say`cement saved, %`,
+        ].map((label): Text[] => [label, ...names.map(() => WRITE)]),
+        [say`Result`, ...names],
+      ),
+      NEW_PAGE,
+      heading(say`Paper for a grading curve`),
+      semiLogPaper(units),
+    ],
+  };
+}
+
+const WHO = say`Group: ____________________   Soil: ____________________   Date: ______________`;
+const SI_SIEVES = ["16 mm", "8 mm", "4 mm", "2 mm", "0.6 mm", "0.2 mm", "0.063 mm"];
+const US_SIEVES = ["3/4 in", "3/8 in", "No. 4", "No. 10", "No. 40", "No. 100", "No. 200"];
+
+/** The teacher's: timing, cautions, all answers as numbered on the worksheet, and the usual mistakes. */
+export function answerPaper(day: ClassDay): Paper {
+  let number = 0;
+  const lessons = LESSONS.flatMap(({ id, title }) => {
+    const { core, further } = lessonExercises(day, id);
+    const exercises = [...core, ...further];
+    if (exercises.length === 0) return [];
+    const from = number + 1;
+    number += exercises.length;
+    return [{ title, exercises, from }];
+  });
+  return {
+    name: "key",
+    title: say`Key to the worksheet`,
+    parts: [
+      rehearsalTable(),
+      ...lessons.map(({ title, exercises, from }) => answerKey(title, exercises, from)),
+      NEW_PAGE,
+      heading(say`Common mistakes`),
+      ...lessons.map(({ title, exercises, from }) => mistakesTable(title, exercises, from)),
+    ],
+  };
+}
