@@ -116,9 +116,9 @@ export const strength: Kind<StrengthConfig> = group(
     ),
     batches: byDefault(
       "batches",
-      oneOf("ignore", "block"),
+      oneOf("ignore", "block", "means"),
       "ignore",
-      "Whether each batch of blocks gets a level of its own in the regression.",
+      "How batches of blocks stand in the regression: not told apart (ignore), each with a level of its own (block), or each as the mean of its blocks (means).",
     ),
     covariates: byDefault(
       "covariates",

@@ -151,6 +151,22 @@ export interface MethodConfig {
 export interface ReportConfig {
   /** Form of the report; left out, permit. */
   readonly template?: "permit" | "handout";
+  /** Annexes of the technical appendix; left out, calculations, findings, analyses, readings, regression, inputs. */
+  readonly annexes?: readonly (
+    | "calculations"
+    | "findings"
+    | "analyses"
+    | "readings"
+    | "regression"
+    | "guidance"
+    | "resampling"
+    | "models"
+    | "alternatives"
+    | "quantities"
+    | "cost"
+    | "inputs"
+    | "code"
+  )[];
   /** SVG or PNG picture for the title block. */
   readonly logo?: string;
   /** What a reader who cannot see the logo is told; left out, “Logo”. */
@@ -312,8 +328,8 @@ export interface StrengthConfig {
   readonly model: "linear" | "quadratic" | "logarithmic" | "power";
   /** The least cement content is rounded up to a multiple of this. Default 0.5 %. */
   readonly roundUpToPct: number;
-  /** Whether each batch of blocks gets a level of its own in the regression. Default ignore. */
-  readonly batches: "ignore" | "block";
+  /** How batches of blocks stand in the regression: not told apart (ignore), each with a level of its own (block), or each as the mean of its blocks (means). Default ignore. */
+  readonly batches: "ignore" | "block" | "means";
   /** Readings that stand in the regression beside the cement content. */
   readonly covariates: readonly CovariateConfig[];
   /** Table that corrects strengths for the blocks' proportions, shown beside the measured ones. */

@@ -39,9 +39,11 @@ export function leastCementOfOthers(
     readonly fit: FitStrengthOptions;
     readonly requirement: StrengthRequirement;
     readonly roundUpToPct?: number;
+    /** What is fitted of the blocks; default the blocks themselves: see `batchMeans`. */
+    readonly readings?: (blocks: readonly SpecimenRecord[]) => readonly SpecimenRecord[];
   },
 ): LeastCementOfOthers[] {
-  const { fit, requirement, roundUpToPct } = asked;
+  const { fit, requirement, roundUpToPct, readings = (blocks) => blocks } = asked;
   const allAges = fit.covariates?.includes("ln age") ?? false;
   const excluded = specimens
     .filter((block) => block.excluded && (allAges || block.ageDays === fit.ageDays))
@@ -56,9 +58,8 @@ export function leastCementOfOthers(
       if (without.includes(block.id)) return [];
       return [withBack.includes(block.id) ? { ...block, excluded: undefined } : block];
     });
-    const { status, cementPct, batchablePct } = leastCement(fitStrength(blocks, fit), requirement, {
-      roundUpToPct,
-    });
+    const curve = fitStrength(readings(blocks), fit);
+    const { status, cementPct, batchablePct } = leastCement(curve, requirement, { roundUpToPct });
     return { without, withBack, status, cementPct, batchablePct };
   });
 }

@@ -82,9 +82,11 @@ function mixDensity(
   { specimens, fit }: StrengthStudy,
   compaction: CompactionAnalysis | undefined,
 ): CompactedDensity | undefined {
-  const used = new Set(fit.points.map(({ id }) => id));
-  const densities = specimens.flatMap(({ id, dryDensityKgM3 }) =>
-    used.has(id) && dryDensityKgM3 !== undefined ? [dryDensityKgM3] : [],
+  const allAges = fit.covariates.some(({ kind }) => kind === "ln age");
+  const densities = specimens.flatMap(({ excluded, ageDays, dryDensityKgM3 }) =>
+    !excluded && (allAges || ageDays === fit.ageDays) && dryDensityKgM3 !== undefined
+      ? [dryDensityKgM3]
+      : [],
   );
   if (densities.length > 0) {
     return {

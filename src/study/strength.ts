@@ -1,20 +1,28 @@
-import type { StudyConfig } from "../entries/studyConfig.js";
-import { type Finding, finding, hasErrors, STUDY_FILE } from "../findings/finding.js";
+import type { RequirementConfig, StudyConfig } from "../entries/studyConfig.js";
+import {
+  type Finding,
+  type FindingWords,
+  finding,
+  hasErrors,
+  STUDY_FILE,
+} from "../findings/finding.js";
 import type { SpecimenRecord, SpecimenSheet } from "../lab/specimens.js";
 import { correctAspectRatio } from "../strength/aspectRatio.js";
-import { batchScatter } from "../strength/batches.js";
+import { batchMeans, batchScatter } from "../strength/batches.js";
 import { characteristicStrength } from "../strength/characteristicStrength.js";
 import { includedSpecimens } from "../strength/includedBlocks.js";
 import { leastCement } from "../strength/leastCement.js";
 import { modelFindings } from "../strength/modelFindings.js";
+import { type LeastCementOfOthers, leastCementOfOthers } from "../strength/otherBlocks.js";
 import { strengthBands } from "../strength/regression/bounds.js";
-import { fitStrength } from "../strength/regression/fit.js";
+import type { FittedStrength } from "../strength/regression/curve.js";
+import { type FitStrengthOptions, fitStrength } from "../strength/regression/fit.js";
 import { lackOfFit } from "../strength/regression/lackOfFit.js";
 import { compareModels } from "../strength/regression/modelComparison.js";
 import { residualChecks } from "../strength/regression/residuals.js";
 import { robustStrength } from "../strength/regression/robustFit.js";
 import { strengthByAge } from "../strength/strengthByAge.js";
-import { say } from "../words/message.js";
+import { say, type Text } from "../words/message.js";
 import type { ContentCharacteristics, StrengthStudy } from "./studyResult.js";
 
 /** Rules that need nothing but the strengths. */
@@ -31,92 +39,141 @@ export function computeStrength(
   { strength: asked }: Pick<StudyConfig, "strength">,
   sheet: SpecimenSheet,
 ): { readonly strength?: StrengthStudy; readonly findings: readonly Finding[] } {
-  const { model, variance, requirement, roundUpToPct, batches, covariates, aspectTable } = asked;
+  const { requirement, covariates } = asked;
   const { specimens, file } = sheet;
   const ageDays = requirement?.ageDays ?? onlyAge(specimens);
   if (ageDays === undefined) return { findings: [ageNotTold(sheet)] };
-  const confidence = requirement?.confidence ?? BAND_CONFIDENCE;
-  const kinds = covariates.map(({ kind }) => kind);
-  const included = includedSpecimens(sheet, {
-    ageDays,
-    model,
-    covariates: kinds,
-    variance,
-  });
-  const findings: Finding[] = [...included.findings];
-  if (hasErrors(findings)) return { findings };
+  const options = fitOptions(asked, ageDays);
+  const included = includedSpecimens(sheet, options);
+  if (hasErrors(included.findings)) return { findings: included.findings };
+  // Means of batches are readings of their own; the sheet's blocks stay in sight.
+  const readings = asked.batches === "means" ? batchMeans : undefined;
+  const fitted = readings ? readings(specimens) : specimens;
+  const fit = fitStrength(fitted, options);
+  if (fit.status !== "ok") return { findings: [...included.findings, noCurve(file, fit.message)] };
+  const answer = answerOf(fit, asked, (rule) =>
+    leastCementOfOthers(
+      specimens,
+      included.far.map(({ id }) => id),
+      { ...{ requirement: rule, readings, fit: options }, roundUpToPct: asked.roundUpToPct },
+    ),
+  );
+  const chosen = answer.chosenCementPct ?? null;
+  const evidence = {
+    fit,
+    lackOfFit: lackOfFit(fit),
+    models: compareModels(fitted, options),
+    checks: residualChecks(fit),
+  };
+  const allAges = covariates.some(({ kind }) => kind === "ln age");
+  // Where batches or ages are terms of the regression, their scatter is allowed for.
+  const alike = asked.batches === "ignore" && !allAges;
+  const scatter = alike ? batchScatter(included.included, { ageDays }) : undefined;
+  return {
+    strength: {
+      specimens,
+      ...evidence,
+      ...bandsOf(fit, requirement?.confidence, chosen),
+      robust: robustStrength(fit),
+      ...(allAges
+        ? { byAge: strengthByAge(fitted, options, chosen ?? middleContent(fit.contentsPct)) }
+        : {}),
+      characteristic: characteristicByContent(
+        included.included.filter((block) => block.ageDays === ageDays),
+      ),
+      aspect: asked.aspectTable === undefined ? [] : correctedBlocks(specimens, asked.aspectTable),
+      ...answer.known,
+      chosenCementPct: answer.chosenCementPct,
+    },
+    findings: [
+      ...included.findings,
+      ...answer.findings,
+      ...modelFindings(
+        { ...evidence, scatter, requirement, cementPct: chosen },
+        { blocks: file, study: STUDY_FILE },
+      ),
+    ],
+  };
+}
 
-  const options = {
+function noCurve(file: string, message: Text): Finding {
+  return finding({ file }, "error", "no-regression", {
+    message,
+    expected: say`blocks that a curve can be fitted to`,
+    remedy: say`Make the missing blocks, or choose another model in study.yaml.`,
+  });
+}
+
+/** What the study asks of the regression. */
+function fitOptions(
+  { model, variance, batches, covariates }: StudyConfig["strength"],
+  ageDays: number,
+): FitStrengthOptions {
+  return {
     model,
     ageDays,
-    batches,
+    batches: batches === "means" ? "ignore" : batches,
     variance,
-    covariates: kinds,
+    covariates: covariates.map(({ kind }) => kind),
     at: Object.fromEntries(
       covariates.flatMap(({ kind, at }) => (at === undefined ? [] : [[kind, at]])),
     ),
   };
-  const fit = fitStrength(specimens, options);
-  if (fit.status !== "ok") {
-    const words = {
-      message: fit.message,
-      expected: say`blocks that a curve can be fitted to`,
-      remedy: say`Make the missing blocks, or choose another model in study.yaml.`,
-    };
-    return { findings: [...findings, finding({ file }, "error", "no-regression", words)] };
-  }
-  const least = requirement && leastCement(fit, requirement, { roundUpToPct, file: STUDY_FILE });
-  findings.push(...(least?.findings ?? []));
-  if (least && least.status !== "ok") {
-    findings.push({
-      severity: "warning",
-      code: `least-cement-${least.status}`,
-      file: STUDY_FILE,
-      column: "strength.requirement",
-      message: least.message,
-      expected: say`a requirement that is met between the lowest and the highest tested content`,
-      remedy: say`Make and crush the blocks that the message names, then compute again.`,
-    });
-  }
-  const chosen = least?.batchablePct ?? null;
-  const evidence = {
-    fit,
-    lackOfFit: lackOfFit(fit),
-    models: compareModels(specimens, options),
-    checks: residualChecks(fit),
-  };
-  // Where batches or ages are terms of the regression, their scatter is allowed for.
-  const scatter =
-    batches === "block" || kinds.includes("ln age")
-      ? undefined
-      : batchScatter(included.included, { ageDays });
-  findings.push(
-    ...modelFindings(
-      { ...evidence, scatter, requirement, cementPct: chosen },
-      { blocks: file, study: STUDY_FILE },
-    ),
-  );
+}
+
+/** The curve with its bounds across the tested contents, and at each of them and the chosen one. */
+function bandsOf(
+  fit: FittedStrength,
+  confidence = BAND_CONFIDENCE,
+  chosen: number | null = null,
+): Pick<StrengthStudy, "bands" | "bandsAtContents"> {
   const contents = new Set([...fit.contentsPct, ...(chosen === null ? [] : [chosen])]);
-  const strength: StrengthStudy = {
-    specimens,
-    ...evidence,
+  const cementPct = [...contents].sort((a, b) => a - b);
+  return {
     bands: strengthBands(fit, { confidence }),
-    bandsAtContents: strengthBands(fit, {
-      confidence,
-      cementPct: [...contents].sort((a, b) => a - b),
-    }),
-    robust: robustStrength(fit),
-    ...(kinds.includes("ln age")
-      ? { byAge: strengthByAge(specimens, options, chosen ?? middleContent(fit.contentsPct)) }
-      : {}),
-    characteristic: characteristicByContent(
-      included.included.filter((block) => block.ageDays === ageDays),
-    ),
-    aspect: aspectTable === undefined ? [] : correctedBlocks(specimens, aspectTable),
-    ...(least ? { leastCement: least } : {}),
-    chosenCementPct: chosen ?? undefined,
+    bandsAtContents: strengthBands(fit, { confidence, cementPct }),
   };
-  return { strength, findings };
+}
+
+/** The least content that meets the requirement of a study, with what is to be known of it. */
+function answerOf(
+  fit: FittedStrength,
+  { requirement, roundUpToPct, batches }: StudyConfig["strength"],
+  others: (requirement: RequirementConfig) => LeastCementOfOthers[],
+): {
+  readonly known: Pick<StrengthStudy, "leastCement" | "leastCementOfOthers">;
+  readonly chosenCementPct?: number;
+  readonly findings: readonly Finding[];
+} {
+  if (!requirement) return { known: {}, findings: [] };
+  const least = leastCement(fit, requirement, { roundUpToPct, file: STUDY_FILE });
+  const told = (column: string, code: string, words: FindingWords) =>
+    finding({ file: STUDY_FILE, column }, "warning", code, words);
+  return {
+    known: { leastCement: least, leastCementOfOthers: others(requirement) },
+    chosenCementPct: least.batchablePct ?? undefined,
+    findings: [
+      ...least.findings,
+      ...(least.status === "ok"
+        ? []
+        : [
+            told("strength.requirement", `least-cement-${least.status}`, {
+              message: least.message,
+              expected: say`a requirement that is met between the lowest and the highest tested content`,
+              remedy: say`Make and crush the blocks that the message names, then compute again.`,
+            }),
+          ]),
+      ...(batches !== "means" || requirement.statistic === "mean"
+        ? []
+        : [
+            told("strength.batches", "bound-of-batch-means", {
+              message: say`The curve is fitted to the means of batches, so its bound speaks of batch means: single blocks scatter more.`,
+              expected: say`a requirement on the mean, or single blocks in the regression`,
+              remedy: say`Ask what the requirement speaks of; with “batches: block” single blocks are fitted, each batch with a level of its own.`,
+            }),
+          ]),
+    ],
+  };
 }
 
 /** The age of the blocks that count, where all have the same. */

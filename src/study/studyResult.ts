@@ -39,6 +39,7 @@ import type {
 } from "../strength/control/acceptance.js";
 import type { ControlChart } from "../strength/control/controlChart.js";
 import type { LeastCement } from "../strength/leastCement.js";
+import type { LeastCementOfOthers } from "../strength/otherBlocks.js";
 import type { StrengthBand } from "../strength/regression/bounds.js";
 import type { FittedStrength } from "../strength/regression/curve.js";
 import type { LackOfFit } from "../strength/regression/lackOfFit.js";
@@ -122,6 +123,8 @@ export interface StrengthStudy {
   }[];
   /** Absent where the study does not say what is required. */
   readonly leastCement?: LeastCement;
+  /** Without each block that lies far from the others, with each excluded one put back; with a requirement. */
+  readonly leastCementOfOthers?: readonly LeastCementOfOthers[];
   /** The least content rounded up; absent where the tests do not give one. */
   readonly chosenCementPct?: number;
 }

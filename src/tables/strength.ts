@@ -8,6 +8,7 @@ import {
   type UnitSystem,
 } from "../quantities/format.js";
 import type { ContentInterval } from "../strength/contentInterval.js";
+import type { LeastCementOfOthers } from "../strength/otherBlocks.js";
 import type { StrengthBand } from "../strength/regression/bounds.js";
 import type { FittedStrength } from "../strength/regression/curve.js";
 import type { LackOfFit } from "../strength/regression/lackOfFit.js";
@@ -16,7 +17,7 @@ import type { ResidualCheck } from "../strength/regression/residuals.js";
 import type { RobustStrength } from "../strength/regression/robustFit.js";
 import type { StrengthByAge } from "../strength/strengthByAge.js";
 import { notKnownYet } from "../study/stages.js";
-import type { StudyResult } from "../study/studyResult.js";
+import type { StrengthStudy, StudyResult } from "../study/studyResult.js";
 import { joinTexts, say, type Text, wordFor } from "../words/message.js";
 import {
   BLANK,
@@ -285,7 +286,7 @@ export function leastCementTable(result: StudyResult): KeyValuesBlock | NoteBloc
       { label: say`Least content`, value: percent(least.cementPct) },
       {
         label: say`Rounded up to steps of ${least.roundUpToPct} %`,
-        value: percent(least.batchablePct, 1),
+        value: least.batchablePct === null ? BLANK : say`${plain(least.batchablePct)} %`,
       },
       { label: say`Bound at that content`, value: stress(least.boundAtBatchableMpa) },
       {
@@ -303,8 +304,28 @@ export function leastCementTable(result: StudyResult): KeyValuesBlock | NoteBloc
         label: say`Contents consistent with the blocks`,
         value: intervalWords(least.interval),
       },
+      ...(strength.leastCementOfOthers ?? []).map((others) => otherBlocksItem(others, strength)),
       { label: say`Choice of the curve`, value: strength.models.message },
     ],
+  };
+}
+
+/** The least content with other blocks, so that it shows whether one of them decides it. */
+function otherBlocksItem(
+  { without, withBack, cementPct, batchablePct }: LeastCementOfOthers,
+  { specimens }: Pick<StrengthStudy, "specimens">,
+): KeyValuesBlock["items"][number] {
+  const [back] = withBack;
+  const reason = specimens.find(({ id }) => id === back)?.excluded ?? "";
+  return {
+    label:
+      back === undefined
+        ? say`Without ${without.join(", ")}, far from the others`
+        : say`With ${back} put back (excluded: ${reason})`,
+    value:
+      cementPct === null || batchablePct === null
+        ? say`none of the tested contents`
+        : say`${formatFixed(cementPct, 2)} %, rounded up ${plain(batchablePct)} %`,
   };
 }
 

@@ -141,7 +141,7 @@ describe("strength by age", () => {
     expect(figure.altText).toBe(
       "Strength and age. At 6 % cement. 7 days: 1.00 MPa, between 0.900 MPa and 1.30 MPa. 28 days: 2.00 MPa, between 1.90 MPa and 2.30 MPa.",
     );
-    expect(figure.layout.xaxis).toMatchObject({ type: "log", ticktext: ["7", "28"] });
+    expect(figure.layout).toMatchObject({ xaxis: { type: "log", ticktext: ["7", "28"] } });
     expect(await renderSvg(figure)).toContain("Age (days)");
     const none = { ...found, status: "no-fit" as const };
     expect(() => strengthByAgeChart("", none, "SI")).toThrow("`found.status`: no-fit");

@@ -46,16 +46,12 @@ describe("strength in a study", () => {
   it("says what the least cement would be with other blocks", async () => {
     const { result } = await compute(copyStudy("reading-room"));
     const { leastCementOfOthers: others, leastCement } = result!.strength!;
-    expect(others!.map(({ without, withBack }) => [without, withBack])).toEqual([
-      [["L25"], []],
-      [[], ["L13"]],
-    ]);
-    // The far block lies low: without it less cement is enough; the broken one asks for more.
+    // The excluded block is of 7 days, and would not stand in this curve.
+    expect(others!.map(({ without, withBack }) => [without, withBack])).toEqual([[["L25"], []]]);
+    // The far block lies low: without it less cement is enough.
     expect(others![0].cementPct!).toBeLessThan(leastCement!.cementPct!);
-    expect(others![1].cementPct!).toBeGreaterThan(leastCement!.cementPct!);
     const copy = copyStudy("reading-room");
-    const [row] = copy.read("sheets/blocks.csv").match(/^L25,.*$/m)!;
-    copy.edit("sheets/blocks.csv", `${row}\n`, "");
+    copy.edit("sheets/blocks.csv", /^L25,.*\n/m, "");
     const without = await compute(copy);
     expect(without.result!.strength!.leastCement!.cementPct).toBe(others![0].cementPct);
     const items = leastCementTable(result!) as KeyValuesBlock;
@@ -63,9 +59,6 @@ describe("strength in a study", () => {
       items.items.map(({ label, value }) => [render(label), render(value)]),
     );
     expect(told["Without L25, far from the others"]).toMatch(/^\d\.\d\d %, rounded up \d(\.5)? %$/);
-    expect(Object.keys(told)).toContain(
-      "With L13 put back (excluded: corner broke off when the mould was opened)",
-    );
   });
 
   it("fits the means of batches where it is asked to, and says of what the bound speaks", async () => {

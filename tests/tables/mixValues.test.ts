@@ -343,6 +343,7 @@ const CONFIG = {
     { ...SAND, price: { written: "10 to 13 per t" }, haul: { written: "3.7 per t" }, lossPct: 5 },
   ],
   cement: { name: "Cement A", bagMassKg: 25, price: { written: "3.7 to 4.9 per bag" } },
+  batchDryMassKg: 120,
   element: { name: "Wall", wastePct: 10, compactedLiftM: 0.1 },
   site: {},
   carbon: {},

@@ -266,7 +266,7 @@ describe("tables of the regression", () => {
 });
 
 describe("the least cement", () => {
-  const result = (interval: object | null, statistic = "tolerance") =>
+  const result = (interval: object | null, strength: object = {}) =>
     ({
       config: {
         units: "SI",
@@ -274,7 +274,7 @@ describe("the least cement", () => {
           requirement: {
             strengthMpa: 2.4,
             ageDays: 28,
-            statistic,
+            statistic: "tolerance",
             confidence: 0.9,
             basis: "Code 1",
           },
@@ -283,6 +283,7 @@ describe("the least cement", () => {
       strength: {
         fit: FIT,
         models: { message: "Linear is enough." },
+        ...strength,
         leastCement: {
           message: "Enough from 7.12 %.",
           cementPct: 7.1234,
@@ -318,6 +319,21 @@ describe("the least cement", () => {
       "Contents consistent with the blocks":
         "4.57 % to 6.79 % or more (two-sided, 90.0 % confidence, by Fieller's theorem)",
     });
+    const others = itemsOf(
+      leastCementTable(
+        result(interval, {
+          specimens: [{ id: "L13", excluded: "a corner broke off" }],
+          leastCementOfOthers: [
+            { without: ["L25", "L26"], withBack: [], cementPct: 6.234, batchablePct: 6.25 },
+            { without: [], withBack: ["L13"], cementPct: null, batchablePct: null },
+          ],
+        }),
+      ),
+    );
+    expect(others["Without L25, L26, far from the others"]).toBe("6.23 %, rounded up 6.25 %");
+    expect(others["With L13 put back (excluded: a corner broke off)"]).toBe(
+      "none of the tested contents",
+    );
     expect(itemsOf(leastCementTable(result(null)))["Contents consistent with the blocks"]).toBe(
       "none of the tested contents",
     );
@@ -438,8 +454,9 @@ describe("quality control", () => {
     };
     const stated = {
       ...config,
-      materials: [{ id: "soil", name: "Soil" }],
+      materials: [{ id: "soil", name: "Soil", moisturePct: 6 }],
       cement: { name: "Cement" },
+      batchDryMassKg: 120,
       element: { ...config.element, compactedLiftM: 0.1 },
     };
     const table = qualityChecksTable({
