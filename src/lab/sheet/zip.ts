@@ -136,14 +136,21 @@ async function inflate(
   return whole;
 }
 
+/** Names are UTF-8. */
+const UTF8_NAMES = 0x0800;
+/** The first day that an archive can tell: the same files give the same bytes whenever they are packed. */
+const FIRST_DAY = 0x21;
+
 /**
- * An archive of the same files without any packing, for a reader that is not to unpack by itself.
+ * An archive of the same files without any packing: for a reader that is not to unpack by itself, and for a
+ * study folder to be saved in one file.
  *
- * Checksums are left at zero: they were compared when the files were unpacked.
+ * Source: ZIP file format specification (PKWARE APPNOTE), from memory.
  */
 export function stored(files: ReadonlyMap<string, Uint8Array>): Uint8Array {
   const names = [...files.keys()].map((name) => new TextEncoder().encode(name));
   const contents = [...files.values()];
+  const checksums = contents.map(crc32);
   const size = names.reduce(
     (sum, name, index) => sum + 30 + 46 + 2 * name.length + contents[index].length,
     22,
@@ -157,6 +164,9 @@ export function stored(files: ReadonlyMap<string, Uint8Array>): Uint8Array {
     offsets.push(at);
     view.setUint32(at, LOCAL, true);
     view.setUint16(at + 4, 20, true);
+    view.setUint16(at + 6, UTF8_NAMES, true);
+    view.setUint16(at + 12, FIRST_DAY, true);
+    view.setUint32(at + 14, checksums[index], true);
     view.setUint32(at + 18, length, true);
     view.setUint32(at + 22, length, true);
     view.setUint16(at + 26, name.length, true);
@@ -170,6 +180,9 @@ export function stored(files: ReadonlyMap<string, Uint8Array>): Uint8Array {
     view.setUint32(at, ENTRY, true);
     view.setUint16(at + 4, 20, true);
     view.setUint16(at + 6, 20, true);
+    view.setUint16(at + 8, UTF8_NAMES, true);
+    view.setUint16(at + 14, FIRST_DAY, true);
+    view.setUint32(at + 16, checksums[index], true);
     view.setUint32(at + 20, length, true);
     view.setUint32(at + 24, length, true);
     view.setUint16(at + 28, name.length, true);
