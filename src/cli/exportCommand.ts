@@ -29,7 +29,7 @@ export async function exportCommand(words: readonly string[]): Promise<number> {
   const progress = progressLine();
   progress.show("reading and computing the study");
   const result = await openStudy(study);
-  const run = await runAppendixNotebook(study, result, progress.show);
+  const run = await runAppendixNotebook(study, result, "all", progress.show);
   if (run.status !== "done") {
     progress.clear();
     throw runError(run);

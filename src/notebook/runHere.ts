@@ -140,7 +140,7 @@ interface CellScript {
  * above, and may declare it again. Undefined where they are no JavaScript.
  */
 function scriptOf(places: readonly CellPlace[]): CellScript | undefined {
-  const head = '(async ({ $cell, $lend, console }) => { "use strict";';
+  const head = '"use strict"; (async ({ $cell, $lend, console }) => {';
   const cells = new Map<number, RanCell>();
   const firstLines: number[] = [];
   let text = head;
