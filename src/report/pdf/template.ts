@@ -23,7 +23,9 @@ const templateStyle = `#let doc = json("/document.json")
   context { if measure(drawn(height: 1.8cm)).width > 12cm { drawn(width: 12cm) } else { drawn(height: 1.8cm) } }
 }
 // a text that begins with right-to-left letters runs that way
-#let right-to-left(words) = words.contains(regex("^[^\\p{L}]*[\\p{Arabic}\\p{Hebrew}\\p{Syriac}\\p{Thaana}\\p{Nko}]"))
+// made once: making it anew for each cell took a third of the time of a report
+#let right-to-left-start = regex("^[^\\p{L}]*[\\p{Arabic}\\p{Hebrew}\\p{Syriac}\\p{Thaana}\\p{Nko}]")
+#let right-to-left(words) = words.contains(right-to-left-start)
 #let said(words) = if right-to-left(words) { text(dir: rtl, words) } else { words }
 // in its own colour, by which it is counted when the pages are made
 #let invented-notice = text(font: ("Source Sans 3", "Source Serif 4"), size: 8.5pt, weight: 600, dir: ltr, fill: rgb("${NOTICE_COLOUR}"), meta.inventedShort)
@@ -186,8 +188,11 @@ const templateBlocks = `#let inlines(nodes) = {
   set text(font: sans, size: 9pt, number-width: "tabular")
   set par(leading: 0.5em)
   set outline.entry(fill: box(width: 1fr, inset: (x: 4pt), repeat(text(fill: hair, "."), gap: 3pt)))
-  show outline.entry: set block(above: 0.55em)
-  columns(2, gutter: 2em, outline(title: none, depth: 1))
+  show outline.entry: set block(above: 0.6em)
+  context {
+    let lines = calc.ceil(query(heading.where(level: 1, outlined: true)).len() / 2)
+    block(height: lines * 1.5em, columns(2, gutter: 2em, outline(title: none, depth: 1)))
+  }
 }
 
 #let show-blocks(nodes, top: false) = for node in nodes {
@@ -212,7 +217,8 @@ const templateBlocks = `#let inlines(nodes) = {
   }
   else if kind == "text" {
     let cited = node.cites.map(place => link(label(place.to), text(fill: accent, place.text)))
-    par[#said(node.text)#if cited.len() > 0 [ (#cited.join([, ]))]#node.behind]
+    // what cites a table leads to it
+    block(sticky: cited.len() > 0, par[#said(node.text)#if cited.len() > 0 [ (#cited.join([, ]))]#node.behind])
   }
   else if kind == "contents" { contents-list }
   else if kind == "writingLines" {
@@ -301,10 +307,7 @@ const templatePages = `#let front-of-sheet = {
   if meta.subtitle != "" { block(above: 0pt, below: if brief { 0.5em } else { 1em }, text(size: if brief { 11pt } else { 14pt }, fill: soft, said(meta.subtitle))) }
   block(above: if brief { 0.5em } else { 1.4em }, below: if brief { 0.8em } else { 1.4em }, text(font: sans, size: if brief { 9pt } else { 10pt }, fill: soft, meta.facts))
 }
-#let front-of-report = {
-  if "title-page" in own { (own.title-page)(doc, logo) } else { title-of-report }
-  if meta.invented { boxed(warn-wash, warn, par(text(weight: 600, fill: warn, meta.inventedLong))) }
-  if brief { return }
+#let contents-of-report = {
   v(1cm)
   {
     show heading: set text(size: 12.5pt, fill: accent)
@@ -318,6 +321,11 @@ const templatePages = `#let front-of-sheet = {
     outline(title: none, depth: 2, indent: 1.6em)
   }
   pagebreak()
+}
+#let front-of-report = {
+  if "title-page" in own { (own.title-page)(doc, logo) } else { title-of-report }
+  if meta.invented { boxed(warn-wash, warn, par(text(weight: 600, fill: warn, meta.inventedLong))) }
+  if not brief { contents-of-report }
 }
 #show: part("dress", body => body)
 // behind a maker's rules and above all that is drawn, so that it cannot be replaced or covered
