@@ -22,6 +22,7 @@ export {
 export type * from "./blocks/index.js";
 // The entries of study.yaml.
 export type * from "./entries/index.js";
+export { annexKeys } from "./entries/index.js";
 // Results as figures.
 export type * from "./figures/index.js";
 export {
@@ -70,7 +71,7 @@ export type * from "./quantities/index.js";
 export { formatFixed, formatNumber, formatPlain, parseSieve } from "./quantities/index.js";
 // Reports and cards as files.
 export type * from "./report/index.js";
-export { annexKeys, appendixAnnexes, appendixSection } from "./report/index.js";
+export { appendixAnnexes, appendixSection } from "./report/index.js";
 // Consistency, classes, compaction.
 export type * from "./soil/index.js";
 // Strength on cement content, least cement, quality control.

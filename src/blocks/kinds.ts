@@ -328,7 +328,8 @@ function linked(
   places: NonNullable<Placed["places"]>,
 ): GridCell {
   const place = to === undefined ? undefined : places[to];
-  return place ? { text, to: place.id } : text;
+  // a cell without words names the place itself
+  return place ? { text: text === "" ? place.label : text, to: place.id } : text;
 }
 
 function grid(

@@ -1,4 +1,5 @@
 import { basename, resolve } from "node:path";
+import { annexKeys } from "../entries/report.js";
 import { countFindings, formatFindings } from "../findings/format.js";
 import { notebookText } from "../notebook/notebookFile.js";
 import { restateParameter } from "../notebook/parameters.js";
@@ -19,7 +20,7 @@ const OPTIONS = {
 /** `loambook appendix`: the technical appendix of a study as HTML and PDF. */
 export async function makeAppendix(words: readonly string[]): Promise<number> {
   const call = parseCall("appendix", words, OPTIONS, true);
-  const { template, standard, attach } = reportChoices(call);
+  const { template, standard, attach, annexes } = reportChoices(call);
   const study = call.place as string;
   const outFolder = freshFolder({
     wanted: call.text("out"),
@@ -33,7 +34,7 @@ export async function makeAppendix(words: readonly string[]): Promise<number> {
   const result = await openStudy(study).finally(progress.clear);
   const opened = await openStyle(study, result);
   process.stdout.write(`${firstWords(result)}\n`);
-  const run = await runAppendixNotebook(study, result, progress.show);
+  const run = await runAppendixNotebook(study, result, annexes, progress.show);
   if (run.status !== "done") {
     progress.clear();
     throw runError(run);
@@ -53,6 +54,7 @@ export async function makeAppendix(words: readonly string[]): Promise<number> {
       ...reportMeta(result),
       layout: template ?? result.config.report?.template ?? "permit",
       style: opened.style,
+      code: annexKeys(result.config, annexes).includes("code"),
     },
     name: "appendix",
     companions: {

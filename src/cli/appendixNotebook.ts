@@ -17,12 +17,13 @@ export function appendixNotebook(locale: Locale): string {
 export async function runAppendixNotebook(
   study: string,
   result: StudyResult,
+  annexes: string,
   tell: (progress: string) => void,
 ): Promise<NotebookRun> {
   const notebookPath = join(packageFolder(), "notebooks", appendixNotebook(result.config.language));
   const given = {
     notebookPath,
-    parameters: { studyFolder: studyParameter(notebookPath, study) },
+    parameters: { studyFolder: studyParameter(notebookPath, study), annexes },
     onProgress: ({ cell, cells }: NotebookProgress) => {
       if (cell > 0) tell(`notebook, cell ${cell} of ${cells}`);
     },

@@ -1,3 +1,4 @@
+import { ANNEX_KEYS, annexKeys } from "../entries/report.js";
 import {
   dayOfMaking,
   PDF_STANDARDS,
@@ -19,6 +20,8 @@ export interface ReportChoices {
   readonly standard: PdfStandard;
   /** Whether the study's files stand inside the PDF. */
   readonly attach: boolean;
+  /** Annexes as they were written, with commas; empty where the study decides. */
+  readonly annexes: string;
 }
 
 /** Options of the commands that make a report, for `parseCall`. */
@@ -26,6 +29,7 @@ export const REPORT_OPTIONS = {
   template: { type: "string" },
   standard: { type: "string" },
   attach: { type: "boolean" },
+  annexes: { type: "string" },
 } as const;
 
 /**
@@ -57,7 +61,17 @@ export function reportChoices(call: Call): ReportChoices {
       `Unknown template “${wanted}”: give ${REPORT_TEMPLATES.join(" or ")}.`,
     );
   }
-  return { template, standard, attach };
+  const annexes = call.text("annexes") ?? "";
+  try {
+    annexKeys({}, annexes);
+  } catch (problem) {
+    if (!(problem instanceof RangeError)) throw problem;
+    throw new CommandError(
+      EXIT.usage,
+      `Unknown annex in “${annexes}”: give all, none, or some of ${ANNEX_KEYS.join(", ")}.`,
+    );
+  }
+  return { template, standard, attach, annexes };
 }
 
 /** What the title page of a study's appendix says. */

@@ -1,5 +1,6 @@
 import { readFile } from "node:fs/promises";
 import { basename, extname, resolve } from "node:path";
+import { annexKeys } from "../entries/report.js";
 import { hasErrors } from "../findings/finding.js";
 import { formatFindings } from "../findings/format.js";
 import { studyAttachments } from "../report/attachments.js";
@@ -89,6 +90,7 @@ export async function reportCommand(words: readonly string[]): Promise<number> {
     date: date ?? (ofStudy?.date as string),
     layout: choices.template ?? result?.config.report?.template ?? "permit",
     style: opened?.style,
+    code: annexKeys(result?.config, choices.annexes).includes("code"),
   };
   const outFolder = freshFolder({
     wanted: call.text("out"),

@@ -1,6 +1,7 @@
 /** The entries of study.yaml. @module */
 export type { ElementConfig } from "./element.js";
 export type { SchemaNode } from "./kinds.js";
+export { ANNEX_KEYS, type AnnexKey, annexKeys, USUAL_ANNEXES } from "./report.js";
 export type {
   AcceptanceConfig,
   CarbonConfig,

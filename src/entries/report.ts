@@ -7,6 +7,64 @@ const accent: Kind<string> = {
   whenEmpty: say`A colour stands in quotes, for example '#1f5f8b': without them the # begins a comment.`,
 };
 
+/** Annexes of the technical appendix, in the order in which they stand. */
+export const ANNEX_KEYS = [
+  "calculations",
+  "findings",
+  "analyses",
+  "readings",
+  "regression",
+  "guidance",
+  "resampling",
+  "models",
+  "alternatives",
+  "quantities",
+  "cost",
+  "inputs",
+  "code",
+] as const;
+
+/** What a study's `report.annexes` and the command line name an annex by. */
+export type AnnexKey = (typeof ANNEX_KEYS)[number];
+
+/** What a permit holds where nobody says otherwise: enough to check each number of the first page by hand. */
+export const USUAL_ANNEXES: readonly AnnexKey[] = [
+  "calculations",
+  "findings",
+  "analyses",
+  "readings",
+  "regression",
+  "inputs",
+];
+
+/**
+ * The annexes that a report is to have: those that were asked for, else those of the study, else the usual
+ * ones of a permit.
+ *
+ * @param asked keys with commas between them, `all` or `none`; empty for what the study says.
+ * @throws RangeError for a key that no annex has
+ *
+ * @example
+ * annexKeys({}, "readings, code") // => ["readings", "code"]
+ * annexKeys({ report: { annexes: ["cost"] } }, "") // => ["cost"]
+ */
+export function annexKeys(
+  { report }: { readonly report?: ReportConfig } = {},
+  asked = "",
+): readonly AnnexKey[] {
+  const words = asked.split(",").map((word) => word.trim());
+  if (words.every((word) => word === "")) return report?.annexes ?? USUAL_ANNEXES;
+  if (words.length === 1 && words[0] === "none") return [];
+  if (words.length === 1 && words[0] === "all") return ANNEX_KEYS;
+  const unknown = words.find((word) => !(ANNEX_KEYS as readonly string[]).includes(word));
+  if (unknown !== undefined) {
+    throw new RangeError(
+      `invalid \`annexes\`: ${unknown}; expected all, none or some of ${ANNEX_KEYS.join(", ")}`,
+    );
+  }
+  return ANNEX_KEYS.filter((key) => words.includes(key));
+}
+
 /** `report`: how the reports look. Every key may be left out; files lie inside the study folder. */
 export const report: Kind<ReportConfig> = group(
   {
@@ -14,6 +72,11 @@ export const report: Kind<ReportConfig> = group(
       "template",
       oneOf("permit", "handout"),
       "Form of the report; left out, permit.",
+    ),
+    annexes: optional(
+      "annexes",
+      list(oneOf(...ANNEX_KEYS)),
+      `Annexes of the technical appendix; left out, ${USUAL_ANNEXES.join(", ")}.`,
     ),
     logo: optional("logo", text("logo.svg"), "SVG or PNG picture for the title block."),
     "logo-text": optional(

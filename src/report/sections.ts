@@ -21,23 +21,25 @@ export function numberNodes(nodes: readonly DocumentNode[], locale: Locale = "en
     if (node.kind !== "heading") return node;
     const level = Math.min(node.level, lastLevel + 1);
     lastLevel = level;
-    if (node.annex && level === 1) {
+    const isAnnex = node.annex === true && level === 1;
+    if (isAnnex) {
       annexes += 1;
       counters = [];
     } else {
       counters = counters.slice(0, level);
-      counters[level - 1] = (counters[level - 1] ?? 0) + 1;
+      counters[level - 1] = 1 + (counters[level - 1] || 0);
     }
     const base = `s-${slug(plainText(node.inlines)) || "section"}`;
     const times = (used.get(base) ?? 0) + 1;
     used.set(base, times);
     const id = times === 1 ? base : `${base}--${times}`;
-    const number =
-      node.annex && level === 1
-        ? render(say`Annex ${annexLetter(annexes)}`, locale)
-        : counters.join(".");
-    return { ...node, level, id, number };
+    const number = counters.join(".");
+    return { ...node, level, id, number: isAnnex ? annexName(annexes, locale) : number };
   });
+}
+
+function annexName(count: number, locale: Locale): string {
+  return render(say`Annex ${annexLetter(count)}`, locale);
 }
 
 /** A, B, … Z, AA. */
@@ -52,27 +54,12 @@ function annexLetter(count: number): string {
  */
 export function placeReferences(nodes: readonly DocumentNode[], locale: Locale): DocumentNode[] {
   const known = new Map<string, Place>();
-  const add = (key: string | undefined, place: Place) => {
+  for (const [key, place] of nodes.flatMap((node) => placesOf(node, locale))) {
     // the first of a name is the one that is meant
-    if (key !== undefined && key !== "" && !known.has(key)) known.set(key, place);
-  };
-  for (const node of nodes) {
-    if (node.kind === "heading") {
-      const { id, number = "", annex } = node;
-      add(node.key, { id, label: annex ? number : render(say`section ${number}`, locale) });
-    } else if (node.kind === "figure") {
-      const label = render(say`Figure ${node.number ?? ""}`, locale);
-      add(node.key, { id: `figure-${node.number}`, label });
-    } else if (node.kind === "table" || node.kind === "keyValues") {
-      const label = render(say`Table ${node.number ?? ""}`, locale);
-      add(node.key, { id: `table-${node.number}`, label });
-      if (node.kind !== "table") continue;
-      for (const key of node.rowKeys ?? []) add(key, { id: `row-${slug(key, 200)}`, label });
-    }
+    if (!known.has(key)) known.set(key, place);
   }
   return nodes.map((node): DocumentNode => {
-    const wanted = keysOf(node);
-    const found = wanted.flatMap((key) => {
+    const found = keysOf(node).flatMap((key) => {
       const place = known.get(key);
       return place ? [[key, place] as const] : [];
     });
@@ -80,6 +67,36 @@ export function placeReferences(nodes: readonly DocumentNode[], locale: Locale):
       ? node
       : ({ ...node, places: Object.fromEntries(found) } as DocumentNode);
   });
+}
+
+/** What of a node can be cited: itself by its key, and the rows of a table by theirs. */
+function placesOf(node: DocumentNode, locale: Locale): [key: string, place: Place][] {
+  switch (node.kind) {
+    case "heading": {
+      const { id, number = "", annex } = node;
+      const label = annex ? number : render(say`section ${number}`, locale);
+      return node.key ? [[node.key, { id, label }]] : [];
+    }
+    case "figure": {
+      const { key, number = "" } = node;
+      const label = render(say`Figure ${number}`, locale);
+      return key ? [[key, { id: `figure-${number}`, label }]] : [];
+    }
+    case "table":
+    case "keyValues": {
+      const { key, number = "" } = node;
+      const label = render(say`Table ${number}`, locale);
+      const rows = node.kind === "table" ? (node.rowKeys ?? []) : [];
+      return [
+        ...(key ? [[key, { id: `table-${number}`, label }] as [string, Place]] : []),
+        ...rows
+          .filter((row) => row !== "")
+          .map((row): [string, Place] => [row, { id: `row-${slug(row, 200)}`, label }]),
+      ];
+    }
+    default:
+      return [];
+  }
 }
 
 /** The keys whose places a node has to know. */

@@ -1,3 +1,4 @@
+import { ANNEX_KEYS, type AnnexKey } from "../entries/report.js";
 import type { StudyConfig } from "../entries/studyConfig.js";
 import type { Finding } from "../findings/finding.js";
 import { STUDY_FILE } from "../findings/finding.js";
@@ -11,40 +12,55 @@ export interface AppendixSection {
 }
 
 /**
+ * What the annexes of the technical appendix are called.
+ *
+ * Source: the project's own appendix.
+ */
+export const ANNEX_TITLES: Readonly<Record<AnnexKey, Text>> = {
+  calculations: say`Worked calculations`,
+  findings: say`Findings of the checks`,
+  analyses: say`Analyses of the sheets`,
+  readings: say`Readings as given`,
+  regression: say`Checks of the regression`,
+  guidance: say`Published guidance compared`,
+  resampling: say`Uncertainty of the curve, and the soil's classes`,
+  models: say`Models of the grading`,
+  alternatives: say`Other blends and mixes`,
+  quantities: say`Quantities`,
+  cost: say`Cost and carbon`,
+  inputs: say`Inputs and versions`,
+  code: say`The computation`,
+};
+
+/**
  * The sections of the technical appendix that a clause may be answered by. In the notebook a section
  * carries its key as the tag `section-<key>` of the cell with its heading, in whatever language.
  *
  * Source: the project's own appendix.
  *
  * @example
- * APPENDIX_SECTIONS[0].key // => "purpose"
+ * APPENDIX_SECTIONS[0].key // => "answer"
  */
 export const APPENDIX_SECTIONS: readonly AppendixSection[] = [
+  { key: "answer", title: say`The mix at a glance` },
   { key: "purpose", title: say`Purpose and scope` },
   { key: "materials", title: say`Materials and sampling` },
   { key: "methods", title: say`Methods` },
-  { key: "findings", title: say`Findings of the checks` },
   { key: "grading", title: say`Grading of the materials` },
-  { key: "grading-model", title: say`A model of the soil's grading` },
-  { key: "classes", title: say`How sure the curve is, and the soil's classes` },
   { key: "consistency", title: say`Consistency and shrinkage` },
-  { key: "compaction", title: say`Compaction` },
-  { key: "guidance", title: say`Against published guidance` },
   { key: "blend", title: say`Blend` },
+  { key: "compaction", title: say`Compaction` },
   { key: "strength", title: say`Strength and cement` },
-  { key: "mix", title: say`Specified mix` },
+  { key: "mix", title: say`Mix and tolerances` },
   { key: "tolerances", title: say`Tolerances` },
   { key: "quality", title: say`Quality control` },
-  { key: "comparison", title: say`Cement beside an all-concrete element` },
   { key: "validity", title: say`Limits of validity` },
   { key: "cautions", title: say`Cautions` },
-  { key: "decisions", title: say`Decisions` },
   { key: "checklist", title: say`Clause checklist` },
+  { key: "decisions", title: say`Decisions` },
   { key: "references", title: say`References` },
   { key: "review", title: say`Review` },
-  { key: "analyses", title: say`Annex: analyses of the sheets` },
-  { key: "readings", title: say`Annex: readings as given` },
-  { key: "inputs", title: say`Annex: inputs and versions` },
+  ...ANNEX_KEYS.map((key) => ({ key, title: ANNEX_TITLES[key] })),
 ];
 
 /** What is wrong with the keys and ids that `checklist` and `sampling` name. */

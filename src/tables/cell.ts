@@ -89,3 +89,16 @@ export function looseVolume(litres: number | null, units: UnitSystem): Text {
   if (litres === null) return BLANK;
   return formatNumber(units === "SI" ? litres : convertFromBase(1000 * litres, "ft3", "volume"), 3);
 }
+
+/**
+ * A price as the user wrote it, in words of ours: `2 to 4 per t`.
+ *
+ * @example
+ * render(priceText("2 to 4 per t"), "es") // => "2 a 4 por t"
+ */
+export function priceText(written: string): Text {
+  const [amount = "", per] = written.split(/\s+per\s+/);
+  const [low = "", high] = amount.split(/\s+to\s+/).map((end) => end.trim());
+  const range = high === undefined ? low : say`${low} to ${high}`;
+  return per === undefined ? range : say`${range} per ${per.trim()}`;
+}

@@ -4,15 +4,15 @@ import { displayUnit } from "../quantities/format.js";
 import type { Interval } from "../quantities/interval.js";
 import type { StudyResult } from "../study/studyResult.js";
 import { joinTexts, say, type Text } from "../words/message.js";
-import { BLANK, ends, fixed, numberColumn, plain, quantity } from "./cell.js";
+import { BLANK, ends, fixed, numberColumn, plain, priceText, quantity } from "./cell.js";
 import { noMix } from "./noMix.js";
 
 function writtenPrices({ materials, cement }: StudyConfig, id: string): Text {
   const owner = id === "cement" ? cement : materials.find((material) => material.id === id);
   const { price, haul, lossPct } = owner ?? {};
   const words = [
-    price?.written ?? BLANK,
-    ...(haul ? [say`haulage ${haul.written}`] : []),
+    price ? priceText(price.written) : BLANK,
+    ...(haul ? [say`haulage ${priceText(haul.written)}`] : []),
     ...(lossPct ? [say`${plain(lossPct)} % lost`] : []),
   ];
   return joinTexts(words);

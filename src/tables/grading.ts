@@ -89,13 +89,13 @@ function controlCell(control: number | undefined, bs: boolean): Text {
 }
 
 export interface NamedSizes {
-  readonly name: string;
+  readonly name: Text;
   readonly sizes: CharacteristicSizes;
   readonly fractions: Fractions;
 }
 
 /** Characteristic sizes and fractions of several curves side by side. */
-export function sizesTable(caption: string, entries: readonly NamedSizes[]): TableBlock {
+export function sizesTable(caption: Text, entries: readonly NamedSizes[]): TableBlock {
   const { boundaries } = entries[0].fractions;
   return {
     kind: "table",
@@ -189,12 +189,13 @@ function waterNote(water: WaterBasis): Text {
 export function sedimentationNotes(
   analysis: Pick<
     HydrometerAnalysis,
-    "corrections" | "calibration" | "pretreatment" | "rows" | "water"
+    "corrections" | "calibration" | "method" | "pretreatment" | "rows" | "water"
   >,
 ): Text[] {
-  const { corrections, calibration, pretreatment, rows, water } = analysis;
+  const { corrections, calibration, method, pretreatment, rows, water } = analysis;
   const bs = rows.some(({ bsSizeMm }) => bsSizeMm !== undefined);
   return [
+    ...(method === undefined ? [] : [formNote(method, water)]),
     ...pretreatmentNotes(pretreatment),
     ...(corrections ? [correctionsNote(corrections, bs)] : []),
     ...(calibration ? [calibrationNote(calibration, bs)] : []),
@@ -207,10 +208,21 @@ export function sedimentationNotes(
   ];
 }
 
+/** The form of test that the laboratory names, and whether it is still in force. */
+function formNote(method: string, water: WaterBasis): Text {
+  return water === "ASTM D422"
+    ? say`Form of test, as the sheet names it: ${method}. ASTM D422 was withdrawn in 2016, D7928 and D6913 took its place (from memory).`
+    : say`Form of test, as the sheet names it: ${method}.`;
+}
+
 function correctionsNote(
-  { dispersant, calibrationC = 20 }: NonNullable<HydrometerAnalysis["corrections"]>,
+  corrections: NonNullable<HydrometerAnalysis["corrections"]>,
   bs: boolean,
 ): Text {
+  if ("temperatureDensity" in corrections) {
+    return say`No control cylinder was read: the control is computed by the temperature–density equation of ASTM D7928 with its constant ${plain(corrections.temperatureDensity, 5)}.`;
+  }
+  const { dispersant, calibrationC = 20 } = corrections;
   return say`No control cylinder was read: the control is computed from the dispersant's ${plain(bs ? 1000 * dispersant : dispersant)} units, the meniscus and the temperature (scale right at ${plain(calibrationC)} °C).`;
 }
 
@@ -228,6 +240,9 @@ function calibrationNote(
   const necks = marks.map(
     ({ reading, toNeckCm }) => say`${fixed(toNeckCm, 2)} cm at ${scale(reading, bs)}`,
   );
+  if (bulbLengthCm === 0) {
+    return say`Effective depth by the instrument's own dimensions: bulb ${fixed(bulbVolumeCm3, 1)} cm³, cylinder ${fixed(cylinderAreaCm2, 1)} cm²; to the middle of the bulb ${joinTexts(necks, "; ")}.`;
+  }
   return say`Effective depth by the instrument's own dimensions: bulb ${fixed(bulbLengthCm, 2)} cm and ${fixed(bulbVolumeCm3, 1)} cm³, cylinder ${fixed(cylinderAreaCm2, 1)} cm²; to the neck ${joinTexts(necks, "; ")}.`;
 }
 

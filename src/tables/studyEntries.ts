@@ -6,7 +6,16 @@ import { formatQuantity, type UnitSystem } from "../quantities/format.js";
 import { APPENDIX_SECTIONS } from "../study/review.js";
 import { joinTexts, say, type Text, wordFor } from "../words/message.js";
 import { OBJECTIVE_WORDS } from "./blend.js";
-import { BLANK, depthText, fixed, numberColumn, plain, quantity, quantityColumn } from "./cell.js";
+import {
+  BLANK,
+  depthText,
+  fixed,
+  numberColumn,
+  plain,
+  priceText,
+  quantity,
+  quantityColumn,
+} from "./cell.js";
 import { statisticName } from "./strength.js";
 
 /** What the study is about and what it has to meet, as the user entered it. */
@@ -120,7 +129,7 @@ export function materialsTable({ materials, units, currency }: StudyConfig): Tab
       quantity(material.looseBulkDensityKgM3, "density", units, 4),
       material.moisturePct === undefined ? BLANK : fixed(material.moisturePct, 1),
       say`${plain(material.minSharePct)} to ${plain(material.maxSharePct)}`,
-      ...(priced ? [material.price?.written ?? BLANK] : []),
+      ...(priced ? [material.price ? priceText(material.price.written) : BLANK] : []),
     ]),
     notes: [say`Shares are percent of the dry mass of all soil and aggregate, cement excluded.`],
   };

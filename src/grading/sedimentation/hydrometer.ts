@@ -25,12 +25,17 @@ export interface HydrometerAnalysisRow {
   readonly row: number;
   readonly timeMin: number;
   readonly temperatureC: number;
+  /** As read at the top of the meniscus. */
+  readonly reading: number;
+  /** The control that was taken off: read, or computed. */
+  readonly control: number;
   /** What separate corrections stand for as a control reading; absent where a control was read. */
   readonly computedControl?: number;
   /** Reading less control, in the units of the record. */
   readonly correctedReading: number;
   readonly effectiveDepthCm: number;
   readonly viscosityMPaS: number;
+  readonly waterDensityKgM3: number;
   readonly sizeMm: number;
   /** Size by the form of BS 1377-2, for comparison; of a BS hydrometer only. */
   readonly bsSizeMm?: number;
@@ -45,8 +50,15 @@ export interface HydrometerAnalysis {
   readonly points: readonly GradingPoint[];
   /** In the order of time. */
   readonly rows: readonly HydrometerAnalysisRow[];
+  readonly hydrometer: HydrometerType;
+  /** Of what was dispersed. */
+  readonly dryMassG: number;
+  /** Percent of the whole sample that passes the sieve that separated it. */
+  readonly passingSeparatingPct: number;
   /** Factor a of the 152H scale for particles that are not of 2650 kg/m³; 1 for the 151H, whose formula needs none. */
   readonly densityFactor: number;
+  /** Form of test as the sheet names it. */
+  readonly method?: string;
   /** Whose viscosity of water the sizes rest on. */
   readonly water: WaterBasis;
   /** As the sheet gives them; absent where it does not. */
@@ -65,13 +77,13 @@ export interface HydrometerInput {
 }
 
 /**
- * Works out a hydrometer analysis (sedimentation in a 1 L cylinder) with a 152H, 151H or BS hydrometer.
+ * Works out a hydrometer analysis (sedimentation in a 1 L cylinder) with a 152H, 151H, BS or density (g/mL) hydrometer.
  *
  * Formula: corrected reading Rc = reading − control, which takes off dispersant, temperature and
- * meniscus in one (ASTM D422 clause 7, read); where the record has separate corrections, the control
- * is what {@link separateCorrections} makes of them. Percent of the dispersed mass W finer than the size:
+ * meniscus in one (ASTM D422 clause 7, read); where the record has corrections, the control
+ * is what {@link separateCorrections} or {@link temperatureDensityControl} makes of them. Percent of the dispersed mass W finer than the size:
  * 152H: 100 Rc a / W (read, atechcenter.com hyd11) with a = 1.65 G / (2.65 (G − 1)), from memory;
- * 151H and BS, in specific gravity: (100 000 / W) G / (G − 1) Rc (ASTM D422, from memory; the same as
+ * 151H, BS and g/mL, in specific gravity: (100 000 / W) G / (G − 1) Rc (ASTM D422, from memory; the same as
  * the form of BS 1377-2, read, with thousandths).
  * Size: Stokes' law with the {@link waterProperties} that belong to the form of test, and the depth of {@link hydrometerDepth} where there is
  * a calibration, else of {@link effectiveDepth}; no remembered K table.
@@ -96,8 +108,10 @@ export function analyseHydrometer(
 ): HydrometerAnalysis {
   checkInput(record, input);
   const calibration = input.calibration ?? record.calibration;
-  if (record.hydrometer === "BS" && !calibration) {
-    throw new RangeError("invalid `calibration`: undefined; expected one for a BS hydrometer");
+  if ((record.hydrometer === "BS" || record.hydrometer === "g/mL") && !calibration) {
+    throw new RangeError(
+      `invalid \`calibration\`: undefined; expected one for a ${record.hydrometer} hydrometer`,
+    );
   }
   const gravity = input.particleDensityKgM3 / 1000;
   const is152H = record.hydrometer === "152H";
@@ -112,7 +126,11 @@ export function analyseHydrometer(
   return {
     points: sedimentationPoints(rows, input.passingSeparatingPct),
     rows,
+    hydrometer: record.hydrometer,
+    dryMassG: record.dryMassG,
+    passingSeparatingPct: input.passingSeparatingPct,
     densityFactor,
+    ...(record.method === undefined ? {} : { method: record.method }),
     water: waterBasis(record.method),
     ...(corrections ? { corrections } : {}),
     ...(calibration ? { calibration } : {}),
@@ -157,7 +175,7 @@ function analyseReading(
   if (!water || !(effectiveDepthCm > 0)) return [];
   const computedControl =
     control === undefined && record.corrections
-      ? separateCorrections({ ...record, ...record.corrections, temperatureC })
+      ? computeControl(record, record.corrections, temperatureC)
       : undefined;
   const taken = control ?? computedControl;
   checkThat(
@@ -185,16 +203,56 @@ function analyseReading(
       row,
       timeMin,
       temperatureC,
+      reading,
+      control: taken,
       ...(computedControl === undefined ? {} : { computedControl }),
       correctedReading,
       effectiveDepthCm,
       viscosityMPaS,
+      waterDensityKgM3,
       sizeMm: stokesDiameter({ ...settling, depthCm: effectiveDepthCm, waterDensityKgM3 }),
       ...(bs ? { bsSizeMm: bs.sizeMm } : {}),
       finerOfDispersedPct,
       passingPct: (finerOfDispersedPct * passingSeparatingPct) / 100,
     },
   ];
+}
+
+function computeControl(
+  { hydrometer, meniscusCorrection }: HydrometerRecord,
+  corrections: HydrometerCorrections,
+  temperatureC: number,
+): number | undefined {
+  return "temperatureDensity" in corrections
+    ? temperatureDensityControl(hydrometer, corrections.temperatureDensity, temperatureC)
+    : separateCorrections({ hydrometer, meniscusCorrection, temperatureC, ...corrections });
+}
+
+/**
+ * The control reading by the temperature–density equation of ASTM D7928, from its constant.
+ *
+ * Formula: 152H: B − 0.01248 T − 0.00795 T² (read in a worked thesis, with B 7.5); 151H:
+ * A − 7.784·10⁻⁶ T − 4.959·10⁻⁶ T² (from memory; the same within 1 % of its terms in the other scale). The
+ * constant is measured with the hydrometer in water and dispersant, and holds dispersant and meniscus.
+ *
+ * @returns in the hydrometer's units.
+ * @throws RangeError for another hydrometer than 151H and 152H, or where a number is not finite.
+ *
+ * @example
+ * temperatureDensityControl("152H", 7.5, 21.5) // => 3.5568
+ * temperatureDensityControl("151H", 1.0045, 20) // => 1.00236
+ */
+export function temperatureDensityControl(
+  hydrometer: HydrometerType,
+  constant: number,
+  temperatureC: number,
+): number {
+  checkThat(hydrometer === "152H" || hydrometer === "151H", { hydrometer }, "151H or 152H");
+  for (const [name, value] of Object.entries({ constant, temperatureC })) {
+    checkThat(Number.isFinite(value), { [`${name}`]: value }, "a number");
+  }
+  const [linear, square] = hydrometer === "152H" ? [0.01248, 0.00795] : [7.784e-6, 4.959e-6];
+  return constant - linear * temperatureC - square * temperatureC ** 2;
 }
 
 export interface SeparateCorrections {
@@ -305,6 +363,7 @@ const EXPECTED: Readonly<Record<HydrometerType, Text>> = {
   "152H": say`about −5 to 60 (g/L)`,
   "151H": say`about 0.995 to 1.038`,
   BS: say`about −5 to 35 (thousandths above 1)`,
+  "g/mL": say`about 0.995 to 1.035 (g/mL)`,
 };
 
 /** What is wrong or doubtful about hydrometer readings and the percentages made from them. */

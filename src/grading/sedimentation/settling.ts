@@ -3,7 +3,7 @@ import { checkThat } from "../../quantities/checkNumber.js";
 import { say, type Text } from "../../words/message.js";
 
 /** Standard gravity, m/s² (exact by definition). */
-const GRAVITY = 9.80665;
+export const GRAVITY = 9.80665;
 
 export interface SettlingInput {
   /** Depth that the grain has fallen. */

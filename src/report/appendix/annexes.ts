@@ -1,0 +1,320 @@
+import { blendFrontier } from "../../blend/tradeoffs.js";
+import type { SectionBlock } from "../../blocks/block.js";
+import { ANNEX_KEYS, type AnnexKey } from "../../entries/report.js";
+import type { StudyConfig } from "../../entries/studyConfig.js";
+import { robustnessChart } from "../../figures/blend/blendChart.js";
+import { frontierChart } from "../../figures/blend/tradeoffCharts.js";
+import { modelBand, uncertaintyBand } from "../../figures/grading/band.js";
+import { gradingChart } from "../../figures/grading/gradingChart.js";
+import { gradingResidualsChart, modelChart } from "../../figures/grading/modelChart.js";
+import { guidanceRangesCharts } from "../../figures/guidanceRanges.js";
+import { plasticityChart } from "../../figures/plasticityChart.js";
+import { residualsChart } from "../../figures/strength/strengthChart.js";
+import { textureTriangle } from "../../figures/textureTriangle.js";
+import { resampleGrading } from "../../grading/uncertainty/fitBand.js";
+import { blendInputOf, hasTarget } from "../../study/blend.js";
+import { ANNEX_TITLES } from "../../study/review.js";
+import type { MaterialResult, StudyResult } from "../../study/studyResult.js";
+import { blendFitTable, blendRelaxTable } from "../../tables/blend.js";
+import { carbonTable, comparisonTable } from "../../tables/carbon.js";
+import { priceText } from "../../tables/cell.js";
+import { aspectTable } from "../../tables/characteristicStrength.js";
+import { compareMixTable, costTable } from "../../tables/cost.js";
+import { jarTable, pipetteTable, sedimentationTable, sievingTable } from "../../tables/grading.js";
+import { classesTable, intervalsTable } from "../../tables/gradingUncertainty.js";
+import { guidanceComparisonTable } from "../../tables/guidance.js";
+import { inputsTable, sheetTable } from "../../tables/inputs.js";
+import { quantitiesTable } from "../../tables/quantities.js";
+import { modelTable } from "../../tables/soil.js";
+import { modelsTable, specimensTable, strengthChecksTable } from "../../tables/strength.js";
+import { say, type Text } from "../../words/message.js";
+import { calculationTables } from "./calculations.js";
+import {
+  type AppendixPart,
+  cited,
+  inReport,
+  keyed,
+  paragraph,
+  rowLinks,
+  sheetRow,
+} from "./parts.js";
+
+/** What each annex holds; nothing where the study does not know it. The code is the report's own to add. */
+const ANNEXES: Readonly<Record<AnnexKey, (result: StudyResult) => AppendixPart[]>> = {
+  calculations: (result) =>
+    cited(
+      say`One calculation of each kind, with its numbers filled in from this study. Rounded as printed, they give the result to the last digit but one.`,
+      calculationTables(result),
+    ),
+  findings: ({ findings }) => [
+    paragraph(
+      say`Every reading was checked when it was read. Nothing was left out or repaired without a line here.`,
+    ),
+    { kind: "findings", findings },
+  ],
+  analyses,
+  readings: ({ sheets }) =>
+    cited(
+      say`The cells of every sheet as they were read, numbered as a spreadsheet does.`,
+      sheets.map((sheet) => {
+        const table = sheetTable(sheet);
+        return keyed(`sheet-${sheet.file}`, table, {
+          rowKeys: table.rows.map(([row]) => sheetRow(sheet.file, Number(row))),
+        });
+      }),
+    ),
+  regression,
+  guidance,
+  resampling,
+  models,
+  alternatives,
+  quantities: (result) =>
+    result.mix
+      ? cited(say`What the element takes of the mix.`, [
+          keyed("quantities-table", quantitiesTable(result)),
+        ])
+      : [],
+  cost: (result) =>
+    result.mix
+      ? cited(
+          say`Cement is compared with cement. To set the cement in an earthen wall against the whole mass of concrete, which is mostly sand and gravel, would overstate the saving many times.`,
+          [
+            keyed("prices", pricesTable(result)),
+            keyed("cost-table", costTable(result)),
+            result.mix.compared ? keyed("compared-mix", compareMixTable(result)) : undefined,
+            keyed("comparison", comparisonTable(result)),
+            keyed("carbon", carbonTable(result)),
+          ],
+        )
+      : [],
+  inputs: ({ inputs, madeWith, config }) =>
+    cited(say`The files that the numbers come from, and what computed them.`, [
+      keyed("inputs-table", inputsTable(inputs)),
+      {
+        kind: "keyValues",
+        key: "versions",
+        caption: say`Versions`,
+        items: [
+          { label: say`Computed with`, value: madeWith },
+          { label: say`Seed`, value: String(config.seed) },
+        ],
+      },
+    ]),
+  code: () => [],
+};
+
+/**
+ * The annexes of the technical appendix, each with its heading, in the order of the list of keys. An annex
+ * that has nothing to say is left out.
+ *
+ * @param keys as `annexKeys` gives them
+ */
+export function appendixAnnexes(result: StudyResult, keys: readonly AnnexKey[]): AppendixPart[] {
+  return ANNEX_KEYS.filter((key) => keys.includes(key)).flatMap((key): AppendixPart[] => {
+    const parts = ANNEXES[key](result);
+    const heading: SectionBlock = {
+      kind: "section",
+      level: 1,
+      title: ANNEX_TITLES[key],
+      key,
+      annex: true,
+    };
+    return parts.length === 0 ? [] : [heading, ...parts];
+  });
+}
+
+function analyses(result: StudyResult): AppendixPart[] {
+  const { config, materials, ungraded = [], blend, strength, life } = result;
+  const own = life?.state === "proposed" ? undefined : strength;
+  return cited(
+    say`What follows from the readings of each sheet, row by row; each row leads to its reading.`,
+    [
+      ...materials.flatMap((material) => materialAnalyses(material, config)),
+      ...ungraded.flatMap(({ id, name, jar }) =>
+        jar
+          ? [
+              keyed(
+                `jar-${id}`,
+                jarTable(name, {
+                  ...jar,
+                  laboratory: jar.shares.map(({ name: layer }) => ({ name: layer })),
+                }),
+              ),
+            ]
+          : [],
+      ),
+      blend && keyed("blend-fit", blendFitTable(blend)),
+      own &&
+        keyed("blocks", specimensTable(own.specimens, own.fit, config.units), {
+          links: rowLinks(own.specimens.map(({ row }) => sheetRow(config.strength.sheet, row))),
+        }),
+      own && own.aspect.length > 0
+        ? keyed("aspect", aspectTable(own.aspect, config.units))
+        : undefined,
+    ],
+  );
+}
+
+function materialAnalyses(material: MaterialResult, config: StudyConfig): AppendixPart[] {
+  const { id, name, sieve, sedimentation, pipette, jar } = material;
+  const sheets = config.materials.find((one) => one.id === id);
+  return [
+    keyed(`sieving-${id}`, sievingTable(name, sieve), {
+      links: rowLinks(sieve.rows.map(({ row }) => sheetRow(sheets?.sieve, row))),
+    }),
+    ...(sedimentation
+      ? [
+          keyed(`sedimentation-${id}`, sedimentationTable(name, sedimentation), {
+            links: rowLinks(sedimentation.rows.map(({ row }) => sheetRow(sheets?.hydrometer, row))),
+          }),
+        ]
+      : []),
+    ...(pipette ? [keyed(`sedimentation-${id}`, pipetteTable(name, pipette))] : []),
+    ...(jar ? [keyed(`jar-${id}`, jarTable(name, jar))] : []),
+  ];
+}
+
+function regression({ config, strength, life }: StudyResult): AppendixPart[] {
+  if (!strength || life?.state === "proposed") return [];
+  return cited(
+    say`Whether the curve and its bounds may be relied on: the scatter about the curve, tests of it, and other models of the curve.`,
+    [
+      inReport(
+        residualsChart(say`Measured less fitted`, strength.fit, config.units),
+        "residuals-chart",
+        "full",
+      ),
+      keyed("regression-checks", strengthChecksTable(strength.checks, strength.robust)),
+      keyed("curve-models", modelsTable(strength.models)),
+    ],
+  );
+}
+
+function guidance({ guidanceComparison, blend, materials }: StudyResult): AppendixPart[] {
+  if (!guidanceComparison) return [];
+  const name = blend ? say`the blend` : (materials[0]?.name ?? "");
+  return cited(
+    say`Published recommendations for earth of this kind beside each other, none of them chosen. Where they disagree, no soil meets them all.`,
+    [
+      ...guidanceRangesCharts(guidanceComparison, name).map((figure, at) =>
+        inReport(figure, `guidance-ranges-${at + 1}`, "half"),
+      ),
+      keyed("guidance-compared", guidanceComparisonTable(name, guidanceComparison)),
+    ],
+  );
+}
+
+function resampling(result: StudyResult): AppendixPart[] {
+  const { materials, textures, blend } = result;
+  const robustness = blend?.robustness;
+  return cited(
+    say`The readings are drawn again and again within the stated errors of balance, sieving, hydrometer and temperature; what changes is the interval. The errors say nothing about how well a sample represents the deposit, which mostly matters more.`,
+    [
+      ...materials.flatMap(({ id, name, curve, uncertainty, limits }) => [
+        ...(uncertainty
+          ? [
+              inReport(
+                gradingChart(
+                  say`${name}: the curve within its reading errors`,
+                  [{ name, curve }],
+                  uncertaintyBand(name, curve, uncertainty.spread),
+                  { markSizesOf: [0] },
+                ),
+                `uncertainty-chart-${id}`,
+                "full",
+              ),
+              keyed(`intervals-${id}`, intervalsTable(name, uncertainty)),
+              keyed(`classes-${id}`, classesTable(name, uncertainty)),
+            ]
+          : []),
+        ...plasticity(id, name, limits),
+      ]),
+      textures.length > 0
+        ? inReport(
+            textureTriangle(say`Textures of the soils and of the blend`, textures),
+            "textures",
+            "half",
+          )
+        : undefined,
+      robustness &&
+        inReport(
+          robustnessChart(say`The blend when its materials vary as stated`, robustness),
+          "robustness-chart",
+          "full",
+        ),
+    ],
+  );
+}
+
+function plasticity(id: string, name: string, limits: MaterialResult["limits"]): AppendixPart[] {
+  if (limits?.liquidLimitPct === undefined || limits.plasticityIndexPct === undefined) return [];
+  const { liquidLimitPct, plasticityIndexPct } = limits;
+  const sample = { name, ...limits, liquidLimitPct, plasticityIndexPct };
+  return [
+    inReport(plasticityChart(say`Plasticity of ${name}`, [sample]), `plasticity-${id}`, "half"),
+  ];
+}
+
+function models({ materials, config }: StudyResult): AppendixPart[] {
+  return cited(
+    say`A smooth model helps to compare soils and to see a reading that does not belong. The blend is computed from the readings, not from the model.`,
+    materials.flatMap(({ id, name, curve, models: fitted }): AppendixPart[] => {
+      const best = fitted?.ranking[0]?.fit;
+      if (!fitted || !best) return [];
+      const sizesMm = curve.points.map(({ sizeMm }) => sizeMm);
+      const bands =
+        best.points > best.parameters.length
+          ? [modelBand(best.title, resampleGrading(best, { sizesMm, seed: config.seed }))]
+          : [];
+      const closest = fitted.ranking.slice(0, 3).map(({ fit }) => fit);
+      return [
+        keyed(`model-${id}`, modelTable(name, fitted)),
+        inReport(
+          modelChart(say`Grading of ${name} and the model nearest to it`, curve, fitted, bands),
+          `model-chart-${id}`,
+          "half",
+        ),
+        inReport(
+          gradingResidualsChart(say`Residuals of the best models: ${name}`, closest),
+          `model-residuals-${id}`,
+          "half",
+        ),
+      ];
+    }),
+  );
+}
+
+function alternatives(result: StudyResult): AppendixPart[] {
+  const { blend, config } = result;
+  if (!blend) return [];
+  const frontier = hasTarget(config) ? blendFrontier(blendInputOf(result), "site-soil", 8) : [];
+  return cited(say`What other shares would do, within the same limits.`, [
+    blend.relaxed.length > 0 ? keyed("relaxed", blendRelaxTable(blend, blend.relaxed)) : undefined,
+    frontier.length > 1
+      ? inReport(
+          frontierChart(
+            say`What more site soil does to the fit`,
+            frontier,
+            say`Site soil (% of dry mass)`,
+            config.materials.map(({ name }) => name),
+          ),
+          "frontier",
+          "full",
+        )
+      : undefined,
+  ]);
+}
+
+/** Prices as they were entered, which no other part of a permit shows. */
+function pricesTable({ config }: StudyResult) {
+  const { materials, cement, currency } = config;
+  const priced = [...materials, ...(cement ? [cement] : [])];
+  return {
+    kind: "table" as const,
+    caption: say`Prices, as entered`,
+    columns: [{ header: say`Material` }, { header: say`Price`, unit: currency }],
+    rows: priced.flatMap(({ name, price }): Text[][] =>
+      price ? [[name, priceText(price.written)]] : [],
+    ),
+  };
+}

@@ -1,0 +1,305 @@
+import type { KeyValuesBlock, TableBlock } from "../../blocks/block.js";
+import type { Finding } from "../../findings/finding.js";
+import { STUDY_FILE } from "../../findings/finding.js";
+import type { CriterionCheck } from "../../guidance/check.js";
+import { shortSource } from "../../guidance/entry.js";
+import { probabilityWords } from "../../guidance/probability.js";
+import { formatQuantity } from "../../quantities/format.js";
+import { specifiedMix } from "../../study/specifiedMix.js";
+import type { GuidanceStudy, StageName, StudyResult } from "../../study/studyResult.js";
+import { fixed } from "../../tables/cell.js";
+import { notTestedTable } from "../../tables/guidance.js";
+import { elementText } from "../../tables/studyEntries.js";
+import { joinTexts, say, type Text } from "../../words/message.js";
+import { type AppendixPart, keyed } from "./parts.js";
+
+/** Findings that page 1 holds; the others stand in the annex. */
+const MAX_FINDINGS = 6;
+
+/**
+ * The first page: the element, the mix with its state, what is required and what is shown, a verdict a
+ * line, the open findings, what was not tested and who must review. Each number leads to the table that
+ * gives it.
+ */
+export function answerParts(result: StudyResult): AppendixPart[] {
+  return [
+    keyed("mix-table", mixTable(result)),
+    keyed("verdicts", verdictsTable(result)),
+    ...findingsTable(result.findings),
+  ];
+}
+
+type Item = KeyValuesBlock["items"][number];
+
+function mixTable(result: StudyResult): KeyValuesBlock {
+  const { config, blend, life } = result;
+  const { units, element } = config;
+  const { requirement } = config.strength;
+  const used = blend?.shares.filter(({ sharePct }) => sharePct > 0) ?? [];
+  const nameOf = (id: string) => config.materials.find((one) => one.id === id)?.name ?? id;
+  const items: Item[] = [
+    {
+      label: say`Element`,
+      ...(element
+        ? { value: say`${element.name}: ${elementText(element, units)}`, to: "study" }
+        : { value: unknown(result, "element") }),
+    },
+    {
+      label: say`State of the mix`,
+      ...(life
+        ? { value: life.message, to: "tested-blends" }
+        : { value: unknown(result, "blend") }),
+    },
+    {
+      label: say`Soil and aggregate, of their dry mass`,
+      ...(blend
+        ? {
+            value: joinTexts(
+              used.map(({ id, sharePct }) => say`${nameOf(id)} ${fixed(sharePct, 1)} %`),
+            ),
+            to: "shares",
+          }
+        : { value: unknown(result, "blend") }),
+    },
+    ...specifiedItems(result),
+    {
+      label: say`Required strength`,
+      ...(requirement
+        ? {
+            value: say`${formatQuantity(requirement.strengthMpa, "stress", units)} at ${requirement.ageDays} days. ${requirement.basis}`,
+            to: "study",
+          }
+        : { value: unknown(result, "cement") }),
+    },
+    { label: say`Strength shown`, ...shownStrength(result) },
+  ];
+  return { kind: "keyValues", caption: say`The mix`, items };
+}
+
+/** Cement, water and density of the specified mix, or what would tell them. */
+function specifiedItems(result: StudyResult): Item[] {
+  const { config, mix } = result;
+  const lines = specifiedMix(result);
+  const line = (kind: (typeof lines)[number]["kind"]) => lines.find((one) => one.kind === kind);
+  const [cement, moisture, density] = [line("cement"), line("moisture"), line("density")];
+  const weight = (value: number) => formatQuantity(value, "density", config.units, 4);
+  if (!mix) {
+    return [
+      { label: say`Cement`, value: unknown(result, "cement") },
+      { label: say`Water and dry density`, value: unknown(result, "compaction") },
+    ];
+  }
+  return [
+    ...(cement
+      ? [
+          {
+            label: say`Cement, of the dry mass of soil and aggregate`,
+            value: say`${config.cement?.name ?? say`cement`}: ${fixed(cement.value, 1)} %`,
+            to: "least-cement",
+          },
+        ]
+      : []),
+    ...(moisture
+      ? [
+          {
+            label: say`Water at compaction, of the dry mass of all solids`,
+            value: say`${fixed(moisture.value, 1)} %, allowed ${fixed(moisture.low, 1)} to ${fixed(moisture.high, 1)} %`,
+            to: "tolerances-table",
+          },
+        ]
+      : []),
+    ...(density
+      ? [
+          {
+            label: say`Dry density, rammed`,
+            value:
+              density.low === undefined
+                ? weight(density.value)
+                : say`${weight(density.value)}, at least ${weight(density.low)}`,
+            to: "tolerances-table",
+          },
+        ]
+      : []),
+  ];
+}
+
+/** The bound at the chosen cement, with what its confidence means in words. */
+function shownStrength(result: StudyResult): { readonly value: Text; readonly to?: string } {
+  const { config, strength, life } = result;
+  const { requirement } = config.strength;
+  const least = strength?.leastCement;
+  const bound = least?.boundAtBatchableMpa;
+  if (life?.state !== "tested" || !requirement || !least || bound == null) {
+    return { value: unknown(result, "cement") };
+  }
+  const shown = formatQuantity(bound, "stress", config.units);
+  const words = CONFIDENCE[requirement.statistic](fixed(100 * requirement.confidence, 0));
+  return {
+    value: say`${shown} at ${fixed(least.batchablePct, 1)} % cement: ${words}`,
+    to: "least-cement",
+  };
+}
+
+const CONFIDENCE = {
+  mean: (percent: Text): Text =>
+    say`with ${percent} % confidence the mean of such blocks lies above it`,
+  prediction: (percent: Text): Text =>
+    say`one further block lies above it with ${percent} % probability`,
+  tolerance: (percent: Text): Text =>
+    say`with ${percent} % confidence 95 of 100 such blocks lie above it`,
+} as const;
+
+/** What a stage waits for, for the place of its value. */
+function unknown({ stages }: StudyResult, stage: StageName): Text {
+  const { needs } = stages.find((one) => one.stage === stage) ?? {};
+  return needs === undefined ? say`not known yet` : say`Not known yet. ${needs}`;
+}
+
+function verdictsTable(result: StudyResult): TableBlock {
+  const lines = [
+    { what: say`Grading`, verdict: gradingVerdict(result), to: "grading" },
+    { what: say`Plasticity and shrinkage`, verdict: plasticityVerdict(result), to: "consistency" },
+    { what: say`Strength`, verdict: strengthVerdict(result), to: "strength" },
+    { what: say`Quality plan`, verdict: qualityVerdict(result), to: "quality" },
+    { what: say`Not tested`, verdict: notTested(result), to: "validity" },
+    {
+      what: say`Review`,
+      verdict: say`by the responsible licensed person under the local code, and by the building official. Nothing here is an approval.`,
+      to: "review",
+    },
+  ];
+  return {
+    kind: "table",
+    caption: say`Verdicts, limits and review`,
+    columns: [{ header: say`Subject` }, { header: say`Verdict` }, { header: say`Shown in` }],
+    rows: lines.map(({ what, verdict }) => [what, verdict, ""]),
+    links: lines.map(({ to }, row) => ({ row, column: 2, to })),
+  };
+}
+
+/** Whether a recommendation's check is of the blend, not of a soil. */
+export function isOfBlend({ name }: GuidanceStudy, { materials }: StudyResult): boolean {
+  return !materials.some((material) => material.name === name);
+}
+
+const outsideBy = ({ what, byPct }: CriterionCheck, probability: number | undefined): Text => {
+  const by = byPct === undefined ? say`outside` : say`outside by ${fixed(byPct, 1)} points`;
+  return probability === undefined
+    ? say`${what} ${by}`
+    : say`${what} ${by} (${probabilityWords(probability)})`;
+};
+
+/** Those of a kind that lie outside, or that all that were measured lie inside. */
+function verdictOf(
+  { check: { entry, criteria }, probability }: GuidanceStudy,
+  wanted: (criterion: CriterionCheck) => boolean,
+): Text | undefined {
+  const known = criteria
+    .map((criterion, at) => ({ criterion, likely: probability.criteria[at]?.probability }))
+    .filter(({ criterion }) => wanted(criterion) && criterion.verdict !== "not measured");
+  if (known.length === 0) return undefined;
+  const outside = known.filter(({ criterion }) => criterion.verdict === "outside");
+  const of = shortSource(entry);
+  if (outside.length === 0) return say`inside ${of}`;
+  const list = outside.map(({ criterion, likely }) => outsideBy(criterion, likely));
+  return say`${joinTexts(list)}, against ${of}`;
+}
+
+function gradingVerdict(result: StudyResult): Text {
+  const ofBlend = result.guidance.filter((check) => isOfBlend(check, result));
+  const checks = ofBlend.length > 0 ? ofBlend : result.guidance;
+  const found = checks.flatMap((check) => {
+    const { derived } = check.check.entry;
+    const verdict = verdictOf(
+      check,
+      ({ kind }) => kind === "fraction" || (kind === "passing" && !derived),
+    );
+    return verdict ? [say`${check.name}: ${verdict}`] : [];
+  });
+  if (found.length > 0) return joinTexts(found, "; ");
+  return result.config.guidance === undefined
+    ? say`not compared: no recommendation was named`
+    : say`not comparable: the recommendation limits no grading that was measured`;
+}
+
+function plasticityVerdict(result: StudyResult): Text {
+  const found = result.guidance.flatMap((check) => {
+    const verdict = verdictOf(check, ({ kind }) => kind === "consistency" || kind === "class");
+    return verdict ? [say`${check.name}: ${verdict}`] : [];
+  });
+  if (found.length > 0) return joinTexts(found, "; ");
+  return result.materials.some(({ limits }) => limits)
+    ? say`tested; no recommendation with limits for it was named`
+    : say`not tested`;
+}
+
+function strengthVerdict(result: StudyResult): Text {
+  const { config, strength, life } = result;
+  const { requirement } = config.strength;
+  const least = strength?.leastCement;
+  if (life?.state !== "tested" || !requirement || !least) return unknown(result, "cement");
+  const bound = least.boundAtBatchableMpa;
+  if (bound === null) return least.message;
+  const stress = (mpa: number) => formatQuantity(mpa, "stress", config.units);
+  return bound >= requirement.strengthMpa
+    ? say`requirement met at ${fixed(least.batchablePct, 1)} % cement: ${stress(bound)} against ${stress(requirement.strengthMpa)}`
+    : say`requirement not met: ${stress(bound)} against ${stress(requirement.strengthMpa)}`;
+}
+
+function qualityVerdict({ quality }: StudyResult): Text {
+  if (!quality) return say`no plan was entered`;
+  const { lots, blocks, rule, site } = quality;
+  if (!rule) return quality.ruleMessage;
+  const plan =
+    lots === undefined || blocks === undefined
+      ? say`plan stated`
+      : say`plan stated: ${lots}{0, plural, one { lot} other { lots}}, ${blocks} blocks in all`;
+  if (!site) return say`${plan}; no site blocks yet`;
+  const passed = site.lots.filter(({ judgement }) => judgement.status === "accepted").length;
+  return say`${plan}; ${passed} of ${site.lots.length} lots crushed so far meet the rule`;
+}
+
+/** What was not tested, each once. */
+function notTested(result: StudyResult): Text {
+  const said = notTestedTable(result).rows.map((row) => row[1]);
+  const once = new Map(said.map((text) => [JSON.stringify(text), text]));
+  return joinTexts([...once.values()]);
+}
+
+/** The errors and warnings in short; the annex has all of them with their remedies. */
+function findingsTable(findings: readonly Finding[]): AppendixPart[] {
+  const open = findings.filter(({ severity }) => severity !== "note");
+  const shown = open.slice(0, MAX_FINDINGS);
+  if (shown.length === 0) {
+    return [
+      { kind: "paragraph", text: say`Open findings of the checks: none.`, cites: ["findings"] },
+    ];
+  }
+  const left = open.length - shown.length;
+  const notes = findings.length - open.length;
+  return [
+    {
+      kind: "table",
+      key: "open-findings",
+      caption: say`Open findings of the checks`,
+      columns: [{ header: say`Place` }, { header: say`Finding` }],
+      rows: shown.map((found) => [placeOf(found), found.message]),
+      links: shown.map((_, row) => ({ row, column: 0, to: "findings" })),
+      ...(left + notes > 0
+        ? {
+            notes: [
+              left > 0
+                ? say`In full, with ${left} further warnings and ${notes} notes, in the annex of findings.`
+                : say`In full, with ${notes}{0, plural, one { note} other { notes}}, in the annex of findings.`,
+            ],
+          }
+        : {}),
+    },
+  ];
+}
+
+/** Where a finding was made, in short. */
+export function placeOf({ file, row, column }: Finding): Text {
+  if (row !== undefined) return say`${file}, row ${row}`;
+  return file === STUDY_FILE && column !== undefined ? column : file;
+}

@@ -1,0 +1,447 @@
+import type { ReportBlock, TableBlock } from "../../blocks/block.js";
+import { blendChart } from "../../figures/blend/blendChart.js";
+import { compactionChart } from "../../figures/compactionChart.js";
+import { guidanceBand } from "../../figures/grading/band.js";
+import { gradingChart } from "../../figures/grading/gradingChart.js";
+import { lotsChart, operatingCharacteristicChart } from "../../figures/strength/controlCharts.js";
+import { strengthChart } from "../../figures/strength/strengthChart.js";
+import { CAUTIONS } from "../../guidance/cautions.js";
+import { notKnownYet, stageTitle } from "../../study/stages.js";
+import type { GuidanceStudy, StrengthStudy, StudyResult } from "../../study/studyResult.js";
+import { blendLimitsTable, blendSharesTable } from "../../tables/blend.js";
+import { characteristicTable } from "../../tables/characteristicStrength.js";
+import { computationTable } from "../../tables/computation.js";
+import { sizesTable } from "../../tables/grading.js";
+import { envelopeTables, guidanceTables, notTestedTable } from "../../tables/guidance.js";
+import { recipeTable, toleranceTable } from "../../tables/mix.js";
+import { qualityChecksTable, qualityPlanTable, siteBlocksTable } from "../../tables/quality.js";
+import { referencesBlock } from "../../tables/references.js";
+import { trialCard } from "../../tables/site/trialCard.js";
+import { compactionTable, limitsTable, moistureWindowTable } from "../../tables/soil.js";
+import { bandsTable, leastCementTable, regressionTable } from "../../tables/strength.js";
+import {
+  checklistBlock,
+  decisionsTable,
+  materialsTable,
+  methodsTable,
+  projectTable,
+  samplingTable,
+} from "../../tables/studyEntries.js";
+import { blendDifferenceTable, testedBlendsTable } from "../../tables/trials.js";
+import { joinTexts, say, type Text } from "../../words/message.js";
+import { answerParts, isOfBlend } from "./answer.js";
+import {
+  type AppendixPart,
+  cited,
+  inReport,
+  keyed,
+  paragraph,
+  rowLinks,
+  sheetRow,
+} from "./parts.js";
+
+/** What the sections of the body hold; their headings and general words stand in the notebook. */
+const SECTIONS = {
+  answer: answerParts,
+  purpose,
+  materials,
+  methods,
+  grading,
+  consistency,
+  blend,
+  compaction,
+  strength,
+  mix,
+  tolerances,
+  quality,
+  validity,
+  cautions,
+  checklist,
+  decisions,
+  references: (result: StudyResult): AppendixPart[] => [referencesBlock(result)],
+  review,
+} as const;
+
+/** A section of the appendix, by the key that its heading has as a tag. */
+export type AppendixSectionKey = keyof typeof SECTIONS;
+
+/**
+ * The tables, figures and sentences of one section of the technical appendix, in the order of reading.
+ *
+ * A study at any stage has an appendix: what is not known yet is named with what would tell it, and what was
+ * tested on another blend is not printed as this one's.
+ *
+ * @param key as the heading of the section has it in its tag `section-<key>`.
+ * @throws RangeError for a key that no section has
+ */
+export function appendixSection(result: StudyResult, key: AppendixSectionKey): AppendixPart[] {
+  if (!Object.hasOwn(SECTIONS, key)) {
+    const known = Object.keys(SECTIONS).join(", ");
+    throw new RangeError(`invalid \`key\`: ${key}; expected one of ${known}`);
+  }
+  return SECTIONS[key](result);
+}
+
+function purpose({ config }: StudyResult): AppendixPart[] {
+  return [
+    ...(config.purpose === undefined ? [] : [paragraph(config.purpose)]),
+    ...cited(say`The element and what it has to meet were entered by the user.`, [
+      keyed("study", projectTable(config)),
+    ]),
+  ];
+}
+
+function materials({ config }: StudyResult): AppendixPart[] {
+  // money has no place here unless it is asked for
+  const unpriced = config.materials.map(({ price: _, ...material }) => material);
+  return cited(say`Materials and sampling are the user's entries, printed as they stand.`, [
+    keyed("materials-table", materialsTable({ ...config, materials: unpriced })),
+    keyed("sampling-table", samplingTable(config)),
+  ]);
+}
+
+function methods(result: StudyResult): AppendixPart[] {
+  const { config, strength, life } = result;
+  const own = life?.state === "tested" ? strength : undefined;
+  return cited(say`Tests were made by these methods, and the numbers computed as follows.`, [
+    keyed("methods-table", methodsTable(config)),
+    keyed("computation", computationTable({ ...result, strength: own })),
+  ]);
+}
+
+function grading(result: StudyResult): AppendixPart[] {
+  const { materials: graded, blend, guidance } = result;
+  if (graded.length === 0) return [notKnownYet(result, "soil")];
+  const entries = [...new Map(guidance.map(({ check: { entry } }) => [entry.id, entry])).values()];
+  const bands = entries.flatMap((entry) => guidanceBand(entry) ?? []);
+  const curves = graded.map(({ name, curve }) => ({ name, curve }));
+  const sizes = [...graded, ...(blend ? [{ ...blend, name: say`Blend`, id: undefined }] : [])];
+  return [
+    ...cited(say`The materials were sieved and, where a sheet says so, dispersed and settled.`, [
+      inReport(
+        gradingChart(say`Grading of the materials`, curves, blend ? [] : bands),
+        "grading-chart",
+        "full",
+      ),
+      keyed("sizes", sizesTable(say`Characteristic sizes and fractions`, sizes), {
+        links: rowLinks(sizes.map(({ id }) => (id === undefined ? "shares" : `sieving-${id}`))),
+      }),
+    ]),
+    ...cited(
+      say`The curves stand against the recommendation that the study names. It is guidance, not law: a soil inside it is not proved suitable by that, and one outside is not proved unsuitable.`,
+      [
+        ...guidanceTables(guidance.map(measuredOnly)).map((table, at) =>
+          keyed(`guidance-${at + 1}`, table),
+        ),
+        ...(blend ? [] : envelopeParts(result)),
+      ],
+    ),
+  ];
+}
+
+function envelopeParts(result: StudyResult): TableBlock[] {
+  return envelopeTables(result).map((table, at) => keyed(`envelope-${at + 1}`, table));
+}
+
+/** A check without what was not measured: that is said once, with the limits of validity. */
+function measuredOnly(study: GuidanceStudy): GuidanceStudy {
+  const { check, probability } = study;
+  const measured = check.criteria.map(({ verdict }) => verdict !== "not measured");
+  const { others } = check;
+  const tested = others?.map(({ verdict }) => verdict !== "not measured") ?? [];
+  return {
+    ...study,
+    check: {
+      ...check,
+      criteria: check.criteria.filter((_, at) => measured[at]),
+      ...(others ? { others: others.filter((_, at) => tested[at]) } : {}),
+    },
+    probability: {
+      ...probability,
+      criteria: probability.criteria.filter((_, at) => measured[at]),
+      ...(probability.others ? { others: probability.others.filter((_, at) => tested[at]) } : {}),
+    },
+  };
+}
+
+function consistency({ materials: graded, ungraded = [] }: StudyResult): AppendixPart[] {
+  const tested = [...graded, ...ungraded].flatMap(({ id, name, limits }) =>
+    limits ? [keyed(`limits-${id}`, limitsTable(name, limits))] : [],
+  );
+  return tested.length > 0
+    ? cited(
+        say`Consistency limits and shrinkage were tested on the part that passes 0.425 mm.`,
+        tested,
+      )
+    : [paragraph(say`No consistency limits were tested.`)];
+}
+
+function blend(result: StudyResult): AppendixPart[] {
+  const { config, blend: design, guidance } = result;
+  if (!design) return [notKnownYet(result, "blend")];
+  const entry = guidance.find((check) => isOfBlend(check, result))?.check.entry;
+  return cited(say`Shares are of the dry mass of soil and aggregate, cement excluded.`, [
+    keyed("shares", blendSharesTable(design, config.materials, config.target), {
+      links: rowLinks(design.shares.map(({ id }) => `sieving-${id}`)),
+    }),
+    inReport(
+      blendChart(
+        say`The blend against its target and the recommended envelope`,
+        design,
+        entry ? guidanceBand(entry) : undefined,
+      ),
+      "blend-chart",
+      "full",
+    ),
+    ...envelopeParts(result),
+    design.limits.length > 0 ? keyed("blend-limits", blendLimitsTable(design)) : undefined,
+  ]);
+}
+
+function compaction(result: StudyResult): AppendixPart[] {
+  const { config, compaction: test, life } = result;
+  if (!test || life?.state === "proposed") return ofAnotherBlend(result, "compaction");
+  const window = moistureWindowTable(test, config.units);
+  return cited(
+    say`The compaction test gives the water content of the highest dry density, and the range that keeps most of it.`,
+    [
+      keyed("compaction-table", compactionTable(test, config.units), {
+        links: rowLinks(test.points.map(({ row }) => sheetRow(config.compaction, row))),
+      }),
+      inReport(
+        compactionChart(say`Compaction of the blend`, test, config.units),
+        "compaction-chart",
+        "full",
+      ),
+      window && keyed("moisture-window", window),
+    ],
+  );
+}
+
+/** What is not known of this blend, and whose tests there are. */
+function ofAnotherBlend(result: StudyResult, stage: "compaction" | "blocks"): AppendixPart[] {
+  const { trials, life } = result;
+  if (life?.state !== "proposed" || trials.length === 0) return [notKnownYet(result, stage)];
+  const names = joinTexts(trials.map(({ name }) => name));
+  return [
+    {
+      kind: "note",
+      tone: "warning",
+      text: say`${stageTitle(stage)}: this blend was not tested. The tests that were entered are of ${names}; nothing of them holds for this blend, and none of their numbers are printed here as its own.`,
+    },
+  ];
+}
+
+function strength(result: StudyResult): AppendixPart[] {
+  const { config, strength: tests, life } = result;
+  if (!tests || life?.state === "proposed") return ofAnotherBlend(result, "blocks");
+  const { units } = config;
+  return [
+    ...cited(
+      say`Blocks of several cement contents were crushed, and a curve was fitted to their strengths. Cement is percent of the dry mass of soil and aggregate.`,
+      [
+        inReport(
+          strengthChart(say`Strength against cement content`, result),
+          "strength-chart",
+          "full",
+        ),
+        keyed("regression", regressionTable(tests.fit, tests.lackOfFit), {
+          links: rowLinks(tests.fit.coefficients.map(() => "blocks")),
+        }),
+        keyed("bands", bandsTable(tests.bandsAtContents, units), {
+          links: rowLinks(
+            tests.bandsAtContents.map(({ cementPct }) =>
+              cementPct === tests.chosenCementPct ? "calculation-bound" : "blocks",
+            ),
+          ),
+        }),
+        tests.leastCement && config.strength.requirement
+          ? keyed("least-cement", linkedItems(leastCementTable(result), "bands"))
+          : undefined,
+      ],
+    ),
+    ...(tests.leastCement ? [] : [notKnownYet(result, "cement")]),
+    ...contentAlone(tests, units),
+  ];
+}
+
+/** Every value of a table leads to where it comes from. */
+function linkedItems<Block extends ReportBlock>(block: Block, to: string): Block {
+  return block.kind === "keyValues"
+    ? { ...block, items: block.items.map((item) => ({ ...item, to })) }
+    : block;
+}
+
+/** The blocks of the specified content without the curve, or why there are none. */
+function contentAlone(
+  { chosenCementPct, characteristic, fit }: StrengthStudy,
+  units: StudyResult["config"]["units"],
+): AppendixPart[] {
+  if (chosenCementPct === undefined) return [];
+  const own = characteristic.find(({ cementPct }) => cementPct === chosenCementPct);
+  if (own) {
+    return cited(
+      say`For comparison, the blocks of the specified ${chosenCementPct} % cement alone, without the curve.`,
+      [keyed("characteristic", characteristicTable(own.values, units))],
+    );
+  }
+  const contents = joinTexts(fit.contentsPct.map((content) => say`${content} %`));
+  return [
+    paragraph(
+      say`No blocks were made with the specified ${chosenCementPct} % cement (tested: ${contents}), so characteristic values of single contents are not given: the curve speaks for the content between them.`,
+    ),
+  ];
+}
+
+function mix(result: StudyResult): AppendixPart[] {
+  const { trials, life } = result;
+  const differs = trials.some(({ difference }) => difference);
+  const tested = [
+    differs ? keyed("tested-blends", blendDifferenceTable(result)) : undefined,
+    trials.length > 1 ? keyed("trials", testedBlendsTable(result)) : undefined,
+  ];
+  return [...(life ? cited(life.message, tested) : []), ...batchParts(result)];
+}
+
+/** The batch of the mix; of a blend that was not tested the batches for its test blocks. */
+function batchParts(result: StudyResult): AppendixPart[] {
+  const { mix: specified, proposal } = result;
+  if (specified) {
+    return cited(
+      say`One batch of the mix. Loose volumes are at the bulk densities and moistures that were entered: check them on site, because a bucket of damp sand holds less sand than a dry one.`,
+      [
+        keyed("recipe", recipeTable(result), {
+          links: rowLinks([
+            ...specified.recipe.materials.map(() => "calculation-batch"),
+            "least-cement",
+            "calculation-water",
+          ]),
+        }),
+      ],
+    );
+  }
+  if (!proposal) return [notKnownYet(result, "quantities")];
+  return cited(
+    say`These batches make test blocks of the blend: they are no recipe for a wall. ${proposal.sizeBasis}`,
+    trialCard(result).blocks.flatMap((block) =>
+      block.kind === "table" ? [keyed("proposal", block)] : [],
+    ),
+  );
+}
+
+function tolerances(result: StudyResult): AppendixPart[] {
+  if (!result.mix) return [paragraph(say`Tolerances follow once there is a mix.`)];
+  return cited(say`How far the work may depart from the mix before somebody must act.`, [
+    keyed("tolerances-table", toleranceTable(result), {
+      links: rowLinks([
+        ...result.mix.recipe.materials.map(() => "shares"),
+        "least-cement",
+        "moisture-window",
+        "blocks",
+      ]),
+    }),
+  ]);
+}
+
+function quality(result: StudyResult): AppendixPart[] {
+  const { config, quality: plan } = result;
+  if (!plan || !config.quality) {
+    return [
+      paragraph(
+        say`No quality-control plan was entered; the responsible person sets how the work is watched.`,
+      ),
+    ];
+  }
+  const { rule, risks, scatterMpa, site } = plan;
+  const { requirement } = config.strength;
+  const { units, seed } = config;
+  return [
+    ...cited(
+      say`Blocks made on site, and checks at each lift, decide whether the wall is the one that was tested.`,
+      [
+        keyed("quality-plan", qualityPlanTable(result)),
+        keyed("quality-checks", qualityChecksTable(result)),
+        site ? keyed("site-lots", siteBlocksTable(result)) : undefined,
+      ],
+    ),
+    ...cited(say`How often a lot of given quality would pass the rule, and the lots so far.`, [
+      rule && risks
+        ? inReport(
+            operatingCharacteristicChart(say`Chance that a lot passes the rule`, rule, risks, {
+              sdMpa: scatterMpa,
+              units,
+              seed,
+            }),
+            "operating-characteristic",
+            "half",
+          )
+        : undefined,
+      site && requirement
+        ? inReport(
+            lotsChart(say`Lots of site blocks`, site.chart, units, requirement.strengthMpa),
+            "lots-chart",
+            "half",
+          )
+        : undefined,
+    ]),
+  ];
+}
+
+/** What is not known yet, and what was not tested. */
+function validity(result: StudyResult): AppendixPart[] {
+  const open = result.stages.filter(({ known }) => !known);
+  return [
+    ...(open.length === 0
+      ? []
+      : cited(say`The study has not come to its end: these stages are open.`, [
+          {
+            kind: "table",
+            key: "stages",
+            caption: say`What is not known yet`,
+            columns: [{ header: say`Stage` }, { header: say`What would tell it` }],
+            rows: open.map(({ stage, needs }) => [stageTitle(stage), needs ?? ""]),
+          },
+        ])),
+    ...cited(say`These tests were not made.`, [keyed("not-tested", notTestedTable(result))]),
+  ];
+}
+
+function cautions(): AppendixPart[] {
+  return cited(say`The usual cautions of work with cement and rammed earth.`, [
+    {
+      kind: "table",
+      key: "cautions-table",
+      caption: say`Cautions`,
+      columns: [{ header: say`Caution` }, { header: say`What it means, and its source` }],
+      rows: CAUTIONS.map(({ title, text, source }): Text[] => [title, say`${text} (${source})`]),
+    },
+  ]);
+}
+
+function checklist({ config }: StudyResult): AppendixPart[] {
+  if (!config.checklist?.length) return [paragraph(say`No clauses were entered.`)];
+  return [
+    paragraph(
+      say`The clauses are the user's, from the code that governs the place. Whether an answer is enough is for the official and the responsible person to say.`,
+      ["checklist-table"],
+    ),
+    keyed("checklist-table", checklistBlock(config)),
+  ];
+}
+
+function decisions({ config }: StudyResult): AppendixPart[] {
+  if (!config.decisions?.length) return [paragraph(say`No decisions were entered.`)];
+  return cited(say`What was chosen, why, and instead of what, as the designer wrote it down.`, [
+    keyed("decisions-table", decisionsTable(config)),
+  ]);
+}
+
+function review(): AppendixPart[] {
+  return [
+    {
+      kind: "signature",
+      label: say`Reviewed by the responsible licensed person`,
+      lines: [say`Name`, say`Licence and number`, say`Conditions`, say`Signature`, say`Date`],
+    },
+  ];
+}
