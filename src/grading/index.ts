@@ -51,6 +51,7 @@ export {
   bsHydrometer,
   type SeparateCorrections,
   separateCorrections,
+  temperatureDensityControl,
 } from "./sedimentation/hydrometer.js";
 export { effectiveDepth, hydrometerDepth } from "./sedimentation/hydrometerDepth.js";
 export type { JarAnalysis, JarShare } from "./sedimentation/jar.js";

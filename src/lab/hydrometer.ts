@@ -22,18 +22,26 @@ import {
 } from "./sheet/layout.js";
 import { readRecord, type SheetReading } from "./sheet/readSheet.js";
 
-/** 152H reads g/L; 151H reads specific gravity; BS reads 0.001 above 1.000 (24.0 is 1.0240). */
-export type HydrometerType = "151H" | "152H" | "BS";
+/**
+ * 152H reads g/L; 151H reads specific gravity; BS reads 0.001 above 1.000 (24.0 is 1.0240); g/mL is the density
+ * hydrometer of ISO 17892-4 (1.0240).
+ */
+export type HydrometerType = "151H" | "152H" | "BS" | "g/mL";
 
-/** Corrections measured one by one, in place of readings in a control cylinder. */
-export interface HydrometerCorrections {
-  /** What the dispersant adds to a reading, in the units of the record. */
-  readonly dispersant: number;
-  /** At which the scale is right; 20 °C where the sheet does not say. */
-  readonly calibrationC?: number;
-}
+/** Corrections in place of readings in a control cylinder: measured one by one, or the equation of ASTM D7928. */
+export type HydrometerCorrections =
+  | {
+      /** What the dispersant adds to a reading, in the units of the record. */
+      readonly dispersant: number;
+      /** At which the scale is right; 20 °C where the sheet does not say. */
+      readonly calibrationC?: number;
+    }
+  | {
+      /** The constant of the temperature–density equation, in the units of the record. */
+      readonly temperatureDensity: number;
+    };
 
-/** A hydrometer analysis as read from its sheet: g/L for 152H, specific gravity for 151H and BS. */
+/** A hydrometer analysis as read from its sheet: g/L for 152H, else specific gravity or g/mL. */
 export interface HydrometerRecord {
   readonly file: string;
   readonly hydrometer: HydrometerType;
@@ -71,7 +79,7 @@ export interface BulbCalibration {
     { readonly reading: number; readonly toNeckCm: number },
     { readonly reading: number; readonly toNeckCm: number },
   ];
-  /** Length of the bulb from neck to tip, cm. */
+  /** Length of the bulb from neck to tip, cm; 0 where the marks are measured to the middle of the bulb. */
   readonly bulbLengthCm: number;
   readonly bulbVolumeCm3: number;
   /** Inner cross-section of the cylinder. */
@@ -96,6 +104,12 @@ const MARKS = Array.from({ length: MAX_MARKS }, (_, index): CellRule[] => [
   numberRule(`mark${index}Reading`, `calibration ${index + 1} reading`, "number"),
   numberRule(`mark${index}DepthMm`, `calibration ${index + 1} depth`, "length", above0),
   numberRule(`mark${index}ToNeckMm`, `calibration ${index + 1} to neck`, "length", above0),
+  numberRule(
+    `mark${index}ToCentreMm`,
+    [`calibration ${index + 1} to bulb centre`, `calibration ${index + 1} to bulb center`],
+    "length",
+    above0,
+  ),
 ]).flat();
 
 /** What a hydrometer sheet may hold. */
@@ -109,6 +123,7 @@ export const HYDROMETER_LAYOUT: SheetLayout = {
     numberRule("meniscusCorrection", "meniscus correction", "number", { required: true, min: 0 }),
     numberRule("dispersant", "dispersant correction", "number", { min: 0 }),
     numberRule("calibrationC", "calibration temperature", "temperature", { min: 10, max: 30 }),
+    numberRule("temperatureDensity", "temperature-density constant", "number", above0),
     ...PRETREATMENT_FACTS,
     ...MARKS,
     numberRule("bulbLengthMm", "bulb length", "length", above0),
@@ -124,16 +139,19 @@ export const HYDROMETER_LAYOUT: SheetLayout = {
 };
 
 /**
- * Reads a hydrometer sheet: `hydrometer` (151H, 152H or BS), `dry mass (g)`, `separating sieve (mm)` and
+ * Reads a hydrometer sheet: `hydrometer` (151H, 152H, BS or g/mL), `dry mass (g)`, `separating sieve (mm)` and
  * `meniscus correction` above a table of `time (min)`, `reading`, `control` and `temperature (C)`.
  * Readings stand in the instrument's own units (152H: g/L; 151H: specific gravity; BS: 0.001 above
- * 1.000, so that 24.0 is 1.0240, kept in the record as specific gravity).
+ * 1.000, so that 24.0 is 1.0240, kept in the record as specific gravity; g/mL: the density, 1.0240, of the
+ * form of ISO 17892-4, which is taken where the sheet names no other).
  *
  * In place of the column `control` the sheet may have the line `dispersant correction` and, where the
- * scale is not right at 20 °C, `calibration temperature (C)`. The instrument's own depths are pairs
+ * scale is not right at 20 °C, `calibration temperature (C)`, or in the form of ASTM D7928 the line
+ * `temperature-density constant` in the instrument's units. The instrument's own depths are pairs
  * `calibration 1 reading`, `calibration 1 depth (mm)` and so on to 6, or two marks `calibration 1 to neck
- * (mm)` with `bulb length (mm)`, `bulb volume (cm3)` and `cylinder inner diameter (mm)`; a BS hydrometer
- * has no depths without them. `pretreatment` and `pretreatment loss (%)` say what was done before, `method`
+ * (mm)` with `bulb length (mm)`, `bulb volume (cm3)` and `cylinder inner diameter (mm)`, or two marks
+ * `calibration 1 to bulb centre (mm)` with the volume and the diameter; BS and g/mL hydrometers have no depths
+ * without them. `pretreatment` and `pretreatment loss (%)` say what was done before, `method`
  * names the form of the test.
  *
  * @returns the record, where nothing is wrong, and everything found.
@@ -151,22 +169,15 @@ export function readHydrometer(grid: SheetGrid): SheetReading<HydrometerRecord> 
     const { pretreatment, findings: treated } = readPretreatment(sheet);
     const marked = Object.keys(sheet.factRows).some((key) => key.startsWith("mark"));
     const readings = readReadings(sheet, hydrometer, correction.kind === "control", toUnits);
-    const { dispersant, calibrationC } = facts;
     const record: HydrometerRecord = {
       file,
       hydrometer,
+      ...(hydrometer === "g/mL" ? { method: "ISO 17892-4" } : {}),
       ...readMethod(sheet),
       dryMassG: facts.dryMassG as number,
       separatingSizeMm: facts.separatingSizeMm as number,
       meniscusCorrection: difference(facts.meniscusCorrection as number),
-      ...(correction.kind === "corrections"
-        ? {
-            corrections: {
-              dispersant: difference(dispersant as number),
-              ...(typeof calibrationC === "number" ? { calibrationC } : {}),
-            },
-          }
-        : {}),
+      ...corrections(correction.kind, facts, difference),
       ...(calibration ? { calibration } : {}),
       ...(pretreatment ? { pretreatment } : {}),
       readings: readings.readings,
@@ -176,26 +187,48 @@ export function readHydrometer(grid: SheetGrid): SheetReading<HydrometerRecord> 
       ...correction.findings,
       ...marks,
       ...treated,
-      ...(thousandths && !calibration && !marked ? [missingCalibration(sheet)] : []),
+      ...(correction.kind === "equation" ? equationFindings(sheet, hydrometer) : []),
+      ...(NO_STANDARD_DEPTHS.has(hydrometer) && !calibration && !marked
+        ? [missingCalibration(sheet)]
+        : []),
       ...readings.findings,
     ];
     return { record, findings };
   });
 }
 
-const TYPES: readonly HydrometerType[] = ["151H", "152H", "BS"];
+/** What stands in place of control readings, in the units of the record. */
+function corrections(
+  kind: "control" | "corrections" | "equation",
+  { dispersant, calibrationC, temperatureDensity }: SheetValues["facts"],
+  difference: (correction: number) => number,
+): Pick<HydrometerRecord, "corrections"> {
+  if (kind === "equation") {
+    return { corrections: { temperatureDensity: temperatureDensity as number } };
+  }
+  if (kind === "control") return {};
+  const added = { dispersant: difference(dispersant as number) };
+  return {
+    corrections: typeof calibrationC === "number" ? { ...added, calibrationC } : added,
+  };
+}
+
+const TYPES: readonly HydrometerType[] = ["151H", "152H", "BS", "g/mL"];
+/** Instruments that each have a scale of their own. */
+const NO_STANDARD_DEPTHS = new Set<HydrometerType>(["BS", "g/mL"]);
 
 function hydrometerType({ file, facts, factRows }: SheetValues): {
   readonly hydrometer: HydrometerType;
   readonly findings: readonly Finding[];
 } {
   const value = String(facts.hydrometer ?? "");
-  const hydrometer = TYPES.find((type) => type === value.toUpperCase());
+  const plain = value.trim().toLowerCase();
+  const hydrometer = TYPES.find((type) => type.toLowerCase() === plain);
   if (hydrometer) return { hydrometer, findings: [] };
   if (value === "") return { hydrometer: "152H", findings: [] };
   const found = finding({ file, row: factRows.hydrometer, value }, "error", "unknown-hydrometer", {
     message: say`This hydrometer is not known.`,
-    expected: say`151H, 152H or BS`,
+    expected: say`151H, 152H, BS, or g/mL for a density hydrometer`,
     remedy: say`Read the type off the stem of the instrument.`,
   });
   return { hydrometer: "152H", findings: [found] };
@@ -257,6 +290,7 @@ const SCALES: Readonly<Record<HydrometerType, { readonly min: number; readonly m
   "151H": { min: 0.98, max: 1.06 },
   "152H": { min: -10, max: 70 },
   BS: { min: -10, max: 50 },
+  "g/mL": { min: 0.98, max: 1.06 },
 };
 
 /** A reading that this hydrometer cannot show: the instrument is another, or the columns are exchanged. */
@@ -274,19 +308,21 @@ function offScale(place: FindingPlace, hydrometer: HydrometerType, value: CellVa
 
 /** Whether a hydrometer sheet gives control readings or separate corrections; findings where both or none. */
 function correctionKind(sheet: SheetValues): {
-  readonly kind: "control" | "corrections";
+  readonly kind: "control" | "corrections" | "equation";
   readonly findings: readonly Finding[];
 } {
   const { file, headers, factRows, rows } = sheet;
   const column = headers.control;
-  if ("dispersant" in factRows) {
-    if (!column) return { kind: "corrections", findings: [] };
-    const found = finding({ file, row: factRows.dispersant, column }, "error", "control-twice", {
-      message: say`The sheet gives control readings and a dispersant correction.`,
-      expected: say`one of the two, so that they cannot contradict each other`,
+  const given = ["dispersant", "temperatureDensity"].filter((key) => key in factRows);
+  if (given.length > 0) {
+    const kind = given[0] === "dispersant" ? "corrections" : "equation";
+    if (!column && given.length === 1) return { kind, findings: [] };
+    const found = finding({ file, row: factRows[given[0]], column }, "error", "control-twice", {
+      message: say`The sheet says in two ways what is taken off the readings.`,
+      expected: say`control readings, a dispersant correction or a temperature-density constant, so that they cannot contradict each other`,
       remedy: say`Keep the control readings where there are any: they hold all corrections in one.`,
     });
-    return { kind: "corrections", findings: [found] };
+    return { kind, findings: [found] };
   }
   if (!column) {
     const found = finding({ file, column: "control" }, "error", "missing-control", {
@@ -311,6 +347,18 @@ function correctionKind(sheet: SheetValues): {
   return { kind: "control", findings };
 }
 
+/** The equation of ASTM D7928 is that of two instruments. */
+function equationFindings({ file, factRows }: SheetValues, hydrometer: HydrometerType): Finding[] {
+  if (!NO_STANDARD_DEPTHS.has(hydrometer)) return [];
+  const place = { file, row: factRows.temperatureDensity, value: hydrometer };
+  const found = finding(place, "error", "no-equation", {
+    message: say`The temperature-density equation holds for the hydrometers 151H and 152H.`,
+    expected: say`a column “control”, or the line “dispersant correction”`,
+    remedy: say`Give what was measured with this instrument.`,
+  });
+  return [found];
+}
+
 const BULB: Readonly<Record<string, string>> = {
   bulbLengthMm: "“bulb length (mm)”",
   bulbVolumeCm3: "“bulb volume (cm3)”",
@@ -327,7 +375,10 @@ interface Mark {
 /** What a sheet says about marks and bulb, before it is judged. */
 interface Marks {
   readonly depths: readonly Mark[];
+  /** To the neck, or to the middle of the bulb. */
   readonly necks: readonly Mark[];
+  /** The marks are measured to the middle of the bulb, so that its length is not needed. */
+  readonly toCentre: boolean;
   /** Keys of the lines about the bulb that are there, and the row of the first. */
   readonly bulb: readonly string[];
   readonly bulbRow?: number;
@@ -363,7 +414,8 @@ function readCalibration(
     const depths = marks.map(({ reading, mm }) => ({ reading, depthCm: mm / 10 }));
     return { calibration: { depths }, findings };
   }
-  const { bulbLengthMm, bulbVolumeCm3, cylinderDiameterMm } = facts;
+  const { bulbVolumeCm3, cylinderDiameterMm } = facts;
+  const bulbLengthMm = given.toCentre ? 0 : facts.bulbLengthMm;
   if (
     typeof bulbLengthMm !== "number" ||
     typeof bulbVolumeCm3 !== "number" ||
@@ -394,11 +446,14 @@ function readMarks(
   const necks: Mark[] = [];
   const findings: Finding[] = [];
   const bulb = Object.keys(BULB).filter((key) => key in factRows);
+  const ends = new Set<boolean>();
   let firstRow: number | undefined;
   for (let index = 0; index < MAX_MARKS; index++) {
     const reading = `mark${index}Reading`;
-    const depth = `mark${index}DepthMm`;
-    const given = [reading, depth, `mark${index}ToNeckMm`].filter((key) => key in factRows);
+    const [depth, neck, centre] = ["DepthMm", "ToNeckMm", "ToCentreMm"].map(
+      (part) => `mark${index}${part}`,
+    );
+    const given = [reading, depth, neck, centre].filter((key) => key in factRows);
     if (given.length === 0) continue;
     const row = factRows[given[0]];
     firstRow ??= row;
@@ -406,7 +461,7 @@ function readMarks(
       const name = `calibration ${index + 1}`;
       const found = refuse("incomplete-calibration", file, row, {
         message: say`This mark of the calibration needs its reading and one distance.`,
-        expected: say`“${name} reading”, and either “${name} depth (mm)” or “${name} to neck (mm)”`,
+        expected: say`“${name} reading”, and one of “${name} depth (mm)”, “${name} to neck (mm)” or “${name} to bulb centre (mm)”`,
         remedy: say`Add the missing line, or take the other one out.`,
       });
       findings.push(found);
@@ -415,18 +470,36 @@ function readMarks(
     const [value, mm] = given.map((key) => facts[key]);
     if (typeof value !== "number" || typeof mm !== "number") continue;
     (given[1] === depth ? depths : necks).push({ reading: toUnits(value), mm, row });
+    if (given[1] !== depth) ends.add(given[1] === centre);
   }
   const byReading = (a: Mark, b: Mark) => a.reading - b.reading;
   depths.sort(byReading);
   necks.sort(byReading);
   const bulbRow = factRows[bulb[0]];
-  return { depths, necks, bulb, bulbRow, firstRow: firstRow ?? bulbRow, findings };
+  if (ends.size > 1) {
+    const found = refuse("two-calibrations", file, firstRow, {
+      message: say`Some marks are measured to the neck and some to the middle of the bulb.`,
+      expected: say`all marks to the same place`,
+      remedy: say`Give both marks to the neck, or both to the middle of the bulb.`,
+    });
+    findings.push(found);
+  }
+  return {
+    depths,
+    necks,
+    toCentre: ends.has(true),
+    bulb,
+    bulbRow,
+    firstRow: firstRow ?? bulbRow,
+    findings,
+  };
 }
 
 /** Depths and bulb beside each other, or a bulb told only in part. */
-function partFindings(file: string, { depths, necks, bulb, bulbRow }: Marks): Finding[] {
+function partFindings(file: string, { depths, necks, toCentre, bulb, bulbRow }: Marks): Finding[] {
   const row = necks[0]?.row ?? bulbRow;
-  const lacking = Object.keys(BULB).filter((key) => !bulb.includes(key));
+  const needed = Object.keys(BULB).filter((key) => !toCentre || key !== "bulbLengthMm");
+  const lacking = needed.filter((key) => !bulb.includes(key));
   if (depths.length > 0 && (necks.length > 0 || bulb.length > 0)) {
     const found = refuse("two-calibrations", file, row, {
       message: say`The sheet gives measured depths and the dimensions of the bulb.`,

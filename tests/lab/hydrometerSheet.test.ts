@@ -55,6 +55,118 @@ const BULB = [
 const sheet = (type: string, ...lines: string[]) => [`hydrometer,${type}`, ...FACTS, ...lines];
 const INPUT = { particleDensityKgM3: 2650, passingSeparatingPct: 80 };
 
+describe("a hydrometer sheet in the form of ASTM D7928", () => {
+  const FORM = ["method,ASTM D7928", "temperature-density constant,7.5"];
+  const CENTRE = [
+    "calibration 1 reading,0",
+    "calibration 1 to bulb centre (cm),17.5",
+    "calibration 2 reading,50",
+    "calibration 2 to bulb centre (cm),6.6",
+    "bulb volume (cm3),64",
+    "cylinder inner diameter (mm),60.765",
+  ];
+
+  it("has its control from the equation, its depth from the middle of the bulb", async () => {
+    const { record, findings } = await read(
+      readHydrometer,
+      sheet("152H", ...FORM, ...CENTRE, ...PLAIN),
+    );
+    expect(findings).toEqual([]);
+    const analysis = analyseHydrometer(record, INPUT);
+    // 7.5 − 0.01248 · 20 − 0.00795 · 400.
+    expect(analysis.rows[0].computedControl).toBeCloseTo(4.0704, 9);
+    // 17.5 − 10.9 · 40.5 / 50 − 64 / (2 · 29).
+    expect(analysis.rows[0].effectiveDepthCm).toBeCloseTo(8.671 - 64 / 58, 3);
+    const notes = renderAll(sedimentationTable("soil", analysis)).notes?.join(" ");
+    expect(notes).toContain("Form of test, as the sheet names it: ASTM D7928.");
+    expect(notes).toContain("equation of ASTM D7928 with its constant 7.5");
+    expect(notes).toContain("to the middle of the bulb 17.50 cm at 0; 6.60 cm at 50");
+  });
+
+  it("moves its constant by the control's error", async () => {
+    const { record } = await read(readHydrometer, sheet("152H", ...FORM, ...PLAIN));
+    const moved = perturbHydrometer(record, DEFAULT_READING_ERRORS, createRandom(7));
+    expect(moved.corrections).not.toEqual(record.corrections);
+    expect(analyseHydrometer(moved, INPUT).rows).toHaveLength(3);
+  });
+
+  it.each<[string, string[], string]>([
+    ["control readings", [...FORM, ...CONTROLLED], "control-twice"],
+    ["a dispersant correction", [...FORM, "dispersant correction,5", ...PLAIN], "control-twice"],
+    [
+      "marks to neck and centre",
+      [
+        ...FORM,
+        ...CENTRE.map((line, i) => (i === 1 ? line.replace("bulb centre", "neck") : line)),
+        ...PLAIN,
+      ],
+      "two-calibrations",
+    ],
+  ])("is refused beside %s", async (_, lines, code) => {
+    const { errors } = await read(readHydrometer, sheet("152H", ...lines));
+    expect(errors.map((each) => each.code)).toEqual([code]);
+  });
+
+  it("has no equation for other instruments", async () => {
+    const { errors } = await read(readHydrometer, sheet("BS", ...FORM, ...DEPTHS, ...PLAIN));
+    expect(errors.map(({ code }) => code)).toEqual(["no-equation"]);
+  });
+
+  it("says that ASTM D422 was withdrawn where a sheet names it", async () => {
+    const { record } = await read(
+      readHydrometer,
+      sheet("152H", "method,ASTM D 422-63", ...CONTROLLED),
+    );
+    const notes = renderAll(sedimentationTable("soil", analyseHydrometer(record, INPUT))).notes;
+    expect(notes?.join(" ")).toContain("ASTM D422 was withdrawn in 2016");
+  });
+});
+
+describe("a density hydrometer, in the form of ISO 17892-4", () => {
+  const MARKS = [
+    "calibration 1 reading,0.995",
+    "calibration 1 depth (mm),190",
+    "calibration 2 reading,1.030",
+    "calibration 2 depth (mm),60",
+  ];
+  const READ = [
+    "time (min),reading,control,temperature (C)",
+    "1,1.0240,1.0005,20",
+    "60,1.0120,1.0005,20",
+  ];
+
+  it("gives what the same readings in thousandths give, with the viscosity of its form", async () => {
+    const facts = FACTS.map((line) => line.replace("correction,0.5", "correction,0.0005"));
+    const own = ["hydrometer,g/mL", ...facts, ...MARKS, ...READ];
+    const { record, findings } = await read(readHydrometer, own);
+    expect(findings).toEqual([]);
+    expect(record).toMatchObject({ hydrometer: "g/mL", method: "ISO 17892-4" });
+    const thousandths = [
+      ...sheet("BS", "method,ISO 17892-4"),
+      ...["calibration 1 reading,-5", MARKS[1], "calibration 2 reading,30", MARKS[3], READ[0]],
+      ...["1,24,0.5,20", "60,12,0.5,20"],
+    ];
+    const bs = await read(readHydrometer, thousandths);
+    const [a, b] = [record, bs.record].map((each) => analyseHydrometer(each, INPUT));
+    expect(a.water).toBe("ISO 17892-4");
+    expect(a.rows.map(({ bsSizeMm }) => bsSizeMm)).toEqual([undefined, undefined]);
+    a.points.forEach(({ sizeMm, passingPct }, index) => {
+      expect(sizeMm).toBeCloseTo(b.points[index].sizeMm, 12);
+      expect(passingPct).toBeCloseTo(b.points[index].passingPct, 8);
+    });
+    // 100 · 2.65 / (50 · 1.65) · 23.5 of what was dispersed, 80 % of that in the whole.
+    expect(a.rows[0].finerOfDispersedPct).toBeCloseTo(75.4848, 3);
+  });
+
+  it("needs its own depths, and readings that it can show", async () => {
+    const bare = await read(readHydrometer, sheet("g/ml", ...READ));
+    expect(bare.errors.map(({ code }) => code)).toEqual(["missing-calibration"]);
+    const units = READ.map((line) => line.replace("1.0240", "24.0"));
+    const { errors } = await read(readHydrometer, sheet("g/mL", ...MARKS, ...units));
+    expect(errors.map(({ code }) => code)).toEqual(["off-scale"]);
+  });
+});
+
 describe("a hydrometer sheet with separate corrections", () => {
   it("at the calibration temperature is the sheet with the same control", async () => {
     const control = await read(readHydrometer, sheet("152H", ...CONTROLLED));
@@ -64,7 +176,10 @@ describe("a hydrometer sheet with separate corrections", () => {
       sheet("152H", "dispersant correction,5", "calibration temperature (F),68", ...PLAIN),
     );
     expect(separate.findings).toEqual([]);
-    expect(separate.record.corrections?.calibrationC).toBeCloseTo(20, 9);
+    expect(separate.record.corrections).toEqual({
+      dispersant: 5,
+      calibrationC: expect.closeTo(20, 9),
+    });
     const [a, b] = [control, separate].map(({ record }) => analyseHydrometer(record, INPUT));
     expect(b.points).toEqual(a.points);
     expect(a.rows[0].computedControl).toBeUndefined();
@@ -105,7 +220,7 @@ describe("a hydrometer sheet with separate corrections", () => {
     );
     const random = () => createRandom(7);
     const moved = perturbHydrometer(record, DEFAULT_READING_ERRORS, random());
-    expect(moved.corrections?.dispersant).not.toBe(5);
+    expect(moved.corrections).not.toEqual({ dispersant: 5 });
     expect(moved.readings.every(({ control }) => control === undefined)).toBe(true);
     expect(perturbHydrometer(record, DEFAULT_READING_ERRORS, random())).toEqual(moved);
     expect(analyseHydrometer(moved, INPUT).rows).toHaveLength(3);

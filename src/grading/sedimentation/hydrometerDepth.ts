@@ -5,7 +5,8 @@ import { checkThat } from "../../quantities/checkNumber.js";
  * Effective depth from the hydrometer's own calibration, in cm.
  *
  * Formula: L = L1 + (L2 − Vb / A) / 2 with L1 from the reading to the neck, linear between the marks,
- * L2 the bulb's length, Vb its volume and A the cylinder's cross-section (Murthy eq. 3.28, read).
+ * L2 the bulb's length, Vb its volume and A the cylinder's cross-section (Murthy eq. 3.28, read). Marks to the
+ * middle of the bulb (the form of ASTM D7928, read in a worked thesis) come with a length of 0.
  * Where the calibration gives depths, linear between its pairs and on beyond the outer ones, since the
  * scale of a stem is even (own arithmetic).
  *
@@ -21,7 +22,8 @@ import { checkThat } from "../../quantities/checkNumber.js";
 export function hydrometerDepth(calibration: HydrometerCalibration, reading: number): number {
   if ("depths" in calibration) return depthInterval(calibration.depths, reading);
   const { marks, bulbLengthCm, bulbVolumeCm3, cylinderAreaCm2 } = calibration;
-  for (const [name, value] of Object.entries({ bulbLengthCm, bulbVolumeCm3, cylinderAreaCm2 })) {
+  checkThat(bulbLengthCm >= 0, { bulbLengthCm }, "0 or more");
+  for (const [name, value] of Object.entries({ bulbVolumeCm3, cylinderAreaCm2 })) {
     checkThat(value > 0, { [`${name}`]: value }, "above 0");
   }
   const [a, b] = marks;
@@ -64,9 +66,9 @@ export const UNITS_152H_PER_GRAVITY = (1000 * 2.65) / 1.65;
  * 151H: the same stem and bulb with the same suspension under it, so that R = 1606 (r − 1) and
  * L = 16.3 − 263.6 (r − 1), computed by us; it lies within 0.1 cm of the table of ASTM D422, from memory.
  *
- * A BS hydrometer has no standard depths: for it this is the depth of a 151H, fit for a rough check only.
+ * BS and g/mL hydrometers have no standard depths: for them this is the depth of a 151H, fit for a rough check only.
  *
- * @param reading corrected for the meniscus only; g/L for 152H, specific gravity for 151H and BS.
+ * @param reading corrected for the meniscus only; g/L for 152H, else specific gravity or g/mL.
  *
  * @example
  * effectiveDepth("152H", 25) // => 12.20

@@ -1,4 +1,4 @@
-import type { HydrometerRecord } from "../../lab/hydrometer.js";
+import type { HydrometerCorrections, HydrometerRecord } from "../../lab/hydrometer.js";
 import type { PipetteRecord } from "../../lab/pipette.js";
 import type { SieveRecord } from "../../lab/sieve.js";
 import { createRandom, type Random } from "../../numerics/random.js";
@@ -204,15 +204,7 @@ export function perturbHydrometer(
     ...record,
     dryMassG: stillThere(record.dryMassG, record.dryMassG + balanceG * random.normal()),
     meniscusCorrection: record.meniscusCorrection + (sd / 2) * random.normal(),
-    // Without a control cylinder its error is that of the dispersant's share; the temperature has its own.
-    ...(record.corrections
-      ? {
-          corrections: {
-            ...record.corrections,
-            dispersant: record.corrections.dispersant + control,
-          },
-        }
-      : {}),
+    ...(record.corrections ? { corrections: movedBy(record.corrections, control) } : {}),
     readings: record.readings.map((reading) => ({
       ...reading,
       reading: reading.reading + sd * random.normal(),
@@ -221,6 +213,16 @@ export function perturbHydrometer(
       timeMin: Math.max(reading.timeMin / 2, reading.timeMin + (timeS / 60) * random.normal()),
     })),
   };
+}
+
+/**
+ * Without a control cylinder its error is that of the dispersant's share, or of the equation's constant; the
+ * temperature has its own.
+ */
+function movedBy(corrections: HydrometerCorrections, by: number): HydrometerCorrections {
+  return "temperatureDensity" in corrections
+    ? { temperatureDensity: corrections.temperatureDensity + by }
+    : { ...corrections, dispersant: corrections.dispersant + by };
 }
 
 /**
