@@ -77,7 +77,12 @@ export function compactionChart(
     baseLayout(
       { title: say`Water content (% of dry mass)` },
       { title: say`Dry density (${displayUnit("density", units)})`, range: [bottom, top] },
-      { annotations: airLines.flatMap((each) => lineLabel(each, density, top) ?? []) },
+      {
+        annotations: airLines.flatMap((each, index) => {
+          // One below the other: they must not lie over each other in a small figure.
+          return lineLabel(each, density, top - 0.12 * index * (top - bottom)) ?? [];
+        }),
+      },
     ),
   );
 }
@@ -98,6 +103,8 @@ function lineLabel(
     yanchor: "top",
     xshift: 18,
     showarrow: false,
+    bgcolor: "rgba(255,255,255,0.8)",
+    borderpad: 0,
     font: { size: 12, color: PALETTE.redEarth },
   };
 }
@@ -110,7 +117,7 @@ function windowTrace(
   return {
     type: "scatter",
     mode: "lines",
-    name: say`compaction moisture range (${relativePct} % of the maximum): ${formatFixed(driestPct, 1)} to ${formatFixed(wettestPct, 1)} %`,
+    name: say`compaction moisture range (${relativePct} % of the maximum):<br>${formatFixed(driestPct, 1)} to ${formatFixed(wettestPct, 1)} %`,
     x: [driestPct, wettestPct, wettestPct, driestPct, driestPct],
     y: [bottom, bottom, top, top, bottom],
     fill: "toself",

@@ -84,6 +84,7 @@ const AXIS = {
   gridcolor: GRID.line,
   zeroline: false,
   title: { standoff: 10 },
+  automargin: true,
 } as const;
 
 /**

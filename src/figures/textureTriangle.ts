@@ -54,7 +54,7 @@ export function textureTriangle(title: Text, samples: readonly TextureSample[]):
     [...borders, ...samples.flatMap(sampleTraces)],
     baseLayout(
       { title: "", range: [-14, 114], ...HIDDEN },
-      { title: "", range: [-11, 90], scaleanchor: "x", ...HIDDEN },
+      { title: "", range: [-12.5, 90], scaleanchor: "x", ...HIDDEN },
       {
         annotations: [...textureNames(), ...ticks()],
         margin: { l: 8, r: 8, t: 8, b: 8 },
@@ -93,7 +93,7 @@ function sampleTraces({ name, parts, resampled = [] }: TextureSample, index: num
     {
       type: "scatter",
       mode: "markers",
-      name: cloud.length ? say`${name} (small dots: within its reading errors)` : name,
+      name: cloud.length ? say`${name}<br>(small dots: within its reading errors)` : name,
       x: [x],
       y: [y],
       marker: { color, symbol, size: 11, line: { color: "#ffffff", width: 1 } },
@@ -118,8 +118,8 @@ function ticks(): object[] {
     ];
     return [
       label(String(pct), clay.x - 2.5, clay.y),
-      label(String(pct), silt.x + 3, silt.y + 1),
-      label(String(pct), sand.x, -3.6),
+      label(String(pct), silt.x + 5, silt.y + 2),
+      label(String(pct), sand.x, -4.4),
     ];
   });
   const title = { font: { size: 13, color: PALETTE.manganese } };
@@ -127,7 +127,7 @@ function ticks(): object[] {
     ...marks,
     label(say`clay (%)`, 14, 46, { ...title, textangle: -60 }),
     label(say`silt (%)`, 86, 46, { ...title, textangle: 60 }),
-    label(say`sand (%), growing to the left`, 50, -9.5, title),
+    label(say`sand (%), growing to the left`, 50, -10.5, title),
   ];
 }
 
@@ -142,9 +142,9 @@ function texturePlace(clayPct: number, siltPct: number): { x: number; y: number 
 const NAME_AT: Readonly<Record<string, readonly [number, number]>> = {
   sand: [3, 3.5],
   // Off the middle, where most soils for ramming lie.
-  "sandy loam": [14.5, 14],
+  "sandy loam": [15, 16.5],
   loam: [23.5, 36],
-  "loamy sand": [3.6, 14.6],
+  "loamy sand": [4, 13.2],
   silt: [5, 87],
 };
 
@@ -170,7 +170,7 @@ function textureNames(): object[] {
       text: ON_TWO_LINES[texture] ?? soilNamed(texture),
       ...texturePlace(...(NAME_AT[texture] ?? ([middle(0), middle(1)] as const))),
       showarrow: false,
-      font: { size: 11, color: QUIET.letters },
+      font: { size: 10, color: QUIET.letters },
     };
   });
 }

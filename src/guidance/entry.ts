@@ -172,7 +172,7 @@ export function sourceMark({ own, basis }: GuidanceEntry): Text {
 const SOURCE_MARKS: Readonly<Record<GuidanceEntry["basis"], Text>> = {
   read: say`read`,
   abstract: say`abstract read`,
-  cited: say`as cited in the work named`,
+  cited: say`secondary citation`,
   memory: say`from memory; not read`,
 };
 

@@ -1,6 +1,6 @@
 import { type BandPart, type BandState, bandStates } from "../blend/band.js";
 import type { CautionsBlock, TableBlock } from "../blocks/block.js";
-import { envelopeRemark } from "../figures/grading/band.js";
+import { envelopeRemarks } from "../figures/grading/band.js";
 import type { GradingCurve } from "../grading/curve.js";
 import { CAUTIONS } from "../guidance/cautions.js";
 import { verdictWords } from "../guidance/check.js";
@@ -9,7 +9,7 @@ import { type GuidanceEntry, shortSource, sourceMark } from "../guidance/entry.j
 import { gradingEnvelope } from "../guidance/envelope.js";
 import { probabilityWords } from "../guidance/probability.js";
 import type { GuidanceStudy, StudyResult } from "../study/studyResult.js";
-import { say, type Text } from "../words/message.js";
+import { joinTexts, say, type Text } from "../words/message.js";
 import { BLANK, fixed, numberColumn, plain } from "./cell.js";
 import { entrySource } from "./references.js";
 
@@ -193,7 +193,7 @@ function envelopeTable(
       ],
     ),
     notes: [
-      say`${entrySource(entry)} (${envelopeRemark(entry)}).`,
+      say`${entrySource(entry)} (${joinTexts([sourceMark(entry), ...envelopeRemarks(entry)], "; ")}).`,
       ...(entry.ofPassingMm === undefined
         ? []
         : [

@@ -50,16 +50,16 @@ describe("guidanceBand", () => {
     const legend = (of: Parameters<typeof guidanceBand>[0]) =>
       said(gradingChart("G", [{ name: "Soil", curve: SOIL }], guidanceBand(of, SOIL))).data[1];
     expect(legend(entry("usace-road-base")).name).toBe(
-      "US Army Corps of Engineers 2000<br>percent passing as published; as cited in the work named",
+      "US Army Corps of Engineers 2000 (secondary citation)<br>percent passing as published",
     );
     expect(legend(powerEnvelope(19)).name).toBe(
-      "Austroads 1998<br>computed by us from the exponents; as cited in the work named",
+      "Austroads 1998 (secondary citation)<br>computed by us from the exponents",
     );
     expect(legend(entry("walker-2005")).name).toBe(
-      "Walker 2005<br>derived by us from fraction limits; from memory; not read",
+      "Walker 2005 (from memory; not read)<br>derived by us from fraction limits",
     );
     expect(legend(entry("fdot-sand-clay")).name).toBe(
-      "Florida Department of Transportation<br>of what passes 2 mm; percent passing as published; as cited in the work named",
+      "Florida DOT (secondary citation)<br>percent passing as published<br>of what passes 2 mm",
     );
     expect(legend(own).name).toBe("Our pit<br>the study's own");
     expect(legend(powerEnvelope(19, [0.2, 0.3])).name).toContain(

@@ -222,7 +222,7 @@ describe("what a recommendation is known from, and written for", () => {
       "burroughs-2001": "read",
       "burroughs-2008": "abstract read",
       "hall-djerbib-2004": "abstract read",
-      "usace-road-base": "as cited in the work named",
+      "usace-road-base": "secondary citation",
       "walker-2005": "from memory; not read",
     });
     for (const each of GUIDANCE_ENTRIES) {

@@ -94,8 +94,8 @@ export function sharesChart(
     data,
     baseLayout(
       {
-        title: say`Share of the dry mass of soil and aggregate (%)`,
-        range: [0, 114],
+        title: say`Share of the dry mass<br>of soil and aggregate (%)`,
+        range: [0, 124],
         tickvals: [0, 20, 40, 60, 80, 100],
       },
       {
@@ -112,7 +112,7 @@ export function sharesChart(
         showlegend: false,
         annotations: shares.map(({ id, sharePct }) => ({
           text: say`${formatFixed(sharePct, 1)} %`,
-          x: 113,
+          x: 123,
           xanchor: "right",
           y: id,
           showarrow: false,

@@ -37,7 +37,7 @@ export function frontierChart(
     ],
     baseLayout(
       { title: axis },
-      { title: say`Difference from the target (points, rms)`, rangemode: "tozero" },
+      { title: say`Difference from the target<br>(points, root mean square)`, rangemode: "tozero" },
       { showlegend: false },
     ),
   );
@@ -91,7 +91,8 @@ export function ternaryChart(
     }),
   ].filter(({ a }) => a.length > 0);
   const axis = (name: Text) => ({
-    title: { text: say`${name} (%)` },
+    title: { text: say`${name} (%)`, font: { size: 12 } },
+    tickfont: { size: 11 },
     tickvals: [20, 40, 60, 80],
     linecolor: PALETTE.manganese,
     gridcolor: GRID.line,
@@ -108,7 +109,7 @@ export function ternaryChart(
     data,
     {
       ...GROUND,
-      margin: { l: 70, r: 70, t: 46, b: 60 },
+      margin: { l: 70, r: 70, t: 46, b: 72 },
       ternary: {
         sum: 100,
         bgcolor: "#ffffff",
@@ -116,7 +117,7 @@ export function ternaryChart(
         baxis: axis(names[1]),
         caxis: axis(names[2]),
       },
-      legend: { orientation: "h", x: 0.5, xanchor: "center", y: -0.14, yanchor: "top" },
+      legend: { orientation: "h", x: 0.5, xanchor: "center", y: -0.2, yanchor: "top" },
     },
   );
 }

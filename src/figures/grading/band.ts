@@ -15,8 +15,8 @@ import { type LineStyle, PALETTE, seriesStyle, translucent } from "../style.js";
 export interface ChartBand {
   /** What the band is. */
   readonly name: Text;
-  /** How far it can be trusted: a second line of the legend. */
-  readonly remark?: Text;
+  /** What more a reader must know of it: further lines of the legend. */
+  readonly remarks?: readonly Text[];
   /** Nothing was published between the points: the edges there are ours, and dashed. */
   readonly derived?: boolean;
   /** A formula gives the edges at every size: they have no marks at the points. */
@@ -107,23 +107,22 @@ export function guidanceBand(entry: GuidanceEntry, curve?: GradingCurve): ChartB
   if (!envelope) return undefined;
   const { kind, edges } = envelope;
   return {
-    name: shortSource(entry),
-    remark: envelopeRemark(entry),
+    name: entry.own ? entry.title : say`${shortSource(entry)} (${sourceMark(entry)})`,
+    remarks: envelopeRemarks(entry),
     derived: kind === "derived",
     smooth: kind === "power",
     points: edges,
   };
 }
 
-/** What an envelope is and how it is known, in words. */
-export function envelopeRemark(entry: GuidanceEntry): Text {
+/** What an envelope is, in words. */
+export function envelopeRemarks(entry: GuidanceEntry): Text[] {
   const { own, derived, power, ofPassingMm } = entry;
-  if (own) return power ? say`exponents of the study's own choice` : say`the study's own`;
-  const part = ofPassingMm === undefined ? undefined : say`of what passes ${ofPassingMm} mm`;
+  if (own) return [power ? say`exponents of the study's own choice` : say`the study's own`];
   let kind = say`percent passing as published`;
   if (derived) kind = say`derived by us from fraction limits`;
   if (power) kind = say`computed by us from the exponents`;
-  return joinTexts([part, kind, sourceMark(entry)], "; ");
+  return ofPassingMm === undefined ? [kind] : [kind, say`of what passes ${ofPassingMm} mm`];
 }
 
 /**
@@ -158,9 +157,9 @@ export function bandTraces(band: ChartBand, index: number): object[] {
 /** Curves stand before their bands in the legend. */
 const AFTER_CURVES = { legendrank: 1100 } as const;
 
-/** The name as the legend shows it, with the remark on a line of its own. */
-function legendName({ name, remark }: ChartBand): Text {
-  return joinTexts([name, remark], "<br>");
+/** The name as the legend shows it, each remark on a line of its own. */
+function legendName({ name, remarks = [] }: ChartBand): Text {
+  return joinTexts([name, ...remarks], "<br>");
 }
 
 /** Limits at a single size, where an area would not be seen. */

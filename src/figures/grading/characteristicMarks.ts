@@ -52,14 +52,21 @@ export function characteristicMarks(
   );
 }
 
+/** What labels are to leave free besides the curves. */
+interface AvoidedParts {
+  readonly bands: readonly ChartBand[];
+  /** Points along other letters. */
+  readonly labels: readonly { readonly sizeMm: number; readonly passingPct: number }[];
+}
+
 /** Rings on the curves and, beside them, labels that cover neither each other nor, if possible, a curve. */
 export function characteristicMarkParts(
   curves: readonly NamedCurve[],
   marks: readonly CharacteristicMark[],
   range: readonly number[],
-  bands: readonly ChartBand[],
+  avoided: AvoidedParts,
 ): { traces: object[]; annotations: object[] } {
-  const offsets = labelOffsets(curves, marks, range, bands);
+  const offsets = labelOffsets(curves, marks, range, avoided);
   const traces = [...new Set(marks.map(({ curveIndex }) => curveIndex))].map((index) => {
     const own = marks.filter(({ curveIndex }) => curveIndex === index);
     return {
@@ -102,7 +109,7 @@ function labelOffsets(
   curves: readonly NamedCurve[],
   marks: readonly CharacteristicMark[],
   [left, right]: readonly number[],
-  bands: readonly ChartBand[],
+  { bands, labels }: AvoidedParts,
 ): ReturnType<typeof placeLabels> {
   const across = (sizeMm: number) => (Math.log10(sizeMm) - left) / (right - left);
   const sizes = Array.from({ length: STEPS + 1 }, (_, step) =>
@@ -122,7 +129,11 @@ function labelOffsets(
       widthPx: LETTER_PX * widestLength(text),
       heightPx: LINE_PX,
     })),
-    [...lines, ...edges],
+    [
+      ...lines,
+      ...edges,
+      ...labels.map(({ sizeMm, passingPct }) => ({ x: across(sizeMm), y: passingPct / TOP_PCT })),
+    ],
     PLOTS,
   );
 }

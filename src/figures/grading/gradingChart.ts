@@ -3,6 +3,7 @@ import { type BoundarySystem, SIZE_BOUNDARIES } from "../../grading/fractions.js
 import { powerOf } from "../../numerics/powerOf.js";
 import { checkThat } from "../../quantities/checkNumber.js";
 import { formatNumber, formatPlain } from "../../quantities/format.js";
+import { parseSieve } from "../../quantities/sieves.js";
 import { joinTexts, say, type Text } from "../../words/message.js";
 import { type Figure, figureOf } from "../figure.js";
 import { type AxisOptions, baseLayout, GRID, QUIET, seriesStyle } from "../style.js";
@@ -31,7 +32,24 @@ export interface GradingChartOptions {
   readonly markSizesOf?: readonly number[];
   /** Which of them: percentages passing; default 10, 30 and 60. */
   readonly markedPct?: readonly number[];
+  /** Standard sieves to mark with their designations: ISO 565 by opening, or of ASTM E11; default none. */
+  readonly sieves?: keyof typeof STANDARD_SIEVES;
 }
+
+/** Sieves of which each is about half as wide as the next (from memory; openings of ASTM in `SIEVE_DESIGNATIONS`). */
+const STANDARD_SIEVES = {
+  iso565: ["63 mm", "31.5 mm", "16 mm", "8 mm", "4 mm", "2 mm", "1 mm"].concat([
+    "500 µm",
+    "250 µm",
+    "125 µm",
+    "63 µm",
+  ]),
+  astm: ["3 in", "1 1/2 in", "3/4 in", "3/8 in", "No. 4", "No. 10", "No. 20", "No. 40"].concat([
+    "No. 60",
+    "No. 100",
+    "No. 200",
+  ]),
+} as const;
 
 /**
  * A grading chart: percent passing against the logarithm of grain size, with the names of the fractions
@@ -66,8 +84,12 @@ export function gradingChart(
   const max = Math.max(20, ...sizes) * 1.3;
   const axis = sizeAxis(smallest, max, boundaries, direction);
   const { annotations, shapes } = sizeClassMarks(smallest, max, boundaries);
+  const sieves = options.sieves ? sieveMarks(options.sieves, smallest, max) : NO_SIEVES;
   const marks = characteristicMarks(curves, markSizesOf, markedPct);
-  const marked = characteristicMarkParts(curves, marks, axis.range as number[], behind);
+  const marked = characteristicMarkParts(curves, marks, axis.range as number[], {
+    bands: behind,
+    labels: sieves.labels,
+  });
   // Apart from the doubts, so that envelopes are counted alone.
   const envelopes = behind.filter(({ aboutCurve }) => aboutCurve === undefined);
   const doubts = behind.filter(({ aboutCurve }) => aboutCurve !== undefined);
@@ -87,7 +109,10 @@ export function gradingChart(
         range: [0, TOP_PCT],
         tickvals: [0, 20, 40, 60, 80, 100],
       },
-      { annotations: [...annotations, ...marked.annotations], shapes },
+      {
+        annotations: [...annotations, ...sieves.annotations, ...marked.annotations],
+        shapes: [...shapes, ...sieves.shapes],
+      },
     ),
   );
 }
@@ -113,8 +138,8 @@ const ISO_TICKS = [0.002, 0.0063, 0.02, 0.063, 0.2, 0.63, 2, 6.3, 20, 63];
 const TICKS: Readonly<Record<BoundarySystem, readonly number[]>> = {
   iso14688: ISO_TICKS,
   bs5930: ISO_TICKS,
-  astm: [0.002, 0.005, 0.02, 0.075, 0.2, 0.425, 2, 4.75, 19, 75],
-  usda: [0.002, 0.005, 0.02, 0.05, 0.25, 0.5, 2, 5, 20, 75],
+  astm: [0.002, 0.0075, 0.02, 0.075, 0.425, 2, 4.75, 19, 75],
+  usda: [0.002, 0.0075, 0.02, 0.05, 0.25, 2, 5, 20, 75],
 };
 
 /**
@@ -165,7 +190,7 @@ function sizeClassMarks(
   smallestMm: number,
   maxMm: number,
   system: BoundarySystem = "iso14688",
-): { annotations: object[]; shapes: object[] } {
+): AxisMarks {
   const { clayMm, siltMm, sandMm, gravelMm } = SIZE_BOUNDARIES[system];
   const inside = [
     { name: say`clay`, fromMm: 0, toMm: clayMm },
@@ -202,6 +227,58 @@ function sizeClassMarks(
       y1: 1,
       layer: "below",
       line: { color: QUIET.faint, width: 1 },
+    })),
+  };
+}
+
+interface AxisMarks {
+  readonly annotations: readonly object[];
+  readonly shapes: readonly object[];
+}
+
+interface SieveMarks extends AxisMarks {
+  /** Points along the designations, for labels that must not cover them. */
+  readonly labels: readonly { readonly sizeMm: number; readonly passingPct: number }[];
+}
+
+const NO_SIEVES: SieveMarks = { annotations: [], shapes: [], labels: [] };
+
+/** Heights that a designation takes up above the axis, in percent passing, at most. */
+const DESIGNATION_PCTS = [0, 4, 8, 12, 16, 20];
+
+/** Dotted lines at standard sieves, with their designations upright above the axis. */
+function sieveMarks(
+  series: keyof typeof STANDARD_SIEVES,
+  smallestMm: number,
+  maxMm: number,
+): SieveMarks {
+  const sieves = STANDARD_SIEVES[series]
+    .map((name) => ({ name, sizeMm: parseSieve(name) as number }))
+    .filter(({ sizeMm }) => sizeMm >= smallestMm && sizeMm <= maxMm);
+  return {
+    labels: sieves.flatMap(({ sizeMm }) =>
+      DESIGNATION_PCTS.map((passingPct) => ({ sizeMm, passingPct })),
+    ),
+    annotations: sieves.map(({ name, sizeMm }) => ({
+      text: name,
+      x: Math.log10(sizeMm),
+      xanchor: "right",
+      y: 0,
+      yanchor: "bottom",
+      textangle: -90,
+      showarrow: false,
+      borderpad: 1,
+      font: { size: 10, color: QUIET.letters },
+    })),
+    shapes: sieves.map(({ sizeMm }) => ({
+      type: "line",
+      x0: sizeMm,
+      x1: sizeMm,
+      yref: "paper",
+      y0: 0,
+      y1: 1,
+      layer: "below",
+      line: { color: QUIET.faint, width: 1, dash: "dot" },
     })),
   };
 }
@@ -244,7 +321,7 @@ function curveText(
     : say`${name}: passing ${joinTexts(passing)}.`;
 }
 
-function bandText({ name, remark, aboutCurve, smooth, points }: ChartBand): Text {
+function bandText({ name, remarks = [], aboutCurve, smooth, points }: ChartBand): Text {
   if (aboutCurve !== undefined) {
     const widest = points.reduce((a, b) => (b.highPct - b.lowPct > a.highPct - a.lowPct ? b : a));
     return say`${name}: widest at ${formatNumber(widest.sizeMm, 2)} mm, ${formatNumber(widest.lowPct, 3)} to ${formatNumber(widest.highPct, 3)} %.`;
@@ -253,7 +330,7 @@ function bandText({ name, remark, aboutCurve, smooth, points }: ChartBand): Text
     ({ sizeMm, lowPct, highPct }) =>
       say`${formatNumber(lowPct, 3)} to ${formatNumber(highPct, 3)} % at ${formatNumber(sizeMm, 2)} mm`,
   );
-  return say`Band (${joinTexts([name, remark], ": ")}): ${joinTexts(limits)}.`;
+  return say`Band (${joinTexts([name, ...remarks])}): ${joinTexts(limits)}.`;
 }
 
 function endsAndMiddle<Point>(points: readonly Point[]): Point[] {

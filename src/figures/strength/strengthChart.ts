@@ -16,15 +16,21 @@ import { joinTexts, say, type Text, wordFor } from "../../words/message.js";
 import { type Figure, figureOf } from "../figure.js";
 import { baseLayout, PALETTE, translucent } from "../style.js";
 
-/** The bound of a requirement, as the trade calls it. */
-function boundName(statistic: RequirementStatistic, confidence: number): Text {
+/** The bound of a requirement, as the trade calls it; a legend has its parts on two lines. */
+function boundName(statistic: RequirementStatistic, confidence: number, separator = " "): Text {
   switch (statistic) {
     case "mean":
       return say`lower bound of the mean`;
     case "prediction":
       return say`prediction bound (one further block)`;
     case "tolerance":
-      return say`95 % / ${Number((100 * confidence).toPrecision(4))} % tolerance bound (exceeded by 95 % of blocks)`;
+      return joinTexts(
+        [
+          say`95 % / ${Number((100 * confidence).toPrecision(4))} % tolerance bound`,
+          say`(exceeded by 95 % of blocks)`,
+        ],
+        separator,
+      );
   }
 }
 
@@ -79,7 +85,10 @@ export function strengthChart(title: Text, result: StudyResult): Figure | NoteBl
       ),
       line(
         bands.map(({ lowerBoundMpa }) => lowerBoundMpa[statistic]),
-        { name, line: { color: PALETTE.redEarth, width: 2, dash: "dash" } },
+        {
+          name: boundName(statistic, confidence, "<br>"),
+          line: { color: PALETTE.redEarth, width: 2, dash: "dash" },
+        },
       ),
       ...blockTraces(strength.specimens, fit.ageDays, stress),
     ],

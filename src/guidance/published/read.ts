@@ -208,7 +208,7 @@ export const MORE_READ_ENTRIES: readonly WrittenEntry[] = [
     title: say`Sand-clay road base, Florida: the part finer than 2 mm`,
     material: "road-base",
     source: {
-      authors: "Florida Department of Transportation",
+      authors: "Florida DOT",
       title: "Standard Specifications, section 912, sand-clay base material",
       locator: say`as cited on a page that copies the section`,
       address: "https://azrefs.org/sand-clay-base-material.html",
