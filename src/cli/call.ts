@@ -34,23 +34,27 @@ export class CommandError extends Error {
 type OptionRules = NonNullable<ParseArgsConfig["options"]>;
 
 export interface Call {
+  /** The first of `places`. */
   readonly place?: string;
+  readonly places: readonly string[];
   text(option: string): string | undefined;
   flag(option: string): boolean;
   list(option: string): readonly string[];
 }
 
 /**
- * Reads the words behind a command: at most one place (a study, a folder, a notebook) and options.
+ * Reads the words behind a command: its places (a study, a folder, a notebook) and options.
  *
+ * @param places how many the command needs; false for none.
  * @throws CommandError with the command's usage line for an unknown option or a word too many.
  */
 export function parseCall(
   command: CommandName,
   words: readonly string[],
   options: OptionRules,
-  needsPlace: boolean,
+  places: boolean | number,
 ): Call {
+  const needed = Number(places);
   const refuse = (problem: string): never => {
     const [usage] = COMMAND_HELP[command].split("\n");
     throw new CommandError(EXIT.usage, `${problem}\n${usage}`);
@@ -61,13 +65,18 @@ export function parseCall(
   } catch (problem) {
     return refuse((problem as Error).message.split("\n")[0].replace(/\. To specify.*$/, "."));
   }
-  const [place, extra] = parsed.positionals;
-  if (extra !== undefined) refuse(`Unexpected argument: “${extra}”.`);
-  if (needsPlace && place === undefined) refuse(`“loambook ${command}” needs a place to work on.`);
-  if (!needsPlace && place !== undefined) refuse(`Unexpected argument: “${place}”.`);
-  const { values } = parsed;
+  const { values, positionals } = parsed;
+  if (positionals.length > needed) refuse(`Unexpected argument: “${positionals[needed]}”.`);
+  if (positionals.length < needed) {
+    refuse(
+      needed === 1
+        ? `“loambook ${command}” needs a place to work on.`
+        : `“loambook ${command}” needs ${needed} places to work on.`,
+    );
+  }
   return {
-    place,
+    place: positionals[0],
+    places: positionals,
     text: (option) => values[option] as string | undefined,
     flag: (option) => values[option] === true,
     list: (option) => (values[option] as string[] | undefined) ?? [],

@@ -6,6 +6,8 @@ Commands
   new <folder>          start a study: a few questions, and invented sheets to replace by your own
   check <study>         read a study and list everything that is wrong or doubtful in it
   compute <study>       compute a study; a short summary, or everything with --json
+  compare <study> <study>  what differs between two versions of a study, and what is due to what
+  looks <study|sheet>   what was seen on trial blocks, side by side
   appendix <study>      make the technical appendix (HTML and PDF)
   run <notebook>        run a notebook from top to bottom without a window
   report <notebook>     make HTML and PDF from an executed notebook
@@ -63,6 +65,25 @@ Computes the study: grading curves, limits, compaction, blend, strength, least c
 
   --json          the whole result as JSON at full precision (its shape: README, “The result as JSON”)
   --out <file>    write there instead of to the screen; the file must not exist yet
+`,
+  compare: `Usage: loambook compare <study> <study> [--json] [--out <file>]
+
+Computes both and sets the second against the first: blend, density, strength, cement, quantities, cost and
+carbon with their differences; which part of the study each difference is due to, found by putting the parts
+of the second into the first one after the other; and the entries and sheets that changed.
+In the language and units of the second. A blend that was not tested has no strength or cement to compare.
+
+  --json          the comparison as JSON at full precision
+  --out <file>    write there instead of to the screen; the file must not exist yet
+`,
+  looks: `Usage: loambook looks <study|sheet> [--json]
+
+Shows what was seen on trial blocks side by side: texture, edges, cracks, colour when dry, who and when; the
+colour differences between them; and what is amiss, such as a colour taken before a block was dry.
+From a study it takes the sheets under “looks” of its trials, from a file that sheet alone (CSV or XLSX).
+It judges nothing: which block looks right is for whoever builds.
+
+  --json          the same as JSON
 `,
   appendix: `Usage: loambook appendix <study> [--template permit|handout] [--standard <name>] [--attach]
        [--out <folder>] [--replace]

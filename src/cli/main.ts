@@ -8,6 +8,8 @@ const COMMANDS: Readonly<Record<CommandName, () => Promise<Command>>> = {
   new: async () => (await import("./newStudy.js")).newStudy,
   check: async () => (await import("./checkCommand.js")).checkStudy,
   compute: async () => (await import("./computeCommand.js")).computeCommand,
+  compare: async () => (await import("./compareCommand.js")).compareCommand,
+  looks: async () => (await import("./looksCommand.js")).looksCommand,
   appendix: async () => (await import("./appendixCommand.js")).makeAppendix,
   run: async () => (await import("./runCommand.js")).runCommand,
   report: async () => (await import("./reportCommand.js")).reportCommand,

@@ -137,16 +137,18 @@ function pairs(
     const { label, kind } = (after.get(key) ?? before.get(key))!;
     const comparable = was !== null && is !== null && (kind !== "money" || sameMoney);
     const difference = comparable ? is - was : null;
-    const changed =
-      difference === null
-        ? was !== is
-        : Math.abs(difference) > NO_DIFFERENCE * Math.max(Math.abs(was!), Math.abs(is!));
+    const changed = difference === null ? was !== is : isDifferent(was!, is!);
     return { key, label, kind, before: was, after: is, difference, changed };
   });
 }
 
+/** Whether two results differ by more than another order of summing would. */
+export function isDifferent(a: number, b: number): boolean {
+  return Math.abs(a - b) > NO_DIFFERENCE * Math.max(Math.abs(a), Math.abs(b));
+}
+
 /** A number of a study that two versions are held against each other by. */
-interface ComparedNumber {
+export interface ComparedNumber {
   /** Stable, for programs. */
   readonly key: string;
   /** A phrase to be said; of shares, the material's own name. */
@@ -158,7 +160,7 @@ interface ComparedNumber {
 }
 
 /** The results of a study that matter to whoever builds or reviews, in the order of the appendix. */
-function comparedResults(result: StudyResult): ComparedNumber[] {
+export function comparedResults(result: StudyResult): ComparedNumber[] {
   const { config, blend, mix, findings, life } = result;
   // What was tested belongs to the tested blend alone.
   const tested = life?.state === "tested" ? result : undefined;

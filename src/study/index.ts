@@ -1,4 +1,5 @@
 /** A study read and computed. @module */
+export { type AttributedStep, attributeChanges, type StudyPart } from "./attribution.js";
 export { blendInput, blendInputOf, guidanceBandPoints } from "./blend.js";
 export {
   compareStudies,
@@ -11,12 +12,20 @@ export { computeStudy, type StudyComputation } from "./computeStudy.js";
 export { MADE_WITH } from "./madeWith.js";
 export type { MixWater } from "./mixWater.js";
 export { openStudy } from "./openStudy.js";
-export { readStudy, type StudyReading } from "./readStudy.js";
+export { readStudy } from "./readStudy.js";
 export { resultJsonSchema } from "./resultJsonSchema.js";
 export { APPENDIX_SECTIONS, type AppendixSection } from "./review.js";
+export {
+  type FoundMaterial,
+  type FoundSheet,
+  type SheetsAsStudy,
+  sheetsAsStudy,
+} from "./sheetsAsStudy.js";
 export { type SpecifiedLine, specifiedMix, type ToleranceBasis } from "./specifiedMix.js";
+export { notKnownYet, stageNeeds, stageTitle } from "./stages.js";
 export type { InputFile, Study, StudyMaterial } from "./study.js";
 export { StudyError } from "./study.js";
+export { type StudyReading, studyFromFiles } from "./studyFromFiles.js";
 export type {
   ComparedMix,
   Crushed,
@@ -25,10 +34,13 @@ export type {
   QualityPlan,
   SiteBlocks,
   SiteLot,
+  Stage,
+  StageName,
   TextureStudy,
   TrialBatch,
   TrialPair,
   TrialStudy,
+  UngradedMaterial,
 } from "./studyResult.js";
 export {
   type BlendStudy,

@@ -83,7 +83,7 @@ export {
   strengthByAgeTable,
   strengthChecksTable,
 } from "./strength.js";
-export { studyComparisonTable } from "./studyComparison.js";
+export { attributionTable, studyComparisonTable } from "./studyComparison.js";
 export {
   checklistBlock,
   decisionsTable,

@@ -1,4 +1,4 @@
-import type { TableBlock } from "../blocks/block.js";
+import type { NoteBlock, TableBlock } from "../blocks/block.js";
 import {
   displayUnit,
   displayValue,
@@ -7,9 +7,10 @@ import {
   formatPlain,
   type UnitSystem,
 } from "../quantities/format.js";
+import type { AttributedStep, StudyPart } from "../study/attribution.js";
 import { compareStudies, type EntryChange, type ResultPair } from "../study/compareStudies.js";
 import type { StudyResult } from "../study/studyResult.js";
-import { say, type Text } from "../words/message.js";
+import { joinTexts, say, type Text } from "../words/message.js";
 import { BLANK } from "./cell.js";
 
 const CHANGE = {
@@ -84,6 +85,75 @@ export function studyComparisonTable(
       ],
     },
   ];
+}
+
+const PARTS: Readonly<Record<StudyPart, Text>> = {
+  materials: say`Soil and materials`,
+  target: say`Target and limits`,
+  tests: say`What was tested`,
+  requirement: say`Requirement`,
+  element: say`Element and site`,
+  supply: say`Cement, prices, carbon`,
+  rest: say`The rest`,
+};
+
+/**
+ * Which part of the second version changed each result by how much: in the units of the second version.
+ *
+ * @param steps see `attributeChanges`.
+ * @returns a note where no part changed a result.
+ */
+export function attributionTable(
+  a: StudyResult,
+  b: StudyResult,
+  steps: readonly AttributedStep[],
+): TableBlock | NoteBlock {
+  const { units } = b.config;
+  const currencies = [a.config.currency ?? "", b.config.currency ?? ""];
+  const telling = steps.filter(({ changes }) => Object.keys(changes).length > 0);
+  const results = compareStudies(a, b).results.filter(
+    ({ key, kind }) =>
+      (kind !== "money" || currencies[0] === currencies[1]) &&
+      telling.some(({ changes }) => key in changes),
+  );
+  if (results.length === 0) {
+    return { kind: "note", tone: "note", text: say`No part of the study changed a result.` };
+  }
+  const change = (pair: ResultPair, { changes }: AttributedStep): Text => {
+    const value = changes[pair.key];
+    if (value === undefined) return BLANK;
+    return value === null ? say`not comparable` : shown(pair, value, units, "difference");
+  };
+  const silent = steps.filter((step) => !telling.includes(step)).flatMap(({ parts }) => parts);
+  return {
+    kind: "table",
+    caption: say`What the differences are due to`,
+    columns: [
+      { header: say`Result` },
+      ...telling.map(({ parts }) => ({
+        header: joinTexts(parts.map((part) => PARTS[part])),
+        align: "right" as const,
+      })),
+    ],
+    rows: results.map((pair) => {
+      const unit = unitOf(pair, units, currencies);
+      return [
+        unit === "" ? pair.label : say`${pair.label}, ${unit}`,
+        ...telling.map((step) => change(pair, step)),
+      ];
+    }),
+    notes: [
+      say`The parts of the second version are put into the first one after the other, from left to right, and the study is computed anew each time. In another order parts that act on each other would share the difference otherwise.`,
+      ...(silent.length > 0
+        ? [
+            say`Changed without an effect on these results: ${joinTexts(silent.map((part) => PARTS[part]))}.`,
+          ]
+        : []),
+      ...(telling.some(({ changes }) => Object.values(changes).includes(null))
+        ? [say`Not comparable: known on one side of the step only.`]
+        : []),
+    ],
+  };
 }
 
 /** A path in words that a narrow column can break: `gravel.moisturePct` is `gravel / moisture pct`. */

@@ -1,0 +1,58 @@
+import { existsSync } from "node:fs";
+import { basename, resolve } from "node:path";
+import { blockText } from "../blocks/partText.js";
+import { attributeChanges } from "../study/attribution.js";
+import { compareStudies } from "../study/compareStudies.js";
+import { computeStudy } from "../study/computeStudy.js";
+import { readStudy } from "../study/readStudy.js";
+import { type Study, StudyError } from "../study/study.js";
+import type { StudyResult } from "../study/studyResult.js";
+import { attributionTable, studyComparisonTable } from "../tables/studyComparison.js";
+import { CommandError, EXIT, parseCall } from "./call.js";
+import { writeNewFile } from "./output.js";
+
+/** `loambook compare`: what differs between two versions of a study, and what is due to what. */
+export async function compareCommand(words: readonly string[]): Promise<number> {
+  const options = { json: { type: "boolean" }, out: { type: "string" } } as const;
+  const call = parseCall("compare", words, options, 2);
+  const out = call.text("out");
+  if (out !== undefined && existsSync(out)) {
+    throw new CommandError(EXIT.output, `${out} exists already. Give another name.`);
+  }
+  const [first, second] = [await opened(call.places[0]), await opened(call.places[1])];
+  const steps = attributeChanges(first.study, second.study);
+  const [a, b] = [first.result, second.result];
+  const output = call.flag("json")
+    ? `${JSON.stringify({ ...compareStudies(a, b), dueTo: steps }, undefined, 2)}\n`
+    : comparisonText(a, b, call.places, steps);
+  if (out === undefined) process.stdout.write(output);
+  else {
+    await writeNewFile(out, output);
+    process.stdout.write(`Written: ${out}\n`);
+  }
+  return EXIT.ok;
+}
+
+interface OpenedStudy {
+  readonly study: Study;
+  readonly result: StudyResult;
+}
+
+async function opened(folder: string): Promise<OpenedStudy> {
+  const { study, findings, locale } = await readStudy(folder);
+  const computed = study ? computeStudy(study, findings) : { findings, result: undefined };
+  if (!study || !computed.result) throw new StudyError(computed.findings, locale);
+  return { study, result: computed.result };
+}
+
+function comparisonText(
+  a: StudyResult,
+  b: StudyResult,
+  places: readonly string[],
+  steps: ReturnType<typeof attributeChanges>,
+): string {
+  const [first, second] = places.map((place) => basename(resolve(place)));
+  const [results, entries] = studyComparisonTable(a, b, [first, second]);
+  const blocks = [results, attributionTable(a, b, steps), entries];
+  return `${blocks.map((block) => blockText(block, b.config.language)).join("\n\n")}\n`;
+}
