@@ -38,21 +38,32 @@ export function computeBlends(
   const { config, trials } = study;
   // The shares are of all materials, so that each must have a curve.
   if (!hasTarget(config) || materials.length < config.materials.length) return { findings: [] };
+  const set = config.specified && trialShares(config, config.specified);
+  if (set) {
+    const { blend, findings } = fixedBlend(config, set, materials, entries, "mix.shares");
+    return { proposed: blend, blend, findings };
+  }
   const trial = trials.find(({ entry }) => entry.id === config.mixFrom);
   const sharesPct = trial && trialShares(config, trial.entry);
   const { blend: proposed, findings } = computeBlend(config, materials, entries);
   if (!sharesPct) return { proposed, blend: proposed, findings };
+  const tested = fixedBlend(config, sharesPct, materials, entries, "mix-from");
+  return { proposed, ...tested };
+}
+
+/** The blend of shares that are set, whatever limits it breaks: those are told. */
+function fixedBlend(
+  config: TargetedConfig,
+  sharesPct: readonly number[],
+  materials: readonly MaterialResult[],
+  entries: readonly GuidanceEntry[],
+  column: "mix-from" | "mix.shares",
+): { readonly blend?: BlendStudy; readonly findings: readonly Finding[] } {
   const fixed = fixedShares(config, sharesPct);
   const free = { ...fixed, limits: [], maxMaterials: undefined };
-  const tested = computeBlend(free, materials, entries);
-  return {
-    proposed,
-    blend: tested.blend,
-    findings: [
-      ...tested.findings,
-      ...brokenLimits(config, sharesPct, blendInput(fixed, materials, entries)),
-    ],
-  };
+  const { blend, findings } = computeBlend(free, materials, entries);
+  const input = blendInput(fixed, materials, entries);
+  return { blend, findings: [...findings, ...brokenLimits(config, sharesPct, input, column)] };
 }
 
 /** A study that says what its blend aims at. */
@@ -63,7 +74,7 @@ export function hasTarget(config: StudyConfig): config is TargetedConfig {
   return config.target !== undefined;
 }
 
-/** The study with no choice left but the shares of a tested blend. */
+/** The study with no choice left but these shares. */
 function fixedShares(config: TargetedConfig, sharesPct: readonly number[]): TargetedConfig {
   return {
     ...config,
@@ -75,20 +86,24 @@ function fixedShares(config: TargetedConfig, sharesPct: readonly number[]): Targ
   };
 }
 
-/** Where a tested blend leaves what the study asks of a blend. */
+/** Where a blend that is set leaves what the study asks of a blend. */
 function brokenLimits(
   { materials }: StudyConfig,
   sharesPct: readonly number[],
   input: BlendInput,
+  column: "mix-from" | "mix.shares",
 ): Finding[] {
-  const place = { file: STUDY_FILE, column: "mix-from" };
+  const place = { file: STUDY_FILE, column };
+  const tested = column === "mix-from";
   const remedy = say`Build another blend, or loosen what the study asks for.`;
   const ofShares = materials.flatMap(({ name, minSharePct, maxSharePct }, index): Finding[] => {
     const share = sharesPct[index];
     if (share >= minSharePct - 1e-9 && share <= maxSharePct + 1e-9) return [];
     return [
       finding(place, "warning", "tested-blend-breaks-limits", {
-        message: say`The tested blend has ${formatFixed(share, 1)} % of ${name}.`,
+        message: tested
+          ? say`The tested blend has ${formatFixed(share, 1)} % of ${name}.`
+          : say`The blend as it is set has ${formatFixed(share, 1)} % of ${name}.`,
         expected: say`${formatNumber(minSharePct, 3)} to ${formatNumber(maxSharePct, 3)} %, as the study asks`,
         remedy,
       }),
@@ -101,7 +116,9 @@ function brokenLimits(
     ...ofShares,
     ...broken.map(({ label, by, unit }) =>
       finding(place, "warning", "tested-blend-breaks-limits", {
-        message: say`The tested blend breaks a limit of the study: ${label}, by ${formatNumber(by, 3)} ${unit}.`,
+        message: tested
+          ? say`The tested blend breaks a limit of the study: ${label}, by ${formatNumber(by, 3)} ${unit}.`
+          : say`The blend as it is set breaks a limit of the study: ${label}, by ${formatNumber(by, 3)} ${unit}.`,
         expected: say`the limits of the study`,
         remedy,
       }),

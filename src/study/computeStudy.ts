@@ -59,18 +59,12 @@ export function computeStudy(study: Study, reading: readonly Finding[] = []): St
   const guidance = studyGuidance(study);
   const blends = computeBlends(study, materials, guidance.entries);
   const { blend } = blends;
-  const proposedPct = blends.proposed?.shares.map(({ sharePct }) => sharePct);
-  const tests = computeTrials(study, materials, proposedPct);
-  const { trials } = tests;
-  const life = blend && mixLife(config, trials);
-  const followed = life ? trials.find(({ id }) => id === life.trial) : trials[0];
+  const tests = computeTests(study, materials, blends);
+  const { trials, life, followed } = tests;
   const { compaction, strength } = followed ?? {};
   // What was tested is carried over to the blend that was tested, and to no other.
   const tested = life?.state === "tested" ? strength : undefined;
-  const build =
-    tested && life && isBuildable(config)
-      ? computeMix(config, blend, tested, compaction, [life.message])
-      : undefined;
+  const build = mixOf(config, blend, tests);
   const mix = build?.mix;
   const quality = strength && computeQuality(config, strength, mix, study.siteBlocks);
   const told = [
@@ -82,7 +76,6 @@ export function computeStudy(study: Study, reading: readonly Finding[] = []): St
       ...guidance.findings,
       ...blends.findings,
       ...tests.findings,
-      ...trialFindings(config, trials, life),
       ...plausibilityFindings(study, materials, trials),
       ...(build?.findings ?? []),
       ...(quality?.findings ?? []),
@@ -91,16 +84,12 @@ export function computeStudy(study: Study, reading: readonly Finding[] = []): St
     ]),
   ];
   if (hasErrors(told)) return { findings: told };
-  const sharesPct = blend?.shares.map(({ sharePct }) => sharePct);
-  const drawn = sampleCurves(drawnCurves, sharesPct);
+  const drawn = sampleCurves(drawnCurves, blend && sharesOf(blend));
   const known = {
-    ...{ config, materials },
-    ...(ungraded.length > 0 ? { ungraded: ungraded.map(({ material }) => material) } : {}),
-    ...{ compaction, blend },
+    ...{ config, materials, compaction, blend, life, mix },
+    ungraded: ungraded.length > 0 ? ungraded.map(({ material }) => material) : undefined,
     // A blend that was not tested has no cement content.
-    ...(strength ? { strength: tested ?? withoutContent(strength) } : {}),
-    ...(life ? { life } : {}),
-    mix,
+    strength: tested ?? (strength && withoutContent(strength)),
   };
   return {
     findings: told,
@@ -110,34 +99,56 @@ export function computeStudy(study: Study, reading: readonly Finding[] = []): St
       findings: told,
       stages: stagesOf(known),
       ...known,
-      ...(blend
-        ? {
-            blendSpread: spreadOf(blend, drawn.blend),
-            guidanceComparison: compareGuidance(
-              blend.curve,
-              GUIDANCE_ENTRIES.filter(({ material }) => EARTH.has(material)),
-              {},
-              drawn.blend,
-            ),
-          }
-        : {}),
+      ...(blend ? heldBlend(blend, drawn.blend) : {}),
       textures: computeTexture(materials, blend, drawn),
       guidance: computeGuidance(guidance.entries, materials, blend, drawn, config.seed),
       trials,
-      ...(blend && life?.state === "proposed"
-        ? { proposal: proposal(config, blend, followed) }
-        : {}),
-      ...(quality?.plan ? { quality: quality.plan } : {}),
+      proposal: blend && life?.state === "proposed" ? proposal(config, blend, followed) : undefined,
+      quality: quality?.plan,
       inputs: study.inputs,
       sheets: study.sheets,
     },
   };
 }
 
-function spreadOf({ curve }: BlendStudy, drawn: readonly GradingCurve[]) {
+type Tests = ReturnType<typeof computeTests>;
+
+/** The tested blends, whether the blend of the study is one of them, and the one that its mix follows. */
+function computeTests(
+  study: Study,
+  materials: readonly MaterialResult[],
+  { proposed, blend }: Pick<ReturnType<typeof computeBlends>, "proposed" | "blend">,
+) {
+  const { config } = study;
+  const { trials, findings } = computeTrials(study, materials, proposed && sharesOf(proposed));
+  const life = blend && mixLife(config, trials);
+  const followed = life ? trials.find(({ id }) => id === life.trial) : trials[0];
+  return {
+    ...{ trials, life, followed },
+    findings: [...findings, ...trialFindings(config, trials, life)],
+  };
+}
+
+/** The mix of a blend that was tested, where the study tells what is to be built. */
+function mixOf(config: StudyConfig, blend: BlendStudy | undefined, { life, followed }: Tests) {
+  const { compaction, strength } = followed ?? {};
+  if (!blend || life?.state !== "tested" || !strength || !isBuildable(config)) return undefined;
+  return computeMix(config, blend, strength, compaction, [life.message]);
+}
+
+function sharesOf({ shares }: BlendStudy): number[] {
+  return shares.map(({ sharePct }) => sharePct);
+}
+
+/** What reading errors do to a blend, and where it stands against all recommendations for its kind of earth. */
+function heldBlend({ curve }: BlendStudy, drawn: readonly GradingCurve[]) {
   const sizes = curve.points.map(({ sizeMm }) => sizeMm);
   const sdPct = readingSpread(drawn, sizes);
-  return sizes.map((sizeMm, index) => ({ sizeMm, sdPct: sdPct[index] }));
+  const entries = GUIDANCE_ENTRIES.filter(({ material }) => EARTH.has(material));
+  return {
+    blendSpread: sizes.map((sizeMm, index) => ({ sizeMm, sdPct: sdPct[index] })),
+    guidanceComparison: compareGuidance(curve, entries, {}, drawn),
+  };
 }
 
 function withoutContent({ chosenCementPct: _, ...tests }: StrengthStudy): StrengthStudy {

@@ -7,9 +7,11 @@ import { elementFindings, elementQuantities } from "../batch/element.js";
 import { type Recipe, recipe } from "../batch/recipe.js";
 import type { BuildableConfig } from "../entries/buildable.js";
 import type { MaterialConfig } from "../entries/studyConfig.js";
-import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
+import { type Finding, type FindingWords, finding, STUDY_FILE } from "../findings/finding.js";
+import { formatFixed } from "../quantities/format.js";
 import type { SourcedRange } from "../quantities/sourcedRange.js";
 import type { CompactionAnalysis } from "../soil/compaction/compactionTest.js";
+import { moistureWindow } from "../soil/compaction/moistureWindow.js";
 import { say, type Text } from "../words/message.js";
 import { recordFindings, studyRecord, supplyTerms } from "./studyRecord.js";
 import type { CompactedDensity, ComparedMix, MixStudy, StrengthStudy } from "./studyResult.js";
@@ -29,10 +31,13 @@ export function computeMix(
   if (!compaction?.peak || !density || chosenCementPct === undefined) {
     return { findings: [noMixFinding(compaction)] };
   }
+  const refused = specifiedFindings(config, strength, compaction);
+  if (refused.length > 0) return { findings: refused };
+  const { cementPct = chosenCementPct, moisturePct = compaction.peak.optimumWaterPct } =
+    config.specified ?? {};
   const design = {
     sharesPct: blend.shares.map(({ sharePct }) => sharePct),
-    cementPct: chosenCementPct,
-    moisturePct: compaction.peak.optimumWaterPct,
+    ...{ cementPct, moisturePct },
     ...{ density, reasons },
   };
   const { record, water } = studyRecord(config, design, { compaction, strength });
@@ -63,6 +68,52 @@ export function computeMix(
     },
     findings: [...findings, ...(cost?.findings ?? [])],
   };
+}
+
+/** Rounding is no breach. */
+const SLACK = 1e-9;
+
+/**
+ * The guard of a mix that is set by hand: its cement must be at least what the blocks need to meet the
+ * requirement and at most what blocks were made with, its moisture inside the window of the compaction test.
+ * Beyond them nothing was tested, and there is no mix.
+ */
+function specifiedFindings(
+  { specified = {} }: StudyConfig,
+  { fit, leastCement }: StrengthStudy,
+  compaction: CompactionAnalysis,
+): Finding[] {
+  const { cementPct, moisturePct } = specified;
+  const pct = (value: number) => say`${formatFixed(value, 2)} %`;
+  const findings: Finding[] = [];
+  const refuse = (key: string, code: string, words: FindingWords) =>
+    findings.push(finding({ file: STUDY_FILE, column: `mix.${key}` }, "warning", code, words));
+  const least = leastCement?.cementPct ?? null;
+  if (cementPct !== undefined && least !== null && cementPct < least - SLACK) {
+    refuse("cement", "mix-below-least-cement", {
+      message: say`The mix is set to ${pct(cementPct)} cement; the blocks meet the requirement from ${pct(least)} on. So there is no recipe.`,
+      expected: say`at least the cement that the blocks need`,
+      remedy: say`Set more cement, or leave it out: then the least cement is taken.`,
+    });
+  }
+  const most = fit.contentsPct[fit.contentsPct.length - 1];
+  if (cementPct !== undefined && cementPct > most + SLACK) {
+    refuse("cement", "mix-beyond-tested-cement", {
+      message: say`The mix is set to ${pct(cementPct)} cement, and no blocks were made with more than ${pct(most)}. So there is no recipe.`,
+      expected: say`a content between those that were tested`,
+      remedy: say`Make blocks with more cement, or set less.`,
+    });
+  }
+  const window = moisturePct === undefined ? undefined : moistureWindow(compaction);
+  if (moisturePct === undefined || !window) return findings;
+  if (moisturePct < window.driestPct - SLACK || moisturePct > window.wettestPct + SLACK) {
+    refuse("moisture", "mix-outside-moisture-window", {
+      message: say`The mix is set to ${pct(moisturePct)} moisture; the compaction test keeps ${window.relativePct} % of its greatest dry density from ${pct(window.driestPct)} to ${pct(window.wettestPct)} only. So there is no recipe.`,
+      expected: say`a moisture inside the window of the compaction test`,
+      remedy: say`Set another moisture, or leave it out: then the optimum is taken.`,
+    });
+  }
+  return findings;
 }
 
 /** What is missing where a blend was tested and its tests give no mix. */

@@ -51,13 +51,13 @@ export function computeQuality(
   return {
     plan: {
       agesDays,
-      ...(rule ? { rule } : {}),
+      rule,
       ruleMessage: message,
       scatterMpa,
       scatterBasis: quality.scatterMpa === undefined ? "regression" : "entered",
-      ...(risks ? { risks } : {}),
+      risks,
       ...countsOf(quality, mix && lotsOf(quality.lot, mix), blocksALot),
-      ...(site ? { site: site.blocks } : {}),
+      site: site?.blocks,
     },
     findings: [
       ...(rule ? weakRule(rule, requirement.strengthMpa) : [noRule(message)]),

@@ -1,109 +1,81 @@
-import { createHash } from "node:crypto";
 import { readdir, readFile, realpath, stat } from "node:fs/promises";
 import { basename, isAbsolute, join, relative, sep } from "node:path";
-import { inventedFindings } from "../entries/inventedData.js";
-import { parseStudyYaml } from "../entries/parseStudyYaml.js";
-import { type NamedSheet, sheetsOf, sheetsOfStudy } from "../entries/sheets.js";
-import { trialEntries } from "../entries/trials.js";
-import {
-  type Finding,
-  finding,
-  hasErrors,
-  limitFindings,
-  STUDY_FILE,
-} from "../findings/finding.js";
-import { readGrid, type SheetGrid } from "../lab/sheet/grid.js";
-import { inUsersWords, mapSheet } from "../lab/sheet/mapping.js";
-import { SHEET_KINDS, type SheetKind } from "../lab/sheetKinds.js";
+import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
 import { say, type Text } from "../words/message.js";
 import { nearestName } from "../words/nearestName.js";
-import type { Language, Locale } from "../words/render.js";
-import type {
-  InputFile,
-  Study,
-  StudyMaterial,
-  StudyTrial,
-  UngradedStudyMaterial,
-} from "./study.js";
-
-export interface StudyReading {
-  /** Present where no finding is an error. */
-  readonly study?: Study;
-  readonly findings: readonly Finding[];
-  /** What the study is to be said in; `en` where it cannot be read. */
-  readonly locale: Locale;
-}
+import type { Language } from "../words/render.js";
+import { readEntries, type StudyReading, studyFromFiles } from "./studyFromFiles.js";
 
 /**
  * Reads a study folder: `study.yaml` and every sheet that it names. All problems of all files come
  * back together; a study comes back only where none of them is an error.
+ *
+ * A folder without `study.yaml`, or sheets themselves, are read as `studyFromFiles` reads sheets alone.
+ *
+ * @param place a folder, or the paths of sheets.
  */
 export async function readStudy(
-  folder: string,
+  place: string | readonly string[],
   options: { readonly language?: Language } = {},
 ): Promise<StudyReading> {
-  const opened = await openEntries(folder);
-  if ("finding" in opened) {
-    return { findings: [opened.finding], locale: options.language ?? "en" };
+  const [first] = typeof place === "string" ? [place] : place;
+  if (typeof place !== "string" && (place.length > 1 || /\.(csv|xlsx)$/i.test(first ?? ""))) {
+    return readSheets(place, options);
   }
-  const text = opened.bytes;
-  const { config, findings, locale } = parseStudyYaml(text.toString("utf8"), options.language);
-  if (!config) return { findings, locale };
-
-  // One after the other, so that findings and checksums stand in the order of the study.
-  const readings: SheetOpening[] = [];
-  for (const named of sheetsOfStudy(config)) readings.push(await openSheet(folder, named));
-  const sheets = annexSheets(readings);
-  const all = [
-    ...findings,
-    ...readings.flatMap((reading) => reading.findings),
-    ...inventedFindings(text.toString("utf8"), config, sheets),
-  ];
-  const recordAt = <K extends keyof typeof SHEET_KINDS>(key: string, kind: K) =>
-    readings.find((reading) => reading.key === key && reading.kind === kind)?.record as
-      | RecordOf<K>
-      | undefined;
-  if (hasErrors(all)) return { findings: all, locale };
-  const materials: StudyMaterial[] = [];
-  const ungraded: UngradedStudyMaterial[] = [];
-  config.materials.forEach((material, index) => {
-    const key = `materials.${index}`;
-    const sieve = recordAt(`${key}.sieve`, "sieve");
-    const jar = recordAt(`${key}.jar`, "jar");
-    const limits = recordAt(`${key}.limits`, "limits");
-    if (!sieve) {
-      ungraded.push({ config: material, jar, limits });
-      return;
-    }
-    const hydrometer = recordAt(`${key}.hydrometer`, "hydrometer");
-    const pipette = recordAt(`${key}.pipette`, "pipette");
-    materials.push({ config: material, sieve, hydrometer, pipette, jar, limits });
-  });
-  const trials = trialEntries(config).map(
-    (entry): StudyTrial => ({
-      entry,
-      compaction: recordAt(entry.sheetKeys.compaction, "compaction"),
-      specimens: recordAt(entry.sheetKeys.blocks, "specimens"),
-      looks: recordAt(`${entry.key}.looks`, "looks"),
-    }),
+  if (/\.(csv|xlsx)$/i.test(first)) return readSheets([first], options);
+  const opened = await openEntries(first);
+  if ("bytes" in opened) {
+    return readEntries(opened.bytes, (file, key) => readStudyFile(first, file, key), options);
+  }
+  const sheets = opened.absent ? await loneSheets(first) : [];
+  if (sheets.length === 0) return { findings: [opened.finding], locale: options.language ?? "en" };
+  return readSheets(
+    sheets.map((sheet) => join(first, sheet)),
+    options,
+    sheets,
   );
-  return {
-    study: {
-      config,
-      materials,
-      ungraded,
-      trials,
-      envelope: recordAt("envelope", "envelope"),
-      siteBlocks: recordAt("quality.site-blocks", "specimens"),
-      inputs: inputFiles([
-        fingerprint(STUDY_FILE, text),
-        ...readings.flatMap(({ input }) => input ?? []),
-      ]),
-      sheets,
-    },
-    findings: all,
-    locale,
-  };
+}
+
+/** The sheets of a folder without entries: its own, or those of its folder `sheets`; none beside other YAML files. */
+async function loneSheets(folder: string): Promise<string[]> {
+  const names = await readdir(folder).catch(() => []);
+  if (names.some((name) => /\.ya?ml$/i.test(name))) return [];
+  const isSheet = (name: string) => /\.(csv|xlsx)$/i.test(name) && !name.startsWith(".");
+  const own = names.filter(isSheet).sort();
+  if (own.length > 0) return own;
+  const below = await readdir(join(folder, "sheets")).catch(() => []);
+  return below
+    .filter(isSheet)
+    .sort()
+    .map((name) => `sheets/${name}`);
+}
+
+/** Reads sheets alone, named as they lie below a folder, or by their own names. */
+async function readSheets(
+  paths: readonly string[],
+  options: { readonly language?: Language },
+  names: readonly string[] = paths.map((path) => basename(path)),
+): Promise<StudyReading> {
+  const files = new Map<string, Uint8Array>();
+  const findings: Finding[] = [];
+  for (const [index, path] of paths.entries()) {
+    // Two of one name in two folders stay apart.
+    const name = files.has(names[index]) ? path : names[index];
+    try {
+      files.set(name, await readFile(path));
+    } catch (problem) {
+      const code = (problem as NodeJS.ErrnoException).code ?? say`unknown reason`;
+      findings.push(
+        finding({ file: path }, "error", "missing-sheet", {
+          message: say`This file cannot be read (${code}).`,
+          expected: say`a file ending in .csv or .xlsx`,
+          remedy: say`Correct the path. Capital letters count.`,
+        }),
+      );
+    }
+  }
+  if (findings.length > 0) return { findings, locale: options.language ?? "en" };
+  return studyFromFiles(files, options);
 }
 
 /** Entries of a whole house would fill a twentieth of it. */
@@ -112,8 +84,9 @@ const MAX_ENTRIES_BYTES = 1024 * 1024;
 /** The bytes of `study.yaml`: a file of a size that somebody could have written. */
 async function openEntries(
   folder: string,
-): Promise<{ readonly bytes: Buffer } | { readonly finding: Finding }> {
-  const refuse = (message: Text, expected: Text) => ({
+): Promise<{ readonly bytes: Buffer } | { readonly finding: Finding; readonly absent?: boolean }> {
+  const refuse = (message: Text, expected: Text, absent = false) => ({
+    absent,
     finding: finding({ file: STUDY_FILE, value: folder }, "error", "missing-study", {
       message,
       expected,
@@ -132,79 +105,13 @@ async function openEntries(
     }
     return { bytes: await readFile(path) };
   } catch (problem) {
+    const { code } = problem as NodeJS.ErrnoException;
     return refuse(
-      say`The study file cannot be read (${(problem as NodeJS.ErrnoException).code ?? say`unknown reason`}).`,
-      say`a folder that holds ${STUDY_FILE}`,
+      say`The study file cannot be read (${code ?? say`unknown reason`}).`,
+      say`a folder that holds ${STUDY_FILE}, or sheets alone`,
+      code === "ENOENT",
     );
   }
-}
-
-type RecordOf<K extends keyof typeof SHEET_KINDS> = NonNullable<
-  ReturnType<(typeof SHEET_KINDS)[K]["read"]>["record"]
->;
-
-/** A sheet as far as it could be opened. */
-interface SheetOpening extends NamedSheet {
-  readonly findings: readonly Finding[];
-  readonly input?: InputFile;
-  readonly grid?: SheetGrid;
-  /** Absent where the sheet has errors. */
-  readonly record?: unknown;
-}
-
-/** Opens and reads a sheet; through a mapping its findings are told in the user's own words. */
-async function openSheet(folder: string, named: NamedSheet): Promise<SheetOpening> {
-  const { key, kind, source } = named;
-  const mapping = typeof source === "string" ? undefined : source;
-  const [file] = sheetsOf(source);
-  const opened = await readStudyFile(folder, file, key);
-  if ("finding" in opened) return { ...named, findings: [opened.finding] };
-  const input = fingerprint(file, opened.bytes);
-  const { grid, findings } = await readGrid(file, opened.bytes, mapping);
-  if (!grid) return { ...named, input, findings };
-  const { read, layouts }: SheetKind<unknown> = SHEET_KINDS[kind];
-  if (!mapping) {
-    const { record, findings: found } = read(grid);
-    return { ...named, input, grid, findings: limitFindings([...findings, ...found]), record };
-  }
-  const place = { file: STUDY_FILE, key };
-  const mapped = mapSheet(grid, mapping, layouts(), place);
-  const reading = mapped.grid ? read(mapped.grid) : { findings: [] };
-  const found = [...mapped.findings, ...reading.findings];
-  return {
-    ...named,
-    input,
-    grid,
-    findings: [
-      ...findings,
-      ...limitFindings(found).map((one) => inUsersWords(one, mapping, place, grid)),
-    ],
-    // A reader knows of its own findings only, not of those of the mapping.
-    record: hasErrors(found) ? undefined : reading.record,
-  };
-}
-
-/** Each file once. */
-function inputFiles(inputs: readonly InputFile[]): InputFile[] {
-  return inputs.filter(
-    ({ file }, index) => inputs.findIndex((other) => other.file === file) === index,
-  );
-}
-
-/** Each sheet once, with every way in which it was read. */
-function annexSheets(readings: readonly SheetOpening[]): SheetGrid[] {
-  const opened = readings.filter(({ grid }) => grid !== undefined);
-  const files = [...new Set(opened.flatMap(({ grid }) => grid?.file ?? []))];
-  return files.map((file) => {
-    const ofFile = opened.filter(({ grid }) => grid?.file === file);
-    const readAs = ofFile.flatMap(({ source }) => (typeof source === "string" ? [] : [source]));
-    const grid = ofFile[0].grid as SheetGrid;
-    return readAs.length > 0 ? { ...grid, readAs } : grid;
-  });
-}
-
-function fingerprint(file: string, bytes: Uint8Array): InputFile {
-  return { file, sha256: createHash("sha256").update(bytes).digest("hex") };
 }
 
 /**

@@ -46,7 +46,7 @@ export function sampleMaterial(
  * its row: otherwise the same random numbers would move all materials together.
  *
  * @param drawn of `sampleMaterial`, in the order of the materials: those behind a soil's own intervals.
- * @param sharesPct undefined where there is no blend.
+ * @param sharesPct in the same order; undefined where there is no blend.
  */
 export function sampleCurves(
   drawn: readonly (readonly GradingCurve[])[],

@@ -19,7 +19,9 @@ function trialPair(config: StudyConfig, trial: TrialStudy): TrialPair | undefine
   const { sharesPct, strength, compaction } = trial;
   if (!sharesPct || !strength || !isBuildable(config)) return undefined;
   const shares = config.materials.map(({ id }, index) => ({ id, sharePct: sharesPct[index] }));
-  const { mix } = computeMix(config, { shares }, strength, compaction);
+  // What is set by hand is the mix to build; a trial stands for itself.
+  const own = { ...config, specified: undefined };
+  const { mix } = computeMix(own, { shares }, strength, compaction);
   if (!mix) return undefined;
   return {
     cementPct: mix.recipe.cementPct,
@@ -71,9 +73,27 @@ export function trialEntryFindings(config: StudyConfig): Finding[] {
     };
     findings.push(finding(place, "error", "trial-id-taken", words));
   });
-  const { mixFrom } = config;
+  const { mixFrom, specified } = config;
+  for (const id of Object.keys(specified?.sharesPct ?? {})) {
+    if (known.includes(id)) continue;
+    const place = { file: STUDY_FILE, column: `mix.shares.${id}`, value: id };
+    const words = {
+      message: say`No material of the study has this id.`,
+      expected: say`one of ${known.join(", ")}`,
+      remedy: say`Correct the id, or add the material.`,
+    };
+    findings.push(finding(place, "error", "unknown-material", words));
+  }
   if (mixFrom === undefined) return findings;
   const place = { file: STUDY_FILE, column: "mix-from", value: mixFrom };
+  if (specified?.sharesPct !== undefined) {
+    const words = {
+      message: say`The study sets the shares of its mix by hand and takes them from a trial too.`,
+      expected: say`“mix.shares” or “mix-from”`,
+      remedy: say`Leave one of them out.`,
+    };
+    findings.push(finding(place, "error", "two-mixes", words));
+  }
   const chosen = entries.find(({ id }) => id === mixFrom);
   if (!chosen) {
     const words = {
@@ -142,12 +162,8 @@ function computeTrial(
       id,
       name: name ?? (id === FIRST_TRIAL ? say`the tested blend` : id),
       key,
-      ...(crushed === undefined ? {} : { crushed }),
-      ...(curing === undefined ? {} : { curing }),
-      ...(shape === undefined ? {} : { shape }),
+      ...{ crushed, curing, shape, compaction, strength },
       ...(sharesPct === undefined ? {} : ofShares(materials, sharesPct, proposedPct)),
-      ...(compaction === undefined ? {} : { compaction }),
-      ...(strength === undefined ? {} : { strength }),
     },
     findings: [
       ...(compaction?.findings ?? []),
