@@ -181,10 +181,16 @@ Prints a JSON Schema: of study.yaml, so that an editor checks it while you type,
   --out <file>     write there instead of to the screen; the file must not exist yet
   --draft <name>   for study: 2020-12 (default), or 7 for editors that know no later one
 `,
-  notebooks: `Usage: loambook notebooks <folder>
+  notebooks: `Usage: loambook notebooks <folder> [--class] [--teacher] [--language en|es] [--units SI|US]
 
 Writes the notebooks into a new folder, without results, and beside them the example studies that they
-open. They run there as in the clone, in Jupyter and with “loambook run”: the kernel brings the package.
+open and, in print/, the worksheet and the sheets to fill in of a class. They run there as in the clone, in
+Jupyter and with “loambook run”: the kernel brings the package.
+
+  --class            what a class of two hours needs, and nothing else
+  --teacher          the same, and the teacher's page and the key in a folder of their own: <folder>-teacher
+  --language <name>  of the class's notebooks and paper: en (default) or es
+  --units <name>     of the class's numbers and paper: SI (default) or US
 `,
   kernel: `Usage: loambook kernel [--folder <folder>]
        loambook kernel --for-jupyter [--replace]

@@ -1,4 +1,14 @@
-import { cp, mkdir, mkdtemp, readdir, rename, rm, rmdir, writeFile } from "node:fs/promises";
+import {
+  cp,
+  mkdir,
+  mkdtemp,
+  readdir,
+  readFile,
+  rename,
+  rm,
+  rmdir,
+  writeFile,
+} from "node:fs/promises";
 import { basename, dirname, join } from "node:path";
 import {
   joinText,
@@ -8,63 +18,176 @@ import {
   openNotebook,
   splitText,
 } from "../notebook/notebookFile.js";
-import { parseCall } from "./call.js";
+import type { UnitSystem } from "../quantities/format.js";
+import { renderPaper } from "../report/paper.js";
+import type { Language } from "../words/render.js";
+import { type ClassDay, openClass } from "../workshop/openClass.js";
+import { answerPaper, classForms, type Paper, worksheet } from "../workshop/papers.js";
+import { type Call, CommandError, EXIT, parseCall } from "./call.js";
 import { freshFolder, outputProblem } from "./output.js";
 import { packageFolder } from "./packageFiles.js";
 
 const DATA = "data-examples";
+/** The study of the class, below `DATA`. */
+const CLASS = "class-day";
+const PRINT = "print";
+const TEACHER = "teacher";
+const WORKSHOP = /^workshop-/;
 
-/** `loambook notebooks`: a working copy of the notebooks, without results, and the studies that they open. */
+const OPTIONS = {
+  class: { type: "boolean" },
+  teacher: { type: "boolean" },
+  language: { type: "string" },
+  units: { type: "string" },
+} as const;
+
+interface Wanted {
+  readonly folder: string;
+  /** For whom: everything, or what a class needs. */
+  readonly onlyClass: boolean;
+  readonly language: Language;
+  readonly units: UnitSystem;
+}
+
+/**
+ * `loambook notebooks`: a working copy of the notebooks, without results, the studies that they open, and the
+ * class's sheets to print. With `--teacher` the teacher's page and the key, in a folder of their own.
+ */
 export async function notebooksCommand(words: readonly string[]): Promise<number> {
-  const call = parseCall("notebooks", words, {}, true);
+  const call = parseCall("notebooks", words, OPTIONS, true);
+  const teacher = call.flag("teacher");
   const folder = freshFolder({ wanted: call.place, byDefault: "", replace: false });
-  const names = await writeWorkingCopy(folder).catch((problem: unknown) => {
-    throw outputProblem(folder, problem);
-  });
+  const wanted: Wanted = {
+    folder,
+    onlyClass: call.flag("class") || teacher,
+    language: oneOf(call, "language", ["en", "es"]) ?? "en",
+    units: oneOf(call, "units", ["SI", "US"]) ?? "SI",
+  };
+  const apart = `${folder}-${TEACHER}`;
+  // asked before anything is written
+  if (teacher) freshFolder({ wanted: apart, byDefault: "", replace: false });
+  await writeFolder(folder, (draft) => writeWorkingCopy(draft, wanted));
+  if (teacher) await writeFolder(apart, (draft) => writeTeachersFolder(draft, wanted));
   process.stdout.write(
-    `In ${folder}:\n${names.map((name) => `  ${name}`).join("\n")}\n\n` +
-      "“loambook kernel --for-jupyter” sets the kernel up once; then “jupyter notebook” in that folder.\n",
+    "“loambook kernel --for-jupyter” sets the kernel up once; then “jupyter notebook” in that folder.\n",
   );
   return 0;
 }
 
-/** Writes the copy whole or not at all; returns what stands in it. */
-async function writeWorkingCopy(folder: string): Promise<string[]> {
-  const from = join(packageFolder(), "notebooks");
-  const names = (await readdir(from)).filter((name) => name.endsWith(".ipynb")).sort();
-  await mkdir(dirname(folder), { recursive: true });
-  const draft = await mkdtemp(join(dirname(folder), `.${basename(folder)}-`));
+function oneOf<T extends string>(call: Call, option: string, names: readonly T[]): T | undefined {
+  const asked = call.text(option);
+  const found = names.find((name) => name === asked);
+  if (asked === undefined || found !== undefined) return found;
+  throw new CommandError(EXIT.usage, `--${option} is ${names.join(" or ")}, not “${asked}”.`);
+}
+
+/** Makes a folder whole or not at all, and says what stands in it. */
+async function writeFolder(
+  folder: string,
+  write: (draft: string) => Promise<readonly string[]>,
+): Promise<void> {
   try {
-    const studies = new Set<string>();
-    for (const name of names) {
-      const { notebook, opened } = workingCopy(await openNotebook(join(from, name)));
-      for (const study of opened) studies.add(study);
-      await writeFile(join(draft, name), notebookText(notebook), { flag: "wx" });
+    await mkdir(dirname(folder), { recursive: true });
+    const draft = await mkdtemp(join(dirname(folder), `.${basename(folder)}-`));
+    try {
+      const names = await write(draft);
+      // an empty folder gives way; a folder filled meanwhile makes this fail, and stays
+      await mkdir(folder, { recursive: true });
+      await rmdir(folder);
+      await rename(draft, folder);
+      process.stdout.write(`In ${folder}:\n${names.map((name) => `  ${name}`).join("\n")}\n\n`);
+    } finally {
+      await rm(draft, { recursive: true, force: true });
     }
-    const data = [...studies].sort();
-    for (const study of data) {
-      await cp(join(packageFolder(), DATA, study), join(draft, DATA, study), { recursive: true });
-    }
-    // an empty folder gives way; a folder filled meanwhile makes this fail, and stays
-    await mkdir(folder, { recursive: true });
-    await rmdir(folder);
-    await rename(draft, folder);
-    return [...names, ...data.map((study) => `${DATA}/${study}/`)];
-  } finally {
-    await rm(draft, { recursive: true, force: true });
+  } catch (problem) {
+    throw outputProblem(folder, problem);
   }
 }
 
-const PLACE = new RegExp(String.raw`\.\./(${DATA})/([\w-]+)`, "g");
+async function writeWorkingCopy(draft: string, wanted: Wanted): Promise<readonly string[]> {
+  const from = join(packageFolder(), "notebooks");
+  const all = (await readdir(from)).filter((name) => name.endsWith(".ipynb")).sort();
+  const names = wanted.onlyClass ? all.filter((name) => isForClass(name, wanted.language)) : all;
+  const studies = new Set<string>();
+  for (const name of names) {
+    const { notebook, opened } = workingCopy(await openNotebook(join(from, name)));
+    for (const study of opened) studies.add(study);
+    await writeFile(join(draft, name), notebookText(notebook), { flag: "wx" });
+  }
+  for (const study of studies) {
+    await cp(join(packageFolder(), DATA, study), join(draft, DATA, study), { recursive: true });
+  }
+  const ofClass = join(draft, DATA, CLASS);
+  if (wanted.units === "US") await inUsUnits(join(ofClass, "study.yaml"));
+  const day = await openClass(ofClass, { language: wanted.language });
+  await mkdir(join(draft, PRINT));
+  const printed = await printPapers(join(draft, PRINT), day, [worksheet(day), classForms(day)]);
+  return [
+    ...names,
+    ...[...studies].sort().map((study) => `${DATA}/${study}/`),
+    ...printed.map((name) => `${PRINT}/${name}`),
+  ];
+}
 
-/** A notebook without outputs, whose studies lie beside it; and the names of those studies. */
-export function workingCopy(notebook: NotebookFile): {
+/** A notebook of the workshop in the language of the class. */
+function isForClass(name: string, language: Language): boolean {
+  return WORKSHOP.test(name) && name.endsWith(".es.ipynb") === (language === "es");
+}
+
+/** The class of a United States school: what people read is in its units, its paper is its own. */
+async function inUsUnits(path: string): Promise<void> {
+  const text = await readFile(path, "utf8");
+  const changed = text
+    .replace(/^units: .*$/m, "units: US")
+    .replace(/^page: .*$/m, "page: us-letter");
+  await writeFile(path, changed);
+}
+
+async function printPapers(
+  folder: string,
+  { study, language }: ClassDay,
+  papers: readonly Paper[],
+): Promise<readonly string[]> {
+  const { title, date, page, invented } = study.config;
+  if (date === undefined) {
+    throw new CommandError(
+      EXIT.badInput,
+      "The study of the class has no date, and its paper needs one.",
+    );
+  }
+  const names: string[] = [];
+  for (const paper of papers) {
+    const pdf = await renderPaper(paper, { title: title ?? CLASS, date, language, page, invented });
+    names.push(`${paper.name}.pdf`);
+    await writeFile(join(folder, `${paper.name}.pdf`), pdf, { flag: "wx" });
+  }
+  return names;
+}
+
+/** The teacher's page reads what the class types: it opens the study in the folder of the class. */
+async function writeTeachersFolder(draft: string, wanted: Wanted): Promise<readonly string[]> {
+  const { folder, language } = wanted;
+  const name = `workshop-${TEACHER}${language === "es" ? ".es" : ""}.ipynb`;
+  const page = await openNotebook(join(packageFolder(), "notebooks", TEACHER, name));
+  const { notebook } = workingCopy(page, `../${basename(folder)}/${DATA}`);
+  await writeFile(join(draft, name), notebookText(notebook), { flag: "wx" });
+  const day = await openClass(join(folder, DATA, CLASS), { language });
+  return [name, ...(await printPapers(draft, day, [answerPaper(day)]))];
+}
+
+const PLACE = new RegExp(String.raw`(?:\.\./)+${DATA}/([\w-]+)`, "g");
+
+/** A notebook without outputs, whose studies lie beside it or where it is said; and the names of those studies. */
+export function workingCopy(
+  notebook: NotebookFile,
+  data = DATA,
+): {
   readonly notebook: NotebookFile;
   readonly opened: readonly string[];
 } {
   const opened: string[] = [];
   const cells = notebook.cells.map((cell): NotebookCell => {
-    const source = joinText(cell.source).replace(PLACE, (_, data: string, study: string) => {
+    const source = joinText(cell.source).replace(PLACE, (_, study: string) => {
       opened.push(study);
       return `${data}/${study}`;
     });

@@ -3,6 +3,7 @@ import Module, { createRequire } from "node:module";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import vm from "node:vm";
+import { answerAsTyped } from "../answerCell.js";
 import {
   type CellError,
   cellFile,
@@ -352,7 +353,7 @@ const PREFIX = "(function(exports, require) { ";
 const ASYNC_PREFIX = "(async function(exports, require) { ";
 
 interface Message {
-  readonly content: { readonly stop_on_error?: boolean };
+  readonly content: { readonly code: string; readonly stop_on_error?: boolean };
   createReply(): Reply;
 }
 
@@ -395,8 +396,9 @@ function runInTurn(failureOf: () => CellError): void {
     };
     const run = async () => {
       try {
+        const { code } = message.content;
         const { count } = await this.handler.handleExecuteImpl(
-          message.content,
+          { ...message.content, code: answerAsTyped(code) },
           (name, text) => send(this.iopub, "stream", { name, text }),
           (data, update) => send(this.iopub, update ? "update_display_data" : "display_data", data),
         );
