@@ -1,5 +1,5 @@
 import type { StudyConfig } from "../entries/studyConfig.js";
-import { formatFixed } from "../quantities/format.js";
+import { displayUnit, displayValue, formatPlain, type UnitSystem } from "../quantities/format.js";
 import { joinTexts, say, type Text } from "../words/message.js";
 import type { BlendStudy, Proposal, TrialBatch, TrialStudy } from "./studyResult.js";
 
@@ -24,7 +24,7 @@ const FALLBACK_CEMENT_PCT = [4, 6, 8, 10];
  * spare mix and contents that were not entered are common practice, no source.
  */
 export function proposal(
-  { materials, site }: Pick<StudyConfig, "materials" | "site">,
+  { materials, site, units }: Pick<StudyConfig, "materials" | "site" | "units">,
   { shares }: Pick<BlendStudy, "shares">,
   tested: Pick<TrialStudy, "compaction" | "strength"> | undefined,
 ): Proposal {
@@ -32,7 +32,7 @@ export function proposal(
   const used = materials.flatMap((material, index) =>
     shares[index].sharePct > 0 ? [{ ...material, sharePct: shares[index].sharePct }] : [],
   );
-  const size = batchSize(trial, tested?.compaction?.peak?.maximumDryDensityKgM3);
+  const size = batchSize(trial, units, tested?.compaction?.peak?.maximumDryDensityKgM3);
   const crushed = tested?.strength?.fit.contentsPct ?? [];
   const [contents, cementBasis] = cementContents(trial?.cementPct, crushed);
   return {
@@ -65,15 +65,18 @@ export function proposal(
 
 function batchSize(
   trial: StudyConfig["site"]["trial"],
+  units: UnitSystem,
   testedDensityKgM3: number | undefined,
 ): { readonly dryMassKg: (cementPct: number) => number; readonly basis: Text } {
   if (trial?.form) {
     const { lengthM, widthM, heightM, blocks, lifts } = trial.form;
     const densityKgM3 = testedDensityKgM3 ?? FALLBACK_DENSITY_KG_M3;
+    const side = (metres: number) =>
+      say`${formatPlain(displayValue(1000 * metres, "depth", units), 3)} ${displayUnit("depth", units)}`;
     const solidsKg = lengthM * widthM * heightM * blocks * densityKgM3 * (1 + SPARE_PCT / 100);
     return {
       dryMassKg: (cementPct) => solidsKg / (1 + cementPct / 100),
-      basis: say`${blocks}{0, plural, one { block} other { blocks}} of ${formatFixed(1000 * lengthM, 0)} × ${formatFixed(1000 * widthM, 0)} × ${formatFixed(1000 * heightM, 0)} mm, each in ${lifts}{4, plural, one { lift} other { lifts}}, and ${SPARE_PCT} % more; their density is a guess for the size of the batch only.`,
+      basis: say`${blocks}{0, plural, one { block} other { blocks}} of ${side(lengthM)} × ${side(widthM)} × ${side(heightM)}, each in ${lifts}{4, plural, one { lift} other { lifts}}, and ${SPARE_PCT} % more; their density is a guess for the size of the batch only.`,
     };
   }
   const mass = trial?.dryMassKg ?? FALLBACK_DRY_MASS_KG;

@@ -1,3 +1,4 @@
+import { join } from "node:path";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { TableBlock } from "../../src/blocks/block.js";
@@ -11,7 +12,7 @@ import { siteSheets } from "../../src/tables/site/crewCards.js";
 import { mixCard } from "../../src/tables/site/mixCard.js";
 import { trialCard, trialLooksCard } from "../../src/tables/site/trialCard.js";
 import { crushedNotes, mixStateNote, testedBlendsTable } from "../../src/tables/trials.js";
-import { renderAll } from "../../src/words/render.js";
+import { render, renderAll } from "../../src/words/render.js";
 import { type FullResult, full } from "../support/exampleResult.js";
 import { computeStudy, readStudy } from "../support/saidStudy.js";
 import { copyStudy, EXAMPLES } from "../support/studyCopy.js";
@@ -77,7 +78,11 @@ describe("what was tested and what is proposed", () => {
         "  trial: { form: { length: 100 mm, width: 100 mm, height: 100 mm, blocks: 6, lifts: 3 }, scale-step: 10 g, cement: [5 %, 9 %] }",
       ],
     );
-    const { batches, shares } = result.proposal!;
+    const { batches, shares, sizeBasis } = result.proposal!;
+    expect(render(sizeBasis)).toMatch(/^6 blocks of 100 mm × 100 mm × 100 mm, each in 3 lifts,/);
+    const us = await computed(join(EXAMPLES, "untested-blend"));
+    const inches = (us.result as StudyResult).proposal!.sizeBasis;
+    expect(render(inches)).toMatch(/^6 blocks of 4 in × 4 in × 4 in, each in 3 lifts,/);
     const density = result.compaction!.peak!.maximumDryDensityKgM3;
     expect(batches.map(({ cementPct }) => cementPct)).toEqual([5, 9]);
     for (const { dryMassKg, cementPct, cementKg, materials } of batches) {

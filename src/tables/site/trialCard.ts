@@ -98,7 +98,7 @@ export function trialLooksCard(_result: StudyResult): SiteSheet {
     say`Edges`,
     say`Cracks`,
     say`Colour, dry`,
-    say`Photograph`,
+    say`Photo`,
     say`Who`,
     say`Date`,
   ];
