@@ -115,6 +115,17 @@ describe("a report in its maker's dress", () => {
   });
 });
 
+test("PDF: a Typst file that does not end is left out, and told", async () => {
+  const typst =
+    "#let dress(body) = { let n = 0; for i in range(100000) { for j in range(100000) { n += 1 } }; body }";
+  const began = performance.now();
+  const { pdf, findings } = await renderPdf(dressed({ typst }), { ownTypstSeconds: 3 });
+  expect(performance.now() - began).toBeLessThan(20_000);
+  expect(findings).toMatchObject([{ severity: "error", code: "typst-template-failed" }]);
+  expect(render(findings[0]!.message)).toContain("it was not done after 3 s");
+  expect((await readPdf(pdf)).pages[0]).toContain("Contents");
+});
+
 describe("other scripts", () => {
   const title = "Wall 夯土墙 دیوار गाँव";
 

@@ -1,7 +1,10 @@
+import { spawnSync } from "node:child_process";
+import { createRequire } from "node:module";
 import { resolve } from "node:path";
 import type { NodeCompiler, NodeTypstDocument } from "@myriaddreamin/typst-ts-node-compiler";
 import { type Finding, finding } from "../../findings/finding.js";
-import { say } from "../../words/message.js";
+import { say, type Text } from "../../words/message.js";
+import { render } from "../../words/render.js";
 import type { PdfAttachment } from "../attachments.js";
 import type { ReportDocument } from "../document.js";
 import type { PdfStandard } from "../reportMeta.js";
@@ -20,6 +23,8 @@ export interface PdfOptions {
   readonly date?: string;
   /** Files to stand inside the PDF; only with the standard `a-3a`. */
   readonly attachments?: readonly PdfAttachment[];
+  /** How long a Typst file of the study's own may take; default 60. */
+  readonly ownTypstSeconds?: number;
 }
 
 /** A PDF and what was changed to make it. */
@@ -40,7 +45,7 @@ const FONT_TRIAL = "#text(font: sys.inputs.family)[x]";
  * bookmarks, tags and text alternatives; fonts embedded. The template reads the report as JSON,
  * so its text cannot become markup. The same report gives the same bytes. A formula Typst cannot
  * set is shown as TeX, a character no embedded font has as its code, and a Typst file of the study that
- * fails is left out; all are told as findings.
+ * fails or does not end in time is left out; all are told as findings.
  *
  * @param document report made by `notebookToDocument`
  * @param options standard, page, date and files to attach
@@ -57,7 +62,7 @@ export async function renderPdf(
   options: PdfOptions = {},
 ): Promise<PdfResult> {
   const { standard = "a-2a", page = document.meta.page, date = document.meta.date } = options;
-  const { attachments = [] } = options;
+  const { attachments = [], ownTypstSeconds = 60 } = options;
   if (attachments.length > 0 && standard !== "a-3a") {
     throw new RangeError(
       `invalid \`attachments\`: ${attachments.length} with standard ${standard}; expected none, or a-3a`,
@@ -103,8 +108,10 @@ export async function renderPdf(
     { report: pdfData(styled, mathOf, page, date, attachments), drawings },
     coverageOf(fonts),
   );
+  const files = new Map<string, Buffer>();
   const virtual = (path: string, content: string | Uint8Array): void => {
     const bytes = typeof content === "string" ? Buffer.from(content, "utf8") : Buffer.from(content);
+    files.set(resolve(ROOT, path), bytes);
     compiler.mapShadow(resolve(ROOT, path), bytes);
   };
   virtual("document.json", JSON.stringify(data.report));
@@ -116,18 +123,60 @@ export async function renderPdf(
   if (missing.size > 0) findings.push(charactersFinding(missing));
 
   virtual("own.typ", style.typst ?? "");
-  const guarded = document.meta.invented === true && style.typst !== undefined;
-  let made = compilePdf(compiler, standard, guarded);
-  if ("problem" in made && style.typst !== undefined) {
+  const own = style.typst !== undefined;
+  const guarded = document.meta.invented === true && own;
+  const inTime = !own || endsInTime(files, asked, ownTypstSeconds);
+  let made: Made = inTime
+    ? compilePdf(compiler, standard, guarded)
+    : { problem: say`it was not done after ${ownTypstSeconds} s` };
+  if ("problem" in made && own) {
     findings.push(typstFinding(made.problem));
     virtual("own.typ", "");
     made = compilePdf(compiler, standard, false);
   }
   // Typst keeps compiled parts for the whole process; a report needs nothing of the one before
   compiler.evictCache(0);
-  if ("problem" in made) throw new Error(`the PDF could not be compiled: ${made.problem}`);
+  if ("problem" in made) throw new Error(`the PDF could not be compiled: ${render(made.problem)}`);
   return { pdf: made.pdf, findings };
 }
+
+/** Compiles what it is handed, and says nothing: only whether it ends matters. */
+const TRYING = `
+const { library, root, files, fontBlobs, fontPaths, main } = JSON.parse(require("node:fs").readFileSync(0, "utf8"));
+const { NodeCompiler } = require(library);
+const blobs = fontBlobs.map((blob) => Buffer.from(blob, "base64"));
+const compiler = NodeCompiler.create({ workspace: root, fontArgs: [{ fontBlobs: blobs }, { fontPaths }] });
+for (const [path, content] of files) compiler.mapShadow(path, Buffer.from(content, "base64"));
+compiler.compile({ mainFileContent: main });
+`;
+
+/**
+ * Whether a Typst file of the study's own comes to an end: tried in a process that can be ended, which the
+ * compiler cannot while it counts.
+ */
+function endsInTime(
+  files: ReadonlyMap<string, Buffer>,
+  fonts: readonly { readonly bytes: Uint8Array }[],
+  seconds: number,
+): boolean {
+  const input = JSON.stringify({
+    library: createRequire(import.meta.url).resolve("@myriaddreamin/typst-ts-node-compiler"),
+    root: ROOT,
+    files: [...files].map(([path, bytes]) => [path, bytes.toString("base64")]),
+    fontBlobs: fonts.map(({ bytes }) => Buffer.from(bytes).toString("base64")),
+    fontPaths: reportFonts().folders,
+    main: template,
+  });
+  const { error } = spawnSync(process.execPath, ["-e", TRYING], {
+    input,
+    stdio: ["pipe", "ignore", "ignore"],
+    timeout: 1000 * seconds,
+    killSignal: "SIGKILL",
+  });
+  return (error as NodeJS.ErrnoException | undefined)?.code !== "ETIMEDOUT";
+}
+
+type Made = { readonly pdf: Uint8Array } | { readonly problem: Text };
 
 /** What Typst says, without the report's own data or the spans that only its compiler understands. */
 function messages(diagnostics: readonly { readonly message?: string }[] | undefined): string {
@@ -136,11 +185,7 @@ function messages(diagnostics: readonly { readonly message?: string }[] | undefi
 }
 
 /** Compiles the template with the files that were handed to the compiler, and writes the PDF. */
-function compilePdf(
-  compiler: NodeCompiler,
-  standard: PdfStandard,
-  guarded: boolean,
-): { readonly pdf: Uint8Array } | { readonly problem: string } {
+function compilePdf(compiler: NodeCompiler, standard: PdfStandard, guarded: boolean): Made {
   const compiled = compiler.compile({ mainFileContent: template });
   if (compiled.result === null) {
     const found = compiled.takeError() ?? compiled.takeDiagnostics();
@@ -204,7 +249,7 @@ function fontFinding(file: string, family: string): Finding {
 }
 
 /** A user's Typst file with which the report cannot be made. */
-function typstFinding(problem: string): Finding {
+function typstFinding(problem: Text): Finding {
   return finding({ file: FILE }, "error", "typst-template-failed", {
     message: say`The study's own Typst file does not work, so the PDF was made without it: ${problem}`,
     expected: say`a file that Typst can compile, for the PDF standard asked for`,
