@@ -19,15 +19,15 @@ export interface Figure {
 
 /** Sizes of the figures of a report, in CSS pixels: letters come out alike on paper. */
 const REPORT_SIZES = {
-  full: { width: 720, height: 380 },
-  half: { width: 400, height: 340 },
+  full: { width: 720, height: 330 },
+  half: { width: 400, height: 300 },
 } as const;
 
 /**
  * A figure as a report places it: what it is cited by, and across the page or beside another one.
  *
  * @example
- * figureInReport({ kind: "figure", title: "Lots", altText: "Lots.", data: [], layout: {} }, "lots", "half").layout // => { width: 400, height: 340 }
+ * figureInReport({ kind: "figure", title: "Lots", altText: "Lots.", data: [], layout: {} }, "lots", "half").layout // => { width: 400, height: 300 }
  */
 export function figureInReport(figure: Figure, key: string, size: "full" | "half"): Figure {
   return {

@@ -21,7 +21,7 @@ export interface Caution {
   readonly title: Text;
   readonly text: Text;
   readonly source: Text;
-  readonly basis: "read" | "memory" | "common practice";
+  readonly basis: "abstract" | "memory" | "common practice";
 }
 
 /**
@@ -100,16 +100,16 @@ export const CAUTIONS: readonly Caution[] = [
     work: ["standing-wall"],
     title: say`Strength falls when wet`,
     text: say`Wet strength of cement-stabilised rammed earth was found near 60 % of the dry strength in one set of tests. Test soaked where a wall can get wet.`,
-    source: say`Venkatarama Reddy and Prasanna Kumar, Compressive strength and elastic properties of stabilised rammed earth and masonry, abstract (read)`,
-    basis: "read",
+    source: say`Venkatarama Reddy and Prasanna Kumar, Compressive strength and elastic properties of stabilised rammed earth and masonry (abstract read)`,
+    basis: "abstract",
   },
   {
     id: "working-time",
     work: ["wet-mix"],
     title: say`Time between mixing and ramming`,
     text: say`Cement begins to set as soon as it meets moist soil: a delay of ten hours halved the strength in one set of tests. Mix only what can be rammed at once.`,
-    source: say`Venkatarama Reddy and Prasanna Kumar 2011, Cement stabilised rammed earth, Part A, abstract (read)`,
-    basis: "read",
+    source: say`Venkatarama Reddy and Prasanna Kumar (2011), Cement stabilised rammed earth, Part A (abstract read)`,
+    basis: "abstract",
   },
   {
     id: "water-and-frost",

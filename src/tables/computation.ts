@@ -21,7 +21,7 @@ export function computationTable({
       { label: say`Fines below the finest sieve`, value: finesText(materials) },
       ...(blend ? [{ label: say`Blend`, value: blendText(blend.target, config.target) }] : []),
       ...(strength ? [{ label: say`Strength`, value: strengthText(strength.fit) }] : []),
-      ...(requirement
+      ...(requirement && strength
         ? [
             {
               label: say`Least cement`,

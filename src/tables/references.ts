@@ -1,36 +1,72 @@
 import type { ReferencesBlock } from "../blocks/block.js";
 import type { HydrometerAnalysis } from "../grading/sedimentation/hydrometer.js";
 import { WATER_SOURCES } from "../grading/sedimentation/settling.js";
+import { CAUTIONS } from "../guidance/cautions.js";
 import { type GuidanceEntry, sourceMark } from "../guidance/entry.js";
 import type { MaterialResult, StudyResult } from "../study/studyResult.js";
 import { say, type Text } from "../words/message.js";
+import { render } from "../words/render.js";
 import { mixReferences } from "./carbon.js";
 
 type References = ReferencesBlock["items"];
 
-/** What the numbers of an appendix rest on, and how it is known: only what this study used. */
-export function referencesBlock(result: StudyResult): ReferencesBlock {
-  const { materials, guidance, mix } = result;
-  const checked = guidance.map(({ check }) => check.entry);
-  const entries = [...new Map(checked.map((entry) => [entry.id, entry])).values()];
+/** Which parts of a report its sources are of; what is not shown needs no source. */
+export interface ReferenceScope {
+  /** The published recommendations compared; default true. */
+  readonly guidance?: boolean;
+  /** Classes of the soils; default true. */
+  readonly classes?: boolean;
+  /** Carbon and cement in concrete; default true. */
+  readonly carbon?: boolean;
+}
+
+/**
+ * What the numbers of an appendix rest on, and how it is known: only what this study used. Sources that were
+ * read stand first, those from memory last.
+ */
+export function referencesBlock(result: StudyResult, scope: ReferenceScope = {}): ReferencesBlock {
+  const { guidance = true, classes = true, carbon = true } = scope;
+  const { materials, mix, blend, strength, guidanceComparison } = result;
+  const compared = guidance ? (guidanceComparison?.checks ?? []) : [];
+  const checked = [...result.guidance.map(({ check }) => check), ...compared];
+  const entries = [...new Map(checked.map(({ entry }) => [entry.id, entry])).values()];
   const hydrometers = materials.flatMap(({ sedimentation }) => sedimentation ?? []);
+  const items = [
+    ...entries.map((entry) => ({
+      text: say`${entrySource(entry)}: limits of grading and consistency`,
+      mark: sourceMark(entry),
+    })),
+    ...(entries.length > 0 ? [NO_PROOF] : []),
+    ...(materials.length > 0 ? [SIEVING] : []),
+    ...waterReferences(materials),
+    ...hydrometerReferences(hydrometers),
+    ...(classes && materials.some(({ uncertainty }) => uncertainty) ? CLASSES : []),
+    ...(blend ? [BLENDING] : []),
+    ...(strength ? STRENGTH : []),
+    ...CAUTIONS.flatMap(({ basis, source, title }) =>
+      basis === "abstract" ? [{ text: source, mark: title }] : [],
+    ),
+    ...(carbon && mix ? mixReferences(mix) : []),
+  ];
+  const remembered = items.filter(isFromMemory);
   return {
     kind: "references",
-    items: [
-      ...entries.map((entry) => ({
-        text: say`${entrySource(entry)}: limits of grading and consistency`,
-        mark: sourceMark(entry),
-      })),
-      NO_PROOF,
-      SIEVING,
-      ...waterReferences(materials),
-      ...hydrometerReferences(hydrometers),
-      ...(materials.some(({ uncertainty }) => uncertainty) ? CLASSES : []),
-      BLENDING,
-      ...STRENGTH,
-      ...(mix ? mixReferences(mix) : []),
-    ],
+    items: [...items.filter((item) => !isFromMemory(item)), ...remembered],
   };
+}
+
+/** One line below the references: which of them were not read, and what the applicant has to do about it. */
+export function rememberedNote({ items }: ReferencesBlock): Text | undefined {
+  const count = items.filter(isFromMemory).length;
+  if (count === 0) return undefined;
+  const [first, last] = [items.length - count + 1, items.length];
+  return count === 1
+    ? say`Entry ${last} is from memory: check it in the source before citing it.`
+    : say`Entries ${first} to ${last} are wholly or partly from memory: check them in the source before citing them.`;
+}
+
+function isFromMemory({ mark }: References[number]): boolean {
+  return render(mark, "en").includes("from memory");
 }
 
 /** A source as a reader cites it: author, year, title, place. */

@@ -283,15 +283,20 @@ export function leastCementTable(result: StudyResult): KeyValuesBlock | NoteBloc
       { label: say`Basis (as entered)`, value: requirement.basis },
       { label: say`Tested contents`, value: say`${first} to ${last} %; nothing is extrapolated` },
       { label: say`Outcome`, value: least.message },
-      { label: say`Least content`, value: percent(least.cementPct) },
+      { label: say`Least content`, value: percent(least.cementPct), to: "bands" },
       {
         label: say`Rounded up to steps of ${least.roundUpToPct} %`,
         value: least.batchablePct === null ? BLANK : say`${plain(least.batchablePct)} %`,
       },
-      { label: say`Bound at that content`, value: stress(least.boundAtBatchableMpa) },
+      {
+        label: say`Bound at that content`,
+        value: stress(least.boundAtBatchableMpa),
+        to: "calculation-bound",
+      },
       {
         label: say`Fitted ${wordFor(fit.line)} at that content`,
         value: stress(least.lineAtBatchableMpa),
+        to: "bands",
       },
       {
         label: say`Content at which the ${wordFor(fit.line)} alone would meet it`,

@@ -1,4 +1,5 @@
 import type { KeyValuesBlock, TableBlock } from "../../blocks/block.js";
+import { sheetsOf } from "../../entries/sheets.js";
 import type { Finding } from "../../findings/finding.js";
 import { STUDY_FILE } from "../../findings/finding.js";
 import type { CriterionCheck } from "../../guidance/check.js";
@@ -25,7 +26,7 @@ export function answerParts(result: StudyResult): AppendixPart[] {
   return [
     keyed("mix-table", mixTable(result)),
     keyed("verdicts", verdictsTable(result)),
-    ...findingsTable(result.findings),
+    ...findingsTable(result),
   ];
 }
 
@@ -86,7 +87,10 @@ function specifiedItems(result: StudyResult): Item[] {
   if (!mix) {
     return [
       { label: say`Cement`, value: unknown(result, "cement") },
-      { label: say`Water and dry density`, value: unknown(result, "compaction") },
+      {
+        label: say`Water and dry density`,
+        value: unknown(result, result.compaction ? "cement" : "compaction"),
+      },
     ];
   }
   return [
@@ -267,8 +271,11 @@ function notTested(result: StudyResult): Text {
 }
 
 /** The errors and warnings in short; the annex has all of them with their remedies. */
-function findingsTable(findings: readonly Finding[]): AppendixPart[] {
-  const open = findings.filter(({ severity }) => severity !== "note");
+function findingsTable(result: StudyResult): AppendixPart[] {
+  const { findings } = result;
+  const open = findings.filter(
+    (found) => found.severity !== "note" && !isOfAnotherBlend(found, result),
+  );
   const shown = open.slice(0, MAX_FINDINGS);
   if (shown.length === 0) {
     return [
@@ -296,6 +303,13 @@ function findingsTable(findings: readonly Finding[]): AppendixPart[] {
         : {}),
     },
   ];
+}
+
+/** Whether a finding speaks of tests that were made of a blend that is not this one. */
+function isOfAnotherBlend({ file, column = "" }: Finding, { config, life }: StudyResult): boolean {
+  if (life?.state !== "proposed") return false;
+  const sheets = sheetsOf(config.strength.sheet, config.compaction);
+  return sheets.includes(file) || (file === STUDY_FILE && column.startsWith("strength"));
 }
 
 /** Where a finding was made, in short. */

@@ -1,4 +1,5 @@
-import type { ReportBlock, TableBlock } from "../../blocks/block.js";
+import type { TableBlock } from "../../blocks/block.js";
+import { type AnnexKey, USUAL_ANNEXES } from "../../entries/report.js";
 import { blendChart } from "../../figures/blend/blendChart.js";
 import { compactionChart } from "../../figures/compactionChart.js";
 import { guidanceBand } from "../../figures/grading/band.js";
@@ -15,7 +16,7 @@ import { sizesTable } from "../../tables/grading.js";
 import { envelopeTables, guidanceTables, notTestedTable } from "../../tables/guidance.js";
 import { recipeTable, toleranceTable } from "../../tables/mix.js";
 import { qualityChecksTable, qualityPlanTable, siteBlocksTable } from "../../tables/quality.js";
-import { referencesBlock } from "../../tables/references.js";
+import { referencesBlock, rememberedNote } from "../../tables/references.js";
 import { trialCard } from "../../tables/site/trialCard.js";
 import { compactionTable, limitsTable, moistureWindowTable } from "../../tables/soil.js";
 import { bandsTable, leastCementTable, regressionTable } from "../../tables/strength.js";
@@ -58,7 +59,7 @@ const SECTIONS = {
   cautions,
   checklist,
   decisions,
-  references: (result: StudyResult): AppendixPart[] => [referencesBlock(result)],
+  references,
   review,
 } as const;
 
@@ -72,14 +73,19 @@ export type AppendixSectionKey = keyof typeof SECTIONS;
  * tested on another blend is not printed as this one's.
  *
  * @param key as the heading of the section has it in its tag `section-<key>`.
+ * @param annexes of the report: their sources stand among its references; default the usual ones
  * @throws RangeError for a key that no section has
  */
-export function appendixSection(result: StudyResult, key: AppendixSectionKey): AppendixPart[] {
+export function appendixSection(
+  result: StudyResult,
+  key: AppendixSectionKey,
+  annexes: readonly AnnexKey[] = USUAL_ANNEXES,
+): AppendixPart[] {
   if (!Object.hasOwn(SECTIONS, key)) {
     const known = Object.keys(SECTIONS).join(", ");
     throw new RangeError(`invalid \`key\`: ${key}; expected one of ${known}`);
   }
-  return SECTIONS[key](result);
+  return SECTIONS[key](result, annexes);
 }
 
 function purpose({ config }: StudyResult): AppendixPart[] {
@@ -256,20 +262,13 @@ function strength(result: StudyResult): AppendixPart[] {
           ),
         }),
         tests.leastCement && config.strength.requirement
-          ? keyed("least-cement", linkedItems(leastCementTable(result), "bands"))
+          ? keyed("least-cement", leastCementTable(result))
           : undefined,
       ],
     ),
     ...(tests.leastCement ? [] : [notKnownYet(result, "cement")]),
     ...contentAlone(tests, units),
   ];
-}
-
-/** Every value of a table leads to where it comes from. */
-function linkedItems<Block extends ReportBlock>(block: Block, to: string): Block {
-  return block.kind === "keyValues"
-    ? { ...block, items: block.items.map((item) => ({ ...item, to })) }
-    : block;
 }
 
 /** The blocks of the specified content without the curve, or why there are none. */
@@ -323,8 +322,10 @@ function batchParts(result: StudyResult): AppendixPart[] {
   if (!proposal) return [notKnownYet(result, "quantities")];
   return cited(
     say`These batches make test blocks of the blend: they are no recipe for a wall. ${proposal.sizeBasis}`,
-    trialCard(result).blocks.flatMap((block) =>
-      block.kind === "table" ? [keyed("proposal", block)] : [],
+    trialCard(result).blocks.flatMap((block, at) =>
+      block.kind === "table" || block.kind === "keyValues"
+        ? [keyed(`proposal-${at + 1}`, block)]
+        : [],
     ),
   );
 }
@@ -434,6 +435,16 @@ function decisions({ config }: StudyResult): AppendixPart[] {
   return cited(say`What was chosen, why, and instead of what, as the designer wrote it down.`, [
     keyed("decisions-table", decisionsTable(config)),
   ]);
+}
+
+function references(result: StudyResult, annexes: readonly AnnexKey[]): AppendixPart[] {
+  const block = referencesBlock(result, {
+    guidance: annexes.includes("guidance"),
+    classes: annexes.includes("resampling"),
+    carbon: annexes.includes("cost"),
+  });
+  const note = rememberedNote(block);
+  return [block, ...(note ? [paragraph(note)] : [])];
 }
 
 function review(): AppendixPart[] {

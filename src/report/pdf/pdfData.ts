@@ -272,12 +272,21 @@ function pdfGrid(grid: SaidGrid, locale: Locale): PdfNode {
     pairs: look === "pairs",
     caption,
     number: number ?? null,
+    whole: isShort(grid),
     notes,
     columns: columns.map(({ header, unit }) => ({ header, unit })),
     sides: columns.map(({ side }) => side),
     widths: columns.map(({ share }, at) => share ?? widths[at]),
     rows: grid.rows.map((_, row) => columns.map(({ cells }) => cells[row])),
   };
+}
+
+/** Rows and letters of a table that is not parted: a longer one may break between rows. */
+const WHOLE = { rows: 14, letters: 1800 };
+
+function isShort({ rows }: SaidGrid): boolean {
+  const letters = rows.flat().reduce((sum, cell) => sum + cellText(cell).length, 0);
+  return rows.length <= WHOLE.rows && letters <= WHOLE.letters;
 }
 
 function paperCell(cell: SaidCell, id = ""): PaperCell {

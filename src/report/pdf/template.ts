@@ -158,7 +158,7 @@ const templateBlocks = `#let inlines(nodes) = {
   if column.unit != "" { linebreak(); text(fill: soft, size: 0.92em, column.unit) }
 }
 // a short table stays on one page; a long one breaks, and its header is repeated
-#let numbered(node, kind, supplement, body, rows: 0) = {
+#let numbered(node, kind, supplement, body, whole: true) = {
   if node.at("number", default: none) == none {
     block(above: 1.1em, below: 1.1em, {
       if node.caption != "" { block(below: 0.5em, sticky: true, text(font: sans, size: sized(11pt, 15pt), weight: 600, fill: accent, node.caption)) }
@@ -166,7 +166,7 @@ const templateBlocks = `#let inlines(nodes) = {
     })
     return
   }
-  show figure: set block(breakable: rows > 14)
+  show figure: set block(breakable: not whole)
   [#figure(
     body, kind: kind, supplement: supplement, caption: [#said(node.caption)],
     numbering: (..) => str(node.number),
@@ -231,7 +231,7 @@ const templateBlocks = `#let inlines(nodes) = {
   } else if kind == "proseTable" {
     block(above: 1.5em, below: 1.5em, grid-table(node.widths, node.sides, node.header.map(c => text(weight: 600, inlines(c))), node.rows.map(row => row.map(inlines))))
   } else if kind == "grid" {
-    numbered(node, table, words.table, rows: node.rows.len(), {
+    numbered(node, table, words.table, whole: node.whole, {
       grid-table(node.widths, node.sides, if node.columns.all(c => c.header == "") { none } else { node.columns.map(head-cell) }, node.rows.map(row => row.enumerate().map(((x, cell)) => grid-cell(cell, quiet: node.pairs and x == 0))))
       if node.notes.len() > 0 {
         block(above: 0.6em, { set text(font: sans, size: sized(8pt * k, 11pt), fill: soft); set par(leading: 0.5em, spacing: 0.5em); for note in node.notes { par[#note] } })
@@ -251,7 +251,9 @@ const templateBlocks = `#let inlines(nodes) = {
   } else if kind == "entries" and node.entries.len() == 0 {
     if node.whenEmpty != "" { par(node.whenEmpty) }
   } else if kind == "entries" and node.ordered {
-    enum(..node.entries.map(entry => { [#entry.text]; text(font: sans, size: 0.88em, fill: soft, " " + entry.mark) }))
+    set text(font: sans, size: 9pt * k)
+    set par(leading: 0.55em, spacing: 0.6em)
+    enum(..node.entries.map(entry => { [#entry.text]; text(size: 0.92em, fill: soft, " " + entry.mark) }))
   } else if kind == "entries" {
     for entry in node.entries {
       let (tint, edge) = if entry.grave { (warn-wash, warn) } else { (wash, accent) }
@@ -262,11 +264,11 @@ const templateBlocks = `#let inlines(nodes) = {
       })
     }
   } else if kind == "blanks" {
-    block(width: 100%, breakable: false, stroke: 0.5pt + hair, inset: (x: 16pt, top: 14pt, bottom: 16pt), above: 2em, below: 2em, {
+    block(width: 100%, breakable: false, stroke: 0.5pt + hair, inset: (x: 16pt, top: 10pt, bottom: 10pt), above: 1.4em, below: 1.4em, {
       set text(font: sans, size: 9.5pt)
       par(text(weight: 600, fill: accent, node.label))
       for words in node.lines {
-        v(26pt)
+        v(19pt)
         line(length: 100%, stroke: 0.5pt + soft)
         v(-7pt)
         par(text(size: 8.5pt, fill: soft, words))
