@@ -3,6 +3,8 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { TableBlock } from "../../src/blocks/block.js";
 import type { StudyConfig } from "../../src/entries/studyConfig.js";
+import type { Figure } from "../../src/figures/figure.js";
+import { strengthChart } from "../../src/figures/strength/strengthChart.js";
 import { computeStudy as compute } from "../../src/study/computeStudy.js";
 import type { Study } from "../../src/study/study.js";
 import { compareBlends } from "../../src/study/testedBlend.js";
@@ -65,6 +67,9 @@ describe("what was tested and what is proposed", () => {
     for (const sheet of [...siteSheets(result), mixCard(result), siteOrderList(result)]) {
       expect(text(sheet.blocks), sheet.name).not.toMatch(/\d kg/);
     }
+    const chart = strengthChart("Strength", result) as Figure;
+    expect(render(chart.title)).toBe("Strength: blocks of another blend");
+    expect(render(chart.altText)).toContain("Strength: blocks of another blend.");
     for (const sheet of [trialCard(result), trialLooksCard(result)]) {
       expect(text(sheet.blocks[0]), sheet.name).toContain("For test blocks only");
     }

@@ -39,11 +39,14 @@ const USUAL = { statistic: "prediction", confidence: 0.95 } as const;
 
 /**
  * Strength against cement content: blocks, fitted mean with its band, the bound, and the requirement where
- * the study states one; a note where no curve is known yet.
+ * the study states one; a note where no curve is known yet. Where the blend of the study was not tested the
+ * title says that the blocks are of another.
  */
-export function strengthChart(title: Text, result: StudyResult): Figure | NoteBlock {
-  const { config, strength } = result;
+export function strengthChart(heading: Text, result: StudyResult): Figure | NoteBlock {
+  const { config, strength, life } = result;
   if (!strength) return notKnownYet(result, "blocks");
+  // A blend that was not tested has no strength: what is drawn is that of another.
+  const title = life?.state === "proposed" ? say`${heading}: blocks of another blend` : heading;
   const { units } = config;
   const { requirement } = config.strength;
   const { statistic, confidence } = requirement ?? USUAL;
