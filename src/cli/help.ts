@@ -11,6 +11,7 @@ Commands
   appendix <study>      make the technical appendix (HTML and PDF)
   run <notebook>        run a notebook from top to bottom without a window
   report <notebook>     make HTML and PDF from an executed notebook
+  page [<study>]        the mix page: one HTML file to tune, solve and compare on, offline
   site <study>          the mix on one page, and sheets for the crew: buckets, log, labels, moisture
   plan <file>           how many blocks to make and crush, as a sheet to fill in
   survey <file>         fit and classify many gradings of one CSV file
@@ -128,6 +129,16 @@ From the study come date, place, language, page and dress; without one, a date i
   --attach             put the study's files into the PDF (standard a-3a)
   --out <folder>       where to (default: report-<notebook> in this folder, with a number if that exists)
   --replace            write over a folder that an earlier run made
+`,
+  page: `Usage: loambook page [<study>] [--out <file>] [--replace]
+
+Writes the mix page: one HTML file that opens in any browser without a network. On it shares, cement and
+moisture are tuned, with verdicts, strength, recipe, cost and carbon at once; solvers find shares; sheets are
+dropped or typed; groups of a class are set side by side; the mix is saved as a study folder.
+Without a study it is an empty bench for sheets of one's own.
+
+  --out <file>   where to (default: page-<study>.html in this folder)
+  --replace      write over a file that is there
 `,
   site: `Usage: loambook site <study> [--out <folder>] [--replace] [--field-tests]
 

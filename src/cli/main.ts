@@ -13,6 +13,7 @@ const COMMANDS: Readonly<Record<CommandName, () => Promise<Command>>> = {
   appendix: async () => (await import("./appendixCommand.js")).makeAppendix,
   run: async () => (await import("./runCommand.js")).runCommand,
   report: async () => (await import("./reportCommand.js")).reportCommand,
+  page: async () => (await import("./pageCommand.js")).pageCommand,
   site: async () => (await import("./siteCommand.js")).siteCommand,
   plan: async () => (await import("./planCommand.js")).planCommand,
   survey: async () => (await import("./surveyCommand.js")).surveyCommand,

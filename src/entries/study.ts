@@ -29,7 +29,7 @@ import { strength } from "./strength.js";
 import type { StudyConfig } from "./studyConfig.js";
 import { carbon } from "./supply.js";
 import { limits, target } from "./target.js";
-import { tested, trials } from "./trials.js";
+import { specified, tested, trials } from "./trials.js";
 
 /** The value of `format` in a `study.yaml` of this version. */
 export const STUDY_FORMAT = "loambook-study/1";
@@ -158,6 +158,11 @@ export const STUDY: Kind<StudyConfig> = group(
       "mixFrom",
       text("less-sand"),
       "The trial whose blend is to be built, “tested” or an id of trials; left out, the one that the proposed blend matches.",
+    ),
+    mix: optional(
+      "specified",
+      specified,
+      "The mix as the designer sets it by hand, in place of the blend, the least cement and the optimum moisture.",
     ),
     batch: optionalInline(
       group({

@@ -268,6 +268,15 @@ export interface CompareConfig {
   readonly basis: string;
 }
 
+export interface SpecifiedConfig {
+  /** Shares of the dry mass of soil and aggregate by material id; what is not named has none. Left out, the blend that the target leads to. */
+  readonly sharesPct?: Readonly<Record<string, number>>;
+  /** Cement, of the dry mass of soil and aggregate; never less than what the blocks show to be needed. Left out, the least cement. */
+  readonly cementPct?: number;
+  /** Moisture at ramming, inside the window of the compaction test. Left out, its optimum. */
+  readonly moisturePct?: number;
+}
+
 export interface TrialConfig {
   /** Short name that “mix-from” uses. */
   readonly id: string;
@@ -474,6 +483,8 @@ export interface StudyConfig {
   readonly trials?: readonly TrialConfig[];
   /** The trial whose blend is to be built, “tested” or an id of trials; left out, the one that the proposed blend matches. */
   readonly mixFrom?: string;
+  /** The mix as the designer sets it by hand, in place of the blend, the least cement and the optimum moisture. */
+  readonly specified?: SpecifiedConfig;
   /** Dry mass of soil and aggregate in a batch. */
   readonly batchDryMassKg?: number;
   /** What is to be built. */

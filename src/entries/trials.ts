@@ -12,7 +12,7 @@ import {
   text,
 } from "./kinds.js";
 import { sheet } from "./sheets.js";
-import type { StudyConfig, TestedConfig, TrialConfig } from "./studyConfig.js";
+import type { SpecifiedConfig, StudyConfig, TestedConfig, TrialConfig } from "./studyConfig.js";
 
 /** The worth of rounding in shares that sum to 100 %. */
 const SUM_SLACK_PCT = 0.05;
@@ -101,6 +101,28 @@ export const trials: Kind<readonly TrialConfig[]> = list(
     },
   ),
   { max: 12, unique: "id" },
+);
+
+/** `mix`: what the designer sets by hand in place of what is computed. */
+export const specified: Kind<SpecifiedConfig> = group(
+  {
+    shares: optional(
+      "sharesPct",
+      names(percent("55 %")),
+      "Shares of the dry mass of soil and aggregate by material id; what is not named has none. Left out, the blend that the target leads to.",
+    ),
+    cement: optional(
+      "cementPct",
+      percent("8 %", 50),
+      "Cement, of the dry mass of soil and aggregate; never less than what the blocks show to be needed. Left out, the least cement.",
+    ),
+    moisture: optional(
+      "moisturePct",
+      percent("10 %", 60),
+      "Moisture at ramming, inside the window of the compaction test. Left out, its optimum.",
+    ),
+  },
+  { name: "SpecifiedConfig", checks: [SHARES_SUM] },
 );
 
 /** The id of the trial that the study's own compaction and block sheets are of. */

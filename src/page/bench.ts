@@ -32,7 +32,12 @@ export interface Bench {
 
 /** `during`: the hand is still on the slider, so that what follows belongs to the same step. */
 export type BenchAction =
-  | { readonly kind: "share"; readonly index: number; readonly pct: number; readonly during?: boolean }
+  | {
+      readonly kind: "share";
+      readonly index: number;
+      readonly pct: number;
+      readonly during?: boolean;
+    }
   | { readonly kind: "shares"; readonly sharesPct: readonly number[] }
   | { readonly kind: "lock"; readonly index: number }
   | { readonly kind: "cement" | "moisture"; readonly pct: number; readonly during?: boolean }
@@ -99,7 +104,12 @@ export function changeBench(bench: Bench, action: BenchAction): Bench {
     case "cement":
       return move(bench, "cement", { ...now, cementPct: Math.max(0, action.pct) }, action.during);
     case "moisture":
-      return move(bench, "moisture", { ...now, moisturePct: Math.max(0, action.pct) }, action.during);
+      return move(
+        bench,
+        "moisture",
+        { ...now, moisturePct: Math.max(0, action.pct) },
+        action.during,
+      );
     case "target":
       return move(bench, "target", { ...now, target: action.target }, action.during);
   }

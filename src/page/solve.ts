@@ -1,11 +1,11 @@
-import { designBlend } from "../blend/design.js";
-import type { BlendConflict } from "../blend/description.js";
-import { practicalParts } from "../blend/parts.js";
 import { checkBlend } from "../blend/check.js";
+import type { BlendConflict } from "../blend/description.js";
+import { designBlend } from "../blend/design.js";
+import { practicalParts } from "../blend/parts.js";
 import type { BlendTarget } from "../blend/target.js";
-import { hasErrors, type Finding } from "../findings/finding.js";
-import { say, type Text } from "../words/message.js";
+import { type Finding, hasErrors } from "../findings/finding.js";
 import { guidanceBandPoints } from "../study/blend.js";
+import { say, type Text } from "../words/message.js";
 import type { BenchMix } from "./bench.js";
 import { benchInput, type OpenStudy } from "./tune.js";
 

@@ -1,9 +1,10 @@
-import { type BlendInput, designBlend } from "../blend/design.js";
 import type { LimitState } from "../blend/description.js";
+import { type BlendInput, designBlend } from "../blend/design.js";
 import { type LimitRow, limitRows, limitValue } from "../blend/limits.js";
 import { type BlendMaterial, blendCurve } from "../blend/material.js";
 import { isBuildable } from "../entries/buildable.js";
 import type { StudyConfig } from "../entries/studyConfig.js";
+import { trialShares } from "../entries/trials.js";
 import type { Finding } from "../findings/finding.js";
 import { characteristicSizes } from "../grading/characteristics.js";
 import type { GradingCurve } from "../grading/curve.js";
@@ -14,7 +15,7 @@ import type { GuidanceEntry } from "../guidance/entry.js";
 import { verdictProbability } from "../guidance/probability.js";
 import { formatNumber } from "../quantities/format.js";
 import { type StrengthBand, strengthBands } from "../strength/regression/bounds.js";
-import { blendInput, particleDensity } from "../study/blend.js";
+import { blendInput, computeBlend, particleDensity, type TargetedConfig } from "../study/blend.js";
 import { computeStudy } from "../study/computeStudy.js";
 import { studyGuidance } from "../study/guidance.js";
 import { computeMix } from "../study/mix.js";
@@ -45,6 +46,8 @@ export interface OpenStudy {
   readonly entries: readonly GuidanceEntry[];
   /** The study's own mix, where the bench starts. */
   readonly start: BenchMix;
+  /** Why its materials cannot be blended; empty where they can. */
+  readonly obstacles: readonly Finding[];
 }
 
 /** Lays a study on the bench, or says what stands in the way. */
@@ -54,27 +57,28 @@ export function openOnBench(
 ): { readonly open?: OpenStudy; readonly findings: readonly Finding[] } {
   const { result, findings } = computeStudy(study, reading);
   if (!result) return { findings };
-  const { config, blend, mix, compaction } = result;
-  const start = startingMix(
-    { ...config, materials: result.materials.map(({ id }) => configOf(config, id)) },
-    {
-      sharesPct: blend?.shares.map(({ sharePct }) => sharePct),
-      cementPct: mix?.recipe.cementPct ?? middleContent(result),
-      moisturePct: mix?.recipe.targetMoisturePct ?? compaction?.peak?.optimumWaterPct,
-    },
-  );
+  const { config, materials, blend, mix, compaction } = result;
+  const graded = { ...config, materials: gradedConfigs(result) };
+  const start = startingMix(graded, {
+    sharesPct: blend?.shares.map(({ sharePct }) => sharePct),
+    cementPct: mix?.recipe.cementPct ?? middleContent(result),
+    moisturePct: mix?.recipe.targetMoisturePct ?? compaction?.peak?.optimumWaterPct,
+  });
+  const { entries } = studyGuidance(study);
+  const tried = computeBlend({ ...graded, limits: [], target: start.target }, materials, entries);
   return {
     open: {
-      ...{ study, result, findings, start },
+      ...{ study, result, findings, start, entries },
       drawn: study.materials.map((material) => sampleMaterial(material, config)),
-      entries: studyGuidance(study).entries,
+      obstacles: tried.blend ? [] : tried.findings,
     },
     findings,
   };
 }
 
-function configOf(config: StudyConfig, id: string): StudyConfig["materials"][number] {
-  return config.materials.find((material) => material.id === id)!;
+/** What the study says of its materials with a grading, in the order of the result. */
+function gradedConfigs({ config, materials }: StudyResult): StudyConfig["materials"] {
+  return config.materials.filter(({ id }) => materials.some((material) => material.id === id));
 }
 
 /** Where no content follows from the tests the slider starts in the middle of those that were tested. */
@@ -120,18 +124,18 @@ export interface TunedBlend {
   readonly trial?: TrialStudy;
 }
 
-/** The study as the bench has it: its aim, its limits, its cement and moisture. */
-export function tunedConfig(config: StudyConfig, mix: BenchMix): StudyConfig {
+/** The study as the bench has it: its materials with a grading, the bench's aim, limits, cement and moisture. */
+function benchConfig(result: StudyResult, mix: BenchMix): TargetedConfig {
+  const { mixFrom: _, ...config } = result.config;
   const { target, limits, cementPct, moisturePct } = mix;
-  const { mixFrom: _, ...rest } = config;
-  return { ...rest, target, limits, specified: { cementPct, moisturePct } } as StudyConfig;
+  const shares = result.materials.map(({ id }, index) => [id, mix.sharesPct[index]]);
+  const specified = { sharesPct: Object.fromEntries(shares), cementPct, moisturePct };
+  return { ...config, materials: gradedConfigs(result), target, limits, specified };
 }
 
 /** The blending problem on the bench: the study's materials, the bench's target and limits. */
 export function benchInput({ result, entries }: OpenStudy, mix: BenchMix): BlendInput {
-  const config = tunedConfig(result.config, mix);
-  const materials = result.materials.map(({ id }) => configOf(config, id));
-  return blendInput({ ...config, materials, target: mix.target }, result.materials, entries);
+  return blendInput(benchConfig(result, mix), result.materials, entries);
 }
 
 /**
@@ -141,15 +145,18 @@ export function benchInput({ result, entries }: OpenStudy, mix: BenchMix): Blend
 export function tuneBlend(open: OpenStudy, mix: BenchMix): TunedBlend {
   const { result, drawn, entries } = open;
   const { materials } = result;
+  const config = benchConfig(result, mix);
   const input = benchInput(open, mix);
-  const design = designBlend(fixed(input, mix.sharesPct));
+  // As a study folder with this mix is read: shares that sum to 100 but for a last digit are scaled.
+  const design = designBlend(
+    fixed(input, trialShares(config, config.specified ?? {}) ?? mix.sharesPct),
+  );
   const sharesPct = design.shares.map(({ sharePct }) => sharePct);
   const blended = blendCurve(
     materials.map(({ curve }, index) => ({ curve, sharePct: sharesPct[index] })),
   );
   const rows = limitRows(input.materials, input.limits ?? []);
   const limits = rows.map((row) => limitState(row, sharesPct));
-  const config = tunedConfig(result.config, mix);
   const blend: BlendStudy = {
     ...design,
     ...{ limits, relaxed: [] },
@@ -168,14 +175,15 @@ export function tuneBlend(open: OpenStudy, mix: BenchMix): TunedBlend {
       probability: verdictProbability(blended.curve, curves, entry),
     }),
   );
-  const trials = result.trials.map((trial) =>
+  // A trial's shares are of all materials of the study.
+  const whole = materials.length === result.config.materials.length;
+  const trials = (whole ? result.trials : []).map((trial) =>
     trial.sharesPct
       ? { ...trial, difference: compareBlends(materials, sharesPct, trial.sharesPct) }
       : trial,
   );
   const life = mixLife(config, trials);
-  const trial =
-    life.state === "tested" ? trials.find(({ id }) => id === life.trial) : undefined;
+  const trial = life.state === "tested" ? trials.find(({ id }) => id === life.trial) : undefined;
   const { mix: _, proposal: __, quality: ___, strength: tests, ...rest } = result;
   const strength = trial?.strength ?? tests;
   return {
@@ -253,7 +261,9 @@ function strengthOf(
 ): BenchStrength {
   const { requirement } = config.strength;
   if (trials.every(({ strength }) => !strength)) {
-    return { reasons: [say`No blocks were crushed yet, so that nothing is known of the strength.`] };
+    return {
+      reasons: [say`No blocks were crushed yet, so that nothing is known of the strength.`],
+    };
   }
   if (!trial?.strength) {
     return { reasons: testedBlendFindings(trials).map(({ message }) => message) };

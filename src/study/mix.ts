@@ -79,7 +79,7 @@ const SLACK = 1e-9;
  * Beyond them nothing was tested, and there is no mix.
  */
 function specifiedFindings(
-  { specified = {} }: StudyConfig,
+  { specified = {} }: BuildableConfig,
   { fit, leastCement }: StrengthStudy,
   compaction: CompactionAnalysis,
 ): Finding[] {

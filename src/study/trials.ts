@@ -45,7 +45,9 @@ function trialPair(config: StudyConfig, trial: TrialStudy): TrialPair | undefine
 export function trialEntryFindings(config: StudyConfig): Finding[] {
   const known = config.materials.map(({ id }) => id);
   const entries = trialEntries(config);
-  const findings = entries.flatMap(({ key, sharesPct = {} }) =>
+  const { mixFrom, specified } = config;
+  const told = [...entries, { key: "mix", sharesPct: specified?.sharesPct }];
+  const findings = told.flatMap(({ key, sharesPct = {} }) =>
     Object.keys(sharesPct).flatMap((id): Finding[] =>
       known.includes(id)
         ? []
@@ -73,17 +75,6 @@ export function trialEntryFindings(config: StudyConfig): Finding[] {
     };
     findings.push(finding(place, "error", "trial-id-taken", words));
   });
-  const { mixFrom, specified } = config;
-  for (const id of Object.keys(specified?.sharesPct ?? {})) {
-    if (known.includes(id)) continue;
-    const place = { file: STUDY_FILE, column: `mix.shares.${id}`, value: id };
-    const words = {
-      message: say`No material of the study has this id.`,
-      expected: say`one of ${known.join(", ")}`,
-      remedy: say`Correct the id, or add the material.`,
-    };
-    findings.push(finding(place, "error", "unknown-material", words));
-  }
   if (mixFrom === undefined) return findings;
   const place = { file: STUDY_FILE, column: "mix-from", value: mixFrom };
   if (specified?.sharesPct !== undefined) {

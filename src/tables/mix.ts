@@ -98,7 +98,9 @@ export function recipeTable({ config, mix }: StudyResult): TableBlock | NoteBloc
     ],
     notes: [
       say`Shares are percent of the dry mass of soil and aggregate; cement is percent of that mass and not in the 100. Cement is ${fixed(recipe.cementOfAllPct, 1)} % of all dry mass and ${fixed(recipe.cementByVolumePct, 1)} % of the loose volumes.`,
-      say`Water for ${fixed(recipe.targetMoisturePct, 1)} % of the dry mass of all solids, the optimum of the compaction test; the damp materials bring ${withUnit(water.inMaterialsKg)} of it.`,
+      config.specified?.moisturePct === undefined
+        ? say`Water for ${fixed(recipe.targetMoisturePct, 1)} % of the dry mass of all solids, the optimum of the compaction test; the damp materials bring ${withUnit(water.inMaterialsKg)} of it.`
+        : say`Water for ${fixed(recipe.targetMoisturePct, 1)} % of the dry mass of all solids, as it was set by hand; the damp materials bring ${withUnit(water.inMaterialsKg)} of it.`,
       waterNote(mix, withUnit),
       ...bulkingNotes(config, mix),
       ...(mix.record.askedDryMassKg - recipe.dryMassKg > 1e-9 * recipe.dryMassKg

@@ -1,0 +1,83 @@
+import { existsSync } from "node:fs";
+import { readFile, rename, rm } from "node:fs/promises";
+import { basename, join, resolve } from "node:path";
+import { fileURLToPath } from "node:url";
+import { parseArgs } from "node:util";
+import { formatFindings } from "../findings/format.js";
+import { pageHtml } from "../page/pageHtml.js";
+import type { StudyFiles } from "../page/studyFiles.js";
+import { computeStudy } from "../study/computeStudy.js";
+import { readStudy } from "../study/readStudy.js";
+import { StudyError } from "../study/study.js";
+import { CommandError, EXIT, parseCall } from "./call.js";
+import { outputProblem, writeNewFile } from "./output.js";
+
+const OPTIONS = { out: { type: "string" }, replace: { type: "boolean" } } as const;
+
+/** `loambook page`: the mix page of a study, or an empty bench, as one HTML file. */
+export async function pageCommand(words: readonly string[]): Promise<number> {
+  // An empty bench needs no study.
+  const { positionals } = parseArgs({
+    ...{ args: [...words], options: OPTIONS },
+    ...{ allowPositionals: true, strict: false },
+  });
+  const call = parseCall("page", words, OPTIONS, positionals.length > 0);
+  const study = call.place;
+  const name = study === undefined ? "page.html" : `page-${basename(resolve(study))}.html`;
+  const out = resolve(call.text("out") ?? name);
+  const taken = existsSync(out);
+  if (taken && !call.flag("replace")) {
+    throw new CommandError(EXIT.output, `${out} exists already. Give another name, or --replace.`);
+  }
+  const script = await pageScript();
+  const opened = study === undefined ? undefined : await openFiles(study);
+  const html = pageHtml({ script, files: new Map(), ...opened });
+  if (!taken) await writeNewFile(out, html);
+  else await replaceFile(out, html);
+  if (opened && opened.told !== "") process.stdout.write(`${opened.told}\n\n`);
+  process.stdout.write(`${out}\n`);
+  return EXIT.ok;
+}
+
+/** Whole or not at all. */
+async function replaceFile(out: string, html: string): Promise<void> {
+  const fresh = `${out}.${process.pid}.new`;
+  try {
+    await writeNewFile(fresh, html);
+    await rename(fresh, out);
+  } catch (problem) {
+    throw outputProblem(out, problem);
+  } finally {
+    await rm(fresh, { force: true });
+  }
+}
+
+/** The page's program, which the build made. */
+async function pageScript(): Promise<string> {
+  const path = fileURLToPath(new URL("../../dist/page/page.js.txt", import.meta.url));
+  if (!existsSync(path)) {
+    throw new CommandError(EXIT.fault, "The page's program was not built: run “npm run build”.");
+  }
+  return readFile(path, "utf8");
+}
+
+/** The files of a study that computes, as they lie in its folder. */
+async function openFiles(place: string) {
+  const { study, findings, locale } = await readStudy(place);
+  const computed = study ? computeStudy(study, findings) : { findings, result: undefined };
+  if (!study || !computed.result) throw new StudyError(computed.findings, locale);
+  const files: StudyFiles = new Map(
+    await Promise.all(
+      study.inputs.map(async ({ file }) => [file, await readFile(fileIn(place, file))] as const),
+    ),
+  );
+  const told = computed.findings.some(({ severity }) => severity !== "note")
+    ? formatFindings(computed.findings, locale)
+    : "";
+  return { files, locale, told, ...(study.config.title ? { title: study.config.title } : {}) };
+}
+
+/** A study may be a sheet alone, which is then its only file. */
+function fileIn(place: string, file: string): string {
+  return /\.(csv|xlsx)$/i.test(place) ? place : join(place, file);
+}

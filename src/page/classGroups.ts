@@ -1,0 +1,146 @@
+import { max, mean, min, sampleStandardDeviation } from "simple-statistics";
+import type { TableBlock } from "../blocks/block.js";
+import type { Figure } from "../figures/figure.js";
+import { gradingChart } from "../figures/grading/gradingChart.js";
+import { type Finding, hasErrors } from "../findings/finding.js";
+import { type GradingCurve, passingAtSize } from "../grading/curve.js";
+import { fractions } from "../grading/fractions.js";
+import { analyseJar, type JarAnalysis } from "../grading/sedimentation/jar.js";
+import { analyseSieve } from "../grading/sieveAnalysis.js";
+import { recogniseSheet } from "../lab/recogniseSheet.js";
+import { readGrid } from "../lab/sheet/grid.js";
+import { SHEET_KINDS } from "../lab/sheetKinds.js";
+import { formatFixed } from "../quantities/format.js";
+import { say, type Text, wordFor } from "../words/message.js";
+
+/** What a group of a class handed in: the bytes of its sheets, as they were typed or dropped. */
+export interface ClassGroup {
+  readonly name: string;
+  readonly sheets: readonly { readonly file: string; readonly bytes: Uint8Array }[];
+}
+
+/** What a group found. */
+export interface GroupResult {
+  readonly name: string;
+  readonly jar?: JarAnalysis;
+  readonly curve?: GradingCurve;
+  readonly findings: readonly Finding[];
+}
+
+/** Reads the sheets of a group: its jar, its sieves, or both; of two of one kind the later one counts. */
+export async function groupResult({ name, sheets }: ClassGroup): Promise<GroupResult> {
+  let result: GroupResult = { name, findings: [] };
+  for (const { file, bytes } of sheets) {
+    const { grid, findings } = await readGrid(file, bytes);
+    const told = [...result.findings, ...findings];
+    if (!grid) {
+      result = { ...result, findings: told };
+      continue;
+    }
+    const { kind, findings: unknown } = recogniseSheet(grid);
+    if (kind === "jar") {
+      const { record, findings: read } = SHEET_KINDS.jar.read(grid);
+      const jar = record && !hasErrors(read) ? analyseJar(record) : undefined;
+      result = {
+        ...result,
+        ...(jar ? { jar } : {}),
+        findings: [...told, ...read, ...(jar?.findings ?? [])],
+      };
+    } else if (kind === "sieve") {
+      const { record, findings: read } = SHEET_KINDS.sieve.read(grid);
+      const sieve = record && !hasErrors(read) ? analyseSieve(record) : undefined;
+      const curve = sieve && { curve: { points: sieve.points } };
+      result = { ...result, ...curve, findings: [...told, ...read, ...(sieve?.findings ?? [])] };
+    } else {
+      result = { ...result, findings: [...told, ...unknown] };
+    }
+  }
+  return result;
+}
+
+/** Sizes at which the passings of a class are set side by side. */
+const SIZES_MM = [0.063, 0.25, 0.5, 1, 2, 4, 8, 16] as const;
+
+/** The groups side by side, with mean, standard deviation and range of the class. */
+export function classTables(groups: readonly GroupResult[]): TableBlock[] {
+  const jars = groups.flatMap(({ name, jar }) => (jar ? [{ name, jar }] : []));
+  const curves = groups.flatMap(({ name, curve }) => (curve ? [{ name, curve }] : []));
+  const layers = ["sand and gravel", "silt", "clay"] as const;
+  const jarRows = layers.map((layer) => ({
+    label: wordFor(layer),
+    values: jars.map(({ jar }) => jar.shares.find(({ name }) => name === layer)?.heightSharePct),
+  }));
+  const sieveRows = SIZES_MM.map((sizeMm) => ({
+    label: say`passing ${sizeMm} mm`,
+    values: curves.map(({ curve }) => passingAtSize(curve, sizeMm)),
+  })).filter(({ values }) => values.some((value) => value !== undefined));
+  const parts = curves.map(({ curve }) => fractions(curve));
+  const fractionRows = [
+    { label: say`silt and clay`, values: parts.map(({ finesPct }) => finesPct) },
+    { label: say`sand`, values: parts.map(({ sandPct }) => sandPct) },
+    { label: say`gravel`, values: parts.map(({ gravelPct }) => gravelPct) },
+  ];
+  return [
+    ...(jars.length > 0
+      ? [
+          spreadTable(say`Jars: share of the settled height`, jars, jarRows, [
+            say`Heights are not masses: a layer of clay is mostly water. A jar is a first guide and no grading.`,
+          ]),
+        ]
+      : []),
+    ...(curves.length > 0
+      ? [
+          spreadTable(say`Sieves: passing and fractions by dry mass`, curves, [
+            ...sieveRows,
+            ...fractionRows,
+          ]),
+        ]
+      : []),
+  ];
+}
+
+interface SpreadRow {
+  readonly label: Text;
+  readonly values: readonly (number | undefined)[];
+}
+
+function spreadTable(
+  caption: Text,
+  groups: readonly { readonly name: string }[],
+  rows: readonly SpreadRow[],
+  notes: readonly Text[] = [],
+): TableBlock {
+  const column = (header: Text) => ({ header, unit: "%", align: "right" as const });
+  const pct = (value: number | undefined) => (value === undefined ? "" : formatFixed(value, 1));
+  return {
+    kind: "table",
+    caption,
+    columns: [
+      { header: say`Quantity` },
+      ...groups.map(({ name }) => column(name)),
+      column(say`Mean`),
+      column(say`Standard deviation`),
+      column(say`Least`),
+      column(say`Greatest`),
+    ],
+    rows: rows.map(({ label, values }) => {
+      const known = values.filter((value) => value !== undefined);
+      const some = known.length > 0;
+      return [
+        label,
+        ...values.map(pct),
+        pct(some ? mean(known) : undefined),
+        pct(known.length > 1 ? sampleStandardDeviation(known) : undefined),
+        pct(some ? min(known) : undefined),
+        pct(some ? max(known) : undefined),
+      ];
+    }),
+    notes,
+  };
+}
+
+/** The gradings of the groups in one chart; undefined where none sieved. */
+export function classFigure(groups: readonly GroupResult[]): Figure | undefined {
+  const curves = groups.flatMap(({ name, curve }) => (curve ? [{ name, curve }] : []));
+  return curves.length === 0 ? undefined : gradingChart(say`Gradings of the class`, curves);
+}

@@ -1,0 +1,225 @@
+import { type Document, isMap, isSeq, parseDocument } from "yaml";
+import { STUDY_FORMAT } from "../entries/study.js";
+import { type Finding, hasErrors, STUDY_FILE } from "../findings/finding.js";
+import type { SheetKindName } from "../lab/recogniseSheet.js";
+import { readGrid } from "../lab/sheet/grid.js";
+import { SHEET_KINDS } from "../lab/sheetKinds.js";
+import type { UnitSystem } from "../quantities/format.js";
+import {
+  type FoundMaterial,
+  type FoundSheet,
+  KIND_WORDS,
+  sheetsAsStudy,
+} from "../study/sheetsAsStudy.js";
+import { say, type Text } from "../words/message.js";
+import type { Locale } from "../words/render.js";
+import { slug } from "../words/slug.js";
+import type { BenchMix } from "./bench.js";
+
+/** `study.yaml` with the sheets that it names, by their paths inside the study. */
+export type StudyFiles = ReadonlyMap<string, Uint8Array>;
+
+const utf8 = new TextEncoder();
+
+/** The entries of a study as a document whose comments stay; a new study where there is none. */
+function entriesOf(files: StudyFiles): Document {
+  const bytes = files.get(STUDY_FILE);
+  if (bytes) return parseDocument(new TextDecoder().decode(bytes));
+  return parseDocument(`format: ${STUDY_FORMAT}\nmaterials: []\n`);
+}
+
+function withEntries(files: StudyFiles, entries: Document): StudyFiles {
+  return new Map([...files, [STUDY_FILE, utf8.encode(entries.toString({ lineWidth: 0 }))]]);
+}
+
+/** A material as far as the page edits it. */
+export interface ListedMaterial {
+  readonly id: string;
+  readonly name: string;
+  readonly role: Role;
+}
+
+export type Role = "soil" | "sand" | "gravel";
+
+/** The materials that a study names, whether it can be computed or not. */
+export function listedMaterials(files: StudyFiles): ListedMaterial[] {
+  const list: unknown = entriesOf(files).toJS()?.materials;
+  if (!Array.isArray(list)) return [];
+  return list.flatMap((each: unknown) => {
+    const { id, name = id, role } = (each ?? {}) as Record<string, unknown>;
+    const known = ROLES.find((one) => one === role);
+    return typeof id === "string" ? [{ id, name: String(name), role: known ?? "soil" }] : [];
+  });
+}
+
+export const ROLES: readonly Role[] = ["soil", "sand", "gravel"];
+
+/** Files of a study with a sheet put in its place, or what is wrong with the sheet. */
+export interface PlacedSheet {
+  /** Absent where the sheet cannot be read. */
+  readonly files?: StudyFiles;
+  /** What the sheet was taken for, and whose. */
+  readonly message?: Text;
+  readonly findings: readonly Finding[];
+}
+
+/**
+ * Takes a sheet into a study: it is known by its columns, as `sheetsAsStudy` knows sheets alone, and written
+ * into `study.yaml`. A sheet of a material goes to that of the same name, else, if it is no sieve sheet, to
+ * the only soil; else it is a new material.
+ *
+ * @param name of the file, as the person has it.
+ */
+export async function placeSheet(
+  files: StudyFiles,
+  name: string,
+  bytes: Uint8Array,
+): Promise<PlacedSheet> {
+  const path = freePath(files, name, bytes);
+  const { sheets, materials, findings } = await sheetsAsStudy(new Map([[path, bytes]]));
+  const [sheet] = sheets;
+  if (!sheet) return { findings };
+  const { grid } = await readGrid(path, bytes);
+  const reading = grid ? SHEET_KINDS[sheet.kind].read(grid).findings : [];
+  if (hasErrors(reading)) return { findings: reading };
+  const entries = entriesOf(files);
+  const message = enter(entries, sheet, materials[0]);
+  return { files: withEntries(new Map([...files, [path, bytes]]), entries), message, findings: [] };
+}
+
+/** A path below `sheets/` that no other file has; the same file twice keeps its path. */
+function freePath(files: StudyFiles, name: string, bytes: Uint8Array): string {
+  const plain = name
+    .normalize("NFKD")
+    .replace(/[^\w.-]+/g, "-")
+    .replace(/^[-.]+/, "");
+  const [, stem, ending] = /^(.*?)(\.[A-Za-z]+)?$/.exec(plain) ?? [];
+  for (let count = 1; ; count += 1) {
+    const path = `sheets/${stem || "sheet"}${count === 1 ? "" : `-${count}`}${ending ?? ".csv"}`;
+    const other = files.get(path);
+    if (!other || isSameBytes(other, bytes)) return path;
+  }
+}
+
+function isSameBytes(one: Uint8Array, other: Uint8Array): boolean {
+  return one.length === other.length && one.every((byte, index) => byte === other[index]);
+}
+
+/** Writes a sheet into the entries and says where. */
+function enter(
+  entries: Document,
+  { file, kind, material }: FoundSheet,
+  found: FoundMaterial | undefined,
+): Text {
+  const what = KIND_WORDS[kind];
+  if (material !== undefined && found) {
+    const index = materialFor(entries, kind, found);
+    entries.setIn(["materials", index, kind], file);
+    return say`${file}: taken as ${what} of ${String(entries.getIn(["materials", index, "name"]))}.`;
+  }
+  const place = { specimens: ["strength", "sheet"], looks: ["tested", "looks"] }[kind as string];
+  entries.setIn(place ?? [kind], file);
+  return say`${file}: taken as ${what}.`;
+}
+
+/** Place of the material that a sheet belongs to; a new one is written where none fits. */
+function materialFor(entries: Document, kind: SheetKindName, found: FoundMaterial): number {
+  const list = entries.get("materials");
+  const items = isSeq(list) ? list.items : [];
+  const known = items.map((item, index) => {
+    const value = (key: string) => (isMap(item) ? item.get(key) : undefined);
+    return { index, id: String(value("id")), name: String(value("name")), role: value("role") };
+  });
+  const soils = known.filter(({ role }) => role === "soil");
+  const chosen =
+    known.find(({ id, name }) => id === found.id || slug(name) === slug(found.name)) ??
+    (kind !== "sieve" && soils.length === 1 ? soils[0] : undefined);
+  if (chosen) return chosen.index;
+  const { id, name, role } = found;
+  if (isSeq(list)) entries.addIn(["materials"], entries.createNode({ id, name, role }));
+  else entries.set("materials", entries.createNode([{ id, name, role }]));
+  return known.length;
+}
+
+/** A material with another name, role or other entry; a value that is empty takes the entry away. */
+export function editMaterial(
+  files: StudyFiles,
+  id: string,
+  change: Readonly<Record<string, string>>,
+): StudyFiles {
+  const entries = entriesOf(files);
+  const index = listedMaterials(files).findIndex((material) => material.id === id);
+  if (index < 0) return files;
+  for (const [key, value] of Object.entries(change)) {
+    if (value.trim() === "") entries.deleteIn(["materials", index, key]);
+    else entries.setIn(["materials", index, key], value);
+  }
+  return withEntries(files, entries);
+}
+
+/** A study without a material and its sheets. */
+export function dropMaterial(files: StudyFiles, id: string): StudyFiles {
+  const entries = entriesOf(files);
+  const index = listedMaterials(files).findIndex((material) => material.id === id);
+  if (index < 0) return files;
+  entries.deleteIn(["materials", index]);
+  return withEntries(files, entries);
+}
+
+/**
+ * The study with the mix of the bench in its entries, so that the command line computes what the page shows:
+ * aim, limits, and under `mix` shares, cement and moisture as they were set by hand.
+ */
+export function withMix(
+  files: StudyFiles,
+  mix: BenchMix,
+  materialIds: readonly string[],
+  reader: { readonly locale: Locale; readonly units: UnitSystem },
+): StudyFiles {
+  const entries = entriesOf(files);
+  entries.set("units", reader.units);
+  entries.set("language", reader.locale);
+  const { sharesPct, cementPct, moisturePct, target, limits } = mix;
+  const pct = (value: number) => `${value} %`;
+  const shares = materialIds.map((id, index) => [id, pct(sharesPct[index])]);
+  entries.set(
+    "mix",
+    entries.createNode({
+      shares: Object.fromEntries(shares),
+      ...(cementPct === undefined ? {} : { cement: pct(cementPct) }),
+      ...(moisturePct === undefined ? {} : { moisture: pct(moisturePct) }),
+    }),
+  );
+  entries.delete("mix-from");
+  const range = (value: number | { readonly min: number; readonly max: number }, unit: string) =>
+    typeof value === "number"
+      ? unit === ""
+        ? value
+        : `${value} ${unit}`
+      : `${value.min}${unit && ` ${unit}`} to ${value.max}${unit && ` ${unit}`}`;
+  if (target.kind === "power") {
+    const { exponent, topSizeMm } = target;
+    const aim = { exponent: range(exponent, ""), "top-size": range(topSizeMm, "mm") };
+    entries.set("target", entries.createNode(aim));
+  }
+  for (const kind of [
+    "fines",
+    "clay",
+    "silt",
+    "plasticity-index",
+    "linear-shrinkage",
+    "site-soil",
+  ] as const) {
+    const limit = limits.find((each) => each.kind === kind);
+    const { minPct, maxPct } = (limit ?? {}) as { minPct?: number; maxPct?: number };
+    if (minPct === undefined && maxPct === undefined) {
+      entries.deleteIn(["limits", kind]);
+      continue;
+    }
+    if (minPct === undefined) entries.deleteIn(["limits", kind, "min"]);
+    else entries.setIn(["limits", kind, "min"], pct(minPct));
+    if (maxPct === undefined) entries.deleteIn(["limits", kind, "max"]);
+    else entries.setIn(["limits", kind, "max"], pct(maxPct));
+  }
+  return withEntries(files, entries);
+}

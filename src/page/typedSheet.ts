@@ -1,0 +1,112 @@
+import { say, type Text } from "../words/message.js";
+
+/** Kinds of sheets that can be typed on the page. */
+export type TypedKind = "sieve" | "jar" | "hydrometer";
+
+/** The form of a sheet that is typed: lines above a table, and its columns. */
+export interface TypedForm {
+  readonly kind: TypedKind;
+  readonly title: Text;
+  /** Header of each line as a sheet has it, with what is usual there. */
+  readonly lines: readonly {
+    readonly header: string;
+    readonly usual: string;
+    readonly label: Text;
+  }[];
+  readonly columns: readonly { readonly header: string; readonly label: Text }[];
+  /** What stands in the table before anybody types. */
+  readonly rows: readonly (readonly string[])[];
+}
+
+/** The forms; their headers are those that the readers of sheets know. */
+export const TYPED_FORMS: readonly TypedForm[] = [
+  {
+    kind: "sieve",
+    title: say`Sieve analysis`,
+    lines: [
+      { header: "dry mass (g)", usual: "", label: say`Dry mass of the sample, g` },
+      {
+        header: "dry mass after washing (g)",
+        usual: "",
+        label: say`Dry mass after washing, g (empty if not washed)`,
+      },
+    ],
+    columns: [
+      { header: "sieve (mm)", label: say`Sieve, mm` },
+      { header: "retained (g)", label: say`Retained, g` },
+    ],
+    rows: ["16", "8", "4", "2", "0.5", "0.25", "0.063", "pan"].map((sieve) => [sieve, ""]),
+  },
+  {
+    kind: "jar",
+    title: say`Jar test`,
+    lines: [
+      { header: "water depth (mm)", usual: "200", label: say`Depth of the water, mm` },
+      { header: "temperature (C)", usual: "20", label: say`Temperature, °C` },
+      {
+        header: "passed sieve (mm)",
+        usual: "",
+        label: say`Sieve that the soil had passed, mm (empty if none)`,
+      },
+    ],
+    columns: [
+      { header: "layer", label: say`Layer` },
+      { header: "time (min)", label: say`Time, min` },
+      { header: "top (mm)", label: say`Top above the bottom, mm` },
+    ],
+    rows: [
+      ["sand and gravel", "1", ""],
+      ["silt", "60", ""],
+      ["clay", "1440", ""],
+    ],
+  },
+  {
+    kind: "hydrometer",
+    title: say`Hydrometer test`,
+    lines: [
+      { header: "hydrometer", usual: "152H", label: say`Hydrometer (152H, 151H or BS)` },
+      { header: "dry mass (g)", usual: "50", label: say`Dry mass in the cylinder, g` },
+      { header: "separating sieve (mm)", usual: "2", label: say`Separating sieve, mm` },
+      { header: "meniscus correction", usual: "0.5", label: say`Meniscus correction` },
+    ],
+    columns: [
+      { header: "time (min)", label: say`Time, min` },
+      { header: "reading", label: say`Reading` },
+      { header: "control", label: say`Control` },
+      { header: "temperature (C)", label: say`Temperature, °C` },
+    ],
+    rows: ["1", "2", "4", "8", "15", "30", "60", "240", "1440"].map((time) => [time, "", "", "20"]),
+  },
+];
+
+/**
+ * A typed sheet as the CSV file that somebody would have saved; rows and lines without a reading are left out.
+ *
+ * @param lines one value a line of the form. @param rows one text a cell.
+ *
+ * @example
+ * const [sieve] = ["sieve (mm)", "retained (g)"];
+ * csvOfTyped("jar", ["200", "20", ""], [["silt", "60", "71"], ["clay", "1440", ""]]) // => "water depth (mm),200\ntemperature (C),20\n\nlayer,time (min),top (mm)\nsilt,60,71\n"
+ */
+export function csvOfTyped(
+  kind: TypedKind,
+  lines: readonly string[],
+  rows: readonly (readonly string[])[],
+): string {
+  const form = TYPED_FORMS.find((each) => each.kind === kind)!;
+  const head = form.lines.flatMap(({ header }, index) =>
+    (lines[index] ?? "").trim() === "" ? [] : [[header, lines[index]]],
+  );
+  // The first cell names the row; a row is read once another cell holds something that was typed.
+  const filled = rows.filter((row) =>
+    row.slice(1, 2 + (kind === "jar" ? 1 : 0)).every((cell) => cell.trim() !== ""),
+  );
+  const table = [form.columns.map(({ header }) => header), ...filled];
+  return [...head.map(csvLine), "", ...table.map(csvLine), ""].join("\n");
+}
+
+function csvLine(cells: readonly string[]): string {
+  return cells
+    .map((cell) => (/[",\n\r;]/.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell.trim()))
+    .join(",");
+}

@@ -1,0 +1,237 @@
+import { type MeasuredForm, usableForm } from "../../batch/mixRecord.js";
+import { blockHtml } from "../../blocks/partHtml.js";
+import { formatQuantity } from "../../quantities/format.js";
+import { bucketSize } from "../../study/studyRecord.js";
+import { compareMixTable } from "../../tables/cost.js";
+import { recipeTable } from "../../tables/mix.js";
+import { buckets as bucketWords, liquid } from "../../tables/site/crewMix.js";
+import { trialCard } from "../../tables/site/trialCard.js";
+import { joinTexts, say, type Text } from "../../words/message.js";
+import type { TunedMix } from "../tune.js";
+import type { App, View } from "./app.js";
+import { el, fill, written } from "./dom.js";
+
+/** The bucket: what goes into one batch, and what it costs against the study's mix; or why there is none. */
+export function bucketCard(app: App): View {
+  const { t } = app;
+  const body = el("div", { id: "bucket-body" });
+  const node = el(
+    "section",
+    { class: "card bucket", "aria-labelledby": "bucket-title" },
+    el("h2", { id: "bucket-title" }, t(say`Bucket`)),
+    body,
+  );
+  let shown: readonly unknown[] = [];
+  return {
+    node,
+    refresh() {
+      const { recipe, tuned, kept } = app.state;
+      if (!recipe || !tuned) return;
+      // While a slider moves, the recipe has not followed yet.
+      if (shown[0] === recipe && shown[1] === kept) return;
+      shown = [recipe, kept];
+      fill(
+        body,
+        ...(recipe.mix ? mixParts(app, recipe) : missingParts(app, recipe)),
+        ...(kept ? [keptPart(app)] : []),
+      );
+    },
+  };
+}
+
+function reason(app: App, text: Text): HTMLElement {
+  return el("p", { class: "reason" }, app.t(text));
+}
+
+/** Why there is no recipe, and the batch for test blocks of a blend that was not tested. */
+function missingParts(app: App, { result, findings }: TunedMix): HTMLElement[] {
+  const { locale } = app.state;
+  const reasons = findings
+    .filter(({ severity }) => severity !== "note")
+    .map(({ message, remedy }) => reason(app, joinTexts([message, remedy], " ")));
+  const needs = result.stages.flatMap(({ known, needs: sheet }) =>
+    known || !sheet ? [] : [sheet],
+  );
+  const open = reasons.length > 0 ? reasons : needs.map((need) => reason(app, need));
+  if (!result.proposal) return open;
+  const blocks = trialCard(result).blocks.map((block) => blockHtml(block, "page", locale));
+  return [
+    ...open,
+    el("h3", {}, app.t(say`Batch for test blocks`)),
+    written("div", {}, blocks.join("\n")),
+  ];
+}
+
+function mixParts(app: App, { result, mix, findings }: TunedMix): HTMLElement[] {
+  const { t } = app;
+  const { locale } = app.state;
+  const { record, quantities, cost, carbon } = mix!;
+  const { units, currency = "" } = result.config;
+  const mass = (kilograms: number) => formatQuantity(1000 * kilograms, "mass", units);
+  const range = (low: Text, high: Text) => say`${low} to ${high}`;
+  const whole = (value: number) => String(Math.round(value));
+  const facts: (readonly [Text, Text])[] = [
+    [say`Cement`, say`${formatQuantity(quantities.cementKgM3, "density", units)}`],
+    [say`Cement for the element`, mass(quantities.mix.cement.dryMassKg)],
+    ...(cost
+      ? [
+          [
+            say`Cost of the materials`,
+            say`${range(whole(cost.total.low), whole(cost.total.high))} ${currency}`,
+          ] as const,
+        ]
+      : []),
+    [say`Carbon`, say`${range(whole(carbon.total.low), whole(carbon.total.high))} kg CO2e`],
+    [say`Batches`, say`${record.batches ?? ""}`],
+  ];
+  const counted = usableForm(record.buckets);
+  const warnings = findings.filter(({ severity }) => severity === "warning");
+  return [
+    el(
+      "p",
+      { class: "big" },
+      t(say`One batch: ${mass(record.batch.dryMassKg)} of dry soil and aggregate`),
+    ),
+    ...(counted
+      ? bucketRows(app, counted)
+      : record.messages.map((message) => reason(app, message))),
+    el(
+      "div",
+      { class: "count" },
+      el(
+        "div",
+        { class: "line" },
+        el("span", { class: "name" }, t(say`Water to add`)),
+        el("span", { class: "much" }, t(liquid(record.batch.water.toAddKg, units))),
+      ),
+    ),
+    ...warnings.map(({ message, remedy }) => reason(app, joinTexts([message, remedy], " "))),
+    el(
+      "dl",
+      { class: "facts" },
+      ...facts.map(([name, value]) => el("div", {}, el("dt", {}, t(name)), el("dd", {}, t(value)))),
+    ),
+    ...(mix!.compared
+      ? [written("div", {}, blockHtml(compareMixTable(result), "page", locale))]
+      : []),
+    el(
+      "details",
+      {},
+      el("summary", {}, t(say`The batch by mass and volume`)),
+      written("div", {}, blockHtml(recipeTable(result), "page", locale)),
+    ),
+  ];
+}
+
+/** Each material with its buckets as pictures and in words; cement by scale where it is weighed. */
+function bucketRows(app: App, { materials, cement, size }: MeasuredForm): HTMLElement[] {
+  const { t } = app;
+  const { units } = app.state;
+  return [...materials, ...(cement ? [cement] : [])].map(({ name, measure, moistMassKg }) => {
+    const kilograms = formatQuantity(1000 * moistMassKg, "mass", units);
+    const much =
+      measure === null
+        ? say`weigh ${kilograms}`
+        : say`${bucketWords(measure)} × ${bucketSize(size, units)}`;
+    return el(
+      "div",
+      { class: "count" },
+      el(
+        "div",
+        { class: "line" },
+        el("span", { class: "name" }, t(name)),
+        el("span", { class: "much" }, t(much)),
+      ),
+      measure !== null && el("div", { class: "pails", "aria-hidden": "true" }, ...pails(measure)),
+      measure !== null && el("span", { class: "sum" }, t(say`${kilograms} as shovelled`)),
+    );
+  });
+}
+
+const MOST_PAILS = 40;
+
+/** A picture of a bucket for each one counted, the last perhaps half full. */
+function pails(count: number): SVGSVGElement[] {
+  const full = Math.floor(count + 1e-9);
+  const half = count - full > 0.25;
+  return Array.from({ length: Math.min(MOST_PAILS, full + (half ? 1 : 0)) }, (_, index) =>
+    pail(index < full ? 1 : 0.5),
+  );
+}
+
+function pail(filled: number): SVGSVGElement {
+  const svg = document.createElementNS("http://www.w3.org/2000/svg", "svg");
+  svg.setAttribute("viewBox", "0 0 20 22");
+  svg.setAttribute("class", "pail");
+  const path = (d: string, fill: string) => {
+    const made = document.createElementNS("http://www.w3.org/2000/svg", "path");
+    made.setAttribute("d", d);
+    made.setAttribute("fill", fill);
+    made.setAttribute("stroke", "currentColor");
+    made.setAttribute("stroke-width", "1.3");
+    return made;
+  };
+  const top = 5 + (1 - filled) * 15;
+  const inset = 2 + (top - 5) * 0.13;
+  svg.append(
+    path(`M${inset} ${top}H${20 - inset}L16 20H4z`, "var(--cc07000)"),
+    path("M2 5H18L16 20H4zM2 5C4 -1 16 -1 18 5", "none"),
+  );
+  return svg;
+}
+
+/** The kept mix beside the one on the bench. */
+function keptPart(app: App): HTMLElement {
+  const { t } = app;
+  const { tuned, recipe, kept, open } = app.state;
+  const names = open!.result.materials.map(({ name }) => name);
+  const pct = (value: number | undefined) => (value === undefined ? "–" : value.toFixed(1));
+  const row = (label: Text, here: string, there: string) =>
+    el(
+      "tr",
+      {},
+      el("th", { scope: "row" }, t(label)),
+      el("td", { class: "right" }, here),
+      el("td", { class: "right" }, there),
+    );
+  const money = ({ mix }: TunedMix) =>
+    mix?.cost ? `${Math.round(mix.cost.total.low)}–${Math.round(mix.cost.total.high)}` : "–";
+  const carbon = ({ mix }: TunedMix) =>
+    mix ? `${Math.round(mix.carbon.total.low)}–${Math.round(mix.carbon.total.high)}` : "–";
+  const [a, b] = [tuned!, kept!.tuned];
+  return el(
+    "div",
+    { class: "scroll", role: "region", tabindex: "0", "aria-label": t(say`Beside the kept mix`) },
+    el(
+      "table",
+      {},
+      el("caption", {}, t(say`Beside the kept mix`)),
+      el(
+        "thead",
+        {},
+        el(
+          "tr",
+          {},
+          el("td", {}),
+          el("th", { scope: "col", class: "right" }, t(say`on the bench`)),
+          el("th", { scope: "col", class: "right" }, t(say`kept`)),
+        ),
+      ),
+      el(
+        "tbody",
+        {},
+        ...names.map((name, index) =>
+          row(say`${name}, %`, pct(a.mix.sharesPct[index]), pct(b.mix.sharesPct[index])),
+        ),
+        row(say`Cement, %`, pct(a.mix.cementPct), pct(b.mix.cementPct)),
+        row(
+          say`Off the target, points`,
+          a.blend.rmsDifferencePct.toFixed(2),
+          b.blend.rmsDifferencePct.toFixed(2),
+        ),
+        row(say`Cost of the materials`, money(recipe!), money(kept!.recipe)),
+        row(say`Carbon, kg CO2e`, carbon(recipe!), carbon(kept!.recipe)),
+      ),
+    ),
+  );
+}

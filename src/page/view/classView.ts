@@ -1,0 +1,128 @@
+import { blockHtml } from "../../blocks/partHtml.js";
+import { say } from "../../words/message.js";
+import { chartSvg } from "../chartSvg.js";
+import { type ClassGroup, classFigure, classTables, groupResult } from "../classGroups.js";
+import { pagePaint } from "../pageStyle.js";
+import { TYPED_FORMS } from "../typedSheet.js";
+import type { App, View } from "./app.js";
+import { el, fill, written } from "./dom.js";
+import { dropBox, typedForm } from "./sheetsView.js";
+
+/** Several groups' jars and sieves side by side. */
+export function classView(app: App): View {
+  const { t } = app;
+  const results = el("div", { id: "class-results" });
+  const list = el("div");
+  const name = el("input", { type: "text", id: "group-name" });
+  const groupName = () => name.value.trim() || t(say`Group ${app.state.groups.length + 1}`);
+  const hand = (file: string, bytes: Uint8Array) => {
+    app.setGroups(withSheet(app.state.groups, groupName(), file, bytes));
+  };
+  const node = el(
+    "div",
+    { class: "pair" },
+    el(
+      "section",
+      { class: "card no-print", "aria-labelledby": "group-title" },
+      el("h2", { id: "group-title" }, t(say`A group hands in`)),
+      el(
+        "div",
+        { class: "field" },
+        el("label", { for: "group-name" }, t(say`Name of the group`)),
+        name,
+      ),
+      el(
+        "p",
+        { class: "sum" },
+        t(say`A jar, a sieve analysis, or both. Two sheets under one name are one group.`),
+      ),
+      dropBox(app, "class-input", async (files) => {
+        for (const file of files) hand(file.name, new Uint8Array(await file.arrayBuffer()));
+      }),
+      ...TYPED_FORMS.filter(({ kind }) => kind !== "hydrometer").map((form) =>
+        typedForm(app, { ...form }, (_, csv) =>
+          hand(`${form.kind}.csv`, new TextEncoder().encode(csv)),
+        ),
+      ),
+      el("h3", {}, t(say`Groups`)),
+      list,
+    ),
+    el(
+      "section",
+      { class: "card", "aria-labelledby": "class-title" },
+      el("h2", { id: "class-title" }, t(say`The class side by side`)),
+      results,
+      el(
+        "button",
+        { type: "button", class: "no-print", onclick: () => window.print() },
+        t(say`Print`),
+      ),
+    ),
+  );
+  return {
+    node,
+    async refresh() {
+      const { groups, locale } = app.state;
+      fill(
+        list,
+        ...groups.map((group) =>
+          el(
+            "div",
+            { class: "material line" },
+            el("span", { class: "name" }, group.name),
+            el("span", { class: "bounds" }, group.sheets.map(({ file }) => file).join(", ")),
+            el(
+              "button",
+              {
+                type: "button",
+                onclick: () =>
+                  app.setGroups(app.state.groups.filter((each) => each.name !== group.name)),
+                "aria-label": t(say`Take ${group.name} off the list`),
+              },
+              t(say`take off`),
+            ),
+          ),
+        ),
+      );
+      const found = await Promise.all(groups.map(groupResult));
+      if (app.state.groups !== groups) return;
+      const figure = classFigure(found);
+      const findings = found.flatMap(({ findings: each, name: whose }) =>
+        each.map((one) => ({ ...one, file: `${whose}: ${one.file}` })),
+      );
+      fill(
+        results,
+        groups.length === 0 && el("p", {}, t(say`No group handed in yet.`)),
+        figure &&
+          written(
+            "div",
+            { class: "chart" },
+            chartSvg(figure, {
+              widthPx: 720,
+              heightPx: 430,
+              locale,
+              idPrefix: "class",
+              paint: pagePaint,
+            }),
+          ),
+        ...classTables(found).map((table) => written("div", {}, blockHtml(table, "page", locale))),
+        findings.length > 0 &&
+          written("div", {}, blockHtml({ kind: "findings", findings }, "page", locale)),
+      );
+    },
+  };
+}
+
+/** The groups with a further sheet of one of them. */
+function withSheet(
+  groups: readonly ClassGroup[],
+  name: string,
+  file: string,
+  bytes: Uint8Array,
+): ClassGroup[] {
+  const sheet = { file, bytes };
+  if (!groups.some((group) => group.name === name)) return [...groups, { name, sheets: [sheet] }];
+  return groups.map((group) =>
+    group.name === name ? { name, sheets: [...group.sheets, sheet] } : group,
+  );
+}

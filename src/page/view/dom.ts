@@ -1,0 +1,53 @@
+/** What an element is made with: attributes, and listeners under `on…`. */
+export type Props = Readonly<
+  Record<string, string | number | boolean | ((event: Event) => void) | undefined>
+>;
+
+export type Child = Node | string | undefined | false;
+
+/**
+ * Makes an element. Texts become text nodes, so that nothing of a study is ever read as markup.
+ *
+ * @param props an attribute that is false or undefined is left out, one that is true has no value.
+ */
+export function el<K extends keyof HTMLElementTagNameMap>(
+  tag: K,
+  props: Props = {},
+  ...children: readonly Child[]
+): HTMLElementTagNameMap[K] {
+  const made = document.createElement(tag);
+  for (const [name, value] of Object.entries(props)) {
+    if (value === undefined || value === false) continue;
+    if (typeof value === "function") made.addEventListener(name.slice(2), value);
+    else made.setAttribute(name, value === true ? "" : String(value));
+  }
+  made.append(...children.filter((child): child is Node | string => !!child));
+  return made;
+}
+
+/** An element whose inside is markup of our own writers, which escape every text. */
+export function written(
+  tag: "div" | "section" | "figure",
+  props: Props,
+  html: string,
+): HTMLElement {
+  const made = el(tag, props);
+  made.innerHTML = html;
+  return made;
+}
+
+/** Puts children in place of those that are there. */
+export function fill(parent: Element, ...children: readonly Child[]): void {
+  parent.replaceChildren(...children.filter((child): child is Node | string => !!child));
+}
+
+/** Hands bytes to the person as a file. */
+export function download(name: string, content: BlobPart, type: string): void {
+  const address = URL.createObjectURL(new Blob([content], { type }));
+  const link = el("a", { href: address, download: name });
+  document.body.append(link);
+  link.click();
+  link.remove();
+  // The browser reads the address after the click.
+  setTimeout(() => URL.revokeObjectURL(address), 60_000);
+}

@@ -1,0 +1,183 @@
+import type { ReportBlock } from "../../blocks/block.js";
+import { rowsOf } from "../../blocks/kinds.js";
+import type { Figure } from "../../figures/figure.js";
+import { stored } from "../../lab/sheet/zip.js";
+import { formatFixed } from "../../quantities/format.js";
+import { csvRow, tableCsv } from "../../report/export/exportTable.js";
+import { blendFitTable } from "../../tables/blend.js";
+import { carbonTable } from "../../tables/carbon.js";
+import { costTable } from "../../tables/cost.js";
+import { recipeTable } from "../../tables/mix.js";
+import { quantitiesTable } from "../../tables/quantities.js";
+import { say, type Text } from "../../words/message.js";
+import { renderAll } from "../../words/render.js";
+import { chartSvg } from "../chartSvg.js";
+import { linkOf } from "../link.js";
+import { withMix } from "../studyFiles.js";
+import type { TunedBlend } from "../tune.js";
+import type { App, View } from "./app.js";
+import { download, el } from "./dom.js";
+import { gradingFigure } from "./plotCard.js";
+import { strengthFigure } from "./verdictCard.js";
+
+/** Ways to take the mix along: a study folder, a link, a table, pictures, a page of paper. */
+export function keepView(app: App): View {
+  const { t } = app;
+  const told = el("p", { class: "note", role: "status", hidden: true });
+  const tell = (text: Text) => {
+    told.hidden = false;
+    told.textContent = t(text);
+    app.announce(text);
+  };
+  const button = (label: Text, id: string, click: () => void) =>
+    el("button", { type: "button", id, onclick: click }, t(label));
+  const remember = el("input", { type: "checkbox", id: "remember" });
+  remember.addEventListener("change", () => app.setRemember(remember.checked));
+  const figures = (): readonly (readonly [string, Figure | undefined])[] => [
+    ["grading", gradingFigure(app.state)],
+    ["strength", strengthFigure(app.state)],
+  ];
+  const node = el(
+    "section",
+    { class: "card", "aria-labelledby": "keep-title" },
+    el("h2", { id: "keep-title" }, t(say`Take it along`)),
+    el(
+      "p",
+      {},
+      t(
+        say`A study folder holds study.yaml and the sheets: “loambook compute” on it gives the numbers of this page.`,
+      ),
+    ),
+    el(
+      "div",
+      { class: "wishes" },
+      button(say`Save the study folder (ZIP)`, "save-zip", () => {
+        download("study.zip", stored(savedFiles(app)) as BlobPart, "application/zip");
+        app.saved();
+        tell(say`Saved: unpack study.zip, and run “loambook check” on the folder.`);
+      }),
+      button(say`Copy a link to this mix`, "copy-link", async () => {
+        const { bench } = app.state;
+        if (!bench) return;
+        const link = `${location.href.split("#")[0]}#mix=${linkOf(bench.now)}`;
+        await navigator.clipboard.writeText(link);
+        tell(say`The link is copied. It holds the mix, not the sheets: it works with this page.`);
+      }),
+      button(say`Save the numbers (CSV)`, "save-csv", () => {
+        download("mix.csv", csvOfMix(app), "text/csv");
+        tell(say`Saved: mix.csv.`);
+      }),
+      button(say`Save the curves (SVG)`, "save-svg", () => {
+        for (const [name, figure] of figures()) {
+          if (figure) download(`${name}.svg`, svgOf(app, figure, name), "image/svg+xml");
+        }
+        tell(say`Saved as SVG.`);
+      }),
+      button(say`Save the curves (PNG)`, "save-png", async () => {
+        for (const [name, figure] of figures()) {
+          if (figure) download(`${name}.png`, await pngOf(svgOf(app, figure, name)), "image/png");
+        }
+        tell(say`Saved as PNG.`);
+      }),
+      button(say`Print one page`, "print", () => {
+        app.show("mix");
+        window.print();
+      }),
+    ),
+    told,
+    el(
+      "div",
+      { class: "line" },
+      remember,
+      el(
+        "label",
+        { for: "remember" },
+        t(say`Keep sheets and mix in this browser until I take them out again`),
+      ),
+    ),
+    el(
+      "p",
+      { class: "sum" },
+      t(
+        say`Without it nothing is stored; the mix stands in the address, so that a reload keeps it.`,
+      ),
+    ),
+  );
+  return {
+    node,
+    refresh() {
+      remember.checked = app.state.remember;
+      const none = !app.state.bench;
+      for (const id of ["copy-link", "save-csv", "save-svg", "save-png", "print"]) {
+        (node.querySelector(`#${id}`) as HTMLButtonElement).disabled = none;
+      }
+      (node.querySelector("#save-zip") as HTMLButtonElement).disabled = app.state.files.size === 0;
+    },
+  };
+}
+
+/** The files of the study with the mix of the bench written into its entries. */
+export function savedFiles({ state }: App): ReadonlyMap<string, Uint8Array> {
+  const { files, bench, open, locale, units } = state;
+  if (!bench || !open) return files;
+  const ids = open.result.materials.map(({ id }) => id);
+  return withMix(files, bench.now, ids, { locale, units });
+}
+
+/** The tables of the mix below one another, each under its caption. */
+function csvOfMix({ state }: App): string {
+  const { tuned, recipe, locale } = state;
+  if (!tuned || !recipe) return "";
+  const { result } = recipe;
+  const blocks: readonly ReportBlock[] = [
+    sharesTable(tuned),
+    blendFitTable(tuned.blend),
+    ...(recipe.mix
+      ? [recipeTable(result), quantitiesTable(result), costTable(result), carbonTable(result)]
+      : []),
+  ];
+  return blocks
+    .flatMap((block) => {
+      const rows = rowsOf(block);
+      if (!rows || rows.rows.length === 0) return [];
+      const said = renderAll(rows, locale);
+      return [csvRow([said.caption]) + tableCsv(said, locale)];
+    })
+    .join("\n");
+}
+
+function sharesTable({ mix, result }: TunedBlend): ReportBlock {
+  const percent = (name: Text, value: number | undefined): Text[] =>
+    value === undefined ? [] : [name, formatFixed(value, 2)];
+  return {
+    kind: "table",
+    caption: say`The mix on the bench`,
+    columns: [{ header: say`Quantity` }, { header: say`Value`, unit: "%", align: "right" }],
+    rows: [
+      ...result.materials.map(({ name }, index) => percent(name, mix.sharesPct[index])),
+      percent(say`Cement, of the dry soil and aggregate`, mix.cementPct),
+      percent(say`Moisture at ramming, of all dry solids`, mix.moisturePct),
+    ].filter((row) => row.length > 0),
+  };
+}
+
+function svgOf({ state }: App, figure: Figure, name: string): string {
+  return chartSvg(figure, { widthPx: 900, heightPx: 540, locale: state.locale, idPrefix: name });
+}
+
+/** Draws an SVG onto white, twice as fine as it stands on a page. */
+async function pngOf(svg: string): Promise<Blob> {
+  const address = URL.createObjectURL(new Blob([svg], { type: "image/svg+xml" }));
+  const image = new Image();
+  image.src = address;
+  await image.decode();
+  const canvas = el("canvas", { width: 1800, height: 1080 });
+  const pen = canvas.getContext("2d")!;
+  pen.fillStyle = "#ffffff";
+  pen.fillRect(0, 0, canvas.width, canvas.height);
+  pen.drawImage(image, 0, 0, canvas.width, canvas.height);
+  URL.revokeObjectURL(address);
+  return new Promise((done, failed) => {
+    canvas.toBlob((blob) => (blob ? done(blob) : failed(new Error("no picture"))), "image/png");
+  });
+}

@@ -1,0 +1,67 @@
+import { blockHtml } from "../../blocks/partHtml.js";
+import { PALETTE } from "../../figures/style.js";
+import { say } from "../../words/message.js";
+import { pagePaint } from "../pageStyle.js";
+import type { App, View } from "./app.js";
+import { bucketCard } from "./bucketCard.js";
+import { el, written } from "./dom.js";
+import { plotCard } from "./plotCard.js";
+import { sheetCard } from "./sheetCard.js";
+import { verdictCard } from "./verdictCard.js";
+
+/** The bench: sheet, curve and bucket side by side. */
+export function mixView(app: App): View {
+  const { t } = app;
+  const { open } = app.state;
+  if (!open) {
+    const node = el(
+      "section",
+      { class: "card" },
+      el("h2", {}, t(say`Nothing on the bench yet`)),
+      el(
+        "p",
+        {},
+        t(say`Bring a sieve sheet, or type one: what the sheets allow is computed at once.`),
+      ),
+      el(
+        "button",
+        { type: "button", class: "main", onclick: () => app.show("sheets") },
+        t(say`Bring sheets`),
+      ),
+    );
+    return { node, refresh: () => {} };
+  }
+  if (open.obstacles.length > 0) {
+    const block = { kind: "findings", findings: open.obstacles } as const;
+    const node = el(
+      "section",
+      { class: "card" },
+      el("h2", {}, t(say`These materials cannot be blended yet`)),
+      written("div", {}, blockHtml(block, "page", app.state.locale)),
+    );
+    return { node, refresh: () => {} };
+  }
+  const cards = [sheetCard(app), plotCard(app), verdictCard(app), bucketCard(app)];
+  const node = el("div", { class: "bench" }, ...cards.map((card) => card.node));
+  return { node, refresh: () => cards.forEach((card) => card.refresh()) };
+}
+
+/** A piece of the line by which a curve is known, for beside its name. */
+export function swatch(color: string, dash: string, symbol: string): SVGSVGElement {
+  const holder = document.createElementNS("http://www.w3.org/2000/svg", "svg");
+  holder.setAttribute("class", "swatch");
+  holder.setAttribute("viewBox", "0 0 30 14");
+  holder.setAttribute("aria-hidden", "true");
+  const ink = pagePaint(color || PALETTE.umber);
+  const line = document.createElementNS("http://www.w3.org/2000/svg", "path");
+  line.setAttribute("d", "M0 7h30");
+  line.setAttribute("stroke", ink);
+  line.setAttribute("stroke-width", "2");
+  if (dash !== "") line.setAttribute("stroke-dasharray", dash);
+  const mark = document.createElementNS("http://www.w3.org/2000/svg", "path");
+  mark.setAttribute("d", symbol);
+  mark.setAttribute("fill", ink);
+  mark.setAttribute("stroke", ink);
+  holder.append(line, mark);
+  return holder;
+}

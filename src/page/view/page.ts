@@ -1,0 +1,453 @@
+import type { Finding } from "../../findings/finding.js";
+import { formatFixed, formatNumber, type UnitSystem } from "../../quantities/format.js";
+import { INVENTED, NO_APPROVAL } from "../../report/reportMeta.js";
+import { MADE_WITH } from "../../study/madeWith.js";
+import type { Study } from "../../study/study.js";
+import { studyFromFiles } from "../../study/studyFromFiles.js";
+import { joinTexts, say, type Text } from "../../words/message.js";
+import { type Locale, render } from "../../words/render.js";
+import { type BenchAction, changeBench, newBench } from "../bench.js";
+import { linkOf, mixOfLink } from "../link.js";
+import {
+  type PageData,
+  packFiles,
+  packGroups,
+  type StoredPage,
+  unpackFiles,
+  unpackGroups,
+} from "../pageData.js";
+import type { StudyFiles } from "../studyFiles.js";
+import { openOnBench, tuneBlend, tuneMix } from "../tune.js";
+import type { Adopted, App, Light, PageState, View, ViewName } from "./app.js";
+import { classView } from "./classView.js";
+import { el, fill } from "./dom.js";
+import { keepView } from "./keepView.js";
+import { mixView } from "./mixView.js";
+import { sheetsView } from "./sheetsView.js";
+import { cautions, strengthSentence } from "./verdictCard.js";
+
+/** After a slider has rested so long, the recipe follows. */
+const REST_MS = 120;
+/** After so long the change is told to a screen reader: not each step of a slider. */
+const QUIET_MS = 700;
+
+const VIEWS: readonly (readonly [ViewName, Text])[] = [
+  ["mix", say`Mix`],
+  ["sheets", say`Sheets`],
+  ["class", say`Class`],
+  ["keep", say`Take along`],
+];
+
+/** Starts the page with the study that it carries, with what the browser stored, or with an empty bench. */
+async function start(): Promise<void> {
+  const { files } = JSON.parse(document.getElementById("page-data")!.textContent!) as PageData;
+  const stored = readStored();
+  const state: PageState = {
+    locale: "en",
+    units: "SI",
+    light: "auto",
+    view: "mix",
+    files: new Map(),
+    findings: [],
+    groups: stored ? unpackGroups(stored.groups) : [],
+    remember: stored !== undefined,
+    unsaved: false,
+  };
+  const page = pageOf(state);
+  const carried = unpackFiles(stored?.files ?? files);
+  await page.begin(carried, stored);
+}
+
+function pageOf(state: PageState) {
+  const root = document.getElementById("page")!;
+  const live = document.getElementById("live")!;
+  let views: Readonly<Record<ViewName, View>>;
+  let tools: View;
+  let resting: ReturnType<typeof setTimeout> | undefined;
+  let quiet: ReturnType<typeof setTimeout> | undefined;
+  const t = (text: Text) => render(text, state.locale);
+
+  const app: App = {
+    state,
+    t,
+    act,
+    announce: (text) => {
+      live.textContent = t(text);
+    },
+    adopt,
+    show,
+    set(change) {
+      Object.assign(state, change);
+      document.documentElement.dataset.light = state.light;
+      // Whoever reads in other units buys and measures in them: the study is computed anew.
+      if (change.units) reopen();
+      draw();
+      remember();
+    },
+    setGroups(groups) {
+      state.groups = groups;
+      state.unsaved = true;
+      views.class.refresh();
+      remember();
+    },
+    setRemember(on) {
+      state.remember = on;
+      remember();
+    },
+    saved() {
+      state.unsaved = false;
+    },
+  };
+
+  return { begin };
+
+  async function begin(files: StudyFiles, stored: StoredPage | undefined): Promise<void> {
+    if (stored) Object.assign(state, { locale: stored.locale, units: stored.units });
+    if (files.size > 0) {
+      const { study, findings, locale } = await studyFromFiles(files);
+      state.files = files;
+      state.findings = findings;
+      if (!stored) {
+        state.locale = locale;
+        state.units = study?.config.units ?? "SI";
+      }
+      if (study) open(study, findings);
+      else state.view = "sheets";
+    }
+    const link = new URLSearchParams(location.hash.slice(1)).get("mix") ?? stored?.link;
+    const mix = link && state.bench ? mixOfLink(link, state.bench.now.sharesPct.length) : undefined;
+    if (mix && state.bench) state.bench = changeBench(state.bench, { kind: "mix", mix });
+    tune();
+    draw();
+    document.documentElement.dataset.ready = "true";
+    addEventListener("keydown", undoKeys);
+    addEventListener("beforeunload", (event) => {
+      if (state.unsaved && !state.remember) event.preventDefault();
+    });
+  }
+
+  /** Lays a study on the bench in the reader's units. */
+  function open(study: Study, reading: readonly Finding[]): readonly Finding[] {
+    const inUnits = { ...study, config: { ...study.config, units: state.units } };
+    const opened = openOnBench(inUnits, reading);
+    state.findings = opened.findings;
+    if (!opened.open) return opened.findings;
+    state.open = opened.open;
+    state.bench = opened.open.obstacles.length === 0 ? newBench(opened.open.start) : undefined;
+    state.kept = undefined;
+    return opened.findings;
+  }
+
+  function reopen(): void {
+    const { open: before, bench } = state;
+    if (!before) return;
+    open(before.study, before.findings);
+    if (bench) state.bench = bench;
+    tune();
+  }
+
+  async function adopt(files: StudyFiles): Promise<Adopted> {
+    const { study, findings } = await studyFromFiles(files);
+    if (!study) return { taken: false, findings };
+    const before = { open: state.open, bench: state.bench, findings: state.findings };
+    const found = open(study, findings);
+    if (state.open === before.open) {
+      Object.assign(state, before);
+      return { taken: false, findings: found };
+    }
+    state.files = files;
+    state.unsaved = true;
+    tune();
+    draw();
+    remember();
+    return { taken: true, findings: found };
+  }
+
+  /** The blend at once, its recipe when the slider rests. */
+  function tune(): void {
+    const { open: study, bench } = state;
+    if (!study || !bench) {
+      state.tuned = undefined;
+      state.recipe = undefined;
+      return;
+    }
+    state.tuned = tuneBlend(study, bench.now);
+    state.recipe = tuneMix(study, state.tuned);
+  }
+
+  function act(action: BenchAction): void {
+    const { open: study, bench } = state;
+    if (!study || !bench) return;
+    const from = performance.now();
+    const next = changeBench(bench, action);
+    state.bench = next;
+    if (next.now !== bench.now) {
+      state.tuned = tuneBlend(study, next.now);
+      clearTimeout(resting);
+      resting = setTimeout(rest, REST_MS);
+      clearTimeout(quiet);
+      quiet = setTimeout(tell, QUIET_MS);
+    }
+    if (action.kind === "keep") state.kept = { tuned: state.tuned!, recipe: state.recipe! };
+    if (action.kind === "drop-kept") state.kept = undefined;
+    if (action.kind === "swap-kept" && state.tuned) {
+      state.kept = { tuned: tuneBlend(study, bench.now), recipe: state.recipe! };
+    }
+    views.mix.refresh();
+    tools.refresh();
+    document.documentElement.dataset.workMs = (performance.now() - from).toFixed(1);
+  }
+
+  function rest(): void {
+    const { open: study, tuned, bench } = state;
+    if (!study || !tuned || !bench) return;
+    state.recipe = tuneMix(study, tuned);
+    views.mix.refresh();
+    history.replaceState(null, "", `#mix=${linkOf(bench.now)}`);
+    remember();
+  }
+
+  /** What has changed, for those who cannot see it. */
+  function tell(): void {
+    const { tuned, recipe } = state;
+    if (!tuned) return;
+    const shares = tuned.result.materials.map(
+      ({ name }, index) => say`${name} ${formatFixed(tuned.mix.sharesPct[index], 1)} %`,
+    );
+    const { cementPct } = tuned.mix;
+    const outside = tuned.result.guidance.flatMap(({ check }) =>
+      check.criteria.filter(({ verdict }) => verdict === "outside"),
+    ).length;
+    app.announce(
+      joinTexts(
+        [
+          say`${joinTexts(shares)}.`,
+          cementPct === undefined ? undefined : say`Cement ${formatNumber(cementPct, 3)} %.`,
+          say`${outside}{0, plural, =0 {No line of the guidance is outside.} one {# line of the guidance is outside.} other {# lines of the guidance are outside.}}`,
+          strengthSentence(tuned) ?? tuned.strength.reasons[0],
+          recipe?.mix ? undefined : say`There is no recipe for this mix.`,
+        ],
+        " ",
+      ),
+    );
+  }
+
+  function undoKeys(event: KeyboardEvent): void {
+    const { target, key, ctrlKey, metaKey, shiftKey } = event;
+    if (!(ctrlKey || metaKey) || (target instanceof HTMLInputElement && target.type === "text")) {
+      return;
+    }
+    const letter = key.toLowerCase();
+    if (letter !== "z" && letter !== "y") return;
+    event.preventDefault();
+    act({ kind: letter === "y" || shiftKey ? "redo" : "undo" });
+  }
+
+  function show(view: ViewName): void {
+    state.view = view;
+    draw();
+    document.getElementById(`tab-${view}`)?.focus();
+  }
+
+  /** Makes the whole page anew: for another language, other units, another study. */
+  function draw(): void {
+    const { locale, open: study, view } = state;
+    document.documentElement.lang = locale;
+    const title = study?.study.config.title ?? t(say`Mix bench`);
+    document.title = title;
+    views = {
+      mix: mixView(app),
+      sheets: sheetsView(app),
+      class: classView(app),
+      keep: keepView(app),
+    };
+    tools = toolBar(app);
+    const main = el("main", { id: "main", tabindex: "-1" });
+    for (const [name] of VIEWS) {
+      const node = el("div", { id: `view-${name}` }, views[name].node);
+      node.hidden = name !== view;
+      main.append(node);
+    }
+    fill(
+      root,
+      el("a", { class: "skip", href: "#main" }, t(say`Skip to the bench`)),
+      study?.study.config.invented && el("p", { class: "banner", role: "note" }, t(INVENTED.long)),
+      el(
+        "header",
+        { class: "head" },
+        el(
+          "div",
+          {},
+          el("h1", {}, title),
+          study?.study.config.place && el("p", { class: "place" }, study.study.config.place),
+        ),
+        switches(app),
+      ),
+      el("nav", { class: "tabs", "aria-label": t(say`Parts of the page`) }, ...tabs(app)),
+      view === "mix" && state.bench && tools.node,
+      main,
+      el(
+        "footer",
+        {},
+        el("p", {}, el("strong", {}, t(NO_APPROVAL))),
+        el(
+          "details",
+          { class: "cautions-box" },
+          el("summary", {}, t(say`Cautions`)),
+          cautions(app),
+        ),
+        el("p", {}, t(say`Made with ${MADE_WITH}. This page asks nothing of any network.`)),
+      ),
+    );
+    for (const { refresh } of Object.values(views)) refresh();
+    tools.refresh();
+  }
+
+  /** Stores the page in the browser where that was asked for, and clears the store where it was taken back. */
+  function remember(): void {
+    try {
+      if (!state.remember) {
+        localStorage.removeItem(storeName());
+        return;
+      }
+      const { files, bench, groups, locale, units } = state;
+      const page: StoredPage = {
+        files: packFiles(files),
+        ...(bench ? { link: linkOf(bench.now) } : {}),
+        groups: packGroups(groups),
+        locale,
+        units,
+      };
+      localStorage.setItem(storeName(), JSON.stringify(page));
+      state.unsaved = false;
+    } catch {
+      state.remember = false;
+      app.announce(
+        say`This browser does not let the page store anything; save the study folder instead.`,
+      );
+    }
+  }
+}
+
+function storeName(): string {
+  return `loambook ${location.pathname}`;
+}
+
+/** What the browser stored for this page; undefined where nothing was, or the browser lets nobody ask. */
+function readStored(): StoredPage | undefined {
+  try {
+    const text = localStorage.getItem(storeName());
+    return text === null ? undefined : (JSON.parse(text) as StoredPage);
+  } catch {
+    return undefined;
+  }
+}
+
+function tabs(app: App): HTMLElement[] {
+  const { t, state } = app;
+  return VIEWS.map(([view, name]) =>
+    el(
+      "button",
+      {
+        type: "button",
+        id: `tab-${view}`,
+        "aria-current": view === state.view ? "page" : undefined,
+        onclick: () => app.show(view),
+      },
+      t(name),
+    ),
+  );
+}
+
+/** Undo, redo, reset, keep. */
+function toolBar(app: App): View {
+  const { t, act } = app;
+  const button = (label: Text, action: BenchAction, id: string) =>
+    el("button", { type: "button", id, onclick: () => act(action) }, t(label));
+  const undo = button(say`Undo`, { kind: "undo" }, "undo");
+  const redo = button(say`Redo`, { kind: "redo" }, "redo");
+  const reset = button(say`The study’s mix`, { kind: "reset" }, "reset");
+  const keep = button(say`Keep this mix aside`, { kind: "keep" }, "keep");
+  const swap = button(say`Swap with the kept one`, { kind: "swap-kept" }, "swap");
+  const drop = button(say`Let the kept one go`, { kind: "drop-kept" }, "drop");
+  return {
+    node: el(
+      "div",
+      { class: "tools", role: "group", "aria-label": t(say`Steps`) },
+      undo,
+      redo,
+      reset,
+      keep,
+      swap,
+      drop,
+    ),
+    refresh() {
+      const { bench } = app.state;
+      undo.disabled = !bench || bench.past.length === 0;
+      redo.disabled = !bench || bench.future.length === 0;
+      reset.disabled = !bench || bench.now === bench.start;
+      swap.hidden = !bench?.kept;
+      drop.hidden = !bench?.kept;
+    },
+  };
+}
+
+const LOCALES: readonly (readonly [Locale, string])[] = [
+  ["en", "English"],
+  ["es", "Español"],
+];
+
+function switches(app: App): HTMLElement {
+  const { t, state } = app;
+  const choice = (
+    id: string,
+    label: Text,
+    options: readonly (readonly [string, string])[],
+    now: string,
+    change: (value: string) => void,
+  ) => {
+    const select = el(
+      "select",
+      { id },
+      ...options.map(([value, name]) => el("option", { value, selected: value === now }, name)),
+    );
+    select.addEventListener("change", () => {
+      change(select.value);
+      document.getElementById(id)?.focus();
+    });
+    return el("label", { for: id }, t(label), select);
+  };
+  const locales = LOCALES.some(([value]) => value === state.locale)
+    ? LOCALES
+    : [[state.locale, state.locale] as const, ...LOCALES];
+  return el(
+    "div",
+    { class: "switches" },
+    choice("locale", say`Language`, locales, state.locale, (value) =>
+      app.set({ locale: value as Locale }),
+    ),
+    choice(
+      "units",
+      say`Units`,
+      [
+        ["SI", "SI"],
+        ["US", "US"],
+      ],
+      state.units,
+      (value) => app.set({ units: value as UnitSystem }),
+    ),
+    choice(
+      "light",
+      say`Light`,
+      [
+        ["auto", t(say`as the device`)],
+        ["light", t(say`light`)],
+        ["dark", t(say`dark`)],
+      ],
+      state.light,
+      (value) => app.set({ light: value as Light }),
+    ),
+  );
+}
+
+void start();

@@ -1,0 +1,62 @@
+import { blendChart } from "../../figures/blend/blendChart.js";
+import type { Figure } from "../../figures/figure.js";
+import { guidanceBand, uncertaintyBand } from "../../figures/grading/band.js";
+import type { ChartCurve } from "../../figures/grading/gradingChart.js";
+import { say } from "../../words/message.js";
+import { chartSvg } from "../chartSvg.js";
+import { pagePaint } from "../pageStyle.js";
+import type { App, PageState, View } from "./app.js";
+import { el } from "./dom.js";
+
+/** The grading of the blend on the bench with its materials, its target, its envelopes and its doubt. */
+export function gradingFigure({ open, tuned, kept }: Readonly<PageState>): Figure | undefined {
+  if (!open || !tuned) return undefined;
+  const { blend } = tuned;
+  const { materials, blendSpread = [] } = tuned.result;
+  const components: ChartCurve[] = materials.map(({ name, curve }) => ({ name, curve }));
+  const aside: ChartCurve[] = kept
+    ? [{ name: say`kept blend`, curve: kept.tuned.blend.curve, smooth: true }]
+    : [];
+  const bands = open.entries.flatMap((entry) => guidanceBand(entry) ?? []);
+  return blendChart(
+    say`Grading of the blend`,
+    blend,
+    [...bands, uncertaintyBand(say`blend`, blend.curve, blendSpread)],
+    [...components, ...aside],
+  );
+}
+
+/** The curve of the blend, drawn anew with every move. */
+export function plotCard(app: App): View {
+  const { t } = app;
+  const chart = el("div", { class: "chart" });
+  const node = el(
+    "section",
+    { class: "card plot", "aria-labelledby": "plot-title" },
+    el("h2", { id: "plot-title" }, t(say`Curve`)),
+    el("div", { class: "figure" }, chart),
+  );
+  const draw = () => {
+    const figure = gradingFigure(app.state);
+    if (!figure) return;
+    const widthPx = Math.max(300, chart.clientWidth || 640);
+    const phone = document.documentElement.clientWidth < 760;
+    const shown = phone ? withoutLegend(figure) : figure;
+    const heightPx = phone ? 210 : Math.min(460, Math.max(320, widthPx * 0.6));
+    const { locale } = app.state;
+    chart.innerHTML = chartSvg(shown, {
+      widthPx,
+      heightPx,
+      locale,
+      idPrefix: "curve",
+      paint: pagePaint,
+    });
+  };
+  new ResizeObserver(draw).observe(chart);
+  return { node, refresh: draw };
+}
+
+/** On a phone the names stand beside the sliders, with the same lines. */
+function withoutLegend(figure: Figure): Figure {
+  return { ...figure, layout: { ...figure.layout, showlegend: false } };
+}

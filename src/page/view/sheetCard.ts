@@ -1,0 +1,389 @@
+import type { BlendLimit } from "../../blend/target.js";
+import { seriesStyle } from "../../figures/style.js";
+import { formatFixed, formatNumber } from "../../quantities/format.js";
+import { say, type Text, wordFor } from "../../words/message.js";
+import { type BenchMix, isSameMix } from "../bench.js";
+import { dashArray, markPath } from "../chartSvg.js";
+import { solveBench, type Wish } from "../solve.js";
+import type { App, View } from "./app.js";
+import { el, fill } from "./dom.js";
+import { swatch } from "./mixView.js";
+
+/** A slider with its number box; both stay true to the mix. */
+interface Control {
+  readonly node: HTMLElement;
+  readonly show: (value: number | undefined, locked?: boolean) => void;
+}
+
+interface ControlOptions {
+  readonly id: string;
+  readonly label: Text;
+  readonly unit: string;
+  readonly min: number;
+  readonly max: number;
+  readonly step: number;
+  readonly decimals: number;
+  readonly change: (value: number, during: boolean) => void;
+}
+
+/** The sheet of the mix: shares, cement, moisture, aim and limits, and the buttons that solve. */
+export function sheetCard(app: App): View {
+  const { t, act } = app;
+  const open = app.state.open!;
+  const { config, materials } = open.result;
+  // Before the materials the chart draws the blend and, against a power curve, its target.
+  const first = open.start.target.kind === "band" ? 1 : 2;
+  const rows = materials.map(({ id, name }, index) => {
+    const bought = config.materials.find((material) => material.id === id);
+    const control = controlOf(app, {
+      id: `share-${index}`,
+      label: name,
+      unit: "%",
+      ...{ min: 0, max: 100, step: 0.5, decimals: 1 },
+      change: (pct, during) => act({ kind: "share", index, pct, during }),
+    });
+    const lock = el("button", {
+      type: "button",
+      onclick: () => act({ kind: "lock", index }),
+    });
+    const { color, dash, symbol } = seriesStyle(index + first);
+    const [low, high] = [bought?.minSharePct ?? 0, bought?.maxSharePct ?? 100];
+    const bounds =
+      low > 0 || high < 100
+        ? t(say`the study allows ${formatNumber(low, 3)} to ${formatNumber(high, 3)} %`)
+        : "";
+    const node = el(
+      "div",
+      { class: "material" },
+      control.node,
+      el(
+        "div",
+        { class: "line" },
+        swatch(color, dashArray(dash), markPath(symbol, [15, 7], 3.5)),
+        el("span", { class: "bounds name" }, bounds),
+        lock,
+      ),
+    );
+    return { node, control, lock, name, index };
+  });
+  const cement = controlOf(app, {
+    id: "cement",
+    label: say`Cement`,
+    unit: t(say`% of the dry soil and aggregate`),
+    ...{ min: 0, max: cementEnd(app), step: 0.1, decimals: 2 },
+    change: (pct, during) => act({ kind: "cement", pct, during }),
+  });
+  const moisture = controlOf(app, {
+    id: "moisture",
+    label: say`Moisture at ramming`,
+    unit: t(say`% of all dry solids`),
+    ...{ min: 2, max: 25, step: 0.1, decimals: 2 },
+    change: (pct, during) => act({ kind: "moisture", pct, during }),
+  });
+  const sum = el("p", { class: "sum" });
+  const aim = aimBox(app);
+  const limits = limitsBox(app);
+  const answer = el("div", { class: "answer" });
+  // The mix that the answer belongs to.
+  let solvedFor: BenchMix | undefined;
+  const answered = (messages: readonly Text[]) => {
+    solvedFor = app.state.bench?.now;
+    fill(answer, ...messages.map((message) => el("p", {}, t(message))));
+  };
+  const tested = open.result.trials.some(({ strength }) => strength);
+  const node = el(
+    "section",
+    { class: "card sheet", "aria-labelledby": "sheet-title" },
+    el("h2", { id: "sheet-title" }, t(say`Sheet`)),
+    el("h3", {}, t(say`Shares of the dry mass`)),
+    ...rows.map((row) => row.node),
+    sum,
+    el("h3", {}, t(say`Cement and water`)),
+    tested
+      ? cement.node
+      : el(
+          "p",
+          { class: "sum" },
+          t(say`A cement content follows from crushed blocks; there are none yet.`),
+        ),
+    moisture.node,
+    el(
+      "div",
+      { class: "target-box" },
+      el("h3", {}, t(say`Aim of the blend`)),
+      aim.node,
+      limits.node,
+    ),
+    el(
+      "div",
+      { class: "wishes-box" },
+      el("h3", {}, t(say`Find shares`)),
+      wishes(app, answered),
+      answer,
+    ),
+  );
+  return {
+    node,
+    refresh() {
+      const { bench } = app.state;
+      if (!bench) return;
+      const { now } = bench;
+      for (const { control, lock, name, index } of rows) {
+        const locked = now.locked[index];
+        control.show(now.sharesPct[index], locked);
+        lock.setAttribute("aria-pressed", String(locked));
+        lock.setAttribute("aria-label", t(say`Lock the share of ${name}`));
+        fill(lock, t(locked ? say`locked` : say`lock`));
+      }
+      cement.show(now.cementPct);
+      moisture.show(now.moisturePct);
+      const total = now.sharesPct.reduce((all, share) => all + share, 0);
+      fill(sum, t(say`Together ${formatFixed(total, 1)} %`));
+      aim.refresh();
+      limits.refresh();
+      if (!isSameMix(now, solvedFor ?? now)) {
+        solvedFor = undefined;
+        fill(answer);
+      }
+    },
+  };
+}
+
+/** As far as the slider of the cement goes: a little beyond the tested contents. */
+function cementEnd({ state }: App): number {
+  const contents = state.open!.result.trials.flatMap(
+    ({ strength }) => strength?.fit.contentsPct ?? [],
+  );
+  return Math.ceil(Math.max(10, ...contents) + 2);
+}
+
+function controlOf(app: App, options: ControlOptions): Control {
+  const { id, label, unit, min, max, step, decimals, change } = options;
+  const { t } = app;
+  const attributes = { min, max, step };
+  const slider = el("input", {
+    type: "range",
+    id: `${id}-slider`,
+    "aria-labelledby": `${id}-label`,
+    ...attributes,
+  });
+  const box = el("input", { type: "number", id, ...attributes, step: "any", inputmode: "decimal" });
+  slider.addEventListener("input", () => change(slider.valueAsNumber, true));
+  slider.addEventListener("change", () => change(slider.valueAsNumber, false));
+  box.addEventListener("change", () => {
+    if (Number.isFinite(box.valueAsNumber)) change(box.valueAsNumber, false);
+  });
+  const node = el(
+    "div",
+    { class: "field" },
+    el("label", { for: id, id: `${id}-label` }, t(label), " ", el("span", { class: "unit" }, unit)),
+    box,
+    slider,
+  );
+  return {
+    node,
+    show(value, locked = false) {
+      slider.disabled = locked;
+      box.disabled = locked;
+      if (value === undefined) {
+        box.value = "";
+        return;
+      }
+      const shown = String(Number(value.toFixed(decimals)));
+      slider.value = String(value);
+      slider.setAttribute("aria-valuetext", `${t(formatFixed(value, decimals))} %`);
+      if (document.activeElement !== box || Number(box.value) !== value) box.value = shown;
+    },
+  };
+}
+
+/** The target: exponent and top size of the power curve, or what is sought inside the band. */
+function aimBox(app: App): View {
+  const { t, act } = app;
+  const middle = (value: number | { readonly min: number; readonly max: number }) =>
+    typeof value === "number" ? value : (value.min + value.max) / 2;
+  const power = () => {
+    const target = app.state.bench?.now.target;
+    return target?.kind === "power" ? target : undefined;
+  };
+  const exponent = controlOf(app, {
+    id: "exponent",
+    label: say`Exponent`,
+    unit: "",
+    ...{ min: 0.1, max: 0.7, step: 0.01, decimals: 3 },
+    change: (value, during) => {
+      const target = power();
+      if (target && value >= 0.05 && value <= 1)
+        act({ kind: "target", target: { ...target, exponent: value }, during });
+    },
+  });
+  const top = controlOf(app, {
+    id: "top-size",
+    label: say`Top size`,
+    unit: "mm",
+    ...{ min: 2, max: 63, step: 0.5, decimals: 2 },
+    change: (value, during) => {
+      const target = power();
+      if (target && value >= 1 && value <= 100)
+        act({ kind: "target", target: { ...target, topSizeMm: value }, during });
+    },
+  });
+  const band = el(
+    "p",
+    {},
+    t(
+      say`The band of the guidance that the study names; the sliders of a power curve are for studies that aim at one.`,
+    ),
+  );
+  const curve = el("div", {}, exponent.node, top.node);
+  return {
+    node: el("div", {}, curve, band),
+    refresh() {
+      const target = power();
+      curve.hidden = !target;
+      band.hidden = !!target;
+      if (!target) return;
+      exponent.show(middle(target.exponent));
+      top.show(middle(target.topSizeMm));
+    },
+  };
+}
+
+const LIMITED = ["fines", "clay", "plasticity-index", "linear-shrinkage", "site-soil"] as const;
+
+const LIMIT_NAMES: Readonly<Record<(typeof LIMITED)[number], Text>> = {
+  fines: wordFor("fines"),
+  clay: wordFor("clay"),
+  "plasticity-index": say`plasticity index`,
+  "linear-shrinkage": say`linear shrinkage`,
+  "site-soil": say`share of site soil`,
+};
+
+/** The limits of the blend, each with a least and a greatest value; an empty box does not limit. */
+function limitsBox(app: App): View {
+  const { t } = app;
+  const rows = LIMITED.map((kind) => {
+    const box = (side: "minPct" | "maxPct") => {
+      const name = t(LIMIT_NAMES[kind]);
+      const input = el("input", {
+        type: "number",
+        ...{ min: 0, max: 100, step: "any", inputmode: "decimal" },
+        "aria-label": t(side === "minPct" ? say`least ${name}` : say`greatest ${name}`),
+      });
+      input.addEventListener("change", () => {
+        const value = input.value === "" ? undefined : input.valueAsNumber;
+        if (value === undefined || (value >= 0 && value <= 100)) setLimit(app, kind, side, value);
+      });
+      return input;
+    };
+    const [least, most] = [box("minPct"), box("maxPct")];
+    const node = el(
+      "tr",
+      {},
+      el("th", { scope: "row" }, t(LIMIT_NAMES[kind])),
+      el("td", {}, least),
+      el("td", {}, most),
+    );
+    return { kind, least, most, node };
+  });
+  const others = el("p", { class: "sum" });
+  const node = el(
+    "details",
+    {},
+    el("summary", {}, t(say`Limits of the blend`)),
+    el(
+      "table",
+      {},
+      el(
+        "thead",
+        {},
+        el(
+          "tr",
+          {},
+          el("th", { scope: "col" }, t(say`Quantity`)),
+          el("th", { scope: "col" }, t(say`at least, %`)),
+          el("th", { scope: "col" }, t(say`at most, %`)),
+        ),
+      ),
+      el("tbody", {}, ...rows.map((row) => row.node)),
+    ),
+    others,
+  );
+  return {
+    node,
+    refresh() {
+      const limits = app.state.bench?.now.limits ?? [];
+      for (const { kind, least, most } of rows) {
+        const limit = limits.find((each) => each.kind === kind) as PercentLimit | undefined;
+        least.value = String(limit?.minPct ?? "");
+        most.value = String(limit?.maxPct ?? "");
+      }
+      const more = limits.filter(({ kind }) => !LIMITED.some((each) => each === kind)).length;
+      fill(
+        others,
+        more > 0 &&
+          t(
+            say`${more}{0, plural, one { further limit} other { further limits}} of the study, kept as they are; they stand under “Verdicts”.`,
+          ),
+      );
+    },
+  };
+}
+
+type PercentLimit = { readonly minPct?: number; readonly maxPct?: number };
+
+function setLimit(
+  app: App,
+  kind: (typeof LIMITED)[number],
+  side: "minPct" | "maxPct",
+  value: number | undefined,
+): void {
+  const limits = app.state.bench?.now.limits ?? [];
+  const old = limits.find((limit) => limit.kind === kind) as
+    | (BlendLimit & PercentLimit)
+    | undefined;
+  const { [side]: _, ...rest } = (old ?? { kind }) as BlendLimit & PercentLimit;
+  const next = { ...rest, ...(value === undefined ? {} : { [side]: value }) } as BlendLimit &
+    PercentLimit;
+  const others = limits.filter((limit) => limit.kind !== kind);
+  const limiting = next.minPct !== undefined || next.maxPct !== undefined;
+  app.act({ kind: "limits", limits: limiting ? [...others, next] : others });
+}
+
+/** The buttons that solve. */
+function wishes(app: App, answered: (messages: readonly Text[]) => void): HTMLElement {
+  const { t } = app;
+  const ask = (wish: Wish) => () => {
+    const { open, bench } = app.state;
+    if (!open || !bench) return;
+    const { sharesPct, messages } = solveBench(open, bench.now, wish);
+    if (sharesPct) app.act({ kind: "shares", sharesPct });
+    answered(messages);
+    for (const message of messages) app.announce(message);
+  };
+  const button = (label: Text, wish: Wish) =>
+    el("button", { type: "button", onclick: ask(wish), "data-wish": wish }, t(label));
+  const { mix, compaction } = app.state.open!.result;
+  const least = mix?.recipe.cementPct;
+  const optimum = compaction?.peak?.optimumWaterPct;
+  return el(
+    "div",
+    { class: "wishes" },
+    button(say`Nearest to the target`, "target"),
+    button(say`In the band with most site soil`, "most-site-soil"),
+    button(say`In the band at least cost`, "least-cost"),
+    button(say`Whole buckets`, "whole-buckets"),
+    least !== undefined &&
+      el(
+        "button",
+        { type: "button", onclick: () => app.act({ kind: "cement", pct: least }) },
+        t(say`Least cement of the tests`),
+      ),
+    optimum !== undefined &&
+      el(
+        "button",
+        { type: "button", onclick: () => app.act({ kind: "moisture", pct: optimum }) },
+        t(say`Optimum moisture`),
+      ),
+  );
+}

@@ -1,0 +1,339 @@
+import type { FindingsBlock } from "../../blocks/block.js";
+import { blockHtml } from "../../blocks/partHtml.js";
+import { type Finding, hasErrors, STUDY_FILE } from "../../findings/finding.js";
+import { say, type Text } from "../../words/message.js";
+import {
+  dropMaterial,
+  editMaterial,
+  listedMaterials,
+  placeSheet,
+  ROLES,
+  type Role,
+} from "../studyFiles.js";
+import { csvOfTyped, TYPED_FORMS, type TypedForm } from "../typedSheet.js";
+import type { App, View } from "./app.js";
+import { el, fill, written } from "./dom.js";
+
+const ROLE_NAMES: Readonly<Record<Role, Text>> = {
+  soil: say`soil`,
+  sand: say`sand`,
+  gravel: say`gravel`,
+};
+
+/** Sheets of one's own: dropped, chosen or typed, with what is found in them. */
+export function sheetsView(app: App): View {
+  const { t } = app;
+  const told = el("div", { role: "status", id: "sheet-findings" });
+  const list = el("div");
+  const stages = el("div");
+  const takeFiles = async (files: readonly File[]) => {
+    const read = await Promise.all(
+      files.map(async (file) => ({
+        name: file.name,
+        bytes: new Uint8Array(await file.arrayBuffer()),
+      })),
+    );
+    await take(app, read, told);
+  };
+  const node = el(
+    "div",
+    { class: "pair" },
+    el(
+      "section",
+      { class: "card", "aria-labelledby": "bring-title" },
+      el("h2", { id: "bring-title" }, t(say`Bring sheets`)),
+      el(
+        "p",
+        {},
+        t(
+          say`CSV or Excel (.xlsx): sieve, hydrometer, pipette, jar, limits, compaction, blocks, or an envelope. They stay in this page; nothing is sent anywhere.`,
+        ),
+      ),
+      dropBox(app, "sheets-input", takeFiles),
+      told,
+      el("h3", {}, t(say`Type a sheet`)),
+      ...TYPED_FORMS.map((form) =>
+        typedForm(app, form, (name, csv) =>
+          take(app, [{ name, bytes: new TextEncoder().encode(csv) }], told),
+        ),
+      ),
+    ),
+    el(
+      "section",
+      { class: "card", "aria-labelledby": "there-title" },
+      el("h2", { id: "there-title" }, t(say`On the bench`)),
+      list,
+      el("h3", {}, t(say`How far the study has come`)),
+      stages,
+      el("h3", {}, t(say`Findings`)),
+      el("div", { id: "study-findings" }),
+    ),
+  );
+  return {
+    node,
+    refresh() {
+      fill(list, ...materialRows(app));
+      const { open, findings } = app.state;
+      fill(stages, ...stageRows(app));
+      const all = open ? open.findings : findings;
+      node.querySelector("#study-findings")!.innerHTML = findingsHtml(app, all);
+    },
+  };
+}
+
+function findingsHtml(app: App, findings: readonly Finding[]): string {
+  const block: FindingsBlock = { kind: "findings", findings };
+  return blockHtml(block, "page", app.state.locale);
+}
+
+/** A place to drop files on, with a button that does the same. */
+export function dropBox(app: App, id: string, take: (files: readonly File[]) => void): HTMLElement {
+  const { t } = app;
+  const input = el("input", { type: "file", id, multiple: true, accept: ".csv,.xlsx" });
+  input.addEventListener("change", () => {
+    take([...(input.files ?? [])]);
+    input.value = "";
+  });
+  const box = el(
+    "div",
+    { class: "drop" },
+    el("p", {}, t(say`Drop files here`)),
+    input,
+    el("label", { class: "button", for: id }, t(say`Choose files`)),
+  );
+  box.addEventListener("dragover", (event) => {
+    event.preventDefault();
+    box.classList.add("over");
+  });
+  box.addEventListener("dragleave", () => box.classList.remove("over"));
+  box.addEventListener("drop", (event) => {
+    event.preventDefault();
+    box.classList.remove("over");
+    take([...((event as DragEvent).dataTransfer?.files ?? [])]);
+  });
+  return box;
+}
+
+/** Takes sheets into the study one by one; what cannot be read is told and changes nothing. */
+async function take(
+  app: App,
+  sheets: readonly { readonly name: string; readonly bytes: Uint8Array }[],
+  told: HTMLElement,
+): Promise<void> {
+  const { t } = app;
+  const messages: Text[] = [];
+  const findings: Finding[] = [];
+  let files = app.state.files;
+  for (const { name, bytes } of sheets) {
+    const placed = await placeSheet(files, name, bytes);
+    if (!placed.files) {
+      findings.push(...placed.findings);
+      messages.push(say`${name}: not taken.`);
+      continue;
+    }
+    files = placed.files;
+    if (placed.message) messages.push(placed.message);
+  }
+  if (files !== app.state.files) {
+    const { taken, findings: found } = await app.adopt(files);
+    findings.push(...(taken ? found.filter(({ file }) => file !== STUDY_FILE) : found));
+    if (!taken)
+      messages.push(say`The study with these sheets has errors, so the bench stays as it was.`);
+  }
+  fill(
+    told,
+    ...messages.map((message) =>
+      el("p", { class: hasErrors(findings) ? "reason" : "note" }, t(message)),
+    ),
+    ...(findings.length > 0 ? [written("div", {}, findingsHtml(app, findings))] : []),
+  );
+  for (const message of messages) app.announce(message);
+}
+
+function materialRows(app: App): HTMLElement[] {
+  const { t } = app;
+  const { files } = app.state;
+  const materials = listedMaterials(files);
+  if (materials.length === 0) return [el("p", {}, t(say`No material yet.`))];
+  const change = (id: string, entries: Readonly<Record<string, string>>) =>
+    app.adopt(editMaterial(app.state.files, id, entries));
+  return materials.map(({ id, name, role }) => {
+    const named = el("input", {
+      type: "text",
+      value: name,
+      "aria-label": t(say`Name of the material`),
+    });
+    named.addEventListener("change", () => change(id, { name: named.value || id }));
+    const roles = el(
+      "select",
+      { "aria-label": t(say`What ${name} is in the mix`) },
+      ...ROLES.map((each) =>
+        el("option", { value: each, selected: each === role }, t(ROLE_NAMES[each])),
+      ),
+    );
+    roles.addEventListener("change", () => change(id, { role: roles.value }));
+    const remove = el(
+      "button",
+      {
+        type: "button",
+        onclick: () => app.adopt(dropMaterial(app.state.files, id)),
+        "aria-label": t(say`Take ${name} off the bench`),
+      },
+      t(say`take off`),
+    );
+    return el(
+      "div",
+      { class: "material line" },
+      named,
+      roles,
+      remove,
+      el(
+        "details",
+        {},
+        el("summary", {}, t(say`Densities, moisture, price`)),
+        ...materialEntries(app, id),
+      ),
+    );
+  });
+}
+
+/** Entries of a material that a recipe needs, written with their units as in study.yaml. */
+const ENTRIES: readonly { readonly key: string; readonly label: Text; readonly example: string }[] =
+  [
+    { key: "particle-density", label: say`Particle density`, example: "2650 kg/m3" },
+    { key: "loose-bulk-density", label: say`Loose bulk density`, example: "1450 kg/m3" },
+    { key: "moisture", label: say`Moisture on delivery`, example: "4 %" },
+    { key: "price", label: say`Price`, example: "25 to 30 per t" },
+  ];
+
+function materialEntries(app: App, id: string): HTMLElement[] {
+  const { t } = app;
+  return ENTRIES.map(({ key, label, example }) => {
+    const field = `${id}-${key}`;
+    const input = el("input", { type: "text", id: field, placeholder: example });
+    input.addEventListener("change", () =>
+      app.adopt(editMaterial(app.state.files, id, { [key]: input.value })),
+    );
+    return el("div", { class: "field" }, el("label", { for: field }, t(label)), input);
+  });
+}
+
+function stageRows(app: App): HTMLElement[] {
+  const { t } = app;
+  const { open } = app.state;
+  if (!open) return [el("p", {}, t(say`A sieve sheet comes first.`))];
+  const names = STAGES;
+  return [
+    el(
+      "ul",
+      { class: "checks" },
+      ...open.result.stages.map(({ stage, known, needs }) =>
+        el(
+          "li",
+          { class: known ? "inside" : "unknown" },
+          el("span", { class: "mark", "aria-hidden": "true" }, known ? "✓" : "?"),
+          el(
+            "span",
+            {},
+            t(
+              known
+                ? say`${names[stage]}: known`
+                : say`${names[stage]}: still open. ${needs ?? ""}`,
+            ),
+          ),
+        ),
+      ),
+    ),
+  ];
+}
+
+const STAGES: Readonly<Record<string, Text>> = {
+  soil: say`Soil`,
+  target: say`Aim of the blend`,
+  blend: say`Blend`,
+  compaction: say`Compaction`,
+  blocks: say`Crushed blocks`,
+  cement: say`Cement content`,
+  element: say`What is to be built`,
+  quantities: say`Quantities`,
+};
+
+/** A sheet as a form of cells: lines above, a table below, and rows to add. */
+export function typedForm(
+  app: App,
+  form: TypedForm,
+  done: (name: string, csv: string) => void,
+): HTMLElement {
+  const { t } = app;
+  const id = `typed-${form.kind}`;
+  const name = el("input", {
+    type: "text",
+    id: `${id}-name`,
+    value: form.kind === "sieve" ? "site-soil-sieve" : form.kind,
+  });
+  const lines = form.lines.map(({ usual, label }, index) => {
+    const input = el("input", { type: "text", id: `${id}-line-${index}`, value: usual });
+    return {
+      input,
+      node: el("div", { class: "field" }, el("label", { for: input.id }, t(label)), input),
+    };
+  });
+  const body = el("tbody");
+  const addRow = (cells: readonly string[]) => {
+    const row = body.children.length + 1;
+    const inputs = form.columns.map(({ label }, index) =>
+      el(
+        "td",
+        {},
+        el("input", {
+          type: "text",
+          inputmode: index === 0 ? "text" : "decimal",
+          value: cells[index] ?? "",
+          "aria-label": t(say`${label}, row ${row}`),
+        }),
+      ),
+    );
+    body.append(el("tr", {}, ...inputs));
+  };
+  form.rows.forEach(addRow);
+  const send = () => {
+    const rows = [...body.querySelectorAll("tr")].map((row) =>
+      [...row.querySelectorAll("input")].map((input) => input.value),
+    );
+    done(
+      `${name.value || form.kind}.csv`,
+      csvOfTyped(
+        form.kind,
+        lines.map(({ input }) => input.value),
+        rows,
+      ),
+    );
+  };
+  return el(
+    "details",
+    { id },
+    el("summary", {}, t(form.title)),
+    el("div", { class: "field" }, el("label", { for: name.id }, t(say`Name of the sheet`)), name),
+    ...lines.map((line) => line.node),
+    el(
+      "div",
+      { class: "scroll" },
+      el(
+        "table",
+        { class: "grid" },
+        el(
+          "thead",
+          {},
+          el("tr", {}, ...form.columns.map(({ label }) => el("th", { scope: "col" }, t(label)))),
+        ),
+        body,
+      ),
+    ),
+    el(
+      "div",
+      { class: "switches" },
+      el("button", { type: "button", onclick: () => addRow([]) }, t(say`Add a row`)),
+      el("button", { type: "button", class: "main", onclick: send }, t(say`Take this sheet`)),
+    ),
+  );
+}
