@@ -12,7 +12,7 @@ if (parts[0] < 20 || (parts[0] === 20 && parts[1] < 19)) {
 }
 var fs = require("node:fs");
 var path = require("node:path");
-var main = path.join(__dirname, "..", "dist", "cli", "main.js");
+var main = path.join(__dirname, "..", "dist", "command", "main.js");
 if (!fs.existsSync(main)) {
   console.error(`loambook is not built yet: run “npm run build” in ${path.join(__dirname, "..")}.`);
   process.exit(1);

@@ -130,7 +130,10 @@ export function checkGuidance(
   const others = checkOthers(curve, entry, consistency);
   return {
     entry,
-    verdict: overall(criteria, others),
+    verdict: overall(
+      criteria.map(({ verdict }) => verdict),
+      others.map(({ verdict }) => verdict),
+    ),
     criteria,
     ...(others.length > 0 ? { others } : {}),
     honesty: honesty(entry),
@@ -139,13 +142,50 @@ export function checkGuidance(
 }
 
 function overall(
-  criteria: readonly CriterionCheck[],
-  others: readonly OtherCheck[],
+  criteria: readonly CriterionVerdict[],
+  others: readonly OtherCheck["verdict"][],
 ): GuidanceCheck["verdict"] {
-  if ([...criteria, ...others].some(({ verdict }) => verdict === "outside")) return "outside";
+  if (criteria.includes("outside") || others.includes("outside")) return "outside";
   // An entry that limits nothing else is judged by its other limits alone.
   const judged = criteria.length > 0 ? criteria : others;
-  return judged.every(({ verdict }) => verdict === "inside") ? "inside" : "incomplete";
+  return judged.every((verdict) => verdict === "inside") ? "inside" : "incomplete";
+}
+
+/** The verdicts of a check without its words. */
+export interface GuidanceVerdicts {
+  readonly verdict: GuidanceCheck["verdict"];
+  /** In the order of the check's criteria. */
+  readonly criteria: readonly CriterionVerdict[];
+  readonly others: readonly OtherCheck["verdict"][];
+}
+
+/**
+ * What `checkGuidance` would say of a curve, in verdicts alone: for the hundreds of curves as they could
+ * have come out, of which nobody reads a sentence.
+ *
+ * @example
+ * const curve = { points: [{ sizeMm: 0.002, passingPct: 12, origin: "sedimentation" }, { sizeMm: 0.063, passingPct: 60, origin: "sieve" }, { sizeMm: 20, passingPct: 100, origin: "sieve" }] };
+ * guidanceVerdicts(curve, GUIDANCE_ENTRIES.find(({ id }) => id === "walker-2005")).verdict // => "outside"
+ */
+export function guidanceVerdicts(
+  curve: GradingCurve,
+  entry: GuidanceEntry,
+  consistency: MeasuredConsistency = {},
+): GuidanceVerdicts {
+  const within = (measuredPct: number | undefined, limits: Limits): CriterionVerdict => {
+    if (measuredPct === undefined) return "not measured";
+    return isWithin(measuredPct, limits) ? "inside" : "outside";
+  };
+  const criteria = [
+    ...entry.points.map(({ sizeMm, lowPct, highPct }) =>
+      within(passingOf(curve, entry, sizeMm), { minPct: lowPct, maxPct: highPct }),
+    ),
+    ...entry.fractions.map((limit) => within(measure(curve, entry, limit.fraction), limit)),
+    ...entry.consistency.map((limit) => within(consistency[limit.quantity], limit)),
+    ...(entry.classes ? [judgedTogether(curve, entry, entry.classes, consistency).verdict] : []),
+  ];
+  const others = checkOthers(curve, entry, consistency).map(({ verdict }) => verdict);
+  return { verdict: overall(criteria, others), criteria, others };
 }
 
 const FRACTION_NAMES: Readonly<Record<FractionName, Text>> = {
@@ -178,15 +218,21 @@ function measure(
   const passing = (sizeMm: number) => passingOf(curve, entry, sizeMm);
   const between = (fine: number | undefined, coarse: number | undefined) =>
     fine === undefined || coarse === undefined ? undefined : coarse - fine;
-  // Gravel here is everything coarser than sand: none of the sources speaks of cobbles in a mix.
-  return {
-    clay: () => passing(clay),
-    silt: () => between(passing(clay), passing(silt)),
-    fines: () => passing(silt),
-    sand: () => between(passing(silt), passing(sand)),
-    gravel: () => between(passing(sand), 100),
-    sandAndGravel: () => between(passing(silt), 100),
-  }[fraction]();
+  switch (fraction) {
+    case "clay":
+      return passing(clay);
+    case "silt":
+      return between(passing(clay), passing(silt));
+    case "fines":
+      return passing(silt);
+    case "sand":
+      return between(passing(silt), passing(sand));
+    // Gravel here is everything coarser than sand: none of the sources speaks of cobbles in a mix.
+    case "gravel":
+      return between(passing(sand), 100);
+    case "sandAndGravel":
+      return between(passing(silt), 100);
+  }
 }
 
 function judgedTogether(
@@ -215,19 +261,19 @@ function judgedTogether(
 
 function honesty({ basis, confidence, derived, own }: GuidanceEntry): Text {
   if (own)
-    return say`An envelope that this study brought along; where it comes from was not checked.`;
+    return say`An envelope supplied with this study; its source was not checked.`;
   const from =
     HONESTY[basis] ??
-    say`The numbers are from memory (confidence ${wordFor(confidence)}): check them in the source before citing`;
+    say`The values are from memory (confidence ${wordFor(confidence)}): check them in the source before citing`;
   return derived
-    ? say`${from}; the points of passing are derived by us from the fraction limits, not a published curve.`
+    ? say`${from}; the points of percent passing are derived by us from the fraction limits and are not a published curve.`
     : say`${from}.`;
 }
 
 const HONESTY: Readonly<Partial<Record<GuidanceEntry["basis"], Text>>> = {
-  read: say`The numbers were read in the source named`,
-  abstract: say`The numbers were read in an abstract or opening, not in the work itself`,
-  cited: say`The numbers were read where another work or page cites the source, not in the source itself`,
+  read: say`The values were read in the source named`,
+  abstract: say`The values were read in an abstract or introduction, not in the full work`,
+  cited: say`The values come from a secondary citation; the source itself was not read`,
 };
 
 interface Limits {
@@ -243,6 +289,20 @@ function rangeWords({ minPct, maxPct, below }: Limits): Text {
   return below ? say`${minPct} to below ${maxPct} %` : say`${minPct} to ${maxPct} %`;
 }
 
+/** By how many points a percentage lies within limits; negative where it lies beyond one of them. */
+function marginWithin(measuredPct: number, { minPct, maxPct }: Limits): number {
+  return Math.min(
+    measuredPct - (minPct ?? Number.NEGATIVE_INFINITY),
+    (maxPct ?? Number.POSITIVE_INFINITY) - measuredPct,
+  );
+}
+
+function isWithin(measuredPct: number, limits: Limits): boolean {
+  const atTop = limits.below === true && measuredPct === limits.maxPct;
+  // Percentages come out of sums and interpolation: a last binary digit decides nothing.
+  return marginWithin(measuredPct, limits) >= -1e-9 && !atTop;
+}
+
 /** Holds a measured percentage against limits and says by how much it lies within or beyond them. */
 function withinLimits(
   what: Text,
@@ -253,18 +313,13 @@ function withinLimits(
   const limits = { lowPct: minPct, highPct: maxPct };
   const range = rangeWords({ minPct, maxPct, below });
   if (measuredPct === undefined) {
-    const text = say`${what}: not measured; asked for ${range}.`;
+    const text = say`${what}: not measured; recommended ${range}.`;
     return { what, kind, verdict: "not measured", ...limits, text };
   }
-  const margin = Math.min(
-    measuredPct - (minPct ?? Number.NEGATIVE_INFINITY),
-    (maxPct ?? Number.POSITIVE_INFINITY) - measuredPct,
-  );
-  const atTop = below && measuredPct === maxPct;
-  // Percentages come out of sums and interpolation: a last binary digit decides nothing.
-  const inside = margin >= -1e-9 && !atTop;
+  const margin = marginWithin(measuredPct, { minPct, maxPct });
+  const inside = isWithin(measuredPct, { minPct, maxPct, below });
   const byPct = Math.abs(margin);
-  const told = say`${what}: ${formatFixed(measuredPct, 1)} %, asked for ${range}`;
+  const told = say`${what}: ${formatFixed(measuredPct, 1)} %, recommended ${range}`;
   const text = inside
     ? say`${told}: inside by ${formatFixed(byPct, 1)} points.`
     : say`${told}: outside by ${formatFixed(byPct, 1)} points.`;
@@ -314,11 +369,11 @@ function checkOthers(
       return {
         ...limits,
         verdict: "not measured",
-        text: say`${name}: not measured; asked for ${range}.`,
+        text: say`${name}: not measured; recommended ${range}.`,
       };
     }
     const inside = value >= (min ?? -Infinity) && value <= (max ?? Infinity);
-    const found = say`${name}: ${formatFixed(value, decimals)} ${unit}, asked for ${range}`;
+    const found = say`${name}: ${formatFixed(value, decimals)} ${unit}, recommended ${range}`;
     return {
       ...limits,
       measured: value,
@@ -406,9 +461,9 @@ export function guidanceFindings(
   if (!isForStabilisedEarth(entry)) {
     findings.push(
       finding(at, "note", "guidance-for-other-earth", {
-        message: say`“${entry.title}” was not written for rammed earth with cement: its limits are a guide to the soil only.`,
+        message: say`“${entry.title}” was not written for cement-stabilised rammed earth: its limits are a guide to the soil only.`,
         expected: say`a recommendation for cement-stabilised rammed earth`,
-        remedy: say`Set beside it what was written for stabilised earth: ${joinTexts(STABILISED)}. Say in the report why this one was chosen.`,
+        remedy: say`Compare it with what was written for stabilised earth: ${joinTexts(STABILISED)}. State in the report why this one was chosen.`,
       }),
     );
   }
@@ -416,14 +471,14 @@ export function guidanceFindings(
     const names = joinTexts(untested.map(({ quantity }) => QUANTITIES[quantity][0]));
     findings.push(
       finding(at, "note", "guidance-not-tested", {
-        message: say`“${entry.title}” limits what was not tested here: ${names}.`,
+        message: say`“${entry.title}” limits quantities that were not tested here: ${names}.`,
         expected: joinTexts(
           untested.map(({ quantity, min, max }) => {
             const [name, unit] = QUANTITIES[quantity];
             return say`${name} ${otherRange(min, max, unit)}`;
           }),
         ),
-        remedy: say`Have the soil tested for it. Organic matter and sulphates can keep cement from setting, or break a wall years later.`,
+        remedy: say`Have the soil tested for them. Organic matter and sulphates can keep cement from setting, or break a wall years later.`,
       }),
     );
   }

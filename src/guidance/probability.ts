@@ -1,7 +1,13 @@
 import type { GradingCurve } from "../grading/curve.js";
 import { checkThat } from "../quantities/checkNumber.js";
 import { joinTexts, say, type Text } from "../words/message.js";
-import { checkGuidance, type GuidanceCheck, type MeasuredConsistency } from "./check.js";
+import {
+  checkGuidance,
+  type GuidanceCheck,
+  type GuidanceVerdicts,
+  guidanceVerdicts,
+  type MeasuredConsistency,
+} from "./check.js";
 import type { GuidanceEntry, OtherQuantity } from "./entry.js";
 
 export interface VerdictProbability {
@@ -58,20 +64,20 @@ export function verdictProbability(
   }
   const check = checkGuidance(curve, entry, measured);
   const checks = curves.map((each, index) =>
-    checkGuidance(each, entry, drawn ? drawn[index] : measured),
+    guidanceVerdicts(each, entry, drawn ? drawn[index] : measured),
   );
-  const share = (same: (each: GuidanceCheck) => boolean) =>
+  const share = (same: (each: GuidanceVerdicts) => boolean) =>
     checks.filter(same).length / checks.length;
   const sameVerdict = share(({ verdict }) => verdict === check.verdict);
   const criteria = check.criteria.map(({ what, verdict }, index) => ({
     what,
     verdict,
-    probability: share((each) => each.criteria[index].verdict === verdict),
+    probability: share((each) => each.criteria[index] === verdict),
   }));
   const others = check.others?.map(({ quantity, verdict }, index) => ({
     quantity,
     verdict,
-    probability: share((each) => each.others?.[index].verdict === verdict),
+    probability: share((each) => each.others[index] === verdict),
   }));
   const open = criteria.filter(({ probability }) => probability < SURE).map(({ what }) => what);
   const percent = probabilityPercent(sameVerdict);
@@ -84,7 +90,7 @@ export function verdictProbability(
     text:
       open.length === 0
         ? say`The reading errors do not change this verdict (${percent} % of ${curves.length} resampled curves).`
-        : say`Within the reading errors ${joinTexts(open)} could come out otherwise: ${percent} % of ${curves.length} resampled curves have this verdict.`,
+        : say`Within the reading errors ${joinTexts(open)} could differ: ${percent} % of ${curves.length} resampled curves give this verdict.`,
   };
 }
 
