@@ -43,7 +43,7 @@ import {
 const ANNEXES: Readonly<Record<AnnexKey, (result: StudyResult) => AppendixPart[]>> = {
   calculations: (result) =>
     cited(
-      say`One calculation of each kind, with its numbers filled in from this study. Rounded as printed, they give the result to the last digit but one.`,
+      say`One calculation of each kind, with the numbers of this study filled in. The numbers as printed give the printed result.`,
       calculationTables(result),
     ),
   findings: ({ findings }) => [

@@ -123,7 +123,7 @@ function grading(result: StudyResult): AppendixPart[] {
   const curves = graded.map(({ name, curve }) => ({ name, curve }));
   const sizes = [...graded, ...(blend ? [{ ...blend, name: say`Blend`, id: undefined }] : [])];
   return [
-    ...cited(say`The materials were sieved and, where a sheet says so, dispersed and settled.`, [
+    ...cited(say`Each material was sieved; where a sedimentation sheet was entered, its fines were measured too.`, [
       inReport(
         gradingChart(say`Grading of the materials`, curves, blend ? [] : bands),
         "grading-chart",
@@ -394,12 +394,12 @@ function validity(result: StudyResult): AppendixPart[] {
   return [
     ...(open.length === 0
       ? []
-      : cited(say`The study has not come to its end: these stages are open.`, [
+      : cited(say`The study is not complete: these stages are open.`, [
           {
             kind: "table",
             key: "stages",
             caption: say`What is not known yet`,
-            columns: [{ header: say`Stage` }, { header: say`What would tell it` }],
+            columns: [{ header: say`Stage` }, { header: say`What is needed` }],
             rows: open.map(({ stage, needs }) => [stageTitle(stage), needs ?? ""]),
           },
         ])),
