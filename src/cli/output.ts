@@ -1,6 +1,7 @@
-import { existsSync, readdirSync, statSync } from "node:fs";
+import { existsSync, lstatSync, readdirSync, rmSync, statSync } from "node:fs";
 import { link, rm, writeFile } from "node:fs/promises";
 import { basename, dirname, join, resolve } from "node:path";
+import { onSignal } from "../notebook/onSignal.js";
 import { CommandError, EXIT } from "./call.js";
 
 /**
@@ -16,6 +17,9 @@ export function freshFolder(choice: {
 }): string {
   const { wanted, byDefault, replace } = choice;
   const first = wanted === undefined ? byDefault : resolve(wanted);
+  if (!existsSync(first) && isLink(first)) {
+    throw new CommandError(EXIT.output, `${first} is a link that leads nowhere.`);
+  }
   if (existsSync(first) && !statSync(first).isDirectory()) {
     throw new CommandError(EXIT.output, `${first} is a file, not a folder.`);
   }
@@ -29,6 +33,15 @@ export function freshFolder(choice: {
   let number = 2;
   while (!isFree(`${byDefault}-${number}`)) number += 1;
   return `${byDefault}-${number}`;
+}
+
+function isLink(path: string): boolean {
+  try {
+    return lstatSync(path).isSymbolicLink();
+  } catch {
+    // Nothing is there: whether it can be made shows when it is written.
+    return false;
+  }
 }
 
 function isFree(folder: string): boolean {
@@ -47,6 +60,7 @@ export async function writeNewFile(
   content: string | ((draft: string) => Promise<void>),
 ): Promise<void> {
   const draft = join(dirname(path), `.${basename(path)}.${process.pid}.part`);
+  const done = onSignal(() => rmSync(draft, { force: true }));
   try {
     if (typeof content === "string") await writeFile(draft, content, { flag: "wx" });
     else await content(draft);
@@ -56,6 +70,7 @@ export async function writeNewFile(
     throw outputProblem(path, problem);
   } finally {
     await rm(draft, { force: true });
+    done();
   }
 }
 

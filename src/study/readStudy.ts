@@ -1,6 +1,7 @@
 import { readdir, readFile, realpath, stat } from "node:fs/promises";
 import { basename, isAbsolute, join, relative, sep } from "node:path";
 import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
+import { MAX_SHEET_BYTES } from "../lab/sheet/grid.js";
 import { say, type Text } from "../words/message.js";
 import { nearestName } from "../words/nearestName.js";
 import type { Language } from "../words/render.js";
@@ -62,12 +63,15 @@ async function readSheets(
     // Two of one name in two folders stay apart.
     const name = files.has(names[index]) ? path : names[index];
     try {
-      files.set(name, await readFile(path));
+      files.set(name, await readSheetFile(path));
     } catch (problem) {
-      const code = (problem as NodeJS.ErrnoException).code ?? say`unknown reason`;
+      const message =
+        problem instanceof NoSheetFile
+          ? problem.why
+          : say`This file cannot be read (${(problem as NodeJS.ErrnoException).code ?? say`unknown reason`}).`;
       findings.push(
         finding({ file: path }, "error", "missing-sheet", {
-          message: say`This file cannot be read (${code}).`,
+          message,
           expected: say`a file ending in .csv or .xlsx`,
           remedy: say`Correct the path. Capital letters count.`,
         }),
@@ -76,6 +80,23 @@ async function readSheets(
   }
   if (findings.length > 0) return { findings, locale: options.language ?? "en" };
   return studyFromFiles(files, options);
+}
+
+/** Something that is no file, or a file larger than any sheet: it is not opened. */
+class NoSheetFile extends Error {
+  constructor(readonly why: Text) {
+    super("no sheet file");
+  }
+}
+
+/** The bytes of a sheet; a pipe or a device would be waited for, a disk image fill the memory. */
+async function readSheetFile(path: string): Promise<Uint8Array> {
+  const entry = await stat(path);
+  if (!entry.isFile()) throw new NoSheetFile(say`This is not a file.`);
+  if (entry.size > MAX_SHEET_BYTES) {
+    throw new NoSheetFile(say`The file has ${entry.size} bytes.`);
+  }
+  return readFile(path);
 }
 
 /** Entries of a whole house would fill a twentieth of it. */
@@ -97,6 +118,12 @@ async function openEntries(
   try {
     const entry = await stat(path);
     if (!entry.isFile()) return refuse(say`The study file is no file.`, say`a file of text`);
+    if (!isBelow(await realpath(folder), await realpath(path))) {
+      return refuse(
+        say`The study file is a link that leads out of the study folder.`,
+        say`a file in the folder itself`,
+      );
+    }
     if (entry.size > MAX_ENTRIES_BYTES) {
       return refuse(
         say`The study file has ${entry.size} bytes.`,
@@ -169,8 +196,16 @@ async function readStudyFile(
     );
   }
   try {
-    return { bytes: await readFile(target) };
+    return { bytes: await readSheetFile(target) };
   } catch (problem) {
+    if (problem instanceof NoSheetFile) {
+      return refuse(
+        "sheet-too-large",
+        problem.why,
+        say`a lab sheet of at most ${MAX_SHEET_BYTES} bytes`,
+        say`Keep one test per file, without pictures.`,
+      );
+    }
     return refuse(
       "missing-sheet",
       say`This file cannot be read (${(problem as NodeJS.ErrnoException).code ?? say`unknown reason`}).`,

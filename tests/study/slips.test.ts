@@ -90,11 +90,48 @@ describe("an ordinary slip is told, and is no fault of ours", () => {
       (file: string) => execFileSync("truncate", ["-s", "300M", file]),
       "The study file has 314572800 bytes.",
     ],
+    [
+      "a device",
+      (file: string) => execFileSync("ln", ["-s", "/dev/zero", file]),
+      "The study file is no file.",
+    ],
+    [
+      "a link out of the folder",
+      (file: string) => execFileSync("ln", ["-s", "/etc/hostname", file]),
+      "The study file is a link that leads out of the study folder.",
+    ],
   ])("%s in place of study.yaml", async (_, make, message) => {
     const study = copyStudy("reading-room");
     study.remove("study.yaml");
     make(join(study.folder, "study.yaml"));
     expect((await outcome(study)).all).toMatchObject([{ code: "missing-study", message }]);
+  });
+});
+
+describe("in place of a sheet", () => {
+  const MAKE: Readonly<Record<string, (file: string) => unknown>> = {
+    pipe: (file) => execFileSync("mkfifo", [file]),
+    device: (file) => execFileSync("ln", ["-s", "/dev/zero", file]),
+    "300 MB": (file) => execFileSync("truncate", ["-s", "300M", file]),
+  };
+
+  it.each(["pipe", "300 MB"])("a %s that a study names is refused at once", async (what) => {
+    const study = copyStudy("reading-room");
+    study.remove(SIEVE);
+    MAKE[what](join(study.folder, SIEVE));
+    const start = performance.now();
+    const { codes } = await outcome(study);
+    expect(codes.filter((code) => /missing-sheet|sheet-too-large/.test(code))).toHaveLength(1);
+    expect(performance.now() - start).toBeLessThan(5000);
+  });
+
+  it.each(Object.keys(MAKE))("a %s that is given alone is refused at once", async (what) => {
+    const study = copyStudy("reading-room");
+    const file = join(study.folder, "alone.csv");
+    MAKE[what](file);
+    const { findings, study: read } = await readStudy(file);
+    expect(read).toBeUndefined();
+    expect(findings.map(({ code }) => code)).toEqual(["missing-sheet"]);
   });
 });
 

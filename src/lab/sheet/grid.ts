@@ -49,7 +49,7 @@ export interface GridReading {
 }
 
 /** A lab sheet of a few hundred rows has a few kB; this leaves room and stops a disk image. */
-const MAX_BYTES = 4 * 1024 * 1024;
+export const MAX_SHEET_BYTES = 4 * 1024 * 1024;
 /** Longer than any remark; a cell beyond it is a sheet whose quotes or line ends went wrong. */
 const MAX_CELL = 10_000;
 
@@ -67,10 +67,10 @@ export async function readGrid(
   const refuse = (code: string, words: FindingWords): GridReading => ({
     findings: [finding({ file }, "error", code, words)],
   });
-  if (bytes.length > MAX_BYTES) {
+  if (bytes.length > MAX_SHEET_BYTES) {
     return refuse("sheet-too-large", {
       message: say`The file has ${bytes.length} bytes.`,
-      expected: say`a lab sheet of at most ${MAX_BYTES} bytes`,
+      expected: say`a lab sheet of at most ${MAX_SHEET_BYTES} bytes`,
       remedy: say`Keep one test per file, without pictures.`,
     });
   }
@@ -154,7 +154,7 @@ function readCsv(bytes: Uint8Array, given?: string): Rows {
     return { rows, findings: [] };
   } catch (problem) {
     return {
-      problem: say`The rows cannot be told apart: ${(problem as Error).message.slice(0, 200)}.`,
+      problem: say`The rows cannot be separated: ${(problem as Error).message.slice(0, 200)}.`,
     };
   }
 }

@@ -328,7 +328,7 @@ function notANumber(text: string, problem: string, place: CellPlace): CellReadin
     });
   }
   return refusal(text, place, "not-a-number", {
-    message: say`This cell holds text where a number belongs.`,
+    message: say`This cell holds text where a number is expected.`,
     expected: say`a number with a decimal point, without its unit`,
     remedy: say`Correct the reading; put remarks in a remark column.`,
   });
