@@ -123,8 +123,8 @@ export function bandFindings(
           expected: say`${lowPct} to ${highPct} %`,
           remedy:
             outsidePct > 0
-              ? say`Add a material of which less passes ${sizeMm} mm, loosen shares or limits, or choose a band that these materials can keep.`
-              : say`Add a material of which more passes ${sizeMm} mm, loosen shares or limits, or choose a band that these materials can keep.`,
+              ? say`Add a material of which less passes ${sizeMm} mm, relax shares or limits, or choose a band that these materials can meet.`
+              : say`Add a material of which more passes ${sizeMm} mm, relax shares or limits, or choose a band that these materials can meet.`,
         }),
       ];
     },

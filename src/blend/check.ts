@@ -31,7 +31,7 @@ export function checkBlend(input: BlendInput, file = "study.yaml"): Finding[] {
       finding({ file, column: "materials" }, "error", "blend-no-material", {
         message: say`There is nothing to blend.`,
         expected: say`at least one material`,
-        remedy: say`Name the soil and what may be added to it.`,
+        remedy: say`Enter the soil and the materials that may be added to it.`,
       }),
     ];
   }
@@ -70,9 +70,9 @@ function sumFindings(materials: readonly BlendMaterial[], file: string): Finding
       "blend-shares-exclude",
       {
         message: tooMuch
-          ? say`The smallest allowed shares add up to ${total} %, so no shares sum to 100 %.`
-          : say`The largest allowed shares add up to ${total} %, so no shares sum to 100 %.`,
-        expected: say`smallest shares of at most 100 % in all, largest of at least 100 %`,
+          ? say`The minimum shares add up to ${total} %, so no shares sum to 100 %.`
+          : say`The maximum shares add up to ${total} %, so no shares sum to 100 %.`,
+        expected: say`minimum shares totalling at most 100 %, maximum shares at least 100 %`,
         remedy: tooMuch
           ? say`Lower them by ${formatNumber(min - 100, 3)} points in all.`
           : say`Raise them by ${formatNumber(100 - max, 3)} points in all, or add a material.`,
@@ -100,9 +100,9 @@ function duplicateFindings(materials: readonly BlendMaterial[], file: string): F
     if (!twin) return [];
     return [
       finding(place, "warning", "blend-duplicate", {
-        message: say`${name} has the same curve as ${twin.name ?? twin.id}: how much of each cannot be told from the grading.`,
+        message: say`${name} has the same curve as ${twin.name ?? twin.id}: the grading cannot tell how much of each to use.`,
         expected: say`each material once`,
-        remedy: say`Leave one out, or limit its share by what there is.`,
+        remedy: say`Leave one out, or limit its share to what is available.`,
       }),
     ];
   });
@@ -134,7 +134,7 @@ function curveFindings({ id, curve }: BlendMaterial, file: string): Finding[] {
   return [
     finding(place, "error", "blend-bad-curve", {
       message: say`${id} has a point of ${bad.passingPct} % at ${bad.sizeMm} mm.`,
-      expected: say`sizes that grow, passing 0 to 100 that does not fall`,
+      expected: say`increasing sizes, and percent passing from 0 to 100 that never decreases`,
       remedy: say`Correct the sheet.`,
     }),
   ];
@@ -145,7 +145,7 @@ function shareFindings({ id, minSharePct, maxSharePct }: BlendMaterial, file: st
   return [
     finding({ file, column: "materials", value: id }, "error", "blend-bad-share", {
       message: say`${id} may have a share of ${minSharePct} to ${maxSharePct} %.`,
-      expected: say`0 to 100, smallest first`,
+      expected: say`0 to 100, the minimum first`,
       remedy: say`Correct the shares.`,
     }),
   ];
@@ -170,7 +170,7 @@ function checkLimits({ materials, target, limits = [] }: BlendInput, file: strin
 
 function badTarget(file: string): Finding {
   return finding({ file, column: "target" }, "error", "blend-bad-target", {
-    message: say`The target has no size, a value that is no number, or a range the wrong way round.`,
+    message: say`The target has no size, a value that is not a number, or a reversed range.`,
     expected: say`sizes and top size above 0, exponent above 0 to 1, the lower value first`,
     remedy: say`Correct the target.`,
   });
@@ -184,8 +184,8 @@ function limitFindings(limit: BlendLimit, index: number, file: string): Finding[
   const value = numbers.map(([key, number]) => `${key} ${number}`).join(", ");
   return [
     finding({ file, column: `limits[${index}]`, value }, "error", "blend-bad-limit", {
-      message: say`The limit of ${wordFor(limit.kind)} is no range of numbers.`,
-      expected: say`numbers from 0, smallest first`,
+      message: say`The limit of ${wordFor(limit.kind)} is not a range of numbers.`,
+      expected: say`numbers from 0, the minimum first`,
       remedy: say`Correct the limit.`,
     }),
   ];
@@ -211,7 +211,7 @@ function propertyFindings(
       .filter((material) => !Number.isFinite(material[key]))
       .map(({ id, name = id }) =>
         finding({ file, column: "materials", value: id }, "error", "blend-missing-property", {
-          message: say`${name} lacks what a limit or aim asks for: ${words}.`,
+          message: say`${name} lacks a value that a limit or the objective needs: ${words}.`,
           expected: words,
           remedy: say`Add it to the material, or leave the limit out.`,
         }),
@@ -272,7 +272,7 @@ function fineReachFindings(
   if (factor <= FARTHEST_FACTOR || first.passingPct <= HARMLESS_PCT) return [];
   return [
     finding({ file, column: "materials", value: id }, "error", "blend-extrapolated", {
-      message: say`${name} was measured down to ${formatNumber(first.sizeMm, 3)} mm, ${formatNumber(factor, 2)} times coarser than the ${formatNumber(finestMm, 3)} mm asked for; ${formatNumber(first.passingPct, 3)} % of it is finer than was measured.`,
+      message: say`${name} was measured down to ${formatNumber(first.sizeMm, 3)} mm, ${formatNumber(factor, 2)} times coarser than the ${formatNumber(finestMm, 3)} mm needed; ${formatNumber(first.passingPct, 3)} % of it is finer than the finest size measured.`,
       expected: say`at most ${FARTHEST_FACTOR} times, or at most ${HARMLESS_PCT} % finer than measured`,
       remedy: say`Add a hydrometer test, or leave the finest sizes out of the target and limits.`,
     }),
@@ -288,7 +288,7 @@ function coarseReachFindings(
   if (coarsestMm <= last.sizeMm || last.passingPct >= 100 - 1e-9) return [];
   return [
     finding({ file, column: "materials", value: id }, "error", "blend-curve-ends-early", {
-      message: say`The coarsest sieve of ${name}, ${formatNumber(last.sizeMm, 3)} mm, passes ${formatNumber(last.passingPct, 3)} %, and the blend is judged up to ${formatNumber(coarsestMm, 3)} mm, ${formatNumber(coarsestMm / last.sizeMm, 2)} times coarser.`,
+      message: say`The coarsest sieve of ${name}, ${formatNumber(last.sizeMm, 3)} mm, passes ${formatNumber(last.passingPct, 3)} %, and the blend is checked up to ${formatNumber(coarsestMm, 3)} mm, ${formatNumber(coarsestMm / last.sizeMm, 2)} times coarser.`,
       expected: say`a coarsest sieve that everything passes`,
       remedy: say`Add the next coarser sieve, with 0 g retained.`,
     }),
@@ -327,9 +327,9 @@ function gapFindings({ materials, target, limits = [] }: BlendInput, file: strin
         "warning",
         "blend-target-gap",
         {
-          message: say`The target says nothing of the sizes between ${from} and ${to} mm, where these materials differ: blends of very different grading meet it.`,
+          message: say`The target does not limit the sizes between ${from} and ${to} mm, where these materials differ: blends of very different grading meet it.`,
           expected: say`sizes at most ${FARTHEST_APART} times apart`,
-          remedy: say`Hold the curve there too: by an envelope with more sizes, or by a limit of passing near ${formatNumber(middle, 2)} mm. Look at the curve of the blend before you trust it.`,
+          remedy: say`Limit the curve there too: by more sizes in the envelope, or by a limit on the passing near ${formatNumber(middle, 2)} mm. Look at the curve of the blend before relying on it.`,
         },
       ),
     ];

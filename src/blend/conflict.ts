@@ -33,7 +33,7 @@ export function explainConflict(programme: BlendProgramme, maxMaterials: number)
       message: sharesMessage(least, most),
       conflict: {
         alone: [],
-        together: [say`the shares' own bounds`],
+        together: [say`the share limits of the materials`],
         sharesPct: lower.map((value, j) => 50 * (value + upper[j])),
         minBreach: [],
       },
@@ -44,7 +44,7 @@ export function explainConflict(programme: BlendProgramme, maxMaterials: number)
   const sharesPct = all.shares.map((share) => 100 * share);
   if (Math.max(0, ...all.breach) <= ROUNDING) {
     return {
-      message: say`No blend of at most ${maxMaterials} materials keeps all limits, though one of more materials does: allow another material.`,
+      message: say`No blend of at most ${maxMaterials} materials meets all limits, although one of more materials does: allow another material.`,
       conflict: { alone: [], together: [say`the number of materials`], sharesPct, minBreach: [] },
     };
   }
@@ -111,11 +111,11 @@ function aloneMessage(unreached: UnreachableLimit, estimate: boolean): Text {
   const impossible = value < 0 || (unit === "%" && !estimate && value > 100);
   const missed = say`No allowed blend of these materials has a ${label} of ${sideOf(side, amount(limit, unit))}: the nearest is ${amount(nearest, unit)}, ${difference(shortBy, unit)} away.`;
   if (!impossible) {
-    return say`${missed} A further material that takes up ${sharePct} % of the blend must bring ${sideOf(side, amount(value, unit))}.`;
+    return say`${missed} A further material that makes up ${sharePct} % of the blend must bring ${sideOf(side, amount(value, unit))}.`;
   }
   return side === "min"
-    ? say`${missed} A further material must bring more than ${amount(limit, unit)}, and take up more than ${sharePct} % of the blend.`
-    : say`${missed} A further material must bring less than ${amount(limit, unit)}, and take up more than ${sharePct} % of the blend.`;
+    ? say`${missed} A further material must bring more than ${amount(limit, unit)}, and make up more than ${sharePct} % of the blend.`
+    : say`${missed} A further material must bring less than ${amount(limit, unit)}, and make up more than ${sharePct} % of the blend.`;
 }
 
 function togetherMessage(
@@ -123,13 +123,13 @@ function togetherMessage(
   minBreach: BlendConflict["minBreach"],
 ): Text {
   const misses = minBreach.map(({ label, by, unit }) => say`${label} by ${difference(by, unit)}`);
-  return say`Each of these limits can be met, but not all together: ${joinTexts(together.map(nameOf), "; ")}. The blend that breaks them least misses ${joinTexts(misses)}. Relax one of them, or add a material that by itself keeps all of them.`;
+  return say`Each of these limits can be met, but not all together: ${joinTexts(together.map(nameOf), "; ")}. The blend that breaks them least misses ${joinTexts(misses)}. Relax one of them, or add a material that by itself meets all of them.`;
 }
 
 function sharesMessage(least: number, most: number): Text {
   return least > 100
-    ? say`The smallest allowed shares add up to ${formatNumber(least, 4)} %: lower them by ${formatNumber(least - 100, 3)} points in all.`
-    : say`The largest allowed shares add up to ${formatNumber(most, 4)} %: raise them by ${formatNumber(100 - most, 3)} points in all, or add a material.`;
+    ? say`The minimum shares add up to ${formatNumber(least, 4)} %: lower them by ${formatNumber(least - 100, 3)} points in all.`
+    : say`The maximum shares add up to ${formatNumber(most, 4)} %: raise them by ${formatNumber(100 - most, 3)} points in all, or add a material.`;
 }
 
 function nameOf({ label, side, limit, unit }: LimitRow): Text {

@@ -38,6 +38,13 @@ export {
   robustBlend,
   robustness,
 } from "./robustness.js";
+export {
+  type Estimate,
+  type RoughMaterial,
+  type SandToAdd,
+  sandToAdd,
+  type TrialMix,
+} from "./sandToAdd.js";
 export type {
   BandAim,
   BandTargetPoint,

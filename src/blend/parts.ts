@@ -100,7 +100,7 @@ export function practicalParts(
     status: found ? "ok" : "none",
     message: found
       ? say`Parts by ${wordFor(by)}, cement not included.`
-      : say`No ratio of whole parts up to ${maxTotal} in all keeps the limits. Allow more parts, or weigh.`,
+      : say`No ratio of whole parts with up to ${maxTotal} parts in all meets the limits. Allow more parts, or batch by mass.`,
     by,
     cementIncluded: false,
     materials: materials.map(({ id }, j) => {

@@ -203,7 +203,7 @@ export function robustBlend(input: RobustBlendInput): RobustBlend {
   const fresh = { ...input, seed: (seed + 0x9e3779b9) % 2 ** 32 };
   return {
     status: "ok",
-    message: say`no move between two materials keeps the band more often`,
+    message: say`no exchange between two materials stays within the band more often`,
     sharesPct: best.sharesPct,
     robustness: robustness({ ...fresh, sharesPct: best.sharesPct }),
     nearestMiddle: robustness({ ...fresh, sharesPct: first }),

@@ -134,9 +134,9 @@ function repairFindings(file: string, repairs: readonly GradingRepair[]): Findin
       max > REPAIR_LIMIT_PCT ? "warning" : "note",
       "grading-repaired",
       {
-        message: say`The measured curve falls somewhere as size grows; points were moved: ${joinTexts(list, "; ")}.`,
-        expected: say`percentages that never fall as size grows`,
-        remedy: say`Check the readings at these sizes; the moved curve is the nearest possible one.`,
+        message: say`The measured passing decreases somewhere with increasing size; points were adjusted: ${joinTexts(list, "; ")}.`,
+        expected: say`percent passing that never decreases with increasing size`,
+        remedy: say`Check the readings at these sizes; the adjusted curve is the nearest that never decreases.`,
       },
     ),
   ];

@@ -199,7 +199,7 @@ function massBalance(
       {
         message: say`${gained ? say`More` : say`Less`} mass was found after sieving than was put in: ${formatFixed(retainedG + panG + washedOutG, 1)} g of ${formatFixed(dryMassG, 1)} g of the ${name}, washed-out fines counted.`,
         expected: say`a difference within ${limitPct} % of the dry mass (${source})`,
-        remedy: say`Check the masses for a slip of the pen; if none is found, sieve a fresh sample.`,
+        remedy: say`Check the masses for writing errors; if there are none, sieve a fresh sample.`,
       },
     ),
   ];
@@ -217,9 +217,9 @@ function sampleSize(record: SieveRecord, rows: readonly SieveAnalysisRow[]): Fin
   const value = say`${formatFixed(record.dryMassG, 0)} g`;
   return [
     finding({ file: record.file, row: nominal.row, value }, "warning", "small-sample", {
-      message: say`The sample is small for grains of ${nominal.label}: a few grains more or less would move the coarse end.`,
+      message: say`The sample is small for grains of ${nominal.label}: a few grains more or less would shift the coarse end.`,
       expected: say`at least ${minKg} kg (AASHTO T 27 as adopted by WSDOT, by nominal maximum size)`,
-      remedy: say`Sieve a larger sample of the coarse part, or take the coarse points with care.`,
+      remedy: say`Sieve a larger sample of the coarse part, or treat the coarse points with caution.`,
     }),
   ];
 }
@@ -229,7 +229,7 @@ function topSize({ file }: SieveRecord, rows: readonly SieveAnalysisRow[]): Find
   if (!top || top.retainedG === 0) return [];
   return [
     finding({ file, row: top.row, value: say`${top.retainedG} g` }, "warning", "top-size-unknown", {
-      message: say`Material stayed on the coarsest sieve (${top.label}), so the largest grain is not known.`,
+      message: say`Material was retained on the coarsest sieve (${top.label}), so the maximum grain size is not known.`,
       expected: say`nothing retained on the coarsest sieve`,
       remedy: say`Add the next coarser sieve through which everything passes, with 0 retained.`,
     }),

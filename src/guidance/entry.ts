@@ -165,7 +165,7 @@ export function envelopeEntry({ file, title, source, points }: EnvelopeRecord): 
  * sourceMark(GUIDANCE_ENTRIES.find(({ id }) => id === "burroughs-2008")) // => { text: "abstract read", values: [] }
  */
 export function sourceMark({ own, basis }: GuidanceEntry): Text {
-  if (own) return say`the study's own; its origin was not checked`;
+  if (own) return say`supplied with the study; source not checked`;
   return SOURCE_MARKS[basis];
 }
 

@@ -183,7 +183,7 @@ export function powerEnvelope(
     return {
       ...common,
       id: `power-${topSizeMm}mm`,
-      title: say`Power curves between the exponents 0.33 and 0.50, largest grain ${topSizeMm} mm`,
+      title: say`Power curves between the exponents 0.33 and 0.50, maximum size ${topSizeMm} mm`,
       source: {
         authors: "Austroads",
         year: 1998,
@@ -191,10 +191,10 @@ export function powerEnvelope(
         locator: say`exponents 0.33 to 0.50`,
         address: "https://doi.org/10.26190/unsworks/19954",
       },
-      notes: say`For road bases: below 0.33 the fines are called excessive, above 0.50 the mix is said to segregate. The passing is our arithmetic from the exponents.`,
+      notes: say`For road bases: below 0.33 the fines are said to be excessive, above 0.50 the mix to segregate. Percent passing is computed by us from the exponents.`,
     };
   }
-  const title = say`Power curves between the exponents ${smaller} and ${larger}, largest grain ${topSizeMm} mm`;
+  const title = say`Power curves between the exponents ${smaller} and ${larger}, maximum size ${topSizeMm} mm`;
   return {
     ...common,
     id: `power-${topSizeMm}mm-${smaller}-${larger}`,

@@ -106,10 +106,10 @@ describe("fitGrading", () => {
   it("warns of a parameter on its bound, of a guess that stayed one, and of few points", () => {
     // Nothing but a step: no spread is small enough.
     const step = fitGrading(curveOf([0.5, 0], [1, 50], [1.001, 100]), "lognormal");
-    expect(renderAll(step.warnings).join(" ")).toContain("“spread” sits on its lower bound");
+    expect(renderAll(step.warnings).join(" ")).toContain("“spread” is at its lower bound");
     const few = fitGrading(curveOf([0.1, 10], [1, 40], [8, 90]), "lognormal");
     expect(few.degreesOfFreedom).toBe(1);
-    expect(renderAll(few.warnings).join(" ")).toContain("Points exceed parameters by only 1");
+    expect(renderAll(few.warnings).join(" ")).toContain("Only 1 degree of freedom");
     expect(few.aicc).toBeUndefined();
     const sand = fitGrading(
       curveOf(

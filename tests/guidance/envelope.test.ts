@@ -61,7 +61,7 @@ describe("powerEnvelope", () => {
     expect(own).toMatchObject({ id: "power-20mm-0.2-0.25", own: true, material: "own" });
     expect(render(own.notes)).toBe("Not a published recommendation.");
     expect(render(shortSource(own))).toBe(
-      "Power curves between the exponents 0.2 and 0.25, largest grain 20 mm",
+      "Power curves between the exponents 0.2 and 0.25, maximum size 20 mm",
     );
     const road = powerEnvelope(37.5);
     expect([road.id, road.own, render(shortSource(road))]).toEqual([

@@ -147,7 +147,7 @@ describe("checkGuidance", () => {
       byPct: 15,
     });
     expect(render(check.criteria[1].text)).toBe(
-      "passing 0.063 mm: 60.0 %, asked for 30 to 45 %: outside by 15.0 points.",
+      "passing 0.063 mm: 60.0 %, recommended 30 to 45 %: outside by 15.0 points.",
     );
   });
 

@@ -23,7 +23,7 @@ describe("what is not read off the curve", () => {
     );
     expect([at.verdict, over.verdict]).toEqual(["inside", "outside"]);
     expect(render(over.others![0].text)).toBe(
-      "organic matter: 2.0 %, asked for up to 2 %: outside.",
+      "organic matter: 2.0 %, recommended up to 2 %: outside.",
     );
   });
 
@@ -96,7 +96,7 @@ describe("an envelope of the study's own", () => {
     const check = checkGuidance(CURVE, own);
     expect(check.verdict).toBe("outside");
     expect(check.criteria[0]).toMatchObject({ sizeMm: 0.063, byPct: 10, verdict: "outside" });
-    expect(render(check.honesty)).toContain("this study brought along");
+    expect(render(check.honesty)).toContain("supplied with this study");
     expect(render(check.caution)).toContain("no proof");
   });
 
@@ -121,7 +121,7 @@ describe("verdictProbability", () => {
     const border = probability(249);
     expect(border.sameVerdict).toBeGreaterThan(0.3);
     expect(border.sameVerdict).toBeLessThan(0.9);
-    expect(render(border.text)).toContain("passing 0.075 mm could come out otherwise");
+    expect(render(border.text)).toContain("passing 0.075 mm could differ");
   });
 
   it("needs curves", () => {

@@ -60,7 +60,7 @@ describe("verdictProbability with drawn limits", () => {
     const at = found.criteria.findIndex(({ what }) => render(what) === "liquid limit");
     expect(found.criteria[at]).toMatchObject({ verdict: "inside", probability: 0.75 });
     expect(found).toMatchObject({ verdict: "inside", sameVerdict: 0.75, draws: 4 });
-    expect(render(found.text)).toContain("liquid limit could come out otherwise: 75 %");
+    expect(render(found.text)).toContain("liquid limit could differ: 75 %");
     expect(verdictProbability(curves[0], curves, walker, measured).sameVerdict).toBe(1);
   });
 

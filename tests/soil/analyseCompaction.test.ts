@@ -102,7 +102,7 @@ describe("published compaction tests", () => {
     expect(found.points[3].dryDensityKgM3 / PCF).toBeCloseTo(120.6, 1);
     const above = found.findings.filter(({ code }) => code === "above-zero-air-voids");
     expect(above[0]).toMatchObject({ severity: "warning", row: 10 });
-    expect(render(above[0].message)).toContain("denser than the soil can be");
+    expect(render(above[0].message)).toContain("lies above the line of zero air voids");
   });
 });
 
@@ -177,7 +177,7 @@ describe("the top", () => {
     expect(codes(analyseCompaction(gentle))).toEqual([]);
     const [finding] = analyseCompaction(spike).findings;
     expect(render(finding.expected)).toBe(
-      "peaks within 10 % of the optimum and 35 kg/m³ of each other: what one operator repeats (AASHTO T 99, from memory)",
+      "peaks within 10 % of the optimum and 35 kg/m³ of each other: single-operator repeatability (AASHTO T 99, from memory)",
     );
   });
 

@@ -136,7 +136,7 @@ describe("classifyAashto", () => {
     expect(classifyAashto({ ...passings, plasticityIndexPct: 9 }).group).toBeUndefined();
     const found = classifyAashto(passings);
     expect(found.group).toBeUndefined();
-    expect(render(found.path.at(-1)!)).toContain("no group");
+    expect(render(found.path.at(-1)!)).toContain("the group cannot be determined");
     expect(() => classifyAashto(soil([50, 60, 10], 20, 5))).toThrow("invalid `passing0425Pct`: 60");
     expect(() => classifyAashto(soil([150, 60, 10], 20, 5))).toThrow("invalid `passing2Pct`: 150");
   });

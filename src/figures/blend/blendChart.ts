@@ -132,7 +132,7 @@ export function robustnessChart(
   const percent = (part: number) => say`${formatNumber(100 * part, 3)} %`;
   const sentences = points.map(
     (point, i) =>
-      say`At ${x[i]}: nine in ten between ${formatNumber(point.p05Pct, 3)} and ${formatNumber(point.p95Pct, 3)} %, allowed ${formatNumber(point.lowPct, 3)} to ${formatNumber(point.highPct, 3)} %, inside in ${percent(point.insideProbability)}.`,
+      say`At ${x[i]}: 90 % of the blends between ${formatNumber(point.p05Pct, 3)} and ${formatNumber(point.p95Pct, 3)} %, allowed ${formatNumber(point.lowPct, 3)} to ${formatNumber(point.highPct, 3)} %, inside in ${percent(point.insideProbability)}.`,
   );
   return figureOf(
     title,
@@ -153,7 +153,7 @@ export function robustnessChart(
       {
         type: "scatter",
         mode: "markers",
-        name: say`median and nine in ten of the blends`,
+        name: say`median and 90 % range of the blends`,
         x,
         y: points.map(({ medianPct }) => medianPct),
         marker: { color: PALETTE.azurite, symbol: "diamond", size: 9 },

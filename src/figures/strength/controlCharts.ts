@@ -156,9 +156,9 @@ export function operatingCharacteristicChart(
     title,
     joinTexts(
       [
-        say`Chance of acceptance against the true mean of a lot whose blocks scatter by ${formatQuantity(sdMpa, "stress", units)}. ${risks.message}`,
+        say`Probability of acceptance against the true mean of a lot whose blocks have a standard deviation of ${formatQuantity(sdMpa, "stress", units)}. ${risks.message}`,
         half &&
-          say`Half of the lots pass at about ${formatQuantity(half.meanMpa, "stress", units)}.`,
+          say`Half of the lots are accepted at about ${formatQuantity(half.meanMpa, "stress", units)}.`,
       ],
       " ",
     ),
@@ -166,7 +166,7 @@ export function operatingCharacteristicChart(
       {
         type: "scatter",
         mode: "lines",
-        name: say`chance of acceptance`,
+        name: say`probability of acceptance`,
         x: curve.map(({ meanMpa }) => stress(meanMpa)),
         y: curve.map(({ acceptance }) => 100 * acceptance),
         line: { color: PALETTE.azurite, width: 2.5 },
@@ -174,7 +174,7 @@ export function operatingCharacteristicChart(
       {
         type: "scatter",
         mode: "markers+text",
-        name: say`poor lot and good lot`,
+        name: say`rejectable and acceptable quality`,
         x: [stress(risks.poorMeanMpa), stress(risks.goodMeanMpa)],
         y: [100 * risks.ownerRisk, 100 * (1 - risks.builderRisk)],
         text: [say`poor`, say`good`],

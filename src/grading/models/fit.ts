@@ -214,24 +214,24 @@ function gradingFitWarnings(
 ): Text[] {
   const name = (index: number) => `“${parameters[index].name}”`;
   return [
-    ...(converged ? [] : [say`The fit did not come to rest: ${message}`]),
+    ...(converged ? [] : [say`The fit did not converge: ${message}`]),
     ...parameters.flatMap((_, index) =>
       activeBounds[index] === 0
         ? []
         : [
-            say`${name(index)} sits on its ${activeBounds[index] < 0 ? say`lower` : say`upper`} bound: the points do not fix it, and the other errors hold it for known.`,
+            say`${name(index)} is at its ${activeBounds[index] < 0 ? say`lower` : say`upper`} bound: the points do not determine it, and the other standard errors take it as known.`,
           ],
     ),
     ...parameters.flatMap((_, index) =>
-      unmoved[index] ? [say`${name(index)} never left its start: its value is the guess.`] : [],
+      unmoved[index] ? [say`${name(index)} did not leave its starting value.`] : [],
     ),
     ...parameters.flatMap(({ standardError }, index) =>
       standardError === undefined && degreesOfFreedom > 0 && activeBounds[index] === 0
-        ? [say`The points do not settle ${name(index)}: no error can be given.`]
+        ? [say`The points do not determine ${name(index)}: no standard error can be given.`]
         : [],
     ),
     ...(degreesOfFreedom < FEW
-      ? [say`Points exceed parameters by only ${degreesOfFreedom}: the errors are hardly known.`]
+      ? [say`Only ${degreesOfFreedom}{0, plural, one { degree} other { degrees}} of freedom: the standard errors are very uncertain.`]
       : []),
   ];
 }

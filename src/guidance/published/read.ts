@@ -25,7 +25,7 @@ export const READ_ENTRIES: readonly WrittenEntry[] = [
       ["silt", 15, 30],
       ["sandAndGravel", 50, 70],
     ]),
-    notes: say`Silt ends at 0.02 mm here, not at 0.063: do not compare its silt with that of other entries. Cobbles to 100 mm count with sand and gravel.`,
+    notes: say`Silt is finer than 0.02 mm here, not 0.063 mm: do not compare it with the silt of other entries. Cobbles up to 100 mm are counted with sand and gravel.`,
   },
   {
     id: "morel-clay",
@@ -41,7 +41,7 @@ export const READ_ENTRIES: readonly WrittenEntry[] = [
     confidence: "read",
     boundariesMm: UNSAID,
     fractions: [{ fraction: "clay", minPct: 5, maxPct: 15 }],
-    notes: say`Approximate. The size that ends clay is not said; 0.002 mm is taken.`,
+    notes: say`Approximate. The upper size of clay is not stated; 0.002 mm is assumed.`,
   },
   {
     id: "burroughs-2001",
@@ -68,7 +68,7 @@ export const READ_ENTRIES: readonly WrittenEntry[] = [
         unfavourable: say`10 % of such soils reached 2 MPa`,
       },
     },
-    notes: say`111 soils, 230 blocks, with cement, lime or bitumen. Sand is 0.075 to 2.36 mm here. The same author’s paper of 2008 draws the lines elsewhere.`,
+    notes: say`111 soils, 230 blocks, with cement, lime or bitumen. Sand is 0.075 to 2.36 mm here. The same author’s paper of 2008 uses other limits.`,
   },
   {
     id: "burroughs-2008",
@@ -94,7 +94,7 @@ export const READ_ENTRIES: readonly WrittenEntry[] = [
         unfavourable: say`fewer than 60 % of such soils reached 2 MPa`,
       },
     },
-    notes: say`104 soils, 4 to 8 % cement and lime together. The abstract does not say which sizes it calls sand; 0.063 to 2 mm is taken. Its shrinkage is that of a laboratory bar, not of a wall.`,
+    notes: say`104 soils, 4 to 8 % cement and lime together. The abstract does not define sand; 0.063 to 2 mm is assumed. Its shrinkage is that of a laboratory bar, not of a wall.`,
   },
   {
     id: "rew-practitioner",
@@ -111,7 +111,7 @@ export const READ_ENTRIES: readonly WrittenEntry[] = [
     confidence: "read",
     boundariesMm: { clay: 0.002, silt: 0.075, sand: 4.75 },
     points: [{ sizeMm: 0.075, lowPct: 8, highPct: 25 }],
-    notes: say`A builder’s opinion: with cement at least 8 to 10 % fines; above 25 % passing 0.075 mm sand probably has to be added.`,
+    notes: say`A builder’s opinion: at least 8 to 10 % fines where cement is used; above 25 % passing 0.075 mm, sand probably has to be added.`,
   },
 ];
 
@@ -131,7 +131,7 @@ export const MORE_READ_ENTRIES: readonly WrittenEntry[] = [
     confidence: "read",
     boundariesMm: UNSAID,
     fractions: [{ fraction: "clay", minPct: 0, maxPct: 30 }],
-    notes: say`12 % is called ideal, 30 % the most. The size that ends clay is not said.`,
+    notes: say`12 % is called ideal, 30 % the maximum. The upper size of clay is not stated.`,
   },
   {
     id: "easton-terrawiki",
@@ -154,7 +154,7 @@ export const MORE_READ_ENTRIES: readonly WrittenEntry[] = [
     ],
     points: [{ sizeMm: 0.063, lowPct: 5, highPct: 30 }],
     derived: true,
-    notes: say`The page says clay 5 to 30 % and names no silt; clay is taken here for all fines, or nothing would be left for silt.`,
+    notes: say`The page gives 5 to 30 % clay and does not mention silt; its clay is taken here as all fines, since otherwise no silt would be left.`,
   },
   {
     id: "hall-djerbib-2004",
@@ -172,7 +172,7 @@ export const MORE_READ_ENTRIES: readonly WrittenEntry[] = [
     confidence: "read",
     boundariesMm: UNSAID,
     others: [{ quantity: "dryDensityKgM3", min: 1800, max: 2200 }],
-    notes: say`A range met in practice, told as context; not a limit of suitability.`,
+    notes: say`A range found in practice, given as background; not a suitability limit.`,
   },
   {
     id: "usace-road-base",
@@ -201,7 +201,7 @@ export const MORE_READ_ENTRIES: readonly WrittenEntry[] = [
       { quantity: "liquidLimitPct", maxPct: 28 },
       { quantity: "plasticityIndexPct", maxPct: 6 },
     ],
-    notes: say`An envelope of graded road bases with grains up to 25 mm, not of earth walls; the thesis uses it for a worked blend of two soils.`,
+    notes: say`An envelope for graded road bases with a maximum size of 25 mm, not for earth walls; the thesis uses it in a worked example of blending two soils.`,
   },
   {
     id: "fdot-sand-clay",
@@ -228,7 +228,7 @@ export const MORE_READ_ENTRIES: readonly WrittenEntry[] = [
       { quantity: "plasticityIndexPct", maxPct: 6 },
     ],
     others: [{ quantity: "topSizeMm", max: 25 }],
-    notes: say`A natural sand-clay under roads. Its percentages are of what passes 2 mm; clay ends at 0.005 mm and silt at 0.05 mm there.`,
+    notes: say`A natural sand-clay for road bases. Percentages are of the fraction passing 2 mm; clay is finer than 0.005 mm and silt finer than 0.05 mm.`,
   },
   powerEnvelope(19),
 ];

@@ -23,7 +23,7 @@ const BLOCK_ENTRIES: readonly WrittenEntry[] = [
     boundariesMm: BS,
     fractions: [{ fraction: "clay", minPct: 10, maxPct: 35 }],
     consistency: [{ quantity: "linearShrinkagePct", minPct: 2.5, maxPct: 9 }],
-    notes: say`Outside the shrinkage: reject or blend. The clay content is for cohesion, after BRU 1974.`,
+    notes: say`Outside the shrinkage range, reject or blend. The clay content is for cohesion, after BRU 1974.`,
   },
   {
     id: "craterre-blocks",
@@ -48,7 +48,7 @@ const BLOCK_ENTRIES: readonly WrittenEntry[] = [
       { quantity: "plasticityIndexPct", minPct: 2.5, maxPct: 29 },
       { quantity: "liquidLimitPct", minPct: 25, maxPct: 51 },
     ],
-    notes: say`The drawn zone is the real criterion; these are the corners of it.`,
+    notes: say`The criterion is the zone drawn in the source; these are its corner values.`,
   },
   {
     id: "is-1725",
@@ -69,7 +69,7 @@ const BLOCK_ENTRIES: readonly WrittenEntry[] = [
       ["sand", 50, 80],
     ]),
     consistency: [{ quantity: "plasticityIndexPct", maxPct: 12 }],
-    notes: say`Revised in 2013 and 2023; recalled from the edition of 1982.`,
+    notes: say`Revised in 2013 and 2023; recalled from the 1982 edition.`,
   },
 ];
 

@@ -14,7 +14,7 @@ export const REMEMBERED_ENTRIES: readonly WrittenEntry[] = [
       authors: "Walker, P.; Keable, R.; Martin, J.; Maniatidis, V.",
       year: 2005,
       title: "Rammed earth: design and construction guidelines (BRE EP 62)",
-      locator: say`soil selection (place not recalled)`,
+      locator: say`soil selection (clause not recalled)`,
     },
     basis: "memory",
     confidence: "medium-high",
@@ -54,7 +54,7 @@ export const REMEMBERED_ENTRIES: readonly WrittenEntry[] = [
       ["silt", 15, 30],
       ["sandAndGravel", 50, 70],
     ]),
-    notes: say`That the standard descends from the 1996 book was read; the numbers were not.`,
+    notes: say`That the standard is based on the 1996 book was read; the values were not.`,
   },
   {
     id: "hb195",
@@ -75,7 +75,7 @@ export const REMEMBERED_ENTRIES: readonly WrittenEntry[] = [
       ["sandAndGravel", 45, 75],
     ]),
     consistency: [{ quantity: "linearShrinkagePct", maxPct: 2.5 }],
-    notes: say`As quoted in later papers. The limits can all be met only with 50 % sand and gravel or more.`,
+    notes: say`As quoted in later papers. All limits can be met only with at least 50 % sand and gravel.`,
   },
   {
     id: "craterre-pise",
@@ -96,7 +96,7 @@ export const REMEMBERED_ENTRIES: readonly WrittenEntry[] = [
       ["sand", 40, 50],
       ["gravel", 0, 15],
     ]),
-    notes: say`High in clay beside the other handbooks; sometimes ascribed to other books.`,
+    notes: say`Higher in clay than the other handbooks; sometimes attributed to other books.`,
   },
   {
     id: "aci-230",
@@ -143,7 +143,7 @@ export const MORE_REMEMBERED_ENTRIES: readonly WrittenEntry[] = [
     ],
     points: [{ sizeMm: 0.063, lowPct: 20, highPct: 35 }],
     derived: true,
-    notes: say`Sums up others: least fines of 20 to 25 %, most of 30 to 35 %; least sand 50 to 55 %, most 70 to 75 %. The outer ends are taken.`,
+    notes: say`Summarises other sources: minimum fines 20 to 25 %, maximum 30 to 35 %; minimum sand 50 to 55 %, maximum 70 to 75 %. The outermost values are used.`,
   },
   {
     id: "nmac-re-soil",

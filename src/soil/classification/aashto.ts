@@ -45,7 +45,7 @@ export function classifyAashto(input: AashtoInput): AashtoClass {
   const path = [say`Passing 2 mm ${f10} %, 0.425 mm ${f40} %, 0.075 mm ${f200} %.`];
   const known = liquidLimitPct !== undefined && plasticityIndexPct !== undefined;
   if (!nonPlastic && !known) {
-    path.push(say`Without liquid limit and plasticity index no group can be told.`);
+    path.push(say`Without liquid limit and plasticity index the group cannot be determined.`);
     return { path };
   }
   // A non-plastic soil has no limits; below every bound it takes the silty groups.

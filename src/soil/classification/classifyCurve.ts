@@ -24,7 +24,7 @@ export interface CurveClass {
   readonly path: readonly Text[];
 }
 
-const SHORT = say`The measured curve does not reach the sizes that this system asks for.`;
+const SHORT = say`The measured curve does not reach the sizes that this system requires.`;
 
 /**
  * Class of a soil by a named system, read off its whole curve and its limits.

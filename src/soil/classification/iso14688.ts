@@ -32,7 +32,7 @@ export function classifyIso14688(input: SizeClassInput): SizeClass {
   ];
   if (finesPct >= 5 && clayPct === undefined) {
     path.push(
-      say`Fines of 5 % or more: without the clay content silt and clay cannot be told apart.`,
+      say`Fines of 5 % or more: without the clay content, silt and clay cannot be distinguished.`,
     );
     return { path, missing: [say`clay content`], source: SOURCE };
   }
@@ -49,7 +49,7 @@ export function classifyIso14688(input: SizeClassInput): SizeClass {
   const coarse = main === "Gr" || main === "Sa";
   if (!coarse || finesPct >= 15) return { symbol, name, path, missing: [], source: SOURCE };
   if (cu === undefined || cc === undefined) {
-    path.push(say`Without D10, D30 and D60 the grading cannot be told.`);
+    path.push(say`Without D10, D30 and D60 the grading term cannot be determined.`);
     return { symbol, name, path, missing: [say`D10, D30 and D60`], source: SOURCE };
   }
   const { term, reason } = gradedTerm(cu, cc);

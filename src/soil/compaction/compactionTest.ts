@@ -164,13 +164,13 @@ function reportedTop(
     zeroAirVoids: [],
     findings: [
       finding({ file }, "note", "compaction-reported", {
-        message: say`The laboratory reports the top of the compaction curve without its points: neither the top nor the moisture range that keeps the density can be checked.`,
+        message: say`The laboratory reports the optimum without the test points: neither the optimum nor the compaction moisture range can be checked.`,
         expected: say`the points of the test`,
-        remedy: say`Ask the laboratory for its points; until then the optimum stands as reported.`,
+        remedy: say`Ask the laboratory for its points; until then the optimum is used as reported.`,
       }),
       ...(particleDensityKgM3 === undefined
         ? []
-        : tooDense({ file }, top, particleDensityKgM3, say`The reported top`)),
+        : tooDense({ file }, top, particleDensityKgM3, say`The reported maximum`)),
     ],
   };
 }
@@ -199,7 +199,7 @@ const MAX_RESIDUAL = 0.005;
  * @example
  * render(PEAK_RULE).startsWith("Method chosen") // => true
  */
-export const PEAK_RULE = say`Method chosen by rule: the cubic from six points where it lies closer than the quadratic, else the quadratic from four points, either only where its residual error is within ${100 * MAX_RESIDUAL} % of the maximum; else the parabola through the highest point and its neighbours (common practice, no source).`;
+export const PEAK_RULE = say`Method chosen by rule: the cubic from six points where it fits more closely than the quadratic, else the quadratic from four points, either only where its residual error is within ${100 * MAX_RESIDUAL} % of the maximum; else the parabola through the highest point and its neighbours (common practice, no source).`;
 
 /**
  * The peak of the compaction curve by every method that the points allow, the chosen one first.
@@ -398,7 +398,7 @@ function tooDense(
   const value = say`${formatFixed(dryDensityKgM3, 0)} kg/m³ at ${formatFixed(waterContentPct, 1)} %`;
   return [
     finding({ ...place, value }, "warning", "above-zero-air-voids", {
-      message: say`${what} is denser than the soil can be without any air left in it.`,
+      message: say`${what} lies above the line of zero air voids.`,
       expected: say`at most ${formatFixed(limit, 0)} kg/m³ for particles of ${formatFixed(particleDensity, 0)} kg/m³`,
       remedy: say`Check the water content, the mould volume and the particle density.`,
     }),
@@ -414,7 +414,7 @@ function checkShape(file: string, { points, peak }: Analysis): Finding[] {
         "error",
         "no-compaction-peak",
         {
-          message: say`The points show no highest dry density between the driest and the wettest.`,
+          message: say`The points show no maximum of dry density between the driest and the wettest.`,
           expected: say`at least three points that rise and then fall`,
           remedy: say`Compact more points on the side where the density still rises.`,
         },
@@ -458,8 +458,8 @@ function methodsApart(file: string, { peak, alternatives }: Analysis): Finding[]
       "warning",
       "compaction-methods-differ",
       {
-        message: say`The ${wordFor(other.method)} gives another peak than the ${wordFor(peak.method)} (${formatFixed(optimumWaterPct, 1)} %, ${formatFixed(maximumDryDensityKgM3, 0)} kg/m³).`,
-        expected: say`peaks within ${100 * ofOptimum} % of the optimum and ${maximumKgM3} kg/m³ of each other: what one operator repeats (AASHTO T 99, from memory)`,
+        message: say`The ${wordFor(other.method)} gives a different peak from the ${wordFor(peak.method)} (${formatFixed(optimumWaterPct, 1)} %, ${formatFixed(maximumDryDensityKgM3, 0)} kg/m³).`,
+        expected: say`peaks within ${100 * ofOptimum} % of the optimum and ${maximumKgM3} kg/m³ of each other: single-operator repeatability (AASHTO T 99, from memory)`,
         remedy: say`Compact another point near the optimum; take the optimum as a range until then.`,
       },
     ),
@@ -483,7 +483,7 @@ function offReading(file: string, { peak, highestPoint }: Analysis): Finding[] {
           offKgM3 > 0
             ? say`The peak by the ${wordFor(peak.method)} lies ${size} kg/m³ above the highest point that was measured.`
             : say`The peak by the ${wordFor(peak.method)} lies ${size} kg/m³ below the highest point that was measured.`,
-        expected: say`within ${maximumKgM3} kg/m³ of it: what one operator repeats (AASHTO T 99, from memory)`,
+        expected: say`within ${maximumKgM3} kg/m³ of it: single-operator repeatability (AASHTO T 99, from memory)`,
         remedy: say`Compact another point near the optimum before the density is specified.`,
       },
     ),

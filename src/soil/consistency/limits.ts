@@ -309,7 +309,7 @@ function checkReported({ file, reported }: LimitsRecord): Finding[] {
     finding({ file }, "note", "limits-reported", {
       message: say`The laboratory reports limits without their readings: they cannot be checked and have no interval.`,
       expected: say`blows or penetrations, threads and lengths of the bar, where the laboratory has them`,
-      remedy: say`Nothing to do, unless the readings are at hand.`,
+      remedy: say`No action needed unless the readings are available.`,
     }),
   ];
 }
@@ -326,7 +326,7 @@ function checkPlasticLimit({
       finding({ file, row }, "warning", "non-plastic-with-limit", {
         message: say`The soil is reported as non-plastic, yet a plastic limit is given.`,
         expected: say`either one or the other`,
-        remedy: say`Keep the one that is right; non-plastic was taken here.`,
+        remedy: say`Remove the wrong one; the soil was taken as non-plastic.`,
       }),
     ];
   }
@@ -338,9 +338,9 @@ function checkPlasticLimit({
       "warning",
       "plastic-limit-apart",
       {
-        message: say`The plastic limits of the threads lie far apart.`,
+        message: say`The plastic-limit determinations differ widely.`,
         expected: say`within 2 points of water (common practice, no source)`,
-        remedy: say`Roll more threads; the mean stands until then.`,
+        remedy: say`Make more determinations; until then the mean is used.`,
       },
     ),
   ];
@@ -398,7 +398,7 @@ function checkLiquidLimit(record: LimitsRecord, { flowLine, onePoint }: Limits):
         "warning",
         "one-point-liquid-limit",
         {
-          message: say`The liquid limit rests on one point and a slope of the flow line taken for known.`,
+          message: say`The liquid limit rests on one point and an assumed slope of the flow line.`,
           expected: say`at least 3 points`,
           remedy: say`Take more points at other water contents; until then the limit has no interval.`,
         },
@@ -421,10 +421,10 @@ function checkLiquidLimit(record: LimitsRecord, { flowLine, onePoint }: Limits):
     findings.push(
       finding({ file, row }, "error", "flow-line", {
         message: flowLine
-          ? say`The flow line leans the wrong way: wetter soil should need fewer blows, or let the cone deeper in.`
-          : say`The points do not make a line: all have the same measure.`,
+          ? say`The flow line slopes the wrong way: wetter soil should need fewer blows, or let the cone penetrate deeper.`
+          : say`The points do not define a line: all have the same number of blows or the same penetration.`,
         expected: say`points at different water contents that follow one falling (cup) or rising (cone) line`,
-        remedy: say`Check the points for exchanged columns or slips of the pen.`,
+        remedy: say`Check the points for exchanged columns or writing errors.`,
       }),
     );
   }
@@ -453,7 +453,7 @@ function farPoints(record: LimitsRecord): Finding[] {
         "warning",
         "liquid-limit-outside",
         {
-          message: say`All points lie on one side of the limit: it is read off the line's prolongation.`,
+          message: say`All points lie on one side of the limit: it is read from the extrapolated line.`,
           expected: say`points on both sides of ${limit} ${name}`,
           remedy: say`Take a point on the other side.`,
         },

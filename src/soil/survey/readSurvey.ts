@@ -64,8 +64,8 @@ export async function* readSurvey(
     yield refuse(file, row + 1, {
       code: "not-a-csv",
       value: "",
-      problem: say`The rows cannot be told apart: ${(problem as Error).message}.`,
-      expected: say`CSV in UTF-8, one grading a row`,
+      problem: say`The rows cannot be separated: ${(problem as Error).message}.`,
+      expected: say`CSV in UTF-8, one grading per row`,
     });
     return;
   } finally {
@@ -76,7 +76,7 @@ export async function* readSurvey(
       code: "empty-sheet",
       value: "",
       problem: say`The file has no rows.`,
-      expected: say`a header and one grading a row`,
+      expected: say`a header and one grading per row`,
     });
   }
 }
@@ -119,7 +119,7 @@ function surveyColumns(
     if (column === undefined) return refusal(say`“${cell}” is neither a known column nor a sieve.`);
     columns.push(column);
   }
-  if (new Set(columns).size < columns.length) return refusal(say`A column stands twice.`);
+  if (new Set(columns).size < columns.length) return refusal(say`A column appears twice.`);
   if (!columns.includes("id")) return refusal(say`The column “id” is missing.`);
   const sieves = columns.filter((column) => typeof column === "number");
   if (sieves.length < 3) return refusal(say`The header names fewer than three sieves.`);
@@ -170,7 +170,7 @@ function surveyNumber(text: string, max: number): number | Refusal {
     return {
       code: number.problem === "comma-decimal" ? "comma-decimal" : "not-a-number",
       value: text,
-      problem: say`This cell holds text where a number belongs.`,
+      problem: say`This cell holds text where a number is expected.`,
       expected: say`a number with a decimal point`,
     };
   }

@@ -70,7 +70,7 @@ export function surveyGradingWith(model: SurveyModel): (grading: SurveyGrading) 
   };
   return ({ file, row, id, points: raw, liquidLimitPct, plasticityIndexPct }) => {
     const leaveOut = (code: string, value: Text, message: Text, expected: Text): SurveyRow => {
-      const remedy = say`Correct the row; the other rows stand without it.`;
+      const remedy = say`Correct the row; the other rows are not affected.`;
       const words = { message, expected, remedy };
       return {
         row,
@@ -87,7 +87,7 @@ export function surveyGradingWith(model: SurveyModel): (grading: SurveyGrading) 
       return leaveOut(
         "grading-falls",
         say`${formatFixed(fall, 1)} points`,
-        say`The passing falls as size grows.`,
+        say`The percent passing decreases with increasing size.`,
         say`a rising curve`,
       );
     }
@@ -97,7 +97,7 @@ export function surveyGradingWith(model: SurveyModel): (grading: SurveyGrading) 
       return leaveOut(
         "too-few-points",
         say`${telling.length} points`,
-        say`The row has too few points that tell for this model.`,
+        say`The row has too few informative points for this model.`,
         say`at least ${count + 1} from the last 0 % to the first 100 %`,
       );
     }
