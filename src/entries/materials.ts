@@ -73,6 +73,36 @@ const variability = group({
   ),
 });
 
+/** A test that somebody made, or says was not made. */
+const testValue = (example: string) =>
+  forms(
+    { value: percent(example, 60), untested: oneOf("not tested") },
+    (written) => (written === "not tested" ? "untested" : "value"),
+    { type: 'number | "not tested"' },
+  );
+
+const chemistry = group(
+  {
+    "organic-matter": optional(
+      "organicPct",
+      testValue("0.8 %"),
+      "Organic matter, of the dry mass; or “not tested”.",
+    ),
+    sulphates: optional(
+      "sulphatePct",
+      testValue("0.05 %"),
+      "Sulphates as SO₄, of the dry mass; or “not tested”.",
+      { earlier: ["sulfates"] },
+    ),
+    "soluble-salts": optional(
+      "saltsPct",
+      testValue("0.3 %"),
+      "Soluble salts, of the dry mass; or “not tested”.",
+    ),
+  },
+  { name: "ChemistryConfig" },
+);
+
 const material: Kind<MaterialConfig> = group(
   {
     id: required(
@@ -106,6 +136,11 @@ const material: Kind<MaterialConfig> = group(
       "limits",
       sheet("sheets/site-soil-limits.csv"),
       "Sheet of the consistency limits and the shrinkage bar.",
+    ),
+    chemistry: optional(
+      "chemistry",
+      chemistry,
+      "What was tested of the soil beside its grains; what is left out counts as not tested.",
     ),
     "particle-density": optional(
       "particleDensityKgM3",

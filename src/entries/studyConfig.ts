@@ -382,6 +382,28 @@ export type TargetConfig =
       readonly objective: "most-site-soil" | "least-cost" | "nearest-middle";
     };
 
+export interface AddSandConfig {
+  /** Id of the sand that is added. */
+  readonly sand: string;
+  /** Fines that the mix is to have, of its dry mass. */
+  readonly finesPct: number;
+  /** Id of the soil; left out, the only one. */
+  readonly soil?: string;
+  /** Fines of the sand where it has neither a sieve nor a jar sheet. */
+  readonly sandFinesPct?: number;
+  /** Dry mass of the batch to try. Default 15 kg. */
+  readonly batchDryMassKg: number;
+}
+
+export interface ChemistryConfig {
+  /** Organic matter, of the dry mass; or “not tested”. */
+  readonly organicPct?: number | "not tested";
+  /** Sulphates as SO₄, of the dry mass; or “not tested”. */
+  readonly sulphatePct?: number | "not tested";
+  /** Soluble salts, of the dry mass; or “not tested”. */
+  readonly saltsPct?: number | "not tested";
+}
+
 export interface MaterialConfig {
   /** Short name that other entries use. */
   readonly id: string;
@@ -399,6 +421,8 @@ export interface MaterialConfig {
   readonly jar?: SheetSource;
   /** Sheet of the consistency limits and the shrinkage bar. */
   readonly limits?: SheetSource;
+  /** What was tested of the soil beside its grains; what is left out counts as not tested. */
+  readonly chemistry?: ChemistryConfig;
   /** Density of the grains. */
   readonly particleDensityKgM3?: number;
   /** Dry mass in a loose volume, at the moisture below; with bulking, of the dry material. */
@@ -461,6 +485,8 @@ export interface StudyConfig {
     /** Of each temperature. */
     readonly temperatureC?: number;
   };
+  /** A first mix for a soil that is known by a jar: the sand that is added for a share of fines. */
+  readonly addSand?: AddSandConfig;
   /** What the blend aims at; without it no blend is designed. */
   readonly target?: TargetConfig;
   /** Conditions that the blend must keep, beside the materials' own shares. */

@@ -10,6 +10,7 @@ import { inUsersWords } from "../lab/sheet/mapping.js";
 import { usdaFromCurve } from "../soil/classification/usdaTexture.js";
 import { say, type Text } from "../words/message.js";
 import { computeBlends } from "./blend.js";
+import { computeFirstMix } from "./firstMix.js";
 import { computeGuidance, studyGuidance } from "./guidance.js";
 import { MADE_WITH } from "./madeWith.js";
 import { computeMaterial, computeUngraded } from "./material.js";
@@ -56,6 +57,8 @@ export function computeStudy(study: Study, reading: readonly Finding[] = []): St
   );
   const materials = graded.map(({ material }) => material);
   const ungraded = study.ungraded.map(computeUngraded);
+  const rough = { materials, ungraded: ungraded.map(({ material }) => material) };
+  const firstMix = computeFirstMix(config, rough);
   const guidance = studyGuidance(study);
   const blends = computeBlends(study, materials, guidance.entries);
   const { blend } = blends;
@@ -73,6 +76,7 @@ export function computeStudy(study: Study, reading: readonly Finding[] = []): St
       ...wrongEntries,
       ...graded.flatMap(({ findings }) => findings),
       ...ungraded.flatMap(({ findings }) => findings),
+      ...firstMix.findings,
       ...guidance.findings,
       ...blends.findings,
       ...tests.findings,
@@ -87,7 +91,8 @@ export function computeStudy(study: Study, reading: readonly Finding[] = []): St
   const drawn = sampleCurves(drawnCurves, blend && sharesOf(blend));
   const known = {
     ...{ config, materials, compaction, blend, life, mix },
-    ungraded: ungraded.length > 0 ? ungraded.map(({ material }) => material) : undefined,
+    ungraded: ungraded.length > 0 ? rough.ungraded : undefined,
+    firstMix: firstMix.mix,
     // A blend that was not tested has no cement content.
     strength: tested ?? (strength && withoutContent(strength)),
   };
@@ -99,9 +104,14 @@ export function computeStudy(study: Study, reading: readonly Finding[] = []): St
       findings: told,
       stages: stagesOf(known),
       ...known,
-      ...(blend ? heldBlend(blend, drawn.blend) : {}),
+      ...(blend ? heldBlend(blend, drawn.blend) : heldSoils(materials, drawn.materials)),
       textures: computeTexture(materials, blend, drawn),
-      guidance: computeGuidance(guidance.entries, materials, blend, drawn, config.seed),
+      guidance: computeGuidance(
+        guidance.entries,
+        { config, materials },
+        blend && { curve: blend.curve, dryDensityKgM3: mix?.density.valueKgM3 },
+        drawn,
+      ),
       trials,
       proposal: blend && life?.state === "proposed" ? proposal(config, blend, followed) : undefined,
       quality: quality?.plan,
@@ -148,6 +158,21 @@ function heldBlend({ curve }: BlendStudy, drawn: readonly GradingCurve[]) {
   return {
     blendSpread: sizes.map((sizeMm, index) => ({ sizeMm, sdPct: sdPct[index] })),
     guidanceComparison: compareGuidance(curve, entries, {}, drawn),
+  };
+}
+
+/** Where each soil stands by itself, before there is a blend. */
+function heldSoils(
+  materials: readonly MaterialResult[],
+  drawn: readonly (readonly GradingCurve[])[],
+): Pick<StudyResult, "soilGuidance"> {
+  const entries = GUIDANCE_ENTRIES.filter(({ material }) => EARTH.has(material));
+  return {
+    soilGuidance: materials.flatMap(({ id, name, role, curve, limits }, index) =>
+      role === "soil"
+        ? [{ id, name, comparison: compareGuidance(curve, entries, limits, drawn[index]) }]
+        : [],
+    ),
   };
 }
 

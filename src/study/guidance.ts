@@ -1,9 +1,11 @@
+import type { MaterialConfig, StudyConfig } from "../entries/studyConfig.js";
 import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
 import { checkGuidance, guidanceFindings } from "../guidance/check.js";
 import { envelopeEntry, type GuidanceEntry } from "../guidance/entry.js";
 import { verdictProbability } from "../guidance/probability.js";
 import { GUIDANCE_ENTRIES } from "../guidance/published/recommendations.js";
-import { say } from "../words/message.js";
+import { formatPlain } from "../quantities/format.js";
+import { joinTexts, say, type Text } from "../words/message.js";
 import { type DrawnCurves, drawLimits } from "./sampledCurves.js";
 import type { Study } from "./study.js";
 import type { BlendStudy, GuidanceStudy, MaterialResult } from "./studyResult.js";
@@ -14,12 +16,17 @@ export function studyGuidance({ config, envelope }: Pick<Study, "config" | "enve
   readonly findings: readonly Finding[];
 } {
   const own = envelope ? [envelopeEntry(envelope)] : [];
-  if (config.guidance === undefined) return { entries: own, findings: [] };
+  if (config.guidance === undefined) {
+    return { entries: own, findings: chemistryFindings(config, undefined) };
+  }
   const place = { file: STUDY_FILE, column: "guidance" };
   const entry = GUIDANCE_ENTRIES.find(({ id }) => id === config.guidance);
   if (entry) {
-    // The study's sheets hold no test of organic matter, sulphate or salts.
-    return { entries: [...own, entry], findings: guidanceFindings(entry, {}, place) };
+    const findings = [
+      ...guidanceFindings(entry, testedOfAll(config), place),
+      ...chemistryFindings(config, entry),
+    ];
+    return { entries: [...own, entry], findings };
   }
   return {
     entries: own,
@@ -33,20 +40,102 @@ export function studyGuidance({ config, envelope }: Pick<Study, "config" | "enve
   };
 }
 
-/** Holds the soils, and the blend where there is one, against each entry, and says how sure each verdict is. */
+const CHEMISTRY = ["organicPct", "sulphatePct", "saltsPct"] as const;
+
+const CHEMISTRY_NAMES: Readonly<Record<(typeof CHEMISTRY)[number], Text>> = {
+  organicPct: say`organic matter`,
+  sulphatePct: say`sulphates`,
+  saltsPct: say`soluble salts`,
+};
+
+type Chemistry = Partial<Readonly<Record<(typeof CHEMISTRY)[number], number>>>;
+
+/** Organic matter, sulphates and salts of a material, as far as they were tested. */
+export function testedChemistry({ chemistry = {} }: Pick<MaterialConfig, "chemistry">): Chemistry {
+  return Object.fromEntries(
+    CHEMISTRY.flatMap((key) => {
+      const value = chemistry[key];
+      return typeof value === "number" ? [[key, value]] : [];
+    }),
+  );
+}
+
+const soilsOf = ({ materials }: StudyConfig) => materials.filter(({ role }) => role === "soil");
+
+/** What was tested of every soil, each at its highest. */
+function testedOfAll(config: StudyConfig): Chemistry {
+  const tested = soilsOf(config).map(testedChemistry);
+  return Object.fromEntries(
+    CHEMISTRY.flatMap((key) => {
+      const values = tested.flatMap((one) => one[key] ?? []);
+      return values.length > 0 && values.length === tested.length
+        ? [[key, Math.max(...values)]]
+        : [];
+    }),
+  );
+}
+
+/** What was not tested of a soil that cement goes into, and what lies outside the entry's limits. */
+function chemistryFindings(config: StudyConfig, entry: GuidanceEntry | undefined): Finding[] {
+  const others = entry?.others ?? [];
+  return soilsOf(config).flatMap((soil): Finding[] => {
+    const tested = testedChemistry(soil);
+    const at = `materials.${config.materials.indexOf(soil)}.chemistry`;
+    const place = { file: STUDY_FILE, column: at };
+    const outside = others.flatMap(({ quantity, max }) => {
+      const key = CHEMISTRY.find((one) => one === quantity);
+      const value = key && tested[key];
+      if (key === undefined || value === undefined || !(value > (max ?? Infinity))) return [];
+      const words = {
+        message: say`${soil.name} holds ${formatPlain(value)} % ${CHEMISTRY_NAMES[key]}; “${entry!.title}” allows ${max!} %.`,
+        expected: say`at most ${max!} %`,
+        remedy: say`Take another soil, or have its effect on cement shown by tests of the mix.`,
+      };
+      return [finding({ ...place, value: `${value} %` }, "warning", "chemistry-outside", words)];
+    });
+    // The entry's own finding names those that it limits.
+    const open = CHEMISTRY.filter(
+      (key) => tested[key] === undefined && !others.some(({ quantity }) => quantity === key),
+    );
+    if (open.length === 0 || !config.cement) return outside;
+    const names = joinTexts(open.map((key) => CHEMISTRY_NAMES[key]));
+    return [
+      ...outside,
+      finding(place, "note", "chemistry-not-tested", {
+        message: say`${soil.name} was not tested, or the study does not say so, for: ${names}.`,
+        expected: say`a value for each, or “not tested”`,
+        remedy: say`Have the soil tested for it. Organic matter and sulphates can keep cement from setting, or break a wall years later.`,
+      }),
+    ];
+  });
+}
+
+/**
+ * Holds the soils, and the blend where there is one, against each entry, and says how sure each verdict is.
+ *
+ * @param config tells what was tested of the soils beside their grains.
+ * @param blend with the dry density that it is rammed to, where its own tests tell it.
+ */
 export function computeGuidance(
   entries: readonly GuidanceEntry[],
-  materials: readonly MaterialResult[],
-  blend: BlendStudy | undefined,
+  {
+    config,
+    materials,
+  }: { readonly config: StudyConfig; readonly materials: readonly MaterialResult[] },
+  blend: (Pick<BlendStudy, "curve"> & { readonly dryDensityKgM3?: number }) | undefined,
   drawn: DrawnCurves,
-  seed: number,
 ): GuidanceStudy[] {
-  const soils = materials.flatMap(({ role, name, curve, limits }, index) => {
+  const soils = materials.flatMap(({ id, role, name, curve, limits }, index) => {
     if (role !== "soil") return [];
+    const tested = testedChemistry(config.materials.find((one) => one.id === id)!);
     const curves = drawn.materials[index];
-    const drawnLimits = limits && drawLimits(limits, curves.length, seed);
-    return [{ name, curve, curves, limits, drawnLimits }];
+    const drawnLimits =
+      limits &&
+      drawLimits(limits, curves.length, config.seed).map((one) => ({ ...one, ...tested }));
+    return [{ name, curve, curves, limits: { ...limits, ...tested }, drawnLimits }];
   });
+  const rammed =
+    blend?.dryDensityKgM3 === undefined ? {} : { dryDensityKgM3: blend.dryDensityKgM3 };
   return entries.flatMap((entry) => [
     ...soils.map(({ name, curve, curves, limits, drawnLimits }) => ({
       name,
@@ -57,8 +146,8 @@ export function computeGuidance(
       ? [
           {
             name: say`Blend`,
-            check: checkGuidance(blend.curve, entry),
-            probability: verdictProbability(blend.curve, drawn.blend, entry),
+            check: checkGuidance(blend.curve, entry, rammed),
+            probability: verdictProbability(blend.curve, drawn.blend, entry, rammed),
           },
         ]
       : []),

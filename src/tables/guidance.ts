@@ -8,6 +8,7 @@ import { type GuidanceComparison, recommendedRange } from "../guidance/compariso
 import { type GuidanceEntry, shortSource, sourceMark } from "../guidance/entry.js";
 import { gradingEnvelope } from "../guidance/envelope.js";
 import { probabilityWords } from "../guidance/probability.js";
+import { testedChemistry } from "../study/guidance.js";
 import type { GuidanceStudy, StudyResult } from "../study/studyResult.js";
 import { joinTexts, say, type Text } from "../words/message.js";
 import { BLANK, fixed, numberColumn, plain } from "./cell.js";
@@ -261,6 +262,40 @@ export function guidanceComparisonTable(
   };
 }
 
+/** Organic matter, salts and sulphates as far as nobody tested a soil for them, with why they matter. */
+function untestedChemistry(
+  { materials }: StudyResult["config"],
+  id: string,
+): readonly (readonly [Text, Text])[] {
+  const tested = testedChemistry(materials.find((one) => one.id === id)!);
+  return [
+    ...(tested.organicPct === undefined
+      ? [
+          [
+            say`organic matter`,
+            say`it hinders the setting of cement and decays; topsoil is not for walls`,
+          ] as const,
+        ]
+      : []),
+    ...(tested.saltsPct === undefined
+      ? [
+          [
+            say`soluble salts`,
+            say`they crystallise at the face of the wall and flake it off`,
+          ] as const,
+        ]
+      : []),
+    ...(tested.sulphatePct === undefined
+      ? [
+          [
+            say`sulphates`,
+            say`with cement and clay they swell, and can break the wall apart`,
+          ] as const,
+        ]
+      : []),
+  ];
+}
+
 /** The shares of mass that tests of the soil give or leave open. */
 export function notTestedTable({
   config,
@@ -276,14 +311,8 @@ export function notTestedTable({
       { header: say`Why it matters` },
     ],
     rows: [
-      ...soils.flatMap(({ name, limits, sedimentation, pipette }) => [
-        [
-          name,
-          say`organic matter`,
-          say`it hinders the setting of cement and decays; topsoil is not for walls`,
-        ],
-        [name, say`soluble salts`, say`they crystallise at the face of the wall and flake it off`],
-        [name, say`sulphates`, say`with cement and clay they swell, and can break the wall apart`],
+      ...soils.flatMap(({ id, name, limits, sedimentation, pipette }) => [
+        ...untestedChemistry(config, id).map(([what, why]): Text[] => [name, what, why]),
         ...(limits
           ? []
           : [[name, say`consistency limits`, say`plasticity and shrinkage are not known`]]),

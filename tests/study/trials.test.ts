@@ -86,7 +86,7 @@ describe("what was tested and what is proposed", () => {
     const { batches, shares, sizeBasis } = result.proposal!;
     expect(render(sizeBasis)).toMatch(/^6 blocks of 100 mm × 100 mm × 100 mm, each in 3 lifts,/);
     const us = await computed(join(EXAMPLES, "untested-blend"));
-    const inches = (us.result as StudyResult).proposal!.sizeBasis;
+    const inches = us.result!.proposal!.sizeBasis;
     expect(render(inches)).toMatch(/^6 blocks of 4 in × 4 in × 4 in, each in 3 lifts,/);
     const density = result.compaction!.peak!.maximumDryDensityKgM3;
     expect(batches.map(({ cementPct }) => cementPct)).toEqual([5, 9]);

@@ -328,11 +328,14 @@ describe("guidance", () => {
 
   it("what was not tested is told for each soil", () => {
     const table = notTestedTable({
-      config: { compaction: "c.csv" },
+      config: {
+        compaction: "c.csv",
+        materials: [{ id: "soil", chemistry: { organicPct: "not tested" } }, { id: "fill" }],
+      },
       materials: [
-        { name: "Soil", role: "soil", limits: {}, sedimentation: {} },
-        { name: "Fill", role: "soil" },
-        { name: "Sand", role: "sand" },
+        { id: "soil", name: "Soil", role: "soil", limits: {}, sedimentation: {} },
+        { id: "fill", name: "Fill", role: "soil" },
+        { id: "sand", name: "Sand", role: "sand" },
       ],
     } as never);
     const told = rowsOf(table).map(([name, what]) => `${name}: ${what}`);
