@@ -205,7 +205,7 @@ const KINDS: Kinds = {
     parts: ({ text: asked, options = [], lines, unit }) => [
       {
         part: "blanks",
-        label: joinTexts([asked, ...options.map((option) => say`☐ ${option}`)], "   "),
+        label: joinTexts([asked, ...options.map((option) => say`☐\u00a0${option}`)], "   "),
         lines: [
           ...Array.from({ length: lines }, () => ""),
           ...(options.length > 0 ? [] : [unit === undefined ? say`Answer` : say`Answer, ${unit}`]),

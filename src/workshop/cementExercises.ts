@@ -16,7 +16,7 @@ import { strengthBound } from "../strength/regression/bounds.js";
 import { type FittedStrength, strengthAt } from "../strength/regression/curve.js";
 import type { LackOfFit } from "../strength/regression/lackOfFit.js";
 import type { StudyResult } from "../study/studyResult.js";
-import { say, type Text } from "../words/message.js";
+import { joinTexts, say, type Text } from "../words/message.js";
 import { answerable, type Exercise } from "./exercise.js";
 import { fewerBlocks } from "./fewerBlocks.js";
 
@@ -109,7 +109,7 @@ function blockRow({ specimens }: Blocks, units: UnitSystem): Exercise {
   const unit = displayUnit("stress", units);
   const value = load / (length * width);
   const edge = us ? "in" : "mm";
-  const force = us ? say`${plain(load)} lbf` : say`${plain(loadKn)} kN`;
+  const force = joinTexts(us ? [plain(load), "lbf"] : [plain(loadKn), "kN"], " ");
   return {
     kind: "number",
     id: "strength-of-a-block",

@@ -2,12 +2,11 @@ import { robustness } from "../blend/robustness.js";
 import type { CautionsBlock, FindingsBlock, NoteBlock, TableBlock } from "../blocks/block.js";
 import { type Figure, figureOf } from "../figures/figure.js";
 import { guidanceBand } from "../figures/grading/band.js";
-import { type ChartCurve, gradingChart, sizeAxis } from "../figures/grading/gradingChart.js";
+import { type ChartCurve, gradingChart } from "../figures/grading/gradingChart.js";
 import { strengthChart } from "../figures/strength/strengthChart.js";
-import { GRID } from "../figures/style.js";
 import { type CautionWork, cautionsFor } from "../guidance/cautions.js";
 import { verdictWords } from "../guidance/check.js";
-import { displayUnit, formatFixed, formatQuantity } from "../quantities/format.js";
+import { displayUnit, formatFixed, formatPlain, formatQuantity } from "../quantities/format.js";
 import { blendPartsTable, blendSharesTable, bucketTable } from "../tables/blend.js";
 import { BLANK, digits, fixed, numberColumn, pValueText, quantity } from "../tables/cell.js";
 import { leastCementByStatisticTable } from "../tables/choices.js";
@@ -115,11 +114,12 @@ function withMinorLines(figure: Figure): Figure {
     layout: {
       ...layout,
       xaxis: { ...xaxis, minor: { ...minor, tickmode: "array", tickvals: decadeSteps(from, to) } },
-      yaxis: { ...yaxis, minor: { ...minor, tick0: 0, dtick: 5 } },
+      yaxis: { ...yaxis, minor: { ...minor, tick0: 0, dtick: MINOR_PCT } },
     },
   };
 }
 
+const MINOR_PCT = 5;
 /** Between the lines of the grid and the paper: seen on a print, and no rival to a curve. */
 const MINOR = "#d3c9bb";
 
@@ -134,28 +134,43 @@ function decadeSteps(fromPower: number, toPower: number): number[] {
   );
 }
 
+/** Tall enough to fill a page. */
+const PAPER_HEIGHT_PX = 900;
+const PAPER_DECADES = [0.001, 0.01, 0.1, 1, 10, 100];
+
 /** Empty paper to draw a grading curve on: percent passing over size, by decades. */
-export function semiLogPaper(units: ClassDay["units"] = "SI"): Figure {
-  const axis = sizeAxis(0.001, 63, units === "US" ? "astm" : "iso14688");
-  const line = { color: "#8a7f72", gridcolor: GRID.line, showline: true, mirror: true };
+export function semiLogPaper(): Figure {
+  const labelled = PAPER_DECADES.flatMap((decade) =>
+    decade < 100 ? [decade, 2 * decade, 5 * decade] : [decade],
+  );
+  const line = { gridcolor: "#a89d8e", linecolor: "#8a7f72", showline: true, mirror: true };
   const paper = figureOf(
     say`Paper for a grading curve`,
-    say`Empty paper for a grading curve: percent passing from 0 to 100 over grain size from 0.001 to 63 mm on a logarithmic axis, with a line for each step of a decade.`,
+    say`Empty paper for a grading curve: percent passing from 0 to 100 over grain size from 0.001 to 100 mm on a logarithmic axis, with a line for each step of a decade.`,
     [{ type: "scatter", mode: "lines", x: [], y: [], showlegend: false }],
     {
       showlegend: false,
-      margin: { l: 60, r: 20, t: 20, b: 55 },
+      margin: { l: 55, r: 15, t: 20, b: 50 },
       paper_bgcolor: "#ffffff",
       plot_bgcolor: "#ffffff",
-      xaxis: { ...axis, ...line, gridcolor: "#a89d8e" },
+      xaxis: {
+        ...line,
+        title: { text: say`Grain size (mm)` },
+        type: "log",
+        range: [-3, 2],
+        tickmode: "array",
+        tickvals: labelled,
+        ticktext: labelled.map((size) => formatPlain(size)),
+        tickfont: { size: 9 },
+      },
       yaxis: {
         ...line,
-        gridcolor: "#a89d8e",
         title: { text: say`Passing (% of dry mass)` },
         range: [0, 100],
         dtick: 10,
       },
     },
+    PAPER_HEIGHT_PX,
   );
   return withMinorLines(paper);
 }
@@ -360,7 +375,7 @@ export function classLineTable({ blocks, units }: ClassDay): TableBlock | NoteBl
     ],
     rows: [
       [
-        say`a, ${unit}`,
+        joinTexts(["a", unit]),
         stress(a.value),
         say`where the line would start; no block without cement was made`,
       ],
@@ -375,7 +390,7 @@ export function classLineTable({ blocks, units }: ClassDay): TableBlock | NoteBl
         say`how often blocks would lie so by chance, if cement brought nothing: small is good`,
       ],
       [
-        say`s, ${unit}`,
+        joinTexts(["s", unit]),
         stress(fit.residualSd),
         say`how far blocks scatter about the line: two in three lie nearer than this`,
       ],

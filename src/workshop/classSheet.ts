@@ -28,7 +28,7 @@ export interface ClassSheet {
 /** The rows of the sheet that have a name of their own; all others are sieves. */
 const ROWS = {
   waterDepth: say`jar: depth of water`,
-  passedSieve: say`jar: soil passed sieve`,
+  passedSieve: say`jar: sieve that the soil passed`,
   sand: say`jar: top of sand`,
   silt: say`jar: top of silt`,
   clay: say`jar: top of clay`,

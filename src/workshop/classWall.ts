@@ -11,7 +11,7 @@ import type { TableBlock } from "../blocks/block.js";
 import { checkPositive } from "../quantities/checkNumber.js";
 import { displayUnit, displayValue, formatFixed, type UnitSystem } from "../quantities/format.js";
 import { ends, fixed, numberColumn, plain, quantity, quantityColumn } from "../tables/cell.js";
-import { say, type Text } from "../words/message.js";
+import { joinTexts, say, type Text } from "../words/message.js";
 
 /** A wall on paper and what somebody would measure out for it. */
 export interface ClassWall {
@@ -138,7 +138,11 @@ export function wallCarbonTable(wall: ClassWall, units: UnitSystem): TableBlock 
     caption: say`Carbon of the cement alone`,
     columns: [
       { header: say`Wall` },
-      { header: say`Carbon`, unit: say`${displayUnit("mass", units)} CO2e`, align: "right" },
+      {
+        header: say`Carbon`,
+        unit: joinTexts([displayUnit("mass", units), "CO2e"], " "),
+        align: "right",
+      },
     ],
     rows: [
       [say`earth`, ends(earthCementCarbonKg, mass)],

@@ -213,7 +213,7 @@ export function openLesson(day: ClassDay, id: LessonId): NoteBlock | FindingsBlo
     text: joinTexts(
       [
         say`${title}. Ready, with the numbers of ${whose ?? ""}.`,
-        say`${core.length}{0, plural, one { exercise} other { exercises}}, and ${further.length} for who is through early.`,
+        say`Exercises: ${core.length}, and ${further.length} for who is through early.`,
       ],
       " ",
     ),

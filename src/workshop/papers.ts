@@ -1,12 +1,12 @@
 import type { ReportBlock } from "../blocks/block.js";
 import type { Figure } from "../figures/figure.js";
-import { formatPlain } from "../quantities/format.js";
+import { formatFixed, formatNumber, formatPlain } from "../quantities/format.js";
 import { say, type Text } from "../words/message.js";
 import { answerKey, mistakesTable } from "./answerKey.js";
 import { classCautions, classRequirement, semiLogPaper } from "./classBlocks.js";
 import { classRowLabel, JAR_TIMES_MIN, sieveRowLabel } from "./classSheet.js";
 import type { Exercise } from "./exercise.js";
-import { LESSONS, lessonExercises, rehearsalTable } from "./lesson.js";
+import { LESSONS, type LessonId, lessonExercises, rehearsalTable } from "./lesson.js";
 import type { ClassDay } from "./openClass.js";
 
 /** Something to print, apart from its form: blocks, figures and the headings between them. */
@@ -35,10 +35,10 @@ export function worksheet(day: ClassDay): Paper {
     return question(exercise, number);
   };
   const parts = LESSONS.flatMap(({ id, title }, index): Paper["parts"] => {
-    const { core, further } = lessonExercises(day, id);
+    const { core, further } = onPaper(day, id);
     if (core.length + further.length === 0) return [];
     return [
-      ...(index === 0 ? [] : [NEW_PAGE]),
+      ...(index === 0 ? [NEW_PAGE] : []),
       heading(title),
       ...(id === "grading" ? readings(day) : []),
       ...(id === "cement" ? [classRequirement(day)] : []),
@@ -55,9 +55,18 @@ export function worksheet(day: ClassDay): Paper {
       ...parts,
       NEW_PAGE,
       heading(say`Paper for a grading curve`),
-      semiLogPaper(day.units),
+      semiLogPaper(),
     ],
   };
+}
+
+/** These ask about a table that is longer than the question is worth on paper. */
+const ON_SCREEN = ["outside-of-how-many"];
+
+function onPaper(day: ClassDay, id: LessonId) {
+  const { core, further } = lessonExercises(day, id);
+  const printed = ({ id: exercise }: Exercise) => !ON_SCREEN.includes(exercise);
+  return { core: core.filter(printed), further: further.filter(printed) };
 }
 
 function question(exercise: Exercise, number: number): ReportBlock {
@@ -67,13 +76,14 @@ function question(exercise: Exercise, number: number): ReportBlock {
     return { kind: "question", text, options, lines: 0 };
   }
   const { unit } = exercise;
-  return { kind: "question", text, lines: 2, ...(unit === "" ? {} : { unit }) };
+  return { kind: "question", text, lines: 1, ...(unit === "" ? {} : { unit }) };
 }
 
 /** What the questions on the soil are worked from. */
 function readings({ group }: ClassDay): ReportBlock[] {
   if (!group?.soil) return [];
-  const { sieveRecord, jarRecord } = group.soil;
+  const { sieveRecord, jarRecord, curve } = group.soil;
+  const fine = curve.points.filter(({ origin }) => origin === "sedimentation");
   const mass = (grams: number) => formatPlain(grams, 5);
   const jar: ReportBlock[] = jarRecord
     ? [
@@ -102,7 +112,28 @@ function readings({ group }: ClassDay): ReportBlock[] {
       ]),
       [classRowLabel("pan"), mass(sieveRecord.panG)],
     ]),
+    ...(fine.length === 0
+      ? []
+      : [
+          form(
+            say`The laboratory's hydrometer, of the same soil`,
+            everyThird(fine).map(({ sizeMm, passingPct }): Text[] => [
+              formatNumber(sizeMm, 2),
+              formatFixed(passingPct, 1),
+            ]),
+            [say`Size, mm`, say`Passing, %`],
+          ),
+        ]),
+    {
+      kind: "paragraph",
+      text: say`Work out what passes each sieve, in percent of the dry mass before washing, and draw the curve on the paper at the end.`,
+    },
   ];
+}
+
+/** The finest point and enough others to draw a line through. */
+function everyThird<Point>(points: readonly Point[]): readonly Point[] {
+  return points.filter((_, index) => index % 3 === 0);
 }
 
 /** A bare number is an opening in mm. */
@@ -122,7 +153,10 @@ function form(
   };
 }
 
-const WRITE = "\u00a0\u00a0\u00a0\u00a0\u00a0\u00a0\u00a0\u00a0\u00a0\u00a0\u00a0\u00a0";
+/** Room to write a reading by hand, one line each. */
+function toFillIn(caption: Text, labels: readonly Text[]): ReportBlock {
+  return { kind: "signature", label: caption, lines: labels };
+}
 
 /** Sheets to fill in by hand: jar, sieving, and the results of all groups; then into the class's own file. */
 export function classForms({ groups, units }: ClassDay): Paper {
@@ -130,27 +164,24 @@ export function classForms({ groups, units }: ClassDay): Paper {
   const set = units === "US" ? US_SIEVES : SI_SIEVES;
   const sieves = first?.sieveRecord.rows.map(({ label }) => sieveName(label)) ?? set;
   const names = groups.length > 0 ? groups.map(({ name }) => name) : [say`group ${1}`];
-  const blank = (labels: readonly Text[]) => labels.map((label): Text[] => [label, WRITE]);
   return {
     name: "class-sheets",
     title: say`Sheets to fill in`,
     parts: [
+      classCautions("any", "dry-work"),
       heading(say`Jar`),
       { kind: "paragraph", text: WHO },
       {
         kind: "paragraph",
         text: say`Fill a third of a straight jar with soil, lumps broken, stones out. Fill up with water, add a pinch of salt, leave it for an hour, shake for two minutes, set it down and do not move it. Read the top of what has settled after ${JAR_TIMES_MIN.sand} minute, ${JAR_TIMES_MIN.silt} minutes and 24 hours.`,
       },
-      form(
-        say`Heights above the bottom of the jar`,
-        blank([
-          classRowLabel("waterDepth"),
-          classRowLabel("passedSieve"),
-          classRowLabel("sand"),
-          classRowLabel("silt"),
-          classRowLabel("clay"),
-        ]),
-      ),
+      toFillIn(say`Heights above the bottom of the jar`, [
+        classRowLabel("waterDepth"),
+        classRowLabel("passedSieve"),
+        classRowLabel("sand"),
+        classRowLabel("silt"),
+        classRowLabel("clay"),
+      ]),
       {
         kind: "note",
         tone: "note",
@@ -163,16 +194,12 @@ export function classForms({ groups, units }: ClassDay): Paper {
         kind: "paragraph",
         text: say`Dry and weigh the sample. Wash the fines out over the finest sieve, dry and weigh again. Sieve from coarse to fine and weigh what stays on each sieve, then the pan. Not washed: leave that line empty. Sieve damped down or outdoors, with a mask.`,
       },
-      form(
-        say`Masses`,
-        blank([
-          classRowLabel("dryMass"),
-          classRowLabel("washedMass"),
-          ...sieves.map(sieveRowLabel),
-          classRowLabel("pan"),
-        ]),
-      ),
-      classCautions("dry-work"),
+      toFillIn(say`Masses`, [
+        classRowLabel("dryMass"),
+        classRowLabel("washedMass"),
+        ...sieves.map(sieveRowLabel),
+        classRowLabel("pan"),
+      ]),
       NEW_PAGE,
       heading(say`Results of the class`),
       form(
@@ -186,12 +213,15 @@ export function classForms({ groups, units }: ClassDay): Paper {
           say`sand to one of soil, by hand`,
           say`least cement, %`,
           say`cement saved, %`,
-        ].map((label): Text[] => [label, ...names.map(() => WRITE)]),
+        ].flatMap((label): Text[][] => [
+          [label, ...names.map(() => "")],
+          ["\u00a0", ...names.map(() => "")],
+        ]),
         [say`Result`, ...names],
       ),
       NEW_PAGE,
       heading(say`Paper for a grading curve`),
-      semiLogPaper(units),
+      semiLogPaper(),
     ],
   };
 }
@@ -204,7 +234,7 @@ const US_SIEVES = ["3/4 in", "3/8 in", "No. 4", "No. 10", "No. 40", "No. 100", "
 export function answerPaper(day: ClassDay): Paper {
   let number = 0;
   const lessons = LESSONS.flatMap(({ id, title }) => {
-    const { core, further } = lessonExercises(day, id);
+    const { core, further } = onPaper(day, id);
     const exercises = [...core, ...further];
     if (exercises.length === 0) return [];
     const from = number + 1;
