@@ -260,8 +260,7 @@ function judgedTogether(
 }
 
 function honesty({ basis, confidence, derived, own }: GuidanceEntry): Text {
-  if (own)
-    return say`An envelope supplied with this study; its source was not checked.`;
+  if (own) return say`An envelope supplied with this study; its source was not checked.`;
   const from =
     HONESTY[basis] ??
     say`The values are from memory (confidence ${wordFor(confidence)}): check them in the source before citing`;

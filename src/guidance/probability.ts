@@ -94,33 +94,24 @@ export function verdictProbability(
   };
 }
 
-/** From here on a verdict is called sure, given the stated errors; common practice, no source. */
+/** A criterion whose verdict fewer of the resampled curves give is named; common practice, no source. */
 export const SURE = 0.95;
-/** The other steps between the words; common practice, no source. */
-const LIKELY = 0.75;
-const OPEN = 0.25;
 
 /**
- * How sure something is, in a word and in percent: `sure` from 95 %, `likely` from 75 %, `open` from
- * 25 %, `doubtful` below (common practice, no source).
- *
- * A few hundred draws that all agree do not make certainty: the ends read `over 99` and `below 1`.
+ * The confidence of a verdict in words. It is about the readings alone, and says so.
  *
  * @param share 0 to 1.
  * @throws RangeError where the share is not 0 to 1.
  *
  * @example
- * render(probabilityWords(0.82)) // => "likely, 82 %"
- * render(probabilityWords(1)) // => "sure, over 99 %"
+ * render(probabilityWords(0.82)) // => "82 % (reading errors only)"
+ * render(probabilityWords(1)) // => "over 99 % (reading errors only)"
  */
 export function probabilityWords(share: number): Text {
-  const percent = probabilityPercent(share);
-  if (share >= SURE) return say`sure, ${percent} %`;
-  if (share >= LIKELY) return say`likely, ${percent} %`;
-  return share >= OPEN ? say`open, ${percent} %` : say`doubtful, ${percent} %`;
+  return say`${probabilityPercent(share)} % (reading errors only)`;
 }
 
-/** A share of draws in percent, never more certain than some hundred draws can be. */
+/** A share of draws in percent: a few hundred that all agree do not make certainty, so it ends at over 99. */
 export function probabilityPercent(share: number): Text {
   checkThat(share >= 0 && share <= 1, { share }, "0 to 1");
   if (share > 0.99) return say`over 99`;

@@ -7,7 +7,7 @@ import { verdictWords } from "../guidance/check.js";
 import { type GuidanceComparison, recommendedRange } from "../guidance/comparison.js";
 import { type GuidanceEntry, shortSource, sourceMark } from "../guidance/entry.js";
 import { gradingEnvelope } from "../guidance/envelope.js";
-import { probabilityWords } from "../guidance/probability.js";
+import { probabilityPercent } from "../guidance/probability.js";
 import { testedChemistry } from "../study/guidance.js";
 import type { GuidanceStudy, StudyResult } from "../study/studyResult.js";
 import { joinTexts, say, type Text } from "../words/message.js";
@@ -65,9 +65,7 @@ function criteriaRows({ name, check: { entry, criteria }, probability }: Guidanc
         verdict === "outside" && byPct !== undefined
           ? say`outside by ${fixed(byPct, 1)}`
           : verdictWords(verdict),
-        verdict === "not measured"
-          ? BLANK
-          : probabilityWords(probability.criteria[index].probability),
+        verdict === "not measured" ? BLANK : percentOf(probability.criteria[index].probability),
       ],
     ];
   });
@@ -83,9 +81,13 @@ function otherRows({ name, check: { others = [] }, probability }: GuidanceStudy)
       limitsText(min, max, unit, 1),
       measured === undefined ? BLANK : say`${fixed(measured, 1)} ${unit}`,
       verdict === "not measured" ? say`not tested` : verdictWords(verdict),
-      verdict === "not measured" || likely === undefined ? BLANK : probabilityWords(likely),
+      verdict === "not measured" || likely === undefined ? BLANK : percentOf(likely),
     ];
   });
+}
+
+function percentOf(probability: number): Text {
+  return say`${probabilityPercent(probability)} %`;
 }
 
 /** What an entry was written for, where that is not the earth of the study: walls with cement. */
@@ -248,7 +250,7 @@ export function guidanceComparisonTable(
           source,
           recommendedRange(lowPct, highPct),
           verdictWords(verdict),
-          probability === undefined ? BLANK : probabilityWords(probability),
+          probability === undefined ? BLANK : percentOf(probability),
         ];
       }),
     ),

@@ -30,19 +30,11 @@ const entry = (id: string) => GUIDANCE_ENTRIES.find((each) => each.id === id)!;
 const clay = (pct: number) => curveOf([0.002, pct], [2, 100]);
 
 describe("probabilityWords", () => {
-  it("steps at 95, 75 and 25 percent and never claims certainty", () => {
+  it("gives percent of the readings alone and never claims certainty", () => {
     expect(
-      [1, 0.95, 0.949, 0.75, 0.74, 0.25, 0.24, 0].map((share) => render(probabilityWords(share))),
-    ).toEqual([
-      "sure, over 99 %",
-      "sure, 95 %",
-      "likely, 95 %",
-      "likely, 75 %",
-      "open, 74 %",
-      "open, 25 %",
-      "doubtful, 24 %",
-      "doubtful, below 1 %",
-    ]);
+      [1, 0.991, 0.99, 0.5, 0.01, 0.009, 0].map((share) => render(probabilityPercent(share))),
+    ).toEqual(["over 99", "over 99", "99", "50", "1", "below 1", "below 1"]);
+    expect(render(probabilityWords(0.949))).toBe("95 % (reading errors only)");
     expect(() => probabilityPercent(1.01)).toThrow("invalid `share`: 1.01; expected 0 to 1");
   });
 });
@@ -197,7 +189,7 @@ describe.each(["reading-room", "bus-shelter"])("the verdicts of %s", (name) => {
     const measured = table.rows.filter((row) => !/^not (measured|tested)$/.test(row[sure - 1]));
     expect(measured.length).toBeGreaterThan(5);
     for (const row of measured) {
-      expect(row[sure]).toMatch(/^(sure|likely|open|doubtful), (over \d+|below 1|\d+) %$/);
+      expect(row[sure]).toMatch(/^(over 99|below 1|\d+) %$/);
     }
     expect(table.rows.some((row) => row[sure] === "–")).toBe(true);
     const notes = table.notes!.join(" ");
@@ -206,7 +198,7 @@ describe.each(["reading-room", "bus-shelter"])("the verdicts of %s", (name) => {
     expect(notes).toContain(`Blend, all criteria together: ${render(verdictWords("outside"))}.`);
     const comparison = renderAll(guidanceComparisonTable("the blend", result.guidanceComparison));
     expect(comparison.rows.every((row) => row.length === comparison.columns.length)).toBe(true);
-    expect(comparison.rows.some((row) => /^(sure|likely|open), /.test(row[5]))).toBe(true);
+    expect(comparison.rows.some((row) => /^(over 99|\d+) %$/.test(row[5]))).toBe(true);
   });
 
   it("and the textures are the same draws", () => {
