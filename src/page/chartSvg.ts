@@ -4,12 +4,10 @@ import { GRID, PALETTE, QUIET } from "../figures/style.js";
 import { powerOf } from "../numerics/powerOf.js";
 import { type Locale, renderAll, withDecimalSign } from "../words/render.js";
 
-export interface ChartSize {
+export interface ChartOptions {
   readonly widthPx: number;
+  /** Of the plot with its axes; the rows of the legend come on top. */
   readonly heightPx: number;
-}
-
-export interface ChartOptions extends ChartSize {
   readonly locale: Locale;
   /** Of the ids inside the SVG, so that two charts of one page do not share any. */
   readonly idPrefix: string;
@@ -78,6 +76,8 @@ const FONT_PX = 13;
 const LETTER = 0.54;
 const ROW_PX = 20;
 const KEY_PX = 30;
+/** Where a text of a figure goes on in another line. */
+const BREAK = "<br>";
 
 /**
  * Draws a figure of lines, marks and areas as SVG, without a document: the same figure data that the report
@@ -86,19 +86,17 @@ const KEY_PX = 30;
  *
  * @throws RangeError for a trace of another kind: nothing is left out in silence.
  *
- * @example
- * const block = (id, cementPct, strengthMpa) => ({ id, cementPct, strengthMpa, ageDays: 28, row: 2 });
- * const fit = fitStrength([block("A", 4, 1.5), block("B", 6, 2.4), block("C", 8, 3.0), block("D", 10, 3.6)], { model: "linear", ageDays: 28 });
- * fit.status // => "ok"
+ * Source: own.
  */
 export function chartSvg(figure: Figure, options: ChartOptions): string {
-  const { locale, widthPx: width, heightPx: height, idPrefix, paint = (color) => color } = options;
+  const { locale, widthPx: width, idPrefix, paint = (color) => color } = options;
   const said = renderAll(figure, locale);
   const traces = said.data as readonly Trace[];
   const other = traces.find(({ type = "scatter" }) => type !== "scatter");
   if (other) throw new RangeError(`invalid \`type\` of a trace: ${other.type}; expected scatter`);
   const layout = said.layout as ChartLayout;
   const legend = layout.showlegend === false ? [] : legendRows(traces, width);
+  const height = options.heightPx + legend.length * ROW_PX;
   const inside = {
     left: 54,
     right: width - 12,
@@ -330,7 +328,9 @@ function marksSvg(trace: Trace, place: Place): string {
   const { mode = "lines", marker = {}, error_y: bars } = trace;
   const { color = PALETTE.umber, symbol = "circle", size = 6 } = marker;
   const at = (index: number) => [place.x.at(trace.x[index]), place.y.at(trace.y[index])] as const;
-  const indexes = trace.x.map((_, index) => index).filter((index) => at(index).every(isFinite));
+  const indexes = trace.x
+    .map((_, index) => index)
+    .filter((index) => at(index).every(Number.isFinite));
   const errors = (bars?.array ?? []).map((half, index) => {
     const [cx] = at(index);
     const ends = [trace.y[index] - half, trace.y[index] + half].map((value) => place.y.at(value));
@@ -390,7 +390,11 @@ function noteSvg(note: Annotation, place: Place): string {
   const y = spot(note.y, yref, "y", place);
   const size = Math.min(font.size ?? FONT_PX, FONT_PX);
   const drop = { top: size, middle: size / 3, bottom: -5 }[yanchor] ?? 0;
-  return `<text x="${px(x)}" y="${px(y + drop)}" text-anchor="${ANCHORS[xanchor] ?? "middle"}" font-size="${size}" fill="${place.paint(font.color ?? PALETTE.manganese)}">${escapeHtml(text)}</text>`;
+  const lines = text.split(BREAK).map((line, index) => {
+    const shift = index === 0 ? "" : ` dy="${size}"`;
+    return `<tspan x="${px(x)}"${shift}>${escapeHtml(line)}</tspan>`;
+  });
+  return `<text y="${px(y + drop)}" text-anchor="${ANCHORS[xanchor] ?? "middle"}" font-size="${size}" fill="${place.paint(font.color ?? PALETTE.manganese)}">${lines.join("")}</text>`;
 }
 
 interface LegendKey {
@@ -406,7 +410,8 @@ function legendRows(traces: readonly Trace[], width: number): LegendKey[][] {
   const most = Math.floor((width - KEY_PX - 20) / (LETTER * FONT_PX));
   for (const trace of traces) {
     if (!trace.name || trace.showlegend === false) continue;
-    const name = trace.name.length > most ? `${trace.name.slice(0, most - 1)}…` : trace.name;
+    const whole = trace.name.replaceAll(BREAK, ", ");
+    const name = whole.length > most ? `${whole.slice(0, most - 1)}…` : whole;
     const wide = KEY_PX + name.length * LETTER * FONT_PX + 18;
     if (x + wide > width) {
       rows.push([]);

@@ -29,33 +29,31 @@ export interface GroupResult {
 
 /** Reads the sheets of a group: its jar, its sieves, or both; of two of one kind the later one counts. */
 export async function groupResult({ name, sheets }: ClassGroup): Promise<GroupResult> {
-  let result: GroupResult = { name, findings: [] };
-  for (const { file, bytes } of sheets) {
-    const { grid, findings } = await readGrid(file, bytes);
-    const told = [...result.findings, ...findings];
-    if (!grid) {
-      result = { ...result, findings: told };
-      continue;
-    }
-    const { kind, findings: unknown } = recogniseSheet(grid);
-    if (kind === "jar") {
-      const { record, findings: read } = SHEET_KINDS.jar.read(grid);
-      const jar = record && !hasErrors(read) ? analyseJar(record) : undefined;
-      result = {
-        ...result,
-        ...(jar ? { jar } : {}),
-        findings: [...told, ...read, ...(jar?.findings ?? [])],
-      };
-    } else if (kind === "sieve") {
-      const { record, findings: read } = SHEET_KINDS.sieve.read(grid);
-      const sieve = record && !hasErrors(read) ? analyseSieve(record) : undefined;
-      const curve = sieve && { curve: { points: sieve.points } };
-      result = { ...result, ...curve, findings: [...told, ...read, ...(sieve?.findings ?? [])] };
-    } else {
-      result = { ...result, findings: [...told, ...unknown] };
-    }
+  const read = await Promise.all(sheets.map(({ file, bytes }) => readHanded(file, bytes)));
+  const result: GroupResult = Object.assign({ name, findings: [] }, ...read);
+  return { ...result, findings: read.flatMap(({ findings }) => findings) };
+}
+
+/** What one sheet of a group tells. */
+async function readHanded(file: string, bytes: Uint8Array): Promise<Omit<GroupResult, "name">> {
+  const { grid, findings } = await readGrid(file, bytes);
+  if (!grid) return { findings };
+  const { kind, findings: unknown } = recogniseSheet(grid);
+  if (kind === "jar") {
+    const { record, findings: read } = SHEET_KINDS.jar.read(grid);
+    const told = [...findings, ...read];
+    if (!record || hasErrors(told)) return { findings: told };
+    const jar = analyseJar(record);
+    return { jar, findings: [...told, ...jar.findings] };
   }
-  return result;
+  if (kind === "sieve") {
+    const { record, findings: read } = SHEET_KINDS.sieve.read(grid);
+    const told = [...findings, ...read];
+    if (!record || hasErrors(told)) return { findings: told };
+    const sieve = analyseSieve(record);
+    return { curve: { points: sieve.points }, findings: [...told, ...sieve.findings] };
+  }
+  return { findings: [...findings, ...unknown] };
 }
 
 /** Sizes at which the passings of a class are set side by side. */

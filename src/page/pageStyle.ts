@@ -113,14 +113,14 @@ main{padding:0 1rem 2rem}
 @media (min-width:1240px){.bench{grid-template-columns:minmax(20rem,23rem) minmax(0,1fr) minmax(20rem,25rem);grid-template-areas:"sheet plot bucket" "sheet verdict bucket";grid-template-rows:auto 1fr}}
 .chart svg{display:block;width:100%;height:auto}
 .figure{margin:0}
-.material{border-top:1px solid var(--line);padding:.5rem 0 .2rem}
+.material{border-top:1px solid var(--line);padding:.4rem 0 .1rem}.material .sum{margin:-.3rem 0 .3rem}
 .material:first-of-type{border-top:0}
 .line{display:flex;flex-wrap:wrap;gap:.3rem .6rem;align-items:center}
 .line .name{flex:1 1 8rem;font-weight:600;min-width:0}
 .line .bounds{color:var(--soft);font-size:.85rem}
 .swatch{flex:none;width:30px;height:14px}
 .field{display:grid;grid-template-columns:minmax(0,1fr) auto;gap:0 .6rem;align-items:center}
-.field>label{font-weight:600}.field>input[type=range]{grid-column:1/-1}
+.field.three{grid-template-columns:minmax(0,1fr) auto auto}.field>label{font-weight:600}.field .swatch{margin-right:.4rem;vertical-align:middle}.field>input[type=range]{grid-column:1/-1}
 .field .unit{color:var(--soft);font-weight:400}
 .sum{font-size:.85rem;color:var(--soft)}
 .wishes{display:grid;grid-template-columns:repeat(auto-fit,minmax(9.5rem,1fr));gap:.4rem}

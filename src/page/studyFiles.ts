@@ -1,4 +1,5 @@
 import { type Document, isMap, isSeq, parseDocument } from "yaml";
+import type { FixedOrRange } from "../blend/target.js";
 import { STUDY_FORMAT } from "../entries/study.js";
 import { type Finding, hasErrors, STUDY_FILE } from "../findings/finding.js";
 import type { SheetKindName } from "../lab/recogniseSheet.js";
@@ -191,12 +192,11 @@ export function withMix(
     }),
   );
   entries.delete("mix-from");
-  const range = (value: number | { readonly min: number; readonly max: number }, unit: string) =>
+  const written = (value: number, unit: string) => (unit === "" ? value : `${value} ${unit}`);
+  const range = (value: FixedOrRange, unit: string) =>
     typeof value === "number"
-      ? unit === ""
-        ? value
-        : `${value} ${unit}`
-      : `${value.min}${unit && ` ${unit}`} to ${value.max}${unit && ` ${unit}`}`;
+      ? written(value, unit)
+      : `${written(value.min, unit)} to ${written(value.max, unit)}`;
   if (target.kind === "power") {
     const { exponent, topSizeMm } = target;
     const aim = { exponent: range(exponent, ""), "top-size": range(topSizeMm, "mm") };

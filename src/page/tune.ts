@@ -3,7 +3,7 @@ import { type BlendInput, designBlend } from "../blend/design.js";
 import { type LimitRow, limitRows, limitValue } from "../blend/limits.js";
 import { type BlendMaterial, blendCurve } from "../blend/material.js";
 import { isBuildable } from "../entries/buildable.js";
-import type { StudyConfig } from "../entries/studyConfig.js";
+import type { CompareConfig, StudyConfig } from "../entries/studyConfig.js";
 import { trialShares } from "../entries/trials.js";
 import type { Finding } from "../findings/finding.js";
 import { characteristicSizes } from "../grading/characteristics.js";
@@ -13,7 +13,7 @@ import { readingSpread } from "../grading/uncertainty/intervals.js";
 import { checkGuidance } from "../guidance/check.js";
 import type { GuidanceEntry } from "../guidance/entry.js";
 import { verdictProbability } from "../guidance/probability.js";
-import { formatNumber } from "../quantities/format.js";
+import { formatPlain } from "../quantities/format.js";
 import { type StrengthBand, strengthBands } from "../strength/regression/bounds.js";
 import { blendInput, computeBlend, particleDensity, type TargetedConfig } from "../study/blend.js";
 import { computeStudy } from "../study/computeStudy.js";
@@ -32,7 +32,7 @@ import type {
 import { compareBlends, testedBlendFindings } from "../study/testedBlend.js";
 import { crushedWords, mixLife } from "../study/trials.js";
 import { say, type Text } from "../words/message.js";
-import { type BenchMix, startingMix } from "./bench.js";
+import { type BenchMix, isSameMix, startingMix } from "./bench.js";
 
 /** A study laid on the bench: computed once, with all that no slider changes. */
 export interface OpenStudy {
@@ -276,7 +276,7 @@ function strengthOf(
     const [first, last] = [fit.contentsPct[0], fit.contentsPct[fit.contentsPct.length - 1]];
     return {
       reasons: [
-        say`No blocks were made with ${formatNumber(cementPct, 3)} % cement: ${formatNumber(first, 3)} to ${formatNumber(last, 3)} % were tested, and nothing is read off the curve beyond them.`,
+        say`No blocks were made with ${formatPlain(cementPct, 3)} % cement: ${formatPlain(first, 3)} to ${formatPlain(last, 3)} % were tested, and nothing is read off the curve beyond them.`,
       ],
     };
   }
@@ -306,10 +306,19 @@ export interface TunedMix {
 /**
  * Works out batch, buckets, quantities, cost and carbon of the mix on the bench, and what they are against
  * the study's own mix. It searches whole ratios, so that it follows a slider when it comes to rest.
+ *
+ * @param names how the study's own mix is called, and what it rests on, in the reader's language.
  */
-export function tuneMix({ result: own }: OpenStudy, tuned: TunedBlend): TunedMix {
-  const { result, blend, trial } = tuned;
-  const config = comparedWith(result.config, own);
+export function tuneMix(
+  { result: own, start }: OpenStudy,
+  tuned: TunedBlend,
+  names: { readonly name: string; readonly basis: string },
+): TunedMix {
+  const { blend, trial } = tuned;
+  // A mix is not compared with itself.
+  const compareMix = isSameMix(tuned.mix, start) ? undefined : comparedMix(own, names);
+  const config = { ...tuned.result.config, compareMix };
+  const result = { ...tuned.result, config };
   if (!trial?.strength || !result.life) {
     return { result, findings: testedBlendFindings(result.trials) };
   }
@@ -321,15 +330,16 @@ export function tuneMix({ result: own }: OpenStudy, tuned: TunedBlend): TunedMix
 }
 
 /** The study's own mix as the one to compare with. */
-function comparedWith(config: StudyConfig, { mix, blend }: StudyResult): StudyConfig {
-  if (!mix || !blend) return config;
-  const compareMix = {
-    name: "study",
+function comparedMix(
+  { mix, blend }: StudyResult,
+  names: { readonly name: string; readonly basis: string },
+): CompareConfig | undefined {
+  if (!mix || !blend) return undefined;
+  return {
+    ...names,
     sharesPct: Object.fromEntries(blend.shares.map(({ id, sharePct }) => [id, sharePct])),
     cementPct: mix.recipe.cementPct,
     densityKgM3: mix.density.valueKgM3,
     moisturePct: mix.recipe.targetMoisturePct,
-    basis: "",
   };
-  return { ...config, compareMix };
 }

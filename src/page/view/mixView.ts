@@ -43,7 +43,12 @@ export function mixView(app: App): View {
   }
   const cards = [sheetCard(app), plotCard(app), verdictCard(app), bucketCard(app)];
   const node = el("div", { class: "bench" }, ...cards.map((card) => card.node));
-  return { node, refresh: () => cards.forEach((card) => card.refresh()) };
+  return {
+    node,
+    refresh() {
+      for (const card of cards) card.refresh();
+    },
+  };
 }
 
 /** A piece of the line by which a curve is known, for beside its name. */

@@ -1,5 +1,5 @@
 import type { Finding } from "../../findings/finding.js";
-import { formatFixed, formatNumber, type UnitSystem } from "../../quantities/format.js";
+import { formatFixed, formatPlain, type UnitSystem } from "../../quantities/format.js";
 import { INVENTED, NO_APPROVAL } from "../../report/reportMeta.js";
 import { MADE_WITH } from "../../study/madeWith.js";
 import type { Study } from "../../study/study.js";
@@ -17,7 +17,14 @@ import {
   unpackGroups,
 } from "../pageData.js";
 import type { StudyFiles } from "../studyFiles.js";
-import { openOnBench, tuneBlend, tuneMix } from "../tune.js";
+import {
+  type OpenStudy,
+  openOnBench,
+  type TunedBlend,
+  type TunedMix,
+  tuneBlend,
+  tuneMix,
+} from "../tune.js";
 import type { Adopted, App, Light, PageState, View, ViewName } from "./app.js";
 import { classView } from "./classView.js";
 import { el, fill } from "./dom.js";
@@ -103,17 +110,7 @@ function pageOf(state: PageState) {
 
   async function begin(files: StudyFiles, stored: StoredPage | undefined): Promise<void> {
     if (stored) Object.assign(state, { locale: stored.locale, units: stored.units });
-    if (files.size > 0) {
-      const { study, findings, locale } = await studyFromFiles(files);
-      state.files = files;
-      state.findings = findings;
-      if (!stored) {
-        state.locale = locale;
-        state.units = study?.config.units ?? "SI";
-      }
-      if (study) open(study, findings);
-      else state.view = "sheets";
-    }
+    if (files.size > 0) await carry(files, stored !== undefined);
     const link = new URLSearchParams(location.hash.slice(1)).get("mix") ?? stored?.link;
     const mix = link && state.bench ? mixOfLink(link, state.bench.now.sharesPct.length) : undefined;
     if (mix && state.bench) state.bench = changeBench(state.bench, { kind: "mix", mix });
@@ -124,6 +121,15 @@ function pageOf(state: PageState) {
     addEventListener("beforeunload", (event) => {
       if (state.unsaved && !state.remember) event.preventDefault();
     });
+  }
+
+  /** Takes up the files that the page came with, in the study's own language and units where nobody chose others. */
+  async function carry(files: StudyFiles, chosen: boolean): Promise<void> {
+    const { study, findings, locale } = await studyFromFiles(files);
+    Object.assign(state, { files, findings });
+    if (!chosen) Object.assign(state, { locale, units: study?.config.units ?? "SI" });
+    if (study) open(study, findings);
+    else state.view = "sheets";
   }
 
   /** Lays a study on the bench in the reader's units. */
@@ -172,7 +178,14 @@ function pageOf(state: PageState) {
       return;
     }
     state.tuned = tuneBlend(study, bench.now);
-    state.recipe = tuneMix(study, state.tuned);
+    state.recipe = recipeOf(study, state.tuned);
+  }
+
+  function recipeOf(study: OpenStudy, tuned: TunedBlend): TunedMix {
+    return tuneMix(study, tuned, {
+      name: t(say`the study’s mix`),
+      basis: t(say`the mix that this study gives`),
+    });
   }
 
   function act(action: BenchAction): void {
@@ -201,7 +214,7 @@ function pageOf(state: PageState) {
   function rest(): void {
     const { open: study, tuned, bench } = state;
     if (!study || !tuned || !bench) return;
-    state.recipe = tuneMix(study, tuned);
+    state.recipe = recipeOf(study, tuned);
     views.mix.refresh();
     history.replaceState(null, "", `#mix=${linkOf(bench.now)}`);
     remember();
@@ -222,8 +235,8 @@ function pageOf(state: PageState) {
       joinTexts(
         [
           say`${joinTexts(shares)}.`,
-          cementPct === undefined ? undefined : say`Cement ${formatNumber(cementPct, 3)} %.`,
-          say`${outside}{0, plural, =0 {No line of the guidance is outside.} one {# line of the guidance is outside.} other {# lines of the guidance are outside.}}`,
+          cementPct === undefined ? undefined : say`Cement ${formatPlain(cementPct)} %.`,
+          say`Outside the guidance: ${outside}{0, plural, one { line} other { lines}}.`,
           strengthSentence(tuned) ?? tuned.strength.reasons[0],
           recipe?.mix ? undefined : say`There is no recipe for this mix.`,
         ],

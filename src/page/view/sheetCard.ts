@@ -1,6 +1,6 @@
 import type { BlendLimit } from "../../blend/target.js";
 import { seriesStyle } from "../../figures/style.js";
-import { formatFixed, formatNumber } from "../../quantities/format.js";
+import { formatFixed, formatPlain } from "../../quantities/format.js";
 import { say, type Text, wordFor } from "../../words/message.js";
 import { type BenchMix, isSameMix } from "../bench.js";
 import { dashArray, markPath } from "../chartSvg.js";
@@ -23,6 +23,10 @@ interface ControlOptions {
   readonly max: number;
   readonly step: number;
   readonly decimals: number;
+  /** The line of its curve, before the name. */
+  readonly mark?: SVGSVGElement;
+  /** Behind the number. */
+  readonly beside?: HTMLElement;
   readonly change: (value: number, during: boolean) => void;
 }
 
@@ -35,34 +39,31 @@ export function sheetCard(app: App): View {
   const first = open.start.target.kind === "band" ? 1 : 2;
   const rows = materials.map(({ id, name }, index) => {
     const bought = config.materials.find((material) => material.id === id);
+    const { color, dash, symbol } = seriesStyle(index + first);
+    const lock = el("button", {
+      type: "button",
+      onclick: () => act({ kind: "lock", index }),
+    });
     const control = controlOf(app, {
       id: `share-${index}`,
       label: name,
       unit: "%",
       ...{ min: 0, max: 100, step: 0.5, decimals: 1 },
+      mark: swatch(color, dashArray(dash), markPath(symbol, [15, 7], 3.5)),
+      beside: lock,
       change: (pct, during) => act({ kind: "share", index, pct, during }),
     });
-    const lock = el("button", {
-      type: "button",
-      onclick: () => act({ kind: "lock", index }),
-    });
-    const { color, dash, symbol } = seriesStyle(index + first);
     const [low, high] = [bought?.minSharePct ?? 0, bought?.maxSharePct ?? 100];
-    const bounds =
-      low > 0 || high < 100
-        ? t(say`the study allows ${formatNumber(low, 3)} to ${formatNumber(high, 3)} %`)
-        : "";
     const node = el(
       "div",
       { class: "material" },
       control.node,
-      el(
-        "div",
-        { class: "line" },
-        swatch(color, dashArray(dash), markPath(symbol, [15, 7], 3.5)),
-        el("span", { class: "bounds name" }, bounds),
-        lock,
-      ),
+      (low > 0 || high < 100) &&
+        el(
+          "p",
+          { class: "sum" },
+          t(say`the study allows ${formatPlain(low, 3)} to ${formatPlain(high, 3)} %`),
+        ),
     );
     return { node, control, lock, name, index };
   });
@@ -158,7 +159,7 @@ function cementEnd({ state }: App): number {
 }
 
 function controlOf(app: App, options: ControlOptions): Control {
-  const { id, label, unit, min, max, step, decimals, change } = options;
+  const { id, label, unit, min, max, step, decimals, mark, beside, change } = options;
   const { t } = app;
   const attributes = { min, max, step };
   const slider = el("input", {
@@ -175,9 +176,17 @@ function controlOf(app: App, options: ControlOptions): Control {
   });
   const node = el(
     "div",
-    { class: "field" },
-    el("label", { for: id, id: `${id}-label` }, t(label), " ", el("span", { class: "unit" }, unit)),
+    { class: beside ? "field three" : "field" },
+    el(
+      "label",
+      { for: id, id: `${id}-label` },
+      mark,
+      t(label),
+      " ",
+      el("span", { class: "unit" }, unit),
+    ),
     box,
+    beside,
     slider,
   );
   return {
@@ -363,9 +372,10 @@ function wishes(app: App, answered: (messages: readonly Text[]) => void): HTMLEl
   };
   const button = (label: Text, wish: Wish) =>
     el("button", { type: "button", onclick: ask(wish), "data-wish": wish }, t(label));
-  const { mix, compaction } = app.state.open!.result;
-  const least = mix?.recipe.cementPct;
-  const optimum = compaction?.peak?.optimumWaterPct;
+  const { mix, compaction, strength } = app.state.open!.result;
+  // Of another blend they say nothing.
+  const least = mix && strength?.leastCement?.batchablePct;
+  const optimum = mix && compaction?.peak?.optimumWaterPct;
   return el(
     "div",
     { class: "wishes" },
@@ -373,7 +383,7 @@ function wishes(app: App, answered: (messages: readonly Text[]) => void): HTMLEl
     button(say`In the band with most site soil`, "most-site-soil"),
     button(say`In the band at least cost`, "least-cost"),
     button(say`Whole buckets`, "whole-buckets"),
-    least !== undefined &&
+    typeof least === "number" &&
       el(
         "button",
         { type: "button", onclick: () => app.act({ kind: "cement", pct: least }) },

@@ -4,7 +4,7 @@ import { strengthChart } from "../../figures/strength/strengthChart.js";
 import { PALETTE } from "../../figures/style.js";
 import { CAUTIONS } from "../../guidance/cautions.js";
 import { shortSource } from "../../guidance/entry.js";
-import { formatFixed, formatNumber, formatQuantity } from "../../quantities/format.js";
+import { formatFixed, formatPlain, formatQuantity } from "../../quantities/format.js";
 import { statisticName } from "../../tables/strength.js";
 import { stateInShort } from "../../tables/trials.js";
 import { joinTexts, say, type Text, wordFor } from "../../words/message.js";
@@ -36,9 +36,9 @@ export function strengthSentence({ result, strength, mix }: TunedBlend): Text | 
   const { units } = result.config;
   const { requirement } = result.config.strength;
   const mpa = (value: number) => formatQuantity(value, "stress", units);
-  const mean = say`With ${formatNumber(mix.cementPct, 3)} % cement the blocks lead to ${mpa(band.meanMpa)} on average (${mpa(band.meanLowMpa)} to ${mpa(band.meanHighMpa)}).`;
+  const mean = say`With ${formatPlain(mix.cementPct)} % cement the blocks lead to ${mpa(band.meanMpa)} on average (${mpa(band.meanLowMpa)} to ${mpa(band.meanHighMpa)}).`;
   if (!requirement || boundMpa === undefined) return mean;
-  const bound = say`The ${statisticName(requirement.statistic, requirement.confidence)}, with ${formatNumber(100 * requirement.confidence, 4)} % confidence, is ${mpa(boundMpa)}; ${mpa(requirement.strengthMpa)} are required at ${requirement.ageDays} days`;
+  const bound = say`Required at ${requirement.ageDays} days: ${mpa(requirement.strengthMpa)}; ${statisticName(requirement.statistic, requirement.confidence)} is ${mpa(boundMpa)}`;
   return joinTexts([mean, meets ? say`${bound}: reached.` : say`${bound}: not reached.`], " ");
 }
 
@@ -143,7 +143,7 @@ function checkLists(app: App, { result, limits }: TunedBlend): HTMLElement[] {
             verdict === "inside" || verdict === "outside" ? verdict : "unknown",
             text,
             verdict === "inside" || verdict === "outside"
-              ? say`the same in ${formatNumber(100 * probability.criteria[index].probability, 3)} % of the curves drawn within the reading errors`
+              ? say`the same in ${formatPlain(100 * probability.criteria[index].probability, 3)} % of the curves drawn within the reading errors`
               : undefined,
           ),
         ),
@@ -164,8 +164,8 @@ function checkLists(app: App, { result, limits }: TunedBlend): HTMLElement[] {
             const { label, side, value, unit, estimate } = limit;
             const asked =
               side === "max"
-                ? say`${label}: ${formatFixed(value, 1)} ${wordFor(unit)}, at most ${formatNumber(limit.limit, 4)}`
-                : say`${label}: ${formatFixed(value, 1)} ${wordFor(unit)}, at least ${formatNumber(limit.limit, 4)}`;
+                ? say`${label}: ${formatFixed(value, 1)} ${wordFor(unit)}, at most ${formatPlain(limit.limit)}`
+                : say`${label}: ${formatFixed(value, 1)} ${wordFor(unit)}, at least ${formatPlain(limit.limit)}`;
             return line(
               keepsLimit(limit) ? "inside" : "outside",
               asked,
