@@ -55,7 +55,8 @@ export function openOnBench(
   study: Study,
   reading: readonly Finding[],
 ): { readonly open?: OpenStudy; readonly findings: readonly Finding[] } {
-  const { result, findings } = computeStudy(study, reading);
+  const drawn = study.materials.map((material) => sampleMaterial(material, study.config));
+  const { result, findings } = computeStudy(study, reading, drawn);
   if (!result) return { findings };
   const { config, materials, blend, mix, compaction } = result;
   const graded = { ...config, materials: gradedConfigs(result) };
@@ -65,12 +66,13 @@ export function openOnBench(
     moisturePct: mix?.recipe.targetMoisturePct ?? compaction?.peak?.optimumWaterPct,
   });
   const { entries } = studyGuidance(study);
-  const tried = computeBlend({ ...graded, limits: [], target: start.target }, materials, entries);
+  const tried = { ...graded, limits: [], target: start.target };
+  const obstacles = blend ? [] : computeBlend(tried, materials, entries).findings;
   return {
     open: {
       ...{ study, result, findings, start, entries },
-      drawn: study.materials.map((material) => sampleMaterial(material, config)),
-      obstacles: tried.blend ? [] : tried.findings,
+      drawn,
+      obstacles: obstacles.filter(({ severity }) => severity === "error"),
     },
     findings,
   };

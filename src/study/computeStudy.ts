@@ -46,12 +46,19 @@ export interface StudyComputation {
 /**
  * Computes a study that was read, each stage as far as its sheets and entries are there: the same result for
  * the same study, with all findings. Only findings that are errors leave it without a result.
+ *
+ * @param drawnCurves of `sampleMaterial`, in the order of the materials, where they are at hand already.
  */
-export function computeStudy(study: Study, reading: readonly Finding[] = []): StudyComputation {
+export function computeStudy(
+  study: Study,
+  reading: readonly Finding[] = [],
+  drawnCurves: readonly (readonly GradingCurve[])[] = study.materials.map((material) =>
+    sampleMaterial(material, study.config),
+  ),
+): StudyComputation {
   const { config } = study;
   const wrongEntries = trialEntryFindings(config);
   if (hasErrors(wrongEntries)) return { findings: [...reading, ...wrongEntries] };
-  const drawnCurves = study.materials.map((material) => sampleMaterial(material, config));
   const graded = study.materials.map((material, index) =>
     computeMaterial(material, config, drawnCurves[index]),
   );

@@ -94,7 +94,7 @@ function pageOf(state: PageState) {
     setGroups(groups) {
       state.groups = groups;
       state.unsaved = true;
-      views.class.refresh();
+      views[state.view].refresh();
       remember();
     },
     setRemember(on) {
@@ -206,7 +206,7 @@ function pageOf(state: PageState) {
     if (action.kind === "swap-kept" && state.tuned) {
       state.kept = { tuned: tuneBlend(study, bench.now), recipe: state.recipe! };
     }
-    views.mix.refresh();
+    views[state.view].refresh();
     tools.refresh();
     document.documentElement.dataset.workMs = (performance.now() - from).toFixed(1);
   }
@@ -215,7 +215,7 @@ function pageOf(state: PageState) {
     const { open: study, tuned, bench } = state;
     if (!study || !tuned || !bench) return;
     state.recipe = recipeOf(study, tuned);
-    views.mix.refresh();
+    views[state.view].refresh();
     history.replaceState(null, "", `#mix=${linkOf(bench.now)}`);
     remember();
   }
@@ -312,7 +312,7 @@ function pageOf(state: PageState) {
         el("p", {}, t(say`Made with ${MADE_WITH}. This page asks nothing of any network.`)),
       ),
     );
-    for (const { refresh } of Object.values(views)) refresh();
+    views[view].refresh();
     tools.refresh();
   }
 
