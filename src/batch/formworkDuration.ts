@@ -52,6 +52,6 @@ export function formworkDuration(use: FormworkUse): FormworkDuration {
     settings,
     daysPerSetting,
     days,
-    message: say`${settings} settings of ${formatFixed(daysPerSetting, 1)} days each, ${formatFixed(days, 1)} days in all, stripped after ${strippingHours} h as entered; local rules and curing govern.`,
+    message: say`${settings} uses of the formwork, ${formatFixed(daysPerSetting, 1)} days each, ${formatFixed(days, 1)} days in all, stripped after ${strippingHours} h as entered; local rules and curing govern.`,
   };
 }

@@ -153,7 +153,7 @@ function readLine(
   if (factor === undefined || base === undefined) {
     const found = finding({ ...place, value: unit }, "error", "unknown-unit", {
       message: say`The unit “${unit ?? ""}” is not known here.`,
-      expected: say`one of ${acceptedUnits(dimension)} in brackets behind the name`,
+      expected: say`one of ${acceptedUnits(dimension)} in parentheses after the name`,
       remedy: say`Write for example ${classRowLabel(name === "sieve" ? "pan" : name)}.`,
     });
     findings.push(found);

@@ -207,8 +207,8 @@ export function headerUnit(
   const words = {
     expected:
       rule.kind === "sieve"
-        ? say`one of ${acceptedUnits(dimension)}, US No., BS mesh in brackets behind the name`
-        : say`one of ${acceptedUnits(dimension)} in brackets behind the name`,
+        ? say`one of ${acceptedUnits(dimension)}, US No., BS mesh in parentheses after the name`
+        : say`one of ${acceptedUnits(dimension)} in parentheses after the name`,
     remedy: say`Write for example ${headerExample(rule)}.`,
   };
   const found =

@@ -64,7 +64,7 @@ export function readSheet(
     const found = finding({ file }, "error", "wrong-header", {
       message: say`No row of this ${layout.title} holds the column “${layout.columns[0].names[0]}”.`,
       expected: say`a header row with ${joinTexts(required)}`,
-      remedy: say`Name the columns so; the unit stands in brackets behind the name.`,
+      remedy: say`Name the columns so; the unit stands in parentheses after the name.`,
     });
     return { findings: [found] };
   }

@@ -56,7 +56,7 @@ export function residualChecks(fit: StrengthFit): ResidualCheck[] {
   return [
     judge("normality", "Shapiro–Wilk", normal && { statistic: normal.w, pValue: normal.pValue }, {
       fine: say`The residuals give no reason to doubt that they are normal.`,
-      doubt: say`The residuals are not like normal ones, so the bounds of single blocks may be wrong. Look for single odd blocks first, and at the robust fit; if all are sound, try the power model, whose errors are lognormal.`,
+      doubt: say`The residuals are not normally distributed, so the bounds for single blocks may be wrong. Look for outliers first, and at the robust fit; if all are sound, try the power model, whose errors are lognormal.`,
     }),
     judge("equal spread of the contents", "Brown–Forsythe", groupSpread, {
       fine: say`The contents scatter alike, as far as so few blocks can tell.`,
