@@ -34,6 +34,12 @@ const PRINT = "print";
 const TEACHER = "teacher";
 const WORKSHOP = /^workshop-/;
 
+/** What the class's folder holds in Spanish too. */
+const SPANISH = [
+  ["study.yaml", "study.es.yaml"],
+  ["class.csv", "class.es.csv"],
+] as const;
+
 const OPTIONS = {
   class: { type: "boolean" },
   teacher: { type: "boolean" },
@@ -118,6 +124,7 @@ async function writeWorkingCopy(draft: string, wanted: Wanted): Promise<readonly
     await cp(join(packageFolder(), DATA, study), join(draft, DATA, study), { recursive: true });
   }
   const ofClass = join(draft, DATA, CLASS);
+  await chooseLanguage(ofClass, wanted.language);
   if (wanted.units === "US") await inUsUnits(join(ofClass, "study.yaml"));
   const day = await openClass(ofClass, { language: wanted.language });
   await mkdir(join(draft, PRINT));
@@ -132,6 +139,14 @@ async function writeWorkingCopy(draft: string, wanted: Wanted): Promise<readonly
 /** A notebook of the workshop in the language of the class. */
 function isForClass(name: string, language: Language): boolean {
   return WORKSHOP.test(name) && name.endsWith(".es.ipynb") === (language === "es");
+}
+
+/** The study and the sheet of the class in its own language, under the names that the notebooks open. */
+async function chooseLanguage(folder: string, language: Language): Promise<void> {
+  for (const [name, spanish] of SPANISH) {
+    if (language === "es") await rename(join(folder, spanish), join(folder, name));
+    else await rm(join(folder, spanish));
+  }
 }
 
 /** The class of a United States school: what people read is in its units, its paper is its own. */

@@ -147,7 +147,7 @@ function noSuchGroup(wanted: string, groups: readonly ClassGroup[]): Finding {
   return finding({ file: CLASS_SHEET, value: wanted }, "error", "no-such-group", {
     message: say`The sheet of the class has no column for this group.`,
     expected: say`one of ${groups.map(({ name }) => name).join(", ")}`,
-    remedy: say`Write the name of your column into the first cell, in quotation marks.`,
+    remedy: say`Write the head of your column, or its number, into the first cell, in quotation marks.`,
   });
 }
 

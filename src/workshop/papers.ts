@@ -34,11 +34,11 @@ export function worksheet(day: ClassDay): Paper {
     number += 1;
     return question(exercise, number);
   };
-  const parts = LESSONS.flatMap(({ id, title }, index): Paper["parts"] => {
+  const parts = LESSONS.flatMap(({ id, title }): Paper["parts"] => {
     const { core, further } = onPaper(day, id);
     if (core.length + further.length === 0) return [];
     return [
-      ...(index === 0 ? [NEW_PAGE] : []),
+      ...(id === "cement" ? [NEW_PAGE] : []),
       heading(title),
       ...(id === "grading" ? readings(day) : []),
       ...(id === "cement" ? [classRequirement(day)] : []),
@@ -161,8 +161,8 @@ function toFillIn(caption: Text, labels: readonly Text[]): ReportBlock {
 /** Sheets to fill in by hand: jar, sieving, and the results of all groups; then into the class's own file. */
 export function classForms({ groups, units }: ClassDay): Paper {
   const [first] = groups.flatMap(({ soil }) => soil ?? []);
-  const set = units === "US" ? US_SIEVES : SI_SIEVES;
-  const sieves = first?.sieveRecord.rows.map(({ label }) => sieveName(label)) ?? set;
+  const own = first?.sieveRecord.rows.map(({ label }) => sieveName(label)) ?? SI_SIEVES;
+  const sieves = units === "US" && own.every((label) => label.endsWith(" mm")) ? US_SIEVES : own;
   const names = groups.length > 0 ? groups.map(({ name }) => name) : [say`group ${1}`];
   return {
     name: "class-sheets",
