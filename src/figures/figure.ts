@@ -19,7 +19,8 @@ export interface Figure {
 
 /** Sizes of the figures of a report, in CSS pixels: letters come out alike on paper. */
 const REPORT_SIZES = {
-  full: { width: 720, height: 330 },
+  full: { width: 720, height: 370 },
+  low: { width: 720, height: 320 },
   half: { width: 400, height: 300 },
 } as const;
 
@@ -29,7 +30,11 @@ const REPORT_SIZES = {
  * @example
  * figureInReport({ kind: "figure", title: "Lots", altText: "Lots.", data: [], layout: {} }, "lots", "half").layout // => { width: 400, height: 300 }
  */
-export function figureInReport(figure: Figure, key: string, size: "full" | "half"): Figure {
+export function figureInReport(
+  figure: Figure,
+  key: string,
+  size: keyof typeof REPORT_SIZES,
+): Figure {
   return {
     ...figure,
     key,

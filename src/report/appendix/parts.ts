@@ -23,7 +23,11 @@ export function keyed<Block extends ReportBlock>(
 }
 
 /** A figure as the report places it; a note that stands in its place stays what it is. */
-export function inReport(figure: AppendixPart, key: string, size: "full" | "half"): AppendixPart {
+export function inReport(
+  figure: AppendixPart,
+  key: string,
+  size: "full" | "low" | "half",
+): AppendixPart {
   return figure.kind === "figure" ? figureInReport(figure, key, size) : figure;
 }
 

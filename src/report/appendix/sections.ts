@@ -123,16 +123,19 @@ function grading(result: StudyResult): AppendixPart[] {
   const curves = graded.map(({ name, curve }) => ({ name, curve }));
   const sizes = [...graded, ...(blend ? [{ ...blend, name: say`Blend`, id: undefined }] : [])];
   return [
-    ...cited(say`Each material was sieved; where a sedimentation sheet was entered, its fines were measured too.`, [
-      inReport(
-        gradingChart(say`Grading of the materials`, curves, blend ? [] : bands),
-        "grading-chart",
-        "full",
-      ),
-      keyed("sizes", sizesTable(say`Characteristic sizes and fractions`, sizes), {
-        links: rowLinks(sizes.map(({ id }) => (id === undefined ? "shares" : `sieving-${id}`))),
-      }),
-    ]),
+    ...cited(
+      say`Each material was sieved; where a sedimentation sheet was entered, its fines were measured too.`,
+      [
+        inReport(
+          gradingChart(say`Grading of the materials`, curves, blend ? [] : bands),
+          "grading-chart",
+          "low",
+        ),
+        keyed("sizes", sizesTable(say`Characteristic sizes and fractions`, sizes), {
+          links: rowLinks(sizes.map(({ id }) => (id === undefined ? "shares" : `sieving-${id}`))),
+        }),
+      ],
+    ),
     ...cited(
       say`The curves stand against the recommendation that the study names. It is guidance, not law: a soil inside it is not proved suitable by that, and one outside is not proved unsuitable.`,
       [
@@ -197,7 +200,7 @@ function blend(result: StudyResult): AppendixPart[] {
         entry ? guidanceBand(entry) : undefined,
       ),
       "blend-chart",
-      "full",
+      "low",
     ),
     ...envelopeParts(result),
     design.limits.length > 0 ? keyed("blend-limits", blendLimitsTable(design)) : undefined,

@@ -30,7 +30,7 @@ const templateStyle = `#let doc = json("/document.json")
 // in its own colour, by which it is counted when the pages are made
 #let invented-notice = text(font: ("Source Sans 3", "Source Serif 4"), size: 8.5pt, weight: 600, dir: ltr, fill: rgb("${NOTICE_COLOUR}"), meta.inventedShort)
 // a handout is larger throughout
-#let k = if meta.handout { 1.24 } else { 1 }
+#let k = if meta.handout { 1.3 } else { 1 }
 // a report whose list of contents stands in its text has a short head, and its first section on the first page
 #let brief = doc.nodes.any(node => node.kind == "contents")
 // a sheet is read at arm's length
@@ -42,7 +42,7 @@ const templateStyle = `#let doc = json("/document.json")
   description: meta.description,
   date: datetime(year: meta.year, month: meta.month, day: meta.day),
 )
-#set text(font: sized(serif, sans), size: sized(10pt * k, 14pt), lang: meta.language, fallback: false, number-type: "lining", fill: rgb("#1f1a15"))
+#set text(font: sized(serif, sans), size: sized(9.5pt * k, 14pt), lang: meta.language, fallback: false, number-type: "lining", fill: rgb("#1f1a15"))
 #set par(leading: sized(0.65em, 0.55em), spacing: sized(0.95em, 0.8em))
 #set page(
   paper: meta.paper,
@@ -126,7 +126,7 @@ const templateBlocks = `#let inlines(nodes) = {
   else { [#cell] }
 }
 #let grid-table(columns, align, header, rows) = {
-  set text(font: sans, size: sized(8.5pt * k, if columns.len() > 4 { 12.5pt } else if rows.len() > 7 { 14.5pt } else { 16pt }), number-type: "lining", number-width: "tabular")
+  set text(font: sans, size: sized(8.2pt * k, if columns.len() > 4 { 12.5pt } else if rows.len() > 7 { 14.5pt } else { 16pt }), number-type: "lining", number-width: "tabular")
   set par(leading: sized(0.55em, 0.45em), justify: false)
   set table.cell(breakable: not meta.sheet)
   let cells = rows.enumerate().map(((at, row)) => {
@@ -139,7 +139,7 @@ const templateBlocks = `#let inlines(nodes) = {
   table(
     columns: columns.map(c => if c == 0 { auto } else { c * 1fr }),
     align: (x, y) => (if align.at(x) == "right" { right } else if align.at(x) == "center" { center } else { left }) + (if header != none and y == 0 { bottom } else { top }),
-    inset: (x, y) => (left: if x == 0 { 1pt } else { 6pt }, right: if x + 1 == columns.len() { 1pt } else { 6pt }, y: 3.2pt * k) + sized((:), (left: 7pt, right: 7pt, y: if rows.len() in range(8, 14) { 6pt } else { 7pt })),
+    inset: (x, y) => (left: if x == 0 { 1pt } else { 6pt }, right: if x + 1 == columns.len() { 1pt } else { 6pt }, y: 2.9pt * k) + sized((:), (left: 7pt, right: 7pt, y: if rows.len() in range(8, 14) { 6pt } else { 7pt })),
     stroke: sized(none, 0.6pt + soft),
     ..head, ..cells, table.hline(stroke: rules.top),
   )
