@@ -17,6 +17,9 @@ if (!fs.existsSync(main)) {
   console.error(`loambook is not built yet: run “npm run build” in ${path.join(__dirname, "..")}.`);
   process.exit(1);
 }
+// A command is over in a second or two: machine code that is made meanwhile on other threads takes more of the
+// processor's time than it saves. It is made later, of what runs long. Known in these versions alone.
+if (parts[0] <= 24) require("node:v8").setFlagsFromString("--interrupt-budget=1000000");
 import(require("node:url").pathToFileURL(main).href).then((module) =>
   module.main(process.argv.slice(2)).then((code) => {
     process.exitCode = code;
