@@ -68,11 +68,11 @@ export function testProgramme(options: TestProgrammeOptions): TestProgramme {
     halfWidthMpa: null,
     blocks: [],
   });
-  const least = STRENGTH_MODELS[model].coefficientNames.length + 1;
-  if (contentsPct.length < least) {
+  const minContents = STRENGTH_MODELS[model].coefficientNames.length + 1;
+  if (contentsPct.length < minContents) {
     return without(
       "too-few-contents",
-      say`Plan at least ${least} contents for the ${wordFor(model)} model, so that its shape can be tested; there are ${contentsPct.length}.`,
+      say`Plan at least ${minContents} contents for the ${wordFor(model)} model, so that its shape can be tested; there are ${contentsPct.length}.`,
     );
   }
   const [first, last] = [contentsPct[0], contentsPct[contentsPct.length - 1]];

@@ -114,10 +114,10 @@ function orderTable(config: BuildableConfig, ordered: Ordered, { truck }: SiteCo
     suppliedAmounts(scaleRecipe(amounts.mix, densityKgM3 / best), terms);
   const [light, heavy] = [suppliedAt(lowKgM3), suppliedAt(highKgM3)];
   const row = (most: SuppliedAmount, index: number) => {
-    const least = light[index];
-    const mass = range(least.moistMassKg, most.moistMassKg);
+    const min = light[index];
+    const mass = range(min.moistMassKg, most.moistMassKg);
     if (most.bags !== null) {
-      const bags = ends({ low: least.bags ?? 0, high: most.bags }, String);
+      const bags = ends({ low: min.bags ?? 0, high: most.bags }, String);
       return [cement.name, mass, BLANK, truck ? say`${bags} bags` : bags];
     }
     const loose =

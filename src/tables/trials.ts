@@ -99,7 +99,7 @@ export function testedBlendsTable({
     ...(pair
       ? [
           fixed(pair.siteSoilPct, 1),
-          fixed(pair.cementPct, 1),
+          plain(pair.cementPct),
           massText(pair.cementKg, units),
           pair.cost ? whole(pair.cost, (value) => fixed(value, 0)) : BLANK,
           whole(pair.carbonKg, (value) => massText(value, units)),
@@ -131,16 +131,17 @@ export function testedBlendsTable({
 function bestWords(trials: readonly TrialStudy[]): Text[] {
   const found = trials.flatMap(({ name, pair }) => (pair ? [{ name, pair }] : []));
   if (found.length < 2) return [];
-  const least = (value: (pair: TrialPair) => number) =>
+  const minBy = (value: (pair: TrialPair) => number) =>
     found.reduce((best, one) => (value(one.pair) < value(best.pair) ? one : best));
-  const cement = least(({ cementKg }) => cementKg);
+  const cement = minBy(({ cementKg }) => cementKg);
   const priced = found.every(({ pair }) => pair.cost !== undefined);
   const middle = ({ cost }: TrialPair) => (cost ? (cost.low + cost.high) / 2 : 0);
+  const cheapest = minBy(middle);
   return [
-    say`Least cement that meets the requirement: ${cement.name} with ${fixed(cement.pair.cementPct, 1)} %.`,
+    say`Least cement that meets the requirement: ${cement.name} with ${plain(cement.pair.cementPct)} %.`,
     ...(priced
       ? [
-          say`Least cost, by the middle of its range: ${least(middle).name} with ${fixed(least(middle).pair.cementPct, 1)} % cement.`,
+          say`Least cost, by the middle of its range: ${cheapest.name} with ${plain(cheapest.pair.cementPct)} % cement.`,
         ]
       : []),
   ];

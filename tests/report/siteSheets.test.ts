@@ -218,7 +218,7 @@ describe("site sheets", () => {
       expect(Number(loads)).toBe(Math.ceil(most));
     }
     expect(textOf(sheet.blocks)).toContain(render(density.basis));
-    expect(textOf(sheet.blocks)).toMatch(/\d+ settings of 2\.0 days each/);
+    expect(textOf(sheet.blocks)).toMatch(/\d+ uses of the formwork, 2\.0 days each/);
     expect(textOf(siteOrderList(room()).blocks)).toContain(
       "not entered; 24 hours is common practice without a source",
     );

@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, it } from "vitest";
-import type { TableBlock } from "../../src/blocks/block.js";
+import type { NoteBlock, TableBlock } from "../../src/blocks/block.js";
 import { bucketSize } from "../../src/study/studyRecord.js";
 import { recipeTable } from "../../src/tables/mix.js";
 import { siteOrderList } from "../../src/tables/quantities.js";
@@ -299,6 +299,7 @@ describe("log, labels and forms", () => {
       notToBeMistakenFor: "another",
       settledBy: "a laboratory",
       source: "Handbook",
+      work: ["dry-work"],
     };
     const sheet = siteFieldTests([test as never]);
     expect(rowsOf(tableOf(sheet))).toEqual([
@@ -311,8 +312,10 @@ describe("log, labels and forms", () => {
       ["Colour", ""],
     ]);
     expect(rowsOf(tableOf(sheet, 2))).toEqual([["clear", "little clay (from memory)"]]);
-    expect(renderAll(sheet.blocks.at(-1))).toMatchObject({
-      text: "It does not tell: Amounts. Not to be mistaken for another. Settled by: a laboratory.",
-    });
+    const note = (made: SiteSheet) => (renderAll(made.blocks.at(-1)) as NoteBlock).text;
+    const told =
+      "It does not tell: Amounts. Not to be mistaken for another. Settled by: a laboratory.";
+    expect(note(sheet)).toBe(`${told} Caution: Silica dust.`);
+    expect(note(siteFieldTests([{ ...test, work: [] } as never]))).toBe(told);
   });
 });

@@ -303,6 +303,7 @@ describe("guidance", () => {
   });
 
   it("names sources as a reader cites them, never by an id", () => {
+    const SIDE = { id: entry.id, source: `A handbook, ${entry.source.year}` };
     const table = guidanceComparisonTable("the blend", {
       checks: [{ entry, honesty: "Read.", caution: "No proof." }],
       disagreements: [
@@ -311,8 +312,8 @@ describe("guidance", () => {
           measuredPct: 18.46,
           irreconcilable: true,
           sides: [
-            { id: entry.id, lowPct: 5, highPct: 20, verdict: "inside", probability: 1 },
-            { id: entry.id, highPct: 12, verdict: "outside" },
+            { ...SIDE, lowPct: 5, highPct: 20, verdict: "inside", probability: 1 },
+            { ...SIDE, highPct: 12, verdict: "outside" },
           ],
         },
       ],

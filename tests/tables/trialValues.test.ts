@@ -55,13 +55,13 @@ describe("tested blends side by side", () => {
     const rows = rowsOf(table);
     expect(rows.map(([name]) => name)).toEqual(["Blend a (this mix)", "Blend b", "Blend c"]);
     expect(rows[0].slice(2)).toEqual([
-      ...["2013", "55.0", "7.3", "410 kg", "110 to 180", "300 kg to 390 kg"],
+      ...["2013", "55.0", "7.25", "410 kg", "110 to 180", "300 kg to 390 kg"],
     ]);
-    expect(rows[1].slice(2)).toEqual(["–", "70.0", "8.0", "450 kg", "100 to 140", "350 kg"]);
+    expect(rows[1].slice(2)).toEqual(["–", "70.0", "8", "450 kg", "100 to 140", "350 kg"]);
     expect(rows[2].slice(1)).toEqual(["not told", "–", "–", "none", "–", "–", "–"]);
     expect(notesOf(table).slice(0, 2)).toEqual([
-      "Least cement that meets the requirement: Blend a with 7.3 %.",
-      "Least cost, by the middle of its range: Blend b with 8.0 % cement.",
+      "Least cement that meets the requirement: Blend a with 7.25 %.",
+      "Least cost, by the middle of its range: Blend b with 8 % cement.",
     ]);
   });
 

@@ -25,11 +25,11 @@ export type AcceptanceRule =
 
 /** Refuses a rule whose numbers make no sense. */
 function checkRule(rule: AcceptanceRule): void {
-  const least = rule.kind === "mean-less-ks" ? 2 : 1;
+  const minBlocks = rule.kind === "mean-less-ks" ? 2 : 1;
   checkThat(
-    Number.isInteger(rule.blocks) && rule.blocks >= least,
+    Number.isInteger(rule.blocks) && rule.blocks >= minBlocks,
     { "rule.blocks": rule.blocks },
-    `a whole number, at least ${least}`,
+    `a whole number, at least ${minBlocks}`,
   );
   const numbers: Readonly<Record<string, number>> =
     rule.kind === "mean-less-ks"
@@ -254,13 +254,13 @@ function bySimulation(
 ) {
   const random = createRandom(seed);
   const passes = Float64Array.from({ length: DRAWS }, () => {
-    let [sum, least] = [0, Infinity];
+    let [sum, min] = [0, Infinity];
     for (let block = 0; block < blocks; block += 1) {
       const draw = random.normal();
       sum += draw;
-      least = Math.min(least, draw);
+      min = Math.min(min, draw);
     }
-    return Math.max(meanMpa - (sdMpa * sum) / blocks, minMpa - sdMpa * least);
+    return Math.max(meanMpa - (sdMpa * sum) / blocks, minMpa - sdMpa * min);
   }).sort();
   return (mean: number) => {
     let [low, high] = [0, DRAWS];

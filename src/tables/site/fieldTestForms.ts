@@ -1,5 +1,6 @@
 import { FIELD_TESTS, type FieldBasis, type FieldTest } from "../../batch/fieldTests.js";
 import type { ReportBlock } from "../../blocks/block.js";
+import { cautionsFor } from "../../guidance/cautions.js";
 import { joinTexts, say, type Text } from "../../words/message.js";
 import type { SiteSheet } from "./siteSheet.js";
 
@@ -30,6 +31,10 @@ export function siteFieldTests(tests: readonly FieldTest[] = FIELD_TESTS): SiteS
 }
 
 function formOf(test: FieldTest): ReportBlock[] {
+  // That nothing is an approval stands at the foot of each page; the sheet has room for titles only.
+  const cautions = cautionsFor(...test.work)
+    .filter(({ id }) => id !== "no-approval")
+    .map(({ title }) => title);
   return [
     {
       kind: "table",
@@ -61,6 +66,7 @@ function formOf(test: FieldTest): ReportBlock[] {
           say`It does not tell: ${test.doesNotTell}`,
           test.notToBeMistakenFor && say`Not to be mistaken for ${test.notToBeMistakenFor}.`,
           say`Settled by: ${test.settledBy}.`,
+          cautions.length > 0 ? say`Caution: ${joinTexts(cautions)}.` : undefined,
         ],
         " ",
       ),
