@@ -141,7 +141,7 @@ export function deriveBand(fractions: readonly BandFraction[]): BandPoint[] {
 }
 
 /** The exponents of Austroads 1998. */
-const ROAD_EXPONENTS = [0.33, 0.5] as const;
+export const ROAD_EXPONENTS = [0.33, 0.5] as const;
 
 /**
  * The envelope between two power curves as an entry: passing = 100 (size / top size)^exponent.

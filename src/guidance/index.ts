@@ -47,4 +47,4 @@ export {
   type VerdictProbability,
   verdictProbability,
 } from "./probability.js";
-export { GUIDANCE_ENTRIES } from "./published/recommendations.js";
+export { GUIDANCE_ENTRIES, guidanceEntry } from "./published/recommendations.js";

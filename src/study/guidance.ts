@@ -3,7 +3,7 @@ import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
 import { checkGuidance, guidanceFindings } from "../guidance/check.js";
 import { envelopeEntry, type GuidanceEntry } from "../guidance/entry.js";
 import { verdictProbability } from "../guidance/probability.js";
-import { GUIDANCE_ENTRIES } from "../guidance/published/recommendations.js";
+import { GUIDANCE_ENTRIES, guidanceEntry } from "../guidance/published/recommendations.js";
 import { formatPlain } from "../quantities/format.js";
 import { joinTexts, say, type Text } from "../words/message.js";
 import { type DrawnCurves, drawLimits } from "./sampledCurves.js";
@@ -20,7 +20,7 @@ export function studyGuidance({ config, envelope }: Pick<Study, "config" | "enve
     return { entries: own, findings: chemistryFindings(config, undefined) };
   }
   const place = { file: STUDY_FILE, column: "guidance" };
-  const entry = GUIDANCE_ENTRIES.find(({ id }) => id === config.guidance);
+  const entry = guidanceEntry(config.guidance);
   if (entry) {
     const findings = [
       ...guidanceFindings(entry, testedOfAll(config), place),
@@ -33,7 +33,7 @@ export function studyGuidance({ config, envelope }: Pick<Study, "config" | "enve
     findings: [
       finding({ ...place, value: config.guidance }, "error", "unknown-guidance", {
         message: say`There is no guidance entry of this name.`,
-        expected: say`one of ${GUIDANCE_ENTRIES.map(({ id }) => id).join(", ")}`,
+        expected: say`one of ${GUIDANCE_ENTRIES.map(({ id }) => id).join(", ")}, or power curves such as power-20mm-0.2-0.25`,
         remedy: say`Correct the name in study.yaml.`,
       }),
     ],

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { shortSource } from "../../src/guidance/entry.js";
 import { gradingEnvelope, powerEnvelope } from "../../src/guidance/envelope.js";
-import { GUIDANCE_ENTRIES } from "../../src/guidance/published/recommendations.js";
+import { GUIDANCE_ENTRIES, guidanceEntry } from "../../src/guidance/published/recommendations.js";
 import { render } from "../../src/words/render.js";
 import { curveOf } from "../grading/gradingCases.js";
 
@@ -78,5 +78,34 @@ describe("powerEnvelope", () => {
     expect(() => powerEnvelope(19, [0.5, 1.1])).toThrow("`exponents[1]`: 1.1");
     expect(() => powerEnvelope(Number.POSITIVE_INFINITY)).toThrow("`topSizeMm`");
     expect(powerEnvelope(19, [0.4, 0.4]).points).toHaveLength(10);
+  });
+});
+
+describe("guidanceEntry", () => {
+  it("finds published entries, and makes power curves of their id", () => {
+    for (const each of GUIDANCE_ENTRIES) expect(guidanceEntry(each.id)).toEqual(each);
+    for (const made of [
+      powerEnvelope(20),
+      powerEnvelope(37.5, [0.2, 0.25]),
+      powerEnvelope(8, [0.4, 1]),
+    ]) {
+      expect(guidanceEntry(made.id)).toEqual(made);
+    }
+    expect(guidanceEntry("power-20mm-.2-.25")).toEqual(powerEnvelope(20, [0.2, 0.25]));
+  });
+
+  it("makes none of what is out of range", () => {
+    for (const id of [
+      "power-0.5mm",
+      "power-20mm-0.3-0.2",
+      "power-20mm-0-0.5",
+      "power-20mm-0.2-1.5",
+      "power-20mm-0.2",
+      "power-mm",
+      "walker",
+      "",
+    ]) {
+      expect(guidanceEntry(id), id).toBeUndefined();
+    }
   });
 });

@@ -1,6 +1,6 @@
 import { say } from "../../words/message.js";
 import { type GuidanceEntry, published, type WrittenEntry } from "../entry.js";
-import { derivedBand } from "../envelope.js";
+import { derivedBand, powerEnvelope, ROAD_EXPONENTS } from "../envelope.js";
 import { MORE_READ_ENTRIES, READ_ENTRIES } from "./read.js";
 import { MORE_REMEMBERED_ENTRIES, REMEMBERED_ENTRIES } from "./remembered.js";
 
@@ -88,3 +88,23 @@ export const GUIDANCE_ENTRIES: readonly GuidanceEntry[] = [
   ...MORE_REMEMBERED_ENTRIES,
   ...BLOCK_ENTRIES,
 ].map(published);
+
+/** `power-20mm` or `power-20mm-0.2-0.25`. */
+const POWER_ID = /^power-(\d+(?:\.\d+)?)mm(?:-(0?\.\d+|1)-(0?\.\d+|1))?$/;
+
+/**
+ * The entry of an id: one of `GUIDANCE_ENTRIES`, or power curves as `powerEnvelope` makes them, such as
+ * `power-20mm` and, with exponents of one's own, `power-20mm-0.2-0.25`; undefined where there is none.
+ *
+ * @example
+ * guidanceEntry("power-20mm-0.2-0.25").power // => { topSizeMm: 20, exponents: [0.2, 0.25] }
+ * guidanceEntry("power-20mm-0.3-0.2") // => undefined
+ */
+export function guidanceEntry(id: string): GuidanceEntry | undefined {
+  const [named, top, smaller, larger] = POWER_ID.exec(id) ?? [];
+  if (named === undefined) return GUIDANCE_ENTRIES.find((entry) => entry.id === id);
+  const exponents =
+    smaller === undefined ? ROAD_EXPONENTS : ([Number(smaller), Number(larger)] as const);
+  const isSound = Number(top) >= 1 && exponents[0] > 0 && exponents[0] <= exponents[1];
+  return isSound ? powerEnvelope(Number(top), exponents) : undefined;
+}
