@@ -9,18 +9,20 @@ import { runAppendixNotebook } from "./appendixNotebook.js";
 import { EXIT, parseCall } from "./call.js";
 import { freshFolder, outputProblem, progressLine } from "./output.js";
 import { REPORT_OPTIONS, reportChoices } from "./reportChoices.js";
-import { runError } from "./runCommand.js";
+import { runError, TIMEOUT_OPTIONS, timeoutsOf } from "./runCommand.js";
 
 const OPTIONS = {
   out: { type: "string" },
   replace: { type: "boolean" },
   ...REPORT_OPTIONS,
+  ...TIMEOUT_OPTIONS,
 } as const;
 
 /** `loambook appendix`: the technical appendix of a study as HTML and PDF. */
 export async function makeAppendix(words: readonly string[]): Promise<number> {
   const call = parseCall("appendix", words, OPTIONS, true);
   const { template, standard, attach, annexes } = reportChoices(call);
+  const timeouts = timeoutsOf(call);
   const study = call.place as string;
   const outFolder = freshFolder({
     wanted: call.text("out"),
@@ -34,7 +36,7 @@ export async function makeAppendix(words: readonly string[]): Promise<number> {
   const result = await openStudy(study).finally(progress.clear);
   const opened = await openStyle(study, result);
   process.stdout.write(`${firstWords(result)}\n`);
-  const run = await runAppendixNotebook(study, result, annexes, progress.show);
+  const run = await runAppendixNotebook(study, result, annexes, progress.show, timeouts);
   if (run.status !== "done") {
     progress.clear();
     throw runError(run);

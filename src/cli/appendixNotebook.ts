@@ -1,5 +1,6 @@
 import { dirname, join, resolve } from "node:path";
 import type { NotebookProgress, NotebookRun } from "../notebook/notebookRun.js";
+import type { Timeouts } from "../notebook/runNotebook.js";
 import type { StudyResult } from "../study/studyResult.js";
 import { type Locale, languageOf } from "../words/render.js";
 import { packageFolder } from "./packageFiles.js";
@@ -19,11 +20,13 @@ export async function runAppendixNotebook(
   result: StudyResult,
   annexes: string,
   tell: (progress: string) => void,
+  timeouts: Timeouts,
 ): Promise<NotebookRun> {
   const notebookPath = join(packageFolder(), "notebooks", appendixNotebook(result.config.language));
   const given = {
     notebookPath,
     parameters: { studyFolder: studyParameter(notebookPath, study), annexes },
+    timeouts,
     onProgress: ({ cell, cells }: NotebookProgress) => {
       if (cell > 0) tell(`notebook, cell ${cell} of ${cells}`);
     },
@@ -35,6 +38,7 @@ export async function runAppendixNotebook(
       if (name !== "loambook") return import(name);
       const loam = await import("../index.js");
       const openStudy: typeof loam.openStudy = async (folder, options = {}) => {
+        if (typeof folder !== "string") return loam.openStudy(folder, options);
         const path = resolve(dirname(notebookPath), folder);
         const { language = languageOf(result.config.language), change } = options;
         const same = path === resolve(study) && language === languageOf(result.config.language);

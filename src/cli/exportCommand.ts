@@ -12,13 +12,18 @@ import { runAppendixNotebook } from "./appendixNotebook.js";
 import { EXIT, parseCall } from "./call.js";
 import { freshFolder, outputProblem, progressLine } from "./output.js";
 import { reportMeta } from "./reportChoices.js";
-import { runError } from "./runCommand.js";
+import { runError, TIMEOUT_OPTIONS, timeoutsOf } from "./runCommand.js";
 
-const OPTIONS = { out: { type: "string" }, replace: { type: "boolean" } } as const;
+const OPTIONS = {
+  out: { type: "string" },
+  replace: { type: "boolean" },
+  ...TIMEOUT_OPTIONS,
+} as const;
 
 /** `loambook export`: tables, figures and the result of a study for other programs. */
 export async function exportCommand(words: readonly string[]): Promise<number> {
   const call = parseCall("export", words, OPTIONS, true);
+  const timeouts = timeoutsOf(call);
   const study = call.place as string;
   const replace = call.flag("replace");
   const outFolder = freshFolder({
@@ -29,7 +34,7 @@ export async function exportCommand(words: readonly string[]): Promise<number> {
   const progress = progressLine();
   progress.show("reading and computing the study");
   const result = await openStudy(study);
-  const run = await runAppendixNotebook(study, result, "all", progress.show);
+  const run = await runAppendixNotebook(study, result, "all", progress.show, timeouts);
   if (run.status !== "done") {
     progress.clear();
     throw runError(run);

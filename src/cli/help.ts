@@ -99,6 +99,8 @@ appendix.html (one file, opens offline), appendix.pdf, appendix.ipynb (as execut
   --standard <name>    PDF standard: a-2a (archival, default), a-3a (the same, may hold files),
                        ua-1 (accessible) or none
   --attach             put result.json, study.yaml and the sheets into the PDF (standard a-3a)
+  --cell-seconds <n>, --total-seconds <n>, --start-seconds <n>
+                       time-outs of the notebook, as of “loambook run”
 
 Logo, colour, texts, style sheet, Typst file and fonts: the entry “report” of study.yaml (see the README).
 `,
@@ -184,6 +186,8 @@ apostrophe before it in CSV, and is stored as text in XLSX.
 
   --out <folder>   where to (default: export-<study> in this folder, with a number if that exists)
   --replace        write over what an earlier run made; other files there are left alone, and named
+  --cell-seconds <n>, --total-seconds <n>, --start-seconds <n>
+                   time-outs of the notebook, as of “loambook run”
 `,
   schema: `Usage: loambook schema study|result [--out <file>] [--draft 2020-12|7]
 

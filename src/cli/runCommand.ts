@@ -3,19 +3,37 @@ import { dirname, relative, resolve } from "node:path";
 import { notebookText } from "../notebook/notebookFile.js";
 import { formatFailure, type NotebookRun } from "../notebook/notebookRun.js";
 import { ParameterError } from "../notebook/parameters.js";
-import { runNotebook } from "../notebook/runNotebook.js";
+import { runNotebook, type Timeouts } from "../notebook/runNotebook.js";
 import { parseNumber } from "../quantities/parseQuantity.js";
-import { CommandError, EXIT, parseCall } from "./call.js";
+import { type Call, CommandError, EXIT, parseCall } from "./call.js";
 import { progressLine, writeNewFile } from "./output.js";
+
+/** Options of the commands that run a notebook, for `parseCall`. */
+export const TIMEOUT_OPTIONS = {
+  "start-seconds": { type: "string" },
+  "cell-seconds": { type: "string" },
+  "total-seconds": { type: "string" },
+} as const;
 
 const OPTIONS = {
   study: { type: "string" },
   set: { type: "string", multiple: true },
   out: { type: "string" },
-  "start-seconds": { type: "string" },
-  "cell-seconds": { type: "string" },
-  "total-seconds": { type: "string" },
+  ...TIMEOUT_OPTIONS,
 } as const;
+
+/**
+ * Reads the time-outs of a call.
+ *
+ * @throws CommandError for what is no number of seconds.
+ */
+export function timeoutsOf(call: Call): Timeouts {
+  return {
+    startSeconds: seconds("start-seconds", call.text("start-seconds")),
+    cellSeconds: seconds("cell-seconds", call.text("cell-seconds")),
+    totalSeconds: seconds("total-seconds", call.text("total-seconds")),
+  };
+}
 
 /** `loambook run`: a notebook from top to bottom, without a window. */
 export async function runCommand(words: readonly string[]): Promise<number> {
@@ -37,11 +55,7 @@ export async function runCommand(words: readonly string[]): Promise<number> {
   const run = await runNotebook({
     notebookPath,
     parameters,
-    timeouts: {
-      startSeconds: seconds("start-seconds", call.text("start-seconds")),
-      cellSeconds: seconds("cell-seconds", call.text("cell-seconds")),
-      totalSeconds: seconds("total-seconds", call.text("total-seconds")),
-    },
+    timeouts: timeoutsOf(call),
     onProgress: ({ cell, cells }) =>
       progress.show(cell === 0 ? "starting the kernel" : `cell ${cell} of ${cells}`),
   }).catch((problem: unknown) => {

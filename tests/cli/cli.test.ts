@@ -29,6 +29,8 @@ describe("help and usage", () => {
     [["new", "a", "--units", "metric"], /give SI or US/],
     [["run", join(FIXTURES, "done.ipynb"), "--set", "seven"], /--set takes/],
     [["run", join(FIXTURES, "done.ipynb"), "--cell-seconds", "0"], /number of seconds/],
+    [["appendix", "x", "--total-seconds", "soon"], /number of seconds/],
+    [["export", "x", "--cell-seconds=-1"], /number of seconds/],
   ])("refuses %j", async (words, message) => {
     const { code, stderr } = await runCli(words);
     expect(code).toBe(2);

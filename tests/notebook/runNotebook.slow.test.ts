@@ -257,9 +257,14 @@ describe("runNotebook with a kernel", { timeout: PATIENCE }, () => {
     await expect(run).rejects.toThrow("enough");
   });
 
-  it.each(["SIGTERM", "SIGINT", "SIGKILL"] as const)(
-    "takes its kernel along when it is ended by %s",
-    async (signal) => {
+  it.each([
+    ["SIGTERM", "waits"],
+    ["SIGINT", "waits"],
+    ["SIGKILL", "waits"],
+    ["SIGKILL", "endless"],
+  ] as const)(
+    "takes its kernel along when it is ended by %s while a cell is one that %s",
+    async (signal, cell) => {
       const temporary = mkdtempSync(join(tmpdir(), "lb-"));
       onTestFinished(() => rmSync(temporary, { recursive: true, force: true }));
       const built = fileURLToPath(new URL("../../dist/notebook/runNotebook.js", import.meta.url));
@@ -270,7 +275,7 @@ describe("runNotebook with a kernel", { timeout: PATIENCE }, () => {
           try { return readFileSync("/proc/" + pid + "/stat", "utf8").split(") ")[1].split(" ")[1] === String(process.pid); }
           catch { return false; }
         });
-        runNotebook({ notebookPath: ${JSON.stringify(fixture("waits"))}, onProgress: ({ phase }) => {
+        runNotebook({ notebookPath: ${JSON.stringify(fixture(cell))}, onProgress: ({ phase }) => {
           if (phase === "running") console.log(children().join(" "));
         } });`;
       const parent = spawn(process.execPath, ["-e", code], {

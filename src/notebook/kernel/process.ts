@@ -18,16 +18,38 @@ interface KernelProcess {
   readonly kill: () => void;
 }
 
+/** Looks every second whether the parent is still there; a thread hears its clock also while a cell never yields. */
+const WATCHING = `
+const { workerData: { parent, folder } } = require("node:worker_threads");
+const { rmSync } = require("node:fs");
+const isThere = () => {
+  try {
+    return process.ppid === parent && process.kill(parent, 0);
+  } catch {
+    return false;
+  }
+};
+setInterval(() => {
+  if (isThere()) return;
+  rmSync(folder, { recursive: true, force: true });
+  process.kill(process.pid, "SIGKILL");
+}, 1000);
+`;
+
 /**
  * Loaded in the kernel: when our end of its stdin closes, we were killed outright, and the kernel ends
- * itself and removes its folder. A cell that never yields keeps it from seeing that.
+ * itself and removes its folder. Where a cell that never yields keeps it from seeing that, a thread does it.
  */
 function guard(folder: string): string {
   const code = `import { rmSync } from "node:fs";
+import { Worker } from "node:worker_threads";
+const folder = ${JSON.stringify(folder)};
 process.stdin.on("end", () => {
-  rmSync(${JSON.stringify(folder)}, { recursive: true, force: true });
+  rmSync(folder, { recursive: true, force: true });
   process.exit(0);
-}).resume().unref();`;
+}).resume().unref();
+const workerData = { parent: process.ppid, folder };
+new Worker(${JSON.stringify(WATCHING)}, { eval: true, execArgv: [], workerData }).unref();`;
   return `data:text/javascript,${encodeURIComponent(code)}`;
 }
 
