@@ -9,6 +9,7 @@ import type { UnitSystem } from "../quantities/format.js";
 import {
   type FoundMaterial,
   type FoundSheet,
+  isMarkedInvented,
   KIND_WORDS,
   sheetsAsStudy,
 } from "../study/sheetsAsStudy.js";
@@ -85,6 +86,8 @@ export async function placeSheet(
   if (hasErrors(reading)) return { findings: reading };
   const entries = entriesOf(files);
   const message = enter(entries, sheet, materials[0]);
+  // One invented sheet makes the study one that nothing is to be built from.
+  if (grid?.rows.some(isMarkedInvented)) entries.set("invented", true);
   return { files: withEntries(new Map([...files, [path, bytes]]), entries), message, findings: [] };
 }
 

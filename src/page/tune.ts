@@ -322,7 +322,11 @@ export function tuneMix(
   const config = { ...tuned.result.config, compareMix };
   const result = { ...tuned.result, config };
   if (!trial?.strength || !result.life) {
-    return { result, findings: testedBlendFindings(result.trials) };
+    // Where nothing was tested yet, the stages of the study say what comes next.
+    return {
+      result,
+      findings: result.trials.length === 0 ? [] : testedBlendFindings(result.trials),
+    };
   }
   if (!isBuildable(config)) return { result, findings: [] };
   const { mix, findings } = computeMix(config, blend, trial.strength, trial.compaction, [

@@ -178,7 +178,8 @@ function roleOf(name: string): FoundMaterial["role"] {
   return /\bsand\b|\barena\b/i.test(name) ? "sand" : "soil";
 }
 
-function isMarkedInvented(cells: readonly string[]): boolean {
+/** Whether a row of a sheet says that its numbers are invented. */
+export function isMarkedInvented(cells: readonly string[]): boolean {
   return isBlankOrRemark(cells) && /^#\s*invented\b/i.test(cells[0] ?? "");
 }
 

@@ -43,14 +43,17 @@ function reason(app: App, text: Text): HTMLElement {
   return el("p", { class: "reason" }, app.t(text));
 }
 
+/** Stages of a study that a recipe rests on, beside the blend that is on the bench. */
+const BEHIND_BLEND = new Set(["compaction", "blocks", "cement", "element", "quantities"]);
+
 /** Why there is no recipe, and the batch for test blocks of a blend that was not tested. */
 function missingParts(app: App, { result, findings }: TunedMix): HTMLElement[] {
   const { locale } = app.state;
   const reasons = findings
     .filter(({ severity }) => severity !== "note")
     .map(({ message, remedy }) => reason(app, joinTexts([message, remedy], " ")));
-  const needs = result.stages.flatMap(({ known, needs: sheet }) =>
-    known || !sheet ? [] : [sheet],
+  const needs = result.stages.flatMap(({ stage, known, needs: sheet }) =>
+    known || !sheet || !BEHIND_BLEND.has(stage) ? [] : [sheet],
   );
   const open = reasons.length > 0 ? reasons : needs.map((need) => reason(app, need));
   if (!result.proposal) return open;

@@ -40,7 +40,7 @@ export function classView(app: App): View {
         for (const file of files) hand(file.name, new Uint8Array(await file.arrayBuffer()));
       }),
       ...TYPED_FORMS.filter(({ kind }) => kind !== "hydrometer").map((form) =>
-        typedForm(app, { ...form }, (_, csv) =>
+        typedForm(app, form, "class", (_, csv) =>
           hand(`${form.kind}.csv`, new TextEncoder().encode(csv)),
         ),
       ),

@@ -4,6 +4,8 @@ import type { Figure } from "../../figures/figure.js";
 import { stored } from "../../lab/sheet/zip.js";
 import { formatFixed } from "../../quantities/format.js";
 import { csvRow, tableCsv } from "../../report/export/exportTable.js";
+import { computeStudy } from "../../study/computeStudy.js";
+import { studyFromFiles } from "../../study/studyFromFiles.js";
 import { blendFitTable } from "../../tables/blend.js";
 import { carbonTable } from "../../tables/carbon.js";
 import { costTable } from "../../tables/cost.js";
@@ -51,8 +53,8 @@ export function keepView(app: App): View {
     el(
       "div",
       { class: "wishes" },
-      button(say`Save the study folder (ZIP)`, "save-zip", () => {
-        download("study.zip", stored(savedFiles(app)) as BlobPart, "application/zip");
+      button(say`Save the study folder (ZIP)`, "save-zip", async () => {
+        download("study.zip", stored(await savedFolder(app)) as BlobPart, "application/zip");
         app.saved();
         tell(say`Saved: unpack study.zip, and run “loambook check” on the folder.`);
       }),
@@ -116,12 +118,20 @@ export function keepView(app: App): View {
   };
 }
 
-/** The files of the study with the mix of the bench written into its entries. */
-export function savedFiles({ state }: App): ReadonlyMap<string, Uint8Array> {
+/**
+ * The files of the study with the mix of the bench written into its entries, and with the result that follows
+ * from just these files: what “loambook compute” writes of them.
+ */
+async function savedFolder({ state }: App): Promise<ReadonlyMap<string, Uint8Array>> {
   const { files, bench, open, locale, units } = state;
   if (!bench || !open) return files;
   const ids = open.result.materials.map(({ id }) => id);
-  return withMix(files, bench.now, ids, { locale, units });
+  const saved = withMix(files, bench.now, ids, { locale, units });
+  const { study, findings } = await studyFromFiles(saved);
+  const result = study && computeStudy(study, findings).result;
+  if (!result) return saved;
+  const json = `${JSON.stringify(result, undefined, 2)}\n`;
+  return new Map([...saved, ["result.json", new TextEncoder().encode(json)]]);
 }
 
 /** The tables of the mix below one another, each under its caption. */

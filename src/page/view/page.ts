@@ -276,6 +276,7 @@ function pageOf(state: PageState) {
     };
     tools = toolBar(app);
     const main = el("main", { id: "main", tabindex: "-1" });
+    if (view === "mix" && state.bench) main.append(tools.node);
     for (const [name] of VIEWS) {
       const node = el("div", { id: `view-${name}` }, views[name].node);
       node.hidden = name !== view;
@@ -284,20 +285,24 @@ function pageOf(state: PageState) {
     fill(
       root,
       el("a", { class: "skip", href: "#main" }, t(say`Skip to the bench`)),
-      study?.study.config.invented && el("p", { class: "banner", role: "note" }, t(INVENTED.long)),
       el(
         "header",
-        { class: "head" },
+        {},
+        study?.study.config.invented &&
+          el("p", { class: "banner", role: "note" }, t(INVENTED.long)),
         el(
           "div",
-          {},
-          el("h1", {}, title),
-          study?.study.config.place && el("p", { class: "place" }, study.study.config.place),
+          { class: "head" },
+          el(
+            "div",
+            {},
+            el("h1", {}, title),
+            study?.study.config.place && el("p", { class: "place" }, study.study.config.place),
+          ),
+          switches(app),
         ),
-        switches(app),
       ),
       el("nav", { class: "tabs", "aria-label": t(say`Parts of the page`) }, ...tabs(app)),
-      view === "mix" && state.bench && tools.node,
       main,
       el(
         "footer",

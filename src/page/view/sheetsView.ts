@@ -53,7 +53,7 @@ export function sheetsView(app: App): View {
       told,
       el("h3", {}, t(say`Type a sheet`)),
       ...TYPED_FORMS.map((form) =>
-        typedForm(app, form, (name, csv) =>
+        typedForm(app, form, "sheets", (name, csv) =>
           take(app, [{ name, bytes: new TextEncoder().encode(csv) }], told),
         ),
       ),
@@ -262,10 +262,11 @@ const STAGES: Readonly<Record<string, Text>> = {
 export function typedForm(
   app: App,
   form: TypedForm,
+  view: string,
   done: (name: string, csv: string) => void,
 ): HTMLElement {
   const { t } = app;
-  const id = `typed-${form.kind}`;
+  const id = `${view}-${form.kind}`;
   const name = el("input", {
     type: "text",
     id: `${id}-name`,

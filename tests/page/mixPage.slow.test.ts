@@ -1,0 +1,324 @@
+import { mkdtempSync, readFileSync, rmSync, statSync } from "node:fs";
+import { mkdir, readFile, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { dirname, join } from "node:path";
+import type { Page } from "playwright-core";
+import { expect, it } from "vitest";
+import { unzip } from "../../src/lab/sheet/zip.js";
+import type { StudyResult } from "../../src/study/studyResult.js";
+import { chromiumOrSkip } from "../report/chromium.js";
+import { runCli } from "../support/runCli.js";
+import { EXAMPLES } from "../support/studyCopy.js";
+import { openPage, pageFile } from "./browser.js";
+
+const share = (page: Page, index: number) => page.locator(`#share-${index}`).inputValue();
+const shares = async (page: Page) =>
+  Promise.all([0, 1, 2, 3].map(async (index) => Number(await share(page, index))));
+
+it("is one file under 4 MB that opens without a request and without a complaint", async (context) => {
+  chromiumOrSkip(context);
+  const file = await pageFile("reading-room");
+  expect(statSync(file).size).toBeLessThan(4 * 1024 * 1024);
+  const { page, requests, complaints, address } = await openPage("reading-room");
+  for (const tab of ["sheets", "class", "keep", "mix"]) await page.click(`#tab-${tab}`);
+  expect(await page.getByRole("note").first().textContent()).toContain("invented");
+  expect(await page.locator("footer").textContent()).toContain("Nothing here is an approval");
+  expect(requests).toEqual([address]);
+  expect(complaints).toEqual([]);
+  const policy = await page.locator("meta[http-equiv]").getAttribute("content");
+  expect(policy).toContain("default-src 'none'");
+  expect(policy).not.toContain("unsafe");
+});
+
+it("is tuned with the keyboard alone: slider, lock, solver, undo, redo, reset", async (context) => {
+  chromiumOrSkip(context);
+  const { page, complaints } = await openPage("reading-room");
+  const before = await shares(page);
+  expect(before).toEqual([54.9, 13.2, 0, 31.9]);
+  await page.focus("#share-3");
+  await page.keyboard.press("Tab");
+  // Behind the number of the gravel comes its lock.
+  await page.keyboard.press("Space");
+  await page.focus("#share-0-slider");
+  for (let step = 0; step < 4; step++) await page.keyboard.press("ArrowLeft");
+  const moved = await shares(page);
+  expect(moved[3]).toBe(31.9);
+  expect(moved[0]).toBeLessThan(54);
+  expect(moved.reduce((sum, value) => sum + value, 0)).toBeCloseTo(100, 1);
+  await expect
+    .poll(() => page.locator("#live").textContent())
+    .toContain("Site soil, two pits mixed 5");
+  await page.keyboard.press("Control+z");
+  expect(await shares(page)).toEqual(before);
+  await page.keyboard.press("Control+y");
+  expect(await shares(page)).toEqual(moved);
+  await page.focus("[data-wish=target]");
+  await page.keyboard.press("Enter");
+  const solved = await shares(page);
+  expect(solved[0]).toBeCloseTo(54.9, 1);
+  await page.focus("#reset");
+  await page.keyboard.press("Enter");
+  expect(await shares(page)).toEqual(before);
+  expect(complaints).toEqual([]);
+});
+
+it("is tuned by dragging and by touch; the recipe goes where the blend was not tested", async (context) => {
+  chromiumOrSkip(context);
+  const { page } = await openPage("reading-room");
+  expect(await page.locator("#bucket-body .pail").count()).toBeGreaterThan(5);
+  const slider = page.locator("#share-0-slider");
+  const box = (await slider.boundingBox())!;
+  const at = (part: number) => [box.x + box.width * part, box.y + box.height / 2] as const;
+  await page.mouse.move(...at(0.549));
+  await page.mouse.down();
+  await page.mouse.move(...at(0.45), { steps: 8 });
+  await page.mouse.up();
+  await page.waitForSelector("#bucket-body .reason");
+  expect(await page.locator("#bucket-body").textContent()).toContain("was not tested");
+  expect(await page.locator("#bucket-body .pail").count()).toBe(0);
+  expect(await page.locator("#strength-words").count()).toBe(0);
+  // The whole drag is one step.
+  await page.click("#undo");
+  expect(await share(page, 0)).toBe("54.9");
+  await page.waitForSelector("#bucket-body .pail");
+
+  const phone = await openPage("reading-room", {
+    viewport: { width: 390, height: 844 },
+    hasTouch: true,
+    isMobile: true,
+  });
+  const cement = phone.page.locator("#cement-slider");
+  await cement.scrollIntoViewIfNeeded();
+  const place = (await cement.boundingBox())!;
+  await phone.page.touchscreen.tap(place.x + place.width * 0.8, place.y + place.height / 2);
+  expect(Number(await phone.page.inputValue("#cement"))).toBeGreaterThan(8);
+  expect(await phone.page.locator("#strength-words").textContent()).toContain("reached");
+  expect(phone.complaints).toEqual([]);
+});
+
+it("says that a requirement is not reached, and gives no recipe then", async (context) => {
+  chromiumOrSkip(context);
+  const { page } = await openPage("reading-room");
+  await page.fill("#cement", "4.5");
+  await page.keyboard.press("Enter");
+  expect(await page.locator("#strength-words").textContent()).toContain("not reached");
+  await page.waitForSelector("#bucket-body .reason");
+  expect(await page.locator("#bucket-body").textContent()).toContain("So there is no recipe.");
+  await page.fill("#cement", "2");
+  await page.keyboard.press("Enter");
+  expect(await page.locator(".verdict .reason").textContent()).toContain(
+    "No blocks were made with 2 % cement",
+  );
+});
+
+it("saves a study folder that the command line computes to the same digits", async (context) => {
+  chromiumOrSkip(context);
+  const { page } = await openPage("reading-room");
+  await page.fill("#share-0", "55.5");
+  await page.keyboard.press("Enter");
+  await page.fill("#cement", "6.7");
+  await page.keyboard.press("Enter");
+  await page.fill("#exponent", "0.27");
+  await page.keyboard.press("Enter");
+  await page.waitForTimeout(400);
+  await page.click("#tab-keep");
+  const [csv] = await Promise.all([page.waitForEvent("download"), page.click("#save-csv")]);
+  const numbers = await readFile(await csv.path(), "utf8");
+  const [zip] = await Promise.all([page.waitForEvent("download"), page.click("#save-zip")]);
+  const { files } = await unzip(new Uint8Array(await readFile(await zip.path())), () => true);
+  const folder = mkdtempSync(join(tmpdir(), "loambook-saved-"));
+  try {
+    for (const [path, bytes] of files!) {
+      await mkdir(dirname(join(folder, path)), { recursive: true });
+      await writeFile(join(folder, path), bytes);
+    }
+    const run = await runCli(["compute", folder, "--json"]);
+    expect(run.stderr).toBe("");
+    const result = JSON.parse(run.stdout) as StudyResult;
+    expect(result.life?.state).toBe("tested");
+    expect(result.mix?.recipe.cementPct).toBe(6.7);
+    expect(result.config.target).toEqual({ kind: "power", exponent: 0.27, topSizeMm: 20 });
+    // What the page computed of these files is the same, byte by byte.
+    expect(run.stdout).toBe(new TextDecoder().decode(files!.get("result.json")));
+    expect(numbers).toContain("The mix on the bench");
+    expect(numbers).toContain("6.70");
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+});
+
+it("keeps the mix over a reload and in a link, and sheets only where it was asked to", async (context) => {
+  chromiumOrSkip(context);
+  const { page } = await openPage("reading-room");
+  await page.fill("#share-0", "60");
+  await page.keyboard.press("Enter");
+  await expect.poll(() => page.url()).toContain("#mix=");
+  const before = await shares(page);
+  await page.reload();
+  await page.waitForSelector("html[data-ready]");
+  expect(await shares(page)).toEqual(before);
+  const hash = new URL(page.url()).hash;
+  const other = await openPage("reading-room", {}, hash);
+  expect(await shares(other.page)).toEqual(before);
+  expect(await page.evaluate("localStorage.length")).toBe(0);
+  await page.click("#tab-keep");
+  await page.check("#remember");
+  expect(await page.evaluate("localStorage.length")).toBe(1);
+  await page.uncheck("#remember");
+  expect(await page.evaluate("localStorage.length")).toBe(0);
+  const spoilt = await openPage("reading-room", {}, "#mix=%5B%5B60,60%5D");
+  expect(await share(spoilt.page, 0)).toBe("54.9");
+  expect(spoilt.complaints).toEqual([]);
+});
+
+it("takes good sheets onto an empty bench and refuses bad ones with what is wrong", async (context) => {
+  chromiumOrSkip(context);
+  const { page, complaints } = await openPage(undefined);
+  await page.click("#tab-sheets");
+  const sheet = (name: string) => join(EXAMPLES, "reading-room", "sheets", name);
+  await page.setInputFiles("#sheets-input", [
+    sheet("site-soil-sieve.csv"),
+    sheet("river-sand-sieve.csv"),
+  ]);
+  await page.waitForSelector("text=taken as sieve analysis of River sand");
+  await page.click("#tab-mix");
+  expect(await share(page, 0)).toBe("50");
+  await page.click("[data-wish=target]");
+  expect(Number(await share(page, 0))).toBeGreaterThan(50);
+
+  await page.click("#tab-sheets");
+  const drop = async (name: string, text: string) => {
+    const data = await page.evaluateHandle(
+      ([file, content]) => {
+        const transfer = new DataTransfer();
+        transfer.items.add(new File([content], file));
+        return transfer;
+      },
+      [name, text] as const,
+    );
+    await page.dispatchEvent(".drop >> nth=0", "drop", { dataTransfer: data });
+  };
+  await drop(
+    "pit-sieve.csv",
+    "dry mass (g),500\n\nsieve (mm),retained (g)\n4,0\n2,twelve\npan,400\n",
+  );
+  await page.waitForSelector("#sheet-findings .error");
+  expect(await page.locator("#sheet-findings").textContent()).toContain("twelve");
+  expect(await page.locator("#sheet-findings").textContent()).toContain("not taken");
+  await drop("<img src=x onerror=alert(1)>.csv", "a,b\n<script>alert(1)</script>,2\n");
+  await page.waitForSelector("text=not taken");
+  expect(await page.locator("#sheet-findings img, #sheet-findings script").count()).toBe(0);
+  await page.click("#tab-mix");
+  expect(await page.locator(".material").count()).toBe(2);
+  expect(complaints).toEqual([]);
+});
+
+it("takes a workbook, and a jar that is typed", async (context) => {
+  chromiumOrSkip(context);
+  const { page, complaints } = await openPage(undefined);
+  await page.click("#tab-sheets");
+  await page.setInputFiles("#sheets-input", [
+    join(EXAMPLES, "bus-shelter", "sheets", "site-soil-sieve.csv"),
+    join(EXAMPLES, "bus-shelter", "sheets", "blocks.xlsx"),
+  ]);
+  await page.waitForSelector("text=taken as crushed blocks");
+  await page.click("#sheets-jar summary");
+  for (const [row, top] of [
+    ["1", "52"],
+    ["2", "71"],
+    ["3", "88"],
+  ]) {
+    await page.locator("#sheets-jar").getByLabel(`Top above the bottom, mm, row ${row}`).fill(top);
+  }
+  await page.click("#sheets-jar button.main");
+  await page.waitForSelector("text=taken as jar test of");
+  expect(await page.locator("#study-findings").textContent()).toContain("first guide");
+  expect(complaints).toEqual([]);
+});
+
+it("sets the groups of a class side by side", async (context) => {
+  chromiumOrSkip(context);
+  const { page, complaints } = await openPage(undefined);
+  await page.click("#tab-class");
+  for (const [group, tops] of [
+    ["East", ["52", "71", "88"]],
+    ["West", ["60", "75", "90"]],
+  ] as const) {
+    await page.fill("#group-name", group);
+    if (!(await page.locator("#typed-jar").last().getAttribute("open"))) {
+      await page.locator("#view-class #sheets-jar summary").click();
+    }
+    for (const [index, top] of tops.entries()) {
+      await page
+        .locator("#class-jar")
+        .getByLabel(`Top above the bottom, mm, row ${index + 1}`)
+        .fill(top);
+    }
+    await page.locator("#class-jar button.main").click();
+  }
+  const rows = page.locator("#class-results tbody tr");
+  await page.waitForSelector("#class-results tbody tr");
+  await expect.poll(async () => (await rows.first().textContent())?.includes("66.7")).toBe(true);
+  // Sand and gravel: 52 of 88 and 60 of 90 of the height.
+  expect(await rows.first().textContent()).toBe("sand and gravel59.166.762.95.459.166.7");
+  expect(complaints).toEqual([]);
+});
+
+it("speaks Spanish and US units at a switch", async (context) => {
+  chromiumOrSkip(context);
+  const { page, complaints } = await openPage("reading-room");
+  await page.selectOption("#locale", "es");
+  expect(await page.locator("html").getAttribute("lang")).toBe("es");
+  expect(await page.locator("#bucket-title").textContent()).not.toBe("Bucket");
+  await page.selectOption("#units", "US");
+  expect(await page.locator("#strength-words").textContent()).toContain("psi");
+  expect(await page.locator("#bucket-body").textContent()).toContain("lb");
+  await page.selectOption("#units", "SI");
+  expect(await page.locator("#strength-words").textContent()).toContain("MPa");
+  expect(complaints).toEqual([]);
+});
+
+it("has no grave fault under axe-core at 360, 768 and 1920 px, light and dark", async (context) => {
+  chromiumOrSkip(context);
+  const axe = readFileSync(
+    new URL("../../node_modules/axe-core/axe.min.js", import.meta.url),
+    "utf8",
+  );
+  for (const width of [360, 768, 1920]) {
+    for (const colorScheme of ["light", "dark"] as const) {
+      const { page } = await openPage("reading-room", {
+        viewport: { width, height: 800 },
+        colorScheme,
+        bypassCSP: true,
+      });
+      for (const tab of ["mix", "sheets", "class", "keep"]) {
+        await page.click(`#tab-${tab}`);
+        const found = (await page.evaluate(
+          `${axe}; axe.run(document).then(({ violations }) => violations.map(({ id, nodes }) => id + ": " + nodes.map(({ html }) => html).join(" | ").slice(0, 400)))`,
+        )) as string[];
+        expect(found, `${tab} at ${width} px, ${colorScheme}`).toEqual([]);
+        expect(
+          await page.evaluate(
+            "document.documentElement.scrollWidth - document.documentElement.clientWidth",
+          ),
+          `${tab} at ${width} px is no wider than the screen`,
+        ).toBe(0);
+        const small = await page.evaluate(
+          `[...document.querySelectorAll("main button, main select, main input:not([type=file]), summary")].filter((each) => each.offsetParent && !each.closest("[hidden]")).map((each) => [each.id || each.textContent, each.getBoundingClientRect()]).filter(([, { width, height }]) => width > 0 && (height < 43.5 || width < 43.5)).map(([name, { width, height }]) => name + " " + width + " x " + height)`,
+        );
+        expect(small, `targets of ${tab} at ${width} px`).toEqual([]);
+      }
+      await page.context().close();
+    }
+  }
+});
+
+it("prints the mix on one page", async (context) => {
+  chromiumOrSkip(context);
+  const { page } = await openPage("reading-room");
+  await page.emulateMedia({ media: "print" });
+  const pdf = await page.pdf({ format: "A4" });
+  const { getDocument } = await import("pdfjs-dist/legacy/build/pdf.mjs");
+  const paper = await getDocument({ data: new Uint8Array(pdf) }).promise;
+  expect(paper.numPages).toBe(1);
+});
