@@ -45,16 +45,16 @@ export interface Call {
 /**
  * Reads the words behind a command: its places (a study, a folder, a notebook) and options.
  *
- * @param places how many the command needs; false for none.
+ * @param places how many the command needs; false for none, `some` for one, or several sheets.
  * @throws CommandError with the command's usage line for an unknown option or a word too many.
  */
 export function parseCall(
   command: CommandName,
   words: readonly string[],
   options: OptionRules,
-  places: boolean | number,
+  places: boolean | number | "some",
 ): Call {
-  const needed = Number(places);
+  const needed = places === "some" ? 1 : Number(places);
   const refuse = (problem: string): never => {
     const [usage] = COMMAND_HELP[command].split("\n");
     throw new CommandError(EXIT.usage, `${problem}\n${usage}`);
@@ -66,7 +66,11 @@ export function parseCall(
     return refuse((problem as Error).message.split("\n")[0].replace(/\. To specify.*$/, "."));
   }
   const { values, positionals } = parsed;
-  if (positionals.length > needed) refuse(`Unexpected argument: “${positionals[needed]}”.`);
+  const several = places === "some" && positionals.length > 1;
+  const extra = several
+    ? positionals.find((place) => !/\.(csv|xlsx)$/i.test(place))
+    : positionals[needed];
+  if (extra !== undefined) refuse(`Unexpected argument: “${extra}”.`);
   if (positionals.length < needed) {
     refuse(
       needed === 1

@@ -1,26 +1,27 @@
 import { sheetsOf } from "../entries/sheets.js";
-import { type Finding, hasErrors } from "../findings/finding.js";
+import { type Finding, hasErrors, STUDY_FILE } from "../findings/finding.js";
 import { formatFindings } from "../findings/format.js";
+import { jarFines } from "../grading/sedimentation/jar.js";
 import { formatFixed, formatNumber } from "../quantities/format.js";
 import { computeStudy } from "../study/computeStudy.js";
 import { readStudy } from "../study/readStudy.js";
-import { stageTitle } from "../study/stages.js";
+import { permitGaps } from "../study/review.js";
 import type { MaterialResult, StudyResult } from "../study/studyResult.js";
 import { say, type Text } from "../words/message.js";
 import { render, renderAll } from "../words/render.js";
 import { EXIT, parseCall } from "./call.js";
+import { openStages } from "./computeCommand.js";
 
-/** `loambook check`: all findings of a study; 3 where one of them is an error. */
+/** `loambook check`: all findings of a study, or of sheets alone; 3 where one of them is an error. */
 export async function checkStudy(words: readonly string[]): Promise<number> {
-  const call = parseCall("check", words, { json: { type: "boolean" } }, true);
-  const place = call.place as string;
-  const { study, findings: reading, locale } = await readStudy(place);
+  const call = parseCall("check", words, { json: { type: "boolean" } }, "some");
+  const { study, findings: reading, locale } = await readStudy(call.places);
   const computed = study ? computeStudy(study, reading) : { findings: reading, result: undefined };
   const { findings, result } = computed;
   if (call.flag("json")) {
     process.stdout.write(`${JSON.stringify(renderAll(findings, locale), undefined, 2)}\n`);
   } else {
-    const next = result ? `\n${plain(whatNext(result, place))}\n` : "";
+    const next = result ? `\n${plain(whatNext(result, call.places.join(" ")))}\n` : "";
     process.stdout.write(`${formatFindings(findings, locale)}\n${next}`);
   }
   return hasErrors(findings) ? EXIT.badInput : EXIT.ok;
@@ -35,39 +36,69 @@ function plain(text: string): string {
 }
 
 /**
- * What to do after a check without errors, drawn from this study: which warnings bear on which result, and
- * what would make an open number known.
+ * What to do after a check without errors, drawn from this study: which warnings bear on which result, what
+ * comes next, what would make an open number known, and what a reader of a permit would miss.
  *
- * @param place the study as it was named on the command line.
+ * @param place the study, or the sheets, as named on the command line.
  */
 export function whatNext(result: StudyResult, place: string): string {
-  const { config, strength } = result;
+  const { config, strength, life } = result;
   const said = (text: Text) => render(text, config.language);
   const group = (title: Text, lines: readonly Text[]) =>
     lines.length === 0 ? [] : [said(title), ...lines.map((line) => `  - ${said(line)}`)];
   const { chosenCementPct, leastCement } = strength ?? {};
   const noContent = leastCement && chosenCementPct === undefined ? [leastCement.message] : [];
-  const proposed = result.life?.state === "proposed";
-  const state = group(say`The mix`, result.life ? [result.life.message] : []);
-  const open = result.stages.flatMap(({ stage, needs }) =>
-    needs === undefined ? [] : [say`${stageTitle(stage)}: ${needs}`],
-  );
+  const state = group(say`The mix`, life ? [life.message] : []);
+  const proposed = life?.state === "proposed";
+  const known = knownLines(result);
+  return [
+    ...group(say`Known so far`, known),
+    ...(proposed ? state : []),
+    ...group(say`Look at these first`, [...noContent, ...touchedResults(result)]),
+    ...group(say`What comes next`, openStages(result)),
+    ...group(say`What would reduce the uncertainty`, missingKnowledge(result)),
+    ...(proposed ? [] : state),
+    // Before blocks are crushed nobody reads it for a permit.
+    ...group(say`What a permit reader would miss`, strength ? permitGaps(result) : []),
+    ...group(say`Then`, thenLines(result, place)),
+    "",
+    said(say`The numbers do not replace a licensed engineer, a laboratory or the local code.`),
+  ].join("\n");
+}
+
+/** What a study without a blend knows already: that is what its user waits for. */
+function knownLines({ blend, firstMix, materials, ungraded = [] }: StudyResult): Text[] {
+  if (blend) return [];
+  return [
+    ...materials.map(({ name, fractions: { finesPct } }) =>
+      finesPct === undefined
+        ? say`The curve of ${name}.`
+        : say`The curve of ${name}, with ${formatFixed(finesPct, 1)} % fines.`,
+    ),
+    ...ungraded.flatMap(({ name, jar }) => {
+      if (!jar) return [];
+      const { low, high } = jarFines(jar);
+      return [
+        say`${name} has ${formatFixed(low, 0)} to ${formatFixed(high, 0)} % fines, by the jar: a first guide.`,
+      ];
+    }),
+    ...(firstMix ? [firstMix.message] : []),
+  ];
+}
+
+function thenLines({ config, inputs }: StudyResult, place: string): Text[] {
   const invented = config.invented
     ? [
         say`This study is marked “invented: true”: its numbers are not real, and every page says so.`,
       ]
     : [];
+  const isFolder = inputs.some(({ file }) => file === STUDY_FILE);
   return [
-    ...(proposed ? state : []),
-    ...group(say`Look at these first`, [...noContent, ...touchedResults(result)]),
-    ...group(say`Not known yet, and what would tell it`, open),
-    ...group(say`What would reduce the uncertainty`, missingKnowledge(result)),
-    ...(proposed ? [] : state),
-    ...group(say`Then`, [
-      ...invented,
-      say`loambook appendix ${place} makes the technical appendix.`,
-    ]),
-  ].join("\n");
+    ...invented,
+    isFolder
+      ? say`loambook appendix ${place} makes the technical appendix.`
+      : say`loambook new <folder> --sheets ${place} makes a study of it, to which the next sheets are added.`,
+  ];
 }
 
 function warnings(count: number): Text {
@@ -114,7 +145,7 @@ export function touchedResults(result: StudyResult): Text[] {
     const inSheets = take(({ file }) => files.includes(file));
     if (!inSheets) continue;
     if (!blend) {
-      sentences.push(say`Sheets of ${name} (${inSheets}): its curve and classes rest on them.`);
+      sentences.push(say`Sheets of ${name} (${inSheets}): what is known of it rests on them.`);
       continue;
     }
     sentences.push(
@@ -140,10 +171,9 @@ const WORTH_A_TEST = 1;
 /** What the study does not know, what that leaves open, and which sheet or entry would tell. */
 export function missingKnowledge(result: StudyResult): Text[] {
   const { config, blend, materials, mix } = result;
+  const sharePct = (id: string) => blend?.shares.find((share) => share.id === id)?.sharePct;
   // Before there is a blend each material counts by itself.
-  const sharePct = (id: string) =>
-    blend ? (blend.shares.find((share) => share.id === id)?.sharePct ?? 0) : 100;
-  const used = materials.filter(({ id }) => sharePct(id) >= 0.05);
+  const used = materials.filter(({ id }) => !blend || (sharePct(id) ?? 0) >= 0.05);
   const lines = [...leastCementLine(result)];
   for (const material of used) {
     lines.push(...tailLine(material, sharePct(material.id)));
@@ -185,15 +215,20 @@ function leastCementLine({ strength }: StudyResult): Text[] {
 }
 
 /** Below its finest sieve a curve without a sedimentation test is assumed. */
-function tailLine(material: MaterialResult, sharePct: number): Text[] {
+function tailLine(material: MaterialResult, sharePct: number | undefined): Text[] {
   const { name, sedimentation, pipette, curve } = material;
-  const finest = curve.points.reduce((least, point) =>
-    point.sizeMm < least.sizeMm ? point : least,
-  );
-  const pointsOfBlend = (sharePct * finest.passingPct) / 100;
-  if (sedimentation || pipette || pointsOfBlend < WORTH_A_TEST) return [];
+  if (sedimentation || pipette) return [];
+  const [{ sizeMm, passingPct }] = curve.points;
+  if (passingPct < WORTH_A_TEST) return [];
+  if (sharePct === undefined) {
+    return [
+      say`${name} has no hydrometer or pipette result: what its ${formatFixed(passingPct, 1)} % below ${formatNumber(sizeMm, 2)} mm are, clay or silt, is not known. Such a sheet would tell.`,
+    ];
+  }
+  const pointsOfBlend = (sharePct * passingPct) / 100;
+  if (pointsOfBlend < WORTH_A_TEST) return [];
   return [
-    say`${name} has no hydrometer or pipette sheet: below ${formatNumber(finest.sizeMm, 2)} mm ${formatFixed(pointsOfBlend, 1)} points of the blend's curve are assumed, and its clay and silt are not told apart.`,
+    say`${name} has no hydrometer or pipette sheet: below ${formatNumber(sizeMm, 2)} mm ${formatFixed(pointsOfBlend, 1)} points of the blend's curve are assumed, and its clay and silt are not told apart.`,
   ];
 }
 

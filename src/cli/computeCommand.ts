@@ -1,13 +1,29 @@
 import { existsSync } from "node:fs";
+import type { Estimate } from "../blend/sandToAdd.js";
 import type { StudyConfig } from "../entries/studyConfig.js";
 import { countFindings } from "../findings/format.js";
-import { formatFixed, formatQuantity } from "../quantities/format.js";
+import type { GuidanceComparison } from "../guidance/comparison.js";
+import { shortSource } from "../guidance/entry.js";
+import {
+  formatFixed,
+  formatNumber,
+  formatQuantity,
+  type UnitSystem,
+} from "../quantities/format.js";
 import { openStudy } from "../study/openStudy.js";
 import { stageTitle } from "../study/stages.js";
 import { studyTitle } from "../study/study.js";
-import type { BlendStudy, StudyResult } from "../study/studyResult.js";
+import type {
+  BlendStudy,
+  FirstMix,
+  MaterialResult,
+  StudyResult,
+  UngradedMaterial,
+} from "../study/studyResult.js";
+import { LOOSE_UNIT, looseVolume, massText } from "../tables/cell.js";
+import { SYSTEMS } from "../tables/gradingUncertainty.js";
 import { statisticName } from "../tables/strength.js";
-import { say, type Text } from "../words/message.js";
+import { joinTexts, say, soilNamed, type Text, wordFor } from "../words/message.js";
 import { render } from "../words/render.js";
 import { CommandError, EXIT, parseCall } from "./call.js";
 import { writeNewFile } from "./output.js";
@@ -15,12 +31,12 @@ import { writeNewFile } from "./output.js";
 /** `loambook compute`: the study result, as a summary or as JSON at full precision. */
 export async function computeCommand(words: readonly string[]): Promise<number> {
   const options = { json: { type: "boolean" }, out: { type: "string" } } as const;
-  const call = parseCall("compute", words, options, true);
+  const call = parseCall("compute", words, options, "some");
   const out = call.text("out");
   if (out !== undefined && existsSync(out)) {
     throw new CommandError(EXIT.output, `${out} exists already. Give another name.`);
   }
-  const result = await openStudy(call.place as string);
+  const result = await openStudy(call.places);
   const output = call.flag("json")
     ? `${JSON.stringify(result, undefined, 2)}\n`
     : summariseResult(result);
@@ -38,13 +54,15 @@ export function summariseResult(result: StudyResult): string {
   const lines: Text[] = [studyTitle(config)];
   if (config.invented) lines.push(say`(invented data)`);
   lines.push("");
+  const soils = result.materials.filter(({ role }) => role === "soil");
+  for (const material of blend ? [] : soils) lines.push(...soilLines(result, material), "");
+  for (const material of result.ungraded ?? []) lines.push(...roughLines(material));
+  if (result.firstMix) lines.push(...firstMixLines(result.firstMix, config.units), "");
   if (blend) lines.push(...blendLines(config, blend));
   if (life) lines.push(life.message);
   lines.push(...testLines(result));
-  const open = result.stages.flatMap(({ stage, needs }) =>
-    needs === undefined ? [] : [say`  ${stageTitle(stage)}: ${needs}`],
-  );
-  if (open.length > 0) lines.push("", say`Not known yet, and what would tell it:`, ...open);
+  const open = openStages(result);
+  if (open.length > 0) lines.push("", ...open);
   lines.push(
     "",
     say`Findings: ${countFindings(findings)} (loambook check shows them)`,
@@ -52,6 +70,109 @@ export function summariseResult(result: StudyResult): string {
   );
   return `${lines.map((line) => render(line, config.language)).join("\n")}\n`;
 }
+
+/** What comes next in full, and by name what comes after it. */
+export function openStages({ stages }: Pick<StudyResult, "stages">): Text[] {
+  const open = stages.filter(({ known }) => !known);
+  const [next, ...later] = open;
+  if (!next?.needs) return [];
+  return [
+    say`Next: ${stageTitle(next.stage)}. ${next.needs}`,
+    ...(later.length === 0
+      ? []
+      : [say`After that: ${joinTexts(later.map(({ stage }) => stageTitle(stage)))}.`]),
+  ];
+}
+
+/** What is known of a soil before there is a blend: fractions, sizes, classes, and where guidance puts it. */
+function soilLines(
+  { soilGuidance = [] }: StudyResult,
+  { id, name, fractions, sizes, limits, uncertainty }: MaterialResult,
+): Text[] {
+  const share = (what: Text, pct: number | undefined) =>
+    pct === undefined ? undefined : say`${what} ${formatFixed(pct, 1)} %`;
+  const size = (what: string, mm: number | undefined) =>
+    mm === undefined ? undefined : say`${what} ${formatNumber(mm, 2)}`;
+  const shares = joinTexts([
+    share(say`clay`, fractions.clayPct),
+    share(say`silt`, fractions.siltPct),
+    fractions.clayPct === undefined ? share(say`fines`, fractions.finesPct) : undefined,
+    share(say`sand`, fractions.sandPct),
+    share(say`gravel`, fractions.gravelPct),
+  ]);
+  const { d10, d30, d50, d60, cu, cc } = sizes;
+  const read = joinTexts([
+    ...[size("D10", d10), size("D30", d30), size("D50", d50), size("D60", d60)],
+  ]);
+  const shape = joinTexts([size("Cu", cu), size("Cc", cc)]);
+  const classes = (uncertainty?.classes ?? []).flatMap(({ system, likelihoods: [first] }) =>
+    first && first.label !== NOT_CLASSIFIED
+      ? [say`${SYSTEMS[system]}: ${soilNamed(first.label)}`]
+      : [],
+  );
+  const comparison = soilGuidance.find((one) => one.id === id)?.comparison;
+  return [
+    say`${name}: ${shares} (ISO 14688-1)`,
+    ...(read === "" ? [] : [say`  ${read} mm`]),
+    ...(shape === "" ? [] : [say`  ${shape}`]),
+    ...(limits?.plasticityIndexPct === undefined
+      ? []
+      : [say`  plasticity index ${formatFixed(limits.plasticityIndexPct, 1)} %`]),
+    ...(classes.length === 0 ? [] : [say`  Classes: ${joinTexts(classes, "; ")}`]),
+    ...(comparison ? guidanceLines(comparison) : []),
+  ];
+}
+
+/** Which recommendations a soil meets, by their sources. */
+function guidanceLines({ checks }: GuidanceComparison): Text[] {
+  const sources = (wanted: string) =>
+    joinTexts(
+      checks.filter(({ verdict }) => verdict === wanted).map(({ entry }) => shortSource(entry)),
+    );
+  const [inside, outside] = [sources("inside"), sources("outside")];
+  return [
+    ...(inside === "" ? [] : [say`  Inside all that was measured of: ${inside}`]),
+    ...(outside === "" ? [] : [say`  Outside of: ${outside}`]),
+  ];
+}
+
+/** What is known of a material without a sieve sheet. */
+function roughLines({ name, jar, limits }: UngradedMaterial): Text[] {
+  const shares = jar?.shares.map(
+    ({ name: layer, lowPct, highPct }) =>
+      say`${wordFor(layer)} ${formatFixed(lowPct, 0)} to ${formatFixed(highPct, 0)} %`,
+  );
+  const { plasticityIndexPct } = limits ?? {};
+  return [
+    shares
+      ? say`${name}, by the jar, of the dry mass: ${joinTexts(shares)}`
+      : say`${name}: its grading is not known`,
+    ...(plasticityIndexPct === undefined
+      ? []
+      : [say`  plasticity index ${formatFixed(plasticityIndexPct, 1)} %`]),
+  ];
+}
+
+function firstMixLines({ message, byVolume, batch, basis }: FirstMix, units: UnitSystem): Text[] {
+  const lines = [message];
+  if (byVolume && byVolume.middle > 0) {
+    const { low, middle, high } = byVolume;
+    lines.push(
+      say`  by loose volume ${formatNumber(middle, 2)} (${formatNumber(low, 2)} to ${formatNumber(high, 2)}) to one`,
+    );
+  }
+  if (batch && batch.sandKg > 0) {
+    const { soilKg, sandKg, soilL, sandL, finesPct } = batch;
+    const loose = ({ middle }: Estimate) => say`${looseVolume(middle, units)} ${LOOSE_UNIT[units]}`;
+    lines.push(
+      say`  to try: ${massText(soilKg, units)} of dry soil (about ${loose(soilL)} loose) and ${massText(sandKg, units)} of dry sand (about ${loose(sandL)} loose); its fines may be ${formatFixed(finesPct.low, 0)} to ${formatFixed(finesPct.high, 0)} %`,
+    );
+  }
+  return [...lines, basis];
+}
+
+/** What a class is called that the curve or the limits do not tell. */
+const NOT_CLASSIFIED = "not classified";
 
 function blendLines({ materials, language }: StudyConfig, blend: BlendStudy): Text[] {
   const nameOf = (id: string) => materials.find((material) => material.id === id)?.name ?? id;

@@ -4,8 +4,8 @@ Usage: loambook <command> [options]
 
 Commands
   new <folder>          start a study: a few questions, and invented sheets to replace by your own
-  check <study>         read a study and list everything that is wrong or doubtful in it
-  compute <study>       compute a study; a short summary, or everything with --json
+  check <study>         read a study, or sheets alone, and list everything that is wrong or doubtful in it
+  compute <study>       compute a study, or sheets alone; a short summary, or everything with --json
   compare <study> <study>  what differs between two versions of a study, and what is due to what
   looks <study|sheet>   what was seen on trial blocks, side by side
   appendix <study>      make the technical appendix (HTML and PDF)
@@ -50,19 +50,24 @@ which sheet to replace first. The folder must not exist yet, or be empty.
   --strength <value>    required strength, such as “1.5 MPa”
   --no-questions        ask nothing, also on a terminal
 `,
-  check: `Usage: loambook check <study> [--json]
+  check: `Usage: loambook check <study> | <sheet> … [--json]
 
 Reads study.yaml and every sheet, runs the analysis, and lists all findings at once:
 errors (the study cannot be used), warnings (look at this), notes (something was done or left unused).
 Each names the file, row, column and value, says what was expected and what you can do.
-Without errors it ends with what to look at first and which sheet would make an open number known.
+Without errors it ends with what to look at first, what comes next, which sheet would make an open number
+known, and, once blocks are crushed, what a permit reader would miss.
+Sheets alone (CSV or XLSX, or a folder without study.yaml) are each recognised by their columns; a file named
+after its material, such as river-sand-sieve.csv, belongs to that one.
 Ends with 3 if there is an error. Writes nothing.
 
   --json          the findings as JSON
 `,
-  compute: `Usage: loambook compute <study> [--json] [--out <file>]
+  compute: `Usage: loambook compute <study> | <sheet> … [--json] [--out <file>]
 
-Computes the study: grading curves, limits, compaction, blend, strength, least cement, recipe, quantities.
+Computes the study as far as its sheets and entries go: grading curves, limits, compaction, blend, strength,
+least cement, recipe, quantities. What is not known yet it names, with the sheet that would tell it.
+One sheet is enough: “loambook compute sieve.csv”.
 
   --json          the whole result as JSON at full precision (its shape: README, “The result as JSON”)
   --out <file>    write there instead of to the screen; the file must not exist yet

@@ -28,7 +28,7 @@ import { site } from "./site.js";
 import { strength } from "./strength.js";
 import type { StudyConfig } from "./studyConfig.js";
 import { carbon } from "./supply.js";
-import { limits, target } from "./target.js";
+import { addSand, limits, target } from "./target.js";
 import { specified, tested, trials } from "./trials.js";
 
 /** The value of `format` in a `study.yaml` of this version. */
@@ -117,6 +117,11 @@ export const STUDY: Kind<StudyConfig> = group(
       readingErrors,
       {},
       "What is known of the laboratory's reading errors; the rest is taken as usual.",
+    ),
+    "add-sand": optional(
+      "addSand",
+      addSand,
+      "A first mix for a soil that is known by a jar: the sand that is added for a share of fines.",
     ),
     target: optional("target", target, "What the blend aims at; without it no blend is designed."),
     limits: byDefault(

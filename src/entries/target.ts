@@ -14,9 +14,10 @@ import {
   required,
   shaped,
   size,
+  text,
   unread,
 } from "./kinds.js";
-import type { TargetConfig } from "./studyConfig.js";
+import type { AddSandConfig, TargetConfig } from "./studyConfig.js";
 
 const powerTarget = group(
   {
@@ -55,6 +56,27 @@ export const target: Kind<TargetConfig> = forms(
   { power: powerTarget, band: bandTarget },
   (written) => (isGroup(written) && BAND_KEYS.some((key) => key in written) ? "band" : "power"),
   { name: "TargetConfig" },
+);
+
+/** `add-sand`: the first mix of a soil that is known by a jar alone. */
+export const addSand: Kind<AddSandConfig> = group(
+  {
+    sand: required("sand", text("river-sand"), "Id of the sand that is added."),
+    fines: required("finesPct", percent("30 %"), "Fines that the mix is to have, of its dry mass."),
+    soil: optional("soil", text("site-soil"), "Id of the soil; left out, the only one."),
+    "sand-fines": optional(
+      "sandFinesPct",
+      percent("2 %"),
+      "Fines of the sand where it has neither a sieve nor a jar sheet.",
+    ),
+    "dry-mass": byDefault(
+      "batchDryMassKg",
+      quantity("kg", { above: 0, max: 1000, example: "15 kg" }),
+      "15 kg",
+      "Dry mass of the batch to try.",
+    ),
+  },
+  { name: "AddSandConfig" },
 );
 
 const window = group(

@@ -60,6 +60,7 @@ export {
   type JarAgainstLaboratory,
   type JarComparison,
   jarComparison,
+  jarFines,
 } from "./sedimentation/jar.js";
 export type {
   PipetteAnalysis,

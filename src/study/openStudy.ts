@@ -5,9 +5,9 @@ import { type Study, StudyError } from "./study.js";
 import type { StudyResult } from "./studyResult.js";
 
 /**
- * Reads and computes a study folder: what a notebook starts with.
+ * Reads and computes a study: what a notebook starts with.
  *
- * @param folder path of the study, relative to where the notebook stands.
+ * @param place path of the study's folder, relative to where the notebook stands, or paths of sheets alone.
  * @param options.language that of the notebook's own words, where tables and findings are to speak it whatever
  * the study says; a study in the same language keeps its country. Default the study's.
  * @param options.change makes the study to compute of the one that was read: one thing is tried, and the files
@@ -15,14 +15,14 @@ import type { StudyResult } from "./studyResult.js";
  * @throws StudyError that lists every finding, where one of them is an error.
  */
 export async function openStudy(
-  folder: string,
+  place: string | readonly string[],
   options: {
     readonly language?: Language;
     readonly change?: (study: Study) => Study;
   } = {},
 ): Promise<StudyResult> {
   const { change = (study: Study) => study } = options;
-  const { study, findings, locale } = await readStudy(folder, options);
+  const { study, findings, locale } = await readStudy(place, options);
   const computed = study ? computeStudy(change(study), findings) : { findings, result: undefined };
   if (computed.result) return computed.result;
   throw new StudyError(computed.findings, locale);

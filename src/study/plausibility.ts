@@ -92,11 +92,11 @@ function densitiesApart({ file, specimens }: SpecimenSheet, maxKgM3: number): Fi
   if (mean >= min * maxKgM3 && mean <= max * maxKgM3) return [];
   return [
     finding(
-      { file, value: say`${formatFixed(mean, 0)} kg/m³` },
+      { file, value: say`${measured(mean, "density", 0)}` },
       "warning",
       "blocks-against-compaction",
       {
-        message: say`The blocks have a mean dry density of ${formatFixed(mean, 0)} kg/m³, the compaction test a maximum of ${formatFixed(maxKgM3, 0)} kg/m³: they do not speak of one earth.`,
+        message: say`The blocks have a mean dry density of ${measured(mean, "density", 0)}, the compaction test a maximum of ${measured(maxKgM3, "density", 0)}: they do not speak of one earth.`,
         expected: say`${100 * min} to ${formatFixed(100 * max, 0)} % of the maximum`,
         remedy: say`Check the mould's volume, the sides and masses of the blocks and the units of both sheets.`,
       },

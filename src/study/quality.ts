@@ -129,7 +129,7 @@ function weakRule(rule: AcceptanceRule, requiredMpa: number): Finding[] {
   return [
     finding({ ...ACCEPTANCE, value: `${asked} MPa` }, "warning", "weak-acceptance-rule", {
       message: say`The acceptance rule asks for less than the requirement of the study.`,
-      expected: say`at least ${requiredMpa} MPa`,
+      expected: say`at least ${measured(requiredMpa, "stress")}`,
       remedy: say`Raise the strength of the rule, or say in quality.basis why it may be lower.`,
     }),
   ];

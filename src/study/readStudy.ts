@@ -226,7 +226,8 @@ async function otherSheet(root: string, file: string): Promise<Text> {
   return say`Add the sheet, or name one that is there: ${shown}.`;
 }
 
-function isBelow(root: string, path: string): boolean {
+/** Whether a path lies below a folder. */
+export function isBelow(root: string, path: string): boolean {
   const way = relative(root, path);
   return way !== "" && way !== ".." && !way.startsWith(`..${sep}`) && !isAbsolute(way);
 }

@@ -2,8 +2,9 @@ import { ANNEX_KEYS, type AnnexKey } from "../entries/report.js";
 import type { StudyConfig } from "../entries/studyConfig.js";
 import type { Finding } from "../findings/finding.js";
 import { STUDY_FILE } from "../findings/finding.js";
-import { say, type Text } from "../words/message.js";
+import { joinTexts, say, type Text } from "../words/message.js";
 import { nearestName } from "../words/nearestName.js";
+import type { StudyResult } from "./studyResult.js";
 
 /** A section of the technical appendix, by the key that a study names it with. */
 export interface AppendixSection {
@@ -98,4 +99,43 @@ export function reviewFindings({ checklist = [], sampling = [], materials }: Stu
     });
   });
   return findings;
+}
+
+/**
+ * What whoever reads an appendix for a permit would look for and not find, each with the entry that tells it.
+ * Whether it is needed the local code and the licensed professional say.
+ *
+ * Source: own; common practice, no source.
+ */
+export function permitGaps({ config, trials }: Pick<StudyResult, "config" | "trials">): Text[] {
+  const { methods, sampling = [], materials, strength, tolerances, quality, checklist } = config;
+  const gaps: Text[] = [];
+  const gap = (isThere: boolean, words: Text) => {
+    if (!isThere) gaps.push(words);
+  };
+  gap(
+    config.place !== undefined && config.date !== undefined,
+    say`where the element will stand, and the date of the study: “place”, “date”`,
+  );
+  gap(methods.length > 0, say`by which methods and standards the tests were made: “methods”`);
+  const unsampled = materials.filter(({ id }) => !sampling.some(({ material }) => material === id));
+  gap(
+    unsampled.length === 0,
+    say`how and where samples were taken of ${joinTexts(unsampled.map(({ name }) => name))}: “sampling”`,
+  );
+  const untold = trials.filter(
+    ({ strength: blocks, crushed, curing, shape }) =>
+      blocks && (crushed === undefined || curing === undefined || shape === undefined),
+  );
+  gap(
+    untold.length === 0 && strength.requirement?.crushed !== undefined,
+    say`in which state blocks were crushed, how they were cured, their shape, and the state that the requirement speaks of: “tested”, “strength.requirement”`,
+  );
+  gap(tolerances !== undefined, say`how far the work may stand from the mix: “tolerances”`);
+  gap(quality !== undefined, say`how the work is watched and lots are judged: “quality”`);
+  gap(
+    checklist !== undefined && checklist.length > 0,
+    say`which clause of the code is answered where: “checklist”`,
+  );
+  return gaps;
 }

@@ -18,57 +18,36 @@ type Known = Pick<
  */
 export function stagesOf(result: Known): Stage[] {
   const { config, materials, compaction, blend, strength, life, mix } = result;
-  const { requirement } = config.strength;
-  const tested = life?.state === "tested";
-  const stage = (name: StageName, known: boolean, needs: () => Text): Stage =>
-    known ? { stage: name, known } : { stage: name, known, needs: needs() };
   const targeted = config.target !== undefined && materials.length === config.materials.length;
+  const stage = (name: StageName, needs: Text | false): Stage =>
+    needs === false ? { stage: name, known: true } : { stage: name, known: false, needs };
   return [
-    stage("soil", materials.length > 0, () => soilNeeds(config)),
-    stage("target", targeted, () => targetNeeds(config)),
-    stage("blend", blend !== undefined, () =>
-      targeted ? say`See the findings on the blend.` : say`The materials and the target.`,
-    ),
-    stage("compaction", compaction?.peak !== undefined, () =>
-      compaction
-        ? say`The points of the compaction sheet show no top: test at more water contents.`
-        : say`A compaction test of the blend that is to be built: its sheet under “compaction”.`,
-    ),
-    stage("blocks", strength !== undefined, () =>
-      config.strength.sheet === undefined
-        ? say`Blocks of that blend with three cement contents or more: their sheet under “strength”, as “sheet”.`
-        : say`See the findings on the blocks.`,
-    ),
-    stage("cement", tested && strength?.chosenCementPct !== undefined, () => {
-      if (requirement === undefined) {
-        return say`The strength that is required, its age and where it comes from: “strength.requirement”.`;
-      }
-      if (!strength) return say`The blocks.`;
-      if (!tested)
-        return life?.message ?? say`The blend, so that it can be said whether it was tested.`;
-      return say`See the findings on the least cement.`;
-    }),
+    stage("soil", materials.length === 0 && soilNeeds(config)),
+    stage("target", !targeted && targetNeeds(config)),
+    stage("blend", !blend && blendNeeds(targeted)),
+    stage("compaction", !compaction?.peak && compactionNeeds(compaction)),
+    stage("blocks", !strength && blockNeeds(config)),
     stage(
-      "element",
-      config.element !== undefined,
-      () => say`What is to be built: “element”, with its size, the depth of a lift and the waste.`,
+      "cement",
+      !(life?.state === "tested" && strength?.chosenCementPct !== undefined) && cementNeeds(result),
     ),
-    stage("quantities", mix !== undefined, () => quantityNeeds(config)),
+    stage("element", !config.element && elementNeeds()),
+    stage("quantities", !mix && quantityNeeds(config)),
   ];
 }
 
 const TITLES: Readonly<Record<StageName, Text>> = {
-  soil: say`The soil`,
-  target: say`Materials and target`,
-  blend: say`The blend`,
-  compaction: say`Compaction`,
-  blocks: say`Blocks`,
-  cement: say`The least cement`,
-  element: say`The element`,
-  quantities: say`The mix and its quantities`,
+  soil: say`the soil`,
+  target: say`the materials and the target`,
+  blend: say`the blend`,
+  compaction: say`its compaction`,
+  blocks: say`blocks of it`,
+  cement: say`the least cement`,
+  element: say`the element`,
+  quantities: say`the mix and its quantities`,
 };
 
-/** What a stage is called. */
+/** What a stage is called within a sentence. */
 export function stageTitle(stage: StageName): Text {
   return TITLES[stage];
 }
@@ -88,7 +67,7 @@ export function notKnownYet(result: Pick<StudyResult, "stages">, stage: StageNam
   return {
     kind: "note",
     tone: "note",
-    text: needs ? say`${title}: not known yet. ${needs}` : say`${title}: not known yet.`,
+    text: needs ? say`Not known yet: ${title}. ${needs}` : say`Not known yet: ${title}.`,
   };
 }
 
@@ -101,12 +80,45 @@ function targetNeeds({ materials, target }: StudyConfig): Text {
   const needs: Text[] = materials.flatMap(({ name, sieve }) =>
     sieve === undefined ? [say`a sieve analysis of ${name}`] : [],
   );
+  if (materials.length === 1) {
+    needs.push(say`what sand or gravel can be had near it, with a sieve analysis of each`);
+  }
   if (target === undefined) {
     needs.push(
-      say`what the blend aims at, which the designer must choose: “target”, with an exponent and a top size, or a band`,
+      say`what the blend aims at, which the designer must choose (“target”: an exponent and a top size, or a band)`,
     );
   }
-  return say`Still open: ${joinTexts(needs)}.`;
+  return say`Still open: ${joinTexts(needs, "; ")}.`;
+}
+
+function blendNeeds(targeted: boolean): Text {
+  return targeted ? say`See the findings on the blend.` : say`The materials and the target.`;
+}
+
+function compactionNeeds(compaction: Known["compaction"]): Text {
+  return compaction
+    ? say`The points of the compaction sheet show no top: test at more water contents.`
+    : say`A compaction test of the blend that is to be built: its sheet under “compaction”.`;
+}
+
+function blockNeeds({ strength }: StudyConfig): Text {
+  return strength.sheet === undefined
+    ? say`Blocks of that blend with three cement contents or more: their sheet under “strength”, as “sheet”.`
+    : say`See the findings on the blocks.`;
+}
+
+function cementNeeds({ config, strength, life }: Known): Text {
+  if (config.strength.requirement === undefined) {
+    return say`The strength that is required, its age and where it comes from: “strength.requirement”.`;
+  }
+  if (!strength) return say`Crushed blocks.`;
+  if (!life) return say`The blend, so that it can be said whether it was tested.`;
+  if (life.state === "tested") return say`See the findings on the least cement.`;
+  return say`Compaction and blocks of this blend: “loambook site” prints the card of its trial batch. Or build a blend that was tested: “mix-from”.`;
+}
+
+function elementNeeds(): Text {
+  return say`What is to be built: “element”, with its size, the depth of a lift and the waste.`;
 }
 
 function quantityNeeds(config: StudyConfig): Text {

@@ -7,6 +7,7 @@ import type { Recipe } from "../batch/recipe.js";
 import type { BlendDesign } from "../blend/description.js";
 import type { BlendedCurve } from "../blend/material.js";
 import type { Robustness } from "../blend/robustness.js";
+import type { SandToAdd } from "../blend/sandToAdd.js";
 import type { Relaxation } from "../blend/tradeoffs.js";
 import type { StudyConfig } from "../entries/studyConfig.js";
 import type { Finding } from "../findings/finding.js";
@@ -265,6 +266,22 @@ export interface Proposal {
   readonly cementBasis: Text;
 }
 
+/** How much sand a soil asks for, where `add-sand` asks: a first guide where the soil is known by a jar. */
+export interface FirstMix extends SandToAdd {
+  /** Ids. */
+  readonly soil: string;
+  readonly sand: string;
+  /** On what the fines and the volumes rest, and what comes next. */
+  readonly basis: Text;
+}
+
+/** A soil against all recommendations that loambook knows for its kind of earth. */
+export interface SoilGuidance {
+  readonly id: string;
+  readonly name: string;
+  readonly comparison: GuidanceComparison;
+}
+
 /** The stages of a study, each resting on those before it. */
 export type StageName =
   | "soil"
@@ -299,6 +316,7 @@ export interface StudyResult {
   readonly materials: readonly MaterialResult[];
   /** Those without one; absent where there are none. */
   readonly ungraded?: readonly UngradedMaterial[];
+  readonly firstMix?: FirstMix;
   readonly compaction?: CompactionAnalysis;
   readonly blend?: BlendStudy;
   /** What the reading errors of the materials do to the blend's passing at each size of its curve. */
@@ -309,6 +327,8 @@ export interface StudyResult {
   readonly guidance: readonly GuidanceStudy[];
   /** The blend against all recommendations that loambook knows for its kind of earth, and where they disagree. */
   readonly guidanceComparison?: GuidanceComparison;
+  /** Each soil in the same way, while there is no blend. */
+  readonly soilGuidance?: readonly SoilGuidance[];
   /** Of the trial that `life` names; of another blend where the blend is only proposed. */
   readonly strength?: StrengthStudy;
   /** The blends that were compacted or that blocks were made of, the study's own sheets first. */

@@ -22,7 +22,7 @@ const NAMES: Readonly<Record<QuantityInterval["quantity"], Text>> = {
   gravelPct: say`gravel`,
 };
 
-const SYSTEMS: Readonly<Record<ClassSystem, Text>> = {
+export const SYSTEMS: Readonly<Record<ClassSystem, Text>> = {
   uscs: say`ASTM D2487 (rules from memory; agree with the examples read)`,
   aashto: say`AASHTO M 145 (table read; rounding from memory)`,
   usda: say`USDA texture (five classes read, the others from memory)`,

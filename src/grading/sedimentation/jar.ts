@@ -2,6 +2,7 @@ import { type Finding, finding } from "../../findings/finding.js";
 import type { JarLayerName, JarRecord } from "../../lab/jar.js";
 import { checkThat } from "../../quantities/checkNumber.js";
 import { formatFixed, formatNumber } from "../../quantities/format.js";
+import type { Interval } from "../../quantities/interval.js";
 import { say, wordFor } from "../../words/message.js";
 import { type GradingCurve, passingAtSize } from "../curve.js";
 import { SIZE_BOUNDARIES } from "../fractions.js";
@@ -157,7 +158,7 @@ export function jarComparison(
         {
           message: say`The jar allows ${formatFixed(lowPct, 0)} to ${formatFixed(highPct, 0)} % of ${wordFor(name)} by mass, the laboratory measured ${formatFixed(laboratoryPct, 1)} %.`,
           expected: say`the laboratory's share within what the height of the layer allows`,
-          remedy: say`The laboratory's curve stands. Check that both had the same soil, put through the same sieve, and that the jar was read at the right times.`,
+          remedy: say`The laboratory's curve is used. Check that both had the same soil, put through the same sieve, and that the jar was read at the right times.`,
         },
       ),
     ];
@@ -176,7 +177,7 @@ const LAST_READING_MIN = 1440;
 function checkJar(record: JarRecord, settledMm: readonly (number | undefined)[]): Finding[] {
   return [
     finding({ file: record.file }, "warning", "jar-first-guide", {
-      message: say`Layer heights are not masses: clay settles loose and looks like more than it is, and flocculated clay settles with the silt. The test is a first guide only.`,
+      message: say`Layer heights are not masses: clay settles loosely and looks like more than it is, and flocculated clay settles with the silt. The test is a first guide only.`,
       expected: say`sieving and a hydrometer or pipette before a mix is decided`,
       remedy: say`Use the shares to choose which soils go to the laboratory.`,
     }),
@@ -195,14 +196,14 @@ function temperature(
       finding({ file }, "note", "jar-temperature-taken", {
         message: say`The sheet gives no temperature: 20 °C was taken for the settling times.`,
         expected: say`“temperature (C)” above the table`,
-        remedy: say`Nothing to do, unless the water was cold: at 10 °C it takes 30 % longer.`,
+        remedy: say`No action needed unless the water was cold: at 10 °C it takes 30 % longer.`,
       }),
     ];
   }
   if (!settledMm.includes(undefined)) return [];
   return [
     finding({ file, value: say`${temperatureC} °C` }, "warning", "temperature-outside-table", {
-      message: say`The viscosity of water is not tabulated at this temperature: no sizes can be told.`,
+      message: say`The viscosity of water is not tabulated at this temperature: no sizes can be given.`,
       expected: say`10 to 30 °C`,
       remedy: say`Repeat the test at room temperature.`,
     }),
@@ -229,7 +230,7 @@ function readingTime(
       {
         message: say`After this time grains down to ${formatNumber(settledMm, 2)} mm had settled from the surface, so part of the ${share}.`,
         expected: say`a reading when grains of ${endMm} mm have settled, in this water after about ${formatNumber(timeMin * (settledMm / endMm) ** 2, 2)} min`,
-        remedy: say`Read the top at that time, or take the boundary at the size told here.`,
+        remedy: say`Read the top at that time, or take the boundary at the size given here.`,
       },
     ),
   ];
@@ -250,4 +251,18 @@ function stillCloudy({ file, layers }: JarRecord): Finding[] {
       },
     ),
   ];
+}
+
+/**
+ * What the share of fines (silt and clay together, of the dry mass of what went into the jar) may be, percent:
+ * 100 less the most and the least that the layer of sand and gravel may hold.
+ *
+ * @example
+ * const layers = [["sand and gravel", 1, 60], ["silt", 60, 80], ["clay", 1440, 100]].map(([name, timeMin, topMm], index) => ({ name, timeMin, topMm, row: index + 4 }));
+ * const { low, high } = jarFines(analyseJar({ file: "j.csv", waterDepthMm: 200, layers }));
+ * [low, high] // => [20.07, 34.46]
+ */
+export function jarFines({ shares }: Pick<JarAnalysis, "shares">): Interval {
+  const [{ lowPct, highPct }] = shares;
+  return { low: 100 - highPct, high: 100 - lowPct };
 }

@@ -1,0 +1,78 @@
+import { readFile, realpath, stat } from "node:fs/promises";
+import { isAbsolute, join } from "node:path";
+import { sheetsOf } from "../entries/sheets.js";
+import { trialEntries } from "../entries/trials.js";
+import { type Finding, finding } from "../findings/finding.js";
+import type { WorkshopTrial } from "../lab/trials.js";
+import { type PictureSize, pictureSize } from "../quantities/pictureSize.js";
+import { say, type Text } from "../words/message.js";
+import { isBelow } from "./readStudy.js";
+import type { StudyResult } from "./studyResult.js";
+
+/** A photograph of a trial block, as its file holds it. */
+export interface Photograph extends PictureSize {
+  /** Name of the block. */
+  readonly id: string;
+  /** Name of the blend. */
+  readonly trial: Text;
+  readonly file: string;
+  readonly bytes: Uint8Array;
+}
+
+/** A photograph of a good camera has up to 12 MB. */
+const MAX_BYTES = 20 * 1024 * 1024;
+
+/**
+ * Opens the photographs that the sheets of looks of a study name: PNG or JPEG files inside the study folder.
+ *
+ * @param folder of the study.
+ * @returns those that can be shown, and a warning for each that cannot. The study computes without them.
+ */
+export async function readPhotographs(
+  folder: string,
+  { config, trials }: Pick<StudyResult, "config" | "trials">,
+): Promise<{ readonly photographs: readonly Photograph[]; readonly findings: readonly Finding[] }> {
+  const photographs: Photograph[] = [];
+  const findings: Finding[] = [];
+  const sheets = new Map(trialEntries(config).map(({ key, looks }) => [key, looks]));
+  for (const { key, name, looks = [] } of trials) {
+    const sheet = sheets.get(key);
+    for (const look of looks) {
+      if (look.photograph === undefined || sheet === undefined) continue;
+      const opened = await openPicture(folder, look.photograph);
+      if ("bytes" in opened) {
+        photographs.push({ id: look.id, trial: name, file: look.photograph, ...opened });
+      } else findings.push(noPhotograph(sheetsOf(sheet)[0], look, opened.problem));
+    }
+  }
+  return { photographs, findings };
+}
+
+function noPhotograph(file: string, look: WorkshopTrial, message: Text): Finding {
+  const place = { file, row: look.row, column: "photograph", value: look.photograph };
+  return finding(place, "warning", "no-photograph", {
+    message,
+    expected: say`a PNG or JPEG file in the study folder, of at most ${MAX_BYTES / 1024 / 1024} MB`,
+    remedy: say`Copy the photograph into the study folder and name it there, or leave the cell empty. Capital letters count.`,
+  });
+}
+
+type OpenedPicture = (PictureSize & { readonly bytes: Uint8Array }) | { readonly problem: Text };
+
+async function openPicture(folder: string, file: string): Promise<OpenedPicture> {
+  const root = await realpath(folder);
+  if (isAbsolute(file)) return { problem: say`This file lies outside the study folder.` };
+  let target: string;
+  try {
+    target = await realpath(join(root, file));
+  } catch {
+    return { problem: say`This file is not there.` };
+  }
+  if (!isBelow(root, target)) return { problem: say`This file lies outside the study folder.` };
+  const entry = await stat(target);
+  if (!entry.isFile()) return { problem: say`This is not a file.` };
+  if (entry.size > MAX_BYTES) return { problem: say`The file has ${entry.size} bytes.` };
+  const bytes = await readFile(target);
+  const size = pictureSize(bytes);
+  return size ? { ...size, bytes } : { problem: say`This is not a PNG or JPEG picture.` };
+}
