@@ -5,7 +5,7 @@ const ANSWER = /^([ \t]*let my[A-Z]\w*[ \t]*=[ \t]*)(.*?)[ \t]*;?[ \t]*$/m;
 const ASKS = /\b(?:checkAnswer|predict)\(/;
 /** Words alone, such as `the same` or `gravel -1`: no sum, and no name that a cell of answers knows. */
 const WORDS = /^\p{L}[\p{L}\p{M}\p{N} ,'’+−-]*$/u;
-const NAMES = /^(?:undefined|null|true|false|NaN|Infinity|my[A-Z]\w*)$/;
+const NAMES = /^(?:undefined|null|true|false|NaN|Infinity)$|\bmy[A-Z]/;
 const QUOTES = /^["'“”„«»‘’]+|["'“”„«»‘’]+$/g;
 
 /**

@@ -73,7 +73,8 @@ export const YES_OR_NO: readonly ChoiceOption[] = [
 
 /**
  * The rows of a lesson that the data of the class allow. A fact that is not known is not a number: an
- * exercise or a mistake that rests on one is left out, and so is what is said to a choice that is right.
+ * exercise or a mistake that rests on one is left out, and so are what is said to a choice that is right and
+ * a mistake that leads to the same value as one before it.
  */
 export function answerable(rows: readonly Exercise[]): Exercise[] {
   return rows.flatMap((row): Exercise[] => {
@@ -81,7 +82,12 @@ export function answerable(rows: readonly Exercise[]): Exercise[] {
       return [{ ...row, mistakes: row.mistakes.filter(({ value }) => value !== row.value) }];
     }
     if (!Number.isFinite(row.value)) return [];
-    return [{ ...row, mistakes: row.mistakes.filter(({ value }) => Number.isFinite(value)) }];
+    const told = row.mistakes.filter(
+      ({ value }, index) =>
+        Number.isFinite(value) &&
+        row.mistakes.findIndex((other) => other.value === value) === index,
+    );
+    return [{ ...row, mistakes: told }];
   });
 }
 

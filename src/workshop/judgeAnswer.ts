@@ -158,12 +158,12 @@ function bare(text: string): string {
     .replace(/\p{M}/gu, "")
     .replace(/[−–—]/g, "-")
     .replace(/\b(one|uno|una|un)\b/g, "1")
-    .replace(/\b(minus|menos)\b/g, "-")
-    .replace(/\b(plus|mas)\b/g, "+")
-    .replace(/1 (less|fewer|bucket less|bucket fewer)\b/g, "-1")
-    .replace(/1 (more|bucket more)\b/g, "+1")
-    .replace(/^\s*1 (.+) (?:less|fewer|-)\s*$/, "$1 -1")
-    .replace(/^\s*1 (.+) (?:more|\+)\s*$/, "$1 +1");
+    .replace(/\b(?:minus|menos)\s*(?=1)/g, "-")
+    .replace(/\b(?:plus|mas)\s*(?=1)/g, "+")
+    .replace(/^\s*1 (.+) (?:less|fewer|menos)\s*$/, "$1 -1")
+    .replace(/^\s*1 (.+) (?:more|mas)\s*$/, "$1 +1")
+    .replace(/\b1 (?:less|fewer|menos)\b/, "-1")
+    .replace(/\b1 (?:more|mas)\b/, "+1");
   const plain = words.replace(/[\s.,:;()]/g, "");
   // “-1 gravel” is “gravel -1”
   return plain.replace(/^([+-]\d)(.+)$/, "$2$1");

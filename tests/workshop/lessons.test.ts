@@ -1,74 +1,71 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { beforeAll, describe, expect, it } from "vitest";
 import { compareGuidance } from "../../src/guidance/comparison.js";
 import { GUIDANCE_ENTRIES } from "../../src/guidance/published/recommendations.js";
-import { blendInputOf } from "../../src/study/blend.js";
+import { readGrid } from "../../src/lab/sheet/grid.js";
+import type { UnitSystem } from "../../src/quantities/format.js";
 import { openStudy } from "../../src/study/openStudy.js";
-import type { StudyResult } from "../../src/study/studyResult.js";
-import { render } from "../../src/words/render.js";
-import { blendingExercises } from "../../src/workshop/blendingExercises.js";
-import { cementExercises } from "../../src/workshop/cementExercises.js";
+import { render, renderAll } from "../../src/words/render.js";
 import { classBlend } from "../../src/workshop/classBlend.js";
-import { type ClassReadings, classSoil } from "../../src/workshop/classSoil.js";
+import { classLineTable, classLoadsTable } from "../../src/workshop/classBlocks.js";
+import { readClassSheet } from "../../src/workshop/classSheet.js";
+import { volumeMassTable } from "../../src/workshop/classWall.js";
 import { acceptedRange, type Exercise } from "../../src/workshop/exercise.js";
-import { fewerBlocks } from "../../src/workshop/fewerBlocks.js";
-import { gradingExercises } from "../../src/workshop/gradingExercises.js";
-import { jarSharesTable } from "../../src/workshop/jarSharesTable.js";
+import { fewerBlocks, fewerBlocksTable } from "../../src/workshop/fewerBlocks.js";
 import { judgeAnswer } from "../../src/workshop/judgeAnswer.js";
-import { savingExercises } from "../../src/workshop/savingExercises.js";
+import {
+  CLASS_MINUTES,
+  LESSONS,
+  lessonExercises,
+  openLesson,
+  rehearsalTable,
+  WELCOME_MINUTES,
+} from "../../src/workshop/lesson.js";
+import { type ClassDay, classDay, openClass } from "../../src/workshop/openClass.js";
 
-const CLASS: ClassReadings = {
-  jar: { waterDepthMm: 220, sandTopMm: 52, siltTopMm: 71, clayTopMm: 88, passedSizeMm: 4 },
-  sieve: {
-    dryMassG: 1200,
-    washedDryMassG: 885,
-    retained: [
-      { sizeMm: 16, massG: 0 },
-      { sizeMm: 8, massG: 107.6 },
-      { sizeMm: 4, massG: 120.9 },
-      { sizeMm: 2, massG: 131.2 },
-      { sizeMm: 0.6, massG: 216.8 },
-      { sizeMm: 0.2, massG: 167.3 },
-      { sizeMm: 0.063, massG: 132.5 },
-    ],
-    panG: 5.9,
-  },
-  laboratory: [{ sizeMm: 0.002, passingPct: 11.7 }],
-};
-const WALL = {
-  wallVolumeM3: 3.6,
-  cementPct: 8,
-  dryDensityKgM3: 1890,
-  concreteVolumeM3: 2.2,
-  parts: { soil: 7, sand: 2, cement: 1 },
-  looseDryKgM3: { soil: 1130, sand: 1390, cement: 1200 },
-};
+const EXAMPLES = fileURLToPath(new URL("../../data-examples/", import.meta.url));
 
-let study: StudyResult;
-let lessons: Readonly<Record<string, Exercise[]>>;
+/** The class of a school in the United States: the same data, read in other units. */
+async function usClass(): Promise<ClassDay> {
+  const folder = join(EXAMPLES, "class-day");
+  const study = await openStudy(folder, {
+    change: (read) => ({ ...read, config: { ...read.config, units: "US" } }),
+  });
+  const { grid } = await readGrid("class.csv", readFileSync(join(folder, "class.csv")));
+  return classDay(study, readClassSheet(known(grid)));
+}
 
+const days = {} as Record<UnitSystem, ClassDay>;
 beforeAll(async () => {
-  study = await openStudy(fileURLToPath(new URL("../../data-examples/class-day", import.meta.url)));
-  const soil = classSoil(CLASS);
-  const { materials, target } = blendInputOf(study);
-  lessons = {
-    grading: gradingExercises(soil, compareGuidance(soil.curve, GUIDANCE_ENTRIES)),
-    blending: blendingExercises(
-      classBlend({ materials, target, looseDryDensityKgM3: [1200, 1450, 1520] }),
-    ),
-    cement: cementExercises(study),
-    saving: savingExercises(WALL),
-  };
+  days.SI = await openClass(join(EXAMPLES, "class-day"));
+  days.US = await usClass();
+  exercises.SI = exercisesOf(days.SI);
+  exercises.US = exercisesOf(days.US);
 }, 60_000);
 
-const all = () => Object.values(lessons).flat();
-const one = (id: string) => {
-  const found = all().find((exercise) => exercise.id === id);
+const exercises = {} as Record<UnitSystem, readonly Exercise[]>;
+const all = (units: UnitSystem = "SI") => exercises[units];
+const exercisesOf = (day: ClassDay) =>
+  LESSONS.flatMap(({ id }) => {
+    const { core, further } = lessonExercises(day, id);
+    return [...core, ...further];
+  });
+const one = (id: string, units: UnitSystem = "SI") => {
+  const found = all(units).find((exercise) => exercise.id === id);
   if (!found) throw new Error(`no exercise ${id}`);
   return found;
 };
 const said = (id: string, answer: unknown, before = 0) =>
   render(judgeAnswer(one(id), answer, before).text);
+
+/** What the study holds; the tests say here that it is there. */
+const known = <T>(value: T | undefined | null): T => {
+  if (value === undefined || value === null) throw new Error("not known");
+  return value;
+};
+const study = () => days.SI.study;
 
 /** One-sided 95 % of Student's t, from any table of it: at 1 and 10 degrees of freedom. */
 const T_95: Readonly<Record<number, number>> = { 1: 6.313751514675, 10: 1.812461122812 };
@@ -119,7 +116,7 @@ function threeBlocks(points: Parameters<typeof lineThrough>[0], strengthMpa: num
 /** Passing of a mixture at each size of the target 100 (d/16)^0.3, less that target. */
 function misfits(sharesPct: readonly number[], sizesMm: readonly number[]): number[] {
   return sizesMm.map((sizeMm) => {
-    const passing = study.materials.map(({ curve }) => passingBetween(curve.points, sizeMm));
+    const passing = study().materials.map(({ curve }) => passingBetween(curve.points, sizeMm));
     const blend = passing.reduce((sum, pct, index) => sum + (pct * sharesPct[index]) / 100, 0);
     return blend - 100 * (sizeMm / 16) ** 0.3;
   });
@@ -140,75 +137,91 @@ function passingBetween(
 const rms = (values: readonly number[]) =>
   Math.sqrt(values.reduce((sum, value) => sum + value * value, 0) / values.length);
 
+/** Units of the United States by their definitions. */
+const US = {
+  psi: (0.45359237 * 9.80665 * 1e-6) / 0.0254 ** 2,
+  lb: 0.45359237,
+  ft: 0.3048,
+  lbf: 0.45359237 * 9.80665e-3,
+};
+
 /** Each answer by hand or by other means than the exercises'. */
-function otherAnswers(): Record<string, number | string> {
+function otherAnswers(units: UnitSystem): Record<string, number | string> {
+  const us = units === "US";
+  const [stress, mass] = us ? [1 / US.psi, 1 / US.lb] : [1, 1];
   const [retained06, retained2, retainedAll] = [576.5, 359.7, 876.3];
   const passing = (retained: number) => 100 * (1 - retained / 1200);
-  const [p06, p2] = [passing(retained06), passing(retained2)];
-  const comparison = compareGuidance(classSoil(CLASS).curve, GUIDANCE_ENTRIES);
-  const outside = comparison.checks.filter(({ criteria }) =>
+  const [p06, p2, finest] = [passing(retained06), passing(retained2), passing(retainedAll)];
+  const { soil } = known(days[units].group);
+  const between = (sizeMm: number) => passingBetween(known(soil).curve.points, sizeMm);
+  const { checks } = known(days[units].guidance);
+  const outside = checks.filter(({ criteria }) =>
     criteria.some(
       ({ measuredPct: at = Number.NaN, lowPct = -Infinity, highPct = Infinity }) =>
         at < lowPct || at > highPct,
     ),
   );
-  const [soilFines, sandFines] = study.materials.map(({ curve }) =>
+  const [soilFines, sandFines] = study().materials.map(({ curve }) =>
     passingBetween(curve.points, 0.063),
   );
   const target = 100 * (0.063 / 16) ** 0.3;
   const ratio = (soilFines - target) / (target - sandFines);
   const soilPct = 100 / (1 + ratio);
-  const sizes = study.blend.points.map(({ sizeMm }) => sizeMm);
+  const sizes = known(study().blend).points.map(({ sizeMm }) => sizeMm);
   const off = misfits([soilPct, 100 - soilPct, 0], sizes).sort((x, y) => Math.abs(y) - Math.abs(x));
   const three = [off[0], off[Math.floor(off.length / 2)], off[off.length - 2]];
-  const { loadKn = 0, lengthMm = 0, widthMm = 0 } = study.strength.specimens[0];
-  const points = study.strength.specimens
-    .filter(({ ageDays, excluded }) => ageDays === 28 && !excluded)
-    .map(({ cementPct, strengthMpa }) => [cementPct, strengthMpa] as const);
+  const { specimens } = known(study().strength);
+  const points = specimens.map(({ cementPct, strengthMpa }) => [cementPct, strengthMpa] as const);
   const line = lineThrough(points);
   const contents = [...new Set(points.map(([content]) => content))].sort((x, y) => x - y);
   const top = contents[contents.length - 1];
-  const concrete = [280, 310].map((kgM3) => 100 * (1 - (3.6 * 1890 * 8) / 108 / (2.2 * kgM3)));
+  const weighed = 0.5 * Math.ceil(known(firstContent(points, 1.8)) / 0.5);
+  const density = specimens.reduce((sum, block) => sum + known(block.dryDensityKgM3) / 12, 0);
+  const cementKg = (5 * 1.8 * 0.4 * density * weighed) / (100 + weighed);
+  const concrete = [280, 310].map((kgM3) => 100 * (1 - cementKg / (0.6 * 3.6 * kgM3)));
   return {
     "jar-sand-share": (100 * 52) / 88,
     // Fresh clay is mostly water.
     "jar-clay-by-mass": "less",
-    "passing-2-mm": p2,
-    "passing-finest": passing(retainedAll),
-    "sand-share": p2 - passing(retainedAll),
+    "passing-finest": finest,
     "d60-of-the-soil": 0.6 * (2 / 0.6) ** ((60 - p06) / (p2 - p06)),
-    // 11.7 % pass at 0.002 mm, the finest.
+    // 10.5 % pass at 0.0013 mm, the finest.
     "is-d10-known": "no",
-    "outside-of-how-many": outside.length,
     "what-inside-proves": "no",
+    "passing-2-mm": p2,
+    "sand-share": us ? between(4.75) - between(0.075) : p2 - finest,
+    "outside-of-how-many": outside.length,
     "sand-to-one-of-soil": ratio,
     "soil-share": soilPct,
+    "sand-by-mass": (100 * 1420) / (3 * 1080 + 1420),
     "misfit-by-hand": rms(three),
-    "sand-by-mass": (100 * 1450) / (3 * 1200 + 1450),
     "worst-miscount": worstMiscount(sizes),
-    "strength-of-a-block": (1000 * loadKn) / (lengthMm * widthMm),
-    "strength-on-the-line": line.a + (line.b * (contents[contents.length - 2] + top)) / 2,
+    "strength-of-a-block": (stress * 13650) / (100.1 * 99.5),
     "cement-by-the-line": (1.8 - line.a) / line.b,
-    "bound-of-one-block": line.bound(top),
-    "cement-to-weigh-out": 0.5 * Math.ceil(firstContent(points, 1.8)! / 0.5),
+    "cement-to-weigh-out": weighed,
     "three-blocks": threeBlocks(points, 1.8),
-    "cement-in-the-wall": (3.6 * 1890 * 8) / 108,
+    "strength-on-the-line":
+      stress * (line.a + (line.b * (contents[contents.length - 2] + top)) / 2),
+    "bound-of-one-block": stress * line.bound(top),
+    "cement-in-the-wall": mass * cementKg,
     "cement-saved": (concrete[0] + concrete[1]) / 2,
+    "cement-by-mass": (100 * 1380) / (7 * 1080 + 2 * 1420),
     "carbon-follows-cement": "the same",
     "cement-by-volume": 10,
-    "cement-by-mass": (100 * 1200) / (7 * 1130 + 2 * 1390),
   };
 }
 
 /** Tries one bucket more and one less of each material of the recipe that the question names. */
 function worstMiscount(sizes: readonly number[]): string {
   const question = render(one("worst-miscount").question);
-  const ids = study.config.materials.map(({ id }) => id);
-  const counts = ids.map((id) => Number(new RegExp(`(\\d+) ${id}`).exec(question)?.[1] ?? 0));
+  const ids = study().config.materials.map(({ name }) => name);
+  const counts = ids.map((id) =>
+    Number(new RegExp(`(\\d+) ${id.replace("/", "\\/")}`).exec(question)?.[1] ?? 0),
+  );
   const tried = ids.flatMap((id, index) =>
     [-1, 1].map((change) => {
       const masses = counts.map(
-        (count, j) => (count + (j === index ? change : 0)) * [1200, 1450, 1520][j],
+        (count, j) => (count + (j === index ? change : 0)) * [1080, 1420, 1520][j],
       );
       const total = masses.reduce((sum, mass) => sum + mass, 0);
       const sharesPct = masses.map((mass) => (100 * mass) / total);
@@ -219,25 +232,50 @@ function worstMiscount(sizes: readonly number[]): string {
   return tried.sort((x, y) => y.off - x.off)[0].label;
 }
 
-describe("every exercise", () => {
+describe.each(["SI", "US"] as const)("every exercise in %s units", (units) => {
   it("accepts the answer that was found by other means", () => {
-    const answers = otherAnswers();
-    expect(all().map(({ id }) => id)).toEqual(Object.keys(answers));
-    for (const exercise of all()) {
+    const answers = otherAnswers(units);
+    expect(all(units).map(({ id }) => id)).toEqual(Object.keys(answers));
+    for (const exercise of all(units)) {
       const { verdict, text } = judgeAnswer(exercise, answers[exercise.id]);
       expect(verdict, `${exercise.id}: ${render(text)}`).toBe("right");
       if (exercise.kind === "number" && !exercise.between) {
-        const near = { rel: 1e-9, abs: 1e-9 };
         const other = answers[exercise.id] as number;
+        // A question in other units tells four digits, and is worked from them.
+        const near = units === "US" ? 1e-3 : 1e-9;
         const off = Math.abs(exercise.value - other);
-        expect(off, exercise.id).toBeLessThanOrEqual(near.rel * Math.abs(other) + near.abs);
+        expect(off, exercise.id).toBeLessThanOrEqual(near * Math.max(1, Math.abs(other)));
       }
     }
   });
 
+  it("can be answered from the numbers that its question tells", () => {
+    const told = (id: string) =>
+      [...render(one(id, units).question).matchAll(/\d+(?:\.\d+)?/g)].map(Number);
+    const right = (id: string, answer: number) =>
+      expect(judgeAnswer(one(id, units), answer).verdict, id).toBe("right");
+    const numbers = told("strength-of-a-block").slice(-3);
+    right(
+      "strength-of-a-block",
+      ((units === "US" ? 1 : 1000) * numbers[0]) / numbers[1] / numbers[2],
+    );
+    const [, volume, density, pct] =
+      /^([\d.]+) \S+ of wall, ([\d.]+) \S+ dry with its cement, ([\d.]+) %/
+        .exec(render(one("cement-in-the-wall", units).question))
+        ?.map(Number) ?? [];
+    right("cement-in-the-wall", (volume * density * pct) / (100 + pct));
+    const [a, b] = told("cement-by-the-line");
+    const required = told("cement-by-the-line")[2];
+    right("cement-by-the-line", (required - a) / b);
+    const [fines, , sand, target] = told("sand-to-one-of-soil");
+    right("sand-to-one-of-soil", (fines - target) / (target - sand));
+    const [stayed, whole] = told("passing-finest").slice(0, 2).reverse();
+    right("passing-finest", 100 * (1 - stayed / whole));
+  });
+
   it("recognises each mistake that these data can tell from the right answer", () => {
     let told = 0;
-    for (const exercise of all()) {
+    for (const exercise of all(units)) {
       for (const { value, text } of exercise.mistakes) {
         if (exercise.kind === "number") {
           const { low, high } = acceptedRange(exercise);
@@ -253,7 +291,7 @@ describe("every exercise", () => {
   });
 
   it("gives the worked answer at the third try and nothing of it before", () => {
-    for (const exercise of all()) {
+    for (const exercise of all(units)) {
       const answer =
         exercise.kind === "number"
           ? exercise.value * 1.4 + 7
@@ -265,10 +303,6 @@ describe("every exercise", () => {
       expect(second, exercise.id).toContain(render(exercise.hint));
       expect(third, exercise.id).toContain(render(exercise.worked));
     }
-  });
-
-  it("is calm about a blank", () => {
-    for (const exercise of all()) expect(judgeAnswer(exercise, undefined).verdict).toBe("blank");
   });
 });
 
@@ -282,54 +316,130 @@ describe("what is said of a wrong answer", () => {
 
   it("of the buckets, the blocks and the wall", () => {
     expect(said("sand-by-mass", 25)).toContain("by volume");
-    const { loadKn = 0, lengthMm = 0, widthMm = 0 } = study.strength.specimens[0];
-    expect(said("strength-of-a-block", loadKn / (lengthMm * widthMm))).toContain("kN/mm²");
-    expect(said("cement-saved", 100 * (1 - 504 / (2.2 * 2350)))).toContain("the trap");
-    expect(said("cement-saved", 18.5)).toContain("Right.");
-  });
-
-  it("tells buckets to buckets from mass to mass", () => {
+    expect(said("strength-of-a-block", 13.65 / (100.1 * 99.5))).toContain("kN/mm²");
+    expect(said("cement-saved", 91.8)).toContain("the trap");
+    expect(said("cement-saved", 32.2)).toContain("Right.");
     expect(said("cement-by-mass", 100 / 9)).toContain("buckets to buckets");
     expect(said("cement-by-mass", 10)).toContain("share of the buckets");
-    expect(said("cement-by-mass", 11.2)).toContain("Right.");
+    expect(said("cement-by-mass", 13.3)).toContain("Right.");
+  });
+
+  it("of units that were taken for others", () => {
+    const block = (answer: number) =>
+      render(judgeAnswer(one("strength-of-a-block", "US"), answer).text);
+    expect(block(1.3705)).toContain("MPa");
+    expect(block(198.8)).toContain("Right.");
+    expect(said("strength-of-a-block", 198.8)).toContain("psi");
   });
 });
 
-describe("what a class types", () => {
-  it("gets the findings of the sheets' own checks where it cannot be", () => {
-    const heavier = { ...CLASS, sieve: { ...CLASS.sieve, washedDryMassG: 1300 } };
-    expect(() => classSoil(heavier)).toThrow("heavier after washing");
-    const sinking = { ...CLASS, jar: { ...CLASS.jar, clayTopMm: 60 } };
-    expect(() => classSoil(sinking)).toThrow("lower than at the reading before");
-    const missing = { ...CLASS, sieve: { ...CLASS.sieve, panG: Number.NaN } };
-    expect(() => classSoil(missing)).toThrow("The study has errors");
-    const lost = { ...CLASS, sieve: { ...CLASS.sieve, washedDryMassG: 950 } };
-    expect(classSoil(lost).findings.map(({ code }) => code)).toContain("sieve-loss");
+describe("what the lessons teach is so", () => {
+  it("buckets are not percent: parts by volume, parts to parts and percent by mass differ clearly", () => {
+    const [byVolume, partsToParts] = [10, 100 / 9];
+    const byMass = (100 * 1380) / (7 * 1080 + 2 * 1420);
+    expect(byMass - byVolume).toBeGreaterThan(3);
+    expect(byMass - partsToParts).toBeGreaterThan(2);
+    const rows = renderAll(volumeMassTable(known(days.SI.wall)).rows);
+    expect(rows.map((row) => row.at(-1))).toEqual(["13.3", "6.2", "17.6"]);
   });
 
-  it("leaves out exercises that its sieves do not allow", () => {
-    const retained = CLASS.sieve.retained.filter(({ sizeMm }) => sizeMm !== 2);
-    const soil = classSoil({
-      ...CLASS,
-      sieve: { ...CLASS.sieve, retained, washedDryMassG: 753.8 },
-    });
-    const ids = gradingExercises(soil, compareGuidance(soil.curve, GUIDANCE_ENTRIES)).map(
-      ({ id }) => id,
+  it("loads that vary more lie inside much less often, whatever the shares", () => {
+    const table = classLoadsTable(days.SI);
+    if (table.kind !== "table") throw new Error("no table");
+    const inside = renderAll(table.rows).map((row) => Number(row[2]));
+    // A drawn share of 4000 is off by about one point.
+    expect(inside[0] - inside[1]).toBeGreaterThan(15);
+    expect(inside[1] - inside[2]).toBeGreaterThan(8);
+    expect(inside[1] - inside[3]).toBeGreaterThan(15);
+  });
+
+  it("the wall has the cement that its blocks asked for", () => {
+    expect(known(days.SI.wall).cementPct).toBe(one("cement-to-weigh-out").value);
+  });
+
+  it("the words of the regression stand with their numbers", () => {
+    const table = classLineTable(days.US);
+    if (table.kind !== "table") throw new Error("no table");
+    const { strength } = study();
+    const points = known(strength).specimens.map(
+      ({ cementPct, strengthMpa }) => [cementPct, strengthMpa] as const,
     );
-    expect(ids).not.toContain("passing-2-mm");
-    expect(ids).toContain("d60-of-the-soil");
+    const { a, b } = lineThrough(points);
+    const mean = points.reduce((sum, [, f]) => sum + f / 12, 0);
+    const rest = points.reduce((sum, [c, f]) => sum + (f - a - b * c) ** 2, 0);
+    const whole = points.reduce((sum, [, f]) => sum + (f - mean) ** 2, 0);
+    const rows = renderAll(table.rows);
+    expect(Number(rows[1][1])).toBeCloseTo(b / US.psi, 1);
+    expect(Number(rows[3][1])).toBeCloseTo(Math.sqrt(rest / 10) / US.psi, 1);
+    expect(rows[4].slice(0, 2)).toEqual(["R²", (1 - rest / whole).toFixed(2)]);
+    expect(rows.map(([name]) => name)).toContain("p of lack of fit");
   });
 
-  it("refuses jars that are none", () => {
-    for (const text of ["", "50 70", "50 40 60", "a b c", "50 70 90 100"]) {
-      expect(() => jarSharesTable(text), text).toThrow("invalid `text`");
+  it("two hours hold everything with 20 minutes of slack", () => {
+    const minutes = LESSONS.flatMap(({ parts }) => parts.map((part) => part.minutes));
+    const work = minutes.reduce((sum, part) => sum + part, WELCOME_MINUTES);
+    expect(CLASS_MINUTES - work).toBe(20);
+    const rows = renderAll(rehearsalTable().rows);
+    expect(rows.reduce((sum, row) => sum + Number(row[1]), 0)).toBe(120);
+    for (const [index, row] of rows.slice(1).entries()) {
+      expect(Number(row[0])).toBe(Number(rows[index][0]) + Number(rows[index][1]));
     }
+    for (const { id, core, parts } of LESSONS) {
+      expect(lessonExercises(days.SI, id).core.map((exercise) => exercise.id)).toEqual(core);
+      // Not more than one exercise in three minutes.
+      expect(parts.reduce((sum, part) => sum + part.minutes, 0) / core.length).toBeGreaterThan(3);
+    }
+  });
+
+  it("no setup cell tells a number of the answers", () => {
+    for (const { id } of LESSONS) {
+      const opened = openLesson(days.SI, id);
+      if (opened.kind !== "note") throw new Error("not ready");
+      expect(render(opened.text).replace(/group 1/g, "")).toMatch(
+        /^[^\d]*Exercises: \d, and \d for[^\d]*$/,
+      );
+    }
+  });
+
+  it("blends of the shipped study in US units have their lesson too", async () => {
+    const day = await openClass(join(EXAMPLES, "bus-shelter"));
+    const { core } = lessonExercises(day, "blending");
+    expect(core.map(({ id }) => id)).toEqual(["sand-to-one-of-soil", "soil-share", "sand-by-mass"]);
+    const { finesMm, finesPct, targetFinesPct, byHand } = known(day.blend);
+    expect(finesMm).toBe(0.075);
+    const ratio = (finesPct[0] - targetFinesPct) / (targetFinesPct - finesPct[1]);
+    expect(byHand.sandToOneOfSoil).toBeCloseTo(ratio, 9);
+  });
+
+  it("says why where sand cannot help", () => {
+    const curve = (pct: number) => ({
+      points: [
+        { sizeMm: 0.063, passingPct: pct, origin: "sieve" as const },
+        { sizeMm: 2, passingPct: 100, origin: "sieve" as const },
+      ],
+    });
+    const materials = ["soil", "sand"].map((id, index) => ({
+      ...{ id, curve: curve([20, 3][index]), minSharePct: 0, maxSharePct: 100 },
+    }));
+    const target = { kind: "curve" as const, points: [{ sizeMm: 0.063, passingPct: 30 }] };
+    const none = classBlend({ materials, target, looseDryDensityKgM3: [1200, 1400] });
+    if (none.status !== "none") throw new Error("a blend");
+    expect(render(none.message)).toContain("already has less fines");
+  });
+
+  it("counts each recommendation by its limits", () => {
+    const { soil } = known(days.SI.group);
+    const again = compareGuidance(known(soil).curve, GUIDANCE_ENTRIES);
+    expect(again.checks.length).toBeGreaterThan(known(days.SI.guidance).checks.length);
   });
 });
 
 describe("fewer blocks", () => {
+  const blocks = () => known(days.SI.blocks);
+
   it("tries every way, and sees less cement only by luck", () => {
-    const draws = fewerBlocks(study.strength.specimens, study.config.strength.requirement);
+    const { specimens, requirement } = blocks();
+    const draws = fewerBlocks(specimens, requirement);
     expect(draws.length).toBe(27);
     expect(new Set(draws.map(({ ids }) => ids.join())).size).toBe(27);
     for (const { lineContentPct, minPct } of draws) {
@@ -341,8 +451,20 @@ describe("fewer blocks", () => {
     }
   });
 
+  it("counts no triple as a failure whose lowest content already meets the requirement", () => {
+    const { specimens, requirement, fit } = blocks();
+    const low = { ...requirement, strengthMpa: 1.1 };
+    const draws = fewerBlocks(specimens, low);
+    // Every line of three blocks is stronger than that at the lowest content.
+    expect(draws.map(({ lineContentPct }) => lineContentPct)).toEqual(draws.map(() => 4));
+    expect(renderAll(fewerBlocksTable(fit, draws, low).rows[0]).at(-1)).toBe("0 of 27");
+    const high = { ...requirement, strengthMpa: 5 };
+    const none = fewerBlocks(specimens, high);
+    expect(renderAll(fewerBlocksTable(fit, none, high).rows[0]).at(-1)).toBe("27 of 27");
+  });
+
   it("wants three contents", () => {
-    const two = study.strength.specimens.filter(({ cementPct }) => cementPct < 8);
+    const two = blocks().specimens.filter(({ cementPct }) => cementPct < 8);
     expect(() => fewerBlocks(two, { strengthMpa: 1.5, ageDays: 28 })).toThrow("expected 3 or more");
   });
 });

@@ -10,9 +10,11 @@ import {
 } from "../../src/workshop/exercise.js";
 import { judgeAnswer, readAnswer } from "../../src/workshop/judgeAnswer.js";
 import {
+  type AskedPrediction,
   checkAnswer,
   comparePredictions,
   openExercises,
+  openPredictions,
   predict,
 } from "../../src/workshop/session.js";
 
@@ -47,14 +49,28 @@ describe("the course of tries", () => {
   it("says what is wrong, then a hint, then the worked answer, and still takes the right one", () => {
     openExercises([fines, proof]);
     const said = [2, 2, 2, 2, 27].map((answer) => render(checkAnswer("fines", answer).text));
-    expect(said[0]).toBe(
-      "fines. Not yet. This is far too small.".replace("far too small", "too small, by about 93 %"),
-    );
+    expect(said[0]).toBe("Not yet. This is too small, by about 93 %.");
     expect(said[1]).toContain("A hint: Count the drain.");
     expect(said[1]).not.toContain("27");
     expect(said[2]).toContain("Worked: 100 (1 − 876 / 1200) = 27 %.");
     expect(said[3]).toContain("Worked:");
-    expect(said[4]).toBe("fines. Right. Computed: 27.0 %. All that passes.");
+    expect(said[4]).toBe("Right. Computed: 27.0 %. All that passes.");
+  });
+
+  it("judges a wrong answer after a right one again", () => {
+    openExercises([fines, proof]);
+    const said = [27, 1, 27.1].map((answer) => render(checkAnswer("fines", answer).text));
+    expect(said[0]).toContain("Right.");
+    expect(said[1]).toContain("Not yet. The wash was forgotten.");
+    expect(said[2]).toContain("Right.");
+  });
+
+  it("asks its question of who has not answered, with what may be answered", () => {
+    openExercises([fines, proof]);
+    expect(render(checkAnswer("fines", undefined).text)).toBe(
+      "How much is finer? (a number, %, within 0.5) No answer yet. Write it into the cell above in place of undefined and run the cell again.",
+    );
+    expect(render(checkAnswer("proof", undefined).text)).toContain('(one of "yes", "no")');
   });
 
   it("counts each exercise by itself and no blank or unreadable answer", () => {
@@ -119,7 +135,9 @@ describe("what is wrong with an answer", () => {
   });
 
   it("is friendly to values of the wrong sort", () => {
-    expect(wrong("27 %")).toContain("without quotation marks");
+    expect(wrong("27 %")).toMatch(/point before the decimals: 27$/);
+    expect(wrong("59,1")).toMatch(/point before the decimals: 59\.1$/);
+    expect(wrong("−3,5 g")).toMatch(/: -3\.5$/);
     expect(wrong("many")).toContain("a number is asked for");
     expect(wrong(Number.NaN)).toContain("NaN");
     expect(wrong(Number.POSITIVE_INFINITY)).toContain("infinity");
@@ -139,18 +157,57 @@ describe("what is wrong with an answer", () => {
 
   it("takes a choice in any of our languages and by its key, however it is spaced", () => {
     const options = [
-      { key: "gravel -1", text: "gravel -1" },
+      { key: "gravel -1", text: "Gravel 4/16 -1" },
+      { key: "gravel +1", text: "Gravel 4/16 +1" },
+      { key: "soil -1", text: "Class soil -1" },
       { key: "same", text: say`the same` },
     ];
     const chosen = (answer: unknown) => readAnswer({ kind: "choice", options }, answer);
-    for (const answer of ["gravel -1", "Gravel −1", " gravel-1 ", "gravel - 1"]) {
-      expect(chosen(answer)).toEqual({ kind: "choice", value: "gravel -1" });
+    const ways = [
+      "gravel -1",
+      "Gravel −1",
+      " gravel-1 ",
+      "gravel - 1",
+      "-1 gravel",
+      "gravel minus one",
+    ];
+    for (const answer of [...ways, "one gravel less", "1 less gravel", "Gravel 4/16 –1", "grava"]) {
+      const read = chosen(answer);
+      if (answer === "grava") expect(read.kind).toBe("unreadable");
+      else expect(read, answer).toEqual({ kind: "choice", value: "gravel -1" });
     }
+    expect(chosen("one gravel more")).toEqual({ kind: "choice", value: "gravel +1" });
+    expect(chosen("soil -1")).toEqual({ kind: "choice", value: "soil -1" });
+    // gravel, but which of the two?
+    expect(chosen("gravel").kind).toBe("unreadable");
     for (const answer of ["the same", "The  Same", "same", render(say`the same`, "es")]) {
       expect(chosen(answer)).toEqual({ kind: "choice", value: "same" });
     }
     expect(render(judgeAnswer(proof, "SÍ").text)).toContain("It is not.");
+    expect(render(judgeAnswer(proof, "si").text)).toContain("It is not.");
     expect(render(judgeAnswer(proof, "quizás").text, "es")).toContain('"sí", "no"');
+  });
+
+  it("tells more and less apart in both languages, also where they are short", () => {
+    const options = [
+      { key: "less", text: say`less` },
+      { key: "same", text: say`the same` },
+      { key: "more", text: say`more` },
+    ];
+    for (const { key, text } of options) {
+      for (const answer of [
+        key,
+        render(text, "en"),
+        render(text, "es"),
+        ` ${render(text, "es")}.`,
+      ]) {
+        expect(readAnswer({ kind: "choice", options }, answer), answer).toEqual({
+          kind: "choice",
+          value: key,
+        });
+      }
+    }
+    expect(readAnswer({ kind: "choice", options }, "-").kind).toBe("unreadable");
   });
 
   it("never throws, whatever stands in the cell, and is right only inside the range", () => {
@@ -184,41 +241,46 @@ describe("what is wrong with an answer", () => {
 });
 
 describe("predictions", () => {
-  it("stand beside the computed value", () => {
-    predict("fines of A, %", 30);
-    predict("wording of A", "more sand");
-    expect(
-      renderAll(
-        comparePredictions({ "fines of A, %": 25, "wording of A": "less sand", "unsaid A": 3 })
-          .rows,
-      ),
-    ).toEqual([
+  const open = (...asked: AskedPrediction[]) => openPredictions(asked);
+  const compared = (...ids: string[]) => renderAll(comparePredictions(ids).rows);
+
+  it("stand beside the computed value, by the names of the lesson", () => {
+    open(
+      { id: "fines-a", label: "fines of A, %", value: 25 },
+      { id: "word-a", label: say`target`, value: "less sand" },
+      { id: "unsaid-a", label: "unsaid A", value: 3 },
+    );
+    predict("fines-a", 30);
+    predict("word-a", "more sand");
+    expect(compared("fines-a", "word-a", "unsaid-a")).toEqual([
       ["fines of A, %", "30", "25.0", "+20 %"],
-      ["wording of A", "more sand", "less sand", "–"],
+      ["target", "more sand", "less sand", "–"],
       ["unsaid A", "–", "3.00", "–"],
     ]);
+    expect(() =>
+      open({ id: "x", label: "x", value: 1 }, { id: "x", label: "y", value: 1 }),
+    ).toThrow("x twice");
   });
 
   it("can be changed until the value was shown, and then stand", () => {
-    predict("B", 1);
-    predict("B", 2);
-    expect(renderAll(comparePredictions({ B: 2 }).rows)[0][3]).toBe("0 %");
-    expect(render(predict("B", 5).text)).toContain("the first prediction stands");
-    expect(renderAll(comparePredictions({ B: 2 }).rows)[0][1]).toBe("2");
-    comparePredictions({ C: 1 });
-    predict("C", 4);
-    expect(renderAll(comparePredictions({ C: 1 }).rows)[0]).toEqual([
-      "C",
-      "4 (afterwards)",
-      "1.00",
-      "+300 %",
-    ]);
+    open({ id: "b", label: "B", value: 2 }, { id: "c", label: "C", value: 1 });
+    predict("b", 1);
+    predict("b", 2);
+    expect(compared("b")[0][3]).toBe("0 %");
+    expect(render(predict("b", 5).text)).toContain("the first prediction stands");
+    expect(compared("b")[0][1]).toBe("2");
+    compared("c");
+    predict("c", 4);
+    expect(compared("c")[0]).toEqual(["C", "4 (afterwards)", "1.00", "+300 %"]);
   });
 
-  it("take no silly values and say so", () => {
+  it("take a number as it was typed, and no silly values", () => {
+    open({ id: "d", label: "D", value: undefined }, { id: "e", label: "E", value: 10 });
     for (const value of [undefined, null, "", Number.NaN, [1], {}, Number.POSITIVE_INFINITY]) {
-      expect(render(predict("D", value).text)).toContain("No prediction yet");
+      expect(render(predict("d", value).text)).toContain("No prediction yet");
     }
-    expect(renderAll(comparePredictions({ D: null }).rows)).toEqual([["D", "–", "–", "–"]]);
+    expect(compared("d")).toEqual([["D", "–", "–", "–"]]);
+    predict("e", "12,5 %");
+    expect(compared("e")).toEqual([["E", "12.5", "10.0", "+25 %"]]);
   });
 });
