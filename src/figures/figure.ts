@@ -22,24 +22,36 @@ const REPORT_SIZES = {
   full: { width: 720, height: 370 },
   low: { width: 720, height: 320 },
   half: { width: 400, height: 300 },
+  /** As it was made. */
+  own: {},
 } as const;
 
+/** A title of usual length fits a figure of half width. */
+const HALF_TITLE = { font: { size: 11 } } as const;
+
 /**
- * A figure as a report places it: what it is cited by, and across the page or beside another one.
+ * A figure as a report places it: what it is cited by, and across the page, lower, beside another one, or in
+ * its own size.
  *
  * @example
- * figureInReport({ kind: "figure", title: "Lots", altText: "Lots.", data: [], layout: {} }, "lots", "half").layout // => { width: 400, height: 300 }
+ * figureInReport({ kind: "figure", title: "Lots", altText: "Lots.", data: [], layout: { height: 450 } }, "lots", "low").layout // => { width: 720, height: 320 }
  */
 export function figureInReport(
   figure: Figure,
   key: string,
   size: keyof typeof REPORT_SIZES,
 ): Figure {
+  const { title } = figure.layout as { readonly title?: object };
+  const half = size === "half";
   return {
     ...figure,
     key,
-    ...(size === "half" ? { half: true } : {}),
-    layout: { ...figure.layout, ...REPORT_SIZES[size] },
+    ...(half ? { half } : {}),
+    layout: {
+      ...figure.layout,
+      ...REPORT_SIZES[size],
+      ...(half && title ? { title: { ...title, ...HALF_TITLE } } : {}),
+    },
   };
 }
 

@@ -83,6 +83,7 @@ function placesOf(node: DocumentNode, locale: Locale): [key: string, place: Plac
       return key ? [[key, { id: `figure-${number}`, label }]] : [];
     }
     case "table":
+    case "checklist":
     case "keyValues": {
       const { key, number = "" } = node;
       const label = render(say`Table ${number}`, locale);

@@ -197,7 +197,7 @@ function guidance({ guidanceComparison, blend, materials }: StudyResult): Append
     say`Published recommendations for earth of this kind beside each other, none of them chosen. Where they disagree, no soil meets them all.`,
     [
       ...guidanceRangesCharts(guidanceComparison, name).map((figure, at) =>
-        inReport(figure, `guidance-ranges-${at + 1}`, "half"),
+        inReport(figure, `guidance-ranges-${at + 1}`, "own"),
       ),
       keyed("guidance-compared", guidanceComparisonTable(name, guidanceComparison)),
     ],
@@ -233,7 +233,7 @@ function resampling(result: StudyResult): AppendixPart[] {
         ? inReport(
             textureTriangle(say`Textures of the soils and of the blend`, textures),
             "textures",
-            "half",
+            "own",
           )
         : undefined,
       robustness &&

@@ -7,12 +7,12 @@ import { shortSource } from "../../guidance/entry.js";
 import { probabilityWords } from "../../guidance/probability.js";
 import { formatQuantity } from "../../quantities/format.js";
 import { specifiedMix } from "../../study/specifiedMix.js";
-import type { GuidanceStudy, StageName, StudyResult } from "../../study/studyResult.js";
+import type { GuidanceStudy, StudyResult } from "../../study/studyResult.js";
 import { fixed } from "../../tables/cell.js";
 import { notTestedTable } from "../../tables/guidance.js";
 import { elementText } from "../../tables/studyEntries.js";
 import { joinTexts, say, type Text } from "../../words/message.js";
-import { type AppendixPart, keyed } from "./parts.js";
+import { type AppendixPart, cited, keyed } from "./parts.js";
 
 /** Findings that page 1 holds; the others stand in the annex. */
 const MAX_FINDINGS = 6;
@@ -23,11 +23,11 @@ const MAX_FINDINGS = 6;
  * gives it.
  */
 export function answerParts(result: StudyResult): AppendixPart[] {
-  return [
+  return cited(say`Each value leads to the table that gives it, and each verdict to its section.`, [
     keyed("mix-table", mixTable(result)),
     keyed("verdicts", verdictsTable(result)),
     ...findingsTable(result),
-  ];
+  ]);
 }
 
 type Item = KeyValuesBlock["items"][number];
@@ -43,13 +43,11 @@ function mixTable(result: StudyResult): KeyValuesBlock {
       label: say`Element`,
       ...(element
         ? { value: say`${element.name}: ${elementText(element, units)}`, to: "study" }
-        : { value: unknown(result, "element") }),
+        : UNKNOWN),
     },
     {
       label: say`State of the mix`,
-      ...(life
-        ? { value: life.message, to: "tested-blends" }
-        : { value: unknown(result, "blend") }),
+      ...(life ? { value: life.message, to: "tested-blends" } : UNKNOWN),
     },
     {
       label: say`Soil and aggregate, of their dry mass`,
@@ -60,7 +58,7 @@ function mixTable(result: StudyResult): KeyValuesBlock {
             ),
             to: "shares",
           }
-        : { value: unknown(result, "blend") }),
+        : UNKNOWN),
     },
     ...specifiedItems(result),
     {
@@ -70,7 +68,7 @@ function mixTable(result: StudyResult): KeyValuesBlock {
             value: say`${formatQuantity(requirement.strengthMpa, "stress", units)} at ${requirement.ageDays} days. ${requirement.basis}`,
             to: "study",
           }
-        : { value: unknown(result, "cement") }),
+        : UNKNOWN),
     },
     { label: say`Strength shown`, ...shownStrength(result) },
   ];
@@ -86,11 +84,8 @@ function specifiedItems(result: StudyResult): Item[] {
   const weight = (value: number) => formatQuantity(value, "density", config.units, 4);
   if (!mix) {
     return [
-      { label: say`Cement`, value: unknown(result, "cement") },
-      {
-        label: say`Water and dry density`,
-        value: unknown(result, result.compaction ? "cement" : "compaction"),
-      },
+      { label: say`Cement`, ...UNKNOWN },
+      { label: say`Water and dry density`, ...UNKNOWN },
     ];
   }
   return [
@@ -134,7 +129,7 @@ function shownStrength(result: StudyResult): { readonly value: Text; readonly to
   const least = strength?.leastCement;
   const bound = least?.boundAtBatchableMpa;
   if (life?.state !== "tested" || !requirement || !least || bound == null) {
-    return { value: unknown(result, "cement") };
+    return UNKNOWN;
   }
   const shown = formatQuantity(bound, "stress", config.units);
   const words = CONFIDENCE[requirement.statistic](fixed(100 * requirement.confidence, 0));
@@ -153,11 +148,8 @@ const CONFIDENCE = {
     say`with ${percent} % confidence 95 of 100 such blocks lie above it`,
 } as const;
 
-/** What a stage waits for, for the place of its value. */
-function unknown({ stages }: StudyResult, stage: StageName): Text {
-  const { needs } = stages.find((one) => one.stage === stage) ?? {};
-  return needs === undefined ? say`not known yet` : say`Not known yet. ${needs}`;
-}
+/** What stands for a value that is not there yet: what would tell it is listed with the limits of validity. */
+const UNKNOWN = { value: say`not known yet`, to: "stages" } as const;
 
 function verdictsTable(result: StudyResult): TableBlock {
   const lines = [
@@ -190,7 +182,7 @@ const outsideBy = ({ what, byPct }: CriterionCheck, probability: number | undefi
   const by = byPct === undefined ? say`outside` : say`outside by ${fixed(byPct, 1)} points`;
   return probability === undefined
     ? say`${what} ${by}`
-    : say`${what} ${by} (${probabilityWords(probability)})`;
+    : say`${what} ${by}, ${probabilityWords(probability)}`;
 };
 
 /** Those of a kind that lie outside, or that all that were measured lie inside. */
@@ -206,7 +198,7 @@ function verdictOf(
   const of = shortSource(entry);
   if (outside.length === 0) return say`inside ${of}`;
   const list = outside.map(({ criterion, likely }) => outsideBy(criterion, likely));
-  return say`${joinTexts(list)}, against ${of}`;
+  return say`against ${of}: ${joinTexts(list, "; ")}`;
 }
 
 function gradingVerdict(result: StudyResult): Text {
@@ -241,7 +233,7 @@ function strengthVerdict(result: StudyResult): Text {
   const { config, strength, life } = result;
   const { requirement } = config.strength;
   const least = strength?.leastCement;
-  if (life?.state !== "tested" || !requirement || !least) return unknown(result, "cement");
+  if (life?.state !== "tested" || !requirement || !least) return UNKNOWN.value;
   const bound = least.boundAtBatchableMpa;
   if (bound === null) return least.message;
   const stress = (mpa: number) => formatQuantity(mpa, "stress", config.units);
@@ -309,7 +301,7 @@ function findingsTable(result: StudyResult): AppendixPart[] {
 function isOfAnotherBlend({ file, column = "" }: Finding, { config, life }: StudyResult): boolean {
   if (life?.state !== "proposed") return false;
   const sheets = sheetsOf(config.strength.sheet, config.compaction);
-  return sheets.includes(file) || (file === STUDY_FILE && column.startsWith("strength"));
+  return sheets.includes(file) || (file === STUDY_FILE && /^strength|crushed$/.test(column));
 }
 
 /** Where a finding was made, in short. */

@@ -364,7 +364,7 @@ function boundCalculation({ config, strength, life }: StudyResult): WorkedCalcul
       caption: say`Worked calculation: the lower bound of strength at ${exact(content)} % cement`,
       lines: [
         ...fitted,
-        given("s", say`residual standard deviation at that content`, sd, unit, "regression"),
+        given("s", say`residual standard deviation at that content`, sd, unit, "regression-line"),
         ...factor.lines,
         config.units === "SI"
           ? line
@@ -397,7 +397,7 @@ function lineLines(
   if (!plainLine) {
     return [
       c,
-      given("y", name, value, unit, "regression"),
+      given("y", name, value, unit, "regression-line"),
       given("h", say`leverage of that content, as the regression gives it`, leverage, ""),
     ];
   }
@@ -426,8 +426,8 @@ function lineLines(
   return [
     c,
     ...logarithm,
-    given("a", say`intercept of the line`, a, "", "regression"),
-    given("b", say`slope of the line`, b, "", "regression"),
+    given("a", say`intercept of the line`, a, "", "regression-line"),
+    given("b", say`slope of the line`, b, "", "regression-line"),
     follows(
       {
         symbol: "y",
@@ -468,7 +468,7 @@ function boundFactor(
   const value = -boundOffset({
     ...{ statistic, probability: 1 - confidence, coverage, leverage, degreesOfFreedom },
   });
-  const freedom = given("ν", say`degrees of freedom`, degreesOfFreedom, "", "regression");
+  const freedom = given("ν", say`degrees of freedom`, degreesOfFreedom, "", "regression-line");
   const h = exact(leverage);
   if (statistic === "tolerance") {
     const z = normalQuantile(coverage);
@@ -485,7 +485,7 @@ function boundFactor(
             filled: formula`${exact(z)} / √(${h})`,
             value: z / root,
           },
-          4,
+          3,
           "",
         ),
         given(

@@ -18,7 +18,7 @@ export function keyed<Block extends ReportBlock>(
   block: Block,
   places: RowPlaces = {},
 ): Block {
-  if (block.kind === "keyValues") return { ...block, key };
+  if (block.kind === "keyValues" || block.kind === "checklist") return { ...block, key };
   return block.kind === "table" ? { ...block, key, ...places } : block;
 }
 
@@ -26,7 +26,7 @@ export function keyed<Block extends ReportBlock>(
 export function inReport(
   figure: AppendixPart,
   key: string,
-  size: "full" | "low" | "half",
+  size: "full" | "low" | "half" | "own",
 ): AppendixPart {
   return figure.kind === "figure" ? figureInReport(figure, key, size) : figure;
 }

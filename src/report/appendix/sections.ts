@@ -227,6 +227,11 @@ function compaction(result: StudyResult): AppendixPart[] {
   );
 }
 
+const NOT_MADE = {
+  compaction: say`This blend was not compacted.`,
+  blocks: say`No blocks of this blend were crushed.`,
+} as const;
+
 /** What is not known of this blend, and whose tests there are. */
 function ofAnotherBlend(result: StudyResult, stage: "compaction" | "blocks"): AppendixPart[] {
   const { trials, life } = result;
@@ -236,7 +241,7 @@ function ofAnotherBlend(result: StudyResult, stage: "compaction" | "blocks"): Ap
     {
       kind: "note",
       tone: "warning",
-      text: say`${stageTitle(stage)}: this blend was not tested. The tests that were entered are of ${names}; nothing of them holds for this blend, and none of their numbers are printed here as its own.`,
+      text: say`${NOT_MADE[stage]} What was tested is ${names}; nothing of that holds for this blend, and none of its numbers are printed here.`,
     },
   ];
 }
@@ -254,7 +259,7 @@ function strength(result: StudyResult): AppendixPart[] {
           "strength-chart",
           "full",
         ),
-        keyed("regression", regressionTable(tests.fit, tests.lackOfFit), {
+        keyed("regression-line", regressionTable(tests.fit, tests.lackOfFit), {
           links: rowLinks(tests.fit.coefficients.map(() => "blocks")),
         }),
         keyed("bands", bandsTable(tests.bandsAtContents, units), {
@@ -424,13 +429,10 @@ function cautions(): AppendixPart[] {
 
 function checklist({ config }: StudyResult): AppendixPart[] {
   if (!config.checklist?.length) return [paragraph(say`No clauses were entered.`)];
-  return [
-    paragraph(
-      say`The clauses are the user's, from the code that governs the place. Whether an answer is enough is for the official and the responsible person to say.`,
-      ["checklist-table"],
-    ),
-    keyed("checklist-table", checklistBlock(config)),
-  ];
+  return cited(
+    say`The clauses are the user's, from the code that governs the place. Whether an answer is enough is for the official and the responsible person to say.`,
+    [keyed("checklist-table", checklistBlock(config))],
+  );
 }
 
 function decisions({ config }: StudyResult): AppendixPart[] {

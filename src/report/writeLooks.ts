@@ -1,0 +1,73 @@
+import { join, resolve } from "node:path";
+import { photographsFigure } from "../figures/photographs.js";
+import { renderSvg } from "../figures/svg/renderSvg.js";
+import type { Finding } from "../findings/finding.js";
+import { filesAlreadyIn, writeFilesWhole } from "../notebook/wholeFolder.js";
+import { compareTrials } from "../strength/trials.js";
+import type { Photograph } from "../study/photographs.js";
+import type { StudyResult } from "../study/studyResult.js";
+import { trialDifferencesTable, trialsTable } from "../tables/trialBlocks.js";
+import { say } from "../words/message.js";
+import { render, renderAll } from "../words/render.js";
+import { cleanSvg } from "./cleanSvg.js";
+import type { FigureNode, ReportDocument } from "./document.js";
+import { renderHtml } from "./html/renderHtml.js";
+import { renderPdf } from "./pdf/renderPdf.js";
+import { numberNodes } from "./sections.js";
+import { siteDocument } from "./writeSite.js";
+
+/**
+ * Writes what was seen on the trial blocks of a study as HTML and PDF: what was noted side by side, how far
+ * the colours lie apart, and the photographs beside each other. It judges nothing.
+ *
+ * @param photographs of the study: see `readPhotographs`.
+ * @throws RangeError when the folder holds something and `replace` is not set
+ */
+export async function writeLooks(
+  result: StudyResult,
+  photographs: readonly Photograph[],
+  options: { readonly outFolder: string; readonly replace?: boolean },
+): Promise<{ readonly paths: readonly string[]; readonly findings: readonly Finding[] }> {
+  const present = await filesAlreadyIn(options.outFolder, options.replace);
+  const looks = result.trials.flatMap((trial) => trial.looks ?? []);
+  const differences = compareTrials(looks);
+  const sheet = siteDocument(
+    {
+      name: "trial-blocks",
+      title: say`Trial blocks as they were seen`,
+      blocks: [
+        trialsTable(looks),
+        ...(differences.length > 0 ? [trialDifferencesTable(differences)] : []),
+      ],
+    },
+    result,
+  );
+  const pictures =
+    photographs.length > 0 ? [await photographsNode(photographs, result.config.language)] : [];
+  const document: ReportDocument = {
+    ...sheet,
+    meta: { ...sheet.meta, layout: "handout" },
+    nodes: numberNodes([...sheet.nodes, ...pictures], result.config.language),
+  };
+  const { pdf, findings } = await renderPdf(document);
+  const files = { "trial-blocks.html": renderHtml(document), "trial-blocks.pdf": pdf };
+  const folder = resolve(options.outFolder);
+  await writeFilesWhole(folder, files, present);
+  return { paths: Object.keys(files).map((name) => join(folder, name)), findings };
+}
+
+async function photographsNode(
+  photographs: readonly Photograph[],
+  language: StudyResult["config"]["language"],
+): Promise<FigureNode> {
+  const title = say`Photographs of the trial blocks`;
+  const figure = renderAll(photographsFigure(title, photographs), language);
+  const cleaned = cleanSvg(await renderSvg(figure), "photographs-", figure.altText);
+  if (!cleaned) throw new Error("the drawing of the photographs is no SVG");
+  return {
+    kind: "figure",
+    svg: cleaned.svg,
+    alt: figure.altText,
+    caption: render(title, language),
+  };
+}

@@ -1,0 +1,165 @@
+import { join } from "node:path";
+import { describe, expect, it } from "vitest";
+import { blockText } from "../../src/blocks/partText.js";
+import { ANNEX_KEYS, annexKeys } from "../../src/entries/report.js";
+import { appendixAnnexes } from "../../src/report/appendix/annexes.js";
+import type { AppendixPart } from "../../src/report/appendix/parts.js";
+import { type AppendixSectionKey, appendixSection } from "../../src/report/appendix/sections.js";
+import { openStudy } from "../../src/study/openStudy.js";
+import { APPENDIX_SECTIONS } from "../../src/study/review.js";
+import type { StudyResult } from "../../src/study/studyResult.js";
+import { type Locale, render, renderAll } from "../../src/words/render.js";
+import { copyStudy, EXAMPLES } from "../support/studyCopy.js";
+import { textFaults } from "../support/textFaults.js";
+
+const SECTION_KEYS = APPENDIX_SECTIONS.map(({ key }) => key).filter(
+  (key) => !(ANNEX_KEYS as readonly string[]).includes(key),
+) as AppendixSectionKey[];
+
+const bodyOf = (result: StudyResult) => SECTION_KEYS.flatMap((key) => appendixSection(result, key));
+
+const textOf = (parts: readonly AppendixPart[], locale: Locale = "en") =>
+  parts
+    .map((part) => (part.kind === "figure" ? render(part.title, locale) : blockText(part, locale)))
+    .join("\n\n");
+
+const example = (name: string) => openStudy(join(EXAMPLES, name));
+
+describe("the first page", () => {
+  it("states the mix, the bound in words, a verdict a line and what is open", async () => {
+    const text = textOf(appendixSection(await example("reading-room"), "answer"));
+    for (const words of [
+      "East wall of the reading room: 6.40 m long",
+      "Tested: compaction and blocks were made of Trial blend of the reading room",
+      "Site soil, two pits mixed 54.9 %, River sand 0/4 13.2 %, Rounded gravel 4/16 31.9 %",
+      "Portland cement, invented brand: 6.0 %",
+      "9.2 %, allowed 7.7 to 10.7 %",
+      "1.50 MPa at 28 days",
+      "1.53 MPa at 6.0 % cement: with 95 % confidence 95 of 100 such blocks lie above it",
+      "requirement met at 6.0 % cement: 1.53 MPa against 1.50 MPa",
+      "linear shrinkage outside by 0.8 points",
+      "5 of 5 lots crushed so far meet the rule",
+      "organic matter",
+      "responsible licensed person",
+      "Block L25 lies far from the others",
+    ]) {
+      expect(text).toContain(words);
+    }
+  });
+
+  it("says of a blend that was not tested what is not known, and nothing of another blend", async () => {
+    const result = await example("untested-blend");
+    const page = textOf(appendixSection(result, "answer"));
+    expect(page).toContain("Proposed: nothing was compacted and crushed with this blend.");
+    expect(page).toMatch(/Strength shown +not known yet/);
+    expect(page).not.toMatch(/at 5\.5 % cement|requirement (not )?met|were crushed/);
+    expect(page).not.toContain("The residuals of the curve");
+    const body = textOf(bodyOf(result));
+    // neither the other blend's curve and bounds nor its optimum, nor how they were computed
+    expect(body).not.toMatch(
+      /Regression of|least squares of block|Fitted strength|The least cement of/,
+    );
+    expect(body).not.toMatch(/linear model|Optimum \d|reaches the requirement/);
+    expect(body).toContain("nothing of that holds for this blend");
+    expect(textOf(appendixAnnexes(result, ANNEX_KEYS))).not.toMatch(
+      /Blocks as crushed|Checks of the regression/,
+    );
+  });
+});
+
+describe("an appendix at an early stage", () => {
+  const study = (lines: readonly string[]) => {
+    const copy = copyStudy("reading-room");
+    copy.write(
+      "study.yaml",
+      `${["format: loambook-study/1", "invented: true", ...lines].join("\n")}\n`,
+    );
+    return openStudy(copy.folder);
+  };
+  const soil = [
+    "materials:",
+    "  - id: site-soil",
+    "    name: Site soil",
+    "    role: soil",
+    "    sieve: sheets/site-soil-sieve.csv",
+  ];
+
+  it("prints the soil that is known and lists what is not", async () => {
+    const body = textOf(bodyOf(await study(soil)));
+    expect(body).toContain("Characteristic sizes and fractions");
+    expect(body).toMatch(/What is not known yet[\s\S]*compaction/i);
+        expect(body).not.toMatch(/undefined|NaN|\[object/);
+  });
+
+  it("keeps what follows from compaction, without blocks", async () => {
+    const result = await study([
+      ...soil,
+      "compaction: sheets/compaction.csv",
+      "target: { exponent: 0.25, top-size: 20 mm }",
+    ]);
+    const body = textOf([...bodyOf(result), ...appendixAnnexes(result, ANNEX_KEYS)]);
+    expect(body).toContain("No blocks of this blend were crushed.");
+    expect(body).not.toMatch(/undefined|NaN|\[object/);
+  });
+});
+
+describe("the annexes", () => {
+  it("are those that were asked for, else the study's, else the usual ones", () => {
+    expect(annexKeys({ report: { annexes: ["cost"] } })).toEqual(["cost"]);
+    expect(annexKeys({ report: { annexes: ["cost"] } }, "code, readings")).toEqual([
+      "readings",
+      "code",
+    ]);
+    expect(annexKeys(undefined, "none")).toEqual([]);
+    expect(annexKeys(undefined)).not.toContain("cost");
+    expect(() => annexKeys(undefined, "readings, prices")).toThrow("prices");
+  });
+
+  it("hold money and carbon only where cost is asked for", async () => {
+    const result = await example("reading-room");
+    const money = /\bEUR\b|\bper t\b|CO₂e|carbon/i;
+    const usual = [...bodyOf(result), ...appendixAnnexes(result, annexKeys(result.config))];
+    // a sheet or an entry may speak of it in the user's own words
+    expect(textOf(usual.filter(({ kind }) => kind !== "findings"))).not.toMatch(money);
+    expect(textOf(appendixAnnexes(result, ["cost"]))).toMatch(money);
+  });
+
+  it("start with a lettered heading each, and none that has nothing to say", async () => {
+    const result = await example("untested-blend");
+    const headings = appendixAnnexes(result, ANNEX_KEYS).flatMap((part) =>
+      part.kind === "section" ? [part.key] : [],
+    );
+    expect(headings).toContain("readings");
+    expect(headings).not.toContain("regression");
+    expect(headings).not.toContain("cost");
+  });
+});
+
+describe.each(["reading-room", "bus-shelter"])("the parts of %s", (name) => {
+  it("have a key of their own each, and no table without rows", async () => {
+    const result = await example(name);
+    const parts = [...bodyOf(result), ...appendixAnnexes(result, ANNEX_KEYS)];
+    const keys = parts.flatMap((part) => ("key" in part && part.key ? [part.key] : []));
+    expect(keys.filter((key, at) => keys.indexOf(key) !== at)).toEqual([]);
+    const sections: readonly string[] = SECTION_KEYS;
+    expect(keys.filter((key) => sections.includes(key))).toEqual([]);
+    for (const part of parts) {
+      if (part.kind === "table") expect(part.rows.length, part.key).toBeGreaterThan(0);
+    }
+  });
+
+  it("have figures whose texts keep clear of each other, in both languages", async () => {
+    const result = await example(name);
+    const parts = [...bodyOf(result), ...appendixAnnexes(result, ANNEX_KEYS)];
+    const faults: string[] = [];
+    for (const part of parts) {
+      if (part.kind !== "figure") continue;
+      for (const locale of ["en", "es"] as const) {
+        for (const fault of await textFaults(renderAll(part, locale))) {
+          faults.push(`${part.key} ${locale}: ${fault}`);
+        }
+      }
+    }
+    expect(faults).toEqual([]);
+  });
+});
