@@ -1,6 +1,6 @@
 import { type Finding, finding } from "../findings/finding.js";
 import { checkNotNegative, checkPositive } from "../quantities/checkNumber.js";
-import { formatFixed } from "../quantities/format.js";
+import { formatFixed, measured } from "../quantities/format.js";
 import { say, type Text } from "../words/message.js";
 
 /** A soil or aggregate in the mix. */
@@ -381,7 +381,7 @@ function moistureFindings({ materials, file = "study.yaml" }: RecipeInput): Find
           "bulk-density-over-particle",
           {
             message: say`${name}: the loose heap is as dense as its grains or denser.`,
-            expected: say`below ${particleDensityKgM3} kg/m³, the density of the grains`,
+            expected: say`below ${measured(particleDensityKgM3, "density")}, the density of the grains`,
             remedy: say`Check both densities and their units.`,
           },
         ),

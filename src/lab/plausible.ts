@@ -1,5 +1,5 @@
 import { type Finding, type FindingPlace, finding } from "../findings/finding.js";
-import { formatFixed } from "../quantities/format.js";
+import { measured } from "../quantities/format.js";
 import { say } from "../words/message.js";
 
 /**
@@ -29,8 +29,8 @@ export function densityFindings(place: FindingPlace, dryDensityKgM3: number): Fi
   if (dryDensityKgM3 >= min && dryDensityKgM3 <= max) return [];
   return [
     finding(place, "error", "density-impossible", {
-      message: say`These readings give a dry density of ${formatFixed(dryDensityKgM3, 0)} kg/m³, which no compacted earth has.`,
-      expected: say`${min} to ${max} kg/m³`,
+      message: say`These readings give a dry density of ${measured(dryDensityKgM3, "density", 0)}, which no compacted earth has.`,
+      expected: say`${measured(min, "density")} to ${measured(max, "density")}`,
       remedy: say`Check the masses, the volume or the sides, and the units in the headers.`,
     }),
   ];

@@ -1,5 +1,5 @@
 import { type Finding, type FindingWords, finding } from "../findings/finding.js";
-import { formatFixed } from "../quantities/format.js";
+import { measured } from "../quantities/format.js";
 import { joinTexts, say } from "../words/message.js";
 import { BLOCK_SIDE, densityFindings, EARTH_DENSITY } from "./plausible.js";
 import type { SheetGrid } from "./sheet/grid.js";
@@ -433,7 +433,7 @@ function stressFindings(
     const value = `${written.strengthMpa}; ${written.loadKn}`;
     const place = { ...cellPlace(sheet, entry, "strengthMpa"), value };
     const found = finding(place, "error", "strength-and-load-differ", {
-      message: say`The strength entered, ${formatFixed(entered, 3)} MPa, is not the load over the loaded face, ${formatFixed(stress, 3)} MPa.`,
+      message: say`The strength entered, ${measured(entered, "stress", 3)}, is not the load over the loaded face, ${measured(stress, "stress", 3)}.`,
       expected: say`the same strength within 3 %`,
       remedy: say`Check the units in the header of both, and that the strength is not yet corrected for shape.`,
     });

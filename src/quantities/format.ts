@@ -1,4 +1,10 @@
-import { say, type Text, type WrittenNumber } from "../words/message.js";
+import {
+  isMessage,
+  say,
+  type Text,
+  type WrittenNumber,
+  type WrittenQuantity,
+} from "../words/message.js";
 import { convertFromBase, type Dimension } from "./units.js";
 
 /**
@@ -135,4 +141,44 @@ export function formatQuantity(
   significantDigits = 3,
 ): Text {
   return say`${formatNumber(displayValue(value, kind, system), significantDigits)} ${displayUnit(kind, system)}`;
+}
+
+/**
+ * A value in base units with its unit, for a sentence of a finding: written in SI, and anew by {@link inUnits}
+ * where the reader has other units.
+ *
+ * @param decimals default: as many as the value was entered with.
+ *
+ * @example
+ * render(say`above ${measured(2.0684, "stress", 2)}`) // => "above 2.07 MPa"
+ */
+export function measured(value: number, kind: DisplayKind, decimals?: number): WrittenQuantity {
+  const shown = displayValue(value, kind, "SI");
+  const { number } = decimals === undefined ? formatPlain(shown) : formatFixed(shown, decimals);
+  return { number, unit: displayUnit(kind, "SI"), of: { value, kind } };
+}
+
+/**
+ * The same data with every value of its sentences in the units of a reader, to three digits.
+ *
+ * @example
+ * render(inUnits(say`above ${measured(2.0684, "stress", 2)}`, "US")) // => "above 300 psi"
+ */
+export function inUnits<T>(data: T, system: UnitSystem): T {
+  if (system === "SI" || typeof data !== "object" || data === null || ArrayBuffer.isView(data)) {
+    return data;
+  }
+  if (isQuantity(data)) {
+    const kind = data.of.kind as DisplayKind;
+    const shown = formatNumber(displayValue(data.of.value, kind, system), 3);
+    return { ...data, ...shown, unit: displayUnit(kind, system) };
+  }
+  if (Array.isArray(data)) return data.map((item) => inUnits(item, system)) as T;
+  return Object.fromEntries(
+    Object.entries(data).map(([key, value]) => [key, inUnits(value, system)]),
+  ) as T;
+}
+
+function isQuantity(data: object): data is WrittenQuantity {
+  return isMessage(data) && "number" in data && "unit" in data;
 }

@@ -7,6 +7,8 @@ export {
   formatNumber,
   formatPlain,
   formatQuantity,
+  inUnits,
+  measured,
   type UnitSystem,
 } from "./format.js";
 export type { Interval } from "./interval.js";

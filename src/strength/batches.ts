@@ -1,6 +1,6 @@
 import { mean } from "simple-statistics";
 import type { SpecimenRecord } from "../lab/specimens.js";
-import { formatFixed } from "../quantities/format.js";
+import { measured } from "../quantities/format.js";
 import { say, type Text } from "../words/message.js";
 import { upperTailF } from "./upperTailF.js";
 
@@ -79,7 +79,7 @@ export function batchScatter(
   return {
     status: "ok",
     message: differ
-      ? say`Batches of one content differ by more than their blocks (standard deviation ${formatFixed(betweenSdMpa, 2)} MPa): the blocks are not independent, and bands made from them are too narrow.`
+      ? say`Batches of one content differ by more than their blocks (standard deviation ${measured(betweenSdMpa, "stress", 2)}): the blocks are not independent, and bands made from them are too narrow.`
       : say`Batches of one content are not clearly different; few batches show only gross differences.`,
     withinSdMpa: Math.sqrt(withinMs),
     betweenSdMpa,

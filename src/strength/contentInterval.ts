@@ -1,6 +1,7 @@
 import { tQuantile } from "../numerics/distributions.js";
 import { findRoot } from "../numerics/findRoot.js";
 import { checkFraction, checkThat } from "../quantities/checkNumber.js";
+import { measured } from "../quantities/format.js";
 import { say, type Text } from "../words/message.js";
 import { type StrengthStatistic, toleranceOffset } from "./regression/bounds.js";
 import {
@@ -173,7 +174,7 @@ export function fiellerContent(
     ((t * fitted.residualSd) / Math.abs(b)) * Math.sqrt(u * u * perSlope + (1 - g) * own);
   return {
     status: "ok",
-    message: say`The contents whose ${100 * confidence} % band contains ${strengthMpa} MPa.`,
+    message: say`The contents whose ${100 * confidence} % band contains ${measured(strengthMpa, "stress")}.`,
     ...head,
     lowPct: toContent((u - half) / (1 - g)),
     highPct: toContent((u + half) / (1 - g)),

@@ -2,7 +2,7 @@ import { mean, median } from "simple-statistics";
 import { type Finding, finding, hasErrors } from "../findings/finding.js";
 import type { SpecimenRecord, SpecimenSheet } from "../lab/specimens.js";
 import { tQuantile } from "../numerics/distributions.js";
-import { formatFixed } from "../quantities/format.js";
+import { formatFixed, measured } from "../quantities/format.js";
 import { say, type Text, wordFor } from "../words/message.js";
 import { type FitStrengthOptions, fitStrength, studentisedResidual } from "./regression/fit.js";
 import { STRENGTH_MODELS } from "./regression/model.js";
@@ -173,7 +173,7 @@ function unusable(file: string, { id, row, strengthMpa, cementPct }: SpecimenRec
         "strength-not-positive",
         {
           message: say`Block ${id} has a strength that is not above zero.`,
-          expected: say`a strength above 0 MPa`,
+          expected: say`a strength above 0`,
           remedy: say`Correct the reading; if the block fell apart before crushing, exclude it with that reason and say so in the report.`,
         },
       ),
@@ -243,7 +243,7 @@ function mixedUnits(file: string, block: SpecimenRecord, usualMpa: number): Find
         ratio > 1
           ? say`Block ${block.id} is ${formatFixed(ratio, 0)} times as strong as the others: it may be written in another unit, such as ${unit}.`
           : say`The others are ${formatFixed(1 / ratio, 0)} times as strong as block ${block.id}: it may be written in another unit, such as ${unit}.`,
-      expected: say`about ${formatFixed(usualMpa, 2)} MPa; one unit for the whole column`,
+      expected: say`about ${measured(usualMpa, "stress", 2)}; one unit for the whole column`,
       remedy: say`Look at the reading. Convert it if its unit is another; if it is true, such as that of a control without cement, leave it: the block takes part.`,
     },
   );
@@ -457,7 +457,7 @@ function outlyingBlock(
       message: grouped
         ? say`Block ${block.id} lies far from the others of its cement content${far}.`
         : say`Block ${block.id} lies far from the fitted curve${far}.`,
-      expected: say`about ${formatFixed(expectedMpa, 2)} MPa; studentised residual within ±${formatFixed(limit, 1)}`,
+      expected: say`about ${measured(expectedMpa, "stress", 2)}; studentised residual within ±${formatFixed(limit, 1)}`,
       remedy: say`Look at this specimen and its sheet. Exclude it only for a reason you can write down; it takes part until then.`,
     },
   );

@@ -1,7 +1,7 @@
 import { mean } from "simple-statistics";
 import { type Finding, finding } from "../findings/finding.js";
 import { normalQuantile } from "../numerics/distributions.js";
-import { formatFixed, formatNumber } from "../quantities/format.js";
+import { formatFixed, formatNumber, measured } from "../quantities/format.js";
 import { joinTexts, say, type Text, wordFor } from "../words/message.js";
 import type { BatchScatter } from "./batches.js";
 import type { StrengthRequirement } from "./leastCement.js";
@@ -131,9 +131,9 @@ function nearestFindings(evidence: ModelEvidence, file: string): Finding[] {
   const { contentsPct, blocks, meanMpa, boundMpa } = nearest;
   const { strengthMpa } = requirement;
   const at: Text = joinTexts(contentsPct.map((content) => say`${content} %`));
-  const found = say`Without the curve, the ${blocks} blocks nearest to it (at ${at}) give at ${cementPct} % cement a mean of ${formatFixed(meanMpa, 2)} MPa and a bound of ${formatFixed(boundMpa, 2)} MPa`;
+  const found = say`Without the curve, the ${blocks} blocks nearest to it (at ${at}) give at ${cementPct} % cement a mean of ${measured(meanMpa, "stress", 2)} and a bound of ${measured(boundMpa, "stress", 2)}`;
   const place = { file, column: "strength.requirement", value: `${cementPct} %` };
-  const expected = say`a bound of at least ${formatFixed(strengthMpa, 2)} MPa from the nearest blocks alone, as the curve is in doubt`;
+  const expected = say`a bound of at least ${measured(strengthMpa, "stress", 2)} from the nearest blocks alone, as the curve is in doubt`;
   if (boundMpa >= strengthMpa) {
     return [
       finding(place, "note", "nearest-blocks-agree", {
@@ -147,7 +147,7 @@ function nearestFindings(evidence: ModelEvidence, file: string): Finding[] {
   const against = nearest.knownMpa < strengthMpa;
   return [
     finding(place, "warning", "nearest-blocks-miss", {
-      message: say`${found}; the curve gives a bound of ${formatFixed(curveMpa, 2)} MPa. The content found rests on the curve, not on the blocks.`,
+      message: say`${found}; the curve gives a bound of ${measured(curveMpa, "stress", 2)}. The content found rests on the curve, not on the blocks.`,
       expected,
       remedy: against
         ? say`Do not build on this content before the curve is in order: choose a model that fits, or make more blocks with about ${cementPct} % cement.`

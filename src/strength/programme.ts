@@ -4,7 +4,7 @@ import { leastSquares } from "../numerics/leastSquares.js";
 import { noncentralTCdf } from "../numerics/noncentralT.js";
 import { createRandom } from "../numerics/random.js";
 import { checkFraction, checkPositive, checkThat } from "../quantities/checkNumber.js";
-import { formatFixed } from "../quantities/format.js";
+import { formatFixed, measured } from "../quantities/format.js";
 import { say, type Text, wordFor } from "../words/message.js";
 import { basisRow, contentBasis, STRENGTH_MODELS, type StrengthModel } from "./regression/model.js";
 
@@ -87,7 +87,7 @@ export function testProgramme(options: TestProgrammeOptions): TestProgramme {
     if (!enough) continue;
     return {
       status: "ok",
-      message: say`${blocks} blocks at each of ${contentsPct.length} contents, from ${batchesAContent} batches each: ${result}, if blocks of one content scatter by ${sdMpa} MPa and batches do not differ.`,
+      message: say`${blocks} blocks at each of ${contentsPct.length} contents, from ${batchesAContent} batches each: ${result}, if blocks of one content scatter by ${measured(sdMpa, "stress")} and batches do not differ.`,
       contentsPct,
       blocksAContent: blocks,
       batchesAContent,
@@ -140,12 +140,12 @@ function reach(
   const { contentsPct, model, blocks, sdMpa } = plan;
   if (aim.kind === "width") {
     const reached = meanHalfWidth({ contentsPct, model, blocks, sd: sdMpa, atPct: aim.atPct });
-    const result = say`the mean at ${aim.atPct} % is known to ±${formatFixed(reached, 2)} MPa`;
+    const result = say`the mean at ${aim.atPct} % is known to ±${measured(reached, "stress", 2)}`;
     return { reached, enough: reached <= aim.halfWidthMpa, result };
   }
   const { differenceMpa, power = DEFAULT_POWER } = aim;
   const reached = differencePower({ contents: contentsPct.length, blocks, sdMpa, differenceMpa });
-  const result = say`a difference of ${differenceMpa} MPa is seen with a chance of ${formatFixed(100 * reached, 0)} %`;
+  const result = say`a difference of ${measured(differenceMpa, "stress")} is seen with a chance of ${formatFixed(100 * reached, 0)} %`;
   return { reached, enough: reached >= power, result };
 }
 

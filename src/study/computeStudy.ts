@@ -7,6 +7,7 @@ import { readingSpread } from "../grading/uncertainty/intervals.js";
 import { compareGuidance } from "../guidance/comparison.js";
 import { GUIDANCE_ENTRIES } from "../guidance/published/recommendations.js";
 import { inUsersWords } from "../lab/sheet/mapping.js";
+import { inUnits } from "../quantities/format.js";
 import { usdaFromCurve } from "../soil/classification/usdaTexture.js";
 import { say, type Text } from "../words/message.js";
 import { computeBlends } from "./blend.js";
@@ -55,6 +56,15 @@ export function computeStudy(
   drawnCurves: readonly (readonly GradingCurve[])[] = study.materials.map((material) =>
     sampleMaterial(material, study.config),
   ),
+): StudyComputation {
+  // Sentences speak the units of the study; numbers of the result stay in base units.
+  return inUnits(computeInSi(study, reading, drawnCurves), study.config.units);
+}
+
+function computeInSi(
+  study: Study,
+  reading: readonly Finding[],
+  drawnCurves: readonly (readonly GradingCurve[])[],
 ): StudyComputation {
   const { config } = study;
   const wrongEntries = trialEntryFindings(config);

@@ -2,7 +2,7 @@ import type { StudyConfig } from "../entries/studyConfig.js";
 import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
 import { passingAtSize } from "../grading/curve.js";
 import type { SpecimenSheet } from "../lab/specimens.js";
-import { formatFixed } from "../quantities/format.js";
+import { formatFixed, measured } from "../quantities/format.js";
 import { say } from "../words/message.js";
 import type { Study } from "./study.js";
 import type { MaterialResult, TrialStudy } from "./studyResult.js";

@@ -12,6 +12,7 @@ import {
 import { readGrid, type SheetGrid } from "../lab/sheet/grid.js";
 import { inUsersWords, mapSheet } from "../lab/sheet/mapping.js";
 import { SHEET_KINDS, type SheetKind } from "../lab/sheetKinds.js";
+import { inUnits } from "../quantities/format.js";
 import { say } from "../words/message.js";
 import { nearestName } from "../words/nearestName.js";
 import type { Language, Locale } from "../words/render.js";
@@ -111,7 +112,7 @@ export async function readEntries(
     readings.find((reading) => reading.key === key && reading.kind === kind)?.record as
       | RecordOf<K>
       | undefined;
-  if (hasErrors(all)) return { findings: all, locale };
+  if (hasErrors(all)) return { findings: inUnits(all, config.units), locale };
   const materials: StudyMaterial[] = [];
   const ungraded: UngradedStudyMaterial[] = [];
   config.materials.forEach((material, index) => {

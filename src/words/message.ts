@@ -15,13 +15,19 @@ export interface WrittenNumber {
   readonly number: string;
 }
 
+/** A value with its unit, written for a person in SI; `of` says what it is, for readers of other units. */
+export interface WrittenQuantity extends WrittenNumber {
+  readonly unit: string;
+  readonly of: { readonly value: number; readonly kind: string };
+}
+
 /** The English name of a soil class; other languages order its words in their own way. */
 export interface SoilName {
   readonly soilName: string;
 }
 
 /** What is still to be said in a reader's language. */
-export type Message = Sentence | WrittenNumber | SoilName;
+export type Message = Sentence | WrittenNumber | WrittenQuantity | SoilName;
 
 /** What a person reads: a message of ours, or a text that is the same in every language, such as a user's own. */
 export type Text = string | Message;
@@ -98,9 +104,10 @@ export function joinTexts(texts: readonly (Text | undefined)[], separator = ", "
  */
 export function isMessage(value: unknown): value is Message {
   if (typeof value !== "object" || value === null) return false;
-  const { text, values, number, soilName } = value as Record<string, unknown>;
+  const { text, values, number, unit, of, soilName } = value as Record<string, unknown>;
   if (Object.keys(value).length === 1) {
     return typeof number === "string" || typeof soilName === "string";
   }
+  if (typeof number === "string") return typeof unit === "string" && typeof of === "object";
   return Object.keys(value).length === 2 && typeof text === "string" && Array.isArray(values);
 }

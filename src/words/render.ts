@@ -53,7 +53,10 @@ export function languageOf(locale: Locale): Language {
  */
 export function render(text: Text, locale: Locale = "en"): string {
   if (typeof text === "string") return text;
-  if ("number" in text) return withDecimalSign(text.number, locale);
+  if ("number" in text) {
+    const number = withDecimalSign(text.number, locale);
+    return "unit" in text ? `${number} ${text.unit}` : number;
+  }
   if ("soilName" in text) {
     return languageOf(locale) === "es" ? spanishSoilName(text.soilName) : text.soilName;
   }

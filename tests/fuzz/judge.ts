@@ -152,17 +152,24 @@ function appendixCode(): string {
 
 let appendixCells: ((...values: unknown[]) => Promise<void>) | undefined;
 
+/** Runs the cells of the appendix with a result, and hands over everything that they show. */
+export async function showAppendix(
+  result: StudyResult,
+  show: (shown: unknown) => void,
+): Promise<void> {
+  appendixCells ??= new AsyncFunction("loam", appendixCode());
+  await appendixCells({ ...loam, openStudy: () => result, showIn: () => show, show });
+}
+
 /** Every table and figure of the appendix can be made, and says no number that is none. */
 async function cells(result: StudyResult): Promise<string[]> {
-  appendixCells ??= new AsyncFunction("loam", appendixCode());
   const broken: string[] = [];
-  const shown = (block: unknown) => {
-    const text = JSON.stringify(renderAll(block, "es")) ?? "";
-    const wrong = /.{0,60}(\[object Object|undefined|\bNaN\b|\bInfinity\b).{0,30}/.exec(text);
-    if (wrong) broken.push(`the appendix says ${wrong[0]}`);
-  };
   try {
-    await appendixCells({ ...loam, openStudy: () => result, showIn: () => shown });
+    await showAppendix(result, (block) => {
+      const text = JSON.stringify(renderAll(block, "es")) ?? "";
+      const wrong = /.{0,60}(\[object Object|undefined|\bNaN\b|\bInfinity\b).{0,30}/.exec(text);
+      if (wrong) broken.push(`the appendix says ${wrong[0]}`);
+    });
   } catch (problem) {
     broken.push(`appendix: ${firstLines(problem)}`);
   }

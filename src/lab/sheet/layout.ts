@@ -1,4 +1,5 @@
 import { type Finding, type FindingPlace, finding } from "../../findings/finding.js";
+import { measured } from "../../quantities/format.js";
 import { acceptedUnits, parseNumber } from "../../quantities/parseQuantity.js";
 import { parseSieve, sieveNumbers } from "../../quantities/sieves.js";
 import { convertToBase, type Dimension, normaliseUnit, UNITS } from "../../quantities/units.js";
@@ -385,12 +386,15 @@ function pointRefusal(text: string, bare: string, place: CellPlace): CellReading
 
 function rangeText({ kind, dimension: given, min, max, positive }: CellRule): Text {
   const dimension = kind === "sieve" ? "length" : given;
-  const unit = dimension && dimension !== "number" ? ` ${UNITS[dimension].base}` : "";
+  const shown = (value: number): Text =>
+    dimension === "stress" || dimension === "density" || dimension === "force"
+      ? measured(value, dimension)
+      : say`${value}${dimension && dimension !== "number" ? ` ${UNITS[dimension].base}` : ""}`;
   if (max === undefined) {
-    return positive ? say`more than 0${unit}` : say`at least ${min ?? 0}${unit}`;
+    return positive ? say`more than ${shown(0)}` : say`at least ${shown(min ?? 0)}`;
   }
-  if (positive) return say`more than 0 and at most ${max}${unit}`;
+  if (positive) return say`more than 0 and at most ${shown(max)}`;
   return min === undefined
-    ? say`at most ${max}${unit}`
-    : say`at least ${min} and at most ${max}${unit}`;
+    ? say`at most ${shown(max)}`
+    : say`at least ${shown(min)} and at most ${shown(max)}`;
 }

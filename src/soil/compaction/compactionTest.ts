@@ -3,7 +3,7 @@ import type { CompactionPoint, CompactionRecord } from "../../lab/compaction.js"
 import { tQuantile } from "../../numerics/distributions.js";
 import { leastSquares } from "../../numerics/leastSquares.js";
 import { checkThat } from "../../quantities/checkNumber.js";
-import { formatFixed } from "../../quantities/format.js";
+import { formatFixed, measured } from "../../quantities/format.js";
 import { say, type Text, wordFor } from "../../words/message.js";
 import { zeroAirVoidsDensity } from "./phaseRelations.js";
 
@@ -395,11 +395,11 @@ function tooDense(
 ): Finding[] {
   const limit = zeroAirVoidsDensity(waterContentPct, particleDensity);
   if (dryDensityKgM3 <= limit) return [];
-  const value = say`${formatFixed(dryDensityKgM3, 0)} kg/m³ at ${formatFixed(waterContentPct, 1)} %`;
+  const value = say`${measured(dryDensityKgM3, "density", 0)} at ${formatFixed(waterContentPct, 1)} %`;
   return [
     finding({ ...place, value }, "warning", "above-zero-air-voids", {
       message: say`${what} lies above the line of zero air voids.`,
-      expected: say`at most ${formatFixed(limit, 0)} kg/m³ for particles of ${formatFixed(particleDensity, 0)} kg/m³`,
+      expected: say`at most ${measured(limit, "density", 0)} for particles of ${measured(particleDensity, "density", 0)}`,
       remedy: say`Check the water content, the mould volume and the particle density.`,
     }),
   ];
@@ -453,13 +453,13 @@ function methodsApart(file: string, { peak, alternatives }: Analysis): Finding[]
     finding(
       {
         file,
-        value: say`${formatFixed(other.optimumWaterPct, 1)} %, ${formatFixed(other.maximumDryDensityKgM3, 0)} kg/m³`,
+        value: say`${formatFixed(other.optimumWaterPct, 1)} %, ${measured(other.maximumDryDensityKgM3, "density", 0)}`,
       },
       "warning",
       "compaction-methods-differ",
       {
-        message: say`The ${wordFor(other.method)} gives a different peak from the ${wordFor(peak.method)} (${formatFixed(optimumWaterPct, 1)} %, ${formatFixed(maximumDryDensityKgM3, 0)} kg/m³).`,
-        expected: say`peaks within ${100 * ofOptimum} % of the optimum and ${maximumKgM3} kg/m³ of each other: single-operator repeatability (AASHTO T 99, from memory)`,
+        message: say`The ${wordFor(other.method)} gives a different peak from the ${wordFor(peak.method)} (${formatFixed(optimumWaterPct, 1)} %, ${measured(maximumDryDensityKgM3, "density", 0)}).`,
+        expected: say`peaks within ${100 * ofOptimum} % of the optimum and ${measured(maximumKgM3, "density")} of each other: single-operator repeatability (AASHTO T 99, from memory)`,
         remedy: say`Compact another point near the optimum; take the optimum as a range until then.`,
       },
     ),
@@ -472,18 +472,18 @@ function offReading(file: string, { peak, highestPoint }: Analysis): Finding[] {
   const { maximumKgM3 } = REPEATABILITY;
   const offKgM3 = peak.maximumDryDensityKgM3 - highestPoint.dryDensityKgM3;
   if (Math.abs(offKgM3) <= maximumKgM3) return [];
-  const size = formatFixed(Math.abs(offKgM3), 0);
+  const size = Math.abs(offKgM3);
   return [
     finding(
-      { file, value: say`${formatFixed(peak.maximumDryDensityKgM3, 0)} kg/m³` },
+      { file, value: say`${measured(peak.maximumDryDensityKgM3, "density", 0)}` },
       "warning",
       "compaction-peak-off-reading",
       {
         message:
           offKgM3 > 0
-            ? say`The peak by the ${wordFor(peak.method)} lies ${size} kg/m³ above the highest point that was measured.`
-            : say`The peak by the ${wordFor(peak.method)} lies ${size} kg/m³ below the highest point that was measured.`,
-        expected: say`within ${maximumKgM3} kg/m³ of it: single-operator repeatability (AASHTO T 99, from memory)`,
+            ? say`The peak by the ${wordFor(peak.method)} lies ${measured(size, "density", 0)} above the highest point that was measured.`
+            : say`The peak by the ${wordFor(peak.method)} lies ${measured(size, "density", 0)} below the highest point that was measured.`,
+        expected: say`within ${measured(maximumKgM3, "density")} of it: single-operator repeatability (AASHTO T 99, from memory)`,
         remedy: say`Compact another point near the optimum before the density is specified.`,
       },
     ),

@@ -2,7 +2,7 @@ import { normalCdf, normalQuantile } from "../../numerics/distributions.js";
 import { noncentralTCdf, noncentralTQuantile } from "../../numerics/noncentralT.js";
 import { createRandom } from "../../numerics/random.js";
 import { checkFraction, checkPositive, checkThat } from "../../quantities/checkNumber.js";
-import { formatFixed } from "../../quantities/format.js";
+import { formatFixed, measured } from "../../quantities/format.js";
 import { joinTexts, say, type Text } from "../../words/message.js";
 import { meanAndSd } from "../characteristicStrength.js";
 
@@ -47,8 +47,8 @@ function checkRule(rule: AcceptanceRule): void {
 /** The rule in words. */
 export function acceptanceWords(rule: AcceptanceRule): Text {
   return rule.kind === "mean-less-ks"
-    ? say`Accept the lot when the mean of its ${rule.blocks} blocks less ${formatFixed(rule.factor, 2)} times their standard deviation is at least ${rule.requiredMpa} MPa.`
-    : say`Accept the lot when the mean of its ${rule.blocks} blocks is at least ${rule.meanMpa} MPa and the weakest at least ${rule.minMpa} MPa.`;
+    ? say`Accept the lot when the mean of its ${rule.blocks} blocks less ${formatFixed(rule.factor, 2)} times their standard deviation is at least ${measured(rule.requiredMpa, "stress")}.`
+    : say`Accept the lot when the mean of its ${rule.blocks} blocks is at least ${measured(rule.meanMpa, "stress")} and the weakest at least ${measured(rule.minMpa, "stress")}.`;
 }
 
 const MAX_BLOCKS = 200;
@@ -179,7 +179,7 @@ export function acceptanceRisks(
     ownerRisk: poor.acceptance,
     goodMeanMpa,
     poorMeanMpa,
-    message: say`${acceptanceWords(rule)} A good lot, ${percent(acceptableQuality)} of its blocks below ${wanted} MPa, is rejected in ${percent(1 - good.acceptance)} of cases; a poor one, ${percent(rejectableQuality)} below, is accepted in ${percent(poor.acceptance)}.`,
+    message: say`${acceptanceWords(rule)} A good lot, ${percent(acceptableQuality)} of its blocks below ${measured(wanted, "stress")}, is rejected in ${percent(1 - good.acceptance)} of cases; a poor one, ${percent(rejectableQuality)} below, is accepted in ${percent(poor.acceptance)}.`,
   };
 }
 
@@ -331,12 +331,14 @@ export function judgeLot(rule: AcceptanceRule, strengthsMpa: readonly number[]):
   if (rule.kind === "mean-less-ks") {
     const reached = mean - rule.factor * sd!;
     if (reached < rule.requiredMpa) {
-      misses.push(say`${formatFixed(reached, 2)} MPa is below ${rule.requiredMpa} MPa`);
+      misses.push(
+        say`${measured(reached, "stress", 2)} is below ${measured(rule.requiredMpa, "stress")}`,
+      );
     }
   } else {
-    if (mean < rule.meanMpa) misses.push(say`the mean, ${formatFixed(mean, 2)} MPa, is too low`);
+    if (mean < rule.meanMpa) misses.push(say`the mean, ${measured(mean, "stress", 2)}, is too low`);
     if (minMpa < rule.minMpa)
-      misses.push(say`the weakest, ${formatFixed(minMpa, 2)} MPa, is too low`);
+      misses.push(say`the weakest, ${measured(minMpa, "stress", 2)}, is too low`);
   }
   return misses.length === 0
     ? { status: "accepted", message: say`The lot meets the rule.`, ...head, steps: [] }

@@ -1,5 +1,6 @@
 import { mean } from "simple-statistics";
 import type { SpecimenRecord } from "../../lab/specimens.js";
+import { measured } from "../../quantities/format.js";
 import { say, wordFor } from "../../words/message.js";
 import type { UnfittedStrength } from "./curve.js";
 import {
@@ -64,7 +65,7 @@ function logarithmProblem(
     const { id, cementPct, strengthMpa } = block;
     return {
       status: "not-defined",
-      message: say`The ${wordFor(model)} model takes logarithms; block ${id} has ${cementPct} % cement and ${strengthMpa} MPa. Choose another model, or exclude the block with the reason.`,
+      message: say`The ${wordFor(model)} model takes logarithms; block ${id} has ${cementPct} % cement and ${measured(strengthMpa, "stress")}. Choose another model, or exclude the block with the reason.`,
     };
   }
   const ageless = withAges ? used.find(({ ageDays }) => !(ageDays > 0)) : undefined;

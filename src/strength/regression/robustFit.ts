@@ -1,6 +1,6 @@
 import { median } from "simple-statistics";
 import { leastSquares } from "../../numerics/leastSquares.js";
-import { formatFixed } from "../../quantities/format.js";
+import { formatFixed, measured } from "../../quantities/format.js";
 import { say, type Text } from "../../words/message.js";
 import {
   fromFittedScale,
@@ -95,7 +95,7 @@ export function robustStrength(fit: StrengthFit): RobustStrength {
       .filter(({ weight }) => weight < 1);
     return {
       status: "ok",
-      message: say`The robust curve differs from the least-squares one by ${formatFixed(max.mpa, 2)} MPa at most, at ${formatFixed(max.pct, 1)} % cement. ${reduced.length === 0 ? say`All blocks count fully.` : say`Down-weighted: ${reduced.map(({ id }) => id).join(", ")}. Look at those with the smallest weight.`}`,
+      message: say`The robust curve differs from the least-squares one by ${measured(max.mpa, "stress", 2)} at most, at ${formatFixed(max.pct, 1)} % cement. ${reduced.length === 0 ? say`All blocks count fully.` : say`Down-weighted: ${reduced.map(({ id }) => id).join(", ")}. Look at those with the smallest weight.`}`,
       coefficients: toPlainCoefficients(facts, basis).map(dot),
       reduced,
       maxDifferenceMpa: max.mpa,
