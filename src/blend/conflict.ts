@@ -26,11 +26,11 @@ interface ConflictReport {
 /** Says in the user's terms which limits these materials cannot meet, by how much, and what would help. */
 export function explainConflict(programme: BlendProgramme, maxMaterials: number): ConflictReport {
   const { lower, upper, rows } = programme;
-  const least = 100 * lower.reduce((sum, value) => sum + value, 0);
-  const most = 100 * upper.reduce((sum, value) => sum + value, 0);
-  if (least > 100 + 1e-9 || most < 100 - 1e-9) {
+  const minPct = 100 * lower.reduce((sum, value) => sum + value, 0);
+  const maxPct = 100 * upper.reduce((sum, value) => sum + value, 0);
+  if (minPct > 100 + 1e-9 || maxPct < 100 - 1e-9) {
     return {
-      message: sharesMessage(least, most),
+      message: sharesMessage(minPct, maxPct),
       conflict: {
         alone: [],
         together: [say`the share limits of the materials`],
@@ -126,10 +126,10 @@ function togetherMessage(
   return say`Each of these limits can be met, but not all together: ${joinTexts(together.map(nameOf), "; ")}. The blend that breaks them least misses ${joinTexts(misses)}. Relax one of them, or add a material that by itself meets all of them.`;
 }
 
-function sharesMessage(least: number, most: number): Text {
-  return least > 100
-    ? say`The minimum shares add up to ${formatNumber(least, 4)} %: lower them by ${formatNumber(least - 100, 3)} points in all.`
-    : say`The maximum shares add up to ${formatNumber(most, 4)} %: raise them by ${formatNumber(100 - most, 3)} points in all, or add a material.`;
+function sharesMessage(minPct: number, maxPct: number): Text {
+  return minPct > 100
+    ? say`The minimum shares add up to ${formatNumber(minPct, 4)} %: lower them by ${formatNumber(minPct - 100, 3)} points in all.`
+    : say`The maximum shares add up to ${formatNumber(maxPct, 4)} %: raise them by ${formatNumber(100 - maxPct, 3)} points in all, or add a material.`;
 }
 
 function nameOf({ label, side, limit, unit }: LimitRow): Text {

@@ -172,7 +172,7 @@ export function rmsOf(points: readonly BlendFitPoint[], weights: readonly number
   return total > 0 ? Math.sqrt(squares / total) : 0;
 }
 
-function boundOf(share: number, least: number, most: number): -1 | 0 | 1 {
-  if (share - least <= 1e-9) return -1;
-  return most - share <= 1e-9 ? 1 : 0;
+function boundOf(share: number, min: number, max: number): -1 | 0 | 1 {
+  if (share - min <= 1e-9) return -1;
+  return max - share <= 1e-9 ? 1 : 0;
 }

@@ -107,20 +107,20 @@ function withoutTraces(
   find: (within: BlendProgramme) => Found,
   isBand: boolean,
 ): Found {
-  const least = MIN_SHARE_PCT / 100;
+  const minShare = MIN_SHARE_PCT / 100;
   let within = programme;
   let found = find(within);
   const settled = new Set<number>();
   const isTrace = (j: number) => {
     const share = found.solution.shares[j];
     const mayGo = programme.lower[j] === 0 && within.upper[j] > 0 && !settled.has(j);
-    return mayGo && share > ROUNDING && share < least;
+    return mayGo && share > ROUNDING && share < minShare;
   };
   while (found.solution.fit.status === "ok") {
     const traces = programme.lower.map((_, j) => j).filter(isTrace);
     if (traces.length === 0) break;
     const { shares, score } = found.solution;
-    const smallest = traces.reduce((least, j) => (shares[j] < shares[least] ? j : least));
+    const smallest = traces.reduce((min, j) => (shares[j] < shares[min] ? j : min));
     // A band that was kept is not given up for a trace, if the trace can be made weighable.
     const keptBand = isBand && score[0] < ROUNDING;
     const attempt = (next: BlendProgramme, giveUpBand = false): boolean => {
@@ -133,8 +133,8 @@ function withoutTraces(
     const without = (gone: readonly number[]) => onlyMaterials(within, (j) => !gone.includes(j));
     if (attempt(without(traces)) || attempt(without([smallest]))) continue;
     settled.add(smallest);
-    const raised = within.lower.map((share, j) => (j === smallest ? least : share));
-    if (within.upper[smallest] >= least && attempt({ ...within, lower: raised })) continue;
+    const raised = within.lower.map((share, j) => (j === smallest ? minShare : share));
+    if (within.upper[smallest] >= minShare && attempt({ ...within, lower: raised })) continue;
     attempt(without([smallest]), true);
   }
   const { solution } = found;

@@ -173,7 +173,7 @@ export function onlyMaterials(
   programme: BlendProgramme,
   used: (index: number) => boolean,
 ): BlendProgramme {
-  return { ...programme, upper: programme.upper.map((most, j) => (used(j) ? most : 0)) };
+  return { ...programme, upper: programme.upper.map((max, j) => (used(j) ? max : 0)) };
 }
 
 /** Whether shares (parts of one) keep the materials' bounds and all limits, but for rounding. */

@@ -78,15 +78,15 @@ export function practicalParts(
   const massOfPart = materials.map((_, j) => partMass(by, options, j));
   const aims = blendAims(input, design);
   const rows = limitRows(materials, input.limits ?? []);
-  const most = input.maxMaterials ?? materials.length;
+  const maxMaterials = input.maxMaterials ?? materials.length;
   const notUsed = materials.map(({ id }) => design.notUsed.includes(id));
-  const least = materials.map(({ minSharePct }) => (minSharePct > 0 ? 1 : 0));
+  const minParts = materials.map(({ minSharePct }) => (minSharePct > 0 ? 1 : 0));
   const shares = materials.map(() => 0);
   let best: { parts: number[]; shares: number[]; objective: number; total: number } | null = null;
-  forEachWholeRatio(least, maxTotal, (parts, total) => {
+  forEachWholeRatio(minParts, maxTotal, (parts, total) => {
     if (total === 0) return;
     if (parts.some((count, j) => count > 0 && notUsed[j])) return;
-    if (parts.filter((count) => count > 0).length > most) return;
+    if (parts.filter((count) => count > 0).length > maxMaterials) return;
     const mass = parts.reduce((sum, count, j) => sum + count * massOfPart[j], 0);
     for (let j = 0; j < parts.length; j += 1) shares[j] = (parts[j] * massOfPart[j]) / mass;
     const objective = distance(aims, shares);

@@ -71,11 +71,15 @@ function solveBlend(programme: BlendProgramme, aims: BlendAims): BlendSolution {
   let kept = within(breach);
   let nearest = solve(passing, middle, weights, kept);
   if (nearest.status !== "ok") {
-    const least = minBreach(programme, aims, limits);
-    if (least.fit.status !== "ok") {
-      return { fit: least.fit, shares: least.fit.x.slice(0, lower.length), score: [Infinity] };
+    const nearestBand = minBreach(programme, aims, limits);
+    if (nearestBand.fit.status !== "ok") {
+      return {
+        fit: nearestBand.fit,
+        shares: nearestBand.fit.x.slice(0, lower.length),
+        score: [Infinity],
+      };
     }
-    breach = least.breach;
+    breach = nearestBand.breach;
     kept = within(breach);
     nearest = solve(passing, middle, weights, kept);
   }
@@ -84,9 +88,9 @@ function solveBlend(programme: BlendProgramme, aims: BlendAims): BlendSolution {
   if (second && spread > 0) {
     // A mean is made least by drawing it to a value that no blend can reach.
     const scaled = second.map((value) => (value - Math.min(...second)) / spread);
-    const least = solve([scaled], [-1], [1], kept);
-    if (least.status !== "ok") return { fit: least, shares: least.x, score: [outside] };
-    const mean = scaled.reduce((sum, value, j) => sum + value * least.x[j], 0);
+    const lowest = solve([scaled], [-1], [1], kept);
+    if (lowest.status !== "ok") return { fit: lowest, shares: lowest.x, score: [outside] };
+    const mean = scaled.reduce((sum, value, j) => sum + value * lowest.x[j], 0);
     kept.matrix.push(scaled);
     kept.limit.push(mean + 1e-9);
     const last = solve(passing, middle, weights, kept);
@@ -140,14 +144,14 @@ export function chooseMaterials(
   maxMaterials: number,
 ): BlendSolution {
   const count = programme.lower.length;
-  const forced = programme.lower.flatMap((least, j) => (least > 0 ? [j] : []));
+  const forced = programme.lower.flatMap((min, j) => (min > 0 ? [j] : []));
   checkThat(
     Number.isInteger(maxMaterials) && maxMaterials >= Math.max(1, forced.length),
     { maxMaterials },
     `a whole number from ${Math.max(1, forced.length)}, as so many have a smallest share`,
   );
   if (maxMaterials >= count) return solveBlend(programme, aims);
-  const free = programme.lower.flatMap((least, j) => (least > 0 ? [] : [j]));
+  const free = programme.lower.flatMap((min, j) => (min > 0 ? [] : [j]));
   let best: BlendSolution | null = null;
   let tried = 0;
   const grow = (chosen: readonly number[], from: number): void => {

@@ -108,7 +108,7 @@ export function ternaryMap(input: BlendInput, steps = 20): TernaryMap {
   const design = designBlend(input);
   const aims = blendAims(input, design);
   const rows = limitRows(materials, limits);
-  const most = input.maxMaterials ?? 3;
+  const maxMaterials = input.maxMaterials ?? 3;
   const points: TernaryPoint[] = [];
   for (let a = 0; a <= steps; a += 1) {
     for (let b = 0; b <= steps - a; b += 1) {
@@ -117,7 +117,8 @@ export function ternaryMap(input: BlendInput, steps = 20): TernaryMap {
         sharesPct: [100 * shares[0], 100 * shares[1], 100 * shares[2]],
         rmsDifferencePct: rmsOf(blendPoints(aims, shares), aims.weights),
         allowed:
-          keepsConditions(materials, rows, shares) && shares.filter((x) => x > 0).length <= most,
+          keepsConditions(materials, rows, shares) &&
+          shares.filter((x) => x > 0).length <= maxMaterials,
       });
     }
   }

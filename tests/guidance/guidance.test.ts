@@ -299,7 +299,7 @@ describe("cautions", () => {
     for (const { text, source, basis } of CAUTIONS) {
       expect(render(text)).toMatch(/\S/);
       if (basis === "memory") expect(render(source)).toContain("from memory");
-      if (basis === "read") expect(render(source)).toContain("(read)");
+      if (basis === "abstract") expect(render(source)).toContain("(abstract read)");
     }
   });
 

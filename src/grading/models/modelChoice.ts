@@ -40,15 +40,15 @@ export function chooseModel(
   const fits: GradingFit[] = [];
   const leftOut: { model: GradingModelName; reason: Text }[] = [];
   for (const model of names) {
-    const least = GRADING_MODELS[model].parameters.length + 3;
+    const minPoints = GRADING_MODELS[model].parameters.length + 3;
     const told = curve.points.filter(({ passingPct }) => passingPct > 0 && passingPct < 100).length;
-    if (told < least - 2) {
-      leftOut.push({ model, reason: tooFew(told, least) });
+    if (told < minPoints - 2) {
+      leftOut.push({ model, reason: tooFew(told, minPoints) });
       continue;
     }
     const fit = fitGrading(curve, model, undefined, sdPct);
     if (!fit.converged) leftOut.push({ model, reason: fit.message });
-    else if (fit.aicc === undefined) leftOut.push({ model, reason: tooFew(fit.points, least) });
+    else if (fit.aicc === undefined) leftOut.push({ model, reason: tooFew(fit.points, minPoints) });
     else fits.push(fit);
   }
   const aicc = (fit: GradingFit) => fit.aicc ?? Number.POSITIVE_INFINITY;
@@ -61,6 +61,6 @@ export function chooseModel(
   };
 }
 
-function tooFew(points: number, least: number): Text {
-  return say`${points} points; at least ${least} are needed to judge it.`;
+function tooFew(points: number, minPoints: number): Text {
+  return say`${points} points; at least ${minPoints} are needed to judge it.`;
 }

@@ -37,7 +37,7 @@ export function moistureWindow(
 ): MoistureWindow | undefined {
   checkThat(relativePct > 0 && relativePct <= 100, { relativePct }, "above 0, up to 100");
   if (!peak || curve.length === 0) return undefined;
-  const least = (relativePct / 100) * peak.maximumDryDensityKgM3;
+  const minDensityKgM3 = (relativePct / 100) * peak.maximumDryDensityKgM3;
   const top = curve.findIndex(({ waterContentPct }) => waterContentPct >= peak.optimumWaterPct);
   const walk = (step: -1 | 1): { water: number; open: boolean } => {
     let inside = {
@@ -47,9 +47,9 @@ export function moistureWindow(
     const from = step > 0 ? top : top - 1;
     for (let at = from; at >= 0 && at < curve.length; at += step) {
       const outside = curve[at];
-      if (outside.dryDensityKgM3 < least) {
+      if (outside.dryDensityKgM3 < minDensityKgM3) {
         const fall = inside.dryDensityKgM3 - outside.dryDensityKgM3;
-        const part = fall > 0 ? (inside.dryDensityKgM3 - least) / fall : 0;
+        const part = fall > 0 ? (inside.dryDensityKgM3 - minDensityKgM3) / fall : 0;
         const way = outside.waterContentPct - inside.waterContentPct;
         return { water: inside.waterContentPct + part * way, open: false };
       }
@@ -60,7 +60,7 @@ export function moistureWindow(
   const [dry, wet] = [walk(-1), walk(1)];
   return {
     relativePct,
-    minDryDensityKgM3: least,
+    minDryDensityKgM3: minDensityKgM3,
     driestPct: dry.water,
     wettestPct: wet.water,
     openDry: dry.open,
