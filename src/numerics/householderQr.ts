@@ -100,10 +100,10 @@ export class HouseholderQr {
     for (let i = start; i < start + rows; i++) max = Math.max(max, Math.abs(packed[i]));
     if (max === 0) return 0;
     // Clamped so that the scale and its reciprocal both stay ordinary numbers.
-    let power = 2 ** -Math.max(-1000, Math.min(1000, Math.floor(Math.log2(max))));
+    let power = powerOfTwo(-Math.max(-1000, Math.min(1000, Math.floor(Math.log2(max)))));
     let sum = 0;
     for (let i = start; i < start + rows; i++) sum += (packed[i] * power) ** 2;
-    power *= 2 ** -Math.round(0.5 * Math.log2(sum));
+    power *= powerOfTwo(-Math.round(0.5 * Math.log2(sum)));
     for (let i = start; i < start + rows; i++) packed[i] *= power;
     this.scale[j] = power;
     return this.tailNorm(j, 0);
@@ -166,6 +166,14 @@ export class HouseholderQr {
     target[start + k] -= dot;
     for (let i = k + 1; i < rows; i++) target[start + i] -= dot * packed[base + i];
   }
+}
+
+const LEAST_EXPONENT = -1022;
+const POWERS_OF_TWO = Float64Array.from({ length: 2046 }, (_, at) => 2 ** (at + LEAST_EXPONENT));
+
+/** Looked up: raising takes longer than all else that scales a short column. */
+function powerOfTwo(exponent: number): number {
+  return POWERS_OF_TWO[exponent - LEAST_EXPONENT];
 }
 
 /**

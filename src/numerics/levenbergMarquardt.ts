@@ -10,12 +10,19 @@ export interface NonlinearProblem {
   readonly lower?: readonly number[];
   /** Largest values, Infinity for none; none by default. */
   readonly upper?: readonly number[];
-  /** Residuals by parameters; central differences by default. */
-  readonly jacobian?: (parameters: readonly number[]) => number[][];
+  /**
+   * Writes the derivatives of the residuals, those along the first parameter first; central differences by
+   * default.
+   */
+  readonly jacobian?: (parameters: readonly number[], into: Float64Array) => void;
   /** Default 200. */
   readonly maxIterations?: number;
   /** Relative step and relative gradient at which to stop; default 1e-10. */
   readonly tolerance?: number;
+  /** First damping, in squared lengths of the Jacobian's columns; less for a start near the minimum. Default 1e-3. */
+  readonly damping?: number;
+  /** Whether undamped steps on finer differences fix the last digits; default true. */
+  readonly polish?: boolean;
 }
 
 /** What a nonlinear least-squares fit found. */
@@ -95,7 +102,9 @@ export function levenbergMarquardt(problem: NonlinearProblem): NonlinearFit {
   const found = dampedGaussNewton(model, solver, start, first, {
     maxIterations: problem.maxIterations ?? 200,
     tolerance: problem.tolerance ?? 1e-10,
+    damping: problem.damping ?? 1e-3,
   });
+  if (problem.polish === false) return nonlinearReport(model, solver, start, found);
   const polished = polishedMinimum(model, solver, found);
   return nonlinearReport(model, solver, start, { ...found, ...polished });
 }
@@ -158,13 +167,13 @@ function dampedGaussNewton(
   solver: GaussNewtonStep,
   start: readonly number[],
   startResiduals: number[],
-  options: { maxIterations: number; tolerance: number },
+  options: { maxIterations: number; tolerance: number; damping: number },
 ): DampedResult {
   const { lower, upper } = model;
   let p = [...start];
   let residuals = startResiduals;
   let square = sumOfSquares(residuals);
-  let damping = 1e-3;
+  let damping = options.damping;
   let growth = 2;
   const done = (status: NonlinearFit["status"], iterations: number): DampedResult => ({
     status,
@@ -288,6 +297,11 @@ function maxMove(from: readonly number[], to: readonly number[]): number {
   );
 }
 
+function allFinite(values: ArrayLike<number>): boolean {
+  for (let i = 0; i < values.length; i++) if (!Number.isFinite(values[i])) return false;
+  return true;
+}
+
 /** Central differences of second order lose least at the cube root of the rounding unit. */
 const STEP = Math.cbrt(Number.EPSILON);
 /** Those of fourth order at its fifth root. */
@@ -319,7 +333,7 @@ class NonlinearModel {
         `invalid \`residuals\`: ${found.length} values; expected ${this.rows} as at the start`,
       );
     }
-    return found.every(Number.isFinite) ? found : undefined;
+    return allFinite(found) ? found : undefined;
   }
 
   /**
@@ -336,11 +350,8 @@ class NonlinearModel {
   ): boolean {
     const { rows } = this;
     if (this.problem.jacobian) {
-      const given = this.problem.jacobian(p);
-      for (let j = 0; j < p.length; j++) {
-        for (let i = 0; i < rows; i++) into[j * rows + i] = given[i][j];
-      }
-      return into.every(Number.isFinite);
+      this.problem.jacobian(p, into);
+      return allFinite(into);
     }
     for (let j = 0; j < p.length; j++) {
       this.moved[j] = p[j];

@@ -88,7 +88,12 @@ describe("levenbergMarquardt", () => {
     const given = levenbergMarquardt({
       residuals,
       start: [1, 1],
-      jacobian: ([a, k]) => days.map((t) => [1 - Math.exp(-k * t), a * t * Math.exp(-k * t)]),
+      jacobian: ([a, k], into) => {
+        days.forEach((t, i) => {
+          into[i] = 1 - Math.exp(-k * t);
+          into[days.length + i] = a * t * Math.exp(-k * t);
+        });
+      },
     });
     expect(given.status).toBe("converged");
     expect(digits(given.parameters[1], plain.parameters[1])).toBeGreaterThanOrEqual(11);
@@ -203,7 +208,12 @@ describe("levenbergMarquardt", () => {
     const wrong = levenbergMarquardt({
       residuals,
       start: [1, 1],
-      jacobian: ([a, k]) => days.map((t) => [Math.exp(-k * t) - 1, -a * t * Math.exp(-k * t)]),
+      jacobian: ([a, k], into) => {
+        days.forEach((t, i) => {
+          into[i] = Math.exp(-k * t) - 1;
+          into[days.length + i] = -a * t * Math.exp(-k * t);
+        });
+      },
     });
     expect(wrong.status).toBe("no-progress");
     expect(wrong.unmoved).toEqual([true, true]);

@@ -1,4 +1,8 @@
-import { levenbergMarquardt, type NonlinearFit } from "../../numerics/levenbergMarquardt.js";
+import {
+  levenbergMarquardt,
+  type NonlinearFit,
+  type NonlinearProblem,
+} from "../../numerics/levenbergMarquardt.js";
 import type { GradingModel } from "./gradingModel.js";
 
 /** A grading model that can be fitted to one row of passings after another, always at the same sizes. */
@@ -7,17 +11,23 @@ export interface SizesFit {
    * Least squares from a start; `parameters` of what it returns are steps.
    *
    * @param start values in the order of the model's parameters; brought within their bounds.
-   * @param tolerance default 1e-10.
+   * @param options of `levenbergMarquardt`; tolerance default 1e-10.
    */
-  solve(passingPct: ArrayLike<number>, start: readonly number[], tolerance?: number): NonlinearFit;
+  solve(
+    passingPct: ArrayLike<number>,
+    start: readonly number[],
+    options?: Pick<NonlinearProblem, "tolerance" | "damping" | "polish">,
+  ): NonlinearFit;
   /** Σ ((model − passing) / s)² at given values. */
   misfit(passingPct: ArrayLike<number>, values: readonly number[]): number;
   /** Parameters from the solver's steps: sizes are stepped by their logarithm. */
   toValues(steps: readonly number[]): number[];
 }
 
-/** Tolerance of a fit that nobody reads digits of: a band, or which of several starts is best. */
-export const ROUGH = 1e-6;
+/** A fit that nobody reads digits of: which of several starts is best. */
+export const ROUGH = { tolerance: 1e-6 };
+/** A fit of one of many resamples, which starts near its end and is one count in a band. */
+export const RESAMPLE = { tolerance: 1e-4, damping: 1e-8, polish: false };
 
 /**
  * Prepares fits of one model at fixed sizes.
@@ -43,21 +53,23 @@ export function sizesFit(
     toValues,
     misfit: (passingPct, values) =>
       misses(passingPct, values).reduce((sum, miss) => sum + miss * miss, 0),
-    solve: (passingPct, start, tolerance) =>
+    solve: (passingPct, start, options) =>
       levenbergMarquardt({
+        ...options,
         start: toSteps(start).map((step, j) => Math.min(upper[j], Math.max(lower[j], step))),
         lower,
         upper,
-        tolerance,
         residuals: (steps) => misses(passingPct, toValues(steps)),
-        jacobian: (steps) => {
+        jacobian: (steps, into) => {
           const values = toValues(steps);
-          return sizesMm.map((sizeMm, i) =>
-            model
-              .slopes(sizeMm, values)
+          for (let i = 0; i < sizesMm.length; i++) {
+            const slopes = model.slopes(sizesMm[i], values);
+            for (let j = 0; j < slopes.length; j++) {
               // Along the logarithm of a size the slope is the size times that along the size.
-              .map((slope, j) => slope * weight[i] * (logarithmic[j] ? values[j] : 1)),
-          );
+              const along = logarithmic[j] ? values[j] : 1;
+              into[j * sizesMm.length + i] = slopes[j] * weight[i] * along;
+            }
+          }
         },
       }),
   };

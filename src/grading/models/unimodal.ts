@@ -171,20 +171,24 @@ export const fredlund: GradingModel = {
     return 100 * powerOf(Math.log(Math.E + powerOf(a / sizeMm, n)), -m) * (1 - powerOf(fine, 7));
   },
   slopes(sizeMm, [a, n, m, residualMm]) {
-    const raised = powerOf(a / sizeMm, n);
+    // the powers of `powerOf`, whose logarithms are needed themselves
+    const finer = Math.log(a / sizeMm);
+    const raised = Math.exp(n * finer);
     if (sizeMm <= SMALLEST_MM || !Number.isFinite(raised)) return [0, 0, 0, 0];
     const [above, below] = [Math.log1p(residualMm / sizeMm), Math.log1p(residualMm / SMALLEST_MM)];
     const ratio = above / below;
+    const ratioLog = Math.log(ratio);
     const level = Math.log(Math.E + raised);
-    const main = 100 * powerOf(level, -m);
-    const cut = 1 - powerOf(ratio, 7);
+    const levelLog = Math.log(level);
+    const main = 100 * Math.exp(-m * levelLog);
+    const cut = 1 - Math.exp(7 * ratioLog);
     const steep = (-m * main * cut * raised) / (level * (Math.E + raised));
     const ratioSlope = (1 / (sizeMm + residualMm) - ratio / (SMALLEST_MM + residualMm)) / below;
     return [
       (steep * n) / a,
-      steep * Math.log(a / sizeMm),
-      -main * cut * Math.log(level),
-      -7 * main * powerOf(ratio, 6) * ratioSlope,
+      steep * finer,
+      -main * cut * levelLog,
+      -7 * main * Math.exp(6 * ratioLog) * ratioSlope,
     ];
   },
   starts: (curve) =>

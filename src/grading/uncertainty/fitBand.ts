@@ -3,7 +3,7 @@ import { createRandom } from "../../numerics/random.js";
 import { checkThat } from "../../quantities/checkNumber.js";
 import type { GradingFit } from "../models/fit.js";
 import { GRADING_MODELS } from "../models/gradingModels.js";
-import { ROUGH, sizesFit } from "../models/sizesFit.js";
+import { RESAMPLE, sizesFit } from "../models/sizesFit.js";
 
 export interface ResampleFitsOptions {
   /** Whole number; the same seed gives the same fits. */
@@ -100,7 +100,7 @@ export function resampleFits(
     const drawn = fitted.map(
       ({ fittedPct }, i) => fittedPct + sd[i] * errors[random.integer(errors.length)],
     );
-    return solve(drawn, start, ROUGH);
+    return solve(drawn, start, RESAMPLE);
   });
   return {
     values: found.map((each) => toValues(each.parameters)),
