@@ -75,7 +75,7 @@ export const CAUTIONS: readonly Caution[] = [
     id: "lifting",
     work: ["lifting", "ramming"],
     title: say`Lifting and vibration`,
-    text: say`Bags of more than about 23 kg call for two people or a lifting aid. Pneumatic rammers shake hands and arms: take turns and breaks.`,
+    text: say`Bags of more than about 23 kg (50 lb) call for two people or a lifting aid. Pneumatic rammers shake hands and arms: take turns and breaks.`,
     source: say`from memory: general practice`,
     basis: "memory",
   },

@@ -487,6 +487,7 @@ export function guidanceFindings(
 /** Ids of the recommendations that were written for rammed earth with cement. */
 const STABILISED: readonly string[] = [
   "burroughs-2001",
+  "burroughs-2001-values",
   "burroughs-2008",
   "rew-practitioner",
   "is-2110",

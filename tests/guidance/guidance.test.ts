@@ -116,6 +116,9 @@ describe("checkGuidance", () => {
       byPct: 7,
       sizeMm: 0.002,
     });
+    expect(render(check.criteria[0].text)).toBe(
+      "passing 0.002 mm: 12.0 %, recommended 5 to 20 %: inside by 7.0 points.",
+    );
     expect(render(check.caution)).toContain("no proof");
     expect(render(check.caution)).toContain("2013");
     expect(render(check.honesty)).toContain("from memory");
@@ -246,10 +249,16 @@ describe("what a recommendation is known from, and written for", () => {
     expect(found("burroughs-2001")).toEqual([]);
     const [, untested] = guidanceFindings(entry("lehmbau-regeln"), { saltsPct: 0.05 }, place);
     expect(render(untested.message)).toContain("not tested here: sulphate.");
-    for (const id of ["burroughs-2001", "burroughs-2008", "rew-practitioner", "is-2110"]) {
+    for (const id of [
+      "burroughs-2001",
+      "burroughs-2001-values",
+      "burroughs-2008",
+      "rew-practitioner",
+      "is-2110",
+    ]) {
       expect(isForStabilisedEarth(entry(id))).toBe(true);
     }
-    expect(GUIDANCE_ENTRIES.filter(isForStabilisedEarth)).toHaveLength(4);
+    expect(GUIDANCE_ENTRIES.filter(isForStabilisedEarth)).toHaveLength(5);
   });
 
   it("a limit of a part of the soil is held against that part", () => {

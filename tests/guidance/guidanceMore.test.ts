@@ -78,6 +78,14 @@ describe("compareGuidance", () => {
     expect(disagreements.filter(({ what }) => render(what).startsWith("silt"))).toEqual([]);
     expect(compareGuidance(CURVE, [entry("walker-2005")]).disagreements).toEqual([]);
     expect(() => compareGuidance(CURVE, [])).toThrow("invalid `entries`");
+    const [{ sides }] = compareGuidance(CURVE, [
+      entry("walker-2005"),
+      entry("morel-clay"),
+    ]).disagreements;
+    expect(sides.map(({ id, remembered }) => [id, remembered])).toEqual([
+      ["walker-2005", true],
+      ["morel-clay", undefined],
+    ]);
   });
 });
 

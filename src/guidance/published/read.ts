@@ -71,6 +71,31 @@ export const READ_ENTRIES: readonly WrittenEntry[] = [
     notes: say`111 soils, 230 blocks, with cement, lime or bitumen. Sand is 0.075 to 2.36 mm here. The same author’s paper of 2008 uses other limits.`,
   },
   {
+    id: "burroughs-2001-values",
+    title: say`Values of favourable soils for stabilised rammed earth, thesis`,
+    material: "stabilised-rammed-earth",
+    source: {
+      authors: "Burroughs, V.S.",
+      year: 2001,
+      title:
+        "Quantitative criteria for the selection and stabilisation of soils for rammed earth wall construction (PhD, UNSW)",
+      locator: say`values of the favourable soils`,
+      address: "https://doi.org/10.26190/unsworks/19954",
+    },
+    basis: "read",
+    confidence: "read",
+    boundariesMm: { clay: 0.002, silt: 0.075, sand: 2.36 },
+    points: [{ sizeMm: 0.075, lowPct: 21, highPct: 35 }],
+    fractions: [{ fraction: "sand", minPct: 30, maxPct: 60 }],
+    consistency: [
+      { quantity: "liquidLimitPct", maxPct: 36 },
+      { quantity: "plasticityIndexPct", maxPct: 16, below: true },
+      { quantity: "linearShrinkagePct", maxPct: 7.1, below: true },
+    ],
+    others: [{ quantity: "plasticLimitPct", min: 16, max: 19 }],
+    notes: say`Ranges found among the soils of which 90 % reached 2 MPa; gravel (2.36 to 19 mm) was 3 to 5 % or above 12 %. Fines are all that passes 0.075 mm.`,
+  },
+  {
     id: "burroughs-2008",
     title: say`Soil criteria for stabilisation at 2 MPa`,
     material: "stabilised-rammed-earth",
