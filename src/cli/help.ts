@@ -82,14 +82,17 @@ In the language and units of the second. A blend that was not tested has no stre
   --json          the comparison as JSON at full precision
   --out <file>    write there instead of to the screen; the file must not exist yet
 `,
-  looks: `Usage: loambook looks <study|sheet> [--json]
+  looks: `Usage: loambook looks <study|sheet> [--json] [--out <folder>] [--replace]
 
 Shows what was seen on trial blocks side by side: texture, edges, cracks, colour when dry, who and when; the
 colour differences between them; and what is amiss, such as a colour taken before a block was dry.
 From a study it takes the sheets under “looks” of its trials, from a file that sheet alone (CSV or XLSX).
 It judges nothing: which block looks right is for whoever builds.
 
-  --json          the same as JSON
+  --json           the same as JSON
+  --out <folder>   of a study: HTML and PDF with it, and with the photographs that the sheets name (PNG or JPEG
+                   files in the study folder), small and side by side; a new folder
+  --replace        write over a folder that an earlier run made
 `,
   appendix: `Usage: loambook appendix <study> [--template permit|handout] [--standard <name>] [--attach]
        [--out <folder>] [--replace]

@@ -1,20 +1,33 @@
 import { readFileSync, statSync } from "node:fs";
-import { basename } from "node:path";
+import { basename, resolve } from "node:path";
 import { blockText } from "../blocks/partText.js";
 import { type Finding, hasErrors } from "../findings/finding.js";
 import { formatFindings } from "../findings/format.js";
 import { readGrid } from "../lab/sheet/grid.js";
 import { readTrials, type WorkshopTrial } from "../lab/trials.js";
+import { writeLooks } from "../report/writeLooks.js";
 import { compareTrials, trialFindings } from "../strength/trials.js";
+import { computeStudy } from "../study/computeStudy.js";
 import { openStudy } from "../study/openStudy.js";
+import { readPhotographs, seenTrials } from "../study/photographs.js";
+import { readStudy } from "../study/readStudy.js";
+import { StudyError } from "../study/study.js";
 import { trialDifferencesTable, trialsTable } from "../tables/trialBlocks.js";
 import type { Locale } from "../words/render.js";
-import { CommandError, EXIT, parseCall } from "./call.js";
+import { type Call, CommandError, EXIT, parseCall } from "./call.js";
+import { freshFolder, outputProblem } from "./output.js";
 
 /** `loambook looks`: what was seen on trial blocks, side by side. */
 export async function looksCommand(words: readonly string[]): Promise<number> {
-  const call = parseCall("looks", words, { json: { type: "boolean" } }, true);
-  const { looks, findings, locale } = await looksAt(call.place as string);
+  const options = {
+    json: { type: "boolean" },
+    out: { type: "string" },
+    replace: { type: "boolean" },
+  } as const;
+  const call = parseCall("looks", words, options, true);
+  const place = call.place as string;
+  if (call.text("out") !== undefined) return writePages(place, call);
+  const { looks, findings, locale } = await looksAt(place);
   const differences = compareTrials(looks);
   if (call.flag("json")) {
     process.stdout.write(`${JSON.stringify({ looks, differences, findings }, undefined, 2)}\n`);
@@ -32,6 +45,39 @@ export async function looksCommand(words: readonly string[]): Promise<number> {
   return EXIT.ok;
 }
 
+/** HTML and PDF with the photographs beside each other. */
+async function writePages(folder: string, call: Call): Promise<number> {
+  const { study, findings: reading, locale } = await readStudy(folder);
+  const { result, findings } = study
+    ? computeStudy(study, reading)
+    : { result: undefined, findings: reading };
+  if (!study || !result) throw new StudyError(findings, locale);
+  const trials = seenTrials(study.trials);
+  if (trials.length === 0) throw nothingSeen(folder);
+  const { photographs } = await readPhotographs(folder, trials);
+  const outFolder = freshFolder({
+    wanted: call.text("out"),
+    byDefault: resolve(`looks-${basename(resolve(folder))}`),
+    replace: call.flag("replace"),
+  });
+  const written = await writeLooks(result, photographs, {
+    outFolder,
+    replace: call.flag("replace"),
+  }).catch((problem: unknown) => {
+    throw outputProblem(outFolder, problem);
+  });
+  const told = [...findings.filter(({ code }) => LOOK_CODES.has(code)), ...written.findings];
+  process.stdout.write(`${formatFindings(told, locale)}\n\n${written.paths.join("\n")}\n`);
+  return EXIT.ok;
+}
+
+function nothingSeen(place: string): CommandError {
+  return new CommandError(
+    EXIT.badInput,
+    `${place} names no sheet of what was seen on its blocks: put it under “looks” of “tested” or of a trial.`,
+  );
+}
+
 interface SeenBlocks {
   readonly looks: readonly WorkshopTrial[];
   readonly findings: readonly Finding[];
@@ -45,22 +91,19 @@ async function looksAt(place: string): Promise<SeenBlocks> {
   if (!entry.isDirectory()) return looksOfSheet(place);
   const { trials, config, findings } = await openStudy(place);
   const looks = trials.flatMap((trial) => trial.looks ?? []);
-  if (looks.length === 0) {
-    throw new CommandError(
-      EXIT.badInput,
-      `${place} names no sheet of what was seen on its blocks: put it under “looks” of “tested” or of a trial.`,
-    );
-  }
-  const codes = new Set(LOOK_CODES);
+  if (looks.length === 0) throw nothingSeen(place);
   return {
     looks,
-    findings: findings.filter(({ code }) => codes.has(code)),
+    findings: findings.filter(({ code }) => LOOK_CODES.has(code)),
     locale: config.language,
   };
 }
 
-/** What `trialFindings` may say. */
-const LOOK_CODES = ["repeated-trial", "unknown-colour", "colour-before-dry", "trial-not-strength"];
+/** What `trialFindings` and `readPhotographs` may say. */
+const LOOK_CODES = new Set([
+  ...["repeated-trial", "unknown-colour", "colour-before-dry", "trial-not-strength"],
+  "no-photograph",
+]);
 
 async function looksOfSheet(path: string): Promise<SeenBlocks> {
   const file = basename(path);

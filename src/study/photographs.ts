@@ -1,13 +1,12 @@
 import { readFile, realpath, stat } from "node:fs/promises";
 import { isAbsolute, join } from "node:path";
 import { sheetsOf } from "../entries/sheets.js";
-import { trialEntries } from "../entries/trials.js";
 import { type Finding, finding } from "../findings/finding.js";
 import type { WorkshopTrial } from "../lab/trials.js";
 import { type PictureSize, pictureSize } from "../quantities/pictureSize.js";
 import { say, type Text } from "../words/message.js";
-import { isBelow } from "./readStudy.js";
-import type { StudyResult } from "./studyResult.js";
+import { isBelow } from "./folder.js";
+import type { StudyTrial } from "./study.js";
 
 /** A photograph of a trial block, as its file holds it. */
 export interface Photograph extends PictureSize {
@@ -22,27 +21,42 @@ export interface Photograph extends PictureSize {
 /** A photograph of a good camera has up to 12 MB. */
 const MAX_BYTES = 20 * 1024 * 1024;
 
+/** A trial whose blocks somebody looked at. */
+export interface SeenTrial {
+  readonly name: Text;
+  /** Sheet of what was seen. */
+  readonly file: string;
+  readonly looks: readonly WorkshopTrial[];
+}
+
+/** The trials of a study that name a sheet of looks. */
+export function seenTrials(trials: readonly StudyTrial[]): SeenTrial[] {
+  return trials.flatMap(({ entry, looks }) =>
+    looks && entry.looks
+      ? [{ name: entry.name ?? entry.id, file: sheetsOf(entry.looks)[0], looks }]
+      : [],
+  );
+}
+
 /**
- * Opens the photographs that the sheets of looks of a study name: PNG or JPEG files inside the study folder.
+ * Opens the photographs that sheets of looks name: PNG or JPEG files inside the study folder.
  *
  * @param folder of the study.
- * @returns those that can be shown, and a warning for each that cannot. The study computes without them.
+ * @returns those that can be shown, and a warning for each that cannot: a study computes without them.
  */
 export async function readPhotographs(
   folder: string,
-  { config, trials }: Pick<StudyResult, "config" | "trials">,
+  trials: readonly SeenTrial[],
 ): Promise<{ readonly photographs: readonly Photograph[]; readonly findings: readonly Finding[] }> {
   const photographs: Photograph[] = [];
   const findings: Finding[] = [];
-  const sheets = new Map(trialEntries(config).map(({ key, looks }) => [key, looks]));
-  for (const { key, name, looks = [] } of trials) {
-    const sheet = sheets.get(key);
+  for (const { name, file, looks } of trials) {
     for (const look of looks) {
-      if (look.photograph === undefined || sheet === undefined) continue;
+      if (look.photograph === undefined) continue;
       const opened = await openPicture(folder, look.photograph);
       if ("bytes" in opened) {
         photographs.push({ id: look.id, trial: name, file: look.photograph, ...opened });
-      } else findings.push(noPhotograph(sheetsOf(sheet)[0], look, opened.problem));
+      } else findings.push(noPhotograph(file, look, opened.problem));
     }
   }
   return { photographs, findings };

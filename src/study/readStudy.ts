@@ -1,10 +1,12 @@
 import { readdir, readFile, realpath, stat } from "node:fs/promises";
-import { basename, isAbsolute, join, relative, sep } from "node:path";
+import { basename, isAbsolute, join } from "node:path";
 import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
 import { MAX_SHEET_BYTES } from "../lab/sheet/grid.js";
 import { say, type Text } from "../words/message.js";
 import { nearestName } from "../words/nearestName.js";
 import type { Language } from "../words/render.js";
+import { isBelow } from "./folder.js";
+import { readPhotographs, seenTrials } from "./photographs.js";
 import { readEntries, type StudyReading, studyFromFiles } from "./studyFromFiles.js";
 
 /**
@@ -26,7 +28,11 @@ export async function readStudy(
   if (/\.(csv|xlsx)$/i.test(first)) return readSheets([first], options);
   const opened = await openEntries(first);
   if ("bytes" in opened) {
-    return readEntries(opened.bytes, (file, key) => readStudyFile(first, file, key), options);
+    const open = (file: string, key: string) => readStudyFile(first, file, key);
+    const reading = await readEntries(opened.bytes, open, options);
+    if (!reading.study) return reading;
+    const { findings } = await readPhotographs(first, seenTrials(reading.study.trials));
+    return { ...reading, findings: [...reading.findings, ...findings] };
   }
   const sheets = opened.absent ? await loneSheets(first) : [];
   if (sheets.length === 0) return { findings: [opened.finding], locale: options.language ?? "en" };
@@ -224,12 +230,6 @@ async function otherSheet(root: string, file: string): Promise<Text> {
   if (all.length === 0) return say`Add the sheet; there is none in the study folder yet.`;
   const shown = [...all.slice(0, 8), ...(all.length > 8 ? ["…"] : [])].join(", ");
   return say`Add the sheet, or name one that is there: ${shown}.`;
-}
-
-/** Whether a path lies below a folder. */
-export function isBelow(root: string, path: string): boolean {
-  const way = relative(root, path);
-  return way !== "" && way !== ".." && !way.startsWith(`..${sep}`) && !isAbsolute(way);
 }
 
 /** Deep enough for sheets sorted by test or by date, and never a whole disk. */

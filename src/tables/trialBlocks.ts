@@ -13,20 +13,21 @@ export function trialsTable(trials: readonly WorkshopTrial[]): TableBlock {
     { header: say`Edges`, cell: ({ edges }) => edges },
     { header: say`Cracks`, cell: ({ cracks }) => cracks },
     {
-      ...numberColumn(say`Thickness`, "mm"),
-      cell: ({ thicknessMm }) => (thicknessMm === undefined ? undefined : plain(thicknessMm)),
+      header: say`Colour`,
+      cell: ({ colour, munsell, lab }) =>
+        textOrNone([colour, munsell, lab && say`${"L* a* b*"} ${colourNumbers(lab)}`]),
     },
-    { header: say`Colour`, cell: ({ colour }) => colour },
-    { header: say`Munsell`, cell: ({ munsell }) => munsell },
-    { header: "L* a* b*", cell: ({ lab }) => lab && colourNumbers(lab) },
     {
-      header: say`Dry`,
-      cell: ({ dryToConstantMass }) => (dryToConstantMass ? say`to constant mass` : say`not known`),
+      header: say`Sample`,
+      cell: ({ thicknessMm, dryToConstantMass }) =>
+        joinTexts([
+          thicknessMm === undefined ? undefined : say`${plain(thicknessMm)} mm`,
+          dryToConstantMass ? say`dry to constant mass` : say`not known to be dry`,
+        ]),
     },
-    { header: say`Photograph`, cell: ({ photograph }) => photograph },
     {
       header: say`Seen by, on`,
-      cell: ({ seenBy, seenOn }) => (seenBy ?? seenOn) && joinTexts([seenBy, seenOn]),
+      cell: ({ seenBy, seenOn, photograph }) => textOrNone([seenBy, seenOn, photograph]),
     },
     { header: say`Remark`, cell: ({ remark }) => remark },
   ];
@@ -46,6 +47,10 @@ export function trialsTable(trials: readonly WorkshopTrial[]): TableBlock {
 interface LookColumn extends TableColumn {
   /** Undefined where nothing was written. */
   readonly cell: (trial: WorkshopTrial) => Text | undefined;
+}
+
+function textOrNone(texts: readonly (Text | undefined)[]): Text | undefined {
+  return texts.some((text) => text !== undefined) ? joinTexts(texts) : undefined;
 }
 
 function colourNumbers({ l, a, b }: NonNullable<WorkshopTrial["lab"]>): Text {

@@ -1,7 +1,7 @@
-import { existsSync, readFileSync } from "node:fs";
+import { cpSync, existsSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
-import { runCli, temporaryFolder } from "../support/runCli.js";
+import { ROOT, runCli, temporaryFolder } from "../support/runCli.js";
 import { copyStudy } from "../support/studyCopy.js";
 
 const ROOM = "data-examples/reading-room";
@@ -53,13 +53,40 @@ describe("looks", () => {
     expect(none.stderr).toContain("under “looks”");
   }, 60_000);
 
+  it("writes a page with the photographs, and tells which are missing", async () => {
+    const copy = join(temporaryFolder(), "two-blends");
+    cpSync(join(ROOT, "data-examples/two-blends"), copy, { recursive: true });
+    // One dot across, one down; nothing that a photograph could be mistaken for.
+    const dot =
+      "iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==";
+    writeFileSync(join(copy, "dot.png"), Buffer.from(dot, "base64"));
+    writeFileSync(join(copy, "text.jpg"), "no picture");
+    writeFileSync(
+      join(copy, "sheets/more-sand-looks.csv"),
+      "# Invented data\nblock,cracks,photograph\nL1,none,dot.png\nL2,none,text.jpg\nL3,none,../two-blends/gone.png\nL4,none,../../etc/passwd\n",
+    );
+    const out = join(temporaryFolder(), "looks");
+    const { code, stdout, stderr } = await runCli(["looks", copy, "--out", out]);
+    expect([code, stderr]).toEqual([0, ""]);
+    expect(stdout).toMatch(/row 4, column “photograph”: “text.jpg”\n *This is not a PNG or JPEG/);
+    expect(stdout).toMatch(/row 5, column “photograph”.*\n *This file is not there/);
+    expect(stdout).toMatch(/row 6, column “photograph”.*\n *This file (lies outside|is not there)/);
+    const html = readFileSync(join(out, "trial-blocks.html"), "utf8");
+    expect(html.match(/<image[^>]*href="data:image\/png;base64,/g)).toHaveLength(1);
+    expect(html).toContain("Blend with more sand, L1");
+    expect(readFileSync(join(out, "trial-blocks.pdf")).subarray(0, 5).toString()).toBe("%PDF-");
+    expect((await runCli(["looks", copy, "--out", out])).code).toBe(7);
+    const checked = await runCli(["check", copy]);
+    expect(checked.stdout).toContain("This is not a PNG or JPEG picture.");
+  }, 60_000);
+
   it("reads one sheet alone, with what is amiss in it", async () => {
     const copy = copyStudy("reading-room");
     const sheet = join(copy.folder, "looks.csv");
     copy.write("looks.csv", "block,texture,colour\nL1,open,dark brown\nL2,fine,light brown\n");
     const { code, stdout } = await runCli(["looks", sheet]);
     expect(code).toBe(0);
-    expect(stdout).toMatch(/L1 +open +dark brown +not known/);
+    expect(stdout).toMatch(/L1 +open +dark brown +not known to be dry/);
     expect(stdout).toContain("taken without knowing that it was dry");
     const json = JSON.parse((await runCli(["looks", sheet, "--json"])).stdout);
     expect(json.looks).toEqual([

@@ -377,7 +377,7 @@ describe("quality control", () => {
   };
   const config = {
     units: "SI",
-    element: { name: "Wall" },
+    elements: [{ name: "Wall" }],
     strength: { requirement: { ageDays: 28, strengthMpa: 2 } },
     quality: {
       lot: { kind: "days", days: 2, batchesADay: 9 },
@@ -457,7 +457,7 @@ describe("quality control", () => {
       materials: [{ id: "soil", name: "Soil", moisturePct: 6 }],
       cement: { name: "Cement" },
       batchDryMassKg: 120,
-      element: { ...config.element, compactedLiftM: 0.1 },
+      elements: [{ ...config.elements[0], compactedLiftM: 0.1 }],
     };
     const table = qualityChecksTable({
       config: stated,
@@ -489,8 +489,11 @@ describe("trials", () => {
     };
     const table = trialsTable([trial, { id: "T2", mix: "B", dryToConstantMass: false, row: 3 }]);
     expect(rowsOf(table)).toEqual([
-      ["T1", "A", "fine", "sharp", "25", "10YR 5/4", "51.2 8.76 22.1", "to constant mass"],
-      ["T2", "B", "–", "–", "–", "–", "–", "not known"],
+      [
+        ...["T1", "A", "fine", "sharp", "10YR 5/4, L* a* b* 51.2 8.76 22.1"],
+        "25 mm, dry to constant mass",
+      ],
+      ["T2", "B", "–", "–", "–", "not known to be dry"],
     ]);
     const block = {
       ...{ id: "L1", cracks: "a hairline", colour: "light brown", photograph: "photos/L1.jpg" },
@@ -499,14 +502,14 @@ describe("trials", () => {
     const whole = trialsTable([block, { id: "L2", seenOn: "2026-06-13", row: 3 }]);
     // What nobody wrote down has no column.
     expect(headsOf(whole)).toEqual([
-      ...["Trial", "Cracks", "Colour", "Dry", "Photograph", "Seen by, on", "Remark"],
+      ...["Trial", "Cracks", "Colour", "Sample", "Seen by, on", "Remark"],
     ]);
     expect(rowsOf(whole)).toEqual([
       [
-        ...["L1", "a hairline", "light brown", "not known", "photos/L1.jpg"],
-        ...["the laboratory, 2026-06-12", "rings"],
+        ...["L1", "a hairline", "light brown", "not known to be dry"],
+        ...["the laboratory, 2026-06-12, photos/L1.jpg", "rings"],
       ],
-      ["L2", "–", "–", "not known", "–", "2026-06-13", "–"],
+      ["L2", "–", "–", "not known to be dry", "2026-06-13", "–"],
     ]);
     const differences = trialDifferencesTable([
       { one: "T1", other: "T2", deltaE: 3.46, words: "seen side by side" },

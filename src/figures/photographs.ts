@@ -1,0 +1,76 @@
+import type { Photograph } from "../study/photographs.js";
+import { joinTexts, say, type Text } from "../words/message.js";
+import { type Figure, figureOf } from "./figure.js";
+import { figurePng } from "./svg/figurePng.js";
+
+/** Dots across a photograph: enough for a third of a page at about 150 an inch; common practice, no source. */
+const WIDTH_PX = 420;
+/** Photographs that stand side by side. */
+const ACROSS = 3;
+/** Of a photograph's place, with room below for its name. */
+const [PLACE_PX, NAME_PX] = [230, 26];
+
+/**
+ * Photographs of trial blocks side by side, shrunk for print, each with the name of its blend and block.
+ * Their colours hold only among pictures of one light, one camera setting and one grey card.
+ *
+ * @throws RangeError without photographs.
+ */
+export function photographsFigure(title: Text, photographs: readonly Photograph[]): Figure {
+  if (photographs.length === 0) throw new RangeError("invalid `photographs`: []; expected some");
+  const rows = Math.ceil(photographs.length / ACROSS);
+  const across = Math.min(ACROSS, photographs.length);
+  const height = rows * PLACE_PX;
+  const named = photographs.map(({ id, trial }) => say`${trial}, ${id}`);
+  const place = (index: number) => ({
+    x: (index % ACROSS) / across,
+    top: 1 - Math.floor(index / ACROSS) / rows,
+  });
+  return figureOf(
+    title,
+    say`${title}. ${joinTexts(named, "; ")}.`,
+    [{ type: "scatter", x: [0], y: [0], mode: "markers", opacity: 0, showlegend: false }],
+    {
+      xaxis: { visible: false, fixedrange: true },
+      yaxis: { visible: false, fixedrange: true },
+      margin: { l: 10, r: 10, t: 10, b: 10 },
+      plot_bgcolor: "#ffffff",
+      images: photographs.map((photograph, index) => ({
+        source: shrunk(photograph),
+        xref: "paper",
+        yref: "paper",
+        x: place(index).x,
+        y: place(index).top,
+        sizex: 0.96 / across,
+        sizey: (PLACE_PX - NAME_PX - 6) / height,
+        xanchor: "left",
+        yanchor: "top",
+        layer: "above",
+      })),
+      annotations: named.map((text, index) => ({
+        text,
+        xref: "paper",
+        yref: "paper",
+        x: place(index).x,
+        y: place(index).top - (PLACE_PX - NAME_PX) / height,
+        xanchor: "left",
+        yanchor: "top",
+        showarrow: false,
+      })),
+    },
+    height + 60,
+  );
+}
+
+/** Painted anew upright and small; what the camera noted beside the picture, such as the place, is left behind. */
+function shrunk({ type, bytes, widthPx, heightPx, turnDegrees }: Photograph): string {
+  const source = `data:image/${type};base64,${Buffer.from(bytes).toString("base64")}`;
+  const lies = turnDegrees === 90 || turnDegrees === 270;
+  const [across, high] = lies ? [heightPx, widthPx] : [widthPx, heightPx];
+  const scale = Math.min(1, WIDTH_PX / across);
+  const [width, height] = [across, high].map((side) => Math.max(1, Math.round(side * scale)));
+  const [shownWidth, shownHeight] = lies ? [height, width] : [width, height];
+  const middle = `translate(${width / 2} ${height / 2}) rotate(${turnDegrees}) translate(${-shownWidth / 2} ${-shownHeight / 2})`;
+  const svg = `<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink" width="${width}" height="${height}"><image width="${shownWidth}" height="${shownHeight}" preserveAspectRatio="none" transform="${middle}" xlink:href="${source}"/></svg>`;
+  return `data:image/png;base64,${Buffer.from(figurePng(svg, 1)).toString("base64")}`;
+}
