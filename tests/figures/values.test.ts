@@ -407,7 +407,7 @@ describe("figures of strength", () => {
     expect([data[1].x, data[1].y, data[1].text]).toEqual([
       [2.25, 2.7],
       [20, 95],
-      ["poor", "good"],
+      ["rejectable", "acceptable"],
     ]);
     const y = data[0].y as number[];
     for (const [at, value] of y.entries())

@@ -127,7 +127,7 @@ function lotsText(
 const STEPS = 60;
 
 /**
- * How likely a lot is accepted, by its true mean, with the good and the poor lot marked.
+ * How likely a lot is accepted, by its true mean, with the acceptable and the rejectable quality marked.
  *
  * @param blocks.sdMpa standard deviation of blocks of a lot, as for the risks. @param blocks.seed as there.
  *
@@ -177,7 +177,7 @@ export function operatingCharacteristicChart(
         name: say`rejectable and acceptable quality`,
         x: [stress(risks.poorMeanMpa), stress(risks.goodMeanMpa)],
         y: [100 * risks.ownerRisk, 100 * (1 - risks.builderRisk)],
-        text: [say`poor`, say`good`],
+        text: [say`rejectable`, say`acceptable`],
         textposition: ["top left", "bottom right"],
         marker: { color: PALETTE.redEarth, symbol: "diamond", size: 9 },
       },
