@@ -44,7 +44,10 @@ export type BenchAction =
   | { readonly kind: "target"; readonly target: TargetConfig; readonly during?: boolean }
   | { readonly kind: "limits"; readonly limits: readonly BlendLimit[] }
   | { readonly kind: "mix"; readonly mix: BenchMix }
-  | { readonly kind: "undo" | "redo" | "reset" | "keep" | "drop-kept" | "swap-kept" };
+  /** `settle`: what was moved has come to rest; the next move is a step of its own. */
+  | {
+      readonly kind: "undo" | "redo" | "reset" | "keep" | "drop-kept" | "swap-kept" | "settle";
+    };
 
 /** Steps that can be taken back; more nobody remembers. */
 const MAX_PAST = 200;
@@ -84,6 +87,8 @@ export function changeBench(bench: Bench, action: BenchAction): Bench {
     }
     case "swap-kept":
       return kept ? settled(step(bench, kept), { kept: now }) : bench;
+    case "settle":
+      return settled(bench, {});
     case "reset":
       return step(bench, start);
     case "mix":

@@ -93,7 +93,7 @@ a{color:var(--accent)}
 .tabs{padding:.5rem 1rem;border-bottom:1px solid var(--line);background:var(--wash)}
 button,.button,select,input[type=number],input[type=text]{font:inherit;color:inherit;min-height:44px;border:1px solid var(--edge);border-radius:4px;background:var(--card);padding:.3rem .8rem}
 button,.button{font-weight:600;font-size:.92rem;cursor:pointer;color:var(--accent);min-width:44px}
-button:hover:not(:disabled),.button:hover{background:var(--wash)}
+button:not(:disabled,[aria-current=page],[aria-pressed=true],.main):hover,.button:hover{background:var(--wash)}
 button:disabled{color:var(--soft);cursor:default;border-style:dashed}
 button[aria-current=page],button[aria-pressed=true],button.main{background:var(--accent);color:var(--on-accent);border-color:var(--accent)}
 input[type=number],input[type=text]{padding:.3rem .5rem;font-variant-numeric:tabular-nums}

@@ -8,7 +8,7 @@ import { trialShares } from "../entries/trials.js";
 import type { Finding } from "../findings/finding.js";
 import { characteristicSizes } from "../grading/characteristics.js";
 import type { GradingCurve } from "../grading/curve.js";
-import { fractions } from "../grading/fractions.js";
+import { boundariesOf, fractions } from "../grading/fractions.js";
 import { readingSpread } from "../grading/uncertainty/intervals.js";
 import { checkGuidance } from "../guidance/check.js";
 import type { GuidanceEntry } from "../guidance/entry.js";
@@ -164,7 +164,7 @@ export function tuneBlend(open: OpenStudy, mix: BenchMix): TunedBlend {
     ...{ limits, relaxed: [] },
     ...blended,
     sizes: characteristicSizes(blended.curve),
-    fractions: fractions(blended.curve),
+    fractions: fractions(blended.curve, boundariesOf(config.units)),
     particleDensityKgM3: particleDensity(config, sharesPct),
   };
   const curves = sampleCurves(drawn, sharesPct).blend;

@@ -245,8 +245,8 @@ it("sets the groups of a class side by side", async (context) => {
     ["West", ["60", "75", "90"]],
   ] as const) {
     await page.fill("#group-name", group);
-    if (!(await page.locator("#typed-jar").last().getAttribute("open"))) {
-      await page.locator("#view-class #sheets-jar summary").click();
+    if ((await page.locator("#class-jar").getAttribute("open")) === null) {
+      await page.click("#class-jar summary");
     }
     for (const [index, top] of tops.entries()) {
       await page

@@ -77,7 +77,7 @@ export function classView(app: App): View {
                 type: "button",
                 onclick: () =>
                   app.setGroups(app.state.groups.filter((each) => each.name !== group.name)),
-                "aria-label": t(say`Take ${group.name} off the list`),
+                "aria-label": t(say`take off: ${group.name}`),
               },
               t(say`take off`),
             ),

@@ -2,8 +2,10 @@ import ln from "@stdlib/math-base-special-ln";
 
 /** Upper and lower part of log10(2), and 1 / ln 10. */
 const [LOG10_2, LOG10_2_REST, PER_LN10] = [
-  3.01029995663611771306e-1, 3.69423907715893078616e-13, 4.34294481903251816668e-1,
-];
+  0.30102999566361177,
+  3.694239077158931e-13,
+  Math.LOG10E,
+] as const;
 
 /**
  * The decimal logarithm of a positive normal number, with the bits that the engine of Node.js 20 gives: newer

@@ -133,7 +133,7 @@ export function sheetCard(app: App): View {
         const locked = now.locked[index];
         control.show(now.sharesPct[index], locked);
         lock.setAttribute("aria-pressed", String(locked));
-        lock.setAttribute("aria-label", t(say`Lock the share of ${name}`));
+        lock.setAttribute("aria-label", t(locked ? say`locked: ${name}` : say`lock: ${name}`));
         fill(lock, t(locked ? say`locked` : say`lock`));
       }
       cement.show(now.cementPct);
@@ -158,6 +158,9 @@ function cementEnd({ state }: App): number {
   return Math.ceil(Math.max(10, ...contents) + 2);
 }
 
+/** After so long a slider that was moved has come to rest. */
+const SETTLE_MS = 600;
+
 function controlOf(app: App, options: ControlOptions): Control {
   const { id, label, unit, min, max, step, decimals, mark, beside, change } = options;
   const { t } = app;
@@ -169,8 +172,16 @@ function controlOf(app: App, options: ControlOptions): Control {
     ...attributes,
   });
   const box = el("input", { type: "number", id, ...attributes, step: "any", inputmode: "decimal" });
-  slider.addEventListener("input", () => change(slider.valueAsNumber, true));
-  slider.addEventListener("change", () => change(slider.valueAsNumber, false));
+  // Keys move a slider in many small changes: those that follow one another are one step.
+  let end: ReturnType<typeof setTimeout> | undefined;
+  slider.addEventListener("input", () => {
+    clearTimeout(end);
+    change(slider.valueAsNumber, true);
+  });
+  slider.addEventListener("change", () => {
+    clearTimeout(end);
+    end = setTimeout(() => app.act({ kind: "settle" }), SETTLE_MS);
+  });
   box.addEventListener("change", () => {
     if (Number.isFinite(box.valueAsNumber)) change(box.valueAsNumber, false);
   });

@@ -177,7 +177,7 @@ function materialRows(app: App): HTMLElement[] {
       {
         type: "button",
         onclick: () => app.adopt(dropMaterial(app.state.files, id)),
-        "aria-label": t(say`Take ${name} off the bench`),
+        "aria-label": t(say`take off: ${name}`),
       },
       t(say`take off`),
     );
