@@ -8,20 +8,33 @@ import { type GuidanceComparison, recommendedRange } from "../guidance/compariso
 import { type GuidanceEntry, shortSource, sourceMark } from "../guidance/entry.js";
 import { gradingEnvelope } from "../guidance/envelope.js";
 import { probabilityPercent } from "../guidance/probability.js";
+import { displayUnit, displayValue, type UnitSystem } from "../quantities/format.js";
 import { testedChemistry } from "../study/guidance.js";
 import type { GuidanceStudy, StudyResult } from "../study/studyResult.js";
 import { joinTexts, say, type Text } from "../words/message.js";
 import { BLANK, fixed, numberColumn, plain } from "./cell.js";
 import { entrySource } from "./references.js";
 
-/** A table for each entry that the study is held against. */
-export function guidanceTables(guidance: readonly GuidanceStudy[]): TableBlock[] {
+/**
+ * A table for each entry that the study is held against.
+ *
+ * @param units of densities; default SI.
+ */
+export function guidanceTables(
+  guidance: readonly GuidanceStudy[],
+  units: UnitSystem = "SI",
+): TableBlock[] {
   const entries = [...new Set(guidance.map(({ check }) => check.entry.id))];
-  return entries.map((id) => guidanceTable(guidance.filter(({ check }) => check.entry.id === id)));
+  return entries.map((id) =>
+    guidanceTable(
+      guidance.filter(({ check }) => check.entry.id === id),
+      units,
+    ),
+  );
 }
 
 /** The soils and the blend against one recommendation, criterion by criterion, with the confidence of each verdict. */
-function guidanceTable(guidance: readonly GuidanceStudy[]): TableBlock {
+function guidanceTable(guidance: readonly GuidanceStudy[], units: UnitSystem): TableBlock {
   const [{ check, probability }] = guidance;
   const { entry } = check;
   return {
@@ -35,7 +48,7 @@ function guidanceTable(guidance: readonly GuidanceStudy[]): TableBlock {
       { header: say`Verdict` },
       { header: say`Confidence (reading errors only)` },
     ],
-    rows: guidance.flatMap((each) => [...criteriaRows(each), ...otherRows(each)]),
+    rows: guidance.flatMap((each) => [...criteriaRows(each), ...otherRows(each, units)]),
     notes: [
       say`${entrySource(entry)} (${sourceMark(entry)}).`,
       ...(entry.own ? [] : [entry.notes]),
@@ -72,8 +85,16 @@ function criteriaRows({ name, check: { entry, criteria }, probability }: Guidanc
 }
 
 /** Organic matter, salts, top size and density: shown where they are limited, tested or not. */
-function otherRows({ name, check: { others = [] }, probability }: GuidanceStudy): Text[][] {
-  return others.map(({ what, unit, min, max, measured, verdict }, index) => {
+function otherRows(
+  { name, check: { others = [] }, probability }: GuidanceStudy,
+  units: UnitSystem,
+): Text[][] {
+  return others.map(({ what, unit: own, min: low, max: high, measured: found, verdict }, index) => {
+    const isDensity = own === "kg/m³";
+    const unit = isDensity ? displayUnit("density", units) : own;
+    const shown = (value: number | undefined) =>
+      isDensity && value !== undefined ? displayValue(value, "density", units) : value;
+    const [min, max, measured] = [low, high, found].map(shown);
     const likely = probability.others?.[index].probability;
     return [
       name,
@@ -172,6 +193,8 @@ function envelopeTable(
   states: readonly { readonly name: Text; readonly state: BandState }[],
   isBlend: boolean,
 ): TableBlock {
+  // Of an envelope sheet the mark says all.
+  const remarks = entry.own && !entry.power ? [] : envelopeRemarks(entry);
   return {
     kind: "table",
     caption: isBlend
@@ -196,7 +219,7 @@ function envelopeTable(
       ],
     ),
     notes: [
-      say`${entrySource(entry)} (${joinTexts([sourceMark(entry), ...envelopeRemarks(entry)], "; ")}).`,
+      say`${entrySource(entry)} (${joinTexts([sourceMark(entry), ...remarks], "; ")}).`,
       ...(entry.ofPassingMm === undefined
         ? []
         : [
