@@ -88,7 +88,7 @@ describe("an appendix at an early stage", () => {
     const body = textOf(bodyOf(await study(soil)));
     expect(body).toContain("Characteristic sizes and fractions");
     expect(body).toMatch(/What is not known yet[\s\S]*compaction/i);
-        expect(body).not.toMatch(/undefined|NaN|\[object/);
+    expect(body).not.toMatch(/undefined|NaN|\[object/);
   });
 
   it("keeps what follows from compaction, without blocks", async () => {

@@ -185,7 +185,7 @@ function regression({ config, strength, life }: StudyResult): AppendixPart[] {
         "full",
       ),
       keyed("regression-checks", strengthChecksTable(strength.checks, strength.robust)),
-      keyed("curve-models", modelsTable(strength.models)),
+      keyed("curve-models", modelsTable(strength.models, config.units)),
     ],
   );
 }

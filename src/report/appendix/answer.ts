@@ -10,7 +10,7 @@ import { specifiedMix } from "../../study/specifiedMix.js";
 import type { GuidanceStudy, StudyResult } from "../../study/studyResult.js";
 import { fixed } from "../../tables/cell.js";
 import { notTestedTable } from "../../tables/guidance.js";
-import { elementText } from "../../tables/studyEntries.js";
+import { elementsText } from "../../tables/studyEntries.js";
 import { joinTexts, say, type Text } from "../../words/message.js";
 import { type AppendixPart, cited, keyed } from "./parts.js";
 
@@ -34,16 +34,14 @@ type Item = KeyValuesBlock["items"][number];
 
 function mixTable(result: StudyResult): KeyValuesBlock {
   const { config, blend, life } = result;
-  const { units, element } = config;
+  const { units, elements } = config;
   const { requirement } = config.strength;
   const used = blend?.shares.filter(({ sharePct }) => sharePct > 0) ?? [];
   const nameOf = (id: string) => config.materials.find((one) => one.id === id)?.name ?? id;
   const items: Item[] = [
     {
       label: say`Element`,
-      ...(element
-        ? { value: say`${element.name}: ${elementText(element, units)}`, to: "study" }
-        : UNKNOWN),
+      ...(elements.length > 0 ? { value: elementsText(elements, units), to: "study" } : UNKNOWN),
     },
     {
       label: say`State of the mix`,

@@ -116,7 +116,7 @@ function methods(result: StudyResult): AppendixPart[] {
 }
 
 function grading(result: StudyResult): AppendixPart[] {
-  const { materials: graded, blend, guidance } = result;
+  const { config, materials: graded, blend, guidance } = result;
   if (graded.length === 0) return [notKnownYet(result, "soil")];
   const entries = [...new Map(guidance.map(({ check: { entry } }) => [entry.id, entry])).values()];
   const bands = entries.flatMap((entry) => guidanceBand(entry) ?? []);
@@ -139,7 +139,7 @@ function grading(result: StudyResult): AppendixPart[] {
     ...cited(
       say`The curves stand against the recommendation that the study names. It is guidance, not law: a soil inside it is not proved suitable by that, and one outside is not proved unsuitable.`,
       [
-        ...guidanceTables(guidance.map(measuredOnly)).map((table, at) =>
+        ...guidanceTables(guidance.map(measuredOnly), config.units).map((table, at) =>
           keyed(`guidance-${at + 1}`, table),
         ),
         ...(blend ? [] : envelopeParts(result)),
@@ -259,7 +259,7 @@ function strength(result: StudyResult): AppendixPart[] {
           "strength-chart",
           "full",
         ),
-        keyed("regression-line", regressionTable(tests.fit, tests.lackOfFit), {
+        keyed("regression-line", regressionTable(tests.fit, tests.lackOfFit, units), {
           links: rowLinks(tests.fit.coefficients.map(() => "blocks")),
         }),
         keyed("bands", bandsTable(tests.bandsAtContents, units), {
@@ -303,8 +303,16 @@ function contentAlone(
 function mix(result: StudyResult): AppendixPart[] {
   const { trials, life } = result;
   const differs = trials.some(({ difference }) => difference);
+  const difference = blendDifferenceTable(result);
   const tested = [
-    differs ? keyed("tested-blends", blendDifferenceTable(result)) : undefined,
+    differs
+      ? keyed("tested-blends", difference, {
+          links: rowLinks(
+            difference.rows.map(() => "shares"),
+            1,
+          ),
+        })
+      : undefined,
     trials.length > 1 ? keyed("trials", testedBlendsTable(result)) : undefined,
   ];
   return [...(life ? cited(life.message, tested) : []), ...batchParts(result)];

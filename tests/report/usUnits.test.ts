@@ -1,0 +1,87 @@
+import { join } from "node:path";
+import { describe, expect, it } from "vitest";
+import { openStudy } from "../../src/study/openStudy.js";
+import type { StudyResult } from "../../src/study/studyResult.js";
+import { regressionTable } from "../../src/tables/strength.js";
+import { renderAll } from "../../src/words/render.js";
+import { showAppendix } from "../fuzz/judge.js";
+import { EXAMPLES } from "../support/studyCopy.js";
+
+/**
+ * Units that nobody reads in the United States. Grain sizes stand in mm beside the sieve there too, and
+ * laboratories weigh soil in grams.
+ */
+const SI = /\d ?(MPa|kPa|kN|kgf?|km|m|cm|m²|m³|cm³|L|l|°C|t|kg\/m³|g\/cm³)(?![\p{L}\d³²/·])/u;
+
+/** Sources say what was published, and a caution may say both. */
+const BOTH = /\((?:read|from memory)|from memory\)|as read|\d kg \(\d+ lb\)/;
+
+/** Texts of a page, without those of worked calculations: they are made in SI and end in both. */
+function textsOf(node: unknown): string[] {
+  if (typeof node === "string") return [node];
+  if (typeof node !== "object" || node === null) return [];
+  if (/^Worked calculation/.test(String((node as { caption?: unknown }).caption))) return [];
+  return Object.values(node).flatMap(textsOf);
+}
+
+describe.each(["bus-shelter", "untested-blend"])(
+  "the pages of %s, in United States units",
+  (name) => {
+    it("have no SI unit", { timeout: 120_000 }, async () => {
+      const result = await openStudy(join(EXAMPLES, name));
+      expect(result.config.units).toBe("US");
+      const shown: unknown[] = [];
+      await showAppendix(result, (block) => shown.push(renderAll(block)));
+      const texts = [...shown, renderAll(result.findings)].flatMap(textsOf);
+      expect(texts.length).toBeGreaterThan(300);
+      expect([...new Set(texts.filter((text) => SI.test(text) && !BOTH.test(text)))]).toEqual([]);
+    });
+
+    it("tell fractions by No. 200 and No. 4", async () => {
+      const { materials } = await openStudy(join(EXAMPLES, name));
+      for (const { fractions } of materials) {
+        expect(fractions.boundaries).toMatchObject({ siltMm: 0.075, sandMm: 4.75 });
+      }
+    });
+  },
+);
+
+describe("the regression in psi", () => {
+  const tests = async () => {
+    const { strength } = (await openStudy(join(EXAMPLES, "bus-shelter"))) as StudyResult;
+    if (!strength) throw new Error("no strength");
+    return strength;
+  };
+  const numbers = (rows: readonly (readonly unknown[])[]) =>
+    rows.map((row) => row.slice(1, 5).map((cell) => Number(String(cell).replace("−", "-"))));
+
+  it("has each coefficient times 145.04", async () => {
+    const { fit, lackOfFit } = await tests();
+    expect(fit.line).toBe("mean");
+    const us = renderAll(regressionTable(fit, lackOfFit, "US"));
+    fit.coefficients.forEach(({ value, standardError, low, high }, index) => {
+      [value, standardError, low, high].forEach((mpa, column) => {
+        const shown = numbers(us.rows)[index][column];
+        expect(Math.abs(shown - 145.0377 * mpa)).toBeLessThan(0.05 * Math.abs(shown) + 0.5);
+      });
+    });
+    expect(us.rows.map((row) => row[5])).toEqual(
+      renderAll(regressionTable(fit, lackOfFit)).rows.map((row) => row[5]),
+    );
+    expect(us.notes?.[0]).toContain("with f in psi");
+  });
+
+  it("of logarithms moves its intercept alone, and judges nothing by it", async () => {
+    const { fit, lackOfFit } = await tests();
+    const median = { ...fit, line: "median" as const };
+    const [si, us] = (["SI", "US"] as const).map((units) =>
+      renderAll(regressionTable(median, lackOfFit, units)),
+    );
+    const [intercept, slope] = fit.coefficients;
+    expect(numbers(us.rows)[0][0]).toBeCloseTo(intercept.value + Math.log(145.0377), 2);
+    expect(numbers(us.rows)[1][0]).toBeCloseTo(slope.value, 3);
+    expect(us.rows[0][5]).toBe("–");
+    expect(us.rows[1]).toEqual(si.rows[1]);
+    expect(us.notes?.[0]).toContain("ln psi");
+  });
+});
