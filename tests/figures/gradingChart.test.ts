@@ -88,6 +88,35 @@ describe("gradingChart", () => {
     },
   );
 
+  it("marks standard sieves where they are asked for, at their openings", () => {
+    const sieves = (series: "astm" | "iso565") => {
+      const { layout } = parts(gradingChart("G", [SOIL], [], { sieves: series }));
+      return layout.annotations
+        .slice(4)
+        .map(({ text, x }) => [text, Number((10 ** x).toPrecision(4))]);
+    };
+    // Up to 26 mm, where the chart ends.
+    expect(sieves("astm")).toEqual([
+      ["3/4 in", 19],
+      ["3/8 in", 9.5],
+      ["No. 4", 4.75],
+      ["No. 10", 2],
+      ["No. 20", 0.85],
+      ["No. 40", 0.425],
+      ["No. 60", 0.25],
+      ["No. 100", 0.15],
+      ["No. 200", 0.075],
+    ]);
+    expect(sieves("iso565").map(([, size]) => size)).toEqual([
+      16, 8, 4, 2, 1, 0.5, 0.25, 0.125, 0.063,
+    ]);
+    const { layout } = parts(gradingChart("G", [SOIL], [], { sieves: "iso565" }));
+    expect(layout.shapes.slice(3).map(({ x0 }) => x0)).toEqual([
+      16, 8, 4, 2, 1, 0.5, 0.25, 0.125, 0.063,
+    ]);
+    expect(parts(gradingChart("G", [SOIL])).layout.annotations).toHaveLength(4);
+  });
+
   it("marks D10, D30 and D60 on the curve, as computed, and names them", () => {
     const figure = gradingChart("Grading", [SOIL], [], { markSizesOf: [0] });
     const { data, layout, altText } = parts(figure);
