@@ -165,7 +165,8 @@ Plans the fewest blocks that tell two cement contents apart, and writes a CSV sh
 order of making and crushing. Filled in, it is the block sheet of a study. The file must not exist yet.
 
   --contents <list>      cement contents, percent of the dry mass of soil and aggregate
-  --difference <value>   the difference of mean strength to be seen (power 90 %, two-sided 5 %)
+  --difference <value>   the difference of mean strength to be seen (power 90 %, two-sided 5 %); in psi the sheet
+                         has inches and pounds
   --sd <value>           expected standard deviation of blocks of one content
   --age <value>          age at crushing (default 28 d)
   --batches <n>          batches mixed on different days for each content (default 2)

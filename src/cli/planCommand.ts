@@ -1,3 +1,4 @@
+import { inUnits } from "../quantities/format.js";
 import { parseNumber, parseQuantity } from "../quantities/parseQuantity.js";
 import { programmeSheet, sheetCsv, testProgramme } from "../strength/programme.js";
 import { render } from "../words/render.js";
@@ -29,10 +30,13 @@ export async function planCommand(words: readonly string[]): Promise<number> {
     batchesAContent: whole(call, "batches", 1),
     seed: whole(call, "seed", 0),
   });
-  if (programme.status !== "ok") throw new CommandError(EXIT.badInput, render(programme.message));
-  await writeNewFile(out, sheetCsv(programmeSheet(programme.blocks, out)));
+  // Whoever asks in psi is answered in psi, and reads a sheet in inches and pounds.
+  const units = /(psi|lb|in2)/i.test(call.text("difference") ?? "") ? "US" : "SI";
+  const message = render(inUnits(programme.message, units));
+  if (programme.status !== "ok") throw new CommandError(EXIT.badInput, message);
+  await writeNewFile(out, sheetCsv(programmeSheet(programme.blocks, out, units)));
   process.stdout.write(
-    `${render(programme.message)}\n\n${programme.blocks.length} blocks in random order of making and crushing: ${out}\n` +
+    `${message}\n\n${programme.blocks.length} blocks in random order of making and crushing: ${out}\n` +
       "Filled in, it is the block sheet of a study.\n",
   );
   return EXIT.ok;

@@ -1,3 +1,4 @@
+import type { UnitSystem } from "../quantities/format.js";
 import { say, type Text } from "../words/message.js";
 import { type GradingCurve, passingAtSize } from "./curve.js";
 
@@ -54,6 +55,17 @@ export const SIZE_BOUNDARIES: Readonly<Record<BoundarySystem, SizeBoundaries>> =
     source: say`USDA texture system, from memory`,
   },
 };
+
+/**
+ * The boundaries that a study's readers know: the sieves No. 200 and No. 4 of ASTM D2487 in United States units,
+ * else those of ISO 14688-1.
+ *
+ * @example
+ * boundariesOf("US") // => "astm"
+ */
+export function boundariesOf(units: UnitSystem): BoundarySystem {
+  return units === "US" ? "astm" : "iso14688";
+}
 
 /** Percent of the dry mass; `undefined` where a boundary lies outside the measured curve. */
 export interface Fractions {

@@ -16,6 +16,7 @@ export type { GradingCurve, GradingPoint } from "./curve.js";
 export { type CurveReading, fineToCoarse, passingAtSize, scalp, sizeAtPassing } from "./curve.js";
 export {
   type BoundarySystem,
+  boundariesOf,
   type Fractions,
   fractions,
   SIZE_BOUNDARIES,

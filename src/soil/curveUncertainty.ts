@@ -1,4 +1,5 @@
 import type { GradingCurve } from "../grading/curve.js";
+import type { BoundarySystem } from "../grading/fractions.js";
 import {
   type QuantityInterval,
   quantityIntervals,
@@ -59,7 +60,12 @@ export function curveUncertainty(
   curve: GradingCurve,
   curves: readonly GradingCurve[],
   limits: ConsistencyResult | undefined,
-  drawn: { readonly seed: number; readonly errors?: Partial<ReadingErrors> },
+  drawn: {
+    readonly seed: number;
+    readonly errors?: Partial<ReadingErrors>;
+    /** Of the fractions; default those of ISO 14688-1. */
+    readonly boundaries?: BoundarySystem;
+  },
 ): CurveUncertainty {
   const sizes = curve.points.map(({ sizeMm }) => sizeMm);
   const spread = readingSpread(curves, sizes);
@@ -77,7 +83,7 @@ export function curveUncertainty(
     seed: drawn.seed,
     resamples: curves.length,
     spread: sizes.map((sizeMm, index) => ({ sizeMm, sdPct: spread[index] })),
-    quantities: quantityIntervals(curves),
+    quantities: quantityIntervals(curves, { system: drawn.boundaries }),
     classes: SYSTEMS.map((system) => ({
       system,
       likelihoods: classLikelihoods(curves, system, doubtful, drawn.seed),

@@ -4,7 +4,7 @@ import { leastSquares } from "../numerics/leastSquares.js";
 import { noncentralTCdf } from "../numerics/noncentralT.js";
 import { createRandom } from "../numerics/random.js";
 import { checkFraction, checkPositive, checkThat } from "../quantities/checkNumber.js";
-import { formatFixed, measured } from "../quantities/format.js";
+import { formatFixed, measured, type UnitSystem } from "../quantities/format.js";
 import { say, type Text, wordFor } from "../words/message.js";
 import { basisRow, contentBasis, STRENGTH_MODELS, type StrengthModel } from "./regression/model.js";
 
@@ -248,22 +248,16 @@ function planBlocks(options: {
   return made.map((block, index) => ({ ...block, crushingOrder: order[index] }));
 }
 
-const HEADER: readonly string[] = [
-  "block",
-  "batch",
-  "cement (%)",
-  "age (d)",
-  "crushing order",
-  "length (mm)",
-  "width (mm)",
-  "height (mm)",
-  "load (kN)",
-  "mass (g)",
-  "moisture at making (%)",
-  "moisture at test (%)",
-  "excluded",
-  "remark",
-];
+/** Columns of what was planned, then those to be filled in. */
+function headerOf(units: UnitSystem): readonly string[] {
+  const [side, force, mass] = units === "US" ? ["in", "lbf", "lb"] : ["mm", "kN", "g"];
+  return [
+    ...["block", "batch", "cement (%)", "age (d)", "crushing order"],
+    ...[`length (${side})`, `width (${side})`, `height (${side})`, `load (${force})`],
+    ...[`mass (${mass})`, "moisture at making (%)", "moisture at test (%)"],
+    ...["excluded", "remark"],
+  ];
+}
 
 /**
  * The programme as a making-and-crushing sheet: its filled form is the block sheet of a study.
@@ -276,17 +270,22 @@ const HEADER: readonly string[] = [
  * const sheet = programmeSheet([{ id: "M1-1", batch: "M1", cementPct: 6, ageDays: 28, crushingOrder: 2 }], "blocks.csv");
  * sheet.rows[2].slice(0, 6) // => ["M1-1", "M1", "6", "28", "2", ""]
  */
-export function programmeSheet(blocks: readonly PlannedBlock[], file: string): SheetGrid {
+export function programmeSheet(
+  blocks: readonly PlannedBlock[],
+  file: string,
+  units: UnitSystem = "SI",
+): SheetGrid {
+  const header = headerOf(units);
   return {
     file,
     rows: [
       [
         "# Make in the order of the rows. Crush in the order of “crushing order”. Leave no block out: write the reason under “excluded”.",
       ],
-      HEADER,
+      header,
       ...blocks.map(({ id, batch, cementPct, ageDays, crushingOrder }) => {
         const known = [id, batch, String(cementPct), String(ageDays), String(crushingOrder)];
-        return [...known, ...HEADER.slice(known.length).map(() => "")];
+        return [...known, ...header.slice(known.length).map(() => "")];
       }),
     ],
   };

@@ -10,7 +10,7 @@ import type { MaterialConfig, StudyConfig, TargetConfig } from "../entries/study
 import { trialShares } from "../entries/trials.js";
 import { type Finding, finding, hasErrors, STUDY_FILE } from "../findings/finding.js";
 import { characteristicSizes } from "../grading/characteristics.js";
-import { fractions } from "../grading/fractions.js";
+import { boundariesOf, fractions } from "../grading/fractions.js";
 import type { BandPoint, GuidanceEntry } from "../guidance/entry.js";
 import { formatFixed, formatNumber } from "../quantities/format.js";
 import { say } from "../words/message.js";
@@ -181,7 +181,7 @@ export function computeBlend(
     relaxed: relaxLimits(input, blend),
     robustness: blendRobustness(config, input, blend, band),
     sizes: characteristicSizes(blended.curve),
-    fractions: fractions(blended.curve),
+    fractions: fractions(blended.curve, boundariesOf(config.units)),
     particleDensityKgM3: particleDensity(
       config,
       blend.shares.map(({ sharePct }) => sharePct),

@@ -3,7 +3,7 @@ import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
 import { characteristicSizes } from "../grading/characteristics.js";
 import { combineGrading } from "../grading/combinedGrading.js";
 import { type GradingCurve, type GradingPoint, passingAtSize } from "../grading/curve.js";
-import { fractions } from "../grading/fractions.js";
+import { boundariesOf, fractions } from "../grading/fractions.js";
 import { chooseModel } from "../grading/models/modelChoice.js";
 import { analyseHydrometer } from "../grading/sedimentation/hydrometer.js";
 import { analyseJar, jarComparison } from "../grading/sedimentation/jar.js";
@@ -57,6 +57,7 @@ export function computeMaterial(
       ? curveUncertainty(curve, drawn, limits, {
           seed: study.seed,
           errors: study.readingErrors,
+          boundaries: boundariesOf(study.units),
         })
       : undefined;
   return {
@@ -72,7 +73,7 @@ export function computeMaterial(
       overlap,
       repairs,
       sizes: characteristicSizes(curve),
-      fractions: fractions(curve),
+      fractions: fractions(curve, boundariesOf(study.units)),
       models: config.role === "soil" ? chooseModel(curve, MODELS) : undefined,
       limits,
       uncertainty,

@@ -1,12 +1,13 @@
 import type { TableBlock } from "../blocks/block.js";
 import type { CharacteristicSizes } from "../grading/characteristics.js";
-import type { Fractions } from "../grading/fractions.js";
+import { type Fractions, SIZE_BOUNDARIES, type SizeBoundaries } from "../grading/fractions.js";
 import type { HydrometerAnalysis } from "../grading/sedimentation/hydrometer.js";
 import type { JarAnalysis, JarComparison } from "../grading/sedimentation/jar.js";
 import type { PipetteAnalysis } from "../grading/sedimentation/pipette.js";
 import { WATER_SOURCES, type WaterBasis } from "../grading/sedimentation/settling.js";
 import type { SieveAnalysis } from "../grading/sieveAnalysis.js";
 import type { Pretreatment } from "../lab/pretreatment.js";
+import { SIEVE_DESIGNATIONS } from "../quantities/sieves.js";
 import { joinTexts, say, type Text, wordFor } from "../words/message.js";
 import { BLANK, digits, fixed, numberColumn, plain } from "./cell.js";
 
@@ -130,9 +131,17 @@ export function sizesTable(caption: Text, entries: readonly NamedSizes[]): Table
       entries[0].sizes.reading === "size"
         ? say`D-sizes are read on straight lines between the points, on size.`
         : say`D-sizes are read on straight lines between the points, on the logarithm of size.`,
-      say`Boundaries: clay below ${boundaries.clayMm} mm, silt to ${boundaries.siltMm} mm, sand to ${boundaries.sandMm} mm, gravel to ${boundaries.gravelMm} mm. A dash: the size or fraction lies outside what was measured.`,
+      say`Boundaries: clay below ${boundaries.clayMm} mm, silt to ${boundary(boundaries.siltMm, boundaries)}, sand to ${boundary(boundaries.sandMm, boundaries)}, gravel to ${boundary(boundaries.gravelMm, boundaries)}. A dash: the size or fraction lies outside what was measured.`,
     ],
   };
+}
+
+/** A boundary with the sieve that it is, where the system is one of United States sieves. */
+function boundary(sizeMm: number, { siltMm }: SizeBoundaries): Text {
+  const sieve = SIEVE_DESIGNATIONS.find((each) => each.sizeMm === sizeMm);
+  return siltMm === SIZE_BOUNDARIES.astm.siltMm && sieve
+    ? say`${sieve.name} (${sizeMm} mm)`
+    : say`${sizeMm} mm`;
 }
 
 /**

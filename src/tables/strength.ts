@@ -2,6 +2,8 @@ import type { KeyValuesBlock, NoteBlock, TableBlock } from "../blocks/block.js";
 import type { RequirementStatistic } from "../entries/studyConfig.js";
 import type { SpecimenRecord } from "../lab/specimens.js";
 import {
+  displayUnit,
+  displayValue,
   formatFixed,
   formatNumber,
   formatQuantity,
@@ -70,13 +72,27 @@ export function specimensTable(
   };
 }
 
-/** Coefficients of the regression with their uncertainty, and how well it fits. */
-export function regressionTable(fit: FittedStrength, lack: LackOfFit): TableBlock {
+/**
+ * Coefficients of the regression with their uncertainty, and how well it fits.
+ *
+ * @param units of the strength in the formula and its coefficients; default SI.
+ */
+export function regressionTable(
+  fit: FittedStrength,
+  lack: LackOfFit,
+  units: UnitSystem = "SI",
+): TableBlock {
   const test =
     lack.fValue === null || lack.pValue === null
       ? lack.message
       : say`Lack of fit against replicates: F = ${digits(lack.fValue, 3)} on ${lack.lackDegreesOfFreedom} and ${lack.pureDegreesOfFreedom} degrees of freedom, p = ${digits(lack.pValue, 2)}. ${lack.message}`;
-  const scale = fit.line === "median" ? say`ln MPa` : "MPa";
+  const unit = displayUnit("stress", units);
+  const median = fit.line === "median";
+  const scale = median ? say`ln ${unit}` : unit;
+  const leaveOneOut =
+    fit.leaveOneOutErrorMpa === null
+      ? BLANK
+      : say`${quantity(fit.leaveOneOutErrorMpa, "stress", units)} ${unit}`;
   return {
     kind: "table",
     caption:
@@ -91,24 +107,60 @@ export function regressionTable(fit: FittedStrength, lack: LackOfFit): TableBloc
       numberColumn(say`high`),
       numberColumn("p"),
     ],
-    rows: fit.coefficients.map(({ name, value, standardError, low, high, pValue }) => [
-      name,
-      digits(value, 4),
-      digits(standardError, 2),
-      digits(low, 3),
-      digits(high, 3),
-      pValueText(pValue),
-    ]),
+    rows: fit.coefficients.map((coefficient, index) => {
+      const logarithm = index === 0 ? "intercept of logarithms" : "logarithm";
+      const { name, value, standardError, low, high, pValue } = inStress(
+        coefficient,
+        median ? logarithm : "stress",
+        units,
+      );
+      return [
+        name,
+        digits(value, 4),
+        digits(standardError, 2),
+        digits(low, 3),
+        digits(high, 3),
+        pValueText(pValue),
+      ];
+    }),
     notes: [
-      say`${fit.formula}, with f in MPa and c in percent. ${fit.blocks} blocks, ${fit.degreesOfFreedom} degrees of freedom, residual standard deviation ${digits(fit.residualSd, 3)} ${scale}, R² ${fixed(fit.rSquared, 3)}, leave-one-out error ${fit.leaveOneOutErrorMpa === null ? BLANK : say`${digits(fit.leaveOneOutErrorMpa)} MPa`}.`,
+      say`${fit.formula}, with f in ${unit} and c in percent. ${fit.blocks} blocks, ${fit.degreesOfFreedom} degrees of freedom, residual standard deviation ${digits(median ? fit.residualSd : displayValue(fit.residualSd, "stress", units), 3)} ${scale}, R² ${fixed(fit.rSquared, 3)}, leave-one-out error ${leaveOneOut}.`,
       test,
-      ...termNotes(fit),
+      ...termNotes(fit, units),
     ],
   };
 }
 
+type Coefficient = FittedStrength["coefficients"][number];
+
+/**
+ * A coefficient of a curve whose strength is in the units of a reader. In a curve of logarithms only the
+ * intercept moves, by the logarithm of the unit, and whether it differs from nothing is a matter of the unit.
+ */
+function inStress(
+  coefficient: Coefficient,
+  part: "stress" | "logarithm" | "intercept of logarithms",
+  units: UnitSystem,
+): Omit<Coefficient, "pValue"> & { readonly pValue: number | null } {
+  if (units === "SI" || part === "logarithm") return coefficient;
+  const scale = displayValue(1, "stress", units);
+  const change =
+    part === "stress"
+      ? (value: number) => scale * value
+      : (value: number) => value + Math.log(scale);
+  return {
+    ...coefficient,
+    value: change(coefficient.value),
+    low: change(coefficient.low),
+    high: change(coefficient.high),
+    standardError:
+      part === "stress" ? scale * coefficient.standardError : coefficient.standardError,
+    pValue: part === "stress" ? coefficient.pValue : null,
+  };
+}
+
 /** Where the curve stands among covariates and batches, and what its standard deviation speaks of. */
-function termNotes({ covariates, batches, basis }: FittedStrength): Text[] {
+function termNotes({ covariates, batches, basis }: FittedStrength, units: UnitSystem): Text[] {
   return [
     ...(covariates.length > 0
       ? [say`The curve is that at ${joinTexts(covariates.map(covariateText))}.`]
@@ -120,7 +172,7 @@ function termNotes({ covariates, batches, basis }: FittedStrength): Text[] {
       : []),
     ...(basis.variance === "proportional"
       ? [
-          say`The scatter is taken as proportional to strength; the standard deviation given is that at ${digits(basis.reference)} MPa.`,
+          say`The scatter is taken as proportional to strength; the standard deviation given is that at ${formatQuantity(basis.reference, "stress", units)}.`,
         ]
       : []),
   ];
@@ -219,8 +271,15 @@ export function strengthChecksTable(
   };
 }
 
-/** The four models fitted to the same blocks. */
-export function modelsTable({ models, message }: ModelsCompared): TableBlock {
+/**
+ * The four models fitted to the same blocks.
+ *
+ * @param units of the errors; default SI.
+ */
+export function modelsTable(
+  { models, message }: ModelsCompared,
+  units: UnitSystem = "SI",
+): TableBlock {
   return {
     kind: "table",
     caption: say`Models of the curve compared`,
@@ -228,14 +287,14 @@ export function modelsTable({ models, message }: ModelsCompared): TableBlock {
       { header: say`Model` },
       numberColumn(say`Rank`),
       numberColumn(say`AICc less the best`),
-      numberColumn(say`Leave-one-out error`, "MPa"),
+      quantityColumn(say`Leave-one-out error`, "stress", units),
       numberColumn(say`p of lack of fit`),
     ],
     rows: models.map(({ model, rank, aiccDifference, leaveOneOutErrorMpa, lackOfFitPValue }) => [
       wordFor(model),
       rank === null ? BLANK : String(rank),
       fixed(aiccDifference, 1),
-      digits(leaveOneOutErrorMpa),
+      quantity(leaveOneOutErrorMpa, "stress", units),
       pValueText(lackOfFitPValue),
     ]),
     notes: [message, say`Models that differ by less than 2 are not told apart (common practice).`],

@@ -248,6 +248,16 @@ describe("plan", () => {
     expect(readFileSync(out, "utf8")).toBe(text);
   });
 
+  it("answers in the units of the call", async () => {
+    const out = join(temporaryFolder(), "blocks.csv");
+    const aim = ["--contents", "4,6,8,10", "--difference", "45 psi", "--sd", "35 psi"];
+    const { stdout } = await runCli(["plan", out, ...aim]);
+    expect(stdout).toContain("a difference of 45.0 psi");
+    expect(stdout).toContain("scatter by 35.0 psi");
+    expect(stdout).not.toMatch(/MPa/);
+    expect(readFileSync(out, "utf8").split("\n")[1]).toContain("height (in),load (lbf),mass (lb)");
+  });
+
   it.each([
     [["--contents", "4,six", "--difference", "0.3 MPa", "--sd", "0.2 MPa"], 2],
     [["--contents", "4,6,8", "--difference", "0.3", "--sd", "0.2 MPa"], 2],
