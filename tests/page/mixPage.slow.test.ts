@@ -204,9 +204,9 @@ it("takes good sheets onto an empty bench and refuses bad ones with what is wron
   );
   await page.waitForSelector("#sheet-findings .error");
   expect(await page.locator("#sheet-findings").textContent()).toContain("twelve");
-  expect(await page.locator("#sheet-findings").textContent()).toContain("not taken");
+  expect(await page.locator("#sheet-findings").textContent()).toContain("not added");
   await drop("<img src=x onerror=alert(1)>.csv", "a,b\n<script>alert(1)</script>,2\n");
-  await page.waitForSelector("text=not taken");
+  await page.waitForSelector("text=not added");
   expect(await page.locator("#sheet-findings img, #sheet-findings script").count()).toBe(0);
   await page.click("#tab-mix");
   expect(await page.locator(".material").count()).toBe(2);

@@ -120,7 +120,7 @@ function mixParts(app: App, { result, mix, findings }: TunedMix): HTMLElement[] 
     el(
       "details",
       {},
-      el("summary", {}, t(say`The batch by mass and volume`)),
+      el("summary", {}, t(say`The batch by mass and by volume`)),
       written("div", {}, blockHtml(recipeTable(result), "page", locale)),
     ),
   ];
@@ -228,7 +228,7 @@ function keptPart(app: App): HTMLElement {
         ),
         row(say`Cement, %`, pct(a.mix.cementPct), pct(b.mix.cementPct)),
         row(
-          say`Off the target, points`,
+          say`Difference from the target, points`,
           a.blend.rmsDifferencePct.toFixed(2),
           b.blend.rmsDifferencePct.toFixed(2),
         ),

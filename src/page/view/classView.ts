@@ -24,7 +24,7 @@ export function classView(app: App): View {
     el(
       "section",
       { class: "card no-print", "aria-labelledby": "group-title" },
-      el("h2", { id: "group-title" }, t(say`A group hands in`)),
+      el("h2", { id: "group-title" }, t(say`Sheets of a group`)),
       el(
         "div",
         { class: "field" },
@@ -77,9 +77,9 @@ export function classView(app: App): View {
                 type: "button",
                 onclick: () =>
                   app.setGroups(app.state.groups.filter((each) => each.name !== group.name)),
-                "aria-label": t(say`take off: ${group.name}`),
+                "aria-label": t(say`remove: ${group.name}`),
               },
-              t(say`take off`),
+              t(say`remove`),
             ),
           ),
         ),
@@ -92,7 +92,7 @@ export function classView(app: App): View {
       );
       fill(
         results,
-        groups.length === 0 && el("p", {}, t(say`No group handed in yet.`)),
+        groups.length === 0 && el("p", {}, t(say`No sheets of a group yet.`)),
         figure &&
           written(
             "div",

@@ -42,7 +42,7 @@ export function keepView(app: App): View {
   const node = el(
     "section",
     { class: "card", "aria-labelledby": "keep-title" },
-    el("h2", { id: "keep-title" }, t(say`Take it along`)),
+    el("h2", { id: "keep-title" }, t(say`Save and share`)),
     el(
       "p",
       {},
@@ -94,7 +94,7 @@ export function keepView(app: App): View {
       el(
         "label",
         { for: "remember" },
-        t(say`Keep sheets and mix in this browser until I take them out again`),
+        t(say`Store sheets and mix in this browser until this is switched off`),
       ),
     ),
     el(

@@ -21,12 +21,12 @@ export function mixView(app: App): View {
       el(
         "p",
         {},
-        t(say`Bring a sieve sheet, or type one: what the sheets allow is computed at once.`),
+        t(say`Add a sieve sheet, or type one: what the sheets allow is computed at once.`),
       ),
       el(
         "button",
         { type: "button", class: "main", onclick: () => app.show("sheets") },
-        t(say`Bring sheets`),
+        t(say`Add sheets`),
       ),
     );
     return { node, refresh: () => {} };

@@ -42,7 +42,7 @@ const VIEWS: readonly (readonly [ViewName, Text])[] = [
   ["mix", say`Mix`],
   ["sheets", say`Sheets`],
   ["class", say`Class`],
-  ["keep", say`Take along`],
+  ["keep", say`Save`],
 ];
 
 /** Starts the page with the study that it carries, with what the browser stored, or with an empty bench. */
@@ -384,10 +384,10 @@ function toolBar(app: App): View {
     el("button", { type: "button", id, onclick: () => act(action) }, t(label));
   const undo = button(say`Undo`, { kind: "undo" }, "undo");
   const redo = button(say`Redo`, { kind: "redo" }, "redo");
-  const reset = button(say`The study’s mix`, { kind: "reset" }, "reset");
-  const keep = button(say`Keep this mix aside`, { kind: "keep" }, "keep");
-  const swap = button(say`Swap with the kept one`, { kind: "swap-kept" }, "swap");
-  const drop = button(say`Let the kept one go`, { kind: "drop-kept" }, "drop");
+  const reset = button(say`Back to the study’s mix`, { kind: "reset" }, "reset");
+  const keep = button(say`Keep this mix to compare`, { kind: "keep" }, "keep");
+  const swap = button(say`Swap with the kept mix`, { kind: "swap-kept" }, "swap");
+  const drop = button(say`Discard the kept mix`, { kind: "drop-kept" }, "drop");
   return {
     node: el(
       "div",
@@ -456,7 +456,7 @@ function switches(app: App): HTMLElement {
     ),
     choice(
       "light",
-      say`Light`,
+      say`Appearance`,
       [
         ["auto", t(say`as the device`)],
         ["light", t(say`light`)],

@@ -139,7 +139,7 @@ export function sheetCard(app: App): View {
       cement.show(now.cementPct);
       moisture.show(now.moisturePct);
       const total = now.sharesPct.reduce((all, share) => all + share, 0);
-      fill(sum, t(say`Together ${formatFixed(total, 1)} %`));
+      fill(sum, t(say`Total ${formatFixed(total, 1)} %`));
       aim.refresh();
       limits.refresh();
       if (!isSameMix(now, solvedFor ?? now)) {
@@ -398,7 +398,7 @@ function wishes(app: App, answered: (messages: readonly Text[]) => void): HTMLEl
       el(
         "button",
         { type: "button", onclick: () => app.act({ kind: "cement", pct: least }) },
-        t(say`Least cement of the tests`),
+        t(say`Least cement`),
       ),
     optimum !== undefined &&
       el(

@@ -41,7 +41,7 @@ export function sheetsView(app: App): View {
     el(
       "section",
       { class: "card", "aria-labelledby": "bring-title" },
-      el("h2", { id: "bring-title" }, t(say`Bring sheets`)),
+      el("h2", { id: "bring-title" }, t(say`Add sheets`)),
       el(
         "p",
         {},
@@ -63,7 +63,7 @@ export function sheetsView(app: App): View {
       { class: "card", "aria-labelledby": "there-title" },
       el("h2", { id: "there-title" }, t(say`On the bench`)),
       list,
-      el("h3", {}, t(say`How far the study has come`)),
+      el("h3", {}, t(say`Stages of the study`)),
       stages,
       el("h3", {}, t(say`Findings`)),
       el("div", { id: "study-findings" }),
@@ -128,7 +128,7 @@ async function take(
     const placed = await placeSheet(files, name, bytes);
     if (!placed.files) {
       findings.push(...placed.findings);
-      messages.push(say`${name}: not taken.`);
+      messages.push(say`${name}: not added.`);
       continue;
     }
     files = placed.files;
@@ -177,9 +177,9 @@ function materialRows(app: App): HTMLElement[] {
       {
         type: "button",
         onclick: () => app.adopt(dropMaterial(app.state.files, id)),
-        "aria-label": t(say`take off: ${name}`),
+        "aria-label": t(say`remove: ${name}`),
       },
-      t(say`take off`),
+      t(say`remove`),
     );
     return el(
       "div",
@@ -334,7 +334,7 @@ export function typedForm(
       "div",
       { class: "switches" },
       el("button", { type: "button", onclick: () => addRow([]) }, t(say`Add a row`)),
-      el("button", { type: "button", class: "main", onclick: send }, t(say`Take this sheet`)),
+      el("button", { type: "button", class: "main", onclick: send }, t(say`Add this sheet`)),
     ),
   );
 }

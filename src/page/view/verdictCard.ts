@@ -103,7 +103,7 @@ function overviewOf({ blend, estimates, result }: TunedBlend): (readonly [Text, 
     "linear-shrinkage": say`Linear shrinkage, estimated`,
   };
   return [
-    [say`Off the target, root mean square`, say`${formatFixed(blend.rmsDifferencePct, 2)} points`],
+    [say`Difference from the target, root mean square`, say`${formatFixed(blend.rmsDifferencePct, 2)} points`],
     [say`Clay`, pct(clayPct)],
     [say`Silt and clay`, pct(finesPct)],
     [say`Gravel`, pct(gravelPct)],
