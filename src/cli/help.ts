@@ -3,10 +3,10 @@ export const MAIN_HELP = `loambook: from lab sheets to a specified rammed-earth 
 Usage: loambook <command> [options]
 
 Commands
-  new <folder>          start a study: a few questions, and invented sheets to replace by your own
+  new <folder>          start a study: a few questions, and invented sheets to replace with your own
   check <study>         read a study, or sheets alone, and list everything that is wrong or doubtful in it
   compute <study>       compute a study, or sheets alone; a short summary, or everything with --json
-  compare <study> <study>  what differs between two versions of a study, and what is due to what
+  compare <study> <study>  what differs between two versions of a study, and what causes it
   looks <study|sheet>   what was seen on trial blocks, side by side
   appendix <study>      make the technical appendix (HTML and PDF)
   run <notebook>        run a notebook from top to bottom without a window
@@ -36,7 +36,7 @@ export const COMMAND_HELP = {
   new: `Usage: loambook new <folder> [--units SI|US] [--title <text>] … [--no-questions]
 
 Writes a study that computes at once: study.yaml, a set of invented sheets named after your materials, and
-study.schema.json for editors. On a terminal it asks for what no option says. The head of study.yaml says
+study.schema.json for editors. On a terminal it asks for what the options leave out. The head of study.yaml says
 which sheet to replace first. The folder must not exist yet, or be empty.
 
   --units SI|US         units of the sheets and of the report (default SI)
@@ -55,8 +55,8 @@ which sheet to replace first. The folder must not exist yet, or be empty.
 Reads study.yaml and every sheet, runs the analysis, and lists all findings at once:
 errors (the study cannot be used), warnings (look at this), notes (something was done or left unused).
 Each names the file, row, column and value, says what was expected and what you can do.
-Without errors it ends with what to look at first, what comes next, which sheet would make an open number
-known, and, once blocks are crushed, what a permit reader would miss.
+Without errors it ends with what to look at first, what comes next, which sheet would supply a
+missing number and, once blocks are crushed, what a permit reader would miss.
 Sheets alone (CSV or XLSX, or a folder without study.yaml) are each recognised by their columns; a file named
 after its material, such as river-sand-sieve.csv, belongs to that one.
 Ends with 3 if there is an error. Writes nothing.
@@ -66,10 +66,10 @@ Ends with 3 if there is an error. Writes nothing.
   compute: `Usage: loambook compute <study> | <sheet> … [--json] [--out <file>]
 
 Computes the study as far as its sheets and entries go: grading curves, limits, compaction, blend, strength,
-least cement, recipe, quantities. What is not known yet it names, with the sheet that would tell it.
+least cement, recipe, quantities. What is not yet known it names, with the sheet that would supply it.
 One sheet is enough: “loambook compute sieve.csv”.
 
-  --json          the whole result as JSON at full precision (its shape: README, “The result as JSON”)
+  --json          the whole result as JSON at full precision (described in docs/result.md)
   --out <file>    write there instead of to the screen; the file must not exist yet
 `,
   compare: `Usage: loambook compare <study> <study> [--json] [--out <file>]
@@ -87,7 +87,7 @@ In the language and units of the second. A blend that was not tested has no stre
 Shows what was seen on trial blocks side by side: texture, edges, cracks, colour when dry, who and when; the
 colour differences between them; and what is amiss, such as a colour taken before a block was dry.
 From a study it takes the sheets under “looks” of its trials, from a file that sheet alone (CSV or XLSX).
-It judges nothing: which block looks right is for whoever builds.
+It makes no judgement: which block looks right is for the builder to decide.
 
   --json           the same as JSON
   --out <folder>   of a study: HTML and PDF with it, and with the photographs that the sheets name (PNG or JPEG
@@ -110,7 +110,7 @@ appendix.html (one file, opens offline), appendix.pdf, appendix.ipynb (as execut
   --cell-seconds <n>, --total-seconds <n>, --start-seconds <n>
                        time-outs of the notebook, as of “loambook run”
 
-Logo, colour, texts, style sheet, Typst file and fonts: the entry “report” of study.yaml (see the README).
+Logo, colour, texts, style sheet, Typst file and fonts: the entry “report” of study.yaml (docs/reports.md).
 `,
   run: `Usage: loambook run <notebook> [--study <folder>] [--set <name>=<value> …] [--out <file>] [time-outs]
 
@@ -127,7 +127,7 @@ The notebook itself is never changed.
   report: `Usage: loambook report <executed notebook> --study <folder> | --date <day> [options]
 
 Makes one HTML and one PDF file from any notebook that has been run (“loambook run … --out”).
-From the study come date, place, language, page and dress; without one, a date is needed.
+From the study come date, place, language, page and styling; without one, a date is needed.
 
   --template <name>    permit (default) or handout: larger type, short head, and lines to write on below
                        cells tagged “exercise” (or “exercise-8” for eight lines)
@@ -174,8 +174,8 @@ order of making and crushing. Filled in, it is the block sheet of a study. The f
 `,
   survey: `Usage: loambook survey <file> --out <file> [--model weibull|lognormal|power] [--threads <n>]
 
-Reads a CSV file with one grading a row and writes a table of fits, sizes, fractions and classes.
-Header: id, then sieves in mm or by designation (percent passing stands below them) and, where known,
+Reads a CSV file with one grading per row and writes a table of fits, sizes, fractions and classes.
+Header: id, then sieves in mm or by designation (with percent passing below them) and, where known,
 liquid limit (%) and plasticity index (%). A row that cannot be read is left out, with the reason.
 The file is read as a stream: its length does not matter.
 
