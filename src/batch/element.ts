@@ -58,26 +58,13 @@ export interface RingElement extends RammedElement {
 /** Something to ram, in metres. */
 export type EarthElement = StraightElement | PierElement | RingElement;
 
-export interface ElementAmounts {
-  readonly planAreaM2: number;
-  /** Along the middle of the wall; 0 of piers. */
-  readonly openingsAreaM2: number;
+/** What one element, or several together, take of a mix. */
+export interface BuiltAmounts {
   /** Rammed volume that stands in the end. */
   readonly netVolumeM3: number;
   readonly madeVolumeM3: number;
   /** Both faces, the ends and the reveals of openings. */
   readonly formAreaM2: number;
-  readonly lifts: number;
-  readonly compactedLiftM: number;
-  readonly lastLiftM: number;
-  /** Depth of loose mix to spread for a lift; null without all bulk densities. */
-  readonly looseLiftM: number | null;
-  /** Compacted depth in percent of the loose depth. */
-  readonly compactedOfLoosePct: number | null;
-  /** Rammed volume of a full lift where nothing is open. */
-  readonly liftVolumeM3: number;
-  /** Batches of the recipe's size in such a lift, waste not counted. */
-  readonly batchesPerLift: number;
   /** The recipe in the amount to make, at the density given. */
   readonly mix: Recipe;
   /** Batches of the recipe's size, not rounded. */
@@ -89,6 +76,34 @@ export interface ElementAmounts {
   readonly cementKgM3: number;
   /** Whole bags for the low and the high density. */
   readonly cementBags: Interval;
+}
+
+export interface ElementAmounts extends BuiltAmounts {
+  readonly planAreaM2: number;
+  /** Along the middle of the wall; 0 of piers. */
+  readonly openingsAreaM2: number;
+  readonly lifts: number;
+  readonly compactedLiftM: number;
+  readonly lastLiftM: number;
+  /** Depth of loose mix to spread for a lift; null without all bulk densities. */
+  readonly looseLiftM: number | null;
+  /** Compacted depth in percent of the loose depth. */
+  readonly compactedOfLoosePct: number | null;
+  /** Rammed volume of a full lift where nothing is open. */
+  readonly liftVolumeM3: number;
+  /** Batches of the recipe's size in such a lift, waste not counted. */
+  readonly batchesPerLift: number;
+}
+
+/** Something to ram, with the name that it goes by. */
+export type NamedElement = EarthElement & { readonly name: string };
+
+/** Several elements of one mix: what each takes, and all together. */
+export interface ElementsQuantities {
+  readonly each: readonly { readonly name: string; readonly amounts: ElementAmounts }[];
+  /** Null where there is no element, or the measures of one do not hold together. */
+  readonly total: BuiltAmounts | null;
+  readonly findings: readonly Finding[];
 }
 
 /** An element's amounts, or what is wrong with its measures. */
@@ -118,6 +133,7 @@ export interface ElementOptions {
  * the sum of the loose volumes that go into the mixer: mixing fills gaps, so the true loose depth is
  * less; try it at the first lift. For the same reason `compactedOfLoosePct` is an estimate.
  *
+ * @param key where the element stands in the study, for findings.
  * @throws RangeError for a density or bag mass not above 0 or a range out of order. Bad geometry gives
  * findings. Source: own arithmetic.
  *
@@ -132,11 +148,12 @@ export interface ElementOptions {
 export function elementQuantities(
   element: EarthElement,
   options: ElementOptions,
+  key = "element",
 ): ElementQuantities {
   const { recipe, density, bagMassKg, file = "study.yaml" } = options;
   const range = densityRange(density);
   checkPositive("bagMassKg", bagMassKg);
-  const findings = elementFindings(element, file);
+  const findings = elementFindings(element, file, key);
   if (findings.length > 0) {
     const message = say`The element's measures do not hold together, so there are no quantities.`;
     return { status: "invalid", message, amounts: null, findings };
@@ -178,6 +195,68 @@ export function elementQuantities(
     },
     findings: [],
   };
+}
+
+/**
+ * What several elements of one mix take, each and all together: volumes, areas and masses added up, bags
+ * counted once over all of them.
+ *
+ * @throws RangeError as `elementQuantities`. Source: own arithmetic.
+ *
+ * @example
+ * const materials = [{ id: "soil", name: "Soil", sharePct: 100, looseBulkDensityKgM3: 1200, moisturePct: 6 }];
+ * const batch = recipe({ materials, cementPct: 5, cementBulkDensityKgM3: 1200, targetMoisturePct: 10, batchDryMassKg: 100 });
+ * const wall = { name: "Wall", kind: "wall", lengthM: 4, thicknessM: 0.4, heightM: 2, compactedLiftM: 0.1, wastePct: 0 };
+ * const bench = { name: "Bench", kind: "bench", lengthM: 2, thicknessM: 0.5, heightM: 0.5, compactedLiftM: 0.1, wastePct: 10 };
+ * const { each, total } = elementsQuantities([wall, bench], { recipe: batch, density: { best: 2000 }, bagMassKg: 25 });
+ * [...each.map(({ amounts }) => amounts.netVolumeM3), total.netVolumeM3, total.madeVolumeM3] // => [3.2, 0.5, 3.7, 3.75]
+ * [total.cementKg.high, total.cementBags.high] // => [357.1, 15]
+ */
+export function elementsQuantities(
+  elements: readonly NamedElement[],
+  options: ElementOptions,
+): ElementsQuantities {
+  const each = elements.map((element, index) => ({
+    name: element.name,
+    ...elementQuantities(element, options, elementKey(index, elements.length)),
+  }));
+  const findings = each.flatMap((one) => one.findings);
+  const known = each.flatMap(({ name, amounts }) => (amounts ? [{ name, amounts }] : []));
+  if (known.length === 0 || known.length < elements.length) {
+    return { each: known, total: null, findings };
+  }
+  const { recipe, bagMassKg } = options;
+  const sum = (value: (amounts: ElementAmounts) => number) =>
+    known.reduce((total, { amounts }) => total + value(amounts), 0);
+  const batches = sum((amounts) => amounts.batches);
+  const ends = (key: "dryMassKg" | "cementKg") => ({
+    low: sum((amounts) => amounts[key].low),
+    high: sum((amounts) => amounts[key].high),
+  });
+  const cementKg = ends("cementKg");
+  return {
+    each: known,
+    total: {
+      netVolumeM3: sum(({ netVolumeM3 }) => netVolumeM3),
+      madeVolumeM3: sum(({ madeVolumeM3 }) => madeVolumeM3),
+      formAreaM2: sum(({ formAreaM2 }) => formAreaM2),
+      mix: scaleRecipe(recipe, batches),
+      batches,
+      dryMassKg: ends("dryMassKg"),
+      cementKg,
+      cementKgM3: known[0].amounts.cementKgM3,
+      cementBags: {
+        low: wholeCount(cementKg.low / bagMassKg),
+        high: wholeCount(cementKg.high / bagMassKg),
+      },
+    },
+    findings,
+  };
+}
+
+/** Where an element stands in the study: a lone one is not numbered. */
+function elementKey(index: number, count: number): string {
+  return count === 1 ? "element" : `element.${index}`;
 }
 
 function densityRange({ best, low = best, high = best }: ElementOptions["density"]) {
@@ -297,17 +376,28 @@ function widestOpeningM(element: Exclude<EarthElement, PierElement>): number {
   return plan.shape === "round" ? plan.diameterM : Math.max(plan.lengthM, plan.widthM);
 }
 
-/** What is impossible in an element's measures, each by its key path. */
-export function elementFindings(element: EarthElement, file: string): Finding[] {
+/**
+ * What is impossible in an element's measures, each by its key path.
+ *
+ * @param key where the element stands in the study.
+ */
+export function elementFindings(element: EarthElement, file: string, key = "element"): Finding[] {
   const single = measureFaults(element);
   const faults = single.length > 0 ? single : togetherFaults(element);
   return faults.map(({ column, value, message, expected }) =>
     finding(
-      { file, column: `element.${column}`, value: String(value) },
+      { file, column: `${key}.${column}`, value: String(value) },
       "error",
       "element-geometry",
       { message, expected, remedy: say`Correct the measure in the study.` },
     ),
+  );
+}
+
+/** What is impossible in the measures of several elements. */
+export function elementsFindings(elements: readonly EarthElement[], file: string): Finding[] {
+  return elements.flatMap((element, index) =>
+    elementFindings(element, file, elementKey(index, elements.length)),
   );
 }
 

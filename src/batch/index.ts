@@ -34,11 +34,15 @@ export {
   mixSaving,
 } from "./cost.js";
 export {
+  type BuiltAmounts,
   type EarthElement,
   type ElementAmounts,
   type ElementOptions,
   type ElementQuantities,
+  type ElementsQuantities,
   elementQuantities,
+  elementsQuantities,
+  type NamedElement,
   type PierElement,
   type RingElement,
   type StraightElement,

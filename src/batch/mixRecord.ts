@@ -5,10 +5,11 @@ import { formatFixed } from "../quantities/format.js";
 import type { Interval } from "../quantities/interval.js";
 import { joinTexts, say, type Text } from "../words/message.js";
 import {
-  type EarthElement,
-  type ElementAmounts,
+  type BuiltAmounts,
   type ElementOptions,
-  elementQuantities,
+  type ElementsQuantities,
+  elementsQuantities,
+  type NamedElement,
 } from "./element.js";
 import {
   type Recipe,
@@ -48,8 +49,8 @@ export interface MixRecordInput extends RecipeInput {
   /** What a scale shows at the least; left out, masses are not rounded. */
   readonly scaleStepKg?: number;
   /** What is to be rammed; left out, there is no number of batches and no order. */
-  readonly element?: Pick<ElementOptions, "density" | "bagMassKg"> & {
-    readonly shape: EarthElement;
+  readonly elements?: Pick<ElementOptions, "density" | "bagMassKg"> & {
+    readonly shapes: readonly NamedElement[];
   };
   /** How the materials come, by id, the cement under `cement`. */
   readonly supply?: Readonly<Record<string, SupplyTerms | undefined>>;
@@ -130,8 +131,11 @@ export interface MixRecord {
   readonly parts: MeasuredForm | null;
   /** The same batch rounded to the scale; null without a scale. */
   readonly scale: MeasuredForm | null;
-  readonly element: ElementAmounts | null;
-  /** Whole batches for the element, the last perhaps not full; null without an element. */
+  /** What each element takes of the mix. */
+  readonly elements: ElementsQuantities["each"];
+  /** All of them together; null without an element. */
+  readonly total: BuiltAmounts | null;
+  /** Whole batches for all of them, the last perhaps not full; null without an element. */
   readonly batches: number | null;
   /** What to bring to the site; null without an element. */
   readonly order: readonly SuppliedAmount[] | null;
@@ -172,7 +176,7 @@ export interface MixRecord {
  * record.parts.size // => 6.2745
  */
 export function mixRecord(input: MixRecordInput): MixRecord {
-  const { state, reasons, tolerances, element: wall } = input;
+  const { state, reasons, tolerances, elements: built } = input;
   const { used, notUsed, tooSmall } = sortedMaterials(input.materials);
   const asked = recipe({ ...input, materials: used });
   const counted = input.buckets && countBuckets(asked, input.buckets, tolerances);
@@ -194,8 +198,8 @@ export function mixRecord(input: MixRecordInput): MixRecord {
       : null;
   const parts = partsForm(context);
   const scale = input.scaleStepKg === undefined ? null : scaleForm(input.scaleStepKg, context);
-  const quantities = wall && elementQuantities(wall.shape, { ...wall, recipe: batch, file });
-  const amounts = quantities?.amounts ?? null;
+  const quantities = built && elementsQuantities(built.shapes, { ...built, recipe: batch, file });
+  const total = quantities?.total ?? null;
   const forms = [buckets, parts, scale].filter((form) => form !== null);
   return {
     state,
@@ -216,9 +220,10 @@ export function mixRecord(input: MixRecordInput): MixRecord {
     workingBucketL,
     parts,
     scale,
-    element: amounts,
-    batches: amounts && wholeCount(amounts.batches),
-    order: amounts && suppliedAmounts(amounts.mix, input.supply ?? {}),
+    elements: quantities?.each ?? [],
+    total,
+    batches: total && wholeCount(total.batches),
+    order: total && suppliedAmounts(total.mix, input.supply ?? {}),
     tolerances,
     withinTolerance: forms.every((form) => form.withinTolerance),
     messages: [

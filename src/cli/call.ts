@@ -68,7 +68,7 @@ export function parseCall(
   const { values, positionals } = parsed;
   const several = places === "some" && positionals.length > 1;
   const extra = several
-    ? positionals.find((place) => !/\.(csv|xlsx)$/i.test(place))
+    ? [...positionals.slice(1), positionals[0]].find((place) => !/\.(csv|xlsx)$/i.test(place))
     : positionals[needed];
   if (extra !== undefined) refuse(`Unexpected argument: “${extra}”.`);
   if (positionals.length < needed) {

@@ -6,7 +6,8 @@ export type BuildableConfig = Omit<StudyConfig, "materials"> & {
   readonly materials: readonly (MaterialConfig & { readonly moisturePct: number })[];
   readonly cement: CementConfig;
   readonly batchDryMassKg: number;
-  readonly element: ElementConfig;
+  /** One at least. */
+  readonly elements: readonly ElementConfig[];
 };
 
 /** Keys of `study.yaml` that a mix and its quantities need and that the study does not tell yet. */
@@ -14,7 +15,7 @@ export function missingToBuild({
   materials,
   cement,
   batchDryMassKg,
-  element,
+  elements,
 }: StudyConfig): string[] {
   return [
     ...materials.flatMap(({ moisturePct }, index) =>
@@ -22,7 +23,7 @@ export function missingToBuild({
     ),
     ...(cement === undefined ? ["cement"] : []),
     ...(batchDryMassKg === undefined ? ["batch.dry-mass"] : []),
-    ...(element === undefined ? ["element"] : []),
+    ...(elements.length === 0 ? ["element"] : []),
   ];
 }
 

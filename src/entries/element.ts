@@ -9,6 +9,7 @@ import {
   list,
   number,
   oneOf,
+  optional,
   percent,
   quantity,
   required,
@@ -34,6 +35,11 @@ const KIND = "What is rammed.";
 const opening = group({
   width: required("widthM", metres("1.2 m"), "Width."),
   height: required("heightM", metres("1.0 m"), "Height."),
+  sill: optional(
+    "sillM",
+    quantity("m", { min: 0, max: 50, example: "0.9 m" }),
+    "Height of its lower edge above the foot of the element, 0 m for a door; left out, one that is lower than the element counts as a window.",
+  ),
   count: count("How many alike."),
 });
 
@@ -121,8 +127,8 @@ const roundRing = shaped(
   ({ diameterM, ...rest }): ElementConfig => ({ ...rest, plan: { shape: "round", diameterM } }),
 );
 
-/** `element`: what is to be built. Without a kind it is a wall; a diameter makes a pier or a ring round. */
-export const element: Kind<ElementConfig> = forms(
+/** One element. Without a kind it is a wall; a diameter makes a pier or a ring round. */
+const element: Kind<ElementConfig> = forms(
   { wall, bench, pier, "round pier": roundPier, ring, "round ring": roundRing },
   (written) => {
     const kind = isGroup(written) ? (written.kind ?? "wall") : "wall";
@@ -137,4 +143,13 @@ export const element: Kind<ElementConfig> = forms(
     };
   },
   { type: "ElementConfig", misplaced: say`This key does not belong to this kind of element.` },
+);
+
+/** `element`: what is to be built, one element or a list of them. */
+export const elements: Kind<readonly ElementConfig[]> = shaped(
+  forms({ one: element, several: list(element, { max: 12, unique: "name" }) }, (written) =>
+    Array.isArray(written) ? "several" : "one",
+  ),
+  "readonly ElementConfig[]",
+  (written): readonly ElementConfig[] => ("kind" in written ? [written] : written),
 );

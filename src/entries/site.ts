@@ -120,6 +120,11 @@ export const site: Kind<SiteConfig> = group(
       oneOf("bucket", "scale"),
       "How cement is measured on site; left out, by scale.",
     ),
+    scale: optional(
+      "scaleStepKg",
+      quantity("kg", { above: 0, max: 20, example: "0.5 kg" }),
+      "The least that the scale for a batch shows: masses on the cards are rounded to it, where the mix allows it.",
+    ),
     tolerance: optional(
       "tolerancePct",
       percent("1 %", 10),

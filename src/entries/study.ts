@@ -1,7 +1,7 @@
 import { say } from "../words/message.js";
 import type { Locale } from "../words/render.js";
 import { compareMix } from "./compareMix.js";
-import { element } from "./element.js";
+import { elements } from "./element.js";
 import {
   byDefault,
   date,
@@ -179,7 +179,12 @@ export const STUDY: Kind<StudyConfig> = group(
       }),
       "The batch that recipes are written for.",
     ),
-    element: optional("element", element, "What is to be built."),
+    element: byDefault(
+      "elements",
+      elements,
+      [],
+      "What is to be built: one element, or a list of them, all of one mix.",
+    ),
     "compare-mix": optional(
       "compareMix",
       compareMix,

@@ -196,6 +196,8 @@ export interface SiteConfig {
   readonly batchFills?: "lift";
   /** How cement is measured on site; left out, by scale. */
   readonly cementBy?: "bucket" | "scale";
+  /** The least that the scale for a batch shows: masses on the cards are rounded to it, where the mix allows it. */
+  readonly scaleStepKg?: number;
   /** Points of moisture below and above the target; left out, the window of the compaction test. */
   readonly tolerancePct?: number;
   /** Time until the forms come off; left out, a line to write it on. */
@@ -513,8 +515,8 @@ export interface StudyConfig {
   readonly specified?: SpecifiedConfig;
   /** Dry mass of soil and aggregate in a batch. */
   readonly batchDryMassKg?: number;
-  /** What is to be built. */
-  readonly element?: ElementConfig;
+  /** What is to be built: one element, or a list of them, all of one mix. */
+  readonly elements: readonly ElementConfig[];
   /** Another mix of the element that the chosen one is held against. */
   readonly compareMix?: CompareConfig;
   /** Carbon factors, and the concrete that is compared with. */

@@ -112,8 +112,8 @@ const EXCHANGES: readonly (readonly [StudyPart, Exchange])[] = [
   [
     "element",
     (into, { config, siteBlocks }) => {
-      const { element, batchDryMassKg, site, tolerances, quality, compareMix } = config;
-      const built = { element, batchDryMassKg, site, tolerances, quality, compareMix };
+      const { elements, batchDryMassKg, site, tolerances, quality, compareMix } = config;
+      const built = { elements, batchDryMassKg, site, tolerances, quality, compareMix };
       return { ...into, siteBlocks, config: { ...into.config, ...built } };
     },
   ],

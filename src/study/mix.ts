@@ -3,7 +3,7 @@ import { carbonComparison, carbonSaving, type MixCarbon, mixCarbon } from "../ba
 import { CEMENT_CARBON_FACTORS, MATERIAL_CARBON_FACTORS } from "../batch/carbonFactors.js";
 import { cementComparison } from "../batch/cementComparison.js";
 import { type CostRange, costRange, type MaterialPriceRange, mixSaving } from "../batch/cost.js";
-import { elementFindings, elementQuantities } from "../batch/element.js";
+import { elementsFindings, elementsQuantities } from "../batch/element.js";
 import { type Recipe, recipe } from "../batch/recipe.js";
 import type { BuildableConfig } from "../entries/buildable.js";
 import type { MaterialConfig } from "../entries/studyConfig.js";
@@ -24,7 +24,7 @@ export function computeMix(
   compaction: CompactionAnalysis | undefined,
   reasons: readonly Text[] = [],
 ): { readonly mix?: MixStudy; readonly findings: readonly Finding[] } {
-  const entered = [...elementFindings(config.element, STUDY_FILE), ...compareFindings(config)];
+  const entered = [...elementsFindings(config.elements, STUDY_FILE), ...compareFindings(config)];
   if (entered.length > 0) return { findings: entered };
   const density = mixDensity(strength, compaction);
   const { chosenCementPct } = strength;
@@ -42,7 +42,7 @@ export function computeMix(
   };
   const { record, water } = studyRecord(config, design, { compaction, strength });
   const findings = recordFindings(config, record);
-  const { batch, element: amounts, parts } = record;
+  const { batch, total: amounts, parts } = record;
   if (!amounts) return { findings };
   const cost = mixMoney(config, amounts.mix);
   const carbon = mixEmission(config, amounts.mix);
@@ -60,7 +60,11 @@ export function computeMix(
       water,
       comparison,
       carbonComparison: carbonComparison({
-        ...{ carbon, wastePct: config.element.wastePct, concreteVolumeM3 },
+        ...{
+          carbon,
+          wastePct: 100 * (amounts.madeVolumeM3 / amounts.netVolumeM3 - 1),
+          concreteVolumeM3,
+        },
         concreteCementCarbonKg: comparison.concreteCementCarbonKg,
         aggregate: CONCRETE_AGGREGATE,
       }),
@@ -226,7 +230,7 @@ function compareMix(
   config: BuildableConfig,
   mix: Pick<MixStudy, "recipe" | "density" | "quantities" | "cost" | "carbon">,
 ): ComparedMix | undefined {
-  const { compareMix: other, materials, cement, element } = config;
+  const { compareMix: other, materials, cement, elements } = config;
   if (!other) return undefined;
   const batch = recipe({
     materials: materials.map((material) => ({
@@ -239,7 +243,7 @@ function compareMix(
     batchDryMassKg: config.batchDryMassKg,
     file: STUDY_FILE,
   });
-  const { amounts } = elementQuantities(element, {
+  const { total: amounts } = elementsQuantities(elements, {
     recipe: batch,
     density: { best: other.densityKgM3 ?? mix.density.valueKgM3 },
     bagMassKg: cement.bagMassKg,

@@ -3,7 +3,7 @@ import type { ToleranceConfig } from "../entries/studyConfig.js";
 import { type Finding, type FindingWords, finding, STUDY_FILE } from "../findings/finding.js";
 import { formatFixed, formatQuantity } from "../quantities/format.js";
 import { moistureWindow } from "../soil/compaction/moistureWindow.js";
-import { say, type Text } from "../words/message.js";
+import { joinTexts, say, type Text } from "../words/message.js";
 import type { MixStudy, StudyResult } from "./studyResult.js";
 
 /** Where a tolerance comes from. */
@@ -21,7 +21,7 @@ export interface SpecifiedLine {
   readonly kind: "share" | "cement" | "moisture" | "density" | "lift";
   /** Of the material, for shares. */
   readonly id?: string;
-  /** Name of the material, for shares and cement. */
+  /** Name of the material, for shares and cement; of a lift the elements that have it, where others have another. */
   readonly name?: Text;
   /** Percent, kg/m³ or metres. */
   readonly value: number;
@@ -107,14 +107,20 @@ export function specifiedMix({
   });
   lines.push({ kind: "density", value: density.valueKgM3, ...minDensity() });
   const lift = tolerances.liftM ?? LIFT_M;
-  const depth = config.element.compactedLiftM;
-  lines.push({
-    kind: "lift",
-    value: depth,
-    low: Math.max(0, depth - lift),
-    high: depth + lift,
-    basis: basisOf(tolerances.liftM),
-  });
+  // Elements with lifts of one depth share a line.
+  for (const depth of new Set(config.elements.map(({ compactedLiftM }) => compactedLiftM))) {
+    const ofDepth = config.elements.filter(({ compactedLiftM }) => compactedLiftM === depth);
+    lines.push({
+      kind: "lift",
+      ...(ofDepth.length < config.elements.length
+        ? { name: joinTexts(ofDepth.map(({ name }) => name)) }
+        : {}),
+      value: depth,
+      low: Math.max(0, depth - lift),
+      high: depth + lift,
+      basis: basisOf(tolerances.liftM),
+    });
+  }
   return lines;
 
   function minDensity(): Pick<SpecifiedLine, "low" | "basis"> {
@@ -168,7 +174,7 @@ export function toleranceFindings(
     ...moistureTolerance(line("moisture"), tolerances, compaction),
     ...densityTolerance(line("density"), result),
   ];
-  const { compactedLiftM } = config.element;
+  const compactedLiftM = Math.min(...config.elements.map((element) => element.compactedLiftM));
   if (tolerances.liftM !== undefined && tolerances.liftM >= compactedLiftM) {
     findings.push(
       tolerance("lift", "tolerance-as-large-as-lift", {

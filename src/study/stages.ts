@@ -31,7 +31,7 @@ export function stagesOf(result: Known): Stage[] {
       "cement",
       !(life?.state === "tested" && strength?.chosenCementPct !== undefined) && cementNeeds(result),
     ),
-    stage("element", !config.element && elementNeeds()),
+    stage("element", config.elements.length === 0 && elementNeeds()),
     stage("quantities", !mix && quantityNeeds(config)),
   ];
 }

@@ -1,4 +1,4 @@
-import { elementQuantities } from "../batch/element.js";
+import { elementsQuantities } from "../batch/element.js";
 import { type MixRecord, type MixTolerances, mixRecord } from "../batch/mixRecord.js";
 import { type RecipeInput, recipe } from "../batch/recipe.js";
 import { type SupplyTerms, suppliedAmounts } from "../batch/supply.js";
@@ -74,7 +74,7 @@ export function studyRecord(
   tests: { readonly compaction?: CompactionAnalysis; readonly strength?: StrengthStudy },
   site: SiteConfig = config.site,
 ): { readonly record: MixRecord; readonly water: MixWater } {
-  const { element, cement, materials } = config;
+  const { elements, cement, materials } = config;
   const { valueKgM3: best, lowKgM3: low, highKgM3: high } = design.density;
   const density = { best, low, high };
   const bagMassKg = cement.bagMassKg;
@@ -104,7 +104,8 @@ export function studyRecord(
       cementBy: site.cementBy,
       otherL: otherBucketsL(config),
     },
-    element: { shape: element, density, bagMassKg },
+    scaleStepKg: site.scaleStepKg,
+    elements: { shapes: elements, density, bagMassKg },
     supply: supplyTerms(config, site.truck),
   });
   return { record, water: mixWater(record.batch, tests.compaction, site.tolerancePct) };
@@ -115,8 +116,10 @@ export function studyRecord(
     const volumes = plain.looseVolumeL !== null;
     if (mixerVolumeL !== undefined && volumes) return { mixerVolumeL };
     if (mixerVolumeL !== undefined || !batchFills) return { batchDryMassKg: plain.dryMassKg };
-    const { amounts } = elementQuantities(element, { recipe: plain, density, bagMassKg });
-    return { batchDryMassKg: plain.dryMassKg * (amounts?.batchesPerLift ?? 1) };
+    const { each } = elementsQuantities(elements, { recipe: plain, density, bagMassKg });
+    // The smallest lift, so that a batch never overfills one.
+    const perLift = each.map(({ amounts }) => amounts.batchesPerLift);
+    return { batchDryMassKg: plain.dryMassKg * (perLift.length > 0 ? Math.min(...perLift) : 1) };
   }
 
   function mixTolerances(): MixTolerances {
@@ -139,7 +142,7 @@ export function studyRecord(
 /** What changes the batch of a site; nothing else of its options does. */
 const BATCH_KEYS = [
   ...(["bucketL", "bucketStep", "mixerVolumeL", "batchFills"] as const),
-  ...(["cementBy", "tolerancePct"] as const),
+  ...(["cementBy", "scaleStepKg", "tolerancePct"] as const),
 ];
 
 /** A record with the entries that it was made from. */
@@ -157,9 +160,9 @@ export function recordOf(
   if (!mix || !isBuildable(config)) return undefined;
   const { record, water, density } = mix;
   if (BATCH_KEYS.every((key) => site[key] === config.site[key])) {
-    const { element } = record;
-    if (site.truck === config.site.truck || !element) return { config, record, water };
-    const order = suppliedAmounts(element.mix, supplyTerms(config, site.truck));
+    const { total } = record;
+    if (site.truck === config.site.truck || !total) return { config, record, water };
+    const order = suppliedAmounts(total.mix, supplyTerms(config, site.truck));
     return { config, record: { ...record, order }, water };
   }
   const shareOf = new Map(record.shares.map(({ id, sharePct }) => [id, sharePct]));
@@ -174,7 +177,7 @@ export function recordOf(
 
 /** Says where parts, or buckets that were entered, make another mix than the study's. */
 export function recordFindings({ site, units }: StudyConfig, record: MixRecord): Finding[] {
-  const { buckets, parts, workingBucketL } = record;
+  const { buckets, parts, scale, workingBucketL } = record;
   const expected = say`shares, cement and water within the tolerances of the study`;
   const outside = (column: string, code: string, message: Text, remedy: Text) =>
     finding({ file: STUDY_FILE, column }, "warning", code, { message, expected, remedy });
@@ -189,6 +192,16 @@ export function recordFindings({ site, units }: StudyConfig, record: MixRecord):
             workingBucketL === null
               ? say`Let the crew weigh; the cards say so.`
               : say`Let the crew weigh, or enter a bucket of ${bucketSize(workingBucketL, units)}, which would do.`,
+          ),
+        ]
+      : []),
+    ...(scale && !scale.withinTolerance
+      ? [
+          outside(
+            "site.scale",
+            "scale-outside-tolerances",
+            scale.message,
+            say`Take a finer scale, or a larger batch.`,
           ),
         ]
       : []),

@@ -1,7 +1,7 @@
 import type { CarbonComparison, MixCarbon } from "../batch/carbon.js";
 import type { CementComparison } from "../batch/cementComparison.js";
 import type { CostRange, MixSaving } from "../batch/cost.js";
-import type { ElementAmounts } from "../batch/element.js";
+import type { BuiltAmounts } from "../batch/element.js";
 import type { MeasuredForm, MixRecord } from "../batch/mixRecord.js";
 import type { Recipe } from "../batch/recipe.js";
 import type { BlendDesign } from "../blend/description.js";
@@ -159,8 +159,8 @@ export interface MixStudy {
   readonly density: CompactedDensity;
   /** How wet and how dry a batch may be. */
   readonly water: MixWater;
-  /** For the element. */
-  readonly quantities: ElementAmounts;
+  /** For all elements together. */
+  readonly quantities: BuiltAmounts;
   /** Absent where nothing has a price. */
   readonly cost?: CostRange;
   /** Of the amount to make, with the user's factors or general ones. */
@@ -391,7 +391,7 @@ export interface ComparedMix {
   readonly name: string;
   /** The user's words. */
   readonly basis: string;
-  readonly quantities: ElementAmounts;
+  readonly quantities: BuiltAmounts;
   readonly cost?: CostRange;
   readonly carbon: MixCarbon;
   /** Absent where nothing has a price. */

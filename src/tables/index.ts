@@ -87,6 +87,8 @@ export { attributionTable, studyComparisonTable } from "./studyComparison.js";
 export {
   checklistBlock,
   decisionsTable,
+  elementNames,
+  elementsText,
   elementText,
   materialsTable,
   methodsTable,

@@ -198,7 +198,7 @@ function lineName({ kind, name = "" }: SpecifiedLine): Text {
     case "density":
       return say`Dry density, rammed`;
     case "lift":
-      return say`Compacted lift thickness`;
+      return name === "" ? say`Compacted lift thickness` : say`Compacted lift thickness, ${name}`;
   }
 }
 

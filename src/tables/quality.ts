@@ -6,6 +6,7 @@ import { type SpecifiedLine, specifiedMix } from "../study/specifiedMix.js";
 import type { StudyResult } from "../study/studyResult.js";
 import { joinTexts, say, type Text } from "../words/message.js";
 import { depthText, fixed, plain, quantity, quantityColumn, volumeText } from "./cell.js";
+import { elementNames } from "./studyEntries.js";
 
 /** What stands in the place of the plan where the study asks for none. */
 export function noQuality(): NoteBlock {
@@ -31,9 +32,10 @@ export function qualityPlanTable({
   const unknown = say`not known: enter how many batches are made a day`;
   return {
     kind: "keyValues",
-    caption: config.element
-      ? say`Quality-control plan: ${config.element.name}`
-      : say`Quality-control plan`,
+    caption:
+      config.elements.length > 0
+        ? say`Quality-control plan: ${elementNames(config.elements)}`
+        : say`Quality-control plan`,
     items: [
       { label: say`A lot`, value: lotText(entered.lot, units) },
       { label: say`Lots of the element`, value: lots === undefined ? unknown : String(lots) },
@@ -104,8 +106,12 @@ export function qualityChecksTable(
       : say`${fixed(low, decimals)} to ${fixed(high, decimals)} %`;
   };
   const depth = (metres: number) => depthText(metres, config.units);
-  const lift = line("lift");
+  const lifts = lines.filter(({ kind }) => kind === "lift");
   const minDensity = line("density")?.low;
+  const liftRange = ({ name, low = 0, high = 0 }: SpecifiedLine) =>
+    name === undefined
+      ? say`${depth(low)} to ${depth(high)}`
+      : say`${name}: ${depth(low)} to ${depth(high)}`;
   const usual = (words: Text) => say`${words} (common practice, no source)`;
   return {
     kind: "table",
@@ -145,9 +151,7 @@ export function qualityChecksTable(
       [
         say`Compacted lift thickness`,
         usual(say`each lift`),
-        lift?.low === undefined || lift.high === undefined
-          ? say`not stated`
-          : say`${depth(lift.low)} to ${depth(lift.high)}`,
+        lifts.length === 0 ? say`not stated` : joinTexts(lifts.map(liftRange), "; "),
         say`spread less; ram on until it no longer gives`,
       ],
       [

@@ -1,4 +1,4 @@
-import type { ElementAmounts } from "../batch/element.js";
+import type { BuiltAmounts, ElementsQuantities } from "../batch/element.js";
 import { formworkDuration } from "../batch/formworkDuration.js";
 import { scaleRecipe } from "../batch/scaleRecipe.js";
 import { type SuppliedAmount, suppliedAmounts } from "../batch/supply.js";
@@ -19,11 +19,12 @@ import {
   siteCautions,
   siteOptionsOf,
 } from "./site/siteSheet.js";
+import { elementNames } from "./studyEntries.js";
 
-/** What the element needs. */
+/** What the elements need, all together; the lifts of each by itself. */
 export function quantitiesTable({ config, mix }: StudyResult): KeyValuesBlock | NoteBlock {
   if (!mix || !isBuildable(config)) return noMix();
-  const { units, element, cement, site } = config;
+  const { units, elements, cement, site } = config;
   const { record, quantities, density } = mix;
   const supplied = record.order ?? [];
   const volume = (cubicMetres: number) => volumeText(cubicMetres, units);
@@ -31,13 +32,19 @@ export function quantitiesTable({ config, mix }: StudyResult): KeyValuesBlock | 
   const bag = massText(cement.bagMassKg, units, 2);
   return {
     kind: "keyValues",
-    caption: say`Quantities: ${element.name}`,
+    caption: say`Quantities: ${elementNames(elements)}`,
     items: [
       { label: say`Rammed volume, net of openings`, value: volume(quantities.netVolumeM3) },
       {
         label: say`Rammed volume to make`,
-        value: say`${volume(quantities.madeVolumeM3)}, with ${element.wastePct} % waste`,
+        value: wasteWords(volume(quantities.madeVolumeM3), elements),
       },
+      ...(record.elements.length > 1
+        ? record.elements.map(({ name, amounts }) => ({
+            label: say`${name}, net and to make`,
+            value: say`${volume(amounts.netVolumeM3)}; ${volume(amounts.madeVolumeM3)}`,
+          }))
+        : []),
       {
         label: say`Dry density, rammed`,
         value: say`${formatQuantity(density.valueKgM3, "density", units, 4)} (${density.basis})`,
@@ -56,11 +63,11 @@ export function quantitiesTable({ config, mix }: StudyResult): KeyValuesBlock | 
       },
       { label: say`Water to add`, value: mass(quantities.mix.water.toAddKg) },
       { label: say`Batches`, value: say`${record.batches ?? BLANK} of the size above` },
-      {
-        label: say`Lifts`,
-        value: say`${quantities.lifts} of ${depthText(element.compactedLiftM, units)} rammed, the last of ${depthText(quantities.lastLiftM, units)}`,
-      },
-      ...formItems(quantities, site, units),
+      ...record.elements.map(({ name, amounts }) => ({
+        label: ofElement(say`Lifts`, name, record.elements),
+        value: say`${amounts.lifts} of ${depthText(amounts.compactedLiftM, units)} rammed, the last of ${depthText(amounts.lastLiftM, units)}`,
+      })),
+      ...formItems(record.elements, site, units),
     ],
   };
 }
@@ -78,8 +85,9 @@ export function siteOrderList(result: StudyResult, options: SiteOptions = {}): S
   const record = recordOf(result, site)?.record;
   const { mix, config } = result;
   const ordered = mix &&
-    record?.element && {
-      amounts: record.element,
+    record?.total && {
+      amounts: record.total,
+      elements: record.elements,
       batches: record.batches,
       density: mix.density,
     };
@@ -97,7 +105,8 @@ export function siteOrderList(result: StudyResult, options: SiteOptions = {}): S
 
 /** What the order list is made from. */
 interface Ordered {
-  readonly amounts: ElementAmounts;
+  readonly amounts: BuiltAmounts;
+  readonly elements: ElementsQuantities["each"];
   readonly batches: number | null;
   readonly density: CompactedDensity;
 }
@@ -124,9 +133,10 @@ function orderTable(config: BuildableConfig, ordered: Ordered, { truck }: SiteCo
       most.looseVolumeL === null ? BLANK : volumeText(most.looseVolumeL / 1000, units, 2);
     return [most.name, mass, loose, most.loads ? `${most.loads.loads}` : BLANK];
   };
+  const wastes = [...new Set(config.elements.map(({ wastePct }) => wastePct))];
   return {
     kind: "table",
-    caption: config.element.name,
+    caption: elementNames(config.elements),
     columns: [
       { header: say`Material` },
       { header: say`Moist mass, as delivered`, align: "right" },
@@ -136,7 +146,7 @@ function orderTable(config: BuildableConfig, ordered: Ordered, { truck }: SiteCo
     rows: heavy.map(row),
     notes: [
       say`Range: dry density of the rammed mix ${density(lowKgM3)} to ${density(highKgM3)}, best ${density(best)} (${basis}). Bags of ${massText(cement.bagMassKg, units, 2)}, whole.`,
-      say`Amounts hold ${plain(config.element.wastePct)} % waste. Order soil and aggregate by what the yard measures: a truck's weight holds its water, a loose cubic metre its bulking.`,
+      say`${wastes.length === 1 ? say`Amounts hold ${plain(wastes[0])} % waste.` : say`Amounts hold the waste of each element.`} Order soil and aggregate by what the yard measures: a truck's weight holds its water, a loose cubic metre its bulking.`,
       ...lossNote(config),
     ],
   };
@@ -154,7 +164,7 @@ function lossNote({ materials, cement }: BuildableConfig): Text[] {
 
 function formworkTable(
   { units }: BuildableConfig,
-  { amounts, batches }: Ordered,
+  { elements, batches }: Ordered,
   site: SiteConfig,
 ): KeyValuesBlock {
   const depth = (metres: number) => depthText(metres, units, 2);
@@ -162,12 +172,12 @@ function formworkTable(
     kind: "keyValues",
     caption: say`Lifts and forms`,
     items: [
-      {
-        label: say`Lifts`,
+      ...elements.map(({ name, amounts }) => ({
+        label: ofElement(say`Lifts`, name, elements),
         value: say`${amounts.lifts} of ${depth(amounts.compactedLiftM)}, the last of ${depth(amounts.lastLiftM)}`,
-      },
+      })),
       { label: say`Batches`, value: say`${batches ?? BLANK} in all` },
-      ...formItems(amounts, site, units),
+      ...formItems(elements, site, units),
     ],
   };
 }
@@ -180,7 +190,7 @@ function loadsText(amount: SuppliedAmount | undefined): Text | undefined {
 
 /** Cement by mass and in whole bags, with the range that the blocks' densities bring. */
 export function cementText(
-  { mix, cementKg, cementBags }: ElementAmounts,
+  { mix, cementKg, cementBags }: BuiltAmounts,
   bag: Text,
   mass: (kilograms: number) => Text,
 ): Text {
@@ -190,27 +200,41 @@ export function cementText(
     : say`${best} (${mass(cementKg.low)} to ${mass(cementKg.high)} over the blocks' densities), ${cementBags.low} to ${cementBags.high} bags of ${bag}`;
 }
 
-/** Loose thickness of a lift, area and time of the formwork. */
+/** A label of one element, which names it where there are several. */
+function ofElement(label: Text, name: string, elements: readonly unknown[]): Text {
+  return elements.length > 1 ? say`${label}, ${name}` : label;
+}
+
+function wasteWords(volume: Text, elements: BuildableConfig["elements"]): Text {
+  const wastes = [...new Set(elements.map(({ wastePct }) => wastePct))];
+  return wastes.length === 1
+    ? say`${volume}, with ${wastes[0]} % waste`
+    : say`${volume}, with the waste of each element`;
+}
+
+/** Loose thickness of a lift of each element, area and time of the formwork of all. */
 export function formItems(
-  amounts: ElementAmounts,
+  elements: ElementsQuantities["each"],
   { forms, strippingHours }: SiteConfig,
   units: UnitSystem,
 ): KeyValuesBlock["items"] {
-  const { formAreaM2, looseLiftM, compactedOfLoosePct } = amounts;
+  const formAreaM2 = elements.reduce((sum, { amounts }) => sum + amounts.formAreaM2, 0);
   const depth = (metres: number) => depthText(metres, units, 2);
   const stripping =
     strippingHours === undefined
       ? say`not entered; 24 hours is common practice without a source, and local rules, engineer and curing govern`
       : say`${plain(strippingHours)} hours, as entered; local rules, engineer and curing govern`;
   return [
-    ...(looseLiftM === null || compactedOfLoosePct === null
-      ? []
-      : [
-          {
-            label: say`Loose lift thickness`,
-            value: say`at most ${depth(looseLiftM)}, rammed to about ${fixed(compactedOfLoosePct, 0)} % of it; try it at the first lift`,
-          },
-        ]),
+    ...elements.flatMap(({ name, amounts: { looseLiftM, compactedOfLoosePct } }) =>
+      looseLiftM === null || compactedOfLoosePct === null
+        ? []
+        : [
+            {
+              label: ofElement(say`Loose lift thickness`, name, elements),
+              value: say`at most ${depth(looseLiftM)}, rammed to about ${fixed(compactedOfLoosePct, 0)} % of it; try it at the first lift`,
+            },
+          ],
+    ),
     {
       label: say`Form area, all faces`,
       value:

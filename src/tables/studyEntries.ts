@@ -20,7 +20,7 @@ import { statisticName } from "./strength.js";
 
 /** What the study is about and what it has to meet, as the user entered it. */
 export function projectTable(config: StudyConfig): KeyValuesBlock {
-  const { units, element, strength, target, cement } = config;
+  const { units, elements, strength, target, cement } = config;
   const { requirement } = strength;
   const open = say`not entered yet`;
   return {
@@ -30,7 +30,7 @@ export function projectTable(config: StudyConfig): KeyValuesBlock {
       { label: say`Place`, value: config.place ?? open },
       {
         label: say`Element`,
-        value: element ? say`${element.name}: ${elementText(element, units)}` : open,
+        value: elements.length > 0 ? elementsText(elements, units) : open,
       },
       {
         label: say`Required strength`,
@@ -64,6 +64,19 @@ function targetWords(target: TargetConfig): Text {
       ? plain(value)
       : say`the best from ${plain(value.min)} to ${plain(value.max)}`;
   return say`power curve, exponent ${words(target.exponent)}, top size ${words(target.topSizeMm)} mm`;
+}
+
+/** The names of all elements. */
+export function elementNames(elements: readonly ElementConfig[]): Text {
+  return joinTexts(elements.map(({ name }) => name));
+}
+
+/** All elements, each with its kind and measures. */
+export function elementsText(elements: readonly ElementConfig[], units: UnitSystem): Text {
+  return joinTexts(
+    elements.map((element) => say`${element.name}: ${elementText(element, units)}`),
+    "; ",
+  );
 }
 
 /** The element's kind and measures in words, without its name. */

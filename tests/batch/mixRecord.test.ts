@@ -94,15 +94,18 @@ function inputOf(study: Study): MixRecordInput {
     tolerances: tolerancesOf(materials, cementPct, study.tolerancePct),
     buckets: { bucketL: study.bucketL, step: study.step, cementBy: study.cementBy },
     scaleStepKg: study.scaleStepKg,
-    element: {
-      shape: {
-        kind: "wall",
-        lengthM: 4,
-        heightM: 2,
-        thicknessM: 0.4,
-        compactedLiftM: 0.1,
-        wastePct: 5,
-      },
+    elements: {
+      shapes: [
+        {
+          name: "Wall",
+          kind: "wall",
+          lengthM: 4,
+          heightM: 2,
+          thicknessM: 0.4,
+          compactedLiftM: 0.1,
+          wastePct: 5,
+        },
+      ],
       density: { best: 1950, low: 1900, high: 2000 },
       bagMassKg: 25,
     },
@@ -182,7 +185,7 @@ function checkNames(record: MixRecord, { materials, cementPct }: MixRecordInput)
   const named = [
     ...record.shares,
     ...record.batch.materials,
-    ...record.element!.mix.materials,
+    ...record.total!.mix.materials,
     ...record.order!,
     ...formsOf(record).flatMap(linesOf),
   ].map(({ id }) => id);
@@ -214,15 +217,15 @@ function checkBatch(record: MixRecord, { cementPct, buckets }: MixRecordInput): 
 
 /** Batches and order are the batch, so many times. */
 function checkElement(record: MixRecord, lossPct: number): void {
-  const { batch, element, order, batches } = record;
+  const { batch, total, order, batches } = record;
   const madeKg = 4 * 2 * 0.4 * 1.05 * 1950;
-  near(element!.batches * batch.dryMassWithCementKg, madeKg, CLOSE, "batches");
-  expect(batches).toBe(Math.ceil(element!.batches - 1e-9));
+  near(total!.batches * batch.dryMassWithCementKg, madeKg, CLOSE, "batches");
+  expect(batches).toBe(Math.ceil(total!.batches - 1e-9));
   const lines = [...batch.materials, batch.cement];
   for (const { id, moistMassKg } of order!) {
     const perBatchKg = lines.find((line) => line.id === id)!.moistMassKg;
     const more = id === "m0" ? 1 + lossPct / 100 : 1;
-    near(moistMassKg, element!.batches * perBatchKg * more, CLOSE, "order");
+    near(moistMassKg, total!.batches * perBatchKg * more, CLOSE, "order");
   }
 }
 

@@ -114,11 +114,11 @@ const rowsOfCard = (sheet: SiteSheet) =>
 function agreeWithRecord(result: FullResult): void {
   const mix = result.mix!;
   const { record } = mix;
-  const { batch, buckets, parts, element } = record;
+  const { batch, buckets, parts, elements, total } = record;
   const ids = batch.materials.map(({ id }) => id);
   // The export: recipe, parts, quantities are those of the record.
-  expect([mix.recipe, mix.parts, mix.quantities]).toEqual([batch, parts, element]);
-  expect(record.batches).toBe(Math.ceil(element!.batches - 1e-9));
+  expect([mix.recipe, mix.parts, mix.quantities]).toEqual([batch, parts, total]);
+  expect(record.batches).toBe(Math.ceil(total!.batches - 1e-9));
   const litres = new Map([...batch.materials, batch.cement].map((one) => [one.id, one]));
   for (const form of [buckets, parts]) {
     if (!form) continue;
@@ -170,13 +170,13 @@ function agreeWithRecord(result: FullResult): void {
   }
   expect(TEXTS(quantitiesTable(result))).toContain(`${record.batches} of the size above`);
   expect(TEXTS(siteCuringLog(result).blocks)).toContain(
-    `about ${element!.batchesPerLift.toFixed(1)} batches each`,
+    `about ${elements[0].amounts.batchesPerLift.toFixed(1)} batches each`,
   );
   // What is ordered is so many batches, and the cement by bag holds it.
   const lost = new Map(result.config.materials.map(({ id, lossPct = 0 }) => [id, lossPct]));
   lost.set("cement", result.config.cement.lossPct ?? 0);
   for (const { id, moistMassKg, bags } of record.order!) {
-    const kg = litres.get(id)!.moistMassKg * element!.batches * (1 + lost.get(id)! / 100);
+    const kg = litres.get(id)!.moistMassKg * total!.batches * (1 + lost.get(id)! / 100);
     expect(moistMassKg / kg).toBeCloseTo(1, CLOSE);
     if (bags !== null)
       expect(bags * result.config.cement.bagMassKg).toBeGreaterThan(kg * (1 - 1e-9));

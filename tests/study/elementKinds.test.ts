@@ -67,7 +67,7 @@ describe("element of study.yaml", () => {
     expect(found.filter(({ severity }) => severity === "error")).toEqual([]);
     near(mix!.quantities.netVolumeM3, volumeM3, EXACT, "volume");
     near(mix!.quantities.formAreaM2, formM2, EXACT, "forms");
-    expect(mix!.quantities.lifts).toBe(20);
+    expect(mix!.record.elements[0].amounts.lifts).toBe(20);
     near(mix!.quantities.mix.dryMassWithCementKg, volumeM3 * mix!.density.valueKgM3, EXACT, "mass");
   });
 
@@ -223,7 +223,7 @@ describe("a study's mix, there and back, for every kind of element and option of
             ...material,
             bulkingPct: bulking[index],
           }));
-          const config = { ...base.config, element, site, materials };
+          const config = { ...base.config, elements: [element], site, materials };
           const { mix } = mixOf(config);
           const { recipe, quantities, density } = mix!;
           const back = toMassShares(

@@ -320,7 +320,7 @@ describe("site of study.yaml", () => {
     const { batch, record } = siteMix(result, {})!;
     expect(batch).toBe(mix.recipe);
     const ratio = batch.dryMassKg / record.askedDryMassKg;
-    near(ratio * mix.quantities.batchesPerLift, 1, EXACT, "a lift");
+    near(ratio * mix.record.elements[0].amounts.batchesPerLift, 1, EXACT, "a lift");
     expect(ratio).toBeGreaterThan(0.88);
     expect(ratio).toBeLessThanOrEqual(1 + 1e-9);
   });

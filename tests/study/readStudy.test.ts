@@ -48,7 +48,7 @@ describe("the example studies", () => {
     expect(study?.config.strength.requirement?.strengthMpa).toBeCloseTo(2.0684, 4);
     expect(study?.config.target).toMatchObject({ kind: "power", topSizeMm: 19 });
     expect(study?.trials[0].specimens?.specimens[0].strengthMpa).toBeCloseTo(255 * 0.006894757, 6);
-    const element = study?.config.element;
+    const element = study?.config.elements[0];
     if (element?.kind !== "wall") throw new Error("no wall");
     expect(element.lengthM).toBeCloseTo(14 * 0.3048, 12);
   });

@@ -216,7 +216,7 @@ describe("every study that computes", () => {
             materials: given.config.materials.map((material) =>
               material.id === "washed-sand" ? { ...material, maxSharePct: maxSandPct } : material,
             ),
-            element: { ...given.config.element, wastePct },
+            elements: given.config.elements.map((one) => ({ ...one, wastePct })),
           } as StudyConfig;
           const [trial] = given.trials;
           const entry = { ...trial.entry, sharesPct: told ? sharesPct : undefined };

@@ -9,7 +9,7 @@ type Told<T, K extends keyof T> = Omit<T, K> & Required<Pick<T, K>>;
 /** Entries of a study that tells all that the examples tell. */
 export type FullConfig = Told<
   Omit<StudyConfig, "materials" | "strength">,
-  "title" | "place" | "date" | "target" | "guidance" | "cement" | "batchDryMassKg" | "element"
+  "title" | "place" | "date" | "target" | "guidance" | "cement" | "batchDryMassKg"
 > & {
   readonly materials: readonly Told<
     MaterialConfig,

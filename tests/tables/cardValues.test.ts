@@ -78,7 +78,8 @@ describe.each([
     expect(headsOf(tableOf(card))).toEqual(["Put in", "Share [%]", partHead, "Moist mass"]);
     const items = itemsOf(card.blocks.find(({ kind }) => kind === "keyValues"));
     expect(items.Batches).toBe(`${Math.ceil(quantities.batches)} in all`);
-    const { lifts, looseLiftM, compactedLiftM } = quantities;
+    const [{ name: wall, amounts }] = result.mix!.record.elements;
+    const { lifts, looseLiftM, compactedLiftM } = amounts;
     const depth = (metres: number) =>
       unit === "kg" ? `${Math.round(1000 * metres)} mm` : `${(metres / 0.0254).toFixed(1)} in`;
     expect(items.Lifts).toBe(
@@ -87,7 +88,10 @@ describe.each([
     const { record } = result.mix!;
     const dense = {
       ...result,
-      mix: { ...result.mix!, record: { ...record, element: { ...quantities, looseLiftM: null } } },
+      mix: {
+        ...result.mix!,
+        record: { ...record, elements: [{ name: wall, amounts: { ...amounts, looseLiftM: null } }] },
+      },
     };
     expect(itemsOf(mixCard(dense).blocks.find(({ kind }) => kind === "keyValues")).Lifts).toBe(
       `${lifts}, each rammed to ${depth(compactedLiftM)}`,
@@ -180,6 +184,34 @@ describe("forms that make another mix", () => {
   });
 });
 
+describe("the scale of the crew", () => {
+  it("shows masses to its step, on both cards alike, as long as they are the mix", () => {
+    const result = results.get("reading-room")!;
+    const fine = { scaleStepKg: 0.1 };
+    const { record } = siteMix(result, fine)!;
+    const inBuckets = rowsOf(tableOf(siteBucketCard(result, fine)));
+    const inParts = rowsOf(tableOf(mixCard(result, fine)));
+    const lines = [...record.batch.materials, record.batch.cement];
+    lines.forEach(({ moistMassKg }, at) => {
+      const shown = `${Math.round(moistMassKg * 10) / 10} kg`;
+      expect(inBuckets[at][2]).toBe(shown);
+      expect(inParts[at][3]).toBe(shown);
+    });
+    const coarse = { scaleStepKg: 5 };
+    const warning = "The scale is too coarse for this batch and makes another mix";
+    for (const card of [siteBucketCard(result, coarse), mixCard(result, coarse)]) {
+      expect(textOf(card)).toContain(warning);
+      const [, , , cement] = rowsOf(tableOf(card));
+      expect(cement.join()).toContain(three(record.batch.cement.dryMassKg));
+    }
+    expect(textOf(siteBucketCard(result, fine))).not.toContain(warning);
+    const pounds = rowsOf(
+      tableOf(siteBucketCard(results.get("bus-shelter")!, { scaleStepKg: POUND_KG / 10 })),
+    );
+    for (const row of pounds.slice(0, 3)) expect(row[2]).toMatch(/^\d+(\.\d)? lb$/);
+  });
+});
+
 describe("the bucket card", () => {
   it("says for which dampness its water is meant", () => {
     const result = results.get("reading-room")!;
@@ -251,7 +283,7 @@ describe("log, labels and forms", () => {
     const log = siteCuringLog(result, { strippingHours: 36, dampDays: 5 });
     const making = tableOf(log);
     const curing = tableOf(log, 1);
-    expect(making.rows).toHaveLength(result.mix!.quantities.lifts);
+    expect(making.rows).toHaveLength(result.mix!.record.elements[0].amounts.lifts);
     expect(rowsOf(curing).map(([day]) => day)).toEqual(["1", "2", "3", "4", "5"]);
     expect(headsOf(curing)).toEqual([
       "Day",

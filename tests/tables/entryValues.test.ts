@@ -31,13 +31,15 @@ describe("tables of what was entered", () => {
     place: "Here",
     date: "2026-03-04",
     invented: false,
-    element: {
-      kind: "wall",
-      name: "Back wall",
-      lengthM: 3.048,
-      heightM: 2.1336,
-      thicknessM: 0.4572,
-    },
+    elements: [
+      {
+        kind: "wall",
+        name: "Back wall",
+        lengthM: 3.048,
+        heightM: 2.1336,
+        thicknessM: 0.4572,
+      },
+    ],
     strength: {
       requirement: {
         strengthMpa: 2.068427,

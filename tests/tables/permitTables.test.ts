@@ -94,7 +94,7 @@ describe("the mix card", () => {
     for (const { name: material, dryMassKg } of result.mix!.recipe.materials) {
       expect(text.includes(render(material))).toBe(dryMassKg > 0);
     }
-    expect(text).toContain(`${result.mix!.quantities.lifts}`);
+    expect(text).toContain(`${result.mix!.record.elements[0].amounts.lifts}`);
     expect(text).toContain("Wet cement burns");
     expect(text).toContain("Silica dust");
     expect(text).toContain("Nothing here is an approval");

@@ -4,6 +4,7 @@ import type { StudyResult } from "../../study/studyResult.js";
 import { joinTexts, say } from "../../words/message.js";
 import { depthText, fixed, massText, plain } from "../cell.js";
 import { noMix } from "../noMix.js";
+import { elementNames } from "../studyEntries.js";
 import { type SiteMix, siteMix } from "./crewMix.js";
 import {
   GLOVES,
@@ -44,15 +45,24 @@ export function siteCuringLog(result: StudyResult, options: SiteOptions = {}): S
   return { name: "making-and-curing-log", title: say`Making and curing log`, blocks };
 }
 
+/** The lifts of all elements, each with its number; with the element where there are several. */
+function liftNames(elements: SiteMix["record"]["elements"]): string[] {
+  const numbers = (lifts: number) => Array.from({ length: lifts }, (_, lift) => `${lift + 1}`);
+  if (elements.length === 0) return numbers(LIFT_ROWS);
+  return elements.flatMap(({ name, amounts }) =>
+    numbers(amounts.lifts).map((lift) => (elements.length > 1 ? `${name} ${lift}` : lift)),
+  );
+}
+
 function logBlocks(
   { strippingHours, dampDays }: SiteConfig,
-  { config, batch, water: { window }, record: { element } }: SiteMix,
+  { config, batch, water: { window }, record: { elements } }: SiteMix,
 ): ReportBlock[] {
   const depth = (metres: number) => depthText(metres, config.units, 2);
   return [
     {
       kind: "keyValues",
-      caption: config.element.name,
+      caption: elementNames(config.elements),
       items: [
         {
           label: say`Mix`,
@@ -62,19 +72,15 @@ function logBlocks(
           label: say`One batch`,
           value: say`${massText(batch.dryMassKg, config.units)} dry soil and aggregate, ${massText(batch.cement.dryMassKg, config.units)} cement`,
         },
-        ...(element
-          ? [
-              {
-                label: say`A lift`,
-                value: joinTexts([
-                  element.looseLiftM === null
-                    ? undefined
-                    : say`spread about ${depth(element.looseLiftM)}`,
-                  say`ram to ${depth(element.compactedLiftM)}; ${element.lifts} lifts, about ${fixed(element.batchesPerLift, 1)} batches each`,
-                ]),
-              },
-            ]
-          : []),
+        ...elements.map(({ name, amounts }) => ({
+          label: elements.length > 1 ? say`A lift, ${name}` : say`A lift`,
+          value: joinTexts([
+            amounts.looseLiftM === null
+              ? undefined
+              : say`spread about ${depth(amounts.looseLiftM)}`,
+            say`ram to ${depth(amounts.compactedLiftM)}; ${amounts.lifts} lifts, about ${fixed(amounts.batchesPerLift, 1)} batches each`,
+          ]),
+        })),
         {
           label: say`Strip forms after`,
           value: say`${strippingHours === undefined ? "________" : plain(strippingHours)} hours; local rules, engineer and curing govern`,
@@ -100,10 +106,7 @@ function logBlocks(
         { header: say`Ties, clamps checked` },
         { header: say`By` },
       ],
-      rows: Array.from({ length: element?.lifts ?? LIFT_ROWS }, (_, lift) => [
-        `${lift + 1}`,
-        ...Array.from({ length: 8 }, () => ""),
-      ]),
+      rows: liftNames(elements).map((lift) => [lift, ...Array.from({ length: 8 }, () => "")]),
     },
     siteCautions(["working-time", "lifting", "working-height"]),
     GLOVES,

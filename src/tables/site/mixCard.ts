@@ -8,8 +8,10 @@ import type { StudyResult } from "../../study/studyResult.js";
 import { say, type Text } from "../../words/message.js";
 import { BLANK, depthText, fixed, LOOSE_UNIT, looseVolume, massText, plain } from "../cell.js";
 import { noMix } from "../noMix.js";
+import { elementNames } from "../studyEntries.js";
 import { crushedNotes } from "../trials.js";
-import { liquid } from "./crewMix.js";
+import { scaleWarnings } from "./crewCards.js";
+import { liquid, weighed } from "./crewMix.js";
 import { type SiteOptions, type SiteSheet, siteOptionsOf } from "./siteSheet.js";
 
 /**
@@ -44,9 +46,11 @@ const CAUTIONS_IN_SHORT: ReportBlock = {
 };
 
 function partsWarning(record: MixRecord): ReportBlock[] {
-  if (usableForm(record.parts)) return [];
-  const text = say`No whole parts make this mix: weigh every material.`;
-  return [{ kind: "note", tone: "warning", text }];
+  const texts = [
+    ...(usableForm(record.parts) ? [] : [say`No whole parts make this mix: weigh every material.`]),
+    ...scaleWarnings(record),
+  ];
+  return texts.map((text) => ({ kind: "note", tone: "warning", text }));
 }
 
 function batchTable({ config, record, water }: FoundRecord): TableBlock {
@@ -77,17 +81,17 @@ function batchTable({ config, record, water }: FoundRecord): TableBlock {
       { header: say`Moist mass`, align: "right" },
     ],
     rows: [
-      ...recipe.materials.map(({ id, name, sharePct, moistMassKg }) => [
-        name,
-        fixed(sharePct, 1),
-        ...partsOf(id),
-        massText(moistMassKg, units),
+      ...recipe.materials.map((line) => [
+        line.name,
+        fixed(line.sharePct, 1),
+        ...partsOf(line.id),
+        weighed(record, line, units),
       ]),
       [
         config.cement.name,
         say`${plain(recipe.cementPct, 3)} (of dry mass)`,
         ...partsOf(recipe.cement.id),
-        massText(recipe.cement.dryMassKg, units),
+        weighed(record, recipe.cement, units),
       ],
       [say`Water, aim for`, BLANK, ...partsOf("water"), liquid(water.window.toAddKg.target, units)],
     ],
@@ -99,19 +103,19 @@ function workTable(result: StudyResult, { config, record, water }: FoundRecord):
   const depth = (metres: number) => depthText(metres, units, 2);
   const { moisturePct, targetMoisturePct, toAddKg } = water.window;
   const minDensity = specifiedMix(result).find(({ kind }) => kind === "density")?.low;
-  const { element, batches } = record;
+  const { elements, batches } = record;
   return {
     kind: "keyValues",
-    caption: config.element.name,
+    caption: elementNames(config.elements),
     items: [
       {
         label: say`Water`,
         value: say`${liquid(toAddKg.low, units)} to ${liquid(toAddKg.high, units)}; the mix at ${fixed(moisturePct.low, 1)} to ${fixed(moisturePct.high, 1)} %, best ${fixed(targetMoisturePct, 1)} %`,
       },
-      {
-        label: say`Lifts`,
-        value: element ? liftText(element, depth) : BLANK,
-      },
+      ...elements.map(({ name, amounts }) => ({
+        label: elements.length > 1 ? say`Lifts, ${name}` : say`Lifts`,
+        value: liftText(amounts, depth),
+      })),
       {
         label: say`Dry density, rammed`,
         value:
