@@ -67,9 +67,25 @@ function workshopNotebooks() {
   return made;
 }
 
-module.exports = { workshopNotebooks };
+/** What a run of a workshop notebook shows, as text: kept for a test, as the notebooks themselves hold no result. */
+function shownText(notebook) {
+  const cells = notebook.cells.filter(({ cell_type }) => cell_type === "code");
+  const shown = cells.map(({ outputs }, index) => {
+    const texts = outputs.map(({ data, text, evalue }) =>
+      [data?.["text/plain"] ?? text ?? evalue].flat().join(""),
+    );
+    return `[${index + 1}]\n${texts.map((one) => `${one.trimEnd()}\n`).join("\n")}`;
+  });
+  return shown.join("\n");
+}
 
-async function main() {
+/** Where that text stands. */
+function expectedPath(path) {
+  return join(ROOT, "tests", "workshop", "expected", `${basename(path, ".ipynb")}.txt`);
+}
+
+/** Writes the notebooks, without results. */
+async function writeWorkshop() {
   const { notebookText, executedNotebook, asNotebook } = await import(
     "../dist/notebook/notebookFile.js"
   );
@@ -77,13 +93,7 @@ async function main() {
   for (const [path, notebook] of Object.entries(workshopNotebooks())) {
     const written = notebookText(executedNotebook(asNotebook(notebook), []));
     writeFileSync(join(ROOT, "notebooks", path), written);
-    process.stdout.write(`notebooks/${path}\n`);
   }
 }
 
-if (require.main === module) {
-  main().catch((problem) => {
-    process.stderr.write(`${problem.message}\n`);
-    process.exitCode = 1;
-  });
-}
+module.exports = { expectedPath, shownText, workshopNotebooks, writeWorkshop };

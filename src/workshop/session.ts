@@ -38,7 +38,7 @@ const workshopMemory = {
 
 /**
  * Makes exercises known to `checkAnswer` and lists their questions, with what kind of answer is asked for
- * and how near it must come. Opened again, an exercise begins again at its first try.
+ * and how near it must come. They take the place of those that were open before; each begins at its first try.
  *
  * @throws RangeError where two exercises have the same id.
  *
@@ -52,10 +52,10 @@ export function openExercises(exercises: readonly Exercise[]): TableBlock {
       throw new RangeError(`invalid \`exercises[${index}].id\`: ${id} twice; expected once`);
     }
   });
-  for (const exercise of exercises) {
-    workshopMemory.exercises.set(exercise.id, exercise);
-    workshopMemory.tries.delete(exercise.id);
-  }
+  // what was open before speaks of other data
+  workshopMemory.exercises.clear();
+  workshopMemory.tries.clear();
+  for (const exercise of exercises) workshopMemory.exercises.set(exercise.id, exercise);
   return {
     kind: "table",
     caption: say`Exercises`,

@@ -1,15 +1,12 @@
-import { type ChildProcess, spawn } from "node:child_process";
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { createServer } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { type Browser, chromium, type Page } from "playwright-core";
 import { afterAll, expect, it } from "vitest";
-import { writeKernelSpec } from "../../src/notebook/kernel/spec.js";
 import { notebookText } from "../../src/notebook/notebookFile.js";
 import { runNotebook } from "../../src/notebook/runNotebook.js";
-import { CHROMIUM, CHROMIUM_ARGUMENTS, chromiumOrSkip } from "../report/chromium.js";
+import { chromiumOrSkip } from "../report/chromium.js";
+import { endServers, openPage, serve } from "../support/notebookServer.js";
 import { toolOrSkip } from "../support/requireTool.js";
 
 const ROOT = fileURLToPath(new URL("../../", import.meta.url));
@@ -34,27 +31,10 @@ declare const Jupyter: {
 };
 
 const folders: string[] = [];
-const children: ChildProcess[] = [];
-const browsers: Browser[] = [];
 afterAll(async () => {
-  for (const browser of browsers) await browser.close();
-  // Asked, not killed: only so does the server end its kernels too.
-  await Promise.all(children.map(endOf));
+  await endServers();
   for (const folder of folders) rmSync(folder, { recursive: true, force: true });
 }, 60_000);
-
-/** Ends a server that may have ended already. */
-function endOf(child: ChildProcess): Promise<void> {
-  return new Promise((ended) => {
-    if (child.exitCode !== null || child.signalCode !== null) return ended();
-    const last = setTimeout(() => child.kill("SIGKILL"), 15_000);
-    child.once("exit", () => {
-      clearTimeout(last);
-      ended();
-    });
-    child.kill("SIGTERM");
-  });
-}
 
 /** A notebook of these cells in a folder of its own, where nothing is installed. */
 function folderWith(cells: readonly string[]): string {
@@ -79,50 +59,6 @@ function folderWith(cells: readonly string[]): string {
   return folder;
 }
 
-/** A port that nobody listens on: the server writes no port that it chose itself. */
-function freePort(): Promise<number> {
-  return new Promise((found, failed) => {
-    const probe = createServer().on("error", failed);
-    probe.listen(0, "127.0.0.1", () => {
-      const address = probe.address();
-      probe.close(() => found(typeof address === "object" && address ? address.port : 0));
-    });
-  });
-}
-
-/** Starts a notebook server on a free port of this machine and waits for its address. */
-async function serve(jupyter: string, folder: string): Promise<string> {
-  await writeKernelSpec(join(folder, ".jupyter"));
-  const words = ["--no-browser", "--allow-root", "--ip=127.0.0.1", `--port=${await freePort()}`];
-  const server = spawn(jupyter, [...words, "--NotebookApp.token=", `--notebook-dir=${folder}`], {
-    env: { ...process.env, JUPYTER_PATH: join(folder, ".jupyter"), HOME: folder },
-    cwd: folder,
-  });
-  children.push(server);
-  return new Promise((found, failed) => {
-    let told = "";
-    server.stderr.on("data", (chunk: Buffer) => {
-      told += chunk;
-      const address = /http:\/\/127\.0\.0\.1:\d+/.exec(told)?.[0];
-      if (address) found(address);
-    });
-    server.on("exit", () => failed(new Error(`the notebook server ended:\n${told}`)));
-  });
-}
-
-async function openPage(address: string): Promise<Page> {
-  const browser = await chromium.launch({ executablePath: CHROMIUM, args: CHROMIUM_ARGUMENTS });
-  browsers.push(browser);
-  const page = await browser.newPage({ viewport: { width: 1280, height: 1600 } });
-  await page.goto(`${address}/notebooks/tour.ipynb`);
-  await page.waitForFunction(
-    () => "Jupyter" in globalThis && Jupyter.notebook?.kernel?.is_connected(),
-    undefined,
-    { timeout: 60_000 },
-  );
-  return page;
-}
-
 it("shows figure, table, error and completions in a notebook in a real browser", {
   timeout: 180_000,
 }, async (context) => {
@@ -135,7 +71,7 @@ it("shows figure, table, error and completions in a notebook in a real browser",
     `loam.scalp(result.materials[0].curve, -4);`,
     `loam.grad`,
   ]);
-  const page = await openPage(await serve(jupyter, folder));
+  const page = await openPage(await serve(jupyter, folder), "tour.ipynb");
 
   await page.evaluate(() => Jupyter.notebook.execute_cell_range(0, 4));
   const figure = page.locator(".output_svg svg[role=img]").first();
@@ -186,7 +122,7 @@ it("survives a first open without trust, an interrupt, and saving", {
   expect(status).toBe("done");
   const written = notebookText(notebook);
   writeFileSync(file, written);
-  const page = await openPage(await serve(jupyter, folder));
+  const page = await openPage(await serve(jupyter, folder), "tour.ipynb");
 
   // This Jupyter has never seen the notebook: it shows the picture, and no number of the drawing as text.
   expect(await page.evaluate(() => Jupyter.notebook.trusted)).toBe(false);

@@ -100,9 +100,7 @@ describe("the sheet of a class", () => {
     expect(render(found.message)).toBe("The settled soil stands lower than at the reading before.");
     const opened = openLesson(day, "grading");
     expect(opened.kind).toBe("findings");
-    expect(render(checkAnswer("passing-finest", 27).text)).toMatch(
-      /Run the cells above first|There is no exercise/,
-    );
+    expect(render(checkAnswer("passing-finest", 27).text)).toContain("Run the cells above first");
     // every cell of the notebook says what is the matter, and none throws
     for (const shown of [
       classJarTable,
@@ -175,13 +173,12 @@ describe("the sheet of a class", () => {
     expect(openLesson(nobody, "grading").kind).toBe("findings");
     expect(codes(await classOf(SHIPPED.replace("pan (g)", "pan (oak)")))).toContain("unknown-unit");
     expect(codes(await classOf("reading\npan (g)\n"))).toContain("no-groups");
-    for (const garbage of ["", "x", "-5", "1e999", "=SUM(A1)", "59,1,2"]) {
+    for (const garbage of ["x", "-5", "1e999", "=SUM(A1)", "59,1,2"]) {
       const day = await classOf(
         SHIPPED.replace(/^on 2 mm.*$/m, `on 2 mm (g),"${garbage}",128.4,129.7,133.6`),
       );
       const opened = openLesson(day, "grading");
-      if (garbage === "") expect(opened.kind).toBe("note");
-      else expect(opened.kind, garbage).toBe("findings");
+      expect(opened.kind, garbage).toBe("findings");
     }
   });
 

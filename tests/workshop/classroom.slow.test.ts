@@ -1,0 +1,181 @@
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import type { Page } from "playwright-core";
+import { afterAll, expect, it } from "vitest";
+import { chromiumOrSkip } from "../report/chromium.js";
+import { endServers, openPage, serve } from "../support/notebookServer.js";
+import { toolOrSkip } from "../support/requireTool.js";
+import { runCli } from "../support/runCli.js";
+
+/** What the notebook server puts into its page; only what is called here. */
+declare const Jupyter: {
+  notebook: {
+    execute_all_cells(): void;
+    execute_cell_range(from: number, to: number): void;
+    get_cells(): { get_text(): string; set_text(text: string): void; cell_type: string }[];
+    kernel_busy: boolean;
+  };
+};
+
+const folders: string[] = [];
+afterAll(async () => {
+  await endServers();
+  for (const folder of folders) rmSync(folder, { recursive: true, force: true });
+}, 60_000);
+
+/** The folder of a class, far from the clone. */
+async function classFolder(...options: readonly string[]): Promise<string> {
+  const desk = mkdtempSync(join(tmpdir(), "loambook-class-"));
+  folders.push(desk);
+  const run = await runCli(["notebooks", "class", "--teacher", ...options], desk);
+  expect(run.code, run.stderr).toBe(0);
+  return join(desk, "class");
+}
+
+/** Number of the cell that holds a text, among all cells. */
+const cellWith = (page: Page, text: string) =>
+  page.evaluate(
+    (part) => Jupyter.notebook.get_cells().findIndex((cell) => cell.get_text().includes(part)),
+    text,
+  );
+
+/** What stands below a cell once it has run again. */
+async function run(page: Page, index: number): Promise<string> {
+  const cell = page.locator("#notebook-container > .cell").nth(index);
+  const prompt = cell.locator(".prompt.input_prompt");
+  const before = await prompt.textContent();
+  await page.evaluate((at) => Jupyter.notebook.execute_cell_range(at, at + 1), index);
+  await expect
+    .poll(
+      async () =>
+        (await prompt.textContent()) !== before && !(await prompt.textContent())?.includes("*"),
+      {
+        timeout: 60_000,
+      },
+    )
+    .toBe(true);
+  // the answer comes with the end of the cell
+  await page.waitForTimeout(200);
+  return (await cell.locator(".output_area").allInnerTexts()).join("\n");
+}
+
+/** Writes an answer into the cell of an exercise as a pupil does, and runs it. */
+async function answer(page: Page, exercise: string, written: string): Promise<string> {
+  const index = await cellWith(page, `"${exercise}"`);
+  await page.evaluate(
+    ([at, text]) => {
+      const cell = Jupyter.notebook.get_cells()[Number(at)];
+      const lines = cell.get_text().split("\n");
+      cell.set_text([lines[0].replace(/=.*;/, `= ${text};`), ...lines.slice(1)].join("\n"));
+    },
+    [String(index), written],
+  );
+  return run(page, index);
+}
+
+async function runAll(page: Page): Promise<void> {
+  await page.evaluate(() => Jupyter.notebook.execute_all_cells());
+  const prompts = page.locator(".code_cell .input_prompt");
+  await expect
+    .poll(async () => (await prompts.allTextContents()).every((text) => /\[\d+\]/.test(text)), {
+      timeout: 120_000,
+    })
+    .toBe(true);
+}
+
+it("a pupil works through the lesson on grading: blank, garbage, wrong, right, wrong again", {
+  timeout: 300_000,
+}, async (context) => {
+  chromiumOrSkip(context);
+  const jupyter = toolOrSkip(context, "jupyter-notebook");
+  const folder = await classFolder();
+  const page = await openPage(await serve(jupyter, folder), "workshop-grading.ipynb");
+  expect(await page.locator(".output_area *").count()).toBe(0);
+  await runAll(page);
+  expect(await page.locator(".output_error, .output_stderr").count()).toBe(0);
+  const blank = await run(page, await cellWith(page, '"passing-finest"'));
+  expect(blank).toContain("Of 1200 g dry before washing, 876.3 g stayed on all sieves together");
+
+  const finest = (written: string) => answer(page, "passing-finest", written);
+  expect(await finest("27,0")).toContain("with a point before the decimals: 27.0");
+  expect(await finest('"27 %"')).toContain("with a point before the decimals: 27");
+  expect(await finest("lots")).toContain("a number is asked for");
+  expect(await finest("100 / 0")).toContain("divides by 0");
+  expect(await finest("100 * (1 - 876.3 / 885)")).toContain("of the mass after washing");
+  expect(await finest("0.27")).toContain("A hint:");
+  expect(await finest("100 * (1 - 876.3 / 1200)")).toContain("Right.");
+  expect(await finest("26")).toContain("Not yet.");
+
+  expect(await answer(page, "jar-clay-by-mass", "more")).toContain("fresh layer of clay");
+  expect(await answer(page, "jar-clay-by-mass", "less")).toContain("Right.");
+  expect(await answer(page, "is-d10-known", "“No”")).toContain("Right.");
+  expect(await answer(page, "clay", "15 %")).toContain("kept as an afterthought");
+  const compared = await run(page, await cellWith(page, "comparePredictions"));
+  expect(compared).toMatch(/clay, % of the mass\s+15 \(afterwards\)\s+11\.7/);
+  expect(await page.locator(".output_error, .output_stderr").count()).toBe(0);
+  // the figure is drawn, with lines fine enough to read a size off it
+  const figure = page.locator(".output_svg svg[role=img]").first();
+  expect((await figure.boundingBox())?.width).toBeGreaterThan(300);
+  expect(await figure.locator("path.xgrid").count()).toBeGreaterThan(25);
+
+  // Group 2 types its jar upside down, then right, and its own finest share.
+  const sheet = join(folder, "data-examples/class-day/class.csv");
+  const shipped = readFileSync(sheet, "utf8");
+  writeFileSync(
+    sheet,
+    shipped.replace(/^jar: top of silt.*$/m, "jar: top of silt (mm),71,40,70,69"),
+  );
+  const parameters = await cellWith(page, "let myGroup");
+  const choose = (group: string) =>
+    page.evaluate(
+      ([at, text]) => {
+        const cell = Jupyter.notebook.get_cells()[Number(at)];
+        cell.set_text(cell.get_text().replace(/myGroup = .*;/, `myGroup = "${text}";`));
+      },
+      [String(parameters), group],
+    );
+  await choose("2");
+  await runAll(page);
+  const opened = await run(page, await cellWith(page, "openLesson"));
+  expect(opened).toContain("The settled soil stands lower than at the reading before.");
+  expect(opened).toMatch(/class\.csv, row 7, group 2/);
+  expect(opened).not.toMatch(/\bat \w+ \(|Error:|jar\.csv/);
+  expect(await page.locator(".output_error, .output_stderr").count()).toBe(0);
+  writeFileSync(sheet, shipped);
+  await runAll(page);
+  expect(await finest("27.45")).toContain("Right.");
+  if (process.env.LOAMBOOK_BROWSER_PICTURE) {
+    await page.screenshot({
+      path: `${process.env.LOAMBOOK_BROWSER_PICTURE}.pupil.png`,
+      fullPage: true,
+    });
+  }
+});
+
+it("every lesson opens and runs in Spanish and in United States units, without an error", {
+  timeout: 300_000,
+}, async (context) => {
+  chromiumOrSkip(context);
+  const jupyter = toolOrSkip(context, "jupyter-notebook");
+  const address = await serve(jupyter, await classFolder("--language", "es", "--units", "US"));
+  for (const lesson of ["grading", "blending", "cement", "saving"]) {
+    const page = await openPage(address, `workshop-${lesson}.es.ipynb`);
+    await runAll(page);
+    expect(await page.locator(".output_error, .output_stderr").count(), lesson).toBe(0);
+    const shown = (await page.locator(".output_area").allInnerTexts()).join("\n");
+    expect(shown).toContain("Listo, con los números de");
+    if (lesson === "blending") {
+      expect(await answer(page, "worst-miscount", "grava -1")).toMatch(/Correcto|Bien/);
+      expect(await answer(page, "sand-by-mass", "30,5")).toContain("30.5");
+    }
+    if (lesson === "cement") {
+      expect(await answer(page, "strength-of-a-block", "199")).toMatch(/Correcto|Bien/);
+      expect(shown).toMatch(/261 psi/);
+      expect(shown).not.toMatch(/\d MPa/);
+    }
+    if (lesson === "saving")
+      expect(await answer(page, "cement-in-the-wall", "912")).toMatch(/Correcto|Bien/);
+    await page.close();
+  }
+});
