@@ -22,7 +22,6 @@ export const SLOW = "tests/**/*.slow.test.ts";
 
 export default defineConfig({
   test: {
-    benchmark: { include: ["tests/bench/**/*.bench.ts"] },
     reporters: ["default", "./tests/support/plainSummary.ts"],
     projects: [
       {

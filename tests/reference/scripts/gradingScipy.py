@@ -1,13 +1,10 @@
-"""Fits grading models with SciPy: the fixture ../gradingScipy.json, and the timing beside our bench.
+"""Fits grading models with SciPy: the fixture ../gradingScipy.json. The bench takes its fits too.
 
-Run with the system Python: /usr/bin/python3 gradingScipy.py fixture, or `time` to print the
-milliseconds of processor time as JSON. The versions used stand in both.
+Run with the system Python: /usr/bin/python3 gradingScipy.py. The versions used stand in it.
 """
 import json
 import pathlib
 import platform
-import sys
-import time
 
 import numpy as np
 import scipy
@@ -78,7 +75,7 @@ def noisy(model, seed=11):
 
 versions = {"python": platform.python_version(), "numpy": np.__version__, "scipy": scipy.__version__}
 
-if sys.argv[1] == "fixture":
+if __name__ == "__main__":
     cases = []
     for model in MODELS:
         y = noisy(model)
@@ -88,30 +85,3 @@ if sys.argv[1] == "fixture":
            "versions": versions, "sizesMm": SIZES, "cases": cases}
     target = pathlib.Path(__file__).parent.parent / "gradingScipy.json"
     target.write_text(json.dumps(out, indent=1) + "\n")
-else:
-    def lap(run, times):
-        run()
-        start = time.process_time()
-        for _ in range(times):
-            run()
-        return 1000 * (time.process_time() - start) / times
-
-    out = {"versions": versions, "fitMs": {}}
-    for model in MODELS:
-        y = np.array(noisy(model))
-        out["fitMs"][model[0]] = lap(lambda: fit(model, y, model[6], False), 20)
-    model = MODELS[4]
-    y = np.array(noisy(model))
-    values, _ = fit(model, y, model[6], False)
-    mean = model[1](np.array(SIZES), *values)
-    residual = y - mean
-    rng = np.random.default_rng(1)
-
-    def resample():
-        for _ in range(1000):
-            fit(model, mean + rng.choice(residual, len(residual)), values, False)
-
-    start = time.process_time()
-    resample()
-    out["thousandResamplesMs"] = 1000 * (time.process_time() - start)
-    print(json.dumps(out))

@@ -1,14 +1,10 @@
-"""Fits strength curves with statsmodels and SciPy: the fixture ../strengthStatsmodels.json, and the timing
-beside our bench.
+"""Fits strength curves with statsmodels and SciPy: the fixture ../strengthStatsmodels.json.
 
-Run with the system Python: /usr/bin/python3 strengthStatsmodels.py fixture, or `time` to print the
-milliseconds of this run as JSON. The versions used stand in both.
+Run with the system Python: /usr/bin/python3 strengthStatsmodels.py. The versions used stand in it.
 """
 import json
 import pathlib
 import platform
-import sys
-import time
 
 import numpy as np
 import scipy
@@ -145,23 +141,5 @@ def fixture():
     path.write_text(json.dumps(out, indent=1) + "\n")
 
 
-def timing():
-    c = np.array([4 + 1.5 * (i % 5) for i in range(60)])
-    f = 0.3 + 0.35 * c + 0.25 * RNG.standard_normal(60)
-    at = np.linspace(4, 10, 61)
-    exog = sm.add_constant(at)
-
-    def run():
-        fit = sm.OLS(f, sm.add_constant(c)).fit()
-        return fit.get_prediction(exog).summary_frame(alpha=0.05)
-
-    run()
-    times = []
-    for _ in range(300):
-        start = time.perf_counter()
-        run()
-        times.append(1000 * (time.perf_counter() - start))
-    print(json.dumps({"versions": VERSIONS, "leastMs": min(times), "medianMs": sorted(times)[150]}))
-
-
-timing() if sys.argv[1:] == ["time"] else fixture()
+if __name__ == "__main__":
+    fixture()
