@@ -183,7 +183,7 @@ function changeGrid(
 ): Grid {
   const header = Math.max(
     0,
-    grid.findIndex((row) => /^(sieve|time|block|water content|layer|test)\b/.test(row[0])),
+    grid.findIndex((row) => /^(sieve|size|time|block|water content|layer|test)\b/.test(row[0])),
   );
   const width = grid[header].length;
   if (change.do === "unit") {
@@ -366,13 +366,15 @@ export const formChange = fc.record({
   units: fc.nat({ max: 3 }),
   keys: fc.boolean(),
   flow: fc.boolean(),
+  comma: fc.boolean(),
 });
 export type FormChange = typeof formChange extends fc.Arbitrary<infer T> ? T : never;
 
 /** The same study in another form: no number of its result may change. */
 export function reformed(base: FuzzStudy, form: FormChange): Files {
   const sheets = Object.entries(base.sheets).map(([file, rows]) => {
-    const grid = reformGrid(rows, form);
+    const turned = reformGrid(rows, form);
+    const grid = form.comma && !form.workbooks ? withCommas(turned) : turned;
     if (form.workbooks) return [file.replace(/\.csv$/, ".xlsx"), workbookOf(grid)] as const;
     const text = csvOf(grid, form.mark, form.end, form.quoted);
     return [file, form.mark8 ? `\ufeff${text}` : text] as const;
@@ -388,10 +390,26 @@ export function reformed(base: FuzzStudy, form: FormChange): Files {
   };
 }
 
+/** Numbers with decimal commas, where one of them leaves no doubt that they are. */
+function withCommas(grid: Grid): Grid {
+  const comma = (cell: string) => (/^-?\d+\.\d+$/.test(cell) ? cell.replace(".", ",") : cell);
+  const turned = grid.map((row) => row.map(comma));
+  const sure = turned.some((row) => row.some((cell) => /^(\d+,(\d\d?|\d{4,})|0,\d+)$/.test(cell)));
+  return sure ? turned : grid;
+}
+
 function reformGrid(rows: Grid, { remarks, emptyTail, turn, units }: FormChange): Grid {
   const header = rows.findIndex((row) =>
-    /^(sieve|time|block|water content|layer|test)\b/.test(row[0]),
+    /^(sieve|size|time|block|water content|layer|test)\b/.test(row[0]),
   );
+  if (header < 0) {
+    return rows.map(([name, value, ...rest]) => {
+      const other = otherUnit(name, units);
+      return other && value !== undefined
+        ? [other.name, times(value, other.factor), ...rest]
+        : [name, ...(value === undefined ? [] : [value]), ...rest];
+    });
+  }
   const scales = rows[header].map((cell) => otherUnit(cell, units));
   const grid = rows.map((row, at) => {
     if (at < header) {
@@ -406,10 +424,9 @@ function reformGrid(rows: Grid, { remarks, emptyTail, turn, units }: FormChange)
       return at === header ? scale.name : times(cell, scale.factor);
     });
     if (/^#/.test(row[0]) || cells.length < 2) return cells;
-    // The first column names the table; the others stand in any order.
-    const [first, ...others] = cells;
-    const start = turn % others.length;
-    return [first, ...others.slice(start), ...others.slice(0, start)];
+    // Columns stand in any order.
+    const start = turn % cells.length;
+    return [...cells.slice(start), ...cells.slice(0, start)];
   });
   const tailed = emptyTail ? grid.map((row) => [...row, "", ""]) : grid;
   if (!remarks) return tailed;

@@ -21,7 +21,7 @@ export interface FuzzStudy {
 /** Files by name, ready to be written. */
 export type Files = Readonly<Record<string, string | Uint8Array>>;
 
-export const BASES = ["small", "class-day", "reading-room", "bus-shelter"] as const;
+export const BASES = ["small", "reported", "class-day", "reading-room", "bus-shelter"] as const;
 export type Base = (typeof BASES)[number];
 
 /** The example studies, and a small one that is computed fast; workbooks as grids like the other sheets. */
@@ -29,8 +29,10 @@ export async function readBases(): Promise<Readonly<Record<Base, FuzzStudy>>> {
   const [classDay, readingRoom, busShelter] = await Promise.all(
     ["class-day", "reading-room", "bus-shelter"].map(readExample),
   );
+  const small = smaller(classDay);
   return {
-    small: smaller(classDay),
+    small,
+    reported: reported(small),
     "class-day": classDay,
     "reading-room": readingRoom,
     "bus-shelter": busShelter,
@@ -63,6 +65,40 @@ function smaller({ entries, sheets }: FuzzStudy): FuzzStudy {
       },
     },
     sheets: Object.fromEntries(Object.entries(sheets).filter(([file]) => !unused.has(file))),
+  };
+}
+
+/** The small study as a laboratory reports it that gives results in place of readings. */
+function reported({ entries, sheets }: FuzzStudy): FuzzStudy {
+  const [soil, ...others] = entries.materials as readonly Readonly<Record<string, unknown>>[];
+  const limits = "sheets/class-soil-limits.csv";
+  return {
+    entries: { ...entries, materials: [{ ...soil, limits }, ...others] },
+    sheets: {
+      ...sheets,
+      [String(soil.sieve)]: [
+        ["# as reported"],
+        ["size (mm)", "passing (%)"],
+        ...[
+          ["16", "100"],
+          ["8", "91.5"],
+          ["4", "81.4"],
+          ["2", "70.5"],
+          ["0.6", "52.4"],
+          ["0.2", "38.5"],
+          ["0.063", "27.5"],
+        ],
+      ],
+      [String(entries.compaction)]: [
+        ["optimum water content (%)", "10.5"],
+        ["maximum dry density (kg/m3)", "1985"],
+      ],
+      [limits]: [
+        ["liquid limit (%)", "31.5"],
+        ["plasticity index (%)", "12.5"],
+        ["linear shrinkage (%)", "5.5"],
+      ],
+    },
   };
 }
 
