@@ -24,3 +24,11 @@ it("has the appendix in Spanish with the same code but for its texts", () => {
   );
   expect(spanish).toEqual(english);
 });
+
+it("keeps the designer's cells short enough to be read beside their outputs", () => {
+  for (const code of codeOf(read("mix-design.ipynb"))) {
+    const long = code.split("\n").filter((line) => line.length > 88);
+    expect(long).toEqual([]);
+    expect(code).not.toContain("flatMap");
+  }
+});
