@@ -468,6 +468,8 @@ export interface StudyConfig {
   readonly language: Locale;
   /** Units of what people read. Default SI. */
   readonly units: "SI" | "US";
+  /** How D-sizes are read between two points of a curve: on a straight line over the logarithm of size, as charts are drawn, or over size, as some laboratories reckon. Default log-size. */
+  readonly sizeReading: "log-size" | "size";
   /** Paper of the reports. Default A4. */
   readonly page: "A4" | "us-letter";
   /** Currency of all prices. */

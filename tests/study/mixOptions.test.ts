@@ -300,7 +300,7 @@ describe("site of study.yaml", () => {
     const order = text(siteOrderList(result).blocks);
     expect(order).toContain("Loads, at most");
     // 6 of 8 hours and 36 of 24: 2.25 days a setting.
-    expect(order).toMatch(/3 settings of 2\.[23] days each/);
+    expect(order).toMatch(/3 uses of the formwork, 2\.[23] days each/);
     expect(text(quantitiesTable(result))).toContain("ft², ends and reveals counted");
   });
 

@@ -1,4 +1,4 @@
-import { type MeasuredForm, usableForm } from "../../batch/mixRecord.js";
+import { type MeasuredForm, type MixRecord, usableForm } from "../../batch/mixRecord.js";
 import type { Recipe } from "../../batch/recipe.js";
 import { waterByMoisture } from "../../batch/water.js";
 import type { WeighedBatch } from "../../batch/weighOut.js";
@@ -12,7 +12,7 @@ import { joinTexts, say, type Text } from "../../words/message.js";
 import { BLANK, fixed, massText, plain } from "../cell.js";
 import { noMix } from "../noMix.js";
 import { crushedNotes } from "../trials.js";
-import { buckets, liquid, type SiteMix, siteMix } from "./crewMix.js";
+import { buckets, liquid, type SiteMix, siteMix, weighed } from "./crewMix.js";
 import { siteBlockLabels, siteCuringLog } from "./logAndLabels.js";
 import { type SiteOptions, type SiteSheet, siteCautions, siteOptionsOf } from "./siteSheet.js";
 
@@ -50,6 +50,7 @@ function bucketBlocks(result: StudyResult, options: SiteOptions, site: SiteMix):
     ...crushedNotes(result),
     ...(water.window.status === "ok" ? [] : [warning(water.window.message)]),
     ...bucketWarnings(result, site).map(warning),
+    ...scaleWarnings(site.record).map(warning),
     batchTable(result, options, site),
     {
       kind: "table",
@@ -68,7 +69,7 @@ function bucketBlocks(result: StudyResult, options: SiteOptions, site: SiteMix):
 
 /** That these buckets make another mix, and which would do; or why there are none. */
 function bucketWarnings({ config }: StudyResult, { record, bucketL }: SiteMix): Text[] {
-  const { buckets: counted, messages, parts, workingBucketL } = record;
+  const { buckets: counted, messages, parts, scale, workingBucketL } = record;
   const others =
     workingBucketL === null
       ? undefined
@@ -81,9 +82,15 @@ function bucketWarnings({ config }: StudyResult, { record, bucketL }: SiteMix): 
     ];
   }
   if (counted) return [];
-  const ofParts = parts && !parts.withinTolerance ? parts.message : undefined;
-  const told = messages.filter((message) => message !== ofParts);
+  const ofOthers = [parts, scale].map((form) => form && !form.withinTolerance && form.message);
+  const told = messages.filter((message) => !ofOthers.includes(message));
   return others === undefined ? told : [...told, others];
+}
+
+/** That the crew's scale is too coarse for the mix. */
+export function scaleWarnings({ scale }: MixRecord): Text[] {
+  if (!scale || scale.withinTolerance) return [];
+  return [say`The scale is too coarse for this batch and makes another mix: take a finer one.`];
 }
 
 /** What goes in, by bucket, by scale and for the trial batch. */
@@ -122,18 +129,18 @@ function batchTable(result: StudyResult, options: SiteOptions, site: SiteMix): T
       ...(trial ? [{ header: say`Trial batch`, align: "right" as const }] : []),
     ],
     rows: [
-      ...batch.materials.map(({ id, name, moistMassKg }) => [
-        name,
-        ...inBuckets(id),
-        mass(moistMassKg),
-        ...trialOf(id),
+      ...batch.materials.map((line) => [
+        line.name,
+        ...inBuckets(line.id),
+        weighed(record, line, units),
+        ...trialOf(line.id),
       ]),
       ...(batch.cementPct > 0
         ? [
             [
               say`Cement`,
               ...inBuckets("cement"),
-              mass(batch.cement.dryMassKg),
+              weighed(record, batch.cement, units),
               ...trialOf("cement"),
             ],
           ]

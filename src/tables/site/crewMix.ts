@@ -1,16 +1,22 @@
 import { type GradingChange, gradingChange } from "../../batch/gradingChange.js";
 import type { MixRecord } from "../../batch/mixRecord.js";
-import type { Recipe } from "../../batch/recipe.js";
+import type { Recipe, RecipeLine } from "../../batch/recipe.js";
 import { scaleRecipe } from "../../batch/scaleRecipe.js";
 import { type WeighedBatch, weighOut } from "../../batch/weighOut.js";
 import type { BuildableConfig } from "../../entries/buildable.js";
 import type { SiteConfig } from "../../entries/studyConfig.js";
-import { formatFixed, type UnitSystem } from "../../quantities/format.js";
+import {
+  displayUnit,
+  displayValue,
+  formatFixed,
+  type UnitSystem,
+} from "../../quantities/format.js";
 import { convertFromBase } from "../../quantities/units.js";
 import type { MixWater } from "../../study/mixWater.js";
 import { bucketLitres, LIQUID_UNIT, recordOf } from "../../study/studyRecord.js";
 import type { MixStudy, StudyResult } from "../../study/studyResult.js";
 import { say, type Text } from "../../words/message.js";
+import { massText, plain } from "../cell.js";
 import { type SiteOptions, siteOptionsOf } from "./siteSheet.js";
 
 /** What the site sheets are made from: the record of the mix, for the means of this crew. */
@@ -71,6 +77,19 @@ export function liquid(litres: number, units: UnitSystem): Text {
       ? formatFixed(litres, 1)
       : formatFixed(convertFromBase(1000 * litres, "gal", "volume"), 2);
   return say`${amount} ${LIQUID_UNIT[units]}`;
+}
+
+/** The moist mass of a line of the batch as the crew's scale shows it, or to three digits where none was entered. */
+export function weighed(
+  { scale }: MixRecord,
+  { id, moistMassKg }: Pick<RecipeLine, "id" | "moistMassKg">,
+  units: UnitSystem,
+): Text {
+  const lines = scale?.withinTolerance ? [...scale.materials, scale.cement] : [];
+  const shown = lines.find((line) => line?.id === id)?.measure;
+  if (shown === undefined || shown === null) return massText(moistMassKg, units);
+  // Six digits hold every step of a scale, and none of the rounding errors behind it.
+  return say`${plain(displayValue(1000 * shown, "mass", units), 6)} ${displayUnit("mass", units)}`;
 }
 
 /** Whole and half buckets as they are called out: 3½. */
