@@ -187,6 +187,11 @@ describe("bad input of a blend", () => {
       ),
     ).toEqual(["0.002 to 0.063 mm"]);
     expect(bandFindings(open, designBlend(open))).toEqual([]);
+    // Sizes just ten times apart are near enough: 0.2 and 2 mm here.
+    const ten = [...band, { sizeMm: 0.2, lowPct: 20, highPct: 60 }];
+    expect(
+      checkBlend({ ...open, target: { kind: "band", points: ten } }).map(({ value }) => value),
+    ).toEqual(["0.002 to 0.063 mm"]);
     // At least 35 % of this clay: 18.1 % is finer than 0.002 mm, whatever the rest is.
     const bound = [{ ...materials[0], minSharePct: 35 }, materials[1]];
     const missed: BlendInput = { ...open, materials: bound };
