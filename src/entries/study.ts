@@ -103,6 +103,12 @@ export const STUDY: Kind<StudyConfig> = group(
       "Language of reports and findings; a country sets the decimal sign.",
     ),
     units: byDefault("units", oneOf("SI", "US"), "SI", "Units of what people read."),
+    "d-sizes": byDefault(
+      "sizeReading",
+      oneOf("log-size", "size"),
+      "log-size",
+      "How D-sizes are read between two points of a curve: on a straight line over the logarithm of size, as charts are drawn, or over size, as some laboratories reckon.",
+    ),
     page: byDefault("page", oneOf("A4", "us-letter"), "A4", "Paper of the reports."),
     currency: optional("currency", text("EUR"), "Currency of all prices."),
     seed: byDefault(

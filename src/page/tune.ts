@@ -10,14 +10,12 @@ import { characteristicSizes } from "../grading/characteristics.js";
 import type { GradingCurve } from "../grading/curve.js";
 import { boundariesOf, fractions } from "../grading/fractions.js";
 import { readingSpread } from "../grading/uncertainty/intervals.js";
-import { checkGuidance } from "../guidance/check.js";
 import type { GuidanceEntry } from "../guidance/entry.js";
-import { verdictProbability } from "../guidance/probability.js";
 import { formatPlain } from "../quantities/format.js";
 import { type StrengthBand, strengthBands } from "../strength/regression/bounds.js";
 import { blendInput, computeBlend, particleDensity, type TargetedConfig } from "../study/blend.js";
 import { computeStudy } from "../study/computeStudy.js";
-import { studyGuidance } from "../study/guidance.js";
+import { computeGuidance, studyGuidance } from "../study/guidance.js";
 import { computeMix } from "../study/mix.js";
 import { proposal } from "../study/proposal.js";
 import { sampleCurves, sampleMaterial } from "../study/sampledCurves.js";
@@ -118,6 +116,8 @@ export interface TunedBlend {
    */
   readonly result: StudyResult;
   readonly blend: BlendStudy;
+  /** The blend's curve as it could have come out within the reading errors. */
+  readonly curves: readonly GradingCurve[];
   /** Where the blend stands against the limits that were asked for. */
   readonly limits: readonly LimitState[];
   readonly estimates: readonly BlendEstimate[];
@@ -145,7 +145,7 @@ export function benchInput({ result, entries }: OpenStudy, mix: BenchMix): Blend
  * comes from the module that the study's own comes from.
  */
 export function tuneBlend(open: OpenStudy, mix: BenchMix): TunedBlend {
-  const { result, drawn, entries } = open;
+  const { result, drawn } = open;
   const { materials } = result;
   const config = benchConfig(result, mix);
   const input = benchInput(open, mix);
@@ -163,20 +163,14 @@ export function tuneBlend(open: OpenStudy, mix: BenchMix): TunedBlend {
     ...design,
     ...{ limits, relaxed: [] },
     ...blended,
-    sizes: characteristicSizes(blended.curve),
+    sizes: characteristicSizes(blended.curve, config.sizeReading),
     fractions: fractions(blended.curve, boundariesOf(config.units)),
     particleDensityKgM3: particleDensity(config, sharesPct),
   };
   const curves = sampleCurves(drawn, sharesPct).blend;
   const sizes = blended.curve.points.map(({ sizeMm }) => sizeMm);
   const spread = readingSpread(curves, sizes);
-  const guidance = entries.map(
-    (entry): GuidanceStudy => ({
-      name: say`Blend`,
-      check: checkGuidance(blended.curve, entry),
-      probability: verdictProbability(blended.curve, curves, entry),
-    }),
-  );
+  const guidance = blendGuidance(open, blended, curves);
   // A trial's shares are of all materials of the study.
   const whole = materials.length === result.config.materials.length;
   const trials = (whole ? result.trials : []).map((trial) =>
@@ -190,7 +184,7 @@ export function tuneBlend(open: OpenStudy, mix: BenchMix): TunedBlend {
   const strength = trial?.strength ?? tests;
   return {
     mix,
-    blend,
+    ...{ blend, curves },
     limits,
     estimates: estimatesOf(input.materials, sharesPct),
     strength: strengthOf(config, trial, trials, mix.cementPct),
@@ -204,6 +198,16 @@ export function tuneBlend(open: OpenStudy, mix: BenchMix): TunedBlend {
       ...(trial ? {} : { proposal: proposal(config, blend, trials[0]) }),
     },
   };
+}
+
+/** The blend against what the study names, with the density that its tests tell. */
+function blendGuidance(
+  { result, entries }: OpenStudy,
+  blend: { readonly curve: GradingCurve; readonly dryDensityKgM3?: number },
+  curves: readonly GradingCurve[],
+): GuidanceStudy[] {
+  const blendAlone = { config: result.config, materials: [] };
+  return computeGuidance(entries, blendAlone, blend, { materials: [], blend: curves });
 }
 
 /** The problem with no choice left but these shares, and no limit that could stand in their way. */
@@ -312,10 +316,11 @@ export interface TunedMix {
  * @param names how the study's own mix is called, and what it rests on, in the reader's language.
  */
 export function tuneMix(
-  { result: own, start }: OpenStudy,
+  open: OpenStudy,
   tuned: TunedBlend,
   names: { readonly name: string; readonly basis: string },
 ): TunedMix {
+  const { result: own, start } = open;
   const { blend, trial } = tuned;
   // A mix is not compared with itself.
   const compareMix = isSameMix(tuned.mix, start) ? undefined : comparedMix(own, names);
@@ -332,7 +337,10 @@ export function tuneMix(
   const { mix, findings } = computeMix(config, blend, trial.strength, trial.compaction, [
     result.life.message,
   ]);
-  return { result: mix ? { ...result, mix } : result, ...(mix ? { mix } : {}), findings };
+  if (!mix) return { result, findings };
+  const rammed = { curve: blend.curve, dryDensityKgM3: mix.density.valueKgM3 };
+  const guidance = blendGuidance(open, rammed, tuned.curves);
+  return { result: { ...result, guidance, mix }, mix, findings };
 }
 
 /** The study's own mix as the one to compare with. */

@@ -1,4 +1,4 @@
-import type { GradingCurve } from "../grading/curve.js";
+import type { CurveReading, GradingCurve } from "../grading/curve.js";
 import type { BoundarySystem } from "../grading/fractions.js";
 import {
   type QuantityInterval,
@@ -65,6 +65,8 @@ export function curveUncertainty(
     readonly errors?: Partial<ReadingErrors>;
     /** Of the fractions; default those of ISO 14688-1. */
     readonly boundaries?: BoundarySystem;
+    /** Of the D-sizes; default `log-size`. */
+    readonly reading?: CurveReading;
   },
 ): CurveUncertainty {
   const sizes = curve.points.map(({ sizeMm }) => sizeMm);
@@ -83,7 +85,7 @@ export function curveUncertainty(
     seed: drawn.seed,
     resamples: curves.length,
     spread: sizes.map((sizeMm, index) => ({ sizeMm, sdPct: spread[index] })),
-    quantities: quantityIntervals(curves, { system: drawn.boundaries }),
+    quantities: quantityIntervals(curves, { system: drawn.boundaries, reading: drawn.reading }),
     classes: SYSTEMS.map((system) => ({
       system,
       likelihoods: classLikelihoods(curves, system, doubtful, drawn.seed),

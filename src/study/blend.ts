@@ -180,7 +180,7 @@ export function computeBlend(
     ...blended,
     relaxed: relaxLimits(input, blend),
     robustness: blendRobustness(config, input, blend, band),
-    sizes: characteristicSizes(blended.curve),
+    sizes: characteristicSizes(blended.curve, config.sizeReading),
     fractions: fractions(blended.curve, boundariesOf(config.units)),
     particleDensityKgM3: particleDensity(
       config,

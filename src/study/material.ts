@@ -58,6 +58,7 @@ export function computeMaterial(
           seed: study.seed,
           errors: study.readingErrors,
           boundaries: boundariesOf(study.units),
+          reading: study.sizeReading,
         })
       : undefined;
   return {
@@ -72,7 +73,7 @@ export function computeMaterial(
       curve,
       overlap,
       repairs,
-      sizes: characteristicSizes(curve),
+      sizes: characteristicSizes(curve, study.sizeReading),
       fractions: fractions(curve, boundariesOf(study.units)),
       models: config.role === "soil" ? chooseModel(curve, MODELS) : undefined,
       limits,

@@ -1,7 +1,7 @@
 import { quantileSorted, sampleStandardDeviation } from "simple-statistics";
 import { checkThat } from "../../quantities/checkNumber.js";
 import { characteristicSizes } from "../characteristics.js";
-import { type GradingCurve, passingAtSize } from "../curve.js";
+import { type CurveReading, type GradingCurve, passingAtSize } from "../curve.js";
 import { type BoundarySystem, fractions } from "../fractions.js";
 
 export type GradingQuantity =
@@ -60,6 +60,7 @@ const ENOUGH_KNOWN = 0.9;
  * memory). A number that fewer than 90 % of the curves reach is left out.
  *
  * @param system boundaries of the fractions; default `iso14688`.
+ * @param reading of the D-sizes; default `log-size`.
  * @param coverage default 0.95.
  * @throws RangeError for fewer than 2 curves or a coverage not between 0 and 1.
  *
@@ -72,13 +73,18 @@ export function quantityIntervals(
   curves: readonly GradingCurve[],
   {
     system,
+    reading,
     coverage = 0.95,
-  }: { readonly system?: BoundarySystem; readonly coverage?: number } = {},
+  }: {
+    readonly system?: BoundarySystem;
+    readonly reading?: CurveReading;
+    readonly coverage?: number;
+  } = {},
 ): QuantityInterval[] {
   checkThat(curves.length >= 2, { curves: curves.length }, "at least 2");
   checkThat(coverage > 0 && coverage < 1, { coverage }, "between 0 and 1");
   const read = curves.map((curve) => ({
-    ...characteristicSizes(curve),
+    ...characteristicSizes(curve, reading),
     ...fractions(curve, system),
   }));
   return QUANTITIES.flatMap(([quantity, unit]): QuantityInterval[] => {
