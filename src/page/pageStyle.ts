@@ -100,7 +100,7 @@ input[type=number],input[type=text]{padding:.3rem .5rem;font-variant-numeric:tab
 input[type=number]{width:5.6rem;text-align:right}
 input[type=range]{width:100%;height:44px;margin:0;accent-color:var(--accent);touch-action:pan-y;cursor:pointer}
 input[type=range]:disabled{cursor:default}
-input[type=checkbox]{width:24px;height:24px;margin:10px;accent-color:var(--accent)}
+input[type=checkbox]{width:44px;height:44px;margin:0;accent-color:var(--accent)}
 .tools{padding:.5rem 0}
 main{padding:0 1rem 2rem}
 .card{background:var(--card);border:1px solid var(--line);border-radius:6px;padding:.9rem 1rem;min-width:0}

@@ -4,8 +4,9 @@ import { designBlend } from "../blend/design.js";
 import { practicalParts } from "../blend/parts.js";
 import type { BlendTarget } from "../blend/target.js";
 import { type Finding, hasErrors } from "../findings/finding.js";
+import { formatFixed } from "../quantities/format.js";
 import { guidanceBandPoints } from "../study/blend.js";
-import { say, type Text } from "../words/message.js";
+import { joinTexts, say, type Text } from "../words/message.js";
 import type { BenchMix } from "./bench.js";
 import { benchInput, type OpenStudy } from "./tune.js";
 
@@ -54,7 +55,8 @@ export function solveBench(open: OpenStudy, mix: BenchMix, wish: Wish): Solved {
     return { messages: [design.message, ...conflictWords(design.conflict)] };
   }
   if (wish !== "whole-buckets") {
-    return { sharesPct: design.shares.map(({ sharePct }) => sharePct), messages: [design.message] };
+    const sharesPct = design.shares.map(({ sharePct }) => sharePct);
+    return { sharesPct, messages: [foundWords(result, sharesPct)] };
   }
   const bought = result.materials.map(({ id }) =>
     result.config.materials.find((material) => material.id === id),
@@ -82,6 +84,14 @@ export function solveBench(open: OpenStudy, mix: BenchMix, wish: Wish): Solved {
         : []),
     ],
   };
+}
+
+/** The shares that were found, by name; those that are none are left out. */
+function foundWords({ materials }: OpenStudy["result"], sharesPct: readonly number[]): Text {
+  const named = materials.flatMap(({ name }, index) =>
+    sharesPct[index] > 0 ? [say`${name} ${formatFixed(sharesPct[index], 1)} %`] : [],
+  );
+  return say`Found: ${joinTexts(named)}.`;
 }
 
 function errorsOf(findings: readonly Finding[]): Text[] {

@@ -1,3 +1,4 @@
+import type { LimitState } from "../../blend/description.js";
 import { blockHtml } from "../../blocks/partHtml.js";
 import type { Figure } from "../../figures/figure.js";
 import { strengthChart } from "../../figures/strength/strengthChart.js";
@@ -5,6 +6,7 @@ import { PALETTE } from "../../figures/style.js";
 import { CAUTIONS } from "../../guidance/cautions.js";
 import { shortSource } from "../../guidance/entry.js";
 import { formatFixed, formatPlain, formatQuantity } from "../../quantities/format.js";
+import type { GuidanceStudy } from "../../study/studyResult.js";
 import { statisticName } from "../../tables/strength.js";
 import { stateInShort } from "../../tables/trials.js";
 import { joinTexts, say, type Text, wordFor } from "../../words/message.js";
@@ -82,7 +84,10 @@ export function verdictCard(app: App): View {
           el("div", {}, el("dt", {}, t(name)), el("dd", {}, t(value))),
         ),
       );
-      fill(checks, ...checkLists(app, tuned));
+      const { recipe } = app.state;
+      // With its recipe the blend has a density, which some recommendations limit.
+      const { guidance } = recipe?.result.blend === tuned.blend ? recipe.result : tuned.result;
+      fill(checks, ...checkLists(app, guidance, tuned.limits));
       const sentence = strengthSentence(tuned);
       fill(
         words,
@@ -103,7 +108,10 @@ function overviewOf({ blend, estimates, result }: TunedBlend): (readonly [Text, 
     "linear-shrinkage": say`Linear shrinkage, estimated`,
   };
   return [
-    [say`Difference from the target, root mean square`, say`${formatFixed(blend.rmsDifferencePct, 2)} points`],
+    [
+      say`Difference from the target, root mean square`,
+      say`${formatFixed(blend.rmsDifferencePct, 2)} points`,
+    ],
     [say`Clay`, pct(clayPct)],
     [say`Silt and clay`, pct(finesPct)],
     [say`Gravel`, pct(gravelPct)],
@@ -120,7 +128,11 @@ function overviewOf({ blend, estimates, result }: TunedBlend): (readonly [Text, 
 
 const MARKS = { inside: "✓", outside: "✗", unknown: "?" } as const;
 
-function checkLists(app: App, { result, limits }: TunedBlend): HTMLElement[] {
+function checkLists(
+  app: App,
+  guidance: readonly GuidanceStudy[],
+  limits: readonly LimitState[],
+): HTMLElement[] {
   const { t } = app;
   const line = (state: keyof typeof MARKS, text: Text, sure?: Text) =>
     el(
@@ -130,7 +142,7 @@ function checkLists(app: App, { result, limits }: TunedBlend): HTMLElement[] {
       el("span", {}, t(text)),
       sure && el("span", { class: "sure" }, t(sure)),
     );
-  const lists = result.guidance.map(({ check, probability }) =>
+  const lists = guidance.map(({ check, probability }) =>
     el(
       "div",
       {},
@@ -146,6 +158,9 @@ function checkLists(app: App, { result, limits }: TunedBlend): HTMLElement[] {
               ? say`the same in ${formatPlain(100 * probability.criteria[index].probability, 3)} % of the curves drawn within the reading errors`
               : undefined,
           ),
+        ),
+        ...(check.others ?? []).map(({ verdict, text }) =>
+          line(verdict === "not measured" ? "unknown" : verdict, text),
         ),
       ),
       el("p", { class: "sum" }, t(check.honesty)),
