@@ -1,0 +1,34 @@
+/** The mix page: its state, what it works out, and its file. @module */
+export {
+  type Bench,
+  type BenchAction,
+  type BenchMix,
+  changeBench,
+  isSameMix,
+  newBench,
+  startingMix,
+  withShare,
+} from "./bench.js";
+export { type ChartOptions, chartSvg } from "./chartSvg.js";
+export {
+  type ClassGroup,
+  classFigure,
+  classTables,
+  type GroupResult,
+  groupResult,
+} from "./classGroups.js";
+export { linkOf, mixOfLink } from "./link.js";
+export { type PageHtmlOptions, pageHtml } from "./pageHtml.js";
+export { type Solved, solveBench, type Wish } from "./solve.js";
+export { type PlacedSheet, placeSheet, type StudyFiles, withMix } from "./studyFiles.js";
+export {
+  type BenchStrength,
+  type BlendEstimate,
+  type OpenStudy,
+  openOnBench,
+  type TunedBlend,
+  type TunedMix,
+  tuneBlend,
+  tuneMix,
+} from "./tune.js";
+export { csvOfTyped, TYPED_FORMS, type TypedForm, type TypedKind } from "./typedSheet.js";
