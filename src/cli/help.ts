@@ -1,3 +1,7 @@
+import { ANNEX_KEYS, USUAL_ANNEXES } from "../entries/report.js";
+
+const OTHER_ANNEXES = ANNEX_KEYS.filter((key) => !USUAL_ANNEXES.includes(key));
+
 export const MAIN_HELP = `loambook: from lab sheets to a specified rammed-earth mix and its technical appendix
 
 Usage: loambook <command> [options]
@@ -33,12 +37,17 @@ The numbers do not replace a licensed engineer, a laboratory or the local code.
 `;
 
 export const COMMAND_HELP = {
-  new: `Usage: loambook new <folder> [--units SI|US] [--title <text>] … [--no-questions]
+  new: `Usage: loambook new <folder> --sheets <sheet> <sheet> … [--title <text>] …
+       loambook new <folder> [--units SI|US] [--title <text>] … [--no-questions]
 
-Writes a study that computes at once: study.yaml, a set of invented sheets named after your materials, and
-study.schema.json for editors. On a terminal it asks for what the options leave out. The head of study.yaml says
-which sheet to replace first. The folder must not exist yet, or be empty.
+With sheets of your own (CSV or XLSX) it copies them, recognises each by its columns, and writes a study.yaml
+that holds what they tell and nothing else; what only you can know stands there as remarks.
+Without sheets it writes a study that computes at once: study.yaml, a set of invented sheets named after your
+materials, and study.schema.json for editors. On a terminal it asks for what no option says. The head of
+study.yaml says which sheet to replace first.
+What the blend aims at is never chosen for you. The folder must not exist yet, or be empty.
 
+  --sheets <sheet> …    lab sheets; name a file after its material, such as river-sand-sieve.csv
   --units SI|US         units of the sheets and of the report (default SI)
   --title, --place      texts of the title page
   --language <name>     en (default) or es, or with a country (es-MX)
@@ -94,16 +103,18 @@ It makes no judgement: which block looks right is for the builder to decide.
                    files in the study folder), small and side by side; a new folder
   --replace        write over a folder that an earlier run made
 `,
-  appendix: `Usage: loambook appendix <study> [--template permit|handout] [--standard <name>] [--attach]
-       [--out <folder>] [--replace]
+  appendix: `Usage: loambook appendix <study> [--annexes <list>] [--template permit|handout] [--standard <name>]
+       [--attach] [--out <folder>] [--replace]
 
 Checks the study, runs the notebook permit-appendix.ipynb with it, and writes into a new folder:
 appendix.html (one file, opens offline), appendix.pdf, appendix.ipynb (as executed), result.json.
 
   --out <folder>       where to (default: appendix-<study> in this folder, with a number if that exists)
   --replace            write over a folder that an earlier run made
-  --template <name>    permit (for a reviewer, default) or handout (for a workshop: short head, larger type,
-                       no checksums and no computation)
+  --annexes <list>     annexes with commas between them, all, or none; default: those of the study, else
+                       ${USUAL_ANNEXES.join(",")}
+                       (others: ${OTHER_ANNEXES.join(",")})
+  --template <name>    permit (for a reviewer, default) or handout (for a workshop: short head, larger type)
   --standard <name>    PDF standard: a-2a (archival, default), a-3a (the same, may hold files),
                        ua-1 (accessible) or none
   --attach             put result.json, study.yaml and the sheets into the PDF (standard a-3a)
@@ -131,6 +142,7 @@ From the study come date, place, language, page and styling; without one, a date
 
   --template <name>    permit (default) or handout: larger type, short head, and lines to write on below
                        cells tagged “exercise” (or “exercise-8” for eight lines)
+  --annexes code       show the code of the cells, too
   --title <text>       default: the notebook's first heading
   --date <day>         year-month-day; default: that of the study
   --page <name>        A4 or us-letter; default: that of the study, or A4

@@ -89,7 +89,7 @@ describe("a report in its maker's dress", () => {
 #let title-page(doc, logo) = { logo; title(doc.meta.title); [Own page for #doc.meta.place]; pagebreak() }
 #let running-head(doc, page) = [Own head #page]
 #let running-foot(doc, page, pages) = [Own foot #page/#pages]
-#let dress(body) = { show heading.where(level: 1): it => block[Dressed #it.body]; body }`;
+#let styling(body) = { show heading.where(level: 1): it => block[Dressed #it.body]; body }`;
     const { pdf, findings } = await renderPdf(dressed({ logo, typst }));
     expect(findings).toEqual([]);
     const { pages } = await readPdf(pdf);
@@ -117,7 +117,7 @@ describe("a report in its maker's dress", () => {
 
 test("PDF: a Typst file that does not end is left out, and told", async () => {
   const typst =
-    "#let dress(body) = { let n = 0; for i in range(100000) { for j in range(100000) { n += 1 } }; body }";
+    "#let styling(body) = { let n = 0; for i in range(100000) { for j in range(100000) { n += 1 } }; body }";
   const began = performance.now();
   const { pdf, findings } = await renderPdf(dressed({ typst }), { ownTypstSeconds: 3 });
   expect(performance.now() - began).toBeLessThan(20_000);

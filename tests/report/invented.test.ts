@@ -33,16 +33,16 @@ test("the banner in HTML is guarded by a layer that comes first and has no name"
 
 /** Ways in which Typst code of one's own could take the notice away. */
 const DROPPING = [
-  "#let dress(body) = { set page(header: none, foreground: none); body }",
-  "#let dress(body) = { show text: none; body }",
-  '#let dress(body) = { show regex("Invented.*"): none; body }',
+  "#let styling(body) = { set page(header: none, foreground: none); body }",
+  "#let styling(body) = { show text: none; body }",
+  '#let styling(body) = { show regex("Invented.*"): none; body }',
   "#let warn = white",
   "#let running-head(doc, page) = place(top + left, dx: -5cm, dy: -5cm, rect(width: 30cm, height: 20cm, fill: white))",
-  "#let dress(body) = { set page(header: none, foreground: rect(width: 100%, height: 100%, fill: white)); body }",
-  "#let dress(body) = { set text(fill: white, size: 0.1pt); body }",
-  "#let dress(body) = { show block: none; body }",
-  "#let dress(body) = { show box: none; body }",
-  "#let dress(body) = hide(body)",
+  "#let styling(body) = { set page(header: none, foreground: rect(width: 100%, height: 100%, fill: white)); body }",
+  "#let styling(body) = { set text(fill: white, size: 0.1pt); body }",
+  "#let styling(body) = { show block: none; body }",
+  "#let styling(body) = { show box: none; body }",
+  "#let styling(body) = hide(body)",
 ];
 
 describe("the notice of invented data in the PDF", () => {

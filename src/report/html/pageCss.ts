@@ -72,6 +72,7 @@ details.code{margin:0 0 1.1rem;font-family:var(--sans)}summary{cursor:pointer;fo
 footer{margin-top:4rem;padding-top:1rem;border-top:1px solid var(--line);font:.84rem/1.5 var(--sans);color:var(--soft)}
 @media (min-width:76rem){.frame{display:grid;grid-template-columns:15rem minmax(0,46rem);column-gap:4rem;max-width:69rem}
 .frame>*{grid-column:2}nav.contents{grid-column:1;grid-row:1/span 99;position:sticky;top:0;align-self:start;max-height:100vh;overflow-y:auto;padding:4.6rem 0 2rem;margin:0}}
+@media (max-width:76rem){nav.contents>ol{columns:10rem;column-gap:1.5rem}nav.contents li{break-inside:avoid}}
 @media (max-width:46rem){p>.katex,li>.katex{display:inline-block;max-width:100%;overflow-x:auto;overflow-y:hidden;vertical-align:bottom}}
 @media (max-width:30rem){html{font-size:16px}main p,main li{hyphens:auto}.address,code{hyphens:none}header.title{padding-top:3rem}h1{font-size:1.85rem}.signature{padding:1rem}th,td{padding:.4rem .5rem}}
 @media print{:root{--paper:#fff;--ink:#111;--soft:#444;--line:#bbb;--accent:#5b3a1e;--wash:#f6f2ec;--warn:#8a3b12;--warn-wash:#fbf3ed}

@@ -329,7 +329,7 @@ const templatePages = `#let front-of-sheet = {
   if meta.invented { boxed(warn-wash, warn, par(text(weight: 600, fill: warn, meta.inventedLong))) }
   if not brief { contents-of-report }
 }
-#show: part("dress", body => body)
+#show: part("styling", body => body)
 // behind a maker's rules and above all that is drawn, so that it cannot be replaced or covered
 #set page(foreground: if meta.invented {
   pdf.artifact(kind: "page", place(top + left, dx: sized(2.1cm, 1.6cm), dy: sized(1cm, 0.8cm), invented-notice))

@@ -28,11 +28,11 @@ export function checkCss(file: string, css: string): Finding[] {
  * - `serif`, `sans`, `mono`: lists of font families;
  * - `title-page(doc, logo)`: what stands before the contents;
  * - `running-head(doc, page)`, `running-foot(doc, page, pages)`: head and foot of each page;
- * - `dress(body)`: set and show rules around the whole report.
+ * - `styling(body)`: set and show rules around the whole report.
  */
 const TYPST_PARTS = [
   ...["accent", "soft", "hair", "wash", "warn", "warn-wash", "serif", "sans", "mono"],
-  ...["title-page", "running-head", "running-foot", "dress"],
+  ...["title-page", "running-head", "running-foot", "styling"],
 ] as const;
 
 /** Ways to code or files that cannot be seen by reading the file: packages would be fetched. */
