@@ -45,16 +45,17 @@ export interface Call {
 /**
  * Reads the words behind a command: its places (a study, a folder, a notebook) and options.
  *
- * @param places how many the command needs; false for none, `some` for one, or several sheets.
+ * @param places how many the command needs; false for none, `some` for one, or several
+ * sheets; `and-sheets` for one and any sheets beside it.
  * @throws CommandError with the command's usage line for an unknown option or a word too many.
  */
 export function parseCall(
   command: CommandName,
   words: readonly string[],
   options: OptionRules,
-  places: boolean | number | "some",
+  places: boolean | number | "some" | "and-sheets",
 ): Call {
-  const needed = places === "some" ? 1 : Number(places);
+  const needed = typeof places === "string" ? 1 : Number(places);
   const refuse = (problem: string): never => {
     const [usage] = COMMAND_HELP[command].split("\n");
     throw new CommandError(EXIT.usage, `${problem}\n${usage}`);
@@ -66,10 +67,10 @@ export function parseCall(
     return refuse((problem as Error).message.split("\n")[0].replace(/\. To specify.*$/, "."));
   }
   const { values, positionals } = parsed;
-  const several = places === "some" && positionals.length > 1;
-  const extra = several
-    ? [...positionals.slice(1), positionals[0]].find((place) => !/\.(csv|xlsx)$/i.test(place))
-    : positionals[needed];
+  const extra =
+    typeof places === "string"
+      ? tooMany(positionals, places === "some" ? 0 : 1)
+      : positionals[needed];
   if (extra !== undefined) refuse(`Unexpected argument: “${extra}”.`);
   if (positionals.length < needed) {
     refuse(
@@ -85,4 +86,16 @@ export function parseCall(
     flag: (option) => values[option] === true,
     list: (option) => (values[option] as string[] | undefined) ?? [],
   };
+}
+
+/** Whether a word of the command line names a lab sheet. */
+export function isSheet(word: string): boolean {
+  return /\.(csv|xlsx)$/i.test(word);
+}
+
+/** Of several places the last that is no sheet, where more than some may be none. */
+function tooMany(places: readonly string[], others: number): string | undefined {
+  if (places.length === 1) return undefined;
+  const none = places.filter((place) => !isSheet(place));
+  return none.length > others ? none[none.length - 1] : undefined;
 }

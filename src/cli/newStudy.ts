@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
-import { copyFile, mkdir, readdir, rename, rm, writeFile } from "node:fs/promises";
-import { dirname, join, resolve } from "node:path";
+import { copyFile, mkdir, readdir, readFile, rename, rm, writeFile } from "node:fs/promises";
+import { basename, dirname, join, resolve } from "node:path";
 import { parse, stringify } from "yaml";
 import { INVENTED_MARKS, PLACEHOLDERS } from "../entries/inventedData.js";
 import { parseStudyYaml } from "../entries/parseStudyYaml.js";
@@ -9,12 +9,14 @@ import { STUDY_FORMAT } from "../entries/study.js";
 import { studyJsonSchema } from "../entries/studyJsonSchema.js";
 import { hasErrors, STUDY_FILE } from "../findings/finding.js";
 import { countFindings, formatFindings } from "../findings/format.js";
+import { GUIDANCE_ENTRIES } from "../guidance/published/recommendations.js";
 import type { SheetSource } from "../lab/sheet/grid.js";
 import { computeStudy } from "../study/computeStudy.js";
 import { readStudy } from "../study/readStudy.js";
+import { type SheetsAsStudy, sheetsAsStudy } from "../study/sheetsAsStudy.js";
 import { render } from "../words/render.js";
 import { slug } from "../words/slug.js";
-import { type Call, CommandError, EXIT, parseCall } from "./call.js";
+import { type Call, CommandError, EXIT, isSheet, parseCall } from "./call.js";
 import {
   askAnswers,
   askMaterials,
@@ -30,16 +32,26 @@ import { packageFolder } from "./packageFiles.js";
 const OPTIONS = {
   ...Object.fromEntries(NEW_QUESTIONS.map(({ option }) => [option, { type: "string" as const }])),
   material: { type: "string", multiple: true },
+  sheets: { type: "string", multiple: true },
   "no-questions": { type: "boolean" },
 } as const;
 
-/** `loambook new`: a study to fill with one's own sheets, from what the user says and an invented example. */
+/**
+ * `loambook new`: a study of one's own sheets, with what they tell and nothing else; or without any, one to
+ * fill, from what the user says and an invented example.
+ */
 export async function newStudy(words: readonly string[]): Promise<number> {
-  const call = parseCall("new", words, OPTIONS, true);
+  const call = parseCall("new", words, OPTIONS, "and-sheets");
   const told = toldAnswers(call);
   const toldMaterials = call.list("material").map(material);
-  const folder = resolve(call.place as string);
+  const place = call.places.find((word) => !isSheet(word));
+  if (place === undefined) {
+    throw new CommandError(EXIT.usage, "“loambook new” needs the name of a folder.");
+  }
+  const folder = resolve(place);
   await refuseFilled(folder);
+  const sheets = [...call.list("sheets"), ...call.places.filter(isSheet)];
+  if (sheets.length > 0) return newFromSheets(place, folder, sheets, told);
   const { answers, materials } =
     process.stdin.isTTY && process.stdout.isTTY && !call.flag("no-questions")
       ? await ask(told, toldMaterials)
@@ -49,13 +61,66 @@ export async function newStudy(words: readonly string[]): Promise<number> {
   const text = newStudyYaml(answers, placed, template);
   const { config, findings } = parseStudyYaml(text);
   if (!config) throw new CommandError(EXIT.usage, formatFindings(findings));
-  const count = await write(folder, text, placed, template);
+  const count = await write(folder, text, async (draft) => {
+    const { entries, folder: example } = template;
+    const copies = [
+      ...placed.flatMap((one) => one.sheets),
+      ...sheetsOf(entries.compaction, entries.strength.sheet).map((file) => ({
+        ...{ from: file, to: file },
+      })),
+    ];
+    for (const { from, to } of copies) {
+      await mkdir(dirname(join(draft, to)), { recursive: true });
+      await copyFile(join(example, from), join(draft, to));
+    }
+  });
   process.stdout.write(
     `A study is ready in ${folder}\n\n` +
       `It computes already (${count}), from invented sheets: the head of ${STUDY_FILE} says which to\n` +
-      "replace first. When nothing invented is left, set “invented: false”.\n" +
+      "replace first. What the blend aims at is left to the designer. When nothing invented is left, set\n" +
+      "“invented: false”.\n" +
       `${SCHEMA_FILE} lets an editor check ${STUDY_FILE} while you type.\n\n` +
-      `Next: loambook check ${call.place}\n`,
+      `Next: loambook check ${place}\n`,
+  );
+  return EXIT.ok;
+}
+
+/** A study of one's own sheets: they are copied, and what they tell is written down. */
+async function newFromSheets(
+  place: string,
+  folder: string,
+  paths: readonly string[],
+  told: Partial<NewAnswers>,
+): Promise<number> {
+  const files = new Map<string, Uint8Array>();
+  for (const path of paths) {
+    const name = `sheets/${basename(path)}`;
+    if (files.has(name)) {
+      throw new CommandError(EXIT.usage, `Two sheets are called ${basename(path)}: rename one.`);
+    }
+    files.set(
+      name,
+      await readFile(path).catch((problem: NodeJS.ErrnoException) => {
+        throw new CommandError(EXIT.usage, `${path} cannot be read (${problem.code}).`);
+      }),
+    );
+  }
+  const found = await sheetsAsStudy(files);
+  if (found.text === undefined) {
+    throw new CommandError(
+      EXIT.badInput,
+      `${formatFindings(found.findings)}\n\nNothing was written.`,
+    );
+  }
+  const text = sheetsYaml(found, told);
+  const count = await write(folder, text, async (draft) => {
+    await mkdir(join(draft, "sheets"), { recursive: true });
+    for (const [name, bytes] of files) await writeFile(join(draft, name), bytes);
+  });
+  process.stdout.write(
+    `${formatFindings(found.findings)}\n\nA study of ${files.size === 1 ? "this sheet" : "these sheets"} is ready in ${folder} (${count}).\n` +
+      `${STUDY_FILE} holds what they tell; what only you can know stands there as remarks.\n\n` +
+      `Next: loambook check ${place}\n`,
   );
   return EXIT.ok;
 }
@@ -110,19 +175,12 @@ async function ask(told: Partial<NewAnswers>, toldMaterials: readonly NewMateria
 async function write(
   folder: string,
   text: string,
-  materials: readonly PlacedMaterial[],
-  { folder: example, entries }: StudyTemplate,
+  copySheets: (draft: string) => Promise<void>,
 ): Promise<string> {
   const draft = `${folder}.${process.pid}.part`;
   try {
-    await mkdir(join(draft, "sheets"), { recursive: true });
-    for (const { from, to } of materials.flatMap(({ sheets }) => sheets)) {
-      await copyFile(join(example, from), join(draft, to));
-    }
-    for (const file of sheetsOf(entries.compaction, entries.strength.sheet)) {
-      await mkdir(dirname(join(draft, file)), { recursive: true });
-      await copyFile(join(example, file), join(draft, file));
-    }
+    await mkdir(draft, { recursive: true });
+    await copySheets(draft);
     await writeFile(join(draft, STUDY_FILE), text);
     const schema = JSON.stringify(studyJsonSchema("7"), undefined, 2);
     await writeFile(join(draft, SCHEMA_FILE), `${schema}\n`);
@@ -268,6 +326,20 @@ export function placeMaterials(
 /** Name of the schema that is laid beside a new study, for editors. */
 export const SCHEMA_FILE = "study.schema.json";
 
+/** What no template may choose. */
+const OPEN_TARGET = `# What the blend aims at: the designer must choose it, and nothing is chosen here. Without it there is no
+# blend. Either a power curve, passing = 100 (size / top size) ^ exponent,
+# target:
+#   exponent: …         # one number, or a range such as … to … of which the best is taken
+#   top-size: … mm
+# or the band of the guidance, or of an envelope sheet of your own,
+# target: { band: guidance }
+# guidance: …           # the published recommendation that soil and blend are held against, one of
+#                       # ${GUIDANCE_ENTRIES.map(({ id }) => id).join("\n#                       # ")}
+# limits:               # conditions that the blend must keep, such as
+#   fines: { max: … % }
+`;
+
 const line = (key: string, value: unknown) =>
   stringify({ [key]: value }, { lineWidth: 0 }).trimEnd();
 const indented = (text: string, by: string) => text.replace(/^(?=.)/gm, by);
@@ -348,11 +420,7 @@ ${line("seed", entries.seed)}
 materials:
 ${materials.map(materialLines).join("\n")}
 
-# The designer's choice.
-${line("target", entries.target)}
-# limits:                       # conditions that the blend must keep, for example
-#   fines: { max: 30 % }
-${line("guidance", entries.guidance)}
+${OPEN_TARGET}
 
 ${line("compaction", compaction)}    # ${INVENTED_MARKS.sheet}
 
@@ -384,4 +452,88 @@ ${line("element", element)}
 #  openings:
 #    - { width: 1.2 m, height: 1.3 m, count: 2 }
 `;
+}
+
+/** Keys of a material that a sheet does not tell, with what each is for. */
+const OPEN_MATERIAL = [
+  ["hydrometer", "sheets/…", "tells clay from silt; “pipette” in its place"],
+  ["limits", "sheets/…", "plasticity and shrinkage"],
+  ["particle-density", "… kg/m3", "of the grains; a hydrometer or pipette needs it"],
+  ["loose-bulk-density", "… kg/m3", "for buckets and parts: weigh a full bucket"],
+  ["moisture", "… %", "of the heap, for recipes"],
+  ["price", "… per t", "for costs"],
+] as const;
+
+/** The text of `study.yaml` for a study of sheets: what they tell, and as remarks what they do not. */
+export function sheetsYaml(
+  { materials, sheets, invented = false }: SheetsAsStudy,
+  told: Partial<NewAnswers>,
+): string {
+  const fileOf = (kind: string) => sheets.find((one) => one.kind === kind)?.file;
+  const entry = (key: string, value: string | undefined, open: string) =>
+    value === undefined ? open : `${line(key, value)}\n`;
+  const heads = (["title", "place", "date", "language", "units", "page", "currency"] as const).map(
+    (key) => entry(key, told[key], `# ${key}: …\n`),
+  );
+  const [compaction, blocks, envelope] = ["compaction", "specimens", "envelope"].map(fileOf);
+  const looks = fileOf("looks");
+  return `# yaml-language-server: $schema=${SCHEMA_FILE}
+# What stands here is what your sheets tell. What is commented out only you can know, or a further sheet
+# tells: take away the “#” and fill it in. “loambook check” says at any time what comes next.
+${line("format", STUDY_FORMAT)}
+${invented ? "invented: true\n" : ""}${heads.join("")}
+materials:
+${materials.map(openMaterial).join("\n")}
+# Sand and gravel that can be had near it, each with a sieve sheet:
+#  - id: …
+#    name: …
+#    role: sand
+#    sieve: sheets/…
+
+# A first mix from a jar: sand for a share of fines.
+# add-sand: { sand: …, fines: … % }
+
+${OPEN_TARGET}
+${entry("envelope", envelope, "# envelope: sheets/…")}
+# Compaction of the blend that is to be built:
+${entry("compaction", compaction, "# compaction: sheets/…\n")}
+# Blocks of that blend with three cement contents or more, and what is asked of them:
+${blocks === undefined ? "# strength:\n#   sheet: sheets/…\n" : `strength:\n  ${line("sheet", blocks)}\n`}#   requirement:
+#     strength: … MPa
+#     age: … d
+#     crushed: …        # dry, moist or soaked
+#     statistic: …      # mean, prediction or tolerance
+#     confidence: … %
+#     basis: …          # the code and clause, or the engineer's letter
+
+# Which blend was compacted and crushed, and how:
+${looks === undefined ? "# tested:\n" : `tested:\n  ${line("looks", looks)}\n`}#   shares: { ${materials.map(({ id }) => `${id}: … %`).join(", ")} }
+#   crushed: …
+#   curing: …
+#   shape: …            # cube, prism or cylinder
+
+# For the mix and its quantities:
+# cement: { name: …, loose-bulk-density: … kg/m3, bag: … kg }
+# batch: { dry-mass: … kg }
+# element:              # a wall; several as a list, also of kind bench, pier or ring
+#   name: …
+#   length: … m
+#   height: … m
+#   thickness: … mm
+#   compacted-lift: … mm
+#   waste: … %
+`;
+}
+
+function openMaterial({ id, name, role, sheets }: SheetsAsStudy["materials"][number]): string {
+  const lines = [
+    line("id", id),
+    line("name", name),
+    `${line("role", role)}    # soil, sand or gravel`,
+    ...Object.entries(sheets).map(([kind, file]) => line(kind, file)),
+    ...OPEN_MATERIAL.flatMap(([key, value, says]) =>
+      key in sheets ? [] : [`# ${key}: ${value}    # ${says}`],
+    ),
+  ].join("\n");
+  return indented(lines, "    ").replace(/^ {4}/, "  - ");
 }

@@ -29,6 +29,8 @@ export interface SheetsAsStudy {
   readonly text?: string;
   readonly materials: readonly FoundMaterial[];
   readonly sheets: readonly FoundSheet[];
+  /** A sheet says that it is invented. */
+  readonly invented?: boolean;
   readonly findings: readonly Finding[];
 }
 
@@ -97,7 +99,7 @@ export async function sheetsAsStudy(
   findings.push(...sheets.map((sheet) => takenFor(sheet, materials)));
   if (hasErrors(findings)) return { materials, sheets, findings };
   const invented = known.some(({ grid }) => grid.rows.some(isMarkedInvented));
-  return { text: studyText(materials, once, invented), materials, sheets, findings };
+  return { text: studyText(materials, once, invented), invented, materials, sheets, findings };
 }
 
 interface KnownSheet {

@@ -84,6 +84,53 @@ describe("new, told by options", () => {
   });
 });
 
+describe("new, from sheets", () => {
+  const SIEVE = "dry mass (g),1000\n\nsieve (mm),retained (g)\n8,0\n2,300\n0.063,400\npan,300\n";
+
+  it("copies them, writes what they tell and nothing else, and keeps to the schema", async () => {
+    const from = temporaryFolder();
+    writeFileSync(join(from, "hill-loam-sieve.csv"), SIEVE);
+    writeFileSync(join(from, "river-sand.csv"), SIEVE.replace("400\npan,300", "690\npan,10"));
+    const folder = join(from, "wall");
+    const run = await runCli([
+      ...["new", folder, "--title", "Gate", "--sheets", join(from, "hill-loam-sieve.csv")],
+      join(from, "river-sand.csv"),
+    ]);
+    expect(run.code, run.stderr).toBe(0);
+    expect(run.stdout).toContain("Taken as: sieve analysis of River sand.");
+    const { text, entries } = study(folder);
+    expect(entries).toEqual({
+      format: "loambook-study/1",
+      title: "Gate",
+      materials: [
+        {
+          ...{ id: "hill-loam", name: "Hill loam", role: "soil" },
+          sieve: "sheets/hill-loam-sieve.csv",
+        },
+        { id: "river-sand", name: "River sand", role: "sand", sieve: "sheets/river-sand.csv" },
+      ],
+    });
+    expect(text).toContain("the designer must choose it");
+    expect(readFileSync(join(folder, "sheets/river-sand.csv"), "utf8")).toContain("0.063,690");
+    const checked = await runCli(["check", folder]);
+    expect([checked.code, checked.stdout]).toEqual([0, expect.stringContaining("30.0 % fines")]);
+    const ajv = new Ajv({ allowUnionTypes: true });
+    (addFormats as unknown as typeof addFormats.default)(ajv);
+    const schema = JSON.parse(readFileSync(join(folder, "study.schema.json"), "utf8"));
+    expect(ajv.validate(schema, entries), JSON.stringify(ajv.errors)).toBe(true);
+  });
+
+  it("writes nothing of a sheet that it does not know, or cannot read", async () => {
+    const from = temporaryFolder();
+    writeFileSync(join(from, "list.csv"), "name,price\nsand,3\n");
+    const unknown = await runCli(["new", join(from, "wall"), "--sheets", join(from, "list.csv")]);
+    expect([unknown.code, unknown.stderr]).toEqual([3, expect.stringContaining("No row of this")]);
+    const absent = await runCli(["new", join(from, "wall"), "--sheets", join(from, "no.csv")]);
+    expect([absent.code, absent.stderr]).toEqual([2, expect.stringContaining("ENOENT")]);
+    expect(readdirSync(from)).toEqual(["list.csv"]);
+  });
+});
+
 describe("a new study that says it is not invented", () => {
   const made = async (...words: string[]) => {
     const folder = join(temporaryFolder(), "wall");
@@ -147,6 +194,11 @@ describe("a new study that says it is not invented", () => {
         .replace(/basis: .*/, "basis: '# invented: no, clause 3 of the local code'"),
     );
     expect(await errors()).toEqual({ code: 0, errors: [] });
+    // What the blend aims at is never chosen for the designer.
+    expect(study(folder).entries.target).toBeUndefined();
+    expect(study(folder).entries.guidance).toBeUndefined();
+    expect(study(folder).text).toContain("the designer must choose it");
+    edit("study.yaml", (text) => `${text}target: { exponent: 0.25, top-size: 31.5 mm }\n`);
     const out = join(dirname(folder), "site");
     expect((await runCli(["site", folder, "--out", out])).code).toBe(0);
 
