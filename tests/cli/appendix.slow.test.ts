@@ -147,7 +147,7 @@ describe.each(CASES)("the appendix of $name", ({ standard, study, make }) => {
           "document.documentElement.scrollWidth - document.documentElement.clientWidth",
         );
         expect(sideways).toBe(0);
-        expect(await page.locator("figure svg").count()).toBeGreaterThanOrEqual(6);
+        expect(await page.locator("figure svg").count()).toBeGreaterThanOrEqual(5);
         await page.close();
       }
     } finally {
@@ -172,10 +172,7 @@ describe.each(CASES)("the appendix of $name", ({ standard, study, make }) => {
     ]) {
       expect(text).toContain(part);
     }
-    // The code in the annex may well say "undefined"; no value may.
-    const values = text.slice(0, text.lastIndexOf("Annex: the computation"));
-    expect(values.length).toBeGreaterThan(text.length / 2);
-    expect(/undefined|NaN|\[object|Infinity/.exec(values)).toBeNull();
+    expect(/undefined|NaN|\[object|Infinity/.exec(text)).toBeNull();
     expect([...tags]).toEqual(expect.arrayContaining(["H1", "P", "Figure", "Table", "TH", "TD"]));
     expect(figuresWithoutAlt).toBe(0);
   });
