@@ -101,7 +101,11 @@ interface Axis {
   readonly range: readonly number[];
 }
 
-/** The same chart with a line for each step of a decade, and for each 5 %. */
+/** Between the lines of the grid and the paper: seen on a print, and no rival to a curve. */
+const MINOR = "#d3c9bb";
+const MINOR_PCT = 5;
+
+/** The same chart to read sizes off: 1, 2 and 5 of each decade named, a line for each step, and for each 5 %. */
 function withMinorLines(figure: Figure): Figure {
   const { layout } = figure as Figure & {
     readonly layout: { readonly xaxis: Axis; readonly yaxis: Axis };
@@ -109,40 +113,44 @@ function withMinorLines(figure: Figure): Figure {
   const { xaxis, yaxis } = layout;
   const [from, to] = [Math.min(...xaxis.range), Math.max(...xaxis.range)];
   const minor = { showgrid: true, gridcolor: MINOR, gridwidth: 0.7 };
+  const named = decadeSteps(from, to, [1, 2, 5]);
   return {
     ...figure,
     layout: {
       ...layout,
-      xaxis: { ...xaxis, minor: { ...minor, tickmode: "array", tickvals: decadeSteps(from, to) } },
+      xaxis: {
+        ...xaxis,
+        tickmode: "array",
+        tickvals: named,
+        ticktext: named.map((size) => formatPlain(size)),
+        tickfont: { size: 9 },
+        minor: {
+          ...minor,
+          tickmode: "array",
+          tickvals: decadeSteps(from, to, [1, 2, 3, 4, 5, 6, 7, 8, 9]),
+        },
+      },
       yaxis: { ...yaxis, minor: { ...minor, tick0: 0, dtick: MINOR_PCT } },
     },
   };
 }
 
-const MINOR_PCT = 5;
-/** Between the lines of the grid and the paper: seen on a print, and no rival to a curve. */
-const MINOR = "#d3c9bb";
-
-/** 1, 2 … 9 of each decade between two powers of ten. */
-function decadeSteps(fromPower: number, toPower: number): number[] {
-  const steps: number[] = [];
+/** Steps of each decade between two powers of ten. */
+function decadeSteps(fromPower: number, toPower: number, steps: readonly number[]): number[] {
+  const sizes: number[] = [];
   for (let power = Math.floor(fromPower); power <= Math.ceil(toPower); power += 1) {
-    for (let step = 1; step < 10; step += 1) steps.push(Number(`${step}e${power}`));
+    for (const step of steps) sizes.push(Number(`${step}e${power}`));
   }
-  return steps.filter(
+  return sizes.filter(
     (size) => Math.log10(size) >= fromPower - 1e-9 && Math.log10(size) <= toPower + 1e-9,
   );
 }
 
 /** Tall enough to fill a page. */
 const PAPER_HEIGHT_PX = 900;
-const PAPER_DECADES = [0.001, 0.01, 0.1, 1, 10, 100];
 
 /** Empty paper to draw a grading curve on: percent passing over size, by decades. */
 export function semiLogPaper(): Figure {
-  const labelled = PAPER_DECADES.flatMap((decade) =>
-    decade < 100 ? [decade, 2 * decade, 5 * decade] : [decade],
-  );
   const line = { gridcolor: "#a89d8e", linecolor: "#8a7f72", showline: true, mirror: true };
   const paper = figureOf(
     say`Paper for a grading curve`,
@@ -153,16 +161,7 @@ export function semiLogPaper(): Figure {
       margin: { l: 55, r: 15, t: 20, b: 50 },
       paper_bgcolor: "#ffffff",
       plot_bgcolor: "#ffffff",
-      xaxis: {
-        ...line,
-        title: { text: say`Grain size (mm)` },
-        type: "log",
-        range: [-3, 2],
-        tickmode: "array",
-        tickvals: labelled,
-        ticktext: labelled.map((size) => formatPlain(size)),
-        tickfont: { size: 9 },
-      },
+      xaxis: { ...line, title: { text: say`Grain size (mm)` }, type: "log", range: [-3, 2] },
       yaxis: {
         ...line,
         title: { text: say`Passing (% of dry mass)` },
