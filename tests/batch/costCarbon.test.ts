@@ -97,6 +97,9 @@ describe("costRange", () => {
     expect(found.status).toBe("incomplete");
     expect(found.findings.map((finding) => finding.code)).toEqual([code]);
     expect(found.findings[0].column).toMatch(/^materials\.soil\.(price|haul)$/);
+    // What is wrong with the haul is told of the haul.
+    const ofHaul = found.findings[0].column!.endsWith("haul");
+    expect(/price of haul/.test(render(found.findings[0].message))).toBe(ofHaul);
   });
 
   it("refuses a range that runs backwards", () => {
@@ -122,6 +125,18 @@ describe("suppliedAmounts", () => {
 });
 
 describe("mixSaving", () => {
+  it("says of the mix that cannot be priced what is missing", () => {
+    const other = recipe({
+      materials: [{ id: "clay", name: "Clay", sharePct: 100, moisturePct: 5 }],
+      ...{ cementPct: 8, targetMoisturePct: 9, batchDryMassKg: 100 },
+    });
+    const { status, message, saved } = mixSaving({ mix: mix(8), other, prices: PRICES });
+    expect([status, saved]).toEqual(["incomplete", null]);
+    expect(render(message)).toContain("Not whole: 1");
+    const turned = mixSaving({ mix: other, other: mix(8), prices: PRICES });
+    expect(render(turned.message)).toContain("Not whole: 1");
+  });
+
   it("holds the saving at any prices within the ranges", () => {
     const part = fc.double({ min: 0, max: 1, noNaN: true });
     fc.assert(

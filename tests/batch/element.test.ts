@@ -219,6 +219,16 @@ describe("elementQuantities", () => {
     expect(found.findings.map((finding) => finding.column)).toContain(column);
   });
 
+  it("takes one density for both ends, and says how thick a closed ring may be", () => {
+    const one = { best: 1900, low: 1900, high: 1900 };
+    const firm = elementQuantities(WALL, { recipe: MIX, density: one, bagMassKg: 25 });
+    const { low, high } = firm.amounts!.dryMassKg;
+    expect(low).toBe(high);
+    const { findings } = quantities({ ...RING, thicknessM: 5 } as EarthElement);
+    const closed = findings.find(({ column }) => column === "element.thickness")!;
+    expect(render(closed.expected)).toBe("below 2 m");
+  });
+
   it("finds half a pier", () => {
     const section = { shape: "round", diameterM: 0.5 } as const;
     const found = quantities({ kind: "pier", section, count: 1.5, ...SHARED });

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { DEFAULT_BULK_DENSITIES } from "../../src/batch/bulkDensity.js";
 import { CEMENT_CARBON_FACTORS } from "../../src/batch/carbonFactors.js";
 import { savingTrap } from "../../src/batch/cementComparison.js";
-import { SHRINKAGE_BOX } from "../../src/batch/fieldTests.js";
+import { FIELD_TESTS, SHRINKAGE_BOX } from "../../src/batch/fieldTests.js";
 import { mixRecord } from "../../src/batch/mixRecord.js";
 import { toMassShares } from "../../src/batch/volumeParts.js";
 import { convertToBase } from "../../src/quantities/units.js";
@@ -93,6 +93,12 @@ describe("common practice, as a check of our arithmetic only", () => {
     near(found.falseSavingPct, calledPct, { rel: 0, abs: 2.5 }, "as it was called");
     expect(found.savingPct.high).toBeLessThan(calledPct / 2);
   });
+});
+
+it("the forms of the field tests come in the order in which a soil is met", () => {
+  expect(FIELD_TESTS.map(({ id }) => id)).toEqual([
+    ...["wash-and-smell", "jar", "ribbon", "plastic-ball", "shrinkage-box", "ball-and-drop"],
+  ]);
 });
 
 describe("general bulk densities", () => {

@@ -115,6 +115,19 @@ describe("fitStrength", () => {
   });
 });
 
+it("gives Cook's distance as by hand, and none where nothing scatters", () => {
+  const fit = fitted(SIXTEEN);
+  for (const { residualMpa, leverage, cooksDistance } of fit.points) {
+    const own = (residualMpa ** 2 * leverage) / (2 * fit.residualSd ** 2 * (1 - leverage) ** 2);
+    expect(cooksDistance).toBeCloseTo(own, 12);
+  }
+  // Two coefficients and a scatter near 1 MPa, so that no number stands in for another.
+  const wide = fitted(
+    SIXTEEN.map(([content, strength], at) => [content, strength + (at % 2 ? 1 : -1)]),
+  );
+  expect(wide.points.every(({ cooksDistance }) => cooksDistance !== null)).toBe(true);
+});
+
 describe("strengthBands", () => {
   it("covers the tested contents, marks what lies beyond, and nests", () => {
     const fit = fitted(SIXTEEN);

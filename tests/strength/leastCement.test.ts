@@ -70,6 +70,9 @@ describe("leastCement", () => {
     expect(found.lineContentPct).toBeNull();
     // Where the curve itself, carried on downwards, gives 0.8 MPa.
     near(found.nextBlocks!.cementPct!, lineContent(0.8), { rel: 0, abs: 0.05 }, "next");
+    const { interval, cementPct } = found.nextBlocks!;
+    if (interval!.lowPct !== null) expect(interval!.lowPct).toBeLessThan(cementPct!);
+    expect(interval!.highPct!).toBeGreaterThan(cementPct!);
   });
 
   it("refuses to extrapolate above: advice for more cement where blocks would not help", () => {

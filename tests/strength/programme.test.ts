@@ -64,6 +64,8 @@ describe("testProgramme", () => {
     expect(blocks).toHaveLength(4 * blocksAContent!);
     expect(new Set(blocks.map(({ id }) => id)).size).toBe(blocks.length);
     expect(new Set(blocks.map(({ batch }) => batch)).size).toBe(8);
+    expect(blocks[0]).toMatchObject({ id: "M1-1", batch: "M1" });
+    for (const { id, batch } of blocks) expect(id.split("-")[0]).toBe(batch);
     const order = blocks.map(({ crushingOrder }) => crushingOrder).sort((a, b) => a - b);
     expect(order).toEqual(blocks.map((_, index) => index + 1));
     for (const content of plan.contentsPct) {

@@ -12,6 +12,7 @@ import { recipeTable } from "../../src/tables/mix.js";
 import { siteOrderList } from "../../src/tables/quantities.js";
 import { siteSheets } from "../../src/tables/site/crewCards.js";
 import { mixCard } from "../../src/tables/site/mixCard.js";
+import type { SiteSheet } from "../../src/tables/site/siteSheet.js";
 import { trialCard, trialLooksCard } from "../../src/tables/site/trialCard.js";
 import { crushedNotes, mixStateNote, testedBlendsTable } from "../../src/tables/trials.js";
 import { render, renderAll } from "../../src/words/render.js";
@@ -33,6 +34,8 @@ async function edited(...edits: readonly (readonly [string | RegExp, string])[])
   return { copy, result: result as FullResult, findings, codes: findings.map(({ code }) => code) };
 }
 
+const tableRows = ({ blocks }: SiteSheet) =>
+  (blocks.find(({ kind }) => kind === "table") as TableBlock).rows;
 const text = (block: unknown) => JSON.stringify(renderAll(block));
 
 describe("what was tested and what is proposed", () => {
@@ -86,6 +89,14 @@ describe("what was tested and what is proposed", () => {
     const { batches, shares, sizeBasis } = result.proposal!;
     expect(render(sizeBasis)).toMatch(/^6 blocks of 100 mm × 100 mm × 100 mm, each in 3 lifts,/);
     const us = await computed(join(EXAMPLES, "untested-blend"));
+    const masses = tableRows(trialCard(us.result!));
+    expect(masses.map((row) => row.length)).toEqual(masses.map(() => 6));
+    expect(text(trialCard(us.result!).blocks)).toMatch(
+      /damp materials bring water: \d\.\d\d lb in the first batch/,
+    );
+    const dry = { ...us.result!.proposal!.batches[0], waterInMaterialsKg: undefined };
+    const untold = { ...us.result!, proposal: { ...us.result!.proposal!, batches: [dry] } };
+    expect(text(trialCard(untold).blocks)).toContain("how damp each material is");
     const inches = us.result!.proposal!.sizeBasis;
     expect(render(inches)).toMatch(/^6 blocks of 4 in × 4 in × 4 in, each in 3 lifts,/);
     const density = result.compaction!.peak!.maximumDryDensityKgM3;

@@ -90,7 +90,10 @@ describe.each([
       ...result,
       mix: {
         ...result.mix!,
-        record: { ...record, elements: [{ name: wall, amounts: { ...amounts, looseLiftM: null } }] },
+        record: {
+          ...record,
+          elements: [{ name: wall, amounts: { ...amounts, looseLiftM: null } }],
+        },
       },
     };
     expect(itemsOf(mixCard(dense).blocks.find(({ kind }) => kind === "keyValues")).Lifts).toBe(
@@ -154,6 +157,18 @@ describe("forms that make another mix", () => {
   it("are printed on no card and in no table, and the card names a bucket that would do", () => {
     const result = results.get("reading-room")!;
     const usable = tableOf(siteBucketCard(result));
+    const { buckets: counted } = siteMix(result, {})!.record;
+    expect(
+      rowsOf(usable)
+        .slice(0, 4)
+        .map((row) => row[1]),
+    ).toEqual([...counted!.materials.map(({ measure }) => buckets(measure!)), "weigh"]);
+    expect(mixCard(result).blocks.map(({ kind }) => kind)).toEqual([
+      ...["table", "keyValues", "table", "note"],
+    ]);
+    expect(siteBucketCard(result).blocks.map(({ kind }) => kind)).toEqual([
+      ...["table", "table", "cautions"],
+    ]);
     expect(headsOf(usable)).toContain("Buckets");
     expect(render(usable.caption!)).toMatch(/^One batch of 170 kg dry .*Bucket of 10 L/);
     const card = siteBucketCard(result, { bucketL: 12 });

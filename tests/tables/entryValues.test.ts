@@ -182,6 +182,14 @@ describe("tables of what was entered", () => {
       "Rows 1 to 2 were not read.",
       "Its numbers have decimal commas.",
     ]);
+    const plain = [{ ...readAs[0], facts: {}, skipRows: 0, decimalComma: false }];
+    expect(notesOf(sheetTable({ file: "a.csv", rows: [["1"]], readAs: plain } as never))).toEqual([
+      "Read as: “Masse” as “retained”.",
+    ]);
+    const first = [{ ...plain[0], columns: {}, skipRows: 1 }];
+    expect(notesOf(sheetTable({ file: "a.csv", rows: [["1"]], readAs: first } as never))).toEqual([
+      "Rows 1 to 1 were not read.",
+    ]);
   });
 });
 
@@ -373,6 +381,7 @@ describe("guidance", () => {
     expect(named(texts(bs))).toEqual(["BS 1377-2"]);
     expect(named(texts(undefined))).toEqual([]);
     expect(texts(undefined).join(" ")).not.toContain("Viscosity");
+    expect(texts(reading).join(" ")).toContain("Viscosity of water");
   });
 
   it("cautions have a title, a text and a source, each in its place", () => {

@@ -487,6 +487,12 @@ describe("cost and carbon", () => {
       ["Total", "", "130 to 174", "11"],
       ["Purchase and haulage", "", "", "141 to 185"],
     ]);
+    const ranged = "Low adds all low prices, high all high ones";
+    expect(notesOf(table).join(" ")).toContain(ranged);
+    const { cost } = RESULT.mix!;
+    const firm = { ...cost!, total: { low: 150, high: 150 } };
+    const one = costTable({ ...RESULT, mix: { ...RESULT.mix!, cost: firm } });
+    expect(notesOf(one).join(" ")).not.toContain(ranged);
   });
 
   it("carbon of manufacture and haulage with the factors used", () => {

@@ -181,6 +181,18 @@ describe("tables of a grading", () => {
     expect(notesOf(table)[0]).toContain("dispersant's 3.2 units");
   });
 
+  it("says of an old form of test that it was withdrawn, and of no other", () => {
+    const notes = (water: string) =>
+      notesOf(
+        sedimentationTable("Pit 1", {
+          ...{ ...WATER, water, method: "our own", rows: [reading] },
+        } as unknown as HydrometerAnalysis),
+      ).join(" ");
+    expect(notes("ASTM D422")).toContain("our own. ASTM D422 was withdrawn in 2016");
+    expect(notes("modern")).toContain("names it: our own.");
+    expect(notes("modern")).not.toContain("withdrawn");
+  });
+
   it("a hydrometer's depths say where they come from", () => {
     const noteOf = (calibration: object, rows: readonly object[] = [reading]) =>
       notesOf(
