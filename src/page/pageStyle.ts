@@ -97,7 +97,7 @@ button:not(:disabled,[aria-current=page],[aria-pressed=true],.main):hover,.butto
 button:disabled{color:var(--soft);cursor:default;border-style:dashed}
 button[aria-current=page],button[aria-pressed=true],button.main{background:var(--accent);color:var(--on-accent);border-color:var(--accent)}
 input[type=number],input[type=text]{padding:.3rem .5rem;font-variant-numeric:tabular-nums}
-input[type=number]{width:5.6rem;text-align:right}
+input[type=number]{width:5rem;text-align:right}button.lock{padding:0;width:44px}.lock-picture{width:22px;height:22px;stroke-width:2;vertical-align:middle}
 input[type=range]{width:100%;height:44px;margin:0;accent-color:var(--accent);touch-action:pan-y;cursor:pointer}
 input[type=range]:disabled{cursor:default}
 input[type=checkbox]{width:44px;height:44px;margin:0;accent-color:var(--accent)}
@@ -113,14 +113,15 @@ main{padding:0 1rem 2rem}
 @media (min-width:1240px){.bench{grid-template-columns:minmax(20rem,23rem) minmax(0,1fr) minmax(20rem,25rem);grid-template-areas:"sheet plot bucket" "sheet verdict bucket";grid-template-rows:auto 1fr}}
 .chart svg{display:block;width:100%;height:auto}
 .figure{margin:0}
-.material{border-top:1px solid var(--line);padding:.4rem 0 .1rem}.material .sum{margin:-.3rem 0 .3rem}
+.material{border-top:1px solid var(--line);padding:.4rem 0 .1rem}.material .sum{margin:-.1rem 0 .3rem}
 .material:first-of-type{border-top:0}
 .line{display:flex;flex-wrap:wrap;gap:.3rem .6rem;align-items:center}
 .line .name{flex:1 1 8rem;font-weight:600;min-width:0}
 .line .bounds{color:var(--soft);font-size:.85rem}
 .swatch{flex:none;width:30px;height:14px}
-.field{display:grid;grid-template-columns:minmax(0,1fr) auto;gap:0 .6rem;align-items:center}
-.field.three{grid-template-columns:minmax(0,1fr) auto auto}.field>label{font-weight:600}.field .swatch{margin-right:.4rem;vertical-align:middle}.field>input[type=range]{grid-column:1/-1}
+.field{display:grid;grid-template-columns:minmax(0,1fr) auto;gap:0 .6rem;align-items:center;margin-bottom:.2rem}
+.field.three{grid-template-columns:minmax(0,1fr) auto auto}.field>label{font-weight:600}.slid>label{grid-column:1/-1}.slid>input[type=range]{order:-1}.slid>label{order:-2}
+.field .swatch{margin-right:.4rem;vertical-align:middle}
 .field .unit{color:var(--soft);font-weight:400}
 .sum{font-size:.85rem;color:var(--soft)}
 .wishes{display:grid;grid-template-columns:repeat(auto-fit,minmax(9.5rem,1fr));gap:.4rem}
@@ -163,12 +164,12 @@ summary::before{content:"▸";margin-right:.5rem}details[open]>summary::before{c
 @media (min-width:900px){.pair{grid-template-columns:repeat(2,minmax(0,1fr))}}
 .grid td{padding:.1rem}.grid input{width:100%;min-width:5.5rem;text-align:left}
 footer{padding:1rem;border-top:1px solid var(--line);font-size:.88rem;color:var(--soft);max-width:70rem}
-@media print{@page{margin:10mm 12mm}html{font-size:7.6pt}body{background:#fff}.skip,.tabs,.tools,.switches,.no-print,main button,.drop,input[type=range],details,.target-box,.wishes-box,.place+*{display:none!important}
+@media print{@page{margin:10mm 12mm}html{font-size:7.3pt}body{background:#fff}.skip,.tabs,.tools,.switches,.no-print,main button,.drop,input[type=range],details,.target-box,.wishes-box,.place+*{display:none!important}
 .head{padding:0 0 .3rem;border-bottom:2px solid var(--line)}.banner{padding:.15rem}main{padding:.4rem 0 0}
 .bench{grid-template-columns:minmax(0,2fr) minmax(0,3fr);grid-template-areas:"plot plot" "sheet verdict" "bucket verdict";grid-template-rows:auto auto 1fr;gap:.5rem 1.2rem}
-.card{border:0;padding:0}.plot{position:static;box-shadow:none}.plot h2{display:block!important}.plot .chart svg{max-height:7.2cm}.verdict .chart svg{max-height:5.4cm}
+.card{border:0;padding:0}.plot{position:static;box-shadow:none}.plot h2{display:block!important}.plot .chart svg{max-height:6.6cm}.verdict .chart svg{max-height:4.8cm}
 .card>h2{margin-bottom:.2rem}.card h3{margin:.5rem 0 .15rem}.material{padding:.05rem 0}.material .sum,.checks .sure{display:none}
-input[type=number]{border:0;background:none;min-height:0;padding:0;width:4rem;-moz-appearance:textfield}
+input[type=number]{border:0;background:none;min-height:0;padding:0;width:4rem;-moz-appearance:textfield}.slid{grid-template-columns:minmax(0,1fr) auto!important}.slid>label{grid-column:1!important}
 .checks li{padding:.08rem 0}.count{padding:.15rem 0}.facts{gap:.25rem}.facts>div{padding:.15rem .35rem}.pail{width:12px;height:13px}.scroll{overflow:visible;margin:.3rem 0}th,td{padding:.12rem .3rem}
 .big{font-size:1rem}.banner,.reason,.warning,.error{print-color-adjust:exact;-webkit-print-color-adjust:exact}tr{break-inside:avoid}footer{padding:.3rem 0 0;margin-top:.4rem}footer p{margin:0}}
 `;

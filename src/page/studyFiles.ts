@@ -39,6 +39,8 @@ export interface ListedMaterial {
   readonly id: string;
   readonly name: string;
   readonly role: Role;
+  /** Further entries that are written as one text or number, as they stand. */
+  readonly written: Readonly<Record<string, string>>;
 }
 
 export type Role = "soil" | "sand" | "gravel";
@@ -48,9 +50,13 @@ export function listedMaterials(files: StudyFiles): ListedMaterial[] {
   const list: unknown = entriesOf(files).toJS()?.materials;
   if (!Array.isArray(list)) return [];
   return list.flatMap((each: unknown) => {
-    const { id, name = id, role } = (each ?? {}) as Record<string, unknown>;
-    const known = ROLES.find((one) => one === role);
-    return typeof id === "string" ? [{ id, name: String(name), role: known ?? "soil" }] : [];
+    const { id, name = id, role, ...rest } = (each ?? {}) as Record<string, unknown>;
+    if (typeof id !== "string") return [];
+    const written = Object.entries(rest).flatMap(([key, value]) =>
+      typeof value === "string" || typeof value === "number" ? [[key, String(value)]] : [],
+    );
+    const known = ROLES.find((one) => one === role) ?? "soil";
+    return [{ id, name: String(name), role: known, written: Object.fromEntries(written) }];
   });
 }
 

@@ -1,15 +1,19 @@
 import { type MeasuredForm, usableForm } from "../../batch/mixRecord.js";
+import type { TableBlock } from "../../blocks/block.js";
 import { blockHtml } from "../../blocks/partHtml.js";
-import { formatQuantity } from "../../quantities/format.js";
+import { PALETTE } from "../../figures/style.js";
+import { formatFixed, formatQuantity } from "../../quantities/format.js";
+import type { Interval } from "../../quantities/interval.js";
 import { bucketSize } from "../../study/studyRecord.js";
 import { compareMixTable } from "../../tables/cost.js";
 import { recipeTable } from "../../tables/mix.js";
 import { buckets as bucketWords, liquid } from "../../tables/site/crewMix.js";
 import { trialCard } from "../../tables/site/trialCard.js";
 import { joinTexts, say, type Text } from "../../words/message.js";
+import { pagePaint } from "../pageStyle.js";
 import type { TunedMix } from "../tune.js";
 import type { App, View } from "./app.js";
-import { el, fill, written } from "./dom.js";
+import { drawing, el, fill, written } from "./dom.js";
 
 /** The bucket: what goes into one batch, and what it costs against the study's mix; or why there is none. */
 export function bucketCard(app: App): View {
@@ -33,7 +37,7 @@ export function bucketCard(app: App): View {
       fill(
         body,
         ...(recipe.mix ? mixParts(app, recipe) : missingParts(app, recipe)),
-        ...(kept ? [keptPart(app)] : []),
+        ...(kept ? [written("div", {}, blockHtml(keptTable(app), "page", app.state.locale))] : []),
       );
     },
   };
@@ -163,78 +167,53 @@ function pails(count: number): SVGSVGElement[] {
 }
 
 function pail(filled: number): SVGSVGElement {
-  const svg = document.createElementNS("http://www.w3.org/2000/svg", "svg");
-  svg.setAttribute("viewBox", "0 0 20 22");
-  svg.setAttribute("class", "pail");
-  const path = (d: string, fill: string) => {
-    const made = document.createElementNS("http://www.w3.org/2000/svg", "path");
-    made.setAttribute("d", d);
-    made.setAttribute("fill", fill);
-    made.setAttribute("stroke", "currentColor");
-    made.setAttribute("stroke-width", "1.3");
-    return made;
-  };
   const top = 5 + (1 - filled) * 15;
   const inset = 2 + (top - 5) * 0.13;
-  svg.append(
-    path(`M${inset} ${top}H${20 - inset}L16 20H4z`, "var(--cc07000)"),
-    path("M2 5H18L16 20H4zM2 5C4 -1 16 -1 18 5", "none"),
-  );
-  return svg;
+  const outline = { stroke: "currentColor", "stroke-width": "1.3" };
+  return drawing("pail", "0 0 20 22", [
+    {
+      d: `M${inset} ${top}H${20 - inset}L16 20H4z`,
+      fill: pagePaint(PALETTE.ochre),
+      ...outline,
+    },
+    { d: "M2 5H18L16 20H4zM2 5C4 -1 16 -1 18 5", fill: "none", ...outline },
+  ]);
 }
 
 /** The kept mix beside the one on the bench. */
-function keptPart(app: App): HTMLElement {
-  const { t } = app;
-  const { tuned, recipe, kept, open } = app.state;
-  const names = open!.result.materials.map(({ name }) => name);
-  const pct = (value: number | undefined) => (value === undefined ? "–" : value.toFixed(1));
-  const row = (label: Text, here: string, there: string) =>
-    el(
-      "tr",
-      {},
-      el("th", { scope: "row" }, t(label)),
-      el("td", { class: "right" }, here),
-      el("td", { class: "right" }, there),
-    );
-  const money = ({ mix }: TunedMix) =>
-    mix?.cost ? `${Math.round(mix.cost.total.low)}–${Math.round(mix.cost.total.high)}` : "–";
-  const carbon = ({ mix }: TunedMix) =>
-    mix ? `${Math.round(mix.carbon.total.low)}–${Math.round(mix.carbon.total.high)}` : "–";
-  const [a, b] = [tuned!, kept!.tuned];
-  return el(
-    "div",
-    { class: "scroll", role: "region", tabindex: "0", "aria-label": t(say`Beside the kept mix`) },
-    el(
-      "table",
-      {},
-      el("caption", {}, t(say`Beside the kept mix`)),
-      el(
-        "thead",
-        {},
-        el(
-          "tr",
-          {},
-          el("td", {}),
-          el("th", { scope: "col", class: "right" }, t(say`on the bench`)),
-          el("th", { scope: "col", class: "right" }, t(say`kept`)),
-        ),
+function keptTable({ state }: App): TableBlock {
+  const { tuned, recipe, kept, open } = state;
+  const both = [
+    { tuned: tuned!, mix: recipe!.mix },
+    { tuned: kept!.tuned, mix: kept!.recipe.mix },
+  ];
+  type Side = (typeof both)[number];
+  const row = (label: Text, value: (side: Side) => Text | undefined) => [
+    label,
+    ...both.map((side) => value(side) ?? say`not known`),
+  ];
+  const pct = (value: number | undefined) =>
+    value === undefined ? undefined : formatFixed(value, 1);
+  const range = (interval: Interval | undefined) =>
+    interval && say`${formatFixed(interval.low, 0)} to ${formatFixed(interval.high, 0)}`;
+  return {
+    kind: "table",
+    caption: say`Beside the kept mix`,
+    columns: [
+      { header: say`Quantity` },
+      { header: say`On the bench`, align: "right" },
+      { header: say`Kept mix`, align: "right" },
+    ],
+    rows: [
+      ...open!.result.materials.map(({ name }, index) =>
+        row(say`${name}, %`, (side) => pct(side.tuned.mix.sharesPct[index])),
       ),
-      el(
-        "tbody",
-        {},
-        ...names.map((name, index) =>
-          row(say`${name}, %`, pct(a.mix.sharesPct[index]), pct(b.mix.sharesPct[index])),
-        ),
-        row(say`Cement, %`, pct(a.mix.cementPct), pct(b.mix.cementPct)),
-        row(
-          say`Difference from the target, points`,
-          a.blend.rmsDifferencePct.toFixed(2),
-          b.blend.rmsDifferencePct.toFixed(2),
-        ),
-        row(say`Cost of the materials`, money(recipe!), money(kept!.recipe)),
-        row(say`Carbon, kg CO2e`, carbon(recipe!), carbon(kept!.recipe)),
+      row(say`Cement, %`, (side) => pct(side.tuned.mix.cementPct)),
+      row(say`Difference from the target, points`, (side) =>
+        formatFixed(side.tuned.blend.rmsDifferencePct, 2),
       ),
-    ),
-  );
+      row(say`Cost of the materials`, (side) => range(side.mix?.cost?.total)),
+      row(say`Carbon, kg CO2e`, (side) => range(side.mix?.carbon.total)),
+    ],
+  };
 }

@@ -1,11 +1,14 @@
 import { blockHtml } from "../../blocks/partHtml.js";
+import { stored } from "../../lab/sheet/zip.js";
 import { say } from "../../words/message.js";
+import { slug } from "../../words/slug.js";
 import { chartSvg } from "../chartSvg.js";
 import { type ClassGroup, classFigure, classTables, groupResult } from "../classGroups.js";
 import { pagePaint } from "../pageStyle.js";
 import { TYPED_FORMS } from "../typedSheet.js";
 import type { App, View } from "./app.js";
-import { el, fill, written } from "./dom.js";
+import { download, el, fill, written } from "./dom.js";
+import { tablesCsv } from "./keepView.js";
 import { dropBox, typedForm } from "./sheetsView.js";
 
 /** Several groups' jars and sieves side by side. */
@@ -53,9 +56,14 @@ export function classView(app: App): View {
       el("h2", { id: "class-title" }, t(say`The class side by side`)),
       results,
       el(
-        "button",
-        { type: "button", class: "no-print", onclick: () => window.print() },
-        t(say`Print`),
+        "div",
+        { class: "switches no-print" },
+        el("button", { type: "button", onclick: () => window.print() }, t(say`Print`)),
+        el(
+          "button",
+          { type: "button", id: "save-class", onclick: () => saveClass(app) },
+          t(say`Save the class (ZIP)`),
+        ),
       ),
     ),
   );
@@ -125,4 +133,16 @@ function withSheet(
   return groups.map((group) =>
     group.name === name ? { name, sheets: [...group.sheets, sheet] } : group,
   );
+}
+
+/** The sheets of the groups, each in a folder of its own, with the tables of the class. */
+async function saveClass({ state }: App): Promise<void> {
+  const { groups, locale } = state;
+  const found = await Promise.all(groups.map(groupResult));
+  const tables = tablesCsv(classTables(found), locale);
+  const sheets = groups.flatMap(({ name, sheets: own }) =>
+    own.map(({ file, bytes }) => [`${slug(name)}/${file}`, bytes] as const),
+  );
+  const files = new Map([["class.csv", new TextEncoder().encode(tables)], ...sheets]);
+  download("class.zip", stored(files) as BlobPart, "application/zip");
 }

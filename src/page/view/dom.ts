@@ -25,6 +25,25 @@ export function el<K extends keyof HTMLElementTagNameMap>(
   return made;
 }
 
+/** A small picture of paths, which says nothing that does not stand beside it in words. */
+export function drawing(
+  name: string,
+  viewBox: string,
+  paths: readonly Readonly<Record<string, string>>[],
+): SVGSVGElement {
+  const space = "http://www.w3.org/2000/svg";
+  const svg = document.createElementNS(space, "svg");
+  for (const [key, value] of Object.entries({ class: name, viewBox, "aria-hidden": "true" })) {
+    svg.setAttribute(key, value);
+  }
+  for (const attributes of paths) {
+    const path = document.createElementNS(space, "path");
+    for (const [key, value] of Object.entries(attributes)) path.setAttribute(key, value);
+    svg.append(path);
+  }
+  return svg;
+}
+
 /** An element whose inside is markup of our own writers, which escape every text. */
 export function written(
   tag: "div" | "section" | "figure",

@@ -12,7 +12,7 @@ import { costTable } from "../../tables/cost.js";
 import { recipeTable } from "../../tables/mix.js";
 import { quantitiesTable } from "../../tables/quantities.js";
 import { say, type Text } from "../../words/message.js";
-import { renderAll } from "../../words/render.js";
+import { type Locale, renderAll } from "../../words/render.js";
 import { chartSvg } from "../chartSvg.js";
 import { linkOf } from "../link.js";
 import { withMix } from "../studyFiles.js";
@@ -146,6 +146,11 @@ function csvOfMix({ state }: App): string {
       ? [recipeTable(result), quantitiesTable(result), costTable(result), carbonTable(result)]
       : []),
   ];
+  return tablesCsv(blocks, locale);
+}
+
+/** Tables below one another, each under its caption. */
+export function tablesCsv(blocks: readonly ReportBlock[], locale: Locale): string {
   return blocks
     .flatMap((block) => {
       const rows = rowsOf(block);

@@ -4,7 +4,7 @@ import { say } from "../../words/message.js";
 import { pagePaint } from "../pageStyle.js";
 import type { App, View } from "./app.js";
 import { bucketCard } from "./bucketCard.js";
-import { el, written } from "./dom.js";
+import { drawing, el, written } from "./dom.js";
 import { plotCard } from "./plotCard.js";
 import { sheetCard } from "./sheetCard.js";
 import { verdictCard } from "./verdictCard.js";
@@ -53,20 +53,9 @@ export function mixView(app: App): View {
 
 /** A piece of the line by which a curve is known, for beside its name. */
 export function swatch(color: string, dash: string, symbol: string): SVGSVGElement {
-  const holder = document.createElementNS("http://www.w3.org/2000/svg", "svg");
-  holder.setAttribute("class", "swatch");
-  holder.setAttribute("viewBox", "0 0 30 14");
-  holder.setAttribute("aria-hidden", "true");
   const ink = pagePaint(color || PALETTE.umber);
-  const line = document.createElementNS("http://www.w3.org/2000/svg", "path");
-  line.setAttribute("d", "M0 7h30");
-  line.setAttribute("stroke", ink);
-  line.setAttribute("stroke-width", "2");
-  if (dash !== "") line.setAttribute("stroke-dasharray", dash);
-  const mark = document.createElementNS("http://www.w3.org/2000/svg", "path");
-  mark.setAttribute("d", symbol);
-  mark.setAttribute("fill", ink);
-  mark.setAttribute("stroke", ink);
-  holder.append(line, mark);
-  return holder;
+  return drawing("swatch", "0 0 30 14", [
+    { d: "M0 7h30", stroke: ink, "stroke-width": "2", "stroke-dasharray": dash || "none" },
+    { d: symbol, fill: ink, stroke: ink },
+  ]);
 }

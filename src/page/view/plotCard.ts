@@ -2,7 +2,7 @@ import { blendChart } from "../../figures/blend/blendChart.js";
 import type { Figure } from "../../figures/figure.js";
 import { guidanceBand, uncertaintyBand } from "../../figures/grading/band.js";
 import type { ChartCurve } from "../../figures/grading/gradingChart.js";
-import { say } from "../../words/message.js";
+import { say, type Text } from "../../words/message.js";
 import { chartSvg } from "../chartSvg.js";
 import { pagePaint } from "../pageStyle.js";
 import type { App, PageState, View } from "./app.js";
@@ -41,8 +41,8 @@ export function plotCard(app: App): View {
     if (!figure) return;
     const widthPx = Math.max(300, chart.clientWidth || 640);
     const phone = document.documentElement.clientWidth < 760;
-    const shown = phone ? withoutLegend(figure) : figure;
-    const heightPx = phone ? 210 : Math.min(460, Math.max(320, widthPx * 0.6));
+    const shown = phone ? forPhone(figure, app.state.open?.result.materials ?? []) : figure;
+    const heightPx = phone ? 190 : Math.min(460, Math.max(320, widthPx * 0.6));
     const { locale } = app.state;
     chart.innerHTML = chartSvg(shown, {
       widthPx,
@@ -56,7 +56,12 @@ export function plotCard(app: App): View {
   return { node, refresh: draw };
 }
 
-/** On a phone the names stand beside the sliders, with the same lines. */
-function withoutLegend(figure: Figure): Figure {
-  return { ...figure, layout: { ...figure.layout, showlegend: false } };
+/** On a phone the names of the materials stand beside their sliders only, with the same lines. */
+function forPhone(figure: Figure, materials: readonly { readonly name: Text }[]): Figure {
+  const data = figure.data.map((trace) => {
+    const { name, line } = trace as { readonly name?: Text; readonly line?: { width?: number } };
+    const known = materials.some((material) => material.name === name) || line?.width === 0;
+    return known ? { ...trace, showlegend: false } : trace;
+  });
+  return { ...figure, data };
 }

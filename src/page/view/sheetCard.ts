@@ -6,7 +6,7 @@ import { type BenchMix, isSameMix } from "../bench.js";
 import { dashArray, markPath } from "../chartSvg.js";
 import { solveBench, type Wish } from "../solve.js";
 import type { App, View } from "./app.js";
-import { el, fill } from "./dom.js";
+import { drawing, el, fill } from "./dom.js";
 import { swatch } from "./mixView.js";
 
 /** A slider with its number box; both stay true to the mix. */
@@ -42,6 +42,7 @@ export function sheetCard(app: App): View {
     const { color, dash, symbol } = seriesStyle(index + first);
     const lock = el("button", {
       type: "button",
+      class: "lock",
       onclick: () => act({ kind: "lock", index }),
     });
     const control = controlOf(app, {
@@ -134,7 +135,7 @@ export function sheetCard(app: App): View {
         control.show(now.sharesPct[index], locked);
         lock.setAttribute("aria-pressed", String(locked));
         lock.setAttribute("aria-label", t(locked ? say`locked: ${name}` : say`lock: ${name}`));
-        fill(lock, t(locked ? say`locked` : say`lock`));
+        fill(lock, padlock(locked));
       }
       cement.show(now.cementPct);
       moisture.show(now.moisturePct);
@@ -148,6 +149,15 @@ export function sheetCard(app: App): View {
       }
     },
   };
+}
+
+/** A padlock, shut or open. */
+function padlock(locked: boolean): SVGSVGElement {
+  const shackle = locked ? "M7 10V7a5 5 0 0 1 10 0v3" : "M7 10V7a5 5 0 0 1 9.6-2";
+  return drawing("lock-picture", "0 0 24 24", [
+    { d: "M5 10h14v11H5z", fill: locked ? "currentColor" : "none", stroke: "currentColor" },
+    { d: shackle, fill: "none", stroke: "currentColor" },
+  ]);
 }
 
 /** As far as the slider of the cement goes: a little beyond the tested contents. */
@@ -187,7 +197,7 @@ function controlOf(app: App, options: ControlOptions): Control {
   });
   const node = el(
     "div",
-    { class: beside ? "field three" : "field" },
+    { class: beside ? "field slid three" : "field slid" },
     el(
       "label",
       { for: id, id: `${id}-label` },

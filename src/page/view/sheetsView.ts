@@ -157,7 +157,7 @@ function materialRows(app: App): HTMLElement[] {
   if (materials.length === 0) return [el("p", {}, t(say`No material yet.`))];
   const change = (id: string, entries: Readonly<Record<string, string>>) =>
     app.adopt(editMaterial(app.state.files, id, entries));
-  return materials.map(({ id, name, role }) => {
+  return materials.map(({ id, name, role, written: entries }) => {
     const named = el("input", {
       type: "text",
       value: name,
@@ -191,7 +191,7 @@ function materialRows(app: App): HTMLElement[] {
         "details",
         {},
         el("summary", {}, t(say`Densities, moisture, price`)),
-        ...materialEntries(app, id),
+        ...materialEntries(app, id, entries),
       ),
     );
   });
@@ -206,11 +206,20 @@ const ENTRIES: readonly { readonly key: string; readonly label: Text; readonly e
     { key: "price", label: say`Price`, example: "25 to 30 per t" },
   ];
 
-function materialEntries(app: App, id: string): HTMLElement[] {
+function materialEntries(
+  app: App,
+  id: string,
+  entries: Readonly<Record<string, string>>,
+): HTMLElement[] {
   const { t } = app;
   return ENTRIES.map(({ key, label, example }) => {
     const field = `${id}-${key}`;
-    const input = el("input", { type: "text", id: field, placeholder: example });
+    const input = el("input", {
+      type: "text",
+      id: field,
+      placeholder: example,
+      value: entries[key] ?? "",
+    });
     input.addEventListener("change", () =>
       app.adopt(editMaterial(app.state.files, id, { [key]: input.value })),
     );
