@@ -1,7 +1,7 @@
 import { tQuantile } from "../numerics/distributions.js";
 import { findRoot } from "../numerics/findRoot.js";
 import { checkFraction, checkThat } from "../quantities/checkNumber.js";
-import { measured } from "../quantities/format.js";
+import { formatPlain, measured } from "../quantities/format.js";
 import { say, type Text } from "../words/message.js";
 import { type StrengthStatistic, toleranceOffset } from "./regression/bounds.js";
 import {
@@ -164,7 +164,7 @@ export function fiellerContent(
   if (!(g < 1)) {
     return {
       status: "slope-not-significant",
-      message: say`At ${100 * confidence} % confidence these blocks do not show that strength depends on cement, so no finite interval of cement content exists. Make more blocks, or test contents farther apart.`,
+      message: say`At ${formatPlain(100 * confidence)} % confidence these blocks do not show that strength depends on cement, so no finite interval of cement content exists. Make more blocks, or test contents farther apart.`,
       ...head,
       lowPct: null,
       highPct: null,

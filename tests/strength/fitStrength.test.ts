@@ -110,6 +110,7 @@ describe("fitStrength", () => {
     const flat = SIXTEEN.map(([content], index) => [content, 2 + 0.3 * Math.sin(7 * index)]);
     const found = fiellerContent(fitted(flat), { strengthMpa: 2, statistic: "mean" });
     expect(found.status).toBe("slope-not-significant");
+    expect(render(found.message)).toMatch(/^At \d\d(\.\d)? % confidence these blocks do not/);
     expect(found.g).toBeGreaterThanOrEqual(1);
     expect([found.lowPct, found.highPct]).toEqual([null, null]);
   });

@@ -49,6 +49,16 @@ describe("acceptance", () => {
     expect(acceptance).toBeLessThan(0.99);
   });
 
+  it("holds 1 % for good and 20 % for poor where nothing else is said", () => {
+    for (const rule of [
+      MEAN_AND_LEAST,
+      { kind: "mean-less-ks", blocks: 4, factor: 1.5, requiredMpa: 2 } as const,
+    ]) {
+      const stated = { sdMpa: 0.3, acceptableQuality: 0.01, rejectableQuality: 0.2 };
+      expect(acceptanceRisks(rule, { sdMpa: 0.3 })).toEqual(acceptanceRisks(rule, stated));
+    }
+  });
+
   it("rises with the true mean from nothing to certainty", () => {
     const means = Array.from({ length: 40 }, (_, i) => 1 + 0.1 * i);
     for (const rule of [
@@ -160,6 +170,20 @@ describe("controlChart", () => {
     // 27 of 10,000 with limits known; limits estimated from 25 lots let a few more through.
     expect(outside).toBeGreaterThan(15);
     expect(outside).toBeLessThan(60);
+  });
+
+  it("signals a run from its eighth lot on, wherever it begins", () => {
+    const above = (count: number) =>
+      controlChart(
+        Array.from({ length: 2 * count }, (_, lot) => ({
+          label: `L${lot + 1}`,
+          strengthsMpa: lot < count ? [2.6, 2.9] : [2.2, 2.5],
+        })),
+      )
+        .points.filter(({ signals }) => signals.includes("run-of-eight"))
+        .map(({ label }) => label);
+    expect(above(7)).toEqual([]);
+    expect(above(8)).toEqual(["L8", "L16"]);
   });
 
   it("signals a lot far off and a long run", () => {

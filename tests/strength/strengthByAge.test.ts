@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { strengthBands } from "../../src/strength/regression/bounds.js";
 import { fitStrength } from "../../src/strength/regression/fit.js";
 import { strengthByAge } from "../../src/strength/strengthByAge.js";
+import { render } from "../../src/words/render.js";
 import { blocksOf, SIXTEEN } from "./blocks.js";
 import { near } from "./near.js";
 
@@ -32,6 +33,14 @@ describe("strengthByAge", () => {
       meanMpa: band.meanMpa,
       predictionLowMpa: band.predictionLowMpa,
     });
+  });
+
+  it("has no curve with a block of age 0, whose logarithm is none", () => {
+    const fresh = { ...BLOCKS[0], id: "N", ageDays: 0 };
+    const found = strengthByAge([...BLOCKS, fresh], OPTIONS, 6);
+    expect(found.status).toBe("no-fit");
+    expect(render(found.message)).toContain("block N was crushed at 0 days");
+    expect(strengthByAge([...BLOCKS, { ...fresh, ageDays: 1 }], OPTIONS, 6).status).toBe("ok");
   });
 
   it("tells why there is no curve, and refuses a regression without age", () => {
