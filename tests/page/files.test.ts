@@ -1,0 +1,257 @@
+import { readFile } from "node:fs/promises";
+import { join } from "node:path";
+import { describe, expect, it } from "vitest";
+import { parse } from "yaml";
+import { classFigure, classTables, groupResult } from "../../src/page/classGroups.js";
+import { packFiles, packGroups, unpackFiles, unpackGroups } from "../../src/page/pageData.js";
+import {
+  dropMaterial,
+  editMaterial,
+  listedMaterials,
+  placeSheet,
+  type StudyFiles,
+  withMix,
+} from "../../src/page/studyFiles.js";
+import { openOnBench } from "../../src/page/tune.js";
+import { csvOfTyped, TYPED_FORMS } from "../../src/page/typedSheet.js";
+import { studyFromFiles } from "../../src/study/studyFromFiles.js";
+import { render, renderAll } from "../../src/words/render.js";
+import { EXAMPLES } from "../support/studyCopy.js";
+
+const bytes = (text: string) => new TextEncoder().encode(text);
+const sheet = async (study: string, name: string) =>
+  new Uint8Array(await readFile(join(EXAMPLES, study, "sheets", name)));
+const entriesOf = (files: StudyFiles) =>
+  parse(new TextDecoder().decode(files.get("study.yaml"))) as Record<string, unknown>;
+
+/** An empty bench with sheets put on it one after the other. */
+async function bench(...sheets: readonly (readonly [string, Uint8Array])[]) {
+  let files: StudyFiles = new Map();
+  const messages: string[] = [];
+  for (const [name, content] of sheets) {
+    const placed = await placeSheet(files, name, content);
+    if (placed.files) files = placed.files;
+    if (placed.message) messages.push(render(placed.message));
+  }
+  return { files, messages };
+}
+
+describe("a sheet that is put on the bench", () => {
+  it("becomes a material, and further sheets of it join it", async () => {
+    const { files, messages } = await bench(
+      ["site-soil-sieve.csv", await sheet("reading-room", "site-soil-sieve.csv")],
+      ["site-soil-hydrometer.csv", await sheet("reading-room", "site-soil-hydrometer.csv")],
+      ["river-sand-sieve.csv", await sheet("reading-room", "river-sand-sieve.csv")],
+      ["compaction.csv", await sheet("reading-room", "compaction.csv")],
+      ["blocks.csv", await sheet("reading-room", "blocks.csv")],
+    );
+    expect(messages).toEqual([
+      "sheets/site-soil-sieve.csv: taken as sieve analysis of Site soil.",
+      "sheets/site-soil-hydrometer.csv: taken as hydrometer test of Site soil.",
+      "sheets/river-sand-sieve.csv: taken as sieve analysis of River sand.",
+      "sheets/compaction.csv: taken as compaction test.",
+      "sheets/blocks.csv: taken as crushed blocks.",
+    ]);
+    expect(entriesOf(files)).toMatchObject({
+      invented: true,
+      materials: [
+        { id: "site-soil", role: "soil", hydrometer: "sheets/site-soil-hydrometer.csv" },
+        { id: "river-sand", role: "sand", sieve: "sheets/river-sand-sieve.csv" },
+      ],
+      compaction: "sheets/compaction.csv",
+      strength: { sheet: "sheets/blocks.csv" },
+    });
+    const { study, findings } = await studyFromFiles(files);
+    const { open } = openOnBench(study!, findings);
+    expect(open?.result.materials.map(({ id }) => id)).toEqual(["site-soil", "river-sand"]);
+  });
+
+  it("with readings that are none is refused, and changes nothing", async () => {
+    const placed = await placeSheet(
+      new Map(),
+      "soil-sieve.csv",
+      bytes("dry mass (g),500\n\nsieve (mm),retained (g)\n4,0\n2,twelve\npan,400\n"),
+    );
+    expect(placed.files).toBeUndefined();
+    expect(placed.findings.map(({ severity, row }) => [severity, row])).toContainEqual([
+      "error",
+      5,
+    ]);
+  });
+
+  it("keeps its name harmless, and apart from another file of that name", async () => {
+    const sieve = await sheet("reading-room", "site-soil-sieve.csv");
+    const sand = await sheet("reading-room", "river-sand-sieve.csv");
+    const { files } = await bench(["../../x y.csv", sieve], ["x y.csv", sand], ["x y.csv", sand]);
+    expect([...files.keys()].sort()).toEqual(["sheets/x-y-2.csv", "sheets/x-y.csv", "study.yaml"]);
+  });
+
+  it("is edited and taken off by its material", async () => {
+    const { files } = await bench([
+      "pit-soil-sieve.csv",
+      await sheet("reading-room", "site-soil-sieve.csv"),
+    ]);
+    const named = editMaterial(files, "pit-soil", { name: '<b>Pit: "A"</b>', moisture: "5 %" });
+    expect(listedMaterials(named)).toMatchObject([
+      { id: "pit-soil", name: '<b>Pit: "A"</b>', role: "soil", written: { moisture: "5 %" } },
+    ]);
+    expect(listedMaterials(editMaterial(named, "pit-soil", { moisture: "" }))[0].written).toEqual({
+      sieve: "sheets/pit-soil-sieve.csv",
+    });
+    expect(listedMaterials(dropMaterial(named, "pit-soil"))).toEqual([]);
+  });
+});
+
+describe("a mix that is written into a study", () => {
+  it("keeps the study's comments and replaces what the bench set", async () => {
+    const text = await readFile(join(EXAMPLES, "reading-room", "study.yaml"), "utf8");
+    const files = withMix(
+      new Map([["study.yaml", bytes(text)]]),
+      {
+        sharesPct: [55.5, 100 / 7, 0, 100 - 55.5 - 100 / 7],
+        locked: [],
+        cementPct: 6.5,
+        target: { kind: "power", exponent: { min: 0.2, max: 0.3 }, topSizeMm: 16 },
+        limits: [{ kind: "fines", minPct: 10, maxPct: 28 }],
+      },
+      ["site-soil", "river-sand", "pit-sand", "gravel"],
+      { locale: "es", units: "US" },
+    );
+    const saved = new TextDecoder().decode(files.get("study.yaml"));
+    expect(saved).toContain("# a first guide, never part of the curve");
+    expect(entriesOf(files)).toMatchObject({
+      mix: {
+        shares: {
+          "site-soil": "55.5 %",
+          "river-sand": `${100 / 7} %`,
+          "pit-sand": "0 %",
+        },
+        cement: "6.5 %",
+      },
+      target: { exponent: "0.2 to 0.3", "top-size": "16 mm" },
+      limits: { fines: { min: "10 %", max: "28 %" } },
+      units: "US",
+      language: "es",
+    });
+    expect(entriesOf(files).limits as object).not.toHaveProperty("plasticity-index");
+  });
+});
+
+describe("files and groups", () => {
+  it("are carried as text and come back byte by byte", () => {
+    const all = Uint8Array.from({ length: 70_000 }, (_, index) => index % 256);
+    const files = new Map([["a/ñ.bin", all]]);
+    expect(unpackFiles(packFiles(files))).toEqual(files);
+    const groups = [{ name: "East", sheets: [{ file: "j.csv", bytes: all }] }];
+    expect(unpackGroups(packGroups(groups))).toEqual(groups);
+  });
+});
+
+describe("a typed sheet", () => {
+  it("is read by the reader of its kind", async () => {
+    const sieve = csvOfTyped(
+      "sieve",
+      ["1000", ""],
+      [
+        ["4", "0"],
+        ["2", "300"],
+        ["0.063", "400"],
+        ["pan", "300"],
+      ],
+    );
+    const jar = csvOfTyped(
+      "jar",
+      ["200", "20", ""],
+      [
+        ["sand and gravel", "1", "52"],
+        ["silt", "60", "71"],
+        ["clay", "1440", "88"],
+      ],
+    );
+    const hydrometer = csvOfTyped(
+      "hydrometer",
+      ["152H", "50", "2", "0.5"],
+      [
+        ["1", "23", "4.5", "20"],
+        ["30", "16.5", "4.5", "20"],
+        ["1440", "12", "4.5", "20"],
+        ["2880", "", "", "20"],
+      ],
+    );
+    for (const [name, csv] of [
+      ["soil-sieve.csv", sieve],
+      ["soil-jar.csv", jar],
+      ["soil-hydrometer.csv", hydrometer],
+    ]) {
+      const placed = await placeSheet(new Map(), name, bytes(csv));
+      expect(
+        placed.findings.filter(({ severity }) => severity === "error"),
+        name,
+      ).toEqual([]);
+      expect(placed.files?.size, name).toBe(2);
+    }
+    expect(hydrometer).not.toContain("2880");
+  });
+
+  it("quotes what would fall apart", () => {
+    expect(csvOfTyped("sieve", ['1,000 "dry"', ""], [])).toContain('dry mass (g),"1,000 ""dry"""');
+  });
+
+  it("has headers that the readers know", () => {
+    expect(TYPED_FORMS.map(({ kind }) => kind)).toEqual(["sieve", "jar", "hydrometer"]);
+  });
+});
+
+describe("a class", () => {
+  const jar = (name: string, tops: readonly number[]) => ({
+    name,
+    sheets: [
+      {
+        file: "jar.csv",
+        bytes: bytes(
+          csvOfTyped(
+            "jar",
+            ["200", "20", ""],
+            tops.map((top, index) => [
+              ["sand and gravel", "silt", "clay"][index],
+              String([1, 960, 2880][index]),
+              String(top),
+            ]),
+          ),
+        ),
+      },
+    ],
+  });
+
+  it("has its groups side by side, with mean, standard deviation and range", async () => {
+    const found = await Promise.all(
+      [jar("East", [50, 75, 100]), jar("West", [60, 80, 100])].map(groupResult),
+    );
+    const [table] = classTables(found);
+    const rows = renderAll(table).rows;
+    expect(rows[0]).toEqual(["sand and gravel", "50.0", "60.0", "55.0", "7.1", "50.0", "60.0"]);
+    expect(rows[2]).toEqual(["clay", "25.0", "20.0", "22.5", "3.5", "20.0", "25.0"]);
+    expect(classFigure(found)).toBeUndefined();
+  });
+
+  it("takes jar and sieves of a group together, and tells what is wrong with a sheet", async () => {
+    const sieve = await sheet("class-day", "class-soil-sieve.csv");
+    const [east] = [jar("East", [50, 75, 100])];
+    const group = {
+      ...east,
+      sheets: [
+        ...east.sheets,
+        { file: "s.csv", bytes: sieve },
+        { file: "x.csv", bytes: bytes("a,b\n1,2\n") },
+      ],
+    };
+    const found = await groupResult(group);
+    expect(found.jar?.shares[0].heightSharePct).toBe(50);
+    expect(found.curve?.points.length).toBe(7);
+    expect(found.findings.map(({ file, code }) => [file, code])).toContainEqual([
+      "x.csv",
+      "unknown-sheet",
+    ]);
+    expect(classFigure([found])?.data.length).toBe(1);
+  });
+});
