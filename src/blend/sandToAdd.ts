@@ -124,6 +124,9 @@ function trialMix({ soil, sand, batchDryMassKg }: Input, sandToOne: number): Tri
   };
 }
 
+/** A range narrower than this, in parts of its middle, needs no words; common practice, no source. */
+const WELL_KNOWN = 0.1;
+
 const two = (value: number) => formatNumber(value, 2);
 
 function addWords({ soil, sand, targetPct }: Input, { low, middle, high }: Estimate): Text {
@@ -132,6 +135,9 @@ function addWords({ soil, sand, targetPct }: Input, { low, middle, high }: Estim
   }
   if (low === 0) {
     return say`For ${two(targetPct)} % fines, up to ${two(high)} parts of ${sand.name} to one part of ${soil.name} by dry mass, and perhaps none: the fines of the soil are not known better. Begin with ${two(middle)}.`;
+  }
+  if (high - low < WELL_KNOWN * middle) {
+    return say`For ${two(targetPct)} % fines, ${two(middle)} parts of ${sand.name} to one part of ${soil.name} by dry mass.`;
   }
   return say`For ${two(targetPct)} % fines, ${two(low)} to ${two(high)} parts of ${sand.name} to one part of ${soil.name} by dry mass: the fines of the soil are not known better. Begin with ${two(middle)}.`;
 }

@@ -2,7 +2,7 @@ import { bandFindings } from "../blend/band.js";
 import { checkBlend } from "../blend/check.js";
 import type { BlendDesign } from "../blend/description.js";
 import { type BlendInput, designBlend, MIN_SHARE_PCT } from "../blend/design.js";
-import { type BlendMaterial, blendCurve } from "../blend/material.js";
+import { type BlendMaterial, blendCurve, measuredTopMm } from "../blend/material.js";
 import { type Robustness, robustness } from "../blend/robustness.js";
 import type { BandTargetPoint } from "../blend/target.js";
 import { relaxLimits } from "../blend/tradeoffs.js";
@@ -149,7 +149,7 @@ export function computeBlend(
   const band = guidanceBandPoints(entries);
   if (config.target.kind === "band" && band.length === 0) return { findings: [noBand(config)] };
   const input = blendInput(config, materials, entries);
-  const findings: Finding[] = [...checkBlend(input, STUDY_FILE), ...endFindings(materials)];
+  const findings: Finding[] = [...checkBlend(input, STUDY_FILE)];
   if (hasErrors(findings)) return { findings };
   const blend = designBlend(input);
   if (blend.status !== "ok") {
@@ -238,28 +238,6 @@ function traceFindings({ materials }: StudyConfig, blend: BlendDesign): Finding[
   });
 }
 
-/** A curve that ends below 100 % says nothing of the sizes at which the others still go on. */
-function endFindings(materials: readonly MaterialResult[]): Finding[] {
-  const ends = materials.map(({ curve }) => curve.points[curve.points.length - 1]);
-  const coarsest = Math.max(...ends.map(({ sizeMm }) => sizeMm));
-  return materials.flatMap(({ name, sieve }, index): Finding[] => {
-    const { sizeMm, passingPct } = ends[index];
-    if (passingPct >= 100 - 1e-9 || sizeMm >= coarsest) return [];
-    return [
-      {
-        severity: "error",
-        code: "curve-ends-early",
-        file: STUDY_FILE,
-        column: "materials",
-        value: name,
-        message: say`The coarsest sieve, ${sieve.rows[0].label}, passes only ${formatFixed(passingPct, 1)} %: what is coarser was not measured.`,
-        expected: say`a coarsest sieve that everything passes`,
-        remedy: say`Add the next coarser sieve to the sheet, with 0 g retained.`,
-      },
-    ];
-  });
-}
-
 /** How often the blend keeps to the band, where the study says how its materials vary. */
 function blendRobustness(
   config: StudyConfig,
@@ -280,7 +258,8 @@ function blendRobustness(
         : 0,
     ),
   );
-  const measured = band.filter(({ sizeMm }) => sizeMm >= finest);
+  const coarsest = measuredTopMm(input.materials.map(({ curve }) => curve));
+  const measured = band.filter(({ sizeMm }) => sizeMm >= finest && sizeMm <= coarsest);
   if (measured.length === 0) return undefined;
   return robustness({
     materials: input.materials,

@@ -1,4 +1,4 @@
-import { blendPassing } from "../blend/material.js";
+import { blendPassing, measuredTopMm } from "../blend/material.js";
 import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
 import type { GradingCurve } from "../grading/curve.js";
 import { formatFixed, formatNumber } from "../quantities/format.js";
@@ -92,7 +92,9 @@ export function compareBlends(
   });
   const used = materials.filter((_, index) => proposedPct[index] > 0 || testedPct[index] > 0);
   if (used.length === 0) throw new RangeError("invalid shares: all 0; expected some above 0");
-  const sizes = [...new Set(used.flatMap(({ curve }) => curve.points.map(({ sizeMm }) => sizeMm)))];
+  const top = measuredTopMm(used.map(({ curve }) => curve));
+  const measured = used.flatMap(({ curve }) => curve.points.map(({ sizeMm }) => sizeMm));
+  const sizes = [...new Set(measured)].filter((sizeMm) => sizeMm <= top);
   sizes.sort((a, b) => a - b);
   const passingOf = (sizeMm: number, sharesPct: readonly number[]) =>
     materials.reduce(

@@ -219,9 +219,7 @@ export function mixLife(config: StudyConfig, trials: readonly TrialStudy[]): Mix
     const [first] = trials;
     return {
       ...{ state: "proposed", ...(first ? { trial: first.id } : {}), chosenBy: "nothing" },
-      message: trials.some(({ difference }) => difference?.close)
-        ? say`Proposed: blocks of this blend were crushed, but no compaction test tells its water and density.`
-        : say`Proposed: nothing was compacted and crushed with this blend.`,
+      message: proposedWords(trials.find(({ difference }) => difference?.close)),
     };
   }
   const { trial } = close.reduce((near, one) => (one.away < near.away ? one : near));
@@ -229,6 +227,16 @@ export function mixLife(config: StudyConfig, trials: readonly TrialStudy[]): Mix
     ...{ state: "tested", trial: trial.id, chosenBy: "closeness" },
     message: say`Tested: compaction and blocks were made of ${trial.name}, to which this blend is close.`,
   };
+}
+
+/** How far the tests of a blend that is not tested whole have come. */
+function proposedWords(close: TrialStudy | undefined): Text {
+  if (close?.strength) {
+    return say`Proposed: blocks of this blend were crushed, but no compaction test tells its water and density.`;
+  }
+  return close?.compaction
+    ? say`Proposed: this blend was compacted; no blocks of it were crushed yet.`
+    : say`Proposed: nothing was compacted and crushed with this blend.`;
 }
 
 /** All that is found about which blend was tested and in what state its blocks were. */
@@ -245,7 +253,7 @@ export function trialFindings(
       ? []
       : testedBlendFindings(trials)),
     // Close, and yet its tests do not tell how wet and how dense the mix is.
-    ...(near.length > 0 && life?.state === "proposed" ? [noMixFinding(near[0].compaction)] : []),
+    ...(life?.state === "proposed" && near[0]?.strength ? [noMixFinding(near[0].compaction)] : []),
     ...trials.flatMap((trial) => untoldFindings(config, trial)),
     ...trials.flatMap((trial) => crushedFindings(config, trial)),
   ];
