@@ -1,5 +1,5 @@
 import { powerOf } from "../numerics/powerOf.js";
-import { type BlendMaterial, blendPassing } from "./material.js";
+import { type BlendMaterial, blendPassing, measuredTopMm } from "./material.js";
 import type { BlendAims, BlendSolution } from "./solve.js";
 import {
   type BandAim,
@@ -14,8 +14,14 @@ export interface SizedAims extends BlendAims {
   readonly sizesMm: readonly number[];
 }
 
-/** The sizes at which a target is held. */
+/** The sizes at which a target is held, as far as every material was measured. */
 export function targetSizes(target: BlendTarget, materials: readonly BlendMaterial[]): number[] {
+  const top = measuredTopMm(materials.map(({ curve }) => curve));
+  return allTargetSizes(target, materials).filter((sizeMm) => sizeMm <= top);
+}
+
+/** The sizes that a target speaks of, measured or not. */
+export function allTargetSizes(target: BlendTarget, materials: readonly BlendMaterial[]): number[] {
   if (target.kind !== "power") return target.points.map(({ sizeMm }) => sizeMm);
   const { topSizeMm, sizesMm } = target;
   const top = typeof topSizeMm === "number" ? topSizeMm : topSizeMm.max;
@@ -28,10 +34,8 @@ export function targetSizes(target: BlendTarget, materials: readonly BlendMateri
 }
 
 /** Every target but a power curve, whose exponent and top size are numbers first. */
-export function resolveTarget(
-  target: Exclude<BlendTarget, { kind: "power" }>,
-  materials: readonly BlendMaterial[],
-): SizedAims {
+export function resolveTarget(given: PointTarget, materials: readonly BlendMaterial[]): SizedAims {
+  const target = asMeasured(given, materials);
   if (target.points.length === 0) {
     throw new RangeError("invalid `target`: []; expected at least one size");
   }
@@ -63,6 +67,14 @@ export function resolveTarget(
     highPct: target.points.map(({ highPct }) => highPct),
     second: aimValues(target.aim ?? "nearest-middle", materials),
   };
+}
+
+type PointTarget = Exclude<BlendTarget, { kind: "power" }>;
+
+/** A target without the points beyond what every material was measured at. */
+function asMeasured<T extends PointTarget>(target: T, materials: readonly BlendMaterial[]): T {
+  const top = measuredTopMm(materials.map(({ curve }) => curve));
+  return { ...target, points: target.points.filter(({ sizeMm }) => sizeMm <= top) };
 }
 
 /** Sizes by materials, percent. */

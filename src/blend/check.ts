@@ -1,7 +1,7 @@
 import { type Finding, finding, hasErrors } from "../findings/finding.js";
 import { formatNumber } from "../quantities/format.js";
 import { say, wordFor } from "../words/message.js";
-import { targetSizes } from "./aims.js";
+import { allTargetSizes, targetSizes } from "./aims.js";
 import type { BlendInput } from "./design.js";
 import { type BlendMaterial, blendPassing } from "./material.js";
 import type { BlendLimit, BlendTarget } from "./target.js";
@@ -251,14 +251,18 @@ const HARMLESS_PCT = 5;
 /** Sizes of target and limits that lie too far beyond what a material was measured at. */
 function checkCurveReach(input: BlendInput, file: string): Finding[] {
   const { materials, target, limits = [] } = input;
-  const sizes = [...targetSizes(target, materials), ...limits.flatMap(limitSizes)].filter(
-    (size) => size > 0,
-  );
-  if (sizes.length === 0) return [];
-  const [finest, coarsest] = [Math.min(...sizes), Math.max(...sizes)];
+  const asked = allTargetSizes(target, materials).filter((size) => size > 0);
+  const measured = targetSizes(target, materials).filter((size) => size > 0);
+  const limited = limits.flatMap(limitSizes).filter((size) => size > 0);
+  const sizes = [...measured, ...limited];
+  if (sizes.length === 0 && asked.length === 0) return [];
+  const finest = Math.min(...sizes);
+  const coarsest = Math.max(...asked, ...limited);
+  // A limit has to be kept where it stands; a target can be held as far as the curves go.
+  const needed = measured.length === 0 ? coarsest : Math.max(...limited);
   return materials.flatMap((material) => [
     ...fineReachFindings(material, finest, file),
-    ...coarseReachFindings(material, coarsest, file),
+    ...coarseReachFindings(material, { coarsestMm: coarsest, neededMm: needed }, file),
   ]);
 }
 
@@ -281,13 +285,23 @@ function fineReachFindings(
 
 function coarseReachFindings(
   { id, name = id, curve: { points } }: BlendMaterial,
-  coarsestMm: number,
+  { coarsestMm, neededMm }: { readonly coarsestMm: number; readonly neededMm: number },
   file: string,
 ): Finding[] {
   const last = points[points.length - 1];
   if (coarsestMm <= last.sizeMm || last.passingPct >= 100 - 1e-9) return [];
+  const place = { file, column: "materials", value: id };
+  if (neededMm <= last.sizeMm) {
+    return [
+      finding(place, "note", "blend-curve-ends-early", {
+        message: say`The coarsest sieve of ${name}, ${formatNumber(last.sizeMm, 3)} mm, passes ${formatNumber(last.passingPct, 3)} %: the blend is held against its target up to that size only.`,
+        expected: say`a coarsest sieve that everything passes`,
+        remedy: say`Add the next coarser sieve, with 0 g retained.`,
+      }),
+    ];
+  }
   return [
-    finding({ file, column: "materials", value: id }, "error", "blend-curve-ends-early", {
+    finding(place, "error", "blend-curve-ends-early", {
       message: say`The coarsest sieve of ${name}, ${formatNumber(last.sizeMm, 3)} mm, passes ${formatNumber(last.passingPct, 3)} %, and the blend is checked up to ${formatNumber(coarsestMm, 3)} mm, ${formatNumber(coarsestMm / last.sizeMm, 2)} times coarser.`,
       expected: say`a coarsest sieve that everything passes`,
       remedy: say`Add the next coarser sieve, with 0 g retained.`,

@@ -77,6 +77,21 @@ export function blendPassing(curve: GradingCurve, sizeMm: number): BlendPassing 
   };
 }
 
+/**
+ * The size up to which every one of some curves was measured: the coarsest sieve of one on which material
+ * stayed, so that nothing is known beyond it; infinity where all pass their coarsest sieve whole.
+ *
+ * @example
+ * const point = (sizeMm, passingPct) => ({ sizeMm, passingPct, origin: "sieve" });
+ * measuredTopMm([{ points: [point(0.1, 10), point(8, 91)] }, { points: [point(0.1, 0), point(4, 100)] }]) // => 8
+ */
+export function measuredTopMm(curves: readonly GradingCurve[]): number {
+  const ends = curves.map(({ points }) => points[points.length - 1]);
+  return Math.min(
+    ...ends.map(({ sizeMm, passingPct }) => (passingPct >= 100 - 1e-9 ? Infinity : sizeMm)),
+  );
+}
+
 export interface BlendedCurve {
   readonly curve: GradingCurve;
   /**
@@ -88,7 +103,8 @@ export interface BlendedCurve {
 
 /**
  * The grading curve of a blend: at each size that any of its materials was measured at, the mean of
- * the materials' passings weighted by their dry-mass shares.
+ * the materials' passings weighted by their dry-mass shares. Beyond the coarsest sieve of a material that
+ * holds something back the blend is not known either: its curve then ends below 100 %.
  *
  * @param parts shares in percent that sum to 100; parts with share 0 are left out.
  *
@@ -102,7 +118,9 @@ export function blendCurve(
   parts: readonly { readonly curve: GradingCurve; readonly sharePct: number }[],
 ): BlendedCurve {
   const used = parts.filter(({ sharePct }) => sharePct > 0);
-  const sizes = [...new Set(used.flatMap(({ curve }) => curve.points.map(({ sizeMm }) => sizeMm)))];
+  const top = measuredTopMm(used.map(({ curve }) => curve));
+  const measured = used.flatMap(({ curve }) => curve.points.map(({ sizeMm }) => sizeMm));
+  const sizes = [...new Set(measured)].filter((sizeMm) => sizeMm <= top);
   sizes.sort((a, b) => a - b);
   const coarsestFineEnd = Math.max(...used.map(({ curve }) => curve.points[0].sizeMm));
   const points = sizes.map((sizeMm): GradingPoint => {

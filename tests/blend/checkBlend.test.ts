@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { bandFindings } from "../../src/blend/band.js";
 import { checkBlend } from "../../src/blend/check.js";
 import { type BlendInput, designBlend } from "../../src/blend/design.js";
-import type { BlendMaterial } from "../../src/blend/material.js";
+import { type BlendMaterial, blendCurve } from "../../src/blend/material.js";
 import { render } from "../../src/words/render.js";
 import { curve, GRAVEL, SAND, SOIL, THREE } from "./materials.js";
 
@@ -128,8 +128,19 @@ describe("bad input of a blend", () => {
       "blend-bad-target",
     ],
     [
-      "a coarse end that was not measured",
-      withSoil({ curve: curve([0.002, 20], [0.063, 40], [2, 90]) }),
+      "a limit at a coarse end that was not measured",
+      {
+        ...withSoil({ curve: curve([0.002, 20], [0.063, 40], [2, 90]) }),
+        limits: [{ kind: "passing", sizeMm: 10, minPct: 60 }],
+      },
+      "blend-curve-ends-early",
+    ],
+    [
+      "a target at nothing but sizes that were not measured",
+      {
+        ...withSoil({ curve: curve([0.002, 20], [0.063, 40], [2, 90]) }),
+        target: { kind: "curve", points: [{ sizeMm: 10, passingPct: 80 }] },
+      },
       "blend-curve-ends-early",
     ],
     [
@@ -160,6 +171,21 @@ describe("bad input of a blend", () => {
     const [only] = withClay({ ...SAND, curve: dirty });
     expect(only).toMatchObject({ code: "blend-extrapolated", severity: "error", value: "sand" });
     expect(render(only.message)).toContain("32 times coarser than the 0.00200 mm");
+  });
+
+  it("holds a blend against its target as far as every curve goes, and tells how far", () => {
+    const short = { ...withSoil({ curve: curve([0.002, 20], [0.063, 40], [2, 90]) }) };
+    const told = checkBlend(short).filter(({ code }) => code === "blend-curve-ends-early");
+    expect(told.map(({ severity, value }) => [severity, value])).toEqual([["note", "soil"]]);
+    const design = designBlend(short);
+    expect(design.status).toBe("ok");
+    const sizes = design.points.map(({ sizeMm }) => sizeMm);
+    expect(Math.max(...sizes)).toBe(2);
+    const parts = design.shares.map(({ sharePct }, index) => ({
+      curve: short.materials[index].curve,
+      sharePct,
+    }));
+    expect(blendCurve(parts).curve.points.at(-1)?.sizeMm).toBe(2);
   });
 
   it("tells what a target leaves open, and where the best blend still leaves the band", () => {
