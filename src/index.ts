@@ -22,7 +22,6 @@ export {
 export type * from "./blocks/index.js";
 // The entries of study.yaml.
 export type * from "./entries/index.js";
-export { annexKeys } from "./entries/index.js";
 // Results as figures.
 export type * from "./figures/index.js";
 export {
@@ -71,7 +70,7 @@ export type * from "./quantities/index.js";
 export { formatFixed, formatNumber, formatPlain, parseSieve } from "./quantities/index.js";
 // Reports and cards as files.
 export type * from "./report/index.js";
-export { appendixAnnexes, appendixSection } from "./report/index.js";
+export { permitAppendix } from "./report/index.js";
 // Consistency, classes, compaction.
 export type * from "./soil/index.js";
 // Strength on cement content, least cement, quality control.
@@ -79,7 +78,7 @@ export type * from "./strength/index.js";
 export { compareTrials, leastCement } from "./strength/index.js";
 // A study, read and computed.
 export type * from "./study/index.js";
-export { blendInputOf, computeStudy, openStudy, readStudy } from "./study/index.js";
+export { blendInputOf, computeStudy, notKnownYet, openStudy, readStudy } from "./study/index.js";
 // Results as tables.
 export type * from "./tables/index.js";
 export {
