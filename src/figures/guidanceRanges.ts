@@ -15,7 +15,7 @@ const ROW_PX = 26;
 const FRAME_PX = 140;
 
 /**
- * One small chart for each quantity that three sources or more limit differently: the range of each as a
+ * One small chart for each measured quantity that three sources or more limit differently: the range of each as a
  * bar, and the measured value as a line across them. Nothing is averaged.
  *
  * @param comparison of `compareGuidance`: `guidanceComparison` of a result.
@@ -28,7 +28,7 @@ const FRAME_PX = 140;
  */
 export function guidanceRangesCharts(comparison: GuidanceComparison, name: Text): Figure[] {
   return comparison.disagreements
-    .filter(({ sides }) => sides.length >= MIN_SOURCES)
+    .filter(({ sides, measuredPct }) => sides.length >= MIN_SOURCES && measuredPct !== undefined)
     .map((disagreement) =>
       guidanceRangesChart(say`Recommended ${disagreement.what} and ${name}`, disagreement),
     );

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import type { Figure } from "../../src/figures/figure.js";
 import { guidanceBand } from "../../src/figures/grading/band.js";
 import { gradingChart } from "../../src/figures/grading/gradingChart.js";
-import { guidanceRangesCharts } from "../../src/figures/guidanceRanges.js";
+import { guidanceRangesChart, guidanceRangesCharts } from "../../src/figures/guidanceRanges.js";
 import { compareGuidance } from "../../src/guidance/comparison.js";
 import { envelopeEntry } from "../../src/guidance/entry.js";
 import { powerEnvelope } from "../../src/guidance/envelope.js";
@@ -126,8 +126,11 @@ describe("guidanceRangesCharts", () => {
   it("keeps an open range within the chart, and shows what was not measured", () => {
     const two = ["is-2110", "keable-sazs-ars", "craterre-pise"].map(entry);
     const noFines = curveOf([0.1, 38], [2, 80], [25, 100]);
-    const charts = guidanceRangesCharts(compareGuidance(noFines, [...two, entry("hb195")]), "Soil");
-    const { data, layout, altText } = said(charts[0]);
+    const unmeasured = compareGuidance(noFines, [...two, entry("hb195")]);
+    expect(guidanceRangesCharts(unmeasured, "Soil")).toEqual([]);
+    const { data, layout, altText } = said(
+      guidanceRangesChart("Soil", unmeasured.disagreements[0]),
+    );
     expect(data.map(({ name }) => name)).toEqual(["recommended"]);
     expect(layout).toMatchObject({ shapes: [] });
     expect(altText).toContain(", not measured. ");
