@@ -112,6 +112,7 @@ const KINDS: Kinds = {
   },
   checklist: {
     fields: {
+      key: optional(text),
       caption: words,
       items: list(
         object({
@@ -208,7 +209,9 @@ const KINDS: Kinds = {
         label: joinTexts([asked, ...options.map((option) => say`☐\u00a0${option}`)], "   "),
         lines: [
           ...Array.from({ length: lines }, () => ""),
-          ...(options.length > 0 ? [] : [unit === undefined ? say`Answer` : say`Answer, ${unit}`]),
+          ...(options.length > 0 && unit === undefined
+            ? []
+            : [unit === undefined ? say`Answer` : say`Answer, ${unit}`]),
         ],
       },
     ],

@@ -12,7 +12,7 @@ const KINDS = Object.values(BLOCKS);
 
 /** Fields that a block can do without. */
 const OPTIONAL =
-  /section\.annex|\.(unit|align|notes|row|column|value|sectionKey|sectionTitle)$|^(checklist|table)\.notes/;
+  /section\.annex|question\.options$|\.(unit|align|notes|row|column|value|sectionKey|sectionTitle)$|^(checklist|table)\.notes/;
 
 type Path = readonly (string | number)[];
 
