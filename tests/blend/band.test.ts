@@ -45,7 +45,11 @@ describe("bandStates", () => {
     );
     // 0.2 × 60 + 0.8 × 2 = 13.6.
     expect(state.outsidePct).toBeCloseTo(-6.4, 9);
-    expect(state.broughtPct).toEqual([expect.closeTo(8, 9), expect.closeTo(0, 9), expect.closeTo(-14.4, 9)]);
+    expect(state.broughtPct).toEqual([
+      expect.closeTo(8, 9),
+      expect.closeTo(0, 9),
+      expect.closeTo(-14.4, 9),
+    ]);
     expect(state.cause).toBe("Sand");
   });
 

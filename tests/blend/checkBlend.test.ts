@@ -159,6 +159,11 @@ describe("bad input of a blend", () => {
     expect(found({ materials: [SOIL, SAND, { ...SAND, id: "other" }], target: POWER })).toEqual([
       ["blend-duplicate", "warning"],
     ]);
+    // Silt ends at 0.063 mm, which this curve reaches.
+    const fine = { ...SOIL, curve: curve([0.002, 20], [0.065, 90]) };
+    const silt = { materials: [fine], limits: [{ kind: "silt", maxPct: 80 }] } as const;
+    const target = { kind: "curve", points: [{ sizeMm: 0.02, passingPct: 60 }] } as const;
+    expect(found({ ...silt, target })).toEqual([]);
     // A washed sand without a hydrometer cannot be wrong by more than its 3 %.
     const withClay = (sand: BlendMaterial) =>
       checkBlend({

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { designBlend } from "../../src/blend/design.js";
 import { keepsConditions, limitRows } from "../../src/blend/limits.js";
-import { type BlendMaterial, blendPassing } from "../../src/blend/material.js";
+import { type BlendMaterial, blendCurve, blendPassing } from "../../src/blend/material.js";
 import type { BandAim, BlendLimit } from "../../src/blend/target.js";
 import { createRandom } from "../../src/numerics/random.js";
 import { render } from "../../src/words/render.js";
@@ -203,6 +203,28 @@ function randomShares(materials: readonly BlendMaterial[], uniform: () => number
   }
   return shares;
 }
+
+describe("blendCurve", () => {
+  it("passes all where all of each material passes, whatever the shares add up to in the last digit", () => {
+    for (let seed = 1; seed <= 40; seed += 1) {
+      const random = createRandom(seed);
+      const raw = Array.from({ length: 7 }, () => random.uniform());
+      const sum = raw.reduce((total, part) => total + part, 0);
+      const { curve } = blendCurve(
+        raw.map((part, j) => ({
+          sharePct: (100 * part) / sum,
+          curve: {
+            points: [
+              { sizeMm: 0.063, passingPct: 5 * j, origin: "sieve" as const },
+              { sizeMm: 2 + j, passingPct: 100, origin: "sieve" as const },
+            ],
+          },
+        })),
+      );
+      expect(curve.points.at(-1)).toMatchObject({ sizeMm: 8, passingPct: 100 });
+    }
+  });
+});
 
 describe("hard cases", () => {
   it("nearly the same materials: the difference does not suffer", () => {
