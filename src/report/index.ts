@@ -1,12 +1,15 @@
 /** Executed notebooks as HTML and PDF; the crew's sheets. @module */
-export { appendixAnnexes } from "./appendix/annexes.js";
 export {
   type CalculationLine,
   type WorkedCalculation,
   workedCalculations,
 } from "./appendix/calculations.js";
 export type { AppendixPart } from "./appendix/parts.js";
-export { type AppendixSectionKey, appendixSection } from "./appendix/sections.js";
+export {
+  type AppendixSectionKey,
+  type PermitAppendix,
+  permitAppendix,
+} from "./appendix/permitAppendix.js";
 export type { PdfAttachment } from "./attachments.js";
 export { studyAttachments } from "./attachments.js";
 export type {

@@ -26,7 +26,8 @@ it("has the appendix in Spanish with the same code but for its texts", () => {
 });
 
 it("keeps the designer's cells short enough to be read beside their outputs", () => {
-  for (const code of codeOf(read("mix-design.ipynb"))) {
+  const names = ["mix-design.ipynb", "permit-appendix.ipynb", "permit-appendix.es.ipynb"];
+  for (const code of names.flatMap((name) => codeOf(read(name)))) {
     const long = code.split("\n").filter((line) => line.length > 88);
     expect(long).toEqual([]);
     expect(code).not.toContain("flatMap");

@@ -191,7 +191,7 @@ describe.each(CASES)("the pages of $name in $language", ({ name, language }) => 
 
   it("hold no code, no parameters and no price", () => {
     const text = html.querySelector("main")?.textContent ?? "";
-    expect(text).not.toMatch(/studyFolder|appendixSection|Code of cell|Código de la celda/);
+    expect(text).not.toMatch(/studyFolder|permitAppendix|Code of cell|Código de la celda/);
     expect(document.annex).toEqual([]);
     expect(text).not.toContain(result.config.currency ?? "EUR");
   });

@@ -2,9 +2,11 @@ import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { blockText } from "../../src/blocks/partText.js";
 import { ANNEX_KEYS, annexKeys } from "../../src/entries/report.js";
-import { appendixAnnexes } from "../../src/report/appendix/annexes.js";
 import type { AppendixPart } from "../../src/report/appendix/parts.js";
-import { type AppendixSectionKey, appendixSection } from "../../src/report/appendix/sections.js";
+import {
+  type AppendixSectionKey,
+  permitAppendix,
+} from "../../src/report/appendix/permitAppendix.js";
 import { openStudy } from "../../src/study/openStudy.js";
 import { APPENDIX_SECTIONS } from "../../src/study/review.js";
 import type { StudyResult } from "../../src/study/studyResult.js";
@@ -16,7 +18,8 @@ const SECTION_KEYS = APPENDIX_SECTIONS.map(({ key }) => key).filter(
   (key) => !(ANNEX_KEYS as readonly string[]).includes(key),
 ) as AppendixSectionKey[];
 
-const bodyOf = (result: StudyResult) => SECTION_KEYS.flatMap((key) => appendixSection(result, key));
+const bodyOf = (result: StudyResult) =>
+  SECTION_KEYS.flatMap((key) => permitAppendix(result).section(key));
 
 const textOf = (parts: readonly AppendixPart[], locale: Locale = "en") =>
   parts
@@ -27,7 +30,7 @@ const example = (name: string) => openStudy(join(EXAMPLES, name));
 
 describe("the first page", () => {
   it("states the mix, the bound in words, a verdict a line and what is open", async () => {
-    const text = textOf(appendixSection(await example("reading-room"), "answer"));
+    const text = textOf(permitAppendix(await example("reading-room")).section("answer"));
     for (const words of [
       "East wall of the reading room: 6.40 m long",
       "Tested: compaction and blocks were made of Trial blend of the reading room",
@@ -49,7 +52,7 @@ describe("the first page", () => {
 
   it("says of a blend that was not tested what is not known, and nothing of another blend", async () => {
     const result = await example("untested-blend");
-    const page = textOf(appendixSection(result, "answer"));
+    const page = textOf(permitAppendix(result).section("answer"));
     expect(page).toContain("Proposed: nothing was compacted and crushed with this blend.");
     expect(page).toMatch(/Strength shown +not known yet/);
     expect(page).not.toMatch(/at 5\.5 % cement|requirement (not )?met|were crushed/);
@@ -61,7 +64,7 @@ describe("the first page", () => {
     );
     expect(body).not.toMatch(/linear model|Optimum \d|reaches the requirement/);
     expect(body).toContain("nothing of that holds for this blend");
-    expect(textOf(appendixAnnexes(result, ANNEX_KEYS))).not.toMatch(
+    expect(textOf(permitAppendix(result, "all").annexes())).not.toMatch(
       /Blocks as crushed|Checks of the regression/,
     );
   });
@@ -97,7 +100,7 @@ describe("an appendix at an early stage", () => {
       "compaction: sheets/compaction.csv",
       "target: { exponent: 0.25, top-size: 20 mm }",
     ]);
-    const body = textOf([...bodyOf(result), ...appendixAnnexes(result, ANNEX_KEYS)]);
+    const body = textOf([...bodyOf(result), ...permitAppendix(result, "all").annexes()]);
     expect(body).toContain("No blocks of this blend were crushed.");
     expect(body).not.toMatch(/undefined|NaN|\[object/);
   });
@@ -118,17 +121,17 @@ describe("the annexes", () => {
   it("hold money and carbon only where cost is asked for", async () => {
     const result = await example("reading-room");
     const money = /\bEUR\b|\bper t\b|CO₂e|carbon/i;
-    const usual = [...bodyOf(result), ...appendixAnnexes(result, annexKeys(result.config))];
+    const usual = [...bodyOf(result), ...permitAppendix(result).annexes()];
     // a sheet or an entry may speak of it in the user's own words
     expect(textOf(usual.filter(({ kind }) => kind !== "findings"))).not.toMatch(money);
-    expect(textOf(appendixAnnexes(result, ["cost"]))).toMatch(money);
+    expect(textOf(permitAppendix(result, "cost").annexes())).toMatch(money);
   });
 
   it("start with a lettered heading each, and none that has nothing to say", async () => {
     const result = await example("untested-blend");
-    const headings = appendixAnnexes(result, ANNEX_KEYS).flatMap((part) =>
-      part.kind === "section" ? [part.key] : [],
-    );
+    const headings = permitAppendix(result, "all")
+      .annexes()
+      .flatMap((part) => (part.kind === "section" ? [part.key] : []));
     expect(headings).toContain("readings");
     expect(headings).not.toContain("regression");
     expect(headings).not.toContain("cost");
@@ -138,7 +141,7 @@ describe("the annexes", () => {
 describe.each(["reading-room", "bus-shelter"])("the parts of %s", (name) => {
   it("have a key of their own each, and no table without rows", async () => {
     const result = await example(name);
-    const parts = [...bodyOf(result), ...appendixAnnexes(result, ANNEX_KEYS)];
+    const parts = [...bodyOf(result), ...permitAppendix(result, "all").annexes()];
     const keys = parts.flatMap((part) => ("key" in part && part.key ? [part.key] : []));
     expect(keys.filter((key, at) => keys.indexOf(key) !== at)).toEqual([]);
     const sections: readonly string[] = SECTION_KEYS;
@@ -150,7 +153,7 @@ describe.each(["reading-room", "bus-shelter"])("the parts of %s", (name) => {
 
   it("have figures whose texts keep clear of each other, in both languages", async () => {
     const result = await example(name);
-    const parts = [...bodyOf(result), ...appendixAnnexes(result, ANNEX_KEYS)];
+    const parts = [...bodyOf(result), ...permitAppendix(result, "all").annexes()];
     const faults: string[] = [];
     for (const part of parts) {
       if (part.kind !== "figure") continue;

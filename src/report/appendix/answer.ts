@@ -1,4 +1,5 @@
 import type { KeyValuesBlock, TableBlock } from "../../blocks/block.js";
+import type { AnnexKey } from "../../entries/report.js";
 import { sheetsOf } from "../../entries/sheets.js";
 import type { Finding } from "../../findings/finding.js";
 import { STUDY_FILE } from "../../findings/finding.js";
@@ -22,11 +23,11 @@ const MAX_FINDINGS = 6;
  * line, the open findings, what was not tested and who must review. Each number leads to the table that
  * gives it.
  */
-export function answerParts(result: StudyResult): AppendixPart[] {
+export function answerParts(result: StudyResult, annexes: readonly AnnexKey[]): AppendixPart[] {
   return cited(say`Each value leads to the table that gives it, and each verdict to its section.`, [
     keyed("mix-table", mixTable(result)),
     keyed("verdicts", verdictsTable(result)),
-    ...findingsTable(result),
+    ...findingsTable(result, annexes.includes("findings")),
   ]);
 }
 
@@ -261,7 +262,7 @@ function notTested(result: StudyResult): Text {
 }
 
 /** The errors and warnings in short; the annex has all of them with their remedies. */
-function findingsTable(result: StudyResult): AppendixPart[] {
+function findingsTable(result: StudyResult, inAnnex: boolean): AppendixPart[] {
   const { findings } = result;
   const open = findings.filter(
     (found) => found.severity !== "note" && !isOfAnotherBlend(found, result),
@@ -282,17 +283,22 @@ function findingsTable(result: StudyResult): AppendixPart[] {
       columns: [{ header: say`Place` }, { header: say`Finding` }],
       rows: shown.map((found) => [placeOf(found), found.message]),
       links: shown.map((_, row) => ({ row, column: 0, to: "findings" })),
-      ...(left + notes > 0
-        ? {
-            notes: [
-              left > 0
-                ? say`In full, with ${left} further warnings and ${notes} notes, in the annex of findings.`
-                : say`In full, with ${notes}{0, plural, one { note} other { notes}}, in the annex of findings.`,
-            ],
-          }
-        : {}),
+      ...(left + notes > 0 ? { notes: [furtherFindings(left, notes, inAnnex)] } : {}),
     },
   ];
+}
+
+/** What the first page leaves out, and where it stands. */
+function furtherFindings(warnings: number, notes: number, inAnnex: boolean): Text {
+  const counted = joinTexts([
+    warnings > 0
+      ? say`${warnings}{0, plural, one { further warning} other { further warnings}}`
+      : undefined,
+    notes > 0 ? say`${notes}{0, plural, one { note} other { notes}}` : undefined,
+  ]);
+  return inAnnex
+    ? say`With place and remedy in the annex of findings; there also ${counted}.`
+    : say`Not printed here: ${counted}.`;
 }
 
 /** Whether a finding speaks of tests that were made of a blend that is not this one. */

@@ -1,5 +1,5 @@
 import type { TableBlock } from "../../blocks/block.js";
-import { type AnnexKey, USUAL_ANNEXES } from "../../entries/report.js";
+import { type AnnexKey, annexKeys } from "../../entries/report.js";
 import { blendChart } from "../../figures/blend/blendChart.js";
 import { compactionChart } from "../../figures/compactionChart.js";
 import { guidanceBand } from "../../figures/grading/band.js";
@@ -30,6 +30,7 @@ import {
 } from "../../tables/studyEntries.js";
 import { blendDifferenceTable, testedBlendsTable } from "../../tables/trials.js";
 import { joinTexts, say, type Text } from "../../words/message.js";
+import { appendixAnnexes } from "./annexes.js";
 import { answerParts, isOfBlend } from "./answer.js";
 import {
   type AppendixPart,
@@ -66,26 +67,39 @@ const SECTIONS = {
 /** A section of the appendix, by the key that its heading has as a tag. */
 export type AppendixSectionKey = keyof typeof SECTIONS;
 
+/** The technical appendix of a study: what its notebook shows, section by section. */
+export interface PermitAppendix {
+  /**
+   * The tables, figures and sentences of one section, in the order of reading.
+   *
+   * @param key as the heading of the section has it in its tag `section-<key>`.
+   * @throws RangeError for a key that no section has
+   */
+  readonly section: (key: AppendixSectionKey) => AppendixPart[];
+  /** The annexes that were asked for, each with its heading; one that has nothing to say is left out. */
+  readonly annexes: () => AppendixPart[];
+}
+
 /**
- * The tables, figures and sentences of one section of the technical appendix, in the order of reading.
+ * Composes the technical appendix of a study at any stage: what is not known yet is named with what would
+ * tell it, and what was tested on another blend is not printed as this one's.
  *
- * A study at any stage has an appendix: what is not known yet is named with what would tell it, and what was
- * tested on another blend is not printed as this one's.
- *
- * @param key as the heading of the section has it in its tag `section-<key>`.
- * @param annexes of the report: their sources stand among its references; default the usual ones
- * @throws RangeError for a key that no section has
+ * @param annexes keys with commas between them, `all` or `none`; empty for those of the study, else the
+ * usual ones of a permit
+ * @throws RangeError for a key that no annex has
  */
-export function appendixSection(
-  result: StudyResult,
-  key: AppendixSectionKey,
-  annexes: readonly AnnexKey[] = USUAL_ANNEXES,
-): AppendixPart[] {
-  if (!Object.hasOwn(SECTIONS, key)) {
-    const known = Object.keys(SECTIONS).join(", ");
-    throw new RangeError(`invalid \`key\`: ${key}; expected one of ${known}`);
-  }
-  return SECTIONS[key](result, annexes);
+export function permitAppendix(result: StudyResult, annexes = ""): PermitAppendix {
+  const keys = annexKeys(result.config, annexes);
+  return {
+    section(key) {
+      if (!Object.hasOwn(SECTIONS, key)) {
+        const known = Object.keys(SECTIONS).join(", ");
+        throw new RangeError(`invalid \`key\`: ${key}; expected one of ${known}`);
+      }
+      return SECTIONS[key](result, keys);
+    },
+    annexes: () => appendixAnnexes(result, keys),
+  };
 }
 
 function purpose({ config }: StudyResult): AppendixPart[] {
