@@ -80,6 +80,47 @@ describe("published blends", () => {
   });
 });
 
+/**
+ * US Army Corps of Engineers (2000), graded base course of two soils, as reproduced by Burroughs (2001), thesis,
+ * University of New South Wales, table 2.5 and figure 2.4 (read there; the manual is public domain, from memory):
+ * 21 to 44 % of the finer soil meets the envelope. Only the two sizes that decide are taken. The coarser soil's
+ * passing at 0.425 mm is printed as a dash; 5 % is from memory of the manual and agrees with the figure.
+ */
+describe("a road base of two soils", () => {
+  const soil = (id: string, ...points: [size: number, passing: number][]): BlendMaterial => ({
+    id,
+    curve: curve(...points),
+    minSharePct: 0,
+    maxSharePct: 100,
+  });
+  const fine = soil("A", [0.075, 33], [0.425, 52], [25, 100]);
+  const coarse = soil("B", [0.075, 1], [0.425, 5], [25, 100]);
+  const limits: BlendLimit[] = [
+    { kind: "passing", sizeMm: 0.425, minPct: 15, maxPct: 30 },
+    { kind: "passing", sizeMm: 0.075, minPct: 5, maxPct: 15 },
+  ];
+  const most = (siteSoil: "A" | "B") =>
+    designBlend({
+      materials: [fine, coarse].map((each) => ({ ...each, siteSoil: each.id === siteSoil })),
+      target: {
+        kind: "band",
+        points: [{ sizeMm: 0.425, lowPct: 0, highPct: 100 }],
+        aim: "most-site-soil",
+      },
+      limits,
+    });
+
+  it("may have 21.28 to 43.75 % of the finer one, as the sieves No. 40 and No. 200 decide", () => {
+    const [high, low] = [most("A"), most("B")];
+    near(high.shares[0].sharePct, 43.75, { rel: 0, abs: 1e-6 }, "most");
+    near(low.shares[0].sharePct, 21.2766, { rel: 0, abs: 1e-4 }, "least");
+    const active = (of: typeof high) =>
+      of.limits.filter((limit) => limit.active).map(({ label, side }) => [render(label), side]);
+    expect(active(high)).toEqual([["passing 0.075 mm", "max"]]);
+    expect(active(low)).toEqual([["passing 0.425 mm", "min"]]);
+  });
+});
+
 describe("the two-material closed form", () => {
   it("shares out by fineness modulus as published, each of two definitions by its name", () => {
     const { coarse, fine, target, fineOfTotalPct, fineToCoarsePct } = published.finenessModulus;
