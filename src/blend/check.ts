@@ -1,6 +1,6 @@
 import { type Finding, finding, hasErrors } from "../findings/finding.js";
 import { formatNumber } from "../quantities/format.js";
-import { say, wordFor } from "../words/message.js";
+import { joinTexts, say, wordFor } from "../words/message.js";
 import { allTargetSizes, targetSizes } from "./aims.js";
 import type { BlendInput } from "./design.js";
 import { type BlendMaterial, blendPassing } from "./material.js";
@@ -42,6 +42,7 @@ export function checkBlend(input: BlendInput, file = "study.yaml"): Finding[] {
     ]),
     ...sumFindings(materials, file),
     ...duplicateFindings(materials, file),
+    ...countFindings(input, file),
   ];
   // The rest reads the curves, which must be sound for it.
   if (ofMaterials.some(({ code }) => code === "blend-no-curve" || code === "blend-bad-curve")) {
@@ -53,6 +54,20 @@ export function checkBlend(input: BlendInput, file = "study.yaml"): Finding[] {
   // A curve that cannot be read far enough cannot be read between the target's sizes either.
   const gaps = hasErrors(reach) ? [] : gapFindings(input, file);
   return [...ofMaterials, ...limits, ...reach, ...gaps];
+}
+
+/** More materials with a smallest share than may go into the blend. */
+function countFindings({ materials, maxMaterials }: BlendInput, file: string): Finding[] {
+  const forced = materials.filter(({ minSharePct }) => minSharePct > 0);
+  if (maxMaterials === undefined || maxMaterials >= forced.length) return [];
+  const place = { file, column: "max-materials", value: `${maxMaterials}` };
+  return [
+    finding(place, "error", "too-many-forced-materials", {
+      message: say`${forced.length} materials have a smallest share, and only ${maxMaterials} may go into the blend.`,
+      expected: say`at least ${forced.length}`,
+      remedy: say`Raise max-materials, or take the smallest share off: ${joinTexts(forced.map(({ name, id }) => name ?? id))}.`,
+    }),
+  ];
 }
 
 /** Shares whose bounds exclude a sum of 100 %. */

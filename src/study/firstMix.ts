@@ -89,9 +89,9 @@ function basisWords(
     soil.looseBulkDensityKgM3 !== undefined && sand.looseBulkDensityKgM3 !== undefined;
   const volumes = weighed
     ? say`Loose volumes by the densities that were entered.`
-    : say`Loose volumes by general densities, from memory, with their whole range: a bucket and a scale tell better ones (“loose-bulk-density”).`;
+    : say`Loose volumes by general densities, from memory, with their whole range: a bucket and a scale give better ones (“loose-bulk-density”).`;
   return jarred.length > 0
-    ? say`A jar is a first guide: it shows which soils are worth a laboratory, and never what a wall may be built of. Next: a sieve analysis of soil and sand. ${volumes}`
+    ? say`A jar test is a first guide: it shows which soils are worth testing in a laboratory, never what a wall may be built of. Next: a sieve analysis of soil and sand. ${volumes}`
     : say`Of the sieve curves. ${volumes}`;
 }
 

@@ -137,8 +137,8 @@ function settle(
     const place = { file: STUDY_FILE, column: `materials.${index}.particle-density` };
     findings.push(
       finding(place, "warning", "particle-density-not-told", {
-        message: say`The readings of ${file} are not worked out: how fast grains settle depends on their density, and the study does not tell it.`,
-        expected: say`the density of the grains of ${config.name}`,
+        message: say`The readings of ${file} are not analysed: settling depends on the particle density, which the study does not give.`,
+        expected: say`the particle density of ${config.name}`,
         remedy: say`Have it measured, or enter the value that the laboratory used.`,
       }),
     );

@@ -97,7 +97,7 @@ function specifiedFindings(
     refuse("cement", "mix-below-least-cement", {
       message: say`The mix is set to ${pct(cementPct)} cement; the blocks meet the requirement from ${pct(least)} on. So there is no recipe.`,
       expected: say`at least the cement that the blocks need`,
-      remedy: say`Set more cement, or leave it out: then the least cement is taken.`,
+      remedy: say`Enter more cement, or leave it out: the least cement is then used.`,
     });
   }
   const most = fit.contentsPct[fit.contentsPct.length - 1];
@@ -114,7 +114,7 @@ function specifiedFindings(
     refuse("moisture", "mix-outside-moisture-window", {
       message: say`The mix is set to ${pct(moisturePct)} moisture; the compaction test keeps ${window.relativePct} % of its greatest dry density from ${pct(window.driestPct)} to ${pct(window.wettestPct)} only. So there is no recipe.`,
       expected: say`a moisture inside the window of the compaction test`,
-      remedy: say`Set another moisture, or leave it out: then the optimum is taken.`,
+      remedy: say`Enter another moisture, or leave it out: the optimum is then used.`,
     });
   }
   return findings;

@@ -96,7 +96,7 @@ function densitiesApart({ file, specimens }: SpecimenSheet, maxKgM3: number): Fi
       "warning",
       "blocks-against-compaction",
       {
-        message: say`The blocks have a mean dry density of ${measured(mean, "density", 0)}, the compaction test a maximum of ${measured(maxKgM3, "density", 0)}: they do not speak of one earth.`,
+        message: say`The blocks have a mean dry density of ${measured(mean, "density", 0)}, the compaction test a maximum of ${measured(maxKgM3, "density", 0)}: they are not of the same earth.`,
         expected: say`${100 * min} to ${formatFixed(100 * max, 0)} % of the maximum`,
         remedy: say`Check the mould's volume, the sides and masses of the blocks and the units of both sheets.`,
       },

@@ -131,7 +131,7 @@ export function permitGaps({ config, trials }: Pick<StudyResult, "config" | "tri
     untold.length === 0 && strength.requirement?.crushed !== undefined,
     say`in which state blocks were crushed, how they were cured, their shape, and the state that the requirement speaks of: “tested”, “strength.requirement”`,
   );
-  gap(tolerances !== undefined, say`how far the work may stand from the mix: “tolerances”`);
+  gap(tolerances !== undefined, say`how far the work may deviate from the mix: “tolerances”`);
   gap(quality !== undefined, say`how the work is watched and lots are judged: “quality”`);
   gap(
     checklist !== undefined && checklist.length > 0,

@@ -81,7 +81,7 @@ function targetNeeds({ materials, target }: StudyConfig): Text {
     sieve === undefined ? [say`a sieve analysis of ${name}`] : [],
   );
   if (materials.length === 1) {
-    needs.push(say`what sand or gravel can be had near it, with a sieve analysis of each`);
+    needs.push(say`which sand or gravel is available nearby, with a sieve analysis of each`);
   }
   if (target === undefined) {
     needs.push(
@@ -97,7 +97,7 @@ function blendNeeds(targeted: boolean): Text {
 
 function compactionNeeds(compaction: Known["compaction"]): Text {
   return compaction
-    ? say`The points of the compaction sheet show no top: test at more water contents.`
+    ? say`The points of the compaction sheet show no maximum: test at more water contents.`
     : say`A compaction test of the blend that is to be built: its sheet under “compaction”.`;
 }
 

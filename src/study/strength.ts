@@ -167,9 +167,9 @@ function answerOf(
         ? []
         : [
             told("strength.batches", "bound-of-batch-means", {
-              message: say`The curve is fitted to the means of batches, so its bound speaks of batch means: single blocks scatter more.`,
+              message: say`The curve is fitted to the means of batches, so its bound applies to batch means: single blocks scatter more.`,
               expected: say`a requirement on the mean, or single blocks in the regression`,
-              remedy: say`Ask what the requirement speaks of; with “batches: block” single blocks are fitted, each batch with a level of its own.`,
+              remedy: say`Ask what the requirement refers to; with “batches: block” single blocks are fitted, each batch with a level of its own.`,
             }),
           ]),
     ],
@@ -187,7 +187,7 @@ function ageNotTold({ file, specimens }: SpecimenSheet): Finding {
   const ages = [...new Set(specimens.map(({ ageDays }) => ageDays))].sort((a, b) => a - b);
   const place = { file, column: "age", value: ages.join(", ") };
   return finding(place, "warning", "age-not-told", {
-    message: say`The sheet holds blocks of several ages, and the study does not tell which age counts: no curve is fitted.`,
+    message: say`The sheet holds blocks of several ages, and the study does not say which age applies: no curve is fitted.`,
     expected: say`the age of the requirement, under “strength.requirement”`,
     remedy: say`Enter the strength that is required, its age and where it comes from.`,
   });

@@ -1,6 +1,7 @@
 import { inventedFindings } from "../entries/inventedData.js";
 import { parseStudyYaml } from "../entries/parseStudyYaml.js";
 import { type NamedSheet, sheetsOf, sheetsOfStudy } from "../entries/sheets.js";
+import type { StudyConfig } from "../entries/studyConfig.js";
 import { trialEntries } from "../entries/trials.js";
 import {
   type Finding,
@@ -124,8 +125,8 @@ export async function readEntries(
       ungraded.push({ config: material, jar, limits });
       return;
     }
-    const hydrometer = recordAt(`${key}.hydrometer`, "hydrometer");
-    const pipette = recordAt(`${key}.pipette`, "pipette");
+    const hydrometer = withMethod(recordAt(`${key}.hydrometer`, "hydrometer"), config, HYDROMETER);
+    const pipette = withMethod(recordAt(`${key}.pipette`, "pipette"), config, PIPETTE);
     materials.push({ config: material, sieve, hydrometer, pipette, jar, limits });
   });
   const trials = trialEntries(config).map(
@@ -153,6 +154,20 @@ export async function readEntries(
     findings: all,
     locale,
   };
+}
+
+const HYDROMETER = /hydrometer|hidr[oó]metro|dens[ií]metro/i;
+const PIPETTE = /pipette|pipeta/i;
+
+/** A record whose sheet names no form of the test has that of the study's `methods`, where one names a standard. */
+function withMethod<T extends { readonly method?: string }>(
+  record: T | undefined,
+  { methods }: StudyConfig,
+  test: RegExp,
+): T | undefined {
+  if (!record || record.method !== undefined) return record;
+  const stated = methods.find((one) => test.test(one.test) && /\d{3}/.test(one.standard));
+  return stated ? { ...record, method: stated.standard } : record;
 }
 
 type RecordOf<K extends keyof typeof SHEET_KINDS> = NonNullable<

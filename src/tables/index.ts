@@ -1,4 +1,5 @@
 /** Results as tables and other blocks. @module */
+
 export {
   blendFitTable,
   blendLimitsTable,
@@ -19,6 +20,7 @@ export { aspectTable, characteristicTable } from "./characteristicStrength.js";
 export { leastCementByStatisticTable, powerTargetsTable } from "./choices.js";
 export { computationTable } from "./computation.js";
 export { compareMixTable, costTable } from "./cost.js";
+export { firstMixTable } from "./firstMix.js";
 export {
   jarTable,
   type NamedSizes,

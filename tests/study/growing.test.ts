@@ -1,0 +1,297 @@
+import { createHash } from "node:crypto";
+import { readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { describe, expect, it } from "vitest";
+import type { TableBlock } from "../../src/blocks/block.js";
+import { permitGaps } from "../../src/study/review.js";
+import { sha256 } from "../../src/study/sha256.js";
+import { sheetsAsStudy } from "../../src/study/sheetsAsStudy.js";
+import { notKnownYet } from "../../src/study/stages.js";
+import { studyFromFiles } from "../../src/study/studyFromFiles.js";
+import { firstMixTable } from "../../src/tables/firstMix.js";
+import { leastCementTable } from "../../src/tables/strength.js";
+import { render, renderAll } from "../../src/words/render.js";
+import { runCli, temporaryFolder } from "../support/runCli.js";
+import { computeStudy, readStudy } from "../support/saidStudy.js";
+import { EXAMPLES } from "../support/studyCopy.js";
+
+const STAGES = join(EXAMPLES, "garden-wall");
+const bytes = (text: string) => new TextEncoder().encode(text);
+const SIEVE = "dry mass (g),1000\nsieve (mm),retained (g)\n8,0\n2,300\n0.063,400\npan,300\n";
+
+async function computed(name: string) {
+  const { study, findings } = await readStudy(join(STAGES, name));
+  if (!study) throw new Error(JSON.stringify(findings));
+  const computation = computeStudy(study, findings);
+  if (!computation.result) throw new Error(JSON.stringify(computation.findings));
+  return { ...computation, result: computation.result };
+}
+
+/** The files of a folder by their paths in it. */
+function filesOf(folder: string): Map<string, Uint8Array> {
+  const names = [
+    "study.yaml",
+    ...readdirSync(join(folder, "sheets")).map((one) => `sheets/${one}`),
+  ];
+  return new Map(names.map((name) => [name, new Uint8Array(readFileSync(join(folder, name)))]));
+}
+
+describe("a study at five stages of its life", () => {
+  it.each([
+    ["1-jar", []],
+    ["2-sieve", ["soil"]],
+    ["3-soil-and-sand", ["soil", "target", "blend"]],
+    ["4-compaction", ["soil", "target", "blend", "compaction"]],
+    [
+      "5-tested",
+      ["soil", "target", "blend", "compaction", "blocks", "cement", "element", "quantities"],
+    ],
+  ])("%s knows %j and says of the rest what would tell it", async (name, known) => {
+    const { result, findings } = await computed(name);
+    expect(findings.filter(({ severity }) => severity === "error")).toEqual([]);
+    expect(result.stages.filter((stage) => stage.known).map(({ stage }) => stage)).toEqual(known);
+    expect(result.stages).toHaveLength(8);
+    for (const { known: isKnown, needs } of result.stages) {
+      expect(needs === undefined).toBe(isKnown);
+      if (needs !== undefined) expect(render(needs)).toMatch(/\S/);
+    }
+    const run = await runCli(["check", join(STAGES, name)]);
+    expect(run.code).toBe(0);
+    expect(run.stdout.includes("What comes next")).toBe(known.length < 8);
+    expect(run.stdout).toMatch(/do not replace a licensed engineer.*\n$/);
+    const summary = await runCli(["compute", join(STAGES, name)]);
+    expect([summary.code, summary.stdout.includes("After that:")]).toEqual([0, known.length < 7]);
+  });
+
+  it("a jar gives fractions with their range, and the sand for a share of fines", async () => {
+    const { result } = await computed("1-jar");
+    expect(result.materials).toEqual([]);
+    expect(result.blend).toBeUndefined();
+    const [soil] = result.ungraded!;
+    const [sand] = soil.jar!.shares;
+    const mix = result.firstMix!;
+    expect(mix.soilFinesPct).toEqual({ low: 100 - sand.highPct, high: 100 - sand.lowPct });
+    // By hand: (F − 28) / (28 − 2) at both ends.
+    expect(mix.byMass!.low).toBeCloseTo((mix.soilFinesPct.low - 28) / 26, 9);
+    expect(mix.byMass!.high).toBeCloseTo((mix.soilFinesPct.high - 28) / 26, 9);
+    // General densities, from memory: 1200 (1000 to 1450) for soil, 1400 (1200 to 1600) for sand.
+    expect(mix.byVolume!.middle).toBeCloseTo((mix.byMass!.middle * 1200) / 1400, 9);
+    expect(mix.byVolume!.low).toBeCloseTo((mix.byMass!.low * 1000) / 1600, 9);
+    expect(mix.byVolume!.high).toBeCloseTo((mix.byMass!.high * 1450) / 1200, 9);
+    const { soilKg, sandKg, dryMassKg } = mix.batch!;
+    expect(soilKg + sandKg).toBeCloseTo(dryMassKg, 9);
+    expect(sandKg / soilKg).toBeCloseTo(mix.byMass!.middle, 9);
+    expect(render(mix.basis)).toContain("first guide");
+    const table = renderAll(firstMixTable(result)) as TableBlock;
+    expect(table.rows[0].slice(1)).toEqual(
+      [mix.byMass!.middle, mix.byMass!.low, mix.byMass!.high].map((one) => one.toPrecision(2)),
+    );
+    expect(table.rows).toHaveLength(7);
+    expect((await runCli(["check", join(STAGES, "1-jar")])).stdout).toContain("first guide");
+  });
+
+  it("a sieve narrows what the jar left open", async () => {
+    const [jar, sieve] = [await computed("1-jar"), await computed("2-sieve")];
+    const width = ({ low, high }: { readonly low: number; readonly high: number }) => high - low;
+    const [wide, narrow] = [jar, sieve].map(({ result }) => width(result.firstMix!.byMass!));
+    expect(narrow).toBeLessThan(wide / 20);
+    expect(sieve.result.soilGuidance?.[0].comparison.checks.length).toBeGreaterThan(5);
+    const open = leastCementTable(sieve.result as never);
+    expect(open).toEqual(notKnownYet(sieve.result, "cement"));
+    expect(render((open as { text: string }).text)).toContain("“strength.requirement”");
+  });
+
+  it("compaction without blocks says so, and gives the batches for blocks", async () => {
+    const { result } = await computed("4-compaction");
+    expect(render(result.life.message)).toContain("no blocks of it were crushed yet");
+    expect(result.proposal?.batches.map(({ cementPct }) => cementPct)).toEqual([4, 6, 8, 10]);
+    expect(result.strength).toBeUndefined();
+  });
+
+  it("two elements have one total and one order", async () => {
+    const { result } = await computed("5-tested");
+    const { record, quantities } = result.mix!;
+    expect(record.elements.map(({ name }) => name)).toEqual(["Garden wall", "Bench"]);
+    // By hand: 5.2 × 1.8 × 0.35 less a gate of 0.9 × 1.8 × 0.35; 1.6 × 0.45 × 0.45.
+    const [wall, bench] = [(5.2 - 0.9) * 1.8 * 0.35, 1.6 * 0.45 * 0.45];
+    expect(quantities.netVolumeM3).toBeCloseTo(wall + bench, 9);
+    expect(quantities.madeVolumeM3).toBeCloseTo(1.06 * wall + 1.08 * bench, 9);
+    expect(record.order!.at(-1)!.bags).toBe(Math.ceil(quantities.mix.cement.dryMassKg / 25 - 1e-9));
+    // The gate stands on the foot and reaches the top: its two sides alone are formed.
+    const forms = 2 * (5.2 + 0.35) * 1.8 - 2 * 0.9 * 1.8 + 2 * 1.8 * 0.35;
+    expect(record.elements[0].amounts.formAreaM2).toBeCloseTo(forms, 9);
+    const gaps = permitGaps(result).map((gap) => render(gap));
+    expect(gaps.join("\n")).toMatch(
+      /“sampling”[\s\S]*“tolerances”[\s\S]*“quality”[\s\S]*“checklist”/,
+    );
+    expect(gaps.join("\n")).not.toContain("“methods”");
+  });
+});
+
+describe("a study from files by name", () => {
+  it("is the study that its folder holds", async () => {
+    const folder = join(STAGES, "5-tested");
+    const here = await studyFromFiles(filesOf(folder));
+    const there = await readStudy(folder);
+    expect(here.study).toEqual(there.study);
+  });
+
+  it("says what is missing, and which file may be meant", async () => {
+    const files = filesOf(join(STAGES, "2-sieve"));
+    files.set("sheets/hill-soil-sieves.csv", files.get("sheets/hill-soil-sieve.csv")!);
+    files.delete("sheets/hill-soil-sieve.csv");
+    const { study, findings } = await studyFromFiles(files);
+    expect(study).toBeUndefined();
+    expect(findings).toMatchObject([{ code: "missing-sheet", column: "materials.0.sieve" }]);
+    expect(render(findings[0].remedy)).toContain("sheets/hill-soil-sieves.csv");
+  });
+});
+
+describe("sheets alone", () => {
+  it("one sieve sheet gives curve, fractions and guidance", async () => {
+    const folder = temporaryFolder();
+    writeFileSync(join(folder, "sieve.csv"), SIEVE);
+    for (const place of [join(folder, "sieve.csv"), folder]) {
+      const run = await runCli(["compute", place, "--json"]);
+      expect(run.code, run.stderr).toBe(0);
+      const result = JSON.parse(run.stdout);
+      expect(result.materials).toHaveLength(1);
+      expect(result.materials[0]).toMatchObject({ id: "soil", name: "Soil", role: "soil" });
+      expect(result.materials[0].fractions).toMatchObject({ finesPct: 30, gravelPct: 30 });
+      expect(result.inputs.map(({ file }: { file: string }) => file)).toEqual(["sieve.csv"]);
+      expect(result.config).not.toHaveProperty("target");
+      expect(result.config).not.toHaveProperty("guidance");
+    }
+    const check = await runCli(["check", join(folder, "sieve.csv")]);
+    expect(check.stdout).toContain("Taken as: sieve analysis of Soil.");
+    expect(check.stdout).toContain("loambook new <folder> --sheets");
+  });
+
+  it.each([
+    ["the file's name", "hill-loam-sieve.csv", SIEVE, "hill-loam", "soil"],
+    ["a line of the sheet", "a.csv", `material,Pit gravel\n${SIEVE}`, "pit-gravel", "gravel"],
+    ["a sand by its name", "river-sand.csv", SIEVE, "river-sand", "sand"],
+  ])("the material is known by %s", async (_, file, sheet, id, role) => {
+    const { materials } = await sheetsAsStudy(new Map([[file, bytes(sheet)]]));
+    expect(materials).toMatchObject([{ id, role, sheets: { sieve: file } }]);
+  });
+
+  it("sorts several, and leaves out what stands twice", async () => {
+    const jar = readFileSync(join(STAGES, "1-jar/sheets/hill-soil-jar.csv"));
+    const files = new Map<string, Uint8Array>([
+      ["hill-soil-sieve.csv", bytes(SIEVE)],
+      ["river-sand-sieve.csv", bytes(SIEVE.replace("400\npan,300", "690\npan,10"))],
+      ["jar.csv", new Uint8Array(jar)],
+      ["hill-soil-sieve-2.csv", bytes(SIEVE)],
+      ["prices.csv", bytes("name,price\nsand,3\n")],
+    ]);
+    const { materials, findings, text } = await sheetsAsStudy(files);
+    expect(materials.map(({ id, sheets }) => [id, Object.keys(sheets)])).toEqual([
+      ["hill-soil", ["sieve", "jar"]],
+      ["river-sand", ["sieve"]],
+    ]);
+    expect(text).toContain("invented: true");
+    const told = findings.filter(({ severity }) => severity === "warning");
+    expect(told.map(({ code, file }) => [code, file])).toEqual([
+      ["unknown-sheet", "prices.csv"],
+      ["sheet-left-out", "hill-soil-sieve-2.csv"],
+    ]);
+  });
+
+  it("an unknown sheet alone is an error that says what was looked for", async () => {
+    const { study, findings } = await studyFromFiles(
+      new Map([["list.csv", bytes("name,price\nsand,3\n")]]),
+    );
+    expect(study).toBeUndefined();
+    expect(findings).toMatchObject([{ severity: "error", code: "unknown-sheet" }]);
+    expect(render(findings[0].expected)).toContain("sieve sheet");
+  });
+
+  it("blocks without a soil are no study yet", async () => {
+    const blocks = readFileSync(join(STAGES, "5-tested/sheets/blocks.csv"));
+    const { study, findings } = await studyFromFiles(new Map([["blocks.csv", blocks]]));
+    expect(study).toBeUndefined();
+    expect(findings.map(({ code }) => code)).toContain("no-material");
+  });
+});
+
+describe("what a growing study leaves open", () => {
+  const compute = async (yaml: string, sheets: Record<string, string> = { "s.csv": SIEVE }) => {
+    const files = new Map(
+      Object.entries({ "study.yaml": yaml, ...sheets }).map(([name, text]) => [name, bytes(text)]),
+    );
+    const { study, findings } = await studyFromFiles(files);
+    return study ? computeStudy(study, findings) : { result: undefined, findings };
+  };
+  const SOIL =
+    "format: loambook-study/1\nmaterials:\n  - { id: soil, name: Soil, role: soil, sieve: s.csv";
+
+  it("needs format and one material, and nothing more", async () => {
+    const { result, findings } = await compute(`${SOIL} }\n`);
+    expect(findings).toEqual([]);
+    expect(result?.stages[0]).toEqual({ stage: "soil", known: true });
+    const none = await compute("format: loambook-study/1\n");
+    expect(none.findings).toMatchObject([{ code: "missing-key", column: "materials" }]);
+  });
+
+  it("a hydrometer waits for the density of the grains", async () => {
+    const sheet = readFileSync(join(STAGES, "5-tested/sheets/hill-soil-hydrometer.csv"), "utf8");
+    const sheets = { "s.csv": SIEVE, "h.csv": sheet };
+    const open = await compute(`${SOIL}, hydrometer: h.csv }\ninvented: true\n`, sheets);
+    expect(open.findings).toMatchObject([
+      { severity: "warning", code: "particle-density-not-told" },
+    ]);
+    expect(open.result?.materials[0].fractions.clayPct).toBeUndefined();
+    const told = `${SOIL}, hydrometer: h.csv, particle-density: 2680 kg/m3 }\ninvented: true\n`;
+    const { result } = await compute(told, sheets);
+    expect(result?.materials[0].fractions.clayPct).toBeGreaterThan(5);
+  });
+
+  it("blocks of one age give a curve without a requirement; of several they wait", async () => {
+    const rows = (ages: readonly number[]) =>
+      [4, 6, 8, 10].flatMap((cement) =>
+        ages.map(
+          (age, index) => `B${cement}${index},${cement},${age},${0.3 * cement + 0.1 * index}`,
+        ),
+      );
+    const sheet = (ages: readonly number[]) =>
+      ["block,cement (%),age (d),strength (MPa)", ...rows(ages), ""].join("\n");
+    const yaml = `${SOIL} }\nstrength: { sheet: b.csv }\n`;
+    const one = await compute(yaml, { "s.csv": SIEVE, "b.csv": sheet([28, 28]) });
+    expect(one.result?.strength.fit.ageDays).toBe(28);
+    expect(one.result?.strength.leastCement).toBeUndefined();
+    const two = await compute(yaml, { "s.csv": SIEVE, "b.csv": sheet([7, 28]) });
+    expect(two.result?.strength).toBeUndefined();
+    expect(two.findings.map(({ code }) => code)).toEqual(["age-not-told"]);
+  });
+
+  it("max-materials below those with a smallest share is a finding", async () => {
+    const second = `  - { id: sand, name: Sand, role: sand, sieve: s2.csv, share: { min: 10 % } }\n`;
+    const yaml = `${SOIL}, share: { min: 20 % } }\n${second}target: { exponent: 0.3, top-size: 8 mm }\nmax-materials: 1\n`;
+    const { result, findings } = await compute(yaml, {
+      "s.csv": SIEVE,
+      "s2.csv": SIEVE.replace("400\npan,300", "690\npan,10"),
+    });
+    expect(result).toBeUndefined();
+    expect(findings.map(({ code, column }) => [code, column])).toContainEqual([
+      "too-many-forced-materials",
+      "max-materials",
+    ]);
+  });
+
+  it.each([
+    ["an id that is none", "{ sand: beach, fines: 20 % }", "unknown-material"],
+    ["fines that nobody knows", "{ sand: sand, fines: 20 % }", "fines-not-known"],
+  ])("add-sand with %s is told", async (_, entry, code) => {
+    const yaml = `${SOIL} }\n  - { id: sand, name: Sand, role: sand }\nadd-sand: ${entry}\n`;
+    const { findings } = await compute(yaml);
+    expect(findings.map((one) => one.code)).toEqual([code]);
+  });
+});
+
+it("SHA-256 is Node's own, for every length about a block", () => {
+  for (const length of [0, 1, 55, 56, 63, 64, 65, 119, 120, 1000, 70_000]) {
+    const data = Uint8Array.from({ length }, (_, i) => (i * 37 + length) % 256);
+    expect(sha256(data)).toBe(createHash("sha256").update(data).digest("hex"));
+  }
+});
