@@ -28,6 +28,27 @@ const textOf = (parts: readonly AppendixPart[], locale: Locale = "en") =>
 
 const example = (name: string) => openStudy(join(EXAMPLES, name));
 
+describe("the sections of the body", () => {
+  it("show strength against age where age stands in the regression", async () => {
+    const copy = copyStudy("reading-room");
+    copy.edit("study.yaml", "  model: linear", "  model: linear\n  covariates: { age: true }");
+    const parts = permitAppendix(await openStudy(copy.folder)).section("strength");
+    const keys = parts.flatMap((part) => ("key" in part ? (part.key ?? []) : []));
+    expect(keys.slice(-2)).toEqual(["strength-by-age", "strength-by-age-chart"]);
+    const plain = textOf(permitAppendix(await example("reading-room")).section("strength"));
+    expect(plain).not.toContain("Strength by age");
+  }, 60_000);
+
+  it("show what was seen on the trial blocks", async () => {
+    const text = textOf(permitAppendix(await example("two-blends")).section("mix"));
+    expect(text).toContain("nothing of it is judged here");
+    expect(text).toMatch(/more-sand .*open, sandy +sharp +none/);
+    expect(text).toContain("seen at a glance");
+    const none = textOf(permitAppendix(await example("bus-shelter")).section("mix"));
+    expect(none).not.toContain("trial blocks");
+  }, 60_000);
+});
+
 describe("the first page", () => {
   it("states the mix, the bound in words, a verdict a line and what is open", async () => {
     const text = textOf(permitAppendix(await example("reading-room")).section("answer"));

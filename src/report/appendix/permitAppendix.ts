@@ -5,8 +5,10 @@ import { compactionChart } from "../../figures/compactionChart.js";
 import { guidanceBand } from "../../figures/grading/band.js";
 import { gradingChart } from "../../figures/grading/gradingChart.js";
 import { lotsChart, operatingCharacteristicChart } from "../../figures/strength/controlCharts.js";
+import { strengthByAgeChart } from "../../figures/strength/strengthByAge.js";
 import { strengthChart } from "../../figures/strength/strengthChart.js";
 import { CAUTIONS } from "../../guidance/cautions.js";
+import { compareTrials } from "../../strength/trials.js";
 import { notKnownYet, stageTitle } from "../../study/stages.js";
 import type { GuidanceStudy, StrengthStudy, StudyResult } from "../../study/studyResult.js";
 import { blendLimitsTable, blendSharesTable } from "../../tables/blend.js";
@@ -19,7 +21,12 @@ import { qualityChecksTable, qualityPlanTable, siteBlocksTable } from "../../tab
 import { referencesBlock, rememberedNote } from "../../tables/references.js";
 import { trialCard } from "../../tables/site/trialCard.js";
 import { compactionTable, limitsTable, moistureWindowTable } from "../../tables/soil.js";
-import { bandsTable, leastCementTable, regressionTable } from "../../tables/strength.js";
+import {
+  bandsTable,
+  leastCementTable,
+  regressionTable,
+  strengthByAgeTable,
+} from "../../tables/strength.js";
 import {
   checklistBlock,
   decisionsTable,
@@ -28,6 +35,7 @@ import {
   projectTable,
   samplingTable,
 } from "../../tables/studyEntries.js";
+import { trialDifferencesTable, trialsTable } from "../../tables/trialBlocks.js";
 import { blendDifferenceTable, testedBlendsTable } from "../../tables/trials.js";
 import { joinTexts, say, type Text } from "../../words/message.js";
 import { appendixAnnexes } from "./annexes.js";
@@ -290,7 +298,29 @@ function strength(result: StudyResult): AppendixPart[] {
     ),
     ...(tests.leastCement ? [] : [notKnownYet(result, "cement")]),
     ...contentAlone(tests, units),
+    ...strengthAndAge(tests, units),
   ];
+}
+
+/** Strength at the tested ages, where age stands in the regression. */
+function strengthAndAge(
+  { byAge }: StrengthStudy,
+  units: StudyResult["config"]["units"],
+): AppendixPart[] {
+  if (!byAge) return [];
+  const table = strengthByAgeTable(byAge, units);
+  if (byAge.status !== "ok") return [table];
+  return cited(
+    say`Age stands in the regression, so that it gives the strength at each tested age.`,
+    [
+      keyed("strength-by-age", table),
+      inReport(
+        strengthByAgeChart(say`Strength against age at ${byAge.cementPct} % cement`, byAge, units),
+        "strength-by-age-chart",
+        "low",
+      ),
+    ],
+  );
 }
 
 /** The blocks of the specified content without the curve, or why there are none. */
@@ -309,7 +339,7 @@ function contentAlone(
   const contents = joinTexts(fit.contentsPct.map((content) => say`${content} %`));
   return [
     paragraph(
-      say`No blocks were made with the specified ${chosenCementPct} % cement (tested: ${contents}), so characteristic values of single contents are not given: the curve speaks for the content between them.`,
+      say`No blocks were made with the specified ${chosenCementPct} % cement (tested: ${contents}), so characteristic values of single contents are not given: the curve applies to the content between them.`,
     ),
   ];
 }
@@ -329,7 +359,20 @@ function mix(result: StudyResult): AppendixPart[] {
       : undefined,
     trials.length > 1 ? keyed("trials", testedBlendsTable(result)) : undefined,
   ];
-  return [...(life ? cited(life.message, tested) : []), ...batchParts(result)];
+  return [...(life ? cited(life.message, tested) : []), ...looksOf(result), ...batchParts(result)];
+}
+
+/** What somebody saw on the trial blocks. */
+function looksOf({ trials }: StudyResult): AppendixPart[] {
+  const looks = trials.flatMap((trial) => trial.looks ?? []);
+  if (looks.length === 0) return [];
+  return cited(
+    say`What was seen on the trial blocks, in the words of whoever looked; nothing of it is judged here.`,
+    [
+      keyed("trial-looks", trialsTable(looks)),
+      keyed("trial-colours", trialDifferencesTable(compareTrials(looks))),
+    ],
+  );
 }
 
 /** The batch of the mix; of a blend that was not tested the batches for its test blocks. */
@@ -351,7 +394,7 @@ function batchParts(result: StudyResult): AppendixPart[] {
   }
   if (!proposal) return [notKnownYet(result, "quantities")];
   return cited(
-    say`These batches make test blocks of the blend: they are no recipe for a wall. ${proposal.sizeBasis}`,
+    say`These batches make test blocks of the blend: they are not a recipe for a wall. ${proposal.sizeBasis}`,
     trialCard(result).blocks.flatMap((block, at) =>
       block.kind === "table" || block.kind === "keyValues"
         ? [keyed(`proposal-${at + 1}`, block)]
@@ -362,7 +405,7 @@ function batchParts(result: StudyResult): AppendixPart[] {
 
 function tolerances(result: StudyResult): AppendixPart[] {
   if (!result.mix) return [paragraph(say`Tolerances follow once there is a mix.`)];
-  return cited(say`How far the work may depart from the mix before somebody must act.`, [
+  return cited(say`How far the work may deviate from the mix before action is needed.`, [
     keyed("tolerances-table", toleranceTable(result), {
       links: rowLinks([
         ...result.mix.recipe.materials.map(() => "shares"),
@@ -398,7 +441,7 @@ function quality(result: StudyResult): AppendixPart[] {
     ...cited(say`How often a lot of given quality would pass the rule, and the lots so far.`, [
       rule && risks
         ? inReport(
-            operatingCharacteristicChart(say`Chance that a lot passes the rule`, rule, risks, {
+            operatingCharacteristicChart(say`Probability that a lot is accepted`, rule, risks, {
               sdMpa: scatterMpa,
               units,
               seed,
@@ -452,7 +495,7 @@ function cautions(): AppendixPart[] {
 function checklist({ config }: StudyResult): AppendixPart[] {
   if (!config.checklist?.length) return [paragraph(say`No clauses were entered.`)];
   return cited(
-    say`The clauses are the user's, from the code that governs the place. Whether an answer is enough is for the official and the responsible person to say.`,
+    say`The clauses are the user's, from the code that governs the place. Whether an answer is enough is for the official and the responsible person to decide.`,
     [keyed("checklist-table", checklistBlock(config))],
   );
 }
