@@ -253,9 +253,13 @@ function axisTitles(
 ): string[] {
   const color = paint(QUIET.letters);
   const middle = (top + bottom) / 2;
+  const upright = yaxis.title?.text ?? "";
+  // In a low plot a long title is made to fit, down to letters that can still be read.
+  const room = (bottom - top + 40) / (LETTER * Math.max(1, upright.length));
+  const size = Math.max(10, Math.min(FONT_PX, room));
   return [
     `<text x="${px((left + right) / 2)}" y="${height - 8}" text-anchor="middle" fill="${color}">${escapeHtml(xaxis.title?.text ?? "")}</text>`,
-    `<text transform="translate(14 ${px(middle)}) rotate(-90)" text-anchor="middle" fill="${color}">${escapeHtml(yaxis.title?.text ?? "")}</text>`,
+    `<text transform="translate(14 ${px(middle)}) rotate(-90)" text-anchor="middle" font-size="${size.toFixed(1)}" fill="${color}">${escapeHtml(upright)}</text>`,
   ];
 }
 

@@ -118,8 +118,8 @@ function spreadTable(
       ...groups.map(({ name }) => column(name)),
       column(say`Mean`),
       column(say`Standard deviation`),
-      column(say`Least`),
-      column(say`Greatest`),
+      column(say`Minimum`),
+      column(say`Maximum`),
     ],
     rows: rows.map(({ label, values }) => {
       const known = values.filter((value) => value !== undefined);

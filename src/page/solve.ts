@@ -101,5 +101,5 @@ function errorsOf(findings: readonly Finding[]): Text[] {
 function conflictWords(conflict: BlendConflict | null): Text[] {
   if (!conflict || conflict.together.length === 0) return [];
   const [first, ...rest] = conflict.together;
-  return [first, ...rest].map((limit) => say`In the way: ${limit}.`);
+  return [first, ...rest].map((limit) => say`Conflicting limit: ${limit}.`);
 }

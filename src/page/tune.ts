@@ -268,7 +268,7 @@ function strengthOf(
   const { requirement } = config.strength;
   if (trials.every(({ strength }) => !strength)) {
     return {
-      reasons: [say`No blocks were crushed yet, so that nothing is known of the strength.`],
+      reasons: [say`No blocks have been crushed yet, so the strength is not known.`],
     };
   }
   if (!trial?.strength) {

@@ -150,7 +150,7 @@ function bucketRows(app: App, { materials, cement, size }: MeasuredForm): HTMLEl
         el("span", { class: "much" }, t(much)),
       ),
       measure !== null && el("div", { class: "pails", "aria-hidden": "true" }, ...pails(measure)),
-      measure !== null && el("span", { class: "sum" }, t(say`${kilograms} as shovelled`)),
+      measure !== null && el("span", { class: "sum" }, t(say`${kilograms} moist`)),
     );
   });
 }

@@ -1,6 +1,6 @@
 import type { Finding } from "../../findings/finding.js";
 import { formatFixed, formatPlain, type UnitSystem } from "../../quantities/format.js";
-import { INVENTED, NO_APPROVAL } from "../../report/reportMeta.js";
+import { NO_APPROVAL } from "../../report/reportMeta.js";
 import { MADE_WITH } from "../../study/madeWith.js";
 import type { Study } from "../../study/study.js";
 import { studyFromFiles } from "../../study/studyFromFiles.js";
@@ -37,6 +37,8 @@ import { cautions, strengthSentence } from "./verdictCard.js";
 const REST_MS = 120;
 /** After so long the change is told to a screen reader: not each step of a slider. */
 const QUIET_MS = 700;
+
+const INVENTED_DATA: Text = say`The laboratory data on this page are invented for a demonstration. Do not build from them.`;
 
 const VIEWS: readonly (readonly [ViewName, Text])[] = [
   ["mix", say`Mix`],
@@ -289,7 +291,7 @@ function pageOf(state: PageState) {
         "header",
         {},
         study?.study.config.invented &&
-          el("p", { class: "banner", role: "note" }, t(INVENTED.long)),
+          el("p", { class: "banner", role: "note" }, t(INVENTED_DATA)),
         el(
           "div",
           { class: "head" },
@@ -314,7 +316,7 @@ function pageOf(state: PageState) {
           el("summary", {}, t(say`Cautions`)),
           cautions(app),
         ),
-        el("p", {}, t(say`Made with ${MADE_WITH}. This page asks nothing of any network.`)),
+        el("p", {}, t(say`Made with ${MADE_WITH}. This page makes no network requests.`)),
       ),
     );
     views[view].refresh();

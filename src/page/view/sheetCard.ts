@@ -298,7 +298,7 @@ function limitsBox(app: App): View {
       const input = el("input", {
         type: "number",
         ...{ min: 0, max: 100, step: "any", inputmode: "decimal" },
-        "aria-label": t(side === "minPct" ? say`least ${name}` : say`greatest ${name}`),
+        "aria-label": t(side === "minPct" ? say`minimum ${name}` : say`maximum ${name}`),
       });
       input.addEventListener("change", () => {
         const value = input.value === "" ? undefined : input.valueAsNumber;

@@ -185,7 +185,7 @@ function checkLists(
               keepsLimit(limit) ? "inside" : "outside",
               asked,
               estimate
-                ? say`an estimate from the materials; only a test of the blend settles it`
+                ? say`an estimate from the materials, to be confirmed by a test of the blend`
                 : undefined,
             );
           }),
