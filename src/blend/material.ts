@@ -1,4 +1,5 @@
 import type { GradingCurve, GradingPoint } from "../grading/curve.js";
+import { checkThat } from "../quantities/checkNumber.js";
 
 /** A material that may go into the blend, with the share of dry mass that it may have. */
 export interface BlendMaterial {
@@ -107,6 +108,7 @@ export interface BlendedCurve {
  * holds something back the blend is not known either: its curve then ends below 100 %.
  *
  * @param parts shares in percent that sum to 100; parts with share 0 are left out.
+ * @throws RangeError for shares that do not sum to 100, such as fractions of one.
  *
  * @example
  * const a = { points: [{ sizeMm: 0.1, passingPct: 0, origin: "sieve" }, { sizeMm: 1, passingPct: 100, origin: "sieve" }] };
@@ -118,6 +120,8 @@ export function blendCurve(
   parts: readonly { readonly curve: GradingCurve; readonly sharePct: number }[],
 ): BlendedCurve {
   const used = parts.filter(({ sharePct }) => sharePct > 0);
+  const sum = used.reduce((total, { sharePct }) => total + sharePct, 0);
+  checkThat(Math.abs(sum - 100) < 0.5, { "sum of the shares": sum }, "percent that sum to 100");
   const top = measuredTopMm(used.map(({ curve }) => curve));
   const measured = used.flatMap(({ curve }) => curve.points.map(({ sizeMm }) => sizeMm));
   const sizes = [...new Set(measured)].filter((sizeMm) => sizeMm <= top);

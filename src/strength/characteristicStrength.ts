@@ -1,7 +1,7 @@
 import { mean, sampleStandardDeviation } from "simple-statistics";
 import { tQuantile } from "../numerics/distributions.js";
 import { toleranceFactor } from "../numerics/noncentralT.js";
-import { checkPositive, checkThat } from "../quantities/checkNumber.js";
+import { checkThat } from "../quantities/checkNumber.js";
 import { formatFixed } from "../quantities/format.js";
 import { say, type Text } from "../words/message.js";
 
@@ -60,7 +60,13 @@ export function characteristicStrength(
     );
   });
   const { knownVariation } = options;
-  if (knownVariation !== undefined) checkPositive("knownVariation", knownVariation);
+  if (knownVariation !== undefined) {
+    checkThat(
+      knownVariation > 0 && knownVariation < 1,
+      { knownVariation },
+      "a fraction above 0 and below 1, such as 0.15",
+    );
+  }
   const blocks = strengthsMpa.length;
   const plain = meanAndSd(strengthsMpa);
   const head = { rule, blocks, meanMpa: plain.mean, sdMpa: plain.sd };

@@ -193,6 +193,13 @@ describe("bad input of a blend", () => {
     expect(blendCurve(parts).curve.points.at(-1)?.sizeMm).toBe(2);
   });
 
+  it("refuses shares that are fractions of one", () => {
+    const parts = [0.7, 0.3].map((sharePct) => ({ curve: SAND.curve, sharePct }));
+    expect(() => blendCurve(parts)).toThrow(
+      "invalid `sum of the shares`: 1; expected percent that sum to 100",
+    );
+  });
+
   it("tells what a target leaves open, and where the best blend still leaves the band", () => {
     const fat = curve([0.002, 51.4], [0.063, 80], [2, 100]);
     const sand = curve([0.063, 1], [0.5, 30], [2, 100]);

@@ -272,4 +272,11 @@ describe("misuse", () => {
     expect(() => analyseCompaction(record([8], [0]))).toThrow(RangeError);
     expect(() => analyseCompaction(record([8], [1900], 0))).toThrow("invalid `mouldVolumeCm3`: 0");
   });
+
+  it("refuses a dry density in g/cm³", () => {
+    const points = [{ waterContentPct: 10, dryDensityKgM3: 1.9, row: 1 }];
+    expect(() => analyseCompaction({ file: "c.csv", points })).toThrow(
+      "invalid `points[0].dryDensityKgM3`: 1.9; expected kg/m³, above 100",
+    );
+  });
 });

@@ -14,6 +14,12 @@ const { en1990Kn, toleranceK, cubes } = JSON.parse(readFileSync(file, "utf8"));
 const sample = (n: number) => Array.from({ length: n }, (_, index) => 2 + 0.1 * (index % 3));
 
 describe("characteristicStrength", () => {
+  it("refuses a variation in percent", () => {
+    expect(() =>
+      characteristicStrength(sample(5), "en1990-normal-known", { knownVariation: 15 }),
+    ).toThrow("invalid `knownVariation`: 15; expected a fraction above 0 and below 1");
+  });
+
   it("has the factors of EN 1990 table D.1, which the table cuts off by up to 0.02", () => {
     en1990Kn.n.forEach((n: number, index: number) => {
       const known = characteristicStrength(sample(n), "en1990-normal-known", {

@@ -132,9 +132,9 @@ function densities(
   const wet = 1 + waterContentPct / 100;
   if (moistMassG === undefined && dryDensityKgM3 !== undefined) {
     checkThat(
-      dryDensityKgM3 > 0,
+      dryDensityKgM3 > 100,
       { [`points[${index}].dryDensityKgM3`]: dryDensityKgM3 },
-      "above 0",
+      "kg/m³, above 100",
     );
     return { bulkDensityKgM3: dryDensityKgM3 * wet, dryDensityKgM3 };
   }
