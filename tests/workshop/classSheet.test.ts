@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
+import { JAR_TEST } from "../../src/batch/fieldTests.js";
 import { readGrid } from "../../src/lab/sheet/grid.js";
 import { openStudy } from "../../src/study/openStudy.js";
 import { render, renderAll } from "../../src/words/render.js";
@@ -17,6 +18,7 @@ import {
 import { readClassSheet } from "../../src/workshop/classSheet.js";
 import { lessonExercises, openLesson } from "../../src/workshop/lesson.js";
 import { classDay } from "../../src/workshop/openClass.js";
+import { classForms } from "../../src/workshop/papers.js";
 import { checkAnswer } from "../../src/workshop/session.js";
 import { ROOT } from "../support/runCli.js";
 
@@ -85,6 +87,37 @@ describe("the sheet of a class", () => {
         jar?.layers.map(({ topMm, timeMin }) => [topMm, timeMin]),
       ]);
     expect(numbers(other)).toEqual(numbers(own));
+  });
+
+  it("turns other units into ours, also where they stand with decimal commas", async () => {
+    const text =
+      "lectura;a\nmasa seca antes del lavado (kg);1,25\nen 2 mm (g);800,5\nfondo (lb);0,99";
+    const [{ sieve }] = (await read(text)).groups;
+    expect(sieve?.dryMassG).toBeCloseTo(1250, 9);
+    expect(sieve?.rows[0].retainedG).toBe(800.5);
+    expect(sieve?.panG).toBeCloseTo(0.99 * 453.59237, 9);
+  });
+
+  it("takes a jar as read when the printed sheets say, where the class says nothing else", async () => {
+    const { groups } = await read(SHIPPED);
+    const minutes = groups[0].jar?.layers.map(({ timeMin }) => timeMin);
+    expect(minutes).toEqual([1, 45, 24 * 60]);
+    // the form of the field test: 1 minute, 30 to 60 minutes, 24 hours
+    const steps = JAR_TEST.steps.map((step) => render(step)).join(" ");
+    const [first, from, to, hours] = (
+      /after (\d+) minute, (\d+) to (\d+) minutes, (\d+) hours/.exec(steps) ?? []
+    )
+      .slice(1)
+      .map(Number);
+    expect([first, 60 * hours]).toEqual([1, 1440]);
+    expect(45).toBeGreaterThanOrEqual(from);
+    expect(45).toBeLessThanOrEqual(to);
+    const form = renderAll(classForms(await classOf(SHIPPED)).parts);
+    expect(JSON.stringify(form)).toContain("after 1 minute, 45 minutes and 24 hours");
+    const later = await read(
+      SHIPPED.replace("dry mass before", "jar: silt read after (h),16,16,16,16\ndry mass before"),
+    );
+    expect(later.groups[0].jar?.layers[1].timeMin).toBe(960);
   });
 
   it("answers jar layers in the wrong order in plain words, with the file and row that exist", async () => {

@@ -264,6 +264,13 @@ describe.each(["SI", "US"] as const)("every exercise in %s units", (units) => {
         .exec(render(one("cement-in-the-wall", units).question))
         ?.map(Number) ?? [];
     right("cement-in-the-wall", (volume * density * pct) / (100 + pct));
+    const [, concrete, low, high] =
+      /would take ([\d.]+) \S+, with ([\d.]+) to ([\d.]+) /
+        .exec(render(one("cement-saved", units).question))
+        ?.map(Number) ?? [];
+    const cement = (volume * density * pct) / (100 + pct);
+    right("cement-saved", 100 * (1 - cement / (concrete * low)));
+    right("cement-saved", 100 * (1 - cement / (concrete * high)));
     const [a, b] = told("cement-by-the-line");
     const required = told("cement-by-the-line")[2];
     right("cement-by-the-line", (required - a) / b);

@@ -90,6 +90,14 @@ describe("the course of tries", () => {
     expect(render(checkAnswer("fines", 2).text)).not.toMatch(/hint|Worked/);
   });
 
+  it("forgets exercises of other data when new ones are opened", () => {
+    openExercises([fines]);
+    openExercises([proof]);
+    expect(render(checkAnswer("fines", 27).text)).toContain("There is no exercise");
+    openExercises([]);
+    expect(render(checkAnswer("proof", "no").text)).toContain("Run the cells above first");
+  });
+
   it("answers a misspelt exercise, and refuses two of one name", () => {
     openExercises([fines, proof]);
     expect(render(checkAnswer("fine", 27).text)).toContain("Is fines meant?");

@@ -103,6 +103,32 @@ describe.each(LESSONS.map(({ id, core }) => [id, core] as const))("lesson %s", (
     }
   });
 
+  it("shows no table that answers before its exercise", () => {
+    const answers: Readonly<Record<string, string>> = {
+      "jar-sand-share": "classJarTable",
+      "jar-clay-by-mass": "classJarTable",
+      "passing-finest": "classSievingTable",
+      "sand-share": "classSizesTable",
+      "d60-of-the-soil": "classSizesTable",
+      "sand-to-one-of-soil": "classHandSteps",
+      "soil-share": "classHandSteps",
+      "misfit-by-hand": "classBlendsTable",
+      "worst-miscount": "classMiscountTable",
+      "strength-of-a-block": "classBlocksTable",
+      "cement-to-weigh-out": "classLeastCementTable",
+      "three-blocks": "classFewerBlocksTable",
+      "bound-of-one-block": "classBoundsTable",
+      "cement-in-the-wall": "classSavingTable",
+      "cement-saved": "classSavingTable",
+      "cement-by-mass": "classVolumeTable",
+      "carbon-follows-cement": "classCarbonTable",
+    };
+    const asked = [...text.join("\n").matchAll(/checkAnswer\("([\w-]+)"/g)].map(([, name]) => name);
+    for (const name of asked.filter((one) => one in answers)) {
+      expect(at(`checkAnswer("${name}"`), name).toBeLessThan(at(`${answers[name]}(`));
+    }
+  });
+
   it("tells the cautions of its work before the work", () => {
     if (id === "blending") return;
     const cautions = at("classCautions");
