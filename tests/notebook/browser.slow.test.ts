@@ -101,6 +101,21 @@ it("shows figure, table, error and completions in a notebook in a real browser",
   const offered = await completions.textContent();
   expect(offered).toContain("gradingChart");
   expect(offered).toContain("gradingResidualsChart");
+
+  // Shift-Tab inside the brackets of a call tells its arguments, and what comes back and is thrown.
+  await page.keyboard.press("Escape");
+  await page.evaluate(() => {
+    const cell = Jupyter.notebook.get_cell(4);
+    const code = "loam.scalp(result.materials[0].curve, 4)";
+    cell.code_mirror.setValue(code);
+    cell.focus_editor();
+    cell.code_mirror.setCursor({ line: 0, ch: code.length - 1 });
+  });
+  await page.keyboard.press("Shift+Tab");
+  const tip = page.locator("#tooltip .tooltiptext");
+  await tip.filter({ hasText: "scalp" }).waitFor({ timeout: 30_000 });
+  expect(await tip.textContent()).toContain("screenMm");
+  expect(await tip.textContent()).toContain("RangeError");
   if (process.env.LOAMBOOK_BROWSER_PICTURE) {
     await page.screenshot({ path: process.env.LOAMBOOK_BROWSER_PICTURE, fullPage: true });
   }
