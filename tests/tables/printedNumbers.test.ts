@@ -68,13 +68,30 @@ function pagesOf(result: StudyResult): Record<string, readonly (ReportBlock | un
   };
 }
 
+const CARDS = new Set([
+  ...[
+    "bucketCard",
+    "moistureCard",
+    "mixCard",
+    "trialCard",
+    "orderList",
+    "curingLog",
+    "blockLabels",
+  ],
+]);
+
 const NUMBER = /[−-]?\d+(?:[.,]\d+)*/g;
 
 /** The numbers of each row, cell by cell; words may change without anybody looking at the numbers again. */
-function numbersOf(block: Said<ReportBlock>): string[] {
+function numbersOf(block: Said<ReportBlock>, notes: boolean): string[] {
   const numbers = (text: string) => (text === "–" ? "–" : (text.match(NUMBER) ?? []).join(" "));
   const row = (cells: readonly string[]) => cells.map(numbers).join(" | ");
-  if (block.kind === "table") return block.rows.map(row);
+  if (block.kind === "table") {
+    return [block.caption, ...(notes ? (block.notes ?? []) : [])]
+      .map(numbers)
+      .filter((text) => text !== "")
+      .concat(block.rows.map(row));
+  }
   if (block.kind === "keyValues") return block.items.map(({ label, value }) => row([label, value]));
   return [];
 }
@@ -88,7 +105,9 @@ describe.each(["reading-room", "bus-shelter", "two-blends", "untested-blend"])(
       const result = await openStudy(join(EXAMPLES, name));
       const pages = Object.entries(pagesOf(result)).map(([page, blocks]) => {
         const said = renderAll(blocks.filter((block) => block !== undefined));
-        return [`# ${page}`, ...said.flatMap(numbersOf)].join("\n");
+        // A crew reads the notes of its cards too.
+        const notes = CARDS.has(page);
+        return [`# ${page}`, ...said.flatMap((block) => numbersOf(block, notes))].join("\n");
       });
       expect(pages.join("\n\n")).not.toMatch(/NaN|Infinity/);
       await expect(`${pages.join("\n\n")}\n`).toMatchFileSnapshot(`printed/${name}.txt`);
