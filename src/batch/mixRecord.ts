@@ -535,7 +535,7 @@ function formWords(
     "; ",
   );
   if (by === "buckets") {
-    return say`Do not use these buckets: they make another mix (${wrong}). Weigh every material.`;
+    return say`Do not use these buckets: they give a different mix (${wrong}). Weigh every material.`;
   }
   if (by === "parts") {
     return say`Do not use these parts: they make another mix (${wrong}). Weigh every material.`;

@@ -134,12 +134,12 @@ function addWords({ soil, sand, targetPct }: Input, { low, middle, high }: Estim
     return say`Try ${soil.name} as it is: it may have less than ${two(targetPct)} % fines already, and at most it needs ${two(high)} parts of ${sand.name} to one part by dry mass.`;
   }
   if (low === 0) {
-    return say`For ${two(targetPct)} % fines, up to ${two(high)} parts of ${sand.name} to one part of ${soil.name} by dry mass, and perhaps none: the fines of the soil are not known better. Begin with ${two(middle)}.`;
+    return say`For ${two(targetPct)} % fines, up to ${two(high)} parts of ${sand.name} to one part of ${soil.name} by dry mass, and perhaps none: the fines content of the soil is not known more precisely. Start with ${two(middle)}.`;
   }
   if (high - low < WELL_KNOWN * middle) {
     return say`For ${two(targetPct)} % fines, ${two(middle)} parts of ${sand.name} to one part of ${soil.name} by dry mass.`;
   }
-  return say`For ${two(targetPct)} % fines, ${two(low)} to ${two(high)} parts of ${sand.name} to one part of ${soil.name} by dry mass: the fines of the soil are not known better. Begin with ${two(middle)}.`;
+  return say`For ${two(targetPct)} % fines, ${two(low)} to ${two(high)} parts of ${sand.name} to one part of ${soil.name} by dry mass: the fines content of the soil is not known more precisely. Start with ${two(middle)}.`;
 }
 
 function fineAlready({ soil, targetPct }: Input): Text {

@@ -59,7 +59,7 @@ export function whatNext(result: StudyResult, place: string): string {
     ...group(say`What would reduce the uncertainty`, missingKnowledge(result)),
     ...(proposed ? [] : state),
     // Before blocks are crushed nobody reads it for a permit.
-    ...group(say`What a permit reader would miss`, strength ? permitGaps(result) : []),
+    ...group(say`What a permit reviewer would miss`, strength ? permitGaps(result) : []),
     ...group(say`Then`, thenLines(result, place)),
     "",
     said(say`The numbers do not replace a licensed engineer, a laboratory or the local code.`),
@@ -222,13 +222,13 @@ function tailLine(material: MaterialResult, sharePct: number | undefined): Text[
   if (passingPct < WORTH_A_TEST) return [];
   if (sharePct === undefined) {
     return [
-      say`${name} has no hydrometer or pipette result: what its ${formatFixed(passingPct, 1)} % below ${formatNumber(sizeMm, 2)} mm are, clay or silt, is not known. Such a sheet would tell.`,
+      say`${name} has no hydrometer or pipette result: what its ${formatFixed(passingPct, 1)} % below ${formatNumber(sizeMm, 2)} mm are, clay or silt, is not known. Such a sheet would show it.`,
     ];
   }
   const pointsOfBlend = (sharePct * passingPct) / 100;
   if (pointsOfBlend < WORTH_A_TEST) return [];
   return [
-    say`${name} has no hydrometer or pipette sheet: below ${formatNumber(sizeMm, 2)} mm ${formatFixed(pointsOfBlend, 1)} points of the blend's curve are assumed, and its clay and silt are not told apart.`,
+    say`${name} has no hydrometer or pipette sheet: below ${formatNumber(sizeMm, 2)} mm ${formatFixed(pointsOfBlend, 1)} points of the blend's curve are assumed, and its clay and silt are not distinguished.`,
   ];
 }
 

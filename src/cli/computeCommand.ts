@@ -131,8 +131,8 @@ function guidanceLines({ checks }: GuidanceComparison): Text[] {
     );
   const [inside, outside] = [sources("inside"), sources("outside")];
   return [
-    ...(inside === "" ? [] : [say`  Inside all that was measured of: ${inside}`]),
-    ...(outside === "" ? [] : [say`  Outside of: ${outside}`]),
+    ...(inside === "" ? [] : [say`  Meets all measured criteria of: ${inside}`]),
+    ...(outside === "" ? [] : [say`  Does not meet: ${outside}`]),
   ];
 }
 

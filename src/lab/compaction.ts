@@ -135,7 +135,7 @@ function reportedTop({ file, facts, factRows, rows }: SheetValues): {
   const { optimumWaterPct, maximumDryDensityKgM3 } = facts;
   if (keys.length < 2) {
     const found = finding({ file, row: factRows[keys[0]] }, "error", "missing-fact", {
-      message: say`A compaction sheet without a table needs both values of the top.`,
+      message: say`A compaction sheet without a table needs both the optimum water content and the maximum dry density.`,
       expected: say`“optimum water content (%)” and “maximum dry density (kg/m3)”, or a table of points`,
       remedy: say`Add the line.`,
     });

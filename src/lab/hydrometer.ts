@@ -318,7 +318,7 @@ function correctionKind(sheet: SheetValues): {
     const kind = given[0] === "dispersant" ? "corrections" : "equation";
     if (!column && given.length === 1) return { kind, findings: [] };
     const found = finding({ file, row: factRows[given[0]], column }, "error", "control-twice", {
-      message: say`The sheet says in two ways what is taken off the readings.`,
+      message: say`The sheet gives the correction of the readings in two ways.`,
       expected: say`control readings, a dispersant correction or a temperature-density constant, so that they cannot contradict each other`,
       remedy: say`Keep the control readings where there are any: they hold all corrections in one.`,
     });

@@ -204,7 +204,7 @@ function numbersOrMm(grid: SheetGrid, layout: SheetLayout): Finding | undefined 
   if (bare.length < 3 || !rises || !bare.every((cell) => numbers?.(cell))) return undefined;
   const place = { file, row: headerIndex + 1, column: header[at], value: bare.join(", ") };
   return finding(place, "error", "sieve-numbers-or-mm", {
-    message: say`These sieves rise where a sheet gets finer, and all of them are sieve numbers of the United States series.`,
+    message: say`The sizes of these sieves increase down the sheet, and all of them could be sieve numbers of the United States series.`,
     expected: say`“sieve (US No.)” for numbers; openings in mm from the coarsest to the finest`,
     remedy: say`Write in the header which of the two they are.`,
   });
@@ -267,7 +267,7 @@ function percentFindings({ file, factRows, headers, rows }: SheetValues): Findin
   const extra = Object.keys(factRows).find((key) => key !== "dryMassG" && key !== "method");
   if (!extra) return [note];
   const found = finding({ file, row: factRows[extra] }, "error", "passing-with-masses", {
-    message: say`Percentages are of the whole sample: a split or a washing has no place.`,
+    message: say`Percentages are of the whole sample: a split or washing does not apply.`,
     expected: say`only “dry mass (g)” above a table of percentages`,
     remedy: say`Take the line out, or give the masses retained.`,
   });

@@ -238,7 +238,7 @@ export function strengthByAgeTable(
       String(age.blocks),
       stress(age.blocksMeanMpa),
     ]),
-    notes: [message, say`Nothing is said of ages between the tested ones, or beyond them.`],
+    notes: [message, say`No values are given for ages between or beyond those tested.`],
   };
 }
 

@@ -143,7 +143,7 @@ export function attributionTable(
       ];
     }),
     notes: [
-      say`The parts of the second version are put into the first one after the other, from left to right, and the study is computed anew each time. In another order parts that act on each other would share the difference otherwise.`,
+      say`The parts of the second version are put into the first one after the other, from left to right, and the study is computed anew each time. In another order, parts that act on each other would share the difference differently.`,
       ...(silent.length > 0
         ? [
             say`Changed without an effect on these results: ${joinTexts(silent.map((part) => PARTS[part]))}.`,

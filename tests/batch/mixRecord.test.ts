@@ -339,7 +339,7 @@ describe("one record of the mix", () => {
     const { buckets } = record;
     expect(buckets!.withinTolerance).toBe(false);
     const text = render(buckets!.message);
-    expect(text).toMatch(/^Do not use these buckets: they make another mix \(/);
+    expect(text).toMatch(/^Do not use these buckets: they give a different mix \(/);
     expect(text).toMatch(/\d\.\d\d %, where \d+\.\d\d to \d+\.\d\d % are allowed/);
     expect(text).toContain("Weigh every material");
     expect(record.messages).toContain(buckets!.message);

@@ -177,7 +177,7 @@ describe("site sheets", () => {
     };
     const card = siteBucketCard(result);
     expect(textOf(card.blocks)).toContain(
-      "Buckets of 5 gal make another mix: weigh every material.",
+      "Buckets of 5 gal give a different mix: weigh every material.",
     );
     expect((await pagesOf(card, result)).pages).toBe(1);
   });
@@ -189,7 +189,7 @@ describe("site sheets", () => {
     expect(textOf(given.blocks)).toContain("Bucket of 7 L");
     const coarse = siteBucketCard(room(), { bucketL: 20, bucketStep: 1, mixerVolumeL: 75 });
     expect(textOf(coarse.blocks)).toContain(
-      "Buckets of 20 L make another mix: weigh every material.",
+      "Buckets of 20 L give a different mix: weigh every material.",
     );
     const none = siteBucketCard(room(), { bucketL: 90 });
     expect(textOf(none.blocks)).toContain("120 kg dry soil and aggregate, by scale");

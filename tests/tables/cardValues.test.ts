@@ -174,7 +174,7 @@ describe("forms that make another mix", () => {
     const card = siteBucketCard(result, { bucketL: 12 });
     const warnings = card.blocks.flatMap((block) => (block.kind === "note" ? block.text : []));
     expect(warnings.map((text) => render(text))).toEqual([
-      "Buckets of 12 L make another mix: weigh every material. Buckets of 11 L would do.",
+      "Buckets of 12 L give a different mix: weigh every material. Buckets of 11 L would do.",
     ]);
     const table = tableOf(card);
     expect(headsOf(table)).toEqual(["Put in", "On a scale, moist mass", "Trial batch"]);
@@ -213,7 +213,7 @@ describe("the scale of the crew", () => {
       expect(inParts[at][3]).toBe(shown);
     });
     const coarse = { scaleStepKg: 5 };
-    const warning = "The scale is too coarse for this batch and makes another mix";
+    const warning = "The scale is too coarse for this batch and gives a different mix";
     for (const card of [siteBucketCard(result, coarse), mixCard(result, coarse)]) {
       expect(textOf(card)).toContain(warning);
       const [, , , cement] = rowsOf(tableOf(card));

@@ -70,7 +70,7 @@ const ANNEXES: Readonly<Record<AnnexKey, (result: StudyResult) => AppendixPart[]
   alternatives,
   quantities: (result) =>
     result.mix
-      ? cited(say`What the element takes of the mix.`, [
+      ? cited(say`Quantities of the mix for the element.`, [
           keyed("quantities-table", quantitiesTable(result)),
         ])
       : [],
@@ -208,7 +208,7 @@ function resampling(result: StudyResult): AppendixPart[] {
   const { materials, textures, blend } = result;
   const robustness = blend?.robustness;
   return cited(
-    say`The readings are drawn again and again within the stated errors of balance, sieving, hydrometer and temperature; what changes is the interval. The errors say nothing about how well a sample represents the deposit, which mostly matters more.`,
+    say`The readings are drawn again and again within the stated errors of balance, sieving, hydrometer and temperature; what changes is the interval. The errors say nothing about how well a sample represents the deposit, which usually matters more.`,
     [
       ...materials.flatMap(({ id, name, curve, uncertainty, limits }) => [
         ...(uncertainty
@@ -288,7 +288,7 @@ function alternatives(result: StudyResult): AppendixPart[] {
   const { blend, config } = result;
   if (!blend) return [];
   const frontier = hasTarget(config) ? blendFrontier(blendInputOf(result), "site-soil", 8) : [];
-  return cited(say`What other shares would do, within the same limits.`, [
+  return cited(say`Other shares, within the same limits.`, [
     blend.relaxed.length > 0 ? keyed("relaxed", blendRelaxTable(blend, blend.relaxed)) : undefined,
     frontier.length > 1
       ? inReport(

@@ -128,7 +128,7 @@ export async function renderPdf(
   const inTime = !own || endsInTime(files, asked, ownTypstSeconds);
   let made: Made = inTime
     ? compilePdf(compiler, standard, guarded)
-    : { problem: say`it was not done after ${ownTypstSeconds} s` };
+    : { problem: say`not finished after ${ownTypstSeconds} s` };
   if ("problem" in made && own) {
     findings.push(typstFinding(made.problem));
     virtual("own.typ", "");

@@ -78,7 +78,7 @@ function bucketWarnings({ config }: StudyResult, { record, bucketL }: SiteMix): 
   if (counted && !counted.withinTolerance) {
     const size = bucketSize(bucketL, config.units);
     return [
-      joinTexts([say`Buckets of ${size} make another mix: weigh every material.`, others], " "),
+      joinTexts([say`Buckets of ${size} give a different mix: weigh every material.`, others], " "),
     ];
   }
   if (counted) return [];
@@ -90,7 +90,7 @@ function bucketWarnings({ config }: StudyResult, { record, bucketL }: SiteMix): 
 /** That the crew's scale is too coarse for the mix. */
 export function scaleWarnings({ scale }: MixRecord): Text[] {
   if (!scale || scale.withinTolerance) return [];
-  return [say`The scale is too coarse for this batch and makes another mix: take a finer one.`];
+  return [say`The scale is too coarse for this batch and gives a different mix: use a finer one.`];
 }
 
 /** What goes in, by bucket, by scale and for the trial batch. */

@@ -65,7 +65,7 @@ export function trialCard(result: StudyResult): SiteSheet {
         proposal.cementBasis,
         say`Water: the compaction test finds how much. Until then add it bit by bit and begin with the ball test; weigh what you add and write it down.`,
         batches[0].waterInMaterialsKg === undefined
-          ? say`The study does not tell how damp each material is: dry a sample of it, and weigh out so much more as it holds water.`
+          ? say`The study does not give the moisture of each material: dry a sample of it, and weigh out as much more as the water it holds.`
           : say`The damp materials bring water: ${trialMass(batches[0].waterInMaterialsKg, units)} in the first batch, at the moistures of the study. Dry a sample of each.`,
       ],
     },
