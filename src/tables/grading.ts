@@ -1,5 +1,6 @@
 import type { TableBlock } from "../blocks/block.js";
-import type { CharacteristicSizes } from "../grading/characteristics.js";
+import { type CharacteristicSizes, finenessModulus } from "../grading/characteristics.js";
+import type { GradingCurve } from "../grading/curve.js";
 import { type Fractions, SIZE_BOUNDARIES, type SizeBoundaries } from "../grading/fractions.js";
 import type { HydrometerAnalysis } from "../grading/sedimentation/hydrometer.js";
 import type { JarAnalysis, JarComparison } from "../grading/sedimentation/jar.js";
@@ -93,6 +94,24 @@ export interface NamedSizes {
   readonly name: Text;
   readonly sizes: CharacteristicSizes;
   readonly fractions: Fractions;
+  /** With the curve of a sand its fineness modulus is told. */
+  readonly role?: string;
+  readonly curve?: GradingCurve;
+}
+
+/** The fineness modulus of each sand, as its supplier states it. */
+function finenessNotes(entries: readonly NamedSizes[]): Text[] {
+  const told = entries.flatMap(({ name, role, curve }): Text[] => {
+    if (role !== "sand" || !curve) return [];
+    const { value, interpolatedMm } = finenessModulus(curve);
+    if (value === undefined) return [];
+    return [
+      interpolatedMm.length === 0
+        ? say`${name} ${fixed(value, 2)}`
+        : say`${name} ${fixed(value, 2)}, ${interpolatedMm.length} of its sieves read off the curve`,
+    ];
+  });
+  return told.length > 0 ? [say`Fineness modulus: ${joinTexts(told, "; ")}.`] : [];
 }
 
 /** Characteristic sizes and fractions of several curves side by side. */
@@ -128,6 +147,7 @@ export function sizesTable(caption: Text, entries: readonly NamedSizes[]): Table
       fixed(fractions.gravelPct, 1),
     ]),
     notes: [
+      ...finenessNotes(entries),
       entries[0].sizes.reading === "size"
         ? say`D-sizes are read on straight lines between the points, on size.`
         : say`D-sizes are read on straight lines between the points, on the logarithm of size.`,

@@ -143,6 +143,33 @@ describe("tables of a grading", () => {
     passingPct: 34.56,
   };
 
+  it("the fineness modulus of a sand, with what was read off its curve", () => {
+    const point = (sizeMm: number, passingPct: number) => ({
+      ...{ sizeMm, passingPct, origin: "sieve" as const },
+    });
+    const fractions = { boundaries: { clayMm: 0.002, siltMm: 0.063, sandMm: 2, gravelMm: 63 } };
+    // By hand: 100 + 80 + 65 + 30 of 0.3 to 2.36 mm, all of 0.15 mm: 3.75.
+    const curve = {
+      points: [point(0.3, 0), point(0.6, 20), point(1.18, 35), point(2.36, 70), point(4.75, 100)],
+    };
+    const coarse = { points: curve.points.filter(({ sizeMm }) => sizeMm !== 1.18) };
+    const entry = (name: string, role: string, of: object) => ({
+      name,
+      role,
+      sizes: {},
+      fractions,
+      curve: of,
+    });
+    const notes = (...entries: object[]) => notesOf(sizesTable("Sizes", entries as never))[0];
+    expect(notes(entry("River sand", "sand", curve), entry("Soil", "soil", curve))).toBe(
+      "Fineness modulus: River sand 3.75.",
+    );
+    expect(notes(entry("Pit sand", "sand", coarse))).toMatch(
+      /^Fineness modulus: Pit sand 3\.\d\d, 1 of its sieves read off the curve\.$/,
+    );
+    expect(notes(entry("Soil", "soil", curve))).not.toContain("Fineness");
+  });
+
   it("a hydrometer by the units of its record", () => {
     const table = sedimentationTable("Pit 1", {
       rows: [reading],
