@@ -107,6 +107,9 @@ describe("fitGrading", () => {
     // Nothing but a step: no spread is small enough.
     const step = fitGrading(curveOf([0.5, 0], [1, 50], [1.001, 100]), "lognormal");
     expect(renderAll(step.warnings).join(" ")).toContain("“spread” is at its lower bound");
+    const steep = [0.5, 0.7, 0.85, 1].map((sizeMm) => [sizeMm, 100 * sizeMm ** 8] as const);
+    const power = fitGrading(curveOf(...steep), "power");
+    expect(power.parameters.find(({ name }) => name === "exponent")?.value).toBeCloseTo(5, 6);
     const few = fitGrading(curveOf([0.1, 10], [1, 40], [8, 90]), "lognormal");
     expect(few.degreesOfFreedom).toBe(1);
     expect(renderAll(few.warnings).join(" ")).toContain("Only 1 degree of freedom");
