@@ -33,10 +33,12 @@ const GOALS = {
   numerics: 0.9,
   grading: 0.9,
   soil: 0.9,
+  guidance: 0.9,
   blend: 0.9,
   strength: 0.9,
   batch: 0.8,
   study: 0.8,
+  figures: 0.8,
   tables: 0.8,
 };
 
