@@ -384,6 +384,16 @@ describe("guidance", () => {
     expect(texts(reading).join(" ")).toContain("Viscosity of water");
   });
 
+  it("holds guidance, classes and carbon unless one is left out", async () => {
+    const result = await exampleResult("reading-room");
+    const whole = referencesBlock(result).items;
+    for (const scope of ["guidance", "classes", "carbon"] as const) {
+      const rest = referencesBlock(result, { [scope]: false }).items;
+      expect(rest.length, scope).toBeLessThan(whole.length);
+      expect(referencesBlock(result, { [scope]: true }).items).toEqual(whole);
+    }
+  });
+
   it("cautions have a title, a text and a source, each in its place", () => {
     for (const { title, text, source } of renderAll(cautionsBlock()).items) {
       expect(title.length).toBeLessThan(text.length);
