@@ -60,7 +60,7 @@ const REPORTED = [
 ] as const;
 
 /** How laboratories write in place of a limit that the soil has none. */
-const NON_PLASTIC = /^(np|n\.p\.?|non[- ]?plastic|no pl[aá]stico)$/i;
+export const NON_PLASTIC = /^(np|n\.p\.?|non[- ]?plastic|no pl[aá]stico)$/i;
 
 /** What a limits sheet may hold. */
 export const LIMITS_LAYOUT: SheetLayout = {

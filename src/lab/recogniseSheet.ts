@@ -46,7 +46,7 @@ export function recogniseSheet(grid: SheetGrid): SheetRecognition {
     ...(row === undefined ? {} : { row }),
     by,
     findings: [
-      finding({ file: grid.file, row, value: by.join(", ") }, "error", words.code, {
+      finding({ file: grid.file, row, ...shownBy(by) }, "error", words.code, {
         message: words.message,
         expected: words.expected,
         remedy: words.remedy,
@@ -54,6 +54,8 @@ export function recogniseSheet(grid: SheetGrid): SheetRecognition {
     ],
   };
 }
+
+const shownBy = (by: readonly string[]) => (by.length > 0 ? { value: by.join(", ") } : {});
 
 interface Candidate {
   readonly kind: SheetKindName;

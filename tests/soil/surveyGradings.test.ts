@@ -50,6 +50,20 @@ describe("surveyGradings", () => {
     });
   });
 
+  it("keeps the row of a soil without plasticity, and classifies it so", async () => {
+    const cells = body[0].split(",").slice(3).join(",");
+    const rows = await collect([
+      `id,LL (%),PI (%),${SIZES.join(",")}\nA,NP,NP,${cells}\nB,,non-plastic,${cells}\nC,,,${cells}\nD,low,NP,${cells}\n`,
+    ]);
+    expect(rows.map(({ status }) => status)).toEqual(["fitted", "fitted", "fitted", "left out"]);
+    expect(rows.slice(0, 3).map(({ uscs }) => uscs)).toEqual([
+      expect.stringMatching(/SM|ML/),
+      rows[0].uscs,
+      undefined,
+    ]);
+    expect(rows[3].finding?.code).toBe("not-a-number");
+  });
+
   it("does not mind where the text is cut", async () => {
     const text = `${HEADER}\n${body.slice(0, 5).join("\n")}`;
     const pieces = text.match(/[\s\S]{1,7}/g)!;

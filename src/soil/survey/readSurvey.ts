@@ -2,6 +2,7 @@ import { Readable } from "node:stream";
 import { type Options, parse } from "csv-parse";
 import { type Finding, finding } from "../../findings/finding.js";
 import type { GradingPoint } from "../../grading/curve.js";
+import { NON_PLASTIC } from "../../lab/limits.js";
 import { parseHeaderCell } from "../../lab/sheet/layout.js";
 import { parseNumber } from "../../quantities/parseQuantity.js";
 import { parseSieve } from "../../quantities/sieves.js";
@@ -27,7 +28,7 @@ const OPTIONS: Options = {
 
 /**
  * Reads a survey row by row, never the whole file: a header with `id`, sieves (`0.063`, `No. 200`, in mm
- * or by designation) and, where known, `liquid limit (%)` and `plasticity index (%)`; one grading a row,
+ * or by designation) and, where known, `liquid limit (%)` and `plasticity index (%)`, or LL and PI, with NP for none; one grading a row,
  * percent passing under each sieve, empty where it was not used.
  */
 export async function* readSurvey(
@@ -98,9 +99,9 @@ function refuse(file: string, row: number, { code, value, problem, expected }: R
 type SurveyColumn = keyof typeof NAMED_COLUMNS | number;
 
 const NAMED_COLUMNS = {
-  id: "id",
-  liquidLimitPct: "liquid limit",
-  plasticityIndexPct: "plasticity index",
+  id: ["id"],
+  liquidLimitPct: ["liquid limit", "ll"],
+  plasticityIndexPct: ["plasticity index", "pi"],
 } as const;
 
 /** The columns in their order, or what is wrong with them. */
@@ -128,7 +129,9 @@ function surveyColumns(
 
 function surveyColumn(cell: string): SurveyColumn | undefined {
   const { name, unit } = parseHeaderCell(cell);
-  const named = Object.entries(NAMED_COLUMNS).find(([, header]) => header === name);
+  const named = Object.entries(NAMED_COLUMNS).find(([, names]) =>
+    (names as readonly string[]).includes(name),
+  );
   if (named) return named[0] as keyof typeof NAMED_COLUMNS;
   return parseSieve(unit === undefined ? cell : name, unit ?? "mm");
 }
@@ -149,19 +152,29 @@ function surveyCells(
     };
   }
   const points: GradingPoint[] = [];
-  const facts: { id: string; liquidLimitPct?: number; plasticityIndexPct?: number } = { id: "" };
+  const facts: Partial<SurveyGrading> & { id: string } = { id: "" };
   for (const [at, text] of cells.entries()) {
     const column = columns[at];
     if (column === "id") facts.id = text;
     if (column === "id" || text === "") continue;
-    const cell = surveyNumber(text, typeof column === "number" ? 100 : 200);
-    if (typeof cell !== "number") return cell;
-    if (typeof column === "number") {
-      points.push({ sizeMm: column, passingPct: cell, origin: "sieve" });
-    } else facts[column] = cell;
+    const read = typeof column === "number" ? surveyNumber(text, 100) : surveyLimit(column, text);
+    if (typeof read === "object" && "code" in read) return read;
+    if (typeof read === "number") {
+      points.push({ sizeMm: column as number, passingPct: read, origin: "sieve" });
+    } else Object.assign(facts, read);
   }
   points.sort((a, b) => a.sizeMm - b.sizeMm);
   return { file, row, ...facts, points };
+}
+
+/** A soil without plasticity has no limits, and keeps its row. */
+function surveyLimit(
+  column: "liquidLimitPct" | "plasticityIndexPct",
+  text: string,
+): Partial<SurveyGrading> | Refusal {
+  if (NON_PLASTIC.test(text)) return { nonPlastic: true };
+  const number = surveyNumber(text, 200);
+  return typeof number === "number" ? { [column]: number } : number;
 }
 
 function surveyNumber(text: string, max: number): number | Refusal {

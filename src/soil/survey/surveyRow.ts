@@ -20,6 +20,8 @@ export interface SurveyGrading {
   readonly points: readonly GradingPoint[];
   readonly liquidLimitPct?: number;
   readonly plasticityIndexPct?: number;
+  /** Reported as non-plastic. */
+  readonly nonPlastic?: true;
 }
 
 export type SurveyModel = Extract<GradingModelName, "weibull" | "lognormal" | "power">;
@@ -68,7 +70,7 @@ export function surveyGradingWith(model: SurveyModel): (grading: SurveyGrading) 
     if (kept.size < MAX_KEPT) kept.set(key, found);
     return found;
   };
-  return ({ file, row, id, points: raw, liquidLimitPct, plasticityIndexPct }) => {
+  return ({ file, row, id, points: raw, liquidLimitPct, plasticityIndexPct, nonPlastic }) => {
     const leaveOut = (code: string, value: Text, message: Text, expected: Text): SurveyRow => {
       const remedy = say`Correct the row; the other rows are not affected.`;
       const words = { message, expected, remedy };
@@ -125,7 +127,7 @@ export function surveyGradingWith(model: SurveyModel): (grading: SurveyGrading) 
       finesPct,
       sandPct,
       gravelPct,
-      uscs: classifyCurve(curve, "uscs", { liquidLimitPct, plasticityIndexPct }).label,
+      uscs: classifyCurve(curve, "uscs", { liquidLimitPct, plasticityIndexPct, nonPlastic }).label,
       usda: classifyCurve(curve, "usda").label,
     };
   };
