@@ -13,7 +13,7 @@ const INSTALL_MS = 300_000;
 
 describe("the packed package, installed by itself", () => {
   const place = mkdtempSync(join(tmpdir(), "loambook-install-"));
-  const prefix = join(place, "prefix");
+  const prefix = join(place, "größer, a prefix");
   const desk = join(place, "a desk, größer");
   let env: NodeJS.ProcessEnv;
 

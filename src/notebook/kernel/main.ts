@@ -297,6 +297,8 @@ function tellErrorsOfCells(): () => CellError {
       told = [];
       forgotten = [];
       const ok = await inner.execute(source);
+      // tslab races every cell against one promise, which holds them all until it is settled
+      inner.interrupt();
       const interrupted = new Promise<void>((resolve) => {
         stopWaiting = resolve;
       });
