@@ -129,11 +129,13 @@ class Tally {
   readonly #kinds = new Map<string, Record<Verdict["outcome"] | "told", number>>();
   readonly #codes = new Map<string, number>();
   #slowest = 0;
+  #memory = 0;
   #cases = 0;
 
   count(all: readonly Change[], { outcome, findings, seconds }: Verdict): void {
     this.#cases += 1;
     this.#slowest = Math.max(this.#slowest, seconds);
+    this.#memory = Math.max(this.#memory, process.memoryUsage().rss);
     const kind = all.length === 1 ? all[0].do : "several";
     const row = this.#kinds.get(kind) ?? { computed: 0, refused: 0, told: 0 };
     row[outcome] += 1;
@@ -157,9 +159,9 @@ class Tally {
       ([kind, { computed, refused, told }]) =>
         `  ${kind}: ${refused} refused, ${computed} computed, ${told} of them with a warning`,
     );
-    const memory = Math.round(process.memoryUsage().rss / 2 ** 20);
+    const memory = Math.round(this.#memory / 2 ** 20);
     return [
-      `${this.#cases} cases, ${this.failures.length} failures, slowest ${this.#slowest.toFixed(1)} s, ${memory} MB at the end, ${this.#codes.size} kinds of findings`,
+      `${this.#cases} cases, ${this.failures.length} failures, slowest ${this.#slowest.toFixed(1)} s, ${memory} MB at most, ${this.#codes.size} kinds of findings`,
       ...rows.sort(),
     ].join("\n");
   }
