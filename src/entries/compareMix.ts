@@ -17,7 +17,7 @@ export const compareMix: Kind<CompareConfig> = group(
     name: required("name", text("site soil alone with 10 % cement"), "Name as it is printed."),
     shares: required(
       "sharesPct",
-      names(percent("100 %")),
+      names(percent("100 %"), "site-soil"),
       "Shares of the dry mass of soil and aggregate by material id; what is not named has none.",
     ),
     cement: required(

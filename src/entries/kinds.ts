@@ -722,6 +722,7 @@ export function list<T>(
       items: item.schema(),
       ...(min === 0 ? {} : { minItems: min }),
       ...(max === undefined ? {} : { maxItems: max }),
+      ...(item.examples.length === 0 ? {} : { examples: [[item.examples[0]]] }),
     }),
     read(written, path) {
       if (!Array.isArray(written)) return wrong(path, written, say`This is no list.`, form);
@@ -754,14 +755,22 @@ function repeated(items: readonly unknown[], key: string, path: Path): Problem[]
   });
 }
 
-/** A group whose keys are the user's own names. */
-export function names<T>(item: Kind<T>): Kind<Readonly<Record<string, T>>> {
+/**
+ * A group whose keys are the user's own names.
+ *
+ * @param exampleName such a name, for the example that an editor shows
+ */
+export function names<T>(item: Kind<T>, exampleName: string): Kind<Readonly<Record<string, T>>> {
   const form = say`a group of names, each with ${item.form}`;
   return {
     form,
     examples: [],
     parts: { kind: "names", item },
-    schema: () => ({ type: "object", additionalProperties: item.schema() }),
+    schema: () => ({
+      type: "object",
+      additionalProperties: item.schema(),
+      examples: [{ [exampleName]: item.examples[0] }],
+    }),
     read(written, path) {
       if (!isGroup(written)) return wrong(path, written, say`This is no group of keys.`, form);
       const reads = Object.entries(written).map(

@@ -19,7 +19,7 @@ const DRAFTS: Readonly<Record<SchemaDraft, string>> = {
  * @param draft default 2020-12.
  *
  * @example
- * studyJsonSchema().required.slice(0, 3) // => ["format", "title", "place"]
+ * studyJsonSchema().required // => ["format", "materials"]
  */
 export function studyJsonSchema(
   draft: SchemaDraft = "2020-12",

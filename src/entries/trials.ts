@@ -57,7 +57,7 @@ export const tested: Kind<TestedConfig> = group(
     name: optional("name", text("First trial blend"), "Name as it is printed."),
     shares: optional(
       "sharesPct",
-      names(percent("55 %")),
+      names(percent("55 %"), "site-soil"),
       "Shares of the dry mass of soil and aggregate by material id; what is not named has none.",
     ),
     ...blocks,
@@ -73,7 +73,7 @@ export const trials: Kind<readonly TrialConfig[]> = list(
       name: optional("name", text("With less sand"), "Name as it is printed; left out, the id."),
       shares: required(
         "sharesPct",
-        names(percent("60 %")),
+        names(percent("60 %"), "site-soil"),
         "Shares of the dry mass of soil and aggregate by material id; what is not named has none.",
       ),
       compaction: optional(
@@ -108,7 +108,7 @@ export const specified: Kind<SpecifiedConfig> = group(
   {
     shares: optional(
       "sharesPct",
-      names(percent("55 %")),
+      names(percent("55 %"), "site-soil"),
       "Shares of the dry mass of soil and aggregate by material id; what is not named has none. Left out, the blend that the target leads to.",
     ),
     cement: optional(

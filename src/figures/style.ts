@@ -1,4 +1,4 @@
-import type { Text } from "../words/message.js";
+import { say, type Text } from "../words/message.js";
 import { render } from "../words/render.js";
 
 /**
@@ -121,6 +121,8 @@ export function baseLayout(
   });
   return {
     ...GROUND,
+    // decimal sign and sign between thousands of the numbers along the axes, in the reader's language
+    separators: say`.,`,
     plot_bgcolor: "#ffffff",
     margin: { l: 62, r: 18, t: 16, b: 54 },
     xaxis: axis(x),

@@ -5,6 +5,7 @@ import { parse } from "yaml";
 import type { Kind, Path } from "../../src/entries/kinds.js";
 import { STUDY } from "../../src/entries/study.js";
 import type { StudyConfig } from "../../src/entries/studyConfig.js";
+import { studyJsonSchema } from "../../src/entries/studyJsonSchema.js";
 import { render } from "../../src/words/render.js";
 import { parseStudyYaml } from "../support/saidStudy.js";
 import { EXAMPLES } from "../support/studyCopy.js";
@@ -178,4 +179,47 @@ it("an example's entries are read from the text as a person writes it", () => {
   expect(strength.requirement).toMatchObject({ strengthMpa: 1.5, ageDays: 28, confidence: 0.95 });
   expect(batchDryMassKg).toBe(120);
   expect(site.truck).toEqual({ payloadKg: 9000, bodyM3: 6 });
+});
+
+/** A part of a JSON Schema, as far as it is looked at here. */
+interface SchemaPart {
+  readonly description?: string;
+  readonly examples?: readonly unknown[];
+  readonly enum?: readonly unknown[];
+  readonly const?: unknown;
+  readonly type?: string;
+  readonly properties?: Readonly<Record<string, SchemaPart>>;
+  readonly items?: SchemaPart;
+  readonly additionalProperties?: SchemaPart | boolean;
+  readonly anyOf?: readonly SchemaPart[];
+  readonly oneOf?: readonly SchemaPart[];
+}
+
+it("an editor shows of each key a sentence and what may stand there", () => {
+  const bare: string[] = [];
+  let keys = 0;
+  const below = (part: SchemaPart): SchemaPart[] => [
+    ...(part.anyOf ?? []),
+    ...(part.oneOf ?? []),
+    ...(part.items ? [part.items] : []),
+    ...(typeof part.additionalProperties === "object" ? [part.additionalProperties] : []),
+  ];
+  const tells = (part: SchemaPart): boolean =>
+    part.examples !== undefined ||
+    part.enum !== undefined ||
+    part.const !== undefined ||
+    part.type === "boolean" ||
+    part.properties !== undefined ||
+    below(part).some(tells);
+  const visit = (part: SchemaPart, path: string): void => {
+    for (const [key, value] of Object.entries(part.properties ?? {})) {
+      keys += 1;
+      if (!value.description || !tells(value)) bare.push(`${path}.${key}`);
+      visit(value, `${path}.${key}`);
+    }
+    for (const other of below(part)) visit(other, path);
+  };
+  visit(studyJsonSchema() as SchemaPart, "");
+  expect(keys).toBeGreaterThan(300);
+  expect(bare).toEqual([]);
 });

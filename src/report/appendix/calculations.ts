@@ -219,7 +219,7 @@ function hydrometerCalculation(
         given("t", say`time`, timeMin, "min", reading),
         given(
           "η",
-          say`viscosity of water at ${exact(row.temperatureC)} °C`,
+          say`viscosity of water at ${formatFixed(row.temperatureC, 1)} °C`,
           viscosityMPaS,
           "mPa·s",
         ),

@@ -125,10 +125,11 @@ const templateBlocks = `#let inlines(nodes) = {
   else if side == "right" { text(weight: 700, cell) }
   else { [#cell] }
 }
-#let grid-table(columns, align, header, rows) = {
+// a row is parted only where a cell is as long as a paragraph
+#let grid-table(columns, align, header, rows, parted: false) = {
   set text(font: sans, size: sized(8.2pt * k, if columns.len() > 4 { 12.5pt } else if rows.len() > 7 { 14.5pt } else { 16pt }), number-type: "lining", number-width: "tabular")
   set par(leading: sized(0.55em, 0.45em), justify: false)
-  set table.cell(breakable: not meta.sheet)
+  set table.cell(breakable: parted and not meta.sheet)
   let cells = rows.enumerate().map(((at, row)) => {
     let parts = row.enumerate().map(((x, cell)) => if meta.sheet { sheet-cell(cell, align.at(x)) } else if type(cell) == str { [#said(cell)] } else { [#cell] })
     if at + 1 < rows.len() and not meta.sheet { parts + (table.hline(stroke: rules.row),) } else { parts }
@@ -229,10 +230,10 @@ const templateBlocks = `#let inlines(nodes) = {
     if node.typst == none { raw(node.tex, block: true) }
     else { math.equation(block: true, numbering: none, alt: node.tex, eval(node.typst, mode: "math").body) }
   } else if kind == "proseTable" {
-    block(above: 1.5em, below: 1.5em, grid-table(node.widths, node.sides, node.header.map(c => text(weight: 600, inlines(c))), node.rows.map(row => row.map(inlines))))
+    block(above: 1.5em, below: 1.5em, grid-table(node.widths, node.sides, node.header.map(c => text(weight: 600, inlines(c))), node.rows.map(row => row.map(inlines)), parted: true))
   } else if kind == "grid" {
     numbered(node, table, words.table, whole: node.whole, {
-      grid-table(node.widths, node.sides, if node.columns.all(c => c.header == "") { none } else { node.columns.map(head-cell) }, node.rows.map(row => row.enumerate().map(((x, cell)) => grid-cell(cell, quiet: node.pairs and x == 0))))
+      grid-table(node.widths, node.sides, if node.columns.all(c => c.header == "") { none } else { node.columns.map(head-cell) }, node.rows.map(row => row.enumerate().map(((x, cell)) => grid-cell(cell, quiet: node.pairs and x == 0))), parted: node.rows.any(row => row.any(cell => cell.text.len() > 700)))
       if node.notes.len() > 0 {
         block(above: 0.6em, { set text(font: sans, size: sized(8pt * k, 11pt), fill: soft); set par(leading: 0.5em, spacing: 0.5em); for note in node.notes { par[#note] } })
       }
