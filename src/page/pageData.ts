@@ -62,3 +62,41 @@ export function unpackGroups(groups: StoredPage["groups"]): ClassGroup[] {
     sheets: sheets.map(({ file, bytes }) => ({ file, bytes: unpack(bytes) })),
   }));
 }
+
+/** What was stored, where it is a page of ours; undefined where somebody or something changed it. */
+export function storedPage(value: unknown): StoredPage | undefined {
+  const { files, link, groups, locale, units } = (value ?? {}) as Record<string, unknown>;
+  const sound =
+    isPacked(files) &&
+    (link === undefined || typeof link === "string") &&
+    Array.isArray(groups) &&
+    groups.every(isGroup) &&
+    /^(en|es)(-[A-Z]{2})?$/.test(String(locale)) &&
+    (units === "SI" || units === "US");
+  return sound ? (value as StoredPage) : undefined;
+}
+
+/** Base 64, as `btoa` writes it. */
+const PACKED = /^[A-Za-z0-9+/]*={0,2}$/;
+
+function isPacked(files: unknown): files is PackedFiles {
+  return (
+    Array.isArray(files) &&
+    files.every(
+      (each) =>
+        Array.isArray(each) &&
+        each.length === 2 &&
+        typeof each[0] === "string" &&
+        PACKED.test(String(each[1])),
+    )
+  );
+}
+
+function isGroup(value: unknown): boolean {
+  const { name, sheets } = (value ?? {}) as Record<string, unknown>;
+  if (typeof name !== "string" || !Array.isArray(sheets)) return false;
+  return sheets.every((sheet) => {
+    const { file, bytes } = (sheet ?? {}) as Record<string, unknown>;
+    return typeof file === "string" && PACKED.test(String(bytes));
+  });
+}

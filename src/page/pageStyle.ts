@@ -91,7 +91,7 @@ a{color:var(--accent)}
 .switches,.tools,.tabs{display:flex;flex-wrap:wrap;gap:.4rem}
 .switches label{font-size:.8rem;color:var(--soft);display:grid;gap:.1rem}
 .tabs{padding:.5rem 1rem;border-bottom:1px solid var(--line);background:var(--wash)}
-button,.button,select,input[type=number],input[type=text]{font:inherit;color:inherit;min-height:44px;border:1px solid var(--edge);border-radius:4px;background:var(--card);padding:.3rem .8rem}
+button,.button,select,textarea,input[type=number],input[type=text]{font:inherit;color:inherit;min-height:44px;border:1px solid var(--edge);border-radius:4px;background:var(--card);padding:.3rem .8rem}
 button,.button{font-weight:600;font-size:.92rem;cursor:pointer;color:var(--accent);min-width:44px}
 button:not(:disabled,[aria-current=page],[aria-pressed=true],.main):hover,.button:hover{background:var(--wash)}
 button:disabled{color:var(--soft);cursor:default;border-style:dashed}
@@ -107,7 +107,7 @@ main{padding:0 1rem 2rem}
 .card>h2{margin-bottom:.6rem}.card h3{margin:1rem 0 .4rem}
 .bench{display:grid;gap:.9rem;grid-template-columns:minmax(0,1fr);grid-template-areas:"plot" "sheet" "verdict" "bucket"}
 .plot{grid-area:plot}.sheet{grid-area:sheet}.verdict{grid-area:verdict}.bucket{grid-area:bucket}
-@media (max-width:759px){main{padding:0 .5rem 2rem}.plot{position:sticky;top:0;z-index:3;padding:.3rem .4rem;box-shadow:0 2px 6px #0003}.plot h2{display:none}.card{padding:.8rem .7rem}}
+@media (max-width:759px){html{scroll-padding-top:17rem}main{padding:0 .5rem 2rem}.plot{position:sticky;top:0;z-index:3;padding:.3rem .4rem;box-shadow:0 2px 6px #0003}.plot h2{display:none}.card{padding:.8rem .7rem}}
 @media (max-width:759px) and (max-height:560px){.plot{position:static}}
 @media (min-width:760px){.bench{grid-template-columns:minmax(19rem,2fr) minmax(0,3fr);grid-template-areas:"sheet plot" "sheet verdict" "bucket bucket";grid-template-rows:auto 1fr auto}}
 @media (min-width:1240px){.bench{grid-template-columns:minmax(20rem,23rem) minmax(0,1fr) minmax(20rem,25rem);grid-template-areas:"sheet plot bucket" "sheet verdict bucket";grid-template-rows:auto 1fr}}
@@ -162,7 +162,7 @@ summary::before{content:"▸";margin-right:.5rem}details[open]>summary::before{c
 .button{display:inline-flex;align-items:center;border:1px solid var(--edge);border-radius:4px;min-height:44px}
 .pair{display:grid;gap:.9rem;grid-template-columns:minmax(0,1fr)}
 @media (min-width:900px){.pair{grid-template-columns:repeat(2,minmax(0,1fr))}}
-.grid td{padding:.1rem}.grid input{width:100%;min-width:5.5rem;text-align:left}
+textarea{width:100%;font:0.85rem/1.5 ui-monospace,Menlo,Consolas,monospace;margin-bottom:.4rem}.field>select,.field>input[type=text]{max-width:14rem;width:100%}.grid td{padding:.1rem}.grid input{width:100%;min-width:5.5rem;text-align:left}
 footer{padding:1rem;border-top:1px solid var(--line);font-size:.88rem;color:var(--soft);max-width:70rem}
 @media print{@page{margin:10mm 12mm}html{font-size:7.3pt}body{background:#fff}.skip,.tabs,.tools,.switches,.no-print,main button,.drop,input[type=range],details,.target-box,.wishes-box,.place+*{display:none!important}
 .head{padding:0 0 .3rem;border-bottom:2px solid var(--line)}.banner{padding:.15rem}main{padding:.4rem 0 0}

@@ -167,6 +167,53 @@ export function editMaterial(
   return withEntries(files, entries);
 }
 
+/** What stands at an entry of `study.yaml`, as it is written; empty where nothing does. */
+export function writtenAt(files: StudyFiles, path: readonly string[]): string {
+  const value: unknown = entriesOf(files).getIn(path);
+  return typeof value === "string" || typeof value === "number" ? String(value) : "";
+}
+
+/** A study with entries as they were typed; an empty one takes the entry away. */
+export function withWritten(
+  files: StudyFiles,
+  written: readonly { readonly path: readonly string[]; readonly value: string }[],
+): StudyFiles {
+  const entries = entriesOf(files);
+  for (const { path, value } of written) {
+    if (value.trim() !== "") entries.setIn(path, value.trim());
+    else if (entries.hasIn(path)) entries.deleteIn(path);
+  }
+  // A group that nothing is left of is none.
+  for (const { path } of written) {
+    const group = entries.getIn(path.slice(0, -1));
+    if (path.length > 1 && isMap(group) && group.items.length === 0) {
+      entries.deleteIn(path.slice(0, -1));
+    }
+  }
+  return withEntries(files, entries);
+}
+
+/** A study whose compaction and block sheets are of a blend with these shares. */
+export function withTestedShares(
+  files: StudyFiles,
+  sharesPct: Readonly<Record<string, number>>,
+): StudyFiles {
+  const entries = entriesOf(files);
+  const shares = Object.entries(sharesPct).map(([id, pct]) => [id, `${pct} %`]);
+  entries.setIn(["tested", "shares"], entries.createNode(Object.fromEntries(shares)));
+  return withEntries(files, entries);
+}
+
+/** `study.yaml` as it stands. */
+export function entriesText(files: StudyFiles): string {
+  return entriesOf(files).toString({ lineWidth: 0 });
+}
+
+/** A study with another `study.yaml`. */
+export function withEntriesText(files: StudyFiles, text: string): StudyFiles {
+  return new Map([...files, [STUDY_FILE, utf8.encode(text)]]);
+}
+
 /** A study without a material and its sheets. */
 export function dropMaterial(files: StudyFiles, id: string): StudyFiles {
   const entries = entriesOf(files);

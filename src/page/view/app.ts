@@ -27,6 +27,8 @@ export interface PageState {
   recipe?: TunedMix;
   kept?: { readonly tuned: TunedBlend; readonly recipe: TunedMix };
   groups: readonly ClassGroup[];
+  /** What became of the sheets that were added last. */
+  news?: News;
   /** Whether the page may store its state in the browser. */
   remember: boolean;
   /** Whether sheets are on the page that were saved nowhere. */
@@ -49,6 +51,14 @@ export interface App {
   readonly setGroups: (groups: readonly ClassGroup[]) => void;
   readonly setRemember: (remember: boolean) => void;
   readonly saved: () => void;
+  /** Says what became of sheets that were added. */
+  readonly tell: (news: News) => void;
+}
+
+/** What became of sheets that were added. */
+export interface News {
+  readonly messages: readonly Text[];
+  readonly findings: readonly Finding[];
 }
 
 export interface Adopted {

@@ -9,7 +9,7 @@ import { TYPED_FORMS } from "../typedSheet.js";
 import type { App, View } from "./app.js";
 import { download, el, fill, written } from "./dom.js";
 import { tablesCsv } from "./keepView.js";
-import { dropBox, typedForm } from "./sheetsView.js";
+import { bytesOf, dropBox, typedForm } from "./sheetsView.js";
 
 /** Several groups' jars and sieves side by side. */
 export function classView(app: App): View {
@@ -40,7 +40,7 @@ export function classView(app: App): View {
         t(say`A jar, a sieve analysis, or both. Two sheets under one name are one group.`),
       ),
       dropBox(app, "class-input", async (files) => {
-        for (const file of files) hand(file.name, new Uint8Array(await file.arrayBuffer()));
+        for (const file of files) hand(file.name, await bytesOf(file));
       }),
       ...TYPED_FORMS.filter(({ kind }) => kind !== "hydrometer").map((form) =>
         typedForm(app, form, "class", (_, csv) =>

@@ -6,13 +6,14 @@ import type { Study } from "../../study/study.js";
 import { studyFromFiles } from "../../study/studyFromFiles.js";
 import { joinTexts, say, type Text } from "../../words/message.js";
 import { type Locale, render } from "../../words/render.js";
-import { type BenchAction, changeBench, newBench } from "../bench.js";
+import { type Bench, type BenchAction, changeBench, isSameMix, newBench } from "../bench.js";
 import { linkOf, mixOfLink } from "../link.js";
 import {
   type PageData,
   packFiles,
   packGroups,
   type StoredPage,
+  storedPage,
   unpackFiles,
   unpackGroups,
 } from "../pageData.js";
@@ -106,12 +107,18 @@ function pageOf(state: PageState) {
     saved() {
       state.unsaved = false;
     },
+    tell(news) {
+      state.news = news;
+      views[state.view].refresh();
+      app.announce(joinTexts(news.messages, " "));
+    },
   };
 
   return { begin };
 
   async function begin(files: StudyFiles, stored: StoredPage | undefined): Promise<void> {
     if (stored) Object.assign(state, { locale: stored.locale, units: stored.units });
+    else if (files.size === 0 && navigator.language.startsWith("es")) state.locale = "es";
     if (files.size > 0) await carry(files, stored !== undefined);
     const link = new URLSearchParams(location.hash.slice(1)).get("mix") ?? stored?.link;
     const mix = link && state.bench ? mixOfLink(link, state.bench.now.sharesPct.length) : undefined;
@@ -120,6 +127,8 @@ function pageOf(state: PageState) {
     draw();
     document.documentElement.dataset.ready = "true";
     addEventListener("keydown", undoKeys);
+    addEventListener("error", ({ error }) => fault(error));
+    addEventListener("unhandledrejection", ({ reason }) => fault(reason));
     addEventListener("beforeunload", (event) => {
       if (state.unsaved && !state.remember) event.preventDefault();
     });
@@ -140,17 +149,28 @@ function pageOf(state: PageState) {
     const opened = openOnBench(inUnits, reading);
     state.findings = opened.findings;
     if (!opened.open) return opened.findings;
+    const before = state.open;
     state.open = opened.open;
-    state.bench = opened.open.obstacles.length === 0 ? newBench(opened.open.start) : undefined;
     state.kept = undefined;
+    state.bench = benchOf(opened.open, before);
     return opened.findings;
   }
 
+  /** A bench for a study: what was tuned stays where the materials are the same. */
+  function benchOf(next: OpenStudy, before: OpenStudy | undefined): Bench | undefined {
+    if (next.obstacles.length > 0) return undefined;
+    const ids = (study: OpenStudy) => study.result.materials.map(({ id }) => id).join();
+    const fresh = newBench(next.start);
+    const { bench } = state;
+    if (!before || !bench || ids(before) !== ids(next)) return fresh;
+    if (isSameMix(bench.now, bench.start)) return fresh;
+    // What could not be chosen before may be known now.
+    const { cementPct, moisturePct } = next.start;
+    return changeBench(fresh, { kind: "mix", mix: { cementPct, moisturePct, ...bench.now } });
+  }
+
   function reopen(): void {
-    const { open: before, bench } = state;
-    if (!before) return;
-    open(before.study, before.findings);
-    if (bench) state.bench = bench;
+    if (state.open) open(state.open.study, state.open.findings);
     tune();
   }
 
@@ -247,6 +267,17 @@ function pageOf(state: PageState) {
     );
   }
 
+  /** A fault of ours is shown, not swallowed: the mix may not be what the sheets say. */
+  function fault(problem: unknown): void {
+    const words = t(
+      say`This page has a fault, and what it shows may be wrong: save the study folder and compute it with the command line.`,
+    );
+    document.getElementById("fault")?.remove();
+    root.prepend(
+      el("p", { class: "banner", id: "fault", role: "alert" }, `${words} (${String(problem)})`),
+    );
+  }
+
   function undoKeys(event: KeyboardEvent): void {
     const { target, key, ctrlKey, metaKey, shiftKey } = event;
     if (!(ctrlKey || metaKey) || (target instanceof HTMLInputElement && target.type === "text")) {
@@ -267,6 +298,9 @@ function pageOf(state: PageState) {
   /** Makes the whole page anew: for another language, other units, another study. */
   function draw(): void {
     const { locale, open: study, view } = state;
+    // Who stands in a form stays in it, and what was unfolded stays so.
+    const focused = document.activeElement?.id;
+    const unfolded = [...root.querySelectorAll("details[open][id]")].map(({ id }) => id);
     document.documentElement.lang = locale;
     const title = study?.study.config.title ?? t(say`Mix bench`);
     document.title = title;
@@ -298,8 +332,9 @@ function pageOf(state: PageState) {
           el(
             "div",
             {},
-            el("h1", {}, title),
-            study?.study.config.place && el("p", { class: "place" }, study.study.config.place),
+            el("h1", { dir: "auto" }, title),
+            study?.study.config.place &&
+              el("p", { class: "place", dir: "auto" }, study.study.config.place),
           ),
           switches(app),
         ),
@@ -321,6 +356,8 @@ function pageOf(state: PageState) {
     );
     views[view].refresh();
     tools.refresh();
+    for (const id of unfolded) document.getElementById(id)?.setAttribute("open", "");
+    if (focused) document.getElementById(focused)?.focus();
   }
 
   /** Stores the page in the browser where that was asked for, and clears the store where it was taken back. */
@@ -357,7 +394,7 @@ function storeName(): string {
 function readStored(): StoredPage | undefined {
   try {
     const text = localStorage.getItem(storeName());
-    return text === null ? undefined : (JSON.parse(text) as StoredPage);
+    return text === null ? undefined : storedPage(JSON.parse(text));
   } catch {
     return undefined;
   }

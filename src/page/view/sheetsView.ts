@@ -13,6 +13,7 @@ import {
 import { csvOfTyped, TYPED_FORMS, type TypedForm } from "../typedSheet.js";
 import type { App, View } from "./app.js";
 import { el, fill, written } from "./dom.js";
+import { entriesCard } from "./entriesCard.js";
 
 const ROLE_NAMES: Readonly<Record<Role, Text>> = {
   soil: say`soil`,
@@ -26,14 +27,15 @@ export function sheetsView(app: App): View {
   const told = el("div", { role: "status", id: "sheet-findings" });
   const list = el("div");
   const stages = el("div");
+  const entries = el("div");
   const takeFiles = async (files: readonly File[]) => {
     const read = await Promise.all(
       files.map(async (file) => ({
         name: file.name,
-        bytes: new Uint8Array(await file.arrayBuffer()),
+        bytes: await bytesOf(file),
       })),
     );
-    await take(app, read, told);
+    await take(app, read);
   };
   const node = el(
     "div",
@@ -54,7 +56,7 @@ export function sheetsView(app: App): View {
       el("h3", {}, t(say`Type a sheet`)),
       ...TYPED_FORMS.map((form) =>
         typedForm(app, form, "sheets", (name, csv) =>
-          take(app, [{ name, bytes: new TextEncoder().encode(csv) }], told),
+          take(app, [{ name, bytes: new TextEncoder().encode(csv) }]),
         ),
       ),
     ),
@@ -63,6 +65,8 @@ export function sheetsView(app: App): View {
       { class: "card", "aria-labelledby": "there-title" },
       el("h2", { id: "there-title" }, t(say`On the bench`)),
       list,
+      el("h3", {}, t(say`Entries`)),
+      entries,
       el("h3", {}, t(say`Stages of the study`)),
       stages,
       el("h3", {}, t(say`Findings`)),
@@ -73,12 +77,28 @@ export function sheetsView(app: App): View {
     node,
     refresh() {
       fill(list, ...materialRows(app));
-      const { open, findings } = app.state;
+      const { open, findings, news } = app.state;
+      fill(
+        told,
+        ...(news?.messages ?? []).map((message) =>
+          el("p", { class: hasErrors(news!.findings) ? "reason" : "note" }, t(message)),
+        ),
+        news && news.findings.length > 0 && written("div", {}, findingsHtml(app, news.findings)),
+      );
+      fill(entries, ...entriesCard(app));
       fill(stages, ...stageRows(app));
       const all = open ? open.findings : findings;
       node.querySelector("#study-findings")!.innerHTML = findingsHtml(app, all);
     },
   };
+}
+
+/** No sheet is larger; of what is, enough is read to be refused. */
+const MOST_BYTES = 5 * 1024 * 1024;
+
+/** The bytes of a file that somebody dropped or chose. */
+export async function bytesOf(file: File): Promise<Uint8Array> {
+  return new Uint8Array(await file.slice(0, MOST_BYTES).arrayBuffer());
 }
 
 function findingsHtml(app: App, findings: readonly Finding[]): string {
@@ -118,9 +138,7 @@ export function dropBox(app: App, id: string, take: (files: readonly File[]) => 
 async function take(
   app: App,
   sheets: readonly { readonly name: string; readonly bytes: Uint8Array }[],
-  told: HTMLElement,
 ): Promise<void> {
-  const { t } = app;
   const messages: Text[] = [];
   const findings: Finding[] = [];
   let files = app.state.files;
@@ -140,14 +158,7 @@ async function take(
     if (!taken)
       messages.push(say`The study with these sheets has errors, so the bench stays as it was.`);
   }
-  fill(
-    told,
-    ...messages.map((message) =>
-      el("p", { class: hasErrors(findings) ? "reason" : "note" }, t(message)),
-    ),
-    ...(findings.length > 0 ? [written("div", {}, findingsHtml(app, findings))] : []),
-  );
-  for (const message of messages) app.announce(message);
+  app.tell({ messages, findings });
 }
 
 function materialRows(app: App): HTMLElement[] {
@@ -189,7 +200,7 @@ function materialRows(app: App): HTMLElement[] {
       remove,
       el(
         "details",
-        {},
+        { id: `more-${id}` },
         el("summary", {}, t(say`Densities, moisture, price`)),
         ...materialEntries(app, id, entries),
       ),
