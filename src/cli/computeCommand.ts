@@ -112,7 +112,7 @@ function soilLines(
   );
   const comparison = soilGuidance.find((one) => one.id === id)?.comparison;
   return [
-    say`${name}: ${shares} (ISO 14688-1)`,
+    shares === "" ? say`${name}` : say`${name}: ${shares} (${fractions.boundaries.name})`,
     ...(read === "" ? [] : [say`  ${read} mm`]),
     ...(shape === "" ? [] : [say`  ${shape}`]),
     ...(limits?.plasticityIndexPct === undefined

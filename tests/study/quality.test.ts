@@ -19,6 +19,25 @@ function only(findings: readonly Finding[], code: string): Finding {
   return found[0];
 }
 
+it("reads site blocks of a layout of one's own as the plain sheet", async () => {
+  const copy = copyStudy("reading-room");
+  copy.edit(
+    SITE,
+    "block,batch,cement (%),age (d),strength (MPa)",
+    "Prufling,Los,Zement,Alter,Druck",
+  );
+  copy.edit(
+    "study.yaml",
+    `site-blocks: ${SITE}`,
+    `site-blocks:
+    sheet: ${SITE}
+    columns: { Prufling: block, Los: batch, Zement: "cement (%)", Alter: "age (d)", Druck: "strength (MPa)" }`,
+  );
+  const { result, findings } = await compute(copy);
+  expect(findings.filter(({ severity }) => severity === "error")).toEqual([]);
+  expect(result?.quality).toEqual((await exampleResult("reading-room")).quality);
+});
+
 describe("the quality-control plan", () => {
   it("counts lots and blocks from the rammed volume to make", async () => {
     const { quality, mix } = await exampleResult("reading-room");
