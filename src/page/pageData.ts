@@ -77,7 +77,9 @@ export function storedPage(value: unknown): StoredPage | undefined {
 }
 
 /** Base 64, as `btoa` writes it. */
-const PACKED = /^[A-Za-z0-9+/]*={0,2}$/;
+function isPackedText(value: unknown): value is string {
+  return typeof value === "string" && /^[A-Za-z0-9+/]*={0,2}$/.test(value);
+}
 
 function isPacked(files: unknown): files is PackedFiles {
   return (
@@ -87,7 +89,7 @@ function isPacked(files: unknown): files is PackedFiles {
         Array.isArray(each) &&
         each.length === 2 &&
         typeof each[0] === "string" &&
-        PACKED.test(String(each[1])),
+        isPackedText(each[1]),
     )
   );
 }
@@ -97,6 +99,6 @@ function isGroup(value: unknown): boolean {
   if (typeof name !== "string" || !Array.isArray(sheets)) return false;
   return sheets.every((sheet) => {
     const { file, bytes } = (sheet ?? {}) as Record<string, unknown>;
-    return typeof file === "string" && PACKED.test(String(bytes));
+    return typeof file === "string" && isPackedText(bytes);
   });
 }

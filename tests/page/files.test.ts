@@ -3,14 +3,24 @@ import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { parse } from "yaml";
 import { classFigure, classTables, groupResult } from "../../src/page/classGroups.js";
-import { packFiles, packGroups, unpackFiles, unpackGroups } from "../../src/page/pageData.js";
+import {
+  packFiles,
+  packGroups,
+  storedPage,
+  unpackFiles,
+  unpackGroups,
+} from "../../src/page/pageData.js";
 import {
   dropMaterial,
   editMaterial,
+  entriesText,
   listedMaterials,
   placeSheet,
   type StudyFiles,
   withMix,
+  withTestedShares,
+  withWritten,
+  writtenAt,
 } from "../../src/page/studyFiles.js";
 import { openOnBench } from "../../src/page/tune.js";
 import { csvOfTyped, TYPED_FORMS } from "../../src/page/typedSheet.js";
@@ -253,5 +263,61 @@ describe("a class", () => {
       "unknown-sheet",
     ]);
     expect(classFigure([found])?.data.length).toBe(1);
+  });
+});
+
+describe("what a browser stored", () => {
+  const stored = {
+    files: [["study.yaml", "YQ=="]],
+    link: "x",
+    groups: [{ name: "East", sheets: [{ file: "j.csv", bytes: "YQ==" }] }],
+    locale: "es-MX",
+    units: "SI",
+  };
+
+  it("is taken where it is what a page stores, and nothing else is", () => {
+    expect(storedPage(stored)).toBe(stored);
+    for (const change of [
+      { files: "x" },
+      { files: [["study.yaml"]] },
+      { files: [["study.yaml", "<b>"]] },
+      { groups: [{ name: 3, sheets: [] }] },
+      { groups: [{ name: "East", sheets: [{ file: "j.csv", bytes: null }] }] },
+      { locale: "xx" },
+      { units: "old" },
+      { link: 4 },
+    ]) {
+      expect(storedPage({ ...stored, ...change }), JSON.stringify(change)).toBeUndefined();
+    }
+    expect(storedPage(null)).toBeUndefined();
+  });
+});
+
+describe("entries that are typed", () => {
+  const start: StudyFiles = new Map([
+    [
+      "study.yaml",
+      bytes(
+        "# mine\nformat: loambook-study/1\nmaterials: []\nstrength: { requirement: { age: 28 d } }\n",
+      ),
+    ],
+  ]);
+
+  it("stand in study.yaml as they were typed, and leave it when they are emptied", () => {
+    const path = ["strength", "requirement", "strength"];
+    const entered = withWritten(start, [{ path, value: " 1.5 MPa " }]);
+    expect(writtenAt(entered, path)).toBe("1.5 MPa");
+    expect(entriesText(entered)).toContain("# mine");
+    const emptied = withWritten(entered, [
+      { path, value: "" },
+      { path: ["strength", "requirement", "age"], value: "" },
+    ]);
+    expect(entriesOf(emptied).strength).toEqual({});
+    expect(writtenAt(emptied, path)).toBe("");
+  });
+
+  it("tell which blend was tested", () => {
+    const tested = withTestedShares(start, { soil: 55.3, sand: 44.7 });
+    expect(entriesOf(tested).tested).toEqual({ shares: { soil: "55.3 %", sand: "44.7 %" } });
   });
 });

@@ -213,6 +213,76 @@ it("takes good sheets onto an empty bench and refuses bad ones with what is wron
   expect(complaints).toEqual([]);
 });
 
+it("comes from sheets and entries to a tested mix with its buckets", async (context) => {
+  chromiumOrSkip(context);
+  const { page, complaints } = await openPage(undefined);
+  const enter = async (form: string, values: readonly string[]) => {
+    const box = page.locator(`#${form}`);
+    if ((await box.getAttribute("open")) === null) await box.locator("summary").click();
+    for (const [index, value] of values.entries()) {
+      const field = page.locator(`#${form}-${index}`);
+      if ((await field.evaluate((each) => each.tagName)) === "SELECT") {
+        await field.selectOption(value);
+      } else await field.fill(value);
+    }
+    await box.locator("button.main").click();
+  };
+  await page.click("#tab-sheets");
+  const names = ["site-soil-sieve", "site-soil-hydrometer", "river-sand-sieve", "gravel-sieve"];
+  await page.setInputFiles(
+    "#sheets-input",
+    [...names, "compaction", "blocks"].map((name) =>
+      join(EXAMPLES, "reading-room", "sheets", `${name}.csv`),
+    ),
+  );
+  await page.waitForSelector("#sheet-findings >> text=taken as crushed blocks");
+  await enter("entry-requirement", ["1.5", "28 d", "tolerance", "95 %", "soaked", "invented"]);
+  await expect
+    .poll(() => page.locator("#entry-requirement [role=status]").textContent())
+    .toContain("no unit");
+  await enter("entry-requirement", ["1.5 MPa"]);
+  await expect
+    .poll(() => page.locator("#sheets-findings, #study-findings").textContent())
+    .not.toContain("several ages");
+  await page.click("#tab-mix");
+  for (const [index, value] of ["55", "13"].entries()) {
+    await page.fill(`#share-${index}`, value);
+    await page.keyboard.press("Enter");
+    await page.locator("button.lock").nth(index).click();
+  }
+  expect(await share(page, 2)).toBe("32");
+  await page.click("#tab-sheets");
+  await page.click("#tested-shares");
+  await enter("entry-tested", ["soaked", "wrapped", "cube"]);
+  await enter("entry-cement", ["Cement", "1200 kg/m3", "25 kg", "", "120 kg", "10 L"]);
+  await enter("entry-wall", ["East wall", "6 m", "2.5 m", "400 mm", "100 mm", "5 %"]);
+  for (const id of ["site-soil", "river-sand", "gravel"]) {
+    await page.locator(`#more-${id} summary`).click();
+    for (const [key, value] of [
+      ["moisture", "5 %"],
+      ["loose-bulk-density", "1400 kg/m3"],
+    ]) {
+      await page.fill(`#${id}-${key}`, value);
+      await page.keyboard.press("Enter");
+      await expect
+        .poll(() => page.locator("#entries-text").inputValue())
+        .toContain(`${key}: ${value}`);
+    }
+  }
+  await page.click("#tab-mix");
+  expect(await page.locator("#strength-words").textContent()).toContain("reached");
+  expect(await page.locator("#bucket-body .pail").count()).toBeGreaterThan(3);
+  expect(await page.getByRole("note").first().textContent()).toContain("invented");
+  expect(complaints).toEqual([]);
+});
+
+it("shows a fault of its own, and does not swallow it", async (context) => {
+  chromiumOrSkip(context);
+  const { page } = await openPage("reading-room");
+  await page.evaluate("setTimeout(() => { throw new Error('of the test'); })");
+  await page.waitForSelector("#fault >> text=of the test");
+});
+
 it("takes a workbook, and a jar that is typed", async (context) => {
   chromiumOrSkip(context);
   const { page, complaints } = await openPage(undefined);
