@@ -211,6 +211,20 @@ describe("names and paths", () => {
     expect(classifyUscs(soil)).toMatchObject({ symbol: "SC-SM", groupName: "silty, clayey sand" });
   });
 
+  it("needs both coefficients, and says on which side of 50 the liquid limit lies", () => {
+    const clean = { gravelPct: 20, sandPct: 78, finesPct: 2 };
+    for (const half of [{ cu: 8 }, { cc: 2 }]) {
+      const { symbol, missing } = classifyUscs({ ...clean, ...half });
+      expect([symbol, renderAll(missing)]).toEqual([undefined, ["D10, D30 and D60"]]);
+    }
+    const plastic = (liquidLimitPct: number) => {
+      const fine = { gravelPct: 0, sandPct: 10, finesPct: 90, plasticityIndexPct: 28 };
+      return renderAll(classifyUscs({ ...fine, liquidLimitPct }).path).join(" ");
+    };
+    expect(plastic(49.9)).toContain("LL 49.9 is below 50;");
+    expect(plastic(50)).toContain("LL 50.0 is 50 or more;");
+  });
+
   it("tells every decision", () => {
     const { path } = classifyUscs({ gravelPct: 40, sandPct: 40, finesPct: 20, nonPlastic: true });
     expect(renderAll(path)).toEqual([
