@@ -15,6 +15,7 @@ import {
   looseVolume,
   massText,
   numberColumn,
+  plain,
   quantity,
   quantityColumn,
 } from "./cell.js";
@@ -85,7 +86,7 @@ export function recipeTable({ config, mix }: StudyResult): TableBlock | NoteBloc
     ],
     rows: [
       ...recipe.materials.map((line) => row(line, fixed(line.sharePct, 1))),
-      row(recipe.cement, say`${fixed(recipe.cementPct, 1)} (of dry mass)`),
+      row(recipe.cement, say`${plain(recipe.cementPct)} (of dry mass)`),
       [
         say`Water to add`,
         BLANK,

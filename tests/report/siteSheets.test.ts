@@ -116,7 +116,9 @@ describe.each(EXAMPLE_NAMES)("the sheets of %s", (name) => {
         block.kind === "cautions" ? block.items.map(({ title }) => title) : [],
       );
     const [card, log, labels, moisture] = renderAll(sheets.map(shown));
-    expect(card).toEqual(["Wet cement burns", "Silica dust"]);
+    // The bucket card has one page in every language, so it says them in short.
+    expect(card).toEqual([]);
+    expect(textOf(sheets[0].blocks)).toMatch(/Wet cement burns.*gloves.*Silica dust/);
     expect(log[0]).toBe("Pressure on the forms");
     expect(log).toContain("Work at height");
     expect(log).toContain("Water and frost");

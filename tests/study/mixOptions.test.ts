@@ -113,6 +113,20 @@ describe("prices of study.yaml", () => {
     expect(much.notes).toContain("lost in the heap and on the way: Pea gravel 50 %.");
   });
 
+  it("orders the cement that is lost too", () => {
+    const poundsOf = (waste: string) => {
+      const { result } = study([["price: 0.11 per lb", `price: 0.11 per lb\n  waste: ${waste}`]]);
+      const [table] = renderAll(siteOrderList(result)).blocks as readonly TableBlock[];
+      const row = table.rows.find(([name]) => /cement/i.test(`${name}`))!;
+      const [, most] = `${row[1]}`.match(/[\d.]+/g)!.map(Number);
+      const bags = `${row.at(-1)}`.match(/\d+/g)!.map(Number);
+      return { most, bags: bags[bags.length - 1] };
+    };
+    const [none, lost] = [poundsOf("0 %"), poundsOf("40 %")];
+    near(lost.most / none.most, 1.4, { rel: 0.01, abs: 0 }, "40 % more");
+    near(lost.bags / none.bags, 1.4, { rel: 0.12, abs: 0 }, "whole bags");
+  });
+
   it("haul by load without a truck is said, and the total with it", () => {
     const { mix, findings } = study([
       ["price: 41 per yd3", "price: 41 per yd3\n    haul: 60 per load"],

@@ -64,7 +64,7 @@ describe.each([
     );
     expect(rows.at(-2)).toEqual([
       result.config.cement.name,
-      `${recipe.cementPct} (of dry mass)`,
+      `${recipe.cementPct}`,
       cementParts,
       mass((recipe.dryMassKg * recipe.cementPct) / 100),
     ]);
@@ -167,13 +167,14 @@ describe("forms that make another mix", () => {
       ...["table", "keyValues", "table", "note"],
     ]);
     expect(siteBucketCard(result).blocks.map(({ kind }) => kind)).toEqual([
-      ...["table", "table", "cautions"],
+      ...["table", "table", "note"],
     ]);
     expect(headsOf(usable)).toContain("Buckets");
     expect(render(usable.caption!)).toMatch(/^One batch of 170 kg dry .*Bucket of 10 L/);
     const card = siteBucketCard(result, { bucketL: 12 });
     const warnings = card.blocks.flatMap((block) => (block.kind === "note" ? block.text : []));
-    expect(warnings.map((text) => render(text))).toEqual([
+    // The cautions stand last.
+    expect(warnings.slice(0, -1).map((text) => render(text))).toEqual([
       "Buckets of 12 L give a different mix: weigh every material. Buckets of 11 L would do.",
     ]);
     const table = tableOf(card);
@@ -331,6 +332,14 @@ describe("log, labels and forms", () => {
     ]);
     expect(rows[0][0].split("\n")[3]).toBe(`Test at ${ageDays} days, on ________`);
     expect(rows[1][1]).toBe("–");
+    const pages = siteBlockLabels(result, { labels: 19 }).blocks.flatMap((block) =>
+      block.kind === "table" ? [rowsOf(block).flat()] : [],
+    );
+    const numbers = pages.map((page) =>
+      page.flatMap((text) => text.match(/^Block (\d+)/)?.[1] ?? []),
+    );
+    expect(numbers.map((page) => page.length)).toEqual([8, 8, 3]);
+    expect(numbers.flat()).toEqual(Array.from({ length: 19 }, (_, at) => `${at + 1}`));
   });
 
   it("a field test says what was seen, what it means and how that is known", () => {

@@ -381,7 +381,7 @@ describe("the recipe", () => {
     expect(rowsOf(table)).toEqual([
       ["Soil", "64.3", "64.3", "68.1", "51.4", "7.71", "8"],
       ["Sand", "35.7", "35.7", "37.2", "26.7", "4.00", "4"],
-      ["Cement A", "8.0 (of dry mass)", "8.00", "8.01", "6.67", "1.00", "1"],
+      ["Cement A", "8 (of dry mass)", "8.00", "8.01", "6.67", "1.00", "1"],
       ["Water to add", "–", "–", "5.51", "5.51", "–", "–"],
     ]);
     expect(notesOf(table)).toEqual([

@@ -14,7 +14,13 @@ import { noMix } from "../noMix.js";
 import { crushedNotes } from "../trials.js";
 import { buckets, liquid, type SiteMix, siteMix, weighed } from "./crewMix.js";
 import { siteBlockLabels, siteCuringLog } from "./logAndLabels.js";
-import { type SiteOptions, type SiteSheet, siteCautions, siteOptionsOf } from "./siteSheet.js";
+import {
+  CAUTIONS_IN_SHORT,
+  type SiteOptions,
+  type SiteSheet,
+  siteCautions,
+  siteOptionsOf,
+} from "./siteSheet.js";
 
 /**
  * The four sheets of a study that a crew prints: bucket card, making and curing log, block labels,
@@ -63,7 +69,7 @@ function bucketBlocks(result: StudyResult, options: SiteOptions, site: SiteMix):
         ["4", say`Ram at once. Never wet a mix that stiffens: throw it away.`],
       ],
     },
-    siteCautions(["cement-burns", "silica-dust"]),
+    CAUTIONS_IN_SHORT,
   ];
 }
 

@@ -12,7 +12,7 @@ import { elementNames } from "../studyEntries.js";
 import { crushedNotes } from "../trials.js";
 import { scaleWarnings } from "./crewCards.js";
 import { liquid, weighed } from "./crewMix.js";
-import { type SiteOptions, type SiteSheet, siteOptionsOf } from "./siteSheet.js";
+import { CAUTIONS_IN_SHORT, type SiteOptions, type SiteSheet, siteOptionsOf } from "./siteSheet.js";
 
 /**
  * The specified mix on one page: what goes into a batch, by whole parts and by scale, water, lifts, cement,
@@ -37,13 +37,6 @@ export function mixCard(result: StudyResult, options: SiteOptions = {}): SiteShe
     : [noMix()];
   return { name: "mix-card", title: say`Mix card`, blocks };
 }
-
-/** The cautions of the bucket card in two sentences: this card has one page for everything. */
-const CAUTIONS_IN_SHORT: ReportBlock = {
-  kind: "note",
-  tone: "warning",
-  text: say`Wet cement burns: waterproof gloves, long sleeves, goggles; rinse at once, and see a doctor for eyes. Silica dust damages lungs for good: mix damp or outdoors, with a fitted respirator. From memory: general practice.`,
-};
 
 function partsWarning(record: MixRecord): ReportBlock[] {
   const texts = [
@@ -89,12 +82,13 @@ function batchTable({ config, record, water }: FoundRecord): TableBlock {
       ]),
       [
         config.cement.name,
-        say`${plain(recipe.cementPct, 3)} (of dry mass)`,
+        plain(recipe.cementPct, 3),
         ...partsOf(recipe.cement.id),
         weighed(record, recipe.cement, units),
       ],
       [say`Water, aim for`, BLANK, ...partsOf("water"), liquid(water.window.toAddKg.target, units)],
     ],
+    notes: [say`Cement: percent of the dry soil and aggregate, on top of their 100 %.`],
   };
 }
 

@@ -28,6 +28,13 @@ export const GLOVES: ReportBlock = {
   text: say`Waterproof gloves and goggles wherever a hand touches wet mix: cement burns.`,
 };
 
+/** Two cautions in short, for cards that have one page for everything in every language. */
+export const CAUTIONS_IN_SHORT: ReportBlock = {
+  kind: "note",
+  tone: "warning",
+  text: say`Wet cement burns: waterproof gloves, long sleeves, goggles; rinse at once, and see a doctor for eyes. Silica dust damages lungs for good: mix damp or outdoors, with a fitted respirator. From memory: general practice.`,
+};
+
 /**
  * What the crew works with, where it is to be other than the study's `site` says. Each has a default, and
  * the sheet says where a default was used.
