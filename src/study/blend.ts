@@ -271,9 +271,10 @@ function blendRobustness(
   });
 }
 
-/** The band of the first entry that limits passing. */
+/** The band of the first entry that limits the passing of the whole; limits of a part of it are no band. */
 export function guidanceBandPoints(entries: readonly GuidanceEntry[]): readonly BandPoint[] {
-  return entries.find(({ points }) => points.length > 0)?.points ?? [];
+  const bands = entries.filter(({ ofPassingMm }) => ofPassingMm === undefined);
+  return bands.find(({ points }) => points.length > 0)?.points ?? [];
 }
 
 /** The blending problem that a study states. */

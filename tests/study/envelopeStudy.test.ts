@@ -30,6 +30,17 @@ describe("a study that aims at a band", () => {
     });
   });
 
+  it("does not take limits of the part finer than 2 mm for limits of the whole", async () => {
+    const study = copyStudy("reading-room");
+    study.edit("study.yaml", /^target:\n(?: .*\n)+/m, BAND);
+    study.edit("study.yaml", /^guidance: .*\n/m, "guidance: fdot-sand-clay\n");
+    await expect(openStudy(study.folder)).rejects.toMatchObject({
+      findings: expect.arrayContaining([
+        expect.objectContaining({ severity: "error", code: "no-band" }),
+      ]),
+    });
+  });
+
   it("counts the sizes of its own sheet by their weights", async () => {
     const study = copyStudy("reading-room");
     study.edit("study.yaml", /^target:\n(?: .*\n)+/m, BAND);
