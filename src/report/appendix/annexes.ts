@@ -11,6 +11,7 @@ import { guidanceRangesCharts } from "../../figures/guidanceRanges.js";
 import { plasticityChart } from "../../figures/plasticityChart.js";
 import { residualsChart } from "../../figures/strength/strengthChart.js";
 import { textureTriangle } from "../../figures/textureTriangle.js";
+import { boundariesOf } from "../../grading/fractions.js";
 import { resampleGrading } from "../../grading/uncertainty/fitBand.js";
 import { blendInputOf, hasTarget } from "../../study/blend.js";
 import { ANNEX_TITLES } from "../../study/review.js";
@@ -205,7 +206,7 @@ function guidance({ guidanceComparison, blend, materials }: StudyResult): Append
 }
 
 function resampling(result: StudyResult): AppendixPart[] {
-  const { materials, textures, blend } = result;
+  const { config, materials, textures, blend } = result;
   const robustness = blend?.robustness;
   return cited(
     say`The readings are drawn again and again within the stated errors of balance, sieving, hydrometer and temperature; what changes is the interval. The errors say nothing about how well a sample represents the deposit, which usually matters more.`,
@@ -218,7 +219,7 @@ function resampling(result: StudyResult): AppendixPart[] {
                   say`${name}: the curve within its reading errors`,
                   [{ name, curve }],
                   uncertaintyBand(name, curve, uncertainty.spread),
-                  { markSizesOf: [0] },
+                  { markSizesOf: [0], boundaries: boundariesOf(config.units) },
                 ),
                 `uncertainty-chart-${id}`,
                 "full",

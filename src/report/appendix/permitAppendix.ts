@@ -7,6 +7,7 @@ import { gradingChart } from "../../figures/grading/gradingChart.js";
 import { lotsChart, operatingCharacteristicChart } from "../../figures/strength/controlCharts.js";
 import { strengthByAgeChart } from "../../figures/strength/strengthByAge.js";
 import { strengthChart } from "../../figures/strength/strengthChart.js";
+import { boundariesOf } from "../../grading/fractions.js";
 import { CAUTIONS } from "../../guidance/cautions.js";
 import { compareTrials } from "../../strength/trials.js";
 import { notKnownYet, stageTitle } from "../../study/stages.js";
@@ -149,7 +150,9 @@ function grading(result: StudyResult): AppendixPart[] {
       say`Each material was sieved; where a sedimentation sheet was entered, its fines were measured too.`,
       [
         inReport(
-          gradingChart(say`Grading of the materials`, curves, blend ? [] : bands),
+          gradingChart(say`Grading of the materials`, curves, blend ? [] : bands, {
+            boundaries: boundariesOf(config.units),
+          }),
           "grading-chart",
           "low",
         ),
