@@ -3,7 +3,7 @@ import { STUDY_FORMAT } from "../entries/study.js";
 import { type Finding, finding, hasErrors, STUDY_FILE } from "../findings/finding.js";
 import { recogniseSheet, type SheetKindName } from "../lab/recogniseSheet.js";
 import { readGrid, type SheetGrid } from "../lab/sheet/grid.js";
-import { isBlankOrRemark } from "../lab/sheet/readSheet.js";
+import { isBlankOrRemark, SAMPLE_LINE } from "../lab/sheet/readSheet.js";
 import { say, type Text } from "../words/message.js";
 import { slug } from "../words/slug.js";
 
@@ -124,7 +124,7 @@ const TEST_WORDS =
 function nameOf({ file, grid, headerRow = grid.rows.length + 1 }: KnownSheet): string | undefined {
   const line = grid.rows
     .slice(0, headerRow - 1)
-    .find(([first = "", second = ""]) => /^(sample|material|soil|muestra)$/i.test(first) && second);
+    .find(([first = "", second = ""]) => SAMPLE_LINE.test(first) && second);
   if (line) return line[1];
   const stem = (file.split("/").pop() ?? file).replace(/\.[^.]*$/, "");
   const words = slug(stem)

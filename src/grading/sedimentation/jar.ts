@@ -260,7 +260,7 @@ function stillCloudy({ file, layers }: JarRecord): Finding[] {
  * @example
  * const layers = [["sand and gravel", 1, 60], ["silt", 60, 80], ["clay", 1440, 100]].map(([name, timeMin, topMm], index) => ({ name, timeMin, topMm, row: index + 4 }));
  * const { low, high } = jarFines(analyseJar({ file: "j.csv", waterDepthMm: 200, layers }));
- * [low, high] // => [20.07, 34.46]
+ * [low, high] // => [19.33, 35.49]
  */
 export function jarFines({ shares }: Pick<JarAnalysis, "shares">): Interval {
   const [{ lowPct, highPct }] = shares;

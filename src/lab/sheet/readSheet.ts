@@ -125,6 +125,9 @@ export function findHeaderRow(grid: SheetGrid, layout: SheetLayout): number {
   });
 }
 
+/** A line above the table of any sheet that names what the test is of; a study of sheets alone reads it. */
+export const SAMPLE_LINE = /^(sample|material|soil|muestra)$/i;
+
 /** Rows that hold nothing, or a remark. */
 export function isBlankOrRemark(cells: readonly string[]): boolean {
   const [first = "", ...others] = cells;
@@ -317,7 +320,7 @@ function readFacts(grid: SheetGrid, headerIndex: number, layout: SheetLayout): S
     // Lines that stand in the study have rows from 0 down, which lead back to them.
     ...(grid.facts ?? []).map((fact, index) => ({ cells: [fact.name, fact.value], row: -index })),
     ...grid.rows.slice(0, headerIndex).map((cells, index) => ({ cells, row: index + 1 })),
-  ].filter(({ cells }) => !isBlankOrRemark(cells));
+  ].filter(({ cells }) => !isBlankOrRemark(cells) && !SAMPLE_LINE.test(cells[0]));
   for (const { cells, row } of lines) {
     const [column, text = ""] = cells;
     const { name } = parseHeaderCell(column);
