@@ -33,6 +33,15 @@ export class GaussNewtonStep {
     this.work = new Float64Array(2 * parameters);
   }
 
+  /** Forgets the problem before this one, so that fits of one size may share the memory. */
+  restart(): this {
+    this.lengths.fill(0);
+    this.held.fill(0);
+    this.step.fill(0);
+    this.gradientNorm = 0;
+    return this;
+  }
+
   /** Takes the Jacobian as filled in: holds parameters pushed against bounds, factorises the others. */
   prepare(
     p: readonly number[],

@@ -23,6 +23,8 @@ export interface NonlinearProblem {
   readonly damping?: number;
   /** Whether undamped steps on finer differences fix the last digits; default true. */
   readonly polish?: boolean;
+  /** Memory of an earlier fit with as many residuals and parameters. */
+  readonly memory?: GaussNewtonStep;
 }
 
 /** What a nonlinear least-squares fit found. */
@@ -88,7 +90,7 @@ export function levenbergMarquardt(problem: NonlinearProblem): NonlinearFit {
   const first = problem.residuals(start);
   const model = new NonlinearModel(problem, first.length);
   model.evaluations = 1;
-  const solver = new GaussNewtonStep(first.length, start.length);
+  const solver = problem.memory?.restart() ?? new GaussNewtonStep(first.length, start.length);
   const refusal = whyInvalid(model, start, first);
   if (refusal !== undefined) {
     return nonlinearReport(model, solver, start, {

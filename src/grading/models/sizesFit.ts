@@ -1,3 +1,4 @@
+import { GaussNewtonStep } from "../../numerics/gaussNewtonStep.js";
 import {
   levenbergMarquardt,
   type NonlinearFit,
@@ -27,7 +28,7 @@ export interface SizesFit {
 /** A fit that nobody reads digits of: which of several starts is best. */
 export const ROUGH = { tolerance: 1e-6 };
 /** A fit of one of many resamples, which starts near its end and is one count in a band. */
-export const RESAMPLE = { tolerance: 1e-4, damping: 1e-8, polish: false };
+export const RESAMPLE = { tolerance: 1e-3, damping: 1e-6, polish: false };
 
 /**
  * Prepares fits of one model at fixed sizes.
@@ -49,6 +50,7 @@ export function sizesFit(
   const weight = sizesMm.map((_, i) => 1 / (sdPct?.[i] ?? 1));
   const misses = (passingPct: ArrayLike<number>, values: readonly number[]) =>
     sizesMm.map((sizeMm, i) => (model.evaluate(sizeMm, values) - passingPct[i]) * weight[i]);
+  const memory = new GaussNewtonStep(sizesMm.length, model.parameters.length);
   return {
     toValues,
     misfit: (passingPct, values) =>
@@ -56,6 +58,7 @@ export function sizesFit(
     solve: (passingPct, start, options) =>
       levenbergMarquardt({
         ...options,
+        memory,
         start: toSteps(start).map((step, j) => Math.min(upper[j], Math.max(lower[j], step))),
         lower,
         upper,
