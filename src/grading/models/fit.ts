@@ -231,7 +231,9 @@ function gradingFitWarnings(
         : [],
     ),
     ...(degreesOfFreedom < FEW
-      ? [say`Only ${degreesOfFreedom}{0, plural, one { degree} other { degrees}} of freedom: the standard errors are very uncertain.`]
+      ? [
+          say`Only ${degreesOfFreedom}{0, plural, one { degree} other { degrees}} of freedom: the standard errors are very uncertain.`,
+        ]
       : []),
   ];
 }

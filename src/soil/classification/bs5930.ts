@@ -91,7 +91,9 @@ function grading(
   gravel: boolean,
 ): { readonly letters?: string; readonly words?: string; readonly reason: Sentence } {
   if (cu === undefined || cc === undefined) {
-    return { reason: say`Whether the soil is well or poorly graded cannot be determined without D10, D30 and D60.` };
+    return {
+      reason: say`Whether the soil is well or poorly graded cannot be determined without D10, D30 and D60.`,
+    };
   }
   const minCu = gravel ? 4 : 6;
   const coefficients = say`Cu ${formatFixed(cu, 1)}, Cc ${formatFixed(cc, 2)}`;

@@ -121,7 +121,9 @@ function grading(
   readonly reason: Sentence;
 } {
   if (cu === undefined || cc === undefined) {
-    return { reason: say`Whether the soil is well or poorly graded cannot be determined without D10, D30 and D60.` };
+    return {
+      reason: say`Whether the soil is well or poorly graded cannot be determined without D10, D30 and D60.`,
+    };
   }
   const minCu = main === "gravel" ? 4 : 6;
   const coefficients = say`Cu ${formatFixed(cu, 2)}, Cc ${formatFixed(cc, 2)}`;
