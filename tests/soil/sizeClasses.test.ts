@@ -111,6 +111,18 @@ describe("classifyIso14688", () => {
     expect(() => iso(10, 80, 11)).toThrow("invalid `clayPct`: 11");
   });
 
+  it("grades coarse soils with less than 15 % fines, and no others", () => {
+    const graded = (gravel: number, sand: number, clay: number) => {
+      const { missing } = iso(gravel, sand, clay);
+      const path = renderAll(iso(gravel, sand, clay, { cu: 20, cc: 2 }).path).join(" ");
+      return [renderAll(missing), path.includes("Cu 20.0")];
+    };
+    expect(graded(60, 25.1, 2)).toEqual([["D10, D30 and D60"], true]);
+    expect(graded(60, 25, 2)).toEqual([[], false]);
+    expect(graded(10, 80, 2)).toEqual([["D10, D30 and D60"], true]);
+    expect(graded(0, 30, 20)).toEqual([[], false]);
+  });
+
   it("names every soil that adds up", () => {
     const share = fc.double({ min: 0, max: 100, noNaN: true });
     fc.assert(
