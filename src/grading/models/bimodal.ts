@@ -108,5 +108,5 @@ export const fredlundBimodal: GradingModel = {
         ]),
       ),
     ),
-  source: say`Fredlund et al. 2000: a bimodal form is named in its abstract (read); equation from memory`,
+  source: say`Fredlund et al. 2000 (abstract read, which names a bimodal form); equation from memory`,
 };

@@ -195,7 +195,7 @@ export const fredlund: GradingModel = {
     [60, 85].flatMap((pct) =>
       [0.8, 2, 4].flatMap((n) => [0.4, 1, 2].map((m) => [sizeNear(curve, pct), n, m, 0.001])),
     ),
-  source: say`Fredlund et al. 2000; five-parameter unimodal form named in its abstract (read), equation from memory`,
+  source: say`Fredlund et al. 2000 (abstract read, which names a unimodal form of five parameters); equation from memory`,
 };
 
 /** Where the curve begins: the upper size of clay. It says nothing about anything finer. */
