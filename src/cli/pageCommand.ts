@@ -3,12 +3,13 @@ import { readFile, rename, rm } from "node:fs/promises";
 import { basename, join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
-import { formatFindings } from "../findings/format.js";
+import { countFindings } from "../findings/format.js";
 import { pageHtml } from "../page/pageHtml.js";
 import type { StudyFiles } from "../page/studyFiles.js";
 import { computeStudy } from "../study/computeStudy.js";
 import { readStudy } from "../study/readStudy.js";
 import { StudyError } from "../study/study.js";
+import { render } from "../words/render.js";
 import { CommandError, EXIT, parseCall } from "./call.js";
 import { outputProblem, writeNewFile } from "./output.js";
 
@@ -34,8 +35,7 @@ export async function pageCommand(words: readonly string[]): Promise<number> {
   const html = pageHtml({ script, files: new Map(), ...opened });
   if (!taken) await writeNewFile(out, html);
   else await replaceFile(out, html);
-  if (opened && opened.told !== "") process.stdout.write(`${opened.told}\n\n`);
-  process.stdout.write(`${out}\n`);
+  process.stdout.write(opened ? `${out}\n${opened.told}\n` : `${out}\n`);
   return EXIT.ok;
 }
 
@@ -71,9 +71,7 @@ async function openFiles(place: string) {
       study.inputs.map(async ({ file }) => [file, await readFile(fileIn(place, file))] as const),
     ),
   );
-  const told = computed.findings.some(({ severity }) => severity !== "note")
-    ? formatFindings(computed.findings, locale)
-    : "";
+  const told = render(countFindings(computed.findings), locale);
   return { files, locale, told, ...(study.config.title ? { title: study.config.title } : {}) };
 }
 

@@ -1,0 +1,64 @@
+import { describe, expect, it } from "vitest";
+import { computeStudy } from "../../src/study/computeStudy.js";
+import { readStudy } from "../../src/study/readStudy.js";
+import { copyStudy } from "../support/studyCopy.js";
+
+/** The reading room with a mix that is set by hand. */
+async function withMix(mix: string) {
+  const { folder, edit } = copyStudy("reading-room");
+  edit("study.yaml", "\nbatch:\n", `\nmix: ${mix}\n\nbatch:\n`);
+  const { study, findings } = await readStudy(folder);
+  const computed = study ? computeStudy(study, findings) : { findings };
+  return { result: undefined, ...computed, codes: computed.findings.map(({ code }) => code) };
+}
+
+describe("a mix that is set by hand", () => {
+  it("is the one that is built, where its blend lies close to what was tested", async () => {
+    const { result } = await withMix(
+      "{ shares: { site-soil: 56 %, river-sand: 12 %, gravel: 32 % }, cement: 7 %, moisture: 9.5 % }",
+    );
+    [56, 12, 0, 32].forEach((share, index) => {
+      expect(result?.blend?.shares[index].sharePct).toBeCloseTo(share, 9);
+    });
+    const { recipe } = result!.mix!;
+    expect([recipe.cementPct, recipe.targetMoisturePct]).toEqual([7, 9.5]);
+    expect(recipe.cement.dryMassKg / recipe.dryMassKg).toBeCloseTo(0.07, 12);
+    expect(result?.strength?.chosenCementPct).toBe(6);
+    expect(result?.trials[0].pair?.cementPct).toBe(6);
+  });
+
+  it("leaves what it does not set as it is", async () => {
+    const { result } = await withMix("{ cement: 8 % }");
+    expect(result?.mix?.recipe.cementPct).toBe(8);
+    expect(result?.blend?.shares[0].sharePct).toBeCloseTo(54.9, 1);
+    expect(result?.mix?.recipe.targetMoisturePct).toBe(result?.compaction?.peak?.optimumWaterPct);
+  });
+
+  it("gives no recipe below the least cement, beyond the tested contents, or outside the window", async () => {
+    for (const [mix, code] of [
+      ["{ cement: 5 % }", "mix-below-least-cement"],
+      ["{ cement: 11 % }", "mix-beyond-tested-cement"],
+      ["{ moisture: 5 % }", "mix-outside-moisture-window"],
+      ["{ moisture: 15 % }", "mix-outside-moisture-window"],
+    ]) {
+      const { result, codes } = await withMix(mix);
+      expect(result?.mix, mix).toBeUndefined();
+      expect(codes, mix).toContain(code);
+    }
+  });
+
+  it("is only proposed where its blend was not tested, and tells the limits that it breaks", async () => {
+    const { result, codes } = await withMix(
+      "{ shares: { site-soil: 95 %, gravel: 5 % }, cement: 8 % }",
+    );
+    expect([result?.life?.state, result?.mix]).toEqual(["proposed", undefined]);
+    expect(codes.filter((code) => code === "tested-blend-breaks-limits").length).toBeGreaterThan(1);
+  });
+
+  it("is refused with materials that are not there, a wrong sum, or a trial's blend beside it", async () => {
+    expect((await withMix("{ shares: { clay: 100 % } }")).codes).toContain("unknown-material");
+    expect((await withMix("{ shares: { site-soil: 60 % } }")).result).toBeUndefined();
+    const both = await withMix("{ shares: { site-soil: 100 % } }\nmix-from: tested");
+    expect(both.codes).toContain("two-mixes");
+  });
+});
