@@ -164,7 +164,7 @@ describe("forms that make another mix", () => {
         .map((row) => row[1]),
     ).toEqual([...counted!.materials.map(({ measure }) => buckets(measure!)), "weigh"]);
     expect(mixCard(result).blocks.map(({ kind }) => kind)).toEqual([
-      ...["table", "keyValues", "table", "note"],
+      ...["table", "keyValues", "note", "table"],
     ]);
     expect(siteBucketCard(result).blocks.map(({ kind }) => kind)).toEqual([
       ...["table", "table", "note"],

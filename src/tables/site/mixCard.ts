@@ -31,8 +31,9 @@ export function mixCard(result: StudyResult, options: SiteOptions = {}): SiteShe
         ...partsWarning(found.record),
         batchTable(found),
         workTable(result, found),
-        checksTable(result, found.record),
+        // Before who checks what: a longer language may need a second page.
         CAUTIONS_IN_SHORT,
+        checksTable(result, found.record),
       ]
     : [noMix()];
   return { name: "mix-card", title: say`Mix card`, blocks };
