@@ -147,7 +147,7 @@ export const MORE_READ_ENTRIES: readonly WrittenEntry[] = [
     title: say`Clay in rammed earth`,
     material: "rammed-earth",
     source: {
-      authors: "Berge, B. (by its text)",
+      authors: "Ecology Center (author not shown)",
       title: "Suitable types of earth",
       locator: say`whole page`,
       address: "https://www.ecologycenter.us/thermal-insulation/suitable-types-of-earth.html",
