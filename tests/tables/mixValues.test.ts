@@ -520,6 +520,14 @@ describe("cost and carbon", () => {
     ]);
   });
 
+  it("hauls what is in the mix, and nothing else", () => {
+    const stone = { id: "stone", name: "Stone", role: "gravel", moisturePct: 1, haulKm: 99 };
+    const config = { ...CONFIG, materials: [...CONFIG.materials, stone] };
+    const notes = notesOf(carbonTable(resultOf(config))).join(" ");
+    expect(notes).toContain("Sand 15 km");
+    expect(notes).not.toContain("Stone");
+  });
+
   it("earth beside concrete: cement, its carbon, all carbon", () => {
     const table = comparisonTable(RESULT);
     expect(headsOf(table)).toEqual([

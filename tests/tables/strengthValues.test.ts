@@ -80,6 +80,17 @@ describe("tables of the regression", () => {
     expect(render(table.caption)).toBe("Regression of strength on cement content at 28 days");
   });
 
+  it("in psi: a curve of strengths by the unit, one of logarithms in its intercept alone", () => {
+    const [a, b] = rowsOf(regressionTable(FIT, LACK, "US"));
+    // 145.0377 psi in a MPa, by definition of pound and inch.
+    expect([a[1], b[1]]).toEqual(["179.0", "50.13"]);
+    const median = { ...FIT, line: "median" } as never;
+    const [lnA, slope] = rowsOf(regressionTable(median, LACK, "US"));
+    expect([lnA[1], slope[1]]).toEqual([(1.234 + Math.log(145.0377)).toFixed(3), "0.3456"]);
+    expect(lnA[5]).toBe("–");
+    expect(slope[5]).toBe("< 0.001");
+  });
+
   it("says what else stands in it, and that it was weighted", () => {
     const fit = {
       ...FIT,
