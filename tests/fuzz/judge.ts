@@ -141,13 +141,16 @@ const AsyncFunction = (async () => {}).constructor as new (
   ...names: string[]
 ) => (...values: unknown[]) => Promise<void>;
 
-/** The code of the appendix's notebook in one piece, without its first line. */
+/** The code of the appendix's notebook in one piece, without its first line, for all annexes. */
 function appendixCode(): string {
   const notebook = JSON.parse(readFileSync(`${ROOT}notebooks/permit-appendix.ipynb`, "utf8"));
   const code = (notebook.cells as { cell_type: string; source: string | string[] }[])
     .filter(({ cell_type }) => cell_type === "code")
     .map(({ source }) => [source].flat().join(""));
-  return code.join("\n").replace(/^import .*$/gm, "");
+  return code
+    .join("\n")
+    .replace(/^import .*$/gm, "")
+    .replace('let annexes = "";', 'let annexes = "all";');
 }
 
 let appendixCells: ((...values: unknown[]) => Promise<void>) | undefined;

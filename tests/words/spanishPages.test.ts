@@ -14,7 +14,8 @@ const CODE = (
   .filter((cell) => cell.cell_type === "code")
   .map(({ source }) => [source].flat().join(""))
   .join("\n")
-  .replace(/^import .*$/m, "");
+  .replace(/^import .*$/m, "")
+  .replace('let annexes = "";', 'let annexes = "all";');
 
 /** Everything that the appendix of an example shows, its messages not yet said. */
 async function shownBy(name: (typeof EXAMPLE_NAMES)[number]): Promise<unknown[]> {
