@@ -5,6 +5,7 @@ import {
   type UsdaTexture,
   usdaTexture,
 } from "../../src/soil/classification/usdaTexture.js";
+import { renderAll } from "../../src/words/render.js";
 import cases from "../reference/soilWorkedExamples.json" with { type: "json" };
 
 /** Vertices (clay, silt, sand) of the triangle's classes; from memory, an independent form of the same rules. */
@@ -153,7 +154,13 @@ describe("usdaTexture", () => {
   it("puts gravelly in front from 15 % gravel", () => {
     const parts = { sandPct: 60, siltPct: 25, clayPct: 15 };
     expect(usdaTexture({ ...parts, gravelPct: 14.9 }).name).toBe("sandy loam");
-    expect(usdaTexture({ ...parts, gravelPct: 15 }).name).toBe("gravelly sandy loam");
+    const gravelly = usdaTexture({ ...parts, gravelPct: 15 });
+    expect(gravelly.name).toBe("gravelly sandy loam");
+    expect(renderAll(gravelly.path)).toEqual([
+      "Of the part under 2 mm: 60.0 % sand, 25.0 % silt, 15.0 % clay.",
+      expect.stringMatching(/^First rule that fits: .+: sandy loam\.$/),
+      "15.0 % of the whole is coarser than 2 mm: gravelly.",
+    ]);
   });
 
   it("refuses parts that do not add up", () => {
