@@ -260,5 +260,8 @@ describe("uscsFromCurve", () => {
     const parts = uscsFromCurve(curve)!;
     expect([parts.gravelPct, parts.sandPct, parts.finesPct]).toEqual([50, 37.5, 12.5]);
     expect(uscsFromCurve(curveOf([0.15, 10], [75, 100]))).toBeUndefined();
+    // In parts of what passes 75 mm: 5, 37.5, 50 and 100; D10 0.1004 mm, D60 4.75 (75 / 4.75)^0.2 mm.
+    const clean = curveOf([0.075, 4], [0.5, 30], [4.75, 40], [75, 80], [150, 100]);
+    expect(uscsFromCurve(clean)?.cu).toBeCloseTo(8.249 / 0.1004, 0);
   });
 });
