@@ -6,13 +6,17 @@ import { acceptedRange, type ChoiceExercise, type Exercise, withUnit } from "./e
 /**
  * The answers of exercises for the teacher: what is right, what is accepted, and how it is worked.
  *
- * @param firstNumber of the first exercise on the worksheet; default 1.
+ * @param numbers of the exercises on the worksheet; default 1, 2 and so on.
  *
  * @example
  * const exercise = { kind: "number", id: "fines", question: "Fines?", unit: "%", value: 27, tolerance: { abs: 0.5 }, mistakes: [], hint: "", worked: "100 (1 − 876 / 1200) = 27 %.", why: "" };
  * renderAll(answerKey("Grading", [exercise]).rows) // => [["1", "27.0 %", "26.5 to 27.5", "100 (1 − 876 / 1200) = 27 %."]]
  */
-export function answerKey(name: Text, exercises: readonly Exercise[], firstNumber = 1): TableBlock {
+export function answerKey(
+  name: Text,
+  exercises: readonly Exercise[],
+  numbers: readonly Text[] = exercises.map((_, index) => String(index + 1)),
+): TableBlock {
   return {
     kind: "table",
     caption: say`Answers: ${name}`,
@@ -24,7 +28,7 @@ export function answerKey(name: Text, exercises: readonly Exercise[], firstNumbe
     ],
     rows: exercises.map((exercise, index) => {
       const { worked } = exercise;
-      const number = String(firstNumber + index);
+      const number = numbers[index];
       if (exercise.kind === "choice") {
         const text = optionText(exercise, exercise.value);
         return [number, text, text, worked];
@@ -49,7 +53,7 @@ export function answerKey(name: Text, exercises: readonly Exercise[], firstNumbe
 export function mistakesTable(
   name: Text,
   exercises: readonly Exercise[],
-  firstNumber = 1,
+  numbers: readonly Text[] = exercises.map((_, index) => String(index + 1)),
 ): TableBlock {
   return {
     kind: "table",
@@ -60,7 +64,7 @@ export function mistakesTable(
       { header: say`What went wrong` },
     ],
     rows: exercises.flatMap((exercise, index) => {
-      const number = String(firstNumber + index);
+      const number = numbers[index];
       if (exercise.kind === "choice") {
         return exercise.mistakes.map(({ value, text }) => [
           number,

@@ -66,7 +66,11 @@ const ON_SCREEN = ["outside-of-how-many"];
 function onPaper(day: ClassDay, id: LessonId) {
   const { core, further } = lessonExercises(day, id);
   const printed = ({ id: exercise }: Exercise) => !ON_SCREEN.includes(exercise);
-  return { core: core.filter(printed), further: further.filter(printed) };
+  return {
+    core: core.filter(printed),
+    further: further.filter(printed),
+    onScreen: [...core, ...further].filter((exercise) => !printed(exercise)),
+  };
 }
 
 function question(exercise: Exercise, number: number): ReportBlock {
@@ -230,26 +234,29 @@ const WHO = say`Group: ____________________   Soil: ____________________   Date:
 const SI_SIEVES = ["16 mm", "8 mm", "4 mm", "2 mm", "0.6 mm", "0.2 mm", "0.063 mm"];
 const US_SIEVES = ["3/4 in", "3/8 in", "No. 4", "No. 10", "No. 40", "No. 100", "No. 200"];
 
-/** The teacher's: timing, cautions, all answers as numbered on the worksheet, and the usual mistakes. */
+/** The teacher's: timing, all answers as numbered on the worksheet, and the usual mistakes. */
 export function answerPaper(day: ClassDay): Paper {
-  let number = 0;
+  let last = 0;
   const lessons = LESSONS.flatMap(({ id, title }) => {
-    const { core, further } = onPaper(day, id);
-    const exercises = [...core, ...further];
+    const { core, further, onScreen } = onPaper(day, id);
+    const exercises = [...core, ...further, ...onScreen];
     if (exercises.length === 0) return [];
-    const from = number + 1;
-    number += exercises.length;
-    return [{ title, exercises, from }];
+    const numbers = exercises.map((exercise): Text => {
+      if (onScreen.includes(exercise)) return say`screen`;
+      last += 1;
+      return String(last);
+    });
+    return [{ title, exercises, numbers }];
   });
   return {
     name: "key",
     title: say`Key to the worksheet`,
     parts: [
       rehearsalTable(),
-      ...lessons.map(({ title, exercises, from }) => answerKey(title, exercises, from)),
+      ...lessons.map(({ title, exercises, numbers }) => answerKey(title, exercises, numbers)),
       NEW_PAGE,
       heading(say`Common mistakes`),
-      ...lessons.map(({ title, exercises, from }) => mistakesTable(title, exercises, from)),
+      ...lessons.map(({ title, exercises, numbers }) => mistakesTable(title, exercises, numbers)),
     ],
   };
 }
