@@ -5,6 +5,14 @@ import { derivedBand, powerEnvelope } from "../envelope.js";
 /** Sizes used where a source names fractions without saying where they end (ISO 14688-1, from memory). */
 const UNSAID = { clay: 0.002, silt: 0.063, sand: 2 } as const;
 
+const BURROUGHS_2001 = {
+  authors: "Burroughs, V.S.",
+  year: 2001,
+  title:
+    "Quantitative criteria for the selection and stabilisation of soils for rammed earth wall construction (PhD, UNSW)",
+  address: "https://doi.org/10.26190/unsworks/19954",
+};
+
 /** Entries whose numbers were seen, in the source itself or in its abstract: see `basis`. */
 export const READ_ENTRIES: readonly WrittenEntry[] = [
   {
@@ -47,14 +55,7 @@ export const READ_ENTRIES: readonly WrittenEntry[] = [
     id: "burroughs-2001",
     title: say`Classes of soil for stabilised rammed earth, thesis`,
     material: "stabilised-rammed-earth",
-    source: {
-      authors: "Burroughs, V.S.",
-      year: 2001,
-      title:
-        "Quantitative criteria for the selection and stabilisation of soils for rammed earth wall construction (PhD, UNSW)",
-      locator: say`classes of soil by shrinkage, plasticity and sand`,
-      address: "https://doi.org/10.26190/unsworks/19954",
-    },
+    source: { ...BURROUGHS_2001, locator: say`classes of soil by shrinkage, plasticity and sand` },
     basis: "read",
     confidence: "read",
     boundariesMm: { clay: 0.002, silt: 0.075, sand: 2.36 },
@@ -74,14 +75,7 @@ export const READ_ENTRIES: readonly WrittenEntry[] = [
     id: "burroughs-2001-values",
     title: say`Values of favourable soils for stabilised rammed earth, thesis`,
     material: "stabilised-rammed-earth",
-    source: {
-      authors: "Burroughs, V.S.",
-      year: 2001,
-      title:
-        "Quantitative criteria for the selection and stabilisation of soils for rammed earth wall construction (PhD, UNSW)",
-      locator: say`values of the favourable soils`,
-      address: "https://doi.org/10.26190/unsworks/19954",
-    },
+    source: { ...BURROUGHS_2001, locator: say`values of the favourable soils` },
     basis: "read",
     confidence: "read",
     boundariesMm: { clay: 0.002, silt: 0.075, sand: 2.36 },
