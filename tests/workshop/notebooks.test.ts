@@ -58,6 +58,15 @@ describe.each(PATHS)("notebooks/%s", (path) => {
     expect(sources(notebook, "markdown").join("\n")).not.toMatch(/keable-sazs|walker-2005/);
   });
 
+  it("speaks of cells and of running them only to who has them before him, not on paper", () => {
+    const onPaper = notebook.cells.filter(
+      (cell) => cell.cell_type === "markdown" && !tagsOf(cell).includes("notebook-only"),
+    );
+    const text = onPaper.map(({ source }) => joinText(source)).join("\n");
+    if (!/results|teacher/.test(path))
+      expect(text).not.toMatch(/\bcell\b|\brun\b|celda|[Ee]jecut|undefined/);
+  });
+
   it("leaves every answer open to whatever is typed", () => {
     const asked = sources(notebook, "code").filter((code) => /checkAnswer|predict\(/.test(code));
     for (const code of asked)
