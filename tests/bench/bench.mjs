@@ -108,7 +108,7 @@ await usual({ run: [...cli, "kernel", "--folder", kernels] });
 const ROWS = [
   {
     what: "appendix of the SI example, cold, as HTML and PDF",
-    beside: "the same notebook executed and converted by Jupyter’s tools, printed by Chromium",
+    beside: "the same notebook executed and converted by Jupyter's tools, printed by Chromium",
     rounds: Math.min(rounds, 3),
     ours: () => usual({ run: [...cli, "appendix", study, "--out", join(work, `ours-${++made}`)] }),
     usual: () =>
@@ -161,7 +161,7 @@ const ROWS = [
   },
   {
     what: "line of 60 blocks with all bands at 61 contents, the tolerance bound among them",
-    beside: "statsmodels OLS with both its bands, SciPy’s noncentral t",
+    beside: "statsmodels OLS with both its bands, SciPy's noncentral t",
     ours: () => ours(bands, 1000),
     usual: () => usual({ name: "all-bands", times: 5 }),
   },
