@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { formatFixed, formatNumber } from "../../src/quantities/format.js";
+import { formatFixed, formatNumber, inUnits, measured } from "../../src/quantities/format.js";
 import { parseNumber, parseQuantity } from "../../src/quantities/parseQuantity.js";
 import { parseSieve, SIEVE_DESIGNATIONS, sieveNumbers } from "../../src/quantities/sieves.js";
 import {
@@ -8,6 +8,8 @@ import {
   type Dimension,
   UNITS,
 } from "../../src/quantities/units.js";
+import { say } from "../../src/words/message.js";
+import { render, renderAll } from "../../src/words/render.js";
 
 describe("units", () => {
   // NIST Special Publication 811 (2008), Appendix B.8, from memory: psi 6.894 757 kPa,
@@ -111,6 +113,37 @@ describe("numbers as people write them", () => {
       expect(parseQuantity(`1 ${text}x`, "length")).toHaveProperty("problem");
     }
     expect(performance.now() - began).toBeLessThan(1000);
+  });
+});
+
+describe("values in sentences", () => {
+  const finding = {
+    row: 4,
+    message: say`A bound of ${measured(2.0684, "stress", 2)} at ${measured(1900, "density")}.`,
+    parts: [say`${measured(0, "stress", 1)}`, "a user's own 2 MPa"],
+  };
+
+  it("are written in SI, and anew for readers of other units; texts and numbers stay", () => {
+    expect(renderAll(finding)).toEqual({
+      row: 4,
+      message: "A bound of 2.07 MPa at 1900 kg/m³.",
+      parts: ["0.0 MPa", "a user's own 2 MPa"],
+    });
+    expect(renderAll(inUnits(finding, "US"))).toEqual({
+      row: 4,
+      message: "A bound of 300 psi at 119 lb/ft³.",
+      parts: ["0 psi", "a user's own 2 MPa"],
+    });
+    expect(inUnits(finding, "SI")).toBe(finding);
+  });
+
+  it("have the decimal sign of the language", () => {
+    expect(render(measured(2.0684, "stress", 2), "es")).toBe("2,07 MPa");
+  });
+
+  it("may be said in other units again", () => {
+    const twice = inUnits(inUnits(finding, "US"), "US");
+    expect(renderAll(twice)).toEqual(renderAll(inUnits(finding, "US")));
   });
 });
 
