@@ -140,7 +140,7 @@ main{padding:0 1rem 2rem}
 .count{border-top:1px solid var(--line);padding:.5rem 0}
 .count .much{font-weight:700;font-variant-numeric:tabular-nums}
 .count .pails{display:flex;flex-wrap:wrap;gap:3px;margin-top:.25rem}
-.pail{width:20px;height:22px;flex:none}
+.bucket[aria-busy=true] #bucket-body{opacity:.45}.pail{width:20px;height:22px;flex:none}
 .scroll{overflow-x:auto;max-width:100%;margin:.6rem 0}
 table{border-collapse:collapse;width:100%;font-size:.9rem;font-variant-numeric:tabular-nums lining-nums}
 caption{text-align:left;color:var(--soft);padding-bottom:.3rem;font-size:.9rem}

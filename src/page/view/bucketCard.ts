@@ -31,7 +31,8 @@ export function bucketCard(app: App): View {
     refresh() {
       const { recipe, tuned, kept } = app.state;
       if (!recipe || !tuned) return;
-      // While a slider moves, the recipe has not followed yet.
+      // While a slider moves, the recipe has not followed yet: what is shown is of the mix before.
+      node.setAttribute("aria-busy", String(recipe.result.blend !== tuned.blend));
       if (shown[0] === recipe && shown[1] === kept) return;
       shown = [recipe, kept];
       fill(

@@ -33,6 +33,13 @@ export function keepView(app: App): View {
   };
   const button = (label: Text, id: string, click: () => void) =>
     el("button", { type: "button", id, onclick: click }, t(label));
+  const link = el("input", {
+    type: "text",
+    readonly: true,
+    hidden: true,
+    id: "link",
+    "aria-label": t(say`Link to this mix`),
+  });
   const remember = el("input", { type: "checkbox", id: "remember" });
   remember.addEventListener("change", () => app.setRemember(remember.checked));
   const figures = (): readonly (readonly [string, Figure | undefined])[] => [
@@ -61,9 +68,19 @@ export function keepView(app: App): View {
       button(say`Copy a link to this mix`, "copy-link", async () => {
         const { bench } = app.state;
         if (!bench) return;
-        const link = `${location.href.split("#")[0]}#mix=${linkOf(bench.now)}`;
-        await navigator.clipboard.writeText(link);
-        tell(say`The link is copied. It holds the mix, not the sheets: it works with this page.`);
+        link.hidden = false;
+        link.value = `${location.href.split("#")[0]}#mix=${linkOf(bench.now)}`;
+        link.select();
+        // Not every browser lets a page write to the clipboard; the link stands in the box then.
+        const copied = await navigator.clipboard.writeText(link.value).then(
+          () => true,
+          () => false,
+        );
+        tell(
+          copied
+            ? say`The link is copied. It holds the mix, not the sheets: it works with this page.`
+            : say`Copy the link from the box. It holds the mix, not the sheets: it works with this page.`,
+        );
       }),
       button(say`Save the numbers (CSV)`, "save-csv", () => {
         download("mix.csv", csvOfMix(app), "text/csv");
@@ -87,6 +104,7 @@ export function keepView(app: App): View {
       }),
     ),
     told,
+    link,
     el(
       "div",
       { class: "line" },
@@ -186,7 +204,7 @@ async function pngOf(svg: string): Promise<Blob> {
   const image = new Image();
   image.src = address;
   await image.decode();
-  const canvas = el("canvas", { width: 1800, height: 1080 });
+  const canvas = el("canvas", { width: 2 * image.naturalWidth, height: 2 * image.naturalHeight });
   const pen = canvas.getContext("2d")!;
   pen.fillStyle = "#ffffff";
   pen.fillRect(0, 0, canvas.width, canvas.height);

@@ -127,7 +127,10 @@ function pageOf(state: PageState) {
     draw();
     document.documentElement.dataset.ready = "true";
     addEventListener("keydown", undoKeys);
-    addEventListener("error", ({ error }) => fault(error));
+    // A browser tells by an event without an error that it draws once more after a change of size.
+    addEventListener("error", ({ error }) => {
+      if (error) fault(error);
+    });
     addEventListener("unhandledrejection", ({ reason }) => fault(reason));
     addEventListener("beforeunload", (event) => {
       if (state.unsaved && !state.remember) event.preventDefault();
@@ -223,10 +226,13 @@ function pageOf(state: PageState) {
       clearTimeout(quiet);
       quiet = setTimeout(tell, QUIET_MS);
     }
-    if (action.kind === "keep") state.kept = { tuned: state.tuned!, recipe: state.recipe! };
+    if (action.kind === "keep" && state.tuned) {
+      state.kept = { tuned: state.tuned, recipe: recipeOf(study, state.tuned) };
+    }
     if (action.kind === "drop-kept") state.kept = undefined;
-    if (action.kind === "swap-kept" && state.tuned) {
-      state.kept = { tuned: tuneBlend(study, bench.now), recipe: state.recipe! };
+    if (action.kind === "swap-kept") {
+      const aside = tuneBlend(study, bench.now);
+      state.kept = { tuned: aside, recipe: recipeOf(study, aside) };
     }
     views[state.view].refresh();
     tools.refresh();

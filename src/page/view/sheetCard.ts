@@ -1,6 +1,7 @@
 import type { BlendLimit } from "../../blend/target.js";
 import { seriesStyle } from "../../figures/style.js";
 import { formatFixed, formatPlain } from "../../quantities/format.js";
+import { moistureWindow } from "../../soil/compaction/moistureWindow.js";
 import { say, type Text, wordFor } from "../../words/message.js";
 import { type BenchMix, isSameMix } from "../bench.js";
 import { dashArray, markPath } from "../chartSvg.js";
@@ -102,13 +103,14 @@ export function sheetCard(app: App): View {
     sum,
     el("h3", {}, t(say`Cement and water`)),
     tested
-      ? cement.node
+      ? el("div", {}, cement.node, hint(app, testedContents(app)))
       : el(
           "p",
           { class: "sum" },
           t(say`A cement content follows from crushed blocks; there are none yet.`),
         ),
     moisture.node,
+    hint(app, moistureRange(app)),
     el(
       "div",
       { class: "target-box" },
@@ -158,6 +160,28 @@ function padlock(locked: boolean): SVGSVGElement {
     { d: "M5 10h14v11H5z", fill: locked ? "currentColor" : "none", stroke: "currentColor" },
     { d: shackle, fill: "none", stroke: "currentColor" },
   ]);
+}
+
+function hint({ t }: App, text: Text | undefined): HTMLElement | false {
+  return text !== undefined && el("p", { class: "sum" }, t(text));
+}
+
+/** The cement contents that blocks were made with. */
+function testedContents({ state }: App): Text | undefined {
+  const { strength } = state.open!.result;
+  if (!strength) return undefined;
+  const { contentsPct } = strength.fit;
+  const [first, last] = [contentsPct[0], contentsPct[contentsPct.length - 1]];
+  return say`blocks were made with ${formatPlain(first)} to ${formatPlain(last)} %`;
+}
+
+/** The moistures that the compaction test allows. */
+function moistureRange({ state }: App): Text | undefined {
+  const { compaction } = state.open!.result;
+  const window = compaction && moistureWindow(compaction);
+  if (!window) return undefined;
+  const { driestPct, wettestPct } = window;
+  return say`the compaction test allows ${formatFixed(driestPct, 1)} to ${formatFixed(wettestPct, 1)} %`;
 }
 
 /** As far as the slider of the cement goes: a little beyond the tested contents. */
