@@ -217,7 +217,8 @@ Prints a JSON Schema: of study.yaml, so that an editor checks it while you type,
   --out <file>     write there instead of to the screen; the file must not exist yet
   --draft <name>   for study: 2020-12 (default), or 7 for editors that know no later one
 `,
-  notebooks: `Usage: loambook notebooks <folder> [--class] [--teacher] [--language en|es] [--units SI|US]
+  notebooks: `Usage: loambook notebooks <folder> [--class] [--teacher] [--from <study>]
+       [--language en|es] [--units SI|US]
 
 Writes the notebooks into a new folder, without results, and beside them the example studies that they
 open and, in print/, the worksheet and the sheets to fill in of a class. They run there as in the clone, in
@@ -225,6 +226,7 @@ Jupyter and with “loambook run”: the kernel brings the package.
 
   --class            what a class of two hours needs, and nothing else
   --teacher          the same, and the teacher's page and the key in a folder of their own: <folder>-teacher
+  --from <study>     a class's own study, with its class.csv, in place of the one that comes with the notebooks
   --language <name>  of the class's notebooks and paper: en (default) or es
   --units <name>     of the class's numbers and paper: SI (default) or US
 `,

@@ -1,3 +1,4 @@
+import { existsSync } from "node:fs";
 import {
   cp,
   mkdir,
@@ -9,7 +10,8 @@ import {
   rmdir,
   writeFile,
 } from "node:fs/promises";
-import { basename, dirname, join } from "node:path";
+import { basename, dirname, join, resolve } from "node:path";
+import { STUDY_FILE } from "../findings/finding.js";
 import {
   joinText,
   type NotebookCell,
@@ -43,6 +45,7 @@ const SPANISH = [
 const OPTIONS = {
   class: { type: "boolean" },
   teacher: { type: "boolean" },
+  from: { type: "string" },
   language: { type: "string" },
   units: { type: "string" },
 } as const;
@@ -51,6 +54,8 @@ interface Wanted {
   readonly folder: string;
   /** For whom: everything, or what a class needs. */
   readonly onlyClass: boolean;
+  /** A class's own study, in place of the one that comes with the notebooks. */
+  readonly from?: string;
   readonly language: Language;
   readonly units: UnitSystem;
 }
@@ -65,10 +70,14 @@ export async function notebooksCommand(words: readonly string[]): Promise<number
   const folder = freshFolder({ wanted: call.place, byDefault: "", replace: false });
   const wanted: Wanted = {
     folder,
-    onlyClass: call.flag("class") || teacher,
+    onlyClass: call.flag("class") || teacher || call.text("from") !== undefined,
+    from: call.text("from"),
     language: oneOf(call, "language", ["en", "es"]) ?? "en",
     units: oneOf(call, "units", ["SI", "US"]) ?? "SI",
   };
+  if (wanted.from !== undefined && !existsSync(join(wanted.from, STUDY_FILE))) {
+    throw new CommandError(EXIT.badInput, `${wanted.from} holds no ${STUDY_FILE}.`);
+  }
   const apart = `${folder}-${TEACHER}`;
   // asked before anything is written
   if (teacher) freshFolder({ wanted: apart, byDefault: "", replace: false });
@@ -121,11 +130,15 @@ async function writeWorkingCopy(draft: string, wanted: Wanted): Promise<readonly
     await writeFile(join(draft, name), notebookText(notebook), { flag: "wx" });
   }
   for (const study of studies) {
-    await cp(join(packageFolder(), DATA, study), join(draft, DATA, study), { recursive: true });
+    const own = study === CLASS ? wanted.from : undefined;
+    const place = own === undefined ? join(packageFolder(), DATA, study) : resolve(own);
+    await cp(place, join(draft, DATA, study), { recursive: true });
   }
   const ofClass = join(draft, DATA, CLASS);
-  await chooseLanguage(ofClass, wanted.language);
-  if (wanted.units === "US") await inUsUnits(join(ofClass, "study.yaml"));
+  if (wanted.from === undefined) {
+    await chooseLanguage(ofClass, wanted.language);
+    if (wanted.units === "US") await inUsUnits(join(ofClass, "study.yaml"));
+  }
   const day = await openClass(ofClass, { language: wanted.language });
   await mkdir(join(draft, PRINT));
   const printed = await printPapers(join(draft, PRINT), day, [worksheet(day), classForms(day)]);

@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { expect, it } from "vitest";
 import { openStudy } from "../../src/study/openStudy.js";
@@ -102,4 +102,27 @@ it("speaks the class's language and units: the same numbers, other words", async
   expect(spanish.blend?.shares).toEqual(english.blend?.shares);
   expect(spanish.strength?.leastCement?.cementPct).toBe(english.strength?.leastCement?.cementPct);
   expect(spanish.mix?.record.batch.dryMassKg).toBe(english.mix?.record.batch.dryMassKg);
+});
+
+it("takes a class's own study, and says what is wrong with it before anything is written", async () => {
+  const desk = temporaryFolder();
+  const own = join(desk, "ours");
+  cpSync(join(ROOT, "data-examples/class-day"), own, { recursive: true });
+  const study = join(own, "study.yaml");
+  const text = readFileSync(study, "utf8");
+  writeFileSync(
+    study,
+    text.replace("title: Class day, a garden wall on paper", "title: Our own wall"),
+  );
+  const run = await runCli(["notebooks", "class", "--from", "ours", "--teacher"], desk);
+  expect(run.code, run.stderr).toBe(0);
+  expect(readFileSync(join(classFolder(desk, "class"), "study.yaml"), "utf8")).toContain(
+    "Our own wall",
+  );
+  expect(readdirSync(join(desk, "class-teacher"))).toContain("key.pdf");
+
+  writeFileSync(study, text.replace("format:", "formt:"));
+  expect((await runCli(["notebooks", "broken", "--from", "ours"], desk)).code).toBe(3);
+  expect((await runCli(["notebooks", "none", "--from", "nowhere"], desk)).code).toBe(3);
+  expect(readdirSync(desk).sort()).toEqual(["class", "class-teacher", "ours"]);
 });
