@@ -4,7 +4,7 @@ import { attributeChanges } from "../../src/study/attribution.js";
 import { compareStudies } from "../../src/study/compareStudies.js";
 import { computeStudy } from "../../src/study/computeStudy.js";
 import { readStudy } from "../../src/study/readStudy.js";
-import { attributionTable } from "../../src/tables/studyComparison.js";
+import { attributionTable, studyComparisonTable } from "../../src/tables/studyComparison.js";
 import { renderAll } from "../../src/words/render.js";
 import { copyStudy } from "../support/studyCopy.js";
 
@@ -82,6 +82,9 @@ describe("what a difference is due to", () => {
     const table = renderAll(attributionTable(a.result, untested.result, steps)) as TableBlock;
     const cement = table.rows.find(([name]) => `${name}`.startsWith("Cement, as specified"))!;
     expect(cement[1]).toBe("not comparable");
+    const [results] = renderAll(studyComparisonTable(a.result, untested.result)) as TableBlock[];
+    const pair = results.rows.find(([name]) => `${name}`.startsWith("Cement, as specified"))!;
+    expect(pair.slice(1)).toEqual(["6.00", "–", "–"]);
     const nothing = attributeChanges(a.study, a.study);
     expect(nothing).toEqual([]);
     expect(renderAll(attributionTable(a.result, a.result, nothing))).toMatchObject({

@@ -115,8 +115,15 @@ describe("bad input", () => {
       { code: "comma-decimal", file: SOIL_SIEVE, column: "retained (g)", value: "34,8" },
       { code: "comma-decimal", file: LIMITS, value: "140,0" },
       { code: "row-too-long", file: "sheets/river-sand-sieve.csv" },
-      { code: "comma-decimal", file: "sheets/gravel-sieve.csv", row: 5, value: "6,3" },
     ]);
+    // A sheet without any decimal point is read as it was meant, with a note.
+    const { findings } = await readStudy(copy.folder);
+    expect(findings).toContainEqual(
+      expect.objectContaining({
+        ...{ severity: "note", code: "decimal-comma" },
+        ...{ file: "sheets/gravel-sieve.csv", row: 5, value: "6,3" },
+      }),
+    );
   });
 
   it("negative and over-100 values", async () => {

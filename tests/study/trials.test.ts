@@ -96,7 +96,7 @@ describe("what was tested and what is proposed", () => {
     );
     const dry = { ...us.result!.proposal!.batches[0], waterInMaterialsKg: undefined };
     const untold = { ...us.result!, proposal: { ...us.result!.proposal!, batches: [dry] } };
-    expect(text(trialCard(untold).blocks)).toContain("how damp each material is");
+    expect(text(trialCard(untold).blocks)).toContain("the moisture of each material");
     const inches = us.result!.proposal!.sizeBasis;
     expect(render(inches)).toMatch(/^6 blocks of 4 in × 4 in × 4 in, each in 3 lifts,/);
     const density = result.compaction!.peak!.maximumDryDensityKgM3;
