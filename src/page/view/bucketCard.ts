@@ -1,10 +1,12 @@
-import { type MeasuredForm, usableForm } from "../../batch/mixRecord.js";
+import { type MeasuredLine, usableForm } from "../../batch/mixRecord.js";
+import type { Recipe, RecipeLine } from "../../batch/recipe.js";
 import type { TableBlock } from "../../blocks/block.js";
 import { blockHtml } from "../../blocks/partHtml.js";
 import { PALETTE } from "../../figures/style.js";
 import { formatFixed, formatQuantity } from "../../quantities/format.js";
 import type { Interval } from "../../quantities/interval.js";
 import { bucketSize } from "../../study/studyRecord.js";
+import { ends } from "../../tables/cell.js";
 import { compareMixTable } from "../../tables/cost.js";
 import { recipeTable } from "../../tables/mix.js";
 import { buckets as bucketWords, liquid } from "../../tables/site/crewMix.js";
@@ -76,20 +78,12 @@ function mixParts(app: App, { result, mix, findings }: TunedMix): HTMLElement[] 
   const { record, quantities, cost, carbon } = mix!;
   const { units, currency = "" } = result.config;
   const mass = (kilograms: number) => formatQuantity(1000 * kilograms, "mass", units);
-  const range = (low: Text, high: Text) => say`${low} to ${high}`;
-  const whole = (value: number) => String(Math.round(value));
+  const whole = (interval: Interval) => ends(interval, (value) => formatFixed(value, 0));
   const facts: (readonly [Text, Text])[] = [
     [say`Cement`, say`${formatQuantity(quantities.cementKgM3, "density", units)}`],
     [say`Cement for the element`, mass(quantities.mix.cement.dryMassKg)],
-    ...(cost
-      ? [
-          [
-            say`Cost of the materials`,
-            say`${range(whole(cost.total.low), whole(cost.total.high))} ${currency}`,
-          ] as const,
-        ]
-      : []),
-    [say`Carbon`, say`${range(whole(carbon.total.low), whole(carbon.total.high))} kg CO2e`],
+    ...(cost ? [[say`Cost of the materials`, say`${whole(cost.total)} ${currency}`] as const] : []),
+    [say`Carbon`, say`${whole(carbon.total)} kg CO2e`],
     [say`Batches`, say`${record.batches ?? ""}`],
   ];
   const counted = usableForm(record.buckets);
@@ -100,9 +94,8 @@ function mixParts(app: App, { result, mix, findings }: TunedMix): HTMLElement[] 
       { class: "big" },
       t(say`One batch: ${mass(record.batch.dryMassKg)} of dry soil and aggregate`),
     ),
-    ...(counted
-      ? bucketRows(app, counted)
-      : record.messages.map((message) => reason(app, message))),
+    ...(counted ? [] : record.messages.map((message) => reason(app, message))),
+    ...measuredRows(app, counted ?? weighed(record.batch)),
     el(
       "div",
       { class: "count" },
@@ -131,8 +124,23 @@ function mixParts(app: App, { result, mix, findings }: TunedMix): HTMLElement[] 
   ];
 }
 
-/** Each material with its buckets as pictures and in words; cement by scale where it is weighed. */
-function bucketRows(app: App, { materials, cement, size }: MeasuredForm): HTMLElement[] {
+/** What goes into a batch, counted or weighed. */
+interface Measured {
+  readonly materials: readonly MeasuredName[];
+  readonly cement: MeasuredName | null;
+  readonly size: number;
+}
+
+type MeasuredName = Pick<MeasuredLine, "name" | "measure" | "moistMassKg">;
+
+/** The batch on a scale, where no buckets make this mix. */
+function weighed({ materials, cement, cementPct }: Recipe): Measured {
+  const line = ({ name, moistMassKg }: RecipeLine) => ({ name, moistMassKg, measure: null });
+  return { materials: materials.map(line), cement: cementPct > 0 ? line(cement) : null, size: 0 };
+}
+
+/** Each material with its buckets as pictures and in words, or with what to weigh. */
+function measuredRows(app: App, { materials, cement, size }: Measured): HTMLElement[] {
   const { t } = app;
   const { units } = app.state;
   return [...materials, ...(cement ? [cement] : [])].map(({ name, measure, moistMassKg }) => {
@@ -196,7 +204,7 @@ function keptTable({ state }: App): TableBlock {
   const pct = (value: number | undefined) =>
     value === undefined ? undefined : formatFixed(value, 1);
   const range = (interval: Interval | undefined) =>
-    interval && say`${formatFixed(interval.low, 0)} to ${formatFixed(interval.high, 0)}`;
+    interval && ends(interval, (value) => formatFixed(value, 0));
   return {
     kind: "table",
     caption: say`Beside the kept mix`,
