@@ -95,6 +95,7 @@ describe("classifyIso14688", () => {
     [20, 60, 10, "grclSa", "clayey gravelly sand"],
     [0, 60, 3.9, "saSi", undefined],
     [0, 30, 6.9, "saSi", undefined],
+    [0, 30, 6.97, "saSi", undefined],
     [0, 30, 7, "saclSi", undefined],
     [0, 30, 14, "sasiCl", undefined],
     [0, 30, 28, "saCl", undefined],
