@@ -1,4 +1,12 @@
-import { createReadStream, existsSync, readdirSync, symlinkSync, writeFileSync } from "node:fs";
+import { execFileSync } from "node:child_process";
+import {
+  createReadStream,
+  existsSync,
+  readdirSync,
+  readFileSync,
+  symlinkSync,
+  writeFileSync,
+} from "node:fs";
 import { createRequire } from "node:module";
 import { join } from "node:path";
 import { expect, it } from "vitest";
@@ -61,6 +69,34 @@ it("every room can be imported from the built package", async () => {
     const face = await import(/* @vite-ignore */ `loambook/${room}`);
     expect(Object.keys(face).length, room).toBeGreaterThan(0);
   }
+});
+
+// The command line runs from joined files, which must find threads, kernel and documents where they stand.
+it("the joined command line gives what the modules give, and finds its files", async () => {
+  const loambook = (...words: string[]) =>
+    execFileSync(process.execPath, [join(ROOT, "bin", "loambook.cjs"), ...words], {
+      encoding: "utf8",
+      maxBuffer: 1e8,
+    });
+  const study = join(ROOT, "data-examples", "bus-shelter");
+  const { openStudy } = await import(join(ROOT, "dist", "study", "index.js"));
+  const computed = `${JSON.stringify(await openStudy(study), undefined, 2)}\n`;
+  expect(loambook("compute", study, "--json") === computed).toBe(true);
+
+  const folder = temporaryFolder();
+  loambook("kernel", "--folder", folder);
+  const kernel = JSON.parse(readFileSync(join(folder, "kernels/loambook/kernel.json"), "utf8"));
+  const program = kernel.argv.find((word: string) => word.endsWith("main.js"));
+  expect(program).toBe(join(ROOT, "dist", "notebook", "kernel", "main.js"));
+
+  const gradings = join(folder, "gradings.csv");
+  writeFileSync(gradings, "id,2,0.063,0.002\nA,100,40,10\nB,90,30,8\n");
+  const rows = join(folder, "rows.csv");
+  loambook("survey", gradings, "--out", rows);
+  expect(readFileSync(rows, "utf8").split("\n").length).toBeGreaterThan(2);
+  expect(JSON.parse(loambook("schema", "result"))).toEqual(
+    JSON.parse(readFileSync(join(ROOT, "docs", "result.schema.json"), "utf8")),
+  );
 });
 
 // Worker threads need compiled files.
