@@ -3,6 +3,7 @@ import type { SpecimenRecord } from "../../src/lab/specimens.js";
 import { batchScatter } from "../../src/strength/batches.js";
 import { leastCement, type StrengthRequirement } from "../../src/strength/leastCement.js";
 import { modelFindings, nearestBlocks } from "../../src/strength/modelFindings.js";
+import { strengthBound } from "../../src/strength/regression/bounds.js";
 import { type FitStrengthOptions, fitStrength } from "../../src/strength/regression/fit.js";
 import { lackOfFit } from "../../src/strength/regression/lackOfFit.js";
 import { compareModels } from "../../src/strength/regression/modelComparison.js";
@@ -69,6 +70,10 @@ describe("the published set that a straight line does not fit", () => {
     const mean = tens.reduce((sum, kPa) => sum + kPa / 1000, 0) / tens.length;
     expect(render(findings[2].message)).toContain(`the 10 blocks nearest to it (at 10 %)`);
     expect(render(findings[2].message)).toContain(`a mean of ${mean.toFixed(2)} MPa`);
+    const bound = strengthBound(evidence.fit, 10, requirement);
+    expect(render(findings[2].message)).toContain(
+      `a bound of ${bound.toFixed(2)} MPa. The content`,
+    );
     expect(render(findings[2].expected)).toBe(
       "a bound of at least 4.30 MPa from the nearest blocks alone, as the curve is in doubt",
     );

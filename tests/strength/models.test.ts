@@ -43,6 +43,16 @@ describe("covariates, batches and weights", () => {
     near(high.residualSd, low.residualSd, { rel: 1e-12, abs: 0 }, "s");
   });
 
+  it("is no fit where all blocks have one density, which then tells nothing", () => {
+    const same = blocksOf(SIXTEEN).map((block) => ({ ...block, dryDensityKgM3: 1900 }));
+    const found = fitStrength(same, {
+      ...{ model: "linear", ageDays: 28, covariates: ["dry density"] },
+    } as const);
+    expect(found.status).not.toBe("ok");
+    expect(render(found.message)).not.toContain("NaN");
+    expect(render(found.message).length).toBeGreaterThan(20);
+  });
+
   it("asks at the mean density where none is named", () => {
     const fit = okOf({ covariates: ["dry density"] });
     const used = FULL.filter(({ ageDays }) => ageDays === 28);

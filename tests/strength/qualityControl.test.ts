@@ -196,6 +196,7 @@ describe("controlChart", () => {
 
   it("says why there is no chart", () => {
     expect(controlChart(lots(4, 3, () => 0)).status).toBe("too-few-lots");
+    expect(controlChart(lots(5, 3, () => 0)).status).toBe("ok");
     expect(controlChart([...lots(5, 3, () => 0), { label: "x", strengthsMpa: [2] }]).status).toBe(
       "uneven-lots",
     );

@@ -332,6 +332,11 @@ describe("log, labels and forms", () => {
     ]);
     expect(rows[0][0].split("\n")[3]).toBe(`Test at ${ageDays} days, on ________`);
     expect(rows[1][1]).toBe("–");
+    expect(rowsOf(tableOf(siteBlockLabels(result, { labels: 1 })))).toHaveLength(1);
+    for (const labels of [0, 201, 1.5]) {
+      expect(() => siteBlockLabels(result, { labels })).toThrow(`invalid \`labels\`: ${labels}`);
+    }
+    expect(siteBlockLabels(result, { labels: 200 }).blocks.length).toBeGreaterThan(25);
     const pages = siteBlockLabels(result, { labels: 19 }).blocks.flatMap((block) =>
       block.kind === "table" ? [rowsOf(block).flat()] : [],
     );
