@@ -185,7 +185,12 @@ function covariateText({ kind, at }: FittedStrength["covariates"][number]): Text
 }
 
 /** The fitted strength and its bounds at each tested content and at the chosen one. */
-export function bandsTable(bands: readonly StrengthBand[], units: UnitSystem): TableBlock {
+export function bandsTable(
+  bands: readonly StrengthBand[],
+  units: UnitSystem,
+  options: { readonly required?: boolean } = {},
+): TableBlock {
+  const { required = true } = options;
   const stress = (value: number) => quantity(value, "stress", units);
   return {
     kind: "table",
@@ -204,7 +209,11 @@ export function bandsTable(bands: readonly StrengthBand[], units: UnitSystem): T
       stress(lowerBoundMpa.prediction),
       stress(lowerBoundMpa.tolerance),
     ]),
-    notes: [say`Bounds are one-sided, each at the confidence of the requirement.`],
+    notes: [
+      required
+        ? say`Bounds are one-sided, each at the confidence of the requirement.`
+        : say`Bounds are one-sided, each with 95 % confidence, as the study states no requirement yet.`,
+    ],
   };
 }
 

@@ -113,6 +113,12 @@ describe("tables of the regression", () => {
     ]);
   });
 
+  it("bounds without a requirement are said to be at the usual confidence", () => {
+    const notes = (required?: boolean) => notesOf(bandsTable([], "SI", { required }))[0];
+    expect(notes()).toContain("confidence of the requirement");
+    expect(notes(false)).toContain("95 % confidence, as the study states no requirement");
+  });
+
   it("mean and its three lower bounds, in their order and unit", () => {
     const at = {
       cementPct: 6,

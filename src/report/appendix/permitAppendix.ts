@@ -1,5 +1,6 @@
 import type { TableBlock } from "../../blocks/block.js";
 import { type AnnexKey, annexKeys } from "../../entries/report.js";
+import { sheetsOf } from "../../entries/sheets.js";
 import { blendChart } from "../../figures/blend/blendChart.js";
 import { compactionChart } from "../../figures/compactionChart.js";
 import { guidanceBand } from "../../figures/grading/band.js";
@@ -15,6 +16,7 @@ import type { GuidanceStudy, StrengthStudy, StudyResult } from "../../study/stud
 import { blendLimitsTable, blendSharesTable } from "../../tables/blend.js";
 import { characteristicTable } from "../../tables/characteristicStrength.js";
 import { computationTable } from "../../tables/computation.js";
+import { firstMixTable } from "../../tables/firstMix.js";
 import { sizesTable } from "../../tables/grading.js";
 import { envelopeTables, guidanceTables, notTestedTable } from "../../tables/guidance.js";
 import { recipeTable, toleranceTable } from "../../tables/mix.js";
@@ -140,7 +142,7 @@ function methods(result: StudyResult): AppendixPart[] {
 
 function grading(result: StudyResult): AppendixPart[] {
   const { config, materials: graded, blend, guidance } = result;
-  if (graded.length === 0) return [notKnownYet(result, "soil")];
+  if (graded.length === 0) return [notKnownYet(result, "soil"), ...firstMix(result)];
   const entries = [...new Map(guidance.map(({ check: { entry } }) => [entry.id, entry])).values()];
   const bands = entries.flatMap((entry) => guidanceBand(entry) ?? []);
   const curves = graded.map(({ name, curve }) => ({ name, curve }));
@@ -170,7 +172,16 @@ function grading(result: StudyResult): AppendixPart[] {
         ...(blend ? [] : envelopeParts(result)),
       ],
     ),
+    ...firstMix(result),
   ];
+}
+
+/** The sand that a soil asks for, where the study asks. */
+function firstMix(result: StudyResult): AppendixPart[] {
+  if (!result.firstMix) return [];
+  return cited(say`A first mix follows from the fines alone; it is for trials, not for a wall.`, [
+    keyed("first-mix", firstMixTable(result)),
+  ]);
 }
 
 function envelopeParts(result: StudyResult): TableBlock[] {
@@ -198,10 +209,14 @@ function measuredOnly(study: GuidanceStudy): GuidanceStudy {
   };
 }
 
-function consistency({ materials: graded, ungraded = [] }: StudyResult): AppendixPart[] {
-  const tested = [...graded, ...ungraded].flatMap(({ id, name, limits }) =>
-    limits ? [keyed(`limits-${id}`, limitsTable(name, limits))] : [],
-  );
+function consistency({ config, materials: graded, ungraded = [] }: StudyResult): AppendixPart[] {
+  const tested = [...graded, ...ungraded].flatMap(({ id, name, limits }) => {
+    if (!limits) return [];
+    const [file] = sheetsOf(config.materials.find((one) => one.id === id)?.limits);
+    const table = limitsTable(name, limits);
+    const items = table.items.map((item) => ({ ...item, to: `sheet-${file}` }));
+    return [keyed(`limits-${id}`, { ...table, items })];
+  });
   return tested.length > 0
     ? cited(
         say`Consistency limits and shrinkage were tested on the part that passes 0.425 mm.`,
@@ -287,13 +302,19 @@ function strength(result: StudyResult): AppendixPart[] {
         keyed("regression-line", regressionTable(tests.fit, tests.lackOfFit, units), {
           links: rowLinks(tests.fit.coefficients.map(() => "blocks")),
         }),
-        keyed("bands", bandsTable(tests.bandsAtContents, units), {
-          links: rowLinks(
-            tests.bandsAtContents.map(({ cementPct }) =>
-              cementPct === tests.chosenCementPct ? "calculation-bound" : "blocks",
+        keyed(
+          "bands",
+          bandsTable(tests.bandsAtContents, units, {
+            required: config.strength.requirement !== undefined,
+          }),
+          {
+            links: rowLinks(
+              tests.bandsAtContents.map(({ cementPct }) =>
+                cementPct === tests.chosenCementPct ? "calculation-bound" : "blocks",
+              ),
             ),
-          ),
-        }),
+          },
+        ),
         tests.leastCement && config.strength.requirement
           ? keyed("least-cement", leastCementTable(result))
           : undefined,
@@ -438,7 +459,11 @@ function quality(result: StudyResult): AppendixPart[] {
       [
         keyed("quality-plan", qualityPlanTable(result)),
         keyed("quality-checks", qualityChecksTable(result)),
-        site ? keyed("site-lots", siteBlocksTable(result)) : undefined,
+        site
+          ? keyed("site-lots", siteBlocksTable(result), {
+              links: rowLinks(site.lots.map(() => `sheet-${site.file}`)),
+            })
+          : undefined,
       ],
     ),
     ...cited(say`How often a lot of given quality would pass the rule, and the lots so far.`, [
