@@ -1,7 +1,7 @@
 import { CONCRETE_AGGREGATE_KG_M3, type MixCarbon } from "../batch/carbon.js";
 import type { NoteBlock, ReferencesBlock, TableBlock } from "../blocks/block.js";
 import { isBuildable } from "../entries/buildable.js";
-import type { UnitSystem } from "../quantities/format.js";
+import { formatQuantity, type UnitSystem } from "../quantities/format.js";
 import type { Interval } from "../quantities/interval.js";
 import type { MixStudy, StudyResult } from "../study/studyResult.js";
 import { joinTexts, say, type Text } from "../words/message.js";
@@ -112,7 +112,7 @@ export function comparisonTable({ config, mix }: StudyResult): TableBlock | Note
         : say`The earth element holds ${fixed(comparison.cementPctOfConcrete.low, 0)} to ${fixed(comparison.cementPctOfConcrete.high, 0)} % of the cement of the concrete element.`,
       ...(carbonComparison
         ? [
-            say`All materials, earth with concrete: ${fixed(carbonComparison.earthPctOfConcrete.low, 0)} to ${fixed(carbonComparison.earthPctOfConcrete.high, 0)} % of the carbon of making them. Neither side counts haulage, waste, forms or reinforcement; the concrete holds ${CONCRETE_AGGREGATE_KG_M3.low} to ${CONCRETE_AGGREGATE_KG_M3.high} kg/m³ of sand and stone (common practice, no source).`,
+            say`All materials, earth with concrete: ${fixed(carbonComparison.earthPctOfConcrete.low, 0)} to ${fixed(carbonComparison.earthPctOfConcrete.high, 0)} % of the carbon of making them. Neither side counts haulage, waste, forms or reinforcement; the concrete holds ${formatQuantity(CONCRETE_AGGREGATE_KG_M3.low, "density", config.units, 4)} to ${formatQuantity(CONCRETE_AGGREGATE_KG_M3.high, "density", config.units, 4)} of sand and stone (common practice, no source).`,
           ]
         : []),
       say`Concrete: ${concreteCement.name}, ${concreteCement.low} to ${concreteCement.high} ${concreteCement.unit} (${markedSource(concreteCement)}).`,

@@ -1,9 +1,10 @@
 import type { TableBlock } from "../blocks/block.js";
 import type { QuantityInterval } from "../grading/uncertainty/intervals.js";
+import { inUnits, measured, type UnitSystem } from "../quantities/format.js";
 import type { ClassSystem } from "../soil/classification/classifyCurve.js";
 import type { CurveUncertainty } from "../soil/curveUncertainty.js";
 import { say, soilNamed, type Text } from "../words/message.js";
-import { digits, numberColumn } from "./cell.js";
+import { digits, numberColumn, plain } from "./cell.js";
 
 const NAMES: Readonly<Record<QuantityInterval["quantity"], Text>> = {
   d10: "D10",
@@ -30,11 +31,19 @@ export const SYSTEMS: Readonly<Record<ClassSystem, Text>> = {
   bs5930: say`BS 5930 (letters from memory)`,
 };
 
-/** What the stated reading errors leave open of the numbers read off a curve. */
+/**
+ * What the stated reading errors leave open of the numbers read off a curve.
+ *
+ * @param units of the errors of thermometer and density; default SI.
+ */
 export function intervalsTable(
   name: string,
   { quantities, errors, resamples, seed }: CurveUncertainty,
+  units: UnitSystem = "SI",
 ): TableBlock {
+  // A difference of temperature: no zero point to be moved.
+  const degrees =
+    units === "US" ? say`${plain(1.8 * errors.temperatureC)} °F` : say`${errors.temperatureC} °C`;
   return {
     kind: "table",
     caption: say`Intervals from the reading errors: ${name}`,
@@ -53,7 +62,7 @@ export function intervalsTable(
       unit,
     ]),
     notes: [
-      say`95 % of ${resamples} resampled readings (seed ${seed}); standard deviations: balance ${errors.balanceG} g, sieving ${errors.sievingPct} % of each mass retained, hydrometer ${errors.hydrometerUnits} units, temperature ${errors.temperatureC} °C, time ${errors.timeS} s, particle density ${errors.particleDensityKgM3} kg/m³.`,
+      say`95 % of ${resamples} resampled readings (seed ${seed}); standard deviations: balance ${errors.balanceG} g, sieving ${errors.sievingPct} % of each mass retained, hydrometer ${errors.hydrometerUnits} units, temperature ${degrees}, time ${errors.timeS} s, particle density ${inUnits(measured(errors.particleDensityKgM3, "density"), units)}.`,
       say`How well the sample represents the stockpile is not in them, and mostly matters more.`,
     ],
   };

@@ -41,6 +41,7 @@ describe("changed studies", () => {
       });
       tally.count(one.changes, verdict);
       if (verdict.broken.length > 0) tally.fails(one, verdict.broken);
+      if (isLong && verdict.broken.length > 0) console.log(tally.failures.at(-1));
       if (isLong && (index + 1) % 1000 === 0) console.log(tally.report());
     }
     watch.rests();

@@ -2,6 +2,10 @@ import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { openStudy } from "../../src/study/openStudy.js";
 import type { StudyResult } from "../../src/study/studyResult.js";
+import { siteOrderList } from "../../src/tables/quantities.js";
+import { siteSheets } from "../../src/tables/site/crewCards.js";
+import { mixCard } from "../../src/tables/site/mixCard.js";
+import { trialCard, trialLooksCard } from "../../src/tables/site/trialCard.js";
 import { regressionTable } from "../../src/tables/strength.js";
 import { renderAll } from "../../src/words/render.js";
 import { showAppendix } from "../fuzz/judge.js";
@@ -13,8 +17,8 @@ import { EXAMPLES } from "../support/studyCopy.js";
  */
 const SI = /\d ?(MPa|kPa|kN|kgf?|km|m|cm|m²|m³|cm³|L|l|°C|t|kg\/m³|g\/cm³)(?![\p{L}\d³²/·])/u;
 
-/** Sources say what was published, and a caution may say both. */
-const BOTH = /\((?:read|from memory)|from memory\)|as read|\d kg \(\d+ lb\)/;
+/** Sources say what was published, a caution may say both, and carbon by mass is the same in any unit of mass. */
+const BOTH = /\((?:read|from memory)|from memory\)|as read|\d kg \(\d+ lb\)|kg CO2e\/kg/;
 
 /** Texts of a page, without those of worked calculations: they are made in SI and end in both. */
 function textsOf(node: unknown): string[] {
@@ -34,6 +38,16 @@ describe.each(["bus-shelter", "untested-blend"])(
       await showAppendix(result, (block) => shown.push(renderAll(block)));
       const texts = [...shown, renderAll(result.findings)].flatMap(textsOf);
       expect(texts.length).toBeGreaterThan(300);
+      expect([...new Set(texts.filter((text) => SI.test(text) && !BOTH.test(text)))]).toEqual([]);
+    });
+
+    it("have none on the cards of the crew", async () => {
+      const result = await openStudy(join(EXAMPLES, name));
+      const cards = result.mix
+        ? [...siteSheets(result), mixCard(result), siteOrderList(result)]
+        : [trialCard(result), trialLooksCard(result)];
+      const texts = textsOf(renderAll(cards));
+      expect(texts.length).toBeGreaterThan(60);
       expect([...new Set(texts.filter((text) => SI.test(text) && !BOTH.test(text)))]).toEqual([]);
     });
 

@@ -15,6 +15,14 @@ const fine = (liquidLimitPct: number, plasticityIndexPct: number, more: Partial<
     ...more,
   });
 
+it("takes a last digit above 100 for the whole, as a division of a number by itself may give", () => {
+  const whole = 0.2242152466367713;
+  expect((100 * whole) / whole).toBeGreaterThan(100);
+  const parts = uscsFromCurve(curveOf([0.075, 0], [4.75, 0], [75, whole]));
+  expect(parts).toMatchObject({ gravelPct: 100, sandPct: 0, finesPct: 0 });
+  expect(symbolOf(parts as UscsInput)).toMatch(/^G/);
+});
+
 describe("published classes", () => {
   it("US Army example 1: clayey sand (the fines are given as clay)", () => {
     const { input, published } = cases["uscs-army-1"];

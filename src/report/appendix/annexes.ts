@@ -170,7 +170,13 @@ function materialAnalyses(material: MaterialResult, config: StudyConfig): Append
           }),
         ]
       : []),
-    ...(pipette ? [keyed(`sedimentation-${id}`, pipetteTable(name, pipette))] : []),
+    ...(pipette
+      ? [
+          keyed(`sedimentation-${id}`, pipetteTable(name, pipette), {
+            links: rowLinks(pipette.rows.map(({ row }) => sheetRow(sheets?.pipette, row))),
+          }),
+        ]
+      : []),
     ...(jar ? [keyed(`jar-${id}`, jarTable(name, jar))] : []),
   ];
 }
@@ -224,7 +230,7 @@ function resampling(result: StudyResult): AppendixPart[] {
                 `uncertainty-chart-${id}`,
                 "full",
               ),
-              keyed(`intervals-${id}`, intervalsTable(name, uncertainty)),
+              keyed(`intervals-${id}`, intervalsTable(name, uncertainty, config.units)),
               keyed(`classes-${id}`, classesTable(name, uncertainty)),
             ]
           : []),

@@ -240,11 +240,12 @@ export function uscsFromCurve(
 ): Pick<UscsInput, "gravelPct" | "sandPct" | "finesPct" | "cu" | "cc"> | undefined {
   const [fines, sand, whole] = [0.075, 4.75, 75].map((size) => passingAtSize(curve, size));
   if (fines === undefined || sand === undefined || !whole) return undefined;
-  const part = (pct: number) => (100 * pct) / whole;
+  // 100 x / x may come out a last digit above 100.
+  const part = (pct: number) => Math.min(100, (100 * pct) / whole);
   const under75 = {
     points: curve.points
       .filter(({ sizeMm }) => sizeMm <= 75)
-      .map((point) => ({ ...point, passingPct: Math.min(100, part(point.passingPct)) })),
+      .map((point) => ({ ...point, passingPct: part(point.passingPct) })),
   };
   const { cu, cc } = characteristicSizes(under75);
   return {
