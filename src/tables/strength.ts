@@ -163,7 +163,9 @@ function inStress(
 function termNotes({ covariates, batches, basis }: FittedStrength, units: UnitSystem): Text[] {
   return [
     ...(covariates.length > 0
-      ? [say`The curve is that at ${joinTexts(covariates.map(covariateText))}.`]
+      ? [
+          say`The curve is that at ${joinTexts(covariates.map((one) => covariateText(one, units)))}.`,
+        ]
       : []),
     ...(batches.length > 0
       ? [
@@ -178,10 +180,13 @@ function termNotes({ covariates, batches, basis }: FittedStrength, units: UnitSy
   ];
 }
 
-function covariateText({ kind, at }: FittedStrength["covariates"][number]): Text {
+function covariateText(
+  { kind, at }: FittedStrength["covariates"][number],
+  units: UnitSystem,
+): Text {
   if (kind === "ln age") return say`age ${plain(Math.exp(at))} d`;
-  const unit = kind === "dry density" ? "kg/m³" : "%";
-  return say`${wordFor(kind)} ${plain(at)} ${unit}`;
+  if (kind !== "dry density") return say`${wordFor(kind)} ${plain(at)} %`;
+  return say`${wordFor(kind)} ${plain(displayValue(at, "density", units))} ${displayUnit("density", units)}`;
 }
 
 /** The fitted strength and its bounds at each tested content and at the chosen one. */

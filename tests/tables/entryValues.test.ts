@@ -9,7 +9,7 @@ import {
   notTestedTable,
 } from "../../src/tables/guidance.js";
 import { inputsTable, sheetTable } from "../../src/tables/inputs.js";
-import { referencesBlock } from "../../src/tables/references.js";
+import { referencesBlock, rememberedNote } from "../../src/tables/references.js";
 import { studyComparisonTable } from "../../src/tables/studyComparison.js";
 import {
   checklistBlock,
@@ -382,6 +382,17 @@ describe("guidance", () => {
     expect(named(texts(undefined))).toEqual([]);
     expect(texts(undefined).join(" ")).not.toContain("Viscosity");
     expect(texts(reading).join(" ")).toContain("Viscosity of water");
+  });
+
+  it("says which of the references stand from memory, by their numbers", () => {
+    const item = (mark: string) => ({ text: "A source", mark });
+    const noted = (...marks: string[]) => {
+      const note = rememberedNote({ kind: "references", items: marks.map(item) });
+      return note && render(note);
+    };
+    expect(noted("read")).toBeUndefined();
+    expect(noted("read", "read", "from memory")).toMatch(/^Entry 3 is from memory/);
+    expect(noted("read", "from memory", "from memory")).toMatch(/^Entries 2 to 3 are /);
   });
 
   it("holds guidance, classes and carbon unless one is left out", async () => {

@@ -106,6 +106,7 @@ describe("tables of the regression", () => {
     const table = regressionTable(fit, LACK);
     expect(render(table.caption)).toContain("Weighted regression");
     expect(notesOf(table)[0]).toContain("residual standard deviation 0.234 ln MPa");
+    expect(notesOf(regressionTable(fit, LACK, "US"))[2]).toContain("dry density 118.9 lb/ft³");
     expect(notesOf(table).slice(2)).toEqual([
       "The curve is that at age 56 d, dry density 1905 kg/m³, moisture at test 3.5 %.",
       "The curve is that of the average of 2 batches; a further batch may lie above or below it. The level of batch M2 is what makes the sum zero.",
