@@ -101,7 +101,7 @@ input[type=number]{width:5rem;text-align:right}button.lock{padding:0;width:44px}
 input[type=range]{width:100%;height:44px;margin:0;accent-color:var(--accent);touch-action:pan-y;cursor:pointer}
 input[type=range]:disabled{cursor:default}
 input[type=checkbox]{width:44px;height:44px;margin:0;accent-color:var(--accent)}
-.tools{padding:.5rem 0}
+.tools{padding:.5rem 0}.print-only{display:none;margin:.2rem 0 0;font-weight:600}
 main{padding:0 1rem 2rem}
 .card{background:var(--card);border:1px solid var(--line);border-radius:6px;padding:.9rem 1rem;min-width:0}
 .card>h2{margin-bottom:.6rem}.card h3{margin:1rem 0 .4rem}
@@ -164,12 +164,12 @@ summary::before{content:"▸";margin-right:.5rem}details[open]>summary::before{c
 @media (min-width:900px){.pair{grid-template-columns:repeat(2,minmax(0,1fr))}}
 textarea{width:100%;font:0.85rem/1.5 ui-monospace,Menlo,Consolas,monospace;margin-bottom:.4rem}.field>select,.field>input[type=text]{max-width:14rem;width:100%}.grid td{padding:.1rem}.grid input{width:100%;min-width:5.5rem;text-align:left}
 footer{padding:1rem;border-top:1px solid var(--line);font-size:.88rem;color:var(--soft);max-width:70rem}
-@media print{@page{margin:10mm 12mm}html{font-size:7.3pt}body{background:#fff}.skip,.tabs,.tools,.switches,.no-print,main button,.drop,input[type=range],details,.target-box,.wishes-box,.place+*{display:none!important}
+@media print{@page{margin:10mm 12mm}html{font-size:7.2pt}:focus-visible{outline:0}input::-webkit-inner-spin-button{display:none}.bucket .cautions,.bucket .table-notes{display:none}.bucket:has(.kept) .pails,.bucket:has(.kept) .count .sum{display:none}.bucket .facts{grid-template-columns:repeat(auto-fit,minmax(5rem,1fr))}.print-only{display:block!important}body{background:#fff}.skip,.tabs,.tools,.switches,.no-print,main button,.drop,input[type=range],details,.target-box,.wishes-box,.place+*{display:none!important}
 .head{padding:0 0 .3rem;border-bottom:2px solid var(--line)}.banner{padding:.15rem}main{padding:.4rem 0 0}
 .bench{grid-template-columns:minmax(0,2fr) minmax(0,3fr);grid-template-areas:"plot plot" "sheet verdict" "bucket verdict";grid-template-rows:auto auto 1fr;gap:.5rem 1.2rem}
-.card{border:0;padding:0}.plot{position:static;box-shadow:none}.plot h2{display:block!important}.plot .chart svg{max-height:6.6cm}.verdict .chart svg{max-height:4.8cm}
+.card{border:0;padding:0}.plot{position:static;box-shadow:none}.plot h2{display:block!important}.plot .chart svg{max-height:5.6cm}.verdict .chart svg{max-height:4.4cm}
 .card>h2{margin-bottom:.2rem}.card h3{margin:.5rem 0 .15rem}.material{padding:.05rem 0}.material .sum,.checks .sure{display:none}
 input[type=number]{border:0;background:none;min-height:0;padding:0;width:4rem;-moz-appearance:textfield}.slid{grid-template-columns:minmax(0,1fr) auto!important}.slid>label{grid-column:1!important}
-.checks li{padding:.08rem 0}.count{padding:.15rem 0}.facts{gap:.25rem}.facts>div{padding:.15rem .35rem}.pail{width:12px;height:13px}.scroll{overflow:visible;margin:.3rem 0}th,td{padding:.12rem .3rem}
+.checks li{padding:.08rem 0}.count{padding:.15rem 0}.facts{gap:.25rem}.facts>div{padding:.15rem .35rem}.pail{width:12px;height:13px}.scroll{overflow:visible;margin:.3rem 0}table{font-size:.86em}th,td{padding:.05rem .3rem}caption{padding-bottom:.1rem}
 .big{font-size:1rem}.banner,.reason,.warning,.error{print-color-adjust:exact;-webkit-print-color-adjust:exact}tr{break-inside:avoid}footer{padding:.3rem 0 0;margin-top:.4rem}footer p{margin:0}}
 `;

@@ -401,12 +401,31 @@ it("has no grave fault under axe-core at 360, 768 and 1920 px, light and dark", 
   }
 });
 
-it("prints the mix on one page", async (context) => {
+it("prints the mix on one page: as it is, beside a kept one, and a blend that was not tested", async (context) => {
   chromiumOrSkip(context);
-  const { page } = await openPage("reading-room");
-  await page.emulateMedia({ media: "print" });
-  const pdf = await page.pdf({ format: "A4" });
   const { getDocument } = await import("pdfjs-dist/legacy/build/pdf.mjs");
-  const paper = await getDocument({ data: new Uint8Array(pdf) }).promise;
-  expect(paper.numPages).toBe(1);
+  for (const [example, compared] of [
+    ["reading-room", false],
+    ["reading-room", true],
+    ["untested-blend", false],
+  ] as const) {
+    const { page } = await openPage(example);
+    if (compared) {
+      await page.click("#keep");
+      await page.fill("#cement", "7");
+      await page.keyboard.press("Enter");
+      await page.waitForSelector("#bucket-body >> text=the study’s mix");
+    }
+    await page.emulateMedia({ media: "print" });
+    const pdf = await page.pdf({ format: "A4" });
+    const paper = await getDocument({ data: new Uint8Array(pdf) }).promise;
+    expect(paper.numPages, example).toBe(1);
+    const { items } = await (await paper.getPage(1)).getTextContent();
+    const text = items.map((item) => ("str" in item ? item.str : "")).join(" ");
+    expect(text).toContain("Nothing here is an approval");
+    expect(text).toContain("invented");
+    if (compared) expect(text).toContain("Beside the kept mix");
+    if (example === "untested-blend") expect(text).toContain("For test blocks only");
+    await page.context().close();
+  }
 });

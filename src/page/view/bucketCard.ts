@@ -40,7 +40,9 @@ export function bucketCard(app: App): View {
       fill(
         body,
         ...(recipe.mix ? mixParts(app, recipe) : missingParts(app, recipe)),
-        ...(kept ? [written("div", {}, blockHtml(keptTable(app), "page", app.state.locale))] : []),
+        ...(kept
+          ? [written("div", { class: "kept" }, blockHtml(keptTable(app), "page", app.state.locale))]
+          : []),
       );
     },
   };

@@ -339,6 +339,7 @@ function pageOf(state: PageState) {
             "div",
             {},
             el("h1", { dir: "auto" }, title),
+            el("p", { class: "print-only" }, t(NO_APPROVAL)),
             study?.study.config.place &&
               el("p", { class: "place", dir: "auto" }, study.study.config.place),
           ),
