@@ -14,13 +14,13 @@ export const ANNEX_KEYS = [
   "analyses",
   "readings",
   "regression",
+  "inputs",
   "guidance",
   "resampling",
   "models",
   "alternatives",
   "quantities",
   "cost",
-  "inputs",
   "code",
 ] as const;
 

@@ -158,13 +158,13 @@ export interface ReportConfig {
     | "analyses"
     | "readings"
     | "regression"
+    | "inputs"
     | "guidance"
     | "resampling"
     | "models"
     | "alternatives"
     | "quantities"
     | "cost"
-    | "inputs"
     | "code"
   )[];
   /** SVG or PNG picture for the title block. */

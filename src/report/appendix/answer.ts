@@ -64,7 +64,14 @@ function mixTable(result: StudyResult): KeyValuesBlock {
       label: say`Required strength`,
       ...(requirement
         ? {
-            value: say`${formatQuantity(requirement.strengthMpa, "stress", units)} at ${requirement.ageDays} days. ${requirement.basis}`,
+            value: joinTexts(
+              [
+                say`${formatQuantity(requirement.strengthMpa, "stress", units)} at ${requirement.ageDays} days`,
+                requirement.crushed && CRUSHED[requirement.crushed],
+                requirement.basis,
+              ],
+              "; ",
+            ),
             to: "study",
           }
         : UNKNOWN),
@@ -137,6 +144,13 @@ function shownStrength(result: StudyResult): { readonly value: Text; readonly to
     to: "least-cement",
   };
 }
+
+/** How the blocks of the requirement are crushed. */
+const CRUSHED = {
+  dry: say`blocks crushed dry`,
+  moist: say`blocks crushed moist`,
+  soaked: say`blocks crushed soaked`,
+} as const;
 
 const CONFIDENCE = {
   mean: (percent: Text): Text =>
