@@ -84,6 +84,17 @@ describe("the published set that a straight line does not fit", () => {
     expect(render(higher.remedy)).toContain("Do not build on this content");
   });
 
+  it("holds the nearest blocks against nothing where no requirement or no content is known", () => {
+    const { evidence } = found(PUBLISHED, { strengthMpa: 4.3, ...MEAN });
+    const places = { blocks: "blocks.csv", study: "study.yaml" };
+    for (const open of [{ requirement: undefined }, { cementPct: null }]) {
+      expect(modelFindings({ ...evidence, ...open }, places).map(({ code }) => code)).toEqual([
+        "lack-of-fit",
+        "clearly-better-model",
+      ]);
+    }
+  });
+
   it("is content where the nearest blocks agree, and still tells the doubt", () => {
     expect(codes(PUBLISHED, { strengthMpa: 2.3, ...MEAN })).toEqual([
       "lack-of-fit",

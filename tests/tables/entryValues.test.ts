@@ -441,7 +441,14 @@ describe("two versions of a study", () => {
         ],
       ]),
     );
-    const [same] = studyComparisonTable(a, a);
+    expect(notesOf(entries)).toEqual([
+      "Entries by the path of their value, in base units; sheets by their checksum.",
+    ]);
+    const money = rowsOf(results).find(([name]) => name.startsWith("Cost, low"))!;
+    expect(money.slice(1, 3)).toEqual(Array(2).fill(a.mix!.cost!.total.low.toFixed(0)));
+    const [same, nothing] = studyComparisonTable(a, a);
+    expect(notesOf(nothing)).toEqual(["No entry and no sheet changed."]);
+    expect(rowsOf(nothing)).toEqual([]);
     expect(headsOf(same).slice(1, 3)).toEqual(["before", "after"]);
     expect(rowsOf(same).every((row) => row[3] === "same")).toBe(true);
   });
