@@ -40,6 +40,9 @@ export function studyGuidance({ config, envelope }: Pick<Study, "config" | "enve
   };
 }
 
+/** As `study.yaml` has it, in every language. */
+const NOT_TESTED = "not tested";
+
 const CHEMISTRY = ["organicPct", "sulphatePct", "saltsPct"] as const;
 
 const CHEMISTRY_NAMES: Readonly<Record<(typeof CHEMISTRY)[number], Text>> = {
@@ -103,7 +106,7 @@ function chemistryFindings(config: StudyConfig, entry: GuidanceEntry | undefined
       ...outside,
       finding(place, "note", "chemistry-not-tested", {
         message: say`${soil.name} was not tested, or the study does not say so, for: ${names}.`,
-        expected: say`a value for each, or “not tested”`,
+        expected: say`a value for each, or “${NOT_TESTED}”`,
         remedy: say`Have the soil tested for it. Organic matter and sulphates can keep cement from setting, or break a wall years later.`,
       }),
     ];
