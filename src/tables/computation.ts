@@ -18,7 +18,9 @@ export function computationTable({
     kind: "keyValues",
     caption: say`How the numbers were computed`,
     items: [
-      { label: say`Fines below the finest sieve`, value: finesText(materials) },
+      ...(materials.length > 0
+        ? [{ label: say`Fines below the finest sieve`, value: finesText(materials) }]
+        : []),
       ...(blend ? [{ label: say`Blend`, value: blendText(blend.target, config.target) }] : []),
       ...(strength ? [{ label: say`Strength`, value: strengthText(strength.fit) }] : []),
       ...(requirement && strength

@@ -136,7 +136,9 @@ function methods(result: StudyResult): AppendixPart[] {
   const own = life?.state === "tested" ? strength : undefined;
   return cited(say`Tests were made by these methods, and the numbers computed as follows.`, [
     keyed("methods-table", methodsTable(config)),
-    keyed("computation", computationTable({ ...result, strength: own })),
+    result.materials.length > 0
+      ? keyed("computation", computationTable({ ...result, strength: own }))
+      : undefined,
   ]);
 }
 
