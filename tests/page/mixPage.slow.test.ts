@@ -366,7 +366,9 @@ it("speaks Spanish and US units at a switch", async (context) => {
   expect(complaints).toEqual([]);
 });
 
-it("has no grave fault under axe-core at 360, 768 and 1920 px, light and dark", async (context) => {
+it("has no grave fault under axe-core at 360, 768 and 1920 px, light and dark", {
+  timeout: 400_000,
+}, async (context) => {
   chromiumOrSkip(context);
   const axe = readFileSync(
     new URL("../../node_modules/axe-core/axe.min.js", import.meta.url),
