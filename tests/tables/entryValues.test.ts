@@ -10,7 +10,7 @@ import {
 } from "../../src/tables/guidance.js";
 import { inputsTable, sheetTable } from "../../src/tables/inputs.js";
 import { referencesBlock, rememberedNote } from "../../src/tables/references.js";
-import { studyComparisonTable } from "../../src/tables/studyComparison.js";
+import { attributionTable, studyComparisonTable } from "../../src/tables/studyComparison.js";
 import {
   checklistBlock,
   decisionsTable,
@@ -446,6 +446,34 @@ describe("two versions of a study", () => {
     ]);
     const money = rowsOf(results).find(([name]) => name.startsWith("Cost, low"))!;
     expect(money.slice(1, 3)).toEqual(Array(2).fill(a.mix!.cost!.total.low.toFixed(0)));
+    // 0.5 m³ is half a million of the base unit, a cubic centimetre.
+    const steps = [
+      { parts: ["materials", "tests"], changes: { "share.site-soil": -1.234, optimum: null } },
+      { parts: ["element"], changes: { made: 500_000, "cost-low": 12.4 } },
+      { parts: ["rest"], changes: {} },
+    ] as const;
+    const due = attributionTable(a, b as StudyResult, steps);
+    expect(headsOf(due)).toEqual([
+      "Result",
+      "Soil and materials, What was tested",
+      "Element and site",
+    ]);
+    expect(rowsOf(due)).toEqual([
+      ["Site soil, two pits mixed, %", "−1.23", "–"],
+      ["Optimum moisture, %", "not comparable", "–"],
+      ["Rammed volume to make, m³", "–", "+0.500"],
+      ["Cost, low, EUR", "–", "+12"],
+    ]);
+    expect(notesOf(due).slice(1)).toEqual([
+      "Changed without an effect on these results: The rest.",
+      "Not comparable: known on one side of the step only.",
+    ]);
+    expect(notesOf(attributionTable(a, a, [steps[1]]))).toHaveLength(1);
+    const pounds = { ...a, config: { ...a.config, currency: "GBP" } };
+    expect(rowsOf(attributionTable(a, pounds, [steps[1]])).map(([name]) => name)).toEqual([
+      "Rammed volume to make, m³",
+    ]);
+    expect(attributionTable(a, a, [steps[2]]).kind).toBe("note");
     const [same, nothing] = studyComparisonTable(a, a);
     expect(notesOf(nothing)).toEqual(["No entry and no sheet changed."]);
     expect(rowsOf(nothing)).toEqual([]);
