@@ -35,6 +35,8 @@ export interface SieveSet {
 }
 
 export interface SieveAnalysis {
+  /** The sheet gave percentages and no mass: what reads as grams here is percent of the whole. */
+  readonly massesUnknown?: true;
   /** Increasing size. */
   readonly points: readonly GradingPoint[];
   /** As sieved, coarse to fine. */
@@ -80,7 +82,13 @@ export function analyseSieve(record: SieveRecord): SieveAnalysis {
       return { sizeMm, passingPct: Math.min(100, Math.max(0, passingPct)), origin: "sieve" };
     })
     .reverse();
-  return { points, rows, sets, findings: checkSieveSets(record, rows, sets) };
+  return {
+    ...(record.massesUnknown ? { massesUnknown: true } : {}),
+    points,
+    rows,
+    sets,
+    findings: checkSieveSets(record, rows, sets),
+  };
 }
 
 /** Works out the sieves of one portion: the whole sample (0), or the subsample of a split. */

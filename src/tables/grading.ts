@@ -17,6 +17,7 @@ export function sievingTable(name: string, analysis: SieveAnalysis): TableBlock 
   const split = analysis.rows.some(({ portion }) => portion > 0);
   // One division needs no number; several have to be told apart.
   const several = analysis.sets.length > 2;
+  const weighed = !analysis.massesUnknown;
   return {
     kind: "table",
     caption: say`Sieving: ${name}`,
@@ -24,7 +25,7 @@ export function sievingTable(name: string, analysis: SieveAnalysis): TableBlock 
       { header: say`Sieve`, align: "right" },
       numberColumn(say`Opening`, "mm"),
       ...(split ? [{ header: say`Sieved on` }] : []),
-      numberColumn(say`Retained`, "g"),
+      ...(weighed ? [numberColumn(say`Retained`, "g")] : []),
       numberColumn(say`Retained, of the whole`, "%"),
       numberColumn(say`Passing`, "%"),
     ],
@@ -32,14 +33,16 @@ export function sievingTable(name: string, analysis: SieveAnalysis): TableBlock 
       row.label,
       plain(row.sizeMm),
       ...(split ? [portionName(row.portion, several)] : []),
-      fixed(row.retainedG, 1),
+      ...(weighed ? [fixed(row.retainedG, 1)] : []),
       fixed(row.retainedPct, 1),
       fixed(row.passingPct, 1),
     ]),
-    notes: analysis.sets.map(({ portion, dryMassG, washedOutG, lossPct }) => {
-      const loss = lossPct === undefined ? "" : say`, ${fixed(lossPct, 2)} % not recovered`;
-      return say`${portionName(portion, several)}: ${fixed(dryMassG, 1)} g dry, ${fixed(washedOutG, 1)} g washed out${loss}.`;
-    }),
+    notes: weighed
+      ? analysis.sets.map(({ portion, dryMassG, washedOutG, lossPct }) => {
+          const loss = lossPct === undefined ? "" : say`, ${fixed(lossPct, 2)} % not recovered`;
+          return say`${portionName(portion, several)}: ${fixed(dryMassG, 1)} g dry, ${fixed(washedOutG, 1)} g washed out${loss}.`;
+        })
+      : [say`Reported in percent: the masses are not known, and no balance can be made.`],
   };
 }
 

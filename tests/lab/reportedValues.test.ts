@@ -9,6 +9,8 @@ import { readSpecimens } from "../../src/lab/specimens.js";
 import { analyseCompaction } from "../../src/soil/compaction/compactionTest.js";
 import { moistureWindow } from "../../src/soil/compaction/moistureWindow.js";
 import { consistencyLimits } from "../../src/soil/consistency/limits.js";
+import { sievingTable } from "../../src/tables/grading.js";
+import { renderAll } from "../../src/words/render.js";
 
 async function read<T>(reader: (grid: SheetGrid) => SheetReading<T>, lines: readonly string[]) {
   const bytes = new TextEncoder().encode(lines.join("\n"));
@@ -68,6 +70,24 @@ describe("a sieve sheet of reported percentages", () => {
     expect(points.at(-1)?.passingPct).toBeCloseTo(60, 9);
     expect(findings.map(({ severity, code }) => [severity, code])).toEqual([
       ["warning", "top-size-unknown"],
+    ]);
+  });
+
+  it("has a table of percentages, and no grams that nobody weighed", async () => {
+    const { record } = await read(readSieve, ["sieve (mm),passing (%)", "4,100", "2,60"]);
+    const { columns, rows, notes } = renderAll(sievingTable("Sand", analyseSieve(record)));
+    expect(columns.map(({ header }) => header)).toEqual([
+      "Sieve",
+      "Opening",
+      "Retained, of the whole",
+      "Passing",
+    ]);
+    expect(rows).toEqual([
+      ["4", "4", "0.0", "100.0"],
+      ["2", "2", "40.0", "60.0"],
+    ]);
+    expect(notes).toEqual([
+      "Reported in percent: the masses are not known, and no balance can be made.",
     ]);
   });
 

@@ -114,7 +114,8 @@ function sieveCalculations(
   return [0, 1].flatMap((portion): WorkedCalculation[] => {
     const rows = sieve.rows.filter((row) => row.portion === portion);
     const set = sieve.sets.find((one) => one.portion === portion);
-    if (rows.length === 0 || !set) return [];
+    // Reported percentages leave nothing to work out.
+    if (rows.length === 0 || !set || sieve.massesUnknown) return [];
     const upTo = rows.slice(0, Math.ceil(rows.length / 2));
     const last = upTo[upTo.length - 1];
     const retained = upTo.map((row, at) =>
