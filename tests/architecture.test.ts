@@ -51,6 +51,8 @@ describe("the structure of src/", () => {
         .filter((target) => {
           if (!paths.has(target) && !existsSync(join(SOURCE_ROOT, target))) return true;
           if (file.path === "index.ts") return target.startsWith("cli/");
+          // the command line lends the whole face to the cells that it runs
+          if (target === "index.ts") return !file.path.startsWith("cli/");
           const [from, to] = [file.path, target].map((path) => ORDER.indexOf(path.split("/")[0]));
           return to > from || to < 0;
         })
