@@ -38,6 +38,24 @@ describe("plasticityChart", () => {
       expect(line.y[i]).toBeCloseTo(0.73 * (liquid - 20), 9);
     });
   });
+
+  it("borders the strip of CL-ML at 4 and 7, between the U-line and the A-line, and ML from MH at 50", () => {
+    const all = traces(renderAll(plasticityChart("Plasticity", [SAMPLE])));
+    const [fifty, four, seven] = all.filter(({ name }) => name === undefined);
+    // U-line: PI = 0.9 (LL − 8); A-line: PI = 0.73 (LL − 20). At LL 50 the U-line stands at 37.8.
+    expect([fifty.x, fifty.y]).toEqual([
+      [50, 50],
+      [0, expect.closeTo(37.8, 9)],
+    ]);
+    for (const [strip, index] of [
+      [four, 4],
+      [seven, 7],
+    ] as const) {
+      expect(strip.y).toEqual([index, index]);
+      expect(0.9 * (strip.x[0] - 8)).toBeCloseTo(index, 9);
+      expect(0.73 * (strip.x[1] - 20)).toBeCloseTo(index, 9);
+    }
+  });
 });
 
 describe("textureTriangle", () => {
