@@ -36,7 +36,7 @@ export async function writeLooks(
       name: "trial-blocks",
       title: say`Trial blocks as they were seen`,
       blocks: [
-        trialsTable(looks),
+        trialsTable(looks, result.config.units),
         ...(differences.length > 0 ? [trialDifferencesTable(differences)] : []),
       ],
     },

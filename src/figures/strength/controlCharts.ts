@@ -29,6 +29,8 @@ export function signalWords(signals: readonly Signal[]): Text {
 
 /** What the axis shows beyond its outermost mark, as a part of the range. */
 const MARGIN = 0.08;
+/** Room for the names of the levels, as a part of the lots' own. */
+const LEVEL_NAMES = 0.4;
 
 /**
  * The control chart of site lots: each lot's mean in order of making, with centre and limits, and the
@@ -84,6 +86,8 @@ export function lotsChart(
         type: "category",
         categoryorder: "array",
         categoryarray: points.map(({ label }) => label),
+        // lots stand at 0, 1, 2 …; behind the last one there is room for the names of the levels
+        range: [-0.5, points.length * (1 + LEVEL_NAMES) - 0.5],
       },
       {
         title: say`Strength (${displayUnit("stress", units)})`,

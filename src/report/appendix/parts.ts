@@ -34,7 +34,11 @@ export function inReport(
 /** A sentence that names the tables and figures behind it, and these: those that hold nothing are left out. */
 export function cited(text: Text, parts: readonly (AppendixPart | undefined)[]): AppendixPart[] {
   const shown = parts.filter((part): part is AppendixPart => part !== undefined && !isEmpty(part));
-  return shown.length === 0 ? [] : [paragraph(text, shown.flatMap(keyOf)), ...shown];
+  if (shown.length === 0) return [];
+  return [
+    paragraph(text, shown.flatMap(keyOf)),
+    ...shown.map((part) => (part.kind === "table" ? withoutEmptyColumns(part) : part)),
+  ];
 }
 
 /** A sentence that names the tables, figures and sections of these keys. */
@@ -63,8 +67,18 @@ export function rowLinks(places: readonly (string | undefined)[], column = 0): T
   return places.flatMap((to, row) => (to === undefined ? [] : [{ row, column, to }]));
 }
 
-/** A table with the columns of these numbers left out. */
-export function withoutColumns(table: TableBlock, left: readonly number[]): TableBlock {
-  const kept = <T>(cells: readonly T[]) => cells.filter((_, at) => !left.includes(at));
-  return { ...table, columns: kept(table.columns), rows: table.rows.map(kept) };
+/** A table without the columns that no cell fills and no link names. */
+function withoutEmptyColumns(table: TableBlock): TableBlock {
+  const { columns, rows, links = [] } = table;
+  const kept = columns.flatMap((_, at) =>
+    rows.some((row) => row[at] !== "") || links.some(({ column }) => column === at) ? [at] : [],
+  );
+  if (kept.length === columns.length) return table;
+  const of = <T>(cells: readonly T[]) => kept.map((at) => cells[at]);
+  return {
+    ...table,
+    columns: of(columns),
+    rows: rows.map(of),
+    links: links.map((link) => ({ ...link, column: kept.indexOf(link.column) })),
+  };
 }

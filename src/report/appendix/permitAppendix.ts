@@ -389,13 +389,13 @@ function mix(result: StudyResult): AppendixPart[] {
 }
 
 /** What somebody saw on the trial blocks. */
-function looksOf({ trials }: StudyResult): AppendixPart[] {
+function looksOf({ trials, config }: StudyResult): AppendixPart[] {
   const looks = trials.flatMap((trial) => trial.looks ?? []);
   if (looks.length === 0) return [];
   return cited(
     say`What was seen on the trial blocks, in the words of whoever looked; nothing of it is judged here.`,
     [
-      keyed("trial-looks", trialsTable(looks)),
+      keyed("trial-looks", trialsTable(looks, config.units)),
       keyed("trial-colours", trialDifferencesTable(compareTrials(looks))),
     ],
   );
