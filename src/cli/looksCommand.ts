@@ -5,6 +5,7 @@ import { type Finding, hasErrors } from "../findings/finding.js";
 import { formatFindings } from "../findings/format.js";
 import { readGrid } from "../lab/sheet/grid.js";
 import { readTrials, type WorkshopTrial } from "../lab/trials.js";
+import type { UnitSystem } from "../quantities/format.js";
 import { writeLooks } from "../report/writeLooks.js";
 import { compareTrials, trialFindings } from "../strength/trials.js";
 import { computeStudy } from "../study/computeStudy.js";
@@ -27,14 +28,14 @@ export async function looksCommand(words: readonly string[]): Promise<number> {
   const call = parseCall("looks", words, options, true);
   const place = call.place as string;
   if (call.text("out") !== undefined) return writePages(place, call);
-  const { looks, findings, locale } = await looksAt(place);
+  const { looks, findings, locale, units } = await looksAt(place);
   const differences = compareTrials(looks);
   if (call.flag("json")) {
     process.stdout.write(`${JSON.stringify({ looks, differences, findings }, undefined, 2)}\n`);
     return EXIT.ok;
   }
   const blocks = [
-    trialsTable(looks),
+    trialsTable(looks, units),
     ...(differences.length > 0 ? [trialDifferencesTable(differences)] : []),
   ];
   const shown = [
@@ -82,6 +83,7 @@ interface SeenBlocks {
   readonly looks: readonly WorkshopTrial[];
   readonly findings: readonly Finding[];
   readonly locale: Locale;
+  readonly units: UnitSystem;
 }
 
 /** Of all trials of a study, or of one sheet. */
@@ -96,6 +98,7 @@ async function looksAt(place: string): Promise<SeenBlocks> {
     looks,
     findings: findings.filter(({ code }) => LOOK_CODES.has(code)),
     locale: config.language,
+    units: config.units,
   };
 }
 
@@ -116,5 +119,5 @@ async function looksOfSheet(path: string): Promise<SeenBlocks> {
     ...(record ? trialFindings(record, file) : []),
   ];
   if (!record || hasErrors(found)) throw new CommandError(EXIT.badInput, formatFindings(found));
-  return { looks: record, findings: found, locale: "en" };
+  return { looks: record, findings: found, locale: "en", units: "SI" };
 }

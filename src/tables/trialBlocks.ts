@@ -1,11 +1,15 @@
 import type { TableBlock, TableColumn } from "../blocks/block.js";
 import type { WorkshopTrial } from "../lab/trials.js";
+import { displayUnit, displayValue, type UnitSystem } from "../quantities/format.js";
 import type { TrialDifference } from "../strength/trials.js";
 import { joinTexts, say, type Text } from "../words/message.js";
 import { BLANK, fixed, numberColumn, plain } from "./cell.js";
 
 /** What was seen on trial blocks or samples, side by side, in the words of whoever looked; never a verdict. */
-export function trialsTable(trials: readonly WorkshopTrial[]): TableBlock {
+export function trialsTable(
+  trials: readonly WorkshopTrial[],
+  units: UnitSystem = "SI",
+): TableBlock {
   const columns: readonly LookColumn[] = [
     { header: say`Trial`, cell: ({ id }) => id },
     { header: say`Mix`, cell: ({ mix }) => mix },
@@ -21,7 +25,7 @@ export function trialsTable(trials: readonly WorkshopTrial[]): TableBlock {
       header: say`Sample`,
       cell: ({ thicknessMm, dryToConstantMass }) =>
         joinTexts([
-          thicknessMm === undefined ? undefined : say`${plain(thicknessMm)} mm`,
+          thicknessMm === undefined ? undefined : thicknessText(thicknessMm, units),
           dryToConstantMass ? say`dry to constant mass` : say`not known to be dry`,
         ]),
     },
@@ -49,6 +53,18 @@ interface LookColumn extends TableColumn {
   readonly cell: (trial: WorkshopTrial) => Text | undefined;
 }
 
+function thicknessText(thicknessMm: number, units: UnitSystem): Text {
+  const shown = plain(displayValue(thicknessMm, "depth", units), 3);
+  return say`${shown} ${displayUnit("depth", units)}`;
+}
+
+/** The steps of a colour difference, as `compareTrials` calls them. */
+const SEEN: Readonly<Record<TrialDifference["words"], Text>> = {
+  "hardly seen": say`hardly seen`,
+  "seen side by side": say`seen side by side`,
+  "seen at a glance": say`seen at a glance`,
+};
+
 function textOrNone(texts: readonly (Text | undefined)[]): Text | undefined {
   return texts.some((text) => text !== undefined) ? joinTexts(texts) : undefined;
 }
@@ -71,7 +87,12 @@ export function trialDifferencesTable(differences: readonly TrialDifference[]): 
       numberColumn("CIEDE2000"),
       { header: say`In words` },
     ],
-    rows: differences.map(({ one, other, deltaE, words }) => [one, other, fixed(deltaE, 1), words]),
+    rows: differences.map(({ one, other, deltaE, words }) => [
+      one,
+      other,
+      fixed(deltaE, 1),
+      SEEN[words],
+    ]),
     notes: [
       say`The words are common practice, no source; photographs must share light, camera setting and grey card.`,
     ],

@@ -533,5 +533,7 @@ describe("trials", () => {
       { one: "T1", other: "T2", deltaE: 3.46, words: "seen side by side" },
     ] as never);
     expect(rowsOf(differences)).toEqual([["T1", "T2", "3.5", "seen side by side"]]);
+    expect(rowsOf(differences, "es")[0][3]).not.toBe("seen side by side");
+    expect(rowsOf(trialsTable([trial], "US"))[0][5]).toBe("0.984 in, dry to constant mass");
   });
 });
