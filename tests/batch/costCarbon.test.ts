@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { mixCarbon } from "../../src/batch/carbon.js";
+import { carbonComparison, mixCarbon } from "../../src/batch/carbon.js";
 import {
   CEMENT_CARBON_FACTORS,
   CONCRETE_CEMENT_CONTENT,
@@ -286,5 +286,28 @@ describe("savingTrap", () => {
     expect(found.savingPct.high).toBeLessThan(0);
     expect(found.falseSavingPct).toBeGreaterThan(80);
     expect(render(found.text)).toContain("−25 to −13 %");
+  });
+});
+
+describe("carbonComparison", () => {
+  it("takes the waste off again, and sets the ends farthest apart against each other", () => {
+    const factors = {
+      soil: MATERIAL_CARBON_FACTORS[0],
+      sand: MATERIAL_CARBON_FACTORS[1],
+      cement: CEMENT_CARBON_FACTORS[0],
+    };
+    const carbon = mixCarbon(mix(8), { factors });
+    const made = (end: "low" | "high") =>
+      6000 * factors.soil[end] + 4000 * factors.sand[end] + 800 * factors.cement[end];
+    const found = carbonComparison({
+      ...{ carbon, wastePct: 25, concreteVolumeM3: 2, aggregate: factors.sand },
+      concreteCementCarbonKg: { low: 400, high: 600 },
+    })!;
+    near(found.earth.low, made("low") / 1.25, EXACT, "earth, low");
+    near(found.earth.high, made("high") / 1.25, EXACT, "earth, high");
+    near(found.concrete.low, 400 + 2 * 1800 * factors.sand.low, EXACT, "concrete, low");
+    const { low, high } = found.earthPctOfConcrete;
+    near(low, (100 * found.earth.low) / found.concrete.high, EXACT, "least");
+    near(high, (100 * found.earth.high) / found.concrete.low, EXACT, "most");
   });
 });
