@@ -133,16 +133,13 @@ function reportedTop({ file, facts, factRows, rows }: SheetValues): {
     };
   }
   const { optimumWaterPct, maximumDryDensityKgM3 } = facts;
-  if (keys.length < 2) {
+  if (typeof optimumWaterPct !== "number" || typeof maximumDryDensityKgM3 !== "number") {
     const found = finding({ file, row: factRows[keys[0]] }, "error", "missing-fact", {
       message: say`A compaction sheet without a table needs both the optimum water content and the maximum dry density.`,
       expected: say`“optimum water content (%)” and “maximum dry density (kg/m3)”, or a table of points`,
       remedy: say`Add the line.`,
     });
     return { findings: [found] };
-  }
-  if (typeof optimumWaterPct !== "number" || typeof maximumDryDensityKgM3 !== "number") {
-    return { findings: [] };
   }
   return { reported: { optimumWaterPct, maximumDryDensityKgM3 }, findings: [] };
 }

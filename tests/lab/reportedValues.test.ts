@@ -255,12 +255,19 @@ describe("limits as a laboratory reports them", () => {
       "limit-twice",
     ],
     ["are in no unit", ["LL,34"], "missing-unit"],
+    ["say nothing", ["LL (%),", "PI (%),"], "missing-value"],
     ["are not known", ["test,value (%)", "LL,34", "SL,12"], "unknown-test"],
     ["are words", ["LL (%),low"], "not-a-number"],
   ])("are told where they %s", async (_, lines, code) => {
     const { findings } = await read(readLimits, lines);
     const errors = findings.filter(({ severity }) => severity === "error");
     expect(errors.map((each) => each.code)).toEqual([code]);
+  });
+
+  it("may leave lines of a form empty", async () => {
+    const { record, codes } = await read(readLimits, ["LL (%),34", "PL (%),", "PI (%),15"]);
+    expect(codes).toEqual([]);
+    expect(record.reported).toEqual({ liquidLimitPct: 34, plasticityIndexPct: 15 });
   });
 
   it("take the rounding of both limits for no contradiction", async () => {
@@ -326,6 +333,7 @@ describe("a compaction test as a laboratory reports it", () => {
 
   it.each<[string, string[], string]>([
     ["half a top", ["OMC (%),11.5"], "missing-fact"],
+    ["half a top, the other left empty", ["OMC (%),11.5", "MDD (kg/m3),"], "missing-fact"],
     ["no volume", ["water content (%),moist soil (g)", "10,2068"], "missing-fact"],
     ["a density of no earth", ["water content (%),dry density (kg/m3)", "10,188"], "out-of-range"],
     ["a gap", ["water content (%),dry density (kg/m3)", "10,1880", "12,"], "missing-value"],

@@ -58,7 +58,13 @@ export function readSheet(
     const facts = readFacts({ ...grid, decimalComma }, grid.rows.length, layout);
     if (layout.tableOptional && facts.onlyKnown) {
       const sheet = { file, facts: facts.values, factRows: facts.rows, rows: [], headers: {} };
-      return { sheet, findings: facts.findings };
+      const said = Object.values(facts.values).some((value) => value !== undefined);
+      const [[, row]] = Object.entries(facts.rows);
+      const nothing =
+        said || hasErrors(facts.findings)
+          ? []
+          : [emptyFact(file, row, grid.rows[row - 1]?.[0] ?? "")];
+      return { sheet, findings: [...facts.findings, ...nothing] };
     }
     const required = layout.columns.filter((rule) => rule.required).map(headerExample);
     const found = finding({ file }, "error", "wrong-header", {
