@@ -67,7 +67,7 @@ export const ENTRY_FORMS: readonly EntryForm[] = [
         example: "",
         choices: CRUSHED,
       },
-      { path: requirement("basis"), label: say`Who asks for it, and where`, example: "" },
+      { path: requirement("basis"), label: say`Who requires it, and where`, example: "" },
     ],
   },
   {

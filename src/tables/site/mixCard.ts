@@ -89,7 +89,7 @@ function batchTable({ config, record, water }: FoundRecord): TableBlock {
       ],
       [say`Water, aim for`, BLANK, ...partsOf("water"), liquid(water.window.toAddKg.target, units)],
     ],
-    notes: [say`Cement: percent of the dry soil and aggregate, on top of their 100 %.`],
+    notes: [say`Cement: percent of the dry soil and aggregate, in addition to their 100 %.`],
   };
 }
 
