@@ -70,6 +70,7 @@ describe("the published set that a straight line does not fit", () => {
     const mean = tens.reduce((sum, kPa) => sum + kPa / 1000, 0) / tens.length;
     expect(render(findings[2].message)).toContain(`the 10 blocks nearest to it (at 10 %)`);
     expect(render(findings[2].message)).toContain(`a mean of ${mean.toFixed(2)} MPa`);
+    expect(render(findings[2].message)).toMatch(/ MPa and a bound of \d\.\d\d MPa; the curve/);
     const bound = strengthBound(evidence.fit, 10, requirement);
     expect(render(findings[2].message)).toContain(
       `a bound of ${bound.toFixed(2)} MPa. The content`,
