@@ -11,7 +11,7 @@ import type { GradingCurve } from "../grading/curve.js";
 import { boundariesOf, fractions } from "../grading/fractions.js";
 import { readingSpread } from "../grading/uncertainty/intervals.js";
 import type { GuidanceEntry } from "../guidance/entry.js";
-import { formatPlain } from "../quantities/format.js";
+import { formatPlain, inUnits } from "../quantities/format.js";
 import { type StrengthBand, strengthBands } from "../strength/regression/bounds.js";
 import { blendInput, computeBlend, particleDensity, type TargetedConfig } from "../study/blend.js";
 import { computeStudy } from "../study/computeStudy.js";
@@ -38,6 +38,8 @@ export interface OpenStudy {
   readonly result: StudyResult;
   /** Those of reading and computing. */
   readonly findings: readonly Finding[];
+  /** Those of reading alone, to compute it anew in other units. */
+  readonly reading: readonly Finding[];
   /** Curves of each material as they could have come out within the reading errors. */
   readonly drawn: readonly (readonly GradingCurve[])[];
   /** What the blend is held against. */
@@ -68,7 +70,7 @@ export function openOnBench(
   const obstacles = blend ? [] : computeBlend(tried, materials, entries).findings;
   return {
     open: {
-      ...{ study, result, findings, start, entries },
+      ...{ study, result, findings, reading, start, entries },
       drawn,
       obstacles: obstacles.filter(({ severity }) => severity === "error"),
     },
@@ -187,7 +189,7 @@ export function tuneBlend(open: OpenStudy, mix: BenchMix): TunedBlend {
     ...{ blend, curves },
     limits,
     estimates: estimatesOf(input.materials, sharesPct),
-    strength: strengthOf(config, trial, trials, mix.cementPct),
+    strength: inUnits(strengthOf(config, trial, trials, mix.cementPct), config.units),
     ...(trial ? { trial } : {}),
     result: {
       ...rest,
@@ -195,7 +197,7 @@ export function tuneBlend(open: OpenStudy, mix: BenchMix): TunedBlend {
       blendSpread: sizes.map((sizeMm, index) => ({ sizeMm, sdPct: spread[index] })),
       ...(trial ? { compaction: trial.compaction } : {}),
       ...(strength ? { strength } : {}),
-      ...(trial ? {} : { proposal: proposal(config, blend, trials[0]) }),
+      ...(trial ? {} : { proposal: inUnits(proposal(config, blend, trials[0]), config.units) }),
     },
   };
 }
@@ -207,7 +209,8 @@ function blendGuidance(
   curves: readonly GradingCurve[],
 ): GuidanceStudy[] {
   const blendAlone = { config: result.config, materials: [] };
-  return computeGuidance(entries, blendAlone, blend, { materials: [], blend: curves });
+  const drawn = { materials: [], blend: curves };
+  return inUnits(computeGuidance(entries, blendAlone, blend, drawn), result.config.units);
 }
 
 /** The problem with no choice left but these shares, and no limit that could stand in their way. */
@@ -330,13 +333,14 @@ export function tuneMix(
     // Where nothing was tested yet, the stages of the study say what comes next.
     return {
       result,
-      findings: result.trials.length === 0 ? [] : testedBlendFindings(result.trials),
+      findings:
+        result.trials.length === 0 ? [] : inUnits(testedBlendFindings(result.trials), config.units),
     };
   }
   if (!isBuildable(config)) return { result, findings: [] };
-  const { mix, findings } = computeMix(config, blend, trial.strength, trial.compaction, [
-    result.life.message,
-  ]);
+  const reasons = [result.life.message];
+  const computed = computeMix(config, blend, trial.strength, trial.compaction, reasons);
+  const { mix, findings } = inUnits(computed, config.units);
   if (!mix) return { result, findings };
   const rammed = { curve: blend.curve, dryDensityKgM3: mix.density.valueKgM3 };
   const guidance = blendGuidance(open, rammed, tuned.curves);

@@ -1,3 +1,4 @@
+import type { ReportBlock } from "../../blocks/block.js";
 import type { Finding } from "../../findings/finding.js";
 import type { UnitSystem } from "../../quantities/format.js";
 import type { Text } from "../../words/message.js";
@@ -40,6 +41,8 @@ export interface App {
   readonly state: Readonly<PageState>;
   /** Says a text in the reader's language. */
   readonly t: (text: Text) => string;
+  /** Writes a block of a report as HTML in the reader's language and units; every text in it is escaped. */
+  readonly html: (block: ReportBlock) => string;
   /** Changes the mix on the bench. */
   readonly act: (action: BenchAction) => void;
   /** Says something to those who cannot see it. */

@@ -1,7 +1,6 @@
 import { type MeasuredLine, usableForm } from "../../batch/mixRecord.js";
 import type { Recipe, RecipeLine } from "../../batch/recipe.js";
 import type { TableBlock } from "../../blocks/block.js";
-import { blockHtml } from "../../blocks/partHtml.js";
 import { PALETTE } from "../../figures/style.js";
 import { formatFixed, formatQuantity } from "../../quantities/format.js";
 import type { Interval } from "../../quantities/interval.js";
@@ -40,9 +39,7 @@ export function bucketCard(app: App): View {
       fill(
         body,
         ...(recipe.mix ? mixParts(app, recipe) : missingParts(app, recipe)),
-        ...(kept
-          ? [written("div", { class: "kept" }, blockHtml(keptTable(app), "page", app.state.locale))]
-          : []),
+        ...(kept ? [written("div", { class: "kept" }, app.html(keptTable(app)))] : []),
       );
     },
   };
@@ -57,7 +54,6 @@ const BEHIND_BLEND = new Set(["compaction", "blocks", "cement", "element", "quan
 
 /** Why there is no recipe, and the batch for test blocks of a blend that was not tested. */
 function missingParts(app: App, { result, findings }: TunedMix): HTMLElement[] {
-  const { locale } = app.state;
   const reasons = findings
     .filter(({ severity }) => severity !== "note")
     .map(({ message, remedy }) => reason(app, joinTexts([message, remedy], " ")));
@@ -66,7 +62,7 @@ function missingParts(app: App, { result, findings }: TunedMix): HTMLElement[] {
   );
   const open = reasons.length > 0 ? reasons : needs.map((need) => reason(app, need));
   if (!result.proposal) return open;
-  const blocks = trialCard(result).blocks.map((block) => blockHtml(block, "page", locale));
+  const blocks = trialCard(result).blocks.map((block) => app.html(block));
   return [
     ...open,
     el("h3", {}, app.t(say`Batch for test blocks`)),
@@ -76,7 +72,6 @@ function missingParts(app: App, { result, findings }: TunedMix): HTMLElement[] {
 
 function mixParts(app: App, { result, mix, findings }: TunedMix): HTMLElement[] {
   const { t } = app;
-  const { locale } = app.state;
   const { record, quantities, cost, carbon } = mix!;
   const { units, currency = "" } = result.config;
   const mass = (kilograms: number) => formatQuantity(1000 * kilograms, "mass", units);
@@ -114,14 +109,12 @@ function mixParts(app: App, { result, mix, findings }: TunedMix): HTMLElement[] 
       { class: "facts" },
       ...facts.map(([name, value]) => el("div", {}, el("dt", {}, t(name)), el("dd", {}, t(value)))),
     ),
-    ...(mix!.compared
-      ? [written("div", {}, blockHtml(compareMixTable(result), "page", locale))]
-      : []),
+    ...(mix!.compared ? [written("div", {}, app.html(compareMixTable(result)))] : []),
     el(
       "details",
       {},
       el("summary", {}, t(say`The batch by mass and by volume`)),
-      written("div", {}, blockHtml(recipeTable(result), "page", locale)),
+      written("div", {}, app.html(recipeTable(result))),
     ),
   ];
 }

@@ -1,4 +1,3 @@
-import { blockHtml } from "../../blocks/partHtml.js";
 import { stored } from "../../lab/sheet/zip.js";
 import { say } from "../../words/message.js";
 import { slug } from "../../words/slug.js";
@@ -113,9 +112,8 @@ export function classView(app: App): View {
               paint: pagePaint,
             }),
           ),
-        ...classTables(found).map((table) => written("div", {}, blockHtml(table, "page", locale))),
-        findings.length > 0 &&
-          written("div", {}, blockHtml({ kind: "findings", findings }, "page", locale)),
+        ...classTables(found).map((table) => written("div", {}, app.html(table))),
+        findings.length > 0 && written("div", {}, app.html({ kind: "findings", findings })),
       );
     },
   };

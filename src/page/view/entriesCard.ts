@@ -1,4 +1,3 @@
-import { blockHtml } from "../../blocks/partHtml.js";
 import { type Finding, hasErrors } from "../../findings/finding.js";
 import { say } from "../../words/message.js";
 import { ENTRY_FORMS, type EntryField, type EntryForm } from "../entryForms.js";
@@ -123,5 +122,5 @@ async function enter(app: App, files: StudyFiles, told: HTMLElement): Promise<vo
   if (taken) return;
   const errors: readonly Finding[] = findings.filter((one) => hasErrors([one]));
   const block = { kind: "findings", findings: errors } as const;
-  fill(told, written("div", {}, blockHtml(block, "page", app.state.locale)));
+  fill(told, written("div", {}, app.html(block)));
 }

@@ -1,4 +1,3 @@
-import { blockHtml } from "../../blocks/partHtml.js";
 import { PALETTE } from "../../figures/style.js";
 import { say } from "../../words/message.js";
 import { pagePaint } from "../pageStyle.js";
@@ -37,7 +36,7 @@ export function mixView(app: App): View {
       "section",
       { class: "card" },
       el("h2", {}, t(say`These materials cannot be blended yet`)),
-      written("div", {}, blockHtml(block, "page", app.state.locale)),
+      written("div", {}, app.html(block)),
     );
     return { node, refresh: () => {} };
   }

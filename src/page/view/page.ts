@@ -1,5 +1,6 @@
+import { blockHtml } from "../../blocks/partHtml.js";
 import type { Finding } from "../../findings/finding.js";
-import { formatFixed, formatPlain, type UnitSystem } from "../../quantities/format.js";
+import { formatFixed, formatPlain, inUnits, type UnitSystem } from "../../quantities/format.js";
 import { NO_APPROVAL } from "../../report/reportMeta.js";
 import { MADE_WITH } from "../../study/madeWith.js";
 import type { Study } from "../../study/study.js";
@@ -75,11 +76,12 @@ function pageOf(state: PageState) {
   let tools: View;
   let resting: ReturnType<typeof setTimeout> | undefined;
   let quiet: ReturnType<typeof setTimeout> | undefined;
-  const t = (text: Text) => render(text, state.locale);
+  const t = (text: Text) => render(inUnits(text, state.units), state.locale);
 
   const app: App = {
     state,
     t,
+    html: (block) => blockHtml(inUnits(block, state.units), "page", state.locale),
     act,
     announce: (text) => {
       live.textContent = t(text);
@@ -173,7 +175,7 @@ function pageOf(state: PageState) {
   }
 
   function reopen(): void {
-    if (state.open) open(state.open.study, state.open.findings);
+    if (state.open) open(state.open.study, state.open.reading);
     tune();
   }
 
@@ -276,7 +278,7 @@ function pageOf(state: PageState) {
   /** A fault of ours is shown, not swallowed: the mix may not be what the sheets say. */
   function fault(problem: unknown): void {
     const words = t(
-      say`This page has a fault, and what it shows may be wrong: save the study folder and compute it with the command line.`,
+      say`This page has met an internal error, and what it shows may be wrong: save the study folder and compute it with the command line.`,
     );
     document.getElementById("fault")?.remove();
     root.prepend(

@@ -1,5 +1,4 @@
 import type { FindingsBlock } from "../../blocks/block.js";
-import { blockHtml } from "../../blocks/partHtml.js";
 import { type Finding, hasErrors, STUDY_FILE } from "../../findings/finding.js";
 import { say, type Text } from "../../words/message.js";
 import {
@@ -103,7 +102,7 @@ export async function bytesOf(file: File): Promise<Uint8Array> {
 
 function findingsHtml(app: App, findings: readonly Finding[]): string {
   const block: FindingsBlock = { kind: "findings", findings };
-  return blockHtml(block, "page", app.state.locale);
+  return app.html(block);
 }
 
 /** A place to drop files on, with a button that does the same. */

@@ -1,5 +1,4 @@
 import type { LimitState } from "../../blend/description.js";
-import { blockHtml } from "../../blocks/partHtml.js";
 import type { Figure } from "../../figures/figure.js";
 import { strengthChart } from "../../figures/strength/strengthChart.js";
 import { PALETTE } from "../../figures/style.js";
@@ -198,6 +197,5 @@ function checkLists(
 
 /** The cautions that stand on every view. */
 export function cautions(app: App): HTMLElement {
-  const { locale } = app.state;
-  return written("div", {}, blockHtml({ kind: "cautions", items: CAUTIONS }, "page", locale));
+  return written("div", {}, app.html({ kind: "cautions", items: CAUTIONS }));
 }
