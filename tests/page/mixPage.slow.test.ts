@@ -360,11 +360,9 @@ it("speaks Spanish and US units at a switch", async (context) => {
   }
   await page.selectOption("#units", "US");
   expect(await page.locator("#strength-words").textContent()).toContain("psi");
-  expect(await page.locator(".verdict").textContent()).toContain("lb/ft³");
   expect(await page.locator("#bucket-body").textContent()).toContain("lb");
   await page.selectOption("#units", "SI");
   expect(await page.locator("#strength-words").textContent()).toContain("MPa");
-  expect(await page.locator(".verdict").textContent()).toContain("kg/m³");
   expect(complaints).toEqual([]);
 });
 
