@@ -1,6 +1,6 @@
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { join, resolve } from "node:path";
 import { pathToFileURL } from "node:url";
 import { type Browser, type BrowserContextOptions, chromium, type Page } from "playwright-core";
 import { afterAll } from "vitest";
@@ -24,13 +24,13 @@ afterAll(async () => {
   rmSync(folder, { recursive: true, force: true });
 });
 
-/** The page of an example, or of an empty bench, as the command line writes it. */
+/** The page of an example or of a folder, or of an empty bench, as the command line writes it. */
 export async function pageFile(example?: string): Promise<string> {
   const name = example ?? "empty";
   const before = made.get(name);
   if (before) return before;
-  const out = join(folder, `${name}.html`);
-  const study = example === undefined ? [] : [join(EXAMPLES, example)];
+  const out = join(folder, `${name.replaceAll(/\W/g, "-")}.html`);
+  const study = example === undefined ? [] : [resolve(EXAMPLES, example)];
   const run = await runCli(["page", ...study, "--out", out]);
   if (run.code !== 0) throw new Error(run.stderr);
   made.set(name, out);

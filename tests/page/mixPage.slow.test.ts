@@ -9,7 +9,7 @@ import type { StudyResult } from "../../src/study/studyResult.js";
 import SPANISH from "../../src/words/es.json" with { type: "json" };
 import { chromiumOrSkip } from "../report/chromium.js";
 import { runCli } from "../support/runCli.js";
-import { EXAMPLES } from "../support/studyCopy.js";
+import { copyStudy, EXAMPLES } from "../support/studyCopy.js";
 import { openPage, pageFile } from "./browser.js";
 
 const share = (page: Page, index: number) => page.locator(`#share-${index}`).inputValue();
@@ -284,6 +284,29 @@ it("comes from sheets and entries to a tested mix with its buckets", async (cont
   expect(await page.locator("#bucket-body .pail").count()).toBeGreaterThan(3);
   expect(await page.getByRole("note").first().textContent()).toContain("invented");
   expect(complaints).toEqual([]);
+});
+
+it("shows a hostile study's text as text, on every view", async (context) => {
+  chromiumOrSkip(context);
+  const { folder, edit } = copyStudy("reading-room");
+  const hostile = `<img src=x onerror=alert(1)></script><script>alert(2)</script>`;
+  edit("study.yaml", "title: Reading-room wall of a village library", `title: "${hostile}"`);
+  edit("study.yaml", "name: Site soil, two pits mixed", `name: "${hostile}"`);
+  edit("study.yaml", "name: Trial blend of the reading room", `name: "${hostile}"`);
+  edit("study.yaml", "name: Portland cement, invented brand", `name: "${hostile}"`);
+  edit("sheets/blocks.csv", "corner broke off when the mould was opened", `"${hostile}"`);
+  const { page, complaints, requests } = await openPage(folder);
+  let asked = 0;
+  page.on("dialog", (dialog) => {
+    asked += 1;
+    return dialog.dismiss();
+  });
+  await page.fill("#share-0", "70");
+  await page.keyboard.press("Enter");
+  for (const tab of ["sheets", "class", "keep", "mix"]) await page.click(`#tab-${tab}`);
+  expect(await page.locator("h1").textContent()).toBe(hostile);
+  expect(await page.locator("#page img, #page script").count()).toBe(0);
+  expect([asked, complaints, requests.length]).toEqual([0, [], 1]);
 });
 
 it("shows a fault of its own, and does not swallow it", async (context) => {

@@ -70,3 +70,13 @@ export function download(name: string, content: BlobPart, type: string): void {
   // The browser reads the address after the click.
   setTimeout(() => URL.revokeObjectURL(address), 60_000);
 }
+
+/** Calls back when an element that was there before gets another width. */
+export function whenWidthChanges(element: Element, call: () => void): void {
+  let width: number | undefined;
+  new ResizeObserver(() => {
+    const now = element.clientWidth;
+    if (width !== undefined && now !== width) call();
+    width = now;
+  }).observe(element);
+}

@@ -6,7 +6,7 @@ import { say, type Text } from "../../words/message.js";
 import { chartSvg } from "../chartSvg.js";
 import { pagePaint } from "../pageStyle.js";
 import type { App, PageState, View } from "./app.js";
-import { el } from "./dom.js";
+import { el, whenWidthChanges } from "./dom.js";
 
 /** The grading of the blend on the bench with its materials, its target, its envelopes and its doubt. */
 export function gradingFigure({ open, tuned, kept }: Readonly<PageState>): Figure | undefined {
@@ -52,7 +52,7 @@ export function plotCard(app: App): View {
       paint: pagePaint,
     });
   };
-  new ResizeObserver(draw).observe(chart);
+  whenWidthChanges(chart, draw);
   return { node, refresh: draw };
 }
 

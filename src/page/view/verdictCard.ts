@@ -13,7 +13,7 @@ import { chartSvg } from "../chartSvg.js";
 import { pagePaint } from "../pageStyle.js";
 import { keepsLimit, type TunedBlend } from "../tune.js";
 import type { App, PageState, View } from "./app.js";
-import { el, fill, written } from "./dom.js";
+import { el, fill, whenWidthChanges, written } from "./dom.js";
 
 /** The strength of the tested blend with the bench's cement content marked; none where nothing holds for it. */
 export function strengthFigure({ tuned }: Readonly<PageState>): Figure | undefined {
@@ -71,7 +71,7 @@ export function verdictCard(app: App): View {
       ...{ locale, idPrefix: "strength", paint: pagePaint },
     });
   };
-  new ResizeObserver(draw).observe(chart);
+  whenWidthChanges(chart, draw);
   return {
     node,
     refresh() {
