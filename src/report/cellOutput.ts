@@ -110,7 +110,8 @@ function blockNodes(value: unknown, place: OutputPlace): OutputResult {
 /** The heading of a section that is part of what a cell shows. */
 function headingOf({ level, title, key, annex }: Extract<ReportBlock, { kind: "section" }>) {
   const inlines = [{ kind: "text", text: String(title) }] as const;
-  return { kind: "heading", level, inlines, id: "", key, annex } as const;
+  // in a notebook the title has the first level
+  return { kind: "heading", level: level + 1, inlines, id: "", key, annex } as const;
 }
 
 function figureNodes(output: DisplayOutput, svgText: string, place: OutputPlace): OutputResult {

@@ -13,7 +13,7 @@ import { type DocumentNode, type HeadingNode, plainText } from "./document.js";
  */
 export function numberNodes(nodes: readonly DocumentNode[], locale: Locale = "en"): DocumentNode[] {
   let [figures, tables, lastLevel, annexes] = [0, 0, 0, 0];
-  let counters: number[] = [];
+  let counters: (number | string)[] = [];
   const used = new Map<string, number>();
   return nodes.map((node): DocumentNode => {
     if (node.kind === "figure") return { ...node, number: ++figures };
@@ -24,22 +24,18 @@ export function numberNodes(nodes: readonly DocumentNode[], locale: Locale = "en
     const isAnnex = node.annex === true && level === 1;
     if (isAnnex) {
       annexes += 1;
-      counters = [];
+      counters = [annexLetter(annexes)];
     } else {
       counters = counters.slice(0, level);
-      counters[level - 1] = 1 + (counters[level - 1] || 0);
+      counters[level - 1] = 1 + Number(counters[level - 1] ?? 0);
     }
     const base = `s-${slug(plainText(node.inlines)) || "section"}`;
     const times = (used.get(base) ?? 0) + 1;
     used.set(base, times);
     const id = times === 1 ? base : `${base}--${times}`;
     const number = counters.join(".");
-    return { ...node, level, id, number: isAnnex ? annexName(annexes, locale) : number };
+    return { ...node, level, id, number: isAnnex ? render(say`Annex ${number}`, locale) : number };
   });
-}
-
-function annexName(count: number, locale: Locale): string {
-  return render(say`Annex ${annexLetter(count)}`, locale);
 }
 
 /** A, B, … Z, AA. */
