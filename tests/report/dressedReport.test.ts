@@ -122,7 +122,7 @@ test("PDF: a Typst file that does not end is left out, and told", async () => {
   const { pdf, findings } = await renderPdf(dressed({ typst }), { ownTypstSeconds: 3 });
   expect(performance.now() - began).toBeLessThan(20_000);
   expect(findings).toMatchObject([{ severity: "error", code: "typst-template-failed" }]);
-  expect(render(findings[0]!.message)).toContain("it was not done after 3 s");
+  expect(render(findings[0]!.message)).toContain("not finished after 3 s");
   expect((await readPdf(pdf)).pages[0]).toContain("Contents");
 });
 
