@@ -154,6 +154,14 @@ describe("workshop trials", () => {
     expect(() => compareTrials([trial("A", Number.NaN, 0, 0)])).toThrow("`lab.l` of A: NaN");
   });
 
+  it("calls a difference by its steps, at 1 and at 5", () => {
+    const words = (l: number) =>
+      compareTrials([trial("A", 50, 0, 0), trial("B", l, 0, 0)])[0].words;
+    expect([50.8, 51.3, 54.8, 55.5].map(words)).toEqual([
+      ...["hardly seen", "seen side by side", "seen side by side", "seen at a glance"],
+    ]);
+  });
+
   it("reads the log, and what is amiss in its cells", () => {
     const read = (lines: string) => {
       const rows = lines.split("\n").map((line) => line.split(","));
