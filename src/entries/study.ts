@@ -145,7 +145,7 @@ export const STUDY: Kind<StudyConfig> = group(
     guidance: optional(
       "guidance",
       text("walker-2005"),
-      "Name of the published recommendation that soils and blend are held against.",
+      "Published recommendation, or power curves such as power-20mm-0.2-0.25, that soils and blend are held against.",
     ),
     envelope: optional(
       "envelope",

@@ -497,7 +497,7 @@ export interface StudyConfig {
   readonly limits: readonly BlendLimit[];
   /** How many materials may go into the blend. */
   readonly maxMaterials?: number;
-  /** Name of the published recommendation that soils and blend are held against. */
+  /** Published recommendation, or power curves such as power-20mm-0.2-0.25, that soils and blend are held against. */
   readonly guidance?: string;
   /** Sheet of the study's own grading envelope. */
   readonly envelope?: SheetSource;
