@@ -2,7 +2,7 @@
 // Processor time, which other work on the machine hardly moves; of commands with all that they start.
 import { spawn } from "node:child_process";
 import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { availableParallelism, cpus, tmpdir } from "node:os";
+import { availableParallelism, cpus, loadavg, tmpdir } from "node:os";
 import { join } from "node:path";
 import { createInterface } from "node:readline";
 import { fileURLToPath } from "node:url";
@@ -190,6 +190,7 @@ function ratios(mine, theirs) {
 }
 
 const lines = [];
+const loads = [loadavg()[0]];
 for (const row of ROWS) {
   const [mine, theirs] = [[], []];
   let failed;
@@ -202,6 +203,7 @@ for (const row of ROWS) {
     failed = other.failed;
     if (!failed) theirs.push(other);
   }
+  loads.push(loadavg()[0]);
   if (failed) process.stderr.write(`${row.beside}: ${failed}\n`);
   for (const [key, name] of [
     ["cpu", "processor time"],
@@ -230,7 +232,7 @@ const text = `# How long it takes
 
 Made by \`npm run bench\`, which runs ours and the usual way in turn and writes this page. Medians of ${rounds} rounds (of the appendix ${Math.min(rounds, 3)}); in brackets the least and the largest ratio of one round. Processor time counts all that a command starts; calculations are warm.
 
-Measured with Node.js ${process.versions.node}${named.length > 0 ? `, ${named.join(", ")}` : ""} on ${availableParallelism()} processors (${cpus()[0]?.model.trim()}).
+Measured with Node.js ${process.versions.node}${named.length > 0 ? `, ${named.join(", ")}` : ""} on ${availableParallelism()} processors (${cpus()[0]?.model.trim()}), with ${Math.min(...loads).toFixed(1)} to ${Math.max(...loads).toFixed(1)} programs waiting for them: above their number times are longer than on a quiet machine, and so, less, is processor time.
 
 | what | ours | the usual way | its time | ours to it |
 | --- | --- | --- | --- | --- |
