@@ -384,7 +384,7 @@ function checkHydrometer(
     ...rows.flatMap(({ row, finerOfDispersedPct }) =>
       percentFindings(place(row), finerOfDispersedPct, {
         slackPct: SLACK_PCT,
-        below: say`The reading lies below the control: less than nothing is in suspension.`,
+        below: say`The reading is below the control reading: the concentration in suspension would be negative.`,
         remedy: say`Check the dry mass, the control reading and the meniscus correction.`,
       }),
     ),
@@ -419,7 +419,7 @@ function outsideMarks(
       "warning",
       "outside-calibration",
       {
-        message: say`${beyond.length}{0, plural, one { reading lies} other { readings lie}} outside the calibrated marks; their depth was taken on along the scale.`,
+        message: say`${beyond.length}{0, plural, one { reading lies} other { readings lie}} outside the calibrated marks; their effective depth was extrapolated along the scale.`,
         expected: say`readings from ${onScale(hydrometer, low)} to ${onScale(hydrometer, high)}, meniscus added`,
         remedy: say`Measure the depth at a mark beyond these readings.`,
       },

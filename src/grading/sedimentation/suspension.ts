@@ -72,8 +72,8 @@ export function riseFindings(
   if (!(rise > 1e-9)) return [];
   return [
     finding({ ...place, value: say`${formatFixed(finerPct, 1)} %` }, "warning", "finer-rises", {
-      message: say`The percentage in suspension rises by ${formatFixed(rise, 1)} points since the ${wordFor(words.before)} before, which settling cannot do.`,
-      expected: say`percentages that fall or stay with time`,
+      message: say`The percentage in suspension rises by ${formatFixed(rise, 1)} points from the ${wordFor(words.before)} before, which settling cannot cause.`,
+      expected: say`percentages that never increase with time`,
       remedy: words.remedy,
     }),
   ];
@@ -94,7 +94,7 @@ export function pretreatmentFindings({
       message:
         lossPct === undefined
           ? say`The dispersed soil was treated before; the mass lost by it is not given.`
-          : say`The dispersed soil was treated before and lost ${formatFixed(lossPct, 1)} % of its dry mass by it; nothing was reckoned back.`,
+          : say`The dispersed soil was treated before and lost ${formatFixed(lossPct, 1)} % of its dry mass by it; no correction was made.`,
       expected: say`a dispersed dry mass that was taken after the treatment, as percentages are of it`,
       remedy: say`Check that the dry mass of the sheet was weighed after the treatment; the sieved sample was not treated.`,
     }),
