@@ -110,6 +110,25 @@ describe("what was tested and what is proposed", () => {
     }
   });
 
+  it("proposes trial batches before anything was compacted or crushed", async () => {
+    const { result, findings } = await edited(
+      [/\ncompaction: .*/, ""],
+      [/\ntested:\n( {2}.*\n)+/, "\n"],
+      ["  sheet: sheets/blocks.csv\n", ""],
+      [/ {2}site-blocks: .*\n/, ""],
+    );
+    expect(findings.filter(({ severity }) => severity === "error")).toEqual([]);
+    expect(result.strength).toBeUndefined();
+    expect(result.life.state).toBe("proposed");
+    const { batches } = result.proposal!;
+    expect(batches.map(({ cementPct }) => cementPct)).toEqual([4, 6, 8, 10]);
+    for (const { dryMassKg, cementKg, cementPct } of batches) {
+      expect([dryMassKg, cementKg]).toEqual([10, cementPct / 10]);
+    }
+    expect(text(trialCard(result).blocks)).toContain("For test blocks only");
+    expect(text(siteSheets(result))).not.toMatch(/\d kg/);
+  });
+
   it("builds the tested blend with mix-from, and shows what the proposal differs by", async () => {
     const { result, codes } = await edited(
       ["  exponent: 0.25", "  exponent: 0.4"],
