@@ -88,6 +88,16 @@ describe("gradingChart", () => {
     },
   );
 
+  it("leaves room above 100 % for the names of the fractions, which point at nothing", () => {
+    const { layout } = renderAll(gradingChart("G", [SOIL], [], { sieves: "iso565" }));
+    const { yaxis, annotations } = layout as {
+      readonly yaxis: { readonly range: readonly number[] };
+      readonly annotations: readonly { readonly showarrow: boolean }[];
+    };
+    expect(yaxis.range).toEqual([0, 112]);
+    expect(annotations.some(({ showarrow }) => showarrow)).toBe(false);
+  });
+
   it("marks standard sieves where they are asked for, at their openings", () => {
     const sieves = (series: "astm" | "iso565") => {
       const { layout } = parts(gradingChart("G", [SOIL], [], { sieves: series }));
