@@ -1,9 +1,7 @@
-import { PALETTE } from "../../figures/style.js";
 import { say } from "../../words/message.js";
-import { pagePaint } from "../pageStyle.js";
 import type { App, View } from "./app.js";
 import { bucketCard } from "./bucketCard.js";
-import { drawing, el, written } from "./dom.js";
+import { el, written } from "./dom.js";
 import { plotCard } from "./plotCard.js";
 import { sheetCard } from "./sheetCard.js";
 import { verdictCard } from "./verdictCard.js";
@@ -48,13 +46,4 @@ export function mixView(app: App): View {
       for (const card of cards) card.refresh();
     },
   };
-}
-
-/** A piece of the line by which a curve is known, for beside its name. */
-export function swatch(color: string, dash: string, symbol: string): SVGSVGElement {
-  const ink = pagePaint(color || PALETTE.umber);
-  return drawing("swatch", "0 0 30 14", [
-    { d: "M0 7h30", stroke: ink, "stroke-width": "2", "stroke-dasharray": dash || "none" },
-    { d: symbol, fill: ink, stroke: ink },
-  ]);
 }

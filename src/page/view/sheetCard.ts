@@ -1,14 +1,14 @@
 import type { BlendLimit } from "../../blend/target.js";
-import { seriesStyle } from "../../figures/style.js";
+import { PALETTE, seriesStyle } from "../../figures/style.js";
 import { formatFixed, formatPlain } from "../../quantities/format.js";
 import { moistureWindow } from "../../soil/compaction/moistureWindow.js";
 import { say, type Text, wordFor } from "../../words/message.js";
 import { type BenchMix, isSameMix } from "../bench.js";
 import { dashArray, markPath } from "../chartSvg.js";
+import { pagePaint } from "../pageStyle.js";
 import { solveBench, type Wish } from "../solve.js";
 import type { App, View } from "./app.js";
 import { drawing, el, fill } from "./dom.js";
-import { swatch } from "./mixView.js";
 
 /** A slider with its number box; both stay true to the mix. */
 interface Control {
@@ -151,6 +151,15 @@ export function sheetCard(app: App): View {
       }
     },
   };
+}
+
+/** A piece of the line by which a curve is known, for beside its name. */
+function swatch(color: string, dash: string, symbol: string): SVGSVGElement {
+  const ink = pagePaint(color || PALETTE.umber);
+  return drawing("swatch", "0 0 30 14", [
+    { d: "M0 7h30", stroke: ink, "stroke-width": "2", "stroke-dasharray": dash || "none" },
+    { d: symbol, fill: ink, stroke: ink },
+  ]);
 }
 
 /** A padlock, shut or open. */
