@@ -12,7 +12,7 @@ import {
   type SheetValues,
   textRule,
 } from "./sheet/layout.js";
-import { readRecord, type SheetReading } from "./sheet/readSheet.js";
+import { emptyFact, readRecord, type SheetReading } from "./sheet/readSheet.js";
 
 /** A compaction test: one point a row. */
 export interface CompactionRecord {
@@ -97,7 +97,7 @@ export function readCompaction(grid: SheetGrid): SheetReading<CompactionRecord> 
     const { file, facts, rows } = sheet;
     const { mouldVolumeCm3 } = facts;
     const top = reportedTop(sheet);
-    const findings = [...top.findings, ...(rows.length > 0 ? readingFindings(sheet) : [])];
+    const findings = [...top.findings, ...(rows.length > 0 ? readingFindings(sheet, grid) : [])];
     const points: CompactionPoint[] = [];
     for (const entry of rows) {
       const read = pointOf(sheet, entry);
@@ -211,7 +211,7 @@ const NEEDED: Readonly<Record<string, readonly (readonly [key: string, name: str
 };
 
 /** Whether each point's density can be had from what the sheet gives. */
-function readingFindings(sheet: SheetValues): Finding[] {
+function readingFindings(sheet: SheetValues, grid: SheetGrid): Finding[] {
   const { file, headers, factRows, rows } = sheet;
   const [key, second] = READINGS.filter((each) => headers[each]);
   if (key === "mouldAndSoilG" && second === "moistSoilG") {
@@ -242,6 +242,14 @@ function readingFindings(sheet: SheetValues): Finding[] {
       remedy: say`Add the line.`,
     }),
   );
+  // A line that is there and cannot be read was told at its cell.
+  const unfilled = (NEEDED[key] ?? [])
+    .map(([fact]) => factRows[fact])
+    .filter((row) => row !== undefined && !grid.rows[row - 1]?.[1]);
   const empty = rows.filter(({ written }) => written[key] === "");
-  return [...missing, ...empty.map((entry) => emptyCell(cellPlace(sheet, entry, key)))];
+  return [
+    ...missing,
+    ...unfilled.map((row) => emptyFact(file, row, grid.rows[row - 1]?.[0])),
+    ...empty.map((entry) => emptyCell(cellPlace(sheet, entry, key))),
+  ];
 }

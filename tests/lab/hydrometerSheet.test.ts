@@ -107,6 +107,14 @@ describe("a hydrometer sheet in the form of ASTM D7928", () => {
     expect(errors.map((each) => each.code)).toEqual([code]);
   });
 
+  it.each(["temperature-density constant", "dispersant correction"])(
+    "refuses a line “%s” without a value",
+    async (line) => {
+      const { errors } = await read(readHydrometer, sheet("152H", `${line},`, ...PLAIN));
+      expect(errors.map(({ code }) => code)).toEqual(["missing-value"]);
+    },
+  );
+
   it("has no equation for other instruments", async () => {
     const { errors } = await read(readHydrometer, sheet("BS", ...FORM, ...DEPTHS, ...PLAIN));
     expect(errors.map(({ code }) => code)).toEqual(["no-equation"]);

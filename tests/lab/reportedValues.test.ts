@@ -176,6 +176,21 @@ describe("numbers with decimal commas", () => {
     ]);
   });
 
+  it("are read in lines that stand alone", async () => {
+    const { record, codes } = await read(readLimits, ["LL (%);34,5", "PI (%);15,5"]);
+    expect(codes).toEqual(["note decimal-comma 1"]);
+    expect(record.reported).toEqual({ liquidLimitPct: 34.5, plasticityIndexPct: 15.5 });
+  });
+
+  it("are not told by a remark: a load of over a thousand stays a question", async () => {
+    const lines = [
+      "block;cement (%);age (d);load (kN);length (mm);width (mm);remark",
+      "B1;6;28;1,250;290;140;3,5",
+    ];
+    const { codes } = await read(readSpecimens, lines);
+    expect(codes).toEqual(["error ambiguous-comma 2"]);
+  });
+
   it("are asked about beside decimal points", async () => {
     const lines = ["dry mass (g);1000", "sieve (mm);retained (g)", "4;0", "2;400,5", "0.063;500"];
     expect((await read(readSieve, [...lines, "pan;99"])).codes).toEqual(["error comma-decimal 4"]);
@@ -302,6 +317,16 @@ describe("a compaction test as a laboratory reports it", () => {
     );
   });
 
+  it("needs no mould beside densities, and lets its lines stay empty", async () => {
+    const lines = [
+      "mould volume (cm3),",
+      "mould mass (g),",
+      "water content (%),dry density (kg/m3)",
+      "10,1880",
+    ];
+    expect((await read(readCompaction, lines)).codes).toEqual([]);
+  });
+
   it("takes masses where densities stand beside them", async () => {
     const lines = [
       "mould volume (cm3),1000",
@@ -335,6 +360,26 @@ describe("a compaction test as a laboratory reports it", () => {
     ["half a top", ["OMC (%),11.5"], "missing-fact"],
     ["half a top, the other left empty", ["OMC (%),11.5", "MDD (kg/m3),"], "missing-fact"],
     ["no volume", ["water content (%),moist soil (g)", "10,2068"], "missing-fact"],
+    [
+      "an empty volume",
+      ["mould volume (cm3),", "water content (%),moist soil (g)", "10,2068"],
+      "missing-value",
+    ],
+    [
+      "an empty mass of the mould",
+      [
+        "mould volume (cm3),1000",
+        "mould mass (g),",
+        "water content (%),mould + moist soil (g)",
+        "10,6068",
+      ],
+      "missing-value",
+    ],
+    [
+      "a volume that is none",
+      ["mould volume (cm3),large", "water content (%),moist soil (g)", "10,2068"],
+      "not-a-number",
+    ],
     ["a density of no earth", ["water content (%),dry density (kg/m3)", "10,188"], "out-of-range"],
     ["a gap", ["water content (%),dry density (kg/m3)", "10,1880", "12,"], "missing-value"],
   ])("is refused with %s", async (_, lines, code) => {

@@ -15,6 +15,8 @@ export interface CellRule {
   /** Of a number: but for `number` the cell's header must name a unit of it. */
   readonly dimension?: Dimension;
   readonly required?: boolean;
+  /** A line may be left out, but where it is there it has to hold a value. */
+  readonly filled?: boolean;
   /** Smallest allowed value in the base unit; of a sieve in mm. */
   readonly min?: number;
   /** Largest allowed value in the base unit; of a sieve in mm. */

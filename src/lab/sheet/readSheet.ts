@@ -52,37 +52,12 @@ export function readSheet(
 ): { readonly sheet?: SheetValues; readonly findings: readonly Finding[] } {
   const { file } = grid;
   const headerIndex = findHeaderRow(grid, layout);
-  const written = grid.decimalComma === undefined ? commaWritten(grid) : undefined;
-  const decimalComma = grid.decimalComma ?? written !== undefined;
-  if (headerIndex < 0) {
-    const facts = readFacts({ ...grid, decimalComma }, grid.rows.length, layout);
-    if (layout.tableOptional && facts.onlyKnown) {
-      const sheet = { file, facts: facts.values, factRows: facts.rows, rows: [], headers: {} };
-      const said = Object.values(facts.values).some((value) => value !== undefined);
-      const [[, row]] = Object.entries(facts.rows);
-      const nothing =
-        said || hasErrors(facts.findings)
-          ? []
-          : [emptyFact(file, row, grid.rows[row - 1]?.[0] ?? "")];
-      return { sheet, findings: [...facts.findings, ...nothing] };
-    }
-    const required = layout.columns.filter((rule) => rule.required).map(headerExample);
-    const found = finding({ file }, "error", "wrong-header", {
-      message: say`No row of this ${layout.title} holds the column “${layout.columns[0].names[0]}”.`,
-      expected: say`a header row with ${joinTexts(required)}`,
-      remedy: say`Name the columns so; the unit stands in parentheses after the name.`,
-    });
-    return { findings: [found] };
-  }
-  const facts = readFacts({ ...grid, decimalComma }, headerIndex, layout);
+  if (headerIndex < 0) return readLines(grid, layout);
   const header = readHeader(grid, headerIndex, layout);
-  const table = readTable({ ...grid, decimalComma }, headerIndex, layout, header.columns);
-  const findings = [
-    ...(written ? [written] : []),
-    ...facts.findings,
-    ...header.findings,
-    ...table.findings,
-  ];
+  const { written, findings: comma } = asWritten(grid, headerIndex, header.columns);
+  const facts = readFacts(written, headerIndex, layout);
+  const table = readTable(written, headerIndex, layout, header.columns);
+  const findings = [...comma, ...facts.findings, ...header.findings, ...table.findings];
   if (table.rows.length === 0) {
     // Rows that were refused are told already.
     if (table.findings.length > 0) return { findings };
@@ -100,24 +75,57 @@ export function readSheet(
   return { sheet: { file, facts: values, factRows: rows, rows: table.rows, headers }, findings };
 }
 
+/** A sheet without a table: its lines may be all that a laboratory reports. */
+function readLines(grid: SheetGrid, layout: SheetLayout): ReturnType<typeof readSheet> {
+  const { file, rows } = grid;
+  const { written, findings: comma } = asWritten(grid, rows.length, []);
+  const facts = readFacts(written, rows.length, layout);
+  if (!(layout.tableOptional && facts.onlyKnown)) {
+    const required = layout.columns.filter((rule) => rule.required).map(headerExample);
+    const found = finding({ file }, "error", "wrong-header", {
+      message: say`No row of this ${layout.title} holds the column “${layout.columns[0].names[0]}”.`,
+      expected: say`a header row with ${joinTexts(required)}`,
+      remedy: say`Name the columns so; the unit stands in parentheses after the name.`,
+    });
+    return { findings: [found] };
+  }
+  const sheet = { file, facts: facts.values, factRows: facts.rows, rows: [], headers: {} };
+  const findings = [...comma, ...facts.findings];
+  const said = Object.values(facts.values).some((value) => value !== undefined);
+  if (said || hasErrors(findings)) return { sheet, findings };
+  const [first] = Object.values(facts.rows);
+  return { sheet, findings: [...findings, emptyFact(file, first, rows[first - 1]?.[0])] };
+}
+
 const COMMA = /^[+−-]?(\d*,(\d{1,2}|\d{4,})|0,\d+)$/;
 const POINT = /^[+−-]?\d*\.\d+$/;
 
-/** A sheet whose numbers leave no doubt: some can only have a decimal comma, and none has a decimal point. */
-function commaWritten({ file, rows }: SheetGrid): Finding | undefined {
-  let found: Finding | undefined;
-  for (const [index, cells] of rows.entries()) {
-    if (isBlankOrRemark(cells)) continue;
-    if (cells.some((cell) => POINT.test(cell))) return undefined;
-    const value = cells.find((cell) => COMMA.test(cell));
-    if (value === undefined || found) continue;
-    found = finding({ file, row: index + 1, value }, "note", "decimal-comma", {
-      message: say`The numbers of this sheet are written with decimal commas and read so.`,
-      expected: say`one way of writing decimals in the whole sheet`,
-      remedy: say`Nothing to do.`,
-    });
-  }
-  return found;
+/**
+ * The sheet with how its decimals are written, where that is not said but leaves no doubt: some of its numbers
+ * can only have a decimal comma, and none has a decimal point. A remark says nothing about it.
+ */
+function asWritten(
+  grid: SheetGrid,
+  headerIndex: number,
+  columns: readonly PlacedColumn[],
+): { readonly written: SheetGrid; readonly findings: readonly Finding[] } {
+  const plain = { written: grid, findings: [] };
+  if (grid.decimalComma !== undefined) return plain;
+  const measured = columns.filter(({ rule }) => rule.kind !== "text").map(({ at }) => at);
+  const numbers = grid.rows.map((cells, index) => {
+    if (index === headerIndex || isBlankOrRemark(cells)) return [];
+    return (index < headerIndex ? [1] : measured).map((at) => cells[at] ?? "");
+  });
+  if (numbers.some((cells) => cells.some((cell) => POINT.test(cell)))) return plain;
+  const row = numbers.findIndex((cells) => cells.some((cell) => COMMA.test(cell)));
+  if (row < 0) return plain;
+  const value = numbers[row].find((cell) => COMMA.test(cell));
+  const found = finding({ file: grid.file, row: row + 1, value }, "note", "decimal-comma", {
+    message: say`The numbers of this sheet are written with decimal commas and read so.`,
+    expected: say`one way of writing decimals in the whole sheet`,
+    remedy: say`Nothing to do.`,
+  });
+  return { written: { ...grid, decimalComma: true }, findings: [found] };
 }
 
 /** Index of the table's header row, or -1: one cell names the first column, another cell another column. */
@@ -349,7 +357,7 @@ function readFacts(grid: SheetGrid, headerIndex: number, layout: SheetLayout): S
     if (read.finding) findings.push(read.finding);
     values[rule.key] = read.value;
     rows[rule.key] = row;
-    if (text === "" && rule.required) findings.push(emptyFact(file, row, column));
+    if (text === "" && (rule.required || rule.filled)) findings.push(emptyFact(file, row, column));
   }
   findings.push(...missingFacts(file, layout, rows));
   const onlyKnown = lines.length > 0 && lines.length === Object.keys(rows).length;
@@ -357,7 +365,7 @@ function readFacts(grid: SheetGrid, headerIndex: number, layout: SheetLayout): S
 }
 
 /** A line that is needed and holds nothing would leave a reader without its number. */
-function emptyFact(file: string, row: number, column: string): Finding {
+export function emptyFact(file: string, row: number, column = ""): Finding {
   return finding({ file, row, column, value: "" }, "error", "missing-value", {
     message: say`This line has no value.`,
     expected: say`a value in the second cell`,
