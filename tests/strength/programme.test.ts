@@ -107,6 +107,8 @@ describe("testProgramme", () => {
     const status = (change: Partial<TestProgrammeOptions>) =>
       testProgramme({ ...OPTIONS, ...change }).status;
     expect(status({ contentsPct: [4, 6] })).toBe("too-few-contents");
+    expect(status({ contentsPct: [4, 6, 8] })).toBe("ok");
+    expect(status({ contentsPct: [4, 6, 8], model: "quadratic" })).toBe("too-few-contents");
     expect(status({ aim: { kind: "width", halfWidthMpa: 0.1, atPct: 12 } })).toBe(
       "outside-contents",
     );
