@@ -48,13 +48,25 @@ export function sizesFit(
   const lower = toSteps(model.parameters.map((parameter) => parameter.lower));
   const upper = toSteps(model.parameters.map((parameter) => parameter.upper));
   const weight = sizesMm.map((_, i) => 1 / (sdPct?.[i] ?? 1));
-  const misses = (passingPct: ArrayLike<number>, values: readonly number[]) =>
-    sizesMm.map((sizeMm, i) => (model.evaluate(sizeMm, values) - passingPct[i]) * weight[i]);
+  const count = sizesMm.length;
+  const missAt = (passingPct: ArrayLike<number>, values: readonly number[], i: number) =>
+    (model.evaluate(sizesMm[i], values) - passingPct[i]) * weight[i];
+  const misses = (passingPct: ArrayLike<number>, values: readonly number[]) => {
+    const found = new Array<number>(count);
+    for (let i = 0; i < count; i++) found[i] = missAt(passingPct, values, i);
+    return found;
+  };
   const memory = new GaussNewtonStep(sizesMm.length, model.parameters.length);
   return {
     toValues,
-    misfit: (passingPct, values) =>
-      misses(passingPct, values).reduce((sum, miss) => sum + miss * miss, 0),
+    misfit(passingPct, values) {
+      let sum = 0;
+      for (let i = 0; i < count; i++) {
+        const miss = missAt(passingPct, values, i);
+        sum += miss * miss;
+      }
+      return sum;
+    },
     solve: (passingPct, start, options) =>
       levenbergMarquardt({
         ...options,
@@ -65,12 +77,12 @@ export function sizesFit(
         residuals: (steps) => misses(passingPct, toValues(steps)),
         jacobian: (steps, into) => {
           const values = toValues(steps);
-          for (let i = 0; i < sizesMm.length; i++) {
+          for (let i = 0; i < count; i++) {
             const slopes = model.slopes(sizesMm[i], values);
             for (let j = 0; j < slopes.length; j++) {
               // Along the logarithm of a size the slope is the size times that along the size.
               const along = logarithmic[j] ? values[j] : 1;
-              into[j * sizesMm.length + i] = slopes[j] * weight[i] * along;
+              into[j * count + i] = slopes[j] * weight[i] * along;
             }
           }
         },
