@@ -81,6 +81,28 @@ function longBoxItems({ longBox }: ConsistencyResult): KeyValuesBlock["items"] {
   ];
 }
 
+/** Parameters of the models that are words, not symbols. */
+const PARAMETERS: Readonly<Record<string, Text | undefined>> = {
+  median: say`median`,
+  spread: say`spread`,
+  topSize: say`top size`,
+  exponent: say`exponent`,
+  size63: say`size that 63 % pass`,
+  residualSize: say`residual size`,
+  clayShare: say`share of clay`,
+  fineShare: say`share of the fine part`,
+  fineMedian: say`median of the fine part`,
+  fineSpread: say`spread of the fine part`,
+  coarseMedian: say`median of the coarse part`,
+  coarseSpread: say`spread of the coarse part`,
+  fineA: say`a of the fine part`,
+  fineN: say`n of the fine part`,
+  fineM: say`m of the fine part`,
+  coarseA: say`a of the coarse part`,
+  coarseN: say`n of the coarse part`,
+  coarseM: say`m of the coarse part`,
+};
+
 /** The models of a curve, best first. */
 export function modelTable(name: string, models: ChosenModel): TableBlock {
   return {
@@ -97,7 +119,7 @@ export function modelTable(name: string, models: ChosenModel): TableBlock {
       joinTexts(
         fit.parameters.map(
           ({ name: parameter, value, standardError, unit }) =>
-            say`${parameter} = ${digits(value, 3)} ± ${digits(standardError, 2)}${unit ? ` ${unit}` : ""}`,
+            say`${PARAMETERS[parameter] ?? parameter} = ${digits(value, 3)} ± ${digits(standardError, 2)}${unit ? ` ${unit}` : ""}`,
         ),
         "; ",
       ),

@@ -18,7 +18,6 @@ import { ANNEX_TITLES } from "../../study/review.js";
 import type { MaterialResult, StudyResult } from "../../study/studyResult.js";
 import { blendFitTable, blendRelaxTable } from "../../tables/blend.js";
 import { carbonTable, comparisonTable } from "../../tables/carbon.js";
-import { priceText } from "../../tables/cell.js";
 import { aspectTable } from "../../tables/characteristicStrength.js";
 import { compareMixTable, costTable } from "../../tables/cost.js";
 import { jarTable, pipetteTable, sedimentationTable, sievingTable } from "../../tables/grading.js";
@@ -28,7 +27,7 @@ import { inputsTable, sheetTable } from "../../tables/inputs.js";
 import { quantitiesTable } from "../../tables/quantities.js";
 import { modelTable } from "../../tables/soil.js";
 import { modelsTable, specimensTable, strengthChecksTable } from "../../tables/strength.js";
-import { say, type Text } from "../../words/message.js";
+import { say } from "../../words/message.js";
 import { calculationTables } from "./calculations.js";
 import {
   type AppendixPart,
@@ -80,7 +79,6 @@ const ANNEXES: Readonly<Record<AnnexKey, (result: StudyResult) => AppendixPart[]
       ? cited(
           say`Cement is compared with cement. To set the cement in an earthen wall against the whole mass of concrete, which is mostly sand and gravel, would overstate the saving many times.`,
           [
-            keyed("prices", pricesTable(result)),
             keyed("cost-table", costTable(result)),
             result.mix.compared ? keyed("compared-mix", compareMixTable(result)) : undefined,
             keyed("comparison", comparisonTable(result)),
@@ -310,18 +308,4 @@ function alternatives(result: StudyResult): AppendixPart[] {
         )
       : undefined,
   ]);
-}
-
-/** Prices as they were entered, which no other part of a permit shows. */
-function pricesTable({ config }: StudyResult) {
-  const { materials, cement, currency } = config;
-  const priced = [...materials, ...(cement ? [cement] : [])];
-  return {
-    kind: "table" as const,
-    caption: say`Prices, as entered`,
-    columns: [{ header: say`Material` }, { header: say`Price`, unit: currency }],
-    rows: priced.flatMap(({ name, price }): Text[][] =>
-      price ? [[name, priceText(price.written)]] : [],
-    ),
-  };
 }

@@ -26,6 +26,7 @@ import { trialCard } from "../../tables/site/trialCard.js";
 import { compactionTable, limitsTable, moistureWindowTable } from "../../tables/soil.js";
 import {
   bandsTable,
+  blockMeansTable,
   leastCementTable,
   regressionTable,
   strengthByAgeTable,
@@ -250,8 +251,8 @@ function blend(result: StudyResult): AppendixPart[] {
 }
 
 function compaction(result: StudyResult): AppendixPart[] {
-  const { config, compaction: test, life } = result;
-  if (!test || life?.state === "proposed") return ofAnotherBlend(result, "compaction");
+  const { config, compaction: test } = result;
+  if (!test || isOfAnotherBlend(result)) return ofAnotherBlend(result, "compaction");
   const window = moistureWindowTable(test, config.units);
   return cited(
     say`The compaction test gives the water content of the highest dry density, and the range that keeps most of it.`,
@@ -274,10 +275,23 @@ const NOT_MADE = {
   blocks: say`No blocks of this blend were crushed.`,
 } as const;
 
+/** Whether compaction and strength of a result are of a blend that is neither its own nor close to it. */
+function isOfAnotherBlend({ trials, life }: StudyResult): boolean {
+  if (life?.state !== "proposed" || life.chosenBy === "mix-from") return false;
+  const tested = trials.find(({ id }) => id === life.trial);
+  return tested !== undefined && !tested.difference?.close;
+}
+
 /** What is not known of this blend, and whose tests there are. */
 function ofAnotherBlend(result: StudyResult, stage: "compaction" | "blocks"): AppendixPart[] {
-  const { trials, life } = result;
-  if (life?.state !== "proposed" || trials.length === 0) return [notKnownYet(result, stage)];
+  const { config, trials, blocks } = result;
+  if (!isOfAnotherBlend(result)) {
+    const crushed = stage === "blocks" && blocks;
+    return [
+      notKnownYet(result, stage),
+      ...(crushed ? [keyed("block-means", blockMeansTable(crushed, config.units))] : []),
+    ];
+  }
   const names = joinTexts(trials.map(({ name }) => name));
   return [
     {
@@ -289,8 +303,8 @@ function ofAnotherBlend(result: StudyResult, stage: "compaction" | "blocks"): Ap
 }
 
 function strength(result: StudyResult): AppendixPart[] {
-  const { config, strength: tests, life } = result;
-  if (!tests || life?.state === "proposed") return ofAnotherBlend(result, "blocks");
+  const { config, strength: tests } = result;
+  if (!tests || isOfAnotherBlend(result)) return ofAnotherBlend(result, "blocks");
   const { units } = config;
   return [
     ...cited(
