@@ -1,4 +1,4 @@
-import { type Document, isMap, isSeq, parseDocument } from "yaml";
+import { type Document, isCollection, isMap, isSeq, parseDocument } from "yaml";
 import type { FixedOrRange } from "../blend/target.js";
 import { STUDY_FORMAT } from "../entries/study.js";
 import { type Finding, hasErrors, STUDY_FILE } from "../findings/finding.js";
@@ -32,6 +32,20 @@ function entriesOf(files: StudyFiles): Document {
 
 function withEntries(files: StudyFiles, entries: Document): StudyFiles {
   return new Map([...files, [STUDY_FILE, utf8.encode(entries.toString({ lineWidth: 0 }))]]);
+}
+
+/** Writes an entry; what stands on the way to it and holds none, such as a key without a value, is replaced. */
+function put(entries: Document, path: readonly (string | number)[], value: unknown): void {
+  for (let depth = 1; depth < path.length; depth += 1) {
+    const way = path.slice(0, depth);
+    if (entries.hasIn(way) && !isCollection(entries.getIn(way, true))) entries.deleteIn(way);
+  }
+  entries.setIn(path, value);
+}
+
+/** Takes an entry away, where it is there. */
+function drop(entries: Document, path: readonly (string | number)[]): void {
+  if (entries.hasIn(path)) entries.deleteIn(path);
 }
 
 /** A material as far as the page edits it. */
@@ -124,11 +138,11 @@ function enter(
   const what = KIND_WORDS[kind];
   if (material !== undefined && found) {
     const index = materialFor(entries, kind, found);
-    entries.setIn(["materials", index, kind], file);
+    put(entries, ["materials", index, kind], file);
     return say`${file}: taken as ${what} of ${String(entries.getIn(["materials", index, "name"]))}.`;
   }
   const place = { specimens: ["strength", "sheet"], looks: ["tested", "looks"] }[kind as string];
-  entries.setIn(place ?? [kind], file);
+  put(entries, place ?? [kind], file);
   return say`${file}: taken as ${what}.`;
 }
 
@@ -161,8 +175,8 @@ export function editMaterial(
   const index = listedMaterials(files).findIndex((material) => material.id === id);
   if (index < 0) return files;
   for (const [key, value] of Object.entries(change)) {
-    if (value.trim() === "") entries.deleteIn(["materials", index, key]);
-    else entries.setIn(["materials", index, key], value);
+    if (value.trim() === "") drop(entries, ["materials", index, key]);
+    else put(entries, ["materials", index, key], value);
   }
   return withEntries(files, entries);
 }
@@ -180,14 +194,14 @@ export function withWritten(
 ): StudyFiles {
   const entries = entriesOf(files);
   for (const { path, value } of written) {
-    if (value.trim() !== "") entries.setIn(path, value.trim());
-    else if (entries.hasIn(path)) entries.deleteIn(path);
+    if (value.trim() !== "") put(entries, path, value.trim());
+    else drop(entries, path);
   }
   // A group that nothing is left of is none.
   for (const { path } of written) {
     const group = entries.getIn(path.slice(0, -1));
     if (path.length > 1 && isMap(group) && group.items.length === 0) {
-      entries.deleteIn(path.slice(0, -1));
+      drop(entries, path.slice(0, -1));
     }
   }
   return withEntries(files, entries);
@@ -200,7 +214,7 @@ export function withTestedShares(
 ): StudyFiles {
   const entries = entriesOf(files);
   const shares = Object.entries(sharesPct).map(([id, pct]) => [id, `${pct} %`]);
-  entries.setIn(["tested", "shares"], entries.createNode(Object.fromEntries(shares)));
+  put(entries, ["tested", "shares"], entries.createNode(Object.fromEntries(shares)));
   return withEntries(files, entries);
 }
 
@@ -219,7 +233,7 @@ export function dropMaterial(files: StudyFiles, id: string): StudyFiles {
   const entries = entriesOf(files);
   const index = listedMaterials(files).findIndex((material) => material.id === id);
   if (index < 0) return files;
-  entries.deleteIn(["materials", index]);
+  drop(entries, ["materials", index]);
   return withEntries(files, entries);
 }
 
@@ -269,13 +283,13 @@ export function withMix(
     const limit = limits.find((each) => each.kind === kind);
     const { minPct, maxPct } = (limit ?? {}) as { minPct?: number; maxPct?: number };
     if (minPct === undefined && maxPct === undefined) {
-      entries.deleteIn(["limits", kind]);
+      drop(entries, ["limits", kind]);
       continue;
     }
-    if (minPct === undefined) entries.deleteIn(["limits", kind, "min"]);
-    else entries.setIn(["limits", kind, "min"], pct(minPct));
-    if (maxPct === undefined) entries.deleteIn(["limits", kind, "max"]);
-    else entries.setIn(["limits", kind, "max"], pct(maxPct));
+    if (minPct === undefined) drop(entries, ["limits", kind, "min"]);
+    else put(entries, ["limits", kind, "min"], pct(minPct));
+    if (maxPct === undefined) drop(entries, ["limits", kind, "max"]);
+    else put(entries, ["limits", kind, "max"], pct(maxPct));
   }
   return withEntries(files, entries);
 }

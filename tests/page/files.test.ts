@@ -316,6 +316,20 @@ describe("entries that are typed", () => {
     expect(writtenAt(emptied, path)).toBe("");
   });
 
+  it("take the place of a key without a value", () => {
+    const bare: StudyFiles = new Map([
+      ["study.yaml", bytes("materials: []\nstrength:\nlimits:\n")],
+    ]);
+    const path = ["strength", "requirement", "age"];
+    expect(writtenAt(withWritten(bare, [{ path, value: "28 d" }]), path)).toBe("28 d");
+    const mix = {
+      ...{ sharesPct: [], locked: [], limits: [{ kind: "clay" as const, maxPct: 12 }] },
+      target: { kind: "power" as const, exponent: 0.3, topSizeMm: 16 },
+    };
+    const saved = withMix(bare, mix, [], { locale: "en", units: "SI" });
+    expect(entriesOf(saved).limits).toEqual({ clay: { max: "12 %" } });
+  });
+
   it("tell which blend was tested", () => {
     const tested = withTestedShares(start, { soil: 55.3, sand: 44.7 });
     expect(entriesOf(tested).tested).toEqual({ shares: { soil: "55.3 %", sand: "44.7 %" } });
