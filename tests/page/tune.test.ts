@@ -73,6 +73,7 @@ describe("the mix on the bench", () => {
     ["reading-room", { sharesPct: [70, 0, 10, 20] }],
     ["bus-shelter", {}],
     ["two-blends", { cementPct: 6 }],
+    ["reading-room", { limits: [] }],
     ["untested-blend", { target: { kind: "power", exponent: 0.35, topSizeMm: 25 } }],
   ] as const) {
     it(`computes as the command line does of the saved study: ${name} ${JSON.stringify(change)}`, async () => {
