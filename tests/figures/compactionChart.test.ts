@@ -59,6 +59,9 @@ describe("compactionChart", () => {
 
   it("has no line of air voids without a particle density", () => {
     const plain = renderAll(compactionChart("C", analyseCompaction(record(GOOD)), "SI"));
+    expect(plain.altText).toMatch(
+      /^C\. 5 points from 6\.5 to 14\.4 % water\. The fitted curve peaks at 11\.\d % water with a dry density of 18\d\d kg\/m³\./,
+    );
     expect(named(plain, "air")).toEqual([]);
   });
 

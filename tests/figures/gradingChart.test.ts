@@ -65,6 +65,9 @@ describe("gradingChart", () => {
     expect(b.xaxis.range).toEqual([...a.xaxis.range].reverse());
     expect({ ...b, xaxis: { ...b.xaxis, range: a.xaxis.range } }).toEqual(a);
     expect(gradingChart("Grading", [SOIL])).toEqual(fine);
+    const [left, right] = [fine, coarse].map((figure) => parts(figure).altText);
+    expect(left).toMatch(/^Grading\. .+, fine at the left; fractions by ISO 14688-1\. Site soil: /);
+    expect(right).toContain(", coarse at the left;");
   });
 
   it.each(Object.keys(SIZE_BOUNDARIES) as BoundarySystem[])(
@@ -91,10 +94,11 @@ describe("gradingChart", () => {
   it("leaves room above 100 % for the names of the fractions, which point at nothing", () => {
     const { layout } = renderAll(gradingChart("G", [SOIL], [], { sieves: "iso565" }));
     const { yaxis, annotations } = layout as {
-      readonly yaxis: { readonly range: readonly number[] };
+      readonly yaxis: { readonly range: readonly number[]; readonly tickvals: readonly number[] };
       readonly annotations: readonly { readonly showarrow: boolean }[];
     };
     expect(yaxis.range).toEqual([0, 112]);
+    expect(yaxis.tickvals).toEqual([0, 20, 40, 60, 80, 100]);
     expect(annotations.some(({ showarrow }) => showarrow)).toBe(false);
   });
 

@@ -129,6 +129,7 @@ describe("figures of the blend", () => {
       ["a", "b"],
     ]);
     expect(layout.yaxis.ticktext).toEqual(["Gravel", "Gravel"]);
+    expect(layout.xaxis).toMatchObject({ range: [0, 124], tickvals: [0, 20, 40, 60, 80, 100] });
     // The allowed range as its middle and its half.
     expect([data[1].x, data[1].error_x?.array]).toEqual([
       [40, 15],
