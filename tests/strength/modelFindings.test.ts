@@ -66,6 +66,10 @@ describe("the published set that a straight line does not fit", () => {
       ["nearest-blocks-miss", "warning"],
     ]);
     expect(render(findings[1].remedy)).toContain("strength.model: logarithmic");
+    const linear = evidence.models.models.find(({ model }) => model === "linear")!;
+    expect(render(evidence.models.message)).toContain(
+      `(difference ${linear.aiccDifference!.toFixed(1)} to the best)`,
+    );
     const tens = published.strengthByCementPct["10"];
     const mean = tens.reduce((sum, kPa) => sum + kPa / 1000, 0) / tens.length;
     expect(render(findings[2].message)).toContain(`the 10 blocks nearest to it (at 10 %)`);

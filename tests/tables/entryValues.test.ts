@@ -101,6 +101,10 @@ describe("tables of what was entered", () => {
     expect(text({ kind: "wall", lengthM: 4, heightM: 3, thicknessM: 0.35, openings })).toBe(
       "4.00 m long, 3.00 m high, 350 mm thick, openings 2 × 0.900 m by 1.20 m",
     );
+    const window = [{ widthM: 0.9, heightM: 1.2 }];
+    expect(text({ kind: "wall", lengthM: 4, heightM: 3, thicknessM: 0.35, openings: window })).toBe(
+      "4.00 m long, 3.00 m high, 350 mm thick, openings 1 × 0.900 m by 1.20 m",
+    );
     const section = { shape: "rectangle", widthM: 0.4, depthM: 0.5 };
     expect(text({ kind: "pier", count: 3, section, heightM: 2 })).toBe(
       "3 piers of 400 mm by 500 mm, 2.00 m high",
