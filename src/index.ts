@@ -90,6 +90,7 @@ export {
   blendPartsTable,
   blendRelaxTable,
   blendSharesTable,
+  blockMeansTable,
   bucketTable,
   carbonTable,
   cautionsBlock,

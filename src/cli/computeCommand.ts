@@ -7,6 +7,7 @@ import { shortSource } from "../guidance/entry.js";
 import {
   formatFixed,
   formatNumber,
+  formatPlain,
   formatQuantity,
   type UnitSystem,
 } from "../quantities/format.js";
@@ -188,7 +189,7 @@ function blendLines({ materials, language }: StudyConfig, blend: BlendStudy): Te
 }
 
 /** What compaction and blocks tell of the mix. */
-function testLines({ config, compaction, strength, life }: StudyResult): Text[] {
+function testLines({ config, compaction, strength, blocks, life }: StudyResult): Text[] {
   const { units } = config;
   const { requirement } = config.strength;
   const lines: Text[] = [];
@@ -197,6 +198,11 @@ function testLines({ config, compaction, strength, life }: StudyResult): Text[] 
     const { maximumDryDensityKgM3, optimumWaterPct } = compaction.peak;
     lines.push(
       say`Compaction: ${formatQuantity(maximumDryDensityKgM3, "density", units, 4)} dry at ${formatFixed(optimumWaterPct, 1)} % water`,
+    );
+  }
+  for (const { cementPct, ageDays, blocks: count, meanMpa } of blocks?.means ?? []) {
+    lines.push(
+      say`Blocks with ${formatPlain(cementPct, 3)} % cement at ${ageDays} days: mean ${formatQuantity(meanMpa, "stress", units)} (${count} crushed)`,
     );
   }
   if (!requirement) return lines;

@@ -72,7 +72,9 @@ export function openOnBench(
     open: {
       ...{ study, result, findings, reading, start, entries },
       drawn,
-      obstacles: obstacles.filter(({ severity }) => severity === "error"),
+      obstacles: obstacles.filter(
+        ({ severity, code }) => severity === "error" || code === "no-blend",
+      ),
     },
     findings,
   };

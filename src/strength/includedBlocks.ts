@@ -18,6 +18,8 @@ export interface IncludedSpecimens {
   readonly otherAges: readonly SpecimenRecord[];
   /** Of the included, those that lie far from the others; nothing is left out for it. */
   readonly far: readonly SpecimenRecord[];
+  /** Of the findings: that more blocks or contents are needed for a curve. */
+  readonly tooFew?: Finding;
   readonly findings: readonly Finding[];
 }
 
@@ -30,8 +32,8 @@ export type IncludedSpecimensOptions = Partial<
  * Splits a block sheet into what the regression uses and what it does not, and names what is amiss.
  *
  * Errors: repeated names, strengths not above zero, ages mixed without saying which counts, an age of 0
- * where ln age is a covariate, proportional spread with the power model, fewer blocks than coefficients + 1,
- * fewer contents than the model has coefficients. Warnings: a strength so far from the others that it may
+ * where ln age is a covariate, proportional spread with the power model. Warnings: fewer blocks than
+ * coefficients + 1, fewer contents than the model has coefficients, a strength so far from the others that it may
  * stand in another unit, no scatter, a block far from its group (Bonferroni limit of the externally
  * studentised residual at 5 %), every content made as one batch. Notes: each exclusion with its reason,
  * and the blocks of other ages. Nothing is dropped that the user did not exclude.
@@ -68,13 +70,19 @@ export function includedSpecimens(
   const included = allAges ? rest : rest.filter((block) => block.ageDays === ageDays);
   const otherAges = allAges ? [] : rest.filter((block) => block.ageDays !== ageDays);
   const asked = { file, model, ageDays, covariates };
-  const ofSet = [...otherAgesFindings(otherAges, asked), ...setFindings(included, asked)];
-  const soFar = [...general, ...ofSet];
-  // A fit or a group makes sense only without errors.
-  const outliers = hasErrors(soFar) ? [] : outlyingBlocks(included, asked);
+  const tooFew = tooFewBlocks(included, asked);
+  const soFar = [
+    ...general,
+    ...otherAgesFindings(otherAges, asked),
+    ...(tooFew ? [tooFew] : []),
+    ...setFindings(included, asked),
+  ];
+  // A fit or a group makes sense only without errors, and with enough blocks.
+  const outliers = tooFew || hasErrors(soFar) ? [] : outlyingBlocks(included, asked);
   return {
     ...{ ageDays, included, excluded, otherAges },
     far: outliers.map(({ block }) => block),
+    ...(tooFew ? { tooFew } : {}),
     findings: [...soFar, ...outliers.map((outlier) => outlyingBlock(outlier, file))],
   };
 }
@@ -268,12 +276,10 @@ function fractionFindings(file: string, specimens: readonly SpecimenRecord[]): F
   ];
 }
 
-/** What is amiss with the blocks as a set: too few, too few contents, no scatter, one batch a content. */
+/** What is amiss with the blocks as a set: no scatter, one batch a content. */
 function setFindings(blocks: readonly SpecimenRecord[], asked: Asked): Finding[] {
   const groups = [...alikeBlocks(blocks).values()];
-  const contents = [...new Set(blocks.map(({ cementPct }) => cementPct))].sort((a, b) => a - b);
   return [
-    ...countFindings(blocks, contents, asked),
     ...agelessFindings(blocks, asked),
     ...scatterFindings(blocks, groups, asked.file),
     ...batchFindings(blocks, groups, asked.file),
@@ -294,11 +300,12 @@ function alikeBlocks(blocks: readonly SpecimenRecord[]): Map<string, SpecimenRec
 
 const groupKey = ({ cementPct, ageDays }: SpecimenRecord) => `${cementPct} ${ageDays}`;
 
-function countFindings(
+/** That blocks or contents are too few for a curve. */
+function tooFewBlocks(
   blocks: readonly SpecimenRecord[],
-  contents: readonly number[],
   { file, model, ageDays, covariates }: Asked,
-): Finding[] {
+): Finding | undefined {
+  const contents = [...new Set(blocks.map(({ cementPct }) => cementPct))].sort((a, b) => a - b);
   const row = blocks[0]?.row;
   const ofModel = STRENGTH_MODELS[model].coefficientNames.length;
   const coefficients = ofModel + covariates.length;
@@ -306,27 +313,23 @@ function countFindings(
     const few: Text = covariates.includes("ln age")
       ? say`${blocks.length}{0, plural, one { block is} other { blocks are}} too few for the ${wordFor(model)} model with its covariates.`
       : say`${blocks.length}{0, plural, one { block} other { blocks}} of ${ageDays} days {0, plural, one {is} other {are}} too few for the ${wordFor(model)} model.`;
-    return [
-      finding({ file, row, value: String(blocks.length) }, "error", "too-few-blocks", {
-        message: few,
-        expected: say`at least ${coefficients + 1}; many more for a narrow band`,
-        remedy: say`Make and crush more blocks.`,
-      }),
-    ];
+    return finding({ file, row, value: String(blocks.length) }, "warning", "too-few-blocks", {
+      message: few,
+      expected: say`at least ${coefficients + 1}; many more for a narrow band`,
+      remedy: say`Make and crush more blocks.`,
+    });
   }
-  if (contents.length >= ofModel) return [];
-  return [
-    finding(
-      { file, row, column: "cement", value: contents.map((content) => `${content} %`).join(", ") },
-      "error",
-      contents.length === 1 ? "one-cement-content" : "too-few-contents",
-      {
-        message: say`The blocks have only ${contents.length}{0, plural, one { cement content} other { cement contents}}, too few for the ${wordFor(model)} model.`,
-        expected: say`at least ${ofModel} contents, better one more to see whether the shape fits`,
-        remedy: say`Make blocks with another cement content, or choose a simpler model.`,
-      },
-    ),
-  ];
+  if (contents.length >= ofModel) return undefined;
+  return finding(
+    { file, row, column: "cement", value: contents.map((content) => `${content} %`).join(", ") },
+    "warning",
+    contents.length === 1 ? "one-cement-content" : "too-few-contents",
+    {
+      message: say`The blocks have only ${contents.length}{0, plural, one { cement content} other { cement contents}}, too few for the ${wordFor(model)} model.`,
+      expected: say`at least ${ofModel} contents, better one more to see whether the shape fits`,
+      remedy: say`Make blocks with another cement content, or choose a simpler model.`,
+    },
+  );
 }
 
 /** Age enters as its logarithm, which a block crushed at age 0 does not have. */

@@ -159,7 +159,7 @@ export function computeBlend(
       remedy: say`Loosen a limit, or add a material with what is missing.`,
     };
     const place = { file: STUDY_FILE, column: "limits" };
-    return { findings: [...findings, finding(place, "error", "no-blend", words)] };
+    return { findings: [...findings, finding(place, "warning", "no-blend", words)] };
   }
   findings.push(...traceFindings(config, blend), ...bandFindings(input, blend, STUDY_FILE));
   const blended = blendCurve(

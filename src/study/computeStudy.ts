@@ -81,7 +81,7 @@ function computeInSi(
   const { blend } = blends;
   const tests = computeTests(study, materials, blends);
   const { trials, life, followed } = tests;
-  const { compaction, strength } = followed ?? {};
+  const { compaction, strength, blocks } = followed ?? {};
   // What was tested is carried over to the blend that was tested, and to no other.
   const tested = life?.state === "tested" ? strength : undefined;
   const build = mixOf(config, blend, tests);
@@ -107,7 +107,7 @@ function computeInSi(
   if (hasErrors(told)) return { findings: told };
   const drawn = sampleCurves(drawnCurves, blend && sharesOf(blend));
   const known = {
-    ...{ config, materials, compaction, blend, life, mix },
+    ...{ config, materials, compaction, blocks, blend, life, mix },
     ungraded: ungraded.length > 0 ? rough.ungraded : undefined,
     firstMix: firstMix.mix,
     // A blend that was not tested has no cement content.

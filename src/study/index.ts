@@ -27,6 +27,8 @@ export type { InputFile, Study, StudyMaterial } from "./study.js";
 export { StudyError } from "./study.js";
 export { type StudyReading, studyFromFiles } from "./studyFromFiles.js";
 export type {
+  BlockMean,
+  BlockMeans,
   ComparedMix,
   Crushed,
   MixLife,

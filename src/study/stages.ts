@@ -1,13 +1,22 @@
 import type { NoteBlock } from "../blocks/block.js";
 import { missingToBuild } from "../entries/buildable.js";
 import type { StudyConfig } from "../entries/studyConfig.js";
+import { formatPlain } from "../quantities/format.js";
 import { joinTexts, say, type Text } from "../words/message.js";
 import type { Stage, StageName, StudyResult } from "./studyResult.js";
 
 /** What of a result says how far its study has come. */
 type Known = Pick<
   StudyResult,
-  "config" | "materials" | "ungraded" | "compaction" | "blend" | "strength" | "life" | "mix"
+  | "config"
+  | "materials"
+  | "ungraded"
+  | "compaction"
+  | "blend"
+  | "strength"
+  | "blocks"
+  | "life"
+  | "mix"
 >;
 
 /**
@@ -17,7 +26,7 @@ type Known = Pick<
  * Source: own.
  */
 export function stagesOf(result: Known): Stage[] {
-  const { config, materials, compaction, blend, strength, life, mix } = result;
+  const { config, materials, compaction, blend, strength, blocks, life, mix } = result;
   const targeted = config.target !== undefined && materials.length === config.materials.length;
   const stage = (name: StageName, needs: Text | false): Stage =>
     needs === false ? { stage: name, known: true } : { stage: name, known: false, needs };
@@ -26,7 +35,7 @@ export function stagesOf(result: Known): Stage[] {
     stage("target", !targeted && targetNeeds(config)),
     stage("blend", !blend && blendNeeds(targeted)),
     stage("compaction", !compaction?.peak && compactionNeeds(compaction)),
-    stage("blocks", !strength && blockNeeds(config)),
+    stage("blocks", !strength && blockNeeds(config, blocks)),
     stage(
       "cement",
       !(life?.state === "tested" && strength?.chosenCementPct !== undefined) && cementNeeds(result),
@@ -92,7 +101,9 @@ function targetNeeds({ materials, target }: StudyConfig): Text {
 }
 
 function blendNeeds(targeted: boolean): Text {
-  return targeted ? say`See the findings on the blend.` : say`The materials and the target.`;
+  return targeted
+    ? say`Limits that some blend of these materials can keep: the finding on “limits” says what stands in the way.`
+    : say`The materials and the target.`;
 }
 
 function compactionNeeds(compaction: Known["compaction"]): Text {
@@ -101,17 +112,26 @@ function compactionNeeds(compaction: Known["compaction"]): Text {
     : say`A compaction test of the blend that is to be built: its sheet under “compaction”.`;
 }
 
-function blockNeeds({ strength }: StudyConfig): Text {
-  return strength.sheet === undefined
-    ? say`Blocks of that blend with three cement contents or more: their sheet under “strength”, as “sheet”.`
-    : say`See the findings on the blocks.`;
+function blockNeeds({ strength }: StudyConfig, blocks: Known["blocks"]): Text {
+  if (!blocks) {
+    return strength.sheet === undefined
+      ? say`Blocks of that blend with three cement contents or more: their sheet under “strength”, as “sheet”.`
+      : say`See the findings on the blocks.`;
+  }
+  const contents = [...new Set(blocks.means.map(({ cementPct }) => cementPct))];
+  // Enough contents: what is missing is something else, and the message says it.
+  if (contents.length >= 3) return blocks.message;
+  const made = joinTexts(contents.map((cementPct) => say`${formatPlain(cementPct, 3)} %`));
+  return contents.length === 0
+    ? say`Blocks that are not excluded, with three cement contents or more.`
+    : say`Blocks with further cement contents, below and above: three contents or more in all, three blocks or more of each. Crushed so far: ${made}. ${blocks.message}`;
 }
 
-function cementNeeds({ config, strength, life }: Known): Text {
+function cementNeeds({ config, strength, blocks, life }: Known): Text {
   if (config.strength.requirement === undefined) {
     return say`The strength that is required, its age and where it comes from: “strength.requirement”.`;
   }
-  if (!strength) return say`Crushed blocks.`;
+  if (!strength) return blocks ? say`The curve of strength against cement.` : say`Crushed blocks.`;
   if (!life) return say`The blend, so that it can be said whether it was tested.`;
   if (life.state === "tested") return say`See the findings on the least cement.`;
   return say`Compaction and blocks of this blend: “loambook site” prints the card of its trial batch. Or build a blend that was tested: “mix-from”.`;

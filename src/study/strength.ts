@@ -1,3 +1,4 @@
+import { mean } from "simple-statistics";
 import type { RequirementConfig, StudyConfig } from "../entries/studyConfig.js";
 import {
   type Finding,
@@ -23,7 +24,12 @@ import { residualChecks } from "../strength/regression/residuals.js";
 import { robustStrength } from "../strength/regression/robustFit.js";
 import { strengthByAge } from "../strength/strengthByAge.js";
 import { say, type Text } from "../words/message.js";
-import type { ContentCharacteristics, StrengthStudy } from "./studyResult.js";
+import type {
+  BlockMean,
+  BlockMeans,
+  ContentCharacteristics,
+  StrengthStudy,
+} from "./studyResult.js";
 
 /** Rules that need nothing but the strengths. */
 const RULES = ["en1990-normal", "tolerance-75", "tolerance-95"] as const;
@@ -34,23 +40,36 @@ const BAND_CONFIDENCE = 0.95;
 /**
  * The regression of strength on cement content, and the least content that meets the requirement where the
  * study states one. Without a requirement blocks of several ages give no curve: which age counts is not told.
+ *
+ * @returns `blocks` in place of `strength` where no curve can be fitted, with a warning that says why.
  */
 export function computeStrength(
   { strength: asked }: Pick<StudyConfig, "strength">,
   sheet: SpecimenSheet,
-): { readonly strength?: StrengthStudy; readonly findings: readonly Finding[] } {
+): {
+  readonly strength?: StrengthStudy;
+  readonly blocks?: BlockMeans;
+  readonly findings: readonly Finding[];
+} {
   const { requirement, covariates } = asked;
   const { specimens, file } = sheet;
   const ageDays = requirement?.ageDays ?? onlyAge(specimens);
-  if (ageDays === undefined) return { findings: [ageNotTold(sheet)] };
+  if (ageDays === undefined) {
+    const untold = ageNotTold(sheet);
+    return withoutCurve(sheet, [untold], untold.message);
+  }
   const options = fitOptions(asked, ageDays);
   const included = includedSpecimens(sheet, options);
   if (hasErrors(included.findings)) return { findings: included.findings };
+  if (included.tooFew) return withoutCurve(sheet, included.findings, included.tooFew.message);
   // Means of batches are readings of their own; the sheet's blocks stay in sight.
   const readings = asked.batches === "means" ? batchMeans : undefined;
   const fitted = readings ? readings(specimens) : specimens;
   const fit = fitStrength(fitted, options);
-  if (fit.status !== "ok") return { findings: [...included.findings, noCurve(file, fit.message)] };
+  if (fit.status !== "ok") {
+    const { message } = fit;
+    return withoutCurve(sheet, [...included.findings, noCurve(file, message)], message);
+  }
   const answer = answerOf(fit, asked, (rule) =>
     leastCementOfOthers(
       specimens,
@@ -96,8 +115,36 @@ export function computeStrength(
   };
 }
 
+/** The blocks as they are, and what stands in the way of a curve. */
+function withoutCurve(
+  { specimens }: SpecimenSheet,
+  findings: readonly Finding[],
+  message: Text,
+): { readonly blocks: BlockMeans; readonly findings: readonly Finding[] } {
+  return { blocks: { means: blockMeans(specimens), message }, findings };
+}
+
+function blockMeans(specimens: readonly SpecimenRecord[]): BlockMean[] {
+  const alike = new Map<string, SpecimenRecord[]>();
+  for (const block of specimens) {
+    if (block.excluded !== undefined) continue;
+    const key = `${block.cementPct} ${block.ageDays}`;
+    alike.set(key, [...(alike.get(key) ?? []), block]);
+  }
+  const means = [...alike.values()].map((blocks): BlockMean => {
+    const strengths = blocks.map(({ strengthMpa }) => strengthMpa);
+    const [{ cementPct, ageDays }] = blocks;
+    return {
+      ...{ cementPct, ageDays, blocks: blocks.length, meanMpa: mean(strengths) },
+      lowestMpa: Math.min(...strengths),
+      highestMpa: Math.max(...strengths),
+    };
+  });
+  return means.sort((a, b) => a.cementPct - b.cementPct || a.ageDays - b.ageDays);
+}
+
 function noCurve(file: string, message: Text): Finding {
-  return finding({ file }, "error", "no-regression", {
+  return finding({ file }, "warning", "no-regression", {
     message,
     expected: say`blocks that a curve can be fitted to`,
     remedy: say`Make the missing blocks, or choose another model in study.yaml.`,

@@ -102,6 +102,25 @@ export interface ContentCharacteristics {
   readonly values: readonly CharacteristicStrength[];
 }
 
+/** Blocks of one cement content and age. */
+export interface BlockMean {
+  readonly cementPct: number;
+  readonly ageDays: number;
+  /** Those that are not excluded. */
+  readonly blocks: number;
+  readonly meanMpa: number;
+  readonly lowestMpa: number;
+  readonly highestMpa: number;
+}
+
+/** Crushed blocks that no curve is fitted to. */
+export interface BlockMeans {
+  /** By cement content, then by age. */
+  readonly means: readonly BlockMean[];
+  /** Why there is no curve. */
+  readonly message: Text;
+}
+
 export interface StrengthStudy {
   readonly specimens: readonly SpecimenRecord[];
   readonly fit: FittedStrength;
@@ -193,6 +212,8 @@ export interface TrialStudy {
   readonly compaction?: CompactionAnalysis;
   /** Absent where no curve could be fitted to its blocks. */
   readonly strength?: StrengthStudy;
+  /** Of its blocks, where no curve could be fitted to them. */
+  readonly blocks?: BlockMeans;
   /** The study's proposed blend against this one. */
   readonly difference?: BlendDifference;
   /** The least cement of this blend with what the element takes of it; absent where its tests give none. */
@@ -331,6 +352,8 @@ export interface StudyResult {
   readonly soilGuidance?: readonly SoilGuidance[];
   /** Of the trial that `life` names; of another blend where the blend is only proposed. */
   readonly strength?: StrengthStudy;
+  /** Of the same trial, in place of `strength` where no curve could be fitted. */
+  readonly blocks?: BlockMeans;
   /** The blends that were compacted or that blocks were made of, the study's own sheets first. */
   readonly trials: readonly TrialStudy[];
   /** Whether the blend was tested, and on what its mix rests; absent without a blend. */

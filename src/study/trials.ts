@@ -147,13 +147,13 @@ function computeTrial(
       particleDensityKgM3: densityShares && particleDensity(config, densityShares),
     });
   const crushedBlocks = specimens && computeStrength(config, specimens);
-  const strength = crushedBlocks?.strength;
+  const { strength, blocks } = crushedBlocks ?? {};
   return {
     trial: {
       id,
       name: name ?? (id === FIRST_TRIAL ? say`the tested blend` : id),
       key,
-      ...{ crushed, curing, shape, compaction, strength },
+      ...{ crushed, curing, shape, compaction, strength, blocks },
       ...(sharesPct === undefined ? {} : ofShares(materials, sharesPct, proposedPct)),
     },
     findings: [
@@ -233,6 +233,9 @@ export function mixLife(config: StudyConfig, trials: readonly TrialStudy[]): Mix
 function proposedWords(close: TrialStudy | undefined): Text {
   if (close?.strength) {
     return say`Proposed: blocks of this blend were crushed, but no compaction test tells its water and density.`;
+  }
+  if (close?.blocks) {
+    return say`Proposed: blocks of this blend were crushed, but they give no curve of strength against cement yet.`;
   }
   return close?.compaction
     ? say`Proposed: this blend was compacted; no blocks of it were crushed yet.`

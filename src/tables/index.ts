@@ -77,6 +77,7 @@ export { trialCard, trialLooksCard } from "./site/trialCard.js";
 export { compactionTable, limitsTable, modelTable, moistureWindowTable } from "./soil.js";
 export {
   bandsTable,
+  blockMeansTable,
   leastCementTable,
   modelsTable,
   regressionTable,

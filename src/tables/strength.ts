@@ -19,7 +19,7 @@ import type { ResidualCheck } from "../strength/regression/residuals.js";
 import type { RobustStrength } from "../strength/regression/robustFit.js";
 import type { StrengthByAge } from "../strength/strengthByAge.js";
 import { notKnownYet } from "../study/stages.js";
-import type { StrengthStudy, StudyResult } from "../study/studyResult.js";
+import type { BlockMeans, StrengthStudy, StudyResult } from "../study/studyResult.js";
 import { joinTexts, say, type Text, wordFor } from "../words/message.js";
 import {
   BLANK,
@@ -68,6 +68,34 @@ export function specimensTable(
     notes: [
       say`Strength is load over the loaded face, without a correction for the block's proportions.`,
       say`“Measured less fitted” is given for the blocks of ${fit.ageDays} days that are in the regression.`,
+    ],
+  };
+}
+
+/** Mean and range of the blocks of each content and age, where no curve could be fitted to them. */
+export function blockMeansTable({ means, message }: BlockMeans, units: UnitSystem): TableBlock {
+  return {
+    kind: "table",
+    caption: say`Blocks as crushed, without a curve`,
+    columns: [
+      numberColumn(say`Cement`, "%"),
+      numberColumn(say`Age`, "d"),
+      numberColumn(say`Blocks`),
+      quantityColumn(say`Mean`, "stress", units),
+      quantityColumn(say`Lowest`, "stress", units),
+      quantityColumn(say`Highest`, "stress", units),
+    ],
+    rows: means.map(({ cementPct, ageDays, blocks, meanMpa, lowestMpa, highestMpa }) => [
+      plain(cementPct),
+      plain(ageDays),
+      plain(blocks),
+      quantity(meanMpa, "stress", units),
+      quantity(lowestMpa, "stress", units),
+      quantity(highestMpa, "stress", units),
+    ]),
+    notes: [
+      message,
+      say`Strength is load over the loaded face, without a correction for the block's proportions.`,
     ],
   };
 }

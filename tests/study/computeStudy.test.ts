@@ -159,9 +159,11 @@ describe("bad input that only the analysis sees", () => {
   it("no block of the required age", async () => {
     const copy = copyStudy("reading-room");
     copy.edit("study.yaml", "age: 28 d", "age: 56 d");
-    const errors = await errorsOf(copy);
-    expect(errors.length).toBeGreaterThan(0);
-    expect(errors.every(({ file }) => file === "sheets/blocks.csv")).toBe(true);
+    const { result, findings } = await compute(copy.folder);
+    const told = findings.filter(({ code }) => code === "too-few-blocks");
+    expect(told).toMatchObject([{ severity: "warning", file: "sheets/blocks.csv", value: "0" }]);
+    expect(result?.strength).toBeUndefined();
+    expect(result?.blend.shares).toHaveLength(4);
   });
 });
 
@@ -229,9 +231,22 @@ describe("what a study may ask of its blend", () => {
   it("a limit that these materials cannot keep, told in the user's terms", async () => {
     const copy = copyStudy("reading-room");
     copy.edit("study.yaml", "fines: { max: 30 % }", "fines: { min: 60 % }");
-    const errors = await errorsOf(copy);
-    expect(errors).toMatchObject([{ code: "no-blend", file: "study.yaml" }]);
-    expect(errors[0].message).toMatch(/fines/);
+    const { result, findings } = await compute(copy.folder);
+    const told = findings.filter(({ code }) => code === "no-blend");
+    expect(told).toMatchObject([{ severity: "warning", file: "study.yaml", column: "limits" }]);
+    expect(told[0].message).toMatch(/fines/);
+    // The soil, its compaction and its blocks are what they were.
+    expect(result?.blend).toBeUndefined();
+    expect(result?.mix).toBeUndefined();
+    const full = (await compute(join(EXAMPLES, "reading-room"))).result;
+    expect(result?.materials).toEqual(full?.materials);
+    expect(result?.compaction).toEqual(full?.compaction);
+    expect(result?.strength.fit).toEqual(full?.strength.fit);
+    const open = result?.stages.filter(({ known }) => !known).map(({ stage }) => stage);
+    expect(open).toEqual(["blend", "cement", "quantities"]);
+    expect(render(result!.stages.find(({ stage }) => stage === "blend")!.needs!)).toContain(
+      "“limits”",
+    );
   });
 
   it("an exponent within a range, and the band of an envelope of its own", async () => {
@@ -290,7 +305,12 @@ describe("what a study may ask of its regression", () => {
     copy.edit("study.yaml", "  round-up-to: 0.5 %", line);
     expect((await compute(copy.folder)).result?.strength.fit.coefficients).toHaveLength(3);
     copy.edit("study.yaml", "1950 kg/m3 }", "2300 kg/m3 }");
-    expect(await errorsOf(copy)).toMatchObject([{ code: "no-regression" }]);
+    const { result, findings } = await compute(copy.folder);
+    expect(findings).toContainEqual(
+      expect.objectContaining({ severity: "warning", code: "no-regression" }),
+    );
+    expect(result?.strength).toBeUndefined();
+    expect(result?.mix).toBeUndefined();
   });
 
   it("batches in the regression, and proportional spread", async () => {

@@ -3,13 +3,14 @@ import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import type { TableBlock } from "../../src/blocks/block.js";
+import { summariseResult } from "../../src/cli/computeCommand.js";
 import { permitGaps } from "../../src/study/review.js";
 import { sha256 } from "../../src/study/sha256.js";
 import { sheetsAsStudy } from "../../src/study/sheetsAsStudy.js";
 import { notKnownYet } from "../../src/study/stages.js";
 import { studyFromFiles } from "../../src/study/studyFromFiles.js";
 import { firstMixTable } from "../../src/tables/firstMix.js";
-import { leastCementTable } from "../../src/tables/strength.js";
+import { blockMeansTable, leastCementTable } from "../../src/tables/strength.js";
 import { render, renderAll } from "../../src/words/render.js";
 import { runCli, temporaryFolder } from "../support/runCli.js";
 import { computeStudy, readStudy } from "../support/saidStudy.js";
@@ -263,6 +264,37 @@ describe("what a growing study leaves open", () => {
     const two = await compute(yaml, { "s.csv": SIEVE, "b.csv": sheet([7, 28]) });
     expect(two.result?.strength).toBeUndefined();
     expect(two.findings.map(({ code }) => code)).toEqual(["age-not-told"]);
+  });
+
+  it("blocks of one content give their mean, and the stage says which blocks come next", async () => {
+    const sheet =
+      "block,cement (%),age (d),strength (MPa)\nA,6,28,2.1\nB,6,28,2.7\nC,6,28,2.4\nD,6,7,1.5\n";
+    const requirement =
+      "requirement: { strength: 2 MPa, age: 28 d, statistic: prediction, confidence: 95 %, basis: the engineer's brief }";
+    const yaml = `${SOIL} }\nstrength: { sheet: b.csv, ${requirement} }\n`;
+    const { result, findings } = await compute(yaml, { "s.csv": SIEVE, "b.csv": sheet });
+    expect(findings).toContainEqual(
+      expect.objectContaining({ severity: "warning", code: "one-cement-content", file: "b.csv" }),
+    );
+    expect(result?.strength).toBeUndefined();
+    const [early, late] = result?.blocks?.means ?? [];
+    expect(early).toMatchObject({ cementPct: 6, ageDays: 7, blocks: 1, meanMpa: 1.5 });
+    expect(late).toMatchObject({ cementPct: 6, ageDays: 28, blocks: 3, lowestMpa: 2.1 });
+    expect([late.meanMpa, late.highestMpa].map((one) => one.toFixed(9))).toEqual([
+      "2.400000000",
+      "2.700000000",
+    ]);
+    const { known, needs } = result!.stages.find(({ stage }) => stage === "blocks")!;
+    expect(known).toBe(false);
+    expect(render(needs!)).toMatch(/three contents or more.*Crushed so far: 6 %\./);
+    const table = renderAll(blockMeansTable(result!.blocks!, "SI"));
+    expect(table.rows).toEqual([
+      ["6", "7", "1", "1.50", "1.50", "1.50"],
+      ["6", "28", "3", "2.40", "2.10", "2.70"],
+    ]);
+    expect(summariseResult(result!)).toContain(
+      "Blocks with 6 % cement at 28 days: mean 2.40 MPa (3 crushed)",
+    );
   });
 
   it("max-materials below those with a smallest share is a finding", async () => {

@@ -303,9 +303,11 @@ function ofAnotherBlend(result: StudyResult, stage: "compaction" | "blocks"): Ap
 }
 
 function strength(result: StudyResult): AppendixPart[] {
-  const { config, strength: tests } = result;
+  const { config, strength: tests, life } = result;
   if (!tests || isOfAnotherBlend(result)) return ofAnotherBlend(result, "blocks");
   const { units } = config;
+  // Blocks alone, without compaction, give the blend no cement content.
+  const answered = tests.leastCement !== undefined && life?.state !== "proposed";
   return [
     ...cited(
       say`Blocks of several cement contents were crushed, and a curve was fitted to their strengths. Cement is percent of the dry mass of soil and aggregate.`,
@@ -331,12 +333,12 @@ function strength(result: StudyResult): AppendixPart[] {
             ),
           },
         ),
-        tests.leastCement && config.strength.requirement
+        answered && config.strength.requirement
           ? keyed("least-cement", leastCementTable(result))
           : undefined,
       ],
     ),
-    ...(tests.leastCement ? [] : [notKnownYet(result, "cement")]),
+    ...(answered ? [] : [notKnownYet(result, "cement")]),
     ...contentAlone(tests, units),
     ...strengthAndAge(tests, units),
   ];
