@@ -6,15 +6,16 @@ import { type Finding, hasErrors } from "../findings/finding.js";
 import { type GradingCurve, passingAtSize } from "../grading/curve.js";
 import { fractions } from "../grading/fractions.js";
 import { analyseJar, type JarAnalysis } from "../grading/sedimentation/jar.js";
-import { analyseSieve } from "../grading/sieveAnalysis.js";
 import { recogniseSheet } from "../lab/recogniseSheet.js";
 import { readGrid } from "../lab/sheet/grid.js";
 import { SHEET_KINDS } from "../lab/sheetKinds.js";
 import { formatFixed } from "../quantities/format.js";
 import { say, type Text, wordFor } from "../words/message.js";
+import type { ClassGroup } from "../workshop/classSheet.js";
+import { classSoil } from "../workshop/classSoil.js";
 
 /** What a group of a class handed in: the bytes of its sheets, as they were typed or dropped. */
-export interface ClassGroup {
+export interface GroupSheets {
   readonly name: string;
   readonly sheets: readonly { readonly file: string; readonly bytes: Uint8Array }[];
 }
@@ -27,33 +28,39 @@ export interface GroupResult {
   readonly findings: readonly Finding[];
 }
 
-/** Reads the sheets of a group: its jar, its sieves, or both; of two of one kind the later one counts. */
-export async function groupResult({ name, sheets }: ClassGroup): Promise<GroupResult> {
+/**
+ * Reads the sheets of a group: its jar, its sieves, or both; of two of one kind the later one counts. A sieving
+ * is worked out with the jar as in the class notebooks, so that a jar far from it is told.
+ *
+ * @example
+ * const bytes = new TextEncoder().encode(csvOfTyped("jar", ["200", "20", ""], [["sand and gravel", "1", "50"], ["silt", "45", "75"], ["clay", "1440", "100"]]));
+ * const { jar } = await groupResult({ name: "East", sheets: [{ file: "jar.csv", bytes }] });
+ * jar.shares.map(({ heightSharePct }) => heightSharePct) // => [50, 25, 25]
+ */
+export async function groupResult({ name, sheets }: GroupSheets): Promise<GroupResult> {
   const read = await Promise.all(sheets.map(({ file, bytes }) => readHanded(file, bytes)));
-  const result: GroupResult = Object.assign({ name, findings: [] }, ...read);
-  return { ...result, findings: read.flatMap(({ findings }) => findings) };
+  const { jar, sieve }: Readings = Object.assign({}, ...read);
+  const findings = read.flatMap((each) => each.findings);
+  if (sieve) {
+    const soil = classSoil({ sieve, jar });
+    return { name, jar: soil.jar, curve: soil.curve, findings: [...findings, ...soil.findings] };
+  }
+  if (!jar) return { name, findings };
+  const settled = analyseJar(jar);
+  return { name, jar: settled, findings: [...findings, ...settled.findings] };
 }
 
+type Readings = Pick<ClassGroup, "jar" | "sieve" | "findings">;
+
 /** What one sheet of a group tells. */
-async function readHanded(file: string, bytes: Uint8Array): Promise<Omit<GroupResult, "name">> {
+async function readHanded(file: string, bytes: Uint8Array): Promise<Readings> {
   const { grid, findings } = await readGrid(file, bytes);
   if (!grid) return { findings };
   const { kind, findings: unknown } = recogniseSheet(grid);
-  if (kind === "jar") {
-    const { record, findings: read } = SHEET_KINDS.jar.read(grid);
-    const told = [...findings, ...read];
-    if (!record || hasErrors(told)) return { findings: told };
-    const jar = analyseJar(record);
-    return { jar, findings: [...told, ...jar.findings] };
-  }
-  if (kind === "sieve") {
-    const { record, findings: read } = SHEET_KINDS.sieve.read(grid);
-    const told = [...findings, ...read];
-    if (!record || hasErrors(told)) return { findings: told };
-    const sieve = analyseSieve(record);
-    return { curve: { points: sieve.points }, findings: [...told, ...sieve.findings] };
-  }
-  return { findings: [...findings, ...unknown] };
+  if (kind !== "jar" && kind !== "sieve") return { findings: [...findings, ...unknown] };
+  const { record, findings: told } = SHEET_KINDS[kind].read(grid);
+  const all = [...findings, ...told];
+  return record && !hasErrors(all) ? { [kind]: record, findings: all } : { findings: all };
 }
 
 /** Sizes at which the passings of a class are set side by side. */

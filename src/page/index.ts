@@ -11,10 +11,10 @@ export {
 } from "./bench.js";
 export { type ChartOptions, chartSvg } from "./chartSvg.js";
 export {
-  type ClassGroup,
   classFigure,
   classTables,
   type GroupResult,
+  type GroupSheets,
   groupResult,
 } from "./classGroups.js";
 export { linkOf, mixOfLink } from "./link.js";

@@ -1,6 +1,6 @@
 import type { UnitSystem } from "../quantities/format.js";
 import type { Locale } from "../words/render.js";
-import type { ClassGroup } from "./classGroups.js";
+import type { GroupSheets } from "./classGroups.js";
 import type { StudyFiles } from "./studyFiles.js";
 
 /** Files as text: each path with its bytes in base 64. */
@@ -48,7 +48,7 @@ export function unpackFiles(files: PackedFiles): StudyFiles {
 }
 
 /** The groups of a class as the browser stores them. */
-export function packGroups(groups: readonly ClassGroup[]): StoredPage["groups"] {
+export function packGroups(groups: readonly GroupSheets[]): StoredPage["groups"] {
   return groups.map(({ name, sheets }) => ({
     name,
     sheets: sheets.map(({ file, bytes }) => ({ file, bytes: pack(bytes) })),
@@ -56,7 +56,7 @@ export function packGroups(groups: readonly ClassGroup[]): StoredPage["groups"] 
 }
 
 /** The groups of a class that the browser stored. */
-export function unpackGroups(groups: StoredPage["groups"]): ClassGroup[] {
+export function unpackGroups(groups: StoredPage["groups"]): GroupSheets[] {
   return groups.map(({ name, sheets }) => ({
     name,
     sheets: sheets.map(({ file, bytes }) => ({ file, bytes: unpack(bytes) })),

@@ -264,6 +264,20 @@ describe("a class", () => {
     ]);
     expect(classFigure([found])?.data.length).toBe(1);
   });
+
+  it("tells of a jar that is far from the sieves", async () => {
+    const bytesOfSieve = await sheet("class-day", "class-soil-sieve.csv");
+    const { name, sheets } = jar("East", [20, 75, 100]);
+    const far = await groupResult({
+      name,
+      sheets: [...sheets, { file: "s.csv", bytes: bytesOfSieve }],
+    });
+    expect(far.findings.map(({ file, code, value }) => [file, code, value])).toContainEqual([
+      "jar.csv",
+      "jar-against-laboratory",
+      "sand and gravel",
+    ]);
+  });
 });
 
 describe("what a browser stored", () => {

@@ -4,7 +4,7 @@ import type { UnitSystem } from "../../quantities/format.js";
 import type { Text } from "../../words/message.js";
 import type { Locale } from "../../words/render.js";
 import type { Bench, BenchAction } from "../bench.js";
-import type { ClassGroup } from "../classGroups.js";
+import type { GroupSheets } from "../classGroups.js";
 import type { StudyFiles } from "../studyFiles.js";
 import type { OpenStudy, TunedBlend, TunedMix } from "../tune.js";
 
@@ -27,7 +27,7 @@ export interface PageState {
   tuned?: TunedBlend;
   recipe?: TunedMix;
   kept?: { readonly tuned: TunedBlend; readonly recipe: TunedMix };
-  groups: readonly ClassGroup[];
+  groups: readonly GroupSheets[];
   /** What became of the sheets that were added last. */
   news?: News;
   /** Whether the page may store its state in the browser. */
@@ -51,7 +51,7 @@ export interface App {
   readonly adopt: (files: StudyFiles) => Promise<Adopted>;
   readonly show: (view: ViewName) => void;
   readonly set: (change: Partial<Pick<PageState, "locale" | "units" | "light">>) => void;
-  readonly setGroups: (groups: readonly ClassGroup[]) => void;
+  readonly setGroups: (groups: readonly GroupSheets[]) => void;
   readonly setRemember: (remember: boolean) => void;
   readonly saved: () => void;
   /** Says what became of sheets that were added. */

@@ -2,7 +2,7 @@ import { stored } from "../../lab/sheet/zip.js";
 import { say } from "../../words/message.js";
 import { slug } from "../../words/slug.js";
 import { chartSvg } from "../chartSvg.js";
-import { type ClassGroup, classFigure, classTables, groupResult } from "../classGroups.js";
+import { classFigure, classTables, type GroupSheets, groupResult } from "../classGroups.js";
 import { pagePaint } from "../pageStyle.js";
 import { TYPED_FORMS } from "../typedSheet.js";
 import type { App, View } from "./app.js";
@@ -121,11 +121,11 @@ export function classView(app: App): View {
 
 /** The groups with a further sheet of one of them. */
 function withSheet(
-  groups: readonly ClassGroup[],
+  groups: readonly GroupSheets[],
   name: string,
   file: string,
   bytes: Uint8Array,
-): ClassGroup[] {
+): GroupSheets[] {
   const sheet = { file, bytes };
   if (!groups.some((group) => group.name === name)) return [...groups, { name, sheets: [sheet] }];
   return groups.map((group) =>
