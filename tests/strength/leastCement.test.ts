@@ -143,6 +143,9 @@ describe("leastCement", () => {
       "strength-falls-with-cement",
       "requirement-lost-again",
     ]);
+    const [falls, lost] = found.findings.map(({ message }) => render(message));
+    expect(falls).toMatch(/ from about 7\.\d %\.$/);
+    expect(lost).toMatch(/ at about 9\.\d % cement\.$/);
   });
 
   it("warns where rounding up leaves the tested contents", () => {
