@@ -381,7 +381,7 @@ function widestOpeningM(element: Exclude<EarthElement, PierElement>): number {
  *
  * @param key where the element stands in the study.
  */
-export function elementFindings(element: EarthElement, file: string, key = "element"): Finding[] {
+function elementFindings(element: EarthElement, file: string, key = "element"): Finding[] {
   const single = measureFaults(element);
   const faults = single.length > 0 ? single : togetherFaults(element);
   return faults.map(({ column, value, message, expected }) =>

@@ -109,7 +109,7 @@ function warnings(count: number): Text {
  * One sentence for each result that warnings touch, the one that moves the mix most first: the strength of
  * the blocks, then the materials by their shares.
  */
-export function touchedResults(result: StudyResult): Text[] {
+function touchedResults(result: StudyResult): Text[] {
   const { config, blend, strength } = result;
   let left = result.findings.filter(({ severity }) => severity === "warning");
   const take = (isTouched: (finding: Finding) => boolean): Text | undefined => {
@@ -169,7 +169,7 @@ export function touchedResults(result: StudyResult): Text[] {
 const WORTH_A_TEST = 1;
 
 /** What the study does not know, what that leaves open, and which sheet or entry would tell. */
-export function missingKnowledge(result: StudyResult): Text[] {
+function missingKnowledge(result: StudyResult): Text[] {
   const { config, blend, materials, mix } = result;
   const sharePct = (id: string) => blend?.shares.find((share) => share.id === id)?.sharePct;
   // Before there is a blend each material counts by itself.

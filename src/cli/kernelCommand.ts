@@ -48,7 +48,7 @@ const NO_JUPYTER =
   "environment of its own, switch that on and call this command again.\n";
 
 /** Sets the kernel up in the user's own Jupyter, and says what it does before it does it. */
-export async function installKernel(replace: boolean): Promise<void> {
+async function installKernel(replace: boolean): Promise<void> {
   const found = await jupyterFolder();
   const file = join(resolve(found.folder), "kernels", KERNEL_NAME, "kernel.json");
   process.stdout.write(whereFrom(found));
@@ -89,7 +89,7 @@ function whereFrom({ folder, from, problem }: JupyterFolder): string {
 }
 
 /** Where an installed Jupyter looks for the kernels of this user, and how that is known. */
-export interface JupyterFolder {
+interface JupyterFolder {
   readonly folder: string;
   /** What `jupyter` itself said, what the environment says, or the documented place of this system. */
   readonly from: "jupyter" | "JUPYTER_DATA_DIR" | "documented";

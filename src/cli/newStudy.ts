@@ -215,7 +215,7 @@ async function refuseFilled(folder: string): Promise<void> {
 const EXAMPLES = { SI: "reading-room", US: "bus-shelter" } as const;
 
 /** A material of an example study, as its file has it. */
-export interface TemplateMaterial extends NewMaterial {
+interface TemplateMaterial extends NewMaterial {
   readonly id: string;
   readonly sieve: SheetSource;
   readonly hydrometer?: SheetSource;
@@ -227,7 +227,7 @@ export interface TemplateMaterial extends NewMaterial {
 }
 
 /** The entries of an example study that a new one begins with. */
-export interface StudyTemplate {
+interface StudyTemplate {
   readonly folder: string;
   readonly entries: {
     readonly date: string;
@@ -251,7 +251,7 @@ export interface StudyTemplate {
 }
 
 /** The invented example that a new study in these units is made from. */
-export function studyTemplate(units: "SI" | "US"): StudyTemplate {
+function studyTemplate(units: "SI" | "US"): StudyTemplate {
   const folder = join(packageFolder(), "data-examples", EXAMPLES[units]);
   const text = readFileSync(join(folder, STUDY_FILE), "utf8");
   // The core schema keeps dates as text.
@@ -280,7 +280,7 @@ export function templateAnswers(units: "SI" | "US"): NewAnswers {
 const SHEETS = ["sieve", "hydrometer", "limits"] as const;
 
 /** A material of a new study: whose numbers it borrows, and which example sheets are copied for it. */
-export interface PlacedMaterial extends NewMaterial {
+interface PlacedMaterial extends NewMaterial {
   readonly id: string;
   readonly model: TemplateMaterial;
   readonly sheets: readonly {
@@ -297,7 +297,7 @@ function idOf(name: string, role: string): string {
 }
 
 /** Gives each material an id of its own and an example of its kind; where examples run out they serve again. */
-export function placeMaterials(
+function placeMaterials(
   materials: readonly NewMaterial[],
   examples: readonly TemplateMaterial[],
 ): PlacedMaterial[] {
@@ -324,7 +324,7 @@ export function placeMaterials(
 }
 
 /** Name of the schema that is laid beside a new study, for editors. */
-export const SCHEMA_FILE = "study.schema.json";
+const SCHEMA_FILE = "study.schema.json";
 
 /** What no template may choose. */
 const OPEN_TARGET = `# What the blend aims at: the designer must choose it, and nothing is chosen here. Without it there is no
@@ -376,7 +376,7 @@ function order(materials: readonly PlacedMaterial[], compaction: string, blocks:
 }
 
 /** The text of `study.yaml` for a new study: what the user said, and an example's numbers marked as invented. */
-export function newStudyYaml(
+function newStudyYaml(
   answers: NewAnswers,
   materials: readonly PlacedMaterial[],
   { entries }: StudyTemplate,
@@ -465,7 +465,7 @@ const OPEN_MATERIAL = [
 ] as const;
 
 /** The text of `study.yaml` for a study of sheets: what they tell, and as remarks what they do not. */
-export function sheetsYaml(
+function sheetsYaml(
   { materials, sheets, invented = false }: SheetsAsStudy,
   told: Partial<NewAnswers>,
 ): string {

@@ -206,7 +206,7 @@ async function writeTeachersFolder(draft: string, wanted: Wanted): Promise<reado
 const PLACE = new RegExp(String.raw`(?:\.\./)+${DATA}/([\w-]+)`, "g");
 
 /** A notebook without outputs, whose studies lie beside it or where it is said; and the names of those studies. */
-export function workingCopy(
+function workingCopy(
   notebook: NotebookFile,
   data = DATA,
 ): {

@@ -49,7 +49,7 @@ function drop(entries: Document, path: readonly (string | number)[]): void {
 }
 
 /** A material as far as the page edits it. */
-export interface ListedMaterial {
+interface ListedMaterial {
   readonly id: string;
   readonly name: string;
   readonly role: Role;

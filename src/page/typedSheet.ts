@@ -1,4 +1,5 @@
 import { say, type Text } from "../words/message.js";
+import { JAR_TIMES_MIN } from "../workshop/classSheet.js";
 
 /** Kinds of sheets that can be typed on the page. */
 export type TypedKind = "sieve" | "jar" | "hydrometer";
@@ -55,9 +56,9 @@ export const TYPED_FORMS: readonly TypedForm[] = [
       { header: "top (mm)", label: say`Top above the bottom, mm` },
     ],
     rows: [
-      ["sand and gravel", "1", ""],
-      ["silt", "60", ""],
-      ["clay", "1440", ""],
+      ["sand and gravel", String(JAR_TIMES_MIN.sand), ""],
+      ["silt", String(JAR_TIMES_MIN.silt), ""],
+      ["clay", String(JAR_TIMES_MIN.clay), ""],
     ],
   },
   {

@@ -101,7 +101,7 @@ export function lessonExercises(day: ClassDay, id: LessonId): LessonExercises {
   };
 }
 
-export function lessonOf(id: LessonId): Lesson {
+function lessonOf(id: LessonId): Lesson {
   const found = LESSONS.find((lesson) => lesson.id === id);
   if (found) return found;
   throw new RangeError(

@@ -17,7 +17,7 @@ import { type ClassSoil, classSoil } from "./classSoil.js";
 import type { ClassWall } from "./classWall.js";
 
 /** The sheet of the class, in the folder of its study. */
-export const CLASS_SHEET = "class.csv";
+const CLASS_SHEET = "class.csv";
 
 /** A group with what its readings give. */
 export interface ClassGroupSoil extends ClassGroup {

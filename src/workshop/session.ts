@@ -68,7 +68,7 @@ export function openExercises(exercises: readonly Exercise[]): TableBlock {
 }
 
 /** The sort of answer that is asked for, in words. */
-export function answerSort(exercise: Exercise): Text {
+function answerSort(exercise: Exercise): Text {
   if (exercise.kind === "choice") {
     return say`one of ${joinTexts(exercise.options.map(({ text }) => say`"${text}"`))}`;
   }

@@ -109,7 +109,7 @@ function holdWidths(svg: DrawnElement): void {
 }
 
 /** What stands in a tidied SVG besides the drawing. */
-export interface SvgWords {
+interface SvgWords {
   /** Starts every id, so that several figures can stand in one page. */
   readonly idPrefix: string;
   readonly title: string;
@@ -123,7 +123,7 @@ const REFERENCE = /#([\w-]+)/g;
  * not clash, a `viewBox` so that it scales, and none of the classes, data attributes and empty
  * groups that only an interactive graph needs. Changes the element it is given.
  */
-export function tidySvg(svg: DrawnElement, words: SvgWords): void {
+function tidySvg(svg: DrawnElement, words: SvgWords): void {
   dropNeedless(svg);
   const renamed = renameIds(svg, words.idPrefix);
   for (const element of [svg, ...Array.from(svg.querySelectorAll("*"))]) {
