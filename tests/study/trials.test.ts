@@ -44,6 +44,9 @@ describe("what was tested and what is proposed", () => {
     expect(result.life).toMatchObject({ state: "tested", trial: "tested", chosenBy: "closeness" });
     expect(result.mix).toBeDefined();
     expect(result.proposal).toBeUndefined();
+    const { peak, highestPoint } = result.compaction!;
+    expect(peak!.optimumWaterPct).not.toBe(highestPoint.waterContentPct);
+    expect(result.mix!.recipe.targetMoisturePct).toBe(peak!.optimumWaterPct);
     expect(codes).not.toContain("blend-not-tested");
     expect(codes).not.toContain("test-not-told");
     expect(mixStateNote(result).tone).toBe("note");
