@@ -56,7 +56,7 @@ export function summariseResult(result: StudyResult): string {
   if (config.invented) lines.push(say`(invented data)`);
   lines.push("");
   const soils = result.materials.filter(({ role }) => role === "soil");
-  for (const material of blend ? [] : soils) lines.push(...soilLines(result, material), "");
+  for (const material of blend?.target ? [] : soils) lines.push(...soilLines(result, material), "");
   for (const material of result.ungraded ?? []) lines.push(...roughLines(material));
   if (result.firstMix) lines.push(...firstMixLines(result.firstMix, config.units), "");
   if (blend) lines.push(...blendLines(config, blend));
@@ -183,7 +183,11 @@ function blendLines({ materials, language }: StudyConfig, blend: BlendStudy): Te
       if (sharePct === 0) return say`  not used  ${nameOf(id)}`;
       return `  ${render(formatFixed(sharePct, 1), language).padStart(5)} %  ${nameOf(id)}`;
     }),
-    say`  differs from the target by ${formatFixed(blend.rmsDifferencePct, 1)} points (root mean square)`,
+    ...(blend.rmsDifferencePct === undefined
+      ? []
+      : [
+          say`  differs from the target by ${formatFixed(blend.rmsDifferencePct, 1)} points (root mean square)`,
+        ]),
     "",
   ];
 }

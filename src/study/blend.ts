@@ -4,7 +4,7 @@ import type { BlendDesign } from "../blend/description.js";
 import { type BlendInput, designBlend, MIN_SHARE_PCT } from "../blend/design.js";
 import { type BlendMaterial, blendCurve, measuredTopMm } from "../blend/material.js";
 import { type Robustness, robustness } from "../blend/robustness.js";
-import type { BandTargetPoint } from "../blend/target.js";
+import type { BandTargetPoint, BlendTarget } from "../blend/target.js";
 import { relaxLimits } from "../blend/tradeoffs.js";
 import type { MaterialConfig, StudyConfig, TargetConfig } from "../entries/studyConfig.js";
 import { trialShares } from "../entries/trials.js";
@@ -24,7 +24,8 @@ const ROBUSTNESS_DRAWS = 2000;
 
 /**
  * The blend that the study proposes, and the one that is to be built: the same, or with `mix-from` that of
- * the trial. What stands in the way of a proposal does not stop a study that builds a tested blend.
+ * the trial. What stands in the way of a proposal does not stop a study that builds a tested blend. Without a
+ * target the blend is the one whose shares are given: by `mix.shares`, by `mix-from`, or by a single material.
  */
 export function computeBlends(
   study: Pick<Study, "config" | "trials">,
@@ -37,14 +38,22 @@ export function computeBlends(
 } {
   const { config, trials } = study;
   // The shares are of all materials, so that each must have a curve.
-  if (!hasTarget(config) || materials.length < config.materials.length) return { findings: [] };
+  if (materials.length < config.materials.length) return { findings: [] };
   const set = config.specified && trialShares(config, config.specified);
+  const trial = trials.find(({ entry }) => entry.id === config.mixFrom);
+  const sharesPct = trial && trialShares(config, trial.entry);
+  if (!hasTarget(config)) {
+    const alone = materials.length === 1 ? [100] : undefined;
+    const given = set ?? sharesPct ?? alone;
+    if (!given) return { findings: [] };
+    const column = !set && sharesPct ? "mix-from" : "mix.shares";
+    const { blend, findings } = givenBlend(config, given, materials, entries, column);
+    return { proposed: blend, blend, findings };
+  }
   if (set) {
     const { blend, findings } = fixedBlend(config, set, materials, entries, "mix.shares");
     return { proposed: blend, blend, findings };
   }
-  const trial = trials.find(({ entry }) => entry.id === config.mixFrom);
-  const sharesPct = trial && trialShares(config, trial.entry);
   const { blend: proposed, findings } = computeBlend(config, materials, entries);
   if (!sharesPct) return { proposed, blend: proposed, findings };
   const tested = fixedBlend(config, sharesPct, materials, entries, "mix-from");
@@ -53,7 +62,7 @@ export function computeBlends(
 
 /** The blend of shares that are set, whatever limits it breaks: those are told. */
 function fixedBlend(
-  config: TargetedConfig,
+  config: AimedConfig,
   sharesPct: readonly number[],
   materials: readonly MaterialResult[],
   entries: readonly GuidanceEntry[],
@@ -66,6 +75,34 @@ function fixedBlend(
   return { blend, findings: [...findings, ...brokenLimits(config, sharesPct, input, column)] };
 }
 
+/** The blend of given shares where nothing was aimed at: nothing of it tells of a target. */
+function givenBlend(
+  config: StudyConfig,
+  sharesPct: readonly number[],
+  materials: readonly MaterialResult[],
+  entries: readonly GuidanceEntry[],
+  column: "mix-from" | "mix.shares",
+): { readonly blend?: BlendStudy; readonly findings: readonly Finding[] } {
+  const parts = materials.map(({ curve }, index) => ({ curve, sharePct: sharesPct[index] }));
+  // It is what it is to be.
+  const target = { kind: "curve", points: blendCurve(parts).curve.points } as const;
+  const { blend, findings } = fixedBlend(
+    { ...config, target },
+    sharesPct,
+    materials,
+    entries,
+    column,
+  );
+  if (!blend) return { findings };
+  const { target: _t, rmsDifferencePct: _r, worst: _w, ...given } = blend;
+  return { blend: { ...given, points: [], score: [] }, findings };
+}
+
+/** A study with what its blend is computed against. */
+type AimedConfig = Omit<StudyConfig, "target"> & {
+  readonly target: TargetConfig | Extract<BlendTarget, { readonly kind: "curve" }>;
+};
+
 /** A study that says what its blend aims at. */
 export type TargetedConfig = StudyConfig & { readonly target: TargetConfig };
 
@@ -75,7 +112,7 @@ export function hasTarget(config: StudyConfig): config is TargetedConfig {
 }
 
 /** The study with no choice left but these shares. */
-function fixedShares(config: TargetedConfig, sharesPct: readonly number[]): TargetedConfig {
+function fixedShares(config: AimedConfig, sharesPct: readonly number[]): AimedConfig {
   return {
     ...config,
     materials: config.materials.map((material, index) => ({
@@ -88,7 +125,7 @@ function fixedShares(config: TargetedConfig, sharesPct: readonly number[]): Targ
 
 /** Where a blend that is set leaves what the study asks of a blend. */
 function brokenLimits(
-  { materials }: StudyConfig,
+  { materials }: Pick<StudyConfig, "materials">,
   sharesPct: readonly number[],
   input: BlendInput,
   column: "mix-from" | "mix.shares",
@@ -142,7 +179,7 @@ export function particleDensity(
 
 /** The blend nearest to the study's target within its limits, or findings that say why there is none. */
 export function computeBlend(
-  config: TargetedConfig,
+  config: AimedConfig,
   materials: readonly MaterialResult[],
   entries: readonly GuidanceEntry[],
 ): { readonly blend?: BlendStudy; readonly findings: readonly Finding[] } {
@@ -190,7 +227,7 @@ export function computeBlend(
   return { blend: study, findings };
 }
 
-function noBand({ guidance }: StudyConfig): Finding {
+function noBand({ guidance }: Pick<StudyConfig, "guidance">): Finding {
   const place = { file: STUDY_FILE, column: "target.band", value: "guidance" };
   return finding(place, "error", "no-band", {
     message:
@@ -203,7 +240,10 @@ function noBand({ guidance }: StudyConfig): Finding {
 }
 
 /** Materials that the blend leaves out, and those of which it has hardly any. */
-function traceFindings({ materials }: StudyConfig, blend: BlendDesign): Finding[] {
+function traceFindings(
+  { materials }: Pick<StudyConfig, "materials">,
+  blend: BlendDesign,
+): Finding[] {
   const expected = say`a share of at least ${MIN_SHARE_PCT} % of the dry mass: less cannot be weighed on site`;
   return materials.flatMap(({ id, name, minSharePct, maxSharePct }, index): Finding[] => {
     const { sharePct } = blend.shares[index];
@@ -240,7 +280,7 @@ function traceFindings({ materials }: StudyConfig, blend: BlendDesign): Finding[
 
 /** How often the blend keeps to the band, where the study says how its materials vary. */
 function blendRobustness(
-  config: StudyConfig,
+  config: Pick<StudyConfig, "materials" | "seed">,
   input: BlendInput,
   blend: BlendDesign,
   band: readonly BandTargetPoint[],
@@ -279,16 +319,16 @@ export function guidanceBandPoints(entries: readonly GuidanceEntry[]): readonly 
 
 /** The blending problem that a study states. */
 export function blendInput(
-  config: TargetedConfig,
+  config: AimedConfig,
   materials: readonly MaterialResult[],
   entries: readonly GuidanceEntry[],
 ): BlendInput {
   return {
     materials: materials.map((material, index) => blendMaterial(config.materials[index], material)),
     target:
-      config.target.kind === "power"
-        ? config.target
-        : { kind: "band", aim: config.target.objective, points: guidanceBandPoints(entries) },
+      config.target.kind === "band"
+        ? { kind: "band", aim: config.target.objective, points: guidanceBandPoints(entries) }
+        : config.target,
     limits: config.limits,
     maxMaterials: config.maxMaterials,
   };

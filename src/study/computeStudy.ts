@@ -121,7 +121,8 @@ function computeInSi(
       findings: told,
       stages: stagesOf(known),
       ...known,
-      ...(blend ? heldBlend(blend, drawn.blend) : heldSoils(materials, drawn.materials)),
+      ...(blend ? heldBlend(blend, drawn.blend) : {}),
+      ...(blend?.target ? {} : heldSoils(materials, drawn.materials)),
       textures: computeTexture(materials, blend, drawn),
       guidance: computeGuidance(
         guidance.entries,
@@ -178,7 +179,7 @@ function heldBlend({ curve }: BlendStudy, drawn: readonly GradingCurve[]) {
   };
 }
 
-/** Where each soil stands by itself, before there is a blend. */
+/** Where each soil stands by itself, before a blend is sought. */
 function heldSoils(
   materials: readonly MaterialResult[],
   drawn: readonly (readonly GradingCurve[])[],

@@ -27,14 +27,16 @@ type Known = Pick<
  */
 export function stagesOf(result: Known): Stage[] {
   const { config, materials, compaction, blend, strength, blocks, life, mix } = result;
-  const targeted = config.target !== undefined && materials.length === config.materials.length;
+  const given = blend !== undefined && blend.target === undefined;
+  const graded = materials.length === config.materials.length;
+  const targeted = graded && (config.target !== undefined || given);
   const stage = (name: StageName, needs: Text | false): Stage =>
     needs === false ? { stage: name, known: true } : { stage: name, known: false, needs };
   return [
     stage("soil", materials.length === 0 && soilNeeds(config)),
     stage("target", !targeted && targetNeeds(config)),
     stage("blend", !blend && blendNeeds(targeted)),
-    stage("compaction", !compaction?.peak && compactionNeeds(compaction)),
+    stage("compaction", !compaction?.peak && compactionNeeds(compaction, config)),
     stage("blocks", !strength && blockNeeds(config, blocks)),
     stage(
       "cement",
@@ -94,7 +96,7 @@ function targetNeeds({ materials, target }: StudyConfig): Text {
   }
   if (target === undefined) {
     needs.push(
-      say`what the blend aims at, which the designer must choose (“target”: an exponent and a top size, or a band)`,
+      say`what the blend aims at, which the designer must choose (“target”: an exponent and a top size, or a band), or its shares (“mix.shares”, or “mix-from” for those of a tested blend)`,
     );
   }
   return say`Still open: ${joinTexts(needs, "; ")}.`;
@@ -103,12 +105,15 @@ function targetNeeds({ materials, target }: StudyConfig): Text {
 function blendNeeds(targeted: boolean): Text {
   return targeted
     ? say`Limits that some blend of these materials can keep: the finding on “limits” says what stands in the way.`
-    : say`The materials and the target.`;
+    : say`The materials, and what the blend aims at or its shares.`;
 }
 
-function compactionNeeds(compaction: Known["compaction"]): Text {
-  return compaction
-    ? say`The points of the compaction sheet show no maximum: test at more water contents.`
+function compactionNeeds(compaction: Known["compaction"], { materials }: StudyConfig): Text {
+  if (compaction) {
+    return say`The points of the compaction sheet show no maximum: test at more water contents.`;
+  }
+  return materials.length === 1
+    ? say`A compaction test of the soil, if it is to be built with alone: its sheet under “compaction”. If not, a sieve analysis of the sand or gravel that is available nearby, and then a target.`
     : say`A compaction test of the blend that is to be built: its sheet under “compaction”.`;
 }
 

@@ -85,7 +85,13 @@ export interface UngradedMaterial extends Pick<MaterialResult, "id" | "name" | "
   readonly jar?: JarAnalysis;
 }
 
-export interface BlendStudy extends BlendDesign, BlendedCurve {
+/** What a blend has only where it was sought, not where its shares are given and the study has no target. */
+type Sought = "target" | "rmsDifferencePct" | "worst";
+
+export interface BlendStudy
+  extends Omit<BlendDesign, Sought>,
+    Partial<Pick<BlendDesign, Sought>>,
+    BlendedCurve {
   /** What a little more room at each limit that binds would buy. */
   readonly relaxed: readonly Relaxation[];
   /** How often the blend keeps to the guidance band, where the study says how its materials vary. */
@@ -348,7 +354,7 @@ export interface StudyResult {
   readonly guidance: readonly GuidanceStudy[];
   /** The blend against all recommendations that loambook knows for its kind of earth, and where they disagree. */
   readonly guidanceComparison?: GuidanceComparison;
-  /** Each soil in the same way, while there is no blend. */
+  /** Each soil in the same way, while no blend was sought. */
   readonly soilGuidance?: readonly SoilGuidance[];
   /** Of the trial that `life` names; of another blend where the blend is only proposed. */
   readonly strength?: StrengthStudy;

@@ -93,7 +93,7 @@ export function trialEntryFindings(config: StudyConfig): Finding[] {
       remedy: say`Correct the id, or leave the key out.`,
     };
     findings.push(finding(place, "error", "unknown-trial", words));
-  } else if (chosen.sharesPct === undefined) {
+  } else if (chosen.sharesPct === undefined && known.length > 1) {
     const words = {
       message: say`The study does not say of which blend this trial is, so that it cannot be built.`,
       expected: say`the shares of the tested blend under “tested”`,
@@ -139,7 +139,9 @@ function computeTrial(
   proposedPct: readonly number[] | undefined,
 ): { readonly trial: TrialStudy; readonly findings: readonly Finding[] } {
   const { id, key, name, crushed, curing, shape } = entry;
-  const sharesPct = trialShares(config, entry);
+  // Of a single material every blend is the whole.
+  const whole = config.materials.length === 1 ? [100] : undefined;
+  const sharesPct = trialShares(config, entry) ?? whole;
   const densityShares = sharesPct ?? proposedPct;
   const compaction =
     sheet &&

@@ -19,13 +19,16 @@ export const OBJECTIVE_WORDS = {
   "nearest-middle": say`the nearest to the middle of the band`,
 } as const;
 
+/** Absent where the shares are given and no target was sought. */
+type Sought = Partial<Pick<BlendDesign, "target" | "rmsDifferencePct" | "worst">>;
+
 /** The shares of the blend, what was sought with them, and which of them a limit of the user holds. */
 export function blendSharesTable(
-  blend: Pick<BlendDesign, keyof BlendResult | "target">,
+  blend: Pick<BlendDesign, "shares" | "status" | "unique"> & Sought,
   materials: readonly MaterialConfig[],
   target?: TargetConfig,
 ): TableBlock {
-  const { status, rmsDifferencePct, worst, unique } = blend;
+  const { status, unique } = blend;
   return {
     kind: "table",
     caption: sharesCaption(blend, target),
@@ -41,14 +44,12 @@ export function blendSharesTable(
         material?.name ?? id,
         fixed(sharePct, 1),
         material ? say`${plain(material.minSharePct)} to ${plain(material.maxSharePct)}` : "",
-        sharePct === 0 ? say`not used` : BOUND_WORDS[`${bound}`],
+        sharePct === 0 ? say`not used` : blend.target ? BOUND_WORDS[`${bound}`] : say`given`,
       ];
     }),
     notes: [
       say`Percent of the dry mass of soil and aggregate, cement excluded.`,
-      blend.target.kind === "band"
-        ? say`Root mean square distance outside the band: ${fixed(rmsDifferencePct, 2)} points; largest: ${fixed(worst.differencePct, 1)} points at ${plain(worst.sizeMm)} mm.`
-        : say`Root mean square difference from the target: ${fixed(rmsDifferencePct, 2)} points; largest: ${fixed(worst.differencePct, 1)} points at ${plain(worst.sizeMm)} mm.`,
+      ...fitNotes(blend),
       ...(unique || status !== "ok"
         ? []
         : [say`Other shares would do equally well: two materials are alike at these sizes.`]),
@@ -56,21 +57,32 @@ export function blendSharesTable(
   };
 }
 
+/** How near the blend comes to what it was to be. */
+function fitNotes({ target, rmsDifferencePct, worst }: Sought): Text[] {
+  if (!target || !worst) return [];
+  return [
+    target.kind === "band"
+      ? say`Root mean square distance outside the band: ${fixed(rmsDifferencePct, 2)} points; largest: ${fixed(worst.differencePct, 1)} points at ${plain(worst.sizeMm)} mm.`
+      : say`Root mean square difference from the target: ${fixed(rmsDifferencePct, 2)} points; largest: ${fixed(worst.differencePct, 1)} points at ${plain(worst.sizeMm)} mm.`,
+  ];
+}
+
 /** What was computed: a blend that is not nearest to anything is not called so. */
 function sharesCaption(
-  { status, target: { kind } }: Pick<BlendDesign, "status" | "target">,
+  { status, target: sought }: Pick<BlendDesign, "status"> & Sought,
   target: TargetConfig | undefined,
 ): Text {
   if (status === "infeasible")
     return say`Shares that break the limits least: no blend keeps them all`;
-  if (kind !== "band") return say`Shares of the blend nearest to the target`;
+  if (!sought) return say`Shares of the blend, as the study gives them`;
+  if (sought.kind !== "band") return say`Shares of the blend nearest to the target`;
   return target?.kind === "band"
     ? say`Shares of the blend that keeps to the band with ${OBJECTIVE_WORDS[target.objective]}`
     : say`Shares of the blend that keeps to the band`;
 }
 
 /** The blend against its target, size by size. */
-export function blendFitTable(blend: BlendResult): TableBlock {
+export function blendFitTable(blend: Pick<BlendResult, "points">): TableBlock {
   return {
     kind: "table",
     caption: say`The blend against its target`,
@@ -92,7 +104,7 @@ export function blendFitTable(blend: BlendResult): TableBlock {
 const SIDES = { min: say`at least`, max: say`at most` };
 
 /** Where the blend stands against each limit, and which of them hold it. */
-export function blendLimitsTable(design: BlendDesign): TableBlock {
+export function blendLimitsTable(design: Pick<BlendDesign, "limits">): TableBlock {
   const estimates = design.limits.some(({ estimate }) => estimate);
   return {
     kind: "table",
@@ -129,7 +141,7 @@ function limitStatus({
 }
 
 /** What a little more room at each limit that binds would buy. */
-export function blendRelaxTable(design: BlendDesign, relaxed: readonly Relaxation[]): TableBlock {
+export function blendRelaxTable(design: Sought, relaxed: readonly Relaxation[]): TableBlock {
   return {
     kind: "table",
     caption: say`What relaxing each binding limit would buy`,

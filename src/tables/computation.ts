@@ -45,10 +45,9 @@ function finesText(materials: StudyResult["materials"]): Text {
   );
 }
 
-function blendText(
-  { kind, exponent, topSizeMm }: BlendStudy["target"],
-  target: TargetConfig | undefined,
-): Text {
+function blendText(sought: BlendStudy["target"], target: TargetConfig | undefined): Text {
+  if (!sought) return say`the shares that the study gives, without a target`;
+  const { kind, exponent, topSizeMm } = sought;
   if (kind === "band") {
     return target?.kind === "band"
       ? say`least breach of the band; among blends that keep to it, ${OBJECTIVE_WORDS[target.objective]}`

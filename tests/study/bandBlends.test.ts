@@ -92,7 +92,8 @@ function problem(seed: number, seek: BandAim) {
 
 function study(seed: number, seek: BandAim): FullResult {
   const { config, materials, entries } = problem(seed, seek);
-  const { blend, findings } = computeBlend(config, materials, entries);
+  const { blend: sought, findings } = computeBlend(config, materials, entries);
+  const blend = sought as typeof example.blend | undefined;
   if (!blend) throw new Error(JSON.stringify(findings));
   const { strength, compaction } = example;
   const made = computeMix(config, blend, strength, compaction);

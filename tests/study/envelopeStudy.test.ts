@@ -13,7 +13,7 @@ describe("a study that aims at a band", () => {
     study.edit("study.yaml", /^guidance: .*\n/m, "guidance: power-20mm-0.2-0.25\n");
     const result = await openStudy(study.folder);
     const { blend, guidance } = result;
-    expect(blend!.target.kind).toBe("band");
+    expect(blend!.target!.kind).toBe("band");
     expect(guidance!.at(-1)!.check.entry).toMatchObject({ id: "power-20mm-0.2-0.25", own: true });
     const [table] = envelopeTables(result).map((each) => renderAll(each));
     expect(table.caption).toBe(

@@ -4,11 +4,14 @@ import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import type { TableBlock } from "../../src/blocks/block.js";
 import { summariseResult } from "../../src/cli/computeCommand.js";
+import { blendInputOf } from "../../src/study/blend.js";
 import { permitGaps } from "../../src/study/review.js";
 import { sha256 } from "../../src/study/sha256.js";
 import { sheetsAsStudy } from "../../src/study/sheetsAsStudy.js";
 import { notKnownYet } from "../../src/study/stages.js";
 import { studyFromFiles } from "../../src/study/studyFromFiles.js";
+import type { StudyResult } from "../../src/study/studyResult.js";
+import { blendSharesTable } from "../../src/tables/blend.js";
 import { firstMixTable } from "../../src/tables/firstMix.js";
 import { blockMeansTable, leastCementTable } from "../../src/tables/strength.js";
 import { render, renderAll } from "../../src/words/render.js";
@@ -295,6 +298,69 @@ describe("what a growing study leaves open", () => {
     expect(summariseResult(result!)).toContain(
       "Blocks with 6 % cement at 28 days: mean 2.40 MPa (3 crushed)",
     );
+  });
+
+  const SANDY = { "s.csv": SIEVE, "s2.csv": SIEVE.replace("400\npan,300", "690\npan,10") };
+  const SAND = "  - { id: sand, name: Sand, role: sand, sieve: s2.csv }\n";
+  const openStages = (result: StudyResult | undefined) =>
+    result?.stages.filter(({ known }) => !known).map(({ stage }) => stage);
+
+  it("a single material is the whole blend, without a target", async () => {
+    const { result, findings } = await compute(`${SOIL} }\n`);
+    expect(findings).toEqual([]);
+    expect(result?.blend?.shares).toMatchObject([{ id: "soil", sharePct: 100 }]);
+    expect(result?.blend?.fractions).toMatchObject({ finesPct: 30, gravelPct: 30 });
+    expect(result?.blend).not.toHaveProperty("target");
+    expect(result?.blend).not.toHaveProperty("rmsDifferencePct");
+    expect(result?.soilGuidance?.map(({ id }) => id)).toEqual(["soil"]);
+    expect(openStages(result)).toEqual(["compaction", "blocks", "cement", "element", "quantities"]);
+    const page = summariseResult(result!);
+    expect(page).toContain("100.0 %  Soil");
+    expect(page).toContain("sand or gravel that is available nearby");
+    expect(page).not.toContain("differs from the target");
+    // What was compacted of it was this blend.
+    const compaction = readFileSync(join(STAGES, "5-tested/sheets/compaction.csv"), "utf8");
+    const tested = await compute(`${SOIL} }\ncompaction: c.csv\ninvented: true\n`, {
+      "s.csv": SIEVE,
+      "c.csv": compaction,
+    });
+    expect(tested.result?.trials).toMatchObject([
+      { sharesPct: [100], difference: { close: true } },
+    ]);
+    expect(tested.findings.map(({ code }) => code)).not.toContain("blend-not-tested");
+  });
+
+  it("the shares of a tested blend are the mix, without a target", async () => {
+    const tested = "tested: { shares: { soil: 60 %, sand: 40 % } }\nmix-from: tested\n";
+    const compaction = readFileSync(join(STAGES, "5-tested/sheets/compaction.csv"), "utf8");
+    const yaml = `${SOIL} }\n${SAND}compaction: c.csv\ninvented: true\n${tested}`;
+    const { result } = await compute(yaml, { ...SANDY, "c.csv": compaction });
+    expect(result?.blend?.shares.map(({ sharePct }) => sharePct)).toEqual([60, 40]);
+    // By hand: 0.6 × 30 + 0.4 × 1.
+    expect(result?.blend?.fractions.finesPct).toBeCloseTo(18.4, 9);
+    expect(openStages(result)).toEqual(["blocks", "cement", "element", "quantities"]);
+    const by = await compute(
+      `${SOIL} }\n${SAND}mix: { shares: { soil: 25 %, sand: 75 % } }\n`,
+      SANDY,
+    );
+    expect(by.result?.blend?.shares.map(({ sharePct }) => sharePct)).toEqual([25, 75]);
+    const table = renderAll(blendSharesTable(by.result!.blend!, by.result!.config.materials));
+    expect(table.caption).toBe("Shares of the blend, as the study gives them");
+    expect(table.rows.map((row) => [row[1], row[3]])).toEqual([
+      ["25.0", "given"],
+      ["75.0", "given"],
+    ]);
+    expect(table.notes).toHaveLength(1);
+    expect(() => blendInputOf(by.result!)).toThrow("expected a target");
+  });
+
+  it("materials without shares or a target have no blend, and the stage says what is needed", async () => {
+    const { result, findings } = await compute(`${SOIL} }\n${SAND}`, SANDY);
+    expect(findings).toEqual([]);
+    expect(result?.blend).toBeUndefined();
+    expect(openStages(result)?.slice(0, 2)).toEqual(["target", "blend"]);
+    expect(render(result!.stages[1].needs!)).toMatch(/“target”.*“mix.shares”.*“mix-from”/);
+    expect(render(result!.stages[2].needs!)).toContain("its shares");
   });
 
   it("max-materials below those with a smallest share is a finding", async () => {

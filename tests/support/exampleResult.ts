@@ -1,7 +1,8 @@
 import { join } from "node:path";
+import type { BlendDesign } from "../../src/blend/description.js";
 import type { MaterialConfig, StrengthConfig, StudyConfig } from "../../src/entries/studyConfig.js";
 import { openStudy } from "../../src/study/openStudy.js";
-import type { StrengthStudy, StudyResult } from "../../src/study/studyResult.js";
+import type { BlendStudy, StrengthStudy, StudyResult } from "../../src/study/studyResult.js";
 import { EXAMPLES } from "./studyCopy.js";
 
 type Told<T, K extends keyof T> = Omit<T, K> & Required<Pick<T, K>>;
@@ -20,11 +21,12 @@ export type FullConfig = Told<
 
 /** A result with every section but those of a tested mix, as the examples have it. */
 export type FullResult = Told<
-  Omit<StudyResult, "config" | "strength">,
-  "blend" | "blendSpread" | "guidanceComparison" | "life"
+  Omit<StudyResult, "config" | "strength" | "blend">,
+  "blendSpread" | "guidanceComparison" | "life"
 > & {
   readonly config: FullConfig;
   readonly strength: Told<StrengthStudy, "leastCement">;
+  readonly blend: BlendStudy & BlendDesign;
 };
 
 /** Says that a result is full, and throws where it is not. */

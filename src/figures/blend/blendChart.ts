@@ -20,7 +20,7 @@ export function blendChart(
   band?: ChartBand | readonly ChartBand[],
   components: readonly ChartCurve[] = [],
 ): Figure {
-  const { kind, topSizeMm } = blend.target;
+  const { kind, topSizeMm = null } = blend.target ?? {};
   const target: GradingCurve = {
     points: [
       ...blend.points.map(({ sizeMm, targetPct }) => ({
@@ -37,8 +37,10 @@ export function blendChart(
     title,
     [
       { name: say`blend`, curve: blend.curve },
-      // Against a band the target is the band itself.
-      ...(kind === "band" ? [] : [{ name: say`target`, curve: target, smooth: true }]),
+      // Against a band the target is the band itself; of given shares there is none.
+      ...(kind === undefined || kind === "band"
+        ? []
+        : [{ name: say`target`, curve: target, smooth: true }]),
       ...components,
     ],
     band,
@@ -49,7 +51,7 @@ export function blendChart(
 export function sharesChart(
   title: Text,
   materials: readonly MaterialConfig[],
-  blend: BlendResult,
+  blend: Pick<BlendResult, "shares">,
 ): Figure {
   const shares = materials.map((material) => ({
     ...material,

@@ -142,7 +142,7 @@ function analyses(result: StudyResult): AppendixPart[] {
             ]
           : [],
       ),
-      blend && keyed("blend-fit", blendFitTable(blend)),
+      blend?.target && keyed("blend-fit", blendFitTable(blend)),
       own &&
         keyed("blocks", specimensTable(own.specimens, own.fit, config.units), {
           links: rowLinks(own.specimens.map(({ row }) => sheetRow(config.strength.sheet, row))),

@@ -238,7 +238,9 @@ function blend(result: StudyResult): AppendixPart[] {
     }),
     inReport(
       blendChart(
-        say`The blend against its target and the recommended envelope`,
+        design.target
+          ? say`The blend against its target and the recommended envelope`
+          : say`The blend and the recommended envelope`,
         design,
         entry ? guidanceBand(entry) : undefined,
       ),
