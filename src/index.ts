@@ -1,5 +1,5 @@
 /**
- * What notebooks use, room by room. Everything else of a room is imported by its own name, for example
+ * What notebooks use, subject by subject. Everything else is imported from its subject, for example
  * `import { fitGrading } from "loambook/grading"`.
  *
  * @module

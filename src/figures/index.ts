@@ -17,5 +17,5 @@ export { lotsChart, operatingCharacteristicChart } from "./strength/controlChart
 export { strengthByAgeChart } from "./strength/strengthByAge.js";
 export { residualsChart, strengthChart } from "./strength/strengthChart.js";
 export { type LineStyle, PALETTE, SERIES_STYLES, seriesStyle } from "./style.js";
-export { type DrawableFigure, FIGURE_FONT, renderSvg } from "./svg/renderSvg.js";
+export { type DrawableFigure, renderSvg } from "./svg/renderSvg.js";
 export { type TextureSample, textureTriangle } from "./textureTriangle.js";

@@ -43,7 +43,6 @@ export {
 export {
   probabilityPercent,
   probabilityWords,
-  SURE,
   type VerdictProbability,
   verdictProbability,
 } from "./probability.js";

@@ -95,7 +95,7 @@ export function verdictProbability(
 }
 
 /** A criterion whose verdict fewer of the resampled curves give is named; common practice, no source. */
-export const SURE = 0.95;
+const SURE = 0.95;
 
 /**
  * The confidence of a verdict in words. It is about the readings alone, and says so.

@@ -73,7 +73,6 @@ export {
   recogniseMistake,
 } from "./judgeAnswer.js";
 export {
-  CLASS_MINUTES,
   LESSONS,
   type Lesson,
   type LessonExercises,

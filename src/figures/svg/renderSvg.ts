@@ -16,7 +16,7 @@ export interface DrawableFigure {
  * Font list of every figure. Source Sans 3 is what the boxes are measured with and what the PDF
  * embeds; the rest is what a browser without it finds on Windows, macOS and elsewhere.
  */
-export const FIGURE_FONT =
+const FIGURE_FONT =
   "'Source Sans 3', 'Segoe UI', 'Helvetica Neue', Arial, 'Liberation Sans', sans-serif";
 
 // one window serves all: two figures drawn at the same time would share its random numbers
