@@ -39,6 +39,10 @@ export function guidanceRangesCharts(comparison: GuidanceComparison, name: Text)
  * line across them.
  *
  * @param disagreement one of those that `compareGuidance` found.
+ *
+ * @example
+ * const sides = [{ source: "A", lowPct: 10, highPct: 30, verdict: "inside" }, { source: "B", lowPct: 0, highPct: 15, verdict: "outside" }];
+ * render(guidanceRangesChart("Clay", { what: "clay", measuredPct: 20, sides }).altText) // => "Clay. clay, measured 20.0 %. A: 10 to 30 % (inside); B: 0 to 15 % (outside)."
  */
 export function guidanceRangesChart(
   title: Text,

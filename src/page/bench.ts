@@ -52,7 +52,13 @@ export type BenchAction =
 /** Steps that can be taken back; more nobody remembers. */
 const MAX_PAST = 200;
 
-/** A bench that starts with a mix. */
+/**
+ * A bench that starts with a mix.
+ *
+ * @example
+ * const mix = startingMix({ materials: [{ id: "soil" }, { id: "sand" }] }, {});
+ * newBench(mix).past // => []
+ */
 export function newBench(start: BenchMix): Bench {
   return { now: start, start, past: [], future: [] };
 }
@@ -142,7 +148,14 @@ function settled(bench: Bench, change: Partial<Bench>): Bench {
   return { ...rest, ...change };
 }
 
-/** Whether two mixes are the same in all that a person may change. */
+/**
+ * Whether two mixes are the same in all that a person may change.
+ *
+ * @example
+ * const mix = startingMix({ materials: [{ id: "soil" }, { id: "sand" }] }, {});
+ * isSameMix(mix, { ...mix, sharesPct: [50, 50] }) // => true
+ * isSameMix(mix, { ...mix, sharesPct: [51, 49] }) // => false
+ */
 export function isSameMix(one: BenchMix, other: BenchMix): boolean {
   return one === other || JSON.stringify(one) === JSON.stringify(other);
 }
@@ -204,7 +217,15 @@ function sum(values: readonly number[]): number {
 /** Aim of a study that states none; exponent from memory, see `powerTarget`. */
 const FALLBACK_TARGET = { kind: "power", exponent: 0.25, topSizeMm: 20 } as const;
 
-/** The mix that a bench starts with: the study's own as far as it has one, else equal shares. */
+/**
+ * The mix that a bench starts with: the study's own as far as it has one, else equal shares and a power curve of
+ * exponent 0.25 up to 20 mm (from memory, see `powerTarget`).
+ *
+ * @example
+ * const materials = [{ id: "soil" }, { id: "sand" }];
+ * startingMix({ materials }, {}).sharesPct // => [50, 50]
+ * startingMix({ materials }, { sharesPct: [70, 30], cementPct: 6 }).cementPct // => 6
+ */
 export function startingMix(
   config: Pick<StudyConfig, "materials"> & Partial<Pick<StudyConfig, "target" | "limits">>,
   known: Pick<Partial<BenchMix>, "sharesPct" | "cementPct" | "moisturePct">,

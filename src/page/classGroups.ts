@@ -66,7 +66,15 @@ async function readHanded(file: string, bytes: Uint8Array): Promise<Readings> {
 /** Sizes at which the passings of a class are set side by side. */
 const SIZES_MM = [0.063, 0.25, 0.5, 1, 2, 4, 8, 16] as const;
 
-/** The groups side by side, with mean, standard deviation and range of the class. */
+/**
+ * The groups side by side, with mean, standard deviation (n − 1) and range of the class: a table of the jars and
+ * one of the sieves, each where a group has them.
+ *
+ * @example
+ * const curve = (passingPct) => ({ points: [{ sizeMm: 0.063, passingPct, origin: "sieve" }, { sizeMm: 2, passingPct: 100, origin: "sieve" }] });
+ * const [table] = classTables([{ name: "East", curve: curve(30), findings: [] }, { name: "West", curve: curve(40), findings: [] }]);
+ * renderAll(table).rows[0] // => ["passing 0.063 mm", "30.0", "40.0", "35.0", "7.1", "30.0", "40.0"]
+ */
 export function classTables(groups: readonly GroupResult[]): TableBlock[] {
   const jars = groups.flatMap(({ name, jar }) => (jar ? [{ name, jar }] : []));
   const curves = groups.flatMap(({ name, curve }) => (curve ? [{ name, curve }] : []));

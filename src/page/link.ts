@@ -28,7 +28,14 @@ export function linkOf(mix: BenchMix): string {
 /** The most that a link may be long: no mix needs more. */
 const MAX_LINK = 4000;
 
-/** The mix of a link; undefined where it is none, or of another number of materials. */
+/**
+ * The mix of a link; undefined where it is none, or of another number of materials.
+ *
+ * @param materials how many the study on the bench has.
+ *
+ * @example
+ * mixOfLink("half a link", 2) // => undefined
+ */
 export function mixOfLink(link: string, materials: number): BenchMix | undefined {
   if (link.length > MAX_LINK) return undefined;
   let read: unknown;

@@ -19,6 +19,9 @@ export interface PageHtmlOptions {
 /**
  * The mix page as one HTML file: program, style and study inside, nothing from outside. Its content security
  * policy allows the page's own script and style, by their digests, and no request of any kind.
+ *
+ * @example
+ * pageHtml({ script: "", files: new Map() }).includes("<title>Mix bench</title>") // => true
  */
 export function pageHtml({
   script,

@@ -91,6 +91,12 @@ export interface PlacedSheet {
  * the only soil; else it is a new material.
  *
  * @param name of the file, as the person has it.
+ *
+ * @example
+ * const bytes = new TextEncoder().encode("sample,Pit\ndry mass (g),100\n\nsieve (mm),retained (g)\n2,0\n0.063,60\npan,40\n");
+ * const { files, findings } = await placeSheet(new Map(), "pit.csv", bytes);
+ * [...files.keys()] // => ["sheets/pit.csv", "study.yaml"]
+ * findings.length // => 0
  */
 export async function placeSheet(
   files: StudyFiles,
