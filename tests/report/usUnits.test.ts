@@ -1,7 +1,4 @@
-import { join } from "node:path";
 import { describe, expect, it } from "vitest";
-import { openStudy } from "../../src/study/openStudy.js";
-import type { StudyResult } from "../../src/study/studyResult.js";
 import { siteOrderList } from "../../src/tables/quantities.js";
 import { siteSheets } from "../../src/tables/site/crewCards.js";
 import { mixCard } from "../../src/tables/site/mixCard.js";
@@ -9,7 +6,7 @@ import { trialCard, trialLooksCard } from "../../src/tables/site/trialCard.js";
 import { regressionTable } from "../../src/tables/strength.js";
 import { renderAll } from "../../src/words/render.js";
 import { showAppendix } from "../fuzz/judge.js";
-import { EXAMPLES } from "../support/studyCopy.js";
+import { openExample } from "../support/exampleResult.js";
 
 /**
  * Units that nobody reads in the United States. Grain sizes stand in mm beside the sieve there too, and
@@ -32,7 +29,7 @@ describe.each(["bus-shelter", "untested-blend"])(
   "the pages of %s, in United States units",
   (name) => {
     it("have no SI unit", { timeout: 120_000 }, async () => {
-      const result = await openStudy(join(EXAMPLES, name));
+      const result = await openExample(name);
       expect(result.config.units).toBe("US");
       const shown: unknown[] = [];
       await showAppendix(result, (block) => shown.push(renderAll(block)));
@@ -42,7 +39,7 @@ describe.each(["bus-shelter", "untested-blend"])(
     });
 
     it("have none on the cards of the crew", async () => {
-      const result = await openStudy(join(EXAMPLES, name));
+      const result = await openExample(name);
       const cards = result.mix
         ? [...siteSheets(result), mixCard(result), siteOrderList(result)]
         : [trialCard(result), trialLooksCard(result)];
@@ -52,7 +49,7 @@ describe.each(["bus-shelter", "untested-blend"])(
     });
 
     it("tell fractions by No. 200 and No. 4", async () => {
-      const { materials } = await openStudy(join(EXAMPLES, name));
+      const { materials } = await openExample(name);
       for (const { fractions } of materials) {
         expect(fractions.boundaries).toMatchObject({ siltMm: 0.075, sandMm: 4.75 });
       }
@@ -62,7 +59,7 @@ describe.each(["bus-shelter", "untested-blend"])(
 
 describe("the regression in psi", () => {
   const tests = async () => {
-    const { strength } = (await openStudy(join(EXAMPLES, "bus-shelter"))) as StudyResult;
+    const { strength } = await openExample("bus-shelter");
     if (!strength) throw new Error("no strength");
     return strength;
   };

@@ -1,4 +1,3 @@
-import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import {
   type WorkedCalculation,
@@ -7,7 +6,8 @@ import {
 import { openStudy } from "../../src/study/openStudy.js";
 import type { StudyResult } from "../../src/study/studyResult.js";
 import { render } from "../../src/words/render.js";
-import { copyStudy, EXAMPLES } from "../support/studyCopy.js";
+import { openExample } from "../support/exampleResult.js";
+import { copyStudy } from "../support/studyCopy.js";
 
 /** What a pocket calculator gives for a printed formula. */
 function calculate(printed: string): number {
@@ -35,14 +35,6 @@ function repeated(calculations: readonly WorkedCalculation[]) {
   );
 }
 
-/** Computed once for both tests of an example. */
-const opened = new Map<string, Promise<StudyResult>>();
-function example(name: string): Promise<StudyResult> {
-  const known = opened.get(name) ?? openStudy(join(EXAMPLES, name));
-  opened.set(name, known);
-  return known;
-}
-
 const lastOf = (result: StudyResult) =>
   Object.fromEntries(
     workedCalculations(result).map(({ kind, lines }) => [kind, lines.at(-1)?.value]),
@@ -52,7 +44,7 @@ describe.each(["reading-room", "bus-shelter", "two-blends", "class-day"])(
   "the worked calculations of %s",
   (name) => {
     it("give by hand, from the numbers as printed, what is printed behind them", async () => {
-      const calculations = workedCalculations(await example(name));
+      const calculations = workedCalculations(await openExample(name));
       const lines = repeated(calculations);
       expect(lines.length).toBeGreaterThan(15);
       expect(lines.map(({ line, byHand }) => `${line} = ${byHand}`)).toEqual(
@@ -61,7 +53,7 @@ describe.each(["reading-room", "bus-shelter", "two-blends", "class-day"])(
     });
 
     it("end with the numbers of the result", async () => {
-      const result = await example(name);
+      const result = await openExample(name);
       const { blend, strength, mix, materials } = result;
       const soil = materials.find(({ role }) => role === "soil");
       const settled = soil?.sedimentation?.rows ?? [];

@@ -2,6 +2,7 @@ import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import type { Study } from "../../src/study/study.js";
 import { render } from "../../src/words/render.js";
+import { EXAMPLE_NAMES, exampleResult } from "../support/exampleResult.js";
 import { computeStudy, readStudy } from "../support/saidStudy.js";
 import { copyStudy, EXAMPLES, type StudyCopy } from "../support/studyCopy.js";
 
@@ -21,7 +22,7 @@ async function errorsOf(copy: StudyCopy) {
   return errors;
 }
 
-describe.each(["reading-room", "bus-shelter"])("the study %s", (name) => {
+describe.each(EXAMPLE_NAMES)("the study %s", (name) => {
   it("gives plain data, the same each time, and leaves its input alone", async () => {
     const { study, result } = await compute(join(EXAMPLES, name));
     const before = structuredClone(study);
@@ -34,9 +35,7 @@ describe.each(["reading-room", "bus-shelter"])("the study %s", (name) => {
   });
 
   it("blends to shares that no small exchange of two materials improves", async () => {
-    const { result } = await compute(join(EXAMPLES, name));
-    if (!result) throw new Error("no result");
-    const { blend, config, materials } = result;
+    const { blend, config, materials } = await exampleResult(name);
     const misfit = (shares: readonly number[]) =>
       blend.points.reduce((sum, { sizeMm, targetPct }) => {
         const passing = materials.reduce((total, { curve }, index) => {
@@ -72,8 +71,8 @@ describe.each(["reading-room", "bus-shelter"])("the study %s", (name) => {
   });
 
   it("classifies the soil in every resampled curve: an empty sieve stays empty", async () => {
-    const { result } = await compute(join(EXAMPLES, name));
-    const classes = result?.materials[0].uncertainty?.classes ?? [];
+    const { materials } = await exampleResult(name);
+    const classes = materials[0].uncertainty?.classes ?? [];
     expect(classes).toHaveLength(5);
     for (const { system, likelihoods } of classes) {
       const labels = likelihoods.map(({ label }) => label);
@@ -83,8 +82,7 @@ describe.each(["reading-room", "bus-shelter"])("the study %s", (name) => {
   });
 
   it("keeps the cement of the recipe in the quantities", async () => {
-    const { result } = await compute(join(EXAMPLES, name));
-    const { mix, strength } = result as NonNullable<typeof result>;
+    const { mix, strength } = await exampleResult(name);
     if (!mix) throw new Error("no mix");
     const { quantities, recipe, density } = mix;
     expect(recipe.cementPct).toBe(strength.chosenCementPct);
@@ -238,7 +236,7 @@ describe("what a study may ask of its blend", () => {
     // The soil, its compaction and its blocks are what they were.
     expect(result?.blend).toBeUndefined();
     expect(result?.mix).toBeUndefined();
-    const full = (await compute(join(EXAMPLES, "reading-room"))).result;
+    const full = await exampleResult("reading-room");
     expect(result?.materials).toEqual(full?.materials);
     expect(result?.compaction).toEqual(full?.compaction);
     expect(result?.strength.fit).toEqual(full?.strength.fit);
@@ -253,7 +251,7 @@ describe("what a study may ask of its blend", () => {
     const copy = copyStudy("reading-room");
     copy.edit("study.yaml", "exponent: 0.25", "exponent: 0.2 to 0.4");
     const ranged = (await compute(copy.folder)).result?.blend;
-    const fixed = (await compute(join(EXAMPLES, "reading-room"))).result?.blend;
+    const fixed = (await exampleResult("reading-room")).blend;
     expect(ranged?.rmsDifferencePct).toBeLessThan(fixed?.rmsDifferencePct as number);
 
     copy.write(
@@ -291,7 +289,7 @@ describe("what a study may ask of its regression", () => {
       "  round-up-to: 0.5 %\n  covariates: { age: true }",
     );
     const { result } = await compute(copy.folder);
-    const plain = (await compute(join(EXAMPLES, "reading-room"))).result;
+    const plain = await exampleResult("reading-room");
     expect(result?.strength.fit.blocks).toBeGreaterThan(plain?.strength.fit.blocks as number);
     expect(result?.strength.fit.coefficients.map(({ name }) => render(name)).join(" ")).toMatch(
       /age/,
@@ -321,7 +319,7 @@ describe("what a study may ask of its regression", () => {
       "  round-up-to: 0.5 %\n  variance: proportional",
     );
     const { result } = await compute(copy.folder);
-    const even = (await compute(join(EXAMPLES, "bus-shelter"))).result;
+    const even = await exampleResult("bus-shelter");
     expect(result?.strength.leastCement.cementPct).not.toBeCloseTo(
       even?.strength.leastCement.cementPct as number,
       3,

@@ -1,4 +1,3 @@
-import { join } from "node:path";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { TableBlock } from "../../src/blocks/block.js";
@@ -16,7 +15,7 @@ import type { SiteSheet } from "../../src/tables/site/siteSheet.js";
 import { trialCard, trialLooksCard } from "../../src/tables/site/trialCard.js";
 import { crushedNotes, mixStateNote, testedBlendsTable } from "../../src/tables/trials.js";
 import { render, renderAll } from "../../src/words/render.js";
-import { type FullResult, full } from "../support/exampleResult.js";
+import { type FullResult, full, openExample } from "../support/exampleResult.js";
 import { computeStudy, readStudy } from "../support/saidStudy.js";
 import { copyStudy, EXAMPLES } from "../support/studyCopy.js";
 
@@ -91,16 +90,16 @@ describe("what was tested and what is proposed", () => {
     );
     const { batches, shares, sizeBasis } = result.proposal!;
     expect(render(sizeBasis)).toMatch(/^6 blocks of 100 mm × 100 mm × 100 mm, each in 3 lifts,/);
-    const us = await computed(join(EXAMPLES, "untested-blend"));
-    const masses = tableRows(trialCard(us.result!));
+    const us = await openExample("untested-blend");
+    const masses = tableRows(trialCard(us));
     expect(masses.map((row) => row.length)).toEqual(masses.map(() => 6));
-    expect(text(trialCard(us.result!).blocks)).toMatch(
+    expect(text(trialCard(us).blocks)).toMatch(
       /damp materials bring water: \d\.\d\d lb in the first batch/,
     );
-    const dry = { ...us.result!.proposal!.batches[0], waterInMaterialsKg: undefined };
-    const untold = { ...us.result!, proposal: { ...us.result!.proposal!, batches: [dry] } };
+    const dry = { ...us.proposal!.batches[0], waterInMaterialsKg: undefined };
+    const untold = { ...us, proposal: { ...us.proposal!, batches: [dry] } };
     expect(text(trialCard(untold).blocks)).toContain("the moisture of each material");
-    const inches = us.result!.proposal!.sizeBasis;
+    const inches = us.proposal!.sizeBasis;
     expect(render(inches)).toMatch(/^6 blocks of 4 in × 4 in × 4 in, each in 3 lifts,/);
     const density = result.compaction!.peak!.maximumDryDensityKgM3;
     expect(batches.map(({ cementPct }) => cementPct)).toEqual([5, 9]);
@@ -199,8 +198,8 @@ describe("what was tested and what is proposed", () => {
 
 describe("two tested blends", () => {
   it("stand side by side, each with its own cement, and the better pair is named", async () => {
-    const { result } = await computed(`${EXAMPLES}two-blends`);
-    const [first, second] = result!.trials;
+    const result = full(await openExample("two-blends"));
+    const [first, second] = result.trials;
     expect(second.pair!.cementPct).toBeLessThan(first.pair!.cementPct);
     expect(result!.strength.chosenCementPct).toBe(second.pair!.cementPct);
     expect(result!.mix!.quantities.mix.cement.dryMassKg).toBeCloseTo(second.pair!.cementKg, 9);
@@ -215,9 +214,9 @@ describe("two tested blends", () => {
 
 describe("a study whose blend was not tested", () => {
   it("is the example untested-blend", async () => {
-    const { result } = await computed(`${EXAMPLES}untested-blend`);
-    expect(result!.life.state).toBe("proposed");
-    expect(result!.proposal!.batches.map(({ cementPct }) => cementPct)).toEqual([4, 6, 8, 10]);
+    const result = await openExample("untested-blend");
+    expect(result.life.state).toBe("proposed");
+    expect(result.proposal!.batches.map(({ cementPct }) => cementPct)).toEqual([4, 6, 8, 10]);
   });
 });
 

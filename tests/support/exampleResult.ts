@@ -38,14 +38,18 @@ export function full(result: StudyResult): FullResult {
 
 export const EXAMPLE_NAMES = ["reading-room", "bus-shelter"] as const;
 
-const opened = new Map<string, Promise<FullResult>>();
+const opened = new Map<string, Promise<StudyResult>>();
 
-/** The computed result of an example study: computed once, and frozen, for all tests of a thread. */
-export function exampleResult(name: (typeof EXAMPLE_NAMES)[number]): Promise<FullResult> {
-  const known =
-    opened.get(name) ?? openStudy(join(EXAMPLES, name)).then((result) => frozen(full(result)));
+/** The computed result of any example: computed once, and frozen, for all tests of a process. */
+export function openExample(name: string): Promise<StudyResult> {
+  const known = opened.get(name) ?? openStudy(join(EXAMPLES, name)).then(frozen);
   opened.set(name, known);
   return known;
+}
+
+/** An example that tells all. */
+export async function exampleResult(name: (typeof EXAMPLE_NAMES)[number]): Promise<FullResult> {
+  return full(await openExample(name));
 }
 
 function frozen<T>(data: T): T {

@@ -1,11 +1,9 @@
-import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import type { ReportBlock } from "../../src/blocks/block.js";
-import { openStudy } from "../../src/study/openStudy.js";
 import type { StudyResult } from "../../src/study/studyResult.js";
 import * as tables from "../../src/tables/index.js";
 import { renderAll, type Said } from "../../src/words/render.js";
-import { EXAMPLES } from "../support/studyCopy.js";
+import { openExample } from "../support/exampleResult.js";
 
 /** Cards and tables of a study by the name of what makes them; those that a stage of a study lacks are left out. */
 function pagesOf(result: StudyResult): Record<string, readonly (ReportBlock | undefined)[]> {
@@ -102,7 +100,7 @@ describe.each(["reading-room", "bus-shelter", "two-blends", "untested-blend"])(
     // Looked at, card by card, when they were written down. Where one changes on purpose, look at the page
     // that prints it, then run this file with `--update`.
     it("are those that somebody looked at", async () => {
-      const result = await openStudy(join(EXAMPLES, name));
+      const result = await openExample(name);
       const pages = Object.entries(pagesOf(result)).map(([page, blocks]) => {
         const said = renderAll(blocks.filter((block) => block !== undefined));
         // A crew reads the notes of its cards too.
