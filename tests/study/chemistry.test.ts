@@ -64,6 +64,21 @@ describe("organic matter, sulphates and salts of a soil", () => {
     expect([organic.verdict, organic.probability]).toEqual(["inside", 1]);
   });
 
+  it("are judged of soils only: a sand that was tested changes nothing", async () => {
+    const copy = copyStudy("reading-room");
+    const at = "    role: sand\n";
+    copy.edit("study.yaml", at, `${at}    chemistry: { soluble-salts: 9 % }\n`);
+    const { study, findings } = await readStudy(copy.folder);
+    const { result, findings: all } = computeStudy(study!, findings);
+    const config = result!.config.materials.filter(({ chemistry }) => chemistry !== undefined);
+    expect(config.map(({ role }) => role)).toEqual(["sand"]);
+    expect(all.map(({ code }) => code)).not.toContain("chemistry-outside");
+    expect(result!.guidance.map(({ name }) => render(name))).toEqual([
+      "Site soil, two pits mixed",
+      "Blend",
+    ]);
+  });
+
   it("are refused where they are no share of the mass", async () => {
     const { findings } = await withChemistry("    chemistry: { sulphates: none }\n");
     expect(findings).toMatchObject([

@@ -143,6 +143,12 @@ describe("sheets that contradict each other", () => {
     );
     const all = await told(study);
     expect(all).toContain("warning role-against-curve");
+    const { study: read, findings } = await readStudy(study.folder);
+    const role = computeStudy(read!, findings).findings.find(
+      ({ code }) => code === "role-against-curve",
+    );
+    // 104.8 g of 812.4 g stay on 4 and 2 mm.
+    expect(role?.message).toContain("more than half of it (87 %) is finer than 2 mm");
     expect(all).toContain("warning same-readings");
   });
 

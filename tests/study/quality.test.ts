@@ -118,6 +118,16 @@ describe("the quality-control plan", () => {
     expect(result?.quality?.lots).toBe(Math.ceil(batches / 30));
   });
 
+  it.each(["volume: 6 m3", "days: 90, batches-a-day: 15"])(
+    "a wall smaller than a lot of { %s } is one lot",
+    async (lot) => {
+      const copy = copyStudy("reading-room");
+      copy.edit("study.yaml", "lot: { volume: 1 m3 }", `lot: { ${lot} }`);
+      const { result } = await compute(copy);
+      expect(result?.quality).toMatchObject({ lots: 1, blocks: 6, densityChecks: 2 });
+    },
+  );
+
   it("designs the rule from both sides' risks", async () => {
     const copy = copyStudy("reading-room");
     copy.edit(

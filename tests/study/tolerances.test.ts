@@ -50,6 +50,20 @@ describe("the specified mix", () => {
     expect(basis.lift.basis).toBe("common practice");
   });
 
+  it("has no line for a material that the mix does without", async () => {
+    const result = await exampleResult("reading-room");
+    const { recipe } = result.mix!;
+    const [soil, ...others] = recipe.materials;
+    const without = { ...soil, sharePct: 0, dryMassKg: 0 };
+    const lines = specifiedMix({
+      ...result,
+      mix: { ...result.mix!, recipe: { ...recipe, materials: [without, ...others] } },
+    });
+    expect(lines.flatMap(({ kind, id }) => (kind === "share" ? [id] : []))).toEqual(
+      others.map(({ id }) => id),
+    );
+  });
+
   it("uses the batching variation that the robustness was computed with", async () => {
     const { result } = await edited([ALL, ""]);
     const [soil, sand] = specifiedMix(result!);
