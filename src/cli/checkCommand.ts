@@ -66,9 +66,9 @@ export function whatNext(result: StudyResult, place: string): string {
   ].join("\n");
 }
 
-/** What a study without a blend knows already: that is what its user waits for. */
+/** What a study that sought no blend knows already: that is what its user waits for. */
 function knownLines({ blend, firstMix, materials, ungraded = [] }: StudyResult): Text[] {
-  if (blend) return [];
+  if (blend?.target) return [];
   return [
     ...materials.map(({ name, fractions: { finesPct } }) =>
       finesPct === undefined

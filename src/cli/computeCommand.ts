@@ -1,6 +1,7 @@
 import { existsSync } from "node:fs";
 import type { Estimate } from "../blend/sandToAdd.js";
 import type { StudyConfig } from "../entries/studyConfig.js";
+import { STUDY_FILE } from "../findings/finding.js";
 import { countFindings } from "../findings/format.js";
 import type { GuidanceComparison } from "../guidance/comparison.js";
 import { shortSource } from "../guidance/entry.js";
@@ -55,15 +56,20 @@ export function summariseResult(result: StudyResult): string {
   const lines: Text[] = [studyTitle(config)];
   if (config.invented) lines.push(say`(invented data)`);
   lines.push("");
-  const soils = result.materials.filter(({ role }) => role === "soil");
-  for (const material of blend?.target ? [] : soils) lines.push(...soilLines(result, material), "");
+  const graded = blend?.target ? [] : result.materials;
+  for (const material of graded) lines.push(...materialLines(result, material), "");
   for (const material of result.ungraded ?? []) lines.push(...roughLines(material));
   if (result.firstMix) lines.push(...firstMixLines(result.firstMix, config.units), "");
   if (blend) lines.push(...blendLines(config, blend));
   if (life) lines.push(life.message);
   lines.push(...testLines(result));
   const open = openStages(result);
-  if (open.length > 0) lines.push("", ...open);
+  if (open.length > 0) lines.push(...(lines.at(-1) === "" ? [] : [""]), ...open);
+  if (!result.inputs.some(({ file }) => file === STUDY_FILE)) {
+    lines.push(
+      say`“loambook new <folder> --sheets …” makes a study of these sheets, to which the next ones are added.`,
+    );
+  }
   lines.push(
     "",
     say`Findings: ${countFindings(findings)} (loambook check shows them)`,
@@ -85,8 +91,8 @@ export function openStages({ stages }: Pick<StudyResult, "stages">): Text[] {
   ];
 }
 
-/** What is known of a soil before there is a blend: fractions, sizes, classes, and where guidance puts it. */
-function soilLines(
+/** What is known of a material before a blend is sought: fractions, sizes, classes, and where guidance puts it. */
+function materialLines(
   { soilGuidance = [] }: StudyResult,
   { id, name, fractions, sizes, limits, uncertainty }: MaterialResult,
 ): Text[] {

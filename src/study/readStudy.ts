@@ -35,7 +35,10 @@ export async function readStudy(
     return { ...reading, findings: [...reading.findings, ...findings] };
   }
   const sheets = opened.absent ? await loneSheets(first) : [];
-  if (sheets.length === 0) return { findings: [opened.finding], locale: options.language ?? "en" };
+  if (sheets.length === 0) {
+    const told = opened.absent ? await nothingToRead(first) : opened.finding;
+    return { findings: [told], locale: options.language ?? "en" };
+  }
   return readSheets(
     sheets.map((sheet) => join(first, sheet)),
     options,
@@ -55,6 +58,34 @@ async function loneSheets(folder: string): Promise<string[]> {
     .filter(isSheet)
     .sort()
     .map((name) => `sheets/${name}`);
+}
+
+/** What a place is where neither entries nor sheets were found, and what to give in its stead. */
+async function nothingToRead(place: string): Promise<Finding> {
+  const told = (message: Text, expected: Text, remedy: Text) =>
+    finding({ file: place }, "error", "missing-study", { message, expected, remedy });
+  const study = say`a folder that holds ${STUDY_FILE}, or sheets alone (.csv, .xlsx)`;
+  const entry = await stat(place).catch(() => undefined);
+  if (!entry) {
+    const remedy = say`Correct the path, or start a study with “loambook new <folder>”. Capital letters count.`;
+    return told(say`There is nothing of this name.`, study, remedy);
+  }
+  if (!entry.isDirectory()) {
+    return told(
+      say`This kind of file is not read.`,
+      study,
+      say`Save the readings as CSV or as an Excel workbook (.xlsx). What a PDF or a photograph shows has to be typed in: “loambook new <folder>” writes sheets to fill in.`,
+    );
+  }
+  const all = (await readdir(place)).filter((name) => !name.startsWith(".")).sort();
+  const shown = [...all.slice(0, 8), ...(all.length > 8 ? ["…"] : [])].join(", ");
+  return told(
+    all.length === 0
+      ? say`This folder is empty.`
+      : say`This folder holds no ${STUDY_FILE} and no sheet, but: ${shown}.`,
+    study,
+    say`Put a sieve sheet or a jar sheet into it as CSV or Excel workbook (.xlsx), or start a study with “loambook new <folder>”.`,
+  );
 }
 
 /** Reads sheets alone, named as they lie below a folder, or by their own names. */
@@ -141,8 +172,8 @@ async function openEntries(
     const { code } = problem as NodeJS.ErrnoException;
     return refuse(
       say`The study file cannot be read (${code ?? say`unknown reason`}).`,
-      say`a folder that holds ${STUDY_FILE}, or sheets alone`,
-      code === "ENOENT",
+      say`a file that you may read`,
+      code === "ENOENT" || code === "ENOTDIR",
     );
   }
 }

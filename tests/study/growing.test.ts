@@ -202,6 +202,34 @@ describe("sheets alone", () => {
     ]);
   });
 
+  it("what is no study and no sheet is told for what it is", async () => {
+    const folder = temporaryFolder();
+    const told = async (...path: string[]) => {
+      const { stdout, stderr, code } = await runCli(["compute", join(folder, ...path)]);
+      expect(code).toBe(3);
+      expect(stdout + stderr).not.toMatch(/ENO/);
+      return stdout + stderr;
+    };
+    expect(await told()).toContain("This folder is empty.");
+    expect(await told("nowhere")).toContain("There is nothing of this name.");
+    writeFileSync(join(folder, "report.pdf"), "%PDF-1.4\n");
+    expect(await told()).toContain("holds no study.yaml and no sheet, but: report.pdf.");
+    expect(await told("report.pdf")).toMatch(
+      /This kind of file is not read\.[\s\S]*PDF[\s\S]*typed in/,
+    );
+  });
+
+  it("several sieve sheets show every material, and how to go on", async () => {
+    const folder = temporaryFolder();
+    writeFileSync(join(folder, "loam-sieve.csv"), SIEVE);
+    writeFileSync(join(folder, "river-sand.csv"), SIEVE.replace("400\npan,300", "690\npan,10"));
+    const { stdout } = await runCli(["compute", folder]);
+    expect(stdout).toContain("Loam: fines 30.0 %");
+    expect(stdout).toContain("River sand: fines 1.0 %");
+    expect(stdout).toContain("“loambook new <folder> --sheets …”");
+    expect(stdout).not.toContain("\n\n\n");
+  });
+
   it("an unknown sheet alone is an error that says what was looked for", async () => {
     const { study, findings } = await studyFromFiles(
       new Map([["list.csv", bytes("name,price\nsand,3\n")]]),
