@@ -314,6 +314,24 @@ describe("mixed units", () => {
     ).toContainEqual(["mixed-units", 8, unit]);
   });
 
+  it.each([
+    [
+      145.4,
+      "Block B7 is 145 times as strong as the others: it may be written in another unit, such as psi.",
+    ],
+    [
+      1 / 145.4,
+      "The others are 145 times as strong as block B7: it may be written in another unit, such as psi.",
+    ],
+  ])("says in whole times how far it is off: %f", (factor, message) => {
+    const specimens = blocksOf(SIXTEEN).map((block, index) => ({
+      ...block,
+      strengthMpa: index === 6 ? 2 * factor : 2,
+    }));
+    const { findings } = includedSpecimens({ file: "blocks.csv", specimens });
+    expect(findings.map((one) => render(one.message))).toContain(message);
+  });
+
   it("names a content written as a fraction, and leaves a wide but true sheet alone", () => {
     expect(codes((_, index) => (index < 4 ? { cementPct: 0.04 } : {}))).toContainEqual([
       "cement-as-fraction",
