@@ -6,7 +6,7 @@ import {
 import { formatFixed } from "../quantities/format.js";
 import { joinTexts, say, type Text, wordFor } from "../words/message.js";
 import { type Figure, figureOf } from "./figure.js";
-import { baseLayout, PALETTE, QUIET, translucent } from "./style.js";
+import { baseLayout, PALETTE, QUIET, translucent, verticalLine } from "./style.js";
 
 /** Fewer sources are told as well by a sentence. */
 const MIN_SOURCES = 3;
@@ -102,20 +102,7 @@ export function guidanceRangesChart(
         showlegend: true,
         margin: { l: 62, r: 18, t: 16, b: 66 },
         barmode: "overlay",
-        shapes:
-          measuredPct === undefined
-            ? []
-            : [
-                {
-                  type: "line",
-                  x0: measuredPct,
-                  x1: measuredPct,
-                  yref: "paper",
-                  y0: 0,
-                  y1: 1,
-                  line,
-                },
-              ],
+        shapes: measuredPct === undefined ? [] : [verticalLine(measuredPct, line)],
       },
     ),
     FRAME_PX + ROW_PX * sides.length,

@@ -61,6 +61,23 @@ export function intervalBar([low, high]: readonly [number, number], color: strin
   return { type: "data", array: [(high - low) / 2], color, thickness: 1.4, width: 5 };
 }
 
+/** How a line of a shape is drawn. */
+interface ShapeLine {
+  readonly color: string;
+  readonly width: number;
+  readonly dash?: string;
+}
+
+/** A line from the left edge of the plot to the right one, at a value of the y axis. */
+export function horizontalLine(y: number, line: ShapeLine): object {
+  return { type: "line", xref: "paper", x0: 0, x1: 1, y0: y, y1: y, line };
+}
+
+/** A line from the foot of the plot to its top, at a value of the x axis. */
+export function verticalLine(x: number, line: ShapeLine): object {
+  return { type: "line", x0: x, x1: x, yref: "paper", y0: 0, y1: 1, line };
+}
+
 /** Letters of a text in the language where it is longest: labels get the same place in every language. */
 export function widestLength(text: Text): number {
   return Math.max(render(text, "en").length, render(text, "es").length);

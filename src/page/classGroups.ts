@@ -9,7 +9,7 @@ import { analyseJar, type JarAnalysis } from "../grading/sedimentation/jar.js";
 import { recogniseSheet } from "../lab/recogniseSheet.js";
 import { readGrid } from "../lab/sheet/grid.js";
 import { SHEET_KINDS } from "../lab/sheetKinds.js";
-import { formatFixed } from "../quantities/format.js";
+import { fixed, numberColumn } from "../tables/cell.js";
 import { say, type Text, wordFor } from "../words/message.js";
 import type { ClassGroup } from "../workshop/classSheet.js";
 import { classSoil } from "../workshop/classSoil.js";
@@ -123,18 +123,19 @@ function spreadTable(
   rows: readonly SpreadRow[],
   notes: readonly Text[] = [],
 ): TableBlock {
-  const column = (header: Text) => ({ header, unit: "%", align: "right" as const });
-  const pct = (value: number | undefined) => (value === undefined ? "" : formatFixed(value, 1));
+  const pct = (value: number | undefined) => fixed(value, 1);
   return {
     kind: "table",
     caption,
     columns: [
       { header: say`Quantity` },
-      ...groups.map(({ name }) => column(name)),
-      column(say`Mean`),
-      column(say`Standard deviation`),
-      column(say`Minimum`),
-      column(say`Maximum`),
+      ...[
+        ...groups.map(({ name }) => name),
+        say`Mean`,
+        say`Standard deviation`,
+        say`Minimum`,
+        say`Maximum`,
+      ].map((header) => numberColumn(header, "%")),
     ],
     rows: rows.map(({ label, values }) => {
       const known = values.filter((value) => value !== undefined);

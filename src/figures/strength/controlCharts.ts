@@ -12,7 +12,7 @@ import {
 import type { ControlChart, ControlPoint } from "../../strength/control/controlChart.js";
 import { joinTexts, say, type Text, wordFor } from "../../words/message.js";
 import { type Figure, figureOf } from "../figure.js";
-import { baseLayout, PALETTE } from "../style.js";
+import { baseLayout, horizontalLine, PALETTE } from "../style.js";
 
 type Signal = ControlPoint["signals"][number];
 
@@ -94,15 +94,7 @@ export function lotsChart(
         range: [low - room, high + room],
       },
       {
-        shapes: levels.map(({ y, dash, color }) => ({
-          type: "line",
-          xref: "paper",
-          x0: 0,
-          x1: 1,
-          y0: y,
-          y1: y,
-          line: { color, width: 1, dash },
-        })),
+        shapes: levels.map(({ y, dash, color }) => horizontalLine(y, { color, width: 1, dash })),
         annotations: levels.map(({ y, text }) => ({
           text,
           xref: "paper",

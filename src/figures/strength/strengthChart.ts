@@ -14,7 +14,7 @@ import { notKnownYet } from "../../study/stages.js";
 import type { StrengthStudy, StudyResult } from "../../study/studyResult.js";
 import { joinTexts, say, type Text, wordFor } from "../../words/message.js";
 import { type Figure, figureOf } from "../figure.js";
-import { baseLayout, PALETTE, translucent } from "../style.js";
+import { baseLayout, horizontalLine, PALETTE, translucent, verticalLine } from "../style.js";
 
 /** The bound of a requirement, as the trade calls it; a legend has its parts on two lines. */
 function boundName(statistic: RequirementStatistic, confidence: number, separator = " "): Text {
@@ -100,8 +100,8 @@ export function strengthChart(heading: Text, result: StudyResult): Figure | Note
       { title: say`Compressive strength (${displayUnit("stress", units)})`, rangemode: "tozero" },
       {
         shapes: [
-          ...(requirement ? [requiredLine(stress(requirement.strengthMpa))] : []),
-          ...(least === null ? [] : [leastCementLine(least)]),
+          ...(requirement ? [horizontalLine(stress(requirement.strengthMpa), REQUIRED)] : []),
+          ...(least === null ? [] : [verticalLine(least, LEAST_CEMENT)]),
         ],
         annotations: requirement
           ? [
@@ -121,29 +121,8 @@ export function strengthChart(heading: Text, result: StudyResult): Figure | Note
   );
 }
 
-function requiredLine(required: number): object {
-  return {
-    type: "line",
-    xref: "paper",
-    x0: 0,
-    x1: 1,
-    y0: required,
-    y1: required,
-    line: { color: PALETTE.manganese, width: 1.5, dash: "dot" },
-  };
-}
-
-function leastCementLine(cementPct: number): object {
-  return {
-    type: "line",
-    x0: cementPct,
-    x1: cementPct,
-    yref: "paper",
-    y0: 0,
-    y1: 1,
-    line: { color: PALETTE.redEarth, width: 1, dash: "dot" },
-  };
-}
+const REQUIRED = { color: PALETTE.manganese, width: 1.5, dash: "dot" } as const;
+const LEAST_CEMENT = { color: PALETTE.redEarth, width: 1, dash: "dot" } as const;
 
 /** The blocks of the age that counts, those of each other age, and those left out. */
 function blockTraces(
@@ -232,15 +211,8 @@ export function residualsChart(title: Text, fit: FittedStrength, units: UnitSyst
   );
   const isFar = ({ studentised }: { readonly studentised: number }) =>
     Math.abs(studentised) > LARGE_RESIDUAL;
-  const level = (y: number, dash: string) => ({
-    type: "line",
-    xref: "paper",
-    x0: 0,
-    x1: 1,
-    y0: y,
-    y1: y,
-    line: { color: PALETTE.manganese, width: 1, dash },
-  });
+  const level = (y: number, dash: string) =>
+    horizontalLine(y, { color: PALETTE.manganese, width: 1, dash });
   return figureOf(
     title,
     residualsText(fit.ageDays, shown, shown.filter(isFar), units),
