@@ -24,6 +24,20 @@ describe("fitStrength", () => {
     expect(JSON.stringify(blocks)).toBe(before);
   });
 
+  it("knows no distance for a block that its own curve goes through", () => {
+    const { points } = fitted([
+      [4, 1.4],
+      [4, 1.6],
+      [4, 1.5],
+      [4, 1.9],
+      [8, 3],
+    ]);
+    expect(points[4].leverage).toBeCloseTo(1, 12);
+    expect([points[4].studentised, points[4].cooksDistance]).toEqual([null, null]);
+    // (1.4 − 1.6)² × ¼ over two coefficients, the variance 0.14 / 3 and (1 − ¼)².
+    expect(points[0].cooksDistance).toBeCloseTo(0.01 / ((2 * 0.14 * 0.5625) / 3), 9);
+  });
+
   it.each(FORMS)("%s: leave-one-out error equals that of refitting without each block", (model) => {
     const squares = RAGGED.map(([content, strength], index) => {
       const rest = fitted(
