@@ -2,7 +2,6 @@ import { execFileSync } from "node:child_process";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { keyReference } from "../support/keyReference.js";
-import { resultSchema } from "../support/resultSchema.js";
 import { ROOT } from "../support/runCli.js";
 import { studyConfigText } from "../support/studyConfigText.js";
 
@@ -18,7 +17,7 @@ function formatted(file: string, text: string): string {
   });
 }
 
-describe("files made from the table of keys and from types (else: npm run schema)", () => {
+describe("files made from the table of keys (else: npm run schema)", () => {
   it("the interfaces of the configuration", async () => {
     const file = "src/entries/studyConfig.ts";
     await expect(formatted(file, studyConfigText())).toMatchFileSnapshot(join(ROOT, file));
@@ -26,10 +25,5 @@ describe("files made from the table of keys and from types (else: npm run schema
 
   it("the reference of keys", async () => {
     await expect(keyReference()).toMatchFileSnapshot(join(ROOT, "docs/study-keys.md"));
-  });
-
-  it("the JSON Schema of results", { timeout: 60_000 }, async () => {
-    const text = `${JSON.stringify(resultSchema(), undefined, 2)}\n`;
-    await expect(text).toMatchFileSnapshot(join(ROOT, "docs/result.schema.json"));
   });
 });

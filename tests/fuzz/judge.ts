@@ -8,7 +8,7 @@ import { formatFindings } from "../../src/findings/format.js";
 import * as loam from "../../src/index.js";
 import { computeStudy } from "../../src/study/computeStudy.js";
 import { readStudy } from "../../src/study/readStudy.js";
-import { resultJsonSchema } from "../../src/study/resultJsonSchema.js";
+import { resultJsonSchema } from "../../src/cli/resultJsonSchema.js";
 import type { StudyResult } from "../../src/study/studyResult.js";
 import { renderAll } from "../../src/words/render.js";
 import { ROOT } from "../support/runCli.js";

@@ -235,8 +235,9 @@ describe("a blend sought within a band", () => {
         }
         agreeWithRecord(result);
       }),
-      { numRuns: 120, seed: 11 },
+      // A fault that shows in one study in fourteen is noticed with 95 %.
+      { numRuns: 40, seed: 11 },
     );
-    expect(unused).toBeGreaterThan(100);
+    expect(unused).toBeGreaterThan(33);
   }, 120_000);
 });

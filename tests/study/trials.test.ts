@@ -215,7 +215,7 @@ describe("two tested blends", () => {
 describe("a study whose blend was not tested", () => {
   it("is the example untested-blend", async () => {
     const result = await openExample("untested-blend");
-    expect(result.life.state).toBe("proposed");
+    expect(result.life?.state).toBe("proposed");
     expect(result.proposal!.batches.map(({ cementPct }) => cementPct)).toEqual([4, 6, 8, 10]);
   });
 });
@@ -223,7 +223,10 @@ describe("a study whose blend was not tested", () => {
 describe("every study that computes", () => {
   it("has a recipe of the blend that was tested, or none", { timeout: 240_000 }, async () => {
     const { study } = await readStudy(`${EXAMPLES}class-day`);
-    const given = study as Study;
+    const read = study as Study;
+    // Without the sedimentation test, which takes long and changes nothing of what is held here.
+    const materials = read.materials.map(({ hydrometer: _, ...material }) => material);
+    const given = { ...read, materials };
     await fc.assert(
       fc.asyncProperty(
         fc.record({
