@@ -1,5 +1,5 @@
 import { studyJsonSchema } from "../entries/studyJsonSchema.js";
-import { resultJsonSchema } from "../study/resultJsonSchema.js";
+import { resultJsonSchema } from "./resultJsonSchema.js";
 import { CommandError, EXIT, parseCall } from "./call.js";
 import { writeNewFile } from "./output.js";
 

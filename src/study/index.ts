@@ -13,7 +13,6 @@ export { MADE_WITH } from "./madeWith.js";
 export type { MixWater } from "./mixWater.js";
 export { openStudy } from "./openStudy.js";
 export { readStudy } from "./readStudy.js";
-export { resultJsonSchema } from "./resultJsonSchema.js";
 export { APPENDIX_SECTIONS, type AppendixSection } from "./review.js";
 export {
   type FoundMaterial,

@@ -6,7 +6,7 @@ import addFormats from "ajv-formats";
 import { describe, expect, it } from "vitest";
 import { parse } from "yaml";
 import { studyJsonSchema } from "../../src/entries/studyJsonSchema.js";
-import { resultJsonSchema } from "../../src/study/resultJsonSchema.js";
+import { resultJsonSchema } from "../../src/cli/resultJsonSchema.js";
 import { EXAMPLE_NAMES, exampleResult } from "../support/exampleResult.js";
 import { parseStudyYaml } from "../support/saidStudy.js";
 import { EXAMPLES } from "../support/studyCopy.js";
