@@ -7,7 +7,7 @@ import { renderPdf } from "./pdf/renderPdf.js";
 import type { ReportMeta } from "./reportMeta.js";
 
 /**
- * Sets a paper of the workshop as a PDF in the dress of a handout: no code, no contents, questions kept with
+ * Sets a paper of the workshop as a PDF in the style of a handout: no code, no contents, questions kept with
  * their room to write.
  *
  * @param meta of the class: its title stands below that of the paper.

@@ -11,7 +11,7 @@ import type { PdfStandard, ReportMeta } from "./reportMeta.js";
 export interface WriteReportOptions {
   /** Executed notebook, as parsed from its JSON. */
   readonly notebook: object;
-  /** Its `layout` chooses the template, its `style` the dress. */
+  /** Its `layout` chooses the template, its `style` the look of the pages. */
   readonly meta: ReportMeta;
   /** Folder for the files; made when it is not there. */
   readonly outFolder: string;
