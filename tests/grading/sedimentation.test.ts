@@ -142,6 +142,10 @@ describe("analyseJar", () => {
     ]);
     // After an hour in 200 mm of water grains of about 0.008 mm have settled, not of 0.002 mm.
     expect(shares[1].finestMm).toBeCloseTo(0.0079, 4);
+    // Stokes: 18 × 1.0016 mPa s × 0.2 m / (1651.8 kg/m³ × 9.80665 m/s² × (0.002 mm)²) is 927.5 min.
+    expect(render(findings[2].expected)).toBe(
+      "a reading when grains of 0.002 mm have settled, in this water after about 927 min",
+    );
   });
 
   it("refuses other layers", () => {

@@ -217,6 +217,29 @@ describe("batches", () => {
     expect(status(nested.map((block) => ({ ...block, batch: block.id })))).toBe("no-replicates");
   });
 
+  it("parts the scatter as by hand", () => {
+    const blocks = blocksOf([
+      ...[
+        [4, 1],
+        [4, 1.2],
+        [4, 1.4],
+        [4, 1.6],
+      ],
+      ...[
+        [6, 2],
+        [6, 2.2],
+        [6, 2],
+        [6, 2.2],
+      ],
+    ]).map((block, index) => ({ ...block, batch: `M${Math.floor(index / 2)}` }));
+    const found = batchScatter(blocks, { ageDays: 28 });
+    // Between: 4 × 0.2² over 2 degrees; within: 8 × 0.1² over 4. For 2 and 4 degrees P(F > f) = (1 + f/2)⁻².
+    near(found.fValue, 4, { rel: 1e-9, abs: 0 }, "F");
+    near(found.pValue, 1 / 9, { rel: 1e-9, abs: 0 }, "p");
+    near(found.withinSdMpa, Math.sqrt(0.02), { rel: 1e-9, abs: 0 }, "within");
+    near(found.betweenSdMpa, Math.sqrt((0.08 - 0.02) / 2), { rel: 1e-9, abs: 0 }, "between");
+  });
+
   it("takes means that keep excluded blocks in sight", () => {
     const means = batchMeans(
       nested.map((block, index) => (index === 0 ? { ...block, excluded: "broken" } : block)),

@@ -202,6 +202,21 @@ describe("sheets alone", () => {
     ]);
   });
 
+  it("names each sheet of the whole study under its own key", async () => {
+    const read = (path: string) => new Uint8Array(readFileSync(join(EXAMPLES, path)));
+    const { text } = await sheetsAsStudy(
+      new Map([
+        ["sieve.csv", bytes(SIEVE)],
+        ["looks.csv", read("two-blends/sheets/more-sand-looks.csv")],
+        ["blocks.csv", read("garden-wall/5-tested/sheets/blocks.csv")],
+        ["compaction.csv", read("garden-wall/5-tested/sheets/compaction.csv")],
+      ]),
+    );
+    expect(text?.slice(text.indexOf("compaction:"))).toBe(
+      "compaction: compaction.csv\nstrength:\n  sheet: blocks.csv\ntested:\n  looks: looks.csv\n",
+    );
+  });
+
   it("what is no study and no sheet is told for what it is", async () => {
     const folder = temporaryFolder();
     const told = async (...path: string[]) => {
@@ -228,6 +243,12 @@ describe("sheets alone", () => {
     expect(stdout).toContain("River sand: fines 1.0 %");
     expect(stdout).toContain("“loambook new <folder> --sheets …”");
     expect(stdout).not.toContain("\n\n\n");
+    // The same folder starts a study.
+    const begun = join(temporaryFolder(), "begun");
+    const made = await runCli(["new", begun, "--sheets", folder]);
+    expect([made.code, made.stderr]).toEqual([0, ""]);
+    const { study } = await readStudy(begun);
+    expect(study?.materials.map(({ config }) => config.id)).toEqual(["loam", "river-sand"]);
   });
 
   it("an unknown sheet alone is an error that says what was looked for", async () => {
