@@ -12,7 +12,7 @@ import { countFindings, formatFindings } from "../findings/format.js";
 import { GUIDANCE_ENTRIES } from "../guidance/published/recommendations.js";
 import type { SheetSource } from "../lab/sheet/grid.js";
 import { computeStudy } from "../study/computeStudy.js";
-import { readStudy } from "../study/readStudy.js";
+import { loneSheets, readStudy } from "../study/readStudy.js";
 import { type SheetsAsStudy, sheetsAsStudy } from "../study/sheetsAsStudy.js";
 import { render } from "../words/render.js";
 import { slug } from "../words/slug.js";
@@ -89,9 +89,14 @@ export async function newStudy(words: readonly string[]): Promise<number> {
 async function newFromSheets(
   place: string,
   folder: string,
-  paths: readonly string[],
+  places: readonly string[],
   told: Partial<NewAnswers>,
 ): Promise<number> {
+  const paths: string[] = [];
+  for (const one of places) {
+    const within = await loneSheets(one);
+    paths.push(...(within.length > 0 ? within.map((name) => join(one, name)) : [one]));
+  }
   const files = new Map<string, Uint8Array>();
   for (const path of paths) {
     const name = `sheets/${basename(path)}`;

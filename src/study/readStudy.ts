@@ -46,8 +46,8 @@ export async function readStudy(
   );
 }
 
-/** The sheets of a folder without entries: its own, or those of its folder `sheets`; none beside other YAML files. */
-async function loneSheets(folder: string): Promise<string[]> {
+/** The sheets of a folder without entries: its own, or those of its folder `sheets`; none beside other YAML files, or of no folder. */
+export async function loneSheets(folder: string): Promise<string[]> {
   const names = await readdir(folder).catch(() => []);
   if (names.some((name) => /\.ya?ml$/i.test(name))) return [];
   const isSheet = (name: string) => /\.(csv|xlsx)$/i.test(name) && !name.startsWith(".");
