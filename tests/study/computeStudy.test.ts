@@ -96,6 +96,15 @@ describe.each(EXAMPLE_NAMES)("the study %s", (name) => {
   });
 });
 
+it("weighs the mix as the blocks of the age that takes part", async () => {
+  const copy = copyStudy("reading-room");
+  copy.edit("sheets/blocks.csv", "17.97,1961,,", "17.97,1961,burst,");
+  const { density } = (await compute(copy.folder)).result!.mix!;
+  // Nineteen blocks of 28 days: 9733 + 9790 + 7818 + 9768 kg/m³ in all.
+  expect(density.valueKgM3).toBeCloseTo(37109 / 19, 9);
+  expect([density.lowKgM3, density.highKgM3]).toEqual([1929, 1978]);
+});
+
 describe("bad input that only the analysis sees", () => {
   it("retained mass over the sample mass", async () => {
     const copy = copyStudy("reading-room");
