@@ -88,6 +88,22 @@ export function parseCall(
   };
 }
 
+/**
+ * An option that is one of some names; undefined where it is not given.
+ *
+ * @throws CommandError for any other word.
+ */
+export function oneOf<T extends string>(
+  call: Call,
+  option: string,
+  names: readonly T[],
+): T | undefined {
+  const asked = call.text(option);
+  const found = names.find((name) => name === asked);
+  if (asked === undefined || found !== undefined) return found;
+  throw new CommandError(EXIT.usage, `--${option} is ${names.join(" or ")}, not “${asked}”.`);
+}
+
 /** Whether a word of the command line names a lab sheet. */
 export function isSheet(word: string): boolean {
   return /\.(csv|xlsx)$/i.test(word);

@@ -9,7 +9,7 @@ import { type Study, StudyError } from "../study/study.js";
 import type { StudyResult } from "../study/studyResult.js";
 import { attributionTable, studyComparisonTable } from "../tables/studyComparison.js";
 import { CommandError, EXIT, parseCall } from "./call.js";
-import { writeNewFile } from "./output.js";
+import { printOrWrite } from "./output.js";
 
 /** `loambook compare`: what differs between two versions of a study, and what is due to what. */
 export async function compareCommand(words: readonly string[]): Promise<number> {
@@ -25,11 +25,7 @@ export async function compareCommand(words: readonly string[]): Promise<number> 
   const output = call.flag("json")
     ? `${JSON.stringify({ ...compareStudies(a, b), dueTo: steps }, undefined, 2)}\n`
     : comparisonText(a, b, call.places, steps);
-  if (out === undefined) process.stdout.write(output);
-  else {
-    await writeNewFile(out, output);
-    process.stdout.write(`Written: ${out}\n`);
-  }
+  await printOrWrite(out, output);
   return EXIT.ok;
 }
 

@@ -28,7 +28,7 @@ import { statisticName } from "../tables/strength.js";
 import { joinTexts, say, soilNamed, type Text, wordFor } from "../words/message.js";
 import { render } from "../words/render.js";
 import { CommandError, EXIT, parseCall } from "./call.js";
-import { writeNewFile } from "./output.js";
+import { printOrWrite } from "./output.js";
 
 /** `loambook compute`: the study result, as a summary or as JSON at full precision. */
 export async function computeCommand(words: readonly string[]): Promise<number> {
@@ -42,11 +42,7 @@ export async function computeCommand(words: readonly string[]): Promise<number> 
   const output = call.flag("json")
     ? `${JSON.stringify(result, undefined, 2)}\n`
     : summariseResult(result);
-  if (out === undefined) process.stdout.write(output);
-  else {
-    await writeNewFile(out, output);
-    process.stdout.write(`Written: ${out}\n`);
-  }
+  await printOrWrite(out, output);
   return EXIT.ok;
 }
 
@@ -56,7 +52,7 @@ export function summariseResult(result: StudyResult): string {
   const lines: Text[] = [studyTitle(config)];
   if (config.invented) lines.push(say`(invented data)`);
   lines.push("");
-  const graded = blend?.target ? [] : result.materials;
+  const graded = blend && config.materials.length > 1 ? [] : result.materials;
   for (const material of graded) lines.push(...materialLines(result, material), "");
   for (const material of result.ungraded ?? []) lines.push(...roughLines(material));
   if (result.firstMix) lines.push(...firstMixLines(result.firstMix, config.units), "");

@@ -25,7 +25,7 @@ import { renderPaper } from "../report/paper.js";
 import type { Language } from "../words/render.js";
 import { type ClassDay, openClass } from "../workshop/openClass.js";
 import { answerPaper, classForms, type Paper, worksheet } from "../workshop/papers.js";
-import { type Call, CommandError, EXIT, parseCall } from "./call.js";
+import { CommandError, EXIT, oneOf, parseCall } from "./call.js";
 import { freshFolder, outputProblem } from "./output.js";
 import { packageFolder } from "./packageFiles.js";
 
@@ -87,13 +87,6 @@ export async function notebooksCommand(words: readonly string[]): Promise<number
     "“loambook kernel --for-jupyter” sets the kernel up once; then “jupyter notebook” in that folder.\n",
   );
   return 0;
-}
-
-function oneOf<T extends string>(call: Call, option: string, names: readonly T[]): T | undefined {
-  const asked = call.text(option);
-  const found = names.find((name) => name === asked);
-  if (asked === undefined || found !== undefined) return found;
-  throw new CommandError(EXIT.usage, `--${option} is ${names.join(" or ")}, not “${asked}”.`);
 }
 
 /** Makes a folder whole or not at all, and says what stands in it. */

@@ -74,6 +74,16 @@ export async function writeNewFile(
   }
 }
 
+/** Prints a text, or writes it into a new file where one is named. */
+export async function printOrWrite(out: string | undefined, text: string): Promise<void> {
+  if (out === undefined) {
+    process.stdout.write(text);
+    return;
+  }
+  await writeNewFile(out, text);
+  process.stdout.write(`Written: ${out}\n`);
+}
+
 /** What the file system says where a place cannot be written to: the user's to mend, no fault of ours. */
 const CODES = new Set([
   "EACCES",

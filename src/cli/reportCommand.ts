@@ -10,7 +10,7 @@ import { type OpenedStyle, openReportStyle } from "../report/style/openReportSty
 import { writeReport } from "../report/writeReport.js";
 import { openStudy } from "../study/openStudy.js";
 import type { StudyResult } from "../study/studyResult.js";
-import { type Call, CommandError, EXIT, parseCall } from "./call.js";
+import { CommandError, EXIT, oneOf, parseCall } from "./call.js";
 import { freshFolder, outputProblem } from "./output.js";
 import { REPORT_OPTIONS, reportChoices, reportMeta } from "./reportChoices.js";
 
@@ -24,13 +24,6 @@ const OPTIONS = {
   out: { type: "string" },
   replace: { type: "boolean" },
 } as const;
-
-function oneOf<T extends string>(call: Call, option: string, names: readonly T[]): T | undefined {
-  const asked = call.text(option);
-  const found = names.find((name) => name === asked);
-  if (asked === undefined || found !== undefined) return found;
-  throw new CommandError(EXIT.usage, `--${option} is ${names.join(" or ")}, not “${asked}”.`);
-}
 
 async function readNotebookFile(path: string): Promise<object> {
   let text: string;

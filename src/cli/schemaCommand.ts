@@ -1,7 +1,7 @@
 import { studyJsonSchema } from "../entries/studyJsonSchema.js";
-import { resultJsonSchema } from "./resultJsonSchema.js";
 import { CommandError, EXIT, parseCall } from "./call.js";
-import { writeNewFile } from "./output.js";
+import { printOrWrite } from "./output.js";
+import { resultJsonSchema } from "./resultJsonSchema.js";
 
 const OPTIONS = {
   out: { type: "string" },
@@ -25,10 +25,6 @@ export async function schemaCommand(words: readonly string[]): Promise<number> {
   const schema = place === "study" ? studyJsonSchema(draft) : resultJsonSchema();
   const text = `${JSON.stringify(schema, undefined, 2)}\n`;
   const out = call.text("out");
-  if (out === undefined) process.stdout.write(text);
-  else {
-    await writeNewFile(out, text);
-    process.stdout.write(`Written: ${out}\n`);
-  }
+  await printOrWrite(out, text);
   return EXIT.ok;
 }

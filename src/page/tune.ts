@@ -1,4 +1,4 @@
-import type { LimitState } from "../blend/description.js";
+import type { BlendDesign, LimitState } from "../blend/description.js";
 import { type BlendInput, designBlend } from "../blend/design.js";
 import { type LimitRow, limitRows, limitValue } from "../blend/limits.js";
 import { type BlendMaterial, blendCurve } from "../blend/material.js";
@@ -119,7 +119,8 @@ export interface TunedBlend {
    * the study can be made of it. It has no mix yet: see `tuneMix`.
    */
   readonly result: StudyResult;
-  readonly blend: BlendStudy;
+  /** Against the bench's target: a bench always has one. */
+  readonly blend: BlendStudy & BlendDesign;
   /** The blend's curve as it could have come out within the reading errors. */
   readonly curves: readonly GradingCurve[];
   /** Where the blend stands against the limits that were asked for. */
@@ -163,7 +164,7 @@ export function tuneBlend(open: OpenStudy, mix: BenchMix): TunedBlend {
   );
   const rows = limitRows(input.materials, input.limits ?? []);
   const limits = rows.map((row) => limitState(row, sharesPct));
-  const blend: BlendStudy = {
+  const blend: BlendStudy & BlendDesign = {
     ...design,
     ...{ limits, relaxed: [] },
     ...blended,

@@ -93,16 +93,7 @@ function mixParts(app: App, { result, mix, findings }: TunedMix): HTMLElement[] 
     ),
     ...(counted ? [] : record.messages.map((message) => reason(app, message))),
     ...measuredRows(app, counted ?? weighed(record.batch)),
-    el(
-      "div",
-      { class: "count" },
-      el(
-        "div",
-        { class: "line" },
-        el("span", { class: "name" }, t(say`Water to add`)),
-        el("span", { class: "much" }, t(liquid(record.batch.water.toAddKg, units))),
-      ),
-    ),
+    countRow(t(say`Water to add`), t(liquid(record.batch.water.toAddKg, units))),
     ...warnings.map(({ message, remedy }) => reason(app, joinTexts([message, remedy], " "))),
     el(
       "dl",
@@ -144,19 +135,25 @@ function measuredRows(app: App, { materials, cement, size }: Measured): HTMLElem
       measure === null
         ? say`weigh ${kilograms}`
         : say`${bucketWords(measure)} × ${bucketSize(size, units)}`;
-    return el(
-      "div",
-      { class: "count" },
-      el(
-        "div",
-        { class: "line" },
-        el("span", { class: "name" }, t(name)),
-        el("span", { class: "much" }, t(much)),
-      ),
-      measure !== null && el("div", { class: "pails", "aria-hidden": "true" }, ...pails(measure)),
-      measure !== null && el("span", { class: "sum" }, t(say`${kilograms} moist`)),
+    if (measure === null) return countRow(t(name), t(much));
+    return countRow(
+      t(name),
+      t(much),
+      el("div", { class: "pails", "aria-hidden": "true" }, ...pails(measure)),
+      el("span", { class: "sum" }, t(say`${kilograms} moist`)),
     );
   });
+}
+
+/** A line of what goes into the batch: its name, how much of it, and what stands below. */
+function countRow(name: string, much: string, ...below: readonly HTMLElement[]): HTMLElement {
+  const line = el(
+    "div",
+    { class: "line" },
+    el("span", { class: "name" }, name),
+    el("span", { class: "much" }, much),
+  );
+  return el("div", { class: "count" }, line, ...below);
 }
 
 const MOST_PAILS = 40;
