@@ -3,6 +3,7 @@ import { annexKeys } from "../entries/report.js";
 import { countFindings, formatFindings } from "../findings/format.js";
 import { notebookText } from "../notebook/notebookFile.js";
 import { restateParameter } from "../notebook/parameters.js";
+import { studyTitle } from "../study/study.js";
 import type { StudyResult } from "../study/studyResult.js";
 import { render } from "../words/render.js";
 import { runAppendixNotebook } from "./appendixNotebook.js";
@@ -78,7 +79,7 @@ export async function makeAppendix(words: readonly string[]): Promise<number> {
 }
 
 /** What is known once the study is computed, seconds before its pages are there. */
-function firstWords({ config, life, findings }: StudyResult): string {
+export function firstWords({ config, life, findings }: StudyResult): string {
   const state = life === undefined ? "" : `${render(life.message, config.language)}\n`;
-  return `${config.title}\n${state}The study has ${render(countFindings(findings))}; they stand in the appendix.\n`;
+  return `${studyTitle(config)}\n${state}The study has ${render(countFindings(findings))}; they stand in the appendix.\n`;
 }

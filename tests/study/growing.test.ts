@@ -3,6 +3,7 @@ import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import type { TableBlock } from "../../src/blocks/block.js";
+import { firstWords } from "../../src/cli/appendixCommand.js";
 import { summariseResult } from "../../src/cli/computeCommand.js";
 import { blendInputOf } from "../../src/study/blend.js";
 import { permitGaps } from "../../src/study/review.js";
@@ -367,6 +368,7 @@ describe("what a growing study leaves open", () => {
     expect(page).toContain("100.0 %  Soil");
     expect(page).toContain("sand or gravel that is available nearby");
     expect(page).not.toContain("differs from the target");
+    expect(firstWords(result!)).toMatch(/^Soil\nProposed: /);
     // What was compacted of it was this blend.
     const compaction = readFileSync(join(STAGES, "5-tested/sheets/compaction.csv"), "utf8");
     const tested = await compute(`${SOIL} }\ncompaction: c.csv\ninvented: true\n`, {
@@ -388,6 +390,7 @@ describe("what a growing study leaves open", () => {
     // By hand: 0.6 × 30 + 0.4 × 1.
     expect(result?.blend?.fractions.finesPct).toBeCloseTo(18.4, 9);
     expect(openStages(result)).toEqual(["blocks", "cement", "element", "quantities"]);
+    expect(summariseResult(result!)).not.toContain("Soil: fines");
     const by = await compute(
       `${SOIL} }\n${SAND}mix: { shares: { soil: 25 %, sand: 75 % } }\n`,
       SANDY,
