@@ -141,6 +141,30 @@ describe("levenbergMarquardt", () => {
     expect(fit.standardErrors[0]).toBeGreaterThan(0);
   });
 
+  it.each([
+    ["below its upper", { upper: [1 + 1e-8, Infinity] }],
+    ["above its lower", { lower: [1 - 1e-8, -Infinity] }],
+  ])("knows the standard errors of a parameter just %s bound", (_, bound) => {
+    // About a line of 1 + 2 t the errors are those of linear least squares.
+    const off = [0.1, -0.2, 0.1, 0, 0.1, -0.2, 0.1];
+    const times = [-3, -2, -1, 0, 1, 2, 3];
+    const ys = times.map((t, i) => 1 + 2 * t + off[i]);
+    const linear = leastSquares(
+      times.map((t) => [1, t]),
+      ys,
+    );
+    const fit = levenbergMarquardt({
+      residuals: ([a, b]) => times.map((t, i) => a + b * t - ys[i]),
+      start: [1, 1],
+      ...bound,
+    });
+    expect([fit.status, fit.activeBounds]).toEqual(["converged", [0, 0]]);
+    expect(linear.coefficients[0]).toBeCloseTo(1, 14);
+    fit.standardErrors.forEach((error, j) => {
+      expect(digits(error, linear.standardErrors[j])).toBeGreaterThanOrEqual(8);
+    });
+  });
+
   it("stops on an upper bound, and never looks beyond it", () => {
     let most = -Infinity;
     const fit = levenbergMarquardt({
@@ -201,6 +225,8 @@ describe("levenbergMarquardt", () => {
     expect(outside.status).toBe("invalid-start");
     const few = levenbergMarquardt({ residuals: ([a, b]) => [a + b], start: [1, 1] });
     expect(few.message).toBe("1 residuals cannot settle 2 parameters");
+    const enough = levenbergMarquardt({ residuals: ([a, b]) => [a - 3, b - 4], start: [1, 1] });
+    expect(enough.status).toBe("converged");
     const short = levenbergMarquardt({ residuals, start: [1, 1], maxIterations: 2 });
     expect(short.status).toBe("iteration-limit");
     expect(short.standardErrors[0]).toBeGreaterThan(0);
