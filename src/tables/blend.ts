@@ -40,11 +40,12 @@ export function blendSharesTable(
     ],
     rows: blend.shares.map(({ id, sharePct, bound }) => {
       const material = materials.find((entry) => entry.id === id);
+      const held = blend.target ? BOUND_WORDS[`${bound}`] : say`given`;
       return [
         material?.name ?? id,
         fixed(sharePct, 1),
         material ? say`${plain(material.minSharePct)} to ${plain(material.maxSharePct)}` : "",
-        sharePct === 0 ? say`not used` : blend.target ? BOUND_WORDS[`${bound}`] : say`given`,
+        sharePct === 0 ? say`not used` : held,
       ];
     }),
     notes: [

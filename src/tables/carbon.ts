@@ -142,13 +142,13 @@ export function mixReferences({ comparison, carbon }: MixStudy): ReferencesBlock
 }
 
 /** How a factor is known, in words. */
-export function basisMark(basis: "read" | "memory" | "entered"): Text {
+function basisMark(basis: "read" | "memory" | "entered"): Text {
   if (basis === "read") return say`read`;
   return basis === "memory" ? say`from memory` : say`as entered, not checked`;
 }
 
 /** A source with how it is known, once. */
-export function markedSource({
+function markedSource({
   source,
   basis,
 }: {

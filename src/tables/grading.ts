@@ -201,7 +201,7 @@ export function pipetteTable(name: string, analysis: PipetteAnalysis): TableBloc
 }
 
 /** What was done to the soil before, as a line below a sedimentation table. */
-export function pretreatmentNotes(pretreatment: Pretreatment | undefined): Text[] {
+function pretreatmentNotes(pretreatment: Pretreatment | undefined): Text[] {
   if (!pretreatment) return [];
   const { text, lossPct } = pretreatment;
   return [
@@ -218,7 +218,7 @@ function waterNote(water: WaterBasis): Text {
 }
 
 /** Lines below a hydrometer table: what of it is not as with a standard instrument and a control cylinder. */
-export function sedimentationNotes(
+function sedimentationNotes(
   analysis: Pick<
     HydrometerAnalysis,
     "corrections" | "calibration" | "method" | "pretreatment" | "rows" | "water"

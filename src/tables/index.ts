@@ -9,10 +9,8 @@ export {
   bucketTable,
 } from "./blend.js";
 export {
-  basisMark,
   carbonTable,
   comparisonTable,
-  markedSource,
   mixReferences,
   siteCarbonTable,
 } from "./carbon.js";
@@ -25,8 +23,6 @@ export {
   jarTable,
   type NamedSizes,
   pipetteTable,
-  pretreatmentNotes,
-  sedimentationNotes,
   sedimentationTable,
   sievingTable,
   sizesTable,
@@ -43,14 +39,11 @@ export { inputsTable, sheetTable } from "./inputs.js";
 export { recipeTable, toleranceTable } from "./mix.js";
 export { noMix } from "./noMix.js";
 export {
-  noQuality,
   qualityChecksTable,
   qualityPlanTable,
   siteBlocksTable,
 } from "./quality.js";
 export {
-  cementText,
-  formItems,
   quantitiesTable,
   siteOrderList,
 } from "./quantities.js";
@@ -60,7 +53,6 @@ export {
   siteMoistureCard,
   siteSheets,
   trialMass,
-  trialText,
 } from "./site/crewCards.js";
 export {
   buckets,

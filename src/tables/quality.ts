@@ -9,7 +9,7 @@ import { depthText, fixed, plain, quantity, quantityColumn, volumeText } from ".
 import { elementNames } from "./studyEntries.js";
 
 /** What stands in the place of the plan where the study asks for none. */
-export function noQuality(): NoteBlock {
+function noQuality(): NoteBlock {
   return {
     kind: "note",
     tone: "note",

@@ -189,7 +189,7 @@ function loadsText(amount: SuppliedAmount | undefined): Text | undefined {
 }
 
 /** Cement by mass and in whole bags, with the range that the blocks' densities bring. */
-export function cementText(
+function cementText(
   { mix, cementKg, cementBags }: BuiltAmounts,
   bag: Text,
   mass: (kilograms: number) => Text,
@@ -213,7 +213,7 @@ function wasteWords(volume: Text, elements: BuildableConfig["elements"]): Text {
 }
 
 /** Loose thickness of a lift of each element, area and time of the formwork of all. */
-export function formItems(
+function formItems(
   elements: ElementsQuantities["each"],
   { forms, strippingHours }: SiteConfig,
   units: UnitSystem,

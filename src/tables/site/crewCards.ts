@@ -217,7 +217,7 @@ export function trialMass(kilograms: number, units: UnitSystem): Text {
 }
 
 /** How the trial and the full batch hang together. */
-export function trialText({ mix, config }: StudyResult, trial: WeighedBatch): Text {
+function trialText({ mix, config }: StudyResult, trial: WeighedBatch): Text {
   if (!mix || !trial.batch) return say`Trial batch: ${trial.message}`;
   const mass = trialMass(trial.batch.dryMassKg, config.units);
   const times = fixed(mix.recipe.dryMassKg / trial.batch.dryMassKg, 1);
