@@ -82,8 +82,6 @@ function computeInSi(
   const tests = computeTests(study, materials, blends);
   const { trials, life, followed } = tests;
   const { compaction, strength, blocks } = followed ?? {};
-  // What was tested is carried over to the blend that was tested, and to no other.
-  const tested = life?.state === "tested" ? strength : undefined;
   const build = mixOf(config, blend, tests);
   const mix = build?.mix;
   const quality = strength && computeQuality(config, strength, mix, study.siteBlocks);
@@ -110,8 +108,7 @@ function computeInSi(
     ...{ config, materials, compaction, blocks, blend, life, mix },
     ungraded: ungraded.length > 0 ? rough.ungraded : undefined,
     firstMix: firstMix.mix,
-    // A blend that was not tested has no cement content.
-    strength: tested ?? (strength && withoutContent(strength)),
+    strength: life?.state === "tested" ? strength : withoutContent(strength),
   };
   return {
     findings: told,
@@ -194,7 +191,10 @@ function heldSoils(
   };
 }
 
-function withoutContent({ chosenCementPct: _, ...tests }: StrengthStudy): StrengthStudy {
+/** What was tested is carried over to the blend that was tested, and to no other: it has no cement content. */
+function withoutContent(strength: StrengthStudy | undefined): StrengthStudy | undefined {
+  if (strength === undefined) return undefined;
+  const { chosenCementPct: _, ...tests } = strength;
   return tests;
 }
 
