@@ -410,6 +410,19 @@ describe("a share too small to be weighed", () => {
 });
 
 describe("limits that cannot be met", () => {
+  it("says how near a limit comes where the shares leave no choice", () => {
+    const half = (of: typeof SOIL) => ({ ...of, maxSharePct: 50 });
+    const { conflict } = designBlend({
+      materials: [half(SOIL), half(SAND)],
+      target: { kind: "power", exponent: 0.3, topSizeMm: 20 },
+      limits: [{ kind: "fines", minPct: 25 }],
+    });
+    // Half of the soil's 45 % and of the sand's 3 %.
+    expect(conflict?.alone).toHaveLength(1);
+    near(conflict?.alone[0].nearest, 24, { rel: 1e-9, abs: 0 }, "nearest");
+    near(conflict?.alone[0].shortBy, 1, { rel: 1e-9, abs: 0 }, "short by");
+  });
+
   it("are named with how far, and what a further material would have to bring", () => {
     const { conflict, message, status } = designBlend({
       materials: THREE,

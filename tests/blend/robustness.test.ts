@@ -144,6 +144,9 @@ describe("the robust blend", () => {
     expect(best).toBeGreaterThan(0.9);
     expect(found.nearestMiddle!.insideProbability).toBeLessThan(0.7);
     expect(found.robustness!.insideProbability).toBeGreaterThan(best - 0.02);
+    // The seed that is taken where none is given.
+    expect(robustBlend({ ...input, seed: 1 })).toEqual(found);
+    expect(robustBlend({ ...input, seed: 2 }).robustness).not.toEqual(found.robustness);
   });
 
   it("keeps the limits, or says that none can", () => {

@@ -53,6 +53,10 @@ describe("sandToAdd", () => {
     expect(mixOf([20, 30], [0, 2], 30)).toMatchObject({ status: "already" });
     expect(mixOf([20, 30], [0, 2], 30).batch).toBeUndefined();
     expect(mixOf([20, 50], [0, 0], 30)).toMatchObject({ status: "perhaps", byMass: { low: 0 } });
+    // At most (50 − 30) / 30, in the middle (35 − 30) / 30.
+    expect(render(mixOf([20, 50], [0, 0], 30).message)).toBe(
+      "For 30 % fines, up to 0.67 parts of Sand to one part of Soil by dry mass, and perhaps none: the fines content of the soil is not known more precisely. Start with 0.17.",
+    );
     const asItIs = mixOf([20, 36], [0, 0], 30);
     expect(asItIs).toMatchObject({ status: "perhaps", byMass: { middle: 0 } });
     expect(render(asItIs.message)).toMatch(/^Try Soil as it is/);
