@@ -1,23 +1,7 @@
+import { availableParallelism } from "node:os";
 import { defineConfig } from "vitest/config";
 
-/** Rooms without files, kernels or windows of their own: their tests run in threads. */
-export const PURE_ROOMS = [
-  "words",
-  "quantities",
-  "numerics",
-  "findings",
-  "lab",
-  "grading",
-  "soil",
-  "guidance",
-  "blend",
-  "strength",
-  "batch",
-  "tables",
-  "workshop",
-].map((room) => `tests/${room}/**/*.test.ts`);
-
-/** Browsers, kernels, installations and whole appendices: left out of the quick run. */
+/** Browsers, kernels, installations, whole appendices, long simulations: left out of the quick run. */
 export const SLOW = "tests/**/*.slow.test.ts";
 
 export default defineConfig({
@@ -27,11 +11,12 @@ export default defineConfig({
       {
         extends: true,
         test: {
-          name: "pure",
-          include: PURE_ROOMS,
+          name: "rooms",
+          include: ["tests/**/*.test.ts"],
           exclude: [SLOW],
-          pool: "threads",
+          // One process a core, which loads the sources once for all its files.
           isolate: false,
+          maxWorkers: availableParallelism(),
           testTimeout: 30_000,
           hookTimeout: 30_000,
         },
@@ -39,17 +24,12 @@ export default defineConfig({
       {
         extends: true,
         test: {
-          name: "rooms",
-          include: ["tests/**/*.test.ts"],
-          exclude: [...PURE_ROOMS, SLOW],
-          isolate: false,
-          testTimeout: 30_000,
-          hookTimeout: 30_000,
+          name: "slow",
+          include: [SLOW],
+          sequence: { groupOrder: 1 },
+          testTimeout: 180_000,
+          hookTimeout: 180_000,
         },
-      },
-      {
-        extends: true,
-        test: { name: "slow", include: [SLOW], testTimeout: 180_000, hookTimeout: 180_000 },
       },
     ],
   },
