@@ -99,6 +99,8 @@ export interface NoteBlock {
 
 export interface ChecklistBlock {
   readonly kind: "checklist";
+  /** What other parts of a report cite the table by. */
+  readonly key?: string;
   readonly caption: Text;
   readonly items: readonly {
     /** As the user's code numbers it. */
