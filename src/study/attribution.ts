@@ -26,7 +26,8 @@ export interface AttributedStep {
  * are put into the first one after the other, in the order of the analysis, and the study is computed anew
  * each time. Where parts act on each other another order would share out the difference otherwise.
  *
- * @param a, @param b studies that compute.
+ * @param a the first version, which computes.
+ * @param b the second version, which computes.
  * @returns one step for each part that differs; results that do not change in it are left out.
  * Source: own arithmetic.
  */

@@ -62,8 +62,8 @@ export function isWithin(differencePoints: number, limitPoints: number): boolean
  * cannot be told from the tested one on site: a batch strays as far by its shovelling, and a second sieve
  * analysis by its repeatability. Beyond it strength, density and moisture are those of another earth.
  *
- * @param proposedPct, @param testedPct in the order of the materials, percent of the dry mass of soil and
- * aggregate, each summing to 100.
+ * @param proposedPct in the order of the materials, percent of the dry mass of soil and aggregate, summing to 100.
+ * @param testedPct likewise.
  * @throws RangeError where a blend has no share above 0. Source: common practice, no source.
  *
  * @example
