@@ -1,5 +1,6 @@
 import type { Recipe } from "../batch/recipe.js";
 import { type WaterWindow, waterWindow } from "../batch/water.js";
+import type { ToleranceConfig } from "../entries/studyConfig.js";
 import type { CompactionAnalysis } from "../soil/compaction/compactionTest.js";
 import { type MoistureWindow, moistureWindow } from "../soil/compaction/moistureWindow.js";
 
@@ -14,17 +15,31 @@ export interface MixWater {
 /** Tolerance that stands in where neither a window nor a tolerance is known; common practice, no source. */
 const FALLBACK_TOLERANCE_PCT = 1;
 
-/** The entered tolerance before the window of the compaction test, and that before a common one. */
+/**
+ * The entered tolerance before the window of the compaction test, and that before a common one.
+ *
+ * @param tolerances of the study. Where the site has its own beside them, the narrower holds on each side,
+ * so that no crew is allowed more than the mix is stated with.
+ */
 export function mixWater(
   batch: Recipe,
   compaction: CompactionAnalysis | undefined,
-  tolerancePct: number | undefined,
+  { moistureBelowPct, moistureAbovePct }: ToleranceConfig = {},
+  siteTolerancePct?: number,
 ): MixWater {
-  if (tolerancePct !== undefined) {
-    return { window: waterWindow(batch, { tolerancePct }), basis: "entered" };
+  const below = narrower(moistureBelowPct, siteTolerancePct);
+  const above = narrower(moistureAbovePct, siteTolerancePct);
+  if (below !== undefined && above !== undefined) {
+    const { targetMoisturePct: target } = batch;
+    const limits = { driestPct: Math.max(0, target - below), wettestPct: target + above };
+    return { window: waterWindow(batch, limits), basis: "entered" };
   }
   const fromTest = compaction && moistureWindow(compaction);
   if (fromTest) return { window: waterWindow(batch, fromTest), basis: "test", fromTest };
   const common = { tolerancePct: FALLBACK_TOLERANCE_PCT };
   return { window: waterWindow(batch, common), basis: "common practice" };
+}
+
+function narrower(first: number | undefined, second: number | undefined): number | undefined {
+  return first === undefined || second === undefined ? (first ?? second) : Math.min(first, second);
 }

@@ -93,18 +93,8 @@ export function specifiedMix({
     });
   }
   const value = recipe.targetMoisturePct;
-  const { moistureBelowPct, moistureAbovePct } = tolerances;
-  const window =
-    moistureBelowPct === undefined || moistureAbovePct === undefined
-      ? water.window.moisturePct
-      : { low: Math.max(0, value - moistureBelowPct), high: value + moistureAbovePct };
-  lines.push({
-    kind: "moisture",
-    value,
-    low: window.low,
-    high: window.high,
-    basis: moistureBelowPct === undefined ? WATER_BASIS[water.basis] : "entered",
-  });
+  const { low, high } = water.window.moisturePct;
+  lines.push({ kind: "moisture", value, low, high, basis: WATER_BASIS[water.basis] });
   lines.push({ kind: "density", value: density.valueKgM3, ...minDensity() });
   const lift = tolerances.liftM ?? LIFT_M;
   // Elements with lifts of one depth share a line.

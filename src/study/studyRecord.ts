@@ -1,6 +1,6 @@
 import { elementsQuantities } from "../batch/element.js";
 import { type MixRecord, type MixTolerances, mixRecord } from "../batch/mixRecord.js";
-import { type RecipeInput, recipe } from "../batch/recipe.js";
+import { type Recipe, type RecipeInput, recipe } from "../batch/recipe.js";
 import { type SupplyTerms, suppliedAmounts } from "../batch/supply.js";
 import type { Truck } from "../batch/truckLoads.js";
 import { type BuildableConfig, isBuildable } from "../entries/buildable.js";
@@ -23,6 +23,8 @@ export interface DesignedMix {
   readonly moisturePct: number;
   readonly density: CompactedDensity;
   readonly reasons: readonly Text[];
+  /** See `mixDoubts`. */
+  readonly doubts: readonly Text[];
 }
 
 /** The usual bucket where US units are spoken. */
@@ -89,13 +91,14 @@ export function studyRecord(
     file: STUDY_FILE,
   };
   const plain = recipe({ ...input, batchDryMassKg: config.batchDryMassKg });
-  const plainWater = mixWater(plain, tests.compaction, site.tolerancePct);
+  const plainWater = waterOf(plain);
   const { low: driestPct, high: wettestPct } = plainWater.window.moisturePct;
   const record = mixRecord({
     ...input,
     ...batchSize(),
     state: "tested",
     reasons: design.reasons,
+    doubts: design.doubts,
     water: { driestPct, wettestPct },
     tolerances: mixTolerances(),
     buckets: {
@@ -108,7 +111,11 @@ export function studyRecord(
     elements: { shapes: elements, density, bagMassKg },
     supply: supplyTerms(config, site.truck),
   });
-  return { record, water: mixWater(record.batch, tests.compaction, site.tolerancePct) };
+  return { record, water: waterOf(record.batch) };
+
+  function waterOf(batch: Recipe): MixWater {
+    return mixWater(batch, tests.compaction, config.tolerances, site.tolerancePct);
+  }
 
   /** The mixer before the lift, and that before the batch of the study. */
   function batchSize(): Pick<RecipeInput, "batchDryMassKg" | "mixerVolumeL"> {
@@ -170,7 +177,7 @@ export function recordOf(
     sharesPct: config.materials.map(({ id }) => shareOf.get(id) ?? 0),
     cementPct: record.cementPct,
     moisturePct: record.batch.targetMoisturePct,
-    ...{ density, reasons: record.reasons },
+    ...{ density, reasons: record.reasons, doubts: record.doubts },
   };
   return { config, ...studyRecord(config, design, { compaction, strength }, site) };
 }

@@ -11,6 +11,8 @@ import {
   tuneBlend,
   tuneMix,
 } from "../../src/page/tune.js";
+import type { PageState } from "../../src/page/view/app.js";
+import { moistureRange } from "../../src/page/view/sheetCard.js";
 import { strengthBound } from "../../src/strength/regression/bounds.js";
 import { computeStudy } from "../../src/study/computeStudy.js";
 import { readStudy } from "../../src/study/readStudy.js";
@@ -52,6 +54,16 @@ async function computed(name: string, open: OpenStudy, mix: BenchMix): Promise<S
 }
 
 const plain = (value: unknown) => JSON.parse(JSON.stringify(value));
+
+describe("the moisture beside the slider", () => {
+  it.each([
+    ["reading-room", "with its tolerance the mix may hold 7.7 to 10.7 %"],
+    ["bus-shelter", "the compaction test allows 6.6 to 10.9 %"],
+  ])("%s: the range that cards and tables print", async (name, words) => {
+    const open = await opened(name);
+    expect(render(moistureRange({ open } as PageState)!)).toBe(words);
+  });
+});
 
 describe("the mix on the bench", () => {
   it("starts as the study's own, to the last digit", async () => {

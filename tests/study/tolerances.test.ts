@@ -50,6 +50,35 @@ describe("the specified mix", () => {
     expect(basis.lift.basis).toBe("common practice");
   });
 
+  it("is the moisture that a crew may reach, with its water", async () => {
+    const { mix, compaction } = await exampleResult("reading-room");
+    const { recipe, water, record } = mix!;
+    const target = recipe.targetMoisturePct;
+    const { low, high } = water.window.moisturePct;
+    expect([low, high]).toEqual([expect.closeTo(target - 1.5, 9), expect.closeTo(target + 1.5, 9)]);
+    // By hand: 9.2 % against the 11.5 % that the test alone would let in.
+    expect(high).toBeLessThan(moistureWindow(compaction!)!.wettestPct);
+    const { dryMassWithCementKg, water: held } = record.batch;
+    const wettest = (dryMassWithCementKg * (target + 1.5)) / 100 - held.inMaterialsKg;
+    expect(water.window.toAddKg.high).toBeCloseTo(wettest, 9);
+  });
+
+  it("lets a site be narrower on each side, and never wider", async () => {
+    const ends = async (site: string) => {
+      const { result } = await edited(
+        ["moisture: { below: 1.5 %, above: 1.5 % }", "moisture: { below: 0.5 %, above: 1.5 % }"],
+        [/^site:\n/m, `site:\n  tolerance: ${site}\n`],
+      );
+      const { recipe, water } = result!.mix!;
+      const { low, high } = water.window.moisturePct;
+      const line = specifiedMix(result!).find(({ kind }) => kind === "moisture");
+      expect([line?.low, line?.high]).toEqual([low, high]);
+      return [recipe.targetMoisturePct - low, high - recipe.targetMoisturePct];
+    };
+    expect(await ends("1 %")).toEqual([expect.closeTo(0.5, 9), expect.closeTo(1, 9)]);
+    expect(await ends("3 %")).toEqual([expect.closeTo(0.5, 9), expect.closeTo(1.5, 9)]);
+  });
+
   it("has no line for a material that the mix does without", async () => {
     const result = await exampleResult("reading-room");
     const { recipe } = result.mix!;

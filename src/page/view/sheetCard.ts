@@ -1,13 +1,14 @@
 import type { BlendLimit } from "../../blend/target.js";
 import { PALETTE, seriesStyle } from "../../figures/style.js";
 import { formatFixed, formatPlain } from "../../quantities/format.js";
+import type { Interval } from "../../quantities/interval.js";
 import { moistureWindow } from "../../soil/compaction/moistureWindow.js";
 import { say, type Text, wordFor } from "../../words/message.js";
 import { type BenchMix, isSameMix } from "../bench.js";
 import { dashArray, markPath } from "../chartSvg.js";
 import { pagePaint } from "../pageStyle.js";
 import { solveBench, type Wish } from "../solve.js";
-import type { App, View } from "./app.js";
+import type { App, PageState, View } from "./app.js";
 import { drawing, el, fill } from "./dom.js";
 
 /** A slider with its number box; both stay true to the mix. */
@@ -94,6 +95,7 @@ export function sheetCard(app: App): View {
     fill(answer, ...messages.map((message) => el("p", {}, t(message))));
   };
   const tested = open.result.trials.some(({ strength }) => strength);
+  const allowed = el("p", { class: "sum" });
   const node = el(
     "section",
     { class: "card sheet", "aria-labelledby": "sheet-title" },
@@ -110,7 +112,7 @@ export function sheetCard(app: App): View {
           t(say`A cement content follows from crushed blocks; there are none yet.`),
         ),
     moisture.node,
-    hint(app, moistureRange(app)),
+    allowed,
     el(
       "div",
       { class: "target-box" },
@@ -141,6 +143,9 @@ export function sheetCard(app: App): View {
       }
       cement.show(now.cementPct);
       moisture.show(now.moisturePct);
+      const range = moistureRange(app.state);
+      allowed.hidden = !range;
+      fill(allowed, range && t(range));
       const total = now.sharesPct.reduce((all, share) => all + share, 0);
       fill(sum, t(say`Total ${formatFixed(total, 1)} %`));
       aim.refresh();
@@ -184,13 +189,17 @@ function testedContents({ state }: App): Text | undefined {
   return say`blocks were made with ${formatPlain(first)} to ${formatPlain(last)} %`;
 }
 
-/** The moistures that the compaction test allows. */
-function moistureRange({ state }: App): Text | undefined {
-  const { compaction } = state.open!.result;
+/** The moistures that the mix may hold: with a tolerance that was entered, or by the compaction test. */
+export function moistureRange({ open, recipe }: Readonly<PageState>): Text | undefined {
+  const { compaction, mix = open?.result.mix } = recipe?.result ?? open?.result ?? {};
+  const ends = ({ low, high }: Interval) =>
+    say`${formatFixed(low, 1)} to ${formatFixed(high, 1)} %`;
+  if (mix?.water.basis === "entered") {
+    return say`with its tolerance the mix may hold ${ends(mix.water.window.moisturePct)}`;
+  }
   const window = compaction && moistureWindow(compaction);
   if (!window) return undefined;
-  const { driestPct, wettestPct } = window;
-  return say`the compaction test allows ${formatFixed(driestPct, 1)} to ${formatFixed(wettestPct, 1)} %`;
+  return say`the compaction test allows ${ends({ low: window.driestPct, high: window.wettestPct })}`;
 }
 
 /** As far as the slider of the cement goes: a little beyond the tested contents. */
