@@ -38,10 +38,12 @@ export interface MixTolerances {
   readonly cement?: Interval;
 }
 
-export interface MixRecordInput extends RecipeInput {
+export interface MixRecordInput extends Omit<RecipeInput, "wettestMoisturePct"> {
   readonly state: MixState;
   /** What the state rests on, or what is missing to the next one. */
   readonly reasons: readonly Text[];
+  /** What speaks against building from it, for the head of every sheet; default none. */
+  readonly doubts?: readonly Text[];
   readonly water: MoistureLimits;
   readonly tolerances: MixTolerances;
   /** How the crew measures by volume; left out, there are no buckets. */
@@ -106,6 +108,8 @@ export interface MeasuredForm {
 export interface MixRecord {
   readonly state: MixState;
   readonly reasons: readonly Text[];
+  /** What speaks against building from it: every card and sheet prints it at its head. */
+  readonly doubts: readonly Text[];
   /** Those with a share, of the dry mass of soil and aggregate. */
   readonly shares: readonly {
     readonly id: string;
@@ -176,14 +180,19 @@ export interface MixRecord {
  * record.parts.size // => 6.2745
  */
 export function mixRecord(input: MixRecordInput): MixRecord {
-  const { state, reasons, tolerances, elements: built } = input;
+  const { state, reasons, doubts = [], tolerances, elements: built } = input;
   const { used, notUsed, tooSmall } = sortedMaterials(input.materials);
-  const asked = recipe({ ...input, materials: used });
+  const wettestMoisturePct =
+    "wettestPct" in input.water
+      ? input.water.wettestPct
+      : input.targetMoisturePct + input.water.tolerancePct;
+  const asked = recipe({ ...input, materials: used, wettestMoisturePct });
   const counted = input.buckets && countBuckets(asked, input.buckets, tolerances);
   const { file = "study.yaml" } = input;
   const batch = recipe({
     ...input,
     materials: used,
+    wettestMoisturePct,
     // Buckets that nobody may count size no batch.
     batchDryMassKg: counted?.keeps ? counted.soilKg : asked.dryMassKg,
     mixerVolumeL: undefined,
@@ -204,6 +213,7 @@ export function mixRecord(input: MixRecordInput): MixRecord {
   return {
     state,
     reasons,
+    doubts,
     shares: batch.materials.map(({ id, name, sharePct }) => ({
       id,
       name,

@@ -42,6 +42,8 @@ export interface RecipeInput {
   readonly cementDensityBasis?: "measured" | "default";
   /** Moisture of the mix at ramming, percent of the dry mass named in `moistureOf`. */
   readonly targetMoisturePct: number;
+  /** The wettest that the mix may be rammed, on the same base; default the target. Heaps above it are too wet. */
+  readonly wettestMoisturePct?: number;
   /** Default `all-solids`: a sample of the mix dried in an oven holds its cement. */
   readonly moistureOf?: "all-solids" | "soil-and-aggregate";
   /** Dry mass of soil and aggregate in a batch, cement excluded. Give this, `mixerVolumeL` or `lift`. */
@@ -79,7 +81,7 @@ export interface RecipeWater {
   readonly inMaterialsKg: number;
   /** To pour in; a kilogram is a litre. Never below zero. */
   readonly toAddKg: number;
-  /** More than wanted, already in the materials. */
+  /** More than the target wants, already in the materials; within `wettestMoisturePct` the mix may be rammed so. */
   readonly surplusKg: number;
 }
 
@@ -177,8 +179,10 @@ export function recipe(input: RecipeInput): Recipe {
   const solidsKg = dryMassKg * (moistureOf === "all-solids" ? allSolids : 1);
   const targetKg = (solidsKg * targetMoisturePct) / 100;
   const surplusKg = Math.max(0, inMaterialsKg - targetKg);
+  const { wettestMoisturePct: wettestPct = targetMoisturePct } = input;
+  const tooMuchKg = inMaterialsKg - (solidsKg * Math.max(wettestPct, targetMoisturePct)) / 100;
   // A surplus below a gram in a tonne is rounding, not wet soil.
-  const wet = surplusKg > 1e-6 * dryMassKg;
+  const wet = tooMuchKg > 1e-6 * dryMassKg;
   const status = statusOf(unitVolumeL !== null, wet);
   return {
     status,
@@ -203,7 +207,7 @@ export function recipe(input: RecipeInput): Recipe {
     findings: [
       ...densityFindings(input),
       ...moistureFindings(input),
-      ...(wet ? [tooWetFinding(input, surplusKg, (100 * inMaterialsKg) / solidsKg)] : []),
+      ...(wet ? [tooWetFinding(input, tooMuchKg, (100 * inMaterialsKg) / solidsKg)] : []),
     ],
   };
 }
@@ -264,15 +268,15 @@ function messageOf(status: Recipe["status"], { cementPct, mixerVolumeL }: Recipe
     : say`A loose bulk density is missing, so volumes are not given. The mixer's volume cannot be used; masses are for ${FALLBACK_DRY_MASS_KG} kg of dry soil and aggregate.`;
 }
 
-function tooWetFinding(input: RecipeInput, surplusKg: number, presentPct: number): Finding {
-  const { file = "study.yaml", targetMoisturePct } = input;
+function tooWetFinding(input: RecipeInput, tooMuchKg: number, presentPct: number): Finding {
+  const { file = "study.yaml", targetMoisturePct, wettestMoisturePct = targetMoisturePct } = input;
   return finding(
-    { file, column: "materials", value: `${presentPct.toFixed(1)} %` },
+    { file, column: "materials", value: say`${formatFixed(presentPct, 1)} %` },
     "error",
     "materials-too-wet",
     {
-      message: say`The materials bring more water than the mix may have: ${formatFixed(surplusKg, 1)} kg too much in this batch.`,
-      expected: say`at most ${targetMoisturePct} % moisture`,
+      message: say`The materials bring more water than the mix may have: ${formatFixed(tooMuchKg, 1)} kg too much in this batch.`,
+      expected: say`at most ${formatFixed(wettestMoisturePct, 1)} % moisture`,
       remedy: say`Dry the soil before mixing, cover the heaps, and measure the moisture again.`,
     },
   );

@@ -82,7 +82,7 @@ export interface WaterByMoisture {
   readonly heapMoisturePct: number;
   /** To pour in; 0 where the heap brings enough. */
   readonly toAddKg: number;
-  /** More than wanted; dry the heap where it is above 0. */
+  /** More than the wettest mix may have; dry the heap where it is above 0. */
   readonly surplusKg: number;
 }
 
@@ -92,6 +92,7 @@ export interface WaterByMoisture {
  * Formula: water to add = target water − dry mass of soil and aggregate × heap moisture / 100. The dry mass in
  * the batch is taken as planned: true by weight of dry mass; by bucket only as long as the heap bulks alike.
  *
+ * @param wettestPct how wet the mix may be rammed, on the base of the recipe; default its target.
  * @throws RangeError for a moisture below 0. Source: own arithmetic.
  *
  * @example
@@ -102,14 +103,17 @@ export interface WaterByMoisture {
 export function waterByMoisture(
   recipe: Recipe,
   heapMoisturesPct: readonly number[],
+  wettestPct: number = recipe.targetMoisturePct,
 ): WaterByMoisture[] {
+  const { dryMassKg, dryMassWithCementKg, moistureOf, water } = recipe;
+  const solidsKg = moistureOf === "all-solids" ? dryMassWithCementKg : dryMassKg;
   return heapMoisturesPct.map((heapMoisturePct, index) => {
     checkNotNegative(`heapMoisturesPct[${index}]`, heapMoisturePct);
-    const toAddKg = recipe.water.targetKg - (recipe.dryMassKg * heapMoisturePct) / 100;
+    const inHeapKg = (dryMassKg * heapMoisturePct) / 100;
     return {
       heapMoisturePct,
-      toAddKg: Math.max(0, toAddKg),
-      surplusKg: Math.max(0, -toAddKg),
+      toAddKg: Math.max(0, water.targetKg - inHeapKg),
+      surplusKg: Math.max(0, inHeapKg - (solidsKg * wettestPct) / 100),
     };
   });
 }

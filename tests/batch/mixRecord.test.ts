@@ -253,6 +253,36 @@ describe("one record of the mix", () => {
     expect(seen.outside).toBeGreaterThan(20);
   }, 60_000);
 
+  it("lets heaps be wetter than the target as far as the mix may be rammed", () => {
+    const heap = (moisturePct: number) =>
+      mixRecord({
+        state: "tested",
+        reasons: [],
+        materials: [
+          { id: "soil", name: "Soil", sharePct: 100, looseBulkDensityKgM3: 1200, moisturePct },
+        ],
+        cementPct: 8,
+        cementBulkDensityKgM3: 1200,
+        targetMoisturePct: 9.74149147106112,
+        batchDryMassKg: 100,
+        water: { driestPct: 8, wettestPct: 11.5 },
+        tolerances: { shares: {} },
+      });
+    // 12 kg in 108 kg of solids: 11.1 %, above the target and inside the window.
+    const inside = heap(12);
+    expect([inside.batch.status, inside.findings]).toEqual(["ok", []]);
+    expect([inside.batch.water.toAddKg, inside.water.status]).toEqual([0, "ok"]);
+    // 13 kg: 12.0 %, and 11.5 % of 108 kg is 12.42 kg.
+    const outside = heap(13);
+    expect([outside.batch.status, outside.water.status]).toEqual(["too-wet", "dry-first"]);
+    const [{ value, message, expected }] = outside.findings;
+    expect([value, message, expected].map((text) => render(text!))).toEqual([
+      "12.0 %",
+      "The materials bring more water than the mix may have: 0.6 kg too much in this batch.",
+      "at most 11.5 % moisture",
+    ]);
+  });
+
   const soil = { id: "soil", name: "Soil", looseBulkDensityKgM3: 1200, moisturePct: 6 };
   const sand = { id: "sand", name: "Sand", looseBulkDensityKgM3: 1500, moisturePct: 4 };
   const gravel = { id: "gravel", name: "Gravel", looseBulkDensityKgM3: 1550, moisturePct: 1 };

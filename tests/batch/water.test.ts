@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { sandBulking } from "../../src/batch/bulkDensity.js";
 import { type RecipeInput, recipe, saturationMoisturePct } from "../../src/batch/recipe.js";
-import { waterWindow } from "../../src/batch/water.js";
+import { waterByMoisture, waterWindow } from "../../src/batch/water.js";
 import { near } from "../strength/near.js";
 
 const EXACT = { rel: 1e-10, abs: 1e-10 };
@@ -100,5 +100,16 @@ describe("sandBulking", () => {
       bulkingPct: null,
     });
     expect(() => sandBulking({ dampHeight: 0, floodedHeight: 1 })).toThrow(RangeError);
+  });
+});
+
+describe("waterByMoisture", () => {
+  it("has no more to dry than what the wettest mix leaves", () => {
+    const batch = recipe(mix(6));
+    // 108 kg of solids: 10.8 kg of water at the target of 10 %, 12.42 kg at 11.5 %.
+    const [within, beyond] = waterByMoisture(batch, [12, 13], 11.5);
+    expect([within.toAddKg, within.surplusKg]).toEqual([0, 0]);
+    near(beyond.surplusKg, 13 - 12.42, EXACT, "above the window");
+    near(waterByMoisture(batch, [12])[0].surplusKg, 1.2, EXACT, "above the target");
   });
 });

@@ -305,7 +305,7 @@ function moistureBlocks(
       rows: [
         [
           say`Pour in`,
-          ...waterByMoisture(batch, heaps).map(({ toAddKg, surplusKg }) =>
+          ...waterByMoisture(batch, heaps, window.moisturePct.high).map(({ toAddKg, surplusKg }) =>
             surplusKg > 0 ? say`dry it` : liquid(toAddKg, config.units),
           ),
         ],
