@@ -1,5 +1,4 @@
 import { isBuildable } from "../entries/buildable.js";
-import type { ToleranceConfig } from "../entries/studyConfig.js";
 import { type Finding, type FindingWords, finding, STUDY_FILE } from "../findings/finding.js";
 import { formatFixed, formatQuantity } from "../quantities/format.js";
 import { moistureWindow } from "../soil/compaction/moistureWindow.js";
@@ -29,6 +28,10 @@ export interface SpecifiedLine {
   readonly low?: number;
   readonly high?: number;
   readonly basis: ToleranceBasis;
+  /** Where the value of the density comes from; the limit has its own basis. */
+  readonly valueBasis?: Text;
+  /** Of the maximum of the compaction test; where the least density is a share of it. */
+  readonly lowOfMaximumPct?: number;
 }
 
 /** Of a mass put into a batch, each way; common practice, no source. */
@@ -95,7 +98,12 @@ export function specifiedMix({
   const value = recipe.targetMoisturePct;
   const { low, high } = water.window.moisturePct;
   lines.push({ kind: "moisture", value, low, high, basis: WATER_BASIS[water.basis] });
-  lines.push({ kind: "density", value: density.valueKgM3, ...minDensity() });
+  lines.push({
+    kind: "density",
+    value: density.valueKgM3,
+    valueBasis: density.basis,
+    ...minDensity(),
+  });
   const lift = tolerances.liftM ?? LIFT_M;
   // Elements with lifts of one depth share a line.
   for (const depth of new Set(config.elements.map(({ compactedLiftM }) => compactedLiftM))) {
@@ -113,17 +121,25 @@ export function specifiedMix({
   }
   return lines;
 
-  function minDensity(): Pick<SpecifiedLine, "low" | "basis"> {
+  function minDensity(): Pick<SpecifiedLine, "low" | "lowOfMaximumPct" | "basis"> {
     // A mix is stated only where the compaction test has a top; without one the rammed density stands in.
     const max = compaction?.peak?.maximumDryDensityKgM3 ?? density.valueKgM3;
     if (tolerances.densityPct !== undefined && compaction?.peak) {
-      return { low: (tolerances.densityPct / 100) * max, basis: "entered" };
+      return ofMaximum(tolerances.densityPct, "entered");
     }
     // One value for all says that no block was weighed.
     if (density.lowKgM3 < density.highKgM3) {
       return { low: density.lowKgM3, basis: "lightest block" };
     }
-    return { low: (MIN_DENSITY_PCT / 100) * max, basis: "common practice" };
+    return ofMaximum(MIN_DENSITY_PCT, "common practice");
+
+    function ofMaximum(pct: number, basis: ToleranceBasis) {
+      return {
+        low: (pct / 100) * max,
+        ...(compaction?.peak ? { lowOfMaximumPct: pct } : {}),
+        basis,
+      };
+    }
   }
 }
 
@@ -149,19 +165,21 @@ const SLACK = 1e-9;
  * Holds the entered tolerances against what was tested: a mix that keeps to them must not fall below the
  * least cement, leave the moisture window of the compaction test, or be lighter than every block.
  *
- * @returns none where the study enters no tolerances or gives no mix.
+ * @returns none where neither the study nor its site enters tolerances, or where there is no mix.
  */
 export function toleranceFindings(
   result: Pick<StudyResult, "config" | "mix" | "compaction" | "strength">,
 ): Finding[] {
   const { config, mix, compaction } = result;
   const { tolerances } = config;
-  if (!tolerances || !mix || !isBuildable(config)) return [];
+  if (!mix || !isBuildable(config)) return [];
   const lines = specifiedMix(result);
   const line = (kind: SpecifiedLine["kind"]) => lines.find((one) => one.kind === kind);
+  const ofMoisture = moistureTolerance(line("moisture"), config, compaction);
+  if (!tolerances) return ofMoisture;
   const findings = [
     ...cementTolerance(line("cement"), result.strength),
-    ...moistureTolerance(line("moisture"), tolerances, compaction),
+    ...ofMoisture,
     ...densityTolerance(line("density"), result),
   ];
   const compactedLiftM = Math.min(...config.elements.map((element) => element.compactedLiftM));
@@ -207,17 +225,17 @@ function cementTolerance(
 }
 
 function moistureTolerance(
-  { low, high }: Partial<SpecifiedLine> = {},
-  { moistureBelowPct }: ToleranceConfig,
+  { low, high, basis }: Partial<SpecifiedLine> = {},
+  { tolerances }: Pick<StudyResult["config"], "tolerances">,
   compaction: StudyResult["compaction"],
 ): Finding[] {
   const window = compaction && moistureWindow(compaction);
-  if (!window || moistureBelowPct === undefined || low === undefined || high === undefined) {
-    return [];
-  }
+  if (!window || basis !== "entered" || low === undefined || high === undefined) return [];
   if (low >= window.driestPct - SLACK && high <= window.wettestPct + SLACK) return [];
+  const column =
+    tolerances?.moistureBelowPct === undefined ? "site.tolerance" : "tolerances.moisture";
   return [
-    tolerance("moisture", "tolerance-outside-window", {
+    finding({ file: STUDY_FILE, column }, "warning", "tolerance-outside-window", {
       message: say`The moisture may go from ${percent(low)} to ${percent(high)}; the compaction test keeps ${window.relativePct} % of its greatest dry density from ${percent(window.driestPct)} to ${percent(window.wettestPct)} only.`,
       expected: say`a tolerance inside the window of the compaction test`,
       remedy: say`Narrow the tolerance, or test compaction at more moistures where the window ends with the test.`,

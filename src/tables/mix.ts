@@ -175,7 +175,7 @@ export function toleranceTable(
       amount(line, lowEnd(line), units),
       amount(line, line.high, units),
       CHECK[line.kind],
-      BASIS[line.basis],
+      basisText(line),
     ]),
     notes: [
       say`Shares and cement are percent of the dry mass of soil and aggregate, moisture is percent of the dry mass of all solids. Ways of checking are common practice, no source.`,
@@ -187,6 +187,27 @@ export function toleranceTable(
         : []),
     ],
   };
+}
+
+/** Where a line comes from; of the density both the value and its least, which have two origins. */
+function basisText(line: SpecifiedLine): Text {
+  return line.valueBasis === undefined
+    ? BASIS[line.basis]
+    : say`value: ${line.valueBasis}; least: ${leastDensityBasis(line)}`;
+}
+
+function leastDensityBasis({ basis, lowOfMaximumPct }: SpecifiedLine): Text {
+  return lowOfMaximumPct === undefined
+    ? BASIS[basis]
+    : say`${plain(lowOfMaximumPct)} % of the maximum of the compaction test, ${BASIS[basis]}`;
+}
+
+/** The rammed density in one sentence: the value and the least of it, each with where it comes from. */
+export function rammedDensityText(line: SpecifiedLine, units: UnitSystem): Text {
+  const value = amount(line, line.value, units);
+  const known = line.valueBasis === undefined ? value : say`${value}: ${line.valueBasis}`;
+  if (line.low === undefined) return known;
+  return say`${known}; at least ${amount(line, line.low, units)}: ${leastDensityBasis(line)}`;
 }
 
 function lineName({ kind, name = "" }: SpecifiedLine): Text {

@@ -162,6 +162,9 @@ export function compactionTable(compaction: CompactionAnalysis, units: UnitSyste
     ]),
     notes: peak
       ? [
+          ...(compaction.method === undefined
+            ? []
+            : [say`How it was compacted, as the sheet says: ${compaction.method}.`]),
           say`Optimum ${fixed(peak.optimumWaterPct, 1)} % water${interval(peak.optimumInterval95, (value) => fixed(value, 1))}, maximum dry density ${formatQuantity(peak.maximumDryDensityKgM3, "density", units, 4)}${interval(peak.maximumInterval95, density)}; method: ${wordFor(peak.method)}.`,
           ...compaction.alternatives.map(
             (other) =>
@@ -198,7 +201,7 @@ export function moistureWindowTable(
     caption: say`Compaction moisture range, by the compaction test`,
     items: [
       {
-        label: say`Lowest dry density`,
+        label: say`Density at the ends of this range`,
         value: say`${window.relativePct} % of the maximum (common practice, no source): at least ${formatQuantity(minDryDensityKgM3, "density", units, 4)}`,
       },
       {

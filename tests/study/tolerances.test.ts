@@ -1,9 +1,12 @@
 import { describe, expect, it } from "vitest";
 import { moistureWindow } from "../../src/soil/compaction/moistureWindow.js";
 import { specifiedMix, toleranceFindings } from "../../src/study/specifiedMix.js";
+import { rammedDensityText, toleranceTable } from "../../src/tables/mix.js";
+import { render } from "../../src/words/render.js";
 import { exampleResult } from "../support/exampleResult.js";
 import { computeStudy, readStudy } from "../support/saidStudy.js";
 import { copyStudy } from "../support/studyCopy.js";
+import { rowsOf } from "../tables/blockText.js";
 
 async function edited(...edits: readonly (readonly [string | RegExp, string])[]) {
   const copy = copyStudy("reading-room");
@@ -28,6 +31,25 @@ describe("the specified mix", () => {
     const lift = lines.find(({ kind }) => kind === "lift");
     expect([lift?.low, lift?.high]).toEqual([expect.closeTo(0.085, 12), expect.closeTo(0.115, 12)]);
     expect(codes(result.findings)).toEqual([]);
+  });
+
+  it("says of the rammed density what its value is and what its least is", async () => {
+    const words = async (name: "bus-shelter" | "reading-room") => {
+      const { config, ...result } = await exampleResult(name);
+      const line = specifiedMix({ config, ...result }).find(({ kind }) => kind === "density")!;
+      return [
+        render(rammedDensityText(line, config.units)),
+        rowsOf(toleranceTable({ config, ...result })).find(([name]) => name.startsWith("Dry"))?.[5],
+      ];
+    };
+    // By hand: 0.96 × 2010.4 = 1930.
+    expect(await words("reading-room")).toEqual([
+      "1954 kg/m³: mean dry density of 20 blocks of 28 days; at least 1930 kg/m³: 96 % of the maximum of the compaction test, as entered",
+      "value: mean dry density of 20 blocks of 28 days; least: 96 % of the maximum of the compaction test, as entered",
+    ]);
+    expect((await words("bus-shelter"))[1]).toMatch(
+      /^value: mean dry density of \d+ blocks of 28 days; least: the lightest block that the strengths rest on$/,
+    );
   });
 
   it("falls back to what was tested, and marks what is only common", async () => {

@@ -299,7 +299,7 @@ describe("tables of a grading", () => {
       "Height [mm]",
       "Share of the height [%]",
       "Share of the mass that it allows [%]",
-      "Laboratory, of the mass [%]",
+      "Laboratory, of the mass in the jar [%]",
       "Agrees",
       "Finest size settled [mm]",
     ]);
@@ -497,7 +497,7 @@ describe("tables of a soil", () => {
     const open = itemsOf(moistureWindowTable({ ...test, curve: narrow }, "SI"));
     expect(open.Driest).toMatch(/^9\.[89] %, where the tests end: drier was not tested$/);
     expect(open.Wettest).toMatch(/^11\.[23] %, where the tests end: wetter was not tested$/);
-    expect(items["Lowest dry density"]).toContain("98 % of the maximum");
-    expect(items["Lowest dry density"]).toContain("at least 1880 kg/m³");
+    expect(items["Density at the ends of this range"]).toContain("98 % of the maximum");
+    expect(items["Density at the ends of this range"]).toContain("at least 1880 kg/m³");
   });
 });
