@@ -457,6 +457,23 @@ describe("limits that cannot be met", () => {
     expect(conflict?.minBreach.length).toBeGreaterThan(0);
   });
 
+  it("are broken least by squares, each beside the largest of its own terms", () => {
+    const { conflict } = designBlend({
+      materials: [SOIL, SAND],
+      target: POWER,
+      limits: [
+        { kind: "fines", maxPct: 15 },
+        { kind: "cost", maxPerT: 8 },
+      ],
+    });
+    // Of a soil share s: fines (42 s − 12) / 30 and cost (12 − 18 s) / 12; squares least at 2.06 / 4.21.
+    const soil = 2.06 / 4.21;
+    near(conflict?.sharesPct[0], 100 * soil, { rel: 1e-7, abs: 0 }, "soil");
+    const [fines, cost] = conflict!.minBreach.map(({ by }) => by);
+    near(fines, 42 * soil - 12, { rel: 1e-6, abs: 0 }, "fines");
+    near(cost, 12 - 18 * soil, { rel: 1e-6, abs: 0 }, "cost");
+  });
+
   it("are told of shares that exclude one another, and of too few materials", () => {
     const apart = designBlend({
       materials: [

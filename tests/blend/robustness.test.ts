@@ -30,6 +30,14 @@ describe("robustness", () => {
     expect(robustness({ ...input, seed: 2 })).not.toEqual(robustness(input));
   });
 
+  it("takes what no variation is given for as it is", () => {
+    const sharesPct = [40, 30, 30];
+    const { points } = robustness({ materials: THREE, sharesPct, band: BAND, variation: [] });
+    const passing = 0.4 * 85 + 0.3 * 95 + 0.3 * 8;
+    const { p05Pct, medianPct, p95Pct } = points.find(({ sizeMm }) => sizeMm === 2)!;
+    for (const found of [p05Pct, medianPct, p95Pct]) expect(found).toBeCloseTo(passing, 9);
+  });
+
   it("keeps the rest in proportion when the fines change", () => {
     // With half the fines, what passes 0.002 mm halves and what is retained on 2 mm grows.
     const own = curve([0.002, 20], [0.063, 40], [2, 70], [20, 100]);
