@@ -24,7 +24,15 @@ const STAGES = join(EXAMPLES, "garden-wall");
 const bytes = (text: string) => new TextEncoder().encode(text);
 const SIEVE = "dry mass (g),1000\nsieve (mm),retained (g)\n8,0\n2,300\n0.063,400\npan,300\n";
 
-async function computed(name: string) {
+/** A stage of the garden wall, computed once for all that look at it. */
+const stages = new Map<string, ReturnType<typeof computeStage>>();
+function computed(name: string) {
+  const known = stages.get(name) ?? computeStage(name);
+  stages.set(name, known);
+  return known;
+}
+
+async function computeStage(name: string) {
   const { study, findings } = await readStudy(join(STAGES, name));
   if (!study) throw new Error(JSON.stringify(findings));
   const computation = computeStudy(study, findings);
