@@ -47,6 +47,12 @@ function handRows({ finesPct, finesMm, targetFinesPct, byHand }: ClassBlend): Ex
       kind: "number",
       id: "sand-to-one-of-soil",
       question: say`The soil has ${one(soilPct)} % fines (below ${plain(finesMm)} mm), the sand ${one(sandPct)} %. How many parts of sand to one of soil, by dry mass, give ${one(targetFinesPct)} %?`,
+      recalls: {
+        id: "passing-finest",
+        told: one(soilPct),
+        question: (number) =>
+          say`The soil has the fines (below ${plain(finesMm)} mm) that you found in ${number}, the sand ${one(sandPct)} %. How many parts of sand to one of soil, by dry mass, give ${one(targetFinesPct)} %?`,
+      },
       unit: "",
       value: ratio,
       tolerance: { rel: 0.03 },

@@ -204,11 +204,11 @@ function lineRows({ requirement, fit, leastCement }: Blocks, units: UnitSystem):
   ];
 }
 
-/** The bound of one further block at the highest tested content. */
+/** The bound of one further block at the highest tested content but one: a figure of the lesson tells the highest. */
 function boundRow({ requirement, fit }: Blocks, units: UnitSystem): Exercise {
   const { confidence } = requirement;
   const unit = displayUnit("stress", units);
-  const content = fit.contentsPct[fit.contentsPct.length - 1];
+  const content = fit.contentsPct[fit.contentsPct.length - 2];
   const { leverage: h, ...at } = strengthAt(fit, content);
   const stress = (mpa: number) => displayValue(mpa, "stress", units);
   const [onLine, s] = [stress(at.value), stress(at.sd)];

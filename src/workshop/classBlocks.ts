@@ -4,6 +4,7 @@ import { type Figure, figureOf } from "../figures/figure.js";
 import { guidanceBand } from "../figures/grading/band.js";
 import { type ChartCurve, gradingChart } from "../figures/grading/gradingChart.js";
 import { strengthChart } from "../figures/strength/strengthChart.js";
+import type { Finding } from "../findings/finding.js";
 import { type CautionWork, cautionsFor } from "../guidance/cautions.js";
 import { verdictWords } from "../guidance/check.js";
 import { displayUnit, formatFixed, formatPlain, formatQuantity } from "../quantities/format.js";
@@ -16,6 +17,7 @@ import type { FrameRow } from "../tables/toDataFrame.js";
 import { joinTexts, say, type Text } from "../words/message.js";
 import { render } from "../words/render.js";
 import { blendsTable } from "./classBlend.js";
+import { JAR_TIMES_MIN } from "./classSheet.js";
 import type { ClassSoil } from "./classSoil.js";
 import { savingNote, savingTable, volumeMassTable, wallCarbonTable } from "./classWall.js";
 import { fewerBlocks, fewerBlocksTable } from "./fewerBlocks.js";
@@ -77,8 +79,29 @@ export function classSievingTable(day: ClassDay): TableBlock | NoteBlock {
 }
 
 /** What the checks say of the group's readings and of the sheet. */
-export function classFindings({ findings }: ClassDay): FindingsBlock {
-  return { kind: "findings", findings };
+export function classFindings({ findings, group }: ClassDay): FindingsBlock {
+  const layers = group?.soil?.jarRecord?.layers ?? [];
+  const [sand, silt, clay] = layers.map(({ timeMin }) => timeMin);
+  const asOrdered =
+    sand === JAR_TIMES_MIN.sand && silt === JAR_TIMES_MIN.silt && clay === JAR_TIMES_MIN.clay;
+  return {
+    kind: "findings",
+    findings: findings.map((one) =>
+      asOrdered && one.code === JAR_READ_AT_OTHER_SIZE ? readAsOrdered(one) : one,
+    ),
+  };
+}
+
+/** Of `analyseJar`. */
+const JAR_READ_AT_OTHER_SIZE = "jar-reading-time";
+
+/** A class reads its jars when its sheet says: that is a limit of the test, not a fault of the group. */
+function readAsOrdered(found: Finding): Finding {
+  return {
+    ...found,
+    severity: "note",
+    remedy: say`No action needed: the class reads its jars at this time. Take the boundary at the size given here.`,
+  };
 }
 
 // The curve

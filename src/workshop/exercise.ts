@@ -1,7 +1,7 @@
 import { checkThat } from "../quantities/checkNumber.js";
 import { formatNumber, formatPlain } from "../quantities/format.js";
 import type { Interval } from "../quantities/interval.js";
-import { say, type Text } from "../words/message.js";
+import { say, type Text, type WrittenNumber } from "../words/message.js";
 
 /** A way of going wrong that leads to an answer which can be known again. */
 export interface Mistake<Value> {
@@ -19,10 +19,22 @@ export interface AnswerTolerance {
   readonly abs?: number;
 }
 
+/** How a question is put to who has worked another one before, on the same sheet. */
+export interface Recalled {
+  /** Of the other exercise. */
+  readonly id: string;
+  /** The value as the question tells it. */
+  readonly told: WrittenNumber;
+  /** The question without the value, which names the other one's number in its place. */
+  readonly question: (number: Text) => Text;
+}
+
 interface ExerciseText {
   /** Name in `checkAnswer`, kebab-case. */
   readonly id: string;
   readonly question: Text;
+  /** A value that the question tells and another exercise asks for: paper with both does not tell it. */
+  readonly recalls?: Recalled;
   /** Said at the second wrong try. */
   readonly hint: Text;
   /** The formula and the sum with its numbers; said at the third wrong try. */

@@ -133,10 +133,11 @@ function sieveRows(facts: ReturnType<typeof sieveFacts>): Exercise[] {
   // Without washing there are no mistakes about it.
   const washedG = washedDryMassG ?? Number.NaN;
   const washedOutG = dryMassG - washedG;
+  const lostG = (washedDryMassG ?? dryMassG) - onAllG - panG;
   const where =
     washedDryMassG === undefined
-      ? say`the sample was not washed, in the pan ${grams(panG)} g`
-      : say`washed out ${grams(washedOutG)} g, in the pan ${grams(panG)} g`;
+      ? say`the sample was not washed, in the pan ${grams(panG)} g, not recovered ${grams(lostG)} g`
+      : say`washed out ${grams(washedOutG)} g, in the pan ${grams(panG)} g, not recovered ${grams(lostG)} g`;
   return [
     {
       kind: "number",

@@ -92,6 +92,7 @@ export { answerPaper, classForms, type Paper, worksheet } from "./papers.js";
 export { savingExercises } from "./savingExercises.js";
 export {
   type AskedPrediction,
+  afterAnswer,
   checkAnswer,
   comparePredictions,
   openExercises,

@@ -19,7 +19,7 @@ export interface Judgement {
 }
 
 /** From this wrong try on, the worked answer is given; at the one before, the hint. */
-const WORKED_AT_TRY = 3;
+export const WORKED_AT_TRY = 3;
 
 /**
  * Judges an answer: right and why; or what is wrong with it, at the second try with a hint, from the

@@ -29,10 +29,11 @@ const NEW_PAGE: ReportBlock = { kind: "pageBreak" };
  * No answer stands in it, and no word that is about computers.
  */
 export function worksheet(day: ClassDay): Paper {
-  let number = 0;
+  const asked: Exercise[] = [];
   const ask = (exercise: Exercise): ReportBlock => {
-    number += 1;
-    return question(exercise, number);
+    const block = question(exercise, asked);
+    asked.push(exercise);
+    return block;
   };
   const parts = LESSONS.flatMap(({ id, title }): Paper["parts"] => {
     const { core, further } = onPaper(day, id);
@@ -60,8 +61,8 @@ export function worksheet(day: ClassDay): Paper {
   };
 }
 
-/** These ask about a table that is longer than the question is worth on paper. */
-const ON_SCREEN = ["outside-of-how-many"];
+/** These ask about a table, or a trial, that is longer than the question is worth on paper. */
+const ON_SCREEN = ["outside-of-how-many", "worst-miscount"];
 
 function onPaper(day: ClassDay, id: LessonId) {
   const { core, further } = lessonExercises(day, id);
@@ -73,14 +74,28 @@ function onPaper(day: ClassDay, id: LessonId) {
   };
 }
 
-function question(exercise: Exercise, number: number): ReportBlock {
-  const text = say`${number}. ${exercise.question}`;
+function question(exercise: Exercise, before: readonly Exercise[]): ReportBlock {
+  const text = say`${before.length + 1}. ${questionAfter(exercise, before)}`;
   if (exercise.kind === "choice") {
     const options = exercise.options.map((option) => option.text);
     return { kind: "question", text, options, lines: 0 };
   }
   const { unit } = exercise;
   return { kind: "question", text, lines: 1, ...(unit === "" ? {} : { unit }) };
+}
+
+/** The question as it is put after those before it: it tells the answer of none of them. */
+function questionAfter({ question, recalls }: Exercise, before: readonly Exercise[]): Text {
+  const at = before.findIndex(({ id }) => id === recalls?.id);
+  if (recalls === undefined || at < 0) return question;
+  // Of other readings, or with another content, it tells nothing.
+  const { value } = before[at];
+  const same =
+    typeof value === "number" &&
+    [formatFixed(value, 1), formatPlain(value)].some(
+      ({ number }) => number === recalls.told.number,
+    );
+  return same ? recalls.question(String(at + 1)) : question;
 }
 
 /** What the questions on the soil are worked from. */
@@ -179,9 +194,9 @@ export function classForms({ groups, units }: ClassDay): Paper {
         kind: "paragraph",
         text: say`Fill a third of a straight jar with soil, lumps broken, stones out. Fill up with water, add a pinch of salt, leave it for an hour, shake for two minutes, set it down and do not move it. Read the top of what has settled after ${JAR_TIMES_MIN.sand} minute, ${JAR_TIMES_MIN.silt} minutes and 24 hours.`,
       },
+      toFillIn(say`The soil in the jar`, [classRowLabel("passedSieve")]),
       toFillIn(say`Heights above the bottom of the jar`, [
         classRowLabel("waterDepth"),
-        classRowLabel("passedSieve"),
         classRowLabel("sand"),
         classRowLabel("silt"),
         classRowLabel("clay"),
@@ -196,7 +211,7 @@ export function classForms({ groups, units }: ClassDay): Paper {
       { kind: "paragraph", text: WHO },
       {
         kind: "paragraph",
-        text: say`Dry and weigh the sample. Wash the fines out over the finest sieve, dry and weigh again. Sieve from coarse to fine and weigh what stays on each sieve, then the pan. Not washed: leave that line empty. Sieve damped down or outdoors, with a mask.`,
+        text: say`Dry and weigh the sample. Wash the fines out over the finest sieve, dry and weigh again. Sieve from coarse to fine and weigh what stays on each sieve, then the pan. Not washed: leave that line empty. Sieve outdoors or with the lid on, with a fitted mask; damp the floor, not the sample.`,
       },
       toFillIn(say`Masses`, [
         classRowLabel("dryMass"),
@@ -242,7 +257,7 @@ export function answerPaper(day: ClassDay): Paper {
     const exercises = [...core, ...further, ...onScreen];
     if (exercises.length === 0) return [];
     const numbers = exercises.map((exercise): Text => {
-      if (onScreen.includes(exercise)) return say`screen`;
+      if (onScreen.includes(exercise)) return say`only in the notebook`;
       last += 1;
       return String(last);
     });

@@ -68,6 +68,12 @@ function cementRows(wall: ClassWall, units: UnitSystem): Exercise[] {
       kind: "number",
       id: "cement-in-the-wall",
       question: say`${plain(volume)} ${volumeUnit} of wall, ${plain(density)} ${densityUnit} dry with its cement, ${plain(cementPct)} % cement of the dry mass of soil and aggregate. How much cement?`,
+      recalls: {
+        id: "cement-to-weigh-out",
+        told: plain(cementPct),
+        question: (number) =>
+          say`${plain(volume)} ${volumeUnit} of wall, ${plain(density)} ${densityUnit} dry with its cement, with the cement content that you found in ${number}, of the dry mass of soil and aggregate. How much cement?`,
+      },
       unit,
       value: mass(cementKg),
       tolerance: { rel: 0.01 },
@@ -88,7 +94,7 @@ function cementRows(wall: ClassWall, units: UnitSystem): Exercise[] {
     {
       kind: "number",
       id: "cement-saved",
-      question: say`An all-concrete wall would take ${plain(told.concrete)} ${told.concreteUnit}, with ${least} to ${most} ${unit} of cement in each ${told.concreteUnit}. How much less cement does the earth wall of the question before hold? Below zero where it holds more.`,
+      question: say`An all-concrete wall would take ${plain(told.concrete)} ${told.concreteUnit}, with ${least} to ${most} ${unit} of cement in each ${told.concreteUnit}. How much less cement does the earth wall of the question before hold? (Negative if it holds more.)`,
       unit: "%",
       value: middle,
       between: { low, high },
@@ -179,7 +185,7 @@ function volumePartRows(wall: ClassWall, units: UnitSystem): Exercise[] {
     {
       kind: "number",
       id: "cement-by-mass",
-      question: say`The same buckets hold, dry and loose, soil ${plain(ofSoil)}, sand ${plain(ofSand)}, cement ${plain(ofCement)} ${densityUnit}. Cement in percent of the dry mass of soil and sand?`,
+      question: say`${plain(soil)} buckets of soil (${plain(ofSoil)} ${densityUnit} dry, loose), ${plain(sand)} of sand (${plain(ofSand)} ${densityUnit}) and ${plain(cement)} of cement (${plain(ofCement)} ${densityUnit}): cement in percent of the dry mass of soil and sand?`,
       unit: "%",
       value: byMassPct,
       // Well below the step from buckets to mass.

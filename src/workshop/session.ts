@@ -4,14 +4,10 @@ import { BLANK } from "../tables/cell.js";
 import { joinTexts, say, type Text } from "../words/message.js";
 import { nearestName } from "../words/nearestName.js";
 import type { Exercise } from "./exercise.js";
-import { judgeAnswer } from "./judgeAnswer.js";
+import { judgeAnswer, WORKED_AT_TRY } from "./judgeAnswer.js";
 
-interface Prediction {
-  /** A number, or a short text. */
-  readonly value: number | string;
-  /** Said after the computed value had been shown. */
-  readonly afterwards: boolean;
-}
+/** Typed in place of an answer by who gives up. */
+const GIVEN_UP = "?";
 
 /** Something to be expected before it is computed. */
 export interface AskedPrediction {
@@ -30,8 +26,11 @@ export interface AskedPrediction {
 const workshopMemory = {
   exercises: new Map<string, Exercise>(),
   tries: new Map<string, number>(),
+  /** Ids of exercises that were answered rightly, worked at the third try or given up. */
+  settled: new Set<string>(),
   asked: new Map<string, AskedPrediction>(),
-  predictions: new Map<string, Prediction>(),
+  /** Numbers or short texts. */
+  predictions: new Map<string, number | string>(),
   /** Ids whose computed value was shown. */
   revealed: new Set<string>(),
 };
@@ -55,6 +54,7 @@ export function openExercises(exercises: readonly Exercise[]): TableBlock {
   // what was open before speaks of other data
   workshopMemory.exercises.clear();
   workshopMemory.tries.clear();
+  workshopMemory.settled.clear();
   for (const exercise of exercises) workshopMemory.exercises.set(exercise.id, exercise);
   return {
     kind: "table",
@@ -90,7 +90,7 @@ function answerSort(exercise: Exercise): Text {
  * Nothing that a cell can hold stops a notebook here: a blank answer, a text, NaN or a misspelt name of an
  * exercise is answered in words. Tries are kept in this process alone.
  *
- * @param answer `undefined`, `null` or an empty text for no answer.
+ * @param answer `undefined`, `null` or an empty text for no answer; `"?"` gives up and is told the working.
  *
  * @example
  * const exercise = { kind: "number", id: "sand", question: "Sand?", unit: "%", value: 43, tolerance: { abs: 1 }, mistakes: [], hint: "Subtract.", worked: "70 − 27 = 43 %.", why: "Sand lies between two boundaries." };
@@ -101,10 +101,44 @@ function answerSort(exercise: Exercise): Text {
 export function checkAnswer(id: string, answer: unknown): NoteBlock {
   const exercise = workshopMemory.exercises.get(id);
   if (!exercise) return note(noExercise(String(id), [...workshopMemory.exercises.keys()]));
+  if (typeof answer === "string" && answer.trim() === GIVEN_UP) {
+    workshopMemory.settled.add(id);
+    return note(say`Given up. Worked: ${exercise.worked}`);
+  }
   const { verdict, tries, text } = judgeAnswer(exercise, answer, workshopMemory.tries.get(id) ?? 0);
   workshopMemory.tries.set(id, tries);
+  if (verdict === "right" || tries >= WORKED_AT_TRY) workshopMemory.settled.add(id);
   return note(
     verdict === "blank" ? say`${exercise.question} (${answerSort(exercise)}) ${text}` : text,
+  );
+}
+
+/**
+ * A table, figure or note that tells an answer: itself once every exercise named was answered rightly, tried
+ * three times or given up, and every prediction named was made; until then a note that says what it waits for.
+ * A name that is not open, because the class has not the data for it, keeps nothing waiting.
+ *
+ * @example
+ * const exercise = { kind: "number", id: "silt", question: "Silt?", unit: "%", value: 16, tolerance: { abs: 1 }, mistakes: [], hint: "", worked: "27 − 11 = 16 %.", why: "" };
+ * const opened = openExercises([exercise]);
+ * const solution = { kind: "paragraph", text: "16 % of silt" };
+ * render(afterAnswer(["silt"], solution).text) // => "The solution waits for an answer above: silt. Three tries or \"?\" in place of the answer show the working. Then run this cell again."
+ * const answered = checkAnswer("silt", 16);
+ * render(afterAnswer(["silt"], solution).text) // => "16 % of silt"
+ */
+export function afterAnswer<Solution>(
+  ids: readonly string[],
+  solution: Solution,
+): Solution | NoteBlock {
+  const { exercises, settled, asked, predictions } = workshopMemory;
+  const open = ids.filter((id) =>
+    exercises.has(id) ? !settled.has(id) : asked.has(id) && !predictions.has(id),
+  );
+  if (open.length === 0) return solution;
+  return note(
+    open.some((id) => exercises.has(id))
+      ? say`The solution waits for an answer above: ${open.join(", ")}. Three tries or "?" in place of the answer show the working. Then run this cell again.`
+      : say`The solution waits for a prediction above: ${open.join(", ")}. Predict, then run this cell again.`,
   );
 }
 
@@ -137,9 +171,8 @@ export function openPredictions(asked: readonly AskedPrediction[]): void {
 }
 
 /**
- * Records what somebody expects before a value is computed. The first prediction stands: one that is made
- * after the computed value was shown by `comparePredictions` is kept as an afterthought only where there
- * was none before.
+ * Records what somebody expects before a value is computed. Once `comparePredictions` showed the computed
+ * value, the prediction stands.
  *
  * @param id as `openPredictions` was given it; a name that it was not given is taken as the label.
  * @param value a number or a short text; `undefined`, `null`, an empty text or NaN is no prediction.
@@ -164,19 +197,13 @@ export function predict(id: string, value: unknown): NoteBlock {
         );
   }
   const said = typeof given === "number" ? given : String(given).trim();
-  if (!revealed.has(id)) {
-    predictions.set(id, { value: said, afterwards: false });
-    return note(say`Predicted, ${label}: ${said}.`);
-  }
-  if (predictions.has(id)) {
+  if (revealed.has(id)) {
     return note(
       say`The computed value was shown already, so the first prediction stands, ${label}.`,
     );
   }
-  predictions.set(id, { value: said, afterwards: true });
-  return note(
-    say`The computed value was shown already: kept as an afterthought, ${label}: ${said}.`,
-  );
+  predictions.set(id, said);
+  return note(say`Predicted, ${label}: ${said}.`);
 }
 
 /** A guess needs no form: `12,5 %` is as good as 12.5. */
@@ -186,7 +213,8 @@ function typedNumber(text: string): number | string {
 }
 
 /**
- * Sets predictions beside the computed values, with the difference in percent of the computed one.
+ * Sets predictions beside the computed values, with the difference in percent of the computed one. Without a
+ * prediction no computed value is shown.
  *
  * @param ids which of those that `openPredictions` was given; default all.
  *
@@ -200,15 +228,11 @@ export function comparePredictions(
 ): TableBlock {
   const rows = ids.map((id) => {
     const { label, value } = workshopMemory.asked.get(id) ?? { label: id, value: undefined };
-    const prediction = workshopMemory.predictions.get(id);
+    const predicted = workshopMemory.predictions.get(id);
+    if (predicted === undefined) return [label, BLANK, BLANK, BLANK];
     workshopMemory.revealed.add(id);
-    const predicted = prediction === undefined ? BLANK : asGiven(prediction.value);
-    return [
-      label,
-      prediction?.afterwards ? say`${predicted} (afterwards)` : predicted,
-      typeof value === "number" ? formatNumber(value) : (value ?? BLANK),
-      difference(prediction?.value, value),
-    ];
+    const computed = typeof value === "number" ? formatNumber(value) : (value ?? BLANK);
+    return [label, asGiven(predicted), computed, difference(predicted, value)];
   });
   return {
     kind: "table",
@@ -220,7 +244,9 @@ export function comparePredictions(
       { header: say`Off by`, align: "right" },
     ],
     rows,
-    notes: [say`A dash: no prediction, or nothing to compare.`],
+    notes: [
+      say`A computed value stands here once it was predicted. A dash: no prediction, or nothing to compare.`,
+    ],
   };
 }
 

@@ -133,9 +133,9 @@ it("a pupil works through the lesson on grading: blank, garbage, wrong, right, w
   expect(await answer(page, "jar-clay-by-mass", "more")).toContain("fresh layer of clay");
   expect(await answer(page, "jar-clay-by-mass", "less")).toContain("Right.");
   expect(await answer(page, "is-d10-known", "“No”")).toContain("Right.");
-  expect(await answer(page, "clay", "15 %")).toContain("kept as an afterthought");
+  expect(await answer(page, "clay", "15 %")).toContain("Predicted, clay, % of the mass: 15.");
   const compared = await run(page, await cellWith(page, "comparePredictions"));
-  expect(compared).toMatch(/clay, % of the mass\s+15 \(afterwards\)\s+11\.7/);
+  expect(compared).toMatch(/clay, % of the mass\s+15\s+11\.7/);
   expect(await page.locator(".output_error, .output_stderr").count()).toBe(0);
   // the figure is drawn, with lines fine enough to read a size off it
   const figure = page.locator(".output_svg svg[role=img]").first();

@@ -202,7 +202,7 @@ function otherAnswers(units: UnitSystem): Record<string, number | string> {
     "three-blocks": threeBlocks(points, 1.8),
     "strength-on-the-line":
       stress * (line.a + (line.b * (contents[contents.length - 2] + top)) / 2),
-    "bound-of-one-block": stress * line.bound(top),
+    "bound-of-one-block": stress * line.bound(contents[contents.length - 2]),
     "cement-in-the-wall": mass * cementKg,
     "cement-saved": (concrete[0] + concrete[1]) / 2,
     "cement-by-mass": (100 * 1380) / (7 * 1080 + 2 * 1420),

@@ -11,6 +11,7 @@ import {
 import { judgeAnswer, readAnswer } from "../../src/workshop/judgeAnswer.js";
 import {
   type AskedPrediction,
+  afterAnswer,
   checkAnswer,
   comparePredictions,
   openExercises,
@@ -104,6 +105,36 @@ describe("the course of tries", () => {
     expect(render(checkAnswer("something else", 27).text)).toContain("Open are:");
     expect(render(checkAnswer(undefined as never, 27).text)).toContain("There is no exercise");
     expect(() => openExercises([fines, fines])).toThrow("fines twice");
+  });
+});
+
+describe("a solution", () => {
+  const solution = { kind: "paragraph", text: "27 % of fines" } as const;
+  const shown = (...ids: string[]) => render(afterAnswer(ids, solution).text);
+
+  it("waits for the right answer, the third try or giving up, of each exercise named", () => {
+    openExercises([fines, proof]);
+    expect(shown("fines", "proof")).toContain("waits for an answer above: fines, proof.");
+    checkAnswer("fines", undefined);
+    checkAnswer("fines", 2);
+    checkAnswer("fines", 2);
+    expect(shown("fines", "proof")).toContain("above: fines, proof.");
+    checkAnswer("fines", 2);
+    expect(shown("fines", "proof")).toContain("above: proof.");
+    expect(render(checkAnswer("proof", "?").text)).toBe("Given up. Worked: No.");
+    expect(shown("fines", "proof")).toBe("27 % of fines");
+    openExercises([fines, proof]);
+    expect(shown("proof")).toContain("waits");
+    checkAnswer("proof", "no");
+    expect(shown("proof")).toBe("27 % of fines");
+  });
+
+  it("waits for a prediction, and for nothing that the class has no data for", () => {
+    openExercises([fines]);
+    openPredictions([{ id: "waited-for", label: "Waited for", value: 1 }]);
+    expect(shown("waited-for")).toContain("waits for a prediction above: waited-for.");
+    predict("waited-for", 3);
+    expect(shown("waited-for", "no-such-exercise")).toBe("27 % of fines");
   });
 });
 
@@ -277,9 +308,10 @@ describe("predictions", () => {
     expect(compared("b")[0][3]).toBe("0 %");
     expect(render(predict("b", 5).text)).toContain("the first prediction stands");
     expect(compared("b")[0][1]).toBe("2");
-    compared("c");
+    // without a prediction the computed value is not told, so one can still be made
+    expect(compared("c")[0]).toEqual(["C", "–", "–", "–"]);
     predict("c", 4);
-    expect(compared("c")[0]).toEqual(["C", "4 (afterwards)", "1.00", "+300 %"]);
+    expect(compared("c")[0]).toEqual(["C", "4", "1.00", "+300 %"]);
   });
 
   it("take a number as it was typed, and no silly values", () => {

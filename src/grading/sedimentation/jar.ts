@@ -156,7 +156,7 @@ export function jarComparison(
         "note",
         "jar-against-laboratory",
         {
-          message: say`The jar allows ${formatFixed(lowPct, 0)} to ${formatFixed(highPct, 0)} % of ${wordFor(name)} by mass, the laboratory measured ${formatFixed(laboratoryPct, 1)} %.`,
+          message: say`The jar allows ${formatFixed(lowPct, 0)} to ${formatFixed(highPct, 0)} % of ${wordFor(name)} by mass, the laboratory measured ${formatFixed(laboratoryPct, 1)} % of what went into the jar.`,
           expected: say`the laboratory's share within what the height of the layer allows`,
           remedy: say`The laboratory's curve is used. Check that both had the same soil, put through the same sieve, and that the jar was read at the right times.`,
         },
