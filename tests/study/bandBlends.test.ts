@@ -3,6 +3,7 @@ import { beforeAll, describe, expect, it } from "vitest";
 import type { MeasuredForm, MeasuredLine } from "../../src/batch/mixRecord.js";
 import { MIN_SHARE_PCT } from "../../src/blend/design.js";
 import { bucketSensitivity, practicalParts } from "../../src/blend/parts.js";
+import { robustness } from "../../src/blend/robustness.js";
 import type { BandAim } from "../../src/blend/target.js";
 import type { TableBlock } from "../../src/blocks/block.js";
 import type { GuidanceEntry } from "../../src/guidance/entry.js";
@@ -240,4 +241,19 @@ describe("a blend sought within a band", () => {
     );
     expect(unused).toBeGreaterThan(33);
   }, 120_000);
+});
+
+it("says how often a blend keeps its band, where the study tells how materials vary", async () => {
+  const { blend, config, materials } = await exampleResult("reading-room");
+  const { insideProbability, points } = blend.robustness!;
+  const again = robustness({
+    materials: materials.map(({ id, curve }) => ({ id, curve, minSharePct: 0, maxSharePct: 100 })),
+    sharesPct: blend.shares.map(({ sharePct }) => sharePct),
+    band: points.map(({ sizeMm, lowPct, highPct }) => ({ sizeMm, lowPct, highPct })),
+    variation: [{ id: config.materials[0].id, finesPlusMinusPct: 4, batchingPlusMinusPct: 3 }],
+    draws: 2000,
+    seed: config.seed,
+  });
+  expect(insideProbability).toBe(again.insideProbability);
+  expect((await exampleResult("bus-shelter")).blend.robustness).toBeUndefined();
 });
