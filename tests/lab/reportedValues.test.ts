@@ -353,7 +353,7 @@ describe("a compaction test as a laboratory reports it", () => {
       ["note", "compaction-reported"],
     ]);
     const dense = analyseCompaction(record, { particleDensityKgM3: 2400 });
-    expect(dense.findings.map(({ code }) => code)).toContain("above-zero-air-voids");
+    expect(dense.findings.map(({ code }) => code)).toContain("optimum-above-zero-air-voids");
   });
 
   it.each<[string, string[], string]>([

@@ -107,6 +107,24 @@ describe("published compaction tests", () => {
 });
 
 describe("the top", () => {
+  it("is told by itself where no soil of these grains can be so wet and so dense", () => {
+    const test = made([26, 28, 30, 32, 34], (w) => 2400 - 6 * (w - 30) ** 2);
+    const { findings } = analyseCompaction(test, { particleDensityKgM3: 2650 });
+    const [top, ...others] = findings.filter(({ code }) => code === "optimum-above-zero-air-voids");
+    expect(others).toEqual([]);
+    // 2650 / (1 + 0.30 × 2.65) = 1476 kg/m³.
+    expect(render(top.expected!)).toContain("at most 1476 kg/m³");
+    expect(render(top.message)).toMatch(
+      /^The optimum of the compaction test, 2400 kg\/m³ at 30\.0 %, lies above the line/,
+    );
+    // 2400 kg/m³ at 3 % leaves room: 2650 / 1.0795 = 2455 kg/m³.
+    const dry = made([1, 2, 3, 4, 5], (w) => 2400 - 6 * (w - 3) ** 2);
+    const codes = analyseCompaction(dry, { particleDensityKgM3: 2650 }).findings.map(
+      ({ code }) => code,
+    );
+    expect(codes).not.toContain("optimum-above-zero-air-voids");
+  });
+
   it("is found exactly where the points follow the curve", () => {
     const parabola = analyseCompaction(made([6, 8, 10, 12, 14], (w) => 2000 - 6 * (w - 9.7) ** 2));
     expect(parabola.peak).toMatchObject({ method: "quadratic" });

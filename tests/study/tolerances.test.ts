@@ -166,6 +166,19 @@ describe("tolerances that reach beyond what was tested", () => {
   });
 });
 
+describe("a tolerance of the site", () => {
+  it("is told where it lets in what the compaction test does not", async () => {
+    const found = async (site: string) => {
+      const { findings } = await edited([ALL, ""], [/^site:\n/m, `site:\n  tolerance: ${site}\n`]);
+      return findings
+        .filter(({ code }) => code === "tolerance-outside-window")
+        .map(({ column }) => column);
+    };
+    expect(await found("5 %")).toEqual(["site.tolerance"]);
+    expect(await found("0.5 %")).toEqual([]);
+  });
+});
+
 describe("bad entries of tolerances", () => {
   it.each([
     ["cement: 1 %", "cement: 1", "tolerances.cement"],

@@ -36,6 +36,8 @@ export interface DensityAtWater {
 }
 
 export interface CompactionAnalysis {
+  /** How the sheet says that the soil was compacted, in the user's words. */
+  readonly method?: string;
   /** In the order of water content. */
   readonly points: readonly CompactionAnalysisPoint[];
   /** Absent where the points show no peak. */
@@ -107,6 +109,7 @@ export function analyseCompaction(
     point.dryDensityKgM3 > best.dryDensityKgM3 ? point : best,
   );
   const analysis: Omit<CompactionAnalysis, "findings"> = {
+    ...methodOf(record),
     points,
     ...(chosen ? { peak: chosen.peak } : {}),
     alternatives: others.map(({ peak }) => peak),
@@ -121,6 +124,10 @@ export function analyseCompaction(
         : along(grid, (water) => zeroAirVoidsDensity(water, particleDensityKgM3)),
   };
   return { ...analysis, findings: checkCompaction(record, analysis, particleDensityKgM3) };
+}
+
+function methodOf({ method }: CompactionRecord): Pick<CompactionAnalysis, "method"> {
+  return method === undefined ? {} : { method };
 }
 
 /** From the mass in the mould, or from the dry density that a laboratory made of it. */
@@ -150,12 +157,14 @@ function densities(
 
 /** The top alone, as reported: no points, no curve, no interval. */
 function reportedTop(
-  { file }: CompactionRecord,
+  record: CompactionRecord,
   { optimumWaterPct, maximumDryDensityKgM3 }: NonNullable<CompactionRecord["reported"]>,
   particleDensityKgM3: number | undefined,
 ): CompactionAnalysis {
+  const { file } = record;
   const top = { waterContentPct: optimumWaterPct, dryDensityKgM3: maximumDryDensityKgM3 };
   return {
+    ...methodOf(record),
     points: [],
     peak: { method: "reported", optimumWaterPct, maximumDryDensityKgM3 },
     alternatives: [],
@@ -168,9 +177,7 @@ function reportedTop(
         expected: say`the points of the test`,
         remedy: say`Ask the laboratory for its points; until then the optimum is used as reported.`,
       }),
-      ...(particleDensityKgM3 === undefined
-        ? []
-        : tooDense({ file }, top, particleDensityKgM3, say`The reported maximum`)),
+      ...(particleDensityKgM3 === undefined ? [] : topTooDense(file, top, particleDensityKgM3)),
     ],
   };
 }
@@ -383,9 +390,21 @@ function aboveZeroAir(
   if (!peak) return measured;
   const { optimumWaterPct: waterContentPct, maximumDryDensityKgM3: dryDensityKgM3 } = peak;
   const top = { waterContentPct, dryDensityKgM3 };
-  const what = say`The fitted peak (${wordFor(peak.method)})`;
-  return [...measured, ...tooDense({ file }, top, particleDensity, what)];
+  return [...measured, ...topTooDense(file, top, particleDensity)];
 }
+
+/** An optimum that cannot be: no water and no density of a mix may rest on it. */
+function topTooDense(file: string, top: DensityAtWater, particleDensity: number): Finding[] {
+  const { waterContentPct, dryDensityKgM3 } = top;
+  return tooDense({ file }, top, particleDensity, say`The optimum`).map((one) => ({
+    ...one,
+    code: OPTIMUM_ABOVE_ZERO_AIR,
+    message: say`The optimum of the compaction test, ${measured(dryDensityKgM3, "density", 0)} at ${formatFixed(waterContentPct, 1)} %, lies above the line of zero air voids: grains of this density leave no room for that much water.`,
+  }));
+}
+
+/** Code of the finding that the optimum of a compaction test cannot be. */
+export const OPTIMUM_ABOVE_ZERO_AIR = "optimum-above-zero-air-voids";
 
 function tooDense(
   place: { readonly file: string; readonly row?: number },
