@@ -304,7 +304,7 @@ export function jarTable(
       numberColumn(say`Height`, "mm"),
       numberColumn(say`Share of the height`, "%"),
       numberColumn(say`Share of the mass that it allows`, "%"),
-      numberColumn(say`Laboratory, of the mass`, "%"),
+      numberColumn(say`Laboratory, of the mass in the jar`, "%"),
       { header: say`Agrees` },
       numberColumn(say`Finest size settled`, "mm"),
     ],
