@@ -1,3 +1,4 @@
+import { say, type Text } from "../words/message.js";
 import type { ElementConfig } from "./element.js";
 import type { CementConfig, MaterialConfig, StudyConfig } from "./studyConfig.js";
 
@@ -10,20 +11,20 @@ export type BuildableConfig = Omit<StudyConfig, "materials"> & {
   readonly elements: readonly ElementConfig[];
 };
 
-/** Keys of `study.yaml` that a mix and its quantities need and that the study does not tell yet. */
+/** Entries of `study.yaml` that a mix and its quantities need and that the study does not tell yet, with their keys. */
 export function missingToBuild({
   materials,
   cement,
   batchDryMassKg,
   elements,
-}: StudyConfig): string[] {
+}: StudyConfig): Text[] {
   return [
-    ...materials.flatMap(({ moisturePct }, index) =>
-      moisturePct === undefined ? [`materials.${index}.moisture`] : [],
+    ...materials.flatMap(({ name, moisturePct }) =>
+      moisturePct === undefined ? [say`the moisture of ${name} as it is stored (“moisture”)`] : [],
     ),
-    ...(cement === undefined ? ["cement"] : []),
-    ...(batchDryMassKg === undefined ? ["batch.dry-mass"] : []),
-    ...(elements.length === 0 ? ["element"] : []),
+    ...(cement === undefined ? [say`the cement (“cement”)`] : []),
+    ...(batchDryMassKg === undefined ? [say`the dry mass of a batch (“dry-mass” of “batch”)`] : []),
+    ...(elements.length === 0 ? [say`what is to be built (“element”)`] : []),
   ];
 }
 

@@ -62,6 +62,20 @@ export function modelFindings(
   return doubts.length > 0 ? [...doubts, ...nearestFindings(evidence, places.study)] : [];
 }
 
+const DOUBTS: ReadonlySet<string> = new Set([
+  "lack-of-fit",
+  "clearly-better-model",
+  "residuals-not-normal",
+  "uneven-scatter",
+  "scatter-grows",
+  "batches-differ",
+]);
+
+/** Whether one of the findings that `modelFindings` gives speaks against the curve and its bounds. */
+export function curveInDoubt(findings: readonly Pick<Finding, "code">[]): boolean {
+  return findings.some(({ code }) => DOUBTS.has(code));
+}
+
 function lackFindings({ fit, lackOfFit: { pValue } }: ModelEvidence, file: string): Finding[] {
   if (pValue === null || pValue >= LEVEL) return [];
   return [

@@ -51,8 +51,8 @@ const TITLES: Readonly<Record<StageName, Text>> = {
   soil: say`the soil`,
   target: say`the materials and the target`,
   blend: say`the blend`,
-  compaction: say`its compaction`,
-  blocks: say`blocks of it`,
+  compaction: say`the compaction of the blend`,
+  blocks: say`the strength of its blocks`,
   cement: say`the least cement`,
   element: say`the element`,
   quantities: say`the mix and its quantities`,
@@ -149,5 +149,5 @@ function elementNeeds(): Text {
 function quantityNeeds(config: StudyConfig): Text {
   const missing = missingToBuild(config);
   if (missing.length === 0) return say`A tested blend with its least cement.`;
-  return say`A tested blend with its least cement, and in study.yaml: ${missing.join(", ")}.`;
+  return say`A tested blend with its least cement, and in study.yaml: ${joinTexts(missing, "; ")}.`;
 }

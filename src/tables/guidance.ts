@@ -11,6 +11,7 @@ import { probabilityPercent } from "../guidance/probability.js";
 import { displayUnit, displayValue, type UnitSystem } from "../quantities/format.js";
 import { testedChemistry } from "../study/guidance.js";
 import type { GuidanceStudy, StudyResult } from "../study/studyResult.js";
+import { testedAnotherBlend } from "../study/testedBlend.js";
 import { joinTexts, say, type Text } from "../words/message.js";
 import { BLANK, fixed, numberColumn, plain } from "./cell.js";
 import { entrySource } from "./references.js";
@@ -111,12 +112,12 @@ function percentOf(probability: number): Text {
   return say`${probabilityPercent(probability)} %`;
 }
 
-/** What an entry was written for, where that is not the earth of the study: walls with cement. */
+/** What an entry was written for, where that is not a wall with cement. */
 function earthNotes({ material }: GuidanceEntry): Text[] {
   switch (material) {
     case "rammed-earth":
       return [
-        say`Written for rammed earth without cement; this study's mix is stabilised with cement, so its limits are a guide to the soil only.`,
+        say`Written for rammed earth without cement; where cement is added, its limits are a guide to the soil only.`,
       ];
     case "road-base":
       return [say`Written for road bases, not for walls.`];
@@ -321,12 +322,19 @@ function untestedChemistry(
   ];
 }
 
-/** The shares of mass that tests of the soil give or leave open. */
-export function notTestedTable({
-  config,
-  materials,
-}: Pick<StudyResult, "config" | "materials">): TableBlock {
-  const soils = materials.filter(({ role }) => role === "soil");
+/**
+ * What nobody tested, of each soil and of the blend that is to be built. Tests of a blend that is neither
+ * this one nor close to it do not count.
+ */
+export function notTestedTable(
+  result: Pick<
+    StudyResult,
+    "config" | "materials" | "ungraded" | "compaction" | "strength" | "blocks" | "trials" | "life"
+  >,
+): TableBlock {
+  const { config, materials, ungraded = [], compaction, strength, blocks } = result;
+  const others = testedAnotherBlend(result);
+  const blend = say`Blend`;
   return {
     kind: "table",
     caption: say`What was not tested`,
@@ -336,22 +344,32 @@ export function notTestedTable({
       { header: say`Why it matters` },
     ],
     rows: [
-      ...soils.flatMap(({ id, name, limits, sedimentation, pipette }) => [
-        ...untestedChemistry(config, id).map(([what, why]): Text[] => [name, what, why]),
-        ...(limits
-          ? []
-          : [[name, say`consistency limits`, say`plasticity and shrinkage are not known`]]),
-        ...(sedimentation || pipette
-          ? []
-          : [[name, say`sedimentation`, say`clay and silt are not told apart`]]),
-      ]),
-      ...(config.compaction
+      ...config.materials.flatMap(({ id, name, role }): Text[][] => {
+        const graded = materials.find((one) => one.id === id);
+        const limits = graded?.limits ?? ungraded.find((one) => one.id === id)?.limits;
+        const sieving = graded ? [] : [[name, say`sieve analysis`, say`its grading is not known`]];
+        if (role !== "soil") return sieving;
+        return [
+          ...untestedChemistry(config, id).map(([what, why]): Text[] => [name, what, why]),
+          ...sieving,
+          ...(limits
+            ? []
+            : [[name, say`consistency limits`, say`plasticity and shrinkage are not known`]]),
+          ...(graded?.sedimentation || graded?.pipette
+            ? []
+            : [[name, say`sedimentation`, say`clay and silt are not told apart`]]),
+        ];
+      }),
+      ...(compaction && !others
         ? []
-        : [[say`Blend`, say`compaction`, say`density and moisture at compaction are not known`]]),
+        : [[blend, say`compaction`, say`density and moisture at compaction are not known`]]),
+      ...((strength || blocks) && !others
+        ? []
+        : [[blend, say`strength`, say`no blocks of it were crushed; the cement is not known`]]),
       [
-        say`Blend`,
+        blend,
         say`erosion, frost, shrinkage of the wall`,
-        say`strength of blocks does not tell them`,
+        say`block strength says nothing about them`,
       ],
     ],
     notes: [

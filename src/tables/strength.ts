@@ -5,7 +5,6 @@ import {
   displayUnit,
   displayValue,
   formatFixed,
-  formatNumber,
   formatQuantity,
   type UnitSystem,
 } from "../quantities/format.js";
@@ -346,12 +345,12 @@ export function modelsTable(
 /** The interval by inversion of the two-sided band, and whether it was cut at a tested content. */
 function intervalWords(interval: ContentInterval | null): Text {
   if (interval === null) return say`none of the tested contents`;
-  const { lowPct, highPct, lowOpen, highOpen, confidence, method } = interval;
+  const { lowPct, highPct, lowOpen, highOpen, confidence } = interval;
   const [from, to] = [formatFixed(lowPct, 2), formatFixed(highPct, 2)];
   const low = lowOpen ? say`${from} % or less` : say`${from} %`;
   const high = highOpen ? say`${to} % or more` : say`${to} %`;
-  const how = method === "fieller" ? say`Fieller's theorem` : say`inversion of the band`;
-  return say`${low} to ${high} (two-sided, ${formatNumber(100 * confidence, 3)} % confidence, by ${how})`;
+  const percent = Number((100 * confidence).toPrecision(4));
+  return say`${low} to ${high}, with ${percent} % confidence`;
 }
 
 /** The least cement content that meets the requirement, and how sure it is; a note where it is not known yet. */
@@ -407,7 +406,7 @@ export function leastCementTable(result: StudyResult): KeyValuesBlock | NoteBloc
             : percent(least.lineContentPct),
       },
       {
-        label: say`Contents consistent with the blocks`,
+        label: say`Contents whose two-sided band holds the required strength`,
         value: intervalWords(least.interval),
       },
       ...(strength.leastCementOfOthers ?? []).map((others) => otherBlocksItem(others, strength)),

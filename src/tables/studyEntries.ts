@@ -115,9 +115,10 @@ function openingsText(
   if (openings.length === 0) return say`without openings`;
   const length = (metres: number) => formatQuantity(metres * 1000, "length", units);
   const list = openings.map(
-    ({ count = 1, widthM, heightM }) => say`${count} × ${length(widthM)} by ${length(heightM)}`,
+    ({ count = 1, widthM, heightM }) =>
+      say`${count}{0, plural, one { opening} other { openings}} of ${length(widthM)} by ${length(heightM)}`,
   );
-  return say`openings ${joinTexts(list)}`;
+  return joinTexts(list);
 }
 
 /** The materials as the user entered them. */

@@ -58,7 +58,7 @@ describe("the first page", () => {
       "9.2 %, allowed 7.7 to 10.7 %",
       "1.50 MPa at 28 days",
       "1.53 MPa at 6.0 % cement: with 95 % confidence 95 of 100 such blocks lie above it",
-      "requirement met at 6.0 % cement: 1.53 MPa against 1.50 MPa",
+      "requirement met by the curve at 6.0 % cement: 1.53 MPa against 1.50 MPa; but the bounds",
       "linear shrinkage outside by 0.8 points",
       "5 of 5 lots crushed so far meet the rule",
       "organic matter",
@@ -76,6 +76,12 @@ describe("the first page", () => {
     expect(page).toMatch(/Strength shown +not known yet/);
     expect(page).not.toMatch(/at 5\.5 % cement|requirement (not )?met|were crushed/);
     expect(page).not.toContain("The residuals of the curve");
+    // what the tests of the other blend leave open is untested of this one
+    expect(page).toMatch(/Not tested .*sulphates.*compaction, strength, erosion/);
+    const notes = result.findings.filter(({ severity }) => severity === "note").length;
+    const counted = Number(/which also has (\d+) notes?\./.exec(page)?.[1]);
+    expect(counted).toBeGreaterThan(0);
+    expect(counted).toBeLessThanOrEqual(notes);
     const body = textOf(bodyOf(result));
     // neither the other blend's curve and bounds nor its optimum, nor how they were computed
     expect(body).not.toMatch(
@@ -83,13 +89,60 @@ describe("the first page", () => {
     );
     expect(body).not.toMatch(/linear model|Optimum \d|reaches the requirement/);
     expect(body).toContain("nothing of that holds for this blend");
-    expect(textOf(permitAppendix(result, "all").annexes())).not.toMatch(
-      /Blocks as crushed|Checks of the regression/,
+    const annexes = textOf(permitAppendix(result, "all").annexes());
+    expect(annexes).not.toMatch(/Blocks as crushed|Checks of the regression/);
+    // nor a finding on its blocks and its curve, whose strengths would be read as this mix's
+    expect(annexes).not.toMatch(/Without the curve|residuals of the curve|lack of fit/);
+    expect(annexes).toMatch(/\d findings on the tests of another blend/);
+    expect(result.findings.map(({ message }) => render(message)).join()).toMatch(
+      /Without the curve|residuals of the curve/,
     );
+  });
+
+  it("says with the verdict that the bounds of the curve are in doubt", async () => {
+    const doubted = textOf(permitAppendix(await openExample("bus-shelter")).section("answer"));
+    expect(doubted).toMatch(/requirement met by the curve at .* bounds of the curve are in doubt/);
+    const sound = textOf(
+      permitAppendix(await openExample("garden-wall/5-tested")).section("answer"),
+    );
+    expect(sound).toMatch(/requirement met at [\d.]+ % cement/);
+    expect(sound).not.toContain("in doubt");
+  });
+
+  it("leads from each value to its table, on paper too", async () => {
+    const [, mix] = permitAppendix(await openExample("reading-room")).section("answer");
+    if (mix.kind !== "table") throw new Error("the mix is a table");
+    expect(mix.columns.map(({ header }) => render(header))).toEqual([
+      "Subject",
+      "Value",
+      "Shown in",
+    ]);
+    expect(mix.links?.map(({ row, column }) => [row, column])).toEqual(
+      mix.rows.map((_, row) => [row, 2]),
+    );
+  });
+
+  it("says how the soil was compacted, as the sheet does", async () => {
+    const text = textOf(permitAppendix(await openExample("reading-room")).section("compaction"));
+    expect(text).toMatch(/How it was compacted, as the sheet says: .*without cement\./);
   });
 });
 
 describe("an appendix at an early stage", () => {
+  it("has no empty section, and tells in words what is needed and what was not tested", async () => {
+    const result = await openExample("garden-wall/1-jar");
+    for (const key of SECTION_KEYS) {
+      expect(permitAppendix(result).section(key).length, key).toBeGreaterThan(0);
+    }
+    const body = textOf(bodyOf(result));
+    expect(body).not.toMatch(/materials\.\d|stabilised with cement/);
+    expect(body).toContain("the compaction of the blend");
+    expect(body).toContain("the strength of its blocks");
+    expect(textOf(permitAppendix(result).section("answer"))).toContain(
+      "organic matter, soluble salts, sulphates, sieve analysis, consistency limits, sedimentation, compaction, strength, erosion",
+    );
+  });
+
   const study = (lines: readonly string[]) => {
     const copy = copyStudy("reading-room");
     copy.write(

@@ -99,11 +99,11 @@ describe("tables of what was entered", () => {
     const openings = [{ count: 2, widthM: 0.9, heightM: 1.2 }];
     const text = (element: object) => render(elementText(element as never, "SI"));
     expect(text({ kind: "wall", lengthM: 4, heightM: 3, thicknessM: 0.35, openings })).toBe(
-      "4.00 m long, 3.00 m high, 350 mm thick, openings 2 × 0.900 m by 1.20 m",
+      "4.00 m long, 3.00 m high, 350 mm thick, 2 openings of 0.900 m by 1.20 m",
     );
     const window = [{ widthM: 0.9, heightM: 1.2 }];
     expect(text({ kind: "wall", lengthM: 4, heightM: 3, thicknessM: 0.35, openings: window })).toBe(
-      "4.00 m long, 3.00 m high, 350 mm thick, openings 1 × 0.900 m by 1.20 m",
+      "4.00 m long, 3.00 m high, 350 mm thick, 1 opening of 0.900 m by 1.20 m",
     );
     const section = { shape: "rectangle", widthM: 0.4, depthM: 0.5 };
     expect(text({ kind: "pier", count: 3, section, heightM: 2 })).toBe(
@@ -344,9 +344,15 @@ describe("guidance", () => {
   it("what was not tested is told for each soil", () => {
     const table = notTestedTable({
       config: {
-        compaction: "c.csv",
-        materials: [{ id: "soil", chemistry: { organicPct: "not tested" } }, { id: "fill" }],
+        materials: [
+          { id: "soil", name: "Soil", role: "soil", chemistry: { organicPct: "not tested" } },
+          { id: "fill", name: "Fill", role: "soil" },
+          { id: "sand", name: "Sand", role: "sand" },
+          { id: "gravel", name: "Gravel", role: "gravel" },
+        ],
       },
+      compaction: {},
+      strength: {},
       materials: [
         { id: "soil", name: "Soil", role: "soil", limits: {}, sedimentation: {} },
         { id: "fill", name: "Fill", role: "soil" },
@@ -363,6 +369,7 @@ describe("guidance", () => {
       "Fill: sulphates",
       "Fill: consistency limits",
       "Fill: sedimentation",
+      "Gravel: sieve analysis",
       "Blend: erosion, frost, shrinkage of the wall",
     ]);
   });

@@ -28,6 +28,7 @@ import { quantitiesTable } from "../../tables/quantities.js";
 import { modelTable } from "../../tables/soil.js";
 import { modelsTable, specimensTable, strengthChecksTable } from "../../tables/strength.js";
 import { say } from "../../words/message.js";
+import { findingsOfMix } from "./answer.js";
 import { calculationTables } from "./calculations.js";
 import {
   type AppendixPart,
@@ -46,12 +47,19 @@ const ANNEXES: Readonly<Record<AnnexKey, (result: StudyResult) => AppendixPart[]
       say`One calculation of each kind, with the numbers of this study filled in. The numbers as printed give the printed result.`,
       calculationTables(result),
     ),
-  findings: ({ findings }) => [
-    paragraph(
-      say`Every reading was checked when it was read. Nothing was left out or repaired without a line here.`,
-    ),
-    { kind: "findings", findings },
-  ],
+  findings: (result) => {
+    const findings = findingsOfMix(result);
+    const others = result.findings.length - findings.length;
+    const whole = say`Every reading was checked when it was read. Nothing was left out or repaired without a line here.`;
+    return [
+      paragraph(
+        others === 0
+          ? whole
+          : say`Every reading was checked when it was read. ${others}{0, plural, one { finding} other { findings}} on the tests of another blend, which say nothing of this mix, are not printed: “loambook check” lists them.`,
+      ),
+      { kind: "findings", findings },
+    ];
+  },
   analyses,
   readings: ({ sheets }) =>
     cited(

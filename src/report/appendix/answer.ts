@@ -1,4 +1,4 @@
-import type { KeyValuesBlock, TableBlock } from "../../blocks/block.js";
+import type { TableBlock } from "../../blocks/block.js";
 import type { AnnexKey } from "../../entries/report.js";
 import { sheetsOf } from "../../entries/sheets.js";
 import type { Finding } from "../../findings/finding.js";
@@ -7,8 +7,10 @@ import type { CriterionCheck } from "../../guidance/check.js";
 import { shortSource } from "../../guidance/entry.js";
 import { probabilityWords } from "../../guidance/probability.js";
 import { formatQuantity } from "../../quantities/format.js";
+import { curveInDoubt } from "../../strength/modelFindings.js";
 import { specifiedMix } from "../../study/specifiedMix.js";
 import type { GuidanceStudy, StudyResult } from "../../study/studyResult.js";
+import { testedAnotherBlend } from "../../study/testedBlend.js";
 import { fixed } from "../../tables/cell.js";
 import { notTestedTable } from "../../tables/guidance.js";
 import { elementsText } from "../../tables/studyEntries.js";
@@ -24,16 +26,24 @@ const MAX_FINDINGS = 6;
  * gives it.
  */
 export function answerParts(result: StudyResult, annexes: readonly AnnexKey[]): AppendixPart[] {
-  return cited(say`Each value leads to the table that gives it, and each verdict to its section.`, [
-    keyed("mix-table", mixTable(result)),
-    keyed("verdicts", verdictsTable(result)),
-    ...findingsTable(result, annexes.includes("findings")),
-  ]);
+  return cited(
+    say`The last column leads from each value to its table, and from each verdict to its section.`,
+    [
+      keyed("mix-table", mixTable(result)),
+      keyed("verdicts", verdictsTable(result)),
+      ...findingsTable(result, annexes.includes("findings")),
+    ],
+  );
 }
 
-type Item = KeyValuesBlock["items"][number];
+/** A value of the mix, and where it is shown. */
+interface Item {
+  readonly label: Text;
+  readonly value: Text;
+  readonly to: string;
+}
 
-function mixTable(result: StudyResult): KeyValuesBlock {
+function mixTable(result: StudyResult): TableBlock {
   const { config, blend, life } = result;
   const { units, elements } = config;
   const { requirement } = config.strength;
@@ -49,12 +59,12 @@ function mixTable(result: StudyResult): KeyValuesBlock {
       ...(life ? { value: life.message, to: "tested-blends" } : UNKNOWN),
     },
     {
-      label: say`Soil and aggregate, of their dry mass`,
+      label: say`Soil and aggregate`,
       ...(blend
         ? {
-            value: joinTexts(
+            value: say`${joinTexts(
               used.map(({ id, sharePct }) => say`${nameOf(id)} ${fixed(sharePct, 1)} %`),
-            ),
+            )}, of their dry mass`,
             to: "shares",
           }
         : UNKNOWN),
@@ -78,7 +88,26 @@ function mixTable(result: StudyResult): KeyValuesBlock {
     },
     { label: say`Strength shown`, ...shownStrength(result) },
   ];
-  return { kind: "keyValues", caption: say`The mix`, items };
+  return leadingTable(
+    say`The mix`,
+    say`Value`,
+    items.map(({ label, value, to }) => [label, value, to]),
+  );
+}
+
+/** A table whose last column names the place that each row is shown in. */
+function leadingTable(
+  caption: Text,
+  header: Text,
+  lines: readonly (readonly [what: Text, said: Text, to: string])[],
+): TableBlock {
+  return {
+    kind: "table",
+    caption,
+    columns: [{ header: say`Subject` }, { header }, { header: say`Shown in` }],
+    rows: lines.map(([what, said]) => [what, said, ""]),
+    links: lines.map(([, , to], row) => ({ row, column: 2, to })),
+  };
 }
 
 /** Cement, water and density of the specified mix, or what would tell them. */
@@ -98,8 +127,8 @@ function specifiedItems(result: StudyResult): Item[] {
     ...(cement
       ? [
           {
-            label: say`Cement, of the dry mass of soil and aggregate`,
-            value: say`${config.cement?.name ?? say`cement`}: ${fixed(cement.value, 1)} %`,
+            label: say`Cement`,
+            value: say`${config.cement?.name ?? say`cement`}: ${fixed(cement.value, 1)} % of the dry mass of soil and aggregate`,
             to: "least-cement",
           },
         ]
@@ -107,8 +136,8 @@ function specifiedItems(result: StudyResult): Item[] {
     ...(moisture
       ? [
           {
-            label: say`Water at compaction, of the dry mass of all solids`,
-            value: say`${fixed(moisture.value, 1)} %, allowed ${fixed(moisture.low, 1)} to ${fixed(moisture.high, 1)} %`,
+            label: say`Water at compaction`,
+            value: say`${fixed(moisture.value, 1)} %, allowed ${fixed(moisture.low, 1)} to ${fixed(moisture.high, 1)} %, of the dry mass of all solids`,
             to: "tolerances-table",
           },
         ]
@@ -129,7 +158,7 @@ function specifiedItems(result: StudyResult): Item[] {
 }
 
 /** The bound at the chosen cement, with what its confidence means in words. */
-function shownStrength(result: StudyResult): { readonly value: Text; readonly to?: string } {
+function shownStrength(result: StudyResult): Pick<Item, "value" | "to"> {
   const { config, strength, life } = result;
   const { requirement } = config.strength;
   const least = strength?.leastCement;
@@ -165,25 +194,18 @@ const CONFIDENCE = {
 const UNKNOWN = { value: say`not known yet`, to: "stages" } as const;
 
 function verdictsTable(result: StudyResult): TableBlock {
-  const lines = [
-    { what: say`Grading`, verdict: gradingVerdict(result), to: "grading" },
-    { what: say`Plasticity and shrinkage`, verdict: plasticityVerdict(result), to: "consistency" },
-    { what: say`Strength`, verdict: strengthVerdict(result), to: "strength" },
-    { what: say`Quality plan`, verdict: qualityVerdict(result), to: "quality" },
-    { what: say`Not tested`, verdict: notTested(result), to: "validity" },
-    {
-      what: say`Review`,
-      verdict: say`by the responsible licensed person under the local code, and by the building official. Nothing here is an approval.`,
-      to: "review",
-    },
-  ];
-  return {
-    kind: "table",
-    caption: say`Verdicts, limits and review`,
-    columns: [{ header: say`Subject` }, { header: say`Verdict` }, { header: say`Shown in` }],
-    rows: lines.map(({ what, verdict }) => [what, verdict, ""]),
-    links: lines.map(({ to }, row) => ({ row, column: 2, to })),
-  };
+  return leadingTable(say`Verdicts, limits and review`, say`Verdict`, [
+    [say`Grading`, gradingVerdict(result), "grading"],
+    [say`Plasticity and shrinkage`, plasticityVerdict(result), "consistency"],
+    [say`Strength`, strengthVerdict(result), "strength"],
+    [say`Quality plan`, qualityVerdict(result), "quality"],
+    [say`Not tested`, notTested(result), "validity"],
+    [
+      say`Review`,
+      say`by the responsible licensed person under the local code, and by the building official. Nothing here is an approval.`,
+      "review",
+    ],
+  ]);
 }
 
 /** Whether a recommendation's check is of the blend, not of a soil. */
@@ -250,9 +272,14 @@ function strengthVerdict(result: StudyResult): Text {
   const bound = least.boundAtBatchableMpa;
   if (bound === null) return least.message;
   const stress = (mpa: number) => formatQuantity(mpa, "stress", config.units);
-  return bound >= requirement.strengthMpa
-    ? say`requirement met at ${fixed(least.batchablePct, 1)} % cement: ${stress(bound)} against ${stress(requirement.strengthMpa)}`
-    : say`requirement not met: ${stress(bound)} against ${stress(requirement.strengthMpa)}`;
+  if (bound >= requirement.strengthMpa) {
+    const [content, shown] = [fixed(least.batchablePct, 1), stress(bound)];
+    const required = stress(requirement.strengthMpa);
+    return curveInDoubt(result.findings)
+      ? say`requirement met by the curve at ${content} % cement: ${shown} against ${required}; but the bounds of the curve are in doubt, see the open findings`
+      : say`requirement met at ${content} % cement: ${shown} against ${required}`;
+  }
+  return say`requirement not met: ${stress(bound)} against ${stress(requirement.strengthMpa)}`;
 }
 
 function qualityVerdict({ quality }: StudyResult): Text {
@@ -277,10 +304,8 @@ function notTested(result: StudyResult): Text {
 
 /** The errors and warnings in short; the annex has all of them with their remedies. */
 function findingsTable(result: StudyResult, inAnnex: boolean): AppendixPart[] {
-  const { findings } = result;
-  const open = findings.filter(
-    (found) => found.severity !== "note" && !isOfAnotherBlend(found, result),
-  );
+  const findings = findingsOfMix(result);
+  const open = findings.filter(({ severity }) => severity !== "note");
   const shown = open.slice(0, MAX_FINDINGS);
   if (shown.length === 0) {
     return [
@@ -311,15 +336,19 @@ function furtherFindings(warnings: number, notes: number, inAnnex: boolean): Tex
     notes > 0 ? say`${notes}{0, plural, one { note} other { notes}}` : undefined,
   ]);
   return inAnnex
-    ? say`With place and remedy in the annex of findings; there also ${counted}.`
+    ? say`With place and remedy in the annex of findings, which also has ${counted}.`
     : say`Not printed here: ${counted}.`;
 }
 
-/** Whether a finding speaks of tests that were made of a blend that is not this one. */
-function isOfAnotherBlend({ file, column = "" }: Finding, { config, life }: StudyResult): boolean {
-  if (life?.state !== "proposed") return false;
+/** The findings that bear on this mix: none about tests of a blend that is not this one. */
+export function findingsOfMix(result: StudyResult): Finding[] {
+  const { config, findings } = result;
+  if (!testedAnotherBlend(result)) return [...findings];
   const sheets = sheetsOf(config.strength.sheet, config.compaction);
-  return sheets.includes(file) || (file === STUDY_FILE && /^strength|crushed$/.test(column));
+  return findings.filter(
+    ({ file, column = "" }) =>
+      !sheets.includes(file) && !(file === STUDY_FILE && /^strength|crushed$/.test(column)),
+  );
 }
 
 /** Where a finding was made, in short. */

@@ -13,6 +13,7 @@ import { CAUTIONS } from "../../guidance/cautions.js";
 import { compareTrials } from "../../strength/trials.js";
 import { notKnownYet, stageTitle } from "../../study/stages.js";
 import type { GuidanceStudy, StrengthStudy, StudyResult } from "../../study/studyResult.js";
+import { testedAnotherBlend } from "../../study/testedBlend.js";
 import { blendLimitsTable, blendSharesTable } from "../../tables/blend.js";
 import { characteristicTable } from "../../tables/characteristicStrength.js";
 import { computationTable } from "../../tables/computation.js";
@@ -135,12 +136,15 @@ function materials({ config }: StudyResult): AppendixPart[] {
 function methods(result: StudyResult): AppendixPart[] {
   const { config, strength, life } = result;
   const own = life?.state === "tested" ? strength : undefined;
-  return cited(say`Tests were made by these methods, and the numbers computed as follows.`, [
+  const parts = cited(say`Tests were made by these methods, and the numbers computed as follows.`, [
     keyed("methods-table", methodsTable(config)),
     result.materials.length > 0
       ? keyed("computation", computationTable({ ...result, strength: own }))
       : undefined,
   ]);
+  return parts.length > 0
+    ? parts
+    : [paragraph(say`No methods of testing were entered, and no grading was computed yet.`)];
 }
 
 function grading(result: StudyResult): AppendixPart[] {
@@ -254,7 +258,7 @@ function blend(result: StudyResult): AppendixPart[] {
 
 function compaction(result: StudyResult): AppendixPart[] {
   const { config, compaction: test } = result;
-  if (!test || isOfAnotherBlend(result)) return ofAnotherBlend(result, "compaction");
+  if (!test || testedAnotherBlend(result)) return ofAnotherBlend(result, "compaction");
   const window = moistureWindowTable(test, config.units);
   return cited(
     say`The compaction test gives the water content of the highest dry density, and the range that keeps most of it.`,
@@ -277,17 +281,10 @@ const NOT_MADE = {
   blocks: say`No blocks of this blend were crushed.`,
 } as const;
 
-/** Whether compaction and strength of a result are of a blend that is neither its own nor close to it. */
-function isOfAnotherBlend({ trials, life }: StudyResult): boolean {
-  if (life?.state !== "proposed" || life.chosenBy === "mix-from") return false;
-  const tested = trials.find(({ id }) => id === life.trial);
-  return tested !== undefined && !tested.difference?.close;
-}
-
 /** What is not known of this blend, and whose tests there are. */
 function ofAnotherBlend(result: StudyResult, stage: "compaction" | "blocks"): AppendixPart[] {
   const { config, trials, blocks } = result;
-  if (!isOfAnotherBlend(result)) {
+  if (!testedAnotherBlend(result)) {
     const crushed = stage === "blocks" && blocks;
     return [
       notKnownYet(result, stage),
@@ -306,7 +303,7 @@ function ofAnotherBlend(result: StudyResult, stage: "compaction" | "blocks"): Ap
 
 function strength(result: StudyResult): AppendixPart[] {
   const { config, strength: tests, life } = result;
-  if (!tests || isOfAnotherBlend(result)) return ofAnotherBlend(result, "blocks");
+  if (!tests || testedAnotherBlend(result)) return ofAnotherBlend(result, "blocks");
   const { units } = config;
   // Blocks alone, without compaction, give the blend no cement content.
   const answered = tests.leastCement !== undefined && life?.state !== "proposed";
