@@ -3,6 +3,7 @@ import { type GradingCurve, passingAtSize } from "../grading/curve.js";
 import { formatFixed } from "../quantities/format.js";
 import { joinTexts, say, type Text, wordFor } from "../words/message.js";
 import type {
+  ConsistencyLimit,
   FractionName,
   GuidanceEntry,
   OtherQuantity,
@@ -24,6 +25,8 @@ export interface CriterionCheck {
   readonly sizeMm?: number;
   /** Which fraction, where it is one. */
   readonly fraction?: FractionName;
+  /** Which measure of consistency, where it is one. */
+  readonly quantity?: ConsistencyLimit["quantity"];
   /** Percentage points outside the nearest limit, or inside of it. */
   readonly byPct?: number;
   /** One plain sentence. */
@@ -117,14 +120,15 @@ export function checkGuidance(
       ),
       fraction: limit.fraction,
     })),
-    ...entry.consistency.map((limit) =>
-      withinLimits(
+    ...entry.consistency.map((limit) => ({
+      ...withinLimits(
         CONSISTENCY_NAMES[limit.quantity],
         "consistency",
         consistency[limit.quantity],
         limit,
       ),
-    ),
+      quantity: limit.quantity,
+    })),
     ...(entry.classes ? [judgedTogether(curve, entry, entry.classes, consistency)] : []),
   ];
   const others = checkOthers(curve, entry, consistency);
@@ -331,6 +335,17 @@ function withinLimits(
     byPct,
     text,
   };
+}
+
+/**
+ * What an estimate says of a limit of consistency that was not measured on the soil itself.
+ */
+export function estimatedConsistency(limit: ConsistencyLimit, estimatedPct: number): Text {
+  const by = formatFixed(Math.abs(marginWithin(estimatedPct, limit)), 1);
+  const told = say`${CONSISTENCY_NAMES[limit.quantity]}: estimated ${formatFixed(estimatedPct, 1)} %, recommended ${rangeWords(limit)}`;
+  return isWithin(estimatedPct, limit)
+    ? say`${told}: inside by ${by} points; not measured on the blend.`
+    : say`${told}: outside by ${by} points; not measured on the blend.`;
 }
 
 /** A class told as a verdict. */

@@ -446,7 +446,9 @@ function outlyingBlock(
   { block, expectedMpa, studentised, grouped, limit }: Outlier,
   file: string,
 ): Finding {
-  const far = Number.isFinite(studentised) ? say` (${formatFixed(studentised!, 1)})` : "";
+  const far = Number.isFinite(studentised) ? formatFixed(studentised!, 1) : undefined;
+  const ofOthers = far && say` (studentised residual about their mean ${far})`;
+  const ofCurve = far && say` (studentised residual about the curve ${far})`;
   return finding(
     {
       file,
@@ -458,8 +460,8 @@ function outlyingBlock(
     "outlying-block",
     {
       message: grouped
-        ? say`Block ${block.id} lies far from the others of its cement content${far}.`
-        : say`Block ${block.id} lies far from the fitted curve${far}.`,
+        ? say`Block ${block.id} lies far from the others of its cement content${ofOthers ?? ""}.`
+        : say`Block ${block.id} lies far from the fitted curve${ofCurve ?? ""}.`,
       expected: say`about ${measured(expectedMpa, "stress", 2)}; studentised residual within ±${formatFixed(limit, 1)}`,
       remedy: say`Look at this specimen and its sheet. Exclude it only for a reason you can write down; it takes part until then.`,
     },

@@ -231,7 +231,7 @@ export function residualsChart(title: Text, fit: FittedStrength, units: UnitSyst
     ],
     baseLayout(
       { title: say`Fitted strength (${displayUnit("stress", units)})` },
-      { title: say`Studentised residual` },
+      { title: say`Studentised residual about the curve` },
       {
         shapes: [level(0, "solid"), level(LARGE_RESIDUAL, "dot"), level(-LARGE_RESIDUAL, "dot")],
       },

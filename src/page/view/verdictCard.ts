@@ -1,9 +1,10 @@
-import type { LimitState } from "../../blend/description.js";
 import type { Figure } from "../../figures/figure.js";
 import { strengthChart } from "../../figures/strength/strengthChart.js";
 import { PALETTE } from "../../figures/style.js";
 import { CAUTIONS } from "../../guidance/cautions.js";
+import { type CriterionCheck, estimatedConsistency } from "../../guidance/check.js";
 import { shortSource } from "../../guidance/entry.js";
+import { probabilityPercent } from "../../guidance/probability.js";
 import { formatFixed, formatPlain, formatQuantity } from "../../quantities/format.js";
 import type { GuidanceStudy } from "../../study/studyResult.js";
 import { statisticName } from "../../tables/strength.js";
@@ -11,7 +12,7 @@ import { stateInShort } from "../../tables/trials.js";
 import { joinTexts, say, type Text, wordFor } from "../../words/message.js";
 import { chartSvg } from "../chartSvg.js";
 import { pagePaint } from "../pageStyle.js";
-import { keepsLimit, type TunedBlend } from "../tune.js";
+import { type BlendEstimate, keepsLimit, type TunedBlend } from "../tune.js";
 import type { App, PageState, View } from "./app.js";
 import { el, fill, whenWidthChanges, written } from "./dom.js";
 
@@ -37,7 +38,7 @@ export function strengthSentence({ result, strength, mix }: TunedBlend): Text | 
   const { units } = result.config;
   const { requirement } = result.config.strength;
   const mpa = (value: number) => formatQuantity(value, "stress", units);
-  const mean = say`With ${formatPlain(mix.cementPct)} % cement the blocks lead to ${mpa(band.meanMpa)} on average (${mpa(band.meanLowMpa)} to ${mpa(band.meanHighMpa)}).`;
+  const mean = say`With ${formatPlain(mix.cementPct)} % cement: mean of the curve ${mpa(band.meanMpa)} (${mpa(band.meanLowMpa)} to ${mpa(band.meanHighMpa)}).`;
   if (!requirement || boundMpa === undefined) return mean;
   const bound = say`Required at ${requirement.ageDays} days: ${mpa(requirement.strengthMpa)}; ${statisticName(requirement.statistic, requirement.confidence)} is ${mpa(boundMpa)}`;
   return joinTexts([mean, meets ? say`${bound}: reached.` : say`${bound}: not reached.`], " ");
@@ -86,7 +87,7 @@ export function verdictCard(app: App): View {
       const { recipe } = app.state;
       // With its recipe the blend has a density, which some recommendations limit.
       const { guidance } = recipe?.result.blend === tuned.blend ? recipe.result : tuned.result;
-      fill(checks, ...checkLists(app, guidance, tuned.limits));
+      fill(checks, ...checkLists(app, guidance, tuned));
       const sentence = strengthSentence(tuned);
       fill(
         words,
@@ -125,12 +126,59 @@ function overviewOf({ blend, estimates, result }: TunedBlend): (readonly [Text, 
   ];
 }
 
+interface CriterionLine {
+  readonly state: keyof typeof MARKS;
+  readonly text: Text;
+  /** How sure it is. */
+  readonly sure?: Text;
+}
+
+const ESTIMATED_AS = {
+  plasticityIndexPct: "plasticity-index",
+  linearShrinkagePct: "linear-shrinkage",
+  liquidLimitPct: undefined,
+} as const;
+
+/** What a blend meets of a recommendation, each limit once, with estimates where nothing was measured on it. */
+export function criterionLines(
+  { check, probability }: GuidanceStudy,
+  estimates: readonly BlendEstimate[],
+): CriterionLine[] {
+  const { criteria, entry, others = [] } = check;
+  const fractions = criteria.filter(({ kind }) => kind === "fraction");
+  const lines = criteria.flatMap((criterion, index): CriterionLine[] => {
+    const { kind, verdict, text, quantity } = criterion;
+    const isFraction = fractions.some((fraction) => limitsTheSame(fraction, criterion));
+    if (kind === "passing" && isFraction) return [];
+    if (verdict === "inside" || verdict === "outside") {
+      const draws = probabilityPercent(probability.criteria[index].probability);
+      const sure = say`${wordFor(verdict)} in ${draws} of 100 draws of the reading errors`;
+      return [{ state: verdict, text, sure }];
+    }
+    const limit = entry.consistency.find((one) => one.quantity === quantity);
+    const estimate = estimates.find((one) => quantity && one.kind === ESTIMATED_AS[quantity]);
+    if (!limit || estimate?.valuePct === undefined) return [{ state: "unknown", text }];
+    return [{ state: "unknown", text: estimatedConsistency(limit, estimate.valuePct) }];
+  });
+  return [
+    ...lines,
+    ...others.map(({ verdict, text }): CriterionLine => {
+      return { state: verdict === "not measured" ? "unknown" : verdict, text };
+    }),
+  ];
+}
+
+/** The passing of a size that is the boundary of a limited fraction says the same as the fraction. */
+function limitsTheSame(one: CriterionCheck, other: CriterionCheck): boolean {
+  return (["measuredPct", "lowPct", "highPct"] as const).every((key) => one[key] === other[key]);
+}
+
 const MARKS = { inside: "✓", outside: "✗", unknown: "?" } as const;
 
 function checkLists(
   app: App,
   guidance: readonly GuidanceStudy[],
-  limits: readonly LimitState[],
+  { limits, estimates }: Pick<TunedBlend, "limits" | "estimates">,
 ): HTMLElement[] {
   const { t } = app;
   const line = (state: keyof typeof MARKS, text: Text, sure?: Text) =>
@@ -141,28 +189,17 @@ function checkLists(
       el("span", {}, t(text)),
       sure && el("span", { class: "sure" }, t(sure)),
     );
-  const lists = guidance.map(({ check, probability }) =>
+  const lists = guidance.map((study) =>
     el(
       "div",
       {},
-      el("h3", {}, t(say`${shortSource(check.entry)}: ${wordFor(check.verdict)}`)),
+      el("h3", {}, t(say`${shortSource(study.check.entry)}: ${wordFor(study.check.verdict)}`)),
       el(
         "ul",
         { class: "checks" },
-        ...check.criteria.map(({ verdict, text }, index) =>
-          line(
-            verdict === "inside" || verdict === "outside" ? verdict : "unknown",
-            text,
-            verdict === "inside" || verdict === "outside"
-              ? say`the same in ${formatPlain(100 * probability.criteria[index].probability, 3)} % of the curves drawn within the reading errors`
-              : undefined,
-          ),
-        ),
-        ...(check.others ?? []).map(({ verdict, text }) =>
-          line(verdict === "not measured" ? "unknown" : verdict, text),
-        ),
+        ...criterionLines(study, estimates).map(({ state, text, sure }) => line(state, text, sure)),
       ),
-      el("p", { class: "sum" }, t(check.honesty)),
+      el("p", { class: "sum" }, t(study.check.honesty)),
     ),
   );
   if (limits.length > 0) {
