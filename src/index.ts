@@ -102,8 +102,8 @@ export {
   comparisonTable,
   computationTable,
   costTable,
-  crushedNotes,
   decisionsTable,
+  doubtNotes,
   envelopeTables,
   guidanceComparisonTable,
   guidanceTables,
@@ -152,6 +152,7 @@ export { isMessage, render, renderAll, say } from "./words/index.js";
 // Exercises that answer, and the class's own data.
 export type * from "./workshop/index.js";
 export {
+  afterAnswer,
   answerKey,
   answerPaper,
   blockRows,
