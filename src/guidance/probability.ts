@@ -104,11 +104,11 @@ const SURE = 0.95;
  * @throws RangeError where the share is not 0 to 1.
  *
  * @example
- * render(probabilityWords(0.82)) // => "82 % (reading errors only)"
- * render(probabilityWords(1)) // => "over 99 % (reading errors only)"
+ * render(probabilityWords(0.82)) // => "in 82 of 100 draws of the reading errors"
+ * render(probabilityWords(1)) // => "in over 99 of 100 draws of the reading errors"
  */
 export function probabilityWords(share: number): Text {
-  return say`${probabilityPercent(share)} % (reading errors only)`;
+  return say`in ${probabilityPercent(share)} of 100 draws of the reading errors`;
 }
 
 /** A share of draws in percent: a few hundred that all agree do not make certainty, so it ends at over 99. */

@@ -34,7 +34,7 @@ describe("probabilityWords", () => {
     expect(
       [1, 0.991, 0.99, 0.5, 0.01, 0.009, 0].map((share) => render(probabilityPercent(share))),
     ).toEqual(["over 99", "over 99", "99", "50", "1", "below 1", "below 1"]);
-    expect(render(probabilityWords(0.949))).toBe("95 % (reading errors only)");
+    expect(render(probabilityWords(0.949))).toBe("in 95 of 100 draws of the reading errors");
     expect(() => probabilityPercent(1.01)).toThrow("invalid `share`: 1.01; expected 0 to 1");
   });
 });

@@ -79,6 +79,9 @@ describe("includedSpecimens", () => {
       ["outlying-block", 11, "warning"],
     ]);
     expect(render(found.findings[0].expected)).toContain("about 2.98 MPa");
+    expect(render(found.findings[0].message)).toMatch(
+      / \(studentised residual about their mean [−-]\d+\.\d\)\.$/,
+    );
     expect(found.included).toHaveLength(16);
   });
 

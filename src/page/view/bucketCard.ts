@@ -140,7 +140,7 @@ function measuredRows(app: App, { materials, cement, size }: Measured): HTMLElem
       t(name),
       t(much),
       el("div", { class: "pails", "aria-hidden": "true" }, ...pails(measure)),
-      el("span", { class: "sum" }, t(say`${kilograms} moist`)),
+      el("span", { class: "sum" }, t(say`these buckets hold ${kilograms}, moist`)),
     );
   });
 }
