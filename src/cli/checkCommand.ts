@@ -47,7 +47,11 @@ export function whatNext(result: StudyResult, place: string): string {
   const group = (title: Text, lines: readonly Text[]) =>
     lines.length === 0 ? [] : [said(title), ...lines.map((line) => `  - ${said(line)}`)];
   const { chosenCementPct, leastCement } = strength ?? {};
-  const noContent = leastCement && chosenCementPct === undefined ? [leastCement.message] : [];
+  // Of a blend that was not tested it would be another's.
+  const noContent =
+    leastCement && chosenCementPct === undefined && life?.state === "tested"
+      ? [leastCement.message]
+      : [];
   const state = group(say`The mix`, life ? [life.message] : []);
   const proposed = life?.state === "proposed";
   const known = knownLines(result);

@@ -12,6 +12,7 @@ import {
   formatQuantity,
   type UnitSystem,
 } from "../quantities/format.js";
+import { requirementNotShown } from "../study/doubts.js";
 import { openStudy } from "../study/openStudy.js";
 import { stageTitle } from "../study/stages.js";
 import { studyTitle } from "../study/study.js";
@@ -195,7 +196,8 @@ function blendLines({ materials, language }: StudyConfig, blend: BlendStudy): Te
 }
 
 /** What compaction and blocks tell of the mix. */
-function testLines({ config, compaction, strength, blocks, life }: StudyResult): Text[] {
+function testLines(result: StudyResult): Text[] {
+  const { config, compaction, strength, blocks, life, mix } = result;
   const { units } = config;
   const { requirement } = config.strength;
   const lines: Text[] = [];
@@ -219,5 +221,8 @@ function testLines({ config, compaction, strength, blocks, life }: StudyResult):
       ? say`Least cement: ${strength.leastCement.message}`
       : say`Least cement: not known before this blend is tested`,
   );
+  const otherwise = tested ? requirementNotShown(result) : undefined;
+  const doubts = mix?.record.doubts ?? (otherwise ? [otherwise] : []);
+  lines.push(...doubts.map((doubt) => say`Caution: ${doubt}`));
   return lines;
 }

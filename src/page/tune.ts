@@ -15,6 +15,7 @@ import { formatPlain, inUnits } from "../quantities/format.js";
 import { type StrengthBand, strengthBands } from "../strength/regression/bounds.js";
 import { blendInput, computeBlend, particleDensity, type TargetedConfig } from "../study/blend.js";
 import { computeStudy } from "../study/computeStudy.js";
+import { crushedOtherwise, mixDoubts } from "../study/doubts.js";
 import { computeGuidance, studyGuidance } from "../study/guidance.js";
 import { computeMix } from "../study/mix.js";
 import { proposal } from "../study/proposal.js";
@@ -28,7 +29,7 @@ import type {
   TrialStudy,
 } from "../study/studyResult.js";
 import { compareBlends, testedBlendFindings } from "../study/testedBlend.js";
-import { crushedWords, mixLife } from "../study/trials.js";
+import { mixLife } from "../study/trials.js";
 import { say, type Text } from "../words/message.js";
 import { type BenchMix, isSameMix, startingMix } from "./bench.js";
 
@@ -107,6 +108,8 @@ export interface BenchStrength {
   /** The bound that the requirement speaks of, and whether it reaches it; absent without a requirement. */
   readonly boundMpa?: number;
   readonly meets?: boolean;
+  /** False where the blocks were crushed in another state than the requirement speaks of. */
+  readonly shown?: boolean;
   /** Why nothing is shown, or what a reader must know beside it. */
   readonly reasons: readonly Text[];
 }
@@ -294,15 +297,13 @@ function strengthOf(
   }
   if (!requirement) return { band, reasons: [] };
   const boundMpa = band.lowerBoundMpa[requirement.statistic];
-  const { crushed } = trial;
+  const otherwise = crushedOtherwise(config, trial);
   return {
     band,
     boundMpa,
     meets: boundMpa >= requirement.strengthMpa,
-    reasons:
-      requirement.crushed !== undefined && crushed !== undefined && requirement.crushed !== crushed
-        ? [crushedWords(trial.name, crushed, requirement.crushed)]
-        : [],
+    shown: otherwise === undefined,
+    reasons: otherwise === undefined ? [] : [otherwise],
   };
 }
 
@@ -341,8 +342,16 @@ export function tuneMix(
     };
   }
   if (!isBuildable(config)) return { result, findings: [] };
-  const reasons = [result.life.message];
-  const computed = computeMix(config, blend, trial.strength, trial.compaction, reasons);
+  const computed = computeMix(config, blend, trial.strength, trial.compaction, {
+    reasons: [result.life.message],
+    // The bench shows the limits of its own blend.
+    doubts: mixDoubts(
+      config,
+      trial,
+      result.trials,
+      own.findings.filter(({ code }) => code !== "tested-blend-breaks-limits"),
+    ),
+  });
   const { mix, findings } = inUnits(computed, config.units);
   if (!mix) return { result, findings };
   const rammed = { curve: blend.curve, dryDensityKgM3: mix.density.valueKgM3 };

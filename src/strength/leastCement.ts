@@ -1,7 +1,7 @@
 import { type Finding, finding } from "../findings/finding.js";
 import { normalQuantile, tQuantile } from "../numerics/distributions.js";
 import { checkFraction, checkPositive } from "../quantities/checkNumber.js";
-import { formatFixed } from "../quantities/format.js";
+import { formatFixed, formatPlain } from "../quantities/format.js";
 import { joinTexts, say, type Text, wordFor } from "../words/message.js";
 import {
   type ContentInterval,
@@ -32,9 +32,10 @@ export interface StrengthRequirement {
 export interface LeastCement {
   /**
    * `below-range`: the lowest tested content already meets the requirement, and is given;
-   * `above-range`: no tested content does; `no-fit`: there is no curve.
+   * `above-range`: no tested content does; `falls`: the curve meets it where it falls with more cement, so
+   * that it gives no content; `no-fit`: there is no curve.
    */
-  readonly status: "ok" | "below-range" | "above-range" | "no-fit";
+  readonly status: "ok" | "below-range" | "above-range" | "falls" | "no-fit";
   readonly message: Text;
   /** Exact; percent of the dry mass of soil and aggregate. Null without an answer. */
   readonly cementPct: number | null;
@@ -101,7 +102,9 @@ export function leastCement(
   const line = (content: number) => fromFittedScale(fit, strengthAt(fit, content).value);
   const bound = (content: number) => strengthBound(fit, content, rule);
   const margin = reachMargin(fit, { ...rule, probability: 1 - confidence });
-  const reached = firstReach(margin, first, last);
+  const met = firstReach(margin, first, last);
+  const falling = met !== null && fallsAt(line, met.cementPct, first, last);
+  const reached = falling ? null : met;
   const lineReached = firstReach((content) => line(content) - strengthMpa, first, last);
   const cementPct = reached?.cementPct ?? null;
   const batchablePct = cementPct === null ? null : roundUpToStep(cementPct, roundUpToPct);
@@ -112,9 +115,17 @@ export function leastCement(
     boundAtBatchableMpa: batchablePct === null ? null : bound(batchablePct),
     lineAtBatchableMpa: batchablePct === null ? null : line(batchablePct),
     lineContentPct: lineReached?.at === "inside" ? lineReached.cementPct : null,
-    interval: contentInterval(fit, rule),
+    interval: falling ? null : contentInterval(fit, rule),
+    nextBlocks: null,
     findings: leastCementFindings(fit, { file, strengthMpa, margin, cementPct, batchablePct }),
   };
+  if (falling) {
+    return {
+      status: "falls",
+      message: say`The fitted strength falls with more cement at ${formatPlain(met.cementPct, 3)} %, where it meets the requirement: no least cement can be read from such a curve.`,
+      ...common,
+    };
+  }
   if (reached === null) {
     const nextBlocks = blocksAbove(fit, rule);
     return {
@@ -126,10 +137,10 @@ export function leastCement(
   }
   if (reached.at === "start") {
     const nextBlocks = blocksBelow(fit, rule);
-    const met = say`The lowest tested content, ${first} %, already meets the requirement.`;
+    const enough = say`The lowest tested content, ${first} %, already meets the requirement.`;
     return {
       status: "below-range",
-      message: joinTexts([met, nextBlocks?.reason], " "),
+      message: joinTexts([enough, nextBlocks?.reason], " "),
       ...common,
       nextBlocks,
     };
@@ -138,11 +149,23 @@ export function leastCement(
     status: "ok",
     message: say`From ${formatFixed(reached.cementPct, 2)} % cement the bound meets the requirement; rounded up, ${batchablePct!} %.`,
     ...common,
-    nextBlocks: null,
   };
 }
 
 const STEPS = 100;
+
+/** Whether the line falls just above a content; at the highest, just below it. */
+function fallsAt(
+  line: (cementPct: number) => number,
+  cementPct: number,
+  first: number,
+  last: number,
+): boolean {
+  const step = (last - first) / STEPS;
+  const from = Math.min(cementPct, last - step);
+  const strength = line(from);
+  return line(from + step) < strength - 1e-9 * Math.abs(strength);
+}
 
 const mpa = (value: number) => `${formatFixed(value, 2).number} MPa`;
 

@@ -1,7 +1,7 @@
 import { mean } from "simple-statistics";
 import { type Finding, finding } from "../findings/finding.js";
 import { normalQuantile } from "../numerics/distributions.js";
-import { formatFixed, formatNumber, measured } from "../quantities/format.js";
+import { formatFixed, formatNumber, formatPlain, measured } from "../quantities/format.js";
 import { joinTexts, say, type Text, wordFor } from "../words/message.js";
 import type { BatchScatter } from "./batches.js";
 import type { StrengthRequirement } from "./leastCement.js";
@@ -76,6 +76,37 @@ export function curveInDoubt(findings: readonly Pick<Finding, "code">[]): boolea
   return findings.some(({ code }) => DOUBTS.has(code));
 }
 
+/** Fewer contents do not show the shape of a curve; common practice, no source. */
+const LEAST_CONTENTS = 3;
+/** With fewer the scatter is hardly known; common practice, no source. */
+const LEAST_DEGREES = 6;
+
+/** That a curve rests on too few cement contents, or too few blocks, to be relied on. */
+export function fewBlocksFindings(fit: FittedStrength, file: string): Finding[] {
+  const { contentsPct, degreesOfFreedom, points } = fit;
+  const findings: Finding[] = [];
+  if (contentsPct.length < LEAST_CONTENTS) {
+    const at = joinTexts(contentsPct.map((content) => say`${formatPlain(content, 3)} %`));
+    findings.push(
+      finding({ file, column: "cement" }, "warning", "few-contents", {
+        message: say`The curve of strength against cement rests on blocks of ${contentsPct.length}{0, plural, one { cement content} other { cement contents}} only (${at}): its shape between them was not tested.`,
+        expected: say`${LEAST_CONTENTS} cement contents or more`,
+        remedy: say`Make and crush blocks with a content near that of the mix.`,
+      }),
+    );
+  }
+  if (degreesOfFreedom < LEAST_DEGREES) {
+    findings.push(
+      finding({ file }, "warning", "few-degrees-of-freedom", {
+        message: say`The curve of strength against cement rests on ${points.length} blocks only (degrees of freedom: ${degreesOfFreedom}): how far blocks scatter is hardly known.`,
+        expected: say`${LEAST_DEGREES} degrees of freedom or more`,
+        remedy: say`Make and crush more blocks of each content.`,
+      }),
+    );
+  }
+  return findings;
+}
+
 function lackFindings({ fit, lackOfFit: { pValue } }: ModelEvidence, file: string): Finding[] {
   if (pValue === null || pValue >= LEVEL) return [];
   return [
@@ -144,11 +175,14 @@ function nearestFindings(evidence: ModelEvidence, file: string): Finding[] {
   if (!nearest) return [];
   const { contentsPct, blocks, meanMpa, boundMpa } = nearest;
   const { strengthMpa } = requirement;
-  const at: Text = joinTexts(contentsPct.map((content) => say`${content} %`));
+  // All the blocks of the curve are no second opinion on it.
+  const all = blocks === fit.points.length;
+  const at: Text = joinTexts(contentsPct.map((content) => say`${formatPlain(content, 3)} %`));
   const found = say`Without the curve, the ${blocks} blocks nearest to it (at ${at}) give at ${cementPct} % cement a mean of ${measured(meanMpa, "stress", 2)} and a bound of ${measured(boundMpa, "stress", 2)}`;
   const place = { file, column: "strength.requirement", value: `${cementPct} %` };
   const expected = say`a bound of at least ${measured(strengthMpa, "stress", 2)} from the nearest blocks alone, as the curve is in doubt`;
   if (boundMpa >= strengthMpa) {
+    if (all) return [];
     return [
       finding(place, "note", "nearest-blocks-agree", {
         message: say`${found}: they meet the requirement too.`,

@@ -1,16 +1,18 @@
 import { isBuildable } from "../entries/buildable.js";
 import { sheetsOfStudy } from "../entries/sheets.js";
 import type { StudyConfig } from "../entries/studyConfig.js";
-import { type Finding, hasErrors, STUDY_FILE } from "../findings/finding.js";
+import { type Finding, finding, hasErrors, STUDY_FILE } from "../findings/finding.js";
 import type { GradingCurve } from "../grading/curve.js";
 import { readingSpread } from "../grading/uncertainty/intervals.js";
 import { compareGuidance } from "../guidance/comparison.js";
 import { GUIDANCE_ENTRIES } from "../guidance/published/recommendations.js";
 import { inUsersWords } from "../lab/sheet/mapping.js";
+import type { SpecimenSheet } from "../lab/specimens.js";
 import { inUnits } from "../quantities/format.js";
 import { usdaFromCurve } from "../soil/classification/usdaTexture.js";
 import { say, type Text } from "../words/message.js";
 import { computeBlends } from "./blend.js";
+import { mixDoubts } from "./doubts.js";
 import { computeFirstMix } from "./firstMix.js";
 import { computeGuidance, studyGuidance } from "./guidance.js";
 import { MADE_WITH } from "./madeWith.js";
@@ -32,6 +34,7 @@ import {
   type StudyResult,
   type TextureStudy,
 } from "./studyResult.js";
+import { testedAnotherBlend } from "./testedBlend.js";
 import { computeTrials, mixLife, trialEntryFindings, trialFindings } from "./trials.js";
 
 /** Kinds of earth whose recommendations a rammed mix is compared with. */
@@ -82,9 +85,12 @@ function computeInSi(
   const tests = computeTests(study, materials, blends);
   const { trials, life, followed } = tests;
   const { compaction, strength, blocks } = followed ?? {};
-  const build = mixOf(config, blend, tests);
+  const build = mixOf(config, blend, tests, [...guidance.findings, ...blends.findings]);
   const mix = build?.mix;
-  const quality = strength && computeQuality(config, strength, mix, study.siteBlocks);
+  // Lots of the work are lots of a tested mix, or of none that this study knows.
+  const tested = life?.state === "tested";
+  const quality =
+    strength && computeQuality(config, strength, mix, tested ? study.siteBlocks : undefined);
   const told = [
     ...reading,
     ...inSheetWords(config, [
@@ -98,6 +104,7 @@ function computeInSi(
       ...plausibilityFindings(study, materials, trials),
       ...(build?.findings ?? []),
       ...(quality?.findings ?? []),
+      ...(tested || !study.siteBlocks ? [] : [siteBlocksOfOther(study.siteBlocks)]),
       ...toleranceFindings({ config, mix, compaction, strength }),
       ...reviewFindings(config),
     ]),
@@ -105,10 +112,10 @@ function computeInSi(
   if (hasErrors(told)) return { findings: told };
   const drawn = sampleCurves(drawnCurves, blend && sharesOf(blend));
   const known = {
-    ...{ config, materials, compaction, blocks, blend, life, mix },
+    ...{ config, materials, compaction, blocks, blend, trials, life, mix },
     ungraded: ungraded.length > 0 ? rough.ungraded : undefined,
     firstMix: firstMix.mix,
-    strength: life?.state === "tested" ? strength : withoutContent(strength),
+    strength: tested ? strength : withoutContent(strength),
   };
   return {
     findings: told,
@@ -127,7 +134,6 @@ function computeInSi(
         blend && { curve: blend.curve, dryDensityKgM3: mix?.density.valueKgM3 },
         drawn,
       ),
-      trials,
       proposal: blend && life?.state === "proposed" ? proposal(config, blend, followed) : undefined,
       quality: quality?.plan,
       inputs: study.inputs,
@@ -150,15 +156,31 @@ function computeTests(
   const followed = life ? trials.find(({ id }) => id === life.trial) : trials[0];
   return {
     ...{ trials, life, followed },
-    findings: [...findings, ...trialFindings(config, trials, life)],
+    findings: [
+      // What the nearest blocks say of a content says nothing of a blend that they were not made of.
+      ...(testedAnotherBlend({ trials, life })
+        ? findings.filter(({ code }) => code !== "nearest-blocks-agree")
+        : findings),
+      ...trialFindings(config, trials, life),
+    ],
   };
 }
 
 /** The mix of a blend that was tested, where the study tells what is to be built. */
-function mixOf(config: StudyConfig, blend: BlendStudy | undefined, { life, followed }: Tests) {
+function mixOf(
+  config: StudyConfig,
+  blend: BlendStudy | undefined,
+  { trials, life, followed }: Tests,
+  findings: readonly Finding[],
+) {
   const { compaction, strength } = followed ?? {};
-  if (!blend || life?.state !== "tested" || !strength || !isBuildable(config)) return undefined;
-  return computeMix(config, blend, strength, compaction, [life.message]);
+  if (!blend || life?.state !== "tested" || !followed || !strength || !isBuildable(config)) {
+    return undefined;
+  }
+  return computeMix(config, blend, strength, compaction, {
+    reasons: [life.message],
+    doubts: mixDoubts(config, followed, trials, findings),
+  });
 }
 
 function sharesOf({ shares }: BlendStudy): number[] {
@@ -196,6 +218,14 @@ function withoutContent(strength: StrengthStudy | undefined): StrengthStudy | un
   if (strength === undefined) return undefined;
   const { chosenCementPct: _, ...tests } = strength;
   return tests;
+}
+
+function siteBlocksOfOther({ file }: SpecimenSheet): Finding {
+  return finding({ file }, "warning", "site-blocks-without-mix", {
+    message: say`The sheet of site blocks is not judged: the blend of the study was not tested, so these lots are of another mix.`,
+    expected: say`site blocks of a tested mix`,
+    remedy: say`Name the tested blend that was built (“mix-from”), or leave the sheet out.`,
+  });
 }
 
 /** The soils, and the blend where there is one, on the texture triangle; those whose curve does not reach 0.002 mm are left out. */

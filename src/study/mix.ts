@@ -12,8 +12,8 @@ import { formatFixed } from "../quantities/format.js";
 import type { SourcedRange } from "../quantities/sourcedRange.js";
 import type { CompactionAnalysis } from "../soil/compaction/compactionTest.js";
 import { moistureWindow } from "../soil/compaction/moistureWindow.js";
-import { say, type Text } from "../words/message.js";
-import { recordFindings, studyRecord, supplyTerms } from "./studyRecord.js";
+import { say } from "../words/message.js";
+import { type DesignedMix, recordFindings, studyRecord, supplyTerms } from "./studyRecord.js";
 import type { CompactedDensity, ComparedMix, MixStudy, StrengthStudy } from "./studyResult.js";
 
 /** The mix to specify, and what the element needs of it; or findings that say what is missing for it. */
@@ -22,7 +22,7 @@ export function computeMix(
   blend: { readonly shares: readonly { readonly sharePct: number }[] },
   strength: StrengthStudy,
   compaction: CompactionAnalysis | undefined,
-  reasons: readonly Text[] = [],
+  { reasons = [], doubts = [] }: Partial<Pick<DesignedMix, "reasons" | "doubts">> = {},
 ): { readonly mix?: MixStudy; readonly findings: readonly Finding[] } {
   const entered = [...elementsFindings(config.elements, STUDY_FILE), ...compareFindings(config)];
   if (entered.length > 0) return { findings: entered };
@@ -31,14 +31,17 @@ export function computeMix(
   if (!compaction?.peak || !density || chosenCementPct === undefined) {
     return { findings: [noMixFinding(compaction)] };
   }
-  const refused = specifiedFindings(config, strength, compaction);
+  const refused = [
+    ...noCementFindings(config.specified?.cementPct ?? chosenCementPct),
+    ...specifiedFindings(config, strength, compaction),
+  ];
   if (refused.length > 0) return { findings: refused };
   const { cementPct = chosenCementPct, moisturePct = compaction.peak.optimumWaterPct } =
     config.specified ?? {};
   const design = {
     sharesPct: blend.shares.map(({ sharePct }) => sharePct),
     ...{ cementPct, moisturePct },
-    ...{ density, reasons },
+    ...{ density, reasons, doubts },
   };
   const { record, water } = studyRecord(config, design, { compaction, strength });
   const findings = recordFindings(config, record);
@@ -120,9 +123,27 @@ function specifiedFindings(
   return findings;
 }
 
+/** A mix of cement-stabilised earth has cement. */
+function noCementFindings(cementPct: number): Finding[] {
+  if (cementPct > 0) return [];
+  return [
+    finding({ file: STUDY_FILE, column: "mix.cement", value: "0 %" }, "warning", "no-cement", {
+      message: say`The mix would hold no cement: earth without cement is no stabilised mix, and no mix is stated.`,
+      expected: say`a cement content above 0 %`,
+      remedy: say`Set the cement of the mix (mix.cement) at a tested content, or have a wall without cement designed by the rules for unstabilised earth.`,
+    }),
+  ];
+}
+
 /** What is missing where a blend was tested and its tests give no mix. */
-export function noMixFinding(compaction: CompactionAnalysis | undefined): Finding {
-  const column = compaction?.peak ? "strength" : "compaction";
+export function noMixFinding(
+  compaction: CompactionAnalysis | undefined,
+  trialKey = "tested",
+): Finding {
+  const own = compaction?.peak ? "strength" : "compaction";
+  const ofTrial = compaction?.peak ? "blocks" : "compaction";
+  // The sheets of the first trial stand at the top of the study.
+  const column = trialKey === "tested" ? own : `${trialKey}.${ofTrial}`;
   return finding({ file: STUDY_FILE, column }, "warning", "no-mix", {
     message: say`No mix can be stated.`,
     expected: say`an optimum water content from a compaction test, and a least cement content`,

@@ -3,7 +3,7 @@ import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
 import { passingAtSize } from "../grading/curve.js";
 import type { SpecimenSheet } from "../lab/specimens.js";
 import { formatFixed, measured } from "../quantities/format.js";
-import { say } from "../words/message.js";
+import { say, type Text } from "../words/message.js";
 import type { Study } from "./study.js";
 import type { MaterialResult, TrialStudy } from "./studyResult.js";
 
@@ -82,21 +82,35 @@ function repeatedSheets({
   });
 }
 
-function densitiesApart({ file, specimens }: SpecimenSheet, maxKgM3: number): Finding[] {
+/** That the blocks of a trial have a density which its compaction test could not give; undefined where they agree. */
+export function blocksAgainstCompaction(
+  specimens: SpecimenSheet["specimens"],
+  maxKgM3: number,
+): { readonly meanKgM3: number; readonly message: Text } | undefined {
   const densities = specimens.flatMap(({ excluded, dryDensityKgM3 }) =>
     excluded || dryDensityKgM3 === undefined ? [] : [dryDensityKgM3],
   );
-  if (densities.length === 0) return [];
+  if (densities.length === 0) return undefined;
   const mean = densities.reduce((sum, density) => sum + density, 0) / densities.length;
   const { min, max } = BLOCKS_TO_COMPACTION;
-  if (mean >= min * maxKgM3 && mean <= max * maxKgM3) return [];
+  if (mean >= min * maxKgM3 && mean <= max * maxKgM3) return undefined;
+  return {
+    meanKgM3: mean,
+    message: say`The blocks have a mean dry density of ${measured(mean, "density", 0)}, the compaction test a maximum of ${measured(maxKgM3, "density", 0)}: they are not of the same earth.`,
+  };
+}
+
+function densitiesApart({ file, specimens }: SpecimenSheet, maxKgM3: number): Finding[] {
+  const apart = blocksAgainstCompaction(specimens, maxKgM3);
+  if (!apart) return [];
+  const { min, max } = BLOCKS_TO_COMPACTION;
   return [
     finding(
-      { file, value: say`${measured(mean, "density", 0)}` },
+      { file, value: say`${measured(apart.meanKgM3, "density", 0)}` },
       "warning",
       "blocks-against-compaction",
       {
-        message: say`The blocks have a mean dry density of ${measured(mean, "density", 0)}, the compaction test a maximum of ${measured(maxKgM3, "density", 0)}: they are not of the same earth.`,
+        message: apart.message,
         expected: say`${100 * min} to ${formatFixed(100 * max, 0)} % of the maximum`,
         remedy: say`Check the mould's volume, the sides and masses of the blocks and the units of both sheets.`,
       },

@@ -46,7 +46,8 @@ export function computeQuality(
     rule && scatterMpa > 0
       ? acceptanceRisks(rule, { sdMpa: scatterMpa, seed: config.seed, ...shares })
       : undefined;
-  const site = rule && siteBlocks && judgeSiteBlocks(siteBlocks, { rule, requirement, strength });
+  const cementPct = mix?.record.cementPct ?? strength.chosenCementPct;
+  const site = rule && siteBlocks && judgeSiteBlocks(siteBlocks, { rule, requirement, cementPct });
   const blocksALot = rule && rule.blocks * agesDays.length + quality.spareBlocks;
   return {
     plan: {
@@ -189,11 +190,12 @@ function judgeSiteBlocks(
   {
     rule,
     requirement,
-    strength,
+    cementPct,
   }: {
     readonly rule: AcceptanceRule;
     readonly requirement: RequirementConfig;
-    readonly strength: Pick<StrengthStudy, "chosenCementPct">;
+    /** Of the specified mix; undefined where none is known. */
+    readonly cementPct?: number;
   },
 ): { readonly blocks: SiteBlocks; readonly findings: readonly Finding[] } {
   const findings: Finding[] = [];
@@ -226,11 +228,16 @@ function judgeSiteBlocks(
         say`the lot in the column batch`,
         say`Add it from the making log.`,
       ]);
-    } else lots.set(block.batch, [...(lots.get(block.batch) ?? []), block]);
-    const chosen = strength.chosenCementPct;
-    if (chosen !== undefined && Math.abs(block.cementPct - chosen) > CEMENT_SLACK_PCT) {
+    }
+    const other =
+      cementPct !== undefined && Math.abs(block.cementPct - cementPct) > CEMENT_SLACK_PCT;
+    // A block of another mix tells nothing of this one.
+    if (block.batch !== undefined && !other) {
+      lots.set(block.batch, [...(lots.get(block.batch) ?? []), block]);
+    }
+    if (other) {
       warn(block, "site-block-other-cement", "cement", [
-        say`Block ${block.id} holds ${formatFixed(block.cementPct, 1)} % cement; the specified mix holds ${formatFixed(chosen, 1)} %.`,
+        say`Block ${block.id} holds ${formatFixed(block.cementPct, 1)} % cement; the specified mix holds ${formatFixed(cementPct, 1)} %: it is not judged.`,
         say`blocks of the specified mix`,
         say`Correct the sheet, or find out why the mix was another.`,
       ]);
@@ -238,8 +245,8 @@ function judgeSiteBlocks(
   }
   if (lots.size === 0) {
     warn(undefined, "no-site-lots", "age", [
-      say`The sheet of site blocks holds no lot at ${requirement.ageDays} days.`,
-      say`blocks crushed at the age of the requirement`,
+      say`The sheet of site blocks holds no lot of the specified mix at ${requirement.ageDays} days.`,
+      say`blocks of the specified mix, crushed at the age of the requirement`,
       say`Add them when they are crushed.`,
     ]);
   }

@@ -3,7 +3,7 @@ import { type Finding, type FindingWords, finding, STUDY_FILE } from "../finding
 import { formatFixed, formatQuantity } from "../quantities/format.js";
 import { moistureWindow } from "../soil/compaction/moistureWindow.js";
 import { joinTexts, say, type Text } from "../words/message.js";
-import type { MixStudy, StudyResult } from "./studyResult.js";
+import type { CompactedDensity, MixStudy, StudyResult } from "./studyResult.js";
 
 /** Where a tolerance comes from. */
 export type ToleranceBasis =
@@ -141,6 +141,20 @@ export function specifiedMix({
       };
     }
   }
+}
+
+/** The density that materials are ordered for: that of the blocks, and never below the one that the wall must have. */
+export function orderedDensity(
+  density: CompactedDensity,
+  specified: readonly SpecifiedLine[],
+): CompactedDensity {
+  const least = specified.find(({ kind }) => kind === "density")?.low ?? 0;
+  const { valueKgM3, highKgM3, basis } = density;
+  if (valueKgM3 >= least) return density;
+  return {
+    ...{ valueKgM3: least, lowKgM3: least, highKgM3: Math.max(highKgM3, least) },
+    basis: say`${basis}, raised to the least that the wall must have`,
+  };
 }
 
 const WATER_BASIS = {

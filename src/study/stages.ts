@@ -4,6 +4,7 @@ import type { StudyConfig } from "../entries/studyConfig.js";
 import { formatPlain } from "../quantities/format.js";
 import { joinTexts, say, type Text } from "../words/message.js";
 import type { Stage, StageName, StudyResult } from "./studyResult.js";
+import { testedAnotherBlend } from "./testedBlend.js";
 
 /** What of a result says how far its study has come. */
 type Known = Pick<
@@ -15,6 +16,7 @@ type Known = Pick<
   | "blend"
   | "strength"
   | "blocks"
+  | "trials"
   | "life"
   | "mix"
 >;
@@ -30,14 +32,22 @@ export function stagesOf(result: Known): Stage[] {
   const given = blend !== undefined && blend.target === undefined;
   const graded = materials.length === config.materials.length;
   const targeted = graded && (config.target !== undefined || given);
+  // Tests of another blend leave this one untested.
+  const others = testedAnotherBlend(result);
   const stage = (name: StageName, needs: Text | false): Stage =>
     needs === false ? { stage: name, known: true } : { stage: name, known: false, needs };
   return [
     stage("soil", materials.length === 0 && soilNeeds(config)),
     stage("target", !targeted && targetNeeds(config)),
     stage("blend", !blend && blendNeeds(targeted)),
-    stage("compaction", !compaction?.peak && compactionNeeds(compaction, config)),
-    stage("blocks", !strength && blockNeeds(config, blocks)),
+    stage(
+      "compaction",
+      (others || !compaction?.peak) && compactionNeeds(others ? undefined : compaction, config),
+    ),
+    stage(
+      "blocks",
+      (others || !strength) && blockNeeds(config, others ? undefined : blocks, others),
+    ),
     stage(
       "cement",
       !(life?.state === "tested" && strength?.chosenCementPct !== undefined) && cementNeeds(result),
@@ -117,9 +127,9 @@ function compactionNeeds(compaction: Known["compaction"], { materials }: StudyCo
     : say`A compaction test of the blend that is to be built: its sheet under “compaction”.`;
 }
 
-function blockNeeds({ strength }: StudyConfig, blocks: Known["blocks"]): Text {
+function blockNeeds({ strength }: StudyConfig, blocks: Known["blocks"], others: boolean): Text {
   if (!blocks) {
-    return strength.sheet === undefined
+    return strength.sheet === undefined || others
       ? say`Blocks of that blend with three cement contents or more: their sheet under “strength”, as “sheet”.`
       : say`See the findings on the blocks.`;
   }

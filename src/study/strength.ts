@@ -13,7 +13,7 @@ import { batchMeans, batchScatter } from "../strength/batches.js";
 import { characteristicStrength } from "../strength/characteristicStrength.js";
 import { includedSpecimens } from "../strength/includedBlocks.js";
 import { leastCement } from "../strength/leastCement.js";
-import { modelFindings } from "../strength/modelFindings.js";
+import { fewBlocksFindings, modelFindings } from "../strength/modelFindings.js";
 import { type LeastCementOfOthers, leastCementOfOthers } from "../strength/otherBlocks.js";
 import { strengthBands } from "../strength/regression/bounds.js";
 import type { FittedStrength } from "../strength/regression/curve.js";
@@ -107,6 +107,7 @@ export function computeStrength(
     findings: [
       ...included.findings,
       ...answer.findings,
+      ...fewBlocksFindings(fit, file),
       ...modelFindings(
         { ...evidence, scatter, requirement, cementPct: chosen },
         { blocks: file, study: STUDY_FILE },
@@ -207,7 +208,10 @@ function answerOf(
             told("strength.requirement", `least-cement-${least.status}`, {
               message: least.message,
               expected: say`a requirement that is met between the lowest and the highest tested content`,
-              remedy: say`Make and crush the blocks that the message names, then compute again.`,
+              remedy:
+                least.status === "falls"
+                  ? say`Look for what went wrong with the blocks of more cement, and make and crush them again.`
+                  : say`Make and crush the blocks that the message names, then compute again.`,
             }),
           ]),
       ...(batches !== "means" || requirement.statistic === "mean"

@@ -12,7 +12,7 @@ import { convertFromBase } from "../quantities/units.js";
 import type { CompactionAnalysis } from "../soil/compaction/compactionTest.js";
 import { say, type Text } from "../words/message.js";
 import { type MixWater, mixWater } from "./mixWater.js";
-import { specifiedMix } from "./specifiedMix.js";
+import { orderedDensity, specifiedMix } from "./specifiedMix.js";
 import type { CompactedDensity, StrengthStudy, StudyResult } from "./studyResult.js";
 
 /** What was designed and tested, before anybody measures anything out. */
@@ -77,8 +77,6 @@ export function studyRecord(
   site: SiteConfig = config.site,
 ): { readonly record: MixRecord; readonly water: MixWater } {
   const { elements, cement, materials } = config;
-  const { valueKgM3: best, lowKgM3: low, highKgM3: high } = design.density;
-  const density = { best, low, high };
   const bagMassKg = cement.bagMassKg;
   const input = {
     materials: materials.map((material, index) => ({
@@ -93,6 +91,17 @@ export function studyRecord(
   const plain = recipe({ ...input, batchDryMassKg: config.batchDryMassKg });
   const plainWater = waterOf(plain);
   const { low: driestPct, high: wettestPct } = plainWater.window.moisturePct;
+  const specified = specifiedMix({
+    config,
+    mix: { recipe: plain, water: plainWater, density: design.density },
+    ...{ compaction: tests.compaction, strength: tests.strength },
+  });
+  const {
+    valueKgM3: best,
+    lowKgM3: low,
+    highKgM3: high,
+  } = orderedDensity(design.density, specified);
+  const density = { best, low, high };
   const record = mixRecord({
     ...input,
     ...batchSize(),
@@ -130,14 +139,9 @@ export function studyRecord(
   }
 
   function mixTolerances(): MixTolerances {
-    const lines = specifiedMix({
-      config,
-      mix: { recipe: plain, water: plainWater, density: design.density },
-      ...{ compaction: tests.compaction, strength: tests.strength },
-    });
     const shares: Record<string, Interval> = {};
     let cementBand: Interval | undefined;
-    for (const { kind, id, low, high } of lines) {
+    for (const { kind, id, low, high } of specified) {
       if (low === undefined || high === undefined) continue;
       if (kind === "share" && id !== undefined) shares[id] = { low, high };
       if (kind === "cement") cementBand = { low, high };

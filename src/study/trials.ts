@@ -2,17 +2,24 @@ import { blendCurve } from "../blend/material.js";
 import { isBuildable } from "../entries/buildable.js";
 import { sheetsOf } from "../entries/sheets.js";
 import type { StudyConfig } from "../entries/studyConfig.js";
-import { FIRST_TRIAL, trialEntries, trialShares } from "../entries/trials.js";
+import { FIRST_TRIAL, type TrialEntry, trialEntries, trialShares } from "../entries/trials.js";
 import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
+import { formatPlain } from "../quantities/format.js";
 import { analyseCompaction } from "../soil/compaction/compactionTest.js";
 import { trialFindings as lookFindings } from "../strength/trials.js";
-import { say, type Text } from "../words/message.js";
+import { joinTexts, say, type Text } from "../words/message.js";
 import { particleDensity } from "./blend.js";
 import { computeMix, noMixFinding } from "./mix.js";
 import { computeStrength } from "./strength.js";
 import type { Study, StudyTrial } from "./study.js";
 import type { Crushed, MaterialResult, MixLife, TrialPair, TrialStudy } from "./studyResult.js";
-import { compareBlends, remoteness, testedBlendFindings } from "./testedBlend.js";
+import {
+  CLOSE_SHARE_POINTS,
+  compareBlends,
+  isWithin,
+  remoteness,
+  testedBlendFindings,
+} from "./testedBlend.js";
 
 /** What a tested blend would take to build the element, with the same prices and factors as the mix. */
 function trialPair(config: StudyConfig, trial: TrialStudy): TrialPair | undefined {
@@ -75,6 +82,7 @@ export function trialEntryFindings(config: StudyConfig): Finding[] {
     };
     findings.push(finding(place, "error", "trial-id-taken", words));
   });
+  findings.push(...sharedSheets(config));
   if (mixFrom === undefined) return findings;
   const place = { file: STUDY_FILE, column: "mix-from", value: mixFrom };
   if (specified?.sharesPct !== undefined) {
@@ -102,6 +110,34 @@ export function trialEntryFindings(config: StudyConfig): Finding[] {
     findings.push(finding(place, "error", "trial-without-shares", words));
   }
   return findings;
+}
+
+/** One sheet named by trials whose shares lie farther apart than one blend is weighed. */
+function sharedSheets(config: StudyConfig): Finding[] {
+  const entries = trialEntries(config);
+  return (["compaction", "blocks"] as const).flatMap((kind) =>
+    entries.flatMap((entry, index): Finding[] => {
+      const own = sheetsOf(entry[kind]);
+      const earlier = entries
+        .slice(0, index)
+        .find((one) => sheetsOf(one[kind]).some((sheet) => own.includes(sheet)));
+      if (!earlier || !differentShares(config, entry, earlier)) return [];
+      const place = { file: STUDY_FILE, column: entry.sheetKeys[kind], value: own.join(", ") };
+      return [
+        finding(place, "error", "sheet-of-two-trials", {
+          message: say`Two trials of different blends, “${earlier.id}” and “${entry.id}”, name the same sheet.`,
+          expected: say`a sheet of its own for each tested blend`,
+          remedy: say`Name the sheet that belongs to each trial.`,
+        }),
+      ];
+    }),
+  );
+}
+
+function differentShares(config: StudyConfig, one: TrialEntry, other: TrialEntry): boolean {
+  const [first, second] = [trialShares(config, one), trialShares(config, other)];
+  if (first === undefined || second === undefined) return false;
+  return first.some((share, index) => !isWithin(share - second[index], CLOSE_SHARE_POINTS));
 }
 
 /**
@@ -197,9 +233,10 @@ export function isComplete({ compaction, strength }: TrialStudy): boolean {
  * Which trial the mix of a study follows, and whether its blend may be called tested.
  *
  * With `mix-from` it is that trial, whose blend is then the one that is built. Otherwise it is the trial
- * close to the proposed blend, the nearest of those with compaction and strength where there are several
- * (see `compareBlends`); where none is close, the blend is proposed, and compaction and strength are shown
- * as those of the study's own sheets, of another blend.
+ * close to the proposed blend (see `compareBlends`). Of several with compaction and strength those come first
+ * whose blocks were crushed as the requirement asks, then those that need more cement, then the nearest;
+ * where none is close, the blend is proposed, and compaction and strength are shown as those of the study's
+ * own sheets, of another blend.
  */
 export function mixLife(config: StudyConfig, trials: readonly TrialStudy[]): MixLife {
   const named = trials.find(({ id }) => id === config.mixFrom);
@@ -209,12 +246,23 @@ export function mixLife(config: StudyConfig, trials: readonly TrialStudy[]): Mix
       ...{ state: tested ? "tested" : "proposed", trial: named.id, chosenBy: "mix-from" },
       message: tested
         ? say`Tested: compaction and blocks were made of this blend, ${named.name}.`
-        : say`Proposed: nothing was compacted and crushed with this blend.`,
+        : proposedWords(named),
     };
   }
+  const asked = config.strength.requirement?.crushed;
   const close = trials.flatMap((trial) =>
     trial.difference?.close && isComplete(trial)
-      ? [{ trial, away: remoteness(trial.difference) }]
+      ? [
+          {
+            trial,
+            // Whose tests give no content has the least claim that little cement will do.
+            rank: [
+              stateRank(asked, trial.crushed),
+              -(trial.strength?.chosenCementPct ?? Number.MAX_VALUE),
+              remoteness(trial.difference),
+            ],
+          },
+        ]
       : [],
   );
   if (close.length === 0) {
@@ -224,11 +272,61 @@ export function mixLife(config: StudyConfig, trials: readonly TrialStudy[]): Mix
       message: proposedWords(trials.find(({ difference }) => difference?.close)),
     };
   }
-  const { trial } = close.reduce((near, one) => (one.away < near.away ? one : near));
+  const { trial } = close.reduce((first, one) => {
+    const at = one.rank.findIndex((value, index) => value !== first.rank[index]);
+    return at >= 0 && one.rank[at] < first.rank[at] ? one : first;
+  });
   return {
     ...{ state: "tested", trial: trial.id, chosenBy: "closeness" },
     message: say`Tested: compaction and blocks were made of ${trial.name}, to which this blend is close.`,
   };
+}
+
+/** Crushed as the requirement asks, then not told, then otherwise. */
+function stateRank(asked: Crushed | undefined, crushed: Crushed | undefined): number {
+  if (asked === undefined || crushed === asked) return 0;
+  return crushed === undefined ? 1 : 2;
+}
+
+/** Close to the blend of the study as the trial that its mix follows is, and yet with another cement content. */
+export function rivalTrials(followed: TrialStudy, trials: readonly TrialStudy[]): TrialStudy[] {
+  return trials.filter(
+    (trial) =>
+      trial.id !== followed.id &&
+      trial.difference?.close &&
+      isComplete(trial) &&
+      trial.strength?.chosenCementPct !== followed.strength?.chosenCementPct,
+  );
+}
+
+/** The cement contents that several tests of one blend give. */
+export function disagreeWords(trial: TrialStudy, rivals: readonly TrialStudy[]): Text {
+  const list = [trial, ...rivals].map(({ name, strength }) =>
+    strength?.chosenCementPct === undefined
+      ? say`${name} none`
+      : say`${name} ${formatPlain(strength.chosenCementPct, 3)} %`,
+  );
+  return say`Tests of this blend disagree on the cement content: ${joinTexts(list, "; ")}. The mix follows ${trial.name}.`;
+}
+
+/** Where several close trials give different contents, and the study does not say which one counts. */
+function disagreeFindings(
+  { mixFrom }: StudyConfig,
+  trials: readonly TrialStudy[],
+  life: MixLife | undefined,
+): Finding[] {
+  const followed = trials.find(({ id }) => id === life?.trial);
+  if (mixFrom !== undefined || life?.state !== "tested" || !followed) return [];
+  const rivals = rivalTrials(followed, trials);
+  if (rivals.length === 0) return [];
+  const ids = [followed, ...rivals].map(({ id }) => id);
+  return [
+    finding({ file: STUDY_FILE, column: "mix-from" }, "warning", "trials-disagree", {
+      message: disagreeWords(followed, rivals),
+      expected: say`one cement content from all tests of one blend`,
+      remedy: say`Find out why they differ, and name the trial that counts: “mix-from”, one of ${ids.join(", ")}.`,
+    }),
+  ];
 }
 
 /** How far the tests of a blend that is not tested whole have come. */
@@ -258,7 +356,10 @@ export function trialFindings(
       ? []
       : testedBlendFindings(trials)),
     // Close, and yet its tests do not tell how wet and how dense the mix is.
-    ...(life?.state === "proposed" && near[0]?.strength ? [noMixFinding(near[0].compaction)] : []),
+    ...(life?.state === "proposed" && near[0]?.strength
+      ? [noMixFinding(near[0].compaction, near[0].key)]
+      : []),
+    ...disagreeFindings(config, trials, life),
     ...trials.flatMap((trial) => untoldFindings(config, trial)),
     ...trials.flatMap((trial) => crushedFindings(config, trial)),
   ];

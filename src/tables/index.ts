@@ -101,7 +101,7 @@ export {
 export { trialDifferencesTable, trialsTable } from "./trialBlocks.js";
 export {
   blendDifferenceTable,
-  crushedNotes,
+  doubtNotes,
   mixStateNote,
   stateInShort,
   testedBlendsTable,

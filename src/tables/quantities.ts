@@ -7,6 +7,7 @@ import { type BuildableConfig, isBuildable } from "../entries/buildable.js";
 import type { SiteConfig } from "../entries/studyConfig.js";
 import { formatQuantity, type UnitSystem } from "../quantities/format.js";
 import { convertFromBase } from "../quantities/units.js";
+import { orderedDensity, specifiedMix } from "../study/specifiedMix.js";
 import { recordOf, supplyTerms } from "../study/studyRecord.js";
 import type { CompactedDensity, StudyResult } from "../study/studyResult.js";
 import { joinTexts, say, type Text } from "../words/message.js";
@@ -20,6 +21,7 @@ import {
   siteOptionsOf,
 } from "./site/siteSheet.js";
 import { elementNames } from "./studyEntries.js";
+import { doubtNotes } from "./trials.js";
 
 /** What the elements need, all together; the lifts of each by itself. */
 export function quantitiesTable({ config, mix }: StudyResult): KeyValuesBlock | NoteBlock {
@@ -89,11 +91,12 @@ export function siteOrderList(result: StudyResult, options: SiteOptions = {}): S
       amounts: record.total,
       elements: record.elements,
       batches: record.batches,
-      density: mix.density,
+      density: orderedDensity(mix.density, specifiedMix(result)),
     };
   const blocks: ReportBlock[] =
     ordered && isBuildable(config)
       ? [
+          ...doubtNotes(result),
           orderTable(config, ordered, site),
           formworkTable(config, ordered, site),
           siteCautions(["lifting"]),

@@ -1,9 +1,14 @@
 import type { NoteBlock, TableBlock } from "../blocks/block.js";
 import type { Interval } from "../quantities/interval.js";
 import { notKnownYet } from "../study/stages.js";
-import type { MixLife, StudyResult, TrialPair, TrialStudy } from "../study/studyResult.js";
+import type {
+  MixLife,
+  MixStudy,
+  StudyResult,
+  TrialPair,
+  TrialStudy,
+} from "../study/studyResult.js";
 import { CLOSE_PASSING_POINTS, CLOSE_SHARE_POINTS, isWithin } from "../study/testedBlend.js";
-import { crushedWords } from "../study/trials.js";
 import { say, type Text } from "../words/message.js";
 import { BLANK, fixed, massText, numberColumn, plain, quantity, quantityColumn } from "./cell.js";
 
@@ -23,17 +28,9 @@ export function mixStateNote(result: Pick<StudyResult, "life" | "stages">): Note
   };
 }
 
-/** A warning where the blocks of the mix were crushed in another state than the requirement speaks of. */
-export function crushedNotes({
-  config,
-  trials,
-  life,
-}: Pick<StudyResult, "config" | "trials" | "life">): NoteBlock[] {
-  const { crushed, name } = trials.find(({ id }) => id === life?.trial) ?? trials[0] ?? {};
-  const asked = config.strength.requirement?.crushed;
-  if (name === undefined || crushed === undefined || asked === undefined || crushed === asked)
-    return [];
-  return [{ kind: "note", tone: "warning", text: crushedWords(name, crushed, asked) }];
+/** What speaks against building from the mix, a warning each, for the head of every card and sheet. */
+export function doubtNotes({ mix }: { readonly mix?: Pick<MixStudy, "record"> }): NoteBlock[] {
+  return (mix?.record.doubts ?? []).map((text) => ({ kind: "note", tone: "warning", text }));
 }
 
 /** The proposed blend beside the tested ones: shares, and the size at which the passing differs most. */

@@ -13,7 +13,7 @@ import { siteSheets } from "../../src/tables/site/crewCards.js";
 import { mixCard } from "../../src/tables/site/mixCard.js";
 import type { SiteSheet } from "../../src/tables/site/siteSheet.js";
 import { trialCard, trialLooksCard } from "../../src/tables/site/trialCard.js";
-import { crushedNotes, mixStateNote, testedBlendsTable } from "../../src/tables/trials.js";
+import { doubtNotes, mixStateNote, testedBlendsTable } from "../../src/tables/trials.js";
 import { render, renderAll } from "../../src/words/render.js";
 import { type FullResult, full, openExample } from "../support/exampleResult.js";
 import { computeStudy, readStudy } from "../support/saidStudy.js";
@@ -163,7 +163,7 @@ describe("what was tested and what is proposed", () => {
       "  crushed: dry\n  curing",
     ]);
     expect(codes).toContain("crushed-otherwise");
-    expect(text(crushedNotes(result))).toContain("crushed dry");
+    expect(text(doubtNotes(result))).toContain("crushed dry");
     const cards = [mixCard(result), siteSheets(result)[0]];
     for (const card of cards) expect(text(card.blocks), card.name).toContain("crushed dry");
   });

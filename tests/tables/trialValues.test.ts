@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import type { StudyResult, TrialStudy } from "../../src/study/studyResult.js";
 import {
   blendDifferenceTable,
-  crushedNotes,
+  doubtNotes,
   mixStateNote,
   stateInShort,
   testedBlendsTable,
@@ -101,13 +101,14 @@ it("the proposed blend beside a tested one: shares used, and the size that diffe
   ]);
 });
 
-it("says the state of the mix, and where blocks were crushed in another than is asked for", () => {
+it("says the state of the mix, and prints its doubts", () => {
   expect(render(stateInShort({ state: "tested" } as never))).toBe("tested mix");
   expect(render(stateInShort({ state: "proposed" } as never))).toContain("proposed blend");
   const note = (state: string) => mixStateNote(study([A], { state }));
   expect([note("tested").tone, note("proposed").tone]).toEqual(["note", "warning"]);
-  const noted = (trials: readonly TrialStudy[], asked?: string) =>
-    crushedNotes(study(trials, { state: "tested", trial: "b" }, asked));
-  expect(noted([A, B], "moist")).toMatchObject([{ kind: "note", tone: "warning" }]);
-  expect([noted([A, B], "dry"), noted([A, B]), noted([A, C], "moist")]).toEqual([[], [], []]);
+  const doubts = ["Crushed otherwise."];
+  expect(doubtNotes({ mix: { record: { doubts } } } as never)).toEqual([
+    { kind: "note", tone: "warning", text: "Crushed otherwise." },
+  ]);
+  expect(doubtNotes({})).toEqual([]);
 });

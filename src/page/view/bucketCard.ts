@@ -91,6 +91,7 @@ function mixParts(app: App, { result, mix, findings }: TunedMix): HTMLElement[] 
       { class: "big" },
       t(say`One batch: ${mass(record.batch.dryMassKg)} of dry soil and aggregate`),
     ),
+    ...record.doubts.map((doubt) => reason(app, doubt)),
     ...(counted ? [] : record.messages.map((message) => reason(app, message))),
     ...measuredRows(app, counted ?? weighed(record.batch)),
     countRow(t(say`Water to add`), t(liquid(record.batch.water.toAddKg, units))),

@@ -33,7 +33,7 @@ export function strengthFigure({ tuned }: Readonly<PageState>): Figure | undefin
 
 /** What the strength tests say of the mix, in one sentence. */
 export function strengthSentence({ result, strength, mix }: TunedBlend): Text | undefined {
-  const { band, boundMpa, meets } = strength;
+  const { band, boundMpa, meets, shown } = strength;
   if (!band || mix.cementPct === undefined) return undefined;
   const { units } = result.config;
   const { requirement } = result.config.strength;
@@ -41,6 +41,8 @@ export function strengthSentence({ result, strength, mix }: TunedBlend): Text | 
   const mean = say`With ${formatPlain(mix.cementPct)} % cement: mean of the curve ${mpa(band.meanMpa)} (${mpa(band.meanLowMpa)} to ${mpa(band.meanHighMpa)}).`;
   if (!requirement || boundMpa === undefined) return mean;
   const bound = say`Required at ${requirement.ageDays} days: ${mpa(requirement.strengthMpa)}; ${statisticName(requirement.statistic, requirement.confidence)} is ${mpa(boundMpa)}`;
+  if (meets && !shown)
+    return joinTexts([mean, say`${bound}. This does not show the requirement.`], " ");
   return joinTexts([mean, meets ? say`${bound}: reached.` : say`${bound}: not reached.`], " ");
 }
 

@@ -8,6 +8,7 @@ import { shortSource } from "../../guidance/entry.js";
 import { probabilityWords } from "../../guidance/probability.js";
 import { formatQuantity } from "../../quantities/format.js";
 import { curveInDoubt } from "../../strength/modelFindings.js";
+import { requirementNotShown } from "../../study/doubts.js";
 import { specifiedMix } from "../../study/specifiedMix.js";
 import type { GuidanceStudy, StudyResult } from "../../study/studyResult.js";
 import { testedAnotherBlend } from "../../study/testedBlend.js";
@@ -87,6 +88,15 @@ function mixTable(result: StudyResult): TableBlock {
         : UNKNOWN),
     },
     { label: say`Strength shown`, ...shownStrength(result) },
+    ...(result.mix?.record.doubts.length
+      ? [
+          {
+            label: say`Doubts about the mix`,
+            value: joinTexts(result.mix.record.doubts, " "),
+            to: "tested-blends",
+          },
+        ]
+      : []),
   ];
   return leadingTable(
     say`The mix`,
@@ -271,6 +281,8 @@ function strengthVerdict(result: StudyResult): Text {
   if (life?.state !== "tested" || !requirement || !least) return UNKNOWN.value;
   const bound = least.boundAtBatchableMpa;
   if (bound === null) return least.message;
+  const otherwise = requirementNotShown(result);
+  if (otherwise) return say`not shown: ${otherwise}`;
   const stress = (mpa: number) => formatQuantity(mpa, "stress", config.units);
   if (bound >= requirement.strengthMpa) {
     const [content, shown] = [fixed(least.batchablePct, 1), stress(bound)];

@@ -11,7 +11,7 @@ import type { StudyResult } from "../../study/studyResult.js";
 import { joinTexts, say, type Text } from "../../words/message.js";
 import { BLANK, fixed, massText, plain } from "../cell.js";
 import { noMix } from "../noMix.js";
-import { crushedNotes } from "../trials.js";
+import { doubtNotes } from "../trials.js";
 import { buckets, liquid, type SiteMix, siteMix, weighed } from "./crewMix.js";
 import { siteBlockLabels, siteCuringLog } from "./logAndLabels.js";
 import {
@@ -53,7 +53,7 @@ export function siteBucketCard(result: StudyResult, options: SiteOptions = {}): 
 function bucketBlocks(result: StudyResult, options: SiteOptions, site: SiteMix): ReportBlock[] {
   const { water } = site;
   return [
-    ...crushedNotes(result),
+    ...doubtNotes(result),
     ...(water.window.status === "ok" ? [] : [warning(water.window.message)]),
     ...bucketWarnings(result, site).map(warning),
     ...scaleWarnings(site.record).map(warning),
@@ -131,7 +131,10 @@ function batchTable(result: StudyResult, options: SiteOptions, site: SiteMix): T
     columns: [
       { header: say`Put in` },
       ...(counted ? [{ header: say`Buckets`, align: "right" as const }] : []),
-      { header: say`On a scale, moist mass`, align: "right" },
+      {
+        header: counted ? say`By scale instead, moist mass` : say`On a scale, moist mass`,
+        align: "right",
+      },
       ...(trial ? [{ header: say`Trial batch`, align: "right" as const }] : []),
     ],
     rows: [
@@ -239,7 +242,7 @@ const STEPS = [-2, -1, 0, 1, 2];
  */
 export function siteMoistureCard(result: StudyResult, options: SiteOptions = {}): SiteSheet {
   const site = siteMix(result, options);
-  const blocks = site ? moistureBlocks(result, site) : [noMix()];
+  const blocks = site ? [...doubtNotes(result), ...moistureBlocks(result, site)] : [noMix()];
   return { name: "moisture-check", title: say`Moisture check`, blocks };
 }
 

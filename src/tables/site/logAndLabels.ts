@@ -5,6 +5,7 @@ import { joinTexts, say } from "../../words/message.js";
 import { depthText, fixed, massText, plain } from "../cell.js";
 import { noMix } from "../noMix.js";
 import { elementNames } from "../studyEntries.js";
+import { doubtNotes } from "../trials.js";
 import { type SiteMix, siteMix } from "./crewMix.js";
 import {
   GLOVES,
@@ -41,7 +42,7 @@ export function siteCuringLog(result: StudyResult, options: SiteOptions = {}): S
     );
   }
   const mix = siteMix(result, options);
-  const blocks: ReportBlock[] = mix ? logBlocks(site, mix) : [noMix()];
+  const blocks: ReportBlock[] = mix ? [...doubtNotes(result), ...logBlocks(site, mix)] : [noMix()];
   return { name: "making-and-curing-log", title: say`Making and curing log`, blocks };
 }
 
@@ -180,7 +181,7 @@ export function siteBlockLabels(result: StudyResult, options: SiteOptions = {}):
       ),
     ),
   });
-  const blocks: ReportBlock[] = [page(1), siteCautions(["cured-strength"])];
+  const blocks: ReportBlock[] = [...doubtNotes(result), page(1), siteCautions(["cured-strength"])];
   for (let first = PER_PAGE + 1; first <= labels; first += PER_PAGE) {
     blocks.push({ kind: "pageBreak" }, page(first));
   }

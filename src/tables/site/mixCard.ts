@@ -1,5 +1,5 @@
 import type { ElementAmounts } from "../../batch/element.js";
-import { type MixRecord, usableForm } from "../../batch/mixRecord.js";
+import { type MeasuredForm, type MixRecord, usableForm } from "../../batch/mixRecord.js";
 import type { KeyValuesBlock, ReportBlock, TableBlock } from "../../blocks/block.js";
 import { formatQuantity } from "../../quantities/format.js";
 import { specifiedMix } from "../../study/specifiedMix.js";
@@ -9,7 +9,7 @@ import { say, type Text } from "../../words/message.js";
 import { BLANK, depthText, fixed, LOOSE_UNIT, looseVolume, massText, plain } from "../cell.js";
 import { noMix } from "../noMix.js";
 import { elementNames } from "../studyEntries.js";
-import { crushedNotes } from "../trials.js";
+import { doubtNotes } from "../trials.js";
 import { scaleWarnings } from "./crewCards.js";
 import { liquid, weighed } from "./crewMix.js";
 import { CAUTIONS_IN_SHORT, type SiteOptions, type SiteSheet, siteOptionsOf } from "./siteSheet.js";
@@ -27,7 +27,7 @@ export function mixCard(result: StudyResult, options: SiteOptions = {}): SiteShe
   const found = recordOf(result, siteOptionsOf(result, options));
   const blocks: ReportBlock[] = found
     ? [
-        ...crushedNotes(result),
+        ...doubtNotes(result),
         ...partsWarning(found.record),
         batchTable(found),
         workTable(result, found),
@@ -39,17 +39,33 @@ export function mixCard(result: StudyResult, options: SiteOptions = {}): SiteShe
   return { name: "mix-card", title: say`Mix card`, blocks };
 }
 
+/** Whole parts, for a crew whose buckets make this mix too; where they do not, the bucket card has it weigh. */
+function countedParts({ buckets, parts }: MixRecord): MeasuredForm | null {
+  return usableForm(buckets) && usableForm(parts);
+}
+
 function partsWarning(record: MixRecord): ReportBlock[] {
-  const texts = [
-    ...(usableForm(record.parts) ? [] : [say`No whole parts make this mix: weigh every material.`]),
-    ...scaleWarnings(record),
-  ];
+  const texts = [...weighWarning(record), ...scaleWarnings(record)];
   return texts.map((text) => ({ kind: "note", tone: "warning", text }));
+}
+
+/** That nothing is measured by volume, in the sense of the bucket card. */
+function weighWarning({ buckets, parts }: MixRecord): Text[] {
+  const [counted, whole] = [usableForm(buckets), usableForm(parts)];
+  if (counted && whole) return [];
+  if (counted) {
+    return [
+      say`No whole parts make this mix: weigh every material, or count buckets as the bucket card says.`,
+    ];
+  }
+  return whole
+    ? [say`The buckets of this site do not make this mix: weigh every material.`]
+    : [say`No whole parts make this mix: weigh every material.`];
 }
 
 function batchTable({ config, record, water }: FoundRecord): TableBlock {
   const { batch: recipe } = record;
-  const parts = usableForm(record.parts);
+  const parts = countedParts(record);
   const { units } = config;
   const counted = parts ? [...parts.materials, ...(parts.cement ? [parts.cement] : [])] : [];
   const partsOf = (id: string): Text[] => {
@@ -72,7 +88,7 @@ function batchTable({ config, record, water }: FoundRecord): TableBlock {
             },
           ]
         : []),
-      { header: say`Moist mass`, align: "right" },
+      { header: parts ? say`By scale instead, moist mass` : say`Moist mass`, align: "right" },
     ],
     rows: [
       ...recipe.materials.map((line) => [
@@ -132,7 +148,7 @@ function liftText(
     : say`${lifts}, each spread about ${depth(looseLiftM)}, rammed to ${depth(compactedLiftM)}`;
 }
 
-function checksTable({ config, quality }: StudyResult, { parts }: MixRecord): TableBlock {
+function checksTable({ config, quality }: StudyResult, record: MixRecord): TableBlock {
   const blocks = quality?.blocksALot;
   return {
     kind: "table",
@@ -141,7 +157,7 @@ function checksTable({ config, quality }: StudyResult, { parts }: MixRecord): Ta
     rows: [
       [
         say`Whoever mixes`,
-        parts?.withinTolerance
+        countedParts(record)
           ? say`every batch: parts struck level, cement weighed, one colour`
           : say`every batch: every material weighed, one colour`,
       ],

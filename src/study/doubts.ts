@@ -1,0 +1,85 @@
+import type { StudyConfig } from "../entries/studyConfig.js";
+import type { Finding } from "../findings/finding.js";
+import { OPTIMUM_ABOVE_ZERO_AIR } from "../soil/compaction/compactionTest.js";
+import { fewBlocksFindings } from "../strength/modelFindings.js";
+import { say, type Text } from "../words/message.js";
+import { blocksAgainstCompaction } from "./plausibility.js";
+import type { MixLife, StudyResult, TrialStudy } from "./studyResult.js";
+import { crushedWords, disagreeWords, rivalTrials } from "./trials.js";
+
+/** Findings about the blend and its soils that whoever builds from a mix must read beside its numbers. */
+const OF_BLEND: ReadonlySet<string> = new Set(["tested-blend-breaks-limits", "chemistry-outside"]);
+
+/**
+ * What speaks against building from a mix as it stands: blocks crushed in another state than the requirement
+ * speaks of, or in a state that is not told; tests of one blend that disagree; too few blocks or cement
+ * contents; a compaction curve above the line of zero air voids; limits that the blend breaks. Every card,
+ * sheet and page that gives the mix prints them.
+ *
+ * @param trial whose compaction and blocks the mix follows. @param findings of the blend and its materials.
+ */
+export function mixDoubts(
+  config: StudyConfig,
+  trial: TrialStudy,
+  trials: readonly TrialStudy[],
+  findings: readonly Finding[],
+): Text[] {
+  const { strength, compaction } = trial;
+  return [
+    ...stateDoubts(config, trial),
+    ...rivalWords(config, trial, trials),
+    ...(strength ? fewBlocksFindings(strength.fit, "").map(({ message }) => message) : []),
+    ...densityDoubt(trial),
+    ...(compaction?.findings ?? [])
+      .filter(({ code }) => code === OPTIMUM_ABOVE_ZERO_AIR)
+      .map(({ message }) => message),
+    ...findings.filter(({ code }) => OF_BLEND.has(code)).map(({ message }) => message),
+  ];
+}
+
+function densityDoubt({ strength, compaction }: TrialStudy): Text[] {
+  const max = compaction?.peak?.maximumDryDensityKgM3;
+  if (!strength || max === undefined) return [];
+  const apart = blocksAgainstCompaction(strength.specimens, max);
+  return apart ? [apart.message] : [];
+}
+
+function stateDoubts(config: StudyConfig, trial: TrialStudy): Text[] {
+  const { requirement } = config.strength;
+  if (!requirement) return [];
+  const otherwise = crushedOtherwise(config, trial);
+  if (otherwise) return [otherwise];
+  if (trial.crushed !== undefined && requirement.crushed !== undefined) return [];
+  return [
+    trial.crushed === undefined
+      ? say`The study does not tell how the blocks of ${trial.name} were crushed, dry, moist or soaked: the cement content rests on it.`
+      : say`The study does not tell of which blocks the requirement speaks, dry, moist or soaked: the cement content rests on it.`,
+  ];
+}
+
+/** That the blocks were crushed in another state than the requirement speaks of; undefined where they were not. */
+export function crushedOtherwise(
+  { strength }: Pick<StudyConfig, "strength">,
+  { name, crushed }: Pick<TrialStudy, "name" | "crushed">,
+): Text | undefined {
+  const asked = strength.requirement?.crushed;
+  if (asked === undefined || crushed === undefined || asked === crushed) return undefined;
+  return crushedWords(name, crushed, asked);
+}
+
+/** As `crushedOtherwise`, of the trial that the mix of a result follows. */
+export function requirementNotShown({
+  config,
+  trials,
+  life,
+}: Pick<StudyResult, "config" | "trials"> & { readonly life?: MixLife }): Text | undefined {
+  const trial = trials.find(({ id }) => id === life?.trial);
+  return trial && crushedOtherwise(config, trial);
+}
+
+/** That other tests of this blend give another cement content; none where the study names the trial. */
+function rivalWords(config: StudyConfig, trial: TrialStudy, trials: readonly TrialStudy[]): Text[] {
+  if (config.mixFrom !== undefined) return [];
+  const rivals = rivalTrials(trial, trials);
+  return rivals.length === 0 ? [] : [disagreeWords(trial, rivals)];
+}
