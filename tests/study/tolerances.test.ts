@@ -166,6 +166,25 @@ describe("tolerances that reach beyond what was tested", () => {
   });
 });
 
+describe("blocks lighter than the wall must be", () => {
+  it("order no less cement than the wall takes, and the mix says what is wrong", async () => {
+    const copy = copyStudy("reading-room");
+    copy.edit("sheets/blocks.csv", /,(19|20)\d\d,/g, ",1625,");
+    const { study, findings } = await readStudy(copy.folder);
+    const { result } = computeStudy(study!, findings);
+    const { mix, config } = result!;
+    const least = specifiedMix(result!).find(({ kind }) => kind === "density")!.low!;
+    expect(least).toBeCloseTo(0.96 * result!.compaction!.peak!.maximumDryDensityKgM3, 9);
+    expect(mix!.density.valueKgM3).toBeLessThan(1700);
+    const { madeVolumeM3, mix: ordered } = mix!.quantities;
+    expect(ordered.dryMassWithCementKg).toBeCloseTo(madeVolumeM3 * least, 6);
+    expect(config.elements.length).toBeGreaterThan(0);
+    expect(mix!.record.doubts.map((text) => render(text)).join()).toContain(
+      "they are not of the same earth",
+    );
+  });
+});
+
 describe("a tolerance of the site", () => {
   it("is told where it lets in what the compaction test does not", async () => {
     const found = async (site: string) => {

@@ -75,7 +75,12 @@ describe.each([
     const partL = parts!.size;
     const partHead =
       unit === "kg" ? `Parts of ${three(partL)} L` : `Parts of ${three(partL / 28.316846592)} ft³`;
-    expect(headsOf(tableOf(card))).toEqual(["Put in", "Share [%]", partHead, "Moist mass"]);
+    expect(headsOf(tableOf(card))).toEqual([
+      "Put in",
+      "Share [%]",
+      partHead,
+      "By scale instead, moist mass",
+    ]);
     const items = itemsOf(card.blocks.find(({ kind }) => kind === "keyValues"));
     expect(items.Batches).toBe(`${Math.ceil(quantities.batches)} in all`);
     const [{ name: wall, amounts }] = result.mix!.record.elements;
@@ -184,6 +189,14 @@ describe("forms that make another mix", () => {
     const { batch, askedDryMassKg } = siteMix(result, { bucketL: 12 })!.record;
     expect(batch.dryMassKg).toBe(askedDryMassKg);
 
+    // Whoever is told to weigh by one card is not told to count parts by the other.
+    const weighing = mixCard(result, { bucketL: 12 });
+    expect(headsOf(tableOf(weighing))).toEqual(["Put in", "Share [%]", "Moist mass"]);
+    expect(textOf(weighing)).toContain(
+      "The buckets of this site do not make this mix: weigh every material.",
+    );
+    expect(textOf(weighing)).toContain("every material weighed");
+
     const { record } = result.mix!;
     const parts = { ...record.parts!, withinTolerance: false, message: "Do not use these parts" };
     const other = { ...result, mix: { ...result.mix!, record: { ...record, parts } } };
@@ -243,7 +256,12 @@ describe("the bucket card", () => {
     const result = results.get("reading-room")!;
     const options = { trial: { dryMassKg: 5, scaleStepKg: 0.01 } };
     const table = tableOf(siteBucketCard(result, options));
-    expect(headsOf(table)).toEqual(["Put in", "Buckets", "On a scale, moist mass", "Trial batch"]);
+    expect(headsOf(table)).toEqual([
+      "Put in",
+      "Buckets",
+      "By scale instead, moist mass",
+      "Trial batch",
+    ]);
     const rows = rowsOf(table);
     const water = rows.slice(-3);
     expect(water.map(([label]) => label)).toEqual([
