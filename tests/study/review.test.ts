@@ -41,8 +41,8 @@ describe("checklist", () => {
 
 describe("decisions", () => {
   it.each([
-    ["date: 2026-05-04", "date: 4 May 2026", "decisions.1.date"],
-    ["date: 2026-05-04", "date: 2026-02-30", "decisions.1.date"],
+    ["date: 2026-01-26", "date: 26 January 2026", "decisions.1.date"],
+    ["date: 2026-01-26", "date: 2026-02-30", "decisions.1.date"],
     [/ {4}why: Two contents.*\n/, "", "decisions.1.why"],
   ])("refuses %s → %s", async (from, to, column) => {
     const { result, findings } = await edited(from, to);
@@ -56,7 +56,7 @@ describe("sampling", () => {
     ["  - material: site-soil", "  - material: field-soil", "sampling.0.material"],
     ["    pits: 2\n", "    pits: two\n", "sampling.0.pits"],
     ["    pits: 2\n", "    pits: 0\n", "sampling.0.pits"],
-    ["    date: 2026-04-13", "    date: April", "sampling.0.date"],
+    ["    date: 2026-01-12", "    date: April", "sampling.0.date"],
   ])("refuses %s → %s", async (from, to, column) => {
     const { result, findings } = await edited(from, to);
     expect(result).toBeUndefined();

@@ -213,7 +213,7 @@ function pdfPart(part: SaidPart, locale: Locale): PdfNode {
     case "text": {
       const { text, cites = [] } = part;
       const [before, behind] = cites.length === 0 ? [text, ""] : aroundCitations(text);
-      return { kind: "text", text: before, cites, behind };
+      return { kind: "text", text: together(before), cites, behind };
     }
     case "title":
       return {
@@ -291,7 +291,16 @@ function isShort({ rows }: SaidGrid): boolean {
 
 function paperCell(cell: SaidCell, id = ""): PaperCell {
   const { to = "", strong = false } = typeof cell === "string" ? {} : cell;
-  return { text: cellText(cell), to, strong, pageOf: "", id };
+  return { text: together(cellText(cell)), to, strong, pageOf: "", id };
+}
+
+/** A number and the unit after it, which a line must not part. */
+const MEASURE =
+  /(\d) (?=(?:%|°[CF]|mm|cm|m|kg|g|L|t|MPa|kPa|psi|lb|ft|yd|points|days|puntos|días)(?!\p{L}))/gu;
+
+/** With no-break spaces between numbers and their units. */
+function together(text: string): string {
+  return text.replace(MEASURE, "$1\u00a0");
 }
 
 /** Longest text, in characters, of a column that needs no share of the free width. */

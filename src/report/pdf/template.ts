@@ -196,8 +196,10 @@ const templateBlocks = `#let inlines(nodes) = {
   }
 }
 
-#let show-blocks(nodes, top: false) = for node in nodes {
+#let show-blocks(nodes, top: false) = for (at, node) in nodes.enumerate() {
   let kind = node.kind
+  // a sentence stays with the findings or the lines for a signature that it leads to
+  let leads = at + 1 < nodes.len() and nodes.at(at + 1).kind in ("signature", "entries")
   // without it a list would cling to the paragraph before it
   if top { parbreak() }
   if kind == "list" {
@@ -214,12 +216,12 @@ const templateBlocks = `#let inlines(nodes) = {
   else if kind == "prose" {
     let words = node.inlines.filter(inline => inline.kind == "text").map(inline => inline.text).join("")
     set text(hyphenate: true, dir: if words != none and right-to-left(words) { rtl } else { auto })
-    par(inlines(node.inlines))
+    if leads { block(sticky: true, par(inlines(node.inlines))) } else { par(inlines(node.inlines)) }
   }
   else if kind == "text" {
     let cited = node.cites.map(place => link(label(place.to), text(fill: accent, place.text)))
     // what cites a table leads to it
-    block(sticky: cited.len() > 0, par[#said(node.text)#if cited.len() > 0 [ (#cited.join([, ]))]#node.behind])
+    block(sticky: leads or cited.len() > 0, par[#said(node.text)#if cited.len() > 0 [ (#cited.join([, ]))]#node.behind])
   }
   else if kind == "contents" { contents-list }
   else if kind == "writingLines" {
