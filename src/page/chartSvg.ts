@@ -254,12 +254,13 @@ function axisTitles(
   const color = paint(QUIET.letters);
   const middle = (top + bottom) / 2;
   const upright = yaxis.title?.text ?? "";
-  // In a low plot a long title is made to fit, down to letters that can still be read.
-  const room = (bottom - top + 40) / (LETTER * Math.max(1, upright.length));
-  const size = Math.max(10, Math.min(FONT_PX, room));
+  const level = xaxis.title?.text ?? "";
+  // In a small plot a long title is made to fit, down to letters that can still be read.
+  const fitted = (roomPx: number, { length }: string) =>
+    Math.max(10, Math.min(FONT_PX, roomPx / (LETTER * Math.max(1, length)))).toFixed(1);
   return [
-    `<text x="${px((left + right) / 2)}" y="${height - 8}" text-anchor="middle" fill="${color}">${escapeHtml(xaxis.title?.text ?? "")}</text>`,
-    `<text transform="translate(14 ${px(middle)}) rotate(-90)" text-anchor="middle" font-size="${size.toFixed(1)}" fill="${color}">${escapeHtml(upright)}</text>`,
+    `<text x="${px((left + right) / 2)}" y="${height - 8}" text-anchor="middle" font-size="${fitted(right - left, level)}" fill="${color}">${escapeHtml(level)}</text>`,
+    `<text transform="translate(14 ${px(middle)}) rotate(-90)" text-anchor="middle" font-size="${fitted(bottom - top + 40, upright)}" fill="${color}">${escapeHtml(upright)}</text>`,
   ];
 }
 
@@ -414,7 +415,7 @@ function legendRows(traces: readonly Trace[], width: number): LegendKey[][] {
   const most = Math.floor((width - KEY_PX - 20) / (LETTER * FONT_PX));
   for (const trace of traces) {
     if (!trace.name || trace.showlegend === false) continue;
-    const whole = trace.name.replaceAll(BREAK, ", ");
+    const whole = trace.name.replaceAll(BREAK, " ");
     const name = whole.length > most ? `${whole.slice(0, most - 1)}…` : whole;
     const wide = KEY_PX + name.length * LETTER * FONT_PX + 18;
     if (x + wide > width) {
