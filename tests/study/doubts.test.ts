@@ -1,0 +1,166 @@
+import { describe, expect, it } from "vitest";
+import { answerParts } from "../../src/report/appendix/answer.js";
+import { siteOrderList } from "../../src/tables/quantities.js";
+import { siteSheets } from "../../src/tables/site/crewCards.js";
+import { mixCard } from "../../src/tables/site/mixCard.js";
+import { render, renderAll } from "../../src/words/render.js";
+import type { FullResult } from "../support/exampleResult.js";
+import { computeStudy, readStudy } from "../support/saidStudy.js";
+import { copyStudy } from "../support/studyCopy.js";
+
+type Edit = readonly [from: string | RegExp, to: string];
+
+const BLOCKS = "sheets/blocks.csv";
+
+/** A sheet of 28-day blocks, each content with its strengths. */
+const blocksOf = (byContent: Readonly<Record<number, readonly number[]>>) =>
+  [
+    "block,batch,cement (%),age (d),strength (MPa)",
+    ...Object.entries(byContent).flatMap(([content, strengths]) =>
+      strengths.map((mpa, index) => `B${content}-${index},M${content}-${index},${content},28,${mpa}`),
+    ),
+    "",
+  ].join("\n");
+
+async function computed(edits: readonly Edit[], sheets: Readonly<Record<string, string>> = {}) {
+  const copy = copyStudy("reading-room");
+  for (const [from, to] of edits) copy.edit("study.yaml", from, to);
+  for (const [file, content] of Object.entries(sheets)) copy.write(file, content);
+  const { study, findings: reading } = await readStudy(copy.folder);
+  const { result, findings } = study
+    ? computeStudy(study, reading)
+    : { result: undefined, findings: reading };
+  return { result: result as FullResult, findings, codes: findings.map(({ code }) => code) };
+}
+
+const said = (block: unknown) => JSON.stringify(renderAll(block));
+
+/** Every page that a crew or an official reads, as text. */
+const pages = (result: FullResult) =>
+  [...siteSheets(result), mixCard(result), siteOrderList(result)].map(
+    ({ name, blocks }) => [name, said(blocks)] as const,
+  );
+
+const DRY: Edit = ["  crushed: soaked\n  curing", "  crushed: dry\n  curing"];
+
+/** A second test of the blend of the study, crushed as told. */
+const again = (crushed: string): Edit => [
+  "\nbatch:\n",
+  `
+trials:
+  - id: again
+    shares: { site-soil: 54.9 %, river-sand: 13.2 %, gravel: 31.9 % }
+    compaction: sheets/compaction.csv
+    blocks: sheets/again.csv
+    crushed: ${crushed}
+    curing: as the first
+    shape: cube
+
+batch:
+`,
+];
+const STRONG = blocksOf({
+  2: [2, 2.1, 2.2],
+  4: [3, 3.1, 2.9],
+  6: [4, 4.1, 3.95],
+  8: [5, 5.2, 4.9],
+});
+
+describe("what speaks against a mix", () => {
+  it("is nothing for the example as it is", async () => {
+    const { result } = await computed([]);
+    expect(result.mix!.record.doubts).toEqual([]);
+    expect(said(answerParts(result, []))).not.toContain("Doubts about the mix");
+  });
+
+  it("stands on every sheet and on page 1 where blocks were crushed in another state", async () => {
+    const { result } = await computed([DRY]);
+    expect(result.mix!.record.doubts.map((doubt) => render(doubt))).toEqual([
+      "The blocks of Trial blend of the reading room were crushed dry; the requirement speaks of blocks crushed soaked. The cement content does not show that the requirement is met.",
+    ]);
+    for (const [name, text] of pages(result)) expect(text, name).toContain("were crushed dry");
+    const first = said(answerParts(result, []));
+    expect(first).toContain("not shown: The blocks of");
+    expect(first).not.toContain("requirement met");
+  });
+
+  it("tells that the state of the blocks was not told", async () => {
+    const { result } = await computed([["  crushed: soaked\n  curing", "  curing"]]);
+    for (const [name, text] of pages(result)) expect(text, name).toContain("does not tell how");
+  });
+
+  it("is too few contents and too few blocks", async () => {
+    const { result, codes } = await computed([], {
+      [BLOCKS]: blocksOf({ 2: [0.6, 0.63, 0.66], 12: [3, 3.05, 2.96] }),
+    });
+    expect(codes).toEqual(expect.arrayContaining(["few-contents", "few-degrees-of-freedom"]));
+    expect(codes).not.toContain("residuals-not-normal");
+    for (const [name, text] of pages(result)) {
+      expect(text, name).toContain("2 cement contents only (2 %, 12 %)");
+      expect(text, name).toContain("degrees of freedom: 4");
+    }
+  });
+
+  it("takes the test crushed as the requirement asks, and says that another disagrees", async () => {
+    const { result, codes } = await computed([again("dry")], { "sheets/again.csv": STRONG });
+    expect(result.life.trial).toBe("tested");
+    expect(result.mix!.record.cementPct).toBe(6);
+    expect(codes).toContain("trials-disagree");
+    for (const [name, text] of pages(result)) {
+      expect(text, name).toContain("Trial blend of the reading room 6 %; again 2 %");
+    }
+  });
+
+  it("takes the higher content of two tests in one state", async () => {
+    const { result } = await computed([again("soaked")], { "sheets/again.csv": STRONG });
+    expect([result.life.trial, result.mix!.record.cementPct]).toEqual(["tested", 6]);
+  });
+});
+
+describe("what gives no mix", () => {
+  it("is strength that falls with cement", async () => {
+    const { result, codes } = await computed([], {
+      [BLOCKS]: blocksOf({ 4: [3, 3.1, 3.05], 6: [2.5, 2.55, 2.52], 8: [2, 2.02, 2.04] }),
+    });
+    expect(codes).toContain("least-cement-falls");
+    expect(result.strength.leastCement).toMatchObject({ status: "falls", cementPct: null });
+    expect(result.mix).toBeUndefined();
+  });
+
+  it("is a least content of no cement at all", async () => {
+    const { result, codes } = await computed([], {
+      [BLOCKS]: blocksOf({ 0: [2, 2.02, 2.04], 4: [3, 3.1, 3.05], 8: [4, 4.1, 4.05] }),
+    });
+    expect(codes).toContain("no-cement");
+    expect(result.mix).toBeUndefined();
+  });
+});
+
+describe("tests of another mix", () => {
+  it("are an error where two blends name one sheet", async () => {
+    const [from, to] = again("soaked");
+    const { findings } = await computed(
+      [[from, to.replace("54.9 %, river-sand: 13.2 %", "64.9 %, river-sand: 3.2 %")]],
+      { "sheets/again.csv": STRONG },
+    );
+    expect(findings.filter(({ code }) => code === "sheet-of-two-trials")).toMatchObject([
+      { severity: "error", column: "trials.0.compaction", value: "sheets/compaction.csv" },
+    ]);
+  });
+
+  it("judge no lot of another cement content, and none of a blend that was not tested", async () => {
+    const mean = await computed([["statistic: tolerance", "statistic: mean"]]);
+    expect(mean.result.mix!.record.cementPct).toBe(4.5);
+    expect(mean.codes).toContain("site-block-other-cement");
+    expect(mean.result.quality!.site!.lots).toEqual([]);
+    const other = await computed([["  exponent: 0.25", "  exponent: 0.4"]]);
+    expect(other.codes).toContain("site-blocks-without-mix");
+    expect(other.result.quality?.site).toBeUndefined();
+  });
+
+  it("leave compaction and blocks of this blend open", async () => {
+    const { result } = await computed([["  exponent: 0.25", "  exponent: 0.4"]]);
+    const open = result.stages.filter(({ known }) => !known).map(({ stage }) => stage);
+    expect(open).toEqual(["compaction", "blocks", "cement", "quantities"]);
+  });
+});
