@@ -198,8 +198,9 @@ const templateBlocks = `#let inlines(nodes) = {
 
 #let show-blocks(nodes, top: false) = for (at, node) in nodes.enumerate() {
   let kind = node.kind
-  // a sentence stays with the findings or the lines for a signature that it leads to
-  let leads = at + 1 < nodes.len() and nodes.at(at + 1).kind in ("signature", "entries")
+  // a sentence stays with the findings or the lines for a signature that it leads to, and one between headings with both
+  let kind-at(at) = if at >= 0 and at < nodes.len() { nodes.at(at).kind } else { "" }
+  let leads = kind-at(at + 1) in ("blanks", "entries") or kind-at(at - 1) == "heading" and kind-at(at + 1) == "heading"
   // without it a list would cling to the paragraph before it
   if top { parbreak() }
   if kind == "list" {
