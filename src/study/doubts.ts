@@ -8,7 +8,11 @@ import type { MixLife, StudyResult, TrialStudy } from "./studyResult.js";
 import { crushedWords, disagreeWords, rivalTrials } from "./trials.js";
 
 /** Findings about the blend and its soils that whoever builds from a mix must read beside its numbers. */
-const OF_BLEND: ReadonlySet<string> = new Set(["tested-blend-breaks-limits", "chemistry-outside"]);
+const OF_BLEND: ReadonlySet<string> = new Set([
+  "tested-blend-breaks-limits",
+  "chemistry-outside",
+  "sulphates-to-ask",
+]);
 
 /**
  * What speaks against building from a mix as it stands: blocks crushed in another state than the requirement

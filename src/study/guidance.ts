@@ -78,6 +78,26 @@ function testedOfAll(config: StudyConfig): Chemistry {
   );
 }
 
+/** Sulphates of the dry soil from which cement may be attacked years later; common practice, no source. */
+const SULPHATE_TO_ASK_PCT = 0.2;
+
+/** That somebody who knows has to be asked before cement goes into a soil with sulphates. */
+function sulphateFinding(
+  { cement }: StudyConfig,
+  { name }: MaterialConfig,
+  sulphatePct: number | undefined,
+  place: { readonly file: string; readonly column: string },
+): Finding[] {
+  if (!cement || sulphatePct === undefined || sulphatePct <= SULPHATE_TO_ASK_PCT) return [];
+  return [
+    finding({ ...place, value: `${sulphatePct} %` }, "warning", "sulphates-to-ask", {
+      message: say`${name} holds ${formatPlain(sulphatePct)} % sulphates: they may swell with cement and break a wall years later.`,
+      expected: say`at most ${SULPHATE_TO_ASK_PCT} % of the dry mass, unless somebody who knows says otherwise (common practice, no source)`,
+      remedy: say`Ask a laboratory or engineer about this soil with this cement before anything is built, or take another soil.`,
+    }),
+  ];
+}
+
 /** What was not tested of a soil that cement goes into, and what lies outside the entry's limits. */
 function chemistryFindings(config: StudyConfig, entry: GuidanceEntry | undefined): Finding[] {
   const others = entry?.others ?? [];
@@ -96,6 +116,7 @@ function chemistryFindings(config: StudyConfig, entry: GuidanceEntry | undefined
       };
       return [finding({ ...place, value: `${value} %` }, "warning", "chemistry-outside", words)];
     });
+    outside.push(...sulphateFinding(config, soil, tested.sulphatePct, place));
     // The entry's own finding names those that it limits.
     const open = CHEMISTRY.filter(
       (key) => tested[key] === undefined && !others.some(({ quantity }) => quantity === key),

@@ -73,7 +73,11 @@ export function computeMix(
       }),
       compared: compareMix(config, mix),
     },
-    findings: [...findings, ...(cost?.findings ?? [])],
+    findings: [
+      ...findings,
+      ...(cost?.findings ?? []),
+      ...leftOptimum(moisturePct, compaction.peak.optimumWaterPct),
+    ],
   };
 }
 
@@ -121,6 +125,22 @@ function specifiedFindings(
     });
   }
   return findings;
+}
+
+/** Percentage points beside the optimum from which a mix is another than what the blocks show; common practice, no source. */
+const OFF_OPTIMUM_PCT = 0.5;
+
+/** A mix rammed beside the optimum has another density, and another strength, than at it. */
+function leftOptimum(moisturePct: number, optimumPct: number): Finding[] {
+  if (Math.abs(moisturePct - optimumPct) <= OFF_OPTIMUM_PCT) return [];
+  const value = say`${formatFixed(moisturePct, 1)} %`;
+  return [
+    finding({ file: STUDY_FILE, column: "mix.moisture", value }, "warning", "mix-off-optimum", {
+      message: say`The mix is set to ${formatFixed(moisturePct, 1)} % moisture, and the optimum is ${formatFixed(optimumPct, 1)} %: density and strength are still those of the blocks as they were made.`,
+      expected: say`within ${OFF_OPTIMUM_PCT} points of the optimum, or blocks made at this moisture`,
+      remedy: say`Take the optimum, or make blocks at the moisture of the mix.`,
+    }),
+  ];
 }
 
 /** A mix of cement-stabilised earth has cement. */

@@ -3,6 +3,8 @@ import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
 import { passingAtSize } from "../grading/curve.js";
 import type { SpecimenSheet } from "../lab/specimens.js";
 import { formatFixed, measured } from "../quantities/format.js";
+import type { CompactionAnalysis } from "../soil/compaction/compactionTest.js";
+import { moistureWindow } from "../soil/compaction/moistureWindow.js";
 import { say, type Text } from "../words/message.js";
 import type { Study } from "./study.js";
 import type { MaterialResult, TrialStudy } from "./studyResult.js";
@@ -28,10 +30,79 @@ export function plausibilityFindings(
     ...materials.flatMap((material) => roleFindings(study.config, material)),
     ...repeatedSheets(study),
     ...study.trials.flatMap(({ entry, specimens }) => {
+      if (!specimens) return [];
       const compaction = trials.find(({ id }) => id === entry.id)?.compaction;
       const max = compaction?.peak?.maximumDryDensityKgM3;
-      return max === undefined || !specimens ? [] : densitiesApart(specimens, max);
+      return [
+        ...(max === undefined ? [] : densitiesApart(specimens, max)),
+        ...shapeFindings(entry, specimens),
+        ...(compaction ? moistureFindings(entry, specimens, compaction) : []),
+      ];
     }),
+  ];
+}
+
+/** Blocks whose sides are of another shape than the study says. */
+function shapeFindings(
+  { shape, key }: Study["trials"][number]["entry"],
+  { specimens, file }: SpecimenSheet,
+): Finding[] {
+  if (shape === undefined) return [];
+  const round = shape === "cylinder";
+  const others = specimens.filter(
+    ({ diameterMm, widthMm }) => (round ? widthMm : diameterMm) !== undefined,
+  );
+  if (others.length === 0) return [];
+  const place = { file: STUDY_FILE, column: `${key}.shape`, value: shape };
+  return [
+    finding(place, "warning", "blocks-of-another-shape", {
+      message: round
+        ? say`The study speaks of cylinders. Blocks of ${file} with a width: ${others.length}.`
+        : say`The study speaks of blocks with sides. Blocks of ${file} with a diameter: ${others.length}.`,
+      expected: say`the shape of the blocks that were crushed`,
+      remedy: say`Correct the shape or the sheet: a tall cylinder reads weaker than a cube of the same mix.`,
+    }),
+  ];
+}
+
+/** A soaked block holds more water than this part of the optimum; common practice, no source. */
+const SOAKED_OF_OPTIMUM = 0.5;
+
+/** Blocks rammed outside the range of the compaction test, or too dry at the test to have been soaked. */
+function moistureFindings(
+  { crushed }: Study["trials"][number]["entry"],
+  { specimens, file }: SpecimenSheet,
+  compaction: CompactionAnalysis,
+): Finding[] {
+  const { peak } = compaction;
+  if (!peak) return [];
+  const used = specimens.filter(({ excluded }) => !excluded);
+  const percent = (value: number) => say`${formatFixed(value, 1)} %`;
+  const window = moistureWindow(compaction);
+  const made = used.flatMap(({ makingMoisturePct }) => makingMoisturePct ?? []);
+  const off = made.filter((pct) => window && (pct < window.driestPct || pct > window.wettestPct));
+  const leastPct = SOAKED_OF_OPTIMUM * peak.optimumWaterPct;
+  const tested = used.flatMap(({ testMoisturePct }) => testMoisturePct ?? []);
+  const dry = crushed === "soaked" ? tested.filter((pct) => pct < leastPct) : [];
+  return [
+    ...(window && off.length > 0
+      ? [
+          finding({ file, value: percent(off[0]) }, "warning", "blocks-made-outside-window", {
+            message: say`Blocks rammed outside the moisture range of the compaction test, ${percent(window.driestPct)} to ${percent(window.wettestPct)}: ${off.length}.`,
+            expected: say`blocks rammed as wet as the wall will be`,
+            remedy: say`Check the moistures at making, or make blocks inside the range: strength depends on it.`,
+          }),
+        ]
+      : []),
+    ...(dry.length > 0
+      ? [
+          finding({ file, value: percent(dry[0]) }, "warning", "blocks-too-dry-for-soaked", {
+            message: say`Blocks called soaked that held less than ${percent(leastPct)} of water when they were crushed: ${dry.length}.`,
+            expected: say`at least half of the optimum of the compaction test (common practice, no source)`,
+            remedy: say`Ask the laboratory in which state the blocks were crushed: dry blocks read far stronger.`,
+          }),
+        ]
+      : []),
   ];
 }
 

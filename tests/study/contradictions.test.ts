@@ -1,0 +1,77 @@
+import { describe, expect, it } from "vitest";
+import { render } from "../../src/words/render.js";
+import { computeStudy, readStudy } from "../support/saidStudy.js";
+import { copyStudy } from "../support/studyCopy.js";
+
+type Edit = readonly [file: string, from: string | RegExp, to: string];
+
+const BLOCKS = "sheets/blocks.csv";
+
+async function readingRoom(...edits: readonly Edit[]) {
+  const copy = copyStudy("reading-room");
+  for (const edit of edits) copy.edit(...edit);
+  const { study, findings } = await readStudy(copy.folder);
+  return computeStudy(study!, findings);
+}
+
+/** The block sheet with one of its free columns read as another. */
+const withColumn = (name: string, value: string): Edit[] => [
+  [BLOCKS, "excluded,remark", `excluded,remark,${name}`],
+  [BLOCKS, /^(?=L01)(.*)$/m, `L01,A1,4,7,99.9,99.8,100.1,10.66,1964,,,${value}`],
+];
+
+describe("what the sheets say against each other", () => {
+  it.each<[string, readonly Edit[], string, string]>([
+    [
+      "blocks with sides that are called cylinders",
+      [["study.yaml", "shape: cube", "shape: cylinder"]],
+      "blocks-of-another-shape",
+      "The study speaks of cylinders",
+    ],
+    [
+      "a block made drier than the range of the compaction test",
+      withColumn("moisture at making (%)", "2.0"),
+      "blocks-made-outside-window",
+      "Blocks rammed outside the moisture range",
+    ],
+    [
+      "a block called soaked that was dry",
+      withColumn("moisture at test (%)", "1.0"),
+      "blocks-too-dry-for-soaked",
+      "Blocks called soaked that held less than",
+    ],
+    [
+      "a mix set beside the optimum",
+      [["study.yaml", /$/, "mix: { moisture: 8.5 % }\n"]],
+      "mix-off-optimum",
+      "The mix is set to 8.5 % moisture, and the optimum is 9.2 %",
+    ],
+    [
+      "a soil with 2 % sulphates",
+      [
+        [
+          "study.yaml",
+          "    particle-density: 2680 kg/m3\n",
+          "    particle-density: 2680 kg/m3\n    chemistry: { sulphates: 2 % }\n",
+        ],
+      ],
+      "sulphates-to-ask",
+      "holds 2 % sulphates",
+    ],
+  ])("%s", async (_, edits, code, words) => {
+    const { result, findings } = await readingRoom(...edits);
+    const told = findings.filter((one) => one.code === code);
+    expect(told.map(({ severity }) => severity)).toEqual(["warning"]);
+    expect(render(told[0].message)).toContain(words);
+    const doubts = result!.mix!.record.doubts.map((text) => render(text)).join("\n");
+    expect(doubts.includes(words)).toBe(code === "sulphates-to-ask");
+  });
+
+  it("is nothing in the example as it stands", async () => {
+    const { findings } = await readingRoom();
+    const codes = findings.map(({ code }) => code);
+    expect(
+      codes.filter((code) => /^(blocks-|mix-off|sulphates-|optimum-above)/.test(code)),
+    ).toEqual([]);
+  });
+});
