@@ -29,6 +29,7 @@ import type { Study } from "./study.js";
 import {
   type BlendStudy,
   type MaterialResult,
+  type MixStudy,
   RESULT_FORMAT,
   type StrengthStudy,
   type StudyResult,
@@ -87,10 +88,8 @@ function computeInSi(
   const { compaction, strength, blocks } = followed ?? {};
   const build = mixOf(config, blend, tests, [...guidance.findings, ...blends.findings]);
   const mix = build?.mix;
-  // Lots of the work are lots of a tested mix, or of none that this study knows.
   const tested = life?.state === "tested";
-  const quality =
-    strength && computeQuality(config, strength, mix, tested ? study.siteBlocks : undefined);
+  const quality = qualityOf(study, strength, mix, tested);
   const told = [
     ...reading,
     ...inSheetWords(config, [
@@ -103,8 +102,7 @@ function computeInSi(
       ...tests.findings,
       ...plausibilityFindings(study, materials, trials),
       ...(build?.findings ?? []),
-      ...(quality?.findings ?? []),
-      ...(tested || !study.siteBlocks ? [] : [siteBlocksOfOther(study.siteBlocks)]),
+      ...quality.findings,
       ...toleranceFindings({ config, mix, compaction, strength }),
       ...reviewFindings(config),
     ]),
@@ -135,7 +133,7 @@ function computeInSi(
         drawn,
       ),
       proposal: blend && life?.state === "proposed" ? proposal(config, blend, followed) : undefined,
-      quality: quality?.plan,
+      quality: quality.plan,
       inputs: study.inputs,
       sheets: study.sheets,
     },
@@ -218,6 +216,19 @@ function withoutContent(strength: StrengthStudy | undefined): StrengthStudy | un
   if (strength === undefined) return undefined;
   const { chosenCementPct: _, ...tests } = strength;
   return tests;
+}
+
+/** Lots of the work are lots of a tested mix, or of none that this study knows. */
+function qualityOf(
+  { config, siteBlocks }: Study,
+  strength: StrengthStudy | undefined,
+  mix: MixStudy | undefined,
+  tested: boolean,
+): ReturnType<typeof computeQuality> {
+  if (!strength) return { findings: [] };
+  if (tested || !siteBlocks) return computeQuality(config, strength, mix, siteBlocks);
+  const { plan, findings } = computeQuality(config, strength, mix, undefined);
+  return { plan, findings: [...findings, siteBlocksOfOther(siteBlocks)] };
 }
 
 function siteBlocksOfOther({ file }: SpecimenSheet): Finding {

@@ -28,26 +28,21 @@ type Known = Pick<
  * Source: own.
  */
 export function stagesOf(result: Known): Stage[] {
-  const { config, materials, compaction, blend, strength, blocks, life, mix } = result;
+  const { config, materials, blend, life, mix } = result;
   const given = blend !== undefined && blend.target === undefined;
   const graded = materials.length === config.materials.length;
   const targeted = graded && (config.target !== undefined || given);
   // Tests of another blend leave this one untested.
   const others = testedAnotherBlend(result);
+  const { compaction, strength, blocks }: Partial<Known> = others ? {} : result;
   const stage = (name: StageName, needs: Text | false): Stage =>
     needs === false ? { stage: name, known: true } : { stage: name, known: false, needs };
   return [
     stage("soil", materials.length === 0 && soilNeeds(config)),
     stage("target", !targeted && targetNeeds(config)),
     stage("blend", !blend && blendNeeds(targeted)),
-    stage(
-      "compaction",
-      (others || !compaction?.peak) && compactionNeeds(others ? undefined : compaction, config),
-    ),
-    stage(
-      "blocks",
-      (others || !strength) && blockNeeds(config, others ? undefined : blocks, others),
-    ),
+    stage("compaction", !compaction?.peak && compactionNeeds(compaction, config)),
+    stage("blocks", !strength && blockNeeds(config, blocks, others)),
     stage(
       "cement",
       !(life?.state === "tested" && strength?.chosenCementPct !== undefined) && cementNeeds(result),
