@@ -198,6 +198,7 @@ export function computeBlend(
     const place = { file: STUDY_FILE, column: "limits" };
     return { findings: [...findings, finding(place, "warning", "no-blend", words)] };
   }
+  findings.push(...farFromTarget(blend));
   findings.push(...traceFindings(config, blend), ...bandFindings(input, blend, STUDY_FILE));
   const blended = blendCurve(
     materials.map(({ curve }, index) => ({ curve, sharePct: blend.shares[index].sharePct })),
@@ -237,6 +238,21 @@ function noBand({ guidance }: Pick<StudyConfig, "guidance">): Finding {
     expected: say`a guidance entry with limits of passing, or an envelope sheet`,
     remedy: say`Name another entry, bring an envelope, or give an exponent and a top size.`,
   });
+}
+
+/** Root-mean-square distance from which a blend is hardly the target that was asked for; common practice, no source. */
+const FAR_FROM_TARGET_PCT = 10;
+
+function farFromTarget({ rmsDifferencePct }: BlendDesign): Finding[] {
+  if (!(rmsDifferencePct > FAR_FROM_TARGET_PCT)) return [];
+  const value = say`${formatFixed(rmsDifferencePct, 1)} points`;
+  return [
+    finding({ file: STUDY_FILE, column: "target", value }, "warning", "blend-far-from-target", {
+      message: say`The nearest blend misses the target by ${formatFixed(rmsDifferencePct, 1)} percentage points in the root mean square.`,
+      expected: say`at most ${FAR_FROM_TARGET_PCT} points (common practice, no source)`,
+      remedy: say`Add a material with the sizes that are missing, loosen a limit, or choose another target.`,
+    }),
+  ];
 }
 
 /** Materials that the blend leaves out, and those of which it has hardly any. */

@@ -2,7 +2,7 @@ import type { StudyConfig } from "../entries/studyConfig.js";
 import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
 import { passingAtSize } from "../grading/curve.js";
 import type { SpecimenSheet } from "../lab/specimens.js";
-import { formatFixed, measured } from "../quantities/format.js";
+import { formatFixed, formatQuantity, measured } from "../quantities/format.js";
 import type { CompactionAnalysis } from "../soil/compaction/compactionTest.js";
 import { moistureWindow } from "../soil/compaction/moistureWindow.js";
 import { say, type Text } from "../words/message.js";
@@ -29,6 +29,7 @@ export function plausibilityFindings(
   return [
     ...materials.flatMap((material) => roleFindings(study.config, material)),
     ...repeatedSheets(study),
+    ...deepLifts(study.config),
     ...study.trials.flatMap(({ entry, specimens }) => {
       if (!specimens) return [];
       const compaction = trials.find(({ id }) => id === entry.id)?.compaction;
@@ -128,6 +129,25 @@ function roleFindings(
       remedy: say`Check that the right sheet is named and its sieves are in millimetres, or correct the role.`,
     }),
   ];
+}
+
+/** Rammed depth beyond which a rammer no longer reaches the bottom of a lift; common practice, no source. */
+const DEEPEST_LIFT_M = 0.2;
+
+/** Lifts whose lower part would stay loose. */
+function deepLifts({ elements, units }: StudyConfig): Finding[] {
+  const depth = (metres: number) => formatQuantity(1000 * metres, "depth", units);
+  return elements.flatMap(({ name, compactedLiftM }): Finding[] => {
+    if (compactedLiftM <= DEEPEST_LIFT_M + 1e-9) return [];
+    const place = { file: STUDY_FILE, column: "element", value: depth(compactedLiftM) };
+    return [
+      finding(place, "warning", "lift-too-deep", {
+        message: say`${name} has lifts of ${depth(compactedLiftM)} rammed: below, earth stays loose and weaker than the blocks.`,
+        expected: say`at most ${depth(DEEPEST_LIFT_M)} (common practice, no source)`,
+        remedy: say`Ram thinner lifts, or show on a trial wall that the rammer reaches the bottom of each.`,
+      }),
+    ];
+  });
 }
 
 /** The same weighings under two names. */

@@ -47,6 +47,12 @@ describe("what the sheets say against each other", () => {
       "The mix is set to 8.5 % moisture, and the optimum is 9.2 %",
     ],
     [
+      "lifts of half a metre",
+      [["study.yaml", /compacted-lift: \d+ mm/, "compacted-lift: 500 mm"]],
+      "lift-too-deep",
+      "has lifts of 500 mm rammed",
+    ],
+    [
       "a soil with 2 % sulphates",
       [
         [
@@ -67,11 +73,24 @@ describe("what the sheets say against each other", () => {
     expect(doubts.includes(words)).toBe(code === "sulphates-to-ask");
   });
 
+  it("is told where the nearest blend is far from its target", async () => {
+    const { result, findings } = await readingRoom([
+      "study.yaml",
+      /exponent: [\d.]+/,
+      "exponent: 0.9",
+    ]);
+    const far = findings.filter(({ code }) => code === "blend-far-from-target");
+    expect(far).toHaveLength(1);
+    expect(result!.blend!.rmsDifferencePct).toBeGreaterThan(10);
+  });
+
   it("is nothing in the example as it stands", async () => {
     const { findings } = await readingRoom();
     const codes = findings.map(({ code }) => code);
     expect(
-      codes.filter((code) => /^(blocks-|mix-off|sulphates-|optimum-above)/.test(code)),
+      codes.filter((code) =>
+        /^(blocks-|mix-off|sulphates-|optimum-above|lift-|blend-far)/.test(code),
+      ),
     ).toEqual([]);
   });
 });
