@@ -728,7 +728,7 @@ export function list<T>(
       if (!Array.isArray(written)) return wrong(path, written, say`This is no list.`, form);
       if (written.length < min || (max !== undefined && written.length > max)) {
         const message = say`This list is too short or too long.`;
-        return wrong(path, undefined, message, form);
+        return wrong(path, written, message, form);
       }
       const reads = written.map((one, index) => item.read(one, [...path, index]));
       const problems = reads.flatMap((read) => ("problems" in read ? read.problems : []));

@@ -73,7 +73,9 @@ function localeOf(asked: unknown, language: Language | undefined): Locale {
 
 function problemFinding(problem: Problem, row: number | undefined): Finding {
   const { path, code, value, message, expected } = problem;
-  const place = { file: STUDY_FILE, row, column: path.join("."), value };
+  // The study itself has no key.
+  const column = path.length === 0 ? undefined : path.join(".");
+  const place = { file: STUDY_FILE, row, column, value };
   return finding(place, "error", code, { message, expected, remedy: remedyOf(problem) });
 }
 
