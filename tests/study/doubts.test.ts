@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { answerParts } from "../../src/report/appendix/answer.js";
+import { mixLife } from "../../src/study/trials.js";
 import { siteOrderList } from "../../src/tables/quantities.js";
 import { siteSheets } from "../../src/tables/site/crewCards.js";
 import { mixCard } from "../../src/tables/site/mixCard.js";
@@ -17,7 +18,9 @@ const blocksOf = (byContent: Readonly<Record<number, readonly number[]>>) =>
   [
     "block,batch,cement (%),age (d),strength (MPa)",
     ...Object.entries(byContent).flatMap(([content, strengths]) =>
-      strengths.map((mpa, index) => `B${content}-${index},M${content}-${index},${content},28,${mpa}`),
+      strengths.map(
+        (mpa, index) => `B${content}-${index},M${content}-${index},${content},28,${mpa}`,
+      ),
     ),
     "",
   ].join("\n");
@@ -162,5 +165,13 @@ describe("tests of another mix", () => {
     const { result } = await computed([["  exponent: 0.25", "  exponent: 0.4"]]);
     const open = result.stages.filter(({ known }) => !known).map(({ stage }) => stage);
     expect(open).toEqual(["compaction", "blocks", "cement", "quantities"]);
+  });
+
+  it("says which test a named trial lacks", () => {
+    const trial = { id: "b", key: "trials.0", name: "B", strength: {}, sharesPct: [100] };
+    const life = mixLife({ mixFrom: "b", strength: {} } as never, [trial] as never);
+    expect(render(life.message)).toBe(
+      "Proposed: blocks of this blend were crushed, but no compaction test tells its water and density.",
+    );
   });
 });
