@@ -6,13 +6,14 @@ import { formatFixed } from "../../quantities/format.js";
 import { csvRow, tableCsv } from "../../report/export/exportTable.js";
 import { computeStudy } from "../../study/computeStudy.js";
 import { studyFromFiles } from "../../study/studyFromFiles.js";
+import type { StudyResult } from "../../study/studyResult.js";
 import { blendFitTable } from "../../tables/blend.js";
 import { carbonTable } from "../../tables/carbon.js";
 import { costTable } from "../../tables/cost.js";
 import { recipeTable } from "../../tables/mix.js";
 import { quantitiesTable } from "../../tables/quantities.js";
 import { say, type Text } from "../../words/message.js";
-import { type Locale, renderAll } from "../../words/render.js";
+import { type Locale, render, renderAll } from "../../words/render.js";
 import { chartSvg } from "../chartSvg.js";
 import { linkOf } from "../link.js";
 import { withMix } from "../studyFiles.js";
@@ -152,7 +153,10 @@ async function savedFolder({ state }: App): Promise<ReadonlyMap<string, Uint8Arr
   return new Map([...saved, ["result.json", new TextEncoder().encode(json)]]);
 }
 
-/** The tables of the mix below one another, each under its caption. */
+/** What the page and its files say of a study whose data are invented. */
+export const INVENTED_DATA: Text = say`The laboratory data on this page are invented for a demonstration. Do not build from them.`;
+
+/** The tables of the mix below one another, each under its caption; on invented data the first line says so. */
 function csvOfMix({ state }: App): string {
   const { tuned, recipe, locale } = state;
   if (!tuned || !recipe) return "";
@@ -164,7 +168,12 @@ function csvOfMix({ state }: App): string {
       ? [recipeTable(result), quantitiesTable(result), costTable(result), carbonTable(result)]
       : []),
   ];
-  return tablesCsv(blocks, locale);
+  return inventedMark(result, locale) + tablesCsv(blocks, locale);
+}
+
+/** First line of a file with numbers of a study whose data are invented; empty where they are not. */
+export function inventedMark({ config }: StudyResult, locale: Locale): string {
+  return config.invented ? csvRow([render(INVENTED_DATA, locale)]) : "";
 }
 
 /** Tables below one another, each under its caption. */

@@ -30,7 +30,7 @@ import {
 import type { Adopted, App, Light, PageState, View, ViewName } from "./app.js";
 import { classView } from "./classView.js";
 import { el, fill } from "./dom.js";
-import { keepView } from "./keepView.js";
+import { INVENTED_DATA, keepView } from "./keepView.js";
 import { mixView } from "./mixView.js";
 import { sheetsView } from "./sheetsView.js";
 import { cautions, strengthSentence } from "./verdictCard.js";
@@ -39,8 +39,6 @@ import { cautions, strengthSentence } from "./verdictCard.js";
 const REST_MS = 120;
 /** After so long the change is told to a screen reader: not each step of a slider. */
 const QUIET_MS = 700;
-
-const INVENTED_DATA: Text = say`The laboratory data on this page are invented for a demonstration. Do not build from them.`;
 
 const VIEWS: readonly (readonly [ViewName, Text])[] = [
   ["mix", say`Mix`],
