@@ -164,3 +164,23 @@ describe("nearestBlocks", () => {
     expect(nearestBlocks(single.evidence, 7)).toBeNull();
   });
 });
+
+it("calls all the blocks of a curve no second opinion on it, and writes contents in short", () => {
+  const spread = [3, 3.2, 2.8, 3.4, 2.6, 3.6];
+  const blocksAt = (contents: readonly number[]) =>
+    blocksOf(
+      contents.flatMap((content, index) =>
+        spread.map((mpa, at): [number, number] => [
+          content,
+          index === 0 ? 2 + at / 1000 : mpa + index - 1,
+        ]),
+      ),
+    );
+  const codesOf = (contents: readonly number[]) =>
+    codes(blocksAt(contents), { strengthMpa: 2.5, ...MEAN });
+  expect(codesOf([4, 8])).toContain("uneven-scatter");
+  expect(codesOf([4, 8])).not.toContain("nearest-blocks-agree");
+  const words = found(blocksAt([4, 6.0576923076923075, 8]), { strengthMpa: 2.5, ...MEAN });
+  const agree = words.findings.find(({ code }) => code === "nearest-blocks-agree")!;
+  expect(render(agree.message)).toMatch(/nearest to it \(at 4 %, 6\.06 %\)/);
+});
