@@ -35,8 +35,13 @@ import {
   type StudyResult,
   type TextureStudy,
 } from "./studyResult.js";
-import { testedAnotherBlend } from "./testedBlend.js";
-import { computeTrials, mixLife, trialEntryFindings, trialFindings } from "./trials.js";
+import {
+  computeTrials,
+  mixLife,
+  testedAnotherBlend,
+  trialEntryFindings,
+  trialFindings,
+} from "./trials.js";
 
 /** Kinds of earth whose recommendations a rammed mix is compared with. */
 const EARTH = new Set(["rammed-earth", "stabilised-rammed-earth"]);

@@ -4,7 +4,7 @@ import type { StudyConfig } from "../entries/studyConfig.js";
 import { formatPlain } from "../quantities/format.js";
 import { joinTexts, say, type Text } from "../words/message.js";
 import type { Stage, StageName, StudyResult } from "./studyResult.js";
-import { testedAnotherBlend } from "./testedBlend.js";
+import { testedAnotherBlend } from "./trials.js";
 
 /** What of a result says how far its study has come. */
 type Known = Pick<

@@ -3,7 +3,6 @@ import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
 import type { GradingCurve } from "../grading/curve.js";
 import { formatFixed, formatNumber } from "../quantities/format.js";
 import { say, type Text } from "../words/message.js";
-import type { StudyResult } from "./studyResult.js";
 
 /**
  * The farthest that a share may lie from the tested one, points of the dry mass of soil and aggregate: the
@@ -191,14 +190,4 @@ export function testedBlendFindings(trials: readonly ComparedTrial[]): Finding[]
       remedy: say`Make a trial of the proposed blend (“loambook site” prints its card), or build the tested one: “mix-from: ${nearest.id}”.`,
     }),
   ];
-}
-
-/** Whether compaction and strength of a result are of a blend that is neither its own nor close to it. */
-export function testedAnotherBlend({
-  trials,
-  life,
-}: Pick<StudyResult, "trials" | "life">): boolean {
-  if (life?.state !== "proposed" || life.chosenBy === "mix-from") return false;
-  const tested = trials.find(({ id }) => id === life.trial);
-  return tested !== undefined && !tested.difference?.close;
 }

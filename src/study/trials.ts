@@ -12,7 +12,14 @@ import { particleDensity } from "./blend.js";
 import { computeMix, noMixFinding } from "./mix.js";
 import { computeStrength } from "./strength.js";
 import type { Study, StudyTrial } from "./study.js";
-import type { Crushed, MaterialResult, MixLife, TrialPair, TrialStudy } from "./studyResult.js";
+import type {
+  Crushed,
+  MaterialResult,
+  MixLife,
+  StudyResult,
+  TrialPair,
+  TrialStudy,
+} from "./studyResult.js";
 import {
   CLOSE_SHARE_POINTS,
   compareBlends,
@@ -415,4 +422,14 @@ const CRUSHED: Readonly<Record<Crushed, Text>> = {
 /** That the requirement speaks of another state than the blocks were in; for findings, cards and pages. */
 export function crushedWords(name: Text, crushed: Crushed, asked: Crushed): Text {
   return say`The blocks of ${name} were crushed ${CRUSHED[crushed]}; the requirement speaks of blocks crushed ${CRUSHED[asked]}. The cement content does not show that the requirement is met.`;
+}
+
+/** Whether compaction and strength of a result are of a blend that is neither its own nor close to it. */
+export function testedAnotherBlend({
+  trials,
+  life,
+}: Pick<StudyResult, "trials" | "life">): boolean {
+  if (life?.state !== "proposed" || life.chosenBy === "mix-from") return false;
+  const tested = trials.find(({ id }) => id === life.trial);
+  return tested !== undefined && !tested.difference?.close;
 }

@@ -11,7 +11,7 @@ import { probabilityPercent } from "../guidance/probability.js";
 import { displayUnit, displayValue, type UnitSystem } from "../quantities/format.js";
 import { testedChemistry } from "../study/guidance.js";
 import type { GuidanceStudy, StudyResult } from "../study/studyResult.js";
-import { testedAnotherBlend } from "../study/testedBlend.js";
+import { testedAnotherBlend } from "../study/trials.js";
 import { joinTexts, say, type Text } from "../words/message.js";
 import { BLANK, fixed, numberColumn, plain } from "./cell.js";
 import { entrySource } from "./references.js";

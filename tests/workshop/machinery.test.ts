@@ -294,7 +294,8 @@ describe("predictions", () => {
     expect(compared("fines-a", "word-a", "unsaid-a")).toEqual([
       ["fines of A, %", "30", "25.0", "+20 %"],
       ["target", "more sand", "less sand", "–"],
-      ["unsaid A", "–", "3.00", "–"],
+      // what nobody predicted is not told
+      ["unsaid A", "–", "–", "–"],
     ]);
     expect(() =>
       open({ id: "x", label: "x", value: 1 }, { id: "x", label: "y", value: 1 }),

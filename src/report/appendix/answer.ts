@@ -11,7 +11,7 @@ import { curveInDoubt } from "../../strength/modelFindings.js";
 import { requirementNotShown } from "../../study/doubts.js";
 import { specifiedMix } from "../../study/specifiedMix.js";
 import type { GuidanceStudy, StudyResult } from "../../study/studyResult.js";
-import { testedAnotherBlend } from "../../study/testedBlend.js";
+import { testedAnotherBlend } from "../../study/trials.js";
 import { fixed } from "../../tables/cell.js";
 import { notTestedTable } from "../../tables/guidance.js";
 import { elementsText } from "../../tables/studyEntries.js";

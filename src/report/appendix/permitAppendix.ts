@@ -13,7 +13,7 @@ import { CAUTIONS } from "../../guidance/cautions.js";
 import { compareTrials } from "../../strength/trials.js";
 import { notKnownYet, stageTitle } from "../../study/stages.js";
 import type { GuidanceStudy, StrengthStudy, StudyResult } from "../../study/studyResult.js";
-import { testedAnotherBlend } from "../../study/testedBlend.js";
+import { testedAnotherBlend } from "../../study/trials.js";
 import { blendLimitsTable, blendSharesTable } from "../../tables/blend.js";
 import { characteristicTable } from "../../tables/characteristicStrength.js";
 import { computationTable } from "../../tables/computation.js";

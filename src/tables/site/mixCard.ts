@@ -88,7 +88,7 @@ function batchTable({ config, record, water }: FoundRecord): TableBlock {
             },
           ]
         : []),
-      { header: parts ? say`By scale instead, moist mass` : say`Moist mass`, align: "right" },
+      { header: parts ? say`Or by scale, moist` : say`Moist mass`, align: "right" },
     ],
     rows: [
       ...recipe.materials.map((line) => [
