@@ -1,6 +1,7 @@
 import type { Recipe } from "../batch/recipe.js";
 import { type WaterWindow, waterWindow } from "../batch/water.js";
 import type { ToleranceConfig } from "../entries/studyConfig.js";
+import { checkNotNegative } from "../quantities/checkNumber.js";
 import type { CompactionAnalysis } from "../soil/compaction/compactionTest.js";
 import { type MoistureWindow, moistureWindow } from "../soil/compaction/moistureWindow.js";
 
@@ -27,6 +28,7 @@ export function mixWater(
   { moistureBelowPct, moistureAbovePct }: ToleranceConfig = {},
   siteTolerancePct?: number,
 ): MixWater {
+  if (siteTolerancePct !== undefined) checkNotNegative("tolerancePct", siteTolerancePct);
   const below = narrower(moistureBelowPct, siteTolerancePct);
   const above = narrower(moistureAbovePct, siteTolerancePct);
   if (below !== undefined && above !== undefined) {

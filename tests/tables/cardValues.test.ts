@@ -75,12 +75,7 @@ describe.each([
     const partL = parts!.size;
     const partHead =
       unit === "kg" ? `Parts of ${three(partL)} L` : `Parts of ${three(partL / 28.316846592)} ft³`;
-    expect(headsOf(tableOf(card))).toEqual([
-      "Put in",
-      "Share [%]",
-      partHead,
-      "By scale instead, moist mass",
-    ]);
+    expect(headsOf(tableOf(card))).toEqual(["Put in", "Share [%]", partHead, "Or by scale, moist"]);
     const items = itemsOf(card.blocks.find(({ kind }) => kind === "keyValues"));
     expect(items.Batches).toBe(`${Math.ceil(quantities.batches)} in all`);
     const [{ name: wall, amounts }] = result.mix!.record.elements;

@@ -158,7 +158,7 @@ function checksTable({ config, quality }: StudyResult, record: MixRecord): Table
       [
         say`Whoever mixes`,
         countedParts(record)
-          ? say`every batch: parts struck level, cement weighed, one colour`
+          ? say`every batch: level parts, cement weighed, one colour`
           : say`every batch: every material weighed, one colour`,
       ],
       [say`Whoever rams`, say`every lift: ball and drop, depth, time since the water went in`],
