@@ -78,7 +78,14 @@ export type * from "./strength/index.js";
 export { compareTrials, leastCement } from "./strength/index.js";
 // A study, read and computed.
 export type * from "./study/index.js";
-export { blendInputOf, computeStudy, notKnownYet, openStudy, readStudy } from "./study/index.js";
+export {
+  blendInputOf,
+  computeStudy,
+  isAimed,
+  notKnownYet,
+  openStudy,
+  readStudy,
+} from "./study/index.js";
 // Results as tables.
 export type * from "./tables/index.js";
 export {

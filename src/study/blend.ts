@@ -351,6 +351,18 @@ export function blendInput(
 }
 
 /**
+ * Whether the blend of a study was sought for a target: then it has how far it lies from that target,
+ * and whole parts or buckets can be sought for it. Shares set by hand without a target have neither.
+ *
+ * @example
+ * const blend = { target: undefined } as unknown as BlendStudy;
+ * isAimed(blend) // => false
+ */
+export function isAimed(blend: BlendStudy): blend is BlendStudy & BlendDesign {
+  return blend.target !== undefined;
+}
+
+/**
  * The blending problem of a computed study, for a notebook that goes on with it: other targets and
  * limits, a frontier, a map of three materials.
  *

@@ -76,8 +76,18 @@ const CASES = [
 ] as const;
 
 const WORDS = {
-  en: { contents: "Contents", annex: "Annex A", verdicts: "Verdicts, limits and review" },
-  es: { contents: "Índice", annex: "Anexo A", verdicts: "Veredictos, límites y revisión" },
+  en: {
+    contents: "Contents",
+    annex: "Annex A",
+    references: "References",
+    verdicts: "Verdicts, limits and review",
+  },
+  es: {
+    contents: "Índice",
+    annex: "Anexo A",
+    references: "Referencias",
+    verdicts: "Veredictos, límites y revisión",
+  },
 } as const;
 
 describe.each(CASES)("the pages of $name in $language", ({ name, language }) => {
@@ -132,10 +142,15 @@ describe.each(CASES)("the pages of $name in $language", ({ name, language }) => 
     answersFirst(await pagesOf(pdf));
   });
 
-  it("have a body of at most twelve", () => {
-    const annex = pages.findIndex(({ text }, at) => at > 1 && text.includes(`${words.annex} `));
-    expect(annex).toBeGreaterThan(6);
-    expect(annex).toBeLessThanOrEqual(12);
+  it("have a body of at most twelve, from the answer to the review; references and annexes follow", () => {
+    const holding = (title: string) =>
+      pages.findIndex(({ text }, at) => at > 1 && new RegExp(`(\\d+|^.*) ${title} `).test(text)) +
+      1;
+    const references = holding(words.references);
+    expect(references).toBeGreaterThan(6);
+    expect(references).toBeLessThanOrEqual(12);
+    expect(holding(words.annex)).toBeGreaterThan(references);
+    expect(holding(words.annex)).toBeLessThanOrEqual(references + 2);
   });
 
   it("print no word over another", () => {

@@ -282,7 +282,7 @@ function pdfGrid(grid: SaidGrid, locale: Locale): PdfNode {
 }
 
 /** Rows and letters of a table that is not parted: a longer one may break between rows. */
-const WHOLE = { rows: 14, letters: 900 };
+const WHOLE = { rows: 9, letters: 700 };
 
 function isShort({ rows }: SaidGrid): boolean {
   const letters = rows.flat().reduce((sum, cell) => sum + cellText(cell).length, 0);

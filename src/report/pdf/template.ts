@@ -268,15 +268,16 @@ const templateBlocks = `#let inlines(nodes) = {
       })
     }
   } else if kind == "blanks" {
-    block(width: 100%, breakable: false, stroke: 0.5pt + hair, inset: (x: 16pt, top: 10pt, bottom: 10pt), above: 1.4em, below: 1.4em, {
+    block(width: 100%, breakable: false, stroke: 0.5pt + hair, inset: (x: 16pt, top: 10pt, bottom: 8pt), above: 1em, below: 1em, {
       set text(font: sans, size: 9.5pt)
       par(text(weight: 600, fill: accent, node.label))
-      for words in node.lines {
+      // two to a line; the last alone, with room for remarks
+      grid(columns: (1fr, 1fr), column-gutter: 18pt, ..node.lines.enumerate().map(((at, words)) => grid.cell(colspan: if at + 1 == node.lines.len() and calc.even(at) { 2 } else { 1 }, {
         v(19pt)
         line(length: 100%, stroke: 0.5pt + soft)
         v(-7pt)
         par(text(size: 8.5pt, fill: soft, words))
-      }
+      })))
     })
   } else { panic("unknown part: " + kind) }
 }

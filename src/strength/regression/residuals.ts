@@ -38,7 +38,7 @@ const LEAST_NORMALITY = 8;
  * @example
  * const block = (id, cementPct, strengthMpa) => ({ id, cementPct, strengthMpa, ageDays: 28, row: 2 });
  * const blocks = [block("A", 4, 1.0), block("B", 4, 1.2), block("C", 6, 2.4), block("D", 6, 2.6), block("E", 8, 2.9), block("F", 8, 3.1)];
- * residualChecks(fitStrength(blocks, { model: "linear", ageDays: 28 })).map(({ status }) => status) // => ["no-doubt", "not-tested", "no-doubt"]
+ * residualChecks(fitStrength(blocks, { model: "linear", ageDays: 28 })).map(({ status }) => status) // => ["not-tested", "not-tested", "no-doubt"]
  */
 export function residualChecks(fit: StrengthFit): ResidualCheck[] {
   const fitted = requireFitted(fit);
