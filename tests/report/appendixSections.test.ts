@@ -59,7 +59,7 @@ describe("the first page", () => {
       "1.50 MPa at 28 days",
       "1.53 MPa at 6.0 % cement: with 95 % confidence 95 of 100 such blocks lie above it",
       "requirement met by the curve at 6.0 % cement: 1.53 MPa against 1.50 MPa; but the bounds",
-      "linear shrinkage outside by 0.8 points",
+      "linear shrinkage 5.8 %, recommended up to 5 %: outside by 0.8 points",
       "5 of 5 lots crushed so far meet the rule",
       "organic matter",
       "responsible licensed person",

@@ -193,7 +193,7 @@ function regression({ config, strength, life }: StudyResult): AppendixPart[] {
     say`Whether the curve and its bounds may be relied on: the scatter about the curve, tests of it, and other models of the curve.`,
     [
       inReport(
-        residualsChart(say`Measured less fitted`, strength.fit, config.units),
+        residualsChart(say`Studentised residuals`, strength.fit, config.units),
         "residuals-chart",
         "full",
       ),

@@ -4,6 +4,7 @@ import { sheetsOf } from "../../entries/sheets.js";
 import type { Finding } from "../../findings/finding.js";
 import { STUDY_FILE } from "../../findings/finding.js";
 import type { CriterionCheck } from "../../guidance/check.js";
+import { recommendedRange } from "../../guidance/comparison.js";
 import { shortSource } from "../../guidance/entry.js";
 import { probabilityWords } from "../../guidance/probability.js";
 import { formatQuantity } from "../../quantities/format.js";
@@ -14,6 +15,7 @@ import type { GuidanceStudy, StudyResult } from "../../study/studyResult.js";
 import { testedAnotherBlend } from "../../study/trials.js";
 import { fixed } from "../../tables/cell.js";
 import { notTestedTable } from "../../tables/guidance.js";
+import { rammedDensityText } from "../../tables/mix.js";
 import { elementsText } from "../../tables/studyEntries.js";
 import { joinTexts, say, type Text } from "../../words/message.js";
 import { type AppendixPart, cited, keyed } from "./parts.js";
@@ -126,7 +128,6 @@ function specifiedItems(result: StudyResult): Item[] {
   const lines = specifiedMix(result);
   const line = (kind: (typeof lines)[number]["kind"]) => lines.find((one) => one.kind === kind);
   const [cement, moisture, density] = [line("cement"), line("moisture"), line("density")];
-  const weight = (value: number) => formatQuantity(value, "density", config.units, 4);
   if (!mix) {
     return [
       { label: say`Cement`, ...UNKNOWN },
@@ -156,10 +157,7 @@ function specifiedItems(result: StudyResult): Item[] {
       ? [
           {
             label: say`Dry density, rammed`,
-            value:
-              density.low === undefined
-                ? weight(density.value)
-                : say`${weight(density.value)}, at least ${weight(density.low)}`,
+            value: rammedDensityText(density, config.units),
             to: "tolerances-table",
           },
         ]
@@ -223,12 +221,16 @@ export function isOfBlend({ name }: GuidanceStudy, { materials }: StudyResult): 
   return !materials.some((material) => material.name === name);
 }
 
-const outsideBy = ({ what, byPct }: CriterionCheck, probability: number | undefined): Text => {
+/** Value, recommended range, by how much it is missed, and what the reading errors leave of that. */
+function outsideBy(criterion: CriterionCheck, probability: number | undefined): Text {
+  const { what, byPct, measuredPct, lowPct, highPct } = criterion;
   const by = byPct === undefined ? say`outside` : say`outside by ${fixed(byPct, 1)} points`;
-  return probability === undefined
-    ? say`${what} ${by}`
-    : say`${what} ${by}, ${probabilityWords(probability)}`;
-};
+  const found =
+    measuredPct === undefined || (lowPct === undefined && highPct === undefined)
+      ? say`${what} ${by}`
+      : say`${what} ${fixed(measuredPct, 1)} %, recommended ${recommendedRange(lowPct, highPct)}: ${by}`;
+  return probability === undefined ? found : say`${found}, ${probabilityWords(probability)}`;
+}
 
 /** Those of a kind that lie outside, or that all that were measured lie inside. */
 function verdictOf(
