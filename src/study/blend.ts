@@ -355,8 +355,8 @@ export function blendInput(
  * and whole parts or buckets can be sought for it. Shares set by hand without a target have neither.
  *
  * @example
- * const blend = { target: undefined } as unknown as BlendStudy;
- * isAimed(blend) // => false
+ * const setByHand = { shares: [{ id: "soil", sharePct: 100 }] };
+ * isAimed(setByHand) // => false
  */
 export function isAimed(blend: BlendStudy): blend is BlendStudy & BlendDesign {
   return blend.target !== undefined;
