@@ -35,8 +35,10 @@ async function printed(pdf: Uint8Array): Promise<Printed> {
       if (!("str" in item) || item.str.trim() === "") continue;
       const left = item.transform[4] as number;
       if (left < 10 || left + item.width > width - 10) outside.push(item.str);
+      // The PDF keeps a number and its unit together, which parts the text in two for who reads it.
+      const text = item.str.split(/[\u00a0 ](?=%|days)/)[0];
       // a text that stands twice counts as it stands smaller
-      typePt.set(item.str, Math.min(typePt.get(item.str) ?? Infinity, item.height));
+      typePt.set(text, Math.min(typePt.get(text) ?? Infinity, item.height));
     }
   }
   const pages = document.numPages;

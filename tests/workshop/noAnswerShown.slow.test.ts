@@ -18,6 +18,8 @@ const { shownText } = createRequire(import.meta.url)("../../bin/make-workshop.cj
 const TOLD_ELSEWHERE: Readonly<Record<string, string>> = {
   // one of the contents that were tested, in the text of the chart
   "cement-by-volume": "10",
+  // a small count, which limits of the envelope's text hold too ("5.00 to 20.0 %")
+  "outside-of-how-many": "5",
 };
 
 it.each(
@@ -38,7 +40,8 @@ it.each(
     const words = (text: Parameters<typeof render>[0]) => render(text, language);
     for (const exercise of exercises) {
       expect(shown).not.toContain(words(exercise.worked));
-      expect(shown).not.toContain(words(exercise.why));
+      // the caution of the recommendations, which stands beside their limits before anything is asked
+      if (exercise.id !== "what-inside-proves") expect(shown).not.toContain(words(exercise.why));
       if (exercise.kind === "choice" || exercise.id in TOLD_ELSEWHERE) continue;
       const told = [2, 3].map((digits) => exercise.value.toPrecision(digits));
       told.push(words(answerKey("", [exercise]).rows[0][1]).split(/\s/u)[0]);
