@@ -243,7 +243,12 @@ function mixedUnits(file: string, block: SpecimenRecord, usualMpa: number): Find
     ([, a], [, b]) => Math.abs(Math.log(a) - off) - Math.abs(Math.log(b) - off),
   )[0];
   return finding(
-    { file, row: block.row, column: "strength", value: `${block.strengthMpa} MPa` },
+    {
+      file,
+      row: block.row,
+      column: "strength",
+      value: say`${measured(block.strengthMpa, "stress")}`,
+    },
     "warning",
     "mixed-units",
     {
@@ -366,7 +371,12 @@ function scatterFindings(
   if (!identical || !(blocks.length > groups.length || sameStrength(blocks))) return [];
   return [
     finding(
-      { file, row: blocks[0].row, column: "strength", value: `${blocks[0].strengthMpa} MPa` },
+      {
+        file,
+        row: blocks[0].row,
+        column: "strength",
+        value: say`${measured(blocks[0].strengthMpa, "stress")}`,
+      },
       "warning",
       "no-scatter",
       {
@@ -454,7 +464,7 @@ function outlyingBlock(
       file,
       row: block.row,
       column: "strength",
-      value: `${formatFixed(block.strengthMpa, 2).number} MPa`,
+      value: say`${measured(block.strengthMpa, "stress", 2)}`,
     },
     "warning",
     "outlying-block",

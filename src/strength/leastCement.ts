@@ -1,7 +1,7 @@
 import { type Finding, finding } from "../findings/finding.js";
 import { normalQuantile, tQuantile } from "../numerics/distributions.js";
 import { checkFraction, checkPositive } from "../quantities/checkNumber.js";
-import { formatFixed, formatPlain } from "../quantities/format.js";
+import { formatFixed, formatPlain, measured } from "../quantities/format.js";
 import { joinTexts, say, type Text, wordFor } from "../words/message.js";
 import {
   type ContentInterval,
@@ -167,8 +167,6 @@ function fallsAt(
   return line(from + step) < strength - 1e-9 * Math.abs(strength);
 }
 
-const mpa = (value: number) => `${formatFixed(value, 2).number} MPa`;
-
 /** What a reader must know beside the least cement content. */
 function leastCementFindings(
   fit: FittedStrength,
@@ -210,7 +208,7 @@ function leastCementFindings(
   if (lost !== undefined) {
     findings.push(
       finding(
-        { file, column: "strength.requirement", value: mpa(strengthMpa) },
+        { file, column: "strength.requirement", value: say`${measured(strengthMpa, "stress", 2)}` },
         "warning",
         "requirement-lost-again",
         {

@@ -90,7 +90,7 @@ export function fewBlocksFindings(fit: FittedStrength, file: string): Finding[] 
     findings.push(
       finding({ file, column: "cement" }, "warning", "few-contents", {
         message: say`The curve of strength against cement rests on blocks of ${contentsPct.length}{0, plural, one { cement content} other { cement contents}} only (${at}): its shape between them was not tested.`,
-        expected: say`${LEAST_CONTENTS} cement contents or more`,
+        expected: say`${LEAST_CONTENTS} cement contents or more (common practice, no source)`,
         remedy: say`Make and crush blocks with a content near that of the mix.`,
       }),
     );
@@ -99,7 +99,7 @@ export function fewBlocksFindings(fit: FittedStrength, file: string): Finding[] 
     findings.push(
       finding({ file }, "warning", "few-degrees-of-freedom", {
         message: say`The curve of strength against cement rests on ${points.length} blocks only (degrees of freedom: ${degreesOfFreedom}): how far blocks scatter is hardly known.`,
-        expected: say`${LEAST_DEGREES} degrees of freedom or more`,
+        expected: say`${LEAST_DEGREES} degrees of freedom or more (common practice, no source)`,
         remedy: say`Make and crush more blocks of each content.`,
       }),
     );

@@ -81,7 +81,7 @@ function testedOfAll(config: StudyConfig): Chemistry {
 /** Sulphates of the dry soil from which cement may be attacked years later; common practice, no source. */
 const SULPHATE_TO_ASK_PCT = 0.2;
 
-/** That somebody who knows has to be asked before cement goes into a soil with sulphates. */
+/** A specialist has to be asked before cement goes into a soil with sulphates. */
 function sulphateFinding(
   { cement }: StudyConfig,
   { name }: MaterialConfig,
@@ -92,7 +92,7 @@ function sulphateFinding(
   return [
     finding({ ...place, value: `${sulphatePct} %` }, "warning", "sulphates-to-ask", {
       message: say`${name} holds ${formatPlain(sulphatePct)} % sulphates: they may swell with cement and break a wall years later.`,
-      expected: say`at most ${SULPHATE_TO_ASK_PCT} % of the dry mass, unless somebody who knows says otherwise (common practice, no source)`,
+      expected: say`at most ${SULPHATE_TO_ASK_PCT} % of the dry mass, unless a specialist advises otherwise (common practice, no source)`,
       remedy: say`Ask a laboratory or engineer about this soil with this cement before anything is built, or take another soil.`,
     }),
   ];

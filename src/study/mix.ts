@@ -137,7 +137,7 @@ function leftOptimum(moisturePct: number, optimumPct: number): Finding[] {
   return [
     finding({ file: STUDY_FILE, column: "mix.moisture", value }, "warning", "mix-off-optimum", {
       message: say`The mix is set to ${formatFixed(moisturePct, 1)} % moisture, and the optimum is ${formatFixed(optimumPct, 1)} %: density and strength are still those of the blocks as they were made.`,
-      expected: say`within ${OFF_OPTIMUM_PCT} points of the optimum, or blocks made at this moisture`,
+      expected: say`within ${OFF_OPTIMUM_PCT} points of the optimum (common practice, no source), or blocks made at this moisture`,
       remedy: say`Take the optimum, or make blocks at the moisture of the mix.`,
     }),
   ];

@@ -128,11 +128,16 @@ function weakRule(rule: AcceptanceRule, requiredMpa: number): Finding[] {
   const asked = rule.kind === "mean-less-ks" ? rule.requiredMpa : rule.meanMpa;
   if (asked >= requiredMpa) return [];
   return [
-    finding({ ...ACCEPTANCE, value: `${asked} MPa` }, "warning", "weak-acceptance-rule", {
-      message: say`The acceptance rule asks for less than the requirement of the study.`,
-      expected: say`at least ${measured(requiredMpa, "stress")}`,
-      remedy: say`Raise the strength of the rule, or say in quality.basis why it may be lower.`,
-    }),
+    finding(
+      { ...ACCEPTANCE, value: say`${measured(asked, "stress")}` },
+      "warning",
+      "weak-acceptance-rule",
+      {
+        message: say`The acceptance rule asks for less than the requirement of the study.`,
+        expected: say`at least ${measured(requiredMpa, "stress")}`,
+        remedy: say`Raise the strength of the rule, or say in quality.basis why it may be lower.`,
+      },
+    ),
   ];
 }
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { SpecimenRecord } from "../../src/lab/specimens.js";
+import { inUnits } from "../../src/quantities/format.js";
 import { includedSpecimens } from "../../src/strength/includedBlocks.js";
 import { render } from "../../src/words/render.js";
 import { blocksOf, SIXTEEN } from "./blocks.js";
@@ -78,11 +79,17 @@ describe("includedSpecimens", () => {
     expect(found.findings.map(({ code, row, severity }) => [code, row, severity])).toEqual([
       ["outlying-block", 11, "warning"],
     ]);
-    expect(render(found.findings[0].expected)).toContain("about 2.98 MPa");
     expect(render(found.findings[0].message)).toMatch(
       / \(studentised residual about their mean [−-]\d+\.\d\)\.$/,
     );
     expect(found.included).toHaveLength(16);
+    const shown = [found.findings[0], inUnits(found.findings[0], "US")].map(
+      ({ value = "", expected }) => [render(value), render(expected).split(";")[0]],
+    );
+    expect(shown).toEqual([
+      ["1.40 MPa", "about 2.98 MPa"],
+      ["203 psi", "about 432 psi"],
+    ]);
   });
 
   it("accuses nobody because the curve has the wrong shape", () => {

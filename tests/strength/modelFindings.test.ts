@@ -2,7 +2,11 @@ import { describe, expect, it } from "vitest";
 import type { SpecimenRecord } from "../../src/lab/specimens.js";
 import { batchScatter } from "../../src/strength/batches.js";
 import { leastCement, type StrengthRequirement } from "../../src/strength/leastCement.js";
-import { modelFindings, nearestBlocks } from "../../src/strength/modelFindings.js";
+import {
+  fewBlocksFindings,
+  modelFindings,
+  nearestBlocks,
+} from "../../src/strength/modelFindings.js";
 import { strengthBound } from "../../src/strength/regression/bounds.js";
 import { type FitStrengthOptions, fitStrength } from "../../src/strength/regression/fit.js";
 import { lackOfFit } from "../../src/strength/regression/lackOfFit.js";
@@ -10,7 +14,7 @@ import { compareModels } from "../../src/strength/regression/modelComparison.js"
 import { residualChecks } from "../../src/strength/regression/residuals.js";
 import { render } from "../../src/words/render.js";
 import published from "../reference/strengthLackOfFit.json" with { type: "json" };
-import { blocksOf, SIXTEEN } from "./blocks.js";
+import { blocksOf, fitted, SIXTEEN } from "./blocks.js";
 import { near } from "./near.js";
 
 const PUBLISHED = blocksOf(
@@ -137,6 +141,49 @@ describe("modelFindings", () => {
       strengthMpa: block.strengthMpa + (index % 2 ? 0.5 : 0),
     }));
     expect(codes(batched, requirement)).toContain("batches-differ");
+  });
+});
+
+describe("fewBlocksFindings", () => {
+  const BLOCKS = [
+    [4, 1.4],
+    [4, 1.6],
+    [4, 1.5],
+    [6, 2.3],
+    [6, 2.5],
+    [8, 3.0],
+    [8, 3.2],
+    [8, 2.9],
+  ];
+  const few = (pairs: readonly (readonly number[])[]) => fewBlocksFindings(fitted(pairs), "b.csv");
+
+  it("is silent from three contents and six degrees of freedom on", () => {
+    expect(fitted(BLOCKS)).toMatchObject({ contentsPct: [4, 6, 8], degreesOfFreedom: 6 });
+    expect(few(BLOCKS)).toEqual([]);
+  });
+
+  it("tells one degree fewer, and one content fewer, each by itself", () => {
+    const [degrees, ...others] = few(BLOCKS.slice(1));
+    expect([degrees.code, degrees.severity, others]).toEqual([
+      "few-degrees-of-freedom",
+      "warning",
+      [],
+    ]);
+    expect(render(degrees.message)).toContain("7 blocks only (degrees of freedom: 5)");
+    expect(render(degrees.expected)).toMatch(/^6 degrees .*common practice, no source/);
+    const two = BLOCKS.map(([cementPct, mpa]) => [cementPct === 6 ? 8 : cementPct, mpa]);
+    const [contents, ...rest] = few(two);
+    expect([contents.code, contents.severity, rest]).toEqual(["few-contents", "warning", []]);
+    expect(render(contents.message)).toContain("2 cement contents only (4 %, 8 %)");
+    expect(render(contents.expected)).toMatch(/^3 cement contents .*common practice, no source/);
+  });
+
+  it("judges the distribution of residuals from eight blocks on", () => {
+    const normality = (pairs: readonly (readonly number[])[]) =>
+      residualChecks(fitted(pairs)).find(({ check }) => check === "normality")!;
+    expect(normality(BLOCKS).status).toBe("no-doubt");
+    expect(normality(BLOCKS).pValue).toBeGreaterThan(0.05);
+    expect(normality(BLOCKS.slice(1))).toMatchObject({ status: "not-tested", pValue: null });
   });
 });
 

@@ -20,6 +20,14 @@ const withColumn = (name: string, value: string): Edit[] => [
   [BLOCKS, /^(?=L01)(.*)$/m, `L01,A1,4,7,99.9,99.8,100.1,10.66,1964,,,${value}`],
 ];
 
+/** Findings whose limit is nobody's but ours, and says so where a person reads it. */
+const OF_COMMON_PRACTICE = new Set([
+  "blocks-too-dry-for-soaked",
+  "mix-off-optimum",
+  "lift-too-deep",
+  "sulphates-to-ask",
+]);
+
 describe("what the sheets say against each other", () => {
   it.each<[string, readonly Edit[], string, string]>([
     [
@@ -69,6 +77,8 @@ describe("what the sheets say against each other", () => {
     const told = findings.filter((one) => one.code === code);
     expect(told.map(({ severity }) => severity)).toEqual(["warning"]);
     expect(render(told[0].message)).toContain(words);
+    const marked = render(told[0].expected).includes("common practice, no source");
+    expect(marked).toBe(OF_COMMON_PRACTICE.has(code));
     const doubts = result!.mix!.record.doubts.map((text) => render(text)).join("\n");
     expect(doubts.includes(words)).toBe(code === "sulphates-to-ask");
   });
@@ -81,6 +91,7 @@ describe("what the sheets say against each other", () => {
     ]);
     const far = findings.filter(({ code }) => code === "blend-far-from-target");
     expect(far).toHaveLength(1);
+    expect(render(far[0].expected)).toContain("common practice, no source");
     expect(result!.blend!.rmsDifferencePct).toBeGreaterThan(10);
   });
 
