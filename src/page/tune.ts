@@ -12,6 +12,7 @@ import { boundariesOf, fractions } from "../grading/fractions.js";
 import { readingSpread } from "../grading/uncertainty/intervals.js";
 import type { GuidanceEntry } from "../guidance/entry.js";
 import { formatPlain, inUnits } from "../quantities/format.js";
+import { curveInDoubt } from "../strength/modelFindings.js";
 import { type StrengthBand, strengthBands } from "../strength/regression/bounds.js";
 import { blendInput, computeBlend, particleDensity, type TargetedConfig } from "../study/blend.js";
 import { computeStudy } from "../study/computeStudy.js";
@@ -105,11 +106,15 @@ export interface BlendEstimate {
 export interface BenchStrength {
   /** Absent where the tests say nothing of this mix; see `reasons`. */
   readonly band?: StrengthBand;
+  /** Of the band. */
+  readonly confidence?: number;
   /** The bound that the requirement speaks of, and whether it reaches it; absent without a requirement. */
   readonly boundMpa?: number;
   readonly meets?: boolean;
   /** False where the blocks were crushed in another state than the requirement speaks of. */
   readonly shown?: boolean;
+  /** Whether a finding speaks against the curve and its bounds. */
+  readonly inDoubt?: boolean;
   /** Why nothing is shown, or what a reader must know beside it. */
   readonly reasons: readonly Text[];
 }
@@ -195,7 +200,7 @@ export function tuneBlend(open: OpenStudy, mix: BenchMix): TunedBlend {
     ...{ blend, curves },
     limits,
     estimates: estimatesOf(input.materials, sharesPct),
-    strength: inUnits(strengthOf(config, trial, trials, mix.cementPct), config.units),
+    strength: inUnits(strengthOf(open, config, trial, trials), config.units),
     ...(trial ? { trial } : {}),
     result: {
       ...rest,
@@ -269,12 +274,13 @@ function estimatesOf(
 
 /** The strength at the bench's cement content, where a tested blend lies close and the content was tested. */
 function strengthOf(
-  config: StudyConfig,
+  { findings }: OpenStudy,
+  config: TargetedConfig,
   trial: TrialStudy | undefined,
   trials: readonly TrialStudy[],
-  cementPct: number | undefined,
 ): BenchStrength {
   const { requirement } = config.strength;
+  const cementPct = config.specified?.cementPct;
   if (trials.every(({ strength }) => !strength)) {
     return {
       reasons: [say`No blocks have been crushed yet, so the strength is not known.`],
@@ -295,14 +301,15 @@ function strengthOf(
       ],
     };
   }
-  if (!requirement) return { band, reasons: [] };
+  if (!requirement) return { band, confidence, reasons: [] };
   const boundMpa = band.lowerBoundMpa[requirement.statistic];
   const otherwise = crushedOtherwise(config, trial);
   return {
-    band,
+    ...{ band, confidence },
     boundMpa,
     meets: boundMpa >= requirement.strengthMpa,
     shown: otherwise === undefined,
+    inDoubt: curveInDoubt(findings),
     reasons: otherwise === undefined ? [] : [otherwise],
   };
 }

@@ -1,9 +1,6 @@
 import { readFile } from "node:fs/promises";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
-import { checkGuidance } from "../../src/guidance/check.js";
-import { verdictProbability } from "../../src/guidance/probability.js";
-import { guidanceEntry } from "../../src/guidance/published/recommendations.js";
 import type { BenchMix } from "../../src/page/bench.js";
 import { solveBench } from "../../src/page/solve.js";
 import { type StudyFiles, withMix } from "../../src/page/studyFiles.js";
@@ -14,9 +11,6 @@ import {
   tuneBlend,
   tuneMix,
 } from "../../src/page/tune.js";
-import type { PageState } from "../../src/page/view/app.js";
-import { moistureRange } from "../../src/page/view/sheetCard.js";
-import { criterionLines } from "../../src/page/view/verdictCard.js";
 import { strengthBound } from "../../src/strength/regression/bounds.js";
 import { computeStudy } from "../../src/study/computeStudy.js";
 import { readStudy } from "../../src/study/readStudy.js";
@@ -58,58 +52,6 @@ async function computed(name: string, open: OpenStudy, mix: BenchMix): Promise<S
 }
 
 const plain = (value: unknown) => JSON.parse(JSON.stringify(value));
-
-describe("the moisture beside the slider", () => {
-  it.each([
-    ["reading-room", "with its tolerance the mix may hold 7.7 to 10.7 %"],
-    ["bus-shelter", "the compaction test allows 6.6 to 10.9 %"],
-  ])("%s: the range that cards and tables print", async (name, words) => {
-    const open = await opened(name);
-    expect(render(moistureRange({ open } as PageState)!)).toBe(words);
-  });
-});
-
-describe("the lines of a verdict", () => {
-  it("name each limit once, with an estimate where nothing was measured on the blend", async () => {
-    const open = await opened("reading-room");
-    const tuned = tuneBlend(open, open.start);
-    const entry = guidanceEntry("walker-2005")!;
-    const curve = {
-      points: [
-        [0.002, 4.9],
-        [0.063, 23],
-        [2, 60],
-        [20, 100],
-      ].map(([sizeMm, passingPct]) => ({ sizeMm, passingPct, origin: "sieve" as const })),
-    };
-    const wetter = {
-      points: curve.points.map((point) => ({
-        ...point,
-        passingPct: point.sizeMm === 0.002 ? 5.1 : point.passingPct,
-      })),
-    };
-    const study = {
-      name: "Blend",
-      check: checkGuidance(curve, entry),
-      probability: verdictProbability(curve, [curve, curve, wetter, wetter, wetter], entry),
-    };
-    const lines = criterionLines(study, tuned.estimates).map(({ state, text, sure = "" }) =>
-      [state, render(text), render(sure)].join(" | "),
-    );
-    expect(lines.slice(0, 4)).toEqual([
-      "inside | passing 0.063 mm: 23.0 %, recommended 20 to 50 %: inside by 3.0 points. | inside in over 99 of 100 draws of the reading errors",
-      "outside | clay: 4.9 %, recommended 5 to 20 %: outside by 0.1 points. | outside in 40 of 100 draws of the reading errors",
-      "inside | silt: 18.1 %, recommended 10 to 30 %: inside by 8.1 points. | inside in over 99 of 100 draws of the reading errors",
-      "inside | sand and gravel: 77.0 %, recommended 45 to 80 %: inside by 3.0 points. | inside in over 99 of 100 draws of the reading errors",
-    ]);
-    const shrinkage = tuned.estimates.find(({ kind }) => kind === "linear-shrinkage")!.valuePct!;
-    const [value, by] = [shrinkage, shrinkage - 5].map((pct) => pct.toFixed(1));
-    expect(lines).toContain(
-      `unknown | linear shrinkage: estimated ${value} %, recommended up to 5 %: outside by ${by} points; not measured on the blend. | `,
-    );
-    expect(lines).toContain("unknown | liquid limit: not measured; recommended below 45 %. | ");
-  });
-});
 
 describe("the mix on the bench", () => {
   it("starts as the study's own, to the last digit", async () => {

@@ -33,17 +33,23 @@ export function strengthFigure({ tuned }: Readonly<PageState>): Figure | undefin
 
 /** What the strength tests say of the mix, in one sentence. */
 export function strengthSentence({ result, strength, mix }: TunedBlend): Text | undefined {
-  const { band, boundMpa, meets, shown } = strength;
-  if (!band || mix.cementPct === undefined) return undefined;
+  const { band, confidence, boundMpa, meets, shown, inDoubt } = strength;
+  if (!band || !confidence || !result.strength || mix.cementPct === undefined) return undefined;
+  const line = wordFor(result.strength.fit.line);
   const { units } = result.config;
   const { requirement } = result.config.strength;
   const mpa = (value: number) => formatQuantity(value, "stress", units);
-  const mean = say`With ${formatPlain(mix.cementPct)} % cement: mean of the curve ${mpa(band.meanMpa)} (${mpa(band.meanLowMpa)} to ${mpa(band.meanHighMpa)}).`;
+  const mean = say`With ${formatPlain(mix.cementPct)} % cement: ${line} of the curve ${mpa(band.meanMpa)} (${formatPlain(100 * confidence)} % confidence interval ${mpa(band.meanLowMpa)} to ${mpa(band.meanHighMpa)}).`;
   if (!requirement || boundMpa === undefined) return mean;
   const bound = say`Required at ${requirement.ageDays} days: ${mpa(requirement.strengthMpa)}; ${statisticName(requirement.statistic, requirement.confidence)} is ${mpa(boundMpa)}`;
-  if (meets && !shown)
-    return joinTexts([mean, say`${bound}. This does not show the requirement.`], " ");
-  return joinTexts([mean, meets ? say`${bound}: reached.` : say`${bound}: not reached.`], " ");
+  const verdict = () => {
+    if (!meets) return say`${bound}: not reached.`;
+    if (!shown) return say`${bound}. This does not show the requirement.`;
+    return inDoubt
+      ? say`${bound}: reached by the curve, whose bounds are in doubt (see the findings under “Sheets”).`
+      : say`${bound}: reached.`;
+  };
+  return joinTexts([mean, verdict()], " ");
 }
 
 /** Verdicts line by line, estimates, strength. */
