@@ -24,7 +24,7 @@ import { readRecord, type SheetReading } from "./sheet/readSheet.js";
 
 /**
  * 152H reads g/L; 151H reads specific gravity; BS reads 0.001 above 1.000 (24.0 is 1.0240); g/mL is the density
- * hydrometer of ISO 17892-4 (1.0240).
+ * hydrometer of ISO 17892-4 (1.0240; from memory).
  */
 export type HydrometerType = "151H" | "152H" | "BS" | "g/mL";
 
@@ -145,8 +145,7 @@ export const HYDROMETER_LAYOUT: SheetLayout = {
  * Reads a hydrometer sheet: `hydrometer` (151H, 152H, BS or g/mL), `dry mass (g)`, `separating sieve (mm)` and
  * `meniscus correction` above a table of `time (min)`, `reading`, `control` and `temperature (C)`.
  * Readings stand in the instrument's own units (152H: g/L; 151H: specific gravity; BS: 0.001 above
- * 1.000, so that 24.0 is 1.0240, kept in the record as specific gravity; g/mL: the density, 1.0240, of the
- * form of ISO 17892-4, which is taken where the sheet names no other).
+ * 1.000, so that 24.0 is 1.0240, kept in the record as specific gravity; g/mL: the density, 1.0240).
  *
  * In place of the column `control` the sheet may have the line `dispersant correction` and, where the
  * scale is not right at 20 °C, `calibration temperature (C)`, or in the form of ASTM D7928 the line
@@ -175,7 +174,6 @@ export function readHydrometer(grid: SheetGrid): SheetReading<HydrometerRecord> 
     const record: HydrometerRecord = {
       file,
       hydrometer,
-      ...(hydrometer === "g/mL" ? { method: "ISO 17892-4" } : {}),
       ...readMethod(sheet),
       dryMassG: facts.dryMassG as number,
       separatingSizeMm: facts.separatingSizeMm as number,

@@ -7,6 +7,7 @@ import type { JarAnalysis, JarComparison } from "../grading/sedimentation/jar.js
 import type { PipetteAnalysis } from "../grading/sedimentation/pipette.js";
 import { WATER_SOURCES, type WaterBasis } from "../grading/sedimentation/settling.js";
 import type { SieveAnalysis } from "../grading/sieveAnalysis.js";
+import type { HydrometerType } from "../lab/hydrometer.js";
 import type { Pretreatment } from "../lab/pretreatment.js";
 import { SIEVE_DESIGNATIONS } from "../quantities/sieves.js";
 import { joinTexts, say, type Text, wordFor } from "../words/message.js";
@@ -221,15 +222,15 @@ function waterNote(water: WaterBasis): Text {
 function sedimentationNotes(
   analysis: Pick<
     HydrometerAnalysis,
-    "corrections" | "calibration" | "method" | "pretreatment" | "rows" | "water"
+    "corrections" | "calibration" | "hydrometer" | "method" | "pretreatment" | "water"
   >,
 ): Text[] {
-  const { corrections, calibration, method, pretreatment, rows, water } = analysis;
-  const bs = rows.some(({ bsSizeMm }) => bsSizeMm !== undefined);
+  const { corrections, calibration, hydrometer, method, pretreatment, water } = analysis;
+  const bs = hydrometer === "BS";
   return [
     ...(method === undefined ? [] : [formNote(method, water)]),
     ...pretreatmentNotes(pretreatment),
-    ...(corrections ? [correctionsNote(corrections, bs)] : []),
+    ...(corrections ? [correctionsNote(corrections, hydrometer)] : []),
     ...(calibration ? [calibrationNote(calibration, bs)] : []),
     ...(bs
       ? [
@@ -243,19 +244,20 @@ function sedimentationNotes(
 /** The form of test that the laboratory names, and whether it is still in force. */
 function formNote(method: string, water: WaterBasis): Text {
   return water === "ASTM D422"
-    ? say`Form of test, as the sheet names it: ${method}. ASTM D422 was withdrawn in 2016, D7928 and D6913 took its place (from memory).`
-    : say`Form of test, as the sheet names it: ${method}.`;
+    ? say`Form of test, as stated: ${method}. ASTM D422 was withdrawn in 2016, D7928 and D6913 took its place (from memory).`
+    : say`Form of test, as stated: ${method}.`;
 }
 
 function correctionsNote(
   corrections: NonNullable<HydrometerAnalysis["corrections"]>,
-  bs: boolean,
+  hydrometer: HydrometerType,
 ): Text {
   if ("temperatureDensity" in corrections) {
-    return say`No control cylinder was read: the control is computed by the temperature–density equation of ASTM D7928 with its constant ${plain(corrections.temperatureDensity, 5)}.`;
+    const mark = hydrometer === "152H" ? say`read in a worked thesis` : say`from memory`;
+    return say`No control cylinder was read: the control is computed by the temperature–density equation of ASTM D7928 (coefficients ${mark}) with its constant ${plain(corrections.temperatureDensity, 5)}.`;
   }
   const { dispersant, calibrationC = 20 } = corrections;
-  return say`No control cylinder was read: the control is computed from the dispersant's ${plain(bs ? 1000 * dispersant : dispersant)} units, the meniscus and the temperature (scale right at ${plain(calibrationC)} °C).`;
+  return say`No control cylinder was read: the control is computed from the dispersant's ${plain(hydrometer === "BS" ? 1000 * dispersant : dispersant)} units, the meniscus and the temperature (scale right at ${plain(calibrationC)} °C).`;
 }
 
 function calibrationNote(

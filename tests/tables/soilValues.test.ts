@@ -190,6 +190,7 @@ describe("tables of a grading", () => {
   it("a BS hydrometer in thousandths, with its own size and a computed control", () => {
     const table = sedimentationTable("Pit 1", {
       ...WATER,
+      hydrometer: "BS",
       rows: [
         { ...reading, correctedReading: 0.01456, computedControl: 1.00123, bsSizeMm: 0.0131 },
         { ...reading, correctedReading: 0.01456, bsSizeMm: 0.0131 },
@@ -216,15 +217,15 @@ describe("tables of a grading", () => {
         } as unknown as HydrometerAnalysis),
       ).join(" ");
     expect(notes("ASTM D422")).toContain("our own. ASTM D422 was withdrawn in 2016");
-    expect(notes("modern")).toContain("names it: our own.");
+    expect(notes("modern")).toContain("as stated: our own.");
     expect(notes("modern")).not.toContain("withdrawn");
   });
 
   it("a hydrometer's depths say where they come from", () => {
-    const noteOf = (calibration: object, rows: readonly object[] = [reading]) =>
+    const noteOf = (calibration: object, hydrometer = "151H") =>
       notesOf(
         sedimentationTable("Pit 1", {
-          ...{ rows, ...WATER, calibration },
+          ...{ rows: [reading], ...WATER, hydrometer, calibration },
         } as unknown as HydrometerAnalysis),
       ).find((note) => note.startsWith("Effective depth"));
     const depths = [
@@ -234,9 +235,7 @@ describe("tables of a grading", () => {
     expect(noteOf({ depths })).toBe(
       "Effective depth by the instrument's own calibration: 1 at 20.00 cm; 1.03 at 8.50 cm.",
     );
-    expect(noteOf({ depths }, [{ ...reading, bsSizeMm: 0.0131 }])).toContain(
-      "calibration: 0 at 20.00 cm; 30 at 8.50 cm.",
-    );
+    expect(noteOf({ depths }, "BS")).toContain("calibration: 0 at 20.00 cm; 30 at 8.50 cm.");
     const marks = [
       { reading: 0, toNeckCm: 10.5 },
       { reading: 60, toNeckCm: 2.25 },

@@ -57,7 +57,7 @@ export interface HydrometerAnalysis {
   readonly passingSeparatingPct: number;
   /** Factor a of the 152H scale for particles that are not of 2650 kg/m³; 1 for the 151H, whose formula needs none. */
   readonly densityFactor: number;
-  /** Form of test as the sheet names it. */
+  /** Form of test as the sheet, or the study for it, names it. */
   readonly method?: string;
   /** Whose viscosity of water the sizes rest on. */
   readonly water: WaterBasis;
@@ -131,7 +131,7 @@ export function analyseHydrometer(
     passingSeparatingPct: input.passingSeparatingPct,
     densityFactor,
     ...(record.method === undefined ? {} : { method: record.method }),
-    water: waterBasis(record.method),
+    water: basisOf(record),
     ...(corrections ? { corrections } : {}),
     ...(calibration ? { calibration } : {}),
     ...(pretreatment ? { pretreatment } : {}),
@@ -159,6 +159,11 @@ function checkInput(
   });
 }
 
+/** Density hydrometers (g/mL) are those of ISO 17892-4 (from memory), unless another form is named. */
+function basisOf({ method, hydrometer }: HydrometerRecord): WaterBasis {
+  return method === undefined && hydrometer === "g/mL" ? "ISO 17892-4" : waterBasis(method);
+}
+
 /** One reading worked out; none where water or depth are not known at it. */
 function analyseReading(
   record: HydrometerRecord,
@@ -167,7 +172,7 @@ function analyseReading(
 ): HydrometerAnalysisRow[] {
   const { timeMin, reading, control, temperatureC, row } = record.readings[index];
   const { calibration, particleDensityKgM3, passingSeparatingPct, pctPerUnit } = input;
-  const water = waterProperties(temperatureC, waterBasis(record.method));
+  const water = waterProperties(temperatureC, basisOf(record));
   const trueReading = reading + record.meniscusCorrection;
   const effectiveDepthCm = calibration
     ? hydrometerDepth(calibration, trueReading)
