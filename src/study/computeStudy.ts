@@ -216,11 +216,16 @@ function heldSoils(
   };
 }
 
-/** What was tested is carried over to the blend that was tested, and to no other: it has no cement content. */
+/**
+ * The tests without a content to build, where the blend of the study is not the one that was tested: what its
+ * blocks would need stands with their trial, beside its name and shares.
+ */
 function withoutContent(strength: StrengthStudy | undefined): StrengthStudy | undefined {
   if (strength === undefined) return undefined;
-  const { chosenCementPct: _, ...tests } = strength;
-  return tests;
+  const { chosenCementPct: _c, leastCement: _l, leastCementOfOthers: _o, ...tests } = strength;
+  const tested = new Set(tests.fit.contentsPct);
+  const bandsAtContents = tests.bandsAtContents.filter(({ cementPct }) => tested.has(cementPct));
+  return { ...tests, bandsAtContents };
 }
 
 /** Lots of the work are lots of a tested mix, or of none that this study knows. */

@@ -95,7 +95,7 @@ function cementContents(
 ): readonly [readonly number[], Text] {
   if (entered) return [entered, say`Cement contents as entered.`];
   if (crushed.length > 2) {
-    const words = joinTexts(crushed.map((pct) => say`${pct} %`));
+    const words = joinTexts(crushed.map((pct) => say`${formatPlain(pct, 3)} %`));
     return [crushed, say`Cement contents of the blocks made before (${words}).`];
   }
   return [FALLBACK_CEMENT_PCT, say`Four cement contents to try; common practice, no source.`];

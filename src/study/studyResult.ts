@@ -356,7 +356,7 @@ export interface StudyResult {
   readonly guidanceComparison?: GuidanceComparison;
   /** Each soil in the same way, while no blend was sought. */
   readonly soilGuidance?: readonly SoilGuidance[];
-  /** Of the trial that `life` names; of another blend where the blend is only proposed. */
+  /** Of the trial that `life` names; where its blend is only proposed, without a least or chosen content. */
   readonly strength?: StrengthStudy;
   /** Of the same trial, in place of `strength` where no curve could be fitted. */
   readonly blocks?: BlockMeans;

@@ -401,7 +401,7 @@ function crushedFindings({ strength }: StudyConfig, { name, key, crushed }: Tria
   if (asked === undefined || crushed === undefined || asked === crushed) return [];
   return [
     finding(
-      { file: STUDY_FILE, column: `${key}.crushed`, value: CRUSHED[crushed] },
+      { file: STUDY_FILE, column: `${key}.crushed`, value: crushed },
       "warning",
       "crushed-otherwise",
       {

@@ -66,7 +66,14 @@ describe("what was tested and what is proposed", () => {
     expect(codes).toContain("blend-not-tested");
     expect(result.life.state).toBe("proposed");
     expect(result.mix).toBeUndefined();
-    expect(result.strength.chosenCementPct).toBeUndefined();
+    // No content to build, under no name: what the blocks would need stands with their own trial.
+    const { strength, trials } = result;
+    expect(Object.keys(strength).filter((key) => /least|chosen/i.test(key))).toEqual([]);
+    expect(strength.bandsAtContents.map(({ cementPct }) => cementPct)).toEqual(
+      strength.fit.contentsPct,
+    );
+    expect(trials[0].strength!.chosenCementPct).toBe(6);
+    expect(trials[0].strength!.leastCement!.batchablePct).toBe(6);
     expect(findings.filter(({ severity }) => severity === "error")).toEqual([]);
     expect(mixStateNote(result).tone).toBe("warning");
     for (const sheet of [...siteSheets(result), mixCard(result), siteOrderList(result)]) {

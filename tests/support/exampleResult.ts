@@ -32,7 +32,8 @@ export type FullResult = Told<
 /** Says that a result is full, and throws where it is not. */
 export function full(result: StudyResult): FullResult {
   const { blend, strength, life } = result;
-  if (!blend || !strength?.leastCement || !life) throw new Error("this result is not full");
+  const answered = life?.state !== "tested" || strength?.leastCement !== undefined;
+  if (!blend || !strength || !life || !answered) throw new Error("this result is not full");
   return result as FullResult;
 }
 
