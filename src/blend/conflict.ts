@@ -53,7 +53,7 @@ export function explainConflict(programme: BlendProgramme, maxMaterials: number)
   const kept = minLimitBreach(programme, (row) => alone.length > 0 || together.includes(row));
   const { shares, breach } = kept.status === "ok" ? kept : all;
   const minBreach = rows.flatMap((row, i) =>
-    breach[i] > ROUNDING ? [{ label: nameOf(row), by: breach[i], unit: row.unit }] : [],
+    breach[i] > ROUNDING ? [{ label: limitName(row), by: breach[i], unit: row.unit }] : [],
   );
   const message =
     alone.length > 0
@@ -68,7 +68,7 @@ export function explainConflict(programme: BlendProgramme, maxMaterials: number)
   return {
     conflict: {
       alone,
-      together: together.map(nameOf),
+      together: together.map(limitName),
       sharesPct: shares.map((share) => 100 * share),
       minBreach,
     },
@@ -123,7 +123,7 @@ function togetherMessage(
   minBreach: BlendConflict["minBreach"],
 ): Text {
   const misses = minBreach.map(({ label, by, unit }) => say`${label} by ${difference(by, unit)}`);
-  return say`Each of these limits can be met, but not all together: ${joinTexts(together.map(nameOf), "; ")}. The blend that breaks them least misses ${joinTexts(misses)}. Relax one of them, or add a material that by itself meets all of them.`;
+  return say`Each of these limits can be met, but not all together: ${joinTexts(together.map(limitName), "; ")}. The blend that breaks them least misses ${joinTexts(misses)}. Relax one of them, or add a material that by itself meets all of them.`;
 }
 
 function sharesMessage(minPct: number, maxPct: number): Text {
@@ -132,7 +132,8 @@ function sharesMessage(minPct: number, maxPct: number): Text {
     : say`The maximum shares add up to ${formatNumber(maxPct, 4)} %: raise them by ${formatNumber(100 - maxPct, 3)} points in all, or add a material.`;
 }
 
-function nameOf({ label, side, limit, unit }: LimitRow): Text {
+/** A side of a limit in words, such as “fines at most 30 %”. */
+export function limitName({ label, side, limit, unit }: LimitRow): Text {
   return say`${label} ${sideOf(side, amount(limit, unit))}`;
 }
 

@@ -1,7 +1,9 @@
 import { bandFindings } from "../blend/band.js";
 import { checkBlend } from "../blend/check.js";
+import { limitName } from "../blend/conflict.js";
 import type { BlendDesign } from "../blend/description.js";
 import { type BlendInput, designBlend, MIN_SHARE_PCT } from "../blend/design.js";
+import { limitRows, limitValue } from "../blend/limits.js";
 import { type BlendMaterial, blendCurve, measuredTopMm } from "../blend/material.js";
 import { type Robustness, robustness } from "../blend/robustness.js";
 import type { BandTargetPoint, BlendTarget } from "../blend/target.js";
@@ -13,7 +15,7 @@ import { characteristicSizes } from "../grading/characteristics.js";
 import { boundariesOf, fractions } from "../grading/fractions.js";
 import type { BandPoint, GuidanceEntry } from "../guidance/entry.js";
 import { formatFixed, formatNumber } from "../quantities/format.js";
-import { say } from "../words/message.js";
+import { joinTexts, say, type Text } from "../words/message.js";
 import type { Study } from "./study.js";
 import type { BlendStudy, MaterialResult, StudyResult } from "./studyResult.js";
 
@@ -68,9 +70,9 @@ function fixedBlend(
   entries: readonly GuidanceEntry[],
   column: "mix-from" | "mix.shares",
 ): { readonly blend?: BlendStudy; readonly findings: readonly Finding[] } {
-  const fixed = fixedShares(config, sharesPct);
-  const free = { ...fixed, limits: [], maxMaterials: undefined };
-  const { blend, findings } = computeBlend(free, materials, entries);
+  const fixed = { ...fixedShares(config, sharesPct), limits: [], maxMaterials: undefined };
+  const { blend, findings } = computeBlend(fixed, materials, entries);
+  if (!blend) return { findings };
   const input = blendInput(fixed, materials, entries);
   return { blend, findings: [...findings, ...brokenLimits(config, sharesPct, input, column)] };
 }
@@ -123,43 +125,89 @@ function fixedShares(config: AimedConfig, sharesPct: readonly number[]): AimedCo
   };
 }
 
-/** Where a blend that is set leaves what the study asks of a blend. */
+/** Where a blend that is set leaves what the study asks of a blend, or cannot be held against it. */
 function brokenLimits(
-  { materials }: Pick<StudyConfig, "materials">,
+  { materials, limits, maxMaterials = materials.length }: AimedConfig,
   sharesPct: readonly number[],
   input: BlendInput,
   column: "mix-from" | "mix.shares",
 ): Finding[] {
-  const place = { file: STUDY_FILE, column };
   const tested = column === "mix-from";
-  const remedy = say`Build another blend, or loosen what the study asks for.`;
-  const ofShares = materials.flatMap(({ name, minSharePct, maxSharePct }, index): Finding[] => {
-    const share = sharesPct[index];
-    if (share >= minSharePct - 1e-9 && share <= maxSharePct + 1e-9) return [];
-    return [
-      finding(place, "warning", "tested-blend-breaks-limits", {
-        message: tested
-          ? say`The tested blend has ${formatFixed(share, 1)} % of ${name}.`
-          : say`The blend as it is set has ${formatFixed(share, 1)} % of ${name}.`,
-        expected: say`${formatNumber(minSharePct, 3)} to ${formatNumber(maxSharePct, 3)} %, as the study asks`,
-        remedy,
-      }),
-    ];
-  });
-  if (!input.limits?.length || hasErrors(checkBlend(input, STUDY_FILE))) return ofShares;
-  const { conflict } = designBlend(input);
-  const broken = conflict?.minBreach ?? [];
+  const told = (code: string, message: Text, expected: Text, remedy: Text) =>
+    finding({ file: STUDY_FILE, column }, "warning", code, { message, expected, remedy });
+  const breaks = (message: Text, expected: Text) =>
+    told(
+      "tested-blend-breaks-limits",
+      message,
+      expected,
+      say`Build another blend, or loosen what the study asks for.`,
+    );
+  const used = sharesPct.filter((share) => share > 0);
+  // A material that the blend has none of does not matter to its limits.
+  const usedMaterials = input.materials.filter((_, index) => sharesPct[index] > 0);
   return [
-    ...ofShares,
-    ...broken.map(({ label, by, unit }) =>
-      finding(place, "warning", "tested-blend-breaks-limits", {
-        message: tested
-          ? say`The tested blend breaks a limit of the study: ${label}, by ${formatNumber(by, 3)} ${unit}.`
-          : say`The blend as it is set breaks a limit of the study: ${label}, by ${formatNumber(by, 3)} ${unit}.`,
-        expected: say`the limits of the study`,
-        remedy,
-      }),
-    ),
+    ...materials.flatMap(({ name, minSharePct, maxSharePct }, index): Finding[] => {
+      const share = sharesPct[index];
+      if (share >= minSharePct - 1e-9 && share <= maxSharePct + 1e-9) return [];
+      return [
+        breaks(
+          tested
+            ? say`The tested blend has ${formatFixed(share, 1)} % of ${name}.`
+            : say`The blend as it is set has ${formatFixed(share, 1)} % of ${name}.`,
+          say`${formatNumber(minSharePct, 3)} to ${formatNumber(maxSharePct, 3)} %, as the study asks`,
+        ),
+      ];
+    }),
+    ...(used.length > maxMaterials
+      ? [
+          breaks(
+            tested
+              ? say`The tested blend has ${used.length} materials.`
+              : say`The blend as it is set has ${used.length} materials.`,
+            say`at most ${maxMaterials} materials, as the study asks`,
+          ),
+        ]
+      : []),
+    // Each by itself: one that cannot be judged hides no other.
+    ...limits.flatMap((limit): Finding[] => {
+      const alone = {
+        ...input,
+        materials: usedMaterials,
+        limits: [limit],
+        maxMaterials: undefined,
+      };
+      const blind = checkBlend(alone, STUDY_FILE).filter(({ severity }) => severity === "error");
+      if (blind.length > 0) {
+        const why = joinTexts(
+          blind.map(({ message }) => message),
+          " ",
+        );
+        return [
+          told(
+            "limit-not-judged",
+            tested
+              ? say`It is not known whether the tested blend keeps a limit of the study. ${why}`
+              : say`It is not known whether the blend as it is set keeps a limit of the study. ${why}`,
+            say`what the limit needs of each material of the blend`,
+            say`Have it tested and enter it, or take the limit off.`,
+          ),
+        ];
+      }
+      return limitRows(usedMaterials, [limit]).flatMap((row) => {
+        const over = limitValue(row, used) - row.limit;
+        const by = row.side === "max" ? over : -over;
+        if (by <= 1e-9 * Math.max(1, Math.abs(row.limit))) return [];
+        const [name, points] = [limitName(row), formatNumber(by, 3)];
+        return [
+          breaks(
+            tested
+              ? say`The tested blend breaks a limit of the study: ${name}, by ${points} ${row.unit}.`
+              : say`The blend as it is set breaks a limit of the study: ${name}, by ${points} ${row.unit}.`,
+            say`the limits of the study`,
+          ),
+        ];
+      });
+    }),
   ];
 }
 

@@ -10,6 +10,7 @@ import { crushedWords, disagreeWords, rivalTrials } from "./trials.js";
 /** Findings about the blend and its soils that whoever builds from a mix must read beside its numbers. */
 const OF_BLEND: ReadonlySet<string> = new Set([
   "tested-blend-breaks-limits",
+  "limit-not-judged",
   "chemistry-outside",
   "sulphates-to-ask",
 ]);

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { computeStudy } from "../../src/study/computeStudy.js";
 import { readStudy } from "../../src/study/readStudy.js";
+import { render } from "../../src/words/render.js";
 import { copyStudy } from "../support/studyCopy.js";
 
 /** The reading room with a mix that is set by hand. */
@@ -53,6 +54,41 @@ describe("a mix that is set by hand", () => {
     );
     expect([result?.life?.state, result?.mix]).toEqual(["proposed", undefined]);
     expect(codes.filter((code) => code === "tested-blend-breaks-limits").length).toBeGreaterThan(1);
+  });
+
+  it("tells every limit that a blend which is built breaks, and those it cannot be held against", async () => {
+    const told = async (edits: readonly (readonly [string, string])[]) => {
+      const copy = copyStudy("reading-room");
+      copy.edit("study.yaml", "\nbatch:\n", "\nmix-from: tested\n\nbatch:\n");
+      for (const [from, to] of edits) copy.edit("study.yaml", from, to);
+      const { study, findings } = await readStudy(copy.folder);
+      const { result } = computeStudy(study!, findings);
+      expect(result!.mix, "the tested blend is built").toBeDefined();
+      return result!.mix!.record.doubts.map((doubt) => render(doubt));
+    };
+    const fines: readonly [string, string] = ["fines: { max: 30 % }", "fines: { max: 5 % }"];
+    const ofFines = expect.stringMatching(/: fines at most 5\.00 %, by 19\.4 %\.$/);
+    const ofIndex = expect.stringMatching(/: plasticity index at most 2\.00 %, by /);
+    const soil = "The tested blend has 55.0 % of Site soil, two pits mixed.";
+    expect(
+      await told([
+        fines,
+        ["plasticity-index: { max: 15 % }", "plasticity-index: { max: 2 % }"],
+        ["share: { min: 30 %, max: 90 % }", "share: { min: 30 %, max: 40 % }"],
+      ]),
+    ).toEqual([soil, ofFines, ofIndex]);
+    // More materials than allowed, and a soil of no known plasticity, hide no other limit.
+    expect(
+      await told([
+        fines,
+        ["\nlimits:\n", "\nmax-materials: 2\nlimits:\n"],
+        ["    limits: sheets/site-soil-limits.csv\n", ""],
+      ]),
+    ).toEqual([
+      "The tested blend has 3 materials.",
+      ofFines,
+      "It is not known whether the tested blend keeps a limit of the study. Site soil, two pits mixed lacks a value that a limit or the objective needs: a plasticity index (0 if it is not plastic).",
+    ]);
   });
 
   it("is refused with materials that are not there, a wrong sum, or a trial's blend beside it", async () => {
