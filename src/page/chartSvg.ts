@@ -74,8 +74,8 @@ interface ChartLayout {
 const FONT_PX = 13;
 /** Mean width of a letter of a sans-serif face, in its size; from memory. */
 const LETTER = 0.54;
-const ROW_PX = 20;
 const KEY_PX = 30;
+const RIGHT_PX = 12;
 /** Where a text of a figure goes on in another line. */
 const BREAK = "<br>";
 
@@ -95,15 +95,23 @@ export function chartSvg(figure: Figure, options: ChartOptions): string {
   const other = traces.find(({ type = "scatter" }) => type !== "scatter");
   if (other) throw new RangeError(`invalid \`type\` of a trace: ${other.type}; expected scatter`);
   const layout = said.layout as ChartLayout;
-  const legend = layout.showlegend === false ? [] : legendRows(traces, width);
-  const height = options.heightPx + legend.length * ROW_PX;
+  const legend = layout.showlegend === false ? NO_LEGEND : legendOf(traces, width);
+  const legendPx = legend.rows * legend.rowPx;
+  const below = linesOf(layout.xaxis.title?.text ?? "", lettersIn(width - 16));
+  const height = options.heightPx + legendPx + (below.length - 1) * FONT_PX;
   const inside = {
     left: 54,
-    right: width - 12,
-    top: 8 + legend.length * ROW_PX,
-    bottom: height - 46,
+    right: width - RIGHT_PX,
+    top: 8 + legendPx,
+    bottom: height - 33 - below.length * FONT_PX,
   };
-  const x = scaleOf(layout.xaxis, traces, "x", [inside.left, inside.right], width < 480 ? 5 : 9);
+  const x = scaleOf(
+    layout.xaxis,
+    traces,
+    "x",
+    [inside.left, inside.right],
+    isNarrow(width) ? 5 : 9,
+  );
   const y = scaleOf(layout.yaxis, traces, "y", [inside.bottom, inside.top], 7);
   const number = (value: number) => withDecimalSign(plainNumber(value), locale);
   const place = { x, y, inside, paint, idPrefix };
@@ -119,10 +127,15 @@ export function chartSvg(figure: Figure, options: ChartOptions): string {
     ...traces.map((trace) => marksSvg(trace, place)),
     "</g>",
     ...(layout.annotations ?? []).map((note) => noteSvg(note, place)),
-    ...axisTitles(layout, inside, height, paint),
-    ...legend.flatMap((row, at) => row.map((key) => keySvg(key, 6 + at * ROW_PX, place))),
+    ...axisTitles(below, layout.yaxis.title?.text ?? "", inside, height, paint),
+    ...legend.keys.map((key) => keySvg(key, legend, place)),
   ];
   return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" width="${width}" height="${height}" role="img" aria-labelledby="${idPrefix}-t ${idPrefix}-d" font-family="'Source Sans 3','Segoe UI',system-ui,'Helvetica Neue',Arial,sans-serif" font-size="${FONT_PX}" fill="${paint(PALETTE.manganese)}"><title id="${idPrefix}-t">${escapeHtml(said.title)}</title><desc id="${idPrefix}-d">${escapeHtml(said.altText)}</desc><defs><clipPath id="${idPrefix}-plot"><rect x="${inside.left}" y="${inside.top}" width="${inside.right - inside.left}" height="${inside.bottom - inside.top}"/></clipPath>${patterns.join("")}</defs><g aria-hidden="true">${parts.join("")}</g></svg>`;
+}
+
+/** As wide as a phone. */
+function isNarrow(width: number): boolean {
+  return width < 480;
 }
 
 interface Inside {
@@ -233,7 +246,7 @@ function gridOf(
       .map((line) => line.split("|")[0])
       .join("")}" stroke="${paint(color)}" fill="none"/>`;
   const ink = paint(PALETTE.manganese);
-  const small = width < 480 ? FONT_PX - 1 : FONT_PX;
+  const small = isNarrow(width) ? FONT_PX - 1 : FONT_PX;
   const below = x.ticks.map(
     ({ value, text }) =>
       `<text x="${px(x.at(value))}" y="${px(bottom + 18)}" text-anchor="middle" font-size="${small}">${escapeHtml(text ?? number(value))}</text>`,
@@ -245,23 +258,48 @@ function gridOf(
   return `${ofColor(GRID.fine)}${ofColor(GRID.line)}<path d="M${px(left)} ${px(top)}V${px(bottom)}H${px(right)}" stroke="${ink}" fill="none"/>${below.join("")}${beside.join("")}`;
 }
 
+/** The titles of the axes: the one below in lines, the upright one beside the plot and never above it. */
 function axisTitles(
-  { xaxis, yaxis }: ChartLayout,
+  below: readonly string[],
+  upright: string,
   { left, right, top, bottom }: Inside,
   height: number,
   paint: (color: string) => string,
 ): string[] {
   const color = paint(QUIET.letters);
-  const middle = (top + bottom) / 2;
-  const upright = yaxis.title?.text ?? "";
-  const level = xaxis.title?.text ?? "";
-  // In a small plot a long title is made to fit, down to letters that can still be read.
-  const fitted = (roomPx: number, { length }: string) =>
-    Math.max(10, Math.min(FONT_PX, roomPx / (LETTER * Math.max(1, length)))).toFixed(1);
+  // In a low plot the upright title goes on beside the axis below it, in letters that can still be read.
+  const roomPx = height - top - 4;
+  const size = Math.max(10, Math.min(FONT_PX, roomPx / (LETTER * Math.max(1, upright.length))));
+  const fits = LETTER * size * upright.length <= bottom - top;
+  const [at, anchor] = fits ? [(top + bottom) / 2, "middle"] : [top, "end"];
+  const first = height - 8 - (below.length - 1) * FONT_PX;
+  const wider = below.some(({ length }) => length > lettersIn(right - left));
+  const middle = wider ? (right + RIGHT_PX) / 2 : (left + right) / 2;
   return [
-    `<text x="${px((left + right) / 2)}" y="${height - 8}" text-anchor="middle" font-size="${fitted(right - left, level)}" fill="${color}">${escapeHtml(level)}</text>`,
-    `<text transform="translate(14 ${px(middle)}) rotate(-90)" text-anchor="middle" font-size="${fitted(bottom - top + 40, upright)}" fill="${color}">${escapeHtml(upright)}</text>`,
+    ...below.map(
+      (line, index) =>
+        `<text x="${px(middle)}" y="${px(first + index * FONT_PX)}" text-anchor="middle" fill="${color}">${escapeHtml(line)}</text>`,
+    ),
+    `<text transform="translate(14 ${px(at)}) rotate(-90)" text-anchor="${anchor}" font-size="${size.toFixed(1)}" fill="${color}">${escapeHtml(upright)}</text>`,
   ];
+}
+
+/** How many letters go into a width. */
+function lettersIn(widthPx: number, fontPx = FONT_PX): number {
+  return Math.floor(widthPx / (LETTER * fontPx));
+}
+
+/** A text in lines of at most so many letters, broken where the figure breaks it and between words. */
+function linesOf(text: string, most: number): string[] {
+  return text.split(BREAK).flatMap((part) => {
+    const lines: string[] = [];
+    for (const word of part.split(" ")) {
+      const longer = `${lines.at(-1)} ${word}`;
+      if (lines.length > 0 && longer.length <= most) lines[lines.length - 1] = longer;
+      else lines.push(word);
+    }
+    return lines;
+  });
 }
 
 /** Dashes in multiples of the line's width, as plotly names them. */
@@ -391,9 +429,14 @@ function noteSvg(note: Annotation, place: Place): string {
   const { text, xref, yref, xanchor = "center", yanchor = "middle", font = {} } = note;
   // On a logarithmic axis a text's place is given as a power of ten.
   const value = place.x.log && xref !== "paper" ? powerOf(10, note.x) : note.x;
-  const x = spot(value, xref, "x", place);
+  const { left, right } = place.inside;
+  const most = isNarrow(right + RIGHT_PX) ? FONT_PX - 2 : FONT_PX;
+  const size = Math.min(font.size ?? FONT_PX, most);
+  // A text about a place near an end of the axis keeps inside the plot.
+  const wide = Math.max(...text.split(BREAK).map(({ length }) => length)) * LETTER * size;
+  const half = xanchor === "center" ? wide / 2 + 3 : 0;
+  const x = Math.min(Math.max(spot(value, xref, "x", place), left + half), right - half);
   const y = spot(note.y, yref, "y", place);
-  const size = Math.min(font.size ?? FONT_PX, FONT_PX);
   const drop = { top: size, middle: size / 3, bottom: -5 }[yanchor] ?? 0;
   const lines = text.split(BREAK).map((line, index) => {
     const shift = index === 0 ? "" : ` dy="${size}"`;
@@ -404,32 +447,48 @@ function noteSvg(note: Annotation, place: Place): string {
 
 interface LegendKey {
   readonly trace: Trace;
-  readonly name: string;
+  readonly lines: readonly string[];
   readonly x: number;
+  /** From the top, counted from 0. */
+  readonly row: number;
 }
 
-/** The names of the traces in rows as wide as the chart. */
-function legendRows(traces: readonly Trace[], width: number): LegendKey[][] {
-  const rows: LegendKey[][] = [];
-  let x = Number.POSITIVE_INFINITY;
-  const most = Math.floor((width - KEY_PX - 20) / (LETTER * FONT_PX));
+interface Legend {
+  readonly keys: readonly LegendKey[];
+  readonly rows: number;
+  readonly rowPx: number;
+  readonly fontPx: number;
+}
+
+const NO_LEGEND: Legend = { keys: [], rows: 0, rowPx: 0, fontPx: 0 };
+
+/**
+ * The names of the traces side by side as far as the chart is wide; a long one takes several rows, and on a
+ * phone all are smaller.
+ */
+function legendOf(traces: readonly Trace[], width: number): Legend {
+  const [fontPx, rowPx] = isNarrow(width) ? [FONT_PX - 1, 15] : [FONT_PX, 20];
+  const keys: LegendKey[] = [];
+  let [x, row, rows] = [8, 0, 0];
   for (const trace of traces) {
     if (!trace.name || trace.showlegend === false) continue;
-    const whole = trace.name.replaceAll(BREAK, " ");
-    const name = whole.length > most ? `${whole.slice(0, most - 1)}…` : whole;
-    const wide = KEY_PX + name.length * LETTER * FONT_PX + 18;
-    if (x + wide > width) {
-      rows.push([]);
-      x = 8;
-    }
-    rows[rows.length - 1].push({ trace, name, x });
+    const lines = linesOf(trace.name, lettersIn(width - KEY_PX - 20, fontPx));
+    const longest = Math.max(...lines.map(({ length }) => length));
+    const wide = KEY_PX + longest * LETTER * fontPx + 18;
+    if (x + wide > width && x > 8) [x, row] = [8, rows];
+    keys.push({ trace, lines, x, row });
+    rows = Math.max(rows, row + lines.length);
     x += wide;
   }
-  return rows;
+  return { keys, rows, rowPx, fontPx };
 }
 
-function keySvg({ trace, name, x }: LegendKey, top: number, place: Place): string {
-  const y = top + ROW_PX / 2;
+function keySvg(
+  { trace, lines, x, row }: LegendKey,
+  { rowPx, fontPx }: Legend,
+  place: Place,
+): string {
+  const y = 6 + (row + 0.5) * rowPx;
   const { mode = "lines", line = {}, marker = {} } = trace;
   const area =
     trace.fill === "tonexty"
@@ -445,7 +504,11 @@ function keySvg({ trace, name, x }: LegendKey, top: number, place: Place): strin
         { ...place, x: fixedScale(x + 12), y: fixedScale(y) },
       )
     : "";
-  return `${area}${stroke}${mark}<text x="${px(x + KEY_PX)}" y="${px(y + 4.5)}">${escapeHtml(name)}</text>`;
+  const words = lines.map(
+    (line, index) =>
+      `<tspan x="${px(x + KEY_PX)}" y="${px(y + 4.5 + index * rowPx)}">${escapeHtml(line)}</tspan>`,
+  );
+  return `${area}${stroke}${mark}<text font-size="${fontPx}">${words.join(" ")}</text>`;
 }
 
 function fixedScale(at: number): Scale {

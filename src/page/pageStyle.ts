@@ -107,7 +107,7 @@ main{padding:0 1rem 2rem}
 .card>h2{margin-bottom:.6rem}.card h3{margin:1rem 0 .4rem}
 .bench{display:grid;gap:.9rem;grid-template-columns:minmax(0,1fr);grid-template-areas:"plot" "sheet" "verdict" "bucket"}
 .plot{grid-area:plot}.sheet{grid-area:sheet}.verdict{grid-area:verdict}.bucket{grid-area:bucket}
-@media (max-width:759px){html{scroll-padding-top:17rem}main{padding:0 .5rem 2rem}.plot{position:sticky;top:0;z-index:3;padding:.3rem .4rem;box-shadow:0 2px 6px #0003}.plot h2{display:none}.card{padding:.8rem .7rem}}
+@media (max-width:759px){html{scroll-padding-top:19rem}main{padding:0 .5rem 2rem}.plot{position:sticky;top:0;z-index:3;padding:.3rem .4rem;box-shadow:0 2px 6px #0003}.plot h2{display:none}.card{padding:.8rem .7rem}}
 @media (max-width:759px) and (max-height:560px){.plot{position:static}}
 @media (min-width:760px){.bench{grid-template-columns:minmax(19rem,2fr) minmax(0,3fr);grid-template-areas:"sheet plot" "sheet verdict" "bucket bucket";grid-template-rows:auto 1fr auto}}
 @media (min-width:1240px){.bench{grid-template-columns:minmax(20rem,23rem) minmax(0,1fr) minmax(20rem,25rem);grid-template-areas:"sheet plot bucket" "sheet verdict bucket";grid-template-rows:auto 1fr}}

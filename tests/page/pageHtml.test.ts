@@ -105,6 +105,50 @@ describe("a chart without a document", () => {
     expect(document.querySelectorAll("script, img").length).toBe(0);
   });
 
+  it("cuts no name of the legend and no title, and keeps them off the plot and inside the chart", () => {
+    const long = "Walker 2005 (from memory; not read)<br>derived by us from fraction limits";
+    const figure = gradingChart("Soil", [
+      { name: long, curve: curve(30) },
+      { name: "blend", curve: curve(20) },
+    ]);
+    const layout = figure.layout as { readonly xaxis: object; readonly yaxis: object };
+    const titled = {
+      ...figure,
+      layout: {
+        ...layout,
+        xaxis: {
+          ...layout.xaxis,
+          title: { text: "Cement (% of the dry mass of soil and aggregate)" },
+        },
+      },
+    };
+    const options = { widthPx: 320, heightPx: 190, locale: "en", idPrefix: "c" } as const;
+    const { document } = new JSDOM(chartSvg(titled, options)).window;
+    const texts = [...document.querySelectorAll("text")];
+    const lines = texts.flatMap((text) => {
+      const spans = [...text.querySelectorAll("tspan")];
+      return (spans.length > 0 ? spans : [text]).map((line) => ({
+        words: line.textContent!,
+        x: Number(line.getAttribute("x")),
+        y: Number(line.getAttribute("y")),
+      }));
+    });
+    const line = (words: string) => lines.find((each) => each.words === words)!;
+    const first = line("Walker 2005 (from memory; not read)");
+    const second = line("derived by us from fraction limits");
+    expect([second.x, second.y - first.y]).toEqual([first.x, 15]);
+    expect(line("blend").y).toBeGreaterThan(second.y);
+    expect(line("Cement (% of the dry mass of soil and").y).toBe(line("aggregate)").y - 13);
+    const plotTop = Number(document.querySelector("clipPath rect")!.getAttribute("y"));
+    expect(line("blend").y).toBeLessThan(plotTop);
+    // The upright title ends where the plot begins.
+    const upright = texts.find((text) => text.getAttribute("transform"))!;
+    const at = Number(/translate\(14 ([\d.]+)\)/.exec(upright.getAttribute("transform")!)![1]);
+    const long13 = upright.textContent!.length * 0.54 * Number(upright.getAttribute("font-size"));
+    const above = upright.getAttribute("text-anchor") === "end" ? 0 : long13 / 2;
+    expect(at - above).toBeGreaterThanOrEqual(plotTop);
+  });
+
   it("refuses a trace that it cannot draw", () => {
     const pie = figureOf("Pie", "", [{ type: "pie" }], { xaxis: {}, yaxis: {} });
     expect(() => draw(pie)).toThrow("invalid `type` of a trace: pie; expected scatter");

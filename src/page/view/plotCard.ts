@@ -56,12 +56,13 @@ export function plotCard(app: App): View {
   return { node, refresh: draw };
 }
 
-/** On a phone the names of the materials stand beside their sliders only, with the same lines. */
+/** On a phone the lines of the materials are explained beside their sliders only; the legend says so. */
 function forPhone(figure: Figure, materials: readonly { readonly name: Text }[]): Figure {
   const data = figure.data.map((trace) => {
-    const { name, line } = trace as { readonly name?: Text; readonly line?: { width?: number } };
-    const known = materials.some((material) => material.name === name) || line?.width === 0;
+    const { name } = trace as { readonly name?: Text };
+    const known = materials.some((material) => material.name === name);
     return known ? { ...trace, showlegend: false } : trace;
   });
-  return { ...figure, data };
+  const elsewhere = { name: say`materials: see their sliders`, mode: "none", x: [], y: [] };
+  return { ...figure, data: [...data, elsewhere] };
 }
