@@ -125,6 +125,18 @@ export function sizeAtPassing(
 }
 
 /**
+ * A part in percent of the whole that it belongs to. Divided before it is multiplied: 100 x / x may come out a
+ * last digit above 100, which is no percentage.
+ *
+ * @example
+ * percentOf(80, 20) // => 25
+ * percentOf(0.2242152466367713, 0.2242152466367713) // => 100
+ */
+export function percentOf(whole: number, part: number): number {
+  return 100 * (part / whole);
+}
+
+/**
  * The curve of a material after everything coarser than a size was screened off.
  *
  * Formula: passing' = 100 passing / passing at the screen (California Test 105, 2012, read in part).
@@ -145,7 +157,7 @@ export function scalp(curve: GradingCurve, screenMm: number): GradingCurve {
   const points = fineToCoarse(curve.points);
   const finer = points
     .filter(({ sizeMm }) => sizeMm < screenMm)
-    .map((point): GradingPoint => ({ ...point, passingPct: (100 * point.passingPct) / whole }));
+    .map((point): GradingPoint => ({ ...point, passingPct: percentOf(whole, point.passingPct) }));
   const at = points.find(({ sizeMm }) => sizeMm >= screenMm);
   return {
     points: [...finer, { sizeMm: screenMm, passingPct: 100, origin: at?.origin ?? "sieve" }],

@@ -1,5 +1,5 @@
 import { type Finding, type FindingPlace, finding } from "../findings/finding.js";
-import { type GradingCurve, passingAtSize } from "../grading/curve.js";
+import { type GradingCurve, passingAtSize, percentOf } from "../grading/curve.js";
 import { formatFixed } from "../quantities/format.js";
 import { joinTexts, say, type Text, wordFor } from "../words/message.js";
 import type {
@@ -210,7 +210,7 @@ function passingOf(
   const passing = passingAtSize(curve, sizeMm);
   if (ofPassingMm === undefined || passing === undefined) return passing;
   const whole = passingAtSize(curve, ofPassingMm);
-  return whole === undefined || whole === 0 ? undefined : Math.min(100, (100 * passing) / whole);
+  return whole === undefined || whole === 0 ? undefined : percentOf(whole, passing);
 }
 
 function measure(

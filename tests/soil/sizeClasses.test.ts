@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { classifyBs5930 } from "../../src/soil/classification/bs5930.js";
+import { classifyCurve } from "../../src/soil/classification/classifyCurve.js";
 import { classifyIso14688, gradedTerm } from "../../src/soil/classification/iso14688.js";
 import { sizeShares } from "../../src/soil/classification/sizeClass.js";
 import { usdaFromCurve, usdaTexture } from "../../src/soil/classification/usdaTexture.js";
@@ -22,6 +23,16 @@ describe("sizeShares", () => {
     expect(shares.sandPct).toBeCloseTo(30, 9);
     expect(shares.finesPct).toBeCloseTo(20, 9);
     expect(shares.clayPct).toBeCloseTo(10, 9);
+  });
+
+  it("are 100 at most where one fraction is the whole, as a division of a number by itself may not be", () => {
+    const whole = 0.2242152466367713;
+    expect((100 * whole) / whole).toBeGreaterThan(100);
+    for (const system of ["iso14688", "bs5930"] as const) {
+      const shares = sizeShares(curveOf([0.06, 0], [2, 0], [63, whole]), system)!;
+      expect(shares).toMatchObject({ gravelPct: 100, sandPct: 0, finesPct: 0 });
+    }
+    expect(classifyCurve(curveOf([0.06, 0], [2, 0], [63, whole]), "iso14688").label).toBe("Gr");
   });
 
   it("are none where the curve does not reach a boundary; clay alone may be missing", () => {

@@ -1,4 +1,4 @@
-import { type GradingCurve, passingAtSize } from "../../grading/curve.js";
+import { type GradingCurve, passingAtSize, percentOf } from "../../grading/curve.js";
 import { type BoundarySystem, fractions } from "../../grading/fractions.js";
 import type { Text } from "../../words/message.js";
 
@@ -54,7 +54,7 @@ export function sizeShares(curve: GradingCurve, system: BoundarySystem): SizeSha
   if (gravelPct === undefined || sandPct === undefined || finesPct === undefined || !whole) {
     return undefined;
   }
-  const part = (pct: number) => (100 * pct) / whole;
+  const part = (pct: number) => percentOf(whole, pct);
   return {
     gravelPct: part(gravelPct),
     sandPct: part(sandPct),

@@ -1,5 +1,5 @@
 import { characteristicSizes } from "../../grading/characteristics.js";
-import { type GradingCurve, passingAtSize } from "../../grading/curve.js";
+import { type GradingCurve, passingAtSize, percentOf } from "../../grading/curve.js";
 import { checkThat } from "../../quantities/checkNumber.js";
 import { formatFixed } from "../../quantities/format.js";
 import { type Sentence, say, soilNamed, type Text } from "../../words/message.js";
@@ -240,8 +240,7 @@ export function uscsFromCurve(
 ): Pick<UscsInput, "gravelPct" | "sandPct" | "finesPct" | "cu" | "cc"> | undefined {
   const [fines, sand, whole] = [0.075, 4.75, 75].map((size) => passingAtSize(curve, size));
   if (fines === undefined || sand === undefined || !whole) return undefined;
-  // 100 x / x may come out a last digit above 100.
-  const part = (pct: number) => Math.min(100, (100 * pct) / whole);
+  const part = (pct: number) => percentOf(whole, pct);
   const under75 = {
     points: curve.points
       .filter(({ sizeMm }) => sizeMm <= 75)

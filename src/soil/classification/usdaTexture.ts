@@ -1,4 +1,4 @@
-import { type GradingCurve, passingAtSize } from "../../grading/curve.js";
+import { type GradingCurve, passingAtSize, percentOf } from "../../grading/curve.js";
 import { fractions } from "../../grading/fractions.js";
 import { checkThat } from "../../quantities/checkNumber.js";
 import { formatFixed } from "../../quantities/format.js";
@@ -131,8 +131,7 @@ export function usdaFromCurve(curve: GradingCurve): UsdaParts | undefined {
   if (clayPct === undefined || siltPct === undefined || sandPct === undefined || !fine) {
     return undefined;
   }
-  // A part that is all of it may come out a last binary digit above.
-  const part = (pct: number) => Math.min(100, (100 * pct) / fine);
+  const part = (pct: number) => percentOf(fine, pct);
   return {
     sandPct: part(sandPct),
     siltPct: part(siltPct),
