@@ -18,7 +18,7 @@ import { computeGuidance, studyGuidance } from "./guidance.js";
 import { MADE_WITH } from "./madeWith.js";
 import { computeMaterial, computeUngraded } from "./material.js";
 import { computeMix } from "./mix.js";
-import { plausibilityFindings } from "./plausibility.js";
+import { deepLifts, plausibilityFindings, trialContradictions } from "./plausibility.js";
 import { proposal } from "./proposal.js";
 import { computeQuality } from "./quality.js";
 import { reviewFindings } from "./review.js";
@@ -91,7 +91,7 @@ function computeInSi(
   const tests = computeTests(study, materials, blends);
   const { trials, life, followed } = tests;
   const { compaction, strength, blocks } = followed ?? {};
-  const build = mixOf(config, blend, tests, [...guidance.findings, ...blends.findings]);
+  const build = mixOf(study, blend, tests, [...guidance.findings, ...blends.findings]);
   const mix = build?.mix;
   const tested = life?.state === "tested";
   const quality = qualityOf(study, strength, mix, tested);
@@ -171,18 +171,24 @@ function computeTests(
 
 /** The mix of a blend that was tested, where the study tells what is to be built. */
 function mixOf(
-  config: StudyConfig,
+  study: Study,
   blend: BlendStudy | undefined,
   { trials, life, followed }: Tests,
   findings: readonly Finding[],
 ) {
+  const { config } = study;
   const { compaction, strength } = followed ?? {};
   if (!blend || life?.state !== "tested" || !followed || !strength || !isBuildable(config)) {
     return undefined;
   }
   return computeMix(config, blend, strength, compaction, {
     reasons: [life.message],
-    doubts: mixDoubts(config, followed, trials, findings),
+    doubts: mixDoubts(config, followed, trials, [
+      ...(compaction?.findings ?? []),
+      ...trialContradictions(study, followed),
+      ...findings,
+      ...deepLifts(config),
+    ]),
   });
 }
 

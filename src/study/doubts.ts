@@ -3,25 +3,31 @@ import type { Finding } from "../findings/finding.js";
 import { OPTIMUM_ABOVE_ZERO_AIR } from "../soil/compaction/compactionTest.js";
 import { fewBlocksFindings } from "../strength/modelFindings.js";
 import { say, type Text } from "../words/message.js";
-import { blocksAgainstCompaction } from "./plausibility.js";
 import type { MixLife, StudyResult, TrialStudy } from "./studyResult.js";
 import { crushedWords, disagreeWords, rivalTrials } from "./trials.js";
 
-/** Findings about the blend and its soils that whoever builds from a mix must read beside its numbers. */
-const OF_BLEND: ReadonlySet<string> = new Set([
+/** Findings that whoever builds from a mix must read beside its numbers. */
+const DOUBTS: ReadonlySet<string> = new Set([
+  OPTIMUM_ABOVE_ZERO_AIR,
+  "blocks-against-compaction",
+  "blocks-of-another-shape",
+  "blocks-made-outside-window",
+  "blocks-too-dry-for-soaked",
   "tested-blend-breaks-limits",
   "limit-not-judged",
   "chemistry-outside",
   "sulphates-to-ask",
+  "lift-too-deep",
 ]);
 
 /**
  * What speaks against building from a mix as it stands: blocks crushed in another state than the requirement
  * speaks of, or in a state that is not told; tests of one blend that disagree; too few blocks or cement
- * contents; a compaction curve above the line of zero air voids; limits that the blend breaks. Every card,
- * sheet and page that gives the mix prints them.
+ * contents; blocks or a compaction curve that contradict each other; limits that the blend breaks; lifts too
+ * deep to ram. Every card, sheet and page that gives the mix prints them.
  *
- * @param trial whose compaction and blocks the mix follows. @param findings of the blend and its materials.
+ * @param trial whose compaction and blocks the mix follows. @param findings of its sheets, of the blend, its
+ * materials and the element.
  */
 export function mixDoubts(
   config: StudyConfig,
@@ -29,24 +35,13 @@ export function mixDoubts(
   trials: readonly TrialStudy[],
   findings: readonly Finding[],
 ): Text[] {
-  const { strength, compaction } = trial;
+  const { strength } = trial;
   return [
     ...stateDoubts(config, trial),
     ...rivalWords(config, trial, trials),
     ...(strength ? fewBlocksFindings(strength.fit, "").map(({ message }) => message) : []),
-    ...densityDoubt(trial),
-    ...(compaction?.findings ?? [])
-      .filter(({ code }) => code === OPTIMUM_ABOVE_ZERO_AIR)
-      .map(({ message }) => message),
-    ...findings.filter(({ code }) => OF_BLEND.has(code)).map(({ message }) => message),
+    ...findings.filter(({ code }) => DOUBTS.has(code)).map(({ message }) => message),
   ];
-}
-
-function densityDoubt({ strength, compaction }: TrialStudy): Text[] {
-  const max = compaction?.peak?.maximumDryDensityKgM3;
-  if (!strength || max === undefined) return [];
-  const apart = blocksAgainstCompaction(strength.specimens, max);
-  return apart ? [apart.message] : [];
 }
 
 function stateDoubts(config: StudyConfig, trial: TrialStudy): Text[] {

@@ -38,10 +38,12 @@ export function computeMix(
   if (refused.length > 0) return { findings: refused };
   const { cementPct = chosenCementPct, moisturePct = compaction.peak.optimumWaterPct } =
     config.specified ?? {};
+  const beside = leftOptimum(moisturePct, compaction.peak.optimumWaterPct);
   const design = {
     sharesPct: blend.shares.map(({ sharePct }) => sharePct),
     ...{ cementPct, moisturePct },
-    ...{ density, reasons, doubts },
+    ...{ density, reasons },
+    doubts: [...doubts, ...beside.map(({ message }) => message)],
   };
   const { record, water } = studyRecord(config, design, { compaction, strength });
   const findings = recordFindings(config, record);
@@ -73,11 +75,7 @@ export function computeMix(
       }),
       compared: compareMix(config, mix),
     },
-    findings: [
-      ...findings,
-      ...(cost?.findings ?? []),
-      ...leftOptimum(moisturePct, compaction.peak.optimumWaterPct),
-    ],
+    findings: [...findings, ...(cost?.findings ?? []), ...beside],
   };
 }
 

@@ -1,3 +1,4 @@
+import { mean } from "simple-statistics";
 import type { StudyConfig } from "../entries/studyConfig.js";
 import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
 import { passingAtSize } from "../grading/curve.js";
@@ -5,7 +6,7 @@ import type { SpecimenSheet } from "../lab/specimens.js";
 import { formatFixed, formatQuantity, measured } from "../quantities/format.js";
 import type { CompactionAnalysis } from "../soil/compaction/compactionTest.js";
 import { moistureWindow } from "../soil/compaction/moistureWindow.js";
-import { say, type Text } from "../words/message.js";
+import { say } from "../words/message.js";
 import type { Study } from "./study.js";
 import type { MaterialResult, TrialStudy } from "./studyResult.js";
 
@@ -30,16 +31,22 @@ export function plausibilityFindings(
     ...materials.flatMap((material) => roleFindings(study.config, material)),
     ...repeatedSheets(study),
     ...deepLifts(study.config),
-    ...study.trials.flatMap(({ entry, specimens }) => {
-      if (!specimens) return [];
-      const compaction = trials.find(({ id }) => id === entry.id)?.compaction;
-      const max = compaction?.peak?.maximumDryDensityKgM3;
-      return [
-        ...(max === undefined ? [] : densitiesApart(specimens, max)),
-        ...shapeFindings(entry, specimens),
-        ...(compaction ? moistureFindings(entry, specimens, compaction) : []),
-      ];
-    }),
+    ...trials.flatMap((trial) => trialContradictions(study, trial)),
+  ];
+}
+
+/** What speaks against the blocks of a trial: another density, shape or moisture than the study tells of them. */
+export function trialContradictions(
+  { trials }: Pick<Study, "trials">,
+  { id, compaction }: Pick<TrialStudy, "id" | "compaction">,
+): Finding[] {
+  const { entry, specimens } = trials.find((one) => one.entry.id === id) ?? {};
+  if (!entry || !specimens) return [];
+  const max = compaction?.peak?.maximumDryDensityKgM3;
+  return [
+    ...(max === undefined ? [] : densitiesApart(specimens, max)),
+    ...shapeFindings(entry, specimens),
+    ...(compaction ? moistureFindings(entry, specimens, compaction) : []),
   ];
 }
 
@@ -135,7 +142,7 @@ function roleFindings(
 const DEEPEST_LIFT_M = 0.2;
 
 /** Lifts whose lower part would stay loose. */
-function deepLifts({ elements, units }: StudyConfig): Finding[] {
+export function deepLifts({ elements, units }: StudyConfig): Finding[] {
   const depth = (metres: number) => formatQuantity(1000 * metres, "depth", units);
   return elements.flatMap(({ name, compactedLiftM }): Finding[] => {
     if (compactedLiftM <= DEEPEST_LIFT_M + 1e-9) return [];
@@ -173,38 +180,21 @@ function repeatedSheets({
   });
 }
 
-/** That the blocks of a trial have a density which its compaction test could not give; undefined where they agree. */
-export function blocksAgainstCompaction(
-  specimens: SpecimenSheet["specimens"],
-  maxKgM3: number,
-): { readonly meanKgM3: number; readonly message: Text } | undefined {
+/** Blocks with a density which the compaction test could not give. */
+function densitiesApart({ file, specimens }: SpecimenSheet, maxKgM3: number): Finding[] {
   const densities = specimens.flatMap(({ excluded, dryDensityKgM3 }) =>
     excluded || dryDensityKgM3 === undefined ? [] : [dryDensityKgM3],
   );
-  if (densities.length === 0) return undefined;
-  const mean = densities.reduce((sum, density) => sum + density, 0) / densities.length;
+  if (densities.length === 0) return [];
   const { min, max } = BLOCKS_TO_COMPACTION;
-  if (mean >= min * maxKgM3 && mean <= max * maxKgM3) return undefined;
-  return {
-    meanKgM3: mean,
-    message: say`The blocks have a mean dry density of ${measured(mean, "density", 0)}, the compaction test a maximum of ${measured(maxKgM3, "density", 0)}: they are not of the same earth.`,
-  };
-}
-
-function densitiesApart({ file, specimens }: SpecimenSheet, maxKgM3: number): Finding[] {
-  const apart = blocksAgainstCompaction(specimens, maxKgM3);
-  if (!apart) return [];
-  const { min, max } = BLOCKS_TO_COMPACTION;
+  const meanKgM3 = mean(densities);
+  if (meanKgM3 >= min * maxKgM3 && meanKgM3 <= max * maxKgM3) return [];
+  const value = measured(meanKgM3, "density", 0);
   return [
-    finding(
-      { file, value: say`${measured(apart.meanKgM3, "density", 0)}` },
-      "warning",
-      "blocks-against-compaction",
-      {
-        message: apart.message,
-        expected: say`${100 * min} to ${formatFixed(100 * max, 0)} % of the maximum`,
-        remedy: say`Check the mould's volume, the sides and masses of the blocks and the units of both sheets.`,
-      },
-    ),
+    finding({ file, value }, "warning", "blocks-against-compaction", {
+      message: say`The blocks have a mean dry density of ${value}, the compaction test a maximum of ${measured(maxKgM3, "density", 0)}: they are not of the same earth.`,
+      expected: say`${100 * min} to ${formatFixed(100 * max, 0)} % of the maximum`,
+      remedy: say`Check the mould's volume, the sides and masses of the blocks and the units of both sheets.`,
+    }),
   ];
 }

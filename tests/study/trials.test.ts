@@ -6,7 +6,9 @@ import type { Figure } from "../../src/figures/figure.js";
 import { strengthChart } from "../../src/figures/strength/strengthChart.js";
 import { computeStudy as compute } from "../../src/study/computeStudy.js";
 import type { Study } from "../../src/study/study.js";
+import type { Crushed, TrialStudy } from "../../src/study/studyResult.js";
 import { compareBlends } from "../../src/study/testedBlend.js";
+import { mixLife, rivalTrials } from "../../src/study/trials.js";
 import { recipeTable } from "../../src/tables/mix.js";
 import { siteOrderList } from "../../src/tables/quantities.js";
 import { siteSheets } from "../../src/tables/site/crewCards.js";
@@ -36,6 +38,64 @@ async function edited(...edits: readonly (readonly [string | RegExp, string])[])
 const tableRows = ({ blocks }: SiteSheet) =>
   (blocks.find(({ kind }) => kind === "table") as TableBlock).rows;
 const text = (block: unknown) => JSON.stringify(renderAll(block));
+
+describe("the choice among several tests of one blend", () => {
+  /** A test as far as the choice looks at it, `points` of a share away from the proposed blend. */
+  const test = (
+    id: string,
+    points: number,
+    contentPct?: number,
+    crushed?: Crushed,
+    close = true,
+  ) => {
+    const apart = (differencePoints: number) => ({ differencePoints });
+    return {
+      ...{ id, name: id, crushed },
+      compaction: { peak: {} },
+      strength: { chosenCementPct: contentPct },
+      difference: { close, maxShare: apart(points), maxPassing: apart(0) },
+    } as never as TrialStudy;
+  };
+  const chosen = (trials: readonly TrialStudy[], asked?: Crushed) => {
+    const config = { strength: { requirement: { crushed: asked } } } as never as StudyConfig;
+    const inOrder = [trials, [...trials].reverse()].map((list) => mixLife(config, list).trial);
+    expect(inOrder[0], "whichever stands first").toBe(inOrder[1]);
+    return inOrder[0];
+  };
+
+  it("falls on the blocks crushed as the requirement asks, then on those of an untold state", () => {
+    const [dry, untold] = [test("dry", 0, 9, "dry"), test("untold", 0, 8)];
+    expect(chosen([dry, untold, test("soaked", 2, 2, "soaked")], "soaked")).toBe("soaked");
+    expect(chosen([dry, untold], "soaked")).toBe("untold");
+    // Nothing is asked: the state decides nothing.
+    expect(chosen([dry, untold])).toBe("dry");
+  });
+
+  it("falls on more cement, however far, and first on tests that give no content", () => {
+    const [near, far] = [test("near", 0.1, 4, "soaked"), test("far", 1.9, 6, "soaked")];
+    expect(chosen([near, far], "soaked")).toBe("far");
+    expect(chosen([near, far, test("none", 1, undefined, "soaked")], "soaked")).toBe("none");
+  });
+
+  it("falls on the nearest of one state and content, and on none that is not close or not whole", () => {
+    const [near, far] = [test("near", 0.1, 6), test("far", -1.9, 6)];
+    expect(chosen([near, far])).toBe("near");
+    expect(chosen([near, test("another blend", 9, 12, undefined, false)])).toBe("near");
+    const { compaction: _, ...blocksAlone } = test("blocks alone", 0, 12);
+    expect(chosen([near, blocksAlone])).toBe("near");
+  });
+
+  it("is told where others disagree: only close and whole tests of another content", () => {
+    const trials = [
+      test("a", 0, 6),
+      test("b", 1, 4),
+      test("c", 1, 6),
+      test("d", 9, 4, undefined, false),
+    ];
+    const { compaction: _, ...blocksAlone } = test("e", 0, 4);
+    expect(rivalTrials(trials[0], [...trials, blocksAlone]).map(({ id }) => id)).toEqual(["b"]);
+  });
+});
 
 describe("what was tested and what is proposed", () => {
   it("calls the example tested, and its mix rests on its own blend", async () => {
