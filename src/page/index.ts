@@ -17,7 +17,7 @@ export {
   type GroupSheets,
   groupResult,
 } from "./classGroups.js";
-export { linkOf, mixOfLink } from "./link.js";
+export { type BenchTrace, benchOfLink, linkOf, mixOfLink, traceOf } from "./link.js";
 export { type PageHtmlOptions, pageHtml } from "./pageHtml.js";
 export { type Solved, solveBench, type Wish } from "./solve.js";
 export { type PlacedSheet, placeSheet, type StudyFiles, withMix } from "./studyFiles.js";

@@ -1,6 +1,6 @@
 import type { BlendLimit } from "../blend/target.js";
 import type { TargetConfig } from "../entries/studyConfig.js";
-import type { BenchMix } from "./bench.js";
+import { type Bench, type BenchMix, changeBench, newBench } from "./bench.js";
 
 /**
  * A mix as the end of an address, so that it can be sent as a link and outlives a reload. It holds numbers
@@ -63,6 +63,64 @@ export function mixOfLink(link: string, materials: number): BenchMix | undefined
     target: aim,
     limits: conditions,
   };
+}
+
+/** The steps of a bench with the mix kept aside, each as in a link: what a browser keeps over a reload. */
+export interface BenchTrace {
+  readonly past: readonly string[];
+  readonly future: readonly string[];
+  readonly kept?: string;
+}
+
+/**
+ * The way a bench came, as plain data.
+ *
+ * @example
+ * const mix = startingMix({ materials: [{ id: "soil" }, { id: "sand" }] }, {});
+ * traceOf(newBench(mix)) // => { past: [], future: [] }
+ */
+export function traceOf({ past, future, kept }: Bench): BenchTrace {
+  return {
+    past: past.map(linkOf),
+    future: future.map(linkOf),
+    ...(kept ? { kept: linkOf(kept) } : {}),
+  };
+}
+
+/**
+ * The bench that starts with a mix as it was left: with the mix of the link, the steps to it and the mix kept
+ * aside. Without a trace, or with one that is none of this study, the link is a step from the start; without a
+ * sound link nothing is taken.
+ *
+ * @example
+ * const start = startingMix({ materials: [{ id: "soil" }, { id: "sand" }] }, {});
+ * const bench = changeBench(newBench(start), { kind: "share", index: 0, pct: 60 });
+ * benchOfLink(start, linkOf(bench.now), traceOf(bench)) // => bench
+ */
+export function benchOfLink(start: BenchMix, link: string | undefined, trace?: BenchTrace): Bench {
+  const read = (each: string) => mixOfLink(each, start.sharesPct.length);
+  const fresh = newBench(start);
+  const now = link === undefined ? undefined : read(link);
+  if (!now) return fresh;
+  const [past, future] = [trace?.past ?? [], trace?.future ?? []].map((side) => side.map(read));
+  const kept = trace?.kept === undefined ? undefined : read(trace.kept);
+  const sound = [...past, ...future].every((mix) => mix !== undefined);
+  if (!trace || !sound) return changeBench(fresh, { kind: "mix", mix: now });
+  return {
+    ...fresh,
+    now,
+    past: past.filter((mix) => mix !== undefined),
+    future: future.filter((mix) => mix !== undefined),
+    ...(kept ? { kept } : {}),
+  };
+}
+
+/** Whether data that came from outside are the trace of a bench; its links are read by `benchOfLink`. */
+export function isTrace(value: unknown): value is BenchTrace {
+  const { past, future, kept } = (value ?? {}) as Record<string, unknown>;
+  const areLinks = (side: unknown) =>
+    Array.isArray(side) && side.every((link) => typeof link === "string");
+  return areLinks(past) && areLinks(future) && (kept === undefined || typeof kept === "string");
 }
 
 function isNumber(value: unknown, low: number, high: number): value is number {

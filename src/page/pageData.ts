@@ -1,6 +1,7 @@
 import type { UnitSystem } from "../quantities/format.js";
 import type { Locale } from "../words/render.js";
 import type { GroupSheets } from "./classGroups.js";
+import { type BenchTrace, isTrace } from "./link.js";
 import type { StudyFiles } from "./studyFiles.js";
 
 /** Files as text: each path with its bytes in base 64. */
@@ -11,8 +12,25 @@ export interface PageData {
   readonly files: PackedFiles;
 }
 
+/** The parts of the page. */
+export const VIEW_NAMES = ["mix", "sheets", "class", "keep"] as const;
+export type ViewName = (typeof VIEW_NAMES)[number];
+
+const LIGHTS = ["auto", "light", "dark"] as const;
+export type Light = (typeof LIGHTS)[number];
+
+/** How a reader has set the page, with the steps of the bench: all that a reload keeps beside the address. */
+export interface PageSession {
+  readonly locale: Locale;
+  readonly units: UnitSystem;
+  readonly light: Light;
+  readonly view: ViewName;
+  /** Absent while there is nothing to blend. */
+  readonly trace?: BenchTrace;
+}
+
 /** What a page stores in the browser, where it is asked to. */
-export interface StoredPage {
+export interface StoredPage extends PageSession {
   readonly files: PackedFiles;
   /** The mix as in a link. */
   readonly link?: string;
@@ -20,8 +38,6 @@ export interface StoredPage {
     readonly name: string;
     readonly sheets: readonly { readonly file: string; readonly bytes: string }[];
   }[];
-  readonly locale: Locale;
-  readonly units: UnitSystem;
 }
 
 function pack(bytes: Uint8Array): string {
@@ -65,15 +81,26 @@ export function unpackGroups(groups: StoredPage["groups"]): GroupSheets[] {
 
 /** What was stored, where it is a page of ours; undefined where somebody or something changed it. */
 export function storedPage(value: unknown): StoredPage | undefined {
-  const { files, link, groups, locale, units } = (value ?? {}) as Record<string, unknown>;
+  const { files, link, groups } = (value ?? {}) as Record<string, unknown>;
   const sound =
+    pageSession(value) &&
     isPacked(files) &&
     (link === undefined || typeof link === "string") &&
     Array.isArray(groups) &&
-    groups.every(isGroup) &&
-    /^(en|es)(-[A-Z]{2})?$/.test(String(locale)) &&
-    (units === "SI" || units === "US");
+    groups.every(isGroup);
   return sound ? (value as StoredPage) : undefined;
+}
+
+/** How the page was set, where it is a page of ours; undefined where somebody or something changed it. */
+export function pageSession(value: unknown): PageSession | undefined {
+  const { locale, units, light, view, trace } = (value ?? {}) as Record<string, unknown>;
+  const sound =
+    /^(en|es)(-[A-Z]{2})?$/.test(String(locale)) &&
+    (units === "SI" || units === "US") &&
+    LIGHTS.some((each) => each === light) &&
+    VIEW_NAMES.some((each) => each === view) &&
+    (trace === undefined || isTrace(trace));
+  return sound ? (value as PageSession) : undefined;
 }
 
 /** Base 64, as `btoa` writes it. */

@@ -1,5 +1,6 @@
 import { type Document, isCollection, isMap, isSeq, parseDocument } from "yaml";
 import type { FixedOrRange } from "../blend/target.js";
+import { isMarkedInvented } from "../entries/inventedData.js";
 import { STUDY_FORMAT } from "../entries/study.js";
 import { type Finding, hasErrors, STUDY_FILE } from "../findings/finding.js";
 import type { SheetKindName } from "../lab/recogniseSheet.js";
@@ -9,7 +10,6 @@ import type { UnitSystem } from "../quantities/format.js";
 import {
   type FoundMaterial,
   type FoundSheet,
-  isMarkedInvented,
   KIND_WORDS,
   sheetsAsStudy,
 } from "../study/sheetsAsStudy.js";

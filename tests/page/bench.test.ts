@@ -8,7 +8,7 @@ import {
   newBench,
   withShare,
 } from "../../src/page/bench.js";
-import { linkOf, mixOfLink } from "../../src/page/link.js";
+import { benchOfLink, linkOf, mixOfLink, traceOf } from "../../src/page/link.js";
 
 const MIX: BenchMix = {
   sharesPct: [54.921875, 13.203125, 0, 31.875],
@@ -108,6 +108,33 @@ describe("a link", () => {
   it("brings back the mix to the last digit", () => {
     const mix = { ...MIX, sharesPct: [100 / 3, 200 / 3, 0, 0] };
     expect(mixOfLink(linkOf(mix), 4)).toEqual(mix);
+  });
+
+  it("brings back the steps and the kept mix with it, and each step can be taken back", () => {
+    const bench = doing(
+      newBench(MIX),
+      { kind: "cement", pct: 8 },
+      { kind: "keep" },
+      { kind: "share", index: 0, pct: 50 },
+      { kind: "moisture", pct: 10 },
+      { kind: "undo" },
+    );
+    const back = benchOfLink(MIX, linkOf(bench.now), traceOf(bench));
+    expect(back).toEqual(bench);
+    expect(doing(back, { kind: "redo" }).now.moisturePct).toBe(10);
+    expect(doing(back, { kind: "undo" }, { kind: "undo" }).now).toEqual(MIX);
+    expect(back.kept?.cementPct).toBe(8);
+  });
+
+  it("without steps, or with those of another study, is one step from the start", () => {
+    const moved = { ...MIX, cementPct: 8 };
+    const other = linkOf({ ...MIX, sharesPct: [60, 40], locked: [false, false] });
+    for (const trace of [undefined, { past: [other], future: [], kept: other }]) {
+      const bench = benchOfLink(MIX, linkOf(moved), trace);
+      expect(bench).toEqual({ ...newBench(MIX), now: moved, past: [MIX] });
+    }
+    expect(benchOfLink(MIX, "spoilt", { past: [], future: [] })).toEqual(newBench(MIX));
+    expect(benchOfLink(MIX, undefined)).toEqual(newBench(MIX));
   });
 
   it("is refused where it holds anything else", () => {

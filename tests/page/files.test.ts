@@ -287,6 +287,9 @@ describe("what a browser stored", () => {
     groups: [{ name: "East", sheets: [{ file: "j.csv", bytes: "YQ==" }] }],
     locale: "es-MX",
     units: "SI",
+    light: "dark",
+    view: "keep",
+    trace: { past: ["x"], future: [], kept: "x" },
   };
 
   it("is taken where it is what a page stores, and nothing else is", () => {
@@ -299,6 +302,11 @@ describe("what a browser stored", () => {
       { groups: [{ name: "East", sheets: [{ file: "j.csv", bytes: null }] }] },
       { locale: "xx" },
       { units: "old" },
+      { light: "dim" },
+      { view: "constructor" },
+      { trace: { past: "x", future: [] } },
+      { trace: { past: [], future: [4] } },
+      { trace: { past: [], future: [], kept: {} } },
       { link: 4 },
     ]) {
       expect(storedPage({ ...stored, ...change }), JSON.stringify(change)).toBeUndefined();

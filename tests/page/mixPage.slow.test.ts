@@ -161,7 +161,7 @@ it("saves a study folder that the command line computes to the same digits", asy
 
 it("keeps the mix over a reload and in a link, and sheets only where it was asked to", async (context) => {
   chromiumOrSkip(context);
-  const { page } = await openPage("reading-room");
+  const { page, address } = await openPage("reading-room");
   await page.fill("#share-0", "60");
   await page.keyboard.press("Enter");
   await soon(() => page.url()).toContain("#mix=");
@@ -169,13 +169,50 @@ it("keeps the mix over a reload and in a link, and sheets only where it was aske
   await page.reload();
   await page.waitForSelector("html[data-ready]");
   expect(await shares(page)).toEqual(before);
-  const hash = new URL(page.url()).hash;
+  const { hash } = new URL(page.url());
+  // The way to it, the mix kept aside and what the reader chose outlive a reload too, stored nowhere.
+  await page.click("#keep");
+  await page.fill("#cement", "7");
+  await page.keyboard.press("Enter");
+  await page.selectOption("#units", "US");
+  await page.selectOption("#light", "dark");
+  await page.reload();
+  await page.waitForSelector("html[data-ready]");
+  expect(await page.locator("html").getAttribute("data-light")).toBe("dark");
+  expect(await page.inputValue("#units")).toBe("US");
+  expect(await page.inputValue("#cement")).toBe("7");
+  expect(await page.locator("#bucket-body").textContent()).toContain("Beside the kept mix");
+  await page.click("#undo");
+  expect(await page.inputValue("#cement")).not.toBe("7");
+  await page.click("#undo");
+  expect(await share(page, 0)).toBe("54.9");
+  await page.click("#redo");
+  expect(await shares(page)).toEqual(before);
   const other = await openPage("reading-room", {}, hash);
   expect(await shares(other.page)).toEqual(before);
+  expect(await other.page.locator("#swap").isHidden()).toBe(true);
+  // A link that is put into the address of an open page is taken as a step.
+  const next = await openPage("reading-room");
+  await next.page.evaluate((link) => {
+    location.hash = link;
+  }, hash);
+  await soon(() => shares(next.page)).toEqual(before);
+  await next.page.click("#undo");
+  expect(await share(next.page, 0)).toBe("54.9");
   expect(await page.evaluate("localStorage.length")).toBe(0);
   await page.click("#tab-keep");
   await page.check("#remember");
   expect(await page.evaluate("localStorage.length")).toBe(1);
+  // Another tab, without the mix in its address, begins where this one was left.
+  const tab = await page.context().newPage();
+  await tab.goto(address);
+  await tab.waitForSelector("html[data-ready]");
+  await tab.click("#tab-mix");
+  expect(await shares(tab)).toEqual(before);
+  expect(await tab.inputValue("#units")).toBe("US");
+  expect(await tab.locator("#bucket-body").textContent()).toContain("Beside the kept mix");
+  await tab.click("#undo");
+  expect(await share(tab, 0)).toBe("54.9");
   await page.uncheck("#remember");
   expect(await page.evaluate("localStorage.length")).toBe(0);
   const spoilt = await openPage("reading-room", {}, "#mix=%5B%5B60,60%5D");

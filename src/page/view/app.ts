@@ -5,11 +5,9 @@ import type { Text } from "../../words/message.js";
 import type { Locale } from "../../words/render.js";
 import type { Bench, BenchAction } from "../bench.js";
 import type { GroupSheets } from "../classGroups.js";
+import type { Light, ViewName } from "../pageData.js";
 import type { StudyFiles } from "../studyFiles.js";
 import type { OpenStudy, TunedBlend, TunedMix } from "../tune.js";
-
-export type ViewName = "mix" | "sheets" | "class" | "keep";
-export type Light = "auto" | "light" | "dark";
 
 /** What a person sees and has put on the page; it changes by the page's own functions only. */
 export interface PageState {

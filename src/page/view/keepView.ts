@@ -120,7 +120,7 @@ export function keepView(app: App): View {
       "p",
       { class: "sum" },
       t(
-        say`Without it nothing is stored; the mix stands in the address, so that a reload keeps it.`,
+        say`Without it nothing outlives this tab: the mix is in the address, and a reload keeps it with its steps and the kept mix, but not sheets that were added.`,
       ),
     ),
   );

@@ -7,16 +7,28 @@ import type { Study } from "../../study/study.js";
 import { studyFromFiles } from "../../study/studyFromFiles.js";
 import { joinTexts, say, type Text } from "../../words/message.js";
 import { type Locale, render } from "../../words/render.js";
-import { type Bench, type BenchAction, changeBench, isSameMix, newBench } from "../bench.js";
-import { linkOf, mixOfLink } from "../link.js";
 import {
+  type Bench,
+  type BenchAction,
+  type BenchMix,
+  changeBench,
+  isSameMix,
+  newBench,
+} from "../bench.js";
+import { benchOfLink, linkOf, mixOfLink, traceOf } from "../link.js";
+import {
+  type Light,
   type PageData,
+  type PageSession,
   packFiles,
   packGroups,
+  pageSession,
   type StoredPage,
   storedPage,
   unpackFiles,
   unpackGroups,
+  VIEW_NAMES,
+  type ViewName,
 } from "../pageData.js";
 import type { StudyFiles } from "../studyFiles.js";
 import {
@@ -27,7 +39,7 @@ import {
   tuneBlend,
   tuneMix,
 } from "../tune.js";
-import type { Adopted, App, Light, PageState, View, ViewName } from "./app.js";
+import type { Adopted, App, PageState, View } from "./app.js";
 import { classView } from "./classView.js";
 import { el, fill } from "./dom.js";
 import { INVENTED_DATA, keepView } from "./keepView.js";
@@ -40,12 +52,12 @@ const REST_MS = 120;
 /** After so long the change is told to a screen reader: not each step of a slider. */
 const QUIET_MS = 700;
 
-const VIEWS: readonly (readonly [ViewName, Text])[] = [
-  ["mix", say`Mix`],
-  ["sheets", say`Sheets`],
-  ["class", say`Class`],
-  ["keep", say`Save`],
-];
+const VIEWS: Readonly<Record<ViewName, Text>> = {
+  mix: say`Mix`,
+  sheets: say`Sheets`,
+  class: say`Class`,
+  keep: say`Save`,
+};
 
 /** Starts the page with the study that it carries, with what the browser stored, or with an empty bench. */
 async function start(): Promise<void> {
@@ -88,11 +100,10 @@ function pageOf(state: PageState) {
     show,
     set(change) {
       Object.assign(state, change);
-      document.documentElement.dataset.light = state.light;
       // Whoever reads in other units buys and measures in them: the study is computed anew.
       if (change.units) reopen();
       draw();
-      remember();
+      note();
     },
     setGroups(groups) {
       state.groups = groups;
@@ -117,16 +128,28 @@ function pageOf(state: PageState) {
   return { begin };
 
   async function begin(files: StudyFiles, stored: StoredPage | undefined): Promise<void> {
-    if (stored) Object.assign(state, { locale: stored.locale, units: stored.units });
-    else if (files.size === 0 && navigator.language.startsWith("es")) state.locale = "es";
-    if (files.size > 0) await carry(files, stored !== undefined);
-    const link = new URLSearchParams(location.hash.slice(1)).get("mix") ?? stored?.link;
-    const mix = link && state.bench ? mixOfLink(link, state.bench.now.sharesPct.length) : undefined;
-    if (mix && state.bench) state.bench = changeBench(state.bench, { kind: "mix", mix });
+    // A browser keeps the state of a page over a reload, and no longer.
+    const session = pageSession(history.state);
+    const left = session ?? stored;
+    if (left) {
+      const { locale, units, light, view } = left;
+      Object.assign(state, { locale, units, light, view });
+    } else if (files.size === 0 && navigator.language.startsWith("es")) state.locale = "es";
+    if (files.size > 0) await carry(files, left !== undefined);
+    if (state.bench) {
+      const link = session ? linkInAddress() : stored?.link;
+      state.bench = benchOfLink(state.bench.start, link, left?.trace);
+    }
+    openLink();
     tune();
     draw();
     document.documentElement.dataset.ready = "true";
     addEventListener("keydown", undoKeys);
+    addEventListener("hashchange", () => {
+      openLink();
+      tune();
+      draw();
+    });
     // A browser tells by an event without an error that it draws once more after a change of size.
     addEventListener("error", ({ error }) => {
       if (error) fault(error);
@@ -135,6 +158,14 @@ function pageOf(state: PageState) {
     addEventListener("beforeunload", (event) => {
       if (state.unsaved && !state.remember) event.preventDefault();
     });
+  }
+
+  /** Lays the mix of a link on the bench, as a step of its own. */
+  function openLink(): void {
+    const { bench } = state;
+    const link = linkInAddress();
+    const mix = link && bench ? mixOfLink(link, bench.start.sharesPct.length) : undefined;
+    if (mix && bench) state.bench = changeBench(bench, { kind: "mix", mix });
   }
 
   /** Takes up the files that the page came with, in the study's own language and units where nobody chose others. */
@@ -154,7 +185,6 @@ function pageOf(state: PageState) {
     if (!opened.open) return opened.findings;
     const before = state.open;
     state.open = opened.open;
-    state.kept = undefined;
     state.bench = benchOf(opened.open, before);
     return opened.findings;
   }
@@ -163,13 +193,13 @@ function pageOf(state: PageState) {
   function benchOf(next: OpenStudy, before: OpenStudy | undefined): Bench | undefined {
     if (next.obstacles.length > 0) return undefined;
     const ids = (study: OpenStudy) => study.result.materials.map(({ id }) => id).join();
-    const fresh = newBench(next.start);
+    const { start } = next;
     const { bench } = state;
-    if (!before || !bench || ids(before) !== ids(next)) return fresh;
-    if (isSameMix(bench.now, bench.start)) return fresh;
+    if (!before || !bench || ids(before) !== ids(next)) return newBench(start);
+    if (isSameMix(bench.now, bench.start)) return { ...bench, now: start, start };
     // What could not be chosen before may be known now.
-    const { cementPct, moisturePct } = next.start;
-    return changeBench(fresh, { kind: "mix", mix: { cementPct, moisturePct, ...bench.now } });
+    const { cementPct, moisturePct } = start;
+    return { ...bench, now: { cementPct, moisturePct, ...bench.now }, start };
   }
 
   function reopen(): void {
@@ -190,20 +220,20 @@ function pageOf(state: PageState) {
     state.unsaved = true;
     tune();
     draw();
-    remember();
+    note();
     return { taken: true, findings: found };
   }
 
-  /** The blend at once, its recipe when the slider rests. */
+  /** Works out the mix on the bench and the one kept aside. */
   function tune(): void {
     const { open: study, bench } = state;
-    if (!study || !bench) {
-      state.tuned = undefined;
-      state.recipe = undefined;
-      return;
-    }
-    state.tuned = tuneBlend(study, bench.now);
-    state.recipe = recipeOf(study, state.tuned);
+    const whole = (mix: BenchMix | undefined) => {
+      if (!study || !mix) return undefined;
+      const tuned = tuneBlend(study, mix);
+      return { tuned, recipe: recipeOf(study, tuned) };
+    };
+    state.kept = whole(bench?.kept);
+    Object.assign(state, { tuned: undefined, recipe: undefined, ...whole(bench?.now) });
   }
 
   function recipeOf(study: OpenStudy, tuned: TunedBlend): TunedMix {
@@ -226,13 +256,9 @@ function pageOf(state: PageState) {
       clearTimeout(quiet);
       quiet = setTimeout(tell, QUIET_MS);
     }
-    if (action.kind === "keep" && state.tuned) {
-      state.kept = { tuned: state.tuned, recipe: recipeOf(study, state.tuned) };
-    }
-    if (action.kind === "drop-kept") state.kept = undefined;
-    if (action.kind === "swap-kept") {
-      const aside = tuneBlend(study, bench.now);
-      state.kept = { tuned: aside, recipe: recipeOf(study, aside) };
+    if (next.kept !== bench.kept) {
+      tune();
+      note();
     }
     views[state.view].refresh();
     tools.refresh();
@@ -244,8 +270,19 @@ function pageOf(state: PageState) {
     if (!study || !tuned || !bench) return;
     state.recipe = recipeOf(study, tuned);
     views[state.view].refresh();
-    history.replaceState(null, "", `#mix=${linkOf(bench.now)}`);
+    note();
+  }
+
+  /** Keeps the mix in the address and the way to it with the tab, so that a reload loses nothing. */
+  function note(): void {
+    const { bench } = state;
+    history.replaceState(sessionOf(), "", bench ? `#mix=${linkOf(bench.now)}` : undefined);
     remember();
+  }
+
+  function sessionOf(): PageSession {
+    const { locale, units, light, view, bench } = state;
+    return { locale, units, light, view, ...(bench ? { trace: traceOf(bench) } : {}) };
   }
 
   /** What has changed, for those who cannot see it. */
@@ -298,6 +335,7 @@ function pageOf(state: PageState) {
   function show(view: ViewName): void {
     state.view = view;
     draw();
+    note();
     document.getElementById(`tab-${view}`)?.focus();
   }
 
@@ -308,6 +346,7 @@ function pageOf(state: PageState) {
     const focused = document.activeElement?.id;
     const unfolded = [...root.querySelectorAll("details[open][id]")].map(({ id }) => id);
     document.documentElement.lang = locale;
+    document.documentElement.dataset.light = state.light;
     const title = study?.study.config.title ?? t(say`Mix bench`);
     document.title = title;
     views = {
@@ -319,7 +358,7 @@ function pageOf(state: PageState) {
     tools = toolBar(app);
     const main = el("main", { id: "main", tabindex: "-1" });
     if (view === "mix" && state.bench) main.append(tools.node);
-    for (const [name] of VIEWS) {
+    for (const name of VIEW_NAMES) {
       const node = el("div", { id: `view-${name}` }, views[name].node);
       node.hidden = name !== view;
       main.append(node);
@@ -374,13 +413,12 @@ function pageOf(state: PageState) {
         localStorage.removeItem(storeName());
         return;
       }
-      const { files, bench, groups, locale, units } = state;
+      const { files, bench, groups } = state;
       const page: StoredPage = {
+        ...sessionOf(),
         files: packFiles(files),
         ...(bench ? { link: linkOf(bench.now) } : {}),
         groups: packGroups(groups),
-        locale,
-        units,
       };
       localStorage.setItem(storeName(), JSON.stringify(page));
       state.unsaved = false;
@@ -391,6 +429,11 @@ function pageOf(state: PageState) {
       );
     }
   }
+}
+
+/** The mix in the address, as a link has it; undefined where there is none. */
+function linkInAddress(): string | undefined {
+  return new URLSearchParams(location.hash.slice(1)).get("mix") ?? undefined;
 }
 
 function storeName(): string {
@@ -409,7 +452,7 @@ function readStored(): StoredPage | undefined {
 
 function tabs(app: App): HTMLElement[] {
   const { t, state } = app;
-  return VIEWS.map(([view, name]) =>
+  return VIEW_NAMES.map((view) =>
     el(
       "button",
       {
@@ -418,7 +461,7 @@ function tabs(app: App): HTMLElement[] {
         "aria-current": view === state.view ? "page" : undefined,
         onclick: () => app.show(view),
       },
-      t(name),
+      t(VIEWS[view]),
     ),
   );
 }
@@ -449,7 +492,7 @@ function toolBar(app: App): View {
       const { bench } = app.state;
       undo.disabled = !bench || bench.past.length === 0;
       redo.disabled = !bench || bench.future.length === 0;
-      reset.disabled = !bench || bench.now === bench.start;
+      reset.disabled = !bench || isSameMix(bench.now, bench.start);
       swap.hidden = !bench?.kept;
       drop.hidden = !bench?.kept;
     },
