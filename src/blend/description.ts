@@ -34,7 +34,8 @@ export interface BlendResult {
   readonly unique: boolean;
   /** Relative residual of the optimality conditions; near machine precision where all is well. */
   readonly optimalityResidual: number;
-  readonly condition: number;
+  /** How far an error of the curves may grow in the shares, in the directions left free; null where `unique` is false for two materials of one curve. */
+  readonly condition: number | null;
 }
 
 /** Where a blend stands against one side of a limit. */
@@ -141,7 +142,7 @@ export function describeBlend(
     ),
     unique: fit.unique,
     optimalityResidual: fit.optimalityResidual,
-    condition: fit.condition,
+    condition: Number.isFinite(fit.condition) ? fit.condition : null,
     limits,
     costPerT: mean("costPerT"),
     carbonKgPerT: mean("carbonKgPerT"),

@@ -115,6 +115,9 @@ describe("nearest to a curve", () => {
       SIZES.map((sizeMm) => ({ sizeMm, passingPct: 100 * (sizeMm / 20) ** 0.3 })),
     );
     near(found.rmsDifferencePct, two.rmsDifferencePct, { rel: 1e-9, abs: 0 }, "difference");
+    // A result is JSON, which has no infinity.
+    expect(found.condition).toBeNull();
+    expect(two.condition).toBeGreaterThanOrEqual(1);
   });
 });
 

@@ -7,6 +7,17 @@ describe("changed studies", () => {
   // The first of those of the slow form: a fault that breaks one study in seven is noticed with 95 %.
   testChangedStudies({ cases: 20, forms: 4 });
 
+  it("with one curve for all materials keep every promise, though no share is better than another", async () => {
+    const { small } = await readBases();
+    const [soil, gravel] = small.entries.materials as readonly Readonly<Record<string, unknown>>[];
+    const materials = [{ ...soil, sieve: gravel.sieve }, gravel];
+    const { result, broken } = await judge(
+      filesOf({ ...small, entries: { ...small.entries, materials } }),
+    );
+    expect(result!.blend).toMatchObject({ unique: false, condition: null });
+    expect(broken).toEqual([]);
+  });
+
   it("with a sheet of another kind in place of one are refused", async () => {
     const { small } = await readBases();
     const names = Object.keys(small.sheets);
