@@ -68,6 +68,7 @@ export function compactionChart(
         ...line(name, at, { color: PALETTE.redEarth, width, dash }),
         showlegend: false,
       })),
+      ...(airLines.length > 0 ? [LINES_IN_LEGEND] : []),
       ...(peak && curve.length > 0
         ? [line(say`fitted curve`, curve, { color: PALETTE.umber, width: 2 })]
         : []),
@@ -78,32 +79,36 @@ export function compactionChart(
       { title: say`Water content (% of dry mass)` },
       { title: say`Dry density (${displayUnit("density", units)})`, range: [bottom, top] },
       {
-        annotations: airLines.flatMap((each, index) => {
-          // One below the other: they must not lie over each other in a small figure.
-          return lineLabel(each, density, top - 0.12 * index * (top - bottom)) ?? [];
-        }),
+        annotations: airLines.flatMap((each) => lineLabel(each, density, bottom, top) ?? []),
       },
     ),
   );
 }
 
-/** The name of a line of air voids where it enters the plot, to its right; nothing where it stays above. */
+/** Height of a label as a part of the plot's: the curve with its peak stays below that. */
+const LABEL_ROOM = 0.11;
+
+/**
+ * The air voids of a line: above it where it enters the plot, or below its end where it hardly does; nothing
+ * where it stays outside.
+ */
 function lineLabel(
-  { name, points }: ReturnType<typeof airVoidsLines>[number],
+  { airPct, points }: ReturnType<typeof airVoidsLines>[number],
   density: (kgM3: number) => number,
+  bottom: number,
   top: number,
 ): object | undefined {
-  const first = points.find(({ dryDensityKgM3 }) => density(dryDensityKgM3) <= top);
-  if (!first) return undefined;
+  const under = (limit: number) =>
+    points.filter(({ dryDensityKgM3 }) => density(dryDensityKgM3) <= limit);
+  const [first] = under(top - LABEL_ROOM * (top - bottom));
+  const at = first ?? under(top).at(-1);
+  if (!at) return undefined;
   return {
-    text: name,
-    x: first.waterContentPct,
-    y: Math.min(top, density(first.dryDensityKgM3)),
-    xanchor: "left",
-    yanchor: "top",
-    xshift: 18,
+    text: say`${airPct} %`,
+    x: at.waterContentPct,
+    y: density(at.dryDensityKgM3),
+    ...(first ? { xanchor: "left", yanchor: "bottom" } : { xanchor: "right", yanchor: "top" }),
     showarrow: false,
-    bgcolor: "rgba(255,255,255,0.8)",
     borderpad: 0,
     font: { size: 12, color: PALETTE.redEarth },
   };
@@ -195,11 +200,22 @@ const LINES = [
   { airPct: 10, name: say`10 % air voids`, dash: "dot", width: 1.3 },
 ] as const;
 
+/** One entry of the legend for all lines; their labels tell them apart. */
+const LINES_IN_LEGEND = {
+  type: "scatter",
+  mode: "lines",
+  name: say`lines of 0, 5 and 10 % air voids`,
+  x: [null],
+  y: [null],
+  line: { color: PALETTE.redEarth, width: LINES[0].width, dash: LINES[0].dash },
+};
+
 /** Water that fills a volume, kg/m³: the convention of the phase relations. */
 const WATER_KG_M3 = 1000;
 
 /** The lines of zero, 5 and 10 % air voids, at the water contents of the first; none without it. */
 function airVoidsLines(zeroAirVoids: readonly DensityAtWater[]): {
+  readonly airPct: number;
   readonly name: Text;
   readonly dash: string;
   readonly width: number;
@@ -210,6 +226,7 @@ function airVoidsLines(zeroAirVoids: readonly DensityAtWater[]): {
   // The line of zero air voids holds the particle density: 1 / ρd = 1 / ρs + w / ρw.
   const particleDensity = 1 / (1 / dryDensityKgM3 - waterContentPct / 100 / WATER_KG_M3);
   return LINES.map(({ airPct, name, dash, width }) => ({
+    airPct,
     name,
     dash,
     width,

@@ -1,4 +1,4 @@
-import { say, type Text } from "../words/message.js";
+import type { Text } from "../words/message.js";
 import { render } from "../words/render.js";
 
 /**
@@ -85,8 +85,12 @@ export function widestLength(text: Text): number {
 
 const FONT = { family: "Source Sans 3, sans-serif", size: 13, color: PALETTE.manganese } as const;
 
-/** What the layouts of all figures share: letters and a white ground. */
-export const GROUND = { font: FONT, paper_bgcolor: "#ffffff" } as const;
+/** What the layouts of all figures share: letters, a white ground, and the reader's decimal sign along axes. */
+export const GROUND = {
+  font: FONT,
+  paper_bgcolor: "#ffffff",
+  separators: { number: "." },
+} as const;
 
 /** Lines of a grid, and the finer ones between them. */
 export const GRID = { line: "#e4ddd4", fine: "#f1ece5" } as const;
@@ -138,8 +142,6 @@ export function baseLayout(
   });
   return {
     ...GROUND,
-    // decimal sign and sign between thousands of the numbers along the axes, in the reader's language
-    separators: say`.,`,
     plot_bgcolor: "#ffffff",
     margin: { l: 62, r: 18, t: 16, b: 54 },
     xaxis: axis(x),

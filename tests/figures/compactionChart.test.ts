@@ -57,6 +57,32 @@ describe("compactionChart", () => {
     });
   });
 
+  it("names each of them by a number on its line, above what is compacted", () => {
+    const { layout } = chart as unknown as {
+      readonly layout: {
+        readonly yaxis: { readonly range: readonly [number, number] };
+        readonly annotations: readonly { text: string; x: number; y: number; yanchor: string }[];
+      };
+    };
+    const [bottom, top] = layout.yaxis.range;
+    const height = 0.11 * (top - bottom);
+    const compacted = [...named(chart, "fitted curve"), ...named(chart, "test")];
+    expect(layout.annotations.map(({ text }) => text)).toEqual(["0 %", "5 %", "10 %"]);
+    for (const { text, x, y, yanchor } of layout.annotations) {
+      expect(y).toBeCloseTo(airVoidsDensity(x, 2650, Number.parseFloat(text)), 6);
+      // the line of zero air voids ends within a label's height of the top: its label hangs below it
+      const [low, high] = yanchor === "bottom" ? [y, y + height] : [y - height, y];
+      expect(yanchor, text).toBe(text === "0 %" ? "top" : "bottom");
+      expect(high, text).toBeLessThanOrEqual(top + 1e-9);
+      const near = compacted.flatMap((trace) =>
+        trace.y.filter((_, at) => Math.abs(trace.x[at] - x) < 1),
+      );
+      expect(near.length, text).toBeGreaterThan(0);
+      expect(Math.max(...near), text).toBeLessThan(low);
+    }
+    expect(named(chart, "lines of 0, 5 and 10 % air voids")).toHaveLength(1);
+  });
+
   it("has no line of air voids without a particle density", () => {
     const plain = renderAll(compactionChart("C", analyseCompaction(record(GOOD)), "SI"));
     expect(plain.altText).toMatch(

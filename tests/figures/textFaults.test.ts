@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, it } from "vitest";
+import type { DrawableFigure } from "../../src/figures/svg/renderSvg.js";
 import * as loam from "../../src/index.js";
 import { exampleResult } from "../support/exampleResult.js";
 import { textFaults } from "../support/textFaults.js";
@@ -90,13 +91,28 @@ function figuresOf(result: loam.StudyResult): (loam.Figure | loam.NoteBlock)[] {
   ];
 }
 
+const made = exampleResult("reading-room").then(figuresOf);
+
+it("numbers along axes have the reader's decimal sign, which in Mexico is a point", async () => {
+  const figures = await made;
+  const fractionsOf = async (locale: loam.Locale) => {
+    const [acceptance, lots] = loam.renderAll(
+      figures.slice(-2),
+      locale,
+    ) as readonly DrawableFigure[];
+    const drawn = (await loam.renderSvg(acceptance)) + (await loam.renderSvg(lots));
+    return Array.from(drawn.matchAll(/>(\d[.,]\d+)</g), ([, number]) => number);
+  };
+  const english = await fractionsOf("en");
+  expect(english).toEqual(expect.arrayContaining(["1.2", "2.4"]));
+  expect(await fractionsOf("es")).toEqual(english.map((number) => number.replace(".", ",")));
+  expect(await fractionsOf("es-MX")).toEqual(english);
+});
+
 describe.each(["en", "es"] as const)("the figures of an example, in %s", (language) => {
   let figures: loam.Said<loam.Figure>[];
   beforeAll(async () => {
-    figures = loam.renderAll(
-      figuresOf(await exampleResult("reading-room")),
-      language,
-    ) as loam.Said<loam.Figure>[];
+    figures = loam.renderAll(await made, language) as loam.Said<loam.Figure>[];
   });
 
   it("have no letters over letters, nor outside, with the title in the layout", async () => {

@@ -332,7 +332,10 @@ describe("figures of strength", () => {
       [0, expect.closeTo(300, 6)],
       [6.123, 0],
     ]);
-    expect(layout.annotations[0].text).toBe("required 300 psi");
+    expect(layout.annotations.map(({ text }) => text)).toEqual([
+      "required 300 psi",
+      "least cement 6.12 %",
+    ]);
     expect(altText).toContain("from 250 psi at 4 % to 450 psi at 8 % cement");
     expect(altText).toContain("from 6.12 % cement");
   });

@@ -103,19 +103,22 @@ export function strengthChart(heading: Text, result: StudyResult): Figure | Note
           ...(requirement ? [horizontalLine(stress(requirement.strengthMpa), REQUIRED)] : []),
           ...(least === null ? [] : [verticalLine(least, LEAST_CEMENT)]),
         ],
-        annotations: requirement
-          ? [
-              {
-                text: say`required ${formatQuantity(requirement.strengthMpa, "stress", units)}`,
-                xref: "paper",
-                x: 1,
-                xanchor: "right",
-                y: stress(requirement.strengthMpa),
-                yanchor: "bottom",
-                showarrow: false,
-              },
-            ]
-          : [],
+        annotations: [
+          ...(requirement
+            ? [
+                {
+                  text: say`required ${formatQuantity(requirement.strengthMpa, "stress", units)}`,
+                  xref: "paper",
+                  x: 1,
+                  xanchor: "right",
+                  y: stress(requirement.strengthMpa),
+                  yanchor: "bottom",
+                  showarrow: false,
+                },
+              ]
+            : []),
+          ...(least === null ? [] : [leastCementLabel(least, bands)]),
+        ],
       },
     ),
   );
@@ -123,6 +126,22 @@ export function strengthChart(heading: Text, result: StudyResult): Figure | Note
 
 const REQUIRED = { color: PALETTE.manganese, width: 1.5, dash: "dot" } as const;
 const LEAST_CEMENT = { color: PALETTE.redEarth, width: 1, dash: "dot" } as const;
+
+/** The name of the line of the least cement, at its foot and on the side with more room. */
+function leastCementLabel(leastPct: number, bands: StrengthStudy["bands"]): object {
+  const middlePct = (bands[0].cementPct + bands[bands.length - 1].cementPct) / 2;
+  const toRight = leastPct < middlePct;
+  return {
+    text: say`least cement ${formatFixed(leastPct, 2)} %`,
+    x: leastPct,
+    xanchor: toRight ? "left" : "right",
+    xshift: toRight ? 3 : -3,
+    yref: "paper",
+    y: 0,
+    yanchor: "bottom",
+    showarrow: false,
+  };
+}
 
 /** The blocks of the age that counts, those of each other age, and those left out. */
 function blockTraces(
