@@ -23,6 +23,11 @@ export const INVENTED_MARKS = {
 /** How the remark of an invented sheet or entry begins. */
 const MARK = /^#\s*invented\b/i;
 
+/** Whether a row of a sheet says that its numbers are invented. */
+export function isMarkedInvented(cells: readonly string[]): boolean {
+  return MARK.test(cells.find((cell) => cell !== "") ?? "");
+}
+
 /**
  * What still says that a study is invented, though its entry `invented` says otherwise: remarks at the
  * head of sheets and behind entries, and the texts that a new study begins with. Each is an error, as the
@@ -40,14 +45,13 @@ export function inventedFindings(
   const at = { severity: "error", code: "invented-data", expected } as const;
   const inSheets = sheets.flatMap(({ file, rows }) =>
     rows.flatMap((row, index): Finding[] => {
-      const remark = row.filter((cell) => cell !== "").join(", ");
-      if (!MARK.test(remark)) return [];
+      if (!isMarkedInvented(row)) return [];
       return [
         {
           ...at,
           file,
           row: index + 1,
-          value: remark,
+          value: row.filter((cell) => cell !== "").join(", "),
           message: say`This sheet is marked as invented.`,
           remedy: say`Put your own readings in its place, without this remark, or set “invented: true”.`,
         },

@@ -1,9 +1,10 @@
 import { stringify } from "yaml";
+import { isMarkedInvented } from "../entries/inventedData.js";
 import { STUDY_FORMAT } from "../entries/study.js";
 import { type Finding, finding, hasErrors, STUDY_FILE } from "../findings/finding.js";
 import { recogniseSheet, type SheetKindName } from "../lab/recogniseSheet.js";
 import { readGrid, type SheetGrid } from "../lab/sheet/grid.js";
-import { isBlankOrRemark, SAMPLE_LINE } from "../lab/sheet/readSheet.js";
+import { SAMPLE_LINE } from "../lab/sheet/readSheet.js";
 import { say, type Text } from "../words/message.js";
 import { slug } from "../words/slug.js";
 
@@ -55,7 +56,7 @@ export const KIND_WORDS: Readonly<Record<SheetKindName, Text>> = {
  * `sample` or `material` names, else its file's name without the words for the test; a sheet that names none
  * belongs to the only soil. What a sheet does not tell is left open: no entry is invented.
  *
- * A material is a gravel or a sand where its name says so, else a soil.
+ * A material is a gravel or a sand where its name says so and does not call it a soil, else a soil.
  *
  * @param files by their names. @returns the study's text with findings that say what each sheet was taken for;
  * a sheet of no known kind is an error where no other is known, else a warning. Source: own.
@@ -176,13 +177,10 @@ function materialsOf(sheets: readonly KnownMaterialSheet[]) {
 }
 
 function roleOf(name: string): FoundMaterial["role"] {
+  // A limestone soil is no gravel.
+  if (/\bsoil\b|\bearth\b|\bsuelo\b|\btierra\b/i.test(name)) return "soil";
   if (/gravel|stone|chip|grava/i.test(name)) return "gravel";
   return /\bsand\b|\barena\b/i.test(name) ? "sand" : "soil";
-}
-
-/** Whether a row of a sheet says that its numbers are invented. */
-export function isMarkedInvented(cells: readonly string[]): boolean {
-  return isBlankOrRemark(cells) && /^#\s*invented\b/i.test(cells[0] ?? "");
 }
 
 function takenFor(

@@ -184,6 +184,7 @@ describe("sheets alone", () => {
     ["the file's name", "hill-loam-sieve.csv", SIEVE, "hill-loam", "soil"],
     ["a line of the sheet", "a.csv", `material,Pit gravel\n${SIEVE}`, "pit-gravel", "gravel"],
     ["a sand by its name", "river-sand.csv", SIEVE, "river-sand", "sand"],
+    ["a soil though it names a stone", "limestone-soil.csv", SIEVE, "limestone-soil", "soil"],
   ])("the material is known by %s", async (_, file, sheet, id, role) => {
     const { materials } = await sheetsAsStudy(new Map([[file, bytes(sheet)]]));
     expect(materials).toMatchObject([{ id, role, sheets: { sieve: file } }]);
