@@ -125,21 +125,27 @@ const templateBlocks = `#let inlines(nodes) = {
   else if side == "right" { text(weight: 700, cell) }
   else { [#cell] }
 }
+// rows that a page does not part: the first two, and the last two; of three all
+#let kept-together(count) = if count < 2 { (:) } else if count == 3 { ("0": 3) } else { ("0": 2, str(count - 2): 2) }
 // a row is parted only where a cell is as long as a paragraph
 #let grid-table(columns, align, header, rows, parted: false) = {
   set text(font: sans, size: sized(8.2pt * k, if columns.len() > 4 { 12.5pt } else if rows.len() > 7 { 14.5pt } else { 16pt }), number-type: "lining", number-width: "tabular")
   set par(leading: sized(0.55em, 0.45em), justify: false)
   set table.cell(breakable: parted and not meta.sheet)
+  // an empty column without width, whose cells hold rows together
+  let tied = not parted and not meta.sheet
+  let ties = kept-together(rows.len())
+  let tie-of(at) = if not tied { () } else if str(at) in ties { (table.cell(rowspan: ties.at(str(at)), breakable: false, inset: 0pt, none),) } else if ties.pairs().any(((from, span)) => int(from) < at and at < int(from) + span) { () } else { (table.cell(inset: 0pt, none),) }
   let cells = rows.enumerate().map(((at, row)) => {
-    let parts = row.enumerate().map(((x, cell)) => if meta.sheet { sheet-cell(cell, align.at(x)) } else if type(cell) == str { [#said(cell)] } else { [#cell] })
+    let parts = row.enumerate().map(((x, cell)) => if meta.sheet { sheet-cell(cell, align.at(x)) } else if type(cell) == str { [#said(cell)] } else { [#cell] }) + tie-of(at)
     if at + 1 < rows.len() and not meta.sheet { parts + (table.hline(stroke: rules.row),) } else { parts }
   }).flatten()
   let head = if header == none { (table.hline(stroke: rules.top),) } else {
-    (table.header(table.hline(stroke: rules.top), ..header, table.hline(stroke: rules.head)),)
+    (table.header(table.hline(stroke: rules.top), ..header, ..if tied { (table.cell(inset: 0pt, none),) }, table.hline(stroke: rules.head)),)
   }
   table(
-    columns: columns.map(c => if c == 0 { auto } else { c * 1fr }),
-    align: (x, y) => (if align.at(x) == "right" { right } else if align.at(x) == "center" { center } else { left }) + (if header != none and y == 0 { bottom } else { top }),
+    columns: columns.map(c => if c == 0 { auto } else { c * 1fr }) + if tied { (0pt,) },
+    align: (x, y) => (if x == columns.len() { left } else if align.at(x) == "right" { right } else if align.at(x) == "center" { center } else { left }) + (if header != none and y == 0 { bottom } else { top }),
     inset: (x, y) => (left: if x == 0 { 1pt } else { 6pt }, right: if x + 1 == columns.len() { 1pt } else { 6pt }, y: 2.9pt * k) + sized((:), (left: 7pt, right: 7pt, y: if rows.len() in range(8, 14) { 6pt } else { 7pt })),
     stroke: sized(none, 0.6pt + soft),
     ..head, ..cells, table.hline(stroke: rules.top),
