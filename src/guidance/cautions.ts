@@ -21,6 +21,8 @@ export interface Caution {
   readonly title: Text;
   readonly text: Text;
   readonly source: Text;
+  /** The publication alone, where the source is one. */
+  readonly citation?: Text;
   readonly basis: "abstract" | "memory" | "common practice";
 }
 
@@ -100,16 +102,18 @@ export const CAUTIONS: readonly Caution[] = [
     work: ["standing-wall"],
     title: say`Strength falls when wet`,
     text: say`In one set of tests, the wet strength of cement-stabilised rammed earth was about 60 % of its dry strength. Test soaked where a wall can get wet.`,
-    source: say`Venkatarama Reddy and Prasanna Kumar, Compressive strength and elastic properties of stabilised rammed earth and masonry (abstract read)`,
-    basis: "abstract",
+    ...abstractOf(
+      say`Venkatarama Reddy and Prasanna Kumar (year not known), Compressive strength and elastic properties of stabilised rammed earth and masonry`,
+    ),
   },
   {
     id: "working-time",
     work: ["wet-mix"],
     title: say`Time between mixing and ramming`,
     text: say`Cement begins to set as soon as it meets moist soil: a delay of ten hours halved the strength in one set of tests. Mix only what can be rammed at once.`,
-    source: say`Venkatarama Reddy and Prasanna Kumar (2011), Cement stabilised rammed earth, Part A (abstract read)`,
-    basis: "abstract",
+    ...abstractOf(
+      say`Venkatarama Reddy and Prasanna Kumar (2011), Cement stabilised rammed earth, Part A`,
+    ),
   },
   {
     id: "water-and-frost",
@@ -154,4 +158,8 @@ export const CAUTIONS: readonly Caution[] = [
 export function cautionsFor(...work: readonly CautionWork[]): Caution[] {
   const held = new Set<CautionWork>(["any", ...work]);
   return CAUTIONS.filter((caution) => caution.work.some((each) => held.has(each)));
+}
+
+function abstractOf(citation: Text): Pick<Caution, "source" | "citation" | "basis"> {
+  return { source: say`${citation} (abstract read)`, citation, basis: "abstract" };
 }

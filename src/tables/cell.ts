@@ -63,7 +63,7 @@ export function ends(interval: Interval | null | undefined, write: (end: number)
 /** A p-value: small ones are not told apart. */
 export function pValueText(value: number | null): Text {
   if (value === null) return BLANK;
-  return value < 0.001 ? "< 0.001" : formatNumber(value, 2);
+  return value < 0.001 ? say`< ${0.001}` : formatNumber(value, 2);
 }
 
 /** A mass with its unit in the study's units. */

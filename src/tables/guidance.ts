@@ -77,7 +77,7 @@ function criteriaRows({ name, check: { entry, criteria }, probability }: Guidanc
         limitsText(lowPct, highPct, "%", 1),
         measured,
         verdict === "outside" && byPct !== undefined
-          ? say`outside by ${fixed(byPct, 1)}`
+          ? say`outside by ${fixed(byPct, 1)} points`
           : verdictWords(verdict),
         verdict === "not measured" ? BLANK : percentOf(probability.criteria[index].probability),
       ],
@@ -97,11 +97,12 @@ function otherRows(
       isDensity && value !== undefined ? displayValue(value, "density", units) : value;
     const [min, max, measured] = [low, high, found].map(shown);
     const likely = probability.others?.[index].probability;
+    const decimals = isDensity && units === "SI" ? 0 : 1;
     return [
       name,
       what,
-      limitsText(min, max, unit, 1),
-      measured === undefined ? BLANK : say`${fixed(measured, 1)} ${unit}`,
+      limitsText(min, max, unit, decimals),
+      measured === undefined ? BLANK : say`${fixed(measured, decimals)} ${unit}`,
       verdict === "not measured" ? say`not tested` : verdictWords(verdict),
       verdict === "not measured" || likely === undefined ? BLANK : percentOf(likely),
     ];

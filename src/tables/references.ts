@@ -4,6 +4,7 @@ import { WATER_SOURCES } from "../grading/sedimentation/settling.js";
 import { CAUTIONS } from "../guidance/cautions.js";
 import { type GuidanceEntry, sourceMark } from "../guidance/entry.js";
 import type { MaterialResult, StudyResult } from "../study/studyResult.js";
+import { testedAnotherBlend } from "../study/trials.js";
 import { say, type Text } from "../words/message.js";
 import { render } from "../words/render.js";
 import { mixReferences } from "./carbon.js";
@@ -42,9 +43,9 @@ export function referencesBlock(result: StudyResult, scope: ReferenceScope = {})
     ...hydrometerReferences(hydrometers),
     ...(classes && materials.some(({ uncertainty }) => uncertainty) ? CLASSES : []),
     ...(blend ? [BLENDING] : []),
-    ...(strength ? STRENGTH : []),
-    ...CAUTIONS.flatMap(({ basis, source, title }) =>
-      basis === "abstract" ? [{ text: source, mark: title }] : [],
+    ...(strength && !testedAnotherBlend(result) ? STRENGTH : []),
+    ...CAUTIONS.flatMap(({ citation, title }) =>
+      citation ? [{ text: say`${citation}: caution “${title}”`, mark: say`abstract read` }] : [],
     ),
     ...(carbon && mix ? mixReferences(mix) : []),
   ];
@@ -98,7 +99,7 @@ function hydrometerReferences(analyses: readonly HydrometerAnalysis[]): Referenc
           {
             text: own
               ? say`152H hydrometer: effective depth by its own calibration`
-              : say`Murthy, equations 3.28 and 3.29: effective depth of the 152H hydrometer`,
+              : say`Murthy, chapter of doi 10.1201/9781482275858-30, equations 3.28 and 3.29, year not known: effective depth of the 152H hydrometer`,
             mark: own ? say`as entered, not checked` : say`read`,
           },
         ]
@@ -141,14 +142,14 @@ function waterReferences(
       mark: WATER_SOURCES[basis].mark,
     })),
     {
-      text: say`Encyclopedia of Environmental Science and Engineering, p. 1332, after the International Critical Tables: density of water`,
+      text: say`International Critical Tables (1928/29), as tabulated in Encyclopedia of Environmental Science and Engineering, year not known, p. 1332: density of water`,
       mark: say`read`,
     },
   ];
 }
 
 const BLENDING: References[number] = {
-  text: say`Iowa DOT, I.M. 531: passing of a blend by dry mass`,
+  text: say`Iowa DOT (2015), Materials I.M. 531, Method A: passing of a blend by dry mass`,
   mark: say`read`,
 };
 
@@ -173,7 +174,7 @@ const STRENGTH: References = [
     mark: say`its table read as coded in open software; recomputed`,
   },
   {
-    text: say`Draper and Smith, Applied Regression Analysis: least squares, lack of fit`,
+    text: say`Draper and Smith (1998), Applied Regression Analysis, 3rd edition: least squares, lack of fit`,
     mark: say`from memory; checked against published data in the tests`,
   },
   {

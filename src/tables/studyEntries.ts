@@ -145,7 +145,9 @@ export function materialsTable({ materials, units, currency }: StudyConfig): Tab
       say`${plain(material.minSharePct)} to ${plain(material.maxSharePct)}`,
       ...(priced ? [material.price ? priceText(material.price.written) : BLANK] : []),
     ]),
-    notes: [say`Shares are percent of the dry mass of all soil and aggregate, cement excluded.`],
+    notes: [
+      say`Shares are percentages of the dry mass of all soil and aggregate, cement excluded.`,
+    ],
   };
 }
 

@@ -305,7 +305,7 @@ describe("guidance", () => {
     ]);
     const rows = rowsOf(table);
     expect(rows.map((row) => row.slice(0, 5))).toEqual([
-      ["Soil", "clay", "5.0 to 20.0 %", "24.4 %", "outside by 4.4"],
+      ["Soil", "clay", "5.0 to 20.0 %", "24.4 %", "outside by 4.4 points"],
       ["Soil", "plasticity index", "at most 15.0 %", "10.0 %", "inside"],
       ["Soil", "liquid limit", "at least 30.0 %", "–", "not measured"],
       ["Soil", "organic matter", "at most 2.0 %", "–", "not tested"],

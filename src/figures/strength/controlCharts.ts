@@ -7,6 +7,7 @@ import {
 import {
   type AcceptanceRisks,
   type AcceptanceRule,
+  acceptanceWords,
   operatingCharacteristic,
 } from "../../strength/control/acceptance.js";
 import type { ControlChart, ControlPoint } from "../../strength/control/controlChart.js";
@@ -152,7 +153,7 @@ export function operatingCharacteristicChart(
     title,
     joinTexts(
       [
-        say`Probability of acceptance against the true mean of a lot whose blocks have a standard deviation of ${formatQuantity(sdMpa, "stress", units)}. ${risks.message}`,
+        say`Probability of acceptance against the true mean of a lot whose blocks have a standard deviation of ${formatQuantity(sdMpa, "stress", units)}. ${acceptanceWords(rule)} ${risks.message}`,
         half &&
           say`Half of the lots are accepted at about ${formatQuantity(half.meanMpa, "stress", units)}.`,
       ],

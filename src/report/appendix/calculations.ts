@@ -2,6 +2,7 @@ import { sum } from "simple-statistics";
 import type { TableBlock } from "../../blocks/block.js";
 import { passingAtSize } from "../../grading/curve.js";
 import { GRAVITY } from "../../grading/sedimentation/settling.js";
+import type { SieveAnalysisRow } from "../../grading/sieveAnalysis.js";
 import { normalQuantile, tQuantile } from "../../numerics/distributions.js";
 import { formatFixed, formatPlain, formatQuantity } from "../../quantities/format.js";
 import { boundOffset } from "../../strength/regression/bounds.js";
@@ -40,9 +41,12 @@ export interface WorkedCalculation {
  */
 export function workedCalculations(result: StudyResult): WorkedCalculation[] {
   const soil = result.materials.find(({ role }) => role === "soil") ?? result.materials[0];
+  const settled = soil?.sedimentation
+    ? soil
+    : result.materials.find(({ sedimentation }) => sedimentation);
   return [
     ...(soil ? sieveCalculations(soil, result) : []),
-    ...result.materials.slice(0, 1).flatMap((material) => hydrometerCalculation(material, result)),
+    ...(settled ? hydrometerCalculation(settled, result) : []),
     ...blendCalculation(result),
     ...boundCalculation(result),
     ...batchCalculation(result),
@@ -104,6 +108,11 @@ function withUnit(number: Text, unit: string): Text {
   return unit === "" ? number : formula`${number} ${unit}`;
 }
 
+/** A sieve by its opening, or by the name that the sheet gives it, such as No. 40. */
+function sieveName({ label, sizeMm }: SieveAnalysisRow): Text {
+  return Number(label) === sizeMm ? say`the ${sizeMm} mm sieve` : say`sieve ${label}`;
+}
+
 function sieveCalculations(
   { id, name, sieve }: MaterialResult,
   { config }: StudyResult,
@@ -121,7 +130,7 @@ function sieveCalculations(
     const retained = upTo.map((row, at) =>
       given(
         `R${at + 1}`,
-        say`retained on ${row.label}`,
+        say`retained on ${sieveName(row)}`,
         row.retainedG,
         "g",
         sheetRow(source, row.row),
@@ -150,7 +159,7 @@ function sieveCalculations(
       ? [
           {
             kind: "sieve",
-            caption: say`Worked calculation: passing ${last.label} of ${name}`,
+            caption: say`Worked calculation: passing ${sieveName(last)}, of ${name}`,
             lines: [
               given("M", say`dry mass before washing`, dryMassG, "g"),
               ...retained,
@@ -172,7 +181,7 @@ function sieveCalculations(
       : [
           {
             kind: "subsample",
-            caption: say`Worked calculation: passing ${last.label} of ${name}, sieved on a subsample`,
+            caption: say`Worked calculation: passing ${sieveName(last)}, of ${name}, sieved on a subsample`,
             lines: [
               given("m", say`dry mass of the subsample`, dryMassG, "g"),
               given("Ps", say`passing the sieve that the subsample passed`, arriving(1), "%", to),
@@ -646,7 +655,7 @@ function waterCalculation(result: StudyResult): WorkedCalculation[] {
             say`moisture of ${name}, of its dry mass`,
             moisturePct,
             "%",
-            "materials",
+            "materials-table",
           ),
         ]),
         massLine(

@@ -171,7 +171,7 @@ function grading(result: StudyResult): AppendixPart[] {
       ],
     ),
     ...cited(
-      say`The curves stand against the recommendation that the study names. It is guidance, not law: a soil inside it is not proved suitable by that, and one outside is not proved unsuitable.`,
+      say`The curves stand against the recommendation that the study names; it is guidance, not law.`,
       [
         ...guidanceTables(guidance.map(measuredOnly), config.units).map((table, at) =>
           keyed(`guidance-${at + 1}`, table),
@@ -309,7 +309,7 @@ function strength(result: StudyResult): AppendixPart[] {
   const answered = tests.leastCement !== undefined && life?.state !== "proposed";
   return [
     ...cited(
-      say`Blocks of several cement contents were crushed, and a curve was fitted to their strengths. Cement is percent of the dry mass of soil and aggregate.`,
+      say`Blocks of several cement contents were crushed, and a curve was fitted to their strengths. Cement is a percentage of the dry mass of soil and aggregate.`,
       [
         inReport(
           strengthChart(say`Strength against cement content`, result),

@@ -179,7 +179,7 @@ export function acceptanceRisks(
     ownerRisk: poor.acceptance,
     goodMeanMpa,
     poorMeanMpa,
-    message: say`${acceptanceWords(rule)} A good lot, ${percent(acceptableQuality)} of its blocks below ${measured(wanted, "stress")}, is rejected in ${percent(1 - good.acceptance)} of cases; a poor one, ${percent(rejectableQuality)} below, is accepted in ${percent(poor.acceptance)}.`,
+    message: say`A good lot, ${percent(acceptableQuality)} of its blocks below ${measured(wanted, "stress")}, is rejected in ${percent(1 - good.acceptance)} of cases; a poor one, ${percent(rejectableQuality)} below, is accepted in ${percent(poor.acceptance)}.`,
   };
 }
 
