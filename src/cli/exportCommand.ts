@@ -45,7 +45,7 @@ export async function exportCommand(words: readonly string[]): Promise<number> {
     reportMeta(result),
   );
   const files = {
-    ...exportFiles(nodes, studyTitle(result.config)),
+    ...exportFiles(nodes, studyTitle(result.config), result.config.language),
     "result.json": `${JSON.stringify(result, undefined, 2)}\n`,
   };
   try {

@@ -62,3 +62,25 @@ it("export writes every table and figure of the appendix and the whole result, a
   );
   expect(readFileSync(join(out, "mine.txt"), "utf8")).toBe("mine");
 });
+
+it("export of a Spanish study is in Spanish, its numbers for programs as in every language", async () => {
+  const [english, spanish] = await Promise.all(
+    ["en", "es"].map(async (language) => {
+      const copy = copyStudy("reading-room");
+      copy.edit("study.yaml", "title:", `language: ${language}\ntitle:`);
+      const out = temporaryFolder();
+      const run = await runCli(["export", copy.folder, "--out", out, "--replace"]);
+      expect(run.code, run.stderr).toBe(0);
+      return (name: RegExp) => {
+        const file = readdirSync(out).find((each) => name.test(each)) as string;
+        return parse(readFileSync(join(out, file), "utf8")) as string[][];
+      };
+    }),
+  );
+  expect(spanish(/^contents/)[0]).toEqual(["archivo", "título", "notas o texto alternativo"]);
+  const numbers = (rows: string[][]) =>
+    rows.flat().filter((cell) => /^-?\d+([.,]\d+)?$/.test(cell));
+  const shares = numbers(english(/^table-\d\d-the-proposed-blend-beside/));
+  expect(shares).toEqual(expect.arrayContaining(["54.9", "13.2", "-0.1"]));
+  expect(numbers(spanish(/^table-\d\d-la-(mezcla|combinacion)-propuesta-junto/))).toEqual(shares);
+});
