@@ -91,7 +91,7 @@ export function costRange(
     message:
       findings.length === 0
         ? say`Materials and their haul, waste included; labour and forms are not in it.`
-        : say`Not whole: ${findings.length} prices are missing or cannot be used.`,
+        : say`Not the whole cost: ${findings.length}{0, plural, one { price is missing or cannot be used} other { prices are missing or cannot be used}}.`,
     lines,
     total: { low: total("low"), high: total("high") },
     findings,

@@ -179,9 +179,20 @@ export function comparedResults(result: StudyResult): ComparedNumber[] {
     line("max-density", say`Maximum dry density`, "density", peak?.maximumDryDensityKgM3),
     line("density", say`Dry density, rammed`, "density", mix?.density.valueKgM3),
     percent("least-cement", say`Least cement, not rounded`, leastCement?.cementPct),
-    percent("cement", say`Cement, as specified`, chosenCementPct),
-    line("bound", say`Strength bound at that`, "stress", leastCement?.boundAtBatchableMpa),
-    line("line", say`Fitted strength at that`, "stress", leastCement?.lineAtBatchableMpa),
+    // Set by hand, the mix has more than the blocks need.
+    percent("cement", say`Cement, as specified`, mix?.recipe.cementPct ?? chosenCementPct),
+    line(
+      "bound",
+      say`Strength bound at the least cement, rounded up`,
+      "stress",
+      leastCement?.boundAtBatchableMpa,
+    ),
+    line(
+      "line",
+      say`Fitted strength at the least cement, rounded up`,
+      "stress",
+      leastCement?.lineAtBatchableMpa,
+    ),
     line(
       "scatter",
       say`Scatter about the curve`,

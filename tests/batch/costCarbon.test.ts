@@ -132,9 +132,9 @@ describe("mixSaving", () => {
     });
     const { status, message, saved } = mixSaving({ mix: mix(8), other, prices: PRICES });
     expect([status, saved]).toEqual(["incomplete", null]);
-    expect(render(message)).toContain("Not whole: 1");
+    expect(render(message)).toContain("Not the whole cost: 1 price is");
     const turned = mixSaving({ mix: other, other: mix(8), prices: PRICES });
-    expect(render(turned.message)).toContain("Not whole: 1");
+    expect(render(turned.message)).toContain("Not the whole cost: 1 price is");
   });
 
   it("holds the saving at any prices within the ranges", () => {

@@ -3,8 +3,9 @@ import { describe, expect, it } from "vitest";
 import { checkGuidance } from "../../src/guidance/check.js";
 import { verdictProbability } from "../../src/guidance/probability.js";
 import { guidanceEntry } from "../../src/guidance/published/recommendations.js";
-import { type OpenStudy, openOnBench, tuneBlend } from "../../src/page/tune.js";
+import { type OpenStudy, openOnBench, tuneBlend, tuneMix } from "../../src/page/tune.js";
 import type { PageState } from "../../src/page/view/app.js";
+import { mixFacts } from "../../src/page/view/bucketCard.js";
 import { inventedMark } from "../../src/page/view/keepView.js";
 import { moistureRange } from "../../src/page/view/sheetCard.js";
 import { criterionLines, strengthSentence } from "../../src/page/view/verdictCard.js";
@@ -95,6 +96,40 @@ describe("the sentence of strength", () => {
     const { reasons } = tuneBlend(open!, { ...open!.start, cementPct: 8 }).strength;
     expect(reasons.map((reason) => render(reason))).toEqual([
       "The blocks of Trial blend of the reading room were crushed dry; the requirement speaks of blocks crushed soaked. The cement content does not show that the requirement is met.",
+    ]);
+  });
+});
+
+describe("what the element takes", () => {
+  const told = (open: OpenStudy) => {
+    const { result, mix } = tuneMix(open, tuneBlend(open, open.start), { name: "", basis: "" });
+    const { facts, missing } = mixFacts(result, mix!);
+    return {
+      facts: facts.map(([name, value]) => `${render(name)}: ${render(value)}`),
+      missing: missing.map((message) => render(message)),
+    };
+  };
+
+  it("is in the reader's units, carbon too", async () => {
+    expect(told(await opened("bus-shelter"))).toEqual({
+      facts: [
+        "Cement: 6.44 lb/ft³",
+        "Cement for the element: 752 lb",
+        "Cost of the materials: 175 USD",
+        "Carbon: 660 to 942 lb CO₂e",
+        "Batches: 72",
+      ],
+      missing: [],
+    });
+  });
+
+  it("says which prices are not in the sum", async () => {
+    const { folder, edit } = copyStudy("bus-shelter");
+    edit("study.yaml", /^ *price: .*\n/m, "");
+    const { study, findings } = await readStudy(folder);
+    const { open } = openOnBench(study!, findings);
+    expect(told(open!).missing).toEqual([
+      "Not the whole cost: 1 price is missing or cannot be used.",
     ]);
   });
 });

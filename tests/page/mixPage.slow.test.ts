@@ -50,6 +50,8 @@ it("is tuned with the keyboard alone: slider, lock, solver, undo, redo, reset", 
   expect(moved[0]).toBeLessThan(54);
   expect(moved.reduce((sum, value) => sum + value, 0)).toBeCloseTo(100, 1);
   await soon(() => page.locator("#live").textContent()).toContain("Site soil, two pits mixed 5");
+  // The clay, which also stands as what passes 0.002 mm.
+  expect(await page.locator("#live").textContent()).toContain("Outside the guidance: 1 line.");
   await page.keyboard.press("Control+z");
   expect(await shares(page)).toEqual(before);
   await page.keyboard.press("Control+y");

@@ -54,7 +54,7 @@ it("part a table so that neither its head, nor its first row, nor its last row s
     if (held.length > 1) parted.add(rows.length);
     for (const word of ["Wholestrength", "Leadsentence", "Captionwords"]) {
       const at = pages.findIndex((page, number) => number > 0 && page.includes(word));
-      expect(at < 0 ? 0 : at, `${word} after ${lines} lines`).toBe(first);
+      expect(Math.max(at, 0), `${word} after ${lines} lines`).toBe(first);
     }
     for (const [at, page] of pages.entries()) {
       const rowsHere = held.some((one) => one.page === at);

@@ -103,6 +103,18 @@ describe("compareStudies", () => {
   });
 });
 
+it("a mix set by hand is what is specified; what the blocks need stays as it was", async () => {
+  const copy = copyStudy("reading-room");
+  copy.edit("study.yaml", "\nbatch:\n", "\nmix: { cement: 8 % }\n\nbatch:\n");
+  const { results } = compareStudies(before, await openStudy(copy.folder));
+  const pair = (wanted: string) => results.find(({ key }) => key === wanted);
+  expect(pair("cement")).toMatchObject({ before: 6, after: 8, difference: 2, changed: true });
+  expect(pair("cement-mass")).toMatchObject({ changed: true });
+  for (const key of ["least-cement", "bound", "line"]) {
+    expect(pair(key), key).toMatchObject({ changed: false });
+  }
+});
+
 describe("flatConfig", () => {
   it("names things by id, other lists by position, and leaves out what is not there", () => {
     const config = { a: undefined, b: null, list: [{ id: "x", v: 1 }, 2], deep: { c: true } };

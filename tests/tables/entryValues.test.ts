@@ -433,11 +433,11 @@ describe("two versions of a study", () => {
       batchDryMassKg: a.config.batchDryMassKg + 10,
     };
     const density = { ...a.mix!.density, valueKgM3: a.mix!.density.valueKgM3 - 20 };
-    const strength = { ...a.strength, chosenCementPct: a.strength.chosenCementPct! + 1.5 };
-    const b = { ...a, config, strength, mix: { ...a.mix!, density } };
+    const { cementPct } = a.mix!.recipe;
+    const recipe = { ...a.mix!.recipe, cementPct: cementPct + 1.5 };
+    const b = { ...a, config, mix: { ...a.mix!, density, recipe } };
     const [results, entries] = studyComparisonTable(a, b as StudyResult);
     expect(headsOf(results)).toEqual(["Result", a.config.date, "2030-01-01", "Difference"]);
-    const cementPct = a.strength.chosenCementPct!;
     const kgM3 = a.mix!.density.valueKgM3;
     expect(rowsOf(results).filter((row) => row[3] !== "same")).toEqual([
       ["Dry density, rammed, kg/m³", kgM3.toFixed(0), (kgM3 - 20).toFixed(0), "−20"],

@@ -2,10 +2,16 @@ import { type MeasuredLine, usableForm } from "../../batch/mixRecord.js";
 import type { Recipe, RecipeLine } from "../../batch/recipe.js";
 import type { TableBlock } from "../../blocks/block.js";
 import { PALETTE } from "../../figures/style.js";
-import { formatFixed, formatQuantity } from "../../quantities/format.js";
+import {
+  displayUnit,
+  formatFixed,
+  formatQuantity,
+  type UnitSystem,
+} from "../../quantities/format.js";
 import type { Interval } from "../../quantities/interval.js";
 import { bucketSize } from "../../study/studyRecord.js";
-import { ends } from "../../tables/cell.js";
+import type { MixStudy, StudyResult } from "../../study/studyResult.js";
+import { ends, quantity } from "../../tables/cell.js";
 import { compareMixTable } from "../../tables/cost.js";
 import { recipeTable } from "../../tables/mix.js";
 import { buckets as bucketWords, liquid } from "../../tables/site/crewMix.js";
@@ -70,26 +76,53 @@ function missingParts(app: App, { result, findings }: TunedMix): HTMLElement[] {
   ];
 }
 
+/** Kilograms as the reader weighs, without the unit. */
+function masses(kilograms: Interval, units: UnitSystem): Text {
+  return ends(kilograms, (end) => quantity(1000 * end, "mass", units));
+}
+
+function money(amount: Interval): Text {
+  return ends(amount, (end) => formatFixed(end, 0));
+}
+
+/** What the element takes in cement, money and carbon, and what is not in these sums. */
+export function mixFacts(
+  { config }: Pick<StudyResult, "config">,
+  { record, quantities, cost, carbon }: MixStudy,
+): { readonly facts: readonly (readonly [Text, Text])[]; readonly missing: readonly Text[] } {
+  const { units, currency = "" } = config;
+  const { cementKgM3, mix } = quantities;
+  return {
+    facts: [
+      [say`Cement`, formatQuantity(cementKgM3, "density", units)],
+      [say`Cement for the element`, formatQuantity(1000 * mix.cement.dryMassKg, "mass", units)],
+      ...(cost
+        ? [[say`Cost of the materials`, joinTexts([money(cost.total), currency], " ")] as const]
+        : []),
+      [
+        say`Carbon`,
+        joinTexts([masses(carbon.total, units), displayUnit("mass", units), "CO₂e"], " "),
+      ],
+      ...(record.batches === null ? [] : [[say`Batches`, say`${record.batches}`] as const]),
+    ],
+    missing: [cost, carbon].flatMap((sum) => (sum && sum.status !== "ok" ? [sum.message] : [])),
+  };
+}
+
 function mixParts(app: App, { result, mix, findings }: TunedMix): HTMLElement[] {
   const { t } = app;
-  const { record, quantities, cost, carbon } = mix!;
-  const { units, currency = "" } = result.config;
-  const mass = (kilograms: number) => formatQuantity(1000 * kilograms, "mass", units);
-  const whole = (interval: Interval) => ends(interval, (value) => formatFixed(value, 0));
-  const facts: (readonly [Text, Text])[] = [
-    [say`Cement`, say`${formatQuantity(quantities.cementKgM3, "density", units)}`],
-    [say`Cement for the element`, mass(quantities.mix.cement.dryMassKg)],
-    ...(cost ? [[say`Cost of the materials`, say`${whole(cost.total)} ${currency}`] as const] : []),
-    [say`Carbon`, say`${whole(carbon.total)} kg CO2e`],
-    [say`Batches`, say`${record.batches ?? ""}`],
-  ];
+  const { record } = mix!;
+  const { units } = result.config;
+  const { facts, missing } = mixFacts(result, mix!);
   const counted = usableForm(record.buckets);
   const warnings = findings.filter(({ severity }) => severity === "warning");
   return [
     el(
       "p",
       { class: "big" },
-      t(say`One batch: ${mass(record.batch.dryMassKg)} of dry soil and aggregate`),
+      t(
+        say`One batch: ${formatQuantity(1000 * record.batch.dryMassKg, "mass", units)} of dry soil and aggregate`,
+      ),
     ),
     ...record.doubts.map((doubt) => reason(app, doubt)),
     ...(counted ? [] : record.messages.map((message) => reason(app, message))),
@@ -101,6 +134,7 @@ function mixParts(app: App, { result, mix, findings }: TunedMix): HTMLElement[] 
       { class: "facts" },
       ...facts.map(([name, value]) => el("div", {}, el("dt", {}, t(name)), el("dd", {}, t(value)))),
     ),
+    ...missing.map((message) => el("p", { class: "sum" }, t(message))),
     ...(mix!.compared ? [written("div", {}, app.html(compareMixTable(result)))] : []),
     el(
       "details",
@@ -196,8 +230,7 @@ function keptTable({ state }: App): TableBlock {
   ];
   const pct = (value: number | undefined) =>
     value === undefined ? undefined : formatFixed(value, 1);
-  const range = (interval: Interval | undefined) =>
-    interval && ends(interval, (value) => formatFixed(value, 0));
+  const { units, currency } = open!.result.config;
   return {
     kind: "table",
     caption: say`Beside the kept mix`,
@@ -214,8 +247,14 @@ function keptTable({ state }: App): TableBlock {
       row(say`Difference from the target, points`, (side) =>
         formatFixed(side.tuned.blend.rmsDifferencePct, 2),
       ),
-      row(say`Cost of the materials`, (side) => range(side.mix?.cost?.total)),
-      row(say`Carbon, kg CO2e`, (side) => range(side.mix?.carbon.total)),
+      row(
+        joinTexts([say`Cost of the materials`, currency]),
+        (side) => side.mix?.cost && money(side.mix.cost.total),
+      ),
+      row(
+        say`Carbon, ${displayUnit("mass", units)} CO₂e`,
+        (side) => side.mix && masses(side.mix.carbon.total, units),
+      ),
     ],
   };
 }

@@ -45,7 +45,7 @@ import { el, fill } from "./dom.js";
 import { INVENTED_DATA, keepView } from "./keepView.js";
 import { mixView } from "./mixView.js";
 import { sheetsView } from "./sheetsView.js";
-import { cautions, strengthSentence } from "./verdictCard.js";
+import { cautions, criterionLines, strengthSentence } from "./verdictCard.js";
 
 /** After a slider has rested so long, the recipe follows. */
 const REST_MS = 120;
@@ -293,9 +293,9 @@ function pageOf(state: PageState) {
       ({ name }, index) => say`${name} ${formatFixed(tuned.mix.sharesPct[index], 1)} %`,
     );
     const { cementPct } = tuned.mix;
-    const outside = tuned.result.guidance.flatMap(({ check }) =>
-      check.criteria.filter(({ verdict }) => verdict === "outside"),
-    ).length;
+    const outside = tuned.result.guidance
+      .flatMap((study) => criterionLines(study, tuned.estimates))
+      .filter(({ state: verdict }) => verdict === "outside").length;
     app.announce(
       joinTexts(
         [

@@ -2,6 +2,7 @@ import { blendChart } from "../../figures/blend/blendChart.js";
 import type { Figure } from "../../figures/figure.js";
 import { guidanceBand, uncertaintyBand } from "../../figures/grading/band.js";
 import type { ChartCurve } from "../../figures/grading/gradingChart.js";
+import type { LineStyle } from "../../figures/style.js";
 import { say, type Text } from "../../words/message.js";
 import { chartSvg } from "../chartSvg.js";
 import { pagePaint } from "../pageStyle.js";
@@ -41,7 +42,7 @@ export function plotCard(app: App): View {
     if (!figure) return;
     const widthPx = Math.max(300, chart.clientWidth || 640);
     const phone = document.documentElement.clientWidth < 760;
-    const shown = phone ? forPhone(figure, app.state.open?.result.materials ?? []) : figure;
+    const shown = phone ? forPhone(figure, app.state.open!.result.materials) : figure;
     const heightPx = phone ? 190 : Math.min(460, Math.max(320, widthPx * 0.6));
     const { locale } = app.state;
     chart.innerHTML = chartSvg(shown, {
@@ -56,13 +57,27 @@ export function plotCard(app: App): View {
   return { node, refresh: draw };
 }
 
+interface MaterialTrace {
+  readonly name: Text;
+  readonly line: Pick<LineStyle, "color" | "dash">;
+  readonly marker: Pick<LineStyle, "symbol">;
+}
+
+/** The traces of the materials in a grading figure, in their order. */
+export function materialTraces(
+  { data }: Figure,
+  materials: readonly { readonly name: Text }[],
+): readonly MaterialTrace[] {
+  const traces = data as readonly MaterialTrace[];
+  return traces.filter((trace) => materials.some(({ name }) => name === trace.name));
+}
+
 /** On a phone the lines of the materials are explained beside their sliders only; the legend says so. */
 function forPhone(figure: Figure, materials: readonly { readonly name: Text }[]): Figure {
-  const data = figure.data.map((trace) => {
-    const { name } = trace as { readonly name?: Text };
-    const known = materials.some((material) => material.name === name);
-    return known ? { ...trace, showlegend: false } : trace;
-  });
+  const own: readonly object[] = materialTraces(figure, materials);
+  const data = figure.data.map((trace) =>
+    own.includes(trace) ? { ...trace, showlegend: false } : trace,
+  );
   const elsewhere = { name: say`materials: see their sliders`, mode: "none", x: [], y: [] };
   return { ...figure, data: [...data, elsewhere] };
 }

@@ -1,5 +1,4 @@
 import type { BlendLimit } from "../../blend/target.js";
-import { PALETTE, seriesStyle } from "../../figures/style.js";
 import { formatFixed, formatPlain } from "../../quantities/format.js";
 import type { Interval } from "../../quantities/interval.js";
 import { moistureWindow } from "../../soil/compaction/moistureWindow.js";
@@ -10,6 +9,7 @@ import { pagePaint } from "../pageStyle.js";
 import { solveBench, type Wish } from "../solve.js";
 import type { App, PageState, View } from "./app.js";
 import { drawing, el, fill } from "./dom.js";
+import { gradingFigure, materialTraces } from "./plotCard.js";
 
 /** A slider with its number box; both stay true to the mix. */
 interface Control {
@@ -37,11 +37,10 @@ export function sheetCard(app: App): View {
   const { t, act } = app;
   const open = app.state.open!;
   const { config, materials } = open.result;
-  // Before the materials the chart draws the blend and, against a power curve, its target.
-  const first = open.start.target.kind === "band" ? 1 : 2;
+  const traces = materialTraces(gradingFigure(app.state)!, materials);
   const rows = materials.map(({ id, name }, index) => {
     const bought = config.materials.find((material) => material.id === id);
-    const { color, dash, symbol } = seriesStyle(index + first);
+    const { line, marker } = traces[index];
     const lock = el("button", {
       type: "button",
       class: "lock",
@@ -52,7 +51,7 @@ export function sheetCard(app: App): View {
       label: name,
       unit: "%",
       ...{ min: 0, max: 100, step: 0.5, decimals: 1 },
-      mark: swatch(color, dashArray(dash), markPath(symbol, [15, 7], 3.5)),
+      mark: swatch(line.color, dashArray(line.dash), markPath(marker.symbol, [15, 7], 3.5)),
       beside: lock,
       change: (pct, during) => act({ kind: "share", index, pct, during }),
     });
@@ -160,7 +159,7 @@ export function sheetCard(app: App): View {
 
 /** A piece of the line by which a curve is known, for beside its name. */
 function swatch(color: string, dash: string, symbol: string): SVGSVGElement {
-  const ink = pagePaint(color || PALETTE.umber);
+  const ink = pagePaint(color);
   return drawing("swatch", "0 0 30 14", [
     { d: "M0 7h30", stroke: ink, "stroke-width": "2", "stroke-dasharray": dash || "none" },
     { d: symbol, fill: ink, stroke: ink },

@@ -220,11 +220,12 @@ function checkLists(
           "ul",
           { class: "checks" },
           ...limits.map((limit) => {
-            const { label, side, value, unit, estimate } = limit;
+            const { label, side, value, estimate } = limit;
+            const unit = wordFor(limit.unit);
             const asked =
               side === "max"
-                ? say`${label}: ${formatFixed(value, 1)} ${wordFor(unit)}, at most ${formatPlain(limit.limit)}`
-                : say`${label}: ${formatFixed(value, 1)} ${wordFor(unit)}, at least ${formatPlain(limit.limit)}`;
+                ? say`${label}: ${formatFixed(value, 1)} ${unit}, at most ${formatPlain(limit.limit)} ${unit}`
+                : say`${label}: ${formatFixed(value, 1)} ${unit}, at least ${formatPlain(limit.limit)} ${unit}`;
             return line(
               keepsLimit(limit) ? "inside" : "outside",
               asked,
