@@ -6,10 +6,12 @@ import type {
   ConsistencyLimit,
   FractionName,
   GuidanceEntry,
+  OtherLimit,
   OtherQuantity,
   SelectionClass,
   SelectionClasses,
 } from "./entry.js";
+import { GUIDANCE_ENTRIES } from "./published/recommendations.js";
 
 export type CriterionVerdict = "inside" | "outside" | "not measured" | "not classified";
 
@@ -103,35 +105,11 @@ export function checkGuidance(
   entry: GuidanceEntry,
   consistency: MeasuredConsistency = {},
 ): GuidanceCheck {
-  const criteria: CriterionCheck[] = [
-    ...entry.points.map(({ sizeMm, lowPct, highPct }) => ({
-      ...withinLimits(say`passing ${sizeMm} mm`, "passing", passingOf(curve, entry, sizeMm), {
-        minPct: lowPct,
-        maxPct: highPct,
-      }),
-      sizeMm,
-    })),
-    ...entry.fractions.map((limit) => ({
-      ...withinLimits(
-        FRACTION_NAMES[limit.fraction],
-        "fraction",
-        measure(curve, entry, limit.fraction),
-        limit,
-      ),
-      fraction: limit.fraction,
-    })),
-    ...entry.consistency.map((limit) => ({
-      ...withinLimits(
-        CONSISTENCY_NAMES[limit.quantity],
-        "consistency",
-        consistency[limit.quantity],
-        limit,
-      ),
-      quantity: limit.quantity,
-    })),
+  const criteria = [
+    ...heldLimits(curve, entry, consistency).map(toldLimit),
     ...(entry.classes ? [judgedTogether(curve, entry, entry.classes, consistency)] : []),
   ];
-  const others = checkOthers(curve, entry, consistency);
+  const others = heldOthers(curve, entry, consistency).map(toldOther);
   return {
     entry,
     verdict: overall(
@@ -176,20 +154,60 @@ export function guidanceVerdicts(
   entry: GuidanceEntry,
   consistency: MeasuredConsistency = {},
 ): GuidanceVerdicts {
-  const within = (measuredPct: number | undefined, limits: Limits): CriterionVerdict => {
-    if (measuredPct === undefined) return "not measured";
-    return isWithin(measuredPct, limits) ? "inside" : "outside";
-  };
-  const criteria = [
-    ...entry.points.map(({ sizeMm, lowPct, highPct }) =>
-      within(passingOf(curve, entry, sizeMm), { minPct: lowPct, maxPct: highPct }),
-    ),
-    ...entry.fractions.map((limit) => within(measure(curve, entry, limit.fraction), limit)),
-    ...entry.consistency.map((limit) => within(consistency[limit.quantity], limit)),
-    ...(entry.classes ? [judgedTogether(curve, entry, entry.classes, consistency).verdict] : []),
-  ];
-  const others = checkOthers(curve, entry, consistency).map(({ verdict }) => verdict);
+  const criteria = heldLimits(curve, entry, consistency).map(({ verdict }) => verdict);
+  if (entry.classes) {
+    criteria.push(judgedTogether(curve, entry, entry.classes, consistency).verdict);
+  }
+  const others = heldOthers(curve, entry, consistency).map(({ verdict }) => verdict);
   return { verdict: overall(criteria, others), criteria, others };
+}
+
+/** A limit of an entry beside what was measured, judged but not yet told. */
+interface HeldLimit {
+  readonly what: Text;
+  readonly kind: CriterionCheck["kind"];
+  readonly measuredPct: number | undefined;
+  readonly limits: Limits;
+  readonly verdict: CriterionVerdict;
+  /** Which size, fraction or measure of consistency it is about. */
+  readonly about: Pick<CriterionCheck, "sizeMm" | "fraction" | "quantity">;
+}
+
+function heldLimits(
+  curve: GradingCurve,
+  entry: GuidanceEntry,
+  consistency: MeasuredConsistency,
+): HeldLimit[] {
+  const held = (
+    about: HeldLimit["about"],
+    what: Text,
+    kind: HeldLimit["kind"],
+    measuredPct: number | undefined,
+    limits: Limits,
+  ): HeldLimit => {
+    if (measuredPct === undefined) {
+      return { what, kind, measuredPct, limits, verdict: "not measured", about };
+    }
+    const verdict = isWithin(measuredPct, limits) ? "inside" : "outside";
+    return { what, kind, measuredPct, limits, verdict, about };
+  };
+  return [
+    ...entry.points.map(({ sizeMm, lowPct, highPct }) => {
+      const limits = { minPct: lowPct, maxPct: highPct };
+      const what = say`passing ${sizeMm} mm`;
+      return held({ sizeMm }, what, "passing", passingOf(curve, entry, sizeMm), limits);
+    }),
+    ...entry.fractions.map((limit) => {
+      const { fraction } = limit;
+      const what = FRACTION_NAMES[fraction];
+      return held({ fraction }, what, "fraction", measure(curve, entry, fraction), limit);
+    }),
+    ...entry.consistency.map((limit) => {
+      const { quantity } = limit;
+      const what = CONSISTENCY_NAMES[quantity];
+      return held({ quantity }, what, "consistency", consistency[quantity], limit);
+    }),
+  ];
 }
 
 const FRACTION_NAMES: Readonly<Record<FractionName, Text>> = {
@@ -306,35 +324,21 @@ function isWithin(measuredPct: number, limits: Limits): boolean {
   return marginWithin(measuredPct, limits) >= -1e-9 && !atTop;
 }
 
-/** Holds a measured percentage against limits and says by how much it lies within or beyond them. */
-function withinLimits(
-  what: Text,
-  kind: CriterionCheck["kind"],
-  measuredPct: number | undefined,
-  { minPct, maxPct, below = false }: Limits,
-): CriterionCheck {
-  const limits = { lowPct: minPct, highPct: maxPct };
-  const range = rangeWords({ minPct, maxPct, below });
+/** A judged limit with the sentence that says by how much the measured percentage lies within or beyond it. */
+function toldLimit({ what, kind, measuredPct, limits, verdict, about }: HeldLimit): CriterionCheck {
+  const ends = { lowPct: limits.minPct, highPct: limits.maxPct };
+  const range = rangeWords(limits);
   if (measuredPct === undefined) {
     const text = say`${what}: not measured; recommended ${range}.`;
-    return { what, kind, verdict: "not measured", ...limits, text };
+    return { what, kind, verdict, ...ends, text, ...about };
   }
-  const margin = marginWithin(measuredPct, { minPct, maxPct });
-  const inside = isWithin(measuredPct, { minPct, maxPct, below });
-  const byPct = Math.abs(margin);
+  const byPct = Math.abs(marginWithin(measuredPct, limits));
   const told = say`${what}: ${formatFixed(measuredPct, 1)} %, recommended ${range}`;
-  const text = inside
-    ? say`${told}: inside by ${formatFixed(byPct, 1)} points.`
-    : say`${told}: outside by ${formatFixed(byPct, 1)} points.`;
-  return {
-    what,
-    kind,
-    verdict: inside ? "inside" : "outside",
-    measuredPct,
-    ...limits,
-    byPct,
-    text,
-  };
+  const text =
+    verdict === "inside"
+      ? say`${told}: inside by ${formatFixed(byPct, 1)} points.`
+      : say`${told}: outside by ${formatFixed(byPct, 1)} points.`;
+  return { what, kind, verdict, measuredPct, ...ends, byPct, text, ...about };
 }
 
 /**
@@ -365,36 +369,38 @@ const QUANTITIES: Readonly<Record<OtherQuantity, readonly [Text, OtherCheck["uni
   plasticLimitPct: [say`plastic limit`, "%", 1],
 };
 
-/** Holds organic matter, salts, top size and density against the limits of an entry. */
-function checkOthers(
+/** A limit of organic matter, salts, top size or density beside what was measured, judged but not yet told. */
+interface HeldOther extends OtherLimit {
+  readonly value: number | undefined;
+  readonly verdict: OtherCheck["verdict"];
+}
+
+function heldOthers(
   { points }: GradingCurve,
   { others = [] }: GuidanceEntry,
   measured: MeasuredConsistency,
-): OtherCheck[] {
-  return others.map(({ quantity, min, max }): OtherCheck => {
-    const [name, unit, decimals] = QUANTITIES[quantity];
+): HeldOther[] {
+  return others.map((limit): HeldOther => {
+    const { quantity, min = -Infinity, max = Infinity } = limit;
     const value =
       quantity === "topSizeMm"
         ? points.find(({ passingPct }) => passingPct >= 100)?.sizeMm
         : measured[quantity];
-    const range = otherRange(min, max, unit);
-    const limits = { quantity, what: name, unit, min, max };
-    if (value === undefined) {
-      return {
-        ...limits,
-        verdict: "not measured",
-        text: say`${name}: not measured; recommended ${range}.`,
-      };
-    }
-    const inside = value >= (min ?? -Infinity) && value <= (max ?? Infinity);
-    const found = say`${name}: ${formatFixed(value, decimals)} ${unit}, recommended ${range}`;
-    return {
-      ...limits,
-      measured: value,
-      verdict: inside ? "inside" : "outside",
-      text: inside ? say`${found}: inside.` : say`${found}: outside.`,
-    };
+    if (value === undefined) return { ...limit, value, verdict: "not measured" };
+    return { ...limit, value, verdict: value >= min && value <= max ? "inside" : "outside" };
   });
+}
+
+function toldOther({ quantity, min, max, value, verdict }: HeldOther): OtherCheck {
+  const [what, unit, decimals] = QUANTITIES[quantity];
+  const range = otherRange(min, max, unit);
+  const limits = { quantity, what, unit, min, max };
+  if (value === undefined) {
+    return { ...limits, verdict, text: say`${what}: not measured; recommended ${range}.` };
+  }
+  const found = say`${what}: ${formatFixed(value, decimals)} ${unit}, recommended ${range}`;
+  const text = verdict === "inside" ? say`${found}: inside.` : say`${found}: outside.`;
+  return { ...limits, measured: value, verdict, text };
 }
 
 function otherRange(min: number | undefined, max: number | undefined, unit: string): Text {
@@ -473,11 +479,12 @@ export function guidanceFindings(
   );
   const findings: Finding[] = [];
   if (!isForStabilisedEarth(entry)) {
+    const stabilised = GUIDANCE_ENTRIES.filter(isForStabilisedEarth).map(({ id }) => id);
     findings.push(
       finding(at, "note", "guidance-for-other-earth", {
         message: say`“${entry.title}” was not written for cement-stabilised rammed earth: its limits are a guide to the soil only.`,
         expected: say`a recommendation for cement-stabilised rammed earth`,
-        remedy: say`Compare it with what was written for stabilised earth: ${joinTexts(STABILISED)}. State in the report why this one was chosen.`,
+        remedy: say`Compare it with what was written for stabilised earth: ${joinTexts(stabilised)}. State in the report why this one was chosen.`,
       }),
     );
   }
@@ -499,15 +506,6 @@ export function guidanceFindings(
   return findings;
 }
 
-/** Ids of the recommendations that were written for rammed earth with cement. */
-const STABILISED: readonly string[] = [
-  "burroughs-2001",
-  "burroughs-2001-values",
-  "burroughs-2008",
-  "rew-practitioner",
-  "is-2110",
-];
-
 /**
  * Whether a recommendation was written for rammed earth with cement; a study's own always is.
  *
@@ -516,9 +514,4 @@ const STABILISED: readonly string[] = [
  */
 export function isForStabilisedEarth({ material }: GuidanceEntry): boolean {
   return material === "stabilised-rammed-earth" || material === "own";
-}
-
-/** A verdict as a word for a person. */
-export function verdictWords(verdict: CriterionVerdict | GuidanceCheck["verdict"]): Text {
-  return wordFor(verdict);
 }

@@ -1,13 +1,12 @@
 import type { GradingCurve } from "../grading/curve.js";
 import { formatFixed } from "../quantities/format.js";
-import { joinTexts, say, type Text } from "../words/message.js";
+import { joinTexts, say, type Text, wordFor } from "../words/message.js";
 import { render } from "../words/render.js";
 import {
   type CriterionCheck,
   checkGuidance,
   type GuidanceCheck,
   type MeasuredConsistency,
-  verdictWords,
 } from "./check.js";
 import { type FractionName, type GuidanceEntry, shortSource } from "./entry.js";
 import { verdictProbability } from "./probability.js";
@@ -122,7 +121,7 @@ function disagreement(group: readonly Side[]): GuidanceDisagreement | undefined 
   const recommended = joinTexts(
     sides.map(
       ({ source, lowPct, highPct, verdict }) =>
-        say`${source} recommends ${recommendedRange(lowPct, highPct)} (${verdictWords(verdict)})`,
+        say`${source} recommends ${recommendedRange(lowPct, highPct)} (${wordFor(verdict)})`,
     ),
     "; ",
   );

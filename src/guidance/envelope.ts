@@ -146,7 +146,7 @@ export const ROAD_EXPONENTS = [0.33, 0.5] as const;
 /**
  * The envelope between two power curves as an entry: passing = 100 (size / top size)^exponent.
  *
- * @param topSizeMm size that everything passes, above 0.75 mm.
+ * @param topSizeMm size that everything passes, above 0.6 mm, so that four sieves lie below it.
  * @param exponents more than 0, at most 1, the smaller first; default 0.33 and 0.50. Others are the
  * reader's own choice, and the entry says so.
  * @throws RangeError where a number is out of range.
@@ -162,7 +162,7 @@ export function powerEnvelope(
   exponents: readonly [smaller: number, larger: number] = ROAD_EXPONENTS,
 ): GuidanceEntry {
   const sizes = POWER_SIZES_MM.filter((size) => size < topSizeMm);
-  checkThat(Number.isFinite(topSizeMm) && sizes.length >= 4, { topSizeMm }, "above 0.75 mm");
+  checkThat(Number.isFinite(topSizeMm) && sizes.length >= 4, { topSizeMm }, "above 0.6 mm");
   const [smaller, larger] = exponents;
   checkThat(smaller > 0, { "exponents[0]": smaller }, "more than 0");
   checkThat(larger >= smaller && larger <= 1, { "exponents[1]": larger }, `${smaller} to 1`);

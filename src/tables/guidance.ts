@@ -3,7 +3,6 @@ import type { CautionsBlock, TableBlock } from "../blocks/block.js";
 import { envelopeRemarks } from "../figures/grading/band.js";
 import type { GradingCurve } from "../grading/curve.js";
 import { CAUTIONS } from "../guidance/cautions.js";
-import { verdictWords } from "../guidance/check.js";
 import { type GuidanceComparison, recommendedRange } from "../guidance/comparison.js";
 import { type GuidanceEntry, shortSource, sourceMark } from "../guidance/entry.js";
 import { gradingEnvelope } from "../guidance/envelope.js";
@@ -12,7 +11,7 @@ import { displayUnit, displayValue, type UnitSystem } from "../quantities/format
 import { testedChemistry } from "../study/guidance.js";
 import type { GuidanceStudy, StudyResult } from "../study/studyResult.js";
 import { testedAnotherBlend } from "../study/trials.js";
-import { joinTexts, say, type Text } from "../words/message.js";
+import { joinTexts, say, type Text, wordFor } from "../words/message.js";
 import { BLANK, fixed, numberColumn, plain } from "./cell.js";
 import { entrySource } from "./references.js";
 
@@ -57,7 +56,7 @@ function guidanceTable(guidance: readonly GuidanceStudy[], units: UnitSystem): T
       check.honesty,
       ...guidance.map(
         ({ name, check: { verdict }, probability: { text } }) =>
-          say`${name}, all criteria together: ${verdictWords(verdict)}. ${text}`,
+          say`${name}, all criteria together: ${wordFor(verdict)}. ${text}`,
       ),
       say`Confidence: the share of ${probability.draws} curves, drawn again within the stated reading errors, that get the same verdict; consistency limits are drawn within their own 95 % intervals where they have any. A blend is drawn from all of its materials at the shares as designed. Not in it: how well the samples represent the deposit, errors of batching, and fines below the finest sieve of a material without a sedimentation test.`,
       check.caution,
@@ -78,7 +77,7 @@ function criteriaRows({ name, check: { entry, criteria }, probability }: Guidanc
         measured,
         verdict === "outside" && byPct !== undefined
           ? say`outside by ${fixed(byPct, 1)} points`
-          : verdictWords(verdict),
+          : wordFor(verdict),
         verdict === "not measured" ? BLANK : percentOf(probability.criteria[index].probability),
       ],
     ];
@@ -103,7 +102,7 @@ function otherRows(
       what,
       limitsText(min, max, unit, decimals),
       measured === undefined ? BLANK : say`${fixed(measured, decimals)} ${unit}`,
-      verdict === "not measured" ? say`not tested` : verdictWords(verdict),
+      verdict === "not measured" ? say`not tested` : wordFor(verdict),
       verdict === "not measured" || likely === undefined ? BLANK : percentOf(likely),
     ];
   });
@@ -274,7 +273,7 @@ export function guidanceComparisonTable(
           index === 0 ? fixed(measuredPct, 1) : "",
           source,
           recommendedRange(lowPct, highPct),
-          verdictWords(verdict),
+          wordFor(verdict),
           probability === undefined ? BLANK : percentOf(probability),
         ];
       }),

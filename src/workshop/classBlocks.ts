@@ -6,7 +6,6 @@ import { type ChartCurve, gradingChart } from "../figures/grading/gradingChart.j
 import { strengthChart } from "../figures/strength/strengthChart.js";
 import type { Finding } from "../findings/finding.js";
 import { type CautionWork, cautionsFor } from "../guidance/cautions.js";
-import { verdictWords } from "../guidance/check.js";
 import { displayUnit, formatFixed, formatPlain, formatQuantity } from "../quantities/format.js";
 import { blendPartsTable, blendSharesTable, bucketTable } from "../tables/blend.js";
 import { BLANK, digits, fixed, numberColumn, pValueText, quantity } from "../tables/cell.js";
@@ -14,7 +13,7 @@ import { leastCementByStatisticTable } from "../tables/choices.js";
 import { jarTable, sievingTable, sizesTable } from "../tables/grading.js";
 import { bandsTable, specimensTable } from "../tables/strength.js";
 import type { FrameRow } from "../tables/toDataFrame.js";
-import { joinTexts, say, type Text } from "../words/message.js";
+import { joinTexts, say, type Text, wordFor } from "../words/message.js";
 import { render } from "../words/render.js";
 import { blendsTable } from "./classBlend.js";
 import { JAR_TIMES_MIN } from "./classSheet.js";
@@ -228,7 +227,7 @@ export function classRecommendationsTable({ guidance }: ClassDay): TableBlock | 
     rows: guidance.checks.map(({ entry, verdict }) => [
       entry.title,
       entry.basis === "memory" ? say`from memory, not read` : say`read, or cited in what was read`,
-      verdictWords(verdict),
+      wordFor(verdict),
     ]),
     notes: [guidance.checks[0].caution],
   };

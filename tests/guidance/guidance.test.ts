@@ -247,6 +247,10 @@ describe("what a recommendation is known from, and written for", () => {
       "guidance-for-other-earth",
     ]);
     expect(found("burroughs-2001")).toEqual([]);
+    const [other] = guidanceFindings(entry("walker-2005"), {}, place);
+    expect(render(other.remedy)).toContain(
+      ": burroughs-2001, burroughs-2001-values, burroughs-2008, rew-practitioner, is-2110.",
+    );
     const [, untested] = guidanceFindings(entry("lehmbau-regeln"), { saltsPct: 0.05 }, place);
     expect(render(untested.message)).toContain("not tested here: sulphate.");
     for (const id of [
@@ -282,7 +286,10 @@ describe("what a recommendation is known from, and written for", () => {
       expect(at(sizeMm).lowPct).toBeCloseTo(low, 1);
       expect(at(sizeMm).highPct).toBeCloseTo(high, 1);
     }
-    expect(() => powerEnvelope(0.5)).toThrow("`topSizeMm`: 0.5");
+    expect(() => powerEnvelope(0.6)).toThrow("`topSizeMm`: 0.6; expected above 0.6 mm");
+    expect(powerEnvelope(0.61).points.map(({ sizeMm }) => sizeMm)).toEqual([
+      0.075, 0.15, 0.3, 0.6, 0.61,
+    ]);
   });
 });
 

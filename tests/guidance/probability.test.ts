@@ -3,7 +3,6 @@ import { beforeAll, describe, expect, it } from "vitest";
 import { blendCurve } from "../../src/blend/material.js";
 import { type GradingCurve, passingAtSize } from "../../src/grading/curve.js";
 import { resampleReadings } from "../../src/grading/uncertainty/readingErrors.js";
-import { verdictWords } from "../../src/guidance/check.js";
 import { compareGuidance } from "../../src/guidance/comparison.js";
 import {
   probabilityPercent,
@@ -21,6 +20,7 @@ import {
 } from "../../src/study/sampledCurves.js";
 import { readingSheets, type Study } from "../../src/study/study.js";
 import { guidanceComparisonTable, guidanceTables } from "../../src/tables/guidance.js";
+import { wordFor } from "../../src/words/message.js";
 import { render, renderAll } from "../../src/words/render.js";
 import { curveOf } from "../grading/gradingCases.js";
 import { type FullResult, full } from "../support/exampleResult.js";
@@ -195,7 +195,7 @@ describe.each(["reading-room", "bus-shelter"])("the verdicts of %s", (name) => {
     const notes = table.notes!.join(" ");
     expect(notes).toContain("no proof that a soil is suitable");
     expect(notes).toContain("abstract read");
-    expect(notes).toContain(`Blend, all criteria together: ${render(verdictWords("outside"))}.`);
+    expect(notes).toContain(`Blend, all criteria together: ${render(wordFor("outside"))}.`);
     const comparison = renderAll(guidanceComparisonTable("the blend", result.guidanceComparison));
     expect(comparison.rows.every((row) => row.length === comparison.columns.length)).toBe(true);
     expect(comparison.rows.some((row) => /^(over 99|\d+) %$/.test(row[5]))).toBe(true);

@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
+import { checkGuidance } from "../../src/guidance/check.js";
 import type { GuidanceEntry } from "../../src/guidance/entry.js";
 import { GUIDANCE_ENTRIES } from "../../src/guidance/published/recommendations.js";
+import { curveOf } from "../grading/gradingCases.js";
 
 const range = (low?: number, high?: number) => `${low ?? ""}–${high ?? ""}`;
 
@@ -72,9 +74,99 @@ const RECORDED: Readonly<Record<string, string>> = {
     "0.002/0.06/2; @0.002 5–18; @0.06 20–50; clay 5–18; silt 10–40; sand 50–80; plasticityIndexPct –12",
 };
 
+/** How each is known, by hand from the same record: `basis` and, of what is from memory, how firmly. */
+const KNOWN_BY: Readonly<Record<string, string>> = {
+  "darchitectures-pise": "read",
+  "morel-clay": "read",
+  "burroughs-2001": "read",
+  "burroughs-2001-values": "read",
+  "burroughs-2008": "abstract",
+  "rew-practitioner": "read",
+  "berge-pise": "read",
+  "easton-terrawiki": "cited",
+  "hall-djerbib-2004": "abstract",
+  "usace-road-base": "cited",
+  "fdot-sand-clay": "cited",
+  "power-19mm": "cited",
+  "walker-2005": "memory medium-high",
+  "keable-sazs-ars": "memory medium",
+  hb195: "memory medium",
+  "craterre-pise": "memory medium",
+  "aci-230": "memory medium",
+  "maniatidis-walker-2003": "memory medium-high",
+  "nmac-re-soil": "memory medium",
+  "lehmbau-regeln": "memory medium",
+  "is-2110": "memory low",
+  "kerali-blocks": "cited",
+  "craterre-blocks": "memory medium",
+  // The record has medium to low.
+  "is-1725": "memory low",
+};
+
 describe("the published numbers", () => {
   it("are those of the record, entry by entry", () => {
     const found = Object.fromEntries(GUIDANCE_ENTRIES.map((entry) => [entry.id, numbersOf(entry)]));
     expect(found).toEqual(RECORDED);
+  });
+
+  it("are called read only where they were", () => {
+    const found = GUIDANCE_ENTRIES.map(({ id, basis, confidence }) => {
+      return [id, basis === "memory" ? `memory ${confidence}` : basis];
+    });
+    expect(Object.fromEntries(found)).toEqual(KNOWN_BY);
+  });
+
+  it("count a value exactly on a limit as inside, and a hair beyond it as outside", () => {
+    const curve = curveOf([0.0001, 0], [100, 100]);
+    const hair = 1e-6;
+    const wrong = GUIDANCE_ENTRIES.flatMap((entry) => {
+      const verdict = (quantity: string, value: number) => {
+        const { criteria, others = [] } = checkGuidance(curve, entry, { [quantity]: value });
+        return [...criteria, ...others].find((each) => each.quantity === quantity)?.verdict;
+      };
+      const limits = [
+        ...entry.consistency.map((each) => ({ ...each, min: each.minPct, max: each.maxPct })),
+        ...(entry.others ?? []).filter(({ quantity }) => quantity !== "topSizeMm"),
+      ];
+      return limits.flatMap((limit) => {
+        const { quantity, min = Number.NaN, max = Number.NaN } = limit;
+        const top = "below" in limit && limit.below ? "outside" : "inside";
+        const expected = [
+          [min, "inside"],
+          [min - hair, "outside"],
+          [max, top],
+          [max - hair, "inside"],
+          [max + hair, "outside"],
+        ] as const;
+        return expected
+          .filter(([value]) => !Number.isNaN(value))
+          .filter(([value, as]) => verdict(quantity, value) !== as)
+          .map(([value, as]) => `${entry.id} ${quantity} ${value}: not ${as}`);
+      });
+    });
+    expect(wrong).toEqual([]);
+  });
+
+  it("hold a curve that runs along an edge of an envelope for inside, and one beside it for outside", () => {
+    const wrong = GUIDANCE_ENTRIES.filter(
+      ({ points, ofPassingMm }) => points.length > 0 && ofPassingMm === undefined,
+    ).flatMap((entry) => {
+      const along = (edge: "lowPct" | "highPct", by: number) => {
+        const curve = curveOf(
+          ...entry.points.map((at): [number, number] => [at.sizeMm, at[edge] + by]),
+        );
+        return checkGuidance(curve, entry)
+          .criteria.filter(({ kind }) => kind === "passing")
+          .map(({ verdict }) => verdict);
+      };
+      const count = entry.points.length;
+      return [
+        [along("lowPct", 0), "inside"],
+        [along("lowPct", -0.001), "outside"],
+        [along("highPct", 0), "inside"],
+        [along("highPct", 0.001), "outside"],
+      ].filter(([found, as]) => String(found) !== String(Array(count).fill(as)));
+    });
+    expect(wrong).toEqual([]);
   });
 });

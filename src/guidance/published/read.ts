@@ -132,10 +132,7 @@ export const READ_ENTRIES: readonly WrittenEntry[] = [
     points: [{ sizeMm: 0.075, lowPct: 8, highPct: 25 }],
     notes: say`A builder’s opinion: at least 8 to 10 % fines where cement is used; above 25 % passing 0.075 mm, sand probably has to be added.`,
   },
-];
-
-/** More entries whose numbers were seen: pages and secondary citations, weaker than those before them. */
-export const MORE_READ_ENTRIES: readonly WrittenEntry[] = [
+  // Pages and secondary citations, weaker than those before them.
   {
     id: "berge-pise",
     title: say`Clay in rammed earth`,

@@ -1,8 +1,8 @@
 import { say } from "../../words/message.js";
 import { type GuidanceEntry, published, type WrittenEntry } from "../entry.js";
 import { derivedBand, powerEnvelope, ROAD_EXPONENTS } from "../envelope.js";
-import { MORE_READ_ENTRIES, READ_ENTRIES } from "./read.js";
-import { MORE_REMEMBERED_ENTRIES, REMEMBERED_ENTRIES } from "./remembered.js";
+import { READ_ENTRIES } from "./read.js";
+import { REMEMBERED_ENTRIES } from "./remembered.js";
 
 const BS = { clay: 0.002, silt: 0.06, sand: 2 };
 
@@ -83,9 +83,7 @@ const BLOCK_ENTRIES: readonly WrittenEntry[] = [
  */
 export const GUIDANCE_ENTRIES: readonly GuidanceEntry[] = [
   ...READ_ENTRIES,
-  ...MORE_READ_ENTRIES,
   ...REMEMBERED_ENTRIES,
-  ...MORE_REMEMBERED_ENTRIES,
   ...BLOCK_ENTRIES,
 ].map(published);
 

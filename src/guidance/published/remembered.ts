@@ -120,10 +120,6 @@ export const REMEMBERED_ENTRIES: readonly WrittenEntry[] = [
     others: [{ quantity: "organicPct", max: 2 }],
     notes: say`Recalled as advice for economical cement contents in pavements, not as a hard limit.`,
   },
-];
-
-/** More entries whose numbers are from memory: check each against its source before citing it. */
-export const MORE_REMEMBERED_ENTRIES: readonly WrittenEntry[] = [
   {
     id: "maniatidis-walker-2003",
     title: say`Review of published limits, United Kingdom`,
