@@ -79,7 +79,7 @@ export async function makeAppendix(words: readonly string[]): Promise<number> {
 }
 
 /** What is known once the study is computed, seconds before its pages are there. */
-export function firstWords({ config, life, findings }: StudyResult): string {
-  const state = life === undefined ? "" : `${render(life.message, config.language)}\n`;
+export function firstWords({ config, testing, findings }: StudyResult): string {
+  const state = testing === undefined ? "" : `${render(testing.message, config.language)}\n`;
   return `${studyTitle(config)}\n${state}The study has ${render(countFindings(findings))}; they stand in the appendix.\n`;
 }

@@ -42,18 +42,18 @@ function plain(text: string): string {
  * @param place the study, or the sheets, as named on the command line.
  */
 export function whatNext(result: StudyResult, place: string): string {
-  const { config, strength, life } = result;
+  const { config, strength, testing } = result;
   const said = (text: Text) => render(text, config.language);
   const group = (title: Text, lines: readonly Text[]) =>
     lines.length === 0 ? [] : [said(title), ...lines.map((line) => `  - ${said(line)}`)];
   const { chosenCementPct, leastCement } = strength ?? {};
   // Of a blend that was not tested it would be another's.
   const noContent =
-    leastCement && chosenCementPct === undefined && life?.state === "tested"
+    leastCement && chosenCementPct === undefined && testing?.state === "tested"
       ? [leastCement.message]
       : [];
-  const state = group(say`The mix`, life ? [life.message] : []);
-  const proposed = life?.state === "proposed";
+  const state = group(say`The mix`, testing ? [testing.message] : []);
+  const proposed = testing?.state === "proposed";
   const known = knownLines(result);
   return [
     ...group(say`Known so far`, known),

@@ -49,7 +49,7 @@ export async function computeCommand(words: readonly string[]): Promise<number> 
 
 /** A study result in a page for the screen, in the study's language: what is known, and what would tell the rest. */
 export function summariseResult(result: StudyResult): string {
-  const { config, blend, life, findings } = result;
+  const { config, blend, testing, findings } = result;
   const lines: Text[] = [studyTitle(config)];
   if (config.invented) lines.push(say`(invented data)`);
   lines.push("");
@@ -58,7 +58,7 @@ export function summariseResult(result: StudyResult): string {
   for (const material of result.ungraded ?? []) lines.push(...roughLines(material));
   if (result.firstMix) lines.push(...firstMixLines(result.firstMix, config.units), "");
   if (blend) lines.push(...blendLines(config, blend));
-  if (life) lines.push(life.message);
+  if (testing) lines.push(testing.message);
   lines.push(...testLines(result));
   const open = openStages(result);
   if (open.length > 0) lines.push(...(lines.at(-1) === "" ? [] : [""]), ...open);
@@ -197,11 +197,11 @@ function blendLines({ materials, language }: StudyConfig, blend: BlendStudy): Te
 
 /** What compaction and blocks tell of the mix. */
 function testLines(result: StudyResult): Text[] {
-  const { config, compaction, strength, blocks, life, mix } = result;
+  const { config, compaction, strength, blocks, testing, mix } = result;
   const { units } = config;
   const { requirement } = config.strength;
   const lines: Text[] = [];
-  const tested = life?.state === "tested";
+  const tested = testing?.state === "tested";
   if (tested && compaction?.peak) {
     const { maximumDryDensityKgM3, optimumWaterPct } = compaction.peak;
     lines.push(

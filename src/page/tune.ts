@@ -30,7 +30,7 @@ import type {
   TrialStudy,
 } from "../study/studyResult.js";
 import { compareBlends, testedBlendFindings } from "../study/testedBlend.js";
-import { mixLife } from "../study/trials.js";
+import { mixTesting } from "../study/trials.js";
 import { say, type Text } from "../words/message.js";
 import { type BenchMix, isSameMix, startingMix } from "./bench.js";
 
@@ -191,8 +191,9 @@ export function tuneBlend(open: OpenStudy, mix: BenchMix): TunedBlend {
       ? { ...trial, difference: compareBlends(materials, sharesPct, trial.sharesPct) }
       : trial,
   );
-  const life = mixLife(config, trials);
-  const trial = life.state === "tested" ? trials.find(({ id }) => id === life.trial) : undefined;
+  const testing = mixTesting(config, trials);
+  const trial =
+    testing.state === "tested" ? trials.find(({ id }) => id === testing.trial) : undefined;
   const { mix: _, proposal: __, quality: ___, strength: tests, ...rest } = result;
   const strength = trial?.strength ?? tests;
   return {
@@ -204,7 +205,7 @@ export function tuneBlend(open: OpenStudy, mix: BenchMix): TunedBlend {
     ...(trial ? { trial } : {}),
     result: {
       ...rest,
-      ...{ config, blend, guidance, trials, life },
+      ...{ config, blend, guidance, trials, testing },
       blendSpread: sizes.map((sizeMm, index) => ({ sizeMm, sdPct: spread[index] })),
       ...(trial ? { compaction: trial.compaction } : {}),
       ...(strength ? { strength } : {}),
@@ -340,7 +341,7 @@ export function tuneMix(
   const compareMix = isSameMix(tuned.mix, start) ? undefined : comparedMix(own, names);
   const config = { ...tuned.result.config, compareMix };
   const result = { ...tuned.result, config };
-  if (!trial?.strength || !result.life) {
+  if (!trial?.strength || !result.testing) {
     // Where nothing was tested yet, the stages of the study say what comes next.
     return {
       result,
@@ -350,7 +351,7 @@ export function tuneMix(
   }
   if (!isBuildable(config)) return { result, findings: [] };
   const computed = computeMix(config, blend, trial.strength, trial.compaction, {
-    reasons: [result.life.message],
+    reasons: [result.testing.message],
     // The bench shows the limits of its own blend.
     doubts: mixDoubts(
       config,

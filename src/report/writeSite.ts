@@ -71,7 +71,7 @@ interface RenderedSite {
 }
 
 /** What a sheet says of its study. */
-type SheetStudy = Pick<StudyResult, "config" | "madeWith"> & Partial<Pick<StudyResult, "life">>;
+type SheetStudy = Pick<StudyResult, "config" | "madeWith"> & Partial<Pick<StudyResult, "testing">>;
 
 /** Renders each sheet as one HTML and one PDF file; the same sheets give the same bytes. */
 export async function renderSite(
@@ -93,13 +93,13 @@ export async function renderSite(
 /** A site sheet as a document to render: large type, no contents, nothing numbered. */
 export function siteDocument(
   sheet: SiteSheet,
-  { config, madeWith, life }: SheetStudy,
+  { config, madeWith, testing }: SheetStudy,
 ): ReportDocument {
   return {
     meta: {
       title: render(sheet.title, config.language),
-      subtitle: life
-        ? `${studyTitle(config)} · ${render(stateInShort(life), config.language)}`
+      subtitle: testing
+        ? `${studyTitle(config)} · ${render(stateInShort(testing), config.language)}`
         : studyTitle(config),
       place: config.place,
       date: config.date ?? dayOfMaking(),

@@ -69,7 +69,7 @@ function stateWords(a: StudyResult, b: StudyResult): Text[] {
       ...(b.blend ? [] : [say`The second version has no blend.`]),
     ];
   }
-  const [wasProposed, isProposed] = [a, b].map(({ life }) => life?.state === "proposed");
+  const [wasProposed, isProposed] = [a, b].map(({ testing }) => testing?.state === "proposed");
   const { close } = compareBlends(
     b.materials,
     b.materials.map(({ id }) => shareOf(b, id)),
@@ -161,9 +161,9 @@ export interface ComparedNumber {
 
 /** The results of a study that matter to whoever builds or reviews, in the order of the appendix. */
 export function comparedResults(result: StudyResult): ComparedNumber[] {
-  const { config, blend, mix, findings, life } = result;
+  const { config, blend, mix, findings, testing } = result;
   // What was tested belongs to the tested blend alone.
-  const tested = life?.state === "tested" ? result : undefined;
+  const tested = testing?.state === "tested" ? result : undefined;
   const { leastCement, fit, chosenCementPct } = tested?.strength ?? {};
   const { peak } = tested?.compaction ?? {};
   const percent = (key: string, label: Text, value: number | null | undefined) =>

@@ -37,7 +37,7 @@ import {
 } from "./studyResult.js";
 import {
   computeTrials,
-  mixLife,
+  mixTesting,
   testedAnotherBlend,
   trialEntryFindings,
   trialFindings,
@@ -89,11 +89,11 @@ function computeInSi(
   const blends = computeBlends(study, materials, guidance.entries);
   const { blend } = blends;
   const tests = computeTests(study, materials, blends);
-  const { trials, life, followed } = tests;
+  const { trials, testing, followed } = tests;
   const { compaction, strength, blocks } = followed ?? {};
   const build = mixOf(study, blend, tests, [...guidance.findings, ...blends.findings]);
   const mix = build?.mix;
-  const tested = life?.state === "tested";
+  const tested = testing?.state === "tested";
   const quality = qualityOf(study, strength, mix, tested);
   const told = [
     ...reading,
@@ -115,7 +115,7 @@ function computeInSi(
   if (hasErrors(told)) return { findings: told };
   const drawn = sampleCurves(drawnCurves, blend && sharesOf(blend));
   const known = {
-    ...{ config, materials, compaction, blocks, blend, trials, life, mix },
+    ...{ config, materials, compaction, blocks, blend, trials, testing, mix },
     ungraded: ungraded.length > 0 ? rough.ungraded : undefined,
     firstMix: firstMix.mix,
     strength: tested ? strength : withoutContent(strength),
@@ -137,7 +137,8 @@ function computeInSi(
         blend && { curve: blend.curve, dryDensityKgM3: mix?.density.valueKgM3 },
         drawn,
       ),
-      proposal: blend && life?.state === "proposed" ? proposal(config, blend, followed) : undefined,
+      proposal:
+        blend && testing?.state === "proposed" ? proposal(config, blend, followed) : undefined,
       quality: quality.plan,
       inputs: study.inputs,
       sheets: study.sheets,
@@ -155,16 +156,16 @@ function computeTests(
 ) {
   const { config } = study;
   const { trials, findings } = computeTrials(study, materials, proposed && sharesOf(proposed));
-  const life = blend && mixLife(config, trials);
-  const followed = life ? trials.find(({ id }) => id === life.trial) : trials[0];
+  const testing = blend && mixTesting(config, trials);
+  const followed = testing ? trials.find(({ id }) => id === testing.trial) : trials[0];
   return {
-    ...{ trials, life, followed },
+    ...{ trials, testing, followed },
     findings: [
       // What the nearest blocks say of a content says nothing of a blend that they were not made of.
-      ...(testedAnotherBlend({ trials, life })
+      ...(testedAnotherBlend({ trials, testing })
         ? findings.filter(({ code }) => code !== "nearest-blocks-agree")
         : findings),
-      ...trialFindings(config, trials, life),
+      ...trialFindings(config, trials, testing),
     ],
   };
 }
@@ -173,16 +174,16 @@ function computeTests(
 function mixOf(
   study: Study,
   blend: BlendStudy | undefined,
-  { trials, life, followed }: Tests,
+  { trials, testing, followed }: Tests,
   findings: readonly Finding[],
 ) {
   const { config } = study;
   const { compaction, strength } = followed ?? {};
-  if (!blend || life?.state !== "tested" || !followed || !strength || !isBuildable(config)) {
+  if (!blend || testing?.state !== "tested" || !followed || !strength || !isBuildable(config)) {
     return undefined;
   }
   return computeMix(config, blend, strength, compaction, {
-    reasons: [life.message],
+    reasons: [testing.message],
     doubts: mixDoubts(config, followed, trials, [
       ...(compaction?.findings ?? []),
       ...trialContradictions(study, followed),

@@ -3,7 +3,7 @@ import type { Finding } from "../findings/finding.js";
 import { OPTIMUM_ABOVE_ZERO_AIR } from "../soil/compaction/compactionTest.js";
 import { fewBlocksFindings } from "../strength/modelFindings.js";
 import { say, type Text } from "../words/message.js";
-import type { MixLife, StudyResult, TrialStudy } from "./studyResult.js";
+import type { MixTesting, StudyResult, TrialStudy } from "./studyResult.js";
 import { crushedWords, disagreeWords, rivalTrials } from "./trials.js";
 
 /** Findings that whoever builds from a mix must read beside its numbers. */
@@ -71,9 +71,9 @@ export function crushedOtherwise(
 export function requirementNotShown({
   config,
   trials,
-  life,
-}: Pick<StudyResult, "config" | "trials"> & { readonly life?: MixLife }): Text | undefined {
-  const trial = trials.find(({ id }) => id === life?.trial);
+  testing,
+}: Pick<StudyResult, "config" | "trials"> & { readonly testing?: MixTesting }): Text | undefined {
+  const trial = trials.find(({ id }) => id === testing?.trial);
   return trial && crushedOtherwise(config, trial);
 }
 

@@ -30,7 +30,7 @@ export type {
   BlockMeans,
   ComparedMix,
   Crushed,
-  MixLife,
+  MixTesting,
   Proposal,
   QualityPlan,
   SiteBlocks,

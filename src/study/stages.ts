@@ -17,7 +17,7 @@ type Known = Pick<
   | "strength"
   | "blocks"
   | "trials"
-  | "life"
+  | "testing"
   | "mix"
 >;
 
@@ -28,7 +28,7 @@ type Known = Pick<
  * Source: own.
  */
 export function stagesOf(result: Known): Stage[] {
-  const { config, materials, blend, life, mix } = result;
+  const { config, materials, blend, testing, mix } = result;
   const given = blend !== undefined && blend.target === undefined;
   const graded = materials.length === config.materials.length;
   const targeted = graded && (config.target !== undefined || given);
@@ -45,7 +45,8 @@ export function stagesOf(result: Known): Stage[] {
     stage("blocks", !strength && blockNeeds(config, blocks, others)),
     stage(
       "cement",
-      !(life?.state === "tested" && strength?.chosenCementPct !== undefined) && cementNeeds(result),
+      !(testing?.state === "tested" && strength?.chosenCementPct !== undefined) &&
+        cementNeeds(result),
     ),
     stage("element", config.elements.length === 0 && elementNeeds()),
     stage("quantities", !mix && quantityNeeds(config)),
@@ -137,13 +138,13 @@ function blockNeeds({ strength }: StudyConfig, blocks: Known["blocks"], others: 
     : say`Blocks with further cement contents, below and above: three contents or more in all, three blocks or more of each. Crushed so far: ${made}. ${blocks.message}`;
 }
 
-function cementNeeds({ config, strength, blocks, life }: Known): Text {
+function cementNeeds({ config, strength, blocks, testing }: Known): Text {
   if (config.strength.requirement === undefined) {
     return say`The strength that is required, its age and where it comes from: “strength.requirement”.`;
   }
   if (!strength) return blocks ? say`The curve of strength against cement.` : say`Crushed blocks.`;
-  if (!life) return say`The blend, so that it can be said whether it was tested.`;
-  if (life.state === "tested") return say`See the findings on the least cement.`;
+  if (!testing) return say`The blend, so that it can be said whether it was tested.`;
+  if (testing.state === "tested") return say`See the findings on the least cement.`;
   return say`Compaction and blocks of this blend: “loambook site” prints the card of its trial batch. Or build a blend that was tested: “mix-from”.`;
 }
 

@@ -247,7 +247,7 @@ export interface TrialPair {
 }
 
 /** Which blend is to be built, and on what that rests. */
-export interface MixLife {
+export interface MixTesting {
   /** `tested`: compaction and blocks were made of the blend of this study. */
   readonly state: "proposed" | "tested";
   /** Id of the trial that compaction and strength of the result are of; absent where nothing was tested. */
@@ -356,14 +356,14 @@ export interface StudyResult {
   readonly guidanceComparison?: GuidanceComparison;
   /** Each soil in the same way, while no blend was sought. */
   readonly soilGuidance?: readonly SoilGuidance[];
-  /** Of the trial that `life` names; where its blend is only proposed, without a least or chosen content. */
+  /** Of the trial that `testing` names; where its blend is only proposed, without a least or chosen content. */
   readonly strength?: StrengthStudy;
   /** Of the same trial, in place of `strength` where no curve could be fitted. */
   readonly blocks?: BlockMeans;
   /** The blends that were compacted or that blocks were made of, the study's own sheets first. */
   readonly trials: readonly TrialStudy[];
   /** Whether the blend was tested, and on what its mix rests; absent without a blend. */
-  readonly life?: MixLife;
+  readonly testing?: MixTesting;
   /** Batches for test blocks, where the blend is only proposed. */
   readonly proposal?: Proposal;
   /** Absent where the blend was not tested, or the tests do not give a cement content or a water content. */

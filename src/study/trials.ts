@@ -15,7 +15,7 @@ import type { Study, StudyTrial } from "./study.js";
 import type {
   Crushed,
   MaterialResult,
-  MixLife,
+  MixTesting,
   StudyResult,
   TrialPair,
   TrialStudy,
@@ -245,7 +245,7 @@ export function isComplete({ compaction, strength }: TrialStudy): boolean {
  * where none is close, the blend is proposed, and compaction and strength are shown as those of the study's
  * own sheets, of another blend.
  */
-export function mixLife(config: StudyConfig, trials: readonly TrialStudy[]): MixLife {
+export function mixTesting(config: StudyConfig, trials: readonly TrialStudy[]): MixTesting {
   const named = trials.find(({ id }) => id === config.mixFrom);
   if (named) {
     const tested = isComplete(named) && named.sharesPct !== undefined;
@@ -320,10 +320,10 @@ export function disagreeWords(trial: TrialStudy, rivals: readonly TrialStudy[]):
 function disagreeFindings(
   { mixFrom }: StudyConfig,
   trials: readonly TrialStudy[],
-  life: MixLife | undefined,
+  testing: MixTesting | undefined,
 ): Finding[] {
-  const followed = trials.find(({ id }) => id === life?.trial);
-  if (mixFrom !== undefined || life?.state !== "tested" || !followed) return [];
+  const followed = trials.find(({ id }) => id === testing?.trial);
+  if (mixFrom !== undefined || testing?.state !== "tested" || !followed) return [];
   const rivals = rivalTrials(followed, trials);
   if (rivals.length === 0) return [];
   const ids = [followed, ...rivals].map(({ id }) => id);
@@ -353,20 +353,20 @@ function proposedWords(close: TrialStudy | undefined): Text {
 export function trialFindings(
   config: StudyConfig,
   trials: readonly TrialStudy[],
-  life: MixLife | undefined,
+  testing: MixTesting | undefined,
 ): Finding[] {
   const near = trials.filter(
     ({ id, difference }) => id === config.mixFrom || (!config.mixFrom && difference?.close),
   );
   return [
-    ...(!life || life.chosenBy === "mix-from" || trials.length === 0
+    ...(!testing || testing.chosenBy === "mix-from" || trials.length === 0
       ? []
       : testedBlendFindings(trials)),
     // Close, and yet its tests do not tell how wet and how dense the mix is.
-    ...(life?.state === "proposed" && near[0]?.strength
+    ...(testing?.state === "proposed" && near[0]?.strength
       ? [noMixFinding(near[0].compaction, near[0].key)]
       : []),
-    ...disagreeFindings(config, trials, life),
+    ...disagreeFindings(config, trials, testing),
     ...trials.flatMap((trial) => untoldFindings(config, trial)),
     ...trials.flatMap((trial) => crushedFindings(config, trial)),
   ];
@@ -427,9 +427,9 @@ export function crushedWords(name: Text, crushed: Crushed, asked: Crushed): Text
 /** Whether compaction and strength of a result are of a blend that is neither its own nor close to it. */
 export function testedAnotherBlend({
   trials,
-  life,
-}: Pick<StudyResult, "trials" | "life">): boolean {
-  if (life?.state !== "proposed" || life.chosenBy === "mix-from") return false;
-  const tested = trials.find(({ id }) => id === life.trial);
+  testing,
+}: Pick<StudyResult, "trials" | "testing">): boolean {
+  if (testing?.state !== "proposed" || testing.chosenBy === "mix-from") return false;
+  const tested = trials.find(({ id }) => id === testing.trial);
   return tested !== undefined && !tested.difference?.close;
 }

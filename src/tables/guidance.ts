@@ -329,7 +329,14 @@ function untestedChemistry(
 export function notTestedTable(
   result: Pick<
     StudyResult,
-    "config" | "materials" | "ungraded" | "compaction" | "strength" | "blocks" | "trials" | "life"
+    | "config"
+    | "materials"
+    | "ungraded"
+    | "compaction"
+    | "strength"
+    | "blocks"
+    | "trials"
+    | "testing"
   >,
 ): TableBlock {
   const { config, materials, ungraded = [], compaction, strength, blocks } = result;

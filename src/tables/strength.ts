@@ -355,7 +355,7 @@ function intervalWords(interval: ContentInterval | null): Text {
 
 /** The least cement content that meets the requirement, and how sure it is; a note where it is not known yet. */
 export function leastCementTable(result: StudyResult): KeyValuesBlock | NoteBlock {
-  const { config, strength, life } = result;
+  const { config, strength, testing } = result;
   const { units } = config;
   const { requirement } = config.strength;
   if (!strength?.leastCement || !requirement) return notKnownYet(result, "cement");
@@ -368,7 +368,7 @@ export function leastCementTable(result: StudyResult): KeyValuesBlock | NoteBloc
   return {
     kind: "keyValues",
     caption:
-      life?.state === "proposed"
+      testing?.state === "proposed"
         ? say`The least cement of another blend, whose blocks were crushed: not of this one`
         : say`The least cement that meets the requirement`,
     items: [

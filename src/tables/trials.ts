@@ -2,8 +2,8 @@ import type { NoteBlock, TableBlock } from "../blocks/block.js";
 import type { Interval } from "../quantities/interval.js";
 import { notKnownYet } from "../study/stages.js";
 import type {
-  MixLife,
   MixStudy,
+  MixTesting,
   StudyResult,
   TrialPair,
   TrialStudy,
@@ -13,18 +13,18 @@ import { say, type Text } from "../words/message.js";
 import { BLANK, fixed, massText, numberColumn, plain, quantity, quantityColumn } from "./cell.js";
 
 /** The state of a mix in two or three words, for the head of a page. */
-export function stateInShort({ state }: MixLife): Text {
+export function stateInShort({ state }: MixTesting): Text {
   return state === "tested" ? say`tested mix` : say`proposed blend, for test blocks only`;
 }
 
 /** Whether the blend was tested, and on what its mix rests; for the first page. */
-export function mixStateNote(result: Pick<StudyResult, "life" | "stages">): NoteBlock {
-  const { life } = result;
-  if (!life) return notKnownYet(result, "blend");
+export function mixStateNote(result: Pick<StudyResult, "testing" | "stages">): NoteBlock {
+  const { testing } = result;
+  if (!testing) return notKnownYet(result, "blend");
   return {
     kind: "note",
-    tone: life.state === "tested" ? "note" : "warning",
-    text: life.message,
+    tone: testing.state === "tested" ? "note" : "warning",
+    text: testing.message,
   };
 }
 
@@ -84,13 +84,13 @@ function closeWord(close: boolean): Text {
 export function testedBlendsTable({
   config,
   trials,
-  life,
-}: Pick<StudyResult, "config" | "trials" | "life">): TableBlock {
+  testing,
+}: Pick<StudyResult, "config" | "trials" | "testing">): TableBlock {
   const { units, currency } = config;
   const whole = ({ low, high }: Interval, write: (value: number) => Text): Text =>
     low === high ? write(low) : say`${write(low)} to ${write(high)}`;
   const row = ({ name, id, crushed, pair, compaction }: TrialStudy): Text[] => [
-    id === life?.trial && life.state === "tested" ? say`${name} (this mix)` : name,
+    id === testing?.trial && testing.state === "tested" ? say`${name} (this mix)` : name,
     crushed ?? say`not told`,
     quantity(compaction?.peak?.maximumDryDensityKgM3, "density", units, 4),
     ...(pair

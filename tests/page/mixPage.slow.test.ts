@@ -149,7 +149,7 @@ it("saves a study folder that the command line computes to the same digits", asy
     const run = await runCli(["compute", folder, "--json"]);
     expect(run.stderr).toBe("");
     const result = JSON.parse(run.stdout) as StudyResult;
-    expect(result.life?.state).toBe("tested");
+    expect(result.testing?.state).toBe("tested");
     expect(result.mix?.recipe.cementPct).toBe(6.7);
     expect(result.config.target).toEqual({ kind: "power", exponent: 0.27, topSizeMm: 20 });
     // What the page computed of these files is the same, byte by byte.

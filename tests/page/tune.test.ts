@@ -61,7 +61,7 @@ describe("the mix on the bench", () => {
     expect(tuned.blend.curve).toEqual(result.blend?.curve);
     expect(tuned.blend.fractions).toEqual(result.blend?.fractions);
     expect(tuned.result.blendSpread).toEqual(result.blendSpread);
-    expect(tuned.result.life?.state).toBe("tested");
+    expect(tuned.result.testing?.state).toBe("tested");
     const { mix } = tuneMix(open, tuned, NAMES);
     expect(mix?.recipe).toEqual(result.mix?.recipe);
     expect(mix?.cost).toEqual(result.mix?.cost);
@@ -86,7 +86,7 @@ describe("the mix on the bench", () => {
       expect(tuned.blend.curve).toEqual(saved.blend?.curve);
       expect(tuned.blend.points).toEqual(saved.blend?.points);
       expect(tuned.result.blendSpread).toEqual(saved.blendSpread);
-      expect(tuned.result.life).toEqual(saved.life);
+      expect(tuned.result.testing).toEqual(saved.testing);
       const ofBlend = saved.guidance.filter(({ name: what }) => render(what) === "Blend");
       expect(plain(recipe.result.guidance)).toEqual(plain(ofBlend));
       const { compared: _, ...own } = recipe.mix ?? {};

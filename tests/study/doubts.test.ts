@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { answerParts } from "../../src/report/appendix/answer.js";
-import { mixLife } from "../../src/study/trials.js";
+import { mixTesting } from "../../src/study/trials.js";
 import { siteOrderList } from "../../src/tables/quantities.js";
 import { siteSheets } from "../../src/tables/site/crewCards.js";
 import { mixCard } from "../../src/tables/site/mixCard.js";
@@ -106,7 +106,7 @@ describe("what speaks against a mix", () => {
 
   it("takes the test crushed as the requirement asks, and says that another disagrees", async () => {
     const { result, codes } = await computed([again("dry")], { "sheets/again.csv": STRONG });
-    expect(result.life.trial).toBe("tested");
+    expect(result.testing.trial).toBe("tested");
     expect(result.mix!.record.cementPct).toBe(6);
     expect(codes).toContain("trials-disagree");
     for (const [name, text] of pages(result)) {
@@ -116,7 +116,7 @@ describe("what speaks against a mix", () => {
 
   it("takes the higher content of two tests in one state", async () => {
     const { result } = await computed([again("soaked")], { "sheets/again.csv": STRONG });
-    expect([result.life.trial, result.mix!.record.cementPct]).toEqual(["tested", 6]);
+    expect([result.testing.trial, result.mix!.record.cementPct]).toEqual(["tested", 6]);
   });
 });
 
@@ -169,8 +169,8 @@ describe("tests of another mix", () => {
 
   it("says which test a named trial lacks", () => {
     const trial = { id: "b", key: "trials.0", name: "B", strength: {}, sharesPct: [100] };
-    const life = mixLife({ mixFrom: "b", strength: {} } as never, [trial] as never);
-    expect(render(life.message)).toBe(
+    const testing = mixTesting({ mixFrom: "b", strength: {} } as never, [trial] as never);
+    expect(render(testing.message)).toBe(
       "Proposed: blocks of this blend were crushed, but no compaction test tells its water and density.",
     );
   });

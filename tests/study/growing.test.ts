@@ -116,7 +116,7 @@ describe("a study at five stages of its life", () => {
 
   it("compaction without blocks says so, and gives the batches for blocks", async () => {
     const { result } = await computed("4-compaction");
-    expect(render(result.life.message)).toContain("no blocks of it were crushed yet");
+    expect(render(result.testing.message)).toContain("no blocks of it were crushed yet");
     expect(result.proposal?.batches.map(({ cementPct }) => cementPct)).toEqual([4, 6, 8, 10]);
     expect(result.strength).toBeUndefined();
   });

@@ -52,7 +52,7 @@ describe("a mix that is set by hand", () => {
     const { result, codes } = await withMix(
       "{ shares: { site-soil: 95 %, gravel: 5 % }, cement: 8 % }",
     );
-    expect([result?.life?.state, result?.mix]).toEqual(["proposed", undefined]);
+    expect([result?.testing?.state, result?.mix]).toEqual(["proposed", undefined]);
     expect(codes.filter((code) => code === "tested-blend-breaks-limits").length).toBeGreaterThan(1);
   });
 

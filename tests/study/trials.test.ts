@@ -8,7 +8,7 @@ import { computeStudy as compute } from "../../src/study/computeStudy.js";
 import type { Study } from "../../src/study/study.js";
 import type { Crushed, TrialStudy } from "../../src/study/studyResult.js";
 import { compareBlends } from "../../src/study/testedBlend.js";
-import { mixLife, rivalTrials } from "../../src/study/trials.js";
+import { mixTesting, rivalTrials } from "../../src/study/trials.js";
 import { recipeTable } from "../../src/tables/mix.js";
 import { siteOrderList } from "../../src/tables/quantities.js";
 import { siteSheets } from "../../src/tables/site/crewCards.js";
@@ -58,7 +58,7 @@ describe("the choice among several tests of one blend", () => {
   };
   const chosen = (trials: readonly TrialStudy[], asked?: Crushed) => {
     const config = { strength: { requirement: { crushed: asked } } } as never as StudyConfig;
-    const inOrder = [trials, [...trials].reverse()].map((list) => mixLife(config, list).trial);
+    const inOrder = [trials, [...trials].reverse()].map((list) => mixTesting(config, list).trial);
     expect(inOrder[0], "whichever stands first").toBe(inOrder[1]);
     return inOrder[0];
   };
@@ -100,7 +100,11 @@ describe("the choice among several tests of one blend", () => {
 describe("what was tested and what is proposed", () => {
   it("calls the example tested, and its mix rests on its own blend", async () => {
     const { result, codes } = await edited();
-    expect(result.life).toMatchObject({ state: "tested", trial: "tested", chosenBy: "closeness" });
+    expect(result.testing).toMatchObject({
+      state: "tested",
+      trial: "tested",
+      chosenBy: "closeness",
+    });
     expect(result.mix).toBeDefined();
     expect(result.proposal).toBeUndefined();
     const { peak, highestPoint } = result.compaction!;
@@ -124,7 +128,7 @@ describe("what was tested and what is proposed", () => {
   ])("carries nothing over to a blend that was not tested: %s", async (_, from, to) => {
     const { result, codes, findings } = await edited([from, to]);
     expect(codes).toContain("blend-not-tested");
-    expect(result.life.state).toBe("proposed");
+    expect(result.testing.state).toBe("proposed");
     expect(result.mix).toBeUndefined();
     // No content to build, under no name: what the blocks would need stands with their own trial.
     const { strength, trials } = result;
@@ -188,7 +192,7 @@ describe("what was tested and what is proposed", () => {
     );
     expect(findings.filter(({ severity }) => severity === "error")).toEqual([]);
     expect(result.strength).toBeUndefined();
-    expect(result.life.state).toBe("proposed");
+    expect(result.testing.state).toBe("proposed");
     const { batches } = result.proposal!;
     expect(batches.map(({ cementPct }) => cementPct)).toEqual([4, 6, 8, 10]);
     for (const { dryMassKg, cementKg, cementPct } of batches) {
@@ -204,7 +208,7 @@ describe("what was tested and what is proposed", () => {
       ["\nbatch:", "\nmix-from: tested\n\nbatch:"],
     );
     expect(codes).not.toContain("blend-not-tested");
-    expect(result.life).toMatchObject({ state: "tested", chosenBy: "mix-from" });
+    expect(result.testing).toMatchObject({ state: "tested", chosenBy: "mix-from" });
     const shares = Object.fromEntries(
       result.mix!.recipe.materials.map((line) => [line.id, line.sharePct]),
     );
@@ -259,7 +263,7 @@ describe("what was tested and what is proposed", () => {
   it("asks for a compaction test of a blend whose blocks alone were crushed", async () => {
     const { result, codes } = await edited(["compaction: sheets/compaction.csv\n", ""]);
     expect(codes).toContain("no-mix");
-    expect(result.life.state).toBe("proposed");
+    expect(result.testing.state).toBe("proposed");
   });
 });
 
@@ -282,7 +286,7 @@ describe("two tested blends", () => {
 describe("a study whose blend was not tested", () => {
   it("is the example untested-blend", async () => {
     const result = await openExample("untested-blend");
-    expect(result.life?.state).toBe("proposed");
+    expect(result.testing?.state).toBe("proposed");
     expect(result.proposal!.batches.map(({ cementPct }) => cementPct)).toEqual([4, 6, 8, 10]);
   });
 });

@@ -22,7 +22,7 @@ export type FullConfig = Told<
 /** A result with every section but those of a tested mix, as the examples have it. */
 export type FullResult = Told<
   Omit<StudyResult, "config" | "strength" | "blend">,
-  "blendSpread" | "guidanceComparison" | "life"
+  "blendSpread" | "guidanceComparison" | "testing"
 > & {
   readonly config: FullConfig;
   readonly strength: Told<StrengthStudy, "leastCement">;
@@ -31,9 +31,9 @@ export type FullResult = Told<
 
 /** Says that a result is full, and throws where it is not. */
 export function full(result: StudyResult): FullResult {
-  const { blend, strength, life } = result;
-  const answered = life?.state !== "tested" || strength?.leastCement !== undefined;
-  if (!blend || !strength || !life || !answered) throw new Error("this result is not full");
+  const { blend, strength, testing } = result;
+  const answered = testing?.state !== "tested" || strength?.leastCement !== undefined;
+  if (!blend || !strength || !testing || !answered) throw new Error("this result is not full");
   return result as FullResult;
 }
 

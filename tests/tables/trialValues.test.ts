@@ -32,11 +32,11 @@ const B = trial("b", {
 });
 const C = trial("c");
 
-const study = (trials: readonly TrialStudy[], life: object, crushed?: string) =>
+const study = (trials: readonly TrialStudy[], testing: object, crushed?: string) =>
   ({
     config: { units: "SI", currency: "EUR", strength: { requirement: { crushed } } },
     trials,
-    life: { message: "Said.", ...life },
+    testing: { message: "Said.", ...testing },
   }) as unknown as StudyResult;
 
 describe("tested blends side by side", () => {

@@ -43,10 +43,10 @@ const USUAL = { statistic: "prediction", confidence: 0.95 } as const;
  * title says that the blocks are of another.
  */
 export function strengthChart(heading: Text, result: StudyResult): Figure | NoteBlock {
-  const { config, strength, life } = result;
+  const { config, strength, testing } = result;
   if (!strength) return notKnownYet(result, "blocks");
   // A blend that was not tested has no strength: what is drawn is that of another.
-  const title = life?.state === "proposed" ? say`${heading}: blocks of another blend` : heading;
+  const title = testing?.state === "proposed" ? say`${heading}: blocks of another blend` : heading;
   const { units } = config;
   const { requirement } = config.strength;
   const { statistic, confidence } = requirement ?? USUAL;

@@ -130,7 +130,7 @@ function overviewOf({ blend, estimates, result }: TunedBlend): (readonly [Text, 
           valuePct === undefined ? say`not tested: ${untested.join(", ")}` : pct(valuePct),
         ] as const,
     ),
-    ...(result.life ? [[say`State of the mix`, stateInShort(result.life)] as const] : []),
+    ...(result.testing ? [[say`State of the mix`, stateInShort(result.testing)] as const] : []),
   ];
 }
 

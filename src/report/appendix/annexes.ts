@@ -131,8 +131,8 @@ export function appendixAnnexes(result: StudyResult, keys: readonly AnnexKey[]):
 }
 
 function analyses(result: StudyResult): AppendixPart[] {
-  const { config, materials, ungraded = [], blend, strength, life } = result;
-  const own = life?.state === "proposed" ? undefined : strength;
+  const { config, materials, ungraded = [], blend, strength, testing } = result;
+  const own = testing?.state === "proposed" ? undefined : strength;
   return cited(
     say`What follows from the readings of each sheet, row by row; each row leads to its reading.`,
     [
@@ -187,8 +187,8 @@ function materialAnalyses(material: MaterialResult, config: StudyConfig): Append
   ];
 }
 
-function regression({ config, strength, life }: StudyResult): AppendixPart[] {
-  if (!strength || life?.state === "proposed") return [];
+function regression({ config, strength, testing }: StudyResult): AppendixPart[] {
+  if (!strength || testing?.state === "proposed") return [];
   return cited(
     say`Whether the curve and its bounds may be relied on: the scatter about the curve, tests of it, and other models of the curve.`,
     [

@@ -47,7 +47,7 @@ interface Item {
 }
 
 function mixTable(result: StudyResult): TableBlock {
-  const { config, blend, life } = result;
+  const { config, blend, testing } = result;
   const { units, elements } = config;
   const { requirement } = config.strength;
   const used = blend?.shares.filter(({ sharePct }) => sharePct > 0) ?? [];
@@ -59,7 +59,7 @@ function mixTable(result: StudyResult): TableBlock {
     },
     {
       label: say`State of the mix`,
-      ...(life ? { value: life.message, to: "tested-blends" } : UNKNOWN),
+      ...(testing ? { value: testing.message, to: "tested-blends" } : UNKNOWN),
     },
     {
       label: say`Soil and aggregate`,
@@ -167,11 +167,11 @@ function specifiedItems(result: StudyResult): Item[] {
 
 /** The bound at the chosen cement, with what its confidence means in words. */
 function shownStrength(result: StudyResult): Pick<Item, "value" | "to"> {
-  const { config, strength, life } = result;
+  const { config, strength, testing } = result;
   const { requirement } = config.strength;
   const least = strength?.leastCement;
   const bound = least?.boundAtBatchableMpa;
-  if (life?.state !== "tested" || !requirement || !least || bound == null) {
+  if (testing?.state !== "tested" || !requirement || !least || bound == null) {
     return UNKNOWN;
   }
   const shown = formatQuantity(bound, "stress", config.units);
@@ -277,10 +277,10 @@ function plasticityVerdict(result: StudyResult): Text {
 }
 
 function strengthVerdict(result: StudyResult): Text {
-  const { config, strength, life } = result;
+  const { config, strength, testing } = result;
   const { requirement } = config.strength;
   const least = strength?.leastCement;
-  if (life?.state !== "tested" || !requirement || !least) return UNKNOWN.value;
+  if (testing?.state !== "tested" || !requirement || !least) return UNKNOWN.value;
   const bound = least.boundAtBatchableMpa;
   if (bound === null) return least.message;
   const otherwise = requirementNotShown(result);

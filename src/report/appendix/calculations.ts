@@ -348,12 +348,18 @@ function blendCalculation({ blend, materials }: StudyResult): WorkedCalculation[
   ];
 }
 
-function boundCalculation({ config, strength, life }: StudyResult): WorkedCalculation[] {
+function boundCalculation({ config, strength, testing }: StudyResult): WorkedCalculation[] {
   const { requirement } = config.strength;
   const least = strength?.leastCement;
   const content = least?.batchablePct;
   const bound = least?.boundAtBatchableMpa;
-  if (life?.state !== "tested" || !strength || !requirement || content == null || bound == null) {
+  if (
+    testing?.state !== "tested" ||
+    !strength ||
+    !requirement ||
+    content == null ||
+    bound == null
+  ) {
     return [];
   }
   const { fit } = strength;

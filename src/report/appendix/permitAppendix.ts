@@ -134,8 +134,8 @@ function materials({ config }: StudyResult): AppendixPart[] {
 }
 
 function methods(result: StudyResult): AppendixPart[] {
-  const { config, strength, life } = result;
-  const own = life?.state === "tested" ? strength : undefined;
+  const { config, strength, testing } = result;
+  const own = testing?.state === "tested" ? strength : undefined;
   const parts = cited(say`Tests were made by these methods, and the numbers computed as follows.`, [
     keyed("methods-table", methodsTable(config)),
     result.materials.length > 0
@@ -302,11 +302,11 @@ function ofAnotherBlend(result: StudyResult, stage: "compaction" | "blocks"): Ap
 }
 
 function strength(result: StudyResult): AppendixPart[] {
-  const { config, strength: tests, life } = result;
+  const { config, strength: tests, testing } = result;
   if (!tests || testedAnotherBlend(result)) return ofAnotherBlend(result, "blocks");
   const { units } = config;
   // Blocks alone, without compaction, give the blend no cement content.
-  const answered = tests.leastCement !== undefined && life?.state !== "proposed";
+  const answered = tests.leastCement !== undefined && testing?.state !== "proposed";
   return [
     ...cited(
       say`Blocks of several cement contents were crushed, and a curve was fitted to their strengths. Cement is a percentage of the dry mass of soil and aggregate.`,
@@ -386,7 +386,7 @@ function contentAlone(
 }
 
 function mix(result: StudyResult): AppendixPart[] {
-  const { trials, life } = result;
+  const { trials, testing } = result;
   const differs = trials.some(({ difference }) => difference);
   const difference = blendDifferenceTable(result);
   const tested = [
@@ -400,7 +400,11 @@ function mix(result: StudyResult): AppendixPart[] {
       : undefined,
     trials.length > 1 ? keyed("trials", testedBlendsTable(result)) : undefined,
   ];
-  return [...(life ? cited(life.message, tested) : []), ...looksOf(result), ...batchParts(result)];
+  return [
+    ...(testing ? cited(testing.message, tested) : []),
+    ...looksOf(result),
+    ...batchParts(result),
+  ];
 }
 
 /** What somebody saw on the trial blocks. */
