@@ -1,5 +1,6 @@
 import { powerOf } from "../numerics/powerOf.js";
 import { checkThat } from "../quantities/checkNumber.js";
+
 /** Percent by dry mass finer than a size. */
 export interface GradingPoint {
   readonly sizeMm: number;

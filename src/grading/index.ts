@@ -48,8 +48,6 @@ export type {
 } from "./sedimentation/hydrometer.js";
 export {
   analyseHydrometer,
-  type BsReading,
-  bsHydrometer,
   type SeparateCorrections,
   separateCorrections,
   temperatureDensityControl,

@@ -131,7 +131,7 @@ export function classLikelihoods(
   if (curves.length === 0) throw new RangeError("invalid `curves`: 0; expected at least 1");
   const { liquidLimitErrorPct = 0, plasticityIndexErrorPct = 0, ...measured } = limits;
   for (const [name, value] of Object.entries({ liquidLimitErrorPct, plasticityIndexErrorPct })) {
-    checkThat(value >= 0, { [`${name}`]: value }, "0 or more");
+    checkThat(value >= 0, { [name]: value }, "0 or more");
   }
   const random = createRandom(seed);
   const counts = new Map<string, number>();

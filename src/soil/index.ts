@@ -11,7 +11,7 @@ export {
 export { classifyIso14688, type GradedTerm, gradedTerm } from "./classification/iso14688.js";
 export type { SizeClass, SizeClassInput } from "./classification/sizeClass.js";
 export type { UscsClass, UscsInput } from "./classification/uscs.js";
-export { classifyUscs, uscsFromCurve } from "./classification/uscs.js";
+export { classifyUscs } from "./classification/uscs.js";
 export {
   type TextureCorner,
   USDA_POLYGONS,

@@ -5,7 +5,6 @@
  */
 export const SHOWN_CODES = [
   // roles of materials
-  "satisfactory",
   "soil",
   "sand",
   "gravel",
@@ -20,6 +19,7 @@ export const SHOWN_CODES = [
   "not measured",
   "not classified",
   "favourable",
+  "satisfactory",
   "unfavourable",
   // layers of a jar, bounds of a blend, what its limits are on, in what unit, and how its parts are measured
   "sand and gravel",

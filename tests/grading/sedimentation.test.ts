@@ -2,7 +2,6 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import {
   analyseHydrometer,
-  bsHydrometer,
   separateCorrections,
 } from "../../src/grading/sedimentation/hydrometer.js";
 import {
@@ -155,32 +154,34 @@ describe("analyseJar", () => {
 
 describe("the hydrometer in other forms", () => {
   it("the BS form agrees with Stokes' law in SI units but for the density of water", () => {
+    // Readings of 1.0240 and 1.0005 on a stem whose depth is 100 mm at 1.0245.
+    const depths = [
+      { reading: 1.0245, depthCm: 10 },
+      { reading: 1.03, depthCm: 8 },
+    ];
+    const record = hydrometerRecord([[8, 1.024, 1.0005, 20]], {
+      hydrometer: "BS",
+      meniscusCorrection: 0.0005,
+      calibration: { depths },
+    });
+    const [row] = analyseHydrometer(record, { ...SOIL, passingSeparatingPct: 100 }).rows;
     const water = waterProperties(20)!;
-    const input = {
-      reading: 24,
-      meniscusCorrection: 0.5,
-      control: 0.5,
-      depthMm: 100,
-      timeMin: 8,
-      viscosityMPaS: water.viscosityMPaS,
-      particleDensityKgM3: 2650,
-      dryMassG: 50,
-    };
     const settling = { depthCm: 10, timeMin: 8, viscosityMPaS: water.viscosityMPaS };
     const si = (waterDensityKgM3: number) =>
       stokesDiameter({ ...settling, waterDensityKgM3, particleDensityKgM3: 2650 });
-    const { sizeMm, finerPct } = bsHydrometer(input);
+    expect(row.effectiveDepthCm).toBeCloseTo(10, 9);
+    expect(row.sizeMm).toBeCloseTo(si(water.densityKgM3), 12);
     // The printed constant has four digits.
-    expect(Math.abs(sizeMm / si(1000) - 1)).toBeLessThan(1e-4);
-    expect(Math.abs(sizeMm / si(water.densityKgM3) - 1)).toBeLessThan(1e-3);
-    // The same suspension by the 151H formula: readings of 1.0240 and 1.0005.
-    const heavy = hydrometerRecord([[8, 1.024, 1.0005, 20]], {
-      hydrometer: "151H",
-      meniscusCorrection: 0.0005,
-    });
-    const { rows } = analyseHydrometer(heavy, { ...SOIL, passingSeparatingPct: 100 });
-    expect(rows[0].finerOfDispersedPct).toBeCloseTo(finerPct, 9);
-    expect(() => bsHydrometer({ ...input, timeMin: 0 })).toThrow("invalid `timeMin`: 0");
+    expect(Math.abs(row.bsSizeMm! / si(1000) - 1)).toBeLessThan(1e-4);
+    expect(row.bsSizeMm).toBeCloseTo(0.005531 * Math.sqrt((1.0016 * 100) / (1.65 * 8)), 6);
+    // K = 100 ρs Rd / (m (ρs − 1)) with Rd = 24.0 − 0.5, and the same by the 151H formula.
+    expect(row.finerOfDispersedPct).toBeCloseTo((100 * 2.65 * 23.5) / (50 * 1.65), 9);
+    const heavy = analyseHydrometer(
+      { ...record, hydrometer: "151H" },
+      { ...SOIL, passingSeparatingPct: 100 },
+    );
+    expect(heavy.rows[0].finerOfDispersedPct).toBeCloseTo(row.finerOfDispersedPct, 12);
+    expect(heavy.rows[0].bsSizeMm).toBeUndefined();
   });
 
   it("separate corrections: dispersant less meniscus at the calibration, less in warmer water", () => {

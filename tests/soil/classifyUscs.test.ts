@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { classifyUscs, type UscsInput, uscsFromCurve } from "../../src/soil/classification/uscs.js";
+import { classifyCurve } from "../../src/soil/classification/classifyCurve.js";
+import { classifyUscs, type UscsInput } from "../../src/soil/classification/uscs.js";
 import { renderAll } from "../../src/words/render.js";
 import { curveOf } from "../grading/gradingCases.js";
 import cases from "../reference/soilWorkedExamples.json" with { type: "json" };
@@ -18,9 +19,8 @@ const fine = (liquidLimitPct: number, plasticityIndexPct: number, more: Partial<
 it("takes a last digit above 100 for the whole, as a division of a number by itself may give", () => {
   const whole = 0.2242152466367713;
   expect((100 * whole) / whole).toBeGreaterThan(100);
-  const parts = uscsFromCurve(curveOf([0.075, 0], [4.75, 0], [75, whole]));
-  expect(parts).toMatchObject({ gravelPct: 100, sandPct: 0, finesPct: 0 });
-  expect(symbolOf(parts as UscsInput)).toMatch(/^G/);
+  const curve = curveOf([0.075, 0], [4.75, 0], [75, whole]);
+  expect(classifyCurve(curve, "uscs").label).toMatch(/^G/);
 });
 
 describe("published classes", () => {
@@ -259,17 +259,5 @@ describe("names and paths", () => {
     expect(() => classifyUscs({ gravelPct: -5, sandPct: 85, finesPct: 20 })).toThrow(
       "invalid `gravelPct`: -5",
     );
-  });
-});
-
-describe("uscsFromCurve", () => {
-  it("leaves out what is coarser than 75 mm", () => {
-    const curve = curveOf([0.075, 10], [4.75, 40], [75, 80], [150, 100]);
-    const parts = uscsFromCurve(curve)!;
-    expect([parts.gravelPct, parts.sandPct, parts.finesPct]).toEqual([50, 37.5, 12.5]);
-    expect(uscsFromCurve(curveOf([0.15, 10], [75, 100]))).toBeUndefined();
-    // In parts of what passes 75 mm: 5, 37.5, 50 and 100; D10 0.1004 mm, D60 4.75 (75 / 4.75)^0.2 mm.
-    const clean = curveOf([0.075, 4], [0.5, 30], [4.75, 40], [75, 80], [150, 100]);
-    expect(uscsFromCurve(clean)?.cu).toBeCloseTo(8.249 / 0.1004, 0);
   });
 });

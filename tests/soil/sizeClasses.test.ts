@@ -23,6 +23,33 @@ describe("sizeShares", () => {
     expect(shares.sandPct).toBeCloseTo(30, 9);
     expect(shares.finesPct).toBeCloseTo(20, 9);
     expect(shares.clayPct).toBeCloseTo(10, 9);
+    const parts = sizeShares(curveOf([0.075, 10], [4.75, 40], [75, 80], [150, 100]), "astm")!;
+    expect([parts.gravelPct, parts.sandPct, parts.finesPct]).toEqual([50, 37.5, 12.5]);
+  });
+
+  it("grades the same part, without the cobbles, up to its upper end", () => {
+    // In parts of what passes 75 mm: 5, 37.5, 50 and 100; D10 0.075 (0.5 / 0.075)^(5 / 32.5) mm, D60
+    // 4.75 (75 / 4.75)^(10 / 50) mm.
+    const stony = curveOf([0.075, 4], [0.5, 30], [4.75, 40], [75, 80], [150, 100]);
+    const cu = (4.75 * (75 / 4.75) ** 0.2) / (0.075 * (0.5 / 0.075) ** (5 / 32.5));
+    expect(sizeShares(stony, "astm")!.cu).toBeCloseTo(cu, 9);
+    const scalped = curveOf([0.075, 5], [0.5, 37.5], [4.75, 50], [75, 100]);
+    expect(sizeShares(scalped, "astm")!.cu).toBeCloseTo(cu, 9);
+    // No sieve at 75 mm: 80 % are read there off the line from 50 to 112.5 mm, D60 of the part is 48 %.
+    const between = curveOf([0.075, 4], [50, 40], [112.5, 100]);
+    const whole = 40 + (60 * Math.log(75 / 50)) / Math.log(112.5 / 50);
+    const part = (0.6 * whole - 40) / 60;
+    const { cu: read } = sizeShares(between, "astm")!;
+    expect(part).toBeGreaterThan(0);
+    const d60 = 50 * (112.5 / 50) ** part;
+    const d10 = 0.075 * (50 / 0.075) ** ((0.1 * whole - 4) / 36);
+    expect(read).toBeCloseTo(d60 / d10, 6);
+    for (const system of ["iso14688", "bs5930"] as const) {
+      const clean = curveOf([0.063, 1], [0.6, 10], [2, 40], [63, 80], [200, 100]);
+      const whole = curveOf([0.063, 1.25], [0.6, 12.5], [2, 50], [63, 100]);
+      expect(classifyCurve(clean, system).name).toBe(classifyCurve(whole, system).name);
+      expect(sizeShares(clean, system)!.cu).toBeCloseTo(sizeShares(whole, system)!.cu!, 9);
+    }
   });
 
   it("are 100 at most where one fraction is the whole, as a division of a number by itself may not be", () => {

@@ -90,7 +90,7 @@ export interface HydrometerInput {
  * Percent of the whole sample: times the passing of the separating sieve / 100 (read, hyd12).
  * G = particle density / 1000 kg/m³.
  *
- * A BS hydrometer also gets the size of the form of BS 1377-2 ({@link bsHydrometer}) for comparison.
+ * A BS hydrometer also gets the size of the form of BS 1377-2 for comparison.
  * A reading outside the water table (10 to 30 °C) gives a finding and no point.
  *
  * @throws RangeError where a time, mass or density is not positive, a percentage not 0 to 100, a
@@ -192,17 +192,6 @@ function analyseReading(
   const finerOfDispersedPct = correctedReading * pctPerUnit;
   const { viscosityMPaS, densityKgM3: waterDensityKgM3 } = water;
   const settling = { timeMin, viscosityMPaS, particleDensityKgM3 };
-  const bs =
-    record.hydrometer === "BS"
-      ? bsHydrometer({
-          ...settling,
-          reading: 1000 * (reading - 1),
-          control: 1000 * (taken - 1),
-          meniscusCorrection: 1000 * record.meniscusCorrection,
-          depthMm: 10 * effectiveDepthCm,
-          dryMassG: record.dryMassG,
-        })
-      : undefined;
   return [
     {
       row,
@@ -216,7 +205,9 @@ function analyseReading(
       viscosityMPaS,
       waterDensityKgM3,
       sizeMm: stokesDiameter({ ...settling, depthCm: effectiveDepthCm, waterDensityKgM3 }),
-      ...(bs ? { bsSizeMm: bs.sizeMm } : {}),
+      ...(record.hydrometer === "BS"
+        ? { bsSizeMm: bsSize({ ...settling, depthMm: 10 * effectiveDepthCm }) }
+        : {}),
       finerOfDispersedPct,
       passingPct: (finerOfDispersedPct * passingSeparatingPct) / 100,
     },
@@ -254,7 +245,7 @@ export function temperatureDensityControl(
 ): number {
   checkThat(hydrometer === "152H" || hydrometer === "151H", { hydrometer }, "151H or 152H");
   for (const [name, value] of Object.entries({ constant, temperatureC })) {
-    checkThat(Number.isFinite(value), { [`${name}`]: value }, "a number");
+    checkThat(Number.isFinite(value), { [name]: value }, "a number");
   }
   const [linear, square] = hydrometer === "152H" ? [0.01248, 0.00795] : [7.784e-6, 4.959e-6];
   return constant - linear * temperatureC - square * temperatureC ** 2;
@@ -295,7 +286,7 @@ const GLASS_PER_C = 2.5e-5;
 export function separateCorrections(input: SeparateCorrections): number | undefined {
   const { hydrometer, temperatureC, dispersant, meniscusCorrection, calibrationC = 20 } = input;
   for (const [name, value] of Object.entries({ dispersant, meniscusCorrection, calibrationC })) {
-    checkThat(Number.isFinite(value), { [`${name}`]: value }, "a number");
+    checkThat(Number.isFinite(value), { [name]: value }, "a number");
   }
   const [now, then] = [waterProperties(temperatureC), waterProperties(calibrationC)];
   if (!now || !then) return undefined;
@@ -308,57 +299,25 @@ export function separateCorrections(input: SeparateCorrections): number | undefi
 /** mm² of the printed formula, with viscosity in mPa·s, depth in mm, density in Mg/m³ and time in min. */
 const CONSTANT = 0.005531;
 
-export interface BsReading {
-  /** Reading at the top of the meniscus, in units of 0.001 above 1.000 (1.0240 is 24.0). */
-  readonly reading: number;
-  /** Meniscus correction in the same units, added for the depth. */
-  readonly meniscusCorrection: number;
-  /** Reading at the top of the meniscus in water with dispersant, same units. */
-  readonly control: number;
-  /** Depth Hr in mm at the corrected reading, by the hydrometer's own calibration. */
+/**
+ * Size in mm by the blank form of BS 1377-2: a cross-check beside {@link analyseHydrometer}, which takes the
+ * density of water at the test's temperature.
+ *
+ * Formula: D = 0.005531 √(η Hr / ((ρs − 1) t)) (read). The printed form takes water as 1 Mg/m³.
+ */
+function bsSize({
+  depthMm,
+  timeMin,
+  viscosityMPaS,
+  particleDensityKgM3,
+}: {
   readonly depthMm: number;
   readonly timeMin: number;
   readonly viscosityMPaS: number;
   readonly particleDensityKgM3: number;
-  readonly dryMassG: number;
-}
-
-/**
- * One hydrometer reading worked out as the sheet of BS 1377-2 does: a cross-check beside
- * `analyseHydrometer`, which takes the density of water at the test's temperature.
- *
- * Formula: D = 0.005531 √(η Hr / ((ρs − 1) t)), K = 100 ρs Rd / (m (ρs − 1)), Rd = Rh' − Ro'
- * (blank form of BS 1377-2, read). The printed form takes water as 1 Mg/m³.
- *
- * @throws RangeError where a depth, time, viscosity or mass is not positive or the grain would float.
- *
- * @example
- * const { sizeMm, finerPct } = bsHydrometer({ reading: 24, meniscusCorrection: 0.5, control: 0.5, depthMm: 100, timeMin: 8, viscosityMPaS: 1.0087, particleDensityKgM3: 2650, dryMassG: 50 });
- * sizeMm // => 0.01529
- * finerPct // => 75.48
- */
-export function bsHydrometer(input: BsReading): {
-  readonly sizeMm: number;
-  /** Percent of the dispersed dry mass. */
-  readonly finerPct: number;
-  /** Rh, at which the calibration gives the depth. */
-  readonly trueReading: number;
-} {
-  for (const key of ["depthMm", "timeMin", "viscosityMPaS", "dryMassG"] as const) {
-    checkThat(input[key] > 0 && input[key] < Infinity, { [`${key}`]: input[key] }, "above 0");
-  }
-  const gravity = input.particleDensityKgM3 / 1000;
-  checkThat(
-    gravity > 1 && gravity < Infinity,
-    { particleDensityKgM3: input.particleDensityKgM3 },
-    "above 1000",
-  );
-  const settling = (input.viscosityMPaS * input.depthMm) / ((gravity - 1) * input.timeMin);
-  return {
-    sizeMm: CONSTANT * Math.sqrt(settling),
-    finerPct: (100 * gravity * (input.reading - input.control)) / (input.dryMassG * (gravity - 1)),
-    trueReading: input.reading + input.meniscusCorrection,
-  };
+}): number {
+  const excess = particleDensityKgM3 / 1000 - 1;
+  return CONSTANT * Math.sqrt((viscosityMPaS * depthMm) / (excess * timeMin));
 }
 
 /** Percentage points outside 0 to 100 that reading to half a division explains; common practice, no source. */
@@ -402,6 +361,9 @@ function checkHydrometer(
   ];
 }
 
+/** Part of the calibrated span that a reading may lie beyond it without a remark; common practice, no source. */
+const BEYOND_MARKS = 0.02;
+
 /** Readings beyond the calibrated marks: the scale is even, but nobody measured there. */
 function outsideMarks(
   { file, readings, meniscusCorrection, hydrometer }: HydrometerRecord,
@@ -413,8 +375,7 @@ function outsideMarks(
   const [low, high] = [Math.min(...calibrated), Math.max(...calibrated)];
   const beyond = readings.filter(({ reading }) => {
     const stem = reading + meniscusCorrection;
-    // A whole span beyond the marks is no reading, and a hair beyond is no remark.
-    return Math.max(low - stem, stem - high) > (high - low) / 50;
+    return Math.max(low - stem, stem - high) > BEYOND_MARKS * (high - low);
   });
   if (beyond.length === 0) return [];
   const [{ row, reading }] = beyond;

@@ -24,7 +24,7 @@ export function hydrometerDepth(calibration: HydrometerCalibration, reading: num
   const { marks, bulbLengthCm, bulbVolumeCm3, cylinderAreaCm2 } = calibration;
   checkThat(bulbLengthCm >= 0, { bulbLengthCm }, "0 or more");
   for (const [name, value] of Object.entries({ bulbVolumeCm3, cylinderAreaCm2 })) {
-    checkThat(value > 0, { [`${name}`]: value }, "above 0");
+    checkThat(value > 0, { [name]: value }, "above 0");
   }
   const [a, b] = marks;
   if (a.reading === b.reading) {

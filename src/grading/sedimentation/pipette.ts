@@ -73,7 +73,7 @@ export function analysePipette(record: PipetteRecord, input: PipetteInput): Pipe
   );
   const { dryMassG, cylinderVolumeCm3, pipetteVolumeCm3 } = record;
   for (const [name, value] of Object.entries({ dryMassG, cylinderVolumeCm3, pipetteVolumeCm3 })) {
-    checkThat(value > 0, { [`${name}`]: value }, "above 0");
+    checkThat(value > 0, { [name]: value }, "above 0");
   }
   const basis = waterBasis(record.method);
   const rows = record.samples.flatMap((sample): PipetteAnalysisRow[] => {

@@ -27,7 +27,7 @@ export interface SettlingInput {
  */
 export function stokesDiameter(input: SettlingInput): number {
   for (const key of ["depthCm", "timeMin", "viscosityMPaS"] as const) {
-    checkThat(input[key] > 0 && input[key] < Infinity, { [`${key}`]: input[key] }, "above 0");
+    checkThat(input[key] > 0 && input[key] < Infinity, { [key]: input[key] }, "above 0");
   }
   const excess = input.particleDensityKgM3 - input.waterDensityKgM3;
   checkThat(

@@ -49,7 +49,7 @@ const QUANTITIES: readonly (readonly [GradingQuantity, QuantityInterval["unit"]]
   ["gravelPct", "%"],
 ];
 
-/** Below this share of curves the known ones would be a chosen few, and their interval false comfort. */
+/** Below this share of curves the known ones would be a chosen few, and their interval false comfort; common practice, no source. */
 const ENOUGH_KNOWN = 0.9;
 
 /**

@@ -31,8 +31,8 @@ export interface ReadingErrors {
 
 /**
  * Reading errors taken where a study states none: common practice, no source. Balance 0.1 g, 1 % of
- * what a sieve retains, half a division of the hydrometer, half a degree, two seconds, 20 kg/m³; dried
- * pipette samples to 1 mg and the pipette's volume to 0.5 %.
+ * what a sieve retains, half a division of the hydrometer (its meniscus half of that), half a degree, two
+ * seconds, 20 kg/m³; dried pipette samples to 1 mg and the pipette's volume to 0.5 %.
  * They say nothing about how well the sample stands for the heap, which is mostly worse.
  *
  * @example

@@ -68,7 +68,7 @@ export function classifyAashto(input: AashtoInput): AashtoClass {
 
 function checkPassings({ passing2Pct, passing0425Pct, passing0075Pct }: AashtoInput): void {
   for (const [name, value] of Object.entries({ passing2Pct, passing0425Pct, passing0075Pct })) {
-    checkThat(value >= 0 && value <= 100, { [`${name}`]: value }, "0 to 100");
+    checkThat(value >= 0 && value <= 100, { [name]: value }, "0 to 100");
   }
   if (passing0425Pct > passing2Pct || passing0075Pct > passing0425Pct) {
     throw new RangeError(

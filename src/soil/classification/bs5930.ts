@@ -1,7 +1,7 @@
 import { formatFixed } from "../../quantities/format.js";
 import { type Sentence, say, soilNamed, type Text } from "../../words/message.js";
 import { aLine } from "../consistency/plasticityChart.js";
-import { checkSizeShares, type SizeClass, type SizeClassInput } from "./sizeClass.js";
+import { checkSizeShares, pct, type SizeClass, type SizeClassInput } from "./sizeClass.js";
 
 const SOURCE = say`BS 5930 letters, from memory; 35 % fines, 0.063 mm, the A-line and the letters G S M C F read in Smith, Elements of Soil Mechanics. For W the limits of ASTM D2487 are taken (Cu 4 for gravel, 6 for sand, Cc 1 to 3).`;
 
@@ -80,10 +80,6 @@ function coarseSoil(input: SizeClassInput): SizeClass {
     `${letter}${graded.letters?.slice(0, 1)}-${letter}${fines.letter}`,
     `${graded.words} ${adjective} ${word}`,
   );
-}
-
-function pct(value: number): Text {
-  return say`${formatFixed(value, 1)} %`;
 }
 
 function grading(

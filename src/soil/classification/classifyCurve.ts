@@ -1,11 +1,10 @@
-import { characteristicSizes } from "../../grading/characteristics.js";
 import { type GradingCurve, passingAtSize } from "../../grading/curve.js";
 import { say, type Text } from "../../words/message.js";
 import { classifyAashto } from "./aashto.js";
 import { classifyBs5930 } from "./bs5930.js";
 import { classifyIso14688 } from "./iso14688.js";
 import { sizeShares } from "./sizeClass.js";
-import { classifyUscs, uscsFromCurve } from "./uscs.js";
+import { classifyUscs } from "./uscs.js";
 import { usdaFromCurve, usdaTexture } from "./usdaTexture.js";
 
 export type ClassSystem = "uscs" | "aashto" | "usda" | "iso14688" | "bs5930";
@@ -46,7 +45,7 @@ export function classifyCurve(
 ): CurveClass {
   switch (system) {
     case "uscs": {
-      const shares = uscsFromCurve(curve);
+      const shares = sizeShares(curve, "astm");
       if (!shares) return { path: [SHORT] };
       const { symbol, groupName, path } = classifyUscs({ ...shares, ...limits });
       return { label: symbol, name: groupName, path };
@@ -72,9 +71,8 @@ export function classifyCurve(
     case "bs5930": {
       const shares = sizeShares(curve, system);
       if (!shares) return { path: [SHORT] };
-      const { cu, cc } = characteristicSizes(curve);
       const classify = system === "bs5930" ? classifyBs5930 : classifyIso14688;
-      const { symbol, name, path } = classify({ ...shares, cu, cc, ...limits });
+      const { symbol, name, path } = classify({ ...shares, ...limits });
       return { label: symbol, name, path };
     }
     default:

@@ -1,7 +1,7 @@
 import { checkThat } from "../../quantities/checkNumber.js";
 import { formatFixed } from "../../quantities/format.js";
 import { say, soilNamed, type Text } from "../../words/message.js";
-import { checkSizeShares, type SizeClass, type SizeClassInput } from "./sizeClass.js";
+import { checkSizeShares, pct, type SizeClass, type SizeClassInput } from "./sizeClass.js";
 
 const SOURCE = say`ISO 14688-2:2004, its guide table of composite soils and its grading terms, from memory; the boundary 0.063 mm and symbols such as saGr read. Later editions rest more on behaviour by hand: confirm before citing.`;
 
@@ -94,10 +94,6 @@ function coarseSoil(
   return { main, letters: named ? [fine] : [], slightly: named ? [] : [words], reasons };
 }
 
-function pct(value: number): Text {
-  return say`${formatFixed(value, 1)} %`;
-}
-
 export type GradedTerm = "multi-graded" | "medium-graded" | "even-graded" | "gap-graded";
 
 /**
@@ -119,7 +115,7 @@ export function gradedTerm(
   cc: number,
 ): { readonly term: GradedTerm; readonly reason: Text } {
   for (const [name, value] of Object.entries({ cu, cc })) {
-    checkThat(value > 0, { [`${name}`]: value }, "above 0");
+    checkThat(value > 0, { [name]: value }, "above 0");
   }
   const coefficients = say`Cu ${formatFixed(cu, 1)}, Cc ${formatFixed(cc, 2)}`;
   const named = (term: GradedTerm, fits: boolean) => ({

@@ -1,6 +1,8 @@
-import { type GradingCurve, passingAtSize, percentOf } from "../../grading/curve.js";
+import { characteristicSizes } from "../../grading/characteristics.js";
+import { type GradingCurve, passingAtSize, percentOf, scalp } from "../../grading/curve.js";
 import { type BoundarySystem, fractions } from "../../grading/fractions.js";
-import type { Text } from "../../words/message.js";
+import { formatFixed } from "../../quantities/format.js";
+import { say, type Text } from "../../words/message.js";
 
 /** What the classifications of ISO 14688-2 and BS 5930 ask for; percent of the part under 63 mm. */
 export interface SizeClassInput {
@@ -40,11 +42,14 @@ interface SizeShares {
   readonly finesPct: number;
   /** Absent where the curve does not reach clay. */
   readonly clayPct?: number;
+  /** Coefficients of uniformity and curvature of the same part; absent where it does not reach D10. */
+  readonly cu?: number;
+  readonly cc?: number;
 }
 
 /**
- * Gravel, sand and fines of the part finer than cobbles, taken as 100: what a classification by size
- * asks for.
+ * Gravel, sand and fines of the part finer than cobbles, taken as 100, and how it is graded: what a
+ * classification by size asks for.
  *
  * @returns `undefined` where the curve does not reach the boundaries of fines and sand, or the top of gravel.
  */
@@ -55,16 +60,19 @@ export function sizeShares(curve: GradingCurve, system: BoundarySystem): SizeSha
     return undefined;
   }
   const part = (pct: number) => percentOf(whole, pct);
+  const { cu, cc } = characteristicSizes(scalp(curve, boundaries.gravelMm));
   return {
     gravelPct: part(gravelPct),
     sandPct: part(sandPct),
     finesPct: part(finesPct),
     ...(clayPct === undefined ? {} : { clayPct: part(clayPct) }),
+    ...(cu === undefined ? {} : { cu }),
+    ...(cc === undefined ? {} : { cc }),
   };
 }
 
 /** Refuses shares that are no shares, or that do not add up to 100 (within 0.5). */
-export function checkSizeShares({ gravelPct, sandPct, finesPct, clayPct }: SizeClassInput): void {
+export function checkSizeShares({ gravelPct, sandPct, finesPct, clayPct }: SizeShares): void {
   for (const [name, value] of Object.entries({ gravelPct, sandPct, finesPct, clayPct })) {
     if (value !== undefined && !(value >= 0 && value <= 100)) {
       throw new RangeError(`invalid \`${name}\`: ${value}; expected 0 to 100`);
@@ -79,4 +87,9 @@ export function checkSizeShares({ gravelPct, sandPct, finesPct, clayPct }: SizeC
       `invalid \`clayPct\`: ${clayPct}; expected at most the fines, ${finesPct}`,
     );
   }
+}
+
+/** A share in a sentence of a path of decisions. */
+export function pct(value: number): Text {
+  return say`${formatFixed(value, 1)} %`;
 }

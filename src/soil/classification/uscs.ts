@@ -1,9 +1,7 @@
-import { characteristicSizes } from "../../grading/characteristics.js";
-import { type GradingCurve, passingAtSize, percentOf } from "../../grading/curve.js";
-import { checkThat } from "../../quantities/checkNumber.js";
 import { formatFixed } from "../../quantities/format.js";
 import { type Sentence, say, soilNamed, type Text } from "../../words/message.js";
 import { aLine } from "../consistency/plasticityChart.js";
+import { checkSizeShares, pct } from "./sizeClass.js";
 
 /** What the classification of ASTM D2487 asks for; percentages of the material under 75 mm. */
 export interface UscsInput {
@@ -50,7 +48,7 @@ export interface UscsClass {
  * [symbol, groupName] // => ["SP", "poorly graded sand with gravel"]
  */
 export function classifyUscs(input: UscsInput): UscsClass {
-  checkParts(input);
+  checkSizeShares(input);
   return input.finesPct >= 50 ? fineSoil(input) : coarseSoil(input);
 }
 
@@ -96,20 +94,6 @@ function coarseSoil(input: UscsInput): UscsClass {
   path.push(say`Fines from 5 to 12 %: dual symbol. ${reason}`);
   if (!group) missing.push(NO_LIMITS);
   return result(`${letter}${graded.letter}-${letter}${second}`, { grading: graded.name, group });
-}
-
-function pct(value: number): Text {
-  return say`${formatFixed(value, 1)} %`;
-}
-
-function checkParts({ gravelPct, sandPct, finesPct }: UscsInput): void {
-  for (const [name, value] of Object.entries({ gravelPct, sandPct, finesPct })) {
-    checkThat(value >= 0 && value <= 100, { [`${name}`]: value }, "0 to 100");
-  }
-  const sum = gravelPct + sandPct + finesPct;
-  if (Math.abs(sum - 100) > 0.5) {
-    throw new RangeError(`invalid sum of gravel, sand and fines: ${sum}; expected 100`);
-  }
 }
 
 function grading(
@@ -222,36 +206,4 @@ function coarseGroupName({ main, grading, group, otherPct }: CoarseSoil): string
   let adjective: string = grading ?? (clayey ? "clayey" : "silty");
   if (grading === undefined && group === "CL-ML") adjective = "silty, clayey";
   return `${adjective} ${main}${hasOther ? ` with ${other}` : ""}`;
-}
-
-/**
- * The grading part of what the unified classification asks for, read off a curve: everything coarser
- * than 75 mm is left out and the rest is taken as 100.
- *
- * @returns `undefined` where the curve does not reach 0.075 or 4.75 mm, or does not pass 75 mm.
- *
- * @example
- * const curve = { points: [{ sizeMm: 0.075, passingPct: 20, origin: "sieve" }, { sizeMm: 4.75, passingPct: 70, origin: "sieve" }, { sizeMm: 75, passingPct: 100, origin: "sieve" }] };
- * const { gravelPct, sandPct, finesPct } = uscsFromCurve(curve);
- * [gravelPct, sandPct, finesPct] // => [30, 50, 20]
- */
-export function uscsFromCurve(
-  curve: GradingCurve,
-): Pick<UscsInput, "gravelPct" | "sandPct" | "finesPct" | "cu" | "cc"> | undefined {
-  const [fines, sand, whole] = [0.075, 4.75, 75].map((size) => passingAtSize(curve, size));
-  if (fines === undefined || sand === undefined || !whole) return undefined;
-  const part = (pct: number) => percentOf(whole, pct);
-  const under75 = {
-    points: curve.points
-      .filter(({ sizeMm }) => sizeMm <= 75)
-      .map((point) => ({ ...point, passingPct: part(point.passingPct) })),
-  };
-  const { cu, cc } = characteristicSizes(under75);
-  return {
-    gravelPct: part(whole - sand),
-    sandPct: part(sand - fines),
-    finesPct: part(fines),
-    ...(cu === undefined ? {} : { cu }),
-    ...(cc === undefined ? {} : { cc }),
-  };
 }

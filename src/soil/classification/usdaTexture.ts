@@ -83,7 +83,7 @@ export function usdaTexture(parts: UsdaParts): UsdaClass {
   const { gravelPct = 0 } = parts;
   const given = { sandPct: parts.sandPct, siltPct: parts.siltPct, clayPct: parts.clayPct };
   for (const [name, value] of Object.entries({ ...given, gravelPct })) {
-    checkThat(value >= 0 && value <= 100, { [`${name}`]: value }, "0 to 100");
+    checkThat(value >= 0 && value <= 100, { [name]: value }, "0 to 100");
   }
   const sum = given.sandPct + given.siltPct + given.clayPct;
   if (Math.abs(sum - 100) > 0.5) {

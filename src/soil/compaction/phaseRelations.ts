@@ -75,7 +75,7 @@ export function oversizeDensity(input: OversizeInput): {
 } {
   const { dryDensityKgM3, waterContentPct, oversizePct, oversizeParticleDensityKgM3 } = input;
   for (const [name, value] of Object.entries({ dryDensityKgM3, oversizeParticleDensityKgM3 })) {
-    checkThat(value > 0, { [`${name}`]: value }, "above 0");
+    checkThat(value > 0, { [name]: value }, "above 0");
   }
   checkThat(waterContentPct >= 0, { waterContentPct }, "0 or more");
   checkThat(oversizePct >= 0 && oversizePct < 100, { oversizePct }, "0 to below 100");

@@ -185,13 +185,14 @@ export interface LiquidLimit {
  */
 export function liquidLimit(record: LimitsRecord): LiquidLimit | undefined {
   const { liquidLimitPoints: points, liquidLimitMethod: method = "cup" } = record;
+  const along = (measure: number) => (method === "cup" ? Math.log10(measure) : measure);
   const measures = points.map(({ measure }, index) => {
     checkThat(measure > 0, { [`liquidLimitPoints[${index}].measure`]: measure }, "above 0");
-    return method === "cup" ? Math.log10(measure) : measure;
+    return along(measure);
   });
   if (new Set(measures).size < 2) return undefined;
   // Measured from the limit, so that the intercept of the fit is the limit itself.
-  const limit = method === "cup" ? Math.log10(25) : 20;
+  const limit = along(MEASURES[method].limit);
   const fit = leastSquares(
     measures.map((measure) => [1, measure - limit]),
     points.map(({ waterContentPct }) => waterContentPct),
@@ -213,7 +214,7 @@ export function liquidLimit(record: LimitsRecord): LiquidLimit | undefined {
   };
 }
 
-/** Range of blows within which one point may stand for the flow line. */
+/** Range of blows within which one point may stand for the flow line (ASTM D4318, from memory). */
 const MIN_BLOWS = 20;
 const MAX_BLOWS = 30;
 const EXPONENT = 0.121;
@@ -234,10 +235,10 @@ const EXPONENT = 0.121;
  */
 export function onePointLiquidLimit(waterContentPct: number, blows: number): number | undefined {
   for (const [name, value] of Object.entries({ waterContentPct, blows })) {
-    checkThat(value > 0, { [`${name}`]: value }, "above 0");
+    checkThat(value > 0, { [name]: value }, "above 0");
   }
   if (blows < MIN_BLOWS || blows > MAX_BLOWS) return undefined;
-  return waterContentPct * powerOf(blows / 25, EXPONENT);
+  return waterContentPct * powerOf(blows / MEASURES.cup.limit, EXPONENT);
 }
 
 /** Percentage points between two threads beyond which the plastic limit is doubtful; common practice, no source. */
@@ -339,7 +340,7 @@ function checkPlasticLimit({
       "plastic-limit-apart",
       {
         message: say`The plastic-limit determinations differ widely.`,
-        expected: say`within 2 points of water (common practice, no source)`,
+        expected: say`within ${MAX_RANGE_PCT} points of water (common practice, no source)`,
         remedy: say`Make more determinations; until then the mean is used.`,
       },
     ),
