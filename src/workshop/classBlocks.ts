@@ -1,18 +1,17 @@
 import { robustness } from "../blend/robustness.js";
 import type { CautionsBlock, FindingsBlock, NoteBlock, TableBlock } from "../blocks/block.js";
-import { type Figure, figureOf } from "../figures/figure.js";
+import type { Figure } from "../figures/figure.js";
 import { guidanceBand } from "../figures/grading/band.js";
 import { type ChartCurve, gradingChart } from "../figures/grading/gradingChart.js";
 import { strengthChart } from "../figures/strength/strengthChart.js";
 import type { Finding } from "../findings/finding.js";
 import { type CautionWork, cautionsFor } from "../guidance/cautions.js";
-import { displayUnit, formatFixed, formatPlain, formatQuantity } from "../quantities/format.js";
+import { displayUnit, formatFixed, formatQuantity } from "../quantities/format.js";
 import { blendPartsTable, blendSharesTable, bucketTable } from "../tables/blend.js";
 import { BLANK, digits, fixed, numberColumn, pValueText, quantity } from "../tables/cell.js";
 import { leastCementByStatisticTable } from "../tables/choices.js";
 import { jarTable, sievingTable, sizesTable } from "../tables/grading.js";
 import { bandsTable, specimensTable } from "../tables/strength.js";
-import type { FrameRow } from "../tables/toDataFrame.js";
 import { joinTexts, say, type Text, wordFor } from "../words/message.js";
 import { render } from "../words/render.js";
 import { blendsTable } from "./classBlend.js";
@@ -21,6 +20,7 @@ import type { ClassSoil } from "./classSoil.js";
 import { savingNote, savingTable, volumeMassTable, wallCarbonTable } from "./classWall.js";
 import { fewerBlocks, fewerBlocksTable } from "./fewerBlocks.js";
 import type { ClassDay } from "./openClass.js";
+import { withFineLines } from "./readingChart.js";
 
 /** What a cell shows where the part of the class that it speaks of is not there. */
 function missing(what: Text): NoteBlock {
@@ -28,7 +28,7 @@ function missing(what: Text): NoteBlock {
 }
 
 const NO_SOIL = say`There is no curve of this group yet: look at what the first cell says about its readings.`;
-const NO_LESSON = say`This study has not what the lesson needs: look at what the first cell says.`;
+const NO_LESSON = say`This study does not have what the lesson needs: look at what the first cell says.`;
 
 function withSoil<Shown>(day: ClassDay, show: (soil: ClassSoil, name: string) => Shown) {
   const { group } = day;
@@ -108,7 +108,7 @@ function readAsOrdered(found: Finding): Finding {
 /** The group's curve, with lines fine enough to read a size off it within a few percent. */
 export function classCurveChart(day: ClassDay): Figure | NoteBlock {
   return withSoil(day, ({ curve }, name) =>
-    withMinorLines(gradingChart(say`The soil of ${name}`, [{ name, curve }])),
+    withFineLines(gradingChart(say`The soil of ${name}`, [{ name, curve }])),
   );
 }
 
@@ -117,83 +117,6 @@ export function classSizesTable(day: ClassDay): TableBlock | NoteBlock {
   return withSoil(day, ({ sizes, fractions }, name) =>
     sizesTable(render(say`What the curve says`, day.language), [{ name, sizes, fractions }]),
   );
-}
-
-interface Axis {
-  readonly range: readonly number[];
-}
-
-/** Between the lines of the grid and the paper: seen on a print, and no rival to a curve. */
-const MINOR = "#d3c9bb";
-const MINOR_PCT = 5;
-
-/** The same chart to read sizes off: 1, 2 and 5 of each decade named, a line for each step, and for each 5 %. */
-function withMinorLines(figure: Figure): Figure {
-  const { layout } = figure as Figure & {
-    readonly layout: { readonly xaxis: Axis; readonly yaxis: Axis };
-  };
-  const { xaxis, yaxis } = layout;
-  const [from, to] = [Math.min(...xaxis.range), Math.max(...xaxis.range)];
-  const minor = { showgrid: true, gridcolor: MINOR, gridwidth: 0.7 };
-  const named = decadeSteps(from, to, [1, 2, 5]);
-  return {
-    ...figure,
-    layout: {
-      ...layout,
-      xaxis: {
-        ...xaxis,
-        tickmode: "array",
-        tickvals: named,
-        ticktext: named.map((size) => formatPlain(size)),
-        tickfont: { size: 9 },
-        minor: {
-          ...minor,
-          tickmode: "array",
-          tickvals: decadeSteps(from, to, [1, 2, 3, 4, 5, 6, 7, 8, 9]),
-        },
-      },
-      yaxis: { ...yaxis, minor: { ...minor, tick0: 0, dtick: MINOR_PCT } },
-    },
-  };
-}
-
-/** Steps of each decade between two powers of ten. */
-function decadeSteps(fromPower: number, toPower: number, steps: readonly number[]): number[] {
-  const sizes: number[] = [];
-  for (let power = Math.floor(fromPower); power <= Math.ceil(toPower); power += 1) {
-    for (const step of steps) sizes.push(Number(`${step}e${power}`));
-  }
-  return sizes.filter(
-    (size) => Math.log10(size) >= fromPower - 1e-9 && Math.log10(size) <= toPower + 1e-9,
-  );
-}
-
-/** Tall enough to fill a page. */
-const PAPER_HEIGHT_PX = 900;
-
-/** Empty paper to draw a grading curve on: percent passing over size, by decades. */
-export function semiLogPaper(): Figure {
-  const line = { gridcolor: "#a89d8e", linecolor: "#8a7f72", showline: true, mirror: true };
-  const paper = figureOf(
-    say`Paper for a grading curve`,
-    say`Empty paper for a grading curve: percent passing from 0 to 100 over grain size from 0.001 to 100 mm on a logarithmic axis, with a line for each step of a decade.`,
-    [{ type: "scatter", mode: "lines", x: [], y: [], showlegend: false }],
-    {
-      showlegend: false,
-      margin: { l: 55, r: 15, t: 20, b: 50 },
-      paper_bgcolor: "#ffffff",
-      plot_bgcolor: "#ffffff",
-      xaxis: { ...line, title: { text: say`Grain size (mm)` }, type: "log", range: [-3, 2] },
-      yaxis: {
-        ...line,
-        title: { text: say`Passing (% of dry mass)` },
-        range: [0, 100],
-        dtick: 10,
-      },
-    },
-    PAPER_HEIGHT_PX,
-  );
-  return withMinorLines(paper);
 }
 
 // Recommendations
@@ -488,71 +411,5 @@ export function classCautions(...work: readonly CautionWork[]): CautionsBlock {
   return {
     kind: "cautions",
     items: cautionsFor(...work).map(({ title, text, source }) => ({ title, text, source })),
-  };
-}
-
-// All groups' results as a table that a person filters and groups
-
-/** The results of all groups, one row a group: for a danfo.js frame, and for `classRowsTable`. */
-export function classRows({ groups }: ClassDay): FrameRow[] {
-  return groups.flatMap(({ name, soil }) => {
-    if (!soil) return [];
-    const { fractions, sizes, jar, sieve, washed } = soil;
-    const [sand, silt, clay] = jar?.shares ?? [];
-    return [
-      {
-        group: name,
-        washed: washed ? "yes" : "no",
-        jarSandPct: sand?.heightSharePct ?? null,
-        jarSiltPct: silt?.heightSharePct ?? null,
-        jarClayPct: clay?.heightSharePct ?? null,
-        finesPct: sieve.points[0].passingPct,
-        sandPct: fractions.sandPct ?? null,
-        d60Mm: sizes.d60 ?? null,
-      },
-    ];
-  });
-}
-
-/** The crushed blocks as rows: `block`, `batch`, `cementPct`, `ageDays`, `strength` in the class's unit. */
-export function blockRows({ blocks }: ClassDay): FrameRow[] {
-  return (blocks?.specimens ?? [])
-    .filter(({ excluded }) => !excluded)
-    .map(({ id, batch, cementPct, ageDays, strengthMpa, dryDensityKgM3 }) => ({
-      block: id,
-      batch: batch ?? "",
-      cementPct,
-      ageDays,
-      strengthMpa,
-      dryDensityKgM3: dryDensityKgM3 ?? null,
-    }));
-}
-
-/**
- * The way back from a frame: those groups' results as a table of the report, with their names in the language of
- * the class.
- *
- * @param rows of `classRows`, all or some of them.
- */
-export function classRowsTable(rows: readonly FrameRow[]): TableBlock {
-  const number = (value: FrameRow[string], decimals: number) =>
-    typeof value === "number" ? formatFixed(value, decimals) : BLANK;
-  return {
-    kind: "table",
-    caption: say`Results of the groups`,
-    columns: [
-      { header: say`Group` },
-      numberColumn(say`Sand in the jar`, "%"),
-      numberColumn(say`Clay in the jar`, "%"),
-      numberColumn(say`Passing the finest sieve`, "%"),
-      numberColumn("D60", "mm"),
-    ],
-    rows: rows.map((row) => [
-      String(row.group),
-      number(row.jarSandPct, 0),
-      number(row.jarClayPct, 0),
-      number(row.finesPct, 1),
-      number(row.d60Mm, 2),
-    ]),
   };
 }

@@ -10,41 +10,8 @@ export {
   classBlend,
   type NoClassBlend,
 } from "./classBlend.js";
-export {
-  blockRows,
-  classBlendsChart,
-  classBlendsTable,
-  classBlocksTable,
-  classBoundsTable,
-  classBucketsTable,
-  classCarbonTable,
-  classCautions,
-  classCurveChart,
-  classDisagreementsTable,
-  classFewerBlocksTable,
-  classFindings,
-  classHandSteps,
-  classJarsTable,
-  classJarTable,
-  classLeastCementTable,
-  classLineTable,
-  classLoadsTable,
-  classMaterialsChart,
-  classMiscountTable,
-  classRecommendationsChart,
-  classRecommendationsTable,
-  classRequirement,
-  classRows,
-  classRowsTable,
-  classSavingNote,
-  classSavingTable,
-  classSharesTable,
-  classSievingTable,
-  classSizesTable,
-  classStrengthChart,
-  classVolumeTable,
-  semiLogPaper,
-} from "./classBlocks.js";
+export * from "./classBlocks.js";
+export { blockRows, classRows, classRowsTable } from "./classRows.js";
 export { type ClassGroup, type ClassSheet, readClassSheet } from "./classSheet.js";
 export { type ClassReadings, type ClassSoil, classSoil } from "./classSoil.js";
 export { type ClassWall, volumeMassTable, wallCement } from "./classWall.js";
@@ -89,6 +56,7 @@ export {
   openClass,
 } from "./openClass.js";
 export { answerPaper, classForms, type Paper, worksheet } from "./papers.js";
+export { semiLogPaper } from "./readingChart.js";
 export { savingExercises } from "./savingExercises.js";
 export {
   type AskedPrediction,

@@ -11,10 +11,9 @@ import {
   classJarsTable,
   classJarTable,
   classRecommendationsTable,
-  classRows,
-  classRowsTable,
   classSievingTable,
 } from "../../src/workshop/classBlocks.js";
+import { classRows, classRowsTable } from "../../src/workshop/classRows.js";
 import { readClassSheet } from "../../src/workshop/classSheet.js";
 import { lessonExercises, openLesson } from "../../src/workshop/lesson.js";
 import { classDay } from "../../src/workshop/openClass.js";
