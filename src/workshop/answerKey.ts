@@ -1,16 +1,17 @@
 import type { TableBlock } from "../blocks/block.js";
 import { formatNumber } from "../quantities/format.js";
+import { BLANK } from "../tables/cell.js";
 import { say, type Text } from "../words/message.js";
 import { acceptedRange, type ChoiceExercise, type Exercise, withUnit } from "./exercise.js";
 
 /**
- * The answers of exercises for the teacher: what is right, what is accepted, and how it is worked.
+ * The answers of exercises for the teacher: what was asked, what is right, what is accepted, and how it is worked.
  *
  * @param numbers of the exercises on the worksheet; default 1, 2 and so on.
  *
  * @example
  * const exercise = { kind: "number", id: "fines", question: "Fines?", unit: "%", value: 27, tolerance: { abs: 0.5 }, mistakes: [], hint: "", worked: "100 (1 − 876 / 1200) = 27 %.", why: "" };
- * renderAll(answerKey("Grading", [exercise]).rows) // => [["1", "27.0 %", "26.5 to 27.5", "100 (1 − 876 / 1200) = 27 %."]]
+ * renderAll(answerKey("Grading", [exercise]).rows) // => [["1", "Fines?", "27.0 %", "26.5 to 27.5", "100 (1 − 876 / 1200) = 27 %."]]
  */
 export function answerKey(
   name: Text,
@@ -22,23 +23,25 @@ export function answerKey(
     caption: say`Answers: ${name}`,
     columns: [
       { header: say`No.`, align: "right" },
+      { header: say`Question` },
       { header: say`Answer`, align: "right" },
       { header: say`Accepted`, align: "right" },
       { header: say`How` },
     ],
     rows: exercises.map((exercise, index) => {
-      const { worked } = exercise;
+      const { question, worked } = exercise;
       const number = numbers[index];
       if (exercise.kind === "choice") {
         const text = optionText(exercise, exercise.value);
-        return [number, text, text, worked];
+        return [number, question, text, text, worked];
       }
       const { low, high } = acceptedRange(exercise);
       const [from, to] = [formatNumber(low), formatNumber(high)];
       const accepted =
         from.number === to.number ? withUnit(exercise.value, "") : say`${from} to ${to}`;
-      return [number, withUnit(exercise.value, exercise.unit), accepted, worked];
+      return [number, question, withUnit(exercise.value, exercise.unit), accepted, worked];
     }),
+    ...(numbers.includes(BLANK) ? { notes: [say`No number: asked only in the notebook.`] } : {}),
   };
 }
 

@@ -1,13 +1,15 @@
 import type { ReportBlock } from "../blocks/block.js";
 import type { Figure } from "../figures/figure.js";
 import { formatFixed, formatNumber, formatPlain } from "../quantities/format.js";
+import { BLANK } from "../tables/cell.js";
 import { say, type Text } from "../words/message.js";
 import { answerKey, mistakesTable } from "./answerKey.js";
-import { classCautions, classRequirement, semiLogPaper } from "./classBlocks.js";
+import { classCautions, classRequirement } from "./classBlocks.js";
 import { classRowLabel, JAR_TIMES_MIN, sieveRowLabel } from "./classSheet.js";
 import type { Exercise } from "./exercise.js";
 import { LESSONS, type LessonId, lessonExercises, rehearsalTable } from "./lesson.js";
 import type { ClassDay } from "./openClass.js";
+import { semiLogPaper } from "./readingChart.js";
 
 /** Something to print, apart from its form: blocks, figures and the headings between them. */
 export interface Paper {
@@ -44,7 +46,7 @@ export function worksheet(day: ClassDay): Paper {
       ...(id === "grading" ? readings(day) : []),
       ...(id === "cement" ? [classRequirement(day)] : []),
       ...core.map(ask),
-      ...(further.length > 0 ? [heading(say`Further, for who is through early`)] : []),
+      ...(further.length > 0 ? [heading(say`Further, for those who finish early`)] : []),
       ...further.map(ask),
     ];
   });
@@ -257,7 +259,7 @@ export function answerPaper(day: ClassDay): Paper {
     const exercises = [...core, ...further, ...onScreen];
     if (exercises.length === 0) return [];
     const numbers = exercises.map((exercise): Text => {
-      if (onScreen.includes(exercise)) return say`only in the notebook`;
+      if (onScreen.includes(exercise)) return BLANK;
       last += 1;
       return String(last);
     });
