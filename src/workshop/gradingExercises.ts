@@ -1,3 +1,4 @@
+import { sum } from "simple-statistics";
 import { passingAtSize, sizeAtPassing } from "../grading/curve.js";
 import { SIZE_BOUNDARIES } from "../grading/fractions.js";
 import type { JarAnalysis } from "../grading/sedimentation/jar.js";
@@ -27,7 +28,8 @@ export function gradingExercises(soil: ClassSoil, comparison: GuidanceComparison
   const { jar, jarRecord } = soil;
   return answerable([
     ...(jar && jarRecord ? jarRows(jar, jarRecord) : []),
-    ...sieveRows(sieveFacts(soil)),
+    passing2Row(soil),
+    finestRow(soil),
     ...fractionRows(soil),
     ...curveRows(soil),
     ...guidanceRows(comparison),
@@ -110,26 +112,39 @@ function besideInterval(
 
 const SAND_ENDS_MM = 2;
 
-/** Masses of the sieving; of the sieve of 2 mm only where there is one. */
-function sieveFacts({ sieve: { rows }, sieveRecord }: ClassSoil) {
-  const { dryMassG, washedDryMassG, panG } = sieveRecord;
+/** Without a value where no sieve of 2 mm was used. */
+function passing2Row({ sieve: { rows }, sieveRecord }: ClassSoil): Exercise {
+  const { dryMassG, washedDryMassG = Number.NaN } = sieveRecord;
   const at = rows.findIndex(({ sizeMm }) => sizeMm === SAND_ENDS_MM);
-  const sumTo = (last: number) =>
-    rows.slice(0, last + 1).reduce((sum, { retainedG }) => sum + retainedG, 0);
+  const { passingPct, retainedG } = rows[at] ?? { passingPct: Number.NaN, retainedG: Number.NaN };
+  const downTo2G = sum(rows.slice(0, at + 1).map((row) => row.retainedG));
   return {
-    dryMassG,
-    washedDryMassG,
-    panG,
-    passing2Pct: rows[at]?.passingPct ?? Number.NaN,
-    on2G: rows[at]?.retainedG ?? Number.NaN,
-    downTo2G: sumTo(at),
-    finest: rows[rows.length - 1],
-    onAllG: sumTo(rows.length - 1),
+    kind: "number",
+    id: "passing-2-mm",
+    question: say`Of ${grams(dryMassG)} g, ${grams(downTo2G)} g stayed on 2 mm and the coarser sieves. How much of the dry mass passes 2 mm?`,
+    unit: "%",
+    value: passingPct,
+    tolerance: { abs: 0.5 },
+    mistakes: [
+      {
+        value: 100 * (1 - retainedG / dryMassG),
+        text: say`Only what stayed on the 2 mm sieve was taken off. What stayed on the coarser sieves did not pass 2 mm either: add it up.`,
+      },
+      {
+        value: 100 * (1 - downTo2G / washedDryMassG),
+        text: say`This is of the mass after washing. The fines that went down the drain are soil too: divide by the mass before washing.`,
+      },
+    ],
+    hint: say`Divide what stayed by the dry mass before washing, and take the rest to 100 %.`,
+    worked: say`100 × (1 − ${grams(downTo2G)} ÷ ${grams(dryMassG)}) = ${one(passingPct)} %.`,
+    why: say`Passing counts everything finer, not what lies between two sieves.`,
   };
 }
 
-function sieveRows(facts: ReturnType<typeof sieveFacts>): Exercise[] {
-  const { dryMassG, washedDryMassG, panG, passing2Pct, on2G, downTo2G, finest, onAllG } = facts;
+function finestRow({ sieve, sieveRecord }: ClassSoil): Exercise {
+  const { dryMassG, washedDryMassG, panG } = sieveRecord;
+  const finest = sieve.rows[sieve.rows.length - 1];
+  const onAllG = sum(sieve.rows.map(({ retainedG }) => retainedG));
   // Without washing there are no mistakes about it.
   const washedG = washedDryMassG ?? Number.NaN;
   const washedOutG = dryMassG - washedG;
@@ -138,61 +153,38 @@ function sieveRows(facts: ReturnType<typeof sieveFacts>): Exercise[] {
     washedDryMassG === undefined
       ? say`the sample was not washed, in the pan ${grams(panG)} g, not recovered ${grams(lostG)} g`
       : say`washed out ${grams(washedOutG)} g, in the pan ${grams(panG)} g, not recovered ${grams(lostG)} g`;
-  return [
-    {
-      kind: "number",
-      id: "passing-2-mm",
-      question: say`Of ${grams(dryMassG)} g, ${grams(downTo2G)} g stayed on 2 mm and the coarser sieves. How much of the dry mass passes 2 mm?`,
-      unit: "%",
-      value: passing2Pct,
-      tolerance: { abs: 0.5 },
-      mistakes: [
-        {
-          value: 100 * (1 - on2G / dryMassG),
-          text: say`Only what stayed on the 2 mm sieve was taken off. What stayed on the coarser sieves did not pass 2 mm either: add it up.`,
-        },
-        {
-          value: 100 * (1 - downTo2G / washedG),
-          text: say`This is of the mass after washing. The fines that went down the drain are soil too: divide by the mass before washing.`,
-        },
-      ],
-      hint: say`Divide what stayed by the dry mass before washing, and take the rest to 100 %.`,
-      worked: say`100 × (1 − ${grams(downTo2G)} ÷ ${grams(dryMassG)}) = ${one(passing2Pct)} %.`,
-      why: say`Passing counts everything finer, not what lies between two sieves.`,
-    },
-    {
-      kind: "number",
-      id: "passing-finest",
-      question: say`Of ${grams(dryMassG)} g dry before washing, ${grams(onAllG)} g stayed on all sieves together. How much passes the finest sieve, ${formatPlain(finest.sizeMm)} mm?`,
-      unit: "%",
-      value: finest.passingPct,
-      tolerance: { abs: 0.5 },
-      mistakes: [
-        {
-          value: 100 * (1 - onAllG / washedG),
-          text: say`This is of the mass after washing: nearly all fines went out with the water and were forgotten. Divide by the mass before washing.`,
-        },
-        {
-          value: (100 * panG) / dryMassG,
-          text: say`This is the pan alone. The pan holds only what the washing left behind.`,
-        },
-        {
-          value: (100 * washedOutG) / dryMassG,
-          text: say`This is what was washed out. The pan passed the finest sieve as well.`,
-        },
-        {
-          value: (100 * finest.retainedG) / dryMassG,
-          text: say`This is what stayed on the finest sieve, not what went through it.`,
-        },
-      ],
-      hint: say`What stayed on all sieves together did not pass. All the rest did, with the water or into the pan.`,
-      worked: say`100 × (1 − ${grams(onAllG)} ÷ ${grams(dryMassG)}) = ${one(finest.passingPct)} %; ${where}.`,
-      why:
-        washedDryMassG === undefined
-          ? say`The sample was not washed: more fines than that cling to the sand, and nobody has weighed them.`
-          : say`Of these fines ${grams(washedOutG)} g went out with the water and only ${grams(panG)} g were in the pan: without washing they would have clung to the sand.`,
-    },
-  ];
+  return {
+    kind: "number",
+    id: "passing-finest",
+    question: say`Of ${grams(dryMassG)} g dry before washing, ${grams(onAllG)} g stayed on all sieves together. How much passes the finest sieve, ${formatPlain(finest.sizeMm)} mm?`,
+    unit: "%",
+    value: finest.passingPct,
+    tolerance: { abs: 0.5 },
+    mistakes: [
+      {
+        value: 100 * (1 - onAllG / washedG),
+        text: say`This is of the mass after washing: nearly all fines went out with the water and were forgotten. Divide by the mass before washing.`,
+      },
+      {
+        value: (100 * panG) / dryMassG,
+        text: say`This is the pan alone. The pan holds only what the washing left behind.`,
+      },
+      {
+        value: (100 * washedOutG) / dryMassG,
+        text: say`This is what was washed out. The pan passed the finest sieve as well.`,
+      },
+      {
+        value: (100 * finest.retainedG) / dryMassG,
+        text: say`This is what stayed on the finest sieve, not what went through it.`,
+      },
+    ],
+    hint: say`What stayed on all sieves together did not pass. All the rest did, with the water or into the pan.`,
+    worked: say`100 × (1 − ${grams(onAllG)} ÷ ${grams(dryMassG)}) = ${one(finest.passingPct)} %; ${where}.`,
+    why:
+      washedDryMassG === undefined
+        ? say`The sample was not washed: more fines than that cling to the sand, and nobody has weighed them.`
+        : say`Of these fines ${grams(washedOutG)} g went out with the water and only ${grams(panG)} g were in the pan: without washing they would have clung to the sand.`,
+  };
 }
 
 function fractionRows({ curve, fractions }: ClassSoil): Exercise[] {

@@ -20,7 +20,7 @@ export interface Lesson {
   readonly title: Text;
   /** What is done and how long it takes, in order. */
   readonly parts: readonly { readonly what: Text; readonly minutes: number }[];
-  /** Exercises that everybody does; all others are further ones, for who is through early. */
+  /** Exercises that everybody does; all others are further ones, for those who finish early. */
   readonly core: readonly string[];
 }
 
@@ -38,12 +38,13 @@ export const LESSONS: readonly Lesson[] = [
     parts: [
       { what: say`Read the jar that was shaken the day before; from heights to mass`, minutes: 10 },
       { what: say`Sieve a dry, washed sample; weigh; what went down the drain`, minutes: 14 },
-      { what: say`The curve, D60 and what is not known`, minutes: 8 },
+      { what: say`The curve, D60 and what is not known`, minutes: 7 },
       { what: say`Recommendations: what lying inside proves`, minutes: 4 },
     ],
     core: [
       "jar-sand-share",
       "jar-clay-by-mass",
+      "passing-2-mm",
       "passing-finest",
       "d60-of-the-soil",
       "is-d10-known",
@@ -76,9 +77,9 @@ export const LESSONS: readonly Lesson[] = [
     title: say`Cement saved, told honestly`,
     parts: [
       { what: say`Cement with cement`, minutes: 8 },
-      { what: say`One bucket in ten: percent of what?`, minutes: 4 },
+      { what: say`One bucket in ten: percent of what?`, minutes: 5 },
     ],
-    core: ["cement-in-the-wall", "cement-saved", "cement-by-mass"],
+    core: ["cement-in-the-wall", "cement-saved", "cement-by-volume", "cement-by-mass"],
   },
 ];
 
@@ -138,8 +139,14 @@ function predictionsOf(day: ClassDay, id: LessonId): readonly AskedPrediction[] 
           id: "fines",
           label: say`passing the finest sieve, %`,
           value: group?.soil?.sieve.points[0].passingPct,
+          exercise: "passing-finest",
         },
-        { id: "d60", label: say`D60, mm`, value: group?.soil?.sizes.d60 },
+        {
+          id: "d60",
+          label: say`D60, mm`,
+          value: group?.soil?.sizes.d60,
+          exercise: "d60-of-the-soil",
+        },
       ];
     case "blending":
       return [
@@ -147,6 +154,7 @@ function predictionsOf(day: ClassDay, id: LessonId): readonly AskedPrediction[] 
           id: "sand-parts",
           label: say`parts of sand to one of soil`,
           value: blend?.byHand.sandToOneOfSoil ?? undefined,
+          exercise: "sand-to-one-of-soil",
         },
         {
           id: "misfit-times",
@@ -161,16 +169,27 @@ function predictionsOf(day: ClassDay, id: LessonId): readonly AskedPrediction[] 
           label: say`least cement, %`,
           value: blocks?.leastCement.cementPct ?? undefined,
         },
-        { id: "no-answer", label: say`ways without an answer, of 100`, value: noAnswer(blocks) },
+        {
+          id: "no-answer",
+          label: say`ways without an answer, of 100`,
+          value: noAnswer(blocks),
+          exercise: "three-blocks",
+        },
       ];
     case "saving": {
       const saved = wall && wallCement(wall).trap.savingPct;
       return [
-        { id: "saved", label: say`cement saved, %`, value: saved && (saved.low + saved.high) / 2 },
+        {
+          id: "saved",
+          label: say`cement saved, %`,
+          value: saved && (saved.low + saved.high) / 2,
+          exercise: "cement-saved",
+        },
         {
           id: "by-mass",
           label: say`cement by mass, %`,
           value: wall && bucketsByMass(wall).cementPct,
+          exercise: "cement-by-mass",
         },
       ];
     }
@@ -213,7 +232,7 @@ export function openLesson(day: ClassDay, id: LessonId): NoteBlock | FindingsBlo
     text: joinTexts(
       [
         say`${title}. Ready, with the numbers of ${whose ?? ""}.`,
-        say`Exercises: ${core.length}, and ${further.length} for who is through early.`,
+        say`Exercises: ${core.length}, and ${further.length} for those who finish early.`,
       ],
       " ",
     ),
@@ -245,7 +264,7 @@ export function rehearsalTable(): TableBlock {
     ],
     rows,
     notes: [
-      say`Everybody does ${LESSONS.reduce((sum, { core }) => sum + core.length, 0)} exercises; the others stand under “Further” and are for who is through early. With less time, leave out least squares and the three bounds; keep the washing, the three blocks and the trap of the saving.`,
+      say`Everybody does ${LESSONS.reduce((sum, { core }) => sum + core.length, 0)} exercises; the others stand under “Further” and are for those who finish early. With less time, leave out least squares and the three bounds; keep the washing, the three blocks and the trap of the saving.`,
     ],
   };
 }

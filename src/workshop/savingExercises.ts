@@ -21,7 +21,12 @@ import { answerable, type Exercise } from "./exercise.js";
  * savingExercises(wall).map(({ id, value }) => [id, value]) // => [["cement-in-the-wall", 504], ["cement-saved", 22.1], ["carbon-follows-cement", "same"], ["cement-by-volume", 10], ["cement-by-mass", 11.2]]
  */
 export function savingExercises(wall: ClassWall, units: UnitSystem = "SI"): Exercise[] {
-  return answerable([...cementRows(wall, units), CARBON_ROW, ...volumePartRows(wall, units)]);
+  return answerable([
+    ...cementRows(wall, units),
+    CARBON_ROW,
+    byVolumeRow(wall),
+    byMassRow(wall, units),
+  ]);
 }
 
 const one = (value: number) => formatFixed(value, 1);
@@ -141,8 +146,39 @@ const CARBON_ROW: Exercise = {
   why: say`The factor cancels, in percent; in kilograms its range matters. Aggregate, haul and what else differs are no part of this.`,
 };
 
-/** Cement in percent of all parts by volume, and the same parts by mass. */
-function volumePartRows(wall: ClassWall, units: UnitSystem): Exercise[] {
+/** Buckets that somebody wrote down, as cement in percent of them all. */
+function byVolumeRow(wall: ClassWall): Exercise {
+  const { soil, sand, cement } = wall.parts;
+  const { cementByVolumePct, cementPct } = bucketsByMass(wall);
+  return {
+    kind: "number",
+    id: "cement-by-volume",
+    question: say`${plain(soil)} buckets of soil, ${plain(sand)} of sand, ${plain(cement)} of cement: cement in percent of all buckets?`,
+    unit: "%",
+    value: cementByVolumePct,
+    tolerance: { abs: 0.2 },
+    mistakes: [
+      {
+        value: (100 * cement) / (soil + sand),
+        text: say`This is cement to soil and sand. Asked is cement in all buckets, its own counted.`,
+      },
+      {
+        value: (100 * cement) / soil,
+        text: say`This is cement to soil alone: the sand was left out.`,
+      },
+      {
+        value: cementPct,
+        text: say`This is by mass. Count buckets only.`,
+      },
+    ],
+    hint: say`How many buckets are there in all?`,
+    worked: say`100 × ${plain(cement)} ÷ ${plain(soil + sand + cement)} = ${one(cementByVolumePct)} %.`,
+    why: say`It says nothing of the mass yet: that depends on how heavy each bucket is.`,
+  };
+}
+
+/** The same buckets, as cement in percent by mass. */
+function byMassRow(wall: ClassWall, units: UnitSystem): Exercise {
   const { soil, sand, cement } = wall.parts;
   const { loose, densityUnit } = inUnits(wall, units);
   const [ofSoil, ofSand, ofCement] = [
@@ -150,67 +186,39 @@ function volumePartRows(wall: ClassWall, units: UnitSystem): Exercise[] {
     wall.looseDryKgM3.sand,
     wall.looseDryKgM3.cement,
   ].map(loose);
-  const total = soil + sand + cement;
   const soilKg = soil * ofSoil;
   const sandKg = sand * ofSand;
   const cementKg = cement * ofCement;
   const { cementByVolumePct: byVolumePct, cementPct: byMassPct } = bucketsByMass(wall);
   const toSoilPct = (100 * cement) / (soil + sand);
-  return [
-    {
-      kind: "number",
-      id: "cement-by-volume",
-      question: say`${plain(soil)} buckets of soil, ${plain(sand)} of sand, ${plain(cement)} of cement: cement in percent of all buckets?`,
-      unit: "%",
-      value: byVolumePct,
-      tolerance: { abs: 0.2 },
-      mistakes: [
-        {
-          value: toSoilPct,
-          text: say`This is cement to soil and sand. Asked is cement in all buckets, its own counted.`,
-        },
-        {
-          value: (100 * cement) / soil,
-          text: say`This is cement to soil alone: the sand was left out.`,
-        },
-        {
-          value: byMassPct,
-          text: say`This is by mass. Count buckets only.`,
-        },
-      ],
-      hint: say`How many buckets are there in all?`,
-      worked: say`100 × ${plain(cement)} ÷ ${plain(total)} = ${one(byVolumePct)} %.`,
-      why: say`It says nothing of the mass yet: that depends on how heavy each bucket is.`,
-    },
-    {
-      kind: "number",
-      id: "cement-by-mass",
-      question: say`${plain(soil)} buckets of soil (${plain(ofSoil)} ${densityUnit} dry, loose), ${plain(sand)} of sand (${plain(ofSand)} ${densityUnit}) and ${plain(cement)} of cement (${plain(ofCement)} ${densityUnit}): cement in percent of the dry mass of soil and sand?`,
-      unit: "%",
-      value: byMassPct,
-      // Well below the step from buckets to mass.
-      tolerance: { abs: 0.15 },
-      mistakes: [
-        {
-          value: byVolumePct,
-          text: say`This is the share of the buckets. A bucket of each weighs something else.`,
-        },
-        {
-          value: toSoilPct,
-          text: say`This is buckets to buckets. Weigh them.`,
-        },
-        {
-          value: (100 * cementKg) / (soilKg + sandKg + cementKg),
-          text: say`This is of everything, cement counted. A cement content is of the dry mass of soil and aggregate alone.`,
-        },
-        {
-          value: (100 * cementKg) / soilKg,
-          text: say`The sand was left out of what the cement is compared with.`,
-        },
-      ],
-      hint: say`Mass of each: buckets times density. Then cement over soil and sand together.`,
-      worked: say`100 × ${plain(cementKg)} ÷ (${plain(soilKg)} + ${plain(sandKg)}) = ${one(byMassPct)} %.`,
-      why: say`${one(byVolumePct)} % of the buckets is ${one(byMassPct)} % by mass with these densities, and something else with others.`,
-    },
-  ];
+  return {
+    kind: "number",
+    id: "cement-by-mass",
+    question: say`${plain(soil)} buckets of soil (${plain(ofSoil)} ${densityUnit} dry, loose), ${plain(sand)} of sand (${plain(ofSand)} ${densityUnit}) and ${plain(cement)} of cement (${plain(ofCement)} ${densityUnit}): cement in percent of the dry mass of soil and sand?`,
+    unit: "%",
+    value: byMassPct,
+    // Well below the step from buckets to mass.
+    tolerance: { abs: 0.15 },
+    mistakes: [
+      {
+        value: byVolumePct,
+        text: say`This is the share of the buckets. A bucket of each weighs something else.`,
+      },
+      {
+        value: toSoilPct,
+        text: say`This is buckets to buckets. Weigh them.`,
+      },
+      {
+        value: (100 * cementKg) / (soilKg + sandKg + cementKg),
+        text: say`This is of everything, cement counted. A cement content is of the dry mass of soil and aggregate alone.`,
+      },
+      {
+        value: (100 * cementKg) / soilKg,
+        text: say`The sand was left out of what the cement is compared with.`,
+      },
+    ],
+    hint: say`Mass of each: buckets times density. Then cement over soil and sand together.`,
+    worked: say`100 × ${plain(cementKg)} ÷ (${plain(soilKg)} + ${plain(sandKg)}) = ${one(byMassPct)} %.`,
+    why: say`${one(byVolumePct)} % of the buckets is ${one(byMassPct)} % by mass with these densities, and something else with others.`,
+  };
 }

@@ -17,6 +17,8 @@ export interface AskedPrediction {
   readonly label: Text;
   /** A text where the computed value is one; undefined where there is none. */
   readonly value: number | string | undefined;
+  /** Id of an exercise that asks for the same value, or rests on it: until it is settled, nothing is compared. */
+  readonly exercise?: string;
 }
 
 /**
@@ -130,9 +132,9 @@ export function afterAnswer<Solution>(
   ids: readonly string[],
   solution: Solution,
 ): Solution | NoteBlock {
-  const { exercises, settled, asked, predictions } = workshopMemory;
+  const { exercises, asked, predictions } = workshopMemory;
   const open = ids.filter((id) =>
-    exercises.has(id) ? !settled.has(id) : asked.has(id) && !predictions.has(id),
+    exercises.has(id) ? isOpen(id) : asked.has(id) && !predictions.has(id),
   );
   if (open.length === 0) return solution;
   return note(
@@ -140,6 +142,11 @@ export function afterAnswer<Solution>(
       ? say`The solution waits for an answer above: ${open.join(", ")}. Three tries or "?" in place of the answer show the working. Then run this cell again.`
       : say`The solution waits for a prediction above: ${open.join(", ")}. Predict, then run this cell again.`,
   );
+}
+
+/** Whether an exercise still waits for its answer. */
+function isOpen(id: string): boolean {
+  return workshopMemory.exercises.has(id) && !workshopMemory.settled.has(id);
 }
 
 function note(text: Text): NoteBlock {
@@ -214,7 +221,7 @@ function typedNumber(text: string): number | string {
 
 /**
  * Sets predictions beside the computed values, with the difference in percent of the computed one. Without a
- * prediction no computed value is shown.
+ * prediction no computed value is shown, nor while an exercise that asks for it is open.
  *
  * @param ids which of those that `openPredictions` was given; default all.
  *
@@ -227,9 +234,10 @@ export function comparePredictions(
   ids: readonly string[] = [...workshopMemory.asked.keys()],
 ): TableBlock {
   const rows = ids.map((id) => {
-    const { label, value } = workshopMemory.asked.get(id) ?? { label: id, value: undefined };
+    const { label, value, exercise = "" } = workshopMemory.asked.get(id) ?? unasked(id);
     const predicted = workshopMemory.predictions.get(id);
     if (predicted === undefined) return [label, BLANK, BLANK, BLANK];
+    if (isOpen(exercise)) return [label, asGiven(predicted), BLANK, BLANK];
     workshopMemory.revealed.add(id);
     const computed = typeof value === "number" ? formatNumber(value) : (value ?? BLANK);
     return [label, asGiven(predicted), computed, difference(predicted, value)];
@@ -245,9 +253,13 @@ export function comparePredictions(
     ],
     rows,
     notes: [
-      say`A computed value stands here once it was predicted. A dash: no prediction, or nothing to compare.`,
+      say`A computed value stands here once it was predicted and the question about it answered. A dash: no prediction, no answer yet, or nothing to compare.`,
     ],
   };
+}
+
+function unasked(id: string): AskedPrediction {
+  return { id, label: id, value: undefined };
 }
 
 /** As somebody wrote it, every digit. */

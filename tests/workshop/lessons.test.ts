@@ -183,12 +183,12 @@ function otherAnswers(units: UnitSystem): Record<string, number | string> {
     "jar-sand-share": (100 * 52) / 88,
     // Fresh clay is mostly water.
     "jar-clay-by-mass": "less",
+    "passing-2-mm": p2,
     "passing-finest": finest,
     "d60-of-the-soil": 0.6 * (2 / 0.6) ** ((60 - p06) / (p2 - p06)),
     // 10.5 % pass at 0.0013 mm, the finest.
     "is-d10-known": "no",
     "what-inside-proves": "no",
-    "passing-2-mm": p2,
     "sand-share": us ? between(4.75) - between(0.075) : p2 - finest,
     "outside-of-how-many": outside.length,
     "sand-to-one-of-soil": ratio,
@@ -205,9 +205,9 @@ function otherAnswers(units: UnitSystem): Record<string, number | string> {
     "bound-of-one-block": stress * line.bound(contents[contents.length - 2]),
     "cement-in-the-wall": mass * cementKg,
     "cement-saved": (concrete[0] + concrete[1]) / 2,
+    "cement-by-volume": 10,
     "cement-by-mass": (100 * 1380) / (7 * 1080 + 2 * 1420),
     "carbon-follows-cement": "the same",
-    "cement-by-volume": 10,
   };
 }
 

@@ -116,7 +116,9 @@ describe.each(LESSONS.map(({ id, core }) => [id, core] as const))("lesson %s", (
     const answers: Readonly<Record<string, string>> = {
       "jar-sand-share": "classJarTable",
       "jar-clay-by-mass": "classJarTable",
+      "passing-2-mm": "classSievingTable",
       "passing-finest": "classSievingTable",
+      "what-inside-proves": "classRecommendationsChart",
       "sand-share": "classSizesTable",
       "d60-of-the-soil": "classSizesTable",
       "sand-to-one-of-soil": "classHandSteps",
@@ -129,6 +131,7 @@ describe.each(LESSONS.map(({ id, core }) => [id, core] as const))("lesson %s", (
       "bound-of-one-block": "classBoundsTable",
       "cement-in-the-wall": "classSavingTable",
       "cement-saved": "classSavingTable",
+      "cement-by-volume": "classVolumeTable",
       "cement-by-mass": "classVolumeTable",
       "carbon-follows-cement": "classCarbonTable",
     };

@@ -39,7 +39,7 @@ it("the worksheet asks every question that paper can hold, each with room for it
 it("the worksheet tells no value in a question that it asks for in one before", () => {
   const asked = questions(worksheet(day)).map(({ text }) => render(text));
   expect(asked[8]).toContain(
-    "The soil has the fines (below 0.063 mm) that you found in 3, the sand",
+    "The soil has the fines (below 0.063 mm) that you found in 4, the sand",
   );
   expect(asked.join("\n")).not.toMatch(/27\.0 %|6\.5 %/);
   // with another content than the blocks ask for there is nothing to find
@@ -87,18 +87,20 @@ it("the worksheet tells the readings that its questions are worked from", () => 
 it("the key answers by the worksheet's numbers", () => {
   const tables = answerPaper(day).parts.flatMap((part) => (part.kind === "table" ? [part] : []));
   const answers = renderAll(tables.slice(1, 1 + LESSONS.length).flatMap(({ rows }) => rows));
-  const numbered = answers.filter(([number]) => number !== "only in the notebook");
+  const numbered = answers.filter(([number]) => number !== "–");
   expect(numbered.map(([number]) => Number(number))).toEqual(
     exercises().map((_, index) => index + 1),
   );
   for (const [index, exercise] of exercises().entries()) {
     const [row] = renderAll(answerKey("", [exercise], [String(index + 1)]).rows);
     expect(numbered[index]).toEqual(row);
+    expect(row[1]).toBe(render(exercise.question));
   }
   // what is asked on the screen alone has its answer too
-  expect(
-    answers.filter(([number]) => number === "only in the notebook").map((row) => row[1]),
-  ).toEqual(["5", "Gravel 4/16 -1"]);
+  expect(answers.filter(([number]) => number === "–").map((row) => row[2])).toEqual([
+    "5",
+    "Gravel 4/16 -1",
+  ]);
 });
 
 it("there are sheets for jar, sieving and the class's results, and paper with minor lines", () => {
