@@ -72,6 +72,12 @@ describe("powerEnvelope", () => {
     expect(powerEnvelope(19, [0.33, 0.45]).own).toBe(true);
   });
 
+  it("is given at the sieves below its top size, and there", () => {
+    expect(powerEnvelope(50).points.map(({ sizeMm }) => sizeMm)).toEqual([
+      0.075, 0.15, 0.3, 0.6, 1.18, 2.36, 4.75, 9.5, 12.5, 19, 25, 37.5, 50,
+    ]);
+  });
+
   it("refuses exponents out of range or order", () => {
     expect(() => powerEnvelope(19, [0, 0.5])).toThrow("`exponents[0]`: 0");
     expect(() => powerEnvelope(19, [0.5, 0.33])).toThrow("`exponents[1]`: 0.33; expected 0.5 to 1");

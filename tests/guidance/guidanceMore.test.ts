@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { resampleReadings } from "../../src/grading/uncertainty/readingErrors.js";
-import { checkGuidance } from "../../src/guidance/check.js";
+import { checkGuidance, estimatedConsistency, guidanceVerdicts } from "../../src/guidance/check.js";
 import { compareGuidance } from "../../src/guidance/comparison.js";
-import { envelopeEntry } from "../../src/guidance/entry.js";
+import { envelopeEntry, published } from "../../src/guidance/entry.js";
 import { verdictProbability } from "../../src/guidance/probability.js";
 import { GUIDANCE_ENTRIES } from "../../src/guidance/published/recommendations.js";
 import { render } from "../../src/words/render.js";
@@ -10,6 +10,51 @@ import { curveOf, frozen, sieveRecord } from "../grading/gradingCases.js";
 
 const entry = (id: string) => GUIDANCE_ENTRIES.find((each) => each.id === id)!;
 const CURVE = curveOf([0.002, 18], [0.02, 30], [0.063, 40], [2, 80], [20, 100]);
+
+describe("what is read off the curve", () => {
+  it("is each fraction between the boundaries of the entry", () => {
+    const soil = curveOf([0.002, 10], [0.063, 30], [2, 80], [20, 100]);
+    const all = published({
+      ...entry("morel-clay"),
+      fractions: (["clay", "silt", "fines", "sand", "gravel", "sandAndGravel"] as const).map(
+        (fraction) => ({ fraction, minPct: 15, maxPct: 60 }),
+      ),
+    });
+    const { criteria } = checkGuidance(soil, all);
+    expect(
+      criteria.map(({ what, measuredPct, byPct, verdict }) => [
+        render(what),
+        measuredPct,
+        byPct,
+        verdict,
+      ]),
+    ).toEqual([
+      ["clay", 10, 5, "outside"],
+      ["silt", 20, 5, "inside"],
+      ["silt and clay", 30, 15, "inside"],
+      ["sand", 50, 10, "inside"],
+      ["gravel", 20, 5, "inside"],
+      ["sand and gravel", 70, 10, "outside"],
+    ]);
+    const { verdict, criteria: alone } = guidanceVerdicts(soil, all);
+    expect([verdict, alone]).toEqual(["outside", criteria.map((each) => each.verdict)]);
+    const [clay] = checkGuidance(curveOf([0.063, 30], [2, 80]), all).criteria;
+    expect(render(clay.text)).toBe("clay: not measured; recommended 15 to 60 %.");
+  });
+
+  it("and an estimate of consistency says that it is none of a test", () => {
+    const index = { quantity: "plasticityIndexPct", minPct: 2, maxPct: 30 } as const;
+    expect([1.25, 12.34, 30].map((pct) => render(estimatedConsistency(index, pct)))).toEqual([
+      "plasticity index: estimated 1.3 %, recommended 2 to 30 %: outside by 0.8 points; not measured on the blend.",
+      "plasticity index: estimated 12.3 %, recommended 2 to 30 %: inside by 10.3 points; not measured on the blend.",
+      "plasticity index: estimated 30.0 %, recommended 2 to 30 %: inside by 0.0 points; not measured on the blend.",
+    ]);
+    const below = { quantity: "liquidLimitPct", maxPct: 45, below: true } as const;
+    expect(render(estimatedConsistency(below, 45))).toContain(
+      "recommended below 45 %: outside by 0.0",
+    );
+  });
+});
 
 describe("what is not read off the curve", () => {
   it("counts where it was measured, and is told where it was not", () => {

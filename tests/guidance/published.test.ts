@@ -103,7 +103,45 @@ const KNOWN_BY: Readonly<Record<string, string>> = {
   "is-1725": "memory low",
 };
 
+/** Where each was seen, by hand from the same record: as a reader cites it, and the host of the copy read. */
+const SEEN_AT: Readonly<Record<string, string>> = {
+  "darchitectures-pise": "d’Architectures @ darchitectures.com",
+  "morel-clay": "Morel @ fr.scribd.com",
+  "burroughs-2001": "Burroughs 2001 @ doi.org",
+  "burroughs-2001-values": "Burroughs 2001 @ doi.org",
+  "burroughs-2008": "Burroughs 2008 @ trid.trb.org",
+  "rew-practitioner": "Rammed Earth Works blog 2010 @ www.rammedearthworks.com",
+  "berge-pise": "Ecology Center @ www.ecologycenter.us",
+  "easton-terrawiki": "Easton 2007 @ terrawiki.es",
+  "hall-djerbib-2004": "Hall 2004 @ fr.scribd.com",
+  "usace-road-base": "US Army Corps of Engineers 2000 @ doi.org",
+  "fdot-sand-clay": "Florida DOT @ azrefs.org",
+  "power-19mm": "Austroads 1998 @ doi.org",
+  "walker-2005": "Walker 2005",
+  "keable-sazs-ars": "Keable 2001",
+  hb195: "Walker 2002",
+  "craterre-pise": "Doat 1979",
+  "aci-230": "ACI Committee 230 2009",
+  "maniatidis-walker-2003": "Maniatidis 2003",
+  "nmac-re-soil": "New Mexico Construction Industries Division",
+  "lehmbau-regeln": "Dachverband Lehm 2009",
+  "is-2110": "Bureau of Indian Standards 1980",
+  "kerali-blocks": "thesis excerpt @ 1library.net",
+  "craterre-blocks": "CRATerre-EAG 1998",
+  "is-1725": "Bureau of Indian Standards 1982",
+};
+
 describe("the published numbers", () => {
+  it("name the work and the copy that was read", () => {
+    const found = GUIDANCE_ENTRIES.map((entry) => {
+      const { authors, year, address } = entry.source;
+      const [author] = authors.split(/[,;(]/);
+      const work = [author.trim(), ...(year === undefined ? [] : [year])].join(" ");
+      return [entry.id, address ? `${work} @ ${new URL(address).host}` : work];
+    });
+    expect(Object.fromEntries(found)).toEqual(SEEN_AT);
+  });
+
   it("are those of the record, entry by entry", () => {
     const found = Object.fromEntries(GUIDANCE_ENTRIES.map((entry) => [entry.id, numbersOf(entry)]));
     expect(found).toEqual(RECORDED);

@@ -206,7 +206,7 @@ const MAX_RESIDUAL = 0.005;
  * @example
  * render(PEAK_RULE).startsWith("Method chosen") // => true
  */
-export const PEAK_RULE = say`Method chosen by rule: the cubic from six points where it fits more closely than the quadratic, else the quadratic from four points, either only where its residual error is within ${100 * MAX_RESIDUAL} % of the maximum; else the parabola through the highest point and its neighbours (common practice, no source).`;
+export const PEAK_RULE = say`Rule for the method: a cubic from six points if it fits more closely than a quadratic, a quadratic from four points, either only if its residual error is within ${100 * MAX_RESIDUAL} % of the maximum; otherwise the parabola through the highest point and its neighbours (common practice, no source).`;
 
 /**
  * The peak of the compaction curve by every method that the points allow, the chosen one first.

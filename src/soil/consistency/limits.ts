@@ -416,8 +416,9 @@ function checkLiquidLimit(record: LimitsRecord, { flowLine, onePoint }: Limits):
       }),
     );
   }
-  // More water: fewer blows, deeper cone.
-  const wrongWay = flowLine && (method === "cup" ? flowLine.slope >= 0 : flowLine.slope <= 0);
+  // More water: fewer blows, deeper cone. A level line slopes by no more than rounding.
+  const rightWay = flowLine && (method === "cup" ? -flowLine.slope : flowLine.slope);
+  const wrongWay = rightWay !== undefined && rightWay <= 1e-9;
   if (wrongWay || !flowLine) {
     findings.push(
       finding({ file, row }, "error", "flow-line", {

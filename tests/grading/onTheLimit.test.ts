@@ -1,0 +1,309 @@
+import { describe, expect, it } from "vitest";
+import { combineGrading } from "../../src/grading/combinedGrading.js";
+import { type GradingPoint, passingAtSize } from "../../src/grading/curve.js";
+import { fitGrading } from "../../src/grading/models/fit.js";
+import { chooseModel } from "../../src/grading/models/modelChoice.js";
+import { analyseHydrometer } from "../../src/grading/sedimentation/hydrometer.js";
+import { analyseJar, jarComparison } from "../../src/grading/sedimentation/jar.js";
+import { analysePipette } from "../../src/grading/sedimentation/pipette.js";
+import {
+  percentFindings,
+  riseFindings,
+  temperatureFindings,
+} from "../../src/grading/sedimentation/suspension.js";
+import { analyseSieve } from "../../src/grading/sieveAnalysis.js";
+import { quantityIntervals } from "../../src/grading/uncertainty/intervals.js";
+import { say } from "../../src/words/message.js";
+import { render, renderAll } from "../../src/words/render.js";
+import { curveOf, hydrometerRecord, sieveRecord } from "./gradingCases.js";
+
+/** A value exactly on a limit, and one beside it: what a sheet with round numbers hits. */
+const file = "sheets/soil.csv";
+const codes = (findings: readonly { readonly severity: string; readonly code: string }[]) =>
+  findings.map(({ severity, code }) => `${severity} ${code}`);
+
+describe("the ends of a curve", () => {
+  it("below its finest point nothing is known, unless nothing passes there", () => {
+    expect(passingAtSize(curveOf([0.1, 0.5], [1, 90]), 0.05)).toBeUndefined();
+    expect(passingAtSize(curveOf([0.1, 0], [1, 90]), 0.05)).toBe(0);
+    expect(passingAtSize(curveOf([0.1, 20], [1, 90]), 0.1)).toBe(20);
+    // The line between the first two points, in the middle on the logarithm.
+    expect(passingAtSize(curveOf([0.1, 20], [10, 90]), 1)).toBeCloseTo(55, 9);
+  });
+
+  it("above its coarsest point nothing is known, unless everything passes there", () => {
+    expect(passingAtSize(curveOf([0.1, 20], [1, 99.9]), 2)).toBeUndefined();
+    expect(passingAtSize(curveOf([0.1, 20], [1, 100]), 2)).toBe(100);
+  });
+});
+
+describe("a sample for a sieve analysis", () => {
+  /** Percent retained on 19, 9.5 and 4.75 mm. */
+  const sample = (massG: number, ...retainedPct: number[]) => {
+    const retained = retainedPct.map((pct) => (pct * massG) / 100);
+    const pan = massG - retained.reduce((sum, each) => sum + each, 0);
+    return analyseSieve(sieveRecord([19, 9.5, 4.75], retained, pan)).findings;
+  };
+
+  it("is judged by the sieve above the first that retains more than 10 %", () => {
+    // 10 % exactly: the next finer one is the first to retain more, and 9.5 mm asks for 1 kg.
+    expect(sample(1000, 0, 10, 20)).toEqual([]);
+    expect(codes(sample(999, 0, 10, 20))).toEqual(["warning small-sample"]);
+    const [found] = sample(2999, 0, 10.1, 20);
+    expect(renderAll(found)).toMatchObject({ row: 4, value: "2999 g" });
+    expect(render(found.expected)).toContain("at least 3 kg");
+    expect(sample(3000, 0, 10.1, 20)).toEqual([]);
+  });
+
+  it("needs none of the table below 4.75 mm, where all sieves retain less, or without a mass", () => {
+    const fine = (top: number, massG: number) =>
+      analyseSieve(sieveRecord([top, 2], [0, 0.2 * massG], 0.8 * massG)).findings;
+    expect(codes(fine(4.75, 499))).toEqual(["warning small-sample"]);
+    expect(fine(4.75, 500)).toEqual([]);
+    expect(fine(4, 50)).toEqual([]);
+    // Nothing retains more than 10 %: the finest sieve names the size.
+    expect(codes(sample(499, 0, 1, 1))).toEqual(["warning small-sample"]);
+    expect(sample(500, 0, 1, 1)).toEqual([]);
+    const shares = sieveRecord([19, 9.5], [0, 40], 60, { massesUnknown: true });
+    expect(analyseSieve(shares).findings).toEqual([]);
+    expect(analyseSieve(shares).massesUnknown).toBe(true);
+  });
+
+  it("has an open top as soon as anything stays on the coarsest sieve", () => {
+    const top = (retainedG: number) =>
+      analyseSieve(sieveRecord([2, 1], [retainedG, 30], 70)).findings;
+    expect(top(0)).toEqual([]);
+    expect(renderAll(top(0.1))).toMatchObject([
+      { code: "top-size-unknown", row: 4, value: "0.1 g" },
+    ]);
+  });
+});
+
+describe("the joint of sieve and sedimentation", () => {
+  const points = (origin: GradingPoint["origin"], ...pairs: [number, number][]): GradingPoint[] =>
+    pairs.map(([sizeMm, passingPct]) => ({ sizeMm, passingPct, origin }));
+  const joined = (sedimentationPct: number) =>
+    combineGrading({
+      sieve: points("sieve", [0.063, 30], [2, 100]),
+      sedimentation: points("sedimentation", [0.002, 10], [0.063, sedimentationPct]),
+      file,
+    }).findings;
+
+  it("is in doubt beyond 3 points, with a reason for either side", () => {
+    expect(joined(33)).toEqual([]);
+    expect(joined(27)).toEqual([]);
+    const [more] = joined(33.1);
+    expect(renderAll(more)).toMatchObject({ code: "grading-overlap", value: "3.1 points" });
+    expect(render(more.remedy)).toContain("clung to coarse grains");
+    expect(render(joined(26.9)[0].remedy)).toContain("were not dispersed");
+  });
+
+  it("a repair of more than 1 point is a warning, a smaller one a note", () => {
+    const repaired = (passingPct: number) =>
+      combineGrading({
+        sieve: points("sieve", [0.063, 30], [2, 100]),
+        sedimentation: points("sedimentation", [0.01, 20], [0.05, passingPct]),
+        file,
+      }).findings;
+    expect(repaired(30)).toEqual([]);
+    expect(renderAll(repaired(32))).toMatchObject([
+      { severity: "note", code: "grading-repaired", value: "1.0 points at most" },
+    ]);
+    expect(codes(repaired(32.1))).toEqual(["warning grading-repaired"]);
+  });
+});
+
+describe("a suspension", () => {
+  const place = { file, row: 7, column: "solids" } as const;
+  const words = { slackPct: 3, below: say`below`, remedy: say`remedy` };
+
+  it("may hold up to the slack more than all or less than nothing", () => {
+    const found = (finerPct: number) => percentFindings(place, finerPct, words);
+    expect([found(103), found(-3), found(50)]).toEqual([[], [], []]);
+    expect(renderAll(found(103.1))).toMatchObject([
+      {
+        code: "finer-over-100",
+        value: "103.1 %",
+        message: "More is in suspension than was put in.",
+      },
+    ]);
+    expect(renderAll(found(-3.1))).toMatchObject([
+      { code: "finer-below-0", value: "−3.1 %", message: "below" },
+    ]);
+    expect(render(found(104)[0].expected)).toContain("within 3 ");
+  });
+
+  it("of a pipette has 2 points of slack", () => {
+    const share = (solidsG: number) =>
+      analysePipette(
+        {
+          file,
+          dryMassG: 25,
+          separatingSizeMm: 0.063,
+          cylinderVolumeCm3: 500,
+          pipetteVolumeCm3: 10,
+          dispersantG: 0,
+          samples: [{ timeMin: 5, depthMm: 100, temperatureC: 20, solidsG, row: 7 }],
+        },
+        { particleDensityKgM3: 2650, passingSeparatingPct: 100 },
+      );
+    expect(share(0.51).rows[0].finerOfDispersedPct).toBe(102);
+    expect(share(0.51).findings).toEqual([]);
+    expect(codes(share(0.511).findings)).toEqual(["error finer-over-100"]);
+    expect(share(0.51).points[0].passingPct).toBe(100);
+  });
+
+  it("does not rise, but for rounding", () => {
+    const rise = (finerPct: number, beforePct: number) =>
+      riseFindings(place, finerPct, beforePct, { before: "sample", remedy: say`remedy` });
+    expect([rise(50, 50), rise(50 + 1e-10, 50), rise(40, 50)]).toEqual([[], [], []]);
+    expect(renderAll(rise(50.4, 50))).toMatchObject([
+      { code: "finer-rises", row: 7, value: "50.4 %" },
+    ]);
+    expect(render(rise(50.4, 50)[0].message)).toContain(
+      "rises by 0.4 points from the sample before",
+    );
+  });
+
+  it("is read between 10 and 30 °C", () => {
+    const found = (temperatureC: number) => temperatureFindings(file, 7, temperatureC);
+    expect([found(10), found(30)]).toEqual([[], []]);
+    expect([found(9.99), found(30.01)].map((each) => codes(each))).toEqual([
+      ["error temperature-outside-table"],
+      ["error temperature-outside-table"],
+    ]);
+  });
+
+  it("is read within a fiftieth of the calibrated marks beyond them", () => {
+    const depths = [
+      { reading: 0, depthCm: 16 },
+      { reading: 50, depthCm: 8 },
+    ];
+    const at = (reading: number) =>
+      analyseHydrometer(
+        hydrometerRecord([[1, reading, reading - 20, 20]], {
+          meniscusCorrection: 0,
+          calibration: { depths },
+        }),
+        { particleDensityKgM3: 2650, passingSeparatingPct: 100 },
+      ).findings;
+    expect([at(-1), at(0), at(50), at(51)]).toEqual([[], [], [], []]);
+    const [above] = at(51.1);
+    expect(renderAll(above)).toMatchObject({
+      code: "outside-calibration",
+      row: 6,
+      value: "51.1",
+      expected: "readings from 0 to 50, meniscus added",
+    });
+    expect(codes(at(-1.1))).toEqual(["warning outside-calibration"]);
+  });
+});
+
+describe("a jar", () => {
+  const jar = (...times: readonly [number, number, number]) => ({
+    file,
+    waterDepthMm: 200,
+    temperatureC: 20,
+    layers: (["sand and gravel", "silt", "clay"] as const).map((name, index) => ({
+      name,
+      timeMin: times[index],
+      topMm: [60, 80, 100][index],
+      row: index + 4,
+    })),
+  });
+  // Stokes at 20 °C in 200 mm: grains of 0.063 and 0.002 mm settle in 0.9347 and 927.5 min.
+  const [SAND, SILT] = [0.9347, 927.5];
+  const doubts = (...times: readonly [number, number, number]) =>
+    analyseJar(jar(...times)).findings.flatMap(({ code, row }) =>
+      code === "jar-first-guide" ? [] : [`${code} ${row}`],
+    );
+
+  it("is read at the right time within a factor of 2 in size, which is 4 in time", () => {
+    expect(doubts(SAND, SILT, 2880)).toEqual([]);
+    expect(doubts(3.99 * SAND, SILT, 2880)).toEqual([]);
+    expect(doubts(4.01 * SAND, SILT, 2880)).toEqual(["jar-reading-time 4"]);
+    expect(doubts(SAND / 3.99, SILT, 2880)).toEqual([]);
+    expect(doubts(SAND / 4.01, SILT, 2880)).toEqual(["jar-reading-time 4"]);
+    expect(doubts(SAND, SILT / 3.99, 2880)).toEqual([]);
+    expect(doubts(SAND, SILT / 4.01, 2880)).toEqual(["jar-reading-time 5"]);
+  });
+
+  it("says which layer the misread part counts with", () => {
+    const told = (...times: readonly [number, number, number]) =>
+      render(analyseJar(jar(...times)).findings[1].message);
+    expect(told(SAND / 5, SILT, 2880)).toContain(
+      "part of the sand and gravel counts with the layer above it",
+    );
+    expect(told(5 * SAND, SILT, 2880)).toContain(
+      "part of the silt counts with the sand and gravel",
+    );
+  });
+
+  it("stands for a day at least", () => {
+    expect(doubts(SAND, SILT, 1440)).toEqual([]);
+    expect(doubts(SAND, SILT, 1439)).toEqual(["jar-still-cloudy 6"]);
+  });
+
+  it("agrees with a laboratory's share at the very end of its interval", () => {
+    const curve = curveOf([0.002, 20], [0.063, 40], [2, 100]);
+    const shares = (low: number, high: number) => ({
+      shares: (["sand and gravel", "silt", "clay"] as const).map((name) => ({
+        name,
+        heightMm: 1,
+        heightSharePct: 1,
+        lowPct: low,
+        highPct: high,
+      })),
+    });
+    const agrees = (low: number, high: number) =>
+      jarComparison(jar(1, 60, 1440), shares(low, high), curve).rows.map((row) => row.agrees);
+    expect(agrees(20, 60)).toEqual([true, true, true]);
+    expect(agrees(20.1, 59.9)).toEqual([false, false, false]);
+  });
+});
+
+describe("a fit", () => {
+  const powers = (...sizes: number[]) =>
+    curveOf(...sizes.map((size): [number, number] => [size, 90 * (size / 16) ** 0.3 + size / 8]));
+
+  it("is very uncertain below three degrees of freedom, and has no criterion without one to spare", () => {
+    const [four, five] = [
+      [0.1, 0.5, 2, 8],
+      [0.1, 0.5, 2, 4, 8],
+    ].map((sizes) => fitGrading(powers(...sizes), "power"));
+    expect([four.degreesOfFreedom, five.degreesOfFreedom]).toEqual([2, 3]);
+    expect(four.warnings.map((each) => render(each))).toEqual([
+      "Only 2 degrees of freedom: the standard errors are very uncertain.",
+    ]);
+    expect(five.warnings).toEqual([]);
+    expect(four.aicc).toBeUndefined();
+    // n ln(RSS / n) + 2 k + 2 k (k + 1) / (n − k − 1) with n 5 and k 3, variance counted.
+    const rss = five.fitted.reduce((sum, at) => sum + (at.measuredPct - at.fittedPct) ** 2, 0);
+    expect(five.aicc).toBeCloseTo(5 * Math.log(rss / 5) + 6 + 24, 9);
+    expect(five.residualSdPct).toBeCloseTo(Math.sqrt(rss / 3), 9);
+  });
+
+  it("is tried with two points fewer between the ends than it needs in all", () => {
+    const reason = (...pairs: [number, number][]) =>
+      chooseModel(curveOf(...pairs), ["power"]).leftOut.map((out) => render(out.reason));
+    expect(reason([0.1, 0], [1, 40], [4, 70], [16, 100])).toEqual([
+      "2 points; at least 5 are needed to judge it.",
+    ]);
+    expect(reason([0.1, 0], [0.5, 30], [1, 40], [4, 70], [16, 100])).toEqual([]);
+    expect(reason([0.5, 30], [1, 40], [4, 70], [16, 100])).toEqual([
+      "4 points; at least 5 are needed to judge it.",
+    ]);
+  });
+});
+
+describe("an interval", () => {
+  it("is given where nine curves of ten reach, and not below", () => {
+    const reaching = curveOf([0.063, 5], [2, 80], [20, 100]);
+    const short = curveOf([0.063, 15], [2, 80], [20, 100]);
+    const known = (reach: number, not: number) =>
+      quantityIntervals([...Array(reach).fill(reaching), ...Array(not).fill(short)]).find(
+        ({ quantity }) => quantity === "d10",
+      )?.known;
+    expect([known(9, 1), known(8, 1)]).toEqual([0.9, undefined]);
+  });
+});
