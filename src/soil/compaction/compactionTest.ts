@@ -204,7 +204,7 @@ const MAX_RESIDUAL = 0.005;
  * How the method for the peak is chosen, as a sentence under a table.
  *
  * @example
- * render(PEAK_RULE).startsWith("Method chosen") // => true
+ * render(PEAK_RULE).startsWith("Rule for the method") // => true
  */
 export const PEAK_RULE = say`Rule for the method: a cubic from six points if it fits more closely than a quadratic, a quadratic from four points, either only if its residual error is within ${100 * MAX_RESIDUAL} % of the maximum; otherwise the parabola through the highest point and its neighbours (common practice, no source).`;
 
