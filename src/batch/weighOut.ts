@@ -55,14 +55,14 @@ export function weighOut(recipe: Recipe, stepKg: number): WeighedBatch {
   const lost = parts.filter(({ id }) => weighed.get(id) === 0);
   if (lost.length > 0) {
     const lines = parts.map((line): WeighedLine => {
-      const { id, name, moistMassKg, sharePct } = line;
+      const { id, name, moistMassKg } = line;
       return {
         id,
         name,
         exactKg: moistMassKg,
         weighedKg: weighed.get(id)!,
-        sharePct,
-        changePct: 0,
+        sharePct: null,
+        changePct: null,
       };
     });
     return {

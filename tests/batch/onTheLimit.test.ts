@@ -1,0 +1,339 @@
+import { describe, expect, it } from "vitest";
+import { sandBulking } from "../../src/batch/bulkDensity.js";
+import { cementComparison, savingTrap } from "../../src/batch/cementComparison.js";
+import {
+  type EarthElement,
+  elementQuantities,
+  elementsQuantities,
+  type WallOpening,
+} from "../../src/batch/element.js";
+import { formworkDuration } from "../../src/batch/formworkDuration.js";
+import { mixRecord } from "../../src/batch/mixRecord.js";
+import { type RecipeInput, recipe, saturationMoisturePct } from "../../src/batch/recipe.js";
+import { waterWindow } from "../../src/batch/water.js";
+import { weighOut } from "../../src/batch/weighOut.js";
+import { render, renderAll } from "../../src/words/render.js";
+
+/** Values exactly on a limit and beside it, and the numbers that sentences say, worked out by hand. */
+const SOIL = {
+  id: "soil",
+  name: "Soil",
+  sharePct: 100,
+  looseBulkDensityKgM3: 1200,
+  moisturePct: 6,
+};
+const INPUT: RecipeInput = {
+  materials: [SOIL],
+  cementPct: 8,
+  cementBulkDensityKgM3: 1200,
+  targetMoisturePct: 10,
+  batchDryMassKg: 10,
+};
+
+describe("a recipe", () => {
+  const soilWith = (more: object) => recipe({ ...INPUT, materials: [{ ...SOIL, ...more }] });
+
+  it("takes shares that add up within a twentieth", () => {
+    const sum = (sharePct: number) => () => soilWith({ sharePct });
+    expect(sum(99.95)).not.toThrow();
+    expect(sum(100.05)).not.toThrow();
+    expect(sum(99.94)).toThrow("sum 99.94; expected 100");
+    expect(sum(100.06)).toThrow("sum 100.06; expected 100");
+  });
+
+  it("knows how much water the pores hold, and no heap as dense as its grains", () => {
+    // 1000 (1 / 1250 − 1 / 2500) is 40 %.
+    expect(saturationMoisturePct(1250, 2500)).toBeCloseTo(40, 9);
+    const found = (moisturePct: number, looseBulkDensityKgM3: number) =>
+      renderAll(
+        soilWith({ moisturePct, looseBulkDensityKgM3, particleDensityKgM3: 2500 }).findings,
+      ).filter(({ code }) => code !== "materials-too-wet");
+    expect(found(39.9, 1250)).toEqual([]);
+    expect(found(40.1, 1250)).toMatchObject([
+      {
+        severity: "error",
+        code: "moisture-over-saturation",
+        column: "materials.soil.moisture",
+        value: "40.1 %",
+        expected: "at most 40.0 %",
+        message:
+          "Soil: all pores of the loose heap are full at 40.0 % of the dry mass, so it cannot hold 40.1 %.",
+      },
+    ]);
+    expect(found(0, 2499)).toEqual([]);
+    expect(found(0, 2500)).toMatchObject([
+      {
+        code: "bulk-density-over-particle",
+        column: "materials.soil.loose-bulk-density",
+        value: "2500 kg/m³",
+        expected: "below 2500 kg/m³, the density of the grains",
+      },
+    ]);
+  });
+
+  it("says the cement, and by how much its heaps are too wet", () => {
+    expect(render(recipe(INPUT).message)).toBe(
+      "Cement 8 % of the dry mass of soil and aggregate, cement not counted in that mass.",
+    );
+    // 10 kg hold 1.2 kg of water; 10 % of 10.8 kg of solids are 1.08 kg; 1.2 / 10.8 is 11.1 %.
+    const { findings, water } = soilWith({ moisturePct: 12 });
+    expect(water.surplusKg).toBeCloseTo(0.12, 9);
+    expect(renderAll(findings)).toMatchObject([
+      {
+        code: "materials-too-wet",
+        value: "11.1 %",
+        message:
+          "The materials bring more water than the mix may have: 0.1 kg too much in this batch.",
+        expected: "at most 10.0 % moisture",
+      },
+    ]);
+  });
+
+  it("weighed on a coarse scale holds what the scale shows", () => {
+    // 10.6 kg of moist soil read as 10.5, 0.8 kg of cement as 1: 1 / (10.5 / 1.06) is 10.095 %.
+    const weighed = weighOut(recipe(INPUT), 0.5);
+    expect(weighed.lines.map(({ exactKg, weighedKg }) => [exactKg, weighedKg])).toEqual([
+      [expect.closeTo(10.6, 9), 10.5],
+      [expect.closeTo(0.8, 9), 1],
+    ]);
+    expect(render(weighed.message)).toBe(
+      "Weighed to 0.5 kg the batch holds 10.10 % cement; the recipe asks for 8 %. No share moves by more than 2.10 points.",
+    );
+    expect(weighed.waterKg).toBe(0.5);
+    expect(weighed.cementChangePct).toBeCloseTo(106 / 10.5 - 8, 9);
+    // Half a step is read as one, less as none.
+    expect(weighOut(recipe(INPUT), 1.6).status).toBe("ok");
+    const coarse = weighOut(recipe(INPUT), 1.601);
+    expect(coarse.status).toBe("too-coarse");
+    expect(coarse.lines.map(({ sharePct, changePct }) => [sharePct, changePct])).toEqual([
+      [null, null],
+      [null, null],
+    ]);
+  });
+});
+
+describe("the water of a batch", () => {
+  it("keeps to a window that may end at the target", () => {
+    const batch = recipe(INPUT);
+    const window = waterWindow(batch, { driestPct: 10, wettestPct: 10 });
+    expect(render(window.message)).toBe("Ram between 10.0 and 10.0 %, best at 10.0 %.");
+    expect(() => waterWindow(batch, { driestPct: 10.1, wettestPct: 12 })).toThrow(
+      "hold the target",
+    );
+    expect(() => waterWindow(batch, { driestPct: 8, wettestPct: 9.9 })).toThrow("hold the target");
+    expect(render(waterWindow(batch, { tolerancePct: 1.5 }).message)).toBe(
+      "Ram between 8.5 and 11.5 %, best at 10.0 %.",
+    );
+    expect(waterWindow(batch, { tolerancePct: 12 }).moisturePct).toEqual({ low: 0, high: 22 });
+  });
+
+  it("is too much only beyond the wet end", () => {
+    // 1.35 kg in 10.8 kg of solids are 12.5 %.
+    const wet = recipe({ ...INPUT, materials: [{ ...SOIL, moisturePct: 13.5 }] });
+    const at = (wettestPct: number) => waterWindow(wet, { driestPct: 8, wettestPct });
+    expect(at(12.5).status).toBe("ok");
+    expect(render(at(12.4).message)).toBe(
+      "The materials alone make the mix 12.5 % wet, above the window: dry them first.",
+    );
+    expect(at(12.4).presentMoisturePct).toBeCloseTo(12.5, 9);
+  });
+});
+
+describe("whole parts", () => {
+  it("are searched to 60 in all, and not beyond", () => {
+    /** One part of sand to so many of soil, in materials of the same density. */
+    const record = (soilParts: number) => {
+      const share = (parts: number) => (100 * parts) / (soilParts + 1);
+      const heap = { looseBulkDensityKgM3: 1200, moisturePct: 0 };
+      return mixRecord({
+        state: "proposed",
+        reasons: [],
+        materials: [
+          { id: "soil", name: "Soil", sharePct: share(soilParts), ...heap },
+          { id: "sand", name: "Sand", sharePct: share(1), ...heap },
+        ],
+        cementPct: 0,
+        targetMoisturePct: 9,
+        batchDryMassKg: 100,
+        water: { tolerancePct: 1 },
+        tolerances: { shares: { sand: { low: share(1), high: share(1) } } },
+      }).parts!;
+    };
+    for (const soilParts of [19, 29, 39, 59]) {
+      const { materials, withinTolerance, message } = record(soilParts);
+      expect(materials.map(({ measure }) => measure)).toEqual([soilParts, 1]);
+      expect(withinTolerance).toBe(true);
+      expect(render(message)).toBe("The mix may be made by these parts.");
+    }
+    const beyond = record(60);
+    expect(beyond.withinTolerance).toBe(false);
+    // The nearest of 60 in all is 59 to 1: 1.67 % where 1 in 61, 1.64 %, is wanted.
+    expect(render(beyond.message)).toBe(
+      "Do not use these parts: they make another mix (Sand 1.67 %, where 1.64 to 1.64 % are allowed). Weigh every material.",
+    );
+  });
+
+  it("leave out a share below what can be weighed, and keep one on it", () => {
+    const used = (sharePct: number) =>
+      mixRecord({
+        state: "proposed",
+        reasons: [],
+        materials: [
+          { ...SOIL, sharePct: 100 - sharePct },
+          { ...SOIL, id: "sand", name: "Sand", sharePct },
+        ],
+        cementPct: 8,
+        cementBulkDensityKgM3: 1200,
+        targetMoisturePct: 10,
+        batchDryMassKg: 100,
+        water: { tolerancePct: 1 },
+        tolerances: { shares: {} },
+      });
+    expect(used(0.05).notUsed).toEqual([]);
+    const [told] = renderAll(used(0.049).findings);
+    expect(told).toMatchObject({
+      code: "share-too-small",
+      column: "materials.sand",
+      value: "0.049 %",
+      expected: "none, or at least 0.05 % of the dry soil and aggregate",
+    });
+    expect(used(0.049).shares.map(({ sharePct }) => sharePct)).toEqual([100]);
+  });
+});
+
+describe("an element", () => {
+  const WALL = {
+    kind: "wall",
+    lengthM: 4,
+    heightM: 2,
+    thicknessM: 0.4,
+    compactedLiftM: 0.1,
+    wastePct: 0,
+  } as const;
+  const options = { recipe: recipe(INPUT), density: { best: 2000 }, bagMassKg: 25 };
+  const faults = (element: EarthElement) =>
+    renderAll(elementQuantities(element, options).findings).map(
+      ({ column, value, expected }) => `${column} ${value}: ${expected}`,
+    );
+  const wall = (more: object) => faults({ ...WALL, ...more });
+  const opening = (widthM: number, heightM: number, more: Partial<WallOpening> = {}) =>
+    wall({ openings: [{ widthM, heightM, ...more }] });
+
+  it("may be one lift high, and have no waste", () => {
+    expect([wall({ compactedLiftM: 2 }), wall({ wastePct: 0 })]).toEqual([[], []]);
+    expect(wall({ compactedLiftM: 2.1 })).toEqual(["element.compacted-lift 2.1: at most 2 m"]);
+    expect(wall({ wastePct: -0.1 })).toEqual(["element.waste -0.1: 0 % or above"]);
+    expect(wall({ lengthM: 0 })).toEqual(["element.length 0: above 0 m"]);
+    const { amounts } = elementQuantities({ ...WALL, compactedLiftM: 0.3 }, options);
+    expect([amounts!.lifts, amounts!.lastLiftM]).toEqual([7, expect.closeTo(0.2, 9)]);
+  });
+
+  it("has openings that fit it, and leave something of its face", () => {
+    // As wide and as high as the wall fits, one by one; then nothing of the face of 8 m² is left.
+    expect(opening(4, 2)).toEqual(["element.openings 8: below 8 m²"]);
+    expect(opening(3.9, 2)).toEqual([]);
+    expect(opening(4.1, 1)).toEqual(["element.openings[0] 4.1: at most 4 m by 2 m"]);
+    expect(opening(1, 2.1)).toEqual(["element.openings[0] 1: at most 4 m by 2 m"]);
+    expect(opening(2, 1, { count: 3 })).toEqual([]);
+    expect(opening(2, 1, { count: 4 })).toEqual(["element.openings 8: below 8 m²"]);
+    expect(opening(1, 1, { count: 0 })).toEqual(["element.openings[0] 1: above 0"]);
+  });
+
+  it("has sills from its foot to where the opening just fits", () => {
+    expect([opening(1, 1.5, { sillM: 0 }), opening(1, 1.5, { sillM: 0.5 })]).toEqual([[], []]);
+    expect(opening(1, 1.5, { sillM: 0.6 })).toEqual([
+      "element.openings[0] 0.6: a sill from 0 to 0.5 m",
+    ]);
+    expect(opening(1, 1.5, { sillM: -0.1 })).toEqual([
+      "element.openings[0] -0.1: a sill from 0 to 0.5 m",
+    ]);
+  });
+
+  it("leaves something inside where it is a ring", () => {
+    const ring = (thicknessM: number) =>
+      faults({ ...WALL, kind: "ring", thicknessM, plan: { shape: "round", diameterM: 3 } });
+    expect(ring(1.49)).toEqual([]);
+    expect(ring(1.5)).toEqual(["element.thickness 1.5: below 1.5 m"]);
+  });
+
+  it("adds up with others, bags counted once", () => {
+    const bench = { ...WALL, kind: "bench", lengthM: 2, heightM: 0.5, wastePct: 10 } as const;
+    const { total, each } = elementsQuantities(
+      [
+        { ...WALL, name: "Wall" },
+        { ...bench, name: "Bench" },
+      ],
+      { ...options, density: { best: 2000, low: 1900, high: 2100 } },
+    );
+    // 3.2 and 0.4 m³, of the bench 0.44 m³ to make: 3.64 m³; 8 of 108 parts are cement.
+    expect(each.map(({ name }) => name)).toEqual(["Wall", "Bench"]);
+    expect(total!.netVolumeM3).toBeCloseTo(3.6, 9);
+    expect(total!.madeVolumeM3).toBeCloseTo(3.64, 9);
+    // Both faces and both ends: (2 (4 + 0.4)) 2 and (2 (2 + 0.4)) 0.5.
+    expect(total!.formAreaM2).toBeCloseTo(17.6 + 2.4, 9);
+    expect(total!.dryMassKg).toEqual({
+      low: expect.closeTo(3.64 * 1900, 6),
+      high: expect.closeTo(3.64 * 2100, 6),
+    });
+    expect(total!.cementKg.high).toBeCloseTo((3.64 * 2100 * 8) / 108, 6);
+    expect(total!.cementKgM3).toBeCloseTo((2000 * 8) / 108, 6);
+    expect(total!.cementBags).toEqual({ low: 21, high: 23 });
+    expect(total!.batches).toBeCloseTo((3.64 * 2000) / 10.8, 6);
+    expect(total!.mix.dryMassWithCementKg).toBeCloseTo(3.64 * 2000, 6);
+  });
+
+  it("says its volumes in its message", () => {
+    expect(render(elementQuantities({ ...WALL, wastePct: 5 }, options).message)).toBe(
+      "3.20 m³ rammed, 3.36 m³ to make with 5 % waste.",
+    );
+  });
+});
+
+describe("sentences with numbers", () => {
+  it("of the formwork", () => {
+    const use = {
+      formAreaM2: 40,
+      formsAtHandM2: 12,
+      hoursToSetAndRam: 6,
+      workingHoursADay: 8,
+      strippingHours: 36,
+    };
+    expect(render(formworkDuration(use).message)).toBe(
+      "4 uses of the formwork, 2.3 days each, 9.0 days in all, stripped after 36 h as entered; local rules and curing govern.",
+    );
+    expect(formworkDuration({ ...use, workingHoursADay: 24 }).days).toBeCloseTo(7, 9);
+  });
+
+  it("of damp sand", () => {
+    // A quarter more room: a bucket of it holds 1 − 1 / 1.25 less.
+    const found = sandBulking({ dampHeight: 125, floodedHeight: 100 });
+    expect(found.bulkingPct).toBeCloseTo(25, 9);
+    expect(render(found.message)).toContain("holds 20 % less dry sand");
+    expect(sandBulking({ dampHeight: 100, floodedHeight: 100 })).toMatchObject({
+      status: "ok",
+      bulkingPct: 0,
+    });
+    expect(sandBulking({ dampHeight: 99, floodedHeight: 100 }).status).toBe("reversed");
+  });
+
+  it("of cement against cement", () => {
+    const range = { name: "Cement", unit: "kg/m3", source: "by hand", basis: "entered" } as const;
+    const concreteCement = { id: "content", low: 250, high: 400, ...range };
+    const carbonFactor = { id: "factor", low: 0.8, high: 0.9, ...range };
+    const walls = { earthCementKg: 300, concreteVolumeM3: 2, concreteCement };
+    const found = cementComparison({ ...walls, earthVolumeM3: 3, carbonFactor });
+    expect(render(found.statement)).toBe(
+      "The earth element holds 38 to 60 % of the cement of a concrete element of 2.00 m³ (cement against cement, by hand).",
+    );
+    expect(found).toMatchObject({
+      earthCementKgM3: 100,
+      concreteCementKg: { low: 500, high: 800 },
+      cementPctOfConcrete: { low: 37.5, high: 60 },
+      earthCementCarbonKg: { low: 240, high: 270 },
+      concreteCementCarbonKg: { low: 400, high: 720 },
+    });
+    expect(render(savingTrap({ ...walls, concreteDensityKgM3: 2400 }).text)).toBe(
+      "300 kg of cement stand where 4800 kg of concrete would have stood. To call that 94 % less cement sets cement against stone: the concrete would have held 500 to 800 kg of cement, so the saving is 40 to 63 %.",
+    );
+  });
+});
