@@ -122,7 +122,7 @@ function windowTrace(
   return {
     type: "scatter",
     mode: "lines",
-    name: say`compaction moisture range (${relativePct} % of the maximum):<br>${formatFixed(driestPct, 1)} to ${formatFixed(wettestPct, 1)} %`,
+    name: say`compaction moisture range:<br>${relativePct} % of the maximum, ${formatFixed(driestPct, 1)} to ${formatFixed(wettestPct, 1)} %`,
     x: [driestPct, wettestPct, wettestPct, driestPct, driestPct],
     y: [bottom, bottom, top, top, bottom],
     fill: "toself",

@@ -7,9 +7,9 @@ import { say, type Text, wordFor } from "../words/message.js";
 import { digits, fixed, numberColumn, plain } from "./cell.js";
 
 const BOUND_WORDS: Readonly<Record<"-1" | "0" | "1", Text>> = {
-  "-1": say`held by its smallest share`,
+  "-1": say`at its smallest allowed`,
   "0": say`free`,
-  "1": say`held by its largest share`,
+  "1": say`at its largest allowed`,
 };
 
 /** Among blends that keep to a band, what was sought. */

@@ -58,7 +58,7 @@ function guidanceTable(guidance: readonly GuidanceStudy[], units: UnitSystem): T
         ({ name, check: { verdict }, probability: { text } }) =>
           say`${name}, all criteria together: ${wordFor(verdict)}. ${text}`,
       ),
-      say`Confidence: the share of ${probability.draws} curves, drawn again within the stated reading errors, that get the same verdict; consistency limits are drawn within their own 95 % intervals where they have any. A blend is drawn from all of its materials at the shares as designed. Not in it: how well the samples represent the deposit, errors of batching, and fines below the finest sieve of a material without a sedimentation test.`,
+      say`Confidence: the share of ${probability.draws} curves, drawn again within the stated reading errors, that get the same verdict; consistency limits are drawn within their 95 % intervals, a blend at its shares as designed. It does not cover how well the samples represent the deposit, errors of batching, or fines below the finest sieve of a material without a sedimentation test.`,
       check.caution,
     ],
   };
@@ -220,7 +220,7 @@ function envelopeTable(
       ],
     ),
     notes: [
-      say`${entrySource(entry)} (${joinTexts([sourceMark(entry), ...remarks], "; ")}).`,
+      say`${entry.own ? entrySource(entry) : shortSource(entry)} (${joinTexts([sourceMark(entry), ...remarks], "; ")}).`,
       ...(entry.ofPassingMm === undefined
         ? []
         : [

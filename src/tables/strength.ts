@@ -350,8 +350,15 @@ function intervalWords(interval: ContentInterval | null): Text {
   const low = lowOpen ? say`${from} % or less` : say`${from} %`;
   const high = highOpen ? say`${to} % or more` : say`${to} %`;
   const percent = Number((100 * confidence).toPrecision(4));
-  return say`${low} to ${high}, with ${percent} % confidence`;
+  return say`from ${low} to ${high}, with ${percent} % confidence`;
 }
+
+/** What the contents of the interval have in common. */
+const JUST_REACHED = {
+  mean: say`Content at which the mean just reaches the requirement`,
+  prediction: say`Contents at which a single block may have just that strength`,
+  tolerance: say`Content at which 95 % of blocks just reach the requirement`,
+} as const;
 
 /** The least cement content that meets the requirement, and how sure it is; a note where it is not known yet. */
 export function leastCementTable(result: StudyResult): KeyValuesBlock | NoteBlock {
@@ -406,7 +413,7 @@ export function leastCementTable(result: StudyResult): KeyValuesBlock | NoteBloc
             : percent(least.lineContentPct),
       },
       {
-        label: say`Contents whose two-sided band holds the required strength`,
+        label: JUST_REACHED[requirement.statistic],
         value: intervalWords(least.interval),
       },
       ...(strength.leastCementOfOthers ?? []).map((others) => otherBlocksItem(others, strength)),

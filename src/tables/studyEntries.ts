@@ -191,9 +191,6 @@ export function samplingTable({
         date ?? BLANK,
       ]);
     }),
-    notes: [
-      say`Grading, colour and moisture of a deposit can change within metres: the tests speak for the samples, and for the deposit as far as the sampling does.`,
-    ],
   };
 }
 

@@ -71,7 +71,7 @@ describe("tables of the blend", () => {
     expect(headsOf(table)).toEqual(["Material", "Share of dry mass [%]", "Allowed [%]", "Limit"]);
     expect(rowsOf(table)).toEqual([
       ["Soil", "64.3", "20 to 80", "free"],
-      ["Sand", "35.7", "0 to 55", "held by its largest share"],
+      ["Sand", "35.7", "0 to 55", "at its largest allowed"],
       ["clay", "0.0", "", "not used"],
     ]);
     expect(notesOf(table)[1]).toBe(

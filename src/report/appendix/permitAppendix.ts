@@ -269,7 +269,7 @@ function compaction(result: StudyResult): AppendixPart[] {
       inReport(
         compactionChart(say`Compaction of the blend`, test, config.units),
         "compaction-chart",
-        "full",
+        "low",
       ),
       window && keyed("moisture-window", window),
     ],
