@@ -201,6 +201,33 @@ describe("whole parts", () => {
   });
 });
 
+describe("buckets", () => {
+  it("are full at nine tenths of what the batch has room for", () => {
+    // Room for ten: six of soil and three of sand are the mix, and 9 of 10 is full enough for whole buckets.
+    const heap = { looseBulkDensityKgM3: 1000, moisturePct: 0 };
+    const buckets = (bucketL: number) =>
+      mixRecord({
+        state: "proposed",
+        reasons: [],
+        materials: [
+          { id: "soil", name: "Soil", sharePct: 200 / 3, ...heap },
+          { id: "sand", name: "Sand", sharePct: 100 / 3, ...heap },
+        ],
+        cementPct: 0,
+        targetMoisturePct: 9,
+        batchDryMassKg: 100,
+        water: { tolerancePct: 1 },
+        tolerances: { shares: { sand: { low: 31.4, high: 35.3 } } },
+        buckets: { bucketL },
+      }).buckets!;
+    const counts = (bucketL: number) => buckets(bucketL).materials.map(({ measure }) => measure);
+    expect([buckets(10).step, ...counts(10)]).toEqual([1, 6, 3]);
+    // Room for eight: six whole buckets are 75 %; halves fill it with five and a half and two and a half (31.3 %
+    // is out), or five and two and a half.
+    expect([buckets(12.5).step, ...counts(12.5)]).toEqual([0.5, 5, 2.5]);
+  });
+});
+
 describe("an element", () => {
   const WALL = {
     kind: "wall",
