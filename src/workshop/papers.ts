@@ -247,7 +247,7 @@ export function classForms({ groups, units }: ClassDay): Paper {
   };
 }
 
-const WHO = say`Group: ____________________   Soil: ____________________   Date: ______________`;
+const WHO = say`Group: _________________   Soil: _________________   Date: ____________`;
 const SI_SIEVES = ["16 mm", "8 mm", "4 mm", "2 mm", "0.6 mm", "0.2 mm", "0.063 mm"];
 const US_SIEVES = ["3/4 in", "3/8 in", "No. 4", "No. 10", "No. 40", "No. 100", "No. 200"];
 

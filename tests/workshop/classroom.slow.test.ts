@@ -176,7 +176,7 @@ it("a pupil works through the lesson on grading: blank, garbage, wrong, right, w
     await runAll(page);
     const ready = await run(page, await cellWith(page, "openLesson"));
     expect(ready).toContain(
-      `Ready, with the numbers of ${group}. Exercises: ${group === "white" ? 4 : 6}`,
+      `Ready, with the numbers of ${group}. Exercises: ${group === "white" ? 5 : 7}`,
     );
     expect(await finest(passing.toFixed(1)), group).toContain("Right.");
     expect(await finest(String(passing + 1)), group).toContain("Not yet.");
