@@ -70,6 +70,25 @@ describe("places of a report", () => {
     expect(numbers).toEqual(["1", "Annex A", "A.1", "Annex B"]);
   });
 
+  it("has its list of contents where it is asked for, behind the answer; else before all", () => {
+    const first = { kind: "paragraph", text: "The answer." };
+    const orderOf = (blocks: readonly object[]) => {
+      const page = new JSDOM(renderHtml(reportOf(blocks))).window.document;
+      const seen = page.querySelectorAll("nav.contents, p, h2[id^=s-]");
+      const shown = [...seen].map(({ tagName, textContent }) =>
+        tagName === "NAV" ? "contents" : textContent,
+      );
+      expect(shown.filter((one) => one === "contents")).toHaveLength(1);
+      return shown.filter((one) => ["contents", "The answer.", "1 Strength"].includes(one ?? ""));
+    };
+    expect(orderOf([first, { kind: "contents" }, ...BLOCKS])).toEqual([
+      "The answer.",
+      "contents",
+      "1 Strength",
+    ]);
+    expect(orderOf([first, ...BLOCKS])).toEqual(["contents", "The answer.", "1 Strength"]);
+  });
+
   it("are set in the PDF, whose list of contents stands where it is asked for", async () => {
     const first = { kind: "paragraph", text: "The answer." };
     const blocks = [first, { kind: "pageBreak" }, { kind: "contents" }, ...BLOCKS];

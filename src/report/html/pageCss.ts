@@ -32,7 +32,7 @@ a{color:var(--accent);text-underline-offset:.2em;text-decoration-thickness:1px}
 :focus-visible{outline:3px solid var(--accent);outline-offset:2px}
 nav.contents{font-family:var(--sans);font-size:.92rem;margin:2rem 0 0}
 nav.contents h2{font-size:.8rem;letter-spacing:.09em;text-transform:uppercase;color:var(--soft);border:0;margin:0 0 .6rem;padding:0}
-nav.contents ol{list-style:none;margin:0;padding:0}nav.contents ol ol{padding-left:1.5rem}
+main nav.contents{margin:2.6rem 0}nav.contents ol{list-style:none;margin:0;padding:0}nav.contents ol ol{padding-left:1.5rem}
 nav.contents a{display:block;padding:.2rem 0;text-decoration:none;color:var(--ink)}nav.contents a:hover{color:var(--accent);text-decoration:underline}
 .scroll{overflow-x:auto;margin:1.7rem 0;max-width:100%}
 table{border-collapse:collapse;width:100%;font:.9rem/1.4 var(--sans);font-variant-numeric:tabular-nums lining-nums}
@@ -71,7 +71,8 @@ details.code{margin:0 0 1.1rem;font-family:var(--sans)}summary{cursor:pointer;fo
 .digest{font-family:var(--mono);font-size:.74rem;overflow-wrap:anywhere}
 footer{margin-top:4rem;padding-top:1rem;border-top:1px solid var(--line);font:.84rem/1.5 var(--sans);color:var(--soft)}
 @media (min-width:76rem){.frame{display:grid;grid-template-columns:15rem minmax(0,46rem);column-gap:4rem;max-width:69rem}
-.frame>*{grid-column:2}nav.contents{grid-column:1;grid-row:1/span 99;position:sticky;top:0;align-self:start;max-height:100vh;overflow-y:auto;padding:4.6rem 0 2rem;margin:0}}
+.frame>*{grid-column:2}nav.contents{grid-column:1;grid-row:1/span 99;position:sticky;top:0;align-self:start;max-height:100vh;overflow-y:auto;padding:4.6rem 0 2rem;margin:0}
+main nav.contents{position:fixed;left:max(1.25rem,calc(50vw - 33.25rem));width:15rem}}
 @media (max-width:76rem){nav.contents>ol{columns:10rem;column-gap:1.5rem}nav.contents li{break-inside:avoid}}
 @media (max-width:46rem){p>.katex,li>.katex{display:inline-block;max-width:100%;overflow-x:auto;overflow-y:hidden;vertical-align:bottom}}
 @media (max-width:30rem){html{font-size:16px}main p,main li{hyphens:auto}.address,code{hyphens:none}header.title{padding-top:3rem}h1{font-size:1.85rem}.signature{padding:1rem}th,td{padding:.4rem .5rem}}

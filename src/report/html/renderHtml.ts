@@ -107,6 +107,9 @@ export function renderHtml(document: ReportDocument, options: HtmlOptions = {}):
   const policy = `default-src 'none'; style-src 'unsafe-inline'; img-src data:; script-src ${script}; base-uri 'none'; form-action 'none'`;
   const locale = meta.language;
   const annex = annexHtml(document);
+  const contents = sheet ? "" : contentsHtml(nodes, annex.entries, locale);
+  // a report says where it stands, so that what is read first comes first
+  const placed = nodes.some(({ kind }) => kind === "contents");
   const facts = [meta.place, longDate(meta.date, locale)].filter(Boolean) as string[];
   const subtitle = meta.subtitle
     ? `\n<p class="subtitle"${textDir(meta.subtitle)}>${escapeHtml(meta.subtitle)}</p>`
@@ -132,9 +135,12 @@ ${meta.invented ? `<p class="banner" role="note">${wordsHtml(INVENTED.long, loca
 ${style.logo ? `${logoHtml(style.logo)}\n` : ""}${style.header ? `<p class="house"${textDir(style.header)}>${escapeHtml(style.header)}</p>\n` : ""}<h1${textDir(meta.title)}>${escapeHtml(meta.title)}</h1>${subtitle}
 <p class="facts">${facts.map((fact) => `<span${textDir(fact)}>${escapeHtml(fact)}</span>`).join(" · ")}</p>
 </header>
-${sheet ? "" : `${contentsHtml(nodes, annex.entries, locale)}\n`}<main id="main" tabindex="-1">
+${placed || sheet ? "" : `${contents}\n`}<main id="main" tabindex="-1">
 ${pairedFigures(nodes)
-  .map((node) => (node.kind === "pair" ? pairHtml(node, locale) : nodeHtml(node, locale)))
+  .map((node) => {
+    if (node.kind === "contents") return contents;
+    return node.kind === "pair" ? pairHtml(node, locale) : nodeHtml(node, locale);
+  })
   .join("\n")}
 ${annex.html}
 </main>
