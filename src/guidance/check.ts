@@ -2,14 +2,15 @@ import { type Finding, type FindingPlace, finding } from "../findings/finding.js
 import { type GradingCurve, passingAtSize, percentOf } from "../grading/curve.js";
 import { formatFixed } from "../quantities/format.js";
 import { joinTexts, say, type Text, wordFor } from "../words/message.js";
-import type {
-  ConsistencyLimit,
-  FractionName,
-  GuidanceEntry,
-  OtherLimit,
-  OtherQuantity,
-  SelectionClass,
-  SelectionClasses,
+import {
+  type ConsistencyLimit,
+  type FractionName,
+  type GuidanceEntry,
+  type OtherLimit,
+  type OtherQuantity,
+  type SelectionClass,
+  type SelectionClasses,
+  shortSource,
 } from "./entry.js";
 import { GUIDANCE_ENTRIES } from "./published/recommendations.js";
 
@@ -472,26 +473,25 @@ export function guidanceFindings(
   measured: MeasuredConsistency,
   place: FindingPlace,
 ): Finding[] {
-  const at = { ...place, value: entry.id };
   const untested = (entry.others ?? []).filter(
     ({ quantity }) =>
       CHEMISTRY.includes(quantity) && measured[quantity as keyof MeasuredConsistency] === undefined,
   );
   const findings: Finding[] = [];
   if (!isForStabilisedEarth(entry)) {
-    const stabilised = GUIDANCE_ENTRIES.filter(isForStabilisedEarth).map(({ id }) => id);
+    const stabilised = new Set(GUIDANCE_ENTRIES.filter(isForStabilisedEarth).map(shortSource));
     findings.push(
-      finding(at, "note", "guidance-for-other-earth", {
+      finding(place, "note", "guidance-for-other-earth", {
         message: say`“${entry.title}” was not written for cement-stabilised rammed earth: its limits are a guide to the soil only.`,
         expected: say`a recommendation for cement-stabilised rammed earth`,
-        remedy: say`Compare it with what was written for stabilised earth: ${joinTexts(stabilised)}. State in the report why this one was chosen.`,
+        remedy: say`Compare it with what was written for stabilised earth: ${joinTexts([...stabilised])}. State in the report why this one was chosen.`,
       }),
     );
   }
   if (untested.length > 0) {
     const names = joinTexts(untested.map(({ quantity }) => QUANTITIES[quantity][0]));
     findings.push(
-      finding(at, "note", "guidance-not-tested", {
+      finding(place, "note", "guidance-not-tested", {
         message: say`“${entry.title}” limits quantities that were not tested here: ${names}.`,
         expected: joinTexts(
           untested.map(({ quantity, min, max }) => {
