@@ -61,6 +61,18 @@ describe("the structure of src/", () => {
     expect(wrong).toEqual([]);
   });
 
+  it("lets figures and tables read the same results, and not each other", () => {
+    const across = files.flatMap((file) =>
+      importsOf(file)
+        .filter(
+          (target) => /^(figures|tables)\//.test(file.path) && /^(figures|tables)\//.test(target),
+        )
+        .filter((target) => target.split("/")[0] !== file.path.split("/")[0])
+        .map((target) => `${file.path} → ${target}`),
+    );
+    expect(across).toEqual([]);
+  });
+
   it("has no circle of imports", () => {
     const targets = new Map(files.map((file) => [file.path, importsOf(file)]));
     const done = new Set<string>();

@@ -1,7 +1,7 @@
 import { type GradingCurve, passingAtSize } from "../grading/curve.js";
 import { powerOf } from "../numerics/powerOf.js";
 import { checkThat } from "../quantities/checkNumber.js";
-import { say } from "../words/message.js";
+import { say, type Text } from "../words/message.js";
 import type { BandPoint, FractionName, GuidanceEntry, PowerCurves } from "./entry.js";
 
 /** An envelope of gradings: an upper and a lower edge, with what stands behind them. */
@@ -76,6 +76,16 @@ function onPower(
 ): BandPoint {
   const passing = (exponent: number) => 100 * powerOf(sizeMm / topSizeMm, exponent);
   return { sizeMm, lowPct: passing(larger), highPct: passing(smaller) };
+}
+
+/** What the envelope of an entry is, in words: where its percentages come from, and of what they are. */
+export function envelopeRemarks(entry: GuidanceEntry): Text[] {
+  const { own, derived, power, ofPassingMm } = entry;
+  if (own) return [power ? say`exponents of the study's own choice` : say`the study's own`];
+  let kind = say`percent passing as published`;
+  if (derived) kind = say`derived by us from fraction limits`;
+  if (power) kind = say`computed by us from the exponents`;
+  return ofPassingMm === undefined ? [kind] : [kind, say`of what passes ${ofPassingMm} mm`];
 }
 
 /** Fractions from the finest to the coarsest, with the band that follows from them by `deriveBand`. */

@@ -1,11 +1,10 @@
 import { type BandPart, type BandState, bandStates } from "../blend/band.js";
 import type { CautionsBlock, TableBlock } from "../blocks/block.js";
-import { envelopeRemarks } from "../figures/grading/band.js";
 import type { GradingCurve } from "../grading/curve.js";
 import { CAUTIONS } from "../guidance/cautions.js";
 import { type GuidanceComparison, recommendedRange } from "../guidance/comparison.js";
 import { type GuidanceEntry, shortSource, sourceMark } from "../guidance/entry.js";
-import { gradingEnvelope } from "../guidance/envelope.js";
+import { envelopeRemarks, gradingEnvelope } from "../guidance/envelope.js";
 import { probabilityPercent } from "../guidance/probability.js";
 import { displayUnit, displayValue, type UnitSystem } from "../quantities/format.js";
 import { testedChemistry } from "../study/guidance.js";

@@ -1,7 +1,7 @@
 import type { KeyValuesBlock, NoteBlock, TableBlock } from "../blocks/block.js";
 import type { LotConfig } from "../entries/studyConfig.js";
-import { signalWords } from "../figures/strength/controlCharts.js";
 import { formatQuantity } from "../quantities/format.js";
+import { signalWords } from "../strength/control/controlChart.js";
 import { type SpecifiedLine, specifiedMix } from "../study/specifiedMix.js";
 import type { StudyResult } from "../study/studyResult.js";
 import { joinTexts, say, type Text } from "../words/message.js";

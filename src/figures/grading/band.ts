@@ -6,7 +6,7 @@ import {
   shortSource,
   sourceMark,
 } from "../../guidance/entry.js";
-import { gradingEnvelope } from "../../guidance/envelope.js";
+import { envelopeRemarks, gradingEnvelope } from "../../guidance/envelope.js";
 import { checkThat } from "../../quantities/checkNumber.js";
 import { joinTexts, say, type Text } from "../../words/message.js";
 import { type LineStyle, PALETTE, seriesStyle, translucent } from "../style.js";
@@ -113,16 +113,6 @@ export function guidanceBand(entry: GuidanceEntry, curve?: GradingCurve): ChartB
     smooth: kind === "power",
     points: edges,
   };
-}
-
-/** What an envelope is, in words. */
-export function envelopeRemarks(entry: GuidanceEntry): Text[] {
-  const { own, derived, power, ofPassingMm } = entry;
-  if (own) return [power ? say`exponents of the study's own choice` : say`the study's own`];
-  let kind = say`percent passing as published`;
-  if (derived) kind = say`derived by us from fraction limits`;
-  if (power) kind = say`computed by us from the exponents`;
-  return ofPassingMm === undefined ? [kind] : [kind, say`of what passes ${ofPassingMm} mm`];
 }
 
 /**

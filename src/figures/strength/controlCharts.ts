@@ -10,23 +10,10 @@ import {
   acceptanceWords,
   operatingCharacteristic,
 } from "../../strength/control/acceptance.js";
-import type { ControlChart, ControlPoint } from "../../strength/control/controlChart.js";
+import { type ControlChart, signalWords } from "../../strength/control/controlChart.js";
 import { joinTexts, say, type Text, wordFor } from "../../words/message.js";
 import { type Figure, figureOf } from "../figure.js";
 import { baseLayout, horizontalLine, PALETTE } from "../style.js";
-
-type Signal = ControlPoint["signals"][number];
-
-const SIGNALS: Readonly<Record<Signal, Text>> = {
-  "outside-limits": say`outside the limits`,
-  "run-of-eight": say`eight in a row on one side`,
-  "spread-outside-limits": say`spread outside its limit`,
-};
-
-/** The signals of a lot in words; empty where it has none. */
-export function signalWords(signals: readonly Signal[]): Text {
-  return joinTexts(signals.map((signal) => SIGNALS[signal]));
-}
 
 /** What the axis shows beyond its outermost mark, as a part of the range. */
 const MARGIN = 0.08;

@@ -1,7 +1,9 @@
 import { mean } from "simple-statistics";
 import { checkThat } from "../../quantities/checkNumber.js";
-import { say, type Text } from "../../words/message.js";
+import { joinTexts, say, type Text } from "../../words/message.js";
 import { meanAndSd } from "../characteristicStrength.js";
+
+export type ControlSignal = "outside-limits" | "run-of-eight" | "spread-outside-limits";
 
 export interface ControlPoint {
   readonly label: string;
@@ -9,7 +11,7 @@ export interface ControlPoint {
   readonly valueMpa: number;
   /** Within the lot; null for single blocks. */
   readonly sdMpa: number | null;
-  readonly signals: readonly ("outside-limits" | "run-of-eight" | "spread-outside-limits")[];
+  readonly signals: readonly ControlSignal[];
 }
 
 export interface ControlChart {
@@ -123,4 +125,15 @@ function c4(n: number): number {
   let ratio = n % 2 === 0 ? 1 / Math.sqrt(Math.PI) : Math.sqrt(Math.PI) / 2;
   for (let m = n % 2 === 0 ? 4 : 5; m <= n; m += 2) ratio *= (m - 2) / (m - 3);
   return ratio * Math.sqrt(2 / (n - 1));
+}
+
+const SIGNALS: Readonly<Record<ControlSignal, Text>> = {
+  "outside-limits": say`outside the limits`,
+  "run-of-eight": say`eight in a row on one side`,
+  "spread-outside-limits": say`spread outside its limit`,
+};
+
+/** The signals of a lot in words; empty where it has none. */
+export function signalWords(signals: readonly ControlSignal[]): Text {
+  return joinTexts(signals.map((signal) => SIGNALS[signal]));
 }
