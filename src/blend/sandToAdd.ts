@@ -99,7 +99,9 @@ export function sandToAdd(input: {
     status: low === 0 ? "perhaps" : "ok",
     message: addWords(input, byMass),
     ...known,
-    ...{ byMass, byVolume, batch: trialMix(input, middle) },
+    byMass,
+    byVolume,
+    batch: trialMix(input, middle),
   };
 }
 
@@ -117,7 +119,8 @@ function trialMix({ soil, sand, batchDryMassKg }: Input, sandToOne: number): Tri
     (soilKg * soil.finesPct[end] + sandKg * sand.finesPct[end]) / batchDryMassKg;
   return {
     dryMassKg: batchDryMassKg,
-    ...{ soilKg, sandKg },
+    soilKg,
+    sandKg,
     soilL: litres(soilKg, soil.looseDensityKgM3),
     sandL: litres(sandKg, sand.looseDensityKgM3),
     finesPct: { low: fines("low"), high: fines("high") },

@@ -105,9 +105,7 @@ function materialLines(
     share(say`gravel`, fractions.gravelPct),
   ]);
   const { d10, d30, d50, d60, cu, cc } = sizes;
-  const read = joinTexts([
-    ...[size("D10", d10), size("D30", d30), size("D50", d50), size("D60", d60)],
-  ]);
+  const read = joinTexts([size("D10", d10), size("D30", d30), size("D50", d50), size("D60", d60)]);
   const shape = joinTexts([size("Cu", cu), size("Cc", cc)]);
   const classes = (uncertainty?.classes ?? []).flatMap(({ system, likelihoods: [first] }) =>
     first && first.label !== NOT_CLASSIFIED

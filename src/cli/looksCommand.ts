@@ -104,7 +104,10 @@ async function looksAt(place: string): Promise<SeenBlocks> {
 
 /** What `trialFindings` and `readPhotographs` may say. */
 const LOOK_CODES = new Set([
-  ...["repeated-trial", "unknown-colour", "colour-before-dry", "trial-not-strength"],
+  "repeated-trial",
+  "unknown-colour",
+  "colour-before-dry",
+  "trial-not-strength",
   "no-photograph",
 ]);
 

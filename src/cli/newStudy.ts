@@ -66,7 +66,8 @@ export async function newStudy(words: readonly string[]): Promise<number> {
     const copies = [
       ...placed.flatMap((one) => one.sheets),
       ...sheetsOf(entries.compaction, entries.strength.sheet).map((file) => ({
-        ...{ from: file, to: file },
+        from: file,
+        to: file,
       })),
     ];
     for (const { from, to } of copies) {
@@ -352,7 +353,9 @@ const indented = (text: string, by: string) => text.replace(/^(?=.)/gm, by);
 function materialLines({ id, name, role, model, sheets }: PlacedMaterial): string {
   const share = role === "soil" ? [line("share", { min: "30 %" })] : [];
   const lines = [
-    ...[line("id", id), line("name", name), line("role", role)],
+    line("id", id),
+    line("name", name),
+    line("role", role),
     ...sheets.map(({ test, to }) => `${line(test, to)}    # ${INVENTED_MARKS.sheet}`),
     ...(["particle-density", "loose-bulk-density", "moisture", "price"] as const)
       .filter((key) => model[key] !== undefined)

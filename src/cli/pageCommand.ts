@@ -19,8 +19,10 @@ const OPTIONS = { out: { type: "string" }, replace: { type: "boolean" } } as con
 export async function pageCommand(words: readonly string[]): Promise<number> {
   // An empty bench needs no study.
   const { positionals } = parseArgs({
-    ...{ args: [...words], options: OPTIONS },
-    ...{ allowPositionals: true, strict: false },
+    args: [...words],
+    options: OPTIONS,
+    allowPositionals: true,
+    strict: false,
   });
   const call = parseCall("page", words, OPTIONS, positionals.length > 0);
   const study = call.place;

@@ -101,7 +101,9 @@ export async function runNotebookHere(options: RunHereOptions): Promise<Notebook
         status: "timed-out",
         which: ofWhole ? "total" : "cell",
         seconds: ofWhole ? limits.totalSeconds : limits.cellSeconds,
-        ...{ notebook: executed(), cell, kernelMessage: "" },
+        notebook: executed(),
+        cell,
+        kernelMessage: "",
       };
     }
     onProgress({ cell: places.length, cells: places.length, phase: "finished" });

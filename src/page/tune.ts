@@ -72,7 +72,12 @@ export function openOnBench(
   const obstacles = blend ? [] : computeBlend(tried, materials, entries).findings;
   return {
     open: {
-      ...{ study, result, findings, reading, start, entries },
+      study,
+      result,
+      findings,
+      reading,
+      start,
+      entries,
       drawn,
       obstacles: obstacles.filter(
         ({ severity, code }) => severity === "error" || code === "no-blend",
@@ -174,7 +179,8 @@ export function tuneBlend(open: OpenStudy, mix: BenchMix): TunedBlend {
   const limits = rows.map((row) => limitState(row, sharesPct));
   const blend: BlendStudy & BlendDesign = {
     ...design,
-    ...{ limits, relaxed: [] },
+    limits,
+    relaxed: [],
     ...blended,
     sizes: characteristicSizes(blended.curve, config.sizeReading),
     fractions: fractions(blended.curve, boundariesOf(config.units)),
@@ -198,14 +204,19 @@ export function tuneBlend(open: OpenStudy, mix: BenchMix): TunedBlend {
   const strength = trial?.strength ?? tests;
   return {
     mix,
-    ...{ blend, curves },
+    blend,
+    curves,
     limits,
     estimates: estimatesOf(input.materials, sharesPct),
     strength: inUnits(strengthOf(open, config, trial, trials), config.units),
     ...(trial ? { trial } : {}),
     result: {
       ...rest,
-      ...{ config, blend, guidance, trials, testing },
+      config,
+      blend,
+      guidance,
+      trials,
+      testing,
       blendSpread: sizes.map((sizeMm, index) => ({ sizeMm, sdPct: spread[index] })),
       ...(trial ? { compaction: trial.compaction } : {}),
       ...(strength ? { strength } : {}),
@@ -306,7 +317,8 @@ function strengthOf(
   const boundMpa = band.lowerBoundMpa[requirement.statistic];
   const otherwise = crushedOtherwise(config, trial);
   return {
-    ...{ band, confidence },
+    band,
+    confidence,
     boundMpa,
     meets: boundMpa >= requirement.strengthMpa,
     shown: otherwise === undefined,

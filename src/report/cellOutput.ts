@@ -131,7 +131,11 @@ function figureNodes(output: DisplayOutput, svgText: string, place: OutputPlace)
     ? { data: data as object[], layout: record(layout) }
     : undefined;
   const figure: FigureNode = {
-    ...{ kind: "figure", svg: cleaned.svg, plotly, alt: alt || caption || say`Figure`, caption },
+    kind: "figure",
+    svg: cleaned.svg,
+    plotly,
+    alt: alt || caption || say`Figure`,
+    caption,
     ...(typeof words.key === "string" ? { key: words.key } : {}),
     ...(words.half === true ? { half: true } : {}),
   };

@@ -80,7 +80,10 @@ export function includedSpecimens(
   // A fit or a group makes sense only without errors, and with enough blocks.
   const outliers = tooFew || hasErrors(soFar) ? [] : outlyingBlocks(included, asked);
   return {
-    ...{ ageDays, included, excluded, otherAges },
+    ageDays,
+    included,
+    excluded,
+    otherAges,
     far: outliers.map(({ block }) => block),
     ...(tooFew ? { tooFew } : {}),
     findings: [...soFar, ...outliers.map((outlier) => outlyingBlock(outlier, file))],

@@ -252,10 +252,20 @@ function planBlocks(options: {
 function headerOf(units: UnitSystem): readonly string[] {
   const [side, force, mass] = units === "US" ? ["in", "lbf", "lb"] : ["mm", "kN", "g"];
   return [
-    ...["block", "batch", "cement (%)", "age (d)", "crushing order"],
-    ...[`length (${side})`, `width (${side})`, `height (${side})`, `load (${force})`],
-    ...[`mass (${mass})`, "moisture at making (%)", "moisture at test (%)"],
-    ...["excluded", "remark"],
+    "block",
+    "batch",
+    "cement (%)",
+    "age (d)",
+    "crushing order",
+    `length (${side})`,
+    `width (${side})`,
+    `height (${side})`,
+    `load (${force})`,
+    `mass (${mass})`,
+    "moisture at making (%)",
+    "moisture at test (%)",
+    "excluded",
+    "remark",
   ];
 }
 

@@ -219,7 +219,10 @@ function studyText(
 ): string {
   const fileOf = (kind: SheetKindName) => once.find((sheet) => sheet.kind === kind)?.file;
   const [envelope, compaction, blocks, looks] = [
-    ...[fileOf("envelope"), fileOf("compaction"), fileOf("specimens"), fileOf("looks")],
+    fileOf("envelope"),
+    fileOf("compaction"),
+    fileOf("specimens"),
+    fileOf("looks"),
   ];
   return stringify({
     format: STUDY_FORMAT,

@@ -94,7 +94,8 @@ export function studyRecord(
   const specified = specifiedMix({
     config,
     mix: { recipe: plain, water: plainWater, density: design.density },
-    ...{ compaction: tests.compaction, strength: tests.strength },
+    compaction: tests.compaction,
+    strength: tests.strength,
   });
   const {
     valueKgM3: best,
@@ -181,7 +182,9 @@ export function recordOf(
     sharesPct: config.materials.map(({ id }) => shareOf.get(id) ?? 0),
     cementPct: record.cementPct,
     moisturePct: record.batch.targetMoisturePct,
-    ...{ density, reasons: record.reasons, doubts: record.doubts },
+    density,
+    reasons: record.reasons,
+    doubts: record.doubts,
   };
   return { config, ...studyRecord(config, design, { compaction, strength }, site) };
 }

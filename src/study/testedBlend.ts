@@ -86,7 +86,10 @@ export function compareBlends(
   const shares = materials.map(({ id, name }, index): ShareDifference => {
     const [proposed, tested] = [proposedPct[index], testedPct[index]];
     return {
-      ...{ id, name, proposedPct: proposed, testedPct: tested },
+      id,
+      name,
+      proposedPct: proposed,
+      testedPct: tested,
       differencePoints: proposed - tested,
     };
   });
@@ -107,14 +110,19 @@ export function compareBlends(
   const passing = sizes.map((sizeMm): PassingDifference => {
     const [proposed, tested] = [passingOf(sizeMm, proposedPct), passingOf(sizeMm, testedPct)];
     return {
-      ...{ sizeMm, proposedPct: proposed, testedPct: tested },
+      sizeMm,
+      proposedPct: proposed,
+      testedPct: tested,
       differencePoints: proposed - tested,
     };
   });
   const maxShare = farthest(shares);
   const maxPassing = farthest(passing);
   return {
-    ...{ shares, passing, maxShare, maxPassing },
+    shares,
+    passing,
+    maxShare,
+    maxPassing,
     close:
       isWithin(maxShare.differencePoints, CLOSE_SHARE_POINTS) &&
       isWithin(maxPassing.differencePoints, CLOSE_PASSING_POINTS),

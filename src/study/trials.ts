@@ -198,7 +198,12 @@ function computeTrial(
       id,
       name: name ?? (id === FIRST_TRIAL ? say`the tested blend` : id),
       key,
-      ...{ crushed, curing, shape, compaction, strength, blocks },
+      crushed,
+      curing,
+      shape,
+      compaction,
+      strength,
+      blocks,
       ...(sharesPct === undefined ? {} : ofShares(materials, sharesPct, proposedPct)),
     },
     findings: [
@@ -250,7 +255,9 @@ export function mixTesting(config: StudyConfig, trials: readonly TrialStudy[]): 
   if (named) {
     const tested = isComplete(named) && named.sharesPct !== undefined;
     return {
-      ...{ state: tested ? "tested" : "proposed", trial: named.id, chosenBy: "mix-from" },
+      state: tested ? "tested" : "proposed",
+      trial: named.id,
+      chosenBy: "mix-from",
       message: tested
         ? say`Tested: compaction and blocks were made of this blend, ${named.name}.`
         : proposedWords(named),
@@ -275,7 +282,9 @@ export function mixTesting(config: StudyConfig, trials: readonly TrialStudy[]): 
   if (close.length === 0) {
     const [first] = trials;
     return {
-      ...{ state: "proposed", ...(first ? { trial: first.id } : {}), chosenBy: "nothing" },
+      state: "proposed",
+      ...(first ? { trial: first.id } : {}),
+      chosenBy: "nothing",
       message: proposedWords(trials.find(({ difference }) => difference?.close)),
     };
   }
@@ -284,7 +293,9 @@ export function mixTesting(config: StudyConfig, trials: readonly TrialStudy[]): 
     return at >= 0 && one.rank[at] < first.rank[at] ? one : first;
   });
   return {
-    ...{ state: "tested", trial: trial.id, chosenBy: "closeness" },
+    state: "tested",
+    trial: trial.id,
+    chosenBy: "closeness",
     message: say`Tested: compaction and blocks were made of ${trial.name}, to which this blend is close.`,
   };
 }

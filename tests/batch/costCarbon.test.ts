@@ -20,8 +20,11 @@ const mix = (cementPct: number, soilPct = 60) =>
     materials: [
       { id: "soil", name: "Soil", sharePct: soilPct, looseBulkDensityKgM3: 1200, moisturePct: 6 },
       {
-        ...{ id: "sand", name: "Sand", sharePct: 100 - soilPct },
-        ...{ looseBulkDensityKgM3: 1500, moisturePct: 4 },
+        id: "sand",
+        name: "Sand",
+        sharePct: 100 - soilPct,
+        looseBulkDensityKgM3: 1500,
+        moisturePct: 4,
       },
     ],
     cementPct,
@@ -128,7 +131,9 @@ describe("mixSaving", () => {
   it("says of the mix that cannot be priced what is missing", () => {
     const other = recipe({
       materials: [{ id: "clay", name: "Clay", sharePct: 100, moisturePct: 5 }],
-      ...{ cementPct: 8, targetMoisturePct: 9, batchDryMassKg: 100 },
+      cementPct: 8,
+      targetMoisturePct: 9,
+      batchDryMassKg: 100,
     });
     const { status, message, saved } = mixSaving({ mix: mix(8), other, prices: PRICES });
     expect([status, saved]).toEqual(["incomplete", null]);
@@ -300,7 +305,10 @@ describe("carbonComparison", () => {
     const made = (end: "low" | "high") =>
       6000 * factors.soil[end] + 4000 * factors.sand[end] + 800 * factors.cement[end];
     const found = carbonComparison({
-      ...{ carbon, wastePct: 25, concreteVolumeM3: 2, aggregate: factors.sand },
+      carbon,
+      wastePct: 25,
+      concreteVolumeM3: 2,
+      aggregate: factors.sand,
       concreteCementCarbonKg: { low: 400, high: 600 },
     })!;
     near(found.earth.low, made("low") / 1.25, EXACT, "earth, low");

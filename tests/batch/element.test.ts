@@ -92,7 +92,9 @@ describe("elementQuantities", () => {
     fc.assert(
       fc.property(metres, metres, fc.double({ min: 0.05, max: 0.09, noNaN: true }), (l, w, t) => {
         const ring: RingElement = {
-          ...{ kind: "ring", thicknessM: t, ...SHARED },
+          kind: "ring",
+          thicknessM: t,
+          ...SHARED,
           plan: { shape: "rectangle", lengthM: l, widthM: w },
         };
         const found = quantities(ring).amounts!;

@@ -337,7 +337,8 @@ describe("one record of the mix", () => {
     near(parts!.size, 140 / (3 * 1.2 + 1.5), CLOSE, "size of a part");
     const [only] = input.materials;
     const alone = mixRecord({
-      ...{ ...input, materials: [{ ...only, sharePct: 100 }] },
+      ...input,
+      materials: [{ ...only, sharePct: 100 }],
       tolerances: { shares: {}, cement: tolerances.cement },
     });
     expect(alone.parts!.cement!.measure).not.toBeNull();

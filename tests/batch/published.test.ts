@@ -72,9 +72,15 @@ describe("common practice, as a check of our arithmetic only", () => {
     // By mass it is another number: 1200 in 7 x 1200 + 2 x 1400.
     near(shares.cementPct, 120_000 / 11_200, { rel: 1e-12, abs: 0 }, "by mass");
     const record = mixRecord({
-      ...{ state: "proposed", reasons: [], tolerances: { shares: {} }, water: { tolerancePct: 1 } },
+      state: "proposed",
+      reasons: [],
+      tolerances: { shares: {} },
+      water: { tolerancePct: 1 },
       materials: shares.materials.map(({ id, sharePct }) => ({
-        ...{ id, name: id, sharePct, moisturePct: 3 },
+        id,
+        name: id,
+        sharePct,
+        moisturePct: 3,
         looseBulkDensityKgM3: id === "soil" ? 1200 : 1400,
       })),
       cementPct: shares.cementPct,
@@ -97,7 +103,12 @@ describe("common practice, as a check of our arithmetic only", () => {
 
 it("the forms of the field tests come in the order in which a soil is met", () => {
   expect(FIELD_TESTS.map(({ id }) => id)).toEqual([
-    ...["wash-and-smell", "jar", "ribbon", "plastic-ball", "shrinkage-box", "ball-and-drop"],
+    "wash-and-smell",
+    "jar",
+    "ribbon",
+    "plastic-ball",
+    "shrinkage-box",
+    "ball-and-drop",
   ]);
 });
 

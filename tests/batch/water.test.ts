@@ -10,8 +10,12 @@ const EXACT = { rel: 1e-10, abs: 1e-10 };
 const mix = (moisturePct: number, change: Partial<RecipeInput> = {}): RecipeInput => ({
   materials: [
     {
-      ...{ id: "soil", name: "Soil", sharePct: 100, moisturePct },
-      ...{ looseBulkDensityKgM3: 1200, particleDensityKgM3: 2650 },
+      id: "soil",
+      name: "Soil",
+      sharePct: 100,
+      moisturePct,
+      looseBulkDensityKgM3: 1200,
+      particleDensityKgM3: 2650,
     },
   ],
   cementPct: 8,

@@ -32,8 +32,10 @@ describe("the mix page, five materials with 250 draws, warm", () => {
     const { blend, result } = tuneBlend(open, now);
     const components = result.materials.map(({ name, curve }) => ({ name, curve }));
     chartSvg(blendChart("Grading", blend, [], components), {
-      ...{ widthPx: 640, heightPx: 400 },
-      ...{ locale: "en", idPrefix: "bench" },
+      widthPx: 640,
+      heightPx: 400,
+      locale: "en",
+      idPrefix: "bench",
     });
   });
 

@@ -203,7 +203,9 @@ describe("a band", () => {
   it("is kept first, and its middle sought within it", () => {
     // One material lies in the band far from its middle, the other outside but near the middle.
     const one = (id: string, fines: number, sand: number) => ({
-      ...{ id, minSharePct: 0, maxSharePct: 100 },
+      id,
+      minSharePct: 0,
+      maxSharePct: 100,
       curve: curve([0.063, fines], [2, sand], [20, 100]),
     });
     const points = [

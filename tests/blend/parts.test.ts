@@ -58,7 +58,9 @@ describe("practical parts", () => {
   it("within a band lie nearest to its middle", () => {
     const curveWith = (fines: number) => curve([0.063, fines], [2, 100]);
     const materials = [40, 0].map((fines, j) => ({
-      ...{ id: `m${j}`, minSharePct: 0, maxSharePct: 100 },
+      id: `m${j}`,
+      minSharePct: 0,
+      maxSharePct: 100,
       curve: curveWith(fines),
     }));
     const points = [{ sizeMm: 0.063, lowPct: 10, highPct: 30 }];

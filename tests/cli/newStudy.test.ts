@@ -18,17 +18,46 @@ describe("new, told by options", () => {
   it("writes what was said, a study that computes, and a schema that it keeps to", async () => {
     const folder = join(temporaryFolder(), "wall");
     const run = await runCli([
-      ...["new", folder, "--title", "Gate: “wall” #2", "--place", "=here", "--language", "es-MX"],
-      ...["--page", "us-letter", "--currency", "MXN", "--date", "2027-02-28", "--length", "8 m"],
-      ...["--height", "2.2 m", "--thickness", "450 mm", "--strength", "2.5 MPa"],
-      ...["--material", "soil: Loma roja", "--material", "sand: Arena: de río"],
-      ...["--material", "gravel: Grava"],
+      "new",
+      folder,
+      "--title",
+      "Gate: “wall” #2",
+      "--place",
+      "=here",
+      "--language",
+      "es-MX",
+      "--page",
+      "us-letter",
+      "--currency",
+      "MXN",
+      "--date",
+      "2027-02-28",
+      "--length",
+      "8 m",
+      "--height",
+      "2.2 m",
+      "--thickness",
+      "450 mm",
+      "--strength",
+      "2.5 MPa",
+      "--material",
+      "soil: Loma roja",
+      "--material",
+      "sand: Arena: de río",
+      "--material",
+      "gravel: Grava",
     ]);
     expect(run.code, run.stderr).toBe(0);
     const { text, entries } = study(folder);
     expect(entries).toMatchObject({
-      ...{ invented: true, title: "Gate: “wall” #2", place: "=here", language: "es-MX" },
-      ...{ page: "us-letter", currency: "MXN", date: "2027-02-28", units: "SI" },
+      invented: true,
+      title: "Gate: “wall” #2",
+      place: "=here",
+      language: "es-MX",
+      page: "us-letter",
+      currency: "MXN",
+      date: "2027-02-28",
+      units: "SI",
       element: { length: "8 m", height: "2.2 m", thickness: "450 mm" },
       strength: { requirement: { strength: "2.5 MPa" } },
     });
@@ -93,7 +122,12 @@ describe("new, from sheets", () => {
     writeFileSync(join(from, "river-sand.csv"), SIEVE.replace("400\npan,300", "690\npan,10"));
     const folder = join(from, "wall");
     const run = await runCli([
-      ...["new", folder, "--title", "Gate", "--sheets", join(from, "hill-loam-sieve.csv")],
+      "new",
+      folder,
+      "--title",
+      "Gate",
+      "--sheets",
+      join(from, "hill-loam-sieve.csv"),
       join(from, "river-sand.csv"),
     ]);
     expect(run.code, run.stderr).toBe(0);
@@ -104,7 +138,9 @@ describe("new, from sheets", () => {
       title: "Gate",
       materials: [
         {
-          ...{ id: "hill-loam", name: "Hill loam", role: "soil" },
+          id: "hill-loam",
+          name: "Hill loam",
+          role: "soil",
           sieve: "sheets/hill-loam-sieve.csv",
         },
         { id: "river-sand", name: "River sand", role: "sand", sieve: "sheets/river-sand.csv" },

@@ -116,9 +116,14 @@ describe("tables", () => {
 
 describe("strength by age", () => {
   const at = (ageDays: number, meanMpa: number, blocksMeanMpa: number | null) => ({
-    ...{ ageDays, meanMpa, meanLowMpa: meanMpa - 0.1, meanHighMpa: meanMpa + 0.3 },
-    ...{ predictionLowMpa: meanMpa - 0.4, predictionHighMpa: meanMpa + 0.5 },
-    ...{ blocks: blocksMeanMpa === null ? 0 : 4, blocksMeanMpa },
+    ageDays,
+    meanMpa,
+    meanLowMpa: meanMpa - 0.1,
+    meanHighMpa: meanMpa + 0.3,
+    predictionLowMpa: meanMpa - 0.4,
+    predictionHighMpa: meanMpa + 0.5,
+    blocks: blocksMeanMpa === null ? 0 : 4,
+    blocksMeanMpa,
   });
   const found = {
     status: "ok" as const,
@@ -161,7 +166,8 @@ describe("strength by age", () => {
 describe("the regression's table", () => {
   it("says where the curve stands among covariates and batches", () => {
     const blocks = blocksOf(SIXTEEN).map((block, index) => ({
-      ...{ ...block, batch: `M${index % 3}` },
+      ...block,
+      batch: `M${index % 3}`,
       dryDensityKgM3: 1850 + ((index * 37) % 90),
     }));
     const notes = (options: Partial<FitStrengthOptions>) => {
@@ -185,7 +191,8 @@ describe("the regression's table", () => {
     const power = models.find(({ model }) => model === "power")!;
     const linear = models.find(({ model }) => model === "linear")!;
     const alone = fitStrength(blocksOf(SIXTEEN), {
-      ...{ model: "linear", ageDays: 28 },
+      model: "linear",
+      ageDays: 28,
       variance: "proportional",
     });
     expect(linear.aicc).toBe(alone.status === "ok" ? alone.aicc : null);

@@ -19,7 +19,22 @@ const CELLS = [
 
 /** What may stand behind a key by mistake. */
 const ENTRIES: readonly unknown[] = [
-  ...[0, -1, 1, 1e9, 1e-9, 1e308, "", " ", null, true, false, [], {}, [[]], [null], { x: 1 }],
+  0,
+  -1,
+  1,
+  1e9,
+  1e-9,
+  1e308,
+  "",
+  " ",
+  null,
+  true,
+  false,
+  [],
+  {},
+  [[]],
+  [null],
+  { x: 1 },
   ..."0 %|100 %|-5 %|1e9 %|0 kg|100 g|0.001 kg|5 t|0 mm|0.4 mm|400 m|12 in|0 MPa|1000 MPa|1 psi|0 d|28 d|1e6 d".split(
     "|",
   ),

@@ -79,15 +79,13 @@ function reported({ entries, sheets }: FuzzStudy): FuzzStudy {
       [String(soil.sieve)]: [
         ["# as reported"],
         ["size (mm)", "passing (%)"],
-        ...[
-          ["16", "100"],
-          ["8", "91.5"],
-          ["4", "81.4"],
-          ["2", "70.5"],
-          ["0.6", "52.4"],
-          ["0.2", "38.5"],
-          ["0.063", "27.5"],
-        ],
+        ["16", "100"],
+        ["8", "91.5"],
+        ["4", "81.4"],
+        ["2", "70.5"],
+        ["0.6", "52.4"],
+        ["0.2", "38.5"],
+        ["0.063", "27.5"],
       ],
       [String(entries.compaction)]: [
         ["optimum water content (%)", "10.5"],

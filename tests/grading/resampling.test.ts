@@ -282,8 +282,13 @@ describe("resampleReadings", () => {
       { timeMin: 60, depthMm: 100, temperatureC: 20, solidsG: 0.12, row: 9 },
     ];
     const pipette = {
-      ...{ file: "sheets/pipette.csv", dryMassG: 20, separatingSizeMm: 0.063, samples },
-      ...{ cylinderVolumeCm3: 500, pipetteVolumeCm3: 10, dispersantG: 1 },
+      file: "sheets/pipette.csv",
+      dryMassG: 20,
+      separatingSizeMm: 0.063,
+      samples,
+      cylinderVolumeCm3: 500,
+      pipetteVolumeCm3: 10,
+      dispersantG: 1,
     };
     const none = Object.fromEntries(Object.keys(DEFAULT_READING_ERRORS).map((name) => [name, 0]));
     const curves = resampleReadings(

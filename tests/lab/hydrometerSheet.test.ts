@@ -161,8 +161,13 @@ describe("a density hydrometer, in the form of ISO 17892-4", () => {
     expect(analyseHydrometer(named, INPUT).water).toBe("modern");
     const thousandths = [
       ...sheet("BS", "method,ISO 17892-4"),
-      ...["calibration 1 reading,-5", MARKS[1], "calibration 2 reading,30", MARKS[3], READ[0]],
-      ...["1,24,0.5,20", "60,12,0.5,20"],
+      "calibration 1 reading,-5",
+      MARKS[1],
+      "calibration 2 reading,30",
+      MARKS[3],
+      READ[0],
+      "1,24,0.5,20",
+      "60,12,0.5,20",
     ];
     const bs = await read(readHydrometer, thousandths);
     const [a, b] = [record, bs.record].map((each) => analyseHydrometer(each, INPUT));
@@ -406,9 +411,14 @@ describe("a pretreatment", () => {
 
   it("may stand in a pipette sheet", async () => {
     const { record } = await read(readPipette, [
-      ...["dry mass (g),20", "separating sieve (mm),0.063", "cylinder volume (ml),500"],
-      ...["pipette volume (ml),10", "dispersant mass (g),1", ...TREATED],
-      ...["time (min),depth (mm),temperature (C),solids (g)", "4.7,100,20,0.22"],
+      "dry mass (g),20",
+      "separating sieve (mm),0.063",
+      "cylinder volume (ml),500",
+      "pipette volume (ml),10",
+      "dispersant mass (g),1",
+      ...TREATED,
+      "time (min),depth (mm),temperature (C),solids (g)",
+      "4.7,100,20,0.22",
     ]);
     expect(record.pretreatment?.lossPct).toBe(3.2);
   });

@@ -42,8 +42,12 @@ function folderWith(cells: readonly string[]): string {
   folders.push(folder);
   const notebook = {
     cells: cells.map((source, index) => ({
-      ...{ cell_type: "code", id: `cell-${index}`, metadata: {}, source: [source] },
-      ...{ execution_count: null, outputs: [] },
+      cell_type: "code",
+      id: `cell-${index}`,
+      metadata: {},
+      source: [source],
+      execution_count: null,
+      outputs: [],
     })),
     metadata: {
       kernelspec: {

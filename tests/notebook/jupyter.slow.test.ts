@@ -75,8 +75,12 @@ it("Jupyter's runner tells an error that it allows, and runs what follows, outsi
     "await 0;\nconsole.log(formatPlain(2).number);",
   ];
   const cells = sources.map((source, index) => ({
-    ...{ cell_type: "code", id: `cell-${index}`, metadata: {}, source: [source] },
-    ...{ execution_count: null, outputs: [] },
+    cell_type: "code",
+    id: `cell-${index}`,
+    metadata: {},
+    source: [source],
+    execution_count: null,
+    outputs: [],
   }));
   const kernelspec = { display_name: "TypeScript (loambook)", name: "loambook" };
   const notebook = { cells, metadata: { kernelspec }, nbformat: 4, nbformat_minor: 5 };

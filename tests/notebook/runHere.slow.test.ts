@@ -17,7 +17,8 @@ it.each(["permit-appendix.ipynb", "permit-appendix.es.ipynb"])(
         notebookPath,
         lend: async (_, showIn) => ({
           ...loam,
-          ...{ showIn, show: showIn("en") },
+          showIn,
+          show: showIn("en"),
           openStudy: (folder: string, options: object) =>
             loam.openStudy(resolve(dirname(notebookPath), folder), options),
         }),

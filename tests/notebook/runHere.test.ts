@@ -16,7 +16,10 @@ async function run(
 ) {
   const notebookPath = join(temporaryFolder(), "cells.ipynb");
   const made = cells.map((cell, index) => ({
-    ...{ cell_type: "code", id: `cell-${index}`, execution_count: null, outputs: [] },
+    cell_type: "code",
+    id: `cell-${index}`,
+    execution_count: null,
+    outputs: [],
     source: typeof cell === "string" ? cell : cell.source,
     metadata: typeof cell === "string" ? {} : { tags: cell.tags },
   }));

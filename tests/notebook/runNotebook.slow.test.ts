@@ -70,7 +70,9 @@ describe("runNotebook with a kernel", { timeout: PATIENCE }, () => {
       cell_type: "code",
       id: `cell-${index}`,
       source: `const value${index} = ${index};`,
-      ...{ metadata: {}, execution_count: null, outputs: [] },
+      metadata: {},
+      execution_count: null,
+      outputs: [],
     }));
     const notebookPath = join(folder, "many-cells.ipynb");
     const notebook = { cells, metadata: {}, nbformat: 4, nbformat_minor: 5 };

@@ -19,7 +19,14 @@ it("makes the pictures of the README from the invented example", async () => {
 
   const page = (number: number, name: string) =>
     promisify(execFile)("pdftoppm", [
-      ...["-png", "-r", "80", "-f", String(number), "-l", String(number), "-singlefile"],
+      "-png",
+      "-r",
+      "80",
+      "-f",
+      String(number),
+      "-l",
+      String(number),
+      "-singlefile",
       join(out, "appendix.pdf"),
       join(PICTURES, name),
     ]);

@@ -20,7 +20,14 @@ it("makes the pictures of the README's tour from the invented example", async ()
   const sheets = await runCli(["site", STUDY, "--out", site]);
   expect(sheets.code, sheets.stderr).toBe(0);
   await promisify(execFile)("pdftoppm", [
-    ...["-png", "-r", "60", "-f", "1", "-l", "1", "-singlefile"],
+    "-png",
+    "-r",
+    "60",
+    "-f",
+    "1",
+    "-l",
+    "1",
+    "-singlefile",
     join(site, "bucket-card.pdf"),
     join(PICTURES, "tour-bucket-card"),
   ]);

@@ -9,14 +9,25 @@ function notes(orientation: number, little: boolean): number[] {
   const tag = little ? [0x12, 0x01] : [0x01, 0x12];
   const body = [
     ...words("Exif"),
-    ...[0, 0],
+    0,
+    0,
     ...words(little ? "II" : "MM"),
     ...pair(42),
     ...four(8),
     // Two entries: one of no matter, then the orientation.
     ...pair(2),
-    ...[...pair(1), ...pair(3), ...four(1), ...pair(9), 0, 0],
-    ...[...tag, ...pair(3), ...four(1), ...pair(orientation), 0, 0],
+    ...pair(1),
+    ...pair(3),
+    ...four(1),
+    ...pair(9),
+    0,
+    0,
+    ...tag,
+    ...pair(3),
+    ...four(1),
+    ...pair(orientation),
+    0,
+    0,
   ];
   return [0xff, 0xe1, 0, body.length + 2, ...body];
 }

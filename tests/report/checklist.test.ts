@@ -10,11 +10,16 @@ import { render } from "../../src/words/render.js";
 import { HOSTILE, META } from "./sampleNotebook.js";
 
 const markdown = (source: string, tags: string[] = []) => ({
-  ...{ cell_type: "markdown", source, metadata: { tags } },
+  cell_type: "markdown",
+  source,
+  metadata: { tags },
 });
 const MIME = "application/vnd.loambook.node+json";
 const shown = (block: object) => ({
-  ...{ cell_type: "code", source: "", metadata: { tags: ["hide-code"] }, execution_count: 1 },
+  cell_type: "code",
+  source: "",
+  metadata: { tags: ["hide-code"] },
+  execution_count: 1,
   outputs: [{ output_type: "display_data", data: { [MIME]: block }, metadata: {} }],
 });
 
@@ -99,7 +104,9 @@ describe("a clause checklist in a report", () => {
     const report = reportOf([{ clause: "9", requirement: "Fire.", answeredBy: "fire" }]);
     expect(report.findings).toHaveLength(1);
     expect(report.findings[0]).toMatchObject({
-      ...{ severity: "warning", code: "section-not-in-report", value: "fire" },
+      severity: "warning",
+      code: "section-not-in-report",
+      value: "fire",
     });
     expect(render(report.findings[0].expected)).toBe(
       "one of mix, strength, below-it, own-words-here",

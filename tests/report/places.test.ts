@@ -10,7 +10,10 @@ import { META } from "./sampleNotebook.js";
 
 const MIME = "application/vnd.loambook.node+json";
 const shown = (block: object) => ({
-  ...{ cell_type: "code", source: "", metadata: { tags: ["hide-code"] }, execution_count: 1 },
+  cell_type: "code",
+  source: "",
+  metadata: { tags: ["hide-code"] },
+  execution_count: 1,
   outputs: [{ output_type: "display_data", data: { [MIME]: block }, metadata: {} }],
 });
 
@@ -110,7 +113,12 @@ describe("places of a report", () => {
 
 it("two figures of half width stand side by side, a third alone", () => {
   const figure = (number: number, half?: boolean) => ({
-    ...{ kind: "figure" as const, svg: "", alt: "", caption: "", number, half },
+    kind: "figure" as const,
+    svg: "",
+    alt: "",
+    caption: "",
+    number,
+    half,
   });
   const nodes = [figure(1, true), figure(2, true), figure(3, true), figure(4)];
   expect(pairedFigures(nodes).map(({ kind }) => kind)).toEqual(["pair", "figure", "figure"]);
@@ -119,7 +127,9 @@ it("two figures of half width stand side by side, a third alone", () => {
 it("a cited table has no column without a word, and links keep their columns", () => {
   const [sentence, part] = cited("Blocks.", [
     {
-      ...{ kind: "table", key: "blocks", caption: "Blocks" },
+      kind: "table",
+      key: "blocks",
+      caption: "Blocks",
       columns: ["a", "b", "c"].map((header) => ({ header })),
       rows: [
         ["1", "", ""],

@@ -169,7 +169,10 @@ describe("site sheets", () => {
       cementBulkDensityKgM3: 1200,
       targetMoisturePct: shelter.compaction!.peak!.optimumWaterPct,
       mixerVolumeL: 100,
-      ...{ state: "tested", reasons: [], water: { tolerancePct: 1 }, tolerances: { shares } },
+      state: "tested",
+      reasons: [],
+      water: { tolerancePct: 1 },
+      tolerances: { shares },
       buckets: { bucketL: 5 * GALLON_L },
     });
     const result = {

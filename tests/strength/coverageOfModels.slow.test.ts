@@ -74,7 +74,9 @@ describe("coverage in 2,000 simulated studies of each model", () => {
     const truth = (content: number) => -0.4 + 0.62 * content - 0.02 * content ** 2;
     expectNinetyFive(
       shares({
-        ...{ seed: 11, options: { model: "quadratic" }, meanMpa: truth(AT) },
+        seed: 11,
+        options: { model: "quadratic" },
+        meanMpa: truth(AT),
         make: (random) =>
           study(1, 4, (content) => ({
             ageDays: 28,
@@ -90,7 +92,9 @@ describe("coverage in 2,000 simulated studies of each model", () => {
     const truth = (content: number) => 0.42 * content ** 0.9;
     expectNinetyFive(
       shares({
-        ...{ seed: 12, options: { model: "power" }, meanMpa: truth(AT) },
+        seed: 12,
+        options: { model: "power" },
+        meanMpa: truth(AT),
         make: (random) =>
           study(1, 4, (content) => ({
             ageDays: 28,
@@ -116,7 +120,8 @@ describe("coverage in 2,000 simulated studies of each model", () => {
           covariates: ["ln age", "dry density", "moisture at test"],
           at: { "dry density": 1900, "moisture at test": 4 },
         },
-        ...{ seed: 13, meanMpa: truth(AT, 28, 1900, 4) },
+        seed: 13,
+        meanMpa: truth(AT, 28, 1900, 4),
         make: (random) =>
           study(1, 6, (content) => {
             const ageDays = [7, 28, 90][random.integer(3)];
@@ -136,7 +141,9 @@ describe("coverage in 2,000 simulated studies of each model", () => {
     const truth = (content: number) => -0.6 + 0.42 * content;
     expectNinetyFive(
       shares({
-        ...{ seed: 14, options: { model: "linear", variance: "proportional" }, meanMpa: truth(AT) },
+        seed: 14,
+        options: { model: "linear", variance: "proportional" },
+        meanMpa: truth(AT),
         make: (random) =>
           study(1, 5, (content) => ({
             ageDays: 28,
@@ -155,10 +162,13 @@ describe("coverage in 2,000 simulated studies of each model", () => {
     const options = { model: "linear", batches: "block" } as const;
     expectNinetyFive(
       shares({
-        ...{ seed: 15, options, meanMpa: truth(AT) },
+        seed: 15,
+        options,
+        meanMpa: truth(AT),
         make: (random) =>
           study(3, 2, (content, batch) => ({
-            ...{ ageDays: 28, batch: `M${batch}` },
+            ageDays: 28,
+            batch: `M${batch}`,
             strengthMpa: truth(content) + levels[batch] + 0.2 * random.normal(),
           })),
         draw: (random) => truth(AT) + 0.2 * random.normal(),
@@ -175,7 +185,10 @@ describe("coverage in 2,000 simulated studies of each model", () => {
           const level = 0.25 * random.normal();
           return [1, 2, 3].map(
             (block): SpecimenRecord => ({
-              ...{ id: `${content}-${batch}-${block}`, row: 2, ageDays: 28, cementPct: content },
+              id: `${content}-${batch}-${block}`,
+              row: 2,
+              ageDays: 28,
+              cementPct: content,
               batch: `${content}-${batch}`,
               strengthMpa: truth(content) + level + 0.15 * random.normal(),
             }),

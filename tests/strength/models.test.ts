@@ -17,7 +17,10 @@ const AGES = [7, 28, 56];
 /** Invented: the sixteen blocks at three ages, with densities, moistures and three crossing batches. */
 const FULL: SpecimenRecord[] = AGES.flatMap((ageDays, age) =>
   blocksOf(SIXTEEN).map((block, index) => ({
-    ...{ ...block, id: `${block.id}-${ageDays}`, ageDays, batch: `M${(index % 3) + 1}` },
+    ...block,
+    id: `${block.id}-${ageDays}`,
+    ageDays,
+    batch: `M${(index % 3) + 1}`,
     strengthMpa: block.strengthMpa * [0.6, 1, 1.15][age],
     dryDensityKgM3: 1850 + ((index * 37 + age * 11) % 90),
     testMoisturePct: 3 + ((index * 5 + age) % 7) / 3,
@@ -46,7 +49,9 @@ describe("covariates, batches and weights", () => {
   it("is no fit where all blocks have one density, which then tells nothing", () => {
     const same = blocksOf(SIXTEEN).map((block) => ({ ...block, dryDensityKgM3: 1900 }));
     const found = fitStrength(same, {
-      ...{ model: "linear", ageDays: 28, covariates: ["dry density"] },
+      model: "linear",
+      ageDays: 28,
+      covariates: ["dry density"],
     } as const);
     expect(found.status).not.toBe("ok");
     expect(render(found.message)).not.toContain("NaN");
@@ -219,18 +224,14 @@ describe("batches", () => {
 
   it("parts the scatter as by hand", () => {
     const blocks = blocksOf([
-      ...[
-        [4, 1],
-        [4, 1.2],
-        [4, 1.4],
-        [4, 1.6],
-      ],
-      ...[
-        [6, 2],
-        [6, 2.2],
-        [6, 2],
-        [6, 2.2],
-      ],
+      [4, 1],
+      [4, 1.2],
+      [4, 1.4],
+      [4, 1.6],
+      [6, 2],
+      [6, 2.2],
+      [6, 2],
+      [6, 2.2],
     ]).map((block, index) => ({ ...block, batch: `M${Math.floor(index / 2)}` }));
     const found = batchScatter(blocks, { ageDays: 28 });
     // Between: 4 × 0.2² over 2 degrees; within: 8 × 0.1² over 4. For 2 and 4 degrees P(F > f) = (1 + f/2)⁻².
@@ -270,7 +271,8 @@ describe("residualChecks", () => {
     expect(growth.status).toBe("doubt");
     expect(render(growth.message)).toContain("proportional");
     const weighted = fitStrength(blocksOf(pairs), {
-      ...{ model: "linear", ageDays: 28 },
+      model: "linear",
+      ageDays: 28,
       variance: "proportional",
     });
     expect(residualChecks(weighted)[2].status).toBe("no-doubt");

@@ -18,7 +18,9 @@ const file = new URL("../reference/strengthStatsmodels.json", import.meta.url);
 const fixture = JSON.parse(readFileSync(file, "utf8"));
 const OPTIONS: TestProgrammeOptions = {
   aim: { kind: "width", halfWidthMpa: 0.15, atPct: 7 },
-  ...{ contentsPct: [10, 4, 6, 8, 4], sdMpa: 0.25, ageDays: 28 },
+  contentsPct: [10, 4, 6, 8, 4],
+  sdMpa: 0.25,
+  ageDays: 28,
 };
 
 describe("testProgramme", () => {
@@ -122,7 +124,11 @@ describe("testProgramme", () => {
 
 describe("workshop trials", () => {
   const trial = (id: string, l: number, a: number, b: number) => ({
-    ...{ id, mix: "invented", lab: { l, a, b }, dryToConstantMass: true, row: 2 },
+    id,
+    mix: "invented",
+    lab: { l, a, b },
+    dryToConstantMass: true,
+    row: 2,
   });
 
   it("has the CIEDE2000 of the test pairs of Sharma, Wu and Dalal (from memory)", () => {
@@ -160,7 +166,10 @@ describe("workshop trials", () => {
     const words = (l: number) =>
       compareTrials([trial("A", 50, 0, 0), trial("B", l, 0, 0)])[0].words;
     expect([50.8, 51.3, 54.8, 55.5].map(words)).toEqual([
-      ...["hardly seen", "seen side by side", "seen side by side", "seen at a glance"],
+      "hardly seen",
+      "seen side by side",
+      "seen side by side",
+      "seen at a glance",
     ]);
   });
 
@@ -178,8 +187,15 @@ describe("workshop trials", () => {
     expect(good.codes).toEqual([]);
     expect(good.trials).toEqual([
       {
-        ...{ id: "T1", mix: "3 soil : 1 sand", texture: "smooth", edges: "sharp", thicknessMm: 12 },
-        ...{ dryingHours: 48, dryToConstantMass: true, munsell: "7.5YR 6/4", row: 2 },
+        id: "T1",
+        mix: "3 soil : 1 sand",
+        texture: "smooth",
+        edges: "sharp",
+        thicknessMm: 12,
+        dryingHours: 48,
+        dryToConstantMass: true,
+        munsell: "7.5YR 6/4",
+        row: 2,
         lab: { l: 60, a: 10, b: 20 },
       },
       { id: "T2", mix: "soil", row: 3 },
@@ -191,13 +207,14 @@ describe("workshop trials", () => {
       codes: [],
       trials: [
         {
-          ...{ id: "L1", cracks: "hairline", colour: "light brown", dryToConstantMass: true },
-          ...{
-            photograph: "photos/L1.jpg",
-            seenBy: "the laboratory",
-            seenOn: "2026-06-12",
-            row: 2,
-          },
+          id: "L1",
+          cracks: "hairline",
+          colour: "light brown",
+          dryToConstantMass: true,
+          photograph: "photos/L1.jpg",
+          seenBy: "the laboratory",
+          seenOn: "2026-06-12",
+          row: 2,
         },
       ],
     });

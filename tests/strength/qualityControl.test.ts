@@ -17,7 +17,10 @@ import { near } from "./near.js";
 const file = new URL("../reference/strengthStatsmodels.json", import.meta.url);
 const fixture = JSON.parse(readFileSync(file, "utf8"));
 const MEAN_AND_LEAST: AcceptanceRule = {
-  ...{ kind: "mean-and-least", blocks: 5, meanMpa: 2.07, minMpa: 1.72 },
+  kind: "mean-and-least",
+  blocks: 5,
+  meanMpa: 2.07,
+  minMpa: 1.72,
 };
 
 describe("acceptance", () => {
@@ -25,7 +28,9 @@ describe("acceptance", () => {
     for (const { n, k, p, accept } of fixture.acceptance) {
       const rule = { kind: "mean-less-ks", blocks: n, factor: k, requiredMpa: 2 } as const;
       const found = acceptanceRisks(rule, {
-        ...{ sdMpa: 0.3, acceptableQuality: Math.min(p, 0.4), rejectableQuality: 0.5 },
+        sdMpa: 0.3,
+        acceptableQuality: Math.min(p, 0.4),
+        rejectableQuality: 0.5,
       });
       near(1 - found.builderRisk, accept, { rel: 1e-9, abs: 1e-12 }, `${n}, ${k}, ${p}`);
     }
@@ -116,7 +121,10 @@ describe("acceptance", () => {
     expect(judgeLot(MEAN_AND_LEAST, [2.5, 2.5, 2.5]).status).toBe("wrong-number");
     expect(() => judgeLot({ ...MEAN_AND_LEAST, blocks: 0 }, [2])).toThrow("`rule.blocks`: 0");
     const less = (more: object): AcceptanceRule => ({
-      ...{ kind: "mean-less-ks", blocks: 2, factor: 1, requiredMpa: 2 },
+      kind: "mean-less-ks",
+      blocks: 2,
+      factor: 1,
+      requiredMpa: 2,
       ...more,
     });
     for (const [rule, name] of [

@@ -29,8 +29,14 @@ const specimens: SpecimenRecord[] = fixture.blocks.map(
     ],
     index: number,
   ) => ({
-    ...{ id: `B${index + 1}`, cementPct, ageDays, batch, dryDensityKgM3 },
-    ...{ testMoisturePct, strengthMpa, row: index + 2 },
+    id: `B${index + 1}`,
+    cementPct,
+    ageDays,
+    batch,
+    dryDensityKgM3,
+    testMoisturePct,
+    strengthMpa,
+    row: index + 2,
   }),
 );
 

@@ -53,7 +53,11 @@ describe("what a difference is due to", () => {
     }
     const table = renderAll(attributionTable(a.result, b.result, steps)) as TableBlock;
     expect(table.columns.map(({ header }) => header)).toEqual([
-      ...["Result", "Target and limits", "What was tested", "Requirement", "Element and site"],
+      "Result",
+      "Target and limits",
+      "What was tested",
+      "Requirement",
+      "Element and site",
       "Cement, prices, carbon",
     ]);
     const made = table.rows.find(([name]) => `${name}`.startsWith("Rammed volume"))!;

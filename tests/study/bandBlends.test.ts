@@ -52,8 +52,11 @@ function problem(seed: number, seek: BandAim) {
       config: {
         ...example.config.materials[from],
         ...named,
-        ...{ minSharePct: least, maxSharePct: random.uniform() < 0.2 ? 60 : 100 },
-        ...{ bulkingPct: 10, haulKm: 20, finesPlusMinusPct: 1 },
+        minSharePct: least,
+        maxSharePct: random.uniform() < 0.2 ? 60 : 100,
+        bulkingPct: 10,
+        haulKm: 20,
+        finesPlusMinusPct: 1,
         price: { amount: low, low, high: low + 5, per: "t", written: `${low} per t` } as const,
       },
       result: { ...example.materials[from], ...named, curve: curve(...points) },
@@ -218,10 +221,18 @@ describe("a blend sought within a band", () => {
         const counts = whole.materials.map(({ parts }) => parts);
         const changes = bucketSensitivity(input, blend, counts, looseDryDensityKgM3);
         const pages = [
-          ...[recipeTable(result), mixCard(result), siteOrderList(result), siteSheets(result)],
-          ...[quantitiesTable(result), costTable(result), carbonTable(result)],
-          ...[toleranceTable(result), mix.recipe, mix.parts, mix.quantities.mix],
-          ...[blendPartsTable(whole, (id) => `${config.materials.find((m) => m.id === id)?.name}`)],
+          recipeTable(result),
+          mixCard(result),
+          siteOrderList(result),
+          siteSheets(result),
+          quantitiesTable(result),
+          costTable(result),
+          carbonTable(result),
+          toleranceTable(result),
+          mix.recipe,
+          mix.parts,
+          mix.quantities.mix,
+          blendPartsTable(whole, (id) => `${config.materials.find((m) => m.id === id)?.name}`),
           bucketTable(changes, (id) => `${config.materials.find((m) => m.id === id)?.name}`),
         ];
         for (const { name } of gone) expect(textOf(pages)).not.toContain(name);

@@ -31,7 +31,9 @@ describe("compareStudies", () => {
     const other = full(await openStudy(copy.folder));
     const { entries, sheets, results } = compareStudies(before, other);
     expect(entries).toContainEqual({
-      ...{ key: "strength.requirement.strengthMpa", before: 1.5, after: 1.3 },
+      key: "strength.requirement.strengthMpa",
+      before: 1.5,
+      after: 1.3,
     });
     expect(entries).toContainEqual({ key: "materials.gravel.maxSharePct", before: 40, after: 30 });
     expect(entries).toContainEqual({ key: "site.labels", before: 8 });
@@ -92,7 +94,9 @@ describe("compareStudies", () => {
     expect(table.notes?.join(" ")).toContain("EUR, USD");
     const without = compareStudies(before, { ...before, mix: undefined });
     expect(without.results.find(({ key }) => key === "made")).toMatchObject({
-      ...{ after: null, difference: null, changed: true },
+      after: null,
+      difference: null,
+      changed: true,
     });
   });
 
@@ -119,7 +123,11 @@ describe("flatConfig", () => {
   it("names things by id, other lists by position, and leaves out what is not there", () => {
     const config = { a: undefined, b: null, list: [{ id: "x", v: 1 }, 2], deep: { c: true } };
     expect(Object.fromEntries(flatConfig(config))).toEqual({
-      ...{ b: null, "list.x.id": "x", "list.x.v": 1, "list.2": 2, "deep.c": true },
+      b: null,
+      "list.x.id": "x",
+      "list.x.v": 1,
+      "list.2": 2,
+      "deep.c": true,
     });
   });
 });

@@ -59,8 +59,13 @@ describe("a sieve sheet with two splits", () => {
     });
     const table = gravel && renderAll(sievingTable("gravel", gravel.sieve));
     expect(table?.rows.map((cells) => cells[2])).toEqual([
-      ...["Whole sample", "Whole sample", "Whole sample", "Subsample 1", "Subsample 1"],
-      ...["Subsample 2", "Subsample 2"],
+      "Whole sample",
+      "Whole sample",
+      "Whole sample",
+      "Subsample 1",
+      "Subsample 1",
+      "Subsample 2",
+      "Subsample 2",
     ]);
     expect(table?.notes?.[2]).toMatch(/^Subsample 2: 200\.0 g dry, 50\.0 g washed out/);
   });
@@ -154,7 +159,11 @@ describe("the least mass of a sample", () => {
       .replace("10,2400", "10,1200");
     expect((await gravelOf(small)).computed).toContainEqual(
       expect.objectContaining({
-        ...{ severity: "warning", code: "small-sample", file: GRAVEL, row: 9, value: "4000 g" },
+        severity: "warning",
+        code: "small-sample",
+        file: GRAVEL,
+        row: 9,
+        value: "4000 g",
         expected: expect.stringContaining("7.5 kg"),
       }),
     );

@@ -34,8 +34,13 @@ function hydrometerSheet(): string {
     return `${timeMin},${reading},5,20`;
   });
   return [
-    ...["hydrometer,152H", "dry mass (g),50", "separating sieve (mm),2", "meniscus correction,0"],
-    ...["time (min),reading,control,temperature (C)", ...rows, ""],
+    "hydrometer,152H",
+    "dry mass (g),50",
+    "separating sieve (mm),2",
+    "meniscus correction,0",
+    "time (min),reading,control,temperature (C)",
+    ...rows,
+    "",
   ].join("\n");
 }
 
@@ -46,9 +51,14 @@ function pipetteSheet(): string {
     return `${timeMin},100,20,${solids}`;
   });
   return [
-    ...["dry mass (g),50", "separating sieve (mm),2", "cylinder volume (l),1"],
-    ...["pipette volume (ml),20", "dispersant mass (g),2"],
-    ...["time (min),depth (mm),temperature (C),solids (g)", ...rows, ""],
+    "dry mass (g),50",
+    "separating sieve (mm),2",
+    "cylinder volume (l),1",
+    "pipette volume (ml),20",
+    "dispersant mass (g),2",
+    "time (min),depth (mm),temperature (C),solids (g)",
+    ...rows,
+    "",
   ].join("\n");
 }
 
@@ -137,9 +147,16 @@ describe("pipette and hydrometer", () => {
     copy.write(
       PIPETTE,
       [
-        ...["dry mass (g),none", "separating sieve (mm),2", "cylinder volume (l),1"],
-        ...["pipette volume (ml),2000", "time (min),depth (mm),temperature (C),solids (g)"],
-        ...["1,100,20,0.9", "0.5,100,20,0.8", "4,,20,-1", "8,100,90,0.5", ""],
+        "dry mass (g),none",
+        "separating sieve (mm),2",
+        "cylinder volume (l),1",
+        "pipette volume (ml),2000",
+        "time (min),depth (mm),temperature (C),solids (g)",
+        "1,100,20,0.9",
+        "0.5,100,20,0.8",
+        "4,,20,-1",
+        "8,100,90,0.5",
+        "",
       ].join("\n"),
     );
     const errors = await errorsOf(copy);

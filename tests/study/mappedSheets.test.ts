@@ -100,9 +100,13 @@ describe("a sheet of one's own layout", () => {
     copy.write(
       "sheets/clay-pipette.csv",
       [
-        ...["dry mass (g),20", "separating sieve (mm),0.063", "cylinder volume (ml),500"],
-        ...["pipette volume (ml),10", "dispersant mass (g),1"],
-        ...["time (min),depth (mm),temperature (C),solids (g)", "4.7,100,20,0.22\n"],
+        "dry mass (g),20",
+        "separating sieve (mm),0.063",
+        "cylinder volume (ml),500",
+        "pipette volume (ml),10",
+        "dispersant mass (g),1",
+        "time (min),depth (mm),temperature (C),solids (g)",
+        "4.7,100,20,0.22\n",
       ].join("\n"),
     );
     copy.edit(

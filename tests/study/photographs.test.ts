@@ -7,8 +7,8 @@ import { temporaryFolder } from "../support/runCli.js";
 
 /** Head of a PNG of 512 × 256 pixels. */
 const PNG = new Uint8Array([
-  ...[0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a, 0, 0, 0, 13, 0x49, 0x48, 0x44, 0x52],
-  ...[0, 0, 2, 0, 0, 0, 1, 0],
+  0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a, 0, 0, 0, 13, 0x49, 0x48, 0x44, 0x52, 0, 0, 2, 0,
+  0, 0, 1, 0,
 ]);
 
 it("opens the pictures that a sheet of looks names, and tells each that it cannot", async () => {
@@ -31,8 +31,14 @@ it("opens the pictures that a sheet of looks names, and tells each that it canno
   const { photographs, findings } = await readPhotographs(folder, [trial]);
   expect(photographs.map(({ bytes, ...one }) => ({ ...one, bytes: bytes.length }))).toEqual([
     {
-      ...{ id: "B1", trial: "First blend", file: "block.png", bytes: 24 },
-      ...{ type: "png", widthPx: 512, heightPx: 256, turnDegrees: 0 },
+      id: "B1",
+      trial: "First blend",
+      file: "block.png",
+      bytes: 24,
+      type: "png",
+      widthPx: 512,
+      heightPx: 256,
+      turnDegrees: 0,
     },
   ]);
   expect(findings.map(({ severity, code }) => `${severity} ${code}`)).toEqual(

@@ -137,13 +137,11 @@ describe("the quality-control plan", () => {
     );
     const { result } = await compute(copy);
     const design = designAcceptance({
-      ...{
-        requiredMpa: 1.5,
-        acceptableQuality: 0.01,
-        rejectableQuality: 0.25,
-        builderRisk: 0.05,
-        ownerRisk: 0.1,
-      },
+      requiredMpa: 1.5,
+      acceptableQuality: 0.01,
+      rejectableQuality: 0.25,
+      builderRisk: 0.05,
+      ownerRisk: 0.1,
     });
     expect(result?.quality?.rule).toEqual(design.rule);
     expect(result?.quality?.risks?.builderRisk).toBeCloseTo(0.05, 6);

@@ -120,8 +120,11 @@ describe("bad input", () => {
     const { findings } = await readStudy(copy.folder);
     expect(findings).toContainEqual(
       expect.objectContaining({
-        ...{ severity: "note", code: "decimal-comma" },
-        ...{ file: "sheets/gravel-sieve.csv", row: 5, value: "6,3" },
+        severity: "note",
+        code: "decimal-comma",
+        file: "sheets/gravel-sieve.csv",
+        row: 5,
+        value: "6,3",
       }),
     );
   });

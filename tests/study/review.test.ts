@@ -16,7 +16,9 @@ describe("checklist", () => {
     expect(result).toBeDefined();
     const [found] = findings.filter(({ code }) => code === "unknown-section");
     expect(found).toMatchObject({
-      ...{ severity: "warning", column: "checklist.3.answered-by", value: "strenght" },
+      severity: "warning",
+      column: "checklist.3.answered-by",
+      value: "strenght",
     });
     expect(found.message).toContain("“strength”");
     for (const { key } of APPENDIX_SECTIONS) expect(found.expected).toContain(key);

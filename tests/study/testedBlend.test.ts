@@ -72,7 +72,9 @@ describe("compareBlends", () => {
 
 describe("testedBlendFindings", () => {
   const trial = (id: string, tested: readonly number[]) => ({
-    ...{ id, name: id, key: `trials.${id}` },
+    id,
+    name: id,
+    key: `trials.${id}`,
     difference: compareBlends(materials, [60, 20, 20], tested),
   });
 

@@ -50,7 +50,9 @@ describe("the choice among several tests of one blend", () => {
   ) => {
     const apart = (differencePoints: number) => ({ differencePoints });
     return {
-      ...{ id, name: id, crushed },
+      id,
+      name: id,
+      crushed,
       compaction: { peak: {} },
       strength: { chosenCementPct: contentPct },
       difference: { close, maxShare: apart(points), maxPassing: apart(0) },
@@ -318,7 +320,9 @@ describe("every study that computes", () => {
           };
           const config = {
             ...given.config,
-            ...{ batchDryMassKg, units, target: { ...given.config.target, exponent } },
+            batchDryMassKg,
+            units,
+            target: { ...given.config.target, exponent },
             materials: given.config.materials.map((material) =>
               material.id === "washed-sand" ? { ...material, maxSharePct: maxSandPct } : material,
             ),

@@ -164,10 +164,15 @@ describe("forms that make another mix", () => {
         .map((row) => row[1]),
     ).toEqual([...counted!.materials.map(({ measure }) => buckets(measure!)), "weigh"]);
     expect(mixCard(result).blocks.map(({ kind }) => kind)).toEqual([
-      ...["table", "keyValues", "note", "table"],
+      "table",
+      "keyValues",
+      "note",
+      "table",
     ]);
     expect(siteBucketCard(result).blocks.map(({ kind }) => kind)).toEqual([
-      ...["table", "table", "note"],
+      "table",
+      "table",
+      "note",
     ]);
     expect(headsOf(usable)).toContain("Buckets");
     expect(render(usable.caption!)).toMatch(/^One batch of 170 kg dry .*Bucket of 10 L/);

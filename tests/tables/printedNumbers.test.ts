@@ -67,15 +67,13 @@ function pagesOf(result: StudyResult): Record<string, readonly (ReportBlock | un
 }
 
 const CARDS = new Set([
-  ...[
-    "bucketCard",
-    "moistureCard",
-    "mixCard",
-    "trialCard",
-    "orderList",
-    "curingLog",
-    "blockLabels",
-  ],
+  "bucketCard",
+  "moistureCard",
+  "mixCard",
+  "trialCard",
+  "orderList",
+  "curingLog",
+  "blockLabels",
 ]);
 
 const NUMBER = /[−-]?\d+(?:[.,]\d+)*/g;

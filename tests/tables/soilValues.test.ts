@@ -145,7 +145,9 @@ describe("tables of a grading", () => {
 
   it("the fineness modulus of a sand, with what was read off its curve", () => {
     const point = (sizeMm: number, passingPct: number) => ({
-      ...{ sizeMm, passingPct, origin: "sieve" as const },
+      sizeMm,
+      passingPct,
+      origin: "sieve" as const,
     });
     const fractions = { boundaries: { clayMm: 0.002, siltMm: 0.063, sandMm: 2, gravelMm: 63 } };
     // By hand: 100 + 80 + 65 + 30 of 0.3 to 2.36 mm, all of 0.15 mm: 3.75.
@@ -213,7 +215,10 @@ describe("tables of a grading", () => {
     const notes = (water: string) =>
       notesOf(
         sedimentationTable("Pit 1", {
-          ...{ ...WATER, water, method: "our own", rows: [reading] },
+          ...WATER,
+          water,
+          method: "our own",
+          rows: [reading],
         } as unknown as HydrometerAnalysis),
       ).join(" ");
     expect(notes("ASTM D422")).toContain("our own. ASTM D422 was withdrawn in 2016");
@@ -225,7 +230,10 @@ describe("tables of a grading", () => {
     const noteOf = (calibration: object, hydrometer = "151H") =>
       notesOf(
         sedimentationTable("Pit 1", {
-          ...{ rows: [reading], ...WATER, hydrometer, calibration },
+          rows: [reading],
+          ...WATER,
+          hydrometer,
+          calibration,
         } as unknown as HydrometerAnalysis),
       ).find((note) => note.startsWith("Effective depth"));
     const depths = [

@@ -509,24 +509,43 @@ describe("trials", () => {
     const table = trialsTable([trial, { id: "T2", mix: "B", dryToConstantMass: false, row: 3 }]);
     expect(rowsOf(table)).toEqual([
       [
-        ...["T1", "A", "fine", "sharp", "10YR 5/4, L* a* b* 51.2 8.76 22.1"],
+        "T1",
+        "A",
+        "fine",
+        "sharp",
+        "10YR 5/4, L* a* b* 51.2 8.76 22.1",
         "25 mm, dry to constant mass",
       ],
       ["T2", "B", "–", "–", "–", "not known to be dry"],
     ]);
     const block = {
-      ...{ id: "L1", cracks: "a hairline", colour: "light brown", photograph: "photos/L1.jpg" },
-      ...{ seenBy: "the laboratory", seenOn: "2026-06-12", remark: "rings", row: 2 },
+      id: "L1",
+      cracks: "a hairline",
+      colour: "light brown",
+      photograph: "photos/L1.jpg",
+      seenBy: "the laboratory",
+      seenOn: "2026-06-12",
+      remark: "rings",
+      row: 2,
     };
     const whole = trialsTable([block, { id: "L2", seenOn: "2026-06-13", row: 3 }]);
     // What nobody wrote down has no column.
     expect(headsOf(whole)).toEqual([
-      ...["Trial", "Cracks", "Colour", "Sample", "Seen by, on", "Remark"],
+      "Trial",
+      "Cracks",
+      "Colour",
+      "Sample",
+      "Seen by, on",
+      "Remark",
     ]);
     expect(rowsOf(whole)).toEqual([
       [
-        ...["L1", "a hairline", "light brown", "not known to be dry"],
-        ...["the laboratory, 2026-06-12, photos/L1.jpg", "rings"],
+        "L1",
+        "a hairline",
+        "light brown",
+        "not known to be dry",
+        "the laboratory, 2026-06-12, photos/L1.jpg",
+        "rings",
       ],
       ["L2", "–", "–", "not known to be dry", "2026-06-13", "–"],
     ]);

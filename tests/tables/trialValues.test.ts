@@ -11,8 +11,14 @@ import { render } from "../../src/words/render.js";
 import { headsOf, notesOf, rowsOf } from "./blockText.js";
 
 const pair = (more: object) => ({
-  ...{ cementPct: 7.25, moisturePct: 9.5, densityKgM3: 2000, cementKgM3: 130, cementKg: 410 },
-  ...{ siteSoilPct: 55.04, cost: { low: 110.2, high: 180.4 }, carbonKg: { low: 300, high: 390 } },
+  cementPct: 7.25,
+  moisturePct: 9.5,
+  densityKgM3: 2000,
+  cementKgM3: 130,
+  cementKg: 410,
+  siteSoilPct: 55.04,
+  cost: { low: 110.2, high: 180.4 },
+  carbonKg: { low: 300, high: 390 },
   ...more,
 });
 const trial = (id: string, more: object = {}) =>
@@ -26,7 +32,10 @@ const A = trial("a", {
 const B = trial("b", {
   crushed: "dry",
   pair: pair({
-    ...{ cementPct: 8, cementKg: 450, siteSoilPct: 70, cost: { low: 100, high: 140 } },
+    cementPct: 8,
+    cementKg: 450,
+    siteSoilPct: 70,
+    cost: { low: 100, high: 140 },
     carbonKg: { low: 350, high: 350 },
   }),
 });
@@ -55,7 +64,12 @@ describe("tested blends side by side", () => {
     const rows = rowsOf(table);
     expect(rows.map(([name]) => name)).toEqual(["Blend a (this mix)", "Blend b", "Blend c"]);
     expect(rows[0].slice(2)).toEqual([
-      ...["2013", "55.0", "7.25", "410 kg", "110 to 180", "300 kg to 390 kg"],
+      "2013",
+      "55.0",
+      "7.25",
+      "410 kg",
+      "110 to 180",
+      "300 kg to 390 kg",
     ]);
     expect(rows[1].slice(2)).toEqual(["–", "70.0", "8", "450 kg", "100 to 140", "350 kg"]);
     expect(rows[2].slice(1)).toEqual(["not told", "–", "–", "none", "–", "–", "–"]);
@@ -81,7 +95,10 @@ describe("tested blends side by side", () => {
 
 it("the proposed blend beside a tested one: shares used, and the size that differs most", () => {
   const share = (name: string, proposedPct: number, testedPct: number) => ({
-    ...{ id: name, name, proposedPct, testedPct },
+    id: name,
+    name,
+    proposedPct,
+    testedPct,
     differencePoints: proposedPct - testedPct,
   });
   const difference = {
@@ -91,8 +108,12 @@ it("the proposed blend beside a tested one: shares used, and the size that diffe
   };
   const table = blendDifferenceTable({ trials: [trial("a", { difference }), C] });
   expect(headsOf(table)).toEqual([
-    ...["Tested blend", "Share or passing", "Proposed [%]", "Tested [%]"],
-    ...["Difference [points]", "Close"],
+    "Tested blend",
+    "Share or passing",
+    "Proposed [%]",
+    "Tested [%]",
+    "Difference [points]",
+    "Close",
   ]);
   expect(rowsOf(table)).toEqual([
     ["Blend a", "Soil", "59.0", "57.0", "2.0", "yes"],

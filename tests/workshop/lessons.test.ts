@@ -426,7 +426,10 @@ describe("what the lessons teach is so", () => {
       ],
     });
     const materials = ["soil", "sand"].map((id, index) => ({
-      ...{ id, curve: curve([20, 3][index]), minSharePct: 0, maxSharePct: 100 },
+      id,
+      curve: curve([20, 3][index]),
+      minSharePct: 0,
+      maxSharePct: 100,
     }));
     const target = { kind: "curve" as const, points: [{ sizeMm: 0.063, passingPct: 30 }] };
     const none = classBlend({ materials, target, looseDryDensityKgM3: [1200, 1400] });

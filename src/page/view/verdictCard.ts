@@ -25,7 +25,12 @@ export function strengthFigure({ tuned }: Readonly<PageState>): Figure | undefin
   if (cementPct === undefined) return figure;
   const layout = figure.layout as { readonly shapes?: readonly object[] };
   const chosen = {
-    ...{ type: "line", x0: cementPct, x1: cementPct, yref: "paper", y0: 0, y1: 1 },
+    type: "line",
+    x0: cementPct,
+    x1: cementPct,
+    yref: "paper",
+    y0: 0,
+    y1: 1,
     line: { color: PALETTE.umber, width: 3 },
   };
   return { ...figure, layout: { ...layout, shapes: [...(layout.shapes ?? []), chosen] } };
@@ -76,8 +81,11 @@ export function verdictCard(app: App): View {
     const widthPx = Math.max(300, chart.clientWidth || 640);
     const { locale } = app.state;
     chart.innerHTML = chartSvg(figure, {
-      ...{ widthPx, heightPx: Math.min(380, Math.max(280, widthPx * 0.55)) },
-      ...{ locale, idPrefix: "strength", paint: pagePaint },
+      widthPx,
+      heightPx: Math.min(380, Math.max(280, widthPx * 0.55)),
+      locale,
+      idPrefix: "strength",
+      paint: pagePaint,
     });
   };
   whenWidthChanges(chart, draw);

@@ -482,7 +482,11 @@ function boundFactor(
 ): { readonly value: number; readonly lines: readonly CalculationLine[] } {
   const coverage = 0.95;
   const value = -boundOffset({
-    ...{ statistic, probability: 1 - confidence, coverage, leverage, degreesOfFreedom },
+    statistic,
+    probability: 1 - confidence,
+    coverage,
+    leverage,
+    degreesOfFreedom,
   });
   const freedom = given("ν", say`degrees of freedom`, degreesOfFreedom, "", "regression-line");
   const h = exact(leverage);

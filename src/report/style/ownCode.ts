@@ -31,8 +31,19 @@ export function checkCss(file: string, css: string): Finding[] {
  * - `styling(body)`: set and show rules around the whole report.
  */
 const TYPST_PARTS = [
-  ...["accent", "soft", "hair", "wash", "warn", "warn-wash", "serif", "sans", "mono"],
-  ...["title-page", "running-head", "running-foot", "styling"],
+  "accent",
+  "soft",
+  "hair",
+  "wash",
+  "warn",
+  "warn-wash",
+  "serif",
+  "sans",
+  "mono",
+  "title-page",
+  "running-head",
+  "running-foot",
+  "styling",
 ] as const;
 
 /** Ways to code or files that cannot be seen by reading the file: packages would be fetched. */
