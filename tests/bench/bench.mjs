@@ -52,7 +52,8 @@ const { sizesMm: measuredMm, cases } = JSON.parse(
 const { passingPct } = cases.find(({ model }) => model === "fredlund");
 const curve = {
   points: measuredMm.map((sizeMm, index) => ({
-    ...{ sizeMm, passingPct: passingPct[index] },
+    sizeMm,
+    passingPct: passingPct[index],
     origin: "sieve",
   })),
 };
@@ -60,7 +61,8 @@ const fit = fitGrading(curve, "fredlund");
 const sizesMm = Array.from({ length: 20 }, (_, i) => 0.002 * 40_000 ** (i / 19));
 const materials = [0.01, 0.3, 1, 5, 20].map((middle, j) => {
   const points = sizesMm.map((sizeMm) => ({
-    ...{ sizeMm, passingPct: 100 / (1 + (middle / sizeMm) ** 1.5) },
+    sizeMm,
+    passingPct: 100 / (1 + (middle / sizeMm) ** 1.5),
     origin: "sieve",
   }));
   points[19].passingPct = 100;
