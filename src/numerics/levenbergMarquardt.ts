@@ -1,5 +1,6 @@
 import { GaussNewtonStep } from "./gaussNewtonStep.js";
 import { unscaledCovariance } from "./householderQr.js";
+import { powerOf } from "./powerOf.js";
 
 /** A nonlinear least-squares problem: find the parameters that make `Σ residuals²` least. */
 export interface NonlinearProblem {
@@ -21,8 +22,6 @@ export interface NonlinearProblem {
   readonly tolerance?: number;
   /** First damping, in squared lengths of the Jacobian's columns; less for a start near the minimum. Default 1e-3. */
   readonly damping?: number;
-  /** Whether undamped steps on finer differences fix the last digits; default true. */
-  readonly polish?: boolean;
   /** Memory of an earlier fit with as many residuals and parameters. */
   readonly memory?: GaussNewtonStep;
 }
@@ -85,30 +84,54 @@ export interface NonlinearFit {
  * fit.parameters // => [3.71237533, 0.23297835]
  */
 export function levenbergMarquardt(problem: NonlinearProblem): NonlinearFit {
+  const { model, solver, found } = descent(problem);
+  if (found.status === "invalid-start") return nonlinearReport(model, solver, problem.start, found);
+  const polished = polishedMinimum(model, solver, found);
+  return nonlinearReport(model, solver, problem.start, { ...found, ...polished });
+}
+
+/**
+ * The minimum alone, for one of hundreds of fits of which nobody reads the last digits or an error: the steps of
+ * `levenbergMarquardt` to its tolerance, without the finer ones that fix the last digits.
+ *
+ * @example
+ * nonlinearMinimum({ residuals: ([x]) => [x * x - 2, 0], start: [1] }).parameters // => [1.41421356]
+ */
+export function nonlinearMinimum(
+  problem: NonlinearProblem,
+): Pick<NonlinearFit, "status" | "parameters"> {
+  return descent(problem).found;
+}
+
+function descent(problem: NonlinearProblem): {
+  model: NonlinearModel;
+  solver: GaussNewtonStep;
+  found: DampedResult;
+} {
   const { start, lower, upper } = problem;
   checkBounds(start, lower, upper);
-  const first = problem.residuals(start);
-  const model = new NonlinearModel(problem, first.length);
+  const residuals = problem.residuals(start);
+  const model = new NonlinearModel(problem, residuals.length);
   model.evaluations = 1;
-  const solver = problem.memory?.restart() ?? new GaussNewtonStep(first.length, start.length);
-  const refusal = whyInvalid(model, start, first);
-  if (refusal !== undefined) {
-    return nonlinearReport(model, solver, start, {
+  const solver = problem.memory?.restart() ?? new GaussNewtonStep(residuals.length, start.length);
+  const message = whyInvalid(model, start, residuals);
+  if (message !== undefined) {
+    const parameters = [...start];
+    const found = {
       status: "invalid-start",
-      message: refusal,
-      parameters: [...start],
-      residuals: first,
+      message,
+      parameters,
+      residuals,
       iterations: 0,
-    });
+    } as const;
+    return { model, solver, found };
   }
-  const found = dampedGaussNewton(model, solver, start, first, {
+  const found = dampedGaussNewton(model, solver, start, residuals, {
     maxIterations: problem.maxIterations ?? 200,
     tolerance: problem.tolerance ?? 1e-10,
     damping: problem.damping ?? 1e-3,
   });
-  if (problem.polish === false) return nonlinearReport(model, solver, start, found);
-  const polished = polishedMinimum(model, solver, found);
-  return nonlinearReport(model, solver, start, { ...found, ...polished });
+  return { model, solver, found };
 }
 
 function whyInvalid(
@@ -141,12 +164,12 @@ function checkBounds(
       );
     }
   }
-  start.forEach((_, j) => {
-    const [min, max] = [lower?.[j] ?? -Infinity, upper?.[j] ?? Infinity];
-    if (!(min <= max)) {
-      throw new RangeError(`invalid \`lower[${j}]\`: ${min}; expected at most ${max}`);
-    }
-  });
+  for (let j = 0; j < start.length; j++) {
+    const min = lower?.[j] ?? -Infinity;
+    const max = upper?.[j] ?? Infinity;
+    if (min <= max) continue;
+    throw new RangeError(`invalid \`lower[${j}]\`: ${min}; expected at most ${max}`);
+  }
 }
 
 /** Beyond this damping a step no longer changes the parameters' digits. */
@@ -154,6 +177,8 @@ const MAX_DAMPING = 1e20;
 
 interface DampedResult {
   status: NonlinearFit["status"];
+  /** Why it could not start. */
+  message?: string;
   parameters: number[];
   residuals: number[];
   iterations: number;
@@ -307,7 +332,7 @@ function allFinite(values: ArrayLike<number>): boolean {
 /** Central differences of second order lose least at the cube root of the rounding unit. */
 const STEP = Math.cbrt(Number.EPSILON);
 /** Those of fourth order at its fifth root. */
-const LONG_STEP = Number.EPSILON ** 0.2;
+const LONG_STEP = powerOf(Number.EPSILON, 0.2);
 
 /** A nonlinear problem with counted evaluations and a Jacobian in every case. */
 class NonlinearModel {
@@ -321,8 +346,10 @@ class NonlinearModel {
     readonly rows: number,
   ) {
     const { start, lower, upper } = problem;
-    this.lower = Float64Array.from(start, (_, j) => lower?.[j] ?? -Infinity);
-    this.upper = Float64Array.from(start, (_, j) => upper?.[j] ?? Infinity);
+    this.lower = new Float64Array(start.length).fill(-Infinity);
+    this.upper = new Float64Array(start.length).fill(Infinity);
+    if (lower) this.lower.set(lower);
+    if (upper) this.upper.set(upper);
     this.moved = [...start];
   }
 
@@ -355,9 +382,7 @@ class NonlinearModel {
       this.problem.jacobian(p, into);
       return allFinite(into);
     }
-    for (let j = 0; j < p.length; j++) {
-      this.moved[j] = p[j];
-    }
+    for (let j = 0; j < p.length; j++) this.moved[j] = p[j];
     for (let j = 0; j < p.length; j++) {
       if (this.lower[j] === this.upper[j]) {
         into.fill(0, j * rows, (j + 1) * rows);
@@ -418,13 +443,7 @@ function nonlinearReport(
   model: NonlinearModel,
   solver: GaussNewtonStep,
   start: readonly number[],
-  found: {
-    status: NonlinearFit["status"];
-    parameters: number[];
-    residuals: number[];
-    iterations: number;
-    message?: string;
-  },
+  found: DampedResult,
 ): NonlinearFit {
   const { parameters, residuals, status } = found;
   const count = parameters.length;

@@ -19,22 +19,22 @@ export const bimodalLognormal: GradingModel = {
     { name: "coarseMedian", unit: "mm", scale: "logarithm", lower: 1e-6, upper: 1e4 },
     { name: "coarseSpread", unit: "", scale: "plain", lower: 0.05, upper: 10 },
   ],
-  evaluate: (sizeMm, [share, median1, spread1, median2, spread2]) =>
-    100 *
-    (share * normalCdf(Math.log(sizeMm / median1) / spread1) +
-      (1 - share) * normalCdf(Math.log(sizeMm / median2) / spread2)),
-  slopes(sizeMm, [share, median1, spread1, median2, spread2]) {
+  evaluate(sizeMm, [share, median1, spread1, median2, spread2], slopes) {
     const z1 = Math.log(sizeMm / median1) / spread1;
     const z2 = Math.log(sizeMm / median2) / spread2;
-    const steep1 = (-100 * share * normalDensity(z1)) / spread1;
-    const steep2 = (-100 * (1 - share) * normalDensity(z2)) / spread2;
-    return [
-      100 * (normalCdf(z1) - normalCdf(z2)),
-      steep1 / median1,
-      steep1 * z1,
-      steep2 / median2,
-      steep2 * z2,
-    ];
+    const [fine, coarse] = [normalCdf(z1), normalCdf(z2)];
+    if (slopes) {
+      const steep1 = (-100 * share * normalDensity(z1)) / spread1;
+      const steep2 = (-100 * (1 - share) * normalDensity(z2)) / spread2;
+      slopes.set([
+        100 * (fine - coarse),
+        steep1 / median1,
+        steep1 * z1,
+        steep2 / median2,
+        steep2 * z2,
+      ]);
+    }
+    return 100 * (share * fine + (1 - share) * coarse);
   },
   starts: (curve) =>
     [0.2, 0.35, 0.5, 0.65, 0.8].flatMap((share) =>
@@ -71,27 +71,20 @@ export const fredlundBimodal: GradingModel = {
     { ...M, name: "coarseM" },
     RESIDUAL,
   ],
-  evaluate: (sizeMm, [share, a1, n1, m1, a2, n2, m2, residualMm]) =>
-    share * fredlund.evaluate(sizeMm, [a1, n1, m1, residualMm]) +
-    (1 - share) * fredlund.evaluate(sizeMm, [a2, n2, m2, residualMm]),
-  slopes(sizeMm, [share, a1, n1, m1, a2, n2, m2, residualMm]) {
-    const [fine, coarse] = [
-      [a1, n1, m1, residualMm],
-      [a2, n2, m2, residualMm],
-    ];
-    const [fa, fn, fm, fr] = fredlund.slopes(sizeMm, fine);
-    const [ca, cn, cm, cr] = fredlund.slopes(sizeMm, coarse);
+  evaluate(sizeMm, [share, a1, n1, m1, a2, n2, m2, residualMm], slopes) {
+    const [ofFine, ofCoarse] = slopes ? [new Float64Array(4), new Float64Array(4)] : [];
+    const fine = fredlund.evaluate(sizeMm, [a1, n1, m1, residualMm], ofFine);
+    const coarse = fredlund.evaluate(sizeMm, [a2, n2, m2, residualMm], ofCoarse);
     const rest = 1 - share;
-    return [
-      fredlund.evaluate(sizeMm, fine) - fredlund.evaluate(sizeMm, coarse),
-      share * fa,
-      share * fn,
-      share * fm,
-      rest * ca,
-      rest * cn,
-      rest * cm,
-      share * fr + rest * cr,
-    ];
+    if (slopes && ofFine && ofCoarse) {
+      slopes[0] = fine - coarse;
+      for (let j = 0; j < 3; j++) {
+        slopes[1 + j] = share * ofFine[j];
+        slopes[4 + j] = rest * ofCoarse[j];
+      }
+      slopes[7] = share * ofFine[3] + rest * ofCoarse[3];
+    }
+    return share * fine + rest * coarse;
   },
   starts: (curve) =>
     [0.25, 0.4, 0.55, 0.75].flatMap((share) =>

@@ -3,6 +3,7 @@ import {
   levenbergMarquardt,
   type NonlinearFit,
   type NonlinearProblem,
+  nonlinearMinimum,
 } from "../../numerics/levenbergMarquardt.js";
 import type { GradingModel } from "./gradingModel.js";
 
@@ -17,8 +18,13 @@ export interface SizesFit {
   solve(
     passingPct: ArrayLike<number>,
     start: readonly number[],
-    options?: Pick<NonlinearProblem, "tolerance" | "damping" | "polish">,
+    options?: Pick<NonlinearProblem, "tolerance">,
   ): NonlinearFit;
+  /** The same for one of many resamples, which starts near its end and is one count in a band: steps, no report. */
+  solveAgain(
+    passingPct: ArrayLike<number>,
+    start: readonly number[],
+  ): ReturnType<typeof nonlinearMinimum>;
   /** Σ ((model − passing) / s)² at given values. */
   misfit(passingPct: ArrayLike<number>, values: readonly number[]): number;
   /** Parameters from the solver's steps: sizes are stepped by their logarithm. */
@@ -27,8 +33,7 @@ export interface SizesFit {
 
 /** A fit that nobody reads digits of: which of several starts is best. */
 export const ROUGH = { tolerance: 1e-6 };
-/** A fit of one of many resamples, which starts near its end and is one count in a band. */
-export const RESAMPLE = { tolerance: 1e-3, damping: 1e-6, polish: false };
+const RESAMPLE = { tolerance: 1e-3, damping: 1e-6 };
 
 /**
  * Prepares fits of one model at fixed sizes.
@@ -49,43 +54,50 @@ export function sizesFit(
   const upper = toSteps(model.parameters.map((parameter) => parameter.upper));
   const weight = sizesMm.map((_, i) => 1 / (sdPct?.[i] ?? 1));
   const count = sizesMm.length;
-  const missAt = (passingPct: ArrayLike<number>, values: readonly number[], i: number) =>
-    (model.evaluate(sizesMm[i], values) - passingPct[i]) * weight[i];
-  const misses = (passingPct: ArrayLike<number>, values: readonly number[]) => {
+  const slopes = new Float64Array(model.parameters.length);
+  /** Derivatives along the steps at `place`, those along the first step first. */
+  const jacobian = new Float64Array(model.parameters.length * count);
+  let place: readonly number[] | undefined;
+  const misses = (passingPct: ArrayLike<number>, steps: readonly number[]) => {
+    const values = toValues(steps);
     const found = new Array<number>(count);
-    for (let i = 0; i < count; i++) found[i] = missAt(passingPct, values, i);
+    for (let i = 0; i < count; i++) {
+      found[i] = (model.evaluate(sizesMm[i], values, slopes) - passingPct[i]) * weight[i];
+      for (let j = 0; j < slopes.length; j++) {
+        // Along the logarithm of a size the slope is the size times that along the size.
+        const along = logarithmic[j] ? values[j] : 1;
+        jacobian[j * count + i] = slopes[j] * weight[i] * along;
+      }
+    }
+    place = steps;
     return found;
   };
   const memory = new GaussNewtonStep(sizesMm.length, model.parameters.length);
+  const problem = (passingPct: ArrayLike<number>, start: readonly number[]): NonlinearProblem => ({
+    memory,
+    start: toSteps(start).map((step, j) => Math.min(upper[j], Math.max(lower[j], step))),
+    lower,
+    upper,
+    residuals: (steps) => misses(passingPct, steps),
+    // Nearly always asked for where the residuals were just asked for.
+    jacobian(steps, into) {
+      if (steps !== place) misses(passingPct, steps);
+      into.set(jacobian);
+    },
+  });
   return {
     toValues,
     misfit(passingPct, values) {
       let sum = 0;
       for (let i = 0; i < count; i++) {
-        const miss = missAt(passingPct, values, i);
+        const miss = (model.evaluate(sizesMm[i], values) - passingPct[i]) * weight[i];
         sum += miss * miss;
       }
       return sum;
     },
     solve: (passingPct, start, options) =>
-      levenbergMarquardt({
-        ...options,
-        memory,
-        start: toSteps(start).map((step, j) => Math.min(upper[j], Math.max(lower[j], step))),
-        lower,
-        upper,
-        residuals: (steps) => misses(passingPct, toValues(steps)),
-        jacobian: (steps, into) => {
-          const values = toValues(steps);
-          for (let i = 0; i < count; i++) {
-            const slopes = model.slopes(sizesMm[i], values);
-            for (let j = 0; j < slopes.length; j++) {
-              // Along the logarithm of a size the slope is the size times that along the size.
-              const along = logarithmic[j] ? values[j] : 1;
-              into[j * count + i] = slopes[j] * weight[i] * along;
-            }
-          }
-        },
-      }),
+      levenbergMarquardt({ ...problem(passingPct, start), ...options }),
+    solveAgain: (passingPct, start) =>
+      nonlinearMinimum({ ...problem(passingPct, start), ...RESAMPLE }),
   };
 }

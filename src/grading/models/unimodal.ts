@@ -18,12 +18,14 @@ export const power: GradingModel = {
     { name: "topSize", unit: "mm", scale: "logarithm", lower: 1e-3, upper: 1e3 },
     { name: "exponent", unit: "", scale: "plain", lower: 0.01, upper: 5 },
   ],
-  evaluate: (sizeMm, [topSizeMm, exponent]) =>
-    sizeMm >= topSizeMm ? 100 : 100 * powerOf(sizeMm / topSizeMm, exponent),
-  slopes(sizeMm, [topSizeMm, exponent]) {
-    if (sizeMm >= topSizeMm) return [0, 0];
+  evaluate(sizeMm, [topSizeMm, exponent], slopes) {
+    if (sizeMm >= topSizeMm) {
+      slopes?.fill(0);
+      return 100;
+    }
     const passing = 100 * powerOf(sizeMm / topSizeMm, exponent);
-    return [(-exponent * passing) / topSizeMm, passing * Math.log(sizeMm / topSizeMm)];
+    slopes?.set([(-exponent * passing) / topSizeMm, passing * Math.log(sizeMm / topSizeMm)]);
+    return passing;
   },
   starts(curve) {
     const line = straightLine(
@@ -57,11 +59,13 @@ export const lognormal: GradingModel = {
     { name: "median", unit: "mm", scale: "logarithm", lower: 1e-6, upper: 1e4 },
     { name: "spread", unit: "", scale: "plain", lower: 0.02, upper: 15 },
   ],
-  evaluate: (sizeMm, [medianMm, spread]) => 100 * normalCdf(Math.log(sizeMm / medianMm) / spread),
-  slopes(sizeMm, [medianMm, spread]) {
+  evaluate(sizeMm, [medianMm, spread], slopes) {
     const z = Math.log(sizeMm / medianMm) / spread;
-    const steep = (-100 * normalDensity(z)) / spread;
-    return [steep / medianMm, steep * z];
+    if (slopes) {
+      const steep = (-100 * normalDensity(z)) / spread;
+      slopes.set([steep / medianMm, steep * z]);
+    }
+    return 100 * normalCdf(z);
   },
   starts(curve) {
     const line = straightLine(
@@ -92,14 +96,15 @@ export const weibull: GradingModel = {
     { name: "size63", unit: "mm", scale: "logarithm", lower: 1e-6, upper: 1e4 },
     { name: "exponent", unit: "", scale: "plain", lower: 0.02, upper: 20 },
   ],
-  evaluate: (sizeMm, [size63Mm, exponent]) =>
-    -100 * Math.expm1(-powerOf(sizeMm / size63Mm, exponent)),
-  slopes(sizeMm, [size63Mm, exponent]) {
+  evaluate(sizeMm, [size63Mm, exponent], slopes) {
     const raised = powerOf(sizeMm / size63Mm, exponent);
-    const steep = 100 * Math.exp(-raised) * raised;
-    // A power beyond the largest number has long since flattened the curve.
-    if (!Number.isFinite(steep)) return [0, 0];
-    return [(-steep * exponent) / size63Mm, steep * Math.log(sizeMm / size63Mm)];
+    if (slopes) {
+      const steep = 100 * Math.exp(-raised) * raised;
+      // A power beyond the largest number has long since flattened the curve.
+      if (!Number.isFinite(steep)) slopes.fill(0);
+      else slopes.set([(-steep * exponent) / size63Mm, steep * Math.log(sizeMm / size63Mm)]);
+    }
+    return -100 * Math.expm1(-raised);
   },
   starts(curve) {
     const line = straightLine(
@@ -131,13 +136,14 @@ export const haverkampParlange: GradingModel = {
     { name: "N", unit: "", scale: "plain", lower: 0.05, upper: 30 },
     { name: "M", unit: "", scale: "plain", lower: 0.005, upper: 30 },
   ],
-  evaluate: (sizeMm, [dg, n, m]) => 100 * powerOf(1 + powerOf(dg / sizeMm, n), -m),
-  slopes(sizeMm, [dg, n, m]) {
+  evaluate(sizeMm, [dg, n, m], slopes) {
     const raised = powerOf(dg / sizeMm, n);
-    if (!Number.isFinite(raised)) return [0, 0, 0];
     const passing = 100 * powerOf(1 + raised, -m);
-    const steep = (-m * passing * raised) / (1 + raised);
-    return [(steep * n) / dg, steep * Math.log(dg / sizeMm), -passing * Math.log1p(raised)];
+    if (slopes && Number.isFinite(raised)) {
+      const steep = (-m * passing * raised) / (1 + raised);
+      slopes.set([(steep * n) / dg, steep * Math.log(dg / sizeMm), -passing * Math.log1p(raised)]);
+    } else slopes?.fill(0);
+    return passing;
   },
   starts: (curve) =>
     [40, 75].flatMap((pct) =>
@@ -165,31 +171,30 @@ export const fredlund: GradingModel = {
     { name: "m", unit: "", scale: "plain", lower: 0.02, upper: 20 },
     { name: "residualSize", unit: "mm", scale: "logarithm", lower: 1e-6, upper: 10 },
   ],
-  evaluate(sizeMm, [a, n, m, residualMm]) {
-    if (sizeMm <= SMALLEST_MM) return 0;
-    const fine = Math.log1p(residualMm / sizeMm) / Math.log1p(residualMm / SMALLEST_MM);
-    return 100 * powerOf(Math.log(Math.E + powerOf(a / sizeMm, n)), -m) * (1 - powerOf(fine, 7));
-  },
-  slopes(sizeMm, [a, n, m, residualMm]) {
-    // the powers of `powerOf`, whose logarithms are needed themselves
+  evaluate(sizeMm, [a, n, m, residualMm], slopes) {
+    if (sizeMm <= SMALLEST_MM) {
+      slopes?.fill(0);
+      return 0;
+    }
+    // the powers of `powerOf`, whose logarithms the slopes need
     const finer = Math.log(a / sizeMm);
     const raised = Math.exp(n * finer);
-    if (sizeMm <= SMALLEST_MM || !Number.isFinite(raised)) return [0, 0, 0, 0];
-    const [above, below] = [Math.log1p(residualMm / sizeMm), Math.log1p(residualMm / SMALLEST_MM)];
-    const ratio = above / below;
-    const ratioLog = Math.log(ratio);
     const level = Math.log(Math.E + raised);
     const levelLog = Math.log(level);
+    const below = Math.log1p(residualMm / SMALLEST_MM);
+    const ratio = Math.log1p(residualMm / sizeMm) / below;
+    const ratioLog = Math.log(ratio);
     const main = 100 * Math.exp(-m * levelLog);
     const cut = 1 - Math.exp(7 * ratioLog);
-    const steep = (-m * main * cut * raised) / (level * (Math.E + raised));
-    const ratioSlope = (1 / (sizeMm + residualMm) - ratio / (SMALLEST_MM + residualMm)) / below;
-    return [
-      (steep * n) / a,
-      steep * finer,
-      -main * cut * levelLog,
-      -7 * main * Math.exp(6 * ratioLog) * ratioSlope,
-    ];
+    if (slopes && Number.isFinite(raised)) {
+      const steep = (-m * main * cut * raised) / (level * (Math.E + raised));
+      const ratioSlope = (1 / (sizeMm + residualMm) - ratio / (SMALLEST_MM + residualMm)) / below;
+      slopes[0] = (steep * n) / a;
+      slopes[1] = steep * finer;
+      slopes[2] = -main * cut * levelLog;
+      slopes[3] = -7 * main * Math.exp(6 * ratioLog) * ratioSlope;
+    } else slopes?.fill(0);
+    return main * cut;
   },
   starts: (curve) =>
     [60, 85].flatMap((pct) =>
@@ -216,22 +221,20 @@ export const skaggs: GradingModel = {
     { name: "u", unit: "", scale: "logarithm", lower: 1e-8, upper: 1e3 },
     { name: "c", unit: "", scale: "plain", lower: 0.02, upper: 5 },
   ],
-  evaluate(sizeMm, [share, u, c]) {
-    const ratio = Math.max(0, sizeMm / FIRST_MM - 1);
-    return 100 / (1 + (1 / share - 1) * Math.exp(-u * powerOf(ratio, c)));
-  },
-  slopes(sizeMm, [share, u, c]) {
+  evaluate(sizeMm, [share, u, c], slopes) {
     const ratio = Math.max(0, sizeMm / FIRST_MM - 1);
     const raised = powerOf(ratio, c);
     const fade = Math.exp(-u * raised);
     const odds = 1 / share - 1;
     const steep = (100 * fade) / (1 + odds * fade) ** 2;
-    if (!(steep > 0)) return [0, 0, 0];
-    return [
-      steep / share ** 2,
-      odds * steep * raised,
-      ratio > 0 ? odds * steep * u * raised * Math.log(ratio) : 0,
-    ];
+    if (steep > 0) {
+      slopes?.set([
+        steep / share ** 2,
+        odds * steep * raised,
+        ratio > 0 ? odds * steep * u * raised * Math.log(ratio) : 0,
+      ]);
+    } else slopes?.fill(0);
+    return 100 / (1 + odds * fade);
   },
   starts(curve) {
     const finest = curve.points[0];

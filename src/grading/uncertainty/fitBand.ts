@@ -3,7 +3,7 @@ import { createRandom } from "../../numerics/random.js";
 import { checkThat } from "../../quantities/checkNumber.js";
 import type { GradingFit } from "../models/fit.js";
 import { GRADING_MODELS } from "../models/gradingModels.js";
-import { RESAMPLE, sizesFit } from "../models/sizesFit.js";
+import { sizesFit } from "../models/sizesFit.js";
 
 export interface ResampleFitsOptions {
   /** Whole number; the same seed gives the same fits. */
@@ -91,19 +91,24 @@ export function resampleFits(
   const sizes = fitted.map(({ sizeMm }) => sizeMm);
   const weighted = fitted.some(({ sdPct }) => sdPct !== undefined);
   const sd = fitted.map(({ sdPct = 1 }) => sdPct);
-  const { solve, toValues } = sizesFit(GRADING_MODELS[model], sizes, weighted ? sd : undefined);
+  const { solveAgain, toValues } = sizesFit(
+    GRADING_MODELS[model],
+    sizes,
+    weighted ? sd : undefined,
+  );
   const start = parameters.map(({ value }) => value);
   const widen = Math.sqrt(sizes.length / degreesOfFreedom);
   const errors = fitted.map((at, i) => (widen * (at.measuredPct - at.fittedPct)) / sd[i]);
   const random = createRandom(seed);
-  const found = Array.from({ length: resamples }, () => {
+  const values: number[][] = [];
+  let notConverged = 0;
+  for (let resample = 0; resample < resamples; resample++) {
     const drawn = fitted.map(
       ({ fittedPct }, i) => fittedPct + sd[i] * errors[random.integer(errors.length)],
     );
-    return solve(drawn, start, RESAMPLE);
-  });
-  return {
-    values: found.map((each) => toValues(each.parameters)),
-    notConverged: found.filter(({ status }) => status !== "converged").length,
-  };
+    const { status, parameters: steps } = solveAgain(drawn, start);
+    values.push(toValues(steps));
+    if (status !== "converged") notConverged++;
+  }
+  return { values, notConverged };
 }
