@@ -146,7 +146,7 @@ function amount(value: number, unit: LimitUnit): Text {
 }
 
 /** Between two percentages lie points. */
-function difference(value: number, unit: LimitUnit): Text {
+export function difference(value: number, unit: LimitUnit): Text {
   return unit === "%" ? say`${formatNumber(value, 3)} points` : amount(value, unit);
 }
 

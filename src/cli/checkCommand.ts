@@ -55,10 +55,16 @@ export function whatNext(result: StudyResult, place: string): string {
   const state = group(say`The mix`, testing ? [testing.message] : []);
   const proposed = testing?.state === "proposed";
   const known = knownLines(result);
+  // Every card prints the same.
+  const cautions = result.mix?.record.doubts ?? [];
   return [
     ...group(say`Known so far`, known),
     ...(proposed ? state : []),
-    ...group(say`Look at these first`, [...noContent, ...touchedResults(result)]),
+    ...group(say`Look at these first`, [
+      ...noContent,
+      ...cautions,
+      ...touchedResults(result, cautions),
+    ]),
     ...group(say`What comes next`, openStages(result)),
     ...group(say`What would reduce the uncertainty`, missingKnowledge(result)),
     ...(proposed ? [] : state),
@@ -112,10 +118,16 @@ function warnings(count: number): Text {
 /**
  * One sentence for each result that warnings touch, the one that moves the mix most first: the strength of
  * the blocks, then the materials by their shares.
+ *
+ * @param told messages that are said already.
  */
-function touchedResults(result: StudyResult): Text[] {
+function touchedResults(result: StudyResult, told: readonly Text[]): Text[] {
   const { config, blend, strength } = result;
-  let left = result.findings.filter(({ severity }) => severity === "warning");
+  const said = told.map((text) => render(text, config.language));
+  let left = result.findings.filter(
+    ({ severity, message }) =>
+      severity === "warning" && !said.includes(render(message, config.language)),
+  );
   const take = (isTouched: (finding: Finding) => boolean): Text | undefined => {
     const taken = left.filter(isTouched);
     left = left.filter((finding) => !taken.includes(finding));

@@ -128,6 +128,9 @@ export const specified: Kind<SpecifiedConfig> = group(
 /** The id of the trial that the study's own compaction and block sheets are of. */
 export const FIRST_TRIAL = "tested";
 
+/** Where `study.yaml` names the sheets of the first trial. */
+export const FIRST_SHEET_KEYS = { compaction: "compaction", blocks: "strength.sheet" } as const;
+
 /** A blend that was tested, wherever the study names it. */
 export interface TrialEntry extends Omit<TrialConfig, "sharesPct"> {
   /** Absent where the study does not say what was tested. */
@@ -156,7 +159,7 @@ export function trialEntries({
             ...(compaction === undefined ? {} : { compaction }),
             ...(blocks === undefined ? {} : { blocks }),
             key: "tested",
-            sheetKeys: { compaction: "compaction", blocks: "strength.sheet" },
+            sheetKeys: FIRST_SHEET_KEYS,
           },
         ];
   return [

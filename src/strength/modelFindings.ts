@@ -76,6 +76,17 @@ export function curveInDoubt(findings: readonly Pick<Finding, "code">[]): boolea
   return findings.some(({ code }) => DOUBTS.has(code));
 }
 
+/**
+ * What of `modelFindings` whoever builds with a content must read: that the blocks nearest to it speak against
+ * it, or, where no blocks can tell without the curve, what speaks against the curve.
+ */
+export function curveDoubts(evidence: ModelEvidence): Text[] {
+  const findings = modelFindings(evidence, { blocks: "", study: "" });
+  const ofBlocks = findings.filter(({ code }) => code.startsWith("nearest-blocks"));
+  const against = ofBlocks.filter(({ code }) => code === "nearest-blocks-against");
+  return (ofBlocks.length > 0 ? against : findings).map(({ message }) => message);
+}
+
 /** Fewer contents do not show the shape of a curve; common practice, no source. */
 const LEAST_CONTENTS = 3;
 /** With fewer the scatter is hardly known; common practice, no source. */
@@ -185,7 +196,7 @@ function nearestFindings(evidence: ModelEvidence, file: string): Finding[] {
     if (all) return [];
     return [
       finding(place, "note", "nearest-blocks-agree", {
-        message: say`${found}: they meet the requirement too.`,
+        message: say`${found}: it reaches the required strength too.`,
         expected,
         remedy: say`Nothing to do here; the doubts about the curve remain.`,
       }),
@@ -194,7 +205,7 @@ function nearestFindings(evidence: ModelEvidence, file: string): Finding[] {
   const curveMpa = strengthBound(fit, cementPct, requirement);
   const against = nearest.knownMpa < strengthMpa;
   return [
-    finding(place, "warning", "nearest-blocks-miss", {
+    finding(place, "warning", against ? "nearest-blocks-against" : "nearest-blocks-miss", {
       message: say`${found}; the curve gives a bound of ${measured(curveMpa, "stress", 2)}. The content found rests on the curve, not on the blocks.`,
       expected,
       remedy: against

@@ -1,6 +1,6 @@
 import { bandFindings } from "../blend/band.js";
 import { checkBlend } from "../blend/check.js";
-import { limitName } from "../blend/conflict.js";
+import { difference, limitName } from "../blend/conflict.js";
 import type { BlendDesign } from "../blend/description.js";
 import { type BlendInput, designBlend, MIN_SHARE_PCT } from "../blend/design.js";
 import { limitRows, limitValue } from "../blend/limits.js";
@@ -197,12 +197,12 @@ function brokenLimits(
         const over = limitValue(row, used) - row.limit;
         const by = row.side === "max" ? over : -over;
         if (by <= 1e-9 * Math.max(1, Math.abs(row.limit))) return [];
-        const [name, points] = [limitName(row), formatNumber(by, 3)];
+        const [name, most] = [limitName(row), difference(by, row.unit)];
         return [
           breaks(
             tested
-              ? say`The tested blend breaks a limit of the study: ${name}, by ${points} ${row.unit}.`
-              : say`The blend as it is set breaks a limit of the study: ${name}, by ${points} ${row.unit}.`,
+              ? say`The tested blend breaks a limit of the study: ${name}, by ${most}.`
+              : say`The blend as it is set breaks a limit of the study: ${name}, by ${most}.`,
             say`the limits of the study`,
           ),
         ];

@@ -23,7 +23,6 @@ import { proposal } from "./proposal.js";
 import { computeQuality } from "./quality.js";
 import { reviewFindings } from "./review.js";
 import { type DrawnCurves, sampleCurves, sampleMaterial } from "./sampledCurves.js";
-import { toleranceFindings } from "./specifiedMix.js";
 import { stagesOf } from "./stages.js";
 import type { Study } from "./study.js";
 import {
@@ -108,14 +107,20 @@ function computeInSi(
       ...plausibilityFindings(study, materials, trials),
       ...(build?.findings ?? []),
       ...quality.findings,
-      ...toleranceFindings({ config, mix, compaction, strength }),
       ...reviewFindings(config),
     ]),
   ];
   if (hasErrors(told)) return { findings: told };
   const drawn = sampleCurves(drawnCurves, blend && sharesOf(blend));
   const known = {
-    ...{ config, materials, compaction, blocks, blend, trials, testing, mix },
+    config,
+    materials,
+    compaction,
+    blocks,
+    blend,
+    trials,
+    testing,
+    mix,
     ungraded: ungraded.length > 0 ? rough.ungraded : undefined,
     firstMix: firstMix.mix,
     strength: tested ? strength : withoutContent(strength),
@@ -159,7 +164,9 @@ function computeTests(
   const testing = blend && mixTesting(config, trials);
   const followed = testing ? trials.find(({ id }) => id === testing.trial) : trials[0];
   return {
-    ...{ trials, testing, followed },
+    trials,
+    testing,
+    followed,
     findings: [
       // What the nearest blocks say of a content says nothing of a blend that they were not made of.
       ...(testedAnotherBlend({ trials, testing })

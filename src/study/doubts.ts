@@ -10,6 +10,7 @@ import { crushedWords, disagreeWords, rivalTrials } from "./trials.js";
 const DOUBTS: ReadonlySet<string> = new Set([
   OPTIMUM_ABOVE_ZERO_AIR,
   "blocks-against-compaction",
+  "same-test-readings",
   "blocks-of-another-shape",
   "blocks-made-outside-window",
   "blocks-too-dry-for-soaked",

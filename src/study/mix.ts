@@ -8,11 +8,15 @@ import { type Recipe, recipe } from "../batch/recipe.js";
 import type { BuildableConfig } from "../entries/buildable.js";
 import type { MaterialConfig } from "../entries/studyConfig.js";
 import { type Finding, type FindingWords, finding, STUDY_FILE } from "../findings/finding.js";
-import { formatFixed } from "../quantities/format.js";
+import { formatFixed, measured } from "../quantities/format.js";
 import type { SourcedRange } from "../quantities/sourcedRange.js";
-import type { CompactionAnalysis } from "../soil/compaction/compactionTest.js";
+import type { CompactionAnalysis, CompactionPeak } from "../soil/compaction/compactionTest.js";
 import { moistureWindow } from "../soil/compaction/moistureWindow.js";
+import { zeroAirVoidsDensity } from "../soil/compaction/phaseRelations.js";
+import { curveDoubts } from "../strength/modelFindings.js";
 import { say } from "../words/message.js";
+import { particleDensity } from "./blend.js";
+import { leavesTests, toleranceFindings } from "./specifiedMix.js";
 import { type DesignedMix, recordFindings, studyRecord, supplyTerms } from "./studyRecord.js";
 import type { CompactedDensity, ComparedMix, MixStudy, StrengthStudy } from "./studyResult.js";
 
@@ -31,31 +35,42 @@ export function computeMix(
   if (!compaction?.peak || !density || chosenCementPct === undefined) {
     return { findings: [noMixFinding(compaction)] };
   }
+  const sharesPct = blend.shares.map(({ sharePct }) => sharePct);
   const refused = [
+    ...impossibleOptimum(compaction.peak, particleDensity(config, sharesPct)),
     ...noCementFindings(config.specified?.cementPct ?? chosenCementPct),
     ...specifiedFindings(config, strength, compaction),
   ];
   if (refused.length > 0) return { findings: refused };
   const { cementPct = chosenCementPct, moisturePct = compaction.peak.optimumWaterPct } =
     config.specified ?? {};
-  const beside = leftOptimum(moisturePct, compaction.peak.optimumWaterPct);
-  const design = {
-    sharesPct: blend.shares.map(({ sharePct }) => sharePct),
-    ...{ cementPct, moisturePct },
-    ...{ density, reasons },
-    doubts: [...doubts, ...beside.map(({ message }) => message)],
-  };
-  const { record, water } = studyRecord(config, design, { compaction, strength });
-  const findings = recordFindings(config, record);
-  const { batch, total: amounts, parts } = record;
+  const design = { sharesPct, cementPct, moisturePct, density, reasons, doubts };
+  const { record: made, water } = studyRecord(config, design, { compaction, strength });
+  const { batch, total: amounts, parts } = made;
+  const stated = { config, mix: { recipe: batch, water, density }, compaction, strength };
+  const tolerances = toleranceFindings(stated);
+  const beside = leftTested(moisturePct, strength, compaction.peak.optimumWaterPct);
+  const findings = [...recordFindings(config, made), ...tolerances, ...beside];
   if (!amounts) return { findings };
+  const { requirement } = config.strength;
+  const record = {
+    ...made,
+    doubts: [
+      ...doubts,
+      ...curveDoubts({ ...strength, requirement, cementPct }),
+      ...[...beside, ...tolerances.filter(leavesTests)].map(({ message }) => message),
+    ],
+  };
   const cost = mixMoney(config, amounts.mix);
   const carbon = mixEmission(config, amounts.mix);
   const { netVolumeM3, cementKgM3 } = amounts;
   const { concreteVolumeM3 = netVolumeM3, concreteCement } = config.carbon;
   const comparison = cementComparison({
-    ...{ earthVolumeM3: netVolumeM3, earthCementKg: cementKgM3 * netVolumeM3 },
-    ...{ concreteVolumeM3, concreteCement, carbonFactor: cementFactor(config) },
+    earthVolumeM3: netVolumeM3,
+    earthCementKg: cementKgM3 * netVolumeM3,
+    concreteVolumeM3,
+    concreteCement,
+    carbonFactor: cementFactor(config),
   });
   const mix = { record, recipe: batch, density, quantities: amounts, cost, carbon };
   return {
@@ -65,17 +80,15 @@ export function computeMix(
       water,
       comparison,
       carbonComparison: carbonComparison({
-        ...{
-          carbon,
-          wastePct: 100 * (amounts.madeVolumeM3 / amounts.netVolumeM3 - 1),
-          concreteVolumeM3,
-        },
+        carbon,
+        wastePct: 100 * (amounts.madeVolumeM3 / amounts.netVolumeM3 - 1),
+        concreteVolumeM3,
         concreteCementCarbonKg: comparison.concreteCementCarbonKg,
         aggregate: CONCRETE_AGGREGATE,
       }),
       compared: compareMix(config, mix),
     },
-    findings: [...findings, ...(cost?.findings ?? []), ...beside],
+    findings: [...findings, ...(cost?.findings ?? [])],
   };
 }
 
@@ -125,18 +138,57 @@ function specifiedFindings(
   return findings;
 }
 
-/** Percentage points beside the optimum from which a mix is another than what the blocks show; common practice, no source. */
-const OFF_OPTIMUM_PCT = 0.5;
+/** Points of moisture from which a mix is another than the blocks were; common practice, no source. */
+const OTHER_MOISTURE_PCT = 0.5;
 
-/** A mix rammed beside the optimum has another density, and another strength, than at it. */
-function leftOptimum(moisturePct: number, optimumPct: number): Finding[] {
-  if (Math.abs(moisturePct - optimumPct) <= OFF_OPTIMUM_PCT) return [];
-  const value = say`${formatFixed(moisturePct, 1)} %`;
+/**
+ * A mix rammed drier or wetter than its blocks has another density, and another strength. Of blocks whose
+ * sheet does not say how wet they were made the optimum is taken, at which blocks are usually rammed.
+ */
+function leftTested(
+  moisturePct: number,
+  { specimens }: StrengthStudy,
+  optimumPct: number,
+): Finding[] {
+  const made = specimens.flatMap(({ excluded, makingMoisturePct }) =>
+    excluded ? [] : (makingMoisturePct ?? []),
+  );
+  const testedPct = made.length > 0 ? mean(made) : optimumPct;
+  // Left at the optimum, blocks made elsewhere are told where they leave the window of the compaction test.
+  const isSet = moisturePct !== optimumPct;
+  if (!isSet || Math.abs(moisturePct - testedPct) <= OTHER_MOISTURE_PCT) return [];
+  const percent = (value: number) => say`${formatFixed(value, 1)} %`;
+  const place = { file: STUDY_FILE, column: "mix.moisture", value: percent(moisturePct) };
+  const set = say`Not as tested: the mix is set to ${percent(moisturePct)} moisture`;
   return [
-    finding({ file: STUDY_FILE, column: "mix.moisture", value }, "warning", "mix-off-optimum", {
-      message: say`The mix is set to ${formatFixed(moisturePct, 1)} % moisture, and the optimum is ${formatFixed(optimumPct, 1)} %: density and strength are still those of the blocks as they were made.`,
-      expected: say`within ${OFF_OPTIMUM_PCT} points of the optimum (common practice, no source), or blocks made at this moisture`,
-      remedy: say`Take the optimum, or make blocks at the moisture of the mix.`,
+    finding(place, "warning", "mix-moisture-not-tested", {
+      message:
+        made.length > 0
+          ? say`${set}, its blocks were made at ${percent(testedPct)}. Density and strength at this moisture are not known.`
+          : say`${set}, the optimum is ${percent(testedPct)}. Density and strength at this moisture are not known.`,
+      expected: say`within ${OTHER_MOISTURE_PCT} points of the moisture of the blocks (common practice, no source)`,
+      remedy: say`Leave the moisture out, so that the optimum is taken, or make blocks at the moisture of the mix and write it in their sheet.`,
+    }),
+  ];
+}
+
+/** Above the density without any air by more than this part of it, not even a wrong particle density explains an optimum; common practice, no source. */
+const BEYOND_ZERO_AIR = 0.02;
+
+/** No water and no density of a mix may rest on an optimum that cannot be. */
+function impossibleOptimum(
+  { optimumWaterPct, maximumDryDensityKgM3 }: CompactionPeak,
+  particleDensityKgM3: number | undefined,
+): Finding[] {
+  if (particleDensityKgM3 === undefined) return [];
+  const mostKgM3 = zeroAirVoidsDensity(optimumWaterPct, particleDensityKgM3);
+  if (maximumDryDensityKgM3 <= (1 + BEYOND_ZERO_AIR) * mostKgM3) return [];
+  const most = measured(mostKgM3, "density", 0);
+  return [
+    finding({ file: STUDY_FILE, column: "compaction" }, "warning", "no-mix", {
+      message: say`No mix can be stated: the optimum of the compaction test, ${measured(maximumDryDensityKgM3, "density", 0)} at ${formatFixed(optimumWaterPct, 1)} %, cannot be. Without any air at all the earth would have ${most}.`,
+      expected: say`at most ${most}, and ${100 * BEYOND_ZERO_AIR} % for an uncertain particle density (common practice, no source)`,
+      remedy: say`Check water contents, mould volume, masses and units of the compaction sheet, and the particle densities.`,
     }),
   ];
 }
@@ -193,7 +245,9 @@ function mixDensity(
   if (!compaction?.peak) return undefined;
   const valueKgM3 = compaction.peak.maximumDryDensityKgM3;
   return {
-    ...{ valueKgM3, lowKgM3: valueKgM3, highKgM3: valueKgM3 },
+    valueKgM3,
+    lowKgM3: valueKgM3,
+    highKgM3: valueKgM3,
     basis: say`maximum dry density of the compaction test`,
   };
 }
@@ -301,7 +355,12 @@ function compareMix(
         })
       : undefined;
   return {
-    ...{ name: other.name, basis: other.basis, quantities: amounts, cost, carbon, saving },
+    name: other.name,
+    basis: other.basis,
+    quantities: amounts,
+    cost,
+    carbon,
+    saving,
     savedCementKg: amounts.mix.cement.dryMassKg - mix.quantities.mix.cement.dryMassKg,
     savedCarbonKg: carbonSaving(mix.carbon, carbon),
   };

@@ -20,7 +20,8 @@ const FALLBACK_TOLERANCE_PCT = 1;
  * The entered tolerance before the window of the compaction test, and that before a common one.
  *
  * @param tolerances of the study. Where the site has its own beside them, the narrower holds on each side,
- * so that no crew is allowed more than the mix is stated with.
+ * so that no crew is allowed more than the mix is stated with; where it alone has one, that never leads
+ * beyond the window.
  */
 export function mixWater(
   batch: Recipe,
@@ -29,14 +30,21 @@ export function mixWater(
   siteTolerancePct?: number,
 ): MixWater {
   if (siteTolerancePct !== undefined) checkNotNegative("tolerancePct", siteTolerancePct);
-  const below = narrower(moistureBelowPct, siteTolerancePct);
-  const above = narrower(moistureAbovePct, siteTolerancePct);
+  const { targetMoisturePct: target } = batch;
+  const fromTest = compaction && moistureWindow(compaction);
+  const ofSite =
+    siteTolerancePct !== undefined && fromTest
+      ? {
+          below: Math.min(siteTolerancePct, target - fromTest.driestPct),
+          above: Math.min(siteTolerancePct, fromTest.wettestPct - target),
+        }
+      : { below: siteTolerancePct, above: siteTolerancePct };
+  const below = narrower(moistureBelowPct, ofSite.below);
+  const above = narrower(moistureAbovePct, ofSite.above);
   if (below !== undefined && above !== undefined) {
-    const { targetMoisturePct: target } = batch;
     const limits = { driestPct: Math.max(0, target - below), wettestPct: target + above };
     return { window: waterWindow(batch, limits), basis: "entered" };
   }
-  const fromTest = compaction && moistureWindow(compaction);
   if (fromTest) return { window: waterWindow(batch, fromTest), basis: "test", fromTest };
   const common = { tolerancePct: FALLBACK_TOLERANCE_PCT };
   return { window: waterWindow(batch, common), basis: "common practice" };

@@ -44,10 +44,48 @@ export function trialContradictions(
   if (!entry || !specimens) return [];
   const max = compaction?.peak?.maximumDryDensityKgM3;
   return [
+    ...repeatedTests(trials, entry.id),
     ...(max === undefined ? [] : densitiesApart(specimens, max)),
     ...shapeFindings(entry, specimens),
     ...(compaction ? moistureFindings(entry, specimens, compaction) : []),
   ];
+}
+
+/** Sheets of two trials under two names with the same readings: one was copied and never filled in. */
+function repeatedTests(trials: Study["trials"], id: string): Finding[] {
+  const own = trials.find(({ entry }) => entry.id === id);
+  return (["compaction", "blocks"] as const).flatMap((kind): Finding[] => {
+    const [file, readings] = testReadings(own, kind);
+    const other = trials.find((trial) => {
+      const [name, theirs] = testReadings(trial, kind);
+      return readings !== undefined && name !== file && theirs === readings;
+    });
+    if (!own || !other || file === undefined) return [];
+    const place = { file: STUDY_FILE, column: own.entry.sheetKeys[kind], value: file };
+    return [
+      finding(place, "warning", "same-test-readings", {
+        message: say`${file} and ${testReadings(other, kind)[0]!} have the same readings to the last digit.`,
+        expected: say`a sheet of its own for each tested blend`,
+        remedy: say`Name the sheet that belongs to each trial.`,
+      }),
+    ];
+  });
+}
+
+/** File and readings of a trial's sheet, without what names a row. */
+function testReadings(
+  trial: Study["trials"][number] | undefined,
+  kind: "compaction" | "blocks",
+): readonly [file?: string, readings?: string] {
+  const { compaction, specimens } = trial ?? {};
+  if (kind === "blocks") {
+    const rows = specimens?.specimens.map(({ cementPct, strengthMpa }) => [cementPct, strengthMpa]);
+    return [specimens?.file, rows && JSON.stringify(rows)];
+  }
+  // A top that is reported alone is two rounded numbers, which two blends may share.
+  if (!compaction || compaction.points.length === 0) return [];
+  const points = compaction.points.map(({ row: _, ...point }) => point);
+  return [compaction.file, JSON.stringify([compaction.mouldVolumeCm3, points])];
 }
 
 /** Blocks whose sides are of another shape than the study says. */
@@ -65,8 +103,8 @@ function shapeFindings(
   return [
     finding(place, "warning", "blocks-of-another-shape", {
       message: round
-        ? say`The study speaks of cylinders. Blocks of ${file} with a width: ${others.length}.`
-        : say`The study speaks of blocks with sides. Blocks of ${file} with a diameter: ${others.length}.`,
+        ? say`The study speaks of cylinders, and ${others.length}{0, plural, one { block} other { blocks}} of ${file} {0, plural, one {has} other {have}} a width.`
+        : say`The study speaks of blocks with sides, and ${others.length}{0, plural, one { block} other { blocks}} of ${file} {0, plural, one {has} other {have}} a diameter.`,
       expected: say`the shape of the blocks that were crushed`,
       remedy: say`Correct the shape or the sheet: a tall cylinder reads weaker than a cube of the same mix.`,
     }),
@@ -96,7 +134,7 @@ function moistureFindings(
     ...(window && off.length > 0
       ? [
           finding({ file, value: percent(off[0]) }, "warning", "blocks-made-outside-window", {
-            message: say`Blocks rammed outside the moisture range of the compaction test, ${percent(window.driestPct)} to ${percent(window.wettestPct)}: ${off.length}.`,
+            message: say`${off.length}{0, plural, one { block was} other { blocks were}} rammed outside the moisture range of the compaction test, ${percent(window.driestPct)} to ${percent(window.wettestPct)}.`,
             expected: say`blocks rammed as wet as the wall will be`,
             remedy: say`Check the moistures at making, or make blocks inside the range: strength depends on it.`,
           }),
@@ -105,7 +143,7 @@ function moistureFindings(
     ...(dry.length > 0
       ? [
           finding({ file, value: percent(dry[0]) }, "warning", "blocks-too-dry-for-soaked", {
-            message: say`Blocks called soaked that held less than ${percent(leastPct)} of water when they were crushed: ${dry.length}.`,
+            message: say`${dry.length}{0, plural, one { block} other { blocks}} called soaked held less than ${percent(leastPct)} of water when crushed.`,
             expected: say`at least half of the optimum of the compaction test (common practice, no source)`,
             remedy: say`Ask the laboratory in which state the blocks were crushed: dry blocks read far stronger.`,
           }),
@@ -192,7 +230,7 @@ function densitiesApart({ file, specimens }: SpecimenSheet, maxKgM3: number): Fi
   const value = measured(meanKgM3, "density", 0);
   return [
     finding({ file, value }, "warning", "blocks-against-compaction", {
-      message: say`The blocks have a mean dry density of ${value}, the compaction test a maximum of ${measured(maxKgM3, "density", 0)}: they are not of the same earth.`,
+      message: say`The blocks have a mean dry density of ${value}, the compaction test a maximum of ${measured(maxKgM3, "density", 0)}: one of the two sheets is wrong, or they are not of the same earth.`,
       expected: say`${100 * min} to ${formatFixed(100 * max, 0)} % of the maximum`,
       remedy: say`Check the mould's volume, the sides and masses of the blocks and the units of both sheets.`,
     }),

@@ -226,6 +226,7 @@ function judgeSiteBlocks(
   const counted = specimens.filter(({ excluded }) => excluded === undefined);
   const atAge = counted.filter(({ ageDays }) => ageDays === requirement.ageDays);
   const lots = new Map<string, SpecimenRecord[]>();
+  const others = new Map<number, SpecimenRecord[]>();
   for (const block of atAge) {
     if (block.batch === undefined) {
       warn(block, "site-block-without-lot", "batch", [
@@ -240,13 +241,14 @@ function judgeSiteBlocks(
     if (block.batch !== undefined && !other) {
       lots.set(block.batch, [...(lots.get(block.batch) ?? []), block]);
     }
-    if (other) {
-      warn(block, "site-block-other-cement", "cement", [
-        say`Block ${block.id} holds ${formatFixed(block.cementPct, 1)} % cement; the specified mix holds ${formatFixed(cementPct, 1)} %: it is not judged.`,
-        say`blocks of the specified mix`,
-        say`Correct the sheet, or find out why the mix was another.`,
-      ]);
-    }
+    if (other) others.set(block.cementPct, [...(others.get(block.cementPct) ?? []), block]);
+  }
+  for (const [content, blocks] of others) {
+    warn(blocks[0], "site-block-other-cement", "cement", [
+      say`${blocks.length}{0, plural, one { block} other { blocks}} with ${formatFixed(content, 1)} % cement {0, plural, one {is} other {are}} not judged: the specified mix has ${formatFixed(cementPct!, 1)} %.`,
+      say`blocks of the specified mix`,
+      say`Correct the sheet, or find out why the mix was another.`,
+    ]);
   }
   if (lots.size === 0) {
     warn(undefined, "no-site-lots", "age", [

@@ -41,6 +41,9 @@ const MIN_DENSITY_PCT = 98;
 /** Of the rammed depth of a lift, each way; common practice, no source. */
 const LIFT_M = 0.02;
 
+/** What of a mix is held against its tests. */
+type StatedMix = Pick<MixStudy, "recipe" | "water" | "density">;
+
 /**
  * The mix as it is specified, with the tolerance of each line and where that comes from.
  *
@@ -60,7 +63,7 @@ export function specifiedMix({
   compaction,
   strength,
 }: Pick<StudyResult, "config" | "compaction" | "strength"> & {
-  readonly mix?: Pick<MixStudy, "recipe" | "water" | "density">;
+  readonly mix?: StatedMix;
 }): SpecifiedLine[] {
   if (!mix || !isBuildable(config)) return [];
   const { tolerances = {} } = config;
@@ -152,9 +155,22 @@ export function orderedDensity(
   const { valueKgM3, highKgM3, basis } = density;
   if (valueKgM3 >= least) return density;
   return {
-    ...{ valueKgM3: least, lowKgM3: least, highKgM3: Math.max(highKgM3, least) },
+    valueKgM3: least,
+    lowKgM3: least,
+    highKgM3: Math.max(highKgM3, least),
     basis: say`${basis}, raised to the least that the wall must have`,
   };
+}
+
+const LEAVE_TESTS: ReadonlySet<string> = new Set([
+  "tolerance-below-least-cement",
+  "tolerance-outside-window",
+  "tolerance-below-blocks",
+]);
+
+/** Of `toleranceFindings` those by which a wall could be built that nothing was tested for. */
+export function leavesTests({ code }: Pick<Finding, "code">): boolean {
+  return LEAVE_TESTS.has(code);
 }
 
 const WATER_BASIS = {
@@ -182,7 +198,7 @@ const SLACK = 1e-9;
  * @returns none where neither the study nor its site enters tolerances, or where there is no mix.
  */
 export function toleranceFindings(
-  result: Pick<StudyResult, "config" | "mix" | "compaction" | "strength">,
+  result: Pick<StudyResult, "config" | "compaction" | "strength"> & { readonly mix?: StatedMix },
 ): Finding[] {
   const { config, mix, compaction } = result;
   const { tolerances } = config;
@@ -239,27 +255,42 @@ function cementTolerance(
 }
 
 function moistureTolerance(
-  { low, high, basis }: Partial<SpecifiedLine> = {},
-  { tolerances }: Pick<StudyResult["config"], "tolerances">,
+  { value, low, high }: Partial<SpecifiedLine> = {},
+  { tolerances, site }: Pick<StudyResult["config"], "tolerances" | "site">,
   compaction: StudyResult["compaction"],
 ): Finding[] {
   const window = compaction && moistureWindow(compaction);
-  if (!window || basis !== "entered" || low === undefined || high === undefined) return [];
-  if (low >= window.driestPct - SLACK && high <= window.wettestPct + SLACK) return [];
-  const column =
-    tolerances?.moistureBelowPct === undefined ? "site.tolerance" : "tolerances.moisture";
+  if (!window || value === undefined || low === undefined || high === undefined) return [];
+  const beyond = (dry: number, wet: number) =>
+    dry < window.driestPct - SLACK || wet > window.wettestPct + SLACK;
+  const kept = say`the compaction test keeps ${window.relativePct} % of its greatest dry density from ${percent(window.driestPct)} to ${percent(window.wettestPct)} only`;
+  const expected = say`a tolerance inside the window of the compaction test`;
+  const remedy = say`Narrow the tolerance, or test compaction at more moistures where the window ends with the test.`;
+  if (tolerances?.moistureBelowPct !== undefined) {
+    if (!beyond(low, high)) return [];
+    return [
+      tolerance("moisture", "tolerance-outside-window", {
+        message: say`The moisture may go from ${percent(low)} to ${percent(high)}; ${kept}.`,
+        expected,
+        remedy,
+      }),
+    ];
+  }
+  const ofSite = site.tolerancePct;
+  if (ofSite === undefined || !beyond(value - ofSite, value + ofSite)) return [];
+  const place = { file: STUDY_FILE, column: "site.tolerance" };
   return [
-    finding({ file: STUDY_FILE, column }, "warning", "tolerance-outside-window", {
-      message: say`The moisture may go from ${percent(low)} to ${percent(high)}; the compaction test keeps ${window.relativePct} % of its greatest dry density from ${percent(window.driestPct)} to ${percent(window.wettestPct)} only.`,
-      expected: say`a tolerance inside the window of the compaction test`,
-      remedy: say`Narrow the tolerance, or test compaction at more moistures where the window ends with the test.`,
+    finding(place, "warning", "site-tolerance-cut", {
+      message: say`The tolerance of the site would let the moisture go from ${percent(value - ofSite)} to ${percent(value + ofSite)}; ${kept}, and the cards keep to that.`,
+      expected,
+      remedy,
     }),
   ];
 }
 
 function densityTolerance(
   line: SpecifiedLine | undefined,
-  { config, mix, compaction }: Pick<StudyResult, "config" | "mix" | "compaction">,
+  { config, mix }: Pick<StudyResult, "config"> & { readonly mix?: StatedMix },
 ): Finding[] {
   if (config.tolerances?.densityPct === undefined || !mix) return [];
   const density = (value: number) => formatQuantity(value, "density", config.units, 4);
@@ -281,15 +312,6 @@ function densityTolerance(
         message: say`The least density asked for, ${density(lightest)}, is more than that of any block, ${density(highKgM3)} at most.`,
         expected: say`a least density that the blocks reached`,
         remedy: say`Lower it, or see why the blocks are lighter than the compaction test.`,
-      }),
-    );
-  }
-  if (!compaction?.peak) {
-    findings.push(
-      tolerance("density", "tolerance-without-maximum", {
-        message: say`A percentage of the maximum dry density is asked for, and no compaction test gives one.`,
-        expected: say`a compaction sheet whose points show a top`,
-        remedy: say`Add the compaction sheet, or leave the key out.`,
       }),
     );
   }

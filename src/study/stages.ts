@@ -1,10 +1,14 @@
 import type { NoteBlock } from "../blocks/block.js";
 import { missingToBuild } from "../entries/buildable.js";
 import type { StudyConfig } from "../entries/studyConfig.js";
+import { FIRST_SHEET_KEYS, FIRST_TRIAL, type TrialEntry, trialEntries } from "../entries/trials.js";
 import { formatPlain } from "../quantities/format.js";
 import { joinTexts, say, type Text } from "../words/message.js";
 import type { Stage, StageName, StudyResult } from "./studyResult.js";
 import { testedAnotherBlend } from "./trials.js";
+
+/** Where the first test of a blend is named that no trial is of yet. */
+const FIRST_SHEETS = { sheetKeys: FIRST_SHEET_KEYS };
 
 /** What of a result says how far its study has come. */
 type Known = Pick<
@@ -34,6 +38,9 @@ export function stagesOf(result: Known): Stage[] {
   const targeted = graded && (config.target !== undefined || given);
   // Tests of another blend leave this one untested.
   const others = testedAnotherBlend(result);
+  const followed = others
+    ? undefined
+    : trialEntries(config).find(({ id }) => id === (testing?.trial ?? FIRST_TRIAL));
   const { compaction, strength, blocks }: Partial<Known> = others ? {} : result;
   const stage = (name: StageName, needs: Text | false): Stage =>
     needs === false ? { stage: name, known: true } : { stage: name, known: false, needs };
@@ -41,8 +48,8 @@ export function stagesOf(result: Known): Stage[] {
     stage("soil", materials.length === 0 && soilNeeds(config)),
     stage("target", !targeted && targetNeeds(config)),
     stage("blend", !blend && blendNeeds(targeted)),
-    stage("compaction", !compaction?.peak && compactionNeeds(compaction, config)),
-    stage("blocks", !strength && blockNeeds(config, blocks, others)),
+    stage("compaction", !compaction?.peak && compactionNeeds(compaction, config, followed)),
+    stage("blocks", !strength && blockNeeds(blocks, followed)),
     stage(
       "cement",
       !(testing?.state === "tested" && strength?.chosenCementPct !== undefined) &&
@@ -114,19 +121,26 @@ function blendNeeds(targeted: boolean): Text {
     : say`The materials, and what the blend aims at or its shares.`;
 }
 
-function compactionNeeds(compaction: Known["compaction"], { materials }: StudyConfig): Text {
+function compactionNeeds(
+  compaction: Known["compaction"],
+  { materials }: StudyConfig,
+  { sheetKeys }: Pick<TrialEntry, "sheetKeys"> = FIRST_SHEETS,
+): Text {
   if (compaction) {
     return say`The points of the compaction sheet show no maximum: test at more water contents.`;
   }
   return materials.length === 1
-    ? say`A compaction test of the soil, if it is to be built with alone: its sheet under “compaction”. If not, a sieve analysis of the sand or gravel that is available nearby, and then a target.`
-    : say`A compaction test of the blend that is to be built: its sheet under “compaction”.`;
+    ? say`A compaction test of the soil, if it is to be built with alone: its sheet under “${sheetKeys.compaction}”. If not, a sieve analysis of the sand or gravel that is available nearby, and then a target.`
+    : say`A compaction test of the blend that is to be built: its sheet under “${sheetKeys.compaction}”.`;
 }
 
-function blockNeeds({ strength }: StudyConfig, blocks: Known["blocks"], others: boolean): Text {
+function blockNeeds(
+  blocks: Known["blocks"],
+  { blocks: sheet, sheetKeys }: Pick<TrialEntry, "blocks" | "sheetKeys"> = FIRST_SHEETS,
+): Text {
   if (!blocks) {
-    return strength.sheet === undefined || others
-      ? say`Blocks of that blend with three cement contents or more: their sheet under “strength”, as “sheet”.`
+    return sheet === undefined
+      ? say`Blocks of that blend with three cement contents or more: their sheet under “${sheetKeys.blocks}”.`
       : say`See the findings on the blocks.`;
   }
   const contents = [...new Set(blocks.means.map(({ cementPct }) => cementPct))];
@@ -154,6 +168,7 @@ function elementNeeds(): Text {
 
 function quantityNeeds(config: StudyConfig): Text {
   const missing = missingToBuild(config);
-  if (missing.length === 0) return say`A tested blend with its least cement.`;
+  if (missing.length === 0)
+    return say`A tested blend with its least cement; the findings say what is missing.`;
   return say`A tested blend with its least cement, and in study.yaml: ${joinTexts(missing, "; ")}.`;
 }

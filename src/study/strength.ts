@@ -74,7 +74,7 @@ export function computeStrength(
     leastCementOfOthers(
       specimens,
       included.far.map(({ id }) => id),
-      { ...{ requirement: rule, readings, fit: options }, roundUpToPct: asked.roundUpToPct },
+      { requirement: rule, readings, fit: options, roundUpToPct: asked.roundUpToPct },
     ),
   );
   const chosen = answer.chosenCementPct ?? null;
@@ -136,7 +136,10 @@ function blockMeans(specimens: readonly SpecimenRecord[]): BlockMean[] {
     const strengths = blocks.map(({ strengthMpa }) => strengthMpa);
     const [{ cementPct, ageDays }] = blocks;
     return {
-      ...{ cementPct, ageDays, blocks: blocks.length, meanMpa: mean(strengths) },
+      cementPct,
+      ageDays,
+      blocks: blocks.length,
+      meanMpa: mean(strengths),
       lowestMpa: Math.min(...strengths),
       highestMpa: Math.max(...strengths),
     };
@@ -195,6 +198,12 @@ function answerOf(
 } {
   if (!requirement) return { known: {}, findings: [] };
   const least = leastCement(fit, requirement, { roundUpToPct, file: STUDY_FILE });
+  let remedy = say`Nothing to do for the strength: no blocks of less cement were asked for.`;
+  if (least.nextBlocks) {
+    remedy = say`Make and crush blocks as the message says, then compute again.`;
+  } else if (least.status === "falls") {
+    remedy = say`Look for what went wrong with the blocks of more cement, and make and crush them again.`;
+  }
   const told = (column: string, code: string, words: FindingWords) =>
     finding({ file: STUDY_FILE, column }, "warning", code, words);
   return {
@@ -208,10 +217,7 @@ function answerOf(
             told("strength.requirement", `least-cement-${least.status}`, {
               message: least.message,
               expected: say`a requirement that is met between the lowest and the highest tested content`,
-              remedy:
-                least.status === "falls"
-                  ? say`Look for what went wrong with the blocks of more cement, and make and crush them again.`
-                  : say`Make and crush the blocks that the message names, then compute again.`,
+              remedy,
             }),
           ]),
       ...(batches !== "means" || requirement.statistic === "mean"

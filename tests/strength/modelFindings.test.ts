@@ -89,7 +89,7 @@ describe("the published set that a straight line does not fit", () => {
     // Their mean, 4.33 MPa, is above 4.3 but not proved to be; 4.4 MPa it does not even reach.
     expect(render(findings[2].remedy)).toContain("too few to prove it");
     const [higher] = found(PUBLISHED, { strengthMpa: 4.4, ...MEAN }).findings.slice(-1);
-    expect(higher.code).toBe("nearest-blocks-miss");
+    expect(higher.code).toBe("nearest-blocks-against");
     expect(render(higher.remedy)).toContain("Do not build on this content");
   });
 

@@ -23,7 +23,7 @@ const withColumn = (name: string, value: string): Edit[] => [
 /** Findings whose limit is nobody's but ours, and says so where a person reads it. */
 const OF_COMMON_PRACTICE = new Set([
   "blocks-too-dry-for-soaked",
-  "mix-off-optimum",
+  "mix-moisture-not-tested",
   "lift-too-deep",
   "sulphates-to-ask",
 ]);
@@ -40,19 +40,19 @@ describe("what the sheets say against each other", () => {
       "a block made drier than the range of the compaction test",
       withColumn("moisture at making (%)", "2.0"),
       "blocks-made-outside-window",
-      "Blocks rammed outside the moisture range",
+      "1 block was rammed outside the moisture range of the compaction test, 6.9 % to 11.5 %",
     ],
     [
       "a block called soaked that was dry",
       withColumn("moisture at test (%)", "1.0"),
       "blocks-too-dry-for-soaked",
-      "Blocks called soaked that held less than",
+      "1 block called soaked held less than 4.6 % of water",
     ],
     [
       "a mix set beside the optimum",
       [["study.yaml", /$/, "mix: { moisture: 8.5 % }\n"]],
-      "mix-off-optimum",
-      "The mix is set to 8.5 % moisture, and the optimum is 9.2 %",
+      "mix-moisture-not-tested",
+      "Not as tested: the mix is set to 8.5 % moisture, the optimum is 9.2 %",
     ],
     [
       "lifts of half a metre",
@@ -84,6 +84,19 @@ describe("what the sheets say against each other", () => {
     expect(doubts).toContain(words);
   });
 
+  it("takes a moisture at which the blocks were made as tested, and another as not", async () => {
+    const moisture = async (pct: string) => {
+      const [columns, row] = withColumn("moisture at making (%)", "8.4");
+      const set: Edit = ["study.yaml", /$/, `mix: { moisture: ${pct} }\n`];
+      const { result } = await readingRoom(columns, row, set);
+      return result!.mix!.record.doubts.map((text) => render(text));
+    };
+    expect(await moisture("8.4 %")).toEqual([]);
+    expect(await moisture("9.1 %")).toEqual([
+      "Not as tested: the mix is set to 9.1 % moisture, its blocks were made at 8.4 %. Density and strength at this moisture are not known.",
+    ]);
+  });
+
   it("is told where the nearest blend is far from its target", async () => {
     const { result, findings } = await readingRoom([
       "study.yaml",
@@ -101,7 +114,7 @@ describe("what the sheets say against each other", () => {
     const codes = findings.map(({ code }) => code);
     expect(
       codes.filter((code) =>
-        /^(blocks-|mix-off|sulphates-|optimum-above|lift-|blend-far)/.test(code),
+        /^(blocks-|mix-moisture|sulphates-|optimum-above|lift-|blend-far)/.test(code),
       ),
     ).toEqual([]);
   });

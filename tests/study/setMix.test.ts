@@ -67,7 +67,7 @@ describe("a mix that is set by hand", () => {
       return result!.mix!.record.doubts.map((doubt) => render(doubt));
     };
     const fines: readonly [string, string] = ["fines: { max: 30 % }", "fines: { max: 5 % }"];
-    const ofFines = expect.stringMatching(/: fines at most 5\.00 %, by 19\.4 %\.$/);
+    const ofFines = expect.stringMatching(/: fines at most 5\.00 %, by 19\.4 points\.$/);
     const ofIndex = expect.stringMatching(/: plasticity index at most 2\.00 %, by /);
     const soil = "The tested blend has 55.0 % of Site soil, two pits mixed.";
     expect(

@@ -158,6 +158,9 @@ describe("tolerances that reach beyond what was tested", () => {
     const { result, findings } = await edited([from, to]);
     expect(result).toBeDefined();
     expect(codes(findings)).toEqual([code]);
+    // A crew that keeps to the tolerance, and is allowed what nothing was tested for, reads it.
+    const { doubts } = result!.mix!.record;
+    expect(doubts).toHaveLength(/below-least|outside-window|below-blocks/.test(code) ? 1 : 0);
     expect(findings.find((finding) => finding.code === code)).toMatchObject({
       severity: "warning",
       file: "study.yaml",
@@ -186,15 +189,29 @@ describe("blocks lighter than the wall must be", () => {
 });
 
 describe("a tolerance of the site", () => {
-  it("is told where it lets in what the compaction test does not", async () => {
+  it("never lets a crew leave the compaction test, and says so where it would", async () => {
     const found = async (site: string) => {
-      const { findings } = await edited([ALL, ""], [/^site:\n/m, `site:\n  tolerance: ${site}\n`]);
-      return findings
-        .filter(({ code }) => code === "tolerance-outside-window")
-        .map(({ column }) => column);
+      const { result, findings } = await edited(
+        [ALL, ""],
+        [/^site:\n/m, `site:\n  tolerance: ${site}\n`],
+      );
+      const { water, recipe } = result!.mix!;
+      const { low, high } = water.window.moisturePct;
+      const window = moistureWindow(result!.compaction!)!;
+      const target = recipe.targetMoisturePct;
+      return {
+        told: findings
+          .filter(({ code }) => code === "site-tolerance-cut")
+          .map(({ column }) => column),
+        ends: [low - window.driestPct, high - window.wettestPct, target - low, high - target],
+      };
     };
-    expect(await found("5 %")).toEqual(["site.tolerance"]);
-    expect(await found("0.5 %")).toEqual([]);
+    const wide = await found("5 %");
+    expect(wide.told).toEqual(["site.tolerance"]);
+    expect(wide.ends.slice(0, 2)).toEqual([expect.closeTo(0, 9), expect.closeTo(0, 9)]);
+    const narrow = await found("0.5 %");
+    expect(narrow.told).toEqual([]);
+    expect(narrow.ends.slice(2)).toEqual([expect.closeTo(0.5, 9), expect.closeTo(0.5, 9)]);
   });
 });
 
