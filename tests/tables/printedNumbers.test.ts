@@ -9,6 +9,7 @@ import { openExample } from "../support/exampleResult.js";
 function pagesOf(result: StudyResult): Record<string, readonly (ReportBlock | undefined)[]> {
   const { config, materials, blend, compaction, strength, trials } = result;
   const { units } = config;
+  const { requirement } = config.strength;
   const looks = trials.flatMap((trial) => trial.looks ?? []);
   return {
     bucketCard: tables.siteBucketCard(result).blocks,
@@ -28,6 +29,17 @@ function pagesOf(result: StudyResult): Record<string, readonly (ReportBlock | un
     jar: materials.map(({ name, jar }) => jar && tables.jarTable(name, jar)),
     limits: materials.map(({ name, limits }) => limits && tables.limitsTable(name, limits)),
     models: materials.map(({ name, models }) => models && tables.modelTable(name, models)),
+    uncertainty: materials.flatMap(({ name, uncertainty }) =>
+      uncertainty
+        ? [tables.intervalsTable(name, uncertainty, units), tables.classesTable(name, uncertainty)]
+        : [],
+    ),
+    guidance: [
+      ...tables.guidanceTables(result.guidance, units),
+      ...tables.envelopeTables(result),
+      result.guidanceComparison &&
+        tables.guidanceComparisonTable("Blend", result.guidanceComparison),
+    ],
     blend: blend
       ? [
           tables.blendSharesTable(blend, config.materials),
@@ -50,6 +62,11 @@ function pagesOf(result: StudyResult): Record<string, readonly (ReportBlock | un
           ...strength.characteristic.map(({ values }) => tables.characteristicTable(values, units)),
         ]
       : [],
+    leastCementBy: [
+      strength &&
+        requirement &&
+        tables.leastCementByStatisticTable(strength.fit, requirement, units),
+    ],
     trials: [
       tables.testedBlendsTable(result),
       tables.blendDifferenceTable(result),
@@ -62,7 +79,11 @@ function pagesOf(result: StudyResult): Record<string, readonly (ReportBlock | un
       tables.comparisonTable(result),
       tables.compareMixTable(result),
     ],
-    quality: [tables.qualityPlanTable(result), tables.qualityChecksTable(result)],
+    quality: [
+      tables.qualityPlanTable(result),
+      tables.qualityChecksTable(result),
+      tables.siteBlocksTable(result),
+    ],
   };
 }
 
