@@ -160,7 +160,7 @@ export function blendRelaxTable(design: Sought, relaxed: readonly Relaxation[]):
       say`${plain(relaxedTo)} ${wordFor(unit)}`,
       fixed(gainPct, 2),
       fixed(siteSoilPct, 1),
-      digits(costPerT ?? undefined),
+      digits(costPerT),
     ]),
     notes: [
       say`Each is solved again by itself. Now: ${fixed(design.rmsDifferencePct, 2)} points from the target.`,

@@ -49,8 +49,14 @@ export function quantity(
 }
 
 /** A number as somebody entered it: up to so many significant digits, without zeros that say nothing. */
-export function plain(value: number | undefined, count = 4): Text {
-  return value === undefined ? BLANK : formatPlain(value, count);
+export function plain(value: number | null | undefined, count = 4): Text {
+  return value === undefined || value === null ? BLANK : formatPlain(value, count);
+}
+
+/** Yes or no, or a dash. */
+export function yesOrNo(value: boolean | undefined): Text {
+  if (value === undefined) return BLANK;
+  return value ? say`yes` : say`no`;
 }
 
 /** Two ends written in one way, once where they read the same, or a dash. */

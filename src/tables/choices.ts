@@ -5,7 +5,7 @@ import { formatQuantity, type UnitSystem } from "../quantities/format.js";
 import { leastCement } from "../strength/leastCement.js";
 import type { FittedStrength } from "../strength/regression/curve.js";
 import { say } from "../words/message.js";
-import { BLANK, fixed, numberColumn, plain } from "./cell.js";
+import { fixed, numberColumn, plain } from "./cell.js";
 import { statisticName } from "./strength.js";
 
 /**
@@ -31,8 +31,8 @@ export function leastCementByStatisticTable(
       const least = leastCement(fit, { ...requirement, statistic });
       return [
         statisticName(statistic, confidence),
-        least.cementPct === null ? BLANK : fixed(least.cementPct, 2),
-        least.batchablePct === null ? BLANK : plain(least.batchablePct),
+        fixed(least.cementPct, 2),
+        plain(least.batchablePct),
         least.message,
       ];
     }),
@@ -67,7 +67,7 @@ export function powerTargetsTable(
         plain(exponent),
         ...input.materials.map(({ id }) => fixed(shareOf.get(id) ?? 0, 1)),
         design.status === "ok" ? fixed(design.rmsDifferencePct, 2) : design.message,
-        design.costPerT === null ? BLANK : fixed(design.costPerT, 2),
+        fixed(design.costPerT, 2),
       ];
     }),
   };

@@ -11,7 +11,7 @@ import type { HydrometerType } from "../lab/hydrometer.js";
 import type { Pretreatment } from "../lab/pretreatment.js";
 import { SIEVE_DESIGNATIONS } from "../quantities/sieves.js";
 import { joinTexts, say, type Text, wordFor } from "../words/message.js";
-import { BLANK, digits, fixed, numberColumn, plain } from "./cell.js";
+import { BLANK, digits, fixed, numberColumn, plain, yesOrNo } from "./cell.js";
 
 /** A sieve analysis, coarse to fine, with the balance of masses below it. */
 export function sievingTable(name: string, analysis: SieveAnalysis): TableBlock {
@@ -287,16 +287,16 @@ function scale(reading: number, bs: boolean): Text {
 /**
  * A jar test beside the laboratory's fractions: a first guide with the interval that its heights allow.
  *
- * @param jar `MaterialResult.jar`: the analysis with the laboratory's shares.
+ * @param jar the analysis, with the laboratory's shares where there are any: see `MaterialResult.jar`.
  *
  * @example
  * const layers = [["sand and gravel", 1, 60], ["silt", 930, 80], ["clay", 2880, 100]].map(([name, timeMin, topMm], index) => ({ name, timeMin, topMm, row: index + 4 }));
  * const analysis = analyseJar({ file: "j.csv", waterDepthMm: 200, layers });
- * renderAll(jarTable("Pit 1", { ...analysis, laboratory: analysis.shares.map(({ name }) => ({ name })) })).rows[2] // => ["clay", "20", "20", "4 to 14", "–", "–", "0.00113"]
+ * renderAll(jarTable("Pit 1", analysis)).rows[2] // => ["clay", "20", "20", "4 to 14", "–", "–", "0.00113"]
  */
 export function jarTable(
   name: string,
-  { shares, laboratory }: JarAnalysis & { readonly laboratory: JarComparison["rows"] },
+  { shares, laboratory = [] }: JarAnalysis & { readonly laboratory?: JarComparison["rows"] },
 ): TableBlock {
   return {
     kind: "table",
@@ -311,14 +311,14 @@ export function jarTable(
       numberColumn(say`Finest size settled`, "mm"),
     ],
     rows: shares.map((share, index) => {
-      const { laboratoryPct, agrees } = laboratory[index];
+      const { laboratoryPct, agrees } = laboratory[index] ?? {};
       return [
         wordFor(share.name),
         plain(share.heightMm),
         fixed(share.heightSharePct, 0),
         say`${fixed(share.lowPct, 0)} to ${fixed(share.highPct, 0)}`,
         fixed(laboratoryPct, 1),
-        agreesText(agrees),
+        yesOrNo(agrees),
         digits(share.finestMm, 3),
       ];
     }),
@@ -327,9 +327,4 @@ export function jarTable(
       say`The jar test is no part of the grading curve, the blend or any number that follows from them.`,
     ],
   };
-}
-
-function agreesText(agrees: boolean | undefined): Text {
-  if (agrees === undefined) return BLANK;
-  return agrees ? say`yes` : say`no`;
 }

@@ -5,7 +5,7 @@ import { type CompactionAnalysis, PEAK_RULE } from "../soil/compaction/compactio
 import { moistureWindow } from "../soil/compaction/moistureWindow.js";
 import type { ConsistencyResult } from "../soil/consistency/limits.js";
 import { joinTexts, say, type Text, wordFor } from "../words/message.js";
-import { BLANK, digits, fixed, numberColumn, plain, quantity, quantityColumn } from "./cell.js";
+import { digits, fixed, numberColumn, plain, quantity, quantityColumn } from "./cell.js";
 
 /** Liquid and plastic limit, plasticity and shrinkage of a material. */
 export function limitsTable(name: string, limits: ConsistencyResult): KeyValuesBlock {
@@ -158,7 +158,7 @@ export function compactionTable(compaction: CompactionAnalysis, units: UnitSyste
       fixed(point.waterContentPct, 1),
       density(point.bulkDensityKgM3),
       density(point.dryDensityKgM3),
-      ...(withVoids ? [point.airVoidsPct === undefined ? BLANK : fixed(point.airVoidsPct, 1)] : []),
+      ...(withVoids ? [fixed(point.airVoidsPct, 1)] : []),
     ]),
     notes: peak
       ? [

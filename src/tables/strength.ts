@@ -255,7 +255,7 @@ export function strengthByAgeTable(
   units: UnitSystem,
 ): TableBlock | NoteBlock {
   if (status !== "ok") return { kind: "note", tone: "warning", text: message };
-  const stress = (value: number | null) => quantity(value ?? undefined, "stress", units);
+  const stress = (value: number | null) => quantity(value, "stress", units);
   return {
     kind: "table",
     caption: say`Strength by age at ${plain(cementPct)} % cement`,

@@ -141,7 +141,7 @@ export function materialsTable({ materials, units, currency }: StudyConfig): Tab
       wordFor(material.role),
       quantity(material.particleDensityKgM3, "density", units, 4),
       quantity(material.looseBulkDensityKgM3, "density", units, 4),
-      material.moisturePct === undefined ? BLANK : fixed(material.moisturePct, 1),
+      fixed(material.moisturePct, 1),
       say`${plain(material.minSharePct)} to ${plain(material.maxSharePct)}`,
       ...(priced ? [material.price ? priceText(material.price.written) : BLANK] : []),
     ]),

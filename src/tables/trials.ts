@@ -10,7 +10,16 @@ import type {
 } from "../study/studyResult.js";
 import { CLOSE_PASSING_POINTS, CLOSE_SHARE_POINTS, isWithin } from "../study/testedBlend.js";
 import { say, type Text } from "../words/message.js";
-import { BLANK, fixed, massText, numberColumn, plain, quantity, quantityColumn } from "./cell.js";
+import {
+  BLANK,
+  fixed,
+  massText,
+  numberColumn,
+  plain,
+  quantity,
+  quantityColumn,
+  yesOrNo,
+} from "./cell.js";
 
 /** The state of a mix in two or three words, for the head of a page. */
 export function stateInShort({ state }: MixTesting): Text {
@@ -59,7 +68,7 @@ export function blendDifferenceTable({ trials }: Pick<StudyResult, "trials">): T
           fixed(share.proposedPct, 1),
           fixed(share.testedPct, 1),
           fixed(share.differencePoints, 1),
-          closeWord(isWithin(share.differencePoints, CLOSE_SHARE_POINTS)),
+          yesOrNo(isWithin(share.differencePoints, CLOSE_SHARE_POINTS)),
         ]),
       [
         name,
@@ -67,17 +76,13 @@ export function blendDifferenceTable({ trials }: Pick<StudyResult, "trials">): T
         fixed(difference.maxPassing.proposedPct, 1),
         fixed(difference.maxPassing.testedPct, 1),
         fixed(difference.maxPassing.differencePoints, 1),
-        closeWord(isWithin(difference.maxPassing.differencePoints, CLOSE_PASSING_POINTS)),
+        yesOrNo(isWithin(difference.maxPassing.differencePoints, CLOSE_PASSING_POINTS)),
       ],
     ]),
     notes: [
       say`Close: every share within ${CLOSE_SHARE_POINTS} points of the dry mass of soil and aggregate, and the passing within ${CLOSE_PASSING_POINTS} points at every size. Common practice, no source. Where a blend is not close, nothing that was tested holds for it.`,
     ],
   };
-}
-
-function closeWord(close: boolean): Text {
-  return close ? say`yes` : say`no`;
 }
 
 /** The tested blends side by side, each with its least cement and what the element takes of it. */

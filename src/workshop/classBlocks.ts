@@ -345,7 +345,7 @@ export function classLineTable({ blocks, units }: ClassDay): TableBlock | NoteBl
       ],
       [
         say`p of lack of fit`,
-        lackOfFit.pValue === null ? BLANK : pValueText(lackOfFit.pValue),
+        pValueText(lackOfFit.pValue),
         say`whether the blocks bend away from a straight line by more than like blocks differ: below 0.05 they do`,
       ],
       [
