@@ -21,7 +21,7 @@ const OPTIONS = {
 
 /** `loambook appendix`: the technical appendix of a study as HTML and PDF. */
 export async function makeAppendix(words: readonly string[]): Promise<number> {
-  const call = parseCall("appendix", words, OPTIONS, true);
+  const call = parseCall("appendix", words, OPTIONS, 1);
   const { template, standard, attach, annexes } = reportChoices(call);
   const timeouts = timeoutsOf(call);
   const study = call.place as string;

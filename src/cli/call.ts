@@ -45,17 +45,16 @@ export interface Call {
 /**
  * Reads the words behind a command: its places (a study, a folder, a notebook) and options.
  *
- * @param places how many the command needs; false for none, `some` for one, or several
- * sheets; `and-sheets` for one and any sheets beside it.
+ * @param places how many the command takes; `optional` for one or none, `some` for one, or several sheets;
+ * `and-sheets` for one and any sheets beside it.
  * @throws CommandError with the command's usage line for an unknown option or a word too many.
  */
 export function parseCall(
   command: CommandName,
   words: readonly string[],
   options: OptionRules,
-  places: boolean | number | "some" | "and-sheets",
+  places: number | "optional" | "some" | "and-sheets",
 ): Call {
-  const needed = typeof places === "string" ? 1 : Number(places);
   const refuse = (problem: string): never => {
     const [usage] = COMMAND_HELP[command].split("\n");
     throw new CommandError(EXIT.usage, `${problem}\n${usage}`);
@@ -67,11 +66,9 @@ export function parseCall(
     return refuse((problem as Error).message.split("\n")[0].replace(/\. To specify.*$/, "."));
   }
   const { values, positionals } = parsed;
-  const extra =
-    typeof places === "string"
-      ? tooMany(positionals, places === "some" ? 0 : 1)
-      : positionals[needed];
+  const extra = tooMany(positionals, places);
   if (extra !== undefined) refuse(`Unexpected argument: “${extra}”.`);
+  const needed = typeof places === "number" ? places : Number(places !== "optional");
   if (positionals.length < needed) {
     refuse(
       needed === 1
@@ -109,9 +106,13 @@ export function isSheet(word: string): boolean {
   return /\.(csv|xlsx)$/i.test(word);
 }
 
-/** Of several places the last that is no sheet, where more than some may be none. */
-function tooMany(places: readonly string[], others: number): string | undefined {
-  if (places.length === 1) return undefined;
-  const none = places.filter((place) => !isSheet(place));
-  return none.length > others ? none[none.length - 1] : undefined;
+/** A place too many: beside sheets, the last that is none. */
+function tooMany(
+  positionals: readonly string[],
+  places: Parameters<typeof parseCall>[3],
+): string | undefined {
+  if (typeof places === "number") return positionals[places];
+  if (places === "optional" || positionals.length <= 1) return positionals[1];
+  const others = positionals.filter((place) => !isSheet(place));
+  return others.length > (places === "some" ? 0 : 1) ? others[others.length - 1] : undefined;
 }

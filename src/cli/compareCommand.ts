@@ -3,9 +3,7 @@ import { basename, resolve } from "node:path";
 import { blockText } from "../blocks/partText.js";
 import { attributeChanges } from "../study/attribution.js";
 import { compareStudies } from "../study/compareStudies.js";
-import { computeStudy } from "../study/computeStudy.js";
-import { readStudy } from "../study/readStudy.js";
-import { type Study, StudyError } from "../study/study.js";
+import { openWithSheets } from "../study/openStudy.js";
 import type { StudyResult } from "../study/studyResult.js";
 import { attributionTable, studyComparisonTable } from "../tables/studyComparison.js";
 import { CommandError, EXIT, parseCall } from "./call.js";
@@ -19,7 +17,10 @@ export async function compareCommand(words: readonly string[]): Promise<number> 
   if (out !== undefined && existsSync(out)) {
     throw new CommandError(EXIT.output, `${out} exists already. Give another name.`);
   }
-  const [first, second] = [await opened(call.places[0]), await opened(call.places[1])];
+  const [first, second] = [
+    await openWithSheets(call.places[0]),
+    await openWithSheets(call.places[1]),
+  ];
   const steps = attributeChanges(first.study, second.study);
   const [a, b] = [first.result, second.result];
   const output = call.flag("json")
@@ -27,18 +28,6 @@ export async function compareCommand(words: readonly string[]): Promise<number> 
     : comparisonText(a, b, call.places, steps);
   await printOrWrite(out, output);
   return EXIT.ok;
-}
-
-interface OpenedStudy {
-  readonly study: Study;
-  readonly result: StudyResult;
-}
-
-async function opened(folder: string): Promise<OpenedStudy> {
-  const { study, findings, locale } = await readStudy(folder);
-  const computed = study ? computeStudy(study, findings) : { findings, result: undefined };
-  if (!study || !computed.result) throw new StudyError(computed.findings, locale);
-  return { study, result: computed.result };
 }
 
 function comparisonText(

@@ -22,7 +22,7 @@ const OPTIONS = {
 
 /** `loambook export`: tables, figures and the result of a study for other programs. */
 export async function exportCommand(words: readonly string[]): Promise<number> {
-  const call = parseCall("export", words, OPTIONS, true);
+  const call = parseCall("export", words, OPTIONS, 1);
   const timeouts = timeoutsOf(call);
   const study = call.place as string;
   const replace = call.flag("replace");

@@ -15,7 +15,7 @@ const OPTIONS = {
 
 /** `loambook kernel`: the kernel description for an installed Jupyter. */
 export async function writeKernel(words: readonly string[]): Promise<number> {
-  const call = parseCall("kernel", words, OPTIONS, false);
+  const call = parseCall("kernel", words, OPTIONS, 0);
   const wanted = call.text("folder");
   if (call.flag("for-jupyter")) {
     if (wanted !== undefined) {

@@ -8,11 +8,8 @@ import { readTrials, type WorkshopTrial } from "../lab/trials.js";
 import type { UnitSystem } from "../quantities/format.js";
 import { writeLooks } from "../report/writeLooks.js";
 import { compareTrials, trialFindings } from "../strength/trials.js";
-import { computeStudy } from "../study/computeStudy.js";
-import { openStudy } from "../study/openStudy.js";
+import { openStudy, openWithSheets } from "../study/openStudy.js";
 import { readPhotographs, seenTrials } from "../study/photographs.js";
-import { readStudy } from "../study/readStudy.js";
-import { StudyError } from "../study/study.js";
 import { trialDifferencesTable, trialsTable } from "../tables/trialBlocks.js";
 import type { Locale } from "../words/render.js";
 import { type Call, CommandError, EXIT, parseCall } from "./call.js";
@@ -25,7 +22,7 @@ export async function looksCommand(words: readonly string[]): Promise<number> {
     out: { type: "string" },
     replace: { type: "boolean" },
   } as const;
-  const call = parseCall("looks", words, options, true);
+  const call = parseCall("looks", words, options, 1);
   const place = call.place as string;
   if (call.text("out") !== undefined) return writePages(place, call);
   const { looks, findings, locale, units } = await looksAt(place);
@@ -48,11 +45,7 @@ export async function looksCommand(words: readonly string[]): Promise<number> {
 
 /** HTML and PDF with the photographs beside each other. */
 async function writePages(folder: string, call: Call): Promise<number> {
-  const { study, findings: reading, locale } = await readStudy(folder);
-  const { result, findings } = study
-    ? computeStudy(study, reading)
-    : { result: undefined, findings: reading };
-  if (!study || !result) throw new StudyError(findings, locale);
+  const { study, result } = await openWithSheets(folder);
   const trials = seenTrials(study.trials);
   if (trials.length === 0) throw nothingSeen(folder);
   const { photographs } = await readPhotographs(folder, trials);
@@ -67,8 +60,10 @@ async function writePages(folder: string, call: Call): Promise<number> {
   }).catch((problem: unknown) => {
     throw outputProblem(outFolder, problem);
   });
-  const told = [...findings.filter(({ code }) => LOOK_CODES.has(code)), ...written.findings];
-  process.stdout.write(`${formatFindings(told, locale)}\n\n${written.paths.join("\n")}\n`);
+  const told = [...result.findings.filter(({ code }) => LOOK_CODES.has(code)), ...written.findings];
+  process.stdout.write(
+    `${formatFindings(told, result.config.language)}\n\n${written.paths.join("\n")}\n`,
+  );
   return EXIT.ok;
 }
 

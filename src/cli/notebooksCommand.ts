@@ -65,7 +65,7 @@ interface Wanted {
  * class's sheets to print. With `--teacher` the teacher's page and the key, in a folder of their own.
  */
 export async function notebooksCommand(words: readonly string[]): Promise<number> {
-  const call = parseCall("notebooks", words, OPTIONS, true);
+  const call = parseCall("notebooks", words, OPTIONS, 1);
   const teacher = call.flag("teacher");
   const folder = freshFolder({ wanted: call.place, byDefault: "", replace: false });
   const wanted: Wanted = {

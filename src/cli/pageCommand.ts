@@ -1,30 +1,20 @@
 import { existsSync } from "node:fs";
 import { readFile, rename, rm } from "node:fs/promises";
 import { basename, join, resolve } from "node:path";
-import { fileURLToPath } from "node:url";
-import { parseArgs } from "node:util";
 import { countFindings } from "../findings/format.js";
 import { pageHtml } from "../page/pageHtml.js";
 import type { StudyFiles } from "../page/studyFiles.js";
-import { computeStudy } from "../study/computeStudy.js";
-import { readStudy } from "../study/readStudy.js";
-import { StudyError } from "../study/study.js";
+import { openWithSheets } from "../study/openStudy.js";
 import { render } from "../words/render.js";
 import { CommandError, EXIT, parseCall } from "./call.js";
 import { outputProblem, writeNewFile } from "./output.js";
+import { packageFolder } from "./packageFiles.js";
 
 const OPTIONS = { out: { type: "string" }, replace: { type: "boolean" } } as const;
 
 /** `loambook page`: the mix page of a study, or an empty bench, as one HTML file. */
 export async function pageCommand(words: readonly string[]): Promise<number> {
-  // An empty bench needs no study.
-  const { positionals } = parseArgs({
-    args: [...words],
-    options: OPTIONS,
-    allowPositionals: true,
-    strict: false,
-  });
-  const call = parseCall("page", words, OPTIONS, positionals.length > 0);
+  const call = parseCall("page", words, OPTIONS, "optional");
   const study = call.place;
   const name = study === undefined ? "page.html" : `page-${basename(resolve(study))}.html`;
   const out = resolve(call.text("out") ?? name);
@@ -56,7 +46,7 @@ async function replaceFile(out: string, html: string): Promise<void> {
 
 /** The page's program, which the build made. */
 async function pageScript(): Promise<string> {
-  const path = fileURLToPath(new URL("../../dist/page/page.js.txt", import.meta.url));
+  const path = join(packageFolder(), "dist", "page", "page.js.txt");
   if (!existsSync(path)) {
     throw new CommandError(EXIT.fault, "The page's program was not built: run “npm run build”.");
   }
@@ -65,15 +55,14 @@ async function pageScript(): Promise<string> {
 
 /** The files of a study that computes, as they lie in its folder. */
 async function openFiles(place: string) {
-  const { study, findings, locale } = await readStudy(place);
-  const computed = study ? computeStudy(study, findings) : { findings, result: undefined };
-  if (!study || !computed.result) throw new StudyError(computed.findings, locale);
+  const { study, result } = await openWithSheets(place);
+  const locale = result.config.language;
   const files: StudyFiles = new Map(
     await Promise.all(
       study.inputs.map(async ({ file }) => [file, await readFile(fileIn(place, file))] as const),
     ),
   );
-  const told = render(countFindings(computed.findings), locale);
+  const told = render(countFindings(result.findings), locale);
   return { files, locale, told, ...(study.config.title ? { title: study.config.title } : {}) };
 }
 

@@ -16,7 +16,7 @@ const OPTIONS = {
 
 /** `loambook plan`: how many blocks to make at which contents, as a sheet to fill in. */
 export async function planCommand(words: readonly string[]): Promise<number> {
-  const call = parseCall("plan", words, OPTIONS, true);
+  const call = parseCall("plan", words, OPTIONS, 1);
   const out = call.place as string;
   const programme = testProgramme({
     aim: { kind: "difference", differenceMpa: quantity(call, "difference", "stress", "0.3 MPa") },

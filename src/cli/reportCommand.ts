@@ -60,7 +60,7 @@ const isWrongDate = (problem: unknown): problem is RangeError =>
 
 /** `loambook report`: an executed notebook as HTML and PDF. */
 export async function reportCommand(words: readonly string[]): Promise<number> {
-  const call = parseCall("report", words, OPTIONS, true);
+  const call = parseCall("report", words, OPTIONS, 1);
   const choices = reportChoices(call);
   const asked = {
     page: oneOf(call, "page", ["A4", "us-letter"]),

@@ -37,7 +37,7 @@ export function timeoutsOf(call: Call): Timeouts {
 
 /** `loambook run`: a notebook from top to bottom, without a window. */
 export async function runCommand(words: readonly string[]): Promise<number> {
-  const call = parseCall("run", words, OPTIONS, true);
+  const call = parseCall("run", words, OPTIONS, 1);
   const notebookPath = resolve(call.place as string);
   const out = call.text("out");
   if (!existsSync(notebookPath)) {

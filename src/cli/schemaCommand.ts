@@ -1,7 +1,10 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import type { SchemaNode } from "../entries/kinds.js";
 import { studyJsonSchema } from "../entries/studyJsonSchema.js";
 import { CommandError, EXIT, parseCall } from "./call.js";
 import { printOrWrite } from "./output.js";
-import { resultJsonSchema } from "./resultJsonSchema.js";
+import { packageFolder } from "./packageFiles.js";
 
 const OPTIONS = {
   out: { type: "string" },
@@ -10,7 +13,7 @@ const OPTIONS = {
 
 /** `loambook schema`: the JSON Schema of what goes in or of what comes out. */
 export async function schemaCommand(words: readonly string[]): Promise<number> {
-  const call = parseCall("schema", words, OPTIONS, true);
+  const call = parseCall("schema", words, OPTIONS, 1);
   const { place } = call;
   const draft = call.text("draft");
   if (place !== "study" && place !== "result") {
@@ -27,4 +30,18 @@ export async function schemaCommand(words: readonly string[]): Promise<number> {
   const out = call.text("out");
   await printOrWrite(out, text);
   return EXIT.ok;
+}
+
+/**
+ * The JSON Schema of a study result (`result.json`, `loambook compute --json`), made from the types of
+ * this version: every key with its meaning and unit.
+ *
+ * Source: JSON Schema draft 2020-12.
+ *
+ * @example
+ * resultJsonSchema().$schema // => "https://json-schema.org/draft/2020-12/schema"
+ */
+export function resultJsonSchema(): SchemaNode {
+  const file = join(packageFolder(), "docs", "result.schema.json");
+  return JSON.parse(readFileSync(file, "utf8")) as SchemaNode;
 }

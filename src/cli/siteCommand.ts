@@ -13,7 +13,7 @@ const OPTIONS = {
 
 /** `loambook site`: the sheets that a crew prints. */
 export async function siteCommand(words: readonly string[]): Promise<number> {
-  const call = parseCall("site", words, OPTIONS, true);
+  const call = parseCall("site", words, OPTIONS, 1);
   const study = call.place as string;
   const result = await openStudy(study);
   if (!result.mix && !result.proposal) {

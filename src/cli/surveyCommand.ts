@@ -17,7 +17,7 @@ const OPTIONS = {
 
 /** `loambook survey`: many gradings of one file to a table of fits and classes. */
 export async function surveyCommand(words: readonly string[]): Promise<number> {
-  const call = parseCall("survey", words, OPTIONS, true);
+  const call = parseCall("survey", words, OPTIONS, 1);
   const file = call.place as string;
   const out = call.text("out");
   const model = MODELS.find((name) => name === call.text("model"));

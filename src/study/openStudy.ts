@@ -21,9 +21,23 @@ export async function openStudy(
     readonly change?: (study: Study) => Study;
   } = {},
 ): Promise<StudyResult> {
+  return (await openWithSheets(place, options)).result;
+}
+
+/**
+ * The same, with the study as it was read: its entries and sheets beside what was computed of them.
+ *
+ * @throws StudyError as `openStudy`.
+ */
+export async function openWithSheets(
+  place: string | readonly string[],
+  options: Parameters<typeof openStudy>[1] = {},
+): Promise<{ readonly study: Study; readonly result: StudyResult }> {
   const { change = (study: Study) => study } = options;
-  const { study, findings, locale } = await readStudy(place, options);
-  const computed = study ? computeStudy(change(study), findings) : { findings, result: undefined };
-  if (computed.result) return computed.result;
+  const { study: read, findings, locale } = await readStudy(place, options);
+  if (!read) throw new StudyError(findings, locale);
+  const study = change(read);
+  const computed = computeStudy(study, findings);
+  if (computed.result) return { study, result: computed.result };
   throw new StudyError(computed.findings, locale);
 }

@@ -3,7 +3,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { Ajv2020, type ValidateFunction } from "ajv/dist/2020.js";
 import addFormats from "ajv-formats";
-import { resultJsonSchema } from "../../src/cli/resultJsonSchema.js";
+import { resultJsonSchema } from "../../src/cli/schemaCommand.js";
 import { type Finding, hasErrors } from "../../src/findings/finding.js";
 import { formatFindings } from "../../src/findings/format.js";
 import * as loam from "../../src/index.js";

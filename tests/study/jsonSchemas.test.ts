@@ -5,7 +5,7 @@ import { Ajv2020 } from "ajv/dist/2020.js";
 import addFormats from "ajv-formats";
 import { describe, expect, it } from "vitest";
 import { parse } from "yaml";
-import { resultJsonSchema } from "../../src/cli/resultJsonSchema.js";
+import { resultJsonSchema } from "../../src/cli/schemaCommand.js";
 import { studyJsonSchema } from "../../src/entries/studyJsonSchema.js";
 import { EXAMPLE_NAMES, exampleResult } from "../support/exampleResult.js";
 import { parseStudyYaml } from "../support/saidStudy.js";
