@@ -83,6 +83,7 @@ export {
   computeStudy,
   isAimed,
   notKnownYet,
+  openPhotographs,
   openStudy,
   readStudy,
 } from "./study/index.js";

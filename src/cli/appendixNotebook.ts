@@ -37,14 +37,17 @@ export async function runAppendixNotebook(
     async lend(name, showIn) {
       if (name !== "loambook") return import(name);
       const loam = await import("../index.js");
+      const besideNotebook = (folder: string) => resolve(dirname(notebookPath), folder);
+      const openPhotographs: typeof loam.openPhotographs = (folder, computed) =>
+        loam.openPhotographs(besideNotebook(folder), computed);
       const openStudy: typeof loam.openStudy = async (folder, options = {}) => {
         if (typeof folder !== "string") return loam.openStudy(folder, options);
-        const path = resolve(dirname(notebookPath), folder);
+        const path = besideNotebook(folder);
         const { language = languageOf(result.config.language), change } = options;
         const same = path === resolve(study) && language === languageOf(result.config.language);
         return same && change === undefined ? result : loam.openStudy(path, options);
       };
-      return { ...loam, openStudy, showIn, show: showIn("en") };
+      return { ...loam, openPhotographs, openStudy, showIn, show: showIn("en") };
     },
   });
   if (run !== undefined) return run;

@@ -14,6 +14,7 @@ export const ANNEX_KEYS = [
   "analyses",
   "readings",
   "regression",
+  "trials",
   "inputs",
   "guidance",
   "resampling",
@@ -34,6 +35,7 @@ export const USUAL_ANNEXES: readonly AnnexKey[] = [
   "analyses",
   "readings",
   "regression",
+  "trials",
   "inputs",
 ];
 

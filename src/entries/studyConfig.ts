@@ -151,13 +151,14 @@ export interface MethodConfig {
 export interface ReportConfig {
   /** Form of the report; left out, permit. */
   readonly template?: "permit" | "handout";
-  /** Annexes of the technical appendix; left out, calculations, findings, analyses, readings, regression, inputs. */
+  /** Annexes of the technical appendix; left out, calculations, findings, analyses, readings, regression, trials, inputs. */
   readonly annexes?: readonly (
     | "calculations"
     | "findings"
     | "analyses"
     | "readings"
     | "regression"
+    | "trials"
     | "inputs"
     | "guidance"
     | "resampling"

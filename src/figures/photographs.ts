@@ -5,30 +5,40 @@ import { figurePng } from "./svg/figurePng.js";
 
 /** Dots across a photograph: enough for a third of a page at about 150 an inch; common practice, no source. */
 const WIDTH_PX = 420;
-/** Photographs that stand side by side. */
-const ACROSS = 3;
-/** Of a photograph's place, with room below for its name. */
-const [PLACE_PX, NAME_PX] = [230, 26];
+/** Photographs that stand side by side, and the letters of a line below one that there is room for. */
+const [ACROSS, LETTERS] = [3, 34];
+/** Of a photograph's place, with room below for its name and who noted it. */
+const [PLACE_PX, NAME_PX] = [244, 40];
 
 /**
- * Photographs of trial blocks side by side, shrunk for print, each with the name of its blend and block.
+ * Photographs of trial blocks side by side, shrunk for print, each with the name of its blend and block, and
+ * who noted it, and when.
  * Their colours hold only among pictures of one light, one camera setting and one grey card.
  *
  * @throws RangeError without photographs.
  */
 export function photographsFigure(title: Text, photographs: readonly Photograph[]): Figure {
   if (photographs.length === 0) throw new RangeError("invalid `photographs`: []; expected some");
-  const rows = Math.ceil(photographs.length / ACROSS);
-  const across = Math.min(ACROSS, photographs.length);
+  const long = photographs.some(
+    ({ id, trial, seenBy = "", seenOn = "" }) =>
+      id.length + (typeof trial === "string" ? trial.length : 0) > LETTERS ||
+      seenBy.length + seenOn.length > LETTERS - "noted by ".length,
+  );
+  const across = Math.min(long ? ACROSS - 1 : ACROSS, photographs.length);
+  const rows = Math.ceil(photographs.length / across);
   const height = rows * PLACE_PX;
   const named = photographs.map(({ id, trial }) => say`${trial}, ${id}`);
+  const noted = photographs.map(notedBy);
   const place = (index: number) => ({
-    x: (index % ACROSS) / across,
-    top: 1 - Math.floor(index / ACROSS) / rows,
+    x: (index % across) / across,
+    top: 1 - Math.floor(index / across) / rows,
   });
   return figureOf(
     title,
-    say`${title}. ${joinTexts(named, "; ")}.`,
+    say`${title}. ${joinTexts(
+      named.map((name, index) => say`${name}, ${noted[index]}`),
+      "; ",
+    )}.`,
     [{ type: "scatter", x: [0], y: [0], mode: "markers", opacity: 0, showlegend: false }],
     {
       xaxis: { visible: false, fixedrange: true },
@@ -47,8 +57,9 @@ export function photographsFigure(title: Text, photographs: readonly Photograph[
         yanchor: "top",
         layer: "above",
       })),
-      annotations: named.map((text, index) => ({
-        text,
+      annotations: named.map((name, index) => ({
+        text: say`${name}<br>${noted[index]}`,
+        align: "left",
         xref: "paper",
         yref: "paper",
         x: place(index).x,
@@ -60,6 +71,12 @@ export function photographsFigure(title: Text, photographs: readonly Photograph[
     },
     height + 60,
   );
+}
+
+function notedBy({ seenBy, seenOn }: Photograph): Text {
+  if (seenBy === undefined && seenOn === undefined) return say`nobody wrote who noted it, or when`;
+  if (seenBy === undefined) return say`noted on ${seenOn ?? ""}`;
+  return seenOn === undefined ? say`noted by ${seenBy}` : say`noted by ${seenBy}, ${seenOn}`;
 }
 
 /** Painted anew upright and small; what the camera noted beside the picture, such as the place, is left behind. */

@@ -12,6 +12,7 @@ export { computeStudy, type StudyComputation } from "./computeStudy.js";
 export { MADE_WITH } from "./madeWith.js";
 export type { MixWater } from "./mixWater.js";
 export { openStudy } from "./openStudy.js";
+export { openPhotographs, type Photograph } from "./photographs.js";
 export { readStudy } from "./readStudy.js";
 export { APPENDIX_SECTIONS, type AppendixSection } from "./review.js";
 export {

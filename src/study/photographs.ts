@@ -7,6 +7,7 @@ import { type PictureSize, pictureSize } from "../quantities/pictureSize.js";
 import { say, type Text } from "../words/message.js";
 import { isBelow } from "./folder.js";
 import type { StudyTrial } from "./study.js";
+import type { StudyResult } from "./studyResult.js";
 
 /** A photograph of a trial block, as its file holds it. */
 export interface Photograph extends PictureSize {
@@ -14,6 +15,9 @@ export interface Photograph extends PictureSize {
   readonly id: string;
   /** Name of the blend. */
   readonly trial: Text;
+  /** Who noted what is seen, and when, as written. */
+  readonly seenBy?: string;
+  readonly seenOn?: string;
   readonly file: string;
   readonly bytes: Uint8Array;
 }
@@ -55,11 +59,27 @@ export async function readPhotographs(
       if (look.photograph === undefined) continue;
       const opened = await openPicture(folder, look.photograph);
       if ("bytes" in opened) {
-        photographs.push({ id: look.id, trial: name, file: look.photograph, ...opened });
+        const { id, photograph, seenBy, seenOn } = look;
+        const seen = { ...(seenBy ? { seenBy } : {}), ...(seenOn ? { seenOn } : {}) };
+        photographs.push({ id, trial: name, ...seen, file: photograph, ...opened });
       } else findings.push(noPhotograph(file, look, opened.problem));
     }
   }
   return { photographs, findings };
+}
+
+/**
+ * Opens the photographs of the trial blocks of a computed study; what cannot be shown stands among its
+ * findings.
+ *
+ * @param folder of the study, as `openStudy` takes it.
+ */
+export async function openPhotographs(
+  folder: string,
+  { trials }: Pick<StudyResult, "trials">,
+): Promise<readonly Photograph[]> {
+  const seen = trials.flatMap(({ name, looks = [] }) => ({ name, file: "", looks }));
+  return (await readPhotographs(folder, seen)).photographs;
 }
 
 function noPhotograph(file: string, look: WorkshopTrial, message: Text): Finding {

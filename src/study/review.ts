@@ -23,6 +23,7 @@ export const ANNEX_TITLES: Readonly<Record<AnnexKey, Text>> = {
   analyses: say`Analyses of the sheets`,
   readings: say`Readings as given`,
   regression: say`Checks of the regression`,
+  trials: say`Trial blocks as they were seen`,
   guidance: say`Published guidance compared`,
   resampling: say`Uncertainty of the curve, and the soil's classes`,
   models: say`Models of the grading`,
@@ -107,8 +108,16 @@ export function reviewFindings({ checklist = [], sampling = [], materials }: Stu
  *
  * Source: own; common practice, no source.
  */
-export function permitGaps({ config, trials }: Pick<StudyResult, "config" | "trials">): Text[] {
-  const { methods, sampling = [], materials, strength, tolerances, quality, checklist } = config;
+export function permitGaps({
+  config,
+  trials,
+  blend,
+}: Pick<StudyResult, "config" | "trials" | "blend">): Text[] {
+  const { methods, sampling = [], strength, tolerances, quality, checklist } = config;
+  // What the blend does without need not be sampled.
+  const materials = config.materials.filter(({ id }) =>
+    (blend?.shares ?? []).every((share) => share.id !== id || share.sharePct > 0),
+  );
   const gaps: Text[] = [];
   const gap = (isThere: boolean, words: Text) => {
     if (!isThere) gaps.push(words);

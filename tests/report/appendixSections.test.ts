@@ -1,12 +1,14 @@
 import { describe, expect, it } from "vitest";
 import { blockText } from "../../src/blocks/partText.js";
 import { ANNEX_KEYS, annexKeys } from "../../src/entries/report.js";
+import { figurePng } from "../../src/figures/svg/figurePng.js";
 import type { AppendixPart } from "../../src/report/appendix/parts.js";
 import {
   type AppendixSectionKey,
   permitAppendix,
 } from "../../src/report/appendix/permitAppendix.js";
 import { openStudy } from "../../src/study/openStudy.js";
+import { openPhotographs } from "../../src/study/photographs.js";
 import { APPENDIX_SECTIONS } from "../../src/study/review.js";
 import type { StudyResult } from "../../src/study/studyResult.js";
 import { type Locale, render, renderAll } from "../../src/words/render.js";
@@ -36,14 +38,36 @@ describe("the sections of the body", () => {
     const plain = textOf(permitAppendix(await openExample("reading-room")).section("strength"));
     expect(plain).not.toContain("Strength by age");
   }, 60_000);
+});
 
-  it("show what was seen on the trial blocks", async () => {
-    const text = textOf(permitAppendix(await openExample("two-blends")).section("mix"));
+describe("the annex of the trial blocks", () => {
+  it("shows what was seen, with who noted it, and when; nothing where nobody looked", async () => {
+    const result = await openExample("two-blends");
+    const text = textOf(permitAppendix(result, "trials").annexes());
     expect(text).toContain("nothing of it is judged here");
     expect(text).toMatch(/more-sand .*open, sandy +sharp +none/);
+    expect(text).toContain("the class, 2026-06-12");
     expect(text).toContain("seen at a glance");
-    const none = textOf(permitAppendix(await openExample("bus-shelter")).section("mix"));
-    expect(none).not.toContain("trial blocks");
+    expect(text).not.toContain("Photographs");
+    expect(textOf(permitAppendix(result).section("mix"))).not.toContain("judged");
+    const none = permitAppendix(await openExample("bus-shelter"), "trials").annexes();
+    expect(none).toEqual([]);
+  }, 60_000);
+
+  it("shows the photographs that the sheet of looks names", async () => {
+    const { folder, edit, write } = copyStudy("two-blends");
+    const block = `<svg xmlns="http://www.w3.org/2000/svg" width="600" height="400"><rect width="600" height="400" fill="#a07850"/></svg>`;
+    write("block.png", figurePng(block, 1));
+    edit("sheets/more-sand-looks.csv", "date,remark", "date,remark,photograph");
+    edit("sheets/more-sand-looks.csv", "2026-06-12,\n", "2026-06-12,,block.png\n");
+    const result = await openStudy(folder);
+    const parts = permitAppendix(result, "", await openPhotographs(folder, result)).annexes();
+    const figure = parts.find((part) => part.kind === "figure" && part.key === "trial-photographs");
+    expect(figure && "altText" in figure && render(figure.altText)).toBe(
+      "Photographs of the trial blocks. Blend with more sand, first, noted by the class, 2026-06-12.",
+    );
+    const cites = parts.flatMap((part) => (part.kind === "paragraph" ? (part.cites ?? []) : []));
+    expect(cites).toContain("trial-photographs");
   }, 60_000);
 });
 

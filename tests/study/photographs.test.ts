@@ -26,13 +26,21 @@ it("opens the pictures that a sheet of looks names, and tells each that it canno
     join("..", basename(elsewhere), "block.png"),
     join(folder, "block.png"),
   ];
-  const looks = names.map((photograph, index) => ({ id: `B${index}`, row: index + 2, photograph }));
+  const looks = names.map((photograph, index) => ({
+    id: `B${index}`,
+    row: index + 2,
+    photograph,
+    seenBy: "the class",
+    seenOn: "2026-06-12",
+  }));
   const trial = { name: "First blend", file: "sheets/looks.csv", looks };
   const { photographs, findings } = await readPhotographs(folder, [trial]);
   expect(photographs.map(({ bytes, ...one }) => ({ ...one, bytes: bytes.length }))).toEqual([
     {
       id: "B1",
       trial: "First blend",
+      seenBy: "the class",
+      seenOn: "2026-06-12",
       file: "block.png",
       bytes: 24,
       type: "png",

@@ -18,7 +18,7 @@ export interface StudyCopy {
 
 /** A throw-away copy of an example study, deleted when the test ends, or `atEnd`. */
 export function copyStudy(
-  name: "reading-room" | "bus-shelter",
+  name: "reading-room" | "bus-shelter" | "two-blends",
   atEnd: (remove: () => void) => void = onTestFinished,
 ): StudyCopy {
   const parent = mkdtempSync(join(tmpdir(), "loambook-test-"));

@@ -8,12 +8,15 @@ import { modelBand, uncertaintyBand } from "../../figures/grading/band.js";
 import { gradingChart } from "../../figures/grading/gradingChart.js";
 import { gradingResidualsChart, modelChart } from "../../figures/grading/modelChart.js";
 import { guidanceRangesCharts } from "../../figures/guidanceRanges.js";
+import { photographsFigure } from "../../figures/photographs.js";
 import { plasticityChart } from "../../figures/plasticityChart.js";
 import { residualsChart } from "../../figures/strength/strengthChart.js";
 import { textureTriangle } from "../../figures/textureTriangle.js";
 import { boundariesOf } from "../../grading/fractions.js";
 import { resampleGrading } from "../../grading/uncertainty/fitBand.js";
+import { compareTrials } from "../../strength/trials.js";
 import { blendInputOf, hasTarget } from "../../study/blend.js";
+import type { Photograph } from "../../study/photographs.js";
 import { ANNEX_TITLES } from "../../study/review.js";
 import type { MaterialResult, StudyResult } from "../../study/studyResult.js";
 import { blendFitTable, blendRelaxTable } from "../../tables/blend.js";
@@ -27,6 +30,7 @@ import { inputsTable, sheetTable } from "../../tables/inputs.js";
 import { quantitiesTable } from "../../tables/quantities.js";
 import { modelTable } from "../../tables/soil.js";
 import { modelsTable, specimensTable, strengthChecksTable } from "../../tables/strength.js";
+import { trialDifferencesTable, trialsTable } from "../../tables/trialBlocks.js";
 import { say } from "../../words/message.js";
 import { findingsOfMix } from "./answer.js";
 import { calculationTables } from "./calculations.js";
@@ -41,7 +45,9 @@ import {
 } from "./parts.js";
 
 /** What each annex holds; nothing where the study does not know it. The code is the report's own to add. */
-const ANNEXES: Readonly<Record<AnnexKey, (result: StudyResult) => AppendixPart[]>> = {
+const ANNEXES: Readonly<
+  Record<AnnexKey, (result: StudyResult, photographs: readonly Photograph[]) => AppendixPart[]>
+> = {
   calculations: (result) =>
     cited(
       say`One calculation of each kind, with the numbers of this study filled in. The numbers as printed give the printed result.`,
@@ -72,6 +78,7 @@ const ANNEXES: Readonly<Record<AnnexKey, (result: StudyResult) => AppendixPart[]
       }),
     ),
   regression,
+  trials,
   guidance,
   resampling,
   models,
@@ -116,9 +123,13 @@ const ANNEXES: Readonly<Record<AnnexKey, (result: StudyResult) => AppendixPart[]
  *
  * @param keys as `annexKeys` gives them
  */
-export function appendixAnnexes(result: StudyResult, keys: readonly AnnexKey[]): AppendixPart[] {
+export function appendixAnnexes(
+  result: StudyResult,
+  keys: readonly AnnexKey[],
+  photographs: readonly Photograph[],
+): AppendixPart[] {
   return ANNEX_KEYS.filter((key) => keys.includes(key)).flatMap((key): AppendixPart[] => {
-    const parts = ANNEXES[key](result);
+    const parts = ANNEXES[key](result, photographs);
     const heading: SectionBlock = {
       kind: "section",
       level: 1,
@@ -138,17 +149,7 @@ function analyses(result: StudyResult): AppendixPart[] {
     [
       ...materials.flatMap((material) => materialAnalyses(material, config)),
       ...ungraded.flatMap(({ id, name, jar }) =>
-        jar
-          ? [
-              keyed(
-                `jar-${id}`,
-                jarTable(name, {
-                  ...jar,
-                  laboratory: jar.shares.map(({ name: layer }) => ({ name: layer })),
-                }),
-              ),
-            ]
-          : [],
+        jar ? [keyed(`jar-${id}`, jarTable(name, jar))] : [],
       ),
       blend?.target && keyed("blend-fit", blendFitTable(blend)),
       own &&
@@ -199,6 +200,28 @@ function regression({ config, strength, testing }: StudyResult): AppendixPart[] 
       ),
       keyed("regression-checks", strengthChecksTable(strength.checks, strength.robust)),
       keyed("curve-models", modelsTable(strength.models, config.units)),
+    ],
+  );
+}
+
+/** What somebody saw on the trial blocks, in their words and pictures; never a verdict. */
+function trials(
+  { trials: tried, config }: StudyResult,
+  photographs: readonly Photograph[],
+): AppendixPart[] {
+  const looks = tried.flatMap((trial) => trial.looks ?? []);
+  return cited(
+    say`What was seen on the trial blocks, in the words of whoever looked; nothing of it is judged here.`,
+    [
+      keyed("trial-looks", trialsTable(looks, config.units)),
+      keyed("trial-colours", trialDifferencesTable(compareTrials(looks))),
+      photographs.length > 0
+        ? inReport(
+            photographsFigure(say`Photographs of the trial blocks`, photographs),
+            "trial-photographs",
+            "own",
+          )
+        : undefined,
     ],
   );
 }

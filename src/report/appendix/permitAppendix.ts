@@ -10,7 +10,7 @@ import { strengthByAgeChart } from "../../figures/strength/strengthByAge.js";
 import { strengthChart } from "../../figures/strength/strengthChart.js";
 import { boundariesOf } from "../../grading/fractions.js";
 import { CAUTIONS } from "../../guidance/cautions.js";
-import { compareTrials } from "../../strength/trials.js";
+import type { Photograph } from "../../study/photographs.js";
 import { notKnownYet, stageTitle } from "../../study/stages.js";
 import type { GuidanceStudy, StrengthStudy, StudyResult } from "../../study/studyResult.js";
 import { testedAnotherBlend } from "../../study/trials.js";
@@ -40,7 +40,6 @@ import {
   projectTable,
   samplingTable,
 } from "../../tables/studyEntries.js";
-import { trialDifferencesTable, trialsTable } from "../../tables/trialBlocks.js";
 import { blendDifferenceTable, testedBlendsTable } from "../../tables/trials.js";
 import { joinTexts, say, type Text } from "../../words/message.js";
 import { appendixAnnexes } from "./annexes.js";
@@ -99,9 +98,14 @@ export interface PermitAppendix {
  *
  * @param annexes keys with commas between them, `all` or `none`; empty for those of the study, else the
  * usual ones of a permit
+ * @param photographs of its trial blocks, as `openPhotographs` gives them
  * @throws RangeError for a key that no annex has
  */
-export function permitAppendix(result: StudyResult, annexes = ""): PermitAppendix {
+export function permitAppendix(
+  result: StudyResult,
+  annexes = "",
+  photographs: readonly Photograph[] = [],
+): PermitAppendix {
   const keys = annexKeys(result.config, annexes);
   return {
     section(key) {
@@ -111,7 +115,7 @@ export function permitAppendix(result: StudyResult, annexes = ""): PermitAppendi
       }
       return SECTIONS[key](result, keys);
     },
-    annexes: () => appendixAnnexes(result, keys),
+    annexes: () => appendixAnnexes(result, keys, photographs),
   };
 }
 
@@ -400,24 +404,7 @@ function mix(result: StudyResult): AppendixPart[] {
       : undefined,
     trials.length > 1 ? keyed("trials", testedBlendsTable(result)) : undefined,
   ];
-  return [
-    ...(testing ? cited(testing.message, tested) : []),
-    ...looksOf(result),
-    ...batchParts(result),
-  ];
-}
-
-/** What somebody saw on the trial blocks. */
-function looksOf({ trials, config }: StudyResult): AppendixPart[] {
-  const looks = trials.flatMap((trial) => trial.looks ?? []);
-  if (looks.length === 0) return [];
-  return cited(
-    say`What was seen on the trial blocks, in the words of whoever looked; nothing of it is judged here.`,
-    [
-      keyed("trial-looks", trialsTable(looks, config.units)),
-      keyed("trial-colours", trialDifferencesTable(compareTrials(looks))),
-    ],
-  );
+  return [...(testing ? cited(testing.message, tested) : []), ...batchParts(result)];
 }
 
 /** The batch of the mix; of a blend that was not tested the batches for its test blocks. */

@@ -76,9 +76,9 @@ function proseTableHtml(
   );
 }
 
-/** Whether a figure can be made interactive in the page: only the small part of plotly is inlined. */
-export function isInteractive(node: FigureNode): boolean {
-  return node.plotly !== undefined && isBasic(node.plotly.data);
+/** Whether a figure can be made interactive in the page: only the small part of plotly is inlined, and a photograph stands still. */
+export function isInteractive({ plotly }: FigureNode): boolean {
+  return plotly !== undefined && isBasic(plotly.data) && !("images" in plotly.layout);
 }
 
 /** JSON that can stand inside a script element: no `<` can end it or open a comment. */

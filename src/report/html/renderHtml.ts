@@ -108,8 +108,6 @@ export function renderHtml(document: ReportDocument, options: HtmlOptions = {}):
   const locale = meta.language;
   const annex = annexHtml(document);
   const contents = sheet ? "" : contentsHtml(nodes, annex.entries, locale);
-  // a report says where it stands, so that what is read first comes first
-  const placed = nodes.some(({ kind }) => kind === "contents");
   const facts = [meta.place, longDate(meta.date, locale)].filter(Boolean) as string[];
   const subtitle = meta.subtitle
     ? `\n<p class="subtitle"${textDir(meta.subtitle)}>${escapeHtml(meta.subtitle)}</p>`
@@ -126,7 +124,7 @@ export function renderHtml(document: ReportDocument, options: HtmlOptions = {}):
 <meta name="referrer" content="no-referrer">${keywords}
 <link rel="icon" href="data:,">
 <title>${escapeHtml(meta.title)}</title>
-<style>${guardCss(meta)}${pageCss}${sheet ? sheetCss(meta.page) : ""}${handout ? handoutCss : ""}${styleCss(meta)}</style>
+<style>${guardCss(meta)}${pageCss}${sheet ? sheetCss(meta) : ""}${handout ? handoutCss : ""}${styleCss(meta)}</style>
 </head>
 <body${sheet || handout ? ` class="${meta.layout}"` : ""}>
 <a class="skip" href="#main">${wordsHtml(sheet ? say`Skip to the sheet` : say`Skip to the report`, locale)}</a>
@@ -135,13 +133,7 @@ ${meta.invented ? `<p class="banner" role="note">${wordsHtml(INVENTED.long, loca
 ${style.logo ? `${logoHtml(style.logo)}\n` : ""}${style.header ? `<p class="house"${textDir(style.header)}>${escapeHtml(style.header)}</p>\n` : ""}<h1${textDir(meta.title)}>${escapeHtml(meta.title)}</h1>${subtitle}
 <p class="facts">${facts.map((fact) => `<span${textDir(fact)}>${escapeHtml(fact)}</span>`).join(" · ")}</p>
 </header>
-${placed || sheet ? "" : `${contents}\n`}<main id="main" tabindex="-1">
-${pairedFigures(nodes)
-  .map((node) => {
-    if (node.kind === "contents") return contents;
-    return node.kind === "pair" ? pairHtml(node, locale) : nodeHtml(node, locale);
-  })
-  .join("\n")}
+${bodyHtml(nodes, contents, locale)}
 ${annex.html}
 </main>
 <footer>${footHtml(meta)}</footer>
@@ -149,6 +141,17 @@ ${annex.html}
 ${interactive ? `<script type="text/plain" id="plotly-source">${plotly}</script>\n<script>${pageScript}</script>\n` : ""}</body>
 </html>
 `;
+}
+
+/** The list of contents stands where the report has it, so that what is read first comes first; else before all. */
+function bodyHtml(nodes: readonly DocumentNode[], contents: string, locale: Locale): string {
+  const body = pairedFigures(nodes).map((node) => {
+    if (node.kind === "contents") return contents;
+    return node.kind === "pair" ? pairHtml(node, locale) : nodeHtml(node, locale);
+  });
+  const placed = nodes.some(({ kind }) => kind === "contents");
+  const before = placed || contents === "" ? "" : `${contents}\n`;
+  return `${before}<main id="main" tabindex="-1">\n${body.join("\n")}`;
 }
 
 /** What stands at the foot of the page; on a sheet for a crew first that it approves of nothing. */
