@@ -27,6 +27,10 @@ export interface ReportMeta {
    * contents, no numbers. Default `permit`.
    */
   readonly layout?: ReportTemplate | "sheet";
+  /** Of a sheet: that it is set as much smaller as one page asks, as far as it can still be read. */
+  readonly onePage?: boolean;
+  /** Of a sheet: how large it is printed, part of the usual size; default 1. */
+  readonly printScale?: number;
   /** Whether the code of the notebook's cells is shown; default false. */
   readonly code?: boolean;
   /** The maker's own styling, from `openReportStyle`. */

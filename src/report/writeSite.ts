@@ -10,6 +10,7 @@ import { mixCard } from "../tables/site/mixCard.js";
 import type { SiteOptions, SiteSheet } from "../tables/site/siteSheet.js";
 import { trialCard, trialLooksCard } from "../tables/site/trialCard.js";
 import { stateInShort } from "../tables/trials.js";
+import { say } from "../words/message.js";
 import { render } from "../words/render.js";
 import type { ReportDocument } from "./document.js";
 import { renderHtml } from "./html/renderHtml.js";
@@ -71,7 +72,8 @@ interface RenderedSite {
 }
 
 /** What a sheet says of its study. */
-type SheetStudy = Pick<StudyResult, "config" | "madeWith"> & Partial<Pick<StudyResult, "testing">>;
+type SheetStudy = Pick<StudyResult, "config" | "madeWith"> &
+  Partial<Pick<StudyResult, "testing" | "mix">>;
 
 /** Renders each sheet as one HTML and one PDF file; the same sheets give the same bytes. */
 export async function renderSite(
@@ -82,24 +84,32 @@ export async function renderSite(
   const findings: Finding[] = [];
   for (const sheet of sheets) {
     const document = siteDocument(sheet, result);
-    files[`${sheet.name}.html`] = renderHtml(document);
-    const { pdf, findings: found } = await renderPdf(document);
+    const { pdf, printScale, findings: found } = await renderPdf(document);
+    const meta = { ...document.meta, printScale };
+    files[`${sheet.name}.html`] = renderHtml({ ...document, meta });
     files[`${sheet.name}.pdf`] = pdf;
     findings.push(...found);
   }
   return { files, findings };
 }
 
+/** What hangs beside the mixer: a page, whatever has to stand on it. */
+const CARDS: ReadonlySet<SiteSheet["name"]> = new Set([
+  ...(["bucket-card", "mix-card", "moisture-check", "trial-card"] as const),
+]);
+
 /** A site sheet as a document to render: large type, no contents, nothing numbered. */
 export function siteDocument(
   sheet: SiteSheet,
-  { config, madeWith, testing }: SheetStudy,
+  { config, madeWith, testing, mix }: SheetStudy,
 ): ReportDocument {
+  const inDoubt = mix !== undefined && mix.record.doubts.length > 0;
+  const state = inDoubt ? say`tested mix, with warnings` : testing && stateInShort(testing);
   return {
     meta: {
       title: render(sheet.title, config.language),
-      subtitle: testing
-        ? `${studyTitle(config)} · ${render(stateInShort(testing), config.language)}`
+      subtitle: state
+        ? `${studyTitle(config)} · ${render(state, config.language)}`
         : studyTitle(config),
       place: config.place,
       date: config.date ?? dayOfMaking(),
@@ -107,6 +117,7 @@ export function siteDocument(
       invented: config.invented,
       page: config.page,
       layout: "sheet",
+      onePage: CARDS.has(sheet.name),
       keywords: ["rammed earth", "site sheet"],
       madeWith,
     },

@@ -10,13 +10,14 @@ import { CAUTIONS } from "../../src/guidance/cautions.js";
 import { renderHtml } from "../../src/report/html/renderHtml.js";
 import { renderPdf } from "../../src/report/pdf/renderPdf.js";
 import { NO_APPROVAL } from "../../src/report/reportMeta.js";
-import { siteDocument, writeSite } from "../../src/report/writeSite.js";
+import { renderSite, siteDocument, writeSite } from "../../src/report/writeSite.js";
 import { bucketSize } from "../../src/study/studyRecord.js";
 import { siteOrderList } from "../../src/tables/quantities.js";
 import { siteBucketCard, siteMoistureCard, siteSheets } from "../../src/tables/site/crewCards.js";
 import { buckets, liquid } from "../../src/tables/site/crewMix.js";
 import { siteFieldTests } from "../../src/tables/site/fieldTestForms.js";
 import { siteBlockLabels, siteCuringLog } from "../../src/tables/site/logAndLabels.js";
+import { mixCard } from "../../src/tables/site/mixCard.js";
 import { type SiteSheet, siteCautions } from "../../src/tables/site/siteSheet.js";
 import { render, renderAll } from "../../src/words/render.js";
 import { EXAMPLE_NAMES, exampleResult, type FullResult } from "../support/exampleResult.js";
@@ -38,11 +39,8 @@ const GALLON_L = 3.785411784;
 const TESTS = renderAll(FIELD_TESTS);
 const textOf = (blocks: readonly ReportBlock[]) => JSON.stringify(renderAll(blocks));
 
-async function pagesOf(
-  sheet: SiteSheet,
-  result: FullResult,
-): Promise<{ pages: number; size: number[]; text: string }> {
-  const { pdf, findings } = await renderPdf(siteDocument(sheet, result));
+async function pagesOf(sheet: SiteSheet, result: FullResult) {
+  const { pdf, printScale, findings } = await renderPdf(siteDocument(sheet, result));
   expect(findings).toEqual([]);
   // loaded late: it adds globals that jsdom must not see when it starts
   const { getDocument } = await import("pdfjs-dist/legacy/build/pdf.mjs");
@@ -51,12 +49,56 @@ async function pagesOf(
   const { items } = await page.getTextContent();
   const found = {
     pages: document.numPages,
+    printScale,
     size: page.view.slice(2).map(Math.round),
     text: items.map((item) => ("str" in item ? item.str : "")).join(" "),
   };
   await document.destroy();
   return found;
 }
+
+describe("a card with warnings", () => {
+  const long =
+    "The blocks of the trial were crushed dry; the requirement speaks of blocks crushed soaked. The cement content does not show that the requirement is met.";
+  const doubtful = (count: number) => {
+    const result = results.get("reading-room")!;
+    const record = {
+      ...result.mix!.record,
+      doubts: Array.from({ length: count }, (_, at) => `${at + 1}. ${long}`),
+    };
+    return { ...result, mix: { ...result.mix!, record } } as FullResult;
+  };
+
+  test("is one page, set smaller where it must be and as large as it may", async () => {
+    for (const make of [siteBucketCard, siteMoistureCard, mixCard]) {
+      const scales: number[] = [];
+      for (const count of [0, 1, 3, 6]) {
+        const result = doubtful(count);
+        const { pages, printScale, text } = await pagesOf(make(result), result);
+        expect([make.name, count, pages]).toEqual([make.name, count, 1]);
+        for (let at = 1; at <= count; at++) expect(text).toContain(`${at}. The blocks of`);
+        expect(text.includes("tested mix, with warnings")).toBe(count > 0);
+        // What stands last is there too.
+        expect(text).toContain("page 1 of 1");
+        scales.push(printScale);
+      }
+      expect(scales[0]).toBe(1);
+      expect(scales).toEqual([...scales].sort((a, b) => b - a));
+      expect(scales[3]).toBeLessThan(1);
+    }
+  }, 60_000);
+
+  test("keeps its size, on two pages, where nobody could read it any more", async () => {
+    const result = doubtful(20);
+    const { pages, printScale } = await pagesOf(siteBucketCard(result), result);
+    expect([pages > 1, printScale]).toEqual([true, 1]);
+  });
+
+  test("is printed from a browser at the size of the PDF", async () => {
+    const { files } = await renderSite([mixCard(doubtful(3))], doubtful(3));
+    expect(files["mix-card.html"]).toMatch(/@media print\{\.sheet \.frame\{zoom:0\.\d+\}\}/);
+  });
+});
 
 describe.each(EXAMPLE_NAMES)("the sheets of %s", (name) => {
   test("fit their pages, in the page size of the study", async () => {

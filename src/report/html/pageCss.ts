@@ -92,8 +92,9 @@ export const handoutCss = `
 `;
 
 /** Added to `pageCss` for a sheet that is read at arm's length and printed: large type, lines to write on. */
-export function sheetCss(page: "A4" | "us-letter"): string {
-  return `
+export function sheetCss({ page, printScale = 1 }: ReportMeta): string {
+  const smaller = printScale < 1 ? `@media print{.sheet .frame{zoom:${printScale}}}` : "";
+  return `${smaller}
 @page{size:${page === "A4" ? "A4" : "letter"};margin:10mm 15mm}
 .sheet{font-family:var(--sans);font-size:1.2rem;line-height:1.4}
 .sheet .frame{display:block;max-width:58rem}

@@ -97,6 +97,7 @@ function pdfMeta(meta: ReportMeta, page: "A4" | "us-letter", date: string): obje
     footer: style.footer ?? "",
     handout: layout === "handout",
     sheet: layout === "sheet",
+    onePage: meta.onePage === true,
     paper: page === "A4" ? "a4" : "us-letter",
     ...dateParts(date),
     invented: meta.invented === true,

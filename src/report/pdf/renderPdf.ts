@@ -30,6 +30,8 @@ export interface PdfOptions {
 /** A PDF and what was changed to make it. */
 export interface PdfResult {
   readonly pdf: Uint8Array;
+  /** Size of a sheet of one page, part of the usual one. */
+  readonly printScale: number;
   readonly findings: readonly Finding[];
 }
 
@@ -137,7 +139,7 @@ export async function renderPdf(
   // Typst keeps compiled parts for the whole process; a report needs nothing of the one before
   compiler.evictCache(0);
   if ("problem" in made) throw new Error(`the PDF could not be compiled: ${render(made.problem)}`);
-  return { pdf: made.pdf, findings };
+  return { pdf: made.pdf, printScale: made.printScale, findings };
 }
 
 /** Compiles what it is handed, and says nothing: only whether it ends matters. */
@@ -176,7 +178,7 @@ function endsInTime(
   return (error as NodeJS.ErrnoException | undefined)?.code !== "ETIMEDOUT";
 }
 
-type Made = { readonly pdf: Uint8Array } | { readonly problem: Text };
+type Made = { readonly pdf: Uint8Array; readonly printScale: number } | { readonly problem: Text };
 
 /** What Typst says, without the report's own data or the spans that only its compiler understands. */
 function messages(diagnostics: readonly { readonly message?: string }[] | undefined): string {
@@ -196,7 +198,10 @@ function compilePdf(compiler: NodeCompiler, standard: PdfStandard, guarded: bool
   }
   const options = standard === "none" ? undefined : { pdfStandard: standard };
   try {
-    return { pdf: new Uint8Array(compiler.pdf(compiled.result, options)) };
+    return {
+      pdf: new Uint8Array(compiler.pdf(compiled.result, options)),
+      printScale: printScaleOf(compiler, compiled.result),
+    };
   } catch (problem) {
     // what breaks the standard, as Typst's debugging text holds it
     const said = [...String(problem).matchAll(/message: "((?:[^"\\]|\\.)*)"/g)].map(
@@ -204,6 +209,12 @@ function compilePdf(compiler: NodeCompiler, standard: PdfStandard, guarded: bool
     );
     return { problem: said.join("; ") || String(problem) };
   }
+}
+
+/** What the template chose for a sheet of one page. */
+function printScaleOf(compiler: NodeCompiler, report: NodeTypstDocument): number {
+  const [chosen] = compiler.query(report, { selector: "<print-scale>" }) as { value: number }[];
+  return chosen?.value ?? 1;
 }
 
 /** Whether each page draws the notice of invented data with all its letters: a maker's rules could hide it. */

@@ -297,6 +297,14 @@ const templatePages = `#let front-of-sheet = {
   if meta.subtitle != "" { block(below: 0.45em, text(size: 15pt, weight: 600, meta.subtitle)) }
   block(above: 0pt, below: 0.8em, text(size: 11pt, fill: soft, meta.facts))
 }
+// the largest size at which the sheet keeps to its page; what no size brings onto one page keeps its own
+#let one-page(body) = layout(page => {
+  let fits(part) = measure(width: page.width / part, body).height * part <= page.height
+  let part = (1, 0.95, 0.9, 0.85, 0.8, 0.75, 0.7).find(fits)
+  if part == none { part = 1 }
+  [#metadata(part) <print-scale>]
+  if part == 1 { body } else { scale(part * 100%, origin: top + left, reflow: true, block(width: page.width / part, body)) }
+})
 #let front-of-handout = {
   if logo != none { block(below: 1.6em, logo) }
   show title: set text(font: sans, size: 22pt, weight: 600, fill: accent)
@@ -348,10 +356,12 @@ const templatePages = `#let front-of-sheet = {
 #for file in doc.attached {
   pdf.attach(file.name, read("/attached/" + str(file.at), encoding: none), relationship: file.relationship, mime-type: file.mimeType, description: file.description)
 }
-#if meta.sheet { front-of-sheet } else if meta.handout {
-  if "title-page" in own { (own.title-page)(doc, logo) } else { front-of-handout }
-} else { front-of-report }
-#show-blocks(doc.nodes, top: true)
+#if meta.onePage { one-page({ front-of-sheet; show-blocks(doc.nodes, top: true) }) } else {
+  if meta.sheet { front-of-sheet } else if meta.handout {
+    if "title-page" in own { (own.title-page)(doc, logo) } else { front-of-handout }
+  } else { front-of-report }
+  show-blocks(doc.nodes, top: true)
+}
 
 #if meta.inputs.len() > 0 {
   heading(level: 1, numbering: none, words.annexFiles)
