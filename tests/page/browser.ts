@@ -57,6 +57,10 @@ export async function openPage(
   page.on("request", (request) => requests.push(request.url()));
   page.on("console", (message) => complaints.push(`${message.type()}: ${message.text()}`));
   page.on("pageerror", (error) => complaints.push(String(error)));
+  // What the policy stops is told, also where the page catches it.
+  await page.addInitScript(`addEventListener("securitypolicyviolation", (event) => {
+    console.error("stopped by the policy: " + event.violatedDirective + " " + event.blockedURI);
+  })`);
   const address = pathToFileURL(file).href;
   await page.goto(`${address}${hash}`);
   await page.waitForSelector("html[data-ready]");
