@@ -11,6 +11,43 @@ import {
 import { say } from "../../src/words/message.js";
 import { render, renderAll } from "../../src/words/render.js";
 
+/**
+ * Every unit in its base unit, from the definitions: inch 25.4 mm, pound 453.59237 g, pound-force
+ * 4.4482216152605 N, kilogram-force 9.80665 N, US gallon 231 in³, mile 5280 ft.
+ */
+const IN_BASE: Readonly<Record<Dimension, Readonly<Record<string, number>>>> = {
+  length: { mm: 1, um: 1e-3, cm: 10, m: 1e3, in: 25.4, ft: 304.8 },
+  mass: { g: 1, kg: 1e3, t: 1e6, lb: 453.59237, oz: 28.349523125, "short ton": 907184.74 },
+  distance: { km: 1, mi: 1.609344 },
+  area: { m2: 1, ft2: 0.09290304 },
+  volume: {
+    cm3: 1,
+    ml: 1,
+    l: 1e3,
+    m3: 1e6,
+    in3: 16.387064,
+    ft3: 28316.846592,
+    yd3: 764554.857984,
+    gal: 3785.411784,
+  },
+  density: { "kg/m3": 1, "g/cm3": 1e3, "Mg/m3": 1e3, "t/m3": 1e3, "lb/ft3": 16.01846337396 },
+  stress: {
+    MPa: 1,
+    kPa: 1e-3,
+    "N/mm2": 1,
+    "kN/m2": 1e-3,
+    "kgf/cm2": 0.0980665,
+    psi: 0.006894757293168,
+  },
+  force: { kN: 1, N: 1e-3, kgf: 0.00980665, lbf: 0.0044482216152605 },
+  temperature: { C: 1, F: -17.22222222222 },
+  ratio: { "%": 1 },
+  duration: { min: 1, s: 0.0166666666667, h: 60 },
+  age: { d: 1, day: 1, week: 7 },
+  concentration: { "g/l": 1 },
+  number: { "-": 1 },
+};
+
 describe("units", () => {
   // NIST Special Publication 811 (2008), Appendix B.8, from memory: psi 6.894 757 kPa,
   // lb/ft3 16.018 46 kg/m3, ft3 0.028 316 85 m3, yd3 0.764 554 9 m3, lbf 4.448 222 N.
@@ -27,6 +64,22 @@ describe("units", () => {
     expect(Math.abs((convertToBase(value, unit, dimension) as number) - expected)).toBeLessThan(
       within,
     );
+  });
+
+  it("are what their definitions say, all of them", () => {
+    const units = Object.entries(UNITS) as [Dimension, (typeof UNITS)[Dimension]][];
+    for (const [dimension, { scales }] of units) {
+      expect(Object.keys(scales)).toEqual(Object.keys(IN_BASE[dimension]));
+      for (const [unit, value] of Object.entries(IN_BASE[dimension])) {
+        expect(convertToBase(1, unit, dimension)! / value, unit).toBeCloseTo(1, 11);
+        expect(convertFromBase(value, unit, dimension), unit).toBeCloseTo(1, 10);
+      }
+    }
+    expect([212, 32, -40].map((degrees) => convertToBase(degrees, "F", "temperature"))).toEqual([
+      expect.closeTo(100, 9),
+      0,
+      expect.closeTo(-40, 9),
+    ]);
   });
 
   it("come back from the base unit", () => {
@@ -201,5 +254,33 @@ describe("numbers as people read them", () => {
   it("with fixed decimals", () => {
     expect(formatFixed(-0.04, 1)).toEqual({ number: "0.0" });
     expect(formatFixed(2.345, 2).number).toMatch(/2\.3[45]/);
+  });
+});
+
+describe("the openings of numbered sieves", () => {
+  /** A second copy by hand, as the series step: number, mm. */
+  const US =
+    "3 1/2 5.6, 4 4.75, 5 4, 6 3.35, 7 2.8, 8 2.36, 10 2, 12 1.7, 14 1.4, 16 1.18, 18 1, 20 0.85, 25 0.71, 30 0.6, 35 0.5, 40 0.425, 45 0.355, 50 0.3, 60 0.25, 70 0.212, 80 0.18, 100 0.15, 120 0.125, 140 0.106, 170 0.09, 200 0.075, 230 0.063, 270 0.053, 325 0.045, 400 0.038";
+  const INCHES =
+    "3 75, 2 1/2 63, 2 50, 1 3/4 45, 1 1/2 37.5, 1 1/4 31.5, 1 25, 3/4 19, 5/8 16, 1/2 12.5, 7/16 11.2, 3/8 9.5, 5/16 8, 1/4 6.3";
+  const BRITISH =
+    "5 3.35, 6 2.8, 7 2.36, 8 2, 10 1.7, 12 1.4, 14 1.18, 16 1, 18 0.85, 22 0.71, 25 0.6, 30 0.5, 36 0.425, 44 0.355, 52 0.3, 60 0.25, 72 0.212, 85 0.18, 100 0.15, 120 0.125, 150 0.106, 170 0.09, 200 0.075, 240 0.063, 300 0.053, 350 0.045, 400 0.038";
+  const pairs = (text: string) =>
+    text.split(", ").map((pair): [string, number] => {
+      const at = pair.lastIndexOf(" ");
+      return [pair.slice(0, at), Number(pair.slice(at))];
+    });
+
+  it("are those of both series, and none is missing", () => {
+    const named = [
+      ...pairs(US).map(([number, mm]) => [`No. ${number}`, mm]),
+      ...pairs(INCHES).map(([inches, mm]) => [`${inches} in`, mm]),
+    ];
+    const found = SIEVE_DESIGNATIONS.map(({ name, sizeMm }) => [name, sizeMm]);
+    expect(new Map(found as [string, number][])).toEqual(new Map(named as [string, number][]));
+    for (const [number, mm] of pairs(BRITISH)) expect(parseSieve(`BS ${number}`), number).toBe(mm);
+    for (const number of ["4", "9", "20", "500"]) {
+      expect(parseSieve(`BS ${number}`), number).toBeUndefined();
+    }
   });
 });
