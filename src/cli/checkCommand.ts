@@ -190,9 +190,13 @@ function missingKnowledge(result: StudyResult): Text[] {
   const sharePct = (id: string) => blend?.shares.find((share) => share.id === id)?.sharePct;
   // Before there is a blend each material counts by itself.
   const used = materials.filter(({ id }) => !blend || (sharePct(id) ?? 0) >= 0.05);
+  // Where such a sheet could not be analysed, its finding says what it lacks.
+  const settled = new Set(
+    config.materials.filter((one) => one.hydrometer ?? one.pipette).map(({ id }) => id),
+  );
   const lines = [...leastCementLine(result)];
   for (const material of used) {
-    lines.push(...tailLine(material, sharePct(material.id)));
+    if (!settled.has(material.id)) lines.push(...tailLine(material, sharePct(material.id)));
     if (material.role === "soil") lines.push(...soilLines(material));
   }
   const stated = Object.keys(config.readingErrors).length > 0;
@@ -231,14 +235,12 @@ function leastCementLine({ strength }: StudyResult): Text[] {
 }
 
 /** Below its finest sieve a curve without a sedimentation test is assumed. */
-function tailLine(material: MaterialResult, sharePct: number | undefined): Text[] {
-  const { name, sedimentation, pipette, curve } = material;
-  if (sedimentation || pipette) return [];
+function tailLine({ name, curve }: MaterialResult, sharePct: number | undefined): Text[] {
   const [{ sizeMm, passingPct }] = curve.points;
   if (passingPct < WORTH_A_TEST) return [];
   if (sharePct === undefined) {
     return [
-      say`${name} has no hydrometer or pipette result: what its ${formatFixed(passingPct, 1)} % below ${formatNumber(sizeMm, 2)} mm are, clay or silt, is not known. Such a sheet would show it.`,
+      say`${name} has no hydrometer or pipette sheet: what its ${formatFixed(passingPct, 1)} % below ${formatNumber(sizeMm, 2)} mm are, clay or silt, is not known. Such a sheet would show it.`,
     ];
   }
   const pointsOfBlend = (sharePct * passingPct) / 100;

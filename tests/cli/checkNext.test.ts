@@ -50,6 +50,13 @@ describe("what next after a clean check", () => {
     expect(less).toContain("has no limits sheet");
   });
 
+  it("asks for no sheet that is there, though it could not be analysed", async () => {
+    const copy = copyStudy("bus-shelter");
+    copy.edit("study.yaml", /\n.*particle-density: .*\n/, "\n");
+    expect((await runCli(["check", copy.folder])).stdout).toContain("are not analysed");
+    expect(await nextOf(copy)).not.toMatch(/Site soil.* has no hydrometer/);
+  });
+
   it("says what stands in the way where there is no mix", async () => {
     const copy = copyStudy("bus-shelter");
     copy.edit("study.yaml", "strength: 300 psi", "strength: 3000 psi");
