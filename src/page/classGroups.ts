@@ -1,5 +1,6 @@
 import { max, mean, min, sampleStandardDeviation } from "simple-statistics";
 import type { TableBlock } from "../blocks/block.js";
+import { isMarkedInvented } from "../entries/inventedData.js";
 import type { Figure } from "../figures/figure.js";
 import { gradingChart } from "../figures/grading/gradingChart.js";
 import { type Finding, hasErrors } from "../findings/finding.js";
@@ -11,10 +12,10 @@ import { readGrid } from "../lab/sheet/grid.js";
 import { SHEET_KINDS } from "../lab/sheetKinds.js";
 import { fixed, numberColumn } from "../tables/cell.js";
 import { say, type Text, wordFor } from "../words/message.js";
-import type { ClassGroup } from "../workshop/classSheet.js";
+import { type ClassGroup, readClassSheet } from "../workshop/classSheet.js";
 import { classSoil } from "../workshop/classSoil.js";
 
-/** What a group of a class handed in: the bytes of its sheets, as they were typed or dropped. */
+/** What a group of a class handed in: the bytes of its sheets, or of a sheet with the columns of several groups. */
 export interface GroupSheets {
   readonly name: string;
   readonly sheets: readonly { readonly file: string; readonly bytes: Uint8Array }[];
@@ -26,21 +27,35 @@ export interface GroupResult {
   readonly jar?: JarAnalysis;
   readonly curve?: GradingCurve;
   readonly findings: readonly Finding[];
+  /** Whether a sheet is marked as invented. */
+  readonly invented?: boolean;
 }
 
 /**
  * Reads the sheets of a group: its jar, its sieves, or both; of two of one kind the later one counts. A sieving
- * is worked out with the jar as in the class notebooks, so that a jar far from it is told.
+ * is worked out with the jar as in the class notebooks, so that a jar far from it is told. A sheet of the class,
+ * one column a group, gives each of its groups.
  *
  * @example
  * const bytes = new TextEncoder().encode(csvOfTyped("jar", ["200", "20", ""], [["sand and gravel", "1", "50"], ["silt", "45", "75"], ["clay", "1440", "100"]]));
- * const { jar } = await groupResult({ name: "East", sheets: [{ file: "jar.csv", bytes }] });
+ * const [{ jar }] = await groupResults({ name: "East", sheets: [{ file: "jar.csv", bytes }] });
  * jar.shares.map(({ heightSharePct }) => heightSharePct) // => [50, 25, 25]
  */
-export async function groupResult({ name, sheets }: GroupSheets): Promise<GroupResult> {
+export async function groupResults({ name, sheets }: GroupSheets): Promise<GroupResult[]> {
   const read = await Promise.all(sheets.map(({ file, bytes }) => readHanded(file, bytes)));
-  const { jar, sieve }: Readings = Object.assign({}, ...read);
-  const findings = read.flatMap((each) => each.findings);
+  const own = read.filter(({ groups }) => groups === undefined);
+  const { jar, sieve }: Handed = Object.assign({}, ...own);
+  const findings = own.flatMap((each) => each.findings);
+  const invented = own.some((each) => each.invented);
+  const classes = read.flatMap(({ groups = [], ...sheet }) =>
+    groups.map((group) => ({ ...worked(group), invented: sheet.invented })),
+  );
+  if (own.length === 0) return classes;
+  return [{ ...worked({ name, jar, sieve, findings }), invented }, ...classes];
+}
+
+/** What follows from the readings of a group. */
+function worked({ name, jar, sieve, findings }: ClassGroup): GroupResult {
   if (sieve) {
     const soil = classSoil({ sieve, jar });
     return { name, jar: soil.jar, curve: soil.curve, findings: [...findings, ...soil.findings] };
@@ -50,17 +65,34 @@ export async function groupResult({ name, sheets }: GroupSheets): Promise<GroupR
   return { name, jar: settled, findings: [...findings, ...settled.findings] };
 }
 
-type Readings = Pick<ClassGroup, "jar" | "sieve" | "findings">;
+/** What one sheet tells: of its group, or of the groups in its columns. */
+interface Handed extends Omit<ClassGroup, "name"> {
+  readonly groups?: readonly ClassGroup[];
+  readonly invented?: boolean;
+}
 
-/** What one sheet of a group tells. */
-async function readHanded(file: string, bytes: Uint8Array): Promise<Readings> {
+async function readHanded(file: string, bytes: Uint8Array): Promise<Handed> {
   const { grid, findings } = await readGrid(file, bytes);
   if (!grid) return { findings };
+  const invented = grid.rows.some(isMarkedInvented);
   const { kind, findings: unknown } = recogniseSheet(grid);
+  if (kind === undefined) {
+    const { groups, findings: told } = readClassSheet(grid);
+    const some = groups.some(({ jar, sieve }) => jar || sieve);
+    const [first, ...others] = groups;
+    if (some)
+      return {
+        groups: [{ ...first, findings: [...told, ...first.findings] }, ...others],
+        findings,
+        invented,
+      };
+  }
   if (kind !== "jar" && kind !== "sieve") return { findings: [...findings, ...unknown] };
   const { record, findings: told } = SHEET_KINDS[kind].read(grid);
   const all = [...findings, ...told];
-  return record && !hasErrors(all) ? { [kind]: record, findings: all } : { findings: all };
+  return record && !hasErrors(all)
+    ? { [kind]: record, findings: all, invented }
+    : { findings: all };
 }
 
 /** Sizes at which the passings of a class are set side by side. */

@@ -15,7 +15,7 @@ export {
   classTables,
   type GroupResult,
   type GroupSheets,
-  groupResult,
+  groupResults,
 } from "./classGroups.js";
 export { type BenchTrace, benchOfLink, linkOf, mixOfLink, traceOf } from "./link.js";
 export { type PageHtmlOptions, pageHtml } from "./pageHtml.js";
@@ -31,4 +31,10 @@ export {
   tuneBlend,
   tuneMix,
 } from "./tune.js";
-export { csvOfTyped, TYPED_FORMS, type TypedForm, type TypedKind } from "./typedSheet.js";
+export {
+  csvOfTyped,
+  rowsOfTyped,
+  TYPED_FORMS,
+  type TypedForm,
+  type TypedKind,
+} from "./typedSheet.js";

@@ -97,17 +97,17 @@ button:not(:disabled,[aria-current=page],[aria-pressed=true],.main):hover,.butto
 button:disabled{color:var(--soft);cursor:default;border-style:dashed}
 button[aria-current=page],button[aria-pressed=true],button.main{background:var(--accent);color:var(--on-accent);border-color:var(--accent)}
 input[type=number],input[type=text]{padding:.3rem .5rem;font-variant-numeric:tabular-nums}
-input[type=number]{width:5rem;text-align:right}button.lock{padding:0;width:44px}.lock-picture{width:22px;height:22px;stroke-width:2;vertical-align:middle}
+input[type=number]{width:5rem;text-align:right;-moz-appearance:textfield;appearance:textfield}::-webkit-inner-spin-button{display:none}button.lock{padding:0;width:44px}.lock-picture{width:22px;height:22px;stroke-width:2;vertical-align:middle}
 input[type=range]{width:100%;height:44px;margin:0;accent-color:var(--accent);touch-action:pan-y;cursor:pointer}
 input[type=range]:disabled{cursor:default}
-input[type=checkbox]{width:44px;height:44px;margin:0;accent-color:var(--accent)}
-.tools{padding:.5rem 0}.print-only{display:none;margin:.2rem 0 0;font-weight:600}
-main{padding:0 1rem 2rem}
-.card{background:var(--card);border:1px solid var(--line);border-radius:6px;padding:.9rem 1rem;min-width:0}
+input[type=checkbox]{flex:none;width:44px;height:44px;margin:0;accent-color:var(--accent)}
+.tools{padding:0 0 .7rem}.print-only{display:none;margin:.2rem 0 0;font-weight:600}
+main{padding:.8rem 1rem 2rem}
+.card{background:var(--card);border:1px solid var(--line);border-radius:6px;padding:.9rem 1rem;min-width:0;container-type:inline-size}
 .card>h2{margin-bottom:.6rem}.card h3{margin:1rem 0 .4rem}
 .bench{display:grid;gap:.9rem;grid-template-columns:minmax(0,1fr);grid-template-areas:"plot" "sheet" "verdict" "bucket"}
 .plot{grid-area:plot}.sheet{grid-area:sheet}.verdict{grid-area:verdict}.bucket{grid-area:bucket}
-@media (max-width:759px){html{scroll-padding-top:19rem}main{padding:0 .5rem 2rem}.plot{position:sticky;top:0;z-index:3;padding:.3rem .4rem;box-shadow:0 2px 6px #0003}.plot h2{display:none}.card{padding:.8rem .7rem}}
+@media (max-width:759px){html{scroll-padding-top:19rem}main{padding:.6rem .5rem 2rem}.plot{position:sticky;top:0;z-index:3;padding:.3rem .4rem;box-shadow:0 2px 6px #0003}.plot h2{display:none}.card{padding:.8rem .7rem}}
 @media (max-width:759px) and (max-height:560px){.plot{position:static}}
 @media (min-width:760px){.bench{grid-template-columns:minmax(19rem,2fr) minmax(0,3fr);grid-template-areas:"sheet plot" "sheet verdict" "bucket bucket";grid-template-rows:auto 1fr auto}}
 @media (min-width:1240px){.bench{grid-template-columns:minmax(20rem,23rem) minmax(0,1fr) minmax(20rem,25rem);grid-template-areas:"sheet plot bucket" "sheet verdict bucket";grid-template-rows:auto 1fr}}
@@ -120,6 +120,7 @@ main{padding:0 1rem 2rem}
 .line .bounds{color:var(--soft);font-size:.85rem}
 .swatch{flex:none;width:30px;height:14px}
 .field{display:grid;grid-template-columns:minmax(0,1fr) auto;gap:0 .6rem;align-items:center;margin-bottom:.2rem}
+@media (max-width:479px){.field:not(.slid){grid-template-columns:minmax(0,1fr)}.field:not(.slid)>label{margin-top:.3rem}}
 .field.three{grid-template-columns:minmax(0,1fr) auto auto}.field>label{font-weight:600}.slid>label{grid-column:1/-1}.slid>input[type=range]{order:-1}.slid>label{order:-2}
 .field .swatch{margin-right:.4rem;vertical-align:middle}
 .field .unit{color:var(--soft);font-weight:400}
@@ -148,6 +149,7 @@ th,td{padding:.32rem .5rem;text-align:left;vertical-align:top;border-bottom:1px 
 thead th{vertical-align:bottom;border-bottom:1.5px solid var(--edge)}tbody th{font-weight:400}
 .right{text-align:right}.unit{display:block;font-weight:400;color:var(--soft);font-size:.88em}
 .line .unit,.field .unit,.kind .unit{display:inline}
+td.right{white-space:nowrap}@container (max-width:27rem){table{font-size:.8rem}th,td{padding:.3rem .2rem}}
 .table-notes{font-size:.83rem;color:var(--soft);padding-left:1.1rem}
 .note,.cautions>li,.findings>li{list-style:none;border-left:3px solid var(--accent);background:var(--wash);padding:.55rem .8rem;margin:0 0 .6rem;border-radius:0 3px 3px 0;font-size:.92rem}
 .cautions,.findings{padding:0;margin:0}.note p:last-child,.findings p:last-child,.cautions p:last-child{margin:0}
@@ -162,14 +164,16 @@ summary::before{content:"▸";margin-right:.5rem}details[open]>summary::before{c
 .button{display:inline-flex;align-items:center;border:1px solid var(--edge);border-radius:4px;min-height:44px}
 .pair{display:grid;gap:.9rem;grid-template-columns:minmax(0,1fr)}
 @media (min-width:900px){.pair{grid-template-columns:repeat(2,minmax(0,1fr))}}
-textarea{width:100%;font:0.85rem/1.5 ui-monospace,Menlo,Consolas,monospace;margin-bottom:.4rem}.field>select,.field>input[type=text]{max-width:14rem;width:100%}.grid td{padding:.1rem}.grid input{width:100%;min-width:5.5rem;text-align:left}
-footer{padding:1rem;border-top:1px solid var(--line);font-size:.88rem;color:var(--soft);max-width:70rem}
-@media print{@page{margin:10mm 12mm}html{font-size:7.2pt}:focus-visible{outline:0}input::-webkit-inner-spin-button{display:none}.bucket .cautions,.bucket .table-notes{display:none}.bucket:has(.kept) .pails,.bucket:has(.kept) .count .sum{display:none}.bucket .facts{grid-template-columns:repeat(auto-fit,minmax(5rem,1fr))}.print-only{display:block!important}body{background:#fff}.skip,.tabs,.tools,.switches,.no-print,main button,.drop,input[type=range],details,.target-box,.wishes-box,.place+*{display:none!important}
-.head{padding:0 0 .3rem;border-bottom:2px solid var(--line)}.banner{padding:.15rem}main{padding:.4rem 0 0}
-.bench{grid-template-columns:minmax(0,2fr) minmax(0,3fr);grid-template-areas:"plot plot" "sheet verdict" "bucket verdict";grid-template-rows:auto auto 1fr;gap:.5rem 1.2rem}
-.card{border:0;padding:0}.plot{position:static;box-shadow:none}.plot h2{display:block!important}.plot .chart svg{max-height:5.6cm}.verdict .chart svg{max-height:4.4cm}
+textarea{width:100%;font:0.85rem/1.5 ui-monospace,Menlo,Consolas,monospace;margin-bottom:.4rem}.field>select,.field>input[type=text]{max-width:14rem;width:100%}.grid td{padding:.1rem}.grid input{width:100%;min-width:3rem;text-align:left}.grid .sum{text-align:right;vertical-align:middle}.grid th{padding:.3rem .25rem}
+@media (max-width:479px){.field>select,.field>input[type=text]{max-width:none}}
+.line:has(>input[type=checkbox]){flex-wrap:nowrap;margin-top:.7rem}
+footer{padding:1rem;border-top:1px solid var(--line);font-size:.88rem;color:var(--soft)}footer>*{max-width:70rem}
+@media print{@page{margin:10mm 12mm}:focus-visible{outline:0}.bucket .facts{grid-template-columns:repeat(auto-fit,minmax(5rem,1fr))}.print-only{display:block!important}body{background:#fff}.skip,.tabs,.tools,.switches,.no-print,main button,.drop,input[type=range],details,.target-box,.wishes-box,.place+*{display:none!important}
+.head{padding:0 0 .3rem;border-bottom:2px solid var(--line)}.banner{padding:.15rem;margin-bottom:.3rem}main{padding:.4rem 0 0}
+.bench{grid-template-columns:minmax(0,4fr) minmax(0,5fr);grid-template-areas:"sheet plot" "bucket plot" "bucket verdict";grid-template-rows:auto auto 1fr;gap:.5rem 1.2rem}
+.card{border:0;padding:0}.plot{position:static;box-shadow:none}.plot h2{display:block!important}
 .card>h2{margin-bottom:.2rem}.card h3{margin:.5rem 0 .15rem}.material{padding:.05rem 0}.material .sum,.checks .sure{display:none}
-input[type=number]{border:0;background:none;min-height:0;padding:0;width:4rem;-moz-appearance:textfield}.slid{grid-template-columns:minmax(0,1fr) auto!important}.slid>label{grid-column:1!important}
+input[type=number]{border:0;background:none;min-height:0;padding:0;width:4rem}.slid{grid-template-columns:minmax(0,1fr) auto!important}.slid>label{grid-column:1!important}
 .checks li{padding:.08rem 0}.count{padding:.15rem 0}.facts{gap:.25rem}.facts>div{padding:.15rem .35rem}.pail{width:12px;height:13px}.scroll{overflow:visible;margin:.3rem 0}table{font-size:.86em}th,td{padding:.05rem .3rem}caption{padding-bottom:.1rem}
 .big{font-size:1rem}.banner,.reason,.warning,.error{print-color-adjust:exact;-webkit-print-color-adjust:exact}tr{break-inside:avoid}footer{padding:.3rem 0 0;margin-top:.4rem}footer p{margin:0}}
 `;

@@ -98,12 +98,35 @@ export function csvOfTyped(
   const head = form.lines.flatMap(({ header }, index) =>
     (lines[index] ?? "").trim() === "" ? [] : [[header, lines[index]]],
   );
-  // The first cell names the row; a row is read once another cell holds something that was typed.
-  const filled = rows.filter((row) =>
-    row.slice(1, 2 + (kind === "jar" ? 1 : 0)).every((cell) => cell.trim() !== ""),
-  );
+  const filled = rows.filter((row) => isFilled(kind, row));
   const table = [form.columns.map(({ header }) => header), ...filled];
   return [...head.map(csvLine), "", ...table.map(csvLine), ""].join("\n");
+}
+
+/**
+ * Row of the file, from 1, that each typed row becomes, so that a finding leads to it; undefined for a row that
+ * is left out.
+ *
+ * @example
+ * rowsOfTyped("jar", ["200", "20", ""], [["sand and gravel", "1", ""], ["silt", "60", "71"]]) // => [undefined, 5]
+ */
+export function rowsOfTyped(
+  kind: TypedKind,
+  lines: readonly string[],
+  rows: readonly (readonly string[])[],
+): (number | undefined)[] {
+  // The lines, an empty one and the head stand above.
+  let above = lines.filter((line) => line.trim() !== "").length + 2;
+  return rows.map((row) => {
+    if (!isFilled(kind, row)) return undefined;
+    above += 1;
+    return above;
+  });
+}
+
+/** The first cell names the row; a row is read once another cell holds something that was typed. */
+function isFilled(kind: TypedKind, row: readonly string[]): boolean {
+  return row.slice(1, kind === "jar" ? 3 : 2).every((cell) => cell.trim() !== "");
 }
 
 function csvLine(cells: readonly string[]): string {

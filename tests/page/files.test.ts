@@ -2,7 +2,7 @@ import { readFile } from "node:fs/promises";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { parse } from "yaml";
-import { classFigure, classTables, groupResult } from "../../src/page/classGroups.js";
+import { classFigure, classTables, groupResults } from "../../src/page/classGroups.js";
 import {
   packFiles,
   packGroups,
@@ -23,7 +23,7 @@ import {
   writtenAt,
 } from "../../src/page/studyFiles.js";
 import { openOnBench } from "../../src/page/tune.js";
-import { csvOfTyped, TYPED_FORMS } from "../../src/page/typedSheet.js";
+import { csvOfTyped, rowsOfTyped, TYPED_FORMS } from "../../src/page/typedSheet.js";
 import { studyFromFiles } from "../../src/study/studyFromFiles.js";
 import { render, renderAll } from "../../src/words/render.js";
 import { EXAMPLES } from "../support/studyCopy.js";
@@ -203,6 +203,22 @@ describe("a typed sheet", () => {
     expect(hydrometer).not.toContain("2880");
   });
 
+  it("numbers its rows as the findings on the file do", async () => {
+    const typed = [
+      "hydrometer",
+      ["152H", "50", "", "0.5"],
+      [
+        ["1", "23", "4.5", "20"],
+        ["2", "", "4.5", "20"],
+        ["30", "sixteen", "4.5", "20"],
+      ],
+    ] as const;
+    const numbered = rowsOfTyped(...typed);
+    expect(numbered).toEqual([6, undefined, 7]);
+    const { findings } = await placeSheet(new Map(), "h.csv", bytes(csvOfTyped(...typed)));
+    expect(findings.find(({ value }) => value === "sixteen")?.row).toBe(7);
+  });
+
   it("quotes what would fall apart", () => {
     expect(csvOfTyped("sieve", ['1,000 "dry"', ""], [])).toContain('dry mass (g),"1,000 ""dry"""');
   });
@@ -234,9 +250,8 @@ describe("a class", () => {
   });
 
   it("has its groups side by side, with mean, standard deviation and range", async () => {
-    const found = await Promise.all(
-      [jar("East", [50, 75, 100]), jar("West", [60, 80, 100])].map(groupResult),
-    );
+    const groups = [jar("East", [50, 75, 100]), jar("West", [60, 80, 100])];
+    const found = (await Promise.all(groups.map(groupResults))).flat();
     const [table] = classTables(found);
     const rows = renderAll(table).rows;
     expect(rows[0]).toEqual(["sand and gravel", "50.0", "60.0", "55.0", "7.1", "50.0", "60.0"]);
@@ -255,7 +270,7 @@ describe("a class", () => {
         { file: "x.csv", bytes: bytes("a,b\n1,2\n") },
       ],
     };
-    const found = await groupResult(group);
+    const [found] = await groupResults(group);
     expect(found.jar?.shares[0].heightSharePct).toBe(50);
     expect(found.curve?.points.length).toBe(7);
     expect(found.findings.map(({ file, code }) => [file, code])).toContainEqual([
@@ -265,10 +280,28 @@ describe("a class", () => {
     expect(classFigure([found])?.data.length).toBe(1);
   });
 
+  it("takes the sheet of the class with a column for each group, and its mark of invented data", async () => {
+    const file = join(EXAMPLES, "class-day", "class.csv");
+    const sheets = [{ file: "class.csv", bytes: new Uint8Array(await readFile(file)) }];
+    const found = await groupResults({ name: "All", sheets });
+    expect(found.map(({ name }) => name)).toEqual(["group 1", "group 2", "group 3", "group 4"]);
+    // 52 of 88 mm of the first group's jar.
+    expect(found[0].jar?.shares[0].heightSharePct).toBeCloseTo((100 * 52) / 88, 9);
+    expect(found.every(({ curve, invented }) => curve && invented)).toBe(true);
+    const both = await groupResults({
+      name: "East",
+      sheets: [...jar("", [50, 75, 100]).sheets, ...sheets],
+    });
+    expect(both.map(({ name, invented }) => [name, invented]).slice(0, 2)).toEqual([
+      ["East", false],
+      ["group 1", true],
+    ]);
+  });
+
   it("tells of a jar that is far from the sieves", async () => {
     const bytesOfSieve = await sheet("class-day", "class-soil-sieve.csv");
     const { name, sheets } = jar("East", [20, 75, 100]);
-    const far = await groupResult({
+    const [far] = await groupResults({
       name,
       sheets: [...sheets, { file: "s.csv", bytes: bytesOfSieve }],
     });
@@ -345,7 +378,9 @@ describe("entries that are typed", () => {
     const path = ["strength", "requirement", "age"];
     expect(writtenAt(withWritten(bare, [{ path, value: "28 d" }]), path)).toBe("28 d");
     const mix = {
-      ...{ sharesPct: [], locked: [], limits: [{ kind: "clay" as const, maxPct: 12 }] },
+      sharesPct: [],
+      locked: [],
+      limits: [{ kind: "clay" as const, maxPct: 12 }],
       target: { kind: "power" as const, exponent: 0.3, topSizeMm: 16 },
     };
     const saved = withMix(bare, mix, [], { locale: "en", units: "SI" });

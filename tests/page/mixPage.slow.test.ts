@@ -365,14 +365,10 @@ it("takes a workbook, and a jar that is typed", async (context) => {
   ]);
   await page.waitForSelector("text=taken as crushed blocks");
   await page.click("#sheets-jar summary");
-  for (const [row, top] of [
-    ["1", "52"],
-    ["2", "71"],
-    ["3", "88"],
-  ]) {
-    await page.locator("#sheets-jar").getByLabel(`Top above the bottom, mm, row ${row}`).fill(top);
+  for (const [row, top] of ["52", "71", "88"].entries()) {
+    await page.fill(`#sheets-jar-${row}-2`, top);
   }
-  await page.click("#sheets-jar button.main");
+  await page.click("#sheets-jar-add");
   await page.waitForSelector("text=taken as jar test of");
   expect(await page.locator("#study-findings").textContent()).toContain("first guide");
   expect(complaints).toEqual([]);
@@ -391,18 +387,79 @@ it("sets the groups of a class side by side", async (context) => {
       await page.click("#class-jar summary");
     }
     for (const [index, top] of tops.entries()) {
-      await page
-        .locator("#class-jar")
-        .getByLabel(`Top above the bottom, mm, row ${index + 1}`)
-        .fill(top);
+      await page.fill(`#class-jar-${index}-2`, top);
     }
-    await page.locator("#class-jar button.main").click();
+    await page.click("#class-jar-add");
   }
   const rows = page.locator("#class-results tbody tr");
   await page.waitForSelector("#class-results tbody tr");
   await soon(async () => (await rows.first().textContent())?.includes("66.7")).toBe(true);
   // Sand and gravel: 52 of 88 and 60 of 90 of the height.
   expect(await rows.first().textContent()).toBe("sand and gravel59.166.762.95.459.166.7");
+  // A sheet of the class with its groups in columns; its readings are invented, and page and file say so.
+  await page.setInputFiles("#class-input", join(EXAMPLES, "class-day", "class.csv"));
+  // With 52 of 88, 55 of 91, 48 of 86 and 53 of 84 mm of the four groups in the sheet.
+  await soon(() => rows.first().textContent()).toBe(
+    "sand and gravel59.166.759.160.455.863.160.73.855.866.7",
+  );
+  expect(await page.locator("#class-results [role=note]").textContent()).toContain("invented");
+  const [zip] = await Promise.all([page.waitForEvent("download"), page.click("#save-class")]);
+  const { files } = await unzip(new Uint8Array(await readFile(await zip.path())), () => true);
+  expect([...files!.keys()]).toEqual([
+    "class.csv",
+    "east/jar.csv",
+    "west/jar.csv",
+    "west/class.csv",
+  ]);
+  expect(new TextDecoder().decode(files!.get("class.csv"))).toMatch(/^[^\n]*invented/);
+  expect(complaints).toEqual([]);
+});
+
+it("keeps what was typed through another language, and names rows as the findings do", async (context) => {
+  chromiumOrSkip(context);
+  const { page, complaints } = await openPage(undefined);
+  await page.click("#tab-sheets");
+  await page.click("#sheets-sieve summary");
+  await page.fill("#sheets-sieve-line-0", "1000");
+  const retained = ["0", "50", "100", "150", "200", "150", "200", "149"];
+  for (const [row, grams] of retained.entries()) await page.fill(`#sheets-sieve-${row}-1`, grams);
+  // The table grows by a row when the last one is begun.
+  await page.fill("#sheets-sieve-8-0", "0.02");
+  expect(await page.locator("#sheets-sieve tbody tr").count()).toBe(10);
+  await page.fill("#sheets-sieve-3-1", "many");
+  await page.selectOption("#locale", "es");
+  expect(await page.inputValue("#sheets-sieve-3-1")).toBe("many");
+  expect(await page.inputValue("#sheets-sieve-8-0")).toBe("0.02");
+  await page.selectOption("#locale", "en");
+  await page.focus("#sheets-sieve-add");
+  await page.keyboard.press("Enter");
+  await page.waitForSelector("#sheet-findings .error");
+  const row = await page.locator("#sheets-sieve tbody tr").nth(3).locator("th").textContent();
+  expect(await page.locator("#sheet-findings").textContent()).toContain(`row ${row}, retained (g)`);
+  await page.fill("#sheets-sieve-3-1", "150");
+  await page.focus("#sheets-sieve-add");
+  await page.keyboard.press("Enter");
+  await page.waitForSelector("text=taken as sieve analysis of Site soil");
+  expect(await page.evaluate("document.activeElement.id")).toBe("sheets-sieve-add");
+  // More than was sieved: nothing is said to be taken, and the bench stays.
+  await page.fill("#sheets-sieve-3-1", "450");
+  await page.click("#sheets-sieve-add");
+  await soon(() => page.locator("#sheet-findings").textContent()).toContain("stays as it was");
+  expect(await page.locator("#sheet-findings").textContent()).not.toContain("taken as");
+  await page.click("#tab-mix");
+  expect(await page.locator("#moisture-slider").getAttribute("aria-valuetext")).toBe("not chosen");
+  expect(await page.locator(".target-box").textContent()).toContain("states no target");
+  expect(complaints).toEqual([]);
+});
+
+it("shows what a jar alone tells, and which sheet comes next", async (context) => {
+  chromiumOrSkip(context);
+  const { page, complaints } = await openPage("garden-wall/1-jar");
+  const shown = await page.locator("#view-mix").textContent();
+  expect(shown).toContain("A sieve analysis of Hill soil");
+  // The intervals of “loambook compute”.
+  for (const share of ["47 to 68", "20 to 36", "8 to 26"]) expect(shown).toContain(share);
+  expect(shown).not.toContain("There is nothing to blend");
   expect(complaints).toEqual([]);
 });
 
@@ -465,31 +522,45 @@ it("has no grave fault under axe-core at 360, 768 and 1920 px, light and dark", 
   }
 });
 
-it("prints the mix on one page: as it is, beside a kept one, and a blend that was not tested", async (context) => {
+it("prints the mix on one page of A4 and of Letter: as it is, beside a kept one, and a blend that was not tested", async (context) => {
   chromiumOrSkip(context);
   const { getDocument } = await import("pdfjs-dist/legacy/build/pdf.mjs");
-  for (const [example, compared] of [
-    ["reading-room", false],
-    ["reading-room", true],
-    ["untested-blend", false],
+  for (const [example, compared, width] of [
+    ["reading-room", false, 1280],
+    ["reading-room", true, 390],
+    ["bus-shelter", true, 1280],
+    ["untested-blend", true, 1280],
   ] as const) {
-    const { page } = await openPage(example);
+    const { page } = await openPage(example, { viewport: { width, height: 844 } });
+    await page.selectOption("#locale", compared ? "es" : "en");
     if (compared) {
       await page.click("#keep");
       await page.fill("#cement", "7");
       await page.keyboard.press("Enter");
-      await page.waitForSelector("#bucket-body >> text=the study’s mix");
+      await page.waitForSelector("#bucket-body .kept");
     }
-    await page.emulateMedia({ media: "print" });
-    const pdf = await page.pdf({ format: "A4" });
-    const paper = await getDocument({ data: new Uint8Array(pdf) }).promise;
-    expect(paper.numPages, example).toBe(1);
-    const { items } = await (await paper.getPage(1)).getTextContent();
-    const text = items.map((item) => ("str" in item ? item.str : "")).join(" ");
-    expect(text).toContain("Nothing here is an approval");
-    expect(text).toContain("invented");
-    if (compared) expect(text).toContain("Beside the kept mix");
-    if (example === "untested-blend") expect(text).toContain("For test blocks only");
+    const screen = await page.locator(".plot svg").getAttribute("viewBox");
+    for (const format of ["A4", "Letter"]) {
+      const pdf = await page.pdf({ format });
+      const paper = await getDocument({ data: new Uint8Array(pdf) }).promise;
+      expect(paper.numPages, `${example} on ${format}`).toBe(1);
+      const { items } = await (await paper.getPage(1)).getTextContent();
+      const text = items.map((item) => ("str" in item ? item.str : "")).join(" ");
+      expect(text).toContain(
+        compared ? "Nada de esto es una aprobación" : "Nothing here is an approval",
+      );
+      expect(text).toContain(compared ? "inventados" : "invented");
+      if (compared) expect(text).toContain("Junto a la mezcla guardada");
+      if (example === "untested-blend") expect(text).toContain("Solo para probetas");
+      // No letter is smaller than the page promises, but for notes and axes.
+      const sizes = items.flatMap((item) =>
+        "height" in item && item.str.trim() ? item.height : [],
+      );
+      expect(Math.min(...sizes), `${example} on ${format}`).toBeGreaterThan(4.5);
+    }
+    // On the screen the charts are as they were.
+    expect(await page.locator(".plot svg").getAttribute("viewBox")).toBe(screen);
+    expect(await page.locator("html").getAttribute("style")).toBe("");
     await page.context().close();
   }
 });

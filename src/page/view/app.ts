@@ -30,6 +30,8 @@ export interface PageState {
   news?: News;
   /** Whether the page may store its state in the browser. */
   remember: boolean;
+  /** Whether the charts are drawn for paper. */
+  paper: boolean;
   /** Whether sheets are on the page that were saved nowhere. */
   unsaved: boolean;
 }

@@ -2,12 +2,12 @@ import { stored } from "../../lab/sheet/zip.js";
 import { say } from "../../words/message.js";
 import { slug } from "../../words/slug.js";
 import { chartSvg } from "../chartSvg.js";
-import { classFigure, classTables, type GroupSheets, groupResult } from "../classGroups.js";
+import { classFigure, classTables, type GroupSheets, groupResults } from "../classGroups.js";
 import { pagePaint } from "../pageStyle.js";
 import { TYPED_FORMS } from "../typedSheet.js";
 import type { App, View } from "./app.js";
 import { download, el, fill, written } from "./dom.js";
-import { tablesCsv } from "./keepView.js";
+import { INVENTED_DATA, inventedMark, tablesCsv } from "./keepView.js";
 import { bytesOf, dropBox, typedForm } from "./sheetsView.js";
 
 /** Several groups' jars and sieves side by side. */
@@ -57,7 +57,11 @@ export function classView(app: App): View {
       el(
         "div",
         { class: "switches no-print" },
-        el("button", { type: "button", onclick: () => window.print() }, t(say`Print`)),
+        el(
+          "button",
+          { type: "button", id: "print-class", onclick: () => window.print() },
+          t(say`Print`),
+        ),
         el(
           "button",
           { type: "button", id: "save-class", onclick: () => saveClass(app) },
@@ -91,15 +95,20 @@ export function classView(app: App): View {
           ),
         ),
       );
-      const found = await Promise.all(groups.map(groupResult));
+      const found = (await Promise.all(groups.map(groupResults))).flat();
       if (app.state.groups !== groups) return;
       const figure = classFigure(found);
       const findings = found.flatMap(({ findings: each, name: whose }) =>
         each.map((one) => ({ ...one, file: `${whose}: ${one.file}` })),
       );
+      for (const button of node.querySelectorAll<HTMLButtonElement>("#print-class,#save-class")) {
+        button.disabled = groups.length === 0;
+      }
+      const invented = found.some((each) => each.invented);
       fill(
         results,
         groups.length === 0 && el("p", {}, t(say`No sheets of a group yet.`)),
+        invented && el("p", { class: "reason", role: "note" }, t(INVENTED_DATA)),
         figure &&
           written(
             "div",
@@ -136,8 +145,12 @@ function withSheet(
 /** The sheets of the groups, each in a folder of its own, with the tables of the class. */
 async function saveClass({ state }: App): Promise<void> {
   const { groups, locale } = state;
-  const found = await Promise.all(groups.map(groupResult));
-  const tables = tablesCsv(classTables(found), locale);
+  const found = (await Promise.all(groups.map(groupResults))).flat();
+  const mark = inventedMark(
+    found.some(({ invented }) => invented),
+    locale,
+  );
+  const tables = mark + tablesCsv(classTables(found), locale);
   const sheets = groups.flatMap(({ name, sheets: own }) =>
     own.map(({ file, bytes }) => [`${slug(name)}/${file}`, bytes] as const),
   );

@@ -80,3 +80,37 @@ export function whenWidthChanges(element: Element, call: () => void): void {
     width = now;
   }).observe(element);
 }
+
+type TextBox = HTMLInputElement | HTMLTextAreaElement;
+
+/** Boxes with text that somebody typed. */
+function typedIn(root: HTMLElement): TextBox[] {
+  const boxes = root.querySelectorAll<TextBox>("input[type=text][id]:not([readonly]),textarea[id]");
+  return [...boxes].filter(({ value, defaultValue }) => value !== defaultValue);
+}
+
+/** Whether something was typed that nobody handed over yet; a form that was is marked `data-sent`. */
+export function holdsTyped(root: HTMLElement): boolean {
+  return typedIn(root).some((box) => !box.closest("[data-sent]"));
+}
+
+/** Makes what is inside anew: what was typed, unfolded or handed over stays so, and so does the place of the keys. */
+export function keepingTyped(root: HTMLElement, make: () => void): void {
+  const ids = (selector: string) => [...root.querySelectorAll(selector)].map(({ id }) => id);
+  const marked = { open: ids("details[open][id]"), "data-sent": ids("[data-sent]") };
+  const typed = typedIn(root);
+  const focused = document.activeElement?.id;
+  make();
+  for (const { id, value, defaultValue } of typed) {
+    const box = document.getElementById(id) as TextBox | null;
+    // What has changed meanwhile is not overwritten.
+    if (box?.defaultValue !== defaultValue) continue;
+    box.value = value;
+    box.dispatchEvent(new Event("input", { bubbles: true }));
+  }
+  for (const [mark, places] of Object.entries(marked)) {
+    for (const id of places) document.getElementById(id)?.setAttribute(mark, "");
+  }
+  // Who worked on something that is gone stays on the page.
+  if (focused) (document.getElementById(focused) ?? document.getElementById("main"))?.focus();
+}

@@ -31,13 +31,14 @@ export function entriesCard(app: App): HTMLElement[] {
     t(say`Compaction and blocks were made of the mix on the bench`),
   );
   const text = el("textarea", { id: "entries-text", rows: 16, spellcheck: "false" });
-  text.value = entriesText(files);
+  text.defaultValue = entriesText(files);
   const answer = el("div", { role: "status" });
   const apply = el(
     "button",
     {
       type: "button",
       class: "main",
+      id: "entries-enter",
       onclick: () => enter(app, withEntriesText(app.state.files, text.value), answer),
     },
     t(say`Enter`),
@@ -93,7 +94,11 @@ function formOf(app: App, { id, title, fields }: EntryForm): HTMLElement {
         inputs[index],
       ),
     ),
-    el("button", { type: "button", class: "main", onclick: send }, t(say`Enter`)),
+    el(
+      "button",
+      { type: "button", class: "main", id: `${id}-enter`, onclick: send },
+      t(say`Enter`),
+    ),
     told,
   );
 }

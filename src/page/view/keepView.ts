@@ -6,7 +6,6 @@ import { formatFixed } from "../../quantities/format.js";
 import { csvRow, tableCsv } from "../../report/export/exportTable.js";
 import { computeStudy } from "../../study/computeStudy.js";
 import { studyFromFiles } from "../../study/studyFromFiles.js";
-import type { StudyResult } from "../../study/studyResult.js";
 import { blendFitTable } from "../../tables/blend.js";
 import { carbonTable } from "../../tables/carbon.js";
 import { costTable } from "../../tables/cost.js";
@@ -168,12 +167,12 @@ function csvOfMix({ state }: App): string {
       ? [recipeTable(result), quantitiesTable(result), costTable(result), carbonTable(result)]
       : []),
   ];
-  return inventedMark(result, locale) + tablesCsv(blocks, locale);
+  return inventedMark(result.config.invented, locale) + tablesCsv(blocks, locale);
 }
 
-/** First line of a file with numbers of a study whose data are invented; empty where they are not. */
-export function inventedMark({ config }: StudyResult, locale: Locale): string {
-  return config.invented ? csvRow([render(INVENTED_DATA, locale)]) : "";
+/** First line of a file with numbers from invented data; empty where they are not. */
+export function inventedMark(invented: boolean | undefined, locale: Locale): string {
+  return invented ? csvRow([render(INVENTED_DATA, locale)]) : "";
 }
 
 /** Tables below one another, each under its caption. */

@@ -1,10 +1,30 @@
+import type { ReportBlock } from "../../blocks/block.js";
+import { notKnownYet } from "../../study/stages.js";
+import { firstMixTable } from "../../tables/firstMix.js";
+import { jarTable } from "../../tables/grading.js";
 import { say } from "../../words/message.js";
+import type { OpenStudy } from "../tune.js";
 import type { App, View } from "./app.js";
 import { bucketCard } from "./bucketCard.js";
 import { el, written } from "./dom.js";
 import { plotCard } from "./plotCard.js";
 import { sheetCard } from "./sheetCard.js";
 import { verdictCard } from "./verdictCard.js";
+
+/** What stands in the way of a blend, and what the sheets tell without one: jars, and a first mix by them. */
+function knownWithoutBlend({ obstacles, result }: OpenStudy): ReportBlock[] {
+  const { materials, ungraded = [], firstMix } = result;
+  // Without any curve the study says what comes next; a blend that fails says why.
+  const why: ReportBlock =
+    materials.length === 0
+      ? notKnownYet(result, "soil")
+      : { kind: "findings", findings: obstacles };
+  return [
+    why,
+    ...ungraded.flatMap(({ name, jar }) => (jar ? [jarTable(name, jar)] : [])),
+    ...(firstMix ? [firstMixTable(result)] : []),
+  ];
+}
 
 /** The bench: sheet, curve and bucket side by side. */
 export function mixView(app: App): View {
@@ -29,12 +49,11 @@ export function mixView(app: App): View {
     return { node, refresh: () => {} };
   }
   if (open.obstacles.length > 0) {
-    const block = { kind: "findings", findings: open.obstacles } as const;
     const node = el(
       "section",
       { class: "card" },
       el("h2", {}, t(say`These materials cannot be blended yet`)),
-      written("div", {}, app.html(block)),
+      ...knownWithoutBlend(open).map((block) => written("div", {}, app.html(block))),
     );
     return { node, refresh: () => {} };
   }

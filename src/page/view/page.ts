@@ -41,9 +41,10 @@ import {
 } from "../tune.js";
 import type { Adopted, App, PageState, View } from "./app.js";
 import { classView } from "./classView.js";
-import { el, fill } from "./dom.js";
+import { el, fill, holdsTyped, keepingTyped } from "./dom.js";
 import { INVENTED_DATA, keepView } from "./keepView.js";
 import { mixView } from "./mixView.js";
+import { printOnOnePage } from "./onePage.js";
 import { sheetsView } from "./sheetsView.js";
 import { cautions, criterionLines, strengthSentence } from "./verdictCard.js";
 
@@ -72,6 +73,7 @@ async function start(): Promise<void> {
     findings: [],
     groups: stored ? unpackGroups(stored.groups) : [],
     remember: stored !== undefined,
+    paper: false,
     unsaved: false,
   };
   const page = pageOf(state);
@@ -120,7 +122,7 @@ function pageOf(state: PageState) {
     },
     tell(news) {
       state.news = news;
-      views[state.view].refresh();
+      draw();
       app.announce(joinTexts(news.messages, " "));
     },
   };
@@ -150,13 +152,20 @@ function pageOf(state: PageState) {
       tune();
       draw();
     });
+    printOnOnePage(
+      () => state.view === "mix" && state.bench !== undefined,
+      (paper) => {
+        state.paper = paper;
+        views.mix.refresh();
+      },
+    );
     // A browser tells by an event without an error that it draws once more after a change of size.
     addEventListener("error", ({ error }) => {
       if (error) fault(error);
     });
     addEventListener("unhandledrejection", ({ reason }) => fault(reason));
     addEventListener("beforeunload", (event) => {
-      if (state.unsaved && !state.remember) event.preventDefault();
+      if ((state.unsaved && !state.remember) || holdsTyped(root)) event.preventDefault();
     });
   }
 
@@ -341,10 +350,11 @@ function pageOf(state: PageState) {
 
   /** Makes the whole page anew: for another language, other units, another study. */
   function draw(): void {
+    keepingTyped(root, drawAll);
+  }
+
+  function drawAll(): void {
     const { locale, open: study, view } = state;
-    // Who stands in a form stays in it, and what was unfolded stays so.
-    const focused = document.activeElement?.id;
-    const unfolded = [...root.querySelectorAll("details[open][id]")].map(({ id }) => id);
     document.documentElement.lang = locale;
     document.documentElement.dataset.light = state.light;
     const title = study?.study.config.title ?? t(say`Mix bench`);
@@ -402,8 +412,6 @@ function pageOf(state: PageState) {
     );
     views[view].refresh();
     tools.refresh();
-    for (const id of unfolded) document.getElementById(id)?.setAttribute("open", "");
-    if (focused) document.getElementById(focused)?.focus();
   }
 
   /** Stores the page in the browser where that was asked for, and clears the store where it was taken back. */

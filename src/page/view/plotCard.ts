@@ -27,6 +27,9 @@ export function gradingFigure({ open, tuned, kept }: Readonly<PageState>): Figur
   );
 }
 
+/** Width of a chart on paper, where its letters come out as small as those beside it. */
+export const PAPER_PX = 540;
+
 /** The curve of the blend, drawn anew with every move. */
 export function plotCard(app: App): View {
   const { t } = app;
@@ -40,11 +43,12 @@ export function plotCard(app: App): View {
   const draw = () => {
     const figure = gradingFigure(app.state);
     if (!figure) return;
-    const widthPx = Math.max(300, chart.clientWidth || 640);
-    const phone = document.documentElement.clientWidth < 760;
+    const { locale, paper } = app.state;
+    const widthPx = paper ? PAPER_PX : Math.max(300, chart.clientWidth || 640);
+    const phone = !paper && document.documentElement.clientWidth < 760;
     const shown = phone ? forPhone(figure, app.state.open!.result.materials) : figure;
-    const heightPx = phone ? 190 : Math.min(460, Math.max(320, widthPx * 0.6));
-    const { locale } = app.state;
+    const screenPx = phone ? 190 : Math.min(460, Math.max(320, widthPx * 0.6));
+    const heightPx = paper ? PAPER_PX * 0.4 : screenPx;
     chart.innerHTML = chartSvg(shown, {
       widthPx,
       heightPx,

@@ -50,7 +50,10 @@ export function sheetCard(app: App): View {
       id: `share-${index}`,
       label: name,
       unit: "%",
-      ...{ min: 0, max: 100, step: 0.5, decimals: 1 },
+      min: 0,
+      max: 100,
+      step: 0.5,
+      decimals: 1,
       mark: swatch(line.color, dashArray(line.dash), markPath(marker.symbol, [15, 7], 3.5)),
       beside: lock,
       change: (pct, during) => act({ kind: "share", index, pct, during }),
@@ -73,14 +76,20 @@ export function sheetCard(app: App): View {
     id: "cement",
     label: say`Cement`,
     unit: t(say`% of the dry soil and aggregate`),
-    ...{ min: 0, max: cementEnd(app), step: 0.1, decimals: 2 },
+    min: 0,
+    max: cementEnd(app),
+    step: 0.1,
+    decimals: 2,
     change: (pct, during) => act({ kind: "cement", pct, during }),
   });
   const moisture = controlOf(app, {
     id: "moisture",
     label: say`Moisture at ramming`,
     unit: t(say`% of all dry solids`),
-    ...{ min: 2, max: 25, step: 0.1, decimals: 2 },
+    min: 2,
+    max: 25,
+    step: 0.1,
+    decimals: 2,
     change: (pct, during) => act({ kind: "moisture", pct, during }),
   });
   const sum = el("p", { class: "sum" });
@@ -258,6 +267,8 @@ function controlOf(app: App, options: ControlOptions): Control {
       box.disabled = locked;
       if (value === undefined) {
         box.value = "";
+        slider.value = "";
+        slider.setAttribute("aria-valuetext", t(say`not chosen`));
         return;
       }
       const shown = String(Number(value.toFixed(decimals)));
@@ -281,7 +292,10 @@ function aimBox(app: App): View {
     id: "exponent",
     label: say`Exponent`,
     unit: "",
-    ...{ min: 0.1, max: 0.7, step: 0.01, decimals: 3 },
+    min: 0.1,
+    max: 0.7,
+    step: 0.01,
+    decimals: 3,
     change: (value, during) => {
       const target = power();
       if (target && value >= 0.05 && value <= 1)
@@ -292,7 +306,10 @@ function aimBox(app: App): View {
     id: "top-size",
     label: say`Top size`,
     unit: "mm",
-    ...{ min: 2, max: 63, step: 0.5, decimals: 2 },
+    min: 2,
+    max: 63,
+    step: 0.5,
+    decimals: 2,
     change: (value, during) => {
       const target = power();
       if (target && value >= 1 && value <= 100)
@@ -306,7 +323,17 @@ function aimBox(app: App): View {
       say`The band of the guidance that the study names; the sliders of a power curve are for studies that aim at one.`,
     ),
   );
-  const curve = el("div", {}, exponent.node, top.node);
+  const curve = el(
+    "div",
+    {},
+    exponent.node,
+    top.node,
+    app.state.open!.result.config.target === undefined &&
+      hint(
+        app,
+        say`The study states no target. This curve is a common start, from memory: choose your own.`,
+      ),
+  );
   return {
     node: el("div", {}, curve, band),
     refresh() {
@@ -338,7 +365,10 @@ function limitsBox(app: App): View {
       const name = t(LIMIT_NAMES[kind]);
       const input = el("input", {
         type: "number",
-        ...{ min: 0, max: 100, step: "any", inputmode: "decimal" },
+        min: 0,
+        max: 100,
+        step: "any",
+        inputmode: "decimal",
         "aria-label": t(side === "minPct" ? say`minimum ${name}` : say`maximum ${name}`),
       });
       input.addEventListener("change", () => {

@@ -1,6 +1,7 @@
 import type { FindingsBlock } from "../../blocks/block.js";
 import { type Finding, hasErrors, STUDY_FILE } from "../../findings/finding.js";
-import { say, type Text } from "../../words/message.js";
+import { notKnownYet, stageTitle } from "../../study/stages.js";
+import { joinTexts, say, type Text } from "../../words/message.js";
 import {
   dropMaterial,
   editMaterial,
@@ -9,7 +10,7 @@ import {
   ROLES,
   type Role,
 } from "../studyFiles.js";
-import { csvOfTyped, TYPED_FORMS, type TypedForm } from "../typedSheet.js";
+import { csvOfTyped, rowsOfTyped, TYPED_FORMS, type TypedForm } from "../typedSheet.js";
 import type { App, View } from "./app.js";
 import { el, fill, written } from "./dom.js";
 import { entriesCard } from "./entriesCard.js";
@@ -139,23 +140,24 @@ async function take(
   sheets: readonly { readonly name: string; readonly bytes: Uint8Array }[],
 ): Promise<void> {
   const messages: Text[] = [];
+  const placed: Text[] = [];
   const findings: Finding[] = [];
   let files = app.state.files;
   for (const { name, bytes } of sheets) {
-    const placed = await placeSheet(files, name, bytes);
-    if (!placed.files) {
-      findings.push(...placed.findings);
+    const one = await placeSheet(files, name, bytes);
+    if (!one.files) {
+      findings.push(...one.findings);
       messages.push(say`${name}: not added.`);
       continue;
     }
-    files = placed.files;
-    if (placed.message) messages.push(placed.message);
+    files = one.files;
+    if (one.message) placed.push(one.message);
   }
   if (files !== app.state.files) {
     const { taken, findings: found } = await app.adopt(files);
     findings.push(...(taken ? found.filter(({ file }) => file !== STUDY_FILE) : found));
-    if (!taken)
-      messages.push(say`The study with these sheets has errors, so the bench stays as it was.`);
+    if (taken) messages.push(...placed);
+    else messages.push(say`The study with these sheets has errors, so the bench stays as it was.`);
   }
   app.tell({ messages, findings });
 }
@@ -170,13 +172,14 @@ function materialRows(app: App): HTMLElement[] {
   return materials.map(({ id, name, role, written: entries }) => {
     const named = el("input", {
       type: "text",
+      id: `name-${id}`,
       value: name,
       "aria-label": t(say`Name of the material`),
     });
     named.addEventListener("change", () => change(id, { name: named.value || id }));
     const roles = el(
       "select",
-      { "aria-label": t(say`What ${name} is in the mix`) },
+      { id: `role-${id}`, "aria-label": t(say`What ${name} is in the mix`) },
       ...ROLES.map((each) =>
         el("option", { value: each, selected: each === role }, t(ROLE_NAMES[each])),
       ),
@@ -241,12 +244,11 @@ function stageRows(app: App): HTMLElement[] {
   const { t } = app;
   const { open } = app.state;
   if (!open) return [el("p", {}, t(say`A sieve sheet comes first.`))];
-  const names = STAGES;
   return [
     el(
       "ul",
       { class: "checks" },
-      ...open.result.stages.map(({ stage, known, needs }) =>
+      ...open.result.stages.map(({ stage, known }) =>
         el(
           "li",
           { class: known ? "inside" : "unknown" },
@@ -254,11 +256,7 @@ function stageRows(app: App): HTMLElement[] {
           el(
             "span",
             {},
-            t(
-              known
-                ? say`${names[stage]}: known`
-                : say`${names[stage]}: still open. ${needs ?? ""}`,
-            ),
+            t(known ? say`Known: ${stageTitle(stage)}.` : notKnownYet(open.result, stage).text),
           ),
         ),
       ),
@@ -266,18 +264,10 @@ function stageRows(app: App): HTMLElement[] {
   ];
 }
 
-const STAGES: Readonly<Record<string, Text>> = {
-  soil: say`Soil`,
-  target: say`Aim of the blend`,
-  blend: say`Blend`,
-  compaction: say`Compaction`,
-  blocks: say`Crushed blocks`,
-  cement: say`Cement content`,
-  element: say`What is to be built`,
-  quantities: say`Quantities`,
-};
-
-/** A sheet as a form of cells: lines above, a table below, and rows to add. */
+/**
+ * A sheet as a form of cells: lines above, and a table below that grows by itself. Each row says which row of the
+ * file it becomes, as findings name it.
+ */
 export function typedForm(
   app: App,
   form: TypedForm,
@@ -299,39 +289,58 @@ export function typedForm(
     };
   });
   const body = el("tbody");
+  const cellsOf = (row: Element) => [...row.querySelectorAll("input")];
   const addRow = (cells: readonly string[]) => {
-    const row = body.children.length + 1;
-    const inputs = form.columns.map(({ label }, index) =>
+    const row = body.children.length;
+    const inputs = form.columns.map((_, index) =>
       el(
         "td",
         {},
         el("input", {
           type: "text",
+          id: `${id}-${row}-${index}`,
           inputmode: index === 0 ? "text" : "decimal",
           value: cells[index] ?? "",
-          "aria-label": t(say`${label}, row ${row}`),
         }),
       ),
     );
-    body.append(el("tr", {}, ...inputs));
+    body.append(el("tr", {}, el("th", { scope: "row", class: "sum" }), ...inputs));
+  };
+  const typed = () =>
+    [
+      form.kind,
+      lines.map(({ input }) => input.value),
+      [...body.children].map((row) => cellsOf(row).map(({ value }) => value)),
+    ] as const;
+  const number = () => {
+    const last = body.lastElementChild;
+    if (!last || cellsOf(last).some(({ value }) => value.trim() !== "")) addRow([]);
+    const fileRows = rowsOfTyped(...typed());
+    [...body.children].forEach((row, index) => {
+      const fileRow = fileRows[index];
+      fill(row.querySelector("th")!, String(fileRow ?? "–"));
+      const cells = cellsOf(row);
+      const what = fileRow === undefined ? cells[0].value : say`row ${fileRow}`;
+      form.columns.forEach(({ label }, column) => {
+        cells[column].setAttribute("aria-label", t(joinTexts([label, what])));
+      });
+    });
   };
   form.rows.forEach(addRow);
+  number();
   const send = () => {
-    const rows = [...body.querySelectorAll("tr")].map((row) =>
-      [...row.querySelectorAll("input")].map((input) => input.value),
-    );
-    done(
-      `${name.value || form.kind}.csv`,
-      csvOfTyped(
-        form.kind,
-        lines.map(({ input }) => input.value),
-        rows,
-      ),
-    );
+    node.dataset.sent = "";
+    done(`${name.value || form.kind}.csv`, csvOfTyped(...typed()));
   };
-  return el(
+  const node = el(
     "details",
-    { id },
+    {
+      id,
+      oninput() {
+        number();
+        delete node.dataset.sent;
+      },
+    },
     el("summary", {}, t(form.title)),
     el("div", { class: "field" }, el("label", { for: name.id }, t(say`Name of the sheet`)), name),
     ...lines.map((line) => line.node),
@@ -344,16 +353,21 @@ export function typedForm(
         el(
           "thead",
           {},
-          el("tr", {}, ...form.columns.map(({ label }) => el("th", { scope: "col" }, t(label)))),
+          el(
+            "tr",
+            {},
+            el("th", { scope: "col", class: "sum" }, t(say`Row`)),
+            ...form.columns.map(({ label }) => el("th", { scope: "col" }, t(label))),
+          ),
         ),
         body,
       ),
     ),
     el(
-      "div",
-      { class: "switches" },
-      el("button", { type: "button", onclick: () => addRow([]) }, t(say`Add a row`)),
-      el("button", { type: "button", class: "main", onclick: send }, t(say`Add this sheet`)),
+      "button",
+      { type: "button", class: "main", id: `${id}-add`, onclick: send },
+      t(say`Add this sheet`),
     ),
   );
+  return node;
 }

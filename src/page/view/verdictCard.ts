@@ -15,6 +15,7 @@ import { pagePaint } from "../pageStyle.js";
 import { type BlendEstimate, keepsLimit, type TunedBlend } from "../tune.js";
 import type { App, PageState, View } from "./app.js";
 import { el, fill, whenWidthChanges, written } from "./dom.js";
+import { PAPER_PX } from "./plotCard.js";
 
 /** The strength of the tested blend with the bench's cement content marked; none where nothing holds for it. */
 export function strengthFigure({ tuned }: Readonly<PageState>): Figure | undefined {
@@ -78,11 +79,12 @@ export function verdictCard(app: App): View {
     const figure = strengthFigure(app.state);
     chart.hidden = !figure;
     if (!figure) return;
-    const widthPx = Math.max(300, chart.clientWidth || 640);
-    const { locale } = app.state;
+    const { locale, paper } = app.state;
+    const widthPx = paper ? PAPER_PX : Math.max(300, chart.clientWidth || 640);
+    const screenPx = Math.min(380, Math.max(280, widthPx * 0.55));
     chart.innerHTML = chartSvg(figure, {
       widthPx,
-      heightPx: Math.min(380, Math.max(280, widthPx * 0.55)),
+      heightPx: paper ? PAPER_PX * 0.35 : screenPx,
       locale,
       idPrefix: "strength",
       paint: pagePaint,
