@@ -28,7 +28,7 @@ export interface MixCarbon {
   readonly haulFactor: SourcedRange | null;
 }
 
-export interface MixCarbonOptions {
+interface MixCarbonOptions {
   /** By material id, the cement under `cement`. */
   readonly factors: Readonly<Record<string, SourcedRange | undefined>>;
   /** One way, by material id. */

@@ -1,6 +1,6 @@
 import { forEachWholeRatio } from "../numerics/wholeRatios.js";
 
-export interface WholePartsSearch {
+interface WholePartsSearch {
   /** Dry mass in a part of each. */
   readonly densities: readonly number[];
   /** Wanted shares of the whole dry mass, as fractions. */
@@ -12,7 +12,7 @@ export interface WholePartsSearch {
   readonly accepts?: (total: number, shares: readonly number[]) => boolean;
 }
 
-export interface WholeParts {
+interface WholeParts {
   readonly parts: readonly number[];
   /** Largest change of any share, as a fraction. */
   readonly maxChange: number;

@@ -73,7 +73,7 @@ export interface SignatureBlock {
 }
 
 /** A question on paper, with room to answer it by hand. */
-export interface QuestionBlock {
+interface QuestionBlock {
   readonly kind: "question";
   readonly text: Text;
   /** To be ticked. */
@@ -127,7 +127,7 @@ export interface SectionBlock {
 }
 
 /** Where the list of contents stands on paper; without one it follows the title. */
-export interface ContentsBlock {
+interface ContentsBlock {
   readonly kind: "contents";
 }
 

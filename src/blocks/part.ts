@@ -47,7 +47,7 @@ export interface Entry {
   readonly details?: readonly Text[];
 }
 
-export interface EntriesPart {
+interface EntriesPart {
   readonly part: "entries";
   readonly look: "findings" | "cautions" | "references";
   readonly entries: readonly Entry[];

@@ -14,7 +14,7 @@ import { languageOf, render } from "../words/render.js";
 import { type Call, CommandError, EXIT } from "./call.js";
 
 /** What a command line may choose about a report. */
-export interface ReportChoices {
+interface ReportChoices {
   /** Absent where the study's own entry, or the default, decides. */
   readonly template?: ReportTemplate;
   readonly standard: PdfStandard;

@@ -7,7 +7,7 @@ import { isGroup, type Kind, type Path, type Problem } from "./kinds.js";
 import { LOCALE, STUDY } from "./study.js";
 import type { StudyConfig } from "./studyConfig.js";
 
-export interface StudyEntries {
+interface StudyEntries {
   /** Absent where a finding is an error. */
   readonly config?: StudyConfig;
   readonly findings: readonly Finding[];

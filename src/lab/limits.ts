@@ -30,7 +30,7 @@ export interface LimitsRecord {
   readonly longBox?: { readonly shrinkageMm: number; readonly lengthMm: number };
 }
 
-export interface ReportedLimits {
+interface ReportedLimits {
   readonly liquidLimitPct?: number;
   readonly plasticLimitPct?: number;
   readonly plasticityIndexPct?: number;

@@ -22,7 +22,7 @@ export {
   sheetsAsStudy,
 } from "./sheetsAsStudy.js";
 export { type SpecifiedLine, specifiedMix, type ToleranceBasis } from "./specifiedMix.js";
-export { notKnownYet, stageNeeds, stageTitle } from "./stages.js";
+export { notKnownYet, stageTitle } from "./stages.js";
 export type { InputFile, Study, StudyMaterial } from "./study.js";
 export { StudyError } from "./study.js";
 export { type StudyReading, studyFromFiles } from "./studyFromFiles.js";

@@ -26,7 +26,7 @@ export interface Photograph extends PictureSize {
 const MAX_BYTES = 20 * 1024 * 1024;
 
 /** A trial whose blocks somebody looked at. */
-export interface SeenTrial {
+interface SeenTrial {
   readonly name: Text;
   /** Sheet of what was seen. */
   readonly file: string;
@@ -59,9 +59,8 @@ export async function readPhotographs(
       if (look.photograph === undefined) continue;
       const opened = await openPicture(folder, look.photograph);
       if ("bytes" in opened) {
-        const { id, photograph, seenBy, seenOn } = look;
-        const seen = { ...(seenBy ? { seenBy } : {}), ...(seenOn ? { seenOn } : {}) };
-        photographs.push({ id, trial: name, ...seen, file: photograph, ...opened });
+        const { id, seenBy, seenOn, photograph } = look;
+        photographs.push({ id, trial: name, seenBy, seenOn, file: photograph, ...opened });
       } else findings.push(noPhotograph(file, look, opened.problem));
     }
   }

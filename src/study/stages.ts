@@ -77,10 +77,7 @@ export function stageTitle(stage: StageName): Text {
 }
 
 /** Which sheet or entry would tell a stage; undefined where it is known. */
-export function stageNeeds(
-  { stages }: Pick<StudyResult, "stages">,
-  stage: StageName,
-): Text | undefined {
+function stageNeeds({ stages }: Pick<StudyResult, "stages">, stage: StageName): Text | undefined {
   return stages.find((one) => one.stage === stage)?.needs;
 }
 

@@ -84,7 +84,7 @@ function missingSheet(file: string, key: string, files: readonly string[]): Find
 }
 
 /** The bytes of a sheet, or why there are none. */
-export type OpenedFile = { readonly bytes: Uint8Array } | { readonly finding: Finding };
+type OpenedFile = { readonly bytes: Uint8Array } | { readonly finding: Finding };
 
 /**
  * Reads a study from the bytes of its `study.yaml`.

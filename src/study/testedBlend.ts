@@ -153,7 +153,7 @@ export function differenceWords({ maxShare, maxPassing }: BlendDifference): Text
 }
 
 /** What “close” asks for, in words. */
-export const CLOSENESS: Text = say`a tested blend within ${CLOSE_SHARE_POINTS} points of each share and ${CLOSE_PASSING_POINTS} points passing at each size`;
+const CLOSENESS: Text = say`a tested blend within ${CLOSE_SHARE_POINTS} points of each share and ${CLOSE_PASSING_POINTS} points passing at each size`;
 
 /** A blend that blocks were made of, as the guard needs it. */
 interface ComparedTrial {

@@ -12,7 +12,7 @@ import { mixReferences } from "./carbon.js";
 type References = ReferencesBlock["items"];
 
 /** Which parts of a report its sources are of; what is not shown needs no source. */
-export interface ReferenceScope {
+interface ReferenceScope {
   /** The published recommendations compared; default true. */
   readonly guidance?: boolean;
   /** Classes of the soils; default true. */
@@ -63,7 +63,9 @@ export function rememberedNote({ items }: ReferencesBlock): Text | undefined {
   const [first, last] = [items.length - count + 1, items.length];
   return count === 1
     ? say`Entry ${last} is from memory: check it in the source before citing it.`
-    : say`Entries ${first} to ${last} are wholly or partly from memory: check them in the source before citing them.`;
+    : count === 2
+      ? say`Entries ${first} and ${last} are wholly or partly from memory: check them in the source before citing them.`
+      : say`Entries ${first} to ${last} are wholly or partly from memory: check them in the source before citing them.`;
 }
 
 function isFromMemory({ mark }: References[number]): boolean {
@@ -105,12 +107,12 @@ function hydrometerReferences(analyses: readonly HydrometerAnalysis[]): Referenc
         ]
       : []),
     ...(used.has("151H")
-      ? [{ text: say`ASTM D422: the 151H hydrometer`, mark: say`from memory` }]
+      ? [{ text: say`ASTM D422 (edition not recalled): the 151H hydrometer`, mark: say`from memory` }]
       : []),
     ...(used.has("BS")
       ? [
           {
-            text: say`BS 1377-2, form of the hydrometer test; effective depth by the instrument's own calibration`,
+            text: say`BS 1377-2 (edition not recalled), form of the hydrometer test; effective depth by the instrument's own calibration`,
             mark: say`form read; clause from memory`,
           },
         ]
@@ -155,15 +157,15 @@ const BLENDING: References[number] = {
 
 const CLASSES: References = [
   {
-    text: say`ASTM D2487: groups of soils; U-line of the plasticity chart`,
+    text: say`ASTM D2487 (edition not recalled): groups of soils; U-line of the plasticity chart`,
     mark: say`from memory; agrees with the worked examples read`,
   },
   {
-    text: say`AASHTO M 145: groups of soils, as reproduced on a reference page`,
+    text: say`AASHTO M 145 (edition not stated): groups of soils, as reproduced on a reference page`,
     mark: say`read in that copy; rounding from memory`,
   },
   {
-    text: say`USDA texture triangle, ISO 14688 boundaries and letters, BS 5930 letters`,
+    text: say`USDA texture triangle, ISO 14688 boundaries and letters, BS 5930 letters (editions not recalled)`,
     mark: say`from memory, but five of the USDA classes`,
   },
 ];

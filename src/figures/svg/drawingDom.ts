@@ -157,7 +157,7 @@ function following(node: DrawnNode, root: DrawnNode): DrawnNode | null {
   return null;
 }
 
-export interface DrawnAttribute {
+interface DrawnAttribute {
   readonly name: string;
   readonly value: string;
 }

@@ -241,7 +241,7 @@ export interface CellPlace {
 }
 
 /** The value of a cell, or why it has none; of an empty cell neither. */
-export interface CellReading {
+interface CellReading {
   readonly value?: CellValue;
   readonly finding?: Finding;
 }

@@ -1,7 +1,7 @@
 import { say, type Text } from "../../words/message.js";
 
 /** The files of an archive, or a sentence that says why there are none. */
-export type Archive =
+type Archive =
   | { readonly files: ReadonlyMap<string, Uint8Array>; readonly problem?: undefined }
   | { readonly files?: undefined; readonly problem: Text };
 

@@ -1,5 +1,5 @@
 /** What the compiler knows of a name, as it gives it to an editor. */
-export interface QuickInfo {
+interface QuickInfo {
   readonly displayParts?: readonly { readonly text: string }[];
   readonly documentation?: readonly { readonly text: string }[];
   readonly tags?: readonly {

@@ -20,7 +20,7 @@ export interface SelectedBlocks {
 
 type SelectionProblem = Pick<UnfittedStrength, "status" | "message">;
 
-export interface SelectionOptions {
+interface SelectionOptions {
   readonly ageDays: number;
   readonly covariates: readonly StrengthCovariate[];
   /** Where the curve is asked; left out, at the mean of the blocks. */
