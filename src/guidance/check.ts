@@ -1,6 +1,6 @@
 import { type Finding, type FindingPlace, finding } from "../findings/finding.js";
 import { type GradingCurve, passingAtSize, percentOf } from "../grading/curve.js";
-import { formatFixed } from "../quantities/format.js";
+import { formatFixed, measured } from "../quantities/format.js";
 import { joinTexts, say, type Text, wordFor } from "../words/message.js";
 import {
   type ConsistencyLimit,
@@ -394,19 +394,27 @@ function heldOthers(
 
 function toldOther({ quantity, min, max, value, verdict }: HeldOther): OtherCheck {
   const [what, unit, decimals] = QUANTITIES[quantity];
-  const range = otherRange(min, max, unit);
+  const range = otherRange({ quantity, min, max });
   const limits = { quantity, what, unit, min, max };
   if (value === undefined) {
     return { ...limits, verdict, text: say`${what}: not measured; recommended ${range}.` };
   }
-  const found = say`${what}: ${formatFixed(value, decimals)} ${unit}, recommended ${range}`;
+  const found = say`${what}: ${shownOther(quantity, value, decimals)}, recommended ${range}`;
   const text = verdict === "inside" ? say`${found}: inside.` : say`${found}: outside.`;
   return { ...limits, measured: value, verdict, text };
 }
 
-function otherRange(min: number | undefined, max: number | undefined, unit: string): Text {
-  if (max === undefined) return say`from ${min ?? 0} ${unit}`;
-  return min === undefined ? say`up to ${max} ${unit}` : say`${min} to ${max} ${unit}`;
+function otherRange({ quantity, min, max }: OtherLimit): Text {
+  const shown = (limit: number) => shownOther(quantity, limit);
+  if (max === undefined) return say`from ${shown(min ?? 0)}`;
+  return min === undefined ? say`up to ${shown(max)}` : say`${shown(min)} to ${shown(max)}`;
+}
+
+/** A value with its unit; a density is written anew where the reader has other units. */
+function shownOther(quantity: OtherQuantity, value: number, decimals?: number): Text {
+  if (quantity === "dryDensityKgM3") return measured(value, "density", decimals);
+  const [, unit] = QUANTITIES[quantity];
+  return say`${decimals === undefined ? value : formatFixed(value, decimals)} ${unit}`;
 }
 
 /**
@@ -495,8 +503,8 @@ export function guidanceFindings(
         message: say`“${entry.title}” limits quantities that were not tested here: ${names}.`,
         expected: joinTexts(
           untested.map(({ quantity, min, max }) => {
-            const [name, unit] = QUANTITIES[quantity];
-            return say`${name} ${otherRange(min, max, unit)}`;
+            const [name] = QUANTITIES[quantity];
+            return say`${name} ${otherRange({ quantity, min, max })}`;
           }),
         ),
         remedy: say`Have the soil tested for them. Organic matter and sulphates can keep cement from setting, or break a wall years later.`,

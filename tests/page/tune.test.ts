@@ -53,6 +53,21 @@ async function computed(name: string, open: OpenStudy, mix: BenchMix): Promise<S
 
 const plain = (value: unknown) => JSON.parse(JSON.stringify(value));
 
+it("holds the rammed density against the recommendation in the reader's units", async () => {
+  const told = async (name: string) => {
+    const open = await opened(name);
+    const { result } = tuneMix(open, tuneBlend(open, open.start), NAMES);
+    return render(result.guidance[0].check.others!.find(({ unit }) => unit === "kg/m³")!.text);
+  };
+  expect(await told("reading-room")).toBe(
+    "dry density: 1954 kg/m³, recommended 1700 kg/m³ to 2200 kg/m³: inside.",
+  );
+  // 1979 kg/m³ by 16.018.
+  expect(await told("bus-shelter")).toBe(
+    "dry density: 124 lb/ft³, recommended 106 lb/ft³ to 137 lb/ft³: inside.",
+  );
+});
+
 describe("the mix on the bench", () => {
   it("starts as the study's own, to the last digit", async () => {
     const open = await opened("reading-room");
