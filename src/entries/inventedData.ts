@@ -1,8 +1,7 @@
 import { CST, isNode, Lexer, LineCounter, parseDocument } from "yaml";
-import type { Finding } from "../findings/finding.js";
-import { STUDY_FILE } from "../findings/finding.js";
+import { type Finding, type FindingPlace, finding, STUDY_FILE } from "../findings/finding.js";
 import type { SheetGrid } from "../lab/sheet/grid.js";
-import { say } from "../words/message.js";
+import { say, type Text } from "../words/message.js";
 import type { StudyConfig } from "./studyConfig.js";
 
 /** Texts that “loambook new” writes where only the user can know what holds. */
@@ -42,19 +41,18 @@ export function inventedFindings(
 ): Finding[] {
   if (config.invented) return [];
   const expected = say`your own, and no mark of invented data, as the study says “invented: false”`;
-  const at = { severity: "error", code: "invented-data", expected } as const;
+  const told = (place: FindingPlace, message: Text, remedy: Text) =>
+    finding(place, "error", "invented-data", { message, expected, remedy });
   const inSheets = sheets.flatMap(({ file, rows }) =>
     rows.flatMap((row, index): Finding[] => {
       if (!isMarkedInvented(row)) return [];
+      const value = row.filter((cell) => cell !== "").join(", ");
       return [
-        {
-          ...at,
-          file,
-          row: index + 1,
-          value: row.filter((cell) => cell !== "").join(", "),
-          message: say`This sheet is marked as invented.`,
-          remedy: say`Put your own readings in its place, without this remark, or set “invented: true”.`,
-        },
+        told(
+          { file, row: index + 1, value },
+          say`This sheet is marked as invented.`,
+          say`Put your own readings in its place, without this remark, or set “invented: true”.`,
+        ),
       ];
     }),
   );
@@ -62,18 +60,13 @@ export function inventedFindings(
     if (!MARK.test(remark)) return [];
     const [, key, value] = /^[\s-]*([^\s:#]+):\s*(.*?)\s*$/.exec(before) ?? [];
     return [
-      {
-        ...at,
-        file: STUDY_FILE,
-        row,
-        column: key,
-        value: value || remark,
-        message:
-          key === undefined
-            ? say`What follows is marked as invented.`
-            : say`This entry is marked as invented.`,
-        remedy: say`Write your own and take away the remark “${remark}”, or set “invented: true”.`,
-      },
+      told(
+        { file: STUDY_FILE, row, column: key, value: value || remark },
+        key === undefined
+          ? say`What follows is marked as invented.`
+          : say`This entry is marked as invented.`,
+        say`Write your own and take away the remark “${remark}”, or set “invented: true”.`,
+      ),
     ];
   });
   const same = (written: string | undefined, placeholder: string) =>
@@ -88,15 +81,11 @@ export function inventedFindings(
   const inTexts = texts.flatMap(([path, written, placeholder]): Finding[] => {
     if (!same(written, placeholder)) return [];
     return [
-      {
-        ...at,
-        file: STUDY_FILE,
-        row: rowOf(path),
-        column: path.join("."),
-        value: written,
-        message: say`This is the text that a new study begins with.`,
-        remedy: say`Write what holds for your wall, or set “invented: true”.`,
-      },
+      told(
+        { file: STUDY_FILE, row: rowOf(path), column: path.join("."), value: written },
+        say`This is the text that a new study begins with.`,
+        say`Write what holds for your wall, or set “invented: true”.`,
+      ),
     ];
   });
   return [...inSheets, ...inTexts, ...inEntries];

@@ -1,5 +1,5 @@
 import { differenceCiede2000 } from "culori";
-import type { Finding } from "../findings/finding.js";
+import { type Finding, finding } from "../findings/finding.js";
 import type { WorkshopTrial } from "../lab/trials.js";
 import { say } from "../words/message.js";
 
@@ -24,68 +24,56 @@ export function trialFindings(trials: readonly WorkshopTrial[], file: string): F
   for (const { id, row, lab, colour, munsell, dryToConstantMass } of trials) {
     const earlier = rowOfId.get(id);
     if (earlier !== undefined) {
-      findings.push({
-        severity: "error",
-        code: "repeated-trial",
-        file,
-        row,
-        column: "trial",
-        value: id,
-        message: say`This trial's name stands already in row ${earlier}.`,
-        expected: say`each trial once`,
-        remedy: say`Correct the name, or take the copy out.`,
-      });
+      findings.push(
+        finding({ file, row, column: "trial", value: id }, "error", "repeated-trial", {
+          message: say`This trial's name stands already in row ${earlier}.`,
+          expected: say`each trial once`,
+          remedy: say`Correct the name, or take the copy out.`,
+        }),
+      );
     } else rowOfId.set(id, row);
     if (munsell !== undefined && !MUNSELL.test(munsell)) {
-      findings.push({
-        severity: "error",
-        code: "unknown-colour",
-        file,
-        row,
-        column: "munsell",
-        value: munsell,
-        message: say`This is not a Munsell colour.`,
-        expected: say`hue, value and chroma, for example 7.5YR 6/4, or N 5/ for a grey`,
-        remedy: say`Read it from the chart again, in shade, beside the dry sample.`,
-      });
+      findings.push(
+        finding({ file, row, column: "munsell", value: munsell }, "error", "unknown-colour", {
+          message: say`This is not a Munsell colour.`,
+          expected: say`hue, value and chroma, for example 7.5YR 6/4, or N 5/ for a grey`,
+          remedy: say`Read it from the chart again, in shade, beside the dry sample.`,
+        }),
+      );
     }
     if (lab && !(lab.l >= 0 && lab.l <= 100 && Math.abs(lab.a) <= 128 && Math.abs(lab.b) <= 128)) {
-      findings.push({
-        severity: "error",
-        code: "unknown-colour",
-        file,
-        row,
-        column: "L*",
-        value: `${lab.l}, ${lab.a}, ${lab.b}`,
-        message: say`These numbers are not a CIELAB colour.`,
-        expected: say`L* 0 to 100, a* and b* −128 to 128`,
-        remedy: say`Check the colour space of the picture program: L*a*b*, not RGB.`,
-      });
+      findings.push(
+        finding(
+          { file, row, column: "L*", value: `${lab.l}, ${lab.a}, ${lab.b}` },
+          "error",
+          "unknown-colour",
+          {
+            message: say`These numbers are not a CIELAB colour.`,
+            expected: say`L* 0 to 100, a* and b* −128 to 128`,
+            remedy: say`Check the colour space of the picture program: L*a*b*, not RGB.`,
+          },
+        ),
+      );
     }
     const taken = munsell ?? colour ?? (lab && `L* ${lab.l}`);
     if (taken !== undefined && !dryToConstantMass) {
-      findings.push({
-        severity: "warning",
-        code: "colour-before-dry",
-        file,
-        row,
-        column: "colour",
-        value: taken,
-        message: say`The colour of trial ${id} was taken without knowing that it was dry; moist earth looks darker.`,
-        expected: say`a mass that stands still between two weighings a day apart`,
-        remedy: say`Let it dry, weigh it twice, and take the colour again.`,
-      });
+      findings.push(
+        finding({ file, row, column: "colour", value: taken }, "warning", "colour-before-dry", {
+          message: say`The colour of trial ${id} was taken without knowing that it was dry; moist earth looks darker.`,
+          expected: say`a mass that stands still between two weighings a day apart`,
+          remedy: say`Let it dry, weigh it twice, and take the colour again.`,
+        }),
+      );
     }
   }
   if (trials.length > 0) {
-    findings.push({
-      severity: "note",
-      code: "trial-not-strength",
-      file,
-      message: say`Small thin samples dry in an hour or so. They show colour, texture and edges; strength is that of blocks, cured and crushed.`,
-      expected: say`blocks of the chosen mix, cured to the age of the requirement`,
-      remedy: say`Choose the mixes worth testing here, then make blocks of them.`,
-    });
+    findings.push(
+      finding({ file }, "note", "trial-not-strength", {
+        message: say`Small thin samples dry in an hour or so. They show colour, texture and edges; strength is that of blocks, cured and crushed.`,
+        expected: say`blocks of the chosen mix, cured to the age of the requirement`,
+        remedy: say`Choose the mixes worth testing here, then make blocks of them.`,
+      }),
+    );
   }
   return findings;
 }

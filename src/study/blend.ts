@@ -311,33 +311,27 @@ function traceFindings(
   const expected = say`a share of at least ${MIN_SHARE_PCT} % of the dry mass: less cannot be weighed on site`;
   return materials.flatMap(({ id, name, minSharePct, maxSharePct }, index): Finding[] => {
     const { sharePct } = blend.shares[index];
-    const at = { file: STUDY_FILE, column: `materials.${index}.share`, expected };
-    const value = say`${formatNumber(sharePct, 3)} %`;
+    const at = { file: STUDY_FILE, column: `materials.${index}.share` };
     if (blend.notUsed.includes(id) && maxSharePct > 0) {
       return [
-        {
-          severity: "note",
-          code: "material-not-used",
-          ...at,
-          value: name,
+        finding({ ...at, value: name }, "note", "material-not-used", {
           message: say`${name} is not used: the best blend has none of it, or less than can be weighed.`,
+          expected,
           remedy: say`Leave it out of the study, or give it a smallest share if it is to be used.`,
-        },
+        }),
       ];
     }
     if (!blend.hardlyUsed.includes(id)) return [];
+    const value = say`${formatNumber(sharePct, 3)} %`;
     return [
-      {
-        severity: "warning",
-        code: "material-hardly-used",
-        ...at,
-        value,
+      finding({ ...at, value }, "warning", "material-hardly-used", {
         message:
           minSharePct > 0
             ? say`The study asks for hardly any ${name}.`
             : say`The limits or the band cannot do without ${name}, though hardly any of it is needed.`,
+        expected,
         remedy: say`Loosen what asks for it, or give it a larger smallest share.`,
-      },
+      }),
     ];
   });
 }

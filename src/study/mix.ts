@@ -304,16 +304,16 @@ function compareFindings(config: BuildableConfig): Finding[] {
     known.includes(id)
       ? []
       : [
-          {
-            severity: "error",
-            code: "unknown-material",
-            file: STUDY_FILE,
-            column: `compare-mix.shares.${id}`,
-            value: id,
-            message: say`No material of the study has this id.`,
-            expected: say`one of ${known.join(", ")}`,
-            remedy: say`Correct the id, or add the material.`,
-          },
+          finding(
+            { file: STUDY_FILE, column: `compare-mix.shares.${id}`, value: id },
+            "error",
+            "unknown-material",
+            {
+              message: say`No material of the study has this id.`,
+              expected: say`one of ${known.join(", ")}`,
+              remedy: say`Correct the id, or add the material.`,
+            },
+          ),
         ],
   );
 }

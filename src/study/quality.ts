@@ -212,16 +212,13 @@ function judgeSiteBlocks(
   ) => {
     const [message, expected, remedy] = words;
     const place = block === undefined ? {} : { row: block.row };
-    findings.push({
-      severity: "warning",
-      code,
-      file,
-      column,
-      ...place,
-      message,
-      expected,
-      remedy,
-    });
+    findings.push(
+      finding({ file, column, ...place }, "warning", code, {
+        message,
+        expected,
+        remedy,
+      }),
+    );
   };
   const counted = specimens.filter(({ excluded }) => excluded === undefined);
   const atAge = counted.filter(({ ageDays }) => ageDays === requirement.ageDays);

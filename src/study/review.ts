@@ -1,7 +1,6 @@
 import { ANNEX_KEYS, type AnnexKey } from "../entries/report.js";
 import type { StudyConfig } from "../entries/studyConfig.js";
-import type { Finding } from "../findings/finding.js";
-import { STUDY_FILE } from "../findings/finding.js";
+import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
 import { joinTexts, say, type Text } from "../words/message.js";
 import { nearestName } from "../words/nearestName.js";
 import type { StudyResult } from "./studyResult.js";
@@ -72,32 +71,36 @@ export function reviewFindings({ checklist = [], sampling = [], materials }: Stu
   checklist.forEach(({ answeredBy }, index) => {
     if (answeredBy === undefined || keys.includes(answeredBy)) return;
     const near = nearestName(answeredBy, keys);
-    findings.push({
-      severity: "warning",
-      code: "unknown-section",
-      file: STUDY_FILE,
-      column: `checklist.${index}.answered-by`,
-      value: answeredBy,
-      message: near
-        ? say`No section of the appendix has this key; “${near}” may be meant.`
-        : say`No section of the appendix has this key.`,
-      expected: say`one of ${keys.join(", ")}`,
-      remedy: say`Correct the key, or give a section of your own notebook the tag section-${answeredBy}.`,
-    });
+    findings.push(
+      finding(
+        { file: STUDY_FILE, column: `checklist.${index}.answered-by`, value: answeredBy },
+        "warning",
+        "unknown-section",
+        {
+          message: near
+            ? say`No section of the appendix has this key; “${near}” may be meant.`
+            : say`No section of the appendix has this key.`,
+          expected: say`one of ${keys.join(", ")}`,
+          remedy: say`Correct the key, or give a section of your own notebook the tag section-${answeredBy}.`,
+        },
+      ),
+    );
   });
   const ids = materials.map(({ id }) => id);
   sampling.forEach(({ material }, index) => {
     if (ids.includes(material)) return;
-    findings.push({
-      severity: "error",
-      code: "unknown-material",
-      file: STUDY_FILE,
-      column: `sampling.${index}.material`,
-      value: material,
-      message: say`No material has this id.`,
-      expected: say`one of ${ids.join(", ")}`,
-      remedy: say`Correct the id in study.yaml.`,
-    });
+    findings.push(
+      finding(
+        { file: STUDY_FILE, column: `sampling.${index}.material`, value: material },
+        "error",
+        "unknown-material",
+        {
+          message: say`No material has this id.`,
+          expected: say`one of ${ids.join(", ")}`,
+          remedy: say`Correct the id in study.yaml.`,
+        },
+      ),
+    );
   });
   return findings;
 }

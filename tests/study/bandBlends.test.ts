@@ -268,5 +268,22 @@ it("says how often a blend keeps its band, where the study tells how materials v
     seed: config.seed,
   });
   expect(insideProbability).toBe(again.insideProbability);
+  // The band's sizes that the varied soil's own curve reaches: its finest grains are 0.00136 mm.
+  expect(points.map(({ sizeMm }) => sizeMm)).toEqual([0.002, 0.063]);
   expect((await exampleResult("bus-shelter")).blend.robustness).toBeUndefined();
+});
+
+it("notes a material that is left out, unless the study itself forbids it", async () => {
+  const { config, materials } = await exampleResult("reading-room");
+  const notes = (maxSharePct: number) => {
+    const allowed = config.materials.map((material) =>
+      material.id === "pit-sand" ? { ...material, maxSharePct } : material,
+    );
+    return computeBlend({ ...config, materials: allowed }, materials, [])
+      .findings.filter(({ code }) => code === "material-not-used")
+      .map(({ value, column }) => [value, column]);
+  };
+  expect(notes(100)).toEqual([[config.materials[2].name, "materials.2.share"]]);
+  expect(notes(0.5)).toHaveLength(1);
+  expect(notes(0)).toEqual([]);
 });
