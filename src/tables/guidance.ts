@@ -1,7 +1,7 @@
 import { type BandPart, type BandState, bandStates } from "../blend/band.js";
 import type { CautionsBlock, TableBlock } from "../blocks/block.js";
 import type { GradingCurve } from "../grading/curve.js";
-import { CAUTIONS } from "../guidance/cautions.js";
+import { CAUTIONS, type Caution } from "../guidance/cautions.js";
 import { type GuidanceComparison, recommendedRange } from "../guidance/comparison.js";
 import { type GuidanceEntry, shortSource, sourceMark } from "../guidance/entry.js";
 import { envelopeRemarks, gradingEnvelope } from "../guidance/envelope.js";
@@ -240,11 +240,11 @@ function entriesOf(guidance: readonly GuidanceStudy[]): GuidanceEntry[] {
   return [...new Map(guidance.map(({ check: { entry } }) => [entry.id, entry])).values()];
 }
 
-/** The usual cautions, each with where it comes from. */
-export function cautionsBlock(): CautionsBlock {
+/** Cautions, each with where it comes from; default all that are usual. */
+export function cautionsBlock(cautions: readonly Caution[] = CAUTIONS): CautionsBlock {
   return {
     kind: "cautions",
-    items: CAUTIONS.map(({ title, text, source }) => ({ title, text, source })),
+    items: cautions.map(({ title, text, source }) => ({ title, text, source })),
   };
 }
 

@@ -11,6 +11,7 @@ import { blendPartsTable, blendSharesTable, bucketTable } from "../tables/blend.
 import { BLANK, digits, fixed, numberColumn, pValueText, quantity } from "../tables/cell.js";
 import { leastCementByStatisticTable } from "../tables/choices.js";
 import { jarTable, sievingTable, sizesTable } from "../tables/grading.js";
+import { cautionsBlock } from "../tables/guidance.js";
 import { bandsTable, specimensTable } from "../tables/strength.js";
 import { joinTexts, say, type Text, wordFor } from "../words/message.js";
 import { render } from "../words/render.js";
@@ -408,8 +409,5 @@ export function classVolumeTable({ wall, units }: ClassDay): TableBlock | NoteBl
 
 /** The cautions that hold for some work. */
 export function classCautions(...work: readonly CautionWork[]): CautionsBlock {
-  return {
-    kind: "cautions",
-    items: cautionsFor(...work).map(({ title, text, source }) => ({ title, text, source })),
-  };
+  return cautionsBlock(cautionsFor(...work));
 }

@@ -3,6 +3,7 @@ import type { SiteConfig } from "../../entries/studyConfig.js";
 import { CAUTIONS } from "../../guidance/cautions.js";
 import type { StudyResult } from "../../study/studyResult.js";
 import { say, type Text } from "../../words/message.js";
+import { cautionsBlock } from "../guidance.js";
 
 /** A page for the crew: what it is called, and what stands on it. */
 export interface SiteSheet {
@@ -62,16 +63,12 @@ export function siteOptionsOf(
  * siteCautions(["cement-burns"]).items.map(({ title }) => render(title)) // => ["Wet cement burns"]
  */
 export function siteCautions(ids: readonly string[]): CautionsBlock {
-  return {
-    kind: "cautions",
-    items: ids.map((id) => {
+  return cautionsBlock(
+    ids.map((id) => {
       const caution = CAUTIONS.find((one) => one.id === id);
-      if (!caution) {
-        const known = CAUTIONS.map((one) => one.id).join(", ");
-        throw new RangeError(`invalid caution: ${id}; expected one of ${known}`);
-      }
-      const { title, text, source } = caution;
-      return { title, text, source };
+      if (caution) return caution;
+      const known = CAUTIONS.map((one) => one.id).join(", ");
+      throw new RangeError(`invalid caution: ${id}; expected one of ${known}`);
     }),
-  };
+  );
 }
