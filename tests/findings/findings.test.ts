@@ -96,6 +96,9 @@ describe("findings as text", () => {
     const text = formatFindings(found, "es");
     expect(text).toContain("“1,5 g”");
     expect(text.endsWith("1 error, 0 advertencias, 1 nota")).toBe(true);
+    const [warning, message] = formatFindings(many(1, { severity: "warning" }), "es").split("\n");
+    // The longest word of the three, one space, and everything below it in the same column.
+    expect([warning, message]).toEqual(["advertencia a.csv, fila 1", "            Empty."]);
   });
 
   it("are counted by kind", () => {
