@@ -307,10 +307,15 @@ function keepsTolerances(
   shares: readonly number[],
   { shares: bands, cement }: MixTolerances,
 ): boolean {
-  const soil = materials.reduce((sum, _, index) => sum + shares[index], 0);
+  // It runs a hundred thousand times.
+  let soil = 0;
+  for (let index = 0; index < materials.length; index += 1) soil += shares[index];
   const counted = shares.length > materials.length;
   if (counted && !isWithin((100 * shares[materials.length]) / soil, cement)) return false;
-  return materials.every(({ id }, index) => isWithin((100 * shares[index]) / soil, bands[id]));
+  for (let index = 0; index < materials.length; index += 1) {
+    if (!isWithin((100 * shares[index]) / soil, bands[materials[index].id])) return false;
+  }
+  return true;
 }
 
 interface Counted {

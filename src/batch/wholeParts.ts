@@ -28,13 +28,13 @@ export function bestWholeParts(search: WholePartsSearch): WholeParts | null {
   let best: (WholeParts & { readonly total: number }) | null = null;
   const judge = (parts: readonly number[], total: number) => {
     const maxChange = sharesOf(parts, densities, wanted, shares);
+    const gain = best === null ? Infinity : best.maxChange - maxChange;
+    // Nearly all end here: what the caller asks of a ratio takes longer to find than its nearness.
+    if (!(gain > 1e-12 || (gain >= -1e-12 && total < best!.total))) return;
     // Rounding error alone must not turn an exact ratio away.
     if (cementIndex !== null && shares[cementIndex] < wanted[cementIndex] - 1e-12) return;
     if (accepts && !accepts(total, shares)) return;
-    const gain = best === null ? Infinity : best.maxChange - maxChange;
-    if (gain > 1e-12 || (gain >= -1e-12 && total < best!.total)) {
-      best = { parts: [...parts], maxChange, total };
-    }
+    best = { parts: [...parts], maxChange, total };
   };
   const atLeastOne = densities.map(() => 1);
   forEachWholeRatio(atLeastOne, maxTotal, judge);

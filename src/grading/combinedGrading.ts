@@ -55,21 +55,13 @@ const REPAIR_LIMIT_PCT = 1;
  * overlap.differencePct // => 6.5
  */
 export function combineGrading({ sieve, sedimentation = [], file }: CombineInput): CombinedGrading {
-  const coarse = inOrder(sieve, "sieve");
-  const fine = inOrder(sedimentation, "sedimentation");
-  if (coarse.length + fine.length === 0) {
-    throw new RangeError("invalid `sieve`: []; expected at least one point");
-  }
-  const joint = coarse[0];
-  const overlap = joint && overlapAt(joint, fine);
-  const raw = [...fine.filter(({ sizeMm }) => !joint || sizeMm < joint.sizeMm), ...coarse];
-  const level = poolAdjacent(raw.map(({ passingPct }) => passingPct));
-  const points = raw.map((point, index): GradingPoint => ({ ...point, passingPct: level[index] }));
+  const { coarse, fine, raw, points } = joined(sieve, sedimentation);
+  const overlap = coarse.length > 0 ? overlapAt(coarse[0], fine) : undefined;
   const repairs = raw.flatMap(({ sizeMm, passingPct }, index): GradingRepair[] =>
     // Rounding in the last digit is no repair.
-    Math.abs(level[index] - passingPct) <= 1e-9
+    Math.abs(points[index].passingPct - passingPct) <= 1e-9
       ? []
-      : [{ sizeMm, fromPct: passingPct, toPct: level[index] }],
+      : [{ sizeMm, fromPct: passingPct, toPct: points[index].passingPct }],
   );
   return {
     curve: { points },
@@ -79,15 +71,38 @@ export function combineGrading({ sieve, sedimentation = [], file }: CombineInput
   };
 }
 
+/** The curve alone, for the hundreds of sheets as they could have been read: nobody reads their findings. */
+export function combinedCurve({
+  sieve,
+  sedimentation = [],
+}: Omit<CombineInput, "file">): GradingCurve {
+  return { points: joined(sieve, sedimentation).points };
+}
+
+function joined(sieve: readonly GradingPoint[], sedimentation: readonly GradingPoint[]) {
+  const coarse = inOrder(sieve, "sieve");
+  const fine = inOrder(sedimentation, "sedimentation");
+  if (coarse.length + fine.length === 0) {
+    throw new RangeError("invalid `sieve`: []; expected at least one point");
+  }
+  const joint = coarse[0];
+  const raw = [...fine.filter(({ sizeMm }) => !joint || sizeMm < joint.sizeMm), ...coarse];
+  const level = poolAdjacent(raw.map(({ passingPct }) => passingPct));
+  const points = raw.map((point, index): GradingPoint => ({ ...point, passingPct: level[index] }));
+  return { coarse, fine, raw, points };
+}
+
 function inOrder(points: readonly GradingPoint[], name: string): GradingPoint[] {
-  points.forEach(({ sizeMm, passingPct }, index) => {
-    checkThat(sizeMm > 0 && sizeMm < Infinity, { [`${name}[${index}].sizeMm`]: sizeMm }, "above 0");
-    checkThat(
-      passingPct >= 0 && passingPct <= 100,
-      { [`${name}[${index}].passingPct`]: passingPct },
-      "0 to 100",
-    );
-  });
+  const check = (
+    key: "sizeMm" | "passingPct",
+    isSo: (value: number) => boolean,
+    expected: string,
+  ) => {
+    const wrong = points.findIndex((point) => !isSo(point[key]));
+    checkThat(wrong < 0, { [`${name}[${wrong}].${key}`]: points[wrong]?.[key] }, expected);
+  };
+  check("sizeMm", (sizeMm) => sizeMm > 0 && sizeMm < Infinity, "above 0");
+  check("passingPct", (passingPct) => passingPct >= 0 && passingPct <= 100, "0 to 100");
   const sorted = points.toSorted((a, b) => a.sizeMm - b.sizeMm);
   const twin = sorted.find(({ sizeMm }, index) => sizeMm === sorted[index + 1]?.sizeMm);
   if (twin) throw new RangeError(`invalid \`${name}\`: ${twin.sizeMm} mm twice; expected once`);

@@ -66,6 +66,31 @@ export interface SieveAnalysis {
  * analyseSieve(record).sets[0].lossPct // => 0
  */
 export function analyseSieve(record: SieveRecord): SieveAnalysis {
+  const { rows, sets } = sieveSets(record);
+  return {
+    ...(record.massesUnknown ? { massesUnknown: true } : {}),
+    points: pointsOf(rows),
+    rows,
+    sets,
+    findings: checkSieveSets(record, rows, sets),
+  };
+}
+
+/** The points alone, for the hundreds of sheets as they could have been read: nobody reads their findings. */
+export function sievePoints(record: SieveRecord): GradingPoint[] {
+  return pointsOf(sieveSets(record).rows);
+}
+
+function pointsOf(rows: readonly SieveAnalysisRow[]): GradingPoint[] {
+  return rows
+    .map(({ sizeMm, passingPct }): GradingPoint => {
+      // A gain within the loss limit may push the finest passing a hair below 0.
+      return { sizeMm, passingPct: Math.min(100, Math.max(0, passingPct)), origin: "sieve" };
+    })
+    .reverse();
+}
+
+function sieveSets(record: SieveRecord): Pick<SieveAnalysis, "rows" | "sets"> {
   const rows: SieveAnalysisRow[] = [];
   const sets: SieveSet[] = [];
   let [arrivingPct, washedPct] = [100, 0];
@@ -76,19 +101,7 @@ export function analyseSieve(record: SieveRecord): SieveAnalysis {
     washedPct += sieved.set.washedOutG * sieved.pctPerGram;
     arrivingPct = rows.at(-1)?.passingPct ?? arrivingPct;
   }
-  const points = rows
-    .map(({ sizeMm, passingPct }): GradingPoint => {
-      // A gain within the loss limit may push the finest passing a hair below 0.
-      return { sizeMm, passingPct: Math.min(100, Math.max(0, passingPct)), origin: "sieve" };
-    })
-    .reverse();
-  return {
-    ...(record.massesUnknown ? { massesUnknown: true } : {}),
-    points,
-    rows,
-    sets,
-    findings: checkSieveSets(record, rows, sets),
-  };
+  return { rows, sets };
 }
 
 /** Works out the sieves of one portion: the whole sample (0), or the subsample of a split. */

@@ -106,22 +106,7 @@ export function analyseHydrometer(
   record: HydrometerRecord,
   input: HydrometerInput,
 ): HydrometerAnalysis {
-  checkInput(record, input);
-  const calibration = input.calibration ?? record.calibration;
-  if ((record.hydrometer === "BS" || record.hydrometer === "g/mL") && !calibration) {
-    throw new RangeError(
-      `invalid \`calibration\`: undefined; expected one for a ${record.hydrometer} hydrometer`,
-    );
-  }
-  const gravity = input.particleDensityKgM3 / 1000;
-  const is152H = record.hydrometer === "152H";
-  const densityFactor = is152H ? (1.65 * gravity) / (2.65 * (gravity - 1)) : 1;
-  const pctPerUnit = is152H
-    ? (100 * densityFactor) / record.dryMassG
-    : ((100_000 / record.dryMassG) * gravity) / (gravity - 1);
-  const rows = record.readings.flatMap((_, index) =>
-    analyseReading(record, index, { ...input, calibration, pctPerUnit }),
-  );
+  const { rows, densityFactor, calibration } = workedReadings(record, input);
   const { corrections, pretreatment } = record;
   return {
     points: sedimentationPoints(rows, input.passingSeparatingPct),
@@ -139,6 +124,33 @@ export function analyseHydrometer(
   };
 }
 
+/** The points alone, for the hundreds of sheets as they could have been read: nobody reads their findings. */
+export function hydrometerPoints(record: HydrometerRecord, input: HydrometerInput): GradingPoint[] {
+  return sedimentationPoints(workedReadings(record, input).rows, input.passingSeparatingPct);
+}
+
+function workedReadings(
+  record: HydrometerRecord,
+  input: HydrometerInput,
+): Pick<HydrometerAnalysis, "rows" | "densityFactor" | "calibration"> {
+  checkInput(record, input);
+  const calibration = input.calibration ?? record.calibration;
+  if ((record.hydrometer === "BS" || record.hydrometer === "g/mL") && !calibration) {
+    throw new RangeError(
+      `invalid \`calibration\`: undefined; expected one for a ${record.hydrometer} hydrometer`,
+    );
+  }
+  const gravity = input.particleDensityKgM3 / 1000;
+  const is152H = record.hydrometer === "152H";
+  const densityFactor = is152H ? (1.65 * gravity) / (2.65 * (gravity - 1)) : 1;
+  const pctPerUnit = is152H
+    ? (100 * densityFactor) / record.dryMassG
+    : ((100_000 / record.dryMassG) * gravity) / (gravity - 1);
+  const scale = { ...input, calibration, pctPerUnit, basis: basisOf(record) };
+  const rows = record.readings.flatMap((_, index) => analyseReading(record, index, scale));
+  return { rows, densityFactor, calibration };
+}
+
 function checkInput(
   { dryMassG, readings }: HydrometerRecord,
   { particleDensityKgM3, passingSeparatingPct }: HydrometerInput,
@@ -154,9 +166,8 @@ function checkInput(
     { particleDensityKgM3 },
     "above 1000",
   );
-  readings.forEach(({ timeMin }, index) => {
-    checkThat(timeMin > 0, { [`readings[${index}].timeMin`]: timeMin }, "above 0");
-  });
+  const wrong = readings.findIndex(({ timeMin }) => !(timeMin > 0));
+  checkThat(wrong < 0, { [`readings[${wrong}].timeMin`]: readings[wrong]?.timeMin }, "above 0");
 }
 
 /** Density hydrometers (g/mL) are those of ISO 17892-4 (from memory), unless another form is named. */
@@ -168,11 +179,11 @@ function basisOf({ method, hydrometer }: HydrometerRecord): WaterBasis {
 function analyseReading(
   record: HydrometerRecord,
   index: number,
-  input: HydrometerInput & { readonly pctPerUnit: number },
+  input: HydrometerInput & { readonly pctPerUnit: number; readonly basis: WaterBasis },
 ): HydrometerAnalysisRow[] {
   const { timeMin, reading, control, temperatureC, row } = record.readings[index];
-  const { calibration, particleDensityKgM3, passingSeparatingPct, pctPerUnit } = input;
-  const water = waterProperties(temperatureC, basisOf(record));
+  const { calibration, particleDensityKgM3, passingSeparatingPct, pctPerUnit, basis } = input;
+  const water = waterProperties(temperatureC, basis);
   const trueReading = reading + record.meniscusCorrection;
   const effectiveDepthCm = calibration
     ? hydrometerDepth(calibration, trueReading)
@@ -183,11 +194,11 @@ function analyseReading(
       ? computeControl(record, record.corrections, temperatureC)
       : undefined;
   const taken = control ?? computedControl;
-  checkThat(
-    taken !== undefined,
-    { [`readings[${index}].control`]: control },
-    "a reading, or corrections",
-  );
+  if (taken === undefined) {
+    throw new RangeError(
+      `invalid \`readings[${index}].control\`: undefined; expected a reading, or corrections`,
+    );
+  }
   const correctedReading = reading - taken;
   const finerOfDispersedPct = correctedReading * pctPerUnit;
   const { viscosityMPaS, densityKgM3: waterDensityKgM3 } = water;

@@ -65,7 +65,26 @@ export interface PipetteInput {
  * rows[0].sizeMm // => 0.01987
  */
 export function analysePipette(record: PipetteRecord, input: PipetteInput): PipetteAnalysis {
-  const { particleDensityKgM3, passingSeparatingPct } = input;
+  const rows = workedSamples(record, input);
+  const { pretreatment } = record;
+  return {
+    points: sedimentationPoints(rows, input.passingSeparatingPct),
+    rows,
+    water: waterBasis(record.method),
+    ...(pretreatment ? { pretreatment } : {}),
+    findings: checkPipette(record, rows),
+  };
+}
+
+/** The points alone, for the hundreds of sheets as they could have been read: nobody reads their findings. */
+export function pipettePoints(record: PipetteRecord, input: PipetteInput): GradingPoint[] {
+  return sedimentationPoints(workedSamples(record, input), input.passingSeparatingPct);
+}
+
+function workedSamples(
+  record: PipetteRecord,
+  { particleDensityKgM3, passingSeparatingPct }: PipetteInput,
+): PipetteAnalysisRow[] {
   checkThat(
     passingSeparatingPct >= 0 && passingSeparatingPct <= 100,
     { passingSeparatingPct },
@@ -76,7 +95,7 @@ export function analysePipette(record: PipetteRecord, input: PipetteInput): Pipe
     checkThat(value > 0, { [name]: value }, "above 0");
   }
   const basis = waterBasis(record.method);
-  const rows = record.samples.flatMap((sample): PipetteAnalysisRow[] => {
+  return record.samples.flatMap((sample): PipetteAnalysisRow[] => {
     const { row, timeMin, depthMm, temperatureC, solidsG } = sample;
     const water = waterProperties(temperatureC, basis);
     if (!water) return [];
@@ -102,15 +121,6 @@ export function analysePipette(record: PipetteRecord, input: PipetteInput): Pipe
       },
     ];
   });
-  const points = sedimentationPoints(rows, passingSeparatingPct);
-  const { pretreatment } = record;
-  return {
-    points,
-    rows,
-    water: basis,
-    ...(pretreatment ? { pretreatment } : {}),
-    findings: checkPipette(record, rows),
-  };
 }
 
 /** Percentage points outside 0 to 100 that weighing explains; common practice, no source. */

@@ -26,19 +26,18 @@ export interface SettlingInput {
  * stokesDiameter({ depthCm: 10, timeMin: 60, viscosityMPaS: 1.0087, waterDensityKgM3: 998.23, particleDensityKgM3: 2650 }) // => 0.005580
  */
 export function stokesDiameter(input: SettlingInput): number {
-  for (const key of ["depthCm", "timeMin", "viscosityMPaS"] as const) {
-    checkThat(input[key] > 0 && input[key] < Infinity, { [key]: input[key] }, "above 0");
+  const { depthCm, timeMin, viscosityMPaS, waterDensityKgM3, particleDensityKgM3 } = input;
+  checkThat(depthCm > 0 && depthCm < Infinity, { depthCm }, "above 0");
+  checkThat(timeMin > 0 && timeMin < Infinity, { timeMin }, "above 0");
+  checkThat(viscosityMPaS > 0 && viscosityMPaS < Infinity, { viscosityMPaS }, "above 0");
+  const excess = particleDensityKgM3 - waterDensityKgM3;
+  if (!(excess > 0 && excess < Infinity)) {
+    throw new RangeError(
+      `invalid \`particleDensityKgM3\`: ${particleDensityKgM3}; expected above the water's ${waterDensityKgM3}`,
+    );
   }
-  const excess = input.particleDensityKgM3 - input.waterDensityKgM3;
-  checkThat(
-    excess > 0 && excess < Infinity,
-    { particleDensityKgM3: input.particleDensityKgM3 },
-    `above the water's ${input.waterDensityKgM3}`,
-  );
-  const metresPerSecond = input.depthCm / 100 / (60 * input.timeMin);
-  return (
-    1000 * Math.sqrt(((18 * input.viscosityMPaS) / 1000 / (excess * GRAVITY)) * metresPerSecond)
-  );
+  const metresPerSecond = depthCm / 100 / (60 * timeMin);
+  return 1000 * Math.sqrt(((18 * viscosityMPaS) / 1000 / (excess * GRAVITY)) * metresPerSecond);
 }
 
 /** Temperature in °C, viscosity in mPa·s (centipoise), density in g/cm³: International Critical Tables. */

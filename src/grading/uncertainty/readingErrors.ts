@@ -3,12 +3,12 @@ import type { PipetteRecord } from "../../lab/pipette.js";
 import type { SieveRecord } from "../../lab/sieve.js";
 import { createRandom, type Random } from "../../numerics/random.js";
 import { checkThat } from "../../quantities/checkNumber.js";
-import { combineGrading } from "../combinedGrading.js";
+import { combinedCurve } from "../combinedGrading.js";
 import { type GradingCurve, type GradingPoint, passingAtSize } from "../curve.js";
-import { analyseHydrometer } from "../sedimentation/hydrometer.js";
+import { hydrometerPoints } from "../sedimentation/hydrometer.js";
 import { UNITS_152H_PER_GRAVITY } from "../sedimentation/hydrometerDepth.js";
-import { analysePipette } from "../sedimentation/pipette.js";
-import { analyseSieve } from "../sieveAnalysis.js";
+import { pipettePoints } from "../sedimentation/pipette.js";
+import { sievePoints } from "../sieveAnalysis.js";
 
 /** How far a lab's readings may be off: standard deviations, each of its own reading. */
 export interface ReadingErrors {
@@ -100,9 +100,8 @@ export function resampleReadings(
     throw new RangeError("invalid `particleDensityKgM3`: undefined; expected above 1000");
   }
   const random = createRandom(seed);
-  const { file } = sieve;
   const draw = (): GradingCurve => {
-    const coarse = analyseSieve(perturbSieve(sieve, errors, random)).points;
+    const coarse = sievePoints(perturbSieve(sieve, errors, random));
     let fine: readonly GradingPoint[] | undefined;
     if (sediment && particleDensityKgM3 !== undefined) {
       const density = particleDensityKgM3 + errors.particleDensityKgM3 * random.normal();
@@ -116,12 +115,13 @@ export function resampleReadings(
         particleDensityKgM3: Math.max(1001, density),
         passingSeparatingPct: passing,
       };
-      const { points } = hydrometer
-        ? analyseHydrometer(perturbHydrometer(hydrometer, errors, random), input)
-        : analysePipette(perturbPipette(sediment as PipetteRecord, errors, random), input);
-      fine = distinct(points);
+      fine = distinct(
+        hydrometer
+          ? hydrometerPoints(perturbHydrometer(hydrometer, errors, random), input)
+          : pipettePoints(perturbPipette(sediment as PipetteRecord, errors, random), input),
+      );
     }
-    return combineGrading({ sieve: coarse, sedimentation: fine, file }).curve;
+    return combinedCurve({ sieve: coarse, sedimentation: fine });
   };
   return Array.from({ length: resamples }, draw);
 }
