@@ -291,6 +291,8 @@ export interface TrialConfig {
   readonly compaction?: SheetSource;
   /** Sheet of the crushed blocks of this blend; left out while none is crushed. */
   readonly blocks?: SheetSource;
+  /** Sieve on which coarse grains were taken out before the blend was compacted in the mould; its densities and water contents are then corrected for them. */
+  readonly screenedAtMm?: number;
   /** How the blocks were when they were crushed; moist is at the moisture of curing. */
   readonly crushed?: "dry" | "moist" | "soaked";
   /** How the blocks were cured, in your words. */
@@ -306,6 +308,8 @@ export interface TestedConfig {
   readonly name?: string;
   /** Shares of the dry mass of soil and aggregate by material id; what is not named has none. */
   readonly sharesPct?: Readonly<Record<string, number>>;
+  /** Sieve on which coarse grains were taken out before the blend was compacted in the mould; its densities and water contents are then corrected for them. */
+  readonly screenedAtMm?: number;
   /** How the blocks were when they were crushed; moist is at the moisture of curing. */
   readonly crushed?: "dry" | "moist" | "soaked";
   /** How the blocks were cured, in your words. */

@@ -9,6 +9,7 @@ import {
   optional,
   percent,
   required,
+  size,
   text,
 } from "./kinds.js";
 import { sheet } from "./sheets.js";
@@ -32,7 +33,12 @@ export const SHARES_SUM: Check<{ readonly sharesPct?: Readonly<Record<string, nu
 /** How blocks are when they are crushed; `moist` is at the moisture of curing. */
 export const crushed = oneOf("dry", "moist", "soaked");
 
-const blocks = {
+const made = {
+  "screened-at": optional(
+    "screenedAtMm",
+    size("20 mm", "3/4 in"),
+    "Sieve on which coarse grains were taken out before the blend was compacted in the mould; its densities and water contents are then corrected for them.",
+  ),
   crushed: optional(
     "crushed",
     crushed,
@@ -60,7 +66,7 @@ export const tested: Kind<TestedConfig> = group(
       names(percent("55 %"), "site-soil"),
       "Shares of the dry mass of soil and aggregate by material id; what is not named has none.",
     ),
-    ...blocks,
+    ...made,
   },
   { name: "TestedConfig", checks: [SHARES_SUM] },
 );
@@ -86,7 +92,7 @@ export const trials: Kind<readonly TrialConfig[]> = list(
         sheet("sheets/less-sand-blocks.csv"),
         "Sheet of the crushed blocks of this blend; left out while none is crushed.",
       ),
-      ...blocks,
+      ...made,
     },
     {
       name: "TrialConfig",

@@ -95,7 +95,10 @@ export async function renderSite(
 
 /** What hangs beside the mixer: a page, whatever has to stand on it. */
 const CARDS: ReadonlySet<SiteSheet["name"]> = new Set([
-  ...(["bucket-card", "mix-card", "moisture-check", "trial-card"] as const),
+  "bucket-card",
+  "mix-card",
+  "moisture-check",
+  "trial-card",
 ]);
 
 /** A site sheet as a document to render: large type, no contents, nothing numbered. */

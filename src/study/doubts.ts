@@ -9,6 +9,8 @@ import { crushedWords, disagreeWords, rivalTrials } from "./trials.js";
 /** Findings that whoever builds from a mix must read beside its numbers. */
 const DOUBTS: ReadonlySet<string> = new Set([
   OPTIMUM_ABOVE_ZERO_AIR,
+  "screened-not-corrected",
+  "much-screened-off",
   "blocks-against-compaction",
   "same-test-readings",
   "blocks-of-another-shape",

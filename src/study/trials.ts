@@ -4,8 +4,11 @@ import { sheetsOf } from "../entries/sheets.js";
 import type { StudyConfig } from "../entries/studyConfig.js";
 import { FIRST_TRIAL, type TrialEntry, trialEntries, trialShares } from "../entries/trials.js";
 import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
-import { formatPlain } from "../quantities/format.js";
-import { analyseCompaction } from "../soil/compaction/compactionTest.js";
+import { passingAtSize } from "../grading/curve.js";
+import type { CompactionRecord } from "../lab/compaction.js";
+import { formatFixed, formatPlain } from "../quantities/format.js";
+import { analyseCompaction, type CompactionAnalysis } from "../soil/compaction/compactionTest.js";
+import type { Oversize } from "../soil/compaction/phaseRelations.js";
 import { trialFindings as lookFindings } from "../strength/trials.js";
 import { joinTexts, say, type Text } from "../words/message.js";
 import { particleDensity } from "./blend.js";
@@ -186,11 +189,9 @@ function computeTrial(
   const whole = config.materials.length === 1 ? [100] : undefined;
   const sharesPct = trialShares(config, entry) ?? whole;
   const densityShares = sharesPct ?? proposedPct;
-  const compaction =
-    sheet &&
-    analyseCompaction(sheet, {
-      particleDensityKgM3: densityShares && particleDensity(config, densityShares),
-    });
+  const particleDensityKgM3 = densityShares && particleDensity(config, densityShares);
+  const screened = screenedOff(entry, config, materials, sharesPct);
+  const compaction = sheet && compactionOf(sheet, particleDensityKgM3, screened);
   const crushedBlocks = specimens && computeStrength(config, specimens);
   const { strength, blocks } = crushedBlocks ?? {};
   return {
@@ -212,6 +213,81 @@ function computeTrial(
       ...(looks && entry.looks ? lookFindings(looks, sheetsOf(entry.looks)[0]) : []),
     ],
   };
+}
+
+/** The compaction test of a trial, with what is found about grains that were taken out before. */
+function compactionOf(
+  sheet: CompactionRecord,
+  particleDensityKgM3: number | undefined,
+  { oversize, findings }: ReturnType<typeof screenedOff>,
+): CompactionAnalysis {
+  const analysis = analyseCompaction(sheet, { particleDensityKgM3, oversize });
+  return { ...analysis, findings: [...findings, ...analysis.findings] };
+}
+
+/** Share up to which densities are usually corrected for what was screened off; from memory. */
+const MOST_OVERSIZE_PCT = 30;
+
+/** The coarse grains of a blend that its compaction test was made without, and what is to be known of them. */
+function screenedOff(
+  { screenedAtMm, key }: TrialEntry,
+  config: StudyConfig,
+  materials: readonly MaterialResult[],
+  sharesPct: readonly number[] | undefined,
+): { readonly oversize?: Oversize; readonly findings: readonly Finding[] } {
+  if (screenedAtMm === undefined) return { findings: [] };
+  const place = { file: STUDY_FILE, column: `${key}.screened-at` };
+  const coarsePct = coarserThan(screenedAtMm, materials, sharesPct);
+  const oversizePct = coarsePct?.reduce((sum, pct) => sum + pct, 0);
+  if (oversizePct === 0) return { findings: [] };
+  const density =
+    oversizePct &&
+    coarsePct &&
+    particleDensity(
+      config,
+      coarsePct.map((pct) => (100 * pct) / oversizePct),
+    );
+  if (!density) {
+    return {
+      findings: [
+        finding(place, "warning", "screened-not-corrected", {
+          message: say`Coarse grains were taken out before compaction, and how many is not known: density and water are those of what was in the mould.`,
+          expected: say`the shares of the blend, a curve of each material that reaches this sieve, and particle densities`,
+          remedy: say`Enter what is missing: with its coarse grains the blend is denser and takes less water.`,
+        }),
+      ],
+    };
+  }
+  const share = say`${formatFixed(oversizePct, 1)} %`;
+  return {
+    oversize: { oversizePct, oversizeParticleDensityKgM3: density },
+    findings: [
+      oversizePct > MOST_OVERSIZE_PCT
+        ? finding(place, "warning", "much-screened-off", {
+            message: say`${share} of the blend was taken out before compaction. Density and water are corrected for it, and so large a share makes that doubtful.`,
+            expected: say`at most ${MOST_OVERSIZE_PCT} % (from memory)`,
+            remedy: say`Compact the whole blend in a larger mould.`,
+          })
+        : finding(place, "note", "compaction-corrected", {
+            message: say`${share} of the blend was taken out before compaction: density and water of the compaction test are corrected for it.`,
+            expected: say`density and water of the whole blend`,
+            remedy: say`Nothing to do; the sheet keeps what was measured in the mould.`,
+          }),
+    ],
+  };
+}
+
+/** Of each material what is coarser than a sieve, percent of the blend; undefined where not all is known. */
+function coarserThan(
+  sizeMm: number,
+  materials: readonly MaterialResult[],
+  sharesPct: readonly number[] | undefined,
+): number[] | undefined {
+  const coarse = sharesPct?.flatMap((share, index) => {
+    const finer = share === 0 ? 100 : passingAtSize(materials[index].curve, sizeMm);
+    return finer === undefined ? [] : [(share * (100 - finer)) / 100];
+  });
+  return coarse?.length === materials.length ? coarse : undefined;
 }
 
 /** What the shares of a trial's blend tell, beside the proposed ones where there are any. */
@@ -237,7 +313,7 @@ function ofTrial(one: Finding, { name, key }: TrialStudy, mustHold: boolean): Fi
 }
 
 /** Whether compaction and blocks of a trial are there to build on. */
-export function isComplete({ compaction, strength }: TrialStudy): boolean {
+function isComplete({ compaction, strength }: TrialStudy): boolean {
   return compaction?.peak !== undefined && strength !== undefined;
 }
 

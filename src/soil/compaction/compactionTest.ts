@@ -5,7 +5,7 @@ import { leastSquares } from "../../numerics/leastSquares.js";
 import { checkThat } from "../../quantities/checkNumber.js";
 import { formatFixed, measured } from "../../quantities/format.js";
 import { say, type Text, wordFor } from "../../words/message.js";
-import { zeroAirVoidsDensity } from "./phaseRelations.js";
+import { type Oversize, oversizeDensity, zeroAirVoidsDensity } from "./phaseRelations.js";
 
 export type PeakMethod = "cubic" | "quadratic" | "three-point parabola" | "reported";
 
@@ -77,17 +77,25 @@ export function analyseCompaction(
     readonly particleDensityKgM3?: number;
     /** Leaves points denser than without any air out of the fit; default false: they are told either way. */
     readonly rejectAboveZeroAir?: boolean;
+    /** Coarse grains that were screened out of the soil in the mould, which all values are corrected for. */
+    readonly oversize?: Oversize;
   } = {},
 ): CompactionAnalysis {
-  const { particleDensityKgM3, rejectAboveZeroAir = false } = options;
+  const { particleDensityKgM3, rejectAboveZeroAir = false, oversize } = options;
   if (record.points.length === 0) {
-    if (record.reported) return reportedTop(record, record.reported, particleDensityKgM3);
+    if (record.reported) {
+      const { optimumWaterPct, maximumDryDensityKgM3 } = record.reported;
+      const top = { waterContentPct: optimumWaterPct, dryDensityKgM3: maximumDryDensityKgM3 };
+      return reportedTop(record, ofWhole(top, oversize), particleDensityKgM3);
+    }
     throw new RangeError("invalid `points`: []; expected at least one");
   }
   const points = record.points
     .map((point, index): CompactionAnalysisPoint => {
-      const { row, waterContentPct } = point;
-      const { bulkDensityKgM3, dryDensityKgM3 } = densities(record, point, index);
+      const { row } = point;
+      const inMould = { ...point, dryDensityKgM3: dryDensityOf(record, point, index) };
+      const { waterContentPct, dryDensityKgM3 } = ofWhole(inMould, oversize);
+      const bulkDensityKgM3 = dryDensityKgM3 * (1 + waterContentPct / 100);
       const airVoidsPct =
         particleDensityKgM3 === undefined
           ? undefined
@@ -130,20 +138,24 @@ function methodOf({ method }: CompactionRecord): Pick<CompactionAnalysis, "metho
   return method === undefined ? {} : { method };
 }
 
-/** From the mass in the mould, or from the dry density that a laboratory made of it. */
-function densities(
+/** What was compacted, with the coarse grains that were screened out of it before. */
+function ofWhole(inMould: DensityAtWater, oversize: Oversize | undefined): DensityAtWater {
+  return oversize ? oversizeDensity({ ...inMould, ...oversize }) : inMould;
+}
+
+/** From the mass in the mould, or as a laboratory made it of that. */
+function dryDensityOf(
   { mouldVolumeCm3 }: CompactionRecord,
   { waterContentPct, moistMassG, dryDensityKgM3 }: CompactionPoint,
   index: number,
-): { readonly bulkDensityKgM3: number; readonly dryDensityKgM3: number } {
-  const wet = 1 + waterContentPct / 100;
+): number {
   if (moistMassG === undefined && dryDensityKgM3 !== undefined) {
     checkThat(
       dryDensityKgM3 > 100,
       { [`points[${index}].dryDensityKgM3`]: dryDensityKgM3 },
       "kg/m³, above 100",
     );
-    return { bulkDensityKgM3: dryDensityKgM3 * wet, dryDensityKgM3 };
+    return dryDensityKgM3;
   }
   checkThat(mouldVolumeCm3 !== undefined && mouldVolumeCm3 > 0, { mouldVolumeCm3 }, "above 0");
   if (!(waterContentPct >= 0 && moistMassG !== undefined && moistMassG > 0)) {
@@ -151,18 +163,17 @@ function densities(
       `invalid \`points[${index}]\`: ${waterContentPct} %, ${moistMassG} g; expected water 0 or more and mass above 0`,
     );
   }
-  const bulkDensityKgM3 = (1000 * moistMassG) / mouldVolumeCm3;
-  return { bulkDensityKgM3, dryDensityKgM3: bulkDensityKgM3 / wet };
+  return (1000 * moistMassG) / mouldVolumeCm3 / (1 + waterContentPct / 100);
 }
 
 /** The top alone, as reported: no points, no curve, no interval. */
 function reportedTop(
   record: CompactionRecord,
-  { optimumWaterPct, maximumDryDensityKgM3 }: NonNullable<CompactionRecord["reported"]>,
+  top: DensityAtWater,
   particleDensityKgM3: number | undefined,
 ): CompactionAnalysis {
   const { file } = record;
-  const top = { waterContentPct: optimumWaterPct, dryDensityKgM3: maximumDryDensityKgM3 };
+  const { waterContentPct: optimumWaterPct, dryDensityKgM3: maximumDryDensityKgM3 } = top;
   return {
     ...methodOf(record),
     points: [],

@@ -48,13 +48,17 @@ export function airVoidsDensity(
   return (1 - airVoidsPct / 100) * zeroAirVoidsDensity(waterContentPct, particleDensityKgM3);
 }
 
-export interface OversizeInput {
+/** Coarse grains that were screened off before a compaction test. */
+export interface Oversize {
+  /** Dry share of the whole, percent. */
+  readonly oversizePct: number;
+  readonly oversizeParticleDensityKgM3: number;
+}
+
+export interface OversizeInput extends Oversize {
   /** Of the part that was compacted in the mould. */
   readonly dryDensityKgM3: number;
   readonly waterContentPct: number;
-  /** Dry share of the whole that was screened off before the test, percent. */
-  readonly oversizePct: number;
-  readonly oversizeParticleDensityKgM3: number;
 }
 
 /**
