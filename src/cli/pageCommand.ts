@@ -1,10 +1,12 @@
 import { existsSync } from "node:fs";
 import { readFile, rename, rm } from "node:fs/promises";
 import { basename, join, resolve } from "node:path";
+import { shrunkPhotograph } from "../figures/photographs.js";
 import { countFindings } from "../findings/format.js";
 import { pageHtml } from "../page/pageHtml.js";
 import type { StudyFiles } from "../page/studyFiles.js";
 import { openWithSheets } from "../study/openStudy.js";
+import { openPhotographs } from "../study/photographs.js";
 import { render } from "../words/render.js";
 import { CommandError, EXIT, parseCall } from "./call.js";
 import { outputProblem, writeNewFile } from "./output.js";
@@ -24,11 +26,35 @@ export async function pageCommand(words: readonly string[]): Promise<number> {
   }
   const script = await pageScript();
   const opened = study === undefined ? undefined : await openFiles(study);
-  const html = pageHtml({ script, files: new Map(), ...opened });
+  const html = fittingPage(script, opened);
   if (!taken) await writeNewFile(out, html);
   else await replaceFile(out, html);
   process.stdout.write(opened ? `${out}\n${opened.told}\n` : `${out}\n`);
   return EXIT.ok;
+}
+
+/** So large a page may be: it is sent, and kept on telephones. */
+const MAX_BYTES = 4 * 1024 * 1024;
+/** Widths of the photographs of trial blocks, from what shows a texture to what tells one block from another. */
+const PHOTOGRAPH_PX = [420, 300, 210, 150, 105];
+
+/** The page with photographs as wide as its size allows; they are carried as files of the study. */
+function fittingPage(
+  script: string,
+  opened: Awaited<ReturnType<typeof openFiles>> | undefined,
+): string {
+  const { files = new Map(), photographs = [], ...about } = opened ?? {};
+  for (const widthPx of PHOTOGRAPH_PX) {
+    const small = photographs.map(
+      (photograph) => [photograph.file, shrunkPhotograph(photograph, widthPx)] as const,
+    );
+    const html = pageHtml({ script, ...about, files: new Map([...files, ...small]) });
+    if (photographs.length === 0 || html.length <= MAX_BYTES) return html;
+  }
+  throw new CommandError(
+    EXIT.output,
+    `${photographs.length} photographs of trial blocks do not fit into a page of 4 MB: name fewer in the sheets of looks.`,
+  );
 }
 
 /** Whole or not at all. */
@@ -62,8 +88,10 @@ async function openFiles(place: string) {
       study.inputs.map(async ({ file }) => [file, await readFile(fileIn(place, file))] as const),
     ),
   );
+  const photographs = await openPhotographs(place, result);
   const told = render(countFindings(result.findings), locale);
-  return { files, locale, told, ...(study.config.title ? { title: study.config.title } : {}) };
+  const { title } = study.config;
+  return { files, photographs, locale, told, ...(title ? { title } : {}) };
 }
 
 /** A study may be a sheet alone, which is then its only file. */

@@ -46,7 +46,7 @@ export function photographsFigure(title: Text, photographs: readonly Photograph[
       margin: { l: 10, r: 10, t: 10, b: 10 },
       plot_bgcolor: "#ffffff",
       images: photographs.map((photograph, index) => ({
-        source: shrunk(photograph),
+        source: `data:image/png;base64,${base64(shrunkPhotograph(photograph, WIDTH_PX))}`,
         xref: "paper",
         yref: "paper",
         x: place(index).x,
@@ -58,7 +58,7 @@ export function photographsFigure(title: Text, photographs: readonly Photograph[
         layer: "above",
       })),
       annotations: named.map((name, index) => ({
-        text: say`${name}<br>${noted[index]}`,
+        text: joinTexts([name, noted[index]], "<br>"),
         align: "left",
         xref: "paper",
         yref: "paper",
@@ -79,15 +79,25 @@ function notedBy({ seenBy, seenOn }: Photograph): Text {
   return seenOn === undefined ? say`noted by ${seenBy}` : say`noted by ${seenBy}, ${seenOn}`;
 }
 
-/** Painted anew upright and small; what the camera noted beside the picture, such as the place, is left behind. */
-function shrunk({ type, bytes, widthPx, heightPx, turnDegrees }: Photograph): string {
-  const source = `data:image/${type};base64,${Buffer.from(bytes).toString("base64")}`;
+function base64(bytes: Uint8Array): string {
+  return Buffer.from(bytes).toString("base64");
+}
+
+/**
+ * A photograph as PNG, painted anew upright and small; what the camera noted beside the picture, such as the
+ * place, is left behind.
+ *
+ * @param mostPx its width at most.
+ */
+export function shrunkPhotograph(photograph: Photograph, mostPx: number): Uint8Array {
+  const { type, bytes, widthPx, heightPx, turnDegrees } = photograph;
+  const source = `data:image/${type};base64,${base64(bytes)}`;
   const lies = turnDegrees === 90 || turnDegrees === 270;
   const [across, high] = lies ? [heightPx, widthPx] : [widthPx, heightPx];
-  const scale = Math.min(1, WIDTH_PX / across);
+  const scale = Math.min(1, mostPx / across);
   const [width, height] = [across, high].map((side) => Math.max(1, Math.round(side * scale)));
   const [shownWidth, shownHeight] = lies ? [height, width] : [width, height];
   const middle = `translate(${width / 2} ${height / 2}) rotate(${turnDegrees}) translate(${-shownWidth / 2} ${-shownHeight / 2})`;
   const svg = `<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink" width="${width}" height="${height}"><image width="${shownWidth}" height="${shownHeight}" preserveAspectRatio="none" transform="${middle}" xlink:href="${source}"/></svg>`;
-  return `data:image/png;base64,${Buffer.from(figurePng(svg, 1)).toString("base64")}`;
+  return figurePng(svg, 1);
 }

@@ -113,6 +113,7 @@ main{padding:.8rem 1rem 2rem}
 @media (min-width:1240px){.bench{grid-template-columns:minmax(20rem,23rem) minmax(0,1fr) minmax(20rem,25rem);grid-template-areas:"sheet plot bucket" "sheet verdict bucket";grid-template-rows:auto 1fr}}
 .chart svg{display:block;width:100%;height:auto}
 .figure{margin:0}
+.looks{margin-top:.9rem}.looks figure{margin:0}.looks img{display:block;max-width:100%}
 .material{border-top:1px solid var(--line);padding:.4rem 0 .1rem}.material .sum{margin:-.1rem 0 .3rem}
 .material:first-of-type{border-top:0}
 .line{display:flex;flex-wrap:wrap;gap:.3rem .6rem;align-items:center}

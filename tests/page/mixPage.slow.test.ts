@@ -3,7 +3,8 @@ import { mkdir, readFile, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import type { Page } from "playwright-core";
-import { expect, it } from "vitest";
+import { expect, it, onTestFinished } from "vitest";
+import { figurePng } from "../../src/figures/svg/figurePng.js";
 import { unzip } from "../../src/lab/sheet/zip.js";
 import type { StudyResult } from "../../src/study/studyResult.js";
 import SPANISH from "../../src/words/es.json" with { type: "json" };
@@ -15,6 +16,18 @@ import { openPage, pageFile } from "./browser.js";
 const share = (page: Page, index: number) => page.locator(`#share-${index}`).inputValue();
 const shares = async (page: Page) =>
   Promise.all([0, 1, 2, 3].map(async (index) => Number(await share(page, index))));
+
+/** A saved folder, unpacked until the test ends. */
+async function unpacked(zip: string) {
+  const { files } = await unzip(new Uint8Array(await readFile(zip)), () => true);
+  const folder = mkdtempSync(join(tmpdir(), "loambook-saved-"));
+  onTestFinished(() => rmSync(folder, { recursive: true, force: true }));
+  for (const [path, bytes] of files!) {
+    await mkdir(dirname(join(folder, path)), { recursive: true });
+    await writeFile(join(folder, path), bytes);
+  }
+  return { folder, text: (path: string) => new TextDecoder().decode(files!.get(path)) };
+}
 
 /** What a page shows in a moment, also on a machine that has much else to do. */
 const soon = <T>(read: () => Promise<T> | T) => expect.poll(read, { timeout: 20_000 });
@@ -139,26 +152,55 @@ it("saves a study folder that the command line computes to the same digits", asy
   const [csv] = await Promise.all([page.waitForEvent("download"), page.click("#save-csv")]);
   const numbers = await readFile(await csv.path(), "utf8");
   const [zip] = await Promise.all([page.waitForEvent("download"), page.click("#save-zip")]);
-  const { files } = await unzip(new Uint8Array(await readFile(await zip.path())), () => true);
-  const folder = mkdtempSync(join(tmpdir(), "loambook-saved-"));
-  try {
-    for (const [path, bytes] of files!) {
-      await mkdir(dirname(join(folder, path)), { recursive: true });
-      await writeFile(join(folder, path), bytes);
-    }
-    const run = await runCli(["compute", folder, "--json"]);
-    expect(run.stderr).toBe("");
-    const result = JSON.parse(run.stdout) as StudyResult;
-    expect(result.testing?.state).toBe("tested");
-    expect(result.mix?.recipe.cementPct).toBe(6.7);
-    expect(result.config.target).toEqual({ kind: "power", exponent: 0.27, topSizeMm: 20 });
-    // What the page computed of these files is the same, byte by byte.
-    expect(run.stdout).toBe(new TextDecoder().decode(files!.get("result.json")));
-    expect(numbers).toContain("The mix on the bench");
-    expect(numbers).toContain("6.70");
-  } finally {
-    rmSync(folder, { recursive: true, force: true });
-  }
+  const { folder, text } = await unpacked(await zip.path());
+  const run = await runCli(["compute", folder, "--json"]);
+  expect(run.stderr).toBe("");
+  const result = JSON.parse(run.stdout) as StudyResult;
+  expect(result.testing?.state).toBe("tested");
+  expect(result.mix?.recipe.cementPct).toBe(6.7);
+  expect(result.config.target).toEqual({ kind: "power", exponent: 0.27, topSizeMm: 20 });
+  // What the page computed of these files is the same, byte by byte.
+  expect(run.stdout).toBe(text("result.json"));
+  expect(numbers).toContain("The mix on the bench");
+  expect(numbers).toContain("6.70");
+});
+
+it("shows what was seen on trial blocks with photographs that fit, and saves them with the folder", async (context) => {
+  chromiumOrSkip(context);
+  const { folder, write } = copyStudy("two-blends");
+  // Grains as a camera sees them: nothing that shrinks well, from three blocks.
+  const grains = Array.from({ length: 9000 }, (_, index) => {
+    const [x, y, grey] = [(index * 7919) % 1600, (index * 104_729) % 1200, (index * 31) % 256];
+    return `<rect x="${x}" y="${y}" width="9" height="7" fill="rgb(${grey},${(grey * 3) % 256},60)"/>`;
+  });
+  const picture = figurePng(
+    `<svg xmlns="http://www.w3.org/2000/svg" width="1600" height="1200">${grains.join("")}</svg>`,
+    1,
+  );
+  for (const block of ["L1", "L2", "L3"]) write(`${block}.png`, picture);
+  write(
+    "sheets/more-sand-looks.csv",
+    "# Invented data\nblock,texture,photograph\nL1,open,L1.png\nL2,fine,L2.png\nL3,<b>bold</b>,L3.png\n",
+  );
+  expect(statSync(await pageFile(folder)).size).toBeLessThan(4 * 1024 * 1024);
+  const { page, complaints, requests } = await openPage(folder);
+  const looks = page.locator(".looks");
+  expect(await looks.textContent()).toContain("nothing of it is judged here");
+  expect(await looks.textContent()).toContain("<b>bold</b>");
+  const widths = () =>
+    looks
+      .locator("img")
+      .evaluateAll((all) => all.map((each) => (each as HTMLImageElement).naturalWidth));
+  await soon(widths).toEqual([420, 420, 420]);
+  expect(await looks.locator("img").first().getAttribute("alt")).toBe("Blend with more sand, L1");
+  await page.click("#tab-keep");
+  const [zip] = await Promise.all([page.waitForEvent("download"), page.click("#save-zip")]);
+  const saved = await unpacked(await zip.path());
+  expect((await runCli(["compute", saved.folder, "--json"])).stdout).toBe(
+    saved.text("result.json"),
+  );
+  expect(requests.filter((address) => !address.startsWith("blob:")).length).toBe(1);
+  expect(complaints).toEqual([]);
 });
 
 it("keeps the mix over a reload and in a link, and sheets only where it was asked to", async (context) => {

@@ -7,6 +7,7 @@ import type { OpenStudy } from "../tune.js";
 import type { App, View } from "./app.js";
 import { bucketCard } from "./bucketCard.js";
 import { el, written } from "./dom.js";
+import { looksCard } from "./looksCard.js";
 import { plotCard } from "./plotCard.js";
 import { sheetCard } from "./sheetCard.js";
 import { verdictCard } from "./verdictCard.js";
@@ -58,7 +59,12 @@ export function mixView(app: App): View {
     return { node, refresh: () => {} };
   }
   const cards = [sheetCard(app), plotCard(app), verdictCard(app), bucketCard(app)];
-  const node = el("div", { class: "bench" }, ...cards.map((card) => card.node));
+  const node = el(
+    "div",
+    {},
+    el("div", { class: "bench" }, ...cards.map((card) => card.node)),
+    looksCard(app),
+  );
   return {
     node,
     refresh() {
