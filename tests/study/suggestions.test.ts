@@ -9,6 +9,15 @@ import { readStudy } from "../support/saidStudy.js";
 import { copyStudy } from "../support/studyCopy.js";
 
 describe("the nearest name", () => {
+  it("differs by a third of the letters at most, and is the first of the nearest", () => {
+    expect(nearestName("abd", ["abc"])).toBe("abc");
+    expect(nearestName("ad", ["ac"])).toBeUndefined();
+    expect(nearestName("abcdef", ["abcdxy"])).toBe("abcdxy");
+    expect(nearestName("abcdef", ["abcxyz", "abcdey"])).toBe("abcdey");
+    expect(nearestName("abcd", ["abcx", "abcy"])).toBe("abcx");
+    expect(nearestName("a", [])).toBeUndefined();
+  });
+
   const keys = ["moisture", "price", "share", "loose-bulk-density", "particle-density"];
   it.each([
     ["moistuer", "moisture"],
@@ -85,6 +94,22 @@ describe("a sheet that is not there", () => {
     writeFileSync(join(folder, "sheets/bags.csv"), "");
     writeFileSync(join(folder, "notes.txt"), "");
     expect(await similarSheets(folder, "hydrometer.csv")).toEqual({ all: ["sheets/bags.csv"] });
+  });
+
+  it("is looked for three folders deep and among five hundred, and no further", async () => {
+    const folder = temporaryFolder();
+    mkdirSync(join(folder, "a/b/c/d"), { recursive: true });
+    writeFileSync(join(folder, "a/b/c/sieve.csv"), "");
+    writeFileSync(join(folder, "a/b/c/d/sieves.csv"), "");
+    mkdirSync(join(folder, "node_modules"));
+    writeFileSync(join(folder, "node_modules/sieve.csv"), "");
+    expect(await similarSheets(folder, "sieve.xlsx")).toEqual({
+      nearest: "a/b/c/sieve.csv",
+      all: ["a/b/c/sieve.csv"],
+    });
+    for (let number = 0; number < 501; number++) writeFileSync(join(folder, `z${number}.csv`), "");
+    const { all } = await similarSheets(folder, "sieve.xlsx");
+    expect([all.length, all[0], all[1]]).toEqual([500, "a/b/c/sieve.csv", "z0.csv"]);
   });
 
   it("follows no link out of the folder", async () => {

@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { formatFixed, formatNumber, formatPlain } from "../../src/quantities/format.js";
 import { joinTexts, say, soilNamed, wordFor } from "../../src/words/message.js";
 import { type Locale, languageOf, render, renderAll } from "../../src/words/render.js";
+import { slug } from "../../src/words/slug.js";
 
 describe("saying a message", () => {
   it("gives one sentence in each language", () => {
@@ -81,5 +82,19 @@ describe("saying a message", () => {
       expect(render(soilNamed(english), "es")).toBe(spanish);
       expect(render(soilNamed(english))).toBe(english);
     }
+  });
+});
+
+describe("a slug", () => {
+  it("is words in small Latin letters, cut at its length and never at a hyphen", () => {
+    expect(slug("Tamiz nº 200: ≤ 0,075 mm")).toBe("tamiz-no-200-0-075-mm");
+    expect(slug("ñandú ÅÉ")).toBe("nandu-ae");
+    expect(slug("خاک")).toBe("");
+    expect(slug("a".repeat(70))).toHaveLength(60);
+    expect([slug("soil sand", 5), slug("soil sand", 4), slug("soil sand", 6)]).toEqual([
+      "soil",
+      "soil",
+      "soil-s",
+    ]);
   });
 });
