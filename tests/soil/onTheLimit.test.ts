@@ -254,6 +254,45 @@ describe("gravel as much as sand", () => {
   });
 });
 
+describe("each line of the USDA triangle", () => {
+  // Sand, silt, clay; halves are exact in a double, so that a sum of 100 is one.
+  it.each([
+    [86.5, 11.5, 2, "sand"],
+    [86, 12, 2, "loamy sand"],
+    [75.5, 19.5, 5, "loamy sand"],
+    [75, 20, 5, "sandy loam"],
+    [8.5, 80, 11.5, "silt"],
+    [8, 80, 12, "silt loam"],
+    [15.5, 79.5, 5, "silt loam"],
+    [23.5, 50, 26.5, "silt loam"],
+    [23, 50, 27, "clay loam"],
+    [30.5, 49.5, 20, "loam"],
+    [44.5, 49, 6.5, "sandy loam"],
+    [44, 49, 7, "loam"],
+    [52.5, 28, 19.5, "sandy loam"],
+    [52, 28.5, 19.5, "loam"],
+    [52.5, 27.5, 20, "sandy clay loam"],
+    [45.5, 28, 26.5, "loam"],
+    [46, 27.5, 26.5, "sandy clay loam"],
+    [45.5, 20, 34.5, "sandy clay loam"],
+    [45.5, 19.5, 35, "sandy clay"],
+    [45, 20, 35, "clay loam"],
+    [45, 25, 30, "clay loam"],
+    [20, 53, 27, "silty clay loam"],
+    [20.5, 52.5, 27, "clay loam"],
+    [10, 50.5, 39.5, "silty clay loam"],
+    [10, 50, 40, "silty clay"],
+    [30, 30.5, 39.5, "clay loam"],
+    [30, 30, 40, "clay"],
+    [20, 40, 40, "silty clay"],
+    [20, 39.5, 40.5, "clay"],
+    [45, 15, 40, "clay"],
+    [45.5, 14.5, 40, "sandy clay"],
+  ] as const)("sand %f, silt %f, clay %f: %s", (sandPct, siltPct, clayPct, texture) => {
+    expect(usdaTexture({ sandPct, siltPct, clayPct }).texture).toBe(texture);
+  });
+});
+
 describe("gravel before a texture", () => {
   it("is named from 15, 35 and 60 %", () => {
     const name = (gravelPct: number) =>
