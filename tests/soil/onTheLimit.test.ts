@@ -254,6 +254,61 @@ describe("gravel as much as sand", () => {
   });
 });
 
+describe("each line of ISO 14688-2", () => {
+  // Gravel, sand, fines and the clay of the fines; halves are exact in a double.
+  it.each([
+    // Fines of 5 and 15 % in a coarse soil.
+    [0, 95.5, 4.5, 4, "Sa", "sand"],
+    [0, 95, 5, 0.5, "Sa", "slightly silty sand"],
+    [0, 85.5, 14.5, 1, "Sa", "slightly silty sand"],
+    [0, 85, 15, 1, "siSa", "silty sand"],
+    // Clay of a fifth of the fines.
+    [0, 80, 20, 3.5, "siSa", "silty sand"],
+    [0, 80, 20, 4, "clSa", "clayey sand"],
+    // Fines of 40 %.
+    [0, 60.5, 39.5, 0, "siSa", "silty sand"],
+    [0, 60, 40, 0, "saSi", "sandy silt"],
+    // Clay of a tenth, a fifth and two fifths of the fines.
+    [0, 0, 100, 9.5, "Si", "silt"],
+    [0, 0, 100, 10, "clSi", "clayey silt"],
+    [0, 0, 100, 19.5, "clSi", "clayey silt"],
+    [0, 0, 100, 20, "siCl", "silty clay"],
+    [0, 0, 100, 39.5, "siCl", "silty clay"],
+    [0, 0, 100, 40, "Cl", "clay"],
+    // A fifth of sand, of gravel, of both; the main word is not said twice.
+    [19.5, 20, 60.5, 0, "saSi", "sandy silt"],
+    [20, 19.5, 60.5, 0, "grSi", "gravelly silt"],
+    [20, 20, 60, 0, "grsaSi", "sandy gravelly silt"],
+    [60, 20, 20, 0, "sasiGr", "silty sandy gravel"],
+  ] as const)(
+    "gravel %f, sand %f, fines %f, clay %f: %s, %s",
+    (gravelPct, sandPct, finesPct, clayPct, symbol, name) => {
+      const found = classifyIso14688({ gravelPct, sandPct, finesPct, clayPct });
+      expect([found.symbol, found.name]).toEqual([symbol, name]);
+    },
+  );
+
+  it("asks for clay from 5 % fines on", () => {
+    const missing = (sandPct: number) =>
+      renderAll(
+        classifyIso14688({ gravelPct: 0, sandPct, finesPct: 100 - sandPct, cu: 7, cc: 0.5 }),
+      ).missing;
+    expect([missing(95.5), missing(95)]).toEqual([[], ["clay content"]]);
+  });
+
+  it("takes shares that add up within half a percent, and no more clay than fines", () => {
+    const sum = (sandPct: number) => () =>
+      classifyIso14688({ gravelPct: 0, sandPct, finesPct: 50, clayPct: 50 });
+    expect(sum(50.5)).not.toThrow();
+    expect(sum(49.5)).not.toThrow();
+    expect(sum(50.75)).toThrow("invalid sum of gravel, sand and fines: 100.75; expected 100");
+    expect(sum(49.25)).toThrow("99.25");
+    expect(() =>
+      classifyIso14688({ gravelPct: 0, sandPct: 50, finesPct: 50, clayPct: 50.5 }),
+    ).toThrow("invalid `clayPct`: 50.5; expected at most the fines, 50");
+  });
+});
+
 describe("each line of the USDA triangle", () => {
   // Sand, silt, clay; halves are exact in a double, so that a sum of 100 is one.
   it.each([
