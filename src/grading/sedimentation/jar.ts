@@ -34,7 +34,9 @@ const SOLID: Readonly<Record<JarLayerName, readonly [number, number]>> = {
 };
 /** Error of a height read on the glass, mm; common practice, no source. */
 const READING_MM = 1;
+/** Taken for the settling times, since a jar's sheet asks for no density; common practice, no source. */
 const PARTICLE_KG_M3 = 2650;
+/** Taken where the sheet gives no temperature, and told. */
 const ROOM_C = 20;
 
 /**

@@ -107,7 +107,7 @@ export function quantityIntervals(
   });
 }
 
-/** Percentage points that no laboratory does better than, so that no point weighs without end. */
+/** Percentage points that no laboratory does better than, so that no point weighs without end; common practice, no source. */
 const FLOOR_PCT = 0.2;
 
 /**
