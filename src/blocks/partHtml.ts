@@ -76,7 +76,7 @@ function entriesHtml({ look, entries, whenEmpty }: EntriesOf, own: OwnClass): st
   const items = entries.map((entry) => {
     const { tone, tag, title, text, mark, details } = entry;
     const before = tag === undefined ? "" : `<strong${own("tag")}>${escapeHtml(tag)}</strong> `;
-    const behind = mark === undefined ? "" : ` <small${own("mark")}>${escapeHtml(mark)}</small>`;
+    const behind = mark === undefined ? "" : ` <small${own("mark")}>(${escapeHtml(mark)})</small>`;
     const words = `${before}${escapeHtml(text)}${behind}`;
     if (title === undefined && details === undefined) return `<li>${words}</li>`;
     const above =

@@ -112,7 +112,7 @@ export const CAUTIONS: readonly Caution[] = [
     title: say`Time between mixing and ramming`,
     text: say`Cement begins to set as soon as it meets moist soil: a delay of ten hours halved the strength in one set of tests. Mix only what can be rammed at once.`,
     ...abstractOf(
-      say`Venkatarama Reddy and Prasanna Kumar (2011), Cement stabilised rammed earth, Part A`,
+      say`Venkatarama Reddy and Prasanna Kumar (2011), Cement stabilised rammed earth, Part A, Materials and Structures 44, 681–693`,
     ),
   },
   {
@@ -127,7 +127,7 @@ export const CAUTIONS: readonly Caution[] = [
     id: "free-wall",
     work: ["ramming", "curing", "standing-wall"],
     title: say`A free-standing wall can fall over`,
-    text: say`Until cross walls, a roof or a ring beam hold it, a wall stands by its own weight alone. Its permissible height for its thickness and the spacing of its supports are for the engineer to determine; block strength does not tell. Brace it, and keep people clear of where it would fall.`,
+    text: say`Until cross walls, a roof or a ring beam hold it, a wall stands by its own weight alone. Its permissible height for its thickness and the spacing of its supports are for the engineer to determine; block strength says nothing about them. Brace it, and keep people clear of where it would fall.`,
     source: say`common practice, no source`,
     basis: "common practice",
   },

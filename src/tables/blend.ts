@@ -8,7 +8,7 @@ import { digits, fixed, numberColumn, plain } from "./cell.js";
 
 const BOUND_WORDS: Readonly<Record<"-1" | "0" | "1", Text>> = {
   "-1": say`at its smallest allowed`,
-  "0": say`free`,
+  "0": say`between its limits`,
   "1": say`at its largest allowed`,
 };
 
@@ -49,7 +49,7 @@ export function blendSharesTable(
       ];
     }),
     notes: [
-      say`Percent of the dry mass of soil and aggregate, cement excluded.`,
+      say`Percentages of the dry mass of soil and aggregate, cement excluded.`,
       ...fitNotes(blend),
       ...(unique || status !== "ok"
         ? []

@@ -37,10 +37,10 @@ export function qualityPlanTable({
         ? say`Quality-control plan: ${elementNames(config.elements)}`
         : say`Quality-control plan`,
     items: [
-      { label: say`A lot`, value: lotText(entered.lot, units) },
-      { label: say`Lots of the element`, value: lots === undefined ? unknown : String(lots) },
+      { label: say`Size of a lot`, value: lotText(entered.lot, units) },
+      { label: say`Lots in the element`, value: lots === undefined ? unknown : String(lots) },
       {
-        label: say`Blocks of a lot`,
+        label: say`Blocks per lot`,
         value:
           rule && blocksALot !== undefined
             ? say`${rule.blocks} at each age (${ages} days), ${entered.spareBlocks} kept spare: ${blocksALot}`
@@ -53,11 +53,11 @@ export function qualityPlanTable({
       },
       { label: say`Rule`, value: quality.ruleMessage },
       {
-        label: say`Scatter that the risks hold for`,
+        label: say`Scatter assumed for the risks`,
         value:
           quality.scatterBasis === "entered"
             ? say`standard deviation ${stress(quality.scatterMpa)}, as entered`
-            : say`standard deviation ${stress(quality.scatterMpa)}, that of the laboratory blocks about the curve; blocks made on site mostly scatter more (common practice, no source)`,
+            : say`standard deviation ${stress(quality.scatterMpa)}, that of the laboratory blocks about the curve; blocks made on site usually scatter more (common practice, no source)`,
       },
       ...(risks ? [{ label: say`Risks`, value: risks.message }] : []),
       ...(entered.densityChecks === undefined
@@ -67,8 +67,8 @@ export function qualityPlanTable({
               label: say`Density checks`,
               value:
                 densityChecks === undefined
-                  ? say`${entered.densityChecks} a lot`
-                  : say`${entered.densityChecks} a lot, ${densityChecks} in all`,
+                  ? say`${entered.densityChecks} per lot`
+                  : say`${entered.densityChecks} per lot, ${densityChecks} in all`,
             },
           ]),
       { label: say`Basis (as entered)`, value: entered.basis },
@@ -158,7 +158,7 @@ export function qualityChecksTable(
         say`Dry density, rammed`,
         entered.densityChecks === undefined
           ? say`not stated; the responsible person decides`
-          : say`${entered.densityChecks} a lot`,
+          : say`${entered.densityChecks} per lot`,
         minDensity === undefined
           ? say`not stated`
           : say`at least ${formatQuantity(minDensity, "density", config.units, 4)}`,

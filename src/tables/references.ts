@@ -61,11 +61,11 @@ export function rememberedNote({ items }: ReferencesBlock): Text | undefined {
   const count = items.filter(isFromMemory).length;
   if (count === 0) return undefined;
   const [first, last] = [items.length - count + 1, items.length];
-  return count === 1
-    ? say`Entry ${last} is from memory: check it in the source before citing it.`
-    : count === 2
-      ? say`Entries ${first} and ${last} are wholly or partly from memory: check them in the source before citing them.`
-      : say`Entries ${first} to ${last} are wholly or partly from memory: check them in the source before citing them.`;
+  if (count === 1)
+    return say`Entry ${last} is from memory: check it in the source before citing it.`;
+  return count === 2
+    ? say`Entries ${first} and ${last} are wholly or partly from memory: check them in the source before citing them.`
+    : say`Entries ${first} to ${last} are wholly or partly from memory: check them in the source before citing them.`;
 }
 
 function isFromMemory({ mark }: References[number]): boolean {
@@ -107,7 +107,12 @@ function hydrometerReferences(analyses: readonly HydrometerAnalysis[]): Referenc
         ]
       : []),
     ...(used.has("151H")
-      ? [{ text: say`ASTM D422 (edition not recalled): the 151H hydrometer`, mark: say`from memory` }]
+      ? [
+          {
+            text: say`ASTM D422 (edition not recalled): the 151H hydrometer`,
+            mark: say`from memory`,
+          },
+        ]
       : []),
     ...(used.has("BS")
       ? [

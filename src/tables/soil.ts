@@ -136,6 +136,13 @@ export function modelTable(name: string, models: ChosenModel): TableBlock {
   };
 }
 
+/** What is found about grains that were taken out before compaction: the values of the table rest on it. */
+const SCREENED: ReadonlySet<string> = new Set([
+  "compaction-corrected",
+  "much-screened-off",
+  "screened-not-corrected",
+]);
+
 /** The points of a compaction test and what was read off them. */
 export function compactionTable(compaction: CompactionAnalysis, units: UnitSystem): TableBlock {
   const { peak } = compaction;
@@ -165,6 +172,9 @@ export function compactionTable(compaction: CompactionAnalysis, units: UnitSyste
           ...(compaction.method === undefined
             ? []
             : [say`How it was compacted, as the sheet says: ${compaction.method}.`]),
+          ...compaction.findings
+            .filter(({ code }) => SCREENED.has(code))
+            .map(({ message }) => message),
           say`Optimum ${fixed(peak.optimumWaterPct, 1)} % water${interval(peak.optimumInterval95, (value) => fixed(value, 1))}, maximum dry density ${formatQuantity(peak.maximumDryDensityKgM3, "density", units, 4)}${interval(peak.maximumInterval95, density)}; method: ${wordFor(peak.method)}.`,
           ...compaction.alternatives.map(
             (other) =>
@@ -205,20 +215,20 @@ export function moistureWindowTable(
         value: say`${window.relativePct} % of the maximum (common practice, no source): at least ${formatQuantity(minDryDensityKgM3, "density", units, 4)}`,
       },
       {
-        label: say`Driest`,
+        label: say`Minimum moisture`,
         value: openDry
           ? say`${percent(driestPct)}, where the tests end: drier was not tested`
           : percent(driestPct),
       },
       {
-        label: say`Wettest`,
+        label: say`Maximum moisture`,
         value: openWet
           ? say`${percent(wettestPct)}, where the tests end: wetter was not tested`
           : percent(wettestPct),
       },
       {
         label: say`Holds for`,
-        value: say`the compactive effort of the test: a heavier rammer has a drier window, a lighter one a wetter`,
+        value: say`the compactive effort of the test: more effort gives a drier optimum, less effort a wetter one`,
       },
     ],
   };

@@ -175,7 +175,7 @@ describe.each(CASES)("the pages of $name in $language", ({ name, language }) => 
   it("lead from each number of the first page to its reading", () => {
     const section = html.querySelector("main > h2");
     expect(section).not.toBeNull();
-    const values = [...html.querySelectorAll("#table-1 a")];
+    const values = [...html.querySelectorAll("#table-1 a[href^='#table-']")];
     expect(values.length).toBeGreaterThanOrEqual(8);
     const idsOf = (place: Element) =>
       [...place.querySelectorAll("a")].map((link) => link.getAttribute("href")?.slice(1) ?? "");

@@ -403,7 +403,8 @@ describe("guidance", () => {
     };
     expect(noted("read")).toBeUndefined();
     expect(noted("read", "read", "from memory")).toMatch(/^Entry 3 is from memory/);
-    expect(noted("read", "from memory", "from memory")).toMatch(/^Entries 2 to 3 are /);
+    expect(noted("read", "from memory", "from memory")).toMatch(/^Entries 2 and 3 are /);
+    expect(noted("read", ...Array(3).fill("from memory"))).toMatch(/^Entries 2 to 4 are /);
   });
 
   it("holds guidance, classes and carbon unless one is left out", async () => {

@@ -70,7 +70,7 @@ describe("tables of the blend", () => {
     const table = blendSharesTable(blend, [SOIL, SAND] as never);
     expect(headsOf(table)).toEqual(["Material", "Share of dry mass [%]", "Allowed [%]", "Limit"]);
     expect(rowsOf(table)).toEqual([
-      ["Soil", "64.3", "20 to 80", "free"],
+      ["Soil", "64.3", "20 to 80", "between its limits"],
       ["Sand", "35.7", "0 to 55", "at its largest allowed"],
       ["clay", "0.0", "", "not used"],
     ]);

@@ -464,6 +464,7 @@ describe("tables of a soil", () => {
     alternatives: [{ method: "cubic", optimumWaterPct: 11.26, maximumDryDensityKgM3: 1922 }],
     curve: [],
     zeroAirVoids: [],
+    findings: [],
   } as unknown as CompactionAnalysis;
 
   it("moist before dry density, in kg/m³ or lb/ft³", () => {
@@ -498,12 +499,16 @@ describe("tables of a soil", () => {
       }),
     } as CompactionAnalysis;
     const items = itemsOf(moistureWindowTable(test, "SI"));
-    expect(items.Driest).toBe("9.5 %");
-    expect(items.Wettest).toBe("11.5 %");
+    expect(items["Minimum moisture"]).toBe("9.5 %");
+    expect(items["Maximum moisture"]).toBe("11.5 %");
     const narrow = test.curve.filter(({ waterContentPct: w }) => w >= 9.8 && w <= 11.3);
     const open = itemsOf(moistureWindowTable({ ...test, curve: narrow }, "SI"));
-    expect(open.Driest).toMatch(/^9\.[89] %, where the tests end: drier was not tested$/);
-    expect(open.Wettest).toMatch(/^11\.[23] %, where the tests end: wetter was not tested$/);
+    expect(open["Minimum moisture"]).toMatch(
+      /^9\.[89] %, where the tests end: drier was not tested$/,
+    );
+    expect(open["Maximum moisture"]).toMatch(
+      /^11\.[23] %, where the tests end: wetter was not tested$/,
+    );
     expect(items["Density at the ends of this range"]).toContain("98 % of the maximum");
     expect(items["Density at the ends of this range"]).toContain("at least 1880 kg/m³");
   });

@@ -439,12 +439,12 @@ describe("quality control", () => {
 
   it("the plan counts lots, blocks of a lot and blocks in all", () => {
     expect(itemsOf(qualityPlanTable({ config, quality } as never))).toMatchObject({
-      "A lot": "what is made in 2 working days of 9 batches",
-      "Lots of the element": "6",
-      "Blocks of a lot": "3 at each age (7, 28 days), 2 kept spare: 8",
+      "Size of a lot": "what is made in 2 working days of 9 batches",
+      "Lots in the element": "6",
+      "Blocks per lot": "3 at each age (7, 28 days), 2 kept spare: 8",
       "Blocks in all": "48",
-      "Scatter that the risks hold for": "standard deviation 0.310 MPa, as entered",
-      "Density checks": "2 a lot, 12 in all",
+      "Scatter assumed for the risks": "standard deviation 0.310 MPa, as entered",
+      "Density checks": "2 per lot, 12 in all",
       "Basis (as entered)": "Code 2",
     });
     const volume = {
@@ -455,7 +455,7 @@ describe("quality control", () => {
     const unasked = { ...config, quality: undefined };
     expect(qualityPlanTable({ config: unasked, quality } as never).kind).toBe("note");
     expect(qualityPlanTable({ config } as never).kind).toBe("note");
-    expect(itemsOf(qualityPlanTable({ config: volume, quality } as never))["A lot"]).toBe(
+    expect(itemsOf(qualityPlanTable({ config: volume, quality } as never))["Size of a lot"]).toBe(
       "5.00 m³ rammed",
     );
   });

@@ -5,7 +5,7 @@ import type { Finding } from "../../findings/finding.js";
 import { STUDY_FILE } from "../../findings/finding.js";
 import type { CriterionCheck } from "../../guidance/check.js";
 import { recommendedRange } from "../../guidance/comparison.js";
-import { shortSource } from "../../guidance/entry.js";
+import { shortSource, sourceMark } from "../../guidance/entry.js";
 import { probabilityWords } from "../../guidance/probability.js";
 import { formatQuantity } from "../../quantities/format.js";
 import { curveInDoubt } from "../../strength/modelFindings.js";
@@ -13,7 +13,7 @@ import { requirementNotShown } from "../../study/doubts.js";
 import { specifiedMix } from "../../study/specifiedMix.js";
 import type { GuidanceStudy, StudyResult } from "../../study/studyResult.js";
 import { testedAnotherBlend } from "../../study/trials.js";
-import { fixed } from "../../tables/cell.js";
+import { fixed, plain } from "../../tables/cell.js";
 import { notTestedTable } from "../../tables/guidance.js";
 import { rammedDensityText } from "../../tables/mix.js";
 import { elementsText } from "../../tables/studyEntries.js";
@@ -59,7 +59,7 @@ function mixTable(result: StudyResult): TableBlock {
     },
     {
       label: say`State of the mix`,
-      ...(testing ? { value: testing.message, to: "tested-blends" } : UNKNOWN),
+      ...(testing ? { value: testing.message, to: placeOfState(result) } : UNKNOWN),
     },
     {
       label: say`Soil and aggregate`,
@@ -81,7 +81,7 @@ function mixTable(result: StudyResult): TableBlock {
               [
                 say`${formatQuantity(requirement.strengthMpa, "stress", units)} at ${requirement.ageDays} days`,
                 requirement.crushed && CRUSHED[requirement.crushed],
-                requirement.basis,
+                requirement.basis && say`basis as entered: “${requirement.basis}”`,
               ],
               "; ",
             ),
@@ -95,7 +95,7 @@ function mixTable(result: StudyResult): TableBlock {
           {
             label: say`Doubts about the mix`,
             value: joinTexts(result.mix.record.doubts, " "),
-            to: "tested-blends",
+            to: placeOfState(result),
           },
         ]
       : []),
@@ -105,6 +105,11 @@ function mixTable(result: StudyResult): TableBlock {
     say`Value`,
     items.map(({ label, value, to }) => [label, value, to]),
   );
+}
+
+/** Where the state of the mix is shown: beside the tested blends, or in its section where there are none to compare. */
+function placeOfState({ trials }: StudyResult): string {
+  return trials.some(({ difference }) => difference) ? "tested-blends" : "mix";
 }
 
 /** A table whose last column names the place that each row is shown in. */
@@ -191,11 +196,11 @@ const CRUSHED = {
 
 const CONFIDENCE = {
   mean: (percent: Text): Text =>
-    say`with ${percent} % confidence the mean of such blocks lies above it`,
+    say`with ${percent} % confidence, the mean of such blocks is higher`,
   prediction: (percent: Text): Text =>
-    say`one further block lies above it with ${percent} % probability`,
+    say`a further block is stronger with ${percent} % probability`,
   tolerance: (percent: Text): Text =>
-    say`with ${percent} % confidence 95 of 100 such blocks lie above it`,
+    say`with ${percent} % confidence, at least 95 of 100 such blocks are stronger`,
 } as const;
 
 /** What stands for a value that is not there yet: what would tell it is listed with the limits of validity. */
@@ -225,11 +230,10 @@ export function isOfBlend({ name }: GuidanceStudy, { materials }: StudyResult): 
 function outsideBy(criterion: CriterionCheck, probability: number | undefined): Text {
   const { what, byPct, measuredPct, lowPct, highPct } = criterion;
   const by = byPct === undefined ? say`outside` : say`outside by ${fixed(byPct, 1)} points`;
-  const found =
-    measuredPct === undefined || (lowPct === undefined && highPct === undefined)
-      ? say`${what} ${by}`
-      : say`${what} ${fixed(measuredPct, 1)} %, recommended ${recommendedRange(lowPct, highPct)}: ${by}`;
-  return probability === undefined ? found : say`${found}, ${probabilityWords(probability)}`;
+  const missed = probability === undefined ? by : say`${by} ${probabilityWords(probability)}`;
+  return measuredPct === undefined || (lowPct === undefined && highPct === undefined)
+    ? say`${what} ${missed}`
+    : say`${what} ${fixed(measuredPct, 1)} % (recommended ${recommendedRange(lowPct, highPct)}), ${missed}`;
 }
 
 /** Those of a kind that lie outside, or that all that were measured lie inside. */
@@ -242,10 +246,19 @@ function verdictOf(
     .filter(({ criterion }) => wanted(criterion) && criterion.verdict !== "not measured");
   if (known.length === 0) return undefined;
   const outside = known.filter(({ criterion }) => criterion.verdict === "outside");
-  const of = shortSource(entry);
+  const of = say`${shortSource(entry)} (${sourceMark(entry)})`;
   if (outside.length === 0) return say`inside ${of}`;
   const list = outside.map(({ criterion, likely }) => outsideBy(criterion, likely));
-  return say`against ${of}: ${joinTexts(list, "; ")}`;
+  const others = known.length - outside.length;
+  return joinTexts(
+    [
+      say`not inside ${of}: ${joinTexts(list, "; ")}`,
+      others > 0
+        ? say`${others}{0, plural, one { other limit is} other { other limits are}} kept`
+        : undefined,
+    ],
+    "; ",
+  );
 }
 
 function gradingVerdict(result: StudyResult): Text {
@@ -259,10 +272,19 @@ function gradingVerdict(result: StudyResult): Text {
     );
     return verdict ? [say`${check.name}: ${verdict}`] : [];
   });
-  if (found.length > 0) return joinTexts(found, "; ");
+  const off = offTarget(result);
+  if (found.length > 0) return joinTexts([...found, off], "; ");
+  if (off) return off;
   return result.config.guidance === undefined
     ? say`not compared: no recommendation was named`
     : say`not comparable: the recommendation limits no grading that was measured`;
+}
+
+/** How far the blend is from what the designer aimed at. */
+function offTarget({ blend }: StudyResult): Text | undefined {
+  if (!blend?.target || !blend.worst) return undefined;
+  const { differencePct, sizeMm } = blend.worst;
+  return say`at most ${fixed(Math.abs(differencePct), 1)} points off the target of the study (at ${plain(sizeMm)} mm)`;
 }
 
 function plasticityVerdict(result: StudyResult): Text {
@@ -290,10 +312,10 @@ function strengthVerdict(result: StudyResult): Text {
     const [content, shown] = [fixed(least.batchablePct, 1), stress(bound)];
     const required = stress(requirement.strengthMpa);
     return curveInDoubt(result.findings)
-      ? say`requirement met by the curve at ${content} % cement: ${shown} against ${required}; but the bounds of the curve are in doubt, see the open findings`
-      : say`requirement met at ${content} % cement: ${shown} against ${required}`;
+      ? say`requirement met by the curve at ${content} % cement (${shown}; required ${required}), but the bounds of the curve are in doubt: see the open findings`
+      : say`requirement met at ${content} % cement (${shown}; required ${required})`;
   }
-  return say`requirement not met: ${stress(bound)} against ${stress(requirement.strengthMpa)}`;
+  return say`requirement not met (${stress(bound)}; required ${stress(requirement.strengthMpa)})`;
 }
 
 function qualityVerdict({ quality }: StudyResult): Text {
@@ -350,7 +372,7 @@ function furtherFindings(warnings: number, notes: number, inAnnex: boolean): Tex
     notes > 0 ? say`${notes}{0, plural, one { note} other { notes}}` : undefined,
   ]);
   return inAnnex
-    ? say`With place and remedy in the annex of findings, which also has ${counted}.`
+    ? say`The annex of findings gives the remedy of each, and ${counted} besides.`
     : say`Not printed here: ${counted}.`;
 }
 

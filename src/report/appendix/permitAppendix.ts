@@ -426,7 +426,7 @@ function batchParts(result: StudyResult): AppendixPart[] {
   }
   if (!proposal) return [notKnownYet(result, "quantities")];
   return cited(
-    say`These batches make test blocks of the blend: they are not a recipe for a wall. ${proposal.sizeBasis}`,
+    say`These batches make test blocks of the blend: they are not a recipe for a wall.`,
     trialCard(result).blocks.flatMap((block, at) =>
       block.kind === "table" || block.kind === "keyValues"
         ? [keyed(`proposal-${at + 1}`, block)]
@@ -463,7 +463,7 @@ function quality(result: StudyResult): AppendixPart[] {
   const { units, seed } = config;
   return [
     ...cited(
-      say`Blocks made on site, and checks at each lift, decide whether the wall is the one that was tested.`,
+      say`Blocks made on site and checks at each lift show whether the wall is built of the mix that was tested.`,
       [
         keyed("quality-plan", qualityPlanTable(result)),
         keyed("quality-checks", qualityChecksTable(result)),
@@ -474,26 +474,29 @@ function quality(result: StudyResult): AppendixPart[] {
           : undefined,
       ],
     ),
-    ...cited(say`How often a lot of given quality would pass the rule, and the lots so far.`, [
-      rule && risks
-        ? inReport(
-            operatingCharacteristicChart(say`Probability that a lot is accepted`, rule, risks, {
-              sdMpa: scatterMpa,
-              units,
-              seed,
-            }),
-            "operating-characteristic",
-            "half",
-          )
-        : undefined,
-      site && requirement
-        ? inReport(
-            lotsChart(say`Lots of site blocks`, site.chart, units, requirement.strengthMpa),
-            "lots-chart",
-            "half",
-          )
-        : undefined,
-    ]),
+    ...cited(
+      say`How often a lot of a given quality would pass the rule, and the lots crushed so far.`,
+      [
+        rule && risks
+          ? inReport(
+              operatingCharacteristicChart(say`Probability that a lot is accepted`, rule, risks, {
+                sdMpa: scatterMpa,
+                units,
+                seed,
+              }),
+              "operating-characteristic",
+              "half",
+            )
+          : undefined,
+        site && requirement
+          ? inReport(
+              lotsChart(say`Lots of site blocks`, site.chart, units, requirement.strengthMpa),
+              "lots-chart",
+              "half",
+            )
+          : undefined,
+      ],
+    ),
   ];
 }
 

@@ -263,7 +263,7 @@ const templateBlocks = `#let inlines(nodes) = {
   } else if kind == "entries" and node.ordered {
     set text(font: sans, size: 9pt * k)
     set par(leading: 0.55em, spacing: 0.6em)
-    enum(..node.entries.map(entry => { [#entry.text]; text(size: 0.92em, fill: soft, " " + entry.mark) }))
+    enum(..node.entries.map(entry => { [#entry.text]; text(size: 0.92em, fill: soft, " (" + entry.mark + ")") }))
   } else if kind == "entries" {
     for entry in node.entries {
       let (tint, edge) = if entry.grave { (warn-wash, warn) } else { (wash, accent) }
