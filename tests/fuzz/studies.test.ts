@@ -7,6 +7,16 @@ describe("changed studies", () => {
   // The first of those of the slow form: a fault that breaks one study in seven is noticed with 95 %.
   testChangedStudies({ cases: 20, forms: 4 });
 
+  it("may call a material NaN: a user's own word is no sum gone wrong", async () => {
+    const { small } = await readBases();
+    const [soil, gravel] = small.entries.materials as readonly Readonly<Record<string, unknown>>[];
+    const materials = [soil, { ...gravel, name: "NaN" }];
+    const entries = { ...small.entries, materials };
+    const { result, broken } = await judge(filesOf({ ...small, entries }), { appendix: true });
+    expect(result!.materials[1].name).toBe("NaN");
+    expect(broken).toEqual([]);
+  });
+
   it("with one curve for all materials keep every promise, though no share is better than another", async () => {
     const { small } = await readBases();
     const [soil, gravel] = small.entries.materials as readonly Readonly<Record<string, unknown>>[];
