@@ -1,4 +1,4 @@
-import { mean } from "simple-statistics";
+import { mean, sumNthPowerDeviations } from "simple-statistics";
 import type { SpecimenRecord } from "../lab/specimens.js";
 import { measured } from "../quantities/format.js";
 import { say, type Text } from "../words/message.js";
@@ -64,9 +64,8 @@ export function batchScatter(
     const all = [...batches.values()].flat();
     const grand = mean(all);
     for (const values of batches.values()) {
-      const own = mean([...values]);
-      between += values.length * (own - grand) ** 2;
-      within += values.reduce((sum, value) => sum + (value - own) ** 2, 0);
+      between += values.length * (mean(values) - grand) ** 2;
+      within += sumNthPowerDeviations(values, 2);
       unequal += values.length ** 2 / all.length;
     }
   }

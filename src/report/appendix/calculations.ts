@@ -1,4 +1,4 @@
-import { sum } from "simple-statistics";
+import { mean, sum, sumNthPowerDeviations } from "simple-statistics";
 import type { TableBlock } from "../../blocks/block.js";
 import { passingAtSize } from "../../grading/curve.js";
 import { GRAVITY } from "../../grading/sedimentation/settling.js";
@@ -420,8 +420,8 @@ function lineLines(
   const scaled = (pct: number) => (contentScale === "logarithm" ? Math.log(pct) : pct);
   const x = scaled(content);
   const all = fit.points.map(({ cementPct }) => scaled(cementPct));
-  const centre = sum(all) / all.length;
-  const squares = sum(all.map((one) => (one - centre) * (one - centre)));
+  const centre = mean(all);
+  const squares = sumNthPowerDeviations(all, 2);
   const [a, b] = fit.coefficients.map((coefficient) => coefficient.value);
   const logarithm: CalculationLine[] =
     contentScale === "logarithm"

@@ -135,9 +135,8 @@ export function brownForsythe(groups: readonly (readonly number[])[]): VarianceT
   const grand = mean(all);
   let [outer, inner] = [0, 0];
   for (const group of distances) {
-    const own = mean(group);
-    outer += group.length * (own - grand) ** 2;
-    inner += group.reduce((sum, value) => sum + (value - own) ** 2, 0);
+    outer += group.length * (mean(group) - grand) ** 2;
+    inner += sumNthPowerDeviations(group, 2);
   }
   if (inner <= 1e-24 * all.length * grand * grand) return null;
   const statistic = outer / between / (inner / within);
