@@ -1,3 +1,4 @@
+import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
 import {
   compileError,
@@ -63,12 +64,22 @@ describe("thrownError", () => {
 
   it("tells what the compiler says, and no line that the cell does not have", () => {
     const said = [{ line: 3, column: 9, text: "Cannot find name 'nope'." }];
-    expect(compileError(said, "a\nb")).toEqual({
+    expect(compileError(said, "a\nb", "/home/x")).toEqual({
       ename: "CompileError",
       evalue: "Cannot find name 'nope'.",
       traceback: ["3:9 - Cannot find name 'nope'."],
       line: 2,
     });
+  });
+
+  it("keeps this machine's folders out of what the compiler says", () => {
+    const own = fileURLToPath(new URL("../../dist/index", import.meta.url));
+    const text = `No 'a' on 'typeof import("${own}")' or 'import("/home/x/lib/soil").Soil'.`;
+    const { evalue, traceback } = compileError([{ line: 1, column: 2, text }], "a", "/home/x");
+    expect(evalue).toBe(
+      `No 'a' on 'typeof import("loambook/dist/index")' or 'import("lib/soil").Soil'.`,
+    );
+    expect(traceback).toEqual([`1:2 - ${evalue}`]);
   });
 });
 

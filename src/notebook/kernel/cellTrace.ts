@@ -85,13 +85,21 @@ function isInterrupt({ message, code }: NodeJS.ErrnoException): boolean {
   return code === "ERR_SCRIPT_EXECUTION_INTERRUPTED" || message === "Interrupted asynchronously";
 }
 
-/** Tells what the compiler says about a cell that it does not take. */
-export function compileError(diagnostics: readonly Diagnostic[], source: string): CellError {
-  const traceback = diagnostics.map(({ line, column, text }) => `${line}:${column} - ${text}`);
+/** Tells what the compiler says about a cell that it does not take, without this machine's folders. */
+export function compileError(
+  diagnostics: readonly Diagnostic[],
+  source: string,
+  cwd: string,
+): CellError {
+  const short = (text: string) =>
+    text.replace(/(?<=\bimport\(")[^"]+/g, (path) => withoutFolders(path, cwd));
+  const traceback = diagnostics.map(
+    ({ line, column, text }) => `${line}:${column} - ${short(text)}`,
+  );
   const [first] = diagnostics;
   return {
     ename: "CompileError",
-    evalue: first?.text ?? "",
+    evalue: short(first?.text ?? ""),
     traceback,
     // the compiler sees one line more than the cell has
     line: first && Math.min(first.line, source.split("\n").length),
@@ -189,16 +197,19 @@ const KERNEL_FRAME =
   /^\s+at (?:.*(?:\(?node:|tslab[\\/]dist[\\/]|[\\/]dist[\\/]notebook[\\/]kernel[\\/])|(?:async )?(?:new )?Promise .*<anonymous>)/;
 const PACKAGE_ROOT = fileURLToPath(new URL("../../..", import.meta.url));
 
-/** A frame without the folders of this machine. */
+/** A path without the folders of this machine: of this package, of another, or of the notebook's folder. */
+function withoutFolders(path: string, cwd: string): string {
+  const inside = path.lastIndexOf("node_modules");
+  const kept = path.startsWith(PACKAGE_ROOT) && inside < PACKAGE_ROOT.length;
+  const short = inside >= 0 ? path.slice(inside) : relative(cwd, path);
+  return (kept ? `loambook/${relative(PACKAGE_ROOT, path)}` : short).split(sep).join("/");
+}
+
+/** The same for a line of a trace. */
 function shortPath(frame: string, cwd: string): string {
-  return frame.replace(/(?<=[ (])(?:file:\/\/)?((?:[A-Za-z]:)?[\\/][^():]*)/, (_, path: string) => {
-    const inside = path.lastIndexOf(`node_modules${sep}`);
-    if (path.startsWith(PACKAGE_ROOT) && inside < PACKAGE_ROOT.length) {
-      return `loambook/${relative(PACKAGE_ROOT, path).split(sep).join("/")}`;
-    }
-    if (inside >= 0) return path.slice(inside).split(sep).join("/");
-    return relative(cwd, path).split(sep).join("/");
-  });
+  return frame.replace(/(?<=[ (])(?:file:\/\/)?((?:[A-Za-z]:)?[\\/][^():]*)/, (_, path: string) =>
+    withoutFolders(path, cwd),
+  );
 }
 
 /** What the kernel process wrote outside of cells, without frames and folders that say nothing of use. */

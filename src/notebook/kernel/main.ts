@@ -330,7 +330,7 @@ function tellErrorsOfCells(): () => CellError {
     const diagnostics = told.map(
       ([, , line, column, text]) => ({ line, column, text }) as Diagnostic,
     );
-    return compileError(diagnostics, source);
+    return compileError(diagnostics, source, process.cwd());
   };
   return () => failure ?? traced(new Error("the cell failed"));
 }
