@@ -11,7 +11,7 @@ import type {
   DensityAtWater,
 } from "../soil/compaction/compactionTest.js";
 import { type MoistureWindow, moistureWindow } from "../soil/compaction/moistureWindow.js";
-import { airVoidsDensity } from "../soil/compaction/phaseRelations.js";
+import { airVoidsDensity, WATER_KG_M3 } from "../soil/compaction/phaseRelations.js";
 import { joinTexts, say, type Text } from "../words/message.js";
 import { type Figure, figureOf } from "./figure.js";
 import { baseLayout, intervalBar, PALETTE, translucent } from "./style.js";
@@ -190,12 +190,7 @@ function compactionPoints(
 }
 
 const LINES = [
-  {
-    airPct: 0,
-    name: say`zero air voids`,
-    dash: "dash",
-    width: 1.8,
-  },
+  { airPct: 0, name: say`zero air voids`, dash: "dash", width: 1.8 },
   { airPct: 5, name: say`5 % air voids`, dash: "dashdot", width: 1.3 },
   { airPct: 10, name: say`10 % air voids`, dash: "dot", width: 1.3 },
 ] as const;
@@ -210,29 +205,17 @@ const LINES_IN_LEGEND = {
   line: { color: PALETTE.redEarth, width: LINES[0].width, dash: LINES[0].dash },
 };
 
-/** Water that fills a volume, kg/m³: the convention of the phase relations. */
-const WATER_KG_M3 = 1000;
-
 /** The lines of zero, 5 and 10 % air voids, at the water contents of the first; none without it. */
-function airVoidsLines(zeroAirVoids: readonly DensityAtWater[]): {
-  readonly airPct: number;
-  readonly name: Text;
-  readonly dash: string;
-  readonly width: number;
-  readonly points: readonly DensityAtWater[];
-}[] {
+function airVoidsLines(zeroAirVoids: readonly DensityAtWater[]) {
   if (zeroAirVoids.length === 0) return [];
   const [{ waterContentPct, dryDensityKgM3 }] = zeroAirVoids;
   // The line of zero air voids holds the particle density: 1 / ρd = 1 / ρs + w / ρw.
   const particleDensity = 1 / (1 / dryDensityKgM3 - waterContentPct / 100 / WATER_KG_M3);
-  return LINES.map(({ airPct, name, dash, width }) => ({
-    airPct,
-    name,
-    dash,
-    width,
+  return LINES.map((line) => ({
+    ...line,
     points: zeroAirVoids.map(({ waterContentPct: water }) => ({
       waterContentPct: water,
-      dryDensityKgM3: airVoidsDensity(water, particleDensity, airPct),
+      dryDensityKgM3: airVoidsDensity(water, particleDensity, line.airPct),
     })),
   }));
 }

@@ -6,7 +6,7 @@ import type { Interval } from "../quantities/interval.js";
 import type { MixStudy, StudyResult } from "../study/studyResult.js";
 import { joinTexts, say, type Text } from "../words/message.js";
 import { render } from "../words/render.js";
-import { BLANK, ends, fixed, plain, quantity, quantityColumn, volumeText } from "./cell.js";
+import { BLANK, ends, fixed, MARKS, plain, quantity, quantityColumn, volumeText } from "./cell.js";
 import { noMix } from "./noMix.js";
 
 /** Carbon of the element's materials by material, as ranges, each factor with its source and mark. */
@@ -131,20 +131,14 @@ export function mixReferences({ comparison, carbon }: MixStudy): ReferencesBlock
   const items = [
     ...[comparison.carbonFactor, ...factors].map(({ name, source, basis }) => ({
       text: say`${source}: carbon of ${name}`,
-      mark: basisMark(basis),
+      mark: MARKS[basis],
     })),
     {
       text: say`${comparison.concreteCement.source}: cement in concrete`,
-      mark: basisMark(comparison.concreteCement.basis),
+      mark: MARKS[comparison.concreteCement.basis],
     },
   ];
   return [...new Map(items.map((item) => [render(item.text), item])).values()];
-}
-
-/** How a factor is known, in words. */
-function basisMark(basis: "read" | "memory" | "entered"): Text {
-  if (basis === "read") return say`read`;
-  return basis === "memory" ? say`from memory` : say`as entered, not checked`;
 }
 
 /** A source with how it is known, once. */
@@ -158,5 +152,5 @@ function markedSource({
   // Some sources say of one part that it is from memory: the mark would say it twice.
   return basis === "memory" && render(source).includes("from memory")
     ? source
-    : say`${source}; ${basisMark(basis)}`;
+    : say`${source}; ${MARKS[basis]}`;
 }

@@ -16,6 +16,15 @@ import { say, type Text } from "../words/message.js";
 /** What stands in a cell that has no value. */
 export const BLANK = "–";
 
+/** How a value or a rule is known. */
+export const MARKS = {
+  read: say`read`,
+  memory: say`from memory`,
+  entered: say`as entered, not checked`,
+  "own calculation": say`own calculation`,
+  "common practice": say`common practice`,
+} as const;
+
 /** A number column with a unit that does not depend on the study's unit system. */
 export function numberColumn(header: Text, unit?: Text): TableColumn {
   return { header, unit, align: "right" };

@@ -4,13 +4,7 @@ import type { UnitSystem } from "../quantities/format.js";
 import type { AspectCorrected } from "../strength/aspectRatio.js";
 import type { CharacteristicStrength } from "../strength/characteristicStrength.js";
 import { say, type Text } from "../words/message.js";
-import { fixed, numberColumn, quantity, quantityColumn } from "./cell.js";
-
-const MARKS = {
-  read: say`read`,
-  memory: say`from memory`,
-  "own calculation": say`own calculation`,
-} as const;
+import { fixed, MARKS, numberColumn, quantity, quantityColumn } from "./cell.js";
 
 /** Characteristic strengths of one set of blocks by several rules, each with its factor and source. */
 export function characteristicTable(

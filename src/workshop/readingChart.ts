@@ -1,4 +1,6 @@
 import { type Figure, figureOf } from "../figures/figure.js";
+import { decadeSizes } from "../figures/grading/gradingChart.js";
+import { powerOf } from "../numerics/powerOf.js";
 import { formatPlain } from "../quantities/format.js";
 import { say } from "../words/message.js";
 
@@ -19,9 +21,11 @@ export function withFineLines(figure: Figure): Figure {
     readonly layout: { readonly xaxis: Axis; readonly yaxis: Axis };
   };
   const { xaxis, yaxis } = layout;
-  const [from, to] = [Math.min(...xaxis.range), Math.max(...xaxis.range)];
+  const [smallestMm, maxMm] = [Math.min(...xaxis.range), Math.max(...xaxis.range)].map((power) =>
+    powerOf(10, power),
+  );
   const minor = { showgrid: true, gridcolor: MINOR, gridwidth: 0.7 };
-  const named = decadeSteps(from, to, [1, 2, 5]);
+  const named = decadeSizes(smallestMm, maxMm, [1, 2, 5]);
   return {
     ...figure,
     layout: {
@@ -35,23 +39,12 @@ export function withFineLines(figure: Figure): Figure {
         minor: {
           ...minor,
           tickmode: "array",
-          tickvals: decadeSteps(from, to, [1, 2, 3, 4, 5, 6, 7, 8, 9]),
+          tickvals: decadeSizes(smallestMm, maxMm),
         },
       },
       yaxis: { ...yaxis, minor: { ...minor, tick0: 0, dtick: MINOR_PCT } },
     },
   };
-}
-
-/** Steps of each decade between two powers of ten. */
-function decadeSteps(fromPower: number, toPower: number, steps: readonly number[]): number[] {
-  const sizes: number[] = [];
-  for (let power = Math.floor(fromPower); power <= Math.ceil(toPower); power += 1) {
-    for (const step of steps) sizes.push(Number(`${step}e${power}`));
-  }
-  return sizes.filter(
-    (size) => Math.log10(size) >= fromPower - 1e-9 && Math.log10(size) <= toPower + 1e-9,
-  );
 }
 
 /** Tall enough to fill a page. */

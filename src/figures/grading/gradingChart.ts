@@ -6,7 +6,7 @@ import { formatNumber, formatPlain } from "../../quantities/format.js";
 import { parseSieve } from "../../quantities/sieves.js";
 import { joinTexts, say, type Text } from "../../words/message.js";
 import { type Figure, figureOf } from "../figure.js";
-import { type AxisOptions, baseLayout, GRID, QUIET, seriesStyle } from "../style.js";
+import { type AxisOptions, baseLayout, GRID, QUIET, seriesStyle, verticalLine } from "../style.js";
 import { bandTraces, type ChartBand } from "./band.js";
 import {
   type CharacteristicMark,
@@ -38,17 +38,32 @@ export interface GradingChartOptions {
 
 /** Sieves of which each is about half as wide as the next (from memory; openings of ASTM in `SIEVE_DESIGNATIONS`). */
 const STANDARD_SIEVES = {
-  iso565: ["63 mm", "31.5 mm", "16 mm", "8 mm", "4 mm", "2 mm", "1 mm"].concat([
+  iso565: [
+    "63 mm",
+    "31.5 mm",
+    "16 mm",
+    "8 mm",
+    "4 mm",
+    "2 mm",
+    "1 mm",
     "500 µm",
     "250 µm",
     "125 µm",
     "63 µm",
-  ]),
-  astm: ["3 in", "1 1/2 in", "3/4 in", "3/8 in", "No. 4", "No. 10", "No. 20", "No. 40"].concat([
+  ],
+  astm: [
+    "3 in",
+    "1 1/2 in",
+    "3/4 in",
+    "3/8 in",
+    "No. 4",
+    "No. 10",
+    "No. 20",
+    "No. 40",
     "No. 60",
     "No. 100",
     "No. 200",
-  ]),
+  ],
 } as const;
 
 /**
@@ -167,7 +182,7 @@ export function sizeAxis(
     tickfont: { size: 12 },
     minor: {
       tickmode: "array",
-      tickvals: minorSizes(smallestMm, maxMm),
+      tickvals: decadeSizes(smallestMm, maxMm),
       ticks: "outside",
       ticklen: 2,
       showgrid: true,
@@ -176,13 +191,19 @@ export function sizeAxis(
   };
 }
 
-/** 1, 2, 3 … 9 of each decade: the fine lines of logarithmic paper. */
-function minorSizes(smallestMm: number, maxMm: number): number[] {
+/** Steps of each decade between two sizes; default 1, 2, 3 … 9, the fine lines of logarithmic paper. */
+export function decadeSizes(
+  smallestMm: number,
+  maxMm: number,
+  steps: readonly number[] = [1, 2, 3, 4, 5, 6, 7, 8, 9],
+): number[] {
+  // An end that is a power of ten may be off in its last digit.
+  const [from, to] = [smallestMm * (1 - 1e-9), maxMm * (1 + 1e-9)];
   const sizes: number[] = [];
-  for (let decade = Math.floor(Math.log10(smallestMm)); powerOf(10, decade) <= maxMm; decade++) {
-    for (let digit = 1; digit <= 9; digit++) sizes.push(Number(`${digit}e${decade}`));
+  for (let decade = Math.floor(Math.log10(from)); powerOf(10, decade) <= to; decade++) {
+    sizes.push(...steps.map((step) => Number(`${step}e${decade}`)));
   }
-  return sizes.filter((sizeMm) => sizeMm >= smallestMm && sizeMm <= maxMm);
+  return sizes.filter((sizeMm) => sizeMm >= from && sizeMm <= to);
 }
 
 /** Names of the fractions along the top of a grading chart, and light lines between them. */
@@ -218,15 +239,8 @@ function sizeClassMarks(
       font: { size: 12, color: QUIET.letters },
     })),
     shapes: inside.slice(1).map(({ from }) => ({
-      type: "line",
-      xref: "x",
-      yref: "paper",
-      x0: from,
-      x1: from,
-      y0: 0,
-      y1: 1,
+      ...verticalLine(from, { color: QUIET.faint, width: 1 }),
       layer: "below",
-      line: { color: QUIET.faint, width: 1 },
     })),
   };
 }
@@ -271,14 +285,8 @@ function sieveMarks(
       font: { size: 10, color: QUIET.letters },
     })),
     shapes: sieves.map(({ sizeMm }) => ({
-      type: "line",
-      x0: sizeMm,
-      x1: sizeMm,
-      yref: "paper",
-      y0: 0,
-      y1: 1,
+      ...verticalLine(sizeMm, { color: QUIET.faint, width: 1, dash: "dot" }),
       layer: "below",
-      line: { color: QUIET.faint, width: 1, dash: "dot" },
     })),
   };
 }

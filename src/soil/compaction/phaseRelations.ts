@@ -1,7 +1,7 @@
 import { checkThat } from "../../quantities/checkNumber.js";
 
 /** Density of water in phase relations, kg/m³: the convention of the formulas cited, not a measurement. */
-const WATER_KG_M3 = 1000;
+export const WATER_KG_M3 = 1000;
 
 /**
  * Dry density in kg/m³ of a soil with no air left in it: no compaction can reach beyond.

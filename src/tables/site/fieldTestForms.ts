@@ -1,14 +1,9 @@
-import { FIELD_TESTS, type FieldBasis, type FieldTest } from "../../batch/fieldTests.js";
+import { FIELD_TESTS, type FieldTest } from "../../batch/fieldTests.js";
 import type { ReportBlock } from "../../blocks/block.js";
 import { cautionsFor } from "../../guidance/cautions.js";
-import { joinTexts, say, type Text } from "../../words/message.js";
+import { joinTexts, say } from "../../words/message.js";
+import { MARKS } from "../cell.js";
 import type { SiteSheet } from "./siteSheet.js";
-
-const MARK: Readonly<Record<FieldBasis, Text>> = {
-  read: say`read`,
-  memory: say`from memory`,
-  "common practice": say`common practice`,
-};
 
 /**
  * The forms for the field tests, one page each: what to do, what to write down, what may be concluded and how
@@ -54,7 +49,7 @@ function formOf(test: FieldTest): ReportBlock[] {
       columns: [{ header: say`Seen` }, { header: say`Means` }],
       rows: test.conclusions.map(({ seen, means, basis }) => [
         seen,
-        say`${means} (${MARK[basis]})`,
+        say`${means} (${MARKS[basis]})`,
       ]),
       notes: [say`Source: ${test.source}.`],
     },
