@@ -150,7 +150,7 @@ th,td{padding:.32rem .5rem;text-align:left;vertical-align:top;border-bottom:1px 
 thead th{vertical-align:bottom;border-bottom:1.5px solid var(--edge)}tbody th{font-weight:400}
 .right{text-align:right}.unit{display:block;font-weight:400;color:var(--soft);font-size:.88em}
 .line .unit,.field .unit,.kind .unit{display:inline}
-td.right{white-space:nowrap}@container (max-width:27rem){table{font-size:.8rem}th,td{padding:.3rem .2rem}}
+@container (max-width:27rem){table{font-size:.8rem}th,td{padding:.3rem .2rem}}
 .table-notes{font-size:.83rem;color:var(--soft);padding-left:1.1rem}
 .note,.cautions>li,.findings>li{list-style:none;border-left:3px solid var(--accent);background:var(--wash);padding:.55rem .8rem;margin:0 0 .6rem;border-radius:0 3px 3px 0;font-size:.92rem}
 .cautions,.findings{padding:0;margin:0}.note p:last-child,.findings p:last-child,.cautions p:last-child{margin:0}

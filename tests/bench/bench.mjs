@@ -10,6 +10,7 @@ import { designBlend } from "../../dist/blend/index.js";
 import { fitGrading, resampleFits } from "../../dist/grading/index.js";
 import { constrainedLeastSquares, createRandom } from "../../dist/numerics/index.js";
 import { fitStrength, strengthBands } from "../../dist/strength/index.js";
+import { mixPageBench } from "./mixPage.mjs";
 
 const ROOT = fileURLToPath(new URL("../..", import.meta.url));
 const PYTHON = "/usr/bin/python3";
@@ -107,6 +108,7 @@ async function untilFirstLine(words) {
 }
 
 await usual({ run: [...cli, "kernel", "--folder", kernels] });
+const mixPage = await mixPageBench({ cli, browser: chromium, example: study, work });
 const ROWS = [
   {
     what: "appendix of the SI example, cold, as HTML and PDF",
@@ -136,6 +138,18 @@ const ROWS = [
     }),
   },
   { what: "compute of it, cold", ours: () => usual({ run: [...cli, "compute", study] }) },
+  {
+    what: "mix page of five materials with 250 draws, from its file until it is shown",
+    ours: () => mixPage.open(),
+  },
+  {
+    what: "one step of a slider on it: blend, verdicts, strength and charts, our work",
+    ours: () => mixPage.move("ScriptDuration"),
+  },
+  {
+    what: "the same with Chromium's layout and paint",
+    ours: () => mixPage.move("TaskDuration"),
+  },
   { what: "--help, cold", ours: () => usual({ run: [...cli, "--help"] }) },
   {
     what: "four-parameter fit of a curve of 20 points",
@@ -227,12 +241,13 @@ for (const row of ROWS) {
   }
 }
 python.stdin.end();
+await mixPage.close();
 rmSync(work, { recursive: true, force: true });
 const { missing, ...tools } = versions;
 const named = Object.entries(tools).map(([name, version]) => `${name} ${version}`);
 const text = `# How long it takes
 
-Made by \`npm run bench\`, which runs ours and the usual way in turn and writes this page. Medians of ${rounds} rounds (of the appendix ${Math.min(rounds, 3)}); in brackets the least and the largest ratio of one round. Processor time counts all that a command starts; calculations are warm.
+Made by \`npm run bench\`, which runs ours and the usual way in turn and writes this page. Medians of ${rounds} rounds (of the appendix ${Math.min(rounds, 3)}); in brackets the least and the largest ratio of one round. Processor time counts all that a command starts, and of the mix page its main thread in Chromium; calculations are warm.
 
 Measured with Node.js ${process.versions.node}${named.length > 0 ? `, ${named.join(", ")}` : ""} on ${availableParallelism()} processors (${cpus()[0]?.model.trim()}), with ${Math.min(...loads).toFixed(1)} to ${Math.max(...loads).toFixed(1)} programs waiting for them: above their number times are longer than on a quiet machine, and so, less, is processor time.
 
