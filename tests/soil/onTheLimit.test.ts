@@ -390,6 +390,19 @@ describe("a compaction test", () => {
     expect(point.bulkDensityKgM3).toBeCloseTo(1944, 9);
   });
 
+  it("gets a cubic from six points at four waters, a quadratic from four at three", () => {
+    const methods = (...water: number[]) => {
+      const found = test(water.map((w, index) => [w, 1900 - 5 * (w - 10) ** 2 + (index % 2)]));
+      return [found.peak, ...found.alternatives].map((peak) => peak?.method).sort();
+    };
+    expect(methods(7, 9, 11, 13)).toEqual(["quadratic", "three-point parabola"]);
+    expect(methods(7, 7, 9, 11, 13)).not.toContain("cubic");
+    expect(methods(7, 7, 9, 9, 11, 13)).toContain("cubic");
+    expect(methods(7, 7, 9, 9, 11, 11)).not.toContain("cubic");
+    expect(methods(7, 9, 9, 11)).toContain("quadratic");
+    expect(methods(7, 9, 11)).toEqual(["three-point parabola"]);
+  });
+
   it("may touch the line without air, and not cross it", () => {
     // 1000 × 2500 / (1000 + 0.2 × 2500) and so on: exact in a double.
     const onLine = zeroAirVoidsDensity(20, 2500);
