@@ -365,13 +365,14 @@ async function scoreOf(room, copies) {
   return counts;
 }
 
-const copies = Array.from({ length: Number(options.jobs) }, copyTree);
-const score = [];
-for (const room of options.rooms.split(",")) score.push(await scoreOf(room, copies));
-for (const { room, noticed, missed } of score) {
+/** Said as soon as a room is done: the run of a later one may end early. */
+function tell({ room, noticed, missed }) {
   const share = noticed / (noticed + missed);
   const goal = GOALS[room] === undefined ? "" : `, goal ${100 * GOALS[room]} %`;
   console.log(
     `${room}: ${noticed} of ${noticed + missed} noticed, ${Math.round(100 * share)} %${goal}`,
   );
 }
+
+const copies = Array.from({ length: Number(options.jobs) }, copyTree);
+for (const room of options.rooms.split(",")) tell(await scoreOf(room, copies));
