@@ -150,14 +150,18 @@ function orderTable(config: BuildableConfig, ordered: Ordered, { truck }: SiteCo
     notes: [
       say`Range: dry density of the rammed mix ${density(lowKgM3)} to ${density(highKgM3)}, best ${density(best)} (${basis}). Bags of ${massText(cement.bagMassKg, units, 2)}, whole.`,
       say`${wastes.length === 1 ? say`Amounts hold ${plain(wastes[0])} % waste.` : say`Amounts include the waste of each element.`} Order soil and aggregate by what the yard measures: a truck's weight holds its water, a loose cubic metre its bulking.`,
-      ...lossNote(config),
+      ...lossNote(config, heavy),
     ],
   };
 }
 
 /** What is added for the heap and the way, where the study says how much is lost there. */
-function lossNote({ materials, cement }: BuildableConfig): Text[] {
-  const lost = [...materials, cement].flatMap(({ name, lossPct = 0 }) =>
+function lossNote(
+  { materials, cement }: BuildableConfig,
+  ordered: readonly Pick<SuppliedAmount, "id">[],
+): Text[] {
+  const used = materials.filter(({ id }) => ordered.some((one) => one.id === id));
+  const lost = [...used, cement].flatMap(({ name, lossPct = 0 }) =>
     lossPct > 0 ? [say`${name} ${plain(lossPct)} %`] : [],
   );
   return lost.length === 0
