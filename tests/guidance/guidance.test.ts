@@ -46,6 +46,32 @@ describe("deriveBand", () => {
     );
   });
 
+  it("takes limits that just let one soil through, and refuses those that let none", () => {
+    const band = (...limits: [number, number][]) =>
+      deriveBand(
+        limits.map(([minPct, maxPct], index) => ({
+          minPct,
+          maxPct,
+          ...(index < limits.length - 1 ? { upToMm: [0.002, 0.063][index] } : {}),
+        })),
+      ).map(({ lowPct, highPct }) => [lowPct, highPct]);
+    expect(band([0, 100], [0, 100])).toEqual([[0, 100]]);
+    expect(() => band([0, 100.5], [0, 100])).toThrow("invalid `fractions[0]`: 0 to 100.5");
+    expect(() => band([-0.5, 100], [0, 100])).toThrow("-0.5 to 100");
+    expect(band([20, 20], [80, 80])).toEqual([[20, 20]]);
+    // The smallest add up to 100: each is what it must be; or the largest do.
+    expect(band([10, 30], [20, 40], [70, 90])).toEqual([
+      [10, 10],
+      [30, 30],
+    ]);
+    expect(band([5, 10], [10, 20], [30, 70])).toEqual([
+      [10, 10],
+      [30, 30],
+    ]);
+    expect(() => band([10, 30], [20, 40], [70.5, 90])).toThrow("they add up to 100.5 to 160");
+    expect(() => band([5, 10], [10, 20], [30, 69.5])).toThrow("they add up to 45 to 99.5");
+  });
+
   it("refuses limits the wrong way round", () => {
     expect(() =>
       deriveBand([
