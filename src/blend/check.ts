@@ -258,9 +258,9 @@ function isSoundTarget(target: BlendTarget): boolean {
   });
 }
 
-/** How many times finer than its finest measured size a curve may be read where it matters. */
+/** How many times finer than its finest measured size a curve may be read where it matters; common practice, no source. */
 const FARTHEST_FACTOR = 5;
-/** With no more passing its finest size, a curve cannot be wrong by more, however far it is read. */
+/** With no more passing its finest size, a curve cannot be wrong by more, however far it is read; common practice, no source. */
 const HARMLESS_PCT = 5;
 
 /** Sizes of target and limits that lie too far beyond what a material was measured at. */
@@ -326,7 +326,7 @@ function coarseReachFindings(
 
 /** Neighbouring sizes farther apart leave the curve between them open; common practice, no source. */
 const FARTHEST_APART = 10;
-/** Materials that pass so nearly the same between two sizes cannot make much of the gap. */
+/** Materials that pass so nearly the same between two sizes cannot make much of the gap; common practice, no source. */
 const ALIKE_PCT = 10;
 
 /**
