@@ -1,7 +1,12 @@
 /**
  * The part of a browser's document that plotly draws into: elements with attributes, styles and text, found
  * by selectors, written as XML. Nothing is laid out, loaded or run, so it is made in no time and a figure
- * is drawn several times faster than in a whole imitation of a browser.
+ * is drawn faster than in a whole imitation of a browser.
+ *
+ * Why it is our own: processor time for the eleven figures of `mix-design.ipynb`, loading included, was 1.5 s
+ * here, 2.2 s in linkedom 0.18, 3.2 s in happy-dom 21 and 3.7 s in jsdom 26. linkedom writes attributes in
+ * reverse order, happy-dom leaves marks of its own in the names of fonts; svgdom 0.1 does not carry plotly, and
+ * @xmldom/xmldom and slimdom know no selectors.
  *
  * Source: DOM Standard and CSSOM of the WHATWG and the CSS working group, from memory.
  */
