@@ -5,7 +5,7 @@ import { JSDOM } from "jsdom";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { FIELD_TESTS } from "../../src/batch/fieldTests.js";
 import { mixRecord } from "../../src/batch/mixRecord.js";
-import type { ReportBlock, TableBlock } from "../../src/blocks/block.js";
+import type { TableBlock } from "../../src/blocks/block.js";
 import { CAUTIONS } from "../../src/guidance/cautions.js";
 import { renderHtml } from "../../src/report/html/renderHtml.js";
 import { renderPdf } from "../../src/report/pdf/renderPdf.js";
@@ -20,6 +20,7 @@ import { siteBlockLabels, siteCuringLog } from "../../src/tables/site/logAndLabe
 import { mixCard } from "../../src/tables/site/mixCard.js";
 import { type SiteSheet, siteCautions } from "../../src/tables/site/siteSheet.js";
 import { render, renderAll } from "../../src/words/render.js";
+import { allTextOf } from "../support/blockText.js";
 import { EXAMPLE_NAMES, exampleResult, type FullResult } from "../support/exampleResult.js";
 import { readPdf } from "./readPdf.js";
 import { HOSTILE } from "./sampleNotebook.js";
@@ -37,7 +38,6 @@ const tables = (sheet: SiteSheet) =>
 /** From memory: a US gallon is 231 cubic inches by definition. */
 const GALLON_L = 3.785411784;
 const TESTS = renderAll(FIELD_TESTS);
-const textOf = (blocks: readonly ReportBlock[]) => JSON.stringify(renderAll(blocks));
 
 async function pagesOf(sheet: SiteSheet, result: FullResult) {
   const { pdf, printScale, findings } = await renderPdf(siteDocument(sheet, result));
@@ -128,7 +128,7 @@ describe.each(EXAMPLE_NAMES)("the sheets of %s", (name) => {
     const { batch, buckets: form } = result.mix!.record;
     const sheet = siteBucketCard(result);
     const [card] = tables(sheet);
-    const told = textOf(sheet.blocks).includes("Do not use these buckets");
+    const told = allTextOf(sheet.blocks).includes("Do not use these buckets");
     let checked = 0;
     for (const [label, count, weight] of card.rows) {
       const material = materials.find((one) => one.name === label);
@@ -160,7 +160,7 @@ describe.each(EXAMPLE_NAMES)("the sheets of %s", (name) => {
     const [card, log, labels, moisture] = renderAll(sheets.map(shown));
     // The bucket card has one page in every language, so it says them in short.
     expect(card).toEqual([]);
-    expect(textOf(sheets[0].blocks)).toMatch(/Wet cement burns.*gloves.*Silica dust/);
+    expect(allTextOf(sheets[0].blocks)).toMatch(/Wet cement burns.*gloves.*Silica dust/);
     expect(log[0]).toBe("Pressure on the forms");
     expect(log).toContain("Work at height");
     expect(log).toContain("Water and frost");
@@ -223,24 +223,24 @@ describe("site sheets", () => {
       mix: { ...shelter.mix!, record, recipe: record.batch },
     };
     const card = siteBucketCard(result);
-    expect(textOf(card.blocks)).toContain(
+    expect(allTextOf(card.blocks)).toContain(
       "Buckets of 5 gal give a different mix: weigh every material.",
     );
     expect((await pagesOf(card, result)).pages).toBe(1);
   });
 
   test("say when a bucket is a default, and when rounding moves a share", () => {
-    expect(textOf(siteBucketCard(room()).blocks)).toContain("is a default");
+    expect(allTextOf(siteBucketCard(room()).blocks)).toContain("is a default");
     const given = siteBucketCard(room(), { bucketL: 7, bucketStep: 1 });
-    expect(textOf(given.blocks)).not.toContain("is a default");
-    expect(textOf(given.blocks)).toContain("Bucket of 7 L");
+    expect(allTextOf(given.blocks)).not.toContain("is a default");
+    expect(allTextOf(given.blocks)).toContain("Bucket of 7 L");
     const coarse = siteBucketCard(room(), { bucketL: 20, bucketStep: 1, mixerVolumeL: 75 });
-    expect(textOf(coarse.blocks)).toContain(
+    expect(allTextOf(coarse.blocks)).toContain(
       "Buckets of 20 L give a different mix: weigh every material.",
     );
     const none = siteBucketCard(room(), { bucketL: 90 });
-    expect(textOf(none.blocks)).toContain("120 kg dry soil and aggregate, by scale");
-    expect(textOf(none.blocks)).toContain("These buckets are too large for this batch");
+    expect(allTextOf(none.blocks)).toContain("120 kg dry soil and aggregate, by scale");
+    expect(allTextOf(none.blocks)).toContain("These buckets are too large for this batch");
   });
 
   test("the order list adds up with the quantities of the study, and counts loads and days", () => {
@@ -264,19 +264,19 @@ describe("site sheets", () => {
       const most = Math.max(high / 9000, ((line.looseVolumeL! / 6000) * high) / line.moistMassKg);
       expect(Number(loads)).toBe(Math.ceil(most));
     }
-    expect(textOf(sheet.blocks)).toContain(render(density.basis));
-    expect(textOf(sheet.blocks)).toMatch(/\d+ uses of the formwork, 2\.0 days each/);
-    expect(textOf(siteOrderList(room()).blocks)).toContain(
+    expect(allTextOf(sheet.blocks)).toContain(render(density.basis));
+    expect(allTextOf(sheet.blocks)).toMatch(/\d+ uses of the formwork, 2\.0 days each/);
+    expect(allTextOf(siteOrderList(room()).blocks)).toContain(
       "not entered; 24 hours is common practice without a source",
     );
   });
 
   test("leave stripping time and curing to the user", () => {
-    const open = textOf(siteCuringLog(room()).blocks);
+    const open = allTextOf(siteCuringLog(room()).blocks);
     expect(open).toContain("________ hours; local rules");
     expect(open).not.toMatch(/24 h/);
     const log = siteCuringLog(room(), { strippingHours: 36, dampDays: 9 });
-    expect(textOf(log.blocks)).toContain("36 hours; local rules");
+    expect(allTextOf(log.blocks)).toContain("36 hours; local rules");
     expect(tables(log)[1].rows).toHaveLength(9);
     expect(() => siteCuringLog(room(), { dampDays: 0 })).toThrow("invalid `dampDays`: 0");
     expect(() => siteCuringLog(room(), { strippingHours: -1 })).toThrow(RangeError);
@@ -284,13 +284,13 @@ describe("site sheets", () => {
 
   test("say where the moisture window comes from", () => {
     // The reading room enters its tolerance; the bus shelter leaves it to the compaction test.
-    expect(textOf(siteMoistureCard(room()).blocks)).toContain("A tolerance that was entered");
-    expect(textOf(siteMoistureCard(results.get("bus-shelter")!).blocks)).toContain(
+    expect(allTextOf(siteMoistureCard(room()).blocks)).toContain("A tolerance that was entered");
+    expect(allTextOf(siteMoistureCard(results.get("bus-shelter")!).blocks)).toContain(
       "Where the compaction test keeps 98 %",
     );
-    const entered = textOf(siteMoistureCard(room(), { tolerancePct: 1.5 }).blocks);
+    const entered = allTextOf(siteMoistureCard(room(), { tolerancePct: 1.5 }).blocks);
     expect(entered).toContain("A tolerance that was entered");
-    const untested = textOf(siteMoistureCard({ ...room(), compaction: undefined }).blocks);
+    const untested = allTextOf(siteMoistureCard({ ...room(), compaction: undefined }).blocks);
     expect(untested).toContain("common practice without a source");
     expect(() => siteMoistureCard(room(), { tolerancePct: -1 })).toThrow("invalid `tolerancePct`");
   });
@@ -383,7 +383,7 @@ describe("field tests", () => {
     const ids = FIELD_TESTS.map(({ id }) => id);
     expect(new Set(ids).size).toBe(ids.length);
     for (const [at, one] of TESTS.entries()) {
-      const form = textOf(siteFieldTests([FIELD_TESTS[at]!]).blocks);
+      const form = allTextOf(siteFieldTests([FIELD_TESTS[at]!]).blocks);
       for (const part of [one.settledBy, one.doesNotTell, one.source]) expect(form).toContain(part);
       for (const { basis } of one.conclusions) {
         if (basis === "read") expect(one.source).toContain("(read");

@@ -21,10 +21,10 @@ import { buckets as bucketsText } from "../../src/tables/site/crewMix.js";
 import { siteCuringLog } from "../../src/tables/site/logAndLabels.js";
 import { mixCard } from "../../src/tables/site/mixCard.js";
 import type { SiteSheet } from "../../src/tables/site/siteSheet.js";
-import { render, renderAll } from "../../src/words/render.js";
+import { render } from "../../src/words/render.js";
 import { curve } from "../blend/materials.js";
+import { allTextOf, rowsOf } from "../support/blockText.js";
 import { exampleResult, type FullResult } from "../support/exampleResult.js";
-import { rowsOf } from "../tables/blockText.js";
 
 const AIMS: readonly BandAim[] = ["most-site-soil", "least-cost", "nearest-middle"];
 const SIZES = [0.063, 0.2, 0.63, 2, 6.3, 20];
@@ -109,7 +109,6 @@ function study(seed: number, seek: BandAim): FullResult {
 const textOf = (pages: unknown) => JSON.stringify(pages);
 
 const CLOSE = 8;
-const TEXTS = (blocks: unknown) => JSON.stringify(renderAll(blocks as never));
 
 /** Rows of the first table of a card, as printed. */
 const rowsOfCard = (sheet: SiteSheet) =>
@@ -146,9 +145,9 @@ function agreeWithRecord(result: FullResult): void {
     const told =
       form.by === "buckets"
         ? /Do not use these buckets|weigh every material/i.test(
-            TEXTS(siteBucketCard(result).blocks),
+            allTextOf(siteBucketCard(result).blocks),
           )
-        : TEXTS(mixCard(result).blocks).includes("No whole parts make this mix: weigh every");
+        : allTextOf(mixCard(result).blocks).includes("No whole parts make this mix: weigh every");
     expect(told).toBe(!form.withinTolerance);
     if (!inside) expect(told).toBe(true);
   }
@@ -179,10 +178,10 @@ function agreeWithRecord(result: FullResult): void {
   expect(card[ids.length].at(-1)).toBe(cementMass);
   const batches = `${record.batches} in all`;
   for (const sheet of [mixCard(result), siteOrderList(result)]) {
-    expect(TEXTS(sheet.blocks)).toContain(batches);
+    expect(allTextOf(sheet.blocks)).toContain(batches);
   }
-  expect(TEXTS(quantitiesTable(result))).toContain(`${record.batches} of the size above`);
-  expect(TEXTS(siteCuringLog(result).blocks)).toContain(
+  expect(allTextOf(quantitiesTable(result))).toContain(`${record.batches} of the size above`);
+  expect(allTextOf(siteCuringLog(result).blocks)).toContain(
     `about ${elements[0].amounts.batchesPerLift.toFixed(1)} batches each`,
   );
   // What is ordered is so many batches, and the cement by bag holds it.

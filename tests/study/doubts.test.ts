@@ -6,7 +6,8 @@ import { mixTesting } from "../../src/study/trials.js";
 import { siteOrderList } from "../../src/tables/quantities.js";
 import { siteSheets } from "../../src/tables/site/crewCards.js";
 import { mixCard } from "../../src/tables/site/mixCard.js";
-import { render, renderAll } from "../../src/words/render.js";
+import { render } from "../../src/words/render.js";
+import { allTextOf } from "../support/blockText.js";
 import type { FullResult } from "../support/exampleResult.js";
 import { computeStudy, readStudy } from "../support/saidStudy.js";
 import { copyStudy } from "../support/studyCopy.js";
@@ -38,12 +39,10 @@ async function computed(edits: readonly Edit[], sheets: Readonly<Record<string, 
   return { result: result as FullResult, findings, codes: findings.map(({ code }) => code) };
 }
 
-const said = (block: unknown) => JSON.stringify(renderAll(block));
-
 /** Every page that a crew or an official reads, as text. */
 const pages = (result: FullResult) =>
   [...siteSheets(result), mixCard(result), siteOrderList(result)].map(
-    ({ name, blocks }) => [name, said(blocks)] as const,
+    ({ name, blocks }) => [name, allTextOf(blocks)] as const,
   );
 
 const DRY: Edit = ["  crushed: soaked\n  curing", "  crushed: dry\n  curing"];
@@ -75,7 +74,7 @@ describe("what speaks against a mix", () => {
   it("is nothing for the example as it is", async () => {
     const { result } = await computed([]);
     expect(result.mix!.record.doubts).toEqual([]);
-    expect(said(answerParts(result, []))).not.toContain("Doubts about the mix");
+    expect(allTextOf(answerParts(result, []))).not.toContain("Doubts about the mix");
   });
 
   it("stands on every sheet and on page 1 where blocks were crushed in another state", async () => {
@@ -84,7 +83,7 @@ describe("what speaks against a mix", () => {
       "The blocks of Trial blend of the reading room were crushed dry; the requirement speaks of blocks crushed soaked. The cement content does not show that the requirement is met.",
     ]);
     for (const [name, text] of pages(result)) expect(text, name).toContain("were crushed dry");
-    const first = said(answerParts(result, []));
+    const first = allTextOf(answerParts(result, []));
     expect(first).toContain("not shown: The blocks of");
     expect(first).not.toContain("requirement met");
   });

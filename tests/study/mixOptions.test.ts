@@ -14,6 +14,7 @@ import { siteMix } from "../../src/tables/site/crewMix.js";
 import { siteBlockLabels, siteCuringLog } from "../../src/tables/site/logAndLabels.js";
 import { renderAll } from "../../src/words/render.js";
 import { near } from "../strength/near.js";
+import { allTextOf } from "../support/blockText.js";
 import { exampleResult, type FullResult } from "../support/exampleResult.js";
 import { parseStudyYaml } from "../support/saidStudy.js";
 import { EXAMPLES } from "../support/studyCopy.js";
@@ -42,8 +43,6 @@ function study(edits: readonly (readonly [string, string])[], more = "") {
   const result: StudyResult = { ...base, config, mix };
   return { mix: mix as MixStudy, findings: found, result };
 }
-
-const text = (block: unknown) => JSON.stringify(renderAll(block));
 
 describe("prices of study.yaml", () => {
   it("a firm price costs what it did: amount times price", () => {
@@ -94,8 +93,10 @@ describe("prices of study.yaml", () => {
       "Haulage",
     ]);
     expect(table.rows.at(-1)!.at(-1)).toMatch(/^\d+ to \d+$/);
-    expect(text(table)).toContain("30 to 40 per short ton, haulage 5 to 7 per load, 10 % lost");
-    expect(text(quantitiesTable(result))).toMatch(/\d+ truck loads/);
+    expect(allTextOf(table)).toContain(
+      "30 to 40 per short ton, haulage 5 to 7 per load, 10 % lost",
+    );
+    expect(allTextOf(quantitiesTable(result))).toMatch(/\d+ truck loads/);
   });
 
   it("orders what is lost on the way too: half as much again is half as much again", () => {
@@ -179,7 +180,7 @@ describe("compare-mix of study.yaml", () => {
     expect(savedCarbonKg!.high).toBeLessThanOrEqual(carbon.total.high - mix.carbon.total.low);
     const table = renderAll(compareMixTable(result)) as TableBlock;
     expect(table.rows[0].slice(1)).toEqual(["5.5", "10.0", "4.5"]);
-    expect(text(table)).toContain("says nothing of the other mix's strength");
+    expect(allTextOf(table)).toContain("says nothing of the other mix's strength");
   });
 
   it("against itself saves nothing", () => {
@@ -211,8 +212,8 @@ describe("carbon of study.yaml", () => {
     const { mix, result } = study([]);
     expect(mix.carbon.status).toBe("ok");
     expect(mix.carbon.lines.every(({ haul }) => haul === null)).toBe(true);
-    expect(text(carbonTable(result))).toContain("No haul distances were entered");
-    expect(text(carbonTable(result))).toContain("from memory");
+    expect(allTextOf(carbonTable(result))).toContain("No haul distances were entered");
+    expect(allTextOf(carbonTable(result))).toContain("from memory");
   });
 
   it("takes the user's factor, distance and concrete, and prints their source", () => {
@@ -234,7 +235,7 @@ describe("carbon of study.yaml", () => {
     near(mix.comparison.concreteCementCarbonKg.high, 640 * 0.6, EXACT, "concrete");
     // Aggregate of two cubic metres, 1800 to 1900 kg each.
     near(mix.carbonComparison!.concrete.high, 640 * 0.6 + 2 * 1900 * 0.0075, EXACT, "all");
-    const tables = text([carbonTable(result), comparisonTable(result), mixReferences(mix)]);
+    const tables = allTextOf([carbonTable(result), comparisonTable(result), mixReferences(mix)]);
     for (const source of ["Invented declaration 7", "Invented carrier", "Invented plant"]) {
       expect(tables).toContain(source);
     }
@@ -259,9 +260,9 @@ describe("water and bulking of study.yaml", () => {
     const { result, mix } = study([], "site:\n  tolerance: 1 %");
     expect(mix.water.basis).toBe("entered");
     near(mix.water.window.moisturePct.low, mix.recipe.targetMoisturePct - 1, EXACT, "dry end");
-    expect(text(recipeTable(result))).toContain("a tolerance that was entered");
-    expect(text(siteMoistureCard(result).blocks)).toContain("A tolerance that was entered");
-    expect(text(recipeTable(base))).toContain("the compaction test keeps 98 %");
+    expect(allTextOf(recipeTable(result))).toContain("a tolerance that was entered");
+    expect(allTextOf(siteMoistureCard(result).blocks)).toContain("A tolerance that was entered");
+    expect(allTextOf(recipeTable(base))).toContain("the compaction test keeps 98 %");
   });
 
   it("bulking by the flooding test gives the gravel more room, not more mass", () => {
@@ -277,7 +278,7 @@ describe("water and bulking of study.yaml", () => {
     near(litres(after), 1.25 * litres(before), EXACT, "room");
     near(after.moistMassKg / after.dryMassKg, before.moistMassKg / before.dryMassKg, EXACT, "mass");
     near(after.sharePct, before.sharePct, EXACT, "share");
-    expect(text(recipeTable(result))).toContain("Pea gravel 25 %");
+    expect(allTextOf(recipeTable(result))).toContain("Pea gravel 25 %");
     const reversed = read([[moisture, `${moisture}\n    bulking: { damp: 7 in, flooded: 8 in }`]]);
     expect(reversed.findings[0].message).toContain("read both heights again");
     expect(reversed.findings[0].column).toBe("materials.3.bulking");
@@ -299,23 +300,25 @@ const SITE = `site:
 describe("site of study.yaml", () => {
   it("reaches every sheet, and an option of the call stands before it", () => {
     const { result } = study([], SITE);
-    const card = text(siteBucketCard(result).blocks);
+    const card = allTextOf(siteBucketCard(result).blocks);
     expect(card).toContain("Bucket of 4 gal");
     expect(card).toContain("Trial batch");
     // Whole buckets were asked for; where none keeps the tolerances the card says that it halves them.
     const told = /Whole buckets leave the tolerances|Do not use these buckets/.test(card);
     expect(told || !card.includes("½")).toBe(true);
     expect(card).not.toContain("is a default");
-    expect(text(siteBucketCard(result, { bucketL: 10 }).blocks)).toContain("Bucket of 2.64 gal");
-    const log = text(siteCuringLog(result).blocks);
+    expect(allTextOf(siteBucketCard(result, { bucketL: 10 }).blocks)).toContain(
+      "Bucket of 2.64 gal",
+    );
+    const log = allTextOf(siteCuringLog(result).blocks);
     expect(log).toContain("36 hours; local rules");
     expect(log).toContain("9 days, covered");
-    expect(text(siteBlockLabels(result).blocks)).toContain("Block 12 ");
-    const order = text(siteOrderList(result).blocks);
+    expect(allTextOf(siteBlockLabels(result).blocks)).toContain("Block 12 ");
+    const order = allTextOf(siteOrderList(result).blocks);
     expect(order).toContain("Loads, at most");
     // 6 of 8 hours and 36 of 24: 2.25 days a setting.
     expect(order).toMatch(/3 uses of the formwork, 2\.[23] days each/);
-    expect(text(quantitiesTable(result))).toContain("ft², ends and reveals counted");
+    expect(allTextOf(quantitiesTable(result))).toContain("ft², ends and reveals counted");
   });
 
   it("the trial batch is the recipe made small, and comes back when scaled", () => {

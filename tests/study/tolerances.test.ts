@@ -3,10 +3,10 @@ import { moistureWindow } from "../../src/soil/compaction/moistureWindow.js";
 import { specifiedMix, toleranceFindings } from "../../src/study/specifiedMix.js";
 import { rammedDensityText, toleranceTable } from "../../src/tables/mix.js";
 import { render } from "../../src/words/render.js";
+import { rowsOf } from "../support/blockText.js";
 import { exampleResult } from "../support/exampleResult.js";
 import { computeStudy, readStudy } from "../support/saidStudy.js";
 import { copyStudy } from "../support/studyCopy.js";
-import { rowsOf } from "../tables/blockText.js";
 
 async function edited(...edits: readonly (readonly [string | RegExp, string])[]) {
   const copy = copyStudy("reading-room");

@@ -17,6 +17,7 @@ import type { SiteSheet } from "../../src/tables/site/siteSheet.js";
 import { trialCard, trialLooksCard } from "../../src/tables/site/trialCard.js";
 import { doubtNotes, mixStateNote, testedBlendsTable } from "../../src/tables/trials.js";
 import { render, renderAll } from "../../src/words/render.js";
+import { allTextOf } from "../support/blockText.js";
 import { type FullResult, full, openExample } from "../support/exampleResult.js";
 import { computeStudy, readStudy } from "../support/saidStudy.js";
 import { copyStudy, EXAMPLES } from "../support/studyCopy.js";
@@ -37,7 +38,6 @@ async function edited(...edits: readonly (readonly [string | RegExp, string])[])
 
 const tableRows = ({ blocks }: SiteSheet) =>
   (blocks.find(({ kind }) => kind === "table") as TableBlock).rows;
-const text = (block: unknown) => JSON.stringify(renderAll(block));
 
 describe("the choice among several tests of one blend", () => {
   /** A test as far as the choice looks at it, `points` of a share away from the proposed blend. */
@@ -143,13 +143,13 @@ describe("what was tested and what is proposed", () => {
     expect(findings.filter(({ severity }) => severity === "error")).toEqual([]);
     expect(mixStateNote(result).tone).toBe("warning");
     for (const sheet of [...siteSheets(result), mixCard(result), siteOrderList(result)]) {
-      expect(text(sheet.blocks), sheet.name).not.toMatch(/\d kg/);
+      expect(allTextOf(sheet.blocks), sheet.name).not.toMatch(/\d kg/);
     }
     const chart = strengthChart("Strength", result) as Figure;
     expect(render(chart.title)).toBe("Strength: blocks of another blend");
     expect(render(chart.altText)).toContain("Strength: blocks of another blend.");
     for (const sheet of [trialCard(result), trialLooksCard(result)]) {
-      expect(text(sheet.blocks[0]), sheet.name).toContain("For test blocks only");
+      expect(allTextOf(sheet.blocks[0]), sheet.name).toContain("For test blocks only");
     }
   });
 
@@ -166,12 +166,12 @@ describe("what was tested and what is proposed", () => {
     const us = await openExample("untested-blend");
     const masses = tableRows(trialCard(us));
     expect(masses.map((row) => row.length)).toEqual(masses.map(() => 6));
-    expect(text(trialCard(us).blocks)).toMatch(
+    expect(allTextOf(trialCard(us).blocks)).toMatch(
       /damp materials bring water: \d\.\d\d lb in the first batch/,
     );
     const dry = { ...us.proposal!.batches[0], waterInMaterialsKg: undefined };
     const untold = { ...us, proposal: { ...us.proposal!, batches: [dry] } };
-    expect(text(trialCard(untold).blocks)).toContain("the moisture of each material");
+    expect(allTextOf(trialCard(untold).blocks)).toContain("the moisture of each material");
     const inches = us.proposal!.sizeBasis;
     expect(render(inches)).toMatch(/^6 blocks of 4 in × 4 in × 4 in, each in 3 lifts,/);
     const density = result.compaction!.peak!.maximumDryDensityKgM3;
@@ -200,8 +200,8 @@ describe("what was tested and what is proposed", () => {
     for (const { dryMassKg, cementKg, cementPct } of batches) {
       expect([dryMassKg, cementKg]).toEqual([10, cementPct / 10]);
     }
-    expect(text(trialCard(result).blocks)).toContain("For test blocks only");
-    expect(text(siteSheets(result))).not.toMatch(/\d kg/);
+    expect(allTextOf(trialCard(result).blocks)).toContain("For test blocks only");
+    expect(allTextOf(siteSheets(result))).not.toMatch(/\d kg/);
   });
 
   it("builds the tested blend with mix-from, and shows what the proposal differs by", async () => {
@@ -236,9 +236,9 @@ describe("what was tested and what is proposed", () => {
       "  crushed: dry\n  curing",
     ]);
     expect(codes).toContain("crushed-otherwise");
-    expect(text(doubtNotes(result))).toContain("crushed dry");
+    expect(allTextOf(doubtNotes(result))).toContain("crushed dry");
     const cards = [mixCard(result), siteSheets(result)[0]];
-    for (const card of cards) expect(text(card.blocks), card.name).toContain("crushed dry");
+    for (const card of cards) expect(allTextOf(card.blocks), card.name).toContain("crushed dry");
   });
 
   it("names all that the study does not tell of its blocks", async () => {
@@ -354,7 +354,7 @@ describe("every study that computes", () => {
           const inWall = quantities.mix.materials.reduce((sum, line) => sum + line.dryMassKg, 0);
           expect(quantities.mix.cement.dryMassKg / inWall).toBeCloseTo(recipe.cementPct / 100, 9);
           const none = result.blend.shares.filter(({ sharePct }) => sharePct === 0);
-          const pages = text([
+          const pages = allTextOf([
             recipeTable(result),
             ...siteSheets(result),
             mixCard(result),

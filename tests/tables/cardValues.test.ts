@@ -15,8 +15,8 @@ import { siteBlockLabels, siteCuringLog } from "../../src/tables/site/logAndLabe
 import { mixCard } from "../../src/tables/site/mixCard.js";
 import type { SiteSheet } from "../../src/tables/site/siteSheet.js";
 import { render, renderAll } from "../../src/words/render.js";
+import { allTextOf, headsOf, itemsOf, notesOf, rowsOf } from "../support/blockText.js";
 import { EXAMPLE_NAMES, exampleResult, type FullResult } from "../support/exampleResult.js";
-import { headsOf, itemsOf, notesOf, rowsOf } from "./blockText.js";
 
 /** From memory: pound and US gallon by definition. */
 const POUND_KG = 0.45359237;
@@ -24,7 +24,7 @@ const GALLON_L = 3.785411784;
 
 const tableOf = (sheet: SiteSheet, at = 0) =>
   sheet.blocks.filter((block): block is TableBlock => block.kind === "table")[at];
-const textOf = (sheet: SiteSheet) => JSON.stringify(renderAll(sheet.blocks));
+const textOf = (sheet: SiteSheet) => allTextOf(sheet.blocks);
 /** Three significant digits, as a mass is printed. */
 const three = (value: number) => {
   const decimals = Math.max(0, 2 - Math.floor(Math.log10(Math.abs(value))));

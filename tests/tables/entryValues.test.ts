@@ -21,8 +21,8 @@ import {
   samplingTable,
 } from "../../src/tables/studyEntries.js";
 import { render, renderAll } from "../../src/words/render.js";
+import { headsOf, itemsOf, notesOf, rowsOf } from "../support/blockText.js";
 import { exampleResult } from "../support/exampleResult.js";
-import { headsOf, itemsOf, notesOf, rowsOf } from "./blockText.js";
 
 describe("tables of what was entered", () => {
   const config = {

@@ -15,7 +15,7 @@ import { compareMixTable, costTable } from "../../src/tables/cost.js";
 import { recipeTable, toleranceTable } from "../../src/tables/mix.js";
 import { quantitiesTable, siteOrderList } from "../../src/tables/quantities.js";
 import { render } from "../../src/words/render.js";
-import { headsOf, itemsOf, notesOf, rowsOf } from "./blockText.js";
+import { headsOf, itemsOf, notesOf, rowsOf } from "../support/blockText.js";
 
 const SOIL = {
   id: "soil",

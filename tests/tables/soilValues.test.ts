@@ -18,7 +18,7 @@ import {
   modelTable,
   moistureWindowTable,
 } from "../../src/tables/soil.js";
-import { headsOf, itemsOf, notesOf, rowsOf } from "./blockText.js";
+import { headsOf, itemsOf, notesOf, rowsOf } from "../support/blockText.js";
 
 const WATER = { water: "modern" } as const;
 

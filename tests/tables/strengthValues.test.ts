@@ -14,7 +14,7 @@ import {
 } from "../../src/tables/strength.js";
 import { trialDifferencesTable, trialsTable } from "../../src/tables/trialBlocks.js";
 import { render } from "../../src/words/render.js";
-import { headsOf, itemsOf, notesOf, rowsOf } from "./blockText.js";
+import { headsOf, itemsOf, notesOf, rowsOf } from "../support/blockText.js";
 
 // 1 psi = 6.894757 kPa (NIST SP 811 App. B, from memory).
 const PSI = 0.006894757293168;

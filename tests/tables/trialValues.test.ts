@@ -8,7 +8,7 @@ import {
   testedBlendsTable,
 } from "../../src/tables/trials.js";
 import { render } from "../../src/words/render.js";
-import { headsOf, notesOf, rowsOf } from "./blockText.js";
+import { headsOf, notesOf, rowsOf } from "../support/blockText.js";
 
 const pair = (more: object) => ({
   cementPct: 7.25,

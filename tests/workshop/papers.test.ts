@@ -6,6 +6,7 @@ import type { Exercise } from "../../src/workshop/exercise.js";
 import { LESSONS, lessonExercises } from "../../src/workshop/lesson.js";
 import { type ClassDay, openClass } from "../../src/workshop/openClass.js";
 import { answerPaper, classForms, type Paper, worksheet } from "../../src/workshop/papers.js";
+import { allTextOf } from "../support/blockText.js";
 import { ROOT } from "../support/runCli.js";
 
 let day: ClassDay;
@@ -15,8 +16,7 @@ beforeAll(async () => {
 
 const questions = ({ parts }: Paper) =>
   parts.flatMap((part) => (part.kind === "question" ? [part] : []));
-const printed = (paper: Paper, language: "en" | "es" = "en") =>
-  JSON.stringify(renderAll(paper.parts, language));
+const printed = (paper: Paper, language: "en" | "es" = "en") => allTextOf(paper.parts, language);
 const exercises = (): Exercise[] =>
   LESSONS.flatMap(({ id }) => {
     const { core, further } = lessonExercises(day, id);

@@ -31,3 +31,8 @@ export function itemsOf(block: ReportBlock | undefined): Record<string, string> 
   if (block?.kind !== "keyValues") throw new Error(`${block?.kind} has no pairs`);
   return Object.fromEntries(block.items.map(({ label, value }) => [render(label), render(value)]));
 }
+
+/** Everything that stands in blocks, figures or sheets, as one text in a language. */
+export function allTextOf(blocks: unknown, locale: Locale = "en"): string {
+  return JSON.stringify(renderAll(blocks, locale));
+}
