@@ -1,13 +1,5 @@
-import {
-  earthDensity,
-  group,
-  type Kind,
-  names,
-  optional,
-  percent,
-  required,
-  text,
-} from "./kinds.js";
+import { group, names, optional, required } from "./groups.js";
+import { earthDensity, type Kind, percent, text } from "./kinds.js";
 import type { CompareConfig } from "./studyConfig.js";
 import { SHARES_SUM } from "./trials.js";
 

@@ -5,18 +5,20 @@ import {
   forms,
   group,
   inline,
-  isGroup,
-  type Kind,
   list,
-  looseDensity,
-  oneOf,
   optional,
-  pattern,
-  percent,
-  quantity,
   Refusal,
   required,
   shaped,
+} from "./groups.js";
+import {
+  isGroup,
+  type Kind,
+  looseDensity,
+  oneOf,
+  pattern,
+  percent,
+  quantity,
   text,
 } from "./kinds.js";
 import { sheet } from "./sheets.js";

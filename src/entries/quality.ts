@@ -3,19 +3,13 @@ import {
   byDefault,
   forms,
   group,
-  isGroup,
-  type Kind,
   list,
-  number,
-  oneOf,
   optional,
   optionalInline,
-  percent,
-  quantity,
   required,
   shaped,
-  text,
-} from "./kinds.js";
+} from "./groups.js";
+import { isGroup, type Kind, number, oneOf, percent, quantity, text } from "./kinds.js";
 import { sheet } from "./sheets.js";
 import type { AcceptanceConfig, LotConfig, QualityConfig, ToleranceConfig } from "./studyConfig.js";
 

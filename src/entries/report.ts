@@ -1,5 +1,6 @@
 import { say } from "../words/message.js";
-import { date, group, type Kind, list, number, oneOf, optional, required, text } from "./kinds.js";
+import { group, list, optional, required } from "./groups.js";
+import { date, type Kind, number, oneOf, text } from "./kinds.js";
 import type { ClauseConfig, DecisionConfig, ReportConfig, SamplingConfig } from "./studyConfig.js";
 
 const accent: Kind<string> = {

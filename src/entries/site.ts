@@ -1,17 +1,6 @@
 import { say } from "../words/message.js";
-import {
-  byDefault,
-  group,
-  type Kind,
-  list,
-  number,
-  oneOf,
-  optional,
-  percent,
-  quantity,
-  required,
-  shaped,
-} from "./kinds.js";
+import { byDefault, group, list, optional, required, shaped } from "./groups.js";
+import { type Kind, number, oneOf, percent, quantity } from "./kinds.js";
 import type { SiteConfig } from "./studyConfig.js";
 
 const truck = group({

@@ -1,20 +1,7 @@
 import { ASPECT_RATIO_TABLES } from "../strength/aspectRatio.js";
 import { say } from "../words/message.js";
-import {
-  byDefault,
-  earthDensity,
-  forms,
-  group,
-  type Kind,
-  named,
-  oneOf,
-  optional,
-  percent,
-  quantity,
-  required,
-  shaped,
-  text,
-} from "./kinds.js";
+import { byDefault, forms, group, named, optional, required, shaped } from "./groups.js";
+import { earthDensity, type Kind, oneOf, percent, quantity, text } from "./kinds.js";
 import { sheet } from "./sheets.js";
 import type { CovariateConfig, RequirementConfig, StrengthConfig } from "./studyConfig.js";
 import { crushed } from "./trials.js";

@@ -2,23 +2,17 @@ import { say } from "../words/message.js";
 import type { Locale } from "../words/render.js";
 import { compareMix } from "./compareMix.js";
 import { elements } from "./element.js";
+import { byDefault, group, list, optional, optionalInline, required, unread } from "./groups.js";
 import {
-  byDefault,
   date,
-  group,
   type Kind,
   label,
-  list,
   number,
   oneOf,
-  optional,
-  optionalInline,
   pattern,
   percent,
   quantity,
-  required,
   text,
-  unread,
 } from "./kinds.js";
 import { cement, materials } from "./materials.js";
 import { quality, tolerances } from "./quality.js";

@@ -4,17 +4,14 @@ import { say, type Text } from "../words/message.js";
 import {
   group,
   inline,
-  type Kind,
   named,
   optional,
-  percent,
-  quantity,
   Refusal,
   required,
   requiredInline,
   shaped,
-  text,
-} from "./kinds.js";
+} from "./groups.js";
+import { type Kind, percent, quantity, text } from "./kinds.js";
 
 /** A price or a range of prices in the study's currency, for one tonne, loose cubic metre, bag or load. */
 export interface WrittenPrice<Per extends string> {

@@ -1,22 +1,7 @@
 import type { BlendLimit } from "../blend/target.js";
 import { say } from "../words/message.js";
-import {
-  byDefault,
-  fixedOrRange,
-  forms,
-  group,
-  isGroup,
-  type Kind,
-  oneOf,
-  optional,
-  percent,
-  quantity,
-  required,
-  shaped,
-  size,
-  text,
-  unread,
-} from "./kinds.js";
+import { byDefault, forms, group, optional, required, shaped, unread } from "./groups.js";
+import { fixedOrRange, isGroup, type Kind, oneOf, percent, quantity, size, text } from "./kinds.js";
 import type { AddSandConfig, TargetConfig } from "./studyConfig.js";
 
 const powerTarget = group(

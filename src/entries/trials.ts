@@ -1,17 +1,6 @@
 import { say } from "../words/message.js";
-import {
-  type Check,
-  group,
-  type Kind,
-  list,
-  names,
-  oneOf,
-  optional,
-  percent,
-  required,
-  size,
-  text,
-} from "./kinds.js";
+import { type Check, group, list, names, optional, required } from "./groups.js";
+import { type Kind, oneOf, percent, size, text } from "./kinds.js";
 import { sheet } from "./sheets.js";
 import type { SpecifiedConfig, StudyConfig, TestedConfig, TrialConfig } from "./studyConfig.js";
 

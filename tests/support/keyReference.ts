@@ -1,4 +1,5 @@
-import { type Kind, mustStand, type Rows } from "../../src/entries/kinds.js";
+import { mustStand } from "../../src/entries/groups.js";
+import type { Kind, Rows } from "../../src/entries/kinds.js";
 import { STUDY } from "../../src/entries/study.js";
 import { render } from "../../src/words/render.js";
 
