@@ -193,6 +193,12 @@ export function writtenAt(files: StudyFiles, path: readonly string[]): string {
   return typeof value === "string" || typeof value === "number" ? String(value) : "";
 }
 
+/** Whether an entry stands in a list, or is one: a study may have several elements or recommendations. */
+export function isListed(files: StudyFiles, path: readonly string[]): boolean {
+  const entries = entriesOf(files);
+  return path.some((_, index) => isSeq(entries.getIn(path.slice(0, index + 1), true)));
+}
+
 /** A study with entries as they were typed; an empty one takes the entry away. */
 export function withWritten(
   files: StudyFiles,

@@ -123,6 +123,18 @@ describe("what the element takes", () => {
     });
   });
 
+  it("is the sum of several elements, and says so", async () => {
+    const { study, findings } = await readStudy(join(EXAMPLES, "bus-shelter"));
+    const { config } = study!;
+    const [wall] = config.elements;
+    const elements = [wall, { ...wall, name: "Second wall" }];
+    const { open } = openOnBench({ ...study!, config: { ...config, elements } }, findings);
+    expect(told(open!).facts.slice(1, 3)).toEqual([
+      "Cement for all elements: 1504 lb",
+      "Cost of the materials: 350 USD",
+    ]);
+  });
+
   it("says which prices are not in the sum", async () => {
     const { folder, edit } = copyStudy("bus-shelter");
     edit("study.yaml", /^ *price: .*\n/m, "");

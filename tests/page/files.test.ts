@@ -14,6 +14,7 @@ import {
   dropMaterial,
   editMaterial,
   entriesText,
+  isListed,
   listedMaterials,
   placeSheet,
   type StudyFiles,
@@ -357,6 +358,22 @@ describe("entries that are typed", () => {
       ),
     ],
   ]);
+
+  it("are left to the text where a study lists several", () => {
+    const files: StudyFiles = new Map([
+      [
+        "study.yaml",
+        bytes("guidance: [walker-2005, own]\nelement:\n  - name: East wall\ncement: { name: C }\n"),
+      ],
+    ]);
+    const listed = (...path: string[]) => isListed(files, path);
+    expect([listed("guidance"), listed("element", "name"), listed("cement", "name")]).toEqual([
+      true,
+      true,
+      false,
+    ]);
+    expect(listed("batch", "dry-mass")).toBe(false);
+  });
 
   it("stand in study.yaml as they were typed, and leave it when they are emptied", () => {
     const path = ["strength", "requirement", "strength"];

@@ -95,7 +95,10 @@ export function mixFacts(
   return {
     facts: [
       [say`Cement`, formatQuantity(cementKgM3, "density", units)],
-      [say`Cement for the element`, formatQuantity(1000 * mix.cement.dryMassKg, "mass", units)],
+      [
+        config.elements.length > 1 ? say`Cement for all elements` : say`Cement for the element`,
+        formatQuantity(1000 * mix.cement.dryMassKg, "mass", units),
+      ],
       ...(cost
         ? [[say`Cost of the materials`, joinTexts([money(cost.total), currency], " ")] as const]
         : []),

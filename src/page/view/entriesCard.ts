@@ -3,6 +3,7 @@ import { say } from "../../words/message.js";
 import { ENTRY_FORMS, type EntryField, type EntryForm } from "../entryForms.js";
 import {
   entriesText,
+  isListed,
   type StudyFiles,
   withEntriesText,
   withTestedShares,
@@ -71,6 +72,18 @@ function sharesOf({ state }: App): Readonly<Record<string, number>> {
 
 function formOf(app: App, { id, title, fields }: EntryForm): HTMLElement {
   const { t } = app;
+  if (fields.some(({ path }) => isListed(app.state.files, path))) {
+    return el(
+      "details",
+      { id },
+      el("summary", {}, t(title)),
+      el(
+        "p",
+        { class: "sum" },
+        t(say`The study lists several: change them among all entries as text.`),
+      ),
+    );
+  }
   const inputs = fields.map((field, index) => inputOf(app, field, `${id}-${index}`));
   const told = el("div", { role: "status" });
   const send = () =>
