@@ -9,19 +9,16 @@ import {
   DEFAULT_READING_ERRORS,
   type ReadingErrors,
 } from "../grading/uncertainty/readingErrors.js";
-import { createRandom } from "../numerics/random.js";
 import { checkThat } from "../quantities/checkNumber.js";
 import {
   type ClassSystem,
   type CurveLimits,
   classifyCurve,
 } from "./classification/classifyCurve.js";
+import { drawLimits, type LimitErrors, limitErrors } from "./consistency/drawnLimits.js";
 import type { ConsistencyResult } from "./consistency/limits.js";
 
 const SYSTEMS: readonly ClassSystem[] = ["uscs", "aashto", "usda", "iso14688", "bs5930"];
-
-/** Half of a 95 % interval in standard errors of a normal distribution. */
-const HALF_95 = 1.96;
 
 /** What stated reading errors do to a curve and all that is read off it. */
 export interface CurveUncertainty {
@@ -71,14 +68,11 @@ export function curveUncertainty(
 ): CurveUncertainty {
   const sizes = curve.points.map(({ sizeMm }) => sizeMm);
   const spread = readingSpread(curves, sizes);
-  const error = (interval: readonly [number, number] | undefined) =>
-    interval ? (interval[1] - interval[0]) / 2 / HALF_95 : 0;
   const doubtful = {
     liquidLimitPct: limits?.liquidLimitPct,
     plasticityIndexPct: limits?.plasticityIndexPct,
     nonPlastic: limits?.nonPlastic,
-    liquidLimitErrorPct: error(limits?.liquidLimitInterval95),
-    plasticityIndexErrorPct: error(limits?.plasticityIndexInterval95),
+    ...(limits ? limitErrors(limits) : {}),
   };
   return {
     errors: { ...DEFAULT_READING_ERRORS, ...drawn.errors },
@@ -101,10 +95,7 @@ export interface ClassLikelihood {
 }
 
 /** Consistency with its standard errors. */
-export interface DoubtfulLimits extends CurveLimits {
-  readonly liquidLimitErrorPct?: number;
-  readonly plasticityIndexErrorPct?: number;
-}
+export interface DoubtfulLimits extends CurveLimits, Partial<LimitErrors> {}
 
 /**
  * How likely each class of a soil is, given how its curve and limits could have come out.
@@ -133,21 +124,11 @@ export function classLikelihoods(
   for (const [name, value] of Object.entries({ liquidLimitErrorPct, plasticityIndexErrorPct })) {
     checkThat(value >= 0, { [name]: value }, "0 or more");
   }
-  const random = createRandom(seed);
+  const errors = { liquidLimitErrorPct, plasticityIndexErrorPct };
+  const drawn = drawLimits(measured, errors, curves.length, seed);
   const counts = new Map<string, number>();
-  for (const curve of curves) {
-    const liquidError = liquidLimitErrorPct * random.normal();
-    // The index is the liquid limit less the plastic one: what moves the first moves the second too.
-    const rest = Math.sqrt(Math.max(0, plasticityIndexErrorPct ** 2 - liquidLimitErrorPct ** 2));
-    const indexError =
-      (rest > 0 ? liquidError : 0) + (rest > 0 ? rest : plasticityIndexErrorPct) * random.normal();
-    const moved = (value: number | undefined, error: number) =>
-      value === undefined ? undefined : Math.max(0, value + error);
-    const { label = "not classified" } = classifyCurve(curve, system, {
-      ...measured,
-      liquidLimitPct: moved(measured.liquidLimitPct, liquidError),
-      plasticityIndexPct: moved(measured.plasticityIndexPct, indexError),
-    });
+  for (const [index, curve] of curves.entries()) {
+    const { label = "not classified" } = classifyCurve(curve, system, drawn[index]);
     counts.set(label, (counts.get(label) ?? 0) + 1);
   }
   return [...counts]

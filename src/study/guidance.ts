@@ -5,8 +5,9 @@ import { envelopeEntry, type GuidanceEntry } from "../guidance/entry.js";
 import { verdictProbability } from "../guidance/probability.js";
 import { GUIDANCE_ENTRIES, guidanceEntry } from "../guidance/published/recommendations.js";
 import { formatPlain } from "../quantities/format.js";
+import { drawLimits, limitErrors } from "../soil/consistency/drawnLimits.js";
 import { joinTexts, say, type Text } from "../words/message.js";
-import { type DrawnCurves, drawLimits } from "./sampledCurves.js";
+import type { DrawnCurves } from "./sampledCurves.js";
 import type { Study } from "./study.js";
 import type { BlendStudy, GuidanceStudy, MaterialResult } from "./studyResult.js";
 
@@ -155,7 +156,10 @@ export function computeGuidance(
     const curves = drawn.materials[index];
     const drawnLimits =
       limits &&
-      drawLimits(limits, curves.length, config.seed).map((one) => ({ ...one, ...tested }));
+      drawLimits(limits, limitErrors(limits), curves.length, config.seed).map((one) => ({
+        ...one,
+        ...tested,
+      }));
     return [{ name, curve, curves, limits: { ...limits, ...tested }, drawnLimits }];
   });
   const rammed =

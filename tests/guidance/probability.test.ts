@@ -12,12 +12,7 @@ import {
 import { GUIDANCE_ENTRIES } from "../../src/guidance/published/recommendations.js";
 import { computeStudy } from "../../src/study/computeStudy.js";
 import { readStudy } from "../../src/study/readStudy.js";
-import {
-  drawLimits,
-  READING_DRAWS,
-  sampleCurves,
-  sampleMaterial,
-} from "../../src/study/sampledCurves.js";
+import { READING_DRAWS, sampleCurves, sampleMaterial } from "../../src/study/sampledCurves.js";
 import { readingSheets, type Study } from "../../src/study/study.js";
 import { guidanceComparisonTable, guidanceTables } from "../../src/tables/guidance.js";
 import { wordFor } from "../../src/words/message.js";
@@ -77,42 +72,6 @@ describe("verdictProbability with drawn limits", () => {
     ]);
     const plain = compareGuidance(clay(14.5), entries).disagreements[0].sides;
     expect(plain.every((side) => !("probability" in side))).toBe(true);
-  });
-});
-
-describe("drawLimits", () => {
-  const limits = {
-    nonPlastic: false,
-    liquidLimitPct: 40,
-    liquidLimitInterval95: [39.02, 40.98] as const,
-    plasticLimitPct: 20,
-    plasticityIndexPct: 20,
-    plasticityIndexInterval95: [18.04, 21.96] as const,
-    findings: [],
-  };
-  const spreadOf = (values: readonly number[]) => {
-    const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
-    return Math.sqrt(values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / values.length);
-  };
-
-  it("draws as wide as the intervals, the index always liquid less plastic limit", () => {
-    const drawn = drawLimits(limits, 4000, 3);
-    expect(spreadOf(drawn.map(({ liquidLimitPct }) => liquidLimitPct!))).toBeCloseTo(0.5, 1);
-    expect(spreadOf(drawn.map(({ plasticityIndexPct }) => plasticityIndexPct!))).toBeCloseTo(1, 1);
-    for (const { liquidLimitPct, plasticLimitPct, plasticityIndexPct } of drawn) {
-      expect(liquidLimitPct! - plasticLimitPct!).toBeCloseTo(plasticityIndexPct!, 9);
-    }
-    expect(drawLimits(limits, 3, 3)).toEqual(drawn.slice(0, 3));
-  });
-
-  it("leaves a limit without an interval where it was measured", () => {
-    const { liquidLimitInterval95, plasticityIndexInterval95, ...bare } = limits;
-    const [drawn] = drawLimits(bare, 1, 3);
-    expect(drawn).toMatchObject({
-      liquidLimitPct: 40,
-      plasticLimitPct: 20,
-      plasticityIndexPct: 20,
-    });
   });
 });
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { resampleReadings } from "../../src/grading/uncertainty/readingErrors.js";
 import { type ClassSystem, classifyCurve } from "../../src/soil/classification/classifyCurve.js";
+import { drawLimits, limitErrors } from "../../src/soil/consistency/drawnLimits.js";
 import { classLikelihoods } from "../../src/soil/curveUncertainty.js";
 import { curveOf, sieveRecord } from "../grading/gradingCases.js";
 
@@ -72,5 +73,41 @@ describe("classLikelihoods", () => {
     expect(() => classLikelihoods([WHOLE], "uscs", { liquidLimitErrorPct: -1 })).toThrow(
       "invalid `liquidLimitErrorPct`: -1",
     );
+  });
+});
+
+describe("drawLimits", () => {
+  const limits = {
+    nonPlastic: false,
+    liquidLimitPct: 40,
+    liquidLimitInterval95: [39.02, 40.98] as const,
+    plasticLimitPct: 20,
+    plasticityIndexPct: 20,
+    plasticityIndexInterval95: [18.04, 21.96] as const,
+    findings: [],
+  };
+  const spreadOf = (values: readonly number[]) => {
+    const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
+    return Math.sqrt(values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / values.length);
+  };
+
+  it("draws as wide as the intervals, the index always liquid less plastic limit", () => {
+    const drawn = drawLimits(limits, limitErrors(limits), 4000, 3);
+    expect(spreadOf(drawn.map(({ liquidLimitPct }) => liquidLimitPct!))).toBeCloseTo(0.5, 1);
+    expect(spreadOf(drawn.map(({ plasticityIndexPct }) => plasticityIndexPct!))).toBeCloseTo(1, 1);
+    for (const { liquidLimitPct, plasticLimitPct, plasticityIndexPct } of drawn) {
+      expect(liquidLimitPct! - plasticLimitPct!).toBeCloseTo(plasticityIndexPct!, 9);
+    }
+    expect(drawLimits(limits, limitErrors(limits), 3, 3)).toEqual(drawn.slice(0, 3));
+  });
+
+  it("leaves a limit without an interval where it was measured", () => {
+    const { liquidLimitInterval95, plasticityIndexInterval95, ...bare } = limits;
+    const [drawn] = drawLimits(bare, limitErrors({}), 1, 3);
+    expect(drawn).toMatchObject({
+      liquidLimitPct: 40,
+      plasticLimitPct: 20,
+      plasticityIndexPct: 20,
+    });
   });
 });
