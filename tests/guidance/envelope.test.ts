@@ -37,8 +37,13 @@ describe("gradingEnvelope", () => {
       expect(lowPct).toBeCloseTo(100 * Math.sqrt(sizeMm / 20), 9);
       expect(highPct).toBeCloseTo(100 * (sizeMm / 20) ** 0.2, 9);
     }
-    // A straight line between the ends would lie 20 points above the lower curve.
-    expect(edges.length).toBeGreaterThan(30);
+    // A straight line between the ends would lie 20 points above the lower curve: forty even steps on the
+    // logarithm of size.
+    expect(edges).toHaveLength(41);
+    const step = (20 / 0.075) ** (1 / 40);
+    edges.slice(1).forEach(({ sizeMm }, index) => {
+      expect(sizeMm / edges[index].sizeMm).toBeCloseTo(step, 9);
+    });
   });
 
   it("takes limits of a part of the soil in percent of the whole, of a curve that reaches there", () => {

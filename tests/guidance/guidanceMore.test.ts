@@ -104,6 +104,27 @@ describe("compareGuidance", () => {
     expect(clay).toMatchObject({ verdictsDiffer: true, irreconcilable: false, measuredPct: 18 });
   });
 
+  it("differs in a verdict only where one side finds the soil inside and another outside", () => {
+    const clay = (minPct: number, maxPct: number) => ({
+      ...entry("morel-clay"),
+      fractions: [{ fraction: "clay" as const, minPct, maxPct }],
+    });
+    // 18 % clay: inside both, outside both, and one of each.
+    const [inside, outside, apart] = [
+      [clay(5, 20), clay(5, 19)],
+      [clay(5, 15), clay(5, 10)],
+      [clay(5, 20), clay(5, 15)],
+    ].map((entries) => compareGuidance(CURVE, entries).disagreements[0]);
+    expect([inside, outside, apart].map(({ verdictsDiffer }) => verdictsDiffer)).toEqual([
+      false,
+      false,
+      true,
+    ]);
+    // Limits that meet in one value can both be kept.
+    const [meeting] = compareGuidance(CURVE, [clay(5, 10), clay(10, 20)]).disagreements;
+    expect(meeting.irreconcilable).toBe(false);
+  });
+
   it("says where no soil can please both", () => {
     const high = {
       ...entry("morel-clay"),

@@ -152,6 +152,18 @@ describe("the published numbers", () => {
       return [id, basis === "memory" ? `memory ${confidence}` : basis];
     });
     expect(Object.fromEntries(found)).toEqual(KNOWN_BY);
+    const derived = GUIDANCE_ENTRIES.filter((each) => each.derived).map(({ id }) => id);
+    expect(derived).toEqual([
+      "darchitectures-pise",
+      "easton-terrawiki",
+      "walker-2005",
+      "keable-sazs-ars",
+      "hb195",
+      "craterre-pise",
+      "maniatidis-walker-2003",
+      "craterre-blocks",
+      "is-1725",
+    ]);
   });
 
   it("count a value exactly on a limit as inside, and a hair beyond it as outside", () => {
