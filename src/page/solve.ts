@@ -2,10 +2,8 @@ import { checkBlend } from "../blend/check.js";
 import type { BlendConflict } from "../blend/description.js";
 import { designBlend } from "../blend/design.js";
 import { practicalParts } from "../blend/parts.js";
-import type { BlendTarget } from "../blend/target.js";
 import { type Finding, hasErrors } from "../findings/finding.js";
 import { formatFixed } from "../quantities/format.js";
-import { guidanceBandPoints } from "../study/blend.js";
 import { joinTexts, say, type Text } from "../words/message.js";
 import type { BenchMix } from "./bench.js";
 import { benchInput, type OpenStudy } from "./tune.js";
@@ -27,27 +25,26 @@ export interface Solved {
  * except for whole buckets, which can seldom hold an exact share.
  */
 export function solveBench(open: OpenStudy, mix: BenchMix, wish: Wish): Solved {
-  const { result, entries } = open;
-  const base = benchInput(open, mix);
+  const { result } = open;
+  const banded = wish === "most-site-soil" || wish === "least-cost";
+  const base = benchInput(
+    open,
+    banded ? { ...mix, target: { kind: "band", objective: wish } } : mix,
+  );
   const locks = wish !== "whole-buckets";
   const materials = base.materials.map((material, index) =>
     locks && mix.locked[index]
       ? { ...material, minSharePct: mix.sharesPct[index], maxSharePct: mix.sharesPct[index] }
       : material,
   );
-  const points = guidanceBandPoints(entries);
-  if ((wish === "most-site-soil" || wish === "least-cost") && points.length === 0) {
+  if (base.target.kind === "band" && base.target.points.length === 0) {
     return {
       messages: [
         say`There is no band to keep inside: the study names no envelope, and no recommendation that limits passing.`,
       ],
     };
   }
-  const target: BlendTarget =
-    wish === "most-site-soil" || wish === "least-cost"
-      ? { kind: "band", points, aim: wish }
-      : base.target;
-  const input = { ...base, materials, target };
+  const input = { ...base, materials };
   const findings = checkBlend(input);
   if (hasErrors(findings)) return { messages: errorsOf(findings) };
   const design = designBlend(input);

@@ -1,6 +1,8 @@
 import { readFile } from "node:fs/promises";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
+import { designBlend } from "../../src/blend/design.js";
+import { practicalParts } from "../../src/blend/parts.js";
 import type { BenchMix } from "../../src/page/bench.js";
 import { solveBench } from "../../src/page/solve.js";
 import { type StudyFiles, withMix } from "../../src/page/studyFiles.js";
@@ -12,6 +14,7 @@ import {
   tuneMix,
 } from "../../src/page/tune.js";
 import { strengthBound } from "../../src/strength/regression/bounds.js";
+import { blendInputOf } from "../../src/study/blend.js";
 import { computeStudy } from "../../src/study/computeStudy.js";
 import { readStudy } from "../../src/study/readStudy.js";
 import { studyFromFiles } from "../../src/study/studyFromFiles.js";
@@ -209,6 +212,25 @@ describe("the solvers", () => {
     expect(inside({ sharesPct: soil })).toBe(true);
     expect(inside({ sharesPct: cheap })).toBe(true);
     expect(soil[0]).toBeGreaterThanOrEqual(cheap[0] - 1e-6);
+  });
+
+  it("give what a study with that objective, or the notebook's functions, give", async () => {
+    const open = await opened("bus-shelter");
+    const { study } = open;
+    for (const objective of ["most-site-soil", "least-cost"] as const) {
+      const config = { ...study.config, target: { kind: "band", objective } as const };
+      const { result } = computeStudy({ ...study, config }, []);
+      const shares = result!.blend!.shares.map(({ sharePct }) => sharePct);
+      expect(solveBench(open, open.start, objective).sharesPct, objective).toEqual(shares);
+    }
+    const input = blendInputOf(open.result);
+    const { materials } = open.result.config;
+    const parts = practicalParts(input, designBlend(input), {
+      looseDryDensityKgM3: materials.map((material) => material.looseBulkDensityKgM3!),
+      bulkingPct: materials.map(({ bulkingPct = 0 }) => bulkingPct),
+    });
+    const shares = parts.status === "ok" && parts.materials.map(({ sharePct }) => sharePct);
+    expect(solveBench(open, open.start, "whole-buckets").sharesPct).toEqual(shares);
   });
 
   it("count whole buckets", async () => {
