@@ -87,14 +87,14 @@ function base64(bytes: Uint8Array): string {
  * A photograph as PNG, painted anew upright and small; what the camera noted beside the picture, such as the
  * place, is left behind.
  *
- * @param mostPx its width at most.
+ * @param maxPx its width at most.
  */
-export function shrunkPhotograph(photograph: Photograph, mostPx: number): Uint8Array {
+export function shrunkPhotograph(photograph: Photograph, maxPx: number): Uint8Array {
   const { type, bytes, widthPx, heightPx, turnDegrees } = photograph;
   const source = `data:image/${type};base64,${base64(bytes)}`;
   const lies = turnDegrees === 90 || turnDegrees === 270;
   const [across, high] = lies ? [heightPx, widthPx] : [widthPx, heightPx];
-  const scale = Math.min(1, mostPx / across);
+  const scale = Math.min(1, maxPx / across);
   const [width, height] = [across, high].map((side) => Math.max(1, Math.round(side * scale)));
   const [shownWidth, shownHeight] = lies ? [height, width] : [width, height];
   const middle = `translate(${width / 2} ${height / 2}) rotate(${turnDegrees}) translate(${-shownWidth / 2} ${-shownHeight / 2})`;

@@ -34,8 +34,8 @@ export function recogniseSheet(grid: SheetGrid): SheetRecognition {
   const kinds = Object.keys(SHEET_KINDS) as SheetKindName[];
   const candidates = kinds.map((kind) => bestOf(kind, grid));
   const whole = candidates.filter(({ missing }) => missing.length === 0);
-  const most = Math.max(0, ...whole.map(({ by }) => by.length));
-  const [first, second] = whole.filter(({ by }) => by.length === most);
+  const max = Math.max(0, ...whole.map(({ by }) => by.length));
+  const [first, second] = whole.filter(({ by }) => by.length === max);
   if (first && !second) {
     const { kind, row, by } = first;
     return { kind, ...(row === undefined ? {} : { row }), by, findings: [] };

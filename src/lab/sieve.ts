@@ -254,9 +254,9 @@ function percentFindings({ file, factRows, headers, rows }: SheetValues): Findin
     remedy: say`Nothing to do, unless the masses are at hand.`,
   });
   const readings = rows.flatMap(({ values }) => values.reading ?? []) as number[];
-  const largest = Math.max(0, ...readings);
-  if (rows.length > 1 && largest > 0 && largest <= 1) {
-    const place = { file, row: rows[0].row, column: headers.reading, value: String(largest) };
+  const max = Math.max(0, ...readings);
+  if (rows.length > 1 && max > 0 && max <= 1) {
+    const place = { file, row: rows[0].row, column: headers.reading, value: String(max) };
     const found = finding(place, "error", "fraction-for-percent", {
       message: say`No percentage of this sheet is above 1.`,
       expected: say`percent, 0 to 100`,

@@ -259,8 +259,8 @@ function blocksBelow(fit: FittedStrength, rule: Required<StrengthRequirement>): 
   const { contentsPct } = fit;
   const [lowest, highest] = [contentsPct[0], contentsPct[contentsPct.length - 1]];
   // A logarithm has no value at 0.
-  const least = STRENGTH_MODELS[fit.model].contentScale === "logarithm" ? 0.1 * lowest : 0;
-  const from = Math.max(least, lowest - (highest - lowest));
+  const min = STRENGTH_MODELS[fit.model].contentScale === "logarithm" ? 0.1 * lowest : 0;
+  const from = Math.max(min, lowest - (highest - lowest));
   if (!(from < lowest)) return null;
   const reach = carriedOn(fit, rule, from, lowest);
   const next = tenth(reach.cementPct ?? lowest);

@@ -181,13 +181,13 @@ function impossibleOptimum(
   particleDensityKgM3: number | undefined,
 ): Finding[] {
   if (particleDensityKgM3 === undefined) return [];
-  const mostKgM3 = zeroAirVoidsDensity(optimumWaterPct, particleDensityKgM3);
-  if (maximumDryDensityKgM3 <= (1 + BEYOND_ZERO_AIR) * mostKgM3) return [];
-  const most = measured(mostKgM3, "density", 0);
+  const maxKgM3 = zeroAirVoidsDensity(optimumWaterPct, particleDensityKgM3);
+  if (maximumDryDensityKgM3 <= (1 + BEYOND_ZERO_AIR) * maxKgM3) return [];
+  const max = measured(maxKgM3, "density", 0);
   return [
     finding({ file: STUDY_FILE, column: "compaction" }, "warning", "no-mix", {
-      message: say`No mix can be stated: the optimum of the compaction test, ${measured(maximumDryDensityKgM3, "density", 0)} at ${formatFixed(optimumWaterPct, 1)} %, cannot be. Without any air at all the earth would have ${most}.`,
-      expected: say`at most ${most}, and ${100 * BEYOND_ZERO_AIR} % for an uncertain particle density (common practice, no source)`,
+      message: say`No mix can be stated: the optimum of the compaction test, ${measured(maximumDryDensityKgM3, "density", 0)} at ${formatFixed(optimumWaterPct, 1)} %, cannot be. Without any air at all the earth would have ${max}.`,
+      expected: say`at most ${max}, and ${100 * BEYOND_ZERO_AIR} % for an uncertain particle density (common practice, no source)`,
       remedy: say`Check water contents, mould volume, masses and units of the compaction sheet, and the particle densities.`,
     }),
   ];

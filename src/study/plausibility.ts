@@ -127,9 +127,9 @@ function moistureFindings(
   const window = moistureWindow(compaction);
   const made = used.flatMap(({ makingMoisturePct }) => makingMoisturePct ?? []);
   const off = made.filter((pct) => window && (pct < window.driestPct || pct > window.wettestPct));
-  const leastPct = SOAKED_OF_OPTIMUM * peak.optimumWaterPct;
+  const minPct = SOAKED_OF_OPTIMUM * peak.optimumWaterPct;
   const tested = used.flatMap(({ testMoisturePct }) => testMoisturePct ?? []);
-  const dry = crushed === "soaked" ? tested.filter((pct) => pct < leastPct) : [];
+  const dry = crushed === "soaked" ? tested.filter((pct) => pct < minPct) : [];
   return [
     ...(window && off.length > 0
       ? [
@@ -143,7 +143,7 @@ function moistureFindings(
     ...(dry.length > 0
       ? [
           finding({ file, value: percent(dry[0]) }, "warning", "blocks-too-dry-for-soaked", {
-            message: say`${dry.length}{0, plural, one { block} other { blocks}} called soaked held less than ${percent(leastPct)} of water when crushed.`,
+            message: say`${dry.length}{0, plural, one { block} other { blocks}} called soaked held less than ${percent(minPct)} of water when crushed.`,
             expected: say`at least half of the optimum of the compaction test (common practice, no source)`,
             remedy: say`Ask the laboratory in which state the blocks were crushed: dry blocks read far stronger.`,
           }),

@@ -21,11 +21,11 @@ export function withFineLines(figure: Figure): Figure {
     readonly layout: { readonly xaxis: Axis; readonly yaxis: Axis };
   };
   const { xaxis, yaxis } = layout;
-  const [smallestMm, maxMm] = [Math.min(...xaxis.range), Math.max(...xaxis.range)].map((power) =>
+  const [minMm, maxMm] = [Math.min(...xaxis.range), Math.max(...xaxis.range)].map((power) =>
     powerOf(10, power),
   );
   const minor = { showgrid: true, gridcolor: MINOR, gridwidth: 0.7 };
-  const named = decadeSizes(smallestMm, maxMm, [1, 2, 5]);
+  const named = decadeSizes(minMm, maxMm, [1, 2, 5]);
   return {
     ...figure,
     layout: {
@@ -39,7 +39,7 @@ export function withFineLines(figure: Figure): Figure {
         minor: {
           ...minor,
           tickmode: "array",
-          tickvals: decadeSizes(smallestMm, maxMm),
+          tickvals: decadeSizes(minMm, maxMm),
         },
       },
       yaxis: { ...yaxis, minor: { ...minor, tick0: 0, dtick: MINOR_PCT } },

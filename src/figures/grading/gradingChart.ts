@@ -95,11 +95,11 @@ export function gradingChart(
   const sizes = [...curves.map(({ curve }) => curve), ...behind].flatMap(({ points }) =>
     points.map(({ sizeMm }) => sizeMm),
   );
-  const smallest = Math.min(0.001, ...sizes);
-  const max = Math.max(20, ...sizes) * 1.3;
-  const axis = sizeAxis(smallest, max, boundaries, direction);
-  const { annotations, shapes } = sizeClassMarks(smallest, max, boundaries);
-  const sieves = options.sieves ? sieveMarks(options.sieves, smallest, max) : NO_SIEVES;
+  const minMm = Math.min(0.001, ...sizes);
+  const maxMm = Math.max(20, ...sizes) * 1.3;
+  const axis = sizeAxis(minMm, maxMm, boundaries, direction);
+  const { annotations, shapes } = sizeClassMarks(minMm, maxMm, boundaries);
+  const sieves = options.sieves ? sieveMarks(options.sieves, minMm, maxMm) : NO_SIEVES;
   const marks = characteristicMarks(curves, markSizesOf, markedPct);
   const marked = characteristicMarkParts(curves, marks, axis.range as number[], {
     bands: behind,
@@ -164,13 +164,13 @@ const TICKS: Readonly<Record<BoundarySystem, readonly number[]>> = {
  * fractions as in `SIZE_BOUNDARIES`; sieves of ASTM between them, from memory.
  */
 export function sizeAxis(
-  smallestMm: number,
+  minMm: number,
   maxMm: number,
   system: BoundarySystem = "iso14688",
   direction: SizeDirection = "fine-to-coarse",
 ): AxisOptions {
-  const range = [Math.log10(smallestMm), Math.log10(maxMm)];
-  const ticks = TICKS[system].filter((tick) => tick >= smallestMm * 0.999 && tick <= maxMm * 1.001);
+  const range = [Math.log10(minMm), Math.log10(maxMm)];
+  const ticks = TICKS[system].filter((tick) => tick >= minMm * 0.999 && tick <= maxMm * 1.001);
   return {
     title: say`Grain size (mm)`,
     type: "log",
@@ -182,7 +182,7 @@ export function sizeAxis(
     tickfont: { size: 12 },
     minor: {
       tickmode: "array",
-      tickvals: decadeSizes(smallestMm, maxMm),
+      tickvals: decadeSizes(minMm, maxMm),
       ticks: "outside",
       ticklen: 2,
       showgrid: true,
@@ -193,12 +193,12 @@ export function sizeAxis(
 
 /** Steps of each decade between two sizes; default 1, 2, 3 … 9, the fine lines of logarithmic paper. */
 export function decadeSizes(
-  smallestMm: number,
+  minMm: number,
   maxMm: number,
   steps: readonly number[] = [1, 2, 3, 4, 5, 6, 7, 8, 9],
 ): number[] {
   // An end that is a power of ten may be off in its last digit.
-  const [from, to] = [smallestMm * (1 - 1e-9), maxMm * (1 + 1e-9)];
+  const [from, to] = [minMm * (1 - 1e-9), maxMm * (1 + 1e-9)];
   const sizes: number[] = [];
   for (let decade = Math.floor(Math.log10(from)); powerOf(10, decade) <= to; decade++) {
     sizes.push(...steps.map((step) => Number(`${step}e${decade}`)));
@@ -208,7 +208,7 @@ export function decadeSizes(
 
 /** Names of the fractions along the top of a grading chart, and light lines between them. */
 function sizeClassMarks(
-  smallestMm: number,
+  minMm: number,
   maxMm: number,
   system: BoundarySystem = "iso14688",
 ): AxisMarks {
@@ -222,7 +222,7 @@ function sizeClassMarks(
   ]
     .map(({ name, fromMm, toMm }) => ({
       name,
-      from: Math.max(fromMm, smallestMm),
+      from: Math.max(fromMm, minMm),
       to: Math.min(toMm, maxMm),
     }))
     // A name needs about a quarter of a decade; a fraction that the chart does not reach has none.
@@ -263,12 +263,12 @@ const DESIGNATION_PCTS = [0, 4, 8, 12, 16, 20];
 /** Dotted lines at standard sieves, with their designations upright above the axis. */
 function sieveMarks(
   series: keyof typeof STANDARD_SIEVES,
-  smallestMm: number,
+  minMm: number,
   maxMm: number,
 ): SieveMarks {
   const sieves = STANDARD_SIEVES[series]
     .map((name) => ({ name, sizeMm: parseSieve(name) as number }))
-    .filter(({ sizeMm }) => sizeMm >= smallestMm && sizeMm <= maxMm);
+    .filter(({ sizeMm }) => sizeMm >= minMm && sizeMm <= maxMm);
   return {
     labels: sieves.flatMap(({ sizeMm }) =>
       DESIGNATION_PCTS.map((passingPct) => ({ sizeMm, passingPct })),

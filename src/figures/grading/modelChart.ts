@@ -59,7 +59,7 @@ export function modelChart(
 export function gradingResidualsChart(title: Text, fits: readonly GradingFit[]): Figure {
   if (fits.length === 0) throw new RangeError("invalid `fits`: none; expected at least one");
   const sizes = fits.flatMap(({ fitted }) => fitted.map(({ sizeMm }) => sizeMm));
-  const [smallest, max] = [0.75 * Math.min(...sizes), 1.35 * Math.max(...sizes)];
+  const [minMm, maxMm] = [0.75 * Math.min(...sizes), 1.35 * Math.max(...sizes)];
   const residuals = fits.flatMap(residualsOf);
   const reach = 1.15 * Math.max(0.5, ...residuals.map(Math.abs));
   return figureOf(
@@ -69,7 +69,7 @@ export function gradingResidualsChart(title: Text, fits: readonly GradingFit[]):
       {
         type: "scatter",
         mode: "lines",
-        x: [smallest, max],
+        x: [minMm, maxMm],
         y: [0, 0],
         line: { color: PALETTE.manganese, width: 1 },
         showlegend: false,
@@ -88,7 +88,7 @@ export function gradingResidualsChart(title: Text, fits: readonly GradingFit[]):
         };
       }),
     ],
-    baseLayout(sizeAxis(smallest, max), {
+    baseLayout(sizeAxis(minMm, maxMm), {
       title: say`Measured − fitted (% passing)`,
       range: [-reach, reach],
     }),

@@ -128,12 +128,12 @@ const REQUIRED = { color: PALETTE.manganese, width: 1.5, dash: "dot" } as const;
 const LEAST_CEMENT = { color: PALETTE.redEarth, width: 1, dash: "dot" } as const;
 
 /** The name of the line of the least cement, at its foot and on the side with more room. */
-function leastCementLabel(leastPct: number, bands: StrengthStudy["bands"]): object {
+function leastCementLabel(contentPct: number, bands: StrengthStudy["bands"]): object {
   const middlePct = (bands[0].cementPct + bands[bands.length - 1].cementPct) / 2;
-  const toRight = leastPct < middlePct;
+  const toRight = contentPct < middlePct;
   return {
-    text: say`least cement ${formatFixed(leastPct, 2)} %`,
-    x: leastPct,
+    text: say`least cement ${formatFixed(contentPct, 2)} %`,
+    x: contentPct,
     xanchor: toRight ? "left" : "right",
     xshift: toRight ? 3 : -3,
     yref: "paper",
@@ -228,6 +228,7 @@ export function residualsChart(title: Text, fit: FittedStrength, units: UnitSyst
   const shown = fit.points.flatMap(({ id, fittedMpa, studentised }) =>
     studentised === null ? [] : [{ id, fittedMpa, studentised }],
   );
+  const residuals = shown.map(({ studentised }) => studentised);
   const isFar = ({ studentised }: { readonly studentised: number }) =>
     Math.abs(studentised) > LARGE_RESIDUAL;
   const level = (y: number, dash: string) =>
@@ -242,7 +243,7 @@ export function residualsChart(title: Text, fit: FittedStrength, units: UnitSyst
         name: say`blocks`,
         showlegend: false,
         x: shown.map(({ fittedMpa }) => displayValue(fittedMpa, "stress", units)),
-        y: shown.map(({ studentised }) => studentised),
+        y: residuals,
         text: shown.map((point) => (isFar(point) ? point.id : "")),
         textposition: "top center",
         marker: { color: PALETTE.azurite, symbol: "circle", size: 7 },
@@ -250,7 +251,14 @@ export function residualsChart(title: Text, fit: FittedStrength, units: UnitSyst
     ],
     baseLayout(
       { title: say`Fitted strength (${displayUnit("stress", units)})` },
-      { title: say`Studentised residual about the curve` },
+      // the lines of what is large stay off the frame
+      {
+        title: say`Studentised residual about the curve`,
+        range: [
+          Math.min(-LARGE_RESIDUAL, ...residuals) - 0.5,
+          Math.max(LARGE_RESIDUAL, ...residuals) + 0.5,
+        ],
+      },
       {
         shapes: [level(0, "solid"), level(LARGE_RESIDUAL, "dot"), level(-LARGE_RESIDUAL, "dot")],
       },

@@ -59,8 +59,8 @@ function headerOf(grid: SheetGrid, mapping: SheetMapping, layouts: readonly Shee
     const folded = row.map(foldedCell);
     return names.filter((name) => folded.includes(name)).length;
   });
-  const most = Math.max(0, ...counts);
-  return most === 0 ? -1 : counts.indexOf(most);
+  const max = Math.max(0, ...counts);
+  return max === 0 ? -1 : counts.indexOf(max);
 }
 
 function renamed(names: Readonly<Record<string, string>>): (cell: string) => string {

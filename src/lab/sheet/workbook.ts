@@ -77,8 +77,8 @@ export async function readWorkbook(file: string, bytes: Uint8Array): Promise<Row
     };
   }
   // Every row is as wide as the sheet, gaps are empty cells.
-  const height = texts.reduce((most, { place }) => Math.max(most, place.r + 1), 0);
-  const width = texts.reduce((most, { place }) => Math.max(most, place.c + 1), 0);
+  const height = texts.reduce((max, { place }) => Math.max(max, place.r + 1), 0);
+  const width = texts.reduce((max, { place }) => Math.max(max, place.c + 1), 0);
   const table = Array.from({ length: height }, () => new Array<string>(width).fill(""));
   for (const { text, place } of texts) table[place.r][place.c] = text;
   const others = workbook.SheetNames.filter((other) => other !== name);

@@ -56,7 +56,7 @@ function widths({ columns, rows }: ExportTable): { wch: number }[] {
   return columns.map(({ header }, at) => ({
     wch: Math.min(
       60,
-      2 + rows.reduce((most, row) => Math.max(most, row[at]?.length ?? 0), header.length),
+      2 + rows.reduce((max, row) => Math.max(max, row[at]?.length ?? 0), header.length),
     ),
   }));
 }

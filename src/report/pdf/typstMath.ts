@@ -23,12 +23,12 @@ for (const name of ["std", "sys", "math", "image", "text", "eval"]) allowed.dele
 const PLAIN = /^[\x20-\x7e\n\u00b0-\u03ff\u2032\u2033\u2212]*$/;
 
 function depth(text: string): number {
-  let [now, most] = [0, 0];
+  let [now, max] = [0, 0];
   for (const sign of text) {
-    if ("([{".includes(sign)) most = Math.max(most, ++now);
+    if ("([{".includes(sign)) max = Math.max(max, ++now);
     if (")]}".includes(sign)) now -= 1;
   }
-  return most;
+  return max;
 }
 
 /**
