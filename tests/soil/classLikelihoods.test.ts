@@ -101,6 +101,23 @@ describe("drawLimits", () => {
     expect(drawLimits(limits, limitErrors(limits), 3, 3)).toEqual(drawn.slice(0, 3));
   });
 
+  it("gives the plastic limit what the liquid one leaves of the index's error, and nothing below 0", () => {
+    // 2² is 1.2² and 1.6².
+    const errors = { liquidLimitErrorPct: 1.2, plasticityIndexErrorPct: 2 };
+    const drawn = drawLimits(limits, errors, 20_000, 5);
+    const spread = (key: "liquidLimitPct" | "plasticLimitPct" | "plasticityIndexPct") =>
+      spreadOf(drawn.map((one) => one[key]!));
+    expect(spread("liquidLimitPct") / 1.2).toBeCloseTo(1, 1);
+    expect(spread("plasticLimitPct") / 1.6).toBeCloseTo(1, 1);
+    expect(spread("plasticityIndexPct") / 2).toBeCloseTo(1, 1);
+    const silty = drawLimits({ ...limits, plasticityIndexPct: 0.5 }, errors, 200, 5);
+    expect(Math.min(...silty.map(({ plasticityIndexPct }) => plasticityIndexPct!))).toBe(0);
+    // Half of 95 % is 1.96 standard errors.
+    expect(
+      limitErrors({ liquidLimitInterval95: [36.08, 43.92], plasticityIndexInterval95: undefined }),
+    ).toEqual({ liquidLimitErrorPct: expect.closeTo(2, 9), plasticityIndexErrorPct: 0 });
+  });
+
   it("leaves a limit without an interval where it was measured", () => {
     const { liquidLimitInterval95, plasticityIndexInterval95, ...bare } = limits;
     const [drawn] = drawLimits(bare, limitErrors({}), 1, 3);
