@@ -52,7 +52,11 @@ export function whatNext(result: StudyResult, place: string): string {
     leastCement && chosenCementPct === undefined && testing?.state === "tested"
       ? [leastCement.message]
       : [];
-  const state = group(say`The mix`, testing ? [testing.message] : []);
+  const found = testing?.state === "tested" && leastCement && chosenCementPct !== undefined;
+  const state = group(say`The mix`, [
+    ...(testing ? [testing.message] : []),
+    ...(found ? [leastCement.message] : []),
+  ]);
   const proposed = testing?.state === "proposed";
   const known = knownLines(result);
   // Every card prints the same.
@@ -63,7 +67,7 @@ export function whatNext(result: StudyResult, place: string): string {
     ...group(say`Look at these first`, [
       ...noContent,
       ...cautions,
-      ...touchedResults(result, cautions),
+      ...touchedResults(result, [...noContent, ...cautions]),
     ]),
     ...group(say`What comes next`, openStages(result)),
     ...group(say`What would reduce the uncertainty`, missingKnowledge(result)),
@@ -114,6 +118,9 @@ function thenLines({ config, inputs }: StudyResult, place: string): Text[] {
 function warnings(count: number): Text {
   return say`${count}{0, plural, one { warning} other { warnings}}`;
 }
+
+/** So many warnings of one place are told in full. */
+const FEW = 3;
 
 /**
  * One sentence for each result that warnings touch, the one that moves the mix most first: the strength of
@@ -175,10 +182,12 @@ function touchedResults(result: StudyResult, told: readonly Text[]): Text[] {
   if (inCompaction) {
     sentences.push(say`Compaction test (${inCompaction}): the water of the mix rests on it.`);
   }
+  // Few of them speak for themselves.
+  if (left.length <= FEW) return [...sentences, ...left.map(({ message }) => message)];
   const elsewhere = take(() => true);
-  if (elsewhere)
-    sentences.push(say`Elsewhere (${elsewhere}): read them before the numbers are used.`);
-  return sentences;
+  return elsewhere === undefined
+    ? sentences
+    : [...sentences, say`Elsewhere (${elsewhere}): read these before the numbers are used.`];
 }
 
 /** Points of the blend below which an assumed tail of a curve is not worth a test. */
@@ -208,7 +217,7 @@ function missingKnowledge(result: StudyResult): Text[] {
     .sort((a, b) => b.high - b.low - (a.high - a.low))[0];
   if (fines && !stated) {
     lines.push(
-      say`Usual reading errors put the fines of ${fines.name} between ${formatFixed(fines.low, 1)} and ${formatFixed(fines.high, 1)} %: your laboratory's own, under “reading-errors”, make that interval its own.`,
+      say`With usual reading errors the fines of ${fines.name} lie between ${formatFixed(fines.low, 1)} and ${formatFixed(fines.high, 1)} %. Enter those of your laboratory under “reading-errors”: the interval then holds for its work.`,
     );
   }
   if (blend && !blend.robustness) {

@@ -50,7 +50,7 @@ export function computeMaterial(
     sedimentation: (sedimentation ?? pipette)?.points,
     file: (material.hydrometer ?? material.pipette ?? material.sieve).file,
   });
-  const jar = material.jar && settledJar(material.jar, curve);
+  const jar = material.jar && settledJar(material.jar, curve, sedimentation ?? pipette);
   const limits = material.limits && consistencyLimits(material.limits);
   const uncertainty =
     config.role === "soil"
@@ -155,11 +155,13 @@ function settle(
 }
 
 /** The jar beside the curve that was measured without it. */
-function settledJar(jar: JarRecord, curve: GradingCurve) {
+function settledJar(jar: JarRecord, curve: GradingCurve, sedimentation: object | undefined) {
   const analysis = analyseJar(jar);
   const against = jarComparison(jar, analysis, curve);
+  // That a laboratory is to settle the soil need not be said once it has.
+  const own = analysis.findings.filter(({ code }) => !sedimentation || code !== "jar-first-guide");
   return {
     analysis: { ...analysis, laboratory: against.rows },
-    findings: [...analysis.findings, ...against.findings],
+    findings: [...own, ...against.findings],
   };
 }

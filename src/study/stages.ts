@@ -137,7 +137,7 @@ function blockNeeds(
 ): Text {
   if (!blocks) {
     return sheet === undefined
-      ? say`Blocks of that blend with three cement contents or more: their sheet under “${sheetKeys.blocks}”.`
+      ? say`Blocks of that blend with three cement contents or more, three blocks or more of each: their sheet under “${sheetKeys.blocks}”. “loambook site” prints the card of the trial batch.`
       : say`See the findings on the blocks.`;
   }
   const contents = [...new Set(blocks.means.map(({ cementPct }) => cementPct))];

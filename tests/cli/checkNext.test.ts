@@ -38,6 +38,26 @@ describe("what next after a clean check", () => {
     expect(next).not.toContain("Sheets of Concrete sand (");
   });
 
+  it("begins with what speaks against the mix, and ends with the content that was found", async () => {
+    const copy = copyStudy("reading-room");
+    copy.edit("study.yaml", "  crushed: soaked\n  curing", "  crushed: dry\n  curing");
+    const next = await nextOf(copy);
+    expect(next).toMatch(
+      /^Look at these first\n {2}- The blocks of Trial blend .* were crushed dry;/,
+    );
+    expect(next.match(/were crushed dry/g)).toHaveLength(1);
+    expect(next).toMatch(/The mix\n {2}- Tested: .*\n {2}- From 5\.92 % cement the bound meets/);
+    // The fine pit sand is not in the blend: nobody misses how it was sampled.
+    expect(next).not.toContain("Fine pit sand");
+  });
+
+  it("tells few warnings of other places in full", async () => {
+    const copy = copyStudy("reading-room");
+    copy.edit("study.yaml", "exponent: 0.25", "exponent: 0.9");
+    copy.edit("study.yaml", "\nbatch:\n", "\nmix-from: tested\n\nbatch:\n");
+    expect(await nextOf(copy)).toMatch(/\n {2}- The nearest blend misses the target by \d/);
+  });
+
   it("names the sheet that would tell what the study does not know", async () => {
     const copy = copyStudy("bus-shelter");
     const whole = await nextOf(copy);
