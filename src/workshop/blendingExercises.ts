@@ -1,16 +1,9 @@
 import { mean, rootMeanSquare, sum } from "simple-statistics";
 import type { BucketChange } from "../blend/parts.js";
-import {
-  displayUnit,
-  displayValue,
-  formatFixed,
-  formatNumber,
-  formatPlain,
-  type UnitSystem,
-} from "../quantities/format.js";
+import { displayUnit, displayValue, formatPlain, type UnitSystem } from "../quantities/format.js";
 import { joinTexts, say } from "../words/message.js";
 import type { ClassBlend } from "./classBlend.js";
-import { answerable, type Exercise } from "./exercise.js";
+import { answerable, type Exercise, one, three } from "./exercise.js";
 
 /**
  * The exercises on blending: sand by hand, shares, the misfit as a root mean square, buckets and mass,
@@ -33,10 +26,6 @@ export function blendingExercises(blend: ClassBlend, units: UnitSystem = "SI"): 
   ]);
 }
 
-const one = (value: number) => formatFixed(value, 1);
-const three = (value: number) => formatNumber(value, 3);
-const plain = (value: number) => formatPlain(value);
-
 function handRows({ finesPct, finesMm, targetFinesPct, byHand }: ClassBlend): Exercise[] {
   const [soilPct, sandPct] = finesPct;
   const ratio = byHand.sandToOneOfSoil ?? Number.NaN;
@@ -46,12 +35,12 @@ function handRows({ finesPct, finesMm, targetFinesPct, byHand }: ClassBlend): Ex
     {
       kind: "number",
       id: "sand-to-one-of-soil",
-      question: say`The soil has ${one(soilPct)} % fines (below ${plain(finesMm)} mm), the sand ${one(sandPct)} %. How many parts of sand to one of soil, by dry mass, give ${one(targetFinesPct)} %?`,
+      question: say`The soil has ${one(soilPct)} % fines (below ${formatPlain(finesMm)} mm), the sand ${one(sandPct)} %. How many parts of sand to one of soil, by dry mass, give ${one(targetFinesPct)} %?`,
       recalls: {
         id: "passing-finest",
         told: one(soilPct),
         question: (number) =>
-          say`The soil has the fines (below ${plain(finesMm)} mm) that you found in ${number}, the sand ${one(sandPct)} %. How many parts of sand to one of soil, by dry mass, give ${one(targetFinesPct)} %?`,
+          say`The soil has the fines (below ${formatPlain(finesMm)} mm) that you found in ${number}, the sand ${one(sandPct)} %. How many parts of sand to one of soil, by dry mass, give ${one(targetFinesPct)} %?`,
       },
       unit: "",
       value: ratio,
@@ -163,7 +152,7 @@ function bucketRow({ looseDryDensityKgM3 }: ClassBlend, units: UnitSystem): Exer
   return {
     kind: "number",
     id: "sand-by-mass",
-    question: say`${SOIL_BUCKETS} buckets of soil (${plain(soilKgM3)} ${unit} dry, loose) and ${SAND_BUCKETS} of sand (${plain(sandKgM3)} ${unit}): which share of the dry mass is sand?`,
+    question: say`${SOIL_BUCKETS} buckets of soil (${formatPlain(soilKgM3)} ${unit} dry, loose) and ${SAND_BUCKETS} of sand (${formatPlain(sandKgM3)} ${unit}): which share of the dry mass is sand?`,
     unit: "%",
     value,
     tolerance: { abs: 0.5 },
@@ -182,7 +171,7 @@ function bucketRow({ looseDryDensityKgM3 }: ClassBlend, units: UnitSystem): Exer
       },
     ],
     hint: say`Turn each into mass: buckets times density. Then the sand's part of the sum.`,
-    worked: say`100 × ${SAND_BUCKETS} × ${plain(sandKgM3)} ÷ (${SOIL_BUCKETS} × ${plain(soilKgM3)} + ${SAND_BUCKETS} × ${plain(sandKgM3)}) = ${one(value)} %.`,
+    worked: say`100 × ${SAND_BUCKETS} × ${formatPlain(sandKgM3)} ÷ (${SOIL_BUCKETS} × ${formatPlain(soilKgM3)} + ${SAND_BUCKETS} × ${formatPlain(sandKgM3)}) = ${one(value)} %.`,
     why: say`One bucket in ${SOIL_BUCKETS + SAND_BUCKETS} is ${one(value)} % here. With other densities it is another share: weigh a full bucket of each.`,
   };
 }

@@ -17,7 +17,7 @@ import { type FittedStrength, strengthAt } from "../strength/regression/curve.js
 import type { LackOfFit } from "../strength/regression/lackOfFit.js";
 import type { StudyResult } from "../study/studyResult.js";
 import { joinTexts, say, type Text } from "../words/message.js";
-import { answerable, type Exercise } from "./exercise.js";
+import { answerable, type Exercise, one, three } from "./exercise.js";
 import { fewerBlocks } from "./fewerBlocks.js";
 
 /** The tested blocks of a class and what is required of them. */
@@ -86,11 +86,8 @@ export function cementExercises(
 
 type Blocks = Omit<ClassStrength, "lackOfFit">;
 
-const one = (value: number) => formatFixed(value, 1);
 const two = (value: number) => formatFixed(value, 2);
-const three = (value: number) => formatNumber(value, 3);
 const four = (value: number) => formatNumber(value, 4);
-const plain = (value: number) => formatPlain(value);
 
 /** A value as the question tells it, and works with. */
 const told = (value: number, kind: DisplayKind, units: UnitSystem) =>
@@ -109,11 +106,11 @@ function blockRow({ specimens }: Blocks, units: UnitSystem): Exercise {
   const unit = displayUnit("stress", units);
   const value = load / (length * width);
   const edge = us ? "in" : "mm";
-  const force = joinTexts(us ? [plain(load), "lbf"] : [plain(loadKn), "kN"], " ");
+  const force = joinTexts(us ? [formatPlain(load), "lbf"] : [formatPlain(loadKn), "kN"], " ");
   return {
     kind: "number",
     id: "strength-of-a-block",
-    question: say`Block ${id} broke at ${force} on a face of ${plain(length)} by ${plain(width)} ${edge}. Its strength?`,
+    question: say`Block ${id} broke at ${force} on a face of ${formatPlain(length)} by ${formatPlain(width)} ${edge}. Its strength?`,
     unit,
     value,
     tolerance: { rel: 0.01 },
@@ -130,7 +127,7 @@ function blockRow({ specimens }: Blocks, units: UnitSystem): Exercise {
     hint: us
       ? say`One psi is one pound of force on one square inch.`
       : say`One megapascal is one newton on one square millimetre.`,
-    worked: say`${plain(load)} ÷ (${plain(length)} × ${plain(width)}) = ${three(value)} ${unit}.`,
+    worked: say`${formatPlain(load)} ÷ (${formatPlain(length)} × ${formatPlain(width)}) = ${three(value)} ${unit}.`,
     why: us
       ? say`Pounds of force over square inches are psi.`
       : say`Newtons over square millimetres are megapascals.`,
@@ -154,7 +151,7 @@ function lineRows({ requirement, fit, leastCement }: Blocks, units: UnitSystem):
     {
       kind: "number",
       id: "strength-on-the-line",
-      question: say`The line is f = ${three(a)} + ${three(b)} c, f in ${unit} and c in percent. What does it say of the mean strength at ${plain(content)} % cement?`,
+      question: say`The line is f = ${three(a)} + ${three(b)} c, f in ${unit} and c in percent. What does it say of the mean strength at ${formatPlain(content)} % cement?`,
       unit,
       value: onLine,
       tolerance: { rel: 0.02 },
@@ -173,13 +170,13 @@ function lineRows({ requirement, fit, leastCement }: Blocks, units: UnitSystem):
         },
       ],
       hint: say`Put the content in the place of c.`,
-      worked: say`${three(a)} + ${three(b)} × ${plain(content)} = ${three(onLine)} ${unit}.`,
+      worked: say`${three(a)} + ${three(b)} × ${formatPlain(content)} = ${three(onLine)} ${unit}.`,
       why: say`Half of all blocks of that content would lie below it.`,
     },
     {
       kind: "number",
       id: "cement-by-the-line",
-      question: say`The line is f = ${three(a)} + ${three(b)} c, f in ${unit} and c in percent. At which cement content does it reach ${plain(required)} ${unit} at ${ageDays} days?`,
+      question: say`The line is f = ${three(a)} + ${three(b)} c, f in ${unit} and c in percent. At which cement content does it reach ${formatPlain(required)} ${unit} at ${ageDays} days?`,
       unit: "%",
       value: lineContentPct,
       tolerance: { rel: 0.02 },
@@ -198,7 +195,7 @@ function lineRows({ requirement, fit, leastCement }: Blocks, units: UnitSystem):
         },
       ],
       hint: say`Turn f = a + b c round: c = (f − a) ÷ b.`,
-      worked: say`(${plain(required)} − ${three(a)}) ÷ ${three(b)} = ${two(lineContentPct)} %.`,
+      worked: say`(${formatPlain(required)} − ${three(a)}) ÷ ${three(b)} = ${two(lineContentPct)} %.`,
       why: say`Made with that much, about half of the blocks would fail. It is no content to build with.`,
     },
   ];
@@ -220,7 +217,7 @@ function boundRow({ requirement, fit }: Blocks, units: UnitSystem): Exercise {
   return {
     kind: "number",
     id: "bound-of-one-block",
-    question: say`At ${plain(content)} % cement: mean ${four(onLine)} ${unit}, s = ${four(s)} ${unit}, h = ${four(h)}, ${df} degrees of freedom, t = ${four(t)} (one-sided, ${percent} %). Which strength does one further block exceed with ${percent} % probability?`,
+    question: say`At ${formatPlain(content)} % cement: mean ${four(onLine)} ${unit}, s = ${four(s)} ${unit}, h = ${four(h)}, ${df} degrees of freedom, t = ${four(t)} (one-sided, ${percent} %). Which strength does one further block exceed with ${percent} % probability?`,
     unit,
     value,
     // Room for rounded inputs, well below the steps between the right and the wrong bounds.
@@ -263,7 +260,7 @@ function stepRow({ requirement, leastCement }: Blocks, units: UnitSystem): Exerc
   return {
     kind: "number",
     id: "cement-to-weigh-out",
-    question: say`The bound meets ${plain(required)} ${displayUnit("stress", units)} from ${two(minPct)} % on. Cement is set in steps of ${plain(step)} %. How much is weighed out?`,
+    question: say`The bound meets ${formatPlain(required)} ${displayUnit("stress", units)} from ${two(minPct)} % on. Cement is set in steps of ${formatPlain(step)} %. How much is weighed out?`,
     unit: "%",
     value: batchablePct,
     tolerance: { abs: 0.001 },
@@ -279,7 +276,7 @@ function stepRow({ requirement, leastCement }: Blocks, units: UnitSystem): Exerc
       },
     ],
     hint: say`The next step upwards.`,
-    worked: say`${two(minPct)} % up to the next step of ${plain(step)} %: ${plain(batchablePct)} %.`,
+    worked: say`${two(minPct)} % up to the next step of ${formatPlain(step)} %: ${formatPlain(batchablePct)} %.`,
     why: say`Of the dry mass of soil and aggregate, not of the whole, and not by volume.`,
   };
 }

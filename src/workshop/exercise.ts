@@ -1,7 +1,12 @@
 import { checkThat } from "../quantities/checkNumber.js";
-import { formatNumber, formatPlain } from "../quantities/format.js";
+import { formatFixed, formatNumber, formatPlain } from "../quantities/format.js";
 import type { Interval } from "../quantities/interval.js";
 import { say, type Text, type WrittenNumber } from "../words/message.js";
+
+/** How questions and workings write a number: with one decimal, without any, with three digits. */
+export const one = (value: number) => formatFixed(value, 1);
+export const whole = (value: number) => formatFixed(value, 0);
+export const three = (value: number) => formatNumber(value, 3);
 
 /** A way of going wrong that leads to an answer which can be known again. */
 export interface Mistake<Value> {

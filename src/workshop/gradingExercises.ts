@@ -5,10 +5,10 @@ import type { JarAnalysis } from "../grading/sedimentation/jar.js";
 import type { GuidanceComparison } from "../guidance/comparison.js";
 import type { JarRecord } from "../lab/jar.js";
 import { powerOf } from "../numerics/powerOf.js";
-import { formatFixed, formatNumber, formatPlain } from "../quantities/format.js";
+import { formatPlain } from "../quantities/format.js";
 import { joinTexts, say } from "../words/message.js";
 import type { ClassSoil } from "./classSoil.js";
-import { answerable, type Exercise, YES_OR_NO } from "./exercise.js";
+import { answerable, type Exercise, one, three, whole, YES_OR_NO } from "./exercise.js";
 
 /**
  * The exercises from the jar to the curve and its recommendations, with answers computed from the soil of
@@ -36,9 +36,6 @@ export function gradingExercises(soil: ClassSoil, comparison: GuidanceComparison
   ]);
 }
 
-const one = (value: number) => formatFixed(value, 1);
-const whole = (value: number) => formatFixed(value, 0);
-const three = (value: number) => formatNumber(value, 3);
 const grams = (value: number) => formatPlain(value, 5);
 
 function jarRows({ shares }: JarAnalysis, jarRecord: JarRecord): Exercise[] {

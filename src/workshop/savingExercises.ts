@@ -1,14 +1,8 @@
-import {
-  displayUnit,
-  displayValue,
-  formatFixed,
-  formatPlain,
-  type UnitSystem,
-} from "../quantities/format.js";
+import { displayUnit, displayValue, formatPlain, type UnitSystem } from "../quantities/format.js";
 import { convertFromBase } from "../quantities/units.js";
 import { say } from "../words/message.js";
 import { bucketsByMass, type ClassWall, massIn, volumeIn, wallCement } from "./classWall.js";
-import { answerable, type Exercise } from "./exercise.js";
+import { answerable, type Exercise, one, whole } from "./exercise.js";
 
 /**
  * The exercises on cement saved: cement in the wall, the honest saving, carbon, and parts by volume
@@ -28,10 +22,6 @@ export function savingExercises(wall: ClassWall, units: UnitSystem = "SI"): Exer
     byMassRow(wall, units),
   ]);
 }
-
-const one = (value: number) => formatFixed(value, 1);
-const whole = (value: number) => formatFixed(value, 0);
-const plain = (value: number) => formatPlain(value);
 
 /** The wall in the units of the class, with four digits: what is asked is worked from what is told. */
 function inUnits(wall: ClassWall, units: UnitSystem) {
@@ -64,7 +54,7 @@ function cementRows(wall: ClassWall, units: UnitSystem): Exercise[] {
   const middle = (low + high) / 2;
   const { concreteCement: content } = comparison;
   const sameVolumeKg = (wallVolumeM3 * (content.low + content.high)) / 2;
-  const [least, most] = [content.low, content.high].map((end) => plain(told.content(end)));
+  const [least, most] = [content.low, content.high].map((end) => formatPlain(told.content(end)));
   const [lowMass, highMass] = [trap.concreteCementKg.low, trap.concreteCementKg.high].map((end) =>
     whole(mass(end)),
   );
@@ -72,12 +62,12 @@ function cementRows(wall: ClassWall, units: UnitSystem): Exercise[] {
     {
       kind: "number",
       id: "cement-in-the-wall",
-      question: say`${plain(volume)} ${volumeUnit} of wall, ${plain(density)} ${densityUnit} dry with its cement, ${plain(cementPct)} % cement of the dry mass of soil and aggregate. How much cement?`,
+      question: say`${formatPlain(volume)} ${volumeUnit} of wall, ${formatPlain(density)} ${densityUnit} dry with its cement, ${formatPlain(cementPct)} % cement of the dry mass of soil and aggregate. How much cement?`,
       recalls: {
         id: "cement-to-weigh-out",
-        told: plain(cementPct),
+        told: formatPlain(cementPct),
         question: (number) =>
-          say`${plain(volume)} ${volumeUnit} of wall, ${plain(density)} ${densityUnit} dry with its cement, with the cement content that you found in ${number}, of the dry mass of soil and aggregate. How much cement?`,
+          say`${formatPlain(volume)} ${volumeUnit} of wall, ${formatPlain(density)} ${densityUnit} dry with its cement, with the cement content that you found in ${number}, of the dry mass of soil and aggregate. How much cement?`,
       },
       unit,
       value: mass(cementKg),
@@ -92,14 +82,14 @@ function cementRows(wall: ClassWall, units: UnitSystem): Exercise[] {
           text: say`This is for one ${volumeUnit}.`,
         },
       ],
-      hint: say`Of 100 + ${plain(cementPct)} ${unit} of dry wall, ${plain(cementPct)} ${unit} are cement.`,
-      worked: say`${plain(volume)} × ${plain(density)} × ${plain(cementPct)} ÷ (100 + ${plain(cementPct)}) = ${whole(mass(cementKg))} ${unit}.`,
+      hint: say`Of 100 + ${formatPlain(cementPct)} ${unit} of dry wall, ${formatPlain(cementPct)} ${unit} are cement.`,
+      worked: say`${formatPlain(volume)} × ${formatPlain(density)} × ${formatPlain(cementPct)} ÷ (100 + ${formatPlain(cementPct)}) = ${whole(mass(cementKg))} ${unit}.`,
       why: say`That is ${one(mass(cementKg) / volume)} ${unit} in each ${volumeUnit} of wall.`,
     },
     {
       kind: "number",
       id: "cement-saved",
-      question: say`An all-concrete wall would take ${plain(told.concrete)} ${told.concreteUnit}, with ${least} to ${most} ${unit} of cement in each ${told.concreteUnit}. How much less cement does the earth wall of the question before hold? (Negative if it holds more.)`,
+      question: say`An all-concrete wall would take ${formatPlain(told.concrete)} ${told.concreteUnit}, with ${least} to ${most} ${unit} of cement in each ${told.concreteUnit}. How much less cement does the earth wall of the question before hold? (Negative if it holds more.)`,
       unit: "%",
       value: middle,
       between: { low, high },
@@ -119,7 +109,7 @@ function cementRows(wall: ClassWall, units: UnitSystem): Exercise[] {
         },
       ],
       hint: say`First the cement in the concrete: its volume times ${unit} in each ${told.concreteUnit}. Then cement against cement.`,
-      worked: say`${plain(told.concrete)} × ${least} to ${most} = ${lowMass} to ${highMass} ${unit}; 100 × (1 − ${whole(mass(cementKg))} ÷ that) = ${whole(low)} to ${whole(high)} %.`,
+      worked: say`${formatPlain(told.concrete)} × ${least} to ${most} = ${lowMass} to ${highMass} ${unit}; 100 × (1 − ${whole(mass(cementKg))} ÷ that) = ${whole(low)} to ${whole(high)} %.`,
       why: say`Set against the mass of the whole concrete it would have seemed ${whole(trap.falseSavingPct)} %. Cement with cement it is ${whole(low)} to ${whole(high)} %.`,
     },
   ];
@@ -153,7 +143,7 @@ function byVolumeRow(wall: ClassWall): Exercise {
   return {
     kind: "number",
     id: "cement-by-volume",
-    question: say`${plain(soil)} buckets of soil, ${plain(sand)} of sand, ${plain(cement)} of cement: cement in percent of all buckets?`,
+    question: say`${formatPlain(soil)} buckets of soil, ${formatPlain(sand)} of sand, ${formatPlain(cement)} of cement: cement in percent of all buckets?`,
     unit: "%",
     value: cementByVolumePct,
     tolerance: { abs: 0.2 },
@@ -172,7 +162,7 @@ function byVolumeRow(wall: ClassWall): Exercise {
       },
     ],
     hint: say`How many buckets are there in all?`,
-    worked: say`100 × ${plain(cement)} ÷ ${plain(soil + sand + cement)} = ${one(cementByVolumePct)} %.`,
+    worked: say`100 × ${formatPlain(cement)} ÷ ${formatPlain(soil + sand + cement)} = ${one(cementByVolumePct)} %.`,
     why: say`It says nothing of the mass yet: that depends on how heavy each bucket is.`,
   };
 }
@@ -194,7 +184,7 @@ function byMassRow(wall: ClassWall, units: UnitSystem): Exercise {
   return {
     kind: "number",
     id: "cement-by-mass",
-    question: say`${plain(soil)} buckets of soil (${plain(ofSoil)} ${densityUnit} dry, loose), ${plain(sand)} of sand (${plain(ofSand)} ${densityUnit}) and ${plain(cement)} of cement (${plain(ofCement)} ${densityUnit}): cement in percent of the dry mass of soil and sand?`,
+    question: say`${formatPlain(soil)} buckets of soil (${formatPlain(ofSoil)} ${densityUnit} dry, loose), ${formatPlain(sand)} of sand (${formatPlain(ofSand)} ${densityUnit}) and ${formatPlain(cement)} of cement (${formatPlain(ofCement)} ${densityUnit}): cement in percent of the dry mass of soil and sand?`,
     unit: "%",
     value: byMassPct,
     // Well below the step from buckets to mass.
@@ -218,7 +208,7 @@ function byMassRow(wall: ClassWall, units: UnitSystem): Exercise {
       },
     ],
     hint: say`Mass of each: buckets times density. Then cement over soil and sand together.`,
-    worked: say`100 × ${plain(cementKg)} ÷ (${plain(soilKg)} + ${plain(sandKg)}) = ${one(byMassPct)} %.`,
+    worked: say`100 × ${formatPlain(cementKg)} ÷ (${formatPlain(soilKg)} + ${formatPlain(sandKg)}) = ${one(byMassPct)} %.`,
     why: say`${one(byVolumePct)} % of the buckets is ${one(byMassPct)} % by mass with these densities, and something else with others.`,
   };
 }
