@@ -29,9 +29,13 @@ export function blendSharesTable(
   target?: TargetConfig,
 ): TableBlock {
   const { status, unique } = blend;
+  const given = !blend.target || areSet(blend.shares, materials);
   return {
     kind: "table",
-    caption: sharesCaption(blend, target),
+    caption:
+      given && status !== "infeasible"
+        ? say`Shares of the blend, as the study gives them`
+        : sharesCaption(blend, target),
     columns: [
       { header: say`Material` },
       numberColumn(say`Share of dry mass`, "%"),
@@ -40,7 +44,7 @@ export function blendSharesTable(
     ],
     rows: blend.shares.map(({ id, sharePct, bound }) => {
       const material = materials.find((entry) => entry.id === id);
-      const held = blend.target ? BOUND_WORDS[`${bound}`] : say`given`;
+      const held = given ? say`given` : BOUND_WORDS[`${bound}`];
       return [
         material?.name ?? id,
         fixed(sharePct, 1),
@@ -56,6 +60,22 @@ export function blendSharesTable(
         : [say`Other shares would do equally well: two materials are alike at these sizes.`]),
     ],
   };
+}
+
+/** Points by which a share that was rounded may differ from its limit. */
+const AT_LIMIT = 0.05;
+
+/** Whether the shares were set: each is held, and not by what the study allows of its material. */
+function areSet(
+  shares: readonly Pick<BlendDesign["shares"][number], "id" | "sharePct" | "bound">[],
+  materials: readonly MaterialConfig[],
+): boolean {
+  return shares.some(({ id, sharePct, bound }) => {
+    const material = materials.find((one) => one.id === id);
+    if (!material || bound === 0) return false;
+    const limit = bound === -1 ? material.minSharePct : material.maxSharePct;
+    return Math.abs(sharePct - limit) > AT_LIMIT;
+  });
 }
 
 /** How near the blend comes to what it was to be. */
@@ -75,8 +95,7 @@ function sharesCaption(
 ): Text {
   if (status === "infeasible")
     return say`Shares that break the limits least: no blend keeps them all`;
-  if (!sought) return say`Shares of the blend, as the study gives them`;
-  if (sought.kind !== "band") return say`Shares of the blend nearest to the target`;
+  if (sought?.kind !== "band") return say`Shares of the blend nearest to the target`;
   return target?.kind === "band"
     ? say`Shares of the blend that keeps to the band with ${OBJECTIVE_WORDS[target.objective]}`
     : say`Shares of the blend that keeps to the band`;

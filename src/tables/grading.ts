@@ -305,7 +305,7 @@ export function jarTable(
       { header: say`Layer` },
       numberColumn(say`Height`, "mm"),
       numberColumn(say`Share of the height`, "%"),
-      numberColumn(say`Share of the mass that it allows`, "%"),
+      numberColumn(say`Share of mass consistent with it`, "%"),
       numberColumn(say`Laboratory, of the mass in the jar`, "%"),
       { header: say`Agrees` },
       numberColumn(say`Finest size settled`, "mm"),

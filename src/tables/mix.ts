@@ -98,7 +98,7 @@ export function recipeTable({ config, mix }: StudyResult): TableBlock | NoteBloc
       ],
     ],
     notes: [
-      say`Shares are percent of the dry mass of soil and aggregate; cement is percent of that mass and not in the 100. Cement is ${fixed(recipe.cementOfAllPct, 1)} % of all dry mass and ${fixed(recipe.cementByVolumePct, 1)} % of the loose volumes.`,
+      say`Shares are percentages of the dry mass of soil and aggregate; cement is a percentage of that mass, in addition to the 100 %. Cement is ${fixed(recipe.cementOfAllPct, 1)} % of all dry mass and ${fixed(recipe.cementByVolumePct, 1)} % of the loose volumes.`,
       config.specified?.moisturePct === undefined
         ? say`Water for ${fixed(recipe.targetMoisturePct, 1)} % of the dry mass of all solids, the optimum of the compaction test; the damp materials bring ${withUnit(water.inMaterialsKg)} of it.`
         : say`Water for ${fixed(recipe.targetMoisturePct, 1)} % of the dry mass of all solids, as it was set by hand; the damp materials bring ${withUnit(water.inMaterialsKg)} of it.`,
@@ -162,7 +162,7 @@ export function toleranceTable(
     kind: "table",
     caption: say`Mix and tolerances`,
     columns: [
-      { header: say`Line` },
+      { header: say`Item` },
       { header: say`Value`, align: "right" },
       { header: say`From`, align: "right" },
       { header: say`To`, align: "right" },
@@ -178,7 +178,7 @@ export function toleranceTable(
       basisText(line),
     ]),
     notes: [
-      say`Shares and cement are percent of the dry mass of soil and aggregate, moisture is percent of the dry mass of all solids. Ways of checking are common practice, no source.`,
+      say`Shares and cement are percentages of the dry mass of soil and aggregate, moisture of the dry mass of all solids. Ways of checking are common practice, no source.`,
       ...(tolerances?.basis ? [say`Basis of what was entered: ${tolerances.basis}`] : []),
       ...(lines.some(({ basis }) => basis === "lightest block")
         ? [

@@ -127,7 +127,7 @@ export function modelTable(name: string, models: ChosenModel): TableBlock {
       fixed(deltaAicc, 1),
     ]),
     notes: [
-      say`AICc weighs closeness against the number of parameters; models within 2 of the best are not told apart by these readings.`,
+      say`AICc weighs closeness against the number of parameters; these readings do not separate models within 2 of the best.`,
       ...models.ranking.flatMap(({ fit }) =>
         fit.warnings.map((warning) => say`${fit.title}: ${warning}`),
       ),

@@ -338,7 +338,7 @@ export function modelsTable(
       quantity(leaveOneOutErrorMpa, "stress", units),
       pValueText(lackOfFitPValue),
     ]),
-    notes: [message, say`Models that differ by less than 2 are not told apart (common practice).`],
+    notes: [message, say`AICc differences below 2 do not separate models (common practice).`],
   };
 }
 

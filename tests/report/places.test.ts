@@ -1,10 +1,11 @@
 import { JSDOM } from "jsdom";
 import { describe, expect, it } from "vitest";
-import { cited } from "../../src/report/appendix/parts.js";
+import { acrossThePage, cited } from "../../src/report/appendix/parts.js";
 import { pairedFigures } from "../../src/report/document.js";
 import { renderHtml } from "../../src/report/html/renderHtml.js";
 import { notebookToDocument } from "../../src/report/notebookToDocument.js";
 import { renderPdf } from "../../src/report/pdf/renderPdf.js";
+import { render } from "../../src/words/render.js";
 import { readPdf } from "./readPdf.js";
 import { META } from "./sampleNotebook.js";
 
@@ -148,4 +149,29 @@ it("a cited table has no column without a word, and links keep their columns", (
     links: [{ row: 1, column: 1, to: "x" }],
   });
   expect(cited("Nothing.", [{ kind: "table", caption: "", columns: [], rows: [] }])).toEqual([]);
+});
+
+it("a table with more columns than a page has room for goes on below, each part with the first column", () => {
+  const headers = ["row", ..."ABCDEFGHIJKLMNOP"];
+  const wide = {
+    kind: "table" as const,
+    caption: "Readings",
+    columns: headers.map((header) => ({ header })),
+    rows: [headers.map((header) => (header === "row" ? "2" : `drying-${header}`))],
+    notes: ["Row 1: a remark"],
+  };
+  const parts = acrossThePage(wide);
+  // 1 + 16 × 8 letters and two between columns, in lines of 92
+  expect(parts.map(({ rows: [row] }) => row.length)).toEqual([9, 9]);
+  expect(parts.map(({ rows: [row] }) => [row[0], row[1]])).toEqual([
+    ["2", "drying-A"],
+    ["2", "drying-I"],
+  ]);
+  expect(parts.map(({ caption }) => render(caption))).toEqual([
+    "Readings, columns A to H",
+    "Readings, columns I to P",
+  ]);
+  expect(parts.map(({ notes }) => notes)).toEqual([undefined, wide.notes]);
+  const narrow = { ...wide, columns: wide.columns.slice(0, 9), rows: [wide.rows[0].slice(0, 9)] };
+  expect(acrossThePage(narrow)).toEqual([narrow]);
 });

@@ -31,7 +31,7 @@ const SAND = {
   name: "Sand",
   role: "sand",
   minSharePct: 0,
-  maxSharePct: 55,
+  maxSharePct: 35.7,
   looseBulkDensityKgM3: 1500,
   moisturePct: 4,
   bulkingPct: 12,
@@ -71,9 +71,14 @@ describe("tables of the blend", () => {
     expect(headsOf(table)).toEqual(["Material", "Share of dry mass [%]", "Allowed [%]", "Limit"]);
     expect(rowsOf(table)).toEqual([
       ["Soil", "64.3", "20 to 80", "between its limits"],
-      ["Sand", "35.7", "0 to 55", "at its largest allowed"],
+      ["Sand", "35.7", "0 to 35.7", "at its largest allowed"],
       ["clay", "0.0", "", "not used"],
     ]);
+    // shares that the study sets are held, but by none of its limits
+    const wide = [SOIL, { ...SAND, maxSharePct: 90 }];
+    const set = blendSharesTable(blend, wide as never);
+    expect(render(set.caption)).toBe("Shares of the blend, as the study gives them");
+    expect(rowsOf(set)[1]).toEqual(["Sand", "35.7", "0 to 90", "given"]);
     expect(notesOf(table)[1]).toBe(
       "Root mean square difference from the target: 2.35 points; largest: −4.3 points at 0.25 mm.",
     );
@@ -385,7 +390,7 @@ describe("the recipe", () => {
       ["Water to add", "–", "–", "5.51", "5.51", "–", "–"],
     ]);
     expect(notesOf(table)).toEqual([
-      "Shares are percent of the dry mass of soil and aggregate; cement is percent of that mass and not in the 100. Cement is 7.4 % of all dry mass and 7.9 % of the loose volumes.",
+      "Shares are percentages of the dry mass of soil and aggregate; cement is a percentage of that mass, in addition to the 100 %. Cement is 7.4 % of all dry mass and 7.9 % of the loose volumes.",
       "Water for 10.0 % of the dry mass of all solids, the optimum of the compaction test; the damp materials bring 5.29 kg of it.",
       "Ram between 9.0 and 11.1 %, where the compaction test keeps 98 % of its maximum dry density: add 4.44 kg to 6.66 kg.",
       "Loose volumes count the bulking of damp material over dry: Sand 12 %. It changes with moisture: repeat the flooding test when the heap is damper or drier.",
@@ -409,7 +414,7 @@ describe("the recipe", () => {
       ...RESULT,
       strength: { leastCement: { cementPct: 7.801 } },
     } as never);
-    expect(headsOf(table)).toEqual(["Line", "Value", "From", "To", "Checked on site by", "Basis"]);
+    expect(headsOf(table)).toEqual(["Item", "Value", "From", "To", "Checked on site by", "Basis"]);
     // ± 5 % of a share and of cement, but never below the least: 7.801 is printed as 7.81.
     expect(rowsOf(table).map((row) => row.slice(0, 4))).toEqual([
       ["Soil", "64.3 %", "61.0 %", "67.5 %"],

@@ -305,7 +305,7 @@ describe("tables of a grading", () => {
       "Layer",
       "Height [mm]",
       "Share of the height [%]",
-      "Share of the mass that it allows [%]",
+      "Share of mass consistent with it [%]",
       "Laboratory, of the mass in the jar [%]",
       "Agrees",
       "Finest size settled [mm]",

@@ -2,6 +2,7 @@ import type { BlendResult } from "../../blend/description.js";
 import type { Robustness } from "../../blend/robustness.js";
 import type { MaterialConfig } from "../../entries/studyConfig.js";
 import type { GradingCurve } from "../../grading/curve.js";
+import type { BoundarySystem } from "../../grading/fractions.js";
 import { formatFixed, formatNumber, formatPlain } from "../../quantities/format.js";
 import type { BlendStudy } from "../../study/studyResult.js";
 import { joinTexts, say, type Text } from "../../words/message.js";
@@ -19,6 +20,7 @@ export function blendChart(
   blend: Pick<BlendStudy, "curve" | "points" | "target">,
   band?: ChartBand | readonly ChartBand[],
   components: readonly ChartCurve[] = [],
+  boundaries?: BoundarySystem,
 ): Figure {
   const { kind, topSizeMm = null } = blend.target ?? {};
   const target: GradingCurve = {
@@ -44,6 +46,7 @@ export function blendChart(
       ...components,
     ],
     band,
+    { ...(boundaries ? { boundaries } : {}) },
   );
 }
 

@@ -36,6 +36,7 @@ import { findingsOfMix } from "./answer.js";
 import { calculationTables } from "./calculations.js";
 import {
   type AppendixPart,
+  acrossThePage,
   cited,
   inReport,
   keyed,
@@ -70,12 +71,15 @@ const ANNEXES: Readonly<
   readings: ({ sheets }) =>
     cited(
       say`The cells of every sheet as they were read, numbered as a spreadsheet does.`,
-      sheets.map((sheet) => {
-        const table = sheetTable(sheet);
-        return keyed(`sheet-${sheet.file}`, table, {
-          rowKeys: table.rows.map(([row]) => sheetRow(sheet.file, Number(row))),
-        });
-      }),
+      sheets.flatMap((sheet) =>
+        acrossThePage(sheetTable(sheet)).map((table, part) =>
+          part > 0
+            ? keyed(`sheet-${sheet.file}-${part + 1}`, table)
+            : keyed(`sheet-${sheet.file}`, table, {
+                rowKeys: table.rows.map(([row]) => sheetRow(sheet.file, Number(row))),
+              }),
+        ),
+      ),
     ),
   regression,
   trials,
@@ -193,12 +197,12 @@ function regression({ config, strength, testing }: StudyResult): AppendixPart[] 
   return cited(
     say`Whether the curve and its bounds may be relied on: the scatter about the curve, tests of it, and other models of the curve.`,
     [
+      keyed("regression-checks", strengthChecksTable(strength.checks, strength.robust)),
       inReport(
         residualsChart(say`Studentised residuals`, strength.fit, config.units),
         "residuals-chart",
         "full",
       ),
-      keyed("regression-checks", strengthChecksTable(strength.checks, strength.robust)),
       keyed("curve-models", modelsTable(strength.models, config.units)),
     ],
   );

@@ -1,7 +1,8 @@
 import type { ParagraphBlock, ReportBlock, TableBlock, TableLink } from "../../blocks/block.js";
 import { type Figure, figureInReport } from "../../figures/figure.js";
 import type { SheetSource } from "../../lab/sheet/grid.js";
-import type { Text } from "../../words/message.js";
+import { say, type Text } from "../../words/message.js";
+import { render } from "../../words/render.js";
 
 /** What a section of the appendix holds, in the order of reading. */
 export type AppendixPart = ReportBlock | Figure;
@@ -44,6 +45,41 @@ export function cited(text: Text, parts: readonly (AppendixPart | undefined)[]):
 /** A sentence that names the tables, figures and sections of these keys. */
 export function paragraph(text: Text, cites: readonly string[] = []): ParagraphBlock {
   return { kind: "paragraph", text, cites };
+}
+
+/** Characters that a line of a table holds, with two between columns. */
+const LINE = 92;
+
+/**
+ * A sheet's table with as many columns as a page has room for without parting a word; the others follow in
+ * tables that begin with the first column again. Notes stand below the last.
+ */
+export function acrossThePage(table: TableBlock): TableBlock[] {
+  const { columns, rows, notes } = table;
+  const need = columns.map((_, at) => {
+    const words = rows.flatMap((row) => render(row[at], "en").split(" "));
+    return 2 + Math.max(1, ...words.map(({ length }) => length));
+  });
+  const [first, ...others] = columns.map((_, at) => at);
+  const parts = [[first]];
+  for (const at of others) {
+    const last = parts[parts.length - 1];
+    const full = [...last, at].reduce((sum, one) => sum + need[one], 0) > LINE;
+    if (full && last.length > 1) parts.push([first, at]);
+    else last.push(at);
+  }
+  if (parts.length === 1) return [table];
+  return parts.map((part, index) => {
+    const [from, to] = [columns[part[1]].header, columns[part[part.length - 1]].header];
+    const { notes: _, ...kept } = table;
+    return {
+      ...kept,
+      caption: say`${table.caption}, columns ${from} to ${to}`,
+      columns: part.map((at) => columns[at]),
+      rows: rows.map((row) => part.map((at) => row[at])),
+      ...(index + 1 === parts.length && notes ? { notes } : {}),
+    };
+  });
 }
 
 function isEmpty(part: AppendixPart): boolean {

@@ -131,10 +131,18 @@ function purpose({ config }: StudyResult): AppendixPart[] {
 function materials({ config }: StudyResult): AppendixPart[] {
   // money has no place here unless it is asked for
   const unpriced = config.materials.map(({ price: _, ...material }) => material);
-  return cited(say`Materials and sampling are the user's entries, printed as they stand.`, [
-    keyed("materials-table", materialsTable({ ...config, materials: unpriced })),
-    keyed("sampling-table", samplingTable(config)),
-  ]);
+  const stated = (config.sampling ?? []).length > 0;
+  return [
+    ...cited(
+      stated
+        ? say`Materials and sampling are the user's entries, printed as they stand.`
+        : say`The materials are the user's entries, printed as they stand. How they were sampled was not stated.`,
+      [
+        keyed("materials-table", materialsTable({ ...config, materials: unpriced })),
+        stated ? keyed("sampling-table", samplingTable(config)) : undefined,
+      ],
+    ),
+  ];
 }
 
 function methods(result: StudyResult): AppendixPart[] {
@@ -251,6 +259,8 @@ function blend(result: StudyResult): AppendixPart[] {
           : say`The blend and the recommended envelope`,
         design,
         entry ? guidanceBand(entry) : undefined,
+        [],
+        boundariesOf(config.units),
       ),
       "blend-chart",
       "low",

@@ -61,7 +61,7 @@ export function residualChecks(fit: StrengthFit): ResidualCheck[] {
       doubt: say`The residuals are not normally distributed, so the bounds for single blocks may be wrong. Look for outliers first, and at the robust fit; if all are sound, try the power model, whose errors are lognormal.`,
     }),
     judge("equal spread of the contents", "Brown–Forsythe", groupSpread, {
-      fine: say`The contents scatter alike, as far as so few blocks can tell.`,
+      fine: say`No sign that the variance differs between contents, as far as so few blocks can tell.`,
       doubt: say`Some contents scatter more than others. Look at how those blocks were mixed and crushed; the bands are too narrow there and too wide elsewhere.`,
     }),
     judge("spread that grows with strength", "Breusch–Pagan (Koenker)", growth, {
