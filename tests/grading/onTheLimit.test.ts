@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { combineGrading } from "../../src/grading/combinedGrading.js";
 import { type GradingPoint, passingAtSize } from "../../src/grading/curve.js";
 import { fitGrading } from "../../src/grading/models/fit.js";
+import { GRADING_MODELS } from "../../src/grading/models/gradingModels.js";
 import { chooseModel } from "../../src/grading/models/modelChoice.js";
 import { analyseHydrometer } from "../../src/grading/sedimentation/hydrometer.js";
 import { analyseJar, jarComparison } from "../../src/grading/sedimentation/jar.js";
@@ -305,5 +306,87 @@ describe("an interval", () => {
         ({ quantity }) => quantity === "d10",
       )?.known;
     expect([known(9, 1), known(8, 1)]).toEqual([0.9, undefined]);
+  });
+});
+
+describe("the grading models", () => {
+  it("seek each parameter within its bounds, sizes on their logarithm", () => {
+    const bounds = Object.values(GRADING_MODELS).map(({ name, parameters }) => [
+      name,
+      parameters
+        .map((one) =>
+          `${one.name} ${one.lower}–${one.upper}${one.scale === "logarithm" ? " log" : ""} ${one.unit}`.trim(),
+        )
+        .join(", "),
+    ]);
+    expect(Object.fromEntries(bounds)).toEqual({
+      power: "topSize 0.001–1000 log mm, exponent 0.01–5",
+      lognormal: "median 0.000001–10000 log mm, spread 0.02–15",
+      weibull: "size63 0.000001–10000 log mm, exponent 0.02–20",
+      "haverkamp-parlange": "dg 0.000001–10000 log mm, N 0.05–30, M 0.005–30",
+      fredlund: "a 0.00001–10000 log mm, n 0.05–20, m 0.02–20, residualSize 0.000001–10 log mm",
+      skaggs: "clayShare 0.0005–0.999, u 1e-8–1000 log, c 0.02–5",
+      "bimodal-lognormal":
+        "fineShare 0.001–0.999, fineMedian 0.000001–10000 log mm, fineSpread 0.05–10, coarseMedian 0.000001–10000 log mm, coarseSpread 0.05–10",
+      "fredlund-bimodal":
+        "fineShare 0.001–0.999, fineA 0.00001–10000 log mm, fineN 0.05–20, fineM 0.02–20, coarseA 0.00001–10000 log mm, coarseN 0.05–20, coarseM 0.02–20, residualSize 0.000001–10 log mm",
+    });
+  });
+
+  it.each([
+    ["power", [16, 0.3]],
+    ["lognormal", [0.4, 1.6]],
+    ["weibull", [0.7, 0.6]],
+    ["skaggs", [0.2, 0.77, 0.27]],
+  ] as const)(
+    "%s starts from the line that its own curve is in its own measure",
+    (name, values) => {
+      const model = GRADING_MODELS[name];
+      const sizes = [0.002, 0.01, 0.05, 0.2, 0.6, 2, 6, 12];
+      const curve = curveOf(
+        ...sizes.map((size): [number, number] => [size, model.evaluate(size, values)]),
+      );
+      const [start] = model.starts(curve);
+      values.forEach((value, index) => {
+        expect(start[index] / value).toBeCloseTo(1, 9);
+      });
+    },
+  );
+
+  it("start from the sizes at which so much passes, where they have no line of their own", () => {
+    // Even on the logarithm of size: 10 % a factor of 2, from 0.0625 mm to 64 mm.
+    const even = curveOf(
+      ...Array.from({ length: 11 }, (_, step): [number, number] => [2 ** (step - 4), 10 * step]),
+    );
+    const at = (pct: number) => 2 ** (pct / 10 - 4);
+    const first = (name: keyof typeof GRADING_MODELS) => GRADING_MODELS[name].starts(even);
+    expect(first("haverkamp-parlange")).toHaveLength(18);
+    expect(first("haverkamp-parlange")[0]).toEqual([expect.closeTo(at(40), 9), 0.7, 0.15]);
+    expect(first("haverkamp-parlange").at(-1)).toEqual([expect.closeTo(at(75), 9), 4, 1.5]);
+    expect(first("fredlund")).toHaveLength(18);
+    expect(first("fredlund")[0]).toEqual([expect.closeTo(at(60), 9), 0.8, 0.4, 0.001]);
+    expect(first("fredlund").at(-1)).toEqual([expect.closeTo(at(85), 9), 4, 2, 0.001]);
+    const two = first("bimodal-lognormal");
+    expect(two).toHaveLength(10);
+    expect(two[0]).toEqual([0.2, expect.closeTo(at(10), 9), 0.7, expect.closeTo(at(60), 9), 0.7]);
+    expect(two.at(-1)).toEqual([0.8, expect.closeTo(at(40), 9), 2, expect.closeTo(at(90), 9), 2]);
+    const both = first("fredlund-bimodal");
+    expect(both).toHaveLength(16);
+    expect(both[0]).toEqual([
+      0.25,
+      expect.closeTo(at(17.5), 9),
+      1.5,
+      0.7,
+      expect.closeTo(at(77.5), 9),
+      1.5,
+      0.7,
+      0.001,
+    ]);
+    // The last of power: the top, then where 95 % pass.
+    expect(
+      first("power")
+        .slice(1)
+        .map(([top]) => top),
+    ).toEqual([64, expect.closeTo(at(95), 9)]);
   });
 });
