@@ -165,7 +165,7 @@ summary::before{content:"▸";margin-right:.5rem}details[open]>summary::before{c
 .button{display:inline-flex;align-items:center;border:1px solid var(--edge);border-radius:4px;min-height:44px}
 .pair{display:grid;gap:.9rem;grid-template-columns:minmax(0,1fr)}
 @media (min-width:900px){.pair{grid-template-columns:repeat(2,minmax(0,1fr))}}
-textarea{width:100%;font:0.85rem/1.5 ui-monospace,Menlo,Consolas,monospace;margin-bottom:.4rem}.field>select,.field>input[type=text]{max-width:14rem;width:100%}.grid td{padding:.1rem}.grid input{width:100%;min-width:3rem;text-align:left}.grid .sum{text-align:right;vertical-align:middle}.grid th{padding:.3rem .25rem}
+textarea{width:100%;font:0.85rem/1.5 ui-monospace,Menlo,Consolas,monospace;margin-bottom:.4rem}.field>select,.field>input[type=text]{max-width:14rem;width:100%}.grid td{padding:.05rem}.grid input{width:100%;min-width:2.8rem;text-align:left}.grid .sum{text-align:right;vertical-align:middle}.grid th{padding:.3rem .25rem}
 @media (max-width:479px){.field>select,.field>input[type=text]{max-width:none}}
 .line:has(>input[type=checkbox]){flex-wrap:nowrap;margin-top:.7rem}
 footer{padding:1rem;border-top:1px solid var(--line);font-size:.88rem;color:var(--soft)}footer>*{max-width:70rem}

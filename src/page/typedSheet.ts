@@ -33,7 +33,7 @@ export const TYPED_FORMS: readonly TypedForm[] = [
       },
     ],
     columns: [
-      { header: "sieve (mm)", label: say`Sieve, mm` },
+      { header: "sieve (mm)", label: say`Sieve, mm or No.` },
       { header: "retained (g)", label: say`Retained, g` },
     ],
     rows: ["16", "8", "4", "2", "0.5", "0.25", "0.063", "pan"].map((sieve) => [sieve, ""]),

@@ -31,7 +31,7 @@ export function firstMixTable({
     kind: "table",
     caption: say`A first mix: ${sand} added to ${soil}`,
     columns: [
-      { header: "" },
+      { header: say`Quantity` },
       { header: say`To begin with`, align: "right" },
       { header: say`At least`, align: "right" },
       { header: say`At most`, align: "right" },

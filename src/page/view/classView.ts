@@ -98,6 +98,7 @@ export function classView(app: App): View {
       const found = (await Promise.all(groups.map(groupResults))).flat();
       if (app.state.groups !== groups) return;
       const figure = classFigure(found);
+      const widthPx = Math.max(300, results.clientWidth || 640);
       const findings = found.flatMap(({ findings: each, name: whose }) =>
         each.map((one) => ({ ...one, file: `${whose}: ${one.file}` })),
       );
@@ -114,8 +115,8 @@ export function classView(app: App): View {
             "div",
             { class: "chart" },
             chartSvg(figure, {
-              widthPx: 720,
-              heightPx: 430,
+              widthPx,
+              heightPx: Math.min(430, Math.max(260, widthPx * 0.6)),
               locale,
               idPrefix: "class",
               paint: pagePaint,

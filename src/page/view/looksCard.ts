@@ -21,7 +21,7 @@ export function looksCard(app: App): HTMLElement | false {
   return el(
     "section",
     { class: "card looks no-print", "aria-labelledby": "looks-title" },
-    el("h2", { id: "looks-title" }, t(say`Trial blocks as they were seen`)),
+    el("h2", { id: "looks-title" }, t(say`Trial blocks`)),
     el(
       "p",
       { class: "sum" },
