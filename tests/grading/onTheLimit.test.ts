@@ -4,6 +4,7 @@ import { type GradingPoint, passingAtSize } from "../../src/grading/curve.js";
 import { fitGrading } from "../../src/grading/models/fit.js";
 import { GRADING_MODELS } from "../../src/grading/models/gradingModels.js";
 import { chooseModel } from "../../src/grading/models/modelChoice.js";
+import { sizesFit } from "../../src/grading/models/sizesFit.js";
 import { analyseHydrometer } from "../../src/grading/sedimentation/hydrometer.js";
 import { analyseJar, jarComparison } from "../../src/grading/sedimentation/jar.js";
 import { analysePipette } from "../../src/grading/sedimentation/pipette.js";
@@ -352,6 +353,27 @@ describe("the grading models", () => {
       });
     },
   );
+
+  it("start from the middle and the spread of a curve that has no line to tell", () => {
+    // Nothing between 0.5 and 99.5 %: d50 is 1 mm, and from d16 to d84 it is 0.68 decades.
+    const bare = curveOf([0.1, 0], [10, 100]);
+    expect(GRADING_MODELS.lognormal.starts(bare)).toEqual([
+      [expect.closeTo(1, 9), expect.closeTo((0.68 * Math.log(100)) / 2, 9)],
+    ]);
+    expect(GRADING_MODELS.weibull.starts(bare)).toEqual([
+      [expect.closeTo(0.1 * 100 ** 0.632, 9), 1],
+    ]);
+  });
+
+  it("are judged by their misses, each in parts of its own error", () => {
+    const values = [16, 0.5];
+    const at = (size: number) => 100 * Math.sqrt(size / 16);
+    const passing = [at(1) + 3, at(4) - 2];
+    const misfit = (sdPct?: number[]) =>
+      sizesFit(GRADING_MODELS.power, [1, 4], sdPct).misfit(passing, values);
+    expect(misfit()).toBeCloseTo(9 + 4, 9);
+    expect(misfit([0.5, 4])).toBeCloseTo(36 + 0.25, 9);
+  });
 
   it("start from the sizes at which so much passes, where they have no line of their own", () => {
     // Even on the logarithm of size: 10 % a factor of 2, from 0.0625 mm to 64 mm.

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { LimitsRecord } from "../../src/lab/limits.js";
 import { classifyBs5930 } from "../../src/soil/classification/bs5930.js";
-import { classifyIso14688 } from "../../src/soil/classification/iso14688.js";
+import { classifyIso14688, gradedTerm } from "../../src/soil/classification/iso14688.js";
 import { classifyUscs } from "../../src/soil/classification/uscs.js";
 import { usdaTexture } from "../../src/soil/classification/usdaTexture.js";
 import { analyseCompaction } from "../../src/soil/compaction/compactionTest.js";
@@ -220,6 +220,78 @@ describe("consistency", () => {
       [undefined, 12],
       [undefined, undefined],
     ]);
+  });
+});
+
+describe("each line of BS 5930", () => {
+  it.each([
+    [95.5, 4.5, "SW", "well-graded sand"],
+    [95, 5, "SW-SC", "well-graded clayey sand"],
+    [85.5, 14.5, "SW-SC", "well-graded clayey sand"],
+    [85, 15, "SCI", "very clayey sand"],
+    [65.5, 34.5, "SCI", "very clayey sand"],
+    [65, 35, "CIS", "sandy clay of intermediate plasticity"],
+    [35.5, 64.5, "CIS", "sandy clay of intermediate plasticity"],
+    [35, 65, "CI", "clay of intermediate plasticity"],
+  ] as const)("sand %f, fines %f: %s, %s", (sandPct, finesPct, symbol, name) => {
+    const found = classifyBs5930({
+      gravelPct: 0,
+      sandPct,
+      finesPct,
+      cu: 6,
+      cc: 3,
+      liquidLimitPct: 40,
+      plasticityIndexPct: 20,
+    });
+    expect([found.symbol, found.name]).toEqual([symbol, name]);
+  });
+
+  it("calls a soil uniform below Cu 4 or 6, and gapped outside Cc 1 to 3", () => {
+    const symbol = (gravelPct: number, cu: number, cc: number) =>
+      classifyBs5930({ gravelPct, sandPct: 97 - gravelPct, finesPct: 3, cu, cc }).symbol;
+    expect([symbol(80, 4, 1), symbol(80, 3.9, 1), symbol(0, 6, 3), symbol(0, 5.9, 3)]).toEqual([
+      "GW",
+      "GPu",
+      "SW",
+      "SPu",
+    ]);
+    expect([symbol(0, 6, 0.99), symbol(0, 6, 3.01)]).toEqual(["SPg", "SPg"]);
+  });
+
+  it("takes a point on the A-line for clay", () => {
+    const fine = (plasticityIndexPct: number) =>
+      classifyBs5930({
+        gravelPct: 0,
+        sandPct: 10,
+        finesPct: 90,
+        // 0.73 (120 − 20) is 73.
+        liquidLimitPct: 120,
+        plasticityIndexPct,
+      }).symbol;
+    expect([fine(73), fine(72.9)]).toEqual(["CE", "ME"]);
+  });
+});
+
+describe("each term of grading of ISO 14688-2", () => {
+  it("is said to fit, or to be by Cu alone", () => {
+    const term = (cu: number, cc: number) => {
+      const { term: word, reason } = gradedTerm(cu, cc);
+      return [word, render(reason).includes("by Cu alone")];
+    };
+    expect([term(5.9, 0.9), term(5.9, 1), term(6, 0.9), term(6, 1), term(15, 1)]).toEqual([
+      ["even-graded", false],
+      ["even-graded", true],
+      ["medium-graded", false],
+      ["medium-graded", true],
+      ["medium-graded", true],
+    ]);
+    expect([term(15.1, 1), term(15.1, 3), term(15.1, 0.99), term(15.1, 3.01)]).toEqual([
+      ["multi-graded", false],
+      ["multi-graded", false],
+      ["gap-graded", false],
+      ["gap-graded", false],
+    ]);
+    expect(render(gradedTerm(5.94, 0.955).reason)).toBe("Cu 5.9, Cc 0.95: even-graded.");
   });
 });
 
@@ -507,6 +579,23 @@ describe("a row of a survey", () => {
     expect(await refused("30,-1,0,20,50,80,100")).toBe("out-of-range: 0 to 200");
     expect(await refused("30,12,0,20,50,80,100.5")).toBe("out-of-range: 0 to 100");
     expect(await refused("30,12,-0.5,20,50,80,100")).toBe("out-of-range: 0 to 100");
+  });
+
+  it("is quoted by its first six cells where it is too long, as is a header that is none", async () => {
+    const { finding } = await read("30,12,0,20,50,80,100,101");
+    expect(renderAll(finding)).toMatchObject({
+      code: "row-too-long",
+      value: "A, 30, 12, 0, 20, 50",
+    });
+    const rows: SurveyRow[] = [];
+    const text = "id,0.063,0.5,soil,8,16,32\nA,1,2,3,4,5,6\n";
+    for await (const row of surveyGradings([text], { threads: 0, file })) rows.push(row);
+    expect(renderAll(rows[0].finding)).toMatchObject({
+      code: "wrong-header",
+      row: 1,
+      value: "id, 0.063, 0.5, soil, 8, 16",
+      message: "“soil” is neither a known column nor a sieve.",
+    });
   });
 
   it("may fall by two points, which moves two of them by one", async () => {
