@@ -1,5 +1,9 @@
 import type { CautionWork } from "../guidance/cautions.js";
+import { measured } from "../quantities/format.js";
 import { say, type Text } from "../words/message.js";
+
+const mm = (value: number) => measured(value, "depth");
+const metres = (value: number) => measured(1000 * value, "length");
 
 export type FieldBasis = "read" | "memory" | "common practice";
 
@@ -63,7 +67,7 @@ export const WASH_AND_SMELL: FieldTest = {
       means: say`Humus: do not use; it hinders the setting of cement`,
       basis: "common practice",
     },
-    { seen: say`Topsoil, above about 0.4 m`, means: say`To be avoided`, basis: "read" },
+    { seen: say`Topsoil, above about ${metres(0.4)}`, means: say`To be avoided`, basis: "read" },
     { seen: say`Gritty, rinses off at once`, means: say`Sandy`, basis: "common practice" },
     {
       seen: say`Floury, comes off with rubbing`,
@@ -145,13 +149,17 @@ export const RIBBON_TEST: FieldTest = {
     { label: say`Did it stick to the hand?` },
   ],
   conclusions: [
-    { seen: say`80 to 120 mm`, means: say`Clay in the range often wanted`, basis: "memory" },
+    {
+      seen: say`${mm(80)} to ${mm(120)}`,
+      means: say`Clay in the range often wanted`,
+      basis: "memory",
+    },
     {
       seen: say`50 to 150 mm (2 to 6 in)`,
       means: say`Taken as usable by one builder`,
       basis: "read",
     },
-    { seen: say`Over 200 mm`, means: say`Binds strongly: expect shrinkage`, basis: "read" },
+    { seen: say`Over ${mm(200)}`, means: say`Binds strongly: expect shrinkage`, basis: "read" },
     {
       seen: say`Breaks at once`,
       means: say`Little clay, or too dry: knead again`,
@@ -160,7 +168,7 @@ export const RIBBON_TEST: FieldTest = {
   ],
   doesNotTell: say`The clay content. Thickness, moisture and the hand change the length; the limits of different texts do not agree.`,
   settledBy: say`Liquid and plastic limit`,
-  notToBeMistakenFor: say`the thread rolled to 3 mm, which is the plastic limit's own procedure without a scale`,
+  notToBeMistakenFor: say`the thread rolled to ${mm(3)}, which is the plastic limit's own procedure without a scale`,
   source: say`80 to 120 mm: SAZS 724 and the code of practice behind it (from memory); 2 to 6 in: a builder's web page (read); over 20 cm: Minke, Building with Earth, in a copy with reading errors (read)`,
   work: ["dry-work"],
 };
@@ -178,8 +186,8 @@ export const PLASTIC_BALL: FieldTest = {
   tools: say`Scale, ruler, tape, a flat hard floor, water`,
   steps: [
     say`Sieve out stones, add water and knead until the soil is stiff and plastic; no cement.`,
-    say`Form a smooth ball of 200 g.`,
-    say`Let it fall from 2 m on the floor and measure the flattened width.`,
+    say`Form a smooth ball of 200 g (7 oz).`,
+    say`Let it fall from ${metres(2)} on the floor and measure the flattened width.`,
   ],
   readings: [
     { label: say`Mass of the ball`, unit: "g" },
@@ -189,13 +197,13 @@ export const PLASTIC_BALL: FieldTest = {
   ],
   conclusions: [
     {
-      seen: say`Flattened to less than 50 mm`,
+      seen: say`Flattened to less than ${mm(50)}`,
       means: say`As stiff as this test is made for: the cracks may be compared with other soils`,
       basis: "read",
     },
     { seen: say`It falls apart`, means: say`Little clay, weak binding`, basis: "read" },
     {
-      seen: say`A small ball of it, 20 to 30 mm, is crushed only with much force`,
+      seen: say`A small ball of it, ${mm(20)} to ${mm(30)}, is crushed only with much force`,
       means: say`Rich in clay: sand may have to be added`,
       basis: "read",
     },
@@ -217,9 +225,9 @@ export const SHRINKAGE_BOX: FieldTest = {
   id: "shrinkage-box",
   name: say`Long shrinkage box`,
   asks: say`How much does the soil shrink when it dries from very wet?`,
-  tools: say`Smooth box 600 × 40 × 40 mm inside, oil, ruler, shade`,
+  tools: say`Smooth box ${mm(600)} × ${mm(40)} × ${mm(40)} inside, oil, ruler, shade`,
   steps: [
-    say`Sieve at 5 to 6 mm; add water until a groove in it just closes on ten taps.`,
+    say`Sieve at 5 to 6 mm (No. 4 or 1/4 in); add water until a groove in it just closes on ten taps.`,
     say`Oil the box, fill it without gaps, strike level.`,
     say`Dry in shade for 10 days, or in sun for 5. Push all pieces to one end.`,
     say`Measure the gap at the other end.`,
@@ -232,22 +240,22 @@ export const SHRINKAGE_BOX: FieldTest = {
   ],
   conclusions: [
     {
-      seen: say`Gap of 0 to 12 mm in 600 mm`,
+      seen: say`Gap of 0 to ${mm(12)} in ${mm(600)}`,
       means: say`For pressed blocks, one maker's table has 1 cement to 18 soil by loose volume`,
       basis: "read",
     },
-    { seen: say`12 to 24 mm`, means: say`The same table: 1 to 16`, basis: "read" },
-    { seen: say`25 to 39 mm`, means: say`The same table: 1 to 14`, basis: "read" },
-    { seen: say`40 to 50 mm`, means: say`The same table: 1 to 12`, basis: "read" },
+    { seen: say`${mm(12)} to ${mm(24)}`, means: say`The same table: 1 to 16`, basis: "read" },
+    { seen: say`${mm(25)} to ${mm(39)}`, means: say`The same table: 1 to 14`, basis: "read" },
+    { seen: say`${mm(40)} to ${mm(50)}`, means: say`The same table: 1 to 12`, basis: "read" },
     {
-      seen: say`More than 50 mm`,
+      seen: say`More than ${mm(50)}`,
       means: say`Outside that table: add sand and test again`,
       basis: "common practice",
     },
   ],
   doesNotTell: say`The cement of a rammed wall: the table is for pressed blocks, and an older table breaks at 15, 30, 45 and 60 mm (from memory). Nor is this gap the linear shrinkage of the laboratory, or the drying shrinkage of rammed material: never hold one against another's limit.`,
   settledBy: say`Linear shrinkage in the standard mould, and block strengths for the cement`,
-  notToBeMistakenFor: say`the laboratory bar of linear shrinkage, 140 mm long`,
+  notToBeMistakenFor: say`the laboratory bar of linear shrinkage, ${mm(140)} long`,
   source: say`Nyagah, How to test your soil when making construction blocks (read); steps and days: Intermediate Technology Development Group, Technical Advice Note 2 (read)`,
   work: ["dry-work"],
 };
@@ -286,7 +294,7 @@ export const BALL_AND_DROP: FieldTest = {
   ],
   doesNotTell: say`The moisture in percent, or the best moisture of another soil or rammer; clayey and sandy mixes break differently at their optimum.`,
   settledBy: say`Oven drying of a sample (moisture), and a compaction test with the effort of the work (optimum)`,
-  notToBeMistakenFor: say`the dropped ball of plastic soil, 200 g from 2 m, which asks how well the clay binds`,
+  notToBeMistakenFor: say`the dropped ball of plastic soil, 200 g (7 oz) from ${metres(2)}, which asks how well the clay binds`,
   source: say`Intermediate Technology Development Group, How to make stabilised soil blocks, Technical Advice Note 2: shoulder height, should just break up, no water when squeezed (read); about 1.5 m and a few pieces in NZS 4298 and SAZS 724 (from memory)`,
   work: ["wet-mix"],
 };

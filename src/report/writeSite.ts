@@ -58,7 +58,7 @@ export async function writeSite(
   // A blend that was not tested has sheets for test blocks, and none for a wall.
   const sheets = [
     ...(result.proposal ? [trialCard(result), trialLooksCard(result)] : wall),
-    ...(fieldTests ? [siteFieldTests()] : []),
+    ...(fieldTests ? [siteFieldTests(undefined, result.config.units)] : []),
   ];
   const { files, findings } = await renderSite(sheets, result);
   await writeFilesWhole(folder, files, present);

@@ -9,9 +9,11 @@ import { WATER_SOURCES, type WaterBasis } from "../grading/sedimentation/settlin
 import type { SieveAnalysis } from "../grading/sieveAnalysis.js";
 import type { HydrometerType } from "../lab/hydrometer.js";
 import type { Pretreatment } from "../lab/pretreatment.js";
+import { displayValue, type UnitSystem } from "../quantities/format.js";
 import { SIEVE_DESIGNATIONS } from "../quantities/sieves.js";
+import { convertFromBase } from "../quantities/units.js";
 import { joinTexts, say, type Text, wordFor } from "../words/message.js";
-import { BLANK, digits, fixed, numberColumn, plain, yesOrNo } from "./cell.js";
+import { BLANK, digits, fixed, numberColumn, plain, quantityColumn, yesOrNo } from "./cell.js";
 
 /** A sieve analysis, coarse to fine, with the balance of masses below it. */
 export function sievingTable(name: string, analysis: SieveAnalysis): TableBlock {
@@ -52,22 +54,29 @@ function portionName(portion: number, several: boolean): Text {
   return several ? say`Subsample ${portion}` : say`Subsample`;
 }
 
+/** How deep the hydrometer's middle hangs, as laboratories write it. */
+const DEPTH_UNIT: Readonly<Record<UnitSystem, string>> = { SI: "cm", US: "in" };
+
 /** A hydrometer analysis in the order of time. */
-export function sedimentationTable(name: string, analysis: HydrometerAnalysis): TableBlock {
+export function sedimentationTable(
+  name: string,
+  analysis: HydrometerAnalysis,
+  units: UnitSystem = "SI",
+): TableBlock {
   const computed = analysis.rows.some(({ computedControl }) => computedControl !== undefined);
   const bs = analysis.rows.some(({ bsSizeMm }) => bsSizeMm !== undefined);
   const notes = sedimentationNotes(analysis);
   // A BS scale counts thousandths of specific gravity.
-  const units = (difference: number) => digits(bs ? 1000 * difference : difference, 3);
+  const reading = (difference: number) => digits(bs ? 1000 * difference : difference, 3);
   return {
     kind: "table",
     caption: say`Sedimentation with the hydrometer: ${name}`,
     columns: [
       numberColumn(say`Time`, "min"),
-      numberColumn(say`Temperature`, "°C"),
+      quantityColumn(say`Temperature`, "temperature", units),
       ...(computed ? [numberColumn(say`Control, computed`)] : []),
       numberColumn(say`Corrected reading`),
-      numberColumn(say`Effective depth`, "cm"),
+      numberColumn(say`Effective depth`, DEPTH_UNIT[units]),
       numberColumn(say`Size`, "mm"),
       ...(bs ? [numberColumn(say`Size, form of BS 1377-2`, "mm")] : []),
       numberColumn(say`Finer, of the dispersed mass`, "%"),
@@ -75,10 +84,15 @@ export function sedimentationTable(name: string, analysis: HydrometerAnalysis): 
     ],
     rows: analysis.rows.map((row) => [
       plain(row.timeMin),
-      fixed(row.temperatureC, 1),
+      fixed(displayValue(row.temperatureC, "temperature", units), 1),
       ...(computed ? [controlCell(row.computedControl, bs)] : []),
-      units(row.correctedReading),
-      fixed(row.effectiveDepthCm, 2),
+      reading(row.correctedReading),
+      fixed(
+        units === "SI"
+          ? row.effectiveDepthCm
+          : convertFromBase(10 * row.effectiveDepthCm, "in", "length"),
+        2,
+      ),
       digits(row.sizeMm, 3),
       ...(bs ? [digits(row.bsSizeMm, 3)] : []),
       fixed(row.finerOfDispersedPct, 1),
@@ -175,13 +189,17 @@ function boundary(sizeMm: number, { siltMm }: SizeBoundaries): Text {
  * const record = { file: "p.csv", dryMassG: 20, separatingSizeMm: 0.063, cylinderVolumeCm3: 500, pipetteVolumeCm3: 10, dispersantG: 1, samples: [{ timeMin: 4.7, depthMm: 100, temperatureC: 20, solidsG: 0.22, row: 7 }] };
  * renderAll(pipetteTable("Clay", analysePipette(record, { particleDensityKgM3: 2650, passingSeparatingPct: 40 }))).rows // => [["4.7", "20.0", "100", "0.0199", "10.00", "50.0", "20.0"]]
  */
-export function pipetteTable(name: string, analysis: PipetteAnalysis): TableBlock {
+export function pipetteTable(
+  name: string,
+  analysis: PipetteAnalysis,
+  units: UnitSystem = "SI",
+): TableBlock {
   return {
     kind: "table",
     caption: say`Sedimentation with the pipette: ${name}`,
     columns: [
       numberColumn(say`Time`, "min"),
-      numberColumn(say`Temperature`, "°C"),
+      quantityColumn(say`Temperature`, "temperature", units),
       numberColumn(say`Depth of the tip`, "mm"),
       numberColumn(say`Size`, "mm"),
       numberColumn(say`Finer, in the cylinder`, "g"),
@@ -190,7 +208,7 @@ export function pipetteTable(name: string, analysis: PipetteAnalysis): TableBloc
     ],
     rows: analysis.rows.map((row) => [
       plain(row.timeMin),
-      fixed(row.temperatureC, 1),
+      fixed(displayValue(row.temperatureC, "temperature", units), 1),
       plain(row.depthMm),
       digits(row.sizeMm, 3),
       fixed(row.finerG, 2),

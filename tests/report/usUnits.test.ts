@@ -1,12 +1,14 @@
 import { describe, expect, it } from "vitest";
 import { siteOrderList } from "../../src/tables/quantities.js";
 import { siteSheets } from "../../src/tables/site/crewCards.js";
+import { siteFieldTests } from "../../src/tables/site/fieldTestForms.js";
 import { mixCard } from "../../src/tables/site/mixCard.js";
 import { trialCard, trialLooksCard } from "../../src/tables/site/trialCard.js";
 import { regressionTable } from "../../src/tables/strength.js";
 import { renderAll } from "../../src/words/render.js";
 import { showAppendix } from "../fuzz/judge.js";
 import { openExample } from "../support/exampleResult.js";
+import { runCli } from "../support/runCli.js";
 
 /**
  * Units that nobody reads in the United States. Grain sizes stand in mm beside the sieve there too, and
@@ -22,8 +24,16 @@ function textsOf(node: unknown): string[] {
   if (typeof node === "string") return [node];
   if (typeof node !== "object" || node === null) return [];
   if (/^Worked calculation/.test(String((node as { caption?: unknown }).caption))) return [];
-  return Object.values(node).flatMap(textsOf);
+  // The unit of a column stands beside its header, with no number before it.
+  const { unit, ...others } = node as { readonly unit?: unknown };
+  const ofColumn = typeof unit === "string" && unit !== "" ? [`1 ${unit}`] : [];
+  return [...ofColumn, ...Object.values(others).flatMap(textsOf)];
 }
+
+/** Texts with a metric unit. */
+const metric = (texts: readonly string[], pattern = SI) => [
+  ...new Set(texts.filter((text) => pattern.test(text) && !BOTH.test(text))),
+];
 
 describe.each(["bus-shelter", "untested-blend"])(
   "the pages of %s, in United States units",
@@ -35,7 +45,18 @@ describe.each(["bus-shelter", "untested-blend"])(
       await showAppendix(result, (block) => shown.push(renderAll(block)));
       const texts = [...shown, renderAll(result.findings)].flatMap(textsOf);
       expect(texts.length).toBeGreaterThan(300);
-      expect([...new Set(texts.filter((text) => SI.test(text) && !BOTH.test(text)))]).toEqual([]);
+      expect(metric(texts)).toEqual([]);
+    });
+
+    it("have none in what the commands say", { timeout: 60_000 }, async () => {
+      for (const words of [["check"], ["compute"], ["compare", "data-examples/class-day"]]) {
+        const [command, ...more] = words;
+        const { code, stdout } = await runCli([command, `data-examples/${name}`, ...more]);
+        expect([command, code]).toEqual([command, 0]);
+        const lines = stdout.split("\n");
+        expect(lines.length).toBeGreaterThan(8);
+        expect(metric(lines)).toEqual([]);
+      }
     });
 
     it("have none on the cards of the crew", async () => {
@@ -45,7 +66,24 @@ describe.each(["bus-shelter", "untested-blend"])(
         : [trialCard(result), trialLooksCard(result)];
       const texts = textsOf(renderAll(cards));
       expect(texts.length).toBeGreaterThan(60);
-      expect([...new Set(texts.filter((text) => SI.test(text) && !BOTH.test(text)))]).toEqual([]);
+      expect(metric(texts)).toEqual([]);
+      // A form names the unit of what is written down, after a comma.
+      expect(texts.filter((text) => /, (g|kg|mm|cm|m|L)$/.test(text))).toEqual([]);
+    });
+
+    it("have none on the forms of the field tests, sieves and sources aside", async () => {
+      const { config } = await openExample(name);
+      const texts = textsOf(renderAll(siteFieldTests(undefined, config.units)));
+      expect(texts.length).toBeGreaterThan(100);
+      expect(texts.filter((text) => /, (g|kg|mm|cm|m|L)$/.test(text))).toEqual([]);
+      const withMm = new RegExp(SI.source.replace("|cm|", "|cm|mm|g|"), "u");
+      expect(metric(texts, withMm)).toEqual([
+        "50 to 150 mm (2 to 6 in)",
+        expect.stringMatching(/^Form a smooth ball of 200 g \(7 oz\)/),
+        expect.stringMatching(/^Sieve at 5 to 6 mm \(No\. 4 or 1\/4 in\)/),
+        expect.stringMatching(/200 g \(7 oz\) from 6\.56 ft/),
+      ]);
+      expect(texts).toContain("3.15 in to 4.72 in");
     });
 
     it("tell fractions by No. 200 and No. 4", async () => {

@@ -176,14 +176,14 @@ function materialAnalyses(material: MaterialResult, config: StudyConfig): Append
     }),
     ...(sedimentation
       ? [
-          keyed(`sedimentation-${id}`, sedimentationTable(name, sedimentation), {
+          keyed(`sedimentation-${id}`, sedimentationTable(name, sedimentation, config.units), {
             links: rowLinks(sedimentation.rows.map(({ row }) => sheetRow(sheets?.hydrometer, row))),
           }),
         ]
       : []),
     ...(pipette
       ? [
-          keyed(`sedimentation-${id}`, pipetteTable(name, pipette), {
+          keyed(`sedimentation-${id}`, pipetteTable(name, pipette, config.units), {
             links: rowLinks(pipette.rows.map(({ row }) => sheetRow(sheets?.pipette, row))),
           }),
         ]

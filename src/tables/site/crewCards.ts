@@ -253,6 +253,7 @@ function moistureBlocks(
   const heapPct = (100 * batch.water.inMaterialsKg) / batch.dryMassKg;
   const heaps = STEPS.map((step) => heapPct + step).filter((pct) => pct >= 0);
   const range = say`${fixed(window.moisturePct.low, 1)} to ${fixed(window.moisturePct.high, 1)} %`;
+  const mass = config.units === "SI" ? "g" : "oz";
   return [
     {
       kind: "table",
@@ -291,9 +292,9 @@ function moistureBlocks(
       caption: say`Dry a sample: moisture = 100 × (damp − dry) ÷ (dry − pan)`,
       columns: [
         { header: say`Date, batch` },
-        { header: say`Pan, g` },
-        { header: say`Pan + damp, g` },
-        { header: say`Pan + dry, g` },
+        { header: say`Pan, ${mass}` },
+        { header: say`Pan + damp, ${mass}` },
+        { header: say`Pan + dry, ${mass}` },
         { header: say`Moisture, %` },
       ],
       rows: Array.from({ length: 3 }, () => ["", "", "", "", ""]),

@@ -1,6 +1,7 @@
 import { FIELD_TESTS, type FieldTest } from "../../batch/fieldTests.js";
 import type { ReportBlock } from "../../blocks/block.js";
 import { cautionsFor } from "../../guidance/cautions.js";
+import { inUnits, type UnitSystem } from "../../quantities/format.js";
 import { joinTexts, say } from "../../words/message.js";
 import { MARKS } from "../cell.js";
 import type { SiteSheet } from "./siteSheet.js";
@@ -9,23 +10,29 @@ import type { SiteSheet } from "./siteSheet.js";
  * The forms for the field tests, one page each: what to do, what to write down, what may be concluded and how
  * that is known, and the laboratory test that settles it.
  *
- * @param tests default all of `FIELD_TESTS`.
+ * @param tests default all of `FIELD_TESTS`. @param units of rule, tape and scale.
  *
  * @example
  * siteFieldTests([JAR_TEST]).blocks.map(({ kind }) => kind) // => ["table", "table", "table", "note"]
  */
-export function siteFieldTests(tests: readonly FieldTest[] = FIELD_TESTS): SiteSheet {
+export function siteFieldTests(
+  tests: readonly FieldTest[] = FIELD_TESTS,
+  units: UnitSystem = "SI",
+): SiteSheet {
   return {
     name: "field-tests",
     title: say`Field tests`,
     blocks: tests.flatMap((test, index): ReportBlock[] => [
       ...(index === 0 ? [] : [{ kind: "pageBreak" as const }]),
-      ...formOf(test),
+      ...formOf(inUnits(test, units), units),
     ]),
   };
 }
 
-function formOf(test: FieldTest): ReportBlock[] {
+/** What a crew measures with, where it has no metric rule or scale. */
+const US_UNITS: Readonly<Record<string, string>> = { mm: "in", m: "ft", g: "oz" };
+
+function formOf(test: FieldTest, units: UnitSystem): ReportBlock[] {
   // That nothing is an approval stands at the foot of each page; the sheet has room for titles only.
   const cautions = cautionsFor(...test.work)
     .filter(({ id }) => id !== "no-approval")
@@ -41,7 +48,10 @@ function formOf(test: FieldTest): ReportBlock[] {
       kind: "table",
       caption: say`Sample, place, depth, date, by: ______________________________`,
       columns: [{ header: say`To write down` }, { header: say`Reading` }],
-      rows: test.readings.map(({ label, unit }) => [unit ? say`${label}, ${unit}` : label, ""]),
+      rows: test.readings.map(({ label, unit }) => {
+        const shown = unit && units === "US" ? (US_UNITS[unit] ?? unit) : unit;
+        return [shown ? say`${label}, ${shown}` : label, ""];
+      }),
     },
     {
       kind: "table",
