@@ -171,6 +171,23 @@ describe("consistency", () => {
     ]);
   });
 
+  it("of liquid limit, plastic limit and index the third follows from two", () => {
+    const third = (given: NonNullable<LimitsRecord["reported"]>) => {
+      const { liquidLimitPct, plasticLimitPct, plasticityIndexPct } = limits("cup", [], [], {
+        reported: given,
+      });
+      return [liquidLimitPct, plasticLimitPct, plasticityIndexPct];
+    };
+    expect(third({ liquidLimitPct: 40, plasticLimitPct: 25 })).toEqual([40, 25, 15]);
+    expect(third({ liquidLimitPct: 40, plasticityIndexPct: 15 })).toEqual([40, 25, 15]);
+    // Both limits win over an index that does not fit them.
+    expect(third({ liquidLimitPct: 40, plasticLimitPct: 25, plasticityIndexPct: 12 })).toEqual([
+      40, 25, 15,
+    ]);
+    expect(third({ liquidLimitPct: 40 })).toEqual([40, undefined, undefined]);
+    expect(third({ plasticLimitPct: 25, plasticityIndexPct: 12 })).toEqual([undefined, 25, 12]);
+  });
+
   it("limits may meet, and not cross", () => {
     expect(doubts(20, 20)).toEqual([]);
     expect(doubts(20, 20.5)).toEqual(["error limits-crossed"]);
