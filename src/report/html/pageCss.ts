@@ -75,7 +75,7 @@ footer{margin-top:4rem;padding-top:1rem;border-top:1px solid var(--line);font:.8
 main nav.contents{position:fixed;left:max(1.25rem,calc(50vw - 33.25rem));width:15rem}}
 @media (max-width:76rem){nav.contents>ol{columns:10rem;column-gap:1.5rem}nav.contents li{break-inside:avoid}}
 @media (max-width:46rem){p>.katex,li>.katex{display:inline-block;max-width:100%;overflow-x:auto;overflow-y:hidden;vertical-align:bottom}}
-@media (max-width:30rem){html{font-size:16px}main p,main li{hyphens:auto}.address,code{hyphens:none}header.title{padding-top:3rem}h1{font-size:1.85rem}.signature{padding:1rem}th,td{padding:.4rem .5rem}}
+@media (max-width:30rem){html{font-size:16px}.long{min-width:9.5rem}main p,main li{hyphens:auto}.address,code{hyphens:none}header.title{padding-top:3rem}h1{font-size:1.85rem}.signature{padding:1rem}th,td{padding:.4rem .5rem}}
 @media print{:root{--paper:#fff;--ink:#111;--soft:#444;--line:#bbb;--accent:#5b3a1e;--wash:#f6f2ec;--warn:#8a3b12;--warn-wash:#fbf3ed}
 html{font-size:10.5pt}.skip,.act,.live,nav.contents,details.code,#annex-code-section{display:none!important}.drawing[hidden]{display:block!important}.frame{display:block;max-width:none;padding:0}
 .scroll{overflow:visible}.drawing svg{min-width:0}.pair{grid-template-columns:1fr 1fr}h2,h3,h4,caption{break-after:avoid}figure,.short,.note,.cautions>li,.findings>li,tr{break-inside:avoid}thead{display:table-header-group}.page-break{break-after:page}}
