@@ -41,7 +41,7 @@ export const COMMAND_HELP = {
        loambook new <folder> [--units SI|US] [--title <text>] … [--no-questions]
 
 With sheets of your own (CSV or XLSX) it copies them, recognises each by its columns, and writes a study.yaml
-that holds what they tell and nothing else; what only you can know stands there as remarks.
+that holds what they tell and nothing else; what only you can know stands there as comments.
 Without sheets it writes a study that computes at once: study.yaml, a set of invented sheets named after your
 materials, and study.schema.json for editors. On a terminal it asks for what no option says. The head of
 study.yaml says which sheet to replace first.
@@ -157,7 +157,7 @@ From the study come date, place, language, page and styling; without one, a date
 Writes the mix page: one HTML file that opens in any browser without a network. On it shares, cement and
 moisture are tuned, with verdicts, strength, recipe, cost and carbon at once; solvers find shares; sheets are
 dropped or typed; groups of a class are set side by side; the mix is saved as a study folder.
-Without a study it is an empty bench for sheets of one's own.
+Without a study it is an empty bench for sheets of your own.
 
   --out <file>   where to (default: page-<study>.html in this folder)
   --replace      write over a file that is there
