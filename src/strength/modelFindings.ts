@@ -88,29 +88,29 @@ export function curveDoubts(evidence: ModelEvidence): Text[] {
 }
 
 /** Fewer contents do not show the shape of a curve; common practice, no source. */
-const LEAST_CONTENTS = 3;
+const MIN_CONTENTS = 3;
 /** With fewer the scatter is hardly known; common practice, no source. */
-const LEAST_DEGREES = 6;
+const MIN_DEGREES = 6;
 
 /** That a curve rests on too few cement contents, or too few blocks, to be relied on. */
 export function fewBlocksFindings(fit: FittedStrength, file: string): Finding[] {
   const { contentsPct, degreesOfFreedom, points } = fit;
   const findings: Finding[] = [];
-  if (contentsPct.length < LEAST_CONTENTS) {
+  if (contentsPct.length < MIN_CONTENTS) {
     const at = joinTexts(contentsPct.map((content) => say`${formatPlain(content, 3)} %`));
     findings.push(
       finding({ file, column: "cement" }, "warning", "few-contents", {
         message: say`The curve of strength against cement rests on blocks of ${contentsPct.length}{0, plural, one { cement content} other { cement contents}} only (${at}): its shape between them was not tested.`,
-        expected: say`${LEAST_CONTENTS} cement contents or more (common practice, no source)`,
+        expected: say`${MIN_CONTENTS} cement contents or more (common practice, no source)`,
         remedy: say`Make and crush blocks with a content near that of the mix.`,
       }),
     );
   }
-  if (degreesOfFreedom < LEAST_DEGREES) {
+  if (degreesOfFreedom < MIN_DEGREES) {
     findings.push(
       finding({ file }, "warning", "few-degrees-of-freedom", {
         message: say`The curve of strength against cement rests on ${points.length} blocks only (degrees of freedom: ${degreesOfFreedom}): how far blocks scatter is hardly known.`,
-        expected: say`${LEAST_DEGREES} degrees of freedom or more (common practice, no source)`,
+        expected: say`${MIN_DEGREES} degrees of freedom or more (common practice, no source)`,
         remedy: say`Make and crush more blocks of each content.`,
       }),
     );

@@ -365,6 +365,17 @@ describe("the grading models", () => {
     ]);
   });
 
+  it("start from a spread of 1 where all of a curve is one size, and are flat beyond all numbers", () => {
+    expect(GRADING_MODELS.lognormal.starts(curveOf([1, 50]))).toEqual([[1, 1]]);
+    // (10²⁰ / 10⁻⁶)²⁰ is beyond a double: everything has long since passed.
+    const slopes = new Float64Array(2).fill(Number.NaN);
+    expect(GRADING_MODELS.weibull.evaluate(1e20, [1e-6, 20], slopes)).toBe(100);
+    expect([...slopes]).toEqual([0, 0]);
+    const three = new Float64Array(3).fill(Number.NaN);
+    expect(GRADING_MODELS["haverkamp-parlange"].evaluate(1e-20, [1e4, 30, 1], three)).toBe(0);
+    expect([...three]).toEqual([0, 0, 0]);
+  });
+
   it("are judged by their misses, each in parts of its own error", () => {
     const values = [16, 0.5];
     const at = (size: number) => 100 * Math.sqrt(size / 16);

@@ -22,7 +22,7 @@ export interface ResidualCheck {
 /** Usual level of a test: common practice, no source. */
 const LEVEL = 0.05;
 /** Residuals of fewer blocks say nothing of their distribution; common practice, no source. */
-const LEAST_NORMALITY = 8;
+const MIN_NORMALITY = 8;
 
 /**
  * Checks what the bands rest on: that the residuals are normal, and of one spread.
@@ -47,7 +47,7 @@ export function residualChecks(fit: StrengthFit): ResidualCheck[] {
   const groups = contents.map((content) =>
     residuals.filter((_, index) => fitted.points[index].cementPct === content),
   );
-  const normal = residuals.length < LEAST_NORMALITY ? null : shapiroWilk(residuals);
+  const normal = residuals.length < MIN_NORMALITY ? null : shapiroWilk(residuals);
   const groupSpread = brownForsythe(groups);
   const growth = breuschPagan(
     residuals,
