@@ -11,6 +11,7 @@ import { hasErrors, STUDY_FILE } from "../findings/finding.js";
 import { countFindings, formatFindings } from "../findings/format.js";
 import { GUIDANCE_ENTRIES } from "../guidance/published/recommendations.js";
 import type { SheetSource } from "../lab/sheet/grid.js";
+import type { UnitSystem } from "../quantities/format.js";
 import { computeStudy } from "../study/computeStudy.js";
 import { loneSheets, readStudy } from "../study/readStudy.js";
 import { type SheetsAsStudy, sheetsAsStudy } from "../study/sheetsAsStudy.js";
@@ -458,19 +459,43 @@ ${line("batch", entries.batch)}
 
 ${line("element", element)}
 #  openings:
-#    - { width: 1.2 m, height: 1.3 m, count: 2 }
+#    - ${OPEN[answers.units].opening}
 `;
 }
 
+/** How what is still open is written in the units of a study. */
+const OPEN = {
+  SI: {
+    opening: "{ width: 1.2 m, height: 1.3 m, count: 2 }",
+    grains: "… kg/m3",
+    density: "… kg/m3",
+    price: "… per t",
+    strength: "… MPa",
+    mass: "… kg",
+    length: "… m",
+    depth: "… mm",
+  },
+  US: {
+    opening: "{ width: 4 ft, height: 4 ft 3 in, count: 2 }",
+    grains: "… g/cm3",
+    density: "… lb/ft3",
+    price: "… per short ton",
+    strength: "… psi",
+    mass: "… lb",
+    length: "… ft",
+    depth: "… in",
+  },
+} as const;
+
 /** Keys of a material that a sheet does not tell, with what each is for. */
-const OPEN_MATERIAL = [
+const openKeys = (units: UnitSystem) => [
   ["hydrometer", "sheets/…", "tells clay from silt; “pipette” in its place"],
   ["limits", "sheets/…", "plasticity and shrinkage"],
-  ["particle-density", "… kg/m3", "of the grains; a hydrometer or pipette needs it"],
-  ["loose-bulk-density", "… kg/m3", "for buckets and parts: weigh a full bucket"],
+  ["particle-density", OPEN[units].grains, "of the grains; a hydrometer or pipette needs it"],
+  ["loose-bulk-density", OPEN[units].density, "for buckets and parts: weigh a full bucket"],
   ["moisture", "… %", "of the heap, for recipes"],
-  ["price", "… per t", "for costs"],
-] as const;
+  ["price", OPEN[units].price, "for costs"],
+];
 
 /** The text of `study.yaml` for a study of sheets: what they tell, and as remarks what they do not. */
 function sheetsYaml(
@@ -485,13 +510,15 @@ function sheetsYaml(
   );
   const [compaction, blocks, envelope] = ["compaction", "specimens", "envelope"].map(fileOf);
   const looks = fileOf("looks");
+  const { units = "SI" } = told;
+  const open = OPEN[units];
   return `# yaml-language-server: $schema=${SCHEMA_FILE}
 # What stands here is what your sheets tell. What is commented out only you can know, or a further sheet
 # tells: take away the “#” and fill it in. “loambook check” says at any time what comes next.
 ${line("format", STUDY_FORMAT)}
 ${invented ? "invented: true\n" : ""}${heads.join("")}
 materials:
-${materials.map(openMaterial).join("\n")}
+${materials.map((material) => openMaterial(material, units)).join("\n")}
 # Sand and gravel that can be had near it, each with a sieve sheet:
 #  - id: …
 #    name: …
@@ -507,7 +534,7 @@ ${entry("envelope", envelope, "# envelope: sheets/…")}
 ${entry("compaction", compaction, "# compaction: sheets/…\n")}
 # Blocks of that blend with three cement contents or more, and what is asked of them:
 ${blocks === undefined ? "# strength:\n#   sheet: sheets/…\n" : `strength:\n  ${line("sheet", blocks)}\n`}#   requirement:
-#     strength: … MPa
+#     strength: ${open.strength}
 #     age: … d
 #     crushed: …        # dry, moist or soaked
 #     statistic: …      # mean, prediction or tolerance
@@ -521,25 +548,28 @@ ${looks === undefined ? "# tested:\n" : `tested:\n  ${line("looks", looks)}\n`}#
 #   shape: …            # cube, prism or cylinder
 
 # For the mix and its quantities:
-# cement: { name: …, loose-bulk-density: … kg/m3, bag: … kg }
-# batch: { dry-mass: … kg }
+# cement: { name: …, loose-bulk-density: ${open.density}, bag: ${open.mass} }
+# batch: { dry-mass: ${open.mass} }
 # element:              # a wall; several as a list, also of kind bench, pier or ring
 #   name: …
-#   length: … m
-#   height: … m
-#   thickness: … mm
-#   compacted-lift: … mm
+#   length: ${open.length}
+#   height: ${open.length}
+#   thickness: ${open.depth}
+#   compacted-lift: ${open.depth}
 #   waste: … %
 `;
 }
 
-function openMaterial({ id, name, role, sheets }: SheetsAsStudy["materials"][number]): string {
+function openMaterial(
+  { id, name, role, sheets }: SheetsAsStudy["materials"][number],
+  units: UnitSystem,
+): string {
   const lines = [
     line("id", id),
     line("name", name),
     `${line("role", role)}    # soil, sand or gravel`,
     ...Object.entries(sheets).map(([kind, file]) => line(kind, file)),
-    ...OPEN_MATERIAL.flatMap(([key, value, says]) =>
+    ...openKeys(units).flatMap(([key, value, says]) =>
       key in sheets ? [] : [`# ${key}: ${value}    # ${says}`],
     ),
   ].join("\n");

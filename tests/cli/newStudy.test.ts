@@ -8,6 +8,8 @@ import { askAnswers, askMaterials } from "../../src/cli/newQuestions.js";
 import { templateAnswers } from "../../src/cli/newStudy.js";
 import type { Finding } from "../../src/findings/finding.js";
 import { runCli, temporaryFolder } from "../support/runCli.js";
+import { readStudy } from "../support/saidStudy.js";
+import { EXAMPLES } from "../support/studyCopy.js";
 
 const study = (folder: string) => {
   const text = readFileSync(join(folder, "study.yaml"), "utf8");
@@ -110,6 +112,34 @@ describe("new, told by options", () => {
     expect(code).toBe(2);
     expect(stderr + stdout).toMatch(message);
     expect(readdirSync(folder)).toEqual([]);
+  });
+});
+
+describe("new, in United States units", () => {
+  /** Sizes of grains stand in mm there too, and particle densities in g/cm³. */
+  const METRIC = /(?<![\w/])(MPa|kg\/m3|kg|per t|m|km|L)(?=\s*[,}\n]|$)/m;
+
+  it("writes no metric entry, also where a line is still open, and its openings are read", async () => {
+    const from = temporaryFolder();
+    const asked = ["--units", "US", "--no-questions"];
+    const folder = join(from, "wall");
+    expect((await runCli(["new", folder, ...asked])).code).toBe(0);
+    const file = join(folder, "study.yaml");
+    const text = readFileSync(file, "utf8");
+    expect(text).not.toMatch(METRIC);
+    writeFileSync(file, text.replace(/^# {2}openings:\n#( {4}-.*)/m, "  openings:\n$1"));
+    const { study: read } = await readStudy(folder);
+    const [{ openings = [] }] = read!.config.elements as never as [
+      { openings: { widthM: number }[] },
+    ];
+    expect(openings[0].widthM).toBeCloseTo(4 * 0.3048, 9);
+
+    const sheet = join(EXAMPLES, "bus-shelter/sheets/mason-sand-sieve.csv");
+    const ofSheets = join(from, "of-sheets");
+    expect((await runCli(["new", ofSheets, "--sheets", sheet, "--units", "US"])).code).toBe(0);
+    const open = readFileSync(join(ofSheets, "study.yaml"), "utf8");
+    expect(open).toContain("strength: … psi");
+    expect(open.replaceAll("top-size: … mm", "")).not.toMatch(METRIC);
   });
 });
 
