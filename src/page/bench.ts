@@ -1,3 +1,4 @@
+import { sumSimple } from "simple-statistics";
 import type { BlendLimit } from "../blend/target.js";
 import type { StudyConfig, TargetConfig } from "../entries/studyConfig.js";
 
@@ -182,10 +183,10 @@ export function withShare(
 ): readonly number[] {
   const others = sharesPct.map((_, at) => at).filter((at) => at !== index && !locked[at]);
   if (others.length === 0 || !Number.isFinite(pct)) return sharesPct;
-  const held = sum(sharesPct.filter((_, at) => at !== index && locked[at]));
+  const held = sumSimple(sharesPct.filter((_, at) => at !== index && locked[at]));
   const room = Math.max(0, 100 - held);
   const wanted = Math.min(Math.max(pct, 0), room);
-  const had = sum(others.map((at) => sharesPct[at]));
+  const had = sumSimple(others.map((at) => sharesPct[at]));
   const left = room - wanted;
   const shares = [...sharesPct];
   shares[index] = wanted;
@@ -208,10 +209,6 @@ function tenths(value: number): number {
 /** Without the last binary digits that a subtraction leaves. */
 function clean(value: number): number {
   return Number(value.toPrecision(12));
-}
-
-function sum(values: readonly number[]): number {
-  return values.reduce((total, value) => total + value, 0);
 }
 
 /** Aim of a study that states none; exponent from memory, see `powerTarget`. */

@@ -1,3 +1,4 @@
+import { csvRow } from "../report/export/exportTable.js";
 import { say, type Text } from "../words/message.js";
 import { JAR_TIMES_MIN } from "../workshop/classSheet.js";
 
@@ -100,7 +101,7 @@ export function csvOfTyped(
   );
   const filled = rows.filter((row) => isFilled(kind, row));
   const table = [form.columns.map(({ header }) => header), ...filled];
-  return [...head.map(csvLine), "", ...table.map(csvLine), ""].join("\n");
+  return [...head.map(trimmedRow), "\n", ...table.map(trimmedRow)].join("");
 }
 
 /**
@@ -129,8 +130,6 @@ function isFilled(kind: TypedKind, row: readonly string[]): boolean {
   return row.slice(1, kind === "jar" ? 3 : 2).every((cell) => cell.trim() !== "");
 }
 
-function csvLine(cells: readonly string[]): string {
-  return cells
-    .map((cell) => (/[",\n\r;]/.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell.trim()))
-    .join(",");
+function trimmedRow(cells: readonly string[]): string {
+  return csvRow(cells.map((cell) => cell.trim()));
 }

@@ -20,7 +20,7 @@ import { joinTexts, say, type Text } from "../../words/message.js";
 import { pagePaint } from "../pageStyle.js";
 import type { TunedMix } from "../tune.js";
 import type { App, View } from "./app.js";
-import { drawing, el, fill, written } from "./dom.js";
+import { drawing, el, factsOf, fill, written } from "./dom.js";
 
 /** The bucket: what goes into one batch, and what it costs against the study's mix; or why there is none. */
 export function bucketCard(app: App): View {
@@ -132,11 +132,7 @@ function mixParts(app: App, { result, mix, findings }: TunedMix): HTMLElement[] 
     ...measuredRows(app, counted ?? weighed(record.batch)),
     countRow(t(say`Water to add`), t(liquid(record.batch.water.toAddKg, units))),
     ...warnings.map(({ message, remedy }) => reason(app, joinTexts([message, remedy], " "))),
-    el(
-      "dl",
-      { class: "facts" },
-      ...facts.map(([name, value]) => el("div", {}, el("dt", {}, t(name)), el("dd", {}, t(value)))),
-    ),
+    el("dl", { class: "facts" }, ...factsOf(app, facts)),
     ...missing.map((message) => el("p", { class: "sum" }, t(message))),
     ...(mix!.compared ? [written("div", {}, app.html(compareMixTable(result)))] : []),
     el(

@@ -1,3 +1,6 @@
+import type { Text } from "../../words/message.js";
+import type { App } from "./app.js";
+
 /** What an element is made with: attributes, and listeners under `on…`. */
 export type Props = Readonly<
   Record<string, string | number | boolean | ((event: Event) => void) | undefined>
@@ -53,6 +56,11 @@ export function written(
   const made = el(tag, props);
   made.innerHTML = html;
   return made;
+}
+
+/** Names with their values, for a list of them. */
+export function factsOf({ t }: App, facts: readonly (readonly [Text, Text])[]): HTMLElement[] {
+  return facts.map(([name, value]) => el("div", {}, el("dt", {}, t(name)), el("dd", {}, t(value))));
 }
 
 /** Puts children in place of those that are there. */

@@ -1,3 +1,4 @@
+import { sumSimple } from "simple-statistics";
 import type { BlendLimit } from "../../blend/target.js";
 import { formatFixed, formatPlain } from "../../quantities/format.js";
 import type { Interval } from "../../quantities/interval.js";
@@ -154,8 +155,7 @@ export function sheetCard(app: App): View {
       const range = moistureRange(app.state);
       allowed.hidden = !range;
       fill(allowed, range && t(range));
-      const total = now.sharesPct.reduce((all, share) => all + share, 0);
-      fill(sum, t(say`Total ${formatFixed(total, 1)} %`));
+      fill(sum, t(say`Total ${formatFixed(sumSimple(now.sharesPct), 1)} %`));
       aim.refresh();
       limits.refresh();
       if (!isSameMix(now, solvedFor ?? now)) {

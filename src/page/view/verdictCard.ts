@@ -14,7 +14,7 @@ import { chartSvg } from "../chartSvg.js";
 import { pagePaint } from "../pageStyle.js";
 import { type BlendEstimate, keepsLimit, type TunedBlend } from "../tune.js";
 import type { App, PageState, View } from "./app.js";
-import { el, fill, whenWidthChanges, written } from "./dom.js";
+import { el, factsOf, fill, whenWidthChanges, written } from "./dom.js";
 import { PAPER_PX } from "./plotCard.js";
 
 /** The strength of the tested blend with the bench's cement content marked; none where nothing holds for it. */
@@ -96,12 +96,7 @@ export function verdictCard(app: App): View {
     refresh() {
       const { tuned } = app.state;
       if (!tuned) return;
-      fill(
-        overview,
-        ...overviewOf(tuned).map(([name, value]) =>
-          el("div", {}, el("dt", {}, t(name)), el("dd", {}, t(value))),
-        ),
-      );
+      fill(overview, ...factsOf(app, overviewOf(tuned)));
       const { recipe } = app.state;
       // With its recipe the blend has a density, which some recommendations limit.
       const { guidance } = recipe?.result.blend === tuned.blend ? recipe.result : tuned.result;
