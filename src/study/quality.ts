@@ -7,6 +7,7 @@ import type {
 } from "../entries/studyConfig.js";
 import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
 import type { SpecimenRecord, SpecimenSheet } from "../lab/specimens.js";
+import { wholeCount } from "../quantities/checkNumber.js";
 import { formatFixed, measured } from "../quantities/format.js";
 import {
   type AcceptanceRisks,
@@ -171,11 +172,11 @@ function riskFindings({ builderRisk, ownerRisk }: AcceptanceRisks): Finding[] {
   return findings;
 }
 
-/** A remainder of a billionth is rounding, not one more lot. */
+/** At least one. */
 function lotsOf(lot: LotConfig, { quantities }: MixStudy): number | undefined {
-  const up = (amount: number) => Math.max(1, Math.ceil(amount - 1e-9));
+  const up = (amount: number) => Math.max(1, wholeCount(amount));
   if (lot.kind === "volume") return up(quantities.madeVolumeM3 / lot.volumeM3);
-  return lot.batchesADay && up(Math.ceil(quantities.batches) / lot.batchesADay / lot.days);
+  return lot.batchesADay && up(wholeCount(quantities.batches) / lot.batchesADay / lot.days);
 }
 
 /** The scatter about the curve in MPa at the chosen content, on whatever scale the curve was fitted. */

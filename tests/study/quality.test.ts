@@ -100,6 +100,19 @@ describe("the quality-control plan", () => {
       "4.0 %",
     );
 
+    // 6 % is specified: what a sheet rounds is no other mix.
+    for (const [content, told] of [
+      ["6.04", false],
+      ["5.96", false],
+      ["6.06", true],
+      ["5.94", true],
+    ] as const) {
+      const near = copyStudy("reading-room");
+      near.edit(SITE, "S15,Lot 3,6,28", `S15,Lot 3,${content},28`);
+      const codes = (await compute(near)).findings.map(({ code }) => code);
+      expect(codes.includes("site-block-other-cement"), content).toBe(told);
+    }
+
     const young = copyStudy("reading-room");
     young.edit(SITE, /,28,/g, ",14,");
     expect(only((await compute(young)).findings, "no-site-lots").message).toContain("28 days");
