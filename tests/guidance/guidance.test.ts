@@ -222,6 +222,13 @@ describe("selectionClass", () => {
       "unfavourable",
     ]);
     expect(burroughs(8, 20)).toBe("not classified");
+    // One on its limit and the other beyond it is neither case.
+    expect([burroughs(11, 30.1, 70), burroughs(5.9, 15, 50), burroughs(11, 14.9, 50)]).toEqual([
+      "not classified",
+      "not classified",
+      "not classified",
+    ]);
+    expect(() => burroughs(Number.NaN, 20)).toThrow("invalid `linearShrinkagePct`: NaN");
   });
 
   it("draws its lines where the thesis of 2001 does, with the share of success", () => {
