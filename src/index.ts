@@ -79,6 +79,7 @@ export { compareTrials, leastCement } from "./strength/index.js";
 // A study, read and computed.
 export type * from "./study/index.js";
 export {
+  blendInParts,
   blendInputOf,
   computeStudy,
   isAimed,

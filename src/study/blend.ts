@@ -5,6 +5,12 @@ import type { BlendDesign } from "../blend/description.js";
 import { type BlendInput, designBlend, MIN_SHARE_PCT } from "../blend/design.js";
 import { limitRows, limitValue } from "../blend/limits.js";
 import { type BlendMaterial, blendCurve, measuredTopMm } from "../blend/material.js";
+import {
+  type BucketChange,
+  bucketSensitivity,
+  type PracticalParts,
+  practicalParts,
+} from "../blend/parts.js";
 import { type Robustness, robustness } from "../blend/robustness.js";
 import type { BandTargetPoint, BlendTarget } from "../blend/target.js";
 import { relaxLimits } from "../blend/tradeoffs.js";
@@ -421,6 +427,37 @@ export function blendInputOf({ config, materials, guidance }: StudyResult): Blen
     materials,
     guidance.map(({ check }) => check.entry),
   );
+}
+
+/** A blend in whole parts. */
+export interface BlendInParts {
+  readonly parts: PracticalParts;
+  /** What one part more or less of each material does; empty where no whole parts were found. */
+  readonly miscounted: readonly BucketChange[];
+}
+
+/**
+ * The blend of a study in whole parts, and what a miscount does to it: parts are buckets where the loose density
+ * of every material was entered, else equal masses. Undefined where the blend was sought for no target.
+ */
+export function blendInParts(result: StudyResult): BlendInParts | undefined {
+  const { blend } = result;
+  if (!blend || !isAimed(blend)) return undefined;
+  const input = blendInputOf(result);
+  const loose = result.config.materials.map(
+    ({ looseBulkDensityKgM3 = 0, bulkingPct = 0 }) => looseBulkDensityKgM3 / (1 + bulkingPct / 100),
+  );
+  const byBucket = loose.every((density) => density > 0);
+  const parts = practicalParts(
+    input,
+    blend,
+    byBucket ? { looseDryDensityKgM3: loose } : { by: "mass" },
+  );
+  const counts = parts.materials.map(({ parts: count }) => count);
+  const massOfPart = byBucket ? loose : loose.map(() => 1);
+  const miscounted =
+    parts.status === "ok" ? bucketSensitivity(input, blend, counts, massOfPart) : [];
+  return { parts, miscounted };
 }
 
 /** A material as blending needs it; without a limits sheet sand and gravel count as non-plastic. */

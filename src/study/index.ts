@@ -1,6 +1,13 @@
 /** A study read and computed. @module */
 export { type AttributedStep, attributeChanges, type StudyPart } from "./attribution.js";
-export { blendInput, blendInputOf, guidanceBandPoints, isAimed } from "./blend.js";
+export {
+  type BlendInParts,
+  blendInParts,
+  blendInput,
+  blendInputOf,
+  guidanceBandPoints,
+  isAimed,
+} from "./blend.js";
 export {
   compareStudies,
   type EntryChange,

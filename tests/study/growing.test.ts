@@ -5,7 +5,7 @@ import { describe, expect, it } from "vitest";
 import type { TableBlock } from "../../src/blocks/block.js";
 import { firstWords } from "../../src/cli/appendixCommand.js";
 import { summariseResult } from "../../src/cli/computeCommand.js";
-import { blendInputOf } from "../../src/study/blend.js";
+import { blendInParts, blendInputOf } from "../../src/study/blend.js";
 import { permitGaps } from "../../src/study/review.js";
 import { sha256 } from "../../src/study/sha256.js";
 import { sheetsAsStudy } from "../../src/study/sheetsAsStudy.js";
@@ -413,6 +413,36 @@ describe("what a growing study leaves open", () => {
     ]);
     expect(table.notes).toHaveLength(1);
     expect(() => blendInputOf(by.result!)).toThrow("expected a target");
+  });
+
+  it("a blend has whole parts, by bucket where every loose density is known, else by mass", async () => {
+    const { result } = await computed("3-soil-and-sand");
+    const buckets = blendInParts(result)!;
+    expect(buckets.parts).toMatchObject({ status: "ok", by: "volume" });
+    const [soil, sand] = buckets.parts.materials.map(({ parts }) => parts);
+    // By hand: 1180 and 1430 kg/m³, without bulking.
+    const soilPct = (100 * soil * 1180) / (soil * 1180 + sand * 1430);
+    expect(buckets.parts.materials[0].sharePct).toBeCloseTo(soilPct, 9);
+    const one = buckets.miscounted.find(({ id, change }) => id === "hill-soil" && change === 1);
+    const more = (100 * (soil + 1) * 1180) / ((soil + 1) * 1180 + sand * 1430);
+    expect(one?.sharesPct[0]).toBeCloseTo(more, 9);
+
+    const materials = result.config.materials.map((material) => ({
+      ...material,
+      looseBulkDensityKgM3: material.role === "soil" ? 1180 : undefined,
+    }));
+    const masses = blendInParts({ ...result, config: { ...result.config, materials } })!;
+    expect(masses.parts.by).toBe("mass");
+    expect(masses.parts.materials.map(({ parts }) => parts)).toEqual([5, 6]);
+    expect(masses.miscounted.map(({ id, sharesPct }) => [id, sharesPct[0].toFixed(6)])).toEqual([
+      ["hill-soil", "40.000000"],
+      ["hill-soil", "50.000000"],
+      ["river-sand", "50.000000"],
+      ["river-sand", "41.666667"],
+    ]);
+    expect(
+      blendInParts({ ...result, blend: { ...result.blend!, target: undefined } }),
+    ).toBeUndefined();
   });
 
   it("materials without shares or a target have no blend, and the stage says what is needed", async () => {
