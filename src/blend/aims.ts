@@ -40,15 +40,11 @@ export function resolveTarget(given: PointTarget, materials: readonly BlendMater
     throw new RangeError("invalid `target`: []; expected at least one size");
   }
   const sizesMm = target.points.map(({ sizeMm }) => sizeMm);
-  const base = {
-    sizesMm,
-    passing: passingMatrix(materials, sizesMm),
-    weights: target.points.map(({ weight }) => weight ?? 1),
-    second: null,
-  };
+  const passing = passingMatrix(materials, sizesMm);
+  const weights = target.points.map(({ weight }) => weight ?? 1);
   if (target.kind === "curve") {
     const line = target.points.map(({ passingPct }) => passingPct);
-    return { ...base, lowPct: line, highPct: line };
+    return { sizesMm, passing, weights, lowPct: line, highPct: line, second: null };
   }
   target.points.forEach(({ lowPct, highPct }, index) => {
     if (!(lowPct <= highPct)) {
@@ -59,10 +55,12 @@ export function resolveTarget(given: PointTarget, materials: readonly BlendMater
   });
   if (target.kind === "band-middle") {
     const middle = target.points.map(({ lowPct, highPct }) => (lowPct + highPct) / 2);
-    return { ...base, lowPct: middle, highPct: middle };
+    return { sizesMm, passing, weights, lowPct: middle, highPct: middle, second: null };
   }
   return {
-    ...base,
+    sizesMm,
+    passing,
+    weights,
     lowPct: target.points.map(({ lowPct }) => lowPct),
     highPct: target.points.map(({ highPct }) => highPct),
     second: aimValues(target.aim ?? "nearest-middle", materials),

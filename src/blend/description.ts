@@ -113,9 +113,18 @@ const ROUNDING_PCT = 1e-6;
 export function describeBlend(
   programme: BlendProgramme,
   aims: SizedAims,
-  { fit }: BlendSolution,
+  { fit, score }: BlendSolution,
   shares: readonly number[],
-): Omit<BlendDesign, "message" | "target" | "conflict" | "score" | "notUsed" | "hardlyUsed"> {
+  {
+    message,
+    conflict,
+    target,
+    hardlyPct,
+  }: Pick<BlendDesign, "message" | "conflict" | "target"> & {
+    /** A share up to this is hardly one. */
+    readonly hardlyPct: number;
+  },
+): BlendDesign {
   const { materials, lower, upper, rows } = programme;
   const points = blendPoints(aims, shares);
   const limits = rows.map((row): LimitState => {
@@ -128,6 +137,10 @@ export function describeBlend(
     materials.some((material, j) => shares[j] > 0 && material[key] === undefined)
       ? null
       : materials.reduce((sum, material, j) => sum + shares[j] * (material[key] ?? 0), 0);
+  const usedWithin = (abovePct: number, maxPct: number) =>
+    materials
+      .filter((_, j) => !conflict && 100 * shares[j] > abovePct && 100 * shares[j] <= maxPct)
+      .map(({ id }) => id);
   return {
     status: fit.status,
     shares: materials.map(({ id }, j) => ({
@@ -150,13 +163,20 @@ export function describeBlend(
       (sum, { siteSoil }, j) => sum + (siteSoil ? 100 * shares[j] : 0),
       0,
     ),
+    message,
+    target,
+    conflict,
+    score,
+    notUsed: usedWithin(-Infinity, 0),
+    hardlyUsed: usedWithin(0, hardlyPct),
   };
 }
 
 /** The blend at the target's sizes; against a band the target is the allowed value nearest to it. */
 export function blendPoints(aims: SizedAims, shares: readonly number[]): BlendFitPoint[] {
   return aims.sizesMm.map((sizeMm, row) => {
-    const blendPct = aims.passing[row].reduce((sum, value, j) => sum + value * shares[j], 0);
+    let blendPct = 0;
+    for (let j = 0; j < shares.length; j += 1) blendPct += aims.passing[row][j] * shares[j];
     const inside = Math.min(Math.max(blendPct, aims.lowPct[row]), aims.highPct[row]);
     const differencePct = Math.abs(blendPct - inside) < ROUNDING_PCT ? 0 : blendPct - inside;
     return { sizeMm, targetPct: inside, blendPct, differencePct };

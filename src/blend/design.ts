@@ -77,20 +77,12 @@ export function designBlend(input: BlendInput): BlendDesign {
   const shares = report.conflict
     ? report.conflict.sharesPct.map((sharePct) => sharePct / 100)
     : solution.shares;
-  const usedUpTo = (maxPct: number) =>
-    materials.flatMap(({ id }, j) => (100 * shares[j] <= maxPct ? [id] : []));
-  const notUsed = report.conflict ? [] : usedUpTo(0);
-  return {
-    ...describeBlend(programme, aims, solution, shares),
+  return describeBlend(programme, aims, solution, shares, {
     message: report.message,
-    target: { kind: target.kind, exponent, topSizeMm, atEndOfRange },
     conflict: report.conflict,
-    score: solution.score,
-    notUsed,
-    hardlyUsed: report.conflict
-      ? []
-      : usedUpTo(MIN_SHARE_PCT * (1 + SLACK)).filter((id) => !notUsed.includes(id)),
-  };
+    target: { kind: target.kind, exponent, topSizeMm, atEndOfRange },
+    hardlyPct: MIN_SHARE_PCT * (1 + SLACK),
+  });
 }
 
 interface Found {

@@ -71,6 +71,7 @@ export function blendPassing(curve: GradingCurve, sizeMm: number): BlendPassing 
   }
   const above = points.findIndex((point) => point.sizeMm > sizeMm);
   const [low, high] = [points[above - 1], points[above]];
+  if (sizeMm === low.sizeMm) return { passingPct: low.passingPct, assumed: false };
   const way = Math.log(sizeMm / low.sizeMm) / Math.log(high.sizeMm / low.sizeMm);
   return {
     passingPct: low.passingPct + way * (high.passingPct - low.passingPct),

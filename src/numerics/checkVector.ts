@@ -19,3 +19,17 @@ export function checkVector(
     }
   }
 }
+
+/** Refuses a matrix with a row of the wrong length or an entry that is not finite, as `checkVector` does. */
+export function checkMatrix(
+  name: string,
+  matrix: readonly (readonly number[])[],
+  columns: number,
+): void {
+  matrix.forEach((row, i) => {
+    // The row gets its name only where it is refused.
+    let fits = row.length === columns;
+    for (let j = 0; j < columns; j++) fits &&= Number.isFinite(row[j]);
+    if (!fits) checkVector(`${name}[${i}]`, row, columns);
+  });
+}

@@ -6,8 +6,8 @@ import {
   relativeBreach,
   type WorkingSet,
 } from "./activeSet.js";
-import { checkVector } from "./checkVector.js";
-import { HouseholderQr, unscaledCovariance } from "./householderQr.js";
+import { checkMatrix, checkVector } from "./checkVector.js";
+import { conditionOf, HouseholderQr } from "./householderQr.js";
 
 /** A constrained linear least-squares problem in `n` unknowns. */
 export interface ConstrainedProblem {
@@ -185,12 +185,6 @@ function checkConstrainedProblem(problem: ConstrainedProblem): number {
   return unknowns;
 }
 
-function checkMatrix(name: string, matrix: readonly (readonly number[])[], columns: number): void {
-  matrix.forEach((row, i) => {
-    checkVector(`${name}[${i}]`, row, columns);
-  });
-}
-
 function checkBounds(
   name: string,
   values: readonly number[] | undefined,
@@ -215,7 +209,7 @@ interface ScaledProgramme {
   readonly start: Float64Array;
   /** Powers of two, so that scaling rounds nothing. */
   readonly columnScale: Float64Array;
-  readonly rowScale: Float64Array;
+  readonly rowScale: readonly number[];
   /** Weighted and scaled matrix, column-major, and weighted target, before reduction. */
   readonly matrix: Float64Array;
   readonly target: Float64Array;
@@ -260,8 +254,8 @@ function scaledProgramme(problem: ConstrainedProblem, unknowns: number): ScaledP
       conditions,
       limits,
       equalities: problem.equalities?.matrix.length ?? 0,
-      lower: Float64Array.from(columnScale, (s, j) => (problem.lower?.[j] ?? -Infinity) / s),
-      upper: Float64Array.from(columnScale, (s, j) => (problem.upper?.[j] ?? Infinity) / s),
+      lower: columnScale.map((s, j) => (problem.lower?.[j] ?? -Infinity) / s),
+      upper: columnScale.map((s, j) => (problem.upper?.[j] ?? Infinity) / s),
     },
     start,
     columnScale,
@@ -304,23 +298,23 @@ function soundRank({ rows, columns, rank, packed }: HouseholderQr): number {
 function scaledConditions(
   problem: ConstrainedProblem,
   columnScale: Float64Array,
-): { conditions: Float64Array; limits: Float64Array; rowScale: Float64Array } {
+): { conditions: Float64Array; limits: Float64Array; rowScale: number[] } {
   const unknowns = columnScale.length;
   const rows = [...(problem.equalities?.matrix ?? []), ...(problem.inequalities?.matrix ?? [])];
   const given = [...(problem.equalities?.target ?? []), ...(problem.inequalities?.limit ?? [])];
   const conditions = new Float64Array(rows.length * unknowns);
-  const rowScale = new Float64Array(rows.length);
-  rows.forEach((row, i) => {
+  const rowScale = rows.map((row, i) => {
     let max = 0;
     for (let j = 0; j < unknowns; j++) {
       max = Math.max(max, Math.abs(row[j] * columnScale[j]));
     }
-    rowScale[i] = max === 0 ? 1 : 2 ** -Math.round(Math.log2(max));
+    const scale = max === 0 ? 1 : 2 ** -Math.round(Math.log2(max));
     for (let j = 0; j < unknowns; j++) {
-      conditions[i * unknowns + j] = row[j] * columnScale[j] * rowScale[i];
+      conditions[i * unknowns + j] = row[j] * columnScale[j] * scale;
     }
+    return scale;
   });
-  return { conditions, limits: Float64Array.from(given, (v, i) => v * rowScale[i]), rowScale };
+  return { conditions, limits: new Float64Array(given.map((v, i) => v * rowScale[i])), rowScale };
 }
 
 /** A limit met to within rounding counts as active. */
@@ -342,7 +336,7 @@ function constrainedReport(
 ): ConstrainedFit {
   const { columnScale, rank } = scaled;
   const { set } = outcome;
-  const x = Array.from(z, (value, j) => value * columnScale[j]);
+  const x = [...z.map((value, j) => value * columnScale[j])];
   const residuals = problem.matrix.map((row, i) => dot(row, x) - problem.target[i]);
   return {
     status: outcome.status,
@@ -362,7 +356,7 @@ function constrainedReport(
     multipliers: multipliersOf(problem, scaled, set),
     optimalityResidual: set ? kktResidual(scaled, set, z) : NaN,
     infeasibility: outcome.breach,
-    condition: set ? conditionOf(set) : NaN,
+    condition: set ? conditionLeft(set) : NaN,
     rank,
     iterations: outcome.iterations ?? 0,
     unique: set ? isUniqueSolution(set, z) : false,
@@ -375,8 +369,8 @@ function dot(a: readonly number[], b: readonly number[]): number {
   return sum;
 }
 
-function conditionOf({ reduced }: WorkingSet): number {
-  return reduced.columns === 0 ? 1 : unscaledCovariance(reduced).condition;
+function conditionLeft({ reduced }: WorkingSet): number {
+  return reduced.columns === 0 ? 1 : conditionOf(reduced);
 }
 
 /** Twice, because the solver works with half the objective. */
@@ -386,10 +380,10 @@ function multipliersOf(
   set: WorkingSet | undefined,
 ): ConstrainedFit["multipliers"] {
   const equalities = problem.equalities?.matrix.length ?? 0;
-  const rows = Array.from(rowScale, (s, i) => (set ? 2 * s * set.rowMultipliers[i] : NaN));
+  const rows = rowScale.map((s, i) => (set ? 2 * s * set.rowMultipliers[i] : NaN));
   return {
     equalities: rows.slice(0, equalities),
-    bounds: Array.from(columnScale, (s, j) => (set ? (2 * set.boundMultipliers[j]) / s : NaN)),
+    bounds: [...columnScale.map((s, j) => (set ? (2 * set.boundMultipliers[j]) / s : NaN))],
     inequalities: rows.slice(equalities).map((value) => 0 - value),
   };
 }

@@ -181,27 +181,11 @@ function powerOfTwo(exponent: number): number {
  * `‖R‖₁ ‖R⁻¹‖₁` of the scaled columns. NaN and Infinity where the columns are deficient.
  */
 export function unscaledCovariance(qr: HouseholderQr): { matrix: number[][]; condition: number } {
-  const { rows, columns, rank, packed, order, scale } = qr;
-  const matrix = Array.from({ length: columns }, () => new Array<number>(columns).fill(NaN));
+  const { columns, rank, order, scale } = qr;
+  const matrix: number[][] = [];
+  for (let k = 0; k < columns; k++) matrix.push(new Array<number>(columns).fill(NaN));
   if (rank < columns) return { matrix, condition: Infinity };
-  // inverse[k] is column k of R⁻¹.
-  const inverse = Array.from({ length: columns }, (_, k) => {
-    const column = new Float64Array(columns);
-    column[k] = 1;
-    qr.solveUpper(column);
-    return column;
-  });
-  let size = 0;
-  let inverseSize = 0;
-  for (let k = 0; k < columns; k++) {
-    let sum = 0;
-    for (let i = 0; i <= k; i++) sum += Math.abs(packed[k * rows + i]);
-    size = Math.max(size, sum);
-    inverseSize = Math.max(
-      inverseSize,
-      inverse[k].reduce((total, value) => total + Math.abs(value), 0),
-    );
-  }
+  const { inverse, condition } = invertedTriangle(qr);
   for (let a = 0; a < columns; a++) {
     for (let b = 0; b <= a; b++) {
       let sum = 0;
@@ -211,7 +195,35 @@ export function unscaledCovariance(qr: HouseholderQr): { matrix: number[][]; con
       matrix[order[b]][order[a]] = value;
     }
   }
-  return { matrix, condition: size * inverseSize };
+  return { matrix, condition };
+}
+
+/** The condition alone, as `unscaledCovariance` gives it. */
+export function conditionOf(qr: HouseholderQr): number {
+  return qr.rank < qr.columns ? Infinity : invertedTriangle(qr).condition;
+}
+
+/** `inverse[k]` is column k of R⁻¹. */
+function invertedTriangle(qr: HouseholderQr): { inverse: Float64Array[]; condition: number } {
+  const { rows, columns, packed } = qr;
+  const inverse: Float64Array[] = [];
+  let size = 0;
+  let inverseSize = 0;
+  for (let k = 0; k < columns; k++) {
+    const column = new Float64Array(columns);
+    column[k] = 1;
+    qr.solveUpper(column);
+    inverse.push(column);
+    let sum = 0;
+    let inverseSum = 0;
+    for (let i = 0; i <= k; i++) {
+      sum += Math.abs(packed[k * rows + i]);
+      inverseSum += Math.abs(column[i]);
+    }
+    size = Math.max(size, sum);
+    inverseSize = Math.max(inverseSize, inverseSum);
+  }
+  return { inverse, condition: size * inverseSize };
 }
 
 /**

@@ -1,4 +1,4 @@
-import { checkVector } from "./checkVector.js";
+import { checkMatrix, checkVector } from "./checkVector.js";
 import { HouseholderQr, unscaledCovariance } from "./householderQr.js";
 
 /** What a linear least-squares fit found; arrays are in the order of the design's columns or rows. */
@@ -74,18 +74,17 @@ export function leastSquares(
     );
   }
   checkVector("response", response, rows);
-  design.forEach((row, i) => {
-    checkVector(`design[${i}]`, row, columns);
-  });
+  checkMatrix("design", design, columns);
   if (options.weights) checkVector("weights", options.weights, rows, 0);
-  const rootWeights = Float64Array.from({ length: rows }, (_, i) =>
-    Math.sqrt(options.weights?.[i] ?? 1),
-  );
+  const rootWeights = new Float64Array(rows).fill(1);
+  options.weights?.forEach((weight, i) => {
+    rootWeights[i] = Math.sqrt(weight);
+  });
   const weighted = new Float64Array(rows * columns);
   for (let j = 0; j < columns; j++) {
     for (let i = 0; i < rows; i++) weighted[j * rows + i] = rootWeights[i] * design[i][j];
   }
-  const target = Float64Array.from(response, (value, i) => rootWeights[i] * value);
+  const target = rootWeights.map((root, i) => root * response[i]);
   const qr = new HouseholderQr(weighted.slice(), rows, columns);
   const refined = refineLeastSquares(qr, weighted, target);
   return leastSquaresSummary(qr, design, response, rootWeights, refined);
@@ -173,9 +172,9 @@ function leastSquaresSummary(
   refined: { solution: Float64Array; residual: Float64Array },
 ): LeastSquaresFit {
   const { columns, rank } = qr;
-  const counted = rootWeights.filter((weight) => weight > 0).length;
+  const counted = rootWeights.reduce((count, root) => count + Number(root > 0), 0);
   const status = statusOf(counted, columns, rank);
-  const coefficients = Array.from(refined.solution, (b) => (status === "too-few-points" ? NaN : b));
+  const coefficients = [...refined.solution.map((b) => (status === "too-few-points" ? NaN : b))];
   const sum = new PreciseSum();
   const residuals = response.map((value, i) => {
     if (status !== "too-few-points" && rootWeights[i] > 0)

@@ -178,7 +178,7 @@ export function strengthBands(
   });
 }
 
-/** Weights below e^-40 of the largest change the factor by less than 1e-11. */
+/** Weights below e^-28 of the largest change the factor by less than 1e-11. */
 const DEEPEST = -28;
 /** Fewer contents than this are solved one by one. */
 const NODES = 16;

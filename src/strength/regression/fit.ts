@@ -101,7 +101,10 @@ export function fitStrength(
   return {
     status: "ok",
     message: say`${facts.formula}${terms}, fitted to ${used.length} blocks of ${agesOf(used)} days at ${contentsPct.length} cement contents.`,
-    ...head,
+    model,
+    formula: facts.formula,
+    ageDays,
+    blocks: used.length,
     line: logarithm ? "median" : "mean",
     contentsPct,
     coefficients: plainCoefficients(facts, basis, solved, confidence, design),
@@ -116,7 +119,8 @@ export function fitStrength(
     covariates: chosen.covariates,
     batches: chosen.batches,
     basis: {
-      ...basis,
+      centre: basis.centre,
+      scale: basis.scale,
       coefficients: solved.coefficients.slice(0, count),
       unscaledCovariance: solved.unscaledCovariance
         .slice(0, count)
