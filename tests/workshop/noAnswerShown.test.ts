@@ -85,11 +85,11 @@ const allBut = (id: string) => (code: string) =>
     ? code
     : code.replace("= undefined;", /predict\(/.test(code) ? "= 1;" : '= "?";');
 
-async function exercisesOf(id: LessonId, language: Language): Promise<readonly Exercise[]> {
-  const day = await openClass(join(ROOT, "data-examples", "class-day"), { language });
+const exercisesOf = once(async (id: LessonId, language: Language): Promise<readonly Exercise[]> => {
+  const day = await classIn(join(ROOT, "data-examples", "class-day"), language);
   const { core, further } = lessonExercises(day, id);
   return [...core, ...further];
-}
+});
 
 /** A whole number of things: told by its digits alone, never as `5.00`. */
 const isCount = ({ unit, value }: NumberExercise) => unit === "" && Number.isInteger(value);
