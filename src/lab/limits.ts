@@ -70,9 +70,10 @@ export const LIMITS_LAYOUT: SheetLayout = {
     numberRule("dryLengthMm", "shrinkage bar dry length", "length", positive),
     numberRule("boxShrinkageMm", "long box shrinkage", "length", { min: 0 }),
     numberRule("boxLengthMm", "long box length", "length", positive),
-    textRule("nonPlastic", ["non-plastic", "nonplastic", "non plastic"]),
+    textRule("nonPlastic", ["non-plastic", "nonplastic", "non plastic", "np"]),
     ...REPORTED.map(({ key, names, max }) =>
-      numberRule(key, names, "ratio", { min: 0, max, words: NON_PLASTIC }),
+      // A limit is in percent wherever it is written: “LL, 34” asks for no unit.
+      numberRule(key, names, "ratio", { min: 0, max, words: NON_PLASTIC, unitless: names }),
     ),
   ],
   columns: [
@@ -197,6 +198,7 @@ function readReported(sheet: SheetValues): {
   const findings = [
     ...contents.flatMap(({ findings: found }) => found),
     ...repeatedValues(file, all),
+    ...partsOfOne(file, all),
     ...indexFindings(file, factRows, values),
   ];
   return {
@@ -223,6 +225,21 @@ function repeatedValues(file: string, all: readonly ReportedValue[]): Finding[] 
       },
     ),
   );
+}
+
+/** A soil with a limit has it at many percent of water: below one the value is a part of one. */
+function partsOfOne(file: string, all: readonly ReportedValue[]): Finding[] {
+  return all.flatMap(({ key, value, row }): Finding[] => {
+    const isLimit = key === "liquidLimitPct" || key === "plasticLimitPct";
+    if (!isLimit || typeof value !== "number" || value === 0 || value >= 1) return [];
+    return [
+      finding({ file, row, value: String(value) }, "error", "fraction-for-percent", {
+        message: say`No soil has a limit below 1 %.`,
+        expected: say`percent, 0 to 100`,
+        remedy: say`Multiply parts of one by 100.`,
+      }),
+    ];
+  });
 }
 
 /** Points by which a reported index may differ from the difference of the limits: each is rounded to a whole number. */

@@ -223,6 +223,7 @@ describe("limits as a laboratory reports them", () => {
   it.each<[string, string[]]>([
     ["lines", ["liquid limit (%),34", "plastic limit (%),19", "linear shrinkage (%),6.5"]],
     ["short lines", ["LL (%),34", "PL (%),19", "LS (%),6.5"]],
+    ["lines without a unit, which can only be percent", ["LL,34", "PL,19", "linear shrinkage,6.5"]],
     ["the index in place of a limit", ["LL (%),34", "PI (%),15", "LS (%),6.5"]],
     ["rows", ["test,result (%)", "liquid limit,34", "plastic limit,19", "linear shrinkage,6.5"]],
     ["short rows", ["test,value (%)", "LL,34", "PI,15", "LS,6.5"]],
@@ -252,6 +253,8 @@ describe("limits as a laboratory reports them", () => {
 
   it.each<[string, string[]]>([
     ["a line", ["plasticity index (%),NP"]],
+    ["a line without a unit", ["PI,NP"]],
+    ["a line of its own", ["NP,yes"]],
     ["rows", ["test,value (%)", "LL,NP", "PL,NP", "PI,non-plastic"]],
     ["one row", ["test,water content (%)", "plastic limit,NP"]],
   ])("may be NP in %s", async (_, lines) => {
@@ -269,7 +272,8 @@ describe("limits as a laboratory reports them", () => {
       ["LL (%),34", "test,blows,water content (%)", "liquid limit,25,34"],
       "limit-twice",
     ],
-    ["are in no unit", ["LL,34"], "missing-unit"],
+    ["are parts of one", ["LL,0.34", "LS,6"], "fraction-for-percent"],
+    ["are in another unit", ["LL (mm),34"], "unknown-unit"],
     ["say nothing", ["LL (%),", "PI (%),"], "missing-value"],
     ["are not known", ["test,value (%)", "LL,34", "SL,12"], "unknown-test"],
     ["are words", ["LL (%),low"], "not-a-number"],
