@@ -55,6 +55,12 @@ def numeric_tasks():
     strength = 0.3 + 0.35 * content + 0.25 * rng.standard_normal(60)
     at = sm.add_constant(np.linspace(4, 10, 61))
 
+    def line():
+        fitted = sm.OLS(strength, sm.add_constant(content)).fit()
+        fitted.conf_int(), fitted.pvalues, fitted.rsquared, fitted.aic
+        influence = fitted.get_influence()
+        influence.hat_matrix_diag, influence.resid_studentized_internal, influence.cooks_distance
+
     def two_bands():
         line = sm.OLS(strength, sm.add_constant(content)).fit()
         predicted = line.get_prediction(at)
@@ -69,7 +75,7 @@ def numeric_tasks():
     versions = {"python": platform.python_version(), "numpy": np.__version__,
                 "scipy": scipy.__version__, "statsmodels": statsmodels.__version__}
     tasks = {"fit": lambda: fit(model, measured, model[6], False), "resample": resample,
-             "blend": blend, "two-bands": two_bands, "all-bands": all_bands}
+             "blend": blend, "line": line, "all-bands": all_bands}
     return tasks, versions
 
 

@@ -1,0 +1,2 @@
+export const README_LINE: RegExp;
+export function quoteOf(page: string): string;
