@@ -100,6 +100,13 @@ describe("a recipe", () => {
       "Weighed to 0.5 kg the batch holds 10.10 % cement; the recipe asks for 8 %. No share moves by more than 2.10 points.",
     );
     expect(weighed.waterKg).toBe(0.5);
+    // Densities stay: 10.5 / 1.06 kg of soil and 1 kg of cement, both 1.2 kg a litre.
+    const { materials, cement, looseVolumeL } = weighed.batch!;
+    expect(materials[0].looseVolumeL).toBeCloseTo(10.5 / 1.06 / 1.2, 9);
+    expect(cement.looseVolumeL).toBeCloseTo(1 / 1.2, 9);
+    expect(looseVolumeL).toBeCloseTo((10.5 / 1.06 + 1) / 1.2, 9);
+    const undense = { ...INPUT, materials: [{ ...SOIL, looseBulkDensityKgM3: undefined }] };
+    expect(weighOut(recipe(undense), 0.5).batch!.looseVolumeL).toBeNull();
     expect(weighed.cementChangePct).toBeCloseTo(106 / 10.5 - 8, 9);
     // Half a step is read as one, less as none.
     expect(weighOut(recipe(INPUT), 1.6).status).toBe("ok");
@@ -274,6 +281,44 @@ describe("an element", () => {
     expect(opening(1, 1.5, { sillM: -0.1 })).toEqual([
       "element.openings[0] -0.1: a sill from 0 to 0.5 m",
     ]);
+  });
+
+  it("has openings as wide as the longer side of a ring", () => {
+    const ring = (lengthM: number, widthM: number, openM: number) =>
+      faults({
+        ...WALL,
+        kind: "ring",
+        plan: { shape: "rectangle", lengthM, widthM },
+        openings: [{ widthM: openM, heightM: 1 }],
+      });
+    expect([ring(3, 5, 5), ring(5, 3, 5)]).toEqual([[], []]);
+    for (const found of [ring(3, 5, 5.1), ring(5, 3, 5.1)]) {
+      expect(found).toEqual(["element.openings[0] 5.1: at most 5 m by 2 m"]);
+    }
+    const round = faults({
+      ...WALL,
+      kind: "ring",
+      plan: { shape: "round", diameterM: 3 },
+      openings: [{ widthM: 3.1, heightM: 1 }],
+    });
+    expect(round).toEqual(["element.openings[0] 3.1: at most 3 m by 2 m"]);
+  });
+
+  it("has the plan and the forms of its sides", () => {
+    const amounts = (element: EarthElement) => {
+      const { planAreaM2, formAreaM2, netVolumeM3 } = elementQuantities(element, options).amounts!;
+      return [planAreaM2, formAreaM2, netVolumeM3].map((value) => Number(value.toFixed(6)));
+    };
+    const { lengthM, thicknessM, kind, ...shared } = WALL;
+    const section = { shape: "rectangle", widthM: 0.4, depthM: 0.7 } as const;
+    // 0.28 m² and 2.2 m around, 2 m high, three of them.
+    expect(amounts({ ...shared, kind: "pier", section, count: 3 })).toEqual([0.84, 13.2, 1.68]);
+    const plan = { shape: "rectangle", lengthM: 6, widthM: 3 } as const;
+    // Outside 18 m around, inside 18 − 8 × 0.4 = 14.8 m, in the middle 16.4 m.
+    expect(amounts({ ...shared, kind: "ring", plan, thicknessM: 0.4 })).toEqual([
+      6.56, 65.6, 13.12,
+    ]);
+    expect(amounts({ ...WALL })).toEqual([1.6, 17.6, 3.2]);
   });
 
   it("leaves something inside where it is a ring", () => {

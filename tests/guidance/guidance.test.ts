@@ -307,6 +307,11 @@ describe("what a recommendation is known from, and written for", () => {
     expect(criteria[0]).toMatchObject({ verdict: "inside", measuredPct: 12 });
     expect(criteria[1]).toMatchObject({ verdict: "inside", measuredPct: 20 });
     expect(criteria[2]).toMatchObject({ fraction: "silt", verdict: "inside", measuredPct: 8 });
+    // Of a hundredth that passes 2 mm a tenth is finer than 0.005 mm; of nothing there is no part.
+    const part = (...points: [number, number][]) =>
+      checkGuidance(curveOf(...points, [25, 100]), entry("fdot-sand-clay")).criteria[0];
+    expect(part([0.005, 0.1], [0.05, 0.2], [2, 1]).measuredPct).toBeCloseTo(10, 9);
+    expect(part([0.005, 0], [0.05, 0], [2, 0]).verdict).toBe("not measured");
   });
 
   it("power curves between 0.33 and 0.50 pass what was worked out for 19 mm", () => {
