@@ -326,6 +326,17 @@ describe("an element", () => {
       faults({ ...WALL, kind: "ring", thicknessM, plan: { shape: "round", diameterM: 3 } });
     expect(ring(1.49)).toEqual([]);
     expect(ring(1.5)).toEqual(["element.thickness 1.5: below 1.5 m"]);
+    const sides = (lengthM: number, widthM: number, thicknessM: number) =>
+      faults({
+        ...WALL,
+        kind: "ring",
+        thicknessM,
+        plan: { shape: "rectangle", lengthM, widthM },
+      });
+    expect([sides(3, 5, 1.49), sides(5, 3, 1.49)]).toEqual([[], []]);
+    for (const found of [sides(3, 5, 1.5), sides(5, 3, 1.5)]) {
+      expect(found).toEqual(["element.thickness 1.5: below 1.5 m"]);
+    }
   });
 
   it("adds up with others, bags counted once", () => {
