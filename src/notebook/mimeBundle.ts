@@ -6,6 +6,7 @@ import { blockText } from "../blocks/partText.js";
 import type { Figure } from "../figures/figure.js";
 import { isMessage, say, type Text } from "../words/message.js";
 import { type Locale, render, renderAll, type Said } from "../words/render.js";
+import { isRecord } from "./notebookFile.js";
 
 /** One block of a report as data (`ReportBlock`), which the report reads in place of its HTML. */
 export const NODE_MIME = "application/vnd.loambook.node+json";
@@ -179,10 +180,6 @@ function tableOfRows(
     rows: shown.map((row) => headers.map((_, index) => cellOf(row[index]))),
     notes,
   };
-}
-
-function isRecord(value: unknown): value is Record<string, unknown> {
-  return typeof value === "object" && value !== null && !Array.isArray(value);
 }
 
 function isFlat(value: unknown): boolean {

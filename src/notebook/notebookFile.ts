@@ -118,23 +118,21 @@ function checkOutput(output: unknown, place: string): CellOutput {
       const metadata = isRecord(output.metadata) ? output.metadata : {};
       return { ...output, metadata } as unknown as DisplayOutput;
     }
-    case "error": {
-      const { ename, evalue, traceback } = output;
-      const lines = Array.isArray(traceback) ? traceback.map(String) : [];
-      return {
-        output_type: "error",
-        ename: String(ename),
-        evalue: String(evalue),
-        traceback: lines,
-      };
-    }
+    case "error":
+      return errorOutput(output);
     // told by whoever wants to show it; a run replaces it
     default:
       return output as unknown as CellOutput;
   }
 }
 
-function isRecord(value: unknown): value is Record<string, unknown> {
+/** Takes what tells of an error, in a file or from a kernel. */
+export function errorOutput({ ename, evalue, traceback }: Record<string, unknown>): ErrorOutput {
+  const lines = Array.isArray(traceback) ? traceback.map(String) : [];
+  return { output_type: "error", ename: String(ename), evalue: String(evalue), traceback: lines };
+}
+
+export function isRecord(value: unknown): value is Record<string, unknown> {
   return typeof value === "object" && value !== null && !Array.isArray(value);
 }
 

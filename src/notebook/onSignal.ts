@@ -2,7 +2,8 @@
 const SIGNALS = ["SIGINT", "SIGTERM", "SIGHUP"] as const;
 
 /**
- * Tidies up where a signal is about to end the program, and lets it end by that signal.
+ * Tidies up where a signal is about to end the program, and lets it end by that signal, unless somebody else
+ * listens to it and decides.
  *
  * @param tidy must not wait for anything
  * @returns a function that ends the listening
@@ -11,7 +12,7 @@ export function onSignal(tidy: () => void): () => void {
   const stop = (signal: NodeJS.Signals): void => {
     end();
     tidy();
-    process.kill(process.pid, signal);
+    if (process.listenerCount(signal) === 0) process.kill(process.pid, signal);
   };
   const end = (): void => {
     for (const signal of SIGNALS) process.off(signal, stop);

@@ -4,7 +4,6 @@ import { Writable } from "node:stream";
 import { Script } from "node:vm";
 import { Worker } from "node:worker_threads";
 import type { Locale } from "../words/render.js";
-import { cellFailure } from "./cellFailure.js";
 import { type CellError, cellFile, type RanCell, thrownError } from "./kernel/cellTrace.js";
 import type { MimeBundle } from "./mimeBundle.js";
 import {
@@ -14,7 +13,7 @@ import {
   openNotebook,
   tagsOf,
 } from "./notebookFile.js";
-import { type CellPlace, cellPlaces, type NotebookRun } from "./notebookRun.js";
+import { type CellPlace, cellFailure, cellPlaces, type NotebookRun } from "./notebookRun.js";
 import { injectParameters } from "./parameters.js";
 import { ALLOWED_TAG, checkTimeouts, type RunNotebookOptions } from "./runNotebook.js";
 import { type Send, type Show, showTo } from "./show.js";

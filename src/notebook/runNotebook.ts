@@ -1,6 +1,5 @@
 import { dirname, resolve } from "node:path";
 import { checkThat } from "../quantities/checkNumber.js";
-import { cellFailure } from "./cellFailure.js";
 import { kernelText } from "./kernel/cellTrace.js";
 import { type Answer, type KernelClient, startKernel } from "./kernel/client.js";
 import {
@@ -12,6 +11,7 @@ import {
 } from "./notebookFile.js";
 import {
   type CellPlace,
+  cellFailure,
   cellPlaces,
   type NotebookProgress,
   type NotebookRun,

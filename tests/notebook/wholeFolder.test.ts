@@ -11,7 +11,7 @@ import {
 } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { onSignal } from "../../src/notebook/onSignal.js";
 import { filesAlreadyIn, writeFilesWhole } from "../../src/notebook/wholeFolder.js";
 
@@ -132,5 +132,15 @@ describe("a signal", () => {
     expect(process.listenerCount("SIGTERM")).toBe(before + 1);
     end();
     expect(process.listenerCount("SIGTERM")).toBe(before);
+  });
+
+  it("leaves the end to whoever else listens, and sends no second signal", async () => {
+    const [tidied, heard] = [vi.fn(), vi.fn()];
+    process.on("SIGHUP", heard);
+    onSignal(tidied);
+    process.emit("SIGHUP", "SIGHUP");
+    await new Promise((resolve) => setTimeout(resolve, 50));
+    process.off("SIGHUP", heard);
+    expect([tidied.mock.calls.length, heard.mock.calls.length]).toEqual([1, 1]);
   });
 });

@@ -1,6 +1,6 @@
 import { clearInterval, setInterval } from "node:timers";
 import { setTimeout as wait } from "node:timers/promises";
-import type { CellOutput, ErrorOutput } from "../notebookFile.js";
+import { type CellOutput, type ErrorOutput, errorOutput, isRecord } from "../notebookFile.js";
 import { type KernelMessage, newRequest, openChannels, openConnection } from "./channels.js";
 import { type ProcessEnd, startKernelProcess } from "./process.js";
 
@@ -202,7 +202,7 @@ type Mutable =
     };
 
 function record(value: unknown): Record<string, unknown> {
-  return typeof value === "object" && value !== null ? (value as Record<string, unknown>) : {};
+  return isRecord(value) ? value : {};
 }
 
 /** Gathers what the kernel publishes, cell by cell. */
@@ -258,16 +258,6 @@ function outputCollector(): OutputCollector {
       return shown;
     });
   return { take, outputsOf, errorLineOf: (requestId) => errorLines.get(requestId) };
-}
-
-function errorOutput({ ename, evalue, traceback }: KernelMessage["content"]): ErrorOutput {
-  const lines = Array.isArray(traceback) ? traceback.map(String) : [];
-  return {
-    output_type: "error",
-    ename: String(ename),
-    evalue: String(evalue),
-    traceback: lines,
-  };
 }
 
 /** Waits for a promise, but not longer than so many milliseconds: `undefined` when the time is up. */

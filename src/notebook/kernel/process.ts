@@ -1,5 +1,6 @@
 import { type ChildProcess, spawn } from "node:child_process";
 import { rmSync } from "node:fs";
+import { onSignal } from "../onSignal.js";
 import type { Connection } from "./channels.js";
 import { kernelSpec } from "./spec.js";
 
@@ -53,7 +54,6 @@ new Worker(${JSON.stringify(WATCHING)}, { eval: true, execArgv: [], workerData }
   return `data:text/javascript,${encodeURIComponent(code)}`;
 }
 
-const SIGNALS = ["SIGINT", "SIGTERM", "SIGHUP"] as const;
 const KEPT_TEXT = 4000;
 
 function killGroup(child: ChildProcess): void {
@@ -104,18 +104,12 @@ export function startKernelProcess(
     kill();
     rmSync(folder, { recursive: true, force: true });
   };
-  const onSignal = (signal: NodeJS.Signals) => {
-    lastChance();
-    forget();
-    // nobody else wants to know: let the signal do what it would have done without us
-    if (process.listenerCount(signal) === 0) process.kill(process.pid, signal);
-  };
+  process.on("exit", lastChance);
+  const endListening = onSignal(lastChance);
   const forget = () => {
     process.off("exit", lastChance);
-    for (const signal of SIGNALS) process.off(signal, onSignal);
+    endListening();
   };
-  process.on("exit", lastChance);
-  for (const signal of SIGNALS) process.on(signal, onSignal);
 
   const ended = new Promise<ProcessEnd>((resolve) => {
     const end = (exitCode: number | null, signal: string | null) => {
