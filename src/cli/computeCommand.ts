@@ -15,6 +15,7 @@ import {
 import { requirementNotShown } from "../study/doubts.js";
 import { openStudy } from "../study/openStudy.js";
 import { stageTitle } from "../study/stages.js";
+import { blockMeans } from "../study/strength.js";
 import { studyTitle } from "../study/study.js";
 import type {
   BlendStudy,
@@ -23,6 +24,7 @@ import type {
   StudyResult,
   UngradedMaterial,
 } from "../study/studyResult.js";
+import { testedAnotherBlend } from "../study/trials.js";
 import { LOOSE_UNIT, looseVolume, massText } from "../tables/cell.js";
 import { SYSTEMS } from "../tables/gradingUncertainty.js";
 import { statisticName } from "../tables/strength.js";
@@ -200,13 +202,15 @@ function testLines(result: StudyResult): Text[] {
   const { requirement } = config.strength;
   const lines: Text[] = [];
   const tested = testing?.state === "tested";
-  if (tested && compaction?.peak) {
+  const others = testedAnotherBlend(result);
+  if (!others && compaction?.peak) {
     const { maximumDryDensityKgM3, optimumWaterPct } = compaction.peak;
     lines.push(
       say`Compaction: ${formatQuantity(maximumDryDensityKgM3, "density", units, 4)} dry at ${formatFixed(optimumWaterPct, 1)} % water`,
     );
   }
-  for (const { cementPct, ageDays, blocks: count, meanMpa } of blocks?.means ?? []) {
+  const ofCurve = others || !strength ? [] : blockMeans(strength.specimens);
+  for (const { cementPct, ageDays, blocks: count, meanMpa } of blocks?.means ?? ofCurve) {
     lines.push(
       say`Blocks with ${formatPlain(cementPct, 3)} % cement at ${ageDays} days: mean ${formatQuantity(meanMpa, "stress", units)} (${count} crushed)`,
     );

@@ -39,6 +39,8 @@ export interface CompactionPoint {
   readonly row: number;
 }
 
+const OPTIMUM = ["optimum water content", "optimum moisture content", "omc"];
+
 /** What a compaction sheet may hold. */
 export const COMPACTION_LAYOUT: SheetLayout = {
   title: say`compaction sheet`,
@@ -46,12 +48,8 @@ export const COMPACTION_LAYOUT: SheetLayout = {
     textRule("method", "method"),
     numberRule("mouldVolumeCm3", ["mould volume", "mold volume"], "volume", MOULD_VOLUME),
     numberRule("mouldMassG", ["mould mass", "mold mass"], "mass", { positive: true }),
-    numberRule(
-      "optimumWaterPct",
-      ["optimum water content", "optimum moisture content", "omc"],
-      "ratio",
-      { min: 1, max: 60 },
-    ),
+    // Water contents are in percent of the dry mass, also where nobody says so.
+    numberRule("optimumWaterPct", OPTIMUM, "ratio", { min: 1, max: 60, unitless: OPTIMUM }),
     numberRule(
       "maximumDryDensityKgM3",
       ["maximum dry density", "max dry density", "mdd"],

@@ -125,7 +125,8 @@ function withoutCurve(
   return { blocks: { means: blockMeans(specimens), message }, findings };
 }
 
-function blockMeans(specimens: readonly SpecimenRecord[]): BlockMean[] {
+/** The mean of the blocks of each content and age that count. */
+export function blockMeans(specimens: readonly SpecimenRecord[]): BlockMean[] {
   const alike = new Map<string, SpecimenRecord[]>();
   for (const block of specimens) {
     if (block.excluded !== undefined) continue;

@@ -343,7 +343,7 @@ describe("a compaction test as a laboratory reports it", () => {
   });
 
   it("as a top alone has an optimum, and no range of moisture", async () => {
-    const lines = ["method,AASHTO T 99", "OMC (%),11.5", "MDD (kg/m3),1910"];
+    const lines = ["method,AASHTO T 99", "OMC,11.5", "MDD (kg/m3),1910"];
     const { record, codes } = await read(readCompaction, lines);
     expect(codes).toEqual([]);
     const analysis = analyseCompaction(record, { particleDensityKgM3: 2650 });

@@ -73,6 +73,15 @@ describe("a study at five stages of its life", () => {
     expect(run.stdout.includes("What comes next")).toBe(known.length < 8);
     expect(run.stdout).toMatch(/do not replace a licensed engineer.*\n$/);
     const summary = await runCli(["compute", join(STAGES, name)]);
+    expect(summary.stdout.includes("Compaction: 1964 kg/m³ dry at 9.7 % water")).toBe(
+      known.includes("compaction"),
+    );
+    // 13.30, 12.14, 13.09, 14.26 and 13.66 kN on faces of about 0.01 m².
+    expect(
+      summary.stdout.includes("Blocks with 4 % cement at 28 days: mean 1.33 MPa (5 crushed)"),
+    ).toBe(known.includes("blocks"));
+    // A jar is a first guide until a laboratory has settled the soil.
+    expect(run.stdout.includes("The test is a first guide only")).toBe(!known.includes("blend"));
     expect([summary.code, summary.stdout.includes("After that:")]).toEqual([0, known.length < 7]);
   });
 

@@ -121,6 +121,10 @@ describe("what is printed of any mix", () => {
           (text) => /([\d.]+ (?:kg|lb)) dry soil and aggregate/.exec(text)![1],
         );
         for (const size of sizes) expectMass(size, dryKg);
+        // In the units of the study, and in no others.
+        const [own, other] = drawn.units === "SI" ? ["kg", "lb"] : ["lb", "kg"];
+        for (const text of heads) expect(text).toMatch(new RegExp(`\\d ${own}\\b`));
+        expect(heads.join(" ")).not.toMatch(new RegExp(`\\d ${other}\\b`));
         const ofLog = /dry soil and aggregate, ([\d.]+ (?:kg|lb)) cement/.exec(heads[1])![1];
         expectMass(ofLog, cementKg);
 
