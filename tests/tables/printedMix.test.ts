@@ -125,7 +125,9 @@ describe("what is printed of any mix", () => {
         const [own, other] = drawn.units === "SI" ? ["kg", "lb"] : ["lb", "kg"];
         for (const text of heads) expect(text).toMatch(new RegExp(`\\d ${own}\\b`));
         // A caution says what two people lift in both.
-        expect(heads.join(" ").replace(/\d+ kg \(\d+ lb\)/g, "")).not.toMatch(new RegExp(`\\d ${other}\\b`));
+        expect(heads.join(" ").replace(/\d+ kg \(\d+ lb\)/g, "")).not.toMatch(
+          new RegExp(`\\d ${other}\\b`),
+        );
         const ofLog = /dry soil and aggregate, ([\d.]+ (?:kg|lb)) cement/.exec(heads[1])![1];
         expectMass(ofLog, cementKg);
 
