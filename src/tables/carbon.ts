@@ -7,7 +7,7 @@ import type { MixStudy, StudyResult } from "../study/studyResult.js";
 import { joinTexts, say, type Text } from "../words/message.js";
 import { render } from "../words/render.js";
 import { BLANK, ends, fixed, MARKS, plain, quantity, quantityColumn, volumeText } from "./cell.js";
-import { noMix } from "./noMix.js";
+import { noMix } from "./trials.js";
 
 /** Carbon of the element's materials by material, as ranges, each factor with its source and mark. */
 export function carbonTable({ config, mix }: StudyResult): TableBlock | NoteBlock {

@@ -5,7 +5,7 @@ import type { Interval } from "../quantities/interval.js";
 import type { StudyResult } from "../study/studyResult.js";
 import { joinTexts, say, type Text } from "../words/message.js";
 import { BLANK, ends, fixed, numberColumn, plain, priceText, quantity } from "./cell.js";
-import { noMix } from "./noMix.js";
+import { noMix } from "./trials.js";
 
 function writtenPrices({ materials, cement }: StudyConfig, id: string): Text {
   const owner = id === "cement" ? cement : materials.find((material) => material.id === id);

@@ -37,7 +37,6 @@ export {
 } from "./guidance.js";
 export { inputsTable, sheetTable } from "./inputs.js";
 export { recipeTable, toleranceTable } from "./mix.js";
-export { noMix } from "./noMix.js";
 export {
   qualityChecksTable,
   qualityPlanTable,
@@ -103,6 +102,7 @@ export {
   blendDifferenceTable,
   doubtNotes,
   mixStateNote,
+  noMix,
   stateInShort,
   testedBlendsTable,
 } from "./trials.js";

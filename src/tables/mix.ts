@@ -19,7 +19,7 @@ import {
   quantity,
   quantityColumn,
 } from "./cell.js";
-import { noMix } from "./noMix.js";
+import { noMix } from "./trials.js";
 
 /** Water for the dry and the wet end of what may be rammed, and where the window comes from. */
 function waterNote({ water }: MixStudy, mass: (kilograms: number) => Text): Text {

@@ -12,7 +12,6 @@ import { recordOf, supplyTerms } from "../study/studyRecord.js";
 import type { CompactedDensity, StudyResult } from "../study/studyResult.js";
 import { joinTexts, say, type Text } from "../words/message.js";
 import { BLANK, depthText, ends, fixed, massText, plain, volumeText } from "./cell.js";
-import { noMix } from "./noMix.js";
 import {
   GLOVES,
   type SiteOptions,
@@ -21,7 +20,7 @@ import {
   siteOptionsOf,
 } from "./site/siteSheet.js";
 import { elementNames } from "./studyEntries.js";
-import { doubtNotes } from "./trials.js";
+import { doubtNotes, noMix } from "./trials.js";
 
 /** What the elements need, all together; the lifts of each by itself. */
 export function quantitiesTable({ config, mix }: StudyResult): KeyValuesBlock | NoteBlock {

@@ -37,6 +37,15 @@ export function mixStateNote(result: Pick<StudyResult, "testing" | "stages">): N
   };
 }
 
+/** What stands in the place of a table about the mix where the tests do not give one. */
+export function noMix(): NoteBlock {
+  return {
+    kind: "note",
+    tone: "warning",
+    text: say`The tests do not give a mix: see the findings.`,
+  };
+}
+
 /** What speaks against building from the mix, a warning each, for the head of every card and sheet. */
 export function doubtNotes({ mix }: { readonly mix?: Pick<MixStudy, "record"> }): NoteBlock[] {
   return (mix?.record.doubts ?? []).map((text) => ({ kind: "note", tone: "warning", text }));

@@ -10,8 +10,7 @@ import { bucketSize } from "../../study/studyRecord.js";
 import type { StudyResult } from "../../study/studyResult.js";
 import { joinTexts, say, type Text } from "../../words/message.js";
 import { BLANK, fixed, massText, plain } from "../cell.js";
-import { noMix } from "../noMix.js";
-import { doubtNotes } from "../trials.js";
+import { doubtNotes, noMix } from "../trials.js";
 import { buckets, liquid, type SiteMix, siteMix, weighed } from "./crewMix.js";
 import { siteBlockLabels, siteCuringLog } from "./logAndLabels.js";
 import {

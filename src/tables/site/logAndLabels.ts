@@ -3,9 +3,8 @@ import type { SiteConfig } from "../../entries/studyConfig.js";
 import type { StudyResult } from "../../study/studyResult.js";
 import { joinTexts, say } from "../../words/message.js";
 import { depthText, fixed, massText, plain } from "../cell.js";
-import { noMix } from "../noMix.js";
 import { elementNames } from "../studyEntries.js";
-import { doubtNotes } from "../trials.js";
+import { doubtNotes, noMix } from "../trials.js";
 import { type SiteMix, siteMix } from "./crewMix.js";
 import {
   GLOVES,

@@ -2,7 +2,7 @@ import type { ReportBlock } from "../../blocks/block.js";
 import type { StudyResult } from "../../study/studyResult.js";
 import { say } from "../../words/message.js";
 import { fixed, plain } from "../cell.js";
-import { noMix } from "../noMix.js";
+import { noMix } from "../trials.js";
 import { trialMass } from "./crewCards.js";
 import { type SiteSheet, siteCautions } from "./siteSheet.js";
 
