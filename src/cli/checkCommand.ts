@@ -61,14 +61,15 @@ export function whatNext(result: StudyResult, place: string): string {
   const known = knownLines(result);
   // Every card prints the same.
   const cautions = result.mix?.record.doubts ?? [];
+  // Why there is none, where it cannot be read from the least cement.
+  const noMix = result.findings.flatMap(({ code, message }) =>
+    code === "no-mix" ? [message] : [],
+  );
+  const first = [...noContent, ...noMix, ...cautions];
   return [
     ...group(say`Known so far`, known),
     ...(proposed ? state : []),
-    ...group(say`Look at these first`, [
-      ...noContent,
-      ...cautions,
-      ...touchedResults(result, [...noContent, ...cautions]),
-    ]),
+    ...group(say`Look at these first`, [...first, ...touchedResults(result, first)]),
     ...group(say`What comes next`, openStages(result)),
     ...group(say`What would reduce the uncertainty`, missingKnowledge(result)),
     ...(proposed ? [] : state),

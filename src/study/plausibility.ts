@@ -31,8 +31,14 @@ export function plausibilityFindings(
     ...materials.flatMap((material) => roleFindings(study.config, material)),
     ...repeatedSheets(study),
     ...deepLifts(study.config),
-    ...trials.flatMap((trial) => trialContradictions(study, trial)),
+    ...onceEach(trials.flatMap((trial) => trialContradictions(study, trial))),
   ];
+}
+
+/** What is found of a pair of trials is found twice, and told of the first. */
+function onceEach(findings: readonly Finding[]): Finding[] {
+  const words = findings.map(({ message }) => JSON.stringify(message));
+  return findings.filter((_, index) => words.indexOf(words[index]) === index);
 }
 
 /** What speaks against the blocks of a trial: another density, shape or moisture than the study tells of them. */
@@ -61,10 +67,12 @@ function repeatedTests(trials: Study["trials"], id: string): Finding[] {
       return readings !== undefined && name !== file && theirs === readings;
     });
     if (!own || !other || file === undefined) return [];
+    const pair = [own, other].sort((a, b) => trials.indexOf(a) - trials.indexOf(b));
+    const [first, second] = pair.map((trial) => testReadings(trial, kind)[0]!);
     const place = { file: STUDY_FILE, column: own.entry.sheetKeys[kind], value: file };
     return [
       finding(place, "warning", "same-test-readings", {
-        message: say`${file} and ${testReadings(other, kind)[0]!} have the same readings to the last digit.`,
+        message: say`${first} and ${second} have the same readings to the last digit.`,
         expected: say`a sheet of its own for each tested blend`,
         remedy: say`Name the sheet that belongs to each trial.`,
       }),
