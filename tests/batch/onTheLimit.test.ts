@@ -365,6 +365,27 @@ describe("an element", () => {
     expect(total!.mix.dryMassWithCementKg).toBeCloseTo(3.64 * 2000, 6);
   });
 
+  it("is named by its place where there are several", () => {
+    const [good, bad] = [
+      { ...WALL, name: "Wall" },
+      { ...WALL, name: "Low", heightM: 0 },
+    ];
+    const columns = (...elements: { name: string }[]) =>
+      elementsQuantities(
+        elements as Parameters<typeof elementsQuantities>[0],
+        options,
+      ).findings.map(({ column }) => column);
+    expect(columns(good, bad)).toEqual(["element.1.height"]);
+    expect(columns(bad, good)).toEqual(["element.0.height"]);
+    expect(columns(bad)).toEqual(["element.height"]);
+    expect(elementsQuantities([], options).total).toBeNull();
+    const { each, total } = elementsQuantities(
+      [good, bad] as Parameters<typeof elementsQuantities>[0],
+      options,
+    );
+    expect([each.map(({ name }) => name), total]).toEqual([["Wall"], null]);
+  });
+
   it("says its volumes in its message", () => {
     expect(render(elementQuantities({ ...WALL, wastePct: 5 }, options).message)).toBe(
       "3.20 m³ rammed, 3.36 m³ to make with 5 % waste.",
@@ -415,6 +436,13 @@ describe("sentences with numbers", () => {
       earthCementCarbonKg: { low: 240, high: 270 },
       concreteCementCarbonKg: { low: 400, high: 720 },
     });
+    const compared = (more: object) => () =>
+      cementComparison({ ...walls, earthVolumeM3: 3, carbonFactor, ...more });
+    expect(compared({ carbonFactor: { ...carbonFactor, low: 0.9 } })).not.toThrow();
+    expect(compared({ carbonFactor: { ...carbonFactor, low: 0.91 } })).toThrow(
+      "invalid range `factor`: 0.91 to 0.9; expected above 0, low first",
+    );
+    expect(compared({ concreteCement: { ...concreteCement, low: 0 } })).toThrow("0 to 400");
     expect(render(savingTrap({ ...walls, concreteDensityKgM3: 2400 }).text)).toBe(
       "300 kg of cement stand where 4800 kg of concrete would have stood. To call that 94 % less cement sets cement against stone: the concrete would have held 500 to 800 kg of cement, so the saving is 40 to 63 %.",
     );
