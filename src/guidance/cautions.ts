@@ -112,7 +112,7 @@ export const CAUTIONS: readonly Caution[] = [
     title: say`Time between mixing and ramming`,
     text: say`Cement begins to set as soon as it meets moist soil: a delay of ten hours halved the strength in one set of tests. Mix only what can be rammed at once.`,
     ...abstractOf(
-      say`Venkatarama Reddy and Prasanna Kumar (2011), Cement stabilised rammed earth, Part A, Materials and Structures 44, 681–693`,
+      say`Venkatarama Reddy and Prasanna Kumar (2011), Cement stabilised rammed earth, Part A, Mater. Struct. 44, 681–693`,
     ),
   },
   {
