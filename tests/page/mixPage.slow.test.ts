@@ -301,6 +301,11 @@ it("takes good sheets onto an empty bench and refuses bad ones with what is wron
   await drop("<img src=x onerror=alert(1)>.csv", "a,b\n<script>alert(1)</script>,2\n");
   await page.waitForSelector("text=not added");
   expect(await page.locator("#sheet-findings img, #sheet-findings script").count()).toBe(0);
+  // A folder that is dropped, or a file that is gone, cannot be read.
+  await page.evaluate("Blob.prototype.arrayBuffer = () => Promise.reject(new Error('gone'))");
+  await drop("folder", "");
+  await page.waitForSelector("text=The sheet has no cells");
+  expect(await page.locator("#fault").count()).toBe(0);
   await page.click("#tab-mix");
   expect(await page.locator(".material").count()).toBe(2);
   expect(complaints).toEqual([]);

@@ -96,9 +96,16 @@ export function sheetsView(app: App): View {
 /** No sheet is larger; of what is, enough is read to be refused. */
 const MOST_BYTES = 5 * 1024 * 1024;
 
-/** The bytes of a file that somebody dropped or chose. */
+/**
+ * The bytes of a file that somebody dropped or chose. A folder, or a file that is gone, has none, and is told as an
+ * empty sheet.
+ */
 export async function bytesOf(file: File): Promise<Uint8Array> {
-  return new Uint8Array(await file.slice(0, MOST_BYTES).arrayBuffer());
+  const read = file.slice(0, MOST_BYTES).arrayBuffer();
+  return read.then(
+    (bytes) => new Uint8Array(bytes),
+    () => new Uint8Array(),
+  );
 }
 
 function findingsHtml(app: App, findings: readonly Finding[]): string {
