@@ -53,7 +53,7 @@ export type * from "./findings/index.js";
 export { finding, formatFindings } from "./findings/index.js";
 // From readings to one curve, its models and uncertainty.
 export type * from "./grading/index.js";
-export { resampleGrading, scalp } from "./grading/index.js";
+export { boundariesOf, resampleGrading, scalp } from "./grading/index.js";
 
 // Published limits and cautions, with their sources.
 export type * from "./guidance/index.js";
