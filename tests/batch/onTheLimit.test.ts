@@ -5,6 +5,7 @@ import {
   type EarthElement,
   elementQuantities,
   elementsQuantities,
+  type NamedElement,
   type WallOpening,
 } from "../../src/batch/element.js";
 import { formworkDuration } from "../../src/batch/formworkDuration.js";
@@ -370,19 +371,13 @@ describe("an element", () => {
       { ...WALL, name: "Wall" },
       { ...WALL, name: "Low", heightM: 0 },
     ];
-    const columns = (...elements: { name: string }[]) =>
-      elementsQuantities(
-        elements as Parameters<typeof elementsQuantities>[0],
-        options,
-      ).findings.map(({ column }) => column);
+    const columns = (...elements: NamedElement[]) =>
+      elementsQuantities(elements, options).findings.map(({ column }) => column);
     expect(columns(good, bad)).toEqual(["element.1.height"]);
     expect(columns(bad, good)).toEqual(["element.0.height"]);
     expect(columns(bad)).toEqual(["element.height"]);
     expect(elementsQuantities([], options).total).toBeNull();
-    const { each, total } = elementsQuantities(
-      [good, bad] as Parameters<typeof elementsQuantities>[0],
-      options,
-    );
+    const { each, total } = elementsQuantities([good, bad], options);
     expect([each.map(({ name }) => name), total]).toEqual([["Wall"], null]);
   });
 
