@@ -117,6 +117,17 @@ export async function placeSheet(
   return { files: withEntries(new Map([...files, [path, bytes]]), entries), message, findings: [] };
 }
 
+/** Sheets alone as a study that names them, each taken in as if it were dropped; a study as it is. */
+export async function studyOfSheets(files: StudyFiles): Promise<StudyFiles> {
+  if (files.has(STUDY_FILE)) return files;
+  let study: StudyFiles = new Map();
+  for (const [path, bytes] of files) {
+    const placed = await placeSheet(study, path.split("/").at(-1)!, bytes);
+    study = placed.files ?? study;
+  }
+  return study;
+}
+
 /** A path below `sheets/` that no other file has; the same file twice keeps its path. */
 function freePath(files: StudyFiles, name: string, bytes: Uint8Array): string {
   const plain = name

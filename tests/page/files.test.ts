@@ -18,6 +18,7 @@ import {
   listedMaterials,
   placeSheet,
   type StudyFiles,
+  studyOfSheets,
   withMix,
   withTestedShares,
   withWritten,
@@ -155,6 +156,37 @@ describe("files and groups", () => {
     expect(unpackFiles(packFiles(files))).toEqual(files);
     const groups = [{ name: "East", sheets: [{ file: "j.csv", bytes: all }] }];
     expect(unpackGroups(packGroups(groups))).toEqual(groups);
+  });
+});
+
+describe("sheets alone", () => {
+  it("become a study that names them and computes as they did", async () => {
+    const names = ["class-soil-sieve.csv", "washed-sand-sieve.csv", "gravel-sieve.csv"];
+    const sheets = await Promise.all(
+      names.map(async (name) => [name, await sheet("two-blends", name)] as const),
+    );
+    const alone = new Map(sheets);
+    const study = await studyOfSheets(alone);
+    expect(listedMaterials(study).map(({ id, role }) => [id, role])).toEqual([
+      ["class-soil", "soil"],
+      ["washed-sand", "sand"],
+      ["gravel", "gravel"],
+    ]);
+    const opened = async (files: StudyFiles) => {
+      const { study: read, findings } = await studyFromFiles(files);
+      return openOnBench(read!, findings).open!;
+    };
+    const [before, after] = [await opened(alone), await opened(study)];
+    expect(after.result.materials.map(({ id, curve }) => [id, curve.points])).toEqual(
+      before.result.materials.map(({ id, curve }) => [id, curve.points]),
+    );
+    expect(after.result.config.invented).toBe(before.result.config.invented);
+    // Saved with a mix it is a study, and stays one.
+    const ids = after.result.materials.map(({ id }) => id);
+    const mix = { ...after.start, sharesPct: [50, 20, 30] };
+    const saved = withMix(study, mix, ids, { locale: "en", units: "SI" });
+    const again = await opened(await studyOfSheets(saved));
+    expect(again.start.sharesPct).toEqual([50, 20, 30]);
   });
 });
 

@@ -30,7 +30,7 @@ import {
   VIEW_NAMES,
   type ViewName,
 } from "../pageData.js";
-import type { StudyFiles } from "../studyFiles.js";
+import { type StudyFiles, studyOfSheets } from "../studyFiles.js";
 import {
   type OpenStudy,
   openOnBench,
@@ -178,7 +178,8 @@ function pageOf(state: PageState) {
   }
 
   /** Takes up the files that the page came with, in the study's own language and units where nobody chose others. */
-  async function carry(files: StudyFiles, chosen: boolean): Promise<void> {
+  async function carry(carried: StudyFiles, chosen: boolean): Promise<void> {
+    const files = await studyOfSheets(carried);
     const { study, findings, locale } = await studyFromFiles(files);
     Object.assign(state, { files, findings });
     if (!chosen) Object.assign(state, { locale, units: study?.config.units ?? "SI" });
