@@ -1,10 +1,16 @@
 import { describe, expect, it } from "vitest";
 import { DEFAULT_BULK_DENSITIES } from "../../src/batch/bulkDensity.js";
-import { CEMENT_CARBON_FACTORS } from "../../src/batch/carbonFactors.js";
+import { CONCRETE_AGGREGATE_KG_M3 } from "../../src/batch/carbon.js";
+import {
+  CEMENT_CARBON_FACTORS,
+  CONCRETE_CEMENT_CONTENT,
+  MATERIAL_CARBON_FACTORS,
+} from "../../src/batch/carbonFactors.js";
 import { savingTrap } from "../../src/batch/cementComparison.js";
 import { FIELD_TESTS, SHRINKAGE_BOX } from "../../src/batch/fieldTests.js";
 import { mixRecord } from "../../src/batch/mixRecord.js";
 import { toMassShares } from "../../src/batch/volumeParts.js";
+import type { SourcedRange } from "../../src/quantities/sourcedRange.js";
 import { convertToBase } from "../../src/quantities/units.js";
 import { render } from "../../src/words/render.js";
 import reference from "../reference/batchExamples.json" with { type: "json" };
@@ -98,6 +104,31 @@ describe("common practice, as a check of our arithmetic only", () => {
     const found = savingTrap({ earthCementKg: cementLb * 0.45359237, concreteVolumeM3 });
     near(found.falseSavingPct, calledPct, { rel: 0, abs: 2.5 }, "as it was called");
     expect(found.savingPct.high).toBeLessThan(calledPct / 2);
+  });
+});
+
+describe("factors and general values", () => {
+  it("are those of the record, each with its range and its mark", () => {
+    const line = ({ id, low, high, unit, basis }: SourcedRange) =>
+      `${id}: ${low} to ${high} ${unit}, ${basis}`;
+    // A second copy by hand. 470 and 520 lb/yd³ are 279 and 309 kg/m³.
+    expect(
+      [...CEMENT_CARBON_FACTORS, ...MATERIAL_CARBON_FACTORS, CONCRETE_CEMENT_CONTENT].map(line),
+    ).toEqual([
+      "us-portland-2021: 0.846 to 0.922 kg CO2e/kg, read",
+      "uk-average-to-cem-i: 0.832 to 0.912 kg CO2e/kg, memory",
+      "site-soil: 0 to 0.024 kg CO2e/kg, memory",
+      "aggregate: 0.005 to 0.0075 kg CO2e/kg, memory",
+      "road-haul: 0.07 to 0.2 kg CO2e/(t km), memory",
+      "us-3000-psi: 280 to 310 kg/m³, memory",
+    ]);
+    expect(DEFAULT_BULK_DENSITIES.map((one) => `${line(one)}, about ${one.valueKgM3}`)).toEqual([
+      "soil: 1000 to 1450 kg/m3, memory, about 1200",
+      "sand: 1200 to 1600 kg/m3, memory, about 1400",
+      "gravel: 1350 to 1650 kg/m3, memory, about 1500",
+      "cement: 830 to 1650 kg/m3, read, about 1200",
+    ]);
+    expect(CONCRETE_AGGREGATE_KG_M3).toEqual({ low: 1800, high: 1900 });
   });
 });
 
