@@ -24,6 +24,7 @@ describe("help and usage", () => {
     [["weigh"], /no command “weigh”/],
     [["check"], /needs a place/],
     [["check", "a", "b"], /Unexpected argument: “b”/],
+    [["page", "a.csv", "b.csv"], /Unexpected argument: “b.csv”/],
     [["check", "a", "--loud"], /Unknown option '--loud'/],
     [["appendix", "a", "--standard", "a-9"], /Unknown PDF standard “a-9”/],
     [["new", "a", "--units", "metric"], /give SI or US/],

@@ -276,8 +276,12 @@ describe.each(["SI", "US"] as const)("every exercise in %s units", (units) => {
     right("cement-by-the-line", (required - a) / b);
     const [fines, , sand, target] = told("sand-to-one-of-soil");
     right("sand-to-one-of-soil", (fines - target) / (target - sand));
-    const [stayed, whole] = told("passing-finest").slice(0, 2).reverse();
-    right("passing-finest", 100 * (1 - stayed / whole));
+    for (const id of ["passing-2-mm", "passing-finest"]) {
+      const [whole, stayed] = told(id);
+      right(id, 100 * (1 - stayed / whole));
+    }
+    const [soil, parts, ofCement] = told("cement-by-volume");
+    right("cement-by-volume", (100 * ofCement) / (soil + parts + ofCement));
   });
 
   it("recognises each mistake that these data can tell from the right answer", () => {
