@@ -14,7 +14,12 @@ import {
   temperatureFindings,
 } from "../../src/grading/sedimentation/suspension.js";
 import { analyseSieve } from "../../src/grading/sieveAnalysis.js";
+import { resampleFits } from "../../src/grading/uncertainty/fitBand.js";
 import { quantityIntervals } from "../../src/grading/uncertainty/intervals.js";
+import {
+  DEFAULT_READING_ERRORS,
+  resampleReadings,
+} from "../../src/grading/uncertainty/readingErrors.js";
 import { say } from "../../src/words/message.js";
 import { render, renderAll } from "../../src/words/render.js";
 import { curveOf, hydrometerRecord, sieveRecord } from "./gradingCases.js";
@@ -295,6 +300,27 @@ describe("a fit", () => {
     expect(reason([0.5, 30], [1, 40], [4, 70], [16, 100])).toEqual([
       "4 points; at least 5 are needed to judge it.",
     ]);
+  });
+});
+
+describe("what is taken where nothing is said", () => {
+  it("is 500 curves, 200 fits, and the errors of a usual laboratory", () => {
+    const sieve = sieveRecord([2, 0.5, 0.063], [0, 60, 30], 10);
+    expect(resampleReadings({ sieve }, { seed: 1 })).toHaveLength(500);
+    const fit = fitGrading(curveOf([0.1, 12], [0.5, 31], [2, 52], [8, 83], [16, 100]), "weibull");
+    expect(resampleFits(fit, { seed: 1 }).values).toHaveLength(200);
+    expect(DEFAULT_READING_ERRORS).toEqual({
+      balanceG: 0.1,
+      pipetteBalanceG: 0.001,
+      pipetteVolumePct: 0.5,
+      sievingPct: 1,
+      hydrometerUnits: 0.5,
+      temperatureC: 0.5,
+      timeS: 2,
+      particleDensityKgM3: 20,
+    });
+    expect(() => resampleReadings({ sieve }, { seed: 1, resamples: 1 })).toThrow("`resamples`: 1");
+    expect(resampleReadings({ sieve }, { seed: 1, resamples: 2 })).toHaveLength(2);
   });
 });
 
