@@ -155,6 +155,17 @@ describe("bad input of a blend", () => {
     expect(found(input as BlendInput)).toContainEqual([code, "error"]);
   });
 
+  it("holds fine targets too against the coarse end of a curve", () => {
+    const fine = { ...SOIL, curve: curve([0.002, 22], [0.063, 45], [0.5, 80]) };
+    const target = {
+      kind: "curve",
+      points: [0.063, 0.8].map((sizeMm) => ({ sizeMm, passingPct: 50 })),
+    } as const;
+    expect(found({ materials: [fine, SAND], target }).map(([code]) => code)).toContain(
+      "blend-curve-ends-early",
+    );
+  });
+
   it("is no finding where it does no harm", () => {
     expect(found({ materials: [SOIL, SAND, { ...SAND, id: "other" }], target: POWER })).toEqual([
       ["blend-duplicate", "warning"],

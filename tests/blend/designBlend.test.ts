@@ -446,7 +446,7 @@ describe("limits that cannot be met", () => {
   });
 
   it("are named where they exclude one another, and no others", () => {
-    const { conflict } = designBlend({
+    const { conflict, message } = designBlend({
       materials: THREE,
       target: POWER,
       limits: [
@@ -457,9 +457,26 @@ describe("limits that cannot be met", () => {
       ],
     });
     expect(conflict?.alone).toEqual([]);
+    expect(render(message)).toContain(
+      "misses plasticity index at most 12.0 % by 1.74 points. Relax",
+    );
     expect(conflict?.together).toHaveLength(2);
     expect(conflict?.together.join()).not.toContain("fines");
     expect(conflict?.minBreach.length).toBeGreaterThan(0);
+  });
+
+  it("are told where the shares are fixed: those add up, so it is the limit that cannot be met", () => {
+    const { conflict, message } = designBlend({
+      materials: [
+        { ...SOIL, minSharePct: 60, maxSharePct: 60 },
+        { ...SAND, minSharePct: 40, maxSharePct: 40 },
+      ],
+      target: POWER,
+      limits: [{ kind: "clay", minPct: 20 }],
+    });
+    const clay = 0.6 * 22 + 0.4 * blendPassing(SAND.curve, 0.002).passingPct;
+    near(conflict?.alone[0].nearest, clay, { rel: 1e-9, abs: 0 }, "nearest");
+    expect(render(message)).not.toContain("add up");
   });
 
   it("are broken least by squares, each beside the largest of its own terms", () => {

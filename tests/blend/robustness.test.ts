@@ -197,6 +197,13 @@ describe("trade-offs", () => {
     },
   );
 
+  it("has two ends at least, in whole steps", () => {
+    expect(blendFrontier(input, "cost", 2)).toHaveLength(2);
+    for (const steps of [1, 2.5]) {
+      expect(() => blendFrontier(input, "cost", steps)).toThrow(`invalid \`steps\`: ${steps}`);
+    }
+  });
+
   it("a ternary map holds all blends, none better than the best", () => {
     const map = ternaryMap({ ...input, limits: [{ kind: "clay", maxPct: 9 }] }, 20);
     expect(map.points).toHaveLength(231);

@@ -89,6 +89,14 @@ describe("fitStrength", () => {
     expect(fit.aicc).toBeNull();
   });
 
+  it("takes logarithms of contents below 1 %", () => {
+    const pairs = [0.5, 1, 2, 4].flatMap((c) => [
+      [c, 1 + c ** 0.5],
+      [c, 1.1 + c ** 0.5],
+    ]);
+    expect(fitted(pairs, "logarithmic").contentsPct).toEqual([0.5, 1, 2, 4]);
+  });
+
   it("compares AICc of the power model on the same strengths in MPa", () => {
     // Independent of the code: the log-likelihood of the lognormal density at its maximum.
     const fit = fitted(SIXTEEN, "power");

@@ -64,6 +64,18 @@ describe("acceptance", () => {
     }
   });
 
+  it("is even for a lot whose true mean is the mean asked for, where no least block is in the way", () => {
+    const rule = { ...MEAN_AND_LEAST, minMpa: 0.01 };
+    const [low, at, high] = operatingCharacteristic(rule, {
+      sdMpa: 0.3,
+      meansMpa: [0.3, 0, -0.3].map((by) => 2.07 - by / Math.sqrt(5)),
+    });
+    // Φ(−1), Φ(0) and Φ(1), each to three standard errors of 40,000 lots.
+    near(low.acceptance, 0.15866, { rel: 0, abs: 0.006 }, "low");
+    near(at.acceptance, 0.5, { rel: 0, abs: 0.0075 }, "even");
+    near(high.acceptance, 0.84134, { rel: 0, abs: 0.006 }, "high");
+  });
+
   it("rises with the true mean from nothing to certainty", () => {
     const means = Array.from({ length: 40 }, (_, i) => 1 + 0.1 * i);
     for (const rule of [
@@ -197,7 +209,7 @@ describe("controlChart", () => {
   it("signals a lot far off and a long run", () => {
     const far = controlChart(lots(25, 4, (lot) => (lot === 20 ? -0.8 : 0)));
     expect(far.points[20].signals).toContain("outside-limits");
-    expect(render(far.message)).toContain("L21");
+    expect(render(far.message)).toContain("Look at the work of L20, L21: ");
     const drift = controlChart(lots(25, 4, (lot) => (lot < 12 ? 0.1 : -0.1)));
     expect(drift.points.some(({ signals }) => signals.includes("run-of-eight"))).toBe(true);
   });
