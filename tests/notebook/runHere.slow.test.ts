@@ -1,6 +1,9 @@
+import { readdirSync } from "node:fs";
 import { dirname, join, resolve } from "node:path";
 import { expect, it } from "vitest";
-import { notebookText } from "../../src/notebook/notebookFile.js";
+import * as loambook from "../../src/index.js";
+import { joinText, notebookText } from "../../src/notebook/notebookFile.js";
+import { formatFailure } from "../../src/notebook/notebookRun.js";
 import { runNotebookHere } from "../../src/notebook/runHere.js";
 import { runNotebook } from "../../src/notebook/runNotebook.js";
 import { ROOT } from "../support/runCli.js";
@@ -28,5 +31,38 @@ it.each(["permit-appendix.ipynb", "permit-appendix.es.ipynb"])(
     expect(here?.status).toBe("done");
     expect(kernel.status).toBe("done");
     expect(notebookText(here!.notebook) === notebookText(kernel.notebook)).toBe(true);
+  },
+);
+
+const STAGES = readdirSync(join(ROOT, "data-examples/garden-wall")).map((name) =>
+  join("garden-wall", name),
+);
+
+it.each(["bus-shelter", "class-day", "two-blends", "untested-blend", ...STAGES])(
+  "mix-design.ipynb runs with %s and says whether the mix was tested",
+  { timeout: 120_000 },
+  async (name) => {
+    const run = await runNotebookHere({
+      notebookPath: join(ROOT, "notebooks/mix-design.ipynb"),
+      parameters: { studyFolder: join(ROOT, "data-examples", name) },
+      lend: async (module, showIn) =>
+        module === "loambook" ? { ...loambook, showIn } : import(module),
+    });
+    expect(run?.status === "cell-failed" ? formatFailure(run) : run?.status).toBe("done");
+    const shown = (run?.notebook.cells ?? []).flatMap(({ outputs = [] }) =>
+      outputs.flatMap((output) =>
+        "data" in output ? [joinText(output.data["text/plain"] as string)] : [],
+      ),
+    );
+    const state = shown.filter((text) => /^(?:Note|Warning): (?:Tested|Proposed)\b/.test(text));
+    const early = /[12]-/.test(name);
+    expect(state.length > 0).toBe(!early);
+    if (early) expect(shown.join("\n")).toContain("Not known yet: the blend");
+    else {
+      const tested = /bus-shelter|class-day|two-blends|5-/.test(name);
+      expect(state[0]).toContain(tested ? "Note: Tested" : "Warning: Proposed");
+      // another target is a proposal, but for the mix that is that of a trial whatever the target
+      expect(state.at(-1)).toContain(name === "two-blends" ? "Note: Tested" : "Warning: Proposed");
+    }
   },
 );
