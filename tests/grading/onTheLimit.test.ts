@@ -321,6 +321,8 @@ describe("what is taken where nothing is said", () => {
     });
     expect(() => resampleReadings({ sieve }, { seed: 1, resamples: 1 })).toThrow("`resamples`: 1");
     expect(resampleReadings({ sieve }, { seed: 1, resamples: 2 })).toHaveLength(2);
+    expect(() => resampleFits(fit, { seed: 1, resamples: 1 })).toThrow("`resamples`: 1");
+    expect(resampleFits(fit, { seed: 1, resamples: 2 }).values).toHaveLength(2);
   });
 });
 
@@ -439,6 +441,16 @@ describe("the grading models", () => {
       expect.closeTo(at(77.5), 9),
       1.5,
       0.7,
+      0.001,
+    ]);
+    expect(both.at(-1)).toEqual([
+      0.75,
+      expect.closeTo(at(52.5), 9),
+      3,
+      1.5,
+      expect.closeTo(at(92.5), 9),
+      3,
+      1.5,
       0.001,
     ]);
     // The last of power: the top, then where 95 % pass.
