@@ -144,6 +144,17 @@ describe("what is printed of any mix", () => {
           }
         }
 
+        // With another bucket it is another batch of the same mix.
+        if (drawn.site.scaleStepKg === undefined) {
+          const [elsewhere] = siteSheets(result, { bucketL: 12 });
+          const [, size] = /([\d.]+ (?:kg|lb)) dry soil and aggregate/.exec(
+            allTextOf(elsewhere.blocks),
+          )!;
+          const row = rowsOfSheet(elsewhere).find(([name]) => name === "Cement")!;
+          const pct = (100 * massOf(row.at(-1)!).kg) / massOf(size).kg;
+          expect(Math.abs(pct / cementPct - 1)).toBeLessThan(0.012);
+        }
+
         // By volume: the cement and each share within the study's tolerances, by the densities alone.
         const keeps = (litresOf: (name: string) => number, cementL: number | undefined) => {
           const dry = used.map(({ name, looseBulkDensityKgM3 = 0, bulkingPct = 0 }) => {
