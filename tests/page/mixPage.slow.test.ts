@@ -128,6 +128,33 @@ it("says that a requirement is not reached, and gives no recipe then", async (co
   );
 });
 
+it("leaves alone what is being typed while the recipe follows", async (context) => {
+  chromiumOrSkip(context);
+  const { page } = await openPage("reading-room");
+  await page.click(".target-box summary");
+  const limit = page.locator(".target-box tbody input").nth(1);
+  for (const [box, typed] of [
+    [page.locator("#cement"), "6.7"],
+    [limit, "29"],
+  ] as const) {
+    await page.fill("#share-0", typed === "29" ? "55.2" : "55.5");
+    await page.keyboard.press("Enter");
+    await box.fill(typed);
+    // The recipe follows after 120 ms, and with it everything is shown anew.
+    await page.waitForTimeout(500);
+    expect(await box.inputValue()).toBe(typed);
+    await page.keyboard.press("Enter");
+    await page.click("#undo");
+    expect(await box.inputValue()).not.toBe(typed);
+    await page.click("#redo");
+    expect(await box.inputValue()).toBe(typed);
+  }
+  // What is no number does not stay.
+  await page.fill("#cement", "");
+  await page.keyboard.press("Enter");
+  expect(await page.inputValue("#cement")).toBe("6.7");
+});
+
 it("saves a study folder that the command line computes to the same digits", async (context) => {
   chromiumOrSkip(context);
   const { page } = await openPage("reading-room");

@@ -89,6 +89,20 @@ export function whenWidthChanges(element: Element, call: () => void): void {
   }).observe(element);
 }
 
+/** Tells whether somebody types in a box just now: what comes meanwhile must not overwrite it. */
+export function typingIn(box: HTMLInputElement): () => boolean {
+  let typing = false;
+  box.addEventListener("input", () => {
+    typing = true;
+  });
+  for (const end of ["change", "blur"]) {
+    box.addEventListener(end, () => {
+      typing = false;
+    });
+  }
+  return () => typing;
+}
+
 type TextBox = HTMLInputElement | HTMLTextAreaElement;
 
 /** Boxes with text that somebody typed. */

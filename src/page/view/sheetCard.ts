@@ -9,7 +9,7 @@ import { dashArray, markPath } from "../chartSvg.js";
 import { pagePaint } from "../pageStyle.js";
 import { solveBench, type Wish } from "../solve.js";
 import type { App, PageState, View } from "./app.js";
-import { drawing, el, fill } from "./dom.js";
+import { drawing, el, fill, typingIn } from "./dom.js";
 import { gradingFigure, materialTraces } from "./plotCard.js";
 
 /** A slider with its number box; both stay true to the mix. */
@@ -242,8 +242,11 @@ function controlOf(app: App, options: ControlOptions): Control {
     clearTimeout(end);
     end = setTimeout(() => app.act({ kind: "settle" }), SETTLE_MS);
   });
+  const isTyped = typingIn(box);
   box.addEventListener("change", () => {
     if (Number.isFinite(box.valueAsNumber)) change(box.valueAsNumber, false);
+    // Without a number the box shows again what the mix has.
+    else app.act({ kind: "settle" });
   });
   const node = el(
     "div",
@@ -266,15 +269,14 @@ function controlOf(app: App, options: ControlOptions): Control {
       slider.disabled = locked;
       box.disabled = locked;
       if (value === undefined) {
-        box.value = "";
+        if (!isTyped()) box.value = "";
         slider.value = "";
         slider.setAttribute("aria-valuetext", t(say`not chosen`));
         return;
       }
-      const shown = String(Number(value.toFixed(decimals)));
       slider.value = String(value);
       slider.setAttribute("aria-valuetext", `${t(formatFixed(value, decimals))} %`);
-      if (document.activeElement !== box || Number(box.value) !== value) box.value = shown;
+      if (!isTyped()) box.value = String(Number(value.toFixed(decimals)));
     },
   };
 }
@@ -371,19 +373,23 @@ function limitsBox(app: App): View {
         inputmode: "decimal",
         "aria-label": t(side === "minPct" ? say`minimum ${name}` : say`maximum ${name}`),
       });
+      const isTyped = typingIn(input);
       input.addEventListener("change", () => {
         const value = input.value === "" ? undefined : input.valueAsNumber;
         if (value === undefined || (value >= 0 && value <= 100)) setLimit(app, kind, side, value);
       });
-      return input;
+      const show = (limit: PercentLimit | undefined) => {
+        if (!isTyped()) input.value = String(limit?.[side] ?? "");
+      };
+      return { input, show };
     };
     const [least, most] = [box("minPct"), box("maxPct")];
     const node = el(
       "tr",
       {},
       el("th", { scope: "row" }, t(LIMIT_NAMES[kind])),
-      el("td", {}, least),
-      el("td", {}, most),
+      el("td", {}, least.input),
+      el("td", {}, most.input),
     );
     return { kind, least, most, node };
   });
@@ -416,8 +422,8 @@ function limitsBox(app: App): View {
       const limits = app.state.bench?.now.limits ?? [];
       for (const { kind, least, most } of rows) {
         const limit = limits.find((each) => each.kind === kind) as PercentLimit | undefined;
-        least.value = String(limit?.minPct ?? "");
-        most.value = String(limit?.maxPct ?? "");
+        least.show(limit);
+        most.show(limit);
       }
       const more = limits.filter(({ kind }) => !LIMITED.some((each) => each === kind)).length;
       fill(
