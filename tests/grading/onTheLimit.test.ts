@@ -13,7 +13,7 @@ import {
   riseFindings,
   temperatureFindings,
 } from "../../src/grading/sedimentation/suspension.js";
-import { analyseSieve } from "../../src/grading/sieveAnalysis.js";
+import { analyseSieve, minimumSieveMass } from "../../src/grading/sieveAnalysis.js";
 import { resampleFits } from "../../src/grading/uncertainty/fitBand.js";
 import { quantityIntervals } from "../../src/grading/uncertainty/intervals.js";
 import {
@@ -45,6 +45,11 @@ describe("the ends of a curve", () => {
 });
 
 describe("a sample for a sieve analysis", () => {
+  it("has the least mass of the table, a second copy by hand", () => {
+    const sizes = [4.75, 6.3, 9.5, 12.5, 16, 19, 25, 31.5, 37.5, 50, 63, 75, 90];
+    expect(sizes.map(minimumSieveMass)).toEqual([0.5, 1, 1, 2, 2, 3, 6, 7.5, 9, 10, 12, 15, 20]);
+  });
+
   /** Percent retained on 19, 9.5 and 4.75 mm. */
   const sample = (massG: number, ...retainedPct: number[]) => {
     const retained = retainedPct.map((pct) => (pct * massG) / 100);
