@@ -77,7 +77,7 @@ describe("tables of a study that is not whole yet", () => {
     expect(renderAll(table)).toMatchObject({
       caption: "A first mix: River sand added to Pit soil",
     });
-    expect(headsOf(table)).toEqual(["", "To begin with", "At least", "At most"]);
+    expect(headsOf(table)).toEqual(["Quantity", "To begin with", "At least", "At most"]);
     expect(rowsOf(table).map((row) => row.slice(1))).toEqual([
       ["0.56", "0.41", "0.78"],
       ["0.48", "0.35", "0.66"],
