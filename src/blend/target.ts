@@ -117,6 +117,6 @@ export function comparisonSizes(curves: readonly GradingCurve[], topSizeMm: numb
   const finest = Math.max(...curves.map(({ points }) => points[0].sizeMm));
   const standard = COMPARISON_SIZES_MM.filter((size) => size >= finest && size < topSizeMm);
   // A size closer to the finest than a quarter of a decade would count the same grains twice.
-  const spaced = standard.filter((size) => size === finest || size / finest > 10 ** 0.2);
+  const spaced = standard.filter((size) => size === finest || size / finest > powerOf(10, 0.2));
   return spaced[0] === finest ? spaced : [finest, ...spaced];
 }

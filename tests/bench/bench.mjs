@@ -190,7 +190,7 @@ const ROWS = [
     usual: () => usual({ name: "all-bands", times: 5 }),
   },
   {
-    what: "the line alone, with intervals, leverages, residuals by their errors and Cook's distances",
+    what: "the line alone, with intervals, leverages, studentised residuals and Cook's distances",
     beside: "statsmodels OLS with its intervals and influences",
     ours: () => ours(line, 3000),
     usual: () => usual({ name: "line", times: 100 }),
