@@ -109,8 +109,8 @@ function logBlocks(
       rows: liftNames(elements).map((lift) => [lift, ...Array.from({ length: 8 }, () => "")]),
     },
     siteCautions(["working-time", "lifting", "working-height"]),
-    GLOVES,
     { kind: "pageBreak" },
+    GLOVES,
     {
       kind: "table",
       caption: say`Curing: one line a day`,
