@@ -47,7 +47,10 @@ export const COMPACTION_LAYOUT: SheetLayout = {
   facts: [
     textRule("method", "method"),
     numberRule("mouldVolumeCm3", ["mould volume", "mold volume"], "volume", MOULD_VOLUME),
-    numberRule("mouldMassG", ["mould mass", "mold mass"], "mass", { positive: true }),
+    numberRule("mouldMassG", ["mould mass", "mold mass"], "mass", {
+      positive: true,
+      balance: "mould",
+    }),
     // Water contents are in percent of the dry mass, also where nobody says so.
     numberRule("optimumWaterPct", OPTIMUM, "ratio", { min: 1, max: 60, unitless: OPTIMUM }),
     numberRule(
@@ -67,7 +70,7 @@ export const COMPACTION_LAYOUT: SheetLayout = {
       "mouldAndSoilG",
       ["mould + moist soil", "mold + moist soil", "mould + wet soil", "mold + wet soil"],
       "mass",
-      { positive: true },
+      { positive: true, balance: "mould" },
     ),
     numberRule("moistSoilG", ["moist soil", "wet soil", "moist mass", "wet mass"], "mass", {
       positive: true,

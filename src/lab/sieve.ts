@@ -94,22 +94,27 @@ function splitName(index: number): string {
   return index === 0 ? "split" : `split ${index + 1}`;
 }
 
-const mass = (key: string, name: string, required = false): CellRule =>
-  numberRule(key, name, "mass", { required, positive: true });
+/** Mass of a set before washing and after it, of which only the difference is ever seen. */
+const mass = (key: string, name: string, balance: string, required = false): CellRule =>
+  numberRule(key, name, "mass", { required, positive: true, balance });
 
 /** Layout of a sieve sheet of a form. */
 export function sieveLayout(form: SieveForm): SheetLayout {
   const splits = Array.from({ length: MAX_SPLITS }, (_, index): CellRule[] => [
     sieveRule(`split${index}SizeMm`, `${splitName(index)} sieve`),
-    mass(`split${index}DryMassG`, `${splitName(index)} dry mass`),
-    mass(`split${index}WashedDryMassG`, `${splitName(index)} dry mass after washing`),
+    mass(`split${index}DryMassG`, `${splitName(index)} dry mass`, splitName(index)),
+    mass(
+      `split${index}WashedDryMassG`,
+      `${splitName(index)} dry mass after washing`,
+      splitName(index),
+    ),
   ]).flat();
   return {
     title: say`sieve sheet`,
     facts: [
       METHOD_FACT,
-      mass("dryMassG", "dry mass", !isPercent(form)),
-      mass("washedDryMassG", "dry mass after washing"),
+      mass("dryMassG", "dry mass", "whole", !isPercent(form)),
+      mass("washedDryMassG", "dry mass after washing", "whole"),
       ...splits,
     ],
     columns: [

@@ -1,4 +1,9 @@
-import { type Finding, type FindingWords, finding } from "../findings/finding.js";
+import {
+  type Finding,
+  type FindingPlace,
+  type FindingWords,
+  finding,
+} from "../findings/finding.js";
 import { measured } from "../quantities/format.js";
 import { joinTexts, say } from "../words/message.js";
 import { BLOCK_SIDE, densityFindings, EARTH_DENSITY } from "./plausible.js";
@@ -61,8 +66,14 @@ const positive = { positive: true };
 const MAX_LOAD_KN = 10_000;
 /** Ten times what stabilised earth reaches: above it the unit is another. */
 const MAX_STRENGTH_MPA = 100;
+/** Less than a block of a hand's width under a full bucket: below it the unit is another. */
+const MIN_STRENGTH_MPA = 0.01;
+/** Mass over volume of a block to its dry density: from a rounding below it to as much water as earth can hold. */
+const MOIST_TO_DRY = { min: 0.95, max: 1.3 };
 const moisture = (key: string, name: string): CellRule =>
   numberRule(key, name, "ratio", { min: 0, max: 60 });
+const side = (key: string, name: string): CellRule =>
+  numberRule(key, name, "length", { ...BLOCK_SIDE, balance: "side" });
 const looseDensity = (key: string, name: string): CellRule =>
   numberRule(key, name, "density", { min: 300, max: 3000 });
 
@@ -82,10 +93,10 @@ export const SPECIMEN_LAYOUT: SheetLayout = {
     numberRule("soilParts", "soil parts", "number", positive),
     numberRule("ageDays", "age", "age", { required: true, min: 0, max: 3650 }),
     textRule("shape", "shape"),
-    numberRule("lengthMm", "length", "length", BLOCK_SIDE),
-    numberRule("widthMm", "width", "length", BLOCK_SIDE),
-    numberRule("diameterMm", "diameter", "length", BLOCK_SIDE),
-    numberRule("heightMm", "height", "length", BLOCK_SIDE),
+    side("lengthMm", "length"),
+    side("widthMm", "width"),
+    side("diameterMm", "diameter"),
+    side("heightMm", "height"),
     numberRule("loadKn", "load", "force", { ...positive, max: MAX_LOAD_KN }),
     numberRule("strengthMpa", "strength", "stress", { ...positive, max: MAX_STRENGTH_MPA }),
     numberRule("massG", "mass", "mass", positive),
@@ -120,7 +131,7 @@ export function readSpecimens(grid: SheetGrid): SheetReading<SpecimenSheet> {
       const { row, values, written } = entry;
       const stress = readStress(sheet, entry);
       const cement = hasCement ? readCementContent(sheet, entry) : { findings: [] };
-      findings.push(...stress.findings, ...cement.findings);
+      findings.push(...stress.findings, ...cement.findings, ...markFindings(sheet, entry));
       const earlier = rowOfId.get(written.id);
       if (earlier !== undefined) {
         const found = finding(cellPlace(sheet, entry, "id"), "error", "repeated-block", {
@@ -209,6 +220,20 @@ function exclusion(value: CellValue): string | undefined {
   return typeof value === "string" && !/^(no|n|none|false|0|[-–—])$/i.test(value)
     ? value
     : undefined;
+}
+
+/** A mark keeps a block out of the curve, and nobody could read in the report why. */
+function markFindings(sheet: SheetValues, entry: SheetRow): Finding[] {
+  const reason = exclusion(entry.values.excluded);
+  if (reason === undefined) return [];
+  if (/\p{L}{3}|\p{Lo}/u.test(reason) && !/^(yes|true|excluded)$/i.test(reason)) return [];
+  return [
+    finding(cellPlace(sheet, entry, "excluded"), "error", "excluded-without-reason", {
+      message: say`This mark leaves the block out and gives no reason.`,
+      expected: say`a reason that will stand in the report`,
+      remedy: say`Write what was wrong with the block, or “no” where it counts.`,
+    }),
+  ];
 }
 
 /** Names a sheet that has no cement column at all, or parts by volume without the loose densities. */
@@ -383,6 +408,7 @@ function readStress(sheet: SheetValues, entry: SheetRow): Stress {
     findings: [
       ...stressFindings(sheet, entry, shape, entered, stress),
       ...(weighed === undefined ? [] : densityFindings(cellPlace(sheet, entry, "massG"), weighed)),
+      ...massFindings(sheet, entry, areaMm2),
     ],
   };
 }
@@ -401,13 +427,38 @@ function loadedArea(values: Values, shape: SpecimenShape | undefined): number | 
   return lengthMm * widthMm;
 }
 
+/** Of a block as it was weighed, its moisture with it. */
+function moistDensity(
+  { massG, heightMm }: Values,
+  areaMm2: number | undefined,
+): number | undefined {
+  if (!areaMm2 || typeof massG !== "number" || typeof heightMm !== "number") return undefined;
+  // g over mm³ is 10⁶ kg/m³.
+  return (1e6 * massG) / (areaMm2 * heightMm);
+}
+
 /** Of a weighed block whose moisture at the test is known. */
 function dryDensity(values: Values, areaMm2: number | undefined): number | undefined {
-  const { massG, heightMm, testMoisturePct } = values;
-  if (!areaMm2 || typeof massG !== "number" || typeof heightMm !== "number") return undefined;
-  if (typeof testMoisturePct !== "number") return undefined;
-  // g over mm³ is 10⁶ kg/m³.
-  return (1e6 * massG) / (areaMm2 * heightMm) / (1 + testMoisturePct / 100);
+  const { testMoisturePct } = values;
+  const moist = moistDensity(values, areaMm2);
+  if (moist === undefined || typeof testMoisturePct !== "number") return undefined;
+  return moist / (1 + testMoisturePct / 100);
+}
+
+/** A mass and sides that do not go with the dry density beside them, whatever the block's moisture was. */
+function massFindings(sheet: SheetValues, entry: SheetRow, areaMm2: number | undefined): Finding[] {
+  const { dryDensityKgM3 } = entry.values;
+  const moist = moistDensity(entry.values, areaMm2);
+  if (moist === undefined || typeof dryDensityKgM3 !== "number") return [];
+  const { min, max } = MOIST_TO_DRY;
+  if (moist >= min * dryDensityKgM3 && moist <= max * dryDensityKgM3) return [];
+  return [
+    finding(cellPlace(sheet, entry, "massG"), "error", "mass-and-density-differ", {
+      message: say`The mass of this block over its volume, ${measured(moist, "density", 0)}, does not go with its dry density, ${measured(dryDensityKgM3, "density", 0)}.`,
+      expected: say`${100 * min} to ${100 * max} % of the dry density, by its moisture`,
+      remedy: say`Check the mass, the sides and the density, and their units in the headers.`,
+    }),
+  ];
 }
 
 function stressFindings(
@@ -439,6 +490,9 @@ function stressFindings(
     });
     findings.push(found);
   }
+  if (entered === undefined && stress !== undefined) {
+    findings.push(...impossibleStress(cellPlace(sheet, entry, "loadKn"), stress));
+  }
   // What is written and cannot be read was told at its cell.
   const round = shape === "cylinder" || (!shape && values.diameterMm !== undefined);
   const face = round ? written.diameterMm : written.lengthMm && written.widthMm;
@@ -453,4 +507,16 @@ function stressFindings(
     findings.push(found);
   }
   return findings;
+}
+
+/** A strength that no block has; what is entered was refused at its cell. */
+function impossibleStress(place: FindingPlace, stressMpa: number): Finding[] {
+  if (stressMpa >= MIN_STRENGTH_MPA && stressMpa <= MAX_STRENGTH_MPA) return [];
+  return [
+    finding(place, "error", "strength-impossible", {
+      message: say`The load over the loaded face gives a strength of ${measured(stressMpa, "stress", 4)}, which no block of earth has.`,
+      expected: say`${measured(MIN_STRENGTH_MPA, "stress")} to ${measured(MAX_STRENGTH_MPA, "stress")}`,
+      remedy: say`Check the load, the sides and the units in the headers.`,
+    }),
+  ];
 }

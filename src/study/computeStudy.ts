@@ -90,7 +90,12 @@ function computeInSi(
   const tests = computeTests(study, materials, blends);
   const { trials, testing, followed } = tests;
   const { compaction, strength, blocks } = followed ?? {};
-  const build = mixOf(study, blend, tests, [...guidance.findings, ...blends.findings]);
+  const build = mixOf(study, blend, tests, [
+    ...reading,
+    ...graded.flatMap(({ findings }) => findings),
+    ...guidance.findings,
+    ...blends.findings,
+  ]);
   const mix = build?.mix;
   const tested = testing?.state === "tested";
   const quality = qualityOf(study, strength, mix, tested);
@@ -186,6 +191,12 @@ function mixOf(
 ) {
   const { config } = study;
   const { compaction, strength } = followed ?? {};
+  const sheets = (own: boolean) =>
+    study.trials
+      .filter(({ entry }) => (entry.id === followed?.id) === own)
+      .flatMap((trial) => [trial.compaction?.file, trial.specimens?.file]);
+  const used = sheets(true);
+  const foreign = sheets(false).filter((file) => !used.includes(file));
   if (!blend || testing?.state !== "tested" || !followed || !strength || !isBuildable(config)) {
     return undefined;
   }
@@ -194,7 +205,7 @@ function mixOf(
     doubts: mixDoubts(config, followed, trials, [
       ...(compaction?.findings ?? []),
       ...trialContradictions(study, followed),
-      ...findings,
+      ...findings.filter(({ file }) => !foreign.includes(file)),
       ...deepLifts(config),
     ]),
   });

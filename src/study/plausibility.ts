@@ -1,12 +1,12 @@
-import { mean } from "simple-statistics";
+import { mean, median } from "simple-statistics";
 import type { StudyConfig } from "../entries/studyConfig.js";
 import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
-import { passingAtSize } from "../grading/curve.js";
+import { type GradingCurve, passingAtSize, sizeAtPassing } from "../grading/curve.js";
 import type { SpecimenSheet } from "../lab/specimens.js";
 import { formatFixed, formatQuantity, measured } from "../quantities/format.js";
 import type { CompactionAnalysis } from "../soil/compaction/compactionTest.js";
 import { moistureWindow } from "../soil/compaction/moistureWindow.js";
-import { say } from "../words/message.js";
+import { say, type Text } from "../words/message.js";
 import type { Study } from "./study.js";
 import type { MaterialResult, TrialStudy } from "./studyResult.js";
 
@@ -25,7 +25,7 @@ const BLOCKS_TO_COMPACTION = { min: 0.85, max: 1.1 };
 export function plausibilityFindings(
   study: Pick<Study, "config" | "materials" | "trials">,
   materials: readonly MaterialResult[],
-  trials: readonly Pick<TrialStudy, "id" | "compaction">[],
+  trials: readonly Pick<TrialStudy, "id" | "compaction" | "blended">[],
 ): Finding[] {
   return [
     ...materials.flatMap((material) => roleFindings(study.config, material)),
@@ -44,7 +44,7 @@ function onceEach(findings: readonly Finding[]): Finding[] {
 /** What speaks against the blocks of a trial: another density, shape or moisture than the study tells of them. */
 export function trialContradictions(
   { trials }: Pick<Study, "trials">,
-  { id, compaction }: Pick<TrialStudy, "id" | "compaction">,
+  { id, compaction, blended }: Pick<TrialStudy, "id" | "compaction" | "blended">,
 ): Finding[] {
   const { entry, specimens } = trials.find((one) => one.entry.id === id) ?? {};
   if (!entry || !specimens) return [];
@@ -53,6 +53,9 @@ export function trialContradictions(
     ...repeatedTests(trials, entry.id),
     ...(max === undefined ? [] : densitiesApart(specimens, max)),
     ...shapeFindings(entry, specimens),
+    ...sizeFindings(specimens),
+    ...(blended ? stoneFindings(entry, specimens, blended.curve) : []),
+    ...strongFindings(specimens),
     ...(compaction ? moistureFindings(entry, specimens, compaction) : []),
   ];
 }
@@ -96,6 +99,9 @@ function testReadings(
   return [compaction.file, JSON.stringify([compaction.mouldVolumeCm3, points])];
 }
 
+/** Longest to shortest side of what is still a cube; common practice, no source. */
+const CUBE_SIDES = 1.1;
+
 /** Blocks whose sides are of another shape than the study says. */
 function shapeFindings(
   { shape, key }: Study["trials"][number]["entry"],
@@ -103,18 +109,113 @@ function shapeFindings(
 ): Finding[] {
   if (shape === undefined) return [];
   const round = shape === "cylinder";
+  const place = { file: STUDY_FILE, column: `${key}.shape`, value: shape };
+  const refuse = (message: Text) => [
+    finding(place, "warning", "blocks-of-another-shape", {
+      message,
+      expected: say`the shape of the blocks that were crushed`,
+      remedy: say`Correct the shape or the sheet: a tall cylinder reads weaker than a cube of the same mix.`,
+    }),
+  ];
   const others = specimens.filter(
     ({ diameterMm, widthMm }) => (round ? widthMm : diameterMm) !== undefined,
   );
-  if (others.length === 0) return [];
-  const place = { file: STUDY_FILE, column: `${key}.shape`, value: shape };
-  return [
-    finding(place, "warning", "blocks-of-another-shape", {
-      message: round
+  if (others.length > 0) {
+    return refuse(
+      round
         ? say`The study speaks of cylinders, and ${others.length}{0, plural, one { block} other { blocks}} of ${file} {0, plural, one {has} other {have}} a width.`
         : say`The study speaks of blocks with sides, and ${others.length}{0, plural, one { block} other { blocks}} of ${file} {0, plural, one {has} other {have}} a diameter.`,
-      expected: say`the shape of the blocks that were crushed`,
-      remedy: say`Correct the shape or the sheet: a tall cylinder reads weaker than a cube of the same mix.`,
+    );
+  }
+  const equal = specimens.flatMap(({ lengthMm, widthMm, heightMm }) => {
+    if (lengthMm === undefined || widthMm === undefined || heightMm === undefined) return [];
+    const sides = [lengthMm, widthMm, heightMm];
+    return [Math.max(...sides) <= CUBE_SIDES * Math.min(...sides)];
+  });
+  if (shape === "prism" && equal.length > 0 && equal.every(Boolean)) {
+    return refuse(say`The study speaks of prisms, and the blocks of ${file} are cubes.`);
+  }
+  const uneven = equal.filter((cube) => !cube).length;
+  return shape === "cube" && uneven > 0
+    ? refuse(
+        say`The study speaks of cubes, and ${uneven}{0, plural, one { block} other { blocks}} of ${file} {0, plural, one {has} other {have}} sides of different length.`,
+      )
+    : [];
+}
+
+/** Sides that differ by more from the middle of their sheet are of another mould; common practice, no source. */
+const SIDE_APART = 0.2;
+
+/** Blocks that count and have a side of another length than the others of the sheet. */
+function sizeFindings({ specimens, file }: SpecimenSheet): Finding[] {
+  const used = specimens.filter(({ excluded }) => !excluded);
+  const others = SIDES.flatMap((side) => {
+    const measuredOn = used.filter((block) => block[side] !== undefined);
+    if (measuredOn.length < 3) return [];
+    const middle = median(measuredOn.map((block) => block[side]!));
+    return measuredOn
+      .filter((block) => Math.abs(block[side]! / middle - 1) > SIDE_APART)
+      .map((block) => ({ block, side: block[side]!, middle }));
+  });
+  if (others.length === 0) return [];
+  const [{ block, side, middle }] = others;
+  const count = new Set(others.map((other) => other.block.id)).size;
+  const value = measured(side, "depth", 0);
+  return [
+    finding({ file, row: block.row, value }, "warning", "blocks-of-another-size", {
+      message: say`${count}{0, plural, one { block} other { blocks}} of ${file} {0, plural, one {has} other {have}} a side of another length than the others: block ${block.id} ${value}, the others about ${measured(middle, "depth", 0)}.`,
+      expected: say`sides within ${100 * SIDE_APART} % of the middle of the sheet (common practice, no source)`,
+      remedy: say`Check the sides and their units; blocks of another size or shape read another strength.`,
+    }),
+  ];
+}
+
+const SIDES = ["lengthMm", "widthMm", "diameterMm", "heightMm"] as const;
+
+/** Least side of a block to its largest grain, as concrete cylinders must have it; ASTM C31, from memory. */
+const SIDE_TO_STONE = 3;
+/** So much passes the nominal largest grain: a few larger stones are usual. */
+const NOMINAL_PCT = 95;
+
+/** Blocks in which a stone of the blend would reach through a third of the side. */
+function stoneFindings(
+  { screenedAtMm = Infinity }: Pick<Study["trials"][number]["entry"], "screenedAtMm">,
+  { specimens, file }: SpecimenSheet,
+  curve: GradingCurve,
+): Finding[] {
+  const topMm = Math.min(sizeAtPassing(curve, NOMINAL_PCT) ?? 0, screenedAtMm);
+  const small = specimens.flatMap((block) => {
+    const sides = SIDES.flatMap((side) => block[side] ?? []);
+    const leastMm = Math.min(...sides);
+    return !block.excluded && leastMm < SIDE_TO_STONE * topMm ? [{ block, leastMm }] : [];
+  });
+  if (small.length === 0) return [];
+  const [{ block, leastMm }] = small;
+  const value = measured(leastMm, "depth", 0);
+  return [
+    finding({ file, row: block.row, value }, "warning", "blocks-smaller-than-stones", {
+      message: say`${small.length}{0, plural, one { block} other { blocks}} of ${file} {0, plural, one {has} other {have}} a side of less than ${SIDE_TO_STONE} times the largest grain of the blend: block ${block.id} ${value}, the grain ${measured(topMm, "depth", 0)}.`,
+      expected: say`at least ${SIDE_TO_STONE} times the size that ${NOMINAL_PCT} % of the blend passes (the rule for concrete cylinders, ASTM C31, from memory)`,
+      remedy: say`Check the sides and their unit; small blocks with large stones do not show the strength of the wall.`,
+    }),
+  ];
+}
+
+/** Strength that even the best earth with cement does not have in its weakest block, MPa; common practice, no source. */
+const VERY_STRONG_MPA = 10;
+
+/** Blocks of which even the weakest is stronger than earth is: the unit of the strengths may be another. */
+function strongFindings({ specimens, file }: SpecimenSheet): Finding[] {
+  const strengths = specimens.flatMap(({ excluded, strengthMpa }) => (excluded ? [] : strengthMpa));
+  if (strengths.length === 0) return [];
+  const weakestMpa = Math.min(...strengths);
+  if (weakestMpa <= VERY_STRONG_MPA) return [];
+  const value = measured(weakestMpa, "stress", 1);
+  return [
+    finding({ file, value }, "warning", "blocks-very-strong", {
+      message: say`Even the weakest block of ${file} has ${value}: rammed earth with cement seldom has more than ${measured(VERY_STRONG_MPA, "stress")}.`,
+      expected: say`${measured(1, "stress")} to ${measured(VERY_STRONG_MPA, "stress")} for earth with cement (common practice, no source)`,
+      remedy: say`Check the unit of the strengths or loads in the header: 1 MPa is 10.2 kgf/cm² and 145 psi.`,
     }),
   ];
 }

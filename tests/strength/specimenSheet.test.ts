@@ -40,6 +40,41 @@ A,6,28,2,100,100,100,2000,5,1850`);
     expect(sheet!.specimens[0].dryDensityKgM3).toBe(1850);
   });
 
+  it("refuses a strength from load and face that no block has, as where it is entered", () => {
+    const header = "block,cement (%),age (d),length (mm),width (mm),load (kN)";
+    expect(read(`${header}\nA,6,28,100,100,1001\nB,6,28,100,100,0.09`).codes).toEqual([
+      ["strength-impossible", 2],
+      ["strength-impossible", 3],
+    ]);
+    expect(read(`${header}\nA,6,28,100,100,999\nB,6,28,100,100,0.11`).codes).toEqual([]);
+  });
+
+  it("refuses a mass that does not go with the dry density beside it", () => {
+    const header =
+      "block,cement (%),age (d),strength (MPa),length (mm),width (mm),height (mm),mass (g),dry density (kg/m3)";
+    const of = (massG: number) => read(`${header}\nA,6,28,2,100,100,100,${massG},1900`).codes;
+    // The block as dry as its density, a rounding below, and soaked.
+    for (const massG of [1900, 1810, 2400]) expect(of(massG)).toEqual([]);
+    for (const massG of [1800, 2480]) expect(of(massG)).toEqual([["mass-and-density-differ", 2]]);
+  });
+
+  it("takes no mark for a reason", () => {
+    const of = (text: string) =>
+      read(`block,cement (%),age (d),strength (MPa),excluded\nA,6,28,2,${text}`);
+    for (const mark of ["x", "?", "1", "yes", "**"]) {
+      expect(of(mark).codes, mark).toEqual([["excluded-without-reason", 2]]);
+    }
+    expect(of("cap broke").sheet!.specimens[0].excluded).toBe("cap broke");
+    expect(of("no").sheet!.specimens[0].excluded).toBeUndefined();
+  });
+
+  it("asks about sides in units of two systems", () => {
+    const header = "block,cement (%),age (d),load (lbf),diameter (cm),height (in)";
+    const { sheet, codes } = read(`${header}\nA,6,28,3100,10.16,8`);
+    expect(codes).toEqual([["mixed-units", 1]]);
+    expect(sheet!.specimens).toHaveLength(1);
+  });
+
   it("turns parts by volume into percent, moist soil too", () => {
     const { sheet, codes } = read(`
 cement loose density (kg/m3),1506

@@ -20,8 +20,22 @@ const withColumn = (name: string, value: string): Edit[] => [
   [BLOCKS, /^(?=L01)(.*)$/m, `L01,A1,4,7,99.9,99.8,100.1,10.66,1964,,,${value}`],
 ];
 
+/** Blocks of every content ten times as strong as earth is. */
+const TEN_TIMES = [
+  "block,batch,cement (%),age (d),strength (MPa)",
+  ...[4, 6, 8].flatMap((content) =>
+    [0, 1.2, 0.2, 0.7].map(
+      (more, index) => `B${content}-${index},M,${content},28,${14.8 + 4 * (content - 4) + more}`,
+    ),
+  ),
+  "",
+].join("\n");
+
 /** Findings whose limit is nobody's but ours, and says so where a person reads it. */
 const OF_COMMON_PRACTICE = new Set([
+  "blocks-of-another-size",
+  "blocks-very-strong",
+  "mixed-units",
   "blocks-too-dry-for-soaked",
   "mix-moisture-not-tested",
   "lift-too-deep",
@@ -72,6 +86,42 @@ describe("what the sheets say against each other", () => {
       "sulphates-to-ask",
       "holds 2 % sulphates",
     ],
+    [
+      "cubes that are called prisms",
+      [["study.yaml", "shape: cube", "shape: prism"]],
+      "blocks-of-another-shape",
+      "The study speaks of prisms, and the blocks of sheets/blocks.csv are cubes.",
+    ],
+    [
+      "a tall block among those that are called cubes",
+      [[BLOCKS, /^L01.*$/m, "L01,A1,4,7,99.9,99.8,112.0,10.66,1964,,"]],
+      "blocks-of-another-shape",
+      "The study speaks of cubes, and 1 block of sheets/blocks.csv has sides of different length.",
+    ],
+    [
+      "a block of half the side",
+      [[BLOCKS, /^L01.*$/m, "L01,A1,4,7,99.9,99.8,50.0,10.66,1964,,"]],
+      "blocks-of-another-size",
+      "1 block of sheets/blocks.csv has a side of another length than the others: block L01 50 mm, the others about 100 mm.",
+    ],
+    [
+      "a block no wider than two stones",
+      [[BLOCKS, /^L01.*$/m, "L01,A1,4,7,40.0,40.0,40.0,1.70,1964,,"]],
+      "blocks-smaller-than-stones",
+      "1 block of sheets/blocks.csv has a side of less than 3 times the largest grain of the blend: block L01 40 mm, the grain 14 mm.",
+    ],
+    [
+      "kgf/cm² that were typed under MPa",
+      [[BLOCKS, /[\s\S]*/, TEN_TIMES]],
+      "blocks-very-strong",
+      "Even the weakest block of sheets/blocks.csv has 14.8 MPa",
+    ],
+    [
+      "a sample weighed in pounds before washing and in grams after it",
+      [["sheets/gravel-sieve.csv", "dry mass (g),3105.0", "dry mass (lb),6.8454"]],
+      "mixed-units",
+      "sheets/gravel-sieve.csv has “dry mass after washing (g)” beside “dry mass (lb)”: units of two systems.",
+    ],
   ])("%s", async (_, edits, code, words) => {
     const { result, findings } = await readingRoom(...edits);
     const told = findings.filter((one) => one.code === code);
@@ -93,7 +143,7 @@ describe("what the sheets say against each other", () => {
     };
     expect(await moisture("8.4 %")).toEqual([]);
     expect(await moisture("9.1 %")).toEqual([
-      "Not as tested: the mix is set to 9.1 % moisture, its blocks were made at 8.4 %. Density and strength at this moisture are not known.",
+      "Not as tested: the mix is set to 9.1 % moisture, its blocks were made at 8.4 %. The strength and density given are those of the blocks; at this moisture neither was measured.",
     ]);
   });
 
@@ -114,7 +164,7 @@ describe("what the sheets say against each other", () => {
     const codes = findings.map(({ code }) => code);
     expect(
       codes.filter((code) =>
-        /^(blocks-|mix-moisture|sulphates-|optimum-above|lift-|blend-far)/.test(code),
+        /^(blocks-|mixed-units|mix-moisture|sulphates-|optimum-above|lift-|blend-far)/.test(code),
       ),
     ).toEqual([]);
   });

@@ -29,6 +29,8 @@ export interface CellRule {
   readonly unitless?: readonly string[];
   /** What may stand before a number, such as the D of `D60`. */
   readonly lead?: RegExp;
+  /** Readings of one name here are made with one balance or ruler: two systems of units among them are asked about. */
+  readonly balance?: string;
   /** Texts that may stand in place of a number, and are kept as texts. */
   readonly words?: RegExp;
 }

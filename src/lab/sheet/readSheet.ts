@@ -1,4 +1,5 @@
-import { type Finding, finding, hasErrors } from "../../findings/finding.js";
+import { type Finding, type FindingPlace, finding, hasErrors } from "../../findings/finding.js";
+import { normaliseUnit } from "../../quantities/units.js";
 import { joinTexts, say } from "../../words/message.js";
 import type { SheetGrid } from "./grid.js";
 import {
@@ -57,7 +58,18 @@ export function readSheet(
   const { written, findings: comma } = asWritten(grid, headerIndex, header.columns);
   const facts = readFacts(written, headerIndex, layout);
   const table = readTable(written, headerIndex, layout, header.columns);
-  const findings = [...comma, ...facts.findings, ...header.findings, ...table.findings];
+  const named = header.columns.map(({ rule, header: column, unit }) => ({
+    balance: rule.balance,
+    place: { file, row: headerIndex + 1, column },
+    unit,
+  }));
+  const findings = [
+    ...comma,
+    ...facts.findings,
+    ...header.findings,
+    ...mixedUnits([...facts.units, ...named]),
+    ...table.findings,
+  ];
   if (table.rows.length === 0) {
     // Rows that were refused are told already.
     if (table.findings.length > 0) return { findings };
@@ -90,7 +102,7 @@ function readLines(grid: SheetGrid, layout: SheetLayout): ReturnType<typeof read
     return { findings: [found] };
   }
   const sheet = { file, facts: facts.values, factRows: facts.rows, rows: [], headers: {} };
-  const findings = [...comma, ...facts.findings];
+  const findings = [...comma, ...facts.findings, ...mixedUnits(facts.units)];
   const said = Object.values(facts.values).some((value) => value !== undefined);
   if (said || hasErrors(findings)) return { sheet, findings };
   const [first] = Object.values(facts.rows);
@@ -316,9 +328,42 @@ function readHeader(
   return { columns, findings };
 }
 
+/** The unit that a line or a column names. */
+interface NamedUnit {
+  readonly balance?: string;
+  readonly place: FindingPlace;
+  readonly unit?: string;
+}
+
+const US_UNITS: ReadonlySet<string> = new Set(["lb", "oz", "short ton", "in", "ft"]);
+
+/** Readings of one balance or ruler in units of two systems: one of the headers may be a slip. */
+function mixedUnits(named: readonly NamedUnit[]): Finding[] {
+  const told = named.flatMap(({ unit, ...one }) =>
+    one.balance !== undefined && unit !== undefined && one.place.value !== ""
+      ? [{ ...one, unit, us: US_UNITS.has(normaliseUnit(unit)) }]
+      : [],
+  );
+  return told.flatMap(({ balance, place, unit, us }, index): Finding[] => {
+    const first = told.findIndex((one) => one.balance === balance);
+    const other = told[first];
+    // Told once for each balance, at the first reading that is in the other system.
+    const at = told.findIndex((one) => one.balance === balance && one.us !== other.us);
+    if (us === other.us || at !== index) return [];
+    return [
+      finding({ ...place, value: unit }, "warning", "mixed-units", {
+        message: say`${place.file} has “${place.column ?? ""}” beside “${other.place.column ?? ""}”: units of two systems.`,
+        expected: say`units of one system where one instrument measures (common practice, no source)`,
+        remedy: say`Check which of the two units is right, and convert the other value.`,
+      }),
+    ];
+  });
+}
+
 interface SheetFacts {
   readonly values: Readonly<Record<string, CellValue>>;
   readonly rows: Readonly<Record<string, number>>;
+  readonly units: readonly NamedUnit[];
   /** There is a line, and every line is one of the layout. */
   readonly onlyKnown: boolean;
   readonly findings: readonly Finding[];
@@ -329,6 +374,7 @@ function readFacts(grid: SheetGrid, headerIndex: number, layout: SheetLayout): S
   const { file } = grid;
   const values: Record<string, CellValue> = {};
   const rows: Record<string, number> = {};
+  const units: NamedUnit[] = [];
   const findings: Finding[] = [];
   const lines = [
     // Lines that stand in the study have rows from 0 down, which lead back to them.
@@ -357,11 +403,12 @@ function readFacts(grid: SheetGrid, headerIndex: number, layout: SheetLayout): S
     if (read.finding) findings.push(read.finding);
     values[rule.key] = read.value;
     rows[rule.key] = row;
+    units.push({ balance: rule.balance, place: { file, row, column, value: text }, unit });
     if (text === "" && (rule.required || rule.filled)) findings.push(emptyFact(file, row, column));
   }
   findings.push(...missingFacts(file, layout, rows));
   const onlyKnown = lines.length > 0 && lines.length === Object.keys(rows).length;
-  return { values, rows, onlyKnown, findings };
+  return { values, rows, units, onlyKnown, findings };
 }
 
 /** A line that is needed and holds nothing would leave a reader without its number. */
