@@ -18,7 +18,7 @@ import { blendInput, computeBlend, particleDensity, type TargetedConfig } from "
 import { computeStudy } from "../study/computeStudy.js";
 import { crushedOtherwise, mixDoubts } from "../study/doubts.js";
 import { computeGuidance, studyGuidance } from "../study/guidance.js";
-import { computeMix } from "../study/mix.js";
+import { computeMix, moistureFindings } from "../study/mix.js";
 import { proposal } from "../study/proposal.js";
 import { sampleCurves, sampleMaterial } from "../study/sampledCurves.js";
 import type { Study } from "../study/study.js";
@@ -208,7 +208,7 @@ export function tuneBlend(open: OpenStudy, mix: BenchMix): TunedBlend {
     curves,
     limits,
     estimates: estimatesOf(input.materials, sharesPct),
-    strength: inUnits(strengthOf(open, config, trial, trials), config.units),
+    strength: inUnits(strengthOf(open, config, { trial, trials, sharesPct }), config.units),
     ...(trial ? { trial } : {}),
     result: {
       ...rest,
@@ -288,8 +288,15 @@ function estimatesOf(
 function strengthOf(
   { findings }: OpenStudy,
   config: TargetedConfig,
-  trial: TrialStudy | undefined,
-  trials: readonly TrialStudy[],
+  {
+    trial,
+    trials,
+    sharesPct,
+  }: {
+    readonly trial: TrialStudy | undefined;
+    readonly trials: readonly TrialStudy[];
+    readonly sharesPct: readonly number[];
+  },
 ): BenchStrength {
   const { requirement } = config.strength;
   const cementPct = config.specified?.cementPct;
@@ -302,6 +309,8 @@ function strengthOf(
     return { reasons: testedBlendFindings(trials).map(({ message }) => message) };
   }
   if (cementPct === undefined) return { reasons: [say`No cement content is chosen.`] };
+  const untested = moistureFindings(config, sharesPct, trial.strength, trial.compaction);
+  if (untested.length > 0) return { reasons: untested.map(({ message }) => message) };
   const { fit } = trial.strength;
   const confidence = requirement?.confidence ?? 0.95;
   const [band] = strengthBands(fit, { confidence, cementPct: [cementPct] });

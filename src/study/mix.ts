@@ -6,7 +6,7 @@ import { type CostRange, costRange, type MaterialPriceRange, mixSaving } from ".
 import { elementsFindings, elementsQuantities } from "../batch/element.js";
 import { type Recipe, recipe } from "../batch/recipe.js";
 import type { BuildableConfig } from "../entries/buildable.js";
-import type { MaterialConfig } from "../entries/studyConfig.js";
+import type { MaterialConfig, StudyConfig } from "../entries/studyConfig.js";
 import { type Finding, type FindingWords, finding, STUDY_FILE } from "../findings/finding.js";
 import { formatFixed, measured } from "../quantities/format.js";
 import type { SourcedRange } from "../quantities/sourcedRange.js";
@@ -16,7 +16,8 @@ import { zeroAirVoidsDensity } from "../soil/compaction/phaseRelations.js";
 import { curveDoubts } from "../strength/modelFindings.js";
 import { say } from "../words/message.js";
 import { particleDensity } from "./blend.js";
-import { leavesTests, toleranceFindings } from "./specifiedMix.js";
+import { COMMON_TOLERANCE_PCT } from "./mixWater.js";
+import { leastDensity, leavesTests, toleranceFindings } from "./specifiedMix.js";
 import { type DesignedMix, recordFindings, studyRecord, supplyTerms } from "./studyRecord.js";
 import type { CompactedDensity, ComparedMix, MixStudy, StrengthStudy } from "./studyResult.js";
 
@@ -36,10 +37,12 @@ export function computeMix(
     return { findings: [noMixFinding(compaction)] };
   }
   const sharesPct = blend.shares.map(({ sharePct }) => sharePct);
+  const impossible = impossibleOptimum(compaction.peak, particleDensity(config, sharesPct));
   const refused = [
-    ...impossibleOptimum(compaction.peak, particleDensity(config, sharesPct)),
+    ...impossible,
     ...noCementFindings(config.specified?.cementPct ?? chosenCementPct),
-    ...specifiedFindings(config, strength, compaction),
+    ...specifiedFindings(config, strength),
+    ...(impossible.length > 0 ? [] : moistureFindings(config, sharesPct, strength, compaction)),
   ];
   if (refused.length > 0) return { findings: refused };
   const { cementPct = chosenCementPct, moisturePct = compaction.peak.optimumWaterPct } =
@@ -97,15 +100,13 @@ const SLACK = 1e-9;
 
 /**
  * The guard of a mix that is set by hand: its cement must be at least what the blocks need to meet the
- * requirement and at most what blocks were made with, its moisture inside the window of the compaction test.
- * Beyond them nothing was tested, and there is no mix.
+ * requirement and at most what blocks were made with. Beyond that nothing was tested, and there is no mix.
  */
 function specifiedFindings(
   { specified = {} }: BuildableConfig,
   { fit, leastCement }: StrengthStudy,
-  compaction: CompactionAnalysis,
 ): Finding[] {
-  const { cementPct, moisturePct } = specified;
+  const { cementPct } = specified;
   const pct = (value: number) => say`${formatFixed(value, 2)} %`;
   const findings: Finding[] = [];
   const refuse = (key: string, code: string, words: FindingWords) =>
@@ -126,16 +127,70 @@ function specifiedFindings(
       remedy: say`Make blocks with more cement, or set less.`,
     });
   }
-  const window = moisturePct === undefined ? undefined : moistureWindow(compaction);
-  if (moisturePct === undefined || !window) return findings;
-  if (moisturePct < window.driestPct - SLACK || moisturePct > window.wettestPct + SLACK) {
-    refuse("moisture", "mix-outside-moisture-window", {
-      message: say`The mix is set to ${pct(moisturePct)} moisture; the compaction test keeps ${window.relativePct} % of its greatest dry density from ${pct(window.driestPct)} to ${pct(window.wettestPct)} only. So there is no recipe.`,
+  return findings;
+}
+
+/**
+ * Why nothing that was tested may be carried over to the moisture of a mix: it lies outside the window of the
+ * compaction test; where an optimum alone is reported, so that there is no window, farther from it and from the
+ * moisture of the blocks than the tolerance; or so wet that the density asked for cannot be reached.
+ *
+ * @param sharesPct of the blend, for its particle density.
+ */
+export function moistureFindings(
+  config: StudyConfig,
+  sharesPct: readonly number[],
+  strength: StrengthStudy,
+  compaction: CompactionAnalysis | undefined,
+): Finding[] {
+  if (!compaction?.peak) return [];
+  const { optimumWaterPct } = compaction.peak;
+  const { moisturePct = optimumWaterPct } = config.specified ?? {};
+  const window = moistureWindow(compaction);
+  const percent = (value: number) => say`${formatFixed(value, 2)} %`;
+  const refuse = (code: string, words: FindingWords) => [
+    finding({ file: STUDY_FILE, column: "mix.moisture" }, "warning", code, words),
+  ];
+  const remedy = say`Enter another moisture, or leave it out: the optimum is then used.`;
+  const beyond = (dry: number, wet: number) =>
+    moisturePct < dry - SLACK || moisturePct > wet + SLACK;
+  if (moisturePct !== optimumWaterPct && window && beyond(window.driestPct, window.wettestPct)) {
+    return refuse("mix-outside-moisture-window", {
+      message: say`The mix is set to ${percent(moisturePct)} moisture; the compaction test keeps ${window.relativePct} % of its greatest dry density from ${percent(window.driestPct)} to ${percent(window.wettestPct)} only. So there is no recipe.`,
       expected: say`a moisture inside the window of the compaction test`,
-      remedy: say`Enter another moisture, or leave it out: the optimum is then used.`,
+      remedy,
     });
   }
-  return findings;
+  const tolerances = config.tolerances ?? {};
+  const { moistureBelowPct = COMMON_TOLERANCE_PCT, moistureAbovePct = COMMON_TOLERANCE_PCT } =
+    tolerances;
+  const tested = [optimumWaterPct, madeAtPct(strength) ?? optimumWaterPct];
+  if (!window && tested.every((at) => beyond(at - moistureBelowPct, at + moistureAbovePct))) {
+    return refuse("mix-beyond-reported-optimum", {
+      message: say`The mix is set to ${percent(moisturePct)} moisture. The compaction sheet reports an optimum of ${percent(optimumWaterPct)} alone, without test points: what density and strength the earth has at another moisture is not known. So there is no recipe.`,
+      expected: say`${percent(optimumWaterPct - moistureBelowPct)} to ${percent(optimumWaterPct + moistureAbovePct)}, the tolerance of moisture around the optimum`,
+      remedy: say`Enter another moisture, or leave it out: the optimum is then used. Or enter the points of the compaction test.`,
+    });
+  }
+  const density = mixDensity(strength, compaction);
+  const particleDensityKgM3 = particleDensity(config, sharesPct);
+  if (!density || particleDensityKgM3 === undefined) return [];
+  const { low: leastKgM3 = 0 } = leastDensity(tolerances, density, compaction);
+  const noAirKgM3 = zeroAirVoidsDensity(moisturePct, particleDensityKgM3);
+  if (leastKgM3 <= noAirKgM3) return [];
+  return refuse("mix-too-wet-for-density", {
+    message: say`At ${percent(moisturePct)} moisture the earth has ${measured(noAirKgM3, "density", 1)} without any air, less than the ${measured(leastKgM3, "density", 1)} that the wall must have: no ramming reaches that. So there is no recipe.`,
+    expected: say`a moisture at which the least density can be reached`,
+    remedy: say`Enter less moisture, or check the particle densities and the density of blocks and compaction test.`,
+  });
+}
+
+/** Mean moisture at which the blocks were made; undefined where no sheet tells it. */
+function madeAtPct({ specimens }: Pick<StrengthStudy, "specimens">): number | undefined {
+  const made = specimens.flatMap(({ excluded, makingMoisturePct }) =>
+    excluded ? [] : (makingMoisturePct ?? []),
+  );
+  return made.length > 0 ? mean(made) : undefined;
 }
 
 /** Points of moisture from which a mix is another than the blocks were; common practice, no source. */
@@ -145,15 +200,9 @@ const OTHER_MOISTURE_PCT = 0.5;
  * A mix rammed drier or wetter than its blocks has another density, and another strength. Of blocks whose
  * sheet does not say how wet they were made the optimum is taken, at which blocks are usually rammed.
  */
-function leftTested(
-  moisturePct: number,
-  { specimens }: StrengthStudy,
-  optimumPct: number,
-): Finding[] {
-  const made = specimens.flatMap(({ excluded, makingMoisturePct }) =>
-    excluded ? [] : (makingMoisturePct ?? []),
-  );
-  const testedPct = made.length > 0 ? mean(made) : optimumPct;
+function leftTested(moisturePct: number, strength: StrengthStudy, optimumPct: number): Finding[] {
+  const madePct = madeAtPct(strength);
+  const testedPct = madePct ?? optimumPct;
   // Left at the optimum, blocks made elsewhere are told where they leave the window of the compaction test.
   const isSet = moisturePct !== optimumPct;
   if (!isSet || Math.abs(moisturePct - testedPct) <= OTHER_MOISTURE_PCT) return [];
@@ -163,9 +212,9 @@ function leftTested(
   return [
     finding(place, "warning", "mix-moisture-not-tested", {
       message:
-        made.length > 0
-          ? say`${set}, its blocks were made at ${percent(testedPct)}. Density and strength at this moisture are not known.`
-          : say`${set}, the optimum is ${percent(testedPct)}. Density and strength at this moisture are not known.`,
+        madePct !== undefined
+          ? say`${set}, its blocks were made at ${percent(testedPct)}. The strength and density given are those of the blocks; at this moisture neither was measured.`
+          : say`${set}, the optimum is ${percent(testedPct)}. The strength and density given are those of the optimum; at this moisture neither was measured.`,
       expected: say`within ${OTHER_MOISTURE_PCT} points of the moisture of the blocks (common practice, no source)`,
       remedy: say`Leave the moisture out, so that the optimum is taken, or make blocks at the moisture of the mix and write it in their sheet.`,
     }),

@@ -14,7 +14,7 @@ export interface MixWater {
 }
 
 /** Tolerance that stands in where neither a window nor a tolerance is known; common practice, no source. */
-const FALLBACK_TOLERANCE_PCT = 1;
+export const COMMON_TOLERANCE_PCT = 1;
 
 /**
  * The entered tolerance before the window of the compaction test, and that before a common one.
@@ -46,7 +46,7 @@ export function mixWater(
     return { window: waterWindow(batch, limits), basis: "entered" };
   }
   if (fromTest) return { window: waterWindow(batch, fromTest), basis: "test", fromTest };
-  const common = { tolerancePct: FALLBACK_TOLERANCE_PCT };
+  const common = { tolerancePct: COMMON_TOLERANCE_PCT };
   return { window: waterWindow(batch, common), basis: "common practice" };
 }
 

@@ -1,4 +1,5 @@
 import { isBuildable } from "../entries/buildable.js";
+import type { ToleranceConfig } from "../entries/studyConfig.js";
 import { type Finding, type FindingWords, finding, STUDY_FILE } from "../findings/finding.js";
 import { formatFixed, formatQuantity } from "../quantities/format.js";
 import { moistureWindow } from "../soil/compaction/moistureWindow.js";
@@ -105,7 +106,7 @@ export function specifiedMix({
     kind: "density",
     value: density.valueKgM3,
     valueBasis: density.basis,
-    ...minDensity(),
+    ...leastDensity(tolerances, density, compaction),
   });
   const lift = tolerances.liftM ?? LIFT_M;
   // Elements with lifts of one depth share a line.
@@ -123,27 +124,26 @@ export function specifiedMix({
     });
   }
   return lines;
+}
 
-  function minDensity(): Pick<SpecifiedLine, "low" | "lowOfMaximumPct" | "basis"> {
-    // A mix is stated only where the compaction test has a top; without one the rammed density stands in.
-    const max = compaction?.peak?.maximumDryDensityKgM3 ?? density.valueKgM3;
-    if (tolerances.densityPct !== undefined && compaction?.peak) {
-      return ofMaximum(tolerances.densityPct, "entered");
-    }
-    // One value for all says that no block was weighed.
-    if (density.lowKgM3 < density.highKgM3) {
-      return { low: density.lowKgM3, basis: "lightest block" };
-    }
-    return ofMaximum(MIN_DENSITY_PCT, "common practice");
-
-    function ofMaximum(pct: number, basis: ToleranceBasis) {
-      return {
-        low: (pct / 100) * max,
-        ...(compaction?.peak ? { lowOfMaximumPct: pct } : {}),
-        basis,
-      };
-    }
-  }
+/** The least dry density that the wall must have, and what that rests on. */
+export function leastDensity(
+  { densityPct }: ToleranceConfig,
+  { valueKgM3, lowKgM3, highKgM3 }: CompactedDensity,
+  compaction: StudyResult["compaction"],
+): Pick<SpecifiedLine, "low" | "lowOfMaximumPct" | "basis"> {
+  // A mix is stated only where the compaction test has a top; without one the rammed density stands in.
+  const max = compaction?.peak?.maximumDryDensityKgM3 ?? valueKgM3;
+  const ofMaximum = (pct: number, basis: ToleranceBasis) => ({
+    low: (pct / 100) * max,
+    ...(compaction?.peak ? { lowOfMaximumPct: pct } : {}),
+    basis,
+  });
+  if (densityPct !== undefined && compaction?.peak) return ofMaximum(densityPct, "entered");
+  // One value for all says that no block was weighed.
+  return lowKgM3 < highKgM3
+    ? { low: lowKgM3, basis: "lightest block" }
+    : ofMaximum(MIN_DENSITY_PCT, "common practice");
 }
 
 /** The density that materials are ordered for: that of the blocks, and never below the one that the wall must have. */

@@ -1,4 +1,7 @@
+import { writeFileSync } from "node:fs";
+import { join } from "node:path";
 import { describe, expect, it } from "vitest";
+import { openOnBench, tuneBlend, tuneMix } from "../../src/page/tune.js";
 import { computeStudy } from "../../src/study/computeStudy.js";
 import { readStudy } from "../../src/study/readStudy.js";
 import { render } from "../../src/words/render.js";
@@ -46,6 +49,46 @@ describe("a mix that is set by hand", () => {
       expect(result?.mix, mix).toBeUndefined();
       expect(codes, mix).toContain(code);
     }
+  });
+
+  it("keeps to the tolerance around an optimum that is reported alone", async () => {
+    const told = async (moisture: string, tolerance?: string) => {
+      const { folder, edit } = copyStudy("reading-room");
+      writeFileSync(
+        join(folder, "sheets/compaction.csv"),
+        "optimum water content (%),9.2\nmaximum dry density (kg/m3),2010\n",
+      );
+      edit("study.yaml", "\nbatch:\n", `\nmix: { moisture: ${moisture} }\n\nbatch:\n`);
+      const own = "  moisture: { below: 1.5 %, above: 1.5 % }\n";
+      edit("study.yaml", own, tolerance ? own.replaceAll("1.5 %", tolerance) : "");
+      const { study, findings } = await readStudy(folder);
+      const computed = computeStudy(study!, findings);
+      const { open } = openOnBench(study!, findings);
+      const tuned = tuneBlend(open!, open!.start);
+      const bench = tuneBlend(open!, { ...tuned.mix, moisturePct: Number.parseFloat(moisture) });
+      return {
+        isMix: computed.result?.mix !== undefined,
+        isOnBench: tuneMix(open!, bench, { name: "", basis: "" }).mix !== undefined,
+        isStrength: bench.strength.band !== undefined,
+        told: computed.findings.flatMap(({ code, message }) =>
+          /^mix-(beyond|too|outside|moisture)/.test(code) ? [`${code}: ${render(message)}`] : [],
+        ),
+      };
+    };
+    const all = (is: boolean) => ({ isMix: is, isOnBench: is, isStrength: is });
+    expect(await told("9.6 %")).toEqual({ ...all(true), told: [] });
+    expect(await told("10.4 %")).toEqual({
+      ...all(false),
+      told: [
+        "mix-beyond-reported-optimum: The mix is set to 10.40 % moisture. The compaction sheet reports an optimum of 9.20 % alone, without test points: what density and strength the earth has at another moisture is not known. So there is no recipe.",
+      ],
+    });
+    expect(await told("10.4 %", "1.2 %")).toMatchObject(all(true));
+    const wet = await told("15 %", "6 %");
+    expect(wet).toMatchObject(all(false));
+    expect(wet.told).toEqual([
+      "mix-too-wet-for-density: At 15.00 % moisture the earth has 1907.9 kg/m³ without any air, less than the 1929.6 kg/m³ that the wall must have: no ramming reaches that. So there is no recipe.",
+    ]);
   });
 
   it("is only proposed where its blend was not tested, and tells the limits that it breaks", async () => {
