@@ -67,7 +67,11 @@ export function combineGrading({ sieve, sedimentation = [], file }: CombineInput
     curve: { points },
     ...(overlap ? { overlap } : {}),
     repairs,
-    findings: [...overlapFindings(file, overlap), ...repairFindings(file, repairs)],
+    findings: [
+      ...overlapFindings(file, overlap),
+      ...(overlap ? [] : stepFindings(file, coarse, fine)),
+      ...repairFindings(file, repairs),
+    ],
   };
 }
 
@@ -132,6 +136,38 @@ function overlapFindings(file: string, overlap: GradingOverlap | undefined): Fin
       message: say`At ${sizeMm} mm the sieve gives ${formatFixed(sievePct, 1)} % passing and the sedimentation ${formatFixed(sedimentationPct, 1)} %.`,
       expected: say`a difference within ${OVERLAP_LIMIT_PCT} points`,
       remedy: say`Check the dispersed mass, the separating sieve, the particle density and the control readings. ${why}`,
+    }),
+  ];
+}
+
+/** Points by which the curve may fall at the joint beyond twice its slope on either side; common practice, no source. */
+const STEP_LIMIT_PCT = 10;
+
+/**
+ * A step between the finest sieve and the coarsest reading of the sedimentation, within half that size, which
+ * neither side of the joint goes on with: most often the dispersed mass is another than the one entered.
+ */
+function stepFindings(
+  file: string,
+  coarse: readonly GradingPoint[],
+  fine: readonly GradingPoint[],
+): Finding[] {
+  const [above, sieve] = [coarse[1], coarse[0]];
+  const [below, reading] = fine.slice(-2);
+  if (!above || !reading) return [];
+  const octaves = Math.log2(sieve.sizeMm / reading.sizeMm);
+  if (octaves <= 0 || octaves > 1) return [];
+  const slope = (low: GradingPoint, high: GradingPoint) =>
+    (high.passingPct - low.passingPct) / Math.log2(high.sizeMm / low.sizeMm);
+  const steepest = Math.max(0, slope(below, reading), slope(sieve, above));
+  const step = sieve.passingPct - reading.passingPct;
+  if (step - 2 * steepest * octaves <= STEP_LIMIT_PCT) return [];
+  const percent = (value: number) => say`${formatFixed(value, 1)} %`;
+  return [
+    finding({ file, value: say`${formatFixed(step, 1)} points` }, "warning", "grading-step", {
+      message: say`The sieve gives ${percent(sieve.passingPct)} passing at ${sieve.sizeMm} mm and the sedimentation ${percent(reading.passingPct)} at ${formatNumber(reading.sizeMm)} mm: a step that neither of them goes on with.`,
+      expected: say`a curve that falls at the joint about as it does on both sides (common practice, no source)`,
+      remedy: say`Check the dispersed mass, the separating sieve, the particle density and the control readings.`,
     }),
   ];
 }

@@ -23,10 +23,10 @@ export interface CompactionRecord {
   readonly mouldVolumeCm3?: number;
   /** Empty where the laboratory reports the top alone. */
   readonly points: readonly CompactionPoint[];
-  /** The top as the laboratory reports it, without the points that it was read from. */
+  /** The top as the laboratory reports it: whole where there are no points, else to be held against them. */
   readonly reported?: {
-    readonly optimumWaterPct: number;
-    readonly maximumDryDensityKgM3: number;
+    readonly optimumWaterPct?: number;
+    readonly maximumDryDensityKgM3?: number;
   };
 }
 
@@ -116,25 +116,30 @@ export function readCompaction(grid: SheetGrid): SheetReading<CompactionRecord> 
   });
 }
 
-/** The reported top of a sheet without a table; beside points it would be a second answer. */
+/** The reported top: the answer of a sheet without a table, beside points only held against them. */
 function reportedTop({ file, facts, factRows, rows }: SheetValues): {
   readonly reported?: CompactionRecord["reported"];
   readonly findings: readonly Finding[];
 } {
   const keys = ["optimumWaterPct", "maximumDryDensityKgM3"].filter((key) => key in factRows);
+  const { optimumWaterPct, maximumDryDensityKgM3 } = facts;
+  const reported = {
+    ...(typeof optimumWaterPct === "number" ? { optimumWaterPct } : {}),
+    ...(typeof maximumDryDensityKgM3 === "number" ? { maximumDryDensityKgM3 } : {}),
+  };
   if (rows.length > 0) {
     return {
+      ...(keys.length > 0 ? { reported } : {}),
       findings: keys.map((key) =>
         finding({ file, row: factRows[key] }, "note", "unused-fact", {
           message: say`This reported value is not used: the table has the points that it was read from.`,
           expected: say`the line only in a sheet without a table`,
-          remedy: say`Nothing to do; compare it with what is read off the points.`,
+          remedy: say`Nothing to do: it is held against what is read off the points.`,
         }),
       ),
     };
   }
-  const { optimumWaterPct, maximumDryDensityKgM3 } = facts;
-  if (typeof optimumWaterPct !== "number" || typeof maximumDryDensityKgM3 !== "number") {
+  if (Object.keys(reported).length < 2) {
     const found = finding({ file, row: factRows[keys[0]] }, "error", "missing-fact", {
       message: say`A compaction sheet without a table needs both the optimum water content and the maximum dry density.`,
       expected: say`“optimum water content (%)” and “maximum dry density (kg/m3)”, or a table of points`,
@@ -142,7 +147,7 @@ function reportedTop({ file, facts, factRows, rows }: SheetValues): {
     });
     return { findings: [found] };
   }
-  return { reported: { optimumWaterPct, maximumDryDensityKgM3 }, findings: [] };
+  return { reported, findings: [] };
 }
 
 /** A point of the table, as far as its cells can be read. */

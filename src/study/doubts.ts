@@ -16,7 +16,7 @@ const DOUBTS: ReadonlySet<string> = new Set([
   "blocks-smaller-than-stones",
   "blocks-very-strong",
   "blocks-of-another-size",
-  "sedimentation-below-sieve",
+  "grading-step",
   "same-test-readings",
   "blocks-of-another-shape",
   "blocks-made-outside-window",

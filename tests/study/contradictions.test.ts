@@ -35,6 +35,7 @@ const TEN_TIMES = [
 const OF_COMMON_PRACTICE = new Set([
   "blocks-of-another-size",
   "blocks-very-strong",
+  "grading-step",
   "mixed-units",
   "blocks-too-dry-for-soaked",
   "mix-moisture-not-tested",
@@ -122,6 +123,12 @@ describe("what the sheets say against each other", () => {
       "mixed-units",
       "sheets/gravel-sieve.csv has “dry mass after washing (g)” beside “dry mass (lb)”: units of two systems.",
     ],
+    [
+      "half the soil in the cylinder of the hydrometer",
+      [["sheets/site-soil-hydrometer.csv", "dry mass (g),50.0", "dry mass (g),100.0"]],
+      "grading-step",
+      "The sieve gives 43.3 % passing at 0.063 mm and the sedimentation 20.2 % at 0.0451 mm",
+    ],
   ])("%s", async (_, edits, code, words) => {
     const { result, findings } = await readingRoom(...edits);
     const told = findings.filter((one) => one.code === code);
@@ -132,6 +139,29 @@ describe("what the sheets say against each other", () => {
     const doubts = result!.mix!.record.doubts.map((text) => render(text)).join("\n");
     // Whoever builds reads it beside the mix.
     expect(doubts).toContain(words);
+  });
+
+  it.each([
+    ["optimum water content (%),11.9", "9.2 %"],
+    ["optimum water content (%),7.1", "9.2 %"],
+    ["maximum dry density (kg/m3),2090", "2011 kg/m³"],
+    ["maximum dry density (kg/m3),1940", "2011 kg/m³"],
+  ])("refuses a reported top that the points cannot have given: %s", async (line, points) => {
+    const { result, findings } = await readingRoom([
+      "sheets/compaction.csv",
+      "mould",
+      `${line}\nmould`,
+    ]);
+    expect(result).toBeUndefined();
+    const errors = findings.filter(({ severity }) => severity === "error");
+    expect(errors.map(({ code }) => code)).toEqual(["reported-against-points"]);
+    expect(render(errors[0].message)).toContain(`its points give ${points}`);
+  });
+
+  it("takes a reported top as two people read it off the same points", async () => {
+    const lines = "optimum water content (%),10.9\nmaximum dry density (kg/m3),1960\nmould";
+    const { result } = await readingRoom(["sheets/compaction.csv", "mould", lines]);
+    expect(result!.mix!.record.doubts).toEqual([]);
   });
 
   it("takes a moisture at which the blocks were made as tested, and another as not", async () => {
@@ -164,7 +194,9 @@ describe("what the sheets say against each other", () => {
     const codes = findings.map(({ code }) => code);
     expect(
       codes.filter((code) =>
-        /^(blocks-|mixed-units|mix-moisture|sulphates-|optimum-above|lift-|blend-far)/.test(code),
+        /^(blocks-|mixed-units|grading-|mix-moisture|sulphates-|optimum-above|lift-|blend-far)/.test(
+          code,
+        ),
       ),
     ).toEqual([]);
   });

@@ -83,8 +83,8 @@ export function analyseCompaction(
 ): CompactionAnalysis {
   const { particleDensityKgM3, rejectAboveZeroAir = false, oversize } = options;
   if (record.points.length === 0) {
-    if (record.reported) {
-      const { optimumWaterPct, maximumDryDensityKgM3 } = record.reported;
+    const { optimumWaterPct, maximumDryDensityKgM3 } = record.reported ?? {};
+    if (optimumWaterPct !== undefined && maximumDryDensityKgM3 !== undefined) {
       const top = { waterContentPct: optimumWaterPct, dryDensityKgM3: maximumDryDensityKgM3 };
       return reportedTop(record, ofWhole(top, oversize), particleDensityKgM3);
     }
@@ -131,7 +131,53 @@ export function analyseCompaction(
         ? []
         : along(grid, (water) => zeroAirVoidsDensity(water, particleDensityKgM3)),
   };
-  return { ...analysis, findings: checkCompaction(record, analysis, particleDensityKgM3) };
+  return {
+    ...analysis,
+    findings: [
+      ...checkCompaction(record, analysis, particleDensityKgM3),
+      ...(oversize ? [] : againstReported(record, analysis.peak)),
+    ],
+  };
+}
+
+/** Two readers of the same points differ by less than that, points of water and part of the density; common practice, no source. */
+const READ_APART = { waterPct: 2, density: 0.03 };
+
+/** A reported top that the points of the same sheet cannot have given. */
+function againstReported(
+  { file, reported = {} }: CompactionRecord,
+  peak: CompactionPeak | undefined,
+): Finding[] {
+  const { optimumWaterPct: waterPct, maximumDryDensityKgM3: density } = reported;
+  if (!peak) return [];
+  const read = { waterPct: peak.optimumWaterPct, density: peak.maximumDryDensityKgM3 };
+  const contradiction = (told: Text, points: Text, expected: Text) =>
+    finding({ file, value: told }, "error", "reported-against-points", {
+      message: say`The sheet reports ${told} as its top, and its points give ${points}.`,
+      expected,
+      remedy: say`Check the line and the points; take the line out where it is of another test, or was corrected for stones.`,
+    });
+  const percent = (value: number) => say`${formatFixed(value, 1)} %`;
+  return [
+    ...(waterPct !== undefined && Math.abs(waterPct - read.waterPct) > READ_APART.waterPct
+      ? [
+          contradiction(
+            percent(waterPct),
+            percent(read.waterPct),
+            say`an optimum within ${READ_APART.waterPct} points of it (common practice, no source)`,
+          ),
+        ]
+      : []),
+    ...(density !== undefined && Math.abs(density / read.density - 1) > READ_APART.density
+      ? [
+          contradiction(
+            say`${measured(density, "density", 0)}`,
+            say`${measured(read.density, "density", 0)}`,
+            say`a density within ${100 * READ_APART.density} % of it (common practice, no source)`,
+          ),
+        ]
+      : []),
+  ];
 }
 
 function methodOf({ method }: CompactionRecord): Pick<CompactionAnalysis, "method"> {
