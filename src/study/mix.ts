@@ -43,6 +43,7 @@ export function computeMix(
     ...noCementFindings(config.specified?.cementPct ?? chosenCementPct),
     ...specifiedFindings(config, strength),
     ...(impossible.length > 0 ? [] : moistureFindings(config, sharesPct, strength, compaction)),
+    ...heapFindings(config, sharesPct, leastDensity(config.tolerances ?? {}, density, compaction)),
   ];
   if (refused.length > 0) return { findings: refused };
   const { cementPct = chosenCementPct, moisturePct = compaction.peak.optimumWaterPct } =
@@ -240,6 +241,36 @@ function impossibleOptimum(
       remedy: say`Check water contents, mould volume, masses and units of the compaction sheet, and the particle densities.`,
     }),
   ];
+}
+
+/** A loose heap that is no looser than the rammed wall: volumes, buckets and loose depths would rest on it. */
+function heapFindings(
+  config: BuildableConfig,
+  sharesPct: readonly number[],
+  { low: leastKgM3 = Infinity }: { readonly low?: number },
+): Finding[] {
+  const blendKgM3 = particleDensity(config, sharesPct);
+  return config.materials.flatMap((material, index): Finding[] => {
+    const {
+      id,
+      name,
+      looseBulkDensityKgM3: looseKgM3 = 0,
+      particleDensityKgM3 = blendKgM3,
+    } = material;
+    // A heap of heavy stone is compared by the room that its grains take.
+    const heavier = blendKgM3 && particleDensityKgM3 ? particleDensityKgM3 / blendKgM3 : 1;
+    const mostKgM3 = leastKgM3 * heavier;
+    if (sharesPct[index] === 0 || looseKgM3 < mostKgM3) return [];
+    const value = measured(looseKgM3, "density", 0);
+    const place = { file: STUDY_FILE, column: `materials.${id}.loose-bulk-density`, value };
+    return [
+      finding(place, "error", "heap-denser-than-wall", {
+        message: say`The loose heap of ${name} would be as dense as the rammed wall: ${value}, where the wall must have ${measured(leastKgM3, "density", 0)} at least.`,
+        expected: say`less than ${measured(mostKgM3, "density", 0)}: the dry mass in a loosely filled bucket, divided by its volume`,
+        remedy: say`Fill a bucket loosely, weigh it, take off the bucket and the water of the material, and divide by the volume. Check the unit.`,
+      }),
+    ];
+  });
 }
 
 /** A mix of cement-stabilised earth has cement. */

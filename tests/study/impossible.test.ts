@@ -120,6 +120,13 @@ describe("a value that cannot be", () => {
       "loose-bulk-density: 3000 kg/m3",
       "error wrong-value",
     ],
+    [
+      "a loose soil as dense as the rammed wall",
+      "study.yaml",
+      "loose-bulk-density: 1180 kg/m3",
+      "loose-bulk-density: 1945 kg/m3",
+      "error heap-denser-than-wall",
+    ],
   ])("%s", async (_, file, from, to, finding) => {
     const study = copyStudy("reading-room");
     study.edit(file, from, to);
