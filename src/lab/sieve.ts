@@ -17,7 +17,7 @@ import {
   SIEVE_NAMES,
   sieveRule,
 } from "./sheet/layout.js";
-import { findHeaderRow, readRecord, type SheetReading } from "./sheet/readSheet.js";
+import { findHeaderRow, readRecord, readSheet, type SheetReading } from "./sheet/readSheet.js";
 
 /**
  * A sieve analysis as read from its sheet: masses in g, sizes in mm, coarse to fine.
@@ -78,7 +78,13 @@ const READINGS: Readonly<Record<SieveForm, CellRule>> = {
   retained: numberRule("reading", RETAINED, "mass", { required: true, min: 0 }),
   cumulative: numberRule("reading", CUMULATIVE, "mass", { required: true, min: 0 }),
   // Characteristic sizes are passings as well: D60 is the size that 60 % pass.
-  passing: numberRule("reading", PASSING, "ratio", { ...percent, unitless: ["d"], lead: /^d\s*/i }),
+  // Below them laboratories write the coefficients that are made of them.
+  passing: numberRule("reading", PASSING, "ratio", {
+    ...percent,
+    unitless: ["d"],
+    lead: /^d\s*/i,
+    words: /^c[uc]$/i,
+  }),
   "retained percent": numberRule("reading", RETAINED, "ratio", percent),
   "cumulative percent": numberRule("reading", CUMULATIVE, "ratio", percent),
 };
@@ -145,7 +151,11 @@ export function readSieve(grid: SheetGrid): SheetReading<SieveRecord> {
   const numbers = numbersOrMm(grid, layout);
   if (numbers) return { findings: [numbers] };
   return readRecord(grid, layout, (given) => {
-    const sheet = { ...given, rows: coarseToFine(given.rows) };
+    const sizes = parseHeaderCell(given.headers.reading).name === "d";
+    const sheet = {
+      ...given,
+      rows: sizes ? byPassing(given.rows) : coarseToFine(given.rows),
+    };
     const { file, facts, factRows } = sheet;
     const divided = readSplits(sheet);
     const massesUnknown = isPercent(form) && !("dryMassG" in factRows);
@@ -167,6 +177,7 @@ export function readSieve(grid: SheetGrid): SheetReading<SieveRecord> {
       ...endFindings(sheet, form),
       ...(isPercent(form) ? percentFindings(sheet) : []),
       ...washedFindings(sheet),
+      ...(divided.splits.length === 0 ? otherFormFindings(grid, form, record) : []),
     ];
     return { record, findings };
   });
@@ -174,17 +185,65 @@ export function readSieve(grid: SheetGrid): SheetReading<SieveRecord> {
 
 /** The first form that the sheet's header speaks of, in its unit or at all; `retained` where it speaks of none. */
 function sieveForm(grid: SheetGrid): SieveForm {
-  const spoken = SIEVE_FORMS.filter((form) => readingHeader(grid, form) !== undefined);
-  const measured = spoken.find((form) => {
-    const { unit = "" } = parseHeaderCell(readingHeader(grid, form) as string);
-    return convertToBase(1, unit, READINGS[form].dimension as Dimension) !== undefined;
-  });
-  return measured ?? spoken[0] ?? "retained";
+  const measured = SIEVE_FORMS.find((form) => measuredHeader(grid, form) !== undefined);
+  return (
+    measured ?? SIEVE_FORMS.find((form) => readingHeaders(grid, form).length > 0) ?? "retained"
+  );
 }
 
-function readingHeader(grid: SheetGrid, form: SieveForm): string | undefined {
-  const header = grid.rows[findHeaderRow(grid, sieveLayout(form))];
-  return header?.find((cell) => READINGS[form].names.includes(parseHeaderCell(cell).name));
+function readingHeaders(grid: SheetGrid, form: SieveForm): readonly string[] {
+  const header = grid.rows[findHeaderRow(grid, sieveLayout(form))] ?? [];
+  return header.filter((cell) => READINGS[form].names.includes(parseHeaderCell(cell).name));
+}
+
+/** The header cell of a form that names a unit of it. */
+function measuredHeader(grid: SheetGrid, form: SieveForm): string | undefined {
+  return readingHeaders(grid, form).find((cell) => {
+    const { unit = "" } = parseHeaderCell(cell);
+    return convertToBase(1, unit, READINGS[form].dimension as Dimension) !== undefined;
+  });
+}
+
+/** Points by which two columns of one sheet may differ: roundings, and a loss in one of them; common practice, no source. */
+const FORMS_APART_PCT = 2;
+
+/** Other columns of the sheet that say the same in another form, and say something else. */
+function otherFormFindings(grid: SheetGrid, read: SieveForm, record: SieveRecord): Finding[] {
+  let leftG = record.dryMassG;
+  const passing = record.rows.map(({ row, retainedG }) => {
+    leftG -= retainedG;
+    return { row, pct: (100 * leftG) / record.dryMassG };
+  });
+  return SIEVE_FORMS.flatMap((form): Finding[] => {
+    const column = measuredHeader(grid, form);
+    if (form === read || column === undefined) return [];
+    const { sheet } = readSheet(grid, sieveLayout(form));
+    const whole = isPercent(form) ? 100 : record.dryMassG;
+    let sum = 0;
+    const apart = passing.flatMap(({ row, pct }) => {
+      const reading = sheet?.rows.find((entry) => entry.row === row)?.values.reading;
+      if (typeof reading !== "number") return [];
+      sum += reading;
+      const each = form === "retained" || form === "retained percent";
+      const other = form === "passing" ? reading : 100 - (100 * (each ? sum : reading)) / whole;
+      return Math.abs(other - pct) > FORMS_APART_PCT ? [{ row, pct, other }] : [];
+    });
+    if (apart.length === 0) return [];
+    const [{ row, pct, other }] = apart;
+    const percent = (value: number) => say`${formatFixed(value, 1)} %`;
+    return [
+      finding(
+        { file: record.file, row, column, value: percent(other) },
+        "error",
+        "columns-differ",
+        {
+          message: say`By this column ${percent(other)} pass the sieve, by “${measuredHeader(grid, read) ?? ""}” ${percent(pct)}.`,
+          expected: say`the same within ${FORMS_APART_PCT} points (common practice, no source)`,
+          remedy: say`Find out which of the two columns is right, and take the other out.`,
+        },
+      ),
+    ];
+  });
 }
 
 /**
@@ -213,6 +272,14 @@ function numbersOrMm(grid: SheetGrid, layout: SheetLayout): Finding | undefined 
     expected: say`“sieve (US No.)” for numbers; openings in mm from the coarsest to the finest`,
     remedy: say`Write in the header which of the two they are.`,
   });
+}
+
+/** Characteristic sizes from the largest D down, whatever their sizes; coefficients are left out. */
+function byPassing(rows: readonly SheetRow[]): readonly SheetRow[] {
+  const numbers = rows.filter(({ values: { reading } }) => typeof reading !== "string");
+  const passing = ({ values: { reading } }: SheetRow) =>
+    typeof reading === "number" ? reading : Number.NEGATIVE_INFINITY;
+  return numbers.toSorted((a, b) => passing(b) - passing(a));
 }
 
 /** Rows that stand fine to coarse throughout are turned; all others stay as they are. */
@@ -466,6 +533,15 @@ function sieveOrder(
   const above = rows.at(-1);
   if (!above || sizeMm < above.sizeMm) return [];
   const place = cellPlace(sheet, entry, "sieve");
+  if (parseHeaderCell(sheet.headers.reading).name === "d") {
+    return [
+      finding(place, "error", "sieve-order", {
+        message: say`${entry.written.reading} is not smaller than the size of the next larger D (${above.label}).`,
+        expected: say`sizes that increase with D`,
+        remedy: say`Check both sizes; where two are the same, leave one of them out.`,
+      }),
+    ];
+  }
   const words = {
     expected: say`each sieve once, from the coarsest to the finest`,
     remedy: say`Check the opening, then put the rows in order.`,

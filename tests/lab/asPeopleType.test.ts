@@ -54,6 +54,28 @@ describe("rows that begin with #", () => {
     ).toEqual(["error sieve-or-remark 4"]);
   });
 
+  it("are sieves where three of them rise as the numbers of sieves do", async () => {
+    const header = "sieve,passing (%)";
+    const { record, codes } = await read(readSieve, [
+      header,
+      "3/8 in,100",
+      "#4,97",
+      "#40,42",
+      "#200,2",
+    ]);
+    expect(codes).toEqual(["note passing-input undefined"]);
+    expect(record.rows.map(({ sizeMm }) => sizeMm)).toEqual([9.5, 4.75, 0.425, 0.075]);
+    // Two of them, a number that no sieve has, or one that falls, may be rows left out.
+    for (const rows of [
+      ["#4,97", "#200,2"],
+      ["#4,97", "#41,42", "#200,2"],
+      ["#200,2", "#40,42", "#4,97"],
+    ]) {
+      const asked = await read(readSieve, [header, "3/8 in,100", ...rows, "0.063,1"]);
+      expect(new Set(asked.findings.map(({ code }) => code))).toContain("sieve-or-remark");
+    }
+  });
+
   it("may be a spreadsheet's error, in any cell that is read", async () => {
     for (const error of ["#N/A", "#DIV/0!", "#VALUE!", "#REF!", "#NAME?", "#¡VALOR!", "#NV"]) {
       expect((await read(readSpecimens, [...BLOCKS, `${error},9,28,5.1`])).codes).toEqual([
@@ -324,5 +346,54 @@ describe("a block sheet", () => {
     ];
     const { record } = await read(readSpecimens, lines);
     expect(record.specimens.map(({ excluded }) => excluded)).toEqual([undefined, "cracked"]);
+  });
+});
+
+describe("a sieve sheet with masses and percentages side by side", () => {
+  const of = (header: string, rows: readonly string[]) =>
+    read(readSieve, ["dry mass (g),500", `sieve (mm),retained (g),${header}`, ...rows]);
+
+  it.each([
+    ["passing (%)", ["4,50,90", "1,150,60", "0.063,250,10", "pan,50,"], []],
+    ["passing (%)", ["4,50,91.9", "1,150,58.1", "0.063,250,10", "pan,50,"], []],
+    ["passing (%)", ["4,50,90", "1,150,70", "0.063,250,10", "pan,50,"], [4]],
+    ["cumulative retained (%)", ["4,50,10", "1,150,40", "0.063,250,90", "pan,50,100"], []],
+    ["cumulative retained (%)", ["4,50,10", "1,150,43", "0.063,250,90", "pan,50,100"], [4]],
+    ["retained (%)", ["4,50,10", "1,150,30", "0.063,250,50", "pan,50,10"], []],
+    ["retained (%)", ["4,50,13", "1,150,30", "0.063,250,47", "pan,50,10"], [3]],
+    ["cumulative retained (g)", ["4,50,50", "1,150,200", "0.063,250,450", "pan,50,500"], []],
+    ["cumulative retained (g)", ["4,50,50", "1,150,200", "0.063,250,430", "pan,50,500"], [5]],
+  ])("refuses a column %s that says something else: %j", async (header, rows, at) => {
+    const { findings } = await of(header, rows);
+    const errors = findings.filter(({ severity }) => severity === "error");
+    expect(errors.map(({ code, row, column }) => [code, row, column])).toEqual(
+      at.map((row) => ["columns-differ", row, header]),
+    );
+  });
+});
+
+describe("characteristic sizes", () => {
+  const of = (...rows: readonly string[]) => read(readSieve, ["D,size (mm)", ...rows]);
+
+  it("leave the coefficients below them out, in any order", async () => {
+    const { record, codes } = await of(
+      "D10,0.19",
+      "D60,0.99",
+      "D30,0.42",
+      "D100,9.5",
+      "Cu,5.2",
+      "Cc,0.9",
+    );
+    expect(codes).toEqual(["note passing-input undefined"]);
+    expect(record.rows.map(({ sizeMm }) => sizeMm)).toEqual([9.5, 0.99, 0.42, 0.19]);
+  });
+
+  it.each([
+    ["a tie", "D30,0.99", "D30 is not smaller than the size of the next larger D (0.99)."],
+    ["a slip", "D30,1.42", "D30 is not smaller than the size of the next larger D (0.99)."],
+  ])("tell %s once, at the D that it stands under", async (_, row, words) => {
+    const { findings, codes } = await of("D10,0.19", row, "D60,0.99", "D100,9.5");
+    expect(codes.filter((code) => code.startsWith("error"))).toEqual(["error sieve-order 3"]);
+    expect(render(findings.find(({ code }) => code === "sieve-order")!.message)).toBe(words);
   });
 });

@@ -1,4 +1,5 @@
 import { type Finding, type FindingPlace, finding, hasErrors } from "../../findings/finding.js";
+import { sieveNumbers } from "../../quantities/sieves.js";
 import { normaliseUnit } from "../../quantities/units.js";
 import { joinTexts, say } from "../../words/message.js";
 import type { SheetGrid } from "./grid.js";
@@ -170,10 +171,11 @@ function readTable(
 ): { readonly rows: readonly SheetRow[]; readonly findings: readonly Finding[] } {
   const rows: SheetRow[] = [];
   const findings: Finding[] = [];
+  const numbered = layout.columns[0].kind === "sieve" && areSieves(grid.slice(headerIndex + 1));
   for (const [index, cells] of grid.entries()) {
     if (index <= headerIndex || isBlankOrRemark(cells)) continue;
     const misplaced =
-      rowOrRemark(file, index + 1, cells, layout) ??
+      (numbered ? undefined : rowOrRemark(file, index + 1, cells, layout)) ??
       rowTooLong(file, index + 1, cells, grid[headerIndex].length, columns);
     if (misplaced) {
       findings.push(misplaced);
@@ -207,6 +209,18 @@ function readRow(
     }
   }
   return { row: { row: place.row, values, written }, findings };
+}
+
+/** Rows from “#4” to “#200” that rise are the sieves of the sheet: nobody leaves three of them out so. */
+function areSieves(rows: SheetGrid["rows"]): boolean {
+  const marked = rows.filter((cells) => cells[0]?.startsWith("#") && !isBlankOrRemark(cells));
+  const numbers = marked.map(([first]) => Number(first.slice(1)));
+  const known = sieveNumbers("US No.");
+  return (
+    marked.length >= 3 &&
+    marked.every(([first]) => known?.(first.slice(1)) !== undefined) &&
+    numbers.slice(1).every((number, index) => number > numbers[index])
+  );
 }
 
 /**
@@ -395,7 +409,7 @@ function readFacts(grid: SheetGrid, headerIndex: number, layout: SheetLayout): S
       findings.push(found);
       continue;
     }
-    const { unit, findings: found } = headerUnit(rule, { file, row, text: column });
+    const { unit, findings: found } = headerUnit(rule, { file, row, text: column, value: text });
     // Values that stand in the study have a decimal point.
     const decimalComma = grid.decimalComma && row > 0;
     const read = readCell(text, rule, { file, row, column, unit, decimalComma });
