@@ -12,6 +12,7 @@ import {
   formatQuantity,
   type UnitSystem,
 } from "../quantities/format.js";
+import { moistureWindow } from "../soil/compaction/moistureWindow.js";
 import { requirementNotShown } from "../study/doubts.js";
 import { openStudy } from "../study/openStudy.js";
 import { stageTitle } from "../study/stages.js";
@@ -208,6 +209,12 @@ function testLines(result: StudyResult): Text[] {
     lines.push(
       say`Compaction: ${formatQuantity(maximumDryDensityKgM3, "density", units, 4)} dry at ${formatFixed(optimumWaterPct, 1)} % water`,
     );
+    const window = moistureWindow(compaction);
+    if (window) {
+      lines.push(
+        say`  between ${formatFixed(window.driestPct, 1)} and ${formatFixed(window.wettestPct, 1)} % water it keeps ${window.relativePct} % of that density`,
+      );
+    }
   }
   const ofCurve = others || !strength ? [] : blockMeans(strength.specimens);
   for (const { cementPct, ageDays, blocks: count, meanMpa } of blocks?.means ?? ofCurve) {

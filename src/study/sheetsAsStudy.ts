@@ -56,6 +56,8 @@ export const KIND_WORDS: Readonly<Record<SheetKindName, Text>> = {
  * `sample` or `material` names, else its file's name without the words for the test; a sheet that names none
  * belongs to the only soil. What a sheet does not tell is left open: no entry is invented.
  *
+ * A compaction or block sheet without any of these is of a soil that nothing else is known of.
+ *
  * A material is a gravel or a sand where its name says so and does not call it a soil, else a soil.
  *
  * @param files by their names. @returns the study's text with findings that say what each sheet was taken for;
@@ -80,14 +82,15 @@ export async function sheetsAsStudy(
   }
   const severity = known.length > 0 ? "warning" : "error";
   findings.push(...unknown.map((one) => ({ ...one, severity }) as const));
-  const { materials, doubled } = materialsOf(known.filter(isOfMaterial));
   const rest = known.filter((sheet) => !isOfMaterial(sheet));
+  const { materials: sampled, doubled } = materialsOf(known.filter(isOfMaterial));
+  const materials = sampled.length > 0 ? sampled : testedSoil(rest);
   const once = rest.filter(
     ({ kind }, index) => rest.findIndex((one) => one.kind === kind) === index,
   );
   findings.push(...[...doubled, ...rest.filter((sheet) => !once.includes(sheet))].map(oneTooMany));
   if (known.length === 0) return { materials: [], sheets: [], findings };
-  if (materials.length === 0) findings.push(noMaterial(known[0]));
+  if (sampled.length === 0) findings.push(noMaterial(known[0], materials));
   const sheets = [
     ...materials.flatMap(({ id, sheets: own }) =>
       OF_MATERIAL.flatMap((kind): FoundSheet[] => {
@@ -121,12 +124,18 @@ function isOfMaterial(sheet: KnownSheet): sheet is KnownMaterialSheet {
 const TEST_WORDS =
   /^(sieves?|sieving|sieved|siv|granulometria|tamiz(ado|es)?|grading|gradation|psd|hydrometer|hidrometro|densimetro|pipette|pipeta|jar|frasco|limits?|limites?|atterberg|consistency|test|tests|sheet|lab|results?|analysis|data|ensayo|hoja|no|nr|\d+)$/;
 
-/** The material that a sheet names, in its own words; undefined where it names none. */
-function nameOf({ file, grid, headerRow = grid.rows.length + 1 }: KnownSheet): string | undefined {
-  const line = grid.rows
+/** The name in a sheet's line “sample” or “material”. */
+function sampleLine({ grid, headerRow = grid.rows.length + 1 }: KnownSheet): string | undefined {
+  return grid.rows
     .slice(0, headerRow - 1)
-    .find(([first = "", second = ""]) => SAMPLE_LINE.test(first) && second);
-  if (line) return line[1];
+    .find(([first = "", second = ""]) => SAMPLE_LINE.test(first) && second)?.[1];
+}
+
+/** The material that a sheet names, in its own words; undefined where it names none. */
+function nameOf(sheet: KnownSheet): string | undefined {
+  const line = sampleLine(sheet);
+  if (line !== undefined) return line;
+  const { file } = sheet;
   const stem = (file.split("/").pop() ?? file).replace(/\.[^.]*$/, "");
   const words = slug(stem)
     .split("-")
@@ -176,6 +185,12 @@ function materialsOf(sheets: readonly KnownMaterialSheet[]) {
   return { materials, doubled };
 }
 
+/** The soil that was compacted or made into blocks, where no sheet tells more of it. */
+function testedSoil(sheets: readonly KnownSheet[]): FoundMaterial[] {
+  const test = sheets.find(({ kind }) => kind === "compaction" || kind === "specimens");
+  return test ? [{ id: "soil", name: sampleLine(test) ?? "Soil", role: "soil", sheets: {} }] : [];
+}
+
 function roleOf(name: string): FoundMaterial["role"] {
   // A limestone soil is no gravel.
   if (/\bsoil\b|\bearth\b|\bsuelo\b|\btierra\b/i.test(name)) return "soil";
@@ -204,8 +219,8 @@ function oneTooMany({ file, kind }: KnownSheet): Finding {
   });
 }
 
-function noMaterial({ file }: KnownSheet): Finding {
-  return finding({ file }, "error", "no-material", {
+function noMaterial({ file }: KnownSheet, materials: readonly FoundMaterial[]): Finding {
+  return finding({ file }, materials.length > 0 ? "warning" : "error", "no-material", {
     message: say`None of the sheets is of a soil or an aggregate.`,
     expected: say`a sieve, jar, hydrometer, pipette or limits sheet beside this one`,
     remedy: say`Add the sieve analysis of the soil that was compacted or made into blocks.`,

@@ -279,11 +279,38 @@ describe("sheets alone", () => {
     expect(render(findings[0].expected)).toContain("sieve sheet");
   });
 
-  it("blocks without a soil are no study yet", async () => {
-    const blocks = readFileSync(join(STAGES, "5-tested/sheets/blocks.csv"));
-    const { study, findings } = await studyFromFiles(new Map([["blocks.csv", blocks]]));
+  it("a compaction sheet, blocks or both tell what they tell of a soil that is not known yet", async () => {
+    const sheets = join(STAGES, "5-tested/sheets");
+    const compute = async (...names: string[]) => {
+      const run = await runCli(["compute", ...names.map((name) => join(sheets, name))]);
+      expect(run.code, run.stderr).toBe(0);
+      return run.stdout;
+    };
+    const optimum =
+      "Compaction: 1964 kg/m³ dry at 9.7 % water\n  between 7.4 and 12.1 % water it keeps 98 % of that density\n";
+    const means = "Blocks with 4 % cement at 28 days: mean 1.33 MPa (5 crushed)\n";
+    const next = "Next: the soil. A sieve analysis of Soil";
+    const [alone, blocks, both] = [
+      await compute("compaction.csv"),
+      await compute("blocks.csv"),
+      await compute("blocks.csv", "compaction.csv"),
+    ];
+    for (const told of [alone, blocks, both]) expect(told).toContain(next);
+    expect(alone).toContain(optimum);
+    expect(alone).not.toContain("Blocks with");
+    expect(blocks).toContain(means);
+    expect(blocks).not.toContain("Compaction:");
+    expect(both).toContain(optimum + means);
+    const check = await runCli(["check", join(sheets, "compaction.csv")]);
+    expect(check.stdout).toContain("Add the sieve analysis of the soil that was compacted");
+    expect(check.stdout).toContain(next);
+  });
+
+  it("what was seen on blocks, or an envelope, is no study yet", async () => {
+    const looks = readFileSync(join(EXAMPLES, "two-blends/sheets/more-sand-looks.csv"));
+    const { study, findings } = await studyFromFiles(new Map([["looks.csv", looks]]));
     expect(study).toBeUndefined();
-    expect(findings.map(({ code }) => code)).toContain("no-material");
+    expect(findings[0]).toMatchObject({ severity: "error", code: "no-material" });
   });
 });
 
