@@ -111,7 +111,12 @@ describe("sieve numbers", () => {
     const us = ["4", "10", "40", "100", "200"];
     expect(await sizes(table("sieve (US No.)", us))).toEqual([4.75, 2, 0.425, 0.15, 0.075]);
     expect(await sizes(table("Sieve no. (ASTM E11)", us))).toEqual([4.75, 2, 0.425, 0.15, 0.075]);
+    for (const header of ["US sieve", "Sieve (US)", "ASTM sieve", "U.S. Standard Sieve No."]) {
+      expect(await sizes(table(header, us)), header).toEqual([4.75, 2, 0.425, 0.15, 0.075]);
+    }
+    expect(await sizes(table("US sieve (mm)", ["4.75", "2", "0.075"]))).toEqual([4.75, 2, 0.075]);
     const bs = ["7", "14", "36", "72", "200"];
+    expect(await sizes(table("BS sieve", bs))).toEqual([2.36, 1.18, 0.425, 0.212, 0.075]);
     expect(await sizes(table("sieve (BS mesh)", bs))).toEqual([2.36, 1.18, 0.425, 0.212, 0.075]);
     const iso = ["4", "2", "0.5", "0.25", "0.063"];
     expect(await sizes(table("sieve (ISO 565)", iso))).toEqual([4, 2, 0.5, 0.25, 0.063]);
@@ -340,6 +345,28 @@ describe("a compaction test as a laboratory reports it", () => {
     const { record, codes } = await read(readCompaction, lines);
     expect(codes).toEqual([]);
     expect(record.points).toEqual([{ waterContentPct: 10, moistMassG: 2068, row: 3 }]);
+  });
+
+  it("may have the unit behind the value in place of the name", async () => {
+    const tops = async (mdd: string) => {
+      const { record, codes } = await read(readCompaction, ["OMC,11.5 %", mdd]);
+      return record ? record.reported : codes;
+    };
+    const top = { optimumWaterPct: 11.5, maximumDryDensityKgM3: 1960 };
+    expect(await tops("MDD,1.96 g/cm3")).toEqual(top);
+    expect(await tops("MDD,1960 kg/m³")).toEqual(top);
+    // Another unit than the name's, or one of another quantity, is none.
+    expect(await tops("MDD (kg/m3),1.96 g/cm3")).toContain("error not-a-number 2");
+    expect(await tops("MDD,1960 kg")).toContain("error missing-unit 2");
+    expect(await tops("MDD,1960")).toContain("error missing-unit 2");
+    const limits = await read(readLimits, ["LL,34 %", "PL,18 %"]);
+    expect(limits.record?.reported).toEqual({ liquidLimitPct: 34, plasticLimitPct: 18 });
+    const length = await read(readLimits, [
+      "shrinkage bar wet length,5.5 in",
+      "shrinkage bar dry length,130 mm",
+      "LL,34",
+    ]);
+    expect(length.record?.shrinkageBar).toEqual({ wetLengthMm: 139.7, dryLengthMm: 130 });
   });
 
   it("as a top alone has an optimum, and no range of moisture", async () => {

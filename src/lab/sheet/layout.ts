@@ -136,13 +136,14 @@ const MAX_HEADER = 200;
 
 /**
  * Splits a header cell of a sheet into its name and its unit, which stands in brackets, behind a comma, or is
- * the percent that the name speaks of.
+ * the percent or the series of sieves that the name speaks of.
  *
  * @example
  * parseHeaderCell("Retained (g)") // => { name: "retained", unit: "g" }
  * parseHeaderCell("Dry mass [kg]") // => { name: "dry mass", unit: "kg" }
  * parseHeaderCell("Dry mass, g") // => { name: "dry mass", unit: "g" }
  * parseHeaderCell("% passing") // => { name: "passing", unit: "%" }
+ * parseHeaderCell("US sieve") // => { name: "sieve", unit: "us" }
  * parseHeaderCell(" remark ") // => { name: "remark" }
  */
 export function parseHeaderCell(text: string): HeaderCell {
@@ -152,7 +153,7 @@ export function parseHeaderCell(text: string): HeaderCell {
     const open = plain.lastIndexOf(opening);
     // Brackets in brackets, or text behind them, hold no unit.
     if (open >= 0 && plain.indexOf(closing, open) === plain.length - 1) {
-      const { name, unit } = percentOf(folded(plain.slice(0, open)));
+      const { name, unit } = unitInName(folded(plain.slice(0, open)));
       return { name, unit: plain.slice(open + 1, -1).trim() || (unit ?? "") };
     }
   }
@@ -160,11 +161,13 @@ export function parseHeaderCell(text: string): HeaderCell {
   if (name.length > MAX_HEADER) return { name };
   const [, before, unit] = /^([^,]+), ?(\S+)$/.exec(plain) ?? [];
   if (unit !== undefined && isUnit(unit)) return { name: folded(before), unit };
-  return percentOf(name);
+  return unitInName(name);
 }
 
-/** `% passing`, `percent passing` and `passing %` are names that say their unit. */
-function percentOf(name: string): HeaderCell {
+/** `% passing`, `percent passing`, `passing %` and `ASTM sieve` are names that say their unit. */
+function unitInName(name: string): HeaderCell {
+  const [, series, sieve] = /^(us|u\.s\.|astm|bs) (?:standard )?(sieve.*)$/.exec(name) ?? [];
+  if (sieve !== undefined) return { name: sieve, unit: series };
   const [, behind, before] =
     /^(?:%|percent(?:age)?|per cent) ?(?:of )?(.+)$|^(.+?),? ?%$/.exec(name.slice(0, MAX_HEADER)) ??
     [];
@@ -190,14 +193,24 @@ export function headerExample(rule: CellRule): string {
   return `“${rule.names[0]}${unit}”`;
 }
 
-/** The unit of a header cell; a finding where one is missing or does not measure this. */
+/**
+ * The unit of a header cell; of a line without one that of its value (`MDD` and `1.96 g/cm3`); a finding where
+ * one is missing or does not measure this.
+ */
 export function headerUnit(
   rule: CellRule,
-  place: { readonly file: string; readonly row?: number; readonly text: string },
+  place: {
+    readonly file: string;
+    readonly row?: number;
+    readonly text: string;
+    readonly value?: string;
+  },
 ): { readonly unit?: string; readonly findings: readonly Finding[] } {
   const dimension = unitDimension(rule);
   if (dimension === undefined) return { findings: [] };
-  const { name, unit: written } = parseHeaderCell(place.text);
+  const { name, unit: written = unitBehind(place.value ?? "", dimension) } = parseHeaderCell(
+    place.text,
+  );
   const unit = rule.kind === "sieve" && written !== undefined ? sieveUnit(written) : written;
   const numbered = rule.kind === "sieve" && sieveNumbers(unit ?? "") !== undefined;
   if (unit !== undefined && (numbered || convertToBase(1, unit, dimension) !== undefined)) {
@@ -357,9 +370,21 @@ function outOfRange(text: string, rule: CellRule, place: CellPlace): CellReading
 
 /** A number with the unit of its column behind it, such as `6 %`, says the same without it. */
 function withoutUnit(text: string, unit: string | undefined): string {
-  const [, number, own] = /^([^\p{L}%°]*\d)\s*([\p{L}%°].*)$/u.exec(text.slice(0, 100)) ?? [];
+  const { number, unit: own } = numberAndUnit(text);
   if (own === undefined || unit === undefined) return text;
   return normaliseUnit(own) === normaliseUnit(unit) ? number : text;
+}
+
+function numberAndUnit(text: string): { readonly number: string; readonly unit?: string } {
+  const [, number = text, unit] =
+    /^([^\p{L}%°]*\d)\s*([\p{L}%°].*)$/u.exec(text.slice(0, 100)) ?? [];
+  return { number, unit };
+}
+
+/** The unit behind a value, where it measures this. */
+function unitBehind(value: string, dimension: Dimension): string | undefined {
+  const { unit } = numberAndUnit(value);
+  return unit !== undefined && convertToBase(1, unit, dimension) !== undefined ? unit : undefined;
 }
 
 function decimalCommaRefusal(text: string, place: CellPlace): CellReading {
