@@ -107,7 +107,9 @@ export function siteDocument(
   { config, madeWith, testing, mix }: SheetStudy,
 ): ReportDocument {
   const inDoubt = mix !== undefined && mix.record.doubts.length > 0;
-  const state = inDoubt ? say`tested mix, with warnings` : testing && stateInShort(testing);
+  const state = inDoubt
+    ? say`tested mix in doubt: do not build yet`
+    : testing && stateInShort(testing);
   return {
     meta: {
       title: render(sheet.title, config.language),

@@ -14,7 +14,7 @@ import type { CompactionAnalysis, CompactionPeak } from "../soil/compaction/comp
 import { moistureWindow } from "../soil/compaction/moistureWindow.js";
 import { zeroAirVoidsDensity } from "../soil/compaction/phaseRelations.js";
 import { curveDoubts } from "../strength/modelFindings.js";
-import { say } from "../words/message.js";
+import { say, type Text } from "../words/message.js";
 import { particleDensity } from "./blend.js";
 import { COMMON_TOLERANCE_PCT } from "./mixWater.js";
 import { leastDensity, leavesTests, toleranceFindings } from "./specifiedMix.js";
@@ -57,14 +57,12 @@ export function computeMix(
   const findings = [...recordFindings(config, made), ...tolerances, ...beside];
   if (!amounts) return { findings };
   const { requirement } = config.strength;
-  const record = {
-    ...made,
-    doubts: [
-      ...doubts,
-      ...curveDoubts({ ...strength, requirement, cementPct }),
-      ...[...beside, ...tolerances.filter(leavesTests)].map(({ message }) => message),
-    ],
-  };
+  const open = [
+    ...doubts,
+    ...curveDoubts({ ...strength, requirement, cementPct }),
+    ...[...beside, ...tolerances.filter(leavesTests)].map(({ message }) => message),
+  ];
+  const record = { ...made, doubts: open.length > 0 ? [DO_NOT_BUILD, ...open] : [] };
   const cost = mixMoney(config, amounts.mix);
   const carbon = mixEmission(config, amounts.mix);
   const { netVolumeM3, cementKgM3 } = amounts;
@@ -95,6 +93,9 @@ export function computeMix(
     findings: [...findings, ...(cost?.findings ?? [])],
   };
 }
+
+/** Stands before the doubts about a mix, wherever they are printed. */
+const DO_NOT_BUILD: Text = say`Do not build from this mix until the responsible person has settled in writing what follows.`;
 
 /** Rounding is no breach. */
 const SLACK = 1e-9;

@@ -1,6 +1,8 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
+import { whatNext } from "../../src/cli/checkCommand.js";
+import { summariseResult } from "../../src/cli/computeCommand.js";
 import { answerParts } from "../../src/report/appendix/answer.js";
 import { mixTesting } from "../../src/study/trials.js";
 import { siteOrderList } from "../../src/tables/quantities.js";
@@ -15,6 +17,9 @@ import { copyStudy } from "../support/studyCopy.js";
 type Edit = readonly [from: string | RegExp, to: string];
 
 const BLOCKS = "sheets/blocks.csv";
+
+const FIRST =
+  "Do not build from this mix until the responsible person has settled in writing what follows.";
 
 /** A sheet of 28-day blocks, each content with its strengths. */
 const blocksOf = (byContent: Readonly<Record<number, readonly number[]>>) =>
@@ -80,10 +85,20 @@ describe("what speaks against a mix", () => {
   it("stands on every sheet and on page 1 where blocks were crushed in another state", async () => {
     const { result } = await computed([DRY]);
     expect(result.mix!.record.doubts.map((doubt) => render(doubt))).toEqual([
+      FIRST,
       "The blocks of Trial blend of the reading room were crushed dry; the requirement speaks of blocks crushed soaked. The cement content does not show that the requirement is met.",
     ]);
-    for (const [name, text] of pages(result)) expect(text, name).toContain("were crushed dry");
+    for (const [name, text] of pages(result)) {
+      expect(text, name).toContain("were crushed dry");
+      expect(text.split(FIRST), name).toHaveLength(2);
+      if (name === "block-labels") expect(text.split("mix in doubt")).toHaveLength(9);
+      // Both pages of the log.
+      if (name === "making-and-curing-log") expect(text).toContain("This mix is in doubt: read");
+    }
     const first = allTextOf(answerParts(result, []));
+    expect(first).toContain(FIRST);
+    expect(summariseResult(result)).toContain(`Caution: ${FIRST}`);
+    expect(whatNext(result, "here")).toContain(FIRST);
     expect(first).toContain("not shown: The blocks of");
     expect(first).not.toContain("requirement met");
   });

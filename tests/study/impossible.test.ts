@@ -141,6 +141,19 @@ describe("sheets that contradict each other", () => {
     expect(await told(study)).toContain("warning blocks-against-compaction");
   });
 
+  it.each([
+    // The blocks have 1953 kg/m³ in the mean: 0.905 and 0.895 of the maximum.
+    [2155, false],
+    [2185, true],
+  ])("blocks against a maximum of %s kg/m³", async (maximum, isAsked) => {
+    const study = copyStudy("reading-room");
+    study.write(
+      COMPACTION,
+      `optimum water content (%),7.5\nmaximum dry density (kg/m3),${maximum}\n`,
+    );
+    expect((await told(study)).includes("warning blocks-against-compaction")).toBe(isAsked);
+  });
+
   it("a gravel whose sheet is that of a sand", async () => {
     const study = copyStudy("reading-room");
     study.edit(

@@ -20,6 +20,13 @@ const LIFT_ROWS = 14;
 const DAY_ROWS = 14;
 const MAX_DAYS = 90;
 
+/** For the second page of the log, which may hang by itself. */
+const IN_DOUBT: ReportBlock = {
+  kind: "note",
+  tone: "warning",
+  text: say`This mix is in doubt: read the warnings of page 1.`,
+};
+
 /**
  * What is kept beside the wall: one line a lift while making, then on a page of its own one line a day
  * while curing.
@@ -56,7 +63,7 @@ function liftNames(elements: SiteMix["record"]["elements"]): string[] {
 
 function logBlocks(
   { strippingHours, dampDays }: SiteConfig,
-  { config, batch, water: { window }, record: { elements } }: SiteMix,
+  { config, batch, water: { window }, record: { elements, doubts } }: SiteMix,
 ): ReportBlock[] {
   const depth = (metres: number) => depthText(metres, config.units, 2);
   return [
@@ -110,6 +117,7 @@ function logBlocks(
     },
     siteCautions(["working-time", "lifting", "working-height"]),
     { kind: "pageBreak" },
+    ...(doubts.length > 0 ? [IN_DOUBT] : []),
     GLOVES,
     {
       kind: "table",
@@ -157,12 +165,14 @@ export function siteBlockLabels(result: StudyResult, options: SiteOptions = {}):
   const title = say`Labels for control blocks`;
   const { requirement } = result.config.strength;
   if (!result.mix || !requirement) return { name: "block-labels", title, blocks: [noMix()] };
-  const { cementPct } = result.mix.record;
+  const { cementPct, doubts } = result.mix.record;
   const { ageDays } = requirement;
   const label = (number: number) =>
     joinTexts(
       [
-        say`Block ${number} · cement ${plain(cementPct)} %`,
+        doubts.length > 0
+          ? say`Block ${number} · cement ${plain(cementPct)} % · mix in doubt`
+          : say`Block ${number} · cement ${plain(cementPct)} %`,
         say`Batch ________ Lift ________`,
         say`Made on ________________`,
         say`Test at ${ageDays} days, on ________`,
