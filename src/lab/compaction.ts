@@ -39,7 +39,13 @@ export interface CompactionPoint {
   readonly row: number;
 }
 
-const OPTIMUM = ["optimum water content", "optimum moisture content", "omc"];
+const OPTIMUM = [
+  "optimum water content",
+  "optimum moisture content",
+  "optimum moisture",
+  "optimum water",
+  "omc",
+];
 
 /** What a compaction sheet may hold. */
 export const COMPACTION_LAYOUT: SheetLayout = {
@@ -55,7 +61,7 @@ export const COMPACTION_LAYOUT: SheetLayout = {
     numberRule("optimumWaterPct", OPTIMUM, "ratio", { min: 1, max: 60, unitless: OPTIMUM }),
     numberRule(
       "maximumDryDensityKgM3",
-      ["maximum dry density", "max dry density", "mdd"],
+      ["maximum dry density", "max dry density", "mdd", "maximum dry unit weight"],
       "density",
       EARTH_DENSITY,
     ),
@@ -75,7 +81,7 @@ export const COMPACTION_LAYOUT: SheetLayout = {
     numberRule("moistSoilG", ["moist soil", "wet soil", "moist mass", "wet mass"], "mass", {
       positive: true,
     }),
-    numberRule("dryDensityKgM3", "dry density", "density", EARTH_DENSITY),
+    numberRule("dryDensityKgM3", ["dry density", "dry unit weight"], "density", EARTH_DENSITY),
     numberRule("bulkDensityKgM3", ["wet density", "moist density", "bulk density"], "density", {
       min: EARTH_DENSITY.min,
       max: 1.3 * EARTH_DENSITY.max,

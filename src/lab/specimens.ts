@@ -77,6 +77,10 @@ const side = (key: string, name: string): CellRule =>
 const looseDensity = (key: string, name: string): CellRule =>
   numberRule(key, name, "density", { min: 300, max: 3000 });
 
+const IDS = ["block", "specimen", "block no.", "specimen no.", "block id", "specimen id"];
+const LOADS = ["load", "failure load", "maximum load", "max load", "peak load"];
+const STRENGTHS = ["strength", "compressive strength", "unconfined compressive strength", "ucs"];
+
 /** Facts and columns of a block sheet. */
 export const SPECIMEN_LAYOUT: SheetLayout = {
   title: say`block sheet`,
@@ -86,9 +90,9 @@ export const SPECIMEN_LAYOUT: SheetLayout = {
     moisture("soilMoisturePct", "soil moisture"),
   ],
   columns: [
-    textRule("id", ["block", "specimen"], { required: true }),
+    textRule("id", IDS, { required: true }),
     textRule("batch", "batch"),
-    numberRule("cementPct", "cement", "ratio", { min: 0, max: 30 }),
+    numberRule("cementPct", ["cement", "cement content"], "ratio", { min: 0, max: 30 }),
     numberRule("cementParts", "cement parts", "number", positive),
     numberRule("soilParts", "soil parts", "number", positive),
     numberRule("ageDays", "age", "age", { required: true, min: 0, max: 3650 }),
@@ -97,10 +101,10 @@ export const SPECIMEN_LAYOUT: SheetLayout = {
     side("widthMm", "width"),
     side("diameterMm", "diameter"),
     side("heightMm", "height"),
-    numberRule("loadKn", "load", "force", { ...positive, max: MAX_LOAD_KN }),
-    numberRule("strengthMpa", "strength", "stress", { ...positive, max: MAX_STRENGTH_MPA }),
+    numberRule("loadKn", LOADS, "force", { ...positive, max: MAX_LOAD_KN }),
+    numberRule("strengthMpa", STRENGTHS, "stress", { ...positive, max: MAX_STRENGTH_MPA }),
     numberRule("massG", "mass", "mass", positive),
-    numberRule("dryDensityKgM3", "dry density", "density", EARTH_DENSITY),
+    numberRule("dryDensityKgM3", ["dry density", "dry unit weight"], "density", EARTH_DENSITY),
     moisture("moisturePct", "moisture"),
     moisture("makingMoisturePct", "moisture at making"),
     moisture("testMoisturePct", "moisture at test"),

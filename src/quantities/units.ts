@@ -87,6 +87,8 @@ export const UNITS: Readonly<Record<Dimension, DimensionUnits>> = {
       "Mg/m3": { factor: 1000 },
       "t/m3": { factor: 1000 },
       "lb/ft3": { factor: (POUND_G * 1000) / FOOT3_CM3 },
+      // A unit weight, as reports of soil mechanics give it.
+      "kN/m3": { factor: 1000 / KILOGRAM_FORCE_N },
     },
   },
   stress: {
@@ -107,6 +109,7 @@ export const UNITS: Readonly<Record<Dimension, DimensionUnits>> = {
       N: { factor: 0.001 },
       kgf: { factor: KILOGRAM_FORCE_N / 1000 },
       lbf: { factor: POUND_FORCE_N / 1000 },
+      kip: { factor: POUND_FORCE_N },
     },
   },
   temperature: {
@@ -206,6 +209,7 @@ const SPELLINGS: Readonly<Record<string, string>> = {
   mpa: "MPa",
   kpa: "kPa",
   kn: "kN",
+  kips: "kip",
   n: "N",
   degC: "C",
   c: "C",

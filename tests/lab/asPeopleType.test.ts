@@ -397,3 +397,31 @@ describe("characteristic sizes", () => {
     expect(render(findings.find(({ code }) => code === "sieve-order")!.message)).toBe(words);
   });
 });
+
+describe("names and units of other laboratories", () => {
+  it("are read in a block sheet", async () => {
+    const { record, codes } = await read(readSpecimens, [
+      "Specimen No.,Cement content [%],Age [d],Compressive strength [N/mm²],Dry unit weight [kN/m³]",
+      "A,6,28,2.1,18.5",
+    ]);
+    expect(codes).toEqual([]);
+    expect(record.specimens[0]).toMatchObject({ id: "A", cementPct: 6, strengthMpa: 2.1 });
+    expect(record.specimens[0].dryDensityKgM3).toBeCloseTo(1886.47, 2);
+    const load = await read(readSpecimens, [
+      "block,cement (%),age (d),Failure load (kip),diameter (in)",
+      "A,6,28,3.1,4",
+    ]);
+    // 3100 lbf over π/4 · 4² in² are 246.7 psi.
+    expect(load.record.specimens[0].strengthMpa).toBeCloseTo(246.69 * 0.006894757, 4);
+  });
+
+  it("are read in a compaction sheet", async () => {
+    const { record, codes } = await read(readCompaction, [
+      "optimum moisture (%),9.4",
+      "maximum dry unit weight (kN/m3),19.8",
+    ]);
+    expect(codes).toEqual([]);
+    expect(record.reported).toMatchObject({ optimumWaterPct: 9.4 });
+    expect(record.reported!.maximumDryDensityKgM3).toBeCloseTo(2019.04, 2);
+  });
+});
