@@ -169,6 +169,19 @@ describe("an appendix at an early stage", () => {
     );
   });
 
+  it("gives on page 1 the optimum of the blend compacted, which is no mix yet", async () => {
+    const page = async (name: string) =>
+      permitAppendix(await openExample(`garden-wall/${name}`)).section("answer");
+    const compacted = await page("4-compaction");
+    expect(textOf(compacted)).toMatch(
+      /Water and dry density +optimum of the blend compacted: 9\.7 % water, 1964 kg\/m³ dry; no mix yet/,
+    );
+    const [, mix] = compacted;
+    if (mix.kind !== "table") throw new Error("the mix is a table");
+    expect(mix.links?.map(({ to }) => to)).toContain("compaction-table");
+    expect(textOf(await page("3-soil-and-sand"))).toMatch(/Water and dry density +not known yet/);
+  });
+
   const study = (lines: readonly string[]) => {
     const copy = copyStudy("reading-room");
     copy.write(

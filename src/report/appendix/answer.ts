@@ -136,7 +136,7 @@ function specifiedItems(result: StudyResult): Item[] {
   if (!mix) {
     return [
       { label: say`Cement`, ...UNKNOWN },
-      { label: say`Water and dry density`, ...UNKNOWN },
+      { label: say`Water and dry density`, ...compactedAlone(result) },
     ];
   }
   return [
@@ -168,6 +168,18 @@ function specifiedItems(result: StudyResult): Item[] {
         ]
       : []),
   ];
+}
+
+/** The top of the compaction test of a blend that has no mix yet. */
+function compactedAlone(result: StudyResult): Pick<Item, "value" | "to"> {
+  const { config, compaction } = result;
+  if (!compaction?.peak || testedAnotherBlend(result)) return UNKNOWN;
+  const { optimumWaterPct, maximumDryDensityKgM3 } = compaction.peak;
+  const density = formatQuantity(maximumDryDensityKgM3, "density", config.units, 4);
+  return {
+    value: say`optimum of the blend compacted: ${fixed(optimumWaterPct, 1)} % water, ${density} dry; no mix yet`,
+    to: "compaction-table",
+  };
 }
 
 /** The bound at the chosen cement, with what its confidence means in words. */
