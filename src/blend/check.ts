@@ -4,7 +4,7 @@ import { joinTexts, say, wordFor } from "../words/message.js";
 import { allTargetSizes, targetSizes } from "./aims.js";
 import type { BlendInput } from "./design.js";
 import { type BlendMaterial, blendPassing } from "./material.js";
-import type { BlendLimit, BlendTarget } from "./target.js";
+import { type BlendLimit, type BlendTarget, COMPARISON_SIZES_MM } from "./target.js";
 
 /**
  * All that stands in the way of a blend, told at once: a material without a curve, a number that is
@@ -277,6 +277,7 @@ function checkCurveReach(input: BlendInput, file: string): Finding[] {
   const needed = measured.length === 0 ? coarsest : Math.max(...limited);
   return materials.flatMap((material) => [
     ...fineReachFindings(material, finest, file),
+    ...droppedSizes(input, material, file),
     ...coarseReachFindings(material, { coarsestMm: coarsest, neededMm: needed }, file),
   ]);
 }
@@ -294,6 +295,27 @@ function fineReachFindings(
       message: say`${name} was measured down to ${formatNumber(first.sizeMm, 3)} mm, ${formatNumber(factor, 2)} times coarser than the ${formatNumber(finestMm, 3)} mm needed; ${formatNumber(first.passingPct, 3)} % of it is finer than the finest size measured.`,
       expected: say`at most ${FARTHEST_FACTOR} times, or at most ${HARMLESS_PCT} % finer than measured`,
       remedy: say`Add a hydrometer test, or leave the finest sizes out of the target and limits.`,
+    }),
+  ];
+}
+
+/** A finest sieve because of which finer sizes, that others were measured at, are not compared with a power curve. */
+function droppedSizes(
+  { materials, target }: BlendInput,
+  { id, name = id, curve: { points } }: BlendMaterial,
+  file: string,
+): Finding[] {
+  if (target.kind !== "power" || target.sizesMm) return [];
+  const [{ sizeMm, passingPct }] = points;
+  const finest = materials.map(({ curve }) => curve.points[0].sizeMm);
+  // Below the finest sieve a curve without a sedimentation test is assumed, which is told elsewhere.
+  const further = Math.max(COMPARISON_SIZES_MM[0], Math.min(...finest));
+  if (sizeMm < Math.max(...finest) || sizeMm / further <= FARTHEST_FACTOR) return [];
+  return [
+    finding({ file, column: "materials", value: id }, "warning", "blend-curve-starts-late", {
+      message: say`The finest sieve of ${name}, ${formatNumber(sizeMm, 3)} mm, passes ${formatNumber(passingPct, 3)} %: the blend is held against its target from that size up only, though other materials were measured down to ${formatNumber(further, 3)} mm.`,
+      expected: say`finest sieves at most ${FARTHEST_FACTOR} times apart (common practice, no source)`,
+      remedy: say`Sieve ${name} with the finer sieves as well: the blend may come out as quite another.`,
     }),
   ];
 }

@@ -101,7 +101,7 @@ export function powerTarget(
 }
 
 /** Sieves of the ISO 565 series, nearly evenly spaced on the logarithm of size (common practice, no source). */
-const COMPARISON_SIZES_MM = [0.063, 0.125, 0.25, 0.5, 1, 2, 4, 8, 16, 31.5, 63];
+export const COMPARISON_SIZES_MM = [0.063, 0.125, 0.25, 0.5, 1, 2, 4, 8, 16, 31.5, 63];
 
 /**
  * The sizes at which a blend is held against its target: a standard set, limited to what every

@@ -14,6 +14,29 @@ const withSoil = (soil: Partial<BlendMaterial>): BlendInput => ({
   target: POWER,
 });
 
+describe("a material whose finest sieve is coarser than those of the others", () => {
+  const until = (finestMm: number, passingPct: number): BlendInput => ({
+    materials: [SOIL, SAND, { ...GRAVEL, curve: curve([finestMm, passingPct], [20, 100]) }],
+    target: POWER,
+  });
+
+  it("is told where finer sizes of the target are not compared", () => {
+    const told = checkBlend(until(4.75, 6)).filter(({ code }) => /starts-late/.test(code));
+    expect(told.map(({ severity, message }) => [severity, render(message)])).toEqual([
+      [
+        "warning",
+        "The finest sieve of gravel, 4.75 mm, passes 6.00 %: the blend is held against its target from that size up only, though other materials were measured down to 0.0630 mm.",
+      ],
+    ]);
+  });
+
+  it("is none where hardly a size is left out, or the sizes are given", () => {
+    expect(found(until(0.125, 1))).toEqual([]);
+    const sized = { ...POWER, sizesMm: [4.75, 8, 16] };
+    expect(found({ ...until(4.75, 2), target: sized })).toEqual([]);
+  });
+});
+
 describe("bad input of a blend", () => {
   it("is quiet about good input", () => {
     expect(checkBlend({ materials: THREE, target: POWER })).toEqual([]);
