@@ -136,7 +136,10 @@ function computeInSi(
       format: RESULT_FORMAT,
       madeWith: MADE_WITH,
       findings: told,
-      stages: stagesOf(known),
+      stages: stagesOf({
+        ...known,
+        refused: mix ? [] : build?.findings.map(({ message }) => message),
+      }),
       ...known,
       ...(blend ? heldBlend(blend, drawn.blend) : {}),
       ...(blend?.target ? {} : heldSoils(materials, drawn.materials)),

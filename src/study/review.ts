@@ -125,10 +125,8 @@ export function permitGaps({
   const gap = (isThere: boolean, words: Text) => {
     if (!isThere) gaps.push(words);
   };
-  gap(
-    config.place !== undefined && config.date !== undefined,
-    say`where the element will stand, and the date of the study: “place”, “date”`,
-  );
+  gap(config.place !== undefined, say`where the element will stand: “place”`);
+  gap(config.date !== undefined, say`the date of the study: “date”`);
   gap(methods.length > 0, say`by which methods and standards the tests were made: “methods”`);
   const unsampled = materials.filter(({ id }) => !sampling.some(({ material }) => material === id));
   gap(

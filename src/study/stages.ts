@@ -23,7 +23,10 @@ type Known = Pick<
   | "trials"
   | "testing"
   | "mix"
->;
+> & {
+  /** Why blend and tests give no mix, where they would but for that. */
+  readonly refused?: readonly Text[];
+};
 
 /**
  * How far a study has come, stage by stage, each resting on those before it: whether it is known, and if
@@ -56,7 +59,7 @@ export function stagesOf(result: Known): Stage[] {
         cementNeeds(result),
     ),
     stage("element", config.elements.length === 0 && elementNeeds()),
-    stage("quantities", !mix && quantityNeeds(config)),
+    stage("quantities", !mix && quantityNeeds(result)),
   ];
 }
 
@@ -163,7 +166,8 @@ function elementNeeds(): Text {
   return say`What is to be built: “element”, with its size, the depth of a lift and the waste.`;
 }
 
-function quantityNeeds(config: StudyConfig): Text {
+function quantityNeeds({ config, refused = [] }: Known): Text {
+  if (refused.length > 0) return joinTexts(refused, " ");
   const missing = missingToBuild(config);
   if (missing.length === 0)
     return say`A tested blend with its least cement; the findings say what is missing.`;

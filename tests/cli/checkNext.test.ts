@@ -38,12 +38,33 @@ describe("what next after a clean check", () => {
     expect(next).not.toContain("Sheets of Concrete sand (");
   });
 
+  it("gives the reason why there is no mix, as compute does", async () => {
+    const copy = copyStudy("reading-room");
+    copy.edit("study.yaml", "\nbatch:\n", "\nmix: { cement: 5 % }\n\nbatch:\n");
+    const reason =
+      "Next: the mix and its quantities. The mix is set to 5.00 % cement; the blocks meet the requirement from 5.92 % on. So there is no recipe.";
+    expect(await nextOf(copy)).toContain(reason);
+    expect((await runCli(["compute", copy.folder])).stdout).toContain(reason);
+  });
+
+  it("misses the place or the date only where it is not there", async () => {
+    const copy = copyStudy("bus-shelter");
+    const [place, date] = ["place", "date"].map((key) => new RegExp(`^${key}: .*\\n`, "m"));
+    const missed = async () =>
+      (await nextOf(copy)).match(/(where the element will stand|the date of the study): /g);
+    expect(await missed()).toBeNull();
+    copy.edit("study.yaml", place, "");
+    expect(await missed()).toEqual(["where the element will stand: "]);
+    copy.edit("study.yaml", date, "");
+    expect(await missed()).toHaveLength(2);
+  });
+
   it("begins with what speaks against the mix, and ends with the content that was found", async () => {
     const copy = copyStudy("reading-room");
     copy.edit("study.yaml", "  crushed: soaked\n  curing", "  crushed: dry\n  curing");
     const next = await nextOf(copy);
     expect(next).toMatch(
-      /^Look at these first\n {2}- The blocks of Trial blend .* were crushed dry;/,
+      /^Look at these first\n {2}- Do not build from this mix .*\n {2}- The blocks of Trial blend .* were crushed dry;/,
     );
     expect(next.match(/were crushed dry/g)).toHaveLength(1);
     expect(next).toMatch(/The mix\n {2}- Tested: .*\n {2}- From 5\.92 % cement the bound meets/);
