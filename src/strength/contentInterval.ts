@@ -198,9 +198,9 @@ export function reachMargin(
     readonly probability: number;
     readonly coverage: number;
   },
+  offset = offsetOf(fit, options),
 ): (cementPct: number) => number {
   const wanted = toFittedScale(fit, options.strengthMpa);
-  const offset = offsetOf(fit, options);
   return (cementPct) => {
     const { value, leverage, sd } = strengthAt(fit, cementPct);
     const over = value - wanted;
@@ -208,7 +208,11 @@ export function reachMargin(
   };
 }
 
-function offsetOf(
+/**
+ * The same as `boundOffset` over the leverages of the tested contents. It depends on the contents of the
+ * blocks alone, not on their strengths: fits of other blocks at the same contents may share it.
+ */
+export function offsetOf(
   fit: FittedStrength,
   options: {
     readonly statistic: StrengthStatistic;

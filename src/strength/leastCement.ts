@@ -99,12 +99,10 @@ export function leastCement(
   if (fit.status !== "ok") return { status: "no-fit", message: fit.message, ...empty };
   const [first, last] = [fit.contentsPct[0], fit.contentsPct[fit.contentsPct.length - 1]];
   const rule = { strengthMpa, statistic, confidence, coverage };
-  const line = (content: number) => fromFittedScale(fit, strengthAt(fit, content).value);
+  const line = lineOf(fit);
   const bound = (content: number) => strengthBound(fit, content, rule);
   const margin = reachMargin(fit, { ...rule, probability: 1 - confidence });
-  const met = firstReach(margin, first, last);
-  const falling = met !== null && fallsAt(line, met.cementPct, first, last);
-  const reached = falling ? null : met;
+  const { reached, fallsAtPct } = reachOf(fit, margin);
   const lineReached = firstReach((content) => line(content) - strengthMpa, first, last);
   const cementPct = reached?.cementPct ?? null;
   const batchablePct = cementPct === null ? null : roundUpToStep(cementPct, roundUpToPct);
@@ -115,14 +113,14 @@ export function leastCement(
     boundAtBatchableMpa: batchablePct === null ? null : bound(batchablePct),
     lineAtBatchableMpa: batchablePct === null ? null : line(batchablePct),
     lineContentPct: lineReached?.at === "inside" ? lineReached.cementPct : null,
-    interval: falling ? null : contentInterval(fit, rule),
+    interval: fallsAtPct !== null ? null : contentInterval(fit, rule),
     nextBlocks: null,
     findings: leastCementFindings(fit, { file, strengthMpa, margin, cementPct, batchablePct }),
   };
-  if (falling) {
+  if (fallsAtPct !== null) {
     return {
       status: "falls",
-      message: say`The fitted strength falls with more cement at ${formatPlain(met.cementPct, 3)} %, where it meets the requirement: no least cement can be read from such a curve.`,
+      message: say`The fitted strength falls with more cement at ${formatPlain(fallsAtPct, 3)} %, where it meets the requirement: no least cement can be read from such a curve.`,
       ...common,
     };
   }
@@ -150,6 +148,22 @@ export function leastCement(
     message: say`From ${formatFixed(reached.cementPct, 2)} % cement the bound meets the requirement; rounded up, ${batchablePct!} %.`,
     ...common,
   };
+}
+
+const lineOf = (fit: FittedStrength) => (content: number) =>
+  fromFittedScale(fit, strengthAt(fit, content).value);
+
+/**
+ * Where a margin (see `reachMargin`) is first met within the tested contents; where the fitted line falls
+ * there, that is not reached, and the content is told as `fallsAtPct`.
+ */
+export function reachOf(fit: FittedStrength, margin: (cementPct: number) => number) {
+  const [first, last] = [fit.contentsPct[0], fit.contentsPct[fit.contentsPct.length - 1]];
+  const met = firstReach(margin, first, last);
+  const falling = met !== null && fallsAt(lineOf(fit), met.cementPct, first, last);
+  return falling
+    ? { reached: null, fallsAtPct: met.cementPct }
+    : { reached: met, fallsAtPct: null };
 }
 
 const STEPS = 100;

@@ -1,7 +1,8 @@
 import type { TableBlock } from "../blocks/block.js";
 import type { SpecimenRecord } from "../lab/specimens.js";
 import { displayUnit, displayValue, type UnitSystem } from "../quantities/format.js";
-import { leastCement } from "../strength/leastCement.js";
+import { offsetOf, reachMargin } from "../strength/contentInterval.js";
+import { leastCement, reachOf } from "../strength/leastCement.js";
 import type { StrengthStatistic } from "../strength/regression/bounds.js";
 import { type FittedStrength, strengthAt } from "../strength/regression/curve.js";
 import { fitStrength } from "../strength/regression/fit.js";
@@ -64,23 +65,31 @@ export function fewerBlocks(
       Math.abs(content - (first + last) / 2) < Math.abs(best - (first + last) / 2) ? content : best,
     );
   const at = (content: number) => blocks.filter(({ cementPct }) => cementPct === content);
+  const rule = { strengthMpa, confidence, coverage: 0.95, probability: 1 - confidence };
+  // all triples have the same contents, hence one offset
+  const offsets = new Map<StrengthStatistic, ReturnType<typeof offsetOf>>();
+  const least = (fit: FittedStrength, statistic: StrengthStatistic) => {
+    const offset = offsets.get(statistic) ?? offsetOf(fit, { ...rule, statistic });
+    offsets.set(statistic, offset);
+    return (
+      reachOf(fit, reachMargin(fit, { ...rule, statistic }, offset)).reached?.cementPct ?? null
+    );
+  };
   return at(first).flatMap((low) =>
     at(middle).flatMap((centre) =>
       at(last).flatMap((high): FewerBlocksDraw[] => {
         const three = [low, centre, high];
         const fit = fitStrength(three, { model: "linear", ageDays });
         if (fit.status !== "ok") return [];
-        const least = (statistic: StrengthStatistic) =>
-          leastCement(fit, { strengthMpa, statistic, confidence });
         return [
           {
             ids: three.map(({ id }) => id),
             residualSdMpa: fit.residualSd,
             lineContentPct: lineContent(fit, strengthMpa),
             minPct: {
-              mean: least("mean").cementPct,
-              prediction: least("prediction").cementPct,
-              tolerance: least("tolerance").cementPct,
+              mean: least(fit, "mean"),
+              prediction: least(fit, "prediction"),
+              tolerance: least(fit, "tolerance"),
             },
           },
         ];
