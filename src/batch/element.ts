@@ -386,7 +386,7 @@ function elementFindings(element: EarthElement, file: string, key = "element"): 
   const faults = single.length > 0 ? single : togetherFaults(element);
   return faults.map(({ column, value, message, expected }) =>
     finding(
-      { file, column: `${key}.${column}`, value: String(value) },
+      { file, column: `${key}.${column}`, value: typeof value === "number" ? `${value}` : value },
       "error",
       "element-geometry",
       { message, expected, remedy: say`Correct the measure in the study.` },
@@ -403,7 +403,7 @@ export function elementsFindings(elements: readonly EarthElement[], file: string
 
 interface MeasureFault {
   readonly column: string;
-  readonly value: number;
+  readonly value: number | Text;
   readonly message: Text;
   readonly expected: Text;
 }
@@ -489,7 +489,7 @@ function openingFaults(element: StraightElement | RingElement): MeasureFault[] {
   return [
     {
       column: "openings",
-      value: openM2,
+      value: say`${formatPlain(openM2)} m²`,
       message: say`The openings together are as large as the face or larger.`,
       expected: say`below ${formatPlain(faceM2)} m²`,
     },

@@ -1,7 +1,7 @@
 import { type Finding, finding } from "../findings/finding.js";
 import type { SieveRecord } from "../lab/sieve.js";
 import { checkThat } from "../quantities/checkNumber.js";
-import { formatFixed } from "../quantities/format.js";
+import { formatFixed, formatPlain } from "../quantities/format.js";
 import { say, type Text } from "../words/message.js";
 import type { GradingPoint } from "./curve.js";
 
@@ -194,8 +194,22 @@ function massBalance(
   const { dryMassG, washedOutG, retainedG, lossPct } = set;
   const name = set.portion === 0 ? say`sample` : say`split subsample`;
   const sievedG = dryMassG - washedOutG;
+  const last = rows.findLast(({ portion }) => portion === set.portion);
+  if (record.massesUnknown && retainedG > sievedG * (1 + limitPct / 100)) {
+    return [
+      finding(
+        { file, row: last?.row, value: say`${formatFixed(retainedG, 1)} %` },
+        "error",
+        "retained-over-sample",
+        {
+          message: say`The percentages retained add up to more than the whole sample.`,
+          expected: say`100 % on all sieves and in the pan together`,
+          remedy: say`Check the percentages; where each row counts all coarser sieves with it, name the column “cumulative retained (%)”.`,
+        },
+      ),
+    ];
+  }
   if (retainedG > sievedG * (1 + limitPct / 100)) {
-    const last = rows.findLast(({ portion }) => portion === set.portion);
     return [
       finding(
         { file, row: last?.row, value: say`${formatFixed(retainedG, 1)} g` },
@@ -245,11 +259,17 @@ function sampleSize(record: SieveRecord, rows: readonly SieveAnalysisRow[]): Fin
   ];
 }
 
-function topSize({ file }: SieveRecord, rows: readonly SieveAnalysisRow[]): Finding[] {
+function topSize(
+  { file, massesUnknown }: SieveRecord,
+  rows: readonly SieveAnalysisRow[],
+): Finding[] {
   const top = rows[0];
   if (!top || top.retainedG === 0) return [];
+  const value = massesUnknown
+    ? say`${formatPlain(top.retainedG)} %`
+    : say`${formatPlain(top.retainedG)} g`;
   return [
-    finding({ file, row: top.row, value: say`${top.retainedG} g` }, "warning", "top-size-unknown", {
+    finding({ file, row: top.row, value }, "warning", "top-size-unknown", {
       message: say`Material was retained on the coarsest sieve (${top.label}), so the maximum grain size is not known.`,
       expected: say`nothing retained on the coarsest sieve`,
       remedy: say`Add the next coarser sieve through which everything passes, with 0 retained.`,

@@ -260,7 +260,10 @@ function judgeSiteBlocks(
     const judgement = judgeLot(rule, strengthsMpa);
     if (judgement.status !== "accepted") {
       warn(blocks[0], `lot-${judgement.status}`, "batch", [
-        say`Lot ${label}: ${judgement.message}`,
+        // Many a sheet calls its lots “Lot 1”.
+        /^lote? /i.test(label)
+          ? say`${label}: ${judgement.message}`
+          : say`Lot ${label}: ${judgement.message}`,
         judgement.rule,
         say`Tell the responsible person, who decides; the order of steps stands with the lot.`,
       ]);

@@ -200,7 +200,9 @@ function answerOf(
   if (!requirement) return { known: {}, findings: [] };
   const least = leastCement(fit, requirement, { roundUpToPct, file: STUDY_FILE });
   let remedy = say`Nothing to do for the strength: no blocks of less cement were asked for.`;
-  if (least.nextBlocks) {
+  if (least.nextBlocks?.cementPct === null) {
+    remedy = say`Improve the grading, the compaction or the evenness of the mix, and test that blend.`;
+  } else if (least.nextBlocks) {
     remedy = say`Make and crush blocks as the message says, then compute again.`;
   } else if (least.status === "falls") {
     remedy = say`Look for what went wrong with the blocks of more cement, and make and crush them again.`;

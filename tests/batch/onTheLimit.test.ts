@@ -265,12 +265,12 @@ describe("an element", () => {
 
   it("has openings that fit it, and leave something of its face", () => {
     // As wide and as high as the wall fits, one by one; then nothing of the face of 8 m² is left.
-    expect(opening(4, 2)).toEqual(["element.openings 8: below 8 m²"]);
+    expect(opening(4, 2)).toEqual(["element.openings 8 m²: below 8 m²"]);
     expect(opening(3.9, 2)).toEqual([]);
     expect(opening(4.1, 1)).toEqual(["element.openings[0] 4.1: at most 4 m by 2 m"]);
     expect(opening(1, 2.1)).toEqual(["element.openings[0] 1: at most 4 m by 2 m"]);
     expect(opening(2, 1, { count: 3 })).toEqual([]);
-    expect(opening(2, 1, { count: 4 })).toEqual(["element.openings 8: below 8 m²"]);
+    expect(opening(2, 1, { count: 4 })).toEqual(["element.openings 8 m²: below 8 m²"]);
     expect(opening(1, 1, { count: 0 })).toEqual(["element.openings[0] 1: above 0"]);
   });
 

@@ -154,6 +154,22 @@ describe("findings", () => {
     expect(codes(on(200.01))).toEqual(["error retained-over-sample"]);
   });
 
+  it("percentages as percentages", () => {
+    const of = (...retained: readonly number[]) =>
+      analyseSieve(
+        sieveRecord([4, 2, 1], retained, 0, { dryMassG: 100, massesUnknown: true }),
+      ).findings.map((one) => renderAll(one));
+    expect(of(10, 60, 95)).toMatchObject([
+      {
+        code: "retained-over-sample",
+        value: "165.0 %",
+        expected: "100 % on all sieves and in the pan together",
+      },
+      { code: "top-size-unknown", value: "10 %" },
+    ]);
+    expect(of(0, 60, 40)).toEqual([]);
+  });
+
   it("a sample too small for its grains, and a top size left open", () => {
     expect(codes(sieveRecord([25, 20, 16, 4], [0, 100, 400, 1400], 100))).toContain(
       "warning small-sample",

@@ -158,6 +158,24 @@ describe("what the sheets say against each other", () => {
     expect(render(errors[0].message)).toContain(`its points give ${points}`);
   });
 
+  it("asks for no blocks where no cement content in reach will do", async () => {
+    const { findings } = await readingRoom(["study.yaml", "strength: 1.5 MPa", "strength: 15 MPa"]);
+    const [above] = findings.filter(({ code }) => code === "least-cement-above-range");
+    expect(render(above.message)).toContain("no cement content in reach will do");
+    expect(render(above.remedy)).toBe(
+      "Improve the grading, the compaction or the evenness of the mix, and test that blend.",
+    );
+  });
+
+  it("tells the area of openings with its unit", async () => {
+    const copy = copyStudy("reading-room");
+    copy.edit("study.yaml", /count: \d+/, "count: 20");
+    const { study, findings } = await readStudy(copy.folder);
+    const all = study ? computeStudy(study, findings).findings : findings;
+    const [told] = all.filter(({ code }) => code === "element-geometry");
+    expect(render(told.value ?? "")).toMatch(/^\d+\.?\d{0,2} m²$/);
+  });
+
   it("takes a reported top as two people read it off the same points", async () => {
     const lines = "optimum water content (%),10.9\nmaximum dry density (kg/m3),1960\nmould";
     const { result } = await readingRoom(["sheets/compaction.csv", "mould", lines]);
