@@ -117,7 +117,7 @@ export function sheetCss({ page, printScale = 1 }: ReportMeta): string {
 .sheet *{font-size-adjust:.486}.sheet{line-height:1.2}.sheet .frame{max-width:none;padding:0 1px}.sheet caption>span{max-width:none}
 .sheet .banner{padding:.1rem;font-size:.8rem}.sheet header.title{padding:.3rem 0 .3rem}.sheet h1{font-size:2.7rem;line-height:1.1}
 .sheet .subtitle{font-size:1.5rem;line-height:1.2;margin-top:.1rem}.sheet .facts{font-size:1.15rem;line-height:1.2;margin:.1rem 0 0}.sheet main{padding-top:0}
-.sheet .scroll{margin:.5rem 0 .75rem}.sheet table{font-size:1.5rem;line-height:1.2}.sheet table:has(tr>:nth-child(5)){font-size:1.16rem}.sheet caption{font-size:1.4rem;line-height:1.2;padding-bottom:.25rem}.sheet th,.sheet td{padding:.26rem .5rem}
+.sheet .scroll{margin:.5rem 0 .75rem}.sheet table{font-size:1.5rem;line-height:1.2}.sheet table:has(tr>:nth-child(5)){font-size:1.16rem}.sheet caption{font-size:1.4rem;line-height:1.2;padding-bottom:.25rem}.sheet th,.sheet td{padding:.16rem .5rem}.sheet .unit{font-size:.92em}
 .sheet td:empty,.sheet tbody th:empty{height:2.1rem}.sheet table:has(tr>:nth-child(7)) td:empty{height:2.7rem}.sheet .lines{line-height:1.34}
 .sheet .table-notes{margin:-.4rem 0 .8rem;font-size:1.04rem;line-height:1.2;padding-left:0;list-style:none}
 .sheet .note,.sheet .cautions>li{font-size:1.2rem;line-height:1.2;padding:.35rem .8rem;margin:.6rem 0}
