@@ -12,27 +12,22 @@ import { criterionLines, strengthSentence } from "../../src/page/view/verdictCar
 import { readStudy } from "../../src/study/readStudy.js";
 import { render } from "../../src/words/render.js";
 import { exampleResult } from "../support/exampleResult.js";
+import { openBench } from "../support/openBench.js";
 import { copyStudy, EXAMPLES } from "../support/studyCopy.js";
-
-async function opened(name: string): Promise<OpenStudy> {
-  const { study, findings } = await readStudy(join(EXAMPLES, name));
-  const { open } = openOnBench(study!, findings);
-  return open!;
-}
 
 describe("the moisture beside the slider", () => {
   it.each([
     ["reading-room", "with its tolerance the mix may hold 7.7 to 10.7 %"],
     ["bus-shelter", "the compaction test allows 6.6 to 10.9 %"],
   ])("%s: the range that cards and tables print", async (name, words) => {
-    const open = await opened(name);
+    const open = await openBench(name);
     expect(render(moistureRange({ open } as PageState)!)).toBe(words);
   });
 });
 
 describe("the lines of a verdict", () => {
   it("name each limit once, with an estimate where nothing was measured on the blend", async () => {
-    const open = await opened("reading-room");
+    const open = await openBench("reading-room");
     const tuned = tuneBlend(open, open.start);
     const entry = guidanceEntry("walker-2005")!;
     const curve = {
@@ -79,7 +74,7 @@ describe("the sentence of strength", () => {
     "With 8 % cement: mean of the curve 2.90 MPa (95 % confidence interval 2.75 MPa to 3.06 MPa). Required at 28 days: 1.50 MPa; the 95 % / 95 % tolerance bound (exceeded by 95 % of blocks) is 2.16 MPa";
 
   it("does not say reached without the doubt about the curve", async () => {
-    const open = await opened("reading-room");
+    const open = await openBench("reading-room");
     expect(said(open, 8)).toBe(
       `${bound}: reached by the curve, whose bounds are in doubt (see the findings under “Sheets”).`,
     );
@@ -111,7 +106,7 @@ describe("what the element takes", () => {
   };
 
   it("is in the reader's units, carbon too", async () => {
-    expect(told(await opened("bus-shelter"))).toEqual({
+    expect(told(await openBench("bus-shelter"))).toEqual({
       facts: [
         "Cement: 6.44 lb/ft³",
         "Cement for the element: 752 lb",

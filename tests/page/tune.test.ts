@@ -6,29 +6,17 @@ import { practicalParts } from "../../src/blend/parts.js";
 import type { BenchMix } from "../../src/page/bench.js";
 import { solveBench } from "../../src/page/solve.js";
 import { type StudyFiles, withMix } from "../../src/page/studyFiles.js";
-import {
-  keepsLimit,
-  type OpenStudy,
-  openOnBench,
-  tuneBlend,
-  tuneMix,
-} from "../../src/page/tune.js";
+import { keepsLimit, type OpenStudy, tuneBlend, tuneMix } from "../../src/page/tune.js";
 import { strengthBound } from "../../src/strength/regression/bounds.js";
 import { blendInputOf } from "../../src/study/blend.js";
 import { computeStudy } from "../../src/study/computeStudy.js";
-import { readStudy } from "../../src/study/readStudy.js";
 import { studyFromFiles } from "../../src/study/studyFromFiles.js";
 import type { StudyResult } from "../../src/study/studyResult.js";
 import { render } from "../../src/words/render.js";
+import { openBench } from "../support/openBench.js";
 import { EXAMPLES } from "../support/studyCopy.js";
 
 const NAMES = { name: "the study's mix", basis: "the study" };
-
-async function opened(name: string): Promise<OpenStudy> {
-  const { study, findings } = await readStudy(join(EXAMPLES, name));
-  const { open } = openOnBench(study!, findings);
-  return open!;
-}
 
 async function filesOf(name: string, { study }: OpenStudy): Promise<StudyFiles> {
   const read = study.inputs.map(
@@ -58,7 +46,7 @@ const plain = (value: unknown) => JSON.parse(JSON.stringify(value));
 
 it("holds the rammed density against the recommendation in the reader's units", async () => {
   const told = async (name: string) => {
-    const open = await opened(name);
+    const open = await openBench(name);
     const { result } = tuneMix(open, tuneBlend(open, open.start), NAMES);
     return render(result.guidance[0].check.others!.find(({ unit }) => unit === "kg/m³")!.text);
   };
@@ -73,7 +61,7 @@ it("holds the rammed density against the recommendation in the reader's units", 
 
 describe("the mix on the bench", () => {
   it("starts as the study's own, to the last digit", async () => {
-    const open = await opened("reading-room");
+    const open = await openBench("reading-room");
     const tuned = tuneBlend(open, open.start);
     const { result } = open;
     expect(tuned.blend.curve).toEqual(result.blend?.curve);
@@ -95,7 +83,7 @@ describe("the mix on the bench", () => {
     ["untested-blend", { target: { kind: "power", exponent: 0.35, topSizeMm: 25 } }],
   ] as const) {
     it(`computes as the command line does of the saved study: ${name} ${JSON.stringify(change)}`, async () => {
-      const open = await opened(name);
+      const open = await openBench(name);
       const mix = { ...open.start, ...change };
       const tuned = tuneBlend(open, mix);
       const recipe = tuneMix(open, tuned, NAMES);
@@ -114,7 +102,7 @@ describe("the mix on the bench", () => {
   }
 
   it("says the strength and whether it is enough, as the blocks show it", async () => {
-    const open = await opened("reading-room");
+    const open = await openBench("reading-room");
     const enough = tuneBlend(open, { ...open.start, cementPct: 8 });
     const { fit } = open.result.strength!;
     const { statistic, confidence } = open.result.config.strength.requirement!;
@@ -132,7 +120,7 @@ describe("the mix on the bench", () => {
   });
 
   it("hides strength and recipe, with the reason, where the blend leaves what was tested", async () => {
-    const open = await opened("reading-room");
+    const open = await openBench("reading-room");
     const tuned = tuneBlend(open, { ...open.start, sharesPct: [70, 10, 0, 20] });
     expect(tuned.trial).toBeUndefined();
     expect(tuned.strength.band).toBeUndefined();
@@ -144,13 +132,13 @@ describe("the mix on the bench", () => {
   });
 
   it("gives no recipe for a moisture outside the window of the compaction test", async () => {
-    const open = await opened("reading-room");
+    const open = await openBench("reading-room");
     const wet = tuneMix(open, tuneBlend(open, { ...open.start, moisturePct: 16 }), NAMES);
     expect(wet.findings.map(({ code }) => code)).toEqual(["mix-outside-moisture-window"]);
   });
 
   it("compares with the study's own mix", async () => {
-    const open = await opened("reading-room");
+    const open = await openBench("reading-room");
     const more = tuneMix(open, tuneBlend(open, { ...open.start, cementPct: 8 }), NAMES);
     const own = open.result.mix!.quantities.mix.cement.dryMassKg;
     expect(more.mix?.compared?.quantities.mix.cement.dryMassKg).toBeCloseTo(own, 9);
@@ -161,18 +149,18 @@ describe("the mix on the bench", () => {
   });
 
   it("estimates plasticity by the share passing 0.425 mm, and says whose test is missing", async () => {
-    const open = await opened("reading-room");
+    const open = await openBench("reading-room");
     const [index] = tuneBlend(open, open.start).estimates;
     const limit = open.result.blend!.limits.find(({ unit, estimate }) => estimate && unit === "%");
     expect(index.valuePct).toBeCloseTo(limit!.value, 9);
-    const bus = await opened("untested-blend");
+    const bus = await openBench("untested-blend");
     const [, shrinkage] = tuneBlend(bus, bus.start).estimates;
     expect(shrinkage.valuePct).toBeUndefined();
     expect(shrinkage.untested).toEqual(["Site soil from the road cut"]);
   });
 
   it("tells which limits are kept", async () => {
-    const open = await opened("reading-room");
+    const open = await openBench("reading-room");
     const rich = tuneBlend(open, { ...open.start, sharesPct: [90, 5, 0, 5] });
     const [fines] = rich.limits;
     expect([keepsLimit(fines), fines.limit]).toEqual([false, 30]);
@@ -181,14 +169,14 @@ describe("the mix on the bench", () => {
 
 describe("the solvers", () => {
   it("are those of the study", async () => {
-    const open = await opened("reading-room");
+    const open = await openBench("reading-room");
     const moved = { ...open.start, sharesPct: [80, 10, 0, 10] };
     const { sharesPct } = solveBench(open, moved, "target");
     expect(sharesPct).toEqual(open.result.blend?.shares.map(({ sharePct }) => sharePct));
   });
 
   it("leave locked shares alone, and say why where nothing can be found", async () => {
-    const open = await opened("reading-room");
+    const open = await openBench("reading-room");
     const locked = {
       ...open.start,
       sharesPct: [60, 10, 5, 25],
@@ -202,7 +190,7 @@ describe("the solvers", () => {
   });
 
   it("keep to the band with most site soil, and at least cost", async () => {
-    const open = await opened("bus-shelter");
+    const open = await openBench("bus-shelter");
     const soil = solveBench(open, open.start, "most-site-soil").sharesPct!;
     const cheap = solveBench(open, open.start, "least-cost").sharesPct!;
     const inside = ({ sharesPct }: { readonly sharesPct: readonly number[] }) =>
@@ -215,7 +203,7 @@ describe("the solvers", () => {
   });
 
   it("give what a study with that objective, or the notebook's functions, give", async () => {
-    const open = await opened("bus-shelter");
+    const open = await openBench("bus-shelter");
     const { study } = open;
     for (const objective of ["most-site-soil", "least-cost"] as const) {
       const config = { ...study.config, target: { kind: "band", objective } as const };
@@ -234,7 +222,7 @@ describe("the solvers", () => {
   });
 
   it("count whole buckets", async () => {
-    const open = await opened("reading-room");
+    const open = await openBench("reading-room");
     const { sharesPct, messages } = solveBench(open, open.start, "whole-buckets");
     const parts = /Buckets: (.*)\./
       .exec(messages.map((each) => render(each)).join(" "))![1]
