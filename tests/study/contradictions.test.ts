@@ -158,6 +158,23 @@ describe("what the sheets say against each other", () => {
     expect(render(errors[0].message)).toContain(`its points give ${points}`);
   });
 
+  it("is no doubt about a mix that does not follow the sheet", async () => {
+    const doubts = async (sheet: string) => {
+      const copy = copyStudy("two-blends");
+      const file = `sheets/${sheet}.csv`;
+      copy.edit(file, /^mould mass \(g\),4310$/m, "mould mass (lb),9.502");
+      const { study, findings } = await readStudy(copy.folder);
+      const { result, findings: told } = computeStudy(study!, findings);
+      expect(told.filter(({ code }) => code === "mixed-units")).toMatchObject([{ file }]);
+      return result!.mix!.record.doubts.map((text) => render(text)).join(" ");
+    };
+    // The mix of the example follows its second trial.
+    expect(await doubts("compaction")).toBe("");
+    expect(await doubts("more-sand-compaction")).toContain(
+      "sheets/more-sand-compaction.csv has “mould + moist soil (g)” beside “mould mass (lb)”: units of two systems.",
+    );
+  });
+
   it("asks for no blocks where no cement content in reach will do", async () => {
     const { findings } = await readingRoom(["study.yaml", "strength: 1.5 MPa", "strength: 15 MPa"]);
     const [above] = findings.filter(({ code }) => code === "least-cement-above-range");
