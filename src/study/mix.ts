@@ -18,7 +18,13 @@ import { say, type Text } from "../words/message.js";
 import { particleDensity } from "./blend.js";
 import { COMMON_TOLERANCE_PCT } from "./mixWater.js";
 import { leastDensity, leavesTests, toleranceFindings } from "./specifiedMix.js";
-import { type DesignedMix, recordFindings, studyRecord, supplyTerms } from "./studyRecord.js";
+import {
+  bagInMixKg,
+  type DesignedMix,
+  recordFindings,
+  studyRecord,
+  supplyTerms,
+} from "./studyRecord.js";
 import type { CompactedDensity, ComparedMix, MixStudy, StrengthStudy } from "./studyResult.js";
 
 /** The mix to specify, and what the element needs of it; or findings that say what is missing for it. */
@@ -399,6 +405,17 @@ function compareFindings(config: BuildableConfig): Finding[] {
   );
 }
 
+/** Rammed as the mix itself the other has its range too; of another density no range is known. */
+function comparedDensity(
+  otherKgM3: number | undefined,
+  { density: { valueKgM3 }, quantities }: Pick<MixStudy, "density" | "quantities">,
+) {
+  if (otherKgM3 !== undefined && otherKgM3 !== valueKgM3) return { best: otherKgM3 };
+  const { cementKg, mix } = quantities;
+  const at = (kilograms: number) => (valueKgM3 * kilograms) / mix.cement.dryMassKg;
+  return { best: valueKgM3, low: at(cementKg.low), high: at(cementKg.high) };
+}
+
 /** Works out the other mix at the element's size, with the same prices and factors. */
 function compareMix(
   config: BuildableConfig,
@@ -419,8 +436,8 @@ function compareMix(
   });
   const { total: amounts } = elementsQuantities(elements, {
     recipe: batch,
-    density: { best: other.densityKgM3 ?? mix.density.valueKgM3 },
-    bagMassKg: cement.bagMassKg,
+    density: comparedDensity(other.densityKgM3, mix),
+    bagMassKg: bagInMixKg(cement),
     file: STUDY_FILE,
   });
   if (!amounts) return undefined;

@@ -27,6 +27,11 @@ export interface DesignedMix {
   readonly doubts: readonly Text[];
 }
 
+/** What of a bag of cement goes into the mix: the rest is lost before. */
+export function bagInMixKg({ bagMassKg, lossPct = 0 }: BuildableConfig["cement"]): number {
+  return bagMassKg / (1 + lossPct / 100);
+}
+
 /** The usual bucket where US units are spoken. */
 const FIVE_GALLONS_L = 5 / convertFromBase(1000, "gal", "volume");
 
@@ -77,7 +82,7 @@ export function studyRecord(
   site: SiteConfig = config.site,
 ): { readonly record: MixRecord; readonly water: MixWater } {
   const { elements, cement, materials } = config;
-  const bagMassKg = cement.bagMassKg;
+  const bagMassKg = bagInMixKg(cement);
   const input = {
     materials: materials.map((material, index) => ({
       ...material,

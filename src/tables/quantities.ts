@@ -22,7 +22,7 @@ import {
 import { elementNames } from "./studyEntries.js";
 import { doubtNotes, noMix } from "./trials.js";
 
-/** What the elements need, all together; the lifts of each by itself. */
+/** What has to be brought for the elements, all together, at the best density; the lifts of each by itself. */
 export function quantitiesTable({ config, mix }: StudyResult): KeyValuesBlock | NoteBlock {
   if (!mix || !isBuildable(config)) return noMix();
   const { units, elements, cement, site } = config;
@@ -50,17 +50,22 @@ export function quantitiesTable({ config, mix }: StudyResult): KeyValuesBlock | 
         label: say`Dry density, rammed`,
         value: say`${formatQuantity(density.valueKgM3, "density", units, 4)} (${density.basis})`,
       },
-      ...quantities.mix.materials.map(({ id, name, moistMassKg, looseVolumeL }) => ({
-        label: say`${name}, moist mass`,
-        value: joinTexts([
-          mass(moistMassKg),
-          ...(looseVolumeL === null ? [] : [say`${volume(looseVolumeL / 1000)} loose`]),
-          loadsText(supplied.find((amount) => amount.id === id)),
-        ]),
-      })),
+      ...supplied
+        .filter(({ id }) => id !== "cement")
+        .map((amount) => ({
+          label: say`${amount.name}, moist mass`,
+          value: joinTexts([
+            mass(amount.moistMassKg),
+            ...(amount.looseVolumeL === null
+              ? []
+              : [say`${volume(amount.looseVolumeL / 1000)} loose`]),
+            loadsText(amount),
+            lossWords(config.materials.find(({ id }) => id === amount.id)),
+          ]),
+        })),
       {
         label: cement.name,
-        value: cementText(quantities, bag, mass),
+        value: joinTexts([cementText(quantities, cement, bag, mass), lossWords(cement)]),
       },
       { label: say`Water to add`, value: mass(quantities.mix.water.toAddKg) },
       { label: say`Batches`, value: say`${record.batches ?? BLANK} of the size above` },
@@ -194,12 +199,21 @@ function loadsText(amount: SuppliedAmount | undefined): Text | undefined {
   return say`${amount.loads.loads} {0, plural, one {truck load} other {truck loads}}`;
 }
 
+/** What is lost in the heap and on the way, where the study tells it. */
+function lossWords({ lossPct = 0 }: { readonly lossPct?: number } = {}): Text | undefined {
+  return lossPct > 0
+    ? say`${plain(lossPct)} % loss in the heap and on the way included`
+    : undefined;
+}
+
 /** Cement by mass and in whole bags, with the range that the blocks' densities bring. */
 function cementText(
   { mix, cementKg, cementBags }: BuiltAmounts,
+  { lossPct = 0 }: BuildableConfig["cement"],
   bag: Text,
-  mass: (kilograms: number) => Text,
+  inUnits: (kilograms: number) => Text,
 ): Text {
+  const mass = (kilograms: number) => inUnits(kilograms * (1 + lossPct / 100));
   const best = mass(mix.cement.dryMassKg);
   return cementBags.low === cementBags.high
     ? say`${best}, ${cementBags.low} bags of ${bag}`

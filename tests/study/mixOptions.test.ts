@@ -128,6 +128,30 @@ describe("prices of study.yaml", () => {
     near(lost.bags / none.bags, 1.4, { rel: 0.12, abs: 0 }, "whole bags");
   });
 
+  it("counts the same bags on the order list, in the quantities and beside another mix", () => {
+    const shares = base.blend!.shares.map(({ id, sharePct }) => `${id}: ${sharePct} %`);
+    const { cementPct } = base.mix!.recipe;
+    const bagsOf = (density: string) => {
+      const { result } = study(
+        [
+          ["price: 0.11 per lb", "price: 0.11 per lb\n  waste: 40 %"],
+          ["bag: 94 lb", "bag: 5 lb"],
+        ],
+        `compare-mix: { name: the same, basis: invented, shares: { ${shares.join(", ")} }, cement: ${cementPct} %${density} }`,
+      );
+      const [order] = renderAll(siteOrderList(result)).blocks as readonly TableBlock[];
+      const { rows } = renderAll(compareMixTable(result)) as TableBlock;
+      const [, here, there] = rows.find(([name]) => name === "Cement, bags")!;
+      return { order: order.rows.at(-1)!.at(-1), here, there, all: quantitiesTable(result) };
+    };
+    const { order, here, there, all } = bagsOf("");
+    expect(order).toMatch(/^\d+ to \d+$/);
+    expect([here, there]).toEqual([order, order]);
+    expect(allTextOf(all)).toContain(`${order} bags of 5.0 lb`);
+    // Of another density no range is known.
+    expect(bagsOf(", density: 120 lb/ft3").there).toMatch(/^\d+$/);
+  });
+
   it("haul by load without a truck is said, and the total with it", () => {
     const { mix, findings } = study([
       ["price: 41 per yd3", "price: 41 per yd3\n    haul: 60 per load"],
