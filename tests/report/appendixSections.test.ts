@@ -29,6 +29,26 @@ const textOf = (parts: readonly AppendixPart[], locale: Locale = "en") =>
     .join("\n\n");
 
 describe("the sections of the body", () => {
+  it("speak of a window and an envelope only where there is one", async () => {
+    const copy = copyStudy("reading-room");
+    copy.write(
+      "sheets/compaction.csv",
+      "optimum water content (%),9.2\nmaximum dry density (kg/m3),2010\n",
+    );
+    const whole = permitAppendix(await openExample("reading-room"));
+    const reported = permitAppendix(await openStudy(copy.folder));
+    expect(textOf(whole.section("compaction"))).toContain("and the range that keeps most of it.");
+    expect(textOf(reported.section("compaction"))).toContain(
+      "The compaction sheet reports 9.2 % water for the highest dry density, 2010 kg/m³. Without the test points the range of water that keeps most of it is not known.",
+    );
+    const drawn = "The blend against its target and the recommended envelope";
+    expect(textOf(whole.section("blend"))).toContain(drawn);
+    copy.edit("study.yaml", /^guidance: .*\n/m, "");
+    const bare = textOf(permitAppendix(await openStudy(copy.folder)).section("blend"));
+    expect(bare).toContain("The blend against its target");
+    expect(bare).not.toContain("recommended envelope");
+  }, 60_000);
+
   it("show strength against age where age stands in the regression", async () => {
     const copy = copyStudy("reading-room");
     copy.edit("study.yaml", "  model: linear", "  model: linear\n  covariates: { age: true }");

@@ -10,6 +10,8 @@ import { strengthByAgeChart } from "../../figures/strength/strengthByAge.js";
 import { strengthChart } from "../../figures/strength/strengthChart.js";
 import { boundariesOf } from "../../grading/fractions.js";
 import { CAUTIONS } from "../../guidance/cautions.js";
+import { formatFixed, formatQuantity, type UnitSystem } from "../../quantities/format.js";
+import type { CompactionAnalysis } from "../../soil/compaction/compactionTest.js";
 import type { Photograph } from "../../study/photographs.js";
 import { notKnownYet, stageTitle } from "../../study/stages.js";
 import type { GuidanceStudy, StrengthStudy, StudyResult } from "../../study/studyResult.js";
@@ -248,17 +250,16 @@ function blend(result: StudyResult): AppendixPart[] {
   const { config, blend: design, guidance } = result;
   if (!design) return [notKnownYet(result, "blend")];
   const entry = guidance.find((check) => isOfBlend(check, result))?.check.entry;
+  const band = entry && guidanceBand(entry);
   return cited(say`Shares are of the dry mass of soil and aggregate, cement excluded.`, [
     keyed("shares", blendSharesTable(design, config.materials, config.target), {
       links: rowLinks(design.shares.map(({ id }) => `sieving-${id}`)),
     }),
     inReport(
       blendChart(
-        design.target
-          ? say`The blend against its target and the recommended envelope`
-          : say`The blend and the recommended envelope`,
+        blendCaption(design.target !== undefined, band !== undefined),
         design,
-        entry ? guidanceBand(entry) : undefined,
+        band,
         [],
         boundariesOf(config.units),
       ),
@@ -270,24 +271,44 @@ function blend(result: StudyResult): AppendixPart[] {
   ]);
 }
 
+/** What the chart of the blend draws, and nothing that it does not. */
+function blendCaption(isTarget: boolean, isBand: boolean): Text {
+  if (isTarget) {
+    return isBand
+      ? say`The blend against its target and the recommended envelope`
+      : say`The blend against its target`;
+  }
+  return isBand ? say`The blend and the recommended envelope` : say`The blend`;
+}
+
+function compactionWords(
+  { peak, points }: CompactionAnalysis,
+  units: UnitSystem,
+  isWindow: boolean,
+): Text {
+  if (isWindow) {
+    return say`The compaction test gives the water content of the highest dry density, and the range that keeps most of it.`;
+  }
+  return peak && points.length === 0
+    ? say`The compaction sheet reports ${formatFixed(peak.optimumWaterPct, 1)} % water for the highest dry density, ${formatQuantity(peak.maximumDryDensityKgM3, "density", units, 4)}. Without the test points the range of water that keeps most of it is not known.`
+    : say`The compaction test gives the water content of the highest dry density.`;
+}
+
 function compaction(result: StudyResult): AppendixPart[] {
   const { config, compaction: test } = result;
   if (!test || testedAnotherBlend(result)) return ofAnotherBlend(result, "compaction");
   const window = moistureWindowTable(test, config.units);
-  return cited(
-    say`The compaction test gives the water content of the highest dry density, and the range that keeps most of it.`,
-    [
-      keyed("compaction-table", compactionTable(test, config.units), {
-        links: rowLinks(test.points.map(({ row }) => sheetRow(config.compaction, row))),
-      }),
-      inReport(
-        compactionChart(say`Compaction of the blend`, test, config.units),
-        "compaction-chart",
-        "low",
-      ),
-      window && keyed("moisture-window", window),
-    ],
-  );
+  return cited(compactionWords(test, config.units, window !== undefined), [
+    keyed("compaction-table", compactionTable(test, config.units), {
+      links: rowLinks(test.points.map(({ row }) => sheetRow(config.compaction, row))),
+    }),
+    inReport(
+      compactionChart(say`Compaction of the blend`, test, config.units),
+      "compaction-chart",
+      "low",
+    ),
+    window && keyed("moisture-window", window),
+  ]);
 }
 
 const NOT_MADE = {
