@@ -126,7 +126,10 @@ export const SPECIMEN_LAYOUT: SheetLayout = {
 export function readSpecimens(grid: SheetGrid): SheetReading<SpecimenSheet> {
   return readRecord(grid, SPECIMEN_LAYOUT, (sheet) => {
     const headerRow = findHeaderRow(grid, SPECIMEN_LAYOUT) + 1;
-    const columns = cementColumnFindings(sheet, headerRow);
+    const columns = [
+      ...cementColumnFindings(sheet, headerRow),
+      ...strengthColumnFindings(sheet, headerRow),
+    ];
     const hasCement = Boolean(sheet.headers.cementPct || sheet.headers.cementParts);
     const findings: Finding[] = [...columns];
     const specimens: SpecimenRecord[] = [];
@@ -264,6 +267,19 @@ function cementColumnFindings(sheet: SheetValues, headerRow: number): Finding[] 
     remedy: say`Fill a measure of known volume as on site, weigh it, and add the lines.`,
   });
   return [found];
+}
+
+/** Names a sheet that has neither a strength nor a load: once, and not at each of its blocks. */
+function strengthColumnFindings({ file, headers }: SheetValues, headerRow: number): Finding[] {
+  if (headers.strengthMpa || headers.loadKn) return [];
+  const place = { file, row: headerRow, value: Object.values(headers).join(", ") };
+  return [
+    finding(place, "error", "wrong-header", {
+      message: say`The column “${"strength"}” is missing.`,
+      expected: say`“strength (MPa)”, or “load (kN)” with the sides of the loaded face`,
+      remedy: say`Add the column, or rename the one that holds it.`,
+    }),
+  ];
 }
 
 function partsPlace({ file, headers }: SheetValues, { row, written }: SheetRow) {
@@ -500,7 +516,8 @@ function stressFindings(
   // What is written and cannot be read was told at its cell.
   const round = shape === "cylinder" || (!shape && values.diameterMm !== undefined);
   const face = round ? written.diameterMm : written.lengthMm && written.widthMm;
-  const told = written.strengthMpa || (written.loadKn && face);
+  const columns = sheet.headers.strengthMpa || sheet.headers.loadKn;
+  const told = !columns || written.strengthMpa || (written.loadKn && face);
   if (entered === undefined && stress === undefined && !told) {
     const place = { file: sheet.file, row: entry.row, value: "" };
     const found = finding(place, "error", "missing-value", {

@@ -415,6 +415,15 @@ describe("names and units of other laboratories", () => {
     expect(load.record.specimens[0].strengthMpa).toBeCloseTo(246.69 * 0.006894757, 4);
   });
 
+  it("are asked for once where they are not known", async () => {
+    const { codes } = await read(readSpecimens, [
+      "block,cement (%),age (d),crushing value",
+      "A,6,28,2.1",
+      "B,6,28,2.3",
+    ]);
+    expect(codes).toEqual(["note unused-column 1", "error wrong-header 1"]);
+  });
+
   it("are read in a compaction sheet", async () => {
     const { record, codes } = await read(readCompaction, [
       "optimum moisture (%),9.4",
