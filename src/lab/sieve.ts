@@ -148,8 +148,8 @@ export function sieveLayout(form: SieveForm): SheetLayout {
 export function readSieve(grid: SheetGrid): SheetReading<SieveRecord> {
   const form = sieveForm(grid);
   const layout = sieveLayout(form);
-  const numbers = numbersOrMm(grid, layout);
-  if (numbers) return { findings: [numbers] };
+  const asked = numbersOrMm(grid, layout) ?? sizesAsLines(grid, layout);
+  if (asked) return { findings: [asked] };
   return readRecord(grid, layout, (given) => {
     const sizes = parseHeaderCell(given.headers.reading).name === "d";
     const sheet = {
@@ -271,6 +271,18 @@ function numbersOrMm(grid: SheetGrid, layout: SheetLayout): Finding | undefined 
     message: say`The sizes of these sieves increase down the sheet, and all of them could be sieve numbers of the United States series.`,
     expected: say`“sieve (US No.)” for numbers; openings in mm from the coarsest to the finest`,
     remedy: say`Write in the header which of the two they are.`,
+  });
+}
+
+/** `D10 (mm)` and its size as a line, in a sheet without a table. */
+function sizesAsLines({ file, rows }: SheetGrid, layout: SheetLayout): Finding | undefined {
+  const index = rows.findIndex(([first = ""]) => /^d ?\d/i.test(first));
+  if (index < 0 || findHeaderRow({ file, rows }, layout) >= 0) return undefined;
+  const place = { file, row: index + 1, value: rows[index][0] };
+  return finding(place, "error", "sizes-as-lines", {
+    message: say`The characteristic sizes stand as lines, and are read from a table.`,
+    expected: say`a header “D”, “size (mm)” and below it a row for each, such as D10 and 0.19`,
+    remedy: say`Write the header above them, and take the unit out of the first cells.`,
   });
 }
 

@@ -388,6 +388,11 @@ describe("characteristic sizes", () => {
     expect(record.rows.map(({ sizeMm }) => sizeMm)).toEqual([9.5, 0.99, 0.42, 0.19]);
   });
 
+  it("are asked for as a table where they stand as lines", async () => {
+    const { codes } = await read(readSieve, ["D10 (mm),0.19", "D30 (mm),0.42", "D60 (mm),0.99"]);
+    expect(codes).toEqual(["error sizes-as-lines 1"]);
+  });
+
   it.each([
     ["a tie", "D30,0.99", "D30 is not smaller than the size of the next larger D (0.99)."],
     ["a slip", "D30,1.42", "D30 is not smaller than the size of the next larger D (0.99)."],
