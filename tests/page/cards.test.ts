@@ -7,6 +7,7 @@ import { type OpenStudy, openOnBench, tuneBlend, tuneMix } from "../../src/page/
 import type { PageState } from "../../src/page/view/app.js";
 import { mixFacts } from "../../src/page/view/bucketCard.js";
 import { inventedMark } from "../../src/page/view/keepView.js";
+import { gradingFigure } from "../../src/page/view/plotCard.js";
 import { moistureRange } from "../../src/page/view/sheetCard.js";
 import { criterionLines, strengthSentence } from "../../src/page/view/verdictCard.js";
 import { readStudy } from "../../src/study/readStudy.js";
@@ -22,6 +23,17 @@ describe("the moisture beside the slider", () => {
   ])("%s: the range that cards and tables print", async (name, words) => {
     const open = await openBench(name);
     expect(render(moistureRange({ open } as PageState)!)).toBe(words);
+  });
+});
+
+describe("the chart of the blend", () => {
+  it.each([
+    ["reading-room", "fractions by ISO 14688-1"],
+    ["bus-shelter", "fractions by ASTM D2487 sieves"],
+  ])("%s: names fractions by the boundaries of the study's units", async (name, words) => {
+    const open = await openBench(name);
+    const figure = gradingFigure({ open, tuned: tuneBlend(open, open.start) } as PageState)!;
+    expect(render(figure.altText)).toContain(words);
   });
 });
 

@@ -3,6 +3,7 @@ import type { Figure } from "../../figures/figure.js";
 import { guidanceBand, uncertaintyBand } from "../../figures/grading/band.js";
 import type { ChartCurve } from "../../figures/grading/gradingChart.js";
 import type { LineStyle } from "../../figures/style.js";
+import { boundariesOf } from "../../grading/fractions.js";
 import { say, type Text } from "../../words/message.js";
 import { chartSvg } from "../chartSvg.js";
 import { pagePaint } from "../pageStyle.js";
@@ -24,6 +25,7 @@ export function gradingFigure({ open, tuned, kept }: Readonly<PageState>): Figur
     blend,
     [...bands, uncertaintyBand(say`blend`, blend.curve, blendSpread)],
     [...components, ...aside],
+    boundariesOf(tuned.result.config.units),
   );
 }
 
