@@ -4,7 +4,7 @@ import type { RequirementConfig } from "../entries/studyConfig.js";
 import { formatQuantity, type UnitSystem } from "../quantities/format.js";
 import { leastCement } from "../strength/leastCement.js";
 import type { FittedStrength } from "../strength/regression/curve.js";
-import { say } from "../words/message.js";
+import { say, type Text } from "../words/message.js";
 import { fixed, numberColumn, plain } from "./cell.js";
 import { statisticName } from "./strength.js";
 
@@ -39,18 +39,25 @@ export function leastCementByStatisticTable(
   };
 }
 
+/** The mass that a price is of, and how many tonnes it is. */
+const PRICED_BY: Readonly<Record<UnitSystem, { readonly per: Text; readonly tonnes: number }>> = {
+  SI: { per: say`per t`, tonnes: 1 },
+  US: { per: say`per short ton`, tonnes: 0.90718474 },
+};
+
 /**
  * The blend nearest to each of several power curves, with the same limits.
  *
- * @param currency of the prices, where the study names one
+ * @param currency of the prices, where the study names one @param units of the mass that they are of
  */
 export function powerTargetsTable(
   input: BlendInput,
   exponents: readonly number[],
   topSizeMm: number,
   currency?: string,
+  units: UnitSystem = "SI",
 ): TableBlock {
-  const perTonne = currency === undefined ? say`per t` : say`${currency} per t`;
+  const { per, tonnes } = PRICED_BY[units];
   return {
     kind: "table",
     caption: say`Blends nearest to power curves with a top size of ${topSizeMm} mm`,
@@ -58,7 +65,10 @@ export function powerTargetsTable(
       numberColumn(say`Exponent`),
       ...input.materials.map(({ id, name = id }) => numberColumn(name, "%")),
       numberColumn(say`Difference from its target`, say`points`),
-      numberColumn(say`Price of the dry blend`, perTonne),
+      numberColumn(
+        say`Price of the dry blend`,
+        currency === undefined ? per : say`${currency} ${per}`,
+      ),
     ],
     rows: exponents.map((exponent) => {
       const design = designBlend({ ...input, target: { kind: "power", exponent, topSizeMm } });
@@ -67,7 +77,7 @@ export function powerTargetsTable(
         plain(exponent),
         ...input.materials.map(({ id }) => fixed(shareOf.get(id) ?? 0, 1)),
         design.status === "ok" ? fixed(design.rmsDifferencePct, 2) : design.message,
-        fixed(design.costPerT, 2),
+        fixed(design.costPerT === null ? null : design.costPerT * tonnes, 2),
       ];
     }),
   };

@@ -6,6 +6,7 @@ import { joinText, notebookText } from "../../src/notebook/notebookFile.js";
 import { formatFailure } from "../../src/notebook/notebookRun.js";
 import { runNotebookHere } from "../../src/notebook/runHere.js";
 import { runNotebook } from "../../src/notebook/runNotebook.js";
+import { metric, textsOf } from "../support/metricUnits.js";
 import { ROOT } from "../support/runCli.js";
 
 it.each(["permit-appendix.ipynb", "permit-appendix.es.ipynb"])(
@@ -34,6 +35,9 @@ it.each(["permit-appendix.ipynb", "permit-appendix.es.ipynb"])(
   },
 );
 
+const NODE = "application/vnd.loambook.node+json";
+const CHART = "application/vnd.plotly.v1+json";
+
 const STAGES = readdirSync(join(ROOT, "data-examples/garden-wall")).map((name) =>
   join("garden-wall", name),
 );
@@ -54,6 +58,17 @@ it.each(["bus-shelter", "class-day", "two-blends", "untested-blend", ...STAGES])
         "data" in output ? [joinText(output.data["text/plain"] as string)] : [],
       ),
     );
+    if (/bus-shelter|untested-blend/.test(name)) {
+      const drawn = (run?.notebook.cells ?? []).flatMap(({ outputs = [] }) =>
+        outputs.flatMap((output) =>
+          "data" in output ? [NODE, CHART].flatMap((type) => textsOf(output.data[type] ?? [])) : [],
+        ),
+      );
+      expect(drawn.length).toBeGreaterThan(300);
+      const frames = shown.join("\n").split("\n");
+      expect(metric([...drawn, ...frames])).toEqual([]);
+      expect(frames.join("\n")).not.toMatch(/strengthMpa|\bMPa_/);
+    }
     const state = shown.filter((text) => /^(?:Note|Warning): (?:Tested|Proposed)\b/.test(text));
     const early = /[12]-/.test(name);
     expect(state.length > 0).toBe(!early);

@@ -34,6 +34,9 @@ describe("the table of several targets", () => {
       ["0.3", "100.0", "0.0", "0.00", "10.00"],
       ["0.6", "0.0", "100.0", "0.00", "20.00"],
     ]);
+    const american = powerTargetsTable(input, [0.6], 20, "USD", "US");
+    expect(headsOf(american).at(-1)).toBe("Price of the dry blend [USD per short ton]");
+    expect(rowsOf(american)).toEqual([["0.6", "0.0", "100.0", "0.00", "18.14"]]);
     const unpriced = { ...input, materials: input.materials.map(({ costPerT, ...rest }) => rest) };
     expect(rowsOf(powerTargetsTable(unpriced, [0.3], 20))[0].at(-1)).toBe("–");
   });
