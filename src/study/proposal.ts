@@ -79,13 +79,19 @@ function batchSize(
       basis: say`${blocks}{0, plural, one { block} other { blocks}} of ${side(lengthM)} × ${side(widthM)} × ${side(heightM)}, each in ${lifts}{4, plural, one { lift} other { lifts}}, and ${SPARE_PCT} % more; their density is a guess for the size of the batch only.`,
     };
   }
-  const mass = trial?.dryMassKg ?? FALLBACK_DRY_MASS_KG;
+  if (trial?.dryMassKg !== undefined) {
+    const { dryMassKg } = trial;
+    return {
+      dryMassKg: () => dryMassKg,
+      basis: say`The dry mass of soil and aggregate that the study asks for.`,
+    };
+  }
   return {
-    dryMassKg: () => mass,
+    dryMassKg: () => FALLBACK_DRY_MASS_KG,
     basis:
-      trial?.dryMassKg === undefined
+      units === "SI"
         ? say`Enough for six cubes of 100 mm; common practice, no source.`
-        : say`The dry mass of soil and aggregate that the study asks for.`,
+        : say`Enough for four cylinders of 4 in by 8 in; common practice, no source.`,
   };
 }
 

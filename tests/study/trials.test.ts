@@ -5,6 +5,7 @@ import type { StudyConfig } from "../../src/entries/studyConfig.js";
 import type { Figure } from "../../src/figures/figure.js";
 import { strengthChart } from "../../src/figures/strength/strengthChart.js";
 import { computeStudy as compute } from "../../src/study/computeStudy.js";
+import { proposal } from "../../src/study/proposal.js";
 import type { Study } from "../../src/study/study.js";
 import type { Crushed, TrialStudy } from "../../src/study/studyResult.js";
 import { compareBlends } from "../../src/study/testedBlend.js";
@@ -174,6 +175,16 @@ describe("what was tested and what is proposed", () => {
     expect(allTextOf(trialCard(untold).blocks)).toContain("the moisture of each material");
     const inches = us.proposal!.sizeBasis;
     expect(render(inches)).toMatch(/^6 blocks of 4 in × 4 in × 4 in, each in 3 lifts,/);
+    // Without an entry: cubes where cubes are usual, cylinders in US units; 15 kg are enough for either.
+    for (const [units, blocks] of [
+      ["SI", "six cubes of 100 mm"],
+      ["US", "four cylinders of 4 in by 8 in"],
+    ] as const) {
+      const untoldForm = { ...us.config, units, site: {} };
+      const { sizeBasis: basis, batches: made } = proposal(untoldForm, us.blend!, undefined);
+      expect(render(basis)).toBe(`Enough for ${blocks}; common practice, no source.`);
+      expect(made[0].dryMassKg).toBe(15);
+    }
     const density = result.compaction!.peak!.maximumDryDensityKgM3;
     expect(batches.map(({ cementPct }) => cementPct)).toEqual([5, 9]);
     for (const { dryMassKg, cementPct, cementKg, materials } of batches) {
