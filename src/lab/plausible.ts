@@ -29,7 +29,7 @@ export function densityFindings(place: FindingPlace, dryDensityKgM3: number): Fi
   if (dryDensityKgM3 >= min && dryDensityKgM3 <= max) return [];
   return [
     finding(place, "error", "density-impossible", {
-      message: say`These readings give a dry density of ${measured(dryDensityKgM3, "density", 0)}, which no compacted earth has.`,
+      message: say`These readings give a dry density of ${measured(dryDensityKgM3, "density", 0)}. No compacted earth has such a density.`,
       expected: say`${measured(min, "density")} to ${measured(max, "density")}`,
       remedy: say`Check the masses, the volume or the sides, and the units in the headers.`,
     }),

@@ -159,7 +159,7 @@ function specimenFindings({ file, specimens }: SpecimenSheet): Finding[] {
 
 function repeatedBlock(file: string, { id, row }: SpecimenRecord, earlier: number): Finding {
   return finding({ file, row, column: "block", value: id }, "error", "repeated-block", {
-    message: say`This block's name stands already in row ${earlier}.`,
+    message: say`This block's name is already used in row ${earlier}.`,
     expected: say`each block once`,
     remedy: say`Correct the name, or take the copy out.`,
   });

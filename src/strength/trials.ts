@@ -26,7 +26,7 @@ export function trialFindings(trials: readonly WorkshopTrial[], file: string): F
     if (earlier !== undefined) {
       findings.push(
         finding({ file, row, column: "trial", value: id }, "error", "repeated-trial", {
-          message: say`This trial's name stands already in row ${earlier}.`,
+          message: say`This trial's name is already used in row ${earlier}.`,
           expected: say`each trial once`,
           remedy: say`Correct the name, or take the copy out.`,
         }),

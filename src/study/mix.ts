@@ -243,7 +243,7 @@ function impossibleOptimum(
   const max = measured(maxKgM3, "density", 0);
   return [
     finding({ file: STUDY_FILE, column: "compaction" }, "warning", "no-mix", {
-      message: say`No mix can be stated: the optimum of the compaction test, ${measured(maximumDryDensityKgM3, "density", 0)} at ${formatFixed(optimumWaterPct, 1)} %, cannot be. Without any air at all the earth would have ${max}.`,
+      message: say`No mix can be stated: the optimum of the compaction test, ${measured(maximumDryDensityKgM3, "density", 0)} at ${formatFixed(optimumWaterPct, 1)} %, is impossible. Without any air at all the earth would have ${max}.`,
       expected: say`at most ${max}, and ${100 * BEYOND_ZERO_AIR} % for an uncertain particle density (common practice, no source)`,
       remedy: say`Check water contents, mould volume, masses and units of the compaction sheet, and the particle densities.`,
     }),

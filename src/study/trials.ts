@@ -475,7 +475,7 @@ function untoldFindings({ strength: { requirement } }: StudyConfig, trial: Trial
   if (missing.length === 0) return [];
   return [
     finding({ file: STUDY_FILE, column: key }, "warning", "test-not-told", {
-      message: say`Of ${name} the study does not tell: ${missing.join(", ")}. The cement content rests on it: a dry cube of a cement-stabilised mix may be far stronger than the same cube soaked, a short block stronger than a tall one.`,
+      message: say`For ${name} the study has no entry for ${missing.join(", ")}. The cement content rests on that: a dry cube of a cement-stabilised mix may be far stronger than the same cube soaked, a short block stronger than a tall one.`,
       expected: say`crushed (dry, moist, soaked), curing and shape of what was tested, and the state that the requirement speaks of`,
       remedy: say`Ask whoever made and crushed the blocks, and write it under “${key}” and “strength.requirement”.`,
     }),

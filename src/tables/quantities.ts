@@ -153,7 +153,7 @@ function orderTable(config: BuildableConfig, ordered: Ordered, { truck }: SiteCo
     rows: heavy.map(row),
     notes: [
       say`Range: dry density of the rammed mix ${density(lowKgM3)} to ${density(highKgM3)}, best ${density(best)} (${basis}). Bags of ${massText(cement.bagMassKg, units, 2)}, whole.`,
-      say`${wastes.length === 1 ? say`Amounts hold ${plain(wastes[0])} % waste.` : say`Amounts include the waste of each element.`} Order soil and aggregate by what the yard measures: a truck's weight holds its water, a loose cubic metre its bulking.`,
+      say`${wastes.length === 1 ? say`Amounts include ${plain(wastes[0])} % waste.` : say`Amounts include the waste of each element.`} Order soil and aggregate by what the yard measures: a truck's weight holds its water, a loose volume its bulking.`,
       ...lossNote(config, heavy),
     ],
   };

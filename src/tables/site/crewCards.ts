@@ -62,8 +62,8 @@ function bucketBlocks(result: StudyResult, options: SiteOptions, site: SiteMix):
       caption: say`Order of work`,
       columns: [{ header: "" }, { header: "" }],
       rows: [
-        ["1", say`Soil, sand and gravel: mix until one colour.`],
-        ["2", say`Cement: mix until one colour again.`],
+        ["1", say`Soil, sand and gravel: mix until it looks the same throughout.`],
+        ["2", say`Cement: mix until it looks the same throughout again.`],
         ["3", say`Water by fine rose, bit by bit; ball test from the moisture card.`],
         ["4", say`Ram at once. Never wet a mix that stiffens: throw it away.`],
       ],

@@ -157,8 +157,8 @@ function checksTable({ config, quality }: StudyResult, record: MixRecord): Table
       [
         say`Whoever mixes`,
         countedParts(record)
-          ? say`every batch: level parts, cement weighed, one colour`
-          : say`every batch: every material weighed, one colour`,
+          ? say`every batch: level parts, cement weighed, evenly mixed`
+          : say`every batch: every material weighed, evenly mixed`,
       ],
       [say`Whoever rams`, say`every lift: ball and drop, depth, time since the water went in`],
       [
