@@ -18,9 +18,10 @@ import { blendInput, computeBlend, particleDensity, type TargetedConfig } from "
 import { computeStudy } from "../study/computeStudy.js";
 import { crushedOtherwise, mixDoubts } from "../study/doubts.js";
 import { computeGuidance, studyGuidance } from "../study/guidance.js";
+import { gradedOnce } from "../study/material.js";
 import { computeMix, moistureFindings } from "../study/mix.js";
 import { proposal } from "../study/proposal.js";
-import { sampleCurves, sampleMaterial } from "../study/sampledCurves.js";
+import { sampleCurves } from "../study/sampledCurves.js";
 import type { Study } from "../study/study.js";
 import type {
   BlendStudy,
@@ -57,8 +58,8 @@ export function openOnBench(
   study: Study,
   reading: readonly Finding[],
 ): { readonly open?: OpenStudy; readonly findings: readonly Finding[] } {
-  const drawn = study.materials.map((material) => sampleMaterial(material, study.config));
-  const { result, findings } = computeStudy(study, reading, drawn);
+  const grade = gradedOnce();
+  const { result, findings } = computeStudy(study, reading, grade);
   if (!result) return { findings };
   const { config, materials, blend, mix, compaction } = result;
   const graded = { ...config, materials: gradedConfigs(result) };
@@ -78,7 +79,7 @@ export function openOnBench(
       reading,
       start,
       entries,
-      drawn,
+      drawn: study.materials.map((material) => grade(material, study.config).drawn),
       obstacles: obstacles.filter(
         ({ severity, code }) => severity === "error" || code === "no-blend",
       ),

@@ -1,6 +1,7 @@
 import type { MaterialConfig, StudyConfig } from "../entries/studyConfig.js";
 import { type ComparedNumber, comparedResults, isDifferent } from "./compareStudies.js";
 import { computeStudy } from "./computeStudy.js";
+import { gradedOnce } from "./material.js";
 import type { Study } from "./study.js";
 
 /** A part of a study that is exchanged as a whole. */
@@ -33,15 +34,16 @@ export interface AttributedStep {
  */
 export function attributeChanges(a: Study, b: Study): AttributedStep[] {
   const steps: AttributedStep[] = [];
+  const grade = gradedOnce();
   let study = a;
-  let before = numbersOf(a)!;
+  let before = numbersOf(a, grade)!;
   let parts: StudyPart[] = [];
   for (const [part, exchange] of EXCHANGES) {
     const next = exchange(study, b);
     if (JSON.stringify(next) === JSON.stringify(study)) continue;
     study = next;
     parts = [...parts, part];
-    const after = numbersOf(study);
+    const after = numbersOf(study, grade);
     // Shares of a material that the other version lacks, say: the next part has to come with this one.
     if (!after) continue;
     steps.push({ parts, changes: changesOf(before, after) });
@@ -133,8 +135,11 @@ const EXCHANGES: readonly (readonly [StudyPart, Exchange])[] = [
 ];
 
 /** The results of a study by their keys; undefined where it does not compute. */
-function numbersOf(study: Study): Map<string, ComparedNumber> | undefined {
-  const { result } = computeStudy(study);
+function numbersOf(
+  study: Study,
+  grade: ReturnType<typeof gradedOnce>,
+): Map<string, ComparedNumber> | undefined {
+  const { result } = computeStudy(study, [], grade);
   return result && new Map(comparedResults(result).map((one) => [one.key, one]));
 }
 

@@ -22,7 +22,7 @@ import { deepLifts, plausibilityFindings, trialContradictions } from "./plausibi
 import { proposal } from "./proposal.js";
 import { computeQuality } from "./quality.js";
 import { reviewFindings } from "./review.js";
-import { type DrawnCurves, sampleCurves, sampleMaterial } from "./sampledCurves.js";
+import { type DrawnCurves, sampleCurves } from "./sampledCurves.js";
 import { stagesOf } from "./stages.js";
 import type { Study } from "./study.js";
 import {
@@ -56,30 +56,26 @@ export interface StudyComputation {
  * Computes a study that was read, each stage as far as its sheets and entries are there: the same result for
  * the same study, with all findings. Only findings that are errors leave it without a result.
  *
- * @param drawnCurves of `sampleMaterial`, in the order of the materials, where they are at hand already.
+ * @param grade of `gradedOnce` where many versions of a study are computed.
  */
 export function computeStudy(
   study: Study,
   reading: readonly Finding[] = [],
-  drawnCurves: readonly (readonly GradingCurve[])[] = study.materials.map((material) =>
-    sampleMaterial(material, study.config),
-  ),
+  grade = computeMaterial,
 ): StudyComputation {
   // Sentences speak the units of the study; numbers of the result stay in base units.
-  return inUnits(computeInSi(study, reading, drawnCurves), study.config.units);
+  return inUnits(computeInSi(study, reading, grade), study.config.units);
 }
 
 function computeInSi(
   study: Study,
   reading: readonly Finding[],
-  drawnCurves: readonly (readonly GradingCurve[])[],
+  grade: typeof computeMaterial,
 ): StudyComputation {
   const { config } = study;
   const wrongEntries = trialEntryFindings(config);
   if (hasErrors(wrongEntries)) return { findings: [...reading, ...wrongEntries] };
-  const graded = study.materials.map((material, index) =>
-    computeMaterial(material, config, drawnCurves[index]),
-  );
+  const graded = study.materials.map((material) => grade(material, config));
   const materials = graded.map(({ material }) => material);
   const ungraded = study.ungraded.map(computeUngraded);
   const rough = { materials, ungraded: ungraded.map(({ material }) => material) };
@@ -116,7 +112,10 @@ function computeInSi(
     ]),
   ];
   if (hasErrors(told)) return { findings: told };
-  const drawn = sampleCurves(drawnCurves, blend && sharesOf(blend));
+  const drawn = sampleCurves(
+    graded.map((each) => each.drawn),
+    blend && sharesOf(blend),
+  );
   const known = {
     config,
     materials,

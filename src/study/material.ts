@@ -1,4 +1,4 @@
-import type { StudyConfig } from "../entries/studyConfig.js";
+import type { MaterialConfig, StudyConfig } from "../entries/studyConfig.js";
 import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
 import { characteristicSizes } from "../grading/characteristics.js";
 import { combineGrading } from "../grading/combinedGrading.js";
@@ -31,17 +31,48 @@ const MODELS = [
   "bimodal-lognormal",
 ] as const;
 
+/** All that a material's grading takes from the study beside its own sheets and entry. */
+type StudyEntries = Pick<StudyConfig, "seed" | "readingErrors" | "units" | "sizeReading"> & {
+  readonly materials: readonly Pick<MaterialConfig, "id">[];
+};
+
+/** A material with what its grading takes from its own entry. */
+type SheetsOfMaterial = Omit<StudyMaterial, "config"> & {
+  readonly config: Pick<MaterialConfig, "id" | "name" | "role" | "particleDensityKgM3">;
+};
+
+export interface GradedMaterial {
+  readonly material: MaterialResult;
+  readonly findings: readonly Finding[];
+  /** Of `sampleMaterial`: curves as the material could have come out. */
+  readonly drawn: readonly GradingCurve[];
+}
+
 /**
- * Works out one material: sieving, sedimentation, the joined curve and what is read off it.
- *
- * @param drawn curves as the material could have come out; default those of `sampleMaterial`.
+ * `computeMaterial` that works out the same material once: for many versions of a study, most of which leave
+ * the gradings as they are.
  */
-export function computeMaterial(
-  material: StudyMaterial,
-  study: StudyConfig,
-  drawn: readonly GradingCurve[] = sampleMaterial(material, study),
-): { readonly material: MaterialResult; readonly findings: readonly Finding[] } {
+export function gradedOnce(): typeof computeMaterial {
+  const known = new Map<string, GradedMaterial>();
+  return ({ config, ...sheets }, { seed, readingErrors, units, sizeReading, ...study }) => {
+    const { id, name, role, particleDensityKgM3 } = config;
+    const material: SheetsOfMaterial = {
+      ...sheets,
+      config: { id, name, role, particleDensityKgM3 },
+    };
+    const materials = study.materials.map((other) => ({ id: other.id }));
+    const entries: StudyEntries = { seed, readingErrors, units, sizeReading, materials };
+    const key = JSON.stringify([material, entries]);
+    const graded = known.get(key) ?? computeMaterial(material, entries);
+    known.set(key, graded);
+    return graded;
+  };
+}
+
+/** Works out one material: sieving, sedimentation, the joined curve and what is read off it. */
+export function computeMaterial(material: SheetsOfMaterial, study: StudyEntries): GradedMaterial {
   const { config } = material;
+  const drawn = sampleMaterial(material, study);
   const sieve = analyseSieve(material.sieve);
   const settled = settle(material, sieve.points, study);
   const { sedimentation, pipette } = settled;
@@ -86,6 +117,7 @@ export function computeMaterial(
       ...(jar?.findings ?? []),
       ...(limits?.findings ?? []),
     ],
+    drawn,
   };
 }
 
@@ -112,9 +144,9 @@ type Settled = Pick<MaterialResult, "sedimentation" | "pipette"> & {
  * passing was not measured, or the density of the grains is not told.
  */
 function settle(
-  { config, hydrometer, pipette }: StudyMaterial,
+  { config, hydrometer, pipette }: SheetsOfMaterial,
   sieve: readonly GradingPoint[],
-  { materials }: StudyConfig,
+  { materials }: StudyEntries,
 ): Settled {
   const sheet = hydrometer ?? pipette;
   if (!sheet) return { findings: [] };

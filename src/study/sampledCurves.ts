@@ -3,7 +3,7 @@ import type { StudyConfig } from "../entries/studyConfig.js";
 import { type GradingCurve, passingAtSize } from "../grading/curve.js";
 import { analyseSieve } from "../grading/sieveAnalysis.js";
 import { resampleReadings } from "../grading/uncertainty/readingErrors.js";
-import { readingSheets, type StudyMaterial } from "./study.js";
+import { readingSheets } from "./study.js";
 
 /** Enough for a probability to about three points, and for 95 % intervals to a tenth of their width. */
 export const READING_DRAWS = 250;
@@ -21,7 +21,7 @@ export interface DrawnCurves {
  * material, only the sieve sheet is drawn from.
  */
 export function sampleMaterial(
-  material: StudyMaterial,
+  material: Parameters<typeof readingSheets>[0],
   { seed, readingErrors }: Pick<StudyConfig, "seed" | "readingErrors">,
 ): GradingCurve[] {
   const sheets = readingSheets(material);

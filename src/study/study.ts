@@ -70,7 +70,9 @@ export function readingSheets({
   sieve,
   hydrometer,
   pipette,
-}: StudyMaterial): ReadingSheets {
+}: Pick<StudyMaterial, "sieve" | "hydrometer" | "pipette"> & {
+  readonly config: Pick<MaterialConfig, "particleDensityKgM3">;
+}): ReadingSheets {
   const { particleDensityKgM3 } = config;
   if (particleDensityKgM3 === undefined) return { sieve };
   return { sieve, hydrometer, pipette, particleDensityKgM3 };
