@@ -142,7 +142,7 @@ export function readSpecimens(grid: SheetGrid): SheetReading<SpecimenSheet> {
       const earlier = rowOfId.get(written.id);
       if (earlier !== undefined) {
         const found = finding(cellPlace(sheet, entry, "id"), "error", "repeated-block", {
-          message: say`This block's name stands already in row ${earlier}.`,
+          message: say`This block's name is already used in row ${earlier}.`,
           expected: say`each block once`,
           remedy: say`Correct the name, or take the copy out.`,
         });
