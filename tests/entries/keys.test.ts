@@ -181,6 +181,51 @@ it("an example's entries are read from the text as a person writes it", () => {
   expect(site.truck).toEqual({ payloadKg: 9000, bodyM3: 6 });
 });
 
+describe("the value of a key, to its limit", () => {
+  const configOf = (from: string, to: string) => {
+    expect(room).toContain(from);
+    return parseStudyYaml(room.replace(from, () => to)).config;
+  };
+
+  it("a covariate asks the curve at its own value, or at the mean where it is only named", () => {
+    const named =
+      "  model: linear\n  covariates: { age: true, dry-density: 1900 kg/m3, moisture: true }";
+    expect(configOf("  model: linear", named)?.strength.covariates).toEqual([
+      { kind: "ln age" },
+      { kind: "dry density", at: 1900 },
+      { kind: "moisture at test" },
+    ]);
+  });
+
+  it("shares sum to 100 % but for their rounding", () => {
+    const shares = (gravel: string) =>
+      findingsOf("gravel: 32 % }", `gravel: ${gravel} % }`).map(({ column }) => column);
+    expect(shares("32.04")).toEqual([]);
+    expect(shares("31.96")).toEqual([]);
+    expect(shares("32.06")).toEqual(["tested.shares"]);
+    expect(shares("31.94")).toEqual(["tested.shares"]);
+  });
+
+  it("a window may be one value, and does not stand upside down", () => {
+    const limits = (min: string) => configOf("{ max: 30 % }", `{ min: ${min}, max: 30 % }`)?.limits;
+    expect(limits("30 %")?.[0]).toEqual({ kind: "fines", minPct: 30, maxPct: 30 });
+    expect(limits("30.1 %")).toBeUndefined();
+  });
+
+  it("what is no YAML is told in its words at its row", () => {
+    const { findings } = parseStudyYaml("seed: 1\ntitle: 'a\n  b': c\n");
+    expect(findings.map(({ code, row, message }) => [code, row, message])).toEqual([
+      [
+        "yaml-error",
+        2,
+        "This is not valid YAML: Nested mappings are not allowed in compact mappings.",
+      ],
+      // It goes on in row 3: the row where it begins is told.
+      ["yaml-error", 2, "This is not valid YAML: Implicit keys need to be on a single line."],
+    ]);
+  });
+});
+
 /** A part of a JSON Schema, as far as it is looked at here. */
 interface SchemaPart {
   readonly description?: string;
