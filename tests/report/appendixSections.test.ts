@@ -11,10 +11,9 @@ import { openStudy } from "../../src/study/openStudy.js";
 import { openPhotographs } from "../../src/study/photographs.js";
 import { APPENDIX_SECTIONS } from "../../src/study/review.js";
 import type { StudyResult } from "../../src/study/studyResult.js";
-import { type Locale, render, renderAll } from "../../src/words/render.js";
+import { type Locale, render } from "../../src/words/render.js";
 import { openExample } from "../support/exampleResult.js";
 import { copyStudy } from "../support/studyCopy.js";
-import { textFaults } from "../support/textFaults.js";
 
 const SECTION_KEYS = APPENDIX_SECTIONS.map(({ key }) => key).filter(
   (key) => !(ANNEX_KEYS as readonly string[]).includes(key),
@@ -282,20 +281,5 @@ describe.each(["reading-room", "bus-shelter"])("the parts of %s", (name) => {
     for (const part of parts) {
       if (part.kind === "table") expect(part.rows.length, part.key).toBeGreaterThan(0);
     }
-  });
-
-  it("have figures whose texts keep clear of each other, in both languages", async () => {
-    const result = await openExample(name);
-    const parts = [...bodyOf(result), ...permitAppendix(result, "all").annexes()];
-    const faults: string[] = [];
-    for (const part of parts) {
-      if (part.kind !== "figure") continue;
-      for (const locale of ["en", "es"] as const) {
-        for (const fault of await textFaults(renderAll(part, locale))) {
-          faults.push(`${part.key} ${locale}: ${fault}`);
-        }
-      }
-    }
-    expect(faults).toEqual([]);
   });
 });
