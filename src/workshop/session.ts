@@ -185,9 +185,9 @@ export function openPredictions(asked: readonly AskedPrediction[]): void {
  * @param value a number or a short text; `undefined`, `null`, an empty text or NaN is no prediction.
  *
  * @example
- * openPredictions([{ id: "sand-parts", label: "parts of sand to one of soil", value: 0.5 }]);
- * render(predict("sand-parts", 0.4).text) // => "Predicted, parts of sand to one of soil: 0.4."
- * render(predict("sand-parts", undefined).text) // => "No prediction yet: parts of sand to one of soil? A guess that misses teaches more than none."
+ * openPredictions([{ id: "sand-by-volume", label: "parts of sand to one of soil", value: 0.5 }]);
+ * render(predict("sand-by-volume", 0.4).text) // => "Predicted, parts of sand to one of soil: 0.4."
+ * render(predict("sand-by-volume", undefined).text) // => "No prediction yet: parts of sand to one of soil? A guess that misses teaches more than none."
  */
 export function predict(id: string, value: unknown): NoteBlock {
   const { asked, predictions, revealed } = workshopMemory;
@@ -226,9 +226,9 @@ function typedNumber(text: string): number | string {
  * @param ids which of those that `openPredictions` was given; default all.
  *
  * @example
- * openPredictions([{ id: "d60", label: "D60 of the soil, mm", value: 1.6 }]);
- * const before = predict("d60", 2);
- * renderAll(comparePredictions(["d60"]).rows) // => [["D60 of the soil, mm", "2", "1.60", "+25 %"]]
+ * openPredictions([{ id: "median-size", label: "D50 of the soil, mm", value: 1.6 }]);
+ * const before = predict("median-size", 2);
+ * renderAll(comparePredictions(["median-size"]).rows) // => [["D50 of the soil, mm", "2", "1.60", "+25 %"]]
  */
 export function comparePredictions(
   ids: readonly string[] = [...workshopMemory.asked.keys()],
