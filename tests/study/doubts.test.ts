@@ -195,7 +195,9 @@ describe("what gives no mix", () => {
     const above = await of(2160);
     expect(above.result.mix).toBeUndefined();
     const [none] = above.findings.filter(({ code }) => code === "no-mix");
-    expect(render(none.message)).toMatch(/2160 kg\/m³ at 10\.0 %, is impossible\. .* 2109 kg\/m³\.$/);
+    expect(render(none.message)).toMatch(
+      /2160 kg\/m³ at 10\.0 %, is impossible\. .* 2109 kg\/m³\.$/,
+    );
     const nearly = await of(2140);
     expect(nearly.result.mix).toBeDefined();
     for (const [name, text] of pages(nearly.result)) {

@@ -2,7 +2,8 @@
  * Units that nobody reads in the United States. Grain sizes stand in mm beside the sieve there too, and
  * laboratories weigh soil in grams.
  */
-export const SI = /\d ?(MPa|kPa|kN|kgf?|km|m|cm|m²|m³|cm³|L|l|°C|t|kg\/m³|g\/cm³)(?![\p{L}\d³²/·])/u;
+export const SI =
+  /\d ?(MPa|kPa|kN|kgf?|km|m|cm|m²|m³|cm³|L|l|°C|t|kg\/m³|g\/cm³)(?![\p{L}\d³²/·])/u;
 
 /** Sources say what was published, a caution may say both, and carbon by mass is the same in any unit of mass. */
 const BOTH = /\((?:read|from memory)|from memory\)|as read|\d kg \(\d+ lb\)|kg CO2e\/kg/;
