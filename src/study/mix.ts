@@ -1,4 +1,3 @@
-import { mean } from "simple-statistics";
 import { carbonComparison, carbonSaving, type MixCarbon, mixCarbon } from "../batch/carbon.js";
 import { CEMENT_CARBON_FACTORS, MATERIAL_CARBON_FACTORS } from "../batch/carbonFactors.js";
 import { cementComparison } from "../batch/cementComparison.js";
@@ -6,18 +5,14 @@ import { type CostRange, costRange, type MaterialPriceRange, mixSaving } from ".
 import { elementsFindings, elementsQuantities } from "../batch/element.js";
 import { type Recipe, recipe } from "../batch/recipe.js";
 import type { BuildableConfig } from "../entries/buildable.js";
-import type { MaterialConfig, StudyConfig } from "../entries/studyConfig.js";
-import { type Finding, type FindingWords, finding, STUDY_FILE } from "../findings/finding.js";
-import { formatFixed, measured } from "../quantities/format.js";
+import type { MaterialConfig } from "../entries/studyConfig.js";
+import { type Finding, finding, STUDY_FILE } from "../findings/finding.js";
 import type { SourcedRange } from "../quantities/sourcedRange.js";
-import type { CompactionAnalysis, CompactionPeak } from "../soil/compaction/compactionTest.js";
-import { moistureWindow } from "../soil/compaction/moistureWindow.js";
-import { zeroAirVoidsDensity } from "../soil/compaction/phaseRelations.js";
+import type { CompactionAnalysis } from "../soil/compaction/compactionTest.js";
 import { curveDoubts } from "../strength/modelFindings.js";
 import { say, type Text } from "../words/message.js";
-import { particleDensity } from "./blend.js";
-import { COMMON_TOLERANCE_PCT } from "./mixWater.js";
-import { leastDensity, leavesTests, toleranceFindings } from "./specifiedMix.js";
+import { leftTested, noMixFinding, refusals } from "./mixGuard.js";
+import { leavesTests, mixDensity, toleranceFindings } from "./specifiedMix.js";
 import {
   bagInMixKg,
   type DesignedMix,
@@ -25,7 +20,7 @@ import {
   studyRecord,
   supplyTerms,
 } from "./studyRecord.js";
-import type { CompactedDensity, ComparedMix, MixStudy, StrengthStudy } from "./studyResult.js";
+import type { ComparedMix, MixStudy, StrengthStudy } from "./studyResult.js";
 
 /** The mix to specify, and what the element needs of it; or findings that say what is missing for it. */
 export function computeMix(
@@ -43,23 +38,18 @@ export function computeMix(
     return { findings: [noMixFinding(compaction)] };
   }
   const sharesPct = blend.shares.map(({ sharePct }) => sharePct);
-  const impossible = impossibleOptimum(compaction.peak, particleDensity(config, sharesPct));
-  const refused = [
-    ...impossible,
-    ...noCementFindings(config.specified?.cementPct ?? chosenCementPct),
-    ...specifiedFindings(config, strength),
-    ...(impossible.length > 0 ? [] : moistureFindings(config, sharesPct, strength, compaction)),
-    ...heapFindings(config, sharesPct, leastDensity(config.tolerances ?? {}, density, compaction)),
-  ];
-  if (refused.length > 0) return { findings: refused };
-  const { cementPct = chosenCementPct, moisturePct = compaction.peak.optimumWaterPct } =
+  const { peak } = compaction;
+  const { cementPct = chosenCementPct, moisturePct = peak.optimumWaterPct } =
     config.specified ?? {};
+  const tests = { strength, compaction, peak, density, cementPct };
+  const refused = refusals(config, sharesPct, tests);
+  if (refused.length > 0) return { findings: refused };
   const design = { sharesPct, cementPct, moisturePct, density, reasons, doubts };
   const { record: made, water } = studyRecord(config, design, { compaction, strength });
   const { batch, total: amounts, parts } = made;
   const stated = { config, mix: { recipe: batch, water, density }, compaction, strength };
   const tolerances = toleranceFindings(stated);
-  const beside = leftTested(moisturePct, strength, compaction.peak.optimumWaterPct);
+  const beside = leftTested(moisturePct, strength, peak.optimumWaterPct);
   const findings = [...recordFindings(config, made), ...tolerances, ...beside];
   if (!amounts) return { findings };
   const { requirement } = config.strength;
@@ -102,242 +92,6 @@ export function computeMix(
 
 /** Stands before the doubts about a mix, wherever they are printed. */
 const DO_NOT_BUILD: Text = say`Do not build from this mix until the responsible person has settled in writing what follows.`;
-
-/** Rounding is no breach. */
-const SLACK = 1e-9;
-
-/**
- * The guard of a mix that is set by hand: its cement must be at least what the blocks need to meet the
- * requirement and at most what blocks were made with. Beyond that nothing was tested, and there is no mix.
- */
-function specifiedFindings(
-  { specified = {} }: BuildableConfig,
-  { fit, leastCement }: StrengthStudy,
-): Finding[] {
-  const { cementPct } = specified;
-  const pct = (value: number) => say`${formatFixed(value, 2)} %`;
-  const findings: Finding[] = [];
-  const refuse = (key: string, code: string, words: FindingWords) =>
-    findings.push(finding({ file: STUDY_FILE, column: `mix.${key}` }, "warning", code, words));
-  const least = leastCement?.cementPct ?? null;
-  if (cementPct !== undefined && least !== null && cementPct < least - SLACK) {
-    refuse("cement", "mix-below-least-cement", {
-      message: say`The mix is set to ${pct(cementPct)} cement; the blocks meet the requirement from ${pct(least)} on. So there is no recipe.`,
-      expected: say`at least the cement that the blocks need`,
-      remedy: say`Enter more cement, or leave it out: the least cement is then used.`,
-    });
-  }
-  const most = fit.contentsPct[fit.contentsPct.length - 1];
-  if (cementPct !== undefined && cementPct > most + SLACK) {
-    refuse("cement", "mix-beyond-tested-cement", {
-      message: say`The mix is set to ${pct(cementPct)} cement, and no blocks were made with more than ${pct(most)}. So there is no recipe.`,
-      expected: say`a content between those that were tested`,
-      remedy: say`Make blocks with more cement, or set less.`,
-    });
-  }
-  return findings;
-}
-
-/**
- * Why nothing that was tested may be carried over to the moisture of a mix: it lies outside the window of the
- * compaction test; where an optimum alone is reported, so that there is no window, farther from it and from the
- * moisture of the blocks than the tolerance; or so wet that the density asked for cannot be reached.
- *
- * @param sharesPct of the blend, for its particle density.
- */
-export function moistureFindings(
-  config: StudyConfig,
-  sharesPct: readonly number[],
-  strength: StrengthStudy,
-  compaction: CompactionAnalysis | undefined,
-): Finding[] {
-  if (!compaction?.peak) return [];
-  const { optimumWaterPct } = compaction.peak;
-  const { moisturePct = optimumWaterPct } = config.specified ?? {};
-  const window = moistureWindow(compaction);
-  const percent = (value: number) => say`${formatFixed(value, 2)} %`;
-  const refuse = (code: string, words: FindingWords) => [
-    finding({ file: STUDY_FILE, column: "mix.moisture" }, "warning", code, words),
-  ];
-  const remedy = say`Enter another moisture, or leave it out: the optimum is then used.`;
-  const beyond = (dry: number, wet: number) =>
-    moisturePct < dry - SLACK || moisturePct > wet + SLACK;
-  if (moisturePct !== optimumWaterPct && window && beyond(window.driestPct, window.wettestPct)) {
-    return refuse("mix-outside-moisture-window", {
-      message: say`The mix is set to ${percent(moisturePct)} moisture; the compaction test keeps ${window.relativePct} % of its greatest dry density from ${percent(window.driestPct)} to ${percent(window.wettestPct)} only. So there is no recipe.`,
-      expected: say`a moisture inside the window of the compaction test`,
-      remedy,
-    });
-  }
-  const tolerances = config.tolerances ?? {};
-  const { moistureBelowPct = COMMON_TOLERANCE_PCT, moistureAbovePct = COMMON_TOLERANCE_PCT } =
-    tolerances;
-  const tested = [optimumWaterPct, madeAtPct(strength) ?? optimumWaterPct];
-  if (!window && tested.every((at) => beyond(at - moistureBelowPct, at + moistureAbovePct))) {
-    return refuse("mix-beyond-reported-optimum", {
-      message: say`The mix is set to ${percent(moisturePct)} moisture. The compaction sheet reports an optimum of ${percent(optimumWaterPct)} alone, without test points: what density and strength the earth has at another moisture is not known. So there is no recipe.`,
-      expected: say`${percent(optimumWaterPct - moistureBelowPct)} to ${percent(optimumWaterPct + moistureAbovePct)}, the tolerance of moisture around the optimum`,
-      remedy: say`Enter another moisture, or leave it out: the optimum is then used. Or enter the points of the compaction test.`,
-    });
-  }
-  const density = mixDensity(strength, compaction);
-  const particleDensityKgM3 = particleDensity(config, sharesPct);
-  if (!density || particleDensityKgM3 === undefined) return [];
-  const { low: leastKgM3 = 0 } = leastDensity(tolerances, density, compaction);
-  const noAirKgM3 = zeroAirVoidsDensity(moisturePct, particleDensityKgM3);
-  if (leastKgM3 <= noAirKgM3) return [];
-  return refuse("mix-too-wet-for-density", {
-    message: say`At ${percent(moisturePct)} moisture the earth has ${measured(noAirKgM3, "density", 1)} without any air, less than the ${measured(leastKgM3, "density", 1)} that the wall must have: no ramming reaches that. So there is no recipe.`,
-    expected: say`a moisture at which the least density can be reached`,
-    remedy: say`Enter less moisture, or check the particle densities and the density of blocks and compaction test.`,
-  });
-}
-
-/** Mean moisture at which the blocks were made; undefined where no sheet tells it. */
-function madeAtPct({ specimens }: Pick<StrengthStudy, "specimens">): number | undefined {
-  const made = specimens.flatMap(({ excluded, makingMoisturePct }) =>
-    excluded ? [] : (makingMoisturePct ?? []),
-  );
-  return made.length > 0 ? mean(made) : undefined;
-}
-
-/** Points of moisture from which a mix is another than the blocks were; common practice, no source. */
-const OTHER_MOISTURE_PCT = 0.5;
-
-/**
- * A mix rammed drier or wetter than its blocks has another density, and another strength. Of blocks whose
- * sheet does not say how wet they were made the optimum is taken, at which blocks are usually rammed.
- */
-function leftTested(moisturePct: number, strength: StrengthStudy, optimumPct: number): Finding[] {
-  const madePct = madeAtPct(strength);
-  const testedPct = madePct ?? optimumPct;
-  // Left at the optimum, blocks made elsewhere are told where they leave the window of the compaction test.
-  const isSet = moisturePct !== optimumPct;
-  if (!isSet || Math.abs(moisturePct - testedPct) <= OTHER_MOISTURE_PCT) return [];
-  const percent = (value: number) => say`${formatFixed(value, 1)} %`;
-  const place = { file: STUDY_FILE, column: "mix.moisture", value: percent(moisturePct) };
-  const set = say`Not as tested: the mix is set to ${percent(moisturePct)} moisture`;
-  return [
-    finding(place, "warning", "mix-moisture-not-tested", {
-      message:
-        madePct !== undefined
-          ? say`${set}, its blocks were made at ${percent(testedPct)}. The strength and density given are those of the blocks; at this moisture neither was measured.`
-          : say`${set}, the optimum is ${percent(testedPct)}. The strength and density given are those of the optimum; at this moisture neither was measured.`,
-      expected: say`within ${OTHER_MOISTURE_PCT} points of the moisture of the blocks (common practice, no source)`,
-      remedy: say`Leave the moisture out, so that the optimum is taken, or make blocks at the moisture of the mix and write it in their sheet.`,
-    }),
-  ];
-}
-
-/** Above the density without any air by more than this part of it, not even a wrong particle density explains an optimum; common practice, no source. */
-const BEYOND_ZERO_AIR = 0.02;
-
-/** No water and no density of a mix may rest on an optimum that cannot be. */
-function impossibleOptimum(
-  { optimumWaterPct, maximumDryDensityKgM3 }: CompactionPeak,
-  particleDensityKgM3: number | undefined,
-): Finding[] {
-  if (particleDensityKgM3 === undefined) return [];
-  const maxKgM3 = zeroAirVoidsDensity(optimumWaterPct, particleDensityKgM3);
-  if (maximumDryDensityKgM3 <= (1 + BEYOND_ZERO_AIR) * maxKgM3) return [];
-  const max = measured(maxKgM3, "density", 0);
-  return [
-    finding({ file: STUDY_FILE, column: "compaction" }, "warning", "no-mix", {
-      message: say`No mix can be stated: the optimum of the compaction test, ${measured(maximumDryDensityKgM3, "density", 0)} at ${formatFixed(optimumWaterPct, 1)} %, is impossible. Without any air at all the earth would have ${max}.`,
-      expected: say`at most ${max}, and ${100 * BEYOND_ZERO_AIR} % for an uncertain particle density (common practice, no source)`,
-      remedy: say`Check water contents, mould volume, masses and units of the compaction sheet, and the particle densities.`,
-    }),
-  ];
-}
-
-/** A loose heap that is no looser than the rammed wall: volumes, buckets and loose depths would rest on it. */
-function heapFindings(
-  config: BuildableConfig,
-  sharesPct: readonly number[],
-  { low: leastKgM3 = Infinity }: { readonly low?: number },
-): Finding[] {
-  const blendKgM3 = particleDensity(config, sharesPct);
-  return config.materials.flatMap((material, index): Finding[] => {
-    const {
-      id,
-      name,
-      looseBulkDensityKgM3: looseKgM3 = 0,
-      particleDensityKgM3 = blendKgM3,
-    } = material;
-    // A heap of heavy stone is compared by the room that its grains take.
-    const heavier = blendKgM3 && particleDensityKgM3 ? particleDensityKgM3 / blendKgM3 : 1;
-    const mostKgM3 = leastKgM3 * heavier;
-    if (sharesPct[index] === 0 || looseKgM3 < mostKgM3) return [];
-    const value = measured(looseKgM3, "density", 0);
-    const place = { file: STUDY_FILE, column: `materials.${id}.loose-bulk-density`, value };
-    return [
-      finding(place, "error", "heap-denser-than-wall", {
-        message: say`The loose heap of ${name} would be as dense as the rammed wall: ${value}, where the wall must have ${measured(leastKgM3, "density", 0)} at least.`,
-        expected: say`less than ${measured(mostKgM3, "density", 0)}: the dry mass in a loosely filled bucket, divided by its volume`,
-        remedy: say`Fill a bucket loosely, weigh it, take off the bucket and the water of the material, and divide by the volume. Check the unit.`,
-      }),
-    ];
-  });
-}
-
-/** A mix of cement-stabilised earth has cement. */
-function noCementFindings(cementPct: number): Finding[] {
-  if (cementPct > 0) return [];
-  return [
-    finding({ file: STUDY_FILE, column: "mix.cement", value: "0 %" }, "warning", "no-cement", {
-      message: say`The mix would hold no cement: earth without cement is no stabilised mix, and no mix is stated.`,
-      expected: say`a cement content above 0 %`,
-      remedy: say`Set the cement of the mix (mix.cement) at a tested content, or have a wall without cement designed by the rules for unstabilised earth.`,
-    }),
-  ];
-}
-
-/** What is missing where a blend was tested and its tests give no mix. */
-export function noMixFinding(
-  compaction: CompactionAnalysis | undefined,
-  trialKey = "tested",
-): Finding {
-  const own = compaction?.peak ? "strength" : "compaction";
-  const ofTrial = compaction?.peak ? "blocks" : "compaction";
-  // The sheets of the first trial stand at the top of the study.
-  const column = trialKey === "tested" ? own : `${trialKey}.${ofTrial}`;
-  return finding({ file: STUDY_FILE, column }, "warning", "no-mix", {
-    message: say`No mix can be stated.`,
-    expected: say`an optimum water content from a compaction test, and a least cement content`,
-    remedy: compaction?.peak
-      ? say`See the finding on the least cement content.`
-      : say`Add a compaction sheet whose points show a top.`,
-  });
-}
-
-/** The blocks show what the rammed mix weighs; the compaction test stands in where none was weighed. */
-function mixDensity(
-  { specimens, fit }: StrengthStudy,
-  compaction: CompactionAnalysis | undefined,
-): CompactedDensity | undefined {
-  const allAges = fit.covariates.some(({ kind }) => kind === "ln age");
-  const densities = specimens.flatMap(({ excluded, ageDays, dryDensityKgM3 }) =>
-    !excluded && (allAges || ageDays === fit.ageDays) && dryDensityKgM3 !== undefined
-      ? [dryDensityKgM3]
-      : [],
-  );
-  if (densities.length > 0) {
-    return {
-      valueKgM3: mean(densities),
-      lowKgM3: Math.min(...densities),
-      highKgM3: Math.max(...densities),
-      basis: say`mean dry density of ${densities.length} blocks of ${fit.ageDays} days`,
-    };
-  }
-  if (!compaction?.peak) return undefined;
-  const valueKgM3 = compaction.peak.maximumDryDensityKgM3;
-  return {
-    valueKgM3,
-    lowKgM3: valueKgM3,
-    highKgM3: valueKgM3,
-    basis: say`maximum dry density of the compaction test`,
-  };
-}
 
 const [SITE_SOIL, AGGREGATE, ROAD_HAUL] = MATERIAL_CARBON_FACTORS;
 

@@ -1,10 +1,12 @@
+import { mean } from "simple-statistics";
 import { isBuildable } from "../entries/buildable.js";
 import type { ToleranceConfig } from "../entries/studyConfig.js";
 import { type Finding, type FindingWords, finding, STUDY_FILE } from "../findings/finding.js";
 import { formatFixed, formatQuantity } from "../quantities/format.js";
+import type { CompactionAnalysis } from "../soil/compaction/compactionTest.js";
 import { moistureWindow } from "../soil/compaction/moistureWindow.js";
 import { joinTexts, say, type Text } from "../words/message.js";
-import type { CompactedDensity, MixStudy, StudyResult } from "./studyResult.js";
+import type { CompactedDensity, MixStudy, StrengthStudy, StudyResult } from "./studyResult.js";
 
 /** Where a tolerance comes from. */
 export type ToleranceBasis =
@@ -316,4 +318,33 @@ function densityTolerance(
     );
   }
   return findings;
+}
+
+/** The blocks show what the rammed mix weighs; the compaction test stands in where none was weighed. */
+export function mixDensity(
+  { specimens, fit }: StrengthStudy,
+  compaction: CompactionAnalysis | undefined,
+): CompactedDensity | undefined {
+  const allAges = fit.covariates.some(({ kind }) => kind === "ln age");
+  const densities = specimens.flatMap(({ excluded, ageDays, dryDensityKgM3 }) =>
+    !excluded && (allAges || ageDays === fit.ageDays) && dryDensityKgM3 !== undefined
+      ? [dryDensityKgM3]
+      : [],
+  );
+  if (densities.length > 0) {
+    return {
+      valueKgM3: mean(densities),
+      lowKgM3: Math.min(...densities),
+      highKgM3: Math.max(...densities),
+      basis: say`mean dry density of ${densities.length} blocks of ${fit.ageDays} days`,
+    };
+  }
+  if (!compaction?.peak) return undefined;
+  const valueKgM3 = compaction.peak.maximumDryDensityKgM3;
+  return {
+    valueKgM3,
+    lowKgM3: valueKgM3,
+    highKgM3: valueKgM3,
+    basis: say`maximum dry density of the compaction test`,
+  };
 }

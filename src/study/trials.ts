@@ -12,7 +12,8 @@ import type { Oversize } from "../soil/compaction/phaseRelations.js";
 import { trialFindings as lookFindings } from "../strength/trials.js";
 import { joinTexts, say, type Text } from "../words/message.js";
 import { particleDensity } from "./blend.js";
-import { computeMix, noMixFinding } from "./mix.js";
+import { computeMix } from "./mix.js";
+import { noMixFinding } from "./mixGuard.js";
 import { computeStrength } from "./strength.js";
 import type { Study, StudyTrial } from "./study.js";
 import type {
