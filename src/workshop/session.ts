@@ -164,7 +164,8 @@ function noExercise(id: string, known: readonly string[]): Text {
 }
 
 /**
- * Makes known what `predict` and `comparePredictions` are about. Opened again, the first predictions stand.
+ * Makes known what `predict` and `comparePredictions` are about, in place of what was asked before. Where the
+ * same is asked again, the first predictions stand.
  *
  * @throws RangeError where two have the same id.
  */
@@ -174,7 +175,14 @@ export function openPredictions(asked: readonly AskedPrediction[]): void {
       throw new RangeError(`invalid \`asked[${index}].id\`: ${id} twice; expected once`);
     }
   });
-  for (const one of asked) workshopMemory.asked.set(one.id, one);
+  const known = workshopMemory;
+  for (const id of known.asked.keys()) {
+    if (asked.some((one) => one.id === id)) continue;
+    known.predictions.delete(id);
+    known.revealed.delete(id);
+  }
+  known.asked.clear();
+  for (const one of asked) known.asked.set(one.id, one);
 }
 
 /**

@@ -315,6 +315,19 @@ describe("predictions", () => {
     expect(compared("c")[0]).toEqual(["C", "4", "1.00", "+300 %"]);
   });
 
+  it("stand where the same is asked again, and go where other things are", () => {
+    const again = { id: "f", label: "F", value: 3 };
+    open(again);
+    predict("f", 6);
+    expect(compared("f")).toEqual([["F", "6", "3.00", "+100 %"]]);
+    open(again);
+    expect(render(predict("f", 9).text)).toContain("the first prediction stands");
+    open({ id: "g", label: "G", value: 1 });
+    open(again);
+    expect(compared("f")).toEqual([["F", "–", "–", "–"]]);
+    expect(render(predict("f", 9).text)).toBe("Predicted, F: 9.");
+  });
+
   it("take a number as it was typed, and no silly values", () => {
     open({ id: "d", label: "D", value: undefined }, { id: "e", label: "E", value: 10 });
     for (const value of [undefined, null, "", Number.NaN, [1], {}, Number.POSITIVE_INFINITY]) {

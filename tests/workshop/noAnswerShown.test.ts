@@ -9,6 +9,7 @@ import { answerKey } from "../../src/workshop/answerKey.js";
 import type { Exercise, NumberExercise } from "../../src/workshop/exercise.js";
 import { LESSONS, type LessonId, lessonExercises } from "../../src/workshop/lesson.js";
 import { type ClassOptions, openClass } from "../../src/workshop/openClass.js";
+import { openPredictions } from "../../src/workshop/session.js";
 import { ROOT } from "../support/runCli.js";
 
 /** A code cell and the texts that it shows. */
@@ -53,6 +54,8 @@ async function runLesson(
   language: Language,
   typed: (code: string) => string,
 ): Promise<Shown[]> {
+  // what another run predicted in this process is forgotten
+  openPredictions([]);
   const file = `workshop-${id}${language === "en" ? "" : ".es"}.ipynb`;
   const notebook = asNotebook(JSON.parse(readFileSync(join(ROOT, "notebooks", file), "utf8")));
   const codes = notebook.cells
