@@ -99,7 +99,7 @@ describe("the sentence of strength", () => {
     edit("study.yaml", /^ {2}crushed: soaked/m, "  crushed: dry");
     const { study, findings } = await readStudy(folder);
     const { open } = openOnBench(study!, findings);
-    expect(said(open!, 8)).toBe(`${bound}. This does not show the requirement.`);
+    expect(said(open!, 8)).toBe(`${bound}. This does not show that the requirement is met.`);
     const { reasons } = tuneBlend(open!, { ...open!.start, cementPct: 8 }).strength;
     expect(reasons.map((reason) => render(reason))).toEqual([
       "The blocks of Trial blend of the reading room were crushed dry; the requirement speaks of blocks crushed soaked. The cement content does not show that the requirement is met.",

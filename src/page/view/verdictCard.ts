@@ -50,7 +50,7 @@ export function strengthSentence({ result, strength, mix }: TunedBlend): Text | 
   const bound = say`Required at ${requirement.ageDays} days: ${mpa(requirement.strengthMpa)}; ${statisticName(requirement.statistic, requirement.confidence)} is ${mpa(boundMpa)}`;
   const verdict = () => {
     if (!meets) return say`${bound}: not reached.`;
-    if (!shown) return say`${bound}. This does not show the requirement.`;
+    if (!shown) return say`${bound}. This does not show that the requirement is met.`;
     return inDoubt
       ? say`${bound}: reached by the curve, whose bounds are in doubt (see the findings under “Sheets”).`
       : say`${bound}: reached.`;
