@@ -24,7 +24,7 @@ export interface AnswerTolerance {
   readonly abs?: number;
 }
 
-/** How a question is put to who has worked another one before, on the same sheet. */
+/** How a question is put to somebody who has worked another one before, on the same sheet. */
 export interface Recalled {
   /** Of the other exercise. */
   readonly id: string;

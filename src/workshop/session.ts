@@ -6,7 +6,7 @@ import { nearestName } from "../words/nearestName.js";
 import type { Exercise } from "./exercise.js";
 import { judgeAnswer, WORKED_AT_TRY } from "./judgeAnswer.js";
 
-/** Typed in place of an answer by who gives up. */
+/** Typed in place of an answer by somebody who gives up. */
 const GIVEN_UP = "?";
 
 /** Something to be expected before it is computed. */

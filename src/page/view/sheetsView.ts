@@ -1,5 +1,6 @@
 import type { FindingsBlock } from "../../blocks/block.js";
 import { type Finding, hasErrors, STUDY_FILE } from "../../findings/finding.js";
+import { MAX_SHEET_BYTES } from "../../lab/sheet/grid.js";
 import { notKnownYet, stageTitle } from "../../study/stages.js";
 import { joinTexts, say, type Text } from "../../words/message.js";
 import {
@@ -93,15 +94,12 @@ export function sheetsView(app: App): View {
   };
 }
 
-/** No sheet is larger; of what is, enough is read to be refused. */
-const MOST_BYTES = 5 * 1024 * 1024;
-
 /**
  * The bytes of a file that somebody dropped or chose. A folder, or a file that is gone, has none, and is told as an
- * empty sheet.
+ * empty sheet. Of one that is too large, enough is read for it to be refused.
  */
 export async function bytesOf(file: File): Promise<Uint8Array> {
-  const read = file.slice(0, MOST_BYTES).arrayBuffer();
+  const read = file.slice(0, MAX_SHEET_BYTES + 1).arrayBuffer();
   return read.then(
     (bytes) => new Uint8Array(bytes),
     () => new Uint8Array(),
