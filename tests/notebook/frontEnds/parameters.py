@@ -1,6 +1,6 @@
 # Gives a notebook parameters by papermill, which needs to be told how our language writes them; see run.sh.
 #
-#   python papermill.py <notebook>
+#   python parameters.py <notebook>
 import json
 import sys
 
