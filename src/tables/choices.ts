@@ -2,6 +2,7 @@ import { type BlendInput, designBlend } from "../blend/design.js";
 import type { TableBlock } from "../blocks/block.js";
 import type { RequirementConfig } from "../entries/studyConfig.js";
 import { formatQuantity, type UnitSystem } from "../quantities/format.js";
+import { convertFromBase } from "../quantities/units.js";
 import { leastCement } from "../strength/leastCement.js";
 import type { FittedStrength } from "../strength/regression/curve.js";
 import { say, type Text } from "../words/message.js";
@@ -39,10 +40,10 @@ export function leastCementByStatisticTable(
   };
 }
 
-/** The mass that a price is of, and how many tonnes it is. */
-const PRICED_BY: Readonly<Record<UnitSystem, { readonly per: Text; readonly tonnes: number }>> = {
-  SI: { per: say`per t`, tonnes: 1 },
-  US: { per: say`per short ton`, tonnes: 0.90718474 },
+/** The mass that a price is of, and how many of it a tonne is. */
+const PRICED_BY: Readonly<Record<UnitSystem, { readonly per: Text; readonly perTonne: number }>> = {
+  SI: { per: say`per t`, perTonne: 1 },
+  US: { per: say`per short ton`, perTonne: convertFromBase(1e6, "short ton", "mass") },
 };
 
 /**
@@ -57,7 +58,7 @@ export function powerTargetsTable(
   currency?: string,
   units: UnitSystem = "SI",
 ): TableBlock {
-  const { per, tonnes } = PRICED_BY[units];
+  const { per, perTonne } = PRICED_BY[units];
   return {
     kind: "table",
     caption: say`Blends nearest to power curves with a top size of ${topSizeMm} mm`,
@@ -77,7 +78,7 @@ export function powerTargetsTable(
         plain(exponent),
         ...input.materials.map(({ id }) => fixed(shareOf.get(id) ?? 0, 1)),
         design.status === "ok" ? fixed(design.rmsDifferencePct, 2) : design.message,
-        fixed(design.costPerT === null ? null : design.costPerT * tonnes, 2),
+        fixed(design.costPerT === null ? null : design.costPerT / perTonne, 2),
       ];
     }),
   };
