@@ -120,7 +120,7 @@ function warnings(count: number): Text {
   return say`${count}{0, plural, one { warning} other { warnings}}`;
 }
 
-/** So many warnings of one place are told in full. */
+/** Up to so many warnings that no result takes are told in full. */
 const FEW = 3;
 
 /**

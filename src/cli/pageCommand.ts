@@ -33,7 +33,7 @@ export async function pageCommand(words: readonly string[]): Promise<number> {
   return EXIT.ok;
 }
 
-/** So large a page may be: it is sent, and kept on telephones. */
+/** So large a page may be: it is sent, and kept on telephones (common practice, no source). */
 const MAX_BYTES = 4 * 1024 * 1024;
 /** Widths of the photographs of trial blocks, from what shows a texture to what tells one block from another. */
 const PHOTOGRAPH_PX = [420, 300, 210, 150, 105];
@@ -49,11 +49,11 @@ function fittingPage(
       (photograph) => [photograph.file, shrunkPhotograph(photograph, widthPx)] as const,
     );
     const html = pageHtml({ script, ...about, files: new Map([...files, ...small]) });
-    if (photographs.length === 0 || html.length <= MAX_BYTES) return html;
+    if (photographs.length === 0 || Buffer.byteLength(html) <= MAX_BYTES) return html;
   }
   throw new CommandError(
     EXIT.output,
-    `${photographs.length} photographs of trial blocks do not fit into a page of 4 MB: name fewer in the sheets of looks.`,
+    `The photographs of trial blocks (${photographs.length}) do not fit into a page of 4 MB: name fewer in the sheets of looks.`,
   );
 }
 
