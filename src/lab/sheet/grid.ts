@@ -69,7 +69,7 @@ export async function readGrid(
   });
   if (bytes.length > MAX_SHEET_BYTES) {
     return refuse("sheet-too-large", {
-      message: say`The file has ${bytes.length} bytes.`,
+      message: say`The file is too large.`,
       expected: say`a lab sheet of at most ${MAX_SHEET_BYTES} bytes`,
       remedy: say`Keep one test per file, without pictures.`,
     });
