@@ -153,7 +153,7 @@ async function savedFolder({ state }: App): Promise<ReadonlyMap<string, Uint8Arr
 }
 
 /** What the page and its files say of a study whose data are invented. */
-export const INVENTED_DATA: Text = say`The laboratory data on this page are invented for a demonstration. Do not build from them.`;
+export const INVENTED_DATA: Text = say`These numbers rest on laboratory data invented for a demonstration. Do not build from them.`;
 
 /** The tables of the mix below one another, each under its caption; on invented data the first line says so. */
 function csvOfMix({ state }: App): string {
