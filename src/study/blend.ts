@@ -302,7 +302,7 @@ function farFromTarget({ rmsDifferencePct }: BlendDesign): Finding[] {
   const value = say`${formatFixed(rmsDifferencePct, 1)} points`;
   return [
     finding({ file: STUDY_FILE, column: "target", value }, "warning", "blend-far-from-target", {
-      message: say`The nearest blend misses the target by ${formatFixed(rmsDifferencePct, 1)} percentage points in the root mean square.`,
+      message: say`The blend misses the target by ${formatFixed(rmsDifferencePct, 1)} percentage points in the root mean square.`,
       expected: say`at most ${FAR_FROM_TARGET_PCT} points (common practice, no source)`,
       remedy: say`Add a material with the sizes that are missing, loosen a limit, or choose another target.`,
     }),

@@ -31,11 +31,12 @@ const DOUBTS: ReadonlySet<string> = new Set([
 /**
  * What speaks against building from a mix as it stands: blocks crushed in another state than the requirement
  * speaks of, or in a state that is not told; tests of one blend that disagree; too few blocks or cement
- * contents; blocks or a compaction curve that contradict each other or themselves; sheets in two systems of units; limits that the blend breaks; lifts too
- * deep to ram. Every card, sheet and page that gives the mix prints them.
+ * contents; blocks or a compaction curve that contradict each other or themselves; sheets in two systems of
+ * units; limits that the blend breaks; lifts too deep to ram. Every card, sheet and page that gives the mix
+ * prints them.
  *
- * @param trial whose compaction and blocks the mix follows. @param findings of its sheets, of the blend, its
- * materials and the element.
+ * @param trial whose compaction and blocks the mix follows.
+ * @param findings of its sheets, of the blend, its materials and the element.
  */
 export function mixDoubts(
   config: StudyConfig,

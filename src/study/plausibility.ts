@@ -174,7 +174,7 @@ const SIDES = ["lengthMm", "widthMm", "diameterMm", "heightMm"] as const;
 
 /** Least side of a block to its largest grain, as concrete cylinders must have it; ASTM C31, from memory. */
 const SIDE_TO_STONE = 3;
-/** So much passes the nominal largest grain: a few larger stones are usual. */
+/** So much passes the nominal largest grain: a few larger stones are usual; common practice, no source. */
 const NOMINAL_PCT = 95;
 
 /** Blocks in which a stone of the blend would reach through a third of the side. */
@@ -195,7 +195,7 @@ function stoneFindings(
   return [
     finding({ file, row: block.row, value }, "warning", "blocks-smaller-than-stones", {
       message: say`${small.length}{0, plural, one { block} other { blocks}} of ${file} {0, plural, one {has} other {have}} a side of less than ${SIDE_TO_STONE} times the largest grain of the blend: block ${block.id} ${value}, the grain ${measured(topMm, "depth", 0)}.`,
-      expected: say`at least ${SIDE_TO_STONE} times the size that ${NOMINAL_PCT} % of the blend passes (the rule for concrete cylinders, ASTM C31, from memory)`,
+      expected: say`at least ${SIDE_TO_STONE} times the largest grain (the rule for concrete cylinders, ASTM C31, from memory), here the size that ${NOMINAL_PCT} % of the blend passes (common practice, no source)`,
       remedy: say`Check the sides and their unit; small blocks with large stones do not show the strength of the wall.`,
     }),
   ];
@@ -253,7 +253,7 @@ function moistureFindings(
       ? [
           finding({ file, value: percent(dry[0]) }, "warning", "blocks-too-dry-for-soaked", {
             message: say`${dry.length}{0, plural, one { block} other { blocks}} called soaked held less than ${percent(minPct)} of water when crushed.`,
-            expected: say`at least half of the optimum of the compaction test (common practice, no source)`,
+            expected: say`at least ${100 * SOAKED_OF_OPTIMUM} % of the optimum of the compaction test (common practice, no source)`,
             remedy: say`Ask the laboratory in which state the blocks were crushed: dry blocks read far stronger.`,
           }),
         ]
@@ -269,15 +269,15 @@ function roleFindings(
   if (role === "soil") return [];
   const index = materials.findIndex((material) => material.id === id);
   const finer = (sizeMm: number) => passingAtSize(curve, sizeMm);
-  const under = role === "gravel" ? finer(GRAVEL_MM) : finer(SAND_MM.min);
+  const under = (role === "gravel" ? finer(GRAVEL_MM) : finer(SAND_MM.min)) ?? 0;
   const over = role === "gravel" ? 100 : (finer(SAND_MM.max) ?? 100);
-  if ((under ?? 0) <= 50 && over >= 50) return [];
+  if (over - under >= 50) return [];
   const place = { file: STUDY_FILE, column: `materials.${index}.role`, value: role };
   return [
     finding(place, "warning", "role-against-curve", {
       message:
         role === "gravel"
-          ? say`${name} is called a gravel, and more than half of it (${formatFixed(under ?? 0, 0)} %) is finer than ${GRAVEL_MM} mm.`
+          ? say`${name} is called a gravel, and more than half of it (${formatFixed(under, 0)} %) is finer than ${GRAVEL_MM} mm.`
           : say`${name} is called a sand, and less than half of it lies between ${SAND_MM.min} and ${SAND_MM.max} mm.`,
       expected: say`the sheet of this material, its sieves in the unit of the header`,
       remedy: say`Check that the right sheet is named and its sieves are in millimetres, or correct the role.`,

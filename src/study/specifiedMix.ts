@@ -336,7 +336,7 @@ export function mixDensity(
       valueKgM3: mean(densities),
       lowKgM3: Math.min(...densities),
       highKgM3: Math.max(...densities),
-      basis: say`mean dry density of ${densities.length} blocks of ${fit.ageDays} days`,
+      basis: say`mean dry density of ${densities.length}{0, plural, one { block} other { blocks}} of ${fit.ageDays} days`,
     };
   }
   if (!compaction?.peak) return undefined;

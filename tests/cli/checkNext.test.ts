@@ -76,7 +76,7 @@ describe("what next after a clean check", () => {
     const copy = copyStudy("reading-room");
     copy.edit("study.yaml", "exponent: 0.25", "exponent: 0.9");
     copy.edit("study.yaml", "\nbatch:\n", "\nmix-from: tested\n\nbatch:\n");
-    expect(await nextOf(copy)).toMatch(/\n {2}- The nearest blend misses the target by \d/);
+    expect(await nextOf(copy)).toMatch(/\n {2}- The blend misses the target by \d/);
   });
 
   it("names the sheet that would tell what the study does not know", async () => {

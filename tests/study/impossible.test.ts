@@ -172,6 +172,16 @@ describe("sheets that contradict each other", () => {
     expect(all).toContain("warning same-readings");
   });
 
+  it("a sand that is neither sand nor anything else by half", async () => {
+    const study = copyStudy("reading-room");
+    const rows = (gravelG: number, sandG: number, fineG: number) =>
+      `dry mass (g),1000\n\nsieve (mm),retained (g)\n10,0\n4.75,${gravelG}\n0.063,${sandG}\npan,${fineG}\n`;
+    study.write("sheets/river-sand-sieve.csv", rows(350, 300, 350));
+    expect(await told(study)).toContain("warning role-against-curve");
+    study.write("sheets/river-sand-sieve.csv", rows(200, 600, 200));
+    expect(await told(study)).not.toContain("warning role-against-curve");
+  });
+
   it("every block twice, under another name", async () => {
     const study = copyStudy("reading-room");
     const text = readFileSync(join(study.folder, BLOCKS), "utf8");
