@@ -1,12 +1,13 @@
 import type { Photograph } from "../study/photographs.js";
 import { joinTexts, say, type Text } from "../words/message.js";
 import { type Figure, figureOf } from "./figure.js";
+import { widestLength } from "./style.js";
 import { figurePng } from "./svg/figurePng.js";
 
 /** Dots across a photograph: enough for a third of a page at about 150 an inch; common practice, no source. */
 const WIDTH_PX = 420;
 /** Photographs that stand side by side, and the letters of a line below one that there is room for. */
-const [ACROSS, LETTERS] = [3, 34];
+const [ACROSS, LETTERS] = [3, 36];
 /** Of a photograph's place, with room below for its name and who noted it. */
 const [PLACE_PX, NAME_PX] = [244, 40];
 
@@ -19,16 +20,12 @@ const [PLACE_PX, NAME_PX] = [244, 40];
  */
 export function photographsFigure(title: Text, photographs: readonly Photograph[]): Figure {
   if (photographs.length === 0) throw new RangeError("invalid `photographs`: []; expected some");
-  const long = photographs.some(
-    ({ id, trial, seenBy = "", seenOn = "" }) =>
-      id.length + (typeof trial === "string" ? trial.length : 0) > LETTERS ||
-      seenBy.length + seenOn.length > LETTERS - "noted by ".length,
-  );
+  const named = photographs.map(({ id, trial }) => say`${trial}, ${id}`);
+  const noted = photographs.map(notedBy);
+  const long = [...named, ...noted].some((line) => widestLength(line) > LETTERS);
   const across = Math.min(long ? ACROSS - 1 : ACROSS, photographs.length);
   const rows = Math.ceil(photographs.length / across);
   const height = rows * PLACE_PX;
-  const named = photographs.map(({ id, trial }) => say`${trial}, ${id}`);
-  const noted = photographs.map(notedBy);
   const place = (index: number) => ({
     x: (index % across) / across,
     top: 1 - Math.floor(index / across) / rows,
@@ -74,9 +71,10 @@ export function photographsFigure(title: Text, photographs: readonly Photograph[
 }
 
 function notedBy({ seenBy, seenOn }: Photograph): Text {
-  if (seenBy === undefined && seenOn === undefined) return say`nobody wrote who noted it, or when`;
-  if (seenBy === undefined) return say`noted on ${seenOn ?? ""}`;
-  return seenOn === undefined ? say`noted by ${seenBy}` : say`noted by ${seenBy}, ${seenOn}`;
+  if (seenBy !== undefined) {
+    return seenOn === undefined ? say`noted by ${seenBy}` : say`noted by ${seenBy}, ${seenOn}`;
+  }
+  return seenOn === undefined ? say`observer and date not stated` : say`noted on ${seenOn}`;
 }
 
 function base64(bytes: Uint8Array): string {
