@@ -108,6 +108,36 @@ describe("what speaks against a mix", () => {
     for (const [name, text] of pages(result)) expect(text, name).toContain("does not tell how");
   });
 
+  it.each<[string, readonly Edit[], Record<string, string>, string]>([
+    [
+      "a salt content beyond the recommendation",
+      [
+        [
+          "    particle-density: 2680 kg/m3\n",
+          "    particle-density: 2680 kg/m3\n    chemistry: { organic-matter: 0.8 %, sulphates: 0.05 %, soluble-salts: 2.4 % }\n",
+        ],
+      ],
+      {},
+      "2.4 %",
+    ],
+    [
+      "blocks that the compaction test does not reach",
+      [],
+      {
+        "sheets/compaction.csv":
+          "optimum water content (%),7.5\nmaximum dry density (kg/m3),2185\n",
+      },
+      "they are not of the same earth",
+    ],
+  ])("is %s, on every sheet", async (_, edits, sheets, words) => {
+    const { result } = await computed(edits, sheets);
+    expect(result.mix!.record.doubts.map((doubt) => render(doubt)).join(" ")).toContain(words);
+    for (const [name, text] of pages(result)) {
+      expect(text, name).toContain(FIRST);
+      expect(text, name).toContain(words);
+    }
+  });
+
   it("is too few contents and too few blocks", async () => {
     const { result, codes } = await computed([], {
       [BLOCKS]: blocksOf({ 2: [0.6, 0.63, 0.66], 12: [3, 3.05, 2.96] }),
