@@ -34,6 +34,8 @@ const TEN_TIMES = [
 /** Findings whose limit is nobody's but ours, and says so where a person reads it. */
 const OF_COMMON_PRACTICE = new Set([
   "blocks-of-another-size",
+  "blocks-smaller-than-stones",
+  "blocks-smaller-than-stones",
   "blocks-very-strong",
   "grading-step",
   "mixed-units",
