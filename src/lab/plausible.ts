@@ -30,7 +30,7 @@ export function densityFindings(place: FindingPlace, dryDensityKgM3: number): Fi
   return [
     finding(place, "error", "density-impossible", {
       message: say`These readings give a dry density of ${measured(dryDensityKgM3, "density", 0)}. No compacted earth has such a density.`,
-      expected: say`${measured(min, "density")} to ${measured(max, "density")}`,
+      expected: say`${measured(min, "density")} to ${measured(max, "density")} (common practice, no source)`,
       remedy: say`Check the masses, the volume or the sides, and the units in the headers.`,
     }),
   ];

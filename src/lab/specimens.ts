@@ -64,11 +64,14 @@ export interface SpecimenSheet {
 const positive = { positive: true };
 /** The largest presses of laboratories. */
 const MAX_LOAD_KN = 10_000;
-/** Ten times what stabilised earth reaches: above it the unit is another. */
+/** Ten times what stabilised earth reaches: above it the unit is another; common practice, no source. */
 const MAX_STRENGTH_MPA = 100;
-/** Less than a block of a hand's width under a full bucket: below it the unit is another. */
+/** A block with sides of 100 mm under a bucket of 10 kg: below it the unit is another; common practice, no source. */
 const MIN_STRENGTH_MPA = 0.01;
-/** Mass over volume of a block to its dry density: from a rounding below it to as much water as earth can hold. */
+/**
+ * Mass over volume of a block to its dry density: from a rounding below it to as much water as earth can hold;
+ * common practice, no source.
+ */
 const MOIST_TO_DRY = { min: 0.95, max: 1.3 };
 const moisture = (key: string, name: string): CellRule =>
   numberRule(key, name, "ratio", { min: 0, max: 60 });
@@ -475,7 +478,7 @@ function massFindings(sheet: SheetValues, entry: SheetRow, areaMm2: number | und
   return [
     finding(cellPlace(sheet, entry, "massG"), "error", "mass-and-density-differ", {
       message: say`The mass of this block over its volume, ${measured(moist, "density", 0)}, does not go with its dry density, ${measured(dryDensityKgM3, "density", 0)}.`,
-      expected: say`${100 * min} to ${100 * max} % of the dry density, by its moisture`,
+      expected: say`${100 * min} to ${100 * max} % of the dry density, depending on the moisture (common practice, no source)`,
       remedy: say`Check the mass, the sides and the density, and their units in the headers.`,
     }),
   ];
@@ -536,7 +539,7 @@ function impossibleStress(place: FindingPlace, stressMpa: number): Finding[] {
   return [
     finding(place, "error", "strength-impossible", {
       message: say`The load over the loaded face gives a strength of ${measured(stressMpa, "stress", 4)}, which no block of earth has.`,
-      expected: say`${measured(MIN_STRENGTH_MPA, "stress")} to ${measured(MAX_STRENGTH_MPA, "stress")}`,
+      expected: say`${measured(MIN_STRENGTH_MPA, "stress")} to ${measured(MAX_STRENGTH_MPA, "stress")} (common practice, no source)`,
       remedy: say`Check the load, the sides and the units in the headers.`,
     }),
   ];

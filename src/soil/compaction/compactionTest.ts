@@ -153,7 +153,7 @@ function againstReported(
   const read = { waterPct: peak.optimumWaterPct, density: peak.maximumDryDensityKgM3 };
   const contradiction = (told: Text, points: Text, expected: Text) =>
     finding({ file, value: told }, "error", "reported-against-points", {
-      message: say`The sheet reports ${told} as its top, and its points give ${points}.`,
+      message: say`The sheet reports ${told} for the peak, but its points give ${points}.`,
       expected,
       remedy: say`Check the line and the points; take the line out where it is of another test, or was corrected for stones.`,
     });
