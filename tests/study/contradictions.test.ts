@@ -35,7 +35,6 @@ const TEN_TIMES = [
 const OF_COMMON_PRACTICE = new Set([
   "blocks-of-another-size",
   "blocks-smaller-than-stones",
-  "blocks-smaller-than-stones",
   "blocks-very-strong",
   "grading-step",
   "mixed-units",
