@@ -130,7 +130,7 @@ function weakRule(rule: AcceptanceRule, requiredMpa: number): Finding[] {
   if (asked >= requiredMpa) return [];
   return [
     finding(
-      { ...ACCEPTANCE, value: say`${measured(asked, "stress")}` },
+      { ...ACCEPTANCE, value: measured(asked, "stress") },
       "warning",
       "weak-acceptance-rule",
       {
