@@ -1,5 +1,6 @@
 import { parseNumber } from "../quantities/parseQuantity.js";
 import type { SourcedRange } from "../quantities/sourcedRange.js";
+import { convertFromBase } from "../quantities/units.js";
 import { say, type Text } from "../words/message.js";
 import {
   group,
@@ -26,7 +27,8 @@ export interface WrittenPrice<Per extends string> {
 
 type Per = "t" | "m3" | "bag" | "load";
 
-const TONNES = { t: 1, kg: 1000, lb: 1000 / 0.45359237, "short ton": 1 / 0.90718474 };
+const perTonne = (unit: string) => convertFromBase(1e6, unit, "mass");
+const TONNES = { t: 1, kg: 1000, lb: perTonne("lb"), "short ton": perTonne("short ton") };
 const CUBIC_METRES = { m3: 1, yd3: 1 / 0.764554857984, ft3: 1 / 0.028316846592 };
 /** Units that a price may be for, and what a price for one of them is for one tonne, cubic metre, bag, load. */
 const UNITS_OF: Readonly<Record<Per, Readonly<Record<string, number>>>> = {

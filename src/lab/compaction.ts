@@ -140,7 +140,7 @@ function reportedTop({ file, facts, factRows, rows }: SheetValues): {
         finding({ file, row: factRows[key] }, "note", "unused-fact", {
           message: say`This reported value is not used: the table has the points that it was read from.`,
           expected: say`the line only in a sheet without a table`,
-          remedy: say`Nothing to do: it is held against what is read off the points.`,
+          remedy: say`Nothing to do: the peak is read off the points.`,
         }),
       ),
     };
