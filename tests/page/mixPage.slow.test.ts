@@ -153,6 +153,14 @@ it("leaves alone what is being typed while the recipe follows", async (context) 
   await page.fill("#cement", "");
   await page.keyboard.press("Enter");
   expect(await page.inputValue("#cement")).toBe("6.7");
+  // Nor what the blend cannot have.
+  const exponent = await page.inputValue("#exponent");
+  await page.fill("#exponent", "2");
+  await page.keyboard.press("Enter");
+  expect(await page.inputValue("#exponent")).toBe(exponent);
+  await limit.fill("290");
+  await page.keyboard.press("Enter");
+  expect(await limit.inputValue()).toBe("29");
 });
 
 it("saves a study folder that the command line computes to the same digits", async (context) => {

@@ -302,6 +302,7 @@ function aimBox(app: App): View {
       const target = power();
       if (target && value >= 0.05 && value <= 1)
         act({ kind: "target", target: { ...target, exponent: value }, during });
+      else act({ kind: "settle" });
     },
   });
   const top = controlOf(app, {
@@ -316,6 +317,7 @@ function aimBox(app: App): View {
       const target = power();
       if (target && value >= 1 && value <= 100)
         act({ kind: "target", target: { ...target, topSizeMm: value }, during });
+      else act({ kind: "settle" });
     },
   });
   const band = el(
@@ -377,6 +379,8 @@ function limitsBox(app: App): View {
       input.addEventListener("change", () => {
         const value = input.value === "" ? undefined : input.valueAsNumber;
         if (value === undefined || (value >= 0 && value <= 100)) setLimit(app, kind, side, value);
+        // What is no share of the blend does not stay in the box.
+        else app.act({ kind: "settle" });
       });
       const show = (limit: PercentLimit | undefined) => {
         if (!isTyped()) input.value = String(limit?.[side] ?? "");
