@@ -142,7 +142,7 @@ export function leastDensity(
     basis,
   });
   if (densityPct !== undefined && compaction?.peak) return ofMaximum(densityPct, "entered");
-  // One value for all says that no block was weighed.
+  // One value for all says that no block was weighed, or that the blocks show no range.
   return lowKgM3 < highKgM3
     ? { low: lowKgM3, basis: "lightest block" }
     : ofMaximum(MIN_DENSITY_PCT, "common practice");
@@ -227,7 +227,7 @@ export function toleranceFindings(
   if (line("density")?.basis === "common practice") {
     findings.push(
       tolerance("density", "tolerance-not-stated", {
-        message: say`No least density is stated, and no block was weighed that would give one: ${MIN_DENSITY_PCT} % of the maximum dry density is taken, which is common practice.`,
+        message: say`No least density is stated, and no weighed blocks give a range for one: ${MIN_DENSITY_PCT} % of the maximum dry density is taken, which is common practice.`,
         expected: say`tolerances.density, percent of the maximum dry density`,
         remedy: say`Let the responsible person state it.`,
       }),
@@ -336,7 +336,9 @@ export function mixDensity(
       valueKgM3: mean(densities),
       lowKgM3: Math.min(...densities),
       highKgM3: Math.max(...densities),
-      basis: say`mean dry density of ${densities.length}{0, plural, one { block} other { blocks}} of ${fit.ageDays} days`,
+      basis: allAges
+        ? say`mean dry density of ${densities.length}{0, plural, one { block} other { blocks}} of all ages`
+        : say`mean dry density of ${densities.length}{0, plural, one { block} other { blocks}} of ${fit.ageDays} days`,
     };
   }
   if (!compaction?.peak) return undefined;
