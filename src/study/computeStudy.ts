@@ -203,6 +203,7 @@ function mixOf(
     return undefined;
   }
   return computeMix(config, blend, strength, compaction, {
+    trialKey: followed.key,
     reasons: [testing.message],
     doubts: mixDoubts(config, followed, trials, [
       ...(compaction?.findings ?? []),

@@ -28,14 +28,18 @@ export function computeMix(
   blend: { readonly shares: readonly { readonly sharePct: number }[] },
   strength: StrengthStudy,
   compaction: CompactionAnalysis | undefined,
-  { reasons = [], doubts = [] }: Partial<Pick<DesignedMix, "reasons" | "doubts">> = {},
+  {
+    reasons = [],
+    doubts = [],
+    trialKey,
+  }: Partial<Pick<DesignedMix, "reasons" | "doubts">> & { readonly trialKey?: string } = {},
 ): { readonly mix?: MixStudy; readonly findings: readonly Finding[] } {
   const entered = [...elementsFindings(config.elements, STUDY_FILE), ...compareFindings(config)];
   if (entered.length > 0) return { findings: entered };
   const density = mixDensity(strength, compaction);
   const { chosenCementPct } = strength;
   if (!compaction?.peak || !density || chosenCementPct === undefined) {
-    return { findings: [noMixFinding(compaction)] };
+    return { findings: [noMixFinding(compaction, trialKey)] };
   }
   const sharesPct = blend.shares.map(({ sharePct }) => sharePct);
   const { peak } = compaction;

@@ -4,6 +4,7 @@ import { describe, expect, it } from "vitest";
 import { whatNext } from "../../src/cli/checkCommand.js";
 import { summariseResult } from "../../src/cli/computeCommand.js";
 import { answerParts } from "../../src/report/appendix/answer.js";
+import { computeMix } from "../../src/study/mix.js";
 import { mixTesting } from "../../src/study/trials.js";
 import { siteOrderList } from "../../src/tables/quantities.js";
 import { siteSheets } from "../../src/tables/site/crewCards.js";
@@ -283,6 +284,14 @@ describe("tests of another mix", () => {
     const { result } = await computed([["  exponent: 0.25", "  exponent: 0.4"]]);
     const open = result.stages.filter(({ known }) => !known).map(({ stage }) => stage);
     expect(open).toEqual(["compaction", "blocks", "cement", "quantities"]);
+  });
+
+  it("name the sheet of the trial that the mix follows where no mix can be stated", async () => {
+    const { config, blend, strength } = (await computed([])).result;
+    const asked = (trialKey: string) =>
+      computeMix(config as never, blend, strength, undefined, { trialKey }).findings;
+    expect(asked("trials.1")).toMatchObject([{ code: "no-mix", column: "trials.1.compaction" }]);
+    expect(asked("tested")).toMatchObject([{ code: "no-mix", column: "compaction" }]);
   });
 
   it("says which test a named trial lacks", () => {
