@@ -5,6 +5,7 @@ import { guidanceBand } from "../figures/grading/band.js";
 import { type ChartCurve, gradingChart } from "../figures/grading/gradingChart.js";
 import { strengthChart } from "../figures/strength/strengthChart.js";
 import type { Finding } from "../findings/finding.js";
+import { JAR_READING_TIME } from "../grading/sedimentation/jar.js";
 import { type CautionWork, cautionsFor } from "../guidance/cautions.js";
 import { displayUnit, formatFixed, formatQuantity } from "../quantities/format.js";
 import { blendPartsTable, blendSharesTable, bucketTable } from "../tables/blend.js";
@@ -87,13 +88,10 @@ export function classFindings({ findings, group }: ClassDay): FindingsBlock {
   return {
     kind: "findings",
     findings: findings.map((one) =>
-      asOrdered && one.code === JAR_READ_AT_OTHER_SIZE ? readAsOrdered(one) : one,
+      asOrdered && one.code === JAR_READING_TIME ? readAsOrdered(one) : one,
     ),
   };
 }
-
-/** Of `analyseJar`. */
-const JAR_READ_AT_OTHER_SIZE = "jar-reading-time";
 
 /** A class reads its jars when its sheet says: that is a limit of the test, not a fault of the group. */
 function readAsOrdered(found: Finding): Finding {

@@ -212,6 +212,9 @@ function temperature(
   ];
 }
 
+/** Code of the finding that a boundary was read when grains of another size had settled. */
+export const JAR_READING_TIME = "jar-reading-time";
+
 function readingTime(
   { file, layers }: JarRecord,
   index: number,
@@ -228,7 +231,7 @@ function readingTime(
     finding(
       { file, row, column: "time", value: say`${formatNumber(timeMin)} min` },
       "warning",
-      "jar-reading-time",
+      JAR_READING_TIME,
       {
         message: say`After this time grains down to ${formatNumber(settledMm, 2)} mm had settled from the surface, so part of the ${share}.`,
         expected: say`a reading when grains of ${endMm} mm have settled, in this water after about ${formatNumber(timeMin * (settledMm / endMm) ** 2, 2)} min`,

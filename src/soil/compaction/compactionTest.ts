@@ -442,7 +442,10 @@ function aboveZeroAir(
   if (particleDensity === undefined) return [];
   const measured = points.flatMap((point) => {
     const what = point.rejected ? say`This point was left out of the fit: it` : say`This point`;
-    return tooDense({ file, row: point.row }, point, particleDensity, what);
+    return tooDense({ file, row: point.row }, point, particleDensity, {
+      code: "above-zero-air-voids",
+      message: say`${what} lies above the line of zero air voids.`,
+    });
   });
   if (!peak) return measured;
   const { optimumWaterPct: waterContentPct, maximumDryDensityKgM3: dryDensityKgM3 } = peak;
@@ -453,11 +456,10 @@ function aboveZeroAir(
 /** An optimum that cannot be: no water and no density of a mix may rest on it. */
 function topTooDense(file: string, top: DensityAtWater, particleDensity: number): Finding[] {
   const { waterContentPct, dryDensityKgM3 } = top;
-  return tooDense({ file }, top, particleDensity, say`The optimum`).map((one) => ({
-    ...one,
+  return tooDense({ file }, top, particleDensity, {
     code: OPTIMUM_ABOVE_ZERO_AIR,
     message: say`The optimum of the compaction test, ${measured(dryDensityKgM3, "density", 0)} at ${formatFixed(waterContentPct, 1)} %, lies above the line of zero air voids: grains of this density leave no room for that much water.`,
-  }));
+  });
 }
 
 /** Code of the finding that the optimum of a compaction test cannot be. */
@@ -467,14 +469,14 @@ function tooDense(
   place: { readonly file: string; readonly row?: number },
   { waterContentPct, dryDensityKgM3 }: DensityAtWater,
   particleDensity: number,
-  what: Text,
+  { code, message }: { readonly code: string; readonly message: Text },
 ): Finding[] {
   const limit = zeroAirVoidsDensity(waterContentPct, particleDensity);
   if (dryDensityKgM3 <= limit) return [];
   const value = say`${measured(dryDensityKgM3, "density", 0)} at ${formatFixed(waterContentPct, 1)} %`;
   return [
-    finding({ ...place, value }, "warning", "above-zero-air-voids", {
-      message: say`${what} lies above the line of zero air voids.`,
+    finding({ ...place, value }, "warning", code, {
+      message,
       expected: say`at most ${measured(limit, "density", 0)} for particles of ${measured(particleDensity, "density", 0)}`,
       remedy: say`Check the water content, the mould volume and the particle density.`,
     }),
