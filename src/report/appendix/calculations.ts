@@ -71,20 +71,37 @@ export function calculationTables(result: StudyResult): TableBlock[] {
   }));
 }
 
+const exact = (value: number) => formatPlain(value, 6);
+
 /** Signs and numbers of a formula: the same in every language but for the decimal sign. */
-function formula(strings: TemplateStringsArray, ...values: readonly Text[]): Text {
+function formula(strings: TemplateStringsArray, ...values: readonly (Text | number)[]): Text {
+  const said = values.map((value) => (typeof value === "number" ? exact(value) : value));
   return joinTexts(
-    strings.flatMap((part, at) => (at < values.length ? [part, values[at]] : [part])),
+    strings.flatMap((part, at) => (at < said.length ? [part, said[at]] : [part])),
     "",
   );
 }
 
-/** A formula without numbers, as everybody writes it. */
-function symbols(text: string): Text {
-  return text;
+/** A number with what is printed of it. */
+type Printed = Pick<CalculationLine, "value" | "shown">;
+
+function printed(value: number, number: Text, unit: string): Printed {
+  return { value, shown: unit === "" ? number : formula`${number} ${unit}` };
 }
 
-const exact = (value: number) => formatPlain(value, 6);
+function rounded(value: number, decimals: number, unit: string): Printed {
+  return printed(value, formatFixed(value, decimals), unit);
+}
+
+/** A mass that was worked out in kilograms, with the study's unit behind it. */
+function mass(kilograms: number, { config }: StudyResult): Printed {
+  const { value, shown } = rounded(kilograms, 2, "kg");
+  if (config.units === "SI") return { value, shown };
+  return {
+    value,
+    shown: formula`${shown} (${formatQuantity(1000 * kilograms, "mass", config.units)})`,
+  };
+}
 
 function given(
   symbol: string,
@@ -93,19 +110,12 @@ function given(
   unit: string,
   to?: string,
 ): CalculationLine {
-  return { symbol, words, value, shown: withUnit(exact(value), unit), to };
+  return { symbol, words, ...printed(value, exact(value), unit), to };
 }
 
-function follows(
-  line: Omit<CalculationLine, "shown">,
-  decimals: number,
-  unit: string,
-): CalculationLine {
-  return { ...line, shown: withUnit(formatFixed(line.value, decimals), unit) };
-}
-
-function withUnit(number: Text, unit: string): Text {
-  return unit === "" ? number : formula`${number} ${unit}`;
+/** A number that follows from those above by a rule, such as `A = T − E`, which begins with its symbol. */
+function follows(rule: string, filled: Text, number: Printed, to?: string): CalculationLine {
+  return { symbol: rule.split(" = ")[0], words: rule, filled, ...number, to };
 }
 
 /** A sieve by its opening, or by the name that the sheet gives it, such as No. 40. */
@@ -118,90 +128,67 @@ function sieveCalculations(
   { config }: StudyResult,
 ): WorkedCalculation[] {
   const source = config.materials.find((one) => one.id === id)?.sieve;
-  const arriving = (portion: number) =>
-    sieve.rows.filter((row) => row.portion < portion).at(-1)?.passingPct ?? 100;
   return [0, 1].flatMap((portion): WorkedCalculation[] => {
     const rows = sieve.rows.filter((row) => row.portion === portion);
     const set = sieve.sets.find((one) => one.portion === portion);
     // Reported percentages leave nothing to work out.
     if (rows.length === 0 || !set || sieve.massesUnknown) return [];
+    const { dryMassG } = set;
     const upTo = rows.slice(0, Math.ceil(rows.length / 2));
     const last = upTo[upTo.length - 1];
-    const retained = upTo.map((row, at) =>
-      given(
-        `R${at + 1}`,
-        say`retained on ${sieveName(row)}`,
-        row.retainedG,
-        "g",
-        sheetRow(source, row.row),
-      ),
-    );
-    const total = sum(upTo.map(({ retainedG }) => retainedG));
-    const added = follows(
+    const masses = upTo.map(({ retainedG }) => retainedG);
+    const total = sum(masses);
+    const retained = [
+      ...upTo.map((row, at) => {
+        const words = say`retained on ${sieveName(row)}`;
+        return given(`R${at + 1}`, words, row.retainedG, "g", sheetRow(source, row.row));
+      }),
       {
-        symbol: "ΣR",
+        ...follows("ΣR", joinTexts(masses.map(exact), " + "), rounded(total, 2, "g")),
         words: say`sum of the masses retained`,
-        filled: joinTexts(
-          upTo.map(({ retainedG }) => exact(retainedG)),
-          " + ",
-        ),
-        value: total,
       },
-      2,
-      "g",
-    );
+    ];
+    const to = `sieving-${id}`;
+    const passing = rounded(last.passingPct, 1, "%");
+    if (portion === 0) {
+      return [
+        {
+          kind: "sieve",
+          caption: say`Worked calculation: passing ${sieveName(last)}, of ${name}`,
+          lines: [
+            given("M", say`dry mass before washing`, dryMassG, "g"),
+            ...retained,
+            follows(
+              "P = 100 (1 − ΣR / M)",
+              formula`100 × (1 − ${total} / ${dryMassG})`,
+              passing,
+              to,
+            ),
+          ],
+        },
+      ];
+    }
     const [whole] = sieve.sets;
     const washedPct = (100 * whole.washedOutG) / whole.dryMassG;
-    const to = `sieving-${id}`;
-    const { dryMassG } = set;
-    const [mass, from, washed] = [dryMassG, arriving(1), washedPct].map(exact);
-    return portion === 0
-      ? [
-          {
-            kind: "sieve",
-            caption: say`Worked calculation: passing ${sieveName(last)}, of ${name}`,
-            lines: [
-              given("M", say`dry mass before washing`, dryMassG, "g"),
-              ...retained,
-              added,
-              follows(
-                {
-                  symbol: "P",
-                  words: symbols("P = 100 (1 − ΣR / M)"),
-                  filled: formula`100 × (1 − ${exact(total)} / ${mass})`,
-                  value: last.passingPct,
-                  to,
-                },
-                1,
-                "%",
-              ),
-            ],
-          },
-        ]
-      : [
-          {
-            kind: "subsample",
-            caption: say`Worked calculation: passing ${sieveName(last)}, of ${name}, sieved on a subsample`,
-            lines: [
-              given("m", say`dry mass of the subsample`, dryMassG, "g"),
-              given("Ps", say`passing the sieve that the subsample passed`, arriving(1), "%", to),
-              given("W", say`washed out of the whole sample`, washedPct, "%", to),
-              ...retained,
-              added,
-              follows(
-                {
-                  symbol: "P",
-                  words: symbols("P = W + (Ps − W) (1 − ΣR / m)"),
-                  filled: formula`${washed} + (${from} − ${washed}) × (1 − ${exact(total)} / ${mass})`,
-                  value: last.passingPct,
-                  to,
-                },
-                1,
-                "%",
-              ),
-            ],
-          },
-        ];
+    const fromPct = sieve.rows.filter((row) => row.portion < portion).at(-1)?.passingPct ?? 100;
+    return [
+      {
+        kind: "subsample",
+        caption: say`Worked calculation: passing ${sieveName(last)}, of ${name}, sieved on a subsample`,
+        lines: [
+          given("m", say`dry mass of the subsample`, dryMassG, "g"),
+          given("Ps", say`passing the sieve that the subsample passed`, fromPct, "%", to),
+          given("W", say`washed out of the whole sample`, washedPct, "%", to),
+          ...retained,
+          follows(
+            "P = W + (Ps − W) (1 − ΣR / m)",
+            formula`${washedPct} + (${fromPct} − ${washedPct}) × (1 − ${total} / ${dryMassG})`,
+            passing,
+            to,
+          ),
+        ],
+      },
+    ];
   });
 }
 
@@ -215,21 +202,47 @@ function hydrometerCalculation(
   if (!sedimentation || !row || density === undefined) return [];
   const { hydrometer, dryMassG, passingSeparatingPct, densityFactor } = sedimentation;
   const to = `sedimentation-${id}`;
-  const reading = sheetRow(material?.hydrometer, row.row);
-  const { effectiveDepthCm, viscosityMPaS, waterDensityKgM3, timeMin } = row;
-  const gravity = density / 1000;
-  const corrected = exact(row.correctedReading);
+  const sheet = sheetRow(material?.hydrometer, row.row);
+  const { effectiveDepthCm, viscosityMPaS, waterDensityKgM3, timeMin, temperatureC } = row;
+  const { reading, control, correctedReading } = row;
+  const ofMass = hydrometer === "152H";
+  const k = density / (density / 1000 - 1);
+  const finer = rounded(row.finerOfDispersedPct, 1, "%");
+  const [factor, dispersed] = ofMass
+    ? [
+        given(
+          "a",
+          say`factor of the particle density, 1.65 ρs / (2.65 (ρs − 1)), in Mg/m³`,
+          densityFactor,
+          "",
+        ),
+        follows(
+          "F = 100 Rc a / m",
+          formula`100 × ${correctedReading} × ${densityFactor} / ${dryMassG}`,
+          finer,
+          to,
+        ),
+      ]
+    : [
+        given("k", say`factor of the particle density, 1000 ρs / (ρs − 1), in Mg/m³`, k, ""),
+        follows(
+          "F = 100 k Rc / m",
+          formula`100 × ${k} × ${correctedReading} / ${dryMassG}`,
+          finer,
+          to,
+        ),
+      ];
   return [
     {
       kind: "hydrometer",
       caption: say`Worked calculation: hydrometer reading at ${exact(timeMin)} min of ${name}`,
       lines: [
-        given("R", say`reading`, row.reading, "", reading),
-        given("C", say`control reading`, row.control, "", reading),
-        given("t", say`time`, timeMin, "min", reading),
+        given("R", say`reading`, reading, "", sheet),
+        given("C", say`control reading`, control, "", sheet),
+        given("t", say`time`, timeMin, "min", sheet),
         given(
           "η",
-          say`viscosity of water at ${formatFixed(row.temperatureC, 1)} °C`,
+          say`viscosity of water at ${formatFixed(temperatureC, 1)} °C`,
           viscosityMPaS,
           "mPa·s",
         ),
@@ -238,56 +251,20 @@ function hydrometerCalculation(
         given("L", say`effective depth`, effectiveDepthCm, "cm", to),
         given("g", say`acceleration of gravity`, GRAVITY, "m/s²"),
         follows(
-          {
-            symbol: "d",
-            words: symbols("d = √(18 η L / ((ρs − ρw) g t))"),
-            filled: formula`1000 × √(18 × ${exact(viscosityMPaS)} / 1000 × ${exact(effectiveDepthCm)} / 100 / ((${exact(density)} − ${exact(waterDensityKgM3)}) × ${exact(GRAVITY)} × 60 × ${exact(timeMin)}))`,
-            value: row.sizeMm,
-            to,
-          },
-          4,
-          "mm",
+          "d = √(18 η L / ((ρs − ρw) g t))",
+          formula`1000 × √(18 × ${viscosityMPaS} / 1000 × ${effectiveDepthCm} / 100 / ((${density} − ${waterDensityKgM3}) × ${GRAVITY} × 60 × ${timeMin}))`,
+          rounded(row.sizeMm, 4, "mm"),
+          to,
         ),
         follows(
-          {
-            symbol: "Rc",
-            words: symbols("Rc = R − C"),
-            filled: formula`${exact(row.reading)} − ${exact(row.control)}`,
-            value: row.correctedReading,
-            to,
-          },
-          hydrometer === "152H" ? 2 : 5,
-          "",
+          "Rc = R − C",
+          formula`${reading} − ${control}`,
+          rounded(correctedReading, ofMass ? 2 : 5, ""),
+          to,
         ),
         given("m", say`dry mass dispersed`, dryMassG, "g"),
-        hydrometer === "152H"
-          ? given(
-              "a",
-              say`factor of the particle density, 1.65 ρs / (2.65 (ρs − 1)), in Mg/m³`,
-              densityFactor,
-              "",
-            )
-          : given(
-              "k",
-              say`factor of the particle density, 1000 ρs / (ρs − 1), in Mg/m³`,
-              (1000 * gravity) / (gravity - 1),
-              "",
-            ),
-        follows(
-          {
-            symbol: "F",
-            words:
-              hydrometer === "152H" ? symbols("F = 100 Rc a / m") : symbols("F = 100 k Rc / m"),
-            filled:
-              hydrometer === "152H"
-                ? formula`100 × ${corrected} × ${exact(densityFactor)} / ${exact(dryMassG)}`
-                : formula`100 × ${exact((1000 * gravity) / (gravity - 1))} × ${corrected} / ${exact(dryMassG)}`,
-            value: row.finerOfDispersedPct,
-            to,
-          },
-          1,
-          "%",
-        ),
+        factor,
+        dispersed,
         given(
           "Ps",
           say`passing the sieve that separated the dispersed part`,
@@ -296,15 +273,10 @@ function hydrometerCalculation(
           `sieving-${id}`,
         ),
         follows(
-          {
-            symbol: "P",
-            words: symbols("P = F Ps / 100"),
-            filled: formula`${exact(row.finerOfDispersedPct)} × ${exact(passingSeparatingPct)} / 100`,
-            value: row.passingPct,
-            to,
-          },
-          1,
-          "%",
+          "P = F Ps / 100",
+          formula`${row.finerOfDispersedPct} × ${passingSeparatingPct} / 100`,
+          rounded(row.passingPct, 1, "%"),
+          to,
         ),
       ],
     },
@@ -319,29 +291,21 @@ function blendCalculation({ blend, materials }: StudyResult): WorkedCalculation[
     const passingPct = passingAtSize(curve, point.sizeMm) ?? 0;
     return sharePct > 0 ? [{ id, name, sharePct, passingPct }] : [];
   });
-  const size = exact(point.sizeMm);
-  const terms = used.map(
-    ({ sharePct, passingPct }) => formula`${exact(sharePct)} × ${exact(passingPct)} / 100`,
-  );
+  const terms = used.map(({ sharePct, passingPct }) => formula`${sharePct} × ${passingPct} / 100`);
   return [
     {
       kind: "blend",
-      caption: say`Worked calculation: the blend's passing at ${size} mm`,
+      caption: say`Worked calculation: the blend's passing at ${exact(point.sizeMm)} mm`,
       lines: [
         ...used.flatMap(({ id, name, sharePct, passingPct }, at) => [
           given(`x${at + 1}`, say`share of ${name}`, sharePct, "%", "shares"),
           given(`P${at + 1}`, say`passing of ${name}`, passingPct, "%", `sieving-${id}`),
         ]),
         follows(
-          {
-            symbol: "P",
-            words: symbols("P = Σ x P / 100"),
-            filled: joinTexts(terms, " + "),
-            value: point.blendPct,
-            to: "blend-fit",
-          },
-          1,
-          "%",
+          "P = Σ x P / 100",
+          joinTexts(terms, " + "),
+          rounded(point.blendPct, 1, "%"),
+          "blend-fit",
         ),
       ],
     },
@@ -363,31 +327,30 @@ function boundCalculation({ config, strength, testing }: StudyResult): WorkedCal
     return [];
   }
   const { fit } = strength;
-  const facts = STRENGTH_MODELS[fit.model];
-  const { value, leverage, sd } = strengthAt(fit, content);
-  const logStrength = facts.strengthScale === "logarithm";
-  const unit = logStrength ? "" : "MPa";
-  const fitted = lineLines(fit, content, value, leverage);
-  const factor = boundFactor(fit, leverage, requirement);
-  const [y, k, s] = [value, factor.value, sd].map(exact);
-  const last = logStrength
-    ? { words: symbols("f = exp(y − k s)"), filled: formula`exp(${y} − ${k} × ${s})` }
-    : { words: symbols("f = y − k s"), filled: formula`${y} − ${k} × ${s}` };
-  const line = follows({ symbol: "f", ...last, value: bound, to: "bands" }, 2, "MPa");
+  const logStrength = STRENGTH_MODELS[fit.model].strengthScale === "logarithm";
+  const { value: y, leverage, sd: s } = strengthAt(fit, content);
+  const { k, lines } = boundFactor(fit, leverage, requirement);
+  const { value, shown } = rounded(bound, 2, "MPa");
+  const inUnits = formatQuantity(bound, "stress", config.units);
+  const strengthShown = config.units === "SI" ? shown : formula`${shown} (${inUnits})`;
+  const last = { value, shown: strengthShown };
   return [
     {
       kind: "bound",
       caption: say`Worked calculation: the lower bound of strength at ${exact(content)} % cement`,
       lines: [
-        ...fitted,
-        given("s", say`residual standard deviation at that content`, sd, unit, "regression-line"),
-        ...factor.lines,
-        config.units === "SI"
-          ? line
-          : {
-              ...line,
-              shown: formula`${line.shown} (${formatQuantity(bound, "stress", config.units)})`,
-            },
+        ...lineLines(fit, content, y, leverage),
+        given(
+          "s",
+          say`residual standard deviation at that content`,
+          s,
+          logStrength ? "" : "MPa",
+          "regression-line",
+        ),
+        ...lines,
+        logStrength
+          ? follows("f = exp(y − k s)", formula`exp(${y} − ${k} × ${s})`, last, "bands")
+          : follows("f = y − k s", formula`${y} − ${k} × ${s}`, last, "bands"),
       ],
     },
   ];
@@ -406,70 +369,37 @@ function lineLines(
     fit.covariates.length === 0 &&
     fit.batches.length === 0 &&
     fit.basis.variance === "even";
-  const name =
-    strengthScale === "logarithm" ? say`ln of the fitted strength` : say`fitted strength`;
   const unit = strengthScale === "logarithm" ? "" : "MPa";
   const c = given("c", say`cement content`, content, "%", "least-cement");
   if (!plainLine) {
+    const name =
+      strengthScale === "logarithm" ? say`ln of the fitted strength` : say`fitted strength`;
     return [
       c,
       given("y", name, value, unit, "regression-line"),
       given("h", say`leverage of that content, as the regression gives it`, leverage, ""),
     ];
   }
-  const scaled = (pct: number) => (contentScale === "logarithm" ? Math.log(pct) : pct);
+  const ofLogarithm = contentScale === "logarithm";
+  const scaled = (pct: number) => (ofLogarithm ? Math.log(pct) : pct);
   const x = scaled(content);
+  const symbol = ofLogarithm ? "x" : "c";
   const all = fit.points.map(({ cementPct }) => scaled(cementPct));
-  const centre = mean(all);
-  const squares = sumNthPowerDeviations(all, 2);
+  const [count, centre, squares] = [all.length, mean(all), sumNthPowerDeviations(all, 2)];
   const [a, b] = fit.coefficients.map((coefficient) => coefficient.value);
-  const logarithm: CalculationLine[] =
-    contentScale === "logarithm"
-      ? [
-          follows(
-            {
-              symbol: "x",
-              words: symbols("x = ln c"),
-              filled: formula`ln(${exact(content)})`,
-              value: x,
-            },
-            5,
-            "",
-          ),
-        ]
-      : [];
-  const [place, middle] = [exact(x), exact(centre)];
   return [
     c,
-    ...logarithm,
+    ...(ofLogarithm ? [follows("x = ln c", formula`ln(${content})`, rounded(x, 5, ""))] : []),
     given("a", say`intercept of the line`, a, "", "regression-line"),
     given("b", say`slope of the line`, b, "", "regression-line"),
-    follows(
-      {
-        symbol: "y",
-        words: contentScale === "logarithm" ? symbols("y = a + b x") : symbols("y = a + b c"),
-        filled: formula`${exact(a)} + ${exact(b)} × ${place}`,
-        value,
-        to: "bands",
-      },
-      4,
-      unit,
-    ),
-    given("n", say`blocks in the regression`, all.length, "", "blocks"),
+    follows(`y = a + b ${symbol}`, formula`${a} + ${b} × ${x}`, rounded(value, 4, unit), "bands"),
+    given("n", say`blocks in the regression`, count, "", "blocks"),
     given("x̄", say`mean of their contents`, centre, ""),
     given("S", say`sum of the squared distances from that mean`, squares, ""),
     follows(
-      {
-        symbol: "h",
-        words:
-          contentScale === "logarithm"
-            ? symbols("h = 1/n + (x − x̄)² / S")
-            : symbols("h = 1/n + (c − x̄)² / S"),
-        filled: formula`1 / ${exact(all.length)} + (${place} − ${middle})² / ${exact(squares)}`,
-        value: leverage,
-      },
-      5,
-      "",
+      `h = 1/n + (${symbol} − x̄)² / S`,
+      formula`1 / ${count} + (${x} − ${centre})² / ${squares}`,
+      rounded(leverage, 5, ""),
     ),
   ];
 }
@@ -479,137 +409,73 @@ function boundFactor(
   { degreesOfFreedom }: FittedStrength,
   leverage: number,
   { statistic, confidence }: NonNullable<StudyResult["config"]["strength"]["requirement"]>,
-): { readonly value: number; readonly lines: readonly CalculationLine[] } {
+): { readonly k: number; readonly lines: readonly CalculationLine[] } {
   const coverage = 0.95;
-  const value = -boundOffset({
-    statistic,
-    probability: 1 - confidence,
-    coverage,
-    leverage,
-    degreesOfFreedom,
-  });
+  const probability = 1 - confidence;
+  const k = -boundOffset({ statistic, probability, coverage, leverage, degreesOfFreedom });
+  const factor = rounded(k, 4, "");
   const freedom = given("ν", say`degrees of freedom`, degreesOfFreedom, "", "regression-line");
-  const h = exact(leverage);
+  const percent = exact(100 * confidence);
   if (statistic === "tolerance") {
     const z = normalQuantile(coverage);
     const root = Math.sqrt(leverage);
     return {
-      value,
+      k,
       lines: [
         freedom,
         given("z", say`normal quantile of 95 %`, z, ""),
-        follows(
-          {
-            symbol: "δ",
-            words: symbols("δ = z / √h"),
-            filled: formula`${exact(z)} / √(${h})`,
-            value: z / root,
-          },
-          3,
-          "",
-        ),
+        follows("δ = z / √h", formula`${z} / √(${leverage})`, rounded(z / root, 3, "")),
         given(
           "t′",
-          say`quantile of the noncentral t distribution for ${exact(100 * confidence)} %, ν and δ`,
-          value / root,
+          say`quantile of the noncentral t distribution for ${percent} %, ν and δ`,
+          k / root,
           "",
         ),
-        follows(
-          {
-            symbol: "k",
-            words: symbols("k = t′ √h"),
-            filled: formula`${exact(value / root)} × √(${h})`,
-            value,
-          },
-          4,
-          "",
-        ),
+        follows("k = t′ √h", formula`${k / root} × √(${leverage})`, factor),
       ],
     };
   }
   const t = tQuantile(confidence, degreesOfFreedom);
-  const block = statistic === "prediction";
   return {
-    value,
+    k,
     lines: [
       freedom,
-      given("t", say`quantile of the t distribution for ${exact(100 * confidence)} % and ν`, t, ""),
-      follows(
-        {
-          symbol: "k",
-          words: block ? symbols("k = t √(1 + h)") : symbols("k = t √h"),
-          filled: block ? formula`${exact(t)} × √(1 + ${h})` : formula`${exact(t)} × √(${h})`,
-          value,
-        },
-        4,
-        "",
-      ),
+      given("t", say`quantile of the t distribution for ${percent} % and ν`, t, ""),
+      statistic === "prediction"
+        ? follows("k = t √(1 + h)", formula`${t} × √(1 + ${leverage})`, factor)
+        : follows("k = t √h", formula`${t} × √(${leverage})`, factor),
     ],
   };
-}
-
-/** A mass that was worked out in kilograms, with the study's unit behind it. */
-function massLine(line: Omit<CalculationLine, "shown">, { config }: StudyResult): CalculationLine {
-  const kilograms = follows(line, 2, "kg");
-  return config.units === "SI"
-    ? kilograms
-    : {
-        ...kilograms,
-        shown: formula`${kilograms.shown} (${formatQuantity(1000 * line.value, "mass", config.units)})`,
-      };
 }
 
 function batchCalculation(result: StudyResult): WorkedCalculation[] {
   const { mix, config } = result;
   const line = mix?.recipe.materials[0];
   if (!mix || !line) return [];
-  const { dryMassKg, cement, cementPct } = mix.recipe;
-  const material = config.materials.find(({ id }) => id === line.id);
-  const moisture = material?.moisturePct ?? 0;
-  const mass = exact(dryMassKg);
+  const { dryMassKg: batchKg, cement, cementPct } = mix.recipe;
+  const { name, sharePct, dryMassKg, moistMassKg } = line;
+  const moisturePct = config.materials.find(({ id }) => id === line.id)?.moisturePct ?? 0;
   return [
     {
       kind: "batch",
-      caption: say`Worked calculation: ${line.name} and cement of one batch`,
+      caption: say`Worked calculation: ${name} and cement of one batch`,
       lines: [
-        given("M", say`dry soil and aggregate of the batch`, dryMassKg, "kg", "recipe"),
-        given("x", say`share of ${line.name}`, line.sharePct, "%", "shares"),
-        massLine(
-          {
-            symbol: "D",
-            words: symbols("D = M x / 100"),
-            filled: formula`${mass} × ${exact(line.sharePct)} / 100`,
-            value: line.dryMassKg,
-          },
-          result,
-        ),
-        given(
-          "w",
-          say`moisture of ${line.name}, of its dry mass`,
-          moisture,
-          "%",
-          "materials-table",
-        ),
-        massLine(
-          {
-            symbol: "m",
-            words: symbols("m = D (1 + w / 100)"),
-            filled: formula`${exact(line.dryMassKg)} × (1 + ${exact(moisture)} / 100)`,
-            value: line.moistMassKg,
-            to: "recipe",
-          },
-          result,
+        given("M", say`dry soil and aggregate of the batch`, batchKg, "kg", "recipe"),
+        given("x", say`share of ${name}`, sharePct, "%", "shares"),
+        follows("D = M x / 100", formula`${batchKg} × ${sharePct} / 100`, mass(dryMassKg, result)),
+        given("w", say`moisture of ${name}, of its dry mass`, moisturePct, "%", "materials-table"),
+        follows(
+          "m = D (1 + w / 100)",
+          formula`${dryMassKg} × (1 + ${moisturePct} / 100)`,
+          mass(moistMassKg, result),
+          "recipe",
         ),
         given("c", say`cement content`, cementPct, "%", "least-cement"),
-        massLine(
-          {
-            symbol: "Z",
-            words: symbols("Z = M c / 100"),
-            filled: formula`${mass} × ${exact(cementPct)} / 100`,
-            value: cement.dryMassKg,
-            to: "recipe",
-          },
-          result,
+        follows(
+          "Z = M c / 100",
+          formula`${batchKg} × ${cementPct} / 100`,
+          mass(cement.dryMassKg, result),
+          "recipe",
         ),
       ],
     },
@@ -620,6 +486,7 @@ function waterCalculation(result: StudyResult): WorkedCalculation[] {
   const { mix, config } = result;
   if (!mix || mix.recipe.status === "too-wet") return [];
   const { recipe } = mix;
+  const { targetMoisturePct } = recipe;
   const ofAll = recipe.moistureOf === "all-solids";
   const solids = ofAll ? recipe.dryMassWithCementKg : recipe.dryMassKg;
   const damp = recipe.materials.map(({ id, name, dryMassKg }) => ({
@@ -628,6 +495,9 @@ function waterCalculation(result: StudyResult): WorkedCalculation[] {
     moisturePct: config.materials.find((one) => one.id === id)?.moisturePct ?? 0,
   }));
   const { targetKg, inMaterialsKg, toAddKg } = recipe.water;
+  const brought = damp.map(
+    ({ dryMassKg, moisturePct }) => formula`${dryMassKg} × ${moisturePct} / 100`,
+  );
   return [
     {
       kind: "water",
@@ -642,56 +512,31 @@ function waterCalculation(result: StudyResult): WorkedCalculation[] {
           "kg",
           "recipe",
         ),
-        given(
-          "w",
-          say`water content at compaction`,
-          recipe.targetMoisturePct,
-          "%",
-          "compaction-table",
+        given("w", say`water content at compaction`, targetMoisturePct, "%", "compaction-table"),
+        follows(
+          "T = B w / 100",
+          formula`${solids} × ${targetMoisturePct} / 100`,
+          mass(targetKg, result),
         ),
-        massLine(
-          {
-            symbol: "T",
-            words: symbols("T = B w / 100"),
-            filled: formula`${exact(solids)} × ${exact(recipe.targetMoisturePct)} / 100`,
-            value: targetKg,
-          },
-          result,
-        ),
-        ...damp.flatMap(({ name, dryMassKg, moisturePct }, at) => [
+        ...damp.flatMap(({ name, dryMassKg, moisturePct: pct }, at) => [
           given(`D${at + 1}`, say`dry mass of ${name}`, dryMassKg, "kg", "recipe"),
           given(
             `w${at + 1}`,
             say`moisture of ${name}, of its dry mass`,
-            moisturePct,
+            pct,
             "%",
             "materials-table",
           ),
         ]),
-        massLine(
-          {
-            symbol: "E",
-            words: say`water that the damp materials bring`,
-            filled: joinTexts(
-              damp.map(
-                ({ dryMassKg, moisturePct }) =>
-                  formula`${exact(dryMassKg)} × ${exact(moisturePct)} / 100`,
-              ),
-              " + ",
-            ),
-            value: inMaterialsKg,
-          },
-          result,
-        ),
-        massLine(
-          {
-            symbol: "A",
-            words: symbols("A = T − E"),
-            filled: formula`${exact(targetKg)} − ${exact(inMaterialsKg)}`,
-            value: toAddKg,
-            to: "recipe",
-          },
-          result,
+        {
+          ...follows("E", joinTexts(brought, " + "), mass(inMaterialsKg, result)),
+          words: say`water that the damp materials bring`,
+        },
+        follows(
+          "A = T − E",
+          formula`${targetKg} − ${inMaterialsKg}`,
+          mass(toAddKg, result),
+          "recipe",
         ),
       ],
     },
