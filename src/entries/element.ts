@@ -1,7 +1,7 @@
 import type { EarthElement } from "../batch/element.js";
 import { say } from "../words/message.js";
-import { byDefault, forms, group, list, optional, required, shaped } from "./groups.js";
-import { isGroup, type Kind, number, oneOf, percent, quantity, text } from "./kinds.js";
+import { byDefault, forms, group, list, optional, required } from "./groups.js";
+import { isGroup, type Kind, number, oneOf, percent, quantity, shaped, text } from "./kinds.js";
 
 /** What is to be rammed, with the name that the study gives it. */
 export type ElementConfig = EarthElement & { readonly name: string };

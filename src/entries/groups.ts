@@ -1,12 +1,16 @@
 import { say, type Text } from "../words/message.js";
 import { render } from "../words/render.js";
 import {
+  type AnyRow,
+  allOf,
+  BESIDE,
   boundsOf,
   isGroup,
   type Kind,
-  type Need,
+  NOWHERE,
   type Path,
   type Problem,
+  type Problems,
   type Read,
   type Row,
   type Rows,
@@ -15,20 +19,25 @@ import {
   wrong,
 } from "./kinds.js";
 
-type Named<R extends Rows, N extends Need> = {
-  [K in keyof R]: R[K]["need"] extends N ? K : never;
-}[keyof R];
-type ValueOf<X> = X extends Row<string, infer T, Need> ? T : never;
+type ValueOf<X> = X extends AnyRow & { readonly kind: Kind<infer T> } ? T : never;
 type Both<U> = (U extends unknown ? (one: U) => void : never) extends (all: infer I) => void
   ? I
   : never;
 type Flat<T> = { readonly [K in keyof T]: T[K] } & {};
+type NameOf<X extends AnyRow> = Exclude<X["as"], typeof BESIDE | typeof NOWHERE>;
+type Beside<X extends AnyRow> = X["as"] extends typeof BESIDE
+  ? X["need"] extends "optional"
+    ? Partial<ValueOf<X>>
+    : ValueOf<X>
+  : never;
 
 /** The type that a table of rows is read into. */
 export type Entry<R extends Rows> = Flat<
-  { [K in Named<R, "required" | "default"> as R[K]["as"]]: ValueOf<R[K]> } & {
-    [K in Named<R, "optional"> as R[K]["as"]]?: ValueOf<R[K]>;
-  } & ([Named<R, "inline">] extends [never] ? unknown : Both<ValueOf<R[Named<R, "inline">]>>)
+  {
+    [K in keyof R as R[K]["need"] extends "optional" ? never : NameOf<R[K]>]: ValueOf<R[K]>;
+  } & {
+    [K in keyof R as R[K]["need"] extends "optional" ? NameOf<R[K]> : never]?: ValueOf<R[K]>;
+  } & Both<{ [K in keyof R]: Beside<R[K]> }[keyof R]>
 >;
 
 interface RowOptions {
@@ -68,43 +77,10 @@ export function byDefault<const As extends string, T>(
   says: string,
   { earlier = [] }: RowOptions = {},
 ): Row<As, T, "default"> {
-  defaultOf(kind, written);
+  if ("problems" in kind.read(written, [])) {
+    throw new TypeError(`invalid default: ${JSON.stringify(written)}`);
+  }
   return { as, kind, need: "default", says, byDefault: written, earlier };
-}
-
-/**
- * A group whose values stand in the configuration beside the group itself, not below it. Left out, its keys
- * have their own defaults.
- */
-export function inline<T>(
-  kind: Kind<T>,
-  says: string,
-  { earlier = [] }: RowOptions = {},
-): Row<never, T, "inline"> {
-  defaultOf(kind, {});
-  return { as: "" as never, kind, need: "inline", says, earlier, leftOut: "defaults" };
-}
-
-/** As `inline`, of a group that must be there. */
-export function requiredInline<T>(kind: Kind<T>, says: string): Row<never, T, "inline"> {
-  return { as: "" as never, kind, need: "inline", says, earlier: [], leftOut: "problem" };
-}
-
-/** As `inline`, of a group that is there with all its required keys or not at all. */
-export function optionalInline<T>(kind: Kind<T>, says: string): Row<never, Partial<T>, "inline"> {
-  return { as: "" as never, kind, need: "inline", says, earlier: [], leftOut: "nothing" };
-}
-
-/** A key that must be right and says nothing more. */
-export function unread(kind: Kind<unknown>, says: string): Row<never, unknown, "unread"> {
-  return { as: "" as never, kind, need: "unread", says, earlier: [] };
-}
-
-/** Reads what must be right, such as a default of the table itself. */
-function defaultOf<T>(kind: Kind<T>, written: unknown): T {
-  const read = kind.read(written, []);
-  if ("value" in read) return read.value;
-  throw new TypeError(`invalid default: ${JSON.stringify(written)}`);
 }
 
 /** What must hold between the keys of a group. */
@@ -211,10 +187,10 @@ function keyProblems(
 /** What one key brings into the configuration. */
 function readRow(
   key: string,
-  { as, kind, need, byDefault, earlier, leftOut }: Row<string, unknown, Need>,
+  { as, kind, need, byDefault, earlier }: AnyRow,
   written: Readonly<Record<string, unknown>>,
   path: Path,
-): Read<Readonly<Record<string, unknown>>> {
+): Read<object> {
   const at = [...path, key];
   let below = written[key];
   if (below === null) {
@@ -222,33 +198,23 @@ function readRow(
     return { problems: [{ path: at, code: "wrong-value", message, expected: wanted(kind) }] };
   }
   if (below === undefined) {
-    if (earlier.some((name) => name in written)) return { value: {} };
-    if (mustStand({ need, leftOut })) {
-      return missing(at, wanted(kind));
-    }
-    if (need === "optional" || leftOut === "nothing") return { value: {} };
-    below = need === "inline" ? {} : byDefault;
+    if (need === "optional" || earlier.some((name) => name in written)) return { value: {} };
+    if (need === "required") return missing(at, wanted(kind));
+    below = byDefault;
   }
   const read = kind.read(below, at);
-  if ("problems" in read) return read;
-  if (need === "unread") return { value: {} };
-  if (need === "inline") return { value: read.value as Readonly<Record<string, unknown>> };
-  return { value: { [as]: read.value } };
-}
-
-/** Whether a key may not be left out. */
-export function mustStand({ need, leftOut }: Pick<Row<string, unknown, Need>, "need" | "leftOut">) {
-  return need === "required" || need === "unread" || leftOut === "problem";
+  if ("problems" in read || as === BESIDE) return read;
+  return { value: as === NOWHERE ? {} : { [as]: read.value } };
 }
 
 function groupSchema(rows: Rows): SchemaNode {
   const entries = Object.entries(rows);
-  const needed = entries.filter(([, row]) => mustStand(row));
+  const needed = entries.filter(([, { need }]) => need === "required");
   return {
     type: "object",
     properties: Object.fromEntries(
       entries.map(([key, row]) => {
-        const { kind, byDefault } = row;
+        const { as, kind, byDefault } = row;
         const { examples } = kind;
         return [
           key,
@@ -256,7 +222,7 @@ function groupSchema(rows: Rows): SchemaNode {
             description: describe(row),
             ...kind.schema(),
             ...(examples.length === 0 ? {} : { examples }),
-            ...(byDefault === undefined ? {} : { default: byDefault }),
+            ...(byDefault === undefined || as === BESIDE ? {} : { default: byDefault }),
           },
         ];
       }),
@@ -267,7 +233,7 @@ function groupSchema(rows: Rows): SchemaNode {
 }
 
 /** What an editor shows of a key: its sentence, what is written, and what is taken without it. */
-function describe({ says, kind, byDefault }: Row<string, unknown, Need>): string {
+function describe({ says, kind, byDefault }: AnyRow): string {
   const written = kind.parts?.kind === "group" ? "" : ` ${upper(render(wanted(kind)))}.`;
   const taken =
     byDefault === undefined || typeof byDefault === "object" ? "" : ` Default: ${byDefault}.`;
@@ -276,43 +242,6 @@ function describe({ says, kind, byDefault }: Row<string, unknown, Need>): string
 
 function upper(sentence: string): string {
   return sentence.charAt(0).toUpperCase() + sentence.slice(1);
-}
-
-/**
- * The same written form, brought to another shape.
- *
- * @param type the TypeScript type of that shape.
- * @param into gives the value, or a message on why there is none with what was expected.
- */
-export function shaped<T, U>(
-  kind: Kind<T>,
-  type: string,
-  into: (value: T) => U | Refusal,
-): Kind<U> {
-  return {
-    ...kind,
-    type,
-    read(written, path) {
-      const read = kind.read(written, path);
-      if ("problems" in read) return read;
-      const value = into(read.value);
-      if (!(value instanceof Refusal)) return { value };
-      return wrong(path, written, value.message, value.expected);
-    },
-  };
-}
-
-/** What `shaped` gives where a value has no other shape. */
-export class Refusal {
-  constructor(
-    readonly message: Text,
-    readonly expected: Text,
-  ) {}
-}
-
-/** Gives a kind's type a name of its own. */
-export function named<T>(name: string, kind: Kind<T>): Kind<T> {
-  return { ...kind, name };
 }
 
 interface ListOptions {
@@ -327,8 +256,7 @@ export function list<T>(
   item: Kind<T>,
   { min = 0, max, unique }: ListOptions = {},
 ): Kind<readonly T[]> {
-  const most = max === undefined ? {} : { max };
-  const bounds = min === 0 && max === undefined ? undefined : boundsOf({ min, ...most }, "");
+  const bounds = min === 0 && max === undefined ? undefined : boundsOf({ min, max }, "");
   const form = bounds === undefined ? say`a list` : say`a list of ${bounds}`;
   return {
     form,
@@ -347,11 +275,10 @@ export function list<T>(
         const message = say`This list is too short or too long.`;
         return wrong(path, written, message, form);
       }
-      const reads = written.map((one, index) => item.read(one, [...path, index]));
-      const problems = reads.flatMap((read) => ("problems" in read ? read.problems : []));
-      if (unique !== undefined) problems.push(...repeated(written, unique, path));
-      if (problems.length > 0) return { problems };
-      return { value: reads.flatMap((read) => ("value" in read ? [read.value] : [])) };
+      const read = allOf(written.map((one, index) => item.read(one, [...path, index])));
+      const twice = unique === undefined ? [] : repeated(written, unique, path);
+      if (twice.length === 0) return read;
+      return { problems: [...("problems" in read ? read.problems : []), ...twice] };
     },
   };
 }
@@ -390,16 +317,10 @@ export function names<T>(item: Kind<T>, exampleName: string): Kind<Readonly<Reco
     }),
     read(written, path) {
       if (!isGroup(written)) return wrong(path, written, say`This is no group of keys.`, form);
-      const reads = Object.entries(written).map(
-        ([name, below]) => [name, item.read(below, [...path, name])] as const,
-      );
-      const problems = reads.flatMap(([, read]) => ("problems" in read ? read.problems : []));
-      if (problems.length > 0) return { problems };
-      return {
-        value: Object.fromEntries(
-          reads.flatMap(([name, read]) => ("value" in read ? [[name, read.value]] : [])),
-        ),
-      };
+      const names = Object.keys(written);
+      const read = allOf(names.map((name) => item.read(written[name], [...path, name])));
+      if ("problems" in read) return read;
+      return { value: Object.fromEntries(names.map((name, index) => [name, read.value[index]])) };
     },
   };
 }
@@ -466,7 +387,7 @@ export function forms<const F extends Readonly<Record<string, Kind<unknown>>>>(
   };
 }
 
-function missing(path: Path, expected: Text): { readonly problems: readonly Problem[] } {
+function missing(path: Path, expected: Text): Problems {
   const message = say`This key is missing.`;
   return { problems: [{ path, code: "missing-key", message, expected }] };
 }

@@ -1,3 +1,4 @@
+import type { FixedOrRange } from "../blend/target.js";
 import { acceptedUnits, parseQuantity } from "../quantities/parseQuantity.js";
 import { parseSieve } from "../quantities/sieves.js";
 import { type Dimension, UNITS } from "../quantities/units.js";
@@ -18,7 +19,12 @@ export interface Problem {
   readonly known?: readonly string[];
 }
 
-export type Read<T> = { readonly value: T } | { readonly problems: readonly Problem[] };
+/** Why a value was not read. */
+export interface Problems {
+  readonly problems: readonly Problem[];
+}
+
+export type Read<T> = { readonly value: T } | Problems;
 
 /** A part of a JSON Schema. */
 export interface SchemaNode {
@@ -54,10 +60,11 @@ export type Parts =
   | { readonly kind: "names"; readonly item: Kind<unknown> }
   | { readonly kind: "forms"; readonly forms: Readonly<Record<string, Kind<unknown>>> };
 
-export type Need = "required" | "optional" | "default" | "inline" | "unread";
-
-/** One key of a group. */
-export interface Row<As extends string, T, N extends Need> {
+/**
+ * One key of a group: its value stands below its name in the configuration, beside the group (`BESIDE`) or
+ * nowhere (`NOWHERE`).
+ */
+export interface Row<As extends string, T, N extends "required" | "optional" | "default"> {
   /** Its name in the configuration. */
   readonly as: As;
   readonly kind: Kind<T>;
@@ -68,12 +75,16 @@ export interface Row<As extends string, T, N extends Need> {
   readonly byDefault?: unknown;
   /** Names that the key had. */
   readonly earlier: readonly string[];
-  /** Of an inline group: what leaving it out means; `defaults` reads an empty group. */
-  readonly leftOut?: "defaults" | "nothing" | "problem";
 }
 
-// biome-ignore lint/suspicious/noExplicitAny: a table of rows of any type
-export type Rows = Readonly<Record<string, Row<string, any, Need>>>;
+// biome-ignore lint/suspicious/noExplicitAny: a row of any type
+export type AnyRow = Row<string, any, "required" | "optional" | "default">;
+export type Rows = Readonly<Record<string, AnyRow>>;
+
+/** In the place of a name: the values of this group stand beside it. */
+export const BESIDE = "...";
+/** In the place of a name: this key must be right and says nothing more. */
+export const NOWHERE = "";
 
 /** Whether a value of YAML is a group of keys. */
 export function isGroup(written: unknown): written is Readonly<Record<string, unknown>> {
@@ -81,24 +92,20 @@ export function isGroup(written: unknown): written is Readonly<Record<string, un
 }
 
 /** A value that may not stand there, as it is told. */
-export function wrong(
-  path: Path,
-  written: unknown,
-  message: Text,
-  expected: Text,
-): { readonly problems: readonly Problem[] } {
+export function wrong(path: Path, written: unknown, message: Text, expected: Text): Problems {
   const value = typeof written === "object" ? {} : { value: String(written) };
   return { problems: [{ path, code: "wrong-value", ...value, message, expected }] };
 }
 
-function exampleWords(examples: Kind<unknown>["examples"]): Text {
-  const [first, second] = examples;
+function exampleWords([first, second]: Kind<unknown>["examples"]): Text {
   if (second === undefined) return say`for example “${String(first)}”`;
   return say`for example “${String(first)}” or “${String(second)}”`;
 }
 
+type Words = Pick<Kind<unknown>, "form" | "bounds" | "examples" | "type">;
+
 /** What should stand there, with its bounds and an example. */
-export function wanted({ form, bounds, examples }: Omit<Kind<unknown>, "read" | "schema">): Text {
+export function wanted({ form, bounds, examples }: Words): Text {
   const parts: Text[] = [form];
   if (bounds !== undefined) parts.push(bounds);
   if (examples.length > 0) parts.push(exampleWords(examples));
@@ -107,21 +114,55 @@ export function wanted({ form, bounds, examples }: Omit<Kind<unknown>, "read" | 
   return form;
 }
 
+/** Why a value is not taken, and what was expected: by itself what its kind wants. */
+export class Refusal {
+  constructor(
+    readonly message: Text,
+    readonly expected?: Text,
+  ) {}
+}
+
+/** A value without keys of its own. */
+function single<T>(
+  words: Words & { readonly type: string },
+  schema: SchemaNode,
+  take: (written: unknown) => T | Refusal,
+): Kind<T> {
+  const asWritten = { ...words, schema: () => schema, read: (value: unknown) => ({ value }) };
+  return shaped(asWritten, words.type, take);
+}
+
+/**
+ * The same written form, brought to another shape.
+ *
+ * @param type the TypeScript type of that shape.
+ * @param into gives the value, or why there is none.
+ */
+export function shaped<T, U>(
+  kind: Kind<T>,
+  type: string,
+  into: (value: T) => U | Refusal,
+): Kind<U> {
+  return {
+    ...kind,
+    type,
+    read(written, path) {
+      const read = kind.read(written, path);
+      if ("problems" in read) return read;
+      const value = into(read.value);
+      if (!(value instanceof Refusal)) return { value };
+      return wrong(path, written, value.message, value.expected ?? wanted(kind));
+    },
+  };
+}
+
 /** A text that says something. */
 export function text(example: string): Kind<string> {
   const words = { form: say`a text`, examples: [example], type: "string" };
-  return {
-    ...words,
-    schema: () => ({ type: "string", minLength: 1 }),
-    read(written, path) {
-      if (typeof written !== "string") {
-        return wrong(path, written, say`This is not a text.`, wanted(words));
-      }
-      const value = written.trim();
-      if (value === "") return wrong(path, written, say`This text is empty.`, wanted(words));
-      return { value };
-    },
-  };
+  return single(words, { type: "string", minLength: 1 }, (written) => {
+    if (typeof written !== "string") return new Refusal(say`This is not a text.`);
+    return written.trim() || new Refusal(say`This text is empty.`);
+  });
 }
 
 /** A text, or a number or truth value that is taken as one. */
@@ -143,14 +184,11 @@ export function pattern<T extends string = string>(
   type = "string",
 ): Kind<T> {
   const words = { form: say`a text`, examples: [example], type };
-  return {
-    ...words,
-    schema: () => ({ type: "string", pattern: expression.source }),
-    read: (written, path) =>
-      typeof written === "string" && expression.test(written)
-        ? { value: written as T }
-        : wrong(path, written, message, exampleWords([example])),
-  };
+  return single(words, { type: "string", pattern: expression.source }, (written) =>
+    typeof written === "string" && expression.test(written)
+      ? (written as T)
+      : new Refusal(message, exampleWords([example])),
+  );
 }
 
 /** A calendar date. */
@@ -161,39 +199,28 @@ export function date(example: string): Kind<string> {
     const parsed = new Date(`${text}T00:00:00Z`);
     return !Number.isNaN(parsed.getTime()) && parsed.toISOString().startsWith(text);
   };
-  return {
-    ...words,
-    schema: () => ({ type: "string", format: "date" }),
-    read: (written, path) =>
-      typeof written === "string" && isDate(written)
-        ? { value: written }
-        : wrong(
-            path,
-            written,
-            say`A date is written year-month-day, for example 2026-05-18.`,
-            wanted(words),
-          ),
-  };
+  return single(words, { type: "string", format: "date" }, (written) =>
+    typeof written === "string" && isDate(written)
+      ? written
+      : new Refusal(say`A date is written year-month-day, for example 2026-05-18.`),
+  );
 }
 
 /** One of some texts, numbers or truth values. */
 export function oneOf<const C extends readonly (string | number | boolean)[]>(
   ...choices: C
 ): Kind<C[number]> {
-  const form =
-    choices.length === 1
-      ? say`${String(choices[0])}`
-      : say`one of ${choices.map(String).join(", ")}`;
-  return {
-    form,
+  const only = choices.length === 1;
+  const words = {
+    form: only ? say`${String(choices[0])}` : say`one of ${choices.map(String).join(", ")}`,
     examples: [],
     type: choices.map((choice) => JSON.stringify(choice)).join(" | "),
-    schema: () => (choices.length === 1 ? { const: choices[0] } : { enum: choices }),
-    read: (written, path) =>
-      choices.includes(written as never)
-        ? { value: written as C[number] }
-        : wrong(path, written, say`This is none of the values that may stand here.`, form),
   };
+  return single(words, only ? { const: choices[0] } : { enum: choices }, (written) =>
+    choices.includes(written as never)
+      ? (written as C[number])
+      : new Refusal(say`This is none of the values that may stand here.`),
+  );
 }
 
 interface Limits {
@@ -218,48 +245,45 @@ export function boundsOf({ min, max, above }: Limits, unit: string): Text | unde
 /** The worth of rounding when a bound is converted to another unit. */
 const ROUNDING = 1e-12;
 
-function inside(value: number, { min, max, above }: Limits): boolean {
+const OUTSIDE = new Refusal(say`This value is outside the allowed range.`);
+
+function within(value: number, { min, max, above }: Limits): number | Refusal {
   const slack = (bound: number) => ROUNDING * Math.abs(bound);
-  return (
+  const inside =
     (min === undefined || value >= min - slack(min)) &&
     (max === undefined || value <= max + slack(max)) &&
-    (above === undefined || value > above)
-  );
+    (above === undefined || value > above);
+  return inside ? value : OUTSIDE;
 }
 
 /** A number without a unit; `whole` for counts. */
-export function number(
-  limits: Limits & { readonly whole?: boolean; readonly example: number },
-): Kind<number> {
-  const { whole = false, example, ...bounded } = limits;
+export function number({
+  whole = false,
+  example,
+  ...limits
+}: Limits & { readonly whole?: boolean; readonly example: number }): Kind<number> {
   const words = {
     form: whole ? say`a whole number` : say`a number`,
-    bounds: boundsOf(bounded, ""),
+    bounds: boundsOf(limits, ""),
     examples: [example],
     type: "number",
   };
-  const { min, max, above } = bounded;
-  return {
-    ...words,
-    schema: () => ({
-      type: whole ? "integer" : "number",
-      ...(min === undefined ? {} : { minimum: min }),
-      ...(above === undefined ? {} : { exclusiveMinimum: above }),
-      ...(max === undefined ? {} : { maximum: max }),
-    }),
-    read(written, path) {
-      if (typeof written !== "number" || !Number.isFinite(written)) {
-        return wrong(path, written, say`This is not a number.`, wanted(words));
-      }
-      if (whole && !Number.isInteger(written)) {
-        return wrong(path, written, say`This is not a whole number.`, wanted(words));
-      }
-      if (!inside(written, bounded)) {
-        return wrong(path, written, say`This value is outside the allowed range.`, wanted(words));
-      }
-      return { value: written };
-    },
+  const { min, max, above } = limits;
+  const schema = {
+    type: whole ? "integer" : "number",
+    ...(min === undefined ? {} : { minimum: min }),
+    ...(above === undefined ? {} : { exclusiveMinimum: above }),
+    ...(max === undefined ? {} : { maximum: max }),
   };
+  return single(words, schema, (written) => {
+    if (typeof written !== "number" || !Number.isFinite(written)) {
+      return new Refusal(say`This is not a number.`);
+    }
+    if (whole && !Number.isInteger(written)) {
+      return new Refusal(say`This is not a whole number.`);
+    }
+    return within(written, limits);
+  });
 }
 
 /** Units of the configuration that are no base units, and what one base unit is in them. */
@@ -301,26 +325,21 @@ export function quantity(
     examples: [example],
     type: "number",
   };
-  return {
-    ...words,
-    schema: () => (bare ? { type: ["number", "string"] } : { type: "string", pattern: QUANTITY }),
-    read(written, path) {
-      if (typeof written !== "string" && typeof written !== "number") {
-        return wrong(path, written, PROBLEMS["not-a-number"], wanted(words));
-      }
-      const parsed = parseQuantity(String(written), dimension);
-      if ("problem" in parsed) {
-        const message =
-          parsed.problem === "unknown-unit"
-            ? say`The unit “${parsed.unit ?? ""}” is not known here.`
-            : PROBLEMS[parsed.problem];
-        return wrong(path, written, message, wanted(words));
-      }
-      const value = other ? parsed.value * other.perBase : parsed.value;
-      if (inside(value, limits)) return { value };
-      return wrong(path, written, say`This value is outside the allowed range.`, wanted(words));
-    },
-  };
+  const schema = bare ? { type: ["number", "string"] } : { type: "string", pattern: QUANTITY };
+  return single(words, schema, (written) => {
+    if (typeof written !== "string" && typeof written !== "number") {
+      return new Refusal(PROBLEMS["not-a-number"]);
+    }
+    const parsed = parseQuantity(String(written), dimension);
+    if ("value" in parsed) {
+      return within(other ? parsed.value * other.perBase : parsed.value, limits);
+    }
+    return new Refusal(
+      parsed.problem === "unknown-unit"
+        ? say`The unit “${parsed.unit ?? ""}” is not known here.`
+        : PROBLEMS[parsed.problem],
+    );
+  });
 }
 
 /** A share or moisture, in percent. */
@@ -347,54 +366,43 @@ export function size(...examples: readonly string[]): Kind<number> {
     examples,
     type: "number",
   };
-  return {
-    ...words,
-    schema: () => ({ type: "string" }),
-    read(written, path) {
-      const text = String(written);
-      // A bare number would be taken as mm in silence.
-      if (/^[\d.,\s]+$/.test(text))
-        return wrong(path, written, PROBLEMS["missing-unit"], wanted(words));
-      const value = typeof written === "string" ? parseSieve(text) : undefined;
-      if (value === undefined)
-        return wrong(path, written, say`This is not a grain size.`, wanted(words));
-      if (inside(value, limits)) return { value };
-      return wrong(path, written, say`This value is outside the allowed range.`, wanted(words));
-    },
-  };
+  return single(words, { type: "string" }, (written) => {
+    const text = String(written);
+    // A bare number would be taken as mm in silence.
+    if (/^[\d.,\s]+$/.test(text)) return new Refusal(PROBLEMS["missing-unit"]);
+    const value = typeof written === "string" ? parseSieve(text) : undefined;
+    return value === undefined
+      ? new Refusal(say`This is not a grain size.`)
+      : within(value, limits);
+  });
 }
 
 /** One value, or two with “to” between them. */
 export function fixedOrRange(
   kind: Kind<number>,
   ...examples: readonly (string | number)[]
-): Kind<number | { readonly min: number; readonly max: number }> {
+): Kind<FixedOrRange> {
   const words = {
     form: say`${kind.form}, or two with “to” between them`,
     bounds: kind.bounds,
     examples,
     type: "FixedOrRange",
   };
-  return {
-    ...words,
-    schema: () => ({ type: kind.schema().type }),
-    read(written, path) {
-      const parts = String(written).split(/\s+to\s+/);
-      const reads = parts.map((part) => kind.read(part, path));
-      const [first] = reads.flatMap((read) => ("problems" in read ? read.problems : []));
-      if (first !== undefined) return wrong(path, written, first.message, wanted(words));
-      const [low, high, more] = reads.flatMap((read) => ("value" in read ? [read.value] : []));
-      if (more !== undefined) {
-        return wrong(path, written, say`This is neither a value nor a range.`, wanted(words));
-      }
-      if (high === undefined) return { value: low };
-      if (low < high) return { value: { min: low, max: high } };
-      return wrong(
-        path,
-        written,
-        say`This range runs from its larger end to its smaller.`,
-        wanted(words),
-      );
-    },
-  };
+  return single(words, { type: kind.schema().type }, (written) => {
+    const parts = String(written).split(/\s+to\s+/);
+    const read = allOf(parts.map((part) => kind.read(part, [])));
+    if ("problems" in read) return new Refusal(read.problems[0].message);
+    const [low, high, more] = read.value;
+    if (more !== undefined) return new Refusal(say`This is neither a value nor a range.`);
+    if (high === undefined) return low;
+    if (low < high) return { min: low, max: high };
+    return new Refusal(say`This range runs from its larger end to its smaller.`);
+  });
+}
+
+/** Several values as one, or the problems of all. */
+export function allOf<T>(reads: readonly Read<T>[]): Read<T[]> {
+  const problems = reads.flatMap((read) => ("problems" in read ? read.problems : []));
+  if (problems.length > 0) return { problems };
+  return { value: reads.flatMap((read) => ("value" in read ? [read.value] : [])) };
 }

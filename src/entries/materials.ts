@@ -1,17 +1,8 @@
 import { sandBulking } from "../batch/bulkDensity.js";
 import { say } from "../words/message.js";
+import { byDefault, forms, group, list, optional, required } from "./groups.js";
 import {
-  byDefault,
-  forms,
-  group,
-  inline,
-  list,
-  optional,
-  Refusal,
-  required,
-  shaped,
-} from "./groups.js";
-import {
+  BESIDE,
   isGroup,
   type Kind,
   looseDensity,
@@ -19,6 +10,8 @@ import {
   pattern,
   percent,
   quantity,
+  Refusal,
+  shaped,
   text,
 } from "./kinds.js";
 import { sheet } from "./sheets.js";
@@ -170,8 +163,13 @@ const material: Kind<MaterialConfig> = group(
       "Price as delivered, its water included.",
     ),
     ...supplyRows,
-    share: inline(shareWindow, "Allowed share of the dry mass of all soil and aggregate."),
-    variability: inline(variability, "How the material changes from load to load.", {
+    share: byDefault(
+      BESIDE,
+      shareWindow,
+      {},
+      "Allowed share of the dry mass of all soil and aggregate.",
+    ),
+    variability: byDefault(BESIDE, variability, {}, "How the material changes from load to load.", {
       earlier: ["varies"],
     }),
   },

@@ -1,15 +1,16 @@
 import { say } from "../words/message.js";
+import { byDefault, forms, group, list, optional, required } from "./groups.js";
 import {
-  byDefault,
-  forms,
-  group,
-  list,
-  optional,
-  optionalInline,
-  required,
+  BESIDE,
+  isGroup,
+  type Kind,
+  number,
+  oneOf,
+  percent,
+  quantity,
   shaped,
-} from "./groups.js";
-import { isGroup, type Kind, number, oneOf, percent, quantity, text } from "./kinds.js";
+  text,
+} from "./kinds.js";
 import { sheet } from "./sheets.js";
 import type { AcceptanceConfig, LotConfig, QualityConfig, ToleranceConfig } from "./studyConfig.js";
 
@@ -22,7 +23,7 @@ const moistureTolerance = group({
 export const tolerances: Kind<ToleranceConfig> = group(
   {
     cement: optional("cementPct", percent("5 %", 50), "Of the cement's mass in a batch, each way."),
-    moisture: optionalInline(moistureTolerance, "Points of moisture from the optimum."),
+    moisture: optional(BESIDE, moistureTolerance, "Points of moisture from the optimum."),
     shares: optional(
       "sharesPct",
       percent("5 %", 50),

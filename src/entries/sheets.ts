@@ -1,7 +1,7 @@
 import type { MappedSheet, SheetSource } from "../lab/sheet/grid.js";
 import type { SHEET_KINDS } from "../lab/sheetKinds.js";
-import { byDefault, forms, group, names, optional, required, shaped } from "./groups.js";
-import { isGroup, type Kind, label, number, oneOf, text } from "./kinds.js";
+import { byDefault, forms, group, names, optional, required } from "./groups.js";
+import { isGroup, type Kind, label, number, oneOf, shaped, text } from "./kinds.js";
 import type { StudyConfig } from "./studyConfig.js";
 
 const DELIMITERS = { comma: ",", semicolon: ";", tab: "\t" } as const;

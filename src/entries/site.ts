@@ -1,6 +1,6 @@
 import { say } from "../words/message.js";
-import { byDefault, group, list, optional, required, shaped } from "./groups.js";
-import { type Kind, number, oneOf, percent, quantity } from "./kinds.js";
+import { byDefault, group, list, optional, required } from "./groups.js";
+import { type Kind, number, oneOf, percent, quantity, shaped } from "./kinds.js";
 import type { SiteConfig } from "./studyConfig.js";
 
 const truck = group({

@@ -1,7 +1,7 @@
 import { ASPECT_RATIO_TABLES } from "../strength/aspectRatio.js";
 import { say } from "../words/message.js";
-import { byDefault, forms, group, named, optional, required, shaped } from "./groups.js";
-import { earthDensity, type Kind, oneOf, percent, quantity, text } from "./kinds.js";
+import { byDefault, forms, group, optional, required } from "./groups.js";
+import { earthDensity, type Kind, oneOf, percent, quantity, shaped, text } from "./kinds.js";
 import { sheet } from "./sheets.js";
 import type { CovariateConfig, RequirementConfig, StrengthConfig } from "./studyConfig.js";
 import { crushed } from "./trials.js";
@@ -20,7 +20,7 @@ const requirement: Kind<RequirementConfig> = group(
     ),
     statistic: required(
       "statistic",
-      named("RequirementStatistic", oneOf("mean", "prediction", "tolerance")),
+      { ...oneOf("mean", "prediction", "tolerance"), name: "RequirementStatistic" },
       "Bound of the regression that is held against it: of the mean, of one further block, or of 95 % of blocks.",
     ),
     confidence: required(

@@ -2,11 +2,13 @@ import { say } from "../words/message.js";
 import type { Locale } from "../words/render.js";
 import { compareMix } from "./compareMix.js";
 import { elements } from "./element.js";
-import { byDefault, group, list, optional, optionalInline, required, unread } from "./groups.js";
+import { byDefault, group, list, optional, required } from "./groups.js";
 import {
+  BESIDE,
   date,
   type Kind,
   label,
+  NOWHERE,
   number,
   oneOf,
   pattern,
@@ -66,7 +68,7 @@ const method = group(
 /** All keys of `study.yaml`, in the order in which they are usually written. */
 export const STUDY: Kind<StudyConfig> = group(
   {
-    format: unread(oneOf(STUDY_FORMAT), "Version of this format."),
+    format: required(NOWHERE, oneOf(STUDY_FORMAT), "Version of this format."),
     invented: byDefault(
       "invented",
       oneOf(true, false),
@@ -169,7 +171,8 @@ export const STUDY: Kind<StudyConfig> = group(
       specified,
       "The mix as the designer sets it by hand, in place of the blend, the least cement and the optimum moisture.",
     ),
-    batch: optionalInline(
+    batch: optional(
+      BESIDE,
       group({
         "dry-mass": required(
           "batchDryMassKg",

@@ -2,17 +2,9 @@ import { parseNumber } from "../quantities/parseQuantity.js";
 import type { SourcedRange } from "../quantities/sourcedRange.js";
 import { convertFromBase } from "../quantities/units.js";
 import { say, type Text } from "../words/message.js";
-import {
-  group,
-  inline,
-  named,
-  optional,
-  Refusal,
-  required,
-  requiredInline,
-  shaped,
-} from "./groups.js";
-import { type Kind, percent, quantity, text } from "./kinds.js";
+import { byDefault, group, optional, required } from "./groups.js";
+import { BESIDE, type Kind, label, percent, quantity, Refusal, shaped, text } from "./kinds.js";
+import type { CarbonConfig } from "./studyConfig.js";
 
 /** A price or a range of prices in the study's currency, for one tonne, loose cubic metre, bag or load. */
 export interface WrittenPrice<Per extends string> {
@@ -51,15 +43,6 @@ function rangeAndRest(written: string, problem: Text, expected: Text) {
   return { low, high, rest };
 }
 
-/** A text, or a bare number that its own problem is told of. */
-function anyText(example: string): Kind<string> {
-  const { read, ...rest } = text(example);
-  return {
-    ...rest,
-    read: (written, path) => read(typeof written === "number" ? String(written) : written, path),
-  };
-}
-
 /**
  * A price such as `38 per t`, `25 to 31 per t` or `52 per yd3`, in the study's currency.
  *
@@ -87,7 +70,7 @@ export function price<K extends Per>(kinds: readonly K[], example: string): Kind
   };
   const type = `WrittenPrice<${kinds.map((per) => JSON.stringify(per)).join(" | ")}>`;
   return {
-    ...shaped(anyText(example), type, read),
+    ...shaped(label(example), type, read),
     form,
     schema: () => ({
       type: "string",
@@ -112,13 +95,13 @@ function range(
     if (rest.replace("³", "3") === unit) return { low, high };
     return new Refusal(say`The unit “${rest}” is not known here.`, expected);
   };
-  return { ...shaped(anyText(example), "", read), form, schema: () => ({ type: "string" }) };
+  return { ...shaped(label(example), "", read), form, schema: () => ({ type: "string" }) };
 }
 
 /** A factor of the user's own, with the source in their words: it is printed beside the number. */
 function ownFactor(id: string, name: Text, unit: string, example: string): Kind<SourcedRange> {
   const rows = {
-    factor: requiredInline(range(unit, example), "The factor, or its range."),
+    factor: required(BESIDE, range(unit, example), "The factor, or its range."),
     source: required(
       "source",
       text("Environmental product declaration of the supplier, 2025"),
@@ -162,9 +145,8 @@ export const supplyRows = {
 } as const;
 
 /** `carbon`: factors beside those of the materials, and the concrete that is compared with. */
-export const carbon = named(
-  "CarbonConfig",
-  group({
+export const carbon: Kind<CarbonConfig> = group(
+  {
     haul: optional(
       "haul",
       ownFactor(
@@ -175,7 +157,8 @@ export const carbon = named(
       ),
       "Your own carbon factor of haulage by road.",
     ),
-    concrete: inline(
+    concrete: byDefault(
+      BESIDE,
       group({
         volume: optional(
           "concreteVolumeM3",
@@ -193,7 +176,9 @@ export const carbon = named(
           "Cement in the concrete that is compared with.",
         ),
       }),
+      {},
       "The concrete element that is compared with.",
     ),
-  }),
+  },
+  { name: "CarbonConfig" },
 );

@@ -1,7 +1,18 @@
 import type { BlendLimit } from "../blend/target.js";
 import { say } from "../words/message.js";
-import { byDefault, forms, group, optional, required, shaped, unread } from "./groups.js";
-import { fixedOrRange, isGroup, type Kind, oneOf, percent, quantity, size, text } from "./kinds.js";
+import { byDefault, forms, group, optional, required } from "./groups.js";
+import {
+  fixedOrRange,
+  isGroup,
+  type Kind,
+  NOWHERE,
+  oneOf,
+  percent,
+  quantity,
+  shaped,
+  size,
+  text,
+} from "./kinds.js";
 import type { AddSandConfig, TargetConfig } from "./studyConfig.js";
 
 const powerTarget = group(
@@ -22,7 +33,11 @@ const powerTarget = group(
 
 const bandTarget = group(
   {
-    band: unread(oneOf("guidance"), "The band of the guidance, or of the study's own envelope."),
+    band: required(
+      NOWHERE,
+      oneOf("guidance"),
+      "The band of the guidance, or of the study's own envelope.",
+    ),
     objective: byDefault(
       "objective",
       oneOf("most-site-soil", "least-cost", "nearest-middle"),

@@ -1,4 +1,3 @@
-import { mustStand } from "../../src/entries/groups.js";
 import type { Kind, Rows } from "../../src/entries/kinds.js";
 import { STUDY } from "../../src/entries/study.js";
 import { render } from "../../src/words/render.js";
@@ -39,14 +38,14 @@ function sections(kind: Kind<unknown>, path: string, form = ""): string {
 
 function table(rows: Rows): string {
   const lines = Object.entries(rows).map(([key, row]) => {
-    const { kind, says, byDefault } = row;
+    const { kind, need, says, byDefault } = row;
     const bounds = kind.bounds === undefined ? "" : `, ${render(kind.bounds)}`;
     const cells = [
       `\`${key}\``,
       says,
       `${render(kind.form)}${bounds}`,
       kind.examples.map((example) => `\`${example}\``).join(", "),
-      defaultWords(byDefault, mustStand(row)),
+      defaultWords(byDefault, need === "required"),
     ];
     return `| ${cells.map((cell) => cell.replaceAll("|", "\\|")).join(" | ")} |\n`;
   });

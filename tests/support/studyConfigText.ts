@@ -1,5 +1,4 @@
-import { mustStand } from "../../src/entries/groups.js";
-import type { Kind, Rows } from "../../src/entries/kinds.js";
+import { BESIDE, type Kind, NOWHERE, type Rows } from "../../src/entries/kinds.js";
 import { STUDY } from "../../src/entries/study.js";
 
 /** Types that the configuration names without making them, and where they stand. */
@@ -59,12 +58,12 @@ export function studyConfigText(): string {
 
   const members = (rows: Rows, mayMiss: boolean): string[] =>
     Object.values(rows).flatMap((row) => {
-      const { as, kind, need, says, byDefault, leftOut } = row;
-      if (need === "unread") return [];
-      if (need === "inline" && kind.parts?.kind === "group") {
-        return members(kind.parts.rows, mayMiss || leftOut === "nothing");
+      const { as, kind, need, says, byDefault } = row;
+      if (as === NOWHERE) return [];
+      const isThere = need !== "optional" && !mayMiss;
+      if (as === BESIDE && kind.parts?.kind === "group") {
+        return members(kind.parts.rows, !isThere);
       }
-      const isThere = (need === "default" || mustStand(row)) && !mayMiss;
       const taken =
         byDefault === undefined || typeof byDefault === "object" ? "" : ` Default ${byDefault}.`;
       return [
