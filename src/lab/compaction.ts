@@ -3,14 +3,16 @@ import { say } from "../words/message.js";
 import { densityFindings, EARTH_DENSITY, MOULD_VOLUME } from "./plausible.js";
 import type { SheetGrid } from "./sheet/grid.js";
 import {
-  type CellValue,
+  allNumbers,
   cellPlace,
   emptyCell,
+  METHOD_FACT,
+  missingColumn,
   numberRule,
+  numbersAmong,
   type SheetLayout,
   type SheetRow,
   type SheetValues,
-  textRule,
 } from "./sheet/layout.js";
 import { emptyFact, readRecord, type SheetReading } from "./sheet/readSheet.js";
 
@@ -51,7 +53,7 @@ const OPTIMUM = [
 export const COMPACTION_LAYOUT: SheetLayout = {
   title: say`compaction sheet`,
   facts: [
-    textRule("method", "method"),
+    METHOD_FACT,
     numberRule("mouldVolumeCm3", ["mould volume", "mold volume"], "volume", MOULD_VOLUME),
     numberRule("mouldMassG", ["mould mass", "mold mass"], "mass", {
       positive: true,
@@ -102,58 +104,46 @@ export const COMPACTION_LAYOUT: SheetLayout = {
 export function readCompaction(grid: SheetGrid): SheetReading<CompactionRecord> {
   return readRecord(grid, COMPACTION_LAYOUT, (sheet) => {
     const { file, facts, rows } = sheet;
-    const { mouldVolumeCm3 } = facts;
-    const top = reportedTop(sheet);
-    const findings = [...top.findings, ...(rows.length > 0 ? readingFindings(sheet, grid) : [])];
-    const points: CompactionPoint[] = [];
-    for (const entry of rows) {
-      const read = pointOf(sheet, entry);
-      findings.push(...read.findings);
-      if (read.point) points.push(read.point);
-    }
+    const reported = numbersAmong(facts, ...TOP);
+    const read = rows.map((entry) => pointOf(sheet, entry));
     const record: CompactionRecord = {
       file,
       method: facts.method as string | undefined,
-      ...(typeof mouldVolumeCm3 === "number" ? { mouldVolumeCm3 } : {}),
-      points,
-      ...(top.reported ? { reported: top.reported } : {}),
+      ...numbersAmong(facts, "mouldVolumeCm3"),
+      points: read.flatMap(({ point }) => point ?? []),
+      ...(Object.keys(reported).length > 0 ? { reported } : {}),
     };
+    const findings = [
+      ...topFindings(sheet),
+      ...(rows.length > 0 ? readingFindings(sheet, grid) : []),
+      ...read.flatMap((each) => each.findings),
+    ];
     return { record, findings };
   });
 }
 
 /** The reported top: the answer of a sheet without a table, beside points only held against them. */
-function reportedTop({ file, facts, factRows, rows }: SheetValues): {
-  readonly reported?: CompactionRecord["reported"];
-  readonly findings: readonly Finding[];
-} {
-  const keys = ["optimumWaterPct", "maximumDryDensityKgM3"].filter((key) => key in factRows);
-  const { optimumWaterPct, maximumDryDensityKgM3 } = facts;
-  const reported = {
-    ...(typeof optimumWaterPct === "number" ? { optimumWaterPct } : {}),
-    ...(typeof maximumDryDensityKgM3 === "number" ? { maximumDryDensityKgM3 } : {}),
-  };
+const TOP = ["optimumWaterPct", "maximumDryDensityKgM3"] as const;
+
+function topFindings({ file, facts, factRows, rows }: SheetValues): Finding[] {
+  const keys = TOP.filter((key) => key in factRows);
   if (rows.length > 0) {
-    return {
-      ...(keys.length > 0 ? { reported } : {}),
-      findings: keys.map((key) =>
-        finding({ file, row: factRows[key] }, "note", "unused-fact", {
-          message: say`This reported value is not used: the table has the points that it was read from.`,
-          expected: say`the line only in a sheet without a table`,
-          remedy: say`Nothing to do: the peak is read off the points.`,
-        }),
-      ),
-    };
+    return keys.map((key) =>
+      finding({ file, row: factRows[key] }, "note", "unused-fact", {
+        message: say`This reported value is not used: the table has the points that it was read from.`,
+        expected: say`the line only in a sheet without a table`,
+        remedy: say`Nothing to do: the peak is read off the points.`,
+      }),
+    );
   }
-  if (Object.keys(reported).length < 2) {
-    const found = finding({ file, row: factRows[keys[0]] }, "error", "missing-fact", {
+  if (allNumbers(facts, ...TOP)) return [];
+  return [
+    finding({ file, row: factRows[keys[0]] }, "error", "missing-fact", {
       message: say`A compaction sheet without a table needs both the optimum water content and the maximum dry density.`,
       expected: say`“optimum water content (%)” and “maximum dry density (kg/m3)”, or a table of points`,
       remedy: say`Add the line.`,
-    });
-    return { findings: [found] };
-  }
-  return { reported, findings: [] };
+    }),
+  ];
 }
 
 /** A point of the table, as far as its cells can be read. */
@@ -161,66 +151,67 @@ function pointOf(
   sheet: SheetValues,
   entry: SheetRow,
 ): { readonly point?: CompactionPoint; readonly findings: readonly Finding[] } {
-  const { waterContentPct, dryDensityKgM3, bulkDensityKgM3 } = entry.values;
+  const { row, values } = entry;
+  const { waterContentPct, dryDensityKgM3, bulkDensityKgM3 } = values;
+  const { mouldVolumeCm3, mouldMassG } = sheet.facts;
   const moistMassG = moistMass(sheet.facts, entry);
-  if (moistMassG !== undefined) {
-    const findings = pointFindings(sheet, entry, moistMassG);
-    if (typeof waterContentPct !== "number") return { findings };
-    return { point: { waterContentPct, moistMassG, row: entry.row }, findings };
+  if (moistMassG !== undefined && moistMassG <= 0) {
+    const found = finding(cellPlace(sheet, entry, "mouldAndSoilG"), "error", "lighter-than-mould", {
+      message: say`The filled mould is not heavier than the empty one.`,
+      expected: say`more than the mould mass, ${mouldMassG as number} g`,
+      remedy: say`Check the mould mass above the table and this reading.`,
+    });
+    return { findings: [found] };
   }
   if (typeof waterContentPct !== "number") return { findings: [] };
-  const dry = dryDensityKgM3 ?? drained(bulkDensityKgM3, waterContentPct);
-  if (typeof dry !== "number") return { findings: [] };
-  const findings =
-    dryDensityKgM3 === undefined
-      ? densityFindings(cellPlace(sheet, entry, "bulkDensityKgM3"), dry)
-      : [];
-  return { point: { waterContentPct, dryDensityKgM3: dry, row: entry.row }, findings };
-}
-
-/** Dry density from the moist one and its water content. */
-function drained(bulkDensity: CellValue, waterContentPct: number): number | undefined {
-  return typeof bulkDensity === "number" ? bulkDensity / (1 + waterContentPct / 100) : undefined;
-}
-
-/** A filled mould that is not heavier than the empty one, or a density that no soil has. */
-function pointFindings(sheet: SheetValues, entry: SheetRow, moistMassG: number): Finding[] {
-  const { mouldVolumeCm3, mouldMassG } = sheet.facts;
-  if (moistMassG <= 0) {
-    return [
-      finding(cellPlace(sheet, entry, "mouldAndSoilG"), "error", "lighter-than-mould", {
-        message: say`The filled mould is not heavier than the empty one.`,
-        expected: say`more than the mould mass, ${mouldMassG as number} g`,
-        remedy: say`Check the mould mass above the table and this reading.`,
-      }),
-    ];
+  const dried = (density: number) => density / (1 + waterContentPct / 100);
+  const possible = (key: string, density: number) =>
+    densityFindings(cellPlace(sheet, entry, key), density);
+  if (moistMassG !== undefined) {
+    const point = { waterContentPct, moistMassG, row };
+    if (typeof mouldVolumeCm3 !== "number") return { point, findings: [] };
+    const key = sheet.headers.mouldAndSoilG ? "mouldAndSoilG" : "moistSoilG";
+    return { point, findings: possible(key, dried((1000 * moistMassG) / mouldVolumeCm3)) };
   }
-  const { waterContentPct } = entry.values;
-  if (typeof mouldVolumeCm3 !== "number" || typeof waterContentPct !== "number") return [];
-  const key = sheet.headers.mouldAndSoilG ? "mouldAndSoilG" : "moistSoilG";
-  const dryDensityKgM3 = (1000 * moistMassG) / mouldVolumeCm3 / (1 + waterContentPct / 100);
-  return densityFindings(cellPlace(sheet, entry, key), dryDensityKgM3);
+  if (typeof dryDensityKgM3 === "number") {
+    return { point: { waterContentPct, dryDensityKgM3, row }, findings: [] };
+  }
+  if (typeof bulkDensityKgM3 !== "number") return { findings: [] };
+  const dry = dried(bulkDensityKgM3);
+  return {
+    point: { waterContentPct, dryDensityKgM3: dry, row },
+    findings: possible("bulkDensityKgM3", dry),
+  };
 }
 
 /** Of the soil alone: weighed so, or with the mould. */
-function moistMass(facts: SheetValues["facts"], { values }: SheetRow): number | undefined {
-  const { mouldAndSoilG, moistSoilG } = values;
+function moistMass(
+  { mouldMassG }: SheetValues["facts"],
+  { values: { mouldAndSoilG, moistSoilG } }: SheetRow,
+): number | undefined {
   if (typeof moistSoilG === "number") return moistSoilG;
-  if (typeof mouldAndSoilG !== "number" || typeof facts.mouldMassG !== "number") return undefined;
-  return mouldAndSoilG - facts.mouldMassG;
+  if (typeof mouldAndSoilG !== "number" || typeof mouldMassG !== "number") return undefined;
+  return mouldAndSoilG - mouldMassG;
 }
 
 /** Columns that say how dense a point is; the first that is there is read. */
-const READINGS = ["mouldAndSoilG", "moistSoilG", "dryDensityKgM3", "bulkDensityKgM3"] as const;
+const READINGS = ["mouldAndSoilG", "moistSoilG", "dryDensityKgM3", "bulkDensityKgM3"];
 
-/** Lines that a column of masses needs. */
-const NEEDED: Readonly<Record<string, readonly (readonly [key: string, name: string])[]>> = {
-  mouldAndSoilG: [
-    ["mouldVolumeCm3", "“mould volume (cm3)”"],
-    ["mouldMassG", "“mould mass (g)”"],
-  ],
-  moistSoilG: [["mouldVolumeCm3", "“mould volume (cm3)”"]],
-};
+/** Lines that columns of masses need. */
+const NEEDED = [
+  {
+    fact: "mouldVolumeCm3",
+    name: "“mould volume (cm3)”",
+    columns: ["mouldAndSoilG", "moistSoilG"],
+    expected: say`the volume of the mould, or the column “dry density (kg/m3)” in place of masses`,
+  },
+  {
+    fact: "mouldMassG",
+    name: "“mould mass (g)”",
+    columns: ["mouldAndSoilG"],
+    expected: say`the mass of the empty mould, or the column “moist soil (g)” for the soil alone`,
+  },
+];
 
 /** Whether each point's density can be had from what the sheet gives. */
 function readingFindings(sheet: SheetValues, grid: SheetGrid): Finding[] {
@@ -235,33 +226,27 @@ function readingFindings(sheet: SheetValues, grid: SheetGrid): Finding[] {
     return [found];
   }
   if (key === undefined) {
-    const value = Object.values(headers).join(", ");
-    const found = finding({ file, value }, "error", "wrong-header", {
-      message: say`The column “${"mould + moist soil"}” is missing.`,
-      expected: say`“mould + moist soil (g)”, “moist soil (g)” for the soil alone, or “dry density (kg/m3)”`,
-      remedy: say`Add the column, or rename the one that holds it.`,
-    });
-    return [found];
+    const place = { file, value: Object.values(headers).join(", ") };
+    const expected = say`“mould + moist soil (g)”, “moist soil (g)” for the soil alone, or “dry density (kg/m3)”`;
+    return [missingColumn(place, "mould + moist soil", expected)];
   }
-  const lacking = (NEEDED[key] ?? []).filter(([fact]) => !(fact in factRows));
-  const missing = lacking.map(([, name]) =>
-    finding({ file }, "error", "missing-fact", {
-      message: say`The line ${name} above the table is missing.`,
-      expected:
-        name === "“mould mass (g)”"
-          ? say`the mass of the empty mould, or the column “moist soil (g)” for the soil alone`
-          : say`the volume of the mould, or the column “dry density (kg/m3)” in place of masses`,
-      remedy: say`Add the line.`,
-    }),
-  );
-  // A line that is there and cannot be read was told at its cell.
-  const unfilled = (NEEDED[key] ?? [])
-    .map(([fact]) => factRows[fact])
-    .filter((row) => row !== undefined && !grid.rows[row - 1]?.[1]);
+  const needed = NEEDED.filter(({ columns }) => columns.includes(key));
+  const missing = needed.filter(({ fact }) => !(fact in factRows));
+  // A line that is there and cannot be read was told at its cell; a line of the study has no row here.
+  const unfilled = needed.flatMap(({ fact }) => {
+    const cells = grid.rows[factRows[fact] - 1];
+    return cells && !cells[1] ? [emptyFact(file, factRows[fact], cells[0])] : [];
+  });
   const empty = rows.filter(({ written }) => written[key] === "");
   return [
-    ...missing,
-    ...unfilled.map((row) => emptyFact(file, row, grid.rows[row - 1]?.[0])),
+    ...missing.map(({ name, expected }) =>
+      finding({ file }, "error", "missing-fact", {
+        message: say`The line ${name} above the table is missing.`,
+        expected,
+        remedy: say`Add the line.`,
+      }),
+    ),
+    ...unfilled,
     ...empty.map((entry) => emptyCell(cellPlace(sheet, entry, key))),
   ];
 }

@@ -1,4 +1,9 @@
-import { type Finding, type FindingPlace, finding } from "../../findings/finding.js";
+import {
+  type Finding,
+  type FindingPlace,
+  type FindingWords,
+  finding,
+} from "../../findings/finding.js";
 import { measured } from "../../quantities/format.js";
 import { acceptedUnits, parseNumber } from "../../quantities/parseQuantity.js";
 import { parseSieve, sieveNumbers } from "../../quantities/sieves.js";
@@ -88,6 +93,9 @@ export function textRule(key: string, names: Names, limits: Limits = {}): CellRu
   return { key, names: listed(names), kind: "text", ...limits };
 }
 
+/** The line that names the form of the test, such as ASTM D422 or ISO 17892-4. */
+export const METHOD_FACT = textRule("method", "method");
+
 export type CellValue = number | string | undefined;
 
 export interface SheetRow {
@@ -106,6 +114,26 @@ export interface SheetValues {
   readonly headers: Readonly<Record<string, string>>;
 }
 
+/** Those of the named values that are numbers. */
+export function numbersAmong<Key extends string>(
+  values: SheetRow["values"],
+  ...keys: readonly Key[]
+): { readonly [Name in Key]?: number } {
+  const numbers = keys.filter((key) => typeof values[key] === "number");
+  return Object.fromEntries(numbers.map((key) => [key, values[key]])) as { [Name in Key]?: number };
+}
+
+/** The named values, where all of them are numbers. */
+export function allNumbers<Key extends string>(
+  values: SheetRow["values"],
+  ...keys: readonly Key[]
+): { readonly [Name in Key]: number } | undefined {
+  const numbers = numbersAmong(values, ...keys);
+  return keys.every((key) => key in numbers)
+    ? (numbers as { readonly [Name in Key]: number })
+    : undefined;
+}
+
 /** Where a cell of the table stands and what is written there, for findings. */
 export function cellPlace(
   { file, headers }: SheetValues,
@@ -122,6 +150,30 @@ export function emptyCell(place: FindingPlace, expected: Text = say`a reading`):
     expected,
     remedy: say`Fill in the reading, or start the row with # and a space to leave it out.`,
   });
+}
+
+/** A sheet without a column that it needs, told at its header. */
+export function missingColumn(place: FindingPlace, name: string, expected: Text): Finding {
+  return finding(place, "error", "wrong-header", {
+    message: say`The column “${name}” is missing.`,
+    expected,
+    remedy: say`Add the column, or rename the one that holds it.`,
+  });
+}
+
+/** A reading of a series that was not taken after the one above it. */
+export function timeFindings(
+  place: FindingPlace,
+  timeMin: number,
+  above: { readonly timeMin: number } | undefined,
+  {
+    message = say`This reading is not later than the one above it.`,
+    remedy = say`Write the time since the start of sedimentation, in order.`,
+  }: { readonly message?: Text; readonly remedy?: Text } = {},
+): Finding[] {
+  if (!above || timeMin > above.timeMin) return [];
+  const expected = say`more than ${above.timeMin} min`;
+  return [finding(place, "error", "time-order", { message, expected, remedy })];
 }
 
 export interface HeaderCell {
@@ -208,35 +260,32 @@ export function headerUnit(
 ): { readonly unit?: string; readonly findings: readonly Finding[] } {
   const dimension = unitDimension(rule);
   if (dimension === undefined) return { findings: [] };
-  const { name, unit: written = unitBehind(place.value ?? "", dimension) } = parseHeaderCell(
-    place.text,
-  );
-  const unit = rule.kind === "sieve" && written !== undefined ? sieveUnit(written) : written;
-  const numbered = rule.kind === "sieve" && sieveNumbers(unit ?? "") !== undefined;
-  if (unit !== undefined && (numbered || convertToBase(1, unit, dimension) !== undefined)) {
-    return { unit, findings: [] };
+  const { file, row, text: column } = place;
+  const { name, unit: written = unitBehind(place.value ?? "", dimension) } =
+    parseHeaderCell(column);
+  const isSieve = rule.kind === "sieve";
+  const unit = isSieve && written !== undefined ? sieveUnit(written) : written;
+  const refuse = (code: string, message: Text) => ({
+    unit,
+    findings: [
+      finding({ file, row, column, value: unit ?? "" }, "error", code, {
+        message,
+        expected: isSieve
+          ? say`one of ${acceptedUnits(dimension)}, US No., BS mesh in parentheses after the name`
+          : say`one of ${acceptedUnits(dimension)} in parentheses after the name`,
+        remedy: say`Write for example ${headerExample(rule)}.`,
+      }),
+    ],
+  });
+  if (unit === undefined) {
+    // Designations such as No. 40 need no unit; a bare number would be taken as mm, but not under “sieve no.”.
+    const named = isSieve ? !/ n(o\.?|umber)$/.test(name) : rule.unitless?.includes(name);
+    return named ? { findings: [] } : refuse("missing-unit", say`This name has no unit.`);
   }
-  // Designations such as No. 40 need no unit; a bare number would be taken as mm, but not under “sieve no.”.
-  const named =
-    rule.kind === "sieve" ? !/ n(o\.?|umber)$/.test(name) : rule.unitless?.includes(name);
-  if (unit === undefined && named) return { findings: [] };
-  const { file, row, text } = place;
-  const at = { file, row, column: text, value: unit ?? "" };
-  const words = {
-    expected:
-      rule.kind === "sieve"
-        ? say`one of ${acceptedUnits(dimension)}, US No., BS mesh in parentheses after the name`
-        : say`one of ${acceptedUnits(dimension)} in parentheses after the name`,
-    remedy: say`Write for example ${headerExample(rule)}.`,
-  };
-  const found =
-    unit === undefined
-      ? finding(at, "error", "missing-unit", { message: say`This name has no unit.`, ...words })
-      : finding(at, "error", "unknown-unit", {
-          message: say`The unit “${unit}” is not known here.`,
-          ...words,
-        });
-  return { unit, findings: [found] };
+  const numbered = isSieve && sieveNumbers(unit) !== undefined;
+  return numbered || convertToBase(1, unit, dimension) !== undefined
+    ? { unit, findings: [] }
+    : refuse("unknown-unit", say`The unit “${unit}” is not known here.`);
 }
 
 /** The series of standard openings are in mm; which of them a column is of is said for the reader. */
@@ -282,9 +331,7 @@ export function readCell(text: string, rule: CellRule, place: CellPlace): CellRe
 /** `#N/A`, `#DIV/0!` and their like, as spreadsheets write them in any language. */
 const SPREADSHEET_ERROR = /^(#[\p{Lu}\d/_¡]{1,20}[!?]|#N\/[AD]|#NV|#GETTING_DATA|Err:\d{3})$/u;
 
-type CellWords = { readonly message: Text; readonly expected: Text; readonly remedy: Text };
-
-function refusal(value: string, place: CellPlace, code: string, words: CellWords): CellReading {
+function refusal(value: string, place: CellPlace, code: string, words: FindingWords): CellReading {
   const { file, row, column } = place;
   return { finding: finding({ file, row, column, value }, "error", code, words) };
 }
@@ -413,12 +460,13 @@ function pointRefusal(text: string, bare: string, place: CellPlace): CellReading
   });
 }
 
-function rangeText({ kind, dimension: given, min, max, positive }: CellRule): Text {
-  const dimension = kind === "sieve" ? "length" : given;
+function rangeText(rule: CellRule): Text {
+  const { min, max, positive } = rule;
+  const dimension = unitDimension(rule);
   const shown = (value: number): Text =>
     dimension === "stress" || dimension === "density" || dimension === "force"
       ? measured(value, dimension)
-      : say`${value}${dimension && dimension !== "number" ? ` ${UNITS[dimension].base}` : ""}`;
+      : say`${value}${dimension ? ` ${UNITS[dimension].base}` : ""}`;
   if (max === undefined) {
     return positive ? say`more than ${shown(0)}` : say`at least ${shown(min ?? 0)}`;
   }

@@ -10,6 +10,7 @@ import {
   emptyCell,
   headerExample,
   headerUnit,
+  missingColumn,
   parseHeaderCell,
   readCell,
   type SheetLayout,
@@ -312,12 +313,7 @@ function readHeader(
       columns.push({ rule, at: like, header: header[like], unit });
     } else if (rule.required) {
       const place = { file, row, value: header.join(", ") };
-      const found = finding(place, "error", "wrong-header", {
-        message: say`The column “${rule.names[0]}” is missing.`,
-        expected: headerExample(rule),
-        remedy: say`Add the column, or rename the one that holds it.`,
-      });
-      findings.push(found);
+      findings.push(missingColumn(place, rule.names[0], headerExample(rule)));
     }
   }
   header.forEach((cell, at) => {
