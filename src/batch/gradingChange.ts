@@ -21,7 +21,9 @@ interface MaterialShare {
  * Both blends are the mean of the materials' passings weighted by their shares, compared at each size
  * that any of the curves was measured at.
  *
- * @param curves by material id. @param before, @param after shares in percent; what is missing has none.
+ * @param curves by material id.
+ * @param before shares in percent; what is missing has none.
+ * @param after shares in percent; what is missing has none.
  * @throws RangeError where a material with a share has no curve. Source: own arithmetic.
  *
  * @example

@@ -1,4 +1,4 @@
-import { checkPositive } from "../quantities/checkNumber.js";
+import { checkPositive, checkThat } from "../quantities/checkNumber.js";
 import { formatFixed } from "../quantities/format.js";
 import { say, type Text } from "../words/message.js";
 
@@ -35,10 +35,8 @@ export function correctAspectRatio(
   tableId: string,
 ): AspectCorrected {
   const table = ASPECT_RATIO_TABLES.find(({ id }) => id === tableId);
-  if (!table) {
-    const known = ASPECT_RATIO_TABLES.map(({ id }) => id).join(", ");
-    throw new RangeError(`invalid \`tableId\`: ${tableId}; expected one of ${known}`);
-  }
+  const known = ASPECT_RATIO_TABLES.map(({ id }) => id).join(", ");
+  checkThat(table !== undefined, { tableId }, `one of ${known}`);
   checkPositive("strengthMpa", block.strengthMpa);
   checkPositive("heightMm", block.heightMm);
   checkPositive("thicknessMm", block.thicknessMm);
@@ -79,8 +77,8 @@ export interface AspectRatioTable {
   readonly basis: "read" | "memory";
 }
 
-const points = (pairs: readonly (readonly [number, number])[]) =>
-  pairs.map(([ratio, factor]) => ({ ratio, factor }));
+const points = (ratios: readonly number[], factors: readonly number[]) =>
+  ratios.map((ratio, index) => ({ ratio, factor: factors[index] }));
 
 /**
  * Aspect-ratio factors as data. They disagree, and one study of cement-stabilised rammed earth found no
@@ -93,13 +91,7 @@ export const ASPECT_RATIO_TABLES: readonly AspectRatioTable[] = [
   {
     id: "nzs4298",
     name: say`NZS 4298:1998 and HB 195`,
-    points: points([
-      [0.4, 0.5],
-      [0.7, 0.6],
-      [1, 0.7],
-      [3, 0.85],
-      [5, 1],
-    ]),
+    points: points([0.4, 0.7, 1, 3, 5], [0.5, 0.6, 0.7, 0.85, 1]),
     openAbove: true,
     source: say`NZS 4298:1998 and HB 195, after Krefeld; from memory: check against the standard`,
     basis: "memory",
@@ -107,13 +99,7 @@ export const ASPECT_RATIO_TABLES: readonly AspectRatioTable[] = [
   {
     id: "heathcote-1992",
     name: say`Heathcote and Jankulovski 1992`,
-    points: points([
-      [0.4, 0.25],
-      [0.7, 0.4],
-      [1, 0.58],
-      [3, 0.9],
-      [5, 1],
-    ]),
+    points: points([0.4, 0.7, 1, 3, 5], [0.25, 0.4, 0.58, 0.9, 1]),
     openAbove: true,
     source: say`Heathcote & Jankulovski 1992; from memory, with low confidence`,
     basis: "memory",
@@ -121,13 +107,7 @@ export const ASPECT_RATIO_TABLES: readonly AspectRatioTable[] = [
   {
     id: "cylinder-c39",
     name: say`Concrete cylinders and cores, length over diameter`,
-    points: points([
-      [1, 0.87],
-      [1.25, 0.93],
-      [1.5, 0.96],
-      [1.75, 0.98],
-      [2, 1],
-    ]),
+    points: points([1, 1.25, 1.5, 1.75, 2], [0.87, 0.93, 0.96, 0.98, 1]),
     openAbove: false,
     source: say`ASTM C39/C42 factors, read as coded in open software; the factor 1 at ratio 2 is from memory. Made for concrete`,
     basis: "read",
@@ -135,10 +115,7 @@ export const ASPECT_RATIO_TABLES: readonly AspectRatioTable[] = [
   {
     id: "none-2017",
     name: say`No correction, cement-stabilised rammed earth`,
-    points: points([
-      [2, 1],
-      [5.81, 1],
-    ]),
+    points: points([2, 5.81], [1, 1]),
     openAbove: false,
     source: say`Venkatarama Reddy, Suresh & Nanjunda Rao 2017, abstract read: from ratio 2 to 5.81 the loss is 1 % at 1800 kg/m³, 3 to 5 % at 1700 kg/m³`,
     basis: "read",

@@ -1,7 +1,7 @@
 import { mean, sampleStandardDeviation } from "simple-statistics";
 import { tQuantile } from "../numerics/distributions.js";
 import { toleranceFactor } from "../numerics/noncentralT.js";
-import { checkThat } from "../quantities/checkNumber.js";
+import { checkNotNegative, checkThat } from "../quantities/checkNumber.js";
 import { formatFixed } from "../quantities/format.js";
 import { say, type Text } from "../words/message.js";
 
@@ -45,20 +45,9 @@ export function characteristicStrength(
   options: { readonly knownVariation?: number } = {},
 ): CharacteristicStrength {
   const rule = CHARACTERISTIC_RULES.find(({ id }) => id === ruleId);
-  if (!rule) {
-    const known = CHARACTERISTIC_RULES.map(({ id }) => id).join(", ");
-    throw new RangeError(`invalid \`ruleId\`: ${ruleId}; expected one of ${known}`);
-  }
-  if (strengthsMpa.length === 0) {
-    throw new RangeError("invalid `strengthsMpa`: []; expected at least one");
-  }
-  strengthsMpa.forEach((value, index) => {
-    checkThat(
-      Number.isFinite(value) && value >= 0,
-      { [`strengthsMpa[${index}]`]: value },
-      "0 or above, in MPa",
-    );
-  });
+  const known = CHARACTERISTIC_RULES.map(({ id }) => id).join(", ");
+  checkThat(rule !== undefined, { ruleId }, `one of ${known}`);
+  checkStrengths(strengthsMpa);
   const { knownVariation } = options;
   if (knownVariation !== undefined) {
     checkThat(
@@ -107,6 +96,14 @@ export function characteristicStrength(
 
 /** The 5 % quantile of EN 1990, to the digits the standard works with. */
 const Z95 = 1.645;
+
+/** Refuses no strengths at all, and one that is not finite or below 0. */
+export function checkStrengths(strengthsMpa: readonly number[]): void {
+  checkThat(strengthsMpa.length > 0, { strengthsMpa: "[]" }, "at least one");
+  strengthsMpa.forEach((value, index) => {
+    checkNotNegative(`strengthsMpa[${index}]`, value);
+  });
+}
 
 /** Mean and standard deviation (n − 1); no deviation for one value. */
 export function meanAndSd(values: readonly number[]): { mean: number; sd: number | null } {
@@ -165,26 +162,6 @@ export interface CharacteristicRule {
 const EN1990 = say`EN 1990:2002 Annex D.7.2; its Table D.1 read as coded in open software, recomputed here without its truncation`;
 const TOLERANCE = say`Exact one-sided tolerance factor, noncentral t; own calculation`;
 
-const rule = (
-  id: string,
-  name: Text,
-  formula: string,
-  distribution: CharacteristicRule["distribution"],
-  factorKind: CharacteristicRule["factorKind"],
-  minBlocks: number,
-  source: Text,
-  basis: CharacteristicRule["basis"],
-): CharacteristicRule => ({
-  id,
-  name,
-  formula,
-  distribution,
-  factorKind,
-  minBlocks,
-  source,
-  basis,
-});
-
 /**
  * The rules for a characteristic (5 %) strength from a handful of blocks. They differ widely for few
  * blocks: with three, the factor is 3.37, 3.15 or 7.66; so a report must say which was used.
@@ -193,94 +170,94 @@ const rule = (
  * CHARACTERISTIC_RULES.length // => 9
  */
 export const CHARACTERISTIC_RULES: readonly CharacteristicRule[] = [
-  rule(
-    "en1990-normal",
-    say`EN 1990 Annex D, scatter from these blocks, normal`,
-    "m − k s, k = t(0.95, n−1) √(1 + 1/n)",
-    "normal",
-    "prediction-unknown",
-    3,
-    EN1990,
-    "read",
-  ),
-  rule(
-    "en1990-lognormal",
-    say`EN 1990 Annex D, scatter from these blocks, lognormal`,
-    "exp(m_ln − k s_ln), k = t(0.95, n−1) √(1 + 1/n)",
-    "lognormal",
-    "prediction-unknown",
-    3,
-    EN1990,
-    "read",
-  ),
-  rule(
-    "en1990-normal-known",
-    say`EN 1990 Annex D, coefficient of variation known beforehand, normal`,
-    "m (1 − k V), k = 1.645 √(1 + 1/n)",
-    "normal",
-    "prediction-known",
-    1,
-    EN1990,
-    "read",
-  ),
-  rule(
-    "en1990-lognormal-known",
-    say`EN 1990 Annex D, coefficient of variation known beforehand, lognormal`,
-    "exp(m_ln − k √(ln(V² + 1))), k = 1.645 √(1 + 1/n)",
-    "lognormal",
-    "prediction-known",
-    1,
-    EN1990,
-    "read",
-  ),
-  rule(
-    "tolerance-75",
-    say`95 % of all blocks above, with 75 % confidence, normal`,
-    "m − k s",
-    "normal",
-    "tolerance-75",
-    2,
-    TOLERANCE,
-    "own calculation",
-  ),
-  rule(
-    "tolerance-95",
-    say`95 % of all blocks above, with 95 % confidence, normal`,
-    "m − k s",
-    "normal",
-    "tolerance-95",
-    2,
-    TOLERANCE,
-    "own calculation",
-  ),
-  rule(
-    "tolerance-95-lognormal",
-    say`95 % of all blocks above, with 95 % confidence, lognormal`,
-    "exp(m_ln − k s_ln)",
-    "lognormal",
-    "tolerance-95",
-    2,
-    TOLERANCE,
-    "own calculation",
-  ),
-  rule(
-    "margin-1.65",
-    say`Mean less 1.65 s: no allowance for how few the blocks are`,
-    "m − 1.65 s",
-    "normal",
-    "margin-1.65",
-    2,
-    say`IS 10262 margin for concrete, read in a forum discussion; not in the standard itself`,
-    "read",
-  ),
-  rule(
-    "nzs4298-least-block",
-    say`NZS 4298:1998 small sample`,
-    "(1 − 1.5 s/m) × least block",
-    "none",
-    "least-block",
-    5,
-    say`NZS 4298:1998, from memory: check against the standard; strengths there are corrected for aspect ratio first`,
-    "memory",
-  ),
+  {
+    id: "en1990-normal",
+    name: say`EN 1990 Annex D, scatter from these blocks, normal`,
+    formula: "m − k s, k = t(0.95, n−1) √(1 + 1/n)",
+    distribution: "normal",
+    factorKind: "prediction-unknown",
+    minBlocks: 3,
+    source: EN1990,
+    basis: "read",
+  },
+  {
+    id: "en1990-lognormal",
+    name: say`EN 1990 Annex D, scatter from these blocks, lognormal`,
+    formula: "exp(m_ln − k s_ln), k = t(0.95, n−1) √(1 + 1/n)",
+    distribution: "lognormal",
+    factorKind: "prediction-unknown",
+    minBlocks: 3,
+    source: EN1990,
+    basis: "read",
+  },
+  {
+    id: "en1990-normal-known",
+    name: say`EN 1990 Annex D, coefficient of variation known beforehand, normal`,
+    formula: "m (1 − k V), k = 1.645 √(1 + 1/n)",
+    distribution: "normal",
+    factorKind: "prediction-known",
+    minBlocks: 1,
+    source: EN1990,
+    basis: "read",
+  },
+  {
+    id: "en1990-lognormal-known",
+    name: say`EN 1990 Annex D, coefficient of variation known beforehand, lognormal`,
+    formula: "exp(m_ln − k √(ln(V² + 1))), k = 1.645 √(1 + 1/n)",
+    distribution: "lognormal",
+    factorKind: "prediction-known",
+    minBlocks: 1,
+    source: EN1990,
+    basis: "read",
+  },
+  {
+    id: "tolerance-75",
+    name: say`95 % of all blocks above, with 75 % confidence, normal`,
+    formula: "m − k s",
+    distribution: "normal",
+    factorKind: "tolerance-75",
+    minBlocks: 2,
+    source: TOLERANCE,
+    basis: "own calculation",
+  },
+  {
+    id: "tolerance-95",
+    name: say`95 % of all blocks above, with 95 % confidence, normal`,
+    formula: "m − k s",
+    distribution: "normal",
+    factorKind: "tolerance-95",
+    minBlocks: 2,
+    source: TOLERANCE,
+    basis: "own calculation",
+  },
+  {
+    id: "tolerance-95-lognormal",
+    name: say`95 % of all blocks above, with 95 % confidence, lognormal`,
+    formula: "exp(m_ln − k s_ln)",
+    distribution: "lognormal",
+    factorKind: "tolerance-95",
+    minBlocks: 2,
+    source: TOLERANCE,
+    basis: "own calculation",
+  },
+  {
+    id: "margin-1.65",
+    name: say`Mean less 1.65 s: no allowance for how few the blocks are`,
+    formula: "m − 1.65 s",
+    distribution: "normal",
+    factorKind: "margin-1.65",
+    minBlocks: 2,
+    source: say`IS 10262 margin for concrete, read in a forum discussion; not in the standard itself`,
+    basis: "read",
+  },
+  {
+    id: "nzs4298-least-block",
+    name: say`NZS 4298:1998 small sample`,
+    formula: "(1 − 1.5 s/m) × least block",
+    distribution: "none",
+    factorKind: "least-block",
+    minBlocks: 5,
+    source: say`NZS 4298:1998, from memory: check against the standard; strengths there are corrected for aspect ratio first`,
+    basis: "memory",
+  },
 ];

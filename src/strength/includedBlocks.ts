@@ -4,12 +4,11 @@ import type { SpecimenRecord, SpecimenSheet } from "../lab/specimens.js";
 import { tQuantile } from "../numerics/distributions.js";
 import { formatFixed, measured } from "../quantities/format.js";
 import { say, type Text, wordFor } from "../words/message.js";
+import { groupBy } from "./groupBy.js";
 import { type FitStrengthOptions, fitStrength, studentisedResidual } from "./regression/fit.js";
 import { STRENGTH_MODELS } from "./regression/model.js";
 
 export interface IncludedSpecimens {
-  /** Null where no age was given and the blocks have several. */
-  readonly ageDays: number | null;
   /** What the regression uses. */
   readonly included: readonly SpecimenRecord[];
   /** Left out by the user, each with its reason. */
@@ -24,63 +23,55 @@ export interface IncludedSpecimens {
 }
 
 /** What the regression is asked for, as far as it decides which blocks take part. */
-export type IncludedSpecimensOptions = Partial<
-  Pick<FitStrengthOptions, "ageDays" | "model" | "covariates" | "variance">
->;
+export type IncludedSpecimensOptions = Pick<FitStrengthOptions, "ageDays" | "covariates"> &
+  Partial<Pick<FitStrengthOptions, "model">>;
 
 /**
  * Splits a block sheet into what the regression uses and what it does not, and names what is amiss.
  *
- * Errors: repeated names, strengths not above zero, ages mixed without saying which counts, an age of 0
- * where ln age is a covariate, proportional spread with the power model. Warnings: fewer blocks than
- * coefficients + 1, fewer contents than the model has coefficients, a strength so far from the others that it may
- * stand in another unit, no scatter, a block far from its group (Bonferroni limit of the externally
- * studentised residual at 5 %), every content made as one batch. Notes: each exclusion with its reason,
- * and the blocks of other ages. Nothing is dropped that the user did not exclude.
+ * Error: an age of 0 where ln age is a covariate. Warnings: fewer blocks than coefficients + 1, fewer
+ * contents than the model has coefficients, a strength so far from the others that it may stand in another
+ * unit, no scatter, a block far from its group (Bonferroni limit of the externally studentised residual at
+ * 5 %), every content made as one batch. Notes: each exclusion with its reason, and the blocks of other
+ * ages. Nothing is dropped that the user did not exclude.
  *
- * @param options.ageDays the age that counts; may be left out where all blocks have one age. With
- * `ln age` among the covariates blocks of all ages take part.
+ * @param options.ageDays the age that counts; with `ln age` among the covariates blocks of all ages take part.
  * @param options.model default `linear`.
  * Source: the outlier limit after Cook & Weisberg 1982 (from memory); the rest is plain bookkeeping.
  *
  * @example
  * const block = (id, cementPct, strengthMpa, row) => ({ id, cementPct, strengthMpa, ageDays: 28, row });
  * const sheet = { file: "blocks.csv", specimens: [block("A", 4, 1.5, 2), block("B", 6, 2.4, 3), { ...block("C", 8, 0.9, 4), excluded: "dropped" }] };
- * const { included, excluded, findings } = includedSpecimens(sheet);
+ * const { included, excluded, findings } = includedSpecimens(sheet, { ageDays: 28 });
  * included.length // => 2
  * findings.map(({ code, row }) => [code, row]) // => [["excluded-block", 4], ["too-few-blocks", 2]]
  */
 export function includedSpecimens(
-  sheet: SpecimenSheet,
-  options: IncludedSpecimensOptions = {},
+  { file, specimens }: SpecimenSheet,
+  options: IncludedSpecimensOptions,
 ): IncludedSpecimens {
-  const { file, specimens } = sheet;
-  const { model = "linear", covariates = [] } = options;
+  const { ageDays, model = "linear", covariates = [] } = options;
   const excluded = specimens.filter((block) => block.excluded);
   const rest = specimens.filter((block) => !block.excluded);
-  const ages = [...new Set(rest.map((block) => block.ageDays))].sort((a, b) => a - b);
-  const ageDays = options.ageDays ?? (ages.length === 1 ? ages[0] : null);
-  const general = [...specimenFindings(sheet), ...choiceFindings(options)];
-  if (ageDays === null) {
-    const odd = rest.find((block) => block.ageDays !== rest[0].ageDays);
-    const findings = [...general, odd ? mixedAges(file, odd, ages) : noBlocks(file)];
-    return { ageDays, included: [], excluded, otherAges: [], far: [], findings };
-  }
   const allAges = covariates.includes("ln age");
   const included = allAges ? rest : rest.filter((block) => block.ageDays === ageDays);
   const otherAges = allAges ? [] : rest.filter((block) => block.ageDays !== ageDays);
   const asked = { file, model, ageDays, covariates };
+  const groups = groupBy(included, alikeKey);
   const tooFew = tooFewBlocks(included, asked);
   const soFar = [
-    ...general,
+    ...excluded.map((block) => excludedBlock(block, file)),
+    ...unitFindings(rest, file),
+    ...fractionFindings(rest, file),
     ...otherAgesFindings(otherAges, asked),
     ...(tooFew ? [tooFew] : []),
-    ...setFindings(included, asked),
+    ...agelessFindings(included, asked),
+    ...scatterFindings(included, groups, file),
+    ...batchFindings(included, groups, file),
   ];
   // A fit or a group makes sense only without errors, and with enough blocks.
-  const outliers = tooFew || hasErrors(soFar) ? [] : outlyingBlocks(included, asked);
+  const outliers = tooFew || hasErrors(soFar) ? [] : outlyingBlocks(included, groups, asked);
   return {
-    ageDays,
     included,
     excluded,
     otherAges,
@@ -90,82 +81,16 @@ export function includedSpecimens(
   };
 }
 
+/** Blocks of one content and age. */
+type AlikeBlocks = ReadonlyMap<string, readonly SpecimenRecord[]>;
+
+const alikeKey = ({ cementPct, ageDays }: SpecimenRecord) => `${cementPct} ${ageDays}`;
+
 type Asked = Required<Pick<FitStrengthOptions, "model" | "ageDays" | "covariates">> & {
   readonly file: string;
 };
 
-const days = (ages: readonly number[]) => ages.map((age) => `${age} d`).join(", ");
-
-function mixedAges(file: string, { row }: SpecimenRecord, ages: readonly number[]): Finding {
-  return finding({ file, row, column: "age", value: days(ages) }, "error", "mixed-ages", {
-    message: say`The blocks were crushed at different ages, and no age was chosen.`,
-    expected: say`one age for one curve`,
-    remedy: say`Name the age of the requirement in the study (strength.requirement.age).`,
-  });
-}
-
-function noBlocks(file: string): Finding {
-  return finding({ file }, "error", "no-blocks", {
-    message: say`No block is left for the regression.`,
-    expected: say`blocks that are not excluded`,
-    remedy: say`Add blocks, or take back an exclusion.`,
-  });
-}
-
-function otherAgesFindings(blocks: readonly SpecimenRecord[], { file, ageDays }: Asked): Finding[] {
-  if (blocks.length === 0) return [];
-  const ages = [...new Set(blocks.map((block) => block.ageDays))].sort((a, b) => a - b);
-  return [
-    finding({ file, row: blocks[0].row, column: "age", value: days(ages) }, "note", "other-ages", {
-      message: say`${blocks.length}{0, plural, one { block} other { blocks}} of another age {0, plural, one {takes} other {take}} no part in the curve at ${ageDays} days.`,
-      expected: `${ageDays} d`,
-      remedy: say`Nothing to do; they are shown beside the curve. To use blocks of all ages, set strength.covariates.age.`,
-    }),
-  ];
-}
-
-/** What was asked of the regression that does not go together. */
-function choiceFindings({ model, variance }: IncludedSpecimensOptions): Finding[] {
-  if (model !== "power" || variance !== "proportional") return [];
-  return [
-    finding(
-      { file: "study.yaml", column: "strength.variance", value: variance },
-      "error",
-      "power-model-with-variance",
-      {
-        message: say`The power model is fitted to ln f, where a scatter in proportion to strength is already even: asked for twice it would be allowed for twice.`,
-        expected: say`the power model with even spread, or another model with proportional spread`,
-        remedy: say`Leave strength.variance out, or choose another model.`,
-      },
-    ),
-  ];
-}
-
-/** What is amiss with single blocks: repeated names, strengths not above zero; and each exclusion. */
-function specimenFindings({ file, specimens }: SpecimenSheet): Finding[] {
-  const rowOfId = new Map<string, number>();
-  const findings = specimens.flatMap((block): Finding[] => {
-    const { id, row } = block;
-    const earlier = rowOfId.get(id);
-    if (earlier === undefined) rowOfId.set(id, row);
-    const repeated = earlier === undefined ? [] : [repeatedBlock(file, block, earlier)];
-    return [
-      ...repeated,
-      ...(block.excluded ? [excludedBlock(file, block)] : unusable(file, block)),
-    ];
-  });
-  return [...findings, ...unitFindings(file, specimens), ...fractionFindings(file, specimens)];
-}
-
-function repeatedBlock(file: string, { id, row }: SpecimenRecord, earlier: number): Finding {
-  return finding({ file, row, column: "block", value: id }, "error", "repeated-block", {
-    message: say`This block's name is already used in row ${earlier}.`,
-    expected: say`each block once`,
-    remedy: say`Correct the name, or take the copy out.`,
-  });
-}
-
-function excludedBlock(file: string, { id, row, excluded = "" }: SpecimenRecord): Finding {
+function excludedBlock({ id, row, excluded = "" }: SpecimenRecord, file: string): Finding {
   return finding({ file, row, column: "excluded", value: excluded }, "note", "excluded-block", {
     message: say`Block ${id} takes no part in the regression: ${excluded}.`,
     expected: say`a reason that will stand in the report`,
@@ -173,38 +98,17 @@ function excludedBlock(file: string, { id, row, excluded = "" }: SpecimenRecord)
   });
 }
 
-/** Strength not above zero, or cement below zero. A control without cement is sound. */
-function unusable(file: string, { id, row, strengthMpa, cementPct }: SpecimenRecord): Finding[] {
-  const findings: Finding[] = [];
-  if (!(strengthMpa > 0)) {
-    findings.push(
-      finding(
-        { file, row, column: "strength", value: String(strengthMpa) },
-        "error",
-        "strength-not-positive",
-        {
-          message: say`Block ${id} has a strength that is not above zero.`,
-          expected: say`a strength above 0`,
-          remedy: say`Correct the reading; if the block fell apart before crushing, exclude it with that reason and say so in the report.`,
-        },
-      ),
-    );
-  }
-  if (!(cementPct >= 0)) {
-    findings.push(
-      finding(
-        { file, row, column: "cement", value: String(cementPct) },
-        "error",
-        "cement-below-zero",
-        {
-          message: say`Block ${id} has a cement content below zero.`,
-          expected: say`0 % or above`,
-          remedy: say`Correct the cement content.`,
-        },
-      ),
-    );
-  }
-  return findings;
+function otherAgesFindings(blocks: readonly SpecimenRecord[], { file, ageDays }: Asked): Finding[] {
+  if (blocks.length === 0) return [];
+  const ages = [...new Set(blocks.map((block) => block.ageDays))].sort((a, b) => a - b);
+  const value = ages.map((age) => `${age} d`).join(", ");
+  return [
+    finding({ file, row: blocks[0].row, column: "age", value }, "note", "other-ages", {
+      message: say`${blocks.length}{0, plural, one { block} other { blocks}} of another age {0, plural, one {takes} other {take}} no part in the curve at ${ageDays} days.`,
+      expected: `${ageDays} d`,
+      remedy: say`Nothing to do; they are shown beside the curve. To use blocks of all ages, set strength.covariates.age.`,
+    }),
+  ];
 }
 
 /** kgf/cm², psi and kPa (or kN/m²) in one MPa: what a strength written in another unit is off by. */
@@ -219,94 +123,56 @@ const [AMONG_LIKE, IN_SHEET] = [6, 30];
 /**
  * Names blocks whose strength may stand in another unit than the others'. The units are the header's for
  * a whole column, so one row of another unit shows only by its size. A control without cement may truly be
- * that weak, so this is a warning. Excluded blocks are not judged.
+ * that weak, so this is a warning.
  */
-function unitFindings(file: string, specimens: readonly SpecimenRecord[]): Finding[] {
-  const blocks = specimens.filter(
-    ({ excluded, strengthMpa }) => !excluded && strengthMpa > 0 && Number.isFinite(strengthMpa),
-  );
+function unitFindings(blocks: readonly SpecimenRecord[], file: string): Finding[] {
   return blocks.flatMap((block): Finding[] => {
     const others = blocks.filter((other) => other !== block);
-    const like = others.filter(
-      ({ cementPct, ageDays }) => cementPct === block.cementPct && ageDays === block.ageDays,
-    );
+    const like = others.filter((other) => alikeKey(other) === alikeKey(block));
     const group = like.length >= 2 ? like : others;
     if (group.length < 2) return [];
     const usual = median(group.map(({ strengthMpa }) => strengthMpa));
     const ratio = block.strengthMpa / usual;
     if (Math.max(ratio, 1 / ratio) < (group === like ? AMONG_LIKE : IN_SHEET)) return [];
-    return [mixedUnits(file, block, usual)];
+    return [mixedUnits(block, usual, file)];
   });
 }
 
-function mixedUnits(file: string, block: SpecimenRecord, usualMpa: number): Finding {
+/** Where the strength of a block stands in the sheet. */
+function strengthPlace({ row, strengthMpa }: SpecimenRecord, file: string, digits?: number) {
+  return { file, row, column: "strength", value: say`${measured(strengthMpa, "stress", digits)}` };
+}
+
+function mixedUnits(block: SpecimenRecord, usualMpa: number, file: string): Finding {
   const ratio = block.strengthMpa / usualMpa;
   const off = Math.abs(Math.log(ratio));
   const [unit] = [...UNITS].sort(
     ([, a], [, b]) => Math.abs(Math.log(a) - off) - Math.abs(Math.log(b) - off),
   )[0];
-  return finding(
-    {
-      file,
-      row: block.row,
-      column: "strength",
-      value: say`${measured(block.strengthMpa, "stress")}`,
-    },
-    "warning",
-    "mixed-units",
-    {
-      message:
-        ratio > 1
-          ? say`Block ${block.id} is ${formatFixed(ratio, 0)} times as strong as the others: it may be written in another unit, such as ${unit}.`
-          : say`The others are ${formatFixed(1 / ratio, 0)} times as strong as block ${block.id}: it may be written in another unit, such as ${unit}.`,
-      expected: say`about ${measured(usualMpa, "stress", 2)}; one unit for the whole column`,
-      remedy: say`Look at the reading. Convert it if its unit is another; if it is true, such as that of a control without cement, leave it: the block takes part.`,
-    },
-  );
+  return finding(strengthPlace(block, file), "warning", "mixed-units", {
+    message:
+      ratio > 1
+        ? say`Block ${block.id} is ${formatFixed(ratio, 0)} times as strong as the others: it may be written in another unit, such as ${unit}.`
+        : say`The others are ${formatFixed(1 / ratio, 0)} times as strong as block ${block.id}: it may be written in another unit, such as ${unit}.`,
+    expected: say`about ${measured(usualMpa, "stress", 2)}; one unit for the whole column`,
+    remedy: say`Look at the reading. Convert it if its unit is another; if it is true, such as that of a control without cement, leave it: the block takes part.`,
+  });
 }
 
 /** A cement content that looks like a fraction among percents. */
-function fractionFindings(file: string, specimens: readonly SpecimenRecord[]): Finding[] {
-  const blocks = specimens.filter(({ excluded }) => !excluded);
+function fractionFindings(blocks: readonly SpecimenRecord[], file: string): Finding[] {
   const fraction = blocks.find(({ cementPct }) => cementPct > 0 && cementPct < 0.5);
   if (!fraction || median(blocks.map(({ cementPct }) => cementPct)) < 2) return [];
+  const { id, row, cementPct } = fraction;
+  const place = { file, row, column: "cement", value: `${cementPct} %` };
   return [
-    finding(
-      { file, row: fraction.row, column: "cement", value: `${fraction.cementPct} %` },
-      "warning",
-      "cement-as-fraction",
-      {
-        message: say`The cement content of block ${fraction.id} looks like a fraction, not a percentage.`,
-        expected: say`percent, for example ${Number((100 * fraction.cementPct).toFixed(3))} %`,
-        remedy: say`Write all contents in percent of the dry mass of soil and aggregate.`,
-      },
-    ),
+    finding(place, "warning", "cement-as-fraction", {
+      message: say`The cement content of block ${id} looks like a fraction, not a percentage.`,
+      expected: say`percent, for example ${Number((100 * cementPct).toFixed(3))} %`,
+      remedy: say`Write all contents in percent of the dry mass of soil and aggregate.`,
+    }),
   ];
 }
-
-/** What is amiss with the blocks as a set: no scatter, one batch a content. */
-function setFindings(blocks: readonly SpecimenRecord[], asked: Asked): Finding[] {
-  const groups = [...alikeBlocks(blocks).values()];
-  return [
-    ...agelessFindings(blocks, asked),
-    ...scatterFindings(blocks, groups, asked.file),
-    ...batchFindings(blocks, groups, asked.file),
-  ];
-}
-
-/** Blocks of one content and age, in order of first appearance. */
-function alikeBlocks(blocks: readonly SpecimenRecord[]): Map<string, SpecimenRecord[]> {
-  const groups = new Map<string, SpecimenRecord[]>();
-  for (const block of blocks) {
-    const key = groupKey(block);
-    const group = groups.get(key);
-    if (group) group.push(block);
-    else groups.set(key, [block]);
-  }
-  return groups;
-}
-
-const groupKey = ({ cementPct, ageDays }: SpecimenRecord) => `${cementPct} ${ageDays}`;
 
 /** That blocks or contents are too few for a curve. */
 function tooFewBlocks(
@@ -328,16 +194,13 @@ function tooFewBlocks(
     });
   }
   if (contents.length >= ofModel) return undefined;
-  return finding(
-    { file, row, column: "cement", value: contents.map((content) => `${content} %`).join(", ") },
-    "warning",
-    contents.length === 1 ? "one-cement-content" : "too-few-contents",
-    {
-      message: say`The blocks have only ${contents.length}{0, plural, one { cement content} other { cement contents}}, too few for the ${wordFor(model)} model.`,
-      expected: say`at least ${ofModel} contents, better one more to see whether the shape fits`,
-      remedy: say`Make blocks with another cement content, or choose a simpler model.`,
-    },
-  );
+  const value = contents.map((content) => `${content} %`).join(", ");
+  const code = contents.length === 1 ? "one-cement-content" : "too-few-contents";
+  return finding({ file, row, column: "cement", value }, "warning", code, {
+    message: say`The blocks have only ${contents.length}{0, plural, one { cement content} other { cement contents}}, too few for the ${wordFor(model)} model.`,
+    expected: say`at least ${ofModel} contents, better one more to see whether the shape fits`,
+    remedy: say`Make blocks with another cement content, or choose a simpler model.`,
+  });
 }
 
 /** Age enters as its logarithm, which a block crushed at age 0 does not have. */
@@ -345,78 +208,55 @@ function agelessFindings(
   blocks: readonly SpecimenRecord[],
   { file, covariates }: Asked,
 ): Finding[] {
-  const block = covariates.includes("ln age")
-    ? blocks.find(({ ageDays }) => !(ageDays > 0))
-    : undefined;
-  if (!block) return [];
+  const ageless = blocks.find(({ ageDays }) => !(ageDays > 0));
+  if (!ageless || !covariates.includes("ln age")) return [];
+  const { id, row, ageDays } = ageless;
+  const place = { file, row, column: "age", value: `${ageDays} d` };
   return [
-    finding(
-      { file, row: block.row, column: "age", value: `${block.ageDays} d` },
-      "error",
-      "age-without-logarithm",
-      {
-        message: say`Block ${block.id} was crushed at ${block.ageDays} days, and the regression takes the logarithm of the age.`,
-        expected: say`ages above 0 where age is a covariate`,
-        remedy: say`Exclude the block with that reason, or leave strength.covariates.age out.`,
-      },
-    ),
+    finding(place, "error", "age-without-logarithm", {
+      message: say`Block ${id} was crushed at ${ageDays} days, and the regression takes the logarithm of the age.`,
+      expected: say`ages above 0 where age is a covariate`,
+      remedy: say`Exclude the block with that reason, or leave strength.covariates.age out.`,
+    }),
   ];
 }
 
 function scatterFindings(
   blocks: readonly SpecimenRecord[],
-  groups: readonly (readonly SpecimenRecord[])[],
+  groups: AlikeBlocks,
   file: string,
 ): Finding[] {
-  const identical = groups.every((group) =>
-    group.every(({ strengthMpa }) => strengthMpa === group[0].strengthMpa),
-  );
-  if (!identical || !(blocks.length > groups.length || sameStrength(blocks))) return [];
+  const same = (some: readonly SpecimenRecord[]) =>
+    some.every(({ strengthMpa }) => strengthMpa === some[0].strengthMpa);
+  const replicated = blocks.length > groups.size;
+  if (!(replicated ? [...groups.values()].every(same) : blocks.length > 1 && same(blocks))) {
+    return [];
+  }
   return [
-    finding(
-      {
-        file,
-        row: blocks[0].row,
-        column: "strength",
-        value: say`${measured(blocks[0].strengthMpa, "stress")}`,
-      },
-      "warning",
-      "no-scatter",
-      {
-        message: say`The blocks of each cement content have exactly the same strength.`,
-        expected: say`readings that scatter, as all readings do`,
-        remedy: say`Enter each block's own reading; a mean written many times hides the scatter.`,
-      },
-    ),
+    finding(strengthPlace(blocks[0], file), "warning", "no-scatter", {
+      message: say`The blocks of each cement content have exactly the same strength.`,
+      expected: say`readings that scatter, as all readings do`,
+      remedy: say`Enter each block's own reading; a mean written many times hides the scatter.`,
+    }),
   ];
-}
-
-function sameStrength(blocks: readonly SpecimenRecord[]): boolean {
-  return (
-    blocks.length > 1 && blocks.every(({ strengthMpa }) => strengthMpa === blocks[0].strengthMpa)
-  );
 }
 
 function batchFindings(
   blocks: readonly SpecimenRecord[],
-  groups: readonly (readonly SpecimenRecord[])[],
+  groups: AlikeBlocks,
   file: string,
 ): Finding[] {
-  const known = blocks.length > groups.length && blocks.every(({ batch }) => batch);
-  const single = groups.every((group) => new Set(group.map(({ batch }) => batch)).size === 1);
-  if (!known || !single) return [];
-  const value = [...new Set(blocks.map(({ batch }) => batch))].join(", ");
+  const known = blocks.length > groups.size && blocks.every(({ batch }) => batch);
+  const batchesOf = (some: readonly SpecimenRecord[]) => new Set(some.map(({ batch }) => batch));
+  if (!known || [...groups.values()].some((group) => batchesOf(group).size > 1)) return [];
+  const value = [...batchesOf(blocks)].join(", ");
+  const place = { file, row: blocks[0].row, column: "batch", value };
   return [
-    finding(
-      { file, row: blocks[0].row, column: "batch", value },
-      "warning",
-      "one-batch-a-content",
-      {
-        message: say`All blocks of a cement content come from one batch, so the scatter from batch to batch is not in the bands: they are narrower than the truth.`,
-        expected: say`two or more batches at a content`,
-        remedy: say`Mix at least one content twice, on different days, and mould blocks from each batch.`,
-      },
-    ),
+    finding(place, "warning", "one-batch-a-content", {
+      message: say`All blocks of a cement content come from one batch, so the scatter from batch to batch is not in the bands: they are narrower than the truth.`,
+      expected: say`two or more batches at a content`,
+      remedy: say`Mix at least one content twice, on different days, and mould blocks from each batch.`,
+    }),
   ];
 }
 
@@ -429,14 +269,23 @@ interface Deviation {
   readonly studentised: number | null;
 }
 
+interface Outlier extends Deviation {
+  /** Held against its group's mean, not against the curve. */
+  readonly grouped: boolean;
+  readonly limit: number;
+}
+
 /**
  * Names blocks far from the others of their content and age: externally studentised residual beyond the
  * t limit at 5 % shared among all blocks (Bonferroni). Where there are replicates the block is held against
  * its group's mean, so that a curve of the wrong shape accuses nobody; otherwise against the curve.
  * It never leaves a block out: that is for a person with a reason.
  */
-function outlyingBlocks(blocks: readonly SpecimenRecord[], asked: Asked): Outlier[] {
-  const groups = alikeBlocks(blocks);
+function outlyingBlocks(
+  blocks: readonly SpecimenRecord[],
+  groups: AlikeBlocks,
+  asked: Asked,
+): Outlier[] {
   const spare = blocks.length - groups.size;
   const grouped = spare >= 3;
   const { deviations, degreesOfFreedom } = grouped
@@ -449,61 +298,39 @@ function outlyingBlocks(blocks: readonly SpecimenRecord[], asked: Asked): Outlie
     .map((deviation) => ({ ...deviation, grouped, limit }));
 }
 
-interface Outlier extends Deviation {
-  /** Held against its group's mean, not against the curve. */
-  readonly grouped: boolean;
-  readonly limit: number;
-}
-
-function outlyingBlock(
-  { block, expectedMpa, studentised, grouped, limit }: Outlier,
-  file: string,
-): Finding {
+function outlyingBlock(outlier: Outlier, file: string): Finding {
+  const { block, expectedMpa, studentised, grouped, limit } = outlier;
   const far = Number.isFinite(studentised) ? formatFixed(studentised!, 1) : undefined;
   const ofOthers = far && say` (studentised residual about their mean ${far})`;
   const ofCurve = far && say` (studentised residual about the curve ${far})`;
-  return finding(
-    {
-      file,
-      row: block.row,
-      column: "strength",
-      value: say`${measured(block.strengthMpa, "stress", 2)}`,
-    },
-    "warning",
-    "outlying-block",
-    {
-      message: grouped
-        ? say`Block ${block.id} lies far from the others of its cement content${ofOthers ?? ""}.`
-        : say`Block ${block.id} lies far from the fitted curve${ofCurve ?? ""}.`,
-      expected: say`about ${measured(expectedMpa, "stress", 2)}; studentised residual within ±${formatFixed(limit, 1)}`,
-      remedy: say`Look at this specimen and its sheet. Exclude it only for a reason you can write down; it takes part until then.`,
-    },
-  );
+  return finding(strengthPlace(block, file, 2), "warning", "outlying-block", {
+    message: grouped
+      ? say`Block ${block.id} lies far from the others of its cement content${ofOthers ?? ""}.`
+      : say`Block ${block.id} lies far from the fitted curve${ofCurve ?? ""}.`,
+    expected: say`about ${measured(expectedMpa, "stress", 2)}; studentised residual within ±${formatFixed(limit, 1)}`,
+    remedy: say`Look at this specimen and its sheet. Exclude it only for a reason you can write down; it takes part until then.`,
+  });
 }
 
 function fromGroups(
   blocks: readonly SpecimenRecord[],
-  groups: ReadonlyMap<string, readonly SpecimenRecord[]>,
+  groups: AlikeBlocks,
   degreesOfFreedom: number,
 ) {
   const parts = blocks.map((block) => {
-    const group = groups.get(groupKey(block))!;
+    const group = groups.get(alikeKey(block))!;
     const ofGroup = mean(group.map(({ strengthMpa }) => strengthMpa));
     const residual = block.strengthMpa - ofGroup;
     return { block, ofGroup, residual, leverage: 1 / group.length };
   });
   const residualSumOfSquares = parts.reduce((sum, { residual }) => sum + residual ** 2, 0);
+  const scatter = { residualSumOfSquares, degreesOfFreedom };
   const deviations = parts.map(
     ({ block, ofGroup, residual, leverage }): Deviation => ({
       block,
       // The mean of the others: a block must not vouch for itself.
       expectedMpa: leverage < 1 ? ofGroup - (residual * leverage) / (1 - leverage) : ofGroup,
-      studentised: studentisedResidual({
-        residual,
-        leverage,
-        residualSumOfSquares,
-        degreesOfFreedom,
-      }),
+      studentised: studentisedResidual({ residual, leverage, ...scatter }),
     }),
   );
   return { deviations, degreesOfFreedom };

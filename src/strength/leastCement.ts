@@ -64,7 +64,8 @@ export interface LeastCement {
  *
  * Says nothing of safety: that the requirement is the right one is for the responsible engineer.
  *
- * @param options.roundUpToPct default 0.5. @param options.file named in findings; default `study.yaml`.
+ * @param options.roundUpToPct default 0.5.
+ * @param options.file named in findings; default `study.yaml`.
  * @throws RangeError for a strength or step not above 0, or a fraction outside 0 to 1. Source: as
  * `strengthBound` and `fiellerContent`.
  *

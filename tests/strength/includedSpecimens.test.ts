@@ -1,18 +1,21 @@
 import { describe, expect, it } from "vitest";
 import type { SpecimenRecord } from "../../src/lab/specimens.js";
 import { inUnits } from "../../src/quantities/format.js";
-import { includedSpecimens } from "../../src/strength/includedBlocks.js";
+import {
+  type IncludedSpecimensOptions,
+  includedSpecimens,
+} from "../../src/strength/includedBlocks.js";
 import { render } from "../../src/words/render.js";
 import { blocksOf, SIXTEEN } from "./blocks.js";
 
 const run = (
   specimens: readonly SpecimenRecord[],
-  options: Parameters<typeof includedSpecimens>[1] = {},
-) => includedSpecimens({ file: "sheets/blocks.csv", specimens }, options);
+  options: Partial<IncludedSpecimensOptions> = {},
+) => includedSpecimens({ file: "sheets/blocks.csv", specimens }, { ageDays: 28, ...options });
 
 const codes = (
   specimens: readonly SpecimenRecord[],
-  options: Parameters<typeof includedSpecimens>[1] = {},
+  options: Partial<IncludedSpecimensOptions> = {},
 ) => run(specimens, options).findings.map(({ code, row }) => [code, row]);
 
 const changed = (index: number, change: Partial<SpecimenRecord>) =>
@@ -22,36 +25,23 @@ describe("includedSpecimens", () => {
   it("has nothing to say of a clean sheet", () => {
     const found = run(blocksOf(SIXTEEN));
     expect(found.findings).toEqual([]);
-    expect([found.ageDays, found.included.length]).toEqual([28, 16]);
-  });
-
-  it("names file and row of every finding", () => {
-    const bad = changed(4, { strengthMpa: 0, id: "B1" });
-    for (const finding of run(bad).findings) {
-      expect(finding.file).toBe("sheets/blocks.csv");
-      expect(finding.row).toBe(6);
-    }
-    expect(codes(bad)).toEqual([
-      ["repeated-block", 6],
-      ["strength-not-positive", 6],
-    ]);
+    expect(found.included).toHaveLength(16);
   });
 
   it("keeps the excluded with their reason, and takes nothing out of itself", () => {
     const found = run(changed(2, { excluded: "dropped" }));
     expect(found.excluded.map(({ id }) => id)).toEqual(["B3"]);
     expect(found.included).toHaveLength(15);
-    expect(found.findings.map(({ code, severity }) => [code, severity])).toEqual([
-      ["excluded-block", "note"],
-    ]);
+    expect(
+      found.findings.map(({ code, severity, file, row }) => [code, severity, file, row]),
+    ).toEqual([["excluded-block", "note", "sheets/blocks.csv", 4]]);
   });
 
-  it("wants one age, and notes the others when it is named", () => {
-    const mixed = changed(5, { ageDays: 7 });
-    expect(codes(mixed)).toEqual([["mixed-ages", 7]]);
-    expect(run(mixed).included).toEqual([]);
-    expect(codes(mixed, { ageDays: 28 })).toEqual([["other-ages", 7]]);
-    expect(codes([])).toEqual([["no-blocks", undefined]]);
+  it("takes blocks of one age, and notes the others", () => {
+    const { included, otherAges, findings } = run(changed(5, { ageDays: 7 }));
+    expect([included.length, otherAges.map(({ id }) => id)]).toEqual([15, ["B6"]]);
+    expect(findings).toMatchObject([{ code: "other-ages", row: 7, column: "age", value: "7 d" }]);
+    expect(codes([])).toEqual([["too-few-blocks", undefined]]);
   });
 
   it("wants enough blocks and contents for the form", () => {
@@ -144,12 +134,5 @@ describe("what is allowed, and what does not go together", () => {
     }));
     expect(codes(few, { ageDays: 28, covariates: ["ln age"] })).toEqual([]);
     expect(codes(few, { ageDays: 28 })).toContainEqual(["too-few-blocks", 2]);
-  });
-
-  it("refuses proportional spread with the power model", () => {
-    const { findings } = run(blocksOf(SIXTEEN), { model: "power", variance: "proportional" });
-    expect(findings.map(({ code, column }) => [code, column])).toEqual([
-      ["power-model-with-variance", "strength.variance"],
-    ]);
   });
 });

@@ -317,10 +317,13 @@ describe("residualChecks", () => {
 
 describe("mixed units", () => {
   const codes = (change: (block: SpecimenRecord, index: number) => Partial<SpecimenRecord>) =>
-    includedSpecimens({
-      file: "blocks.csv",
-      specimens: blocksOf(SIXTEEN).map((block, index) => ({ ...block, ...change(block, index) })),
-    }).findings.map(({ code, row, message }) => [
+    includedSpecimens(
+      {
+        file: "blocks.csv",
+        specimens: blocksOf(SIXTEEN).map((block, index) => ({ ...block, ...change(block, index) })),
+      },
+      { ageDays: 28 },
+    ).findings.map(({ code, row, message }) => [
       code,
       row,
       /such as (\S+)\./.exec(render(message))?.[1],
@@ -353,7 +356,7 @@ describe("mixed units", () => {
       ...block,
       strengthMpa: index === 6 ? 2 * factor : 2,
     }));
-    const { findings } = includedSpecimens({ file: "blocks.csv", specimens });
+    const { findings } = includedSpecimens({ file: "blocks.csv", specimens }, { ageDays: 28 });
     expect(findings.map((one) => render(one.message))).toContain(message);
   });
 

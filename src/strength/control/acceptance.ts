@@ -1,10 +1,15 @@
 import { normalCdf, normalQuantile } from "../../numerics/distributions.js";
 import { noncentralTCdf, noncentralTQuantile } from "../../numerics/noncentralT.js";
 import { createRandom } from "../../numerics/random.js";
-import { checkFraction, checkPositive, checkThat } from "../../quantities/checkNumber.js";
+import {
+  checkFraction,
+  checkNotNegative,
+  checkPositive,
+  checkThat,
+} from "../../quantities/checkNumber.js";
 import { formatFixed, measured } from "../../quantities/format.js";
 import { joinTexts, say, type Text } from "../../words/message.js";
-import { meanAndSd } from "../characteristicStrength.js";
+import { checkStrengths, meanAndSd } from "../characteristicStrength.js";
 
 /** When a lot of site blocks is accepted. The numbers are the user's, from the code or the engineer. */
 export type AcceptanceRule =
@@ -31,17 +36,21 @@ function checkRule(rule: AcceptanceRule): void {
     { "rule.blocks": rule.blocks },
     `a whole number, at least ${minBlocks}`,
   );
-  const numbers: Readonly<Record<string, number>> =
-    rule.kind === "mean-less-ks"
-      ? { requiredMpa: rule.requiredMpa, factor: rule.factor }
-      : { meanMpa: rule.meanMpa, minMpa: rule.minMpa };
-  for (const [name, value] of Object.entries(numbers)) {
-    checkThat(
-      Number.isFinite(value) && (value > 0 || (name === "factor" && value === 0)),
-      { [`rule.${name}`]: value },
-      "a number above 0",
-    );
+  if (rule.kind === "mean-less-ks") {
+    checkPositive("rule.requiredMpa", rule.requiredMpa);
+    checkNotNegative("rule.factor", rule.factor);
+  } else {
+    checkPositive("rule.meanMpa", rule.meanMpa);
+    checkPositive("rule.minMpa", rule.minMpa);
   }
+}
+
+/** Refuses shares of bad blocks that do not tell a good lot from a poor one. */
+function checkQualities(acceptableQuality: number, rejectableQuality: number): void {
+  checkFraction("acceptableQuality", acceptableQuality);
+  checkFraction("rejectableQuality", rejectableQuality);
+  const apart = acceptableQuality < rejectableQuality;
+  checkThat(apart, { acceptableQuality }, `below ${rejectableQuality}`);
 }
 
 /** The rule in words. */
@@ -65,7 +74,8 @@ export interface AcceptanceDesign {
  * For each n, k is the factor at which a good lot is rejected with just the builder's risk,
  * k = t′(builderRisk; n − 1, z_good √n)/√n; the first n is taken whose owner's risk is small enough.
  *
- * @param options.acceptableQuality share below f of a lot that should pass. @param options.rejectableQuality of one that should not.
+ * @param options.acceptableQuality share below f of a lot that should pass.
+ * @param options.rejectableQuality of one that should not.
  * @throws RangeError for a share or risk outside 0 to 1, or `acceptableQuality` not below `rejectableQuality`.
  * Source: sampling by variables, e.g. Montgomery, Statistical Quality Control (from memory).
  *
@@ -82,31 +92,16 @@ export function designAcceptance(options: {
 }): AcceptanceDesign {
   const { requiredMpa, acceptableQuality, rejectableQuality, builderRisk, ownerRisk } = options;
   checkPositive("requiredMpa", requiredMpa);
-  for (const [name, value] of Object.entries({
-    acceptableQuality,
-    rejectableQuality,
-    builderRisk,
-    ownerRisk,
-  })) {
-    checkFraction(name, value);
-  }
-  checkThat(
-    acceptableQuality < rejectableQuality,
-    { acceptableQuality },
-    `below ${rejectableQuality}`,
+  checkQualities(acceptableQuality, rejectableQuality);
+  checkFraction("builderRisk", builderRisk);
+  checkFraction("ownerRisk", ownerRisk);
+  const [good, poor] = [acceptableQuality, rejectableQuality].map((below) =>
+    normalQuantile(1 - below),
   );
   for (let blocks = 2; blocks <= MAX_BLOCKS; blocks += 1) {
     const root = Math.sqrt(blocks);
-    const reached = noncentralTQuantile(
-      builderRisk,
-      blocks - 1,
-      normalQuantile(1 - acceptableQuality) * root,
-    );
-    const accepted = noncentralTCdf(
-      -reached,
-      blocks - 1,
-      -normalQuantile(1 - rejectableQuality) * root,
-    );
+    const reached = noncentralTQuantile(builderRisk, blocks - 1, good * root);
+    const accepted = noncentralTCdf(-reached, blocks - 1, -poor * root);
     if (accepted > ownerRisk || reached < 0) continue;
     const factor = reached / root;
     return {
@@ -139,7 +134,8 @@ export interface AcceptanceRisks {
  * rule of mean and least), a poor one `rejectableQuality`; both are the user's choice. Risks as in
  * `operatingCharacteristic`.
  *
- * @param options.acceptableQuality default 0.01. @param options.rejectableQuality default 0.2: common practice, no source.
+ * @param options.acceptableQuality default 0.01.
+ * @param options.rejectableQuality default 0.2: common practice, no source.
  * @throws RangeError as `operatingCharacteristic`, and where `acceptableQuality` is not below `rejectableQuality`.
  * Source: as `operatingCharacteristic`.
  *
@@ -158,13 +154,7 @@ export function acceptanceRisks(
   },
 ): AcceptanceRisks {
   const { sdMpa, acceptableQuality = 0.01, rejectableQuality = 0.2, seed } = options;
-  checkFraction("acceptableQuality", acceptableQuality);
-  checkFraction("rejectableQuality", rejectableQuality);
-  checkThat(
-    acceptableQuality < rejectableQuality,
-    { acceptableQuality },
-    `below ${rejectableQuality}`,
-  );
+  checkQualities(acceptableQuality, rejectableQuality);
   const wanted = rule.kind === "mean-less-ks" ? rule.requiredMpa : rule.minMpa;
   const meanAt = (below: number) => wanted + normalQuantile(1 - below) * sdMpa;
   const [goodMeanMpa, poorMeanMpa] = [meanAt(acceptableQuality), meanAt(rejectableQuality)];
@@ -202,7 +192,8 @@ const DRAWS = 40_000;
  * and noncentrality (μ − f) √n / σ. For mean and least block: seeded simulation of 40,000 lots (standard
  * error 0.0025 at most), the same lots at every mean, so that the curve never falls.
  *
- * @param options.sdMpa standard deviation of blocks of a lot. @param options.meansMpa true means to ask at.
+ * @param options.sdMpa standard deviation of blocks of a lot.
+ * @param options.meansMpa true means to ask at.
  * @param options.seed default 1.
  * @throws RangeError for a rule, deviation or mean that makes no sense.
  * Source: sampling by variables, e.g. Montgomery, Statistical Quality Control (from memory); proved
@@ -220,12 +211,12 @@ export function operatingCharacteristic(
     readonly seed?: number;
   },
 ): CharacteristicPoint[] {
+  const { sdMpa, meansMpa, seed = 1 } = options;
   checkRule(rule);
-  checkPositive("sdMpa", options.sdMpa);
-  options.meansMpa.forEach((mean, index) => {
+  checkPositive("sdMpa", sdMpa);
+  meansMpa.forEach((mean, index) => {
     checkPositive(`meansMpa[${index}]`, mean);
   });
-  const { sdMpa, meansMpa, seed = 1 } = options;
   const wanted = rule.kind === "mean-less-ks" ? rule.requiredMpa : rule.minMpa;
   const accept =
     rule.kind === "mean-less-ks" ? byNoncentralT(rule, sdMpa) : bySimulation(rule, sdMpa, seed);
@@ -306,16 +297,7 @@ const ON_FAILURE: readonly Text[] = [
  */
 export function judgeLot(rule: AcceptanceRule, strengthsMpa: readonly number[]): LotJudgement {
   checkRule(rule);
-  if (strengthsMpa.length === 0) {
-    throw new RangeError("invalid `strengthsMpa`: []; expected at least one");
-  }
-  strengthsMpa.forEach((value, index) => {
-    checkThat(
-      Number.isFinite(value) && value >= 0,
-      { [`strengthsMpa[${index}]`]: value },
-      "0 or above",
-    );
-  });
+  checkStrengths(strengthsMpa);
   const { mean, sd } = meanAndSd(strengthsMpa);
   const minMpa = Math.min(...strengthsMpa);
   const head = { rule: acceptanceWords(rule), meanMpa: mean, sdMpa: sd, minMpa };
@@ -330,22 +312,18 @@ export function judgeLot(rule: AcceptanceRule, strengthsMpa: readonly number[]):
   const misses: Text[] = [];
   if (rule.kind === "mean-less-ks") {
     const reached = mean - rule.factor * sd!;
+    const wanted = measured(rule.requiredMpa, "stress");
     if (reached < rule.requiredMpa) {
-      misses.push(
-        say`${measured(reached, "stress", 2)} is below ${measured(rule.requiredMpa, "stress")}`,
-      );
+      misses.push(say`${measured(reached, "stress", 2)} is below ${wanted}`);
     }
   } else {
     if (mean < rule.meanMpa) misses.push(say`the mean, ${measured(mean, "stress", 2)}, is too low`);
     if (minMpa < rule.minMpa)
       misses.push(say`the weakest, ${measured(minMpa, "stress", 2)}, is too low`);
   }
-  return misses.length === 0
-    ? { status: "accepted", message: say`The lot meets the rule.`, ...head, steps: [] }
-    : {
-        status: "rejected",
-        message: say`The lot does not meet the rule: ${joinTexts(misses, "; ")}.`,
-        ...head,
-        steps: ON_FAILURE,
-      };
+  if (misses.length === 0) {
+    return { status: "accepted", message: say`The lot meets the rule.`, ...head, steps: [] };
+  }
+  const message = say`The lot does not meet the rule: ${joinTexts(misses, "; ")}.`;
+  return { status: "rejected", message, ...head, steps: ON_FAILURE };
 }

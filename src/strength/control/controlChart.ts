@@ -3,7 +3,7 @@ import { checkThat } from "../../quantities/checkNumber.js";
 import { joinTexts, say, type Text } from "../../words/message.js";
 import { meanAndSd } from "../characteristicStrength.js";
 
-export type ControlSignal = "outside-limits" | "run-of-eight" | "spread-outside-limits";
+type ControlSignal = "outside-limits" | "run-of-eight" | "spread-outside-limits";
 
 export interface ControlPoint {
   readonly label: string;
@@ -51,25 +51,16 @@ export function controlChart(
 ): ControlChart {
   lots.forEach(({ strengthsMpa }, lot) => {
     strengthsMpa.forEach((value, block) => {
-      checkThat(
-        Number.isFinite(value),
-        { [`lots[${lot}].strengthsMpa[${block}]`]: value },
-        "a number",
-      );
+      const name = `lots[${lot}].strengthsMpa[${block}]`;
+      checkThat(Number.isFinite(value), { [name]: value }, "a number");
     });
   });
   const n = lots[0]?.strengthsMpa.length ?? 0;
   const kind = n > 1 ? "means" : "single blocks";
-  const without = (status: ControlChart["status"], message: Text): ControlChart => ({
-    status,
-    message,
-    kind,
-    centreMpa: null,
-    lowMpa: null,
-    highMpa: null,
-    spreadHighMpa: null,
-    points: [],
-  });
+  const limits = { centreMpa: null, lowMpa: null, highMpa: null, spreadHighMpa: null };
+  const without = (status: ControlChart["status"], message: Text): ControlChart => {
+    return { status, message, kind, ...limits, points: [] };
+  };
   if (lots.length < 5 || n === 0) {
     return without(
       "too-few-lots",
